@@ -1,0 +1,28 @@
+// Package limit names every bound that keeps hostile or mistaken input from
+// costing more than it should. Passing one is a finding, never a crash.
+package limit
+
+const (
+	// Line is the most bytes that one statement may have, its indented lines
+	// included.
+	Line = 64 << 10
+	// Nesting is the most brackets, calls, signs and roots within each other.
+	Nesting = 250
+	// Name is the most bytes of one name.
+	Name = 128
+	// Args is the most arguments of one call.
+	Args = 32
+	// List is the most elements of a written list.
+	List = 4096
+	// Pieces is the most intervals of one function.
+	Pieces = 64
+	// Exponent is the greatest numerator or denominator of an exponent of a
+	// unit or a quantity.
+	Exponent = 99
+	// Cost is the most operations that one line may cost, calls included.
+	Cost = 1 << 20
+	// Digits is the most digits of one written number.
+	Digits = 400
+	// File is the most bytes of one worksheet.
+	File = 64 << 20
+)

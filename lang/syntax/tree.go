@@ -1,0 +1,159 @@
+package syntax
+
+import (
+	"steelyard/lang/finding"
+	"steelyard/units"
+)
+
+// Span is a half-open range of bytes in the text of a statement, as typed.
+type Span = finding.Span
+
+// Expr is a node of an expression. The set of nodes is closed.
+type Expr interface {
+	Span() Span
+	expr()
+}
+
+// UnitText is the text of a unit as it stands in a statement. What it means is
+// looked up when the statement is planned, since a worksheet may have units of
+// its own.
+type UnitText struct {
+	Text string
+	At   Span
+}
+
+// Present tells whether a unit was written.
+func (u UnitText) Present() bool { return u.Text != "" }
+
+type (
+	// Number is a written number without a unit.
+	Number struct {
+		At    Span
+		Value units.Decimal
+	}
+	// Quantity is a written number with a unit. A minus that belongs to it is
+	// part of Value.
+	Quantity struct {
+		At    Span
+		Value units.Decimal
+		Unit  UnitText
+	}
+	// Mixed is a sum of quantities of one family written together, such as
+	// 13 h 4 min 58 s. Neg applies to the whole.
+	Mixed struct {
+		At    Span
+		Neg   bool
+		Parts []*Quantity
+	}
+	// Measured is a bracket of written numbers with a unit: (1/2) kg.
+	Measured struct {
+		At   Span
+		X    *Paren
+		Unit UnitText
+	}
+	// Pi is the number π.
+	Pi struct{ At Span }
+	// That is the value of the nearest line above that has one.
+	That struct{ At Span }
+	// Name is a name in canonical form: Greek letters and digits folded.
+	Name struct {
+		At   Span
+		Name string
+		Line int // v@12, or 0
+	}
+	// Paren is an expression in round brackets.
+	Paren struct {
+		At Span
+		X  Expr
+	}
+	// Unary is a sign before an operand.
+	Unary struct {
+		At Span
+		Op Op // Add or Sub
+		X  Expr
+	}
+	// Binary is two operands and an operator between them. Implied marks a
+	// product that is written without a sign.
+	Binary struct {
+		At      Span
+		OpAt    Span
+		Op      Op
+		Implied bool
+		X, Y    Expr
+	}
+	// Root is √ before an operand.
+	Root struct {
+		At Span
+		X  Expr
+	}
+	// Call is a built-in function, a function of the worksheet or a formula
+	// with its arguments.
+	Call struct {
+		At   Span
+		Func string
+		Name Span // of the function's name
+		Args []Arg
+	}
+	// List is a list of readings, [1.21, 1.19] s.
+	List struct {
+		At    Span
+		Items []Expr
+		Unit  UnitText
+	}
+	// Uncertain is a value with an uncertainty: 0.842 ± 0.002 m, 0.842(2) m.
+	Uncertain struct {
+		At   Span
+		X    Expr
+		By   Expr
+		Unit UnitText
+	}
+)
+
+// Arg is one argument of a call; Name is empty for one given by its place.
+type Arg struct {
+	Name   string
+	NameAt Span
+	X      Expr
+}
+
+// Op is an operator.
+type Op uint8
+
+// The operators.
+const (
+	Add Op = iota
+	Sub
+	Mul
+	Div
+	Pow
+)
+
+func (x *Number) Span() Span    { return x.At }
+func (x *Quantity) Span() Span  { return x.At }
+func (x *Mixed) Span() Span     { return x.At }
+func (x *Measured) Span() Span  { return x.At }
+func (x *Pi) Span() Span        { return x.At }
+func (x *That) Span() Span      { return x.At }
+func (x *Name) Span() Span      { return x.At }
+func (x *Paren) Span() Span     { return x.At }
+func (x *Unary) Span() Span     { return x.At }
+func (x *Binary) Span() Span    { return x.At }
+func (x *Root) Span() Span      { return x.At }
+func (x *Call) Span() Span      { return x.At }
+func (x *List) Span() Span      { return x.At }
+func (x *Uncertain) Span() Span { return x.At }
+
+func (*Number) expr()    {}
+func (*Quantity) expr()  {}
+func (*Mixed) expr()     {}
+func (*Measured) expr()  {}
+func (*Pi) expr()        {}
+func (*That) expr()      {}
+func (*Name) expr()      {}
+func (*Paren) expr()     {}
+func (*Unary) expr()     {}
+func (*Binary) expr()    {}
+func (*Root) expr()      {}
+func (*Call) expr()      {}
+func (*List) expr()      {}
+func (*Uncertain) expr() {}
