@@ -1,0 +1,25 @@
+package journal
+
+import "steelyard/session/worksheet/oserr"
+
+// Problem says why a journal can't be kept or read, in words for the reader.
+type Problem struct {
+	Message string
+	Hint    string
+}
+
+// Error returns the message and what to do about it.
+func (p *Problem) Error() string {
+	if p.Hint == "" {
+		return p.Message
+	}
+	return p.Message + "\n  " + p.Hint
+}
+
+// unkept is the problem of a journal that can't be written.
+func unkept(path string, err error) *Problem {
+	return &Problem{
+		Message: "what you enter is not kept against a crash: " + path + " can't be written, because " + oserr.Words(err) + ".",
+		Hint:    "Save your work now and then with save FILE.",
+	}
+}
