@@ -1,0 +1,120 @@
+package units
+
+import "strings"
+
+// Base is one of the seven base quantities, in the order in which base units
+// are written.
+type Base int
+
+// The base quantities, named for their SI units.
+const (
+	Kilogram Base = iota
+	Metre
+	Second
+	Ampere
+	Kelvin
+	Mole
+	Candela
+	bases = 7
+)
+
+var baseSymbols = [bases]string{"kg", "m", "s", "A", "K", "mol", "cd"}
+
+// Dim is the dimension of a quantity: the exponents of the seven base
+// quantities. Its zero value is dimension one; equal dimensions compare equal
+// with ==.
+type Dim struct{ e [bases]Exp }
+
+// BaseDim returns the dimension of a base quantity.
+func BaseDim(b Base) Dim {
+	var d Dim
+	if b >= 0 && b < bases {
+		d.e[b] = whole(1)
+	}
+	return d
+}
+
+// dim makes a dimension of whole exponents, in the order kg m s A K mol cd.
+func dim(exps ...int8) Dim {
+	var d Dim
+	for i, n := range exps {
+		d.e[i] = whole(n)
+	}
+	return d
+}
+
+// Mul returns the dimension of a product, or false where an exponent is out of
+// range.
+func (d Dim) Mul(o Dim) (Dim, bool) {
+	for i := range d.e {
+		sum, ok := d.e[i].Add(o.e[i])
+		if !ok {
+			return Dim{}, false
+		}
+		d.e[i] = sum
+	}
+	return d, true
+}
+
+// Div returns the dimension of a quotient, or false where an exponent is out
+// of range.
+func (d Dim) Div(o Dim) (Dim, bool) {
+	for i := range o.e {
+		o.e[i] = o.e[i].Neg()
+	}
+	return d.Mul(o)
+}
+
+// Pow returns the dimension of a power, or false where an exponent is out of
+// range.
+func (d Dim) Pow(e Exp) (Dim, bool) {
+	for i := range d.e {
+		p, ok := d.e[i].Mul(e)
+		if !ok {
+			return Dim{}, false
+		}
+		d.e[i] = p
+	}
+	return d, true
+}
+
+// IsOne tells whether the dimension is that of a pure number.
+func (d Dim) IsOne() bool { return d == Dim{} }
+
+// Exp returns the exponent of a base quantity.
+func (d Dim) Exp(i int) Exp {
+	if i < 0 || i >= bases {
+		return Exp{}
+	}
+	return d.e[i]
+}
+
+// String returns base units with their exponents: "kg s^-2", or "1".
+func (d Dim) String() string {
+	var b strings.Builder
+	for i, e := range d.e {
+		if e.IsZero() {
+			continue
+		}
+		if b.Len() > 0 {
+			b.WriteByte(' ')
+		}
+		b.WriteString(baseSymbols[i])
+		b.WriteString(exponentText(e))
+	}
+	if b.Len() == 0 {
+		return "1"
+	}
+	return b.String()
+}
+
+// exponentText returns "", "^2", "^-1" or "^(1/2)".
+func exponentText(e Exp) string {
+	switch {
+	case e == whole(1):
+		return ""
+	case e.IsInt():
+		return "^" + e.String()
+	}
+	return "^(" + e.String() + ")"
+}
