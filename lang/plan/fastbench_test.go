@@ -1,0 +1,155 @@
+package plan
+
+import (
+	"math"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+)
+
+// benchLanes is the number of points of a curve in these benchmarks.
+const benchLanes = 1024
+
+// benchCase is a fast plan beside the loop that one would write for it.
+type benchCase struct {
+	name string
+	fast *Fast
+	loop func(dst, col, val []float64)
+	val  []float64
+	in   [][]float64
+	out  [][]float64
+}
+
+// ratio runs plan and loop in turns and returns the quotient of their fastest
+// times: what else the machine does can only slow one down.
+func (c *benchCase) ratio(turns int) (ratio, nsPerLane float64) {
+	const inner = 8
+	dst := make([]float64, benchLanes)
+	fast, loop := time.Duration(math.MaxInt64), time.Duration(math.MaxInt64)
+	for range turns {
+		start := time.Now()
+		for range inner {
+			c.fast.Run(c.in, c.out)
+		}
+		mid := time.Now()
+		for range inner {
+			c.loop(dst, c.in[0], c.val)
+		}
+		fast, loop = min(fast, mid.Sub(start)), min(loop, time.Since(mid))
+	}
+	return float64(fast) / float64(loop), float64(fast) / inner / benchLanes
+}
+
+// benchLibrary are relations of the formula library, each swept in its first
+// name.
+func benchLibrary(t testing.TB) []benchCase {
+	var out []benchCase
+	for _, r := range []struct {
+		name, equation, names string
+		loop                  func(dst, col, val []float64)
+	}{
+		{"spring-energy", "k*x^2/2", "x k", loopSpringEnergy},
+		{"kinetic-energy", "m*v^2/2", "v m", loopSpringEnergy},
+		{"gravitational-energy", "m*g*h", "h m g", loopGravity},
+		{"spring-period", "2*pi*sqrt(m/k)", "m k", loopPeriod},
+		{"pendulum-period", "2*pi*sqrt(L/g)", "L g", loopPeriod},
+		{"oscillation", "A*cos(omega*t + phi)", "t A omega phi", loopOscillation},
+		{"spring-force", "-k*x", "x k", loopSpringForce},
+		{"power", "W/t", "t W", loopPower},
+		{"total-energy", "k*x^2/2 + m*v^2/2", "x k m v", loopTotalEnergy},
+		{"greatest-acceleration", "omega^2*A", "omega A", loopAcceleration},
+		{"speed-from-distance", "sqrt(v0^2 + 2*a*(x - x0))", "x v0 a x0", loopSpeed},
+		{"range", "v0^2*sin(2*theta)/g", "theta v0 g", loopRange},
+	} {
+		names := strings.Fields(r.names)
+		vals := []float64{0.3, 1.3, 0.7, 0.2}[:len(names)]
+		p, slot := runtimeProgram(t, r.equation, names)
+		f, _ := p.Fast(runtimeRun(p, vals), []Slot{slot}, []Slot{1})
+		out = append(out, benchOf(r.name, f, r.loop, vals[1:]))
+	}
+	return out
+}
+
+func benchOf(name string, f *Fast, loop func(dst, col, val []float64), vals []float64) benchCase {
+	return benchCase{name, f, loop, vals, [][]float64{runtimeSweep(benchLanes, 0.5, 1.5)}, [][]float64{make([]float64, benchLanes)}}
+}
+
+func benchFifty(t testing.TB) []benchCase {
+	var out []benchCase
+	for _, r := range runtimeRelations(t) {
+		f, _, _ := r.plan(t)
+		out = append(out, benchOf(r.id, f, runtimeLoops[r.id], r.values))
+	}
+	return out
+}
+
+// BenchmarkFastLibrary times each of those; x-loop is how many times the loop's
+// time it takes.
+func BenchmarkFastLibrary(b *testing.B) {
+	for _, c := range benchLibrary(b) {
+		b.Run(c.name, func(b *testing.B) { c.bench(b) })
+	}
+}
+
+func (c *benchCase) bench(b *testing.B) {
+	b.ReportAllocs()
+	for b.Loop() {
+		c.fast.Run(c.in, c.out)
+	}
+	ratio, ns := c.ratio(400)
+	b.ReportMetric(ratio, "x-loop")
+	b.ReportMetric(ns, "ns/lane")
+}
+
+// BenchmarkFastLibrarySummary reports the geometric mean and the greatest ratio of
+// those relations.
+func BenchmarkFastLibrarySummary(b *testing.B) { benchSummary(b, benchLibrary(b)) }
+
+// BenchmarkFastRelationsSummary does so for the fifty of testdata, with their
+// median.
+func BenchmarkFastRelationsSummary(b *testing.B) { benchSummary(b, benchFifty(b)) }
+
+func benchSummary(b *testing.B, cases []benchCase) {
+	logs := 0.0
+	var all []float64
+	for range b.N {
+		all, logs = all[:0], 0
+		for i := range cases {
+			r, _ := cases[i].ratio(200)
+			all = append(all, r)
+			logs += math.Log(r)
+		}
+	}
+	slices.Sort(all)
+	b.ReportMetric(math.Exp(logs/float64(len(all))), "x-loop")
+	b.ReportMetric(all[len(all)/2], "median-x-loop")
+	b.ReportMetric(all[len(all)-1], "max-x-loop")
+}
+
+// BenchmarkFastRelations times each of the fifty.
+func BenchmarkFastRelations(b *testing.B) {
+	for _, c := range benchFifty(b) {
+		b.Run(c.name, func(b *testing.B) { c.bench(b) })
+	}
+}
+
+// BenchmarkRun is the faithful program of total energy.
+func BenchmarkRun(b *testing.B) {
+	p, _ := runtimeProgram(b, "k*x^2/2 + m*v^2/2", strings.Fields("x k m v"))
+	st := runtimeRun(p, []float64{1, 2, 3, 4})
+	b.ReportAllocs()
+	for b.Loop() {
+		p.Run(nil, st, 0, Slot(len(p.Main.Instrs)))
+	}
+}
+
+// BenchmarkFastPlan is making a fast plan.
+func BenchmarkFastPlan(b *testing.B) {
+	p, out := runtimeProgram(b, "k*x^2/2 + m*v^2/2", strings.Fields("x k m v"))
+	st := runtimeRun(p, []float64{1, 2, 3, 4})
+	b.ReportAllocs()
+	for b.Loop() {
+		p.Fast(st, []Slot{out}, []Slot{1})
+	}
+}

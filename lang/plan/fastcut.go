@@ -1,0 +1,266 @@
+package plan
+
+import "math"
+
+// fastMost is the most nodes that a fast plan is cut into kernels for.
+const fastMost = 1 << 14
+
+// fastCutter takes from a program what some outputs need.
+type fastCutter struct {
+	p       *Program
+	st      *State
+	input   map[Slot]int // the column of each varying slot
+	need    []bool       // per slot of the main code
+	varies  []bool
+	nodes   []fastID
+	funcs   map[Slot]*fastFuncFacts
+	g       fastGraph
+	budget  int
+	extreme bool
+}
+
+// fastFuncFacts is what matters of a function from outside.
+type fastFuncFacts struct{ loads []Slot }
+
+// Fast plans the work of finding outputs from columns of the slots in varying,
+// whatever instructions gave those before. Slots that don't depend on them have
+// the value that they have in st. It returns false if st hasn't run as far as
+// the slots asked for.
+func (p *Program) Fast(st *State, outputs, varying []Slot) (*Fast, bool) {
+	most := Slot(-1)
+	for _, s := range outputs {
+		most = max(most, s)
+	}
+	for _, s := range append(outputs[:len(outputs):len(outputs)], varying...) {
+		if s < 0 || s >= st.Len() || int(s) >= len(p.Main.Instrs) {
+			return nil, false
+		}
+	}
+	c := &fastCutter{
+		p: p, st: st, budget: fastMost,
+		input:  make(map[Slot]int, len(varying)),
+		need:   make([]bool, most+1),
+		varies: make([]bool, most+1),
+		funcs:  map[Slot]*fastFuncFacts{},
+	}
+	for i, s := range varying {
+		c.input[s] = i
+	}
+	c.mark(outputs)
+	f := &Fast{inputs: len(varying), outputs: len(outputs), block: fastLongBlock}
+	f.careful = c.careful(outputs, len(varying))
+	c.g.seen = map[fastNode]fastID{}
+	roots, ok := c.build(outputs)
+	if !ok || c.extreme {
+		f.plain = true
+		return f, true
+	}
+	newFastEmitter(f, &c.g, roots).emitAll()
+	return f, true
+}
+
+// mark finds what the outputs need and which of it varies.
+func (c *fastCutter) mark(outputs []Slot) {
+	for _, s := range outputs {
+		c.need[s] = true
+	}
+	for s := Slot(len(c.need) - 1); s >= 0; s-- {
+		if _, in := c.input[s]; c.need[s] && !in {
+			c.operands(&c.p.Main, s, func(o Slot) { c.need[o] = true })
+		}
+	}
+	for s := range Slot(len(c.need)) {
+		if _, in := c.input[s]; in {
+			c.varies[s] = true
+		} else if c.need[s] {
+			c.operands(&c.p.Main, s, func(o Slot) { c.varies[s] = c.varies[s] || c.varies[o] })
+		}
+	}
+}
+
+// operands calls f with every slot of the main code that instruction s of it
+// reads, those that functions load included.
+func (c *fastCutter) operands(code *Code, s Slot, f func(Slot)) {
+	in := &code.Instrs[s]
+	switch {
+	case in.Op == OpCall:
+		for _, a := range code.Args[in.B : in.B+in.C] {
+			f(a)
+		}
+		for _, l := range c.facts(in.A).loads {
+			if int(l) < len(c.need) {
+				f(l)
+			}
+		}
+	case in.Op == OpSelect:
+		f(in.A)
+		f(in.B)
+		f(in.C)
+	case in.Op == OpLoad:
+		f(in.A)
+	case runOperands[in.Op] == 2:
+		f(in.A)
+		f(in.B)
+	case runOperands[in.Op] == 1:
+		f(in.A)
+	}
+}
+
+// facts returns the slots that a function and those it calls load.
+func (c *fastCutter) facts(index Slot) *fastFuncFacts {
+	if known, ok := c.funcs[index]; ok {
+		return known
+	}
+	out := &fastFuncFacts{}
+	c.funcs[index] = out
+	seen := map[Slot]bool{}
+	note := func(s Slot) {
+		if !seen[s] {
+			seen[s] = true
+			out.loads = append(out.loads, s)
+		}
+	}
+	for _, in := range c.p.Funcs[index].Code.Instrs {
+		switch in.Op {
+		case OpLoad:
+			note(in.A)
+		case OpCall:
+			for _, s := range c.facts(in.A).loads {
+				note(s)
+			}
+		}
+	}
+	return out
+}
+
+// fixedValue is the value of a slot that doesn't vary, not a number if it has
+// none.
+func (c *fastCutter) fixedValue(s Slot) float64 {
+	v, ok := c.st.Value(s)
+	if !ok {
+		return math.NaN()
+	}
+	return v
+}
+
+// build makes the nodes of the outputs.
+func (c *fastCutter) build(outputs []Slot) ([]fastID, bool) {
+	c.nodes = make([]fastID, len(c.need))
+	for s := range Slot(len(c.need)) {
+		i, in := c.input[s]
+		switch {
+		case !c.need[s]:
+		case in:
+			c.nodes[s] = c.g.input(i)
+		case !c.varies[s]:
+			c.nodes[s] = c.scalar(c.fixedValue(s))
+		default:
+			id, ok := c.node(&c.p.Main, s, c.nodes, nil)
+			if !ok {
+				return nil, false
+			}
+			c.nodes[s] = id
+		}
+	}
+	roots := make([]fastID, len(outputs))
+	for i, s := range outputs {
+		roots[i] = c.nodes[s]
+	}
+	return roots, true
+}
+
+// scalar returns a constant node, and notes one near the ends of the range.
+func (c *fastCutter) scalar(v float64) fastID {
+	if a := math.Abs(v); a != 0 && a-a == 0 && (a < 1e-100 || a > 1e100) {
+		c.extreme = true
+	}
+	return c.g.constant(v)
+}
+
+// node makes the node of one instruction from those of its operands.
+func (c *fastCutter) node(code *Code, s Slot, nodes, params []fastID) (fastID, bool) {
+	if c.budget--; c.budget < 0 {
+		return fastNone, false
+	}
+	g := &c.g
+	in := code.Instrs[s]
+	switch in.Op {
+	case OpConst:
+		return c.scalar(in.K), true
+	case OpParam:
+		if int(in.A) < len(params) {
+			return params[in.A], true
+		}
+		return g.constant(math.NaN()), true
+	case OpNothing:
+		return g.constant(math.NaN()), true
+	case OpLoad:
+		if int(in.A) < len(c.need) && c.varies[in.A] {
+			return c.nodes[in.A], true
+		}
+		return c.scalar(c.fixedValue(in.A)), true
+	case OpCall:
+		return c.inline(code, &in, nodes)
+	case OpSelect:
+		return c.choose(nodes[in.A], nodes[in.B], nodes[in.C]), true
+	case OpCopy:
+		return nodes[in.A], true
+	case OpNeg:
+		return g.scaled(nodes[in.A], -1), true
+	case OpAdd:
+		return g.plus(nodes[in.A], nodes[in.B]), true
+	case OpSub:
+		return g.plus(nodes[in.A], g.scaled(nodes[in.B], -1)), true
+	case OpMul:
+		return g.times(nodes[in.A], nodes[in.B], 1), true
+	case OpDiv:
+		return g.times(nodes[in.A], nodes[in.B], -1), true
+	case OpPow:
+		return g.power(nodes[in.A], in.K), true
+	case OpPowVar:
+		if k, ok := g.value(nodes[in.B]); ok && k-k == 0 {
+			return g.power(nodes[in.A], k), true
+		}
+	case OpRoot:
+		if in.K == 2 {
+			return g.power(nodes[in.A], 0.5), true
+		}
+	}
+	if runOperands[in.Op] == 1 {
+		if in.Op != OpRoot {
+			in.K = 0 // means nothing, and must not hide a common part
+		}
+		return g.function(in, nodes[in.A], fastNone, fastNone), true
+	}
+	in.K = 0
+	return g.function(in, nodes[in.A], nodes[in.B], fastNone), true
+}
+
+// choose picks a branch at once where the condition doesn't vary.
+func (c *fastCutter) choose(cond, yes, no fastID) fastID {
+	if v, ok := c.g.value(cond); ok && v-v == 0 {
+		if v == 1 {
+			return yes
+		}
+		return no
+	}
+	return c.g.function(Instr{Op: OpSelect}, cond, yes, no)
+}
+
+// inline puts the body of a function in the place of its call.
+func (c *fastCutter) inline(code *Code, in *Instr, nodes []fastID) (fastID, bool) {
+	f := c.p.Funcs[in.A]
+	args := make([]fastID, in.C)
+	for i, s := range code.Args[in.B : in.B+in.C] {
+		args[i] = nodes[s]
+	}
+	body := make([]fastID, len(f.Code.Instrs))
+	for s := range Slot(len(body)) {
+		id, ok := c.node(&f.Code, s, body, args)
+		if !ok {
+			return fastNone, false
+		}
+		body[s] = id
+	}
+	return body[f.Result], true
+}
