@@ -1,0 +1,198 @@
+package plan
+
+import (
+	"strconv"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/syntax"
+	"steelyard/units"
+)
+
+func itoa(n int) string { return strconv.Itoa(n) }
+
+// sum plans + and -, whose operands must have one dimension.
+func (c *coder) sum(x *syntax.Binary, a, b Slot) (Slot, bool) {
+	sa, sb := c.static(a), c.static(b)
+	st, ok := c.p.agree(sa, sb)
+	if !ok {
+		c.unlike(x.At, x.X, x.Y, a, b, verb(x.Op))
+		return NoSlot, false
+	}
+	if sa.Tag != units.None && sb.Tag != units.None && sa.Tag != sb.Tag {
+		c.angleOrCycle(x.At, "One side counts angle, the other counts cycles; they differ by the factor 2π.",
+			"Multiply the frequency by 2π, or divide the angular frequency by 2π.")
+		return NoSlot, false
+	}
+	st.Tag = max(sa.Tag, sb.Tag)
+	st.Absent = sa.Absent || sb.Absent
+	heat, ok := c.heatOfSum(x, sa.Heat, sb.Heat)
+	if !ok {
+		return NoSlot, false
+	}
+	st.Heat = heat
+	op := OpAdd
+	if x.Op == syntax.Sub {
+		op = OpSub
+	}
+	return c.emit(Instr{Op: op, A: a, B: b}, x.At, st), true
+}
+
+// heatOfSum says what the sum or difference of two temperatures is.
+func (c *coder) heatOfSum(x *syntax.Binary, a, b Heat) (Heat, bool) {
+	if x.Op == syntax.Add {
+		if a == Point && b == Point {
+			c.find(finding.TemperatureSum, x.At, "Temperatures don't add: 20 °C and 30 °C do not make 50 °C.",
+				"Add a difference, in K or Δ°C, to a temperature; for a mean write T1 + (T2 - T1)/2.")
+			return Plain, false
+		}
+		if a == Point || b == Point {
+			return Point, true
+		}
+		if a == Difference && b == Difference {
+			return Difference, true
+		}
+		return Plain, true
+	}
+	switch {
+	case b == Point && a != Difference: // a value in K less a temperature
+		return Difference, true
+	case a == Point && b == Difference:
+		return Point, true
+	case a == Difference && b == Difference:
+		return Difference, true
+	case a == Difference && b == Point:
+		c.find(finding.TemperatureSum, x.At, "A temperature is taken away from a difference of temperatures.",
+			"Take a difference away from a temperature, or one temperature from another.")
+		return Plain, false
+	}
+	return Plain, true
+}
+
+// product plans *, / and products without a sign.
+func (c *coder) product(x *syntax.Binary, a, b Slot) (Slot, bool) {
+	sa, sb := c.static(a), c.static(b)
+	st := Static{Absent: sa.Absent || sb.Absent, Tag: c.productTag(x, sa.Tag, sb.Tag)}
+	var ok bool
+	op := OpMul
+	if x.Op == syntax.Div {
+		op = OpDiv
+		st.Dim, ok = sa.Dim.Div(sb.Dim)
+	} else {
+		st.Dim, ok = sa.Dim.Mul(sb.Dim)
+	}
+	if !ok {
+		return c.dimensionRange(x.At)
+	}
+	st.Open, st.Exp, ok = productZero(op, sa, sb)
+	if !ok {
+		st = c.p.newZero()
+	}
+	st.Heat = productHeat(op, sa, sb)
+	return c.emit(Instr{Op: op, A: a, B: b}, x.At, st), true
+}
+
+// productZero carries the undetermined dimension of a bare zero through a
+// product. It returns false where two such dimensions meet.
+func productZero(op Op, a, b Static) (int32, units.Exp, bool) {
+	switch {
+	case a.Open == 0 && b.Open == 0:
+		return 0, units.Exp{}, true
+	case b.Open == 0:
+		return a.Open, a.Exp, true
+	case a.Open == 0:
+		if op == OpDiv {
+			return b.Open, b.Exp.Neg(), true
+		}
+		return b.Open, b.Exp, true
+	}
+	return 0, units.Exp{}, false
+}
+
+// productHeat keeps a difference of temperatures a difference when it is
+// multiplied or divided by a pure number.
+func productHeat(op Op, a, b Static) Heat {
+	if a.Heat == Difference && b.Dim.IsOne() {
+		return Difference
+	}
+	if op == OpMul && b.Heat == Difference && a.Dim.IsOne() {
+		return Difference
+	}
+	return Plain
+}
+
+// productTag is the tag of a product or quotient: it is kept beside an untagged
+// value, and dropped by two tags or by π as a factor.
+func (c *coder) productTag(x *syntax.Binary, a, b units.Tag) units.Tag {
+	if a != units.None && b != units.None {
+		return units.None
+	}
+	tag := max(a, b)
+	if tag != units.None && (hasPi(x.X) || hasPi(x.Y)) {
+		return units.None
+	}
+	return tag
+}
+
+// hasPi tells whether π is a factor of a product as it is written.
+func hasPi(x syntax.Expr) bool {
+	for {
+		switch t := x.(type) {
+		case *syntax.Pi:
+			return true
+		case *syntax.Paren:
+			x = t.X
+		case *syntax.Unary:
+			x = t.X
+		case *syntax.Binary:
+			if t.Op != syntax.Mul && t.Op != syntax.Div {
+				return false
+			}
+			if hasPi(t.Y) {
+				return true
+			}
+			x = t.X
+		default:
+			return false
+		}
+	}
+}
+
+// dimensionRange records that an exponent of a unit has grown too large.
+func (c *coder) dimensionRange(at syntax.Span) (Slot, bool) {
+	c.find(finding.DimensionOutOfRange, at, "The exponents of the units grow beyond 99 here.",
+		"No quantity has such a unit: look for a power or a product too many.")
+	return NoSlot, false
+}
+
+// root2 plans a square, cube or higher root.
+func (c *coder) root2(s Slot, op Op, degree int, at syntax.Span) (Slot, bool) {
+	e, ok := units.NewExp(1, degree)
+	st := c.static(s)
+	if ok {
+		st, ok = c.powerStatic(st, e)
+	}
+	if !ok {
+		return c.dimensionRange(at)
+	}
+	return c.emit(Instr{Op: op, A: s, K: float64(degree)}, at, st), true
+}
+
+// powerStatic is what is known of a value raised to a power. The tag of an
+// angle or a count of cycles is dropped.
+func (c *coder) powerStatic(st Static, e units.Exp) (Static, bool) {
+	var ok bool
+	if st.Dim, ok = st.Dim.Pow(e); !ok {
+		return st, false
+	}
+	if st.Open != 0 {
+		if e.IsZero() {
+			st.Open, st.Exp = 0, units.Exp{}
+		} else if st.Exp, ok = st.Exp.Mul(e); !ok {
+			return st, false
+		}
+	}
+	if e.Num() != 1 || e.Den() != 1 {
+		st.Tag, st.Heat = units.None, Plain
+	}
+	return st, true
+}

@@ -1,0 +1,248 @@
+package plan
+
+import (
+	"strings"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/syntax"
+	"steelyard/units"
+)
+
+// builtIn is a function that every worksheet has.
+type builtIn struct {
+	op  Op
+	min int
+	max int
+	// takes says what the arguments may be.
+	takes shape
+}
+
+// shape says which dimensions a built-in function takes and gives.
+type shape uint8
+
+const (
+	pureToPure  shape = iota // exp, ln: a pure number
+	angleToPure              // sin: an angle or a pure number
+	pureToAngle              // asin
+	sameToAngle              // atan2: two of one dimension
+	sameToSame               // min, hypot: all of one dimension
+	anyToSame                // abs
+	anyToPure                // sgn
+	rootOf                   // sqrt
+	roundTo                  // round
+)
+
+var builtIns = map[string]builtIn{
+	"sqrt": {OpSqrt, 1, 1, rootOf}, "cbrt": {OpCbrt, 1, 1, rootOf}, "root": {OpRoot, 2, 2, rootOf},
+	"abs": {OpAbs, 1, 1, anyToSame}, "sgn": {OpSgn, 1, 1, anyToPure},
+	"sin": {OpSin, 1, 1, angleToPure}, "cos": {OpCos, 1, 1, angleToPure}, "tan": {OpTan, 1, 1, angleToPure},
+	"asin": {OpAsin, 1, 1, pureToAngle}, "acos": {OpAcos, 1, 1, pureToAngle}, "atan": {OpAtan, 1, 1, pureToAngle},
+	"arcsin": {OpAsin, 1, 1, pureToAngle}, "arccos": {OpAcos, 1, 1, pureToAngle}, "arctan": {OpAtan, 1, 1, pureToAngle},
+	"atan2": {OpAtan2, 2, 2, sameToAngle}, "arctan2": {OpAtan2, 2, 2, sameToAngle},
+	"sinh": {OpSinh, 1, 1, pureToPure}, "cosh": {OpCosh, 1, 1, pureToPure}, "tanh": {OpTanh, 1, 1, pureToPure},
+	"exp": {OpExp, 1, 1, pureToPure}, "ln": {OpLn, 1, 1, pureToPure}, "log10": {OpLog10, 1, 1, pureToPure},
+	"hypot": {OpHypot, 2, 8, sameToSame}, "min": {OpMin, 1, 32, sameToSame}, "max": {OpMax, 1, 32, sameToSame},
+	"round": {OpRound, 1, 2, roundTo},
+}
+
+// call plans a call of a built-in function, of a function of the worksheet or
+// of a formula.
+func (c *coder) call(x *syntax.Call) (Slot, bool) {
+	if d, ok := c.p.Names.before(x.Func, c.seen); ok {
+		switch d.Kind {
+		case Function:
+			return c.callFunction(x, d)
+		case Formula:
+			return c.callFormula(x, d)
+		}
+	}
+	if b, ok := builtIns[x.Func]; ok {
+		return c.callBuiltIn(x, b)
+	}
+	if d, ok := c.libraryFormula(x.Func); ok {
+		return c.callFormula(x, d)
+	}
+	return c.unknownCall(x)
+}
+
+// unknownCall says what may have been meant by a bracket after a word that is
+// no function.
+func (c *coder) unknownCall(x *syntax.Call) (Slot, bool) {
+	inner := ""
+	if n := len(x.Args); n > 0 {
+		inner = c.source(x.Args[0].X.Span().Join(x.Args[n-1].X.Span()))
+	}
+	if c.known(x.Func) && len(x.Args) == 1 {
+		c.find(finding.NamesTogether, x.At, x.Func+" is a quantity here, and a bracket stands directly after it.",
+			"Put the sign of multiplication between them.", x.Func+"*("+inner+")")
+		return NoSlot, false
+	}
+	if parts, ok := c.split(x.Func); ok && len(x.Args) == 1 {
+		c.find(finding.NamesTogether, x.At, "No function is called "+x.Func+"; "+list(parts, "and")+" are given.",
+			"Put the sign of multiplication between them.", strings.Join(parts, "*")+"*("+inner+")")
+		return NoSlot, false
+	}
+	near := nearWords(x.Func, c.functionNames())
+	hint := "`help functions` lists the functions; a formula of the library is called by its name."
+	if len(near) > 0 {
+		hint = "Did you mean " + list(near, "or") + "?"
+	}
+	c.find(finding.UnknownName, x.Name, "There is no function or formula called "+x.Func+".", hint, near...)
+	return NoSlot, false
+}
+
+// args plans the arguments of a call given by their places.
+func (c *coder) args(x *syntax.Call, least, most int) ([]Slot, bool) {
+	for _, a := range x.Args {
+		if a.Name != "" {
+			c.find(finding.WrongCall, a.NameAt, x.Func+" takes its arguments by their places, not by name.",
+				"Leave out \""+a.Name+" =\".")
+			return nil, false
+		}
+	}
+	if n := len(x.Args); n < least || n > most {
+		want := itoa(least)
+		if most != least {
+			want += " to " + itoa(most)
+		}
+		c.find(finding.WrongCall, x.At, x.Func+" takes "+count(want, "argument")+"; here it has "+itoa(n)+".",
+			"Separate arguments by commas.")
+		return nil, false
+	}
+	slots := make([]Slot, len(x.Args))
+	good := true
+	for i, a := range x.Args {
+		s, ok := c.expr(a.X)
+		slots[i], good = s, good && ok
+	}
+	return slots, good
+}
+
+// count says how many of a thing: 1 argument, 2 arguments.
+func count(n, thing string) string {
+	if n == "1" {
+		return n + " " + thing
+	}
+	return n + " " + thing + "s"
+}
+
+// callBuiltIn plans a call of a built-in function.
+func (c *coder) callBuiltIn(x *syntax.Call, b builtIn) (Slot, bool) {
+	slots, ok := c.args(x, b.min, b.max)
+	if !ok {
+		return NoSlot, false
+	}
+	st := c.static(slots[0])
+	for _, s := range slots[1:] {
+		st.Absent = st.Absent || c.static(s).Absent
+	}
+	switch b.takes {
+	case rootOf:
+		return c.callRoot(x, b, slots)
+	case roundTo:
+		return c.callRound(x, slots)
+	case anyToSame:
+		if st.Heat == Point {
+			st.Heat = Plain
+		}
+		return c.emit(Instr{Op: b.op, A: slots[0]}, x.At, st), true
+	case anyToPure:
+		return c.emit(Instr{Op: b.op, A: slots[0]}, x.At, Static{Absent: st.Absent}), true
+	case sameToSame, sameToAngle:
+		return c.callSame(x, b, slots)
+	}
+	if !c.pureArgument(x, slots[0], b.takes) {
+		return NoSlot, false
+	}
+	out := Static{Absent: st.Absent}
+	if b.takes == pureToAngle {
+		out.Tag = units.Angle
+	}
+	return c.emit(Instr{Op: b.op, A: slots[0]}, x.At, out), true
+}
+
+// pureArgument checks that a function that takes a pure number or an angle has
+// one.
+func (c *coder) pureArgument(x *syntax.Call, s Slot, takes shape) bool {
+	st := c.static(s)
+	at := x.Args[0].X
+	if st.Open != 0 {
+		c.p.settle(st, units.Dim{})
+		return true
+	}
+	if !st.Dim.IsOne() {
+		wants := "a pure number"
+		hint := "Divide by a quantity of the same kind, so that the units cancel."
+		if takes == angleToPure {
+			wants = "an angle"
+			hint = "Write an angle, as in " + x.Func + "(30°), or a quotient of two of a kind."
+		}
+		c.find(finding.ArgumentDimension, at.Span(),
+			x.Func+" takes "+wants+"; "+c.shown(at)+" is "+c.kindPhrase(st)+".", hint)
+		return false
+	}
+	if takes == angleToPure && st.Tag == units.Cycle {
+		c.angleOrCycle(at.Span(), c.shown(at)+" counts cycles; "+x.Func+" takes an angle.",
+			"Multiply by 2π: "+x.Func+"(2π*…).")
+		return false
+	}
+	return true
+}
+
+// callSame plans a function of several arguments of one dimension.
+func (c *coder) callSame(x *syntax.Call, b builtIn, slots []Slot) (Slot, bool) {
+	acc := slots[0]
+	for i, s := range slots[1:] {
+		sa, sb := c.static(acc), c.static(s)
+		st, ok := c.p.agree(sa, sb)
+		if !ok {
+			c.unlike(x.At, x.Args[0].X, x.Args[i+1].X, acc, s, "taken together in "+x.Func)
+			return NoSlot, false
+		}
+		st.Absent = sa.Absent || sb.Absent
+		if b.takes == sameToAngle {
+			st = Static{Tag: units.Angle, Absent: st.Absent}
+		}
+		acc = c.emit(Instr{Op: b.op, A: acc, B: s}, x.At, st)
+	}
+	return acc, true
+}
+
+// callRoot plans sqrt, cbrt and root(x, n).
+func (c *coder) callRoot(x *syntax.Call, b builtIn, slots []Slot) (Slot, bool) {
+	degree := 2
+	switch b.op {
+	case OpCbrt:
+		degree = 3
+	case OpRoot:
+		e, ok := c.writtenExponent(x.Args[1].X)
+		if !ok || !e.IsInt() || e.Num() < 2 {
+			c.find(finding.WrongCall, x.Args[1].X.Span(), "root takes a whole number from 2 on as its second argument.",
+				"Write root(x, 4) for the fourth root.")
+			return NoSlot, false
+		}
+		degree = e.Num()
+	}
+	return c.root2(slots[0], b.op, degree, x.At)
+}
+
+// callRound plans round(x) of a pure number, or round(x, 5 mm) to whole
+// multiples.
+func (c *coder) callRound(x *syntax.Call, slots []Slot) (Slot, bool) {
+	st := c.static(slots[0])
+	if len(slots) == 1 {
+		if st.Open == 0 && !st.Dim.IsOne() {
+			c.find(finding.ArgumentDimension, x.Args[0].X.Span(),
+				"round needs to know to what: "+c.shown(x.Args[0].X)+" is "+c.kindPhrase(st)+".",
+				"Give the step, as in round(x, 1 mm).")
+			return NoSlot, false
+		}
+		step := c.constant(1, x.At, Static{})
+		return c.emit(Instr{Op: OpRound, A: slots[0], B: step}, x.At, st), true
+	}
+	if _, ok := c.p.agree(st, c.static(slots[1])); !ok {
+		c.unlike(x.At, x.Args[0].X, x.Args[1].X, slots[0], slots[1], "taken together in round")
+		return NoSlot, false
+	}
+	return c.emit(Instr{Op: OpRound, A: slots[0], B: slots[1]}, x.At, c.static(slots[0])), true
+}

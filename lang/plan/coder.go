@@ -1,0 +1,147 @@
+package plan
+
+import (
+	"steelyard/lang/finding"
+	"steelyard/lang/limit"
+	"steelyard/lang/syntax"
+	"steelyard/units"
+)
+
+// maxCost is the most instructions that one line may run.
+const maxCost = limit.Cost
+
+// coder plans one expression into a code: the session's, or a function's.
+type coder struct {
+	p    *Planner
+	code *Code
+	text string
+	self string
+	// whole is the expression that is being planned.
+	whole syntax.Expr
+	// start is where this expression's instructions begin.
+	start Slot
+	// seen is how many definitions the expression can see: a function's body
+	// sees those above its own line only.
+	seen int
+	// fn is set while a function's body is planned.
+	fn *funcScope
+
+	cost     int64
+	findings []finding.Finding
+	uses     []*Def
+	root     *Def
+}
+
+// funcScope is what only the body of a function or formula sees.
+type funcScope struct {
+	params []param
+	// name and line tell in findings where the fault lies.
+	name string
+	line int
+}
+
+// param is a parameter of a function with what is known of its argument.
+type param struct {
+	name string
+	slot Slot
+}
+
+func (p *Planner) coder(text string) *coder {
+	main := &p.Program.Main
+	return &coder{p: p, code: main, text: text, start: Slot(len(main.Instrs)), seen: len(p.Names.all)}
+}
+
+// find records a finding.
+func (c *coder) find(id finding.ID, at syntax.Span, message, hint string, readings ...string) {
+	c.findings = append(c.findings, finding.New(id, at, message, hint, readings...))
+}
+
+// failed tells whether a finding so far means that the line has no value.
+func (c *coder) failed() bool { return len(c.findings) > 0 }
+
+// emit adds an instruction and what is known of its slot.
+func (c *coder) emit(in Instr, at syntax.Span, st Static) Slot {
+	if st.Width == 0 {
+		st.Width = 1
+	}
+	c.code.Instrs = append(c.code.Instrs, in)
+	c.code.At = append(c.code.At, at)
+	c.code.Statics = append(c.code.Statics, st)
+	c.cost = min(c.cost+1, maxCost+1)
+	return Slot(len(c.code.Instrs) - 1)
+}
+
+// static returns what is known of a slot, its zero settled as far as it is.
+func (c *coder) static(s Slot) Static { return c.p.settledStatic(c.code.Statics[s]) }
+
+// constant adds a number of a given dimension.
+func (c *coder) constant(v float64, at syntax.Span, st Static) Slot {
+	return c.emit(Instr{Op: OpConst, K: v}, at, st)
+}
+
+// source returns the text that a span covers.
+func (c *coder) source(at syntax.Span) string {
+	if at.From < 0 || at.To > len(c.text) || at.From >= at.To {
+		return ""
+	}
+	return c.text[at.From:at.To]
+}
+
+// use notes that the expression refers to a definition.
+func (c *coder) use(d *Def) {
+	for _, u := range c.uses {
+		if u == d {
+			return
+		}
+	}
+	c.uses = append(c.uses, d)
+}
+
+// unit reads the text of a unit, or records what is wrong with it.
+func (c *coder) unit(u syntax.UnitText) (*units.Unit, bool) {
+	got, bad := c.p.Unit(u, units.AfterNumber)
+	if bad == nil {
+		return got, true
+	}
+	c.findings = append(c.findings, c.unitFinding(u, bad))
+	return nil, false
+}
+
+// terms returns the slots of the terms of a sum, itself if it is none.
+func (c *coder) terms(x syntax.Expr, whole Slot) []Slot {
+	if b, ok := unbracket(x).(*syntax.Binary); !ok || b.Op != syntax.Add && b.Op != syntax.Sub {
+		return []Slot{whole}
+	}
+	var out []Slot
+	// The instructions of this line alone: a name's slot lies before them.
+	var inLine func(s Slot)
+	inLine = func(s Slot) {
+		if s < c.start {
+			out = append(out, s)
+			return
+		}
+		in := c.code.Instrs[s]
+		switch in.Op {
+		case OpAdd, OpSub:
+			inLine(in.A)
+			inLine(in.B)
+		case OpNeg:
+			inLine(in.A)
+		default:
+			out = append(out, s)
+		}
+	}
+	inLine(whole)
+	return out
+}
+
+// unbracket returns what stands within any round brackets.
+func unbracket(x syntax.Expr) syntax.Expr {
+	for {
+		p, ok := x.(*syntax.Paren)
+		if !ok {
+			return x
+		}
+		x = p.X
+	}
+}

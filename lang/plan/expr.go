@@ -1,0 +1,234 @@
+package plan
+
+import (
+	"math"
+	"math/big"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/syntax"
+	"steelyard/units"
+)
+
+// expr plans an expression. It returns false once a finding has been recorded
+// that leaves the expression without a value; both operands are looked at even
+// so, since each may have a fault of its own.
+func (c *coder) expr(x syntax.Expr) (Slot, bool) {
+	switch x := x.(type) {
+	case *syntax.Number:
+		return c.number(x), true
+	case *syntax.Quantity:
+		return c.quantity(x)
+	case *syntax.Mixed:
+		return c.mixed(x)
+	case *syntax.Measured:
+		return c.measured(x)
+	case *syntax.Pi:
+		return c.constant(math.Pi, x.At, Static{}), true
+	case *syntax.That:
+		return c.that(x)
+	case *syntax.Name:
+		return c.name(x)
+	case *syntax.Paren:
+		return c.expr(x.X)
+	case *syntax.Unary:
+		return c.unary(x)
+	case *syntax.Binary:
+		return c.binary(x)
+	case *syntax.Root:
+		s, ok := c.expr(x.X)
+		if !ok {
+			return NoSlot, false
+		}
+		return c.root2(s, OpSqrt, 2, x.At)
+	case *syntax.Call:
+		return c.call(x)
+	}
+	c.find(finding.NotAvailableYet, x.Span(), "This part of the language can be read, but is not worked out yet.", "")
+	return NoSlot, false
+}
+
+// number plans a written number without a unit. A bare 0 fits any dimension.
+func (c *coder) number(x *syntax.Number) Slot {
+	if x.Value.Hi == 0 {
+		return c.constant(0, x.At, c.p.newZero())
+	}
+	return c.constant(x.Value.Float(), x.At, Static{})
+}
+
+// quantity plans a written quantity.
+func (c *coder) quantity(x *syntax.Quantity) (Slot, bool) {
+	u, ok := c.unitOf(x.Unit, x.At)
+	if !ok || c.unnamedProduct(x, u) {
+		return NoSlot, false
+	}
+	v := u.ToSI(x.Value)
+	if math.IsInf(v, 0) || v == 0 && x.Value.Hi != 0 && !u.Affine() {
+		c.find(finding.OutOfRange, x.At, "`"+c.shown(x)+"` is beyond what a number here can hold, from about 10^-308 to 10^308 in SI units.", "")
+		return NoSlot, false
+	}
+	return c.constant(v, x.At, unitStatic(u)), true
+}
+
+// unitStatic is what is known of a quantity written in a unit.
+func unitStatic(u *units.Unit) Static {
+	st := Static{Dim: u.Dim(), Tag: u.Tag()}
+	switch {
+	case u.Affine():
+		st.Heat = Point
+	case u.Difference():
+		st.Heat = Difference
+	}
+	return st
+}
+
+// mixed plans quantities of one family that are written together, as a sum
+// that is exact before it is rounded once.
+func (c *coder) mixed(x *syntax.Mixed) (Slot, bool) {
+	var last *units.Unit
+	for _, q := range x.Parts {
+		u, ok := c.unit(q.Unit)
+		if !ok {
+			return NoSlot, false
+		}
+		last = u
+	}
+	total, ok := c.mixedSum(x, last)
+	if !ok {
+		return NoSlot, false
+	}
+	v := last.ToSI(total)
+	if x.Neg {
+		v = -v
+	}
+	return c.constant(v, x.At, unitStatic(last)), true
+}
+
+// mixedSum adds the parts of a mixed quantity in its smallest unit.
+func (c *coder) mixedSum(x *syntax.Mixed, last *units.Unit) (units.Decimal, bool) {
+	sum := new(big.Rat)
+	for _, q := range x.Parts {
+		u, ok := c.unit(q.Unit)
+		if !ok {
+			return units.Decimal{}, false
+		}
+		ratio := new(big.Rat).Quo(u.Factor(), last.Factor())
+		sum.Add(sum, ratio.Mul(ratio, q.Value.Rat()))
+	}
+	tail := x.Parts[len(x.Parts)-1].Value
+	d, ok := units.ParseDecimal(sum.FloatString(max(0, -tail.LastPlace)))
+	if !ok {
+		c.find(finding.OutOfRange, x.At, "This quantity is too large to hold.", "")
+	}
+	return d, ok
+}
+
+// measured plans a bracket of written numbers with a unit.
+func (c *coder) measured(x *syntax.Measured) (Slot, bool) {
+	u, ok := c.unitOf(x.Unit, x.At)
+	s, good := c.expr(x.X)
+	if !ok || !good || c.eitherWay(x.Unit, x.At, false) {
+		return NoSlot, false
+	}
+	st := unitStatic(u)
+	scale := c.constant(u.FromSIDifference(1), x.At, Static{})
+	s = c.emit(Instr{Op: OpDiv, A: s, B: scale}, x.At, st)
+	if zero := u.ToSIFloat(0); zero != 0 {
+		s = c.emit(Instr{Op: OpAdd, A: s, B: c.constant(zero, x.At, st)}, x.At, st)
+	}
+	return s, true
+}
+
+// that plans the word that: the value of the nearest line above.
+func (c *coder) that(x *syntax.That) (Slot, bool) {
+	if c.fn != nil || c.p.that == nil {
+		c.find(finding.NothingThat, x.At, "There is no value above this line for \"that\" to mean.",
+			"Give the quantity a name and use the name.")
+		return NoSlot, false
+	}
+	return c.value(c.p.that, x.At, "that")
+}
+
+// value gives the slot of a definition that stands for a quantity.
+func (c *coder) value(d *Def, at syntax.Span, word string) (Slot, bool) {
+	c.use(d)
+	if d.Failed() {
+		c.needs(d, at)
+		return NoSlot, false
+	}
+	if c.fn == nil {
+		return d.Slot, true
+	}
+	st := c.p.Static(d.Slot)
+	return c.emit(Instr{Op: OpLoad, A: d.Slot}, at, st), true
+}
+
+// needs records that a line that failed is needed here, naming the line where
+// the fault lies; once for each cause.
+func (c *coder) needs(d *Def, at syntax.Span) {
+	root := d.Root
+	if c.root == root {
+		return
+	}
+	c.root = root
+	f := finding.New(finding.NotWorkedOut, at, "not worked out: needs "+defName(root)+" (line "+itoa(root.Line)+")", "")
+	f.Cause = root.Line
+	c.findings = append(c.findings, f)
+}
+
+// defName is what a definition is called in a finding.
+func defName(d *Def) string {
+	if d.Name == "" {
+		return "the result"
+	}
+	return d.Name
+}
+
+// unary plans a sign before an operand.
+func (c *coder) unary(x *syntax.Unary) (Slot, bool) {
+	s, ok := c.expr(x.X)
+	if !ok || x.Op == syntax.Add {
+		return s, ok
+	}
+	st := c.static(s)
+	if st.Heat == Point {
+		st.Heat = Plain
+	}
+	return c.emit(Instr{Op: OpNeg, A: s}, x.At, st), true
+}
+
+// binary plans an operator. Chains of operators on the left are followed
+// without recursion, so that a long sum needs no deep stack.
+func (c *coder) binary(x *syntax.Binary) (Slot, bool) {
+	chain := []*syntax.Binary{x}
+	left := x.X
+	for {
+		b, ok := left.(*syntax.Binary)
+		if !ok {
+			break
+		}
+		chain, left = append(chain, b), b.X
+	}
+	s, ok := c.expr(left)
+	for i := len(chain) - 1; i >= 0; i-- {
+		s, ok = c.operate(chain[i], s, ok)
+	}
+	return s, ok
+}
+
+// operate plans one operator whose left operand is planned already.
+func (c *coder) operate(x *syntax.Binary, left Slot, leftOK bool) (Slot, bool) {
+	if x.Op == syntax.Pow {
+		return c.power(x, left, leftOK)
+	}
+	if bad := c.unitOrName(x); bad {
+		return NoSlot, false
+	}
+	right, ok := c.expr(x.Y)
+	if !ok || !leftOK {
+		return NoSlot, false
+	}
+	if x.Op == syntax.Add || x.Op == syntax.Sub {
+		return c.sum(x, left, right)
+	}
+	return c.product(x, left, right)
+}

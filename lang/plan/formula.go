@@ -1,0 +1,282 @@
+package plan
+
+import (
+	"steelyard/lang/finding"
+	"steelyard/lang/syntax"
+	"steelyard/units"
+)
+
+// libraryFormula returns a built-in formula as a definition.
+func (c *coder) libraryFormula(name string) (*Def, bool) {
+	p := c.p
+	if d, ok := p.library[name]; ok {
+		return d, true
+	}
+	if p.Library == nil {
+		return nil, false
+	}
+	f, ok := p.Library(name)
+	if !ok {
+		return nil, false
+	}
+	if p.library == nil {
+		p.library = make(map[string]*Def)
+	}
+	d := &Def{Name: name, Kind: Formula, Formula: f, Slot: NoSlot}
+	p.library[name] = d
+	return d, true
+}
+
+// functionNames lists what can be called here.
+func (c *coder) functionNames() []string {
+	var names []string
+	for name := range builtIns {
+		names = append(names, name)
+	}
+	for _, d := range c.p.Names.all {
+		if d.Kind == Function || d.Kind == Formula {
+			names = append(names, d.Name)
+		}
+	}
+	if c.p.LibraryNames != nil {
+		names = append(names, c.p.LibraryNames()...)
+	}
+	return names
+}
+
+// callFormula plans a call of a formula: its right side, for the symbols that
+// its indented lines declare. g is the worksheet's unless it is given by name.
+func (c *coder) callFormula(x *syntax.Call, d *Def) (Slot, bool) {
+	c.use(d)
+	if d.Failed() {
+		c.needs(d, x.At)
+		return NoSlot, false
+	}
+	left, ok := d.Formula.Left.(*syntax.Name)
+	if !ok {
+		c.find(finding.NotAvailableYet, x.Name, d.Name+" gives no single quantity on its left side, so that it can't be called.",
+			"Write its right side out.")
+		return NoSlot, false
+	}
+	params, args, ok := c.formulaArgs(x, d.Formula, left.Name)
+	if !ok {
+		return NoSlot, false
+	}
+	slots := make([]Slot, len(args))
+	good := true
+	for i, a := range args {
+		s, ok := c.formulaArg(x, a, params[i])
+		slots[i], good = s, good && ok
+	}
+	if !good {
+		return NoSlot, false
+	}
+	names := make([]string, len(params))
+	for i, s := range params {
+		names[i] = s.Name
+	}
+	s, ok := c.invoke(x, d, slots, func(body *coder) (Slot, bool) { return body.expr(d.Formula.Right) }, names)
+	if !ok {
+		return NoSlot, false
+	}
+	return s, c.formulaResult(x, d.Formula, left.Name, s)
+}
+
+// formulaArgs pairs the arguments of a call with the symbols of a formula. An
+// argument that is left out has the symbol's default.
+func (c *coder) formulaArgs(x *syntax.Call, f *syntax.FormulaDef, left string) ([]syntax.FormulaSymbol, []syntax.Expr, bool) {
+	var params []syntax.FormulaSymbol
+	usesG := false
+	syntax.Walk(f.Right, func(n syntax.Expr) bool {
+		if n, ok := n.(*syntax.Name); ok && n.Name == "g" {
+			usesG = true
+		}
+		return true
+	})
+	for _, s := range f.Symbols {
+		if s.Name != left && s.Name != "g" {
+			params = append(params, s)
+		}
+	}
+	placed := len(params)
+	if usesG && left != "g" {
+		params = append(params, syntax.FormulaSymbol{Name: "g", Unit: syntax.UnitText{Text: "m/s^2"}, Default: &syntax.Name{At: x.Name, Name: "g"}})
+	}
+	args := make([]syntax.Expr, len(params))
+	next := 0
+	for _, a := range x.Args {
+		i := next
+		if a.Name != "" {
+			if i = symbolIndex(params, a.Name); i < 0 {
+				c.find(finding.WrongCall, a.NameAt, x.Func+" has no symbol "+a.Name+".", "It takes "+symbolList(params[:placed])+".")
+				return nil, nil, false
+			}
+		} else {
+			next++
+		}
+		if i >= placed && a.Name == "" || args[i] != nil {
+			c.find(finding.WrongCall, a.X.Span(), x.Func+" has no place for this argument.", "It takes "+symbolList(params[:placed])+".")
+			return nil, nil, false
+		}
+		args[i] = a.X
+	}
+	for i, p := range params {
+		if args[i] == nil {
+			args[i] = p.Default
+		}
+		if args[i] == nil {
+			c.find(finding.WrongCall, x.At, x.Func+" needs "+p.Name+meaning(p)+".", "It takes "+symbolList(params[:placed])+".")
+			return nil, nil, false
+		}
+	}
+	return params, args, true
+}
+
+func meaning(s syntax.FormulaSymbol) string {
+	if s.Meaning == "" {
+		return ""
+	}
+	return ", " + s.Meaning
+}
+
+func symbolIndex(ss []syntax.FormulaSymbol, name string) int {
+	for i, s := range ss {
+		if s.Name == name {
+			return i
+		}
+	}
+	return -1
+}
+
+// symbolList tells which symbols a formula takes: "k (N/m) and x (m)".
+func symbolList(ss []syntax.FormulaSymbol) string {
+	words := make([]string, len(ss))
+	for i, s := range ss {
+		words[i] = s.Name
+		if s.Unit.Text != "1" {
+			words[i] += " (" + s.Unit.Text + ")"
+		}
+		if s.Default != nil {
+			words[i] += ", which may be left out"
+		}
+	}
+	return list(words, "and")
+}
+
+// formulaArg plans one argument and checks it against the symbol's unit.
+func (c *coder) formulaArg(x *syntax.Call, a syntax.Expr, sym syntax.FormulaSymbol) (Slot, bool) {
+	s, ok := c.expr(a)
+	if !ok {
+		return NoSlot, false
+	}
+	want, bad := c.p.Unit(sym.Unit, units.AloneInPlace)
+	if bad != nil {
+		c.findings = append(c.findings, c.unitFinding(sym.Unit, bad))
+		return NoSlot, false
+	}
+	st := c.static(s)
+	if st.Open != 0 {
+		c.p.settle(st, want.Dim())
+		st = c.static(s)
+	}
+	if st.Dim != want.Dim() {
+		wants := want.Screen()
+		if want.Dim().IsOne() {
+			wants = "a pure number"
+		}
+		f := finding.New(finding.FormulaArgument, a.Span(),
+			sym.Name+" wants "+wants+"; "+c.shown(a)+" is "+c.kindPhrase(st)+".",
+			c.fitHint(a, want, x.Func+" takes "+sym.Name+meaning(sym)+", in "+unitWord(want)+"."))
+		c.findings = append(c.findings, f)
+		return NoSlot, false
+	}
+	if st.Tag != units.None && want.Tag() != units.None && st.Tag != want.Tag() {
+		c.angleOrCycle(a.Span(), sym.Name+" is in "+want.Screen()+"; "+c.shown(a)+" is "+c.kindPhrase(st)+": they differ by the factor 2π.", "")
+		return NoSlot, false
+	}
+	if st.Tag != want.Tag() {
+		// The symbol's own unit says whether it is an angle or counts cycles.
+		st.Tag = want.Tag()
+		s = c.emit(Instr{Op: OpCopy, A: s}, a.Span(), st)
+	}
+	return s, true
+}
+
+// formulaResult gives the value of a call what the formula declares of its
+// left side.
+func (c *coder) formulaResult(x *syntax.Call, f *syntax.FormulaDef, left string, s Slot) bool {
+	i := symbolIndex(f.Symbols, left)
+	if i < 0 {
+		return true
+	}
+	u, bad := c.p.Unit(f.Symbols[i].Unit, units.AloneInPlace)
+	if bad != nil {
+		c.findings = append(c.findings, c.unitFinding(f.Symbols[i].Unit, bad))
+		return false
+	}
+	st := c.static(s)
+	if st.Open == 0 && st.Dim != u.Dim() {
+		m := MismatchText(left, st, u)
+		c.find(finding.UnitMismatch, x.At, "Within "+f.Name+": "+m.Message, m.Hint)
+		return false
+	}
+	if st.Open != 0 {
+		c.p.settle(st, u.Dim())
+	}
+	c.code.Statics[s].Tag = u.Tag()
+	return true
+}
+
+// CheckFormula looks at a formula as it is defined: its symbols must be
+// declared, and its sides must have one dimension in the units declared.
+func (p *Planner) CheckFormula(f *syntax.FormulaDef, text string) []finding.Finding {
+	c := p.coder(text)
+	code := &Code{}
+	c.code, c.seen, c.start = code, 0, 0
+	c.fn = &funcScope{name: f.Name, line: p.line}
+	for _, s := range f.Symbols {
+		u, bad := p.Unit(s.Unit, units.AloneInPlace)
+		if bad != nil {
+			c.findings = append(c.findings, c.unitFinding(s.Unit, bad))
+			continue
+		}
+		slot := c.emit(Instr{Op: OpParam}, s.NameAt, unitStatic(u))
+		code.Statics[slot].Heat = Plain
+		c.fn.params = append(c.fn.params, param{s.Name, slot})
+	}
+	if c.failed() {
+		return c.findings
+	}
+	if c.param("g") == nil {
+		u, _ := p.Units.Parse("m/s^2", units.AfterNumber)
+		slot := c.emit(Instr{Op: OpParam}, f.NameAt, unitStatic(u))
+		c.fn.params = append(c.fn.params, param{"g", slot})
+	}
+	l, ok1 := c.formulaSide(f.Left)
+	r, ok2 := c.formulaSide(f.Right)
+	if !ok1 || !ok2 {
+		return c.findings
+	}
+	if _, ok := p.agree(c.static(l), c.static(r)); !ok {
+		c.unlike(f.Left.Span().Join(f.Right.Span()), f.Left, f.Right, l, r, "set equal")
+	}
+	return c.findings
+}
+
+// formulaSide plans one side of a formula for its dimension alone; a name that
+// no line declares is a finding of its own.
+func (c *coder) formulaSide(x syntax.Expr) (Slot, bool) {
+	good := true
+	syntax.Walk(x, func(x syntax.Expr) bool {
+		if n, ok := x.(*syntax.Name); ok && c.param(n.Name) == nil {
+			c.find(finding.UnknownName, n.At, n.Name+" has no line of its own in this formula.",
+				"Add an indented line, as in `  "+n.Name+" in m, what it means`.")
+			good = false
+		}
+		return true
+	})
+	if !good {
+		return NoSlot, false
+	}
+	return c.expr(x)
+}

@@ -1,0 +1,275 @@
+package plan
+
+import (
+	"steelyard/lang/finding"
+	"steelyard/lang/syntax"
+	"steelyard/units"
+)
+
+// callFunction plans a call of a function of the worksheet.
+func (c *coder) callFunction(x *syntax.Call, d *Def) (Slot, bool) {
+	c.use(d)
+	if d.Failed() {
+		c.needs(d, x.At)
+		return NoSlot, false
+	}
+	fn := d.Func
+	slots, ok := c.args(x, len(fn.Params), len(fn.Params))
+	if !ok {
+		return NoSlot, false
+	}
+	return c.invoke(x, d, slots, func(body *coder) (Slot, bool) { return body.functionBody(fn) }, fn.Params)
+}
+
+// invoke plans the body of a function once for each set of arguments, and adds
+// the call.
+func (c *coder) invoke(x *syntax.Call, d *Def, slots []Slot, body func(*coder) (Slot, bool), params []string) (Slot, bool) {
+	key := make([]Static, len(slots))
+	for i, s := range slots {
+		key[i] = c.static(s)
+	}
+	index, fs := c.p.planned(d, key, params, body)
+	if index < 0 {
+		c.adopt(x, d, fs)
+		return NoSlot, false
+	}
+	f := c.p.Program.Funcs[index]
+	c.cost = min(c.cost+f.Cost, maxCost+1)
+	first := Slot(len(c.code.Args))
+	c.code.Args = append(c.code.Args, slots...)
+	st := f.Code.Statics[f.Result]
+	for _, k := range key {
+		st.Absent = st.Absent || k.Absent
+	}
+	return c.emit(Instr{Op: OpCall, A: Slot(index), B: first, C: Slot(len(slots))}, x.At, st), true
+}
+
+// planned returns the place in the program of a function planned for these
+// arguments, or -1 and what was found wrong.
+func (p *Planner) planned(d *Def, key []Static, params []string, body func(*coder) (Slot, bool)) (int, []finding.Finding) {
+	for _, done := range d.planned {
+		if sameStatics(done.args, key) {
+			return done.index, nil
+		}
+	}
+	f := &Func{Name: d.Name, Params: len(params)}
+	c := &coder{p: p, code: &f.Code, seen: d.seq + 1, fn: &funcScope{name: d.Name, line: d.Line}}
+	if d.Line == 0 {
+		c.seen = 0
+	}
+	for i, name := range params {
+		s := c.emit(Instr{Op: OpParam, A: Slot(i)}, syntax.Span{}, key[i])
+		c.fn.params = append(c.fn.params, param{name: name, slot: s})
+	}
+	result, ok := body(c)
+	if !ok {
+		return -1, c.findings
+	}
+	f.Result, f.Cost = result, c.cost
+	p.Program.Funcs = append(p.Program.Funcs, f)
+	index := len(p.Program.Funcs) - 1
+	d.planned = append(d.planned, plannedFunc{args: key, index: index})
+	return index, nil
+}
+
+func sameStatics(a, b []Static) bool {
+	if len(a) != len(b) {
+		return false
+	}
+	for i := range a {
+		if a[i] != b[i] {
+			return false
+		}
+	}
+	return true
+}
+
+// adopt takes over what is wrong within a function for these arguments, at the
+// place of the call.
+func (c *coder) adopt(x *syntax.Call, d *Def, fs []finding.Finding) {
+	for _, f := range fs {
+		f.At = x.At
+		if f.Cause == 0 {
+			where := d.Name
+			if d.Line > 0 {
+				where += " (line " + itoa(d.Line) + ")"
+			}
+			f.Message = "Within " + where + ": " + f.Message
+			f.Readings = nil
+		}
+		c.findings = append(c.findings, f)
+	}
+}
+
+// functionBody plans the right side of a function, or its intervals, and
+// checks the unit that it is reported in.
+func (c *coder) functionBody(fn *syntax.FuncDef) (Slot, bool) {
+	s, ok := NoSlot, true
+	if fn.X != nil {
+		s, ok = c.expr(fn.X)
+	} else {
+		s, ok = c.pieces(fn.Pieces)
+	}
+	if !ok || !fn.In.Present() {
+		return s, ok
+	}
+	u, bad := c.p.Unit(fn.In, units.AloneInPlace)
+	if bad != nil {
+		c.findings = append(c.findings, c.unitFinding(fn.In, bad))
+		return NoSlot, false
+	}
+	st := c.static(s)
+	if st.Open != 0 {
+		c.p.settle(st, u.Dim())
+		return s, true
+	}
+	if st.Dim != u.Dim() {
+		m := MismatchText(fn.Name, st, u)
+		c.find(finding.UnitMismatch, fn.In.At, m.Message, m.Hint)
+		return NoSlot, false
+	}
+	if st.Tag == units.None && u.Tag() != units.None {
+		c.code.Statics[s].Tag = u.Tag()
+	}
+	return s, true
+}
+
+// pieces plans a function given by intervals: the first interval that holds
+// the argument gives the value; outside all there is none.
+func (c *coder) pieces(ps []syntax.Piece) (Slot, bool) {
+	type arm struct {
+		cond, value Slot
+	}
+	arms := make([]arm, 0, len(ps))
+	good := true
+	for i := range ps {
+		cond, ok1 := c.interval(&ps[i])
+		value, ok2 := c.expr(ps[i].X)
+		good = good && ok1 && ok2
+		arms = append(arms, arm{cond, value})
+	}
+	if !good {
+		return NoSlot, false
+	}
+	st := c.static(arms[0].value)
+	for i, a := range arms[1:] {
+		got, ok := c.p.agree(st, c.static(a.value))
+		if !ok {
+			c.unlike(ps[i+1].At, ps[0].X, ps[i+1].X, arms[0].value, a.value, "given for two intervals of one function")
+			return NoSlot, false
+		}
+		st = got
+	}
+	rest := c.emit(Instr{Op: OpNothing}, ps[0].At, st)
+	for i := len(arms) - 1; i >= 0; i-- {
+		rest = c.emit(Instr{Op: OpSelect, A: arms[i].cond, B: arms[i].value, C: rest}, ps[i].At, st)
+	}
+	return rest, true
+}
+
+// interval plans the condition under which a piece holds.
+func (c *coder) interval(p *syntax.Piece) (Slot, bool) {
+	v := c.param(p.Var)
+	if v == nil {
+		c.find(finding.UnknownName, p.VarAt, p.Var+" is not an argument of this function.",
+			"Write the interval with the function's own argument.")
+		return NoSlot, false
+	}
+	cond := NoSlot
+	bound := func(x syntax.Expr, open, low bool) bool {
+		s, ok := c.expr(x)
+		if !ok {
+			return false
+		}
+		if _, ok := c.p.agree(c.static(v.slot), c.static(s)); !ok {
+			c.unlike(p.At, &syntax.Name{At: p.VarAt, Name: p.Var}, x, v.slot, s, "compared")
+			return false
+		}
+		in := Instr{Op: OpAtMost, A: v.slot, B: s}
+		if low {
+			in.A, in.B = s, v.slot
+		}
+		if open {
+			in.Op = OpLess
+		}
+		one := c.emit(in, p.At, Static{})
+		if cond == NoSlot {
+			cond = one
+		} else {
+			cond = c.emit(Instr{Op: OpBoth, A: cond, B: one}, p.At, Static{})
+		}
+		return true
+	}
+	ok := true
+	if p.Lo != nil {
+		ok = bound(p.Lo, p.LoOpen, true)
+	}
+	if p.Hi != nil {
+		ok = bound(p.Hi, p.HiOpen, false) && ok
+	}
+	return cond, ok && cond != NoSlot
+}
+
+// CheckFunction looks at a function as it is defined: its names must be known,
+// whatever the arguments will be. It returns the definitions that it uses.
+func (p *Planner) CheckFunction(fn *syntax.FuncDef, text string) ([]*Def, []finding.Finding) {
+	c := p.coder(text)
+	c.fn = &funcScope{name: fn.Name, line: p.line}
+	for _, name := range fn.Params {
+		c.fn.params = append(c.fn.params, param{name: name})
+	}
+	c.names(fn.X)
+	for _, piece := range fn.Pieces {
+		c.names(piece.X)
+		c.names(piece.Lo)
+		c.names(piece.Hi)
+		if c.param(piece.Var) == nil {
+			c.find(finding.UnknownName, piece.VarAt, piece.Var+" is not an argument of "+fn.Name+".",
+				"Write the interval with "+list(fn.Params, "or")+".")
+		}
+	}
+	return c.uses, c.findings
+}
+
+// names looks up every name and unit of an expression without planning it.
+func (c *coder) names(x syntax.Expr) {
+	if x == nil {
+		return
+	}
+	syntax.Walk(x, func(x syntax.Expr) bool {
+		switch x := x.(type) {
+		case *syntax.Name:
+			if c.param(x.Name) != nil {
+				return true
+			}
+			if d, ok := c.lookup(x); !ok {
+				c.unknownName(x)
+			} else if c.use(d); d.Failed() {
+				c.needs(d, x.At)
+			}
+		case *syntax.Call:
+			c.callKnown(x)
+		case *syntax.Quantity:
+			c.unit(x.Unit)
+		}
+		return true
+	})
+}
+
+// callKnown checks that a function that is called exists.
+func (c *coder) callKnown(x *syntax.Call) {
+	if d, ok := c.p.Names.before(x.Func, c.seen); ok && (d.Kind == Function || d.Kind == Formula) {
+		c.use(d)
+		if d.Failed() {
+			c.needs(d, x.At)
+		}
+		return
+	}
+	if _, ok := builtIns[x.Func]; ok {
+		return
+	}
+	if _, ok := c.libraryFormula(x.Func); ok {
+		return
+	}
+	c.unknownCall(x)
+}

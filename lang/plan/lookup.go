@@ -1,0 +1,212 @@
+package plan
+
+import (
+	"sort"
+	"strings"
+	"unicode/utf8"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/syntax"
+	"steelyard/units"
+
+	"github.com/agnivade/levenshtein"
+)
+
+// param returns the parameter of that name of the function being planned.
+func (c *coder) param(name string) *param {
+	if c.fn == nil {
+		return nil
+	}
+	for i := range c.fn.params {
+		if c.fn.params[i].name == name {
+			return &c.fn.params[i]
+		}
+	}
+	return nil
+}
+
+// lookup finds what a name means where it stands.
+func (c *coder) lookup(n *syntax.Name) (*Def, bool) {
+	if n.Line != 0 {
+		return c.p.Names.at(n.Name, n.Line, c.seen)
+	}
+	if d, ok := c.p.Names.before(n.Name, c.seen); ok {
+		return d, true
+	}
+	if n.Name == "g" {
+		return c.p.standardGravity(), true
+	}
+	return nil, false
+}
+
+// known tells whether a word is a name here.
+func (c *coder) known(name string) bool {
+	if c.param(name) != nil || name == "g" {
+		return true
+	}
+	_, ok := c.p.Names.before(name, c.seen)
+	return ok
+}
+
+// standardGravity returns the definition of g that holds until the worksheet
+// sets its own: 9.80665 m/s² exactly (3rd CGPM 1901; NIST SP 811, B.8).
+func (p *Planner) standardGravity() *Def {
+	if p.gravity == nil {
+		u, _ := p.Units.Parse("m/s^2", units.AfterNumber)
+		slot := p.Emit(Instr{Op: OpConst, K: 9.80665}, Static{Dim: u.Dim()})
+		p.gravity = &Def{Name: "g", Kind: Quantity, Slot: slot, Given: true, Unit: u}
+	}
+	return p.gravity
+}
+
+// IsStandardGravity tells whether a definition is the predefined g.
+func (p *Planner) IsStandardGravity(d *Def) bool { return d == p.gravity }
+
+// name plans a name.
+func (c *coder) name(x *syntax.Name) (Slot, bool) {
+	if x.Name == c.self && x.Line == 0 {
+		c.find(finding.OwnName, x.At, "The right side uses "+x.Name+" itself.",
+			"Give the new value another name, such as "+x.Name+"2.")
+		return NoSlot, false
+	}
+	if pr := c.param(x.Name); pr != nil && x.Line == 0 {
+		return pr.slot, true
+	}
+	d, ok := c.lookup(x)
+	if !ok {
+		c.unknownName(x)
+		return NoSlot, false
+	}
+	switch d.Kind {
+	case Function, Formula:
+		c.find(finding.NameKind, x.At, d.Name+" is a function, and stands here without its brackets.",
+			"Write "+d.Name+"(…) with a value in the brackets.")
+		return NoSlot, false
+	}
+	return c.value(d, x.At, x.Name)
+}
+
+// unknownName says that a name is not given, and what may have been meant.
+func (c *coder) unknownName(x *syntax.Name) {
+	if x.Line != 0 {
+		c.find(finding.UnknownName, x.At, "Line "+itoa(x.Line)+" gives no "+x.Name+".",
+			"Write the line that gives it, or the name alone for the nearest line above.")
+		return
+	}
+	if parts, ok := c.split(x.Name); ok {
+		product := strings.Join(parts, "*")
+		c.find(finding.NamesTogether, x.At, "No line above gives "+x.Name+"; "+list(parts, "and")+" are given.",
+			"Put the sign of multiplication between names.", product)
+		return
+	}
+	if x.Name == "e" {
+		c.find(finding.UnknownName, x.At, "No line above gives e.",
+			"The exponential function is exp(x); the elementary charge comes with `constants e`.")
+		return
+	}
+	near := c.nearest(x.Name)
+	hint := "Give it a value in a line above, as in " + x.Name + " = 2.0 m."
+	if len(near) > 0 {
+		hint = "Did you mean " + list(near, "or") + "? Or give " + x.Name + " a value in a line above."
+	}
+	if _, ok := units.LookupConstant(x.Name); ok {
+		hint = "For the constant, write `constants " + x.Name + "` in a line above."
+	}
+	if c.p.Units.Has(x.Name) {
+		hint += " A unit stands only after a written number: 1 " + x.Name + "."
+	}
+	c.find(finding.UnknownName, x.At, "No line above gives "+x.Name+".", hint, near...)
+}
+
+// split takes a word apart into known names: mgh into m, g, h.
+func (c *coder) split(word string) ([]string, bool) {
+	rs := []rune(word)
+	if len(rs) < 2 || len(rs) > 24 {
+		return nil, false
+	}
+	// best[i] is the split of the first i letters into the fewest names.
+	best := make([][]string, len(rs)+1)
+	best[0] = []string{}
+	for i := 1; i <= len(rs); i++ {
+		for j := 0; j < i; j++ {
+			if best[j] == nil || j == 0 && i == len(rs) {
+				continue
+			}
+			part := syntax.Canonical(string(rs[j:i]))
+			if c.known(part) && (best[i] == nil || len(best[j])+1 < len(best[i])) {
+				best[i] = append(append([]string{}, best[j]...), part)
+			}
+		}
+	}
+	return best[len(rs)], len(best[len(rs)]) > 1
+}
+
+// nearest lists up to three known names that are spelled nearly like a word.
+func (c *coder) nearest(word string) []string {
+	names := make([]string, 0, len(c.p.Names.of))
+	for name := range c.p.Names.of {
+		names = append(names, name)
+	}
+	if c.fn != nil {
+		for _, p := range c.fn.params {
+			names = append(names, p.name)
+		}
+	}
+	return nearWords(word, names)
+}
+
+// nearWords returns up to three of the words that are spelled nearly like one,
+// the nearest first.
+func nearWords(word string, words []string) []string {
+	if len(word) > 40 {
+		return nil
+	}
+	type candidate struct {
+		word string
+		far  int
+	}
+	var found []candidate
+	letters := utf8.RuneCountInString(word)
+	for _, w := range words {
+		if d := len(w) - len(word); d > 2 || d < -2 {
+			continue
+		}
+		far := levenshtein.ComputeDistance(strings.ToLower(w), strings.ToLower(word))
+		if far <= 1+letters/4 && far < letters {
+			found = append(found, candidate{w, far})
+		}
+	}
+	sort.Slice(found, func(i, j int) bool {
+		if found[i].far != found[j].far {
+			return found[i].far < found[j].far
+		}
+		return found[i].word < found[j].word
+	})
+	var out []string
+	for _, f := range found[:min(3, len(found))] {
+		out = append(out, f.word)
+	}
+	return out
+}
+
+// list joins words as prose does: a, b and c.
+func list(words []string, and string) string {
+	switch len(words) {
+	case 0:
+		return ""
+	case 1:
+		return words[0]
+	}
+	last := len(words) - 1
+	return strings.Join(words[:last], ", ") + " " + and + " " + words[last]
+}
+
+// Find returns the definition that a name has after the last line.
+func (p *Planner) Find(n *syntax.Name) (*Def, bool) { return p.coder("").lookup(n) }
+
+// Unknown says that a name is not given, and what may have been meant.
+func (p *Planner) Unknown(n *syntax.Name, text string) []finding.Finding {
+	c := p.coder(text)
+	c.unknownName(n)
+	return c.findings
+}

@@ -1,0 +1,112 @@
+package plan
+
+import (
+	"steelyard/lang/syntax"
+	"steelyard/units"
+)
+
+// DefKind is what a name stands for.
+type DefKind uint8
+
+// The kinds of definitions.
+const (
+	Quantity DefKind = iota // a given, a result or a constant
+	Symbol                  // a unit and no value yet
+	Function                // a function of the worksheet
+	Formula                 // a formula of the worksheet
+)
+
+// Def is one line's definition of a name. A name given twice has two.
+type Def struct {
+	Name string
+	Kind DefKind
+	// Line is the line that defines it, 0 for standard gravity.
+	Line int
+	// Part counts the parts of the question; a name may be given once in each.
+	Part int
+	// Slot holds its value; NoSlot if the line failed.
+	Slot Slot
+	// Given marks a name that is given by written numbers alone.
+	Given bool
+	// Exponent is the given's value where that is a pure rational number.
+	Exponent *units.Exp
+	// Unit is the unit of its line, in which the name is shown.
+	Unit *units.Unit
+	// Of is the function or formula.
+	Func    *syntax.FuncDef
+	Formula *syntax.FormulaDef
+	// Root is the failed definition that this one could not be worked out
+	// without; itself if the fault lies here; nil if it has a value.
+	Root *Def
+
+	seq     int
+	planned []plannedFunc
+}
+
+// Failed tells whether the line that defines the name has no value.
+func (d *Def) Failed() bool { return d.Root != nil }
+
+// plannedFunc is a function planned for one set of arguments.
+type plannedFunc struct {
+	args  []Static
+	index int // in Program.Funcs; -1 if it can't be planned
+}
+
+// Names holds what every name means, line by line. Looking a name up gives the
+// nearest definition above.
+type Names struct {
+	of  map[string][]*Def
+	all []*Def
+}
+
+// add records a definition after all others.
+func (n *Names) add(d *Def) {
+	if n.of == nil {
+		n.of = make(map[string][]*Def)
+	}
+	d.seq = len(n.all)
+	n.all = append(n.all, d)
+	n.of[d.Name] = append(n.of[d.Name], d)
+}
+
+// before returns the last definition of a name among the first limit ones.
+func (n *Names) before(name string, limit int) (*Def, bool) {
+	defs := n.of[name]
+	for i := len(defs) - 1; i >= 0; i-- {
+		if defs[i].seq < limit {
+			return defs[i], true
+		}
+	}
+	return nil, false
+}
+
+// at returns the definition of a name by the given line, among the first limit.
+func (n *Names) at(name string, line, limit int) (*Def, bool) {
+	defs := n.of[name]
+	for i := len(defs) - 1; i >= 0; i-- {
+		if defs[i].Line == line && defs[i].seq < limit {
+			return defs[i], true
+		}
+	}
+	return nil, false
+}
+
+// cut takes back all definitions but the first keep.
+func (n *Names) cut(keep int) {
+	for i := len(n.all) - 1; i >= keep; i-- {
+		name := n.all[i].Name
+		defs := n.of[name]
+		if len(defs) == 1 {
+			delete(n.of, name)
+		} else {
+			n.of[name] = defs[:len(defs)-1]
+		}
+	}
+	n.all = n.all[:keep]
+}
+
+// All returns every definition in the order of the lines.
+func (n *Names) All() []*Def { return n.all }
+
+// Lookup returns the definition that a name has after the last line.
+func (n *Names) Lookup(name string) (*Def, bool) { return n.before(name, len(n.all)) }

@@ -1,0 +1,169 @@
+// Package plan turns the tree of a statement into a flat program over float64.
+// Dimensions are inferred and checked once, while planning; what remains is
+// bare arithmetic in coherent SI units. The package reads no text and prints
+// nothing: what is wrong with a line comes back as findings.
+package plan
+
+import (
+	"steelyard/lang/finding"
+	"steelyard/lang/syntax"
+	"steelyard/units"
+)
+
+// Planner plans the statements of one session, each after those before it.
+type Planner struct {
+	Program Program
+	Names   Names
+	Units   *units.Table
+	// Library finds a built-in formula by name.
+	Library func(name string) (*syntax.FormulaDef, bool)
+	// LibraryNames lists the built-in formulas, for suggestions.
+	LibraryNames func() []string
+
+	line    int // of the statement being planned
+	part    int
+	that    *Def
+	gravity *Def // standard gravity, once it has been used
+	zeros   []zero
+	settled []int32 // zeros in the order in which they were settled
+	library map[string]*Def
+}
+
+// New returns a planner with an empty program.
+func New() *Planner {
+	return &Planner{Units: units.NewTable()}
+}
+
+// Mark is a place to which a planner can be cut back.
+type Mark struct {
+	instrs, args, funcs int
+	names               int
+	zeros, settled      int
+	part                int
+	that, gravity       *Def
+}
+
+// Mark returns the present place.
+func (p *Planner) Mark() Mark {
+	return Mark{
+		instrs: len(p.Program.Main.Instrs), args: len(p.Program.Main.Args), funcs: len(p.Program.Funcs),
+		names: len(p.Names.all), zeros: len(p.zeros), settled: len(p.settled),
+		part: p.part, that: p.that, gravity: p.gravity,
+	}
+}
+
+// Cut takes back all that was planned since the mark.
+func (p *Planner) Cut(m Mark) {
+	main := &p.Program.Main
+	main.Instrs, main.At, main.Statics = main.Instrs[:m.instrs], main.At[:m.instrs], main.Statics[:m.instrs]
+	main.Args = main.Args[:m.args]
+	p.Program.Funcs = p.Program.Funcs[:m.funcs]
+	p.Names.cut(m.names)
+	for _, d := range p.Names.all {
+		d.forget(m.funcs)
+	}
+	for _, d := range p.library {
+		d.forget(m.funcs)
+	}
+	for _, z := range p.settled[m.settled:] {
+		p.zeros[z].settled = false
+	}
+	p.settled, p.zeros = p.settled[:m.settled], p.zeros[:m.zeros]
+	p.part, p.that, p.gravity = m.part, m.that, m.gravity
+}
+
+// forget drops the plans of a function that the program no longer holds.
+func (d *Def) forget(funcs int) {
+	for len(d.planned) > 0 && d.planned[len(d.planned)-1].index >= funcs {
+		d.planned = d.planned[:len(d.planned)-1]
+	}
+}
+
+// Size returns the number of instructions of the main code.
+func (p *Planner) Size() Slot { return Slot(len(p.Program.Main.Instrs)) }
+
+// Begin tells the planner which line comes next.
+func (p *Planner) Begin(line int) { p.line = line }
+
+// BeginPart begins a part of the question.
+func (p *Planner) BeginPart() { p.part++ }
+
+// Part returns the number of the part that the next line belongs to.
+func (p *Planner) Part() int { return p.part }
+
+// Define records what a name means from here on.
+func (p *Planner) Define(d *Def) {
+	d.Line, d.Part = p.line, p.part
+	p.Names.add(d)
+}
+
+// SetThat says which definition the word that stands for from here on.
+func (p *Planner) SetThat(d *Def) { p.that = d }
+
+// Static returns what is known of a slot of the main code, with the
+// dimensions of bare zeros as far as they are settled.
+func (p *Planner) Static(s Slot) Static { return p.settledStatic(p.Program.Main.Statics[s]) }
+
+// Unit reads the text of a unit. It returns nil and a finding for one that
+// can't be read.
+func (p *Planner) Unit(u syntax.UnitText, place units.Place) (*units.Unit, *units.Problem) {
+	return p.Units.Parse(u.Text, place)
+}
+
+// Compiled is an expression planned into the main code.
+type Compiled struct {
+	Slot     Slot // NoSlot if it has no value
+	Static   Static
+	Findings []finding.Finding
+	// Uses are the definitions that the expression refers to directly.
+	Uses []*Def
+	// Root is the failed definition that a value is missing for, or nil.
+	Root *Def
+	// Terms are the slots of the terms of a sum, for a check against 0.
+	Terms []Slot
+}
+
+// Compile plans an expression. Self is the name that the statement defines and
+// that the expression may not use, or empty.
+func (p *Planner) Compile(x syntax.Expr, text, self string) Compiled {
+	c := p.coder(text)
+	c.self, c.whole = self, x
+	slot, ok := c.expr(x)
+	out := Compiled{Slot: NoSlot, Findings: c.findings, Uses: c.uses, Root: c.root}
+	if ok && c.cost > maxCost {
+		c.find(finding.TooLong, x.Span(), "This line would take more than a million steps to work out.",
+			"Split the work over several lines, each with a result of its own.")
+		out.Findings, ok = c.findings, false
+	}
+	if !ok {
+		p.cutMain(c.start)
+		return out
+	}
+	out.Terms = c.terms(x, slot)
+	if slot < c.start {
+		// A line has a slot of its own, so that what it says of its value
+		// holds for it alone.
+		slot = c.emit(Instr{Op: OpCopy, A: slot}, x.Span(), c.code.Statics[slot])
+	}
+	out.Slot, out.Static = slot, p.settledStatic(c.code.Statics[slot])
+	return out
+}
+
+// cutMain drops the instructions of a line that can't be worked out.
+func (p *Planner) cutMain(start Slot) {
+	main := &p.Program.Main
+	main.Instrs, main.At, main.Statics = main.Instrs[:start], main.At[:start], main.Statics[:start]
+	if p.gravity != nil && p.gravity.Slot >= start {
+		p.gravity = nil
+	}
+}
+
+// Emit adds an instruction without operands to the main code, for a value that
+// comes from no expression.
+func (p *Planner) Emit(in Instr, st Static) Slot {
+	c := p.coder("")
+	return c.emit(in, syntax.Span{}, st)
+}
+
+// Start returns the first slot after the mark.
+func (m Mark) Start() Slot { return Slot(m.instrs) }

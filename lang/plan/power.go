@@ -1,0 +1,154 @@
+package plan
+
+import (
+	"steelyard/lang/finding"
+	"steelyard/lang/syntax"
+	"steelyard/units"
+)
+
+// power plans a power. The exponent of a quantity with a dimension is a written
+// rational number or a given; that of a pure number may be anything without a
+// dimension.
+func (c *coder) power(x *syntax.Binary, base Slot, baseOK bool) (Slot, bool) {
+	if e, ok := c.writtenExponent(x.Y); ok {
+		if !baseOK {
+			return NoSlot, false
+		}
+		return c.writtenPower(base, e, x.At)
+	}
+	exp, ok := c.expr(x.Y)
+	if !ok || !baseOK {
+		return NoSlot, false
+	}
+	se := c.p.settledStatic(c.code.Statics[exp])
+	if se.Open != 0 {
+		c.p.settle(se, units.Dim{})
+	} else if !se.Dim.IsOne() {
+		c.find(finding.ExponentDimension, x.Y.Span(),
+			"The exponent "+c.shown(x.Y)+" is "+c.kindPhrase(se)+"; an exponent is a pure number.",
+			"Divide it by a quantity of the same kind, as in exp(-t/τ).")
+		return NoSlot, false
+	}
+	sb := c.static(base)
+	if sb.Open != 0 {
+		c.p.settle(sb, units.Dim{})
+		sb = c.static(base)
+	}
+	if !sb.Dim.IsOne() {
+		c.find(finding.ExponentNotWritten, x.Y.Span(),
+			"The unit of this power depends on the value of its exponent: "+c.shown(x.X)+" is "+c.kindPhrase(sb)+".",
+			"Write the exponent as a number, such as 2 or (1/2), or give it as a number in a line of its own.")
+		return NoSlot, false
+	}
+	return c.emit(Instr{Op: OpPowVar, A: base, B: exp}, x.At, Static{Absent: sb.Absent || se.Absent}), true
+}
+
+// writtenPower plans a power with a written rational exponent.
+func (c *coder) writtenPower(base Slot, e units.Exp, at syntax.Span) (Slot, bool) {
+	st, ok := c.powerStatic(c.static(base), e)
+	if !ok {
+		return c.dimensionRange(at)
+	}
+	if e.Den() > 2 && e.Den()%2 == 1 {
+		// An odd root of a negative number is real.
+		op := OpRoot
+		if e.Den() == 3 {
+			op = OpCbrt
+		}
+		inner, _ := units.NewExp(1, e.Den())
+		mid, ok := c.powerStatic(c.static(base), inner)
+		if !ok {
+			return c.dimensionRange(at)
+		}
+		s := c.emit(Instr{Op: op, A: base, K: float64(e.Den())}, at, mid)
+		if e.Num() == 1 {
+			return s, true
+		}
+		return c.emit(Instr{Op: OpPow, A: s, K: float64(e.Num())}, at, st), true
+	}
+	return c.emit(Instr{Op: OpPow, A: base, K: e.Float()}, at, st), true
+}
+
+// writtenExponent returns an exponent that is known before anything runs:
+// written numbers, or the name of a given.
+func (c *coder) writtenExponent(x syntax.Expr) (units.Exp, bool) {
+	if n, ok := unbracket(x).(*syntax.Name); ok {
+		return c.givenExponent(n)
+	}
+	return rational(x)
+}
+
+// givenExponent returns the value of a given that is a pure rational number.
+func (c *coder) givenExponent(n *syntax.Name) (units.Exp, bool) {
+	if c.param(n.Name) != nil {
+		return units.Exp{}, false
+	}
+	d, ok := c.lookup(n)
+	if !ok || d.Exponent == nil || d.Failed() {
+		return units.Exp{}, false
+	}
+	c.use(d)
+	return *d.Exponent, true
+}
+
+// Rational returns the value of an expression of written numbers, if it is a
+// rational number small enough for an exponent.
+func Rational(x syntax.Expr) (units.Exp, bool) { return rational(x) }
+
+func rational(x syntax.Expr) (units.Exp, bool) {
+	switch x := x.(type) {
+	case *syntax.Number:
+		return decimalExponent(x.Value)
+	case *syntax.Paren:
+		return rational(x.X)
+	case *syntax.Unary:
+		e, ok := rational(x.X)
+		if x.Op == syntax.Sub {
+			e = e.Neg()
+		}
+		return e, ok
+	case *syntax.Binary:
+		a, ok := rational(x.X)
+		if !ok {
+			return a, false
+		}
+		b, ok := rational(x.Y)
+		if !ok {
+			return b, false
+		}
+		return rationalOp(x.Op, a, b)
+	}
+	return units.Exp{}, false
+}
+
+// rationalOp works out an operator on exponents.
+func rationalOp(op syntax.Op, a, b units.Exp) (units.Exp, bool) {
+	switch op {
+	case syntax.Add:
+		return a.Add(b)
+	case syntax.Sub:
+		return a.Add(b.Neg())
+	case syntax.Mul:
+		return a.Mul(b)
+	case syntax.Div:
+		inv, ok := b.Inv()
+		if !ok {
+			return b, false
+		}
+		return a.Mul(inv)
+	}
+	return a, false
+}
+
+// decimalExponent returns a written decimal as an exact rational exponent.
+func decimalExponent(d units.Decimal) (units.Exp, bool) {
+	v := d.Float()
+	if v > 1000 || v < -1000 || len(d.Text) > 16 {
+		return units.Exp{}, false
+	}
+	r := d.Rat()
+	if !r.Num().IsInt64() || !r.Denom().IsInt64() {
+		return units.Exp{}, false
+	}
+	return units.NewExp(int(r.Num().Int64()), int(r.Denom().Int64()))
+}

@@ -1,0 +1,345 @@
+package plan
+
+import (
+	"strings"
+	"unicode"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/syntax"
+	"steelyard/units"
+)
+
+// unitFinding turns what is wrong with the text of a unit into a finding.
+func (c *coder) unitFinding(u syntax.UnitText, bad *units.Problem) finding.Finding {
+	id := finding.UnitText
+	switch bad.Kind {
+	case units.ProblemUnknown:
+		id = finding.UnknownUnit
+	case units.ProblemRange:
+		id = finding.DimensionOutOfRange
+	}
+	at := u.At
+	if bad.From < bad.To && len(bad.Readings) == 0 {
+		at = syntax.Span{From: u.At.From + bad.From, To: min(u.At.From+bad.To, u.At.To)}
+	}
+	return finding.New(id, at, bad.Message, bad.Hint, bad.Readings...)
+}
+
+// UnitFinding is unitFinding for a unit that stands alone in its place.
+func (p *Planner) UnitFinding(u syntax.UnitText, bad *units.Problem) finding.Finding {
+	return p.coder("").unitFinding(u, bad)
+}
+
+// unitOf reads the unit of a written quantity. Where its words are no units but
+// names, the product is offered.
+func (c *coder) unitOf(u syntax.UnitText, whole syntax.Span) (*units.Unit, bool) {
+	got, bad := c.p.Unit(u, units.AfterNumber)
+	if bad == nil {
+		return got, true
+	}
+	if bad.Kind == units.ProblemUnknown || bad.Kind == units.ProblemText {
+		if product, ok := c.asProduct(u, whole); ok {
+			c.find(finding.NamesTogether, whole, "`"+u.Text+"` is no unit, and holds names of the lines above.",
+				"Put the sign of multiplication between them.", product)
+			return nil, false
+		}
+	}
+	c.findings = append(c.findings, c.unitFinding(u, bad))
+	return nil, false
+}
+
+// asProduct reads the words of a unit text as names: 2 ax as 2*a*x.
+func (c *coder) asProduct(u syntax.UnitText, whole syntax.Span) (string, bool) {
+	number := strings.TrimSpace(c.source(syntax.Span{From: whole.From, To: u.At.From}))
+	if number == "" || len(u.Text) > 64 {
+		return "", false
+	}
+	var b strings.Builder
+	b.WriteString(number)
+	names := 0
+	text := u.Text
+	for text != "" {
+		n := strings.IndexFunc(text, unicode.IsLetter)
+		if n < 0 {
+			b.WriteString(text)
+			break
+		}
+		gap := strings.TrimSpace(text[:n])
+		text = text[n:]
+		end := strings.IndexFunc(text, func(r rune) bool { return !unicode.IsLetter(r) && r != '_' })
+		if end < 0 {
+			end = len(text)
+		}
+		// Digits that directly follow belong to a name if it is one.
+		word, more := text[:end], end
+		for more < len(text) && text[more] >= '0' && text[more] <= '9' {
+			more++
+		}
+		if longer := syntax.Canonical(text[:more]); c.known(longer) {
+			word, end = text[:more], more
+		}
+		text = text[end:]
+		parts := []string{syntax.Canonical(word)}
+		switch {
+		case c.known(parts[0]):
+			names++
+		case names == 0 && c.p.Units.Has(word):
+			b.WriteString(gap + " " + word)
+			continue
+		default:
+			split, ok := c.split(parts[0])
+			if !ok {
+				return "", false
+			}
+			parts = split
+			names += len(split)
+		}
+		if gap == "/" {
+			b.WriteString("/" + strings.Join(parts, "*"))
+		} else {
+			b.WriteString(strings.Trim(gap, "·* ") + "*" + strings.Join(parts, "*"))
+		}
+	}
+	return b.String(), names > 0
+}
+
+// namesIn lists the words of a unit text that are also names here.
+func (c *coder) namesIn(text string) []string {
+	var out []string
+	for _, w := range strings.FieldsFunc(text, func(r rune) bool { return !unicode.IsLetter(r) && r != '_' }) {
+		if _, ok := c.p.Names.before(w, c.seen); ok || c.param(w) != nil || w == "g" {
+			out = append(out, w)
+		}
+	}
+	return out
+}
+
+// unitOrName records a unit alone on the right of a solidus, on a line that
+// uses names, that may have been meant as a name: v^2/2g.
+func (c *coder) unitOrName(x *syntax.Binary) bool {
+	if x.Op != syntax.Div || x.Implied {
+		return false
+	}
+	q, ok := x.Y.(*syntax.Quantity)
+	if !ok || strings.ContainsAny(q.Unit.Text, "/^") {
+		return false
+	}
+	return c.eitherWay(q.Unit, q.At, hasName(x.X))
+}
+
+// eitherWay records that a written quantity may be a number times names.
+func (c *coder) eitherWay(u syntax.UnitText, at syntax.Span, usesNames bool) bool {
+	words := c.namesIn(u.Text)
+	if len(words) == 0 || !usesNames && !c.usesNames() {
+		return false
+	}
+	number := strings.TrimSpace(c.source(syntax.Span{From: at.From, To: u.At.From}))
+	product := "(" + number + "*" + strings.Join(strings.Fields(u.Text), "*") + ")"
+	c.find(finding.UnitOrName, at,
+		"`"+c.source(at)+"` can be read in two ways: "+list(words, "and")+" is a unit, and also a name of this worksheet.",
+		"Write "+product+" for the name, or ("+number+" "+u.Text+") in brackets with the whole line in units.",
+		product, "("+number+" "+u.Text+")")
+	return true
+}
+
+// usesNames tells whether the expression that is being planned holds a name.
+func (c *coder) usesNames() bool { return c.whole != nil && hasName(c.whole) }
+
+// hasName tells whether an expression holds a name.
+func hasName(x syntax.Expr) bool {
+	found := false
+	syntax.Walk(x, func(x syntax.Expr) bool {
+		if _, ok := x.(*syntax.Name); ok {
+			found = true
+		}
+		return !found
+	})
+	return found
+}
+
+// unnamedProduct records a written quantity whose unit holds two or more words
+// that are names too, and has a dimension that no quantity has: 0.5 m g h.
+func (c *coder) unnamedProduct(q *syntax.Quantity, u *units.Unit) bool {
+	if _, ok := kindOf(u.Dim(), u.Tag()); ok || len(c.namesIn(q.Unit.Text)) < 2 {
+		return false
+	}
+	return c.eitherWay(q.Unit, q.At, true)
+}
+
+// readAs tells how written quantities of a line were read whose units are names
+// too, and of C and g where a temperature or an acceleration is met.
+func (c *coder) readAs(x syntax.Expr, heat, acceleration bool) string {
+	var notes []string
+	syntax.Walk(x, func(x syntax.Expr) bool {
+		q, ok := x.(*syntax.Quantity)
+		if !ok {
+			return true
+		}
+		number := q.Value.Text
+		switch {
+		case heat && q.Unit.Text == "C":
+			notes = append(notes, "`"+number+" C` was read as coulombs; a temperature is `"+number+" °C`.")
+		case heat && q.Unit.Text == "F":
+			notes = append(notes, "`"+number+" F` was read as farads; a temperature is `"+number+" °F`.")
+		case q.Unit.Text == "g":
+			if acceleration || c.givesG() {
+				notes = append(notes, "`g` after "+number+" was read as the gram; "+number+" times gravity is `"+number+"*g`.")
+			}
+		default:
+			for _, w := range c.namesIn(q.Unit.Text) {
+				if info, ok := units.Lookup(w); ok && w != "g" {
+					notes = append(notes, "`"+w+"` after "+number+" was read as the "+info.Name+"; your "+w+" would be `"+number+"*"+w+"`.")
+					break
+				}
+			}
+		}
+		return len(notes) < 3
+	})
+	return strings.Join(notes, " ")
+}
+
+// givesG tells whether the worksheet itself gives g.
+func (c *coder) givesG() bool {
+	_, ok := c.p.Names.before("g", c.seen)
+	return ok
+}
+
+// unlikeHint says what to look at where two dimensions meet.
+func (c *coder) unlikeHint(x, y syntax.Expr, a, b Static) string {
+	heat := a.Dim == units.BaseDim(units.Kelvin) || b.Dim == units.BaseDim(units.Kelvin)
+	acc := isAcceleration(a.Dim) || isAcceleration(b.Dim)
+	hint := strings.TrimSpace(c.readAs(x, heat, acc) + " " + c.readAs(y, heat, acc))
+	if hint != "" {
+		return hint
+	}
+	if missing := units.Missing(a.Dim, b.Dim); missing != "" {
+		return "Beside the right side, the left has another unit: " + missing + "."
+	}
+	return "Look for a power, a factor or a unit that one of them lacks."
+}
+
+func isAcceleration(d units.Dim) bool {
+	k, ok := units.KindOf(d, units.None)
+	return ok && k.Name == "acceleration"
+}
+
+// ReadAs tells how the written quantities of a line were read whose units are
+// also names; empty if there are none.
+func (p *Planner) ReadAs(x syntax.Expr, text string, wanted units.Dim) string {
+	return p.coder(text).readAs(x, wanted == units.BaseDim(units.Kelvin), isAcceleration(wanted))
+}
+
+// fitHint names the given whose unit does not fit, where an argument is one.
+func (c *coder) fitHint(a syntax.Expr, want *units.Unit, otherwise string) string {
+	n, ok := unbracket(a).(*syntax.Name)
+	if !ok {
+		return otherwise
+	}
+	d, ok := c.lookup(n)
+	if !ok || d.Line == 0 || d.Unit == nil {
+		return otherwise
+	}
+	has := d.Unit.Screen()
+	if has == "" {
+		has = "no unit"
+	}
+	return n.Name + " stands in line " + itoa(d.Line) + " in " + has + "; it should be in " + unitWord(want) + "."
+}
+
+// GivenHint names a given whose unit would have to be another one for a product
+// of powers to come out in the wanted dimension.
+func (p *Planner) GivenHint(x syntax.Expr, text string, got Static, want units.Dim) string {
+	powers := map[string]units.Exp{}
+	one, _ := units.NewExp(1, 1)
+	if !monomial(x, one, powers) {
+		return ""
+	}
+	c := p.coder(text)
+	ratio, ok := want.Div(got.Dim)
+	if !ok {
+		return ""
+	}
+	for _, d := range p.Names.all {
+		e, used := powers[d.Name]
+		now, found := c.lookup(&syntax.Name{Name: d.Name})
+		if !used || !found || now != d || !d.Given || d.Failed() || d.Line == 0 || e.IsZero() {
+			continue
+		}
+		inv, ok1 := e.Inv()
+		if !ok1 {
+			continue
+		}
+		change, ok1 := ratio.Pow(inv)
+		dim, ok2 := p.Static(d.Slot).Dim.Mul(change)
+		if !ok1 || !ok2 {
+			continue
+		}
+		if k, ok := units.KindOf(dim, units.None); ok && likelier(d.Name, k) {
+			return "Or look at " + d.Name + " (line " + itoa(d.Line) + "): it is " + phrase(p.Static(d.Slot)) +
+				", and " + articled(k) + ", in " + units.Preferred(dim, units.None).Screen() + ", would fit."
+		}
+	}
+	return ""
+}
+
+// likelier tells whether a name is customary for a kind of quantity (symbols of
+// ISO 80000-3 and -4; common practice).
+func likelier(name string, k units.Kind) bool {
+	letter := []rune(name)[0]
+	custom := map[rune][]string{
+		'k': {"force per length"}, 'm': {"mass"}, 'M': {"mass"}, 'v': {"speed", "velocity"}, 'u': {"speed", "velocity"},
+		'a': {"acceleration"}, 'g': {"acceleration"}, 'F': {"force"}, 'x': {"length"}, 'h': {"length"}, 'd': {"length"},
+		'r': {"length"}, 'L': {"length"}, 'A': {"length", "area"}, 't': {"time"}, 'T': {"time"}, 'E': {"energy"}, 'W': {"energy"},
+		'K': {"energy"}, 'U': {"energy"}, 'P': {"power"}, 'p': {"momentum", "pressure"}, 'V': {"volume"}, 'ρ': {"density"},
+		's': {"length"}, 'y': {"length"},
+	}
+	for _, want := range custom[letter] {
+		if k.Name == want {
+			return true
+		}
+	}
+	return false
+}
+
+// monomial collects the powers of names in a product; false for a sum.
+func monomial(x syntax.Expr, e units.Exp, powers map[string]units.Exp) bool {
+	switch x := x.(type) {
+	case *syntax.Name:
+		sum, ok := powers[x.Name].Add(e)
+		powers[x.Name] = sum
+		return ok
+	case *syntax.Paren:
+		return monomial(x.X, e, powers)
+	case *syntax.Unary:
+		return monomial(x.X, e, powers)
+	case *syntax.Root:
+		half, _ := units.NewExp(1, 2)
+		e, ok := e.Mul(half)
+		return ok && monomial(x.X, e, powers)
+	case *syntax.Binary:
+		switch x.Op {
+		case syntax.Mul:
+			return monomial(x.X, e, powers) && monomial(x.Y, e, powers)
+		case syntax.Div:
+			return monomial(x.X, e, powers) && monomial(x.Y, e.Neg(), powers)
+		case syntax.Pow:
+			n, ok := rational(x.Y)
+			if !ok {
+				return false
+			}
+			e, ok = e.Mul(n)
+			return ok && monomial(x.X, e, powers)
+		}
+		return false
+	case *syntax.Call:
+		if x.Func == "sqrt" && len(x.Args) == 1 {
+			half, _ := units.NewExp(1, 2)
+			e, ok := e.Mul(half)
+			return ok && monomial(x.Args[0].X, e, powers)
+		}
+		return false
+	case *syntax.Number, *syntax.Quantity, *syntax.Pi, *syntax.Measured, *syntax.Mixed:
+		return true
+	}
+	return false
+}

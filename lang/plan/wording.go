@@ -1,0 +1,174 @@
+package plan
+
+import (
+	"steelyard/lang/finding"
+	"steelyard/lang/syntax"
+	"steelyard/units"
+)
+
+// Words says what a quantity of a dimension is: "a force per length (N/m)",
+// or, where the dimension has no name, "in kg m/s³, a unit without a name of
+// its own".
+func Words(st Static) string {
+	if st.Open != 0 {
+		return "zero, which fits any unit"
+	}
+	if st.Dim.IsOne() {
+		if st.Tag == units.Angle {
+			return "an angle"
+		}
+		return "a pure number"
+	}
+	u := units.Coherent(st.Dim, st.Tag).Screen()
+	if k, ok := kindOf(st.Dim, st.Tag); ok {
+		return articled(k) + " (" + u + ")"
+	}
+	return "in " + u + ", which is the unit of no named quantity"
+}
+
+// kindOf finds the name of a dimension, with its tag or without.
+func kindOf(d units.Dim, t units.Tag) (units.Kind, bool) {
+	if k, ok := units.KindOf(d, t); ok {
+		return k, true
+	}
+	return units.KindOf(d, units.None)
+}
+
+// articled is the name of a quantity with its article.
+func articled(k units.Kind) string {
+	if k.Article == "" {
+		return k.Name
+	}
+	return k.Article + " " + k.Name
+}
+
+// kindPhrase is Words without the unit where the quantity has a name.
+func (c *coder) kindPhrase(st Static) string { return phrase(st) }
+
+func phrase(st Static) string {
+	if st.Open == 0 && !st.Dim.IsOne() {
+		if k, ok := kindOf(st.Dim, st.Tag); ok {
+			return articled(k)
+		}
+	}
+	return Words(st)
+}
+
+// shown is the source text of an expression, for use in a sentence.
+func (c *coder) shown(x syntax.Expr) string {
+	text := c.source(x.Span())
+	if text == "" {
+		text = syntax.PrintExpr(x)
+	}
+	if rs := []rune(text); len(rs) > 40 {
+		text = string(rs[:37]) + "…"
+	}
+	return text
+}
+
+func verb(op syntax.Op) string {
+	if op == syntax.Sub {
+		return "subtracted"
+	}
+	return "added"
+}
+
+// unitWord is a unit in a sentence.
+func unitWord(u *units.Unit) string {
+	if u.Text() == "" || u == units.One {
+		return "a pure number"
+	}
+	return u.Screen()
+}
+
+// unlike records that two quantities of different dimensions meet.
+func (c *coder) unlike(at syntax.Span, x, y syntax.Expr, a, b Slot, done string) {
+	if f, ok := c.zeroTwice(at, x, y, a, b); ok {
+		c.findings = append(c.findings, f)
+		return
+	}
+	sa, sb := c.static(a), c.static(b)
+	left, right := c.shown(x), c.shown(y)
+	msg := "`" + left + "` is " + phrase(sa) + ", `" + right + "` is " + phrase(sb) + ": they can't be " + done + "."
+	f := finding.New(finding.UnlikeDimensions, at, msg, c.unlikeHint(x, y, sa, sb))
+	c.findings = append(c.findings, f)
+}
+
+// zeroTwice tells whether one side is a bare 0 whose earlier use gave it
+// another dimension.
+func (c *coder) zeroTwice(at syntax.Span, x, y syntax.Expr, a, b Slot) (finding.Finding, bool) {
+	for _, side := range []struct {
+		x    syntax.Expr
+		slot Slot
+		st   Static
+	}{{x, a, c.static(b)}, {y, b, c.static(a)}} {
+		raw := c.code.Statics[side.slot]
+		if raw.Open == 0 {
+			continue
+		}
+		z := c.p.zeros[raw.Open]
+		return finding.New(finding.ZeroTwice, at,
+			"The 0 of line "+itoa(z.line)+" was used as "+phrase(c.static(side.slot))+" in line "+itoa(z.fixedBy)+
+				"; here it would be "+phrase(side.st)+".",
+			"Give the 0 of line "+itoa(z.line)+" its unit, or use another name here."), true
+	}
+	return finding.Finding{}, false
+}
+
+// angleOrCycle records that the factor 2π is missing or too many.
+func (c *coder) angleOrCycle(at syntax.Span, message, hint string) {
+	c.find(finding.AngleOrCycle, at, message, hint)
+}
+
+// Text is a message with what to do about it.
+type Text struct{ Message, Hint string }
+
+// MismatchText says that a value comes out in another dimension than the unit
+// it is reported in, what is missing, and what to report.
+func MismatchText(name string, st Static, u *units.Unit) Text {
+	subject := name
+	if subject == "" {
+		subject = "The value"
+	}
+	own := units.Preferred(st.Dim, st.Tag)
+	wanted := Static{Dim: u.Dim(), Tag: u.Tag()}
+	is := u.Screen() + " is " + phrase(wanted)
+	if u.Dim().IsOne() {
+		is = "it is reported as " + phrase(wanted)
+	} else if _, ok := kindOf(u.Dim(), u.Tag()); !ok {
+		is = "it is reported in " + u.Screen()
+	}
+	verb := " comes out as "
+	if _, ok := kindOf(st.Dim, st.Tag); !ok && !st.Dim.IsOne() {
+		verb = " comes out "
+	}
+	t := Text{Message: subject + verb + Words(st) + "; " + is + "."}
+	report := "report it in " + own.Screen() + "."
+	if st.Dim.IsOne() && st.Tag == units.None {
+		report = "report it without a unit."
+	}
+	if missing := units.Missing(st.Dim, u.Dim()); missing != "" {
+		t.Hint = missing + ": " + report
+	} else {
+		t.Hint = "R" + report[1:]
+	}
+	return t
+}
+
+// CycleText says that an angle per time is reported in cycles per time, or the
+// other way round.
+func CycleText(name string, st Static, u *units.Unit) Text {
+	if name == "" {
+		name = "The value"
+	}
+	if st.Tag == units.Angle {
+		return Text{
+			Message: name + " comes out as an angle per time (rad/s); " + u.Screen() + " counts cycles per time: they differ by the factor 2π.",
+			Hint:    "Divide by 2π to report it in " + u.Screen() + ", or report it in rad/s.",
+		}
+	}
+	return Text{
+		Message: name + " comes out as a frequency (Hz), which counts cycles; " + u.Screen() + " is an angle per time: they differ by the factor 2π.",
+		Hint:    "Multiply by 2π to report it in " + u.Screen() + ", or report it in Hz.",
+	}
+}

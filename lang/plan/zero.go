@@ -1,0 +1,99 @@
+package plan
+
+import "steelyard/units"
+
+// zero is the undetermined dimension of one bare 0. Its first use settles it.
+type zero struct {
+	settled bool
+	dim     units.Dim
+	// fixedBy is the line whose use settled it.
+	fixedBy int
+	line    int // of the 0
+}
+
+// newZero returns the static of a bare 0.
+func (p *Planner) newZero() Static {
+	if len(p.zeros) == 0 {
+		p.zeros = append(p.zeros, zero{}) // number 0 means none
+	}
+	p.zeros = append(p.zeros, zero{line: p.line})
+	one, _ := units.NewExp(1, 1)
+	return Static{Open: int32(len(p.zeros) - 1), Exp: one, Width: 1}
+}
+
+// settledStatic returns a static with the dimension of its zero put in, if that
+// is settled.
+func (p *Planner) settledStatic(s Static) Static {
+	if s.Open == 0 || !p.zeros[s.Open].settled {
+		return s
+	}
+	part, ok := p.zeros[s.Open].dim.Pow(s.Exp)
+	if !ok {
+		return s
+	}
+	d, ok := s.Dim.Mul(part)
+	if !ok {
+		return s
+	}
+	s.Dim, s.Open, s.Exp = d, 0, units.Exp{}
+	return s
+}
+
+// settle fixes the dimension of the zero in s so that s has dimension d.
+func (p *Planner) settle(s Static, d units.Dim) {
+	rest, ok := d.Div(s.Dim)
+	if !ok {
+		return
+	}
+	inv, ok := s.Exp.Inv()
+	if !ok {
+		return
+	}
+	dim, ok := rest.Pow(inv)
+	if !ok {
+		return
+	}
+	z := &p.zeros[s.Open]
+	z.settled, z.dim, z.fixedBy = true, dim, p.line
+	p.settled = append(p.settled, s.Open)
+}
+
+// agree makes two statics agree in dimension where a bare zero among them
+// allows it, and tells whether they do. The dimension that both have then is
+// returned.
+func (p *Planner) agree(a, b Static) (Static, bool) {
+	a, b = p.settledStatic(a), p.settledStatic(b)
+	switch {
+	case a.Open == 0 && b.Open == 0:
+		return a, a.Dim == b.Dim
+	case a.Open != 0 && b.Open == 0:
+		p.settle(a, b.Dim)
+		return p.settledStatic(b), true
+	case a.Open == 0:
+		p.settle(b, a.Dim)
+		return a, true
+	}
+	return a, true // two zeros: each still fits anything
+}
+
+// SettleTo makes a slot of the main code agree with a dimension, if a bare
+// zero leaves it open.
+func (p *Planner) SettleTo(s Slot, d units.Dim) Static {
+	st := p.settledStatic(p.Program.Main.Statics[s])
+	if st.Open != 0 {
+		p.settle(st, d)
+		st = p.settledStatic(st)
+	}
+	return st
+}
+
+// Zero tells whether a slot stems from a bare 0, and if so which line wrote it
+// and which line's use settled its dimension.
+func (p *Planner) Zero(s Slot) (wrote, fixedBy int, ok bool) {
+	st := p.Program.Main.Statics[s]
+	if st.Open == 0 {
+		return 0, 0, false
+	}
+	z := p.zeros[st.Open]
+	return z.line, z.fixedBy, true
+}

@@ -1,0 +1,158 @@
+package session
+
+import (
+	"math"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/plan"
+	"steelyard/lang/syntax"
+	"steelyard/units"
+)
+
+// run works out what has been planned and not run yet, and tells whether the
+// slot has a value. What went wrong becomes a finding.
+func (w *work) run(s plan.Slot, st plan.Static) bool {
+	from := plan.Slot(len(w.state.Vals))
+	w.planner.Program.Run(w.ctx, &w.state, from, w.planner.Size())
+	if s == plan.NoSlot || st.Absent {
+		return true
+	}
+	return w.ranWell(s)
+}
+
+// ranWell tells whether a slot has a value.
+func (w *work) ranWell(s plan.Slot) bool {
+	f := w.state.Failure(s)
+	if f.Kind == plan.FailNone {
+		return true
+	}
+	if w.planner.Static(s).Absent {
+		return true
+	}
+	w.find(w.failure(f))
+	return false
+}
+
+// failure says why a value can't be worked out.
+func (w *work) failure(f plan.Failure) finding.Finding {
+	main := &w.planner.Program.Main
+	at := main.At[f.Slot]
+	within := ""
+	code, slot := main, f.Slot
+	if f.Func != nil {
+		code, slot = &f.Func.Code, f.Inner
+		within = "Within " + f.Func.Name + ": "
+	}
+	in := code.Instrs[slot]
+	operand := ""
+	if f.Func == nil && int(in.A) < len(w.state.Vals) && in.Op != plan.OpConst {
+		operand = w.numberAt(in.A)
+	}
+	switch f.Kind {
+	case plan.FailDivZero:
+		return finding.New(finding.DivisionByZero, at, within+"Here something is divided by 0, which has no value.",
+			"Look at what stands under the fraction line: "+w.divisor(f, in, main)+".")
+	case plan.FailNoReal:
+		return w.noReal(within, at, in, operand)
+	case plan.FailNoInterval:
+		return finding.New(finding.NoInterval, at, within+"The argument lies in none of the intervals that the function is given for.",
+			"Give the function an interval that holds it.")
+	case plan.FailStopped:
+		return finding.New(finding.Stopped, at, "Stopped before the end; this line has no value.", "")
+	}
+	return finding.New(finding.OutOfRange, at, within+"The value is beyond what a number here can hold, from about 10^-308 to 10^308 in SI units.",
+		"Look for a power or an exponent that is too large.")
+}
+
+// divisor names what is 0.
+func (w *work) divisor(f plan.Failure, in plan.Instr, main *plan.Code) string {
+	if f.Func == nil && in.Op == plan.OpDiv {
+		span := main.At[in.B]
+		if in.B >= w.mark.plan.Start() && span.To <= len(w.e.Text) && span.From < span.To {
+			return "`" + w.e.Text[span.From:span.To] + "` is 0"
+		}
+		if x := w.divisorText(main.At[f.Slot]); x != "" {
+			return "`" + x + "` is 0"
+		}
+	}
+	return "it is 0"
+}
+
+// divisorText finds the text under the fraction line of the quotient that a
+// span covers.
+func (w *work) divisorText(at syntax.Span) string {
+	text := ""
+	for _, x := range expressions(w.e.Stmt) {
+		syntax.Walk(x, func(x syntax.Expr) bool {
+			if b, ok := x.(*syntax.Binary); ok && b.Op == syntax.Div && b.At == at {
+				s := b.Y.Span()
+				text = w.e.Text[s.From:s.To]
+			}
+			return text == ""
+		})
+	}
+	return text
+}
+
+// expressions lists the expressions of a statement that are worked out.
+func expressions(s syntax.Stmt) []syntax.Expr {
+	switch s := s.(type) {
+	case *syntax.Define:
+		return []syntax.Expr{s.X}
+	case *syntax.Value:
+		return []syntax.Expr{s.X}
+	case *syntax.CheckStmt:
+		out := []syntax.Expr{s.Left}
+		if s.Right != nil {
+			out = append(out, s.Right)
+		}
+		return out
+	case *syntax.Report:
+		return []syntax.Expr{s.X}
+	case *syntax.UnitDef:
+		return []syntax.Expr{s.X}
+	}
+	return nil
+}
+
+// numberAt shows the value of a slot in its own unit.
+func (w *work) numberAt(s plan.Slot) string {
+	v := w.state.Vals[s]
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return ""
+	}
+	st := w.planner.Static(s)
+	u := units.Preferred(st.Dim, st.Tag)
+	return units.FormatQuantity(u.FromSI(v), u, units.Figures{}, w.set.rounding, units.Screen)
+}
+
+// noReal says why there is no real value.
+func (w *work) noReal(within string, at syntax.Span, in plan.Instr, operand string) finding.Finding {
+	of := func(what, why string) string {
+		if operand != "" {
+			return what + " of " + operand + " " + why
+		}
+		return what + " " + why
+	}
+	message, hint := "", ""
+	switch in.Op {
+	case plan.OpSqrt, plan.OpRoot, plan.OpPow, plan.OpPowVar:
+		message = of("The root", "has no real value")
+		if operand == "" {
+			message = "A root or a power of a negative number has no real value"
+		}
+		hint = "Look at the signs under the root."
+	case plan.OpLn, plan.OpLog10:
+		message = of("The logarithm", "has no real value")
+		hint = "A logarithm needs a positive number."
+	case plan.OpAsin, plan.OpAcos:
+		message = of("The angle whose sine or cosine is the number", "does not exist")
+		if operand != "" {
+			message = "There is no angle with a sine or cosine of " + operand
+		}
+		hint = "A sine or cosine lies between -1 and 1: look at which side is divided by which."
+	default:
+		message = "There is no real value here"
+	}
+	return finding.New(finding.NoRealValue, at, within+message+".", hint)
+}

@@ -1,0 +1,117 @@
+package session
+
+import (
+	"context"
+	"os"
+	"strings"
+	"testing"
+)
+
+// expectation is what a statement of a findings file must meet.
+type expectation struct {
+	text     string
+	id       string
+	readings []string
+	says     []string
+}
+
+// readFindings reads a file of blocks, each a scratchpad of its own.
+func readFindings(t *testing.T, path string) map[string][]expectation {
+	t.Helper()
+	data, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	blocks := map[string][]expectation{}
+	title := ""
+	for line := range strings.Lines(string(data)) {
+		line = strings.TrimRight(line, "\n")
+		if rest, ok := strings.CutPrefix(line, "## "); ok {
+			if _, twice := blocks[rest]; twice {
+				t.Fatalf("%s: two blocks are called %q", path, rest)
+			}
+			title = rest
+			continue
+		}
+		if title == "" || line == "" || strings.HasPrefix(line, "# ") {
+			continue
+		}
+		block := blocks[title]
+		mark, rest := line[:1], strings.TrimSpace(line[1:])
+		last := len(block) - 1
+		switch {
+		case mark == "!" && last >= 0:
+			block[last].id = rest
+		case mark == "|" && last >= 0 && strings.HasPrefix(line, "| "):
+			block[last].readings = append(block[last].readings, rest)
+		case mark == "~" && last >= 0:
+			block[last].says = append(block[last].says, rest)
+		case line[0] == ' ' && last >= 0:
+			block[last].text += "\n" + line
+		default:
+			block = append(block, expectation{text: line})
+		}
+		blocks[title] = block
+	}
+	return blocks
+}
+
+// TestFindings enters every block and holds each statement against what its
+// block expects of it.
+func TestFindings(t *testing.T) {
+	for _, path := range []string{"testdata/mismatches.txt", "testdata/readings.txt", "testdata/numbers.txt"} {
+		for title, block := range readFindings(t, path) {
+			t.Run(title, func(t *testing.T) {
+				p := New()
+				for _, want := range block {
+					meets(t, p.Enter(context.Background(), want.text), want)
+				}
+			})
+		}
+	}
+}
+
+func meets(t *testing.T, e *Entry, want expectation) {
+	t.Helper()
+	var said []string
+	matched := false
+	for _, f := range e.Findings {
+		if f.ID.Severity().String() == "note" && string(f.ID) != want.id {
+			continue
+		}
+		whole := f.Message + " " + f.Hint
+		said = append(said, string(f.ID)+": "+whole+" ["+strings.Join(f.Readings, " | ")+"]")
+		if string(f.ID) != want.id {
+			continue
+		}
+		matched = true
+		for _, r := range want.readings {
+			if !contains(f.Readings, r) {
+				t.Errorf("%s: the reading %q is not offered; offered: %q", e.Text, r, f.Readings)
+			}
+		}
+		for _, s := range want.says {
+			if !strings.Contains(whole, s) {
+				t.Errorf("%s: does not say %q, but: %s", e.Text, s, whole)
+			}
+		}
+		if f.At.From < 0 || f.At.To > len(e.Text) || f.At.From > f.At.To {
+			t.Errorf("%s: the span %v lies outside the text", e.Text, f.At)
+		}
+	}
+	switch {
+	case want.id == "" && len(said) > 0:
+		t.Errorf("%s: no finding was expected; found\n%s", e.Text, strings.Join(said, "\n"))
+	case want.id != "" && (!matched || len(said) != 1):
+		t.Errorf("%s: the one finding %s was expected; found\n%s", e.Text, want.id, strings.Join(said, "\n"))
+	}
+}
+
+func contains(all []string, one string) bool {
+	for _, s := range all {
+		if s == one {
+			return true
+		}
+	}
+	return false
+}

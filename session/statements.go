@@ -1,0 +1,170 @@
+package session
+
+import (
+	"math"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/plan"
+	"steelyard/lang/syntax"
+	"steelyard/units"
+)
+
+// function makes a function of the worksheet known.
+func (w *work) function(s *syntax.FuncDef) {
+	d := &plan.Def{Name: s.Name, Kind: plan.Function, Slot: plan.NoSlot, Func: s}
+	if !w.mayDefine(s.Name, s.NameAt, plan.Function) {
+		return
+	}
+	w.givenAgain(s.Name, s.NameAt)
+	uses, fs := w.planner.CheckFunction(s, w.e.Text)
+	w.find(fs...)
+	at := s.NameAt
+	if s.X != nil {
+		at = s.X.Span()
+	}
+	w.uses(uses, at)
+	if s.In.Present() {
+		u, bad := w.planner.Unit(s.In, units.AloneInPlace)
+		if bad != nil {
+			w.find(w.planner.UnitFinding(s.In, bad))
+		}
+		d.Unit = u
+	}
+	if w.e.Failed() {
+		d.Root = d
+	}
+	w.run(plan.NoSlot, plan.Static{})
+	w.planner.Define(d)
+}
+
+// let makes a symbol with a unit and no value known.
+func (w *work) let(s *syntax.Let) {
+	d := &plan.Def{Name: s.Name, Kind: plan.Symbol, Slot: plan.NoSlot}
+	if !w.mayDefine(s.Name, s.NameAt, plan.Symbol) {
+		return
+	}
+	w.givenAgain(s.Name, s.NameAt)
+	u, bad := w.planner.Unit(s.In, units.AloneInPlace)
+	if bad != nil {
+		w.find(w.planner.UnitFinding(s.In, bad))
+		d.Root = d
+	} else {
+		d.Unit = u
+		d.Slot = w.planner.Emit(plan.Instr{Op: plan.OpConst, K: 1}, plan.Static{Dim: u.Dim(), Tag: u.Tag(), Absent: true})
+	}
+	w.run(plan.NoSlot, plan.Static{})
+	w.planner.Define(d)
+}
+
+// ownUnit makes a unit of this worksheet known: 1 lap = 400 m.
+func (w *work) ownUnit(s *syntax.UnitDef) {
+	c := w.planner.Compile(s.X, w.e.Text, "")
+	w.find(c.Findings...)
+	w.uses(c.Uses, s.X.Span())
+	if c.Slot == plan.NoSlot || !w.run(c.Slot, c.Static) {
+		return
+	}
+	if c.Static.Absent {
+		w.find(finding.New(finding.NotWorkedOut, s.X.Span(), "A unit needs a value, and a symbol here has none yet.", "Give the symbol a value first."))
+		return
+	}
+	v := w.state.Vals[c.Slot]
+	if !(v > 0) || math.IsInf(v, 0) || c.Static.Heat == plan.Point {
+		w.find(finding.New(finding.NameKind, s.X.Span(), "A unit is a positive amount of a quantity.", "Write, for example, 1 lap = 400 m."))
+		return
+	}
+	of := units.Coherent(c.Static.Dim, c.Static.Tag)
+	if _, ok := w.planner.Units.Define(s.Name, of, v, 0); !ok {
+		w.find(finding.New(finding.UnitExists, s.NameAt, s.Name+" is a unit already.", "Choose another name for a unit of your own."))
+		return
+	}
+	w.mark.unit = s.Name
+}
+
+// formula makes a formula of the worksheet known.
+func (w *work) formula(s *syntax.FormulaDef) {
+	d := &plan.Def{Name: s.Name, Kind: plan.Formula, Slot: plan.NoSlot, Formula: s}
+	if !w.mayDefine(s.Name, s.NameAt, plan.Formula) {
+		return
+	}
+	w.givenAgain(s.Name, s.NameAt)
+	w.find(w.planner.CheckFormula(s, w.e.Text)...)
+	if w.e.Failed() {
+		d.Root = d
+	}
+	w.planner.Define(d)
+}
+
+// constants brings in constants of CODATA 2022.
+func (w *work) constants(s *syntax.Constants) {
+	for i, name := range s.Names {
+		k, ok := units.LookupConstant(name)
+		if !ok {
+			w.find(finding.New(finding.UnknownName, s.At[i], "No constant is called "+name+".", "`help constants` lists them."))
+			continue
+		}
+		if !w.mayDefine(name, s.At[i], plan.Quantity) {
+			continue
+		}
+		u, bad := w.planner.Units.Parse(k.Unit, units.AloneInPlace)
+		if bad != nil {
+			continue
+		}
+		slot := w.planner.Emit(plan.Instr{Op: plan.OpConst, K: u.ToSI(k.Value)}, plan.Static{Dim: u.Dim(), Tag: u.Tag()})
+		d := &plan.Def{Name: name, Kind: plan.Quantity, Slot: slot, Given: true, Unit: u}
+		if !w.run(slot, w.planner.Static(slot)) {
+			continue
+		}
+		w.planner.Define(d)
+		st := w.planner.Static(slot)
+		w.e.Values = append(w.e.Values, Value{
+			Name: name, SI: w.state.Vals[slot], Dim: st.Dim, Tag: st.Tag, Unit: u, InUnit: k.Value.Float(),
+			Quantity: k.Name, Figures: units.Figures{N: max(1, min(k.Value.Figures, 15)), Keep: true}, Rounding: w.set.rounding,
+		})
+	}
+	w.e.Shows = len(w.e.Values) > 0
+}
+
+// report shows an answer of the part in the unit and with the figures asked.
+func (w *work) report(s *syntax.Report) {
+	c := w.planner.Compile(s.X, w.e.Text, "")
+	w.find(c.Findings...)
+	w.uses(c.Uses, s.X.Span())
+	if c.Slot == plan.NoSlot {
+		return
+	}
+	name := ""
+	if n, ok := s.X.(*syntax.Name); ok {
+		name = n.Name
+	}
+	unit, ok := w.reportedIn(name, s.X, s.In, &c)
+	if !ok || !w.run(c.Slot, c.Static) {
+		return
+	}
+	if c.Static.Absent {
+		w.noValueYet(&plan.Def{Name: name}, s.X, c)
+		return
+	}
+	if s.Sign {
+		w.e.Told = []string{signWord(w.state.Vals[c.Slot])}
+		return
+	}
+	v, ok := w.newValue(name, s.X, c, unit)
+	if !ok {
+		return
+	}
+	if s.Figures > 0 {
+		v.Figures = units.Figures{N: s.Figures, Keep: true}
+	}
+	w.e.Values, w.e.Shows = append(w.e.Values, v), true
+}
+
+func signWord(v float64) string {
+	switch {
+	case v < 0:
+		return "negative"
+	case v > 0:
+		return "positive"
+	}
+	return "zero"
+}
