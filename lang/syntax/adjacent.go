@@ -1,0 +1,337 @@
+package syntax
+
+import (
+	"strings"
+
+	"steelyard/lang/finding"
+)
+
+// adjacent looks through the tokens of a line for two operands side by side
+// where no product is implied, and for notations of print that are written in
+// another way here. What it lets pass, the expression's production takes for an
+// implied product.
+func adjacent(text string, tokens []token) *fault {
+	for i := range tokens {
+		t := &tokens[i]
+		if t.kind == nameToken {
+			if bad := functionForm(text, tokens, i); bad != nil {
+				return bad
+			}
+		}
+		if i == 0 || !startsOperand(t) {
+			continue
+		}
+		before := &tokens[i-1]
+		if !endsOperand(before) || implied(tokens, i) {
+			continue
+		}
+		return sideBySide(text, tokens, i)
+	}
+	return nil
+}
+
+// endsOperand tells whether an operand may end with a token.
+func endsOperand(t *token) bool {
+	switch t.kind {
+	case numToken, unitToken, nameToken, piToken, thatToken, superToken, lineToken:
+		return true
+	case signToken:
+		return t.text == ")"
+	}
+	return false
+}
+
+// startsOperand tells whether an operand may begin with a token.
+func startsOperand(t *token) bool {
+	switch t.kind {
+	case numToken, nameToken, piToken, thatToken:
+		return true
+	case signToken:
+		return t.text == "(" || t.text == "√"
+	}
+	return false
+}
+
+// implied tells whether the token at i goes on with an operand or a product that
+// the tokens before it have begun, as print does without a sign.
+func implied(tokens []token, i int) bool {
+	t, before := &tokens[i], &tokens[i-1]
+	bracket := t.kind == signToken // ( or √
+	function := t.kind == nameToken && t.call && IsBuiltIn(t.text)
+	switch {
+	case before.kind == nameToken:
+		return before.call && t.text == "("
+	case before.kind == unitToken:
+		return t.kind == numToken // a mixed quantity; its production looks closer
+	case before.kind == lineToken, before.kind == thatToken, t.kind == thatToken, t.kind == numToken:
+		return false
+	}
+	if power(tokens, i-1) {
+		// 4π²m, x²(a+b): what counts is the base.
+		base := baseOf(tokens, i-1)
+		if base != nil && base.kind == piToken {
+			return bracket || t.kind == nameToken
+		}
+		return bracket || function || t.kind == piToken
+	}
+	if before.kind == piToken {
+		return bracket || t.kind == nameToken
+	}
+	// after a number or a closing bracket
+	return bracket || function || t.kind == piToken
+}
+
+// power tells whether the token at i is a written exponent.
+func power(tokens []token, i int) bool {
+	if tokens[i].kind == superToken {
+		return true
+	}
+	if tokens[i].kind != numToken || i == 0 {
+		return false
+	}
+	p := &tokens[i-1]
+	if p.kind == signToken && (p.text == "-" || p.text == "−" || p.text == "+") && i > 1 {
+		p = &tokens[i-2]
+	}
+	return p.kind == signToken && p.text == "^"
+}
+
+// baseOf returns the last token of the base of the exponent at i.
+func baseOf(tokens []token, i int) *token {
+	if tokens[i].kind == superToken {
+		if i > 0 {
+			return &tokens[i-1]
+		}
+		return nil
+	}
+	for i--; i >= 0; i-- {
+		if tokens[i].text == "^" && i > 0 {
+			return &tokens[i-1]
+		}
+	}
+	return nil
+}
+
+// sideBySide says that the token at i stands beside an operand.
+func sideBySide(text string, tokens []token, i int) *fault {
+	t, before := &tokens[i], &tokens[i-1]
+	from := operandStart(tokens, i-1)
+	to := operandEnd(tokens, i)
+	left, right := text[from:before.to], text[t.from:to]
+	at := Span{From: from, To: to}
+	gap := text[before.to:t.from]
+	if t.text == "of" && before.kind == unitToken && i+1 < len(tokens) {
+		end := operandEnd(tokens, i+1)
+		return &fault{finding.New(finding.NotWritten, Span{From: from, To: end}, "\"of\" is written as a product here.",
+			"Write * for it.", left+"*"+text[tokens[i+1].from:end])}
+	}
+	if t.text == "per" && before.kind == unitToken && i+1 < len(tokens) {
+		next := &tokens[i+1]
+		return &fault{finding.New(finding.NotWritten, Span{From: from, To: next.to}, "\"per\" after a number is written / here.",
+			"Write / without blanks.", left+"/"+text[next.from:next.to])}
+	}
+	message := "Two factors stand side by side here without a sign between them."
+	hint := "Put the sign of multiplication between them."
+	readings := []string{left + "*" + right}
+	switch {
+	case before.kind == nameToken && t.kind == nameToken, power(tokens, i-1) && t.kind == nameToken:
+		message = "`" + left + "` and `" + right + "` are names, and stand side by side without a sign between them."
+		if last := i == len(tokens)-1 || tokens[i+1].text == "in"; last {
+			hint += " To say the unit that a value is shown in, write `in` before it."
+		}
+	case before.kind == nameToken && t.text == "(":
+		message = "A blank stands between `" + before.text + "` and its bracket."
+		hint = "For a product write *; a call has its bracket directly after the name."
+		readings = append(readings, left+right)
+	case t.kind == nameToken && t.call:
+		message = "`" + left + "` stands directly before `" + t.text + "(`; only a function that is built in may follow a number so."
+		product := left + "*" + t.text + "*" + right[len(t.text):]
+		readings = append(readings, product)
+	case before.kind == nameToken && t.kind == numToken && gap != "":
+		message = "The name `" + before.text + "` and a number stand side by side here."
+	case before.kind == unitToken && t.kind == nameToken:
+		message = "After the unit of a written number a name stands without a sign before it."
+	}
+	return &fault{finding.New(finding.NamesTogether, at, message, hint, readings...)}
+}
+
+// operandStart returns where the operand begins whose last token is at i.
+func operandStart(tokens []token, i int) int {
+	for power(tokens, i) && i > 0 {
+		if tokens[i].kind == superToken {
+			i--
+			continue
+		}
+		for i > 0 && tokens[i].text != "^" {
+			i--
+		}
+		i--
+		if i < 0 {
+			return tokens[0].from
+		}
+	}
+	if tokens[i].text == ")" {
+		depth := 0
+		for ; i > 0; i-- {
+			switch tokens[i].text {
+			case ")":
+				depth++
+			case "(":
+				depth--
+			}
+			if depth == 0 {
+				break
+			}
+		}
+		if i > 0 && tokens[i-1].kind == nameToken && tokens[i-1].call {
+			i--
+		}
+		return tokens[i].from
+	}
+	if i > 0 && (tokens[i].kind == unitToken || tokens[i].kind == lineToken) {
+		return operandStart(tokens, i-1)
+	}
+	if i > 0 && tokens[i-1].text == "√" {
+		i--
+	}
+	return tokens[i].from
+}
+
+// operandEnd returns where the operand ends that begins at i.
+func operandEnd(tokens []token, i int) int {
+	if tokens[i].text == "√" && i+1 < len(tokens) {
+		return operandEnd(tokens, i+1)
+	}
+	end := tokens[i].to
+	if tokens[i].kind == nameToken && tokens[i].call && i+1 < len(tokens) {
+		i++
+	}
+	if tokens[i].text == "(" {
+		depth := 0
+		for ; i < len(tokens); i++ {
+			switch tokens[i].text {
+			case "(":
+				depth++
+			case ")":
+				depth--
+			}
+			end = tokens[i].to
+			if depth == 0 {
+				break
+			}
+		}
+	}
+	for i+1 < len(tokens) {
+		n := &tokens[i+1]
+		switch {
+		case n.kind == superToken, n.kind == unitToken && tokens[i].kind == numToken, n.kind == lineToken:
+			i++
+		case n.text == "^" && i+2 < len(tokens) && tokens[i+2].kind == numToken:
+			i += 2
+		default:
+			return end
+		}
+		end = tokens[i].to
+	}
+	return end
+}
+
+// functionForm finds built-in functions written as print does: sin 30°, sin²(θ),
+// sin⁻¹(x), and log(x), which books read in two ways.
+func functionForm(text string, tokens []token, i int) *fault {
+	t := &tokens[i]
+	if t.text == "log" && t.call {
+		end := operandEnd(tokens, i)
+		args := text[t.to:end]
+		return &fault{finding.New(finding.NotWritten, Span{From: t.from, To: end},
+			"log is the natural logarithm in some books and that to base ten in others.", "Write ln or log10.", "ln"+args, "log10"+args)}
+	}
+	if !IsBuiltIn(t.text) || len(t.text) < 2 || t.call || i+1 >= len(tokens) {
+		return nil
+	}
+	n := &tokens[i+1]
+	switch {
+	case n.kind == superToken || n.text == "^":
+		return functionPower(text, tokens, i)
+	case n.kind == numToken || n.kind == nameToken || n.kind == piToken || n.text == "√":
+		end := argumentEnd(tokens, i+1)
+		arg := text[n.from:end]
+		if u := i + 2; u < len(tokens) && tokens[u].kind == unitToken && angleName(tokens[u].text) {
+			arg = n.text + "*" + tokens[u].text
+		}
+		return &fault{finding.New(finding.NotWritten, Span{From: t.from, To: end},
+			"The argument of "+t.text+" stands in brackets here.", "Write "+t.text+"("+arg+").", t.text+"("+arg+")")}
+	}
+	return nil
+}
+
+// angleName tells whether a word after a number is the usual name of an angle
+// rather than a unit: sin 2θ.
+func angleName(word string) bool {
+	switch Canonical(word) {
+	case "θ", "φ", "α", "β", "ω", "ωt", "ψ":
+		return true
+	}
+	return false
+}
+
+// argumentEnd returns where an argument without brackets ends: a product of
+// what stands side by side.
+func argumentEnd(tokens []token, i int) int {
+	end := operandEnd(tokens, i)
+	for i++; i < len(tokens); i++ {
+		if tokens[i].from < end {
+			continue
+		}
+		if tokens[i-1].kind == piToken && startsOperand(&tokens[i]) ||
+			tokens[i-1].kind == numToken && tokens[i].kind == piToken || tokens[i].kind == unitToken {
+			end = operandEnd(tokens, i)
+			continue
+		}
+		break
+	}
+	return end
+}
+
+// functionPower finds sin²(θ), sin^2(θ) and sin⁻¹(x).
+func functionPower(text string, tokens []token, i int) *fault {
+	t := &tokens[i]
+	j, power := i+2, ""
+	if tokens[i+1].kind == superToken {
+		power = superDigits(tokens[i+1].text)
+	} else {
+		for j < len(tokens) && (tokens[j].kind == numToken || isSignText(tokens[j].text)) {
+			power += plainMinus(tokens[j].text)
+			j++
+		}
+	}
+	if j >= len(tokens) || power == "" || !startsOperand(&tokens[j]) {
+		return nil
+	}
+	end := argumentEnd(tokens, j)
+	arg := text[tokens[j].from:end]
+	if !strings.HasPrefix(arg, "(") {
+		arg = "(" + arg + ")"
+	}
+	at := Span{From: t.from, To: end}
+	if power == "-1" {
+		inverse := t.text
+		switch t.text {
+		case "sin", "cos", "tan":
+			inverse = "a" + t.text
+			return &fault{finding.New(finding.NotWritten, at, t.text+"⁻¹ is the inverse function in most books, and could be one divided by "+t.text+".",
+				"Write "+inverse+" for the inverse.", inverse+arg, "1/"+t.text+arg)}
+		}
+	}
+	return &fault{finding.New(finding.NotWritten, at, "A power of "+t.text+" has its exponent after the bracket here.",
+		"Write "+t.text+arg+"^"+power+".", t.text+arg+"^"+power)}
+}
+
+func isSignText(s string) bool { return s == "-" || s == "−" || s == "+" }
+
+func plainMinus(s string) string {
+	if s == "−" {
+		return "-"
+	}
+	return s
+}

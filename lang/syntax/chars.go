@@ -1,0 +1,166 @@
+package syntax
+
+import (
+	"strings"
+	"unicode/utf8"
+
+	"golang.org/x/text/unicode/norm"
+)
+
+// isBlank tells whether r is white space within a line, no-break and narrow
+// spaces included.
+func isBlank(r rune) bool {
+	switch r {
+	case ' ', '\t', '\n', '\r', '\u00a0', '\u202f', '\u3000', '\u205f':
+		return true
+	}
+	return r >= '\u2000' && r <= '\u200a'
+}
+
+// isSuper tells whether r is a raised digit or sign.
+func isSuper(r rune) bool {
+	switch r {
+	case '⁰', '¹', '²', '³', '⁺', '⁻', 'ⁿ':
+		return true
+	}
+	return r >= '⁴' && r <= '⁹'
+}
+
+// superDigits turns raised digits and signs into those on the line.
+func superDigits(text string) string {
+	var b strings.Builder
+	for _, r := range text {
+		switch {
+		case r == '¹':
+			b.WriteByte('1')
+		case r == '²':
+			b.WriteByte('2')
+		case r == '³':
+			b.WriteByte('3')
+		case r == '⁻':
+			b.WriteByte('-')
+		case r == '⁺':
+			b.WriteByte('+')
+		case r == 'ⁿ':
+			b.WriteByte('n')
+		case r == '⁰', r >= '⁴' && r <= '⁹':
+			b.WriteByte(byte('0' + r - '⁰'))
+		}
+	}
+	return b.String()
+}
+
+// isMinus tells whether r is a minus sign or looks like one.
+func isMinus(r rune) bool { return r == '-' || r == '−' || r == '–' || r == '‐' || r == '‑' }
+
+// isTimes tells whether r is a sign of multiplication that is not `*`.
+func isTimes(r rune) bool { return r == '×' || isDot(r) || r == '∗' }
+
+// isDot tells whether r is the raised dot of a product.
+func isDot(r rune) bool { return r == '·' || r == '⋅' || r == '∙' || r == '•' || r == '・' }
+
+// isVulgar returns the two numbers of a fraction in one character.
+func isVulgar(r rune) (string, string, bool) {
+	switch r {
+	case '½':
+		return "1", "2", true
+	case '¼':
+		return "1", "4", true
+	case '¾':
+		return "3", "4", true
+	case '⅓':
+		return "1", "3", true
+	case '⅔':
+		return "2", "3", true
+	case '⅕':
+		return "1", "5", true
+	case '⅖':
+		return "2", "5", true
+	case '⅗':
+		return "3", "5", true
+	case '⅘':
+		return "4", "5", true
+	case '⅙':
+		return "1", "6", true
+	case '⅚':
+		return "5", "6", true
+	case '⅛':
+		return "1", "8", true
+	case '⅜':
+		return "3", "8", true
+	case '⅝':
+		return "5", "8", true
+	case '⅞':
+		return "7", "8", true
+	}
+	return "", "", false
+}
+
+// foldUnit returns a unit's text with look-alikes replaced and blanks single.
+func foldUnit(text string) string {
+	plain := true
+	for i := 0; i < len(text) && plain; i++ {
+		c := text[i]
+		plain = c < utf8.RuneSelf && c != '\t' && c != '\n' && c != '\r' && (c != ' ' || i+1 < len(text) && text[i+1] != ' ')
+	}
+	if plain {
+		return text
+	}
+	var b strings.Builder
+	blank := false
+	for _, r := range norm.NFC.String(text) {
+		if isBlank(r) {
+			blank = true
+			continue
+		}
+		if blank && b.Len() > 0 {
+			b.WriteByte(' ')
+		}
+		blank = false
+		switch {
+		case isDot(r):
+			r = '·'
+		case isMinus(r):
+			r = '-'
+		case r == 'º', r == '˚', r == '∘':
+			r = '°'
+		case r == '∕', r == '⁄':
+			r = '/'
+		default:
+			r = foldUnitRune(r)
+		}
+		b.WriteRune(r)
+	}
+	return b.String()
+}
+
+func foldUnitRune(r rune) rune {
+	switch r {
+	case 'µ':
+		return 'μ'
+	case '∆':
+		return 'Δ'
+	case '×', '∗':
+		return '*'
+	}
+	return r
+}
+
+// trimBlanks cuts white space off both ends of a range of text.
+func trimBlanks(text string, from, to int) (int, int) {
+	for from < to {
+		r, n := utf8.DecodeRuneInString(text[from:to])
+		if !isBlank(r) {
+			break
+		}
+		from += n
+	}
+	for from < to {
+		r, n := utf8.DecodeLastRuneInString(text[from:to])
+		if !isBlank(r) {
+			break
+		}
+		to -= n
+	}
+	return from, to
+}

@@ -1,0 +1,124 @@
+package syntax
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+)
+
+// dump writes a tree with brackets round everything, so that a test sees how a
+// line was read: (· 2 π) is an implied product, "2|kg" a quantity.
+func dump(x Expr) string {
+	switch x := x.(type) {
+	case nil:
+		return ""
+	case *Number:
+		return x.Value.Text
+	case *Quantity:
+		return x.Value.Text + "|" + x.Unit.Text
+	case *Mixed:
+		var parts []string
+		for _, q := range x.Parts {
+			parts = append(parts, dump(q))
+		}
+		sign := ""
+		if x.Neg {
+			sign = "-"
+		}
+		return sign + "{" + strings.Join(parts, " ") + "}"
+	case *Measured:
+		return dump(x.X) + "|" + x.Unit.Text
+	case *Pi:
+		return "π"
+	case *That:
+		return "that"
+	case *Name:
+		if x.Line > 0 {
+			return x.Name + "@" + strconv.Itoa(x.Line)
+		}
+		return x.Name
+	case *Paren:
+		return "[" + dump(x.X) + "]"
+	case *Unary:
+		return "(" + [...]string{"+", "-"}[x.Op] + " " + dump(x.X) + ")"
+	case *Root:
+		return "(√ " + dump(x.X) + ")"
+	case *Binary:
+		op := [...]string{"+", "-", "*", "/", "^"}[x.Op]
+		if x.Implied {
+			op = "·"
+		}
+		return "(" + op + " " + dump(x.X) + " " + dump(x.Y) + ")"
+	case *Call:
+		var args []string
+		for _, a := range x.Args {
+			s := dump(a.X)
+			if a.Name != "" {
+				s = a.Name + ":" + s
+			}
+			args = append(args, s)
+		}
+		return x.Func + "<" + strings.Join(args, "; ") + ">"
+	}
+	return fmt.Sprintf("%T", x)
+}
+
+// dumpStmt writes a statement likewise.
+func dumpStmt(s Stmt) string {
+	in := func(u UnitText) string {
+		if u.Present() {
+			return " in|" + u.Text
+		}
+		return ""
+	}
+	switch s := s.(type) {
+	case nil:
+		return "nil"
+	case *Define:
+		return "define " + s.Name + " " + dump(s.X) + in(s.In)
+	case *Value:
+		return "value " + dump(s.X) + in(s.In)
+	case *FuncDef:
+		out := "function " + s.Name + "(" + strings.Join(s.Params, ",") + ") " + dump(s.X) + in(s.In)
+		for _, p := range s.Pieces {
+			out += fmt.Sprintf(" {%s for %s %v %s %v %s}", dump(p.X), dump(p.Lo), p.LoOpen, p.Var, p.HiOpen, dump(p.Hi))
+		}
+		return out
+	case *Let:
+		return "let " + s.Name + in(s.In)
+	case *UnitDef:
+		return "unit " + s.Name + " " + dump(s.X)
+	case *CheckStmt:
+		out := fmt.Sprintf("check %s %d %s", dump(s.Left), s.Op, dump(s.Right))
+		if s.Sign != NoSign {
+			out = fmt.Sprintf("check %s sign %d", dump(s.Left), s.Sign)
+		}
+		if s.Within != nil {
+			out += " within " + dump(s.Within)
+		}
+		return out
+	case *FormulaDef:
+		out := "formula " + s.Name + " " + dump(s.Left) + " = " + dump(s.Right)
+		for _, f := range s.Symbols {
+			out += " {" + f.Name + in(f.Unit) + " " + strconv.Quote(f.Meaning) + " " + dump(f.Default) + "}"
+		}
+		return out + fmt.Sprintf(" %q %q %q", s.Holds, s.Topic, s.Source)
+	case *Report:
+		return fmt.Sprintf("report %s%s figures %d points %d sign %v", dump(s.X), in(s.In), s.Figures, s.Points, s.Sign)
+	case *Part:
+		return fmt.Sprintf("part %q %q", s.Label, s.Question)
+	case *Note:
+		return fmt.Sprintf("note %q", s.Text)
+	case *Remark:
+		return fmt.Sprintf("remark %q", s.Text)
+	case *Constants:
+		return "constants " + strings.Join(s.Names, ",")
+	case *FiguresSetting:
+		return fmt.Sprintf("figures %d", s.Figures)
+	case *RoundSetting:
+		return fmt.Sprintf("round %d", s.Rule)
+	case *Command:
+		return fmt.Sprintf("command %s %q", s.Word, s.Arg)
+	}
+	return fmt.Sprintf("%T", s)
+}

@@ -1,0 +1,452 @@
+package syntax
+
+import (
+	"strconv"
+
+	"github.com/alecthomas/participle/v2/lexer"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/limit"
+	"steelyard/units"
+)
+
+// exprParser is the one production of expressions: precedence climbing with a
+// guard of its depth.
+//
+//	sum      product  { ("+" | "-") product }
+//	product  implied  { ("*" | "/") implied }
+//	implied  unary    { power }             2πr, 2 sin(θ), (a+b)(a-b)
+//	unary    { "-" | "+" } power
+//	power    operand  [ "^" unary | "²" ]
+type exprParser struct {
+	lex   *lexer.PeekingLexer
+	depth int
+	end   int // of the last token that was taken
+}
+
+// parseExpr is what the grammar calls for a field of type Expr.
+func parseExpr(lex *lexer.PeekingLexer) (Expr, error) {
+	p := exprParser{lex: lex}
+	x, bad := p.sum()
+	if bad != nil {
+		return nil, bad
+	}
+	return x, nil
+}
+
+func (p *exprParser) take() *lexer.Token {
+	t := p.lex.Next()
+	p.end = t.Pos.Offset + len(t.Value)
+	return t
+}
+
+func tokenSpan(t *lexer.Token) Span {
+	return Span{From: t.Pos.Offset, To: t.Pos.Offset + len(t.Value)}
+}
+
+// deeper counts a level of nesting.
+func (p *exprParser) deeper(at Span) *fault {
+	p.depth++
+	if p.depth > limit.Nesting {
+		return tooDeep(at)
+	}
+	return nil
+}
+
+func isSign(t *lexer.Token, text string) bool { return t.Type == signToken && t.Value == text }
+
+// sumOp tells whether a token adds or subtracts.
+func sumOp(t *lexer.Token) (Op, bool) {
+	if t.Type != signToken {
+		return 0, false
+	}
+	switch t.Value {
+	case "+":
+		return Add, true
+	case "-", "−", "–", "‐", "‑":
+		return Sub, true
+	}
+	return 0, false
+}
+
+// productOp tells whether a token multiplies or divides.
+func productOp(t *lexer.Token) (Op, bool) {
+	if t.Type != signToken {
+		return 0, false
+	}
+	switch t.Value {
+	case "*", "×", "·", "⋅", "∙", "•", "・", "∗":
+		return Mul, true
+	case "/", "÷", "∕", "⁄":
+		return Div, true
+	}
+	return 0, false
+}
+
+func binary(op Op, at Span, x, y Expr) *Binary {
+	return &Binary{At: x.Span().Join(y.Span()), OpAt: at, Op: op, X: x, Y: y}
+}
+
+func (p *exprParser) sum() (Expr, *fault) {
+	x, bad := p.product()
+	for bad == nil {
+		op, ok := sumOp(p.lex.Peek())
+		if !ok {
+			break
+		}
+		at := tokenSpan(p.take())
+		var y Expr
+		if y, bad = p.product(); bad == nil {
+			x = binary(op, at, x, y)
+		}
+	}
+	return x, bad
+}
+
+func (p *exprParser) product() (Expr, *fault) {
+	x, bad := p.implied()
+	for bad == nil {
+		op, ok := productOp(p.lex.Peek())
+		if !ok {
+			break
+		}
+		at := tokenSpan(p.take())
+		var y Expr
+		if y, bad = p.implied(); bad == nil {
+			x = binary(op, at, x, y)
+		}
+	}
+	return x, bad
+}
+
+// implied reads a product without signs. Which neighbours make one has been
+// looked at before; here every operand that follows goes with it.
+func (p *exprParser) implied() (Expr, *fault) {
+	x, bad := p.unary()
+	for bad == nil {
+		t := p.lex.Peek()
+		if t.Type != nameToken && t.Type != piToken && !isSign(t, "(") && !isSign(t, "√") {
+			break
+		}
+		at := Span{From: p.end, To: t.Pos.Offset}
+		var y Expr
+		if y, bad = p.power(); bad == nil {
+			b := binary(Mul, at, x, y)
+			b.Implied = true
+			x = b
+		}
+	}
+	return x, bad
+}
+
+// unary reads signs before an operand. A minus directly before a written
+// quantity belongs to it, and before a power it is applied last.
+func (p *exprParser) unary() (Expr, *fault) {
+	op, ok := sumOp(p.lex.Peek())
+	if !ok {
+		return p.power()
+	}
+	at := tokenSpan(p.take())
+	if bad := p.deeper(at); bad != nil {
+		return nil, bad
+	}
+	number := p.lex.Peek().Type == numToken
+	x, bad := p.unary()
+	p.depth--
+	if bad != nil {
+		return nil, bad
+	}
+	if number && op == Sub && negated(x, at.From) {
+		return x, nil
+	}
+	return &Unary{At: at.Join(x.Span()), Op: op, X: x}, nil
+}
+
+// negated makes a minus part of a written number.
+func negated(x Expr, from int) bool {
+	switch x := x.(type) {
+	case *Number:
+		x.Value, x.At.From = x.Value.Neg(), from
+	case *Quantity:
+		x.Value, x.At.From = x.Value.Neg(), from
+	case *Mixed:
+		x.Neg, x.At.From = true, from
+	default:
+		return false
+	}
+	return true
+}
+
+func (p *exprParser) power() (Expr, *fault) {
+	x, bad := p.operand()
+	if bad != nil {
+		return nil, bad
+	}
+	t := p.lex.Peek()
+	switch {
+	case t.Type == superToken:
+		p.take()
+		y, bad := raised(t)
+		if bad != nil {
+			return nil, bad
+		}
+		x = binary(Pow, Span{From: t.Pos.Offset, To: t.Pos.Offset}, x, y)
+	case isSign(t, "^"):
+		at := tokenSpan(p.take())
+		if bad := p.deeper(at); bad != nil {
+			return nil, bad
+		}
+		y, bad := p.unary()
+		p.depth--
+		if bad != nil {
+			return nil, bad
+		}
+		x = binary(Pow, at, x, y)
+	default:
+		return x, nil
+	}
+	if t = p.lex.Peek(); t.Type == superToken || isSign(t, "^") {
+		return nil, &fault{finding.New(finding.Unreadable, tokenSpan(t), "A second exponent follows the first.",
+			"Put brackets round the power that comes first.")}
+	}
+	return x, nil
+}
+
+// raised reads an exponent in raised digits.
+func raised(t *lexer.Token) (Expr, *fault) {
+	text, at := superDigits(t.Value), tokenSpan(t)
+	if text == "n" {
+		return &Name{At: at, Name: "n"}, nil
+	}
+	negative := false
+	if text != "" && (text[0] == '-' || text[0] == '+') {
+		negative, text = text[0] == '-', text[1:]
+	}
+	for i := range len(text) {
+		if text[i] < '0' || text[i] > '9' {
+			text = ""
+			break
+		}
+	}
+	if text == "" {
+		return nil, &fault{finding.New(finding.Unreadable, at, "This raised text is not a whole number.", "Write the exponent with ^, as in x^2.")}
+	}
+	d, bad := decimal(text, at, negative)
+	if bad != nil {
+		return nil, bad
+	}
+	return &Number{At: at, Value: d}, nil
+}
+
+// unitNext takes a unit if one follows.
+func (p *exprParser) unitNext() UnitText {
+	t := p.lex.Peek()
+	if t.Type != unitToken {
+		return UnitText{}
+	}
+	p.take()
+	return unitText(t)
+}
+
+func unitText(t *lexer.Token) UnitText {
+	if t.Type != unitToken {
+		return UnitText{}
+	}
+	return UnitText{Text: foldUnit(t.Value), At: tokenSpan(t)}
+}
+
+func (p *exprParser) operand() (Expr, *fault) {
+	t := p.lex.Peek()
+	at := tokenSpan(t)
+	switch t.Type {
+	case numToken:
+		return p.number()
+	case piToken:
+		p.take()
+		pi := &Pi{At: at}
+		if u := p.unitNext(); u.Present() {
+			return &Measured{At: at.Join(u.At), X: &Paren{At: at, X: pi}, Unit: u}, nil
+		}
+		return pi, nil
+	case thatToken:
+		p.take()
+		return &That{At: at}, nil
+	case nameToken:
+		return p.name()
+	case signToken:
+		switch t.Value {
+		case "(":
+			return p.paren()
+		case "√":
+			p.take()
+			if bad := p.deeper(at); bad != nil {
+				return nil, bad
+			}
+			x, bad := p.operand()
+			p.depth--
+			if bad != nil {
+				return nil, bad
+			}
+			return &Root{At: at.Join(x.Span()), X: x}, nil
+		}
+	}
+	return nil, p.missing(t)
+}
+
+// missing says that an operand is missing before a token.
+func (p *exprParser) missing(t *lexer.Token) *fault {
+	at := tokenSpan(t)
+	if t.EOF() {
+		return &fault{finding.New(finding.Incomplete, at, "The line ends where a number, a name or a bracket should follow.",
+			"Write what is missing, or take the last sign out.")}
+	}
+	return &fault{finding.New(finding.Unreadable, at, "A number, a name or a bracket should stand before \""+t.Value+"\" here.",
+		"Write what is missing, or take the sign out.")}
+}
+
+// number reads a written number with what belongs to it.
+func (p *exprParser) number() (Expr, *fault) {
+	t := p.take()
+	at := tokenSpan(t)
+	for _, r := range t.Value {
+		if a, b, ok := isVulgar(r); ok {
+			return p.fraction(a, b, at)
+		}
+		break
+	}
+	d, bad := decimal(t.Value, at, false)
+	if bad != nil {
+		return nil, bad
+	}
+	if u := p.unitNext(); u.Present() {
+		q := &Quantity{At: at.Join(u.At), Value: d, Unit: u}
+		if p.lex.Peek().Type == numToken {
+			return p.mixed(q)
+		}
+		return q, nil
+	}
+	n := &Number{At: at, Value: d}
+	if p.lex.Peek().Type == piToken {
+		return p.numberPi(n)
+	}
+	return n, nil
+}
+
+// numberPi reads 5.00π rad; without a unit it is a product like any other.
+func (p *exprParser) numberPi(n *Number) (Expr, *fault) {
+	before, end := p.lex.MakeCheckpoint(), p.end
+	pi := &Pi{At: tokenSpan(p.take())}
+	u := p.unitNext()
+	if !u.Present() {
+		p.lex.LoadCheckpoint(before)
+		p.end = end
+		return n, nil
+	}
+	b := binary(Mul, Span{From: n.At.To, To: pi.At.From}, n, pi)
+	b.Implied = true
+	return &Measured{At: n.At.Join(u.At), X: &Paren{At: b.At, X: b}, Unit: u}, nil
+}
+
+// fraction reads ½ as (1/2).
+func (p *exprParser) fraction(a, b string, at Span) (Expr, *fault) {
+	x, _ := units.ParseDecimal(a)
+	y, _ := units.ParseDecimal(b)
+	half := &Paren{At: at, X: &Binary{At: at, OpAt: at, Op: Div, X: &Number{At: at, Value: x}, Y: &Number{At: at, Value: y}}}
+	if u := p.unitNext(); u.Present() {
+		return &Measured{At: at.Join(u.At), X: half, Unit: u}, nil
+	}
+	return half, nil
+}
+
+func (p *exprParser) paren() (Expr, *fault) {
+	at := tokenSpan(p.take())
+	if bad := p.deeper(at); bad != nil {
+		return nil, bad
+	}
+	x, bad := p.sum()
+	p.depth--
+	if bad != nil {
+		return nil, bad
+	}
+	end := p.lex.Peek()
+	if !isSign(end, ")") {
+		return nil, unexpected(end)
+	}
+	p.take()
+	b := &Paren{At: at.Join(tokenSpan(end)), X: x}
+	if u := p.unitNext(); u.Present() {
+		return &Measured{At: b.At.Join(u.At), X: b, Unit: u}, nil
+	}
+	return b, nil
+}
+
+// name reads a name, or a call where a bracket follows.
+func (p *exprParser) name() (Expr, *fault) {
+	t := p.take()
+	at := tokenSpan(t)
+	name := Canonical(t.Value)
+	next := p.lex.Peek()
+	if isSign(next, "(") {
+		return p.call(name, at)
+	}
+	x := &Name{At: at, Name: name}
+	if next.Type == lineToken {
+		p.take()
+		x.Line, _ = strconv.Atoi(next.Value[1:])
+		x.At = at.Join(tokenSpan(next))
+		if x.Line < 1 || x.Line > 1<<30 {
+			return nil, &fault{finding.New(finding.Unreadable, tokenSpan(next), "After @ stands the number of a line.", "Write it as in v@12.")}
+		}
+	}
+	return x, nil
+}
+
+func (p *exprParser) call(name string, at Span) (Expr, *fault) {
+	open := tokenSpan(p.take())
+	if bad := p.deeper(open); bad != nil {
+		return nil, bad
+	}
+	c := &Call{At: at, Func: name, Name: at, Args: make([]Arg, 0, 2)}
+	for {
+		if len(c.Args) == limit.Args {
+			return nil, &fault{finding.New(finding.TooLong, at, "This call has more than "+strconv.Itoa(limit.Args)+" arguments.",
+				"Work it out in several lines.")}
+		}
+		a, bad := p.arg()
+		if bad != nil {
+			return nil, bad
+		}
+		c.Args = append(c.Args, a)
+		t := p.lex.Peek()
+		if isSign(t, ",") {
+			p.take()
+			continue
+		}
+		if !isSign(t, ")") {
+			return nil, unexpected(t)
+		}
+		p.take()
+		c.At = at.Join(tokenSpan(t))
+		p.depth--
+		return c, nil
+	}
+}
+
+// arg reads one argument, given by its place or by its name.
+func (p *exprParser) arg() (Arg, *fault) {
+	var a Arg
+	if t := p.lex.Peek(); t.Type == nameToken {
+		before, end := p.lex.MakeCheckpoint(), p.end
+		p.take()
+		if isSign(p.lex.Peek(), "=") {
+			p.take()
+			a.Name, a.NameAt = Canonical(t.Value), tokenSpan(t)
+		} else {
+			p.lex.LoadCheckpoint(before)
+			p.end = end
+		}
+	}
+	x, bad := p.sum()
+	a.X = x
+	return a, bad
+}

@@ -1,0 +1,49 @@
+package syntax
+
+import (
+	"fmt"
+	"strconv"
+	"unicode/utf8"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/limit"
+)
+
+// guard refuses, before anything else looks at it, a text that is too long or
+// holds what no line may hold.
+func guard(text string) *fault {
+	if len(text) > limit.Line {
+		return &fault{finding.New(finding.TooLong, Span{From: limit.Line, To: limit.Line},
+			"This line is longer than "+strconv.Itoa(limit.Line)+" bytes.", "Work it out in several lines, each with a name.")}
+	}
+	for i := 0; i < len(text); {
+		c := text[i]
+		if c >= ' ' && c < 0x7f || c == '\n' || c == '\t' {
+			i++
+			continue
+		}
+		r, n := utf8.DecodeRuneInString(text[i:])
+		at := Span{From: i, To: i + n}
+		switch {
+		case r == utf8.RuneError && n <= 1:
+			return &fault{finding.New(finding.BadText, at, "This byte is not text in UTF-8.", "Save the file as UTF-8, or type the character again.")}
+		case r == '\r' && (i+1 == len(text) || text[i+1] == '\n'):
+		case r < ' ', r >= 0x7f && r < 0xa0:
+			return &fault{finding.New(finding.BadText, at, fmt.Sprintf("A control character (%U) stands here.", r), "Take it out.")}
+		case hidden(r):
+			return &fault{finding.New(finding.BadText, at, fmt.Sprintf("A character that can't be seen (%U) stands here.", r),
+				"Take it out: it could make the line look like another.")}
+		}
+		i += n
+	}
+	return nil
+}
+
+// hidden tells whether a character has no width or turns the direction of text.
+func hidden(r rune) bool {
+	switch {
+	case r >= 0x200b && r <= 0x200f, r >= 0x2028 && r <= 0x202e, r >= 0x2060 && r <= 0x206f, r == 0xfeff, r == 0xad, r == 0x61c:
+		return true
+	}
+	return false
+}

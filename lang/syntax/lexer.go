@@ -1,0 +1,304 @@
+package syntax
+
+import (
+	"io"
+	"strconv"
+	"unicode/utf8"
+
+	"github.com/alecthomas/participle/v2/lexer"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/limit"
+)
+
+// language is the lexer's definition that the grammar is built on.
+type language struct{}
+
+// Symbols implements lexer.Definition.
+func (language) Symbols() map[string]lexer.TokenType {
+	return map[string]lexer.TokenType{
+		"EOF": eofToken, "Number": numToken, "Unit": unitToken, "Name": nameToken, "Word": wordToken, "Pi": piToken,
+		"That": thatToken, "Super": superToken, "Sign": signToken, "Line": lineToken, "Text": textToken,
+	}
+}
+
+// Lex implements lexer.Definition.
+func (d language) Lex(_ string, r io.Reader) (lexer.Lexer, error) {
+	text, err := io.ReadAll(io.LimitReader(r, limit.Line+1))
+	if err != nil {
+		return nil, err
+	}
+	return d.LexString("", string(text))
+}
+
+// LexString implements lexer.StringDefinition.
+func (language) LexString(_ string, text string) (lexer.Lexer, error) {
+	tokens, bad := scan(text, 0, len(text), "")
+	if bad != nil {
+		return nil, bad
+	}
+	return &tokenStream{tokens: tokens, end: len(text)}, nil
+}
+
+// bracket is an open bracket while its line is read.
+type bracket struct {
+	sign  byte
+	at    int
+	call  bool // the arguments of a function
+	bare  bool // an exponent, or under a root
+	plain bool // written numbers only, so far
+}
+
+// scanner turns a range of a text into tokens.
+type scanner struct {
+	text   string
+	pos    int
+	end    int
+	head   string // the word of the statement, if it is one's first line
+	tokens []token
+	open   []bracket
+	space  [8]bracket
+}
+
+// scan reads the tokens of a range of text; head is the word of the statement
+// that the range follows.
+func scan(text string, from, to int, head string) ([]token, *fault) {
+	l := scanner{text: text, pos: from, end: to, head: head}
+	l.open = l.space[:0]
+	l.tokens = make([]token, 0, min((to-from)/2+4, 256))
+	if head != "" {
+		l.emit(wordToken, from+len(head))
+	}
+	for {
+		l.pos = l.skip(l.pos)
+		if l.pos >= l.end {
+			break
+		}
+		if bad := l.one(); bad != nil {
+			return l.tokens, bad
+		}
+	}
+	if n := len(l.open); n > 0 {
+		b := l.open[n-1]
+		return l.tokens, &fault{finding.New(finding.Incomplete, Span{From: b.at, To: b.at + 1},
+			"This bracket is never closed.", "Put the closing bracket where its part ends.")}
+	}
+	return l.tokens, nil
+}
+
+func (l *scanner) units() unitScan { return unitScan{text: l.text, end: l.end} }
+
+func (l *scanner) skip(pos int) int {
+	for pos < l.end {
+		c := l.text[pos]
+		if c == ' ' {
+			pos++
+			continue
+		}
+		if c < utf8.RuneSelf && c > ' ' {
+			break
+		}
+		r, n := utf8.DecodeRuneInString(l.text[pos:l.end])
+		if !isBlank(r) {
+			break
+		}
+		pos += n
+	}
+	return pos
+}
+
+// emit adds a token that ends at to.
+func (l *scanner) emit(kind lexer.TokenType, to int) *token {
+	l.tokens = append(l.tokens, token{kind: kind, from: l.pos, to: to, text: l.text[l.pos:to]})
+	l.pos = to
+	return &l.tokens[len(l.tokens)-1]
+}
+
+// last returns the token before, at most n back.
+func (l *scanner) last(n int) *token {
+	if len(l.tokens) < n {
+		return nil
+	}
+	return &l.tokens[len(l.tokens)-n]
+}
+
+// one reads one token, with the unit that follows it.
+func (l *scanner) one() *fault {
+	r, n := utf8.DecodeRuneInString(l.text[l.pos:l.end])
+	switch {
+	case r >= '0' && r <= '9', r == '.' && l.pos+1 < l.end && l.text[l.pos+1] >= '0' && l.text[l.pos+1] <= '9':
+		return l.writtenNumber()
+	case r == 'π':
+		l.pi(n)
+	case startsName(r):
+		return l.word()
+	case isSuper(r):
+		l.super()
+	case r == '@':
+		l.emit(lineToken, l.digits(l.pos+1))
+		l.notPlain()
+	default:
+		if _, _, ok := isVulgar(r); ok {
+			return l.writtenNumber()
+		}
+		return l.sign(r, n)
+	}
+	return nil
+}
+
+// notPlain records that the bracket around holds more than written numbers.
+func (l *scanner) notPlain() {
+	if n := len(l.open); n > 0 {
+		l.open[n-1].plain = false
+	}
+}
+
+// bare tells whether a number that begins here is an exponent, or stands under
+// a bare root.
+func (l *scanner) bare() bool {
+	t := l.last(1)
+	if t == nil {
+		return false
+	}
+	if t.kind == signToken && (t.text == "-" || t.text == "−" || t.text == "+") {
+		if t = l.last(2); t == nil {
+			return false
+		}
+	}
+	return t.kind == signToken && (t.text == "^" || t.text == "√")
+}
+
+func (l *scanner) writtenNumber() *fault {
+	bare := l.bare()
+	end := l.number(l.pos, bare)
+	if bad := l.mistyped(end); bad != nil {
+		return bad
+	}
+	l.emit(numToken, end)
+	if !bare {
+		l.unitHere(false)
+	}
+	return nil
+}
+
+// unitHere reads a unit if one stands here.
+func (l *scanner) unitHere(alone bool) bool {
+	at := l.skip(l.pos)
+	u := l.units()
+	u.alone = alone
+	end := u.scan(at)
+	if end == at {
+		return false
+	}
+	l.pos = at
+	l.emit(unitToken, end)
+	l.notPlain()
+	return true
+}
+
+// pi reads π, and rad or sr after it.
+func (l *scanner) pi(width int) {
+	l.emit(piToken, l.pos+width)
+	if word := l.units().word(l.skip(l.pos)); word == "rad" || word == "sr" {
+		l.unitHere(false)
+	}
+}
+
+// word reads a name, or a word that the language keeps.
+func (l *scanner) word() *fault {
+	end := l.pos
+	for end < l.end {
+		r, n := utf8.DecodeRuneInString(l.text[end:l.end])
+		if !continuesName(r) {
+			break
+		}
+		end += n
+	}
+	if end-l.pos > limit.Name {
+		return &fault{finding.New(finding.TooLong, Span{From: l.pos, To: end},
+			"This name is too long: a name has at most "+strconv.Itoa(limit.Name)+" letters.", "Give it a shorter name.")}
+	}
+	switch word := l.text[l.pos:end]; word {
+	case "pi":
+		l.pi(2)
+		return nil
+	case "that":
+		l.emit(thatToken, end)
+		l.notPlain()
+		return nil
+	case "in":
+		return l.inUnit(end)
+	case "for", "to", "from", "by", "and", "where", "within", "against", "at", "with":
+		l.emit(wordToken, end)
+		l.notPlain()
+		return nil
+	default:
+		if l.keeps(word) {
+			l.emit(wordToken, end)
+			return nil
+		}
+	}
+	t := l.emit(nameToken, end)
+	t.call = l.text[end:min(end+1, l.end)] == "(" ||
+		IsBuiltIn(t.text) && len(t.text) > 1 && l.skip(end) < l.end && l.text[l.skip(end)] == '('
+	l.notPlain()
+	return nil
+}
+
+// keeps tells whether a word belongs to the statement in this place: figures
+// after a number, `is negative` in a check, the words of `round halves to even`.
+func (l *scanner) keeps(word string) bool {
+	t := l.last(1)
+	switch word {
+	case "figure", "figures", "point", "points":
+		return t != nil && t.kind == numToken && (l.head == "report" || l.head == "results")
+	case "is":
+		return l.head == "check" && t != nil && len(l.open) == 0
+	case "negative", "positive", "zero":
+		return t != nil && t.kind == wordToken && t.text == "is"
+	case "sign":
+		return l.head == "report" && len(l.tokens) == 1 && l.units().word(l.skip(l.pos+4)) == "of"
+	case "of":
+		return l.head == "report" && t != nil && t.kind == wordToken && t.text == "sign"
+	case "halves", "even", "away", "zeros":
+		return l.head == "round"
+	}
+	return false
+}
+
+// inUnit reads `in` and the unit after it. In is never inches: those are inch.
+func (l *scanner) inUnit(end int) *fault {
+	before := l.last(1)
+	from := l.pos
+	next := l.skip(end)
+	u := unitScan{text: l.text, end: l.end, alone: true}
+	if u.scan(next) == next && (next >= l.end || l.text[next] != '1') {
+		if before != nil && before.kind == numToken {
+			n := l.text[before.from:before.to]
+			at := Span{From: before.from, To: end}
+			return &fault{finding.New(finding.NotWritten, at, "`in` says which unit a value is shown in; it is not the unit inch.",
+				"Write inch for inches.", n+" inch")}
+		}
+		return &fault{finding.New(finding.Unreadable, Span{From: from, To: end},
+			"After `in` stands the unit to show the value in, and there is none here.", "Write a unit after it, as in `in N/m`.")}
+	}
+	l.emit(wordToken, end)
+	l.notPlain()
+	if !l.unitHere(true) {
+		l.pos = next // the unit 1 of pure numbers
+		l.emit(unitToken, next+1)
+	}
+	return nil
+}
+
+func (l *scanner) super() {
+	end := l.pos
+	for end < l.end {
+		r, n := utf8.DecodeRuneInString(l.text[end:l.end])
+		if !isSuper(r) {
+			break
+		}
+		end += n
+	}
+	l.emit(superToken, end)
+}

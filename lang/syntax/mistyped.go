@@ -1,0 +1,193 @@
+package syntax
+
+import (
+	"strings"
+	"unicode/utf8"
+
+	"steelyard/lang/finding"
+)
+
+// mistyped finds what is wrong round a written number that ends at end: a
+// decimal comma, digits in groups, x for ×, a blank before an exponent, the
+// marks for feet and inches.
+func (l *scanner) mistyped(end int) *fault {
+	number := l.text[l.pos:end]
+	rest := l.text[end:l.end]
+	if rest == "" {
+		return nil
+	}
+	switch c := rest[0]; {
+	case c == ' ' || c >= utf8.RuneSelf:
+		if bad := l.afterBlank(end, number); bad != nil {
+			return bad
+		}
+	case c == ',':
+		return l.comma(end)
+	case c == '.':
+		return l.point(end, number)
+	case c == '\'' || c == '"':
+		return l.feet(end, number, rest)
+	case c == 'x' || c == 'X':
+		return l.timesTenByX(end, number)
+	}
+	if r, n := utf8.DecodeRuneInString(rest); r >= utf8.RuneSelf {
+		if a, b, ok := isVulgar(r); ok {
+			return l.badNumber(end+n, "A number and a fraction stand together here.", "Add them in brackets.", "("+number+"+"+a+"/"+b+")")
+		}
+		if r == '’' || r == '”' {
+			return l.feet(end, number, rest)
+		}
+	}
+	return nil
+}
+
+func (l *scanner) badNumber(to int, message, hint string, readings ...string) *fault {
+	return &fault{finding.New(finding.BadNumber, Span{From: l.pos, To: to}, message, hint, readings...)}
+}
+
+// comma finds 1,280 and 0,5. Between the arguments of a call a comma is right.
+func (l *scanner) comma(end int) *fault {
+	if n := len(l.open); n > 0 && l.open[n-1].call {
+		return nil
+	}
+	at, groups := end, 0
+	whole := l.text[l.pos:end]
+	joined := whole
+	for at < l.end && l.text[at] == ',' {
+		to := l.digits(at + 1)
+		if to == at+1 {
+			break
+		}
+		if to-at != 4 || strings.Contains(whole, ".") {
+			groups = -1
+		} else if groups >= 0 {
+			groups++
+		}
+		joined += l.text[at+1 : to]
+		at = to
+	}
+	if at == end {
+		return nil
+	}
+	text := l.text[l.pos:at]
+	if groups > 0 && len(whole) <= 3 && whole != "0" {
+		if to := l.digits(at + 1); at < l.end && l.text[at] == '.' && to > at+1 {
+			joined += l.text[at:to]
+			at = to
+		}
+		readings := []string{joined}
+		if groups == 1 && !strings.Contains(joined, ".") {
+			readings = append(readings, strings.Replace(text, ",", ".", 1))
+		}
+		return l.badNumber(at, "Digits are written without commas between them here.", "Leave the comma out, or write a point for a decimal comma.", readings...)
+	}
+	if strings.Count(text, ",") == 1 && !strings.Contains(text, ".") {
+		return l.badNumber(at, "A comma stands within this number.", "Write a decimal point.", strings.Replace(text, ",", ".", 1))
+	}
+	return l.badNumber(at, "Commas stand within this number.", "Write a number with digits and one decimal point.")
+}
+
+// point finds 5. and 1.2.3.
+func (l *scanner) point(end int, number string) *fault {
+	if to := l.digits(end + 1); to > end+1 {
+		return l.badNumber(to, "This number has two decimal points.", "Write one.")
+	}
+	if strings.ContainsAny(number, ".e^") {
+		return nil
+	}
+	return l.badNumber(end+1, "A digit must follow the decimal point.", "Write "+number+".0, or leave the point out.", number+".0", number)
+}
+
+// feet finds 5' and 6".
+func (l *scanner) feet(end int, number, rest string) *fault {
+	r, n := utf8.DecodeRuneInString(rest)
+	if r == '"' || r == '”' {
+		return &fault{finding.New(finding.NotWritten, Span{From: l.pos, To: end + n},
+			"The mark "+string(r)+" could be inches or seconds of arc.", "Write inch, or ″ for seconds of arc.", number+" inch", number+"″")}
+	}
+	return &fault{finding.New(finding.NotWritten, Span{From: l.pos, To: end + n},
+		"The mark "+string(r)+" could be feet or minutes of arc.", "Write ft, or ′ for minutes of arc.", number+" ft", number+"′")}
+}
+
+// timesTenByX finds 2x10^8 with the letter x.
+func (l *scanner) timesTenByX(end int, number string) *fault {
+	at := l.skip(end + 1)
+	if !strings.HasPrefix(l.text[at:l.end], "10") {
+		return nil
+	}
+	to := l.tenPower(at + 2)
+	if to == at+2 {
+		return nil
+	}
+	power := strings.TrimPrefix(superOrPlain(l.text[at+2:to]), "+")
+	return l.badNumber(to, "The letter x is a name here, not a sign of multiplication.", "Write × or e.", number+"×10^"+power, number+"e"+power)
+}
+
+// superOrPlain turns ^8 or ⁸ into 8.
+func superOrPlain(text string) string {
+	if strings.HasPrefix(text, "^") {
+		return strings.Map(func(r rune) rune {
+			if isMinus(r) {
+				return '-'
+			}
+			return r
+		}, text[1:])
+	}
+	return superDigits(text)
+}
+
+// afterBlank finds what follows a number after a blank: 1 e3, 1 280, 2 x 10^8.
+func (l *scanner) afterBlank(end int, number string) *fault {
+	at := l.skip(end)
+	if at == end || at >= l.end {
+		return nil
+	}
+	switch c := l.text[at]; {
+	case c == 'e' || c == 'E':
+		to := l.signedDigits(at + 1)
+		if to == at+1 || strings.ContainsAny(number, "e^") {
+			return nil
+		}
+		if r, _ := utf8.DecodeRuneInString(l.text[to:l.end]); continuesName(r) && to < l.end {
+			return nil
+		}
+		power := strings.TrimPrefix(superOrPlain("^"+l.text[at+1:to]), "+")
+		return l.badNumber(to, "A blank stands before the exponent of this number.", "Close the gap.", number+"e"+power)
+	case c == 'x' || c == 'X':
+		if r, _ := utf8.DecodeRuneInString(l.text[at+1 : l.end]); !isBlank(r) && r != '1' {
+			return nil
+		}
+		return l.timesTenByX(at, number)
+	case c >= '0' && c <= '9':
+		return l.groups(end, number)
+	}
+	return nil
+}
+
+// groups finds digits in groups of three: 1 280 000.
+func (l *scanner) groups(end int, number string) *fault {
+	joined, at, good := number, end, len(number) <= 3 && !strings.Contains(number, ".")
+	for {
+		next := l.skip(at)
+		to := l.digits(next)
+		if next == at || to == next {
+			break
+		}
+		good = good && to-next == 3
+		joined += l.text[next:to]
+		at = to
+		if at < l.end && l.text[at] == '.' {
+			if to = l.digits(at + 1); to > at+1 {
+				joined += l.text[at:to]
+				at = to
+			}
+			break
+		}
+	}
+	if good {
+		return l.badNumber(at, "Digits are written without blanks between them here.", "Close the gap.", joined)
+	}
+	next := l.skip(end)
+	return l.badNumber(l.number(next, false), "Two numbers stand side by side here.", "Put the sign of multiplication between them.",
+		number+"*"+l.text[next:l.number(next, false)])
+}

@@ -1,0 +1,80 @@
+package syntax
+
+import (
+	"strings"
+
+	"steelyard/lang/finding"
+)
+
+// mixedUnit places the units that quantities are written together in: the
+// family, and the place in it from the greatest down.
+func mixedUnit(text string) (family, rank int) {
+	switch text {
+	case "d", "day", "days":
+		return 1, 1
+	case "h", "hour", "hours":
+		return 1, 2
+	case "min", "minute", "minutes":
+		return 1, 3
+	case "s", "second", "seconds":
+		return 1, 4
+	case "°", "deg":
+		return 2, 1
+	case "′", "arcmin":
+		return 2, 2
+	case "″", "arcsec":
+		return 2, 3
+	case "ft", "foot", "feet":
+		return 3, 1
+	case "inch", "inches":
+		return 3, 2
+	case "lb", "pound", "pounds":
+		return 4, 1
+	case "oz", "ounce", "ounces":
+		return 4, 2
+	}
+	return 0, 0
+}
+
+// mixed reads the rest of a quantity in units of one family, falling, all but
+// the last whole: 13 h 4 min 58 s.
+func (p *exprParser) mixed(first *Quantity) (Expr, *fault) {
+	m := &Mixed{At: first.At, Parts: []*Quantity{first}}
+	for p.lex.Peek().Type == numToken {
+		t := p.take()
+		at := tokenSpan(t)
+		d, bad := decimal(t.Value, at, false)
+		if bad != nil {
+			return nil, bad
+		}
+		last := m.Parts[len(m.Parts)-1]
+		q := &Quantity{At: at, Value: d, Unit: p.unitNext()}
+		if !q.Unit.Present() {
+			return nil, &fault{finding.New(finding.Unreadable, Span{From: last.At.From, To: at.To},
+				"A number without a unit stands after a quantity here.", "Give it its unit, or put a sign before it.")}
+		}
+		q.At = at.Join(q.Unit.At)
+		f, r := mixedUnit(last.Unit.Text)
+		g, s := mixedUnit(q.Unit.Text)
+		if f == 0 || f != g || s <= r || strings.ContainsAny(last.Value.Text, ".e") {
+			return nil, notMixed(last, q, f != 0 && f == g)
+		}
+		m.Parts = append(m.Parts, q)
+		m.At.To = q.At.To
+	}
+	return m, nil
+}
+
+// notMixed says why two quantities side by side are not a sum.
+func notMixed(a, b *Quantity, family bool) *fault {
+	at := Span{From: a.At.From, To: b.At.To}
+	sum := PrintExpr(a) + " + " + PrintExpr(b)
+	product := PrintExpr(a) + "*" + PrintExpr(b)
+	if family {
+		return &fault{finding.New(finding.Unreadable, at,
+			"Quantities written together go from the greater unit to the smaller, and only the last may have decimals.",
+			"Put a sign between them.", sum)}
+	}
+	return &fault{finding.New(finding.Unreadable, at, "Two quantities stand side by side here without a sign between them.",
+		"Put a sign between them.", product, sum)}
+}

@@ -1,0 +1,274 @@
+package syntax
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"golang.org/x/text/unicode/norm"
+)
+
+// Canonical returns the one form of a name that all its spellings share: a run
+// of letters that spells a Greek letter is that letter, digits stand on the line
+// without an underscore before them, and accents are composed.
+//
+//	v₀ v_0 → v0    omega → ω    mu_k → μ_k    Delta_x → Δx    omega0 → ω0
+func Canonical(name string) string {
+	if plainName(name) {
+		return name
+	}
+	name = foldName(name)
+	var b strings.Builder
+	b.Grow(len(name))
+	bare := false // the run before was Greek spelled out or a Δ
+	for i := 0; i < len(name); {
+		r, size := utf8.DecodeRuneInString(name[i:])
+		if r == '_' {
+			next, _ := utf8.DecodeRuneInString(name[i+1:])
+			if !isDigit(next) && (!bare || next == '_' || i+1 == len(name)) {
+				b.WriteByte('_')
+			}
+			bare = false
+			i += size
+			continue
+		}
+		if !unicode.IsLetter(r) {
+			b.WriteRune(r)
+			bare = false
+			i += size
+			continue
+		}
+		end := i
+		for end < len(name) {
+			r, n := utf8.DecodeRuneInString(name[end:])
+			if !unicode.IsLetter(r) && !unicode.Is(unicode.Mn, r) {
+				break
+			}
+			end += n
+		}
+		run := name[i:end]
+		if g := greek(run); g != "" {
+			run = g
+		}
+		b.WriteString(run)
+		bare = run == "Δ" && i == 0
+		i = end
+	}
+	return b.String()
+}
+
+// plainName tells whether a name is its own canonical form, as most are.
+func plainName(name string) bool {
+	for i := 0; i < len(name); i++ {
+		c := name[i]
+		if c >= utf8.RuneSelf || c == '_' {
+			return false
+		}
+	}
+	// The shortest spelling of a Greek letter has two letters, the longest seven.
+	letters := 0
+	for letters < len(name) && isLetterByte(name[letters]) {
+		letters++
+	}
+	if letters >= 2 && letters <= 7 && greek(name[:letters]) != "" {
+		return false
+	}
+	for i := letters; i < len(name); i++ {
+		if isLetterByte(name[i]) {
+			return false // x1omega: rare, so the slow way
+		}
+	}
+	return true
+}
+
+// foldName composes accents and replaces look-alikes and lowered characters.
+func foldName(name string) string {
+	ascii := true
+	for i := 0; i < len(name) && ascii; i++ {
+		ascii = name[i] < utf8.RuneSelf
+	}
+	if ascii {
+		return name
+	}
+	name = norm.NFC.String(name)
+	var b strings.Builder
+	var last rune
+	for _, r := range name {
+		if l, ok := loweredLetter(r); ok {
+			if !isLoweredLetter(last) {
+				b.WriteByte('_')
+			}
+			b.WriteRune(l)
+		} else if r == '″' {
+			b.WriteString("''")
+		} else {
+			b.WriteRune(foldRune(r))
+		}
+		last = r
+	}
+	return b.String()
+}
+
+// foldRune replaces a character by the one that it looks like.
+func foldRune(r rune) rune {
+	switch {
+	case r >= '₀' && r <= '₉':
+		return '0' + r - '₀'
+	case r == 'µ':
+		return 'μ'
+	case r == '∆':
+		return 'Δ'
+	case r == '′', r == '’', r == 'ʹ':
+		return '\''
+	case r == 'ϕ':
+		return 'φ'
+	case r == 'ϵ':
+		return 'ε'
+	case r == 'ϑ':
+		return 'θ'
+	}
+	return r
+}
+
+// loweredLetter returns the letter of which a character is the lowered form.
+func loweredLetter(r rune) (rune, bool) {
+	switch r {
+	case 'ₐ':
+		return 'a', true
+	case 'ₑ':
+		return 'e', true
+	case 'ₕ':
+		return 'h', true
+	case 'ᵢ':
+		return 'i', true
+	case 'ⱼ':
+		return 'j', true
+	case 'ₖ':
+		return 'k', true
+	case 'ₗ':
+		return 'l', true
+	case 'ₘ':
+		return 'm', true
+	case 'ₙ':
+		return 'n', true
+	case 'ₒ':
+		return 'o', true
+	case 'ₚ':
+		return 'p', true
+	case 'ᵣ':
+		return 'r', true
+	case 'ₛ':
+		return 's', true
+	case 'ₜ':
+		return 't', true
+	case 'ᵤ':
+		return 'u', true
+	case 'ᵥ':
+		return 'v', true
+	case 'ₓ':
+		return 'x', true
+	}
+	return 0, false
+}
+
+func isLoweredLetter(r rune) bool { _, ok := loweredLetter(r); return ok }
+
+// greek returns the Greek letter that a word spells, or "".
+func greek(word string) string {
+	switch word {
+	case "alpha":
+		return "α"
+	case "beta":
+		return "β"
+	case "gamma":
+		return "γ"
+	case "delta":
+		return "δ"
+	case "epsilon":
+		return "ε"
+	case "zeta":
+		return "ζ"
+	case "eta":
+		return "η"
+	case "theta":
+		return "θ"
+	case "iota":
+		return "ι"
+	case "kappa":
+		return "κ"
+	case "lambda":
+		return "λ"
+	case "mu":
+		return "μ"
+	case "nu":
+		return "ν"
+	case "xi":
+		return "ξ"
+	case "omicron":
+		return "ο"
+	case "pi":
+		return "π"
+	case "rho":
+		return "ρ"
+	case "sigma":
+		return "σ"
+	case "tau":
+		return "τ"
+	case "upsilon":
+		return "υ"
+	case "phi":
+		return "φ"
+	case "chi":
+		return "χ"
+	case "psi":
+		return "ψ"
+	case "omega":
+		return "ω"
+	case "Gamma":
+		return "Γ"
+	case "Delta":
+		return "Δ"
+	case "Theta":
+		return "Θ"
+	case "Lambda":
+		return "Λ"
+	case "Xi":
+		return "Ξ"
+	case "Pi":
+		return "Π"
+	case "Sigma":
+		return "Σ"
+	case "Upsilon":
+		return "Υ"
+	case "Phi":
+		return "Φ"
+	case "Psi":
+		return "Ψ"
+	case "Omega":
+		return "Ω"
+	}
+	return ""
+}
+
+func isLetterByte(c byte) bool { return c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' }
+
+func isDigit(r rune) bool { return r >= '0' && r <= '9' || r >= '₀' && r <= '₉' }
+
+// startsName tells whether a name or a word of a unit may begin with r.
+func startsName(r rune) bool {
+	if r < utf8.RuneSelf {
+		return isLetterByte(byte(r))
+	}
+	return r != 'π' && r != 'º' && r != 'ª' && unicode.IsLetter(r) && !isLoweredLetter(r) && !isSuper(r)
+}
+
+// continuesName tells whether a name may go on with r.
+func continuesName(r rune) bool {
+	switch {
+	case r < utf8.RuneSelf:
+		return isLetterByte(byte(r)) || r >= '0' && r <= '9' || r == '_' || r == '\''
+	case isDigit(r), r == '′', r == '″', r == '’', isLoweredLetter(r):
+		return true
+	}
+	return startsName(r) || unicode.Is(unicode.Mn, r)
+}

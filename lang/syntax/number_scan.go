@@ -1,0 +1,179 @@
+package syntax
+
+import (
+	"strings"
+	"unicode/utf8"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/limit"
+	"steelyard/units"
+)
+
+// number reads a written number at pos and returns where it ends. An exponent
+// and a number under a bare root are bare: they take neither a unit nor a power
+// of ten.
+func (l *scanner) number(pos int, bare bool) int {
+	if r, n := utf8.DecodeRuneInString(l.text[pos:l.end]); r > utf8.RuneSelf {
+		if _, _, ok := isVulgar(r); ok {
+			return pos + n
+		}
+	}
+	whole := l.digits(pos)
+	at := whole
+	if at < l.end && l.text[at] == '.' {
+		if frac := l.digits(at + 1); frac > at+1 {
+			at = frac
+		}
+	}
+	if at > pos && at < l.end && (l.text[at] == 'e' || l.text[at] == 'E') {
+		if end := l.signedDigits(at + 1); end > at+1 {
+			return end
+		}
+	}
+	if bare {
+		return at
+	}
+	if end := l.timesTen(at); end > at {
+		return end
+	}
+	if at == pos+2 && l.text[pos:at] == "10" {
+		return l.powerOfTen(at)
+	}
+	return at
+}
+
+// timesTen reads ×10^-19 or ×10⁻¹⁹ after a number.
+func (l *scanner) timesTen(pos int) int {
+	at := l.skip(pos)
+	r, n := utf8.DecodeRuneInString(l.text[at:l.end])
+	if r != '×' && !isDot(r) {
+		return pos
+	}
+	at = l.skip(at + n)
+	if !strings.HasPrefix(l.text[at:l.end], "10") {
+		return pos
+	}
+	if end := l.tenPower(at + 2); end > at+2 {
+		return end
+	}
+	return pos
+}
+
+// powerOfTen reads the ^5 of 10^5 where a unit follows: one number in
+// scientific form.
+func (l *scanner) powerOfTen(pos int) int {
+	end := l.tenPower(pos)
+	if end == pos {
+		return pos
+	}
+	at := l.skip(end)
+	if l.units().scan(at) == at {
+		return pos
+	}
+	return end
+}
+
+// tenPower reads ^-19 or ⁻¹⁹.
+func (l *scanner) tenPower(pos int) int {
+	if pos < l.end && l.text[pos] == '^' {
+		if end := l.signedDigits(pos + 1); end > pos+1 {
+			return end
+		}
+		return pos
+	}
+	at, digits := pos, false
+	for at < l.end {
+		r, n := utf8.DecodeRuneInString(l.text[at:l.end])
+		if !isSuper(r) || r == 'ⁿ' {
+			break
+		}
+		digits = digits || r != '⁻' && r != '⁺'
+		at += n
+	}
+	if !digits {
+		return pos
+	}
+	return at
+}
+
+// signedDigits reads digits with a sign before them, and returns pos if there
+// are none.
+func (l *scanner) signedDigits(pos int) int {
+	at := pos
+	if r, n := utf8.DecodeRuneInString(l.text[at:l.end]); r == '+' || isMinus(r) {
+		at += n
+	}
+	if end := l.digits(at); end > at {
+		return end
+	}
+	return pos
+}
+
+func (l *scanner) digits(pos int) int {
+	for pos < l.end && l.text[pos] >= '0' && l.text[pos] <= '9' {
+		pos++
+	}
+	return pos
+}
+
+// decimal returns the value of a written number.
+func decimal(text string, at Span, negative bool) (units.Decimal, *fault) {
+	text = plainNumber(text)
+	if negative {
+		text = "-" + text
+	}
+	d, ok := units.ParseDecimal(text)
+	if ok {
+		return d, nil
+	}
+	id, message, hint := finding.BadNumber, "This number can't be read.", "Write it like 0.080 or 3.2e5."
+	switch {
+	case len(text) > limit.Digits:
+		id, message, hint = finding.TooLong, "This number has more digits than can be read.", "Round it: 15 figures are as many as a value keeps."
+	case strings.Contains(text, "e"):
+		id, message, hint = finding.OutOfRange, "This number is beyond what can be worked with here, about 10^308.", "Look at its exponent."
+	}
+	return units.Decimal{}, &fault{finding.New(id, at, message, hint)}
+}
+
+// plainNumber turns a number as typed into digits with an exponent after e:
+// 1.6×10⁻¹⁹ and 1.6×10^-19 are 1.6e-19, and 10^5 is 1e5.
+func plainNumber(text string) string {
+	plain := true
+	for i := 0; i < len(text) && plain; i++ {
+		c := text[i]
+		plain = c >= '0' && c <= '9' || c == '.' && i > 0 || c == '-' && i > 0 || c == 'e' || c == '+'
+	}
+	if plain {
+		return text
+	}
+	head, power := text, ""
+	cut := strings.IndexAny(text, "^¹²³⁰⁴⁵⁶⁷⁸⁹⁻⁺")
+	switch {
+	case cut >= 0 && text[cut] == '^':
+		head, power = text[:cut], text[cut+1:]
+	case cut >= 0:
+		head, power = text[:cut], superDigits(text[cut:])
+	default:
+		if e := strings.IndexAny(text, "eE"); e >= 0 {
+			head, power = text[:e], text[e+1:]
+		}
+	}
+	if i := strings.IndexFunc(head, func(r rune) bool { return r == '×' || isDot(r) || isBlank(r) }); i >= 0 {
+		head = head[:i]
+	} else if cut >= 0 && head == "10" {
+		head = "1"
+	}
+	if strings.HasPrefix(head, ".") {
+		head = "0" + head
+	}
+	if power == "" {
+		return head
+	}
+	return head + "e" + strings.Map(func(r rune) rune {
+		if isMinus(r) {
+			return '-'
+		}
+		return r
+	}, power)
+}

@@ -1,0 +1,171 @@
+package syntax
+
+import (
+	"strings"
+
+	"steelyard/lang/finding"
+)
+
+// readings looks through trees for what can be read in two ways.
+func (r *reader) readings(list ...Expr) *fault {
+	var bad *fault
+	for _, x := range list {
+		if x == nil {
+			continue
+		}
+		Walk(x, func(x Expr) bool {
+			if bad != nil {
+				return false
+			}
+			if b, ok := x.(*Binary); ok {
+				bad = r.twoReadings(b)
+			}
+			return bad == nil
+		})
+	}
+	return bad
+}
+
+func (r *reader) source(at Span) string { return r.text[at.From:at.To] }
+
+func (r *reader) twoReadings(b *Binary) *fault {
+	switch {
+	case b.Op == Pow:
+		return r.rootPower(b)
+	case b.Op == Mul && b.Implied:
+		return r.rootProduct(b)
+	case b.Op != Div:
+		return nil
+	}
+	switch y := b.Y.(type) {
+	case *Quantity:
+		return r.numberOver(b, y.At, y.Unit)
+	case *Mixed:
+		return r.numberOver(b, y.At, y.Parts[0].Unit)
+	case *Binary:
+		if y.Implied && holdsBracket(y) {
+			return r.overProduct(b, y)
+		}
+	}
+	return nil
+}
+
+// numberOver finds 1/2 kg and 1/0.40 s: a written number without a unit over
+// one with a unit.
+func (r *reader) numberOver(b *Binary, at Span, u UnitText) *fault {
+	if !numbersOnly(b.X, u.Text == "rad" || u.Text == "sr") {
+		return nil
+	}
+	left := r.source(b.X.Span())
+	over := r.source(at)
+	number := strings.TrimSpace(r.source(Span{From: at.From, To: u.At.From}))
+	sign := r.source(Span{From: b.X.Span().To, To: at.From})
+	group := "(" + left + sign + number + ") " + r.source(Span{From: u.At.From, To: at.To})
+	below := left + sign + "(" + over + ")"
+	return &fault{finding.New(finding.TwoReadings, b.At,
+		"This can be read in two ways: does the unit belong to the fraction, or only to "+number+"?", "Put brackets round what belongs together.", group, below)}
+}
+
+// numbersOnly tells whether an expression holds written numbers only, and no
+// units.
+func numbersOnly(x Expr, pi bool) bool {
+	for {
+		switch t := x.(type) {
+		case *Number:
+			return true
+		case *Pi:
+			return pi
+		case *Paren:
+			x = t.X
+		case *Unary:
+			x = t.X
+		case *Binary:
+			if t.Op == Add || t.Op == Sub || !numbersOnly(t.Y, pi) {
+				return false
+			}
+			x = t.X
+		default:
+			return false
+		}
+	}
+}
+
+// holdsBracket tells whether an implied product has a bracket, a call or a root
+// among its factors.
+func holdsBracket(x Expr) bool {
+	for {
+		switch t := x.(type) {
+		case *Paren, *Call, *Root:
+			return true
+		case *Binary:
+			if t.Op == Pow {
+				x = t.X
+				continue
+			}
+			if !t.Implied {
+				return false
+			}
+			if holdsBracket(t.Y) {
+				return true
+			}
+			x = t.X
+		default:
+			return false
+		}
+	}
+}
+
+// overProduct finds 1/2π√(k/m): right of a solidus, an implied product with a
+// bracket or a root in it.
+func (r *reader) overProduct(b, y *Binary) *fault {
+	first := y.X
+	for {
+		f, ok := first.(*Binary)
+		if !ok || !f.Implied {
+			break
+		}
+		first = f.X
+	}
+	left := r.source(b.X.Span())
+	sign := r.source(Span{From: b.X.Span().To, To: y.At.From})
+	below := left + sign + "(" + r.source(y.At) + ")"
+	rest := r.source(Span{From: first.Span().To, To: y.At.To})
+	beside := "(" + left + sign + r.source(first.Span()) + ")" + rest
+	return &fault{finding.New(finding.TwoReadings, b.At, "This can be read in two ways: how much of it stands under the fraction?",
+		"Put brackets round what belongs together.", below, beside)}
+}
+
+// rootPower finds √x^2.
+func (r *reader) rootPower(b *Binary) *fault {
+	root, ok := b.X.(*Root)
+	if !ok {
+		return nil
+	}
+	head, inner := r.source(root.At), r.source(root.X.Span())
+	power := r.source(Span{From: root.At.To, To: b.At.To})
+	return &fault{finding.New(finding.TwoReadings, b.At, "This can be read in two ways: does the root reach over the power?",
+		"Put brackets round what belongs together.", "("+head+")"+power, "√("+inner+power+")")}
+}
+
+// rootProduct finds √2π and √2(3): a number under a bare root with a factor
+// directly after it.
+func (r *reader) rootProduct(b *Binary) *fault {
+	x := b.X
+	if f, ok := x.(*Binary); ok && f.Implied {
+		x = f.Y
+	}
+	root, ok := x.(*Root)
+	if !ok {
+		return nil
+	}
+	if _, ok := root.X.(*Number); !ok || root.At.To != b.Y.Span().From {
+		return nil
+	}
+	if _, ok := b.Y.(*Call); ok {
+		return nil
+	}
+	factor := r.source(b.Y.Span())
+	at := root.At.Join(b.Y.Span())
+	return &fault{finding.New(finding.TwoReadings, at, "This can be read in two ways: how far does the root reach?",
+		"Put brackets round what belongs together.", "√("+r.source(root.X.Span())+"*"+factor+")", "("+r.source(root.At)+")*"+factor)}
+}

@@ -1,0 +1,142 @@
+package syntax
+
+// StatementWord is a word that a statement begins with.
+type StatementWord struct {
+	Word    string
+	Form    string // how the statement is written
+	Summary string // what it does, in one sentence
+	Example string // a line that can be entered as it is
+	Stored  bool   // it is kept in a worksheet
+	Ready   bool   // this version works it out
+}
+
+// BuiltIn is a function that every worksheet has.
+type BuiltIn struct {
+	Name    string
+	Aliases []string
+	Args    string // the arguments as they are written
+	Summary string
+	Example string
+	Ready   bool // this version works it out
+}
+
+// statements is the language's table of statement words.
+var statements = [...]StatementWord{
+	{"check", "check A = B [within 1 %]", "Tests that two sides agree, or that a value is negative, positive or zero.", "check 1/2*4 kg*(3 m/s)^2 = 18 J", true, true},
+	{"let", "let NAME in UNIT", "Gives a symbol a unit and no value yet, so that units are checked before any number is known.", "let k in N/m", true, true},
+	{"formula", "formula NAME: A = B", "Defines an equation with the units and the words of its symbols on indented lines.", "formula hill_energy: E = m*a*h\n  E in J, energy gained\n  m in kg, mass\n  a in m/s^2, gravity\n  h in m, height", true, true},
+	{"part", "part LABEL: QUESTION", "Begins a part of the question.", "part a: How stiff is the spring?", true, true},
+	{"note", "note TEXT", "Prose that is printed with the worksheet.", "note The scale was read from straight ahead.", true, true},
+	{"report", "report NAME [in UNIT] [to N figures] [for N points]", "Makes a value an answer of its part.", "report k in N/m to 3 figures for 2 points", true, true},
+	{"constants", "constants NAME, NAME", "Brings in constants of nature by their symbols.", "constants G, c", true, true},
+	{"results", "results to N figures", "Sets how many figures results are shown with.", "results to 3 figures", true, true},
+	{"round", "round halves to even", "Sets what becomes of a five with nothing after it.", "round halves to even", true, true},
+	{"describe", "describe NAME", "Tells what a name is and where it is used.", "describe k", false, true},
+	{"help", "help [WORD]", "Looks up a unit, a quantity, a formula, a function or a statement.", "help newton", false, true},
+	{"names", "names", "Lists what has been given and worked out.", "names", false, true},
+	{"undo", "undo", "Takes the last statement back with what hangs on it.", "undo", false, true},
+	{"save", "save FILE", "Writes the worksheet to a file.", "save porch-swing.worked", false, true},
+	{"open", "open FILE", "Reads a worksheet from a file.", "open porch-swing.worked", false, true},
+	{"replay", "replay", "Works every line out again and compares it with its record.", "replay", false, true},
+	{"quit", "quit", "Leaves the scratchpad.", "quit", false, true},
+	{"solve", "solve EQ for NAME in UNIT", "Rearranges an equation and works it out.", "solve U = 1/2*k*x^2 for k in N/m", true, false},
+	{"scaling", "scaling A against B", "Says how one quantity grows with another.", "scaling T against L", true, false},
+	{"slope", "slope of F(x) at x = A", "The derivative of a function at a point.", "slope of x(t) at t = 3 s", true, false},
+	{"area", "area under F(x) from A to B", "The integral of a function between two bounds.", "area under F(x) from 0 m to 4 m", true, false},
+	{"graph", "graph F(x) against x from A to B", "Draws curves and says their shape in words.", "graph U(x) against x from 0 m to 2 m in J", true, false},
+	{"table", "table F(x) against x from A to B", "Prints columns of values.", "table U(x) against x from 0 m to 2 m in J", true, false},
+	{"bars", "bars at \"PLACE\": A, B", "An energy bar chart whose books are checked.", "bars at \"released\": U, K", true, false},
+	{"data", "data FILE", "Columns of readings, paired row by row.", "data swing.csv", true, false},
+	{"fit", "fit A against B", "Fits a line or a model to readings.", "fit T^2 against m", true, false},
+	{"steps", "steps NAME", "The worked lines of a result.", "steps k", true, false},
+	{"budget", "budget NAME", "The uncertainty budget of a result.", "budget k", true, false},
+	{"vary", "vary NAME from A to B by STEP", "Gives a range for versions of a test.", "vary m from 0.06 kg to 0.10 kg by 0.005 kg", true, false},
+	{"marking", "marking: RULE", "How answers are marked.", "marking: 1 point off for a wrong unit", true, false},
+	{"diagnose", "diagnose ANSWER as NAME", "Looks for the slip behind an answer.", "diagnose 128 N as k", false, false},
+}
+
+// functions is the language's table of built-in functions.
+var functions = [...]BuiltIn{
+	{"sqrt", nil, "sqrt(x)", "The square root, also written √.", "sqrt(2*9.8 m/s^2*5 m)", true},
+	{"cbrt", nil, "cbrt(x)", "The cube root.", "cbrt(27 m^3)", true},
+	{"root", nil, "root(x, n)", "The n-th root.", "root(16, 4)", true},
+	{"abs", nil, "abs(x)", "The value without its sign.", "abs(-3 m)", true},
+	{"sgn", nil, "sgn(x)", "1, 0 or -1, as x is positive, zero or negative.", "sgn(-3 m)", true},
+	{"sin", nil, "sin(θ)", "The sine of an angle; a plain number is radians.", "sin(30°)", true},
+	{"cos", nil, "cos(θ)", "The cosine of an angle.", "cos(60°)", true},
+	{"tan", nil, "tan(θ)", "The tangent of an angle.", "tan(45°)", true},
+	{"asin", []string{"arcsin"}, "asin(x)", "The angle whose sine is x.", "asin(0.5) in °", true},
+	{"acos", []string{"arccos"}, "acos(x)", "The angle whose cosine is x.", "acos(0.5) in °", true},
+	{"atan", []string{"arctan"}, "atan(x)", "The angle whose tangent is x.", "atan(1) in °", true},
+	{"atan2", []string{"arctan2"}, "atan2(y, x)", "The angle of the point (x, y), over all four quarters.", "atan2(3 m, -4 m) in °", true},
+	{"sinh", nil, "sinh(x)", "The hyperbolic sine.", "sinh(1)", true},
+	{"cosh", nil, "cosh(x)", "The hyperbolic cosine.", "cosh(1)", true},
+	{"tanh", nil, "tanh(x)", "The hyperbolic tangent.", "tanh(1)", true},
+	{"exp", nil, "exp(x)", "e to the power x.", "exp(-2 s/(5 s))", true},
+	{"ln", nil, "ln(x)", "The natural logarithm.", "ln(10)", true},
+	{"log10", nil, "log10(x)", "The logarithm to base ten.", "log10(1000)", true},
+	{"hypot", nil, "hypot(x, y)", "The long side of a right triangle.", "hypot(3 m, 4 m)", true},
+	{"min", nil, "min(a, b)", "The least of its arguments.", "min(3 m, 40 cm)", true},
+	{"max", nil, "max(a, b)", "The greatest of its arguments.", "max(3 m, 40 cm)", true},
+	{"round", nil, "round(x)", "The nearest whole number.", "round(2.6)", true},
+	{"sum", nil, "sum(list)", "The sum of a list.", "sum([1 m, 2 m])", false},
+	{"mean", nil, "mean(list)", "The mean of a list.", "mean([1.21, 1.19] s)", false},
+	{"sd", nil, "sd(list)", "The standard deviation of a list.", "sd([1.21, 1.19] s)", false},
+	{"count", nil, "count(list)", "How many elements a list has.", "count([1.21, 1.19] s)", false},
+	{"u", nil, "u(x)", "The standard uncertainty of a value.", "u(T)", false},
+}
+
+// Statements lists the words that statements begin with.
+func Statements() []StatementWord { return statements[:] }
+
+// Functions lists the built-in functions.
+func Functions() []BuiltIn { return functions[:] }
+
+// IsBuiltIn tells whether a function of this name is in every worksheet.
+func IsBuiltIn(name string) bool {
+	switch name {
+	case "sqrt", "cbrt", "root", "abs", "sgn", "sin", "cos", "tan",
+		"asin", "acos", "atan", "atan2", "arcsin", "arccos", "arctan", "arctan2",
+		"sinh", "cosh", "tanh", "exp", "ln", "log10", "hypot", "min", "max", "round":
+		return true
+	}
+	return laterFunction(name)
+}
+
+// laterFunction tells whether a function is part of the language but not worked
+// out by this version.
+func laterFunction(name string) bool {
+	switch name {
+	case "sum", "mean", "sd", "count", "u":
+		return true
+	}
+	return false
+}
+
+// Reserved tells whether a word is never a name.
+func Reserved(name string) bool {
+	switch name {
+	case "in", "for", "to", "from", "by", "and", "where", "within", "against", "at", "with", "that", "pi", "π":
+		return true
+	}
+	return false
+}
+
+// endsUnit tells whether a word that is no unit may follow one.
+func endsUnit(word string) bool {
+	switch word {
+	case "figure", "figures", "point", "points", "uniform", "triangular", "normal", "of", "is", "if", "as", "per":
+		return true
+	}
+	return Reserved(word)
+}
+
+// statementWord finds a statement's word.
+func statementWord(word string) (StatementWord, bool) {
+	for i := range statements {
+		if statements[i].Word == word {
+			return statements[i], true
+		}
+	}
+	return StatementWord{}, false
+}
