@@ -71,7 +71,7 @@ func applyFunction(op Op, a, b float64) float64 {
 	case OpAtan:
 		return math.Atan(a)
 	case OpAtan2:
-		return math.Atan2(a, b)
+		return math.Atan2(a+0, b+0) // -0 is 0: there is one angle on the negative axis
 	case OpSinh:
 		return math.Sinh(a)
 	case OpCosh:

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"context"
 	"encoding/csv"
 	"math"
 	"os"
@@ -81,7 +82,7 @@ func TestFastRelations(t *testing.T) {
 		for i, v := range x {
 			p.Main.Instrs[r.slot()].K = v
 			st := &State{}
-			p.Run(nil, st, 0, Slot(len(p.Main.Instrs)))
+			p.Run(context.Background(), st, 0, Slot(len(p.Main.Instrs)))
 			want, has := st.Value(out)
 			if ok[i] != has {
 				t.Errorf("%s %s at %s = %g: status %t, faithful %t", r.id, r.equation, r.swept, v, ok[i], has)

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"context"
 	"math"
 	"slices"
 	"strings"
@@ -140,7 +141,7 @@ func BenchmarkRun(b *testing.B) {
 	st := runtimeRun(p, []float64{1, 2, 3, 4})
 	b.ReportAllocs()
 	for b.Loop() {
-		p.Run(nil, st, 0, Slot(len(p.Main.Instrs)))
+		p.Run(context.Background(), st, 0, Slot(len(p.Main.Instrs)))
 	}
 }
 

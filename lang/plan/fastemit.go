@@ -3,14 +3,13 @@ package plan
 // fastEmitter turns nodes into steps. Columns are numbered inputs first, then
 // outputs, constants and workspace.
 type fastEmitter struct {
-	f      *Fast
-	g      *fastGraph
-	roots  []fastID
-	uses   []int32
-	at     []int32 // the column of a node that has one, or -1
-	values []float64
-	steps  []fastStep // workspace columns count from fastTemp on
-	made   int32
+	f     *Fast
+	g     *fastGraph
+	roots []fastID
+	uses  []int32
+	at    []int32    // the column of a node that has one, or -1
+	steps []fastStep // workspace columns count from fastTemp on
+	made  int32
 }
 
 // fastTemp is where workspace columns are numbered from until it is known how

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"context"
 	"fmt"
 	"math"
 	"strconv"
@@ -97,7 +98,7 @@ func (s *runtimeSource) power() Slot {
 	a := s.atom()
 	if s.next() == '^' {
 		s.at++
-		sign := 1.0
+		at, sign := s.at, 1.0
 		if s.next() == '-' {
 			s.at++
 			sign = -1
@@ -105,8 +106,8 @@ func (s *runtimeSource) power() Slot {
 		if k, err := strconv.ParseFloat(s.word(), 64); err == nil {
 			return s.emit(Instr{Op: OpPow, A: a, K: sign * k})
 		}
-		s.at--
-		a = s.emit(Instr{Op: OpPowVar, A: a, B: s.atom()}) // names of one letter
+		s.at = at
+		a = s.emit(Instr{Op: OpPowVar, A: a, B: s.atom()})
 	}
 	return a
 }
@@ -156,7 +157,7 @@ func runtimeRun(p *Program, values []float64) *State {
 		p.Main.Instrs[i+1].K = v
 	}
 	st := &State{}
-	p.Run(nil, st, 0, Slot(len(p.Main.Instrs)))
+	p.Run(context.Background(), st, 0, Slot(len(p.Main.Instrs)))
 	return st
 }
 

@@ -46,7 +46,23 @@ func (e *fastEmitter) match(id fastID) fastMatch {
 		m.op, m.k = n.op, n.k
 		return m
 	}
+	if m, ok := e.matchGuard(&n); ok {
+		return m
+	}
 	return fastKernel(kernelGuard, n.a, n.b, fastNone)
+}
+
+// matchGuard finds a guarded quotient whose kernel does the guarding itself.
+func (e *fastEmitter) matchGuard(n *fastNode) (fastMatch, bool) {
+	q := e.g.nodes[n.a]
+	if q.kind != fastProduct || q.n != 1 || q.factors[0] != (fastFactor{n.b, -1}) {
+		return fastMatch{}, false
+	}
+	p, ok := e.poly(n.b, false)
+	if k := kernelOver(p.shape.code()); ok && k != nil && p.shape.e[0] < 0 {
+		return p.with(k, q.k), true
+	}
+	return fastMatch{}, false
 }
 
 // term sees a node as a constant times a power of another.
@@ -264,6 +280,9 @@ func (e *fastEmitter) matchProduct(n *fastNode) fastMatch {
 
 // matchSum finds the kernel of a sum.
 func (e *fastEmitter) matchSum(id fastID) fastMatch {
+	if m, ok := e.matchMulConst(id); ok {
+		return m
+	}
 	if p, ok := e.poly(id, false); ok {
 		if k := kernelPoly(p.shape.code()); k != nil {
 			return p.with(k, 0)
@@ -280,8 +299,9 @@ func (e *fastEmitter) matchSum(id fastID) fastMatch {
 	if a.exp == 0 {
 		a, b = b, a
 	}
-	if over, under := e.pair(a); b.exp == 0 && len(over) == 2 && under == 0 {
-		return fastKernel(kernelMulConst, over[0], over[1], fastNone, 0, a.c, b.c)
+	if b.exp == 0 {
+		shape := kernelShape{e: [3]int8{0, 1, kernelNoTerm}}
+		return fastKernel(kernelPoly(shape.code()), e.flat(a), fastNone, fastNone, 0, b.c, a.c)
 	}
 	if a.exp == 2 && b.exp == 2 {
 		return fastKernel(kernelSquare2, a.base, b.base, fastNone, 0, a.c, b.c)
@@ -293,6 +313,20 @@ func (e *fastEmitter) matchSum(id fastID) fastMatch {
 		return fastKernel(kernelMulAdd, over[0], over[1], e.flat(b), 0, a.c, b.c)
 	}
 	return fastKernel(kernelSum2, e.flat(a), e.flat(b), fastNone, 0, a.c, b.c)
+}
+
+// matchMulConst finds a constant plus the product of two columns.
+func (e *fastEmitter) matchMulConst(id fastID) (fastMatch, bool) {
+	n := e.g.nodes[id]
+	c, constant := e.g.value(n.a) // a constant stands first
+	if !constant {
+		return fastMatch{}, false
+	}
+	t := e.term(n.b)
+	if over, under := e.pair(t); t.exp == 1 && len(over) == 2 && under == 0 {
+		return fastKernel(kernelMulConst, over[0], over[1], fastNone, 0, t.c, c), true
+	}
+	return fastMatch{}, false
 }
 
 // matchThree finds the kernel of a sum of three terms of several columns.

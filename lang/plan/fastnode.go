@@ -49,8 +49,10 @@ type fastGraph struct {
 	nodes []fastNode
 	seen  map[fastNode]fastID
 	// size bounds, as a power of ten, what a node can reach from inputs of
-	// ordinary size; above fastBound it may be infinite or not a number.
+	// ordinary size; above fastBound it may be infinite.
 	size []float64
+	// shaky marks a node that may have no value for another reason.
+	shaky []bool
 }
 
 const fastNone fastID = -1
@@ -62,7 +64,8 @@ func (g *fastGraph) add(n fastNode) fastID {
 	id := fastID(len(g.nodes))
 	g.nodes = append(g.nodes, n)
 	g.seen[n] = id
-	g.size = append(g.size, g.sizeOf(&n))
+	size, shaky := g.sizeOf(&n)
+	g.size, g.shaky = append(g.size, size), append(g.shaky, shaky)
 	return id
 }
 
@@ -124,7 +127,9 @@ func (g *fastGraph) finish(p fastNode) fastID {
 	for _, f := range p.factors[:p.n] {
 		if f.exp < 0 {
 			// A divisor that isn't finite must not turn into a zero.
-			id = g.guard(id, f.id)
+			if g.size[f.id] > fastBound {
+				id = g.guard(id, f.id)
+			}
 		}
 	}
 	return id
@@ -146,7 +151,7 @@ func (g *fastGraph) canonical(p fastNode) fastID {
 
 // guard returns a node with the value of id that has none where of has none.
 func (g *fastGraph) guard(id, of fastID) fastID {
-	if of < 0 || g.size[of] <= fastBound {
+	if of < 0 || g.size[of] <= fastBound && !g.shaky[of] {
 		return id
 	}
 	return g.add(fastNode{kind: fastGuard, a: id, b: of, c: fastNone})
@@ -156,6 +161,9 @@ func (g *fastGraph) guard(id, of fastID) fastID {
 // false if the product would grow too large to handle.
 func (p *fastNode) join(q *fastNode, sign int8) bool {
 	for _, f := range q.factors[:q.n] {
+		if f.exp < 0 && sign < 0 {
+			return false // a/(b/x) has no value where x is 0
+		}
 		e := f.exp * sign
 		at := slices.IndexFunc(p.factors[:p.n], func(o fastFactor) bool { return o.id == f.id && (o.exp > 0) == (e > 0) })
 		if at >= 0 {

@@ -7,60 +7,70 @@ const (
 	// fastOrdinary is the greatest and, negated, the least size of an input
 	// that a fast plan's shortcuts are sound for.
 	fastOrdinary = 60
-	// fastBound is the size below which a node is surely finite.
+	// fastBound is the size below which a node is surely finite, if it has a
+	// value at all.
 	fastBound = 300
 )
 
-// sizeOf bounds the size of a node from those of its operands, or returns
-// infinity if the node may have no value.
-func (g *fastGraph) sizeOf(n *fastNode) float64 {
+// sizeOf bounds the size of a node from those of its operands, and tells
+// whether the node may have no value although it isn't too large.
+func (g *fastGraph) sizeOf(n *fastNode) (size float64, shaky bool) {
 	switch n.kind {
 	case fastConst:
-		if n.k-n.k != 0 {
-			return math.Inf(1)
-		}
-		return math.Log10(math.Abs(n.k) + 1)
+		return fastSizeOf(n.k), n.k-n.k != 0
 	case fastInput:
-		return fastOrdinary
+		return fastOrdinary, false
 	case fastSum:
-		return max(g.size[n.a], g.size[n.b]) + 0.5
+		return max(g.size[n.a], g.size[n.b]) + 0.5, g.shaky[n.a] || g.shaky[n.b]
 	case fastProduct:
 		return g.sizeOfProduct(n)
 	case fastFunction:
 		return g.sizeOfFunction(n)
 	}
-	return math.Inf(1)
+	return g.size[n.a], true
 }
 
-func (g *fastGraph) sizeOfProduct(n *fastNode) float64 {
-	size := math.Log10(math.Abs(n.k) + 1)
+func fastSizeOf(v float64) float64 {
+	if v-v != 0 {
+		return math.Inf(1)
+	}
+	return math.Log10(math.Abs(v) + 1)
+}
+
+func (g *fastGraph) sizeOfProduct(n *fastNode) (size float64, shaky bool) {
+	size = fastSizeOf(n.k)
 	for _, f := range n.factors[:n.n] {
 		if f.exp < 0 {
-			return math.Inf(1) // the divisor may be 0
+			return math.Inf(1), true // the divisor may be 0
 		}
 		size += float64(f.exp) * g.size[f.id]
+		shaky = shaky || g.shaky[f.id]
 	}
-	return size
+	return size, shaky
 }
 
-func (g *fastGraph) sizeOfFunction(n *fastNode) float64 {
-	size := func(id fastID) float64 {
-		if id < 0 {
-			return 0
+func (g *fastGraph) sizeOfFunction(n *fastNode) (size float64, shaky bool) {
+	for _, id := range []fastID{n.a, n.b, n.c} {
+		if id >= 0 {
+			size, shaky = max(size, g.size[id]), shaky || g.shaky[id]
 		}
-		return g.size[id]
 	}
-	all := max(size(n.a), size(n.b), size(n.c))
-	if all > fastBound {
-		return math.Inf(1)
+	if size > fastBound {
+		return math.Inf(1), true
 	}
 	switch n.op {
 	case OpSin, OpCos, OpAtan, OpAtan2, OpTanh, OpSgn, OpLess, OpAtMost, OpBoth:
-		return 1
+		return 1, shaky
+	case OpAsin, OpAcos:
+		return 1, true
+	case OpTan:
+		return 20, shaky
 	case OpAbs, OpMin, OpMax, OpSelect, OpCbrt:
-		return all
+		return size, shaky
+	case OpSqrt:
+		return size, true
 	case OpHypot:
-		return all + 1
+		return size + 1, shaky
 	}
-	return math.Inf(1)
+	return math.Inf(1), true
 }

@@ -45,6 +45,15 @@ func kernelExp(v float64) float64 {
 	return math.NaN()
 }
 
+// kernelApply is apply without zeros that only rounding has made.
+func kernelApply(op Op, a, b, k float64) float64 {
+	v := apply(op, a, b, k)
+	if v == 0 && runZeroKind(op, a, b) != FailNone {
+		return math.NaN()
+	}
+	return v
+}
+
 func kernelCopy(a *kernelArgs) { copy(a.dst, a.x) }
 
 func kernelFill(a *kernelArgs) {
@@ -62,12 +71,12 @@ func kernelAny(a *kernelArgs) {
 	case a.y == nil:
 		x := a.x[:len(d)]
 		for i := range d {
-			d[i] = apply(a.op, x[i], 0, a.k)
+			d[i] = kernelApply(a.op, x[i], 0, a.k)
 		}
 	default:
 		mx, my := kernelMask(a.x), kernelMask(a.y)
 		for i := range d {
-			d[i] = apply(a.op, a.x[i&mx], a.y[i&my], a.k)
+			d[i] = kernelApply(a.op, a.x[i&mx], a.y[i&my], a.k)
 		}
 	}
 }

@@ -132,6 +132,11 @@ func write(file, prefix, doc string, list []shape, wrap string) {
 		body := fmt.Sprintf(wrap, s.formula())
 		fmt.Fprintf(&b, "\nfunc %s%s(a *kernelArgs) {\nd := a.dst\nx := a.x[:len(d)]\n", prefix, s.name())
 		consts(&b, body)
+		if prefix == "kernelOver" && s.e[0] < 0 {
+			// The divisor may itself be infinite; the quotient is no zero then.
+			fmt.Fprintf(&b, "for i := range d {\nv := x[i]\nu := %s\nd[i] = c0/u + (u - u)\n}\n}\n", s.formula())
+			continue
+		}
 		fmt.Fprintf(&b, "for i := range d {\nv := x[i]\nd[i] = %s\n}\n}\n", body)
 	}
 	save(file, b.Bytes())

@@ -97,7 +97,8 @@ func kernelOverRK(a *kernelArgs) {
 	c0, c1, c2 := a.c[0], a.c[1], a.c[2]
 	for i := range d {
 		v := x[i]
-		d[i] = c0 / (float64(c1/v) + c2)
+		u := float64(c1/v) + c2
+		d[i] = c0/u + (u - u)
 	}
 }
 
@@ -107,7 +108,8 @@ func kernelOverQK(a *kernelArgs) {
 	c0, c1, c2 := a.c[0], a.c[1], a.c[2]
 	for i := range d {
 		v := x[i]
-		d[i] = c0 / (float64(c1/float64(v*v)) + c2)
+		u := float64(c1/float64(v*v)) + c2
+		d[i] = c0/u + (u - u)
 	}
 }
 
