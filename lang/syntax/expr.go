@@ -296,6 +296,9 @@ func (p *exprParser) operand() (Expr, *fault) {
 // missing says that an operand is missing before a token.
 func (p *exprParser) missing(t *lexer.Token) *fault {
 	at := tokenSpan(t)
+	if t.Type == wordToken && p.end == 0 {
+		return keptWord(at, t.Value)
+	}
 	if t.EOF() {
 		return &fault{finding.New(finding.Incomplete, at, "The line ends where a number, a name or a bracket should follow.",
 			"Write what is missing, or take the last sign out.")}

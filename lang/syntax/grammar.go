@@ -15,9 +15,8 @@ import (
 type (
 	// m = 0.080 kg
 	defineLine struct {
-		Name lexer.Token `parser:"@Name '='"`
-		X    Expr        `parser:"@@"`
-		In   lexer.Token `parser:"( 'in' @Unit )?"`
+		X  Expr        `parser:"Name '=' @@"`
+		In lexer.Token `parser:"( 'in' @Unit )?"`
 	}
 	// 1/2*m*v^2 in J
 	valueLine struct {
@@ -96,12 +95,6 @@ type (
 	roundLine struct {
 		Rule lexer.Token `parser:"'round' 'halves' ( @'to' 'even' | @'away' 'from' 'zero' )"`
 	}
-	// = T = 26.1 N
-	recordLine struct {
-		Name lexer.Token `parser:"'=' ( @Name '=' )?"`
-		X    Expr        `parser:"@@"`
-	}
-
 	oneName struct {
 		Token lexer.Token `parser:"@Name"`
 	}
@@ -129,7 +122,6 @@ var (
 	constantsLines = production[constantsLine]()
 	resultsLines   = production[resultsLine]()
 	roundLines     = production[roundLine]()
-	recordLines    = production[recordLine]()
 )
 
 // parse reads tokens by one production.

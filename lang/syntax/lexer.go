@@ -273,6 +273,9 @@ func (l *scanner) inUnit(end int) *fault {
 	next := l.skip(end)
 	u := unitScan{text: l.text, end: l.end, alone: true}
 	if u.scan(next) == next && (next >= l.end || l.text[next] != '1') {
+		if before == nil && next < l.end && l.text[next] == '=' {
+			return keptWord(Span{From: from, To: end}, "in")
+		}
 		if before != nil && before.kind == numToken {
 			n := l.text[before.from:before.to]
 			at := Span{From: before.from, To: end}

@@ -132,6 +132,8 @@ func (p *printer) binary(x *Binary) {
 		p.text(" - ")
 	case x.Op == Mul:
 		p.text("*")
+	case x.Op == Div && endsInUnit(x.X):
+		p.text(" / ") // 5 m / s divides by s; 5 m/s is a unit
 	case x.Op == Div:
 		p.text("/")
 	case x.Op == Pow:
@@ -171,6 +173,22 @@ func gapNeeded(x, y Expr) bool {
 	_, number := x.(*Number)
 	_, pi := y.(*Pi)
 	return number && !pi
+}
+
+// endsInUnit tells whether the text of an expression ends with a unit.
+func endsInUnit(x Expr) bool {
+	for {
+		switch t := x.(type) {
+		case *Quantity, *Mixed, *Measured:
+			return true
+		case *Binary:
+			x = t.Y
+		case *Unary:
+			x = t.X
+		default:
+			return false
+		}
+	}
 }
 
 func (p *printer) call(x *Call) {

@@ -31,6 +31,9 @@ func (r *reader) source(at Span) string { return r.text[at.From:at.To] }
 func (r *reader) twoReadings(b *Binary) *fault {
 	switch {
 	case b.Op == Pow:
+		if bad := r.unitPower(b); bad != nil {
+			return bad
+		}
 		return r.rootPower(b)
 	case b.Op == Mul && b.Implied:
 		return r.rootProduct(b)
@@ -133,6 +136,24 @@ func (r *reader) overProduct(b, y *Binary) *fault {
 	beside := "(" + left + sign + r.source(first.Span()) + ")" + rest
 	return &fault{finding.New(finding.TwoReadings, b.At, "This can be read in two ways: how much of it stands under the fraction?",
 		"Put brackets round what belongs together.", below, beside)}
+}
+
+// unitPower finds 5 m ^2 and 5 m^n: an exponent after a unit that does not go
+// with it.
+func (r *reader) unitPower(b *Binary) *fault {
+	switch b.X.(type) {
+	case *Quantity, *Mixed, *Measured:
+	default:
+		return nil
+	}
+	quantity := r.source(b.X.Span())
+	power := r.source(Span{From: b.OpAt.From, To: b.At.To})
+	readings := []string{"(" + quantity + ")" + power}
+	if _, ok := b.Y.(*Number); ok {
+		readings = append(readings, quantity+power)
+	}
+	return &fault{finding.New(finding.TwoReadings, b.At, "Does this exponent belong to the unit, or to the whole quantity?",
+		"Close the gap for the unit, or put the quantity in brackets.", readings...)}
 }
 
 // rootPower finds √x^2.

@@ -40,6 +40,9 @@ func (l *scanner) sign(r rune, width int) *fault {
 		return l.later(at, "A value with an uncertainty")
 	case r == ',':
 		if n := len(l.open); n > 0 && l.open[n-1].sign == '(' && !l.open[n-1].call {
+			if i := strings.IndexByte(l.text[at.To:l.end], ')'); i >= 0 {
+				at.To += i + 1
+			}
 			return l.later(Span{From: l.open[n-1].at, To: at.To}, "A bracket with a comma in it, which is a vector,")
 		}
 		l.emit(signToken, at.To)

@@ -220,12 +220,16 @@ func newName(t *token) (string, *fault) {
 	case t.kind == piToken || strings.Contains(name, "π"):
 		message = "π is always the number, and never a name or a part of one."
 	case t.kind == wordToken || t.kind == thatToken:
-		message = "`" + t.text + "` is a word of the language, and never a name."
-		hint = "Choose another name."
+		return "", keptWord(t.span(), t.text)
 	case t.kind == numToken:
 		message = "A number can't be given a value."
 	}
 	return "", &fault{finding.New(finding.NameKind, t.span(), message, hint)}
+}
+
+// keptWord says that a word belongs to the language.
+func keptWord(at Span, word string) *fault {
+	return &fault{finding.New(finding.NameKind, at, "`"+word+"` is a word of the language, and never a name.", "Choose another name.")}
 }
 
 // ownUnit reads 1 lap = 400 m.

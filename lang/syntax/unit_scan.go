@@ -113,10 +113,16 @@ func (u unitScan) joint(pos int, slash bool) (int, bool) {
 		return u.skip(next + 3), true
 	case markEnds(u.before(pos)):
 		return -1, false // ° ′ ″ % end a product
-	case startsUnit(r) && !isMark(r):
+	case startsUnit(r) && (!isMark(r) || u.heatMark(next, width)):
 		return next, false
 	}
 	return -1, false
+}
+
+// heatMark tells whether the mark at pos begins °C or °F.
+func (u unitScan) heatMark(pos, width int) bool {
+	letter := u.at(pos + width)
+	return isDegree(u.at(pos)) && (letter == 'C' || letter == 'F')
 }
 
 func (u unitScan) before(pos int) rune {

@@ -1,0 +1,125 @@
+package syntax
+
+import (
+	"strings"
+	"unicode/utf8"
+)
+
+// CompletionPlace says what kind of word may stand at a place in a line.
+type CompletionPlace uint8
+
+// The places.
+const (
+	AtNothing   CompletionPlace = iota // prose, a number, a file
+	AtStatement                        // a statement's word, or a name
+	AtName                             // a name, a function or a formula
+	AtUnit                             // a unit
+	AtTopic                            // what help knows
+)
+
+// PlaceAt says what kind of word may stand at a byte offset of a text, with the
+// part of the word that is there already and where it begins.
+func PlaceAt(text string, at int) (prefix string, from int, place CompletionPlace) {
+	at = max(0, min(at, len(text)))
+	for at > 0 && at < len(text) && !utf8.RuneStart(text[at]) {
+		at--
+	}
+	start := strings.LastIndexByte(text[:at], '\n') + 1
+	if guard(text[:at]) != nil {
+		return "", at, AtNothing
+	}
+	from = wordStart(text, start, at)
+	prefix = text[from:at]
+	line, to := trimBlanks(text, start, from)
+	if line >= to {
+		if start > 0 {
+			return prefix, from, AtName // a line of a body
+		}
+		if prefix == "" || startsName(firstRune(prefix)) {
+			return prefix, from, AtStatement
+		}
+		return prefix, from, AtNothing
+	}
+	before := text[line:to]
+	if before[0] == '#' {
+		return prefix, from, AtNothing
+	}
+	head := ""
+	if w, ok := leadingStatement(text[line:at]); ok || w.Word == before && !w.Stored {
+		switch w.Word {
+		case "help":
+			return prefix, from, AtTopic
+		case "describe":
+			return prefix, from, AtName
+		case "note", "part", "save", "open", "data", "marking", "names", "undo", "replay", "quit":
+			return prefix, from, AtNothing
+		}
+		head = w.Word
+	}
+	return prefix, from, placeAfter(text, line, to, head, prefix)
+}
+
+// placeAfter says what may follow a part of a line.
+func placeAfter(text string, from, to int, head, prefix string) CompletionPlace {
+	if endsInWord(text[from:to], "in") {
+		return AtUnit
+	}
+	tokens, _ := scan(text, from, to, head)
+	if len(tokens) == 0 {
+		return AtName
+	}
+	last := &tokens[len(tokens)-1]
+	alone := false
+	for i := range tokens {
+		alone = alone || tokens[i].text == "in"
+	}
+	glued := text[to-1]
+	switch {
+	case alone && last.kind != signToken, alone && (glued == '/' || glued == '*'):
+		return AtUnit
+	case last.kind == numToken || last.kind == unitToken:
+		return AtUnit
+	case last.kind == signToken && last.text == "/" && len(tokens) > 1 && tokens[len(tokens)-2].kind == unitToken:
+		return AtUnit
+	case last.kind == signToken && last.text == ")", last.kind == nameToken, last.kind == superToken:
+		return AtNothing
+	case last.kind == wordToken && (last.text == "figures" || last.text == "points"):
+		return AtNothing
+	}
+	if prefix != "" && !startsName(firstRune(prefix)) {
+		return AtNothing
+	}
+	return AtName
+}
+
+// endsInWord tells whether a text ends with a word.
+func endsInWord(text, word string) bool {
+	head, ok := strings.CutSuffix(text, word)
+	return ok && (head == "" || !continuesName(lastRune(head)))
+}
+
+func firstRune(s string) rune {
+	r, _ := utf8.DecodeRuneInString(s)
+	return r
+}
+
+// wordStart returns where the word begins that ends at a place. Digits before
+// its first letter are a number and not part of it.
+func wordStart(text string, start, at int) int {
+	from := at
+	for from > start {
+		r, n := utf8.DecodeLastRuneInString(text[start:from])
+		if !continuesName(r) && !isMark(r) {
+			break
+		}
+		from -= n
+	}
+	for from < at {
+		r, n := utf8.DecodeRuneInString(text[from:at])
+		if startsUnit(r) {
+			break
+		}
+		from += n
+	}
+	return from
+}
