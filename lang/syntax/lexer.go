@@ -273,7 +273,7 @@ func (l *scanner) inUnit(end int) *fault {
 	next := l.skip(end)
 	u := unitScan{text: l.text, end: l.end, alone: true}
 	if u.scan(next) == next && (next >= l.end || l.text[next] != '1') {
-		if before == nil && next < l.end && l.text[next] == '=' {
+		if before == nil && next < l.end && l.text[next] == '=' || before != nil && before.kind == wordToken {
 			return keptWord(Span{From: from, To: end}, "in")
 		}
 		if before != nil && before.kind == numToken {

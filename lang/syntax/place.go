@@ -56,7 +56,11 @@ func PlaceAt(text string, at int) (prefix string, from int, place CompletionPlac
 		}
 		head = w.Word
 	}
-	return prefix, from, placeAfter(text, line, to, head, prefix)
+	place = placeAfter(text, line, to, head, prefix)
+	if to == at && text[to-1] >= '0' && text[to-1] <= '9' {
+		place = AtNothing // a number is still being written
+	}
+	return prefix, from, place
 }
 
 // placeAfter says what may follow a part of a line.

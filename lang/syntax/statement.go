@@ -24,6 +24,9 @@ func (r *reader) statement() (Stmt, *fault) {
 	if w, ok := leadingStatement(line); ok {
 		return r.worded(w)
 	}
+	if line == "data" && len(r.body) > 0 {
+		return nil, notYet(Span{From: r.from, To: r.to}, "The statement `data`")
+	}
 	return r.plain()
 }
 

@@ -1,0 +1,216 @@
+package syntax
+
+import (
+	"testing"
+
+	"steelyard/lang/finding"
+)
+
+const spring = `formula spring_energy: U = 1/2*k*x^2
+  U in J, spring energy
+  k in N/m, stiffness
+  x in m, stretch, from rest
+  θ in °, angle, 0° if left out
+  n in 1, number of springs
+  holds for springs that obey it
+  topic energy
+  source any textbook`
+
+var statementTests = []struct{ text, want string }{
+	{"m = 0.080 kg", "define m 0.080|kg"},
+	{"k = m*v^2/x^2 in N/m", "define k (/ (* m (^ v 2)) (^ x 2)) in|N/m"},
+	{"1/2*m*v^2 in J", "value (* (* (/ 1 2) m) (^ v 2)) in|J"},
+	{"v = 0", "define v 0"},
+	{"T = 2π√(m/k) in s", "define T (· (· 2 π) (√ [(/ m k)])) in|s"},
+	{"W in N*m", "value W in|N*m"},
+	{"f in 1/s", "value f in|1/s"},
+	{"n in 1", "value n in|1"},
+	{"v in m per s", "value v in|m per s"},
+	{"v in kg m / s^2", "value v in|kg m / s^2"},
+	{"c in J/(kg °C)", "value c in|J/(kg °C)"},
+	{"T in °C", "value T in|°C"},
+	{"θ in °", "value θ in|°"},
+	{"η in %", "value η in|%"},
+	{"12 in m", "value 12 in|m"},
+	{"U(x) = 1/2*k*x^2 in J", "function U(x) (* (* (/ 1 2) k) (^ x 2)) in|J"},
+	{"E(m, v₀) = m*v₀", "function E(m,v0) (* m v0)"},
+	{"f(t) =\n  2 m/s*t for 0 s ≤ t < 2 s\n  4 m for t > 2 s\n  0 for t <= 0 s",
+		"function f(t)  {(* 2|m/s t) for 0|s false t true 2|s} {4|m for 2|s true t false } {0 for  false t false 0|s}"},
+	{"f(t) =\n  1 for 5 s > t ≥ 1 s\n  2 for 6 s > t", "function f(t)  {1 for 1|s false t true 5|s} {2 for  false t true 6|s}"},
+	{"f(t) = in m\n  4 m for t > 2 s", "function f(t)  in|m {4|m for 2|s true t false }"},
+	{"let k in N/m", "let k in|N/m"},
+	{"let omega in rad/s", "let ω in|rad/s"},
+	{"1 lap = 400 m", "unit lap 400|m"},
+	{"check 1/2*k*x^2 = W", "check (* (* (/ 1 2) k) (^ x 2)) 0 W"},
+	{"check k = 257 N/m within 1 %", "check k 0 257|N/m within 1|%"},
+	{"check k = 257 N/m within 2 N/m", "check k 0 257|N/m within 2|N/m"},
+	{"check a < b", "check a 1 b"},
+	{"check a > b", "check a 2 b"},
+	{"check a ≤ b", "check a 3 b"},
+	{"check a <= b", "check a 3 b"},
+	{"check a >= b", "check a 4 b"},
+	{"check W is negative", "check W sign 1"},
+	{"check W is positive", "check W sign 2"},
+	{"check a - b is zero", "check (- a b) sign 3"},
+	{"check -x < 0", "check (- x) 1 0"},
+	{"check (a+b) = c", "check [(+ a b)] 0 c"},
+	{spring, `formula spring_energy U = (* (* (/ 1 2) k) (^ x 2)) {U in|J "spring energy" } {k in|N/m "stiffness" } {x in|m "stretch, from rest" } {θ in|° "angle" 0|°} {n in|1 "number of springs" } "for springs that obey it" "energy" "any textbook"`},
+	{"spring_energy(k, x)", "value spring_energy<k; x>"},
+	{"part a: How stiff is the spring?", `part "a" "How stiff is the spring?"`},
+	{"note The ball = lead.", `note "The ball = lead."`},
+	{"note one\n  two", `note "one\ntwo"`},
+	{"# m = (", `remark "m = ("`},
+	{"", `remark ""`},
+	{"report k in N/m to 3 figures for 2 points", "report k in|N/m figures 3 points 2 sign false"},
+	{"report k to 1 figure for 1 point", "report k figures 1 points 1 sign false"},
+	{"report sign of W", "report W figures 0 points 0 sign true"},
+	{"report sign", "report sign figures 0 points 0 sign false"},
+	{"constants G, c", "constants G,c"},
+	{"results to 3 figures", "figures 3"},
+	{"round halves to even", "round 1"},
+	{"round halves away from zero", "round 0"},
+	{"describe k", `command describe "k"`},
+	{"help", `command help ""`},
+	{"help newton", `command help "newton"`},
+	{"names", `command names ""`},
+	{"undo", `command undo ""`},
+	{"save porch swing.worked", `command save "porch swing.worked"`},
+	{"open a.worked", `command open "a.worked"`},
+	{"replay", `command replay ""`},
+	{"quit", `command quit ""`},
+	// words of statements are names
+	{"table = 3 m", "define table 3|m"},
+	{"note = 3 m", "define note 3|m"},
+	{"check = 3 m", "define check 3|m"},
+	{"names = 3", "define names 3"},
+	{"area*2", "value (* area 2)"},
+	{"area in cm^2", "value area in|cm^2"},
+	{"graph(x) = 2*x", "function graph(x) (* 2 x)"},
+	{"slope", "value slope"},
+	{"sin = 3 m", "define sin 3|m"},
+	// a line goes on while a bracket is open or an operator is last
+	{"k = 2*(a +\n  b)", "define k (* 2 [(+ a b)])"},
+	{"k = a +\n  b\n  + 0", "nil"},
+	{"k =\n  3 m", "define k 3|m"},
+	{"k = 3 m\r", "define k 3|m"},
+}
+
+func TestStatements(t *testing.T) {
+	for _, c := range statementTests {
+		s, bad := Parse(c.text)
+		if got := dumpStmt(s); got != c.want {
+			t.Errorf("%s\n got %s %v\nwant %s", c.text, got, bad, c.want)
+		}
+		if s == nil && len(bad) == 0 {
+			t.Errorf("%s: neither a statement nor a finding", c.text)
+		}
+	}
+}
+
+func TestPrintedStatements(t *testing.T) {
+	for _, c := range statementTests {
+		s, _ := Parse(c.text)
+		if s == nil {
+			continue
+		}
+		text := Print(s)
+		again, bad := Parse(text)
+		if dumpStmt(again) != c.want {
+			t.Errorf("%s prints as %s, which reads %s %v", c.text, text, dumpStmt(again), bad)
+		}
+		if Print(again) != text {
+			t.Errorf("%s prints as %s and then as %s", c.text, text, Print(again))
+		}
+	}
+}
+
+// What the language has and this version can't do is one finding, whatever
+// follows.
+func TestLater(t *testing.T) {
+	for _, text := range []string{
+		"solve U = 1/2*k*x^2 for k in N/m where t > 0", "solve U = (", "scaling T against L", "slope of x(t) at t = 3 s",
+		"area under F(x) from 0 m to 4 m", "graph U(x), K(x) against x from -A to A in J", "table U(x) against x",
+		`bars at "released": U, K`, "data swing.csv", "data\n  m / kg   T / s\n  1 2", "fit T^2 against m [as a, b]", "fit T = 2π√(m/k) for k",
+		"steps k", "budget k by sampling", "vary m from 0.06 kg to 0.10 kg by 0.005 kg", "marking: one point", "diagnose 128 N as k",
+		"results to the givens' figures", "T with L = 2*L", "x = a with b = 2",
+		"0.842 ± 0.002 m", "m = (0.842 ± 0.002) m", "0.842(2) m", "0.842 m ± 2 %", "0.842 +/- 0.002 m", "x = 0.84 m ± 0.05 m uniform",
+		"[1.21, 1.19, 1.24] s", "t = [1, 2] s", "(3.0, 4.0) m/s", "v = (3, 4) m/s",
+		"mean(t)", "x = 2*sum(t)", "sd(t)/2", "count(t)", "u(x)", "check u(x) < 2 m",
+	} {
+		s, bad := Parse(text)
+		if s != nil || len(bad) != 1 || bad[0].ID != finding.NotAvailableYet {
+			t.Errorf("%s: %s %v", text, dumpStmt(s), bad)
+		}
+	}
+	for _, w := range Statements() {
+		if s, bad := Parse(w.Example); w.Ready != (s != nil) {
+			t.Errorf("%s: ready %v, read as %s %v", w.Example, w.Ready, dumpStmt(s), bad)
+		}
+	}
+	for _, f := range Functions() {
+		if s, bad := Parse(f.Example); f.Ready != (s != nil) {
+			t.Errorf("%s: ready %v, read as %s %v", f.Example, f.Ready, dumpStmt(s), bad)
+		}
+		for _, name := range append(f.Aliases, f.Name) {
+			if !IsBuiltIn(name) {
+				t.Errorf("%s is not built in", name)
+			}
+		}
+	}
+}
+
+func TestIncomplete(t *testing.T) {
+	for _, c := range []struct {
+		text string
+		want bool
+	}{
+		{"k = 2*(a", true}, {"k = 2*(a\n  + b)", false}, {"k = a +", true}, {"k =", true}, {"m = 3 kg", false}, {"", false},
+		{"f(t) =", true}, {"f(t) =\n  2 m for t > 0 s", true}, {"f(t) =\n  2 m for t > 0 s\n", false}, {"f(t) = 2*t", false},
+		{"formula x: U = k*x", true}, {"formula x: U = k*x\n  U in J\n", false}, {"note (", false}, {"# +", false}, {"help (", false},
+		{"k = a+b)", false}, {"check a <", true}, {"report k to", true}, {"x in", false}, {"√", true}, {"k = f(x,", true}, {"note", false},
+	} {
+		if got := Incomplete(c.text); got != c.want {
+			t.Errorf("Incomplete(%q) = %v", c.text, got)
+		}
+	}
+}
+
+func TestRecord(t *testing.T) {
+	for _, c := range []struct{ text, name, value, unit string }{
+		{"  = 0.4624 J", "", "0.4624", "J"}, {"= T = 26.1 N", "T", "26.1", "N"}, {"= -4.63e6 N m", "", "-4.63e6", "N m"},
+		{"= 3", "", "3", ""}, {"= omega = 3 rad/s", "ω", "3", "rad/s"}, {"= 30°", "", "30", "°"}, {"=5 m\r", "", "5", "m"},
+	} {
+		r, bad := ParseRecord(c.text)
+		if len(bad) > 0 || r.Name != c.name || r.Value.Text != c.value || r.Unit.Text != c.unit {
+			t.Errorf("%q: %+v %v", c.text, r, bad)
+		}
+	}
+	for _, text := range []string{"", "3 J", "=", "= x", "= 3 J + 2 J", "= 3*2 J", "= 1,2 J", "= T = ", "= ½ m", "= (3) m", "= - ", "= T ="} {
+		if r, bad := ParseRecord(text); len(bad) != 1 {
+			t.Errorf("%q: %+v %v", text, r, bad)
+		}
+	}
+}
+
+func TestPlace(t *testing.T) {
+	for _, c := range []struct {
+		text   string // the caret is at |
+		prefix string
+		place  CompletionPlace
+	}{
+		{"|", "", AtStatement}, {"che|", "che", AtStatement}, {"m = 3 k|", "k", AtUnit}, {"m = 3 |", "", AtUnit}, {"m = 3k|", "k", AtUnit},
+		{"m = 3 N m|", "m", AtUnit}, {"m = 3 m/s|", "s", AtUnit}, {"k = 2*W|", "W", AtName}, {"k = 2*|", "", AtName}, {"k = W in |", "", AtUnit},
+		{"k = W in N/|", "", AtUnit}, {"k = W in N/m|", "m", AtUnit}, {"k = sqrt(om|", "om", AtName}, {"help new|", "new", AtTopic}, {"help |", "", AtTopic},
+		{"describe k|", "k", AtName}, {"note so|", "so", AtNothing}, {"# so|", "so", AtNothing}, {"save f|", "f", AtNothing}, {"check a|", "a", AtName},
+		{"let k in N|", "N", AtUnit}, {"x = 12|", "", AtNothing}, {"f(t) =\n  a|", "a", AtName}, {"5 °|", "°", AtUnit}, {"a = b |", "", AtNothing},
+	} {
+		at := len(c.text) - 1
+		for c.text[at] != '|' {
+			at--
+		}
+		prefix, from, place := PlaceAt(c.text[:at]+c.text[at+1:], at)
+		if prefix != c.prefix || place != c.place || from != at-len(c.prefix) {
+			t.Errorf("%s: %q %d place %d, want %q place %d", c.text, prefix, from, place, c.prefix, c.place)
+		}
+	}
+}
