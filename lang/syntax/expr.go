@@ -156,10 +156,21 @@ func (p *exprParser) unary() (Expr, *fault) {
 	if bad != nil {
 		return nil, bad
 	}
-	if number && op == Sub && negated(x, at.From) {
+	if op == Sub && (number || isZero(x)) && negated(x, at.From) {
 		return x, nil
 	}
 	return &Unary{At: at.Join(x.Span()), Op: op, X: x}, nil
+}
+
+// isZero tells whether an expression is a written zero, which has no sign.
+func isZero(x Expr) bool {
+	switch x := x.(type) {
+	case *Number:
+		return x.Value.Hi == 0
+	case *Quantity:
+		return x.Value.Hi == 0
+	}
+	return false
 }
 
 // negated makes a minus part of a written number.

@@ -3,6 +3,7 @@ package syntax
 import (
 	"io"
 	"strconv"
+	"strings"
 	"unicode/utf8"
 
 	"github.com/alecthomas/participle/v2/lexer"
@@ -238,6 +239,10 @@ func (l *scanner) word() *fault {
 			return nil
 		}
 	}
+	if word := l.text[l.pos:end]; strings.Contains(word, "pi") && strings.Contains(Canonical(word), "π") {
+		return &fault{finding.New(finding.NameKind, Span{From: l.pos, To: end},
+			"π is always the number, and never a part of a name.", "Write another name, or a sign of multiplication after pi.")}
+	}
 	t := l.emit(nameToken, end)
 	t.call = l.text[end:min(end+1, l.end)] == "(" ||
 		IsBuiltIn(t.text) && len(t.text) > 1 && l.skip(end) < l.end && l.text[l.skip(end)] == '('
@@ -260,7 +265,7 @@ func (l *scanner) keeps(word string) bool {
 		return l.head == "report" && len(l.tokens) == 1 && l.units().word(l.skip(l.pos+4)) == "of"
 	case "of":
 		return l.head == "report" && t != nil && t.kind == wordToken && t.text == "sign"
-	case "halves", "even", "away", "zeros":
+	case "halves", "even", "away":
 		return l.head == "round"
 	}
 	return false

@@ -29,6 +29,10 @@ func (l *scanner) mistyped(end int) *fault {
 		return l.feet(end, number, rest)
 	case c == 'x' || c == 'X':
 		return l.timesTenByX(end, number)
+	case c == 'e' || c == 'E':
+		if to := l.signedDigits(end + 1); to > end+1 {
+			return l.badNumber(to, "This number has two exponents.", "Write one.")
+		}
 	}
 	if r, n := utf8.DecodeRuneInString(rest); r >= utf8.RuneSelf {
 		if a, b, ok := isVulgar(r); ok {

@@ -24,12 +24,14 @@ func Canonical(name string) string {
 	for i := 0; i < len(name); {
 		r, size := utf8.DecodeRuneInString(name[i:])
 		if r == '_' {
-			next, _ := utf8.DecodeRuneInString(name[i+1:])
-			if !isDigit(next) && (!bare || next == '_' || i+1 == len(name)) {
+			for i < len(name) && name[i] == '_' {
+				i++
+			}
+			next, _ := utf8.DecodeRuneInString(name[i:])
+			if !isDigit(next) && (!bare || !unicode.IsLetter(next)) {
 				b.WriteByte('_')
 			}
 			bare = false
-			i += size
 			continue
 		}
 		if !unicode.IsLetter(r) {

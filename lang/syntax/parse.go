@@ -221,12 +221,22 @@ func leadingStatement(line string) (StatementWord, bool) {
 	case "note", "part", "help", "save", "open", "describe", "diagnose", "data", "marking":
 		return w, w.Word != "data" || !operatorNext(rest, r)
 	case "check":
-		return w, isMinus(r) || r == '+' || r == '(' || !operatorNext(rest, r)
+		return w, signBefore(rest, r) || r == '(' || !operatorNext(rest, r)
 	}
-	if operatorNext(rest, r) {
+	if operatorNext(rest, r) && !(w.Word == "let" && isLetterByte(rest[0])) {
 		return w, false
 	}
 	return w, secondWord(w.Word, rest)
+}
+
+// signBefore tells whether a sign belongs to the operand after it: check -x < 0,
+// and not check - x.
+func signBefore(rest string, r rune) bool {
+	if !isMinus(r) && r != '+' {
+		return false
+	}
+	next := firstRune(rest[utf8.RuneLen(r):])
+	return next != utf8.RuneError && !isBlank(next)
 }
 
 // operatorNext tells whether what follows a word makes it a name.

@@ -218,7 +218,7 @@ func (p *printer) stmt(s Stmt) {
 		p.expr(s.X)
 		p.in(s.In)
 	case *Value:
-		p.expr(s.X)
+		p.text(nameFirst(PrintExpr(s.X)))
 		p.in(s.In)
 	case *FuncDef:
 		p.function(s)
@@ -261,6 +261,15 @@ func (p *printer) stmt(s Stmt) {
 			p.text(" ", s.Arg)
 		}
 	}
+}
+
+// nameFirst keeps an expression that begins with a name from reading as the
+// statement that begins with the same word: note+ 3.
+func nameFirst(text string) string {
+	if _, ok := leadingStatement(text); ok {
+		return strings.Replace(text, " ", "", 1)
+	}
+	return text
 }
 
 func counted(n int, thing string) string {

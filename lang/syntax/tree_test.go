@@ -209,7 +209,7 @@ func TestCanonical(t *testing.T) {
 		{"mu_k", "μ_k"}, {"µ_k", "μ_k"}, {"Delta_x", "Δx"}, {"Δx", "Δx"}, {"Δ_x", "Δx"}, {"Delta_theta", "Δθ"},
 		{"beta", "β"}, {"betas", "betas"}, {"alphabet", "alphabet"}, {"x_omega", "x_ω"}, {"x1omega", "x1ω"},
 		{"v_x", "v_x"}, {"vₓ", "v_x"}, {"vₓ₀", "v_x0"}, {"x''", "x''"}, {"x″", "x''"}, {"e\u0301", "é"},
-		{"F_net", "F_net"}, {"a__b", "a__b"}, {"k_", "k_"}, {"pi", "π"}, {"Ω", "Ω"},
+		{"F_net", "F_net"}, {"a__b", "a_b"}, {"A__0", "A0"}, {"k_", "k_"}, {"pi", "π"}, {"Ω", "Ω"},
 	} {
 		if got := Canonical(c.name); got != c.want {
 			t.Errorf("Canonical(%q) = %q, want %q", c.name, got, c.want)
