@@ -1,0 +1,115 @@
+// Package formula holds the built-in formulas. They are written in the
+// worksheet language itself, in the embedded files beside this one, a file for
+// each topic; no formula has Go code of its own. The package finds the text of
+// a formula by its name and reads nothing else: what the text means is the
+// business of lang/syntax and lang/plan.
+package formula
+
+import (
+	"embed"
+	"sort"
+	"strings"
+	"sync"
+)
+
+//go:embed *.txt
+var files embed.FS
+
+// entry is one formula's place.
+type entry struct {
+	text  string
+	topic string
+}
+
+// index finds every formula in the files, once, when the first is asked for.
+var index = sync.OnceValue(func() map[string]entry {
+	all := make(map[string]entry)
+	list, err := files.ReadDir(".")
+	if err != nil {
+		return all
+	}
+	for _, f := range list {
+		data, err := files.ReadFile(f.Name())
+		if err != nil {
+			continue
+		}
+		scan(string(data), strings.TrimSuffix(f.Name(), ".txt"), all)
+	}
+	return all
+})
+
+// scan takes a file apart into formulas: each begins at the margin, and its
+// indented lines follow.
+func scan(text, topic string, all map[string]entry) {
+	const head = "formula "
+	for text != "" {
+		end := nextStatement(text)
+		statement := strings.TrimRight(text[:end], "\n")
+		text = text[end:]
+		rest, ok := strings.CutPrefix(statement, head)
+		if !ok {
+			continue
+		}
+		if name, _, ok := strings.Cut(rest, ":"); ok {
+			all[strings.TrimSpace(name)] = entry{text: statement, topic: topic}
+		}
+	}
+}
+
+// nextStatement returns where the statement at the start of a text ends: before
+// the next line that is not indented.
+func nextStatement(text string) int {
+	at := 0
+	for {
+		nl := strings.IndexByte(text[at:], '\n')
+		if nl < 0 {
+			return len(text)
+		}
+		at += nl + 1
+		if at == len(text) || text[at] != ' ' {
+			return at
+		}
+	}
+}
+
+// Source returns the statement that defines a formula, with its indented lines.
+func Source(name string) (string, bool) {
+	e, ok := index()[name]
+	return e.text, ok
+}
+
+// Names lists the formulas in alphabetical order.
+func Names() []string {
+	names := make([]string, 0, len(index()))
+	for name := range index() {
+		names = append(names, name)
+	}
+	sort.Strings(names)
+	return names
+}
+
+// Topics lists the topics in alphabetical order.
+func Topics() []string {
+	seen := map[string]bool{}
+	var topics []string
+	for _, e := range index() {
+		if !seen[e.topic] {
+			seen[e.topic] = true
+			topics = append(topics, e.topic)
+		}
+	}
+	sort.Strings(topics)
+	return topics
+}
+
+// ByTopic lists the formulas of a topic in alphabetical order.
+func ByTopic(topic string) []string {
+	var names []string
+	for name, e := range index() {
+		if e.topic == topic {
+			names = append(names, name)
+		}
+	}
+	sort.Strings(names)
+	return names
+}

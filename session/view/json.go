@@ -1,0 +1,100 @@
+package view
+
+import (
+	"encoding/json"
+	"io"
+
+	"steelyard/session"
+	"steelyard/units"
+)
+
+// Replayed is what a replay knows of a statement beside its entry.
+type Replayed struct {
+	File     string
+	Recorded string // the record as it stands in the file, or empty
+	Agrees   *bool  // nil if there is no record to agree with
+}
+
+// object is one line of JSON; the order of its fields is the order of printing.
+type object struct {
+	File       string        `json:"file,omitempty"`
+	Line       int           `json:"line"`
+	Statement  string        `json:"statement"`
+	Name       string        `json:"name,omitempty"`
+	Value      *float64      `json:"value,omitempty"`
+	SIUnit     string        `json:"si_unit,omitempty"`
+	Dimension  string        `json:"dimension,omitempty"`
+	Shown      string        `json:"shown,omitempty"`
+	ShownValue *float64      `json:"shown_value,omitempty"`
+	ShownUnit  string        `json:"shown_unit,omitempty"`
+	Quantity   string        `json:"quantity,omitempty"`
+	Holds      *bool         `json:"holds,omitempty"`
+	Told       []string      `json:"told,omitempty"`
+	Recorded   string        `json:"recorded,omitempty"`
+	Agrees     *bool         `json:"agrees,omitempty"`
+	Findings   []foundObject `json:"findings"`
+}
+
+// foundObject is one finding in JSON.
+type foundObject struct {
+	ID       string   `json:"id"`
+	Severity string   `json:"severity"`
+	Message  string   `json:"message"`
+	Hint     string   `json:"hint,omitempty"`
+	Readings []string `json:"readings,omitempty"`
+	Cause    int      `json:"cause,omitempty"`
+	From     int      `json:"from"`
+	To       int      `json:"to"`
+}
+
+// JSON writes an entry as JSON Lines: one object, or one for each value of a
+// statement that has several.
+func JSON(w io.Writer, e *session.Entry, r Replayed) error {
+	enc := json.NewEncoder(w)
+	enc.SetEscapeHTML(false)
+	base := object{File: r.File, Line: e.Line, Statement: e.Text, Told: e.Told, Recorded: r.Recorded, Agrees: r.Agrees, Findings: found(e)}
+	if e.Check != nil {
+		base.Holds = &e.Check.Holds
+	}
+	if len(e.Values) == 0 {
+		return enc.Encode(base)
+	}
+	for i := range e.Values {
+		o := base
+		o.take(&e.Values[i])
+		if err := enc.Encode(o); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// take fills in the fields of a value.
+func (o *object) take(v *session.Value) {
+	si, shown := v.SI+0, v.InUnit+0 // minus zero is zero
+	o.Name, o.Value, o.ShownValue = v.Name, &si, &shown
+	o.SIUnit = unitText(units.Coherent(v.Dim, v.Tag))
+	o.Dimension = v.Dim.String()
+	o.Shown, o.ShownUnit = v.Shown(units.File), unitText(v.Unit)
+	o.Quantity = v.Quantity
+}
+
+// unitText is a unit that can be typed back; that of a pure number is 1.
+func unitText(u *units.Unit) string {
+	if text := u.Text(); text != "" {
+		return text
+	}
+	return "1"
+}
+
+// found lists the findings of an entry; the list is there even if it is empty.
+func found(e *session.Entry) []foundObject {
+	out := make([]foundObject, len(e.Findings))
+	for i, f := range e.Findings {
+		out[i] = foundObject{
+			ID: string(f.ID), Severity: f.Severity.String(), Message: f.Message, Hint: f.Hint,
+			Readings: f.Readings, Cause: f.Cause, From: f.At.From, To: f.At.To,
+		}
+	}
+	return out
+}

@@ -1,0 +1,271 @@
+// Package view renders an Entry: as text for a terminal or a pipe, and as JSON
+// Lines. It evaluates nothing.
+package view
+
+import (
+	"io"
+	"strconv"
+	"strings"
+
+	"github.com/mattn/go-runewidth"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/syntax"
+	"steelyard/session"
+	"steelyard/units"
+)
+
+// Options say how an entry is shown as text.
+type Options struct {
+	// Statement prints the statement after its number, where nothing was typed
+	// on the screen.
+	Statement bool
+	// Bold marks results and findings with bold type.
+	Bold bool
+	// Width is the number of cells of a row; 0 stands for 80.
+	Width int
+}
+
+const (
+	bold  = "\x1b[1m"
+	plain = "\x1b[0m"
+)
+
+// Prompt returns the number of a line as it stands before its statement.
+func Prompt(line int) string {
+	n := strconv.Itoa(line)
+	return strings.Repeat(" ", max(0, 3-len(n))) + n + ".  "
+}
+
+// page writes the rows of one entry.
+type page struct {
+	b strings.Builder
+	e *session.Entry
+	o Options
+	// margin is the number of cells before the statement.
+	margin int
+}
+
+// Text writes an entry: its statement if asked, its findings, each with a caret
+// under what is wrong, and its result.
+func Text(w io.Writer, e *session.Entry, o Options) error {
+	if o.Width <= 0 {
+		o.Width = 80
+	}
+	prompt := Prompt(e.Line)
+	p := &page{e: e, o: o, margin: len(prompt)}
+	p.statement(prompt)
+	for i := range e.Findings {
+		p.finding(&e.Findings[i])
+	}
+	p.results()
+	p.check()
+	for _, line := range e.Told {
+		p.row(p.margin+2, line)
+	}
+	_, err := io.WriteString(w, p.b.String())
+	return err
+}
+
+// statement prints the statement after its number, as it was written.
+func (p *page) statement(prompt string) {
+	if !p.o.Statement {
+		return
+	}
+	for i, line := range strings.Split(p.e.Text, "\n") {
+		if i == 0 {
+			p.b.WriteString(prompt)
+		} else {
+			p.b.WriteString(strings.Repeat(" ", p.margin))
+		}
+		p.b.WriteString(printable(line) + "\n")
+	}
+}
+
+// printable replaces what would upset a terminal.
+func printable(s string) string {
+	return strings.Map(func(r rune) rune {
+		switch {
+		case r == '\t':
+			return ' '
+		case r < ' ' || r == 0x7f || r >= 0x80 && r < 0xa0:
+			return '\uFFFD'
+		case r >= 0x202a && r <= 0x202e || r >= 0x2066 && r <= 0x2069 || r == 0x200e || r == 0x200f:
+			return '\uFFFD'
+		}
+		return r
+	}, strings.ToValidUTF8(s, "\uFFFD"))
+}
+
+// row prints one line of text at an indent.
+func (p *page) row(indent int, text string) {
+	p.b.WriteString(strings.Repeat(" ", indent) + text + "\n")
+}
+
+// finding prints a caret, the message and what to do.
+func (p *page) finding(f *finding.Finding) {
+	if f.Severity != finding.Note && f.ID != finding.NotWorkedOut {
+		p.caret(f.At)
+	}
+	mark := "! "
+	text := printable(f.Message)
+	switch f.Severity {
+	case finding.Caution:
+		text = "caution: " + text
+	case finding.Note:
+		mark = "  "
+		text = "note: " + text
+	}
+	for i, part := range strings.Split(text, "\n") {
+		for j, line := range wrap(part, p.o.Width-p.margin-2) {
+			lead := mark
+			if i+j > 0 {
+				lead = "  "
+			}
+			p.row(p.margin, p.strong(lead+line, f.Severity != finding.Note))
+		}
+	}
+	for _, line := range wrap(printable(f.Hint), p.o.Width-p.margin-2) {
+		p.row(p.margin+2, line)
+	}
+	p.readings(f)
+}
+
+// readings prints what may be written instead, unless the hint has said it.
+func (p *page) readings(f *finding.Finding) {
+	said := true
+	for _, r := range f.Readings {
+		said = said && strings.Contains(f.Hint, r)
+	}
+	if said {
+		return
+	}
+	quoted := make([]string, len(f.Readings))
+	for i, r := range f.Readings {
+		quoted[i] = "`" + printable(r) + "`"
+	}
+	for _, line := range wrap("Write "+strings.Join(quoted, " or ")+".", p.o.Width-p.margin-2) {
+		p.row(p.margin+2, line)
+	}
+}
+
+// strong makes a text bold where that is wanted.
+func (p *page) strong(text string, really bool) string {
+	if p.o.Bold && really {
+		return bold + text + plain
+	}
+	return text
+}
+
+// caret prints a ^ under the text of a span. Where the statement has several
+// lines, or is too long for the row, the piece that is meant is shown again.
+func (p *page) caret(at finding.Span) {
+	text := p.e.Text
+	from := min(max(at.From, 0), len(text))
+	start := strings.LastIndexByte(text[:from], '\n') + 1
+	end := len(text)
+	if i := strings.IndexByte(text[start:], '\n'); i >= 0 {
+		end = start + i
+	}
+	before, line := printable(text[start:from]), printable(text[start:end])
+	col := runewidth.StringWidth(before)
+	last := end == len(text)
+	if p.margin+runewidth.StringWidth(line) >= p.o.Width {
+		before, line = excerpt(before, line, p.o.Width-p.margin-4)
+		col = runewidth.StringWidth(before)
+		p.row(p.margin, line)
+	} else if !last {
+		p.row(p.margin, line)
+	}
+	p.row(p.margin+col, "^")
+}
+
+// excerpt cuts a line that is too long down to a piece round a place.
+func excerpt(before, line string, room int) (string, string) {
+	room = max(room, 16)
+	after := strings.TrimPrefix(line, before)
+	if runewidth.StringWidth(before) > room/2 {
+		keep := []rune(before)
+		for runewidth.StringWidth(string(keep)) > room/2 {
+			keep = keep[1:]
+		}
+		before = "…" + string(keep)
+	}
+	rest := room - runewidth.StringWidth(before)
+	if runewidth.StringWidth(after) > rest {
+		after = runewidth.Truncate(after, rest, "…")
+	}
+	return before, before + after
+}
+
+// results prints the values that the statement shows.
+func (p *page) results() {
+	if !p.e.Shows {
+		return
+	}
+	for _, v := range p.e.Values {
+		text := "= " + v.Shown(units.Screen)
+		if len(p.e.Values) > 1 {
+			text = "= " + v.Name + " " + text
+		}
+		clause := ""
+		if v.Quantity != "" && !v.Named {
+			clause = ", " + article(v)
+		}
+		p.row(p.margin+equalsAt(p.e), p.strong(text, true)+clause)
+	}
+}
+
+// article puts an article before the name of a quantity.
+func article(v session.Value) string {
+	if len(v.Quantity) > 24 || v.Unit.Affine() {
+		if v.Unit.Affine() {
+			return "a " + v.Quantity
+		}
+		return v.Quantity
+	}
+	for _, k := range units.FindKind(v.Quantity) {
+		if k.Name == v.Quantity {
+			if k.Article == "" {
+				return k.Name
+			}
+			return k.Article + " " + k.Name
+		}
+	}
+	if strings.ContainsRune("aeiou", rune(v.Quantity[0])) {
+		return "an " + v.Quantity
+	}
+	return "a " + v.Quantity
+}
+
+// equalsAt is the number of cells before the = of a result: that of a statement
+// that begins NAME =, else two.
+func equalsAt(e *session.Entry) int {
+	switch e.Stmt.(type) {
+	case *syntax.Define, *syntax.FuncDef:
+		if i := strings.IndexByte(e.Text, '='); i >= 0 {
+			return runewidth.StringWidth(printable(e.Text[:i]))
+		}
+	}
+	return 2
+}
+
+// EqualsAt is the indent of a record or a result under its statement, in cells.
+func EqualsAt(e *session.Entry) int { return equalsAt(e) }
+
+// check says that a check holds, with both sides.
+func (p *page) check() {
+	c := p.e.Check
+	if c == nil || !c.Holds {
+		return
+	}
+	l, r := c.Left.Shown(units.Screen), c.Right.Shown(units.Screen)
+	text := "holds: " + l + " and " + r
+	if l == r {
+		text = "holds: both sides are " + l
+	}
+	if s, ok := p.e.Stmt.(*syntax.CheckStmt); ok && s.Sign != syntax.NoSign {
+		text = "holds: " + l
+	}
+	p.row(p.margin+2, text)
+}

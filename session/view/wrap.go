@@ -1,0 +1,57 @@
+package view
+
+import (
+	"strings"
+
+	"github.com/mattn/go-runewidth"
+)
+
+// wrap breaks a text into rows of at most width cells. A number is not parted
+// from its unit, nor a short piece in quotes.
+func wrap(text string, width int) []string {
+	if text == "" {
+		return nil
+	}
+	width = max(width, 20)
+	var rows []string
+	row, cells := "", 0
+	for _, word := range pieces(text) {
+		w := runewidth.StringWidth(word)
+		switch {
+		case row == "":
+			row, cells = word, w
+		case cells+1+w <= width:
+			row += " " + word
+			cells += 1 + w
+		default:
+			rows = append(rows, row)
+			row, cells = word, w
+		}
+	}
+	return append(rows, row)
+}
+
+// pieces splits a text at blanks where a row may end.
+func pieces(text string) []string {
+	var out []string
+	open := false // within backquotes
+	for _, word := range strings.Split(text, " ") {
+		join := len(out) > 0 && (open || isNumber(out[len(out)-1]))
+		if join && runewidth.StringWidth(out[len(out)-1])+runewidth.StringWidth(word) < 32 {
+			out[len(out)-1] += " " + word
+		} else {
+			out = append(out, word)
+		}
+		if strings.Count(word, "`")%2 == 1 {
+			open = !open
+		}
+	}
+	return out
+}
+
+// isNumber tells whether a word begins with a digit or a sign and a digit, so
+// that a unit may follow.
+func isNumber(word string) bool {
+	word = strings.TrimLeft(word, "-−`(")
+	return word != "" && word[0] >= '0' && word[0] <= '9'
+}
