@@ -23,6 +23,7 @@ type Fast struct {
 	block           int
 	cols            [][]float64 // inputs, outputs, constants, workspace
 	args            kernelArgs
+	sure            []bool // a block of true
 	careful         *fastCareful
 	// plain is set if the program is too large to cut into kernels, or holds
 	// numbers near the ends of the range: each lane is then run by itself.
@@ -83,8 +84,9 @@ func (f *Fast) Run(in, out [][]float64) {
 
 // RunStatus is Run, and tells for each lane whether every output has a value. A
 // lane whose numbers are near the ends of the range, or whose result is 0 or
-// not finite, is run again by the faithful program, so that a value too small
-// to hold is never taken for 0. An output without a value is not a number.
+// not finite, is run again by the faithful program, so that a result too small
+// to hold is never taken for 0; in a term of a sum it counts as 0 beside the
+// others. An output without a value is not a number.
 func (f *Fast) RunStatus(in, out [][]float64, ok []bool) {
 	n := min(f.lanes(in, out), len(ok))
 	if f.plain {
@@ -94,31 +96,64 @@ func (f *Fast) RunStatus(in, out [][]float64, ok []bool) {
 		return
 	}
 	for lo := 0; lo < n; lo += f.block {
-		f.runBlock(in, out, lo, min(lo+f.block, n))
+		hi := min(lo+f.block, n)
+		f.runBlock(in, out, lo, hi)
+		copy(ok[lo:hi], f.sure)
+		doubt := false
+		for _, c := range in[:f.inputs] {
+			doubt = fastDoubt(ok[lo:hi], c[lo:hi], fastLeast, fastGreatest) || doubt
+		}
+		for _, c := range out[:f.outputs] {
+			doubt = fastDoubt(ok[lo:hi], c[lo:hi], 1, fastInfinite) || doubt
+		}
+		for i := lo; doubt && i < hi; i++ {
+			if !ok[i] {
+				ok[i] = f.careful.lane(in, out, i)
+			}
+		}
 	}
-	for i := range n {
-		ok[i] = true
+}
+
+// Failure returns why the first output that has no value in a lane has none,
+// as the faithful program finds it; its kind is FailNone if all have one.
+func (f *Fast) Failure(in [][]float64, lane int) Failure {
+	if len(in) < f.inputs {
+		return Failure{Kind: FailAbsent}
 	}
 	for _, c := range in[:f.inputs] {
-		for i, v := range c[:n] {
-			// Not a number compares false and is caught as well.
-			if a := math.Abs(v); !(a < 1e60 && a > 1e-60 || a == 0) {
-				ok[i] = false
-			}
+		if lane < 0 || lane >= len(c) {
+			return Failure{Kind: FailAbsent}
 		}
 	}
-	for _, c := range out[:f.outputs] {
-		for i, v := range c[:n] {
-			if v-v != 0 || v == 0 {
-				ok[i] = false
-			}
+	return f.careful.failure(in, lane)
+}
+
+// Bits of the numbers that bound what is ordinary, and of infinity.
+var (
+	fastLeast    = math.Float64bits(1e-60)
+	fastGreatest = math.Float64bits(1e60)
+	fastInfinite = math.Float64bits(math.Inf(1))
+)
+
+// fastDoubt takes ok from the lanes whose magnitude isn't from least up to,
+// but not including, most, as bits, and tells whether there were any. 0 always
+// is in doubt.
+func fastDoubt(ok []bool, c []float64, least, most uint64) bool {
+	// One subtraction or the other reaches below 0, which sets the top bit.
+	last, below := most-least-1, uint64(0)
+	for _, v := range c {
+		x := math.Float64bits(v)&^(1<<63) - least
+		below |= x | (last - x)
+	}
+	if below < 1<<63 {
+		return false
+	}
+	for i, v := range c[:len(ok)] {
+		if math.Float64bits(v)&^(1<<63)-least > last {
+			ok[i] = false
 		}
 	}
-	for i, good := range ok[:n] {
-		if !good {
-			ok[i] = f.careful.lane(in, out, i)
-		}
-	}
+	return true
 }
 
 // runBlock runs the steps over the lanes from lo on, below hi.

@@ -135,6 +135,29 @@ func BenchmarkFastRelations(b *testing.B) {
 	}
 }
 
+// BenchmarkFastStatus is a curve with the status of its points.
+func BenchmarkFastStatus(b *testing.B) {
+	c := benchLibrary(b)[0]
+	ok := make([]bool, benchLanes)
+	b.ReportAllocs()
+	for b.Loop() {
+		c.fast.RunStatus(c.in, c.out, ok)
+	}
+}
+
+// BenchmarkFastSamples is total energy with every given varying, as when it is
+// sampled.
+func BenchmarkFastSamples(b *testing.B) {
+	p, out := runtimeProgram(b, "k*x^2/2 + m*v^2/2", strings.Fields("x k m v"))
+	f, _ := p.Fast(runtimeRun(p, []float64{1, 2, 3, 4}), []Slot{out}, []Slot{1, 2, 3, 4})
+	x := runtimeSweep(benchLanes, 0.5, 1.5)
+	in, outs := [][]float64{x, x, x, x}, [][]float64{make([]float64, benchLanes)}
+	b.ReportAllocs()
+	for b.Loop() {
+		f.Run(in, outs)
+	}
+}
+
 // BenchmarkRun is the faithful program of total energy.
 func BenchmarkRun(b *testing.B) {
 	p, _ := runtimeProgram(b, "k*x^2/2 + m*v^2/2", strings.Fields("x k m v"))

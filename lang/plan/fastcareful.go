@@ -9,16 +9,22 @@ type fastCareful struct {
 	code    Code
 	outputs []Slot
 	values  []float64 // the lane's inputs
+	from    []Slot    // the slot of the program that each instruction stands for
+	fixed   map[Slot]Failure
 }
 
 // careful cuts the main code down to what varies and what that reads; the rest
 // becomes constants.
 func (c *fastCutter) careful(outputs []Slot, inputs int) *fastCareful {
-	f := &fastCareful{values: make([]float64, inputs), outputs: make([]Slot, len(outputs))}
+	f := &fastCareful{values: make([]float64, inputs), outputs: make([]Slot, len(outputs)), fixed: map[Slot]Failure{}}
 	moved := make(map[Slot]Slot)
 	put := func(s Slot, in Instr) {
 		moved[s] = Slot(len(f.code.Instrs))
 		f.code.Instrs = append(f.code.Instrs, in)
+		f.from = append(f.from, s)
+		if why := c.st.Failure(s); why.Kind != FailNone && !c.varying(s) {
+			f.fixed[s] = why
+		}
 	}
 	// A function may load a slot that lies behind every output.
 	for _, known := range c.funcs {
@@ -69,15 +75,39 @@ func (c *fastCutter) cutInstr(f *fastCareful, s Slot, moved map[Slot]Slot) Instr
 	return in
 }
 
-// lane works out one lane and tells whether every output has a value. Outputs
-// without one are not a number.
-func (f *fastCareful) lane(in, out [][]float64, i int) bool {
+// run works out one lane.
+func (f *fastCareful) run(in [][]float64, i int) {
 	for j := range f.values {
 		f.values[j] = in[j][i]
 	}
-	st := f.r.st
-	st.failures = st.failures[:0]
+	f.r.st.failures = f.r.st.failures[:0]
 	f.r.runMain(&f.code, 0, Slot(len(f.code.Instrs)))
+}
+
+// failure is why the first output of a lane that fails does, in the slots of
+// the whole program.
+func (f *fastCareful) failure(in [][]float64, i int) Failure {
+	f.run(in, i)
+	for _, s := range f.outputs {
+		why := f.r.st.Failure(s)
+		if why.Kind == FailNone {
+			continue
+		}
+		at := f.from[why.Slot]
+		if known, ok := f.fixed[at]; ok && why.Func == nil {
+			return known
+		}
+		why.Slot = at
+		return why
+	}
+	return Failure{}
+}
+
+// lane works out one lane and tells whether every output has a value. Outputs
+// without one are not a number.
+func (f *fastCareful) lane(in, out [][]float64, i int) bool {
+	f.run(in, i)
+	st := f.r.st
 	ok := true
 	for j, s := range f.outputs {
 		v := st.Vals[s]

@@ -133,6 +133,9 @@ func (c *fastCutter) facts(index Slot) *fastFuncFacts {
 	return out
 }
 
+// varying tells whether a slot differs between lanes.
+func (c *fastCutter) varying(s Slot) bool { return int(s) < len(c.varies) && c.varies[s] }
+
 // fixedValue is the value of a slot that doesn't vary, not a number if it has
 // none.
 func (c *fastCutter) fixedValue(s Slot) float64 {
@@ -195,7 +198,7 @@ func (c *fastCutter) node(code *Code, s Slot, nodes, params []fastID) (fastID, b
 	case OpNothing:
 		return g.constant(math.NaN()), true
 	case OpLoad:
-		if int(in.A) < len(c.need) && c.varies[in.A] {
+		if c.varying(in.A) {
 			return c.nodes[in.A], true
 		}
 		return c.scalar(c.fixedValue(in.A)), true

@@ -159,6 +159,10 @@ func (e *fastEmitter) finish(temps int) {
 	if temps > 2 {
 		f.block = fastShortBlock
 	}
+	f.sure = make([]bool, f.block)
+	for i := range f.sure {
+		f.sure[i] = true
+	}
 	for range temps {
 		f.temps = append(f.temps, make([]float64, f.block))
 	}

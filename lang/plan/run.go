@@ -111,25 +111,25 @@ func (p *Program) Run(ctx context.Context, st *State, from, to Slot) {
 	r.runMain(&p.Main, from, to)
 }
 
-// runMain runs instructions of a main code. What a call recorded and nobody
-// refers to, as the branch of a function that was not taken, is dropped.
+// runMain runs instructions of a main code.
 func (r *runner) runMain(code *Code, from, to Slot) {
+	r.exec(code, nil, r.st.Vals, r.st.causes, from, to, frameArgs{})
+}
+
+// keep drops what a call of the main code recorded and nobody refers to, as the
+// branch of a function that was not taken, and returns the cause that stays.
+func (r *runner) keep(before int, cause int32) int32 {
 	st := r.st
-	for i := from; i < to; i++ {
-		r.main = i
-		before := len(st.failures)
-		r.exec(code, nil, st.Vals, st.causes, i, i+1, frameArgs{})
-		c := st.causes[i]
-		switch {
-		case len(st.failures) == before:
-		case c == 0 || int(c) <= before:
-			st.failures = st.failures[:before]
-		default:
-			st.failures[before] = st.failures[c-1]
-			st.failures = st.failures[:before+1]
-			st.causes[i] = int32(before + 1)
-		}
+	switch {
+	case len(st.failures) == before:
+	case int(cause) <= before:
+		st.failures = st.failures[:before]
+	default:
+		st.failures[before] = st.failures[cause-1]
+		st.failures = st.failures[:before+1]
+		cause = int32(before + 1)
 	}
+	return cause
 }
 
 // frameArgs are the arguments of a call: slots of the caller.
@@ -147,6 +147,9 @@ func (r *runner) exec(code *Code, fn *Func, vals []float64, causes []int32, from
 			r.look()
 		}
 		in := &code.Instrs[i]
+		if fn == nil {
+			r.main = i
+		}
 		if r.halted {
 			causes[i] = r.fail(FailStopped, fn, i)
 			continue
@@ -206,7 +209,11 @@ func (r *runner) special(in *Instr, code *Code, fn *Func, i Slot, vals []float64
 		}
 		return r.st.Vals[s], r.st.causes[s], true
 	case OpCall:
+		before := len(r.st.failures)
 		v, cause = r.call(in, code, fn, i, vals, causes)
+		if fn == nil {
+			cause = r.keep(before, cause)
+		}
 		return v, cause, true
 	case OpSelect:
 		if cause = causes[in.A]; cause != 0 {

@@ -259,3 +259,29 @@ func TestFastScalars(t *testing.T) {
 		f.Run(nil, outs[:1])
 	}
 }
+
+// TestFastFailure checks the cause of a lane's failure: in a function, in the
+// main code, and in what doesn't vary.
+func TestFastFailure(t *testing.T) {
+	p := runPieces(2)
+	p.Main.Instrs = append(p.Main.Instrs, Instr{Op: OpDiv, A: 3, B: 2}, Instr{Op: OpDiv, A: 1, B: 0}, Instr{Op: OpAdd, A: 5, B: 6})
+	st := &State{}
+	p.Run(context.Background(), st, 0, 8)
+	x := [][]float64{{5, 1, 7, 0}}
+	f, _ := p.Fast(st, []Slot{5}, []Slot{2})
+	for lane, want := range []Failure{
+		{Slot: 3, Kind: FailDivZero, Func: p.Funcs[0], Inner: 8}, {},
+		{Slot: 3, Kind: FailNoInterval, Func: p.Funcs[0], Inner: 9}, {Slot: 5, Kind: FailDivZero},
+	} {
+		if got := f.Failure(x, lane); got != want {
+			t.Errorf("lane %d: %+v, want %+v", lane, got, want)
+		}
+	}
+	f, _ = p.Fast(st, []Slot{7}, []Slot{2})
+	if got := f.Failure(x, 1); got != (Failure{Slot: 6, Kind: FailDivZero}) {
+		t.Errorf("a fault that doesn't vary: %+v", got)
+	}
+	if f.Failure(x, 4).Kind != FailAbsent || f.Failure(nil, 0).Kind != FailAbsent {
+		t.Error("a lane that isn't there has a value")
+	}
+}
