@@ -252,10 +252,11 @@ func (r *reader) formulaLine(f *FormulaDef, at Span) *fault {
 	head := &reader{text: r.text, from: at.From, to: at.From + end}
 	tokens, bad := head.tokens("")
 	var v *symbolLine
+	if bad == nil && len(tokens) > 0 {
+		_, bad = newName(&tokens[0])
+	}
 	if bad == nil {
-		if _, bad = newName(&tokens[0]); bad == nil {
-			v, bad = parse(symbolLines, tokens, head.to)
-		}
+		v, bad = parse(symbolLines, tokens, head.to)
 	}
 	if bad != nil {
 		if bad.ID == finding.Unreadable || bad.ID == finding.Incomplete || bad.ID == finding.NamesTogether {

@@ -143,36 +143,36 @@ func (p *printer) binary(x *Binary) {
 }
 
 // gapNeeded tells whether a blank stands between the factors of an implied
-// product: after a number with a point, since 0.5(2) is an uncertainty, and
-// before the name of a function.
+// product: before a function's name, after a number (0.5(2) is an uncertainty)
+// and after a number under a root (√2π could be read in two ways).
 func gapNeeded(x, y Expr) bool {
+	first := y
 	for {
-		b, ok := x.(*Binary)
+		b, ok := first.(*Binary)
 		if !ok {
 			break
 		}
-		x = b.Y
+		first = b.X
 	}
-	for {
-		b, ok := y.(*Binary)
-		if !ok {
-			break
-		}
-		y = b.X
-	}
-	_, call := y.(*Call)
-	if call {
+	if _, call := first.(*Call); call {
 		return true
 	}
-	if r, ok := x.(*Root); ok {
-		x = r.X
+	_, pi := first.(*Pi)
+	rooted := false
+	for {
+		switch t := x.(type) {
+		case *Binary:
+			x = t.Y
+		case *Unary:
+			x = t.X
+		case *Root:
+			x, rooted = t.X, true
+		case *Number:
+			return rooted || !pi
+		default:
+			return false
+		}
 	}
-	if u, ok := x.(*Unary); ok {
-		x = u.X
-	}
-	_, number := x.(*Number)
-	_, pi := y.(*Pi)
-	return number && !pi
 }
 
 // endsInUnit tells whether the text of an expression ends with a unit.
