@@ -315,10 +315,9 @@ func functionPower(text string, tokens []token, i int) *fault {
 	}
 	at := Span{From: t.from, To: end}
 	if power == "-1" {
-		inverse := t.text
 		switch t.text {
 		case "sin", "cos", "tan":
-			inverse = "a" + t.text
+			inverse := "a" + t.text
 			return &fault{finding.New(finding.NotWritten, at, t.text+"⁻¹ is the inverse function in most books, and could be one divided by "+t.text+".",
 				"Write "+inverse+" for the inverse.", inverse+arg, "1/"+t.text+arg)}
 		}

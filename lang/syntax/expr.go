@@ -322,11 +322,8 @@ func (p *exprParser) missing(t *lexer.Token) *fault {
 func (p *exprParser) number() (Expr, *fault) {
 	t := p.take()
 	at := tokenSpan(t)
-	for _, r := range t.Value {
-		if a, b, ok := isVulgar(r); ok {
-			return p.fraction(a, b, at)
-		}
-		break
+	if a, b, ok := isVulgar(firstRune(t.Value)); ok {
+		return p.fraction(a, b, at)
 	}
 	d, bad := decimal(t.Value, at, false)
 	if bad != nil {

@@ -55,6 +55,7 @@ var helpfulTests = []struct {
 	{"1 e3", finding.BadNumber, "1 e3", []string{"1e3"}},
 	{"x = 2.5 e-3 m", finding.BadNumber, "2.5 e-3", []string{"2.5e-3"}},
 	{"m = 6 E+24 kg", finding.BadNumber, "6 E+24", []string{"6e24"}},
+	{"0.05 1/m", finding.UnitText, "0.05 1/m", []string{"0.05 m^-1"}},
 	{"5. m", finding.BadNumber, "5.", []string{"5.0", "5"}},
 	{"2½ m", finding.BadNumber, "2½", []string{"(2+1/2)"}},
 	{"1.2.3", finding.BadNumber, "1.2.3", nil},

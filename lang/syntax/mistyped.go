@@ -168,6 +168,21 @@ func (l *scanner) afterBlank(end int, number string) *fault {
 	return nil
 }
 
+// oneOver finds 0.05 1/m, where the unit itself begins with 1/.
+func (l *scanner) oneOver(pos int, number string) *fault {
+	if !strings.HasPrefix(l.text[pos:l.end], "1/") {
+		return nil
+	}
+	u := l.units()
+	word := u.word(pos + 2)
+	end := pos + 2 + len(word)
+	if word == "" || u.scan(pos+2) != end {
+		return nil
+	}
+	return &fault{finding.New(finding.UnitText, Span{From: l.pos, To: end}, "A unit after a number does not begin with 1/ here.",
+		"Write the unit with the exponent -1.", number+" "+word+"^-1")}
+}
+
 // groups finds digits in groups of three: 1 280 000.
 func (l *scanner) groups(end int, number string) *fault {
 	joined, at, good := number, end, len(number) <= 3 && !strings.Contains(number, ".")
@@ -192,6 +207,9 @@ func (l *scanner) groups(end int, number string) *fault {
 		return l.badNumber(at, "Digits are written without blanks between them here.", "Close the gap.", joined)
 	}
 	next := l.skip(end)
+	if bad := l.oneOver(next, number); bad != nil {
+		return bad
+	}
 	return l.badNumber(l.number(next, false), "Two numbers stand side by side here.", "Put the sign of multiplication between them.",
 		number+"*"+l.text[next:l.number(next, false)])
 }
