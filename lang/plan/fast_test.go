@@ -168,6 +168,7 @@ func TestFastStatus(t *testing.T) {
 		"exp(-x)", "1 + exp(-x)", "1 + x*x*1", "tanh(1/x)", "x/x", "0*x", "0*ln(x)", "1/exp(x)", "3 + 1/exp(exp(x))",
 		"sgn(sqrt(x))", "(x - x)/2", "x^4*x^4*x^4*x^4", "1/(x - 1)^2", "sqrt(x)/(x - 2)", "x - x^2",
 		"1 + 0^x", "1 + 2^x", "x^-3 + 1", "1 + 1/(x - 1)^2/(x + 2)", "sin(ln(x))", "abs(asin(x)) + 1",
+		"1 + 1/(1/(x - 1))", "1 + 0.5^(x*2000)", "1 + x*10^-200*10^-200",
 	} {
 		p, out := runtimeProgram(t, eq, []string{"x"})
 		st := runtimeRun(p, []float64{0.3})

@@ -138,6 +138,9 @@ func TestRunTruncate(t *testing.T) {
 	if st.Len() != 5 || len(st.failures) != 1 {
 		t.Fatalf("%d slots, %d failures after undo", st.Len(), len(st.failures))
 	}
+	if f := st.Failure(7); f.Kind != FailNone {
+		t.Errorf("what was undone still fails: %+v", f)
+	}
 	p.Main.Instrs[5].K = 1 // another line in its place
 	p.Run(context.Background(), st, 5, end)
 	if v, ok := st.Value(7); !ok || v != -10 {
