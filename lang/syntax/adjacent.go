@@ -130,6 +130,18 @@ func sideBySide(text string, tokens []token, i int) *fault {
 		return &fault{finding.New(finding.NotWritten, Span{From: from, To: next.to}, "\"per\" after a number is written / here.",
 			"Write / without blanks.", left+"/"+text[next.from:next.to])}
 	}
+	if t.text == "is" && i+1 < len(tokens) {
+		switch tokens[i+1].text {
+		case "negative", "positive", "zero":
+			line := Span{From: tokens[0].from, To: tokens[i+1].to}
+			return &fault{finding.New(finding.NotWritten, line, "Whether a value is "+tokens[i+1].text+" is asked with check.",
+				"Write check before it.", "check "+text[line.From:line.To])}
+		}
+	}
+	if more, end := factorsAfter(text, tokens, to); more != "" {
+		right += more
+		at.To = end
+	}
 	message := "Two factors stand side by side here without a sign between them."
 	hint := "Put the sign of multiplication between them."
 	readings := []string{left + "*" + right}
@@ -153,6 +165,24 @@ func sideBySide(text string, tokens []token, i int) *fault {
 		message = "After the unit of a written number a name stands without a sign before it."
 	}
 	return &fault{finding.New(finding.NamesTogether, at, message, hint, readings...)}
+}
+
+// factorsAfter goes on with a product of which two factors stand side by side
+// without a sign: G m1 m2.
+func factorsAfter(text string, tokens []token, to int) (string, int) {
+	var more strings.Builder
+	for i := range tokens {
+		t := &tokens[i]
+		if t.from < to || i == 0 {
+			continue
+		}
+		if !startsOperand(t) || !endsOperand(&tokens[i-1]) || implied(tokens, i) {
+			break
+		}
+		to = operandEnd(tokens, i)
+		more.WriteString("*" + text[t.from:to])
+	}
+	return more.String(), to
 }
 
 // operandStart returns where the operand begins whose last token is at i.

@@ -19,6 +19,7 @@ var helpfulTests = []struct {
 	{"1/2 kg", finding.TwoReadings, "1/2 kg", []string{"(1/2) kg", "1/(2 kg)"}},
 	{"f = 1/0.40 s", finding.TwoReadings, "1/0.40 s", []string{"(1/0.40) s", "1/(0.40 s)"}},
 	{"x = a*(3/4 m/s)", finding.TwoReadings, "3/4 m/s", []string{"(3/4) m/s", "3/(4 m/s)"}},
+	{"U = 1/2 k x^2", finding.TwoReadings, "1/2 k x^2", []string{"1/2*k*x^2", "(1/2) k x^2", "1/(2 k x^2)"}},
 	{"π/3 rad", finding.TwoReadings, "π/3 rad", []string{"(π/3) rad", "π/(3 rad)"}},
 
 	{"1/2π√(k/m)", finding.TwoReadings, "1/2π√(k/m)", []string{"1/(2π√(k/m))", "(1/2)π√(k/m)"}},
@@ -92,6 +93,11 @@ var helpfulTests = []struct {
 	{"2 m(g+a)", finding.NamesTogether, "2 m(g+a)", []string{"2*m(g+a)", "2*m*(g+a)"}},
 	{"(a+b) c", finding.NamesTogether, "(a+b) c", []string{"(a+b)*c"}},
 	{"5 N (3 m)", finding.NamesTogether, "5 N (3 m)", []string{"5 N*(3 m)"}},
+	{"F = G m1 m2/r^2", finding.NamesTogether, "G m1 m2", []string{"G*m1*m2"}},
+	{"U = m g h", finding.NamesTogether, "m g h", []string{"m*g*h"}},
+	{"W is negative", finding.NotWritten, "W is negative", []string{"check W is negative"}},
+	{"results to three figures", finding.Unreadable, "three figures", nil},
+	{"constants G c", finding.Unreadable, "G c", nil},
 	{"2 that", finding.NamesTogether, "2 that", []string{"2*that"}},
 
 	{"a**b", finding.NotWritten, "**", []string{"^"}},

@@ -129,13 +129,14 @@ func (l *scanner) timesTenByX(end int, number string) *fault {
 
 // superOrPlain turns ^8 or ⁸ into 8.
 func superOrPlain(text string) string {
+	text = strings.TrimSpace(text)
 	if strings.HasPrefix(text, "^") {
 		return strings.Map(func(r rune) rune {
 			if isMinus(r) {
 				return '-'
 			}
 			return r
-		}, text[1:])
+		}, strings.TrimSpace(text[1:]))
 	}
 	return superDigits(text)
 }

@@ -75,8 +75,9 @@ func (l *scanner) powerOfTen(pos int) int {
 
 // tenPower reads ^-19 or ⁻¹⁹.
 func (l *scanner) tenPower(pos int) int {
-	if pos < l.end && l.text[pos] == '^' {
-		if end := l.signedDigits(pos + 1); end > pos+1 {
+	if up := l.skip(pos); up < l.end && l.text[up] == '^' {
+		from := l.skip(up + 1)
+		if end := l.signedDigits(from); end > from {
 			return end
 		}
 		return pos
@@ -147,6 +148,12 @@ func plainNumber(text string) string {
 	if plain {
 		return text
 	}
+	text = strings.Map(func(r rune) rune {
+		if isBlank(r) {
+			return -1
+		}
+		return r
+	}, text)
 	head, power := text, ""
 	cut := strings.IndexAny(text, "^¹²³⁰⁴⁵⁶⁷⁸⁹⁻⁺")
 	switch {
@@ -159,7 +166,7 @@ func plainNumber(text string) string {
 			head, power = text[:e], text[e+1:]
 		}
 	}
-	if i := strings.IndexFunc(head, func(r rune) bool { return r == '×' || isDot(r) || isBlank(r) }); i >= 0 {
+	if i := strings.IndexFunc(head, func(r rune) bool { return r == '×' || isDot(r) }); i >= 0 {
 		head = head[:i]
 	} else if cut >= 0 && head == "10" {
 		head = "1"

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"steelyard/lang/finding"
+	"steelyard/units"
 )
 
 // readings looks through trees for what can be read in two ways.
@@ -65,8 +66,30 @@ func (r *reader) numberOver(b *Binary, at Span, u UnitText) *fault {
 	sign := r.source(Span{From: b.X.Span().To, To: at.From})
 	group := "(" + left + sign + number + ") " + r.source(Span{From: u.At.From, To: at.To})
 	below := left + sign + "(" + over + ")"
+	readings := []string{group, below}
+	if product := asNames(u.Text); product != "" {
+		readings = append([]string{left + sign + number + "*" + product}, readings...)
+	}
 	return &fault{finding.New(finding.TwoReadings, b.At,
-		"This can be read in two ways: does the unit belong to the fraction, or only to "+number+"?", "Put brackets round what belongs together.", group, below)}
+		"This can be read in two ways: does the unit belong to the fraction, or only to "+number+"?", "Put brackets round what belongs together.", readings...)}
+}
+
+// asNames writes the words after a number as a product of names, as in
+// 1/2 k x^2, if one of them is no known unit; else it returns "".
+func asNames(text string) string {
+	words := strings.FieldsFunc(text, func(r rune) bool { return r == ' ' || r == '·' })
+	known, table := true, units.NewTable()
+	for _, w := range words {
+		word := unitScan{text: w, end: len(w)}.word(0)
+		if word == "" || strings.ContainsAny(w, "/(") {
+			return ""
+		}
+		known = known && table.Has(word)
+	}
+	if known {
+		return ""
+	}
+	return strings.Join(words, "*")
 }
 
 // numbersOnly tells whether an expression holds written numbers only, and no

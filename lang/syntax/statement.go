@@ -54,6 +54,10 @@ func (r *reader) worded(w StatementWord) (Stmt, *fault) {
 	}
 	tokens, bad := r.tokens(w.Word)
 	if bad != nil {
+		if bad.ID == finding.NamesTogether && w.Word != "check" && w.Word != "report" {
+			bad.ID, bad.Message, bad.Readings = finding.Unreadable, "\""+r.source(bad.At)+"\" does not fit here.", nil
+			bad = r.wrongForm(w, bad)
+		}
 		return nil, bad
 	}
 	s, bad := r.keyed(w.Word, tokens)
