@@ -1,0 +1,141 @@
+package repl
+
+import (
+	"errors"
+	"io"
+	"os"
+	"strings"
+	"sync/atomic"
+	"time"
+	"unicode/utf8"
+
+	"github.com/chzyer/readline"
+)
+
+// lineBreak stands for the end of a line within a statement of several lines
+// while it is edited in one row.
+const lineBreak = "↵"
+
+// errAbandoned says that the line was dropped by Ctrl-C; errLeave that Ctrl-D
+// was typed on an empty line.
+var (
+	errAbandoned = errors.New("abandoned")
+	errLeave     = errors.New("leave")
+)
+
+// editor is the one place that knows the library for editing a line.
+type editor struct {
+	rl     *readline.Instance
+	keys   *keyReader
+	stdin  *readline.CancelableStdin
+	out    *os.File
+	length atomic.Int32 // characters in the line being edited
+}
+
+// completer answers what may stand at a place in a line.
+type completer func(text string, at int) (from int, candidates []string)
+
+// newEditor prepares the terminal.
+func newEditor(in, out *os.File, width func() int, complete completer) (*editor, error) {
+	ed := &editor{out: out}
+	ed.stdin = readline.NewCancelableStdin(in)
+	ed.keys = &keyReader{in: ed.stdin}
+	cfg := &readline.Config{
+		Stdin:                  ed.keys,
+		Stdout:                 out,
+		Stderr:                 out,
+		AutoComplete:           completion(complete),
+		DisableAutoSaveHistory: true,
+		HistoryLimit:           historyMost,
+		HistorySearchFold:      true,
+		InterruptPrompt:        "\n",
+		EOFPrompt:              "\n",
+		FuncFilterInputRune:    ed.filter,
+		ForceUseInteractive:    true,
+	}
+	if width != nil {
+		cfg.FuncGetWidth = width
+	}
+	cfg.SetListener(func(line []rune, pos int, key rune) ([]rune, int, bool) {
+		ed.length.Store(int32(len(line)))
+		return nil, 0, false
+	})
+	rl, err := readline.NewEx(cfg)
+	if err != nil {
+		return nil, err
+	}
+	ed.rl = rl
+	// Ask the terminal to mark what is pasted.
+	io.WriteString(out, "\x1b[?2004h")
+	return ed, nil
+}
+
+// filter keeps the Delete key from leaving the program on an empty line.
+func (ed *editor) filter(r rune) (rune, bool) {
+	if r != deleteRune {
+		return r, true
+	}
+	return readline.CharDelete, ed.length.Load() > 0
+}
+
+// remember adds a statement to what the arrow keys and Ctrl-R find.
+func (ed *editor) remember(statement string) {
+	// The store in memory has no failure to report.
+	_ = ed.rl.SaveHistory(strings.ReplaceAll(statement, "\n", lineBreak))
+}
+
+// line reads one line and the whole lines that were pasted after it.
+func (ed *editor) line(prompt string) (string, []string, error) {
+	ed.rl.SetPrompt(prompt)
+	ed.length.Store(0)
+	text, err := ed.rl.Readline()
+	switch {
+	case errors.Is(err, readline.ErrInterrupt):
+		ed.keys.takePasted()
+		return "", nil, errAbandoned
+	case err != nil:
+		return "", nil, errLeave
+	}
+	return strings.ReplaceAll(text, lineBreak, "\n"), ed.keys.takePasted(), nil
+}
+
+// close gives the terminal back. The library may wait for input that never
+// comes, so it is not waited for.
+func (ed *editor) close() {
+	io.WriteString(ed.out, "\x1b[?2004l")
+	done := make(chan struct{})
+	go func() {
+		ed.stdin.Close()
+		ed.rl.Close()
+		close(done)
+	}()
+	select {
+	case <-done:
+	case <-time.After(200 * time.Millisecond):
+	}
+}
+
+// completion adapts a completer to the library: it wants the rest of each
+// candidate, and how many characters of it are typed already.
+type completion completer
+
+// Do answers the Tab key.
+func (c completion) Do(line []rune, pos int) ([][]rune, int) {
+	if c == nil {
+		return nil, 0
+	}
+	text := strings.ReplaceAll(string(line), lineBreak, "\n")
+	at := len(strings.ReplaceAll(string(line[:pos]), lineBreak, "\n"))
+	from, candidates := c(text, at)
+	if from < 0 || from > at {
+		return nil, 0
+	}
+	typed := text[from:at]
+	var rests [][]rune
+	for _, word := range candidates {
+		if rest, ok := strings.CutPrefix(word, typed); ok && rest != "" {
+			rests = append(rests, []rune(rest))
+		}
+	}
+	return rests, utf8.RuneCountInString(typed)
+}

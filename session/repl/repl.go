@@ -1,0 +1,168 @@
+// Package repl is the scratchpad at a terminal: it reads lines, edits them,
+// keeps their history and hands statements on. It evaluates nothing and knows
+// no statement; what becomes of one is the Pad's business.
+package repl
+
+import (
+	"context"
+	"os"
+	"os/signal"
+	"strings"
+	"syscall"
+)
+
+// Pad is what stands behind the prompt.
+type Pad interface {
+	// Prompt is what stands before the next statement.
+	Prompt() string
+	// Incomplete tells whether a statement asks for more lines.
+	Incomplete(text string) bool
+	// Enter works a statement out and prints what becomes of it. Shown tells
+	// whether the statement already stands on the screen. It returns false if
+	// the scratchpad is to be left.
+	Enter(ctx context.Context, text string, shown bool) bool
+	// Complete lists the words that may stand at a byte of a line, and the
+	// byte at which they begin.
+	Complete(text string, at int) (from int, candidates []string)
+	// Leave is called at the end of the input. It returns false to stay.
+	Leave() bool
+}
+
+// Config says where the scratchpad reads, writes and remembers.
+type Config struct {
+	In, Out *os.File
+	Pad     Pad
+	// History is the file of earlier statements, or empty for none.
+	History string
+	// Width is the number of cells of a row; nil asks the terminal.
+	Width func() int
+}
+
+// loop is one run of the scratchpad.
+type loop struct {
+	cfg     Config
+	ed      *editor
+	history history
+}
+
+// Run reads statements until the user leaves. It returns an error only if the
+// terminal can't be used.
+func Run(ctx context.Context, cfg Config) error {
+	ed, err := newEditor(cfg.In, cfg.Out, cfg.Width, cfg.Pad.Complete)
+	if err != nil {
+		return err
+	}
+	defer ed.close()
+	l := &loop{cfg: cfg, ed: ed, history: history{path: cfg.History}}
+	for _, s := range l.history.load() {
+		ed.remember(s)
+	}
+	gone := make(chan os.Signal, 1)
+	signal.Notify(gone, syscall.SIGTERM, syscall.SIGHUP)
+	defer signal.Stop(gone)
+	done := make(chan struct{})
+	go func() {
+		defer close(done)
+		l.run(ctx)
+	}()
+	select {
+	case <-done:
+	case <-gone:
+	case <-ctx.Done():
+	}
+	return nil
+}
+
+// run reads and enters statements, one after the other.
+func (l *loop) run(ctx context.Context) {
+	for ctx.Err() == nil {
+		text, pasted, err := l.statement()
+		switch err {
+		case nil:
+		case errAbandoned:
+			continue
+		default:
+			if l.cfg.Pad.Leave() {
+				return
+			}
+			continue
+		}
+		if !l.enterAll(ctx, text, pasted) {
+			return
+		}
+	}
+}
+
+// statement reads a statement, asking for more lines while it is incomplete.
+func (l *loop) statement() (string, []string, error) {
+	prompt := l.cfg.Pad.Prompt()
+	text, pasted, err := l.ed.line(prompt)
+	if err != nil {
+		return "", nil, err
+	}
+	more := strings.Repeat(" ", len([]rune(prompt)))
+	for len(pasted) == 0 && l.cfg.Pad.Incomplete(text) {
+		next, later, err := l.ed.line(more)
+		if err != nil {
+			return "", nil, err
+		}
+		pasted = later
+		if strings.TrimSpace(next) == "" && len(later) == 0 {
+			break
+		}
+		text = joinLine(text, next)
+	}
+	return text, pasted, nil
+}
+
+// joinLine adds a further line to a statement: an indented one is part of its
+// body, any other goes on with the expression.
+func joinLine(text, next string) string {
+	if isIndented(next) {
+		return text + "\n" + next
+	}
+	return strings.TrimRight(text, " ") + " " + strings.TrimLeft(next, " ")
+}
+
+func isIndented(line string) bool {
+	return line != "" && (line[0] == ' ' || line[0] == '\t')
+}
+
+// enterAll enters what was typed and then the lines that were pasted; an
+// indented line belongs to the one above it.
+func (l *loop) enterAll(ctx context.Context, text string, pasted []string) bool {
+	if len(pasted) == 0 {
+		return l.enter(ctx, text, true)
+	}
+	// The row with the bare prompt makes room for the lines as they were pasted.
+	l.cfg.Out.WriteString("\x1b[1A\x1b[2K\r")
+	lines := append([]string{text + pasted[0]}, pasted[1:]...)
+	for len(lines) > 0 {
+		statement := lines[0]
+		lines = lines[1:]
+		for len(lines) > 0 && isIndented(lines[0]) && strings.TrimSpace(lines[0]) != "" {
+			statement += "\n" + lines[0]
+			lines = lines[1:]
+		}
+		for len(lines) > 0 && l.cfg.Pad.Incomplete(statement) && strings.TrimSpace(lines[0]) != "" {
+			statement = joinLine(statement, lines[0])
+			lines = lines[1:]
+		}
+		if !l.enter(ctx, statement, false) {
+			return false
+		}
+	}
+	return true
+}
+
+// enter hands one statement on. Ctrl-C stops its computation.
+func (l *loop) enter(ctx context.Context, text string, shown bool) bool {
+	if strings.TrimSpace(text) == "" {
+		return true
+	}
+	l.ed.remember(text)
+	l.history.add(text)
+	ctx, stop := signal.NotifyContext(ctx, os.Interrupt)
+	defer stop()
+	return l.cfg.Pad.Enter(ctx, text, shown)
+}
