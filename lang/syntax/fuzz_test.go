@@ -4,7 +4,6 @@ import (
 	"runtime"
 	"strings"
 	"testing"
-	"time"
 
 	"steelyard/lang/finding"
 	"steelyard/lang/limit"
@@ -64,44 +63,54 @@ func FuzzPrintRoundTrip(f *testing.F) {
 	})
 }
 
-// Hostile lines give a finding each, fast and in little memory.
+var hostile = []struct {
+	name, text string
+	id         finding.ID
+}{
+	{"parentheses", strings.Repeat("(", 100000), finding.TooLong},
+	{"nested", strings.Repeat("(", 30000) + "1" + strings.Repeat(")", 30000), finding.TooLong},
+	{"calls", strings.Repeat("f(", 100000), finding.TooLong},
+	{"calls within the line", strings.Repeat("f(", 30000), finding.TooLong},
+	{"signs", strings.Repeat("-", 300000), finding.TooLong},
+	{"signs within the line", strings.Repeat("-", 60000) + "1", finding.TooLong},
+	{"roots", strings.Repeat("√", 20000) + "2", finding.TooLong},
+	{"powers", strings.Repeat("2^", 30000) + "2", finding.TooLong},
+	{"name", strings.Repeat("m", 2<<20), finding.TooLong},
+	{"name within the line", strings.Repeat("m", 60000), finding.TooLong},
+	{"operators", strings.Repeat("1+", 1000000) + "1", finding.TooLong},
+	{"digits", strings.Repeat("1", 60000), finding.TooLong},
+	{"unit", "1 " + strings.Repeat("m ", 30000) + "(", finding.NamesTogether},
+	{"lines", strings.Repeat("(\n", 30000), finding.TooLong},
+	{"bars", strings.Repeat("|", 60000), finding.Unreadable},
+	{"commas", "max(" + strings.Repeat("1,", 30000) + "1)", finding.TooLong},
+	{"names", strings.Repeat("a ", 30000), finding.NamesTogether},
+}
+
+// Hostile lines give a finding each, in little memory. What they cost in time is
+// in BenchmarkHostile.
 func TestHostile(t *testing.T) {
-	for _, c := range []struct {
-		name, text string
-		id         finding.ID
-	}{
-		{"parentheses", strings.Repeat("(", 100000), finding.TooLong},
-		{"nested", strings.Repeat("(", 30000) + "1" + strings.Repeat(")", 30000), finding.TooLong},
-		{"calls", strings.Repeat("f(", 100000), finding.TooLong},
-		{"calls within the line", strings.Repeat("f(", 30000), finding.TooLong},
-		{"signs", strings.Repeat("-", 300000), finding.TooLong},
-		{"signs within the line", strings.Repeat("-", 60000) + "1", finding.TooLong},
-		{"roots", strings.Repeat("√", 20000) + "2", finding.TooLong},
-		{"powers", strings.Repeat("2^", 30000) + "2", finding.TooLong},
-		{"name", strings.Repeat("m", 2<<20), finding.TooLong},
-		{"name within the line", strings.Repeat("m", 60000), finding.TooLong},
-		{"operators", strings.Repeat("1+", 1000000) + "1", finding.TooLong},
-		{"digits", strings.Repeat("1", 60000), finding.TooLong},
-		{"unit", "1 " + strings.Repeat("m ", 30000) + "(", finding.NamesTogether},
-		{"lines", strings.Repeat("(\n", 30000), finding.TooLong},
-		{"bars", strings.Repeat("|", 60000), finding.Unreadable},
-		{"commas", "max(" + strings.Repeat("1,", 30000) + "1)", finding.TooLong},
-		{"names", strings.Repeat("a ", 30000), finding.NamesTogether},
-	} {
+	for _, c := range hostile {
 		var before, after runtime.MemStats
 		runtime.ReadMemStats(&before)
-		start := time.Now()
 		s, bad := Parse(c.text)
 		Incomplete(c.text)
-		took := time.Since(start)
 		runtime.ReadMemStats(&after)
 		if s != nil || len(bad) != 1 || bad[0].ID != c.id {
 			t.Errorf("%s: %T %.300v", c.name, s, bad)
 		}
-		// Generous bounds: what they would catch is quadratic or worse.
-		if took > 2*time.Second || after.TotalAlloc-before.TotalAlloc > 100<<20 {
-			t.Errorf("%s: %v, %d MB", c.name, took, (after.TotalAlloc-before.TotalAlloc)>>20)
+		if after.TotalAlloc-before.TotalAlloc > 50<<20 {
+			t.Errorf("%s: %d MB", c.name, (after.TotalAlloc-before.TotalAlloc)>>20)
 		}
+	}
+}
+
+func BenchmarkHostile(b *testing.B) {
+	for _, c := range hostile {
+		b.Run(c.name, func(b *testing.B) {
+			for b.Loop() {
+				Parse(c.text)
+			}
+		})
 	}
 }
 
