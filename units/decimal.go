@@ -1,0 +1,254 @@
+package units
+
+import (
+	"math"
+	"math/big"
+	"strconv"
+	"strings"
+)
+
+// maxDigits is the most digits that one written number may have.
+const maxDigits = 400
+
+// Decimal is a number as it was written: the text, its value as a
+// double-double, and how many figures were written.
+type Decimal struct {
+	// Text is plain ASCII: "0.080", "3.2e5", "-5".
+	Text string
+	// Hi is the nearest float64 and Lo what it lacks.
+	Hi, Lo float64
+	// Figures counts the significant figures written, trailing zeros included.
+	Figures int
+	// LastPlace is the power of ten of the last digit written: 257 has 0,
+	// 0.080 has -3, 3.2e5 has 4.
+	LastPlace int
+}
+
+// ParseDecimal reads "[-]digits[.digits][e[+-]digits]". It reports false for
+// any other text, for more than 400 digits, and for a number that a float64
+// can't hold.
+func ParseDecimal(text string) (Decimal, bool) {
+	s, ok := scanDecimal(text)
+	if !ok {
+		return Decimal{}, false
+	}
+	d := Decimal{Text: s.canonical(), Figures: s.figures(), LastPlace: s.exp - len(s.fraction)}
+	if abs(s.exp) > 2*maxDigits {
+		return Decimal{}, false
+	}
+	v := s.value()
+	if !finite(v.hi) || v.hi == 0 && !s.zero() {
+		return Decimal{}, false
+	}
+	d.Hi, d.Lo = v.hi, v.lo
+	return d, true
+}
+
+// Float returns the float64 nearest to the number.
+func (d Decimal) Float() float64 { return d.Hi }
+
+// Neg returns the number with the other sign; zero stays as it is.
+func (d Decimal) Neg() Decimal {
+	if d.Hi == 0 {
+		return d
+	}
+	if rest, ok := strings.CutPrefix(d.Text, "-"); ok {
+		d.Text = rest
+	} else {
+		d.Text = "-" + d.Text
+	}
+	d.Hi, d.Lo = -d.Hi, -d.Lo
+	return d
+}
+
+// Rat returns the number exactly.
+func (d Decimal) Rat() *big.Rat {
+	if r, ok := new(big.Rat).SetString(d.Text); ok {
+		return r
+	}
+	hi := new(big.Rat)
+	if finite(d.Hi) && finite(d.Lo) {
+		hi.SetFloat64(d.Hi)
+		hi.Add(hi, new(big.Rat).SetFloat64(d.Lo))
+	}
+	return hi
+}
+
+func finite(v float64) bool { return v-v == 0 }
+
+func abs(n int) int {
+	if n < 0 {
+		return -n
+	}
+	return n
+}
+
+// scanned is a written number taken apart.
+type scanned struct {
+	text            string
+	negative        bool
+	whole, fraction string
+	point           bool
+	exp             int
+	hasExp          bool
+}
+
+func scanDecimal(text string) (scanned, bool) {
+	s := scanned{text: text}
+	rest, neg := strings.CutPrefix(text, "-")
+	s.negative = neg
+	s.whole, rest = digitsOf(rest)
+	if s.whole == "" {
+		return s, false
+	}
+	if after, ok := strings.CutPrefix(rest, "."); ok {
+		s.point = true
+		s.fraction, rest = digitsOf(after)
+		if s.fraction == "" {
+			return s, false
+		}
+	}
+	if len(s.whole)+len(s.fraction) > maxDigits {
+		return s, false
+	}
+	if rest == "" {
+		return s, true
+	}
+	if rest[0] != 'e' && rest[0] != 'E' {
+		return s, false
+	}
+	s.hasExp = true
+	rest = rest[1:]
+	sign := 1
+	if rest != "" && (rest[0] == '-' || rest[0] == '+') {
+		if rest[0] == '-' {
+			sign = -1
+		}
+		rest = rest[1:]
+	}
+	digits, after := digitsOf(rest)
+	if digits == "" || after != "" {
+		return s, false
+	}
+	digits = strings.TrimLeft(digits, "0")
+	if len(digits) > 4 {
+		return s, false
+	}
+	for _, c := range []byte(digits) {
+		s.exp = s.exp*10 + int(c-'0')
+	}
+	s.exp *= sign
+	return s, true
+}
+
+func digitsOf(s string) (string, string) {
+	n := 0
+	for n < len(s) && s[n] >= '0' && s[n] <= '9' {
+		n++
+	}
+	return s[:n], s[n:]
+}
+
+func (s *scanned) zero() bool {
+	return strings.Trim(s.whole, "0") == "" && strings.Trim(s.fraction, "0") == ""
+}
+
+func (s *scanned) figures() int {
+	w := strings.TrimLeft(s.whole, "0")
+	if w != "" {
+		return len(w) + len(s.fraction)
+	}
+	return max(1, len(strings.TrimLeft(s.fraction, "0")))
+}
+
+// canonical writes the number without needless zeros in front and with a
+// plain exponent.
+func (s *scanned) canonical() string {
+	w := strings.TrimLeft(s.whole, "0")
+	if w == "" {
+		w = "0"
+	}
+	if len(w) == len(s.whole) && !s.hasExp {
+		return s.text
+	}
+	var b strings.Builder
+	if s.negative {
+		b.WriteByte('-')
+	}
+	b.WriteString(w)
+	if s.point {
+		b.WriteByte('.')
+		b.WriteString(s.fraction)
+	}
+	if s.hasExp && s.exp != 0 {
+		b.WriteByte('e')
+		b.WriteString(strconv.Itoa(s.exp))
+	}
+	return b.String()
+}
+
+// value returns the number as a double-double whose high part is the nearest
+// float64.
+func (s *scanned) value() pair {
+	hi, err := strconv.ParseFloat(s.text, 64)
+	if err != nil || hi == 0 {
+		return pair{hi, 0}
+	}
+	m, exp, ok := s.short()
+	if ok {
+		p := intPair(m)
+		if s.negative {
+			p = p.neg()
+		}
+		if exp >= 0 {
+			p = p.mul(tenTo(exp))
+		} else {
+			p = p.div(tenTo(-exp))
+		}
+		return pair{hi, (p.hi - hi) + p.lo}
+	}
+	f, _, err := big.ParseFloat(s.text, 10, 256, big.ToNearestEven)
+	if err != nil {
+		return pair{hi, 0}
+	}
+	lo, _ := f.Sub(f, new(big.Float).SetFloat64(hi)).Float64()
+	return pair{hi, lo}
+}
+
+// short returns the digits as one integer times a power of ten, if they are
+// few and the power is one that a double-double holds exactly.
+func (s *scanned) short() (m int64, exp int, ok bool) {
+	digits := 0
+	add := func(part string) bool {
+		for i := range len(part) {
+			if digits > 0 || part[i] != '0' {
+				digits++
+			}
+			if digits > 18 {
+				return false
+			}
+			m = m*10 + int64(part[i]-'0')
+		}
+		return true
+	}
+	fraction := strings.TrimRight(s.fraction, "0")
+	if !add(s.whole) || !add(fraction) {
+		return 0, 0, false
+	}
+	exp = s.exp - len(fraction)
+	return m, exp, exp >= -44 && exp <= 44
+}
+
+func intPair(m int64) pair {
+	hi := float64(m)
+	return pair{hi, float64(m - int64(hi))}
+}
+
+// decimalPair reads a decimal of the tables.
+func decimalPair(text string) pair {
+	s, ok := scanDecimal(text)
+	if !ok {
+		return pair{math.NaN(), 0}
+	}
+	return s.value()
+}

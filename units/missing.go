@@ -1,0 +1,73 @@
+package units
+
+// step is a factor that has a plain name.
+type step struct {
+	exps exps
+	name string
+	per  bool // "per length" is said of its inverse
+}
+
+var steps = [...]step{
+	{exps{0, 1}, "length", true},
+	{exps{0, 2}, "area", true},
+	{exps{0, 3}, "volume", true},
+	{exps{1}, "mass", true},
+	{exps{0, 0, 1}, "time", true},
+	{exps{0, 0, 2}, "time squared", true},
+	{exps{2}, "mass squared", true},
+	{exps{0, 0, 0, 1}, "electric current", true},
+	{exps{0, 0, 0, 0, 1}, "temperature", true},
+	{exps{0, 0, 0, 0, 0, 1}, "amount of substance", true},
+	{exps{0, 0, 1, 1}, "electric charge", true},
+	{exps{0, 1, -1}, "speed", false},
+	{exps{0, 1, -2}, "acceleration", false},
+	{exps{0, 2, -2}, "speed squared", false},
+	{exps{1, 1, -2}, "force", false},
+	{exps{1, 2, -2}, "energy", false},
+	{exps{1, 2, -3}, "power", false},
+	{exps{1, -3}, "density", false},
+	{exps{1, 1, -1}, "momentum", false},
+}
+
+// Missing says in words what stands between two dimensions, where got is
+// wanted times that factor: `"per length" is missing` for N/m against N. It is
+// empty where the factor has no plain name.
+func Missing(got, wanted Dim) string {
+	factor, ok := got.Div(wanted)
+	if !ok || factor.IsOne() {
+		return ""
+	}
+	e, ok := factor.exps()
+	if !ok {
+		return ""
+	}
+	inverse := e
+	for i := range inverse {
+		inverse[i] = -inverse[i]
+	}
+	for _, s := range steps {
+		switch {
+		case s.exps == e && s.per && holds(wanted, s.exps, -1):
+			return `one "per ` + s.name + `" too many`
+		case s.exps == e:
+			return `a factor "` + s.name + `" is missing`
+		case s.exps == inverse && s.per:
+			return `"per ` + s.name + `" is missing`
+		case s.exps == inverse:
+			return `one factor "` + s.name + `" too many`
+		}
+	}
+	return ""
+}
+
+// holds tells whether a dimension has at least the powers of a factor, or of
+// its inverse where sign is -1.
+func holds(d Dim, e exps, sign int) bool {
+	for i, n := range e {
+		have := d.e[i]
+		if !have.IsInt() || n > 0 && sign*have.Num() < int(n) {
+			return false
+		}
+	}
+	return true
+}

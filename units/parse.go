@@ -1,0 +1,80 @@
+package units
+
+// ProblemKind tells what is wrong with the text of a unit.
+type ProblemKind uint8
+
+const (
+	// ProblemUnknown: no unit has this name.
+	ProblemUnknown ProblemKind = iota
+	// ProblemText: it is not written as units are: kgm/s, m/s2, J/kg/K.
+	ProblemText
+	// ProblemRange: an exponent or the size is out of range.
+	ProblemRange
+)
+
+// Problem is what is wrong with the text of a unit, in plain words.
+type Problem struct {
+	Kind ProblemKind
+	// From and To are the bytes of the text that it is about.
+	From, To int
+	// Message says what was found, Hint what to do.
+	Message, Hint string
+	// Readings are whole texts of units to write instead; each can be read in
+	// the same place.
+	Readings []string
+}
+
+// parse reads the text of a unit without the table's memory.
+func (t *Table) parse(text string, place Place) (*Unit, *Problem) {
+	s := shapeOf(text, place)
+	u, bad := t.unitOf(&s, text)
+	if bad == nil {
+		return u, nil
+	}
+	return nil, t.diagnose(&s, bad, text, place)
+}
+
+// trouble is what kept a text from being a unit: a fault of its shape, or the
+// first factor that is none.
+type trouble struct {
+	fault  *fault
+	factor int // index of the unknown factor, or -1
+}
+
+// unitOf looks up the words of a shape and puts them together.
+func (t *Table) unitOf(s *shape, text string) (*Unit, *trouble) {
+	if s.fault != nil {
+		return nil, &trouble{s.fault, -1}
+	}
+	parts := make([]part, 0, len(s.factors))
+	marked := [2]bool{}
+	for i := range s.factors {
+		f := &s.factors[i]
+		a, ok := t.find(f.word)
+		if !ok || f.metreSecond() {
+			return nil, &trouble{nil, i}
+		}
+		if a.mark() {
+			side := 0
+			if f.den {
+				side = 1
+			}
+			if marked[side] {
+				return nil, &trouble{&fault{f.from, f.to, "`" + f.word + "` ends a product of units, so there is one at most.", "Write the name instead: degree, percent.", false, true}, -1}
+			}
+			marked[side] = true
+		}
+		parts = append(parts, part{a, f.exp, f.den})
+	}
+	u, ok := build(parts)
+	if !ok {
+		return nil, &trouble{&fault{0, len(text), "The unit is out of range.", "Exponents of a unit have parts up to 99, and its size must be a number that can be held.", true, true}, -1}
+	}
+	return u, nil
+}
+
+// metreSecond tells whether a factor reads ms^-1: per millisecond by the
+// rules, but mostly meant as metres per second.
+func (f *factor) metreSecond() bool {
+	return f.word == "ms" && !f.den && f.exp.num < 0
+}

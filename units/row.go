@@ -1,0 +1,164 @@
+package units
+
+import (
+	"math/big"
+	"strconv"
+)
+
+// exps are whole exponents of kg m s A K mol cd, as the tables hold them.
+type exps [bases]int8
+
+func (e exps) dim() Dim {
+	var d Dim
+	for i, n := range e {
+		d.e[i] = whole(n)
+	}
+	return d
+}
+
+// exps returns the exponents of a dimension that has only whole ones.
+func (d Dim) exps() (exps, bool) {
+	var e exps
+	for i, x := range d.e {
+		if !x.IsInt() {
+			return e, false
+		}
+		e[i] = x.num
+	}
+	return e, true
+}
+
+type flags uint8
+
+const (
+	core         flags = 1 << iota // read by its symbol; others by name only
+	prefixes                       // takes SI prefixes
+	isAngle                        // tag Angle
+	isCycle                        // tag Cycle
+	isDifference                   // a temperature difference
+	measured                       // the factor is a measured value, or one of a range
+)
+
+// row is one unit of the catalogue.
+type row struct {
+	// symbol is what a core unit is written as; other units are written by
+	// their first name.
+	symbol string
+	// names are English, separated by commas: singular, plural, then others.
+	names string
+	// quantity is what the unit measures.
+	quantity string
+	exps     exps
+	// lib is a constant of the unit library, exact at fifteen digits, or 0.
+	lib float64
+	// factor is the size in coherent SI units, without π: a decimal or a
+	// quotient of two. Empty where lib is set.
+	factor string
+	// pi is the power of π that the factor is multiplied by.
+	pi int8
+	// offset is the SI value of the zero of a temperature scale.
+	offset string
+	flags  flags
+	source string
+	remark string
+}
+
+func (r *row) has(f flags) bool { return r.flags&f != 0 }
+
+// text is what the unit is written as.
+func (r *row) text() string {
+	if r.has(core) {
+		return r.symbol
+	}
+	return r.name()
+}
+
+// name is the English name in the singular, or the symbol of a unit without.
+func (r *row) name() string {
+	if n := field(r.names, 0); n != "" {
+		return n
+	}
+	return r.symbol
+}
+
+func (r *row) plural() string {
+	if n := field(r.names, 1); n != "" {
+		return n
+	}
+	return r.name()
+}
+
+func (r *row) tag() Tag {
+	switch {
+	case r.has(isAngle):
+		return Angle
+	case r.has(isCycle):
+		return Cycle
+	}
+	return None
+}
+
+// factorText is the factor as a decimal or a quotient, without π.
+func (r *row) factorText() string {
+	if r.factor != "" {
+		return r.factor
+	}
+	return libraryDecimal(r.lib)
+}
+
+// libraryDecimal writes a constant of the library with the fifteen significant
+// digits to which it is relied on, zeros at the end dropped.
+func libraryDecimal(v float64) string {
+	short := strconv.FormatFloat(v, 'e', 14, 64)
+	x, _ := strconv.ParseFloat(short, 64)
+	return strconv.FormatFloat(x, 'g', -1, 64)
+}
+
+// field returns the nth part of a text separated by commas.
+func field(s string, n int) string {
+	for ; n > 0; n-- {
+		_, s = cut(s)
+	}
+	s, _ = cut(s)
+	return s
+}
+
+func cut(s string) (string, string) {
+	for i := range len(s) {
+		if s[i] == ',' {
+			return s[:i], s[i+1:]
+		}
+	}
+	return s, ""
+}
+
+// quotient splits "a/b"; b is "1" for a decimal.
+func quotient(s string) (string, string) {
+	for i := range len(s) {
+		if s[i] == '/' {
+			return s[:i], s[i+1:]
+		}
+	}
+	return s, "1"
+}
+
+// ratOf returns a decimal or quotient of the tables exactly.
+func ratOf(s string) *big.Rat {
+	a, b := quotient(s)
+	x, ok := new(big.Rat).SetString(a)
+	y, ok2 := new(big.Rat).SetString(b)
+	if !ok || !ok2 || y.Sign() == 0 {
+		return new(big.Rat)
+	}
+	return x.Quo(x, y)
+}
+
+// pairOf returns a decimal or quotient of the tables as a double-double.
+func pairOf(s string) pair {
+	a, b := quotient(s)
+	x := decimalPair(a)
+	if b == "1" {
+		return x
+	}
+	return x.div(decimalPair(b))
+}

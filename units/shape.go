@@ -1,0 +1,413 @@
+package units
+
+import "strings"
+
+// factor is one word of the text of a unit, before it is looked up.
+type factor struct {
+	word     string
+	from, to int
+	exp      Exp
+	raised   bool // has an exponent of its own
+	den      bool
+	named    bool // square or cubic went before: square metre
+}
+
+// fault is something wrong with the shape of a text. The factors say what was
+// meant all the same.
+type fault struct {
+	from, to      int
+	message, hint string
+	rangeError    bool
+	lost          bool // no reading can be offered
+}
+
+// shape is the text of a unit by its form alone.
+type shape struct {
+	factors []factor
+	fault   *fault
+	solidus bool
+}
+
+// shaper reads the form of a text: which words it holds, and where.
+type shaper struct {
+	text   string
+	place  Place
+	toks   []token
+	at     int
+	out    shape
+	per    bool // the solidus was the word per
+	den    bool
+	inside bool // an open bracket
+	one    bool // a leading 1/ was read
+	pow    int  // exponent that square or cubic puts on the next word
+}
+
+// The most bytes and words that the text of a unit may have.
+const (
+	maxText  = 1024
+	maxWords = 64
+)
+
+func shapeOf(text string, place Place) shape {
+	if len(text) > maxText {
+		return shape{fault: &fault{0, maxText, "The text of a unit is too long.", "Write a unit of a few words, such as kg m/s^2.", false, true}}
+	}
+	var room [16]token
+	p := shaper{text: text, place: place, toks: room[:0]}
+	sc := scanner{text: text}
+	for {
+		t := sc.next()
+		p.toks = append(p.toks, t)
+		if t.kind == tokEnd {
+			break
+		}
+	}
+	p.out.factors = make([]factor, 0, 4)
+	p.read()
+	return p.out
+}
+
+func (p *shaper) tok() token { return p.toks[p.at] }
+
+func (p *shaper) peek() tokenKind { return p.toks[min(p.at+1, len(p.toks)-1)].kind }
+
+func (p *shaper) blanks() bool {
+	if p.tok().kind == tokBlank {
+		p.at++
+		return true
+	}
+	return false
+}
+
+// wrong records the first fault.
+func (p *shaper) wrong(t token, message, hint string) {
+	if p.out.fault == nil {
+		p.out.fault = &fault{from: t.from, to: t.to, message: message, hint: hint}
+	}
+}
+
+// stop records a fault that leaves nothing to offer.
+func (p *shaper) stop(t token, message, hint string) bool {
+	p.wrong(t, message, hint)
+	p.out.fault.lost = true
+	return false
+}
+
+func (p *shaper) read() {
+	p.blanks()
+	p.leadingOne()
+	for p.step() {
+	}
+}
+
+// leadingOne reads the 1 of 1/s, or the 1 that is the unit of pure numbers.
+func (p *shaper) leadingOne() {
+	t := p.tok()
+	if t.kind != tokNumber || t.text != "1" {
+		return
+	}
+	after := p.at + 1
+	for p.toks[after].kind == tokBlank {
+		after++
+	}
+	next := p.toks[after]
+	switch {
+	case next.kind == tokEnd:
+		p.at = after
+	case next.kind == tokSlash || next.kind == tokWord && next.text == "per":
+		p.at, p.one = after, true
+		if p.place == AfterNumber {
+			p.wrong(t, "A unit after a number does not begin with 1/.", "Write a negative power there.")
+		}
+	}
+}
+
+// step reads one factor with what stands before it, and tells whether to go on.
+func (p *shaper) step() bool {
+	blank := p.blanks()
+	t := p.tok()
+	switch t.kind {
+	case tokEnd:
+		return false
+	case tokSlash:
+		return p.slash(t, blank)
+	case tokDot, tokStar:
+		return p.times(t)
+	case tokHyphen:
+		if len(p.out.factors) == 0 || p.peek() != tokWord {
+			return p.stop(t, "A hyphen has no place in a unit.", "Write a product with a blank or a raised dot: N m, N·m.")
+		}
+		p.wrong(t, "A hyphen does not join units.", "Write a product with a blank or a raised dot.")
+		p.at++
+		p.hyphenPounds()
+		return true
+	case tokOpen:
+		return p.bracket(t)
+	case tokClose:
+		return p.stop(t, "A bracket is closed that was not opened.", "Take the `)` away.")
+	case tokPower:
+		return p.stop(t, "An exponent stands without a unit before it.", "Put it directly behind its unit: m^2.")
+	case tokNumber:
+		return p.stop(t, "`"+t.text+"` is a number inside a unit.", "A power is written with ^: m/s^2, not m/s2.")
+	case tokOther:
+		return p.stray(t)
+	}
+	return p.wordOrKeyword(t)
+}
+
+// stray is a character that no unit has.
+func (p *shaper) stray(t token) bool {
+	found := p.text[t.from:t.to]
+	switch found {
+	case "'", "’", "‘":
+		return p.stop(t, "The sign "+found+" is no unit: it may stand for feet or for minutes of arc.", "Write ft for feet, ′ or arcminutes for minutes of arc, min for minutes of time.")
+	case `"`, "”", "“":
+		return p.stop(t, "The sign "+found+" is no unit: it may stand for inches or for seconds of arc.", "Write inch for inches, ″ or arcseconds for seconds of arc, s for seconds of time.")
+	}
+	if found == "^" || strings.HasPrefix(found, "^") {
+		return p.stop(t, "An exponent of a unit is a written number.", "Write m^2, m^-2 or m^(1/2).")
+	}
+	return p.stop(t, "`"+printable(found)+"` has no place in a unit.", "A unit is made of words such as m, kg, N with powers, blanks and one solidus: kg m/s^2.")
+}
+
+func (p *shaper) slash(t token, blank bool) bool {
+	p.at++
+	spaced := p.blanks() || blank
+	if spaced && p.place == AfterNumber {
+		p.wrong(t, "The solidus of a unit is tight.", "Write it without blanks.")
+	}
+	if len(p.out.factors) == 0 && !p.one {
+		p.wrong(t, "A unit does not begin with a solidus.", "Write a unit before it, or a negative power.")
+	}
+	p.denominator(t, false)
+	if k := p.tok().kind; k != tokWord && k != tokOpen {
+		return p.stop(t, "No unit follows the solidus.", "A solidus in a unit has a unit after it: m/s.")
+	}
+	return true
+}
+
+// denominator begins what stands under the solidus.
+func (p *shaper) denominator(t token, per bool) {
+	if p.den && !per {
+		p.wrong(t, "A unit has one solidus.", "Put what is below it in brackets.")
+	}
+	p.den, p.per, p.out.solidus = true, per, true
+}
+
+func (p *shaper) times(t token) bool {
+	p.at++
+	p.blanks()
+	if t.kind == tokStar && p.place == AfterNumber {
+		p.wrong(t, "`*` multiplies values, not units.", "Write a product of units with a blank or a raised dot.")
+	}
+	if k := p.tok().kind; len(p.out.factors) == 0 || k != tokWord && k != tokOpen {
+		return p.stop(t, "A sign of multiplication in a unit stands between two units.", "Write a product with a blank or a raised dot: N m, N·m.")
+	}
+	return true
+}
+
+// hyphenPounds reads the pound joined to a foot as the pound-force, which is
+// what ft-lb means.
+func (p *shaper) hyphenPounds() {
+	last, next := &p.out.factors[len(p.out.factors)-1], &p.toks[p.at]
+	pound := func(s string) bool { return s == "lb" || s == "lbs" }
+	foot := func(s string) bool {
+		return s == "ft" || s == "foot" || s == "feet" || s == "in" || s == "inch"
+	}
+	if pound(next.text) && foot(last.word) {
+		next.text = "lbf"
+	}
+	if pound(last.word) && foot(next.text) {
+		last.word = "lbf"
+	}
+	if next.text == "in" {
+		next.text = "inch"
+	}
+	if last.word == "in" {
+		last.word = "inch"
+	}
+}
+
+// bracket reads (kg K), which stands after a solidus.
+func (p *shaper) bracket(t token) bool {
+	if !p.den && p.place == AfterNumber && len(p.out.factors) > 0 {
+		p.wrong(t, "A bracket in a unit stands after the solidus.", "Write the product without it.")
+	}
+	first := len(p.out.factors)
+	p.at++
+	p.inside = true
+	p.blanks()
+	for p.tok().kind != tokClose {
+		switch p.tok().kind {
+		case tokWord:
+			p.wordOrKeyword(p.tok())
+		case tokDot, tokStar:
+			if !p.times(p.tok()) {
+				return false
+			}
+		case tokOpen:
+			return p.stop(p.tok(), "Brackets in a unit do not nest.", "Write one pair, after the solidus: J/(kg K).")
+		case tokSlash:
+			return p.stop(p.tok(), "A unit has one solidus.", "Write powers with a minus sign instead: m^-1.")
+		default:
+			return p.stop(p.tok(), "The bracket in the unit is not closed as it should be.", "Write the product of units that it holds, then `)`: J/(kg K).")
+		}
+		if len(p.out.factors) > maxWords || p.out.fault != nil && p.out.fault.lost {
+			return false
+		}
+		p.blanks()
+	}
+	p.at++
+	p.inside = false
+	p.afterBracket(p.out.factors[first:])
+	return p.afterFactor()
+}
+
+// afterBracket applies an exponent to all that the bracket holds.
+func (p *shaper) afterBracket(inside []factor) {
+	t := p.tok()
+	if t.kind != tokPower {
+		return
+	}
+	p.at++
+	for i := range inside {
+		e, ok := inside[i].exp.Mul(t.exp)
+		if !ok || t.bad {
+			p.tooLarge(t)
+			return
+		}
+		inside[i].exp, inside[i].raised = e, true
+	}
+}
+
+func (p *shaper) tooLarge(t token) {
+	if p.out.fault == nil {
+		p.out.fault = &fault{t.from, t.to, "The exponent is out of range.", "An exponent of a unit has parts up to 99.", true, true}
+	}
+}
+
+// wordOrKeyword reads a word, or one of those that are said in place of signs.
+func (p *shaper) wordOrKeyword(t token) bool {
+	switch t.text {
+	case "per":
+		p.at++
+		p.blanks()
+		if p.place == AfterNumber {
+			p.wrong(t, "`per` is not read after a number.", "Write a solidus.")
+		}
+		p.denominator(t, true)
+		if k := p.tok().kind; k != tokWord && k != tokOpen {
+			return p.stop(t, "No unit follows `per`.", "Write metres per second, or m/s.")
+		}
+		return true
+	case "squared", "cubed":
+		if n := len(p.out.factors); n > 0 {
+			return p.said(t, &p.out.factors[n-1])
+		}
+	case "square", "cubic":
+		if p.peek() == tokBlank {
+			p.at++
+			p.blanks()
+			p.pow = 2
+			if t.text == "cubic" {
+				p.pow = 3
+			}
+			if p.tok().kind != tokWord {
+				return p.stop(t, "No unit follows `"+t.text+"`.", "Write square metres, or m^2.")
+			}
+		}
+	}
+	return p.factor()
+}
+
+// said reads `squared` and `cubed`.
+func (p *shaper) said(t token, f *factor) bool {
+	p.at++
+	n := 2
+	if t.text == "cubed" {
+		n = 3
+	}
+	e, ok := f.exp.Mul(whole(int8(n)))
+	if !ok {
+		p.tooLarge(t)
+		return false
+	}
+	f.exp, f.raised = e, true
+	return true
+}
+
+// factor reads one word, or several that are one name, with its exponent.
+func (p *shaper) factor() bool {
+	t := p.tok()
+	f := factor{word: t.text, from: t.from, to: t.to, exp: whole(1), den: p.den}
+	p.at++
+	p.longName(&f)
+	if p.pow != 0 {
+		f.exp, f.raised, f.named, p.pow = whole(int8(p.pow)), true, true, 0
+	}
+	if t := p.tok(); t.kind == tokPower {
+		p.at++
+		e, ok := f.exp.Mul(t.exp)
+		if !ok || t.bad {
+			p.tooLarge(t)
+		}
+		f.exp, f.raised, f.to = e, true, t.to
+	}
+	p.out.factors = append(p.out.factors, f)
+	if len(p.out.factors) > maxWords {
+		return p.stop(t, "The unit has too many words.", "Write a unit of a few words, such as kg m/s^2.")
+	}
+	return p.afterFactor()
+}
+
+// longName takes in the further words of a name such as `nautical mile`.
+func (p *shaper) longName(f *factor) {
+	if p.tok().kind != tokBlank || p.peek() != tokWord || !beginsLongName(f.word) {
+		return
+	}
+	joined, best := f.word, p.at
+	for at := p.at; p.toks[at].kind == tokBlank && p.toks[at+1].kind == tokWord; {
+		joined += " " + p.toks[at+1].text
+		at += 2
+		if _, ok := findWord(joined); ok {
+			f.word, f.to, best = joined, p.toks[at-1].to, at
+		}
+		if !beginsLongName(joined) {
+			break
+		}
+	}
+	p.at = best
+}
+
+// afterFactor looks for a product under the solidus that has no brackets.
+func (p *shaper) afterFactor() bool {
+	if !p.den || p.per || p.inside {
+		return true
+	}
+	at := p.at
+	for p.toks[at].kind == tokBlank {
+		at++
+	}
+	switch t := p.toks[at]; {
+	case t.kind == tokWord && t.text != "per" && t.text != "squared" && t.text != "cubed",
+		t.kind == tokDot, t.kind == tokStar, t.kind == tokOpen:
+		p.wrong(t, "What is below the solidus is not clear.", "Put it in brackets.")
+	}
+	return true
+}
+
+// printable quotes characters that can't be seen by their number.
+func printable(s string) string {
+	var b strings.Builder
+	for _, r := range s {
+		switch {
+		case r == '\uFFFD':
+			b.WriteString("an unreadable byte")
+		case r < ' ' || r == 0x7f || r >= 0x200b && r <= 0x200f || r >= 0x202a && r <= 0x202e || r >= 0x2060 && r <= 0x206f || r == 0xfeff:
+			b.WriteString("an invisible character")
+		default:
+			b.WriteRune(r)
+		}
+	}
+	return b.String()
+}

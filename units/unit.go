@@ -1,0 +1,394 @@
+package units
+
+import (
+	"math/big"
+	"slices"
+	"strings"
+)
+
+// Unit is what a quantity is measured in. It never changes once made.
+type Unit struct {
+	dim        Dim
+	tag        Tag
+	size       pair // in coherent SI units, π included
+	scale      *row // the temperature scale it is, standing alone, or nil
+	difference bool
+	text       string
+	screen     string
+	parts      []part
+}
+
+// One is the unit of pure numbers.
+var One = &Unit{size: pair{1, 0}, text: "1", screen: "1"}
+
+// part is one factor of a unit, with its exponent as it is written.
+type part struct {
+	atom atom
+	exp  Exp
+	den  bool // right of the solidus
+}
+
+// atom is one word of a unit.
+type atom struct {
+	row  *row
+	own  *Unit // a worksheet's own unit, instead of row
+	text string
+	tens int8 // SI prefix, as a power of ten
+	kibi int8 // binary prefix, as a power of 1024
+}
+
+func (a atom) dim() Dim {
+	if a.own != nil {
+		return a.own.dim
+	}
+	return a.row.exps.dim()
+}
+
+func (a atom) tag() Tag {
+	if a.own != nil {
+		return a.own.tag
+	}
+	return a.row.tag()
+}
+
+// size is the size in SI units without the prefix.
+func (a atom) size() pair {
+	if a.own != nil {
+		return a.own.size
+	}
+	p := pairOf(a.row.factorText())
+	if a.row.pi != 0 {
+		p = p.mul(pi.pow(int(a.row.pi)))
+	}
+	if a.kibi != 0 {
+		p = p.mul(pair{1024, 0}.pow(int(a.kibi)))
+	}
+	return p
+}
+
+// mark tells whether the word is a sign that ends a product: ° ′ ″ %.
+func (a atom) mark() bool { return isMarkText(a.text) }
+
+func isMarkText(s string) bool {
+	return s == "°" || s == "′" || s == "″" || s == "%"
+}
+
+// signed is the exponent with the solidus taken into account.
+func (p part) signed() Exp {
+	if p.den {
+		return p.exp.Neg()
+	}
+	return p.exp
+}
+
+// build puts the parts of a unit together. It reports false where an exponent
+// or the size is out of range.
+func build(parts []part) (*Unit, bool) {
+	parts = ordered(slices.DeleteFunc(parts, func(p part) bool { return p.exp.IsZero() }))
+	if len(parts) == 0 {
+		return One, true
+	}
+	u := &Unit{parts: parts, size: pair{1, 0}}
+	var tens tenth
+	tagged := 0
+	for _, p := range parts {
+		e := p.signed()
+		d, ok := p.atom.dim().Pow(e)
+		if !ok {
+			return nil, false
+		}
+		if u.dim, ok = u.dim.Mul(d); !ok {
+			return nil, false
+		}
+		if size := p.atom.size(); size != (pair{1, 0}) {
+			u.size = u.size.mul(size.power(e))
+		}
+		if p.atom.tens != 0 {
+			ten, _ := wide(int(p.atom.tens), e)
+			if tens, ok = tens.plus(ten); !ok {
+				return nil, false
+			}
+		}
+		if t := p.atom.tag(); t != None {
+			tagged++
+			if e == whole(1) || e == whole(-1) {
+				u.tag = t
+			} else {
+				tagged++ // a power drops it
+			}
+		}
+	}
+	if tagged != 1 {
+		u.tag = None
+	}
+	u.size = tens.times(u.size)
+	if !(u.size.hi > 1e-290 && u.size.hi < 1e290) {
+		return nil, false
+	}
+	if one := parts[0]; len(parts) == 1 && one.signed() == whole(1) && one.atom.row != nil {
+		u.difference = one.atom.row.has(isDifference)
+		if one.atom.row.offset != "" {
+			u.scale = one.atom.row
+		}
+	}
+	u.text, u.screen = written(parts, File), written(parts, Screen)
+	return u, true
+}
+
+// Dim returns the dimension.
+func (u *Unit) Dim() Dim { return u.dim }
+
+// Tag returns the tag: Angle for rad, rad/s, rev/min …, Cycle for Hz.
+func (u *Unit) Tag() Tag { return u.tag }
+
+// Affine tells whether the unit is a temperature scale standing alone: a
+// number in it is a temperature, not a difference.
+func (u *Unit) Affine() bool { return u.scale != nil }
+
+// Difference tells whether the unit is Δ°C or Δ°F alone.
+func (u *Unit) Difference() bool { return u.difference }
+
+// Text returns the unit as it can be typed: "N m", "m/s^2". The unit of pure
+// numbers is "1".
+func (u *Unit) Text() string { return u.text }
+
+// Screen returns the unit as it is printed: "N·m", "m/s²".
+func (u *Unit) Screen() string { return u.screen }
+
+// SameAs tells whether two units are written alike.
+func (u *Unit) SameAs(o *Unit) bool { return u == o || u.text == o.text }
+
+// Factor returns the size of the unit in coherent SI units as an exact
+// rational, to be multiplied by π to the power PiPower. Where a fractional
+// exponent leaves an irrational size, it is within 1e-30 of it.
+func (u *Unit) Factor() *big.Rat {
+	r, _ := u.exact()
+	return r
+}
+
+// PiPower returns the power of π in the size of the unit.
+func (u *Unit) PiPower() int {
+	_, n := u.exact()
+	return n
+}
+
+func (u *Unit) exact() (*big.Rat, int) {
+	out := big.NewRat(1, 1)
+	if u.parts == nil {
+		if u != One && u.size != (pair{1, 0}) {
+			out = ratOfPair(u.size)
+		}
+		return out, 0
+	}
+	power := 0
+	for _, p := range u.parts {
+		r, n := p.exact()
+		out.Mul(out, r)
+		power += n
+	}
+	return out, power
+}
+
+func (p part) exact() (*big.Rat, int) {
+	e := p.signed()
+	tens, ok := wide(int(p.atom.tens), e)
+	var ten *big.Rat
+	switch {
+	case ok && tens.den == 1:
+		ten = ratPower(big.NewRat(10, 1), tens.num)
+	default:
+		ten = ratOfPair(tens.times(pair{1, 0}))
+	}
+	if !e.IsInt() {
+		size := p.atom.size()
+		if size == (pair{1, 0}) {
+			return ten, 0
+		}
+		return ten.Mul(ten, ratOfPair(size.power(e))), 0
+	}
+	base, n := big.NewRat(1, 1), 0
+	switch {
+	case p.atom.own != nil:
+		base = p.atom.own.Factor()
+	default:
+		base, n = ratOf(p.atom.row.factorText()), int(p.atom.row.pi)
+		base.Mul(base, ratPower(big.NewRat(1024, 1), int(p.atom.kibi)))
+	}
+	return ten.Mul(ten, ratPower(base, e.Num())), n * e.Num()
+}
+
+func ratOfPair(p pair) *big.Rat {
+	r, lo := new(big.Rat), new(big.Rat)
+	if r.SetFloat64(p.hi) == nil || lo.SetFloat64(p.lo) == nil {
+		return new(big.Rat)
+	}
+	return r.Add(r, lo)
+}
+
+func ratPower(r *big.Rat, n int) *big.Rat {
+	if n < 0 {
+		if r.Sign() == 0 {
+			return new(big.Rat)
+		}
+		r, n = new(big.Rat).Inv(r), -n
+	}
+	e := big.NewInt(int64(n))
+	num := new(big.Int).Exp(r.Num(), e, nil)
+	den := new(big.Int).Exp(r.Denom(), e, nil)
+	return new(big.Rat).SetFrac(num, den)
+}
+
+// tenth is a power of ten with a rational exponent of any size.
+type tenth struct{ num, den int }
+
+func wide(n int, e Exp) (tenth, bool) { return tenth{}.fixed(n*e.Num(), e.Den()) }
+
+func (tenth) fixed(num, den int) (tenth, bool) {
+	if den == 0 {
+		den = 1
+	}
+	g := max(gcd(num, den), 1)
+	num, den = num/g, den/g
+	return tenth{num, den}, abs(num) < 1e6 && den < 1e6
+}
+
+func (t tenth) plus(o tenth) (tenth, bool) {
+	if t.den == 0 {
+		t.den = 1
+	}
+	return tenth{}.fixed(t.num*o.den+o.num*t.den, t.den*o.den)
+}
+
+// times returns p × 10^t.
+func (t tenth) times(p pair) pair {
+	switch {
+	case t.num == 0:
+		return p
+	case abs(t.num) > 600*max(t.den, 1):
+		return pair{0, 0}
+	case t.den > 1:
+		rest := t.num % t.den
+		e := pair{10, 0}.root(t.den).pow(rest)
+		return p.mul(e).mul(tenTo(t.num / t.den))
+	case t.num < 0:
+		return p.div(tenTo(-t.num))
+	}
+	return p.mul(tenTo(t.num))
+}
+
+// ordered puts a sign such as ° behind the words beside it, writes what has
+// negative powers only under a solidus, and keeps apart what could be taken
+// for a metre per second.
+func ordered(parts []part) []part {
+	inverse, moves := true, false
+	for i, p := range parts {
+		inverse = inverse && (p.den || p.exp.num < 0)
+		moves = moves || p.atom.mark() && i < len(parts)-1 || p.metreSecond()
+	}
+	if !inverse && !moves {
+		return parts
+	}
+	out := make([]part, 0, len(parts))
+	for pass := range 4 {
+		for _, p := range parts {
+			if !p.den && (inverse || p.metreSecond()) || p.den && inverse && p.exp.num < 0 {
+				p.den, p.exp = !p.den, p.exp.Neg()
+			}
+			place := 0
+			if p.den {
+				place = 2
+			}
+			if p.atom.mark() {
+				place++
+			}
+			if place == pass {
+				out = append(out, p)
+			}
+		}
+	}
+	return out
+}
+
+// metreSecond tells whether the part reads ms^-1, which is refused as it may
+// be meant as metres per second.
+func (p part) metreSecond() bool {
+	return !p.den && p.exp.num < 0 && p.atom.text == "ms"
+}
+
+// written renders the parts of a unit.
+func written(parts []part, form Form) string {
+	blank := " "
+	if form == Screen {
+		blank = "·"
+	}
+	var num, den strings.Builder
+	count := 0
+	for _, p := range parts {
+		b := &num
+		if p.den {
+			b = &den
+			count++
+		}
+		if b.Len() > 0 {
+			b.WriteString(blank)
+		}
+		b.WriteString(p.atom.text)
+		b.WriteString(powerText(p.exp, form))
+	}
+	if count == 0 {
+		return num.String()
+	}
+	top := num.String()
+	if top == "" {
+		top = "1"
+	}
+	if count == 1 {
+		return top + "/" + den.String()
+	}
+	return top + "/(" + den.String() + ")"
+}
+
+// behindNumber renders a unit as it stands behind a number, where a leading 1/
+// can't be read: s^-1 for 1/s.
+func (u *Unit) behindNumber(form Form) string {
+	if len(u.parts) == 0 || !u.parts[0].den {
+		if form == Screen {
+			return u.screen
+		}
+		return u.text
+	}
+	turned := make([]part, len(u.parts))
+	for i, p := range u.parts {
+		p.den, p.exp = false, p.exp.Neg()
+		if form == File && p.metreSecond() {
+			p.atom.text = "millisecond"
+		}
+		turned[i] = p
+	}
+	return written(turned, form)
+}
+
+// powerText writes an exponent.
+func powerText(e Exp, form Form) string {
+	if form == File || !e.IsInt() {
+		return exponentText(e)
+	}
+	if e == whole(1) {
+		return ""
+	}
+	return raised(e.String())
+}
+
+var raisedDigits = [...]string{"⁰", "¹", "²", "³", "⁴", "⁵", "⁶", "⁷", "⁸", "⁹"}
+
+func raised(s string) string {
+	var b strings.Builder
+	for i := range len(s) {
+		if s[i] == '-' {
+			b.WriteString("⁻")
+			continue
+		}
+		b.WriteString(raisedDigits[s[i]-'0'])
+	}
+	return b.String()
+}
