@@ -31,7 +31,9 @@ func (w *work) define(s *syntax.Define) {
 		w.planner.SetThat(d)
 		return
 	}
-	w.givenAgain(s.Name, s.NameAt)
+	if !usesName(s.X, s.Name) {
+		w.givenAgain(s.Name, s.NameAt)
+	}
 	if w.differenceInDegrees(s) {
 		w.fail(d, nil)
 		return
@@ -213,6 +215,17 @@ func (w *work) givenAgain(name string, at syntax.Span) {
 	}
 	w.find(finding.New(finding.GivenAgain, at, name+" was given in line "+itoa(d.Line)+" already; from here on it means this line.",
 		"If that is not meant, choose another name; "+name+"@"+itoa(d.Line)+" is the earlier one."))
+}
+
+// usesName tells whether an expression holds a name.
+func usesName(x syntax.Expr, name string) bool {
+	found := false
+	syntax.Walk(x, func(x syntax.Expr) bool {
+		n, ok := x.(*syntax.Name)
+		found = found || ok && n.Name == name && n.Line == 0
+		return !found
+	})
+	return found
 }
 
 // differenceInDegrees refuses a difference of temperatures given in °C.

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"steelyard/lang/finding"
+	"steelyard/units"
 )
 
 // TestHostile enters lines that are made to hurt. Each must come back with a
@@ -104,6 +105,14 @@ func TestStopped(t *testing.T) {
 	}
 }
 
+func shownValues(e *Entry) []string {
+	var out []string
+	for _, v := range e.Values {
+		out = append(out, v.Name+" "+v.Shown(units.File)+" "+v.Quantity)
+	}
+	return out
+}
+
 // TestUndo takes statements of every kind back and enters others in their
 // place.
 func TestUndo(t *testing.T) {
@@ -115,7 +124,7 @@ func TestUndo(t *testing.T) {
 	for round := range 2 {
 		for i, line := range lines {
 			e := p.Enter(ctx, line)
-			got := fmt.Sprint(e.Values, e.Findings)
+			got := fmt.Sprint(shownValues(e), e.Findings)
 			if round == 0 {
 				first = append(first, got)
 			} else if got != first[i] {

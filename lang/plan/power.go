@@ -20,6 +20,9 @@ func (c *coder) power(x *syntax.Binary, base Slot, baseOK bool) (Slot, bool) {
 	if !ok || !baseOK {
 		return NoSlot, false
 	}
+	if sb := c.static(base); isNumber(x.Y) && (sb.Open != 0 || !sb.Dim.IsOne()) {
+		return c.dimensionRange(x.At) // a written exponent that is no small fraction
+	}
 	se := c.p.settledStatic(c.code.Statics[exp])
 	if se.Open != 0 {
 		c.p.settle(se, units.Dim{})
@@ -41,6 +44,17 @@ func (c *coder) power(x *syntax.Binary, base Slot, baseOK bool) (Slot, bool) {
 		return NoSlot, false
 	}
 	return c.emit(Instr{Op: OpPowVar, A: base, B: exp}, x.At, Static{Absent: sb.Absent || se.Absent}), true
+}
+
+// isNumber tells whether an exponent is one written number.
+func isNumber(x syntax.Expr) bool {
+	switch x := unbracket(x).(type) {
+	case *syntax.Number:
+		return true
+	case *syntax.Unary:
+		return isNumber(x.X)
+	}
+	return false
 }
 
 // writtenPower plans a power with a written rational exponent.

@@ -15,7 +15,7 @@ import (
 func listing(pad *session.Pad, word string) []string {
 	switch word {
 	case "units":
-		return append([]string{"Units, by their symbols (help SYMBOL tells more; SI prefixes where they are customary):"}, columns(units.Complete(""))...)
+		return append([]string{"Units, by their symbols (help SYMBOL tells more; SI prefixes where they are customary):"}, columns(units.NewTable().Complete(""))...)
 	case "quantities":
 		var names []string
 		for _, k := range units.Kinds() {
