@@ -139,7 +139,7 @@ func (t *Table) ways(f *factor) (out []meant, glued bool) {
 		return nil, false
 	}
 	for i := range slips {
-		if slips[i].wrong == f.word {
+		if slips[i].wrong == f.word || len(f.word) >= 3 && strings.EqualFold(slips[i].wrong, f.word) {
 			out = append(out, slips[i].right)
 		}
 	}
@@ -149,11 +149,12 @@ func (t *Table) ways(f *factor) (out []meant, glued bool) {
 	if w, ok := t.digitPower(f); ok {
 		return []meant{w}, true
 	}
-	if same := sameLetters(f.word); len(same) > 0 && len(f.word) < 4 {
-		return asWays(same), false
-	}
-	if w := t.split(f); w != nil {
+	same, w := sameLetters(f.word), t.split(f)
+	switch {
+	case w != nil && (len(same) == 0 || strings.Contains(" N J W V A Pa kg ", " "+w[0].text+" ")):
 		return []meant{w}, true
+	case w != nil:
+		return append(asWays(same), w), false
 	}
 	return asWays(t.Suggest(f.word)), false
 }
@@ -194,7 +195,7 @@ func (t *Table) split(f *factor) meant {
 		return nil
 	}
 	for pieces := 2; pieces <= 4; pieces++ {
-		if w := t.splitInto(f.word, pieces, f.exp.num < 0); w != nil {
+		if w := t.splitInto(f.word, pieces, f.exp.num < 0); w != nil && w[0].text != "K" {
 			return w
 		}
 	}
@@ -271,7 +272,9 @@ func (u *Unit) startsWithOne() bool {
 
 // mended puts right a further word beside the one that is reported.
 func (t *Table) mended(f *factor) ([]part, bool) {
-	if a, ok := t.find(f.word); ok {
+	if a, ok := t.find(f.word); ok && f.metreSecond() {
+		return t.instead(f, meant{{"m", 1}, {"s", 1}})
+	} else if ok {
 		if a.text != "ms" {
 			a.text = asWritten(a, f)
 		}

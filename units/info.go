@@ -35,6 +35,10 @@ func Lookup(word string) (Info, bool) {
 		Prefixable: r.has(prefixes) && a.tens == 0 && a.kibi == 0,
 		Exact:      a.exactText(),
 	}
+	if r.names == "" {
+		info.Name, _, _ = strings.Cut(r.remark, " (")
+		info.Plural, info.Remark = info.Name, ""
+	}
 	if p := a.prefix(); p != nil {
 		info.Name, info.Plural = p.name+info.Name, p.name+info.Plural
 	}
@@ -56,11 +60,11 @@ func (a atom) exactText() string {
 	r := a.row
 	p := part{a, whole(1), false}
 	size, n := p.exact()
-	unit := BaseUnits(r.exps.dim()).Text()
+	unit := BaseUnits(r.exps.dim()).behindNumber(File)
 	if r.tag() == Angle {
 		unit = "rad" + perSecond(r)
 	} else if own := Coherent(r.exps.dim(), None); own.Text() != a.text && !r.exps.dim().IsOne() {
-		unit = own.Text()
+		unit = own.behindNumber(File)
 	}
 	if r.offset != "" {
 		return decimalText(ratOf(r.offset)) + " K + " + decimalText(size) + " K each"
@@ -68,9 +72,6 @@ func (a atom) exactText() string {
 	text := factorPi(size, n)
 	if unit == "1" {
 		return text
-	}
-	if rest, ok := strings.CutPrefix(unit, "1/"); ok {
-		return text + " /" + rest
 	}
 	return text + " " + unit
 }

@@ -64,13 +64,27 @@ func (t *Table) unitOf(s *shape, text string) (*Unit, *trouble) {
 			}
 			marked[side] = true
 		}
-		parts = append(parts, part{a, f.exp, f.den})
+		parts = together(parts, part{a, f.exp, f.den})
 	}
 	u, ok := build(parts)
 	if !ok {
 		return nil, &trouble{&fault{0, len(text), "The unit is out of range.", "Exponents of a unit have parts up to 99, and its size must be a number that can be held.", true, true}, -1}
 	}
 	return u, nil
+}
+
+// together adds a part. One that stands under the solidus already gets the sum
+// of the exponents: metres per second per second are m/s^2.
+func together(parts []part, p part) []part {
+	for i := range parts {
+		if q := &parts[i]; p.den && q.den && q.atom == p.atom {
+			if e, ok := q.exp.Add(p.exp); ok {
+				q.exp = e
+				return parts
+			}
+		}
+	}
+	return append(parts, p)
 }
 
 // metreSecond tells whether a factor reads ms^-1: per millisecond by the

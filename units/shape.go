@@ -134,6 +134,9 @@ func (p *shaper) step() bool {
 	case tokDot, tokStar:
 		return p.times(t)
 	case tokHyphen:
+		if p.minusPower(t) {
+			return true
+		}
 		if len(p.out.factors) == 0 || p.peek() != tokWord {
 			return p.stop(t, "A hyphen has no place in a unit.", "Write a product with a blank or a raised dot: N m, N·m.")
 		}
@@ -159,6 +162,12 @@ func (p *shaper) step() bool {
 func (p *shaper) stray(t token) bool {
 	found := p.text[t.from:t.to]
 	switch found {
+	case ".", ",":
+		if len(p.out.factors) > 0 && p.peek() == tokWord {
+			p.wrong(t, "`"+found+"` does not join units.", "Write a product with a blank or a raised dot.")
+			p.at++
+			return true
+		}
 	case "'", "’", "‘":
 		return p.stop(t, "The sign "+found+" is no unit: it may stand for feet or for minutes of arc.", "Write ft for feet, ′ or arcminutes for minutes of arc, min for minutes of time.")
 	case `"`, "”", "“":
@@ -168,6 +177,20 @@ func (p *shaper) stray(t token) bool {
 		return p.stop(t, "An exponent of a unit is a written number.", "Write m^2, m^-2 or m^(1/2).")
 	}
 	return p.stop(t, "`"+printable(found)+"` has no place in a unit.", "A unit is made of words such as m, kg, N with powers, blanks and one solidus: kg m/s^2.")
+}
+
+// minusPower reads s-1 as s^-1.
+func (p *shaper) minusPower(t token) bool {
+	n := len(p.out.factors)
+	number := p.toks[min(p.at+1, len(p.toks)-1)]
+	if n == 0 || number.kind != tokNumber || len(number.text) != 1 || number.text == "0" || p.out.factors[n-1].raised || p.out.factors[n-1].to != t.from {
+		return false
+	}
+	p.wrong(token{from: t.from, to: number.to}, "An exponent is written with ^.", "Put ^ before it.")
+	f := &p.out.factors[n-1]
+	f.exp, f.raised = whole(-int8(number.text[0]-'0')), true
+	p.at += 2
+	return true
 }
 
 func (p *shaper) slash(t token, blank bool) bool {

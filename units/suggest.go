@@ -91,7 +91,7 @@ func sameLetters(text string) []string {
 	lower := strings.ToLower(text)
 	var out []string
 	for _, w := range words {
-		if w.symbol && w.text != text && strings.ToLower(w.text) == lower {
+		if w.symbol && w.text != text && common(w) && strings.ToLower(w.text) == lower {
 			out = append(out, w.text)
 		}
 	}
@@ -102,7 +102,7 @@ func sameLetters(text string) []string {
 			continue
 		}
 		for _, w := range words {
-			if w.symbol && w.takes(p) && strings.ToLower(w.text) == rest && p.symbol+w.text != text {
+			if w.symbol && w.takes(p) && common(w) && strings.ToLower(w.text) == rest && p.symbol+w.text != text {
 				out = append(out, p.symbol+w.text)
 			}
 		}
@@ -110,6 +110,12 @@ func sameLetters(text string) []string {
 	rank := func(s string) int { return capitals(s, text) }
 	slices.SortStableFunc(out, func(a, b string) int { return cmp.Compare(rank(a), rank(b)) })
 	return slices.Compact(out)
+}
+
+// common tells whether a unit is met often enough to be offered for a word
+// with the wrong capitals.
+func common(w word) bool {
+	return !strings.Contains(" M G P S u St Ci T F C H K A d t ", " "+catalogue[w.row].symbol+" ") || len(w.text) > 2
 }
 
 // capitals counts the letters in which two words differ; a milli for a typed M
