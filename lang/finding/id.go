@@ -67,74 +67,87 @@ const (
 
 // about is what the reference says of an identifier.
 type about struct {
+	id       ID
 	severity Severity
 	sentence string
 }
 
-var table = map[ID]about{
-	Unreadable:      {Error, "The line does not follow the language; the caret is at the first word that does not fit."},
-	BadNumber:       {Error, "A number is written in a way that has another meaning here, such as a decimal comma."},
-	TwoReadings:     {Error, "The line can be read in two ways; both are offered."},
-	UnknownUnit:     {Error, "No unit has this name; the nearest are offered."},
-	UnitText:        {Error, "The text of a unit is not written as units are; the unit meant is offered."},
-	NamesTogether:   {Error, "Names stand side by side without an operator; the product is offered."},
-	NotWritten:      {Error, "The notation is known, but is written in another way here; that way is offered."},
-	NotAvailableYet: {Error, "A part of the language that this version does not work out yet."},
-	UnknownFormat:   {Error, "The first line of a worksheet names a format that this version does not know."},
-	TooLong:         {Error, "A limit of length, nesting, digits or work is passed."},
-	BadText:         {Error, "The text holds bytes or marks that no line may hold."},
-	StrayRecord:     {Error, "A line that records a result stands under a statement that has none."},
-	Incomplete:      {Error, "The line ends in the middle of an expression."},
+// table is searched in order: a finding is rare, and a map would have to be
+// built at each start.
+var table = [...]about{
+	{Unreadable, Error, "The line does not follow the language; the caret is at the first word that does not fit."},
+	{BadNumber, Error, "A number is written in a way that has another meaning here, such as a decimal comma."},
+	{TwoReadings, Error, "The line can be read in two ways; both are offered."},
+	{UnknownUnit, Error, "No unit has this name; the nearest are offered."},
+	{UnitText, Error, "The text of a unit is not written as units are; the unit meant is offered."},
+	{NamesTogether, Error, "Names stand side by side without an operator; the product is offered."},
+	{NotWritten, Error, "The notation is known, but is written in another way here; that way is offered."},
+	{NotAvailableYet, Error, "A part of the language that this version does not work out yet."},
+	{UnknownFormat, Error, "The first line of a worksheet names a format that this version does not know."},
+	{TooLong, Error, "A limit of length, nesting, digits or work is passed."},
+	{BadText, Error, "The text holds bytes or marks that no line may hold."},
+	{StrayRecord, Error, "A line that records a result stands under a statement that has none."},
+	{Incomplete, Error, "The line ends in the middle of an expression."},
 
-	UnknownName:  {Error, "No line above gives this name; the nearest are offered."},
-	UnitOrName:   {Error, "A word that is both a unit and a name of the worksheet stands where it could be either; both readings are offered."},
-	GivenAgain:   {Caution, "A name is given a second time within a part of the question."},
-	OwnName:      {Error, "The right side uses the name that the line defines."},
-	NameKind:     {Error, "The word can't be used as this kind of name."},
-	UnitExists:   {Error, "A unit of the worksheet may not take the name of a known unit."},
-	WrongCall:    {Error, "A function or formula is called with arguments that it does not have."},
-	NothingThat:  {Error, "There is no value above for the word that to mean."},
-	NotWorkedOut: {Error, "The line needs another line that has failed."},
-	NoValueYet:   {Note, "The units are checked; there is no value, since a symbol has none yet."},
+	{UnknownName, Error, "No line above gives this name; the nearest are offered."},
+	{UnitOrName, Error, "A word that is both a unit and a name of the worksheet stands where it could be either; both readings are offered."},
+	{GivenAgain, Caution, "A name is given a second time within a part of the question."},
+	{OwnName, Error, "The right side uses the name that the line defines."},
+	{NameKind, Error, "The word can't be used as this kind of name."},
+	{UnitExists, Error, "A unit of the worksheet may not take the name of a known unit."},
+	{WrongCall, Error, "A function or formula is called with arguments that it does not have."},
+	{NothingThat, Error, "There is no value above for the word that to mean."},
+	{NotWorkedOut, Error, "The line needs another line that has failed."},
+	{NoValueYet, Note, "The units are checked; there is no value, since a symbol has none yet."},
 
-	UnitMismatch:        {Mismatch, "The value comes out in another dimension than the unit it is reported in."},
-	UnlikeDimensions:    {Mismatch, "Quantities of different dimensions are added, subtracted or compared."},
-	ArgumentDimension:   {Mismatch, "A function is given a quantity of a dimension that it can't take."},
-	FormulaArgument:     {Mismatch, "A formula's symbol is given a quantity of another dimension."},
-	ExponentDimension:   {Mismatch, "An exponent has a dimension."},
-	ExponentNotWritten:  {Error, "The exponent of a quantity with a dimension is neither written out nor a given."},
-	AngleOrCycle:        {Mismatch, "An angle per time is reported as cycles per time, or the other way round: the factor 2π."},
-	ZeroTwice:           {Mismatch, "A bare 0 is used as two different dimensions."},
-	TemperatureSum:      {Mismatch, "Temperatures are added, multiplied or scaled as if they were differences."},
-	TemperatureGiven:    {Error, "A difference of temperature is given in °C."},
-	TemperatureReading:  {Caution, "A value in K that is neither a temperature nor a difference is shown in °C."},
-	TorqueOrEnergy:      {Caution, "A torque is reported in J, or an energy in N m."},
-	DimensionOutOfRange: {Error, "An exponent of a unit is too large to keep."},
+	{UnitMismatch, Mismatch, "The value comes out in another dimension than the unit it is reported in."},
+	{UnlikeDimensions, Mismatch, "Quantities of different dimensions are added, subtracted or compared."},
+	{ArgumentDimension, Mismatch, "A function is given a quantity of a dimension that it can't take."},
+	{FormulaArgument, Mismatch, "A formula's symbol is given a quantity of another dimension."},
+	{ExponentDimension, Mismatch, "An exponent has a dimension."},
+	{ExponentNotWritten, Error, "The exponent of a quantity with a dimension is neither written out nor a given."},
+	{AngleOrCycle, Mismatch, "An angle per time is reported as cycles per time, or the other way round: the factor 2π."},
+	{ZeroTwice, Mismatch, "A bare 0 is used as two different dimensions."},
+	{TemperatureSum, Mismatch, "Temperatures are added, multiplied or scaled as if they were differences."},
+	{TemperatureGiven, Error, "A difference of temperature is given in °C."},
+	{TemperatureReading, Caution, "A value in K that is neither a temperature nor a difference is shown in °C."},
+	{TorqueOrEnergy, Caution, "A torque is reported in J, or an energy in N m."},
+	{DimensionOutOfRange, Error, "An exponent of a unit is too large to keep."},
 
-	NoRealValue:    {Error, "There is no real value, as for the root of a negative number."},
-	DivisionByZero: {Error, "Something is divided by zero."},
-	OutOfRange:     {Error, "The value is too large for a number here to hold."},
-	NoInterval:     {Error, "The value lies in none of the intervals that the function is given for."},
-	Stopped:        {Error, "The work was stopped before it ended."},
+	{NoRealValue, Error, "There is no real value, as for the root of a negative number."},
+	{DivisionByZero, Error, "Something is divided by zero."},
+	{OutOfRange, Error, "The value is too large for a number here to hold."},
+	{NoInterval, Error, "The value lies in none of the intervals that the function is given for."},
+	{Stopped, Error, "The work was stopped before it ended."},
 
-	CheckFailed:   {Check, "The two sides of a check do not agree."},
-	RecordDiffers: {Check, "The value differs from the one recorded in the worksheet."},
-	Unrecorded:    {Note, "The worksheet has no record of this result."},
+	{CheckFailed, Check, "The two sides of a check do not agree."},
+	{RecordDiffers, Check, "The value differs from the one recorded in the worksheet."},
+	{Unrecorded, Note, "The worksheet has no record of this result."},
 
-	StandardGravity: {Note, "g is standard gravity until the worksheet sets its own."},
+	{StandardGravity, Note, "g is standard gravity until the worksheet sets its own."},
+}
+
+// find returns the row of an identifier, or an empty one.
+func (id ID) find() about {
+	for i := range table {
+		if table[i].id == id {
+			return table[i]
+		}
+	}
+	return about{}
 }
 
 // Severity returns the severity that findings of this kind have.
-func (id ID) Severity() Severity { return table[id].severity }
+func (id ID) Severity() Severity { return id.find().severity }
 
 // Sentence returns what the reference says of the identifier.
-func (id ID) Sentence() string { return table[id].sentence }
+func (id ID) Sentence() string { return id.find().sentence }
 
-// IDs returns every identifier, in no particular order.
+// IDs returns every identifier, in the order of the reference.
 func IDs() []ID {
-	ids := make([]ID, 0, len(table))
-	for id := range table {
-		ids = append(ids, id)
+	ids := make([]ID, len(table))
+	for i := range table {
+		ids[i] = table[i].id
 	}
 	return ids
 }
