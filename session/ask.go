@@ -126,7 +126,7 @@ func (p *Pad) tellNames() []string {
 	for i, n := range names {
 		width = max(width, len([]rune(n.Name)))
 		if n.Value != nil {
-			values[i] = n.Value.Shown(units.Screen)
+			values[i] = p.asGiven(n)
 		}
 		wide = max(wide, len([]rune(values[i])))
 	}
@@ -135,6 +135,17 @@ func (p *Pad) tellNames() []string {
 		out[i] = pad(n.Name, width) + "   " + pad(values[i], wide) + "   " + n.Kind.String() + ", line " + itoa(n.Line)
 	}
 	return out
+}
+
+// asGiven shows a plain given as it was written, and any other value as its
+// line shows it.
+func (p *Pad) asGiven(n Name) string {
+	e := p.entryAt(n.Line)
+	if d, ok := e.Stmt.(*syntax.Define); ok && !e.Shows {
+		at := d.X.Span()
+		return e.Text[at.From:at.To]
+	}
+	return n.Value.Shown(units.Screen)
 }
 
 func pad(s string, width int) string {

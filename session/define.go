@@ -261,6 +261,10 @@ func (w *work) noValueYet(d *plan.Def, x syntax.Expr, c plan.Compiled) {
 	if subject == "" {
 		subject = "The value"
 	}
+	since := strings.Join(absent, ", ") + " has none."
+	if len(absent) == 0 {
+		since = "a symbol that it depends on has none."
+	}
 	w.find(finding.New(finding.NoValueYet, x.Span(), subject+" comes out as "+plan.Words(w.planner.Static(c.Slot))+
-		"; no value yet, since "+strings.Join(absent, ", ")+" has none.", ""))
+		"; no value yet, since "+since, ""))
 }

@@ -184,7 +184,10 @@ func quantityName(st plan.Static, u *units.Unit) string {
 	case u.Affine():
 		return "temperature"
 	case u.Difference():
-		return "difference of temperature"
+		return "temperature difference"
+	}
+	if st.Heat == plan.Difference {
+		return "temperature difference"
 	}
 	tag := st.Tag
 	if tag == units.None {

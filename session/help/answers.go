@@ -191,7 +191,7 @@ func formulaText(pad *session.Pad, word string) []string {
 	}
 	out = append(out, "  write: "+f.Name+"("+strings.Join(args, ", ")+")")
 	if f.Holds != "" {
-		out = append(out, "  holds for "+f.Holds)
+		out = append(out, "  holds "+f.Holds)
 	}
 	if f.Source != "" {
 		out = append(out, "  source: "+f.Source)

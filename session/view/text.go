@@ -218,12 +218,6 @@ func (p *page) results() {
 
 // article puts an article before the name of a quantity.
 func article(v session.Value) string {
-	if len(v.Quantity) > 24 || v.Unit.Affine() {
-		if v.Unit.Affine() {
-			return "a " + v.Quantity
-		}
-		return v.Quantity
-	}
 	for _, k := range units.FindKind(v.Quantity) {
 		if k.Name == v.Quantity {
 			if k.Article == "" {
@@ -231,6 +225,9 @@ func article(v session.Value) string {
 			}
 			return k.Article + " " + k.Name
 		}
+	}
+	if c, ok := units.LookupConstant(v.Name); ok && c.Name == v.Quantity {
+		return v.Quantity // the name of one constant, not of a kind
 	}
 	if strings.ContainsRune("aeiou", rune(v.Quantity[0])) {
 		return "an " + v.Quantity

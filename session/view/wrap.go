@@ -36,7 +36,7 @@ func pieces(text string) []string {
 	var out []string
 	open := false // within backquotes
 	for _, word := range strings.Split(text, " ") {
-		join := len(out) > 0 && (open || isNumber(out[len(out)-1]))
+		join := len(out) > 0 && (open || isNumber(out[len(out)-1]) && !strings.Contains(out[len(out)-1], " "))
 		if join && runewidth.StringWidth(out[len(out)-1])+runewidth.StringWidth(word) < 32 {
 			out[len(out)-1] += " " + word
 		} else {
