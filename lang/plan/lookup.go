@@ -104,6 +104,20 @@ func (c *coder) unknownName(x *syntax.Name) {
 			"The exponential function is exp(x); the elementary charge comes with `constants e`.")
 		return
 	}
+	if f, ok := c.libraryFormula(x.Name); ok {
+		var args []string
+		for _, s := range f.Formula.Symbols[1:] {
+			args = append(args, s.Name)
+		}
+		c.find(finding.NameKind, x.At, x.Name+" is a formula, and stands here without its brackets.",
+			"Write "+x.Name+"("+strings.Join(args, ", ")+"), or give a quantity of this name in a line above.")
+		return
+	}
+	if _, ok := builtIns[x.Name]; ok {
+		c.find(finding.NameKind, x.At, x.Name+" is a function, and stands here without its brackets.",
+			"Write "+x.Name+"(…), or give a quantity of this name in a line above.")
+		return
+	}
 	near := c.nearest(x.Name)
 	hint := "Give it a value in a line above, as in " + x.Name + " = 2.0 m."
 	if len(near) > 0 {
@@ -184,7 +198,9 @@ func nearWords(word string, words []string) []string {
 	})
 	var out []string
 	for _, f := range found[:min(3, len(found))] {
-		out = append(out, f.word)
+		if f.far <= found[0].far+1 {
+			out = append(out, f.word)
+		}
 	}
 	return out
 }

@@ -212,10 +212,27 @@ func (c *coder) unlikeHint(x, y syntax.Expr, a, b Static) string {
 	if hint != "" {
 		return hint
 	}
-	if missing := units.Missing(a.Dim, b.Dim); missing != "" {
-		return "Beside the right side, the left has another unit: " + missing + "."
+	if factor, ok := factorBetween(a.Dim, b.Dim); ok {
+		return "They differ by " + factor + ": look for a factor or a power that one of them lacks."
 	}
 	return "Look for a power, a factor or a unit that one of them lacks."
+}
+
+// factorBetween names the quantity by which two dimensions differ, if it is a
+// plain one.
+func factorBetween(a, b units.Dim) (string, bool) {
+	for _, pair := range [][2]units.Dim{{a, b}, {b, a}} {
+		q, ok := pair[0].Div(pair[1])
+		if !ok {
+			continue
+		}
+		switch k, ok := units.KindOf(q, units.None); {
+		case !ok:
+		case k.Name == "length", k.Name == "time", k.Name == "mass", k.Name == "area", k.Name == "speed", k.Name == "acceleration":
+			return articled(k), true
+		}
+	}
+	return "", false
 }
 
 func isAcceleration(d units.Dim) bool {

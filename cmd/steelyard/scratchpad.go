@@ -1,0 +1,187 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"golang.org/x/term"
+
+	"steelyard/lang/syntax"
+	"steelyard/session"
+	"steelyard/session/help"
+	"steelyard/session/journal"
+	"steelyard/session/repl"
+	"steelyard/session/view"
+)
+
+// runScratchpad opens the scratchpad at a terminal; elsewhere it works out the
+// lines of standard input.
+func runScratchpad(w *world) int {
+	in, ok1 := w.stdin.(*os.File)
+	out, ok2 := w.stdout.(*os.File)
+	if !ok1 || !ok2 || !term.IsTerminal(int(in.Fd())) || !term.IsTerminal(int(out.Fd())) {
+		ev := newEvaluator(w, false)
+		ev.stream(w.stdin)
+		return ev.end()
+	}
+	s := &scratchpad{w: w, out: out, pad: session.New()}
+	s.startJournal()
+	err := repl.Run(context.WithoutCancel(w.ctx), repl.Config{
+		In: in, Out: out, Pad: s, History: filepath.Join(journal.Dir(), "history"),
+	})
+	s.journal.Close(s.unsaved && len(s.pad.Entries()) > 0)
+	if err != nil {
+		return w.usage("", "the terminal can't be used; try steelyard eval.")
+	}
+	return statusHolds
+}
+
+// scratchpad is what stands behind the prompt: the pad with its file and its
+// journal.
+type scratchpad struct {
+	w         *world
+	out       *os.File
+	pad       *session.Pad
+	file      openFile
+	journal   *journal.Journal
+	abandoned []*journal.Recovered
+	unsaved   bool
+	// leaving is set once leaving without saving has been asked about.
+	leaving bool
+}
+
+// Prompt is the number of the next line.
+func (s *scratchpad) Prompt() string { return view.Prompt(s.pad.Next()) }
+
+// Incomplete tells whether a statement asks for more lines.
+func (s *scratchpad) Incomplete(text string) bool { return syntax.Incomplete(text) }
+
+// startJournal begins a journal, and offers what an earlier run left behind.
+func (s *scratchpad) startJournal() {
+	s.abandoned = journal.Abandoned(journal.Dir())
+	j, problem := journal.Start(journal.Dir())
+	if problem != nil {
+		s.say("  caution: "+problem.Message, "  "+problem.Hint)
+	}
+	s.journal = j
+	if len(s.abandoned) == 0 {
+		return
+	}
+	last := s.abandoned[len(s.abandoned)-1]
+	s.say(fmt.Sprintf("  A scratchpad of %s ended without being saved: %s.",
+		last.Last.Local().Format("2 January, 15:04"), counted(len(last.Statements), "statement")))
+	if len(last.Statements) > 0 {
+		s.say("  It begins with  " + firstLine(last.Statements[0]))
+	}
+	s.say("  `open recovered` brings it back; until then it is kept.")
+}
+
+// firstLine is the first line of a statement, cut if it is long.
+func firstLine(text string) string {
+	line, _, _ := strings.Cut(text, "\n")
+	if rs := []rune(line); len(rs) > 50 {
+		line = string(rs[:50]) + "…"
+	}
+	return line
+}
+
+// counted says how many there are of a thing.
+func counted(n int, thing string) string {
+	if n == 1 {
+		return "1 " + thing
+	}
+	return fmt.Sprintf("%d %ss", n, thing)
+}
+
+// say prints lines.
+func (s *scratchpad) say(lines ...string) {
+	for _, l := range lines {
+		fmt.Fprintln(s.out, l)
+	}
+}
+
+// tell prints lines under the statement.
+func (s *scratchpad) tell(lines ...string) {
+	for _, l := range lines {
+		s.say("      " + l)
+	}
+}
+
+// Enter works a statement out and prints what becomes of it.
+func (s *scratchpad) Enter(ctx context.Context, text string, shown bool) bool {
+	e := s.pad.Enter(ctx, text)
+	o := s.options()
+	o.Statement = !shown
+	cmd, ok := e.Stmt.(*syntax.Command)
+	if !ok {
+		s.accepted(e)
+		view.Text(s.out, e, o)
+		return true
+	}
+	if cmd.Word == "quit" {
+		return !s.Leave()
+	}
+	s.leaving = false
+	switch cmd.Word {
+	case "help":
+		for _, line := range help.Topic(s.pad, cmd.Arg) {
+			s.say("  " + line)
+		}
+	case "undo":
+		s.undo()
+	case "save":
+		s.save(cmd.Arg)
+	case "open":
+		s.open(ctx, cmd.Arg)
+	case "replay":
+		s.replay(ctx)
+	default:
+		view.Text(s.out, e, o)
+	}
+	return true
+}
+
+// accepted writes a statement to the journal.
+func (s *scratchpad) accepted(e *session.Entry) {
+	if problem := s.journal.Accept(e.Text); problem != nil {
+		s.tell("caution: " + problem.Message)
+	}
+	s.unsaved, s.leaving = true, false
+}
+
+// options are those of the terminal as it is now.
+func (s *scratchpad) options() view.Options {
+	width := s.w.width
+	if cells, _, err := term.GetSize(int(s.out.Fd())); err == nil && cells > 0 {
+		width = cells
+	}
+	return view.Options{Bold: s.w.bold, Width: width}
+}
+
+// undo takes the last statement back.
+func (s *scratchpad) undo() {
+	e, ok := s.pad.Undo()
+	if !ok {
+		s.tell("There is nothing to take back.")
+		return
+	}
+	if problem := s.journal.Undo(); problem != nil {
+		s.tell("caution: " + problem.Message)
+	}
+	s.unsaved = true
+	s.tell(fmt.Sprintf("taken back: line %d, %s", e.Line, firstLine(e.Text)))
+}
+
+// Leave asks once more where there is work that is not saved.
+func (s *scratchpad) Leave() bool {
+	if !s.unsaved || len(s.pad.Entries()) == 0 || s.leaving {
+		return true
+	}
+	s.leaving = true
+	s.tell("This worksheet is not saved: `save FILE` saves it.",
+		"Leaving once more keeps it in the journal, and the next start offers it.")
+	return false
+}
