@@ -87,6 +87,7 @@ var catalogue = [...]row{
 	{symbol: "b", names: "barn,barns", quantity: "area", exps: exps{0, 2}, factor: "1e-28", flags: prefixes, source: "NIST SP 811 (2008) App. B.8 (exact)"},
 	{symbol: "sqin", names: "", quantity: "area", exps: exps{0, 2}, lib: float64(unit.SquareInch), flags: core, source: "NIST SP 811 (2008) App. B.8 (exact)", remark: "square inch"},
 	{symbol: "sqft", names: "", quantity: "area", exps: exps{0, 2}, lib: float64(unit.SquareFoot), flags: core, source: "NIST SP 811 (2008) App. B.8 (exact)", remark: "square foot"},
+	{symbol: "sqmi", names: "", quantity: "area", exps: exps{0, 2}, lib: float64(unit.SquareMile), flags: core, source: "NIST SP 811 (2008) App. B.8", remark: "square mile"},
 	{symbol: "ac", names: "acre,acres", quantity: "area", exps: exps{0, 2}, lib: float64(unit.Acre), flags: core, source: "ratio 160 sq rd = 4840 sq yd (UCUM [acr_us], [acr_br]); foot per 85 FR 62698 (2020-10-05, US survey foot deprecated after 2022-12-31)", remark: "international"},
 	{symbol: "acUS", names: "US survey acre,US survey acres", quantity: "area", exps: exps{0, 2}, factor: "62726400000/15499969", source: "NIST SP 811 (2008) App. B.8 note 7", remark: "US survey ft"},
 	{symbol: "rood", names: "rood,roods", quantity: "area", exps: exps{0, 2}, lib: float64(unit.Rood), source: "UK customary: 1210 square yards", remark: "quarter acre, international"},

@@ -10,7 +10,8 @@ import (
 type word struct {
 	text   string
 	row    int16
-	symbol bool // a symbol or another short form, not an English name
+	symbol bool // a symbol or another short form
+	name   bool // an English name; bar is both
 }
 
 // alias is another way to type a symbol.
@@ -103,7 +104,7 @@ func capital(text string) (atom, bool) {
 		return atom{}, false
 	}
 	lower := string(unicode.ToLower(r)) + text[n:]
-	if w, ok := findWord(lower); ok && !w.symbol {
+	if w, ok := findWord(lower); ok && w.name {
 		return w.atom(), true
 	}
 	return prefixed(lower, false)
@@ -121,12 +122,20 @@ func prefixed(text string, symbol bool) (atom, bool) {
 			continue
 		}
 		w, ok := findWord(text[len(head):])
-		if !ok || w.symbol != symbol && text[len(head):] != "ohm" || !w.takes(p) {
+		if !ok || !w.is(symbol) || !w.takes(p) {
 			continue
 		}
 		return w.atom().prefixed(p), true
 	}
 	return atom{}, false
+}
+
+// is tells whether the word is a symbol, or else whether it is a name.
+func (w word) is(symbol bool) bool {
+	if symbol {
+		return w.symbol
+	}
+	return w.name
 }
 
 // takes tells whether a prefix may stand before the unit.

@@ -33,7 +33,7 @@ func (t *Table) Suggest(unknown string) []string {
 		}
 	}
 	for _, w := range words {
-		if !w.symbol || length <= 4 {
+		if w.name || length <= 4 {
 			consider(w.text)
 		}
 	}
@@ -61,7 +61,7 @@ func (t *Table) prefixedNear(unknown string, consider func(string)) {
 			continue
 		}
 		for _, w := range words {
-			if !w.symbol && w.takes(p) {
+			if w.name && w.takes(p) {
 				consider(p.name + w.text)
 			}
 		}

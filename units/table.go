@@ -129,7 +129,7 @@ func completePrefixed(start string, add func(string)) {
 				continue
 			}
 			for _, w := range words {
-				if w.symbol == symbol && w.takes(p) {
+				if w.is(symbol) && w.takes(p) {
 					add(head + w.text)
 				}
 			}

@@ -16,16 +16,18 @@ var update = flag.Bool("update", false, "rewrite words.go from the catalogue")
 // indexOf lists every word that the catalogue is found by.
 func indexOf(t *testing.T) []word {
 	var out []word
-	seen := map[string]int16{}
+	seen := map[string]int{}
 	add := func(text string, row int, symbol bool) {
-		if old, ok := seen[text]; ok {
-			if int(old) != row {
-				t.Errorf("%q is the word of two units: %s and %s", text, catalogue[old].name(), catalogue[row].name())
+		if at, ok := seen[text]; ok {
+			old := &out[at]
+			if int(old.row) != row {
+				t.Errorf("%q is the word of two units: %s and %s", text, catalogue[old.row].name(), catalogue[row].name())
 			}
+			old.symbol, old.name = old.symbol || symbol, old.name || !symbol
 			return
 		}
-		seen[text] = int16(row)
-		out = append(out, word{text, int16(row), symbol})
+		seen[text] = len(out)
+		out = append(out, word{text, int16(row), symbol, !symbol})
 	}
 	for i := range catalogue {
 		if r := &catalogue[i]; r.has(core) {
@@ -68,7 +70,7 @@ func writeIndex(t *testing.T, index []word) {
 	b.WriteString("// Code generated from the catalogue by TestWords -update. DO NOT EDIT.\n\npackage units\n\n")
 	b.WriteString("// words is the index of the catalogue, sorted by text.\nvar words = [...]word{\n")
 	for i, w := range index {
-		fmt.Fprintf(&b, "{%q, %d, %t},", w.text, w.row, w.symbol)
+		fmt.Fprintf(&b, "{%q, %d, %t, %t},", w.text, w.row, w.symbol, w.name)
 		if i%5 == 4 {
 			b.WriteByte('\n')
 		}
