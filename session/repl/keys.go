@@ -13,6 +13,8 @@ const (
 	keyLineStart = "\x01"
 	keyLineEnd   = "\x05"
 	keyEnter     = "\r"
+	keyDrop      = "\x03"
+	keyLeaveMode = "\x07"
 	keyWordLeft  = "\x1bb"
 	keyWordRight = "\x1bf"
 	// deleteRune stands for the Delete key. The editor's own key for it leaves
@@ -135,7 +137,9 @@ func (k *keyReader) translate(last bool) {
 			if n < 0 {
 				n = len(k.raw)
 			}
-			k.out = append(k.out, k.raw[:n]...)
+			// Ctrl-C leaves a search or a list of completions first, so that
+			// it drops the line there too.
+			k.out = append(k.out, bytes.ReplaceAll(k.raw[:n], []byte(keyDrop), []byte(keyLeaveMode+keyDrop))...)
 			k.raw = k.raw[n:]
 			continue
 		}

@@ -110,18 +110,31 @@ func (l *loop) statement() (string, []string, error) {
 		if strings.TrimSpace(next) == "" && len(later) == 0 {
 			break
 		}
-		text = joinLine(text, next)
+		text = l.joinLine(text, next)
 	}
 	return text, pasted, nil
 }
 
-// joinLine adds a further line to a statement: an indented one is part of its
-// body, any other goes on with the expression.
-func joinLine(text, next string) string {
-	if isIndented(next) {
+// joinLine adds a further line to a statement: where the last line is whole by
+// itself, or asks for a body, the next is a line of the body; else it goes on
+// with the expression.
+func (l *loop) joinLine(text, next string) string {
+	last := lastLine(text)
+	switch {
+	case isIndented(next):
 		return text + "\n" + next
+	case strings.HasSuffix(strings.TrimSpace(last), "=") || !l.cfg.Pad.Incomplete(strings.TrimSpace(last)) || strings.HasPrefix(last, "formula "):
+		return text + "\n  " + next
 	}
-	return strings.TrimRight(text, " ") + " " + strings.TrimLeft(next, " ")
+	return strings.TrimRight(text, " ") + " " + next
+}
+
+func lastLine(text string) string { return text[strings.LastIndexByte(text, '\n')+1:] }
+
+// goesOn tells whether a statement is cut off in the middle of an expression.
+func (l *loop) goesOn(text string) bool {
+	last := strings.TrimSpace(lastLine(text))
+	return !strings.HasPrefix(last, "formula ") && l.cfg.Pad.Incomplete(last)
 }
 
 func isIndented(line string) bool {
@@ -144,8 +157,8 @@ func (l *loop) enterAll(ctx context.Context, text string, pasted []string) bool 
 			statement += "\n" + lines[0]
 			lines = lines[1:]
 		}
-		for len(lines) > 0 && l.cfg.Pad.Incomplete(statement) && strings.TrimSpace(lines[0]) != "" {
-			statement = joinLine(statement, lines[0])
+		for len(lines) > 0 && l.goesOn(statement) && strings.TrimSpace(lines[0]) != "" {
+			statement = l.joinLine(statement, lines[0])
 			lines = lines[1:]
 		}
 		if !l.enter(ctx, statement, false) {
