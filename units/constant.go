@@ -44,7 +44,7 @@ func constantSymbol(s string) string {
 			}
 		}
 	}
-	s = strings.Join(parts, "_")
+	s = strings.Replace(strings.Join(parts, "_"), "Δ_", "Δ", 1)
 	s = strings.NewReplacer("₀", "_0", "₁", "_1", "₂", "_2", "ℏ", "hbar", "ħ", "hbar", "∞", "inf").Replace(s)
 	if i := strings.LastIndexByte(s, '_'); i > 0 && i < len(s)-1 && strings.Trim(s[i+1:], "0123456789") == "" {
 		s = s[:i] + s[i+1:]

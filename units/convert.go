@@ -27,8 +27,8 @@ func (u *Unit) ToSIFloat(v float64) float64 {
 }
 
 // FromSI returns a value in coherent SI units as a number in this unit,
-// rounded once. On a temperature scale the result is the number of at most ten
-// decimals that stands for the same value, where there is one, so that a
+// rounded once. On a temperature scale the result is a number of at most ten
+// decimals where one is within the last place of the value, so that a
 // temperature that went through kelvins comes back as it was.
 func (u *Unit) FromSI(v float64) float64 {
 	if u.scale == nil {
@@ -36,7 +36,9 @@ func (u *Unit) FromSI(v float64) float64 {
 	}
 	x := pair{v, 0}.add(pairOf(u.scale.offset).neg()).div(u.size).float()
 	const grid = 1e10
-	if near := math.Round(x*grid) / grid; math.Abs(x) < 1e5 && u.ToSIFloat(near) == v {
+	near := math.Round(x*grid) / grid
+	lastPlace := math.Nextafter(math.Abs(v), math.Inf(1)) - math.Abs(v)
+	if math.Abs(x) < 1e5 && math.Abs(near-x) <= 0.75*lastPlace/u.size.hi {
 		return near
 	}
 	return x
