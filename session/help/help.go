@@ -1,91 +1,121 @@
 // Package help answers what a word means: a unit, a quantity, a formula, a
 // topic, a function, a constant, a statement or the identifier of a finding. It
-// reads the catalogues that the rest of the program works from, and has few
-// sentences of its own.
+// reads the catalogues that the rest of the program works from and has few
+// sentences of its own. It works nothing out and prints nothing.
 package help
 
 import (
+	"slices"
 	"sort"
 	"strings"
+
+	"github.com/agnivade/levenshtein"
 
 	"steelyard/lang/finding"
 	"steelyard/lang/formula"
 	"steelyard/lang/syntax"
 	"steelyard/session"
 	"steelyard/units"
-
-	"github.com/agnivade/levenshtein"
 )
 
-// overview is what help says without a word: one screen.
+// overview is what help says without a word: one screen of 24 rows of 80 cells,
+// the prompt and an indent of eight included.
 var overview = []string{
-	"Write a line as on paper. A line that begins with = is the result of the one above.",
+	"Write as on paper. A line that begins with = is the result above it.",
 	"",
-	"  m = 0.080 kg                  a given: a number and its unit",
-	"  W = 1/2*m*v^2                 a result; `* / ^ ( )`, also · × ÷ ² √ π",
-	"  k = 2*W/x^2 in N/m            a result reported in a unit, which is checked",
-	"  check 1/2*k*x^2 = W           a second route; `within 1 %`, `< > ≤ ≥`, `is negative`",
-	"  U(x) = 1/2*k*x^2 in J         a function;  U(3 cm)",
-	"  spring_energy(k, x)           a formula of the library",
-	"  that in kJ                    the value above, in another unit",
-	"  let k in N/m                  a symbol with a unit and no value yet",
-	"  1 lap = 400 m                 a unit of your own",
-	"  part a: How stiff is it?      note …      # remark      report k in N/m to 3 figures",
+	"m = 0.080 kg                 a given: a number and its unit",
+	"W = 1/2*m*v^2                a result; also × · ÷ √ π ² ½, v₀, ω, μ_k",
+	"k = 2*W/x^2 in N/m           a result reported in a unit: it is checked",
+	"check 1/2*k*x^2 = W          also < > ≤ ≥, within 1 %, is negative",
+	"U(x) = 1/2*k*x^2 in J        a function of your own; then U(3 cm)",
+	"spring_energy(k, x)          a formula of the library",
+	"that in kJ                   the value above, in another unit",
+	"let k in N/m                 a symbol with a unit and no value yet",
+	"1 lap = 400 m                a unit of your own",
+	"part a: How stiff is it?     also note …, # remark",
+	"report k to 3 figures        an answer of the part",
 	"",
-	"Ask:      names   describe k   help newton   help torque   help spring_energy   help check",
-	"Lists:    help units   help quantities   help formulas   help functions",
-	"          help statements   help constants   help findings",
-	"Do:       undo   save FILE   open FILE   replay   quit",
-	"Keys:     Tab completes, Ctrl-R searches, Ctrl-C drops the line, Ctrl-D leaves.",
+	"Ask    names, describe k, help newton, help torque, help spring_energy,",
+	"       help check",
+	"Lists  help statements, functions, formulas, units, quantities,",
+	"       constants, findings; guides: help numbers, angles, temperatures",
+	"Do     undo, save FILE, open FILE, replay, quit",
+	"Keys   Tab completes, Ctrl-R searches, Ctrl-C drops a line, Ctrl-D ends",
 	"",
-	"A study aid: not for engineering, medical or safety decisions; local codes and",
-	"licensed practice come first.",
+	"A study aid: not for engineering, medical or safety decisions; local",
+	"codes and licensed practice come first.",
 }
 
-// answers are the places where a word is looked for, in order.
-var answers = []func(*session.Pad, string) []string{
-	listing, statement, unit, quantity, formulaText, topic, function, constant, findingText,
+// page is one place where a word is looked for. It returns nil where nothing is
+// known of the word.
+type page func(pad *session.Pad, word string) []string
+
+var pages = []page{
+	listing, guide, ofPad, statement, function, formulaPage, topic, quantity, unit, constant, findingPage,
 }
 
-// Topic answers a word, or nothing for how to write things.
+// Topic answers a word with rows of at most 72 cells, or without a word how
+// things are written. Of an unknown word it says which are spelled nearly so.
 func Topic(pad *session.Pad, word string) []string {
-	word = strings.TrimSpace(word)
+	word = tidy(word)
 	if word == "" {
-		return overview
+		return slices.Clone(overview)
 	}
-	var out []string
-	for _, answer := range answers {
-		if lines := answer(pad, word); lines != nil {
-			if out != nil {
-				out = append(out, "")
-			}
-			out = append(out, lines...)
-		}
+	if out := answer(pad, word); out != nil {
+		return out
 	}
-	if out == nil {
-		return unknown(pad, word)
-	}
-	return out
+	return unknown(pad, word)
 }
 
 // Known tells whether anything is known of a word.
-func Known(pad *session.Pad, word string) bool {
-	for _, answer := range answers {
-		if answer(pad, strings.TrimSpace(word)) != nil {
-			return true
+func Known(pad *session.Pad, word string) bool { return answer(pad, tidy(word)) != nil }
+
+// tidy drops the marks that a word may have been copied with.
+func tidy(word string) string {
+	word = strings.Trim(strings.Join(strings.Fields(word), " "), "`?\"")
+	return strings.TrimSuffix(word, "()")
+}
+
+// answer collects what the pages know of a word as it is written; failing that,
+// of the word in small letters.
+func answer(pad *session.Pad, word string) []string {
+	if word == "" || len(word) > 120 {
+		return nil
+	}
+	for _, w := range []string{word, strings.ToLower(word)} {
+		var out []string
+		for _, p := range pages {
+			if rows := p(pad, w); rows != nil {
+				if out != nil {
+					out = append(out, "")
+				}
+				out = append(out, rows...)
+			}
+		}
+		if out != nil {
+			return out
 		}
 	}
-	return false
+	return nil
 }
 
 // unknown says that a word is not known, and which are spelled nearly so.
 func unknown(pad *session.Pad, word string) []string {
-	out := []string{"Nothing is known of \"" + word + "\"."}
+	short := word
+	if rs := []rune(word); len(rs) > 40 {
+		short = string(rs[:40]) + "…"
+	}
+	out := []string{"Nothing is known of `" + short + "`."}
 	near := nearest(word, Words(pad))
+	for _, u := range pad.Table().Suggest(word) {
+		if len(word) > 2 && len(near) < 3 && !slices.Contains(near, u) {
+			near = append(near, u)
+		}
+	}
 	if len(near) > 0 {
 		out = append(out, "Did you mean "+strings.Join(near, ", ")+"?")
 	}
-	return append(out, "`help` alone shows how to write things.")
+	return append(out, "help alone shows how to write things.")
 }
 
 // nearest returns up to three words that are spelled nearly like one.
@@ -93,28 +123,37 @@ func nearest(word string, words []string) []string {
 	if len(word) > 40 {
 		return nil
 	}
-	best := make(map[string]int)
+	apart := make(map[string]int)
 	var near []string
 	for _, w := range words {
-		if d := levenshtein.ComputeDistance(strings.ToLower(word), strings.ToLower(w)); d <= 1+len(word)/4 && d < len(word) {
-			if _, seen := best[w]; !seen {
-				near = append(near, w)
-			}
-			best[w] = d
+		d := levenshtein.ComputeDistance(strings.ToLower(word), strings.ToLower(w))
+		if d > 1+len(word)/4 || d >= len(word) {
+			continue
 		}
+		if _, seen := apart[w]; !seen {
+			near = append(near, w)
+		}
+		apart[w] = d
 	}
 	sort.Slice(near, func(i, j int) bool {
-		if best[near[i]] != best[near[j]] {
-			return best[near[i]] < best[near[j]]
+		if apart[near[i]] != apart[near[j]] {
+			return apart[near[i]] < apart[near[j]]
 		}
 		return near[i] < near[j]
 	})
 	return near[:min(3, len(near))]
 }
 
-// Words lists the words that help knows, for completion: all but the units.
+// Words lists the words that help knows, sorted, for completion: all but the
+// units and the names of the scratchpad.
 func Words(pad *session.Pad) []string {
-	words := []string{"units", "quantities", "formulas", "functions", "statements", "constants", "findings"}
+	words := make([]string, 0, 300)
+	for w := range lists {
+		words = append(words, w)
+	}
+	for w := range guides {
+		words = append(words, w)
+	}
 	for _, s := range syntax.Statements() {
 		words = append(words, s.Word)
 	}
@@ -123,12 +162,13 @@ func Words(pad *session.Pad) []string {
 	}
 	for _, k := range units.Kinds() {
 		words = append(words, k.Name)
+		words = append(words, k.Others...)
 	}
 	words = append(words, pad.FormulaNames()...)
 	words = append(words, formula.Topics()...)
 	for _, id := range finding.IDs() {
 		words = append(words, string(id))
 	}
-	sort.Strings(words)
-	return words
+	slices.Sort(words)
+	return slices.Compact(words)
 }

@@ -216,23 +216,29 @@ func (p *page) results() {
 	}
 }
 
-// article puts an article before the name of a quantity.
+// article puts an article before the name of a quantity. A constant of nature
+// has a name of its own, and none.
 func article(v session.Value) string {
+	if k, ok := units.KindOf(v.Dim, v.Tag); ok && k.Name == v.Quantity {
+		return withArticle(k)
+	}
+	switch v.Quantity {
+	case "temperature", "difference of temperature":
+		return "a " + v.Quantity
+	}
 	for _, k := range units.FindKind(v.Quantity) {
 		if k.Name == v.Quantity {
-			if k.Article == "" {
-				return k.Name
-			}
-			return k.Article + " " + k.Name
+			return withArticle(k)
 		}
 	}
-	if c, ok := units.LookupConstant(v.Name); ok && c.Name == v.Quantity {
-		return v.Quantity // the name of one constant, not of a kind
+	return v.Quantity
+}
+
+func withArticle(k units.Kind) string {
+	if k.Article == "" {
+		return k.Name
 	}
-	if strings.ContainsRune("aeiou", rune(v.Quantity[0])) {
-		return "an " + v.Quantity
-	}
-	return "a " + v.Quantity
+	return k.Article + " " + k.Name
 }
 
 // equalsAt is the number of cells before the = of a result: that of a statement

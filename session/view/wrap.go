@@ -4,6 +4,8 @@ import (
 	"strings"
 
 	"github.com/mattn/go-runewidth"
+
+	"steelyard/units"
 )
 
 // wrap breaks a text into rows of at most width cells. A number is not parted
@@ -35,10 +37,11 @@ func wrap(text string, width int) []string {
 func pieces(text string) []string {
 	var out []string
 	open := false // within backquotes
-	for _, word := range strings.Split(text, " ") {
-		join := len(out) > 0 && (open || isNumber(out[len(out)-1]) && !strings.Contains(out[len(out)-1], " "))
-		if join && runewidth.StringWidth(out[len(out)-1])+runewidth.StringWidth(word) < 32 {
-			out[len(out)-1] += " " + word
+	for word := range strings.SplitSeq(text, " ") {
+		last := len(out) - 1
+		join := last >= 0 && (open || isNumber(out[last]) && isUnit(word) || out[last] == "line" && isNumber(word))
+		if join && runewidth.StringWidth(out[last])+runewidth.StringWidth(word) < 32 {
+			out[last] += " " + word
 		} else {
 			out = append(out, word)
 		}
@@ -49,9 +52,18 @@ func pieces(text string) []string {
 	return out
 }
 
-// isNumber tells whether a word begins with a digit or a sign and a digit, so
-// that a unit may follow.
+// isNumber tells whether a piece is a number, so that a unit may follow.
 func isNumber(word string) bool {
 	word = strings.TrimLeft(word, "-−`(")
-	return word != "" && word[0] >= '0' && word[0] <= '9'
+	return word != "" && word[0] >= '0' && word[0] <= '9' && !strings.Contains(word, " ")
+}
+
+// isUnit tells whether a word after a number is its unit.
+func isUnit(word string) bool {
+	word = strings.TrimRight(word, ".,;:?)`")
+	if strings.ContainsAny(word, "/·^²³⁻°%") {
+		return true
+	}
+	_, ok := units.Lookup(word)
+	return ok
 }

@@ -1,0 +1,143 @@
+package help_test
+
+import (
+	"bytes"
+	"context"
+	"flag"
+	"os"
+	"strings"
+	"testing"
+
+	"github.com/mattn/go-runewidth"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/syntax"
+	"steelyard/session"
+	"steelyard/session/help"
+	"steelyard/units"
+)
+
+var update = flag.Bool("update", false, "rewrite the golden files")
+
+// TestPages holds the pages that matter most against golden files.
+func TestPages(t *testing.T) {
+	pad := session.New()
+	pad.Enter(context.Background(), "hill = 250 N/m")
+	for _, word := range []string{
+		"", "newton", "kN", "degC", "inch", "N m", "m/s^2", "torque", "energy", "speed", "work", "spring_energy",
+		"pendulum_period", "oscillation", "check", "formula", "solve", "sqrt", "asin", "sum", "min", "round", "c", "G",
+		"unit-mismatch", "angles", "temperatures", "numbers", "hill", "newtn", "spring_enrgy", "chekc", "xyzzy",
+		"statements", "functions", "formulas", "units", "quantities", "constants", "findings",
+	} {
+		t.Run(word, func(t *testing.T) {
+			got := []byte(strings.Join(help.Topic(pad, word), "\n") + "\n")
+			path := "testdata/" + strings.NewReplacer("/", "_per_", " ", "_", "^", "").Replace("help "+word) + ".golden"
+			if *update {
+				if err := os.WriteFile(path, got, 0o644); err != nil {
+					t.Fatal(err)
+				}
+				return
+			}
+			want, err := os.ReadFile(path)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if !bytes.Equal(got, want) {
+				t.Errorf("got\n%s\nwant\n%s", got, want)
+			}
+		})
+	}
+}
+
+// TestEveryWord asks for every word that help offers and for every unit: all
+// are known, and no row is wider than a screen.
+func TestEveryWord(t *testing.T) {
+	pad := session.New()
+	words := help.Words(pad)
+	for _, u := range units.NewTable().Complete("") {
+		words = append(words, u)
+	}
+	if len(words) < 500 {
+		t.Fatalf("only %d words", len(words))
+	}
+	for _, word := range words {
+		if !help.Known(pad, word) {
+			t.Errorf("%s is offered and not known", word)
+		}
+		for _, row := range help.Topic(pad, word) {
+			if runewidth.StringWidth(row) > 72 {
+				t.Errorf("help %s: a row of %d cells: %s", word, runewidth.StringWidth(row), row)
+			}
+			if strings.HasSuffix(row, " ") {
+				t.Errorf("help %s: blanks at the end of %q", word, row)
+			}
+		}
+	}
+}
+
+// TestOneScreen holds help without a word to one screen of 24 rows of 80 cells,
+// the prompt below it included.
+func TestOneScreen(t *testing.T) {
+	rows := help.Topic(session.New(), "")
+	if len(rows) > 23 {
+		t.Errorf("%d rows", len(rows))
+	}
+	for _, row := range rows {
+		if runewidth.StringWidth(row) > 72 {
+			t.Errorf("%d cells: %s", runewidth.StringWidth(row), row)
+		}
+	}
+}
+
+// TestExamples enters the example of every statement and function.
+func TestExamples(t *testing.T) {
+	for _, f := range syntax.Functions() {
+		if f.Ready {
+			enter(t, session.New(), f.Example)
+		}
+	}
+	for _, s := range syntax.Statements() {
+		if !s.Ready || !s.Stored {
+			continue
+		}
+		pad := session.New()
+		enter(t, pad, "k = 250 N/m")
+		enter(t, pad, s.Example)
+	}
+	for _, name := range session.New().FormulaNames() {
+		pad := session.New()
+		rows := help.Topic(pad, name)
+		for i, row := range rows {
+			if row == "  Write:" {
+				enter(t, pad, strings.TrimSpace(rows[i+2]))
+			}
+		}
+	}
+}
+
+func enter(t *testing.T, pad *session.Pad, text string) {
+	t.Helper()
+	e := pad.Enter(context.Background(), text)
+	for _, f := range e.Findings {
+		if f.ID == finding.GivenAgain {
+			continue
+		}
+		if f.Severity.Fails() {
+			t.Errorf("%s: %s: %s", text, f.ID, f.Message)
+		}
+	}
+}
+
+// FuzzTopic asks for anything.
+func FuzzTopic(f *testing.F) {
+	for _, s := range []string{"", "newton", "N m/", "\xff", "spring_energy(k", strings.Repeat("m ", 500)} {
+		f.Add(s)
+	}
+	pad := session.New()
+	f.Fuzz(func(t *testing.T, word string) {
+		if len(help.Topic(pad, word)) == 0 {
+			t.Errorf("no answer to %q", word)
+		}
+		help.Known(pad, word)
+	})
+}

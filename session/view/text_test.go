@@ -1,0 +1,138 @@
+package view_test
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"strings"
+	"testing"
+
+	"github.com/mattn/go-runewidth"
+
+	"steelyard/lang/finding"
+	"steelyard/session"
+	"steelyard/session/view"
+)
+
+// TestLayout holds the scratchpad's layout against the agreed one, cell by
+// cell.
+func TestLayout(t *testing.T) {
+	const want = `  1.  m = 0.080 kg
+  2.  v = 3.4 m/s
+  3.  x = 6.0 cm
+  4.  W = 1/2*m*v^2
+        = 0.4624 J, an energy
+  5.  k = 2*W/x^2 in N
+                     ^
+      ! k comes out as a force per length (N/m); N is a force.
+        "per length" is missing: report it in N/m.
+        = 256.889 N/m
+`
+	lines := []string{"m = 0.080 kg", "v = 3.4 m/s", "x = 6.0 cm", "W = 1/2*m*v^2", "k = 2*W/x^2 in N"}
+	got := render(t, lines, func(b *bytes.Buffer, e *session.Entry) error {
+		return view.Text(b, e, view.Options{Statement: true})
+	})
+	if string(got) != want {
+		t.Errorf("got\n%s\nwant\n%s", got, want)
+	}
+}
+
+// TestCaretByCells puts a caret under a span behind characters of several
+// widths.
+func TestCaretByCells(t *testing.T) {
+	for _, tt := range []struct {
+		text, at string
+		column   int
+	}{
+		{"k = 2 N", "2", 4},
+		{"ω₀ = 3 rad/s", "3", 5},
+		{"# 秤 = 3", "3", 7}, // the sign takes two cells
+		{"e\u0301 = 3", "3", 4},
+	} {
+		from := strings.Index(tt.text, tt.at)
+		e := &session.Entry{Line: 7, Text: tt.text, Findings: []finding.Finding{
+			finding.New(finding.Unreadable, finding.Span{From: from, To: from + 1}, "Here.", ""),
+		}}
+		var b bytes.Buffer
+		if err := view.Text(&b, e, view.Options{}); err != nil {
+			t.Fatal(err)
+		}
+		row, _, _ := strings.Cut(b.String(), "\n")
+		if want := strings.Repeat(" ", len(view.Prompt(7))+tt.column) + "^"; row != want {
+			t.Errorf("%s: %q, want %q", tt.text, row, want)
+		}
+	}
+}
+
+// TestSpansOutside shows findings whose spans lie outside of the text or
+// within a character; nothing may panic.
+func TestSpansOutside(t *testing.T) {
+	for _, at := range []finding.Span{{From: -3, To: -1}, {From: 90, To: 99}, {From: 1, To: 1}, {From: 5, To: 2}} {
+		e := &session.Entry{Line: 1, Text: "ω = ½ \xff\x00", Findings: []finding.Finding{finding.New(finding.BadText, at, "Here.", "")}}
+		var b bytes.Buffer
+		if err := view.Text(&b, e, view.Options{Statement: true}); err != nil {
+			t.Fatal(err)
+		}
+		if strings.ContainsAny(b.String(), "\x00\x1b") {
+			t.Errorf("control characters reach the terminal: %q", b.String())
+		}
+	}
+}
+
+// TestWidth wraps long findings and long statements at the width of the screen.
+func TestWidth(t *testing.T) {
+	long := "x = 1 m" + strings.Repeat(" + 1 m", 60)
+	pad := session.New()
+	for _, width := range []int{40, 60, 80, 120} {
+		for _, text := range []string{long + " + 1 s", "1/2 kg", "k = 3 N in J", strings.Repeat("q", 100) + " = 2*zz"} {
+			var b bytes.Buffer
+			e := pad.Enter(context.Background(), text)
+			if err := view.Text(&b, e, view.Options{Width: width}); err != nil {
+				t.Fatal(err)
+			}
+			for row := range strings.Lines(b.String()) {
+				row = strings.TrimRight(row, "\n")
+				if cells := runewidth.StringWidth(row); cells > width && strings.Contains(strings.TrimSpace(row), " ") {
+					t.Errorf("%d cells on a screen of %d: %s", cells, width, row)
+				}
+			}
+		}
+	}
+}
+
+type full struct{}
+
+func (full) Write([]byte) (int, error) { return 0, errors.New("full") }
+
+// TestWriteError hands on that nothing can be written.
+func TestWriteError(t *testing.T) {
+	e := session.New().Enter(context.Background(), "2 m*3")
+	if view.Text(full{}, e, view.Options{}) == nil || view.JSON(full{}, e, view.Replayed{}) == nil {
+		t.Error("an error in writing is lost")
+	}
+}
+
+// TestReplayedJSON shows what a replay adds.
+func TestReplayedJSON(t *testing.T) {
+	e := session.New().Enter(context.Background(), "2 m*3")
+	agrees := true
+	var b bytes.Buffer
+	if err := view.JSON(&b, e, view.Replayed{File: "a.worked", Recorded: "= 6 m", Agrees: &agrees}); err != nil {
+		t.Fatal(err)
+	}
+	want := `{"file":"a.worked","line":1,"statement":"2 m*3","value":6,"si_unit":"m","dimension":"m","shown":"6 m","shown_value":6,"shown_unit":"m","quantity":"length","recorded":"= 6 m","agrees":true,"findings":[]}` + "\n"
+	if b.String() != want {
+		t.Errorf("got %s want %s", b.String(), want)
+	}
+}
+
+// BenchmarkText shows a result.
+func BenchmarkText(b *testing.B) {
+	e := session.New().Enter(context.Background(), "W = 1/2*(0.080 kg)*(3.4 m/s)^2")
+	var out bytes.Buffer
+	b.ReportAllocs()
+	for b.Loop() {
+		out.Reset()
+		view.Text(&out, e, view.Options{Statement: true})
+	}
+}
