@@ -6,6 +6,7 @@ package session
 import (
 	"context"
 	"sort"
+	"strings"
 
 	"steelyard/lang/finding"
 	"steelyard/lang/formula"
@@ -97,9 +98,32 @@ func (p *Pad) Formula(name string) (*syntax.FormulaDef, bool) {
 	return p.libraryFormula(name)
 }
 
-// Enter works one statement out as the next line.
+// Enter works one statement out as the next line. Records under it, as in a page
+// copied from a worksheet, are left out: the result is worked out anew.
 func (p *Pad) Enter(ctx context.Context, text string) *Entry {
-	return p.EnterAt(ctx, p.Next(), text)
+	text, recorded := withoutRecords(text)
+	e := p.EnterAt(ctx, p.Next(), text)
+	if recorded && !e.Records && !e.Failed() {
+		e.Findings = append(e.Findings, finding.New(finding.StrayRecord, syntax.Span{To: len(text)},
+			"A line that records a result stood under this one, which has none to record.", "It was left out."))
+	}
+	return e
+}
+
+// withoutRecords takes the indented lines that begin with = off a statement.
+func withoutRecords(text string) (string, bool) {
+	if !strings.Contains(text, "\n") {
+		return text, false
+	}
+	lines := strings.Split(text, "\n")
+	keep := lines[:1]
+	for _, line := range lines[1:] {
+		if body := strings.TrimLeft(line, " \t"); len(body) < len(line) && strings.HasPrefix(body, "=") {
+			continue
+		}
+		keep = append(keep, line)
+	}
+	return strings.Join(keep, "\n"), len(keep) < len(lines)
 }
 
 // EnterAt works one statement out as the given line. The text is one statement

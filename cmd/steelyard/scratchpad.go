@@ -64,19 +64,19 @@ func (s *scratchpad) startJournal() {
 	s.abandoned = journal.Abandoned(journal.Dir())
 	j, problem := journal.Start(journal.Dir())
 	if problem != nil {
-		s.say("  caution: "+problem.Message, "  "+problem.Hint)
+		s.tell("caution: "+problem.Message, problem.Hint)
 	}
 	s.journal = j
 	if len(s.abandoned) == 0 {
 		return
 	}
 	last := s.abandoned[len(s.abandoned)-1]
-	s.say(fmt.Sprintf("  A scratchpad of %s ended without being saved: %s.",
+	s.tell(fmt.Sprintf("A scratchpad of %s ended without being saved: %s.",
 		last.Last.Local().Format("2 January, 15:04"), counted(len(last.Statements), "statement")))
 	if len(last.Statements) > 0 {
-		s.say("  It begins with  " + firstLine(last.Statements[0]))
+		s.tell("It begins with `" + firstLine(last.Statements[0]) + "`.")
 	}
-	s.say("  `open recovered` brings it back; until then it is kept.")
+	s.tell("`open recovered` brings it back; until then it is kept.")
 }
 
 // firstLine is the first line of a statement, cut if it is long.
@@ -96,17 +96,19 @@ func counted(n int, thing string) string {
 	return fmt.Sprintf("%d %ss", n, thing)
 }
 
-// say prints lines.
+// say prints lines as they are.
 func (s *scratchpad) say(lines ...string) {
 	for _, l := range lines {
 		fmt.Fprintln(s.out, l)
 	}
 }
 
-// tell prints lines under the statement.
-func (s *scratchpad) tell(lines ...string) {
-	for _, l := range lines {
-		s.say("      " + l)
+// tell prints sentences under the statement, in rows of the terminal's width.
+func (s *scratchpad) tell(sentences ...string) {
+	for _, text := range sentences {
+		for _, row := range view.Wrap(text, s.options().Width-6) {
+			s.say("      " + row)
+		}
 	}
 }
 

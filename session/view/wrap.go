@@ -8,6 +8,9 @@ import (
 	"steelyard/units"
 )
 
+// Wrap breaks a text into rows of at most width cells, as findings are.
+func Wrap(text string, width int) []string { return wrap(text, width) }
+
 // wrap breaks a text into rows of at most width cells. A number is not parted
 // from its unit, nor a short piece in quotes.
 func wrap(text string, width int) []string {
