@@ -1,0 +1,118 @@
+package main
+
+import (
+	"encoding/json"
+	"errors"
+	"io"
+	"os/exec"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+)
+
+// pkg is what `go list` says of one package.
+type pkg struct {
+	ImportPath string
+	Imports    []string
+	Deps       []string
+}
+
+// packages lists the packages of the module, tests left out.
+func packages(t *testing.T) []pkg {
+	t.Helper()
+	cmd := exec.Command("go", "list", "-json=ImportPath,Imports,Deps", "./...")
+	cmd.Dir = filepath.Join("..", "..")
+	out, err := cmd.Output()
+	if err != nil {
+		t.Fatal(err)
+	}
+	var all []pkg
+	for d := json.NewDecoder(strings.NewReader(string(out))); ; {
+		var p pkg
+		if err := d.Decode(&p); errors.Is(err, io.EOF) {
+			break
+		} else if err != nil {
+			t.Fatal(err)
+		}
+		all = append(all, p)
+	}
+	if len(all) < 8 {
+		t.Fatalf("only %d packages found", len(all))
+	}
+	return all
+}
+
+// rooms are the folders of the module from left to right; nothing imports to
+// the left.
+var rooms = []string{"steelyard/cmd", "steelyard/session", "steelyard/lang", "steelyard/units"}
+
+// room returns the place of a package in that order, or -1 for one of another
+// module.
+func room(path string) int {
+	return slices.IndexFunc(rooms, func(r string) bool { return path == r || strings.HasPrefix(path, r+"/") })
+}
+
+// TestImportsPointRight keeps the rooms in their order.
+func TestImportsPointRight(t *testing.T) {
+	for _, p := range packages(t) {
+		from := room(p.ImportPath)
+		if from < 0 {
+			t.Errorf("%s is in none of %s", p.ImportPath, rooms)
+		}
+		for _, i := range p.Imports {
+			if to := room(i); to >= 0 && to < from {
+				t.Errorf("%s imports %s, which is to its left", p.ImportPath, i)
+			}
+		}
+	}
+}
+
+// TestSyntaxAndPlanOrder keeps the reading of text apart from the names in
+// scope, and findings apart from both.
+func TestSyntaxAndPlanOrder(t *testing.T) {
+	forbidden := map[string][]string{
+		"steelyard/lang/finding": {"steelyard/lang/syntax", "steelyard/lang/plan", "steelyard/units"},
+		"steelyard/lang/syntax":  {"steelyard/lang/plan", "steelyard/lang/formula"},
+		"steelyard/session":      {"steelyard/session/view", "steelyard/session/help", "steelyard/session/repl", "steelyard/session/worksheet", "steelyard/session/journal"},
+	}
+	for _, p := range packages(t) {
+		for _, f := range forbidden[p.ImportPath] {
+			if slices.Contains(p.Deps, f) {
+				t.Errorf("%s needs %s", p.ImportPath, f)
+			}
+		}
+	}
+}
+
+// TestTerminalIsFarAway lets only the command and the line editor know that
+// there is a terminal.
+func TestTerminalIsFarAway(t *testing.T) {
+	terminal := []string{"github.com/chzyer/readline", "golang.org/x/term"}
+	for _, p := range packages(t) {
+		if room(p.ImportPath) == 0 || p.ImportPath == "steelyard/session/repl" {
+			continue
+		}
+		for _, i := range p.Imports {
+			if slices.Contains(terminal, i) {
+				t.Errorf("%s imports %s", p.ImportPath, i)
+			}
+		}
+	}
+}
+
+// TestThePureRooms keeps files, clocks, networks and other programs out of
+// everything that reads, plans and works out.
+func TestThePureRooms(t *testing.T) {
+	outside := []string{"os", "net", "net/http", "os/exec", "time", "syscall", "os/signal"}
+	for _, p := range packages(t) {
+		if room(p.ImportPath) < 2 && p.ImportPath != "steelyard/session" {
+			continue
+		}
+		for _, i := range p.Imports {
+			if slices.Contains(outside, i) {
+				t.Errorf("%s imports %s", p.ImportPath, i)
+			}
+		}
+	}
+}
