@@ -2,7 +2,6 @@ package main
 
 import (
 	"bufio"
-	"fmt"
 	"io"
 	"strings"
 
@@ -14,77 +13,71 @@ import (
 	"steelyard/session/view"
 )
 
-// evalCommand works out statements without a scratchpad.
-type evalCommand struct {
-	Statements []string `arg:"" optional:"" passthrough:"" name:"statement" help:"Statements, each in quotes; without any, the lines of standard input."`
-	JSON       bool     `name:"json" help:"Print one JSON object for each statement."`
-}
-
-// Help is what the shell help says of the command.
-func (evalCommand) Help() string {
-	return "Example:\n  steelyard eval 'm = 0.080 kg' 'v = 3.4 m/s' '1/2*m*v^2 in J'\n\n" +
-		"The exit status is 0 if all holds, 1 if a line has an error, a mismatch or a failed check."
-}
-
-// run works the statements out one by one; a bad line does not stop the others.
-func (c *evalCommand) run(w *world) int {
-	ev := &evaluator{w: w, pad: session.New(), json: c.JSON, out: bufio.NewWriter(w.stdout)}
-	defer ev.out.Flush()
-	if len(c.Statements) == 0 {
-		return ev.stream(w.stdin)
+// runEval works statements out without a scratchpad.
+func runEval(w *world, args []string) int {
+	json := false
+	statements, problem := readOptions(args, []option{{name: "json", set: func(string) { json = true }}})
+	if problem != "" {
+		return w.usage("eval", problem)
 	}
-	for _, s := range c.Statements {
-		if s == "--json" {
-			ev.json = true
-			continue
-		}
+	ev := newEvaluator(w, json)
+	if len(statements) == 0 {
+		ev.stream(w.stdin)
+	}
+	for _, s := range statements {
 		for _, one := range splitStatements(s) {
-			if !ev.enter(one) {
-				return ev.status
-			}
+			ev.enter(one)
 		}
 	}
-	return ev.status
+	return ev.end()
 }
 
-// evaluator prints what becomes of statements.
+// evaluator enters statements and prints what becomes of them.
 type evaluator struct {
 	w      *world
 	pad    *session.Pad
-	json   bool
 	out    *bufio.Writer
+	json   bool
 	status int
+	over   bool // nothing more is to be entered
 }
 
-// stream works out the lines of a reader as they come.
-func (ev *evaluator) stream(r io.Reader) int {
-	in := bufio.NewReader(r)
-	statement, begun := "", false
-	for {
-		line, more := readLine(in)
-		if !more && line == "" {
-			break
-		}
-		if begun && isIndented(line) {
-			statement += "\n" + line
-			continue
-		}
-		if begun && !ev.enter(statement) {
-			return ev.status
-		}
-		statement, begun = line, true
-		if !more {
-			break
-		}
-	}
-	if begun {
-		ev.enter(statement)
+func newEvaluator(w *world, json bool) *evaluator {
+	return &evaluator{w: w, pad: session.New(), out: bufio.NewWriter(w.stdout), json: json}
+}
+
+// end shows what is still to be shown and returns the exit status.
+func (ev *evaluator) end() int {
+	if ev.out.Flush() != nil {
+		return ev.w.unwritten()
 	}
 	return ev.status
 }
 
-// readLine reads one line without its end. Of a line that is longer than any
-// statement may be, only enough is kept to say so.
+// stream works out the lines of a reader. A line that begins with a blank
+// belongs to the one above it, so a statement is entered when the next begins.
+func (ev *evaluator) stream(r io.Reader) {
+	in := bufio.NewReader(r)
+	statement := ""
+	for !ev.over {
+		line, more := readLine(in)
+		if more && statement != "" && isIndented(line) {
+			if len(statement) <= limit.Line {
+				statement += "\n" + line
+			}
+			continue
+		}
+		ev.enter(statement)
+		statement = line
+		if !more {
+			return
+		}
+	}
+}
+
+// readLine reads one line without its end, and tells whether there was one. Of
+// a line that is longer than any statement may be, no more is kept than shows
+// that it is.
 func readLine(in *bufio.Reader) (string, bool) {
 	var b strings.Builder
 	for {
@@ -120,29 +113,34 @@ func splitStatements(text string) []string {
 	return out
 }
 
-// enter works one statement out and prints it. It returns false if nothing
-// more is to be done.
-func (ev *evaluator) enter(text string) bool {
-	if strings.TrimSpace(text) == "" {
-		return ev.w.ctx.Err() == nil
+// enter works one statement out and prints it. A blank line is passed over.
+func (ev *evaluator) enter(text string) {
+	text = strings.TrimLeft(text, " \t")
+	if ev.over || strings.TrimSpace(text) == "" {
+		return
 	}
-	e := ev.pad.Enter(ev.w.ctx, strings.TrimLeft(text, " \t"))
+	e := ev.pad.Enter(ev.w.ctx, text)
 	if cmd, ok := e.Stmt.(*syntax.Command); ok {
 		if cmd.Word == "quit" {
-			return false
+			ev.over = true
+			return
 		}
 		ev.command(e, cmd)
 	}
 	if worst, some := finding.Worst(e.Findings); some && worst.Fails() {
 		ev.status = statusFinding
 	}
-	if ev.json {
-		view.JSON(ev.out, e, view.Replayed{})
-	} else {
-		view.Text(ev.out, e, view.Options{Statement: true, Bold: ev.w.bold, Width: ev.w.width})
+	if ev.show(e) != nil || ev.out.Flush() != nil || ev.w.ctx.Err() != nil {
+		ev.over = true
 	}
-	ev.out.Flush()
-	return ev.w.ctx.Err() == nil
+}
+
+// show prints an entry.
+func (ev *evaluator) show(e *session.Entry) error {
+	if ev.json {
+		return view.JSON(ev.out, e, view.Replayed{})
+	}
+	return view.Text(ev.out, e, view.Options{Statement: true, Bold: ev.w.bold, Width: ev.w.width})
 }
 
 // command answers the commands that need more than the scratchpad itself.
@@ -151,13 +149,15 @@ func (ev *evaluator) command(e *session.Entry, cmd *syntax.Command) {
 	case "help":
 		e.Told = help.Topic(ev.pad, cmd.Arg)
 	case "undo":
-		if was, ok := ev.pad.Undo(); ok {
-			e.Told = []string{fmt.Sprintf("taken back: line %d, %s", was.Line, was.Text)}
-		} else {
+		was, ok := ev.pad.Undo()
+		if !ok {
 			e.Told = []string{"There is nothing to take back."}
+			return
 		}
+		first, _, _ := strings.Cut(was.Text, "\n")
+		e.Told = []string{"taken back: " + first}
 	case "save", "open", "replay":
 		e.Findings = append(e.Findings, finding.New(finding.NotAvailableYet, cmd.WordAt,
-			cmd.Word+" works in the scratchpad only.", "Start `steelyard`, or use `steelyard replay FILE`."))
+			cmd.Word+" works in the scratchpad only.", "Start steelyard alone, or use `steelyard replay FILE`."))
 	}
 }

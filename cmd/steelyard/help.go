@@ -8,20 +8,19 @@ import (
 	"steelyard/session/help"
 )
 
-// helpCommand looks a word up.
-type helpCommand struct {
-	Topic []string `arg:"" optional:"" name:"topic" help:"A unit, a quantity, a formula, a function, a statement; without one, how to write things."`
-}
-
-// run prints the topic. A word that nothing is known of is a fault of the
+// runHelp looks a word up. A word that nothing is known of is a fault of the
 // command line.
-func (c *helpCommand) run(w *world) int {
-	word := strings.Join(c.Topic, " ")
-	for _, line := range help.Topic(session.New(), word) {
-		fmt.Fprintln(w.stdout, line)
+func runHelp(w *world, args []string) int {
+	rest, problem := readOptions(args, nil)
+	if problem != "" {
+		return w.usage("help", problem)
 	}
-	if word != "" && !help.Known(session.New(), word) {
+	word := strings.Join(rest, " ")
+	pad := session.New()
+	text := strings.Join(help.Topic(pad, word), "\n") + "\n"
+	if word != "" && !help.Known(pad, word) {
+		fmt.Fprint(w.stderr, text)
 		return statusUsage
 	}
-	return statusHolds
+	return w.print(text)
 }

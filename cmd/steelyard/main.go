@@ -1,5 +1,8 @@
 // Command steelyard carries units through a physics problem: a scratchpad in
 // which every value has a dimension, and worksheets that replay.
+//
+// Each subcommand has a file of its own and turns its options into calls of
+// the packages below session; nothing is worked out here.
 package main
 
 import (
@@ -7,11 +10,8 @@ import (
 	"fmt"
 	"io"
 	"os"
-	"os/signal"
 	"runtime/debug"
-	"syscall"
 
-	"github.com/alecthomas/kong"
 	"golang.org/x/term"
 )
 
@@ -21,42 +21,6 @@ const (
 	statusFinding = 1 // a mismatch, a failed check, a difference, a line that fails
 	statusUsage   = 2 // the command line or a file as a whole
 )
-
-const about = `Carries units through a physics problem.
-
-Without a command it opens the scratchpad; without a terminal it works out the
-statements on standard input, as eval does.
-
-A study aid: not for engineering, medical or safety decisions; local codes and
-licensed practice come first.`
-
-// commands is the command line; each command has a file of its own.
-type commands struct {
-	Eval       evalCommand       `cmd:"" help:"Work out statements given as arguments or on standard input."`
-	Replay     replayCommand     `cmd:"" help:"Work worksheets out again and compare every line with its record."`
-	Help       helpCommand       `cmd:"" help:"Look up a unit, a quantity, a formula, a function or a statement."`
-	Scratchpad scratchpadCommand `cmd:"" default:"1" hidden:"" help:"Open the scratchpad."`
-
-	Version versionFlag `help:"Print the version and exit."`
-}
-
-// versionFlag prints the version.
-type versionFlag bool
-
-// BeforeApply prints the version and ends the program.
-func (versionFlag) BeforeApply(app *kong.Kong) error {
-	fmt.Fprintln(app.Stdout, "steelyard "+version())
-	app.Exit(statusHolds)
-	return nil
-}
-
-// version is that of the module, if the program was built from a tagged one.
-func version() string {
-	if info, ok := debug.ReadBuildInfo(); ok && info.Main.Version != "" && info.Main.Version != "(devel)" {
-		return info.Main.Version
-	}
-	return "(built from source)"
-}
 
 // world is what a command may touch of its surroundings.
 type world struct {
@@ -68,16 +32,12 @@ type world struct {
 	width  int
 }
 
-func main() {
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
-	status := run(newWorld(ctx), os.Args[1:])
-	stop()
-	os.Exit(status)
-}
+func main() { os.Exit(run(newWorld(), os.Args[1:])) }
 
-// newWorld looks at the terminal, if there is one.
-func newWorld(ctx context.Context) *world {
-	w := &world{ctx: ctx, stdin: os.Stdin, stdout: os.Stdout, stderr: os.Stderr, width: 80}
+// newWorld looks at the terminal, if there is one. Bold type is left out where
+// the user or the terminal asks for plain text.
+func newWorld() *world {
+	w := &world{ctx: context.Background(), stdin: os.Stdin, stdout: os.Stdout, stderr: os.Stderr, width: 80}
 	if fd := int(os.Stdout.Fd()); term.IsTerminal(fd) {
 		w.bold = os.Getenv("NO_COLOR") == "" && os.Getenv("TERM") != "dumb"
 		if cells, _, err := term.GetSize(fd); err == nil && cells > 0 {
@@ -87,36 +47,74 @@ func newWorld(ctx context.Context) *world {
 	return w
 }
 
-// run carries out a command line and returns the exit status.
-func run(w *world, args []string) int {
-	var cli commands
-	exited, status := false, 0
-	parser, err := kong.New(&cli, kong.Name("steelyard"), kong.Description(about),
-		kong.Writers(w.stdout, w.stderr), kong.Exit(func(code int) { exited, status = true, code }),
-		kong.ConfigureHelp(kong.HelpOptions{Compact: true, WrapUpperBound: 80}))
-	if err != nil {
-		return w.usage("the command line can't be read")
-	}
-	ctx, err := parser.Parse(args)
-	if exited {
-		return status
-	}
-	if err != nil {
-		return w.usage(err.Error())
-	}
-	switch ctx.Selected().Name {
-	case "eval":
-		return cli.Eval.run(w)
-	case "replay":
-		return cli.Replay.run(w)
-	case "help":
-		return cli.Help.run(w)
-	}
-	return cli.Scratchpad.run(w)
+// command is one subcommand.
+type command struct {
+	name string
+	help string // what --help prints
+	run  func(w *world, args []string) int
 }
 
-// usage says what is wrong with the command line.
-func (w *world) usage(problem string) int {
-	fmt.Fprintf(w.stderr, "steelyard: %s.\nTry: steelyard --help\n", problem)
+// commands are the subcommands in the order in which the shell help lists
+// them.
+func commands() []command {
+	return []command{
+		{"eval", evalHelp, runEval},
+		{"replay", replayHelp, runReplay},
+		{"help", helpHelp, runHelp},
+	}
+}
+
+// run carries out a command line and returns the exit status.
+func run(w *world, args []string) int {
+	if len(args) == 0 {
+		return runScratchpad(w)
+	}
+	for _, c := range commands() {
+		if c.name != args[0] {
+			continue
+		}
+		if asksForHelp(args[1:]) {
+			return w.print(c.help + caution)
+		}
+		return c.run(w, args[1:])
+	}
+	switch args[0] {
+	case "--help", "-h":
+		return w.print(about + caution)
+	case "--version":
+		return w.print("steelyard " + version() + "\n")
+	}
+	return w.unknownCommand(args[0])
+}
+
+// print writes a text that was asked for.
+func (w *world) print(text string) int {
+	if _, err := io.WriteString(w.stdout, text); err != nil {
+		return w.unwritten()
+	}
+	return statusHolds
+}
+
+// unwritten says that what was worked out can't be shown.
+func (w *world) unwritten() int {
+	fmt.Fprintln(w.stderr, "steelyard: the output can't be written; the disk may be full, or its reader is gone.")
 	return statusUsage
+}
+
+// usage says what is wrong with the command line of a subcommand, or of the
+// program if the name is empty.
+func (w *world) usage(command, problem string) int {
+	if command != "" {
+		command += " "
+	}
+	fmt.Fprintf(w.stderr, "steelyard: %s\nTry: steelyard %s--help\n", problem, command)
+	return statusUsage
+}
+
+// version is that of the module, if the program was built from a known one.
+func version() string {
+	if info, ok := debug.ReadBuildInfo(); ok && info.Main.Version != "" && info.Main.Version != "(devel)" {
+		return info.Main.Version
+	}
+	return "built from source"
 }

@@ -1,0 +1,124 @@
+package main
+
+import (
+	"strings"
+	"unicode/utf8"
+
+	"github.com/agnivade/levenshtein"
+)
+
+// option is one --NAME of a subcommand.
+//
+// The options are read here and not by a library because starting up is a
+// budget, and because a statement such as -5 °C must not be taken for one.
+type option struct {
+	name  string
+	takes string            // what its value is called; empty for a switch
+	set   func(text string) // called with the value each time it stands there
+}
+
+// readOptions takes the options out of the arguments; they may stand anywhere
+// before a --. What is no option is returned in order. The problem is empty if
+// all of it can be read.
+func readOptions(args []string, options []option) (rest []string, problem string) {
+	for i := 0; i < len(args); i++ {
+		if args[i] == "--" {
+			return append(rest, args[i+1:]...), ""
+		}
+		if !isOption(args[i]) {
+			rest = append(rest, args[i])
+			continue
+		}
+		name, value, given := strings.Cut(args[i][2:], "=")
+		o := find(options, name)
+		switch {
+		case o == nil:
+			return nil, "there is no option --" + name + nearOption(name, options) + "."
+		case o.takes == "" && given:
+			return nil, "--" + name + " takes no value."
+		case o.takes != "" && !given:
+			i++
+			if i == len(args) {
+				return nil, "--" + name + " needs " + o.takes + " after it."
+			}
+			value = args[i]
+		}
+		o.set(value)
+	}
+	return rest, ""
+}
+
+// isOption tells an option, --json, from a statement or a file's name.
+func isOption(arg string) bool {
+	return len(arg) > 2 && arg[0] == '-' && arg[1] == '-' && arg[2] >= 'a' && arg[2] <= 'z'
+}
+
+func find(options []option, name string) *option {
+	for i := range options {
+		if options[i].name == name {
+			return &options[i]
+		}
+	}
+	return nil
+}
+
+// nearOption offers the option that is spelled nearly so.
+func nearOption(name string, options []option) string {
+	for _, o := range options {
+		if len(name) < 20 && levenshtein.ComputeDistance(name, o.name) <= 2 {
+			return "; did you mean --" + o.name + "?"
+		}
+	}
+	return ""
+}
+
+// asksForHelp tells whether --help or -h stands before a --.
+func asksForHelp(args []string) bool {
+	for _, a := range args {
+		switch a {
+		case "--":
+			return false
+		case "--help", "-h":
+			return true
+		}
+	}
+	return false
+}
+
+// unknownCommand says that there is no such subcommand, and what was perhaps
+// meant.
+func (w *world) unknownCommand(word string) int {
+	hint := ""
+	switch {
+	case isOption(word):
+		return w.usage("", "there is no option "+word+".")
+	case strings.HasSuffix(word, ".worked"):
+		hint = " To replay a worksheet: steelyard replay " + word
+	case strings.ContainsAny(word, "=+*/^ ") || word != "" && !isLetter(word):
+		hint = " To work out a statement: steelyard eval '" + word + "'"
+	default:
+		for _, c := range commands() {
+			if len(word) < 20 && levenshtein.ComputeDistance(word, c.name) <= 2 {
+				hint = " Did you mean " + c.name + "?"
+			}
+		}
+	}
+	return w.usage("", "there is no command "+quoted(word)+"."+hint)
+}
+
+func isLetter(word string) bool {
+	return word[0]|0x20 >= 'a' && word[0]|0x20 <= 'z'
+}
+
+// quoted puts a word of the command line into a message, cut if it is long.
+func quoted(word string) string {
+	if utf8.RuneCountInString(word) > 40 {
+		word = string([]rune(word)[:40]) + "…"
+	}
+	return "`" + strings.Map(func(r rune) rune {
+		if r < ' ' || r == 0x7f {
+			return utf8.RuneError
+		}
+		return r
+	}, word) + "`"
+}
