@@ -144,7 +144,7 @@ func (w word) takes(p *prefix) bool {
 	if p.kibi != 0 {
 		return r.symbol == "bit" || r.symbol == "byte"
 	}
-	return r.has(prefixes)
+	return r.has(prefixes) && !strings.Contains(w.text, " ")
 }
 
 func (w word) atom() atom {

@@ -1,5 +1,7 @@
 package units
 
+import "strings"
+
 // step is a factor that has a plain name.
 type step struct {
 	exps exps
@@ -47,7 +49,7 @@ func Missing(got, wanted Dim) string {
 	}
 	for _, s := range steps {
 		switch {
-		case s.exps == e && s.per && holds(wanted, s.exps, -1):
+		case s.exps == e && s.per && (holds(wanted, s.exps, -1) || saysPer(wanted, s.name)):
 			return `one "per ` + s.name + `" too many`
 		case s.exps == e:
 			return `a factor "` + s.name + `" is missing`
@@ -58,6 +60,13 @@ func Missing(got, wanted Dim) string {
 		}
 	}
 	return ""
+}
+
+// saysPer tells whether the name of a dimension says that it is per something:
+// a force per length.
+func saysPer(d Dim, what string) bool {
+	k := kindRowOf(d, None)
+	return k != nil && strings.HasSuffix(k.name, " per "+what)
 }
 
 // holds tells whether a dimension has at least the powers of a factor, or of

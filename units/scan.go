@@ -110,7 +110,7 @@ func (s *scanner) word() string {
 	from, plain := s.at, true
 	for {
 		r, n := s.peek()
-		inDelta := r == '°' && s.at-from == len("Δ") && strings.HasPrefix(foldText(s.text[from:s.at]), "Δ")
+		inDelta := r == '°' && s.at-from <= len("∆") && foldText(s.text[from:s.at]) == "Δ"
 		if !isWordStart(r) && !(r >= '0' && r <= '9') && r != '_' && !inDelta {
 			break
 		}

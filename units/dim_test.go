@@ -1,0 +1,127 @@
+package units
+
+import (
+	"testing"
+
+	gonum "gonum.org/v1/gonum/unit"
+	"pgregory.net/rapid"
+)
+
+var gonumBases = [bases]gonum.Dimension{
+	gonum.MassDim, gonum.LengthDim, gonum.TimeDim, gonum.CurrentDim, gonum.TemperatureDim, gonum.MoleDim, gonum.LuminousIntensityDim,
+}
+
+// drawDim draws a dimension of small whole exponents and the same for gonum.
+func drawDim(t *rapid.T, name string) (Dim, gonum.Dimensions) {
+	var d Dim
+	g := gonum.Dimensions{}
+	for i := range d.e {
+		n := rapid.IntRange(-6, 6).Draw(t, name)
+		d.e[i] = whole(int8(n))
+		if n != 0 {
+			g[gonumBases[i]] = n
+		}
+	}
+	return d, g
+}
+
+func sameDim(d Dim, g gonum.Dimensions) bool {
+	for i := range d.e {
+		if !d.e[i].IsInt() || d.e[i].Num() != g[gonumBases[i]] {
+			return false
+		}
+	}
+	return true
+}
+
+// TestDimAgainstReference holds products, quotients and powers of dimensions
+// against those of another implementation.
+func TestDimAgainstReference(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		a, ga := drawDim(t, "a")
+		b, gb := drawDim(t, "b")
+		product, ok := a.Mul(b)
+		if want := gonum.New(1, ga).Mul(gonum.New(1, gb)).Dimensions(); !ok || !sameDim(product, want) {
+			t.Fatalf("%v × %v is %v, want %v", a, b, product, want)
+		}
+		quotient, ok := a.Div(b)
+		if want := gonum.New(1, ga).Div(gonum.New(1, gb)).Dimensions(); !ok || !sameDim(quotient, want) {
+			t.Fatalf("%v / %v is %v, want %v", a, b, quotient, want)
+		}
+		if (a == b) != gonum.DimensionsMatch(gonum.New(1, ga), gonum.New(1, gb)) {
+			t.Fatalf("%v and %v: equal is %t", a, b, a == b)
+		}
+		n := rapid.IntRange(1, 5).Draw(t, "n")
+		power, ok := a.Pow(whole(int8(n)))
+		want := gonum.New(1, ga)
+		for range n - 1 {
+			want = want.Mul(gonum.New(1, ga))
+		}
+		if !ok || !sameDim(power, want.Dimensions()) {
+			t.Fatalf("%v to the %d is %v", a, n, power)
+		}
+		e, _ := NewExp(1, n)
+		if back, ok := power.Pow(e); !ok || back != a {
+			t.Fatalf("root %d of %v is %v, want %v", n, power, back, a)
+		}
+	})
+}
+
+// TestUnitsAgainstReference holds the dimensions of named SI units against
+// those of another implementation.
+func TestUnitsAgainstReference(t *testing.T) {
+	for text, u := range map[string]gonum.Uniter{
+		"N": gonum.Force(1), "Pa": gonum.Pressure(1), "J": gonum.Energy(1), "W": gonum.Power(1), "C": gonum.Charge(1), "V": gonum.Voltage(1),
+		"F": gonum.Capacitance(1), "Ω": gonum.Resistance(1), "S": gonum.Conductance(1), "Wb": gonum.MagneticFlux(1), "T": gonum.MagneticFluxDensity(1),
+		"H": gonum.Inductance(1), "Hz": gonum.Frequency(1), "Gy": gonum.AbsorbedRadioactiveDose(1), "m/s": gonum.Velocity(1), "m/s^2": gonum.Acceleration(1),
+		"m^2": gonum.Area(1), "m^3": gonum.Volume(1), "N m": gonum.Torque(1), "Bq": gonum.Radioactivity(1), "K": gonum.Temperature(1),
+		"mol": gonum.Mole(1), "cd": gonum.LuminousIntensity(1), "kg": gonum.Mass(1), "A": gonum.Current(1),
+	} {
+		if d := mustUnit(t, text).Dim(); !sameDim(d, u.Unit().Dimensions()) {
+			t.Errorf("%s has dimension %v, want %v", text, d, u.Unit().Dimensions())
+		}
+	}
+}
+
+func TestExp(t *testing.T) {
+	half, ok := NewExp(2, -4)
+	if !ok || half.Num() != -1 || half.Den() != 2 || half.String() != "-1/2" || half.Float() != -0.5 || half.IsInt() {
+		t.Errorf("2/-4 is %v", half)
+	}
+	for _, x := range []struct {
+		num, den int
+		ok       bool
+	}{{99, 1, true}, {100, 1, false}, {1, 99, true}, {1, 100, false}, {-99, 99, true}, {-100, 1, false}, {1, 0, false}, {200, 100, true}, {0, 7, true}, {1e9, 1e9, true}, {1e9, 1, false}} {
+		if _, ok := NewExp(x.num, x.den); ok != x.ok {
+			t.Errorf("NewExp(%d, %d) is in range: %t", x.num, x.den, ok)
+		}
+	}
+	most, _ := NewExp(99, 1)
+	if _, ok := most.Add(whole(1)); ok {
+		t.Error("99 + 1 is out of range")
+	}
+	if _, ok := most.Mul(whole(2)); ok {
+		t.Error("99 × 2 is out of range")
+	}
+	if sum, ok := half.Add(half.Neg()); !ok || sum != (Exp{}) || !sum.IsZero() {
+		t.Error("-1/2 + 1/2 is 0")
+	}
+	if inv, ok := half.Inv(); !ok || inv != whole(-2) {
+		t.Error("the inverse of -1/2 is -2")
+	}
+	if _, ok := (Exp{}).Inv(); ok {
+		t.Error("0 has no inverse")
+	}
+}
+
+func TestDimText(t *testing.T) {
+	half, _ := NewExp(1, 2)
+	root, _ := BaseDim(Metre).Pow(half)
+	for want, d := range map[string]Dim{
+		"1": {}, "kg s^-2": dim(1, 0, -2), "m^(1/2)": root, "kg m^2 s^-3 A^-1 K mol cd": dim(1, 2, -3, -1, 1, 1, 1),
+	} {
+		if d.String() != want {
+			t.Errorf("%q, want %q", d.String(), want)
+		}
+	}
+}
