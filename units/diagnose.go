@@ -24,7 +24,7 @@ var slips = [...]struct {
 	{"mtr", meant{{"m", 1}}}, {"mtrs", meant{{"m", 1}}}, {"mt", meant{{"m", 1}}},
 	{"kms", meant{{"km", 1}}}, {"cms", meant{{"cm", 1}}}, {"mms", meant{{"mm", 1}}},
 	{"in", meant{{"inch", 1}}}, {"ins", meant{{"inch", 1}}}, {"yds", meant{{"yd", 1}}},
-	{"gm", meant{{"g", 1}}}, {"gms", meant{{"g", 1}}}, {"gr", meant{{"g", 1}}}, {"kgs", meant{{"kg", 1}}}, {"kilo", meant{{"kg", 1}}},
+	{"gm", meant{{"g", 1}}}, {"gms", meant{{"g", 1}}}, {"gr", meant{{"g", 1}}}, {"gr", meant{{"grain", 1}}}, {"kgs", meant{{"kg", 1}}}, {"kilo", meant{{"kg", 1}}},
 	{"kilos", meant{{"kg", 1}}}, {"lbs", meant{{"lb", 1}}}, {"mcg", meant{{"μg", 1}}},
 	{"amp", meant{{"A", 1}}}, {"amps", meant{{"A", 1}}}, {"mamp", meant{{"mA", 1}}},
 	{"kph", meant{{"km", 1}, {"h", -1}}}, {"kmph", meant{{"km", 1}, {"h", -1}}}, {"kmh", meant{{"km", 1}, {"h", -1}}},
@@ -32,7 +32,7 @@ var slips = [...]struct {
 	{"rps", meant{{"rev", 1}, {"s", -1}}}, {"cps", meant{{"Hz", 1}}}, {"rads", meant{{"rad", 1}}}, {"degs", meant{{"deg", 1}}},
 	{"degK", meant{{"K", 1}}}, {"celcius", meant{{"celsius", 1}}}, {"centigrade", meant{{"celsius", 1}}},
 	{"sqm", meant{{"m", 2}}}, {"cbm", meant{{"m", 3}}}, {"ccm", meant{{"cm", 3}}}, {"sqcm", meant{{"cm", 2}}},
-	{"ohms", meant{{"Ω", 1}}}, {"R", meant{{"Ω", 1}}}, {"cycles", meant{{"rev", 1}}}, {"turns", meant{{"rev", 1}}}, {"turn", meant{{"rev", 1}}},
+	{"ohms", meant{{"Ω", 1}}}, {"cycles", meant{{"rev", 1}}}, {"turns", meant{{"rev", 1}}}, {"turn", meant{{"rev", 1}}},
 	{"ftlb", meant{{"ft", 1}, {"lbf", 1}}}, {"ftlbs", meant{{"ft", 1}, {"lbf", 1}}}, {"lbft", meant{{"lbf", 1}, {"ft", 1}}},
 	{"inlb", meant{{"inch", 1}, {"lbf", 1}}}, {"cal_th", meant{{"cal", 1}}}, {"PSI", meant{{"psi", 1}}},
 }
@@ -54,6 +54,11 @@ func (t *Table) diagnose(s *shape, bad *trouble, text string, place Place) *Prob
 		return t.metreSecond(s, bad.factor, place)
 	}
 	p := &Problem{From: f.from, To: f.from + len(textWord(text, f)), Message: "No unit is called `" + printable(shorten(f.word)) + "`."}
+	if isLevel(f.word) {
+		p.Message = "`" + f.word + "` is a level, the logarithm of a ratio, and no unit that a quantity can be multiplied by."
+		p.Hint = "Write the ratio itself: a level of L in dB is a ratio of 10^(L/10) of powers."
+		return p
+	}
 	ways, glued := t.ways(f)
 	for _, w := range ways {
 		for _, r := range t.readings(s, bad.factor, w, place) {
@@ -143,6 +148,9 @@ func (t *Table) ways(f *factor) (out []meant, glued bool) {
 			out = append(out, slips[i].right)
 		}
 	}
+	if name, ok := longForm(f.word); ok {
+		out = append(out, meant{{name, 1}})
+	}
 	if len(out) > 0 {
 		return out, false
 	}
@@ -157,6 +165,25 @@ func (t *Table) ways(f *factor) (out []meant, glued bool) {
 		return append(asWays(same), w), false
 	}
 	return asWays(t.Suggest(f.word)), false
+}
+
+// longForm returns the name by which a unit is read whose symbol is not.
+func longForm(symbol string) (string, bool) {
+	for i := range catalogue {
+		if r := &catalogue[i]; r.symbol == symbol && !r.has(core) && r.names != "" {
+			return r.name(), true
+		}
+	}
+	return "", false
+}
+
+// isLevel tells whether a word is a unit of a level, which is not linear.
+func isLevel(word string) bool {
+	switch strings.TrimSuffix(word, "s") {
+	case "dB", "B", "Np", "decibel", "bel", "neper", "dBA", "dBm":
+		return true
+	}
+	return false
 }
 
 func asWays(words []string) (out []meant) {

@@ -112,13 +112,16 @@ func capital(text string) (atom, bool) {
 
 // prefixed reads a prefix and a unit, both by symbol or both by name.
 func prefixed(text string, symbol bool) (atom, bool) {
+	if text == "" {
+		return atom{}, false
+	}
 	for i := range prefixTable {
 		p := &prefixTable[i]
 		head := p.name
 		if symbol {
 			head = p.symbol
 		}
-		if head == "" || len(head) >= len(text) || text[:len(head)] != head {
+		if head == "" || head[0] != text[0] || len(head) >= len(text) || text[:len(head)] != head {
 			continue
 		}
 		w, ok := findWord(text[len(head):])

@@ -80,6 +80,7 @@ func TestHelpfulAnswers(t *testing.T) {
 		"sec": {"s"}, "m/sec": {"m/s"}, "hrs": {"h"}, "kph": {"km/h"}, "Kg": {"kg"}, "KM": {"km"}, "KG": {"kg"}, "mtr": {"m"}, "KJ": {"kJ"}, "KHz": {"kHz"},
 		"kmh": {"km/h"}, "mps": {"m/s"}, "y": {"yr"}, "in": {"inch"}, "gm": {"g"}, "lbs": {"lb"}, "amps": {"A"}, "hz": {"Hz"}, "N.m": {"N m"}, "kg m /s": {"kg m/s"},
 		"metrs": {"metres", "metre", "meters"}, "kilometrs": {"kilometres", "kilometre", "kilometers"}, "newtns": {"newtons"}, "secnds": {"seconds"}, "jouls": {"joules"},
+		"tsp": {"teaspoon"}, "ozt": {"troy ounce"}, "gr": {"g", "grain"}, "dB": nil, "KPH": {"km/h"},
 		"Cm": {"cm", "C m"}, "1/s": {"s^-1"}, "/s": {"s^-1"}, "Mpa": {"MPa", "mPa"},
 	} {
 		u, bad := NewTable().Parse(text, AfterNumber)

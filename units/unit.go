@@ -206,14 +206,11 @@ func (p part) exact() (*big.Rat, int) {
 		}
 		return ten.Mul(ten, ratOfPair(size.power(e))), 0
 	}
-	base, n := big.NewRat(1, 1), 0
-	switch {
-	case p.atom.own != nil:
-		base = p.atom.own.Factor()
-	default:
-		base, n = ratOf(p.atom.row.factorText()), int(p.atom.row.pi)
-		base.Mul(base, ratPower(big.NewRat(1024, 1), int(p.atom.kibi)))
+	if p.atom.own != nil {
+		return ratPower(p.atom.own.Factor(), e.Num()), 0
 	}
+	base, n := ratOf(p.atom.row.factorText()), int(p.atom.row.pi)
+	base.Mul(base, ratPower(big.NewRat(1024, 1), int(p.atom.kibi)))
 	return ten.Mul(ten, ratPower(base, e.Num())), n * e.Num()
 }
 
