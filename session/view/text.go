@@ -61,7 +61,7 @@ func Text(w io.Writer, e *session.Entry, o Options) error {
 	p.results()
 	p.check()
 	for _, line := range e.Told {
-		p.row(p.margin+2, line)
+		p.told(line)
 	}
 	_, err := io.WriteString(w, p.b.String())
 	return err
@@ -99,6 +99,9 @@ func printable(s string) string {
 
 // row prints one line of text at an indent.
 func (p *page) row(indent int, text string) {
+	if text == "" {
+		indent = 0
+	}
 	p.b.WriteString(strings.Repeat(" ", indent) + text + "\n")
 }
 
@@ -146,6 +149,23 @@ func (p *page) readings(f *finding.Finding) {
 	}
 	for _, line := range wrap("Write "+strings.Join(quoted, " or ")+".", p.o.Width-p.margin-2) {
 		p.row(p.margin+2, line)
+	}
+}
+
+// told prints one row of an answer. What is too long goes on two blanks further
+// in than it began.
+func (p *page) told(line string) {
+	text := strings.TrimLeft(printable(line), " ")
+	indent := p.margin + 2 + len(line) - len(strings.TrimLeft(line, " "))
+	if indent+runewidth.StringWidth(text) <= p.o.Width {
+		p.row(indent, text)
+		return
+	}
+	for i, row := range wrap(text, p.o.Width-indent-2) {
+		if i == 1 {
+			indent += 2
+		}
+		p.row(indent, strings.TrimRight(row, " "))
 	}
 }
 
@@ -203,38 +223,38 @@ func (p *page) results() {
 	if !p.e.Shows {
 		return
 	}
+	_, constants := p.e.Stmt.(*syntax.Constants)
 	for _, v := range p.e.Values {
 		text := "= " + v.Shown(units.Screen)
 		if len(p.e.Values) > 1 {
 			text = "= " + v.Name + " " + text
 		}
 		clause := ""
-		if v.Quantity != "" && !v.Named {
+		switch {
+		case v.Quantity == "" || v.Named:
+		case constants:
+			clause = ", " + v.Quantity // a constant of nature has a name of its own
+		default:
 			clause = ", " + article(v)
 		}
 		p.row(p.margin+equalsAt(p.e), p.strong(text, true)+clause)
 	}
 }
 
-// article puts an article before the name of a quantity. A constant of nature
-// has a name of its own, and none.
+// article puts an article before the name of a quantity.
 func article(v session.Value) string {
-	if k, ok := units.KindOf(v.Dim, v.Tag); ok && k.Name == v.Quantity {
-		return withArticle(k)
-	}
-	switch v.Quantity {
-	case "temperature", "difference of temperature":
-		return "a " + v.Quantity
-	}
-	for _, k := range units.FindKind(v.Quantity) {
-		if k.Name == v.Quantity {
-			return withArticle(k)
+	k, ok := units.KindOf(v.Dim, v.Tag)
+	if !ok || k.Name != v.Quantity {
+		k = units.Kind{Name: v.Quantity, Article: "a"}
+		if strings.ContainsRune("aeiou", rune(v.Quantity[0])) {
+			k.Article = "an"
+		}
+		for _, other := range units.FindKind(v.Quantity) {
+			if other.Name == v.Quantity {
+				k = other
+			}
 		}
 	}
-	return v.Quantity
-}
-
-func withArticle(k units.Kind) string {
 	if k.Article == "" {
 		return k.Name
 	}
