@@ -1,0 +1,57 @@
+package session
+
+import (
+	"context"
+	"math"
+	"os"
+	"strings"
+	"testing"
+
+	"steelyard/units"
+)
+
+// FuzzEnter enters any text as a few lines. Nothing panics, every span lies
+// within its statement, every value is a number that can be printed, and taking
+// all back leaves nothing.
+func FuzzEnter(f *testing.F) {
+	for _, path := range []string{"testdata/mismatches.txt", "testdata/readings.txt", "testdata/numbers.txt"} {
+		data, err := os.ReadFile(path)
+		if err != nil {
+			f.Fatal(err)
+		}
+		for _, block := range strings.Split(string(data), "\n## ") {
+			f.Add(block)
+		}
+	}
+	f.Add("U(x) = 1/2*k*x^2 in J\nU(3)\nlet k in N/m\n1 lap = 400 m\nundo")
+	f.Add("v = 0\nv + 1 m\nv^2/0\nx = v@1\nreport sign of v")
+	f.Fuzz(func(t *testing.T, text string) {
+		if len(text) > 4000 {
+			return
+		}
+		p := New()
+		for _, line := range strings.Split(text, "\n") {
+			e := p.Enter(context.Background(), line)
+			for _, found := range e.Findings {
+				if found.At.From < 0 || found.At.From > found.At.To || found.At.To > len(e.Text) {
+					t.Fatalf("%q: the span %v of %s lies outside", e.Text, found.At, found.ID)
+				}
+				if found.Message == "" || found.ID.Sentence() == "" {
+					t.Fatalf("%q: a finding %q without words", e.Text, found.ID)
+				}
+			}
+			for _, v := range e.Values {
+				if math.IsNaN(v.SI) || math.IsInf(v.SI, 0) || v.Shown(units.Screen) == "" || v.Shown(units.File) == "" {
+					t.Fatalf("%q: the value %v", e.Text, v.SI)
+				}
+			}
+		}
+		p.Names()
+		for range p.Entries() {
+			p.Undo()
+		}
+		if _, more := p.Undo(); more || len(p.Names()) != 0 {
+			t.Fatal("something is left after all is taken back")
+		}
+	})
+}
