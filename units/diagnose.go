@@ -69,10 +69,7 @@ func (t *Table) diagnose(s *shape, bad *trouble, text string, place Place) *Prob
 	case glued:
 		p.Kind = ProblemText
 		p.Message = "`" + shorten(f.word) + "` is not written as units are."
-		p.Hint = "The units of a product have a blank or a raised dot between them."
-		if last := f.word[len(f.word)-1]; last >= '0' && last <= '9' {
-			p.Hint = "A power is written with ^."
-		}
+		p.Hint = "The units of a product stand apart, and a power is written with ^."
 	case len(p.Readings) > 0:
 		p.Hint = "The nearest units are offered."
 	default:
