@@ -1,3 +1,3 @@
 package main
 
-func runReplay(w *world, args []string) int { return w.usage("replay", "not yet") }
+func runReplay(w *world, args []string) int { return w.usage("replay", "name a file.") }
