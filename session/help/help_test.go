@@ -53,10 +53,7 @@ func TestPages(t *testing.T) {
 // are known, and no row is wider than a screen.
 func TestEveryWord(t *testing.T) {
 	pad := session.New()
-	words := help.Words(pad)
-	for _, u := range units.NewTable().Complete("") {
-		words = append(words, u)
-	}
+	words := append(help.Words(pad), units.NewTable().Complete("")...)
 	if len(words) < 500 {
 		t.Fatalf("only %d words", len(words))
 	}
