@@ -26,6 +26,9 @@ type Options struct {
 	Width int
 }
 
+// longest is the most cells of one line of a statement that are shown.
+const longest = 2000
+
 const (
 	bold  = "\x1b[1m"
 	plain = "\x1b[0m"
@@ -78,7 +81,7 @@ func (p *page) statement(prompt string) {
 		} else {
 			p.b.WriteString(strings.Repeat(" ", p.margin))
 		}
-		p.b.WriteString(printable(line) + "\n")
+		p.b.WriteString(runewidth.Truncate(printable(line), longest, "…") + "\n")
 	}
 }
 
@@ -204,12 +207,8 @@ func (p *page) caret(at finding.Span) {
 func excerpt(before, line string, room int) (string, string) {
 	room = max(room, 16)
 	after := strings.TrimPrefix(line, before)
-	if runewidth.StringWidth(before) > room/2 {
-		keep := []rune(before)
-		for runewidth.StringWidth(string(keep)) > room/2 {
-			keep = keep[1:]
-		}
-		before = "…" + string(keep)
+	if cells := runewidth.StringWidth(before); cells > room/2 {
+		before = runewidth.TruncateLeft(before, cells-room/2, "…")
 	}
 	rest := room - runewidth.StringWidth(before)
 	if runewidth.StringWidth(after) > rest {
