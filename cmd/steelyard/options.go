@@ -33,7 +33,7 @@ func readOptions(args []string, options []option) (rest []string, problem string
 		o := find(options, name)
 		switch {
 		case o == nil:
-			return nil, "there is no option --" + name + nearOption(name, options) + "."
+			return nil, "there is no option --" + name + "." + nearOption(name, options)
 		case o.takes == "" && given:
 			return nil, "--" + name + " takes no value."
 		case o.takes != "" && !given:
@@ -66,7 +66,7 @@ func find(options []option, name string) *option {
 func nearOption(name string, options []option) string {
 	for _, o := range options {
 		if len(name) < 20 && levenshtein.ComputeDistance(name, o.name) <= 2 {
-			return "; did you mean --" + o.name + "?"
+			return " Did you mean --" + o.name + "?"
 		}
 	}
 	return ""
