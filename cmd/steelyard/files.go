@@ -1,10 +1,147 @@
 package main
 
-import "context"
+import (
+	"context"
+	"path/filepath"
+	"strings"
 
-// openFile is the worksheet file that the scratchpad saves to.
-type openFile struct{}
+	"steelyard/session"
+	"steelyard/session/journal"
+	"steelyard/session/view"
+	"steelyard/session/worksheet"
+)
 
-func (s *scratchpad) save(arg string)                      {}
-func (s *scratchpad) open(ctx context.Context, arg string) {}
-func (s *scratchpad) replay(ctx context.Context)           {}
+// openFile is the worksheet that the scratchpad was opened from or last saved
+// to.
+type openFile struct {
+	path  string
+	title string
+	stamp *worksheet.Stamp
+}
+
+// fileName takes a file's name, and the word that makes an order stand, from
+// what follows save or open.
+func fileName(arg string) (name string, anyway bool) {
+	name, anyway = strings.CutSuffix(strings.TrimSpace(arg), " anyway")
+	name = strings.TrimSpace(name)
+	if name != "" && filepath.Ext(name) == "" {
+		name += worksheet.Extension
+	}
+	return name, anyway
+}
+
+// save writes the worksheet to a file.
+func (s *scratchpad) save(arg string) {
+	name, anyway := fileName(arg)
+	if name == "" {
+		name = s.file.path
+	}
+	if name == "" {
+		s.tell("Write save and a name: save porch-swing.worked.")
+		return
+	}
+	how := worksheet.Saving{Title: s.file.title, Anyway: anyway}
+	if name == s.file.path {
+		how.Since = s.file.stamp
+	}
+	if how.Title == "" {
+		how.Title = worksheet.TitleOf(name)
+	}
+	stamp, problem := worksheet.Save(name, s.pad.Entries(), how)
+	if problem != nil {
+		s.tell("! "+problem.Path+": "+problem.Message, problem.Hint)
+		if problem.Kind == worksheet.Exists || problem.Kind == worksheet.Changed {
+			s.tell("To replace it, write: save " + arg + " anyway")
+		}
+		return
+	}
+	s.file = openFile{path: name, title: how.Title, stamp: stamp}
+	s.unsaved, s.leaving = false, false
+	s.tell("saved to " + name + ": " + counted(len(s.pad.Entries()), "statement"))
+	for _, e := range s.pad.Entries() {
+		if e.Failed() {
+			s.tell("Lines that could not be worked out are in it as remarks.")
+			break
+		}
+	}
+}
+
+// open replaces what is on the scratchpad by a worksheet, or by what an earlier
+// run left behind.
+func (s *scratchpad) open(ctx context.Context, arg string) {
+	name, anyway := fileName(arg)
+	if s.unsaved && len(s.pad.Entries()) > 0 && !anyway {
+		s.tell("What is on the scratchpad is not saved. Save it first, or write: open " + arg + " anyway")
+		return
+	}
+	if strings.TrimSuffix(name, worksheet.Extension) == "recovered" && len(s.abandoned) > 0 {
+		s.openRecovered(ctx)
+		return
+	}
+	if name == "" {
+		s.tell("Write open and a name: open porch-swing.worked.")
+		return
+	}
+	sheet, problem := worksheet.Load(name)
+	if problem != nil {
+		s.tell("! "+problem.Path+": "+problem.Message, problem.Hint)
+		return
+	}
+	s.fresh()
+	place := map[int]int{}
+	for i := range sheet.Statements {
+		st := &sheet.Statements[i]
+		if strings.TrimSpace(st.Text) == "" {
+			continue
+		}
+		place[st.Line] = s.pad.Next()
+		s.again(ctx, worksheet.Renumber(st.Text, place))
+	}
+	s.file = openFile{path: name, title: sheet.Title, stamp: sheet.Stamp()}
+	s.unsaved = false
+	s.tell(sheet.Title + ": " + counted(len(s.pad.Entries()), "statement"))
+}
+
+// openRecovered brings back the statements of an earlier run.
+func (s *scratchpad) openRecovered(ctx context.Context) {
+	last := s.abandoned[len(s.abandoned)-1]
+	s.abandoned = s.abandoned[:len(s.abandoned)-1]
+	s.fresh()
+	for _, text := range last.Statements {
+		s.again(ctx, text)
+	}
+	s.unsaved = true
+	last.Discard() // its statements stand in this run's journal now
+	s.tell("brought back: " + counted(len(s.pad.Entries()), "statement"))
+}
+
+// fresh empties the scratchpad and begins a new journal.
+func (s *scratchpad) fresh() {
+	s.pad, s.file = session.New(), openFile{}
+	s.journal.Close(false)
+	s.journal, _ = journal.Start(journal.Dir())
+}
+
+// again enters a statement of a file and prints it with its result.
+func (s *scratchpad) again(ctx context.Context, text string) {
+	e := s.pad.Enter(ctx, text)
+	s.accepted(e)
+	o := s.options()
+	o.Statement = true
+	view.Text(s.out, e, o)
+}
+
+// replay works the worksheet's file out again.
+func (s *scratchpad) replay(ctx context.Context) {
+	if s.file.path == "" || s.unsaved {
+		s.tell("replay compares the worksheet with its file. Save it first: save porch-swing.worked")
+		return
+	}
+	sheet, problem := worksheet.Load(s.file.path)
+	if problem != nil {
+		s.tell("! "+problem.Path+": "+problem.Message, problem.Hint)
+		return
+	}
+	o := s.options()
+	worksheet.Replay(ctx, sheet, worksheet.Options{}).Text(s.out, o)
+}

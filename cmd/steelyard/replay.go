@@ -1,3 +1,48 @@
 package main
 
-func runReplay(w *world, args []string) int { return w.usage("replay", "name a file.") }
+import (
+	"bufio"
+
+	"steelyard/session/view"
+	"steelyard/session/worksheet"
+)
+
+// runReplay works worksheets out again and compares every result with its
+// record.
+func runReplay(w *world, args []string) int {
+	var o worksheet.Options
+	json := false
+	files, problem := readOptions(args, []option{
+		{name: "with", takes: "'NAME = VALUE'", set: func(text string) { o.With = append(o.With, text) }},
+		{name: "record", set: func(string) { o.Record = true }},
+		{name: "strict", set: func(string) { o.Strict = true }},
+		{name: "json", set: func(string) { json = true }},
+	})
+	switch {
+	case problem != "":
+		return w.usage("replay", problem)
+	case len(files) == 0:
+		return w.usage("replay", "name a worksheet, such as examples/pinball-plunger.worked.")
+	case o.Record && len(o.With) > 0:
+		return w.usage("replay", "--record and --with don't go together: --with shows what would be.")
+	}
+	out := bufio.NewWriter(w.stdout)
+	status := statusHolds
+	worksheet.ReplayFiles(w.ctx, files, o, func(r *worksheet.Report) {
+		status = max(status, r.Status())
+		switch {
+		case json:
+			r.JSON(out)
+		case r.Problem != nil:
+			// The other files are reported all the same, in their order.
+			out.Flush()
+			r.Text(w.stderr, view.Options{Width: w.width})
+		default:
+			r.Text(out, view.Options{Bold: w.bold, Width: w.width})
+		}
+	})
+	if out.Flush() != nil {
+		return w.unwritten()
+	}
+	return status
+}

@@ -98,3 +98,20 @@ func found(e *session.Entry) []foundObject {
 	}
 	return out
 }
+
+// problemObject is a file that can't be replayed, in JSON.
+type problemObject struct {
+	File     string        `json:"file"`
+	Line     int           `json:"line"`
+	Findings []foundObject `json:"findings"`
+}
+
+// ProblemJSON writes what is wrong with a file as a whole as one object.
+func ProblemJSON(w io.Writer, file string, line int, id, message, hint string) error {
+	enc := json.NewEncoder(w)
+	enc.SetEscapeHTML(false)
+	if id == "" {
+		id = "file"
+	}
+	return enc.Encode(problemObject{File: file, Line: line, Findings: []foundObject{{ID: id, Severity: "error", Message: message, Hint: hint}}})
+}

@@ -108,9 +108,21 @@ func (p *page) row(indent int, text string) {
 	p.b.WriteString(strings.Repeat(" ", indent) + text + "\n")
 }
 
+// pointed tells whether a finding is about a place in the statement. A note, a
+// line that failed elsewhere and a record in another line are not.
+func pointed(f *finding.Finding) bool {
+	switch f.ID {
+	case finding.NotWorkedOut, finding.RecordDiffers, finding.Unrecorded:
+		return false
+	case finding.StrayRecord:
+		return f.At.To > f.At.From
+	}
+	return f.Severity != finding.Note
+}
+
 // finding prints a caret, the message and what to do.
 func (p *page) finding(f *finding.Finding) {
-	if f.Severity != finding.Note && f.ID != finding.NotWorkedOut {
+	if pointed(f) {
 		p.caret(f.At)
 	}
 	mark := "! "

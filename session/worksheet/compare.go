@@ -1,0 +1,197 @@
+package worksheet
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/syntax"
+	"steelyard/session"
+	"steelyard/units"
+)
+
+func itoa(n int) string { return strconv.Itoa(n) }
+
+// usualFigures is how many figures of a result are compared where no setting
+// says otherwise.
+const usualFigures = 6
+
+// compareAll compares every result with its record, from the top, so that a
+// difference that only follows from one above is known as such.
+func compareAll(s *Sheet, rows []Row, table *units.Table) {
+	differs := map[int]bool{} // lines
+	for i := range rows {
+		r := &rows[i]
+		r.compare(s.Statements[r.at].Records, table)
+		if r.State != Differs && r.State != Unkept {
+			for _, l := range r.Entry.Uses {
+				// An unrecorded result hands a difference on.
+				if differs[l] && r.State != Agrees {
+					differs[r.Entry.Line] = true
+				}
+			}
+			continue
+		}
+		for _, l := range r.Entry.Uses {
+			if differs[l] && r.State == Differs {
+				r.State = Follows
+			}
+		}
+		differs[r.Entry.Line] = true
+		if r.State == Differs {
+			r.Entry.Findings = append(r.Entry.Findings, differing(r, rows, table))
+		}
+	}
+}
+
+// compare settles how the records of a statement stand to its value.
+func (r *Row) compare(records []Record, table *units.Table) {
+	e := r.Entry
+	if len(records) == 0 {
+		if e.Records && len(e.Values) > 0 {
+			r.State = Unrecorded
+		}
+		return
+	}
+	r.Recorded = strings.TrimSpace(strings.TrimPrefix(records[0].Text, "="))
+	if len(records) > 1 {
+		r.stray("Line "+itoa(records[1].Line)+" records a second result under this statement, which has one.", "Keep one of the lines.")
+		return
+	}
+	if !e.Records && len(e.Values)+len(e.Findings) > 0 && !e.Failed() || !canRecord(e) {
+		r.stray("Line "+itoa(records[0].Line)+" records a result, and this statement has none to record.", "Take the record out.")
+		return
+	}
+	rec, fs := syntax.ParseRecord(records[0].Text)
+	if len(fs) > 0 {
+		r.State = Unkept
+		e.Findings = append(e.Findings, recordFinding("The record in line "+itoa(records[0].Line)+" can't be read: "+fs[0].Message,
+			"`steelyard replay --record` writes it anew."))
+		return
+	}
+	if len(e.Values) == 0 {
+		r.State = Unkept
+		return
+	}
+	r.State = Differs
+	if agrees(&e.Values[0], rec, table) {
+		r.State = Agrees
+	}
+}
+
+// canRecord tells whether a statement is of a kind whose result is recorded.
+func canRecord(e *session.Entry) bool {
+	switch e.Stmt.(type) {
+	case *syntax.Define, *syntax.Value:
+		return len(e.Values) == 0 || e.Records
+	case nil:
+		return true
+	}
+	return false
+}
+
+func (r *Row) stray(message, hint string) {
+	r.State = Stray
+	f := recordFinding(message, hint)
+	f.ID, f.Severity = finding.StrayRecord, finding.StrayRecord.Severity()
+	r.Entry.Findings = append(r.Entry.Findings, f)
+}
+
+func recordFinding(message, hint string) finding.Finding {
+	return finding.New(finding.RecordDiffers, finding.Span{}, message, hint)
+}
+
+// agrees compares a value with its record: the unit's text is equal, and the
+// value lies within half a unit of the last figure in force, plus 4 ulp.
+func agrees(v *session.Value, rec syntax.Record, table *units.Table) bool {
+	u, ok := recordedUnit(rec, table)
+	if !ok || !u.SameAs(v.Unit) {
+		return false
+	}
+	was, now := rec.Value.Float(), v.InUnit
+	if was == now {
+		return true
+	}
+	figures := usualFigures
+	if v.Figures.N > 0 {
+		figures = v.Figures.N
+	}
+	if was == 0 || now == 0 {
+		return v.Shown(units.File) == strings.TrimSpace(rec.Value.Text+" "+rec.Unit.Text)
+	}
+	place := math.Floor(math.Log10(math.Abs(was))) - float64(figures) + 1
+	ulp := math.Nextafter(math.Abs(now), math.Inf(1)) - math.Abs(now)
+	return math.Abs(now-was) <= 0.5*math.Pow(10, place)+4*ulp
+}
+
+// recordedUnit reads the unit of a record with the units of the worksheet.
+func recordedUnit(rec syntax.Record, table *units.Table) (*units.Unit, bool) {
+	if !rec.Unit.Present() {
+		return units.One, true
+	}
+	u, bad := table.Parse(rec.Unit.Text, units.AfterNumber)
+	return u, bad == nil
+}
+
+// differing says how a result differs from its record, and what it was worked
+// out from.
+func differing(r *Row, rows []Row, table *units.Table) finding.Finding {
+	now := ""
+	if len(r.Entry.Values) > 0 {
+		now = r.Entry.Values[0].Shown(units.Screen)
+	}
+	hint := "It stands in line " + itoa(r.Entry.Line) + " by itself."
+	if len(r.Entry.Uses) > 0 {
+		hint = "It is worked out from " + named(r.Entry.Uses, rows) + "."
+	}
+	return recordFinding("The record says "+screenText(r.Recorded, table)+"; it comes out as "+now+".", hint)
+}
+
+// screenText shows a record as results are shown on a screen.
+func screenText(recorded string, table *units.Table) string {
+	rec, fs := syntax.ParseRecord("= " + recorded)
+	if len(fs) > 0 {
+		return recorded
+	}
+	u, ok := recordedUnit(rec, table)
+	if !ok {
+		return recorded
+	}
+	figures := units.Figures{N: max(1, rec.Value.Figures), Keep: true}
+	return units.FormatQuantity(rec.Value.Float(), u, figures, units.HalfAway, units.Screen)
+}
+
+// named lists lines with the names that they define: W (line 4).
+func named(lines []int, rows []Row) string {
+	words := make([]string, 0, len(lines))
+	for _, l := range lines {
+		word := "line " + itoa(l)
+		for i := range rows {
+			if d, ok := rows[i].Entry.Stmt.(*syntax.Define); ok && rows[i].Entry.Line == l {
+				word = d.Name + " (line " + itoa(l) + ")"
+			}
+		}
+		words = append(words, word)
+		if len(words) == 8 {
+			words = append(words, "…")
+			break
+		}
+	}
+	return strings.Join(words, ", ")
+}
+
+// shown is the values of an entry as printed.
+func shown(e *session.Entry) string {
+	words := make([]string, 0, 1)
+	for _, v := range e.Values {
+		words = append(words, v.Shown(units.Screen))
+	}
+	if e.Check != nil {
+		if e.Check.Holds {
+			return "holds"
+		}
+		return "does not hold"
+	}
+	return strings.Join(words, ", ")
+}

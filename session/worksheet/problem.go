@@ -1,0 +1,68 @@
+package worksheet
+
+import (
+	"strconv"
+	"strings"
+
+	"steelyard/lang/finding"
+	"steelyard/session/worksheet/oserr"
+)
+
+// ProblemKind says what a FileProblem is about, for a caller that can offer a
+// way round it.
+type ProblemKind uint8
+
+// The kinds of problem.
+const (
+	NotRead     ProblemKind = iota // the file can't be read
+	NotSheet                       // it is read, but is no worksheet of a known format
+	NotWritten                     // the file can't be written
+	Exists                         // saving would replace a file that was not opened here
+	Changed                        // the file has changed since it was opened
+	WrongOption                    // a replacement or a combination of options that can't be used
+)
+
+// FileProblem is what is wrong with a file as a whole, or with what was asked
+// of it. It makes the exit status 2.
+type FileProblem struct {
+	Kind ProblemKind
+	// ID is the identifier of the finding, where there is one: unknown-format,
+	// bad-text, too-long.
+	ID finding.ID
+	// Path is the file as it was named, or empty.
+	Path string
+	// Line is the number of the line that is meant, or 0.
+	Line    int
+	Message string
+	// Hint says what to do; it may be empty.
+	Hint string
+}
+
+// Error returns file, line, message and hint as they are printed.
+func (p *FileProblem) Error() string {
+	var b strings.Builder
+	b.WriteString(p.Path)
+	if p.Line > 0 {
+		b.WriteString(", line " + strconv.Itoa(p.Line))
+	}
+	if b.Len() > 0 {
+		b.WriteString(": ")
+	}
+	b.WriteString(p.Message)
+	if p.Hint != "" {
+		b.WriteString("\n  " + p.Hint)
+	}
+	return b.String()
+}
+
+func unreadable(path string, err error) *FileProblem {
+	return &FileProblem{Kind: NotRead, Path: path, Message: "the file can't be read: " + oserr.Words(err) + "."}
+}
+
+func unwritten(path string, err error) *FileProblem {
+	return &FileProblem{
+		Kind: NotWritten, Path: path,
+		Message: "the file can't be written: " + oserr.Words(err) + ".",
+		Hint:    "What stood there before is unchanged. Save it in another folder or under another name.",
+	}
+}

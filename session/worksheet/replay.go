@@ -1,0 +1,249 @@
+package worksheet
+
+import (
+	"context"
+	"runtime"
+	"strings"
+	"sync"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/syntax"
+	"steelyard/session"
+	"steelyard/units"
+)
+
+// Options say how a worksheet is replayed.
+type Options struct {
+	// With replaces givens, each written as NAME = VALUE or NAME@LINE = VALUE.
+	With []string
+	// Record writes the records that are missing or differ.
+	Record bool
+	// Strict counts a result without a record as a failure.
+	Strict bool
+}
+
+// State says how a record and a result stand to each other.
+type State uint8
+
+// The states.
+const (
+	Nothing    State = iota // there is nothing to record
+	Agrees                  // the record agrees with the result
+	Differs                 // it differs, and the cause lies in this statement or in a given
+	Follows                 // it differs because a line above differs
+	Unrecorded              // the result has no record
+	Stray                   // the record stands under a statement that has nothing to record
+	Unkept                  // the record can't be read, or its statement has no value now
+)
+
+// Row is one statement as it was worked out, with its record.
+type Row struct {
+	Entry *session.Entry
+	State State
+	// Recorded is the record as it stands in the file, without its =.
+	Recorded string
+	// Was is the value before a given was replaced, as printed; empty if it has
+	// not moved.
+	Was string
+
+	at int // the statement in the sheet
+}
+
+// Report is what became of one worksheet.
+type Report struct {
+	Path string
+	// Problem is set if the file as a whole can't be replayed; there are no
+	// rows then.
+	Problem *FileProblem
+	Rows    []Row
+	// With holds the replacements of givens, as written.
+	With []string
+	// Written tells that records were written.
+	Written bool
+
+	strict, record bool
+}
+
+// Replay works a sheet out again and compares every result with its record.
+func Replay(ctx context.Context, s *Sheet, o Options) *Report {
+	r := &Report{Path: s.Path, With: o.With, strict: o.Strict, record: o.Record}
+	if o.Record && len(o.With) > 0 {
+		r.Problem = &FileProblem{Kind: WrongOption, Message: "--record and --with don't go together.",
+			Hint: "--with shows what would be; to keep it, change the given in the file."}
+		return r
+	}
+	first, table := work(ctx, s, nil)
+	if len(o.With) > 0 {
+		changed, problem := replacements(s, first, o.With)
+		if problem != nil {
+			problem.Path, r.Problem = s.Path, problem
+			return r
+		}
+		r.Rows, _ = work(ctx, s, changed)
+		moved(first, r.Rows)
+		return r
+	}
+	r.Rows = first
+	compareAll(s, r.Rows, table)
+	if o.Record && ctx.Err() == nil {
+		r.Problem = r.writeRecords(s)
+	}
+	return r
+}
+
+// work enters the statements of a sheet, some of them replaced.
+func work(ctx context.Context, s *Sheet, replaced map[int]string) ([]Row, *units.Table) {
+	pad := session.New()
+	rows := make([]Row, 0, len(s.Statements))
+	for i := range s.Statements {
+		st := &s.Statements[i]
+		if st.Silent() && len(st.Records) == 0 {
+			continue
+		}
+		text, ok := replaced[st.Line]
+		if !ok {
+			text = st.Text
+		}
+		e := pad.EnterAt(ctx, st.Line, text)
+		if cmd, ok := e.Stmt.(*syntax.Command); ok {
+			e.Findings = append(e.Findings, finding.New(finding.NotAvailableYet, cmd.WordAt,
+				"`"+cmd.Word+"` is for the scratchpad and is not part of a worksheet.", "Take it out, or make it a remark with # in front."))
+		}
+		rows = append(rows, Row{Entry: e, at: i})
+	}
+	return rows, pad.Table()
+}
+
+// replacements finds the lines of the givens that are to be replaced, with the
+// text that stands there instead.
+func replacements(s *Sheet, rows []Row, with []string) (map[int]string, *FileProblem) {
+	out := map[int]string{}
+	for _, text := range with {
+		left, value, ok := strings.Cut(text, "=")
+		name, at, placed := strings.Cut(strings.TrimSpace(left), "@")
+		name = syntax.Canonical(strings.TrimSpace(name))
+		if !ok || name == "" || strings.TrimSpace(value) == "" {
+			return nil, wrongWith("--with '"+text+"' does not give a name a value.", "Write, for example, --with 'm = 0.10 kg'.")
+		}
+		stmt, fs := syntax.Parse("x = " + strings.TrimSpace(value))
+		if d, ok := stmt.(*syntax.Define); !ok || !written(d) {
+			hint := "Write a number with its unit."
+			if len(fs) > 0 {
+				hint = fs[0].Message + " " + fs[0].Hint
+			}
+			return nil, wrongWith("--with '"+text+"' does not give "+name+" a written value.", hint)
+		}
+		lines := givenLines(rows, name)
+		line := 0
+		switch {
+		case placed:
+			for _, l := range lines {
+				if itoa(l) == strings.TrimSpace(at) {
+					line = l
+				}
+			}
+			if line == 0 {
+				return nil, wrongWith("line "+strings.TrimSpace(at)+" does not give "+name+".", isGivenIn(name, lines))
+			}
+		case len(lines) == 1:
+			line = lines[0]
+		case len(lines) > 1:
+			return nil, wrongWith(name+" is given in several lines.", "Say which: --with '"+name+"@"+itoa(lines[0])+" = …'.")
+		default:
+			return nil, wrongWith(name+" is not a given of this worksheet.", "--with replaces a line such as "+name+" = 0.10 kg, not a result.")
+		}
+		out[line] = name + " = " + strings.TrimSpace(value)
+	}
+	return out, nil
+}
+
+func wrongWith(message, hint string) *FileProblem {
+	return &FileProblem{Kind: WrongOption, Message: message, Hint: hint}
+}
+
+func isGivenIn(name string, lines []int) string {
+	if len(lines) == 0 {
+		return name + " is not a given of this worksheet."
+	}
+	words := make([]string, len(lines))
+	for i, l := range lines {
+		words[i] = itoa(l)
+	}
+	return name + " is given in line " + strings.Join(words, ", ") + "."
+}
+
+// written tells whether a definition is a given.
+func written(d *syntax.Define) bool {
+	given := !d.In.Present()
+	syntax.Walk(d.X, func(x syntax.Expr) bool {
+		switch x.(type) {
+		case *syntax.Name, *syntax.Call, *syntax.That:
+			given = false
+		}
+		return given
+	})
+	return given
+}
+
+// givenLines lists the lines that give a name by written numbers alone.
+func givenLines(rows []Row, name string) []int {
+	var out []int
+	for _, r := range rows {
+		if d, ok := r.Entry.Stmt.(*syntax.Define); ok && d.Name == name && written(d) {
+			out = append(out, r.Entry.Line)
+		}
+	}
+	return out
+}
+
+// moved notes which results differ between two workings of a sheet.
+func moved(before, after []Row) {
+	for i := range after {
+		was, now := shown(before[i].Entry), shown(after[i].Entry)
+		if was != now {
+			after[i].Was = was
+			if was == "" {
+				after[i].Was = "no value"
+			}
+		}
+	}
+}
+
+// ReplayFiles replays several worksheets at once and reports them in order.
+func ReplayFiles(ctx context.Context, paths []string, o Options, emit func(*Report)) {
+	type slot struct {
+		report *Report
+		done   chan struct{}
+	}
+	slots := make([]slot, len(paths))
+	for i := range slots {
+		slots[i].done = make(chan struct{})
+	}
+	free := make(chan struct{}, runtime.GOMAXPROCS(0))
+	var wg sync.WaitGroup
+	go func() {
+		for i := range paths {
+			free <- struct{}{}
+			wg.Go(func() {
+				defer func() { <-free }()
+				slots[i].report = replayFile(ctx, paths[i], o)
+				close(slots[i].done)
+			})
+		}
+	}()
+	for i := range slots {
+		<-slots[i].done
+		emit(slots[i].report)
+		slots[i].report = nil
+	}
+	wg.Wait()
+}
+
+// replayFile reads and replays one worksheet.
+func replayFile(ctx context.Context, path string, o Options) *Report {
+	s, problem := Load(path)
+	if problem != nil {
+		return &Report{Path: path, Problem: problem}
+	}
+	return Replay(ctx, s, o)
+}

@@ -1,0 +1,187 @@
+package worksheet
+
+import (
+	"fmt"
+	"io"
+	"path/filepath"
+	"strings"
+
+	"steelyard/lang/finding"
+	"steelyard/session/view"
+)
+
+// The exit statuses of a replay.
+const (
+	holds   = 0
+	faulty  = 1
+	refused = 2
+)
+
+// tally counts what became of the statements of a sheet.
+type tally struct {
+	agree, differ, follow, unrecorded, moved, hold, fail, found int
+}
+
+func (r *Report) tally() tally {
+	var t tally
+	for i := range r.Rows {
+		row := &r.Rows[i]
+		switch row.State {
+		case Agrees:
+			t.agree++
+		case Differs:
+			t.differ++
+		case Follows:
+			t.follow++
+		case Unrecorded:
+			t.unrecorded++
+		}
+		if row.Was != "" && row.Entry.Records {
+			t.moved++
+		}
+		if c := row.Entry.Check; c != nil && c.Holds {
+			t.hold++
+		} else if c != nil {
+			t.fail++
+		}
+		for _, f := range row.Entry.Findings {
+			if f.ID != finding.RecordDiffers && f.ID != finding.CheckFailed && f.Severity != finding.Note {
+				t.found++
+			}
+		}
+	}
+	return t
+}
+
+// Status is the exit status: 0 if all holds, 1 for a mismatch, a failed check, a
+// difference or a line that fails, 2 for the file as a whole.
+func (r *Report) Status() int {
+	if r.Problem != nil {
+		return refused
+	}
+	for i := range r.Rows {
+		row := &r.Rows[i]
+		if worst, some := finding.Worst(row.Entry.Findings); some && worst.Fails() {
+			return faulty
+		}
+		switch row.State {
+		case Differs, Follows, Stray, Unkept:
+			return faulty
+		case Unrecorded:
+			if r.strict {
+				return faulty
+			}
+		}
+	}
+	return holds
+}
+
+// Text writes the differences, the findings and a line for the file.
+func (r *Report) Text(w io.Writer, o view.Options) error {
+	if r.Problem != nil {
+		_, err := fmt.Fprintln(w, r.Problem.Error())
+		return err
+	}
+	o.Statement = true
+	for i := range r.Rows {
+		row := &r.Rows[i]
+		if row.Was == "" && !row.tells() && !(r.strict && row.State == Unrecorded) {
+			continue
+		}
+		if err := r.row(w, row, o); err != nil {
+			return err
+		}
+	}
+	_, err := fmt.Fprintln(w, filepath.Base(r.Path)+": "+r.summary()+".")
+	return err
+}
+
+// tells tells whether a row has a finding that is more than a note.
+func (row *Row) tells() bool {
+	for _, f := range row.Entry.Findings {
+		if f.Severity != finding.Note {
+			return true
+		}
+	}
+	return false
+}
+
+// row prints one statement with what is to be said of it.
+func (r *Report) row(w io.Writer, row *Row, o view.Options) error {
+	e := *row.Entry
+	if r.strict && row.State == Unrecorded {
+		f := finding.New(finding.Unrecorded, finding.Span{}, "This result has no record.", "`steelyard replay --record` writes it.")
+		e.Findings = append(e.Findings[:len(e.Findings):len(e.Findings)], f)
+	}
+	if row.Was != "" {
+		e.Shows = false
+		e.Told = append([]string{}, row.Was+" → "+arrived(shown(row.Entry)))
+		if e.Check != nil {
+			c := *e.Check
+			c.Holds = false // the line that says so is the one above
+			e.Check = &c
+		}
+	}
+	return view.Text(w, &e, o)
+}
+
+func arrived(now string) string {
+	if now == "" {
+		return "no value"
+	}
+	return now
+}
+
+// summary counts what became of the sheet.
+func (r *Report) summary() string {
+	t := r.tally()
+	var parts []string
+	say := func(n int, one, many string) {
+		switch {
+		case n == 1:
+			parts = append(parts, "1 "+one)
+		case n > 1:
+			parts = append(parts, fmt.Sprintf("%d %s", n, many))
+		}
+	}
+	if len(r.With) > 0 {
+		say(t.moved, "result moves", "results move")
+		if t.moved == 0 {
+			parts = append(parts, "nothing moves")
+		}
+	}
+	say(t.agree, "result agrees", "results agree")
+	say(t.differ, "result differs from its record", "results differ from their records")
+	say(t.follow, "more differs because of that", "more differ because of that")
+	say(t.unrecorded, "result without a record", "results without a record")
+	say(t.hold, "check holds", "checks hold")
+	say(t.fail, "check fails", "checks fail")
+	say(t.found, "finding", "findings")
+	if len(parts) == 0 {
+		parts = append(parts, "nothing to compare")
+	}
+	if r.Written {
+		parts = append(parts, "records written")
+	}
+	return strings.Join(parts, ", ")
+}
+
+// JSON writes every statement as JSON Lines. A file that can't be replayed is
+// one object with its problem.
+func (r *Report) JSON(w io.Writer) error {
+	if r.Problem != nil {
+		return view.ProblemJSON(w, r.Path, r.Problem.Line, string(r.Problem.ID), r.Problem.Message, r.Problem.Hint)
+	}
+	for i := range r.Rows {
+		row := &r.Rows[i]
+		extra := view.Replayed{File: r.Path, Recorded: row.Recorded}
+		if row.State != Nothing && row.State != Unrecorded && len(r.With) == 0 {
+			yes := row.State == Agrees
+			extra.Agrees = &yes
+		}
+		if err := view.JSON(w, row.Entry, extra); err != nil {
+			return err
+		}
+	}
+	return nil
+}

@@ -1,0 +1,143 @@
+package worksheet
+
+import (
+	"os"
+	"path/filepath"
+	"regexp"
+	"strconv"
+	"strings"
+	"sync"
+	"unicode"
+
+	"steelyard/lang/syntax"
+	"steelyard/session"
+)
+
+// Extension is what the name of a worksheet's file ends in.
+const Extension = ".worked"
+
+// Saving says how a worksheet is written.
+type Saving struct {
+	Title string
+	// Since is what the file was when it was opened or last saved; nil if it
+	// was not.
+	Since *Stamp
+	// Anyway overwrites a file that was not opened here, or that has changed
+	// since.
+	Anyway bool
+}
+
+// Save writes the statements of a scratchpad with records of their results. A
+// line that could not be worked out is written as a remark, so that the file
+// replays. The file is put in place in one step, and one that someone else has
+// changed is left alone unless told. It returns what the file is now.
+func Save(path string, entries []*session.Entry, how Saving) (*Stamp, *FileProblem) {
+	text := compose(entries, how)
+	if problem := mayReplace(path, how); problem != nil {
+		return nil, problem
+	}
+	if problem := replaceFile(path, text); problem != nil {
+		return nil, problem
+	}
+	return stampOf(text), nil
+}
+
+// mayReplace tells whether what stands at the path may be replaced.
+func mayReplace(path string, how Saving) *FileProblem {
+	if how.Anyway {
+		return nil
+	}
+	if _, err := os.Stat(path); os.IsNotExist(err) {
+		return nil
+	}
+	now, problem := readFile(path)
+	if problem != nil {
+		return problem
+	}
+	if how.Since == nil {
+		return &FileProblem{Kind: Exists, Path: path, Message: "there is a file of this name already.", Hint: "Choose another name."}
+	}
+	if was := stampOf(now); *was != *how.Since {
+		return &FileProblem{Kind: Changed, Path: path, Message: "the file was changed by someone else since it was opened here.", Hint: "Save under another name, and compare the two."}
+	}
+	return nil
+}
+
+// compose is the text of a worksheet.
+func compose(entries []*session.Entry, how Saving) string {
+	eol, mark := "\n", ""
+	if how.Since != nil && how.Since.crlf {
+		eol = "\r\n"
+	}
+	if how.Since != nil && how.Since.mark {
+		mark = byteOrderMark
+	}
+	lines := []string{mark + "worksheet " + strconv.Itoa(Version) + "  " + how.Title, ""}
+	place := map[int]int{} // the number in the scratchpad → the line of the file
+	for i, e := range entries {
+		if _, part := e.Stmt.(*syntax.Part); part && i > 0 {
+			lines = append(lines, "")
+		}
+		place[e.Line] = len(lines) + 1
+		lines = append(lines, entryLines(e, place)...)
+	}
+	return strings.Join(lines, eol) + eol
+}
+
+// entryLines is one statement as a worksheet has it.
+func entryLines(e *session.Entry, place map[int]int) []string {
+	text := renumber(e, place)
+	if e.Failed() {
+		var out []string
+		for line := range strings.SplitSeq(text, "\n") {
+			out = append(out, "# "+strings.ToValidUTF8(strings.TrimRight(line, "\r"), "\uFFFD"))
+		}
+		return out
+	}
+	out := strings.Split(text, "\n")
+	if e.Records && len(e.Values) > 0 {
+		out = append(out, recordLine(e))
+	}
+	return out
+}
+
+// earlier finds a name at a line, v@12.
+var earlier = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`([\pL\pN_'′])@([0-9]{1,9})`) })
+
+// renumber writes the lines that a statement names as those of the other
+// numbering.
+func renumber(e *session.Entry, place map[int]int) string {
+	switch e.Stmt.(type) {
+	case *syntax.Note, *syntax.Remark, *syntax.Part:
+		return e.Text
+	}
+	return Renumber(e.Text, place)
+}
+
+// Renumber changes the line of every name at a line, v@12, by a table; a line
+// that the table lacks stays.
+func Renumber(text string, place map[int]int) string {
+	if !strings.Contains(text, "@") {
+		return text
+	}
+	return earlier().ReplaceAllStringFunc(text, func(found string) string {
+		head, number, _ := strings.Cut(found, "@")
+		n, err := strconv.Atoi(number)
+		if to, ok := place[n]; ok && err == nil {
+			return head + "@" + strconv.Itoa(to)
+		}
+		return found
+	})
+}
+
+// TitleOf makes a title of a file's name: porch-swing.worked is Porch swing.
+func TitleOf(path string) string {
+	name := strings.TrimSuffix(filepath.Base(path), Extension)
+	name = strings.Join(strings.FieldsFunc(name, func(r rune) bool { return r == '-' || r == '_' || unicode.IsSpace(r) || unicode.IsControl(r) }), " ")
+	rs := []rune(strings.ToValidUTF8(name, ""))
+	if len(rs) == 0 {
+		return "Untitled"
+	}
+	rs[0] = unicode.ToUpper(rs[0])
+	return string(rs)
+}

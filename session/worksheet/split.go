@@ -1,0 +1,89 @@
+package worksheet
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// split cuts the text behind the first line into statements.
+func (s *Sheet) split() {
+	lines := strings.Count(s.text, "\n")
+	s.Statements = make([]Statement, 0, lines/2+1)
+	at := lineEnd(s.text, 0)
+	for number := 2; at < len(s.text); number++ {
+		next := lineEnd(s.text, at)
+		s.line(number, at, next)
+		at = next
+	}
+}
+
+// lineEnd returns the byte behind the line that begins at a byte, its LF
+// included.
+func lineEnd(text string, at int) int {
+	if i := strings.IndexByte(text[at:], '\n'); i >= 0 {
+		return at + i + 1
+	}
+	return len(text)
+}
+
+// line adds the line between two bytes to the statement above it, or begins
+// one with it.
+func (s *Sheet) line(number, from, to int) {
+	text := dropEnd(s.text[from:to])
+	body := strings.TrimFunc(text, unicode.IsSpace)
+	above := s.above()
+	switch {
+	case body == "" || !beginsBlank(text) || above == nil:
+		s.Statements = append(s.Statements, Statement{Line: number, Text: text, end: to})
+	case body[0] == '=':
+		above.Records = append(above.Records, Record{Line: number, Text: body, from: from, to: from + len(text)})
+	case len(above.Records) > 0:
+		// A line of a body under a record: it is read all the same.
+		above.Text += "\n" + text
+	default:
+		s.extend(above, text, to)
+	}
+}
+
+// above returns the statement that an indented line belongs to, or nil: a
+// blank line and a remark have nothing under them.
+func (s *Sheet) above() *Statement {
+	if len(s.Statements) == 0 {
+		return nil
+	}
+	last := &s.Statements[len(s.Statements)-1]
+	if last.Silent() {
+		return nil
+	}
+	return last
+}
+
+// extend adds a line to a statement's body, sharing the bytes of the file
+// where its lines end in LF.
+func (s *Sheet) extend(st *Statement, text string, to int) {
+	from := st.end - len(st.Text) - 1
+	if from >= 0 && s.text[from:st.end-1] == st.Text && s.text[st.end-1] == '\n' {
+		st.Text = s.text[from : st.end+len(text)]
+	} else {
+		st.Text += "\n" + text
+	}
+	st.end = to
+}
+
+// Silent tells whether the statement is a blank line or a remark, which has no
+// effect.
+func (st *Statement) Silent() bool {
+	return strings.HasPrefix(st.Text, "#") || strings.TrimFunc(st.Text, unicode.IsSpace) == ""
+}
+
+// dropEnd takes the end of the line off.
+func dropEnd(line string) string {
+	return strings.TrimSuffix(strings.TrimSuffix(line, "\n"), "\r")
+}
+
+// beginsBlank tells whether a line begins with white space.
+func beginsBlank(line string) bool {
+	r, _ := utf8.DecodeRuneInString(line)
+	return unicode.IsSpace(r)
+}

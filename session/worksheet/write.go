@@ -1,0 +1,119 @@
+package worksheet
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+
+	"github.com/google/renameio/v2/maybe"
+	"github.com/mattn/go-runewidth"
+
+	"steelyard/lang/syntax"
+	"steelyard/session"
+	"steelyard/units"
+)
+
+// writeRecords writes the records that are missing or differ, and leaves every
+// other byte of the file as it is.
+func (r *Report) writeRecords(s *Sheet) *FileProblem {
+	text := r.recorded(s)
+	if text == s.text {
+		return nil
+	}
+	now, problem := readFile(s.Path)
+	if problem != nil {
+		return problem
+	}
+	if now != s.text {
+		return &FileProblem{Kind: Changed, Path: s.Path, Message: "the file was changed while it was replayed; nothing was written.", Hint: "Replay it again."}
+	}
+	if problem := replaceFile(s.Path, text); problem != nil {
+		return problem
+	}
+	r.Written = true
+	return nil
+}
+
+// recorded is the text of the sheet with its records brought up to date. Rows
+// whose records change are marked as agreeing.
+func (r *Report) recorded(s *Sheet) string {
+	eol := "\n"
+	if stampOf(s.text).crlf {
+		eol = "\r\n"
+	}
+	var b strings.Builder
+	done := 0
+	for i := range r.Rows {
+		row := &r.Rows[i]
+		st := &s.Statements[row.at]
+		if len(row.Entry.Values) == 0 || !row.Entry.Records {
+			continue
+		}
+		line := recordLine(row.Entry)
+		switch {
+		case row.State == Unrecorded:
+			b.WriteString(s.text[done:st.end])
+			done = st.end
+			if !strings.HasSuffix(s.text[:st.end], "\n") {
+				b.WriteString(eol)
+				line = strings.TrimRight(line, "\r\n")
+				b.WriteString(line)
+			} else {
+				b.WriteString(line + eol)
+			}
+		case len(st.Records) == 1 && (row.State == Differs || row.State == Follows || row.State == Unkept):
+			rec := st.Records[0]
+			b.WriteString(s.text[done:rec.from])
+			b.WriteString(line)
+			done = rec.to
+		default:
+			continue
+		}
+		row.settle()
+	}
+	b.WriteString(s.text[done:])
+	return b.String()
+}
+
+// settle takes back what was said of a record that is written anew.
+func (row *Row) settle() {
+	row.State = Agrees
+	keep := row.Entry.Findings[:0]
+	for _, f := range row.Entry.Findings {
+		if f.ID != "record-differs" {
+			keep = append(keep, f)
+		}
+	}
+	row.Entry.Findings = keep
+}
+
+// recordLine is the record of an entry, with its = under that of a statement
+// which begins NAME =, else two blanks in.
+func recordLine(e *session.Entry) string {
+	indent := 2
+	if _, ok := e.Stmt.(*syntax.Define); ok {
+		if i := strings.IndexByte(e.Text, '='); i >= 0 {
+			indent = runewidth.StringWidth(e.Text[:i])
+		}
+	}
+	return strings.Repeat(" ", max(1, indent)) + "= " + e.Values[0].Shown(units.File)
+}
+
+// replaceFile puts a new text in the place of a file in one step: at no time
+// does half a file stand there.
+func replaceFile(path, text string) *FileProblem {
+	if real, err := filepath.EvalSymlinks(path); err == nil {
+		path = real
+	}
+	mode := os.FileMode(0o644)
+	if info, err := os.Stat(path); err == nil {
+		mode = info.Mode().Perm()
+		if mode&0o200 == 0 {
+			return &FileProblem{Kind: NotWritten, Path: path, Message: "the file is marked as read-only; nothing was written.", Hint: "Allow writing, or save it under another name."}
+		}
+	}
+	if err := maybe.WriteFile(path, []byte(text), mode); err != nil {
+		return unwritten(path, err)
+	}
+	return nil
+}
