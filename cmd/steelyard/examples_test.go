@@ -1,0 +1,85 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"steelyard/session/view"
+)
+
+// replayed runs `steelyard replay` and returns what it prints and its status.
+func replayed(args ...string) (string, int) {
+	var out bytes.Buffer
+	w := &world{ctx: context.Background(), stdin: strings.NewReader(""), stdout: &out, stderr: &out, width: 80}
+	status := run(w, append([]string{"replay"}, args...))
+	return out.String(), status
+}
+
+func examples(t *testing.T) []string {
+	t.Helper()
+	files, err := filepath.Glob(filepath.Join("..", "..", "examples", "*.worked"))
+	if err != nil || len(files) < 7 {
+		t.Fatalf("only %d examples: %v", len(files), err)
+	}
+	return files
+}
+
+// TestExamples replays each example as it stands: no result without a record,
+// no difference, and nothing to say but its summary.
+func TestExamples(t *testing.T) {
+	for _, file := range examples(t) {
+		out, status := replayed("--strict", file)
+		if status != statusHolds {
+			t.Errorf("%s: status %d\n%s", file, status, out)
+		}
+		if !strings.Contains(out, filepath.Base(file)+": ") || strings.Contains(out, "caution") {
+			t.Errorf("%s prints\n%s", file, out)
+		}
+	}
+}
+
+// TestExamplesCanFail changes the last digit of each record of an example in
+// turn: each change must be found, in its own line.
+func TestExamplesCanFail(t *testing.T) {
+	for _, file := range examples(t) {
+		data, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		rows := strings.SplitAfter(string(data), "\n")
+		statement := 0
+		for i, row := range rows {
+			if !strings.HasPrefix(row, " ") {
+				statement = i + 1
+			}
+			if !strings.HasPrefix(strings.TrimLeft(row, " "), "= ") {
+				continue
+			}
+			changed := filepath.Join(t.TempDir(), filepath.Base(file))
+			text := strings.Join(rows[:i], "") + otherLastDigit(row) + strings.Join(rows[i+1:], "")
+			if err := os.WriteFile(changed, []byte(text), 0o644); err != nil {
+				t.Fatal(err)
+			}
+			out, status := replayed(changed)
+			if status != statusFinding || !strings.HasPrefix(out, view.Prompt(statement)) || !strings.Contains(out, "1 result differs") {
+				t.Errorf("%s, line %d: recorded as %sstatus %d\n%s", file, i+1, otherLastDigit(row), status, out)
+			}
+		}
+	}
+}
+
+// otherLastDigit changes the last digit of the number in a record.
+func otherLastDigit(record string) string {
+	number, _, _ := strings.Cut(strings.TrimLeft(record, " ")[2:], " ")
+	number, _, _ = strings.Cut(number, "e")
+	at := strings.Index(record, number) + strings.LastIndexAny(number, "0123456789")
+	digit := record[at]
+	if digit == '9' {
+		digit = '7'
+	}
+	return record[:at] + string(digit+1) + record[at+1:]
+}
