@@ -2,6 +2,7 @@ package main
 
 import (
 	"bufio"
+	"runtime/debug"
 
 	"steelyard/session/view"
 	"steelyard/session/worksheet"
@@ -26,6 +27,9 @@ func runReplay(w *world, args []string) int {
 	case o.Record && len(o.With) > 0:
 		return w.usage("replay", "--record and --with don't go together: --with shows what would be.")
 	}
+	// What a long worksheet holds on to stays; collecting oftener than usual
+	// keeps the peak near it.
+	debug.SetGCPercent(50)
 	out := bufio.NewWriter(w.stdout)
 	status := statusHolds
 	worksheet.ReplayFiles(w.ctx, files, o, func(r *worksheet.Report) {
