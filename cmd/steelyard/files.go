@@ -17,6 +17,7 @@ type openFile struct {
 	path  string
 	title string
 	stamp *worksheet.Stamp
+	gaps  map[int]int // blank lines before a statement
 }
 
 // fileName takes a file's name, and the word that makes an order stand, from
@@ -40,7 +41,7 @@ func (s *scratchpad) save(arg string) {
 		s.tell("Write save and a name: save porch-swing.worked.")
 		return
 	}
-	how := worksheet.Saving{Title: s.file.title, Anyway: anyway}
+	how := worksheet.Saving{Title: s.file.title, Anyway: anyway, Gaps: s.file.gaps}
 	if name == s.file.path {
 		how.Since = s.file.stamp
 	}
@@ -55,7 +56,7 @@ func (s *scratchpad) save(arg string) {
 		}
 		return
 	}
-	s.file = openFile{path: name, title: how.Title, stamp: stamp}
+	s.file = openFile{path: name, title: how.Title, stamp: stamp, gaps: s.file.gaps}
 	s.unsaved, s.leaving = false, false
 	s.tell("saved to " + name + ": " + counted(len(s.pad.Entries()), "statement"))
 	for _, e := range s.pad.Entries() {
@@ -88,16 +89,18 @@ func (s *scratchpad) open(ctx context.Context, arg string) {
 		return
 	}
 	s.fresh()
-	place := map[int]int{}
+	place, gaps, blank := map[int]int{}, map[int]int{}, 0
 	for i := range sheet.Statements {
 		st := &sheet.Statements[i]
 		if strings.TrimSpace(st.Text) == "" {
+			blank++
 			continue
 		}
 		place[st.Line] = s.pad.Next()
+		gaps[s.pad.Next()], blank = blank, 0
 		s.again(ctx, worksheet.Renumber(st.Text, place))
 	}
-	s.file = openFile{path: name, title: sheet.Title, stamp: sheet.Stamp()}
+	s.file = openFile{path: name, title: sheet.Title, stamp: sheet.Stamp(), gaps: gaps}
 	s.unsaved = false
 	s.tell(sheet.Title + ": " + counted(len(s.pad.Entries()), "statement"))
 }

@@ -25,6 +25,9 @@ type Saving struct {
 	// Anyway overwrites a file that was not opened here, or that has changed
 	// since.
 	Anyway bool
+	// Gaps is how many blank lines stood before a statement, by its number; a
+	// part has one where nothing is said.
+	Gaps map[int]int
 }
 
 // Save writes the statements of a scratchpad with records of their results. A
@@ -75,8 +78,12 @@ func compose(entries []*session.Entry, how Saving) string {
 	lines := []string{mark + "worksheet " + strconv.Itoa(Version) + "  " + how.Title, ""}
 	place := map[int]int{} // the number in the scratchpad → the line of the file
 	for i, e := range entries {
-		if _, part := e.Stmt.(*syntax.Part); part && i > 0 {
-			lines = append(lines, "")
+		gap, known := how.Gaps[e.Line]
+		if _, part := e.Stmt.(*syntax.Part); part && i > 0 && !known {
+			gap = 1
+		}
+		if i > 0 {
+			lines = append(lines, make([]string, gap)...)
 		}
 		place[e.Line] = len(lines) + 1
 		lines = append(lines, entryLines(e, place)...)
