@@ -14,6 +14,9 @@ import (
 	"steelyard/lang/limit"
 )
 
+// MaxLines is the most lines that a worksheet may have.
+const MaxLines = 1 << 20
+
 // Version is the version of the format that this package reads and writes.
 const Version = 1
 
@@ -107,6 +110,10 @@ func Parse(path, text string) (*Sheet, *FileProblem) {
 
 // readText makes sure that the bytes are text.
 func (s *Sheet) readText() *FileProblem {
+	if n := strings.Count(s.text, "\n"); n > MaxLines {
+		return &FileProblem{ID: finding.TooLong,
+			Message: fmt.Sprintf("the file has %d lines; the most a worksheet may have is %d.", n, MaxLines)}
+	}
 	if utf8.ValidString(s.text) {
 		return nil
 	}
@@ -151,7 +158,7 @@ func (s *Sheet) readFirst() *FileProblem {
 	case version != Version:
 		p.Message = fmt.Sprintf("this worksheet is written in format %d; this program reads format %d.", version, Version)
 		p.Hint = "A newer version of the program may read it."
-	case strings.ContainsFunc(first, unicode.IsControl) && strings.ContainsFunc(strings.ReplaceAll(first, "\t", ""), unicode.IsControl):
+	case strings.ContainsFunc(strings.ReplaceAll(first, "\t", " "), unicode.IsControl):
 		p.ID = finding.BadText
 		p.Message = "the first line holds a control character, such as the line ends of an old system."
 		p.Hint = "Save the file again with its lines ended by LF or CR LF."

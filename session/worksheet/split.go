@@ -4,6 +4,8 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"steelyard/lang/limit"
 )
 
 // split cuts the text behind the first line into statements.
@@ -39,10 +41,13 @@ func (s *Sheet) line(number, from, to int) {
 	case body[0] == '=':
 		above.Records = append(above.Records, Record{Line: number, Text: body, from: from, to: from + len(text)})
 	case len(above.Records) > 0:
-		// A line of a body under a record: it is read all the same.
-		above.Text += "\n" + text
+		// A line of a body under a record is read all the same; records are
+		// still written where the first of them stands.
+		end := above.end
+		above.extend("", text, 0)
+		above.end = end
 	default:
-		s.extend(above, text, to)
+		above.extend(s.text, text, to)
 	}
 }
 
@@ -60,12 +65,15 @@ func (s *Sheet) above() *Statement {
 }
 
 // extend adds a line to a statement's body, sharing the bytes of the file
-// where its lines end in LF.
-func (s *Sheet) extend(st *Statement, text string, to int) {
+// where its lines end in LF. A statement that is too long already grows no
+// further: it is a finding either way.
+func (st *Statement) extend(file, text string, to int) {
 	from := st.end - len(st.Text) - 1
-	if from >= 0 && s.text[from:st.end-1] == st.Text && s.text[st.end-1] == '\n' {
-		st.Text = s.text[from : st.end+len(text)]
-	} else {
+	switch {
+	case len(st.Text) > limit.Line:
+	case from >= 0 && file != "" && file[from:st.end-1] == st.Text && file[st.end-1] == '\n':
+		st.Text = file[from : st.end+len(text)]
+	default:
 		st.Text += "\n" + text
 	}
 	st.end = to
