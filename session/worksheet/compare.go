@@ -2,6 +2,7 @@ package worksheet
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -63,6 +64,10 @@ func (r *Row) compare(records []Record, table *units.Table) {
 		r.stray("Line "+itoa(records[0].Line)+" records a result, and this statement has none to record.", "Take the record out.")
 		return
 	}
+	if len(e.Values) == 1 && r.Recorded == e.Values[0].Shown(units.File) {
+		r.State = Agrees // to the letter: no need to read it
+		return
+	}
 	rec, fs := syntax.ParseRecord(records[0].Text)
 	if len(fs) > 0 {
 		r.State = Unkept
@@ -72,6 +77,9 @@ func (r *Row) compare(records []Record, table *units.Table) {
 	}
 	if len(e.Values) == 0 {
 		r.State = Unkept
+		if !e.Failed() {
+			e.Findings = append(e.Findings, recordFinding("The record says "+screenText(r.Recorded, table)+"; the statement has no value now.", ""))
+		}
 		return
 	}
 	r.State = Differs
@@ -113,16 +121,26 @@ func agrees(v *session.Value, rec syntax.Record, table *units.Table) bool {
 	if was == now {
 		return true
 	}
+	if was == 0 || now == 0 {
+		return v.Shown(units.File) == strings.TrimSpace(rec.Value.Text+" "+rec.Unit.Text)
+	}
 	figures := usualFigures
 	if v.Figures.N > 0 {
 		figures = v.Figures.N
 	}
-	if was == 0 || now == 0 {
-		return v.Shown(units.File) == strings.TrimSpace(rec.Value.Text+" "+rec.Unit.Text)
-	}
-	place := math.Floor(math.Log10(math.Abs(was))) - float64(figures) + 1
+	// The figure in force is that of the smaller number: 9.999997 is recorded
+	// as 10, and 9.99996 is not.
+	place := min(decade(was), decade(now)) - figures + 1
 	ulp := math.Nextafter(math.Abs(now), math.Inf(1)) - math.Abs(now)
-	return math.Abs(now-was) <= 0.5*math.Pow(10, place)+4*ulp
+	return math.Abs(now-was) <= 0.5*math.Pow10(place)+4*ulp
+}
+
+// decade is the power of ten of a number's first digit: 2 for 257. It is read
+// off the digits, since a logarithm puts 1000 just below 3.
+func decade(x float64) int {
+	text := strconv.FormatFloat(x, 'e', -1, 64)
+	n, _ := strconv.Atoi(text[strings.IndexByte(text, 'e')+1:])
+	return n
 }
 
 // recordedUnit reads the unit of a record with the units of the worksheet.
@@ -167,8 +185,9 @@ func named(lines []int, rows []Row) string {
 	words := make([]string, 0, len(lines))
 	for _, l := range lines {
 		word := "line " + itoa(l)
-		for i := range rows {
-			if d, ok := rows[i].Entry.Stmt.(*syntax.Define); ok && rows[i].Entry.Line == l {
+		at, found := slices.BinarySearchFunc(rows, l, func(r Row, line int) int { return r.Entry.Line - line })
+		if found {
+			if d, ok := rows[at].Entry.Stmt.(*syntax.Define); ok {
 				word = d.Name + " (line " + itoa(l) + ")"
 			}
 		}

@@ -4,7 +4,7 @@ import (
 	"context"
 	"runtime"
 	"strings"
-	"sync"
+	"unicode"
 
 	"steelyard/lang/finding"
 	"steelyard/lang/syntax"
@@ -104,6 +104,10 @@ func work(ctx context.Context, s *Sheet, replaced map[int]string) ([]Row, *units
 		if !ok {
 			text = st.Text
 		}
+		if beginsBlank(text) || strings.HasPrefix(text, "=") {
+			rows = append(rows, Row{Entry: loose(st.Line, text), at: i})
+			continue
+		}
 		e := pad.EnterAt(ctx, st.Line, text)
 		if cmd, ok := e.Stmt.(*syntax.Command); ok {
 			e.Findings = append(e.Findings, finding.New(finding.NotAvailableYet, cmd.WordAt,
@@ -112,6 +116,21 @@ func work(ctx context.Context, s *Sheet, replaced map[int]string) ([]Row, *units
 		rows = append(rows, Row{Entry: e, at: i})
 	}
 	return rows, pad.Table()
+}
+
+// loose is a line that belongs to the one above it, with nothing above that it
+// could belong to.
+func loose(line int, text string) *session.Entry {
+	e := &session.Entry{Line: line, Text: text}
+	at := finding.Span{From: len(text) - len(strings.TrimLeftFunc(text, unicode.IsSpace)), To: len(text)}
+	f := finding.New(finding.Unreadable, at, "The line begins with white space, so it belongs to the line above, and no statement stands there.",
+		"Take the white space away, or the empty line above it.")
+	if strings.HasPrefix(text[at.From:], "=") {
+		f = finding.New(finding.StrayRecord, at, "This line records a result, and no statement stands directly above it.",
+			"A record is indented and stands under its statement; take this one out, or put it there.")
+	}
+	e.Findings = append(e.Findings, f)
+	return e
 }
 
 // replacements finds the lines of the givens that are to be replaced, with the
@@ -209,34 +228,24 @@ func moved(before, after []Row) {
 	}
 }
 
-// ReplayFiles replays several worksheets at once and reports them in order.
+// ReplayFiles replays several worksheets at once and reports them in order. No
+// more of them are held at a time than run at once.
 func ReplayFiles(ctx context.Context, paths []string, o Options, emit func(*Report)) {
-	type slot struct {
-		report *Report
-		done   chan struct{}
-	}
-	slots := make([]slot, len(paths))
-	for i := range slots {
-		slots[i].done = make(chan struct{})
+	reports := make([]chan *Report, len(paths))
+	for i := range reports {
+		reports[i] = make(chan *Report, 1)
 	}
 	free := make(chan struct{}, runtime.GOMAXPROCS(0))
-	var wg sync.WaitGroup
 	go func() {
 		for i := range paths {
 			free <- struct{}{}
-			wg.Go(func() {
-				defer func() { <-free }()
-				slots[i].report = replayFile(ctx, paths[i], o)
-				close(slots[i].done)
-			})
+			go func() { reports[i] <- replayFile(ctx, paths[i], o) }()
 		}
 	}()
-	for i := range slots {
-		<-slots[i].done
-		emit(slots[i].report)
-		slots[i].report = nil
+	for _, report := range reports {
+		emit(<-report)
+		<-free
 	}
-	wg.Wait()
 }
 
 // replayFile reads and replays one worksheet.

@@ -5,9 +5,9 @@ import (
 	"path/filepath"
 	"strings"
 
-	"github.com/google/renameio/v2/maybe"
 	"github.com/mattn/go-runewidth"
 
+	"steelyard/lang/finding"
 	"steelyard/lang/syntax"
 	"steelyard/session"
 	"steelyard/units"
@@ -80,12 +80,16 @@ func (row *Row) settle() {
 	row.State = Agrees
 	keep := row.Entry.Findings[:0]
 	for _, f := range row.Entry.Findings {
-		if f.ID != "record-differs" {
+		if f.ID != finding.RecordDiffers {
 			keep = append(keep, f)
 		}
 	}
 	row.Entry.Findings = keep
 }
+
+// cells counts the columns of a text alike on every machine, whatever its
+// language is set to.
+var cells = &runewidth.Condition{StrictEmojiNeutral: true}
 
 // recordLine is the record of an entry, with its = under that of a statement
 // which begins NAME =, else two blanks in.
@@ -93,27 +97,40 @@ func recordLine(e *session.Entry) string {
 	indent := 2
 	if _, ok := e.Stmt.(*syntax.Define); ok {
 		if i := strings.IndexByte(e.Text, '='); i >= 0 {
-			indent = runewidth.StringWidth(e.Text[:i])
+			indent = cells.StringWidth(e.Text[:i])
 		}
 	}
 	return strings.Repeat(" ", max(1, indent)) + "= " + e.Values[0].Shown(units.File)
 }
 
 // replaceFile puts a new text in the place of a file in one step: at no time
-// does half a file stand there.
+// does half a file stand there. A link is followed, and permissions are kept.
 func replaceFile(path, text string) *FileProblem {
-	if real, err := filepath.EvalSymlinks(path); err == nil {
-		path = real
-	}
+	at := target(path)
 	mode := os.FileMode(0o644)
-	if info, err := os.Stat(path); err == nil {
+	if info, err := os.Stat(at); err == nil {
 		mode = info.Mode().Perm()
 		if mode&0o200 == 0 {
 			return &FileProblem{Kind: NotWritten, Path: path, Message: "the file is marked as read-only; nothing was written.", Hint: "Allow writing, or save it under another name."}
 		}
 	}
-	if err := maybe.WriteFile(path, []byte(text), mode); err != nil {
+	if err := putInPlace(at, []byte(text), mode); err != nil {
 		return unwritten(path, err)
 	}
 	return nil
+}
+
+// target follows links to the file that is meant, which need not be there yet.
+func target(path string) string {
+	for range 40 {
+		to, err := os.Readlink(path)
+		if err != nil {
+			break
+		}
+		if !filepath.IsAbs(to) {
+			to = filepath.Join(filepath.Dir(path), to)
+		}
+		path = to
+	}
+	return path
 }
