@@ -106,14 +106,20 @@ func unknown(pad *session.Pad, word string) []string {
 		short = string(rs[:40]) + "…"
 	}
 	out := []string{"Nothing is known of `" + short + "`."}
-	near := nearest(word, Words(pad))
+	words := Words(pad)
+	near := nearest(word, words)
+	for _, w := range words {
+		if len(word) > 2 && len(near) < 6 && strings.Contains(w, strings.ToLower(word)) && !slices.Contains(near, w) {
+			near = append(near, w)
+		}
+	}
 	for _, u := range pad.Table().Suggest(word) {
 		if len(word) > 2 && len(near) < 3 && !slices.Contains(near, u) {
 			near = append(near, u)
 		}
 	}
 	if len(near) > 0 {
-		out = append(out, "Did you mean "+strings.Join(near, ", ")+"?")
+		out = append(out, fold("  ", "Did you mean "+strings.Join(near, ", ")+"?")...)
 	}
 	return append(out, "help alone shows how to write things.")
 }

@@ -26,7 +26,7 @@ func TestPages(t *testing.T) {
 	for _, word := range []string{
 		"", "newton", "kN", "degC", "inch", "N m", "m/s^2", "torque", "energy", "speed", "work", "spring_energy",
 		"pendulum_period", "oscillation", "check", "formula", "solve", "sqrt", "asin", "sum", "min", "round", "c", "G",
-		"unit-mismatch", "angles", "temperatures", "numbers", "hill", "newtn", "spring_enrgy", "chekc", "xyzzy",
+		"unit-mismatch", "angles", "temperatures", "numbers", "hill", "newtn", "spring_enrgy", "chekc", "kinetic", "xyzzy",
 		"statements", "functions", "formulas", "units", "quantities", "constants", "findings",
 	} {
 		t.Run(word, func(t *testing.T) {
