@@ -265,6 +265,9 @@ func (w *work) noValueYet(d *plan.Def, x syntax.Expr, c plan.Compiled) {
 	if len(absent) == 0 {
 		since = "a symbol that it depends on has none."
 	}
-	w.find(finding.New(finding.NoValueYet, x.Span(), subject+" comes out as "+plan.Words(w.planner.Static(c.Slot))+
-		"; no value yet, since "+since, ""))
+	message := subject + " comes out as " + plan.Words(w.planner.Static(c.Slot)) + "; no value yet, since " + since
+	if len(w.e.Findings) > 0 {
+		message = "There is no value yet, since " + since
+	}
+	w.find(finding.New(finding.NoValueYet, x.Span(), message, ""))
 }

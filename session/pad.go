@@ -34,10 +34,9 @@ type settings struct {
 
 // mark is what undo goes back to.
 type mark struct {
-	plan  plan.Mark
-	set   settings
-	unit  string // the own unit that the entry defined
-	lines int
+	plan plan.Mark
+	set  settings
+	unit string // the own unit that the entry defined
 }
 
 // New returns an empty scratchpad.

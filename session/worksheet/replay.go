@@ -60,6 +60,8 @@ type Report struct {
 	With []string
 	// Written tells that records were written.
 	Written bool
+	// Stopped tells that the work was stopped before the last statement.
+	Stopped bool
 
 	strict, record bool
 }
@@ -72,6 +74,7 @@ func Replay(ctx context.Context, s *Sheet, o Options) *Report {
 			Hint: "--with shows what would be; to keep it, change the given in the file."}
 		return r
 	}
+	defer func() { r.Stopped = ctx.Err() != nil }()
 	first, table := work(ctx, s, nil)
 	if len(o.With) > 0 {
 		changed, problem := replacements(s, first, o.With)
@@ -97,8 +100,11 @@ func work(ctx context.Context, s *Sheet, replaced map[int]string) ([]Row, *units
 	rows := make([]Row, 0, len(s.Statements))
 	for i := range s.Statements {
 		st := &s.Statements[i]
-		if st.Silent() && len(st.Records) == 0 {
+		if st.Silent() {
 			continue
+		}
+		if ctx.Err() != nil {
+			break
 		}
 		text, ok := replaced[st.Line]
 		if !ok {
@@ -217,7 +223,7 @@ func givenLines(rows []Row, name string) []int {
 
 // moved notes which results differ between two workings of a sheet.
 func moved(before, after []Row) {
-	for i := range after {
+	for i := range min(len(before), len(after)) {
 		was, now := shown(before[i].Entry), shown(after[i].Entry)
 		if was != now {
 			after[i].Was = was

@@ -59,6 +59,9 @@ func (r *Report) Status() int {
 	if r.Problem != nil {
 		return refused
 	}
+	if r.Stopped {
+		return faulty
+	}
 	for i := range r.Rows {
 		row := &r.Rows[i]
 		if worst, some := finding.Worst(row.Entry.Findings); some && worst.Fails() {
@@ -159,6 +162,9 @@ func (r *Report) summary() string {
 	say(t.found, "finding", "findings")
 	if len(parts) == 0 {
 		parts = append(parts, "nothing to compare")
+	}
+	if r.Stopped {
+		parts = append(parts, "stopped before the end")
 	}
 	if r.Written {
 		parts = append(parts, "records written")

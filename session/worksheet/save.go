@@ -75,7 +75,7 @@ func compose(entries []*session.Entry, how Saving) string {
 	if how.Since != nil && how.Since.mark {
 		mark = byteOrderMark
 	}
-	lines := []string{mark + "worksheet " + strconv.Itoa(Version) + "  " + how.Title, ""}
+	lines := []string{mark + "worksheet " + strconv.Itoa(Version) + "  " + clean(strings.Join(strings.Fields(how.Title), " ")), ""}
 	place := map[int]int{} // the number in the scratchpad → the line of the file
 	for i, e := range entries {
 		gap, known := how.Gaps[e.Line]
@@ -91,21 +91,40 @@ func compose(entries []*session.Entry, how Saving) string {
 	return strings.Join(lines, eol) + eol
 }
 
-// entryLines is one statement as a worksheet has it.
+// entryLines is one statement as a worksheet has it: its first line at the
+// margin and the others indented, none of them blank.
 func entryLines(e *session.Entry, place map[int]int) []string {
-	text := renumber(e, place)
+	lead, indent := "", "  "
 	if e.Failed() {
-		var out []string
-		for line := range strings.SplitSeq(text, "\n") {
-			out = append(out, "# "+strings.ToValidUTF8(strings.TrimRight(line, "\r"), "\uFFFD"))
-		}
-		return out
+		lead, indent = "# ", ""
 	}
-	out := strings.Split(text, "\n")
-	if e.Records && len(e.Values) > 0 {
+	var out []string
+	for line := range strings.SplitSeq(renumber(e, place), "\n") {
+		line = strings.TrimRightFunc(clean(line), unicode.IsSpace)
+		switch {
+		case line == "" && len(out) > 0:
+			continue
+		case len(out) == 0:
+			line = strings.TrimLeftFunc(line, unicode.IsSpace)
+		case !beginsBlank(line):
+			line = indent + line
+		}
+		out = append(out, lead+line)
+	}
+	if !e.Failed() && e.Records && len(e.Values) > 0 {
 		out = append(out, recordLine(e))
 	}
 	return out
+}
+
+// clean puts a mark in the place of what a worksheet's line can't hold.
+func clean(line string) string {
+	return strings.Map(func(r rune) rune {
+		if unicode.IsControl(r) && r != '\t' {
+			return unicode.ReplacementChar
+		}
+		return r
+	}, strings.ToValidUTF8(strings.TrimRight(line, "\r"), string(unicode.ReplacementChar)))
 }
 
 // earlier finds a name at a line, v@12.
