@@ -63,6 +63,41 @@ var guides = map[string][]string{
 		"  Reports a value in a unit: 100 km/h in m/s. The dimension is checked.",
 		"  Inches are written inch.",
 	},
+	"function": {
+		"NAME(ARGUMENTS) = EXPRESSION [in UNIT]",
+		"  A function of your own: U(x) = 1/2*k*x^2 in J, then U(3 cm). It may",
+		"  use names from the lines above. By intervals:",
+		"    v(t) =",
+		"      3 m/s^2*t for 0 s ≤ t ≤ 2 s",
+		"      6 m/s for t > 2 s",
+		"  help functions lists those that every worksheet has.",
+	},
+	"unit": {
+		"1 NAME = EXPRESSION",
+		"  A unit of your own: 1 lap = 400 m, then 3 laps in km.",
+		"  help numbers shows how units are written, help units lists them, and",
+		"  help newton tells of one.",
+	},
+	"worksheet": {
+		"A worksheet is a text file that holds the lines of a scratchpad, with a",
+		"record under each result:",
+		"    worksheet 1  Pinball plunger",
+		"    m = 0.080 kg",
+		"    W = 1/2*m*(3.4 m/s)^2",
+		"      = 0.4624 J",
+		"save FILE writes it, open FILE reads it, replay compares it. In the",
+		"shell: steelyard replay FILE.",
+	},
+	"pi": {
+		"π, or pi",
+		"  The number 3.14159…: 2π√(m/k), 2πr^2, 2*pi*f. It is never part of a",
+		"  name.",
+	},
+	"g": {
+		"g",
+		"  Standard gravity, 9.80665 m/s², where it stands as a name: m*g. A line",
+		"  g = 9.8 m/s^2 gives another value. After a number it is the gram: 5 g.",
+	},
 	"that": {
 		"that",
 		"  The value of the nearest line above that has one: that in kJ.",
@@ -75,6 +110,8 @@ func guide(_ *session.Pad, word string) []string {
 		return nil // quantities of their own
 	case "name":
 		word = "naming"
+	case "π":
+		word = "pi"
 	}
 	return guides[word]
 }
