@@ -154,11 +154,11 @@ func nearest(word string, words []string) []string {
 // units and the names of the scratchpad.
 func Words(pad *session.Pad) []string {
 	words := make([]string, 0, 300)
-	for w := range lists {
-		words = append(words, w)
+	for _, l := range lists {
+		words = append(words, l.word)
 	}
-	for w := range guides {
-		words = append(words, w)
+	for _, g := range guides {
+		words = append(words, g.word)
 	}
 	for _, s := range syntax.Statements() {
 		words = append(words, s.Word)

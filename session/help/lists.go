@@ -13,19 +13,24 @@ import (
 )
 
 // lists are the words that stand for whole lists.
-var lists = map[string]func(*session.Pad) []string{
-	"statements": listStatements,
-	"functions":  listFunctions,
-	"formulas":   listFormulas,
-	"units":      listUnits,
-	"quantities": listQuantities,
-	"constants":  listConstants,
-	"findings":   listFindings,
+var lists = [...]struct {
+	word string
+	rows func(*session.Pad) []string
+}{
+	{"statements", listStatements},
+	{"functions", listFunctions},
+	{"formulas", listFormulas},
+	{"units", listUnits},
+	{"quantities", listQuantities},
+	{"constants", listConstants},
+	{"findings", listFindings},
 }
 
 func listing(pad *session.Pad, word string) []string {
-	if list, ok := lists[word]; ok {
-		return list(pad)
+	for _, l := range lists {
+		if l.word == word {
+			return l.rows(pad)
+		}
 	}
 	return nil
 }

@@ -104,14 +104,14 @@ func otherUnits(u *units.Unit, but string) string {
 }
 
 // remarks are what the SI advises on quantities that share a dimension.
-var remarks = map[string]string{
-	"torque":           "Torque has the dimension of energy. It is given in N m and an energy in J, so that they can be told apart.",
-	"energy":           "An energy is given in J; N m is for a torque.",
-	"frequency":        "Cycles per time, in Hz. The angular velocity is 2π times that, in rad/s.",
-	"angular velocity": "Angle per time, in rad/s. The frequency in Hz is that over 2π.",
-	"temperature":      "A number in °C or °F is a temperature; a difference is in K. help temperatures tells more.",
-	"angle":            "help angles tells more.",
-	"force":            "A weight is a force too: 2 kg is a mass, and 2 kg*g its weight.",
+var remarks = [...]struct{ quantity, advice string }{
+	{"torque", "Torque has the dimension of energy. It is given in N m and an energy in J, so that they can be told apart."},
+	{"energy", "An energy is given in J; N m is for a torque."},
+	{"frequency", "Cycles per time, in Hz. The angular velocity is 2π times that, in rad/s."},
+	{"angular velocity", "Angle per time, in rad/s. The frequency in Hz is that over 2π."},
+	{"temperature", "A number in °C or °F is a temperature; a difference is in K. help temperatures tells more."},
+	{"angle", "help angles tells more."},
+	{"force", "A weight is a force too: 2 kg is a mass, and 2 kg*g its weight."},
 }
 
 // quantity answers the name of a kind of quantity.
@@ -159,8 +159,10 @@ func quantityPage(pad *session.Pad, word string, k units.Kind) []string {
 	if fs := formulasFor(pad, k, u); len(fs) > 0 {
 		out = append(out, under("formulas that give it: "+strings.Join(fs, ", "))...)
 	}
-	if r := remarks[k.Name]; r != "" {
-		out = append(out, under(r)...)
+	for _, r := range remarks {
+		if r.quantity == k.Name {
+			out = append(out, under(r.advice)...)
+		}
 	}
 	return out
 }

@@ -37,14 +37,14 @@ func statement(_ *session.Pad, word string) []string {
 		for line := range strings.SplitSeq(s.Example, "\n") {
 			out = append(out, "    "+line)
 		}
-		return append(out, more[word]...)
+		return append(out, rowsOf(more[:], word)...)
 	}
 	return nil
 }
 
 // more are further rows on statements whose form does not say it all.
-var more = map[string][]string{
-	"check": {
+var more = [...]section{
+	{"check", []string{
 		"  Against a written quantity it asks whether the value rounds to it:",
 		"    check k = 257 N/m          holds for 256.889 N/m",
 		"  Two values must agree to 9 figures, unless it says how nearly:",
@@ -53,12 +53,12 @@ var more = map[string][]string{
 		"    check v < 4 m/s            also > ≤ ≥",
 		"    check W is negative        also positive, zero",
 		"  A check that does not hold is a finding, and the exit status is 1.",
-	},
-	"let": {
+	}},
+	{"let", []string{
 		"  Until a line gives k a value, lines that use it are checked for their",
 		"  units and have no value.",
-	},
-	"formula": {
+	}},
+	{"formula", []string{
 		"  Each symbol has a line with its unit; 1 is that of a pure number.",
 		"  Then call it with the symbols in the order of those lines, the left",
 		"  side left out, or by name:",
@@ -67,21 +67,21 @@ var more = map[string][]string{
 		"  θ in °, angle, 0° if left out: gives a symbol a value of its own.",
 		"  Lines may follow that begin with holds for, topic and source.",
 		"  help formulas lists those that every worksheet has.",
-	},
-	"report": {
+	}},
+	{"report", []string{
 		"  to 3 figures keeps zeros at the end. report sign of W tells whether W",
 		"  is positive, negative or zero.",
-	},
-	"results": {
+	}},
+	{"results", []string{
 		"  Zeros at the end are kept then. Without it results have six figures at",
 		"  most, zeros at the end dropped.",
-	},
-	"round":     {"  The usual rule is round halves away from zero."},
-	"constants": {"  help constants lists them. CODATA 2022 is meant."},
-	"part":      {"  Within a part, giving a name a second time is a caution."},
-	"replay":    {"  In the shell: steelyard replay FILE."},
-	"save":      {"  A file that someone else has changed since is not written over."},
-	"undo":      {"  Lines below that used it are taken back first: undo takes the last."},
+	}},
+	{"round", []string{"  The usual rule is round halves away from zero."}},
+	{"constants", []string{"  help constants lists them. CODATA 2022 is meant."}},
+	{"part", []string{"  Within a part, giving a name a second time is a caution."}},
+	{"replay", []string{"  In the shell: steelyard replay FILE."}},
+	{"save", []string{"  A file that someone else has changed since is not written over."}},
+	{"undo", []string{"  Lines below that used it are taken back first: undo takes the last."}},
 }
 
 // function answers a built-in function.
