@@ -4,6 +4,7 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"unicode"
 
 	"github.com/mattn/go-runewidth"
 
@@ -96,8 +97,9 @@ var cells = &runewidth.Condition{StrictEmojiNeutral: true}
 func recordLine(e *session.Entry) string {
 	indent := 2
 	if _, ok := e.Stmt.(*syntax.Define); ok {
-		if i := strings.IndexByte(e.Text, '='); i >= 0 {
-			indent = cells.StringWidth(e.Text[:i])
+		text := strings.TrimLeftFunc(e.Text, unicode.IsSpace)
+		if i := strings.IndexByte(text, '='); i >= 0 {
+			indent = cells.StringWidth(text[:i])
 		}
 	}
 	return strings.Repeat(" ", max(1, indent)) + "= " + e.Values[0].Shown(units.File)

@@ -1,0 +1,203 @@
+package worksheet
+
+import (
+	"context"
+	"os"
+	"path/filepath"
+	"runtime"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"steelyard/session"
+)
+
+func entered(texts ...string) []*session.Entry {
+	p := session.New()
+	for _, text := range texts {
+		p.Enter(context.Background(), text)
+	}
+	return p.Entries()
+}
+
+func TestSave(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "crate.worked")
+	entries := entered("m = 2 kg", "nonsense here (", "part a: How\tfar?", "  W = m*3 m^2/s^2 in J", "q = (m\n+ 1 kg)", "later = nowhere*2\r",
+		"formula lift: E = m*h\n  E in kg m, made up\n\nm in kg, mass\n  h in m, height", "bytes \xff\x00 here", "m = 3 kg", "k = m@1*2", "# done", "check m@1 = 2 kg")
+	if _, problem := Save(path, entries, Saving{Title: "Crate\n and rope"}); problem != nil {
+		t.Fatal(problem)
+	}
+	want := `worksheet 1  Crate and rope
+
+m = 2 kg
+# nonsense here (
+
+part a: How	far?
+W = m*3 m^2/s^2 in J
+  = 6 J
+q = (m
+  + 1 kg)
+  = 3 kg
+# later = nowhere*2
+formula lift: E = m*h
+  E in kg m, made up
+  m in kg, mass
+  h in m, height
+` + "# bytes \ufffd\ufffd here" + `
+m = 3 kg
+k = m@3*2
+  = 4 kg
+# done
+check m@3 = 2 kg
+`
+	if got := content(t, path); got != want {
+		t.Errorf("got\n%s\nwant\n%s", got, want)
+	}
+	s, problem := Load(path)
+	if problem != nil {
+		t.Fatal(problem)
+	}
+	if r, said := replay(t, content(t, path), Options{Strict: true}); r.Status() != 0 {
+		t.Errorf("what was saved does not replay:\n%s", said)
+	}
+	if s.Title != "Crate and rope" {
+		t.Errorf("title %q", s.Title)
+	}
+}
+
+func TestSaveRefusesWhatSomeoneElseChanged(t *testing.T) {
+	path := write(t, plunger)
+	s, _ := Load(path)
+	entries := entered("m = 2 kg")
+	kind := func(how Saving) (ProblemKind, bool) {
+		_, problem := Save(path, entries, how)
+		if problem == nil {
+			return 0, false
+		}
+		plain(t, problem)
+		return problem.Kind, true
+	}
+	if k, bad := kind(Saving{}); !bad || k != Exists {
+		t.Errorf("a file that was not opened here is replaced: %v %v", k, bad)
+	}
+	// The same number of bytes, and as far as the clock can tell the same time.
+	info, _ := os.Stat(path)
+	os.WriteFile(path, []byte(strings.Replace(plunger, "3.4", "3.5", 1)), 0o640)
+	os.Chtimes(path, info.ModTime(), info.ModTime())
+	if k, bad := kind(Saving{Since: s.Stamp()}); !bad || k != Changed {
+		t.Errorf("a changed file is replaced: %v %v", k, bad)
+	}
+	if got := content(t, path); !strings.Contains(got, "3.5") {
+		t.Errorf("the change is lost: %q", got)
+	}
+	stamp, problem := Save(path, entries, Saving{Since: s.Stamp(), Anyway: true})
+	if problem != nil {
+		t.Fatal(problem)
+	}
+	if _, problem := Save(path, entries, Saving{Since: stamp}); problem != nil {
+		t.Errorf("saving twice: %v", problem)
+	}
+	os.Remove(path)
+	if _, problem := Save(path, entries, Saving{Since: stamp}); problem != nil {
+		t.Errorf("saving what was deleted: %v", problem)
+	}
+}
+
+func TestSaveKeepsPermissionsAndLinks(t *testing.T) {
+	if runtime.GOOS == "windows" {
+		t.Skip("no such permissions")
+	}
+	path := write(t, plunger)
+	os.Chmod(path, 0o664)
+	dir := t.TempDir()
+	link, hanging := filepath.Join(dir, "link.worked"), filepath.Join(dir, "hanging.worked")
+	os.Symlink(path, link)
+	os.Symlink("new.worked", hanging)
+	for _, at := range []string{link, hanging} {
+		if _, problem := Save(at, entered("m = 2 kg"), Saving{Title: "A", Anyway: true}); problem != nil {
+			t.Fatal(problem)
+		}
+		if info, err := os.Lstat(at); err != nil || info.Mode()&os.ModeSymlink == 0 {
+			t.Errorf("%s is no link any more: %v", at, err)
+		}
+	}
+	if info, _ := os.Stat(path); info.Mode().Perm() != 0o664 {
+		t.Errorf("permissions are %v", info.Mode())
+	}
+	for _, at := range []string{path, filepath.Join(dir, "new.worked")} {
+		if got := content(t, at); got != "worksheet 1  A\n\nm = 2 kg\n" {
+			t.Errorf("%s: %q", at, got)
+		}
+	}
+	os.Chmod(path, 0o444)
+	if _, problem := Save(path, entered("m = 3 kg"), Saving{Anyway: true}); problem == nil || !strings.Contains(problem.Message, "read-only") {
+		t.Errorf("a file marked read-only: %v", problem)
+	}
+	onlyFiles(t, dir, "hanging.worked", "link.worked", "new.worked")
+}
+
+// onlyFiles fails if a folder holds anything else.
+func onlyFiles(t *testing.T, dir string, names ...string) {
+	t.Helper()
+	found, err := os.ReadDir(dir)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var got []string
+	for _, f := range found {
+		got = append(got, f.Name())
+	}
+	if strings.Join(got, " ") != strings.Join(names, " ") {
+		t.Errorf("the folder holds %q, want %q", got, names)
+	}
+}
+
+func TestSaveKeepsTheFormOfLines(t *testing.T) {
+	path := write(t, byteOrderMark+strings.ReplaceAll(plunger, "\n", "\r\n"))
+	s, _ := Load(path)
+	if _, problem := Save(path, entered("m = 2 kg", "k = m*2"), Saving{Title: s.Title, Since: s.Stamp()}); problem != nil {
+		t.Fatal(problem)
+	}
+	want := byteOrderMark + "worksheet 1  Pinball plunger\r\n\r\nm = 2 kg\r\nk = m*2\r\n  = 4 kg\r\n"
+	if got := content(t, path); got != want {
+		t.Errorf("got %q, want %q", got, want)
+	}
+}
+
+// What is saved replays, whatever was entered.
+func TestSavedReplays(t *testing.T) {
+	numbers := rapid.StringMatching(`-?[1-9][0-9]{0,3}(\.[0-9]{1,7})?(e-?[1-9])?`)
+	line := rapid.Custom(func(t *rapid.T) string {
+		name := rapid.SampledFrom([]string{"m", "v", "x_1", "Δt", "ω"})
+		unit := rapid.SampledFrom([]string{"kg", "m/s", "°", "%", "°C", "N m", "ft", "", "min", "rev/min"})
+		switch rapid.IntRange(0, 6).Draw(t, "kind") {
+		case 0, 1:
+			return name.Draw(t, "name") + " = " + numbers.Draw(t, "n") + " " + unit.Draw(t, "unit")
+		case 2, 3:
+			return name.Draw(t, "name") + " = 1.1*" + name.Draw(t, "x") + "/" + name.Draw(t, "y")
+		case 4:
+			return name.Draw(t, "x") + "^2 + " + name.Draw(t, "y") + "*" + name.Draw(t, "z")
+		case 5:
+			return rapid.SampledFrom([]string{"results to 3 figures", "round halves to even", "part b: And then?", "# so", "note done", "1 lap = 400 m"}).Draw(t, "other")
+		}
+		return rapid.String().Draw(t, "anything")
+	})
+	path := filepath.Join(t.TempDir(), "any.worked")
+	rapid.Check(t, func(t *rapid.T) {
+		entries := entered(rapid.SliceOfN(line, 1, 12).Draw(t, "lines")...)
+		if _, problem := Save(path, entries, Saving{Title: "Any", Anyway: true}); problem != nil {
+			t.Fatal(problem)
+		}
+		s, problem := Load(path)
+		if problem != nil {
+			t.Fatal(problem)
+		}
+		r := Replay(context.Background(), s, Options{Strict: true})
+		for _, row := range r.Rows {
+			if row.Entry.Failed() || row.State != Nothing && row.State != Agrees {
+				t.Fatalf("line %d is in state %d\n%s", row.Entry.Line, row.State, s.text)
+			}
+		}
+	})
+}
