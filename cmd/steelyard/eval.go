@@ -2,6 +2,7 @@ package main
 
 import (
 	"bufio"
+	"fmt"
 	"io"
 	"strings"
 
@@ -60,8 +61,8 @@ func (ev *evaluator) stream(r io.Reader) {
 	in := bufio.NewReader(r)
 	statement := ""
 	for !ev.over {
-		line, more := readLine(in)
-		if more && statement != "" && isIndented(line) {
+		line, err := readLine(in)
+		if err == nil && statement != "" && isIndented(line) {
 			if len(statement) <= limit.Line {
 				statement += "\n" + line
 			}
@@ -69,27 +70,34 @@ func (ev *evaluator) stream(r io.Reader) {
 		}
 		ev.enter(statement)
 		statement = line
-		if !more {
+		switch err {
+		case nil:
+		case io.EOF:
 			return
+		default:
+			fmt.Fprintln(ev.w.stderr, "steelyard: the lines can't be read from standard input.")
+			ev.status, ev.over = statusUsage, true
 		}
 	}
 }
 
-// readLine reads one line without its end, and tells whether there was one. Of
-// a line that is longer than any statement may be, no more is kept than shows
-// that it is.
-func readLine(in *bufio.Reader) (string, bool) {
+// readLine reads one line without its end. Of a line that is longer than any
+// statement may be, no more is kept than shows that it is.
+func readLine(in *bufio.Reader) (string, error) {
 	var b strings.Builder
 	for {
 		part, more, err := in.ReadLine()
+		if err == io.EOF && b.Len() > 0 {
+			return b.String(), nil
+		}
 		if err != nil {
-			return b.String(), b.Len() > 0
+			return "", err
 		}
 		if b.Len() <= limit.Line {
 			b.Write(part)
 		}
 		if !more {
-			return b.String(), true
+			return b.String(), nil
 		}
 	}
 }
