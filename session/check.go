@@ -51,6 +51,12 @@ func (w *work) check(s *syntax.CheckStmt) {
 // the dimension of the sides.
 func (w *work) withinFits(s *syntax.CheckStmt, both plan.Compared, within plan.Compiled) bool {
 	margin, side := w.planner.Static(within.Slot), both.Left.Static
+	if n, bare := s.Within.(*syntax.Number); bare && side.Open == 0 && !side.Dim.IsOne() {
+		unit := units.Preferred(side.Dim, side.Tag).Text()
+		w.find(finding.New(finding.TwoReadings, n.At, "A margin of "+n.Value.Text+" can be read in two ways: as a part of the value, or as a quantity.",
+			"Write its unit.", n.Value.Text+" %", n.Value.Text+" "+unit))
+		return false
+	}
 	if margin.Dim.IsOne() || margin.Dim == side.Dim || margin.Open != 0 || side.Open != 0 {
 		return true
 	}

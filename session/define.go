@@ -210,8 +210,11 @@ func (w *work) mayDefine(name string, at syntax.Span, kind plan.DefKind) bool {
 // givenAgain cautions where a name is given a second time within a part.
 func (w *work) givenAgain(name string, at syntax.Span) {
 	d, ok := w.planner.Names.Lookup(name)
-	if !ok || d.Part != w.planner.Part() || d.Line == 0 || d.Failed() {
+	if !ok || d.Part != w.planner.Part() || d.Line == 0 || d.Failed() || d.Kind == plan.Symbol {
 		return
+	}
+	if d.Kind == plan.Quantity && w.planner.Static(d.Slot).Absent {
+		return // it had no value so far
 	}
 	w.find(finding.New(finding.GivenAgain, at, name+" was given in line "+itoa(d.Line)+" already; from here on it means this line.",
 		"If that is not meant, choose another name; "+name+"@"+itoa(d.Line)+" is the earlier one."))

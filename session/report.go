@@ -17,7 +17,7 @@ func itoa(n int) string { return strconv.Itoa(n) }
 // false if the text of the unit can't be read.
 func (w *work) reportedIn(name string, x syntax.Expr, in syntax.UnitText, c *plan.Compiled) (*units.Unit, bool) {
 	if !in.Present() {
-		return w.ownUnitOf(x, c.Slot), true
+		return w.asTorque(name, x, w.ownUnitOf(x, c.Slot)), true
 	}
 	u, bad := w.planner.Unit(in, units.AloneInPlace)
 	if bad != nil {
@@ -73,6 +73,11 @@ func fahrenheit(u *units.Unit) string {
 func (w *work) mismatch(name string, x syntax.Expr, in syntax.UnitText, st plan.Static, u *units.Unit) {
 	t := plan.MismatchText(name, st, u)
 	hint := t.Hint
+	if st.Dim == units.BaseDim(units.Kelvin) && (in.Text == "C" || in.Text == "F") {
+		hint = "Degrees are written with their sign."
+		w.find(finding.New(finding.UnitMismatch, in.At, t.Message, hint, "°"+in.Text))
+		return
+	}
 	if more := w.planner.ReadAs(x, w.e.Text, u.Dim()); more != "" {
 		hint += " " + more
 	} else if more := w.planner.GivenHint(x, w.e.Text, st, u.Dim()); more != "" {
@@ -202,6 +207,19 @@ func quantityName(st plan.Static, u *units.Unit) string {
 	return ""
 }
 
+// asTorque shows a result in N m rather than J where its name says that it is a
+// torque (SI Brochure 9, 2.3.4: the joule is never used for it).
+func (w *work) asTorque(name string, x syntax.Expr, u *units.Unit) *units.Unit {
+	if u.Text() != "J" || !torqueName(name) || isPlain(x) {
+		return u
+	}
+	newtonMetre, bad := w.planner.Units.Parse("N m", units.AloneInPlace)
+	if bad != nil {
+		return u
+	}
+	return newtonMetre
+}
+
 // isTorqueUnit tells whether a unit of energy is written as a force times a
 // length.
 func isTorqueUnit(u *units.Unit) bool {
@@ -244,7 +262,7 @@ func (w *work) torqueOrEnergy(name string, v Value, in syntax.UnitText, x syntax
 // subscript behind it.
 func stem(name string) string {
 	rs := []rune(name)
-	if len(rs) == 1 {
+	if len(rs) < 2 {
 		return name
 	}
 	if next := rs[1]; next == '_' || next == '\'' || next == '′' || next >= '0' && next <= '9' {

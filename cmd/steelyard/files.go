@@ -109,12 +109,18 @@ func (s *scratchpad) open(ctx context.Context, arg string) {
 func (s *scratchpad) openRecovered(ctx context.Context) {
 	last := s.abandoned[len(s.abandoned)-1]
 	s.abandoned = s.abandoned[:len(s.abandoned)-1]
-	s.fresh()
+	resumed, problem := last.Resume()
+	if problem != nil {
+		s.tell("! "+problem.Message, problem.Hint)
+		return
+	}
+	// From here on this run writes the journal that it was recovered from.
+	s.journal.Close(false)
+	s.pad, s.file, s.journal = session.New(), openFile{}, resumed
 	for _, text := range last.Statements {
-		s.again(ctx, text)
+		s.show(s.pad.Enter(ctx, text))
 	}
 	s.unsaved = true
-	last.Discard() // its statements stand in this run's journal now
 	s.tell("brought back: " + counted(len(s.pad.Entries()), "statement"))
 }
 
@@ -122,13 +128,22 @@ func (s *scratchpad) openRecovered(ctx context.Context) {
 func (s *scratchpad) fresh() {
 	s.pad, s.file = session.New(), openFile{}
 	s.journal.Close(false)
-	s.journal, _ = journal.Start(journal.Dir())
+	j, problem := journal.Start(journal.Dir())
+	if problem != nil {
+		s.tell("caution: "+problem.Message, problem.Hint)
+	}
+	s.journal = j
 }
 
 // again enters a statement of a file and prints it with its result.
 func (s *scratchpad) again(ctx context.Context, text string) {
 	e := s.pad.Enter(ctx, text)
 	s.accepted(e)
+	s.show(e)
+}
+
+// show prints an entry that was not typed.
+func (s *scratchpad) show(e *session.Entry) {
 	o := s.options()
 	o.Statement = true
 	view.Text(s.out, e, o)

@@ -18,6 +18,9 @@ type coder struct {
 	self string
 	// whole is the expression that is being planned.
 	whole syntax.Expr
+	// underRoot is the operand of the last √: a product offered in its place
+	// needs a bracket.
+	underRoot syntax.Expr
 	// start is where this expression's instructions begin.
 	start Slot
 	// seen is how many definitions the expression can see: a function's body

@@ -35,6 +35,7 @@ func (c *coder) expr(x syntax.Expr) (Slot, bool) {
 	case *syntax.Binary:
 		return c.binary(x)
 	case *syntax.Root:
+		c.underRoot = x.X
 		s, ok := c.expr(x.X)
 		if !ok {
 			return NoSlot, false
@@ -220,7 +221,7 @@ func (c *coder) operate(x *syntax.Binary, left Slot, leftOK bool) (Slot, bool) {
 	if x.Op == syntax.Pow {
 		return c.power(x, left, leftOK)
 	}
-	if bad := c.unitOrName(x); bad {
+	if c.unitOrName(x) || c.apart(x) {
 		return NoSlot, false
 	}
 	right, ok := c.expr(x.Y)

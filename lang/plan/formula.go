@@ -108,14 +108,14 @@ func (c *coder) formulaArgs(x *syntax.Call, f *syntax.FormulaDef, left string) (
 		i := next
 		if a.Name != "" {
 			if i = symbolIndex(params, a.Name); i < 0 {
-				c.find(finding.WrongCall, a.NameAt, x.Func+" has no symbol "+a.Name+".", "It takes "+symbolList(params[:placed])+".")
+				c.find(finding.WrongCall, a.NameAt, x.Func+" has no symbol "+a.Name+".", "It takes "+c.symbolList(params[:placed])+".")
 				return nil, nil, false
 			}
 		} else {
 			next++
 		}
 		if i >= placed && a.Name == "" || args[i] != nil {
-			c.find(finding.WrongCall, a.X.Span(), x.Func+" has no place for this argument.", "It takes "+symbolList(params[:placed])+".")
+			c.find(finding.WrongCall, a.X.Span(), x.Func+" has no place for this argument.", "It takes "+c.symbolList(params[:placed])+".")
 			return nil, nil, false
 		}
 		args[i] = a.X
@@ -125,7 +125,7 @@ func (c *coder) formulaArgs(x *syntax.Call, f *syntax.FormulaDef, left string) (
 			args[i] = p.Default
 		}
 		if args[i] == nil {
-			c.find(finding.WrongCall, x.At, x.Func+" needs "+p.Name+meaning(p)+".", "It takes "+symbolList(params[:placed])+".")
+			c.find(finding.WrongCall, x.At, x.Func+" needs "+p.Name+meaning(p)+".", "It takes "+c.symbolList(params[:placed])+".")
 			return nil, nil, false
 		}
 	}
@@ -149,12 +149,14 @@ func symbolIndex(ss []syntax.FormulaSymbol, name string) int {
 }
 
 // symbolList tells which symbols a formula takes: "k (N/m) and x (m)".
-func symbolList(ss []syntax.FormulaSymbol) string {
+func (c *coder) symbolList(ss []syntax.FormulaSymbol) string {
 	words := make([]string, len(ss))
 	for i, s := range ss {
 		words[i] = s.Name
 		if s.Unit.Text != "1" {
-			words[i] += " (" + s.Unit.Text + ")"
+			if u, bad := c.p.Unit(s.Unit, units.AloneInPlace); bad == nil {
+				words[i] += " (" + u.Screen() + ")"
+			}
 		}
 		if s.Default != nil {
 			words[i] += ", which may be left out"
@@ -193,6 +195,12 @@ func (c *coder) formulaArg(x *syntax.Call, a syntax.Expr, sym syntax.FormulaSymb
 	if st.Tag != units.None && want.Tag() != units.None && st.Tag != want.Tag() {
 		c.angleOrCycle(a.Span(), sym.Name+" is in "+want.Screen()+"; "+c.shown(a)+" is "+c.kindPhrase(st)+": they differ by the factor 2π.", "")
 		return NoSlot, false
+	}
+	if n, bare := unbracket(a).(*syntax.Number); bare && want.Tag() == units.Angle && want.Dim().IsOne() && want.ToSIFloat(1) != 1 && n.Value.Hi != 0 {
+		f := finding.New(finding.FormulaArgument, n.At, n.Value.Text+" without a unit is read as "+n.Value.Text+" rad; "+sym.Name+" is in "+want.Screen()+".",
+			"Write the unit.", n.Value.Text+want.Text(), n.Value.Text+" rad")
+		f.Severity = finding.Caution
+		c.findings = append(c.findings, f)
 	}
 	if st.Tag != want.Tag() {
 		// The symbol's own unit says whether it is an angle or counts cycles.

@@ -129,6 +129,7 @@ func (p *Planner) Compile(x syntax.Expr, text, self string) Compiled {
 	c := p.coder(text)
 	c.self, c.whole = self, x
 	slot, ok := c.expr(x)
+	c.findings = once(c.findings)
 	out := Compiled{Slot: NoSlot, Findings: c.findings, Uses: c.uses, Root: c.root}
 	if ok && c.cost > maxCost {
 		c.find(finding.TooLong, x.Span(), "This line would take more than a million steps to work out.",
@@ -146,6 +147,21 @@ func (p *Planner) Compile(x syntax.Expr, text, self string) Compiled {
 		slot = c.emit(Instr{Op: OpCopy, A: slot}, x.Span(), c.code.Statics[slot])
 	}
 	out.Slot, out.Static = slot, p.settledStatic(c.code.Statics[slot])
+	return out
+}
+
+// once drops findings that say again what one before them has said.
+func once(fs []finding.Finding) []finding.Finding {
+	out := fs[:0]
+	for _, f := range fs {
+		said := false
+		for _, g := range out {
+			said = said || g.ID == f.ID && g.At == f.At && g.Message == f.Message
+		}
+		if !said {
+			out = append(out, f)
+		}
+	}
 	return out
 }
 

@@ -39,7 +39,10 @@ func (c *coder) unitOf(u syntax.UnitText, whole syntax.Span) (*units.Unit, bool)
 	}
 	if bad.Kind == units.ProblemUnknown || bad.Kind == units.ProblemText {
 		if product, ok := c.asProduct(u, whole); ok {
-			c.find(finding.NamesTogether, whole, "`"+u.Text+"` is no unit, and holds names of the lines above.",
+			if q, ok := c.underRoot.(*syntax.Quantity); ok && q.At == whole {
+				product = "(" + product + ")"
+			}
+			c.find(finding.NamesTogether, whole, "`"+u.Text+"` is no unit; it is read as names of the lines above, which stand side by side here.",
 				"Put the sign of multiplication between them.", product)
 			return nil, false
 		}
@@ -127,6 +130,23 @@ func (c *coder) unitOrName(x *syntax.Binary) bool {
 	return c.eitherWay(q.Unit, q.At, hasName(x.X))
 }
 
+// apart records a unit that was written with blanks round its solidus: 108 km / h
+// where no h is given.
+func (c *coder) apart(x *syntax.Binary) bool {
+	n, ok := x.Y.(*syntax.Name)
+	if !ok || x.Op != syntax.Div || n.Line != 0 || c.known(n.Name) || !c.p.Units.Has(n.Name) {
+		return false
+	}
+	q, ok := x.X.(*syntax.Quantity)
+	if !ok || strings.Contains(q.Unit.Text, "/") {
+		return false
+	}
+	joined := c.source(q.At) + "/" + n.Name
+	c.find(finding.UnitText, x.At, "`"+c.source(x.At)+"` divides by a name "+n.Name+", which no line above gives.",
+		"A unit is written without blanks round its solidus.", joined)
+	return true
+}
+
 // eitherWay records that a written quantity may be a number times names.
 func (c *coder) eitherWay(u syntax.UnitText, at syntax.Span, usesNames bool) bool {
 	words := c.namesIn(u.Text)
@@ -211,6 +231,16 @@ func (c *coder) unlikeHint(x, y syntax.Expr, a, b Static) string {
 	hint := strings.TrimSpace(c.readAs(x, heat, acc) + " " + c.readAs(y, heat, acc))
 	if hint != "" {
 		return hint
+	}
+	for _, side := range []struct {
+		x     syntax.Expr
+		other Static
+	}{{x, b}, {y, a}} {
+		n, bare := unbracket(side.x).(*syntax.Number)
+		if bare && side.other.Open == 0 && !side.other.Dim.IsOne() {
+			return "Does " + n.Value.Text + " lack its unit? Write, for example, `" + n.Value.Text + " " +
+				units.Preferred(side.other.Dim, side.other.Tag).Text() + "`."
+		}
 	}
 	if factor, ok := factorBetween(a.Dim, b.Dim); ok {
 		return "They differ by " + factor + ": look for a factor or a power that one of them lacks."
