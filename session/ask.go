@@ -108,6 +108,10 @@ func (p *Pad) entryAt(line int) *Entry {
 func (p *Pad) ask(e *Entry, cmd *syntax.Command) {
 	switch cmd.Word {
 	case "names":
+		if strings.TrimSpace(cmd.Arg) != "" {
+			e.Findings = append(e.Findings, finding.New(finding.Unreadable, cmd.ArgAt, "names stands alone: it lists all names.", "For one name, write describe "+strings.TrimSpace(cmd.Arg)+"."))
+			return
+		}
 		e.Told = p.tellNames()
 	case "describe":
 		p.describe(e, cmd)

@@ -2,6 +2,7 @@ package session
 
 import (
 	"math"
+	"strings"
 
 	"steelyard/lang/finding"
 	"steelyard/lang/plan"
@@ -50,8 +51,11 @@ func (w *work) failure(f plan.Failure) finding.Finding {
 	}
 	switch f.Kind {
 	case plan.FailDivZero:
-		return finding.New(finding.DivisionByZero, at, within+"Here something is divided by 0, which has no value.",
-			"Look at what stands under the fraction line: "+w.divisor(f, in, main)+".")
+		hint := "Look at what stands under the fraction line"
+		if name := w.divisor(f, in, main); name != "" {
+			hint += ": " + name
+		}
+		return finding.New(finding.DivisionByZero, at, within+"Here something is divided by 0, which has no value.", hint+".")
 	case plan.FailNoReal:
 		return w.noReal(within, at, in, operand)
 	case plan.FailNoInterval:
@@ -69,13 +73,15 @@ func (w *work) divisor(f plan.Failure, in plan.Instr, main *plan.Code) string {
 	if f.Func == nil && in.Op == plan.OpDiv {
 		span := main.At[in.B]
 		if in.B >= w.mark.plan.Start() && span.To <= len(w.e.Text) && span.From < span.To {
-			return "`" + w.e.Text[span.From:span.To] + "` is 0"
+			if text := w.e.Text[span.From:span.To]; strings.Trim(text, "0.") != "" {
+				return "`" + text + "` is 0"
+			}
 		}
-		if x := w.divisorText(main.At[f.Slot]); x != "" {
+		if x := w.divisorText(main.At[f.Slot]); x != "" && strings.Trim(x, "0.") != "" {
 			return "`" + x + "` is 0"
 		}
 	}
-	return "it is 0"
+	return ""
 }
 
 // divisorText finds the text under the fraction line of the quotient that a

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"math"
 	"strings"
 
 	"steelyard/lang/finding"
@@ -181,6 +182,12 @@ func (c *coder) pureArgument(x *syntax.Call, s Slot, takes shape) bool {
 			x.Func+" takes "+wants+"; "+c.shown(at)+" is "+c.kindPhrase(st)+".", hint)
 		return false
 	}
+	if n, bare := unbracket(at).(*syntax.Number); bare && takes == angleToPure && math.Abs(n.Value.Float()) > 2*math.Pi {
+		f := finding.New(finding.TwoReadings, n.At, n.Value.Text+" without a unit is read as "+n.Value.Text+" rad.", "Write the unit of the angle.",
+			n.Value.Text+"°", n.Value.Text+" rad")
+		f.Severity = finding.Caution
+		c.findings = append(c.findings, f)
+	}
 	if takes == angleToPure && st.Tag == units.Cycle {
 		c.angleOrCycle(at.Span(), c.shown(at)+" counts cycles; "+x.Func+" takes an angle.",
 			"Multiply by 2π: "+x.Func+"(2π*…).")
@@ -239,6 +246,10 @@ func (c *coder) callRound(x *syntax.Call, slots []Slot) (Slot, bool) {
 		}
 		step := c.constant(1, x.At, Static{})
 		return c.emit(Instr{Op: OpRound, A: slots[0], B: step}, x.At, st), true
+	}
+	if n, bare := unbracket(x.Args[1].X).(*syntax.Number); bare && n.Value.Hi == 0 {
+		c.find(finding.WrongCall, n.At, "round can't round to a step of 0.", "Give the step, as in round(x, 1 mm).")
+		return NoSlot, false
 	}
 	if _, ok := c.p.agree(st, c.static(slots[1])); !ok {
 		c.unlike(x.At, x.Args[0].X, x.Args[1].X, slots[0], slots[1], "taken together in round")

@@ -185,6 +185,9 @@ func (c *coder) formulaArg(x *syntax.Call, a syntax.Expr, sym syntax.FormulaSymb
 		wants := want.Screen()
 		if want.Dim().IsOne() {
 			wants = "a pure number"
+			if want.Tag() == units.Angle {
+				wants = "an angle"
+			}
 		}
 		f := finding.New(finding.FormulaArgument, a.Span(),
 			sym.Name+" wants "+wants+"; "+c.shown(a)+" is "+c.kindPhrase(st)+".",

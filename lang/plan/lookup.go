@@ -118,6 +118,12 @@ func (c *coder) unknownName(x *syntax.Name) {
 			"Write "+x.Name+"(…), or give a quantity of this name in a line above.")
 		return
 	}
+	for _, s := range syntax.Statements() {
+		if s.Word == x.Name {
+			c.find(finding.UnknownName, x.At, "No line above gives "+x.Name+".", "As a statement it is written: "+s.Form)
+			return
+		}
+	}
 	near := c.nearest(x.Name)
 	hint := "Give it a value in a line above, as in " + x.Name + " = 2.0 m."
 	if len(near) > 0 {

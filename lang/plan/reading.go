@@ -54,7 +54,7 @@ func (c *coder) unitOf(u syntax.UnitText, whole syntax.Span) (*units.Unit, bool)
 // asProduct reads the words of a unit text as names: 2 ax as 2*a*x.
 func (c *coder) asProduct(u syntax.UnitText, whole syntax.Span) (string, bool) {
 	number := strings.TrimSpace(c.source(syntax.Span{From: whole.From, To: u.At.From}))
-	if number == "" || len(u.Text) > 64 {
+	if number == "" || len(u.Text) > 64 || strings.Contains(u.Text, "-") {
 		return "", false
 	}
 	var b strings.Builder
@@ -156,10 +156,18 @@ func (c *coder) eitherWay(u syntax.UnitText, at syntax.Span, usesNames bool) boo
 	number := strings.TrimSpace(c.source(syntax.Span{From: at.From, To: u.At.From}))
 	product := "(" + number + "*" + strings.Join(strings.Fields(u.Text), "*") + ")"
 	c.find(finding.UnitOrName, at,
-		"`"+c.source(at)+"` can be read in two ways: "+list(words, "and")+" is a unit, and also a name of this worksheet.",
+		"`"+c.source(at)+"` can be read in two ways: "+unitsAndNames(words)+" of this worksheet.",
 		"Write "+product+" for the name, or ("+number+" "+u.Text+") in brackets with the whole line in units.",
 		product, "("+number+" "+u.Text+")")
 	return true
+}
+
+// unitsAndNames says that words are both.
+func unitsAndNames(words []string) string {
+	if len(words) == 1 {
+		return words[0] + " is a unit, and also a name"
+	}
+	return list(words, "and") + " are units, and also names"
 }
 
 // usesNames tells whether the expression that is being planned holds a name.

@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"strings"
+
 	"steelyard/lang/finding"
 	"steelyard/lang/syntax"
 	"steelyard/units"
@@ -148,7 +150,7 @@ func MismatchText(name string, st Static, u *units.Unit) Text {
 		report = "report it without a unit."
 	}
 	if missing := units.Missing(st.Dim, u.Dim()); missing != "" {
-		t.Hint = missing + ": " + report
+		t.Hint = strings.ToUpper(missing[:1]) + missing[1:] + ": " + report
 	} else {
 		t.Hint = "R" + report[1:]
 	}

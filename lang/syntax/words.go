@@ -78,7 +78,7 @@ var functions = [...]BuiltIn{
 	{"hypot", nil, "hypot(x, y)", "The long side of a right triangle.", "hypot(3 m, 4 m)", true},
 	{"min", nil, "min(a, b)", "The least of its arguments.", "min(3 m, 40 cm)", true},
 	{"max", nil, "max(a, b)", "The greatest of its arguments.", "max(3 m, 40 cm)", true},
-	{"round", nil, "round(x)", "The nearest whole number.", "round(2.6)", true},
+	{"round", nil, "round(x, step)", "The nearest whole multiple of a step; without one, the nearest whole number.", "round(2.63 m, 5 cm)", true},
 	{"sum", nil, "sum(list)", "The sum of a list.", "sum([1 m, 2 m])", false},
 	{"mean", nil, "mean(list)", "The mean of a list.", "mean([1.21, 1.19] s)", false},
 	{"sd", nil, "sd(list)", "The standard deviation of a list.", "sd([1.21, 1.19] s)", false},
