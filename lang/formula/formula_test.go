@@ -10,7 +10,7 @@ import (
 // TestEveryFormula reads every formula of the library.
 func TestEveryFormula(t *testing.T) {
 	names := formula.Names()
-	if len(names) < 13 {
+	if len(names) < 117 {
 		t.Fatalf("%d formulas", len(names))
 	}
 	for _, name := range names {
