@@ -106,7 +106,15 @@ func TestExamples(t *testing.T) {
 		rows := help.Topic(pad, name)
 		for i, row := range rows {
 			if row == "  Write:" {
-				enter(t, pad, strings.TrimSpace(rows[i+2]))
+				// The second example, which may go on over further rows.
+				example := strings.TrimSpace(rows[i+2])
+				for _, more := range rows[i+3:] {
+					if strings.HasSuffix(example, ")") {
+						break
+					}
+					example += " " + strings.TrimSpace(more)
+				}
+				enter(t, pad, example)
 			}
 		}
 	}

@@ -128,7 +128,7 @@ func formulaPage(pad *session.Pad, word string) []string {
 			continue
 		}
 		places = append(places, s.Name)
-		named = append(named, strings.TrimSuffix(s.Name+" = "+strconv.Itoa(len(named)+2)+" "+s.Unit.Text, " 1"))
+		named = append(named, strings.TrimSuffix(s.Name+" = "+strconv.Itoa(max(9-len(named), 1))+" "+s.Unit.Text, " 1"))
 	}
 	if f.Holds != "" {
 		out = append(out, under("holds "+f.Holds)...)
