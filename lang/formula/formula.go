@@ -21,8 +21,12 @@ type entry struct {
 	topic string
 }
 
-// index finds every formula in the files, once, when the first is asked for.
-var index = sync.OnceValue(func() map[string]entry {
+// index holds every formula; it is made once, when the first is asked for.
+var index = sync.OnceValue(readAll)
+
+// readAll finds every formula in the files. It looks at the margins of their
+// lines only, so that it stays cheap however many formulas there are.
+func readAll() map[string]entry {
 	all := make(map[string]entry)
 	list, err := files.ReadDir(".")
 	if err != nil {
@@ -36,7 +40,7 @@ var index = sync.OnceValue(func() map[string]entry {
 		scan(string(data), strings.TrimSuffix(f.Name(), ".txt"), all)
 	}
 	return all
-})
+}
 
 // scan takes a file apart into formulas: each begins at the margin, and its
 // indented lines follow.
