@@ -3,6 +3,7 @@ package textbook
 import (
 	"context"
 	"encoding/csv"
+	"math"
 	"os"
 	"regexp"
 	"strings"
@@ -90,8 +91,17 @@ func TestRelations(t *testing.T) {
 				t.Fatalf("%s has no value", text)
 			}
 			want, bad := units.NewTable().Parse(r.unit, units.AloneInPlace)
-			if bad != nil || e.Values[0].Dim != want.Dim() {
-				t.Errorf("%s has the dimension %s", text, e.Values[0].Dim)
+			if bad != nil || e.Values[0].Dim != want.Dim() || r.unit != "1" && !e.Values[0].Unit.SameAs(want) {
+				t.Errorf("%s has the dimension %s and the unit %s", text, e.Values[0].Dim, e.Values[0].Unit.Text())
+			}
+			if v := e.Values[0].SI; v == 0 || math.IsNaN(v) || math.IsInf(v, 0) {
+				t.Errorf("%s is %g", text, v)
+			}
+			// No relation here gives an amount of substance.
+			p.Undo()
+			wrong := p.Enter(context.Background(), r.equation+" in mol")
+			if len(wrong.Findings) != 1 || wrong.Findings[0].ID != finding.UnitMismatch {
+				t.Errorf("%s in mol: %v", r.equation, wrong.Findings)
 			}
 		})
 	}
