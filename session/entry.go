@@ -1,6 +1,7 @@
 package session
 
 import (
+	"steelyard/lang/algebra"
 	"steelyard/lang/finding"
 	"steelyard/lang/syntax"
 	"steelyard/units"
@@ -29,10 +30,16 @@ type Entry struct {
 	Check *CheckOutcome
 	// Told is what a command that asks (describe, names) answers, line by line.
 	Told []string
+	// Solution is how an equation was rearranged, and Roots are its roots that
+	// the values were worked out from; else nil.
+	Solution *algebra.Solution
+	Roots    []algebra.Root
 	// Findings are in the order they were found.
 	Findings []finding.Finding
 	// Uses are the lines whose values this entry uses directly, ascending.
 	Uses []int
+
+	solves string // the unknown of an equation
 }
 
 // Failed tells whether the statement could not be read or worked out; a

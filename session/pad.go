@@ -208,6 +208,10 @@ func (w *work) statement(s syntax.Stmt) {
 		w.report(s)
 	case *syntax.Constants:
 		w.constants(s)
+	case *syntax.Solve:
+		w.solve(s)
+	case *syntax.Steps:
+		w.steps(s)
 	case *syntax.FiguresSetting:
 		w.set.figures = units.Figures{N: s.Figures, Keep: true}
 	case *syntax.RoundSetting:

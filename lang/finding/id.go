@@ -61,6 +61,12 @@ const (
 	RecordDiffers ID = "record-differs"
 	Unrecorded    ID = "unrecorded"
 
+	// solving
+	NoSolution ID = "no-solution" // no real value satisfies the equation
+	WhichRoot  ID = "which-root"  // several values do, and none is asked for
+	OtherRoot  ID = "other-root"  // another value satisfies the equation too
+	NotSolved  ID = "not-solved"  // this equation can't be rearranged here
+
 	// said once
 	StandardGravity ID = "standard-gravity" // g is 9.80665 m/s² until set
 )
@@ -123,6 +129,11 @@ var table = [...]about{
 	{CheckFailed, Check, "The two sides of a check do not agree."},
 	{RecordDiffers, Check, "The value differs from the one recorded in the worksheet."},
 	{Unrecorded, Note, "The worksheet has no record of this result."},
+
+	{NoSolution, Error, "No real value of the unknown satisfies the equation."},
+	{WhichRoot, Error, "Several values satisfy the equation; the line must say which is meant."},
+	{OtherRoot, Note, "Another value satisfies the equation too."},
+	{NotSolved, Error, "The equation can't be rearranged for the unknown by this version."},
 
 	{StandardGravity, Note, "g is standard gravity until the worksheet sets its own."},
 }

@@ -73,7 +73,25 @@ func (p *Planner) agree(a, b Static) (Static, bool) {
 		p.settle(b, a.Dim)
 		return a, true
 	}
+	if a.Open == b.Open {
+		return p.agreeSame(a, b)
+	}
 	return a, true // two zeros: each still fits anything
+}
+
+// agreeSame makes two statics of one undetermined dimension agree: if its power
+// differs between them, that settles it.
+func (p *Planner) agreeSame(a, b Static) (Static, bool) {
+	power, ok1 := a.Exp.Add(b.Exp.Neg())
+	rest, ok2 := b.Dim.Div(a.Dim)
+	if !ok1 || !ok2 {
+		return a, false
+	}
+	if power.IsZero() {
+		return a, rest.IsOne()
+	}
+	p.settle(Static{Open: a.Open, Exp: power}, rest)
+	return p.settledStatic(a), true
 }
 
 // SettleTo makes a slot of the main code agree with a dimension, if a bare

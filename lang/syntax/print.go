@@ -255,6 +255,14 @@ func (p *printer) stmt(s Stmt) {
 		} else {
 			p.text("round halves away from zero")
 		}
+	case *Solve:
+		p.solve(s)
+	case *Steps:
+		if s.Name == "" {
+			p.text("steps all")
+		} else {
+			p.text("steps ", s.Name)
+		}
 	case *Command:
 		p.text(s.Word)
 		if s.Arg != "" {

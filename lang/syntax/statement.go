@@ -52,8 +52,15 @@ func (r *reader) worded(w StatementWord) (Stmt, *fault) {
 	if strings.HasPrefix(r.text[r.from:r.to], "results to the") {
 		return nil, notYet(Span{From: r.from, To: r.to}, "Results to the figures of the givens")
 	}
-	tokens, bad := r.tokens(w.Word)
+	read := r.tokens
+	if w.Word == "solve" {
+		read = func(string) ([]token, *fault) { return r.solveTokens() }
+	}
+	tokens, bad := read(w.Word)
 	if bad != nil {
+		if w.Word == "solve" {
+			return nil, bad
+		}
 		if bad.ID == finding.NamesTogether && w.Word != "check" && w.Word != "report" {
 			bad.ID, bad.Message, bad.Readings = finding.Unreadable, "\""+r.source(bad.At)+"\" does not fit here.", nil
 			bad = r.wrongForm(w, bad)
@@ -86,6 +93,18 @@ func (r *reader) keyed(word string, tokens []token) (Stmt, *fault) {
 		return r.check(tokens)
 	case "let":
 		return r.let(tokens)
+	case "solve":
+		return r.solve(tokens)
+	case "steps":
+		v, bad := parse(stepsLines, tokens, r.to)
+		if bad != nil {
+			return nil, bad
+		}
+		s := &Steps{Name: Canonical(v.Name.Value), NameAt: tokenSpan(&v.Name)}
+		if s.Name == "all" {
+			s.Name = ""
+		}
+		return s, nil
 	case "report":
 		return r.report(tokens)
 	case "constants":

@@ -128,10 +128,10 @@ func TestPrintedStatements(t *testing.T) {
 // follows.
 func TestLater(t *testing.T) {
 	for _, text := range []string{
-		"solve U = 1/2*k*x^2 for k in N/m where t > 0", "solve U = (", "scaling T against L", "slope of x(t) at t = 3 s",
+		"scaling T against L", "slope of x(t) at t = 3 s",
 		"area under F(x) from 0 m to 4 m", "graph U(x), K(x) against x from -A to A in J", "table U(x) against x",
 		`bars at "released": U, K`, "data swing.csv", "data\n  m / kg   T / s\n  1 2", "fit T^2 against m [as a, b]", "fit T = 2π√(m/k) for k",
-		"steps k", "budget k by sampling", "vary m from 0.06 kg to 0.10 kg by 0.005 kg", "marking: one point", "diagnose 128 N as k",
+		"budget k by sampling", "vary m from 0.06 kg to 0.10 kg by 0.005 kg", "marking: one point", "diagnose 128 N as k",
 		"results to the givens' figures", "T with L = 2*L", "x = a with b = 2",
 		"0.842 ± 0.002 m", "m = (0.842 ± 0.002) m", "0.842(2) m", "0.842 m ± 2 %", "0.842 +/- 0.002 m", "x = 0.84 m ± 0.05 m uniform",
 		"[1.21, 1.19, 1.24] s", "t = [1, 2] s", "(3.0, 4.0) m/s", "v = (3, 4) m/s",

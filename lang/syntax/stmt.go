@@ -158,3 +158,57 @@ func (*Constants) stmt()      {}
 func (*FiguresSetting) stmt() {}
 func (*RoundSetting) stmt()   {}
 func (*Command) stmt()        {}
+
+type (
+	// Solve is solve EQ [and EQ…] for NAME [in UNIT][, …] [with …] [where …].
+	Solve struct {
+		Equations []Equation
+		Unknowns  []Unknown
+		With      []Binding
+		Where     []Condition
+	}
+	// Steps is steps NAME, or steps all: the worked lines of a result.
+	Steps struct {
+		Name   string // empty for all
+		NameAt Span
+	}
+)
+
+// Equation is one equation of a solve. Right is nil where Left names a formula.
+type Equation struct{ Left, Right Expr }
+
+// Choice says which of several roots is meant.
+type Choice uint8
+
+// The choices.
+const (
+	AnyRoot Choice = iota
+	GreatestRoot
+	LeastRoot
+)
+
+// Unknown is one name that a solve gives a value.
+type Unknown struct {
+	Name   string
+	NameAt Span
+	In     UnitText
+	Which  Choice
+}
+
+// Binding gives a formula's symbol a value: with U = W.
+type Binding struct {
+	Name   string
+	NameAt Span
+	X      Expr
+}
+
+// Condition bounds the unknown: where t > 0.
+type Condition struct {
+	Left  Expr
+	Op    Comparison
+	OpAt  Span
+	Right Expr
+}
+
+func (*Solve) stmt() {}
+func (*Steps) stmt() {}

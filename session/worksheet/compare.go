@@ -56,6 +56,10 @@ func (r *Row) compare(records []Record, table *units.Table) {
 		return
 	}
 	r.Recorded = strings.TrimSpace(strings.TrimPrefix(records[0].Text, "="))
+	if _, solves := e.Stmt.(*syntax.Solve); solves && (len(records) > 1 || len(e.Values) > 1) {
+		r.compareSeveral(records, table)
+		return
+	}
 	if len(records) > 1 {
 		r.stray("Line "+itoa(records[1].Line)+" records a second result under this statement, which has one.", "Keep one of the lines.")
 		return
@@ -88,10 +92,36 @@ func (r *Row) compare(records []Record, table *units.Table) {
 	}
 }
 
+// compareSeveral settles how the records of several unknowns stand to their
+// values: one line each, with the name.
+func (r *Row) compareSeveral(records []Record, table *units.Table) {
+	texts := make([]string, len(records))
+	for i, rec := range records {
+		texts[i] = strings.TrimSpace(strings.TrimPrefix(rec.Text, "="))
+	}
+	r.Recorded = strings.Join(texts, ", ")
+	if len(r.Entry.Values) == 0 {
+		r.State = Unkept
+		return
+	}
+	r.State = Differs
+	if len(records) != len(r.Entry.Values) {
+		return
+	}
+	for i, rec := range records {
+		got, fs := syntax.ParseRecord(rec.Text)
+		v := &r.Entry.Values[i]
+		if len(fs) > 0 || got.Name != v.Name || !agrees(v, got, table) {
+			return
+		}
+	}
+	r.State = Agrees
+}
+
 // canRecord tells whether a statement is of a kind whose result is recorded.
 func canRecord(e *session.Entry) bool {
 	switch e.Stmt.(type) {
-	case *syntax.Define, *syntax.Value:
+	case *syntax.Define, *syntax.Value, *syntax.Solve:
 		return len(e.Values) == 0 || e.Records
 	case nil:
 		return true
@@ -155,10 +185,7 @@ func recordedUnit(rec syntax.Record, table *units.Table) (*units.Unit, bool) {
 // differing says how a result differs from its record, and what it was worked
 // out from.
 func differing(r *Row, rows []Row, table *units.Table) finding.Finding {
-	now := ""
-	if len(r.Entry.Values) > 0 {
-		now = r.Entry.Values[0].Shown(units.Screen)
-	}
+	now := shown(r.Entry)
 	hint := "It stands in line " + itoa(r.Entry.Line) + " by itself."
 	if len(r.Entry.Uses) > 0 {
 		hint = "It is worked out from " + named(r.Entry.Uses, rows) + "."

@@ -112,7 +112,7 @@ func entryLines(e *session.Entry, place map[int]int) []string {
 		out = append(out, lead+line)
 	}
 	if !e.Failed() && e.Records && len(e.Values) > 0 {
-		out = append(out, recordLine(e))
+		out = append(out, recordLines(e)...)
 	}
 	return out
 }

@@ -50,7 +50,7 @@ func (r *Report) recorded(s *Sheet) string {
 		if len(row.Entry.Values) == 0 || !row.Entry.Records {
 			continue
 		}
-		line := recordLine(row.Entry)
+		line := strings.Join(recordLines(row.Entry), eol)
 		switch {
 		case row.State == Unrecorded:
 			b.WriteString(s.text[done:st.end])
@@ -62,11 +62,10 @@ func (r *Report) recorded(s *Sheet) string {
 			} else {
 				b.WriteString(line + eol)
 			}
-		case len(st.Records) == 1 && (row.State == Differs || row.State == Follows || row.State == Unkept):
-			rec := st.Records[0]
-			b.WriteString(s.text[done:rec.from])
+		case len(st.Records) > 0 && (row.State == Differs || row.State == Follows || row.State == Unkept):
+			b.WriteString(s.text[done:st.Records[0].from])
 			b.WriteString(line)
-			done = rec.to
+			done = st.Records[len(st.Records)-1].to
 		default:
 			continue
 		}
@@ -92,9 +91,10 @@ func (row *Row) settle() {
 // language is set to.
 var cells = &runewidth.Condition{StrictEmojiNeutral: true}
 
-// recordLine is the record of an entry, with its = under that of a statement
-// which begins NAME =, else two blanks in.
-func recordLine(e *session.Entry) string {
+// recordLines are the records of an entry, with the = under that of a statement
+// which begins NAME =, else two blanks in. Of several results each has a line
+// with its name.
+func recordLines(e *session.Entry) []string {
 	indent := 2
 	if _, ok := e.Stmt.(*syntax.Define); ok {
 		text := strings.TrimLeftFunc(e.Text, unicode.IsSpace)
@@ -102,7 +102,15 @@ func recordLine(e *session.Entry) string {
 			indent = cells.StringWidth(text[:i])
 		}
 	}
-	return strings.Repeat(" ", max(1, indent)) + "= " + e.Values[0].Shown(units.File)
+	lead := strings.Repeat(" ", max(1, indent)) + "= "
+	if len(e.Values) == 1 {
+		return []string{lead + e.Values[0].Shown(units.File)}
+	}
+	lines := make([]string, len(e.Values))
+	for i, v := range e.Values {
+		lines[i] = lead + v.Name + " = " + v.Shown(units.File)
+	}
+	return lines
 }
 
 // replaceFile puts a new text in the place of a file in one step: at no time

@@ -1,0 +1,217 @@
+package algebra
+
+import (
+	"math/big"
+
+	"steelyard/lang/syntax"
+	"steelyard/units"
+)
+
+// sumExpr is the tree of a sum, the first term that is added in front.
+func sumExpr(s sum) syntax.Expr {
+	if len(s) == 0 {
+		return numberExpr(new(big.Rat))
+	}
+	first := 0
+	for i, t := range s {
+		if t.coef.Sign() > 0 {
+			first = i
+			break
+		}
+	}
+	x := termExpr(s[first])
+	for i, t := range s {
+		if i == first {
+			continue
+		}
+		op := syntax.Add
+		if t.coef.Sign() < 0 {
+			op, t = syntax.Sub, t.neg()
+		}
+		x = &syntax.Binary{Op: op, X: x, Y: termExpr(t)}
+	}
+	return x
+}
+
+// termExpr is the tree of a product, as on paper: one fraction, numbers first,
+// and what stands under a square root under one root.
+func termExpr(t term) syntax.Expr {
+	abs := new(big.Rat).Abs(t.coef)
+	top, bottom := fraction(t.factors, abs)
+	var x syntax.Expr
+	switch {
+	case top == nil && bottom == nil:
+		x = numberExpr(abs)
+	case bottom == nil:
+		x = top
+	default:
+		if top == nil {
+			top = numberExpr(big.NewRat(1, 1))
+		}
+		x = &syntax.Binary{Op: syntax.Div, X: top, Y: group(bottom)}
+	}
+	if t.coef.Sign() < 0 {
+		return &syntax.Unary{Op: syntax.Sub, X: x}
+	}
+	return x
+}
+
+// fraction builds what stands above and below the line.
+func fraction(fs []factor, coef *big.Rat) (top, bottom syntax.Expr) {
+	var up, down, rootUp, rootDown []factor
+	for _, f := range fs {
+		half := f.exp.Den() == 2
+		switch {
+		case half && f.exp.Num() > 0:
+			rootUp = append(rootUp, doubled(f))
+		case half:
+			rootDown = append(rootDown, doubled(f))
+		case f.exp.Num() > 0:
+			up = append(up, f)
+		default:
+			down = append(down, factor{f.key, f.base, f.exp.Neg()})
+		}
+	}
+	one := big.NewInt(1)
+	var numbers [2]syntax.Expr
+	if whole(coef) {
+		if coef.Num().Cmp(one) != 0 {
+			numbers[0] = numberExpr(new(big.Rat).SetInt(coef.Num()))
+		}
+		if coef.Denom().Cmp(one) != 0 {
+			numbers[1] = numberExpr(new(big.Rat).SetInt(coef.Denom()))
+		}
+	} else {
+		numbers[0] = numberExpr(coef)
+	}
+	top, bottom = productExpr(numbers[0], up), productExpr(numbers[1], down)
+	if len(rootUp)+len(rootDown) > 0 {
+		top = times(top, rootExpr(rootUp, rootDown))
+	}
+	return top, bottom
+}
+
+// whole tells whether a number is best written as a fraction of whole numbers.
+func whole(r *big.Rat) bool {
+	if five := big.NewInt(5); !r.IsInt() && new(big.Int).Rem(r.Denom(), five).Sign() == 0 {
+		return false // 0.3, and not 3/10
+	}
+	return r.Num().BitLen() <= 20 && r.Denom().BitLen() <= 10
+}
+
+// doubled is a factor squared, to stand under a square root; the sign of its
+// exponent is left to the place where it stands.
+func doubled(f factor) factor {
+	e, _ := units.NewExp(max(f.exp.Num(), -f.exp.Num()), 1)
+	return factor{f.key, f.base, e}
+}
+
+// rootExpr is a square root over a fraction.
+func rootExpr(up, down []factor) syntax.Expr {
+	top, bottom := productExpr(nil, up), productExpr(nil, down)
+	if top == nil {
+		top = numberExpr(big.NewRat(1, 1))
+	}
+	x := top
+	if bottom != nil {
+		x = &syntax.Binary{Op: syntax.Div, X: top, Y: group(bottom)}
+	}
+	return squareRoot(x)
+}
+
+// squareRoot is √ of an expression, in brackets unless it is a single thing.
+func squareRoot(x syntax.Expr) syntax.Expr {
+	switch x.(type) {
+	case *syntax.Name, *syntax.Number, *syntax.Pi, *syntax.Call, *syntax.Paren:
+		return &syntax.Root{X: x}
+	}
+	return &syntax.Root{X: &syntax.Paren{X: x}}
+}
+
+// productExpr is a product of a number, if any, and factors.
+func productExpr(n syntax.Expr, fs []factor) syntax.Expr {
+	x := n
+	for _, f := range fs {
+		x = times(x, powerExpr(f))
+	}
+	return x
+}
+
+func times(a, b syntax.Expr) syntax.Expr {
+	if a == nil {
+		return b
+	}
+	return &syntax.Binary{Op: syntax.Mul, X: a, Y: b}
+}
+
+// powerExpr is a factor with its exponent.
+func powerExpr(f factor) syntax.Expr {
+	base := f.base
+	if f.exp == expHalf {
+		return squareRoot(base)
+	}
+	if f.exp.Num() == 1 && f.exp.Den() == 1 {
+		return closedExpr(base, false)
+	}
+	var e syntax.Expr = numberExpr(big.NewRat(int64(f.exp.Num()), 1))
+	if f.exp.Den() != 1 {
+		e = &syntax.Paren{X: &syntax.Binary{Op: syntax.Div, X: e, Y: numberExpr(big.NewRat(int64(f.exp.Den()), 1))}}
+	}
+	return &syntax.Binary{Op: syntax.Pow, X: closedExpr(base, true), Y: e}
+}
+
+// closedExpr puts brackets round what needs them as a factor, or as the base of
+// a power.
+func closedExpr(x syntax.Expr, base bool) syntax.Expr {
+	switch t := x.(type) {
+	case *syntax.Name, *syntax.Number, *syntax.Pi, *syntax.Paren, *syntax.Call, *syntax.That:
+		return x
+	case *syntax.Binary:
+		if t.Op == syntax.Pow && !base {
+			return x
+		}
+	case *syntax.Root:
+		if !base {
+			return x
+		}
+	case *syntax.Quantity, *syntax.Measured, *syntax.Mixed:
+		return &syntax.Paren{X: x}
+	}
+	return &syntax.Paren{X: x}
+}
+
+// group puts brackets round a divisor that has an operator.
+func group(x syntax.Expr) syntax.Expr {
+	if b, ok := x.(*syntax.Binary); ok && b.Op != syntax.Pow {
+		return &syntax.Paren{X: x}
+	}
+	return x
+}
+
+// numberExpr is a number that is not negative: whole, as a short decimal, or
+// else as a fraction in brackets.
+func numberExpr(r *big.Rat) syntax.Expr {
+	if r.IsInt() {
+		return written(r.Num().String())
+	}
+	if n, exact := r.FloatPrec(); exact && n <= 12 {
+		return written(r.FloatString(n))
+	}
+	return &syntax.Paren{X: &syntax.Binary{Op: syntax.Div, X: written(r.Num().String()), Y: written(r.Denom().String())}}
+}
+
+// ratExpr is a number as a tree that may be negative.
+func ratExpr(r *big.Rat) syntax.Expr {
+	if r.Sign() < 0 {
+		return &syntax.Paren{X: &syntax.Unary{Op: syntax.Sub, X: numberExpr(new(big.Rat).Neg(r))}}
+	}
+	return numberExpr(r)
+}
+
+func written(text string) syntax.Expr {
+	d, ok := units.ParseDecimal(text)
+	if !ok {
+		d, _ = units.ParseDecimal("0")
+	}
+	return &syntax.Number{Value: d}
+}

@@ -1,0 +1,92 @@
+package plan
+
+import (
+	"steelyard/lang/finding"
+	"steelyard/lang/syntax"
+)
+
+// Planned is an equation planned for one unknown: two functions of it.
+type Planned struct {
+	// Difference is the number of the function left - right, and Size that of
+	// the greatest term of both sides, by which a remainder is judged.
+	Difference, Size int
+	// Unknown is what the equation says of the unknown, before any number is
+	// known.
+	Unknown  Static
+	Findings []finding.Finding
+	Uses     []*Def
+	Root     *Def
+	// Absent tells that a symbol without a value stands in the equation.
+	Absent bool
+	OK     bool
+}
+
+// CompileEquation plans left = right as a function of the unknown. The
+// dimension of the unknown follows from the equation alone.
+func (p *Planner) CompileEquation(left, right syntax.Expr, text, unknown string) Planned {
+	f := &Func{Name: "equation", Params: 1}
+	c := &coder{p: p, code: &f.Code, text: text, seen: len(p.Names.all), fn: &funcScope{name: unknown}}
+	open := p.newZero()
+	param0 := c.emit(Instr{Op: OpParam}, syntax.Span{}, open)
+	c.fn.params = []param{{name: unknown, slot: param0}}
+	l, ok1 := c.expr(left)
+	r, ok2 := c.expr(right)
+	out := Planned{}
+	if ok1 && ok2 {
+		sl, sr := c.static(l), c.static(r)
+		if _, ok := p.agree(sl, sr); !ok {
+			c.unlike(left.Span().Join(right.Span()), left, right, l, r, "set equal")
+		} else {
+			out.OK = true
+			out.Absent = sl.Absent || sr.Absent
+			c.difference(f, l, r)
+			out.Difference, out.Size = len(p.Program.Funcs)-2, len(p.Program.Funcs)-1
+		}
+	}
+	out.Findings, out.Uses, out.Root = once(c.findings), c.uses, c.root
+	out.Unknown = p.settledStatic(open)
+	if out.OK && c.cost > maxCost {
+		out.OK = false
+	}
+	return out
+}
+
+// difference adds to the program the function left - right and the one that
+// gives its greatest term.
+func (c *coder) difference(f *Func, l, r Slot) {
+	st := c.static(l)
+	result := c.emit(Instr{Op: OpSub, A: l, B: r}, syntax.Span{}, st)
+	f.Result, f.Cost = result, c.cost
+	size := NoSlot
+	for _, t := range addends(&f.Code, result) {
+		s := c.emit(Instr{Op: OpAbs, A: t}, syntax.Span{}, st)
+		if size == NoSlot {
+			size = s
+		} else {
+			size = c.emit(Instr{Op: OpMax, A: size, B: s}, syntax.Span{}, st)
+		}
+	}
+	g := &Func{Name: f.Name, Code: f.Code, Params: 1, Result: size, Cost: c.cost}
+	f.Code.Instrs = f.Code.Instrs[:result+1]
+	f.Code.At, f.Code.Statics = f.Code.At[:result+1], f.Code.Statics[:result+1]
+	c.p.Program.Funcs = append(c.p.Program.Funcs, f, g)
+}
+
+// addends lists the slots that are added up in a slot.
+func addends(code *Code, s Slot) []Slot {
+	switch in := code.Instrs[s]; in.Op {
+	case OpAdd, OpSub:
+		return append(addends(code, in.A), addends(code, in.B)...)
+	case OpNeg:
+		return addends(code, in.A)
+	}
+	return []Slot{s}
+}
+
+// EmitCall adds to the main code a call of a function of one number.
+func (p *Planner) EmitCall(fn int, arg Slot) Slot {
+	main := &p.Program.Main
+	first := Slot(len(main.Args))
+	main.Args = append(main.Args, arg)
+	return p.Emit(Instr{Op: OpCall, A: Slot(fn), B: first, C: 1}, Static{})
+}

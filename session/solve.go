@@ -1,0 +1,451 @@
+package session
+
+import (
+	"math"
+	"sort"
+
+	"steelyard/lang/algebra"
+	"steelyard/lang/finding"
+	"steelyard/lang/plan"
+	"steelyard/lang/syntax"
+	"steelyard/units"
+)
+
+// remainder is how much of the greatest term may be left when a solution is put
+// back into its equation.
+const remainder = 1e-9
+
+// solve rearranges an equation for an unknown and works it out.
+func (w *work) solve(s *syntax.Solve) {
+	defs := make([]*plan.Def, len(s.Unknowns))
+	for i, u := range s.Unknowns {
+		defs[i] = &plan.Def{Name: u.Name, Kind: plan.Quantity, Slot: plan.NoSlot}
+		if !w.mayDefine(u.Name, u.NameAt, plan.Quantity) {
+			return
+		}
+	}
+	root := w.solved(s, defs)
+	for _, d := range defs {
+		if d.Slot == plan.NoSlot {
+			w.fail(d, root)
+		} else {
+			w.settleDef(d)
+		}
+	}
+}
+
+// solved solves one equation, and gives the unknowns their slots. It returns
+// the failed definition that the equation needs, or nil.
+func (w *work) solved(s *syntax.Solve, defs []*plan.Def) *plan.Def {
+	if len(s.Equations) > 1 {
+		w.find(finding.New(finding.NotAvailableYet, syntax.Span{To: len(w.e.Text)},
+			"Several equations at once are part of the language, but this version can't solve them yet.",
+			"Solve one of them for one unknown, and put it into the other."))
+		return nil
+	}
+	left, right, ok := w.equation(s)
+	if !ok {
+		return nil
+	}
+	unknown, ok := w.unknown(s, left, right)
+	if !ok {
+		return nil
+	}
+	eq := w.planner.CompileEquation(left, right, w.e.Text, unknown)
+	w.find(eq.Findings...)
+	w.uses(eq.Uses, left.Span())
+	if !eq.OK {
+		return eq.Root
+	}
+	w.run(plan.NoSlot, plan.Static{})
+	if !w.reportedUnits(s, eq) {
+		return nil
+	}
+	solution, ok := algebra.Solve(left, right, unknown)
+	if !ok {
+		w.find(finding.New(finding.NotSolved, s.Unknowns[0].NameAt, "This equation can't be rearranged for "+unknown+" here.",
+			"This version undoes operations one by one, and solves linear and quadratic equations."))
+		return nil
+	}
+	w.e.Solution = solution
+	w.e.solves = unknown
+	if eq.Absent {
+		w.withoutNumbers(s, solution, defs, eq)
+		return nil
+	}
+	w.choose(s, w.candidates(s, solution, eq), defs, eq)
+	return nil
+}
+
+// equation returns the sides of the equation; a formula's are those with its
+// symbols bound.
+func (w *work) equation(s *syntax.Solve) (left, right syntax.Expr, ok bool) {
+	e := s.Equations[0]
+	if e.Right != nil {
+		if len(s.With) > 0 {
+			w.find(finding.New(finding.WrongCall, s.With[0].NameAt, "with gives the symbols of a formula; this is an equation.", "Write the values into the equation."))
+			return nil, nil, false
+		}
+		return e.Left, e.Right, true
+	}
+	n := e.Left.(*syntax.Name)
+	f, ok := w.Formula(n.Name)
+	if !ok {
+		w.find(finding.New(finding.UnknownName, n.At, "There is no formula called "+n.Name+".", "`help formulas` lists them; an equation has a left and a right side."))
+		return nil, nil, false
+	}
+	bound := map[string]syntax.Expr{}
+	for _, b := range s.With {
+		if !isSymbol(f, b.Name) {
+			w.find(finding.New(finding.WrongCall, b.NameAt, f.Name+" has no symbol "+b.Name+".", "`help "+f.Name+"` lists its symbols."))
+			return nil, nil, false
+		}
+		bound[b.Name] = b.X
+	}
+	for _, sym := range f.Symbols {
+		if _, given := bound[sym.Name]; given || sym.Default == nil || isUnknown(s, sym.Name) {
+			continue
+		}
+		if _, known := w.planner.Names.Lookup(sym.Name); !known {
+			bound[sym.Name] = sym.Default
+		}
+	}
+	return algebra.Substitute(f.Left, bound), algebra.Substitute(f.Right, bound), true
+}
+
+func isSymbol(f *syntax.FormulaDef, name string) bool {
+	for _, s := range f.Symbols {
+		if s.Name == name {
+			return true
+		}
+	}
+	return name == "g"
+}
+
+func isUnknown(s *syntax.Solve, name string) bool {
+	for _, u := range s.Unknowns {
+		if u.Name == name {
+			return true
+		}
+	}
+	return false
+}
+
+// unknown returns the name that the equation is solved for. Where two names
+// such as t1 and t2 are asked, that is their letter.
+func (w *work) unknown(s *syntax.Solve, left, right syntax.Expr) (string, bool) {
+	first := s.Unknowns[0]
+	if usesName(left, first.Name) || usesName(right, first.Name) {
+		if len(s.Unknowns) == 1 {
+			return first.Name, true
+		}
+	} else if base := stem(first.Name); len(s.Unknowns) > 1 && (usesName(left, base) || usesName(right, base)) {
+		return base, true
+	}
+	if len(s.Unknowns) > 1 {
+		w.find(finding.New(finding.NotSolved, s.Unknowns[1].NameAt, "One equation gives one unknown.",
+			"For two roots of t write `for t1, t2`."))
+		return "", false
+	}
+	w.find(finding.New(finding.NotSolved, first.NameAt, first.Name+" does not stand in the equation.", "Solve for a name that stands in it."))
+	return "", false
+}
+
+// reportedUnits checks the units that the unknowns are reported in against the
+// dimension that the equation gives them.
+func (w *work) reportedUnits(s *syntax.Solve, eq plan.Planned) bool {
+	st := eq.Unknown
+	for _, u := range s.Unknowns {
+		if !u.In.Present() {
+			continue
+		}
+		unit, bad := w.planner.Unit(u.In, units.AloneInPlace)
+		if bad != nil {
+			w.find(w.planner.UnitFinding(u.In, bad))
+			return false
+		}
+		if st.Open == 0 && unit.Dim() != st.Dim {
+			t := plan.MismatchText(u.Name, st, unit)
+			w.find(finding.New(finding.UnitMismatch, u.In.At, t.Message, t.Hint))
+		}
+	}
+	return true
+}
+
+// candidate is a root that was put back into the equation and satisfies it.
+type candidate struct {
+	root  algebra.Root
+	slot  plan.Slot
+	value float64
+	form  plan.Compiled
+}
+
+// candidates works the roots out, and keeps the real ones that satisfy the
+// equation and the conditions.
+func (w *work) candidates(s *syntax.Solve, solution *algebra.Solution, eq plan.Planned) []candidate {
+	var out []candidate
+	for _, r := range roots(s, solution) {
+		c := w.planner.Compile(r.X, w.e.Text, "")
+		if c.Slot == plan.NoSlot {
+			continue
+		}
+		w.run(plan.NoSlot, plan.Static{})
+		c.Static = w.planner.SettleTo(c.Slot, eq.Unknown.Dim)
+		v, ok := w.state.Value(c.Slot)
+		if !ok || !w.satisfies(eq, c.Slot) {
+			continue
+		}
+		twice := false
+		for _, o := range out {
+			twice = twice || math.Abs(o.value-v) <= remainder*math.Max(math.Abs(o.value), math.Abs(v))
+		}
+		if !twice {
+			out = append(out, candidate{root: r, slot: c.Slot, value: v, form: c})
+		}
+	}
+	return w.within(s, out)
+}
+
+// roots lists the roots; with conditions, or a choice asked for, those too that
+// a principal value leaves out.
+func roots(s *syntax.Solve, solution *algebra.Solution) []algebra.Root {
+	all := solution.Roots
+	if len(s.Where) == 0 && s.Unknowns[0].Which == syntax.AnyRoot && len(s.Unknowns) == 1 {
+		return all
+	}
+	for _, r := range solution.Roots {
+		if r.Also != nil {
+			all = append(all[:len(all):len(all)], algebra.Root{X: r.Also, Steps: r.Steps})
+		}
+	}
+	return all
+}
+
+// satisfies puts a value back into the equation.
+func (w *work) satisfies(eq plan.Planned, at plan.Slot) bool {
+	d, size := w.planner.EmitCall(eq.Difference, at), w.planner.EmitCall(eq.Size, at)
+	w.run(plan.NoSlot, plan.Static{})
+	rest, ok1 := w.state.Value(d)
+	most, ok2 := w.state.Value(size)
+	return ok1 && ok2 && math.Abs(rest) <= remainder*most
+}
+
+// within keeps the candidates that satisfy the conditions. One within a
+// thousand-millionth of a bound counts as on it.
+func (w *work) within(s *syntax.Solve, all []candidate) []candidate {
+	var out []candidate
+	for _, c := range all {
+		good := true
+		for _, cond := range s.Where {
+			l, ok1 := w.side(cond.Left, s, c)
+			r, ok2 := w.side(cond.Right, s, c)
+			if !ok1 || !ok2 {
+				return nil
+			}
+			margin := remainder * math.Max(math.Max(math.Abs(l), math.Abs(r)), math.Abs(c.value))
+			switch cond.Op {
+			case syntax.Less:
+				good = good && l < r-margin
+			case syntax.Greater:
+				good = good && l > r+margin
+			default:
+				good = good && compareHolds(cond.Op, l, r, margin)
+			}
+		}
+		if good {
+			out = append(out, c)
+		}
+	}
+	return out
+}
+
+// side works out one side of a condition for a candidate.
+func (w *work) side(x syntax.Expr, s *syntax.Solve, c candidate) (float64, bool) {
+	if n, ok := x.(*syntax.Name); ok && (isUnknown(s, n.Name) || n.Name == w.e.solves) {
+		return c.value, true
+	}
+	at := w.planner.Compile(x, w.e.Text, "")
+	for _, f := range at.Findings {
+		known := false
+		for _, g := range w.e.Findings {
+			known = known || g.ID == f.ID && g.At == f.At
+		}
+		if !known {
+			w.find(f)
+		}
+	}
+	if at.Slot == plan.NoSlot || !w.run(at.Slot, at.Static) {
+		return 0, false
+	}
+	w.uses(at.Uses, x.Span())
+	st := w.planner.SettleTo(at.Slot, c.form.Static.Dim)
+	if st.Dim != c.form.Static.Dim {
+		w.find(finding.New(finding.UnlikeDimensions, x.Span(), "The bound is "+plan.Words(st)+"; "+w.e.solves+" is "+plan.Words(c.form.Static)+".", "Give the bound in a unit of "+w.e.solves+"."))
+		return 0, false
+	}
+	return w.state.Vals[at.Slot], true
+}
+
+// choose gives the unknowns their values by the rules for several roots.
+func (w *work) choose(s *syntax.Solve, all []candidate, defs []*plan.Def, eq plan.Planned) {
+	sort.SliceStable(all, func(i, j int) bool { return all[i].value < all[j].value })
+	at := s.Unknowns[0].NameAt
+	switch {
+	case len(all) == 0:
+		if worst, some := finding.Worst(w.e.Findings); !some || !worst.Fails() {
+			w.find(w.noSolution(s))
+		}
+		return
+	case len(s.Unknowns) > 1:
+		if len(all) != len(s.Unknowns) {
+			w.find(finding.New(finding.WhichRoot, at, "The equation has "+itoa(len(all))+" solution"+plural(len(all))+": "+w.list(s, all)+".", "Ask for as many names."))
+			return
+		}
+		for i := range all {
+			w.take(s.Unknowns[i], all[i], defs[i])
+		}
+		return
+	}
+	chosen, note := w.pick(s.Unknowns[0], all)
+	if chosen < 0 {
+		name := s.Unknowns[0].Name
+		w.find(finding.New(finding.WhichRoot, at, "Several values of "+name+" satisfy the equation: "+w.list(s, all)+".",
+			"Say which: for the greater "+name+", for the smaller "+name+", where "+name+" > …, or for "+name+"1, "+name+"2."))
+		return
+	}
+	w.take(s.Unknowns[0], all[chosen], defs[0])
+	if note == "" && all[chosen].root.Also != nil {
+		note = w.alsoNote(s.Unknowns[0], all[chosen])
+	}
+	if note != "" {
+		w.find(finding.New(finding.OtherRoot, at, note, ""))
+	}
+}
+
+// alsoNote names the solution that the principal value of an angle leaves out.
+func (w *work) alsoNote(u syntax.Unknown, c candidate) string {
+	also := w.planner.Compile(c.root.Also, w.e.Text, "")
+	if also.Slot == plan.NoSlot {
+		return ""
+	}
+	w.run(plan.NoSlot, plan.Static{})
+	v, ok := w.state.Value(also.Slot)
+	if !ok {
+		return ""
+	}
+	unit := w.solutionUnit(u, c)
+	return "The principal value is taken; " + units.FormatQuantity(unit.FromSI(v), unit, w.set.figures, w.set.rounding, units.Screen) +
+		" satisfies the equation too, and so does each full turn of the angle."
+}
+
+func plural(n int) string {
+	if n == 1 {
+		return ""
+	}
+	return "s"
+}
+
+// pick chooses among several roots: the one that is asked; for a square, the
+// positive one; the only positive one; else none. The note says what else
+// satisfies the equation.
+func (w *work) pick(u syntax.Unknown, all []candidate) (int, string) {
+	switch {
+	case len(all) == 1:
+		return 0, ""
+	case u.Which == syntax.GreatestRoot:
+		return len(all) - 1, ""
+	case u.Which == syntax.LeastRoot:
+		return 0, ""
+	}
+	positive, count := -1, 0
+	for i, c := range all {
+		if c.value > 0 {
+			positive, count = i, count+1
+		}
+	}
+	if count != 1 {
+		return -1, ""
+	}
+	var others []candidate
+	for i := range all {
+		if i != positive {
+			others = append(others, all[i])
+		}
+	}
+	one := syntax.Solve{Unknowns: []syntax.Unknown{u}}
+	return positive, "The positive solution is taken; " + w.list(&one, others) + " satisfies the equation too."
+}
+
+// list names the values of candidates in the unit asked for.
+func (w *work) list(s *syntax.Solve, all []candidate) string {
+	text := ""
+	for i, c := range all {
+		unit := w.solutionUnit(s.Unknowns[0], c)
+		if i > 0 {
+			text += " and "
+		}
+		text += units.FormatQuantity(unit.FromSI(c.value), unit, w.set.figures, w.set.rounding, units.Screen)
+	}
+	return text
+}
+
+// solutionUnit is the unit that a solution is shown in.
+func (w *work) solutionUnit(u syntax.Unknown, c candidate) *units.Unit {
+	if u.In.Present() {
+		if unit, bad := w.planner.Unit(u.In, units.AloneInPlace); bad == nil && unit.Dim() == c.form.Static.Dim {
+			return unit
+		}
+	}
+	return units.Preferred(c.form.Static.Dim, c.form.Static.Tag)
+}
+
+// take makes a candidate the value of an unknown.
+func (w *work) take(u syntax.Unknown, c candidate, d *plan.Def) {
+	unit := w.solutionUnit(u, c)
+	if tag := unit.Tag(); tag != units.None && c.form.Static.Tag == units.None {
+		w.planner.Program.Main.Statics[c.slot].Tag = tag
+	}
+	v, ok := w.newValue(u.Name, &syntax.Name{Name: u.Name}, c.form, unit)
+	if !ok {
+		return
+	}
+	d.Slot, d.Unit = c.slot, unit
+	w.e.Values = append(w.e.Values, v)
+	w.e.Roots = append(w.e.Roots, c.root)
+	w.e.Shows, w.e.Records = true, true
+}
+
+// noSolution says why no real value satisfies the equation.
+func (w *work) noSolution(s *syntax.Solve) finding.Finding {
+	at := s.Unknowns[0].NameAt
+	name := s.Unknowns[0].Name
+	if q := w.e.Solution.Quadratic; q != nil {
+		c := w.planner.Compile(q.Discriminant, w.e.Text, "")
+		w.run(plan.NoSlot, plan.Static{})
+		if v, ok := w.state.Value(c.Slot); ok && v < 0 {
+			u := units.Preferred(c.Static.Dim, c.Static.Tag)
+			return finding.New(finding.NoSolution, at, "No real "+name+" satisfies the equation: its discriminant is "+
+				units.FormatQuantity(u.FromSI(v), u, w.set.figures, w.set.rounding, units.Screen)+", so that it never gets that far.", "Look at the givens and their signs.")
+		}
+	}
+	if len(s.Where) > 0 {
+		return finding.New(finding.NoSolution, at, "No "+name+" within the conditions satisfies the equation.", "Look at what stands after where.")
+	}
+	return finding.New(finding.NoSolution, at, "No real "+name+" satisfies the equation.", "Look at the signs of the givens, and at what stands under a root.")
+}
+
+// withoutNumbers answers with the rearranged equation and its unit, where a
+// symbol has no value yet.
+func (w *work) withoutNumbers(s *syntax.Solve, solution *algebra.Solution, defs []*plan.Def, eq plan.Planned) {
+	x := solution.Roots[0].X
+	c := w.planner.Compile(x, w.e.Text, "")
+	if c.Slot == plan.NoSlot {
+		return
+	}
+	w.run(plan.NoSlot, plan.Static{})
+	w.planner.Program.Main.Statics[c.Slot].Absent = true
+	unit := w.solutionUnit(s.Unknowns[0], candidate{form: c})
+	defs[0].Slot, defs[0].Unit = c.Slot, unit
+	w.e.Roots = append(w.e.Roots, solution.Roots[0])
+	w.e.Told = append(w.e.Told, s.Unknowns[0].Name+" = "+algebra.Display(x)+", in "+unit.Screen())
+}

@@ -1,0 +1,215 @@
+package session
+
+import (
+	"strings"
+
+	"steelyard/lang/algebra"
+	"steelyard/lang/finding"
+	"steelyard/lang/plan"
+	"steelyard/lang/syntax"
+	"steelyard/units"
+)
+
+// steps shows the worked lines of a result, or of every result.
+func (w *work) steps(s *syntax.Steps) {
+	if s.Name == "" {
+		w.e.Told = []string{"Working"}
+		for _, e := range w.entries {
+			if lines := w.working(e); len(lines) > 0 {
+				w.e.Told = append(w.e.Told, "line "+itoa(e.Line))
+				w.e.Told = append(w.e.Told, indent(lines)...)
+			}
+		}
+		if len(w.e.Told) == 1 {
+			w.e.Told = []string{"There is no result to show the working of."}
+		}
+		return
+	}
+	n := &syntax.Name{At: s.NameAt, Name: s.Name}
+	d, ok := w.planner.Find(n)
+	if !ok || d.Line == 0 {
+		w.find(w.planner.Unknown(n, w.e.Text)...)
+		return
+	}
+	w.e.Uses = append(w.e.Uses, d.Line)
+	e := w.entryAt(d.Line)
+	if e == nil {
+		return
+	}
+	lines := w.working(e)
+	if len(lines) == 0 {
+		if d.Failed() {
+			w.find(finding.New(finding.NotWorkedOut, s.NameAt, "not worked out: needs "+s.Name+" (line "+itoa(d.Line)+")", ""))
+			return
+		}
+		w.e.Told = []string{s.Name + " is not worked out from other lines: it stands in line " + itoa(d.Line) + "."}
+		return
+	}
+	w.e.Told = append([]string{"Working"}, indent(lines)...)
+}
+
+func indent(lines []string) []string {
+	out := make([]string, len(lines))
+	for i, l := range lines {
+		out[i] = "  " + l
+	}
+	return out
+}
+
+// working is the worked lines of one entry: the equation, its rearrangement,
+// the substitution with units and the result.
+func (w *work) working(e *Entry) []string {
+	if !e.Records || len(e.Values) == 0 {
+		return nil
+	}
+	switch s := e.Stmt.(type) {
+	case *syntax.Define:
+		return w.lines(s.Name, s.X, e, 0)
+	case *syntax.Value:
+		return w.lines("", s.X, e, 0)
+	case *syntax.Solve:
+		var out []string
+		for i := range e.Values {
+			steps := append(append([]algebra.Step{}, e.Solution.Steps...), e.Roots[i].Steps...)
+			out = append(out, written(steps)...)
+			out = append(out, w.lines(e.Values[i].Name, e.Roots[i].X, e, i)[1:]...)
+		}
+		return out
+	}
+	return nil
+}
+
+// written sets rearrangements under each other, each with its reason beside it.
+func written(steps []algebra.Step) []string {
+	wide := 0
+	left := make([]string, len(steps))
+	for i, s := range steps {
+		left[i] = algebra.Display(s.Left) + " = " + algebra.Display(s.Right)
+		wide = max(wide, len([]rune(left[i])))
+	}
+	out := make([]string, len(steps))
+	for i, s := range steps {
+		out[i] = left[i]
+		if s.Reason != "" {
+			out[i] = pad(left[i], wide) + "   " + s.Reason
+			if s.By != nil {
+				out[i] += " " + algebra.Display(s.By)
+			}
+		}
+	}
+	return out
+}
+
+// lines is an expression in symbols, with its values put in, and its result.
+func (w *work) lines(name string, x syntax.Expr, e *Entry, value int) []string {
+	lead := ""
+	if name != "" {
+		lead = name + " "
+	}
+	gap := strings.Repeat(" ", len([]rune(lead)))
+	out := []string{lead + "= " + algebra.Display(x)}
+	if name == "" {
+		out[0] = algebra.Display(x)
+	}
+	if f, ok := w.formulaOf(x); ok {
+		out = append([]string{f.Name + ": " + algebra.Display(f.Left) + " = " + algebra.Display(f.Right)}, out...)
+		x = algebra.Substitute(f.Right, arguments(x.(*syntax.Call), f))
+		if same := lead + "= " + algebra.Display(x); strings.HasSuffix(out[0], ": "+same) {
+			out = out[:1]
+		} else {
+			out[1] = same
+		}
+	}
+	if put := algebra.Display(algebra.Substitute(x, w.valuesIn(x, e.Line))); put != algebra.Display(x) {
+		out = append(out, gap+"= "+put)
+	}
+	return append(out, gap+"= "+e.Values[value].Shown(units.Screen))
+}
+
+// formulaOf is the formula that an expression calls, if it is one call.
+func (w *work) formulaOf(x syntax.Expr) (*syntax.FormulaDef, bool) {
+	c, ok := x.(*syntax.Call)
+	if !ok || syntax.IsBuiltIn(c.Func) {
+		return nil, false
+	}
+	return w.Formula(c.Func)
+}
+
+// arguments pairs the symbols of a formula with the arguments of its call.
+func arguments(c *syntax.Call, f *syntax.FormulaDef) map[string]syntax.Expr {
+	by := map[string]syntax.Expr{}
+	left, _ := f.Left.(*syntax.Name)
+	next := 0
+	for _, s := range f.Symbols {
+		if left != nil && s.Name == left.Name || s.Name == "g" {
+			continue
+		}
+		if next < len(c.Args) && c.Args[next].Name == "" {
+			by[s.Name] = c.Args[next].X
+			next++
+		} else if s.Default != nil {
+			by[s.Name] = s.Default
+		}
+	}
+	for _, a := range c.Args {
+		if a.Name != "" {
+			by[a.Name] = a.X
+		}
+	}
+	return by
+}
+
+// valuesIn are the quantities that the names of an expression stand for above a
+// line, as they were given or are shown.
+func (w *work) valuesIn(x syntax.Expr, line int) map[string]syntax.Expr {
+	by := map[string]syntax.Expr{}
+	syntax.Walk(x, func(x syntax.Expr) bool {
+		n, ok := x.(*syntax.Name)
+		if !ok || n.Line != 0 {
+			return true
+		}
+		if d := w.above(n.Name, line); d != nil && d.Slot != plan.NoSlot {
+			if q, ok := w.asQuantity(d); ok {
+				by[n.Name] = q
+			}
+		}
+		return true
+	})
+	return by
+}
+
+// above is the definition that a name had for a line.
+func (w *work) above(name string, line int) *plan.Def {
+	var found *plan.Def
+	for _, d := range w.planner.Names.All() {
+		if d.Name == name && d.Line < line {
+			found = d
+		}
+	}
+	if found == nil && name == "g" {
+		found, _ = w.planner.Find(&syntax.Name{Name: "g"})
+	}
+	return found
+}
+
+// asQuantity is a definition's value as a written quantity.
+func (w *work) asQuantity(d *plan.Def) (syntax.Expr, bool) {
+	text := w.shownAs(d)
+	x, fs := syntax.ParseExpr(text)
+	return x, len(fs) == 0 && text != ""
+}
+
+// shownAs is a definition's value in the file form.
+func (w *work) shownAs(d *plan.Def) string {
+	if d.Unit == nil {
+		return ""
+	}
+	if e := w.entryAt(d.Line); e != nil && d.Line > 0 {
+		for _, v := range e.Values {
+			if v.Name == d.Name {
+				return v.Shown(units.File)
+			}
+		}
+	}
+	return units.FormatQuantity(d.Unit.FromSI(w.state.Vals[d.Slot]), d.Unit, units.Figures{}, w.set.rounding, units.File)
+}
