@@ -117,6 +117,27 @@ func dumpStmt(s Stmt) string {
 		return fmt.Sprintf("figures %d", s.Figures)
 	case *RoundSetting:
 		return fmt.Sprintf("round %d", s.Rule)
+	case *Solve:
+		out := "solve"
+		for _, e := range s.Equations {
+			out += " {" + dump(e.Left)
+			if e.Right != nil {
+				out += " = " + dump(e.Right)
+			}
+			out += "}"
+		}
+		for _, u := range s.Unknowns {
+			out += fmt.Sprintf(" for %s%s %d", u.Name, in(u.In), u.Which)
+		}
+		for _, b := range s.With {
+			out += " with " + b.Name + " " + dump(b.X)
+		}
+		for _, c := range s.Where {
+			out += fmt.Sprintf(" where %s %d %s", dump(c.Left), c.Op, dump(c.Right))
+		}
+		return out
+	case *Steps:
+		return "steps " + s.Name
 	case *Command:
 		return fmt.Sprintf("command %s %q", s.Word, s.Arg)
 	}

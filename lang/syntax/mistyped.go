@@ -17,7 +17,7 @@ func (l *scanner) mistyped(end int) *fault {
 		return nil
 	}
 	switch c := rest[0]; {
-	case c == ' ' || c >= utf8.RuneSelf:
+	case c == ' ' || c == '\t' || c >= utf8.RuneSelf:
 		if bad := l.afterBlank(end, number); bad != nil {
 			return bad
 		}

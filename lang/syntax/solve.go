@@ -85,7 +85,7 @@ func (r *reader) solve(tokens []token) (Stmt, *fault) {
 			return nil, &fault{finding.New(finding.Unreadable, e.Left.Span(), "An equation has a left and a right side.",
 				"Write both, as in solve U = 1/2*k*x^2 for k, or the name of a formula.")}
 		}
-		s.Equations = append(s.Equations, Equation{Left: e.Left, Right: e.Right})
+		s.Equations = append(s.Equations, Equation(e))
 	}
 	for _, u := range v.Unknowns {
 		s.Unknowns = append(s.Unknowns, Unknown{Name: Canonical(u.Name.Value), NameAt: tokenSpan(&u.Name), In: unitText(&u.In), Which: choosing[u.Which.Value]})
