@@ -330,10 +330,15 @@ func functionPower(text string, tokens []token, i int) *fault {
 	if tokens[i+1].kind == superToken {
 		power = superDigits(tokens[i+1].text)
 	} else {
-		for j < len(tokens) && (tokens[j].kind == numToken || isSignText(tokens[j].text)) {
-			power += plainMinus(tokens[j].text)
+		if j < len(tokens) && isSignText(tokens[j].text) {
+			power = plainMinus(tokens[j].text)
 			j++
 		}
+		if j == len(tokens) || tokens[j].kind != numToken {
+			return nil
+		}
+		power += tokens[j].text
+		j++
 	}
 	if j >= len(tokens) || power == "" || !startsOperand(&tokens[j]) {
 		return nil

@@ -212,6 +212,9 @@ func (p *exprParser) power() (Expr, *fault) {
 		if bad != nil {
 			return nil, bad
 		}
+		if m, ok := y.(*Measured); ok {
+			return nil, &fault{finding.New(finding.Unreadable, m.Unit.At, "An exponent takes no unit.", "Put the exponent in brackets, or leave the unit out.")}
+		}
 		x = binary(Pow, at, x, y)
 	default:
 		return x, nil

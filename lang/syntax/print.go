@@ -120,6 +120,10 @@ func (p *printer) unary(x *Unary) {
 }
 
 func (p *printer) binary(x *Binary) {
+	if x.Implied && p.raisedPower(x.X) {
+		p.expr(x.Y)
+		return
+	}
 	p.expr(x.X)
 	switch {
 	case x.Implied:
@@ -140,6 +144,22 @@ func (p *printer) binary(x *Binary) {
 		p.text("^")
 	}
 	p.expr(x.Y)
+}
+
+// raisedPower prints π², whose exponent would run into a name that follows
+// without a sign: π^2 E0.
+func (p *printer) raisedPower(x Expr) bool {
+	b, ok := x.(*Binary)
+	if !ok || b.Op != Pow {
+		return false
+	}
+	_, pi := b.X.(*Pi)
+	n, whole := b.Y.(*Number)
+	if !pi || !whole || strings.Trim(n.Value.Text, "0123456789") != "" {
+		return false
+	}
+	p.text("π", strings.Map(func(r rune) rune { return []rune("⁰¹²³⁴⁵⁶⁷⁸⁹")[r-'0'] }, n.Value.Text))
+	return true
 }
 
 // gapNeeded tells whether a blank stands between the factors of an implied
