@@ -61,7 +61,7 @@ func (w *work) solved(s *syntax.Solve, defs []*plan.Def) *plan.Def {
 	if !w.reportedUnits(s, eq) {
 		return nil
 	}
-	solution, ok := algebra.Solve(left, right, unknown)
+	solution, ok := algebra.Solve(w.opened(left, 0), w.opened(right, 0), unknown)
 	if !ok {
 		w.find(finding.New(finding.NotSolved, s.Unknowns[0].NameAt, "This equation can't be rearranged for "+unknown+" here.",
 			"This version undoes operations one by one, and solves linear and quadratic equations."))
@@ -111,6 +111,42 @@ func (w *work) equation(s *syntax.Solve) (left, right syntax.Expr, ok bool) {
 		}
 	}
 	return algebra.Substitute(f.Left, bound), algebra.Substitute(f.Right, bound), true
+}
+
+// maxOpened bounds how deep functions within functions are opened.
+const maxOpened = 8
+
+// opened writes out the calls of formulas and of functions of the worksheet, so
+// that an unknown among their arguments can be reached.
+func (w *work) opened(x syntax.Expr, depth int) syntax.Expr {
+	if depth > maxOpened {
+		return x
+	}
+	return algebra.Rewrite(x, func(x syntax.Expr) (syntax.Expr, bool) {
+		c, ok := x.(*syntax.Call)
+		if !ok || syntax.IsBuiltIn(c.Func) {
+			return nil, false
+		}
+		if d, ok := w.planner.Names.Lookup(c.Func); ok && d.Kind == plan.Function {
+			if d.Func.X == nil || len(d.Func.Params) != len(c.Args) {
+				return nil, false
+			}
+			by := map[string]syntax.Expr{}
+			for i, p := range d.Func.Params {
+				by[p] = w.opened(c.Args[i].X, depth+1)
+			}
+			return &syntax.Paren{X: w.opened(algebra.Substitute(d.Func.X, by), depth+1)}, true
+		}
+		f, ok := w.Formula(c.Func)
+		if !ok {
+			return nil, false
+		}
+		by := arguments(c, f)
+		for name, a := range by {
+			by[name] = w.opened(a, depth+1)
+		}
+		return &syntax.Paren{X: algebra.Substitute(f.Right, by)}, true
+	})
 }
 
 func isSymbol(f *syntax.FormulaDef, name string) bool {

@@ -12,23 +12,39 @@ func Substitute(x syntax.Expr, by map[string]syntax.Expr) syntax.Expr {
 	if len(by) == 0 {
 		return x
 	}
-	switch x := x.(type) {
-	case *syntax.Name:
-		if to, ok := by[x.Name]; ok && x.Line == 0 {
-			return closedExpr(to, true)
+	return Rewrite(x, func(x syntax.Expr) (syntax.Expr, bool) {
+		n, ok := x.(*syntax.Name)
+		if !ok || n.Line != 0 {
+			return nil, false
 		}
+		to, ok := by[n.Name]
+		if !ok {
+			return nil, false
+		}
+		return closedExpr(to, true), true
+	})
+}
+
+// Rewrite returns an expression in which a function has replaced what it knows;
+// what is put in is not looked at again.
+func Rewrite(x syntax.Expr, replace func(syntax.Expr) (syntax.Expr, bool)) syntax.Expr {
+	if to, ok := replace(x); ok {
+		return to
+	}
+	in := func(x syntax.Expr) syntax.Expr { return Rewrite(x, replace) }
+	switch x := x.(type) {
 	case *syntax.Paren:
-		return &syntax.Paren{At: x.At, X: Substitute(x.X, by)}
+		return &syntax.Paren{At: x.At, X: in(x.X)}
 	case *syntax.Unary:
-		return &syntax.Unary{At: x.At, Op: x.Op, X: Substitute(x.X, by)}
+		return &syntax.Unary{At: x.At, Op: x.Op, X: in(x.X)}
 	case *syntax.Binary:
-		return &syntax.Binary{At: x.At, OpAt: x.OpAt, Op: x.Op, Implied: x.Implied, X: Substitute(x.X, by), Y: Substitute(x.Y, by)}
+		return &syntax.Binary{At: x.At, OpAt: x.OpAt, Op: x.Op, Implied: x.Implied, X: in(x.X), Y: in(x.Y)}
 	case *syntax.Root:
-		return &syntax.Root{At: x.At, X: Substitute(x.X, by)}
+		return &syntax.Root{At: x.At, X: in(x.X)}
 	case *syntax.Call:
 		args := make([]syntax.Arg, len(x.Args))
 		for i, a := range x.Args {
-			args[i] = syntax.Arg{Name: a.Name, NameAt: a.NameAt, X: Substitute(a.X, by)}
+			args[i] = syntax.Arg{Name: a.Name, NameAt: a.NameAt, X: in(a.X)}
 		}
 		return &syntax.Call{At: x.At, Func: x.Func, Name: x.Name, Args: args}
 	}

@@ -98,7 +98,8 @@ func (c *coder) asProduct(u syntax.UnitText, whole syntax.Span) (string, bool) {
 			names += len(split)
 		}
 		if gap == "/" {
-			b.WriteString("/" + strings.Join(parts, "*"))
+			// With blanks the solidus divides two quantities.
+			b.WriteString(" / " + strings.Join(parts, "*"))
 		} else {
 			b.WriteString(strings.Trim(gap, "·* ") + "*" + strings.Join(parts, "*"))
 		}
