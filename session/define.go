@@ -181,7 +181,7 @@ func isPlain(x syntax.Expr) bool {
 
 // exponentOf returns the value of a given that may be an exponent.
 func exponentOf(x syntax.Expr) *units.Exp {
-	if e, ok := plan.Rational(x); ok {
+	if e, ok := syntax.Rational(x); ok {
 		return &e
 	}
 	return nil

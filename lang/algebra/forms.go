@@ -89,18 +89,25 @@ func (s *solver) undoPower(base syntax.Expr, e units.Exp, value term, depth int)
 	// An even power has two roots; the positive one stands first.
 	var out []Root
 	for _, t := range []term{root, root.neg()} {
-		branch := &solver{normalizer: s.normalizer, steps: []Step{s.steps[len(s.steps)-1]}}
-		branch.note(base, termExpr(t), reason, nil)
-		roots, ok := branch.undo(base, t, depth)
+		roots, ok := s.branch(base, termExpr(t), reason, func(b *solver) ([]Root, bool) { return b.undo(base, t, depth) })
 		if !ok {
 			return nil, false
 		}
-		for _, r := range roots {
-			r.Steps = append(append([]Step{}, branch.steps[1:]...), r.Steps...)
-			out = append(out, r)
-		}
+		out = append(out, roots...)
 	}
 	return out, true
+}
+
+// branch goes on from one of several possible steps, and gives the roots found
+// there the steps that led to them.
+func (s *solver) branch(left, right syntax.Expr, reason string, on func(*solver) ([]Root, bool)) ([]Root, bool) {
+	b := &solver{normalizer: s.normalizer, steps: []Step{s.steps[len(s.steps)-1]}}
+	b.note(left, right, reason, nil)
+	roots, ok := on(b)
+	for i := range roots {
+		roots[i].Steps = append(append([]Step{}, b.steps[1:]...), roots[i].Steps...)
+	}
+	return roots, ok
 }
 
 // powerReason says which power both sides are raised to.
@@ -209,16 +216,13 @@ func (s *solver) undoCall(x *syntax.Call, value term, depth int) ([]Root, bool) 
 func (s *solver) undoAbs(x *syntax.Call, inner sum, value term, depth int) ([]Root, bool) {
 	var out []Root
 	for _, t := range []term{value, value.neg()} {
-		branch := &solver{normalizer: s.normalizer, steps: []Step{s.steps[len(s.steps)-1]}}
-		branch.note(x.Args[0].X, termExpr(t), "the size leaves the sign open", nil)
-		roots, ok := branch.solve(collect(append(append(sum{}, inner...), t.neg())), depth+1)
+		roots, ok := s.branch(x.Args[0].X, termExpr(t), "the size leaves the sign open", func(b *solver) ([]Root, bool) {
+			return b.solve(collect(append(append(sum{}, inner...), t.neg())), depth+1)
+		})
 		if !ok {
 			return nil, false
 		}
-		for _, r := range roots {
-			r.Steps = append(append([]Step{}, branch.steps[1:]...), r.Steps...)
-			out = append(out, r)
-		}
+		out = append(out, roots...)
 	}
 	return out, true
 }
@@ -268,16 +272,13 @@ func (s *solver) quadratic(base syntax.Expr, e units.Exp, a, b, c sum, depth int
 	for _, op := range []syntax.Op{syntax.Add, syntax.Sub} {
 		numerator := &syntax.Binary{Op: op, X: termExpr(tb.neg()), Y: squareRoot(discriminant)}
 		x := syntax.Expr(&syntax.Binary{Op: syntax.Div, X: &syntax.Paren{X: numerator}, Y: group(termExpr(twice))})
-		branch := &solver{normalizer: s.normalizer, steps: []Step{s.steps[len(s.steps)-1]}}
-		branch.note(in, x, "the quadratic formula", nil)
-		roots, ok := branch.undoPower(base, e, atomTerm(x), depth+1)
+		roots, ok := s.branch(in, x, "the quadratic formula", func(b *solver) ([]Root, bool) {
+			return b.undoPower(base, e, atomTerm(x), depth+1)
+		})
 		if !ok {
 			return nil, false
 		}
-		for _, r := range roots {
-			r.Steps = append(append([]Step{}, branch.steps[1:]...), r.Steps...)
-			out = append(out, r)
-		}
+		out = append(out, roots...)
 	}
 	return out, true
 }

@@ -63,7 +63,7 @@ func negate(s sum) sum {
 // binary returns an operator's result as a sum.
 func (n normalizer) binary(x *syntax.Binary) (sum, bool) {
 	if x.Op == syntax.Pow {
-		e, ok := exponent(x.Y)
+		e, ok := syntax.Rational(x.Y)
 		if !ok {
 			return n.opaquePower(x)
 		}
@@ -161,43 +161,11 @@ func (n normalizer) call(x *syntax.Call) (sum, bool) {
 		third, _ := units.NewExp(1, 3)
 		return n.power(x.Args[0].X, third)
 	case x.Func == "root" && len(x.Args) == 2:
-		if e, ok := exponent(x.Args[1].X); ok {
+		if e, ok := syntax.Rational(x.Args[1].X); ok {
 			if inv, ok := e.Inv(); ok {
 				return n.power(x.Args[0].X, inv)
 			}
 		}
 	}
 	return sum{atomTerm(x)}, true
-}
-
-// exponent is a written rational exponent.
-func exponent(x syntax.Expr) (units.Exp, bool) {
-	switch x := x.(type) {
-	case *syntax.Number:
-		r := x.Value.Rat()
-		if !r.Num().IsInt64() || !r.Denom().IsInt64() || r.Denom().Int64() > 99 || r.Num().Int64() > 99 || r.Num().Int64() < -99 {
-			return units.Exp{}, false
-		}
-		return units.NewExp(int(r.Num().Int64()), int(r.Denom().Int64()))
-	case *syntax.Paren:
-		return exponent(x.X)
-	case *syntax.Unary:
-		e, ok := exponent(x.X)
-		if x.Op == syntax.Sub {
-			e = e.Neg()
-		}
-		return e, ok
-	case *syntax.Binary:
-		if x.Op != syntax.Div {
-			return units.Exp{}, false
-		}
-		a, ok1 := exponent(x.X)
-		b, ok2 := exponent(x.Y)
-		inv, ok3 := b.Inv()
-		if !ok1 || !ok2 || !ok3 {
-			return units.Exp{}, false
-		}
-		return a.Mul(inv)
-	}
-	return units.Exp{}, false
 }

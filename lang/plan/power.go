@@ -89,7 +89,7 @@ func (c *coder) writtenExponent(x syntax.Expr) (units.Exp, bool) {
 	if n, ok := unbracket(x).(*syntax.Name); ok {
 		return c.givenExponent(n)
 	}
-	return rational(x)
+	return syntax.Rational(x)
 }
 
 // givenExponent returns the value of a given that is a pure rational number.
@@ -103,66 +103,4 @@ func (c *coder) givenExponent(n *syntax.Name) (units.Exp, bool) {
 	}
 	c.use(d)
 	return *d.Exponent, true
-}
-
-// Rational returns the value of an expression of written numbers, if it is a
-// rational number small enough for an exponent.
-func Rational(x syntax.Expr) (units.Exp, bool) { return rational(x) }
-
-func rational(x syntax.Expr) (units.Exp, bool) {
-	switch x := x.(type) {
-	case *syntax.Number:
-		return decimalExponent(x.Value)
-	case *syntax.Paren:
-		return rational(x.X)
-	case *syntax.Unary:
-		e, ok := rational(x.X)
-		if x.Op == syntax.Sub {
-			e = e.Neg()
-		}
-		return e, ok
-	case *syntax.Binary:
-		a, ok := rational(x.X)
-		if !ok {
-			return a, false
-		}
-		b, ok := rational(x.Y)
-		if !ok {
-			return b, false
-		}
-		return rationalOp(x.Op, a, b)
-	}
-	return units.Exp{}, false
-}
-
-// rationalOp works out an operator on exponents.
-func rationalOp(op syntax.Op, a, b units.Exp) (units.Exp, bool) {
-	switch op {
-	case syntax.Add:
-		return a.Add(b)
-	case syntax.Sub:
-		return a.Add(b.Neg())
-	case syntax.Mul:
-		return a.Mul(b)
-	case syntax.Div:
-		inv, ok := b.Inv()
-		if !ok {
-			return b, false
-		}
-		return a.Mul(inv)
-	}
-	return a, false
-}
-
-// decimalExponent returns a written decimal as an exact rational exponent.
-func decimalExponent(d units.Decimal) (units.Exp, bool) {
-	v := d.Float()
-	if v > 1000 || v < -1000 || len(d.Text) > 16 {
-		return units.Exp{}, false
-	}
-	r := d.Rat()
-	if !r.Num().IsInt64() || !r.Denom().IsInt64() {
-		return units.Exp{}, false
-	}
-	return units.NewExp(int(r.Num().Int64()), int(r.Denom().Int64()))
 }

@@ -379,7 +379,7 @@ func monomial(x syntax.Expr, e units.Exp, powers map[string]units.Exp) bool {
 		case syntax.Div:
 			return monomial(x.X, e, powers) && monomial(x.Y, e.Neg(), powers)
 		case syntax.Pow:
-			n, ok := rational(x.Y)
+			n, ok := syntax.Rational(x.Y)
 			if !ok {
 				return false
 			}
