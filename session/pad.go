@@ -210,6 +210,10 @@ func (w *work) statement(s syntax.Stmt) {
 		w.constants(s)
 	case *syntax.Solve:
 		w.solve(s)
+	case *syntax.With:
+		w.with(s)
+	case *syntax.Scaling:
+		w.scaling(s)
 	case *syntax.Steps:
 		w.steps(s)
 	case *syntax.FiguresSetting:

@@ -299,7 +299,8 @@ func ordered(parts []part) []part {
 				place++
 			}
 			if place == pass {
-				out = append(out, p)
+				// What has moved under the solidus may stand there already.
+				out = together(out, p)
 			}
 		}
 	}

@@ -136,6 +136,14 @@ func dumpStmt(s Stmt) string {
 			out += fmt.Sprintf(" where %s %d %s", dump(c.Left), c.Op, dump(c.Right))
 		}
 		return out
+	case *With:
+		out := "with " + dump(s.X) + in(s.In)
+		for _, b := range s.By {
+			out += " " + b.Name + " " + dump(b.X)
+		}
+		return out
+	case *Scaling:
+		return "scaling " + s.Name + " " + s.Against
 	case *Steps:
 		return "steps " + s.Name
 	case *Command:

@@ -277,6 +277,10 @@ func (p *printer) stmt(s Stmt) {
 		}
 	case *Solve:
 		p.solve(s)
+	case *With:
+		p.with(s)
+	case *Scaling:
+		p.text("scaling ", s.Name, " against ", s.Against)
 	case *Steps:
 		if s.Name == "" {
 			p.text("steps all")

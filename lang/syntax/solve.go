@@ -90,9 +90,7 @@ func (r *reader) solve(tokens []token) (Stmt, *fault) {
 	for _, u := range v.Unknowns {
 		s.Unknowns = append(s.Unknowns, Unknown{Name: Canonical(u.Name.Value), NameAt: tokenSpan(&u.Name), In: unitText(&u.In), Which: choosing[u.Which.Value]})
 	}
-	for _, b := range v.With {
-		s.With = append(s.With, Binding{Name: Canonical(b.Name.Value), NameAt: tokenSpan(&b.Name), X: b.X})
-	}
+	s.With = bindings(v.With)
 	for _, c := range v.Where {
 		s.Where = append(s.Where, Condition{Left: c.Left, Op: comparison(&c.Op), OpAt: tokenSpan(&c.Op), Right: c.Right})
 		if c.Third != nil {

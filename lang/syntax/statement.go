@@ -95,6 +95,8 @@ func (r *reader) keyed(word string, tokens []token) (Stmt, *fault) {
 		return r.let(tokens)
 	case "solve":
 		return r.solve(tokens)
+	case "scaling":
+		return r.scaling(tokens)
 	case "steps":
 		v, bad := parse(stepsLines, tokens, r.to)
 		if bad != nil {
@@ -150,8 +152,8 @@ func (r *reader) plain() (Stmt, *fault) {
 	}
 	for i := range tokens {
 		t := &tokens[i]
-		if t.kind == wordToken && t.text == "with" {
-			return nil, notYet(t.span(), "Working a value out again with another given")
+		if t.kind == wordToken && t.text == "with" && !tokens[min(1, len(tokens)-1)].is("=") {
+			return r.with(tokens)
 		}
 		if t.kind == nameToken && t.call && laterFunction(t.text) && !(i == 0 && functionHead(tokens)) {
 			return nil, notYet(t.span(), "The function "+t.text+"( )")

@@ -40,7 +40,7 @@ var statements = [...]StatementWord{
 	{"replay", "replay", "Works every line out again and compares it with its record.", "replay", false, true},
 	{"quit", "quit", "Leaves the scratchpad.", "quit", false, true},
 	{"solve", "solve EQ for NAME [in UNIT] [with …] [where …]", "Rearranges an equation and works it out.", "solve 3 J = 1/2*k1*(5 cm)^2 for k1 in N/m", true, true},
-	{"scaling", "scaling A against B", "Says how one quantity grows with another.", "scaling T against L", true, false},
+	{"scaling", "scaling A against B", "Says how one quantity grows with another.", "scaling T against L", true, true},
 	{"slope", "slope of F(x) at x = A", "The derivative of a function at a point.", "slope of x(t) at t = 3 s", true, false},
 	{"area", "area under F(x) from A to B", "The integral of a function between two bounds.", "area under F(x) from 0 m to 4 m", true, false},
 	{"graph", "graph F(x) against x from A to B", "Draws curves and says their shape in words.", "graph U(x) against x from 0 m to 2 m in J", true, false},

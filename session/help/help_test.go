@@ -98,7 +98,9 @@ func TestExamples(t *testing.T) {
 			continue
 		}
 		pad := session.New()
-		enter(t, pad, "k = 250 N/m")
+		for _, line := range []string{"k = 250 N/m", "L = 0.99 m", "T = pendulum_period(L)"} {
+			enter(t, pad, line)
+		}
 		enter(t, pad, s.Example)
 	}
 	for _, name := range session.New().FormulaNames() {

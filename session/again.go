@@ -1,0 +1,242 @@
+package session
+
+import (
+	"context"
+	"math"
+	"slices"
+	"strings"
+
+	"steelyard/lang/algebra"
+	"steelyard/lang/finding"
+	"steelyard/lang/plan"
+	"steelyard/lang/syntax"
+	"steelyard/units"
+)
+
+// with works an expression out again with givens replaced: the plan of the
+// worksheet so far runs once more with other numbers in their slots.
+func (w *work) with(s *syntax.With) {
+	d := &plan.Def{Kind: plan.Quantity, Slot: plan.NoSlot}
+	c := w.planner.Compile(s.X, w.e.Text, "")
+	w.find(c.Findings...)
+	w.uses(c.Uses, s.X.Span())
+	if c.Slot == plan.NoSlot || !w.run(c.Slot, c.Static) {
+		w.fail(d, c.Root)
+		return
+	}
+	replaced := map[plan.Slot]float64{}
+	for _, b := range s.By {
+		slot, v, ok := w.replacement(b)
+		if !ok {
+			w.fail(d, nil)
+			return
+		}
+		replaced[slot] = v
+	}
+	unit, ok := w.reportedIn("", s.X, s.In, &c)
+	if !ok {
+		w.fail(d, nil)
+		return
+	}
+	was := w.state.Vals[c.Slot]
+	again := w.rerun(replaced)
+	now, ok := again.Value(c.Slot)
+	if !ok {
+		w.find(finding.New(finding.NoRealValue, s.X.Span(), "There is no value with these givens.", "Look at what they make of roots and quotients."))
+		w.fail(d, nil)
+		return
+	}
+	// The new value stands in a slot of its own, for the lines below.
+	slot := w.planner.Emit(plan.Instr{Op: plan.OpConst, K: now}, w.planner.Static(c.Slot))
+	w.run(plan.NoSlot, plan.Static{})
+	c.Slot, d.Slot, d.Unit = slot, slot, unit
+	v, ok := w.newValue("", s.X, c, unit)
+	if !ok {
+		w.fail(d, nil)
+		return
+	}
+	w.e.Values, w.e.Shows, w.e.Records = []Value{v}, true, true
+	if was != 0 && now != was {
+		w.e.Told = []string{times(now/was, w.set.rounding) + " times " + algebra.Display(s.X) + " as it was"}
+	}
+	w.settleDef(d)
+}
+
+func times(r float64, rule units.Rounding) string {
+	return units.FormatNumber(r, units.Figures{}, rule, units.Screen)
+}
+
+// replacement works out what stands in the place of a given.
+func (w *work) replacement(b syntax.Binding) (plan.Slot, float64, bool) {
+	n := &syntax.Name{At: b.NameAt, Name: b.Name}
+	d, ok := w.planner.Find(n)
+	if !ok || d.Failed() || d.Kind != plan.Quantity {
+		w.find(w.planner.Unknown(n, w.e.Text)...)
+		return plan.NoSlot, 0, false
+	}
+	if !d.Given {
+		w.find(finding.New(finding.NameKind, b.NameAt, b.Name+" (line "+itoa(d.Line)+") is worked out, and not given.", "Replace a given, from which it follows."))
+		return plan.NoSlot, 0, false
+	}
+	c := w.planner.Compile(b.X, w.e.Text, "")
+	w.find(c.Findings...)
+	w.uses(c.Uses, b.X.Span())
+	w.uses([]*plan.Def{d}, b.NameAt)
+	if c.Slot == plan.NoSlot || !w.run(c.Slot, c.Static) {
+		return plan.NoSlot, 0, false
+	}
+	want := w.planner.Static(d.Slot)
+	if st := w.planner.SettleTo(c.Slot, want.Dim); st.Dim != want.Dim && want.Open == 0 {
+		w.find(finding.New(finding.UnlikeDimensions, b.X.Span(), b.Name+" is "+plan.Words(want)+"; what replaces it is "+plan.Words(st)+".", "Give it in a unit of the same kind."))
+		return plan.NoSlot, 0, false
+	}
+	return d.Slot, w.state.Vals[c.Slot], true
+}
+
+// rerun runs the plan of the whole worksheet with other numbers in some slots.
+func (w *work) rerun(replaced map[plan.Slot]float64) *plan.State {
+	p := w.planner.Program
+	p.Main.Instrs = slices.Clone(p.Main.Instrs)
+	for slot, v := range replaced {
+		p.Main.Instrs[slot] = plan.Instr{Op: plan.OpConst, K: v}
+	}
+	st := &plan.State{}
+	p.Run(context.WithoutCancel(w.ctx), st, 0, plan.Slot(len(p.Main.Instrs)))
+	return st
+}
+
+// scaling says how one quantity grows with another.
+func (w *work) scaling(s *syntax.Scaling) {
+	of, ok1 := w.scaled(s.Name, s.NameAt)
+	by, ok2 := w.scaled(s.Against, s.AgainstAt)
+	if !ok1 || !ok2 {
+		return
+	}
+	if !by.Given {
+		w.find(finding.New(finding.NameKind, s.AgainstAt, s.Against+" (line "+itoa(by.Line)+") is worked out, and not given.", "Ask how "+s.Name+" grows with a given."))
+		return
+	}
+	w.uses([]*plan.Def{of, by}, s.NameAt)
+	x, ok := w.written(of, by, 0)
+	if ok {
+		if e, exact := algebra.Exponent(x, s.Against); exact {
+			if e.IsZero() {
+				w.e.Told = []string{s.Name + " does not depend on " + s.Against + "."}
+				return
+			}
+			w.e.Told = []string{w.goesAs(s, e) + w.fixed(x, s.Against) + ": doubling " + s.Against + " multiplies " + s.Name + " by " +
+				times(math.Pow(2, e.Float()), w.set.rounding) + "."}
+			return
+		}
+	}
+	w.localScaling(s, of, by)
+}
+
+// scaled finds a quantity with a value.
+func (w *work) scaled(name string, at syntax.Span) (*plan.Def, bool) {
+	n := &syntax.Name{At: at, Name: name}
+	d, ok := w.planner.Find(n)
+	if !ok || d.Kind != plan.Quantity {
+		w.find(w.planner.Unknown(n, w.e.Text)...)
+		return nil, false
+	}
+	if d.Failed() {
+		f := finding.New(finding.NotWorkedOut, at, "not worked out: needs "+name+" (line "+itoa(d.Root.Line)+")", "")
+		f.Cause = d.Root.Line
+		w.find(f)
+		return nil, false
+	}
+	return d, true
+}
+
+// maxWritten bounds how many results are put into each other.
+const maxWritten = 20
+
+// written is the expression of a definition in which the results that it is
+// worked out from are written out, as far as they hold the given.
+func (w *work) written(d, by *plan.Def, depth int) (syntax.Expr, bool) {
+	e := w.entryAt(d.Line)
+	if e == nil || depth > maxWritten {
+		return nil, false
+	}
+	var x syntax.Expr
+	switch s := e.Stmt.(type) {
+	case *syntax.Define:
+		x = s.X
+	case *syntax.Solve:
+		for i, v := range e.Values {
+			if v.Name == d.Name && i < len(e.Roots) {
+				x = e.Roots[i].X
+			}
+		}
+	}
+	if x == nil {
+		return nil, false
+	}
+	good := true
+	put := map[string]syntax.Expr{}
+	syntax.Walk(x, func(x syntax.Expr) bool {
+		n, ok := x.(*syntax.Name)
+		if !ok || put[n.Name] != nil {
+			return good
+		}
+		from := w.above(n.Name, d.Line)
+		if from != nil && from != by && !from.Given && from.Line > 0 {
+			inner, ok := w.written(from, by, depth+1)
+			good = good && ok
+			put[n.Name] = inner
+		}
+		return good
+	})
+	if !good {
+		return nil, false
+	}
+	return w.opened(algebra.Substitute(x, put), 0), true
+}
+
+// goesAs names a power: T goes as √L.
+func (w *work) goesAs(s *syntax.Scaling, e units.Exp) string {
+	if e.Num() < 0 {
+		return s.Name + " goes as 1/" + algebra.Power(s.Against, e.Neg())
+	}
+	return s.Name + " goes as " + algebra.Power(s.Against, e)
+}
+
+// fixed lists what is held fixed.
+func (w *work) fixed(x syntax.Expr, against string) string {
+	var names []string
+	syntax.Walk(x, func(x syntax.Expr) bool {
+		if n, ok := x.(*syntax.Name); ok && n.Name != against && !slices.Contains(names, n.Name) {
+			names = append(names, n.Name)
+		}
+		return true
+	})
+	if len(names) == 0 {
+		return ""
+	}
+	return " (" + strings.Join(names, ", ") + " fixed)"
+}
+
+// localScaling finds the power with which one quantity grows with another near
+// the given values.
+func (w *work) localScaling(s *syntax.Scaling, of, by *plan.Def) {
+	const step = 1e-4
+	x0, y0 := w.state.Vals[by.Slot], w.state.Vals[of.Slot]
+	up, ok1 := w.rerun(map[plan.Slot]float64{by.Slot: x0 * (1 + step)}).Value(of.Slot)
+	down, ok2 := w.rerun(map[plan.Slot]float64{by.Slot: x0 * (1 - step)}).Value(of.Slot)
+	twice, ok3 := w.rerun(map[plan.Slot]float64{by.Slot: 2 * x0}).Value(of.Slot)
+	if !ok1 || !ok2 || x0 == 0 || y0 == 0 || up/down <= 0 {
+		w.find(finding.New(finding.NoRealValue, s.NameAt, "There is no power at these values: "+s.Name+" or "+s.Against+" is 0, or has no value nearby.", ""))
+		return
+	}
+	power := (math.Log(up) - math.Log(down)) / (math.Log1p(step) - math.Log1p(-step))
+	if up < 0 {
+		power = (math.Log(-up) - math.Log(-down)) / (math.Log1p(step) - math.Log1p(-step))
+	}
+	line := s.Name + " is no power of " + s.Against + "; near these values it goes as " + s.Against + " to the power " +
+		units.FormatNumber(power, units.Figures{N: 4}, w.set.rounding, units.Screen)
+	if ok3 {
+		line += "; doubling " + s.Against + " multiplies " + s.Name + " by " + times(twice/y0, w.set.rounding)
+	}
+	w.e.Told = []string{line + "."}
+}

@@ -1,0 +1,75 @@
+package session
+
+import (
+	"context"
+	"strings"
+	"testing"
+)
+
+// TestScaling asks how results grow with givens.
+func TestScaling(t *testing.T) {
+	p := New()
+	for _, line := range []string{"m = 0.40 kg", "k = 90 N/m", "A = 5 cm", "g = 9.80 m/s^2", "L = 1.2 m", "v0 = 3 m/s",
+		"T = spring_period(m, k)", "ω = 2π/T", "a = A*ω^2", "U = 1/2*k*A^2", "solve U = 1/2*m*v^2 for v", "P = pendulum_period(L)", "w = √(v0^2 + 2*g*L)"} {
+		if e := p.Enter(context.Background(), line); e.Failed() {
+			t.Fatalf("%s: %v", line, e.Findings)
+		}
+	}
+	tests := map[string]string{
+		"scaling T against m": "T goes as √m (k fixed): doubling m multiplies T by 1.41421.",
+		"scaling T against k": "T goes as 1/√k (m fixed): doubling k multiplies T by 0.707107.",
+		"scaling a against k": "a goes as k (A, m fixed): doubling k multiplies a by 2.",
+		"scaling a against m": "a goes as 1/m (A, k fixed): doubling m multiplies a by 0.5.",
+		"scaling U against A": "U goes as A² (k fixed): doubling A multiplies U by 4.",
+		"scaling v against A": "v goes as A (k, m fixed): doubling A multiplies v by 2.",
+		"scaling P against L": "P goes as √L (g fixed): doubling L multiplies P by 1.41421.",
+		"scaling P against m": "P does not depend on m.",
+		"scaling w against L": "w is no power of L; near these values it goes as L to the power 0.3616; doubling L multiplies w by 1.31273.",
+	}
+	for line, want := range tests {
+		e := p.Enter(context.Background(), line)
+		if got := strings.Join(e.Told, " "); got != want {
+			t.Errorf("%s: %q, want %q; %v", line, got, want, e.Findings)
+		}
+	}
+}
+
+// TestWith works results out again with givens replaced, and leaves what they
+// were alone.
+func TestWith(t *testing.T) {
+	p := New()
+	ctx := context.Background()
+	for _, line := range []string{"m = 0.40 kg", "k = 90 N/m", "T = spring_period(m, k)", "f = 1/T in Hz"} {
+		p.Enter(ctx, line)
+	}
+	tests := map[string]string{
+		"T with m = 4*m":                 "0.837758 s",
+		"f with k = 4*k":                 "4.77465 Hz",
+		"f with m = 2*m, k = 2*k":        "2.38732 Hz",
+		"f in rev/min with k = 4*k":      "",
+		"T in ms with m = 100 g":         "209.44 ms",
+		"T":                              "0.418879 s",
+		"T with m = 3 s":                 "",
+		"T with f = 3 Hz":                "",
+		"T with q = 3":                   "",
+		"T with m = -(1 kg)":             "",
+		"2*T with m = 4*m":               "1.67552 s",
+		"spring_period(m, k) with m=4*m": "0.837758 s",
+	}
+	for line, want := range tests {
+		e := p.Enter(ctx, line)
+		got := ""
+		if len(e.Values) == 1 {
+			got = e.Values[0].Shown(0)
+		}
+		if line == "f in rev/min with k = 4*k" {
+			if len(e.Findings) != 1 || e.Findings[0].ID != "angle-or-cycle" {
+				t.Errorf("%s: %v", line, e.Findings)
+			}
+			continue
+		}
+		if got != want || want == "" && len(e.Findings) == 0 {
+			t.Errorf("%s: %q, want %q; %v", line, got, want, e.Findings)
+		}
+	}
+}
