@@ -180,6 +180,9 @@ type work struct {
 	ctx  context.Context
 	e    *Entry
 	mark *mark
+	// solving are the unknowns of several equations while one solution of them
+	// is looked at.
+	solving map[string]candidate
 }
 
 // find adds findings to the entry.

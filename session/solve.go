@@ -38,10 +38,7 @@ func (w *work) solve(s *syntax.Solve) {
 // the failed definition that the equation needs, or nil.
 func (w *work) solved(s *syntax.Solve, defs []*plan.Def) *plan.Def {
 	if len(s.Equations) > 1 {
-		w.find(finding.New(finding.NotAvailableYet, syntax.Span{To: len(w.e.Text)},
-			"Several equations at once are part of the language, but this version can't solve them yet.",
-			"Solve one of them for one unknown, and put it into the other."))
-		return nil
+		return w.system(s, defs)
 	}
 	left, right, ok := w.equation(s)
 	if !ok {
@@ -278,7 +275,10 @@ func (w *work) within(s *syntax.Solve, all []candidate) []candidate {
 			if !ok1 || !ok2 {
 				return nil
 			}
-			margin := remainder * math.Max(math.Max(math.Abs(l), math.Abs(r)), math.Abs(c.value))
+			margin := remainder * math.Max(math.Abs(l), math.Abs(r))
+			if w.solving == nil {
+				margin = math.Max(margin, remainder*math.Abs(c.value))
+			}
 			switch cond.Op {
 			case syntax.Less:
 				good = good && l < r-margin
@@ -297,6 +297,11 @@ func (w *work) within(s *syntax.Solve, all []candidate) []candidate {
 
 // side works out one side of a condition for a candidate.
 func (w *work) side(x syntax.Expr, s *syntax.Solve, c candidate) (float64, bool) {
+	if n, ok := x.(*syntax.Name); ok && w.solving != nil {
+		if at, ok := w.solving[n.Name]; ok {
+			return at.value, true
+		}
+	}
 	if n, ok := x.(*syntax.Name); ok && (isUnknown(s, n.Name) || n.Name == w.e.solves) {
 		return c.value, true
 	}

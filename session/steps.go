@@ -69,6 +69,13 @@ func (w *work) working(e *Entry) []string {
 		return w.lines("", s.X, e, 0)
 	case *syntax.Solve:
 		var out []string
+		if len(s.Equations) > 1 {
+			out = written(e.Solution.Steps)
+			for i := range e.Values {
+				out = append(out, w.lines(e.Values[i].Name, e.Roots[i].X, e, i)...)
+			}
+			return out
+		}
 		for i := range e.Values {
 			steps := append(append([]algebra.Step{}, e.Solution.Steps...), e.Roots[i].Steps...)
 			out = append(out, written(steps)...)

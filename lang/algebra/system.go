@@ -1,0 +1,87 @@
+package algebra
+
+import "steelyard/lang/syntax"
+
+// Equation is a left and a right side.
+type Equation struct{ Left, Right syntax.Expr }
+
+// SystemRoot is one solution of several equations: an expression for each
+// unknown, free of all of them, in the order in which they were asked.
+type SystemRoot struct {
+	X     []syntax.Expr
+	Steps []Step
+}
+
+// isolated is an unknown with what it was found to be, later unknowns included.
+type isolated struct {
+	name string
+	x    syntax.Expr
+}
+
+// System solves as many equations as there are unknowns, by elimination: an
+// equation is solved for one unknown, which is put into the others, until one
+// equation with one unknown is left. It returns false if no order of
+// elimination leads to the end.
+func System(eqs []Equation, unknowns []string) ([]SystemRoot, bool) {
+	return eliminate(eqs, unknowns, nil, nil, unknowns)
+}
+
+func eliminate(eqs []Equation, left []string, done []isolated, steps []Step, asked []string) ([]SystemRoot, bool) {
+	if len(left) == 1 {
+		return lastUnknown(eqs, left[0], done, steps, asked)
+	}
+	for i, eq := range eqs {
+		for j, name := range left {
+			s, ok := Solve(eq.Left, eq.Right, name)
+			if !ok || len(s.Roots) != 1 || s.Roots[0].Also != nil {
+				continue
+			}
+			x := s.Roots[0].X
+			more := append(append(append([]Step{}, steps...), s.Steps...), s.Roots[0].Steps...)
+			others := putInto(eqs, i, name, x)
+			rest := append(append([]string{}, left[:j]...), left[j+1:]...)
+			if roots, ok := eliminate(others, rest, append(append([]isolated{}, done...), isolated{name, x}), more, asked); ok {
+				return roots, true
+			}
+		}
+	}
+	return nil, false
+}
+
+// putInto puts an unknown into all equations but the one it was found from.
+func putInto(eqs []Equation, but int, name string, x syntax.Expr) []Equation {
+	by := map[string]syntax.Expr{name: x}
+	var out []Equation
+	for i, eq := range eqs {
+		if i != but {
+			out = append(out, Equation{Substitute(eq.Left, by), Substitute(eq.Right, by)})
+		}
+	}
+	return out
+}
+
+// lastUnknown solves the equation that is left, and puts its roots into what
+// the others were found to be.
+func lastUnknown(eqs []Equation, name string, done []isolated, steps []Step, asked []string) ([]SystemRoot, bool) {
+	s, ok := Solve(eqs[0].Left, eqs[0].Right, name)
+	if !ok {
+		return nil, false
+	}
+	s.Steps[0].Reason = "put the others in"
+	var out []SystemRoot
+	for _, r := range s.Roots {
+		found := map[string]syntax.Expr{name: r.X}
+		all := append(append(append([]Step{}, steps...), s.Steps...), r.Steps...)
+		for i := len(done) - 1; i >= 0; i-- {
+			x := Substitute(done[i].x, found)
+			found[done[i].name] = x
+			all = append(all, Step{Left: &syntax.Name{Name: done[i].name}, Right: x, Reason: "put back"})
+		}
+		root := SystemRoot{Steps: all}
+		for _, u := range asked {
+			root.X = append(root.X, found[u])
+		}
+		out = append(out, root)
+	}
+	return out, true
+}
