@@ -181,6 +181,10 @@ func (p *Pad) describe(e *Entry, cmd *syntax.Command) {
 			e.Told = p.describeFormula(f, 0)
 			return
 		}
+		if told := p.tellChains(n.Name); told != nil && n.Line == 0 {
+			e.Told = told
+			return
+		}
 		n.At = cmd.ArgAt
 		e.Findings = append(e.Findings, p.planner.Unknown(n, e.Text)...)
 		return
