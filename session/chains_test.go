@@ -44,7 +44,7 @@ func TestChains(t *testing.T) {
 		{"λ = 0.78 m; T = 2 ms", "v", 2},
 		{"λ = 0.78 m; T = 2 ms; m = 3 kg", "K", 3},
 		{"λ = 0.78 m; T = 2 ms; m = 3 kg; r = 2 m", "F", 2},
-		{"m = 2 kg; k = 30 N/m", "λ", 4},
+		{"m = 2 kg; k = 30 N/m; A = 8 cm", "λ", 4},
 		{"m = 2 kg", "zeta", 0},
 		{"m = 2 kg", "f_src", 0},
 	}
