@@ -220,7 +220,7 @@ func leadingStatement(line string) (StatementWord, bool) {
 	switch w.Word {
 	case "note", "part", "help", "save", "open", "describe", "diagnose", "data", "marking":
 		return w, w.Word != "data" || !operatorNext(rest, r)
-	case "check":
+	case "check", "solve":
 		return w, signBefore(rest, r) || r == '(' || !operatorNext(rest, r)
 	}
 	if operatorNext(rest, r) && !(w.Word == "let" && isLetterByte(rest[0])) {
