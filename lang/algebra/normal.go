@@ -139,14 +139,8 @@ func (n normalizer) power(x syntax.Expr, e units.Exp) (sum, bool) {
 	case len(s) == 1:
 		t, ok := s[0].pow(e)
 		return sum{t}, ok
-	case e.IsInt() && e.Num() > 0 && e.Num() <= 4:
-		out := s
-		for range e.Num() - 1 {
-			if out, ok = n.product(nil, nil, out, s); !ok {
-				return nil, false
-			}
-		}
-		return out, true
+	case e.Num() == 1 && e.Den() == 1:
+		return s, true
 	}
 	inner := sumExpr(s)
 	return sum{{coef: big.NewRat(1, 1), factors: []factor{{syntax.PrintExpr(inner), inner, e}}}}, true

@@ -106,13 +106,38 @@ func (s *solver) solve(eq sum, depth int) ([]Root, bool) {
 		return s.raised(eq, e, depth)
 	}
 	kinds := s.kinds(eq)
-	switch len(kinds) {
-	case 0:
+	if len(kinds) == 0 {
 		return nil, false
-	case 1:
-		return s.oneKind(eq, kinds[0], depth)
+	}
+	before := len(s.steps)
+	if len(kinds) == 1 {
+		if roots, ok := s.oneKind(eq, kinds[0], depth); ok {
+			return roots, true
+		}
+		s.steps = s.steps[:before]
+	}
+	if out, changed := s.opened(eq); changed {
+		l, r := s.sides(out)
+		s.note(l, r, "multiply the brackets out", nil)
+		return s.solve(out, depth+1)
 	}
 	return s.squared(eq, depth)
+}
+
+// opened multiplies out the brackets that hold the unknown; false if there are
+// none.
+func (s *solver) opened(eq sum) (sum, bool) {
+	var out sum
+	changed := false
+	for _, t := range eq {
+		one, ok := s.open(t)
+		if !ok {
+			return nil, false
+		}
+		changed = changed || len(one) > 1
+		out = append(out, one...)
+	}
+	return collect(out), changed
 }
 
 // denominator finds a bracket with the unknown that is divided by.
@@ -169,15 +194,35 @@ func (s *solver) open(t term) (sum, bool) {
 	for _, f := range t.factors {
 		one := sum{{coef: big.NewRat(1, 1), factors: []factor{f}}}
 		if f.exp.Num() > 0 && f.exp.IsInt() && s.holds(f.base) && !isUnknown(f.base, s.unknown) {
-			if _, isSum := f.base.(*syntax.Binary); isSum {
-				var ok bool
-				if one, ok = s.power(f.base, f.exp); !ok {
-					return nil, false
-				}
+			var ok bool
+			if one, ok = s.expand(f); !ok {
+				return nil, false
 			}
 		}
 		var ok bool
 		if out, ok = s.product(nil, nil, out, one); !ok {
+			return nil, false
+		}
+	}
+	return out, true
+}
+
+// maxPower is the highest whole power of a bracket that is multiplied out.
+const maxPower = 4
+
+// expand multiplies a power of a bracket out.
+func (s *solver) expand(f factor) (sum, bool) {
+	closed := sum{{coef: big.NewRat(1, 1), factors: []factor{f}}}
+	if b, ok := f.base.(*syntax.Binary); !ok || b.Op == syntax.Pow || f.exp.Num() > maxPower {
+		return closed, true
+	}
+	inner, ok := s.sum(f.base)
+	if !ok {
+		return nil, false
+	}
+	out := inner
+	for range f.exp.Num() - 1 {
+		if out, ok = s.product(nil, nil, out, inner); !ok {
 			return nil, false
 		}
 	}
