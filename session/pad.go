@@ -183,6 +183,8 @@ type work struct {
 	// solving are the unknowns of several equations while one solution of them
 	// is looked at.
 	solving map[string]candidate
+	// searched are the roots that a search has found.
+	searched []candidate
 }
 
 // find adds findings to the entry.

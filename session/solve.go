@@ -58,14 +58,19 @@ func (w *work) solved(s *syntax.Solve, defs []*plan.Def) *plan.Def {
 	if !w.reportedUnits(s, eq) {
 		return nil
 	}
+	w.e.solves = unknown
 	solution, ok := algebra.Solve(w.opened(left, 0), w.opened(right, 0), unknown)
+	if !ok && !eq.Absent && eq.Unknown.Open == 0 {
+		w.search(s, left, right, eq)
+		w.choose(s, w.searched, defs, eq)
+		return nil
+	}
 	if !ok {
 		w.find(finding.New(finding.NotSolved, s.Unknowns[0].NameAt, "This equation can't be rearranged for "+unknown+" here.",
 			"This version undoes operations one by one, and solves linear and quadratic equations."))
 		return nil
 	}
 	w.e.Solution = solution
-	w.e.solves = unknown
 	if eq.Absent {
 		w.withoutNumbers(s, solution, defs, eq)
 		return nil
@@ -332,6 +337,8 @@ func (w *work) choose(s *syntax.Solve, all []candidate, defs []*plan.Def, eq pla
 	sort.SliceStable(all, func(i, j int) bool { return all[i].value < all[j].value })
 	at := s.Unknowns[0].NameAt
 	switch {
+	case len(all) == 0 && w.leftOpen():
+		return
 	case len(all) == 0:
 		if worst, some := finding.Worst(w.e.Findings); !some || !worst.Fails() {
 			w.find(w.noSolution(s))
@@ -379,6 +386,18 @@ func (w *work) alsoNote(u syntax.Unknown, c candidate) string {
 		" satisfies the equation too, and so does each full turn of the angle."
 }
 
+// leftOpen makes an error of what a search could not settle, where it found
+// nothing else.
+func (w *work) leftOpen() bool {
+	open := false
+	for i := range w.e.Findings {
+		if f := &w.e.Findings[i]; f.ID == finding.NotSettled {
+			f.Severity, open = finding.Error, true
+		}
+	}
+	return open
+}
+
 func plural(n int) string {
 	if n == 1 {
 		return ""
@@ -417,11 +436,18 @@ func (w *work) pick(u syntax.Unknown, all []candidate) (int, string) {
 	return positive, "The positive solution is taken; " + w.list(&one, others) + " satisfies the equation too."
 }
 
+// maxListed is how many of several solutions are named.
+const maxListed = 6
+
 // list names the values of candidates in the unit asked for.
 func (w *work) list(s *syntax.Solve, all []candidate) string {
 	text := ""
 	for i, c := range all {
 		unit := w.solutionUnit(s.Unknowns[0], c)
+		if i == maxListed {
+			text += " and more"
+			break
+		}
 		if i > 0 {
 			text += " and "
 		}

@@ -65,6 +65,8 @@ const (
 	NoSolution ID = "no-solution" // no real value satisfies the equation
 	WhichRoot  ID = "which-root"  // several values do, and none is asked for
 	OtherRoot  ID = "other-root"  // another value satisfies the equation too
+	Searched   ID = "searched"    // found by search, since no rearrangement leads there
+	NotSettled ID = "not-settled" // neither proved to hold a solution nor proved empty
 	NotSolved  ID = "not-solved"  // this equation can't be rearranged here
 
 	// said once
@@ -133,6 +135,8 @@ var table = [...]about{
 	{NoSolution, Error, "No real value of the unknown satisfies the equation."},
 	{WhichRoot, Error, "Several values satisfy the equation; the line must say which is meant."},
 	{OtherRoot, Note, "Another value satisfies the equation too."},
+	{Searched, Note, "No rearrangement leads to the unknown; its values were searched for between bounds."},
+	{NotSettled, Caution, "A piece of the range is neither proved to hold a solution nor proved empty."},
 	{NotSolved, Error, "The equation can't be rearranged for the unknown by this version."},
 
 	{StandardGravity, Note, "g is standard gravity until the worksheet sets its own."},

@@ -1,0 +1,169 @@
+package plan
+
+import "math"
+
+// enclosed is what is known of a slot over an interval of the unknown: the
+// values, the slopes, and where it has none.
+type enclosed struct {
+	v, d Interval
+	// none: no number of the interval has a value. partly: some have none, or
+	// the slope is not bounded, so that nothing follows from it.
+	none, partly bool
+}
+
+// Enclose runs a function of one number over an interval.
+func (p *Program) Enclose(st *State, fn int, x Interval) (values, slopes Interval, none, partly bool) {
+	f := p.Funcs[fn]
+	e := p.encloseFunc(st, f, []enclosed{{v: x, d: point(1)}}, 0)
+	return e.v, e.d, e.none, e.partly
+}
+
+func (p *Program) encloseFunc(st *State, f *Func, args []enclosed, depth int) enclosed {
+	if depth > 64 {
+		return enclosed{v: everything, d: everything, partly: true}
+	}
+	slots := make([]enclosed, f.Result+1)
+	for i := range slots {
+		in := &f.Code.Instrs[i]
+		switch in.Op {
+		case OpConst:
+			slots[i] = enclosed{v: point(in.K), d: point(0)}
+		case OpParam:
+			slots[i] = args[in.A]
+		case OpLoad:
+			v, ok := st.Value(in.A)
+			slots[i] = enclosed{v: point(v), d: point(0), none: !ok}
+		case OpCall:
+			inner := make([]enclosed, in.C)
+			for k := range inner {
+				inner[k] = slots[f.Code.Args[in.B+Slot(k)]]
+			}
+			slots[i] = p.encloseFunc(st, p.Funcs[in.A], inner, depth+1)
+		default:
+			slots[i] = encloseOp(in, slots)
+		}
+	}
+	return slots[f.Result]
+}
+
+// encloseOp applies one instruction to what is known of its operands.
+func encloseOp(in *Instr, slots []enclosed) enclosed {
+	a := slots[in.A]
+	out := enclosed{none: a.none, partly: a.partly}
+	b := enclosed{v: point(0), d: point(0)}
+	switch in.Op {
+	case OpAdd, OpSub, OpMul, OpDiv, OpPowVar, OpAtan2, OpHypot, OpMin, OpMax, OpRound, OpLess, OpAtMost, OpBoth, OpSelect:
+		b = slots[in.B]
+		out.none, out.partly = out.none || b.none, out.partly || b.partly
+	}
+	if out.none {
+		return out
+	}
+	switch in.Op {
+	case OpCopy:
+		out.v, out.d = a.v, a.d
+	case OpNeg:
+		out.v, out.d = a.v.neg(), a.d.neg()
+	case OpAdd:
+		out.v, out.d = a.v.add(b.v), a.d.add(b.d)
+	case OpSub:
+		out.v, out.d = a.v.sub(b.v), a.d.sub(b.d)
+	case OpMul:
+		out.v, out.d = a.v.mul(b.v), a.d.mul(b.v).add(a.v.mul(b.d))
+	case OpDiv:
+		out.divide(a, b)
+	case OpPow:
+		out.power(a, in.K)
+	case OpSqrt:
+		out.power(a, 0.5)
+	default:
+		out.function(in.Op, a)
+	}
+	return out
+}
+
+// divide encloses a quotient.
+func (out *enclosed) divide(a, b enclosed) {
+	if b.v == point(0) {
+		out.none = true
+		return
+	}
+	out.partly = out.partly || b.v.holdsZero()
+	inv := b.v.inv()
+	out.v = a.v.mul(inv)
+	out.d = a.d.sub(out.v.mul(b.d)).mul(inv)
+}
+
+// power encloses a power with a written exponent.
+func (out *enclosed) power(a enclosed, k float64) {
+	if n := int(k); float64(n) == k && n > -100 && n < 100 {
+		out.partly = out.partly || n < 0 && a.v.holdsZero()
+		out.v = a.v.whole(n)
+		out.d = point(k).mul(a.v.whole(n - 1)).mul(a.d)
+		return
+	}
+	if a.v.Hi < 0 {
+		out.none = true
+		return
+	}
+	if a.v.Lo <= 0 {
+		out.partly = true
+		a.v.Lo = 0
+	}
+	if k > 0 {
+		out.v = a.v.rising(func(x float64) float64 { return math.Pow(x, k) })
+	} else {
+		out.v = a.v.rising(func(x float64) float64 { return math.Pow(x, -k) }).inv()
+	}
+	out.d = point(k).mul(out.v).mul(a.v.inv()).mul(a.d)
+}
+
+// function encloses the functions of one number that an equation may hold. Of
+// any other nothing is known.
+func (out *enclosed) function(op Op, a enclosed) {
+	switch op {
+	case OpSin:
+		out.v, out.d = a.v.sine(), a.v.cosine().mul(a.d)
+	case OpCos:
+		out.v, out.d = a.v.cosine(), a.v.sine().neg().mul(a.d)
+	case OpTan:
+		c := a.v.cosine()
+		out.partly = out.partly || c.holdsZero()
+		out.v = a.v.sine().mul(c.inv())
+		out.d = c.whole(2).inv().mul(a.d)
+	case OpExp:
+		out.v = a.v.rising(math.Exp)
+		out.d = out.v.mul(a.d)
+	case OpLn, OpLog10:
+		if a.v.Hi <= 0 {
+			out.none = true
+			return
+		}
+		if a.v.Lo <= 0 {
+			out.partly = true
+			a.v.Lo = 0
+		}
+		f, scale := math.Log, 1.0
+		if op == OpLog10 {
+			f, scale = math.Log10, 1/math.Ln10
+		}
+		out.v, out.d = a.v.rising(f), outward(scale, scale).mul(a.v.inv()).mul(a.d)
+	case OpAtan:
+		out.v, out.d = a.v.rising(math.Atan), point(1).add(a.v.whole(2)).inv().mul(a.d)
+	case OpSinh:
+		out.v, out.d = a.v.rising(math.Sinh), everything
+	case OpTanh:
+		out.v, out.d = a.v.rising(math.Tanh), everything
+	case OpCbrt:
+		out.v, out.d = a.v.rising(math.Cbrt), everything
+	case OpAbs:
+		out.v, out.d = a.v.abs(), Interval{-1, 1}.mul(a.d)
+		if a.v.Lo > 0 {
+			out.d = a.d
+		} else if a.v.Hi < 0 {
+			out.d = a.d.neg()
+		}
+	default:
+		out.v, out.d, out.partly = everything, everything, true
+	}
+}
