@@ -49,8 +49,13 @@ func (w *work) solved(s *syntax.Solve, defs []*plan.Def) *plan.Def {
 		return nil
 	}
 	eq := w.planner.CompileEquation(left, right, w.e.Text, unknown)
-	w.find(eq.Findings...)
-	w.uses(eq.Uses, left.Span())
+	for _, f := range eq.Findings {
+		if f.At.To == 0 { // within a formula that is written elsewhere
+			f.At = s.Equations[0].Left.Span()
+		}
+		w.find(f)
+	}
+	w.uses(eq.Uses, s.Equations[0].Left.Span())
 	if !eq.OK {
 		return eq.Root
 	}
@@ -109,10 +114,43 @@ func (w *work) equation(s *syntax.Solve) (left, right syntax.Expr, ok bool) {
 			continue
 		}
 		if _, known := w.planner.Names.Lookup(sym.Name); !known {
-			bound[sym.Name] = sym.Default
+			bound[sym.Name] = algebra.Unplaced(sym.Default)
 		}
 	}
-	return algebra.Substitute(f.Left, bound), algebra.Substitute(f.Right, bound), true
+	if !w.symbolsFit(s, f, bound, n.At) {
+		return nil, nil, false
+	}
+	return algebra.Substitute(algebra.Unplaced(f.Left), bound), algebra.Substitute(algebra.Unplaced(f.Right), bound), true
+}
+
+// symbolsFit checks what a formula's symbols stand for against the units that
+// it declares.
+func (w *work) symbolsFit(s *syntax.Solve, f *syntax.FormulaDef, bound map[string]syntax.Expr, at syntax.Span) bool {
+	good := true
+	for _, sym := range f.Symbols {
+		x, ok := bound[sym.Name]
+		if _, known := w.planner.Names.Lookup(sym.Name); isUnknown(s, sym.Name) || !ok && !known {
+			continue
+		}
+		if !ok {
+			x = &syntax.Name{Name: sym.Name}
+		}
+		c := w.planner.Compile(x, w.e.Text, "")
+		want, bad := w.planner.Unit(sym.Unit, units.AloneInPlace)
+		if c.Slot == plan.NoSlot || bad != nil {
+			continue
+		}
+		if st := w.planner.SettleTo(c.Slot, want.Dim()); st.Dim != want.Dim() {
+			place := at
+			if ok && x.Span().To > 0 {
+				place = x.Span()
+			}
+			w.find(finding.New(finding.FormulaArgument, place, sym.Name+" wants "+want.Screen()+"; here it is "+plan.Words(st)+".",
+				f.Name+" takes "+sym.Name+" in "+want.Screen()+"; `with "+sym.Name+" = …` gives it another value."))
+			good = false
+		}
+	}
+	return good
 }
 
 // maxOpened bounds how deep functions within functions are opened.
@@ -137,7 +175,7 @@ func (w *work) opened(x syntax.Expr, depth int) syntax.Expr {
 			for i, p := range d.Func.Params {
 				by[p] = w.opened(c.Args[i].X, depth+1)
 			}
-			return &syntax.Paren{X: w.opened(algebra.Substitute(d.Func.X, by), depth+1)}, true
+			return &syntax.Paren{X: w.opened(algebra.Substitute(algebra.Unplaced(d.Func.X), by), depth+1)}, true
 		}
 		f, ok := w.Formula(c.Func)
 		if !ok {
@@ -147,7 +185,7 @@ func (w *work) opened(x syntax.Expr, depth int) syntax.Expr {
 		for name, a := range by {
 			by[name] = w.opened(a, depth+1)
 		}
-		return &syntax.Paren{X: algebra.Substitute(f.Right, by)}, true
+		return &syntax.Paren{X: algebra.Substitute(algebra.Unplaced(f.Right), by)}, true
 	})
 }
 
