@@ -54,6 +54,17 @@ var more = [...]section{
 		"    check W is negative        also positive, zero",
 		"  A check that does not hold is a finding, and the exit status is 1.",
 	}},
+	{"solve", []string{
+		"  A formula is solved by its name; with gives its symbols values:",
+		"    solve spring_energy for k in N/m with U = 3 J, x = 5 cm",
+		"  Of several solutions the positive one is taken; else say which:",
+		"    solve h = v0*t - 1/2*g*t^2 for the later t",
+		"    solve h = v0*t - 1/2*g*t^2 for t where t > 1 s",
+		"    solve h = v0*t - 1/2*g*t^2 for t1, t2",
+		"  As many equations as unknowns are solved together:",
+		"    solve x + y = 10 m and x - y = 2 m for x, y",
+		"  steps k then shows the working.",
+	}},
 	{"let", []string{
 		"  Until a line gives k a value, lines that use it are checked for their",
 		"  units and have no value.",
