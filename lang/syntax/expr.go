@@ -212,8 +212,8 @@ func (p *exprParser) power() (Expr, *fault) {
 		if bad != nil {
 			return nil, bad
 		}
-		if m, ok := y.(*Measured); ok {
-			return nil, &fault{finding.New(finding.Unreadable, m.Unit.At, "An exponent takes no unit.", "Put the exponent in brackets, or leave the unit out.")}
+		if u, ok := unitOf(y); ok {
+			return nil, &fault{finding.New(finding.Unreadable, u.At, "An exponent takes no unit.", "Put the exponent in brackets, or leave the unit out.")}
 		}
 		x = binary(Pow, at, x, y)
 	default:
@@ -224,6 +224,24 @@ func (p *exprParser) power() (Expr, *fault) {
 			"Put brackets round the power that comes first.")}
 	}
 	return x, nil
+}
+
+// unitOf returns the unit of an expression that is one quantity, whatever its
+// signs.
+func unitOf(x Expr) (UnitText, bool) {
+	switch x := x.(type) {
+	case *Quantity:
+		return x.Unit, true
+	case *Measured:
+		return x.Unit, true
+	case *Mixed:
+		return x.Parts[0].Unit, true
+	case *Unary:
+		return unitOf(x.X)
+	case *Root:
+		return unitOf(x.X)
+	}
+	return UnitText{}, false
 }
 
 // raised reads an exponent in raised digits.

@@ -150,11 +150,14 @@ func (l *scanner) afterBlank(end int, number string) *fault {
 	switch c := l.text[at]; {
 	case c == 'e' || c == 'E':
 		to := l.signedDigits(at + 1)
-		if to == at+1 || strings.ContainsAny(number, "e^") {
+		if to == at+1 {
 			return nil
 		}
 		if r, _ := utf8.DecodeRuneInString(l.text[to:l.end]); continuesName(r) && to < l.end {
 			return nil
+		}
+		if strings.ContainsAny(number, "eE^") {
+			return l.badNumber(to, "This number has two exponents.", "Write one.")
 		}
 		power := strings.TrimPrefix(superOrPlain("^"+l.text[at+1:to]), "+")
 		return l.badNumber(to, "A blank stands before the exponent of this number.", "Close the gap.", number+"e"+power)

@@ -27,7 +27,12 @@ func Print(s Stmt) string {
 	return p.b.String()
 }
 
-type printer struct{ b strings.Builder }
+type printer struct {
+	b strings.Builder
+	// raised counts the factors, round what is printed, that another follows
+	// without a sign.
+	raised int
+}
 
 func (p *printer) text(parts ...string) {
 	for _, s := range parts {
@@ -120,11 +125,16 @@ func (p *printer) unary(x *Unary) {
 }
 
 func (p *printer) binary(x *Binary) {
-	if x.Implied && p.raisedPower(x.X) {
-		p.expr(x.Y)
+	if p.raised > 0 && p.raisedPower(x) {
 		return
 	}
+	if x.Implied {
+		p.raised++
+	}
 	p.expr(x.X)
+	if x.Implied {
+		p.raised--
+	}
 	switch {
 	case x.Implied:
 		if gapNeeded(x.X, x.Y) {
@@ -148,9 +158,8 @@ func (p *printer) binary(x *Binary) {
 
 // raisedPower prints π², whose exponent would run into a name that follows
 // without a sign: π^2 E0.
-func (p *printer) raisedPower(x Expr) bool {
-	b, ok := x.(*Binary)
-	if !ok || b.Op != Pow {
+func (p *printer) raisedPower(b *Binary) bool {
+	if b.Op != Pow {
 		return false
 	}
 	_, pi := b.X.(*Pi)
