@@ -88,7 +88,21 @@ func (c *coder) product(x *syntax.Binary, a, b Slot) (Slot, bool) {
 		st = c.p.newZero()
 	}
 	st.Heat = productHeat(op, sa, sb)
+	c.noteKelvin(x.X, sa)
+	c.noteKelvin(x.Y, sb)
 	return c.emit(Instr{Op: op, A: a, B: b}, x.At, st), true
+}
+
+// noteKelvin says that a temperature in °C is used in kelvins in a product: a
+// difference was perhaps meant.
+func (c *coder) noteKelvin(x syntax.Expr, st Static) {
+	if st.Heat != Point || c.fn != nil {
+		return
+	}
+	f := finding.New(finding.TemperatureReading, x.Span(), "`"+c.shown(x)+"` is a temperature, and is used in kelvins, from absolute zero, in this product.",
+		"For a difference of temperatures write K or Δ°C.")
+	f.Severity = finding.Caution
+	c.findings = append(c.findings, f)
 }
 
 // productZero carries the undetermined dimension of a bare zero through a

@@ -178,8 +178,8 @@ func (c *coder) nearest(word string) []string {
 // nearWords returns up to three of the words that are spelled nearly like one,
 // the nearest first.
 func nearWords(word string, words []string) []string {
-	if len(word) > 40 {
-		return nil
+	if len(word) > 40 || utf8.RuneCountInString(word) == 1 {
+		return nil // one letter is near to every other, and G is not g
 	}
 	type candidate struct {
 		word string

@@ -37,7 +37,8 @@ func (c *coder) unitOf(u syntax.UnitText, whole syntax.Span) (*units.Unit, bool)
 	if bad == nil {
 		return got, true
 	}
-	if bad.Kind == units.ProblemUnknown || bad.Kind == units.ProblemText {
+	powerLacking := bad.Kind == units.ProblemText && len(bad.Readings) > 0 && strings.ContainsAny(u.Text, "0123456789")
+	if !powerLacking && (bad.Kind == units.ProblemUnknown || bad.Kind == units.ProblemText) {
 		if product, ok := c.asProduct(u, whole); ok {
 			if q, ok := c.underRoot.(*syntax.Quantity); ok && q.At == whole {
 				product = "(" + product + ")"

@@ -163,6 +163,13 @@ func CycleText(name string, st Static, u *units.Unit) Text {
 	if name == "" {
 		name = "The value"
 	}
+	if st.Dim.IsOne() {
+		return Text{
+			Message: name + " is " + map[bool]string{true: "an angle", false: "a number of cycles"}[st.Tag == units.Angle] + "; " + u.Screen() +
+				" is a unit of the other kind: a cycle is an angle of 2π.",
+			Hint: "Multiply or divide by 2π.",
+		}
+	}
 	if st.Tag == units.Angle {
 		return Text{
 			Message: name + " comes out as an angle per time (rad/s); " + u.Screen() + " counts cycles per time: they differ by the factor 2π.",
