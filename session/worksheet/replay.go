@@ -46,7 +46,8 @@ type Row struct {
 	// not moved.
 	Was string
 
-	at int // the statement in the sheet
+	at    int  // the statement in the sheet
+	moved bool // a result, before or after, that a replaced given has moved
 }
 
 // Report is what became of one worksheet.
@@ -167,6 +168,9 @@ func replacements(s *Sheet, rows []Row, with []string) (map[int]string, *FilePro
 					line = l
 				}
 			}
+			if strings.TrimSpace(at) == "" {
+				return nil, wrongWith("--with '"+text+"' names no line after @.", isGivenIn(name, lines))
+			}
 			if line == 0 {
 				return nil, wrongWith("line "+strings.TrimSpace(at)+" does not give "+name+".", isGivenIn(name, lines))
 			}
@@ -176,6 +180,9 @@ func replacements(s *Sheet, rows []Row, with []string) (map[int]string, *FilePro
 			return nil, wrongWith(name+" is given in several lines.", "Say which: --with '"+name+"@"+itoa(lines[0])+" = …'.")
 		default:
 			return nil, wrongWith(name+" is not a given of this worksheet.", "--with replaces a line such as "+name+" = 0.10 kg, not a result.")
+		}
+		if _, twice := out[line]; twice {
+			return nil, wrongWith(name+" of line "+itoa(line)+" is replaced twice.", "Give --with once for each given.")
 		}
 		out[line] = name + " = " + strings.TrimSpace(value)
 	}
@@ -227,6 +234,7 @@ func moved(before, after []Row) {
 		was, now := shown(before[i].Entry), shown(after[i].Entry)
 		if was != now {
 			after[i].Was = was
+			after[i].moved = before[i].Entry.Records || after[i].Entry.Records
 			if was == "" {
 				after[i].Was = "no value"
 			}

@@ -36,7 +36,7 @@ func (r *Report) tally() tally {
 		case Unrecorded:
 			t.unrecorded++
 		}
-		if row.Was != "" && row.Entry.Records {
+		if row.moved {
 			t.moved++
 		}
 		if c := row.Entry.Check; c != nil && c.Holds {
