@@ -92,6 +92,17 @@ func (c *fastCutter) operands(code *Code, s Slot, f func(Slot)) {
 				f(l)
 			}
 		}
+	case in.Op == OpSolve:
+		for _, a := range code.Args[in.B : in.B+in.C] {
+			f(a)
+		}
+		for _, fn := range c.p.Solves[in.A].functions() {
+			for _, l := range c.facts(Slot(fn)).loads {
+				if int(l) < len(c.need) {
+					f(l)
+				}
+			}
+		}
 	case in.Op == OpSelect:
 		f(in.A)
 		f(in.B)
@@ -195,6 +206,8 @@ func (c *fastCutter) node(code *Code, s Slot, nodes, params []fastID) (fastID, b
 			return params[in.A], true
 		}
 		return g.constant(math.NaN()), true
+	case OpSolve: // a search is run lane by lane
+		return fastNone, false
 	case OpNothing:
 		return g.constant(math.NaN()), true
 	case OpLoad:
