@@ -96,7 +96,7 @@ func (s *svgFigure) layout() {
 	}
 	s.yLabel = wrap(label(s.Y.Label, s.yTicks.power), charactersIn(svgWidth-2*edge))
 	s.xLabel = wrap(label(s.X.Label, s.xTicks.power), charactersIn(svgWidth-2*edge))
-	top := edge + lineHeight*float64(countLines(svgWidth-2*edge, s.Title)+len(s.yLabel)) + 8
+	top := edge + lineHeight*float64(countLines(svgWidth-2*edge, s.Title)+len(s.yLabel)) + 14
 	w, h := svgWidth-left-right, svgPlot
 	if s.Blank {
 		w = square * float64(squares(s.x, s.xTicks, int(w/square)))
@@ -179,7 +179,7 @@ func (s *svgFigure) axisTexts() {
 		s.plain(b.left-tickLength-4, s.at(Point{s.x.from, v}).Y+ascent/2-0.5, "end", s.yTicks.texts[i])
 	}
 	for i, line := range s.yLabel {
-		s.text(edge, b.top-8-descent-lineHeight*float64(len(s.yLabel)-1-i), "start", "", line, labelMarkup(line))
+		s.text(edge, b.top-14-descent-lineHeight*float64(len(s.yLabel)-1-i), "start", "", line, labelMarkup(line))
 	}
 	for _, line := range s.xLabel {
 		y += lineHeight
