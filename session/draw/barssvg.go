@@ -62,8 +62,9 @@ func newSVGBars(b *Bars) *svgBars {
 	}
 	s.box.left = edge + left + tickLength + 4
 	x := s.box.left + stageGap/2
+	slot := commonSlot(b.groups())
 	for i, g := range b.groups() {
-		group := newSVGGroup(g, b.isWork(i))
+		group := newSVGGroup(g, b.isWork(i), slot)
 		group.left = x
 		x += group.width + stageGap
 		s.groups = append(s.groups, group)
@@ -86,12 +87,21 @@ func unitText(unit string, power int) string {
 	return "in " + unit
 }
 
-func newSVGGroup(g Stage, work bool) svgGroup {
-	s := svgGroup{Stage: g, work: work, slot: barWidth}
-	for _, bar := range g.Bars {
-		s.slot = math.Max(s.slot, math.Min(mostSlot, math.Max(textWidth(clean(bar.Name)), textWidth(clean(bar.Text)))))
+// commonSlot gives the width of a bar with its texts, the same in all stages
+// so that they can be compared at a glance.
+func commonSlot(groups []Stage) float64 {
+	slot := barWidth
+	for _, g := range groups {
+		for _, bar := range g.Bars {
+			slot = math.Max(slot, math.Min(mostSlot, math.Max(textWidth(clean(bar.Name)), textWidth(clean(bar.Text)))))
+		}
 	}
-	s.width = math.Max(90, s.slot*float64(len(g.Bars))+slotGap*float64(len(g.Bars)-1))
+	return slot
+}
+
+func newSVGGroup(g Stage, work bool, slot float64) svgGroup {
+	s := svgGroup{Stage: g, work: work, slot: slot}
+	s.width = math.Max(90, slot*float64(len(g.Bars))+slotGap*float64(len(g.Bars)-1))
 	least := math.Min(mostSlot, math.Max(textWidth(clean(g.Name)), textWidth(clean(g.Sum))))
 	if work {
 		least = 90

@@ -10,7 +10,6 @@ const (
 	svgPlot    = 300.0 // least height of the plot area
 	edge       = 8.0   // kept free around everything
 	tickLength = 5.0
-	square     = 12.0 // side of the squares of a blank figure
 )
 
 // SVG draws the figure as one svg element, for a page or a file of its own.
@@ -50,6 +49,7 @@ type svgFigure struct {
 	seen           [][][]Point // the visible pieces of each curve
 	names          []name
 	keyed          []int // curves named in a key below
+	across, down   int   // squares of a blank figure
 	below          float64
 	height         float64
 }
@@ -58,8 +58,8 @@ func newSVGFigure(f *Figure) *svgFigure {
 	s := &svgFigure{Figure: f, place: place{x: newSpan(f.X.From, f.X.To), y: newSpan(f.Y.From, f.Y.To)}}
 	s.xTicks, s.yTicks = s.x.ticks(8), s.y.ticks(6)
 	if f.Blank {
-		s.x, s.xTicks = evened(s.x, s.xTicks)
-		s.y, s.yTicks = evened(s.y, s.yTicks)
+		s.x, s.xTicks, s.across = squared(s.x, 560/int(square))
+		s.y, s.yTicks, s.down = squared(s.y, int(svgPlot)/int(square))
 	}
 	s.layout()
 	if !f.Blank {
@@ -99,44 +99,12 @@ func (s *svgFigure) layout() {
 	top := edge + lineHeight*float64(countLines(svgWidth-2*edge, s.Title)+len(s.yLabel)) + 14
 	w, h := svgWidth-left-right, svgPlot
 	if s.Blank {
-		w = square * float64(squares(s.x, s.xTicks, int(w/square)))
-		h = square * float64(squares(s.y, s.yTicks, int(svgPlot/square)))
+		w, h = square*float64(s.across), square*float64(s.down)
 	} else {
 		h = math.Max(h, lineHeight*float64(len(s.Curves)))
 	}
 	s.box = box{left, top, left + w, top + h}
 	s.below = s.box.bottom + tickLength + lineHeight*float64(1+len(s.xLabel)) + 8
-}
-
-// evened widens a span to whole steps of its ticks.
-func evened(s span, t ticks) (span, ticks) {
-	wide := span{math.Floor(s.from/t.step+1e-6) * t.step, math.Ceil(s.to/t.step-1e-6) * t.step}
-	steps := math.Round((wide.to - wide.from) / t.step)
-	return wide, wide.ticks(int(steps))
-}
-
-// squares gives how many squares long an axis is: the same whole number of
-// them, and a handy one, for each step.
-func squares(s span, t ticks, most int) int {
-	steps := max(1, int(math.Round((s.to-s.from)/t.step)))
-	for _, each := range []int{10, 5, 4, 2} {
-		if each*steps <= most {
-			return each * steps
-		}
-	}
-	return steps
-}
-
-func (s *svgFigure) grid() {
-	var d strings.Builder
-	b := s.box
-	for x := b.left + square; x < b.right+square/2; x += square {
-		d.WriteString("M" + num(x) + " " + num(b.top) + "V" + num(b.bottom))
-	}
-	for y := b.top; y < b.bottom-square/2; y += square {
-		d.WriteString("M" + num(b.left) + " " + num(y) + "H" + num(b.right))
-	}
-	s.WriteString(`<path d="` + d.String() + `" fill="none" stroke="currentColor" stroke-opacity="0.25" stroke-width="0.5"/>` + "\n")
 }
 
 // axes draws the axes, their ticks and labels, and the thin zero lines.

@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 )
 
 const (
@@ -143,31 +144,65 @@ func (o *svgOut) path(attributes string, lines [][]Point) {
 	}
 }
 
-// symbol marks up a quantity's symbol: letters in italics up to an index, one
-// in digits or parentheses upright.
+// symbol marks up a quantity's symbol: its letters in italics, what follows an
+// underscore lowered and upright, digits and parentheses upright.
 func symbol(text string) string {
 	var b strings.Builder
-	italic, index := false, false
-	turn := func(on bool) {
-		if on && !italic {
-			b.WriteString(`<tspan font-style="italic">`)
-		} else if !on && italic {
-			b.WriteString("</tspan>")
+	var style, at string
+	flush := func(piece string) {
+		if piece == "" {
+			return
 		}
-		italic = on
+		b.WriteString("<tspan" + at + style + ">" + escape(piece) + "</tspan>")
+		at = ""
 	}
-	for _, r := range text {
+	for text != "" {
+		index := strings.HasPrefix(text, "_") && len(text) > 1
+		n := 1
+		if !index {
+			n = italics(text)
+		}
+		if index || n == 0 {
+			for n < len(text) && (isWordPart(text[n:]) == index) {
+				_, size := utf8.DecodeRuneInString(text[n:])
+				n += size
+			}
+		}
 		switch {
-		case r == '_':
-			index = true
-		case !unicode.IsLetter(r) && !unicode.IsDigit(r):
-			index = false
+		case index:
+			at, style = ` dy="3"`, ` font-size="11"`
+			flush(text[1:n])
+			at = ` dy="-3"`
+		case italics(text) > 0:
+			style = ` font-style="italic"`
+			flush(text[:n])
+		default:
+			style = ""
+			if at != "" {
+				flush(text[:n])
+			} else {
+				b.WriteString(escape(text[:n]))
+			}
 		}
-		turn(unicode.IsLetter(r) && !index || italic && noWidth(r))
-		b.WriteString(escape(string(r)))
+		text = text[n:]
 	}
-	turn(false)
 	return b.String()
+}
+
+// italics gives how many bytes of letters a text begins with.
+func italics(text string) int {
+	for i, r := range text {
+		if !unicode.IsLetter(r) && (i == 0 || !noWidth(r)) {
+			return i
+		}
+	}
+	return len(text)
+}
+
+// isWordPart says whether a text begins with a letter or digit.
+func isWordPart(text string) bool {
+	r, _ := utf8.DecodeRuneInString(text)
+	return unicode.IsLetter(r) || unicode.IsDigit(r)
 }
 
 // isSymbol says whether a name is a symbol such as "U(x)" rather than words.

@@ -218,15 +218,20 @@ func (t *textFigure) canvas() *canvas {
 	return c
 }
 
-// grid puts a dot where the ticks of both axes cross.
+// grid puts dots at the ticks of both axes and halfway between those of x, a
+// pattern as near to squares as cells allow.
 func (t *textFigure) grid(c *canvas) {
 	dot := '·'
 	if t.ascii {
 		dot = '.'
 	}
-	for _, y := range t.yTicks.at {
-		for _, x := range t.xTicks.at {
-			c.set(t.tickColumn(x), t.tickRow(y), dot)
+	for i, x := range t.xTicks.at {
+		column := t.tickColumn(x)
+		for row := range c.rows {
+			c.set(column, row, dot)
+			if i > 0 {
+				c.set((column+t.tickColumn(t.xTicks.at[i-1]))/2, row, dot)
+			}
 		}
 	}
 }

@@ -36,16 +36,19 @@ type ticks struct {
 	at    []float64
 	texts []string
 	power int
-	step  float64
 }
 
 func (s span) ticks(about int) ticks {
 	about = max(1, min(about, 50))
-	mantissa, power := roundStep((s.to - s.from) / float64(about))
+	return s.ticksOf(roundStep((s.to - s.from) / float64(about)))
+}
+
+// ticksOf gives the ticks of a step.
+func (s span) ticksOf(mantissa float64, power int) ticks {
 	step := decimal(mantissa, power)
 	first := math.Ceil(s.from/step - 1e-6)
 	last := math.Floor(s.to/step + 1e-6)
-	t := ticks{power: commonPower(s), step: step}
+	t := ticks{power: commonPower(s)}
 	for k := first; k <= last && len(t.at) < 200; k++ {
 		t.at = append(t.at, decimal(k*mantissa, power))
 		t.texts = append(t.texts, digits(k*mantissa, power-t.power))
