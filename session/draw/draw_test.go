@@ -75,8 +75,33 @@ func lens() *Figure {
 	}
 }
 
+// A force that depends on the distance between two magnets of a toy train in
+// three ways: all curves leave the plot at its top, two close together.
+func magnets() *Figure {
+	f := &Figure{
+		Title: "Force between the magnets of a toy train", Description: "Three curves fall steeply and end at 4 cm.",
+		X: Axis{"d / cm", 0, 10}, Y: Axis{"F / N", 0, 5},
+		Caption: []string{"The model with one pole each is too weak near by."},
+	}
+	for i, name := range []string{"F_1(d)", "F_2(d)", "measured"} {
+		k := float64(i + 1)
+		f.Curves = append(f.Curves, Curve{name, [][]Point{sampled(4, 0.1, 500, func(d float64) float64 { return k * 2 / (d * d) })}})
+	}
+	return f
+}
+
+// Six curves that end in nearly the same point.
+func bundle() *Figure {
+	f := &Figure{Title: "A bundle", Description: "Six curves end close together.", X: Axis{"t / s", 0, 4}, Y: Axis{"v / (m/s)", 0, 2}}
+	for i := range 6 {
+		k := float64(i)
+		f.Curves = append(f.Curves, Curve{"v_" + string(rune('1'+i)), [][]Point{sampled(0, 4, 300, func(t float64) float64 { return 1.5 - (0.2+0.2*k)*math.Exp(-t) })}})
+	}
+	return f
+}
+
 var figures = map[string]func() *Figure{
-	"plunger": plunger, "swing": swing, "lens": lens,
+	"plunger": plunger, "swing": swing, "lens": lens, "magnets": magnets, "bundle": bundle,
 	"blank": func() *Figure { f := swing(); f.Blank = true; return f },
 }
 

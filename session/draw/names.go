@@ -15,6 +15,8 @@ type name struct {
 	order  float64
 }
 
+const mostSegments = 5000
+
 // placeNames finds a place for the name of each curve: right of the plot
 // beside its end, or near a point inside the plot that nothing else needs. A
 // curve whose name finds none is told in the key.
@@ -47,25 +49,61 @@ func (s *svgFigure) placeNames() {
 			s.keyed = append(s.keyed, n.curve)
 		}
 	}
+	segments := 0
+	for _, pieces := range s.seen {
+		for _, line := range pieces {
+			segments += len(line)
+		}
+	}
 	for _, n := range others {
-		if s.inside(&n) {
+		// A search among very many lines would take long and find nothing.
+		if segments < mostSegments/len(others) && s.inside(&n) {
 			s.names = append(s.names, n)
 		} else {
 			s.keyed = append(s.keyed, n.curve)
 		}
 	}
-	sort.Ints(s.keyed)
+	if len(s.keyed) > 0 { // a key with some of the names would puzzle
+		s.keyed = s.keyed[:0]
+		for i, c := range s.Curves {
+			if width(clean(c.Name)) > 0 {
+				s.keyed = append(s.keyed, i)
+			}
+		}
+	}
 }
 
 // before gives the height of a line some way before its end.
 func before(line []Point, way float64) float64 {
 	end := line[len(line)-1]
-	for i := len(line) - 1; i >= 0; i-- {
-		if math.Abs(line[i].X-end.X) >= way {
-			return line[i].Y
+	for i := len(line) - 2; i >= 0; i-- {
+		p, q := line[i], line[i+1]
+		if reached := end.X - p.X; reached >= way && q.X > p.X {
+			return p.Y + (q.Y-p.Y)*(reached-way)/(q.X-p.X)
 		}
 	}
 	return line[0].Y
+}
+
+// backward gives n points evenly along a line, its end first.
+func backward(line []Point, n int) []Point {
+	length := 0.0
+	for i := 1; i < len(line); i++ {
+		length += math.Hypot(line[i].X-line[i-1].X, line[i].Y-line[i-1].Y)
+	}
+	step := length / float64(n)
+	out := []Point{line[len(line)-1]}
+	todo := step
+	for i := len(line) - 1; i > 0 && step > 0; i-- {
+		p, q := line[i], line[i-1]
+		piece := math.Hypot(q.X-p.X, q.Y-p.Y)
+		for at := todo; at <= piece && len(out) < n; at += step {
+			out = append(out, Point{p.X + (q.X-p.X)*at/piece, p.Y + (q.Y-p.Y)*at/piece})
+			todo += step
+		}
+		todo -= piece
+	}
+	return out
 }
 
 // spread sets the heights of names above one another: as near to their wishes
@@ -110,13 +148,10 @@ func spread(names []name, top, bottom float64) {
 func (s *svgFigure) inside(n *name) bool {
 	w := textWidth(n.text)
 	pieces := s.seen[n.curve]
-	line := pieces[len(pieces)-1]
-	step := max(1, len(line)/40)
-	for i := len(line) - 1; i >= 0; i -= step {
-		p := line[i]
+	for _, p := range backward(pieces[len(pieces)-1], 40) {
 		for _, q := range []Point{
-			{p.X + 7, p.Y + ascent/2}, {p.X - 7 - w, p.Y + ascent/2},
-			{p.X + 5, p.Y - 8}, {p.X - 5 - w, p.Y - 8}, {p.X + 5, p.Y + ascent + 6}, {p.X - 5 - w, p.Y + ascent + 6},
+			{p.X + 8, p.Y + ascent/2}, {p.X - 8 - w, p.Y + ascent/2},
+			{p.X + 6, p.Y - 10}, {p.X - 6 - w, p.Y - 10}, {p.X + 6, p.Y + ascent + 8}, {p.X - 6 - w, p.Y + ascent + 8},
 		} {
 			if s.free(textBox(q.X, q.Y, "start", n.text)) {
 				n.x, n.y = q.X, q.Y
@@ -128,7 +163,7 @@ func (s *svgFigure) inside(n *name) bool {
 }
 
 // free says whether a box lies within the plot, clear of all curves, marks,
-// names and zero lines.
+// names and zero lines, with a little room around it.
 func (s *svgFigure) free(b box) bool {
 	if b.left < s.box.left+3 || b.right > s.box.right || b.top < s.box.top || b.bottom > s.box.bottom-3 {
 		return false
@@ -138,7 +173,7 @@ func (s *svgFigure) free(b box) bool {
 			return false
 		}
 	}
-	wide := box{b.left - 2, b.top - 2, b.right + 2, b.bottom + 2}
+	wide := box{b.left - 4, b.top - 4, b.right + 4, b.bottom + 4}
 	zero := s.at(Point{0, 0})
 	if wide.left <= zero.X && zero.X <= wide.right || wide.top <= zero.Y && zero.Y <= wide.bottom {
 		return false

@@ -16,7 +16,8 @@ const (
 func (f *Figure) SVG() string { return f.SVGID("g") }
 
 // SVGID is SVG with a prefix for the element's ids, which must differ between
-// the figures of one page.
+// the figures of one page. The element has a size of its own; a page for narrow
+// screens lets it shrink by its style sheet.
 func (f *Figure) SVGID(prefix string) string {
 	s := newSVGFigure(f)
 	s.draw(prefix)
@@ -65,7 +66,9 @@ func newSVGFigure(f *Figure) *svgFigure {
 	if !f.Blank {
 		s.seen = make([][][]Point, len(f.Curves))
 		for i, c := range f.Curves {
-			s.seen[i] = s.visible(c.Runs, 0.25)
+			for _, line := range s.visible(c.Runs, 0.25) {
+				s.seen[i] = append(s.seen[i], simplify(line, 0.2))
+			}
 		}
 		s.placeNames()
 	}

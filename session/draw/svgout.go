@@ -60,7 +60,7 @@ func textBox(x, y float64, anchor, text string) box {
 func (o *svgOut) open(prefix, title, description string, w, h float64) {
 	prefix = identifier(prefix)
 	o.WriteString(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ` + num(w) + " " + num(h) + `" width="` + num(w) + `" height="` + num(h) +
-		`" style="max-width:100%;height:auto" role="img" aria-labelledby="` + prefix + `-title ` + prefix + `-desc" font-family="system-ui, 'Liberation Sans', Arial, Helvetica, sans-serif" font-size="14" fill="currentColor">` + "\n")
+		`" role="img" aria-labelledby="` + prefix + `-title ` + prefix + `-desc" font-family="system-ui, 'Liberation Sans', Arial, Helvetica, sans-serif" font-size="14" fill="currentColor">` + "\n")
 	o.WriteString(`<title id="` + prefix + `-title">` + escape(clean(title)) + "</title>\n")
 	o.WriteString(`<desc id="` + prefix + `-desc">` + escape(clean(description)) + "</desc>\n")
 }
@@ -120,11 +120,10 @@ func countLines(w float64, texts ...string) int {
 	return n
 }
 
-// path writes lines as one path, each one's needless points left out.
+// path writes lines as one path.
 func (o *svgOut) path(attributes string, lines [][]Point) {
 	var d []byte
 	for _, line := range lines {
-		line = simplify(line, 0.2)
 		for i, p := range line {
 			command := byte('L')
 			if i == 0 {

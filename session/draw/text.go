@@ -2,6 +2,7 @@ package draw
 
 import (
 	"math"
+	"sort"
 	"strings"
 )
 
@@ -204,13 +205,12 @@ func (t *textFigure) canvas() *canvas {
 		return c
 	}
 	p := place{t.x, t.y, c.box()}
-	last := make([]Point, len(t.Curves))
+	last := make([][]Point, len(t.Curves))
 	for i := len(t.Curves) - 1; i >= 0; i-- { // the first curve on top
-		last[i] = Point{-1, -1}
 		pen := newPen(i)
 		for _, line := range p.visible(t.Curves[i].Runs, 1) {
 			c.line(pen, line)
-			last[i] = line[len(line)-1]
+			last[i] = line
 		}
 	}
 	t.nameEnds(c, last)
@@ -218,22 +218,29 @@ func (t *textFigure) canvas() *canvas {
 	return c
 }
 
-// grid puts dots at the ticks of both axes and halfway between those of x, a
-// pattern as near to squares as cells allow.
+// grid puts dots where the ticks of both axes and their middles cross.
 func (t *textFigure) grid(c *canvas) {
 	dot := '·'
 	if t.ascii {
 		dot = '.'
 	}
-	for i, x := range t.xTicks.at {
-		column := t.tickColumn(x)
-		for row := range c.rows {
+	rows := withMiddles(t.yTicks.at, t.tickRow)
+	for _, column := range withMiddles(t.xTicks.at, t.tickColumn) {
+		for _, row := range rows {
 			c.set(column, row, dot)
-			if i > 0 {
-				c.set((column+t.tickColumn(t.xTicks.at[i-1]))/2, row, dot)
-			}
 		}
 	}
+}
+
+func withMiddles(at []float64, cell func(float64) int) []int {
+	var cells []int
+	for i, v := range at {
+		if i > 0 {
+			cells = append(cells, cell((v+at[i-1])/2))
+		}
+		cells = append(cells, cell(v))
+	}
+	return cells
 }
 
 func (t *textFigure) zeroLines(c *canvas) {
@@ -260,22 +267,32 @@ func (t *textFigure) zeroLines(c *canvas) {
 }
 
 // nameEnds puts the names of curves that run to the right end of the plot
-// beside their ends, each in a row of its own, never further than one off.
-func (t *textFigure) nameEnds(c *canvas, last []Point) {
+// beside their ends: each in a row of its own, in the order in which the curves
+// come in, never further than one row off. The key tells the others.
+func (t *textFigure) nameEnds(c *canvas, last [][]Point) {
 	if t.names == 0 {
 		return
 	}
-	for i, p := range last {
-		name := strings.TrimSpace(t.text(t.Curves[i].Name))
-		column, row := c.cell(p)
-		if p.X < 0 || column < c.columns-1 || name == "" {
+	var ends []name
+	for i, line := range last {
+		n := name{curve: i, text: strings.TrimSpace(t.text(t.Curves[i].Name))}
+		if len(line) == 0 || n.text == "" {
 			continue
 		}
-		for _, r := range []int{row, row - 1, row + 1} {
-			if r >= 0 && r < c.rows && t.ends[r] == "" {
-				t.ends[r], t.ended[i] = name, true
-				break
-			}
+		end := line[len(line)-1]
+		if column, _ := c.cell(end); column == c.columns-1 {
+			n.y = end.Y
+			n.order = end.Y + 0.3*(before(line, float64(c.columns)/10)-end.Y)
+			ends = append(ends, n)
+		}
+	}
+	sort.SliceStable(ends, func(i, j int) bool { return ends[i].order < ends[j].order })
+	free := 0
+	for _, n := range ends {
+		_, wish := c.cell(Point{0, n.y})
+		if row := max(wish, free); row <= wish+1 && row < c.rows {
+			t.ends[row], t.ended[n.curve] = n.text, true
+			free = row + 1
 		}
 	}
 }
