@@ -142,6 +142,7 @@ func TestHostileBars(t *testing.T) {
 func FuzzFigure(f *testing.F) {
 	f.Add("x / cm", "K(x)", 0.0, 1.0, 0.0, 1.0, 0.3, -0.5, 60, 20)
 	f.Add("x", "a<b", -1e300, 1e300, 1e-320, 1e-300, math.Inf(1), math.NaN(), 1, 1)
+	f.Add("0_ / _", "1__2_", 0.0, 1.0, 0.0, 1.0, 0.3, -0.5, 40, 2)
 	f.Add("ψ / 10 m", "é\u0301", 5.0, 5.0, 3.0, -3.0, 4.0, 2.0, 30, 8)
 	f.Fuzz(func(t *testing.T, label, name string, x0, x1, y0, y1, a, b float64, columns, rows int) {
 		fig := &Figure{

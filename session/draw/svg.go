@@ -181,7 +181,7 @@ func (s *svgFigure) curves() {
 	}
 }
 
-// marks draws the measured points as open circles with their error bars.
+// marks draws the measured points as dots with their error bars.
 func (s *svgFigure) marks() {
 	var bars [][]Point
 	var spots strings.Builder

@@ -147,61 +147,67 @@ func (o *svgOut) path(attributes string, lines [][]Point) {
 // underscore lowered and upright, digits and parentheses upright.
 func symbol(text string) string {
 	var b strings.Builder
-	var style, at string
-	flush := func(piece string) {
-		if piece == "" {
-			return
-		}
-		b.WriteString("<tspan" + at + style + ">" + escape(piece) + "</tspan>")
-		at = ""
-	}
+	move := "" // back from an index to the line
 	for text != "" {
-		index := strings.HasPrefix(text, "_") && len(text) > 1
-		n := 1
-		if !index {
-			n = italics(text)
-		}
-		if index || n == 0 {
-			for n < len(text) && (isWordPart(text[n:]) == index) {
-				_, size := utf8.DecodeRuneInString(text[n:])
-				n += size
-			}
-		}
-		switch {
-		case index:
-			at, style = ` dy="3"`, ` font-size="11"`
-			flush(text[1:n])
-			at = ` dy="-3"`
-		case italics(text) > 0:
-			style = ` font-style="italic"`
-			flush(text[:n])
-		default:
-			style = ""
-			if at != "" {
-				flush(text[:n])
-			} else {
-				b.WriteString(escape(text[:n]))
-			}
-		}
+		kind, n := piece(text)
+		part := text[:n]
 		text = text[n:]
+		switch {
+		case kind == index:
+			b.WriteString(`<tspan dy="3" font-size="11">` + escape(part[1:]) + "</tspan>")
+			move = ` dy="-3"`
+			continue
+		case kind == italic:
+			b.WriteString("<tspan" + move + ` font-style="italic">` + escape(part) + "</tspan>")
+		case move != "":
+			b.WriteString("<tspan" + move + ">" + escape(part) + "</tspan>")
+		default:
+			b.WriteString(escape(part))
+		}
+		move = ""
 	}
 	return b.String()
 }
 
-// italics gives how many bytes of letters a text begins with.
-func italics(text string) int {
-	for i, r := range text {
-		if !unicode.IsLetter(r) && (i == 0 || !noWidth(r)) {
-			return i
+type pieceKind int
+
+const (
+	upright pieceKind = iota
+	italic
+	index
+)
+
+// piece gives the kind and the length in bytes of what a symbol begins with.
+func piece(text string) (pieceKind, int) {
+	if text[0] == '_' {
+		for i, r := range text[1:] {
+			if !unicode.IsLetter(r) && !unicode.IsDigit(r) && !noWidth(r) {
+				if i > 0 {
+					return index, i + 1
+				}
+				return upright, 1
+			}
+		}
+		if len(text) > 1 {
+			return index, len(text)
+		}
+		return upright, 1
+	}
+	first, size := utf8.DecodeRuneInString(text)
+	letters := unicode.IsLetter(first)
+	for i, r := range text[size:] {
+		if !noWidth(r) && (unicode.IsLetter(r) != letters || r == '_') {
+			return kindOf(letters), size + i
 		}
 	}
-	return len(text)
+	return kindOf(letters), len(text)
 }
 
-// isWordPart says whether a text begins with a letter or digit.
-func isWordPart(text string) bool {
-	r, _ := utf8.DecodeRuneInString(text)
-	return unicode.IsLetter(r) || unicode.IsDigit(r)
+func kindOf(letters bool) pieceKind {
+	if letters {
+		return italic
+	}
+	return upright
 }
 
 // isSymbol says whether a name is a symbol such as "U(x)" rather than words.
