@@ -96,10 +96,10 @@ func rearranged(e *Entry, i int) ([]algebra.Step, syntax.Expr) {
 	first := e.Solution.Steps[0]
 	one := &algebra.Solution{Steps: e.Solution.Steps, Roots: e.Roots[i : i+1]}
 	steps := algebra.StepsTo(first.Left, first.Right, e.solves, one, 0)
-	if e.Solution.Quadratic != nil {
-		return steps, e.Roots[i].X
+	if n, ok := steps[len(steps)-1].Left.(*syntax.Name); ok && n.Name == e.solves && len(steps) > 1 {
+		return steps, steps[len(steps)-1].Right
 	}
-	return steps, algebra.Arrange(e.Roots[i].X, first.Left, first.Right)
+	return steps, e.Roots[i].X
 }
 
 // reason is why a step is taken, with what it speaks of in its place.

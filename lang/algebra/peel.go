@@ -22,10 +22,14 @@ func Peel(left, right syntax.Expr, unknown string, root syntax.Expr) ([]Step, bo
 	}
 	for _, negative := range []bool{false, true} {
 		p := &peeler{normalizer: n, unknown: unknown, negative: negative}
-		if got, ok := p.run(left, right); ok && len(collect(append(append(sum{}, got...), negate(want)...))) == 0 {
+		got, ok := p.run(left, right)
+		if ok && len(collect(append(append(sum{}, got...), negate(want)...))) == 0 {
 			if last := len(p.steps) - 1; last > 0 {
 				p.steps[last].Right = root
 			}
+			return p.steps, true
+		}
+		if ok && alike(sumExpr(collect(got)), root) {
 			return p.steps, true
 		}
 		if !p.squared {
@@ -37,7 +41,8 @@ func Peel(left, right syntax.Expr, unknown string, root syntax.Expr) ([]Step, bo
 
 // StepsTo are the steps from an equation to one of its roots: one operation after
 // the other where the unknown occurs once, else as the solution found them. The
-// first step is a copy, and factors stand in the order of the equation.
+// first step is a copy, and factors stand in the order of the equation. The last
+// step's right side is the root, perhaps in another form.
 func StepsTo(left, right syntax.Expr, unknown string, s *Solution, root int) []Step {
 	steps, ok := Peel(left, right, unknown, s.Roots[root].X)
 	if !ok {
