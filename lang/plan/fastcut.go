@@ -83,7 +83,7 @@ func (c *fastCutter) mark(outputs []Slot) {
 func (c *fastCutter) operands(code *Code, s Slot, f func(Slot)) {
 	in := &code.Instrs[s]
 	switch {
-	case in.Op == OpCall:
+	case in.Op == OpCall, in.Op == OpSlope, in.Op == OpArea:
 		for _, a := range code.Args[in.B : in.B+in.C] {
 			f(a)
 		}
@@ -206,7 +206,7 @@ func (c *fastCutter) node(code *Code, s Slot, nodes, params []fastID) (fastID, b
 			return params[in.A], true
 		}
 		return g.constant(math.NaN()), true
-	case OpSolve: // a search is run lane by lane
+	case OpSolve, OpSlope, OpArea: // a search is run lane by lane
 		return fastNone, false
 	case OpNothing:
 		return g.constant(math.NaN()), true

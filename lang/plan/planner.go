@@ -49,7 +49,7 @@ func (p *Planner) Mark() Mark {
 	return Mark{
 		instrs: len(p.Program.Main.Instrs), args: len(p.Program.Main.Args), funcs: len(p.Program.Funcs),
 		solves: len(p.Program.Solves),
-		names: len(p.Names.all), zeros: len(p.zeros), settled: len(p.settled),
+		names:  len(p.Names.all), zeros: len(p.zeros), settled: len(p.settled),
 		part: p.part, that: p.that, gravity: p.gravity,
 	}
 }

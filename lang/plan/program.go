@@ -57,6 +57,8 @@ const (
 	OpBoth              // 1 if A and B are 1, else 0
 	OpSelect            // B if A is 1, else C; the other one may fail unseen
 	OpNothing           // no value: outside every interval of a function
+	OpSlope             // the slope of function number A at Args[B]
+	OpArea              // the area under function number A from Args[B] to Args[B+1]
 	OpSolve             // a root by number A of the program's solves; its candidates or bounds are Args[B : B+C]
 )
 

@@ -16,6 +16,8 @@ const (
 	FailAbsent                        // a symbol that has no value yet
 	FailNoRoot                        // nothing satisfies the equation
 	FailManyRoots                     // several values do, and none is the only positive one
+	FailNoSlope                       // a curve has a value there and no slope
+	FailNotSettled                    // an area that does not come to an end
 )
 
 // Failure says why a slot has no value and where that began: at instruction
@@ -221,6 +223,9 @@ func (r *runner) special(in *Instr, code *Code, fn *Func, i Slot, vals []float64
 			s = in.B
 		}
 		return vals[s], causes[s], true
+	case OpSlope, OpArea:
+		v, cause = r.curve(in, code, fn, i, vals, causes)
+		return v, cause, true
 	case OpSolve:
 		before := len(r.st.failures)
 		v, cause = r.solve(in, code, fn, i, vals, causes)
