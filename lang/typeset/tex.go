@@ -61,19 +61,20 @@ func (w *writer) texText(f face, s string) {
 func (w *writer) texLetter(s string) {
 	r, n := utf8.DecodeRuneInString(s)
 	accents := []rune(s[n:])
-	for i := len(accents) - 1; i >= 0; i-- {
-		a, ok := texAccents[accents[i]]
-		if !ok {
+	for _, m := range accents {
+		if texAccents[m] == "" {
 			w.texRune(r)
 			for _, m := range accents {
 				w.texRune(m)
 			}
 			return
 		}
-		defer w.tex("}")
-		w.tex(a + "{")
+	}
+	for i := len(accents) - 1; i >= 0; i-- {
+		w.tex(texAccents[accents[i]] + "{")
 	}
 	w.texRune(r)
+	w.tex(strings.Repeat("}", len(accents)))
 }
 
 // texRune writes one character of text.
@@ -118,7 +119,7 @@ var texGreek = map[rune]string{
 	'ς': `\varsigma`, 'σ': `\sigma`, 'τ': `\tau`, 'υ': `\upsilon`, 'φ': `\varphi`, 'χ': `\chi`, 'ψ': `\psi`, 'ω': `\omega`,
 	'ϑ': `\vartheta`, 'ϕ': `\phi`, 'ϵ': `\epsilon`, 'ϖ': `\varpi`, 'ϱ': `\varrho`,
 	'Γ': `\Gamma`, 'Δ': `\Delta`, '∆': `\Delta`, 'Θ': `\Theta`, 'Λ': `\Lambda`, 'Ξ': `\Xi`, 'Π': `\Pi`, 'Σ': `\Sigma`,
-	'Υ': `\Upsilon`, 'Φ': `\Phi`, 'Ψ': `\Psi`, 'Ω': `\Omega`, 'Ω': `\Omega`,
+	'Υ': `\Upsilon`, 'Φ': `\Phi`, 'Ψ': `\Psi`, 'Ω': `\Omega`, '\u2126': `\Omega`,
 	'Α': `\mathrm{A}`, 'Β': `\mathrm{B}`, 'Ε': `\mathrm{E}`, 'Ζ': `\mathrm{Z}`, 'Η': `\mathrm{H}`, 'Ι': `\mathrm{I}`,
 	'Κ': `\mathrm{K}`, 'Μ': `\mathrm{M}`, 'Ν': `\mathrm{N}`, 'Ο': `\mathrm{O}`, 'Ρ': `\mathrm{P}`, 'Τ': `\mathrm{T}`, 'Χ': `\mathrm{X}`,
 }
@@ -135,7 +136,7 @@ var texLatin = latin()
 func latin() map[rune]string {
 	m := map[rune]string{
 		'ß': `\ss{}`, 'æ': `\ae{}`, 'Æ': `\AE{}`, 'œ': `\oe{}`, 'Œ': `\OE{}`, 'ø': `\o{}`, 'Ø': `\O{}`, 'ł': `\l{}`, 'Ł': `\L{}`,
-		'å': `\aa{}`, 'Å': `\AA{}`, 'Å': `\AA{}`, 'ı': `\i{}`,
+		'å': `\aa{}`, 'Å': `\AA{}`, '\u212b': `\AA{}`, 'ı': `\i{}`,
 	}
 	for _, row := range [...]struct{ accent, letters, bases string }{
 		{"\\`", "ÀÈÌÒÙàèìòùǸǹ", "AEIOUaeiouNn"},
