@@ -151,10 +151,16 @@ func oneElement(x syntax.Expr) bool {
 	switch x := x.(type) {
 	case *syntax.Number:
 		return numberRank(x.Value.Text) == atomRank
-	case *syntax.Pi, *syntax.That, *syntax.Root:
+	case *syntax.Pi, *syntax.That, *syntax.Root, *syntax.Name:
 		return true
+	case *syntax.Call:
+		return shape(x) != byName
 	case *syntax.Binary:
-		return x.Op == syntax.Pow
+		if x.Op != syntax.Pow {
+			return false
+		}
+		c, call := bare(x.X).(*syntax.Call)
+		return !call || !powerInside(c, x.Y)
 	}
 	return false
 }
@@ -224,7 +230,7 @@ func (w *writer) binary(x *syntax.Binary) {
 func (w *writer) quotient(x *syntax.Binary) {
 	if w.raised > 0 {
 		w.operand(x.X, productRank, true)
-		w.both(`<mo lspace="0" rspace="0">/</mo>`, "/")
+		w.solidus()
 		w.operand(x.Y, powerRank, false)
 		return
 	}

@@ -9,6 +9,7 @@ type edge uint8
 const (
 	symbolEdge   edge = iota // a letter, a root, an upright function's bracket
 	bracketEdge              // a bracket
+	signEdge                 // a bracket with a sign first
 	digitEdge                // a number
 	unitEdge                 // a quantity, or a bracket with one
 	longEdge                 // a name of several letters
@@ -37,7 +38,7 @@ func dotted(left, right edge) bool {
 	switch {
 	case left == unitEdge, right == unitEdge, right == digitEdge:
 		return true
-	case left == longEdge, right == longEdge:
+	case left == longEdge, right == longEdge, right == signEdge:
 		return true
 	case right == halfEdge:
 		return left == digitEdge || left == halfEdge
@@ -48,7 +49,10 @@ func dotted(left, right edge) bool {
 // leftEdge returns what a factor begins with.
 func (w *writer) leftEdge(x syntax.Expr) edge {
 	x = bare(x)
-	if w.rank(x) < productRank || w.signed(x) {
+	if w.signed(x) {
+		return signEdge
+	}
+	if w.rank(x) < productRank {
 		return bracketEdge
 	}
 	for {
@@ -61,7 +65,7 @@ func (w *writer) leftEdge(x syntax.Expr) edge {
 				}
 			}
 			if t.Op == syntax.Div && w.raised == 0 {
-				if w.leftEdge(t.X) == digitEdge {
+				if numberFirst(t.X) {
 					return halfEdge
 				}
 				return bracketEdge
@@ -76,6 +80,22 @@ func (w *writer) leftEdge(x syntax.Expr) edge {
 			return w.atomEdge(x)
 		}
 	}
+}
+
+// numberFirst tells whether an expression begins with a number. It looks a few
+// factors far, so that a long chain of quotients costs no more than its length.
+func numberFirst(x syntax.Expr) bool {
+	for range 4 {
+		switch t := bare(x).(type) {
+		case *syntax.Number:
+			return true
+		case *syntax.Binary:
+			x = t.X
+		default:
+			return false
+		}
+	}
+	return false
 }
 
 // rightEdge returns what a factor ends with. An exponent ends nothing that a

@@ -28,9 +28,9 @@ func (w *writer) shown(text string) string {
 	r, n := utf8.DecodeRuneInString(text)
 	switch r {
 	case '(', '[':
-		w.element0(r)
+		w.loose(r)
 	case ')', ']':
-		w.element0(r)
+		w.loose(r)
 		return w.shownUnit(text[n:])
 	case ',':
 		w.comma()
@@ -55,8 +55,8 @@ func (w *writer) shown(text string) string {
 	return text[n:]
 }
 
-// element0 sets a bracket that may stand without its partner.
-func (w *writer) element0(r rune) {
+// loose sets a bracket that may stand without its partner.
+func (w *writer) loose(r rune) {
 	w.both(`<mo stretchy="false">`+string(r)+`</mo>`, string(r))
 }
 

@@ -13,7 +13,9 @@ import (
 // Its symbols are upright (SI Brochure, 5.2).
 func Unit(f Form, text string) string {
 	w := writer{form: f}
-	w.unitRow(text)
+	w.open()
+	w.unit(text)
+	w.close()
 	return w.b.String()
 }
 
@@ -51,13 +53,7 @@ func (w *writer) unitAfter(text string) {
 	default:
 		w.thin()
 	}
-	w.unitRow(text)
-}
-
-func (w *writer) unitRow(text string) {
-	w.open()
 	w.unit(text)
-	w.close()
 }
 
 // unit sets the pieces of a unit: words, marks, signs and what is raised.
