@@ -241,14 +241,13 @@ func (w *work) differenceInDegrees(s *syntax.Define) bool {
 	if bad != nil || !u.Affine() {
 		return false
 	}
-	kelvin := s.Name + " = " + q.Value.Text + " K"
-	readings := []string{kelvin, s.Name + " = " + q.Value.Text + " Δ" + u.Screen()}
+	readings := []string{q.Value.Text + " K", q.Value.Text + " Δ" + u.Screen()}
 	if u.Text() != "°C" && u.Text() != "degC" {
 		readings = readings[1:]
 	}
 	w.find(finding.New(finding.TemperatureGiven, s.X.Span(),
 		"`"+q.Value.Text+" "+u.Screen()+"` is a temperature; "+s.Name+" is a difference of temperatures.",
-		"Write `"+strings.Join(readings, "` or `")+"`.", readings...))
+		"Write `"+s.Name+" = "+strings.Join(readings, "` or `"+s.Name+" = ")+"`.", readings...))
 	return true
 }
 

@@ -48,6 +48,11 @@ func (c *coder) unitOf(u syntax.UnitText, whole syntax.Span) (*units.Unit, bool)
 			return nil, false
 		}
 	}
+	if call, ok := c.gluedCall(u.Text); ok {
+		number := strings.TrimSpace(c.source(syntax.Span{From: whole.From, To: u.At.From}))
+		c.notGlued(whole, call, number+"*"+call)
+		return nil, false
+	}
 	c.findings = append(c.findings, c.unitFinding(u, bad))
 	return nil, false
 }
@@ -138,6 +143,11 @@ func (c *coder) apart(x *syntax.Binary) bool {
 	n, ok := x.Y.(*syntax.Name)
 	if !ok || x.Op != syntax.Div || n.Line != 0 || c.known(n.Name) || !c.p.Units.Has(n.Name) {
 		return false
+	}
+	if number, ok := x.X.(*syntax.Number); ok {
+		c.find(finding.UnitText, x.At, "`"+c.source(x.At)+"` divides by a name "+n.Name+", which no line above gives.",
+			"Per "+n.Name+" is written as a power of the unit.", c.source(number.At)+" "+n.Name+"^-1", c.source(number.At)+"/(1 "+n.Name+")")
+		return true
 	}
 	q, ok := x.X.(*syntax.Quantity)
 	if !ok || strings.Contains(q.Unit.Text, "/") {

@@ -159,13 +159,14 @@ func sideBySide(text string, tokens []token, i int) *fault {
 	if unit, end := shownIn(text, tokens, i); unit != "" {
 		at.To = end
 		readings = []string{left + "*" + strings.ReplaceAll(unit, " ", "*"), left + " in " + unit}
+		hint += " To say the unit that a value is shown in, write `in` before it."
 	}
 	switch {
 	case before.kind == nameToken && t.kind == nameToken, power(tokens, i-1) && t.kind == nameToken:
 		if !power(tokens, i-1) {
 			message = "`" + left + "` and `" + right + "` are names, and stand side by side without a sign between them."
 		}
-		if last := i == len(tokens)-1 || tokens[i+1].text == "in" || len(readings) > 1; last {
+		if last := i == len(tokens)-1 || tokens[i+1].text == "in"; last && len(readings) == 1 {
 			hint += " To say the unit that a value is shown in, write `in` before it."
 		}
 	case before.kind == nameToken && t.text == "(":
@@ -292,6 +293,9 @@ func functionForm(text string, tokens []token, i int) *fault {
 		args := text[t.to:end]
 		return &fault{finding.New(finding.NotWritten, Span{From: t.from, To: end},
 			"log is the natural logarithm in some books and that to base ten in others.", "Write ln or log10.", "ln"+args, "log10"+args)}
+	}
+	if bad := gluedDegrees(text, t); bad != nil {
+		return bad
 	}
 	if !IsBuiltIn(t.text) || len(t.text) < 2 || t.call || i+1 >= len(tokens) {
 		return nil

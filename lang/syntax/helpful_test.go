@@ -17,7 +17,7 @@ var helpfulTests = []struct {
 	readings []string
 }{
 	{"1/2 kg", finding.TwoReadings, "1/2 kg", []string{"(1/2) kg", "1/(2 kg)"}},
-	{"f = 1/0.40 s", finding.TwoReadings, "1/0.40 s", []string{"(1/0.40) s", "1/(0.40 s)"}},
+	{"f = 1/0.40 s", finding.TwoReadings, "1/0.40 s", []string{"(1/0.40) s", "1/(0.40 s)", "1/0.40*s", "1/(0.40*s)"}},
 	{"x = a*(3/4 m/s)", finding.TwoReadings, "3/4 m/s", []string{"(3/4) m/s", "3/(4 m/s)"}},
 	{"U = 1/2 k x^2", finding.TwoReadings, "1/2 k x^2", []string{"1/2*k*x^2", "(1/2) k x^2", "1/(2 k x^2)"}},
 	{"π/3 rad", finding.TwoReadings, "π/3 rad", []string{"(π/3) rad", "π/(3 rad)"}},
@@ -162,6 +162,8 @@ var newcomerTests = []struct {
 	{"E = (3*v) J", finding.NamesTogether, "(3*v) J", []string{"(3*v)*J", "(3*v) in J"}},
 	{"v = h/t m/s", finding.NamesTogether, "t m/s", []string{"t*m/s", "t in m/s"}},
 	{"L = m*v*r kg m^2/s", finding.NamesTogether, "r kg m^2/s", []string{"r*kg*m^2/s", "r in kg m^2/s"}},
+	{"y = 2*sin30°", finding.NotWritten, "sin30°", []string{"sin(30°)"}},
+	{"1/2m", finding.TwoReadings, "1/2m", []string{"(1/2) m", "1/(2m)", "1/2*m", "1/(2*m)"}},
 	{"3 1/2 m", finding.BadNumber, "3 1/2", []string{"3.5"}},
 	{"x = 2 3/4 kg", finding.BadNumber, "2 3/4", []string{"2.75"}},
 	{"1 1/3 h", finding.BadNumber, "1 1/3", []string{"(1+1/3)"}},

@@ -192,3 +192,15 @@ func shownIn(text string, tokens []token, i int) (string, int) {
 func startsWithNumber(tokens []token, i int) bool {
 	return tokens[i-1].kind == unitToken || tokens[i-1].kind == numToken && !power(tokens, i-1)
 }
+
+// gluedDegrees finds sin30°.
+func gluedDegrees(text string, t *token) *fault {
+	r, n := utf8.DecodeRuneInString(text[t.to:])
+	name := strings.TrimRight(t.text, "0123456789")
+	if !isDegree(r) || name == t.text || !IsBuiltIn(name) || len(name) < 2 {
+		return nil
+	}
+	call := name + "(" + t.text[len(name):] + "°)"
+	return &fault{finding.New(finding.NotWritten, Span{From: t.from, To: t.to + n},
+		"The argument of "+name+" stands in brackets here.", "Write "+call+".", call)}
+}
