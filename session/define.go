@@ -41,6 +41,7 @@ func (w *work) define(s *syntax.Define) {
 	d.Given = !s.In.Present() && isWritten(s.X)
 	plain := d.Given && isPlain(s.X)
 	w.result(d, s.X, s.In, plain)
+	w.mistakenUnit(s)
 	if d.Given && !d.Failed() {
 		d.Exponent = exponentOf(s.X)
 	}

@@ -225,7 +225,7 @@ func (c *coder) readAs(x syntax.Expr, heat, acceleration bool) string {
 			if acceleration || c.givesG() {
 				notes = append(notes, "`g` after "+number+" was read as the gram; "+number+" times gravity is `"+number+"*g`.")
 			}
-		default:
+		case !strings.ContainsAny(q.Unit.Text, "/^"):
 			for _, w := range c.namesIn(q.Unit.Text) {
 				if info, ok := units.Lookup(w); ok && w != "g" {
 					notes = append(notes, "`"+w+"` after "+number+" was read as the "+info.Name+"; your "+w+" would be `"+number+"*"+w+"`.")
@@ -366,6 +366,13 @@ func likelier(name string, k units.Kind) bool {
 		}
 	}
 	return false
+}
+
+// Customary tells whether a name is customary for a quantity of a dimension, so
+// that it is likely to be what its line works out.
+func Customary(name string, st Static) bool {
+	k, ok := units.KindOf(st.Dim, units.None)
+	return ok && name != "" && likelier(name, k)
 }
 
 // monomial collects the powers of names in a product; false for a sum.
