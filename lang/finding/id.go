@@ -17,6 +17,7 @@ const (
 	NotWritten      ID = "not-written-so"    // |x| · e^x · log(x) · sin 30° · sin²(θ) · 5' · 3 % of m · x² m
 	NotAvailableYet ID = "not-available-yet" // part of the language that this version can't do
 	UnknownFormat   ID = "unknown-format"    // a worksheet's first line
+	File            ID = "file"              // a file that can't be read or written
 	TooLong         ID = "too-long"          // a limit of length, nesting, digits or cost
 	BadText         ID = "bad-text"          // not UTF-8, NUL, direction marks
 	StrayRecord     ID = "stray-record"      // "= 3 J" under nothing that records a value
@@ -92,6 +93,7 @@ var table = [...]about{
 	{NotWritten, Error, "The notation is known, but is written in another way here; that way is offered."},
 	{NotAvailableYet, Error, "A part of the language that this version does not work out yet."},
 	{UnknownFormat, Error, "The first line of a worksheet names a format that this version does not know."},
+	{File, Error, "A worksheet's file can't be read or written, or what the command line asks of it can't be done."},
 	{TooLong, Error, "A limit of length, nesting, digits or work is passed."},
 	{BadText, Error, "The text holds bytes or marks that no line may hold."},
 	{StrayRecord, Error, "A line that records a result stands under a statement that has none."},
