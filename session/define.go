@@ -103,6 +103,7 @@ func (w *work) result(d *plan.Def, x syntax.Expr, in syntax.UnitText, plain bool
 	w.e.Values = append(w.e.Values, v)
 	w.e.Shows, w.e.Records = !plain, !plain
 	w.torqueOrEnergy(d.Name, v, in, x)
+	w.rateWithout2Pi(d.Name, x, in, &v)
 	w.unnamed(x, &w.e.Values[0])
 	w.settleDef(d)
 }

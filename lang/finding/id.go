@@ -43,6 +43,7 @@ const (
 	ExponentDimension   ID = "exponent-dimension"     // 2^(3 m)
 	ExponentNotWritten  ID = "exponent-not-written"   // x^n where n is worked out
 	AngleOrCycle        ID = "angle-or-cycle"         // rad/s in Hz and Hz in rad/s: the factor 2π
+	RateWithout2Pi      ID = "rate-without-2pi"       // √(k/m) in Hz, T = 1/ω
 	ZeroTwice           ID = "zero-two-dimensions"    // a bare 0 used as two dimensions
 	TemperatureSum      ID = "temperature-sum"        // 20 °C + 5 °C
 	TemperatureGiven    ID = "temperature-given"      // ΔT = 5 °C
@@ -117,6 +118,7 @@ var table = [...]about{
 	{ExponentDimension, Mismatch, "An exponent has a dimension."},
 	{ExponentNotWritten, Error, "The exponent of a quantity with a dimension is neither written out nor a given."},
 	{AngleOrCycle, Mismatch, "An angle per time is reported as cycles per time, or the other way round: the factor 2π."},
+	{RateWithout2Pi, Caution, "A rate in radians per second stands for a frequency, or the time for a radian for a period: the factor 2π."},
 	{ZeroTwice, Mismatch, "A bare 0 is used as two different dimensions."},
 	{TemperatureSum, Mismatch, "Temperatures are added, multiplied or scaled as if they were differences."},
 	{TemperatureGiven, Error, "A difference of temperature is given in °C."},
