@@ -42,15 +42,20 @@ type search struct {
 	pad       *Pad
 	relations []relation
 	known     map[symbol]bool
+	leftOut   map[string]string // formulas that the worksheet contradicts, and why
 	looked    int
 }
 
 // newSearch looks up the symbols of every formula and the names in scope.
 func (p *Pad) newSearch() *search {
-	s := &search{pad: p, known: map[symbol]bool{}}
+	s := &search{pad: p, known: map[symbol]bool{}, leftOut: map[string]string{}}
 	for _, name := range p.FormulaNames() {
 		f, ok := p.Formula(name)
 		if !ok {
+			continue
+		}
+		if why := p.against(f); why != "" {
+			s.leftOut[name] = why
 			continue
 		}
 		r := relation{formula: f, free: map[string]bool{"g": true}}
@@ -206,6 +211,9 @@ func (p *Pad) tellChains(name string) []string {
 	s := p.newSearch()
 	chains := s.chains(name)
 	if len(chains) == 0 {
+		if out := s.tellLeftOut(name); out != nil {
+			return append([]string{name + " has no value, and no formula gives it from what is known."}, out...)
+		}
 		return nil
 	}
 	head := name + " has no value. "
@@ -225,6 +233,19 @@ func (p *Pad) tellChains(name string) []string {
 		}
 		for _, l := range c {
 			out = append(out, "    "+l.line())
+		}
+	}
+	return append(out, s.tellLeftOut(name)...)
+}
+
+// tellLeftOut names the formulas with a symbol that were not looked at, because
+// the worksheet contradicts what they hold for.
+func (s *search) tellLeftOut(name string) []string {
+	var out []string
+	for _, f := range s.pad.FormulaNames() {
+		why, ok := s.leftOut[f]
+		if def, found := s.pad.Formula(f); ok && found && isSymbol(def, name) {
+			out = append(out, "Left out: "+f+", since "+why+".")
 		}
 	}
 	return out

@@ -127,3 +127,41 @@ func BenchmarkChains(b *testing.B) {
 		p.Enter(ctx, "describe λ")
 	}
 }
+
+// TestChainsLeaveOut asks for names that a formula would give if the worksheet
+// did not contradict what it holds for.
+func TestChainsLeaveOut(t *testing.T) {
+	tests := []struct {
+		givens, asked string
+		without       string // the formula that must not be offered
+		says          string
+	}{
+		{"L = 0.9 m; θ_max = 40°", "T", "pendulum_period", "small angles"},
+		{"L = 0.9 m; θ_max = 8°", "T", "", ""},
+		{"v0 = 20 m/s; θ = 40°; h = 3 m", "R", "throw_range", "level ground"},
+		{"v0 = 20 m/s; θ = 40°; h = 0 m", "R", "", ""},
+		{"m = 2 kg; v = 2e8 m/s", "K", "kinetic_energy", "below that of light"},
+		{"m = 2 kg; k = 30 N/m; b = 0.4 kg/s", "T", "spring_period", "no friction"},
+		{"m = 2 kg; k = 30 N/m; μ_k = 0.3", "T", "spring_period", "no friction"},
+		{"m = 2 kg; k = 30 N/m; μ_k = 0", "T", "", ""},
+		{"m = 2 kg; k = 30 N/m; m_spring = 40 g", "T", "spring_period", "negligible mass"},
+	}
+	for _, tt := range tests {
+		p := New()
+		for _, g := range strings.Split(tt.givens, "; ") {
+			p.Enter(context.Background(), g)
+		}
+		told := p.Enter(context.Background(), "describe "+tt.asked).Told
+		text := strings.Join(told, "\n")
+		for _, chain := range chainLines(told) {
+			for _, line := range chain {
+				if tt.without != "" && strings.Contains(line, tt.without+"(") {
+					t.Errorf("%s from %s: offered %s", tt.asked, tt.givens, line)
+				}
+			}
+		}
+		if tt.without == "" && strings.Contains(text, "Left out") || !strings.Contains(text, tt.says) || tt.without != "" && !strings.Contains(text, "Left out: "+tt.without) {
+			t.Errorf("%s from %s: %q", tt.asked, tt.givens, told)
+		}
+	}
+}

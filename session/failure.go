@@ -61,6 +61,10 @@ func (w *work) failure(f plan.Failure) finding.Finding {
 	case plan.FailNoInterval:
 		return finding.New(finding.NoInterval, at, within+"The argument lies in none of the intervals that the function is given for.",
 			"Give the function an interval that holds it.")
+	case plan.FailNoRoot:
+		return finding.New(finding.NoSolution, at, within+"Nothing satisfies the equation here.", "Look at the givens and their signs.")
+	case plan.FailManyRoots:
+		return finding.New(finding.WhichRoot, at, within+"Several values satisfy the equation here.", "Say which where the equation is solved.")
 	case plan.FailStopped:
 		return finding.New(finding.Stopped, at, "Stopped before the end; this line has no value.", "")
 	}

@@ -10,29 +10,27 @@ import (
 	"steelyard/units"
 )
 
-// widest and nearest bound the search for a root where no condition does, in
-// coherent SI units.
-const (
-	widest  = 1e6
-	nearest = 1e-6
-)
-
 // search looks for roots where an equation can't be rearranged: every piece of
 // the range is proved empty, proved to hold one root, or named as not settled.
 func (w *work) search(s *syntax.Solve, left, right syntax.Expr, eq plan.Planned) {
 	c := candidate{form: plan.Compiled{Static: eq.Unknown}}
 	u := w.solutionUnit(s.Unknowns[0], c)
-	pieces, ok := w.searchRange(s, c)
+	lo, hi, bounds, ok := w.searchRange(s, c)
 	if !ok {
 		return
 	}
+	scale := w.planner.Program.NaturalScale(&w.state, []int{eq.Difference}, eq.Unknown.Dim)
+	pieces := plan.SearchPieces(scale, lo, hi)
+	w.rule = w.newRule(s, eq)
+	w.rule.Searched, w.bounds = true, bounds
+	w.rule.Below, w.rule.Above = !math.IsInf(lo, 0), !math.IsInf(hi, 0)
 	got := w.planner.Program.FindRoots(w.ctx, &w.state, eq.Difference, pieces)
 	show := func(v float64) string {
 		return units.FormatQuantity(u.FromSI(v), u, w.set.figures, w.set.rounding, units.Screen)
 	}
 	at := s.Unknowns[0].NameAt
 	w.e.Solution = &algebra.Solution{Steps: []algebra.Step{{Left: left, Right: right}}}
-	lo, hi := pieces[0].Lo, pieces[0].Hi
+	lo, hi = pieces[0].Lo, pieces[0].Hi
 	for _, x := range pieces {
 		lo, hi = math.Min(lo, x.Lo), math.Max(hi, x.Hi)
 	}
@@ -69,10 +67,11 @@ func (w *work) asNumber(v float64, st plan.Static) syntax.Expr {
 	return x
 }
 
-// searchRange is where a root is looked for: between the bounds that conditions set,
-// else over many powers of ten on both sides of zero.
-func (w *work) searchRange(s *syntax.Solve, c candidate) ([]plan.Interval, bool) {
-	lo, hi := math.Inf(-1), math.Inf(1)
+// searchRange is between which bounds conditions leave a root, with the slots of
+// the bounds that there are.
+func (w *work) searchRange(s *syntax.Solve, c candidate) (lo, hi float64, bounds []plan.Slot, ok bool) {
+	lo, hi = math.Inf(-1), math.Inf(1)
+	var low, high []plan.Slot
 	for _, cond := range s.Where {
 		x, op := cond.Right, cond.Op
 		n, ok := cond.Left.(*syntax.Name)
@@ -82,33 +81,18 @@ func (w *work) searchRange(s *syntax.Solve, c candidate) ([]plan.Interval, bool)
 			}
 			x, op = cond.Left, turned(op)
 		}
-		v, ok := w.side(x, s, c)
-		if !ok {
-			return nil, false
+		v, slot, ok := w.sideSlot(x, s, c)
+		if !ok || slot == plan.NoSlot {
+			return lo, hi, nil, false
 		}
-		if op == syntax.Less || op == syntax.AtMost {
-			hi = math.Min(hi, v)
-		} else {
-			lo = math.Max(lo, v)
-		}
-	}
-	if lo > hi {
-		return []plan.Interval{{Lo: hi, Hi: hi}}, true
-	}
-	if !math.IsInf(lo, 0) && !math.IsInf(hi, 0) {
-		return []plan.Interval{{Lo: lo, Hi: hi}}, true
-	}
-	var out []plan.Interval
-	for _, x := range []plan.Interval{{Lo: -nearest, Hi: nearest}, {Lo: nearest, Hi: widest}, {Lo: -widest, Hi: -nearest}} {
-		x.Lo, x.Hi = math.Max(x.Lo, lo), math.Min(x.Hi, hi)
-		if x.Lo < x.Hi {
-			out = append(out, x)
+		upper := op == syntax.Less || op == syntax.AtMost
+		if upper && v < hi {
+			hi, high = v, []plan.Slot{slot}
+		} else if !upper && v > lo {
+			lo, low = v, []plan.Slot{slot}
 		}
 	}
-	if out == nil {
-		out = []plan.Interval{{Lo: math.Max(lo, -widest), Hi: math.Max(lo, widest)}}
-	}
-	return out, true
+	return lo, hi, append(low, high...), true
 }
 
 // turned is a comparison read from the other side.

@@ -189,6 +189,10 @@ type work struct {
 	solving map[string]candidate
 	// searched are the roots that a search has found.
 	searched []candidate
+	// rule is how a root is chosen when the line is worked out again, among the
+	// slots in rooted, or searched for between the slots in bounds.
+	rule           *plan.Solve
+	rooted, bounds []plan.Slot
 }
 
 // find adds findings to the entry.

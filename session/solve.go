@@ -111,29 +111,41 @@ type candidate struct {
 	slot  plan.Slot
 	value float64
 	form  plan.Compiled
+	// size is that of what the value is added up from: what is smaller than it
+	// by nine powers of ten is a rounding remainder.
+	size float64
 }
 
 // candidates works the roots out, and keeps the real ones that satisfy the
 // equation and the conditions.
 func (w *work) candidates(s *syntax.Solve, solution *algebra.Solution, eq plan.Planned) []candidate {
 	var out []candidate
-	for _, r := range roots(s, solution) {
+	all := roots(s, solution)
+	if len(all) > 1 || len(s.Where) > 0 {
+		w.rule = w.newRule(s, eq)
+	}
+	for _, r := range all {
 		c := w.planner.Compile(r.X, w.e.Text, "")
 		if c.Slot == plan.NoSlot {
 			continue
 		}
 		w.run(plan.NoSlot, plan.Static{})
 		c.Static = w.planner.SettleTo(c.Slot, eq.Unknown.Dim)
+		w.rooted = append(w.rooted, c.Slot)
 		v, ok := w.state.Value(c.Slot)
 		if !ok || !w.satisfies(eq, c.Slot) {
 			continue
+		}
+		size := w.planner.Program.AddedUp(&w.state, c.Slot, w.mark.plan.Start())
+		if w.rule != nil {
+			w.rule.Scale = math.Max(w.rule.Scale, size)
 		}
 		twice := false
 		for _, o := range out {
 			twice = twice || math.Abs(o.value-v) <= remainder*math.Max(math.Abs(o.value), math.Abs(v))
 		}
 		if !twice {
-			out = append(out, candidate{root: r, slot: c.Slot, value: v, form: c})
+			out = append(out, candidate{root: r, slot: c.Slot, value: v, form: c, size: size})
 		}
 	}
 	return w.within(s, out)
@@ -175,10 +187,7 @@ func (w *work) within(s *syntax.Solve, all []candidate) []candidate {
 			if !ok1 || !ok2 {
 				return nil
 			}
-			margin := remainder * math.Max(math.Abs(l), math.Abs(r))
-			if w.solving == nil {
-				margin = math.Max(margin, remainder*math.Abs(c.value))
-			}
+			margin := remainder * math.Max(math.Max(math.Abs(l), math.Abs(r)), c.size)
 			switch cond.Op {
 			case syntax.Less:
 				good = good && l < r-margin
@@ -197,13 +206,19 @@ func (w *work) within(s *syntax.Solve, all []candidate) []candidate {
 
 // side works out one side of a condition for a candidate.
 func (w *work) side(x syntax.Expr, s *syntax.Solve, c candidate) (float64, bool) {
+	v, _, ok := w.sideSlot(x, s, c)
+	return v, ok
+}
+
+// sideSlot is side, with the slot of what does not hold the unknown.
+func (w *work) sideSlot(x syntax.Expr, s *syntax.Solve, c candidate) (float64, plan.Slot, bool) {
 	if n, ok := x.(*syntax.Name); ok && w.solving != nil {
 		if at, ok := w.solving[n.Name]; ok {
-			return at.value, true
+			return at.value, plan.NoSlot, true
 		}
 	}
 	if n, ok := x.(*syntax.Name); ok && (isUnknown(s, n.Name) || n.Name == w.e.solves) {
-		return c.value, true
+		return c.value, plan.NoSlot, true
 	}
 	at := w.planner.Compile(x, w.e.Text, "")
 	for _, f := range at.Findings {
@@ -216,15 +231,15 @@ func (w *work) side(x syntax.Expr, s *syntax.Solve, c candidate) (float64, bool)
 		}
 	}
 	if at.Slot == plan.NoSlot || !w.run(at.Slot, at.Static) {
-		return 0, false
+		return 0, plan.NoSlot, false
 	}
 	w.uses(at.Uses, x.Span())
 	st := w.planner.SettleTo(at.Slot, c.form.Static.Dim)
 	if st.Dim != c.form.Static.Dim {
 		w.find(finding.New(finding.UnlikeDimensions, x.Span(), "The bound is "+plan.Words(st)+"; "+w.e.solves+" is "+plan.Words(c.form.Static)+".", "Give the bound in a unit of "+w.e.solves+"."))
-		return 0, false
+		return 0, plan.NoSlot, false
 	}
-	return w.state.Vals[at.Slot], true
+	return w.state.Vals[at.Slot], at.Slot, true
 }
 
 // choose gives the unknowns their values by the rules for several roots.
@@ -245,6 +260,7 @@ func (w *work) choose(s *syntax.Solve, all []candidate, defs []*plan.Def, eq pla
 			return
 		}
 		for i := range all {
+			w.keepRule(&all[i], plan.NthRoot, i, len(all))
 			w.take(s.Unknowns[i], all[i], defs[i])
 		}
 		return
@@ -256,6 +272,7 @@ func (w *work) choose(s *syntax.Solve, all []candidate, defs []*plan.Def, eq pla
 			"Say which: for the greater "+name+", for the smaller "+name+", where "+name+" > …, or for "+name+"1, "+name+"2."))
 		return
 	}
+	w.keepRule(&all[chosen], choiceOf[s.Unknowns[0].Which], 0, 0)
 	w.take(s.Unknowns[0], all[chosen], defs[0])
 	if note == "" && all[chosen].root.Also != nil {
 		note = w.alsoNote(s.Unknowns[0], all[chosen])

@@ -72,18 +72,45 @@ func (w *work) working(e *Entry) []string {
 		if len(s.Equations) > 1 {
 			out = written(e.Solution.Steps)
 			for i := range e.Values {
-				out = append(out, w.lines(e.Values[i].Name, e.Roots[i].X, e, i)...)
+				lines := w.lines(e.Values[i].Name, e.Roots[i].X, e, i)
+				if strings.HasPrefix(out[len(out)-1], lines[0]+" ") {
+					lines = lines[1:] // the last step has said it
+				}
+				out = append(out, lines...)
 			}
 			return out
 		}
 		for i := range e.Values {
-			steps := append(append([]algebra.Step{}, e.Solution.Steps...), e.Roots[i].Steps...)
+			steps, x := rearranged(e, i)
 			out = append(out, written(steps)...)
-			out = append(out, w.lines(e.Values[i].Name, e.Roots[i].X, e, i)[1:]...)
+			out = append(out, w.lines(e.Values[i].Name, x, e, i)[1:]...)
 		}
 		return out
 	}
 	return nil
+}
+
+// rearranged are the steps from the equation of an entry to one of its roots,
+// and the root, with the factors in the order of the equation.
+func rearranged(e *Entry, i int) ([]algebra.Step, syntax.Expr) {
+	first := e.Solution.Steps[0]
+	one := &algebra.Solution{Steps: e.Solution.Steps, Roots: e.Roots[i : i+1]}
+	steps := algebra.StepsTo(first.Left, first.Right, e.solves, one, 0)
+	if n, ok := steps[len(steps)-1].Left.(*syntax.Name); ok && n.Name == e.solves && len(steps) > 1 {
+		return steps, steps[len(steps)-1].Right
+	}
+	return steps, e.Roots[i].X
+}
+
+// reason is why a step is taken, with what it speaks of in its place.
+func reason(s algebra.Step) string {
+	switch {
+	case s.By == nil:
+		return s.Reason
+	case strings.Contains(s.Reason, "…"):
+		return strings.Replace(s.Reason, "…", algebra.Display(s.By), 1)
+	}
+	return s.Reason + " " + algebra.Display(s.By)
 }
 
 // written sets rearrangements under each other, each with its reason beside it.
@@ -98,10 +125,7 @@ func written(steps []algebra.Step) []string {
 	for i, s := range steps {
 		out[i] = left[i]
 		if s.Reason != "" {
-			out[i] = pad(left[i], wide) + "   " + s.Reason
-			if s.By != nil {
-				out[i] += " " + algebra.Display(s.By)
-			}
+			out[i] = pad(left[i], wide) + "   " + reason(s)
 		}
 	}
 	return out
@@ -130,7 +154,11 @@ func (w *work) lines(name string, x syntax.Expr, e *Entry, value int) []string {
 	if put := algebra.Display(algebra.Substitute(x, w.valuesIn(x, e.Line))); put != algebra.Display(x) {
 		out = append(out, gap+"= "+put)
 	}
-	return append(out, gap+"= "+e.Values[value].Shown(units.Screen))
+	out = append(out, gap+"= "+e.Values[value].Shown(units.Screen))
+	if u := w.cancelled(x, e, value); u != "" {
+		out = append(out, gap+"  units: "+u)
+	}
+	return out
 }
 
 // formulaOf is the formula that an expression calls, if it is one call.

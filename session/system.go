@@ -7,6 +7,7 @@ import (
 	"steelyard/lang/finding"
 	"steelyard/lang/plan"
 	"steelyard/lang/syntax"
+	"steelyard/units"
 )
 
 // system solves several equations for as many unknowns.
@@ -38,13 +39,20 @@ func (w *work) system(s *syntax.Solve, defs []*plan.Def) *plan.Def {
 			return nil
 		}
 	}
+	statics, ok := w.planSystem(s, names)
+	if !ok {
+		return nil
+	}
 	roots, ok := algebra.System(eqs, names)
+	if !ok && w.rule != nil && w.newton(s, eqs, statics, defs) {
+		return nil
+	}
 	if !ok {
 		w.find(finding.New(finding.NotSolved, at, "These equations can't be solved for "+list(names)+": they depend on each other, contradict each other, or can't be rearranged here.",
 			"Look whether one of them follows from the others."))
 		return nil
 	}
-	return w.systemRoots(s, eqs, roots, defs)
+	return w.systemRoots(s, eqs, roots, statics, defs)
 }
 
 func list(names []string) string {
@@ -68,53 +76,140 @@ func inAny(eqs []algebra.Equation, name string) bool {
 	return false
 }
 
+// planSystem plans the equations together, which gives the unknowns their
+// dimensions, and what a solution must satisfy; there is no rule if a symbol has
+// no value yet, or a dimension stays open.
+func (w *work) planSystem(s *syntax.Solve, names []string) ([]plan.Static, bool) {
+	statics := w.planner.Unknowns(len(names))
+	rule := &plan.Solve{}
+	good, absent := true, false
+	for _, e := range s.Equations {
+		left, right, ok := w.equation(&syntax.Solve{Equations: []syntax.Equation{e}, Unknowns: s.Unknowns, With: s.With})
+		if !ok {
+			return nil, false
+		}
+		got := w.planner.CompileFor(left, right, w.e.Text, names, statics)
+		w.uses(got.Uses, e.Left.Span())
+		for _, f := range got.Findings {
+			if f.At.To == 0 { // within a formula that is written elsewhere
+				f.At = e.Left.Span()
+			}
+			w.find(f)
+		}
+		good, absent = good && got.OK, absent || got.Absent
+		rule.Differences, rule.Sizes = append(rule.Differences, got.Difference), append(rule.Sizes, got.Size)
+	}
+	for i, st := range statics {
+		statics[i] = w.planner.Settled(st)
+		absent = absent || statics[i].Open != 0
+		rule.Dims = append(rule.Dims, statics[i].Dim)
+	}
+	if !good || !w.systemUnits(s, statics) {
+		return nil, false
+	}
+	before := len(w.e.Findings)
+	rule.Conditions = w.conditions(s, names, statics)
+	w.run(plan.NoSlot, plan.Static{})
+	if len(w.e.Findings) > before {
+		return nil, false
+	}
+	if !absent {
+		w.rule = rule
+	}
+	return statics, true
+}
+
+// systemUnits checks the units that unknowns are reported in.
+func (w *work) systemUnits(s *syntax.Solve, statics []plan.Static) bool {
+	good := true
+	for i, u := range s.Unknowns {
+		if !u.In.Present() {
+			continue
+		}
+		unit, bad := w.planner.Unit(u.In, units.AloneInPlace)
+		if bad != nil {
+			w.find(w.planner.UnitFinding(u.In, bad))
+			good = false
+		} else if statics[i].Open == 0 && unit.Dim() != statics[i].Dim {
+			t := plan.MismatchText(u.Name, statics[i], unit)
+			w.find(finding.New(finding.UnitMismatch, u.In.At, t.Message, t.Hint))
+		}
+	}
+	return good
+}
+
 // systemRoots works out the solutions, puts them back and chooses one.
-func (w *work) systemRoots(s *syntax.Solve, eqs []algebra.Equation, roots []algebra.SystemRoot, defs []*plan.Def) *plan.Def {
+func (w *work) systemRoots(s *syntax.Solve, eqs []algebra.Equation, roots []algebra.SystemRoot, statics []plan.Static, defs []*plan.Def) *plan.Def {
 	var good [][]candidate
 	var steps [][]algebra.Step
 	for _, r := range roots {
-		all, root, ok := w.systemCandidate(r)
+		all, root, ok := w.systemCandidate(r, statics)
 		if root != nil {
 			return root
 		}
-		if worst, some := finding.Worst(w.e.Findings); some && worst.Fails() {
+		if worst, some := finding.Worst(w.e.Findings); some && worst == finding.Error {
 			return nil
 		}
-		w.solving = map[string]candidate{}
-		for i := range all {
-			w.solving[s.Unknowns[i].Name] = all[i]
-		}
-		if ok && w.systemHolds(eqs, s, r.X) && len(w.within(s, all)) == len(all) {
+		if ok && w.systemHolds(eqs, s, r.X) && w.systemAllowed(all) {
 			good, steps = append(good, all), append(steps, r.Steps)
 		}
 	}
-	at := s.Unknowns[0].NameAt
-	chosen := w.positiveSystem(good)
-	switch {
-	case len(good) == 0:
-		w.find(finding.New(finding.NoSolution, at, "No real values satisfy these equations.", "Look at the signs of the givens."))
+	if len(good) == 0 {
+		w.find(finding.New(finding.NoSolution, s.Unknowns[0].NameAt, "No real values satisfy these equations"+within(s)+".", "Look at the signs of the givens."))
 		return nil
-	case chosen < 0:
-		w.find(finding.New(finding.WhichRoot, at, "Several values satisfy these equations.", "Say which, as in where "+s.Unknowns[0].Name+" > …."))
+	}
+	chosen := w.pickSystem(s, good)
+	if chosen < 0 {
 		return nil
 	}
 	w.e.Solution = &algebra.Solution{Steps: steps[chosen]}
+	w.takeSystem(s, good[chosen], len(roots) > 1 || len(s.Where) > 0, defs)
+	return nil
+}
+
+func within(s *syntax.Solve) string {
+	if len(s.Where) > 0 {
+		return " and the conditions"
+	}
+	return ""
+}
+
+// systemAllowed tells whether a solution satisfies the conditions.
+func (w *work) systemAllowed(all []candidate) bool {
+	return w.rule == nil || w.planner.Program.Allowed(&w.state, w.rule, valuesOf(all))
+}
+
+func valuesOf(all []candidate) []float64 {
+	x := make([]float64, len(all))
+	for i, c := range all {
+		x[i] = c.value
+	}
+	return x
+}
+
+// takeSystem makes the values of one solution those of the unknowns. Where it
+// was chosen among several, it is chosen again if the plan runs with other
+// numbers.
+func (w *work) takeSystem(s *syntax.Solve, all []candidate, again bool, defs []*plan.Def) {
 	for i, u := range s.Unknowns {
-		c := good[chosen][i]
-		if u.In.Present() {
-			if _, ok := w.reportedIn(u.Name, c.root.X, u.In, &c.form); !ok {
-				return nil
+		c := all[i]
+		if again && w.rule != nil {
+			own := *w.rule
+			own.Unknown = i
+			slot := w.planner.EmitSolve(&own, w.rooted, c.form.Static)
+			w.run(plan.NoSlot, plan.Static{})
+			if v, ok := w.state.Value(slot); ok && v == c.value {
+				c.slot, c.form.Slot = slot, slot
 			}
 		}
 		w.take(u, c, defs[i])
 	}
-	return nil
 }
 
 // systemCandidate works out one solution of several equations.
-func (w *work) systemCandidate(r algebra.SystemRoot) ([]candidate, *plan.Def, bool) {
+func (w *work) systemCandidate(r algebra.SystemRoot, statics []plan.Static) ([]candidate, *plan.Def, bool) {
 	var all []candidate
-	for _, x := range r.X {
+	for i, x := range r.X {
 		c := w.planner.Compile(x, w.e.Text, "")
 		if c.Slot == plan.NoSlot {
 			if len(w.e.Findings) == 0 {
@@ -124,9 +219,17 @@ func (w *work) systemCandidate(r algebra.SystemRoot) ([]candidate, *plan.Def, bo
 		}
 		w.uses(c.Uses, syntax.Span{})
 		w.run(plan.NoSlot, plan.Static{})
+		if statics[i].Open == 0 {
+			c.Static = w.planner.SettleTo(c.Slot, statics[i].Dim)
+		}
+		w.rooted = append(w.rooted, c.Slot)
 		v, ok := w.state.Value(c.Slot)
 		if !ok {
+			w.rooted = w.rooted[:len(w.rooted)-len(all)-1]
 			return nil, nil, false
+		}
+		if w.rule != nil {
+			w.rule.Scale = math.Max(w.rule.Scale, w.planner.Program.AddedUp(&w.state, c.Slot, w.mark.plan.Start()))
 		}
 		all = append(all, candidate{root: algebra.Root{X: x}, slot: c.Slot, value: v, form: c})
 	}
@@ -157,25 +260,50 @@ func (w *work) systemHolds(eqs []algebra.Equation, s *syntax.Solve, xs []syntax.
 	return true
 }
 
-// positiveSystem chooses the only solution, or the only one without a negative
-// value; -1 if there is none such.
-func (w *work) positiveSystem(good [][]candidate) int {
+// pickSystem chooses the only solution, or the only one in which every unknown is
+// positive, and says that there are others; -1 if there is none such.
+func (w *work) pickSystem(s *syntax.Solve, good [][]candidate) int {
 	if len(good) == 1 {
 		return 0
 	}
-	chosen := -1
+	var all [][]float64
+	for _, g := range good {
+		all = append(all, valuesOf(g))
+	}
+	at := s.Unknowns[0].NameAt
+	chosen := plan.OnlyPositive(all)
+	if chosen < 0 {
+		w.find(finding.New(finding.WhichRoot, at, "Several values satisfy these equations: "+w.listSystem(s, good, -1)+".",
+			"Say which, as in where "+s.Unknowns[len(s.Unknowns)-1].Name+" > …."))
+		return -1
+	}
+	w.find(finding.New(finding.OtherRoot, at, "The solution without a negative value is taken; these satisfy the equations too: "+w.listSystem(s, good, chosen)+".", ""))
+	return chosen
+}
+
+// maxListedSystems is how many solutions of several equations are named.
+const maxListedSystems = 3
+
+// listSystem names solutions of several equations but one.
+func (w *work) listSystem(s *syntax.Solve, good [][]candidate, but int) string {
+	text, n := "", 0
 	for i, all := range good {
-		negative := false
-		for _, c := range all {
-			negative = negative || c.value < 0
-		}
-		if negative {
+		if i == but {
 			continue
 		}
-		if chosen >= 0 {
-			return -1
+		if n++; n > maxListedSystems {
+			return text + "; and more"
 		}
-		chosen = i
+		if n > 1 {
+			text += "; or "
+		}
+		for k := range all {
+			if k > 0 {
+				text += ", "
+			}
+			one := syntax.Solve{Unknowns: s.Unknowns[k : k+1]}
+			text += s.Unknowns[k].Name + " = " + w.list(&one, all[k:k+1])
+		}
 	}
-	return chosen
+	return text
 }

@@ -51,13 +51,22 @@ func Rewrite(x syntax.Expr, replace func(syntax.Expr) (syntax.Expr, bool)) synta
 	return x
 }
 
-// screen turns the signs of the file form into those of print.
-var screen = strings.NewReplacer("*", "·", "^2", "²", "^3", "³", "^4", "⁴", "^-1", "⁻¹", "^-2", "⁻²")
-
 // Display writes an expression as on paper.
 func Display(x syntax.Expr) string {
-	if p, ok := x.(*syntax.Paren); ok {
-		x = p.X
-	}
-	return screen.Replace(syntax.PrintExpr(x))
+	return strings.ReplaceAll(raisedExponents(syntax.PrintExpr(bareArguments(unbracket(x)))), "*", "·")
+}
+
+// bareArguments takes the brackets off arguments that stand in those of a call.
+func bareArguments(x syntax.Expr) syntax.Expr {
+	return Rewrite(x, func(x syntax.Expr) (syntax.Expr, bool) {
+		c, ok := x.(*syntax.Call)
+		if !ok {
+			return nil, false
+		}
+		args := make([]syntax.Arg, len(c.Args))
+		for i, a := range c.Args {
+			args[i] = syntax.Arg{Name: a.Name, NameAt: a.NameAt, X: bareArguments(unbracket(a.X))}
+		}
+		return &syntax.Call{At: c.At, Func: c.Func, Name: c.Name, Args: args}, true
+	})
 }

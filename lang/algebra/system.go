@@ -37,7 +37,7 @@ func eliminate(eqs []Equation, left []string, done []isolated, steps []Step, ask
 				continue
 			}
 			x := s.Roots[0].X
-			more := append(append(append([]Step{}, steps...), s.Steps...), s.Roots[0].Steps...)
+			more := append(append([]Step{}, steps...), StepsTo(eq.Left, eq.Right, name, s, 0)...)
 			others := putInto(eqs, i, name, x)
 			rest := append(append([]string{}, left[:j]...), left[j+1:]...)
 			if roots, ok := eliminate(others, rest, append(append([]isolated{}, done...), isolated{name, x}), more, asked); ok {
@@ -67,15 +67,21 @@ func lastUnknown(eqs []Equation, name string, done []isolated, steps []Step, ask
 	if !ok {
 		return nil, false
 	}
-	s.Steps[0].Reason = "put the others in"
 	var out []SystemRoot
-	for _, r := range s.Roots {
+	for k, r := range s.Roots {
 		found := map[string]syntax.Expr{name: r.X}
-		all := append(append(append([]Step{}, steps...), s.Steps...), r.Steps...)
+		mine := StepsTo(eqs[0].Left, eqs[0].Right, name, s, k)
+		mine[0].Reason = "put the others in"
+		all := append(append([]Step{}, steps...), mine...)
 		for i := len(done) - 1; i >= 0; i-- {
 			x := Substitute(done[i].x, found)
+			left := &syntax.Name{Name: done[i].name}
+			all = append(all, Step{Left: left, Right: x, Reason: "put back"})
+			if short, ok := gathered(x); ok {
+				x = short
+				all = append(all, Step{Left: left, Right: x, Reason: "gather"})
+			}
 			found[done[i].name] = x
-			all = append(all, Step{Left: &syntax.Name{Name: done[i].name}, Right: x, Reason: "put back"})
 		}
 		root := SystemRoot{Steps: all}
 		for _, u := range asked {
@@ -84,4 +90,15 @@ func lastUnknown(eqs []Equation, name string, done []isolated, steps []Step, ask
 		out = append(out, root)
 	}
 	return out, true
+}
+
+// gathered is an expression with its like terms gathered; false if that makes it
+// no shorter.
+func gathered(x syntax.Expr) (syntax.Expr, bool) {
+	s, ok := normalizer{}.sum(x)
+	if !ok {
+		return nil, false
+	}
+	short := Arrange(sumExpr(collect(s)), x)
+	return short, len(syntax.PrintExpr(short)) < len(syntax.PrintExpr(x))
 }

@@ -13,12 +13,16 @@ type enclosed struct {
 
 // Enclose runs a function of one number over an interval.
 func (p *Program) Enclose(st *State, fn int, x Interval) (values, slopes Interval, none, partly bool) {
-	f := p.Funcs[fn]
-	e := p.encloseFunc(st, f, []enclosed{{v: x, d: point(1)}}, 0)
+	r := runner{p: p, st: st}
+	return r.enclose(fn, x)
+}
+
+func (r *runner) enclose(fn int, x Interval) (values, slopes Interval, none, partly bool) {
+	e := r.encloseFunc(r.p.Funcs[fn], []enclosed{{v: x, d: point(1)}}, 0)
 	return e.v, e.d, e.none, e.partly
 }
 
-func (p *Program) encloseFunc(st *State, f *Func, args []enclosed, depth int) enclosed {
+func (r *runner) encloseFunc(f *Func, args []enclosed, depth int) enclosed {
 	if depth > 64 {
 		return enclosed{v: everything, d: everything, partly: true}
 	}
@@ -31,14 +35,14 @@ func (p *Program) encloseFunc(st *State, f *Func, args []enclosed, depth int) en
 		case OpParam:
 			slots[i] = args[in.A]
 		case OpLoad:
-			v, ok := st.Value(in.A)
+			v, ok := r.loaded(in.A)
 			slots[i] = enclosed{v: point(v), d: point(0), none: !ok}
 		case OpCall:
 			inner := make([]enclosed, in.C)
 			for k := range inner {
 				inner[k] = slots[f.Code.Args[in.B+Slot(k)]]
 			}
-			slots[i] = p.encloseFunc(st, p.Funcs[in.A], inner, depth+1)
+			slots[i] = r.encloseFunc(r.p.Funcs[in.A], inner, depth+1)
 		default:
 			slots[i] = encloseOp(in, slots)
 		}

@@ -24,11 +24,32 @@ type Planned struct {
 // CompileEquation plans left = right as a function of the unknown. The
 // dimension of the unknown follows from the equation alone.
 func (p *Planner) CompileEquation(left, right syntax.Expr, text, unknown string) Planned {
-	f := &Func{Name: "equation", Params: 1}
-	c := &coder{p: p, code: &f.Code, text: text, seen: len(p.Names.all), fn: &funcScope{name: unknown}}
-	open := p.newZero()
-	param0 := c.emit(Instr{Op: OpParam}, syntax.Span{}, open)
-	c.fn.params = []param{{name: unknown, slot: param0}}
+	return p.CompileFor(left, right, text, []string{unknown}, p.Unknowns(1))
+}
+
+// Unknowns returns what is known of some unknowns before any equation: nothing.
+// Equations planned with them settle their dimensions together.
+func (p *Planner) Unknowns(n int) []Static {
+	out := make([]Static, n)
+	for i := range out {
+		out[i] = p.newZero()
+	}
+	return out
+}
+
+// Settled is what the equations planned so far say of an unknown.
+func (p *Planner) Settled(s Static) Static { return p.settledStatic(s) }
+
+// CompileFor plans left = right as a function of several unknowns, of which is
+// known what the statics say. Unknown in the result is the first.
+func (p *Planner) CompileFor(left, right syntax.Expr, text string, unknowns []string, statics []Static) Planned {
+	f := &Func{Name: "equation", Params: len(unknowns)}
+	c := &coder{p: p, code: &f.Code, text: text, seen: len(p.Names.all), fn: &funcScope{name: unknowns[0]}}
+	open := statics[0]
+	for i, name := range unknowns {
+		slot := c.emit(Instr{Op: OpParam, A: Slot(i)}, syntax.Span{}, statics[i])
+		c.fn.params = append(c.fn.params, param{name: name, slot: slot})
+	}
 	l, ok1 := c.expr(left)
 	r, ok2 := c.expr(right)
 	out := Planned{}
@@ -66,7 +87,7 @@ func (c *coder) difference(f *Func, l, r Slot) {
 			size = c.emit(Instr{Op: OpMax, A: size, B: s}, syntax.Span{}, st)
 		}
 	}
-	g := &Func{Name: f.Name, Code: f.Code, Params: 1, Result: size, Cost: c.cost}
+	g := &Func{Name: f.Name, Code: f.Code, Params: f.Params, Result: size, Cost: c.cost}
 	f.Code.Instrs = f.Code.Instrs[:result+1]
 	f.Code.At, f.Code.Statics = f.Code.At[:result+1], f.Code.Statics[:result+1]
 	c.p.Program.Funcs = append(c.p.Program.Funcs, f, g)

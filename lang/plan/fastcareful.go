@@ -58,7 +58,7 @@ func (c *fastCutter) cutInstr(f *fastCareful, s Slot, moved map[Slot]Slot) Instr
 	}
 	in := c.p.Main.Instrs[s]
 	switch {
-	case in.Op == OpCall:
+	case in.Op == OpCall, in.Op == OpSolve, in.Op == OpSlope, in.Op == OpArea:
 		first := Slot(len(f.code.Args))
 		for _, a := range c.p.Main.Args[in.B : in.B+in.C] {
 			f.code.Args = append(f.code.Args, moved[a])

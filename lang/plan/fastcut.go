@@ -83,13 +83,24 @@ func (c *fastCutter) mark(outputs []Slot) {
 func (c *fastCutter) operands(code *Code, s Slot, f func(Slot)) {
 	in := &code.Instrs[s]
 	switch {
-	case in.Op == OpCall:
+	case in.Op == OpCall, in.Op == OpSlope, in.Op == OpArea:
 		for _, a := range code.Args[in.B : in.B+in.C] {
 			f(a)
 		}
 		for _, l := range c.facts(in.A).loads {
 			if int(l) < len(c.need) {
 				f(l)
+			}
+		}
+	case in.Op == OpSolve:
+		for _, a := range code.Args[in.B : in.B+in.C] {
+			f(a)
+		}
+		for _, fn := range c.p.Solves[in.A].functions() {
+			for _, l := range c.facts(Slot(fn)).loads {
+				if int(l) < len(c.need) {
+					f(l)
+				}
 			}
 		}
 	case in.Op == OpSelect:
@@ -195,6 +206,8 @@ func (c *fastCutter) node(code *Code, s Slot, nodes, params []fastID) (fastID, b
 			return params[in.A], true
 		}
 		return g.constant(math.NaN()), true
+	case OpSolve, OpSlope, OpArea: // a search is run lane by lane
+		return fastNone, false
 	case OpNothing:
 		return g.constant(math.NaN()), true
 	case OpLoad:

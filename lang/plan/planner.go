@@ -37,6 +37,7 @@ func New() *Planner {
 // Mark is a place to which a planner can be cut back.
 type Mark struct {
 	instrs, args, funcs int
+	solves              int
 	names               int
 	zeros, settled      int
 	part                int
@@ -47,7 +48,8 @@ type Mark struct {
 func (p *Planner) Mark() Mark {
 	return Mark{
 		instrs: len(p.Program.Main.Instrs), args: len(p.Program.Main.Args), funcs: len(p.Program.Funcs),
-		names: len(p.Names.all), zeros: len(p.zeros), settled: len(p.settled),
+		solves: len(p.Program.Solves),
+		names:  len(p.Names.all), zeros: len(p.zeros), settled: len(p.settled),
 		part: p.part, that: p.that, gravity: p.gravity,
 	}
 }
@@ -57,7 +59,7 @@ func (p *Planner) Cut(m Mark) {
 	main := &p.Program.Main
 	main.Instrs, main.At, main.Statics = main.Instrs[:m.instrs], main.At[:m.instrs], main.Statics[:m.instrs]
 	main.Args = main.Args[:m.args]
-	p.Program.Funcs = p.Program.Funcs[:m.funcs]
+	p.Program.Funcs, p.Program.Solves = p.Program.Funcs[:m.funcs], p.Program.Solves[:m.solves]
 	p.Names.cut(m.names)
 	for _, d := range p.Names.all {
 		d.forget(m.funcs)

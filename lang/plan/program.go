@@ -57,6 +57,9 @@ const (
 	OpBoth              // 1 if A and B are 1, else 0
 	OpSelect            // B if A is 1, else C; the other one may fail unseen
 	OpNothing           // no value: outside every interval of a function
+	OpSlope             // the slope of function number A at Args[B]
+	OpArea              // the area under function number A from Args[B] to Args[B+1]
+	OpSolve             // a root by number A of the program's solves; its candidates or bounds are Args[B : B+C]
 )
 
 // Instr is one instruction.
@@ -93,6 +96,8 @@ type Func struct {
 type Program struct {
 	Main  Code
 	Funcs []*Func
+	// Solves are what the OpSolve instructions of the main code do.
+	Solves []*Solve
 }
 
 // Heat says what a slot with the dimension of temperature stands for.

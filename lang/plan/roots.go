@@ -29,33 +29,43 @@ type Roots struct {
 // exactly one root if the slope keeps its sign and the ends have different
 // signs. Any other is halved.
 func (p *Program) FindRoots(ctx context.Context, st *State, fn int, pieces []Interval) Roots {
-	s := &rootSearch{p: p, st: st, fn: fn, left: int(min(maxEnclosures, enclosedOps/max(p.Funcs[fn].Cost, 1)))}
+	r := &runner{p: p, st: st, ctx: ctx}
+	return r.findRoots(fn, pieces)
+}
+
+func (r *runner) findRoots(fn int, pieces []Interval) Roots {
+	s := &rootSearch{r: r, fn: fn, left: int(min(maxEnclosures, enclosedOps/max(r.p.Funcs[fn].Cost, 1)))}
 	for _, x := range pieces {
-		s.look(ctx, x)
+		s.look(x)
 	}
 	return s.out
 }
 
+// stopped tells whether the computation was stopped.
+func (r *runner) stopped() bool {
+	r.look()
+	return r.halted
+}
+
 type rootSearch struct {
-	p    *Program
-	st   *State
+	r    *runner
 	fn   int
 	left int
 	out  Roots
 }
 
 // look settles a piece, halving it where it must.
-func (s *rootSearch) look(ctx context.Context, first Interval) {
+func (s *rootSearch) look(first Interval) {
 	todo := []Interval{first}
 	for len(todo) > 0 {
 		x := todo[len(todo)-1]
 		todo = todo[:len(todo)-1]
 		s.left--
-		if s.left < 0 || ctx.Err() != nil || len(s.out.Found) >= maxRoots {
+		if s.left < 0 || s.r.stopped() || len(s.out.Found) >= maxRoots {
 			s.unsettled(x)
 			continue
 		}
-		v, d, none, partly := s.p.Enclose(s.st, s.fn, x)
+		v, d, none, partly := s.r.enclose(s.fn, x)
 		if none || !v.holdsZero() {
 			continue
 		}
@@ -89,7 +99,7 @@ func middle(x Interval) float64 {
 
 // sign is that of the function at a point: 0 if rounding leaves it open.
 func (s *rootSearch) sign(x float64) int {
-	v, _, none, _ := s.p.Enclose(s.st, s.fn, point(x))
+	v, _, none, _ := s.r.enclose(s.fn, point(x))
 	switch {
 	case none || v.holdsZero():
 		return 0
@@ -106,7 +116,7 @@ func (s *rootSearch) monotone(x Interval) bool {
 		// A root lies at an end, or close by: a little more on both sides tells.
 		more := 1e-9 * math.Max(math.Abs(x.Lo), math.Abs(x.Hi))
 		x = Interval{x.Lo - more, x.Hi + more}
-		_, d, none, partly := s.p.Enclose(s.st, s.fn, x)
+		_, d, none, partly := s.r.enclose(s.fn, x)
 		if none || partly || d.holdsZero() {
 			return false
 		}

@@ -14,6 +14,10 @@ const (
 	FailNoInterval                    // outside every interval of a function
 	FailStopped                       // the computation was stopped
 	FailAbsent                        // a symbol that has no value yet
+	FailNoRoot                        // nothing satisfies the equation
+	FailManyRoots                     // several values do, and none is the only positive one
+	FailNoSlope                       // a curve has a value there and no slope
+	FailNotSettled                    // an area that does not come to an end
 )
 
 // Failure says why a slot has no value and where that began: at instruction
@@ -201,12 +205,7 @@ func (r *runner) special(in *Instr, code *Code, fn *Func, i Slot, vals []float64
 		}
 		return 0, r.fail(FailAbsent, fn, i), true
 	case OpLoad:
-		s := in.A
-		if r.moved != nil {
-			if to, ok := r.moved[s]; ok {
-				s = to
-			}
-		}
+		s := r.place(in.A)
 		return r.st.Vals[s], r.st.causes[s], true
 	case OpCall:
 		before := len(r.st.failures)
@@ -224,11 +223,31 @@ func (r *runner) special(in *Instr, code *Code, fn *Func, i Slot, vals []float64
 			s = in.B
 		}
 		return vals[s], causes[s], true
+	case OpSlope, OpArea:
+		v, cause = r.curve(in, code, fn, i, vals, causes)
+		return v, cause, true
+	case OpSolve:
+		before := len(r.st.failures)
+		v, cause = r.solve(in, code, fn, i, vals, causes)
+		return v, r.keep(before, cause), true
 	case OpNothing:
 		return 0, r.fail(FailNoInterval, fn, i), true
 	}
 	return 0, 0, false
 }
+
+// place is where a slot that a function loads stands in the state.
+func (r *runner) place(s Slot) Slot {
+	if r.moved != nil {
+		if to, ok := r.moved[s]; ok {
+			return to
+		}
+	}
+	return s
+}
+
+// loaded is the value of a slot that a function loads.
+func (r *runner) loaded(s Slot) (float64, bool) { return r.st.Value(r.place(s)) }
 
 // call runs a function in a frame of its own. The language has no recursion;
 // the guard keeps a broken program from growing the stack.
@@ -271,7 +290,7 @@ func (r *runner) look() {
 }
 
 // runOperands is the number of slots that an operation reads by A and B.
-var runOperands = [OpNothing + 1]uint8{
+var runOperands = [OpSolve + 1]uint8{
 	OpCopy: 1, OpNeg: 1, OpAdd: 2, OpSub: 2, OpMul: 2, OpDiv: 2,
 	OpPow: 1, OpPowVar: 2, OpSqrt: 1, OpCbrt: 1, OpRoot: 1, OpAbs: 1, OpSgn: 1,
 	OpSin: 1, OpCos: 1, OpTan: 1, OpAsin: 1, OpAcos: 1, OpAtan: 1, OpAtan2: 2,

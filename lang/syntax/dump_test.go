@@ -146,6 +146,35 @@ func dumpStmt(s Stmt) string {
 		return "scaling " + s.Name + " " + s.Against
 	case *Steps:
 		return "steps " + s.Name
+	case *Graph:
+		out := map[bool]string{false: "graph", true: "table"}[s.Table] + fmt.Sprintf(" %v", s.Table)
+		for _, c := range s.Curves {
+			out += " " + dump(c.X) + in(c.In)
+		}
+		out += " against " + s.Against + " " + dump(s.From) + " " + dump(s.To)
+		if s.By != nil {
+			out += " by " + dump(s.By)
+		}
+		return out + in(s.In) + fmt.Sprintf(" %v", s.Blank)
+	case *Slope:
+		return "slope " + s.Name + " " + dump(s.X) + " " + s.Var + " " + dump(s.At) + in(s.In)
+	case *Area:
+		return "area " + s.Name + " " + dump(s.X) + " " + s.Var + " " + dump(s.From) + " " + dump(s.To) + in(s.In)
+	case *Bars:
+		out := "bars"
+		for _, st := range s.Stages {
+			out += " [" + st.Name + "]"
+			for _, x := range st.Entries {
+				out += " " + dump(x)
+			}
+		}
+		if s.Work != nil {
+			out += " work " + dump(s.Work)
+		}
+		if s.Within != nil {
+			out += " within " + dump(s.Within)
+		}
+		return out
 	case *Command:
 		return fmt.Sprintf("command %s %q", s.Word, s.Arg)
 	}

@@ -284,6 +284,14 @@ func (p *printer) stmt(s Stmt) {
 		} else {
 			p.text("round halves away from zero")
 		}
+	case *Graph:
+		p.graph(s)
+	case *Slope:
+		p.slope(s)
+	case *Area:
+		p.area(s)
+	case *Bars:
+		p.bars(s)
 	case *Solve:
 		p.solve(s)
 	case *With:

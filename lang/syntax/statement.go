@@ -24,6 +24,9 @@ func (r *reader) statement() (Stmt, *fault) {
 	if w, ok := leadingStatement(line); ok {
 		return r.worded(w)
 	}
+	if word, at, ok := namedReading(line); ok {
+		return r.named(word, at)
+	}
 	if line == "data" && len(r.body) > 0 {
 		return nil, notYet(Span{From: r.from, To: r.to}, "The statement `data`")
 	}
@@ -48,12 +51,17 @@ func (r *reader) worded(w StatementWord) (Stmt, *fault) {
 		return r.part(at.To)
 	case "formula":
 		return r.formula()
+	case "bars":
+		return r.bars(at.To)
 	}
 	if strings.HasPrefix(r.text[r.from:r.to], "results to the") {
 		return nil, notYet(Span{From: r.from, To: r.to}, "Results to the figures of the givens")
 	}
 	read := r.tokens
-	if w.Word == "solve" {
+	switch w.Word {
+	case "graph", "table", "slope", "area":
+		read = r.wordTokens
+	case "solve":
 		read = func(string) ([]token, *fault) { return r.solveTokens() }
 	}
 	tokens, bad := read(w.Word)
@@ -97,6 +105,12 @@ func (r *reader) keyed(word string, tokens []token) (Stmt, *fault) {
 		return r.solve(tokens)
 	case "scaling":
 		return r.scaling(tokens)
+	case "graph", "table":
+		return r.graph(word, tokens)
+	case "slope":
+		return r.slope(tokens)
+	case "area":
+		return r.area(tokens)
 	case "steps":
 		v, bad := parse(stepsLines, tokens, r.to)
 		if bad != nil {

@@ -41,11 +41,11 @@ var statements = [...]StatementWord{
 	{"quit", "quit", "Leaves the scratchpad.", "quit", false, true},
 	{"solve", "solve EQ for NAME [in UNIT] [with …] [where …]", "Rearranges an equation and works it out.", "solve 3 J = 1/2*k1*(5 cm)^2 for k1 in N/m", true, true},
 	{"scaling", "scaling A against B", "Says how one quantity grows with another.", "scaling T against L", true, true},
-	{"slope", "slope of F(x) at x = A", "The derivative of a function at a point.", "slope of x(t) at t = 3 s", true, false},
-	{"area", "area under F(x) from A to B", "The integral of a function between two bounds.", "area under F(x) from 0 m to 4 m", true, false},
-	{"graph", "graph F(x) against x from A to B", "Draws curves and says their shape in words.", "graph U(x) against x from 0 m to 2 m in J", true, false},
-	{"table", "table F(x) against x from A to B", "Prints columns of values.", "table U(x) against x from 0 m to 2 m in J", true, false},
-	{"bars", "bars at \"PLACE\": A, B", "An energy bar chart whose books are checked.", "bars at \"released\": U, K", true, false},
+	{"slope", "slope of F(x) at x = A [in UNIT]", "The derivative of a function at a point.", "slope of (5 m/s^2)*t^2 at t = 3 s", true, true},
+	{"area", "area under F(x) [against x] from A to B [in UNIT]", "The integral of a function between two bounds.", "area under (3 N/m)*x against x from 0 m to 4 m", true, true},
+	{"graph", "graph F(x)[, G(x)] against x from A to B [in UNIT] [blank]", "Draws curves and says their shape in words.", "graph 1/2*(30 N/m)*x^2 against x from 0 m to 2 m in J", true, true},
+	{"table", "table F(x)[, G(x)] against x from A to B [by STEP] [in UNIT]", "Prints columns of values.", "table 1/2*(30 N/m)*x^2 against x from 0 m to 2 m in J", true, true},
+	{"bars", "bars at \"PLACE\": A, B | at \"PLACE\": C [with work W] [within D]", "An energy bar chart whose books are checked.", "bars at \"released\": 3 J, 0 J | at \"leaves\": 1 J, 2 J", true, true},
 	{"data", "data FILE", "Columns of readings, paired row by row.", "data swing.csv", true, false},
 	{"fit", "fit A against B", "Fits a line or a model to readings.", "fit T^2 against m", true, false},
 	{"steps", "steps NAME", "The worked lines of a result; `steps all` those of the worksheet.", "steps k", true, true},
@@ -125,7 +125,7 @@ func Reserved(name string) bool {
 // endsUnit tells whether a word that is no unit may follow one.
 func endsUnit(word string) bool {
 	switch word {
-	case "figure", "figures", "point", "points", "uniform", "triangular", "normal", "of", "is", "if", "as", "per":
+	case "figure", "figures", "point", "points", "uniform", "triangular", "normal", "of", "is", "if", "as", "per", "blank":
 		return true
 	}
 	return Reserved(word)

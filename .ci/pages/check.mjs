@@ -1,0 +1,31 @@
+// Checks every page and every LaTeX source of a folder: node check.mjs FOLDER
+import { mkdir, mkdtemp, readdir } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join, resolve } from "node:path";
+import { launch } from "./lib/browser.mjs";
+import { checkFile, eachOf } from "./lib/checks.mjs";
+
+const started = Date.now();
+const folder = resolve(process.argv[2]);
+const names = (await readdir(folder)).filter((n) => /\.(html|tex)$/.test(n)).sort();
+if (names.length === 0) {
+	console.log(`nothing to check: no *.html and no *.tex in ${process.argv[2]}`);
+	process.exit(1);
+}
+
+const out = process.env.PAGES_OUT ? resolve(process.env.PAGES_OUT) : await mkdtemp(join(tmpdir(), "pages-"));
+await mkdir(out, { recursive: true });
+
+const browser = names.some((n) => n.endsWith(".html")) ? await launch() : null;
+const results = await eachOf(names, (n) => checkFile(browser, join(folder, n), out));
+await browser?.close();
+
+let bad = 0;
+names.forEach((n, i) => {
+	if (results[i].length) bad++;
+	for (const f of results[i]) console.log(`${n}: ${f.rule}: ${f.text}`);
+});
+console.log(`screenshots and PDFs: ${out}`);
+console.log(`${names.length} files in ${((Date.now() - started) / 1000).toFixed(1)} s`);
+console.log(`pages: ${names.length - bad} passed, ${bad} failed`);
+process.exit(bad ? 1 : 0);

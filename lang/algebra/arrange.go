@@ -1,0 +1,140 @@
+package algebra
+
+import (
+	"sort"
+	"strings"
+
+	"steelyard/lang/syntax"
+)
+
+// Arrange puts the factors of the products of an expression into the order in
+// which their names first stand in others, numbers first: what was written as
+// ½·k·x² stays so when it is printed after a rearrangement.
+func Arrange(x syntax.Expr, like ...syntax.Expr) syntax.Expr {
+	order := map[string]int{}
+	for _, l := range like {
+		syntax.Walk(l, func(x syntax.Expr) bool {
+			if n, ok := x.(*syntax.Name); ok {
+				if _, seen := order[n.Name]; !seen {
+					order[n.Name] = len(order)
+				}
+			}
+			return true
+		})
+	}
+	return arranged(x, order)
+}
+
+func arranged(x syntax.Expr, order map[string]int) syntax.Expr {
+	return Rewrite(x, func(x syntax.Expr) (syntax.Expr, bool) {
+		b, ok := x.(*syntax.Binary)
+		if !ok || b.Op != syntax.Mul {
+			return nil, false
+		}
+		fs := factorsOf(b)
+		for i := range fs {
+			fs[i] = arranged(fs[i], order)
+		}
+		sort.SliceStable(fs, func(i, j int) bool { return placeOf(fs[i], order) < placeOf(fs[j], order) })
+		var out syntax.Expr
+		for _, f := range fs {
+			out = times(out, f)
+		}
+		if out.(*syntax.Binary).Op == syntax.Mul && implied(b) {
+			return keepImplied(out), true
+		}
+		return out, true
+	})
+}
+
+// implied tells whether a product, and every one within it, was written without
+// signs.
+func implied(b *syntax.Binary) bool {
+	for {
+		if b.Op != syntax.Mul {
+			return true
+		}
+		if !b.Implied {
+			return false
+		}
+		in, ok := b.X.(*syntax.Binary)
+		if !ok {
+			return true
+		}
+		b = in
+	}
+}
+
+func keepImplied(x syntax.Expr) syntax.Expr {
+	b, ok := x.(*syntax.Binary)
+	if !ok || b.Op != syntax.Mul {
+		return x
+	}
+	return &syntax.Binary{Op: syntax.Mul, Implied: true, X: keepImplied(b.X), Y: b.Y}
+}
+
+// factorsOf lists the factors of a product in their order.
+func factorsOf(x syntax.Expr) []syntax.Expr {
+	if b, ok := x.(*syntax.Binary); ok && b.Op == syntax.Mul {
+		return append(factorsOf(b.X), b.Y)
+	}
+	return []syntax.Expr{x}
+}
+
+// placeOf is where a factor belongs: numbers first, then π and quantities, then
+// names in their order, then roots and calls.
+func placeOf(x syntax.Expr, order map[string]int) int {
+	switch x := x.(type) {
+	case *syntax.Number:
+		return -3
+	case *syntax.Pi:
+		return -2
+	case *syntax.Quantity:
+		return -1
+	case *syntax.Name:
+		if at, ok := order[x.Name]; ok {
+			return at
+		}
+	case *syntax.Binary:
+		if x.Op == syntax.Div {
+			return -3 // 1/2
+		}
+		if x.Op == syntax.Pow {
+			return placeOf(x.X, order)
+		}
+	case *syntax.Paren:
+		if q, ok := x.X.(*syntax.Quantity); ok {
+			return placeOf(q, order)
+		}
+		return len(order) + 1
+	}
+	return len(order) + 2
+}
+
+// raisedDigits are the signs of exponents.
+var raisedDigits = strings.NewReplacer("-", "⁻", "0", "⁰", "1", "¹", "2", "²", "3", "³", "4", "⁴", "5", "⁵", "6", "⁶", "7", "⁷", "8", "⁸", "9", "⁹")
+
+// raisedExponents turns whole exponents into raised digits.
+func raisedExponents(text string) string {
+	var b strings.Builder
+	for {
+		i := strings.IndexByte(text, '^')
+		if i < 0 {
+			b.WriteString(text)
+			return b.String()
+		}
+		b.WriteString(text[:i])
+		rest := text[i+1:]
+		n := 0
+		for n < len(rest) && (rest[n] >= '0' && rest[n] <= '9' || n == 0 && rest[n] == '-') {
+			n++
+		}
+		if n == 0 || rest[:n] == "-" || n < len(rest) && (rest[n] == '.' || rest[n] == 'e') {
+			b.WriteByte('^')
+			n = 0
+		} else {
+			b.WriteString(raisedDigits.Replace(rest[:n]))
+		}
+		text = rest[n:]
+	}
+}

@@ -1,0 +1,121 @@
+package plan
+
+import "math"
+
+// The nodes and weights of the 15-point Kronrod rule with the 7-point Gauss rule
+// in it, on -1 to 1: R. Piessens, E. de Doncker-Kapenga, C. Überhuber and
+// D. Kahaner, QUADPACK (Springer, 1983), routine QK15. From memory; a test holds
+// them against the powers that they integrate exactly.
+var (
+	kronrodNodes = [8]float64{
+		0.991455371120812639206854697526329, 0.949107912342758524526189684047851, 0.864864423359769072789712788640926, 0.741531185599394439863864773280788,
+		0.586087235467691130294144691838259, 0.405845151377397166906606412076961, 0.207784955007898467600689403773245, 0,
+	}
+	kronrodWeights = [8]float64{
+		0.022935322010529224963732008058970, 0.063092092629978553290700663189204, 0.104790010322250183839876322541518, 0.140653259715525918745189590510238,
+		0.169004726639267902826583426598550, 0.190350578064785409913256402421014, 0.204432940075298892414161999234649, 0.209482141084727828012999174891714,
+	}
+	gaussWeights = [4]float64{
+		0.129484966168869693270611432679082, 0.279705391489276667901467771423780, 0.381830050505118944950369775488975, 0.417959183673469387755102040816327,
+	}
+)
+
+const (
+	// maxPanels bounds the work of one area.
+	maxPanels = 4000
+	// areaGood is how good an area must be, as a part of the area of what lies
+	// above and below the axis together.
+	areaGood = 1e-10
+)
+
+// panel is a piece of an area with its estimate.
+type panel struct {
+	lo, hi      float64
+	sum, size   float64 // the area, and that of the curve's size
+	doubt       float64
+	first, last float64
+}
+
+// area integrates a function of one number: the piece that is most in doubt is
+// halved until what is left in doubt is small.
+func (r *runner) area(fn int, lo, hi float64) (float64, FailureKind) {
+	if lo == hi {
+		return 0, FailNone
+	}
+	whole, ok := r.panel(fn, lo, hi)
+	if !ok {
+		return 0, FailNoReal
+	}
+	all := []panel{whole}
+	done := panel{} // pieces too narrow to halve
+	for len(all) < maxPanels && !r.halted {
+		sum, size, doubt, worst := done.sum, done.size, done.doubt, 0
+		for i := range all {
+			sum, size, doubt = sum+all[i].sum, size+all[i].size, doubt+all[i].doubt
+			if all[i].doubt > all[worst].doubt {
+				worst = i
+			}
+		}
+		if doubt <= areaGood/100*size {
+			return sum, FailNone
+		}
+		p := all[worst]
+		mid := p.lo + (p.hi-p.lo)/2
+		if mid == p.lo || mid == p.hi || len(all) == maxPanels-1 || math.Abs(p.hi-p.lo) < 1e-13*math.Abs(hi-lo) {
+			if doubt <= areaGood*size {
+				return sum, FailNone
+			}
+			if math.Abs(p.hi-p.lo) < 1e-13*math.Abs(hi-lo) && p.doubt < 1e-9*size {
+				done.sum, done.size, done.doubt = done.sum+p.sum, done.size+p.size, done.doubt+p.doubt
+				all[worst] = all[len(all)-1]
+				if all = all[:len(all)-1]; len(all) == 0 {
+					return done.sum, FailNone
+				}
+				continue
+			}
+			return 0, FailNotSettled
+		}
+		a, ok1 := r.panel(fn, p.lo, mid)
+		b, ok2 := r.panel(fn, mid, p.hi)
+		if !ok1 || !ok2 {
+			return 0, FailNoReal
+		}
+		all[worst] = a
+		all = append(all, b)
+	}
+	if r.halted {
+		return 0, FailStopped
+	}
+	return 0, FailNotSettled
+}
+
+// panel estimates one piece by two rules, the difference of which is its doubt.
+func (r *runner) panel(fn int, lo, hi float64) (panel, bool) {
+	mid, half := lo+(hi-lo)/2, (hi-lo)/2
+	out := panel{lo: lo, hi: hi}
+	gauss, kronrod, size := 0.0, 0.0, 0.0
+	for i, node := range kronrodNodes {
+		for _, side := range [2]float64{-1, 1} {
+			if node == 0 && side > 0 {
+				continue
+			}
+			v, ok := r.at(fn, []float64{mid + side*half*node})
+			if !ok || v-v != 0 {
+				return out, false
+			}
+			kronrod += kronrodWeights[i] * v
+			size += kronrodWeights[i] * math.Abs(v)
+			if i%2 == 1 {
+				gauss += gaussWeights[i/2] * v
+			}
+		}
+	}
+	out.sum, out.size = kronrod*half, size*math.Abs(half)
+	out.doubt = math.Abs(kronrod-gauss) * math.Abs(half)
+	// The better rule is far better than the difference says, unless rounding
+	// is all that is left of it.
+	if out.size > 0 {
+		out.doubt = math.Max(out.size*math.Pow(math.Min(1, 200*out.doubt/out.size), 1.5), 5e-16*out.size)
+	}
+	return out, r.left >= 0 || !r.halted
+}

@@ -1,0 +1,58 @@
+package plan
+
+import (
+	"steelyard/lang/finding"
+	"steelyard/lang/syntax"
+)
+
+// Curve is an expression planned as a function of one name.
+type Curve struct {
+	Fn     int // number of the function
+	Static Static
+	// Depends tells that the expression holds the name.
+	Depends  bool
+	Findings []finding.Finding
+	Uses     []*Def
+	Root     *Def
+	Absent   bool
+	OK       bool
+}
+
+// CompileCurve plans an expression as a function of a name of which is known
+// what the static says.
+func (p *Planner) CompileCurve(x syntax.Expr, text, name string, of Static) Curve {
+	f := &Func{Name: "curve", Params: 1}
+	c := &coder{p: p, code: &f.Code, text: text, whole: x, seen: len(p.Names.all), fn: &funcScope{name: name}}
+	slot := c.emit(Instr{Op: OpParam}, syntax.Span{}, of)
+	c.fn.params = []param{{name: name, slot: slot}}
+	out := Curve{}
+	result, ok := c.expr(x)
+	if ok && c.cost > maxCost {
+		c.find(finding.TooLong, x.Span(), "This line would take more than a million steps to work out.",
+			"Split the work over several lines, each with a result of its own.")
+		ok = false
+	}
+	if ok {
+		f.Result, f.Cost = result, c.cost
+		p.Program.Funcs = append(p.Program.Funcs, f)
+		out.Fn, out.Static = len(p.Program.Funcs)-1, c.static(result)
+		out.Absent = out.Static.Absent
+	}
+	syntax.Walk(x, func(x syntax.Expr) bool {
+		if n, is := x.(*syntax.Name); is && n.Name == name && n.Line == 0 {
+			out.Depends = true
+		}
+		return true
+	})
+	out.OK, out.Findings, out.Uses, out.Root = ok, once(c.findings), c.uses, c.root
+	return out
+}
+
+// EmitAt adds an operation on a curve to the main code: OpCall and OpSlope at
+// one slot, OpArea between two.
+func (p *Planner) EmitAt(op Op, fn int, args []Slot, st Static) Slot {
+	main := &p.Program.Main
+	first := Slot(len(main.Args))
+	main.Args = append(main.Args, args...)
+	return p.Emit(Instr{Op: op, A: Slot(fn), B: first, C: Slot(len(args))}, st)
+}

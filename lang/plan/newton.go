@@ -1,0 +1,254 @@
+package plan
+
+import "math"
+
+const (
+	newtonStarts = 96
+	newtonSteps  = 60
+	// newtonFound is the most solutions that are listed.
+	newtonFound = 16
+)
+
+// Newton looks for numbers that satisfy several equations at once, by damped
+// Newton steps from the natural scales of the unknowns and multiples of them.
+// What it returns was put back into every equation; that there is no other
+// solution is not proved.
+func (p *Program) Newton(st *State, s *Solve) [][]float64 {
+	r := runner{p: p, st: st, left: runEvery}
+	return r.newton(s)
+}
+
+func (r *runner) newton(s *Solve) [][]float64 {
+	n := len(s.Dims)
+	if n > maxUnknowns || len(s.Differences) != n {
+		return nil
+	}
+	w := &newton{r: r, s: s, scale: make([]float64, n)}
+	for k, d := range s.Dims {
+		w.scale[k] = r.scale(s.Differences, d)
+	}
+	var out [][]float64
+	for start := 0; start < newtonStarts && len(out) < newtonFound && !r.halted; start++ {
+		x := w.start(start)
+		if !w.descend(x) || !r.satisfies(s, x) {
+			continue
+		}
+		w.simplify(x)
+		if !w.listed(out, x) {
+			out = append(out, x)
+		}
+	}
+	return out
+}
+
+// simplify makes 0 of what is a rounding remainder, and takes full turns off an
+// angle, where the result satisfies the equations as well.
+func (w *newton) simplify(x []float64) {
+	for k, was := range x {
+		switch {
+		case math.Abs(was) < 1e-12*w.scale[k]:
+			x[k] = 0
+		case w.s.Dims[k].IsOne() && math.Abs(was) > math.Pi:
+			x[k] = math.Remainder(was, 2*math.Pi)
+		default:
+			continue
+		}
+		if !w.r.satisfies(w.s, x) {
+			x[k] = was
+		}
+	}
+}
+
+// listed tells whether a solution was found before: to fewer figures than a
+// root that is bracketed.
+func (w *newton) listed(all [][]float64, x []float64) bool {
+	for _, o := range all {
+		same := true
+		for k := range x {
+			same = same && math.Abs(o[k]-x[k]) <= 1e-6*math.Max(math.Max(math.Abs(o[k]), math.Abs(x[k])), 1e-3*w.scale[k])
+		}
+		if same {
+			return true
+		}
+	}
+	return false
+}
+
+type newton struct {
+	r     *runner
+	s     *Solve
+	scale []float64
+}
+
+// start is a place to start from: the scales themselves, then every choice of
+// signs, then places spread over six powers of ten.
+func (w *newton) start(i int) []float64 {
+	n := len(w.scale)
+	x := make([]float64, n)
+	signs := min(1<<min(n, 4), 16)
+	for k := range x {
+		x[k] = w.scale[k]
+		if i < signs {
+			if i>>k&1 == 1 {
+				x[k] = -x[k]
+			}
+			continue
+		}
+		// Fractional parts of multiples of irrational numbers spread evenly.
+		u := math.Mod(float64(i)*math.Sqrt(float64(2+3*k)), 1)
+		x[k] *= math.Pow(10, 6*u-3)
+		if math.Mod(float64(i)*math.Sqrt(float64(7+5*k)), 1) < 0.3 {
+			x[k] = -x[k]
+		}
+	}
+	return x
+}
+
+// values are the remainders of the equations at a place.
+func (w *newton) values(x, out []float64) bool {
+	for k, fn := range w.s.Differences {
+		v, ok := w.r.at(fn, x)
+		if !ok || v-v != 0 {
+			return false
+		}
+		out[k] = v
+	}
+	return true
+}
+
+// sizes are the greatest terms of the equations at a place.
+func (w *newton) sizes(x, out []float64) bool {
+	for k, fn := range w.s.Sizes {
+		v, ok := w.r.at(fn, x)
+		if !ok || v-v != 0 {
+			return false
+		}
+		out[k] = v
+		if v == 0 {
+			out[k] = 1
+		}
+	}
+	return true
+}
+
+// descend takes damped Newton steps until the remainders are as small as
+// rounding lets them be.
+func (w *newton) descend(x []float64) bool {
+	n := len(x)
+	f, size, next, step, fNext := make([]float64, n), make([]float64, n), make([]float64, n), make([]float64, n), make([]float64, n)
+	if !w.values(x, f) {
+		return false
+	}
+	best, still := math.Inf(1), 0
+	for range newtonSteps {
+		if w.r.halted || !w.sizes(x, size) {
+			return false
+		}
+		now := misfit(f, size)
+		if now == 0 {
+			return true
+		}
+		if now < best/2 {
+			best, still = now, 0
+		} else if still++; still > 4 {
+			return now < 1e-11
+		}
+		if !w.direction(x, f, size, step) {
+			return now < 1e-11
+		}
+		moved := false
+		for damp := 1.0; damp > 1e-6; damp /= 2 {
+			for k := range x {
+				next[k] = x[k] - damp*step[k]
+			}
+			if w.values(next, fNext) && misfit(fNext, size) < now {
+				moved = true
+				break
+			}
+		}
+		if !moved {
+			return now < 1e-11
+		}
+		copy(x, next)
+		copy(f, fNext)
+	}
+	return true
+}
+
+// misfit is the greatest remainder as a part of its equation's greatest term.
+func misfit(f, size []float64) float64 {
+	most := 0.0
+	for k := range f {
+		most = math.Max(most, math.Abs(f[k]/size[k]))
+	}
+	return most
+}
+
+// direction is the full Newton step, from slopes by central differences.
+func (w *newton) direction(x, f, size, step []float64) bool {
+	n := len(x)
+	m := make([][]float64, n)
+	for k := range m {
+		m[k] = make([]float64, n+1)
+		m[k][n] = f[k] / size[k]
+	}
+	up, down := make([]float64, n), make([]float64, n)
+	width := make([]float64, n)
+	for k := range x {
+		width[k] = math.Max(math.Abs(x[k]), 1e-6*w.scale[k])
+		h := 1e-6 * width[k]
+		was := x[k]
+		x[k] = was + h
+		ok1 := w.values(x, up)
+		x[k] = was - h
+		ok2 := w.values(x, down)
+		x[k] = was
+		if !ok1 || !ok2 {
+			return false
+		}
+		for j := range n {
+			m[j][k] = (up[j] - down[j]) / (2e-6 * size[j]) // per width
+		}
+	}
+	if !eliminate(m) {
+		return false
+	}
+	for k := range step {
+		step[k] = m[k][n] * width[k]
+		if step[k]-step[k] != 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// eliminate solves linear equations in place; the last column becomes the
+// solution.
+func eliminate(m [][]float64) bool {
+	n := len(m)
+	for col := range n {
+		best := col
+		for i := col; i < n; i++ {
+			if math.Abs(m[i][col]) > math.Abs(m[best][col]) {
+				best = i
+			}
+		}
+		if math.Abs(m[best][col]) < 1e-13 {
+			return false
+		}
+		m[col], m[best] = m[best], m[col]
+		for i := range n {
+			if i == col {
+				continue
+			}
+			f := m[i][col] / m[col][col]
+			for k := col; k <= n; k++ {
+				m[i][k] -= f * m[col][k]
+			}
+		}
+	}
+	for i := range n {
+		m[i][n] /= m[i][i]
+	}
+	return true
+}

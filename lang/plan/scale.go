@@ -1,0 +1,156 @@
+package plan
+
+import (
+	"math"
+
+	"steelyard/units"
+)
+
+const (
+	// Widest and Nearest bound a search for a root where no condition does, in
+	// natural scales of the unknown.
+	Widest  = 1e6
+	Nearest = 1e-6
+)
+
+// NaturalScale is the size that quantities in some functions suggest for a
+// quantity of a dimension: the product of their powers, with the smallest
+// exponents, that has it; one coherent SI unit if none has.
+func (p *Program) NaturalScale(st *State, fns []int, d units.Dim) float64 {
+	r := runner{p: p, st: st}
+	return r.scale(fns, d)
+}
+
+// scale finds the smallest exponents p with Σ pᵢ·dimᵢ = d: p = Aᵀ·y, where A
+// has the dimensions as columns and (A·Aᵀ)·y = d.
+func (r *runner) scale(fns []int, d units.Dim) float64 {
+	g := scaleGather{r: r}
+	for _, fn := range fns {
+		g.add(r.p.Funcs[fn], 0)
+	}
+	const n = 7
+	var m [n][n + 1]float64
+	for i := range n {
+		for j := range n {
+			for _, q := range g.dims {
+				m[i][j] += q[i] * q[j]
+			}
+		}
+		m[i][n] = d.Exp(i).Float()
+	}
+	y, ok := least(&m)
+	if !ok {
+		return 1
+	}
+	log := 0.0
+	for k, q := range g.dims {
+		p := 0.0
+		for i := range n {
+			p += q[i] * y[i]
+		}
+		log += p * g.logs[k]
+	}
+	if s := math.Exp(log); s > 1e-200 && s < 1e200 {
+		return s
+	}
+	return 1
+}
+
+// scaleGather collects the quantities with a dimension that functions hold.
+type scaleGather struct {
+	r    *runner
+	dims [][7]float64
+	logs []float64
+}
+
+func (g *scaleGather) add(f *Func, depth int) {
+	if depth > 16 || len(g.dims) > 200 {
+		return
+	}
+	for i := range f.Code.Instrs {
+		in, st := &f.Code.Instrs[i], f.Code.Statics[i]
+		v, ok := in.K, in.Op == OpConst
+		switch in.Op {
+		case OpLoad:
+			v, ok = g.r.loaded(in.A)
+		case OpCall:
+			g.add(g.r.p.Funcs[in.A], depth+1)
+			continue
+		}
+		if !ok || v == 0 || v-v != 0 || st.Open != 0 || st.Dim.IsOne() {
+			continue
+		}
+		var q [7]float64
+		for k := range q {
+			q[k] = st.Dim.Exp(k).Float()
+		}
+		g.dims, g.logs = append(g.dims, q), append(g.logs, math.Log(math.Abs(v)))
+	}
+}
+
+// least solves seven linear equations that may depend on each other; false if
+// they contradict each other.
+func least(m *[7][8]float64) (y [7]float64, ok bool) {
+	const tiny = 1e-9
+	row := 0
+	var pivots []int
+	for col := 0; col < 7 && row < 7; col++ {
+		best := row
+		for i := row; i < 7; i++ {
+			if math.Abs(m[i][col]) > math.Abs(m[best][col]) {
+				best = i
+			}
+		}
+		if math.Abs(m[best][col]) < tiny {
+			continue
+		}
+		m[row], m[best] = m[best], m[row]
+		for i := range 7 {
+			if i == row {
+				continue
+			}
+			f := m[i][col] / m[row][col]
+			for k := col; k < 8; k++ {
+				m[i][k] -= f * m[row][k]
+			}
+		}
+		pivots = append(pivots, col)
+		row++
+	}
+	for i := row; i < 7; i++ {
+		if math.Abs(m[i][7]) > tiny {
+			return y, false
+		}
+	}
+	for i, col := range pivots {
+		y[col] = m[i][7] / m[i][col]
+	}
+	return y, true
+}
+
+// SearchPieces is where a root is looked for: between the bounds that
+// conditions set, else over the powers of ten on both sides of zero. Zero's
+// surroundings come first.
+func SearchPieces(scale, lo, hi float64) []Interval {
+	if lo > hi {
+		return []Interval{{hi, hi}}
+	}
+	if !math.IsInf(lo, 0) && !math.IsInf(hi, 0) {
+		return []Interval{{lo, hi}}
+	}
+	near, wide := Nearest*scale, Widest*scale
+	var out []Interval
+	for _, x := range []Interval{{-near, near}, {near, wide}, {-wide, -near}} {
+		x.Lo, x.Hi = math.Max(x.Lo, lo), math.Min(x.Hi, hi)
+		if x.Lo < x.Hi {
+			out = append(out, x)
+		}
+	}
+	switch {
+	case out != nil:
+		return out
+	case math.IsInf(lo, 0):
+		return []Interval{{hi - wide, hi}}
+	}
+	return []Interval{{lo, lo + wide}}
+}

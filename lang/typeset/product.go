@@ -1,0 +1,165 @@
+package typeset
+
+import "steelyard/lang/syntax"
+
+// edge is what stands at the left or the right end of a factor. It decides
+// whether two factors may stand side by side without a sign.
+type edge uint8
+
+const (
+	symbolEdge   edge = iota // a letter, a root, an upright function's bracket
+	bracketEdge              // a bracket
+	signEdge                 // a bracket with a sign first
+	digitEdge                // a number
+	unitEdge                 // a quantity, or a bracket with one
+	longEdge                 // a name of several letters
+	functionEdge             // the name of a function that is set upright
+	halfEdge                 // a fraction that begins with a number
+)
+
+// product sets two factors: side by side as in ½ k x², with a dot where they
+// would run into each other.
+func (w *writer) product(x *syntax.Binary) {
+	w.operand(x.X, productRank, true)
+	left, right := w.rightEdge(x.X), w.leftEdge(x.Y)
+	switch {
+	case dotted(left, right):
+		w.dot()
+	case right == functionEdge && w.form == MathML:
+		w.times()
+		w.b.WriteString(`<mspace width="0.1667em"/>`)
+	default:
+		w.times()
+	}
+	w.operand(x.Y, productRank, false)
+}
+
+func dotted(left, right edge) bool {
+	switch {
+	case left == unitEdge, right == unitEdge, right == digitEdge:
+		return true
+	case left == longEdge, right == longEdge, right == signEdge:
+		return true
+	case right == halfEdge:
+		return left == digitEdge || left == halfEdge
+	}
+	return false
+}
+
+// leftEdge returns what a factor begins with.
+func (w *writer) leftEdge(x syntax.Expr) edge {
+	x = bare(x)
+	if w.signed(x) {
+		return signEdge
+	}
+	if w.rank(x) < productRank {
+		return bracketEdge
+	}
+	for {
+		x = bare(x)
+		switch t := x.(type) {
+		case *syntax.Binary:
+			if t.Op == syntax.Pow {
+				if e, ok := w.baseEdge(bare(t.X)); ok {
+					return e
+				}
+			}
+			if t.Op == syntax.Div && w.raised == 0 {
+				if numberFirst(t.X) {
+					return halfEdge
+				}
+				return bracketEdge
+			}
+			if w.rank(bare(t.X)) < productRank {
+				return bracketEdge
+			}
+			x = t.X
+		case *syntax.Measured:
+			return unitEdge
+		default:
+			return w.atomEdge(x)
+		}
+	}
+}
+
+// numberFirst tells whether an expression begins with a number. It looks a few
+// factors far, so that a long chain of quotients costs no more than its length.
+func numberFirst(x syntax.Expr) bool {
+	for range 4 {
+		switch t := bare(x).(type) {
+		case *syntax.Number:
+			return true
+		case *syntax.Binary:
+			x = t.X
+		default:
+			return false
+		}
+	}
+	return false
+}
+
+// rightEdge returns what a factor ends with. An exponent ends nothing that a
+// letter could run into.
+func (w *writer) rightEdge(x syntax.Expr) edge {
+	for {
+		x = bare(x)
+		if w.rank(x) < productRank {
+			return bracketEdge
+		}
+		switch t := x.(type) {
+		case *syntax.Binary:
+			if t.Op == syntax.Div && w.raised == 0 {
+				return w.leftEdge(t)
+			}
+			if t.Op == syntax.Pow {
+				e, _ := w.baseEdge(bare(t.X))
+				if e == unitEdge || e == longEdge {
+					return e
+				}
+				return symbolEdge
+			}
+			if w.signed(t.Y) {
+				return bracketEdge
+			}
+			x = t.Y
+		case *syntax.Unary:
+			x = t.X
+		case *syntax.Call:
+			return symbolEdge
+		default:
+			return w.atomEdge(x)
+		}
+	}
+}
+
+// baseEdge returns the edge of the base of a power, if that is decided by the
+// base as a whole.
+func (w *writer) baseEdge(x syntax.Expr) (edge, bool) {
+	switch x.(type) {
+	case *syntax.Number, *syntax.Name, *syntax.Quantity, *syntax.Measured, *syntax.Mixed:
+		return w.atomEdge(x), true
+	}
+	return bracketEdge, w.bracketedBase(x)
+}
+
+func (w *writer) atomEdge(x syntax.Expr) edge {
+	switch x := x.(type) {
+	case *syntax.Number:
+		return digitEdge
+	case *syntax.Quantity, *syntax.Mixed, *syntax.Measured:
+		return unitEdge
+	case *syntax.Uncertain, *syntax.List:
+		return unitEdge
+	case *syntax.That:
+		return longEdge
+	case *syntax.Name:
+		if long(x.Name) {
+			return longEdge
+		}
+	case *syntax.Call:
+		if uprightName(x.Func) {
+			return functionEdge
+		}
+	}
+	return symbolEdge
+}

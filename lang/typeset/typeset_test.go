@@ -1,0 +1,167 @@
+package typeset
+
+import (
+	"flag"
+	"os"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"testing"
+
+	"steelyard/lang/syntax"
+)
+
+var update = flag.Bool("update", false, "write the golden files anew")
+
+// typed are expressions as they stand on a line.
+var typed = []string{
+	// numbers and quantities
+	"257", "0.080 kg", "-5", "-5 °C", "1.6e-19 C", "1e5 m", "-3.2e5", "3.2×10^5", "9.8 m/s^2", "9.8 m·s⁻²", "12 N m",
+	"30°", "30° 15′ 20.5″", "13 h 4 min 58 s", "-13 h 4 min 58 s", "5 %", "25 µm", "4.18 J/(g °C)", "3 Δ°C", "3 m^(1/2)",
+	"(1/2) kg", "½ kg", "(1 + 2) kg", "2π rad/s", "π rad", "that*2", "v@12 + 2",
+	// names
+	"v_0 + v", "mu_k*N", "omega0*t", "Δx/Δt", "Δx^2", "Delta_theta", "K_max", "v_0^2", "v_x0^2", "x' + x''", "x'^2", "x'_0^2", "spring_force/k",
+	"F_net_x", "KE_max", "mgh", "mass*height", "2*ms", "speed2", "é", "сила*ж", "π*r^2",
+	// products
+	"1/2*k*x^2", "½ k x²", "2πr", "2*3", "2(3)", "2(3 m)", "3×10^n", "5 N*3 m", "6 m/2 s", "9.8 m/s^2*t", "t*9.8 m/s^2", "0.5*(3 m/s)^2",
+	"1*k", "1*1*k*x", "3*1/2", "2*(1/2)", "(1/2)*(3/4)", "2*(k/m)", "a*-b", "a*(-b)", "(a+b)*c", "(a+b)(a-b)", "m*(g+a)", "a*(b*c)", "k*2^n", "x*√2", "2√3*x",
+	"2 sin(θ) cos(θ)", "a*f(x)*b", "a*spring_energy(x)",
+	// quotients
+	"a/b/c", "a/(b/c)", "(a+b)/(c-d)", "v^2/2πr", "4π²m/T²", "(m/k)^2", "-a/b", "m*v^2/r",
+	// sums and signs
+	"a-b+c", "a-(b+c)", "a+(b-c)", "a+-b", "2--3", "--x", "-(a+b)", "+5", "-x^2", "(-x)^2", "(-2)^2", "a - 5 °C", "((a))",
+	// powers and roots
+	"2^3^2", "(2^3)^2", "x^-1", "x^(1/2)", "x^(-1/2)", "x^((a+b)/(2c))", "x^(a/b*c)", "x^(a/(b*c))", "(3 m)^2", "(2e3)^2", "e^(-t/τ)",
+	"√2", "√(m/k)", "(√x)^2", "√√16", "2π√(m/k)", "sqrt(2*9.8 m/s^2*5 m)", "cbrt(27 m^3)", "root(16, 4)", "root(x, n+1)",
+	// calls
+	"sin(x)", "sin(x)^2", "sin(x)^-1", "sin(x)^n", "ln(x)^2", "exp(-x)", "log10(x)", "asin(0.5)", "atan2(3 m, -4 m)", "abs(x)", "abs(x)^2", "abs(-3 m)",
+	"max(1, 2)", "f(x)", "f(x)^2", "f'(x)", "x_0(t)", "spring_energy(k = 257 N/m, x = 6 cm)", "sqrt(x = 2)", "u(T)", "hypot(3 m, 4 m)",
+}
+
+// built are trees that no line of this version makes.
+var built = []struct {
+	text string
+	x    syntax.Expr
+}{
+	{"[1.21, 1.19] s", &syntax.List{Items: []syntax.Expr{num("1.21"), num("1.19")}, Unit: unit("s")}},
+	{"[1, 2]", &syntax.List{Items: []syntax.Expr{num("1"), num("2")}}},
+	{"0.842 ± 0.002 m", &syntax.Uncertain{X: num("0.842"), By: num("0.002"), Unit: unit("m")}},
+	{"(5 ± 1)*k", mul(&syntax.Uncertain{X: num("5"), By: num("1")}, name("k"))},
+	{"a without brackets: (a + b)^2", &syntax.Binary{Op: syntax.Pow, X: &syntax.Binary{X: name("a"), Y: name("b")}, Y: num("2")}},
+	{"a name that is markup", name(`<b>&\{}$_%#^~"`)},
+	{"nothing", nil},
+}
+
+func num(text string) *syntax.Number      { return mustNumber(text) }
+func unit(text string) syntax.UnitText    { return syntax.UnitText{Text: text} }
+func name(text string) *syntax.Name       { return &syntax.Name{Name: text} }
+func mul(x, y syntax.Expr) *syntax.Binary { return &syntax.Binary{Op: syntax.Mul, X: x, Y: y} }
+
+func mustRead(t testing.TB, text string) syntax.Expr {
+	x, bad := syntax.ParseExpr(text)
+	if len(bad) > 0 {
+		t.Fatalf("%s: %v", text, bad)
+	}
+	return x
+}
+
+// names, quantities and unitTexts are what the other functions are given.
+var names = []string{
+	"v", "v0", "v_0", "μ_k", "ω0", "Δx", "Δ", "Δ_", "Δ0", "Δθ_max", "K_max", "x'", "x''", "x'''", "x0'", "x'0", "v_x", "v_x0", "x_ω", "spring_force", "mgh", "KE_max", "KE0", "F_net_x",
+	"k_", "_", "'", "é", "ë_0", "x\u0304", "ж", "сила", "ñandú", "straße", "Å", "Ω", "A_Ω", "ϑ", "Α", "a&b", "a<b", "x_é", "",
+}
+
+var quantities = []string{
+	"257", "4.63e6 N m", "4.63×10⁶ N·m", "4.63×10^6 N·m", "−3.2 m/s²", "-3.2e-5 m/s^2", "30°", "30° 15′", "30°15′20″", "13 h 4 min 58 s", "−13 h 4 min 58 s", "25 °C", "5 %",
+	"(0.842 ± 0.002) m", "[1.21, 1.19] s", "5 s^-1", "12 J/(g °C)", "2π rad", "1e5", "1/2 kg", "∞", "3 ft-lb", "0 ≤ 5 m", "no value", "", ")", "5 m^", "5 (", "1e", "1×10", "5 $%", "−", "3 m + 4 m",
+}
+
+var unitTexts = []string{
+	"N m", "m/s^2", "m/s²", "kg m^2/s^3", "kg·m²·s⁻³", "kg m²/s³", "J/(g °C)", "J/(kg K)^2", "°", "°C", "Δ°C", "′", "″", "%", "µm", "μm", "Ω", "kΩ", "m^(1/2)", "m^-2", "m^−2", "ft-lb", "Å",
+	"m^2^3", "°^2", "^2", "m^", "m^x", "²", "m²³^4", "(", ")", "a_b", "тонна", "m*s", "J/kg/K", "\n\n", `\end{document}`, "</mrow>", "$", "\x00\xff",
+}
+
+// sections lists every piece that the golden file has, with both forms.
+func sections(t testing.TB) (all []piece) {
+	both := func(head string, set func(Form) string) {
+		all = append(all, piece{head, set(MathML), set(LaTeX)})
+	}
+	for _, s := range typed {
+		x := mustRead(t, s)
+		both(s, func(f Form) string { return Expr(f, x) })
+	}
+	for _, b := range built {
+		both("tree: "+b.text, func(f Form) string { return Expr(f, b.x) })
+	}
+	for _, s := range names {
+		both("name: "+s, func(f Form) string { return Name(f, s) })
+	}
+	for _, s := range quantities {
+		both("quantity: "+s, func(f Form) string { return Quantity(f, s) })
+	}
+	for _, s := range unitTexts {
+		both("unit: "+strings.Trim(strconv.Quote(s), `"`), func(f Form) string { return Unit(f, s) })
+	}
+	both("T = 2π√(m/k) = 0.38 s", func(f Form) string {
+		return Equation(f, name("T"), mustRead(t, "2π√(m/k)"), mustRead(t, "0.38 s"))
+	})
+	for _, sign := range []string{"=", "<", ">", "≤", "≥", "≠", "≈", "∝", "⇒", "→", ":=", "&", "so that"} {
+		both("relation: "+sign, func(f Form) string { return Relation(f, Name(f, "k"), sign, Quantity(f, "257 N/m")) })
+	}
+	return all
+}
+
+type piece struct{ head, mathml, latex string }
+
+func TestGolden(t *testing.T) {
+	var b strings.Builder
+	for _, p := range sections(t) {
+		for _, s := range [...]string{p.head, "\n  ", p.mathml, "\n  ", p.latex, "\n"} {
+			b.WriteString(strings.ReplaceAll(strings.ReplaceAll(s, "\u2062", "&#x2062;"), "\u2061", "&#x2061;"))
+		}
+	}
+	path := filepath.Join("testdata", "set.golden")
+	if *update {
+		if err := os.WriteFile(path, []byte(b.String()), 0o666); err != nil {
+			t.Fatal(err)
+		}
+	}
+	want, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	got, old := strings.Split(b.String(), "\n"), strings.Split(string(want), "\n")
+	for i := range max(len(got), len(old)) {
+		if i >= len(got) || i >= len(old) || got[i] != old[i] {
+			t.Fatalf("line %d of %s differs:\n got %s\nwant %s", i+1, path, strings.Join(got[i:min(i+3, len(got))], "\n"), strings.Join(old[min(i, len(old)):min(i+3, len(old))], "\n"))
+		}
+	}
+}
+
+func TestEveryPieceIsSound(t *testing.T) {
+	for _, p := range sections(t) {
+		if err := soundMathML(p.mathml); err != nil {
+			t.Errorf("%s: %v\n%s", p.head, err, p.mathml)
+		}
+		if err := soundLaTeX(p.latex); err != nil {
+			t.Errorf("%s: %v\n%s", p.head, err, p.latex)
+		}
+	}
+}
+
+func TestDocument(t *testing.T) {
+	for _, c := range []struct {
+		f       Form
+		display bool
+		want    string
+	}{
+		{MathML, true, `<math display="block"><mi>k</mi></math>`},
+		{MathML, false, `<math><mi>k</mi></math>`},
+		{LaTeX, true, `\[ k \]`},
+		{LaTeX, false, `\( k \)`},
+	} {
+		if got := Document(c.f, Name(c.f, "k"), c.display); got != c.want {
+			t.Errorf("got %s, want %s", got, c.want)
+		}
+	}
+}

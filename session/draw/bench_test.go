@@ -1,0 +1,31 @@
+package draw
+
+import "testing"
+
+func BenchmarkText(b *testing.B) {
+	f := plunger()
+	for b.Loop() {
+		f.Text(80, 24, false)
+	}
+}
+
+func BenchmarkSVG(b *testing.B) {
+	f := plunger()
+	for b.Loop() {
+		f.SVG()
+	}
+}
+
+func BenchmarkSVGMagnets(b *testing.B) {
+	f := magnets()
+	for b.Loop() {
+		f.SVG()
+	}
+}
+
+func BenchmarkBarsSVG(b *testing.B) {
+	c := scale()
+	for b.Loop() {
+		c.SVG()
+	}
+}

@@ -1,0 +1,54 @@
+package draw
+
+import (
+	"math"
+	"strings"
+)
+
+// square is the side of the squares of a blank figure.
+const square = 12.0
+
+// squared widens a span to whole steps of its ticks, each a handy whole number
+// of squares long, so that values can be plotted by counting squares. Of all
+// steps it takes the one that fills most of the room.
+func squared(s span, most int) (wide span, t ticks, squares int) {
+	for about := 2; about <= 12; about++ {
+		mantissa, power := roundStep((s.to - s.from) / float64(about))
+		step := decimal(mantissa, power)
+		first, last := math.Floor(s.from/step+1e-6), math.Ceil(s.to/step-1e-6)
+		for _, each := range handy(int(mantissa)) {
+			n := each * max(1, int(last-first))
+			if n > most || n < squares || n == squares && each < 5 {
+				continue
+			}
+			squares = n
+			wide = span{decimal(first*mantissa, power), decimal(last*mantissa, power)}
+			t = wide.ticksOf(mantissa, power)
+		}
+	}
+	return wide, t, squares
+}
+
+// handy gives the numbers of squares a step of a mantissa may be long: one
+// square is then a round value too.
+func handy(mantissa int) []int {
+	switch mantissa {
+	case 1:
+		return []int{10, 5, 4, 2}
+	case 2:
+		return []int{10, 8, 4, 2}
+	}
+	return []int{10, 5}
+}
+
+func (s *svgFigure) grid() {
+	var d strings.Builder
+	b := s.box
+	for x := b.left + square; x < b.right+square/2; x += square {
+		d.WriteString("M" + num(x) + " " + num(b.top) + "V" + num(b.bottom))
+	}
+	for y := b.top; y < b.bottom-square/2; y += square {
+		d.WriteString("M" + num(b.left) + " " + num(y) + "H" + num(b.right))
+	}
+	s.WriteString(`<path d="` + d.String() + `" fill="none" stroke="currentColor" stroke-opacity="0.25" stroke-width="0.5"/>` + "\n")
+}

@@ -1,0 +1,132 @@
+package draw
+
+import "math"
+
+// canvas is a plot area of character cells. Unicode cells hold 2×4 Braille
+// dots each; ASCII cells one letter.
+type canvas struct {
+	columns, rows int
+	ascii         bool
+	cells         []rune // what stands in a cell, 0 where nothing does
+	dots          []byte // Braille dots of a cell, over what stands there
+}
+
+func newCanvas(columns, rows int, ascii bool) *canvas {
+	return &canvas{columns, rows, ascii, make([]rune, columns*rows), make([]byte, columns*rows)}
+}
+
+// grain gives how many dots across and down one cell has.
+func (c *canvas) grain() (across, down int) {
+	if c.ascii {
+		return 1, 1
+	}
+	return 2, 4
+}
+
+// box gives the dots' coordinates: the centres of the outermost dots.
+func (c *canvas) box() box {
+	across, down := c.grain()
+	return box{0, 0, float64(c.columns*across - 1), float64(c.rows*down - 1)}
+}
+
+// cell gives the cell of a point in dot coordinates.
+func (c *canvas) cell(p Point) (column, row int) {
+	across, down := c.grain()
+	return int(math.Floor(p.X+0.5)) / across, int(math.Floor(p.Y+0.5)) / down
+}
+
+func (c *canvas) set(column, row int, r rune) {
+	if column >= 0 && column < c.columns && row >= 0 && row < c.rows {
+		c.cells[row*c.columns+column] = r
+	}
+}
+
+// pen draws one curve, dot by dot.
+type pen struct {
+	mark  rune  // the letter of an ASCII curve
+	dash  []int // dots drawn and left out in turn; none: all drawn
+	moved int
+	begun bool
+	x, y  int
+}
+
+// Patterns that differ at first sight also where the lines are steep.
+var dashes = [][]int{nil, {1, 2}, {5, 3}, {6, 2, 1, 2}, {2, 2}, {9, 4}, {1, 4}, {5, 2, 1, 2, 1, 2}}
+
+const letters = "*+ox#%&=$~sz^v"
+
+func newPen(i int) *pen {
+	return &pen{mark: rune(letters[i%len(letters)]), dash: dashes[i%len(dashes)]}
+}
+
+// down says whether the pen touches the paper at its present dot.
+func (p *pen) down() bool {
+	if len(p.dash) == 0 {
+		return true
+	}
+	total := 0
+	for _, n := range p.dash {
+		total += n
+	}
+	at := p.moved % total
+	for i, n := range p.dash {
+		if at < n {
+			return i%2 == 0
+		}
+		at -= n
+	}
+	return true
+}
+
+// line draws a line whose points all lie in the canvas's box.
+func (c *canvas) line(p *pen, line []Point) {
+	p.begun = false
+	if len(line) == 1 {
+		c.dot(p, line[0])
+	}
+	for i := 1; i < len(line); i++ {
+		from, to := line[i-1], line[i]
+		dx, dy := to.X-from.X, to.Y-from.Y
+		steps := math.Ceil(math.Max(math.Abs(dx), math.Abs(dy)))
+		for k := 0.0; k <= steps; k++ {
+			t := k / math.Max(steps, 1)
+			c.dot(p, Point{from.X + t*dx, from.Y + t*dy})
+		}
+	}
+}
+
+func (c *canvas) dot(p *pen, at Point) {
+	x, y := int(math.Floor(at.X+0.5)), int(math.Floor(at.Y+0.5))
+	if p.begun && x == p.x && y == p.y {
+		return
+	}
+	if p.begun {
+		p.moved++
+	}
+	p.begun, p.x, p.y = true, x, y
+	if c.ascii {
+		c.set(x, y, p.mark)
+		return
+	}
+	if x < 0 || y < 0 || x/2 >= c.columns || y/4 >= c.rows || !p.down() {
+		return
+	}
+	c.dots[y/4*c.columns+x/2] |= [4][2]byte{{1, 8}, {2, 16}, {4, 32}, {64, 128}}[y%4][x%2]
+}
+
+// row gives one row of cells.
+func (c *canvas) row(row int) []rune {
+	out := make([]rune, c.columns)
+	for i := range out {
+		k := row*c.columns + i
+		switch {
+		case c.dots[k] != 0:
+			out[i] = 0x2800 + rune(c.dots[k])
+		case c.cells[k] != 0:
+			out[i] = c.cells[k]
+		default:
+			out[i] = ' '
+		}
+	}
+	return out
+}

@@ -1,0 +1,165 @@
+package draw
+
+import (
+	"math"
+	"strings"
+	"testing"
+	"unicode/utf8"
+)
+
+// checkText checks what holds for every text: no line too wide, no colour.
+func checkText(t *testing.T, text string, columns int, ascii bool) {
+	t.Helper()
+	for _, line := range strings.Split(text, "\n") {
+		if n := width(line); n > max(1, columns) {
+			t.Fatalf("a line of %d cells in %d columns: %q", n, columns, line)
+		}
+		if strings.ContainsRune(line, 0x1b) {
+			t.Fatalf("an escape in %q", line)
+		}
+	}
+	if !utf8.ValidString(text) {
+		t.Fatalf("not UTF-8: %q", text)
+	}
+	for i := 0; ascii && i < len(text); i++ {
+		if text[i] >= 128 {
+			t.Fatalf("byte %d in ASCII text %q", text[i], text)
+		}
+	}
+}
+
+func checkFigure(t *testing.T, f *Figure, columns, rows int) {
+	t.Helper()
+	checkText(t, f.Text(columns, rows, false), columns, false)
+	checkText(t, f.Text(columns, rows, true), columns, true)
+	svg := f.SVG()
+	wellFormed(t, svg)
+	for _, wild := range []string{"NaN", "Inf", "e+", "e-0", "e-1"} {
+		if strings.Contains(coordinates(svg), wild) {
+			t.Fatalf("%s among the coordinates of %s", wild, svg)
+		}
+	}
+	boxes, h := f.textBoxes()
+	apart(t, boxes, svgWidth, h)
+}
+
+// coordinates gives the paths of a drawing.
+func coordinates(svg string) string {
+	var b strings.Builder
+	for _, part := range strings.Split(svg, `<path d="`)[1:] {
+		d, _, _ := strings.Cut(part, `"`)
+		b.WriteString(d + "\n")
+	}
+	return b.String()
+}
+
+func hostileFigures() map[string]*Figure {
+	nan, inf := math.NaN(), math.Inf(1)
+	noise := make([]Point, 200_000)
+	for i := range noise {
+		noise[i] = Point{math.Mod(float64(i)*0.6180339887, 1), math.Mod(float64(i)*0.7548776662, 1.4) - 0.2}
+	}
+	many := &Figure{X: Axis{"x", 0, 1}, Y: Axis{"y", 0, 1}}
+	for i := range 40 {
+		many.Curves = append(many.Curves, Curve{"f" + strings.Repeat("f", i), [][]Point{{{0, 0}, {1, 0.5 + float64(i%3)*1e-3}}}})
+	}
+	middle := &Figure{X: Axis{"x", 0, 1}, Y: Axis{"y", 0, 1}}
+	for i := range 12 {
+		middle.Curves = append(middle.Curves, Curve{"curve " + strings.Repeat("i", i), [][]Point{{{0, 0}, {0.5, 0.5}}}})
+	}
+	return map[string]*Figure{
+		"empty":     {},
+		"no size":   {X: Axis{"x", 3, 3}, Y: Axis{"y", -3, -3}, Curves: []Curve{{"a", [][]Point{{{3, -3}}}}}},
+		"not sizes": {X: Axis{"x", nan, inf}, Y: Axis{"y", -inf, nan}, Curves: []Curve{{"a", [][]Point{{{nan, 1}, {1, inf}}, {}}}}},
+		"reversed":  {X: Axis{"x / m", 5, -5}, Y: Axis{"y / m", 1, 0}, Curves: []Curve{{"a", [][]Point{{{-9, -9}, {9, 9}}}}}},
+		"largest":   {X: Axis{"x", -math.MaxFloat64, math.MaxFloat64}, Y: Axis{"y", 0, 5e-324}, Curves: []Curve{{"a", [][]Point{{{-1e308, 1e308}, {1e308, -1e308}}}}}},
+		"crowded":   {X: Axis{"x", 1e9, 1e9 + 1e-7}, Y: Axis{"y", 1e9, 1e9 + 3}, Marks: []Mark{{nan, 1, 1, 1}, {1e9, 1e9, inf, nan}, {1e9, 1e9, 5, -1}}},
+		"hostile texts": {Title: "<b>&\x00\x1b[31m\xff]]>\u2028\uFFFE" + strings.Repeat("w", 500), Description: "\"'<>&", X: Axis{"<x> / \n" + strings.Repeat("m·", 200), 0, 1},
+			Y: Axis{strings.Repeat("long words ", 40), 0, 1}, Curves: []Curve{{"\x1b<&>e\u0301", [][]Point{{{0, 0}, {1, 1}}}}}, Caption: []string{"", "a\nb\t<c>", "\u0301\u0301"}},
+		"noise": {X: Axis{"x", 0, 1}, Y: Axis{"y", 0, 1}, Curves: []Curve{{"n", [][]Point{noise}}}},
+		"spike": {X: Axis{"x", 0, 1}, Y: Axis{"y", 0, 1}, Curves: []Curve{{"n", [][]Point{{{0, 0}, {0.5, 1e300}, {0.5, -1e300}, {1, 1}}}}}},
+		"many":  many, "middle": middle,
+	}
+}
+
+func TestHostileFigures(t *testing.T) {
+	for name, f := range hostileFigures() {
+		t.Run(name, func(t *testing.T) {
+			sizes := [][2]int{{60, 20}, {-1, -1}, {1, 1}, {2, 100}, {12, 3}, {20, 10}, {30, 8}, {1000, 1000}}
+			if name == "noise" {
+				sizes = sizes[:1]
+			}
+			for _, size := range sizes {
+				checkFigure(t, f, size[0], size[1])
+			}
+			f.Blank = true
+			checkFigure(t, f, 60, 20)
+		})
+	}
+}
+
+// A million points in order thin to what can be seen of them.
+func TestManyPoints(t *testing.T) {
+	f := &Figure{X: Axis{"x", 0, 1}, Y: Axis{"y", -1, 1}, Curves: []Curve{{"w", [][]Point{sampled(0, 1, 1_000_000, func(x float64) float64 { return 2 * math.Sin(1e5*x) })}}}}
+	checkFigure(t, f, 80, 24)
+	if n := len(f.SVG()); n > 200_000 {
+		t.Errorf("%d bytes", n)
+	}
+	f.Curves[0].Runs[0] = sampled(0, 1, 1000, func(x float64) float64 { return math.Sin(9 * x) })
+	if n := len(coordinates(f.SVG())); n > 1500 {
+		t.Errorf("%d bytes of paths for a smooth curve", n)
+	}
+}
+
+func checkBars(t *testing.T, b *Bars, columns int) {
+	t.Helper()
+	checkText(t, b.Text(columns, false), columns, false)
+	checkText(t, b.Text(columns, true), columns, true)
+	svg := b.SVG()
+	wellFormed(t, svg)
+	s := newSVGBars(b)
+	s.draw("b")
+	apart(t, s.boxes, s.width, s.height)
+}
+
+func TestHostileBars(t *testing.T) {
+	nan, inf := math.NaN(), math.Inf(1)
+	long := strings.Repeat("long", 40)
+	for _, b := range []*Bars{
+		{},
+		{Work: &Bar{"W", 1, "1 J"}},
+		{Stages: []Stage{{}, {"", nil, ""}, {"a", []Bar{{}}, "b"}}},
+		{Stages: []Stage{{"a", []Bar{{"K", nan, "?"}, {"U", inf, "∞"}, {"V", -inf, "−∞"}, {"V", 1e308, "x"}, {"W", -1e308, "y"}}, "b"}}},
+		{Title: long, Unit: long, Stages: []Stage{{long, []Bar{{long, 1, long}, {"<&>\x00", -5e-324, "\x1b"}}, long + " " + long}}, Work: &Bar{long, -3, long}},
+		{Unit: "J", Stages: []Stage{{"a", []Bar{{"K", 2e-9, "2 nJ"}}, ""}}},
+	} {
+		for _, columns := range []int{-1, 1, 2, 5, 12, 20, 30, 60, 1000} {
+			checkBars(t, b, columns)
+		}
+	}
+}
+
+func FuzzFigure(f *testing.F) {
+	f.Add("x / cm", "K(x)", 0.0, 1.0, 0.0, 1.0, 0.3, -0.5, 60, 20)
+	f.Add("x", "a<b", -1e300, 1e300, 1e-320, 1e-300, math.Inf(1), math.NaN(), 1, 1)
+	f.Add("0_ / _", "1__2_", 0.0, 1.0, 0.0, 1.0, 0.3, -0.5, 40, 2)
+	f.Add("ψ / 10 m", "é\u0301", 5.0, 5.0, 3.0, -3.0, 4.0, 2.0, 30, 8)
+	f.Fuzz(func(t *testing.T, label, name string, x0, x1, y0, y1, a, b float64, columns, rows int) {
+		fig := &Figure{
+			Title: name, Description: label, X: Axis{label, x0, x1}, Y: Axis{name, y0, y1},
+			Curves:  []Curve{{name, [][]Point{{{x0, y0}, {a, b}, {x1, y1}}}}, {label, [][]Point{{{x1, a}, {x0, b}}, {{b, a}}}}},
+			Marks:   []Mark{{a, b, x0, y1}, {x0, y0, a, b}},
+			Caption: []string{label, name},
+		}
+		checkFigure(t, fig, columns, rows)
+		bars := &Bars{Title: name, Unit: label, Stages: []Stage{{label, []Bar{{name, x0, label}, {label, a, name}}, name}, {name, []Bar{{label, y1, name}}, label}}, Work: &Bar{name, b, label}}
+		checkBars(t, bars, columns)
+		if at, texts := Ticks(x0, x1, columns); len(at) != len(texts) || len(at) > 250 {
+			t.Errorf("%d ticks, %d texts", len(at), len(texts))
+		}
+		lo, hi := NiceRange(y0, y1)
+		if !(lo < hi) || !isFinite(lo) || !isFinite(hi) {
+			t.Errorf("NiceRange(%v, %v) = %v, %v", y0, y1, lo, hi)
+		}
+	})
+}

@@ -1,0 +1,194 @@
+package draw
+
+import "math"
+
+// box is a rectangle of drawing coordinates, y downward.
+type box struct{ left, top, right, bottom float64 }
+
+func (b box) holds(p Point) bool {
+	return p.X >= b.left && p.X <= b.right && p.Y >= b.top && p.Y <= b.bottom
+}
+
+// place maps points of a figure to the coordinates of a drawing.
+type place struct {
+	x, y span
+	box  box
+}
+
+func (p place) at(q Point) Point {
+	return Point{
+		p.box.left + p.x.part(q.X)*(p.box.right-p.box.left),
+		p.box.bottom - p.y.part(q.Y)*(p.box.bottom-p.box.top),
+	}
+}
+
+// visible gives the pieces of a curve that lie inside the box, in drawing
+// coordinates: broken at points that aren't finite, clipped at the border.
+// Points closer together than grain across are thinned to the first, the
+// extreme ones and the last of each column, which no eye can tell apart.
+func (p place) visible(runs [][]Point, grain float64) [][]Point {
+	var out [][]Point
+	for _, run := range runs {
+		for len(run) > 0 {
+			n := 0
+			for n < len(run) && isFinite(run[n].X) && isFinite(run[n].Y) {
+				n++
+			}
+			if n > 0 {
+				out = p.box.clip(p.thin(run[:n], grain), out)
+			}
+			run = run[min(n+1, len(run)):]
+		}
+	}
+	return out
+}
+
+// thin maps a run to drawing coordinates and leaves out what can't be seen.
+func (p place) thin(run []Point, grain float64) []Point {
+	out := make([]Point, 0, min(len(run), 4096))
+	for i := 0; i < len(run); {
+		first := p.at(run[i])
+		column := math.Floor(first.X / grain)
+		last, lowest, highest := first, first, first
+		lowAt, highAt, end := i, i, i
+		for j := i + 1; j < len(run); j++ {
+			q := p.at(run[j])
+			if math.Floor(q.X/grain) != column {
+				break
+			}
+			if q.Y < lowest.Y {
+				lowest, lowAt = q, j
+			}
+			if q.Y > highest.Y {
+				highest, highAt = q, j
+			}
+			last, end = q, j
+		}
+		if lowAt > highAt {
+			lowAt, highAt = highAt, lowAt
+			lowest, highest = highest, lowest
+		}
+		out = append(out, first)
+		if lowAt > i && lowAt < end {
+			out = append(out, lowest)
+		}
+		if highAt > lowAt && highAt < end {
+			out = append(out, highest)
+		}
+		if end > i {
+			out = append(out, last)
+		}
+		i = end + 1
+	}
+	return out
+}
+
+// clip appends the parts of a line that lie inside the box.
+func (b box) clip(line []Point, out [][]Point) [][]Point {
+	if len(line) == 1 {
+		if b.holds(line[0]) {
+			out = append(out, line)
+		}
+		return out
+	}
+	var piece []Point
+	for i := 1; i < len(line); i++ {
+		from, to, ok := b.segment(line[i-1], line[i])
+		if !ok {
+			continue
+		}
+		if len(piece) == 0 || piece[len(piece)-1] != from {
+			if len(piece) > 0 {
+				out = append(out, piece)
+			}
+			piece = append(make([]Point, 0, 16), from)
+		}
+		piece = append(piece, to)
+	}
+	if len(piece) > 0 {
+		out = append(out, piece)
+	}
+	return out
+}
+
+// segment clips one segment to the box by the range of its parameter
+// (Liang–Barsky). ok is false where nothing of it is inside.
+func (b box) segment(p, q Point) (from, to Point, ok bool) {
+	if b.holds(p) && b.holds(q) {
+		return p, q, true
+	}
+	t0, t1 := 0.0, 1.0
+	dx, dy := q.X-p.X, q.Y-p.Y
+	for _, side := range [4][2]float64{{-dx, p.X - b.left}, {dx, b.right - p.X}, {-dy, p.Y - b.top}, {dy, b.bottom - p.Y}} {
+		rate, room := side[0], side[1]
+		switch {
+		case rate == 0 && room < 0:
+			return p, q, false
+		case rate < 0:
+			t0 = math.Max(t0, room/rate)
+		case rate > 0:
+			t1 = math.Min(t1, room/rate)
+		}
+	}
+	if t0 > t1 {
+		return p, q, false
+	}
+	from, to = p, q
+	if t0 > 0 {
+		from = b.pull(Point{p.X + t0*dx, p.Y + t0*dy})
+	}
+	if t1 < 1 {
+		to = b.pull(Point{p.X + t1*dx, p.Y + t1*dy})
+	}
+	return from, to, true
+}
+
+// pull moves a point that rounding left just outside onto the border.
+func (b box) pull(p Point) Point {
+	return Point{math.Max(b.left, math.Min(b.right, p.X)), math.Max(b.top, math.Min(b.bottom, p.Y))}
+}
+
+// simplify leaves out the points of a line that lie within tolerance of the
+// chord drawn instead. It goes along the line once, keeping the range of
+// directions in which a chord from the last kept point passes all the others.
+func simplify(line []Point, tolerance float64) []Point {
+	if len(line) < 3 {
+		return line
+	}
+	out := []Point{line[0]}
+	for i := 1; i < len(line); {
+		end := reach(line, i, tolerance)
+		out = append(out, line[end])
+		i = end + 1
+	}
+	return out
+}
+
+// reach gives the index of the farthest point a chord from line[i-1] may go to.
+func reach(line []Point, i int, tolerance float64) int {
+	from := line[i-1]
+	var base, low, high, far float64
+	set := false
+	for ; i < len(line); i++ {
+		dx, dy := line[i].X-from.X, line[i].Y-from.Y
+		distance := math.Hypot(dx, dy)
+		if distance < far {
+			return i - 1
+		}
+		far = distance
+		if distance <= tolerance {
+			continue
+		}
+		angle, slack := math.Atan2(dy, dx), math.Asin(tolerance/distance)
+		if !set {
+			base, low, high, set = angle, -slack, slack, true
+			continue
+		}
+		angle = math.Remainder(angle-base, 2*math.Pi)
+		if angle < low || angle > high {
+			return i - 1
+		}
+		low, high = math.Max(low, angle-slack), math.Min(high, angle+slack)
+	}
+	return len(line) - 1
+}

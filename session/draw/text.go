@@ -1,0 +1,382 @@
+package draw
+
+import (
+	"math"
+	"sort"
+	"strings"
+)
+
+const (
+	leastPlotColumns = 10
+	leastPlotRows    = 5
+	mostCells        = 500 // columns and rows beyond this are of no use
+)
+
+// Text draws the figure with characters, at most columns wide, in as near to
+// the given number of rows as its texts and a readable plot allow. The ASCII
+// form uses bytes below 128 only. Where even the tick labels leave no room for
+// a plot, the text says so instead.
+func (f *Figure) Text(columns, rows int, ascii bool) string {
+	t := newTextFigure(f, max(1, min(columns, mostCells)), max(1, min(rows, mostCells)), ascii)
+	t.layout()
+	var lines []string
+	lines = append(lines, wrap(t.text(f.Title), t.columns)...)
+	if t.plotColumns < leastPlotColumns {
+		lines = append(lines, wrap(t.text("This graph needs a wider window."), t.columns)...)
+	} else {
+		lines = append(lines, t.plot()...)
+		lines = append(lines, t.key()...)
+	}
+	lines = append(lines, t.caption()...)
+	return strings.Join(lines, "\n") + "\n"
+}
+
+// textFigure is a figure on its way to text.
+type textFigure struct {
+	*Figure
+	columns, rows int
+	ascii         bool
+	x, y          span
+	xTicks        ticks
+	yTicks        ticks
+	margin        int // cells left of the axis, for its tick labels
+	names         int // cells right of the plot, for the curves' names
+	plotColumns   int
+	plotRows      int
+	ends          []string // the name at the right end of each row
+	ended         []bool   // curves whose name stands at their end
+}
+
+func newTextFigure(f *Figure, columns, rows int, ascii bool) *textFigure {
+	return &textFigure{
+		Figure: f, columns: columns, rows: rows, ascii: ascii,
+		x: newSpan(f.X.From, f.X.To), y: newSpan(f.Y.From, f.Y.To),
+	}
+}
+
+func (t *textFigure) text(s string) string {
+	if t.ascii {
+		return toASCII(s)
+	}
+	return clean(s)
+}
+
+func (t *textFigure) caption() []string {
+	if t.Blank {
+		return nil
+	}
+	var lines []string
+	for _, line := range t.Caption {
+		lines = append(lines, wrap(t.text(line), t.columns)...)
+	}
+	return lines
+}
+
+// layout shares out rows and columns.
+func (t *textFigure) layout() {
+	others := len(wrap(t.text(t.Title), t.columns)) + len(t.caption()) + 4
+	if len(t.Curves) > 0 && !t.Blank {
+		others++
+	}
+	t.plotRows = max(leastPlotRows, t.rows-others)
+	t.yTicks = t.y.ticks(max(2, min(t.plotRows/3, 10)))
+	for _, s := range t.yTicks.texts {
+		t.margin = max(t.margin, width(t.text(s)))
+	}
+	t.plotColumns = t.columns - t.margin - 2
+	if !t.Blank && t.columns >= 40 {
+		for _, c := range t.Curves {
+			t.names = max(t.names, width(t.text(c.Name))+1)
+		}
+		if t.names > t.columns/4 {
+			t.names = 0 // the key has room for long names
+		}
+		t.plotColumns -= t.names
+	}
+	t.xTicks = t.fittingTicks()
+}
+
+// fittingTicks gives the most ticks of the x axis whose labels stay apart.
+func (t *textFigure) fittingTicks() ticks {
+	for about := max(1, min(t.plotColumns/8, 12)); about > 1; about-- {
+		ticks := t.x.ticks(about)
+		if _, ok := t.tickLabels(ticks); ok {
+			return ticks
+		}
+	}
+	return t.x.ticks(1)
+}
+
+// tickColumn gives the column of the plot where a value of x lies.
+func (t *textFigure) tickColumn(v float64) int {
+	return t.tickCell(t.x.part(v), t.plotColumns, 2)
+}
+
+func (t *textFigure) tickRow(v float64) int {
+	return t.tickCell(1-t.y.part(v), t.plotRows, 4)
+}
+
+func (t *textFigure) tickCell(part float64, cells, grain int) int {
+	if t.ascii {
+		grain = 1
+	}
+	dot := int(math.Floor(part*float64(cells*grain-1) + 0.5))
+	return max(0, min(dot/grain, cells-1))
+}
+
+// tickLabels writes the labels of the x ticks under their ticks; ok is false
+// where two would touch. Labels that don't fit are moved inward at the ends.
+func (t *textFigure) tickLabels(ticks ticks) (line string, ok bool) {
+	cells, ok := "", true
+	used := 0
+	for i, v := range ticks.at {
+		s := t.text(ticks.texts[i])
+		n := width(s)
+		at := t.margin + 1 + t.tickColumn(v) - (n-1)/2
+		at = max(0, min(at, t.columns-n))
+		if used > 0 && at < used+2 {
+			ok = false
+			continue
+		}
+		cells += strings.Repeat(" ", at-used) + s
+		used = at + n
+	}
+	return cells, ok
+}
+
+// plot draws the axes with their labels and what is between them.
+func (t *textFigure) plot() []string {
+	c := t.canvas()
+	axis, tick, corner := "│", "┤", "└"
+	if t.ascii {
+		axis, tick, corner = "|", "+", "+"
+	}
+	var lines []string
+	lines = append(lines, wrap(t.text(label(t.Y.Label, t.yTicks.power)), t.columns)...)
+	labels := make(map[int]string)
+	for i, v := range t.yTicks.at {
+		labels[t.tickRow(v)] = t.text(t.yTicks.texts[i])
+	}
+	for row := 0; row < t.plotRows; row++ {
+		text, line := labels[row], axis
+		if text != "" {
+			line = tick
+		}
+		cells := string(c.row(row))
+		if len(t.ends) > row && t.ends[row] != "" {
+			cells += " " + t.ends[row]
+		}
+		lines = append(lines, strings.TrimRight(strings.Repeat(" ", t.margin-width(text))+text+line+cells, " "))
+	}
+	lines = append(lines, strings.Repeat(" ", t.margin)+corner+t.bottomLine())
+	under, _ := t.tickLabels(t.xTicks)
+	lines = append(lines, under)
+	for _, s := range wrap(t.text(label(t.X.Label, t.xTicks.power)), t.columns) {
+		indent := t.margin + 1 + t.plotColumns - width(s)
+		lines = append(lines, strings.Repeat(" ", max(0, indent))+s)
+	}
+	return lines
+}
+
+func (t *textFigure) bottomLine() string {
+	line, tick := '─', '┬'
+	if t.ascii {
+		line, tick = '-', '+'
+	}
+	cells := make([]rune, t.plotColumns)
+	for i := range cells {
+		cells[i] = line
+	}
+	for _, v := range t.xTicks.at {
+		cells[t.tickColumn(v)] = tick
+	}
+	return string(cells)
+}
+
+// canvas draws what is between the axes and finds the places of the names.
+func (t *textFigure) canvas() *canvas {
+	c := newCanvas(t.plotColumns, t.plotRows, t.ascii)
+	t.ends, t.ended = make([]string, t.plotRows), make([]bool, len(t.Curves))
+	if t.Blank {
+		t.grid(c)
+	}
+	t.zeroLines(c)
+	if t.Blank {
+		return c
+	}
+	p := place{t.x, t.y, c.box()}
+	last := make([][]Point, len(t.Curves))
+	for i := len(t.Curves) - 1; i >= 0; i-- { // the first curve on top
+		pen := newPen(i)
+		for _, line := range p.visible(t.Curves[i].Runs, 1) {
+			c.line(pen, line)
+			last[i] = line
+		}
+	}
+	t.nameEnds(c, last)
+	t.drawMarks(c, p)
+	return c
+}
+
+// grid puts dots where the ticks of both axes and their middles cross.
+func (t *textFigure) grid(c *canvas) {
+	dot := '·'
+	if t.ascii {
+		dot = '.'
+	}
+	rows := withMiddles(t.yTicks.at, t.tickRow)
+	for _, column := range withMiddles(t.xTicks.at, t.tickColumn) {
+		for _, row := range rows {
+			c.set(column, row, dot)
+		}
+	}
+}
+
+func withMiddles(at []float64, cell func(float64) int) []int {
+	var cells []int
+	for i, v := range at {
+		if i > 0 {
+			cells = append(cells, cell((v+at[i-1])/2))
+		}
+		cells = append(cells, cell(v))
+	}
+	return cells
+}
+
+func (t *textFigure) zeroLines(c *canvas) {
+	across, down, cross := '─', '│', '┼'
+	if t.ascii {
+		across, down, cross = '-', '|', '+'
+	}
+	column, row := -1, -1
+	if t.x.inside(0) {
+		column = t.tickColumn(0)
+		for r := range c.rows {
+			c.set(column, r, down)
+		}
+	}
+	if t.y.inside(0) {
+		row = t.tickRow(0)
+		for i := range c.columns {
+			c.set(i, row, across)
+		}
+	}
+	if column >= 0 && row >= 0 {
+		c.set(column, row, cross)
+	}
+}
+
+// nameEnds puts the names of curves that run to the right end of the plot
+// beside their ends: each in a row of its own, in the order in which the curves
+// come in, never further than one row off. The key tells the others.
+func (t *textFigure) nameEnds(c *canvas, last [][]Point) {
+	if t.names == 0 {
+		return
+	}
+	var ends []name
+	for i, line := range last {
+		n := name{curve: i, text: strings.TrimSpace(t.text(t.Curves[i].Name))}
+		if len(line) == 0 || n.text == "" {
+			continue
+		}
+		end := line[len(line)-1]
+		if column, _ := c.cell(end); column == c.columns-1 {
+			n.y = end.Y
+			n.order = end.Y + 0.3*(before(line, float64(c.columns)/10)-end.Y)
+			ends = append(ends, n)
+		}
+	}
+	sort.SliceStable(ends, func(i, j int) bool { return ends[i].order < ends[j].order })
+	free := 0
+	for _, n := range ends {
+		_, wish := c.cell(Point{0, n.y})
+		if row := max(wish, free); row <= wish+1 && row < c.rows {
+			t.ends[row], t.ended[n.curve] = n.text, true
+			free = row + 1
+		}
+	}
+}
+
+func (t *textFigure) drawMarks(c *canvas, p place) {
+	spot, letter := '●', '@'
+	if t.ascii {
+		spot = letter
+	}
+	bars := &pen{mark: '|'}
+	for _, m := range t.Marks {
+		if !isFinite(m.X) || !isFinite(m.Y) {
+			continue
+		}
+		for _, bar := range m.bars() {
+			if bars.mark = '|'; bar[0].Y == bar[1].Y {
+				bars.mark = '-'
+			}
+			for _, line := range p.visible([][]Point{bar}, 1) {
+				c.line(bars, line)
+			}
+		}
+	}
+	for _, m := range t.Marks {
+		if at := p.at(Point{m.X, m.Y}); p.box.holds(at) {
+			column, row := c.cell(at)
+			c.set(column, row, spot)
+			c.dots[row*c.columns+column] = 0
+		}
+	}
+}
+
+// bars gives the error bars of a mark as lines.
+func (m Mark) bars() [][]Point {
+	var lines [][]Point
+	if e := math.Abs(m.XErr); e > 0 && isFinite(e) {
+		lines = append(lines, []Point{{m.X - e, m.Y}, {m.X + e, m.Y}})
+	}
+	if e := math.Abs(m.YErr); e > 0 && isFinite(e) {
+		lines = append(lines, []Point{{m.X, m.Y - e}, {m.X, m.Y + e}})
+	}
+	return lines
+}
+
+// key tells which curve is drawn how; a single curve named at its end needs
+// none.
+func (t *textFigure) key() []string {
+	if t.Blank || len(t.Curves) == 0 || len(t.Curves) == 1 && t.ended[0] {
+		return nil
+	}
+	var lines []string
+	line, used := "", 0
+	for i, c := range t.Curves {
+		name := strings.TrimSpace(t.text(c.Name))
+		if name == "" {
+			continue
+		}
+		entry := name + " " + t.sample(i)
+		n := width(entry)
+		if used > 0 && used+3+n <= t.columns {
+			line, used = line+"   "+entry, used+3+n
+			continue
+		}
+		if used > 0 {
+			lines = append(lines, line)
+		}
+		line, used = entry, n
+		if n > t.columns {
+			lines = append(lines, wrap(entry, t.columns)...)
+			line, used = "", 0
+		}
+	}
+	if used > 0 {
+		lines = append(lines, line)
+	}
+	return lines
+}
+
+// sample draws a short piece of the i-th curve's line.
+func (t *textFigure) sample(i int) string {
+	if t.ascii {
+		return strings.Repeat(string(newPen(i).mark), 3)
+	}
+	c := newCanvas(6, 1, false)
+	c.line(newPen(i), []Point{{0, 1}, {11, 1}})
+	return strings.TrimRight(string(c.row(0)), " ")
+}

@@ -1,0 +1,73 @@
+package draw
+
+import (
+	"strings"
+	"testing"
+)
+
+func TestTicks(t *testing.T) {
+	for _, c := range []struct {
+		from, to float64
+		about    int
+		want     string
+	}{
+		{0, 10, 5, "0 2 4 6 8 10"},
+		{10, 0, 5, "0 2 4 6 8 10"},
+		{0, 1, 5, "0 0.2 0.4 0.6 0.8 1.0"},
+		{-0.3, 0.3, 6, "−0.3 −0.2 −0.1 0 0.1 0.2 0.3"},
+		{-1, 1, 4, "−1.0 −0.5 0 0.5 1.0"},
+		{0, 0.025, 5, "0 0.005 0.010 0.015 0.020 0.025"},
+		{0, 6e-6, 3, "0 2×10⁻⁶ 4×10⁻⁶ 6×10⁻⁶"},
+		{0, 2e-6, 4, "0 0.5×10⁻⁶ 1.0×10⁻⁶ 1.5×10⁻⁶ 2.0×10⁻⁶"},
+		{-3e8, 3e8, 3, "−200×10⁶ 0 200×10⁶"},
+		{20000, 80000, 3, "20000 40000 60000 80000"},
+		{1000000, 1000004, 4, "1.000000×10⁶ 1.000001×10⁶ 1.000002×10⁶ 1.000003×10⁶ 1.000004×10⁶"},
+		{3, 3, 5, ""},
+		{1, 1 + 1e-15, 5, ""},
+	} {
+		at, text := Ticks(c.from, c.to, c.about)
+		if got := strings.Join(text, " "); got != c.want || len(at) != len(text) {
+			t.Errorf("Ticks(%v, %v, %d) = %q, want %q", c.from, c.to, c.about, got, c.want)
+		}
+	}
+}
+
+func TestNiceRange(t *testing.T) {
+	for _, c := range [][4]float64{
+		{0, 0.925, 0, 1}, {0.13, 9.7, 0, 10}, {-0.47, 0.6, -0.6, 0.6}, {0, 0, 0, 1}, {5, 5, 0, 10}, {-2, -2, -4, 0}, {0, 10, 0, 10}, {3, -3, -3, 3},
+	} {
+		if lo, hi := NiceRange(c[0], c[1]); lo != c[2] || hi != c[3] {
+			t.Errorf("NiceRange(%v, %v) = %v, %v", c[0], c[1], lo, hi)
+		}
+	}
+}
+
+func TestASCII(t *testing.T) {
+	for in, want := range map[string]string{
+		"b / 10⁻⁶ m": "b / 10^-6 m", "x₀·ω": "x_0*omega", "−3 °": "-3 deg", "漢": "?", "e\u0301": "e",
+	} {
+		if got := toASCII(in); got != want {
+			t.Errorf("toASCII(%q) = %q, want %q", in, got, want)
+		}
+	}
+}
+
+func TestMarkup(t *testing.T) {
+	for in, want := range map[string]string{
+		"K(x)": `<tspan font-style="italic">K</tspan>(<tspan font-style="italic">x</tspan>)`,
+		"U_g":  `<tspan font-style="italic">U</tspan><tspan dy="3" font-size="11">g</tspan>`,
+		"v_0(t)": `<tspan font-style="italic">v</tspan><tspan dy="3" font-size="11">0</tspan><tspan dy="-3">(</tspan>` +
+			`<tspan font-style="italic">t</tspan>)`,
+		"measured": "measured", "a<b": `<tspan font-style="italic">a</tspan>&lt;<tspan font-style="italic">b</tspan>`,
+	} {
+		if got := nameMarkup(in); got != want {
+			t.Errorf("nameMarkup(%q) = %s, want %s", in, got, want)
+		}
+	}
+	if got, want := labelMarkup("x / cm"), `<tspan font-style="italic">x</tspan> / cm`; got != want {
+		t.Errorf("got %s", got)
+	}
+	if got, want := labelMarkup("work done / J"), `work done / J`; got != want {
+		t.Errorf("got %s", got)
+	}
+}

@@ -1,0 +1,124 @@
+// Package print writes a worksheet as a document on paper or on a page: a key
+// with the working and the answers, or a handout with the questions and room to
+// answer. A document is first made from the entries of a session, and then
+// written as HTML, Markdown, LaTeX or plain text; no writer works anything out.
+package print
+
+import (
+	"steelyard/lang/syntax"
+	"steelyard/session/draw"
+)
+
+// Edition is for whom a document is.
+type Edition uint8
+
+// The editions.
+const (
+	Key     Edition = iota // everything
+	Handout                // title, givens, questions, room, blank axes
+)
+
+// Document is a worksheet made ready for print. All texts are as they were
+// typed: the writers escape them.
+type Document struct {
+	Title   string
+	Edition Edition
+	Blocks  []Block // what stands above the first part
+	Parts   []Part
+	Caution string // a study aid, not for decisions that matter
+}
+
+// Part is one part of the question.
+type Part struct {
+	Label    string // "a"; empty for a part without one
+	Question string
+	Points   int // of all its answers; 0 if none were given
+	Blocks   []Block
+}
+
+// Block is one thing in a document. The set is closed.
+type Block interface{ block() }
+
+type (
+	// Note is prose.
+	Note struct{ Text string }
+	// Givens is a table of the known quantities.
+	Givens struct{ Rows []Given }
+	// Working is the worked lines of one result, one under the other.
+	Working struct{ Lines []Line }
+	// Answer is a result that is asked for, in a box.
+	Answer struct {
+		Name   string // as in the worksheet, or empty
+		X      syntax.Expr
+		Shown  string // "256.889 N/m", in the file form
+		Points int
+	}
+	// Check is a second route, and whether it agrees.
+	Check struct {
+		Left, Right syntax.Expr // Right is nil where Sign is set
+		Relation    string      // "=", "<", "≤" …
+		Sign        string      // "is negative" …
+		Within      string      // "within 1 %", or empty
+		Holds       bool
+		Says        string // "both sides are 0.46 J"
+	}
+	// Graph is a figure with the shape of each curve in words.
+	Graph struct {
+		Figure *draw.Figure
+		Shapes []string
+	}
+	// EnergyBars is an energy bar chart, and what its books come to.
+	EnergyBars struct {
+		Bars  *draw.Bars
+		Books string
+	}
+	// Table is columns of values under heads such as "x / cm".
+	Table struct {
+		Heads []string
+		Rows  [][]string
+	}
+	// Text is lines of plain text that a statement told.
+	Text struct{ Lines []string }
+	// Flaw is a finding that the reader must see: a mismatch, a failed check, an
+	// error, or a caution.
+	Flaw struct {
+		Word     string // "mismatch", "check", "error", "caution"
+		Line     int    // of the worksheet
+		Source   string // the statement as it was typed
+		Message  string
+		Hint     string
+		Standout bool // mismatches, failed checks and errors
+	}
+	// Room is empty space to answer in, for about so many lines of writing.
+	Room struct{ Lines int }
+)
+
+// Given is one row of the known quantities.
+type Given struct {
+	Name  string
+	Shown string // "0.080 kg", in the file form
+}
+
+// Line is one line of a working: left = right, where the left may be missing
+// (the line goes on from the one above), and the right is an expression or a
+// value that is ready.
+type Line struct {
+	Left   syntax.Expr
+	Right  syntax.Expr // nil where Shown is set
+	Shown  string      // "256.889 N/m", in the file form
+	Reason string      // "divide both sides by x²/2", or empty
+	Lead   string      // words before the line: a formula's name, or empty
+	Units  string      // "J/m² = kg/s² = N/m": how the units cancel, or empty
+}
+
+func (Note) block()       {}
+func (Givens) block()     {}
+func (Working) block()    {}
+func (Answer) block()     {}
+func (Check) block()      {}
+func (Graph) block()      {}
+func (EnergyBars) block() {}
+func (Table) block()      {}
+func (Text) block()       {}
+func (Flaw) block()       {}
+func (Room) block()       {}

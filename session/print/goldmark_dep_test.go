@@ -1,0 +1,3 @@
+package print
+
+import _ "github.com/yuin/goldmark"
