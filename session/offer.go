@@ -80,7 +80,7 @@ func (p *Pad) try(ctx context.Context, e *Entry, at syntax.Span, reading string)
 			return offer{text: reading, rank: reads} // never stored
 		}
 		p.Undo()
-		bad, rank := within(got, at.From, at.From+len(reading))
+		bad, rank := faultIn(got, at.From, at.From+len(reading))
 		o := offer{text: reading, rank: rank, mend: mended}
 		if len(got.Values) > 0 {
 			o.value = &got.Values[0]
@@ -94,8 +94,8 @@ func (p *Pad) try(ctx context.Context, e *Entry, at syntax.Span, reading string)
 	return offer{text: reading, rank: broken}
 }
 
-// within finds what is wrong in a part of an entry, and ranks it.
-func within(e *Entry, from, to int) (*finding.Finding, int) {
+// faultIn finds what is wrong in a part of an entry, and ranks it.
+func faultIn(e *Entry, from, to int) (*finding.Finding, int) {
 	for i := range e.Findings {
 		f := &e.Findings[i]
 		if f.Severity > finding.Mismatch || f.At.To < from || f.At.From > to || f.At.From == f.At.To && f.At.To == from {
