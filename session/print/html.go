@@ -4,6 +4,7 @@ import (
 	"bytes"
 	_ "embed"
 	"strconv"
+	"strings"
 
 	"steelyard/lang/typeset"
 )
@@ -107,7 +108,7 @@ func (p *page) part(part *Part) {
 	switch {
 	case label == "" && question == "":
 		p.where = "part " + strconv.Itoa(p.parts)
-		p.text(`<h2 id="`, id, `" class="unseen">Part `, strconv.Itoa(p.parts), "</h2>\n")
+		p.text(`<h2 id="`, id, `">Part `, strconv.Itoa(p.parts), "</h2>\n")
 	default:
 		p.text(`<h2 id="`, id, `">`)
 		if label != "" {
@@ -191,9 +192,7 @@ func (p *page) told(lines []string) {
 	if len(lines) == 0 {
 		return
 	}
-	p.text(`<p class="told">`)
-	p.lines(lines)
-	p.text("</p>\n")
+	p.text(`<p class="told">`, escapeHTML(strings.Join(lines, "\n")), "</p>\n")
 }
 
 // mostRoom bounds the lines to write on, so that no document is all room.
@@ -217,12 +216,12 @@ func (p *page) flaw(f *Flaw) {
 	}
 	p.text(`<div class="`, class, `" role="note">`, "\n<p><strong class=\"word\">", escapeHTML(oneLine(f.Word)), "</strong>")
 	if f.Line > 0 {
-		p.text(` <span class="line">line `, strconv.Itoa(f.Line), "</span>")
-	}
-	if source := oneLine(f.Source); source != "" {
-		p.text(" <code>", escapeHTML(source), "</code>")
+		p.text(` <span class="line">in line `, strconv.Itoa(f.Line), "</span>")
 	}
 	p.text("</p>\n")
+	if source := oneLine(f.Source); source != "" {
+		p.text("<p><code>", escapeHTML(source), "</code></p>\n")
+	}
 	for _, s := range [...]string{f.Message, f.Hint} {
 		if s != "" {
 			p.text("<p>", escapeHTML(s), "</p>\n")

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"steelyard/lang/syntax"
 	"steelyard/lang/typeset"
 )
 
@@ -27,7 +28,7 @@ func (p *page) givens(rows []Given) {
 	p.text("<table>\n<caption>Given</caption>\n", `<thead><tr><th scope="col">Quantity</th><th scope="col">Value</th></tr></thead>`, "\n<tbody>\n")
 	for _, g := range rows {
 		p.text(`<tr><th scope="row">`)
-		p.formula(setName(mathml, g.Name))
+		p.label(g.Name, setName(mathml, g.Name))
 		p.text("</th><td>")
 		p.formula(setShown(mathml, g.Shown))
 		p.text("</td></tr>\n")
@@ -47,9 +48,9 @@ func (p *page) working(lines []Line) {
 		what += ", " + p.where
 	}
 	p.text(`<h3>Working`)
-	if p.several && lines[0].Left != nil {
+	if name := sought(lines); p.several && name != nil {
 		p.text(" for ")
-		p.formula(setExpr(mathml, lines[0].Left))
+		p.formula(setExpr(mathml, name))
 	}
 	if p.several {
 		what += ", " + strconv.Itoa(p.workings)
@@ -61,6 +62,16 @@ func (p *page) working(lines []Line) {
 		p.line(&lines[i])
 	}
 	p.text("</ol>\n</div>\n")
+}
+
+// sought gives the name that a working ends with, or nil.
+func sought(lines []Line) syntax.Expr {
+	for i := len(lines) - 1; i >= 0; i-- {
+		if name, ok := lines[i].Left.(*syntax.Name); ok {
+			return name
+		}
+	}
+	return nil
 }
 
 // wide is how many letters a left side may have before it takes a row of its own.
@@ -153,7 +164,7 @@ func (p *page) answer(a *Answer) {
 		p.formula(left)
 	default:
 		p.formula(typeset.Relation(mathml, left, "=", ""))
-		p.text(" <strong>")
+		p.text("<strong>")
 		p.formula(value)
 		p.text("</strong>")
 	}
@@ -257,8 +268,8 @@ func (p *page) table(t *Table) {
 	p.text("<table>\n")
 	if len(t.Heads) > 0 {
 		p.text("<thead><tr>")
-		for _, h := range t.Heads {
-			p.text(`<th scope="col">`)
+		for i, h := range t.Heads {
+			p.text(`<th scope="col"`, t.align(i), `>`)
 			p.head(h)
 			p.text("</th>")
 		}
@@ -275,6 +286,14 @@ func (p *page) table(t *Table) {
 	p.text("</tbody>\n</table>\n</div>\n")
 }
 
+// align gives the class of a column's head: that of the numbers below it.
+func (t *Table) align(column int) string {
+	if len(t.Rows) > 0 && column < len(t.Rows[0]) && isValue(oneLine(t.Rows[0][column])) {
+		return ` class="number"`
+	}
+	return ""
+}
+
 // head writes the head of a column: a quantity over its unit, or words.
 func (p *page) head(text string) {
 	quantity, unit := head(text)
@@ -286,7 +305,14 @@ func (p *page) head(text string) {
 	if unit != "" {
 		set = typeset.Relation(mathml, set, "/", setShown(mathml, unit))
 	}
-	p.formula(set)
+	p.label(text, set)
+}
+
+// label writes a formula that is the head of a row or column. What it says stands
+// there as text too, unseen: not everything that reads tables aloud reads formulas
+// in their heads.
+func (p *page) label(text, formula string) {
+	p.text(`<span class="unseen">`, escapeHTML(oneLine(text)), `</span><math aria-hidden="true">`, formula, "</math>")
 }
 
 func (p *page) cell(text string) {

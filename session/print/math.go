@@ -109,12 +109,25 @@ func breadth(x syntax.Expr) int {
 	return utf8.RuneCountInString(syntax.PrintExpr(x))
 }
 
-// reach is the breadth of what stands at the right of a line.
+// reach is the breadth of what stands at the right of a line, or of the widest of
+// its rows.
 func (l *Line) reach() int {
 	if l.Shown != "" || l.Right == nil {
 		return utf8.RuneCountInString(l.Shown)
 	}
-	return breadth(l.Right)
+	broken := rows(l.Right)
+	if broken == nil {
+		return breadth(l.Right)
+	}
+	most := 0
+	for _, row := range broken {
+		n := 0
+		for _, p := range row {
+			n += breadth(p.x) + 3
+		}
+		most = max(most, n)
+	}
+	return most
 }
 
 // right sets what stands at the right of a line.
@@ -195,7 +208,7 @@ func setRow(f typeset.Form, row []piece) string {
 		case p.sign == "":
 			set = one
 		case f == typeset.MathML:
-			set += "<mo>" + p.sign + "</mo>" + one
+			set += `<mo form="infix">` + p.sign + "</mo>" + one
 		default:
 			set += " " + strings.Replace(p.sign, "−", "-", 1) + " " + one
 		}

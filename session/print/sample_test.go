@@ -81,7 +81,7 @@ func scaleKey() *Document {
 		Caution: "A study aid: check what matters by hand, and use none of it where safety depends on it.",
 		Blocks: []Block{
 			Note{"A market scale hangs its pan from a spring. The grocer lays plums into the empty pan and lets go; the pan sinks, swings past its resting place and comes back."},
-			Givens{[]Given{{"m", "0.500 kg"}, {"s_0", "2.0 cm"}, {"g", "9.81 m/s^2"}, {"alpha", "12°"}, {"period", "(0.284 ± 0.002) s"}}},
+			Givens{[]Given{{"m", "0.500 kg"}, {"s_0", "2.0 cm"}, {"g", "9.81 m/s^2"}, {"α", "12°"}, {"period", "(0.284 ± 0.002) s"}}},
 		},
 		Parts: []Part{stiffness(), lowest(), swing()},
 	}
@@ -111,7 +111,7 @@ func lowest() Part {
 		Working{[]Line{
 			{Left: x("v"), Right: x("√(2 (m*g*s - k*s^2/2)/m)"), Lead: "speed on the way", Reason: "solve for v"},
 			{Right: x("√(g^2*m/k)")},
-			{Shown: "0.443 m/s", Units: "√(J/kg) = m/s"},
+			{Shown: "0.443 m/s", Units: "(m/s^2) s = m/s"},
 			{Left: x("E_total"), Right: x("m*v^2/2 + k*s^2/2 - m*g*s + m_pan*v^2/2 + k_hook*s_hook^2/2 - m_hook*g*s_hook + mu*m*g*cos(alpha)*s + F_air*s"), Reason: "everything at once"},
 		}},
 		Answer{Name: "s", Shown: "4.0 cm", Points: 3},
