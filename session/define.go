@@ -216,7 +216,11 @@ func (w *work) givenAgain(name string, at syntax.Span) {
 	if d.Kind == plan.Quantity && w.planner.Static(d.Slot).Absent {
 		return // it had no value so far
 	}
-	w.find(finding.New(finding.GivenAgain, at, name+" was given in line "+itoa(d.Line)+" already; from here on it means this line.",
+	was := " was given in line "
+	if d.Kind == plan.Quantity && !d.Given {
+		was = " was worked out in line "
+	}
+	w.find(finding.New(finding.GivenAgain, at, name+was+itoa(d.Line)+" already; from here on it means this line.",
 		"If that is not meant, choose another name; "+name+"@"+itoa(d.Line)+" is the earlier one."))
 }
 

@@ -59,7 +59,7 @@ func readFindings(t *testing.T, path string) map[string][]expectation {
 // TestFindings enters every block and holds each statement against what its
 // block expects of it.
 func TestFindings(t *testing.T) {
-	for _, path := range []string{"testdata/mismatches.txt", "testdata/readings.txt", "testdata/numbers.txt", "testdata/solve.txt"} {
+	for _, path := range []string{"testdata/mismatches.txt", "testdata/readings.txt", "testdata/numbers.txt", "testdata/solve.txt", "testdata/attempts.txt"} {
 		for title, block := range readFindings(t, path) {
 			t.Run(title, func(t *testing.T) {
 				p := New()

@@ -134,6 +134,7 @@ func (p *Pad) EnterAt(ctx context.Context, line int, text string) *Entry {
 	e.Stmt, e.Findings = stmt, findings
 	p.planner.Begin(line)
 	w := &work{Pad: p, ctx: ctx, e: e, mark: &m}
+	defined := len(p.planner.Names.All())
 	if stmt == nil {
 		w.unread()
 	} else if cmd, ok := stmt.(*syntax.Command); ok {
@@ -142,6 +143,7 @@ func (p *Pad) EnterAt(ctx context.Context, line int, text string) *Entry {
 	} else {
 		w.statement(stmt)
 	}
+	w.stays(p.planner.Names.All()[defined:])
 	p.entries = append(p.entries, e)
 	p.marks = append(p.marks, m)
 	return e

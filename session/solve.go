@@ -25,7 +25,10 @@ func (w *work) solve(s *syntax.Solve) {
 		}
 	}
 	root := w.solved(s, defs)
-	for _, d := range defs {
+	for i, d := range defs {
+		if d.Slot != plan.NoSlot {
+			w.givenAgain(d.Name, s.Unknowns[i].NameAt)
+		}
 		if d.Slot == plan.NoSlot {
 			w.fail(d, root)
 		} else {

@@ -147,6 +147,12 @@ func (w *work) unknown(s *syntax.Solve, left, right syntax.Expr) (string, bool) 
 			"For two roots of t write `for t1, t2`."))
 		return "", false
 	}
+	if n, ok := s.Equations[0].Left.(*syntax.Name); ok && s.Equations[0].Right == nil {
+		if f, ok := w.Formula(n.Name); ok {
+			w.find(w.notInFormula(s, f))
+			return "", false
+		}
+	}
 	w.find(finding.New(finding.NotSolved, first.NameAt, first.Name+" does not stand in the equation.", "Solve for a name that stands in it."))
 	return "", false
 }
