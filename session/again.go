@@ -87,7 +87,12 @@ func (w *work) replacement(b syntax.Binding) (plan.Slot, float64, bool) {
 	}
 	want := w.planner.Static(d.Slot)
 	if st := w.planner.SettleTo(c.Slot, want.Dim); st.Dim != want.Dim && want.Open == 0 {
-		w.find(finding.New(finding.UnlikeDimensions, b.X.Span(), b.Name+" is "+plan.Words(want)+"; what replaces it is "+plan.Words(st)+".", "Give it in a unit of the same kind."))
+		var readings []string
+		if n, bare := b.X.(*syntax.Number); bare && d.Unit != nil {
+			readings = []string{n.Value.Text + " " + d.Unit.Text()}
+		}
+		w.find(finding.New(finding.UnlikeDimensions, b.X.Span(), b.Name+" is "+plan.Words(want)+"; what replaces it is "+plan.Words(st)+".",
+			"Give it in a unit of the same kind.", readings...))
 		return plan.NoSlot, 0, false
 	}
 	return d.Slot, w.state.Vals[c.Slot], true

@@ -21,9 +21,10 @@ const (
 	Formula
 	Symbol
 	Constant
+	Failed // its last line could not be worked out
 )
 
-var nameKindWords = [...]string{"given", "result", "function", "unit", "formula", "symbol, no value yet", "constant"}
+var nameKindWords = [...]string{"given", "result", "function", "unit", "formula", "symbol, no value yet", "constant", "not worked out"}
 
 // String returns the kind in words.
 func (k NameKind) String() string { return nameKindWords[k] }
@@ -42,7 +43,11 @@ type Name struct {
 func (p *Pad) Names() []Name {
 	var out []Name
 	for _, d := range p.planner.Names.All() {
-		if now, _ := p.planner.Names.Lookup(d.Name); now != d || d.Failed() {
+		if now, _ := p.planner.Names.Lookup(d.Name); now != d {
+			continue
+		}
+		if d.Failed() {
+			out = append(out, Name{Name: d.Name, Line: d.Line, Kind: Failed})
 			continue
 		}
 		n := Name{Name: d.Name, Line: d.Line, Kind: p.nameKind(d)}

@@ -41,6 +41,7 @@ func (w *work) define(s *syntax.Define) {
 	d.Given = !s.In.Present() && isWritten(s.X)
 	plain := d.Given && isPlain(s.X)
 	w.result(d, s.X, s.In, plain)
+	w.mistakenUnit(s)
 	if d.Given && !d.Failed() {
 		d.Exponent = exponentOf(s.X)
 	}
@@ -102,6 +103,7 @@ func (w *work) result(d *plan.Def, x syntax.Expr, in syntax.UnitText, plain bool
 	w.e.Values = append(w.e.Values, v)
 	w.e.Shows, w.e.Records = !plain, !plain
 	w.torqueOrEnergy(d.Name, v, in, x)
+	w.rateWithout2Pi(d.Name, x, in, &v)
 	w.unnamed(x, &w.e.Values[0])
 	w.settleDef(d)
 }
@@ -245,14 +247,13 @@ func (w *work) differenceInDegrees(s *syntax.Define) bool {
 	if bad != nil || !u.Affine() {
 		return false
 	}
-	kelvin := s.Name + " = " + q.Value.Text + " K"
-	readings := []string{kelvin, s.Name + " = " + q.Value.Text + " Δ" + u.Screen()}
+	readings := []string{q.Value.Text + " K", q.Value.Text + " Δ" + u.Screen()}
 	if u.Text() != "°C" && u.Text() != "degC" {
 		readings = readings[1:]
 	}
 	w.find(finding.New(finding.TemperatureGiven, s.X.Span(),
 		"`"+q.Value.Text+" "+u.Screen()+"` is a temperature; "+s.Name+" is a difference of temperatures.",
-		"Write `"+strings.Join(readings, "` or `")+"`.", readings...))
+		"Write `"+s.Name+" = "+strings.Join(readings, "` or `"+s.Name+" = ")+"`.", readings...))
 	return true
 }
 

@@ -56,10 +56,14 @@ func readFindings(t *testing.T, path string) map[string][]expectation {
 	return blocks
 }
 
+var findingsFiles = []string{
+	"testdata/attempts.txt", "testdata/mismatches.txt", "testdata/readings.txt", "testdata/newcomer.txt", "testdata/numbers.txt", "testdata/rates.txt", "testdata/solve.txt",
+}
+
 // TestFindings enters every block and holds each statement against what its
 // block expects of it.
 func TestFindings(t *testing.T) {
-	for _, path := range []string{"testdata/mismatches.txt", "testdata/readings.txt", "testdata/numbers.txt", "testdata/solve.txt", "testdata/attempts.txt"} {
+	for _, path := range findingsFiles {
 		for title, block := range readFindings(t, path) {
 			t.Run(title, func(t *testing.T) {
 				p := New()
@@ -114,4 +118,32 @@ func contains(all []string, one string) bool {
 		}
 	}
 	return false
+}
+
+// TestReadingsRead enters every reading that is offered in the place of what it
+// stands for: none may fail to be read again.
+func TestReadingsRead(t *testing.T) {
+	tried := 0
+	for _, path := range findingsFiles {
+		for title, block := range readFindings(t, path) {
+			p := New()
+			for _, want := range block {
+				e := p.Enter(context.Background(), want.text)
+				for _, f := range e.Findings {
+					for _, reading := range f.Readings {
+						tried++
+						text := e.Text[:f.At.From] + reading + e.Text[f.At.To:]
+						got := p.Enter(context.Background(), text)
+						p.Undo()
+						if got.Stmt == nil && got.Findings[0].At.From <= f.At.From+len(reading) {
+							t.Errorf("%s, %s: the reading %q gives %s: %s", path, title, text, got.Findings[0].ID, got.Findings[0].Message)
+						}
+					}
+				}
+			}
+		}
+	}
+	if tried < 100 {
+		t.Errorf("only %d readings were offered", tried)
+	}
 }

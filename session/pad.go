@@ -23,6 +23,7 @@ type Pad struct {
 	marks   []mark
 	set     settings
 	library map[string]*syntax.FormulaDef
+	trying  bool // a reading is being tried, whose own readings are not
 }
 
 // settings are what the statements so far say of how results are printed.
@@ -146,6 +147,9 @@ func (p *Pad) EnterAt(ctx context.Context, line int, text string) *Entry {
 	w.stays(p.planner.Names.All()[defined:])
 	p.entries = append(p.entries, e)
 	p.marks = append(p.marks, m)
+	if !p.trying {
+		p.tryReadings(ctx, e)
+	}
 	return e
 }
 

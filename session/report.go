@@ -78,6 +78,13 @@ func (w *work) mismatch(name string, x syntax.Expr, in syntax.UnitText, st plan.
 		w.find(finding.New(finding.UnitMismatch, in.At, t.Message, hint, "°"+in.Text))
 		return
 	}
+	if f, ok := w.inGravities(x, in, t.Message, st); ok {
+		w.find(f)
+		return
+	}
+	if name != "" && !plan.Customary(name, st) {
+		hint += formulaHint(st, u)
+	}
 	if more := w.planner.ReadAs(x, w.e.Text, u.Dim()); more != "" {
 		hint += " " + more
 	} else if more := w.planner.GivenHint(x, w.e.Text, st, u.Dim()); more != "" {

@@ -157,6 +157,7 @@ func (w *work) report(s *syntax.Report) {
 		v.Figures = units.Figures{N: s.Figures, Keep: true}
 	}
 	w.e.Values, w.e.Shows = append(w.e.Values, v), true
+	w.rateWithout2Pi(name, s.X, s.In, &v)
 }
 
 func signWord(v float64) string {

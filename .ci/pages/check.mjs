@@ -5,6 +5,20 @@ import { join, resolve } from "node:path";
 import { launch } from "./lib/browser.mjs";
 import { checkFile, eachOf } from "./lib/checks.mjs";
 
+// The first lines of a rule tell what is wrong; a hundred more would hide the rest.
+const perRule = 6;
+
+function tell(name, findings) {
+	const count = {};
+	for (const f of findings) {
+		count[f.rule] = (count[f.rule] || 0) + 1;
+		if (count[f.rule] <= perRule) console.log(`${name}: ${f.rule}: ${f.text}`);
+	}
+	for (const [rule, n] of Object.entries(count)) {
+		if (n > perRule) console.log(`${name}: ${rule}: and ${n - perRule} more of these`);
+	}
+}
+
 const started = Date.now();
 const folder = resolve(process.argv[2]);
 const names = (await readdir(folder)).filter((n) => /\.(html|tex)$/.test(n)).sort();
@@ -23,7 +37,7 @@ await browser?.close();
 let bad = 0;
 names.forEach((n, i) => {
 	if (results[i].length) bad++;
-	for (const f of results[i]) console.log(`${n}: ${f.rule}: ${f.text}`);
+	tell(n, results[i]);
 });
 console.log(`screenshots and PDFs: ${out}`);
 console.log(`${names.length} files in ${((Date.now() - started) / 1000).toFixed(1)} s`);

@@ -155,7 +155,7 @@ func (ev *evaluator) show(e *session.Entry) error {
 func (ev *evaluator) command(e *session.Entry, cmd *syntax.Command) {
 	switch cmd.Word {
 	case "help":
-		e.Told = help.Topic(ev.pad, cmd.Arg)
+		e.Told = help.Fitted(ev.pad, cmd.Arg, ev.w.width-8)
 	case "undo":
 		was, ok := ev.pad.Undo()
 		if !ok {

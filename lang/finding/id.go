@@ -17,6 +17,7 @@ const (
 	NotWritten      ID = "not-written-so"    // |x| · e^x · log(x) · sin 30° · sin²(θ) · 5' · 3 % of m · x² m
 	NotAvailableYet ID = "not-available-yet" // part of the language that this version can't do
 	UnknownFormat   ID = "unknown-format"    // a worksheet's first line
+	File            ID = "file"              // a file that can't be read or written
 	TooLong         ID = "too-long"          // a limit of length, nesting, digits or cost
 	BadText         ID = "bad-text"          // not UTF-8, NUL, direction marks
 	StrayRecord     ID = "stray-record"      // "= 3 J" under nothing that records a value
@@ -42,6 +43,7 @@ const (
 	ExponentDimension   ID = "exponent-dimension"     // 2^(3 m)
 	ExponentNotWritten  ID = "exponent-not-written"   // x^n where n is worked out
 	AngleOrCycle        ID = "angle-or-cycle"         // rad/s in Hz and Hz in rad/s: the factor 2π
+	RateWithout2Pi      ID = "rate-without-2pi"       // √(k/m) in Hz, T = 1/ω
 	ZeroTwice           ID = "zero-two-dimensions"    // a bare 0 used as two dimensions
 	TemperatureSum      ID = "temperature-sum"        // 20 °C + 5 °C
 	TemperatureGiven    ID = "temperature-given"      // ΔT = 5 °C
@@ -92,6 +94,7 @@ var table = [...]about{
 	{NotWritten, Error, "The notation is known, but is written in another way here; that way is offered."},
 	{NotAvailableYet, Error, "A part of the language that this version does not work out yet."},
 	{UnknownFormat, Error, "The first line of a worksheet names a format that this version does not know."},
+	{File, Error, "A worksheet's file can't be read or written, or what the command line asks of it can't be done."},
 	{TooLong, Error, "A limit of length, nesting, digits or work is passed."},
 	{BadText, Error, "The text holds bytes or marks that no line may hold."},
 	{StrayRecord, Error, "A line that records a result stands under a statement that has none."},
@@ -115,6 +118,7 @@ var table = [...]about{
 	{ExponentDimension, Mismatch, "An exponent has a dimension."},
 	{ExponentNotWritten, Error, "The exponent of a quantity with a dimension is neither written out nor a given."},
 	{AngleOrCycle, Mismatch, "An angle per time is reported as cycles per time, or the other way round: the factor 2π."},
+	{RateWithout2Pi, Caution, "A rate in radians per second stands for a frequency, or the time for a radian for a period: the factor 2π."},
 	{ZeroTwice, Mismatch, "A bare 0 is used as two different dimensions."},
 	{TemperatureSum, Mismatch, "Temperatures are added, multiplied or scaled as if they were differences."},
 	{TemperatureGiven, Error, "A difference of temperature is given in °C."},

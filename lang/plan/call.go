@@ -188,6 +188,9 @@ func (c *coder) pureArgument(x *syntax.Call, s Slot, takes shape) bool {
 		f.Severity = finding.Caution
 		c.findings = append(c.findings, f)
 	}
+	if takes == angleToPure {
+		c.givenAngle(at)
+	}
 	if takes == angleToPure && st.Tag == units.Cycle {
 		c.angleOrCycle(at.Span(), c.shown(at)+" counts cycles; "+x.Func+" takes an angle.",
 			"Multiply by 2π: "+x.Func+"(2π*…).")

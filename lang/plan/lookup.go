@@ -99,6 +99,10 @@ func (c *coder) unknownName(x *syntax.Name) {
 			"Put the sign of multiplication between names.", product)
 		return
 	}
+	if call, ok := c.gluedCall(x.Name); ok {
+		c.notGlued(x.At, call, call)
+		return
+	}
 	if x.Name == "e" {
 		c.find(finding.UnknownName, x.At, "No line above gives e.",
 			"The exponential function is exp(x); the elementary charge comes with `constants e`.")

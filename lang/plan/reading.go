@@ -48,6 +48,11 @@ func (c *coder) unitOf(u syntax.UnitText, whole syntax.Span) (*units.Unit, bool)
 			return nil, false
 		}
 	}
+	if call, ok := c.gluedCall(u.Text); ok {
+		number := strings.TrimSpace(c.source(syntax.Span{From: whole.From, To: u.At.From}))
+		c.notGlued(whole, call, number+"*"+call)
+		return nil, false
+	}
 	c.findings = append(c.findings, c.unitFinding(u, bad))
 	return nil, false
 }
@@ -139,6 +144,11 @@ func (c *coder) apart(x *syntax.Binary) bool {
 	if !ok || x.Op != syntax.Div || n.Line != 0 || c.known(n.Name) || !c.p.Units.Has(n.Name) {
 		return false
 	}
+	if number, ok := x.X.(*syntax.Number); ok {
+		c.find(finding.UnitText, x.At, "`"+c.source(x.At)+"` divides by a name "+n.Name+", which no line above gives.",
+			"Per "+n.Name+" is written as a power of the unit.", c.source(number.At)+" "+n.Name+"^-1", c.source(number.At)+"/(1 "+n.Name+")")
+		return true
+	}
 	q, ok := x.X.(*syntax.Quantity)
 	if !ok || strings.Contains(q.Unit.Text, "/") {
 		return false
@@ -215,7 +225,7 @@ func (c *coder) readAs(x syntax.Expr, heat, acceleration bool) string {
 			if acceleration || c.givesG() {
 				notes = append(notes, "`g` after "+number+" was read as the gram; "+number+" times gravity is `"+number+"*g`.")
 			}
-		default:
+		case !strings.ContainsAny(q.Unit.Text, "/^"):
 			for _, w := range c.namesIn(q.Unit.Text) {
 				if info, ok := units.Lookup(w); ok && w != "g" {
 					notes = append(notes, "`"+w+"` after "+number+" was read as the "+info.Name+"; your "+w+" would be `"+number+"*"+w+"`.")
@@ -356,6 +366,13 @@ func likelier(name string, k units.Kind) bool {
 		}
 	}
 	return false
+}
+
+// Customary tells whether a name is customary for a quantity of a dimension, so
+// that it is likely to be what its line works out.
+func Customary(name string, st Static) bool {
+	k, ok := units.KindOf(st.Dim, units.None)
+	return ok && name != "" && likelier(name, k)
 }
 
 // monomial collects the powers of names in a product; false for a sum.

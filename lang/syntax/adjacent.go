@@ -18,6 +18,11 @@ func adjacent(text string, tokens []token) *fault {
 				return bad
 			}
 		}
+		if t.kind == unitToken {
+			if bad := besideUnit(text, tokens, i); bad != nil {
+				return bad
+			}
+		}
 		if i == 0 || !startsOperand(t) {
 			continue
 		}
@@ -142,13 +147,26 @@ func sideBySide(text string, tokens []token, i int) *fault {
 		right += more
 		at.To = end
 	}
+	if bad := underRoot(text, tokens, i, at.To, right); bad != nil {
+		return bad
+	}
+	if bad := dotForTimes(text, tokens, i); bad != nil {
+		return bad
+	}
 	message := "Two factors stand side by side here without a sign between them."
 	hint := "Put the sign of multiplication between them."
 	readings := []string{left + "*" + right}
+	if unit, end := shownIn(text, tokens, i); unit != "" {
+		at.To = end
+		readings = []string{left + "*" + strings.ReplaceAll(unit, " ", "*"), left + " in " + unit}
+		hint += " To say the unit that a value is shown in, write `in` before it."
+	}
 	switch {
 	case before.kind == nameToken && t.kind == nameToken, power(tokens, i-1) && t.kind == nameToken:
-		message = "`" + left + "` and `" + right + "` are names, and stand side by side without a sign between them."
-		if last := i == len(tokens)-1 || tokens[i+1].text == "in"; last {
+		if !power(tokens, i-1) {
+			message = "`" + left + "` and `" + right + "` are names, and stand side by side without a sign between them."
+		}
+		if last := i == len(tokens)-1 || tokens[i+1].text == "in"; last && len(readings) == 1 {
 			hint += " To say the unit that a value is shown in, write `in` before it."
 		}
 	case before.kind == nameToken && t.text == "(":
@@ -275,6 +293,9 @@ func functionForm(text string, tokens []token, i int) *fault {
 		args := text[t.to:end]
 		return &fault{finding.New(finding.NotWritten, Span{From: t.from, To: end},
 			"log is the natural logarithm in some books and that to base ten in others.", "Write ln or log10.", "ln"+args, "log10"+args)}
+	}
+	if bad := gluedDegrees(text, t); bad != nil {
+		return bad
 	}
 	if !IsBuiltIn(t.text) || len(t.text) < 2 || t.call || i+1 >= len(tokens) {
 		return nil

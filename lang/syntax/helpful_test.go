@@ -17,7 +17,7 @@ var helpfulTests = []struct {
 	readings []string
 }{
 	{"1/2 kg", finding.TwoReadings, "1/2 kg", []string{"(1/2) kg", "1/(2 kg)"}},
-	{"f = 1/0.40 s", finding.TwoReadings, "1/0.40 s", []string{"(1/0.40) s", "1/(0.40 s)"}},
+	{"f = 1/0.40 s", finding.TwoReadings, "1/0.40 s", []string{"(1/0.40) s", "1/(0.40 s)", "1/0.40*s", "1/(0.40*s)"}},
 	{"x = a*(3/4 m/s)", finding.TwoReadings, "3/4 m/s", []string{"(3/4) m/s", "3/(4 m/s)"}},
 	{"U = 1/2 k x^2", finding.TwoReadings, "1/2 k x^2", []string{"1/2*k*x^2", "(1/2) k x^2", "1/(2 k x^2)"}},
 	{"π/3 rad", finding.TwoReadings, "π/3 rad", []string{"(π/3) rad", "π/(3 rad)"}},
@@ -84,17 +84,17 @@ var helpfulTests = []struct {
 	{"0.5 % of 3 kg", finding.NotWritten, "0.5 % of 3 kg", []string{"0.5 %*3 kg"}},
 	{"3 m per s", finding.NotWritten, "3 m per s", []string{"3 m/s"}},
 
-	{"x² m", finding.NamesTogether, "x² m", []string{"x²*m"}},
-	{"1/2*x^2 kg", finding.NamesTogether, "x^2 kg", []string{"x^2*kg"}},
-	{"A = r³ cm", finding.NamesTogether, "r³ cm", []string{"r³*cm"}},
-	{"m g", finding.NamesTogether, "m g", []string{"m*g"}},
-	{"W = F s", finding.NamesTogether, "F s", []string{"F*s"}},
+	{"x² m", finding.NamesTogether, "x² m", []string{"x²*m", "x² in m"}},
+	{"1/2*x^2 kg", finding.NamesTogether, "x^2 kg", []string{"x^2*kg", "x^2 in kg"}},
+	{"A = r³ cm", finding.NamesTogether, "r³ cm", []string{"r³*cm", "r³ in cm"}},
+	{"m g", finding.NamesTogether, "m g", []string{"m*g", "m in g"}},
+	{"W = F s", finding.NamesTogether, "F s", []string{"F*s", "F in s"}},
 	{"m (g+a)", finding.NamesTogether, "m (g+a)", []string{"m*(g+a)", "m(g+a)"}},
 	{"2 m(g+a)", finding.NamesTogether, "2 m(g+a)", []string{"2*m(g+a)", "2*m*(g+a)"}},
 	{"(a+b) c", finding.NamesTogether, "(a+b) c", []string{"(a+b)*c"}},
 	{"5 N (3 m)", finding.NamesTogether, "5 N (3 m)", []string{"5 N*(3 m)"}},
 	{"F = G m1 m2/r^2", finding.NamesTogether, "G m1 m2", []string{"G*m1*m2"}},
-	{"U = m g h", finding.NamesTogether, "m g h", []string{"m*g*h"}},
+	{"U = m g h", finding.NamesTogether, "m g h", []string{"m*g*h", "m in g h"}},
 	{"W is negative", finding.NotWritten, "W is negative", []string{"check W is negative"}},
 	{"results to three figures", finding.Unreadable, "three figures", nil},
 	{"constants G c", finding.Unreadable, "G c", nil},
@@ -122,7 +122,7 @@ var helpfulTests = []struct {
 	{"a < b", finding.Unreadable, "<", nil},
 	{"x = 3 m # ball", finding.Unreadable, "# ball", nil},
 	{"[1, 2", finding.NotAvailableYet, "[", nil},
-	{"5 m 3 cm", finding.Unreadable, "5 m 3 cm", []string{"5 m*3 cm", "5 m + 3 cm"}},
+	{"5 m 3 cm", finding.Unreadable, "5 m 3 cm", []string{"5.03 m", "5 m + 3 cm"}},
 	{"4 min 2 h", finding.Unreadable, "4 min 2 h", []string{"4 min + 2 h"}},
 	{"1.5 h 4 min", finding.Unreadable, "1.5 h 4 min", []string{"1.5 h + 4 min"}},
 	{"x in", finding.Unreadable, "in", nil},
@@ -149,8 +149,49 @@ var helpfulTests = []struct {
 	{"3e400 m", finding.OutOfRange, "3e400", nil},
 }
 
+// What a newcomer types, and what must be offered for it.
+var newcomerTests = []struct {
+	text     string
+	id       finding.ID
+	at       string
+	readings []string
+}{
+	{"√2gh", finding.TwoReadings, "√2gh", []string{"√(2*gh)", "√2*gh"}},
+	{"v = √2 g h", finding.TwoReadings, "√2 g h", []string{"√(2*g*h)", "√2*g*h"}},
+	{"E = v^2 J", finding.NamesTogether, "v^2 J", []string{"v^2*J", "v^2 in J"}},
+	{"E = (3*v) J", finding.NamesTogether, "(3*v) J", []string{"(3*v)*J", "(3*v) in J"}},
+	{"v = h/t m/s", finding.NamesTogether, "t m/s", []string{"t*m/s", "t in m/s"}},
+	{"L = m*v*r kg m^2/s", finding.NamesTogether, "r kg m^2/s", []string{"r*kg*m^2/s", "r in kg m^2/s"}},
+	{"y = 2*sin30°", finding.NotWritten, "sin30°", []string{"sin(30°)"}},
+	{"1/2m", finding.TwoReadings, "1/2m", []string{"(1/2) m", "1/(2m)", "1/2*m", "1/(2*m)"}},
+	{"3 1/2 m", finding.BadNumber, "3 1/2", []string{"3.5"}},
+	{"x = 2 3/4 kg", finding.BadNumber, "2 3/4", []string{"2.75"}},
+	{"1 1/3 h", finding.BadNumber, "1 1/3", []string{"(1+1/3)"}},
+	{"3 m 20 cm", finding.Unreadable, "3 m 20 cm", []string{"3.2 m", "3 m + 20 cm"}},
+	{"3 N 2 m", finding.Unreadable, "3 N 2 m", []string{"3 N*2 m"}},
+	{"3 x 4 m", finding.BadNumber, "3 x 4 m", []string{"3*4 m"}},
+	{"A = 3 m x 4 m", finding.BadNumber, "3 m x 4 m", []string{"3 m*4 m"}},
+	{"2 x 3", finding.BadNumber, "2 x 3", []string{"2*3"}},
+	{"20 °c", finding.UnitText, "20 °c", []string{"20 °C"}},
+	{"T = 20° C", finding.UnitText, "20° C", []string{"20 °C"}},
+	{"T in ° F", finding.UnitText, "° F", []string{"°F"}},
+	{"300 °K", finding.UnitText, "300 °K", []string{"300 K"}},
+	{"2.10^8 m/s", finding.BadNumber, "2.10^8", []string{"2×10^8", "2e8"}},
+	{"q = 6.10^-19 C", finding.BadNumber, "6.10^-19", []string{"6×10^-19", "6e-19"}},
+	{"2e 8", finding.BadNumber, "2e 8", []string{"2e8"}},
+	{"x = 1.5E -3 m", finding.BadNumber, "1.5E -3", []string{"1.5e-3"}},
+	{"1'000 m", finding.BadNumber, "1'000", []string{"1000"}},
+	{"x = 2’500’000.5 m", finding.BadNumber, "2’500’000.5", []string{"2500000.5"}},
+	{"3 ms-1", finding.UnitText, "ms-1", []string{"m s^-1", "millisecond^-1"}},
+	{"v = 3 m s-1", finding.UnitText, "m s-1", []string{"m s^-1"}},
+	{"k = 3 N m-1", finding.UnitText, "N m-1", []string{"N m^-1"}},
+	{"4186 J kg-1 K−1", finding.UnitText, "J kg-1 K−1", []string{"J kg^-1 K^-1"}},
+	{"I = 5 kg m2 s-2", finding.UnitText, "kg m2 s-2", []string{"kg m^2 s^-2"}},
+	{"3 m/s in m s-1", finding.UnitText, "m s-1", []string{"m s^-1"}},
+}
+
 func TestHelpful(t *testing.T) {
-	for _, c := range helpfulTests {
+	for _, c := range slices.Concat(helpfulTests, newcomerTests) {
 		s, bad := Parse(c.text)
 		if s != nil || len(bad) != 1 {
 			t.Errorf("%s: read as %s %v", c.text, dumpStmt(s), bad)
@@ -168,7 +209,7 @@ func TestHelpful(t *testing.T) {
 
 // A reading can be entered as it is, in the place of what it stands for.
 func TestReadingsCanBeEntered(t *testing.T) {
-	for _, c := range helpfulTests {
+	for _, c := range slices.Concat(helpfulTests, newcomerTests) {
 		_, bad := Parse(c.text)
 		for _, f := range bad {
 			for _, reading := range f.Readings {

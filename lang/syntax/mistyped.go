@@ -26,6 +26,9 @@ func (l *scanner) mistyped(end int) *fault {
 	case c == '.':
 		return l.point(end, number)
 	case c == '\'' || c == '"':
+		if bad := l.apostrophes(end, number); bad != nil {
+			return bad
+		}
 		return l.feet(end, number, rest)
 	case c == 'x' || c == 'X':
 		return l.timesTenByX(end, number)
@@ -33,12 +36,21 @@ func (l *scanner) mistyped(end int) *fault {
 		if to := l.signedDigits(end + 1); to > end+1 {
 			return l.badNumber(to, "This number has two exponents.", "Write one.")
 		}
+		if from := l.skip(end + 1); from > end+1 && !strings.ContainsAny(number, "eE^") {
+			if to := l.signedDigits(from); to > from && !continues(l.text[to:l.end]) {
+				power := strings.TrimPrefix(superOrPlain("^"+l.text[from:to]), "+")
+				return l.badNumber(to, "A blank stands within the exponent of this number.", "Close the gap.", number+"e"+power)
+			}
+		}
 	}
 	if r, n := utf8.DecodeRuneInString(rest); r >= utf8.RuneSelf {
 		if a, b, ok := isVulgar(r); ok {
 			return l.badNumber(end+n, "A number and a fraction stand together here.", "Add them in brackets.", "("+number+"+"+a+"/"+b+")")
 		}
 		if r == '’' || r == '”' {
+			if bad := l.apostrophes(end, number); bad != nil {
+				return bad
+			}
 			return l.feet(end, number, rest)
 		}
 	}
@@ -212,6 +224,9 @@ func (l *scanner) groups(end int, number string) *fault {
 	}
 	next := l.skip(end)
 	if bad := l.oneOver(next, number); bad != nil {
+		return bad
+	}
+	if bad := l.wholeAndFraction(next, number); bad != nil {
 		return bad
 	}
 	return l.badNumber(l.number(next, false), "Two numbers stand side by side here.", "Put the sign of multiplication between them.",

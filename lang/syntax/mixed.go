@@ -49,6 +49,9 @@ func (p *exprParser) mixed(first *Quantity) (Expr, *fault) {
 		}
 		last := m.Parts[len(m.Parts)-1]
 		q := &Quantity{At: at, Value: d, Unit: p.unitNext()}
+		if bad := letterTimes(last, q, at.Join(q.Unit.At)); bad != nil {
+			return nil, bad
+		}
 		if !q.Unit.Present() {
 			return nil, &fault{finding.New(finding.Unreadable, Span{From: last.At.From, To: at.To},
 				"A number without a unit stands after a quantity here.", "Give it its unit, or put a sign before it.")}
@@ -75,6 +78,12 @@ func notMixed(a, b *Quantity, family bool) *fault {
 			"Quantities written together go from the greater unit to the smaller, and only the last may have decimals.",
 			"Put a sign between them.", sum)}
 	}
+	readings := []string{product}
+	if one, alike := inOneUnit(a, b); one != "" {
+		readings = []string{one, sum}
+	} else if alike {
+		readings = []string{sum}
+	}
 	return &fault{finding.New(finding.Unreadable, at, "Two quantities stand side by side here without a sign between them.",
-		"Put a sign between them.", product, sum)}
+		"Put a sign between them.", readings...)}
 }

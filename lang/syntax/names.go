@@ -92,7 +92,7 @@ func foldName(name string) string {
 	if ascii {
 		return name
 	}
-	name = norm.NFC.String(name)
+	name = norm.NFC.String(strings.ToValidUTF8(name, "\ufffd"))
 	var b strings.Builder
 	var last rune
 	for _, r := range name {

@@ -2,6 +2,7 @@ package syntax
 
 import (
 	"strings"
+	"unicode/utf8"
 
 	"steelyard/lang/finding"
 	"steelyard/units"
@@ -67,29 +68,37 @@ func (r *reader) numberOver(b *Binary, at Span, u UnitText) *fault {
 	group := "(" + left + sign + number + ") " + r.source(Span{From: u.At.From, To: at.To})
 	below := left + sign + "(" + over + ")"
 	readings := []string{group, below}
-	if product := asNames(u.Text); product != "" {
-		readings = append([]string{left + sign + number + "*" + product}, readings...)
+	if product, known := asNames(u.Text); product != "" {
+		names := []string{left + sign + number + "*" + product, left + sign + "(" + number + "*" + product + ")"}
+		if known {
+			readings = append(readings, names...)
+		} else {
+			readings = append(names[:1], readings...)
+		}
 	}
 	return &fault{finding.New(finding.TwoReadings, b.At,
 		"This can be read in two ways: does the unit belong to the fraction, or only to "+number+"?", "Put brackets round what belongs together.", readings...)}
 }
 
 // asNames writes the words after a number as a product of names, as in
-// 1/2 k x^2, if one of them is no known unit; else it returns "".
-func asNames(text string) string {
+// 1/2 k x^2, if one of them is no known unit or each is one letter; else it
+// returns "". Known tells whether all are units.
+func asNames(text string) (product string, known bool) {
 	words := strings.FieldsFunc(text, func(r rune) bool { return r == ' ' || r == '·' })
-	known, table := true, units.NewTable()
+	letters, table := true, units.NewTable()
+	known = true
 	for _, w := range words {
 		word := unitScan{text: w, end: len(w)}.word(0)
 		if word == "" || strings.ContainsAny(w, "/(") {
-			return ""
+			return "", false
 		}
 		known = known && table.Has(word)
+		letters = letters && utf8.RuneCountInString(word) == 1
 	}
-	if known {
-		return ""
+	if known && !letters {
+		return "", true
 	}
-	return strings.Join(words, "*")
+	return strings.Join(words, "*"), known
 }
 
 // numbersOnly tells whether an expression holds written numbers only, and no

@@ -114,7 +114,11 @@ func (w *writer) functionName(name string, exponent syntax.Expr) {
 		w.element("mi", proper(name))
 	default:
 		w.tex(`\operatorname{`)
-		w.texText(roman, name)
+		if plainWord(name) {
+			w.tex(name)
+		} else {
+			w.texText(roman, proper(name))
+		}
 		w.tex("}")
 	}
 	if exponent != nil {

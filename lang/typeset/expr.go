@@ -130,7 +130,7 @@ func (w *writer) operand(x syntax.Expr, least int, first bool) {
 // whole sets an expression as one element.
 func (w *writer) whole(x syntax.Expr) {
 	x = bare(x)
-	if w.form == LaTeX || oneElement(x) {
+	if w.form == LaTeX || w.oneElement(x) {
 		w.expr(x)
 		return
 	}
@@ -147,7 +147,7 @@ func (w *writer) part(x syntax.Expr) {
 }
 
 // oneElement tells whether an expression makes one element of MathML.
-func oneElement(x syntax.Expr) bool {
+func (w *writer) oneElement(x syntax.Expr) bool {
 	switch x := x.(type) {
 	case *syntax.Number:
 		return numberRank(x.Value.Text) == atomRank
@@ -157,7 +157,7 @@ func oneElement(x syntax.Expr) bool {
 		return shape(x) != byName
 	case *syntax.Binary:
 		if x.Op != syntax.Pow {
-			return false
+			return x.Op == syntax.Div && w.raised == 0
 		}
 		c, call := bare(x.X).(*syntax.Call)
 		return !call || !powerInside(c, x.Y)
@@ -298,6 +298,10 @@ func (w *writer) powerBase(x syntax.Expr) {
 			w.whole(x)
 			return
 		}
+		if oneCharacter(x) {
+			w.expr(x)
+			return
+		}
 		w.tex("{")
 		w.expr(x)
 		w.tex("}")
@@ -306,6 +310,16 @@ func (w *writer) powerBase(x syntax.Expr) {
 	w.bracket(true)
 	w.expr(x)
 	w.bracket(false)
+}
+
+// oneCharacter tells whether LaTeX takes a base for one thing without braces. An
+// exponent stands on the last digit of a number, which looks the same.
+func oneCharacter(x syntax.Expr) bool {
+	switch x.(type) {
+	case *syntax.Number, *syntax.Pi, *syntax.That:
+		return true
+	}
+	return false
 }
 
 // bracketedBase tells whether a bare expression stands in brackets when an

@@ -53,11 +53,11 @@ func parts(name string) symbol {
 		s.base = name
 		return s
 	}
-	for cut < len(name) && name[cut] == '\'' {
-		s.primes++
-		name = name[:cut] + name[cut+1:]
-	}
-	s.base, s.sub = name[:cut], strings.TrimLeft(name[cut:], "_")
+	below := strings.TrimLeft(name[cut:], "'")
+	strokes := len(name) - cut - len(below)
+	s.base, s.sub = name[:cut], strings.TrimLeft(below, "_")
+	s.primes += strokes
+	name = s.base + below
 	if s.sub == "" {
 		s.base = name
 	}

@@ -157,7 +157,7 @@ func (w *writer) atomEdge(x syntax.Expr) edge {
 			return longEdge
 		}
 	case *syntax.Call:
-		if uprightName(x.Func) {
+		if shape(x) == byName && uprightName(x.Func) {
 			return functionEdge
 		}
 	}

@@ -36,6 +36,8 @@ func (w *writer) shown(text string) string {
 		w.comma()
 	case '−', '-':
 		w.minus()
+	case '+':
+		w.both("<mo>+</mo>", " + ")
 	case '±':
 		w.both("<mo>±</mo>", ` \pm `)
 	case '/':
@@ -102,7 +104,7 @@ func unitEnd(text string) int {
 			depth++
 		case r == ')' && depth > 0:
 			depth--
-		case strings.ContainsRune(")],±=≈<>≤≥", r):
+		case strings.ContainsRune(")],±=≈<>≤≥", r), r == '+' && apart:
 			return i
 		case depth == 0 && apart:
 			if _, n := shownNumber(text[i:]); n > 0 {

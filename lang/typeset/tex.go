@@ -33,11 +33,11 @@ func (w *writer) texSymbol(s string) {
 // texText writes a word or any other text for LaTeX, as something that math mode
 // takes for one letter.
 func (w *writer) texText(f face, s string) {
-	plain := s != ""
-	for i := range len(s) {
-		plain = plain && (isLetter(s[i]) || isDigit(s[i]))
-	}
+	plain := plainWord(s)
 	switch {
+	case s == "":
+		w.tex("{}")
+		return
 	case plain && f == roman:
 		w.tex(`\mathrm{` + s + `}`)
 		return
@@ -55,6 +55,15 @@ func (w *writer) texText(f face, s string) {
 		s = s[n:]
 	}
 	w.tex("}")
+}
+
+func plainWord(s string) bool {
+	for i := range len(s) {
+		if !isLetter(s[i]) && !isDigit(s[i]) {
+			return false
+		}
+	}
+	return s != ""
 }
 
 // texLetter writes one character of text with its accents.

@@ -59,17 +59,24 @@ func (w *writer) unitAfter(text string) {
 // unit sets the pieces of a unit: words, marks, signs and what is raised.
 func (w *writer) unit(text string) {
 	for len(text) > 0 {
-		n, raised := unitPiece(text)
+		n, sign := unitPiece(text)
 		piece := text[:n]
 		text = text[n:]
 		sup := superscript(text)
-		if raised || sup == 0 {
+		if sign || sup == 0 {
 			w.unitWord(piece)
 			continue
 		}
-		w.both("<msup>", "{")
+		loose := strings.ContainsAny(piece, "°′″)")
+		w.both("<msup>", "")
+		if loose {
+			w.both("", "{")
+		}
 		w.unitWord(piece)
-		w.both("", "}^{")
+		if loose {
+			w.both("", "}")
+		}
+		w.both("", "^{")
 		w.unitExponent(text[:sup])
 		w.both("</msup>", "}")
 		text = text[sup:]
@@ -85,6 +92,8 @@ func unitPiece(text string) (n int, sign bool) {
 		return len(text) - len(strings.TrimLeftFunc(text, unicode.IsSpace)), true
 	case strings.ContainsRune("/·⋅*×(", r):
 		return n, true
+	case r == '°' && (strings.HasPrefix(text[n:], "C") || strings.HasPrefix(text[n:], "F")):
+		return n + 1, false
 	case !inWord(r):
 		return n, false
 	}
@@ -182,6 +191,10 @@ func (w *writer) unitExponent(text string) {
 		}
 		return r
 	}, text)
+	if allDigits(plain) {
+		w.digits(plain)
+		return
+	}
 	w.open()
 	if rest, ok := strings.CutPrefix(plain, "-"); ok {
 		w.minus()
@@ -203,6 +216,8 @@ func (w *writer) unitWord(s string) {
 	switch s {
 	case "°":
 		w.both(`<mi mathvariant="normal">°</mi>`, `{}^{\circ}`)
+	case "°C", "°F":
+		w.both("<mi>"+s+"</mi>", `{}^{\circ}\mathrm{`+s[len("°"):]+"}")
 	case "′", "'":
 		w.both(`<mi mathvariant="normal">′</mi>`, `{}^{\prime}`)
 	case "″", `"`:
@@ -224,6 +239,24 @@ func (w *writer) unitWord(s string) {
 			w.thin()
 			return
 		}
-		w.upright(s)
+		w.unitSymbol(s)
 	}
+}
+
+// unitSymbol sets a word. LaTeX has Greek letters outside of text only.
+func (w *writer) unitSymbol(s string) {
+	if w.form == LaTeX {
+		if i := strings.IndexFunc(s, func(r rune) bool { return texGreek[r] != "" }); i >= 0 {
+			r, n := utf8.DecodeRuneInString(s[i:])
+			if i > 0 {
+				w.upright(s[:i])
+			}
+			w.tex(texGreek[r])
+			if s = s[i+n:]; s != "" {
+				w.unitSymbol(s)
+			}
+			return
+		}
+	}
+	w.upright(s)
 }

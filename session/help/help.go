@@ -56,7 +56,16 @@ var pages = []page{
 
 // Topic answers a word with rows of at most 72 cells, or without a word how
 // things are written. Of an unknown word it says which are spelled nearly so.
-func Topic(pad *session.Pad, word string) []string {
+func Topic(pad *session.Pad, word string) []string { return Fitted(pad, word, width) }
+
+// Fitted is Topic with rows of at most so many cells, where a screen is narrower
+// than usual; none is broken within a word.
+func Fitted(pad *session.Pad, word string, cells int) []string {
+	return fit(unfitted(pad, word), cells)
+}
+
+// unfitted answers a word with rows that are not fitted to a screen yet.
+func unfitted(pad *session.Pad, word string) []string {
 	word = tidy(word)
 	if word == "" {
 		return slices.Clone(overview)

@@ -72,6 +72,26 @@ func TestEveryWord(t *testing.T) {
 	}
 }
 
+// TestNarrow asks for every word on narrow screens: no row is wider but for one
+// long word, and the words are those of a usual screen.
+func TestNarrow(t *testing.T) {
+	pad := session.New()
+	for _, cells := range []int{58, 34} {
+		for _, word := range append(help.Words(pad), "") {
+			rows := help.Fitted(pad, word, cells)
+			for _, row := range rows {
+				if runewidth.StringWidth(row) > cells && len(strings.Fields(row)) > 1 {
+					t.Errorf("help %s: a row of %d cells: %q", word, runewidth.StringWidth(row), row)
+				}
+			}
+			got, want := strings.Fields(strings.Join(rows, " ")), strings.Fields(strings.Join(help.Topic(pad, word), " "))
+			if strings.Join(got, " ") != strings.Join(want, " ") {
+				t.Errorf("help %s, %d cells: other words:\n%s", word, cells, strings.Join(rows, "\n"))
+			}
+		}
+	}
+}
+
 // TestOneScreen holds help without a word to one screen of 24 rows of 80 cells,
 // the prompt below it included.
 func TestOneScreen(t *testing.T) {

@@ -9,6 +9,10 @@ import (
 // width is the most cells of a row: a screen of 80, less an indent of eight.
 const width = 72
 
+// goesOn marks a row that goes on with the one above, until rows are fitted to a
+// screen.
+const goesOn = "\x01"
+
 // fold breaks a text into rows; all but the first begin with the indent.
 func fold(indent, text string) []string {
 	var rows []string
@@ -21,7 +25,7 @@ func fold(indent, text string) []string {
 			row += " " + word
 		default:
 			rows = append(rows, row)
-			row = indent + word
+			row = goesOn + indent + word
 		}
 		empty = false
 	}
@@ -50,4 +54,64 @@ func table(words, meanings []string) []string {
 		out = append(out, beside("  "+w, column+2, meanings[i])...)
 	}
 	return out
+}
+
+// fit breaks rows anew for a screen of fewer cells; a wider one shows them as
+// they are.
+func fit(rows []string, cells int) []string {
+	out := make([]string, 0, len(rows))
+	if cells >= width {
+		for _, row := range rows {
+			out = append(out, strings.TrimPrefix(row, goesOn))
+		}
+		return out
+	}
+	for i := 0; i < len(rows); i++ {
+		text, hang := rows[i], -1
+		for i+1 < len(rows) && strings.HasPrefix(rows[i+1], goesOn) {
+			i++
+			words := strings.TrimLeft(rows[i][len(goesOn):], " ")
+			hang = len(rows[i]) - len(goesOn) - len(words)
+			text += " " + words
+		}
+		out = append(out, narrow(text, hang, max(cells, 24))...)
+	}
+	return out
+}
+
+// narrow breaks one text into rows of at most so many cells. The rows below the
+// first hang where they did before, or, where they had none, under what stands
+// beside a first word; in a narrow screen less far in.
+func narrow(text string, hang, cells int) []string {
+	if runewidth.StringWidth(text) <= cells {
+		return []string{text}
+	}
+	head := len(text) - len(strings.TrimLeft(text, " "))
+	if hang < 0 {
+		hang = head + 2
+		if gap := strings.Index(text[head:], "  "); gap > 0 {
+			rest := strings.TrimLeft(text[head+gap:], " ")
+			hang = runewidth.StringWidth(text[:len(text)-len(rest)])
+		}
+	}
+	if hang > cells/2 {
+		hang = min(head+2, cells/2)
+	}
+	indent := strings.Repeat(" ", hang)
+	var rows []string
+	row := text[:head]
+	used := head
+	for i, word := range strings.Split(text[head:], " ") {
+		w := runewidth.StringWidth(word)
+		switch {
+		case i == 0:
+			row, used = row+word, used+w
+		case used+1+w <= cells:
+			row, used = row+" "+word, used+1+w
+		default:
+			rows = append(rows, strings.TrimRight(row, " "))
+			row, used = indent+word, hang+w
+		}
+	}
+	return append(rows, row)
 }

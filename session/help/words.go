@@ -16,7 +16,7 @@ const later = "  Part of the language; this version does not work it out yet."
 func ofPad(pad *session.Pad, word string) []string {
 	name := syntax.Canonical(word)
 	for _, n := range pad.Names() {
-		if n.Name == name {
+		if n.Name == name && n.Kind != session.Failed {
 			return fold("  ", name+" is a name of yours (line "+strconv.Itoa(n.Line)+"); describe "+name+" tells what it is.")
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"io"
 
+	"steelyard/lang/finding"
 	"steelyard/session"
 	"steelyard/units"
 )
@@ -111,7 +112,7 @@ func ProblemJSON(w io.Writer, file string, line int, id, message, hint string) e
 	enc := json.NewEncoder(w)
 	enc.SetEscapeHTML(false)
 	if id == "" {
-		id = "file"
+		id = string(finding.File)
 	}
 	return enc.Encode(problemObject{File: file, Line: line, Findings: []foundObject{{ID: id, Severity: "error", Message: message, Hint: hint}}})
 }

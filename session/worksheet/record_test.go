@@ -6,6 +6,8 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"steelyard/session/view"
 )
 
 func write(t testing.TB, text string) string {
@@ -70,6 +72,21 @@ func TestRecord(t *testing.T) {
 				}
 			})
 		}
+	}
+}
+
+// TestRecordSaysWhatItWrote names each line whose record is written in the place
+// of another one, and no others.
+func TestRecordSaysWhatItWrote(t *testing.T) {
+	path := write(t, "worksheet 1  Recording\n\nm = 2 kg\nW = m*3 m^2/s^2 in J\n  = 7 J\nk = W*2\n  = 12.0 J\nq = 2*W\n")
+	r := record(t, path)
+	var b strings.Builder
+	if err := r.Text(&b, view.Options{}); err != nil {
+		t.Fatal(err)
+	}
+	want := "  4.  W = m*3 m^2/s^2 in J\n        record: 7 J → 6 J\nplunger.worked: 3 results agree, records written.\n"
+	if b.String() != want || r.Status() != 0 {
+		t.Errorf("status %d, got\n%swant\n%s", r.Status(), b.String(), want)
 	}
 }
 

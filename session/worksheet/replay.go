@@ -45,6 +45,9 @@ type Row struct {
 	// Was is the value before a given was replaced, as printed; empty if it has
 	// not moved.
 	Was string
+	// Anew tells that the record was written in the place of another one, which
+	// is Recorded.
+	Anew bool
 
 	at    int  // the statement in the sheet
 	moved bool // a result, before or after, that a replaced given has moved
@@ -181,12 +184,38 @@ func replacements(s *Sheet, rows []Row, with []string) (map[int]string, *FilePro
 		default:
 			return nil, wrongWith(name+" is not a given of this worksheet.", "--with replaces a line such as "+name+" = 0.10 kg, not a result.")
 		}
+		if hint := lacksUnit(rows, line, name, stmt.(*syntax.Define)); hint != "" {
+			return nil, wrongWith("--with '"+text+"' gives "+name+" no unit.", hint)
+		}
 		if _, twice := out[line]; twice {
 			return nil, wrongWith(name+" of line "+itoa(line)+" is replaced twice.", "Give --with once for each given.")
 		}
 		out[line] = name + " = " + strings.TrimSpace(value)
 	}
 	return out, nil
+}
+
+// lacksUnit says what to write where a given with a unit is replaced by a plain
+// number; a bare 0 fits any unit.
+func lacksUnit(rows []Row, line int, name string, now *syntax.Define) string {
+	x := now.X
+	minus := ""
+	if u, ok := x.(*syntax.Unary); ok {
+		x, minus = u.X, "-"
+	}
+	n, ok := x.(*syntax.Number)
+	if !ok || n.Value.Hi == 0 {
+		return ""
+	}
+	for i := range rows {
+		e := rows[i].Entry
+		if e.Line != line || len(e.Values) != 1 || e.Values[0].Dim.IsOne() {
+			continue
+		}
+		unit := e.Values[0].Unit
+		return "It is given in " + unit.Text() + " in line " + itoa(line) + ". Write --with '" + name + " = " + minus + n.Value.Text + " " + unit.Text() + "'."
+	}
+	return ""
 }
 
 func wrongWith(message, hint string) *FileProblem {

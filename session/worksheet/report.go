@@ -8,6 +8,7 @@ import (
 
 	"steelyard/lang/finding"
 	"steelyard/session/view"
+	"steelyard/units"
 )
 
 // The exit statuses of a replay.
@@ -88,6 +89,12 @@ func (r *Report) Text(w io.Writer, o view.Options) error {
 	o.Statement = true
 	for i := range r.Rows {
 		row := &r.Rows[i]
+		if row.Anew && r.Written {
+			if err := r.rewritten(w, row, o); err != nil {
+				return err
+			}
+			continue
+		}
 		if row.Was == "" && !row.tells() && !(r.strict && row.State == Unrecorded) {
 			continue
 		}
@@ -125,6 +132,22 @@ func (r *Report) row(w io.Writer, row *Row, o view.Options) error {
 			e.Check = &c
 		}
 	}
+	return view.Text(w, &e, o)
+}
+
+// rewritten prints a statement whose record was written anew: the old and the
+// new.
+func (r *Report) rewritten(w io.Writer, row *Row, o view.Options) error {
+	now := make([]string, len(row.Entry.Values))
+	for i, v := range row.Entry.Values {
+		now[i] = v.Shown(units.File)
+		if len(now) > 1 {
+			now[i] = v.Name + " = " + now[i]
+		}
+	}
+	e := *row.Entry
+	e.Shows = false
+	e.Told = []string{"record: " + row.Recorded + " → " + strings.Join(now, ", ")}
 	return view.Text(w, &e, o)
 }
 

@@ -21,6 +21,9 @@ func TestWithMistaken(t *testing.T) {
 		{[]string{"m = 1 kg", "m@3 = 3 kg"}, refused, "replaced twice"},
 		{[]string{"m@ = 1 kg"}, refused, "names no line after @"},
 		{[]string{"m = 0 kg"}, faulty, "2 results move"},
+		{[]string{"m = 55"}, refused, "--with 'm = 55 kg'"},
+		{[]string{"m = -5.50"}, refused, "--with 'm = -5.50 kg'"},
+		{[]string{"m = 0"}, faulty, "2 results move"},
 		{[]string{"m = 4 kg"}, holds, "2 results move"},
 		{[]string{"m = 2.0 kg"}, holds, "nothing moves"},
 	}

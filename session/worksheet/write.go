@@ -66,6 +66,7 @@ func (r *Report) recorded(s *Sheet) string {
 			b.WriteString(s.text[done:st.Records[0].from])
 			b.WriteString(line)
 			done = st.Records[len(st.Records)-1].to
+			row.Anew = true
 		default:
 			continue
 		}

@@ -15,8 +15,8 @@ import { checkHTML } from "./validate.mjs";
 // The narrowest phone that counts, and a desk's screen.
 const widths = [360, 1280];
 
-async function checkPage(browser, file, base) {
-	const findings = await checkHTML(await readFile(file, "utf8"), basename(file));
+async function checkPage(browser, file, base, findings, pictures) {
+	findings.push(...(await checkHTML(await readFile(file, "utf8"), basename(file))));
 	const { page, close } = await open(browser, pathToFileURL(file).href, findings);
 	try {
 		findings.push(...(await checkOutline(page)), ...(await checkFormulas(page)));
@@ -24,25 +24,29 @@ async function checkPage(browser, file, base) {
 			await page.setViewportSize({ width, height: 800 });
 			findings.push(...(await measure(page, `${width} px`)), ...(await checkKeyboard(page, `${width} px`)));
 		}
-		findings.push(...(await checkPrint(page, base)));
+		findings.push(...(await checkPrint(page, base, pictures)));
 		await page.setViewportSize({ width: 1280, height: 900 });
 		// Last, since the engine's own code then is in the page.
 		findings.push(...(await checkAccess(page)));
 	} finally {
 		await close();
 	}
-	return findings;
 }
 
 // checkFile gives what is wrong with a file: {rule, text} each, none if all is well.
-export async function checkFile(browser, file, out) {
+// What was found before a check broke off is kept, and nothing is said twice.
+export async function checkFile(browser, file, out, pictures = true) {
 	const base = join(out, basename(file));
+	const findings = [];
 	try {
-		if ((await stat(file)).size === 0) return [{ rule: "unreadable", text: "the file is empty" }];
-		return file.endsWith(".tex") ? await checkLatex(file, base) : await checkPage(browser, file, base);
+		if ((await stat(file)).size === 0) findings.push({ rule: "unreadable", text: "the file is empty" });
+		else if (file.endsWith(".tex")) findings.push(...(await checkLatex(file, base)));
+		else await checkPage(browser, file, base, findings, pictures);
 	} catch (e) {
-		return [{ rule: "unreadable", text: `the check itself broke off: ${e.message.split("\n")[0]}` }];
+		findings.push({ rule: "unreadable", text: `the check itself broke off: ${e.message.split("\n")[0]}` });
 	}
+	const told = new Set();
+	return findings.filter((f) => !told.has(f.rule + f.text) && told.add(f.rule + f.text));
 }
 
 // eachOf does the work for every item, as many at a time as there are cores.

@@ -19,8 +19,8 @@ function formulas() {
 		const line = parseFloat(getComputedStyle(el).fontSize);
 		if (size(el).height <= 1.2 * line) {
 			say("math-fraction", math, `a fraction is ${size(el).height.toFixed(1)} px high, no more than a line`);
-		} else if (over.bottom > under.top + 1) {
-			say("math-fraction", math, "a fraction's upper part does not stand over its lower part");
+		} else if (under.top - over.bottom < 1 && parseFloat(el.getAttribute("linethickness") ?? "1") !== 0) {
+			say("math-fraction", math, "a fraction has no room for its bar between the upper and the lower part");
 		}
 	};
 	const visit = (math, el) => {

@@ -34,7 +34,14 @@ function margins() {
 			}
 		}
 	};
-	for (const sheet of document.styleSheets) read(sheet.cssRules);
+	for (const sheet of document.styleSheets) {
+		// A sheet from elsewhere can't be read; that it was asked for is found anyway.
+		try {
+			read(sheet.cssRules);
+		} catch {
+			continue;
+		}
+	}
 	probe.remove();
 	return m;
 }
@@ -117,7 +124,7 @@ function judge(pages, pieces, paper) {
 		const from = at.get(piece.id + "s");
 		const to = at.get(piece.id + "e");
 		if (!from || !to) {
-			out.push({ rule: piece.rule, text: `${piece.what} could not be found on paper (${paper})` });
+			out.push({ rule: "paper-edge", text: `${piece.what}, or what follows it, lies off the paper (${paper})` });
 		} else if (from !== to) {
 			const what = piece.rule === "heading-alone" ? "stands on page F and what follows it on page T" : "begins on page F and ends on page T";
 			out.push({ rule: piece.rule, text: `${piece.what} ${what.replace("F", from).replace("T", to)} (${paper})` });
@@ -127,8 +134,9 @@ function judge(pages, pieces, paper) {
 }
 
 // checkPrint measures the page as it is set for each paper, takes its picture,
-// and looks at where its pieces lie in the PDF. base is the output files' beginning.
-export async function checkPrint(page, base) {
+// and looks at where its pieces lie in the PDF. base is the output files' beginning;
+// without pictures only what can be wrong is looked at.
+export async function checkPrint(page, base, pictures) {
 	const out = [];
 	await page.emulateMedia({ media: "print", colorScheme: "light" });
 	for (const paper of papers) {
@@ -136,7 +144,7 @@ export async function checkPrint(page, base) {
 		const width = Math.floor(paper.width - m.left - m.right);
 		const room = paper.height - m.top - m.bottom;
 		await page.setViewportSize({ width: paper.width, height: paper.height });
-		await page.screenshot({ path: `${base}-${paper.name}.png`, fullPage: true });
+		if (pictures) await page.screenshot({ path: `${base}-${paper.name}-whole.png`, fullPage: true });
 		await page.setViewportSize({ width, height: Math.floor(room) });
 		out.push(...(await measure(page, paper.name + " paper", true)));
 		const { pieces, found } = await page.evaluate(mark, room);
@@ -147,6 +155,7 @@ export async function checkPrint(page, base) {
 		await page.pdf({ ...options, path: marked });
 		await page.evaluate(unmark);
 		await page.pdf({ ...options, path: `${base}-${paper.name}.pdf` });
+		if (pictures) await run("pdftoppm", ["-r", "96", "-png", `${base}-${paper.name}.pdf`, `${base}-${paper.name}-page`]);
 		out.push(...judge(await wordsOf(marked), pieces, paper.name));
 		const plain = (await wordsOf(`${base}-${paper.name}.pdf`)).length;
 		if (plain !== (await wordsOf(marked)).length) out.push({ rule: "part-break", text: `the marks changed the number of pages (${paper.name})` });

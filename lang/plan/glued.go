@@ -1,0 +1,38 @@
+package plan
+
+import (
+	"strings"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/syntax"
+)
+
+// gluedCall reads a word as a function with its argument behind it, without
+// brackets: sin30, cosθ, ln2. A word of letters only is one where the rest is a
+// name of the worksheet or a Greek letter.
+func (c *coder) gluedCall(word string) (string, bool) {
+	for _, f := range syntax.Functions() {
+		rest, ok := strings.CutPrefix(word, f.Name)
+		if !ok || len(f.Name) < 2 || rest == "" {
+			continue
+		}
+		if strings.Trim(rest, "0123456789") == "" {
+			if b := builtIns[f.Name]; b.takes == angleToPure {
+				rest += "°"
+			}
+			return f.Name + "(" + rest + ")", f.Ready
+		}
+		name := syntax.Canonical(strings.TrimLeft(rest, "_"))
+		letter := []rune(name + " ")[0]
+		if c.known(name) || letter >= 'α' && letter <= 'ω' {
+			return f.Name + "(" + name + ")", f.Ready
+		}
+	}
+	return "", false
+}
+
+// notGlued records that an argument stands without its brackets.
+func (c *coder) notGlued(at syntax.Span, call, reading string) {
+	name, _, _ := strings.Cut(call, "(")
+	c.find(finding.NotWritten, at, "The argument of "+name+" stands in brackets here.", "Write "+call+".", reading)
+}

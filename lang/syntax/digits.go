@@ -1,0 +1,118 @@
+package syntax
+
+import (
+	"math/big"
+	"strings"
+	"unicode/utf8"
+
+	"steelyard/lang/finding"
+	"steelyard/units"
+)
+
+// continues tells whether a text goes on with a letter, a digit or a decimal
+// point.
+func continues(text string) bool {
+	r, _ := utf8.DecodeRuneInString(text)
+	return text != "" && (continuesName(r) || r == '.')
+}
+
+// apostrophes finds 1'000 and 1’280’000: digits in groups of three.
+func (l *scanner) apostrophes(end int, number string) *fault {
+	if len(number) > 3 || strings.Trim(number, "0123456789") != "" {
+		return nil
+	}
+	joined, at := number, end
+	for at < l.end {
+		r, n := utf8.DecodeRuneInString(l.text[at:l.end])
+		if r != '\'' && r != '’' {
+			break
+		}
+		to := l.digits(at + n)
+		if to != at+n+3 {
+			return nil
+		}
+		joined += l.text[at+n : to]
+		at = to
+	}
+	if at == end {
+		return nil
+	}
+	if to := l.digits(min(at+1, l.end)); at < l.end && l.text[at] == '.' && to > at+1 {
+		joined += l.text[at:to]
+		at = to
+	}
+	return l.badNumber(at, "Digits are written without marks between them here.", "Leave the marks out.", joined)
+}
+
+// wholeAndFraction finds 3 1/2, a whole number with a fraction less than one.
+func (l *scanner) wholeAndFraction(pos int, whole string) *fault {
+	over := l.digits(pos)
+	if over == pos || over >= l.end || l.text[over] != '/' || strings.Trim(whole, "0123456789") != "" || len(whole) > 9 {
+		return nil
+	}
+	to := l.digits(over + 1)
+	if to == over+1 || to-pos > 8 || to < l.end && l.text[to] == '.' {
+		return nil
+	}
+	sum, ok := new(big.Rat).SetString(l.text[pos:to])
+	if !ok || sum.Cmp(big.NewRat(1, 1)) >= 0 || sum.Sign() == 0 {
+		return nil
+	}
+	n, _ := new(big.Rat).SetString(whole)
+	reading, ok := exactDecimal(sum.Add(sum, n))
+	if !ok {
+		reading = "(" + whole + "+" + l.text[pos:to] + ")"
+	}
+	return l.badNumber(to, "A whole number and a fraction stand together here.", "Write them as one number, or add them in brackets.", reading)
+}
+
+// exactDecimal writes a number that few decimals hold.
+func exactDecimal(x *big.Rat) (string, bool) {
+	for places := range 7 {
+		text := x.FloatString(places)
+		if back, ok := new(big.Rat).SetString(text); ok && back.Cmp(x) == 0 {
+			return text, true
+		}
+	}
+	return "", false
+}
+
+// letterTimes finds 3 x 4 m and 3 m x 4 m: the letter x for the sign of
+// multiplication.
+func letterTimes(first, second *Quantity, at Span) *fault {
+	unit, ok := strings.CutSuffix(first.Unit.Text, "x")
+	if !ok || unit != "" && !strings.HasSuffix(unit, " ") {
+		return nil
+	}
+	left := first.Value.Text
+	if unit = strings.TrimSpace(unit); unit != "" {
+		left += " " + unit
+	}
+	right := second.Value.Text
+	if second.Unit.Present() {
+		right += " " + second.Unit.Text
+	}
+	return &fault{finding.New(finding.BadNumber, Span{From: first.At.From, To: at.To},
+		"The letter x is a name here, not a sign of multiplication.", "Write * or ×.", left+"*"+right)}
+}
+
+// inOneUnit adds two quantities of one dimension in the unit of the first, if
+// few decimals hold the sum. Alike tells whether they are of one dimension.
+func inOneUnit(a, b *Quantity) (sum string, alike bool) {
+	table := units.NewTable()
+	u, bad := table.Parse(a.Unit.Text, units.AfterNumber)
+	v, worse := table.Parse(b.Unit.Text, units.AfterNumber)
+	if bad != nil || worse != nil || u.Affine() || v.Affine() || u.Dim() != v.Dim() || u.Tag() != v.Tag() {
+		return "", false
+	}
+	if u.PiPower() != v.PiPower() || len(a.Value.Text) > 12 || len(b.Value.Text) > 12 {
+		return "", true
+	}
+	x := new(big.Rat).Quo(v.Factor(), u.Factor())
+	x.Add(x.Mul(x, b.Value.Rat()), a.Value.Rat())
+	text, ok := exactDecimal(x)
+	if !ok {
+		return "", true
+	}
+	return text + " " + a.Unit.Text, true
+}

@@ -1,0 +1,206 @@
+package syntax
+
+import (
+	"strings"
+	"unicode/utf8"
+
+	"steelyard/lang/finding"
+	"steelyard/units"
+)
+
+// besideUnit finds what stands directly after a unit and was meant as a part of
+// it: the letter of a scale of temperature, or the digit of a negative power.
+func besideUnit(text string, tokens []token, i int) *fault {
+	if i+1 >= len(tokens) {
+		return nil
+	}
+	switch next := &tokens[i+1]; next.kind {
+	case nameToken:
+		return degreeLetter(text, tokens, i)
+	case signToken:
+		if next.from == tokens[i].to && isMinus(firstRune(next.text)) {
+			return minusPower(text, tokens, i)
+		}
+	}
+	return nil
+}
+
+// degreeLetter finds 20° C, 20 °c and 300 °K.
+func degreeLetter(text string, tokens []token, i int) *fault {
+	mark, letter := &tokens[i], &tokens[i+1]
+	if !isDegree(firstRune(mark.text)) || utf8.RuneCountInString(mark.text) != 1 || letter.call {
+		return nil
+	}
+	unit := ""
+	switch letter.text {
+	case "C", "c":
+		unit = "°C"
+	case "F", "f":
+		unit = "°F"
+	case "K", "k":
+		unit = "K"
+	default:
+		return nil
+	}
+	hint := "Write the sign and a capital letter without a gap."
+	if unit == "K" {
+		hint = "The kelvin has no degree sign."
+	}
+	at, reading := Span{From: mark.from, To: letter.to}, unit
+	if i > 0 && tokens[i-1].kind == numToken {
+		at.From, reading = tokens[i-1].from, tokens[i-1].text+" "+unit
+	}
+	return &fault{finding.New(finding.UnitText, at, "`"+text[at.From:at.To]+"` is not how a temperature is written.", hint, reading)}
+}
+
+// minusPower finds m s-1 and J kg-1 K-1, where powers are written without ^. A
+// number less another one, as in 5 %-1, is left alone.
+func minusPower(text string, tokens []token, i int) *fault {
+	u := &tokens[i]
+	if got, bad := units.NewTable().Parse(foldUnit(u.text), units.AfterNumber); bad == nil && got.Dim().IsOne() {
+		return nil
+	}
+	unit, to, ok := powered(text, u.from, tokens[len(tokens)-1].to)
+	if !ok {
+		return nil
+	}
+	readings := []string{unit}
+	if _, bad := units.NewTable().Parse(unit, units.AfterNumber); bad != nil {
+		if readings = bad.Readings; len(readings) == 0 {
+			return nil
+		}
+	}
+	at := Span{From: u.from, To: to}
+	return &fault{finding.New(finding.UnitText, at, "`"+text[at.From:at.To]+"` lacks the sign of a power before -.",
+		"A power of a unit is written with ^.", readings...)}
+}
+
+// powered reads words of a unit whose powers stand directly behind them, and
+// writes them with ^. The last must have a negative one.
+func powered(text string, from, end int) (string, int, bool) {
+	var b strings.Builder
+	u := unitScan{text: text, end: end, alone: true}
+	at, negative := from, false
+	for at < end {
+		word := u.word(at)
+		if word == "" || endsUnit(word) {
+			break
+		}
+		if b.Len() > 0 {
+			b.WriteByte(' ')
+		}
+		b.WriteString(word)
+		at += len(word)
+		power := at
+		if r, n := utf8.DecodeRuneInString(text[at:end]); isMinus(r) {
+			power += n
+		}
+		negative = power > at
+		digits := u.digits(power)
+		if digits == power || digits > power+2 {
+			if u.exponent(at) > at {
+				b.WriteString(text[at:u.exponent(at)])
+				at = u.exponent(at)
+			} else if negative {
+				return "", 0, false
+			}
+		} else {
+			b.WriteByte('^')
+			if negative {
+				b.WriteByte('-')
+			}
+			b.WriteString(text[power:digits])
+			at = digits
+		}
+		next := u.skip(at)
+		if r, n := utf8.DecodeRuneInString(text[next:end]); isDot(r) {
+			next = u.skip(next + n)
+		}
+		if !startsName(u.at(next)) {
+			break
+		}
+		if word := u.word(next); endsUnit(word) {
+			break
+		}
+		at = next
+	}
+	return b.String(), at, negative
+}
+
+// underRoot finds √2gh and √2 g h: a number under a bare root with names after
+// it. How far the root reaches, only the writer knows.
+func underRoot(text string, tokens []token, i, to int, right string) *fault {
+	if i < 2 || tokens[i-1].kind != numToken || tokens[i-2].text != "√" {
+		return nil
+	}
+	root, number := &tokens[i-2], &tokens[i-1]
+	at := Span{From: root.from, To: to}
+	return &fault{finding.New(finding.TwoReadings, at, "This can be read in two ways: how far does the root reach?",
+		"Put brackets round what belongs together.", "√("+number.text+"*"+right+")", "√"+number.text+"*"+right)}
+}
+
+// dotForTimes finds 2.10^8 m/s, where the point was meant as a sign of
+// multiplication.
+func dotForTimes(text string, tokens []token, i int) *fault {
+	if !power(tokens, i-1) {
+		return nil
+	}
+	from := operandStart(tokens, i-1)
+	head, ok := strings.CutSuffix(text[from:tokens[i-1].to], text[powerStart(tokens, i-1):tokens[i-1].to])
+	if !ok {
+		return nil
+	}
+	number, ok := strings.CutSuffix(head, ".10")
+	if !ok || number == "" || strings.Trim(number, "0123456789") != "" {
+		return nil
+	}
+	exponent := strings.TrimPrefix(superOrPlain(text[from+len(head):tokens[i-1].to]), "+")
+	return &fault{finding.New(finding.BadNumber, Span{From: from, To: tokens[i-1].to},
+		"A point is a decimal point here: this is "+head+" to a power, and no power takes a unit.",
+		"Write × for the sign of multiplication.", number+"×10^"+exponent, number+"e"+exponent)}
+}
+
+// powerStart returns where the exponent begins whose last token is at i, its
+// sign ^ included.
+func powerStart(tokens []token, i int) int {
+	for i > 0 && tokens[i].kind != superToken && tokens[i].text != "^" {
+		i--
+	}
+	return tokens[i].from
+}
+
+// shownIn offers `in` where the rest of a line is a unit: v^2 J. It returns
+// where the unit ends and its text, or "".
+func shownIn(text string, tokens []token, i int) (string, int) {
+	end := tokens[len(tokens)-1].to
+	if tokens[i].call || startsWithNumber(tokens, i) {
+		return "", 0
+	}
+	u := unitScan{text: text, end: end, alone: true}
+	if u.scan(tokens[i].from) != end {
+		return "", 0
+	}
+	unit := text[tokens[i].from:end]
+	if _, bad := units.NewTable().Parse(foldUnit(unit), units.AloneInPlace); bad != nil {
+		return "", 0
+	}
+	return unit, end
+}
+
+// startsWithNumber tells whether the operand before i is a written number alone,
+// whose unit would need no `in`.
+func startsWithNumber(tokens []token, i int) bool {
+	return tokens[i-1].kind == unitToken || tokens[i-1].kind == numToken && !power(tokens, i-1)
+}
+
+// gluedDegrees finds sin30°.
+func gluedDegrees(text string, t *token) *fault {
+	r, n := utf8.DecodeRuneInString(text[t.to:])
+	name := strings.TrimRight(t.text, "0123456789")
+	if !isDegree(r) || name == t.text || !IsBuiltIn(name) || len(name) < 2 {
+		return nil
+	}
+	call := name + "(" + t.text[len(name):] + "°)"
+	return &fault{finding.New(finding.NotWritten, Span{From: t.from, To: t.to + n},
+		"The argument of "+name+" stands in brackets here.", "Write "+call+".", call)}
+}

@@ -1,0 +1,131 @@
+package graph
+
+import "math"
+
+// Facts are what can be said of a curve whose shape has no name.
+type Facts struct {
+	Rises, Falls   bool // throughout
+	Greatest       Point
+	Least          Point
+	Zeros          []float64
+	Even, Odd      bool // about x = 0, where the range is symmetric
+	AtFrom, AtTo   Point
+	HasFrom, HasTo bool
+}
+
+// Look gathers facts about a sampled curve.
+func Look(f Function, c Curve, from, to float64) Facts {
+	out := Facts{Rises: true, Falls: true, Greatest: Point{Y: math.Inf(-1)}, Least: Point{Y: math.Inf(1)}}
+	for _, run := range c.Runs {
+		for i, p := range run {
+			if p.Y > out.Greatest.Y {
+				out.Greatest = refine(f, run, i, 1)
+			}
+			if p.Y < out.Least.Y {
+				out.Least = refine(f, run, i, -1)
+			}
+			if p.Y == 0 {
+				out.zero(p.X)
+			}
+			if i == 0 {
+				continue
+			}
+			rise := p.Y - run[i-1].Y
+			out.Rises, out.Falls = out.Rises && rise >= 0, out.Falls && rise <= 0
+			if p.Y*run[i-1].Y < 0 {
+				out.zero(crossing(f, run[i-1].X, p.X, run[i-1].Y))
+			}
+		}
+	}
+	if len(c.Runs) > 1 {
+		out.Rises, out.Falls = false, false
+	}
+	var ok1, ok2 bool
+	out.AtFrom.X, out.AtTo.X = from, to
+	out.AtFrom.Y, ok1 = f.at(from)
+	out.AtTo.Y, ok2 = f.at(to)
+	out.HasFrom, out.HasTo = ok1, ok2
+	out.symmetry(f, from, to, c.Hi-c.Lo)
+	return out
+}
+
+// zero lists a zero, once.
+func (f *Facts) zero(x float64) {
+	if n := len(f.Zeros); n == 0 || math.Abs(f.Zeros[n-1]-x) > 1e-9*math.Abs(x) {
+		f.Zeros = append(f.Zeros, x)
+	}
+}
+
+// refine finds the greatest value near a point, or the least with sign -1, by
+// golden sections.
+func refine(f Function, run []Point, i int, sign float64) Point {
+	if i == 0 || i == len(run)-1 {
+		return run[i]
+	}
+	a, b := run[i-1].X, run[i+1].X
+	const part = 0.3819660112501051
+	x1, x2 := a+part*(b-a), b-part*(b-a)
+	y1, ok1 := f.at(x1)
+	y2, ok2 := f.at(x2)
+	for range 60 {
+		if !ok1 || !ok2 {
+			return run[i]
+		}
+		if sign*y1 > sign*y2 {
+			b, x2, y2 = x2, x1, y1
+			x1 = a + part*(b-a)
+			y1, ok1 = f.at(x1)
+		} else {
+			a, x1, y1 = x1, x2, y2
+			x2 = b - part*(b-a)
+			y2, ok2 = f.at(x2)
+		}
+	}
+	mid := a + (b-a)/2
+	if y, ok := f.at(mid); ok && sign*y >= sign*run[i].Y {
+		return Point{mid, y}
+	}
+	return run[i]
+}
+
+// crossing finds where a curve crosses zero between two places.
+func crossing(f Function, a, b, ya float64) float64 {
+	for range 80 {
+		mid := a + (b-a)/2
+		y, ok := f.at(mid)
+		if !ok || mid == a || mid == b {
+			break
+		}
+		if y == 0 {
+			return mid
+		}
+		if (y < 0) == (ya < 0) {
+			a = mid
+		} else {
+			b = mid
+		}
+	}
+	return a + (b-a)/2
+}
+
+// symmetry compares both sides of x = 0.
+func (f *Facts) symmetry(fn Function, from, to, tall float64) {
+	if math.Abs(from+to) > 1e-9*(to-from) || tall == 0 {
+		return
+	}
+	f.Even, f.Odd = true, true
+	const n = 64
+	for i := 1; i <= n; i++ {
+		x := to * float64(i) / n
+		a, ok1 := fn.at(x)
+		b, ok2 := fn.at(-x)
+		if ok1 != ok2 {
+			f.Even, f.Odd = false, false
+			return
+		}
+		if ok1 {
+			f.Even = f.Even && math.Abs(a-b) <= near*tall
+			f.Odd = f.Odd && math.Abs(a+b) <= near*tall
+		}
+	}
+}

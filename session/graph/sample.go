@@ -1,0 +1,286 @@
+// Package graph samples curves and recognises their shapes from samples. It
+// works on plain numbers: what the axes mean, and how anything is drawn, is
+// known elsewhere.
+package graph
+
+import (
+	"math"
+	"sort"
+)
+
+// Point is a point of a curve.
+type Point struct{ X, Y float64 }
+
+// Function works values out for many places at once; ok tells which have one.
+type Function func(x, y []float64, ok []bool)
+
+// at works out one value.
+func (f Function) at(x float64) (float64, bool) {
+	var y [1]float64
+	var ok [1]bool
+	f([]float64{x}, y[:], ok[:])
+	return y[0], ok[0] && y[0]-y[0] == 0
+}
+
+// Curve is a sampled curve.
+type Curve struct {
+	// Runs are its connected pieces. Between two lies a pole, a jump or a range
+	// without a value.
+	Runs [][]Point
+	// Lo and Hi are the values that are worth showing: all of them, unless the
+	// curve runs off at a pole.
+	Lo, Hi float64
+	// Cut tells that it runs off beyond Lo and Hi.
+	Cut bool
+}
+
+// Empty tells whether the curve has no value anywhere.
+func (c Curve) Empty() bool { return len(c.Runs) == 0 }
+
+const (
+	first  = 193  // points at first
+	most   = 1600 // points in the end
+	levels = 8    // halvings where a curve bends
+	// bends is how far a point may lie off the chord of its neighbours, as a
+	// part of the height.
+	bends = 0.0006
+	// steep is the rise between neighbours, as a part of the height, from which
+	// on a jump is looked for.
+	steep = 0.02
+)
+
+// Sample follows a curve from one place to another, closer where it bends, up to
+// the very edge of where it has values, and breaks it where it jumps.
+func Sample(f Function, from, to float64) Curve {
+	s := &sampler{f: f, from: from, to: to}
+	s.add(s.even())
+	for range levels {
+		x := s.wanted()
+		if len(x) == 0 || len(s.x)+len(x) > most {
+			break
+		}
+		s.add(x)
+	}
+	s.poles()
+	s.edges()
+	c := Curve{}
+	c.Lo, c.Hi, c.Cut = s.height()
+	c.Runs = s.runs(c.Hi - c.Lo)
+	return c
+}
+
+type sampler struct {
+	f        Function
+	from, to float64
+	x, y     []float64
+	ok       []bool
+}
+
+func (s *sampler) even() []float64 {
+	x := make([]float64, first)
+	for i := range x {
+		x[i] = s.from + (s.to-s.from)*float64(i)/(first-1)
+	}
+	x[first-1] = s.to
+	return x
+}
+
+// add works out further places, and keeps all in order.
+func (s *sampler) add(x []float64) {
+	y, ok := make([]float64, len(x)), make([]bool, len(x))
+	s.f(x, y, ok)
+	for i := range ok {
+		ok[i] = ok[i] && y[i]-y[i] == 0
+	}
+	s.x, s.y, s.ok = append(s.x, x...), append(s.y, y...), append(s.ok, ok...)
+	sort.Sort(s)
+}
+
+func (s *sampler) Len() int           { return len(s.x) }
+func (s *sampler) Less(i, j int) bool { return s.x[i] < s.x[j] }
+func (s *sampler) Swap(i, j int) {
+	s.x[i], s.x[j] = s.x[j], s.x[i]
+	s.y[i], s.y[j] = s.y[j], s.y[i]
+	s.ok[i], s.ok[j] = s.ok[j], s.ok[i]
+}
+
+// height is the range of values worth showing: without what runs off, where the
+// farthest values lie many times farther than most do.
+func (s *sampler) height() (lo, hi float64, cut bool) {
+	var all []float64
+	for i, v := range s.y {
+		if s.ok[i] {
+			all = append(all, v)
+		}
+	}
+	if len(all) == 0 {
+		return 0, 0, false
+	}
+	sort.Float64s(all)
+	lo, hi = all[0], all[len(all)-1]
+	a, b := all[len(all)/20], all[len(all)-1-len(all)/20]
+	if hi-lo > 20*(b-a) && b > a && s.breaks() {
+		more := (b - a) / 4
+		return math.Max(lo, a-more), math.Min(hi, b+more), true
+	}
+	return lo, hi, false
+}
+
+// breaks tells whether values change their sign, or end, where they are far off:
+// a pole, and no mere peak.
+func (s *sampler) breaks() bool {
+	for i := 1; i < len(s.x); i++ {
+		if s.ok[i] != s.ok[i-1] {
+			return true
+		}
+		if s.ok[i] && s.ok[i-1] && s.y[i]*s.y[i-1] < 0 && s.jumps(i-1, 0) {
+			return true
+		}
+	}
+	return false
+}
+
+// wanted lists the places between points that a closer look is worth.
+func (s *sampler) wanted() []float64 {
+	lo, hi, _ := s.height()
+	tall := hi - lo
+	close := (s.to - s.from) * 1e-6
+	want := map[int]bool{}
+	for i := 1; i+1 < len(s.x); i++ {
+		switch {
+		case !s.ok[i-1] || !s.ok[i] || !s.ok[i+1]:
+			continue
+		case s.y[i] < lo-tall && s.y[i+1] < lo-tall, s.y[i] > hi+tall && s.y[i+1] > hi+tall:
+			continue // far outside
+		}
+		t := (s.x[i] - s.x[i-1]) / (s.x[i+1] - s.x[i-1])
+		chord := s.y[i-1] + t*(s.y[i+1]-s.y[i-1])
+		if math.Abs(s.y[i]-chord) > bends*tall {
+			want[i-1], want[i] = true, true
+		}
+	}
+	var x []float64
+	for i := range s.x[:len(s.x)-1] {
+		if want[i] && s.x[i+1]-s.x[i] > close {
+			x = append(x, s.x[i]+(s.x[i+1]-s.x[i])/2)
+		}
+	}
+	return x
+}
+
+// edges adds the places where values begin and end, found by halving.
+func (s *sampler) edges() {
+	var x []float64
+	for i := range s.x[:len(s.x)-1] {
+		if s.ok[i] == s.ok[i+1] {
+			continue
+		}
+		in, out := s.x[i], s.x[i+1]
+		if s.ok[i+1] {
+			in, out = out, in
+		}
+		for range 60 {
+			mid := in + (out-in)/2
+			if mid == in || mid == out {
+				break
+			}
+			if _, ok := s.f.at(mid); ok {
+				in = mid
+			} else {
+				out = mid
+			}
+		}
+		x = append(x, in)
+	}
+	if len(x) > 0 {
+		s.add(x)
+	}
+}
+
+// poles adds, as places without a value, those where a curve runs off to the
+// same side on the left and on the right: the farthest value between two points
+// grows without end as it is looked at more closely.
+func (s *sampler) poles() {
+	var x []float64
+	for i := 1; i+1 < len(s.x); i++ {
+		if !s.ok[i-1] || !s.ok[i] || !s.ok[i+1] || s.y[i-1]*s.y[i] < 0 || s.y[i]*s.y[i+1] < 0 {
+			continue
+		}
+		size := math.Abs(s.y[i])
+		if size <= 2*math.Abs(s.y[0])+2*math.Abs(s.y[len(s.y)-1]) || size < math.Abs(s.y[i-1]) || size < math.Abs(s.y[i+1]) {
+			continue
+		}
+		a, b := s.x[i-1], s.x[i+1]
+		for range 90 {
+			l, r := a+(b-a)/3, b-(b-a)/3
+			yl, ok1 := s.f.at(l)
+			yr, ok2 := s.f.at(r)
+			if !ok1 || !ok2 || math.Abs(yl) > 1e9*size {
+				x = append(x, l)
+				break
+			}
+			if math.Abs(yl) > math.Abs(yr) {
+				b = r
+			} else {
+				a = l
+			}
+		}
+	}
+	for _, at := range x {
+		s.x, s.y, s.ok = append(s.x, at), append(s.y, 0), append(s.ok, false)
+	}
+	sort.Sort(s)
+}
+
+// jumps tells whether a curve jumps between point i and the next: whether its
+// rise is still there when the piece in which it lies is halved again and again.
+func (s *sampler) jumps(i int, least float64) bool {
+	a, b, ya, yb := s.x[i], s.x[i+1], s.y[i], s.y[i+1]
+	whole := math.Abs(yb - ya)
+	for range 60 {
+		mid := a + (b-a)/2
+		if mid == a || mid == b {
+			break
+		}
+		y, ok := s.f.at(mid)
+		if !ok {
+			return true
+		}
+		if math.Abs(y-ya) >= math.Abs(yb-y) {
+			b, yb = mid, y
+		} else {
+			a, ya = mid, y
+		}
+		if math.Abs(yb-ya) <= math.Max(whole/4, least) {
+			return false
+		}
+	}
+	return true
+}
+
+// runs joins points into pieces.
+func (s *sampler) runs(tall float64) [][]Point {
+	var out [][]Point
+	var run []Point
+	end := func() {
+		if len(run) > 0 {
+			out = append(out, run)
+		}
+		run = nil
+	}
+	for i := range s.x {
+		if !s.ok[i] {
+			end()
+			continue
+		}
+		if i > 0 && s.ok[i-1] && math.Abs(s.y[i]-s.y[i-1]) > steep*tall && s.jumps(i-1, 0) {
+			end()
+		}
+		if n := len(run); n > 0 && run[n-1].X == s.x[i] {
+			continue
+		}
+		run = append(run, Point{s.x[i], s.y[i]})
+	}
+	end()
+	return out
+}
