@@ -6,6 +6,7 @@ import (
 
 	"steelyard/lang/finding"
 	"steelyard/lang/plan"
+	"steelyard/lang/syntax"
 )
 
 // stays says of the names that a failed line would have given what they still
@@ -40,4 +41,47 @@ func (w *work) stillMeans(d *plan.Def) string {
 		return d.Name + " stays as line " + itoa(d.Line) + " gives it."
 	}
 	return d.Name + " keeps its value from line " + itoa(d.Line) + "."
+}
+
+// Gives lists the names that a statement gives, or would give if it had not
+// failed.
+func (e *Entry) Gives() []string {
+	switch s := e.Stmt.(type) {
+	case nil:
+		if name := definedName(e.Text); name != "" {
+			return []string{name}
+		}
+		return solvedNames(e.Text)
+	case *syntax.Solve:
+		names := make([]string, len(s.Unknowns))
+		for i, u := range s.Unknowns {
+			names[i] = u.Name
+		}
+		return names
+	case *syntax.UnitDef:
+		return []string{s.Name}
+	}
+	if name := defines(e.Stmt); name != "" {
+		return []string{name}
+	}
+	return nil
+}
+
+// solvedNames returns the name that a solve which can't be read was for.
+func solvedNames(text string) []string {
+	at := strings.LastIndex(text, " for ")
+	if !strings.HasPrefix(text, "solve ") || at < 0 {
+		return nil
+	}
+	fields := strings.Fields(text[at+len(" for "):])
+	if len(fields) > 2 && fields[0] == "the" {
+		fields = fields[2:]
+	}
+	if len(fields) == 0 {
+		return nil
+	}
+	if name := syntax.Canonical(strings.TrimRight(fields[0], ",")); isName(name) {
+		return []string{name}
+	}
+	return nil
 }

@@ -23,6 +23,7 @@ type Pad struct {
 	marks   []mark
 	set     settings
 	library map[string]*syntax.FormulaDef
+	title   string
 	trying  bool // a reading is being tried, whose own readings are not
 }
 

@@ -123,6 +123,11 @@ func (c *coder) unknownName(x *syntax.Name) {
 		return
 	}
 	for _, s := range syntax.Statements() {
+		if s.Word == "steps" && x.Name == s.Word {
+			c.find(finding.UnknownName, x.At, "steps needs the name of a result, or all.",
+				"For one result write `steps NAME`, for the whole worksheet `steps all`.", "steps all")
+			return
+		}
 		if s.Word == x.Name {
 			c.find(finding.UnknownName, x.At, "No line above gives "+x.Name+".", "As a statement it is written: "+s.Form)
 			return
