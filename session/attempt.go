@@ -17,7 +17,7 @@ func (w *work) stays(defs []*plan.Def) {
 		if !d.Failed() {
 			continue
 		}
-		old, ok := w.planner.Names.Lookup(d.Name)
+		old, ok := w.planner.Find(&syntax.Name{Name: d.Name})
 		if !ok || old.Failed() {
 			continue
 		}
@@ -37,6 +37,9 @@ func (w *work) stays(defs []*plan.Def) {
 
 // stillMeans says where the meaning of a name comes from.
 func (w *work) stillMeans(d *plan.Def) string {
+	if d.Line == 0 {
+		return d.Name + " stays standard gravity."
+	}
 	if d.Kind != plan.Quantity || w.planner.Static(d.Slot).Absent {
 		return d.Name + " stays as line " + itoa(d.Line) + " gives it."
 	}

@@ -24,7 +24,7 @@ func (w *work) solve(s *syntax.Solve) {
 			return
 		}
 	}
-	root := w.solved(s, defs)
+	root := w.solvedOf(s, defs)
 	for i, d := range defs {
 		if d.Slot != plan.NoSlot {
 			w.givenAgain(d.Name, s.Unknowns[i].NameAt)
@@ -35,6 +35,15 @@ func (w *work) solve(s *syntax.Solve) {
 			w.settleDef(d)
 		}
 	}
+}
+
+// solvedOf solves equations of quantities.
+func (w *work) solvedOf(s *syntax.Solve, defs []*plan.Def) *plan.Def {
+	if f, bad := w.formulasEquated(s); bad {
+		w.find(f)
+		return nil
+	}
+	return w.solved(s, defs)
 }
 
 // solved solves one equation, and gives the unknowns their slots. It returns

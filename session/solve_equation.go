@@ -144,7 +144,7 @@ func (w *work) unknown(s *syntax.Solve, left, right syntax.Expr) (string, bool) 
 	}
 	if len(s.Unknowns) > 1 {
 		w.find(finding.New(finding.NotSolved, s.Unknowns[1].NameAt, "One equation gives one unknown.",
-			"For two roots of t write `for t1, t2`."))
+			"For two roots of t write `for t1, t2`; two unknowns take two equations: "+togetherForm+"."))
 		return "", false
 	}
 	if n, ok := s.Equations[0].Left.(*syntax.Name); ok && s.Equations[0].Right == nil {

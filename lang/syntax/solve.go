@@ -74,6 +74,9 @@ func (r *reader) solveTokens() ([]token, *fault) {
 func (r *reader) solve(tokens []token) (Stmt, *fault) {
 	v, bad := parse(solveLines, tokens, r.to)
 	if bad != nil {
+		if offer, ok := r.joined(tokens); ok {
+			return nil, offer
+		}
 		return nil, bad
 	}
 	s := &Solve{}
