@@ -116,6 +116,9 @@ func (w *work) newValue(name string, x syntax.Expr, c plan.Compiled, unit *units
 		Name: name, SI: si, Dim: st.Dim, Tag: st.Tag, Unit: unit,
 		Quantity: quantityName(st, unit), Figures: w.set.figures, Rounding: w.set.rounding,
 	}
+	if si < 0 && v.Quantity == "speed" {
+		v.Quantity = "velocity" // a speed has no sign
+	}
 	v.InUnit = inUnit(x, si, unit, w.planner)
 	if math.IsInf(v.InUnit, 0) || v.InUnit == 0 && si != 0 && !unit.Affine() {
 		w.find(finding.New(finding.OutOfRange, x.Span(), "The value is beyond what a number can hold in "+unit.Screen()+".",

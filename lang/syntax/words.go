@@ -41,7 +41,7 @@ var statements = [...]StatementWord{
 	{"worksheet", "worksheet 1 TITLE", "Gives the worksheet its title, with which it is saved.", "worksheet 1 Crates over a pulley", false, true},
 	{"quit", "quit", "Leaves the scratchpad.", "quit", false, true},
 	{"solve", "solve EQ for NAME [in UNIT] [with …] [where …]", "Rearranges an equation and works it out.", "solve 3 J = 1/2*k1*(5 cm)^2 for k1 in N/m", true, true},
-	{"scaling", "scaling A against B", "Says how one quantity grows with another.", "scaling T against L", true, true},
+	{"scaling", "scaling EXPR against NAME", "Says how one quantity grows with another.", "scaling T against L", true, true},
 	{"slope", "slope of F(x) at x = A [in UNIT]", "The derivative of a function at a point.", "slope of (5 m/s^2)*t^2 at t = 3 s", true, true},
 	{"area", "area under F(x) [against x] from A to B [in UNIT]", "The integral of a function between two bounds.", "area under (3 N/m)*x against x from 0 m to 4 m", true, true},
 	{"graph", "graph F(x)[, G(x)] against x from A to B [in UNIT] [blank]", "Draws curves and says their shape in words.", "graph 1/2*(30 N/m)*x^2 against x from 0 m to 2 m in J", true, true},
