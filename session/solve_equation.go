@@ -44,6 +44,10 @@ func (w *work) equation(s *syntax.Solve) (left, right syntax.Expr, ok bool) {
 			bound[sym.Name] = algebra.Unplaced(sym.Default)
 		}
 	}
+	if missing, some := w.missingSymbols(s, f, bound, n.At); some {
+		w.find(missing)
+		return nil, nil, false
+	}
 	if !w.symbolsFit(s, f, bound, n.At) {
 		return nil, nil, false
 	}

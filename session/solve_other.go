@@ -94,3 +94,37 @@ func (w *work) sameUnit(a, b syntax.UnitText) bool {
 	y, bad2 := w.planner.Unit(b, units.AloneInPlace)
 	return bad1 == nil && bad2 == nil && x.Dim() == y.Dim()
 }
+
+// missingSymbols says which symbols of a formula have no value, and where one
+// may be given.
+func (w *work) missingSymbols(s *syntax.Solve, f *syntax.FormulaDef, bound map[string]syntax.Expr, at syntax.Span) (finding.Finding, bool) {
+	var names, values []string
+	asked := false
+	for _, b := range s.With {
+		asked = asked || usesName(b.X, s.Unknowns[0].Name)
+	}
+	for _, sym := range f.Symbols {
+		if isUnknown(s, sym.Name) || len(s.Unknowns) > 1 && sym.Name == stem(s.Unknowns[0].Name) {
+			asked = true
+			continue
+		}
+		_, known := w.planner.Names.Lookup(sym.Name)
+		if _, ok := bound[sym.Name]; ok || known || sym.Name == "g" {
+			continue
+		}
+		names = append(names, sym.Name)
+		values = append(values, strings.TrimSuffix(sym.Name+" = 2 "+sym.Unit.Text, " 1"))
+	}
+	if !asked || len(names) == 0 {
+		return finding.Finding{}, false
+	}
+	with, it := "with ", "it a value"
+	if len(s.With) > 0 {
+		with = "with …, "
+	}
+	if len(names) > 1 {
+		it = "them values"
+	}
+	return finding.New(finding.UnknownName, at, "No line above gives "+list(names)+", which "+f.Name+" needs.",
+		"Give "+it+" here, as in "+with+strings.Join(values, ", ")+", or in a line above."), true
+}

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"slices"
 	"sort"
 	"strings"
 	"unicode/utf8"
@@ -222,7 +223,7 @@ func nearWords(word string, words []string) []string {
 			continue
 		}
 		far := levenshtein.ComputeDistance(strings.ToLower(w), strings.ToLower(word))
-		if far <= 1+letters/4 && far < letters {
+		if far <= 1+letters/4 && far < letters && !slices.ContainsFunc(found, func(c candidate) bool { return c.word == w }) {
 			found = append(found, candidate{w, far})
 		}
 	}
