@@ -30,6 +30,10 @@ type Entry struct {
 	Check *CheckOutcome
 	// Told is what a command that asks (describe, names) answers, line by line.
 	Told []string
+	// Graph is what a graph or a table shows, and Bars an energy bar chart; else
+	// nil.
+	Graph *Graph
+	Bars  *Bars
 	// Solution is how an equation was rearranged, and Roots are its roots that
 	// the values were worked out from; else nil.
 	Solution *algebra.Solution

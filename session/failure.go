@@ -57,6 +57,9 @@ func (w *work) failure(f plan.Failure) finding.Finding {
 		}
 		return finding.New(finding.DivisionByZero, at, within+"Here something is divided by 0, which has no value.", hint+".")
 	case plan.FailNoReal:
+		if in.Op == plan.OpArea {
+			return finding.New(finding.NoRealValue, at, within+"The curve has no value in some part of the range.", "Take a range in which it has one; a table or a graph shows where.")
+		}
 		return w.noReal(within, at, in, operand)
 	case plan.FailNoInterval:
 		return finding.New(finding.NoInterval, at, within+"The argument lies in none of the intervals that the function is given for.",
@@ -65,6 +68,12 @@ func (w *work) failure(f plan.Failure) finding.Finding {
 		return finding.New(finding.NoSolution, at, within+"Nothing satisfies the equation here.", "Look at the givens and their signs.")
 	case plan.FailManyRoots:
 		return finding.New(finding.WhichRoot, at, within+"Several values satisfy the equation here.", "Say which where the equation is solved.")
+	case plan.FailNoSlope:
+		return finding.New(finding.NoSlope, at, within+"The curve has no slope at this place.", "Take a place beside it.")
+	case plan.FailNotSettled:
+		f := finding.New(finding.NotSettled, at, within+"The area does not come to an end: the curve grows without bound within the range.", "Leave the place out where it does.")
+		f.Severity = finding.Error
+		return f
 	case plan.FailStopped:
 		return finding.New(finding.Stopped, at, "Stopped before the end; this line has no value.", "")
 	}

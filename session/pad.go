@@ -228,6 +228,14 @@ func (w *work) statement(s syntax.Stmt) {
 		w.solve(s)
 	case *syntax.With:
 		w.with(s)
+	case *syntax.Graph:
+		w.graph(s)
+	case *syntax.Slope:
+		w.slope(s)
+	case *syntax.Area:
+		w.area(s)
+	case *syntax.Bars:
+		w.bars(s)
 	case *syntax.Scaling:
 		w.scaling(s)
 	case *syntax.Steps:

@@ -1,8 +1,6 @@
 package session
 
 import (
-	"strings"
-
 	"steelyard/lang/algebra"
 	"steelyard/lang/finding"
 	"steelyard/lang/plan"
@@ -15,9 +13,9 @@ func (w *work) steps(s *syntax.Steps) {
 	if s.Name == "" {
 		w.e.Told = []string{"Working"}
 		for _, e := range w.entries {
-			if lines := w.working(e); len(lines) > 0 {
+			if lines := w.working(e, ""); len(lines) > 0 {
 				w.e.Told = append(w.e.Told, "line "+itoa(e.Line))
-				w.e.Told = append(w.e.Told, indent(lines)...)
+				w.e.Told = append(w.e.Told, indent(WrittenWork(lines))...)
 			}
 		}
 		if len(w.e.Told) == 1 {
@@ -36,7 +34,7 @@ func (w *work) steps(s *syntax.Steps) {
 	if e == nil {
 		return
 	}
-	lines := w.working(e)
+	lines := w.working(e, s.Name)
 	if len(lines) == 0 {
 		if d.Failed() {
 			w.find(finding.New(finding.NotWorkedOut, s.NameAt, "not worked out: needs "+s.Name+" (line "+itoa(d.Line)+")", ""))
@@ -45,7 +43,7 @@ func (w *work) steps(s *syntax.Steps) {
 		w.e.Told = []string{s.Name + " is not worked out from other lines: it stands in line " + itoa(d.Line) + "."}
 		return
 	}
-	w.e.Told = append([]string{"Working"}, indent(lines)...)
+	w.e.Told = append([]string{"Working"}, indent(WrittenWork(lines))...)
 }
 
 func indent(lines []string) []string {
@@ -56,10 +54,21 @@ func indent(lines []string) []string {
 	return out
 }
 
-// working is the worked lines of one entry: the equation, its rearrangement,
-// the substitution with units and the result.
-func (w *work) working(e *Entry) []string {
-	if !e.Records || len(e.Values) == 0 {
+// Working is the worked lines of a result: the equation, its rearrangement, the
+// substitution with units and the value.
+func (p *Pad) Working(e *Entry) []WorkLine {
+	w := &work{Pad: p, e: e}
+	return w.working(e, "")
+}
+
+// working is the worked lines of one entry; of the values of a solve, only those
+// of one name, if that is given.
+func (w *work) working(e *Entry, name string) []WorkLine {
+	if len(e.Values) == 0 || !e.Records {
+		if _, solved := e.Stmt.(*syntax.Solve); solved && len(e.Roots) > 0 {
+			steps, _ := rearranged(e, 0)
+			return stepLines(steps) // without numbers
+		}
 		return nil
 	}
 	switch s := e.Stmt.(type) {
@@ -67,27 +76,56 @@ func (w *work) working(e *Entry) []string {
 		return w.lines(s.Name, s.X, e, 0)
 	case *syntax.Value:
 		return w.lines("", s.X, e, 0)
+	case *syntax.Slope:
+		return w.readingLines(s.Name, "slope of "+algebra.Display(s.X)+" at "+s.Var+" = "+w.putIn(s.At, e.Line), e)
+	case *syntax.Area:
+		return w.readingLines(s.Name, "area under "+algebra.Display(s.X)+" from "+w.putIn(s.From, e.Line)+" to "+w.putIn(s.To, e.Line), e)
 	case *syntax.Solve:
-		var out []string
-		if len(s.Equations) > 1 {
-			out = written(e.Solution.Steps)
-			for i := range e.Values {
-				lines := w.lines(e.Values[i].Name, e.Roots[i].X, e, i)
-				if strings.HasPrefix(out[len(out)-1], lines[0]+" ") {
-					lines = lines[1:] // the last step has said it
-				}
-				out = append(out, lines...)
+		return w.solveLines(s, e, name)
+	}
+	return nil
+}
+
+// solveLines are the rearrangements of a solve, and the values put in.
+func (w *work) solveLines(s *syntax.Solve, e *Entry, name string) []WorkLine {
+	var out []WorkLine
+	if len(s.Equations) > 1 {
+		out = stepLines(e.Solution.Steps)
+		for i, v := range e.Values {
+			if name != "" && name != v.Name {
+				continue
 			}
-			return out
-		}
-		for i := range e.Values {
-			steps, x := rearranged(e, i)
-			out = append(out, written(steps)...)
-			out = append(out, w.lines(e.Values[i].Name, x, e, i)[1:]...)
+			lines := w.lines(v.Name, e.Roots[i].X, e, i)
+			if last := out[len(out)-1]; last.Left != nil && algebra.Display(last.Left) == v.Name && algebra.Display(last.Right) == algebra.Display(lines[0].Right) {
+				lines = lines[1:] // the last step has said it
+			}
+			out = append(out, lines...)
 		}
 		return out
 	}
-	return nil
+	for i, v := range e.Values {
+		if name != "" && name != v.Name {
+			continue
+		}
+		steps, x := rearranged(e, i)
+		out = append(out, stepLines(steps)...)
+		out = append(out, w.lines(e.solves, x, e, i)[1:]...)
+		if v.Name != e.solves { // t1 is the first t
+			out[len(out)-1].Name = v.Name
+		}
+	}
+	return out
+}
+
+// readingLines are the lines of a slope or an area.
+func (w *work) readingLines(name, what string, e *Entry) []WorkLine {
+	first := WorkLine{Name: name, Words: what}
+	return []WorkLine{first, {Shown: &e.Values[0]}}
+}
+
+// putIn is an expression with its values put in.
+func (w *work) putIn(x syntax.Expr, line int) string {
+	return algebra.Display(algebra.Substitute(x, w.valuesIn(x, line)))
 }
 
 // rearranged are the steps from the equation of an entry to one of its roots,
@@ -102,63 +140,35 @@ func rearranged(e *Entry, i int) ([]algebra.Step, syntax.Expr) {
 	return steps, e.Roots[i].X
 }
 
-// reason is why a step is taken, with what it speaks of in its place.
-func reason(s algebra.Step) string {
-	switch {
-	case s.By == nil:
-		return s.Reason
-	case strings.Contains(s.Reason, "…"):
-		return strings.Replace(s.Reason, "…", algebra.Display(s.By), 1)
-	}
-	return s.Reason + " " + algebra.Display(s.By)
-}
-
-// written sets rearrangements under each other, each with its reason beside it.
-func written(steps []algebra.Step) []string {
-	wide := 0
-	left := make([]string, len(steps))
+// stepLines makes lines of rearrangements.
+func stepLines(steps []algebra.Step) []WorkLine {
+	out := make([]WorkLine, len(steps))
 	for i, s := range steps {
-		left[i] = algebra.Display(s.Left) + " = " + algebra.Display(s.Right)
-		wide = max(wide, len([]rune(left[i])))
-	}
-	out := make([]string, len(steps))
-	for i, s := range steps {
-		out[i] = left[i]
-		if s.Reason != "" {
-			out[i] = pad(left[i], wide) + "   " + reason(s)
-		}
+		out[i] = WorkLine{Left: s.Left, Right: s.Right, Reason: s.Reason, By: s.By}
 	}
 	return out
 }
 
 // lines is an expression in symbols, with its values put in, and its result.
-func (w *work) lines(name string, x syntax.Expr, e *Entry, value int) []string {
-	lead := ""
+func (w *work) lines(name string, x syntax.Expr, e *Entry, value int) []WorkLine {
+	first := WorkLine{Right: x}
 	if name != "" {
-		lead = name + " "
+		first.Left = &syntax.Name{Name: name}
 	}
-	gap := strings.Repeat(" ", len([]rune(lead)))
-	out := []string{lead + "= " + algebra.Display(x)}
-	if name == "" {
-		out[0] = algebra.Display(x)
-	}
+	out := []WorkLine{first}
 	if f, ok := w.formulaOf(x); ok {
-		out = append([]string{f.Name + ": " + algebra.Display(f.Left) + " = " + algebra.Display(f.Right)}, out...)
+		lead := WorkLine{Lead: f.Name, Left: f.Left, Right: f.Right}
 		x = algebra.Substitute(f.Right, arguments(x.(*syntax.Call), f))
-		if same := lead + "= " + algebra.Display(x); strings.HasSuffix(out[0], ": "+same) {
+		first.Right = x
+		out = []WorkLine{lead, first}
+		if left, ok := f.Left.(*syntax.Name); ok && left.Name == name && algebra.Display(x) == algebra.Display(f.Right) {
 			out = out[:1]
-		} else {
-			out[1] = same
 		}
 	}
-	if put := algebra.Display(algebra.Substitute(x, w.valuesIn(x, e.Line))); put != algebra.Display(x) {
-		out = append(out, gap+"= "+put)
+	if put := algebra.Substitute(x, w.valuesIn(x, e.Line)); algebra.Display(put) != algebra.Display(x) {
+		out = append(out, WorkLine{Right: put})
 	}
-	out = append(out, gap+"= "+e.Values[value].Shown(units.Screen))
-	if u := w.cancelled(x, e, value); u != "" {
-		out = append(out, gap+"  units: "+u)
-	}
-	return out
+	return append(out, WorkLine{Shown: &e.Values[value], Units: w.cancelled(x, e, value)})
 }
 
 // formulaOf is the formula that an expression calls, if it is one call.

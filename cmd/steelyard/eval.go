@@ -148,7 +148,7 @@ func (ev *evaluator) show(e *session.Entry) error {
 	if ev.json {
 		return view.JSON(ev.out, e, view.Replayed{})
 	}
-	return view.Text(ev.out, e, view.Options{Statement: true, Bold: ev.w.bold, Width: ev.w.width})
+	return view.Text(ev.out, e, view.Options{Statement: true, Bold: ev.w.bold, Width: ev.w.width, Height: ev.w.height, ASCII: ev.w.ascii})
 }
 
 // command answers the commands that need more than the scratchpad itself.

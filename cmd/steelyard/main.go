@@ -11,6 +11,7 @@ import (
 	"io"
 	"os"
 	"runtime/debug"
+	"strings"
 
 	"golang.org/x/term"
 )
@@ -30,6 +31,9 @@ type world struct {
 	stderr io.Writer
 	bold   bool
 	width  int
+	height int
+	// ascii draws graphs with bytes below 128.
+	ascii bool
 }
 
 func main() { os.Exit(run(newWorld(), os.Args[1:])) }
@@ -37,14 +41,29 @@ func main() { os.Exit(run(newWorld(), os.Args[1:])) }
 // newWorld looks at the terminal, if there is one. Bold type is left out where
 // the user or the terminal asks for plain text.
 func newWorld() *world {
-	w := &world{ctx: context.Background(), stdin: os.Stdin, stdout: os.Stdout, stderr: os.Stderr, width: 80}
+	w := &world{ctx: context.Background(), stdin: os.Stdin, stdout: os.Stdout, stderr: os.Stderr, width: 80, ascii: true}
 	if fd := int(os.Stdout.Fd()); term.IsTerminal(fd) {
 		w.bold = os.Getenv("NO_COLOR") == "" && os.Getenv("TERM") != "dumb"
-		if cells, _, err := term.GetSize(fd); err == nil && cells > 0 {
-			w.width = cells
+		w.ascii = plainTerminal()
+		if cells, rows, err := term.GetSize(fd); err == nil && cells > 0 {
+			w.width, w.height = cells, rows
 		}
 	}
 	return w
+}
+
+// plainTerminal tells whether a terminal may not show more than ASCII: where it
+// is called dumb, or the locale names a character set other than UTF-8.
+func plainTerminal() bool {
+	if term := os.Getenv("TERM"); term == "dumb" || term == "linux" || term == "vt100" {
+		return true
+	}
+	for _, name := range []string{"LC_ALL", "LC_CTYPE", "LANG"} {
+		if v := strings.ToUpper(os.Getenv(name)); v != "" {
+			return strings.Contains(v, ".") && !strings.Contains(v, "UTF-8") && !strings.Contains(v, "UTF8")
+		}
+	}
+	return false
 }
 
 // command is one subcommand.

@@ -42,7 +42,7 @@ func runReplay(w *world, args []string) int {
 			out.Flush()
 			r.Text(w.stderr, view.Options{Width: w.width})
 		default:
-			r.Text(out, view.Options{Bold: w.bold, Width: w.width})
+			r.Text(out, view.Options{Bold: w.bold, Width: w.width, ASCII: w.ascii})
 		}
 	})
 	if out.Flush() != nil {

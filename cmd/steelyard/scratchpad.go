@@ -160,11 +160,11 @@ func (s *scratchpad) accepted(e *session.Entry) {
 
 // options are those of the terminal as it is now.
 func (s *scratchpad) options() view.Options {
-	width := s.w.width
-	if cells, _, err := term.GetSize(int(s.out.Fd())); err == nil && cells > 0 {
-		width = cells
+	width, height := s.w.width, s.w.height
+	if cells, rows, err := term.GetSize(int(s.out.Fd())); err == nil && cells > 0 {
+		width, height = cells, rows
 	}
-	return view.Options{Bold: s.w.bold, Width: width}
+	return view.Options{Bold: s.w.bold, Width: width, Height: height, ASCII: s.w.ascii}
 }
 
 // undo takes the last statement back.

@@ -64,12 +64,15 @@ const (
 	Unrecorded    ID = "unrecorded"
 
 	// solving
-	NoSolution ID = "no-solution" // no real value satisfies the equation
-	WhichRoot  ID = "which-root"  // several values do, and none is asked for
-	OtherRoot  ID = "other-root"  // another value satisfies the equation too
-	Searched   ID = "searched"    // found by search, since no rearrangement leads there
-	NotSettled ID = "not-settled" // neither proved to hold a solution nor proved empty
-	NotSolved  ID = "not-solved"  // this equation can't be rearranged here
+	NoSolution  ID = "no-solution"  // no real value satisfies the equation
+	WhichRoot   ID = "which-root"   // several values do, and none is asked for
+	OtherRoot   ID = "other-root"   // another value satisfies the equation too
+	NoRange     ID = "no-range"     // a range without length
+	NoSlope     ID = "no-slope"     // a corner or a jump
+	BooksDiffer ID = "books-differ" // an energy bar chart does not balance
+	Searched    ID = "searched"     // found by search, since no rearrangement leads there
+	NotSettled  ID = "not-settled"  // neither proved to hold a solution nor proved empty
+	NotSolved   ID = "not-solved"   // this equation can't be rearranged here
 
 	// said once
 	StandardGravity ID = "standard-gravity" // g is 9.80665 m/s² until set
@@ -139,6 +142,9 @@ var table = [...]about{
 	{NoSolution, Error, "No real value of the unknown satisfies the equation."},
 	{WhichRoot, Error, "Several values satisfy the equation; the line must say which is meant."},
 	{OtherRoot, Note, "Another value satisfies the equation too."},
+	{NoRange, Error, "The range of a graph, a table or an area has no length."},
+	{NoSlope, Error, "A curve has a corner or a jump at a point, and so no slope."},
+	{BooksDiffer, Check, "The energies of a bar chart do not add up from one stage to the next."},
 	{Searched, Note, "No rearrangement leads to the unknown; its values were searched for between bounds."},
 	{NotSettled, Caution, "A piece of the range is neither proved to hold a solution nor proved empty."},
 	{NotSolved, Error, "The equation can't be rearranged for the unknown by this version."},

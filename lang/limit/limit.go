@@ -23,6 +23,8 @@ const (
 	Cost = 1 << 20
 	// Digits is the most digits of one written number.
 	Digits = 400
+	// Rows is the most rows of one table.
+	Rows = 1000
 	// File is the most bytes of one worksheet.
 	File = 64 << 20
 )

@@ -30,10 +30,9 @@ const (
 
 // panel is a piece of an area with its estimate.
 type panel struct {
-	lo, hi      float64
-	sum, size   float64 // the area, and that of the curve's size
-	doubt       float64
-	first, last float64
+	lo, hi    float64
+	sum, size float64 // the area, and that of the curve's size
+	doubt     float64
 }
 
 // area integrates a function of one number: the piece that is most in doubt is
@@ -61,11 +60,11 @@ func (r *runner) area(fn int, lo, hi float64) (float64, FailureKind) {
 		}
 		p := all[worst]
 		mid := p.lo + (p.hi-p.lo)/2
-		if mid == p.lo || mid == p.hi || len(all) == maxPanels-1 || math.Abs(p.hi-p.lo) < 1e-13*math.Abs(hi-lo) {
+		if mid == p.lo || mid == p.hi || len(all) == maxPanels-1 || p.narrow() {
 			if doubt <= areaGood*size {
 				return sum, FailNone
 			}
-			if math.Abs(p.hi-p.lo) < 1e-13*math.Abs(hi-lo) && p.doubt < 1e-9*size {
+			if p.narrow() && p.doubt < 1e-9*size {
 				done.sum, done.size, done.doubt = done.sum+p.sum, done.size+p.size, done.doubt+p.doubt
 				all[worst] = all[len(all)-1]
 				if all = all[:len(all)-1]; len(all) == 0 {
@@ -78,6 +77,9 @@ func (r *runner) area(fn int, lo, hi float64) (float64, FailureKind) {
 		a, ok1 := r.panel(fn, p.lo, mid)
 		b, ok2 := r.panel(fn, mid, p.hi)
 		if !ok1 || !ok2 {
+			if math.Abs(p.hi-p.lo) < 1e-9*math.Abs(hi-lo) {
+				return 0, FailNotSettled // it runs off
+			}
 			return 0, FailNoReal
 		}
 		all[worst] = a
@@ -87,6 +89,11 @@ func (r *runner) area(fn int, lo, hi float64) (float64, FailureKind) {
 		return 0, FailStopped
 	}
 	return 0, FailNotSettled
+}
+
+// narrow tells whether a piece is too short to be halved to any use.
+func (p panel) narrow() bool {
+	return math.Abs(p.hi-p.lo) < 1e-13*math.Max(math.Abs(p.hi), math.Abs(p.lo))
 }
 
 // panel estimates one piece by two rules, the difference of which is its doubt.

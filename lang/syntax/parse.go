@@ -223,6 +223,9 @@ func leadingStatement(line string) (StatementWord, bool) {
 	case "check", "solve":
 		return w, signBefore(rest, r) || r == '(' || !operatorNext(rest, r)
 	}
+	if (w.Word == "graph" || w.Word == "table") && strings.Contains(rest, " against ") {
+		return w, true
+	}
 	if operatorNext(rest, r) && !(w.Word == "let" && isLetterByte(rest[0])) {
 		return w, false
 	}

@@ -54,6 +54,10 @@ const (
 func Sample(f Function, from, to float64) Curve {
 	s := &sampler{f: f, from: from, to: to}
 	s.add(s.even())
+	s.common()
+	for i, y := range s.y {
+		s.ok[i] = s.ok[i] && !s.far(y)
+	}
 	for range levels {
 		x := s.wanted()
 		if len(x) == 0 || len(s.x)+len(x) > most {
@@ -74,6 +78,7 @@ type sampler struct {
 	from, to float64
 	x, y     []float64
 	ok       []bool
+	a, b     float64 // between these lie four in five of the values at even places
 }
 
 func (s *sampler) even() []float64 {
@@ -118,12 +123,31 @@ func (s *sampler) height() (lo, hi float64, cut bool) {
 	}
 	sort.Float64s(all)
 	lo, hi = all[0], all[len(all)-1]
-	a, b := all[len(all)/20], all[len(all)-1-len(all)/20]
-	if hi-lo > 20*(b-a) && b > a && s.breaks() {
-		more := (b - a) / 4
-		return math.Max(lo, a-more), math.Min(hi, b+more), true
+	if hi-lo > 6*(s.b-s.a) && s.b > s.a && s.breaks() {
+		more := s.b - s.a
+		return math.Max(lo, s.a-more), math.Min(hi, s.b+more), true
 	}
 	return lo, hi, false
+}
+
+// far tells whether a value lies so far off that it stands for a pole, which
+// rounding has kept from being none.
+func (s *sampler) far(y float64) bool {
+	return s.b > s.a && math.Abs(y) > 1e6*math.Max(s.b-s.a, math.Max(math.Abs(s.a), math.Abs(s.b)))
+}
+
+// common finds the values between which most of a curve lies.
+func (s *sampler) common() {
+	var all []float64
+	for i, v := range s.y {
+		if s.ok[i] {
+			all = append(all, v)
+		}
+	}
+	if len(all) > 0 {
+		sort.Float64s(all)
+		s.a, s.b = all[len(all)/10], all[len(all)-1-len(all)/10]
+	}
 }
 
 // breaks tells whether values change their sign, or end, where they are far off:
@@ -190,7 +214,9 @@ func (s *sampler) edges() {
 				out = mid
 			}
 		}
-		x = append(x, in)
+		if y, ok := s.f.at(in); ok && !s.far(y) {
+			x = append(x, in)
+		}
 	}
 	if len(x) > 0 {
 		s.add(x)

@@ -31,6 +31,9 @@ type object struct {
 	Quantity   string        `json:"quantity,omitempty"`
 	Holds      *bool         `json:"holds,omitempty"`
 	Told       []string      `json:"told,omitempty"`
+	Graph      *graphObject  `json:"graph,omitempty"`
+	Table      *tableObject  `json:"table,omitempty"`
+	Bars       *barsObject   `json:"bars,omitempty"`
 	Recorded   string        `json:"recorded,omitempty"`
 	Agrees     *bool         `json:"agrees,omitempty"`
 	Findings   []foundObject `json:"findings"`
@@ -57,6 +60,7 @@ func JSON(w io.Writer, e *session.Entry, r Replayed) error {
 	if e.Check != nil {
 		base.Holds = &e.Check.Holds
 	}
+	base.figures(e)
 	if len(e.Values) == 0 {
 		return enc.Encode(base)
 	}

@@ -24,6 +24,10 @@ type Options struct {
 	Bold bool
 	// Width is the number of cells of a row; 0 stands for 80.
 	Width int
+	// Height is the number of rows of the window; 0 if it is not known.
+	Height int
+	// ASCII draws graphs with bytes below 128, for plain terminals and pipes.
+	ASCII bool
 }
 
 // longest is the most cells of one line of a statement that are shown.
@@ -63,6 +67,7 @@ func Text(w io.Writer, e *session.Entry, o Options) error {
 	}
 	p.results()
 	p.check()
+	p.graph()
 	for _, line := range e.Told {
 		p.told(line)
 	}
@@ -275,8 +280,16 @@ func article(v session.Value) string {
 // equalsAt is the number of cells before the = of a result: that of a statement
 // that begins NAME =, else two.
 func equalsAt(e *session.Entry) int {
-	switch e.Stmt.(type) {
+	named := false
+	switch s := e.Stmt.(type) {
 	case *syntax.Define, *syntax.FuncDef:
+		named = true
+	case *syntax.Slope:
+		named = s.Name != ""
+	case *syntax.Area:
+		named = s.Name != ""
+	}
+	if named {
 		if i := strings.IndexByte(e.Text, '='); i >= 0 {
 			return runewidth.StringWidth(printable(e.Text[:i]))
 		}

@@ -121,7 +121,7 @@ func (r *Row) compareSeveral(records []Record, table *units.Table) {
 // canRecord tells whether a statement is of a kind whose result is recorded.
 func canRecord(e *session.Entry) bool {
 	switch e.Stmt.(type) {
-	case *syntax.Define, *syntax.Value, *syntax.Solve, *syntax.With:
+	case *syntax.Define, *syntax.Value, *syntax.Solve, *syntax.With, *syntax.Slope, *syntax.Area:
 		return len(e.Values) == 0 || e.Records
 	case nil:
 		return true

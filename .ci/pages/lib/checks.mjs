@@ -33,6 +33,17 @@ async function checkPage(browser, file, base, findings, pictures) {
 	}
 }
 
+// A page with an endless script would otherwise hold up everything.
+const limit = Number(process.env.PAGES_LIMIT || 90);
+
+function within(seconds, work) {
+	let timer;
+	const late = new Promise((_, fail) => {
+		timer = setTimeout(() => fail(new Error(`it took longer than ${seconds} s`)), seconds * 1000);
+	});
+	return Promise.race([work, late]).finally(() => clearTimeout(timer));
+}
+
 // checkFile gives what is wrong with a file: {rule, text} each, none if all is well.
 // What was found before a check broke off is kept, and nothing is said twice.
 export async function checkFile(browser, file, out, pictures = true) {
@@ -41,7 +52,7 @@ export async function checkFile(browser, file, out, pictures = true) {
 	try {
 		if ((await stat(file)).size === 0) findings.push({ rule: "unreadable", text: "the file is empty" });
 		else if (file.endsWith(".tex")) findings.push(...(await checkLatex(file, base)));
-		else await checkPage(browser, file, base, findings, pictures);
+		else await within(limit, checkPage(browser, file, base, findings, pictures));
 	} catch (e) {
 		findings.push({ rule: "unreadable", text: `the check itself broke off: ${e.message.split("\n")[0]}` });
 	}

@@ -83,10 +83,17 @@ export function installHelpers() {
 			const range = document.createRange();
 			range.selectNodeContents(node);
 			const style = getComputedStyle(el);
-			const plain = !el.closest("math") && !turned(el);
+			// A formula's token has its letters' own height already.
+			const token = el.closest("math") ? el.getBoundingClientRect() : null;
+			const clip = (r) => ({
+				left: r.left, right: r.right,
+				top: token ? Math.max(r.top, token.top) : r.top,
+				bottom: token ? Math.min(r.bottom, token.bottom) : r.bottom,
+			});
+			const plain = !token && !turned(el);
 			const rects = [...range.getClientRects()]
 				.filter((r) => r.width > 0 && r.height > 0)
-				.map((r) => (plain ? ink(r, text, style) : { left: r.left, right: r.right, top: r.top, bottom: r.bottom }));
+				.map((r) => (plain ? ink(r, text, style) : clip(r)));
 			if (rects.length) found.push({ el, text, rects, owner: owner(el) });
 		}
 		return found;

@@ -13,7 +13,7 @@ function compile(folder) {
 	// Whole lines in the log, and no file read or written outside the folder.
 	const env = { ...process.env, max_print_line: "2000", openout_any: "p", openin_any: "p" };
 	return new Promise((done) => {
-		execFile("pdflatex", args, { cwd: folder, env, timeout: 60000, maxBuffer: 1 << 28 }, (err) => done(err));
+		execFile("pdflatex", args, { cwd: folder, env, timeout: 30000, maxBuffer: 1 << 28 }, (err) => done(err));
 	});
 }
 
@@ -40,7 +40,7 @@ export async function checkLatex(file, base) {
 		const err = await compile(folder);
 		const log = await readFile(join(folder, "page.log"), "latin1").catch(() => "");
 		const out = read(log);
-		if (err && out.length === 0) out.push({ rule: "tex-error", text: err.killed ? "pdflatex did not end within a minute" : `pdflatex failed: ${err.message.split("\n")[0]}` });
+		if (err && out.length === 0) out.push({ rule: "tex-error", text: err.killed ? "pdflatex did not end within 30 s" : `pdflatex failed: ${err.message.split("\n")[0]}` });
 		if (!err) await copyFile(join(folder, "page.pdf"), `${base}.pdf`).catch(() => out.push({ rule: "tex-error", text: "no page came out" }));
 		return out;
 	} finally {

@@ -1,0 +1,157 @@
+package session
+
+import (
+	"steelyard/lang/finding"
+	"steelyard/lang/plan"
+	"steelyard/lang/syntax"
+	"steelyard/units"
+)
+
+// slope works out the derivative of a curve at a point.
+func (w *work) slope(s *syntax.Slope) {
+	d := &plan.Def{Name: s.Name, Kind: plan.Quantity, Slot: plan.NoSlot}
+	if s.Name != "" && !w.mayDefine(s.Name, s.NameAt, plan.Quantity) {
+		return
+	}
+	if s.Name != "" {
+		w.givenAgain(s.Name, s.NameAt)
+	}
+	at, ok := w.end(s.At)
+	if !ok {
+		w.fail(d, nil)
+		return
+	}
+	x := w.planner.Static(at)
+	x.Tag = units.None
+	c, depends, ok := w.planCurve(s.X, s.Var, x)
+	if !ok {
+		w.fail(d, nil)
+		return
+	}
+	if !depends {
+		w.find(finding.New(finding.NotSolved, s.VarAt, s.Var+" does not stand in "+c.name+".", "Name what the curve is drawn against, as in `slope of x(t) at t = 3 s`."))
+		w.fail(d, nil)
+		return
+	}
+	dim, fits := c.static.Dim.Div(x.Dim)
+	if !fits || !w.smooth(s, c, w.state.Vals[at]) {
+		w.fail(d, nil)
+		return
+	}
+	slot := w.planner.EmitAt(plan.OpSlope, c.fn, []plan.Slot{at}, plan.Static{Dim: dim, Width: 1})
+	w.reading(d, s.X, s.In, slot)
+}
+
+// smooth tells whether a curve has a slope at a point; a corner or a jump there
+// is a finding.
+func (w *work) smooth(s *syntax.Slope, c *curve, x float64) bool {
+	w.run(plan.NoSlot, plan.Static{})
+	scale := w.planner.Program.NaturalScale(&w.state, []int{c.fn}, w.xDim(s))
+	bend, left, right := w.planner.Program.BendAt(&w.state, c.fn, x, scale)
+	if bend == plan.Smooth {
+		return true
+	}
+	place := s.Var + " = " + w.shownIn(x, w.placeUnit(s.At))
+	if bend == plan.Jump {
+		w.find(finding.New(finding.NoSlope, s.X.Span(), c.name+" jumps at "+place+", so that it has no slope there.", "Take the slope at a place beside it."))
+		return false
+	}
+	d, _ := c.static.Dim.Div(w.xDim(s))
+	u := units.Preferred(d, units.None)
+	w.find(finding.New(finding.NoSlope, s.X.Span(), c.name+" has a corner at "+place+": its slope is "+w.shownIn(left, u)+" just before and "+w.shownIn(right, u)+" just after.",
+		"Take the slope at a place beside it."))
+	return false
+}
+
+func (w *work) xDim(s *syntax.Slope) units.Dim {
+	c := w.planner.Compile(s.At, w.e.Text, "")
+	if c.Slot == plan.NoSlot {
+		return units.Dim{}
+	}
+	return w.planner.Static(c.Slot).Dim
+}
+
+// placeUnit is the unit that a place is shown in.
+func (w *work) placeUnit(x syntax.Expr) *units.Unit {
+	c := w.planner.Compile(x, w.e.Text, "")
+	w.run(plan.NoSlot, plan.Static{})
+	st := w.planner.Static(c.Slot)
+	if u := w.rangeUnit(x, st); u != nil {
+		return u
+	}
+	return units.Preferred(st.Dim, st.Tag)
+}
+
+// area works out the area under a curve.
+func (w *work) area(s *syntax.Area) {
+	d := &plan.Def{Name: s.Name, Kind: plan.Quantity, Slot: plan.NoSlot}
+	if s.Name != "" && !w.mayDefine(s.Name, s.NameAt, plan.Quantity) {
+		return
+	}
+	if s.Name != "" {
+		w.givenAgain(s.Name, s.NameAt)
+	}
+	against := w.areaName(s)
+	from, ok1 := w.end(s.From)
+	to, ok2 := w.end(s.To)
+	if against == "" || !ok1 || !ok2 {
+		w.fail(d, nil)
+		return
+	}
+	_, _, x, _, ok := w.interval(s.From, s.To)
+	if !ok {
+		w.fail(d, nil)
+		return
+	}
+	x.Tag = units.None
+	c, _, ok := w.planCurve(s.X, against, x)
+	if !ok {
+		w.fail(d, nil)
+		return
+	}
+	dim, fits := c.static.Dim.Mul(x.Dim)
+	if !fits {
+		w.fail(d, nil)
+		return
+	}
+	slot := w.planner.EmitAt(plan.OpArea, c.fn, []plan.Slot{from, to}, plan.Static{Dim: dim, Width: 1})
+	w.reading(d, s.X, s.In, slot)
+}
+
+// areaName is the name that an area is taken against: the one that is said, or
+// the argument of the only call.
+func (w *work) areaName(s *syntax.Area) string {
+	if s.Var != "" {
+		return s.Var
+	}
+	if call, ok := s.X.(*syntax.Call); ok && len(call.Args) == 1 {
+		if n, ok := call.Args[0].X.(*syntax.Name); ok {
+			return n.Name
+		}
+	}
+	w.find(finding.New(finding.Incomplete, s.X.Span(), "It is not said against what the curve is drawn.",
+		"Write it between the curve and its range, as in `area under k*x against x from 0 m to 4 m`."))
+	return ""
+}
+
+// reading reports a slope or an area like any result.
+func (w *work) reading(d *plan.Def, x syntax.Expr, in syntax.UnitText, slot plan.Slot) {
+	c := plan.Compiled{Slot: slot, Static: w.planner.Static(slot)}
+	w.planner.Program.Main.At[slot] = x.Span()
+	// What a curve is called says nothing of its slope: no unit is remembered.
+	unit, ok := w.reportedIn(d.Name, &syntax.Number{At: x.Span()}, in, &c)
+	if !ok || !w.run(slot, c.Static) {
+		w.fail(d, nil)
+		return
+	}
+	d.Slot, d.Unit = slot, unit
+	v, ok := w.newValue(d.Name, &syntax.Number{At: x.Span()}, c, unit)
+	if !ok {
+		w.fail(d, nil)
+		return
+	}
+	w.e.Values = append(w.e.Values, v)
+	w.e.Shows, w.e.Records = true, true
+	w.torqueOrEnergy(d.Name, v, in, x)
+	w.settleDef(d)
+}

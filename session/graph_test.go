@@ -1,0 +1,229 @@
+package session
+
+import (
+	"context"
+	"math"
+	"strings"
+	"testing"
+
+	"steelyard/lang/finding"
+)
+
+// enter enters lines and fails the test if one of them fails.
+func enter(t *testing.T, lines ...string) *Pad {
+	t.Helper()
+	p := New()
+	for _, line := range lines {
+		if e := p.Enter(context.Background(), line); e.Failed() {
+			t.Fatalf("%s: %v", line, e.Findings)
+		}
+	}
+	return p
+}
+
+// TestShapes draws twenty relations of a first course (common practice) and
+// more, and compares what is said of them.
+func TestShapes(t *testing.T) {
+	p := enter(t, "m = 0.080 kg", "k = 257 N/m", "A = 6.0 cm", "g = 9.80 m/s^2", "v0 = 12 m/s", "T = 2 s", "τ = 4 s", "L = 0.9 m",
+		"U(x) = 1/2*k*x^2 in J", "E0 = U(A)", "K(x) = E0 - U(x) in J", "P = pendulum_period(L)", "f = 1/P in Hz",
+		"a(t) =\n  2 m/s^2 for 0 s ≤ t ≤ 2 s\n  -1 m/s^2 for 2 s < t ≤ 6 s",
+		"v(t) =\n  2 m/s^2*t for 0 s ≤ t ≤ 2 s\n  6 m/s - 1 m/s^2*t for 2 s < t ≤ 6 s")
+	tests := []struct{ line, want string }{
+		{"U(x) against x from -A to A", "U is a parabola in x that opens upward: least 0 J at x = 0."},
+		{"K(x) against x from -A to A", "K is a parabola in x that opens downward: greatest 0.4626 J at x = 0, zero at x = ±6 cm."},
+		{"E0 against x from -A to A", "E0 is constant: 0.4626 J."},
+		{"-k*x against x from -A to A", "-k·x is a line in x through the origin, with slope -257 N/m."},
+		{"v0 - g*t against t from 0 s to 2 s", "v0 - g·t is a line in t with slope -9.8 m/s²: 12 m/s at t = 0, zero at t = 1.22449 s."},
+		{"v0 - g*t against t from 3 s to 4 s", "v0 - g·t is a line in t with slope -9.8 m/s²: -17.4 m/s at t = 3 s, -27.2 m/s at t = 4 s."},
+		{"v0*t - 1/2*g*t^2 against t from 0 s to 2 s", "v0·t - 1/2·g·t² is a parabola in t that opens downward: greatest 7.34694 m at t = 1.22449 s, zero at t = 0."},
+		{"v0*t - 1/2*g*t^2 against t from 2 s to 3 s", "v0·t - 1/2·g·t² is a parabola in t that opens downward: 4.4 m at t = 2 s, -8.1 m at t = 3 s, its vertex at t = 1.22449 s, outside the range, zero at t = 2.44898 s."},
+		{"(3 J)/d against d from 1 m to 3 m", "(3 J)/d is inversely proportional to d (their product is 3 J): 3 N at d = 1 m, 1 N at d = 3 m."},
+		{"(8 N m^2)/d^2 against d from 1 m to 2 m", "(8 N m²)/d² is inversely proportional to the square of d (an inverse square, 8 J·m over d²): 8 N at d = 1 m, 2 N at d = 2 m."},
+		{"P against L from 0 m to 4 m", "P goes as the square root of L: 0 s at L = 0, 4.01418 s at L = 4 m."},
+		{"f against L from 1 m to 4 m", "f goes as 1/√L: 0.498234 Hz at L = 1 m, 0.249117 Hz at L = 4 m."},
+		{"2π*√(q/k) against q from 0 kg to 1 kg", "2π·√(q/k) goes as the square root of q: 0 s at q = 0, 0.391934 s at q = 1 kg."},
+		{"A*cos(2π*t/T) against t from 0 s to 4 s in cm", "A·cos(2π·t/T) is a sinusoid in t with amplitude 6 cm and period 2 s."},
+		{"U(A*cos(2π*t/T)) against t from 0 s to 4 s", "U(A·cos(2π·t/T)) is a sinusoid in t with amplitude 0.2313 J and period 1 s, about a mean of 0.2313 J."},
+		{"(20 J)*exp(-t/τ) against t from 0 s to 10 s", "(20 J)·exp(-t/τ) falls exponentially in t: 20 J at t = 0, a factor e in 4 s, half in 2.77259 s."},
+		{"v0*(1 - exp(-t/τ)) against t from 0 s to 10 s", "v0·(1 - exp(-t/τ)) rises exponentially toward 12 m/s in t: 0 m/s at t = 0, a factor e in its distance from 12 m/s in 4 s, half in 2.77259 s."},
+		{"(2 W/m^3)*s^3 against s from 0 m to 2 m", "(2 W/m³)·s³ goes as s³: 0 W at s = 0, 16 W at s = 2 m."},
+		{"m*v^2/d against v from 0 m/s to 3 m/s", "d has no value"},
+		{"v0*sin(θ) against θ from 0° to 90°", "v0·sin(θ) is a sinusoid in θ with amplitude 12 m/s and period 360°."},
+		{"v0^2*sin(2*θ)/g against θ from 0° to 90°", "v0²·sin(2·θ)/g is a sinusoid in θ with amplitude 14.6939 m and period 180°."},
+		{"v0^2*sin(θ)*cos(θ) against θ from 0° to 90°", "v0²·sin(θ)·cos(θ) is a sinusoid in θ with amplitude 72 m²/s² and period 180°, judged from 257 values."},
+		{"a(t) against t from 0 s to 6 s", "From 0 s to 2 s, a is constant: 2 m/s². From 2 s to 6 s, a is constant: -1 m/s²."},
+		{"v(t) against t from 0 s to 6 s", "From 0 s to 2 s, v is a line in t through the origin, with slope 2 m/s². From 2 s to 6 s, v is a line in t with slope -1 m/s²: zero at t = 6 s."},
+		{"hypot(v0, g*t) against t from 0 s to 2 s", "hypot(v0, g·t) rises from 12 m/s at t = 0 to 22.9817 m/s at t = 2 s (judged from samples)."},
+		{"(1 m)*q/(q^2 - 1 m^2) against q from -3 m to 3 m", "(1 m)·q/(q² - 1 m²) runs off at q = -1 m, at q = 1 m; zero at q = 0; the same with the other sign on both sides of q = 0 (judged from samples)."},
+		{"√(1 m^2 - r^2) against r from -1.5 m to 1.5 m", "√(1 m² - r²) is greatest, 1 m, at r = 0 and least, 0 m, at r = -1 m; with a break below r = -1 m, above r = 1 m; zero at r = -1 m, 1 m; the same on both sides of r = 0 (judged from samples)."},
+	}
+	for _, tt := range tests {
+		e := p.Enter(context.Background(), "graph "+tt.line)
+		got := strings.Join(e.Told, " ")
+		if tt.want == "d has no value" {
+			if !e.Failed() || e.Graph != nil {
+				t.Errorf("%s: drawn", tt.line)
+			}
+			continue
+		}
+		if got != tt.want {
+			t.Errorf("%s:\n got %s\nwant %s\n%v", tt.line, got, tt.want, e.Findings)
+		}
+	}
+}
+
+// TestReadings compares slopes and areas with what they are known to be.
+func TestReadings(t *testing.T) {
+	p := enter(t, "m = 0.080 kg", "k = 257 N/m", "A = 6.0 cm", "g = 9.80 m/s^2", "v0 = 12 m/s", "ω = 3 rad/s",
+		"y(t) = v0*t - 1/2*g*t^2 in m", "x(t) = A*cos(ω*t) in cm", "F(x) = k*x in N",
+		"v(t) =\n  2 m/s^2*t for 0 s ≤ t ≤ 2 s\n  6 m/s - 1 m/s^2*t for 2 s < t ≤ 6 s")
+	for _, check := range []string{
+		"slope of y(t) at t = 1 s == v0 - g*(1 s)",
+		"slope of y(t) at t = 0 s in km/h == v0",
+		"slope of x(t) at t = 0.2 s == -A*ω*sin(0.6)",
+		"slope of F(x) at x = 3 cm == k",
+		"slope of 1/2*k*x^2 at x = 3 cm in N == F(3 cm)",
+		"slope of √(q) at q = 4 m^2 == 0.25 m^-1",
+		"slope of v(t) at t = 1 s == 2 m/s^2",
+		"slope of ln(q/(1 m)) at q = 2 m == 0.5 m^-1",
+		"slope of atan(q/(1 m)) at q = 2 m == 0.2 m^-1",
+		"slope of q^q1 at q1 = 2 == 9*ln(3)",
+		"area under F(x) from 0 m to A == 1/2*k*A^2",
+		"area under F(x) from A to 0 m == -1/2*k*A^2",
+		"area under v(t) from 0 s to 6 s == 12 m",
+		"area under x(t) from 0 s to 2π/ω == 0 m s",
+		"area under (1 N m^2)/r^2 against r from 1 m to 1e6 m == 1 J - 1e-6 J",
+		"area under exp(-u^2) against u from -9 to 9 == √π",
+		"area under 1/√(u) against u from 0 to 1 == 2",
+		"area under 4/(1 + u^2) against u from 0 to 1 == π",
+		"area under abs(u) against u from -1 to 2 == 2.5",
+	} {
+		line, want, _ := strings.Cut(check, " == ")
+		if strings.Contains(line, "q1") {
+			p.Enter(context.Background(), "q = 3")
+		}
+		e := p.Enter(context.Background(), line)
+		if len(e.Values) != 1 || !e.Records {
+			t.Errorf("%s: %v", line, e.Findings)
+			continue
+		}
+		w := p.Enter(context.Background(), want)
+		if len(w.Values) != 1 {
+			t.Fatalf("%s: %v", want, w.Findings)
+		}
+		if got := e.Values[0]; math.Abs(got.SI-w.Values[0].SI) > 1e-12*math.Max(1, math.Abs(got.SI)) || got.Dim != w.Values[0].Dim && w.Values[0].SI != 0 {
+			t.Errorf("%s: %g %v, want %g %v", line, got.SI, got.Dim, w.Values[0].SI, w.Values[0].Dim)
+		}
+	}
+}
+
+// TestReadingsNamed gives readings names, units and replaced givens.
+func TestReadingsNamed(t *testing.T) {
+	p := enter(t, "k = 200 N/m", "A = 5 cm", "F(x) = k*x in N", "W = area under F(x) from 0 m to A in mJ", "s = slope of F(x) at x = A")
+	for line, want := range map[string]string{"W": "250 mJ", "s": "200 N/m", "W with k = 400 N/m": "500 mJ", "s with k = 1 N/cm": "100 N/m", "W with A = 10 cm": "1000 mJ"} {
+		e := p.Enter(context.Background(), line)
+		if len(e.Values) != 1 || e.Values[0].Shown(0) != want {
+			t.Errorf("%s: %v %v", line, e.Values, e.Findings)
+		}
+	}
+}
+
+// TestGraphFaults names what is wrong with graphs, readings and bar charts.
+func TestGraphFaults(t *testing.T) {
+	p := enter(t, "k = 200 N/m", "A = 5 cm", "U(x) = 1/2*k*x^2 in J", "F(x) = k*x in N", "let q in N/m", "g = 9.80 m/s^2",
+		"a(t) =\n  2 m/s^2 for 0 s ≤ t ≤ 2 s\n  -1 m/s^2 for 2 s < t ≤ 6 s")
+	tests := []struct {
+		line string
+		id   finding.ID
+		says string
+	}{
+		{"graph U(x), F(x) against x from 0 m to A", finding.UnlikeDimensions, "can't share an axis"},
+		{"graph U(x) against x from 0 m to A in N", finding.UnitMismatch, "U(x) comes out as"},
+		{"graph U(x) against x from 0 m to 2 s", finding.UnlikeDimensions, "The range goes from a length"},
+		{"graph U(x) against x from A to A", finding.NoRange, "both ends are 5 cm"},
+		{"graph nothing(x) against x from 0 m to A", finding.UnknownName, ""},
+		{"graph q*x against x from 0 m to A", finding.NotWorkedOut, "no value yet"},
+		{"graph √(-x) against x from 1 m to 2 m", finding.NoRealValue, "no value anywhere between 1 m and 2 m"},
+		{"table U(x) against x from 0 m to 1 m by 0.1 mm", finding.TooLong, "1000 rows"},
+		{"table U(x) against x from 0 m to 1 m by 1 s", finding.UnlikeDimensions, "The step is a time"},
+		{"table U(x) against x from 0 m to 1 m by 0 m", finding.TooLong, ""},
+		{"slope of abs(u) at u = 0", finding.NoSlope, "corner"},
+		{"slope of a(t) at t = 2 s", finding.NoSlope, "jumps at t = 2 s"},
+		{"slope of √(u) at u = 0 m^2", finding.NoSlope, ""},
+		{"slope of U(A) at x = 1 m", finding.NotSolved, "x does not stand in"},
+		{"slope of F(x) at x = A in N", finding.UnitMismatch, "force per length"},
+		{"area under 1/u against u from 0 to 1", finding.NotSettled, "without bound"},
+		{"area under k*x from 0 m to A", finding.Incomplete, "against what"},
+		{"area under √(u) against u from -1 to 1", finding.NoRealValue, ""},
+		{"area under F(x) from 0 m to A in N", finding.UnitMismatch, "an energy"},
+		{`bars at "released": U(A) | at "low": 0.2 J`, finding.BooksDiffer, "0.05 J less"},
+		{`bars at "released": U(A) | at "low": 0.2 J within 10 %`, finding.BooksDiffer, ""},
+		{`bars at "low": 3 J | at "high": 4 J with work 2 J`, finding.BooksDiffer, "3 J at \"low\" and 2 J of work done on the system make 5 J"},
+		{`bars at "released": U(A), F(A) | at "low": 0.2 J`, finding.UnlikeDimensions, "F(A) is a force"},
+		{`bars at "released": U(A) | at "low": 0.25 J within 1 s`, finding.UnlikeDimensions, "The tolerance"},
+		{`bars at "released": `, finding.Unreadable, "missing"},
+		{`bars at released: 3 J`, finding.Unreadable, "quotation marks"},
+	}
+	for _, tt := range tests {
+		e := p.Enter(context.Background(), tt.line)
+		found := false
+		for _, f := range e.Findings {
+			found = found || f.ID == tt.id && strings.Contains(f.Message, tt.says)
+		}
+		if !found {
+			t.Errorf("%s: %v", tt.line, e.Findings)
+		}
+	}
+}
+
+// TestBars balances books, with work and without.
+func TestBars(t *testing.T) {
+	p := enter(t, "k = 200 N/m", "A = 5 cm", "U = 1/2*k*A^2 in J", "W = -0.05 J")
+	for line, want := range map[string]string{
+		`bars at "released": U, 0 J | at "leaves": 0 J, 0.25 J`:                  "The books balance: 0.25 J in all.",
+		`bars at "released": U | at "rough": 0.2 J with work W`:                  "The books balance: 0.25 J, with the work 0.2 J in all.",
+		`bars at "a": U | at "b": 0.1 J, 0.15 J | at "c": 0.3 J with work 50 mJ`: "The books balance: 0.25 J, with the work 0.3 J in all.",
+		`bars at "a": U | at "b": 0.24 J within 5 %`:                             "The books balance: 0.25 J in all.",
+		`bars at "a": U | at "b": 0.24 J within 0.02 J`:                          "The books balance: 0.25 J in all.",
+		`bars at "a": -0.1 J, 0.35 J | at "b": U`:                                "The books balance: 0.25 J in all.",
+		`bars at "here": U, 0.1 J`:                                               "The sum at \"here\" is 0.35 J.",
+	} {
+		e := p.Enter(context.Background(), line)
+		if e.Bars == nil || !e.Bars.Holds || e.Bars.Books != want {
+			t.Errorf("%s: %+v %v", line, e.Bars, e.Findings)
+		}
+	}
+}
+
+// TestTable lists rows by a step, or eleven.
+func TestTable(t *testing.T) {
+	p := enter(t, "k = 200 N/m", "U(x) = 1/2*k*x^2 in J", "F(x) = k*x in N")
+	e := p.Enter(context.Background(), "table U(x), F(x) in mN against x from 0 cm to 5 cm by 2.5 cm")
+	if e.Graph == nil || strings.Join(e.Graph.Heads, "|") != "x / cm|U / J|F / mN" {
+		t.Fatalf("%+v %v", e.Graph, e.Findings)
+	}
+	var rows []string
+	for _, r := range e.Graph.Rows {
+		rows = append(rows, strings.Join(r, " "))
+	}
+	if got := strings.Join(rows, "; "); got != "0 0 0; 2.5 0.0625 5000; 5 0.25 10000" {
+		t.Error(got)
+	}
+	if e := p.Enter(context.Background(), "table 1/x against x from 0 m to 1 m"); len(e.Graph.Rows) != 11 || e.Graph.Rows[0][1] != "no value" || e.Graph.Rows[10][1] != "1" {
+		t.Errorf("%v", e.Graph.Rows)
+	}
+	if e := p.Enter(context.Background(), "table F(x) against x from 0 m to 0.3 m by 0.1 m"); len(e.Graph.Rows) != 4 {
+		t.Errorf("%v", e.Graph.Rows)
+	}
+}
+
+func BenchmarkGraph(b *testing.B) {
+	p := New()
+	for _, line := range []string{"k = 257 N/m", "A = 6.0 cm", "U(x) = 1/2*k*x^2 in J", "E0 = U(A)", "K(x) = E0 - U(x) in J"} {
+		p.Enter(context.Background(), line)
+	}
+	for b.Loop() {
+		p.Enter(context.Background(), "graph U(x), K(x), E0 against x from -A to A in J")
+		p.Undo()
+	}
+}

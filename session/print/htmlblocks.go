@@ -1,0 +1,330 @@
+package print
+
+import (
+	"strconv"
+	"strings"
+	"unicode/utf8"
+
+	"steelyard/lang/syntax"
+	"steelyard/lang/typeset"
+)
+
+const mathml = typeset.MathML
+
+// region opens a box that scrolls sideways where it must, for keyboards too.
+func (p *page) region(class, what string) {
+	p.text(`<div class="scroll `, class, `" role="region" tabindex="0" aria-label="`, what, "\">\n")
+}
+
+func (p *page) givens(rows []Given) {
+	if len(rows) == 0 {
+		return
+	}
+	what := "Given"
+	if p.where != "" {
+		what += ", " + p.where
+	}
+	p.region("given", what)
+	p.text("<table>\n<caption>Given</caption>\n", `<thead><tr><th scope="col">Quantity</th><th scope="col">Value</th></tr></thead>`, "\n<tbody>\n")
+	for _, g := range rows {
+		p.text(`<tr><th scope="row">`)
+		p.label(g.Name, setName(mathml, g.Name))
+		p.text("</th><td>")
+		p.formula(setShown(mathml, g.Shown))
+		p.text("</td></tr>\n")
+	}
+	p.text("</tbody>\n</table>\n</div>\n")
+}
+
+// working writes the lines of a result so that their equals signs stand one under
+// the other.
+func (p *page) working(lines []Line) {
+	if len(lines) == 0 {
+		return
+	}
+	p.workings++
+	what := "Working"
+	if p.where != "" {
+		what += ", " + p.where
+	}
+	p.text(`<h3>Working`)
+	if name := sought(lines); p.several && name != nil {
+		p.text(" for ")
+		p.formula(setExpr(mathml, name))
+	}
+	if p.several {
+		what += ", " + strconv.Itoa(p.workings)
+	}
+	p.text("</h3>\n")
+	p.region("working", what)
+	p.text("<ol>\n")
+	for i := range lines {
+		p.line(&lines[i])
+	}
+	p.text("</ol>\n</div>\n")
+}
+
+// sought gives the name that a working ends with, or nil.
+func sought(lines []Line) syntax.Expr {
+	for i := len(lines) - 1; i >= 0; i-- {
+		if name, ok := lines[i].Left.(*syntax.Name); ok {
+			return name
+		}
+	}
+	return nil
+}
+
+// wide is how many letters a left side may have before it takes a row of its own.
+const wide = 18
+
+func (p *page) line(l *Line) {
+	class := ""
+	if breadth(l.Left) > wide {
+		class = ` class="wide"`
+	}
+	p.text("<li", class, ">")
+	if lead := oneLine(l.Lead); lead != "" {
+		p.text(`<span class="lead">`, escapeHTML(lead), "</span>")
+	}
+	p.text(`<span class="left">`)
+	p.formula(setExpr(mathml, l.Left))
+	p.text(`</span> <span class="right`)
+	if fit := fitting(l.reach()); fit != "" {
+		p.text(" long ", fit)
+	}
+	p.text(`">`)
+	p.rightSide(l)
+	p.text("</span>")
+	if reason := oneLine(l.Reason); reason != "" {
+		p.text(` <span class="reason">`, escapeHTML(reason), "</span>")
+	}
+	if units := oneLine(l.Units); units != "" {
+		p.text(` <span class="units">units: `)
+		p.formula(setShown(mathml, units))
+		p.text("</span>")
+	}
+	p.text("</li>\n")
+}
+
+// fitting gives the class of a formula that must be set smaller to fit on paper,
+// by how wide it is.
+func fitting(letters int) string {
+	switch {
+	case letters <= longest:
+		return ""
+	case letters <= 70:
+		return "fit1"
+	case letters <= 100:
+		return "fit2"
+	}
+	return "fit3"
+}
+
+// rightSide writes the equals sign and what follows. A long sum is several
+// formulas, so that it can go on in the next line.
+func (p *page) rightSide(l *Line) {
+	broken := rows(l.Right)
+	if l.Shown != "" || broken == nil {
+		p.formula(equals(l.right(mathml)))
+		return
+	}
+	for i, row := range broken {
+		if i == 0 {
+			p.formula(equals(setRow(mathml, row)))
+			continue
+		}
+		p.text("\n")
+		p.text(`<span class="on">`)
+		p.formula(setRow(mathml, row))
+		p.text("</span>")
+	}
+}
+
+// equals puts an equals sign before a right side.
+func equals(right string) string {
+	if right == "" {
+		return ""
+	}
+	return typeset.Relation(mathml, "", "=", right)
+}
+
+func (p *page) answer(a *Answer) {
+	p.text(`<div class="answer"><span class="word">Answer</span> <span class="result">`)
+	left := setName(mathml, a.Name)
+	if left == "" {
+		left = setExpr(mathml, a.X)
+	}
+	value := setShown(mathml, a.Shown)
+	switch {
+	case left == "":
+		p.text("<strong>")
+		p.formula(value)
+		p.text("</strong>")
+	case value == "":
+		p.formula(left)
+	default:
+		p.formula(typeset.Relation(mathml, left, "=", ""))
+		p.text("<strong>")
+		p.formula(value)
+		p.text("</strong>")
+	}
+	p.text("</span>")
+	if a.Points > 0 {
+		p.text(` <span class="points">`, points(a.Points), "</span>")
+	}
+	p.text("</div>\n")
+}
+
+// verdict is the word that tells how a check came out.
+func (c *Check) verdict() string {
+	if c.Holds {
+		return "holds"
+	}
+	return "does not hold"
+}
+
+func (p *page) check(c *Check) {
+	class := "check"
+	if !c.Holds {
+		class += " standout"
+	}
+	p.text(`<p class="`, class, `"><span class="word">Check</span> `)
+	p.formula(c.claim(mathml))
+	if c.Sign != "" {
+		p.text(" ", escapeHTML(oneLine(c.Sign)))
+	}
+	if c.Within != "" {
+		p.text(" ", escapeHTML(oneLine(c.Within)))
+	}
+	p.text(` <strong class="verdict">`, c.verdict(), "</strong>")
+	if says := oneLine(c.Says); says != "" {
+		p.text(` <span class="says">`, escapeHTML(says), "</span>")
+	}
+	p.text("</p>\n")
+}
+
+// claim sets what a check says, without its tolerance.
+func (c *Check) claim(f typeset.Form) string {
+	left := setExpr(f, c.Left)
+	if c.Right == nil || c.Sign != "" {
+		return left
+	}
+	relation := oneLine(c.Relation)
+	if relation == "" {
+		relation = "="
+	}
+	return typeset.Relation(f, left, relation, setExpr(f, c.Right))
+}
+
+// figureID gives an id that no other figure of the page has.
+func (p *page) figureID() string {
+	p.figures++
+	return "figure-" + strconv.Itoa(p.figures)
+}
+
+// svg cleans a drawing as all other text is: its labels are anyone's.
+func svg(drawing string) string { return strings.TrimSpace(clean(drawing)) }
+
+func (p *page) graph(g *Graph) {
+	if g.Figure == nil {
+		return
+	}
+	p.text("<figure>\n", svg(g.Figure.SVGID(p.figureID())), "\n")
+	if len(g.Shapes) > 0 && !g.Figure.Blank {
+		p.text("<figcaption>\n<ul>\n")
+		for _, s := range g.Shapes {
+			p.text("<li>", escapeHTML(oneLine(s)), "</li>\n")
+		}
+		p.text("</ul>\n</figcaption>\n")
+	}
+	p.text("</figure>\n")
+}
+
+func (p *page) bars(b *EnergyBars) {
+	if b.Bars == nil {
+		return
+	}
+	p.text("<figure>\n", svg(b.Bars.SVGID(p.figureID())), "\n")
+	if books := oneLine(b.Books); books != "" {
+		p.text("<figcaption>", escapeHTML(books), "</figcaption>\n")
+	}
+	p.text("</figure>\n")
+}
+
+func (p *page) table(t *Table) {
+	if len(t.Heads) == 0 && len(t.Rows) == 0 {
+		return
+	}
+	var names []string
+	for _, h := range t.Heads {
+		names = append(names, oneLine(h))
+	}
+	what := "Table of " + strings.Join(names, ", ")
+	if utf8.RuneCountInString(what) > 120 {
+		what = string([]rune(what)[:119]) + "…"
+	}
+	p.figures++
+	p.region("values", escapeHTML(what+" (table "+strconv.Itoa(p.figures)+")"))
+	p.text("<table>\n")
+	if len(t.Heads) > 0 {
+		p.text("<thead><tr>")
+		for i, h := range t.Heads {
+			p.text(`<th scope="col"`, t.align(i), `>`)
+			p.head(h)
+			p.text("</th>")
+		}
+		p.text("</tr></thead>\n")
+	}
+	p.text("<tbody>\n")
+	for _, row := range t.Rows {
+		p.text("<tr>")
+		for _, cell := range row {
+			p.cell(cell)
+		}
+		p.text("</tr>\n")
+	}
+	p.text("</tbody>\n</table>\n</div>\n")
+}
+
+// align gives the class of a column's head: that of the numbers below it.
+func (t *Table) align(column int) string {
+	if len(t.Rows) > 0 && column < len(t.Rows[0]) && isValue(oneLine(t.Rows[0][column])) {
+		return ` class="number"`
+	}
+	return ""
+}
+
+// head writes the head of a column: a quantity over its unit, or words.
+func (p *page) head(text string) {
+	quantity, unit := head(text)
+	if isWords(quantity) {
+		p.text(escapeHTML(oneLine(text)))
+		return
+	}
+	set := setName(mathml, quantity)
+	if unit != "" {
+		set = typeset.Relation(mathml, set, "/", setShown(mathml, unit))
+	}
+	p.label(text, set)
+}
+
+// label writes a formula that is the head of a row or column. What it says stands
+// there as text too, unseen: not everything that reads tables aloud reads formulas
+// in their heads.
+func (p *page) label(text, formula string) {
+	p.text(`<span class="unseen">`, escapeHTML(oneLine(text)), `</span><math aria-hidden="true">`, formula, "</math>")
+}
+
+func (p *page) cell(text string) {
+	text = oneLine(text)
+	switch {
+	case isPlainNumber(text):
+		p.text(`<td class="number">`, escapeHTML(minus(text)), "</td>")
+	case isValue(text):
+		p.text(`<td class="number">`)
+		p.formula(setShown(mathml, text))
+		p.text("</td>")
+	default:
+		p.text("<td>", escapeHTML(text), "</td>")
+	}
+}

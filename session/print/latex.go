@@ -1,0 +1,355 @@
+package print
+
+import (
+	_ "embed"
+	"strconv"
+	"strings"
+
+	"steelyard/lang/typeset"
+)
+
+//go:embed preamble.tex
+var preamble string
+
+const latex = typeset.LaTeX
+
+// LaTeX writes a document as a whole article in plain ASCII, which compiles with
+// pdflatex and the packages geometry, inputenc, amsmath and graphicx. Graphs are
+// drawn in picture environments, which need no package.
+func LaTeX(d *Document) []byte {
+	var p paper
+	title := oneLine(d.Title)
+	if title == "" {
+		title = "Worksheet"
+	}
+	p.text(preamble, "\\begin{document}\n\\raggedright\\close\n")
+	p.text(`{\small `, escapeTeX(d.edition()), "}\\par\n{\\LARGE\\bfseries ", escapeTeX(title), "\\par}\n")
+	if d.Edition == Handout {
+		p.text("\\bigskip Name \\hrulefill\\quad Date \\rule{35mm}{0.4pt}\\par\\medskip\n")
+	}
+	p.text("\\addvspace{4pt}\\hrule\\addvspace{8pt}\n")
+	p.blocks(d.Blocks)
+	for i := range d.Parts {
+		p.part(&d.Parts[i])
+	}
+	if caution := oneLine(d.Caution); caution != "" {
+		p.text("\\par\\addvspace{18pt}\\hrule\\addvspace{4pt}{\\footnotesize ", escapeTeX(caution), "\\par}\n")
+	}
+	p.text("\\end{document}\n")
+	return []byte(p.b.String())
+}
+
+// paper is a document on its way to LaTeX.
+type paper struct {
+	b       strings.Builder
+	parts   int
+	several bool
+}
+
+func (p *paper) text(all ...string) {
+	for _, s := range all {
+		p.b.WriteString(s)
+	}
+}
+
+// inline sets a formula in the text, no wider than the line.
+func inline(set string, width string) string {
+	if set == "" {
+		return ""
+	}
+	if len(set) > 60 {
+		return `\fit{` + width + `}{$\displaystyle ` + set + `$}`
+	}
+	return `$\displaystyle ` + set + `$`
+}
+
+func (p *paper) part(part *Part) {
+	p.several = part.several()
+	label, question := oneLine(part.Label), oneLine(part.Question)
+	if p.parts++; label == "" && question == "" {
+		question = "Part " + strconv.Itoa(p.parts)
+	}
+	worth := ""
+	if part.Points > 0 {
+		worth = points(part.Points)
+	}
+	p.text("\n\\question{", escapeTeX(label), "}{", escapeTeX(question), "}{", worth, "}\n")
+	p.blocks(part.Blocks)
+}
+
+func (p *paper) blocks(all []Block) {
+	for _, b := range all {
+		p.block(b)
+	}
+}
+
+func (p *paper) block(b Block) {
+	switch b := b.(type) {
+	case Note:
+		for _, lines := range paragraphs(b.Text) {
+			p.lines(lines, escapeTeX)
+		}
+	case Givens:
+		p.givens(b.Rows)
+	case Working:
+		p.working(b.Lines)
+	case Answer:
+		p.answer(&b)
+	case Check:
+		p.check(&b)
+	case Graph:
+		p.graph(&b)
+	case EnergyBars:
+		p.bars(&b)
+	case Table:
+		p.table(&b)
+	case Text:
+		if len(b.Lines) > 0 {
+			p.text("{\\leftskip=1.5em\n")
+			p.lines(strings.Split(strings.Join(b.Lines, "\n"), "\n"), escapeTeX)
+			p.text("}\n")
+		}
+	case Flaw:
+		p.flaw(&b)
+	case Room:
+		p.text(strings.Repeat("\\ruled\n", max(1, min(b.Lines, mostRoom))), "\\par\n")
+	}
+}
+
+// lines writes lines one under the other, as one paragraph.
+func (p *paper) lines(lines []string, escape func(string) string) {
+	for i, line := range lines {
+		if i > 0 {
+			p.text("\\newline\n")
+		}
+		p.text(`\mbox{}`, escape(strings.TrimRight(line, " ")))
+	}
+	p.text("\\par\n")
+}
+
+// mostRows is how many rows a table has before it is parted, since it can't be
+// broken between pages otherwise.
+const mostRows = 32
+
+func (p *paper) givens(rows []Given) {
+	for len(rows) > 0 {
+		n := min(len(rows), mostRows)
+		p.text("\\about{Given}\\par\\nopagebreak\n\\begin{tabular}{@{}l@{\\qquad}l@{}}\n{\\small Quantity} & {\\small Value} \\\\ \\hline\n")
+		for _, g := range rows[:n] {
+			p.text(inline(setName(latex, g.Name), "50mm"), " & ", inline(setShown(latex, g.Shown), "100mm"), " \\\\\n")
+		}
+		p.text("\\hline\n\\end{tabular}\\par\n")
+		rows = rows[n:]
+	}
+}
+
+func (p *paper) working(lines []Line) {
+	if len(lines) == 0 {
+		return
+	}
+	p.text("\\about{Working")
+	if name := sought(lines); p.several && name != nil {
+		p.text(" for ", inline(setExpr(latex, name), "80mm"))
+	}
+	p.text("}")
+	// The display goes on in the same paragraph: an empty one would take a line.
+	if lead := oneLine(lines[0].Lead); lead != "" {
+		p.text("{\\small\\quad ", escapeTeX(lead), "}")
+	}
+	var all []string
+	for i := range lines {
+		if lead := oneLine(lines[i].Lead); i > 0 && lead != "" {
+			all = append(all, `& \text{\small `+escapeTeX(lead)+`}`)
+		}
+		all = append(all, texLine(&lines[i])...)
+	}
+	if len(all) > 0 {
+		p.text("%\n\\begin{alignat*}{2}\n", strings.Join(all, " \\\\[3pt]\n"), "\n\\end{alignat*}")
+	}
+	p.text("\\par\n")
+}
+
+// mostBeside is how wide a right side may be with a reason beside it.
+const mostBeside = 34
+
+// texLine gives the rows of an alignment for one line of a working.
+func texLine(l *Line) []string {
+	var rows []string
+	left, right := inLine(setExpr(latex, l.Left), "60mm"), texRight(l)
+	if breadth(l.Left) > wide {
+		rows, left = append(rows, `& \quad `+inLine(setExpr(latex, l.Left), "120mm")), ""
+	}
+	if len(right) == 0 && left != "" {
+		rows = append(rows, left+" &")
+	}
+	for i, r := range right {
+		if i == 0 {
+			r = left + " &= " + r
+		} else {
+			r = `& \quad ` + r
+		}
+		rows = append(rows, r)
+	}
+	if reason := oneLine(l.Reason); reason != "" && len(rows) > 0 {
+		set := texReason(reason)
+		if len(right) <= 1 && l.reach() <= mostBeside && len(reason) <= 110 {
+			rows[len(rows)-1] += ` & \qquad & ` + set
+		} else {
+			rows = append(rows, `& \qquad `+set)
+		}
+	}
+	if units := oneLine(l.Units); units != "" {
+		rows = append(rows, `& \qquad \text{\small units: `+inline(setShown(latex, units), "100mm")+`}`)
+	}
+	return rows
+}
+
+// texReason sets a reason, a long one in several lines.
+func texReason(reason string) string {
+	if len(reason) <= 42 {
+		return `\reason{` + escapeTeX(reason) + `}`
+	}
+	return `\reason{\parbox[t]{70mm}{\raggedright ` + escapeTeX(reason) + `}}`
+}
+
+// inLine makes a long formula fit where mathematics is set.
+func inLine(set, width string) string {
+	if len(set) > 120 {
+		return `\fit{` + width + `}{$\displaystyle ` + set + `$}`
+	}
+	return set
+}
+
+// texRight gives the rows of a right side.
+func texRight(l *Line) []string {
+	if broken := rows(l.Right); broken != nil && l.Shown == "" {
+		var out []string
+		for i, row := range broken {
+			set := strings.TrimSpace(setRow(latex, row))
+			if i > 0 {
+				set = "{}" + set
+			}
+			out = append(out, inLine(set, "120mm"))
+		}
+		return out
+	}
+	if set := l.right(latex); set != "" {
+		return []string{inLine(set, "120mm")}
+	}
+	return nil
+}
+
+func (p *paper) answer(a *Answer) {
+	left := setName(latex, a.Name)
+	if left == "" {
+		left = setExpr(latex, a.X)
+	}
+	set := left
+	if value := setShown(latex, a.Shown); value != "" {
+		set = `\boldsymbol{` + value + `}`
+		if left != "" {
+			set = left + " = " + set
+		}
+	}
+	p.text("\\answer{", inline(set, "115mm"))
+	if a.Points > 0 {
+		p.text(`\quad{\small `, points(a.Points), "}")
+	}
+	p.text("}\n")
+}
+
+func (p *paper) check(c *Check) {
+	p.text(map[bool]string{true: "\\aside{", false: "\\standout{"}[c.Holds], `{\small Check}\quad `, inline(c.claim(latex), "110mm"))
+	for _, s := range [...]string{c.Sign, c.Within} {
+		if s = oneLine(s); s != "" {
+			p.text(" ", escapeTeX(s))
+		}
+	}
+	p.text(` \textbf{`, c.verdict(), "}")
+	if says := oneLine(c.Says); says != "" {
+		p.text(": ", escapeTeX(says))
+	}
+	p.text("}\n")
+}
+
+func (p *paper) flaw(f *Flaw) {
+	p.text(map[bool]string{false: "\\aside{", true: "\\standout{"}[f.Standout], `\textbf{`, escapeTeX(capital(oneLine(f.Word))), "}")
+	if f.Line > 0 {
+		p.text(` {\small in line `, strconv.Itoa(f.Line), "}")
+	}
+	if source := oneLine(f.Source); source != "" {
+		p.text(`\newline\texttt{`, escapeCode(source), "}")
+	}
+	for _, s := range [...]string{f.Message, f.Hint} {
+		if s = oneLine(s); s != "" {
+			p.text(`\newline `, escapeTeX(s))
+		}
+	}
+	p.text("}\n")
+}
+
+func (p *paper) table(t *Table) {
+	columns := len(t.Heads)
+	for _, row := range t.Rows {
+		columns = max(columns, len(row))
+	}
+	if columns == 0 {
+		return
+	}
+	for rows, first := t.Rows, true; first || len(rows) > 0; first = false {
+		n := min(len(rows), mostRows)
+		p.text("\\par\\addvspace{6pt}\\fit{\\linewidth}{\\begin{tabular}{@{}")
+		for i := range columns {
+			p.text(map[bool]string{true: "l", false: "r"}[t.align(i) == ""])
+		}
+		p.text("@{}}\n")
+		if len(t.Heads) > 0 {
+			p.row(t.Heads, columns, texHead)
+			p.text("\\hline\n")
+		}
+		for _, row := range rows[:n] {
+			p.row(row, columns, texCell)
+		}
+		p.text("\\hline\n\\end{tabular}}\\par\\addvspace{6pt}\n")
+		rows = rows[n:]
+	}
+}
+
+func (p *paper) row(cells []string, columns int, set func(string) string) {
+	for i := range columns {
+		if i > 0 {
+			p.text(" & ")
+		}
+		if i < len(cells) {
+			p.text(set(cells[i]))
+		}
+	}
+	p.text(" \\\\\n")
+}
+
+func texHead(text string) string {
+	quantity, unit := head(text)
+	if isWords(quantity) {
+		return escapeTeX(oneLine(text))
+	}
+	set := setName(latex, quantity)
+	if unit != "" {
+		set += " / " + setShown(latex, unit)
+	}
+	return "$" + set + "$"
+}
+
+func texCell(text string) string {
+	if text = oneLine(text); isValue(text) {
+		return "$" + setShown(latex, text) + "$"
+	}
+	return escapeTeX(text)
+}
+
+// capital makes the first letter of an English word large.
+func capital(word string) string {
+	if word != "" && word[0] >= 'a' && word[0] <= 'z' {
+		return string(word[0]-'a'+'A') + word[1:]
+	}
+	return word
+}

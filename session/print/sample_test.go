@@ -1,0 +1,186 @@
+package print
+
+import (
+	"flag"
+	"fmt"
+	"math"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"steelyard/lang/syntax"
+	"steelyard/session/draw"
+)
+
+var update = flag.Bool("update", false, "write the golden files anew")
+
+func golden(t *testing.T, name string, got []byte) {
+	t.Helper()
+	path := filepath.Join("testdata", name)
+	if *update {
+		if err := os.WriteFile(path, got, 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	want, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if string(got) != string(want) {
+		t.Errorf("%s differs; got:\n%s", name, got)
+	}
+}
+
+// x reads an expression; an empty text is none.
+func x(text string) syntax.Expr {
+	if text == "" {
+		return nil
+	}
+	e, findings := syntax.ParseExpr(text)
+	if e == nil || len(findings) > 0 {
+		panic(fmt.Sprint("sample: ", text, findings))
+	}
+	return e
+}
+
+func curve(name string, from, to float64, f func(float64) float64) draw.Curve {
+	var run []draw.Point
+	for i := range 121 {
+		at := from + (to-from)*float64(i)/120
+		run = append(run, draw.Point{X: at, Y: f(at)})
+	}
+	return draw.Curve{Name: name, Runs: [][]draw.Point{run}}
+}
+
+func stretchGraph() *draw.Figure {
+	u := func(s float64) float64 { return 0.5 * 245 * s * s * 1e-4 }
+	w := func(s float64) float64 { return 4.9 * s / 100 }
+	return &draw.Figure{
+		Title: "Energies of the scale", Description: "U(s) is a parabola that opens upward; W(s) is a straight line that meets it at 0 cm and 4 cm.",
+		X: draw.Axis{Label: "s / cm", From: 0, To: 5}, Y: draw.Axis{Label: "E / J", From: 0, To: 0.35},
+		Curves:  []draw.Curve{curve("U(s)", 0, 5, u), curve("W(s)", 0, 5, w)},
+		Marks:   []draw.Mark{{X: 2, Y: 0.05, YErr: 0.02}, {X: 4, Y: 0.2, XErr: 0.1, YErr: 0.02}},
+		Caption: []string{"The pan of the scale holds 0.500 kg of plums."},
+	}
+}
+
+func panBars() *draw.Bars {
+	return &draw.Bars{
+		Title: "Energy of pan, plums and spring", Unit: "J", Description: "All of the energy of height becomes energy of the spring.",
+		Stages: []draw.Stage{
+			{Name: "plums laid on", Bars: []draw.Bar{{Name: "E_g", Value: 0.1961, Text: "0.196 J"}, {Name: "U", Value: 0, Text: "0 J"}}, Sum: "together 0.196 J"},
+			{Name: "lowest point", Bars: []draw.Bar{{Name: "E_g", Value: 0, Text: "0 J"}, {Name: "U", Value: 0.1961, Text: "0.196 J"}}, Sum: "together 0.196 J"},
+		},
+	}
+}
+
+// scaleKey is the key of a market spring scale: everything a key can have.
+func scaleKey() *Document {
+	return &Document{
+		Title: "The market scale: a pan on a spring", Edition: Key,
+		Caution: "A study aid: check what matters by hand, and use none of it where safety depends on it.",
+		Blocks: []Block{
+			Note{"A market scale hangs its pan from a spring. The grocer lays plums into the empty pan and lets go; the pan sinks, swings past its resting place and comes back."},
+			Givens{[]Given{{"m", "0.500 kg"}, {"s_0", "2.0 cm"}, {"g", "9.81 m/s^2"}, {"α", "12°"}, {"period", "(0.284 ± 0.002) s"}}},
+		},
+		Parts: []Part{stiffness(), lowest(), swing()},
+	}
+}
+
+func stiffness() Part {
+	return Part{Label: "a", Question: "How stiff is the spring?", Points: 4, Blocks: []Block{
+		Working{[]Line{
+			{Left: x("k*s_0"), Right: x("m*g"), Lead: "balance of forces"},
+			{Left: x("k"), Right: x("m*g/s_0"), Reason: "divide both sides by s₀"},
+			{Right: x("0.500 kg * 9.81 m/s^2/(2.0 cm)"), Reason: "put in the values"},
+			{Shown: "245.25 N/m", Units: "(kg m/s^2)/m = N/m"},
+		}},
+		Answer{Name: "k", X: x("k"), Shown: "245 N/m", Points: 4},
+		Check{Left: x("k*s_0"), Right: x("m*g"), Relation: "=", Within: "within 1 %", Holds: true, Says: "both sides are 4.9 N"},
+	}}
+}
+
+func lowest() Part {
+	return Part{Label: "b", Question: "How far does the pan sink when the plums are laid on without a push, and where is its energy then?", Points: 5, Blocks: []Block{
+		Note{"At the lowest point the pan stands still, so all the energy of height that it lost is in the spring.\n\nThe other root, s = 0, is where it began."},
+		Working{[]Line{
+			{Left: x("m*g*s"), Right: x("k*s^2/2"), Lead: "energy is conserved"},
+			{Left: x("s"), Right: x("2 m*g/k"), Reason: "divide both sides by s, which is not 0 at the lowest point, and solve for s"},
+			{Shown: "4.0 cm"},
+		}},
+		Working{[]Line{
+			{Left: x("v"), Right: x("√(2 (m*g*s - k*s^2/2)/m)"), Lead: "speed on the way", Reason: "solve for v"},
+			{Right: x("√(g^2*m/k)")},
+			{Shown: "0.443 m/s", Units: "(m/s^2) s = m/s"},
+			{Left: x("E_total"), Right: x("m*v^2/2 + k*s^2/2 - m*g*s + m_pan*v^2/2 + k_hook*s_hook^2/2 - m_hook*g*s_hook + mu*m*g*cos(alpha)*s + F_air*s"), Reason: "everything at once"},
+		}},
+		Answer{Name: "s", Shown: "4.0 cm", Points: 3},
+		Answer{Name: "v_max", Shown: "4.43e-1 m/s", Points: 2},
+		Graph{Figure: stretchGraph(), Shapes: []string{"U(s) is a parabola that opens upward, with its lowest point at (0 cm, 0 J).", "W(s) is a straight line through (0 cm, 0 J) with the slope 4.9 N."}},
+		EnergyBars{Bars: panBars(), Books: "The books balance: 0.196 J before and 0.196 J after."},
+		Check{Left: x("m*g*s - k*s^2/2"), Sign: "is zero", Within: "within 0.1 J", Holds: true, Says: "it is 0 J"},
+	}}
+}
+
+func swing() Part {
+	return Part{Label: "c", Question: "Does the period fit?", Points: 1, Blocks: []Block{
+		Table{Heads: []string{"m / kg", "T / s", "s_0 / cm", "what was weighed"}, Rows: [][]string{{"0.25", "0.2", "-1.0", "pears"}, {"0.5", "0.284", "2", "plums"}, {"1", "0.401", "4.01e0", "a small melon"}}},
+		Flaw{Word: "mismatch", Line: 14, Source: "T = 2π √(k/m)", Message: "The left side is a time (s), the right side a frequency (1/s).", Hint: "Write T = 2π √(m/k) if you mean the period.", Standout: true},
+		Flaw{Word: "caution", Line: 15, Source: "g = 9.81 m/s^2", Message: "g is given here and is also a constant of nature.", Hint: "Name it otherwise if you mean something else."},
+		Check{Left: x("T"), Right: x("2π √(m/k)"), Relation: "≈", Within: "within 1 %", Says: "the left side is 0.284 s, the right side 0.301 s"},
+		Text{[]string{"T is proportional to √m:", "  twice the mass, 1.41 times the period"}},
+	}}
+}
+
+// scaleHandout is what the class gets of it.
+func scaleHandout() *Document {
+	d := scaleKey()
+	d.Edition = Handout
+	blank := stretchGraph()
+	blank.Blank = true
+	d.Parts = []Part{
+		{Label: "a", Question: d.Parts[0].Question, Points: 4, Blocks: []Block{Room{6}}},
+		{Label: "b", Question: d.Parts[1].Question, Points: 5, Blocks: []Block{d.Parts[1].Blocks[0], Room{8}, Graph{Figure: blank}}},
+		{Label: "c", Question: d.Parts[2].Question, Points: 1, Blocks: []Block{d.Parts[2].Blocks[0], Room{3}}},
+		{Blocks: []Block{Room{2}}},
+	}
+	return d
+}
+
+// tenParts is a long key with four graphs.
+func tenParts() *Document {
+	d := scaleKey()
+	d.Parts = nil
+	for i := range 10 {
+		part := stiffness()
+		if i%3 == 0 {
+			part = lowest()
+		}
+		part.Label = string(rune('a' + i))
+		d.Parts = append(d.Parts, part)
+	}
+	return d
+}
+
+// hostileText is what no writer may let through as it is.
+const hostileText = "<script>alert(1)</script> `x` | $a$ \\input{/etc/passwd} \\end{document} #1 % & _ ^ ~ {} \"' ]]> --> ![i](javascript:x) **b** \u202e\x00\x1b[31m\xff Пружина 弹簧 ΔΩ √x² ½ é ﬁ 🍎"
+
+// hostile has that text in every field.
+func hostile() *Document {
+	h := hostileText
+	name := &syntax.Name{Name: "a</mi><script>alert(1)</script>\\input{x}$|`"}
+	fig := &draw.Figure{Title: h, Description: h, X: draw.Axis{Label: h, From: 0, To: 1}, Y: draw.Axis{Label: h, From: math.Inf(-1), To: math.NaN()},
+		Curves: []draw.Curve{curve(h, 0, 1, func(v float64) float64 { return 1 / (v - 0.5) })}, Caption: []string{h}}
+	bars := &draw.Bars{Title: h, Description: h, Unit: h, Stages: []draw.Stage{{Name: h, Bars: []draw.Bar{{Name: h, Value: math.NaN(), Text: h}}, Sum: h}}}
+	return &Document{Title: h, Caution: h, Blocks: []Block{Note{h}, Givens{[]Given{{h, h}}}}, Parts: []Part{{
+		Label: h, Question: h, Points: -1, Blocks: []Block{
+			Note{h + "\n\n# " + h + "\n- " + h + "\n1. " + h + "\n    " + h + "\n---\n> " + h + "\n" + h + "\n==="}, Text{[]string{h, "", h}}, Room{-5}, Room{1 << 40},
+			Working{[]Line{{Left: name, Right: name, Reason: h, Lead: h, Units: h}, {Shown: h}, {}}},
+			Working{}, Givens{}, Table{}, Graph{}, EnergyBars{}, Text{},
+			Answer{Name: h, X: name, Shown: h}, Answer{}, Answer{X: name},
+			Check{Left: name, Right: name, Relation: h, Within: h, Says: h}, Check{Left: name, Sign: h, Holds: true}, Check{},
+			Graph{Figure: fig, Shapes: []string{h}}, EnergyBars{Bars: bars, Books: h},
+			Table{Heads: []string{h, "x / " + h}, Rows: [][]string{{h}, {h, h, h}, {}}},
+			Flaw{Word: h, Line: 3, Source: h, Message: h, Hint: h, Standout: true}, nil,
+		}}}}
+}

@@ -1,0 +1,75 @@
+package session
+
+import (
+	"math"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/limit"
+	"steelyard/lang/plan"
+	"steelyard/units"
+)
+
+// tableRows is how many rows a table has where no step is given.
+const tableRows = 11
+
+// table lists the values of curves row by row.
+func (w *work) table(p *plot) {
+	x, ok := w.tablePlaces(p)
+	if !ok {
+		return
+	}
+	g := &Graph{Heads: []string{axisLabel(p.s.Against, p.unit)}}
+	g.Rows = make([][]string, len(x))
+	for i, v := range x {
+		g.Rows[i] = []string{w.cell(v, p.unit)}
+	}
+	for _, c := range p.curves {
+		g.Heads = append(g.Heads, axisLabel(shortName(c, p.s.Against), c.unit))
+		y, good := make([]float64, len(x)), make([]bool, len(x))
+		c.eval(x, y, good)
+		for i, v := range y {
+			text := "no value"
+			if good[i] && v-v == 0 {
+				text = w.cell(v, c.unit)
+			}
+			g.Rows[i] = append(g.Rows[i], text)
+		}
+	}
+	w.e.Graph = g
+}
+
+func (w *work) cell(v float64, u *units.Unit) string {
+	return units.FormatNumber(u.FromSI(v), w.set.figures, w.set.rounding, units.Screen)
+}
+
+// tablePlaces are the places of the rows. A last step that overshoots the end by
+// rounding alone counts as on it.
+func (w *work) tablePlaces(p *plot) ([]float64, bool) {
+	if p.s.By == nil {
+		x := make([]float64, tableRows)
+		for i := range x {
+			x[i] = p.from + (p.to-p.from)*float64(i)/(tableRows-1)
+		}
+		x[tableRows-1] = p.to
+		return x, true
+	}
+	slot, ok := w.end(p.s.By)
+	if !ok {
+		return nil, false
+	}
+	if st := w.planner.SettleTo(slot, p.static.Dim); st.Dim != p.static.Dim {
+		w.find(finding.New(finding.UnlikeDimensions, p.s.By.Span(), "The step is "+plan.Words(st)+", the range "+plan.Words(p.static)+".", "Give the step in a unit of the same kind."))
+		return nil, false
+	}
+	step := math.Abs(w.state.Vals[slot])
+	n := math.Floor((p.to-p.from)/step*(1+1e-12) + 1e-9)
+	if step == 0 || n+1 > limit.Rows {
+		w.find(finding.New(finding.TooLong, p.s.By.Span(), "A table has "+itoa(limit.Rows)+" rows at most; this step would give more.", "Take a larger step."))
+		return nil, false
+	}
+	var x []float64
+	for i := 0; i <= int(n); i++ {
+		x = append(x, math.Min(p.from+step*float64(i), p.to))
+	}
+	return x, true
+}

@@ -1,0 +1,141 @@
+package view
+
+import (
+	"strings"
+
+	"github.com/mattn/go-runewidth"
+
+	"steelyard/session"
+	"steelyard/session/draw"
+)
+
+// Figure is a graph made ready to be drawn.
+func Figure(g *session.Graph) *draw.Figure {
+	f := &draw.Figure{
+		X:           draw.Axis{Label: g.X.Label, From: g.X.From, To: g.X.To},
+		Y:           draw.Axis{Label: g.Y.Label},
+		Description: strings.Join(g.Shapes, " "),
+		Blank:       g.Blank,
+	}
+	lo, hi := g.Lo, g.Hi
+	if lo > 0 && lo < hi/2 {
+		lo = 0
+	}
+	if hi < 0 && hi > lo/2 {
+		hi = 0
+	}
+	f.Y.From, f.Y.To = draw.NiceRange(lo, hi)
+	for _, c := range g.Curves {
+		one := draw.Curve{Name: c.Name, Runs: make([][]draw.Point, len(c.Runs))}
+		for i, run := range c.Runs {
+			one.Runs[i] = make([]draw.Point, len(run))
+			for k, p := range run {
+				one.Runs[i][k] = draw.Point(p)
+			}
+		}
+		f.Curves = append(f.Curves, one)
+	}
+	if g.Blank { // what would give the curve away is left out
+		f.Description = "Axes to draw on: " + g.X.Label + " and " + g.Y.Label + "."
+		f.Curves = nil
+	}
+	return f
+}
+
+// BarChart is an energy bar chart made ready to be drawn.
+func BarChart(b *session.Bars) *draw.Bars {
+	out := &draw.Bars{Unit: b.Unit.Screen(), Description: b.Books}
+	bar := func(one session.Bar) draw.Bar {
+		return draw.Bar{Name: one.Name, Value: one.Value, Text: one.Shown}
+	}
+	for _, s := range b.Stages {
+		stage := draw.Stage{Name: s.Name, Sum: "sum " + s.Sum}
+		for _, one := range s.Bars {
+			stage.Bars = append(stage.Bars, bar(one))
+		}
+		out.Stages = append(out.Stages, stage)
+	}
+	if b.Work != nil {
+		own := bar(*b.Work)
+		out.Work = &own
+	}
+	return out
+}
+
+// graphRows is the height of a graph where the window's is not known.
+const graphRows = 22
+
+// graph prints a graph, a table or a bar chart.
+func (p *page) graph() {
+	indent := p.margin - 4
+	columns := max(20, p.o.Width-indent-1)
+	if b := p.e.Bars; b != nil {
+		p.block(indent, BarChart(b).Text(columns, p.o.ASCII))
+		if b.Holds {
+			p.told(b.Books)
+		}
+	}
+	g := p.e.Graph
+	switch {
+	case g == nil:
+	case g.Heads != nil:
+		p.block(p.margin+2, TableText(g))
+	default:
+		rows := graphRows
+		if p.o.Height > 0 {
+			rows = max(10, min(30, p.o.Height-6))
+		}
+		p.block(indent, Figure(g).Text(min(columns, 100), rows, p.o.ASCII))
+	}
+}
+
+// block prints lines at an indent.
+func (p *page) block(indent int, text string) {
+	for _, line := range strings.Split(strings.TrimRight(text, "\n"), "\n") {
+		p.row(indent, strings.TrimRight(line, " "))
+	}
+}
+
+// TableText sets the columns of a table under their heads, the decimal points
+// under each other.
+func TableText(g *session.Graph) string {
+	widths := make([]int, len(g.Heads))
+	before, after := make([]int, len(g.Heads)), make([]int, len(g.Heads))
+	for _, row := range g.Rows {
+		for i, cell := range row {
+			whole, part := splitPoint(cell)
+			before[i], after[i] = max(before[i], runewidth.StringWidth(whole)), max(after[i], runewidth.StringWidth(part))
+		}
+	}
+	for i, head := range g.Heads {
+		widths[i] = max(runewidth.StringWidth(head), before[i]+after[i])
+	}
+	var b strings.Builder
+	line := func(cells []string) {
+		for i, cell := range cells {
+			if i > 0 {
+				b.WriteString("   ")
+			}
+			b.WriteString(strings.Repeat(" ", max(0, widths[i]-runewidth.StringWidth(cell))) + cell)
+		}
+		b.WriteByte('\n')
+	}
+	line(g.Heads)
+	for _, row := range g.Rows {
+		cells := make([]string, len(row))
+		for i, cell := range row {
+			_, part := splitPoint(cell)
+			cells[i] = cell + strings.Repeat(" ", after[i]-runewidth.StringWidth(part))
+		}
+		line(cells)
+	}
+	return b.String()
+}
+
+// splitPoint parts a number before its decimal point.
+func splitPoint(cell string) (whole, part string) {
+	if i := strings.IndexByte(cell, '.'); i >= 0 {
+		return cell[:i], cell[i:]
+	}
+	return cell, ""
+}

@@ -1,0 +1,80 @@
+package view
+
+import "steelyard/session"
+
+// graphObject is a graph in JSON; points are in the units of the axes.
+type graphObject struct {
+	X      axisObject    `json:"x"`
+	Y      axisObject    `json:"y"`
+	Curves []curveObject `json:"curves"`
+}
+
+type axisObject struct {
+	Label string  `json:"label"`
+	From  float64 `json:"from"`
+	To    float64 `json:"to"`
+}
+
+type curveObject struct {
+	Name string         `json:"name"`
+	Runs [][][2]float64 `json:"runs"`
+}
+
+// tableObject is a table in JSON, as it is printed.
+type tableObject struct {
+	Heads []string   `json:"heads"`
+	Rows  [][]string `json:"rows"`
+}
+
+// barsObject is an energy bar chart in JSON; values are in its unit.
+type barsObject struct {
+	Unit   string        `json:"unit"`
+	Stages []stageObject `json:"stages"`
+	Work   *barObject    `json:"work,omitempty"`
+	Books  string        `json:"books"`
+}
+
+type stageObject struct {
+	Name string      `json:"name"`
+	Bars []barObject `json:"bars"`
+	Sum  string      `json:"sum"`
+}
+
+type barObject struct {
+	Name  string  `json:"name"`
+	Value float64 `json:"value"`
+	Shown string  `json:"shown"`
+}
+
+// figures fills in what a graph, a table or a bar chart shows.
+func (o *object) figures(e *session.Entry) {
+	if g := e.Graph; g != nil && g.Heads != nil {
+		o.Table = &tableObject{g.Heads, g.Rows}
+	} else if g != nil {
+		o.Graph = &graphObject{X: axisObject(g.X), Y: axisObject(g.Y)}
+		for _, c := range g.Curves {
+			one := curveObject{Name: c.Name, Runs: make([][][2]float64, len(c.Runs))}
+			for i, run := range c.Runs {
+				for _, p := range run {
+					one.Runs[i] = append(one.Runs[i], [2]float64{p.X, p.Y})
+				}
+			}
+			o.Graph.Curves = append(o.Graph.Curves, one)
+		}
+	}
+	if b := e.Bars; b != nil {
+		o.Holds = &b.Holds
+		o.Bars = &barsObject{Unit: unitText(b.Unit), Books: b.Books}
+		for _, s := range b.Stages {
+			one := stageObject{Name: s.Name, Sum: s.Sum}
+			for _, bar := range s.Bars {
+				one.Bars = append(one.Bars, barObject(bar))
+			}
+			o.Bars.Stages = append(o.Bars.Stages, one)
+		}
+		if b.Work != nil {
+			own := barObject(*b.Work)
+			o.Bars.Work = &own
+		}
+	}
+}
