@@ -112,29 +112,61 @@ func (w *work) rerun(replaced map[plan.Slot]float64) *plan.State {
 
 // scaling says how one quantity grows with another.
 func (w *work) scaling(s *syntax.Scaling) {
-	of, ok1 := w.scaled(s.Name, s.NameAt)
+	of, ok1 := w.scaledExpr(s.X)
 	by, ok2 := w.scaled(s.Against, s.AgainstAt)
 	if !ok1 || !ok2 {
 		return
 	}
-	if !by.Given {
-		w.find(finding.New(finding.NameKind, s.AgainstAt, s.Against+" (line "+itoa(by.Line)+") is worked out, and not given.", "Ask how "+s.Name+" grows with a given."))
-		return
-	}
-	w.uses([]*plan.Def{of, by}, s.NameAt)
-	x, ok := w.written(of, by, 0)
-	if ok {
+	w.uses([]*plan.Def{by}, s.AgainstAt)
+	if x, ok := w.writtenExpr(s.X, w.e.Line, by, 0); ok {
 		if e, exact := algebra.Exponent(x, s.Against); exact {
-			if e.IsZero() {
-				w.e.Told = []string{s.Name + " does not depend on " + s.Against + "."}
-				return
-			}
-			w.e.Told = []string{w.goesAs(s, e) + w.fixed(x, s.Against) + ": doubling " + s.Against + " multiplies " + s.Name + " by " +
-				times(math.Pow(2, e.Float()), w.set.rounding) + "."}
+			w.tellPower(s, x, e)
+			w.tellFree(by)
 			return
 		}
 	}
 	w.localScaling(s, of, by)
+	w.tellFree(by)
+}
+
+// tellPower tells an exact power.
+func (w *work) tellPower(s *syntax.Scaling, x syntax.Expr, e units.Exp) {
+	of := algebra.Display(s.X)
+	if e.IsZero() {
+		w.e.Told = []string{of + " does not depend on " + s.Against + "."}
+		return
+	}
+	w.e.Told = []string{w.goesAs(s, e) + w.fixed(x, s.Against) + ": doubling " + s.Against + " multiplies " + of + " by " +
+		times(math.Pow(2, e.Float()), w.set.rounding) + "."}
+}
+
+// tellFree says of a quantity that is worked out that it is varied by itself.
+func (w *work) tellFree(by *plan.Def) {
+	if !by.Given && len(w.e.Told) > 0 {
+		w.e.Told = append(w.e.Told, by.Name+" (line "+itoa(by.Line)+") is worked out; here it is taken as free.")
+	}
+}
+
+// scaledExpr finds the slot of what is to grow.
+func (w *work) scaledExpr(x syntax.Expr) (plan.Slot, bool) {
+	if n, ok := x.(*syntax.Name); ok && n.Line == 0 {
+		if d, ok := w.scaled(n.Name, n.At); ok {
+			w.uses([]*plan.Def{d}, n.At)
+			return d.Slot, true
+		}
+		return plan.NoSlot, false
+	}
+	c := w.planner.Compile(x, w.e.Text, "")
+	w.find(c.Findings...)
+	w.uses(c.Uses, x.Span())
+	if c.Slot == plan.NoSlot || !w.run(c.Slot, c.Static) {
+		return plan.NoSlot, false
+	}
+	if c.Static.Absent {
+		w.noValueYet(&plan.Def{}, x, c)
+		return plan.NoSlot, false
+	}
+	return c.Slot, true
 }
 
 // scaled finds a quantity with a value.
@@ -178,6 +210,11 @@ func (w *work) written(d, by *plan.Def, depth int) (syntax.Expr, bool) {
 	if x == nil {
 		return nil, false
 	}
+	return w.writtenExpr(x, d.Line, by, depth)
+}
+
+// writtenExpr is written for an expression of a line.
+func (w *work) writtenExpr(x syntax.Expr, line int, by *plan.Def, depth int) (syntax.Expr, bool) {
 	good := true
 	put := map[string]syntax.Expr{}
 	syntax.Walk(x, func(x syntax.Expr) bool {
@@ -185,7 +222,7 @@ func (w *work) written(d, by *plan.Def, depth int) (syntax.Expr, bool) {
 		if !ok || put[n.Name] != nil {
 			return good
 		}
-		from := w.above(n.Name, d.Line)
+		from := w.above(n.Name, line)
 		if from != nil && from != by && !from.Given && from.Line > 0 {
 			inner, ok := w.written(from, by, depth+1)
 			good = good && ok
@@ -201,10 +238,11 @@ func (w *work) written(d, by *plan.Def, depth int) (syntax.Expr, bool) {
 
 // goesAs names a power: T goes as √L.
 func (w *work) goesAs(s *syntax.Scaling, e units.Exp) string {
+	of := algebra.Display(s.X)
 	if e.Num() < 0 {
-		return s.Name + " goes as 1/" + algebra.Power(s.Against, e.Neg())
+		return of + " goes as 1/" + algebra.Power(s.Against, e.Neg())
 	}
-	return s.Name + " goes as " + algebra.Power(s.Against, e)
+	return of + " goes as " + algebra.Power(s.Against, e)
 }
 
 // fixed lists what is held fixed.
@@ -224,24 +262,25 @@ func (w *work) fixed(x syntax.Expr, against string) string {
 
 // localScaling finds the power with which one quantity grows with another near
 // the given values.
-func (w *work) localScaling(s *syntax.Scaling, of, by *plan.Def) {
+func (w *work) localScaling(s *syntax.Scaling, of plan.Slot, by *plan.Def) {
 	const step = 1e-4
-	x0, y0 := w.state.Vals[by.Slot], w.state.Vals[of.Slot]
-	up, ok1 := w.rerun(map[plan.Slot]float64{by.Slot: x0 * (1 + step)}).Value(of.Slot)
-	down, ok2 := w.rerun(map[plan.Slot]float64{by.Slot: x0 * (1 - step)}).Value(of.Slot)
-	twice, ok3 := w.rerun(map[plan.Slot]float64{by.Slot: 2 * x0}).Value(of.Slot)
+	name := algebra.Display(s.X)
+	x0, y0 := w.state.Vals[by.Slot], w.state.Vals[of]
+	up, ok1 := w.rerun(map[plan.Slot]float64{by.Slot: x0 * (1 + step)}).Value(of)
+	down, ok2 := w.rerun(map[plan.Slot]float64{by.Slot: x0 * (1 - step)}).Value(of)
+	twice, ok3 := w.rerun(map[plan.Slot]float64{by.Slot: 2 * x0}).Value(of)
 	if !ok1 || !ok2 || x0 == 0 || y0 == 0 || up/down <= 0 {
-		w.find(finding.New(finding.NoRealValue, s.NameAt, "There is no power at these values: "+s.Name+" or "+s.Against+" is 0, or has no value nearby.", ""))
+		w.find(finding.New(finding.NoRealValue, s.X.Span(), "There is no power at these values: "+name+" or "+s.Against+" is 0, or has no value nearby.", ""))
 		return
 	}
 	power := (math.Log(up) - math.Log(down)) / (math.Log1p(step) - math.Log1p(-step))
 	if up < 0 {
 		power = (math.Log(-up) - math.Log(-down)) / (math.Log1p(step) - math.Log1p(-step))
 	}
-	line := s.Name + " is no power of " + s.Against + "; near these values it goes as " + s.Against + " to the power " +
+	line := name + " is no power of " + s.Against + "; near these values it goes as " + s.Against + " to the power " +
 		units.FormatNumber(power, units.Figures{N: 4}, w.set.rounding, units.Screen)
 	if ok3 {
-		line += "; doubling " + s.Against + " multiplies " + s.Name + " by " + times(twice/y0, w.set.rounding)
+		line += "; doubling " + s.Against + " multiplies " + name + " by " + times(twice/y0, w.set.rounding)
 	}
 	w.e.Told = []string{line + "."}
 }

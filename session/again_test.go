@@ -16,15 +16,20 @@ func TestScaling(t *testing.T) {
 		}
 	}
 	tests := map[string]string{
-		"scaling T against m": "T goes as √m (k fixed): doubling m multiplies T by 1.41421.",
-		"scaling T against k": "T goes as 1/√k (m fixed): doubling k multiplies T by 0.707107.",
-		"scaling a against k": "a goes as k (A, m fixed): doubling k multiplies a by 2.",
-		"scaling a against m": "a goes as 1/m (A, k fixed): doubling m multiplies a by 0.5.",
-		"scaling U against A": "U goes as A² (k fixed): doubling A multiplies U by 4.",
-		"scaling v against A": "v goes as A (k, m fixed): doubling A multiplies v by 2.",
-		"scaling P against L": "P goes as √L (g fixed): doubling L multiplies P by 1.41421.",
-		"scaling P against m": "P does not depend on m.",
-		"scaling w against L": "w is no power of L; near these values it goes as L to the power 0.3616; doubling L multiplies w by 1.31273.",
+		"scaling T against m":                  "T goes as √m (k fixed): doubling m multiplies T by 1.41421.",
+		"scaling T against k":                  "T goes as 1/√k (m fixed): doubling k multiplies T by 0.707107.",
+		"scaling a against k":                  "a goes as k (A, m fixed): doubling k multiplies a by 2.",
+		"scaling a against m":                  "a goes as 1/m (A, k fixed): doubling m multiplies a by 0.5.",
+		"scaling U against A":                  "U goes as A² (k fixed): doubling A multiplies U by 4.",
+		"scaling v against A":                  "v goes as A (k, m fixed): doubling A multiplies v by 2.",
+		"scaling P against L":                  "P goes as √L (g fixed): doubling L multiplies P by 1.41421.",
+		"scaling P against m":                  "P does not depend on m.",
+		"scaling w against L":                  "w is no power of L; near these values it goes as L to the power 0.3616; doubling L multiplies w by 1.31273.",
+		"scaling pendulum_period(L) against L": "pendulum_period(L) goes as √L (g fixed): doubling L multiplies pendulum_period(L) by 1.41421.",
+		"scaling 2*T against T":                "2·T goes as T: doubling T multiplies 2·T by 2. T (line 7) is worked out; here it is taken as free.",
+		"scaling a against ω":                  "a goes as ω² (A fixed): doubling ω multiplies a by 4. ω (line 8) is worked out; here it is taken as free.",
+		"scaling v0 + w against w":             "v0 + w is no power of w; near these values it goes as w to the power 0.6553; doubling w multiplies v0 + w by 1.65528. w (line 13) is worked out; here it is taken as free.",
+		"scaling ω against a":                  "ω does not depend on a. a (line 9) is worked out; here it is taken as free.",
 	}
 	for line, want := range tests {
 		e := p.Enter(context.Background(), line)

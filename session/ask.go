@@ -109,7 +109,7 @@ func (p *Pad) entryAt(line int) *Entry {
 	return nil
 }
 
-// ask answers a command that asks and changes nothing.
+// ask answers a command that is no line of the worksheet.
 func (p *Pad) ask(e *Entry, cmd *syntax.Command) {
 	switch cmd.Word {
 	case "names":
@@ -120,6 +120,8 @@ func (p *Pad) ask(e *Entry, cmd *syntax.Command) {
 		e.Told = p.tellNames()
 	case "describe":
 		p.describe(e, cmd)
+	case "worksheet":
+		p.entitle(e, cmd)
 	}
 }
 

@@ -116,6 +116,9 @@ func (w *work) newValue(name string, x syntax.Expr, c plan.Compiled, unit *units
 		Name: name, SI: si, Dim: st.Dim, Tag: st.Tag, Unit: unit,
 		Quantity: quantityName(st, unit), Figures: w.set.figures, Rounding: w.set.rounding,
 	}
+	if si < 0 && v.Quantity == "speed" {
+		v.Quantity = "velocity" // a speed has no sign
+	}
 	v.InUnit = inUnit(x, si, unit, w.planner)
 	if math.IsInf(v.InUnit, 0) || v.InUnit == 0 && si != 0 && !unit.Affine() {
 		w.find(finding.New(finding.OutOfRange, x.Span(), "The value is beyond what a number can hold in "+unit.Screen()+".",
@@ -218,7 +221,11 @@ func (w *work) givenAgain(name string, at syntax.Span) {
 	if d.Kind == plan.Quantity && w.planner.Static(d.Slot).Absent {
 		return // it had no value so far
 	}
-	w.find(finding.New(finding.GivenAgain, at, name+" was given in line "+itoa(d.Line)+" already; from here on it means this line.",
+	was := " was given in line "
+	if d.Kind == plan.Quantity && !d.Given {
+		was = " was worked out in line "
+	}
+	w.find(finding.New(finding.GivenAgain, at, name+was+itoa(d.Line)+" already; from here on it means this line.",
 		"If that is not meant, choose another name; "+name+"@"+itoa(d.Line)+" is the earlier one."))
 }
 

@@ -14,7 +14,7 @@ import (
 // within its statement, every value is a number that can be printed, and taking
 // all back leaves nothing.
 func FuzzEnter(f *testing.F) {
-	for _, path := range []string{"testdata/mismatches.txt", "testdata/readings.txt", "testdata/numbers.txt", "testdata/solve.txt"} {
+	for _, path := range findingsFiles {
 		data, err := os.ReadFile(path)
 		if err != nil {
 			f.Fatal(err)

@@ -23,6 +23,7 @@ type Pad struct {
 	marks   []mark
 	set     settings
 	library map[string]*syntax.FormulaDef
+	title   string
 	trying  bool // a reading is being tried, whose own readings are not
 }
 
@@ -135,6 +136,7 @@ func (p *Pad) EnterAt(ctx context.Context, line int, text string) *Entry {
 	e.Stmt, e.Findings = stmt, findings
 	p.planner.Begin(line)
 	w := &work{Pad: p, ctx: ctx, e: e, mark: &m}
+	defined := len(p.planner.Names.All())
 	if stmt == nil {
 		w.unread()
 	} else if cmd, ok := stmt.(*syntax.Command); ok {
@@ -143,6 +145,7 @@ func (p *Pad) EnterAt(ctx context.Context, line int, text string) *Entry {
 	} else {
 		w.statement(stmt)
 	}
+	w.stays(p.planner.Names.All()[defined:])
 	p.entries = append(p.entries, e)
 	p.marks = append(p.marks, m)
 	if !p.trying {

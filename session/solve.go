@@ -24,14 +24,26 @@ func (w *work) solve(s *syntax.Solve) {
 			return
 		}
 	}
-	root := w.solved(s, defs)
-	for _, d := range defs {
+	root := w.solvedOf(s, defs)
+	for i, d := range defs {
+		if d.Slot != plan.NoSlot {
+			w.givenAgain(d.Name, s.Unknowns[i].NameAt)
+		}
 		if d.Slot == plan.NoSlot {
 			w.fail(d, root)
 		} else {
 			w.settleDef(d)
 		}
 	}
+}
+
+// solvedOf solves equations of quantities.
+func (w *work) solvedOf(s *syntax.Solve, defs []*plan.Def) *plan.Def {
+	if f, bad := w.formulasEquated(s); bad {
+		w.find(f)
+		return nil
+	}
+	return w.solved(s, defs)
 }
 
 // solved solves one equation, and gives the unknowns their slots. It returns

@@ -44,6 +44,10 @@ func (w *work) equation(s *syntax.Solve) (left, right syntax.Expr, ok bool) {
 			bound[sym.Name] = algebra.Unplaced(sym.Default)
 		}
 	}
+	if missing, some := w.missingSymbols(s, f, bound, n.At); some {
+		w.find(missing)
+		return nil, nil, false
+	}
 	if !w.symbolsFit(s, f, bound, n.At) {
 		return nil, nil, false
 	}
@@ -144,8 +148,14 @@ func (w *work) unknown(s *syntax.Solve, left, right syntax.Expr) (string, bool) 
 	}
 	if len(s.Unknowns) > 1 {
 		w.find(finding.New(finding.NotSolved, s.Unknowns[1].NameAt, "One equation gives one unknown.",
-			"For two roots of t write `for t1, t2`."))
+			"For two roots of t write `for t1, t2`; two unknowns take two equations: "+togetherForm+"."))
 		return "", false
+	}
+	if n, ok := s.Equations[0].Left.(*syntax.Name); ok && s.Equations[0].Right == nil {
+		if f, ok := w.Formula(n.Name); ok {
+			w.find(w.notInFormula(s, f))
+			return "", false
+		}
 	}
 	w.find(finding.New(finding.NotSolved, first.NameAt, first.Name+" does not stand in the equation.", "Solve for a name that stands in it."))
 	return "", false

@@ -227,7 +227,7 @@ func (w *work) valuesIn(x syntax.Expr, line int) map[string]syntax.Expr {
 func (w *work) above(name string, line int) *plan.Def {
 	var found *plan.Def
 	for _, d := range w.planner.Names.All() {
-		if d.Name == name && d.Line < line {
+		if d.Name == name && d.Line < line && (found == nil || found.Failed() || !d.Failed()) {
 			found = d
 		}
 	}

@@ -14,12 +14,7 @@ import (
 func (w *work) system(s *syntax.Solve, defs []*plan.Def) *plan.Def {
 	at := s.Unknowns[0].NameAt
 	if len(s.Equations) != len(s.Unknowns) {
-		word := "fewer"
-		if len(s.Equations) > len(s.Unknowns) {
-			word = "more"
-		}
-		w.find(finding.New(finding.NotSolved, at, "There are "+word+" equations ("+itoa(len(s.Equations))+") than unknowns ("+itoa(len(s.Unknowns))+").",
-			"As many equations are needed as there are unknowns."))
+		w.find(w.unevenSystem(s))
 		return nil
 	}
 	eqs := make([]algebra.Equation, len(s.Equations))

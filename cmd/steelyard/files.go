@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"os"
 	"path/filepath"
 	"strings"
 
@@ -15,7 +16,6 @@ import (
 // to.
 type openFile struct {
 	path  string
-	title string
 	stamp *worksheet.Stamp
 	gaps  map[int]int // blank lines before a statement
 }
@@ -23,7 +23,7 @@ type openFile struct {
 // fileName takes a file's name, and the word that makes an order stand, from
 // what follows save or open.
 func fileName(arg string) (name string, anyway bool) {
-	name, anyway = strings.CutSuffix(strings.TrimSpace(arg), " anyway")
+	name, anyway = strings.CutSuffix(" "+strings.TrimSpace(arg), " anyway")
 	name = strings.TrimSpace(name)
 	if name != "" && filepath.Ext(name) == "" {
 		name += worksheet.Extension
@@ -41,8 +41,8 @@ func (s *scratchpad) save(arg string) {
 		s.tell("Write save and a name: save porch-swing.worked.")
 		return
 	}
-	how := worksheet.Saving{Title: s.file.title, Anyway: anyway, Gaps: s.file.gaps}
-	if name == s.file.path {
+	how := worksheet.Saving{Title: s.pad.Title(), Anyway: anyway, Gaps: s.file.gaps}
+	if s.file.isOpen(name) {
 		how.Since = s.file.stamp
 	}
 	if how.Title == "" {
@@ -52,19 +52,42 @@ func (s *scratchpad) save(arg string) {
 	if problem != nil {
 		s.tell("! "+problem.Path+": "+problem.Message, problem.Hint)
 		if problem.Kind == worksheet.Exists || problem.Kind == worksheet.Changed {
-			s.tell("To replace it, write: save " + arg + " anyway")
+			s.tell("To replace it, write: save " + name + " anyway")
 		}
 		return
 	}
-	s.file = openFile{path: name, title: how.Title, stamp: stamp, gaps: s.file.gaps}
+	s.pad.SetTitle(how.Title)
+	s.file = openFile{path: name, stamp: stamp, gaps: s.file.gaps}
 	s.unsaved, s.leaving = false, false
 	s.tell("saved to " + name + ": " + counted(len(s.pad.Entries()), "statement"))
-	for _, e := range s.pad.Entries() {
-		if e.Failed() {
-			s.tell("Lines that could not be worked out are in it as remarks.")
-			break
-		}
+	s.tellAttempts()
+}
+
+// tellAttempts says what became of the lines that could not be worked out.
+func (s *scratchpad) tellAttempts() {
+	remarks, leftOut := worksheet.Attempts(s.pad.Entries())
+	switch {
+	case remarks == 1:
+		s.tell("1 line that could not be worked out is in it as a remark.")
+	case remarks > 1:
+		s.tell(counted(remarks, "line") + " that could not be worked out are in it as remarks.")
 	}
+	switch {
+	case leftOut == 1:
+		s.tell("1 failed attempt is left out, since a later line gives its name.")
+	case leftOut > 1:
+		s.tell(counted(leftOut, "failed attempt") + " are left out, since later lines give their names.")
+	}
+}
+
+// isOpen tells whether a name is that of the open file, in whatever spelling.
+func (f openFile) isOpen(name string) bool {
+	if f.path == "" || name == f.path {
+		return name == f.path
+	}
+	is, err1 := os.Stat(f.path)
+	other, err2 := os.Stat(name)
+	return err1 == nil && err2 == nil && os.SameFile(is, other)
 }
 
 // open replaces what is on the scratchpad by a worksheet, or by what an earlier
@@ -100,7 +123,8 @@ func (s *scratchpad) open(ctx context.Context, arg string) {
 		gaps[s.pad.Next()], blank = blank, 0
 		s.again(ctx, worksheet.Renumber(st.Text, place))
 	}
-	s.file = openFile{path: name, title: sheet.Title, stamp: sheet.Stamp(), gaps: gaps}
+	s.file = openFile{path: name, stamp: sheet.Stamp(), gaps: gaps}
+	s.pad.SetTitle(sheet.Title)
 	s.unsaved = false
 	s.tell(sheet.Title + ": " + counted(len(s.pad.Entries()), "statement"))
 }
@@ -151,8 +175,12 @@ func (s *scratchpad) show(e *session.Entry) {
 
 // replay works the worksheet's file out again.
 func (s *scratchpad) replay(ctx context.Context) {
-	if s.file.path == "" || s.unsaved {
+	switch {
+	case s.file.path == "":
 		s.tell("replay compares the worksheet with its file. Save it first: save porch-swing.worked")
+		return
+	case s.unsaved:
+		s.tell("replay compares the worksheet with its file, " + s.file.path + ", and what is on the scratchpad has changed since. Write save first.")
 		return
 	}
 	sheet, problem := worksheet.Load(s.file.path)

@@ -114,6 +114,7 @@ func (s *scratchpad) tell(sentences ...string) {
 
 // Enter works a statement out and prints what becomes of it.
 func (s *scratchpad) Enter(ctx context.Context, text string, shown bool) bool {
+	title := s.pad.Title()
 	e := s.pad.Enter(ctx, text)
 	o := s.options()
 	o.Statement = !shown
@@ -140,6 +141,9 @@ func (s *scratchpad) Enter(ctx context.Context, text string, shown bool) bool {
 		s.open(ctx, cmd.Arg)
 	case "replay":
 		s.replay(ctx)
+	case "worksheet":
+		s.unsaved = s.unsaved || s.pad.Title() != title
+		view.Text(s.out, e, o)
 	default:
 		view.Text(s.out, e, o)
 	}

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"slices"
 	"sort"
 	"strings"
 	"unicode/utf8"
@@ -30,13 +31,11 @@ func (c *coder) lookup(n *syntax.Name) (*Def, bool) {
 	if n.Line != 0 {
 		return c.p.Names.at(n.Name, n.Line, c.seen)
 	}
-	if d, ok := c.p.Names.before(n.Name, c.seen); ok {
-		return d, true
-	}
-	if n.Name == "g" {
+	d, ok := c.p.Names.before(n.Name, c.seen)
+	if n.Name == "g" && (!ok || d.Failed()) {
 		return c.p.standardGravity(), true
 	}
-	return nil, false
+	return d, ok
 }
 
 // known tells whether a word is a name here.
@@ -89,8 +88,8 @@ func (c *coder) name(x *syntax.Name) (Slot, bool) {
 // unknownName says that a name is not given, and what may have been meant.
 func (c *coder) unknownName(x *syntax.Name) {
 	if x.Line != 0 {
-		c.find(finding.UnknownName, x.At, "Line "+itoa(x.Line)+" gives no "+x.Name+".",
-			"Write the line that gives it, or the name alone for the nearest line above.")
+		hint, readings := c.elsewhere(x.Name)
+		c.find(finding.UnknownName, x.At, "Line "+itoa(x.Line)+" gives no "+x.Name+".", hint, readings...)
 		return
 	}
 	if parts, ok := c.split(x.Name); ok {
@@ -123,6 +122,11 @@ func (c *coder) unknownName(x *syntax.Name) {
 		return
 	}
 	for _, s := range syntax.Statements() {
+		if s.Word == "steps" && x.Name == s.Word {
+			c.find(finding.UnknownName, x.At, "steps needs the name of a result, or all.",
+				"For one result write `steps NAME`, for the whole worksheet `steps all`.", "steps all")
+			return
+		}
 		if s.Word == x.Name {
 			c.find(finding.UnknownName, x.At, "No line above gives "+x.Name+".", "As a statement it is written: "+s.Form)
 			return
@@ -140,6 +144,29 @@ func (c *coder) unknownName(x *syntax.Name) {
 		hint += " A unit stands only after a written number: 1 " + x.Name + "."
 	}
 	c.find(finding.UnknownName, x.At, "No line above gives "+x.Name+".", hint, near...)
+}
+
+// maxElsewhere is how many lines that give a name are told.
+const maxElsewhere = 4
+
+// elsewhere tells the lines that give a name, the last of them at most, where
+// another line was named.
+func (c *coder) elsewhere(name string) (string, []string) {
+	var lines, readings []string
+	for _, d := range c.p.Names.of[name] {
+		if d.Line > 0 && d.seq < c.seen && !d.Failed() {
+			lines, readings = append(lines, itoa(d.Line)), append(readings, name+"@"+itoa(d.Line))
+		}
+	}
+	cut := max(0, len(lines)-maxElsewhere)
+	lines, readings = lines[cut:], readings[cut:]
+	switch len(lines) {
+	case 0:
+		return "Write the line that gives it, or the name alone for the nearest line above.", nil
+	case 1:
+		return "Have lines above moved? " + name + " is given in line " + lines[0] + ".", readings
+	}
+	return "Have lines above moved? " + name + " is given in lines " + list(lines, "and") + ".", readings
 }
 
 // split takes a word apart into known names: mgh into m, g, h.
@@ -196,7 +223,7 @@ func nearWords(word string, words []string) []string {
 			continue
 		}
 		far := levenshtein.ComputeDistance(strings.ToLower(w), strings.ToLower(word))
-		if far <= 1+letters/4 && far < letters {
+		if far <= 1+letters/4 && far < letters && !slices.ContainsFunc(found, func(c candidate) bool { return c.word == w }) {
 			found = append(found, candidate{w, far})
 		}
 	}

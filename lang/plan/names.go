@@ -53,7 +53,7 @@ type plannedFunc struct {
 }
 
 // Names holds what every name means, line by line. Looking a name up gives the
-// nearest definition above.
+// nearest definition above that has not failed.
 type Names struct {
 	of  map[string][]*Def
 	all []*Def
@@ -69,15 +69,22 @@ func (n *Names) add(d *Def) {
 	n.of[d.Name] = append(n.of[d.Name], d)
 }
 
-// before returns the last definition of a name among the first limit ones.
+// before returns the last definition of a name among the first limit ones. One
+// that failed counts only where none before it has a value: a failed attempt
+// takes nothing away.
 func (n *Names) before(name string, limit int) (*Def, bool) {
 	defs := n.of[name]
+	var failed *Def
 	for i := len(defs) - 1; i >= 0; i-- {
-		if defs[i].seq < limit {
+		switch {
+		case defs[i].seq >= limit:
+		case !defs[i].Failed():
 			return defs[i], true
+		case failed == nil:
+			failed = defs[i]
 		}
 	}
-	return nil, false
+	return failed, failed != nil
 }
 
 // at returns the definition of a name by the given line, among the first limit.

@@ -93,7 +93,29 @@ func (c *coder) unlike(at syntax.Span, x, y syntax.Expr, a, b Slot, done string)
 	left, right := c.shown(x), c.shown(y)
 	msg := "`" + left + "` is " + phrase(sa) + ", `" + right + "` is " + phrase(sb) + ": they can't be " + done + "."
 	f := finding.New(finding.UnlikeDimensions, at, msg, c.unlikeHint(x, y, sa, sb))
+	if share, ok := c.shareOf(x, y, done); ok {
+		f.Hint, f.Readings = "To change `"+left+"` by "+right+", write `"+share+"`.", []string{share}
+	}
 	c.findings = append(c.findings, f)
+}
+
+// shareOf is L*(1 + 30 %) for L + 30 %.
+func (c *coder) shareOf(x, y syntax.Expr, done string) (string, bool) {
+	q, ok := y.(*syntax.Quantity)
+	left, right := c.source(x.Span()), c.source(y.Span())
+	if !ok || q.Unit.Text != "%" || left == "" || right == "" {
+		return "", false
+	}
+	if b, ok := x.(*syntax.Binary); ok && (b.Op == syntax.Add || b.Op == syntax.Sub) {
+		left = "(" + left + ")"
+	}
+	switch done {
+	case verb(syntax.Add):
+		return left + "*(1 + " + right + ")", true
+	case verb(syntax.Sub):
+		return left + "*(1 - " + right + ")", true
+	}
+	return "", false
 }
 
 // zeroTwice tells whether one side is a bare 0 whose earlier use gave it

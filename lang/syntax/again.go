@@ -10,10 +10,11 @@ type (
 		By []Binding
 		In UnitText
 	}
-	// Scaling is scaling NAME against NAME: how one quantity grows with another.
+	// Scaling is scaling EXPR against NAME: how one quantity grows with another.
 	Scaling struct {
-		Name, Against     string
-		NameAt, AgainstAt Span
+		X         Expr
+		Against   string
+		AgainstAt Span
 	}
 	// T in ms with L = 2*L, g = 1.62 m/s^2
 	withLine struct {
@@ -23,7 +24,7 @@ type (
 	}
 	// scaling T against L
 	scalingLine struct {
-		Name    lexer.Token `parser:"'scaling' @Name"`
+		X       Expr        `parser:"'scaling' @@"`
 		Against lexer.Token `parser:"'against' @Name"`
 	}
 )
@@ -59,13 +60,13 @@ func bindings(parts []bindingPart) []Binding {
 // scaling reads which quantity is to grow with which.
 func (r *reader) scaling(tokens []token) (Stmt, *fault) {
 	v, bad := parse(scalingLines, tokens, r.to)
+	if bad == nil {
+		bad = r.readings(v.X)
+	}
 	if bad != nil {
 		return nil, bad
 	}
-	return &Scaling{
-		Name: Canonical(v.Name.Value), NameAt: tokenSpan(&v.Name),
-		Against: Canonical(v.Against.Value), AgainstAt: tokenSpan(&v.Against),
-	}, nil
+	return &Scaling{X: v.X, Against: Canonical(v.Against.Value), AgainstAt: tokenSpan(&v.Against)}, nil
 }
 
 // with prints a line that works a value out again.

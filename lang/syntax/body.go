@@ -255,6 +255,9 @@ func (r *reader) formulaLine(f *FormulaDef, at Span) *fault {
 	if bad == nil && len(tokens) > 0 {
 		_, bad = newName(&tokens[0])
 	}
+	if bad == nil && len(tokens) == 1 {
+		return noUnit(tokens[0].span(), line[:end], line)
+	}
 	if bad == nil {
 		v, bad = parse(symbolLines, tokens, head.to)
 	}
@@ -273,6 +276,14 @@ func (r *reader) formulaLine(f *FormulaDef, at Span) *fault {
 	s.Meaning, s.Default, bad = r.meaning(Span{From: min(at.From+end+1, at.To), To: at.To})
 	f.Symbols = append(f.Symbols, s)
 	return bad
+}
+
+// noUnit says that a symbol of a formula has no unit, and how that of a pure
+// number is written.
+func noUnit(at Span, name, line string) *fault {
+	name = strings.TrimSpace(name)
+	return &fault{finding.New(finding.Incomplete, at, "The unit of "+name+" is missing.",
+		"For a pure number write `"+name+" in 1"+strings.TrimPrefix(strings.TrimSpace(line), name)+"`; else its unit in the place of the 1.", name+" in 1")}
 }
 
 // meaning reads the words for a symbol, and what it is if it is left out.

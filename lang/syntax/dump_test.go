@@ -143,7 +143,7 @@ func dumpStmt(s Stmt) string {
 		}
 		return out
 	case *Scaling:
-		return "scaling " + s.Name + " " + s.Against
+		return "scaling " + dump(s.X) + " " + s.Against
 	case *Steps:
 		return "steps " + s.Name
 	case *Graph:

@@ -297,7 +297,7 @@ func (p *printer) stmt(s Stmt) {
 	case *With:
 		p.with(s)
 	case *Scaling:
-		p.text("scaling ", s.Name, " against ", s.Against)
+		p.text("scaling ", PrintExpr(s.X), " against ", s.Against)
 	case *Steps:
 		if s.Name == "" {
 			p.text("steps all")

@@ -13,6 +13,7 @@ type (
 		Unknowns  []unknownPart   `parser:"'for' @@ ( ',' @@ )*"`
 		With      []bindingPart   `parser:"( 'with' @@ ( ',' @@ )* )?"`
 		Where     []conditionPart `parser:"( 'where' @@ ( 'and' @@ )* )?"`
+		Later     []bindingPart   `parser:"( 'with' @@ ( ',' @@ )* )?"`
 	}
 	equationPart struct {
 		Left  Expr `parser:"@@"`
@@ -74,6 +75,9 @@ func (r *reader) solveTokens() ([]token, *fault) {
 func (r *reader) solve(tokens []token) (Stmt, *fault) {
 	v, bad := parse(solveLines, tokens, r.to)
 	if bad != nil {
+		if offer, ok := r.joined(tokens); ok {
+			return nil, offer
+		}
 		return nil, bad
 	}
 	s := &Solve{}
@@ -90,7 +94,7 @@ func (r *reader) solve(tokens []token) (Stmt, *fault) {
 	for _, u := range v.Unknowns {
 		s.Unknowns = append(s.Unknowns, Unknown{Name: Canonical(u.Name.Value), NameAt: tokenSpan(&u.Name), In: unitText(&u.In), Which: choosing[u.Which.Value]})
 	}
-	s.With = bindings(v.With)
+	s.With = bindings(append(v.With, v.Later...))
 	for _, c := range v.Where {
 		s.Where = append(s.Where, Condition{Left: c.Left, Op: comparison(&c.Op), OpAt: tokenSpan(&c.Op), Right: c.Right})
 		if c.Third != nil {

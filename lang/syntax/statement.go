@@ -30,7 +30,13 @@ func (r *reader) statement() (Stmt, *fault) {
 	if line == "data" && len(r.body) > 0 {
 		return nil, notYet(Span{From: r.from, To: r.to}, "The statement `data`")
 	}
-	return r.plain()
+	s, bad := r.plain()
+	if bad != nil {
+		if offer, ok := r.titled(); ok {
+			return nil, offer
+		}
+	}
+	return s, bad
 }
 
 // worded reads a statement that begins with a word of its own.

@@ -28,6 +28,7 @@ var statementTests = []struct{ text, want string }{
 	{"T with L = 2*L", "with T L (* 2 L)"},
 	{"2*T in ms with L = 2*L, g = 1.62 m/s^2", "with (* 2 T) in|ms L (* 2 L) g 1.62|m/s^2"},
 	{"scaling T against L", "scaling T L"},
+	{"scaling 2*T against L", "scaling (* 2 T) L"},
 	{"steps k", "steps k"},
 	{"graph U(x), K(x) against x from -A to A in J", "graph false U<x> K<x> against x (- A) A in|J false"},
 	{"graph U(x) against x from 0 m to 2 m blank", "graph false U<x> against x 0|m 2|m true"},

@@ -102,7 +102,13 @@ var guides = [...]section{
 		"    W = 1/2*m*(3.4 m/s)^2",
 		"      = 0.4624 J",
 		"save FILE writes it, open FILE reads it, replay compares it. In the",
-		"shell: steelyard replay FILE.",
+		"shell: steelyard replay FILE. A line that could not be worked out is",
+		"saved as a remark, unless a later line gives its name.",
+	}},
+	{"title", []string{
+		"worksheet 1 TITLE, at any time",
+		"  Gives the worksheet its title, with which it is saved; a later one",
+		"  replaces it. Without one the title is made of the file's name.",
 	}},
 	{"pi", []string{
 		"π, or pi",

@@ -32,7 +32,8 @@ type Saving struct {
 
 // Save writes the statements of a scratchpad with records of their results. A
 // line that could not be worked out is written as a remark, so that the file
-// replays. The file is put in place in one step, and one that someone else has
+// replays; it is left out if a later line of its part gives what it would have
+// given. The file is put in place in one step, and one that someone else has
 // changed is left alone unless told. It returns what the file is now.
 func Save(path string, entries []*session.Entry, how Saving) (*Stamp, *FileProblem) {
 	text := compose(entries, how)
@@ -77,14 +78,19 @@ func compose(entries []*session.Entry, how Saving) string {
 	}
 	lines := []string{mark + "worksheet " + strconv.Itoa(Version) + "  " + clean(strings.Join(strings.Fields(how.Title), " ")), ""}
 	place := map[int]int{} // the number in the scratchpad → the line of the file
+	mended, first := mendedLater(entries), true
 	for i, e := range entries {
+		if mended[i] {
+			continue
+		}
 		gap, known := how.Gaps[e.Line]
-		if _, part := e.Stmt.(*syntax.Part); part && i > 0 && !known {
+		if _, part := e.Stmt.(*syntax.Part); part && !first && !known {
 			gap = 1
 		}
-		if i > 0 {
+		if !first {
 			lines = append(lines, make([]string, gap)...)
 		}
+		first = false
 		place[e.Line] = len(lines) + 1
 		lines = append(lines, entryLines(e, place)...)
 	}

@@ -66,6 +66,27 @@ check m@3 = 2 kg
 	}
 }
 
+// A failed attempt is left out where a later line of the part gives its name.
+func TestSaveLeavesMendedAttemptsOut(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "crate.worked")
+	entries := entered("L = 2 m", "M = L + 30 %", "M = L +", "M = L*(1 + 30 %)", "solve 3 m = 2*q + for q in m", "solve 3 m = 2*q for q in m",
+		"w = nowhere", "part b: Again", "w = 3 m", "f(x) = 2*y", "f(x) = 2*x", "check M@4 = 2.6 m", "1 +")
+	if _, problem := Save(path, entries, Saving{Title: "A"}); problem != nil {
+		t.Fatal(problem)
+	}
+	want := "worksheet 1  A\n\nL = 2 m\nM = L*(1 + 30 %)\n  = 2.6 m\nsolve 3 m = 2*q for q in m\n  = 1.5 m\n# w = nowhere\n\n" +
+		"part b: Again\nw = 3 m\nf(x) = 2*x\ncheck M@4 = 2.6 m\n# 1 +\n"
+	if got := content(t, path); got != want {
+		t.Errorf("got\n%s\nwant\n%s", got, want)
+	}
+	if remarks, leftOut := Attempts(entries); remarks != 2 || leftOut != 4 {
+		t.Errorf("%d remarks, %d left out", remarks, leftOut)
+	}
+	if r, said := replay(t, content(t, path), Options{Strict: true}); r.Status() != 0 {
+		t.Errorf("what was saved does not replay:\n%s", said)
+	}
+}
+
 func TestSaveRefusesWhatSomeoneElseChanged(t *testing.T) {
 	path := write(t, plunger)
 	s, _ := Load(path)

@@ -1,0 +1,27 @@
+package syntax
+
+import (
+	"strings"
+
+	"steelyard/lang/finding"
+)
+
+// titled says how a worksheet is given its title, where a line that can't be
+// read begins with that word.
+func (r *reader) titled() (*fault, bool) {
+	line := r.text[r.from:r.to]
+	rest, ok := strings.CutPrefix(line, "title")
+	if !ok || rest == "" || !isBlank(firstRune(rest)) && rest[0] != ':' {
+		return nil, false
+	}
+	if strings.HasPrefix(strings.TrimLeft(rest, " \t"), "=") {
+		return nil, false
+	}
+	words := strings.Trim(strings.TrimLeft(rest, ": \t"), " \t\"")
+	if words == "" {
+		words = "TITLE"
+	}
+	reading := "worksheet 1 " + words
+	return &fault{finding.New(finding.NotWritten, Span{From: r.from, To: r.to}, "A worksheet's title is written in another way here.",
+		"Write `"+reading+"`.", reading)}, true
+}

@@ -1,0 +1,55 @@
+package syntax
+
+import "steelyard/lang/finding"
+
+// joined says how several equations and several unknowns are joined, where a
+// solve has a comma between equations or the word and between unknowns.
+func (r *reader) joined(tokens []token) (*fault, bool) {
+	line, from, to := "", r.from, r.from
+	depth, asked := 0, false
+	for i := range tokens {
+		t := &tokens[i]
+		sign := ""
+		switch {
+		case t.is("("):
+			depth++
+		case t.is(")"):
+			depth--
+		case t.is("for"):
+			asked = true
+		case t.is("where"), t.is("with"):
+			asked = false
+		case depth == 0 && i > 0 && t.is(",") && !asked && equationFollows(tokens[i+1:]):
+			sign = " and"
+		case depth == 0 && i > 0 && t.is("and") && asked:
+			sign = ","
+		}
+		if sign == "" {
+			continue
+		}
+		if line == "" {
+			from = tokens[i-1].to
+		}
+		line += r.text[to:tokens[i-1].to] + sign
+		to = t.to
+	}
+	if line == "" {
+		return nil, false
+	}
+	line += r.text[to:r.to]
+	return &fault{finding.New(finding.NotWritten, Span{From: from, To: r.to}, "Equations are joined by and, unknowns by a comma.",
+		"Write `"+line+"`.", line[from-r.from:])}, true
+}
+
+// equationFollows tells whether tokens hold an equals sign before the unknowns.
+func equationFollows(tokens []token) bool {
+	for i := range tokens {
+		switch {
+		case tokens[i].is("="):
+			return true
+		case tokens[i].is("for"):
+			return false
+		}
+	}
+	return false
+}

@@ -1,0 +1,130 @@
+package session
+
+import (
+	"strings"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/syntax"
+	"steelyard/units"
+
+	"github.com/agnivade/levenshtein"
+)
+
+// notInFormula says that an unknown is no symbol of the formula that is solved,
+// and offers the line in which it stands for one.
+func (w *work) notInFormula(s *syntax.Solve, f *syntax.FormulaDef) finding.Finding {
+	u := s.Unknowns[0]
+	message := u.Name + " does not stand in " + f.Name + "; its symbols are " + list(symbolNames(f)) + "."
+	sym, ok := w.meantSymbol(s, f)
+	if !ok {
+		return finding.New(finding.NotSolved, u.NameAt, message, "To solve for it under another name, let it stand for a symbol: with "+f.Symbols[0].Name+" = "+u.Name+".")
+	}
+	line := withBinding(w.e.Text, s, sym+" = "+u.Name)
+	at := syntax.Span{From: u.NameAt.From, To: len(w.e.Text)}
+	return finding.New(finding.NotSolved, at, message, "To let it stand for "+sym+", write `"+line+"`.", line[at.From:])
+}
+
+// withBinding adds a symbol's value to those of a solve.
+func withBinding(text string, s *syntax.Solve, binding string) string {
+	last := s.Unknowns[len(s.Unknowns)-1]
+	at, lead := max(last.NameAt.To, last.In.At.To), " with "
+	if n := len(s.With); n > 0 {
+		at, lead = s.With[n-1].X.Span().To, ", "
+	}
+	return text[:at] + lead + binding + text[at:]
+}
+
+func symbolNames(f *syntax.FormulaDef) []string {
+	names := make([]string, len(f.Symbols))
+	for i, sym := range f.Symbols {
+		names[i] = sym.Name
+	}
+	return names
+}
+
+// meantSymbol finds the symbol that a name stands for: the one whose letter the
+// name begins with, the only one of the unit asked for, or one spelled nearly
+// alike.
+func (w *work) meantSymbol(s *syntax.Solve, f *syntax.FormulaDef) (string, bool) {
+	u := s.Unknowns[0]
+	var free, like []string
+	for _, sym := range f.Symbols {
+		if isBound(s, sym.Name) {
+			continue
+		}
+		if w.sameUnit(u.In, sym.Unit) {
+			like = append(like, sym.Name)
+		}
+		free = append(free, sym.Name)
+	}
+	if u.In.Present() {
+		free = like
+	}
+	for _, name := range free {
+		if name == stem(u.Name) || strings.HasPrefix(u.Name, name+"_") {
+			return name, true
+		}
+	}
+	if len(like) == 1 {
+		return like[0], true
+	}
+	for _, name := range free {
+		if len(u.Name) < 40 && len(name) > 2 && levenshtein.ComputeDistance(name, u.Name) == 1 {
+			return name, true
+		}
+	}
+	return "", false
+}
+
+func isBound(s *syntax.Solve, name string) bool {
+	for _, b := range s.With {
+		if b.Name == name {
+			return true
+		}
+	}
+	return false
+}
+
+// sameUnit tells whether two units measure the same dimension.
+func (w *work) sameUnit(a, b syntax.UnitText) bool {
+	if !a.Present() {
+		return false
+	}
+	x, bad1 := w.planner.Unit(a, units.AloneInPlace)
+	y, bad2 := w.planner.Unit(b, units.AloneInPlace)
+	return bad1 == nil && bad2 == nil && x.Dim() == y.Dim()
+}
+
+// missingSymbols says which symbols of a formula have no value, and where one
+// may be given.
+func (w *work) missingSymbols(s *syntax.Solve, f *syntax.FormulaDef, bound map[string]syntax.Expr, at syntax.Span) (finding.Finding, bool) {
+	var names, values []string
+	asked := false
+	for _, b := range s.With {
+		asked = asked || usesName(b.X, s.Unknowns[0].Name)
+	}
+	for _, sym := range f.Symbols {
+		if isUnknown(s, sym.Name) || len(s.Unknowns) > 1 && sym.Name == stem(s.Unknowns[0].Name) {
+			asked = true
+			continue
+		}
+		_, known := w.planner.Names.Lookup(sym.Name)
+		if _, ok := bound[sym.Name]; ok || known || sym.Name == "g" {
+			continue
+		}
+		names = append(names, sym.Name)
+		values = append(values, strings.TrimSuffix(sym.Name+" = 2 "+sym.Unit.Text, " 1"))
+	}
+	if !asked || len(names) == 0 {
+		return finding.Finding{}, false
+	}
+	with, it := "with ", "it a value"
+	if len(s.With) > 0 {
+		with = "with …, "
+	}
+	if len(names) > 1 {
+		it = "them values"
+	}
+	return finding.New(finding.UnknownName, at, "No line above gives "+list(names)+", which "+f.Name+" needs.",
+		"Give "+it+" here, as in "+with+strings.Join(values, ", ")+", or in a line above."), true
+}

@@ -1,0 +1,45 @@
+package session
+
+import (
+	"strings"
+	"unicode"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/syntax"
+)
+
+// Title returns the title of the worksheet, or nothing.
+func (p *Pad) Title() string { return p.title }
+
+// SetTitle gives the worksheet a title.
+func (p *Pad) SetTitle(title string) { p.title = title }
+
+// entitle answers a worksheet's first line: it gives the title, at any time, and
+// alone tells it.
+func (p *Pad) entitle(e *Entry, cmd *syntax.Command) {
+	fields := strings.Fields(cmd.Arg)
+	if len(fields) == 0 {
+		e.Told = []string{"No title yet: worksheet 1 TITLE gives one."}
+		if p.title != "" {
+			e.Told = []string{"title: " + p.title}
+		}
+		return
+	}
+	title := strings.Join(fields[1:], " ")
+	number := strings.IndexFunc(fields[0], func(r rune) bool { return !unicode.IsDigit(r) }) < 0
+	switch {
+	case !number:
+		line := "worksheet 1 " + strings.Join(fields, " ")
+		e.Findings = append(e.Findings, finding.New(finding.UnknownFormat, syntax.Span{From: cmd.WordAt.From, To: cmd.ArgAt.To},
+			"The version of the format stands before the title.", "Write `"+line+"`.", line))
+	case fields[0] != "1":
+		e.Findings = append(e.Findings, finding.New(finding.UnknownFormat, cmd.ArgAt, "This program writes format 1 of worksheets.", "Write worksheet 1 and the title."))
+	case title == "":
+		e.Findings = append(e.Findings, finding.New(finding.Incomplete, cmd.ArgAt, "The title is missing.", "Write, for example, worksheet 1 Crates over a pulley."))
+	default:
+		if !p.trying {
+			p.title = title
+		}
+		e.Told = []string{"title: " + title}
+	}
+}
