@@ -65,7 +65,7 @@ func (w *work) solved(s *syntax.Solve, defs []*plan.Def) *plan.Def {
 		if f.At.To == 0 { // within a formula that is written elsewhere
 			f.At = s.Equations[0].Left.Span()
 		}
-		w.find(f)
+		w.findOnce(f)
 	}
 	w.uses(eq.Uses, s.Equations[0].Left.Span())
 	if !eq.OK {
@@ -88,7 +88,7 @@ func (w *work) solved(s *syntax.Solve, defs []*plan.Def) *plan.Def {
 		return nil
 	}
 	w.e.Solution = solution
-	if eq.Absent {
+	if eq.Absent && !w.cancelsOut(solution) {
 		w.withoutNumbers(s, solution, defs, eq)
 		return nil
 	}
@@ -182,6 +182,9 @@ func roots(s *syntax.Solve, solution *algebra.Solution) []algebra.Root {
 func (w *work) satisfies(eq plan.Planned, at plan.Slot) bool {
 	d, size := w.planner.EmitCall(eq.Difference, at), w.planner.EmitCall(eq.Size, at)
 	w.run(plan.NoSlot, plan.Static{})
+	if eq.Absent {
+		return w.satisfiesAnyway(d, size)
+	}
 	rest, ok1 := w.state.Value(d)
 	most, ok2 := w.state.Value(size)
 	return ok1 && ok2 && math.Abs(rest) <= remainder*most
@@ -387,7 +390,32 @@ func (w *work) solutionUnit(u syntax.Unknown, c candidate) *units.Unit {
 			return unit
 		}
 	}
+	if unit := w.declaredAngle(u, c); unit != nil {
+		return unit
+	}
 	return units.Preferred(c.form.Static.Dim, c.form.Static.Tag)
+}
+
+// declaredAngle is the unit of an unknown that a formula declares an angle.
+func (w *work) declaredAngle(u syntax.Unknown, c candidate) *units.Unit {
+	s, ok := w.e.Stmt.(*syntax.Solve)
+	if !ok || len(s.Equations) != 1 || s.Equations[0].Right != nil || !c.form.Static.Dim.IsOne() {
+		return nil
+	}
+	n, ok := s.Equations[0].Left.(*syntax.Name)
+	if !ok {
+		return nil
+	}
+	f, _ := w.Formula(n.Name)
+	for _, sym := range f.Symbols {
+		if sym.Name != u.Name && sym.Name != w.e.solves {
+			continue
+		}
+		if unit, bad := w.planner.Unit(sym.Unit, units.AloneInPlace); bad == nil && unit.Tag() == units.Angle {
+			return unit
+		}
+	}
+	return nil
 }
 
 // take makes a candidate the value of an unknown.

@@ -95,6 +95,10 @@ func (w *work) solveLines(s *syntax.Solve, e *Entry, name string) []WorkLine {
 			if name != "" && name != v.Name {
 				continue
 			}
+			if e.searched() {
+				out = append(out, WorkLine{Name: v.Name, Shown: &e.Values[i], Reason: "found step by step"})
+				continue
+			}
 			lines := w.lines(v.Name, e.Roots[i].X, e, i)
 			if last := out[len(out)-1]; last.Left != nil && algebra.Display(last.Left) == v.Name && algebra.Display(last.Right) == algebra.Display(lines[0].Right) {
 				lines = lines[1:] // the last step has said it
@@ -109,6 +113,10 @@ func (w *work) solveLines(s *syntax.Solve, e *Entry, name string) []WorkLine {
 		}
 		steps, x := rearranged(e, i)
 		out = append(out, stepLines(steps)...)
+		if e.searched() {
+			out = append(out, WorkLine{Name: v.Name, Shown: &e.Values[i], Reason: "found by search"})
+			continue
+		}
 		out = append(out, w.lines(e.solves, x, e, i)[1:]...)
 		if v.Name != e.solves { // t1 is the first t
 			out[len(out)-1].Name = v.Name
@@ -257,4 +265,14 @@ func (w *work) shownAs(d *plan.Def) string {
 		}
 	}
 	return units.FormatQuantity(d.Unit.FromSI(w.state.Vals[d.Slot]), d.Unit, units.Figures{}, w.set.rounding, units.File)
+}
+
+// searched tells whether the values of a solve were searched for.
+func (e *Entry) searched() bool {
+	for _, f := range e.Findings {
+		if f.ID == finding.Searched {
+			return true
+		}
+	}
+	return false
 }

@@ -79,6 +79,7 @@ func commands() []command {
 	return []command{
 		{"eval", evalHelp, runEval},
 		{"replay", replayHelp, runReplay},
+		{"print", printHelp, runPrint},
 		{"help", helpHelp, runHelp},
 	}
 }

@@ -13,6 +13,7 @@ import (
 // budget, and because a statement such as -5 °C must not be taken for one.
 type option struct {
 	name  string
+	short string            // one letter that may stand for it: -o
 	takes string            // what its value is called; empty for a switch
 	set   func(text string) // called with the value each time it stands there
 }
@@ -25,11 +26,16 @@ func readOptions(args []string, options []option) (rest []string, problem string
 		if args[i] == "--" {
 			return append(rest, args[i+1:]...), ""
 		}
-		if !isOption(args[i]) {
+		name, value, given := "", "", false
+		switch {
+		case isOption(args[i]):
+			name, value, given = strings.Cut(args[i][2:], "=")
+		case shortOption(options, args[i]) != "":
+			name = shortOption(options, args[i])
+		default:
 			rest = append(rest, args[i])
 			continue
 		}
-		name, value, given := strings.Cut(args[i][2:], "=")
 		o := find(options, name)
 		switch {
 		case o == nil:
@@ -46,6 +52,16 @@ func readOptions(args []string, options []option) (rest []string, problem string
 		o.set(value)
 	}
 	return rest, ""
+}
+
+// shortOption is the name of the option that an argument such as -o stands for.
+func shortOption(options []option, arg string) string {
+	for _, o := range options {
+		if o.short != "" && arg == "-"+o.short {
+			return o.name
+		}
+	}
+	return ""
 }
 
 // isOption tells an option, --json, from a statement or a file's name.

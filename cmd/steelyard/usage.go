@@ -14,6 +14,7 @@ const about = `steelyard carries units through a physics problem.
   steelyard eval [STATEMENT…]      work out statements, here or on standard input
   steelyard replay FILE…           work worksheets out again and compare every
                                    line with its record
+  steelyard print FILE…            print worksheets: a key, or a handout
   steelyard help [WORD]            look up a unit, a quantity, a formula, a
                                    statement
   steelyard COMMAND --help         what a command takes
@@ -67,6 +68,30 @@ an error, a mismatch or a failed check, or a record stands under nothing that
 has a result (with --strict also if a record is missing); 2 if a file can't be
 read or written, or the command line can't be used. With --with, a result that
 moves is not a difference.
+`
+
+const printHelp = `steelyard print FILE… [--as FORM] [--edition EDITION] [-o FILE]
+
+Prints worksheets for paper or for a page. A key has the questions, the working,
+the answers, the checks and the graphs. A handout has the title, the givens, the
+questions, blank axes and room to answer, and nothing that gives an answer away.
+
+  --as html       one file without a script, for a browser and a printer (so
+                  without --as)
+  --as markdown   for a page that sets mathematics
+  --as latex      for pdflatex
+  --as text       for a terminal or a mail
+  --edition key   everything (so without --edition)
+  --edition handout
+  -o FILE         write to a file and not to the screen; several worksheets go
+                  into a folder, each under its own name
+
+  steelyard print examples/pinball-plunger.worked -o key.html
+  steelyard print --edition handout --as latex sheet.worked -o sheet.tex
+
+Exit status: 0 if all holds; 1 if a key has a mismatch, a failed check or an
+error (it is printed all the same); 2 if a file or the command line can't be
+used.
 `
 
 const helpHelp = `steelyard help [WORD]

@@ -133,7 +133,7 @@ func (c *coder) unknownName(x *syntax.Name) {
 		}
 	}
 	near := c.nearest(x.Name)
-	hint := "Give it a value in a line above, as in " + x.Name + " = 2.0 m."
+	hint := "Give it a value in a line above, as in " + x.Name + " = " + usual(x.Name) + "."
 	if len(near) > 0 {
 		hint = "Did you mean " + list(near, "or") + "? Or give " + x.Name + " a value in a line above."
 	}
@@ -262,4 +262,28 @@ func (p *Planner) Unknown(n *syntax.Name, text string) []finding.Finding {
 	c := p.coder(text)
 	c.unknownName(n)
 	return c.findings
+}
+
+// usual is a quantity that a name usually stands for, for an example.
+func usual(name string) string {
+	first, _ := utf8.DecodeRuneInString(name)
+	switch first {
+	case 'θ', 'α', 'β', 'φ':
+		return "30°"
+	case 'm', 'M':
+		return "2.0 kg"
+	case 't', 'T', 'τ':
+		return "2.0 s"
+	case 'v', 'u':
+		return "2.0 m/s"
+	case 'F', 'N':
+		return "2.0 N"
+	case 'E', 'U', 'K', 'W':
+		return "2.0 J"
+	case 'k':
+		return "20 N/m"
+	case 'μ', 'e', 'n':
+		return "0.40"
+	}
+	return "2.0 m"
 }

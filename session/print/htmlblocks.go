@@ -30,10 +30,17 @@ func (p *page) givens(rows []Given) {
 		p.text(`<tr><th scope="row">`)
 		p.label(g.Name, setName(mathml, g.Name))
 		p.text("</th><td>")
-		p.formula(setShown(mathml, g.Shown))
+		p.value(g.Shown)
 		p.text("</td></tr>\n")
 	}
 	p.text("</tbody>\n</table>\n</div>\n")
+}
+
+// value writes a value, or the words in its place.
+func (p *page) value(text string) {
+	set, words := setValue(mathml, text)
+	p.formula(set)
+	p.text(escapeHTML(words))
 }
 
 // working writes the lines of a result so that their equals signs stand one under
@@ -86,15 +93,9 @@ func (p *page) line(l *Line) {
 	if lead := oneLine(l.Lead); lead != "" {
 		p.text(`<span class="lead">`, escapeHTML(lead), "</span>")
 	}
-	p.text(`<span class="left">`)
-	p.formula(setExpr(mathml, l.Left))
-	p.text(`</span> <span class="right`)
-	if fit := fitting(l.reach()); fit != "" {
-		p.text(" long ", fit)
+	if l.Left != nil || l.Right != nil || l.Shown != "" {
+		p.sides(l)
 	}
-	p.text(`">`)
-	p.rightSide(l)
-	p.text("</span>")
 	if reason := oneLine(l.Reason); reason != "" {
 		p.text(` <span class="reason">`, escapeHTML(reason), "</span>")
 	}
@@ -104,6 +105,19 @@ func (p *page) line(l *Line) {
 		p.text("</span>")
 	}
 	p.text("</li>\n")
+}
+
+// sides writes both sides of a line.
+func (p *page) sides(l *Line) {
+	p.text(`<span class="left">`)
+	p.formula(setExpr(mathml, l.Left))
+	p.text(`</span> <span class="right`)
+	if fit := fitting(l.reach()); fit != "" {
+		p.text(" long ", fit)
+	}
+	p.text(`">`)
+	p.rightSide(l)
+	p.text("</span>")
 }
 
 // fitting gives the class of a formula that must be set smaller to fit on paper,
@@ -154,18 +168,19 @@ func (p *page) answer(a *Answer) {
 	if left == "" {
 		left = setExpr(mathml, a.X)
 	}
-	value := setShown(mathml, a.Shown)
+	set, words := setValue(mathml, a.Shown)
 	switch {
-	case left == "":
-		p.text("<strong>")
-		p.formula(value)
-		p.text("</strong>")
-	case value == "":
+	case set == "" && words == "":
 		p.formula(left)
-	default:
+	case left != "" && words == "":
 		p.formula(typeset.Relation(mathml, left, "=", ""))
+	case left != "":
+		p.formula(left)
+		p.text(" ")
+	}
+	if set != "" || words != "" {
 		p.text("<strong>")
-		p.formula(value)
+		p.value(a.Shown)
 		p.text("</strong>")
 	}
 	p.text("</span>")

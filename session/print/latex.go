@@ -116,6 +116,12 @@ func (p *paper) block(b Block) {
 	}
 }
 
+// texValue sets a value, or the words in its place.
+func texValue(text, width string) string {
+	set, words := setValue(latex, text)
+	return inline(set, width) + escapeTeX(words)
+}
+
 // lines writes lines one under the other, as one paragraph.
 func (p *paper) lines(lines []string, escape func(string) string) {
 	for i, line := range lines {
@@ -136,7 +142,7 @@ func (p *paper) givens(rows []Given) {
 		n := min(len(rows), mostRows)
 		p.text("\\about{Given}\\par\\nopagebreak\n\\begin{tabular}{@{}l@{\\qquad}l@{}}\n{\\small Quantity} & {\\small Value} \\\\ \\hline\n")
 		for _, g := range rows[:n] {
-			p.text(inline(setName(latex, g.Name), "50mm"), " & ", inline(setShown(latex, g.Shown), "100mm"), " \\\\\n")
+			p.text(inline(setName(latex, g.Name), "50mm"), " & ", texValue(g.Shown, "100mm"), " \\\\\n")
 		}
 		p.text("\\hline\n\\end{tabular}\\par\n")
 		rows = rows[n:]
@@ -244,14 +250,19 @@ func (p *paper) answer(a *Answer) {
 	if left == "" {
 		left = setExpr(latex, a.X)
 	}
-	set := left
-	if value := setShown(latex, a.Shown); value != "" {
-		set = `\boldsymbol{` + value + `}`
+	set, words := setValue(latex, a.Shown)
+	if set != "" {
+		set = `\boldsymbol{` + set + `}`
 		if left != "" {
 			set = left + " = " + set
 		}
+	} else {
+		set = left
 	}
 	p.text("\\answer{", inline(set, "115mm"))
+	if words != "" {
+		p.text(` \textbf{`, escapeTeX(words), "}")
+	}
 	if a.Points > 0 {
 		p.text(`\quad{\small `, points(a.Points), "}")
 	}

@@ -157,9 +157,15 @@ func (m *marked) givens(rows []Given) {
 	m.paragraph("**Given**")
 	m.b.WriteString("| Quantity | Value |\n| :-- | :-- |\n")
 	for _, g := range rows {
-		m.b.WriteString("| " + inCell(setName(latex, g.Name)) + " | " + inCell(setShown(latex, g.Shown)) + " |\n")
+		m.b.WriteString("| " + inCell(setName(latex, g.Name)) + " | " + markedValue(g.Shown) + " |\n")
 	}
 	m.b.WriteString("\n")
+}
+
+// markedValue sets a value in a cell, or the words in its place.
+func markedValue(text string) string {
+	set, words := setValue(latex, text)
+	return inCell(set) + escapeMarkdown(words)
 }
 
 // working writes the lines of a result as a list, each with its reason.
@@ -194,7 +200,10 @@ func markedLine(l *Line) string {
 	}
 	s := dollars(set)
 	if lead := escapeMarkdown(l.Lead); lead != "" {
-		s = strings.TrimSpace(lead + ": " + s)
+		if s != "" {
+			s = ": " + s
+		}
+		s = lead + s
 	}
 	if reason := escapeMarkdown(l.Reason); reason != "" {
 		s += " — " + reason
@@ -210,8 +219,10 @@ func (m *marked) answer(a *Answer) {
 	if left == "" {
 		left = setExpr(latex, a.X)
 	}
-	set := setShown(latex, a.Shown)
+	set, words := setValue(latex, a.Shown)
 	switch {
+	case words != "":
+		set = left + `\ \text{` + escapeTeX(words) + `}`
 	case set == "":
 		set = left
 	case left != "":

@@ -52,6 +52,28 @@ func setShown(f typeset.Form, shown string) string {
 	return typeset.Quantity(f, shown)
 }
 
+// setValue sets a value, or gives the words that stand in its place: a result can
+// be "negative", and a given only has the unit that it is told in.
+func setValue(f typeset.Form, text string) (set, words string) {
+	text = oneLine(text)
+	if text == "" {
+		return "", ""
+	}
+	first, _ := utf8.DecodeRuneInString(text)
+	if isValue(text) || strings.ContainsRune("[−-+≈∞π√", first) && !strings.Contains(text, "  ") {
+		if x, findings := syntax.ParseExpr(text); x != nil && len(findings) == 0 && !strings.ContainsAny(text, "≈∞") {
+			if _, ok := x.(*syntax.Binary); ok {
+				return typeset.Expr(f, x), "" // worked out in the line itself
+			}
+		}
+		return typeset.Quantity(f, text), ""
+	}
+	if x, findings := syntax.ParseExpr(text); x != nil && len(findings) == 0 && !isWords(text) {
+		return typeset.Expr(f, x), ""
+	}
+	return "", text
+}
+
 // head is the head of a column taken apart: "x / cm" is a quantity over its unit
 // (SI Brochure, 5.4.1); without a unit it is a quantity, or words.
 func head(text string) (quantity, unit string) {

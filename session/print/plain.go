@@ -273,7 +273,10 @@ func (t *plainText) working(lines []Line) {
 // and its reason beside it if there is room.
 func (t *plainText) line(l *Line, most int) {
 	if lead := oneLine(l.Lead); lead != "" {
-		t.wrapped("  ", "  ", lead+":")
+		if l.Left != nil || l.Right != nil || l.Shown != "" {
+			lead += ":"
+		}
+		t.wrapped("  ", "  ", lead)
 	}
 	left, right := plainSide(l.Left), oneLine(l.Shown)
 	if right == "" {
@@ -319,7 +322,9 @@ func (t *plainText) answer(a *Answer) {
 		left = plainSide(a.X)
 	}
 	s := oneLine(a.Shown)
-	if left != "" && s != "" {
+	if _, words := setValue(latex, s); words != "" {
+		s = strings.TrimSpace(left + " " + s)
+	} else if left != "" && s != "" {
 		s = left + " = " + s
 	} else {
 		s += left

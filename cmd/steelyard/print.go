@@ -1,0 +1,146 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"steelyard/session/print"
+	"steelyard/session/worksheet"
+)
+
+// form is one way of printing.
+type form struct {
+	name, extension string
+	write           func(*print.Document) []byte
+}
+
+// forms are the ways of printing, by what --as calls them.
+var forms = []form{
+	{"html", ".html", print.HTML},
+	{"markdown", ".md", print.Markdown},
+	{"latex", ".tex", print.LaTeX},
+	{"text", ".txt", func(d *print.Document) []byte { return print.Plain(d, 80) }},
+}
+
+// printing is one printing of worksheets.
+type printing struct {
+	w       *world
+	form    form
+	edition print.Edition
+	to      string
+	folder  bool
+}
+
+// runPrint prints worksheets as keys or handouts.
+func runPrint(w *world, args []string) int {
+	as, edition := "html", "key"
+	p := &printing{w: w}
+	files, problem := readOptions(args, []option{
+		{name: "as", takes: "html, markdown, latex or text", set: func(text string) { as = text }},
+		{name: "edition", takes: "key or handout", set: func(text string) { edition = text }},
+		{name: "output", short: "o", takes: "a file or a folder", set: func(text string) { p.to = text }},
+	})
+	if problem == "" {
+		problem = p.choose(as, edition, files)
+	}
+	if problem != "" {
+		return w.usage("print", problem)
+	}
+	status := statusHolds
+	for _, file := range files {
+		status = max(status, p.print(file))
+	}
+	return status
+}
+
+// choose reads what the options say; it returns what is wrong with them.
+func (p *printing) choose(as, edition string, files []string) string {
+	for _, f := range forms {
+		if f.name == as {
+			p.form = f
+		}
+	}
+	switch edition {
+	case "key":
+		p.edition = print.Key
+	case "handout":
+		p.edition = print.Handout
+	default:
+		return "there is no edition " + quoted(edition) + ": it is key or handout."
+	}
+	switch {
+	case p.form.name == "":
+		return "worksheets can't be printed as " + quoted(as) + ": it is html, markdown, latex or text."
+	case len(files) == 0:
+		return "name a worksheet, such as examples/pinball-plunger.worked."
+	case len(files) > 1 && p.to == "":
+		return "several worksheets are printed into a folder: name it with -o."
+	}
+	info, err := os.Stat(p.to)
+	p.folder = len(files) > 1 || err == nil && info.IsDir() || strings.HasSuffix(p.to, string(filepath.Separator))
+	if p.to == "" {
+		p.folder = false
+	}
+	return p.sameName(files)
+}
+
+// sameName refuses worksheets that would be printed over each other.
+func (p *printing) sameName(files []string) string {
+	seen := map[string]string{}
+	for _, f := range files {
+		name := p.name(f)
+		if other, twice := seen[name]; twice && p.folder {
+			return other + " and " + f + " would both be printed to " + name + "."
+		}
+		seen[name] = f
+	}
+	return ""
+}
+
+// name is where a worksheet is printed to.
+func (p *printing) name(file string) string {
+	if !p.folder {
+		return p.to
+	}
+	base := strings.TrimSuffix(filepath.Base(file), worksheet.Extension)
+	return filepath.Join(p.to, base+map[print.Edition]string{print.Key: "-key", print.Handout: "-handout"}[p.edition]+p.form.extension)
+}
+
+// print prints one worksheet.
+func (p *printing) print(file string) int {
+	sheet, problem := worksheet.Load(file)
+	if problem != nil {
+		fmt.Fprintln(p.w.stderr, problem.Error())
+		return statusUsage
+	}
+	entries, pad := worksheet.Work(p.w.ctx, sheet)
+	doc, told := print.New(pad, sheet.Title, entries, p.edition)
+	for _, t := range told {
+		fmt.Fprintln(p.w.stderr, file+": caution: "+t)
+	}
+	status := statusHolds
+	if print.Flawed(entries) {
+		status = statusFinding
+		fmt.Fprintln(p.w.stderr, file+": there are findings; `steelyard replay "+file+"` lists them.")
+	}
+	text := p.form.write(doc)
+	if p.to == "" {
+		if _, err := p.w.stdout.Write(text); err != nil {
+			return p.w.unwritten()
+		}
+		return status
+	}
+	if p.folder {
+		if err := os.MkdirAll(p.to, 0o755); err != nil {
+			fmt.Fprintln(p.w.stderr, "steelyard: the folder "+p.to+" can't be made; nothing was written.")
+			return statusUsage
+		}
+	}
+	if problem := worksheet.WriteFile(p.name(file), string(text)); problem != nil {
+		fmt.Fprintln(p.w.stderr, problem.Error())
+		return statusUsage
+	}
+	return status
+}

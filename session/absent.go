@@ -1,0 +1,61 @@
+package session
+
+import (
+	"math"
+	"strings"
+
+	"steelyard/lang/algebra"
+	"steelyard/lang/finding"
+	"steelyard/lang/plan"
+)
+
+// cancelsOut tells whether the symbols without a value that an equation holds
+// are gone from all of its roots, so that these have values.
+func (w *work) cancelsOut(solution *algebra.Solution) bool {
+	for _, r := range solution.Roots {
+		c := w.planner.Compile(r.X, w.e.Text, "")
+		if c.Slot == plan.NoSlot || c.Static.Absent {
+			return false
+		}
+	}
+	return true
+}
+
+// standIns are numbers that stand in for symbols without a value, while a root
+// that does not depend on them is put back into its equation.
+var standIns = []float64{1.37, 0.61, 2.9}
+
+// satisfiesAnyway puts a value back into an equation that holds symbols without
+// a value: what is left must be nothing whatever they are.
+func (w *work) satisfiesAnyway(d, size plan.Slot) bool {
+	for i := range standIns {
+		replaced := map[plan.Slot]float64{}
+		for k, def := range w.planner.Names.All() {
+			if def.Kind == plan.Symbol && def.Slot != plan.NoSlot {
+				replaced[def.Slot] = standIns[(i+k)%len(standIns)]
+			}
+		}
+		st := w.rerun(replaced)
+		rest, ok1 := st.Value(d)
+		most, ok2 := st.Value(size)
+		if !ok1 || !ok2 || math.Abs(rest) > remainder*most {
+			return false
+		}
+	}
+	return true
+}
+
+// findOnce adds a finding unless one like it says the same of another place in
+// the line.
+func (w *work) findOnce(f finding.Finding) {
+	for _, g := range w.e.Findings {
+		if g.ID == f.ID && g.Message == f.Message {
+			return
+		}
+	}
+	if f.ID == finding.UnknownName && f.Hint != "" {
+		name := strings.TrimSuffix(strings.TrimPrefix(f.Message, "No line above gives "), ".")
+		f.Hint += " If it cancels, its unit is enough: `let " + name + " in …`."
+	}
+	w.find(f)
+}
