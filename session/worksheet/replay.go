@@ -9,7 +9,6 @@ import (
 	"steelyard/lang/finding"
 	"steelyard/lang/syntax"
 	"steelyard/session"
-	"steelyard/units"
 )
 
 // Options say how a worksheet is replayed.
@@ -79,7 +78,8 @@ func Replay(ctx context.Context, s *Sheet, o Options) *Report {
 		return r
 	}
 	defer func() { r.Stopped = ctx.Err() != nil }()
-	first, table := work(ctx, s, nil)
+	first, pad := work(ctx, s, nil)
+	table := pad.Table()
 	if len(o.With) > 0 {
 		changed, problem := replacements(s, first, o.With)
 		if problem != nil {
@@ -98,8 +98,20 @@ func Replay(ctx context.Context, s *Sheet, o Options) *Report {
 	return r
 }
 
+// Work works a sheet out, every result compared with its record, for those who
+// read the entries: the scratchpad in which it was done is returned with them.
+func Work(ctx context.Context, s *Sheet) ([]*session.Entry, *session.Pad) {
+	rows, pad := work(ctx, s, nil)
+	compareAll(s, rows, pad.Table())
+	entries := make([]*session.Entry, len(rows))
+	for i := range rows {
+		entries[i] = rows[i].Entry
+	}
+	return entries, pad
+}
+
 // work enters the statements of a sheet, some of them replaced.
-func work(ctx context.Context, s *Sheet, replaced map[int]string) ([]Row, *units.Table) {
+func work(ctx context.Context, s *Sheet, replaced map[int]string) ([]Row, *session.Pad) {
 	pad := session.New()
 	rows := make([]Row, 0, len(s.Statements))
 	for i := range s.Statements {
@@ -125,7 +137,7 @@ func work(ctx context.Context, s *Sheet, replaced map[int]string) ([]Row, *units
 		}
 		rows = append(rows, Row{Entry: e, at: i})
 	}
-	return rows, pad.Table()
+	return rows, pad
 }
 
 // loose is a line that belongs to the one above it, with nothing above that it

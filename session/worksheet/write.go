@@ -114,6 +114,9 @@ func recordLines(e *session.Entry) []string {
 	return lines
 }
 
+// WriteFile puts a text in the place of a file in one step.
+func WriteFile(path, text string) *FileProblem { return replaceFile(path, text) }
+
 // replaceFile puts a new text in the place of a file in one step: at no time
 // does half a file stand there. A link is followed, and permissions are kept.
 func replaceFile(path, text string) *FileProblem {
