@@ -57,18 +57,19 @@ func (l WorkLine) right() string {
 	return algebra.Display(l.Right)
 }
 
+// widest is the width beyond which a line does not push the reasons of the others
+// to the right.
+const widest = 40
+
 // WrittenWork sets a working as text: each = under the one it goes on from, and
 // the reasons of a rearrangement beside each other.
 func WrittenWork(lines []WorkLine) []string {
 	wide := 0
-	for _, l := range lines {
-		if l.Reason != "" {
-			wide = max(wide, runewidth.StringWidth(l.left()+" = "+l.right()))
-		}
-	}
-	for i, l := range lines { // the equation itself, above its steps
-		if l.Reason == "" && l.Left != nil && i+1 < len(lines) && lines[i+1].Reason != "" {
-			wide = max(wide, runewidth.StringWidth(l.left()+" = "+l.right()))
+	for i, l := range lines {
+		cells := runewidth.StringWidth(l.left() + " = " + l.right())
+		above := l.Left != nil && i+1 < len(lines) && lines[i+1].Reason != "" // the equation itself
+		if (l.Reason != "" || above) && cells <= widest {
+			wide = max(wide, cells)
 		}
 	}
 	var out []string

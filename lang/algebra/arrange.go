@@ -1,7 +1,6 @@
 package algebra
 
 import (
-	"sort"
 	"strings"
 
 	"steelyard/lang/syntax"
@@ -11,21 +10,81 @@ import (
 // which their names first stand in others, numbers first: what was written as
 // ½·k·x² stays so when it is printed after a rearrangement.
 func Arrange(x syntax.Expr, like ...syntax.Expr) syntax.Expr {
-	order := map[string]int{}
+	o := order{first: map[string]int{}, pairs: map[[2]string]bool{}}
 	for _, l := range like {
-		syntax.Walk(l, func(x syntax.Expr) bool {
-			if n, ok := x.(*syntax.Name); ok {
-				if _, seen := order[n.Name]; !seen {
-					order[n.Name] = len(order)
-				}
-			}
-			return true
-		})
+		o.learn(l)
 	}
-	return arranged(x, order)
+	return arranged(x, o)
 }
 
-func arranged(x syntax.Expr, order map[string]int) syntax.Expr {
+// order is the order in which names were written.
+type order struct {
+	first map[string]int
+	// pairs tells of two names that stood in one product which came first.
+	pairs map[[2]string]bool
+}
+
+func (o order) learn(like syntax.Expr) {
+	syntax.Walk(like, func(x syntax.Expr) bool {
+		switch x := x.(type) {
+		case *syntax.Name:
+			if _, seen := o.first[x.Name]; !seen {
+				o.first[x.Name] = len(o.first)
+			}
+		case *syntax.Binary:
+			if x.Op != syntax.Mul {
+				break
+			}
+			var names []string
+			for _, f := range factorsOf(x) {
+				if n := nameOf(f); n != "" {
+					for _, before := range names {
+						if !o.pairs[[2]string{n, before}] {
+							o.pairs[[2]string{before, n}] = true
+						}
+					}
+					names = append(names, n)
+				}
+			}
+		}
+		return true
+	})
+}
+
+// nameOf is the name that a factor is a power of, or nothing.
+func nameOf(x syntax.Expr) string {
+	switch x := x.(type) {
+	case *syntax.Name:
+		return x.Name
+	case *syntax.Binary:
+		if x.Op == syntax.Pow {
+			return nameOf(x.X)
+		}
+	}
+	return ""
+}
+
+// sort puts factors in order.
+func (o order) sort(fs []syntax.Expr) {
+	for i := 1; i < len(fs); i++ {
+		for k := i; k > 0 && o.before(fs[k], fs[k-1]); k-- {
+			fs[k], fs[k-1] = fs[k-1], fs[k]
+		}
+	}
+}
+
+func (o order) before(a, b syntax.Expr) bool {
+	n, m := nameOf(a), nameOf(b)
+	switch {
+	case n != "" && m != "" && o.pairs[[2]string{n, m}]:
+		return true
+	case n != "" && m != "" && o.pairs[[2]string{m, n}]:
+		return false
+	}
+	return placeOf(a, o.first) < placeOf(b, o.first)
+}
+
+func arranged(x syntax.Expr, o order) syntax.Expr {
 	return Rewrite(x, func(x syntax.Expr) (syntax.Expr, bool) {
 		b, ok := x.(*syntax.Binary)
 		if !ok || b.Op != syntax.Mul {
@@ -33,9 +92,9 @@ func arranged(x syntax.Expr, order map[string]int) syntax.Expr {
 		}
 		fs := factorsOf(b)
 		for i := range fs {
-			fs[i] = arranged(fs[i], order)
+			fs[i] = arranged(fs[i], o)
 		}
-		sort.SliceStable(fs, func(i, j int) bool { return placeOf(fs[i], order) < placeOf(fs[j], order) })
+		o.sort(fs)
 		var out syntax.Expr
 		for _, f := range fs {
 			out = times(out, f)

@@ -26,6 +26,8 @@ func Peel(left, right syntax.Expr, unknown string, root syntax.Expr) ([]Step, bo
 		if ok && len(collect(append(append(sum{}, got...), negate(want)...))) == 0 {
 			if last := len(p.steps) - 1; last > 0 {
 				p.steps[last].Right = root
+			} else if was := syntax.PrintExpr(right); 5*len(syntax.PrintExpr(root)) < 4*len(was) {
+				p.steps = append(p.steps, Step{Left: left, Right: root, Reason: "simplify"})
 			}
 			return p.steps, true
 		}

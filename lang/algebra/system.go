@@ -1,6 +1,10 @@
 package algebra
 
-import "steelyard/lang/syntax"
+import (
+	"sort"
+
+	"steelyard/lang/syntax"
+)
 
 // Equation is a left and a right side.
 type Equation struct{ Left, Right syntax.Expr }
@@ -30,22 +34,38 @@ func eliminate(eqs []Equation, left []string, done []isolated, steps []Step, ask
 	if len(left) == 1 {
 		return lastUnknown(eqs, left[0], done, steps, asked)
 	}
-	for i, eq := range eqs {
-		for j, name := range left {
-			s, ok := Solve(eq.Left, eq.Right, name)
-			if !ok || len(s.Roots) != 1 || s.Roots[0].Also != nil {
-				continue
-			}
-			x := s.Roots[0].X
-			more := append(append([]Step{}, steps...), StepsTo(eq.Left, eq.Right, name, s, 0)...)
-			others := putInto(eqs, i, name, x)
-			rest := append(append([]string{}, left[:j]...), left[j+1:]...)
-			if roots, ok := eliminate(others, rest, append(append([]isolated{}, done...), isolated{name, x}), more, asked); ok {
-				return roots, true
-			}
+	for _, c := range simplest(eqs, left) {
+		eq, name, x := eqs[c.equation], left[c.unknown], c.solution.Roots[0].X
+		more := append(append([]Step{}, steps...), StepsTo(eq.Left, eq.Right, name, c.solution, 0)...)
+		others := putInto(eqs, c.equation, name, x)
+		rest := append(append([]string{}, left[:c.unknown]...), left[c.unknown+1:]...)
+		if roots, ok := eliminate(others, rest, append(append([]isolated{}, done...), isolated{name, x}), more, asked); ok {
+			return roots, true
 		}
 	}
 	return nil, false
+}
+
+// choice is an equation solved for one of the unknowns.
+type choice struct {
+	equation, unknown int
+	solution          *Solution
+	length            int
+}
+
+// simplest lists which equation gives which unknown, the shortest first.
+func simplest(eqs []Equation, left []string) []choice {
+	var all []choice
+	for i, eq := range eqs {
+		for j, name := range left {
+			s, ok := Solve(eq.Left, eq.Right, name)
+			if ok && len(s.Roots) == 1 && s.Roots[0].Also == nil {
+				all = append(all, choice{i, j, s, len(syntax.PrintExpr(s.Roots[0].X))})
+			}
+		}
+	}
+	sort.SliceStable(all, func(i, j int) bool { return all[i].length < all[j].length })
+	return all
 }
 
 // putInto puts an unknown into all equations but the one it was found from.
@@ -69,9 +89,14 @@ func lastUnknown(eqs []Equation, name string, done []isolated, steps []Step, ask
 	}
 	var out []SystemRoot
 	for k, r := range s.Roots {
-		found := map[string]syntax.Expr{name: r.X}
+		root := r.X
+		found := map[string]syntax.Expr{name: root}
 		mine := StepsTo(eqs[0].Left, eqs[0].Right, name, s, k)
 		mine[0].Reason = "put the others in"
+		if short, ok := OneFraction(root); ok && len(steps) > 0 {
+			found[name] = short
+			mine = append(mine, Step{Left: &syntax.Name{Name: name}, Right: short, Reason: "gather"})
+		}
 		all := append(append([]Step{}, steps...), mine...)
 		for i := len(done) - 1; i >= 0; i-- {
 			x := Substitute(done[i].x, found)
@@ -83,11 +108,11 @@ func lastUnknown(eqs []Equation, name string, done []isolated, steps []Step, ask
 			}
 			found[done[i].name] = x
 		}
-		root := SystemRoot{Steps: all}
+		result := SystemRoot{Steps: all}
 		for _, u := range asked {
-			root.X = append(root.X, found[u])
+			result.X = append(result.X, found[u])
 		}
-		out = append(out, root)
+		out = append(out, result)
 	}
 	return out, true
 }
@@ -95,6 +120,9 @@ func lastUnknown(eqs []Equation, name string, done []isolated, steps []Step, ask
 // gathered is an expression with its like terms gathered; false if that makes it
 // no shorter.
 func gathered(x syntax.Expr) (syntax.Expr, bool) {
+	if short, ok := OneFraction(x); ok {
+		return short, true
+	}
 	s, ok := normalizer{}.sum(x)
 	if !ok {
 		return nil, false

@@ -63,3 +63,45 @@ var htmlEscapes = strings.NewReplacer("&", "&amp;", "<", "&lt;", ">", "&gt;", `"
 // escapeHTML writes a text so that no part of it is markup, inside an element or
 // an attribute in quotes.
 func escapeHTML(text string) string { return htmlEscapes.Replace(clean(text)) }
+
+// escapeMarkdown writes text so that no part of it is Markdown or HTML, for one
+// line of a paragraph, a heading or a cell.
+func escapeMarkdown(text string) string {
+	text = oneLine(text)
+	var b strings.Builder
+	for i, r := range text {
+		switch {
+		case strings.ContainsRune("\\`*_[]<>#|~$&!", r), i == 0 && strings.ContainsRune("-+=:", r):
+			b.WriteByte('\\')
+		case (r == '.' || r == ')') && i > 0 && i < 10 && strings.Trim(text[:i], "0123456789") == "":
+			b.WriteByte('\\') // else a numbered list begins
+		}
+		b.WriteRune(r)
+	}
+	return b.String()
+}
+
+// longestRun gives how often a byte stands in a row.
+func longestRun(text string, c byte) int {
+	most, n := 0, 0
+	for i := range len(text) {
+		if n++; text[i] != c {
+			n = 0
+		}
+		most = max(most, n)
+	}
+	return most
+}
+
+// codeSpan writes text in typewriter letters, as it is.
+func codeSpan(text string) string {
+	text = oneLine(text)
+	if text == "" {
+		return ""
+	}
+	fence := strings.Repeat("`", longestRun(text, '`')+1)
+	if strings.HasPrefix(text, "`") || strings.HasSuffix(text, "`") {
+		text = " " + text + " "
+	}
+	return fence + text + fence
+}

@@ -57,13 +57,14 @@ func pieces(text string) []string {
 
 // isNumber tells whether a piece is a number, so that a unit may follow.
 func isNumber(word string) bool {
-	word = strings.TrimLeft(word, "-−`(")
+	word = strings.TrimLeft(word[strings.LastIndexAny(word, "(√")+1:], "-−`(")
 	return word != "" && word[0] >= '0' && word[0] <= '9' && !strings.Contains(word, " ")
 }
 
 // isUnit tells whether a word after a number is its unit.
 func isUnit(word string) bool {
-	word = strings.TrimRight(word, ".,;:?)`")
+	word, _, _ = strings.Cut(word, ")")
+	word = strings.TrimRight(word, ".,;:?`")
 	if strings.ContainsAny(word, "/·^²³⁻°%") {
 		return true
 	}

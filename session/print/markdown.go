@@ -1,0 +1,317 @@
+package print
+
+import (
+	"strconv"
+	"strings"
+
+	"steelyard/lang/typeset"
+)
+
+// Markdown writes a document as CommonMark with tables, formulas as LaTeX between
+// dollar signs, and graphs as fenced text.
+func Markdown(d *Document) []byte {
+	var m marked
+	title := escapeMarkdown(d.Title)
+	if title == "" {
+		title = "Worksheet"
+	}
+	m.paragraph("# " + title)
+	m.paragraph("*" + d.edition() + "*")
+	if d.Edition == Handout {
+		m.paragraph("Name: " + strings.Repeat(".", 40) + " Date: " + strings.Repeat(".", 16))
+	}
+	m.blocks(d.Blocks)
+	for i := range d.Parts {
+		m.part(&d.Parts[i], i+1)
+	}
+	if caution := escapeMarkdown(d.Caution); caution != "" {
+		m.paragraph("---")
+		m.paragraph("*" + caution + "*")
+	}
+	return []byte(strings.TrimRight(m.b.String(), "\n") + "\n")
+}
+
+// marked is a document on its way to Markdown.
+type marked struct {
+	b       strings.Builder
+	several bool
+}
+
+// paragraph writes something that stands apart from what is around it.
+func (m *marked) paragraph(text string) {
+	if text != "" {
+		m.b.WriteString(text)
+		m.b.WriteString("\n\n")
+	}
+}
+
+// Inside dollar signs, what Markdown would take for its own before a reader of
+// formulas sees it.
+var mathEscapes = strings.NewReplacer(`\$`, `\char36 `, "`", `\char96 `, "](", "]{}(", "\n", " ")
+
+// dollars sets a formula in the text.
+func dollars(set string) string {
+	if set = strings.TrimSpace(set); set == "" {
+		return ""
+	}
+	return "$" + mathEscapes.Replace(set) + "$"
+}
+
+// inCell is dollars without the strokes that part the cells of a table.
+func inCell(set string) string { return strings.ReplaceAll(dollars(set), "|", `\vert `) }
+
+func (m *marked) part(part *Part, number int) {
+	m.several = part.several()
+	label, question := escapeMarkdown(part.Label), escapeMarkdown(part.Question)
+	heading := strings.TrimSpace(label + ") " + question)
+	switch {
+	case label == "" && question == "":
+		heading = "Part " + strconv.Itoa(number)
+	case label == "":
+		heading = question
+	}
+	if part.Points > 0 {
+		heading += " (" + points(part.Points) + ")"
+	}
+	m.paragraph("## " + heading)
+	m.blocks(part.Blocks)
+}
+
+func (m *marked) blocks(all []Block) {
+	for _, b := range all {
+		m.block(b)
+	}
+}
+
+func (m *marked) block(b Block) {
+	switch b := b.(type) {
+	case Note:
+		for _, lines := range paragraphs(b.Text) {
+			m.paragraph(markedLines(lines, ""))
+		}
+	case Givens:
+		m.givens(b.Rows)
+	case Working:
+		m.working(b.Lines)
+	case Answer:
+		m.answer(&b)
+	case Check:
+		m.check(&b)
+	case Graph:
+		if b.Figure != nil {
+			m.drawing(b.Figure.Text(76, 22, false))
+			if !b.Figure.Blank {
+				m.list(b.Shapes)
+			}
+		}
+	case EnergyBars:
+		if b.Bars != nil {
+			m.drawing(b.Bars.Text(76, false))
+			m.paragraph(escapeMarkdown(b.Books))
+		}
+	case Table:
+		m.table(&b)
+	case Text:
+		m.paragraph(markedLines(b.Lines, ""))
+	case Flaw:
+		m.flaw(&b)
+	case Room:
+		for range max(1, min(b.Lines, mostRoom)) {
+			m.paragraph(strings.Repeat(".", 76))
+		}
+	}
+}
+
+// markedLines keeps lines apart in one paragraph.
+func markedLines(lines []string, before string) string {
+	var out []string
+	for _, line := range lines {
+		if line = escapeMarkdown(line); line != "" {
+			out = append(out, before+line)
+		}
+	}
+	return strings.Join(out, "\\\n")
+}
+
+func (m *marked) list(items []string) {
+	var out []string
+	for _, s := range items {
+		if s = escapeMarkdown(s); s != "" {
+			out = append(out, "- "+s)
+		}
+	}
+	m.paragraph(strings.Join(out, "\n"))
+}
+
+// drawing writes a drawing made of characters.
+func (m *marked) drawing(text string) {
+	text = strings.TrimRight(clean(text), "\n")
+	fence := strings.Repeat("`", max(3, longestRun(text, '`')+1))
+	m.paragraph(fence + "text\n" + text + "\n" + fence)
+}
+
+func (m *marked) givens(rows []Given) {
+	if len(rows) == 0 {
+		return
+	}
+	m.paragraph("**Given**")
+	m.b.WriteString("| Quantity | Value |\n| :-- | :-- |\n")
+	for _, g := range rows {
+		m.b.WriteString("| " + inCell(setName(latex, g.Name)) + " | " + inCell(setShown(latex, g.Shown)) + " |\n")
+	}
+	m.b.WriteString("\n")
+}
+
+// working writes the lines of a result as a list, each with its reason.
+func (m *marked) working(lines []Line) {
+	if len(lines) == 0 {
+		return
+	}
+	heading := "### Working"
+	if name := sought(lines); m.several && name != nil {
+		heading += " for " + dollars(setExpr(latex, name))
+	}
+	m.paragraph(heading)
+	var out []string
+	for i := range lines {
+		if s := markedLine(&lines[i]); s != "" {
+			out = append(out, "- "+s)
+		}
+	}
+	m.paragraph(strings.Join(out, "\n"))
+}
+
+func markedLine(l *Line) string {
+	set, right := setExpr(latex, l.Left), l.right(latex)
+	if right != "" {
+		if set == "" {
+			set = "{}"
+		}
+		set = typeset.Relation(latex, set, "=", right)
+	}
+	if strings.Contains(set, `\frac`) {
+		set = `\displaystyle ` + set
+	}
+	s := dollars(set)
+	if lead := escapeMarkdown(l.Lead); lead != "" {
+		s = strings.TrimSpace(lead + ": " + s)
+	}
+	if reason := escapeMarkdown(l.Reason); reason != "" {
+		s += " — " + reason
+	}
+	if units := setShown(latex, l.Units); units != "" {
+		s += " (units: " + dollars(units) + ")"
+	}
+	return strings.TrimSpace(s)
+}
+
+func (m *marked) answer(a *Answer) {
+	left := setName(latex, a.Name)
+	if left == "" {
+		left = setExpr(latex, a.X)
+	}
+	set := setShown(latex, a.Shown)
+	switch {
+	case set == "":
+		set = left
+	case left != "":
+		set = typeset.Relation(latex, left, "=", set)
+	}
+	heading := "**Answer**"
+	if a.Points > 0 {
+		heading += " (" + points(a.Points) + ")"
+	}
+	m.paragraph(heading)
+	if set != "" {
+		m.paragraph("$" + dollars(`\boxed{`+set+`}`) + "$")
+	}
+}
+
+func (m *marked) check(c *Check) {
+	s := "**Check:** " + dollars(c.claim(latex))
+	for _, more := range [...]string{c.Sign, c.Within} {
+		if more = escapeMarkdown(more); more != "" {
+			s += " " + more
+		}
+	}
+	s += " **" + c.verdict() + "**"
+	if says := escapeMarkdown(c.Says); says != "" {
+		s += ": " + says
+	}
+	if !c.Holds {
+		s = "> " + s
+	}
+	m.paragraph(s)
+}
+
+func (m *marked) flaw(f *Flaw) {
+	word := capital(escapeMarkdown(f.Word))
+	if f.Standout {
+		word = strings.ToUpper(word)
+	}
+	s := "> **" + word + "**"
+	if f.Line > 0 {
+		s += " in line " + strconv.Itoa(f.Line)
+	}
+	if source := codeSpan(f.Source); source != "" {
+		s += ": " + source
+	}
+	for _, more := range [...]string{f.Message, f.Hint} {
+		if more = escapeMarkdown(more); more != "" {
+			s += "\\\n> " + more
+		}
+	}
+	m.paragraph(s)
+}
+
+func (m *marked) table(t *Table) {
+	columns := len(t.Heads)
+	for _, row := range t.Rows {
+		columns = max(columns, len(row))
+	}
+	if columns == 0 {
+		return
+	}
+	m.row(t.Heads, columns, markedHead)
+	for i := range columns {
+		m.b.WriteString(map[bool]string{true: "| :-- ", false: "| --: "}[t.align(i) == ""])
+	}
+	m.b.WriteString("|\n")
+	for _, row := range t.Rows {
+		m.row(row, columns, markedCell)
+	}
+	m.b.WriteString("\n")
+}
+
+func (m *marked) row(cells []string, columns int, set func(string) string) {
+	for i := range columns {
+		m.b.WriteString("| ")
+		if i < len(cells) {
+			m.b.WriteString(set(cells[i]) + " ")
+		}
+	}
+	m.b.WriteString("|\n")
+}
+
+func markedHead(text string) string {
+	quantity, unit := head(text)
+	if isWords(quantity) {
+		return escapeMarkdown(text)
+	}
+	set := setName(latex, quantity)
+	if unit != "" {
+		set += " / " + setShown(latex, unit)
+	}
+	return inCell(set)
+}
+
+func markedCell(text string) string {
+	text = oneLine(text)
+	switch {
+	case isPlainNumber(text):
+		return minus(text)
+	case isValue(text):
+		return inCell(setShown(latex, text))
+	}
+	return escapeMarkdown(text)
+}

@@ -1,0 +1,384 @@
+package print
+
+import (
+	"strconv"
+	"strings"
+
+	"github.com/mattn/go-runewidth"
+
+	"steelyard/lang/syntax"
+	"steelyard/units"
+)
+
+// Columns that Plain can work with.
+const (
+	leastColumns = 24
+	mostColumns  = 200
+	usualColumns = 76
+)
+
+// Plain writes a document as text for a terminal or a mail, at most so many
+// columns wide; 0 stands for the usual width. Expressions stand as a worksheet has
+// them.
+func Plain(d *Document, columns int) []byte {
+	if columns <= 0 {
+		columns = usualColumns
+	}
+	t := plainText{columns: max(leastColumns, min(columns, mostColumns))}
+	title := oneLine(d.Title)
+	if title == "" {
+		title = "Worksheet"
+	}
+	t.heading(title, "=")
+	t.wrapped("", "", d.edition())
+	t.gap()
+	if d.Edition == Handout {
+		who := max(8, t.columns-30)
+		t.wrapped("", "", "Name "+strings.Repeat("_", who)+"  Date "+strings.Repeat("_", 14))
+		t.gap()
+	}
+	t.blocks(d.Blocks)
+	for i := range d.Parts {
+		t.part(&d.Parts[i], i+1)
+	}
+	if caution := oneLine(d.Caution); caution != "" {
+		t.out(strings.Repeat("-", t.columns))
+		t.wrapped("", "", caution)
+	}
+	return []byte(strings.TrimRight(t.b.String(), "\n") + "\n")
+}
+
+// plainText is a document on its way to plain text.
+type plainText struct {
+	b       strings.Builder
+	columns int
+	several bool
+}
+
+func (t *plainText) out(line string) {
+	t.b.WriteString(strings.TrimRight(line, " "))
+	t.b.WriteByte('\n')
+}
+
+// gap writes an empty line.
+func (t *plainText) gap() { t.b.WriteByte('\n') }
+
+// wrapped writes a text, its first row after one indent and the others after
+// another.
+func (t *plainText) wrapped(first, next, text string) {
+	indent := max(runewidth.StringWidth(first), runewidth.StringWidth(next))
+	for i, row := range fold(text, t.columns-indent) {
+		if i == 0 {
+			t.out(first + row)
+		} else {
+			t.out(next + row)
+		}
+	}
+}
+
+// fold breaks a text into rows of some width, at blanks where it can.
+func fold(text string, width int) []string {
+	width = max(width, 8)
+	var rows []string
+	row, used := "", 0
+	for _, word := range words(text) {
+		n := runewidth.StringWidth(word)
+		if used > 0 && used+1+n <= width {
+			row, used = row+" "+word, used+1+n
+			continue
+		}
+		if used > 0 {
+			rows = append(rows, row)
+		}
+		for n > width {
+			head := runewidth.Truncate(word, width, "")
+			if head == "" {
+				break
+			}
+			rows, word = append(rows, head), word[len(head):]
+			n = runewidth.StringWidth(word)
+		}
+		row, used = word, n
+	}
+	if used > 0 {
+		rows = append(rows, row)
+	}
+	return rows
+}
+
+// words splits a text where a row may end: not between a number and its unit.
+func words(text string) []string {
+	var out []string
+	for _, word := range strings.Fields(text) {
+		if last := len(out) - 1; last >= 0 && isPlainNumber(strings.TrimLeft(out[last], "(±")) && isUnit(word) {
+			out[last] += " " + word
+			continue
+		}
+		out = append(out, word)
+	}
+	return out
+}
+
+// isUnit tells whether what follows a number is a unit.
+func isUnit(word string) bool {
+	word = strings.TrimRight(word, ".,;:)")
+	if strings.ContainsAny(word, "/·^²³⁻°%") {
+		return len(word) < 24
+	}
+	_, ok := units.Lookup(word)
+	return ok
+}
+
+func (t *plainText) heading(text, under string) {
+	most := 0
+	for _, row := range fold(text, t.columns) {
+		t.out(row)
+		most = max(most, runewidth.StringWidth(row))
+	}
+	t.out(strings.Repeat(under, most))
+}
+
+func (t *plainText) part(part *Part, number int) {
+	t.several = part.several()
+	heading := strings.TrimSpace(oneLine(part.Label) + " " + oneLine(part.Question))
+	if heading == "" {
+		heading = "Part " + strconv.Itoa(number)
+	}
+	if part.Points > 0 {
+		heading += " [" + points(part.Points) + "]"
+	}
+	t.heading(heading, "-")
+	t.blocks(part.Blocks)
+}
+
+func (t *plainText) blocks(all []Block) {
+	for _, b := range all {
+		t.block(b)
+	}
+}
+
+func (t *plainText) block(b Block) {
+	switch b := b.(type) {
+	case Note:
+		for _, lines := range paragraphs(b.Text) {
+			t.lines("", lines)
+			t.gap()
+		}
+	case Givens:
+		t.givens(b.Rows)
+	case Working:
+		t.working(b.Lines)
+	case Answer:
+		t.answer(&b)
+	case Check:
+		t.check(&b)
+	case Graph:
+		if b.Figure != nil {
+			t.drawing(b.Figure.Text(t.columns, 22, false))
+			for _, s := range b.Shapes {
+				if !b.Figure.Blank {
+					t.wrapped("- ", "  ", oneLine(s))
+				}
+			}
+			t.gap()
+		}
+	case EnergyBars:
+		if b.Bars != nil {
+			t.drawing(b.Bars.Text(t.columns, false))
+			t.wrapped("", "", oneLine(b.Books))
+			t.gap()
+		}
+	case Table:
+		t.table(&b)
+	case Text:
+		t.lines("  ", b.Lines)
+		t.gap()
+	case Flaw:
+		t.flaw(&b)
+	case Room:
+		for range max(1, min(b.Lines, mostRoom)) {
+			t.gap()
+			t.out(strings.Repeat("_", t.columns))
+		}
+		t.gap()
+	}
+}
+
+// lines writes lines of text, each with the blanks that it begins with.
+func (t *plainText) lines(indent string, lines []string) {
+	for _, line := range lines {
+		line = clean(line)
+		rest := strings.TrimLeft(line, " \t")
+		deep := indent + strings.Repeat(" ", min(len(line)-len(rest), 12))
+		t.wrapped(deep, deep, rest)
+	}
+}
+
+func (t *plainText) drawing(text string) {
+	for line := range strings.SplitSeq(strings.TrimRight(clean(text), "\n"), "\n") {
+		t.out(line)
+	}
+}
+
+func (t *plainText) givens(rows []Given) {
+	if len(rows) == 0 {
+		return
+	}
+	t.out("Given")
+	most := 0
+	for _, g := range rows {
+		most = max(most, min(runewidth.StringWidth(oneLine(g.Name)), t.columns/3))
+	}
+	for _, g := range rows {
+		name := oneLine(g.Name)
+		if runewidth.StringWidth(name) > most {
+			t.wrapped("  ", "    ", name+" = "+oneLine(g.Shown))
+			continue
+		}
+		t.wrapped("  "+runewidth.FillRight(name, most)+" = ", "      ", oneLine(g.Shown))
+	}
+	t.gap()
+}
+
+// plainSide writes an expression as a worksheet has it.
+func plainSide(x syntax.Expr) string {
+	if x == nil {
+		return ""
+	}
+	return oneLine(syntax.PrintExpr(x))
+}
+
+func (t *plainText) working(lines []Line) {
+	if len(lines) == 0 {
+		return
+	}
+	heading := "Working"
+	if name := sought(lines); t.several && name != nil {
+		heading += " for " + plainSide(name)
+	}
+	t.wrapped("", "  ", heading)
+	most := 0
+	for i := range lines {
+		if n := runewidth.StringWidth(plainSide(lines[i].Left)); n <= t.columns/3 {
+			most = max(most, n)
+		}
+	}
+	for i := range lines {
+		t.line(&lines[i], most)
+	}
+	t.gap()
+}
+
+// line writes a line of a working with its equals sign where the others have it,
+// and its reason beside it if there is room.
+func (t *plainText) line(l *Line, most int) {
+	if lead := oneLine(l.Lead); lead != "" {
+		t.wrapped("  ", "  ", lead+":")
+	}
+	left, right := plainSide(l.Left), oneLine(l.Shown)
+	if right == "" {
+		right = plainSide(l.Right)
+	}
+	indent := strings.Repeat(" ", most+5)
+	if left != "" || right != "" {
+		row := "  " + strings.Repeat(" ", max(0, most-runewidth.StringWidth(left))) + left
+		if right != "" {
+			row += " = "
+		}
+		reason := oneLine(l.Reason)
+		beside := runewidth.StringWidth(row+right) + 4
+		if reason != "" && beside+runewidth.StringWidth(reason)+2 <= t.columns {
+			t.out(row + right + "    (" + reason + ")")
+		} else {
+			t.long(row, indent, right)
+			if reason != "" {
+				t.wrapped(indent, indent, "("+reason+")")
+			}
+		}
+	}
+	if units := oneLine(l.Units); units != "" {
+		t.wrapped(indent, indent, "units: "+units)
+	}
+}
+
+// long writes a right side in as many rows as it needs.
+func (t *plainText) long(row, indent, right string) {
+	switch {
+	case right == "":
+		t.wrapped("  ", "    ", strings.TrimSpace(row))
+	case runewidth.StringWidth(row) > t.columns/2:
+		t.wrapped("  ", "    ", strings.TrimSpace(row)+" "+right)
+	default:
+		t.wrapped(row, indent, right)
+	}
+}
+
+func (t *plainText) answer(a *Answer) {
+	left := oneLine(a.Name)
+	if left == "" {
+		left = plainSide(a.X)
+	}
+	s := oneLine(a.Shown)
+	if left != "" && s != "" {
+		s = left + " = " + s
+	} else {
+		s += left
+	}
+	worth := ""
+	if a.Points > 0 {
+		worth = "   [" + points(a.Points) + "]"
+	}
+	if n := runewidth.StringWidth(s + worth); n+4 <= t.columns {
+		edge := "+" + strings.Repeat("-", n+2) + "+"
+		t.out(edge)
+		t.out("| " + s + worth + " |")
+		t.out(edge)
+	} else {
+		t.wrapped("==> ", "    ", s+worth)
+	}
+	t.gap()
+}
+
+func (t *plainText) check(c *Check) {
+	s := plainSide(c.Left)
+	if c.Sign == "" && c.Right != nil {
+		relation := oneLine(c.Relation)
+		if relation == "" {
+			relation = "="
+		}
+		s += " " + relation + " " + plainSide(c.Right)
+	}
+	s = strings.TrimSpace("Check: " + s + " " + oneLine(c.Sign))
+	if within := oneLine(c.Within); within != "" {
+		s += " " + within
+	}
+	if c.Holds {
+		s += " holds"
+	} else {
+		s += " DOES NOT HOLD"
+	}
+	if says := oneLine(c.Says); says != "" {
+		s += ": " + says
+	}
+	mark := ""
+	if !c.Holds {
+		mark = "!! "
+	}
+	t.wrapped(mark, mark, s)
+	t.gap()
+}
+
+func (t *plainText) flaw(f *Flaw) {
+	mark, word := "|  ", capital(oneLine(f.Word))
+	if f.Standout {
+		mark, word = "!! ", strings.ToUpper(word)
+	}
+	if f.Line > 0 {
+		word += " in line " + strconv.Itoa(f.Line)
+	}
+	t.wrapped(mark, mark, word)
+	t.wrapped(mark+"    ", mark+"    ", oneLine(f.Source))
+	t.wrapped(mark, mark, oneLine(f.Message))
+	t.wrapped(mark, mark, oneLine(f.Hint))
+	t.gap()
+}

@@ -1,0 +1,120 @@
+package print
+
+import (
+	"bytes"
+	"strings"
+	"testing"
+
+	"github.com/mattn/go-runewidth"
+	"github.com/yuin/goldmark"
+	"github.com/yuin/goldmark/extension"
+)
+
+func TestTextGoldens(t *testing.T) {
+	golden(t, "key.md", Markdown(scaleKey()))
+	golden(t, "handout.md", Markdown(scaleHandout()))
+	golden(t, "key.txt", Plain(scaleKey(), 0))
+	golden(t, "key.narrow.txt", Plain(scaleKey(), 40))
+	golden(t, "handout.txt", Plain(scaleHandout(), 0))
+}
+
+func rendered(t *testing.T, source []byte) string {
+	t.Helper()
+	var b bytes.Buffer
+	if err := goldmark.New(goldmark.WithExtensions(extension.GFM)).Convert(source, &b); err != nil {
+		t.Fatal(err)
+	}
+	return b.String()
+}
+
+func TestMarkdownRenders(t *testing.T) {
+	html := rendered(t, Markdown(scaleKey()))
+	for tag, n := range map[string]int{"<h1>": 1, "<h2>": 3, "<h3>": 3, "<table>": 2, "<pre>": 2, "<blockquote>": 3, "<hr>": 1} {
+		if got := strings.Count(html, tag); got != n {
+			t.Errorf("%s stands %d times, want %d", tag, got, n)
+		}
+	}
+}
+
+// Hostile text becomes text: not a script, picture, link, heading or list.
+func TestMarkdownIsSafe(t *testing.T) {
+	html := rendered(t, Markdown(hostile()))
+	if strings.Contains(html, "raw HTML omitted") {
+		t.Error("the text has HTML")
+	}
+	for _, tag := range [...]string{"<script", "<img", "<a ", "<h4", "<ol"} {
+		if strings.Contains(html, tag) {
+			t.Errorf("rendered, the text has %s", tag)
+		}
+	}
+	for tag, n := range map[string]int{"<h1>": 1, "<h2>": 1, "<h3>": 1} {
+		if got := strings.Count(html, tag); got != n {
+			t.Errorf("%s stands %d times, want %d", tag, got, n)
+		}
+	}
+}
+
+func TestEscapeMarkdown(t *testing.T) {
+	for _, c := range []struct{ text, want string }{
+		{"a_b*c`d`", "a\\_b\\*c\\`d\\`"},
+		{"- item", `\- item`},
+		{"12. item", `12\. item`},
+		{"2.5 kg", `2\.5 kg`},
+		{"a 12. b", "a 12. b"},
+		{"<b>&lt;", `\<b\>\&lt;`},
+		{"one\n# two", `one \# two`},
+		{"$5 | $6", `\$5 \| \$6`},
+	} {
+		if got := escapeMarkdown(c.text); got != c.want {
+			t.Errorf("escapeMarkdown(%q) = %s, want %s", c.text, got, c.want)
+		}
+	}
+	for text, want := range map[string]string{"a": "`a`", "a``b": "```a``b```", "`": "`` ` ``", "": ""} {
+		if got := codeSpan(text); got != want {
+			t.Errorf("codeSpan(%q) = %s, want %s", text, got, want)
+		}
+	}
+}
+
+func TestPlainKeepsItsWidth(t *testing.T) {
+	flat := hostile() // drawings count their own cells
+	for i, b := range flat.Parts[0].Blocks {
+		switch b.(type) {
+		case Graph, EnergyBars:
+			flat.Parts[0].Blocks[i] = nil
+		}
+	}
+	for _, d := range []*Document{scaleKey(), scaleHandout(), flat, {}} {
+		for _, columns := range [...]int{-1, 24, 40, 76, 200, 1 << 40} {
+			most := columns
+			if columns <= 0 {
+				most = usualColumns
+			}
+			text := Plain(d, columns)
+			for line := range strings.SplitSeq(string(text), "\n") {
+				if n := runewidth.StringWidth(line); n > most {
+					t.Errorf("%d columns: %d in %q", columns, n, line)
+				}
+			}
+			if bytes.ContainsAny(text, "\x00\x1b\u202e") {
+				t.Errorf("%d columns: a control character is left", columns)
+			}
+		}
+	}
+}
+
+func BenchmarkMarkdown(b *testing.B) {
+	d := tenParts()
+	b.ReportAllocs()
+	for b.Loop() {
+		Markdown(d)
+	}
+}
+
+func BenchmarkPlain(b *testing.B) {
+	d := tenParts()
+	b.ReportAllocs()
+	for b.Loop() {
+		Plain(d, 0)
+	}
+}
