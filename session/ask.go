@@ -333,6 +333,10 @@ func defines(s syntax.Stmt) string {
 		return s.Name
 	case *syntax.FormulaDef:
 		return s.Name
+	case *syntax.Slope:
+		return s.Name
+	case *syntax.Area:
+		return s.Name
 	}
 	return ""
 }

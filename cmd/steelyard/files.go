@@ -125,6 +125,7 @@ func (s *scratchpad) open(ctx context.Context, arg string) {
 	}
 	s.file = openFile{path: name, stamp: sheet.Stamp(), gaps: gaps}
 	s.pad.SetTitle(sheet.Title)
+	s.keepTitle()
 	s.unsaved = false
 	s.tell(sheet.Title + ": " + counted(len(s.pad.Entries()), "statement"))
 }
@@ -141,6 +142,7 @@ func (s *scratchpad) openRecovered(ctx context.Context) {
 	// From here on this run writes the journal that it was recovered from.
 	s.journal.Close(false)
 	s.pad, s.file, s.journal = session.New(), openFile{}, resumed
+	s.keptBefore(last.Statements)
 	for _, text := range last.Statements {
 		s.show(s.pad.Enter(ctx, text))
 	}
@@ -150,7 +152,7 @@ func (s *scratchpad) openRecovered(ctx context.Context) {
 
 // fresh empties the scratchpad and begins a new journal.
 func (s *scratchpad) fresh() {
-	s.pad, s.file = session.New(), openFile{}
+	s.pad, s.file, s.kept = session.New(), openFile{}, nil
 	s.journal.Close(false)
 	j, problem := journal.Start(journal.Dir())
 	if problem != nil {

@@ -46,3 +46,29 @@ func TestSaving(t *testing.T) {
 		t.Errorf("the title is lost: %s", data)
 	}
 }
+
+// TestTitleIsKept kills the program after a title and an undo; both are brought
+// back.
+func TestTitleIsKept(t *testing.T) {
+	state := t.TempDir()
+	c := openTerminal(t, state)
+	c.expect("  1.  ")
+	c.line("m = 2 kg", "  2.  ")
+	c.line("q = 3 kg", "  3.  ")
+	c.line("worksheet 1 Crates", "title: Crates")
+	c.line("undo", "taken back: line 2")
+	c.line("w = 4 kg", "  3.  ")
+	c.cmd.Process.Kill()
+	c.cmd.Wait()
+
+	c = openTerminal(t, state)
+	c.expect("without being saved")
+	c.expect("  1.  ")
+	c.line("open recovered", "brought back: 2 statements")
+	c.line("names", "given, line 2")
+	c.line("save crates", "saved")
+	data, err := os.ReadFile(filepath.Join(state, "crates.worked"))
+	if want := "worksheet 1  Crates\n\nm = 2 kg\nw = 4 kg\n"; err != nil || string(data) != want {
+		t.Errorf("%v: %s", err, data)
+	}
+}

@@ -48,7 +48,9 @@ type scratchpad struct {
 	file      openFile
 	journal   *journal.Journal
 	abandoned []*journal.Recovered
-	unsaved   bool
+	// kept tells of what is in the journal, in order, whether it is a title.
+	kept    []bool
+	unsaved bool
 	// leaving is set once leaving without saving has been asked about.
 	leaving bool
 }
@@ -142,7 +144,10 @@ func (s *scratchpad) Enter(ctx context.Context, text string, shown bool) bool {
 	case "replay":
 		s.replay(ctx)
 	case "worksheet":
-		s.unsaved = s.unsaved || s.pad.Title() != title
+		if s.pad.Title() != title {
+			s.unsaved = true
+			s.keepTitle()
+		}
 		view.Text(s.out, e, o)
 	default:
 		view.Text(s.out, e, o)
@@ -152,9 +157,7 @@ func (s *scratchpad) Enter(ctx context.Context, text string, shown bool) bool {
 
 // accepted writes a statement to the journal.
 func (s *scratchpad) accepted(e *session.Entry) {
-	if problem := s.journal.Accept(e.Text); problem != nil {
-		s.tell("caution: " + problem.Message)
-	}
+	s.keep(e.Text, false)
 	s.unsaved, s.leaving = true, false
 }
 
@@ -174,9 +177,7 @@ func (s *scratchpad) undo() {
 		s.tell("There is nothing to take back.")
 		return
 	}
-	if problem := s.journal.Undo(); problem != nil {
-		s.tell("caution: " + problem.Message)
-	}
+	s.unkeep()
 	s.unsaved = true
 	s.tell(fmt.Sprintf("taken back: line %d, %s", e.Line, firstLine(e.Text)))
 }

@@ -43,10 +43,22 @@ func (r *reader) with(tokens []token) (Stmt, *fault) {
 	if bad == nil {
 		bad = r.readings(v.X)
 	}
+	if bad == nil {
+		bad = r.readings(given(v.With)...)
+	}
 	if bad != nil {
 		return nil, bad
 	}
 	return &With{X: v.X, In: unitText(&v.In), By: bindings(v.With)}, r.noBody()
+}
+
+// given are what bindings give, as they stand.
+func given(parts []bindingPart) []Expr {
+	out := make([]Expr, len(parts))
+	for i, b := range parts {
+		out[i] = b.X
+	}
+	return out
 }
 
 func bindings(parts []bindingPart) []Binding {

@@ -94,6 +94,14 @@ func (r *reader) solve(tokens []token) (Stmt, *fault) {
 	for _, u := range v.Unknowns {
 		s.Unknowns = append(s.Unknowns, Unknown{Name: Canonical(u.Name.Value), NameAt: tokenSpan(&u.Name), In: unitText(&u.In), Which: choosing[u.Which.Value]})
 	}
+	if bad := r.readings(given(append(v.With, v.Later...))...); bad != nil {
+		return nil, bad
+	}
+	for _, c := range v.Where {
+		if bad := r.readings(c.Left, c.Right, c.Third); bad != nil {
+			return nil, bad
+		}
+	}
 	s.With = bindings(append(v.With, v.Later...))
 	for _, c := range v.Where {
 		s.Where = append(s.Where, Condition{Left: c.Left, Op: comparison(&c.Op), OpAt: tokenSpan(&c.Op), Right: c.Right})
