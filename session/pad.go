@@ -49,6 +49,10 @@ func New() *Pad {
 	return p
 }
 
+// Filed tells that the lines are those of a file: a name means what the nearest
+// line above says, even where that line has failed.
+func (p *Pad) Filed() { p.planner.Names.Nearest = true }
+
 // Table returns the units that this worksheet knows.
 func (p *Pad) Table() *units.Table { return p.planner.Units }
 

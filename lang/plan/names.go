@@ -53,8 +53,14 @@ type plannedFunc struct {
 }
 
 // Names holds what every name means, line by line. Looking a name up gives the
-// nearest definition above that has not failed.
+// nearest definition above, or, where lines are tried out, the nearest that has
+// not failed.
 type Names struct {
+	// Nearest makes a failed definition hide those above it, as in a file: its
+	// lines stand as they are written. In a scratchpad a failed line is an
+	// attempt, and takes nothing away.
+	Nearest bool
+
 	of  map[string][]*Def
 	all []*Def
 }
@@ -69,16 +75,16 @@ func (n *Names) add(d *Def) {
 	n.of[d.Name] = append(n.of[d.Name], d)
 }
 
-// before returns the last definition of a name among the first limit ones. One
-// that failed counts only where none before it has a value: a failed attempt
-// takes nothing away.
+// before returns the last definition of a name among the first limit ones. Where
+// lines are tried out, one that failed counts only where none before it has a
+// value.
 func (n *Names) before(name string, limit int) (*Def, bool) {
 	defs := n.of[name]
 	var failed *Def
 	for i := len(defs) - 1; i >= 0; i-- {
 		switch {
 		case defs[i].seq >= limit:
-		case !defs[i].Failed():
+		case n.Nearest, !defs[i].Failed():
 			return defs[i], true
 		case failed == nil:
 			failed = defs[i]

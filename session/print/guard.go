@@ -39,8 +39,8 @@ type guarded struct{ secret map[string]bool }
 // numbers are what looks like a number in a text, with its power of ten.
 var numbers = regexp.MustCompile(`[0-9]+(?:\.[0-9]+)?(?:(?:e|×10\^?|\*10\^)[-−+]?[0-9]+)?`)
 
-// newGuard gathers the results of a worksheet, without the numbers that its
-// givens show.
+// newGuard gathers the results of a worksheet, without the numbers that are
+// put in.
 func newGuard(all []*session.Entry) *guarded {
 	g := &guarded{secret: map[string]bool{}}
 	used := unitsUsed(all)
@@ -59,13 +59,24 @@ func newGuard(all []*session.Entry) *guarded {
 		}
 	}
 	for _, e := range all {
-		if _, def := e.Stmt.(*syntax.Define); def && !e.Records {
+		if typed(e) {
 			for _, n := range numbers.FindAllString(e.Text, -1) {
 				delete(g.secret, n)
 			}
 		}
 	}
 	return g
+}
+
+// typed tells whether the numbers of a statement are put in and not worked out:
+// those of a given, of an equation, of a place on a curve. A check may hold the
+// answer itself.
+func typed(e *session.Entry) bool {
+	switch e.Stmt.(type) {
+	case *syntax.Define, *syntax.Solve, *syntax.With, *syntax.Slope, *syntax.Area, *syntax.Graph:
+		return true
+	}
+	return false
 }
 
 // unitsUsed lists the units in which a worksheet shows or writes anything.

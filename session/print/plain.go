@@ -6,6 +6,7 @@ import (
 
 	"github.com/mattn/go-runewidth"
 
+	"steelyard/lang/algebra"
 	"steelyard/lang/syntax"
 	"steelyard/units"
 )
@@ -232,10 +233,10 @@ func (t *plainText) givens(rows []Given) {
 	for _, g := range rows {
 		name := oneLine(g.Name)
 		if runewidth.StringWidth(name) > most {
-			t.wrapped("  ", "    ", name+" = "+oneLine(g.Shown))
+			t.wrapped("  ", "    ", name+" = "+plainShown(g.Shown))
 			continue
 		}
-		t.wrapped("  "+runewidth.FillRight(name, most)+" = ", "      ", oneLine(g.Shown))
+		t.wrapped("  "+runewidth.FillRight(name, most)+" = ", "      ", plainShown(g.Shown))
 	}
 	t.gap()
 }
@@ -245,7 +246,16 @@ func plainSide(x syntax.Expr) string {
 	if x == nil {
 		return ""
 	}
-	return oneLine(syntax.PrintExpr(x))
+	return oneLine(algebra.Display(x))
+}
+
+// plainShown writes a value with raised exponents.
+func plainShown(shown string) string {
+	shown = oneLine(shown)
+	if x, fs := syntax.ParseExpr(shown); len(fs) == 0 && shown != "" {
+		return algebra.Display(x)
+	}
+	return shown
 }
 
 func (t *plainText) working(lines []Line) {
@@ -278,7 +288,7 @@ func (t *plainText) line(l *Line, most int) {
 		}
 		t.wrapped("  ", "  ", lead)
 	}
-	left, right := plainSide(l.Left), oneLine(l.Shown)
+	left, right := plainSide(l.Left), plainShown(l.Shown)
 	if right == "" {
 		right = plainSide(l.Right)
 	}
@@ -321,7 +331,7 @@ func (t *plainText) answer(a *Answer) {
 	if left == "" {
 		left = plainSide(a.X)
 	}
-	s := oneLine(a.Shown)
+	s := plainShown(a.Shown)
 	if _, words := setValue(latex, s); words != "" {
 		s = strings.TrimSpace(left + " " + s)
 	} else if left != "" && s != "" {

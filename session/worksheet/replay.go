@@ -113,6 +113,7 @@ func Work(ctx context.Context, s *Sheet) ([]*session.Entry, *session.Pad) {
 // work enters the statements of a sheet, some of them replaced.
 func work(ctx context.Context, s *Sheet, replaced map[int]string) ([]Row, *session.Pad) {
 	pad := session.New()
+	pad.Filed()
 	rows := make([]Row, 0, len(s.Statements))
 	for i := range s.Statements {
 		st := &s.Statements[i]
