@@ -58,6 +58,34 @@ func paragraphs(text string) [][]string {
 	return all
 }
 
+// prose is paragraphs with their lines joined, as they were only broken to fit the
+// worksheet. Lines that begin as an item of a list or are indented stay apart.
+func prose(text string) [][]string {
+	all := paragraphs(text)
+	for i, lines := range all {
+		joined := lines[:0]
+		for j, line := range lines {
+			if j == 0 || apart(line) {
+				joined = append(joined, line)
+			} else {
+				joined[len(joined)-1] += " " + strings.TrimSpace(line)
+			}
+		}
+		all[i] = joined
+	}
+	return all
+}
+
+// apart tells whether a line of prose begins something of its own.
+func apart(line string) bool {
+	if line[0] == ' ' || line[0] == '\t' {
+		return true
+	}
+	first, _, found := strings.Cut(line, " ")
+	return found && (first == "-" || first == "*" || first == "•" ||
+		len(first) <= 4 && strings.Trim(first, "0123456789") == "." || len(first) <= 3 && strings.HasSuffix(first, ")"))
+}
+
 var htmlEscapes = strings.NewReplacer("&", "&amp;", "<", "&lt;", ">", "&gt;", `"`, "&quot;", "'", "&#39;")
 
 // escapeHTML writes a text so that no part of it is markup, inside an element or

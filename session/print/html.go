@@ -15,7 +15,7 @@ var style string
 // HTML writes a document as one page without scripts or anything from outside:
 // the style, the formulas (MathML) and the graphs (SVG) are part of it.
 func HTML(d *Document) []byte {
-	p := page{handout: d.Edition == Handout}
+	p := page{handout: d.Edition == Handout, regions: map[string]int{}}
 	p.open(d)
 	p.blocks(d.Blocks)
 	for i := range d.Parts {
@@ -31,13 +31,13 @@ func HTML(d *Document) []byte {
 
 // page is a document on its way to HTML.
 type page struct {
-	b        bytes.Buffer
-	handout  bool
-	parts    int
-	figures  int
-	workings int    // of this part so far
-	several  bool   // this part has more than one working
-	where    string // "part a", for the names of regions
+	b       bytes.Buffer
+	handout bool
+	parts   int
+	figures int
+	regions map[string]int // how often each name of a region was wanted
+	several bool           // this part has more than one working
+	where   string         // "part a", for the names of regions
 }
 
 func (p *page) text(all ...string) {
@@ -49,7 +49,7 @@ func (p *page) text(all ...string) {
 // formula writes a formula in the text.
 func (p *page) formula(inner string) {
 	if inner != "" {
-		p.text(typeset.Document(typeset.MathML, inner, false))
+		p.text(typeset.Document(typeset.MathML, tighten(inner), false))
 	}
 }
 
@@ -103,7 +103,7 @@ func (p *page) part(part *Part) {
 	p.parts++
 	id := "part-" + strconv.Itoa(p.parts)
 	label, question := escapeHTML(oneLine(part.Label)), escapeHTML(oneLine(part.Question))
-	p.where, p.workings, p.several = "part "+label, 0, part.several()
+	p.where, p.several = "part "+label, part.several()
 	p.text(`<section class="part" aria-labelledby="`, id, "\">\n")
 	switch {
 	case label == "" && question == "":
@@ -171,7 +171,7 @@ func (p *page) block(b Block) {
 }
 
 func (p *page) note(text string) {
-	for _, lines := range paragraphs(text) {
+	for _, lines := range prose(text) {
 		p.text("<p>")
 		p.lines(lines)
 		p.text("</p>\n")

@@ -13,6 +13,10 @@ const mathml = typeset.MathML
 
 // region opens a box that scrolls sideways where it must, for keyboards too.
 func (p *page) region(class, what string) {
+	p.regions[what]++
+	if n := p.regions[what]; n > 1 { // every name differs from the others
+		what += ", no. " + strconv.Itoa(n)
+	}
 	p.text(`<div class="scroll `, class, `" role="region" tabindex="0" aria-label="`, what, "\">\n")
 }
 
@@ -49,20 +53,19 @@ func (p *page) working(lines []Line) {
 	if len(lines) == 0 {
 		return
 	}
-	p.workings++
-	what := "Working"
+	what, level := "Working", "h3"
+	if p.parts == 0 {
+		level = "h2"
+	}
 	if p.where != "" {
 		what += ", " + p.where
 	}
-	p.text(`<h3>Working`)
+	p.text("<", level, ` class="working-head">Working`)
 	if name := sought(lines); p.several && name != nil {
 		p.text(" for ")
 		p.formula(setExpr(mathml, name))
 	}
-	if p.several {
-		what += ", " + strconv.Itoa(p.workings)
-	}
-	p.text("</h3>\n")
+	p.text("</", level, ">\n")
 	p.region("working", what)
 	p.text("<ol>\n")
 	for i := range lines {
@@ -101,7 +104,7 @@ func (p *page) line(l *Line) {
 	}
 	if units := oneLine(l.Units); units != "" {
 		p.text(` <span class="units">units: `)
-		p.formula(setShown(mathml, units))
+		p.formula(setUnits(mathml, units))
 		p.text("</span>")
 	}
 	p.text("</li>\n")
@@ -278,8 +281,7 @@ func (p *page) table(t *Table) {
 	if utf8.RuneCountInString(what) > 120 {
 		what = string([]rune(what)[:119]) + "…"
 	}
-	p.figures++
-	p.region("values", escapeHTML(what+" (table "+strconv.Itoa(p.figures)+")"))
+	p.region("values", escapeHTML(what))
 	p.text("<table>\n")
 	if len(t.Heads) > 0 {
 		p.text("<thead><tr>")

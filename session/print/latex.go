@@ -86,7 +86,7 @@ func (p *paper) blocks(all []Block) {
 func (p *paper) block(b Block) {
 	switch b := b.(type) {
 	case Note:
-		for _, lines := range paragraphs(b.Text) {
+		for _, lines := range prose(b.Text) {
 			p.lines(lines, escapeTeX)
 		}
 	case Givens:
@@ -163,16 +163,26 @@ func (p *paper) working(lines []Line) {
 		p.text("{\\small\\quad ", escapeTeX(lead), "}")
 	}
 	var all []string
-	for i := range lines {
-		if lead := oneLine(lines[i].Lead); i > 0 && lead != "" {
-			all = append(all, `& \text{\small `+escapeTeX(lead)+`}`)
+	flush := func() {
+		if len(all) > 0 {
+			p.text("%\n\\begin{alignat*}{2}\n", strings.Join(all, " \\\\[3pt]\n"), "\n\\end{alignat*}")
 		}
-		all = append(all, texLine(&lines[i])...)
+		p.text("\\par\n")
+		all = nil
 	}
-	if len(all) > 0 {
-		p.text("%\n\\begin{alignat*}{2}\n", strings.Join(all, " \\\\[3pt]\n"), "\n\\end{alignat*}")
+	for i := range lines {
+		rows, lead := texLine(&lines[i]), oneLine(lines[i].Lead)
+		switch {
+		case i == 0 || lead == "":
+		case len(rows) == 0:
+			flush()
+			p.text("{\\small ", escapeTeX(lead), "\\par}\n")
+		default:
+			all = append(all, `& \rlap{\small `+escapeTeX(lead)+`}`)
+		}
+		all = append(all, rows...)
 	}
-	p.text("\\par\n")
+	flush()
 }
 
 // mostBeside is how wide a right side may be with a reason beside it.
@@ -181,7 +191,7 @@ const mostBeside = 34
 // texLine gives the rows of an alignment for one line of a working.
 func texLine(l *Line) []string {
 	var rows []string
-	left, right := inLine(setExpr(latex, l.Left), "60mm"), texRight(l)
+	left, right := inLine(setExpr(latex, l.Left), "45mm"), texRight(l)
 	if breadth(l.Left) > wide {
 		rows, left = append(rows, `& \quad `+inLine(setExpr(latex, l.Left), "120mm")), ""
 	}
@@ -201,11 +211,11 @@ func texLine(l *Line) []string {
 		if len(right) <= 1 && l.reach() <= mostBeside && len(reason) <= 110 {
 			rows[len(rows)-1] += ` & \qquad & ` + set
 		} else {
-			rows = append(rows, `& \qquad `+set)
+			rows = append(rows, `& \qquad \rlap{`+set+`}`)
 		}
 	}
 	if units := oneLine(l.Units); units != "" {
-		rows = append(rows, `& \qquad \text{\small units: `+inline(setShown(latex, units), "100mm")+`}`)
+		rows = append(rows, `& \qquad \rlap{\small units: `+inline(setUnits(latex, units), "90mm")+`}`)
 	}
 	return rows
 }
@@ -226,23 +236,27 @@ func inLine(set, width string) string {
 	return set
 }
 
-// texRight gives the rows of a right side.
+// texRight gives the rows of a right side. A wide one takes no room of its column,
+// so that the reasons of the others stay where they are.
 func texRight(l *Line) []string {
+	var out []string
 	if broken := rows(l.Right); broken != nil && l.Shown == "" {
-		var out []string
 		for i, row := range broken {
 			set := strings.TrimSpace(setRow(latex, row))
 			if i > 0 {
 				set = "{}" + set
 			}
-			out = append(out, inLine(set, "120mm"))
+			out = append(out, set)
 		}
-		return out
+	} else if set := l.right(latex); set != "" {
+		out = append(out, set)
 	}
-	if set := l.right(latex); set != "" {
-		return []string{inLine(set, "120mm")}
+	if l.reach() > mostBeside {
+		for i, set := range out {
+			out[i] = `\rlap{\fit{112mm}{$\displaystyle ` + set + `$}}`
+		}
 	}
-	return nil
+	return out
 }
 
 func (p *paper) answer(a *Answer) {

@@ -86,7 +86,7 @@ func (m *marked) blocks(all []Block) {
 func (m *marked) block(b Block) {
 	switch b := b.(type) {
 	case Note:
-		for _, lines := range paragraphs(b.Text) {
+		for _, lines := range prose(b.Text) {
 			m.paragraph(markedLines(lines, ""))
 		}
 	case Givens:
@@ -208,7 +208,7 @@ func markedLine(l *Line) string {
 	if reason := escapeMarkdown(l.Reason); reason != "" {
 		s += " — " + reason
 	}
-	if units := setShown(latex, l.Units); units != "" {
+	if units := setUnits(latex, l.Units); units != "" {
 		s += " (units: " + dollars(units) + ")"
 	}
 	return strings.TrimSpace(s)

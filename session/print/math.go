@@ -251,3 +251,85 @@ func needsBrackets(x syntax.Expr) bool {
 	}
 	return false
 }
+
+// tighten keeps the brackets round what is no higher than a line from stretching:
+// a bracket that may stretch is given the room of its largest form by some
+// browsers, even where it stays small.
+func tighten(set string) string {
+	const open, shut, fixed = "<mo>(</mo>", "<mo>)</mo>", `<mo stretchy="false">`
+	if !strings.Contains(set, open) {
+		return set
+	}
+	type bracket struct {
+		at   int // where it stands in what is written
+		tall bool
+	}
+	var stack []bracket
+	out := make([]byte, 0, len(set)+64)
+	for i := 0; i < len(set); {
+		rest := set[i:]
+		switch {
+		case strings.HasPrefix(rest, open):
+			stack = append(stack, bracket{at: len(out)})
+			out = append(out, open...)
+			i += len(open)
+			continue
+		case strings.HasPrefix(rest, shut) && len(stack) > 0:
+			last := stack[len(stack)-1]
+			stack = stack[:len(stack)-1]
+			i += len(shut)
+			if last.tall {
+				out = append(out, shut...)
+				if len(stack) > 0 {
+					stack[len(stack)-1].tall = true
+				}
+				continue
+			}
+			inside := string(out[last.at+len(open):])
+			out = append(append(out[:last.at], fixed+"(</mo>"...), inside...)
+			out = append(out, fixed+")</mo>"...)
+			continue
+		case len(stack) > 0 && (strings.HasPrefix(rest, "<mfrac") || strings.HasPrefix(rest, "<msqrt") || strings.HasPrefix(rest, "<mroot")):
+			stack[len(stack)-1].tall = true
+		}
+		out = append(out, set[i])
+		i++
+	}
+	return string(out)
+}
+
+// setUnits sets how units cancel: "√(kg/(N/m)) = s".
+func setUnits(f typeset.Form, text string) string {
+	set := ""
+	for i, side := range strings.Split(oneLine(text), " = ") {
+		one := ""
+		if inside, ok := strings.CutPrefix(side, "√("); ok && closes(inside) {
+			inside = setShown(f, inside[:len(inside)-1])
+			one = map[typeset.Form]string{typeset.MathML: "<msqrt>" + inside + "</msqrt>", latex: `\sqrt{` + inside + "}"}[f]
+		} else {
+			one = setShown(f, side)
+		}
+		if i == 0 {
+			set = one
+		} else {
+			set = typeset.Relation(f, set, "=", one)
+		}
+	}
+	return set
+}
+
+// closes tells whether the bracket that a text is in closes at its very end.
+func closes(text string) bool {
+	depth := 1
+	for i, r := range text {
+		switch r {
+		case '(':
+			depth++
+		case ')':
+			if depth--; depth == 0 {
+				return i == len(text)-1
+			}
+		}
+	}
+	return false
+}

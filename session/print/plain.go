@@ -161,7 +161,7 @@ func (t *plainText) blocks(all []Block) {
 func (t *plainText) block(b Block) {
 	switch b := b.(type) {
 	case Note:
-		for _, lines := range paragraphs(b.Text) {
+		for _, lines := range prose(b.Text) {
 			t.lines("", lines)
 			t.gap()
 		}
