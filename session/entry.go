@@ -57,6 +57,20 @@ func (e *Entry) Failed() bool {
 	return false
 }
 
+// Named tells whether the statement begins NAME =, so that a result stands under
+// that sign.
+func (e *Entry) Named() bool {
+	switch s := e.Stmt.(type) {
+	case *syntax.Define, *syntax.FuncDef:
+		return true
+	case *syntax.Slope:
+		return s.Name != ""
+	case *syntax.Area:
+		return s.Name != ""
+	}
+	return false
+}
+
 // Value is one quantity as it is reported.
 type Value struct {
 	// Name is the name that the statement gives it, or empty.

@@ -68,6 +68,15 @@ func (b *builder) add(block Block) {
 	b.part.Blocks = append(b.part.Blocks, block)
 }
 
+// replace puts a block in the place of the last one.
+func (b *builder) replace(block Block) {
+	if b.part != nil {
+		b.part.Blocks[len(b.part.Blocks)-1] = block
+	} else {
+		b.doc.Blocks[len(b.doc.Blocks)-1] = block
+	}
+}
+
 // last is the block that was put last.
 func (b *builder) last() Block {
 	blocks := b.doc.Blocks
@@ -160,11 +169,7 @@ func (b *builder) given(name, shown string) {
 	row := Given{Name: name, Shown: shown}
 	if g, ok := b.last().(Givens); ok {
 		g.Rows = append(g.Rows, row)
-		if b.part != nil {
-			b.part.Blocks[len(b.part.Blocks)-1] = g
-		} else {
-			b.doc.Blocks[len(b.doc.Blocks)-1] = g
-		}
+		b.replace(g)
 		return
 	}
 	b.add(Givens{Rows: []Given{row}})
@@ -190,7 +195,13 @@ func (b *builder) function(s *syntax.FuncDef, e *session.Entry) {
 	for _, p := range s.Params {
 		call.Args = append(call.Args, syntax.Arg{X: &syntax.Name{Name: p}})
 	}
-	b.add(Working{Lines: []Line{{Left: call, Right: s.X}}})
+	one := Line{Left: call, Right: s.X}
+	if w, ok := b.last().(Working); ok && w.Definitions {
+		w.Lines = append(w.Lines, one)
+		b.replace(w)
+		return
+	}
+	b.add(Working{Lines: []Line{one}, Definitions: true})
 }
 
 // result is the working of a result.
@@ -202,8 +213,15 @@ func (b *builder) result(e *session.Entry) {
 	}
 	b.results = append(b.results, e)
 	w := Working{}
+	named := ""
 	for _, l := range lines {
-		w.Lines = append(w.Lines, line(l))
+		one := line(l)
+		if l.Words != "" { // the value goes on under its own name
+			named, one = l.Name, Line{Lead: l.Words}
+		} else if named != "" && one.Left == nil {
+			one.Left, named = &syntax.Name{Name: named}, ""
+		}
+		w.Lines = append(w.Lines, one)
 	}
 	for _, f := range e.Findings {
 		if f.ID == finding.OtherRoot || f.ID == finding.Searched {
@@ -219,11 +237,8 @@ func line(l session.WorkLine) Line {
 	if l.Left == nil && l.Name != "" {
 		out.Left = &syntax.Name{Name: l.Name}
 	}
-	switch {
-	case l.Shown != nil:
+	if l.Shown != nil {
 		out.Shown = l.Shown.Shown(units.File)
-	case l.Words != "":
-		out.Lead = l.Words
 	}
 	return out
 }

@@ -45,7 +45,12 @@ type (
 	// Givens is a table of the known quantities.
 	Givens struct{ Rows []Given }
 	// Working is the worked lines of one result, one under the other.
-	Working struct{ Lines []Line }
+	Working struct {
+		Lines []Line
+		// Definitions tells that the lines define functions: they stand without
+		// a head.
+		Definitions bool
+	}
 	// Answer is a result that is asked for, in a box.
 	Answer struct {
 		Name   string // as in the worksheet, or empty

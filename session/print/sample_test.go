@@ -89,7 +89,7 @@ func scaleKey() *Document {
 
 func stiffness() Part {
 	return Part{Label: "a", Question: "How stiff is the spring?", Points: 4, Blocks: []Block{
-		Working{[]Line{
+		Working{Lines: []Line{
 			{Left: x("k*s_0"), Right: x("m*g"), Lead: "balance of forces"},
 			{Left: x("k"), Right: x("m*g/s_0"), Reason: "divide both sides by s₀"},
 			{Right: x("0.500 kg * 9.81 m/s^2/(2.0 cm)"), Reason: "put in the values"},
@@ -103,12 +103,12 @@ func stiffness() Part {
 func lowest() Part {
 	return Part{Label: "b", Question: "How far does the pan sink when the plums are laid on without a push, and where is its energy then?", Points: 5, Blocks: []Block{
 		Note{"At the lowest point the pan stands still, so all the energy of height that it lost is in the spring.\n\nThe other root, s = 0, is where it began."},
-		Working{[]Line{
+		Working{Lines: []Line{
 			{Left: x("m*g*s"), Right: x("k*s^2/2"), Lead: "energy is conserved"},
 			{Left: x("s"), Right: x("2 m*g/k"), Reason: "divide both sides by s, which is not 0 at the lowest point, and solve for s"},
 			{Shown: "4.0 cm"},
 		}},
-		Working{[]Line{
+		Working{Lines: []Line{
 			{Left: x("v"), Right: x("√(2 (m*g*s - k*s^2/2)/m)"), Lead: "speed on the way", Reason: "solve for v"},
 			{Right: x("√(g^2*m/k)")},
 			{Shown: "0.443 m/s", Units: "(m/s^2) s = m/s"},
@@ -175,7 +175,7 @@ func hostile() *Document {
 	return &Document{Title: h, Caution: h, Blocks: []Block{Note{h}, Givens{[]Given{{h, h}}}}, Parts: []Part{{
 		Label: h, Question: h, Points: -1, Blocks: []Block{
 			Note{h + "\n\n# " + h + "\n- " + h + "\n1. " + h + "\n    " + h + "\n---\n> " + h + "\n" + h + "\n==="}, Text{[]string{h, "", h}}, Room{-5}, Room{1 << 40},
-			Working{[]Line{{Left: name, Right: name, Reason: h, Lead: h, Units: h}, {Shown: h}, {}}},
+			Working{Lines: []Line{{Left: name, Right: name, Reason: h, Lead: h, Units: h}, {Shown: h}, {}}},
 			Working{}, Givens{}, Table{}, Graph{}, EnergyBars{}, Text{},
 			Answer{Name: h, X: name, Shown: h}, Answer{}, Answer{X: name},
 			Check{Left: name, Right: name, Relation: h, Within: h, Says: h}, Check{Left: name, Sign: h, Holds: true}, Check{},

@@ -280,16 +280,7 @@ func article(v session.Value) string {
 // equalsAt is the number of cells before the = of a result: that of a statement
 // that begins NAME =, else two.
 func equalsAt(e *session.Entry) int {
-	named := false
-	switch s := e.Stmt.(type) {
-	case *syntax.Define, *syntax.FuncDef:
-		named = true
-	case *syntax.Slope:
-		named = s.Name != ""
-	case *syntax.Area:
-		named = s.Name != ""
-	}
-	if named {
+	if e.Named() {
 		if i := strings.IndexByte(e.Text, '='); i >= 0 {
 			return runewidth.StringWidth(printable(e.Text[:i]))
 		}

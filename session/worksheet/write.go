@@ -9,7 +9,6 @@ import (
 	"github.com/mattn/go-runewidth"
 
 	"steelyard/lang/finding"
-	"steelyard/lang/syntax"
 	"steelyard/session"
 	"steelyard/units"
 )
@@ -97,7 +96,7 @@ var cells = &runewidth.Condition{StrictEmojiNeutral: true}
 // with its name.
 func recordLines(e *session.Entry) []string {
 	indent := 2
-	if _, ok := e.Stmt.(*syntax.Define); ok {
+	if e.Named() {
 		text := strings.TrimLeftFunc(e.Text, unicode.IsSpace)
 		if i := strings.IndexByte(text, '='); i >= 0 {
 			indent = cells.StringWidth(text[:i])
