@@ -13,22 +13,26 @@ const mathml = typeset.MathML
 
 // region opens a box that scrolls sideways where it must, for keyboards too.
 func (p *page) region(class, what string) {
+	p.text(`<div class="scroll `, class, `" role="region" tabindex="0" aria-label="`, p.name(what), "\">\n")
+}
+
+// name makes the name of a region differ from all others.
+func (p *page) name(what string) string {
+	if p.where != "" {
+		what += ", " + p.where
+	}
 	p.regions[what]++
-	if n := p.regions[what]; n > 1 { // every name differs from the others
+	if n := p.regions[what]; n > 1 {
 		what += ", no. " + strconv.Itoa(n)
 	}
-	p.text(`<div class="scroll `, class, `" role="region" tabindex="0" aria-label="`, what, "\">\n")
+	return what
 }
 
 func (p *page) givens(rows []Given) {
 	if len(rows) == 0 {
 		return
 	}
-	what := "Given"
-	if p.where != "" {
-		what += ", " + p.where
-	}
-	p.region("given", what)
+	p.region("given", "Given")
 	p.text("<table>\n<caption>Given</caption>\n", `<thead><tr><th scope="col">Quantity</th><th scope="col">Value</th></tr></thead>`, "\n<tbody>\n")
 	for _, g := range rows {
 		p.text(`<tr><th scope="row">`)
@@ -53,12 +57,9 @@ func (p *page) working(lines []Line) {
 	if len(lines) == 0 {
 		return
 	}
-	what, level := "Working", "h3"
+	level := "h3"
 	if p.parts == 0 {
 		level = "h2"
-	}
-	if p.where != "" {
-		what += ", " + p.where
 	}
 	p.text("<", level, ` class="working-head">Working`)
 	if name := sought(lines); p.several && name != nil {
@@ -66,7 +67,7 @@ func (p *page) working(lines []Line) {
 		p.formula(setExpr(mathml, name))
 	}
 	p.text("</", level, ">\n")
-	p.region("working", what)
+	p.region("working", "Working")
 	p.text("<ol>\n")
 	for i := range lines {
 		p.line(&lines[i])
@@ -174,11 +175,11 @@ func (p *page) answer(a *Answer) {
 	set, words := setValue(mathml, a.Shown)
 	switch {
 	case set == "" && words == "":
-		p.formula(left)
+		p.roomy(left, a.reach())
 	case left != "" && words == "":
-		p.formula(typeset.Relation(mathml, left, "=", ""))
+		p.roomy(typeset.Relation(mathml, left, "=", ""), a.reach())
 	case left != "":
-		p.formula(left)
+		p.roomy(left, a.reach())
 		p.text(" ")
 	}
 	if set != "" || words != "" {
@@ -191,6 +192,29 @@ func (p *page) answer(a *Answer) {
 		p.text(` <span class="points">`, points(a.Points), "</span>")
 	}
 	p.text("</div>\n")
+}
+
+// reach is how many letters wide the left side of an answer is.
+func (a *Answer) reach() int {
+	if name := oneLine(a.Name); name != "" {
+		return utf8.RuneCountInString(name)
+	}
+	return breadth(a.X)
+}
+
+// narrow is how many letters a formula may have to fit a phone.
+const narrow = 24
+
+// roomy writes a formula of some width in the text; a wide one scrolls on a
+// narrow screen.
+func (p *page) roomy(set string, letters int) {
+	if letters <= narrow {
+		p.formula(set)
+		return
+	}
+	p.text(`<span class="scroll" role="region" tabindex="0" aria-label="`, p.name("Formula"), `">`)
+	p.formula(set)
+	p.text("</span>")
 }
 
 // verdict is the word that tells how a check came out.
@@ -207,7 +231,11 @@ func (p *page) check(c *Check) {
 		class += " standout"
 	}
 	p.text(`<p class="`, class, `"><span class="word">Check</span> `)
-	p.formula(c.claim(mathml))
+	p.roomy(setExpr(mathml, c.Left), breadth(c.Left))
+	if c.Right != nil && c.Sign == "" {
+		p.text(" ")
+		p.roomy(typeset.Relation(mathml, "", c.relation(), setExpr(mathml, c.Right)), breadth(c.Right)+2)
+	}
 	if c.Sign != "" {
 		p.text(" ", escapeHTML(oneLine(c.Sign)))
 	}
@@ -227,11 +255,15 @@ func (c *Check) claim(f typeset.Form) string {
 	if c.Right == nil || c.Sign != "" {
 		return left
 	}
-	relation := oneLine(c.Relation)
-	if relation == "" {
-		relation = "="
+	return typeset.Relation(f, left, c.relation(), setExpr(f, c.Right))
+}
+
+// relation is the sign between the sides of a check.
+func (c *Check) relation() string {
+	if relation := oneLine(c.Relation); relation != "" {
+		return relation
 	}
-	return typeset.Relation(f, left, relation, setExpr(f, c.Right))
+	return "="
 }
 
 // figureID gives an id that no other figure of the page has.

@@ -55,10 +55,15 @@ func (p *picture) box(x, y float64, where, what string) {
 	p.WriteString(`\put` + at(x, y) + `{\makebox(0,0)[` + where + `]{` + what + "}}\n")
 }
 
-// stroke draws a straight piece of a curve.
+// stroke draws a straight piece of a curve. The number of dots that it is made of
+// is told, since LaTeX can't work it out for very short ones.
 func (p *picture) stroke(a, b draw.Point) {
+	long := math.Hypot(b.X-a.X, b.Y-a.Y)
+	if long < 0.02 {
+		return
+	}
 	p.bent++
-	p.WriteString(`\qbezier` + at(a.X, a.Y) + at((a.X+b.X)/2, (a.Y+b.Y)/2) + at(b.X, b.Y) + "\n")
+	p.WriteString(`\qbezier[` + strconv.Itoa(max(2, int(long/0.08))) + "]" + at(a.X, a.Y) + at((a.X+b.X)/2, (a.Y+b.Y)/2) + at(b.X, b.Y) + "\n")
 }
 
 // mostStrokes bounds what a picture may cost; a figure with more is drawn as text.
