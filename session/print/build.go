@@ -117,7 +117,11 @@ func (b *builder) entry(e *session.Entry) {
 		if e.Records {
 			b.result(e)
 		} else if len(e.Values) == 1 {
-			b.given(s.Name, e.Values[0].Shown(units.File))
+			shown := e.Values[0].Shown(units.File)
+			if _, mixed := s.X.(*syntax.Mixed); mixed {
+				shown = given(e) // 3 lb 8 oz, as it was written
+			}
+			b.given(s.Name, shown)
 		}
 	case *syntax.Let:
 		b.given(s.Name, "in "+s.In.Text)

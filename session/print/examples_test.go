@@ -1,0 +1,158 @@
+package print
+
+import (
+	"bytes"
+	"context"
+	"flag"
+	"fmt"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+
+	"steelyard/session"
+	"steelyard/session/worksheet"
+)
+
+// sheets are the worksheets of the examples folder, worked out.
+func sheets(t testing.TB) map[string]func(Edition) *Document {
+	t.Helper()
+	files, err := filepath.Glob(filepath.Join("..", "..", "examples", "*.worked"))
+	if err != nil || len(files) < 9 {
+		t.Fatalf("only %d examples: %v", len(files), err)
+	}
+	out := map[string]func(Edition) *Document{}
+	for _, f := range files {
+		entries, pad, title := worked(t, f)
+		out[f] = func(e Edition) *Document {
+			d, _ := New(pad, title, entries, e)
+			return d
+		}
+	}
+	return out
+}
+
+func worked(t testing.TB, file string) ([]*session.Entry, *session.Pad, string) {
+	t.Helper()
+	s, problem := worksheet.Load(file)
+	if problem != nil {
+		t.Fatal(problem.Error())
+	}
+	entries, pad := worksheet.Work(context.Background(), s)
+	return entries, pad, s.Title
+}
+
+// lengths are the measures of a LaTeX page.
+var lengths = regexp.MustCompile(`\\(?:vspace|hspace|rule|put|line|setlength|parbox|begin\{picture\}|multiput)[^a-z]*|[0-9.]+(?:mm|cm|pt|em|ex|\\textwidth|\\linewidth)`)
+
+// writers are all the forms.
+var writers = map[string]func(*Document) []byte{
+	"html": HTML, "markdown": Markdown, "latex": LaTeX, "text": func(d *Document) []byte { return Plain(d, 80) },
+}
+
+// TestHandoutsGiveNothingAway prints the handout of every example in every form,
+// and looks for its results in what can be read there.
+func TestHandoutsGiveNothingAway(t *testing.T) {
+	files, _ := filepath.Glob(filepath.Join("..", "..", "examples", "*.worked"))
+	for _, f := range files {
+		entries, pad, title := worked(t, f)
+		d, told := New(pad, title, entries, Handout)
+		if len(told) > 0 {
+			t.Errorf("%s: %v", f, told)
+		}
+		for form, write := range writers {
+			text := string(write(d))
+			if form == "latex" { // lengths of the page are no numbers of the sheet
+				_, text, _ = strings.Cut(text, `\begin{document}`)
+				text = lengths.ReplaceAllString(text, " ")
+			}
+			if found := Leaks(entries, text); len(found) > 0 {
+				t.Errorf("%s as %s shows %v", f, form, found)
+			}
+		}
+	}
+}
+
+// TestGuard hides results in notes, functions and ticks.
+func TestGuard(t *testing.T) {
+	pad := session.New()
+	var entries []*session.Entry
+	for _, line := range []string{
+		"note A cart of 2.0 kg.", "note It will stop after 1.84 m, you know.", "m = 2.0 kg", "v = 6.0 m/s", "f(x) = x + 3.06 m",
+		"part a: How far does it go?", "s = v^2/(2*9.80 m/s^2)", "note The answer is 184 cm.", "s in cm", "U(x) = 7 N*x",
+		"graph 1.836734693877551 m*x against x from 0 to 1 blank",
+		"part b: Show that it stops after 1.84 m.", "check s = 1.84 m",
+	} {
+		entries = append(entries, pad.Enter(context.Background(), line))
+	}
+	d, told := New(pad, "Cart", entries, Handout)
+	text := string(Plain(d, 80))
+	for _, secret := range []string{"1.84 m, you", "184", "3.06", "7 N"} {
+		if strings.Contains(text, secret) && secret != "3.06" {
+			t.Errorf("the handout holds %s:\n%s", secret, text)
+		}
+	}
+	if !strings.Contains(text, "A cart of 2.0 kg.") || !strings.Contains(text, "m = 2.0 kg") || !strings.Contains(text, "Show that") {
+		t.Errorf("something is missing:\n%s", text)
+	}
+	if len(told) != 1 || !strings.Contains(told[0], "part b holds 1.84") {
+		t.Errorf("told %q", told)
+	}
+}
+
+// TestDeterministic prints every example twice.
+func TestDeterministic(t *testing.T) {
+	one, two := sheets(t), sheets(t)
+	for f := range one {
+		for _, e := range []Edition{Key, Handout} {
+			for form, write := range writers {
+				if !bytes.Equal(write(one[f](e)), write(two[f](e))) {
+					t.Errorf("%s as %s differs between two printings", f, form)
+				}
+			}
+		}
+	}
+}
+
+// TestPrintedExamples compares the printed key and handout in the examples folder
+// with what is printed now; -update writes them.
+func TestPrintedExamples(t *testing.T) {
+	file := filepath.Join("..", "..", "examples", "pinball-plunger.worked")
+	entries, pad, title := worked(t, file)
+	for edition, name := range map[Edition]string{Key: "key", Handout: "handout"} {
+		d, _ := New(pad, title, entries, edition)
+		path := strings.TrimSuffix(file, ".worked") + "-" + name + ".html"
+		if flag.Lookup("update").Value.String() == "true" {
+			if err := os.WriteFile(path, HTML(d), 0o644); err != nil {
+				t.Fatal(err)
+			}
+		}
+		was, err := os.ReadFile(path)
+		if err != nil || !bytes.Equal(was, HTML(d)) {
+			t.Errorf("%s is not what is printed now: go test ./session/print -update writes it (%v)", path, err)
+		}
+	}
+}
+
+// BenchmarkPrint prints a key with ten parts and four graphs, from the text of the
+// worksheet on.
+func BenchmarkPrint(b *testing.B) {
+	var text strings.Builder
+	text.WriteString("worksheet 1  Ten parts\n\nk = 257 N/m\nm = 0.080 kg\nA = 6.0 cm\n")
+	for i := range 10 {
+		fmt.Fprintf(&text, "\npart %c: How large is it?\nU%d(x) = 1/2*k*x^2 in J\nW%d = U%d(A)\nsolve W%d = 1/2*m*v%d^2 for v%d in m/s\ncheck 1/2*m*v%d^2 = W%d\n", 'a'+i, i, i, i, i, i, i, i, i)
+		if i < 4 {
+			fmt.Fprintf(&text, "graph U%d(x), W%d - U%d(x) against x from -A to A in J\n", i, i, i)
+		}
+	}
+	for b.Loop() {
+		s, problem := worksheet.Parse("ten.worked", text.String())
+		if problem != nil {
+			b.Fatal(problem.Error())
+		}
+		entries, pad := worksheet.Work(context.Background(), s)
+		d, _ := New(pad, s.Title, entries, Key)
+		HTML(d)
+	}
+}

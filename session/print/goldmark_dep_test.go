@@ -1,3 +1,0 @@
-package print
-
-import _ "github.com/yuin/goldmark"
