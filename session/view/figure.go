@@ -46,6 +46,9 @@ func Figure(g *session.Graph) *draw.Figure {
 func BarChart(b *session.Bars) *draw.Bars {
 	out := &draw.Bars{Unit: b.Unit.Screen(), Description: b.Books}
 	bar := func(one session.Bar) draw.Bar {
+		if one.Name == one.Shown {
+			one.Name = "" // a number is its own name
+		}
 		return draw.Bar{Name: one.Name, Value: one.Value, Text: one.Shown}
 	}
 	for _, s := range b.Stages {
