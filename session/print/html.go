@@ -130,7 +130,7 @@ func (p *page) part(part *Part) {
 func (part *Part) several() bool {
 	n := 0
 	for _, b := range part.Blocks {
-		if _, ok := b.(Working); ok {
+		if w, ok := b.(Working); ok && !w.Definitions {
 			n++
 		}
 	}
@@ -150,7 +150,7 @@ func (p *page) block(b Block) {
 	case Givens:
 		p.givens(b.Rows)
 	case Working:
-		p.working(b.Lines)
+		p.working(&b)
 	case Answer:
 		p.answer(&b)
 	case Check:

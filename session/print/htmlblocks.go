@@ -53,10 +53,24 @@ func (p *page) value(text string) {
 
 // working writes the lines of a result so that their equals signs stand one under
 // the other.
-func (p *page) working(lines []Line) {
-	if len(lines) == 0 {
+func (p *page) working(w *Working) {
+	if len(w.Lines) == 0 {
 		return
 	}
+	if w.Definitions {
+		p.region("working", "Definitions")
+	} else {
+		p.workingHead(w.Lines)
+		p.region("working", "Working")
+	}
+	p.text("<ol>\n")
+	for i := range w.Lines {
+		p.line(&w.Lines[i])
+	}
+	p.text("</ol>\n</div>\n")
+}
+
+func (p *page) workingHead(lines []Line) {
 	level := "h3"
 	if p.parts == 0 {
 		level = "h2"
@@ -67,12 +81,6 @@ func (p *page) working(lines []Line) {
 		p.formula(setExpr(mathml, name))
 	}
 	p.text("</", level, ">\n")
-	p.region("working", "Working")
-	p.text("<ol>\n")
-	for i := range lines {
-		p.line(&lines[i])
-	}
-	p.text("</ol>\n</div>\n")
 }
 
 // sought gives the name that a working ends with, or nil.
@@ -233,7 +241,7 @@ func (p *page) check(c *Check) {
 	p.text(`<p class="`, class, `"><span class="word">Check</span> `)
 	p.roomy(setExpr(mathml, c.Left), breadth(c.Left))
 	if c.Right != nil && c.Sign == "" {
-		p.text(" ")
+		p.text("\u200b") // a line may be broken here
 		p.roomy(typeset.Relation(mathml, "", c.relation(), setExpr(mathml, c.Right)), breadth(c.Right)+2)
 	}
 	if c.Sign != "" {
@@ -345,16 +353,11 @@ func (t *Table) align(column int) string {
 
 // head writes the head of a column: a quantity over its unit, or words.
 func (p *page) head(text string) {
-	quantity, unit := head(text)
-	if isWords(quantity) {
-		p.text(escapeHTML(oneLine(text)))
+	if set := setHead(mathml, text); set != "" {
+		p.label(text, set)
 		return
 	}
-	set := setName(mathml, quantity)
-	if unit != "" {
-		set = typeset.Relation(mathml, set, "/", setShown(mathml, unit))
-	}
-	p.label(text, set)
+	p.text(escapeHTML(oneLine(text)))
 }
 
 // label writes a formula that is the head of a row or column. What it says stands

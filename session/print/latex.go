@@ -92,7 +92,7 @@ func (p *paper) block(b Block) {
 	case Givens:
 		p.givens(b.Rows)
 	case Working:
-		p.working(b.Lines)
+		p.working(&b)
 	case Answer:
 		p.answer(&b)
 	case Check:
@@ -149,15 +149,20 @@ func (p *paper) givens(rows []Given) {
 	}
 }
 
-func (p *paper) working(lines []Line) {
+func (p *paper) working(w *Working) {
+	lines := w.Lines
 	if len(lines) == 0 {
 		return
 	}
-	p.text("\\about{Working")
-	if name := sought(lines); p.several && name != nil {
-		p.text(" for ", inline(setExpr(latex, name), "80mm"))
+	if w.Definitions {
+		p.text("\\par\\mbox{}")
+	} else {
+		p.text("\\about{Working")
+		if name := sought(lines); p.several && name != nil {
+			p.text(" for ", inline(setExpr(latex, name), "80mm"))
+		}
+		p.text("}")
 	}
-	p.text("}")
 	// The display goes on in the same paragraph: an empty one would take a line.
 	if lead := oneLine(lines[0].Lead); lead != "" {
 		p.text("{\\small\\quad ", escapeTeX(lead), "}")
@@ -353,15 +358,10 @@ func (p *paper) row(cells []string, columns int, set func(string) string) {
 }
 
 func texHead(text string) string {
-	quantity, unit := head(text)
-	if isWords(quantity) {
-		return escapeTeX(oneLine(text))
+	if set := setHead(latex, text); set != "" {
+		return "$" + set + "$"
 	}
-	set := setName(latex, quantity)
-	if unit != "" {
-		set += " / " + setShown(latex, unit)
-	}
-	return "$" + set + "$"
+	return escapeTeX(oneLine(text))
 }
 
 func texCell(text string) string {

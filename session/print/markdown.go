@@ -92,7 +92,7 @@ func (m *marked) block(b Block) {
 	case Givens:
 		m.givens(b.Rows)
 	case Working:
-		m.working(b.Lines)
+		m.working(&b)
 	case Answer:
 		m.answer(&b)
 	case Check:
@@ -169,7 +169,8 @@ func markedValue(text string) string {
 }
 
 // working writes the lines of a result as a list, each with its reason.
-func (m *marked) working(lines []Line) {
+func (m *marked) working(w *Working) {
+	lines := w.Lines
 	if len(lines) == 0 {
 		return
 	}
@@ -177,7 +178,9 @@ func (m *marked) working(lines []Line) {
 	if name := sought(lines); m.several && name != nil {
 		heading += " for " + dollars(setExpr(latex, name))
 	}
-	m.paragraph(heading)
+	if !w.Definitions {
+		m.paragraph(heading)
+	}
 	var out []string
 	for i := range lines {
 		if s := markedLine(&lines[i]); s != "" {
@@ -305,15 +308,10 @@ func (m *marked) row(cells []string, columns int, set func(string) string) {
 }
 
 func markedHead(text string) string {
-	quantity, unit := head(text)
-	if isWords(quantity) {
-		return escapeMarkdown(text)
+	if set := setHead(latex, text); set != "" {
+		return inCell(set)
 	}
-	set := setName(latex, quantity)
-	if unit != "" {
-		set += " / " + setShown(latex, unit)
-	}
-	return inCell(set)
+	return escapeMarkdown(text)
 }
 
 func markedCell(text string) string {

@@ -84,6 +84,34 @@ func head(text string) (quantity, unit string) {
 	return text, ""
 }
 
+// setHead sets the head of a column or an axis, or gives nothing for words.
+func setHead(f typeset.Form, text string) string {
+	quantity, unit := head(text)
+	set := ""
+	for i, name := range strings.Split(quantity, ", ") {
+		if isWords(name) || len(quantity) > 80 {
+			return ""
+		}
+		switch {
+		case i == 0:
+			set = setName(f, name)
+		case f == latex:
+			set += ", " + setName(f, name)
+		default:
+			set += "<mo>,</mo>" + setName(f, name)
+		}
+	}
+	switch {
+	case unit == "" && f == latex:
+		return set
+	case unit == "":
+		return "<mrow>" + set + "</mrow>"
+	case f == latex:
+		return set + " / " + setShown(f, unit)
+	}
+	return typeset.Relation(f, set, "/", setShown(f, unit))
+}
+
 // isWords tells whether a head is prose, which isn't set as a symbol.
 func isWords(text string) bool {
 	return strings.Contains(text, " ") || utf8.RuneCountInString(text) > 24

@@ -168,7 +168,7 @@ func (t *plainText) block(b Block) {
 	case Givens:
 		t.givens(b.Rows)
 	case Working:
-		t.working(b.Lines)
+		t.working(&b)
 	case Answer:
 		t.answer(&b)
 	case Check:
@@ -258,7 +258,8 @@ func plainShown(shown string) string {
 	return shown
 }
 
-func (t *plainText) working(lines []Line) {
+func (t *plainText) working(w *Working) {
+	lines := w.Lines
 	if len(lines) == 0 {
 		return
 	}
@@ -266,7 +267,9 @@ func (t *plainText) working(lines []Line) {
 	if name := sought(lines); t.several && name != nil {
 		heading += " for " + plainSide(name)
 	}
-	t.wrapped("", "  ", heading)
+	if !w.Definitions {
+		t.wrapped("", "  ", heading)
+	}
 	most := 0
 	for i := range lines {
 		if n := runewidth.StringWidth(plainSide(lines[i].Left)); n <= t.columns/3 {

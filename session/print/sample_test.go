@@ -57,7 +57,7 @@ func stretchGraph() *draw.Figure {
 	w := func(s float64) float64 { return 4.9 * s / 100 }
 	return &draw.Figure{
 		Title: "Energies of the scale", Description: "U(s) is a parabola that opens upward; W(s) is a straight line that meets it at 0 cm and 4 cm.",
-		X: draw.Axis{Label: "s / cm", From: 0, To: 5}, Y: draw.Axis{Label: "E / J", From: 0, To: 0.35},
+		X: draw.Axis{Label: "s / cm", From: 0, To: 5}, Y: draw.Axis{Label: "U, W / J", From: 0, To: 0.35},
 		Curves:  []draw.Curve{curve("U(s)", 0, 5, u), curve("W(s)", 0, 5, w)},
 		Marks:   []draw.Mark{{X: 2, Y: 0.05, YErr: 0.02}, {X: 4, Y: 0.2, XErr: 0.1, YErr: 0.02}},
 		Caption: []string{"The pan of the scale holds 0.500 kg of plums."},
@@ -116,6 +116,7 @@ func lowest() Part {
 		}},
 		Answer{Name: "s", Shown: "4.0 cm", Points: 3},
 		Answer{Name: "v_max", Shown: "4.43e-1 m/s", Points: 2},
+		Working{Definitions: true, Lines: []Line{{Left: x("U(s)"), Right: x("k*s^2/2")}, {Left: x("W(s)"), Right: x("m*g*s")}}},
 		Graph{Figure: stretchGraph(), Shapes: []string{"U(s) is a parabola that opens upward, with its lowest point at (0 cm, 0 J).", "W(s) is a straight line through (0 cm, 0 J) with the slope 4.9 N."}},
 		EnergyBars{Bars: panBars(), Books: "The books balance: 0.196 J before and 0.196 J after."},
 		Check{Left: x("m*g*s - k*s^2/2"), Sign: "is zero", Within: "within 0.1 J", Holds: true, Says: "it is 0 J"},
@@ -176,7 +177,7 @@ func hostile() *Document {
 		Label: h, Question: h, Points: -1, Blocks: []Block{
 			Note{h + "\n\n# " + h + "\n- " + h + "\n1. " + h + "\n    " + h + "\n---\n> " + h + "\n" + h + "\n==="}, Text{[]string{h, "", h}}, Room{-5}, Room{1 << 40},
 			Working{Lines: []Line{{Left: name, Right: name, Reason: h, Lead: h, Units: h}, {Shown: h}, {}}},
-			Working{}, Givens{}, Table{}, Graph{}, EnergyBars{}, Text{},
+			Working{}, Working{Definitions: true, Lines: []Line{{Left: x("U(s)"), Right: x("k*s^2/2")}}}, Givens{}, Table{}, Graph{}, EnergyBars{}, Text{},
 			Answer{Name: h, X: name, Shown: h}, Answer{}, Answer{X: name},
 			Check{Left: name, Right: name, Relation: h, Within: h, Says: h}, Check{Left: name, Sign: h, Holds: true}, Check{},
 			Graph{Figure: fig, Shapes: []string{h}}, EnergyBars{Bars: bars, Books: h},
