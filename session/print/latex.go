@@ -155,7 +155,7 @@ func (p *paper) working(w *Working) {
 		return
 	}
 	if w.Definitions {
-		p.text("\\par\\mbox{}")
+		p.text("\\par\\vspace{-\\baselineskip}\\mbox{}") // which the display follows, with no empty line
 	} else {
 		p.text("\\about{Working")
 		if name := sought(lines); p.several && name != nil {

@@ -166,9 +166,10 @@ func tenParts() *Document {
 // hostileText is what no writer may let through as it is.
 const hostileText = "<script>alert(1)</script> `x` | $a$ \\input{/etc/passwd} \\end{document} #1 % & _ ^ ~ {} \"' ]]> --> ![i](javascript:x) **b** \u202e\x00\x1b[31m\xff Пружина 弹簧 ΔΩ √x² ½ é ﬁ 🍎"
 
-// hostile has that text in every field.
-func hostile() *Document {
-	h := hostileText
+func hostile() *Document { return everywhere(hostileText) }
+
+// everywhere is a document with a text in every field.
+func everywhere(h string) *Document {
 	name := &syntax.Name{Name: "a</mi><script>alert(1)</script>\\input{x}$|`"}
 	fig := &draw.Figure{Title: h, Description: h, X: draw.Axis{Label: h, From: 0, To: 1}, Y: draw.Axis{Label: h, From: math.Inf(-1), To: math.NaN()},
 		Curves: []draw.Curve{curve(h, 0, 1, func(v float64) float64 { return 1 / (v - 0.5) })}, Caption: []string{h}}
