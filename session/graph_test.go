@@ -2,11 +2,20 @@ package session
 
 import (
 	"context"
+	"fmt"
 	"math"
+	"math/big"
+	"math/rand/v2"
+	"strconv"
 	"strings"
 	"testing"
 
+	"gonum.org/v1/gonum/integrate/quad"
+
 	"steelyard/lang/finding"
+	"steelyard/lang/formula"
+	"steelyard/lang/syntax"
+	"steelyard/session/graph"
 )
 
 // enter enters lines and fails the test if one of them fails.
@@ -225,5 +234,143 @@ func BenchmarkGraph(b *testing.B) {
 	for b.Loop() {
 		p.Enter(context.Background(), "graph U(x), K(x), E0 against x from -A to A in J")
 		p.Undo()
+	}
+}
+
+// drawnRelation is a relation of a first course (common practice) as a curve: the
+// line, with parameters written as %g, and the shape that it must have.
+type drawnRelation struct {
+	line  string
+	draws int
+	want  func(p []float64) graph.Shape
+}
+
+// TestShapesOfRelations draws each of twenty relations with a hundred choices of
+// its parameters, and compares the numbers of its shape.
+func TestShapesOfRelations(t *testing.T) {
+	line := func(c, b float64) graph.Shape { return graph.Shape{Kind: graph.Line, B: b, C: c} }
+	parabola := func(c, b, a float64) graph.Shape { return graph.Shape{Kind: graph.Parabola, A: a, B: b, C: c} }
+	power := func(a float64, e, of int) graph.Shape { return graph.Shape{Kind: graph.Power, A: a, E: e, Of: of} }
+	wave := func(a, b, c float64) graph.Shape { return graph.Shape{Kind: graph.Wave, A: a, B: b, C: c} }
+	relations := []drawnRelation{
+		{"%g m/s + %g m/s^2*t against t from 0 s to 3 s", 2, func(p []float64) graph.Shape { return line(p[0], p[1]) }},
+		{"%g m + %g m/s*t against t from 0 s to 3 s", 2, func(p []float64) graph.Shape { return line(p[0], p[1]) }},
+		{"(%g m/s)*t - 1/2*(%g m/s^2)*t^2 against t from 0 s to 3 s", 2, func(p []float64) graph.Shape { return parabola(0, p[0], -p[1]/2) }},
+		{"%g N/m*x against x from -1 m to 1 m", 1, func(p []float64) graph.Shape { return line(0, p[0]) }},
+		{"1/2*(%g N/m)*x^2 against x from -1 m to 1 m", 1, func(p []float64) graph.Shape { return parabola(0, 0, p[0]/2) }},
+		{"%g J - 1/2*(%g N/m)*x^2 against x from -1 m to 1 m", 2, func(p []float64) graph.Shape { return parabola(p[0], 0, -p[1]/2) }},
+		{"1/2*(%g kg)*v^2 against v from 0 m/s to 9 m/s", 1, func(p []float64) graph.Shape { return parabola(0, 0, p[0]/2) }},
+		{"%g kg*v against v from 0 m/s to 9 m/s", 1, func(p []float64) graph.Shape { return line(0, p[0]) }},
+		{"(%g kg)*(%g m/s^2)*h against h from 0 m to 9 m", 2, func(p []float64) graph.Shape { return line(0, p[0]*p[1]) }},
+		{"(%g kg)*v^2/(%g m) against v from 1 m/s to 9 m/s", 2, func(p []float64) graph.Shape { return parabola(0, 0, p[0]/p[1]) }},
+		{"(%g kg)*(%g m/s)^2/r against r from 1 m to 9 m", 2, func(p []float64) graph.Shape { return power(p[0]*p[1]*p[1], -1, 1) }},
+		{"(%g N m^2)/r^2 against r from 1 m to 9 m", 1, func(p []float64) graph.Shape { return power(p[0], -2, 1) }},
+		{"-(%g J m)/r against r from 1 m to 9 m", 1, func(p []float64) graph.Shape { return power(-p[0], -1, 1) }},
+		{"2π*√(L/(%g m/s^2)) against L from 0 m to 4 m", 1, func(p []float64) graph.Shape { return power(2*math.Pi/math.Sqrt(p[0]), 1, 2) }},
+		{"2π*√(m/(%g N/m)) against m from 0 kg to 4 kg", 1, func(p []float64) graph.Shape { return power(2*math.Pi/math.Sqrt(p[0]), 1, 2) }},
+		{"√(2*(%g m/s^2)*h) against h from 0 m to 4 m", 1, func(p []float64) graph.Shape { return power(math.Sqrt(2*p[0]), 1, 2) }},
+		{"(%g m)*cos((%g rad/s)*t + %g) against t from 0 s to 7 s", 3, func(p []float64) graph.Shape { return wave(p[0], p[1], 0) }},
+		{"1/2*(%g N/m)*((%g m)*sin((%g rad/s)*t))^2 against t from 0 s to 7 s", 3, func(p []float64) graph.Shape { e := p[0] * p[1] * p[1] / 4; return wave(e, 2*p[2], e) }},
+		{"(%g J)*exp(-t/(%g s)) against t from 0 s to 9 s", 2, func(p []float64) graph.Shape { return graph.Shape{Kind: graph.Exponential, A: p[0], B: -1 / p[1]} }},
+		{"(%g W/m^3)*s^3 against s from 0 m to 2 m", 1, func(p []float64) graph.Shape { return power(p[0], 3, 1) }},
+	}
+	r := rand.New(rand.NewPCG(9, 10))
+	for _, rel := range relations {
+		for range 100 {
+			p := make([]float64, rel.draws)
+			args := make([]any, rel.draws)
+			for i := range p {
+				p[i] = math.Round(math.Pow(10, 1.6*r.Float64()-0.3)*1e4) / 1e4
+				args[i] = p[i]
+			}
+			text := "graph " + fmt.Sprintf(rel.line, args...)
+			e := New().Enter(context.Background(), text)
+			if e.Graph == nil {
+				t.Fatalf("%s: %v", text, e.Findings)
+			}
+			got, want := e.Graph.Curves[0].Shape, rel.want(p)
+			size := 1e-9 * math.Max(math.Abs(want.A), math.Max(math.Abs(want.B), math.Abs(want.C)))
+			if got.Kind != want.Kind || got.E != want.E || got.Of != want.Of || got.From != 0 ||
+				math.Abs(got.A-want.A) > size || math.Abs(got.B-want.B) > size || math.Abs(got.C-want.C) > size {
+				t.Errorf("%s: %+v, want %+v", text, got, want)
+			}
+		}
+	}
+}
+
+// TestReadingsToSixtyDigits takes the slope of every formula of the library
+// against every symbol of its right side, and compares it with a difference
+// quotient of math/big with a step of 10⁻²⁰.
+func TestReadingsToSixtyDigits(t *testing.T) {
+	r := rand.New(rand.NewPCG(11, 12))
+	judged := 0
+	for _, name := range formula.Names() {
+		f, _ := New().Formula(name)
+		values, ok := drawnValues(f, r)
+		for tries := 0; !ok && tries < 50; tries++ {
+			values, ok = drawnValues(f, r)
+		}
+		for _, s := range f.Symbols {
+			v, given := values[s.Name]
+			if !ok || !given || !usesName(f.Right, s.Name) {
+				continue
+			}
+			p := New()
+			d := &digits{values: map[string]*big.Float{"g": bigOf(9.80665)}, most: bigZero()}
+			for _, o := range f.Symbols {
+				if w, ok := values[o.Name]; ok {
+					if e := give(p, o, w); len(e.Values) == 1 {
+						d.values[o.Name] = bigOf(e.Values[0].SI)
+					}
+				}
+			}
+			unit := ""
+			if s.Unit.Text != "1" {
+				unit = " " + s.Unit.Text
+			}
+			line := fmt.Sprintf("slope of %s at %s = %s%s", syntax.PrintExpr(f.Right), s.Name, strconv.FormatFloat(v, 'g', 17, 64), unit)
+			e := p.Enter(context.Background(), line)
+			if len(e.Values) != 1 {
+				t.Errorf("%s: %v", line, e.Findings)
+				continue
+			}
+			at := d.values[s.Name]
+			step, _, _ := big.ParseFloat("1e-20", 10, digitsBits, big.ToNearestEven)
+			step.Mul(step, at)
+			d.values[s.Name] = bigZero().Add(at, step)
+			up := d.of(f.Right)
+			d.values[s.Name] = bigZero().Sub(at, step)
+			down := d.of(f.Right)
+			if up == nil || down == nil {
+				continue
+			}
+			want, _ := bigZero().Quo(bigZero().Sub(up, down), step.Mul(step, bigOf(2))).Float64()
+			if got := e.Values[0].SI; math.Abs(got-want) > 1e-11*math.Abs(want) {
+				t.Errorf("%s: %g, want %g", line, got, want)
+			}
+			judged++
+		}
+	}
+	if judged < 250 {
+		t.Errorf("only %d judged", judged)
+	}
+	t.Logf("%d slopes judged", judged)
+}
+
+// TestAreasAgainstGonum compares areas with the Gauss-Legendre rule of
+// gonum.org/v1/gonum/integrate/quad.
+func TestAreasAgainstGonum(t *testing.T) {
+	for text, f := range map[string]func(float64) float64{
+		"sin(u)/(1 + u^2)": func(u float64) float64 { return math.Sin(u) / (1 + u*u) },
+		"exp(-u)*u^3":      func(u float64) float64 { return math.Exp(-u) * u * u * u },
+		"√(1 + u^4)":       func(u float64) float64 { return math.Sqrt(1 + u*u*u*u) },
+		"ln(2 + cos(u))":   func(u float64) float64 { return math.Log(2 + math.Cos(u)) },
+		"tanh(u)*atan(u)":  func(u float64) float64 { return math.Tanh(u) * math.Atan(u) },
+	} {
+		e := New().Enter(context.Background(), "area under "+text+" against u from 0 to 5")
+		want := quad.Fixed(f, 0, 5, 200, quad.Legendre{}, 0)
+		if len(e.Values) != 1 || math.Abs(e.Values[0].SI-want) > 1e-11*math.Abs(want) {
+			t.Errorf("%s: %v %v, want %g", text, e.Values, e.Findings, want)
+		}
 	}
 }

@@ -36,6 +36,9 @@ type Axis struct {
 type GraphCurve struct {
 	Name string
 	Runs [][]graph.Point
+	// Shape is what the curve is, in coherent SI units; that of a function by
+	// intervals is Other.
+	Shape graph.Shape
 }
 
 // curve is one expression of a graph, planned.
@@ -79,7 +82,7 @@ func (w *work) graph(s *syntax.Graph) {
 	first := true
 	for _, c := range p.curves {
 		sampled := graph.Sample(c.eval, p.from, p.to)
-		g.Curves = append(g.Curves, GraphCurve{c.name, w.inUnits(p, c, sampled.Runs)})
+		g.Curves = append(g.Curves, GraphCurve{Name: c.name, Runs: w.inUnits(p, c, sampled.Runs)})
 		if sampled.Empty() {
 			w.find(finding.New(finding.NoRealValue, c.x.Span(), c.name+" has no value anywhere between "+p.shownX(w, p.from)+" and "+p.shownX(w, p.to)+".",
 				"Look at the range, and at roots and quotients."))
@@ -96,7 +99,9 @@ func (w *work) graph(s *syntax.Graph) {
 			g.Hi = hi
 		}
 		first = false
-		g.Shapes = append(g.Shapes, w.shape(p, c, sampled)...)
+		said, shape := w.shape(p, c, sampled)
+		g.Shapes = append(g.Shapes, said...)
+		g.Curves[len(g.Curves)-1].Shape = shape
 	}
 	if first {
 		return

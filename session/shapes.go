@@ -14,18 +14,18 @@ import (
 // shape says in words what a curve is: from its equation where that has one of
 // the known forms, else from samples. A function by intervals is told interval
 // by interval.
-func (w *work) shape(p *plot, c *curve, sampled graph.Curve) []string {
+func (w *work) shape(p *plot, c *curve, sampled graph.Curve) ([]string, graph.Shape) {
 	if pieces := w.pieces(p, c); pieces != nil {
-		return pieces
+		return pieces, graph.Shape{}
 	}
 	named := shortName(c, p.s.Against)
 	if s, ok := w.formOf(p, c, c.x); ok {
-		return []string{w.sentence(p, c, named, s, p.from, p.to)}
+		return []string{w.sentence(p, c, named, s, p.from, p.to)}, s
 	}
 	if s := graph.Recognise(c.eval, p.from, p.to); s.Kind != graph.Other {
-		return []string{w.sentence(p, c, named, s, p.from, p.to)}
+		return []string{w.sentence(p, c, named, s, p.from, p.to)}, s
 	}
-	return []string{w.facts(p, c, named, sampled)}
+	return []string{w.facts(p, c, named, sampled)}, graph.Shape{}
 }
 
 // pieces tells a function by intervals one interval after the other.

@@ -171,6 +171,13 @@ func (b *builder) note(s *syntax.Note) {
 // given is a row of the known quantities, in the table that is being made.
 func (b *builder) given(name, shown string) {
 	row := Given{Name: name, Shown: shown}
+	for i, block := range b.doc.Blocks {
+		if g, ok := block.(Givens); ok && b.part == nil { // one table above the parts
+			g.Rows = append(g.Rows, row)
+			b.doc.Blocks[i] = g
+			return
+		}
+	}
 	if g, ok := b.last().(Givens); ok {
 		g.Rows = append(g.Rows, row)
 		b.replace(g)

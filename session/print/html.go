@@ -22,7 +22,7 @@ func HTML(d *Document) []byte {
 		p.part(&d.Parts[i])
 	}
 	p.text("</main>\n")
-	if d.Caution != "" {
+	if d.Caution != "" && !p.handout {
 		p.text("<footer>", escapeHTML(oneLine(d.Caution)), "</footer>\n")
 	}
 	p.text("</body>\n</html>\n")
@@ -66,6 +66,9 @@ func (p *page) open(d *Document) {
 	p.text(`<p class="edition">`, d.edition(), "</p>\n<h1>", title, "</h1>\n")
 	if p.handout {
 		p.text(`<p class="who"><span>Name</span> <span>Date</span></p>`, "\n")
+	}
+	if p.handout && d.Caution != "" { // at the foot it could take a sheet of its own
+		p.text(`<p class="caution">`, escapeHTML(oneLine(d.Caution)), "</p>\n")
 	}
 	p.text("</header>\n<main>\n")
 }
