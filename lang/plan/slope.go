@@ -78,7 +78,7 @@ func dualOp(in *Instr, slots []dual) dual {
 		b = slots[in.B]
 	}
 	v := apply(in.Op, a.v, b.v, in.K)
-	d := math.NaN()
+	var d float64
 	switch in.Op {
 	case OpCopy:
 		d = a.d

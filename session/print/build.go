@@ -97,7 +97,7 @@ func (b *builder) endPart() {
 		return
 	}
 	if b.edition == Handout {
-		b.add(Room{Lines: 4 + 2*min(b.asked, 6)})
+		b.add(Room{Lines: b.room()})
 	} else if n := len(b.results); b.answers == 0 && n > 0 {
 		for _, v := range b.results[n-1].Values {
 			b.add(Answer{Name: v.Name, Shown: v.Shown(units.File)})
@@ -105,6 +105,18 @@ func (b *builder) endPart() {
 	}
 	b.doc.Parts = append(b.doc.Parts, *b.part)
 	b.part, b.results, b.answers, b.asked = nil, nil, 0, 0
+}
+
+// room is how many lines an answer is left, so that a part with axes to draw on
+// still fits a sheet.
+func (b *builder) room() int {
+	lines := 4 + 2*min(b.asked, 6)
+	for _, block := range b.part.Blocks {
+		if _, axes := block.(Graph); axes {
+			lines = max(4, min(lines, 14)-5)
+		}
+	}
+	return lines
 }
 
 // entry makes the blocks of one statement.
