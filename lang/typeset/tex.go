@@ -3,6 +3,7 @@ package typeset
 import (
 	"fmt"
 	"strings"
+	"sync"
 	"unicode"
 	"unicode/utf8"
 )
@@ -22,7 +23,7 @@ func (w *writer) texSymbol(s string) {
 		return
 	}
 	if r, n := utf8.DecodeRuneInString(s); n == len(s) {
-		if g, ok := texGreek[r]; ok {
+		if g, ok := texGreek()[r]; ok {
 			w.tex(g)
 			return
 		}
@@ -71,7 +72,7 @@ func (w *writer) texLetter(s string) {
 	r, n := utf8.DecodeRuneInString(s)
 	accents := []rune(s[n:])
 	for _, m := range accents {
-		if texAccents[m] == "" {
+		if texAccents()[m] == "" {
 			w.texRune(r)
 			for _, m := range accents {
 				w.texRune(m)
@@ -80,7 +81,7 @@ func (w *writer) texLetter(s string) {
 		}
 	}
 	for i := len(accents) - 1; i >= 0; i-- {
-		w.tex(texAccents[accents[i]] + "{")
+		w.tex(texAccents()[accents[i]] + "{")
 	}
 	w.texRune(r)
 	w.tex(strings.Repeat("}", len(accents)))
@@ -94,11 +95,11 @@ func (w *writer) texRune(r rune) {
 	case r == '\t', r == '\n', r == '\r':
 		w.tex(" ")
 	default:
-		if s, ok := texMarks[r]; ok {
+		if s, ok := texMarks()[r]; ok {
 			w.tex(s)
-		} else if s, ok := texGreek[r]; ok {
+		} else if s, ok := texGreek()[r]; ok {
 			w.tex(`\ensuremath{` + s + `}`)
-		} else if s, ok := texLatin[r]; ok {
+		} else if s, ok := texLatin()[r]; ok {
 			w.tex(s)
 		} else if unicode.IsSpace(r) {
 			w.tex(" ")
@@ -109,38 +110,44 @@ func (w *writer) texRune(r rune) {
 }
 
 // texMarks are the characters that LaTeX needs a name for in text.
-var texMarks = map[rune]string{
-	'\\': `\textbackslash{}`, '{': `\{`, '}': `\}`, '$': `\$`, '&': `\&`, '#': `\#`, '%': `\%`, '_': `\_`,
-	'^': `\textasciicircum{}`, '~': `\textasciitilde{}`, '<': `\textless{}`, '>': `\textgreater{}`, '|': `\textbar{}`,
-	'"': `''`, '\'': `'`, '-': `-{}`, '`': "`{}",
-	'′': `\ensuremath{'}`, '″': `\ensuremath{''}`, '°': `\ensuremath{^{\circ}}`, '×': `\ensuremath{\times}`,
-	'·': `\ensuremath{\cdot}`, '⋅': `\ensuremath{\cdot}`, '−': `\ensuremath{-}`, '±': `\ensuremath{\pm}`,
-	'√': `\ensuremath{\surd}`, '∞': `\ensuremath{\infty}`, '≤': `\ensuremath{\le}`, '≥': `\ensuremath{\ge}`,
-	'≠': `\ensuremath{\ne}`, '≈': `\ensuremath{\approx}`, '⇒': `\ensuremath{\Rightarrow}`, '→': `\ensuremath{\to}`,
-	'∝': `\ensuremath{\propto}`, '–': "--", '—': "---", '’': `'`, '‘': "`{}", '“': "``", '”': `''`, '…': `\dots{}`,
-}
+var texMarks = sync.OnceValue(func() map[rune]string {
+	return map[rune]string{
+		'\\': `\textbackslash{}`, '{': `\{`, '}': `\}`, '$': `\$`, '&': `\&`, '#': `\#`, '%': `\%`, '_': `\_`,
+		'^': `\textasciicircum{}`, '~': `\textasciitilde{}`, '<': `\textless{}`, '>': `\textgreater{}`, '|': `\textbar{}`,
+		'"': `''`, '\'': `'`, '-': `-{}`, '`': "`{}",
+		'′': `\ensuremath{'}`, '″': `\ensuremath{''}`, '°': `\ensuremath{^{\circ}}`, '×': `\ensuremath{\times}`,
+		'·': `\ensuremath{\cdot}`, '⋅': `\ensuremath{\cdot}`, '−': `\ensuremath{-}`, '±': `\ensuremath{\pm}`,
+		'√': `\ensuremath{\surd}`, '∞': `\ensuremath{\infty}`, '≤': `\ensuremath{\le}`, '≥': `\ensuremath{\ge}`,
+		'≠': `\ensuremath{\ne}`, '≈': `\ensuremath{\approx}`, '⇒': `\ensuremath{\Rightarrow}`, '→': `\ensuremath{\to}`,
+		'∝': `\ensuremath{\propto}`, '–': "--", '—': "---", '’': `'`, '‘': "`{}", '“': "``", '”': `''`, '…': `\dots{}`,
+	}
+})
 
 // texGreek are the Greek letters of math mode. Those that look like a Latin
 // letter have no name there.
-var texGreek = map[rune]string{
-	'α': `\alpha`, 'β': `\beta`, 'γ': `\gamma`, 'δ': `\delta`, 'ε': `\varepsilon`, 'ζ': `\zeta`, 'η': `\eta`, 'θ': `\theta`,
-	'ι': `\iota`, 'κ': `\kappa`, 'λ': `\lambda`, 'μ': `\mu`, 'µ': `\mu`, 'ν': `\nu`, 'ξ': `\xi`, 'ο': `o`, 'π': `\pi`, 'ρ': `\rho`,
-	'ς': `\varsigma`, 'σ': `\sigma`, 'τ': `\tau`, 'υ': `\upsilon`, 'φ': `\varphi`, 'χ': `\chi`, 'ψ': `\psi`, 'ω': `\omega`,
-	'ϑ': `\vartheta`, 'ϕ': `\phi`, 'ϵ': `\epsilon`, 'ϖ': `\varpi`, 'ϱ': `\varrho`,
-	'Γ': `\Gamma`, 'Δ': `\Delta`, '∆': `\Delta`, 'Θ': `\Theta`, 'Λ': `\Lambda`, 'Ξ': `\Xi`, 'Π': `\Pi`, 'Σ': `\Sigma`,
-	'Υ': `\Upsilon`, 'Φ': `\Phi`, 'Ψ': `\Psi`, 'Ω': `\Omega`, '\u2126': `\Omega`,
-	'Α': `\mathrm{A}`, 'Β': `\mathrm{B}`, 'Ε': `\mathrm{E}`, 'Ζ': `\mathrm{Z}`, 'Η': `\mathrm{H}`, 'Ι': `\mathrm{I}`,
-	'Κ': `\mathrm{K}`, 'Μ': `\mathrm{M}`, 'Ν': `\mathrm{N}`, 'Ο': `\mathrm{O}`, 'Ρ': `\mathrm{P}`, 'Τ': `\mathrm{T}`, 'Χ': `\mathrm{X}`,
-}
+var texGreek = sync.OnceValue(func() map[rune]string {
+	return map[rune]string{
+		'α': `\alpha`, 'β': `\beta`, 'γ': `\gamma`, 'δ': `\delta`, 'ε': `\varepsilon`, 'ζ': `\zeta`, 'η': `\eta`, 'θ': `\theta`,
+		'ι': `\iota`, 'κ': `\kappa`, 'λ': `\lambda`, 'μ': `\mu`, 'µ': `\mu`, 'ν': `\nu`, 'ξ': `\xi`, 'ο': `o`, 'π': `\pi`, 'ρ': `\rho`,
+		'ς': `\varsigma`, 'σ': `\sigma`, 'τ': `\tau`, 'υ': `\upsilon`, 'φ': `\varphi`, 'χ': `\chi`, 'ψ': `\psi`, 'ω': `\omega`,
+		'ϑ': `\vartheta`, 'ϕ': `\phi`, 'ϵ': `\epsilon`, 'ϖ': `\varpi`, 'ϱ': `\varrho`,
+		'Γ': `\Gamma`, 'Δ': `\Delta`, '∆': `\Delta`, 'Θ': `\Theta`, 'Λ': `\Lambda`, 'Ξ': `\Xi`, 'Π': `\Pi`, 'Σ': `\Sigma`,
+		'Υ': `\Upsilon`, 'Φ': `\Phi`, 'Ψ': `\Psi`, 'Ω': `\Omega`, '\u2126': `\Omega`,
+		'Α': `\mathrm{A}`, 'Β': `\mathrm{B}`, 'Ε': `\mathrm{E}`, 'Ζ': `\mathrm{Z}`, 'Η': `\mathrm{H}`, 'Ι': `\mathrm{I}`,
+		'Κ': `\mathrm{K}`, 'Μ': `\mathrm{M}`, 'Ν': `\mathrm{N}`, 'Ο': `\mathrm{O}`, 'Ρ': `\mathrm{P}`, 'Τ': `\mathrm{T}`, 'Χ': `\mathrm{X}`,
+	}
+})
 
 // texAccents are the accents that follow their letter.
-var texAccents = map[rune]string{
-	'\u0300': "\\`", '\u0301': `\'`, '\u0302': `\^`, '\u0303': `\~`, '\u0304': `\=`, '\u0306': `\u`, '\u0307': `\.`,
-	'\u0308': `\"`, '\u030a': `\r`, '\u030b': `\H`, '\u030c': `\v`, '\u0323': `\d`, '\u0327': `\c`, '\u0331': `\b`,
-}
+var texAccents = sync.OnceValue(func() map[rune]string {
+	return map[rune]string{
+		'\u0300': "\\`", '\u0301': `\'`, '\u0302': `\^`, '\u0303': `\~`, '\u0304': `\=`, '\u0306': `\u`, '\u0307': `\.`,
+		'\u0308': `\"`, '\u030a': `\r`, '\u030b': `\H`, '\u030c': `\v`, '\u0323': `\d`, '\u0327': `\c`, '\u0331': `\b`,
+	}
+})
 
 // texLatin are the Latin letters beyond ASCII that LaTeX's first fonts have.
-var texLatin = latin()
+var texLatin = sync.OnceValue(latin)
 
 func latin() map[rune]string {
 	m := map[rune]string{
@@ -169,3 +176,9 @@ func latin() map[rune]string {
 	}
 	return m
 }
+
+// TeXGreek is the name of a Greek letter in math mode, or empty.
+func TeXGreek(r rune) string { return texGreek()[r] }
+
+// TeXAccent is the command of an accent that follows its letter, or empty.
+func TeXAccent(r rune) string { return texAccents()[r] }

@@ -246,12 +246,12 @@ func (w *writer) unitWord(s string) {
 // unitSymbol sets a word. LaTeX has Greek letters outside of text only.
 func (w *writer) unitSymbol(s string) {
 	if w.form == LaTeX {
-		if i := strings.IndexFunc(s, func(r rune) bool { return texGreek[r] != "" }); i >= 0 {
+		if i := strings.IndexFunc(s, func(r rune) bool { return texGreek()[r] != "" }); i >= 0 {
 			r, n := utf8.DecodeRuneInString(s[i:])
 			if i > 0 {
 				w.upright(s[:i])
 			}
-			w.tex(texGreek[r])
+			w.tex(texGreek()[r])
 			if s = s[i+n:]; s != "" {
 				w.unitSymbol(s)
 			}

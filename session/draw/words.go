@@ -2,6 +2,7 @@ package draw
 
 import (
 	"strings"
+	"sync"
 	"unicode"
 	"unicode/utf8"
 )
@@ -88,16 +89,18 @@ func split(word string, cells int) (head, tail string) {
 	return word, ""
 }
 
-var plain = map[rune]string{
-	'−': "-", '–': "-", '—': "-", '‐': "-", '×': "*", '·': "*", '⋅': "*", '÷': "/", '√': "sqrt", '±': "+/-",
-	'≈': "~", '≤': "<=", '≥': ">=", '≠': "!=", '→': "->", '…': "...", '°': "deg", '′': "'", '″': "\"",
-	'“': "\"", '”': "\"", '‘': "'", '’': "'", '½': "1/2", '\u00B5': "u", '\u03BC': "u", '\u03A9': "ohm", '\u2126': "ohm",
-	'α': "alpha", 'β': "beta", 'γ': "gamma", 'δ': "delta", 'ε': "epsilon", 'ζ': "zeta", 'η': "eta", 'θ': "theta",
-	'κ': "kappa", 'λ': "lambda", 'ν': "nu", 'ξ': "xi", 'π': "pi", 'ρ': "rho", 'σ': "sigma", 'τ': "tau",
-	'φ': "phi", 'ϕ': "phi", 'χ': "chi", 'ψ': "psi", 'ω': "omega", 'Δ': "Delta", 'Σ': "Sigma", 'Φ': "Phi",
-	'Ψ': "Psi", 'Θ': "Theta", 'Λ': "Lambda", 'Γ': "Gamma", 'Π': "Pi", '∞': "inf", 'é': "e", 'è': "e", 'Å': "A",
-	'\u00A0': " ", '\u202F': " ", '\u2009': " ",
-}
+var plain = sync.OnceValue(func() map[rune]string {
+	return map[rune]string{
+		'−': "-", '–': "-", '—': "-", '‐': "-", '×': "*", '·': "*", '⋅': "*", '÷': "/", '√': "sqrt", '±': "+/-",
+		'≈': "~", '≤': "<=", '≥': ">=", '≠': "!=", '→': "->", '…': "...", '°': "deg", '′': "'", '″': "\"",
+		'“': "\"", '”': "\"", '‘': "'", '’': "'", '½': "1/2", '\u00B5': "u", '\u03BC': "u", '\u03A9': "ohm", '\u2126': "ohm",
+		'α': "alpha", 'β': "beta", 'γ': "gamma", 'δ': "delta", 'ε': "epsilon", 'ζ': "zeta", 'η': "eta", 'θ': "theta",
+		'κ': "kappa", 'λ': "lambda", 'ν': "nu", 'ξ': "xi", 'π': "pi", 'ρ': "rho", 'σ': "sigma", 'τ': "tau",
+		'φ': "phi", 'ϕ': "phi", 'χ': "chi", 'ψ': "psi", 'ω': "omega", 'Δ': "Delta", 'Σ': "Sigma", 'Φ': "Phi",
+		'Ψ': "Psi", 'Θ': "Theta", 'Λ': "Lambda", 'Γ': "Gamma", 'Π': "Pi", '∞': "inf", 'é': "e", 'è': "e", 'Å': "A",
+		'\u00A0': " ", '\u202F': " ", '\u2009': " ",
+	}
+})
 
 const raised, lowered = "⁰¹²³⁴⁵⁶⁷⁸⁹⁻", "₀₁₂₃₄₅₆₇₈₉₋"
 
@@ -118,7 +121,7 @@ func toASCII(text string) string {
 		} else if i := strings.IndexRune(lowered, r); i >= 0 {
 			mode = '_'
 			writeIndex(&b, lowered, r, was == mode, '_')
-		} else if s, ok := plain[r]; ok {
+		} else if s, ok := plain()[r]; ok {
 			b.WriteString(s)
 		} else if !noWidth(r) {
 			b.WriteByte('?')

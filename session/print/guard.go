@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"regexp"
 	"strings"
+	"sync"
 
 	"steelyard/lang/syntax"
 	"steelyard/session"
@@ -37,7 +38,9 @@ func (b *builder) guard() []string {
 type guarded struct{ secret map[string]bool }
 
 // numbers are what looks like a number in a text, with its power of ten.
-var numbers = regexp.MustCompile(`[0-9]+(?:\.[0-9]+)?(?:(?:e|×10\^?|\*10\^)[-−+]?[0-9]+)?`)
+var numbers = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`[0-9]+(?:\.[0-9]+)?(?:(?:e|×10\^?|\*10\^)[-−+]?[0-9]+)?`)
+})
 
 // newGuard gathers the results of a worksheet, without the numbers that are
 // put in.
@@ -60,7 +63,7 @@ func newGuard(all []*session.Entry) *guarded {
 	}
 	for _, e := range all {
 		if typed(e) {
-			for _, n := range numbers.FindAllString(e.Text, -1) {
+			for _, n := range numbers().FindAllString(e.Text, -1) {
 				delete(g.secret, n)
 			}
 		}
@@ -107,7 +110,7 @@ func (g *guarded) hide(v float64) {
 	for n := 2; n <= 6; n++ {
 		for _, f := range []units.Figures{{N: n, Keep: true}, {N: n}} {
 			for _, form := range []units.Form{units.File, units.Screen} {
-				for _, text := range numbers.FindAllString(units.FormatNumber(v, f, units.HalfAway, form), 1) {
+				for _, text := range numbers().FindAllString(units.FormatNumber(v, f, units.HalfAway, form), 1) {
 					if figures(text) >= 2 {
 						g.secret[text] = true
 					}
@@ -125,7 +128,7 @@ func figures(text string) int {
 
 // holds returns a hidden number that a text shows, or nothing.
 func (g *guarded) holds(text string) string {
-	for _, n := range numbers.FindAllString(text, -1) {
+	for _, n := range numbers().FindAllString(text, -1) {
 		if g.secret[n] {
 			return n
 		}
@@ -187,21 +190,18 @@ func (g *guarded) redraw(f *draw.Figure) bool {
 	return false
 }
 
-var (
-	tags   = regexp.MustCompile(`<[^>]*>`)
-	styles = regexp.MustCompile(`(?s)<style.*?</style>`)
-)
+var marks = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`(?s)<style.*?</style>|<[^>]*>`) })
 
 // visibleText is the text of a page or a drawing, without its marks.
 func visibleText(html string) string {
-	return tags.ReplaceAllString(styles.ReplaceAllString(html, " "), " ")
+	return marks().ReplaceAllString(html, " ")
 }
 
 // Leaks lists the results that a text shows, for tests.
 func Leaks(all []*session.Entry, text string) []string {
 	g := newGuard(all)
 	var out []string
-	for _, n := range numbers.FindAllString(visibleText(text), -1) {
+	for _, n := range numbers().FindAllString(visibleText(text), -1) {
 		if g.secret[n] {
 			out = append(out, fmt.Sprint(n))
 		}

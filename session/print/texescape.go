@@ -3,9 +3,12 @@ package print
 import (
 	"fmt"
 	"strings"
+	"sync"
 	"unicode"
 
 	"golang.org/x/text/unicode/norm"
+
+	"steelyard/lang/typeset"
 )
 
 // escapeTeX writes text so that no part of it is a command to LaTeX, in plain
@@ -53,12 +56,12 @@ func (e *texEscaper) one(r rune) {
 	switch {
 	case r < 0x80:
 		e.ascii(r)
-	case texMarks[r] != "":
-		e.b.WriteString(texMarks[r])
-	case texGreek[r] != "":
-		e.b.WriteString(`\ensuremath{` + texGreek[r] + `}`)
-	case cyrillic[unicode.ToLower(r)] != "":
-		s := cyrillic[unicode.ToLower(r)]
+	case texMarks()[r] != "":
+		e.b.WriteString(texMarks()[r])
+	case typeset.TeXGreek(r) != "":
+		e.b.WriteString(`\ensuremath{` + typeset.TeXGreek(r) + `}`)
+	case cyrillic()[unicode.ToLower(r)] != "":
+		s := cyrillic()[unicode.ToLower(r)]
 		if unicode.IsUpper(r) {
 			s = strings.ToUpper(s[:1]) + s[1:]
 		}
@@ -79,12 +82,12 @@ func (e *texEscaper) taken(r rune) {
 		e.b.WriteString(fmt.Sprintf("[U+%04X]", r))
 		return
 	}
-	if len(parts) == 2 && parts[0] < 0x80 && texAccents[parts[1]] != "" {
+	if len(parts) == 2 && parts[0] < 0x80 && typeset.TeXAccent(parts[1]) != "" {
 		base := string(parts[0])
 		if base == "i" || base == "j" {
 			base = `\` + base
 		}
-		e.b.WriteString(texAccents[parts[1]] + "{" + base + "}")
+		e.b.WriteString(typeset.TeXAccent(parts[1]) + "{" + base + "}")
 		return
 	}
 	for _, p := range parts {
@@ -141,41 +144,31 @@ func (e *texEscaper) quote() {
 	}
 }
 
-var texMarks = map[rune]string{
-	'\u00a0': "~", '\u202f': `\,`, '\u2009': `\,`, '\u200b': `\allowbreak{}`, '\u2011': "-{}", '\u2010': "-{}",
-	'‘': "`{}", '’': "'{}", '“': "``", '”': "''", '„': ",,", '‚': ",{}", '«': `\ensuremath{\ll}`, '»': `\ensuremath{\gg}`,
-	'–': "--", '—': "---", '…': `\dots{}`, '•': `\ensuremath{\bullet}`, '§': `\S{}`, '¶': `\P{}`, '©': `\copyright{}`, '£': `\pounds{}`, '€': "EUR",
-	'¡': "!`", '¿': "?`", 'ß': `\ss{}`, 'æ': `\ae{}`, 'Æ': `\AE{}`, 'œ': `\oe{}`, 'Œ': `\OE{}`, 'ø': `\o{}`, 'Ø': `\O{}`, 'ł': `\l{}`, 'Ł': `\L{}`, 'ı': `\i{}`,
-	'å': `\aa{}`, 'Å': `\AA{}`, 'ð': "d", 'Ð': "D", 'þ': "th", 'Þ': "Th", 'đ': "d", 'Đ': "D",
-	'°': `\ensuremath{^{\circ}}`, '′': `\ensuremath{'}`, '″': `\ensuremath{''}`, '×': `\ensuremath{\times}`, '÷': `\ensuremath{\div}`,
-	'·': `\ensuremath{\cdot}`, '⋅': `\ensuremath{\cdot}`, '−': `\ensuremath{-}`, '±': `\ensuremath{\pm}`, '√': `\ensuremath{\surd}`,
-	'∞': `\ensuremath{\infty}`, '≤': `\ensuremath{\le}`, '≥': `\ensuremath{\ge}`, '≠': `\ensuremath{\ne}`, '≈': `\ensuremath{\approx}`,
-	'≡': `\ensuremath{\equiv}`, '∝': `\ensuremath{\propto}`, '→': `\ensuremath{\to}`, '←': `\ensuremath{\leftarrow}`, '⇒': `\ensuremath{\Rightarrow}`,
-	'⇔': `\ensuremath{\Leftrightarrow}`, '↔': `\ensuremath{\leftrightarrow}`, '∑': `\ensuremath{\sum}`, '∫': `\ensuremath{\int}`, '∂': `\ensuremath{\partial}`,
-	'∠': `\ensuremath{\angle}`, '⊥': `\ensuremath{\perp}`, '∥': `\ensuremath{\parallel}`, '∈': `\ensuremath{\in}`, '⁄': "/", '⟂': `\ensuremath{\perp}`,
-	'⁰': `\ensuremath{^{0}}`, '¹': `\ensuremath{^{1}}`, '²': `\ensuremath{^{2}}`, '³': `\ensuremath{^{3}}`, '⁴': `\ensuremath{^{4}}`, '⁵': `\ensuremath{^{5}}`,
-	'⁶': `\ensuremath{^{6}}`, '⁷': `\ensuremath{^{7}}`, '⁸': `\ensuremath{^{8}}`, '⁹': `\ensuremath{^{9}}`, '⁻': `\ensuremath{^{-}}`, '⁺': `\ensuremath{^{+}}`, 'ⁿ': `\ensuremath{^{n}}`,
-	'₀': `\ensuremath{_{0}}`, '₁': `\ensuremath{_{1}}`, '₂': `\ensuremath{_{2}}`, '₃': `\ensuremath{_{3}}`, '₄': `\ensuremath{_{4}}`, '₅': `\ensuremath{_{5}}`,
-	'₆': `\ensuremath{_{6}}`, '₇': `\ensuremath{_{7}}`, '₈': `\ensuremath{_{8}}`, '₉': `\ensuremath{_{9}}`,
-}
-
-var texGreek = map[rune]string{
-	'α': `\alpha`, 'β': `\beta`, 'γ': `\gamma`, 'δ': `\delta`, 'ε': `\varepsilon`, 'ζ': `\zeta`, 'η': `\eta`, 'θ': `\theta`, 'ι': `\iota`,
-	'κ': `\kappa`, 'λ': `\lambda`, 'μ': `\mu`, 'µ': `\mu`, 'ν': `\nu`, 'ξ': `\xi`, 'ο': `o`, 'π': `\pi`, 'ρ': `\rho`, 'ς': `\varsigma`, 'σ': `\sigma`,
-	'τ': `\tau`, 'υ': `\upsilon`, 'φ': `\varphi`, 'χ': `\chi`, 'ψ': `\psi`, 'ω': `\omega`, 'ϑ': `\vartheta`, 'ϕ': `\phi`, 'ϵ': `\epsilon`,
-	'Α': `\mathrm{A}`, 'Β': `\mathrm{B}`, 'Γ': `\Gamma`, 'Δ': `\Delta`, '∆': `\Delta`, 'Ε': `\mathrm{E}`, 'Ζ': `\mathrm{Z}`, 'Η': `\mathrm{H}`, 'Θ': `\Theta`,
-	'Ι': `\mathrm{I}`, 'Κ': `\mathrm{K}`, 'Λ': `\Lambda`, 'Μ': `\mathrm{M}`, 'Ν': `\mathrm{N}`, 'Ξ': `\Xi`, 'Ο': `\mathrm{O}`, 'Π': `\Pi`, 'Ρ': `\mathrm{P}`,
-	'Σ': `\Sigma`, 'Τ': `\mathrm{T}`, 'Υ': `\Upsilon`, 'Φ': `\Phi`, 'Χ': `\mathrm{X}`, 'Ψ': `\Psi`, 'Ω': `\Omega`,
-}
-
-var texAccents = map[rune]string{
-	'\u0300': "\\`", '\u0301': `\'`, '\u0302': `\^`, '\u0303': `\~`, '\u0304': `\=`, '\u0306': `\u`, '\u0307': `\.`,
-	'\u0308': `\"`, '\u030a': `\r`, '\u030b': `\H`, '\u030c': `\v`, '\u0323': `\d`, '\u0327': `\c`, '\u0331': `\b`,
-}
+var texMarks = sync.OnceValue(func() map[rune]string {
+	return map[rune]string{
+		'\u00a0': "~", '\u202f': `\,`, '\u2009': `\,`, '\u200b': `\allowbreak{}`, '\u2011': "-{}", '\u2010': "-{}",
+		'‘': "`{}", '’': "'{}", '“': "``", '”': "''", '„': ",,", '‚': ",{}", '«': `\ensuremath{\ll}`, '»': `\ensuremath{\gg}`,
+		'–': "--", '—': "---", '…': `\dots{}`, '•': `\ensuremath{\bullet}`, '§': `\S{}`, '¶': `\P{}`, '©': `\copyright{}`, '£': `\pounds{}`, '€': "EUR",
+		'¡': "!`", '¿': "?`", 'ß': `\ss{}`, 'æ': `\ae{}`, 'Æ': `\AE{}`, 'œ': `\oe{}`, 'Œ': `\OE{}`, 'ø': `\o{}`, 'Ø': `\O{}`, 'ł': `\l{}`, 'Ł': `\L{}`, 'ı': `\i{}`,
+		'å': `\aa{}`, 'Å': `\AA{}`, 'ð': "d", 'Ð': "D", 'þ': "th", 'Þ': "Th", 'đ': "d", 'Đ': "D",
+		'°': `\ensuremath{^{\circ}}`, '′': `\ensuremath{'}`, '″': `\ensuremath{''}`, '×': `\ensuremath{\times}`, '÷': `\ensuremath{\div}`,
+		'·': `\ensuremath{\cdot}`, '⋅': `\ensuremath{\cdot}`, '−': `\ensuremath{-}`, '±': `\ensuremath{\pm}`, '√': `\ensuremath{\surd}`,
+		'∞': `\ensuremath{\infty}`, '≤': `\ensuremath{\le}`, '≥': `\ensuremath{\ge}`, '≠': `\ensuremath{\ne}`, '≈': `\ensuremath{\approx}`,
+		'≡': `\ensuremath{\equiv}`, '∝': `\ensuremath{\propto}`, '→': `\ensuremath{\to}`, '←': `\ensuremath{\leftarrow}`, '⇒': `\ensuremath{\Rightarrow}`,
+		'⇔': `\ensuremath{\Leftrightarrow}`, '↔': `\ensuremath{\leftrightarrow}`, '∑': `\ensuremath{\sum}`, '∫': `\ensuremath{\int}`, '∂': `\ensuremath{\partial}`,
+		'∠': `\ensuremath{\angle}`, '⊥': `\ensuremath{\perp}`, '∥': `\ensuremath{\parallel}`, '∈': `\ensuremath{\in}`, '⁄': "/", '⟂': `\ensuremath{\perp}`,
+		'⁰': `\ensuremath{^{0}}`, '¹': `\ensuremath{^{1}}`, '²': `\ensuremath{^{2}}`, '³': `\ensuremath{^{3}}`, '⁴': `\ensuremath{^{4}}`, '⁵': `\ensuremath{^{5}}`,
+		'⁶': `\ensuremath{^{6}}`, '⁷': `\ensuremath{^{7}}`, '⁸': `\ensuremath{^{8}}`, '⁹': `\ensuremath{^{9}}`, '⁻': `\ensuremath{^{-}}`, '⁺': `\ensuremath{^{+}}`, 'ⁿ': `\ensuremath{^{n}}`,
+		'₀': `\ensuremath{_{0}}`, '₁': `\ensuremath{_{1}}`, '₂': `\ensuremath{_{2}}`, '₃': `\ensuremath{_{3}}`, '₄': `\ensuremath{_{4}}`, '₅': `\ensuremath{_{5}}`,
+		'₆': `\ensuremath{_{6}}`, '₇': `\ensuremath{_{7}}`, '₈': `\ensuremath{_{8}}`, '₉': `\ensuremath{_{9}}`,
+	}
+})
 
 // cyrillic is the usual spelling in Latin letters.
-var cyrillic = map[rune]string{
-	'а': "a", 'б': "b", 'в': "v", 'г': "g", 'ґ': "g", 'д': "d", 'е': "e", 'ё': "yo", 'є': "ye", 'ж': "zh", 'з': "z", 'и': "i", 'і': "i", 'ї': "yi", 'й': "y",
-	'к': "k", 'л': "l", 'м': "m", 'н': "n", 'о': "o", 'п': "p", 'р': "r", 'с': "s", 'т': "t", 'у': "u", 'ў': "w", 'ф': "f", 'х': "kh", 'ц': "ts", 'ч': "ch",
-	'ш': "sh", 'щ': "shch", 'ъ': "''", 'ы': "y", 'ь': "'", 'э': "e", 'ю': "yu", 'я': "ya", 'ђ': "dj", 'ј': "j", 'љ': "lj", 'њ': "nj", 'ћ': "c", 'џ': "dzh",
-}
+var cyrillic = sync.OnceValue(func() map[rune]string {
+	return map[rune]string{
+		'а': "a", 'б': "b", 'в': "v", 'г': "g", 'ґ': "g", 'д': "d", 'е': "e", 'ё': "yo", 'є': "ye", 'ж': "zh", 'з': "z", 'и': "i", 'і': "i", 'ї': "yi", 'й': "y",
+		'к': "k", 'л': "l", 'м': "m", 'н': "n", 'о': "o", 'п': "p", 'р': "r", 'с': "s", 'т': "t", 'у': "u", 'ў': "w", 'ф': "f", 'х': "kh", 'ц': "ts", 'ч': "ch",
+		'ш': "sh", 'щ': "shch", 'ъ': "''", 'ы': "y", 'ь': "'", 'э': "e", 'ю': "yu", 'я': "ya", 'ђ': "dj", 'ј': "j", 'љ': "lj", 'њ': "nj", 'ћ': "c", 'џ': "dzh",
+	}
+})
