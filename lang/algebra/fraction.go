@@ -141,24 +141,6 @@ func (r ratio) checked(ok bool) (ratio, bool) {
 	return r, ok && len(r.over) <= maxRatio && len(r.under) <= maxUnder
 }
 
-// spread multiplies two sums out.
-func spread(a, b sum) (sum, bool) {
-	if len(a)*len(b) > maxRatio {
-		return nil, false
-	}
-	var out sum
-	for _, s := range a {
-		for _, t := range b {
-			p, ok := s.mul(t)
-			if !ok {
-				return nil, false
-			}
-			out = append(out, p)
-		}
-	}
-	return collect(out), true
-}
-
 // same tells whether two sums are equal.
 func same(a, b sum) bool {
 	return len(collect(append(append(sum{}, a...), negate(b)...))) == 0

@@ -98,6 +98,11 @@ func (n normalizer) opaquePower(x *syntax.Binary) (sum, bool) {
 // product multiplies two sums. Brackets without the unknown stay closed.
 func (n normalizer) product(x, y syntax.Expr, a, b sum) (sum, bool) {
 	a, b = n.closed(a), n.closed(b)
+	return spread(a, b)
+}
+
+// spread multiplies two sums out.
+func spread(a, b sum) (sum, bool) {
 	if len(a)*len(b) > maxTerms {
 		return nil, false
 	}

@@ -1,7 +1,7 @@
 package draw
 
 import (
-	"encoding/xml"
+	"html"
 	"math"
 	"strconv"
 	"strings"
@@ -27,9 +27,7 @@ func escape(text string) string {
 	if !strings.ContainsAny(text, "&<>\"'") {
 		return text
 	}
-	var b strings.Builder
-	_ = xml.EscapeText(&b, []byte(text))
-	return b.String()
+	return html.EscapeString(text)
 }
 
 // num writes a coordinate with at most two decimals.
