@@ -31,7 +31,7 @@ func (*Bars) stmt() {}
 var exprLists = production[exprList]()
 
 // quotes are the signs that a place may stand between.
-var quotes = map[rune]rune{'"': '"', '“': '”', '„': '“', '«': '»', '”': '”'}
+var quotes = map[rune]rune{'"': '"', '“': '”', '„': '“', '«': '»', '”': '”', '\'': '\'', '‘': '’'}
 
 // barsForm is what is said where a bar chart can't be read.
 func barsForm(at Span, message string) *fault {

@@ -24,6 +24,10 @@ func (r *reader) statement() (Stmt, *fault) {
 	if w, ok := leadingStatement(line); ok {
 		return r.worded(w)
 	}
+	if w, ok := halfStatement(line); ok {
+		return nil, r.wrongForm(w, &fault{finding.New(finding.Unreadable, Span{From: r.from, To: r.from + len(w.Word)},
+			"A word of this statement is missing after `"+w.Word+"`.", "")})
+	}
 	if word, at, ok := namedReading(line); ok {
 		return r.named(word, at)
 	}
@@ -168,7 +172,7 @@ func (r *reader) tokens(head string) ([]token, *fault) {
 func (r *reader) plain() (Stmt, *fault) {
 	tokens, bad := r.tokens("")
 	if bad != nil {
-		return nil, bad
+		return nil, r.nearStatement(bad)
 	}
 	for i := range tokens {
 		t := &tokens[i]
