@@ -24,6 +24,8 @@ func FuzzEnter(f *testing.F) {
 		}
 	}
 	f.Add("U(x) = 1/2*k*x^2 in J\nU(3)\nlet k in N/m\n1 lap = 400 m\nundo")
+	f.Add("k = 2 N/m\nU(x) = 1/2*k*x^2 in J\ngraph U(x), 1 J against x from 0 to 3 m in J blank\ntable U(x) against x from 0 to 1 m by 0.1 m\nslope of U(x) at x = 2 m\nW = area under k*x against x from 0 to 1 m\nbars at \"a\": W | at 'b': 3 J with work 2 J within 1 %\nsteps W\nW with k = 3 N/m")
+	f.Add("solve x + y = 3 m and x*exp(y/(2 m)) = 4 m for x, y where x > y\nsteps all\nsolve tan(w) = 2*w for w where w > 1\nscaling w against w")
 	f.Add("v = 0\nv + 1 m\nv^2/0\nx = v@1\nreport sign of v")
 	f.Fuzz(func(t *testing.T, text string) {
 		if len(text) > 4000 {

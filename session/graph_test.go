@@ -14,6 +14,7 @@ import (
 
 	"steelyard/lang/finding"
 	"steelyard/lang/formula"
+	"steelyard/lang/limit"
 	"steelyard/lang/syntax"
 	"steelyard/session/graph"
 )
@@ -371,6 +372,22 @@ func TestAreasAgainstGonum(t *testing.T) {
 		want := quad.Fixed(f, 0, 5, 200, quad.Legendre{}, 0)
 		if len(e.Values) != 1 || math.Abs(e.Values[0].SI-want) > 1e-11*math.Abs(want) {
 			t.Errorf("%s: %v %v, want %g", text, e.Values, e.Findings, want)
+		}
+	}
+}
+
+// TestCurveLimits draws and lists at the limits and just beyond.
+func TestCurveLimits(t *testing.T) {
+	for n, fails := range map[int]bool{(limit.CurveCost - 1) / 2: false, (limit.CurveCost-1)/2 + 1: true} {
+		e := New().Enter(context.Background(), "graph x"+strings.Repeat("+1", n)+" against x from 0 to 1")
+		if e.Failed() != fails {
+			t.Errorf("a curve of %d sums: %v", n, e.Findings)
+		}
+	}
+	for rows, fails := range map[int]bool{limit.Rows: false, limit.Rows + 1: true} {
+		e := New().Enter(context.Background(), fmt.Sprintf("table x against x from 0 m to %d m by 1 m", rows-1))
+		if e.Failed() != fails || !fails && len(e.Graph.Rows) != rows {
+			t.Errorf("a table of %d rows: %v", rows, e.Findings)
 		}
 	}
 }

@@ -5,6 +5,7 @@ import (
 
 	"steelyard/lang/algebra"
 	"steelyard/lang/finding"
+	"steelyard/lang/limit"
 	"steelyard/lang/plan"
 	"steelyard/lang/syntax"
 	"steelyard/session/graph"
@@ -216,6 +217,11 @@ func (w *work) planCurve(x syntax.Expr, against string, st plan.Static) (*curve,
 	w.find(got.Findings...)
 	w.uses(got.Uses, x.Span())
 	if !got.OK {
+		return nil, false, false
+	}
+	if got.Cost > limit.CurveCost {
+		w.find(finding.New(finding.TooLong, x.Span(), "One point of this curve takes too many steps to work out for a whole curve.",
+			"Split the work over several lines, each with a result of its own."))
 		return nil, false, false
 	}
 	if got.Absent {

@@ -23,6 +23,8 @@ const (
 	Cost = 1 << 20
 	// Digits is the most digits of one written number.
 	Digits = 400
+	// CurveCost is the most operations that one point of a curve may cost.
+	CurveCost = 1 << 14
 	// Rows is the most rows of one table.
 	Rows = 1000
 	// File is the most bytes of one worksheet.

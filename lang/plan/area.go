@@ -21,6 +21,9 @@ var (
 )
 
 const (
+	// readingOps bounds the instructions that one area, or one search for values
+	// that satisfy several equations, may run.
+	readingOps = 100_000_000
 	// maxPanels bounds the work of one area.
 	maxPanels = 4000
 	// areaGood is how good an area must be, as a part of the area of what lies
@@ -47,7 +50,8 @@ func (r *runner) area(fn int, lo, hi float64) (float64, FailureKind) {
 	}
 	all := []panel{whole}
 	done := panel{} // pieces too narrow to halve
-	for len(all) < maxPanels && !r.halted {
+	panels := int(max(8, min(maxPanels, readingOps/(30*max(r.p.Funcs[fn].Cost, 1)))))
+	for len(all) < panels && !r.halted {
 		sum, size, doubt, worst := done.sum, done.size, done.doubt, 0
 		for i := range all {
 			sum, size, doubt = sum+all[i].sum, size+all[i].size, doubt+all[i].doubt
@@ -60,7 +64,7 @@ func (r *runner) area(fn int, lo, hi float64) (float64, FailureKind) {
 		}
 		p := all[worst]
 		mid := p.lo + (p.hi-p.lo)/2
-		if mid == p.lo || mid == p.hi || len(all) == maxPanels-1 || p.narrow() {
+		if mid == p.lo || mid == p.hi || len(all) == panels-1 || p.narrow() {
 			if doubt <= areaGood*size {
 				return sum, FailNone
 			}

@@ -9,6 +9,8 @@ import (
 type Curve struct {
 	Fn     int // number of the function
 	Static Static
+	// Cost is the number of instructions that one point takes.
+	Cost int64
 	// Depends tells that the expression holds the name.
 	Depends  bool
 	Findings []finding.Finding
@@ -35,6 +37,7 @@ func (p *Planner) CompileCurve(x syntax.Expr, text, name string, of Static) Curv
 	if ok {
 		f.Result, f.Cost = result, c.cost
 		p.Program.Funcs = append(p.Program.Funcs, f)
+		out.Cost = c.cost
 		out.Fn, out.Static = len(p.Program.Funcs)-1, c.static(result)
 		out.Absent = out.Static.Absent
 	}

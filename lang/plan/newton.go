@@ -28,7 +28,12 @@ func (r *runner) newton(s *Solve) [][]float64 {
 		w.scale[k] = r.scale(s.Differences, d)
 	}
 	var out [][]float64
-	for start := 0; start < newtonStarts && len(out) < newtonFound && !r.halted; start++ {
+	each := int64(1)
+	for k := range s.Differences {
+		each += r.p.Funcs[s.Differences[k]].Cost * int64(2*n+4) * newtonSteps
+	}
+	starts := int(max(2, min(newtonStarts, readingOps/each)))
+	for start := 0; start < starts && len(out) < newtonFound && !r.halted; start++ {
 		x := w.start(start)
 		if !w.descend(x) || !r.satisfies(s, x) {
 			continue
