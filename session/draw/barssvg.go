@@ -142,7 +142,7 @@ func (s *svgBars) y(v float64) float64 {
 }
 
 func (s *svgBars) draw(prefix string) {
-	s.open(prefix, s.Title, s.Description, s.width, s.height)
+	s.open(prefix, s.spoken(), s.Description, s.width, s.height)
 	s.patterns(identifier(prefix))
 	y := s.lines(edge, edge, s.width-2*edge, ` font-weight="bold"`, s.Title)
 	s.lines(edge, y, s.width-2*edge, "", s.unit)

@@ -25,7 +25,7 @@ func (f *Figure) SVGID(prefix string) string {
 }
 
 func (s *svgFigure) draw(prefix string) {
-	s.open(prefix, s.Title, s.Description, svgWidth, s.height)
+	s.open(prefix, s.spoken(), s.Description, svgWidth, s.height)
 	s.lines(edge, edge, svgWidth-2*edge, ` font-weight="bold"`, s.Title)
 	if s.Blank {
 		s.grid()

@@ -254,3 +254,26 @@ func labelMarkup(text string) string {
 	}
 	return strings.Join(parts, ", ") + escape(" / "+unit)
 }
+
+// spoken is the title that a screen reader says.
+func (f *Figure) spoken() string {
+	switch {
+	case f.Title != "":
+		return f.Title
+	case f.Blank:
+		return "Axes to draw on: " + f.Y.Label + " against " + f.X.Label
+	}
+	return "Graph of " + f.Y.Label + " against " + f.X.Label
+}
+
+// spoken is the title that a screen reader says.
+func (b *Bars) spoken() string {
+	if b.Title != "" {
+		return b.Title
+	}
+	var names []string
+	for _, s := range b.Stages {
+		names = append(names, s.Name)
+	}
+	return "Energy bars: " + strings.Join(names, ", ")
+}
