@@ -40,7 +40,7 @@ func (w *work) cancelled(x syntax.Expr, e *Entry, value int) string {
 			out = append(out, s)
 		}
 	}
-	if len(out) < 2 {
+	if len(out) < 2 || v.Dim.IsOne() {
 		return ""
 	}
 	return strings.Join(out, " = ")

@@ -237,6 +237,9 @@ func (b *builder) result(e *session.Entry) {
 	b.results = append(b.results, e)
 	w := Working{}
 	named := ""
+	if l := lines[0]; l.Left == nil && l.Name == "" && l.Right != nil && len(lines) > 1 && lines[1].Left == nil {
+		lines[1].Left, lines = l.Right, lines[1:] // a value without a name
+	}
 	for _, l := range lines {
 		one := line(l)
 		if l.Words != "" { // the value goes on under its own name

@@ -136,11 +136,11 @@ func (p *page) sides(l *Line) {
 // by how wide it is.
 func fitting(letters int) string {
 	switch {
-	case letters <= longest:
+	case letters <= 58:
 		return ""
-	case letters <= 70:
+	case letters <= 80:
 		return "fit1"
-	case letters <= 100:
+	case letters <= 112:
 		return "fit2"
 	}
 	return "fit3"
