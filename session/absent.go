@@ -7,6 +7,7 @@ import (
 	"steelyard/lang/algebra"
 	"steelyard/lang/finding"
 	"steelyard/lang/plan"
+	"steelyard/lang/syntax"
 )
 
 // cancelsOut tells whether the symbols without a value that an equation holds
@@ -17,6 +18,36 @@ func (w *work) cancelsOut(solution *algebra.Solution) bool {
 		if c.Slot == plan.NoSlot || c.Static.Absent {
 			return false
 		}
+	}
+	return true
+}
+
+// systemWithoutNumbers answers with the rearranged equations and their units where
+// a symbol has no value yet; false if the solution does not depend on it.
+func (w *work) systemWithoutNumbers(s *syntax.Solve, r algebra.SystemRoot, statics []plan.Static, defs []*plan.Def) bool {
+	slots := make([]plan.Compiled, len(r.X))
+	absent := false
+	for i, x := range r.X {
+		if slots[i] = w.planner.Compile(x, w.e.Text, ""); slots[i].Slot == plan.NoSlot {
+			return false
+		}
+		absent = absent || slots[i].Static.Absent
+	}
+	if !absent {
+		return false
+	}
+	w.run(plan.NoSlot, plan.Static{})
+	w.e.Solution = &algebra.Solution{Steps: r.Steps}
+	for i, u := range s.Unknowns {
+		c := slots[i]
+		if statics[i].Open == 0 {
+			c.Static = w.planner.SettleTo(c.Slot, statics[i].Dim)
+		}
+		w.planner.Program.Main.Statics[c.Slot].Absent = true
+		unit := w.solutionUnit(u, candidate{form: c})
+		defs[i].Slot, defs[i].Unit = c.Slot, unit
+		w.e.Roots = append(w.e.Roots, algebra.Root{X: r.X[i]})
+		w.e.Told = append(w.e.Told, u.Name+" = "+algebra.Display(r.X[i])+", in "+unit.Screen())
 	}
 	return true
 }

@@ -38,6 +38,10 @@ func (w *work) with(s *syntax.With) {
 		w.fail(d, nil)
 		return
 	}
+	if c.Static.Absent {
+		w.withSymbols(s)
+		return
+	}
 	was := w.state.Vals[c.Slot]
 	again := w.rerun(replaced)
 	now, ok := again.Value(c.Slot)
@@ -62,6 +66,29 @@ func (w *work) with(s *syntax.With) {
 	w.settleDef(d)
 }
 
+// withSymbols works an expression out again where symbols have no value: by what
+// factor it grows, if that does not depend on them, else what becomes of it.
+func (w *work) withSymbols(s *syntax.With) {
+	x, ok := w.writtenExpr(s.X, w.e.Line, nil, 0)
+	if !ok {
+		w.find(finding.New(finding.NotWorkedOut, s.X.Span(), "There is no value yet, and no one expression of the symbols.", "Give the symbols values in lines above."))
+		return
+	}
+	by := map[string]syntax.Expr{}
+	for _, b := range s.By {
+		by[b.Name] = b.X
+	}
+	again := algebra.Substitute(x, by)
+	if r, fixed := algebra.Ratio(again, x); fixed {
+		w.e.Told = []string{times(r, w.set.rounding) + " times " + algebra.Display(s.X) + " as it was, whatever the symbols are"}
+		return
+	}
+	if short, ok := algebra.OneFraction(again); ok {
+		again = short
+	}
+	w.e.Told = []string{algebra.Display(s.X) + " becomes " + algebra.Display(again)}
+}
+
 func times(r float64, rule units.Rounding) string {
 	return units.FormatNumber(r, units.Figures{}, rule, units.Screen)
 }
@@ -70,11 +97,11 @@ func times(r float64, rule units.Rounding) string {
 func (w *work) replacement(b syntax.Binding) (plan.Slot, float64, bool) {
 	n := &syntax.Name{At: b.NameAt, Name: b.Name}
 	d, ok := w.planner.Find(n)
-	if !ok || d.Failed() || d.Kind != plan.Quantity {
+	if !ok || d.Failed() || d.Kind != plan.Quantity && d.Kind != plan.Symbol {
 		w.find(w.planner.Unknown(n, w.e.Text)...)
 		return plan.NoSlot, 0, false
 	}
-	if !d.Given {
+	if !d.Given && d.Kind != plan.Symbol {
 		w.find(finding.New(finding.NameKind, b.NameAt, b.Name+" (line "+itoa(d.Line)+") is worked out, and not given.", "Replace a given, from which it follows."))
 		return plan.NoSlot, 0, false
 	}
@@ -125,6 +152,11 @@ func (w *work) scaling(s *syntax.Scaling) {
 			return
 		}
 	}
+	if w.planner.Static(of).Absent || w.planner.Static(by.Slot).Absent {
+		w.find(finding.New(finding.NotWorkedOut, s.X.Span(), algebra.Display(s.X)+" is no power of "+s.Against+"; how it grows depends on values that are not given yet.",
+			"Give the symbols values in lines above."))
+		return
+	}
 	w.localScaling(s, of, by)
 	w.tellFree(by)
 }
@@ -142,7 +174,7 @@ func (w *work) tellPower(s *syntax.Scaling, x syntax.Expr, e units.Exp) {
 
 // tellFree says of a quantity that is worked out that it is varied by itself.
 func (w *work) tellFree(by *plan.Def) {
-	if !by.Given && len(w.e.Told) > 0 {
+	if !by.Given && by.Kind != plan.Symbol && len(w.e.Told) > 0 {
 		w.e.Told = append(w.e.Told, by.Name+" (line "+itoa(by.Line)+") is worked out; here it is taken as free.")
 	}
 }
@@ -162,10 +194,6 @@ func (w *work) scaledExpr(x syntax.Expr) (plan.Slot, bool) {
 	if c.Slot == plan.NoSlot || !w.run(c.Slot, c.Static) {
 		return plan.NoSlot, false
 	}
-	if c.Static.Absent {
-		w.noValueYet(&plan.Def{}, x, c)
-		return plan.NoSlot, false
-	}
 	return c.Slot, true
 }
 
@@ -173,7 +201,7 @@ func (w *work) scaledExpr(x syntax.Expr) (plan.Slot, bool) {
 func (w *work) scaled(name string, at syntax.Span) (*plan.Def, bool) {
 	n := &syntax.Name{At: at, Name: name}
 	d, ok := w.planner.Find(n)
-	if !ok || d.Kind != plan.Quantity {
+	if !ok || d.Kind != plan.Quantity && d.Kind != plan.Symbol {
 		w.find(w.planner.Unknown(n, w.e.Text)...)
 		return nil, false
 	}
@@ -201,8 +229,8 @@ func (w *work) written(d, by *plan.Def, depth int) (syntax.Expr, bool) {
 	case *syntax.Define:
 		x = s.X
 	case *syntax.Solve:
-		for i, v := range e.Values {
-			if v.Name == d.Name && i < len(e.Roots) {
+		for i, u := range s.Unknowns {
+			if u.Name == d.Name && i < len(e.Roots) {
 				x = e.Roots[i].X
 			}
 		}
@@ -223,7 +251,7 @@ func (w *work) writtenExpr(x syntax.Expr, line int, by *plan.Def, depth int) (sy
 			return good
 		}
 		from := w.above(n.Name, line)
-		if from != nil && from != by && !from.Given && from.Line > 0 {
+		if from != nil && from != by && !from.Given && from.Kind != plan.Symbol && from.Line > 0 {
 			inner, ok := w.written(from, by, depth+1)
 			good = good && ok
 			put[n.Name] = inner

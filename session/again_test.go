@@ -4,6 +4,8 @@ import (
 	"context"
 	"strings"
 	"testing"
+
+	"steelyard/lang/finding"
 )
 
 // TestScaling asks how results grow with givens.
@@ -75,6 +77,38 @@ func TestWith(t *testing.T) {
 		}
 		if got != want || want == "" && len(e.Findings) == 0 {
 			t.Errorf("%s: %q, want %q; %v", line, got, want, e.Findings)
+		}
+	}
+}
+
+// TestWithoutNumbers solves, scales and replaces where symbols have units alone.
+func TestWithoutNumbers(t *testing.T) {
+	p := New()
+	for _, line := range []string{"let m1 in kg", "let m2 in kg", "let L in m", "let k in N/m", "let x in m", "g = 9.80 m/s^2",
+		"P = 2π√(L/g) in s", "U = 1/2*k*x^2 in J", "solve T - m1*g = m1*a and m2*g - T = m2*a for T in N, a in m/s^2", "solve U = 1/2*m1*v^2 for v"} {
+		if e := p.Enter(context.Background(), line); e.Failed() || len(e.Values) > 0 && line[0] != 'g' {
+			t.Fatalf("%s: %v %v", line, e.Values, e.Findings)
+		}
+	}
+	for line, want := range map[string]string{
+		"P with L = 2*L":          "1.41421 times P as it was, whatever the symbols are",
+		"U with x = 3*x, k = k/2": "4.5 times U as it was, whatever the symbols are",
+		"U with x = x + 1 m":      "U becomes k·(x + (1 m))²/2",
+		"scaling P against L":     "P goes as √L (g fixed): doubling L multiplies P by 1.41421.",
+		"scaling P against g":     "P goes as 1/√g (L fixed): doubling g multiplies P by 0.707107.",
+		"scaling U against x":     "U goes as x² (k fixed): doubling x multiplies U by 4.",
+		"scaling v against x":     "v goes as x (k, m1 fixed): doubling x multiplies v by 2.",
+		"steps P":                 "Working   P = 2π√(L/g)",
+	} {
+		e := p.Enter(context.Background(), line)
+		if got := strings.Join(e.Told, " "); got != want || len(e.Values) > 0 {
+			t.Errorf("%s: %q, want %q; %v", line, got, want, e.Findings)
+		}
+	}
+	for line, id := range map[string]finding.ID{"scaling a against m1": finding.NotWorkedOut, "P": finding.NoValueYet, "a": finding.NoValueYet, "U with x = 3 s": finding.UnlikeDimensions} {
+		e := p.Enter(context.Background(), line)
+		if len(e.Findings) == 0 || e.Findings[0].ID != id {
+			t.Errorf("%s: %v", line, e.Findings)
 		}
 	}
 }

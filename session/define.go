@@ -272,7 +272,11 @@ func (w *work) noValueYet(d *plan.Def, x syntax.Expr, c plan.Compiled) {
 	if subject == "" {
 		subject = "The value"
 	}
-	since := strings.Join(absent, ", ") + " has none."
+	verb := " has none."
+	if len(absent) > 1 {
+		verb = " have none."
+	}
+	since := w.leaves(absent) + verb
 	if len(absent) == 0 {
 		since = "a symbol that it depends on has none."
 	}
@@ -280,5 +284,36 @@ func (w *work) noValueYet(d *plan.Def, x syntax.Expr, c plan.Compiled) {
 	if len(w.e.Findings) > 0 {
 		message = "There is no value yet, since " + since
 	}
-	w.find(finding.New(finding.NoValueYet, x.Span(), message, ""))
+	w.find(finding.New(finding.NoValueYet, x.Span(), message, w.enterAgain(absent)))
+}
+
+// leaves names the symbols that have no value; a result without one stands for
+// those that it was worked out from, and for the line to enter again if they have
+// a value by now.
+func (w *work) leaves(names []string) string {
+	var out []string
+	for _, n := range names {
+		d, ok := w.planner.Find(&syntax.Name{Name: n})
+		if !ok || d.Kind == plan.Symbol {
+			out = append(out, n)
+			continue
+		}
+		out = append(out, n+" of line "+itoa(d.Line))
+	}
+	return strings.Join(out, ", ")
+}
+
+// enterAgain offers the lines of results without a value, for when their symbols
+// have one.
+func (w *work) enterAgain(names []string) string {
+	for _, n := range names {
+		d, ok := w.planner.Find(&syntax.Name{Name: n})
+		if !ok || d.Kind == plan.Symbol {
+			continue
+		}
+		if e := w.entryAt(d.Line); e != nil && !strings.Contains(e.Text, "\n") {
+			return "Where its symbols have values by now, enter that line again: `" + e.Text + "`."
+		}
+	}
+	return ""
 }

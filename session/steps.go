@@ -66,8 +66,14 @@ func (p *Pad) Working(e *Entry) []WorkLine {
 func (w *work) working(e *Entry, name string) []WorkLine {
 	if len(e.Values) == 0 || !e.Records {
 		if _, solved := e.Stmt.(*syntax.Solve); solved && len(e.Roots) > 0 {
+			if s := e.Stmt.(*syntax.Solve); len(s.Equations) > 1 {
+				return stepLines(e.Solution.Steps)
+			}
 			steps, _ := rearranged(e, 0)
 			return stepLines(steps) // without numbers
+		}
+		if s, defined := e.Stmt.(*syntax.Define); defined && !e.Failed() && !isWritten(s.X) {
+			return []WorkLine{{Left: &syntax.Name{Name: s.Name}, Right: s.X}}
 		}
 		return nil
 	}
@@ -221,7 +227,7 @@ func (w *work) valuesIn(x syntax.Expr, line int) map[string]syntax.Expr {
 		if !ok || n.Line != 0 {
 			return true
 		}
-		if d := w.above(n.Name, line); d != nil && d.Slot != plan.NoSlot {
+		if d := w.above(n.Name, line); d != nil && d.Slot != plan.NoSlot && !w.planner.Static(d.Slot).Absent {
 			if q, ok := w.asQuantity(d); ok {
 				by[n.Name] = q
 			}

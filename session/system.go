@@ -137,6 +137,9 @@ func (w *work) systemUnits(s *syntax.Solve, statics []plan.Static) bool {
 func (w *work) systemRoots(s *syntax.Solve, eqs []algebra.Equation, roots []algebra.SystemRoot, statics []plan.Static, defs []*plan.Def) *plan.Def {
 	var good [][]candidate
 	var steps [][]algebra.Step
+	if w.rule == nil && w.systemWithoutNumbers(s, roots[0], statics, defs) {
+		return nil
+	}
 	for _, r := range roots {
 		all, root, ok := w.systemCandidate(r, statics)
 		if root != nil {

@@ -25,6 +25,23 @@ func alike(a, b syntax.Expr) bool {
 	return met >= 3
 }
 
+// Ratio is a over b, if that is the same number whatever the names stand for.
+func Ratio(a, b syntax.Expr) (float64, bool) {
+	ratio, met := 0.0, 0
+	for seed := range 24 {
+		r := sample(a, seed) / sample(b, seed)
+		if r-r != 0 {
+			continue
+		}
+		if met > 0 && math.Abs(r-ratio) > 1e-9*math.Abs(ratio) {
+			return 0, false
+		}
+		ratio = r
+		met++
+	}
+	return ratio, met >= 3
+}
+
 // sample works an expression out with made-up numbers for names, the larger the
 // seed the closer to 1; not a number where that has no value.
 func sample(x syntax.Expr, seed int) float64 {

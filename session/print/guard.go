@@ -190,7 +190,9 @@ func (g *guarded) redraw(f *draw.Figure) bool {
 	return false
 }
 
-var marks = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`(?s)<style.*?</style>| (?:d|[xy][12]?|d[xy]|c[xy]|r|width|height|viewBox|points|transform|stroke-[a-z]+|font-size|patternUnits|patternTransform|content|stretchy|fill)="[^"]*"`) })
+var marks = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?s)<style.*?</style>| (?:d|[xy][12]?|d[xy]|c[xy]|r|width|height|viewBox|points|transform|stroke-[a-z]+|font-size|patternUnits|patternTransform|content|stretchy|fill)="[^"]*"`)
+})
 
 // visibleText is the source of a page or a drawing without its style and the
 // places and measures of what is drawn.
