@@ -76,7 +76,11 @@ func (w *work) solved(s *syntax.Solve, defs []*plan.Def) *plan.Def {
 		return nil
 	}
 	w.e.solves = unknown
-	solution, ok := algebra.Solve(w.opened(left, 0), w.opened(right, 0), unknown)
+	rearrange := algebra.Solve
+	if len(s.Where) > 0 {
+		rearrange = algebra.SolveTurns
+	}
+	solution, ok := rearrange(w.opened(left, 0), w.opened(right, 0), unknown)
 	if !ok && !eq.Absent && eq.Unknown.Open == 0 {
 		w.search(s, left, right, eq)
 		w.choose(s, w.searched, defs, eq)
@@ -92,7 +96,12 @@ func (w *work) solved(s *syntax.Solve, defs []*plan.Def) *plan.Def {
 		w.withoutNumbers(s, solution, defs, eq)
 		return nil
 	}
-	w.choose(s, w.candidates(s, solution, eq), defs, eq)
+	all := w.candidates(s, roots(s, solution, w.bounded(s)), eq)
+	if worst, some := finding.Worst(w.e.Findings); len(all) == 0 && len(s.Where) > 0 && !(some && worst.Fails()) {
+		w.rooted = nil
+		all = w.candidates(s, roots(s, solution, true), eq)
+	}
+	w.choose(s, all, defs, eq)
 	return nil
 }
 
@@ -130,9 +139,8 @@ type candidate struct {
 
 // candidates works the roots out, and keeps the real ones that satisfy the
 // equation and the conditions.
-func (w *work) candidates(s *syntax.Solve, solution *algebra.Solution, eq plan.Planned) []candidate {
+func (w *work) candidates(s *syntax.Solve, all []algebra.Root, eq plan.Planned) []candidate {
 	var out []candidate
-	all := roots(s, solution)
 	if len(all) > 1 || len(s.Where) > 0 {
 		w.rule = w.newRule(s, eq)
 	}
@@ -164,8 +172,8 @@ func (w *work) candidates(s *syntax.Solve, solution *algebra.Solution, eq plan.P
 }
 
 // roots lists the roots; with conditions, or a choice asked for, those too that
-// a principal value leaves out.
-func roots(s *syntax.Solve, solution *algebra.Solution) []algebra.Root {
+// a principal value leaves out, and if turns is set those some turns away.
+func roots(s *syntax.Solve, solution *algebra.Solution, turns bool) []algebra.Root {
 	all := solution.Roots
 	if len(s.Where) == 0 && s.Unknowns[0].Which == syntax.AnyRoot && len(s.Unknowns) == 1 {
 		return all
@@ -174,8 +182,33 @@ func roots(s *syntax.Solve, solution *algebra.Solution) []algebra.Root {
 		if r.Also != nil {
 			all = append(all[:len(all):len(all)], algebra.Root{X: r.Also, Steps: r.Steps})
 		}
+		for _, x := range r.Turns {
+			if turns {
+				all = append(all[:len(all):len(all)], algebra.Root{X: x, Steps: r.Steps})
+			}
+		}
 	}
 	return all
+}
+
+// bounded tells whether conditions bound the unknown on both sides.
+func (w *work) bounded(s *syntax.Solve) bool {
+	below, above := false, false
+	for _, c := range s.Where {
+		op := c.Op
+		if n, ok := c.Left.(*syntax.Name); !ok || n.Name != w.e.solves {
+			if n, ok = c.Right.(*syntax.Name); !ok || n.Name != w.e.solves {
+				continue
+			}
+			op = turned(op)
+		}
+		if op == syntax.Less || op == syntax.AtMost {
+			above = true
+		} else {
+			below = true
+		}
+	}
+	return below && above
 }
 
 // satisfies puts a value back into the equation.

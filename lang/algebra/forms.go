@@ -202,14 +202,46 @@ func (s *solver) undoCall(x *syntax.Call, value term, depth int) ([]Root, bool) 
 		s.note(x.Args[0].X, principal, inv.reason, nil)
 		roots, ok := s.solve(collect(append(append(sum{}, inner...), atomTerm(principal).neg())), depth+1)
 		if ok && inv.also != nil && len(roots) == 1 {
-			branch := &solver{normalizer: s.normalizer, steps: []Step{{Left: x, Right: x}}}
-			if more, ok := branch.solve(collect(append(append(sum{}, inner...), atomTerm(inv.also(principal)).neg())), depth+1); ok && len(more) == 1 {
-				roots[0].Also = more[0].X
+			other := inv.also(principal)
+			roots[0].Also = s.instead(x, inner, other, depth)
+			for k := -maxTurns; s.turns && k <= maxTurns; k++ {
+				for _, angle := range []syntax.Expr{principal, other} {
+					if k == 0 {
+						continue
+					}
+					if at := s.instead(x, inner, turned(angle, k), depth); at != nil {
+						roots[0].Turns = append(roots[0].Turns, at)
+					}
+				}
 			}
 		}
 		return roots, ok
 	}
 	return nil, false
+}
+
+// maxTurns is how many full turns away solutions are listed.
+const maxTurns = 3
+
+// turned is an angle some full turns on.
+func turned(angle syntax.Expr, turns int) syntax.Expr {
+	two := &syntax.Binary{Op: syntax.Mul, X: numberExpr(big.NewRat(int64(2*max(turns, -turns)), 1)), Y: pi()}
+	op := syntax.Add
+	if turns < 0 {
+		op = syntax.Sub
+	}
+	return &syntax.Binary{Op: op, X: angle, Y: two}
+}
+
+// instead solves for the unknown with another angle in the place of the principal
+// one; nil if that is not one root.
+func (s *solver) instead(x *syntax.Call, inner sum, angle syntax.Expr, depth int) syntax.Expr {
+	branch := &solver{normalizer: s.normalizer, steps: []Step{{Left: x, Right: x}}}
+	more, ok := branch.solve(collect(append(append(sum{}, inner...), atomTerm(angle).neg())), depth+1)
+	if !ok || len(more) != 1 {
+		return nil
+	}
+	return more[0].X
 }
 
 // undoAbs solves |B| = value: B is the value or its negative.

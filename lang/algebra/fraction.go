@@ -36,8 +36,11 @@ func OneFraction(x syntax.Expr) (syntax.Expr, bool) {
 		}
 	}
 	r.cancel()
-	out := sumExpr(r.over)
 	var bottom syntax.Expr
+	if d := r.clear(); d.Cmp(big.NewInt(1)) != 0 {
+		bottom = numberExpr(new(big.Rat).SetInt(d))
+	}
+	out := sumExpr(r.over)
 	for _, u := range r.under {
 		f := sumExpr(u)
 		if len(u) > 1 {
@@ -292,4 +295,21 @@ func shared(s sum) term {
 		}
 	}
 	return out
+}
+
+// clear multiplies the upper side by what its numbers have below, and returns
+// that.
+func (r *ratio) clear() *big.Int {
+	d := big.NewInt(1)
+	for _, t := range r.over {
+		g := new(big.Int).GCD(nil, nil, d, t.coef.Denom())
+		d.Mul(d, new(big.Int).Quo(t.coef.Denom(), g))
+	}
+	by := new(big.Rat).SetInt(d)
+	over := make(sum, len(r.over))
+	for i, t := range r.over {
+		over[i] = term{coef: new(big.Rat).Mul(t.coef, by), factors: t.factors}
+	}
+	r.over = over
+	return d
 }

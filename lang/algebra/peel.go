@@ -48,7 +48,17 @@ func Peel(left, right syntax.Expr, unknown string, root syntax.Expr) ([]Step, bo
 func StepsTo(left, right syntax.Expr, unknown string, s *Solution, root int) []Step {
 	steps, ok := Peel(left, right, unknown, s.Roots[root].X)
 	if !ok {
-		return append(append([]Step{}, s.Steps...), s.Roots[root].Steps...)
+		steps = append(append([]Step{}, s.Steps...), s.Roots[root].Steps...)
+		last := steps[len(steps)-1]
+		if n, is := last.Left.(*syntax.Name); is && n.Name == unknown && !alike(last.Right, s.Roots[root].X) {
+			steps = append(steps, Step{Left: last.Left, Right: Arrange(s.Roots[root].X, left, right), Reason: "the angle that is asked for"})
+		}
+		return steps
+	}
+	if last := steps[len(steps)-1]; len(steps) > 1 {
+		if short, ok := OneFraction(last.Right); ok {
+			steps = append(steps, Step{Left: last.Left, Right: short, Reason: "gather"})
+		}
 	}
 	for k := range steps[1:] {
 		at := &steps[k+1]

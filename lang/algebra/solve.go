@@ -26,6 +26,9 @@ type Root struct {
 	// Also is a further solution that the inverse of a function leaves out, or
 	// nil.
 	Also syntax.Expr
+	// Turns are solutions a few full turns of an angle away from these two; none
+	// unless they are asked for.
+	Turns []syntax.Expr
 }
 
 // Quadratic is a quadratic equation in standard form, A·t² + B·t + C = 0.
@@ -50,13 +53,23 @@ type solver struct {
 	normalizer
 	steps []Step
 	quad  *Quadratic
+	turns bool // solutions some full turns away are wanted
 }
 
 // Solve rearranges left = right for the unknown. It returns false where the
 // unknown can't be isolated by inverse operations and is no root of a linear or
 // quadratic equation.
 func Solve(left, right syntax.Expr, unknown string) (*Solution, bool) {
-	s := &solver{normalizer: normalizer{unknown: unknown}}
+	return solve(&solver{normalizer: normalizer{unknown: unknown}}, left, right)
+}
+
+// SolveTurns is Solve, with the solutions that lie a few full turns of an angle
+// away from the principal one.
+func SolveTurns(left, right syntax.Expr, unknown string) (*Solution, bool) {
+	return solve(&solver{normalizer: normalizer{unknown: unknown}, turns: true}, left, right)
+}
+
+func solve(s *solver, left, right syntax.Expr) (*Solution, bool) {
 	s.steps = []Step{{Left: left, Right: right}}
 	l, ok1 := s.sum(left)
 	r, ok2 := s.sum(right)
