@@ -95,6 +95,11 @@ func (p *printing) sameName(files []string) string {
 			return other + " and " + f + " would both be printed to " + name + "."
 		}
 		seen[name] = f
+		a, err1 := os.Stat(name)
+		b, err2 := os.Stat(f)
+		if err1 == nil && err2 == nil && os.SameFile(a, b) {
+			return "-o " + p.to + " is the worksheet itself; name another file."
+		}
 	}
 	return ""
 }

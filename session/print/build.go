@@ -293,7 +293,7 @@ func (b *builder) report(s *syntax.Report, e *session.Entry) {
 	case len(e.Values) == 1:
 		a.Shown = e.Values[0].Shown(units.File)
 	case s.Sign && len(e.Told) == 1:
-		a.Shown = e.Told[0]
+		a = Answer{Shown: syntax.PrintExpr(s.X) + " is " + e.Told[0], Points: s.Points}
 	default:
 		return
 	}
