@@ -187,7 +187,7 @@ func (w *work) books(s *syntax.Bars, b *Bars, stages [][]barValue, work *barValu
 			before += work.value
 			largest = math.Max(largest, math.Abs(work.value))
 			said = b.Stages[i-1].Sum + " at " + quoted(s.Stages[i-1].Name) + " and " + b.Work.Shown + " of work done on the system make " + w.shownIn(before, b.Unit)
-			b.Books += ", with the work " + w.shownIn(before, b.Unit)
+			b.Books += " and " + b.Work.Shown + " of work done make " + w.shownIn(before, b.Unit)
 		}
 		off := remainder * largest
 		if margin != nil {
@@ -210,7 +210,11 @@ func (w *work) books(s *syntax.Bars, b *Bars, stages [][]barValue, work *barValu
 			w.shownIn(math.Abs(after-before), b.Unit)+word+part+".",
 			"Look for an energy that is missing, counted twice or of the wrong sign, or for work done on the system (with work W)."))
 	}
-	b.Books += " in all."
+	b.Books += " in all"
+	if s.Within != nil {
+		b.Books += ", within " + syntax.PrintExpr(s.Within)
+	}
+	b.Books += "."
 	if !b.Holds {
 		b.Books = "The books do not balance."
 	}

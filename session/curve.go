@@ -46,6 +46,10 @@ func (w *work) slope(s *syntax.Slope) {
 // is a finding.
 func (w *work) smooth(s *syntax.Slope, c *curve, x float64) bool {
 	w.run(plan.NoSlot, plan.Static{})
+	if _, ok := w.planner.Program.Value(&w.state, c.fn, x); !ok {
+		w.find(finding.New(finding.NoRealValue, s.X.Span(), c.name+" has no value at "+s.Var+" = "+w.shownIn(x, w.placeUnit(s.At))+", and so no slope.", "Take the slope at another place."))
+		return false
+	}
 	scale := w.planner.Program.NaturalScale(&w.state, []int{c.fn}, w.xDim(s))
 	bend, left, right := w.planner.Program.BendAt(&w.state, c.fn, x, scale)
 	if bend == plan.Smooth {

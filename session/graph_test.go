@@ -156,7 +156,7 @@ func TestGraphFaults(t *testing.T) {
 		{"graph √(-x) against x from 1 m to 2 m", finding.NoRealValue, "no value anywhere between 1 m and 2 m"},
 		{"table U(x) against x from 0 m to 1 m by 0.1 mm", finding.TooLong, "1000 rows"},
 		{"table U(x) against x from 0 m to 1 m by 1 s", finding.UnlikeDimensions, "The step is a time"},
-		{"table U(x) against x from 0 m to 1 m by 0 m", finding.TooLong, ""},
+		{"table U(x) against x from 0 m to 1 m by 0 m", finding.NoRange, "step of 0"},
 		{"slope of abs(u) at u = 0", finding.NoSlope, "corner"},
 		{"slope of a(t) at t = 2 s", finding.NoSlope, "jumps at t = 2 s"},
 		{"slope of √(u) at u = 0 m^2", finding.NoSlope, ""},
@@ -191,10 +191,10 @@ func TestBars(t *testing.T) {
 	p := enter(t, "k = 200 N/m", "A = 5 cm", "U = 1/2*k*A^2 in J", "W = -0.05 J")
 	for line, want := range map[string]string{
 		`bars at "released": U, 0 J | at "leaves": 0 J, 0.25 J`:                  "The books balance: 0.25 J in all.",
-		`bars at "released": U | at "rough": 0.2 J with work W`:                  "The books balance: 0.25 J, with the work 0.2 J in all.",
-		`bars at "a": U | at "b": 0.1 J, 0.15 J | at "c": 0.3 J with work 50 mJ`: "The books balance: 0.25 J, with the work 0.3 J in all.",
-		`bars at "a": U | at "b": 0.24 J within 5 %`:                             "The books balance: 0.25 J in all.",
-		`bars at "a": U | at "b": 0.24 J within 0.02 J`:                          "The books balance: 0.25 J in all.",
+		`bars at "released": U | at "rough": 0.2 J with work W`:                  "The books balance: 0.25 J and -0.05 J of work done make 0.2 J in all.",
+		`bars at "a": U | at "b": 0.1 J, 0.15 J | at "c": 0.3 J with work 50 mJ`: "The books balance: 0.25 J and 0.05 J of work done make 0.3 J in all.",
+		`bars at "a": U | at "b": 0.24 J within 5 %`:                             "The books balance: 0.25 J in all, within 5 %.",
+		`bars at "a": U | at "b": 0.24 J within 0.02 J`:                          "The books balance: 0.25 J in all, within 0.02 J.",
 		`bars at "a": -0.1 J, 0.35 J | at "b": U`:                                "The books balance: 0.25 J in all.",
 		`bars at "here": U, 0.1 J`:                                               "The sum at \"here\" is 0.35 J.",
 	} {

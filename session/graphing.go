@@ -125,7 +125,7 @@ func (w *work) planPlot(s *syntax.Graph) (*plot, bool) {
 		w.find(finding.New(finding.NoRange, s.To.Span(), "The range has no length: both ends are "+p.shownX(w, p.from)+".", "Give two ends that differ, as in from 0 s to 5 s."))
 		return nil, false
 	}
-	if p.to < p.from {
+	if p.to < p.from && !s.Table {
 		p.from, p.to = p.to, p.from
 	}
 	for _, part := range s.Curves {
@@ -217,6 +217,7 @@ func (w *work) planCurve(x syntax.Expr, against string, st plan.Static) (*curve,
 	w.find(got.Findings...)
 	w.uses(got.Uses, x.Span())
 	if !got.OK {
+		w.curveHint(got, against, st)
 		return nil, false, false
 	}
 	if got.Cost > limit.CurveCost {
@@ -229,6 +230,23 @@ func (w *work) planCurve(x syntax.Expr, against string, st plan.Static) (*curve,
 		return nil, false, false
 	}
 	return &curve{x: x, name: algebra.Display(x), fn: got.Fn, static: got.Static}, got.Depends, true
+}
+
+// curveHint adds to what is wrong with a curve what the axis has to do with it:
+// another name, or a range of another kind.
+func (w *work) curveHint(got plan.Curve, against string, st plan.Static) {
+	for i := range w.e.Findings {
+		f := &w.e.Findings[i]
+		switch {
+		case f.ID == finding.UnknownName && !got.Depends:
+			f.Hint = "The line is against " + against + ", which does not stand in this curve: write against and the name that does. " + f.Hint
+		case f.Severity == finding.Mismatch && got.Depends:
+			f.Hint = against + " goes over " + plan.Words(st) + " here, as its range says. " + f.Hint
+		default:
+			continue
+		}
+		return
+	}
 }
 
 // curveUnit chooses the unit of a curve, and checks the one that is asked.

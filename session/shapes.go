@@ -249,6 +249,14 @@ func (t teller) parabola(s graph.Shape) string {
 	var more []string
 	if t.inside(x0) {
 		more = append(more, extreme+t.y(y0)+" at "+t.x(x0))
+		edge := 1e-9 * (t.to - t.from)
+		other := t.to
+		if math.Abs(x0-t.to) < edge {
+			other = t.from
+		}
+		if math.Abs(x0-t.from) < edge || other == t.from { // half a parabola
+			more = append(more, t.y((s.A*other+s.B)*other+s.C)+" at "+t.x(other))
+		}
 	} else {
 		more = append(t.ends(func(x float64) float64 { return (s.A*x+s.B)*x + s.C }), "its vertex at "+t.x(x0)+", outside the range")
 	}
@@ -305,6 +313,9 @@ func (t teller) power(s graph.Shape) string {
 			more = append(more, "no value at "+t.x(at))
 		}
 	}
+	if s.E < 0 && t.from < 0 && t.to > 0 {
+		more = append(more, "running off at "+t.x(0))
+	}
 	return text + ": " + strings.Join(more, ", ")
 }
 
@@ -330,7 +341,11 @@ func (t teller) exponential(s graph.Shape) string {
 	if s.C != 0 {
 		what = "a factor e in its distance from " + t.y(s.C)
 	}
-	return text + ", " + what + " in " + t.xValue(1/math.Abs(s.B)) + ", half in " + t.xValue(math.Ln2/math.Abs(s.B))
+	twice := ", half in "
+	if s.B > 0 {
+		twice = ", twice in "
+	}
+	return text + ", " + what + " in " + t.xValue(1/math.Abs(s.B)) + twice + t.xValue(math.Ln2/math.Abs(s.B))
 }
 
 func (t teller) wave(s graph.Shape) string {
@@ -361,7 +376,13 @@ func (w *work) facts(p *plot, c *curve, named string, sampled graph.Curve) strin
 	case f.Falls && ends:
 		parts = append(parts, "falls from "+t.y(f.AtFrom.Y)+" at "+t.x(p.from)+" to "+t.y(f.AtTo.Y)+" at "+t.x(p.to))
 	case sampled.Cut:
-		parts = append(parts, "runs off "+t.gaps(sampled))
+		where := t.gaps(sampled)
+		if where == "" && !f.HasFrom {
+			where = "at " + t.x(p.from)
+		} else if where == "" {
+			where = "at " + t.x(p.to)
+		}
+		parts = append(parts, "runs off "+where)
 	default:
 		parts = append(parts, "is greatest, "+t.y(f.Greatest.Y)+", at "+t.x(f.Greatest.X)+" and least, "+t.y(f.Least.Y)+", at "+t.x(f.Least.X))
 		if len(sampled.Runs) > 1 || !ends {
@@ -411,12 +432,11 @@ func (t teller) gaps(c graph.Curve) string {
 	for i := 1; i < len(c.Runs); i++ {
 		end, begin := c.Runs[i-1][len(c.Runs[i-1])-1].X, c.Runs[i][0].X
 		if begin-end < 0.02*(t.to-t.from) {
-			mid := (end + begin) / 2
-			if math.Abs(mid) < 1e-3*(t.to-t.from) {
+			mid := c.Breaks[i-1]
+			if math.Abs(mid) < 1e-9*(t.to-t.from) {
 				mid = 0
 			}
-			width := math.Abs(t.p.unit.FromSI(begin) - t.p.unit.FromSI(end))
-			at = append(at, "at "+t.x(t.p.unit.ToSIFloat(roundPlace(t.p.unit.FromSI(mid), width))))
+			at = append(at, "at "+t.x(mid))
 		} else {
 			at = append(at, "from "+t.x(end)+" to "+t.xValue(begin))
 		}
@@ -435,13 +455,4 @@ func (t teller) gaps(c graph.Curve) string {
 		return strings.Join(at, ", ")
 	}
 	return "with a break " + strings.Join(at, ", ")
-}
-
-// roundPlace is a place with as many figures as a width leaves.
-func roundPlace(x, width float64) float64 {
-	if width <= 0 || x == 0 {
-		return x
-	}
-	step := math.Pow(10, math.Floor(math.Log10(width)))
-	return math.Round(x/step) * step
 }

@@ -9,6 +9,10 @@ import (
 	"steelyard/units"
 )
 
+// roundedOff is how small a value is beside the others of its column to be a
+// rounding remainder.
+const roundedOff = 1e-15
+
 // tableRows is how many rows a table has where no step is given.
 const tableRows = 11
 
@@ -27,7 +31,16 @@ func (w *work) table(p *plot) {
 		g.Heads = append(g.Heads, axisLabel(shortName(c, p.s.Against), c.unit))
 		y, good := make([]float64, len(x)), make([]bool, len(x))
 		c.eval(x, y, good)
+		most := 0.0
 		for i, v := range y {
+			if good[i] {
+				most = math.Max(most, math.Abs(v))
+			}
+		}
+		for i, v := range y {
+			if math.Abs(v) < roundedOff*most {
+				v = 0 // what rounding has left of it
+			}
 			text := "no value"
 			if good[i] && v-v == 0 {
 				text = w.cell(v, c.unit)
@@ -62,14 +75,24 @@ func (w *work) tablePlaces(p *plot) ([]float64, bool) {
 		return nil, false
 	}
 	step := math.Abs(w.state.Vals[slot])
+	if step == 0 {
+		w.find(finding.New(finding.NoRange, p.s.By.Span(), "A step of 0 leads nowhere.", "Give the distance from row to row."))
+		return nil, false
+	}
+	if p.to < p.from {
+		step = -step
+	}
 	n := math.Floor((p.to-p.from)/step*(1+1e-12) + 1e-9)
-	if step == 0 || n+1 > limit.Rows {
+	if n+1 > limit.Rows {
 		w.find(finding.New(finding.TooLong, p.s.By.Span(), "A table has "+itoa(limit.Rows)+" rows at most; this step would give more.", "Take a larger step."))
 		return nil, false
 	}
 	var x []float64
 	for i := 0; i <= int(n); i++ {
-		x = append(x, math.Min(p.from+step*float64(i), p.to))
+		x = append(x, p.from+step*float64(i))
+	}
+	if last := len(x) - 1; math.Abs(x[last]-p.to) < 1e-9*math.Abs(step) {
+		x[last] = p.to
 	}
 	return x, true
 }

@@ -35,7 +35,7 @@ type printing struct {
 
 // runPrint prints worksheets as keys or handouts.
 func runPrint(w *world, args []string) int {
-	as, edition := "html", "key"
+	as, edition := "", "key"
 	p := &printing{w: w}
 	files, problem := readOptions(args, []option{
 		{name: "as", takes: "html, markdown, latex or text", set: func(text string) { as = text }},
@@ -57,10 +57,18 @@ func runPrint(w *world, args []string) int {
 
 // choose reads what the options say; it returns what is wrong with them.
 func (p *printing) choose(as, edition string, files []string) string {
+	ext := strings.ToLower(filepath.Ext(p.to))
 	for _, f := range forms {
-		if f.name == as {
+		// Without --as the name of the file says it.
+		if f.name == as || as == "" && f.extension == ext {
 			p.form = f
 		}
+	}
+	switch {
+	case as == "" && ext == ".pdf":
+		return "a PDF is not printed: print it as html and from there with a browser, or as latex."
+	case as == "" && p.form.name == "":
+		p.form = forms[0]
 	}
 	switch edition {
 	case "key":
@@ -75,10 +83,15 @@ func (p *printing) choose(as, edition string, files []string) string {
 		return "worksheets can't be printed as " + quoted(as) + ": it is html, markdown, latex or text."
 	case len(files) == 0:
 		return "name a worksheet, such as examples/pinball-plunger.worked."
+	case strings.HasPrefix(files[0], "-"):
+		return "there is no option " + quoted(files[0]) + ". The options are --as, --edition and -o."
 	case len(files) > 1 && p.to == "":
 		return "several worksheets are printed into a folder: name it with -o."
 	}
 	info, err := os.Stat(p.to)
+	if err == nil && !info.IsDir() && strings.HasSuffix(p.to, worksheet.Extension) {
+		return p.to + " is a worksheet; name another file."
+	}
 	p.folder = len(files) > 1 || err == nil && info.IsDir() || strings.HasSuffix(p.to, string(filepath.Separator))
 	if p.to == "" {
 		p.folder = false
@@ -126,7 +139,7 @@ func (p *printing) print(file string) int {
 		fmt.Fprintln(p.w.stderr, file+": caution: "+t)
 	}
 	status := statusHolds
-	if print.Flawed(entries) {
+	if print.Flawed(entries) && p.edition == print.Key {
 		status = statusFinding
 		fmt.Fprintln(p.w.stderr, file+": there are findings; `steelyard replay "+file+"` lists them.")
 	}

@@ -77,7 +77,8 @@ the answers, the checks and the graphs. A handout has the title, the givens, the
 questions, blank axes and room to answer, and nothing that gives an answer away.
 
   --as html       one file without a script, for a browser and a printer (so
-                  without --as)
+                  without --as, unless the name after -o ends in .md, .tex or
+                  .txt)
   --as markdown   for a page that sets mathematics
   --as latex      for pdflatex
   --as text       for a terminal or a mail

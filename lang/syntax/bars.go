@@ -53,6 +53,9 @@ func (r *reader) bars(at int) (Stmt, *fault) {
 		if end == r.to {
 			to = r.barsTail(next, end)
 		}
+		if i := r.barsTail(next, end); end < r.to && i < end {
+			return nil, barsForm(Span{From: i, To: end}, "`with work W` stands once, at the end of the line: it is the work done before the last place.")
+		}
 		if stage.Entries, bad = r.list(from, to); bad != nil {
 			return nil, bad
 		}

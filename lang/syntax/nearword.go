@@ -9,6 +9,9 @@ import (
 // secondWords are the words that must follow the first of some statements.
 var secondWords = map[string]string{"slope": "of", "area": "under", "bars": "at"}
 
+// alone are the commands after which nothing stands.
+var alone = map[string]bool{"undo": true, "names": true, "replay": true, "quit": true}
+
 // halfStatement tells whether a line begins with the first word of a statement
 // of two words, and goes on as that statement would without the second one.
 func halfStatement(line string) (StatementWord, bool) {

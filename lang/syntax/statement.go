@@ -51,6 +51,10 @@ func (r *reader) worded(w StatementWord) (Stmt, *fault) {
 	}
 	if !w.Stored {
 		from, to := trimBlanks(r.text, at.To, r.to)
+		if alone[w.Word] && from < to {
+			return nil, &fault{finding.New(finding.Unreadable, Span{From: from, To: to}, "Nothing stands after `"+w.Word+"`.",
+				w.Summary+" Write `"+w.Word+"` alone.", w.Word)}
+		}
 		c := &Command{Word: w.Word, WordAt: at, Arg: r.text[from:to], ArgAt: Span{From: from, To: to}}
 		return c, r.noBody()
 	}

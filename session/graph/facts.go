@@ -1,6 +1,9 @@
 package graph
 
-import "math"
+import (
+	"math"
+	"sort"
+)
 
 // Facts are what can be said of a curve whose shape has no name.
 type Facts struct {
@@ -45,6 +48,12 @@ func Look(f Function, c Curve, from, to float64) Facts {
 	out.AtFrom.Y, ok1 = f.at(from)
 	out.AtTo.Y, ok2 = f.at(to)
 	out.HasFrom, out.HasTo = ok1, ok2
+	for _, end := range []Point{out.AtFrom, out.AtTo} { // a remainder at an end is zero
+		if tall := c.Hi - c.Lo; end.Y != 0 && math.Abs(end.Y) < 1e-12*tall {
+			out.Zeros = append(out.Zeros, end.X)
+		}
+	}
+	sort.Float64s(out.Zeros)
 	out.symmetry(f, from, to, c.Hi-c.Lo)
 	return out
 }

@@ -27,6 +27,9 @@ type Curve struct {
 	// Runs are its connected pieces. Between two lies a pole, a jump or a range
 	// without a value.
 	Runs [][]Point
+	// Breaks are the places between neighbouring pieces: of a pole or a jump its
+	// own place.
+	Breaks []float64
 	// Lo and Hi are the values that are worth showing: all of them, unless the
 	// curve runs off at a pole.
 	Lo, Hi float64
@@ -70,6 +73,10 @@ func Sample(f Function, from, to float64) Curve {
 	c := Curve{}
 	c.Lo, c.Hi, c.Cut = s.height()
 	c.Runs = s.runs(c.Hi - c.Lo)
+	for i := 1; i < len(c.Runs); i++ {
+		before := c.Runs[i-1]
+		c.Breaks = append(c.Breaks, s.locate(before[len(before)-1], c.Runs[i][0]))
+	}
 	return c
 }
 
@@ -282,6 +289,27 @@ func (s *sampler) jumps(i int, least float64) bool {
 		}
 	}
 	return true
+}
+
+// locate finds the place of a break between two points: where the rise is that
+// stays when the piece is halved, or where there is no value.
+func (s *sampler) locate(a, b Point) float64 {
+	for range 100 {
+		mid := a.X + (b.X-a.X)/2
+		if mid == a.X || mid == b.X {
+			break
+		}
+		y, ok := s.f.at(mid)
+		switch {
+		case !ok || s.far(y):
+			return mid
+		case math.Abs(y-a.Y) >= math.Abs(b.Y-y):
+			b = Point{mid, y}
+		default:
+			a = Point{mid, y}
+		}
+	}
+	return a.X
 }
 
 // runs joins points into pieces.

@@ -105,6 +105,18 @@ var guides = [...]section{
 		"shell: steelyard replay FILE. A line that could not be worked out is",
 		"saved as a remark, unless a later line gives its name.",
 	}},
+	{"print", []string{
+		"steelyard print FILE, in the shell",
+		"  Prints a worksheet: a key with everything, or with --edition handout a",
+		"  page of questions with room to answer. --as html, markdown, latex or",
+		"  text; -o FILE writes to a file. Notes that stand above the parts or",
+		"  directly under a question are on the handout, and graph … blank gives",
+		"  it axes to draw on.",
+	}},
+	{"handout", []string{
+		"steelyard print --edition handout FILE, in the shell",
+		"  help print tells more.",
+	}},
 	{"title", []string{
 		"worksheet 1 TITLE, at any time",
 		"  Gives the worksheet its title, with which it is saved; a later one",

@@ -6,6 +6,7 @@ import (
 	"steelyard/lang/finding"
 	"steelyard/lang/syntax"
 	"steelyard/session"
+	"steelyard/session/draw"
 	"steelyard/session/view"
 	"steelyard/units"
 )
@@ -28,11 +29,24 @@ func New(pad *session.Pad, title string, entries []*session.Entry, edition Editi
 		}
 	}
 	b.endPart()
+	b.gravity()
 	var told []string
 	if edition == Handout {
 		told = b.guard()
 	}
 	return b.doc, told
+}
+
+// gravity adds standard gravity to the known quantities where it is used.
+func (b *builder) gravity() {
+	for _, e := range b.all {
+		for _, f := range e.Findings {
+			if f.ID == finding.StandardGravity {
+				b.given("g", "9.80665 m/s^2")
+				return
+			}
+		}
+	}
 }
 
 // Flawed tells whether a document has a mismatch, a failed check or an error.
@@ -172,10 +186,10 @@ func (b *builder) key(block Block) {
 	}
 }
 
-// note is prose: in a handout only what stands above the parts, since further
-// down it explains the solution.
+// note is prose: in a handout only what stands above the parts or directly under a
+// question, since further down it explains the solution.
 func (b *builder) note(s *syntax.Note) {
-	if b.edition == Key || b.part == nil {
+	if b.edition == Key || b.part == nil || b.asked == 0 {
 		b.add(Note{Text: s.Text})
 	}
 }
@@ -234,7 +248,9 @@ func (b *builder) result(e *session.Entry) {
 	if len(lines) == 0 {
 		return
 	}
-	b.results = append(b.results, e)
+	if !e.Failed() && !mismatched(e) {
+		b.results = append(b.results, e)
+	}
 	w := Working{}
 	named := ""
 	if l := lines[0]; l.Left == nil && l.Name == "" && l.Right != nil && len(lines) > 1 && lines[1].Left == nil {
@@ -255,6 +271,16 @@ func (b *builder) result(e *session.Entry) {
 		}
 	}
 	b.key(w)
+}
+
+// mismatched tells whether a result is reported in a wrong unit.
+func mismatched(e *session.Entry) bool {
+	for _, f := range e.Findings {
+		if f.Severity == finding.Mismatch {
+			return true
+		}
+	}
+	return false
 }
 
 // line is a line of a working as a document has it.
@@ -305,7 +331,7 @@ func (b *builder) report(s *syntax.Report, e *session.Entry) {
 
 // check is a second route to a result.
 func (b *builder) check(s *syntax.CheckStmt, e *session.Entry) {
-	if e.Check == nil {
+	if e.Check == nil || !e.Check.Holds { // one that fails stands as a flaw
 		return
 	}
 	c := Check{Left: s.Left, Right: s.Right, Holds: e.Check.Holds, Relation: relations[s.Op]}
@@ -338,7 +364,9 @@ func (b *builder) graph(s *syntax.Graph, e *session.Entry) {
 	case g.Heads != nil:
 		b.key(Table{Heads: g.Heads, Rows: g.Rows})
 	case b.edition == Handout && s.Blank:
-		b.add(Graph{Figure: view.Figure(g)})
+		f := view.Figure(g)
+		f.X.From, f.X.To = draw.NiceRange(f.X.From, f.X.To) // where it ends may be an answer
+		b.add(Graph{Figure: f})
 	case b.edition == Key && !(s.Blank && b.drawn(e)):
 		full := *g
 		full.Blank = false

@@ -100,7 +100,7 @@ func (l *loop) statement() (string, []string, error) {
 	if err != nil {
 		return "", nil, err
 	}
-	more := strings.Repeat(" ", len([]rune(prompt)))
+	more := strings.Repeat(" ", max(0, len([]rune(prompt))-2)) + "… "
 	for len(pasted) == 0 && l.cfg.Pad.Incomplete(text) {
 		next, later, err := l.ed.line(more)
 		if err != nil {

@@ -49,7 +49,7 @@ func BarChart(b *session.Bars) *draw.Bars {
 		if one.Name == one.Shown {
 			one.Name = "" // a number is its own name
 		}
-		return draw.Bar{Name: one.Name, Value: one.Value, Text: one.Shown}
+		return draw.Bar{Name: one.Name, Value: one.Value, Text: strings.Replace(one.Shown, "-", "−", 1)}
 	}
 	for _, s := range b.Stages {
 		stage := draw.Stage{Name: s.Name, Sum: "sum " + s.Sum}
