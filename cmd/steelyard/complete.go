@@ -1,18 +1,24 @@
 package main
 
 import (
+	"os"
+	"path/filepath"
 	"sort"
 	"strings"
 
 	"steelyard/lang/syntax"
 	"steelyard/session"
 	"steelyard/session/help"
+	"steelyard/session/worksheet"
 	"steelyard/units"
 )
 
 // Complete lists what may stand at a place of a line, by the kind of place.
 func (s *scratchpad) Complete(text string, at int) (int, []string) {
 	prefix, from, place := syntax.PlaceAt(text, at)
+	if head, dir, ok := filePlace(text[:at]); ok {
+		return head, worksheetsIn(dir)
+	}
 	var words []string
 	switch place {
 	case syntax.AtUnit:
@@ -72,5 +78,46 @@ func matching(words []string, prefix string) []string {
 		}
 	}
 	sort.Strings(out)
+	return out
+}
+
+// filePlace tells whether a file's name is being written after save or open: where
+// it begins, and what is there of it.
+func filePlace(text string) (from int, name string, ok bool) {
+	for _, word := range []string{"save ", "open "} {
+		if rest, found := strings.CutPrefix(text, word); found && !strings.Contains(strings.TrimLeft(rest, " "), " ") {
+			name = strings.TrimLeft(rest, " ")
+			return len(text) - len(name), name, true
+		}
+	}
+	return 0, "", false
+}
+
+// maxNames is how many file names are offered.
+const maxNames = 200
+
+// worksheetsIn lists the worksheets and folders that begin with a name.
+func worksheetsIn(name string) []string {
+	dir, base := filepath.Split(name)
+	at := dir
+	if at == "" {
+		at = "."
+	}
+	entries, err := os.ReadDir(at)
+	if err != nil {
+		return nil
+	}
+	var out []string
+	for _, e := range entries {
+		switch {
+		case len(out) == maxNames:
+			return out
+		case !strings.HasPrefix(e.Name(), base) || strings.HasPrefix(e.Name(), ".") && base == "" || strings.Contains(e.Name(), " "):
+		case e.IsDir():
+			out = append(out, dir+e.Name()+string(filepath.Separator))
+		case strings.HasSuffix(e.Name(), worksheet.Extension):
+			out = append(out, dir+e.Name())
+		}
+	}
 	return out
 }

@@ -191,5 +191,5 @@ func (s *scratchpad) replay(ctx context.Context) {
 		return
 	}
 	o := s.options()
-	worksheet.Replay(ctx, sheet, worksheet.Options{}).Text(s.out, o)
+	worksheet.Replay(ctx, sheet, worksheet.Options{Numbered: true}).Text(s.out, o)
 }

@@ -19,6 +19,9 @@ type Options struct {
 	Record bool
 	// Strict counts a result without a record as a failure.
 	Strict bool
+	// Numbered numbers the statements as a scratchpad does, and not by the lines
+	// of the file.
+	Numbered bool
 }
 
 // State says how a record and a result stand to each other.
@@ -78,7 +81,11 @@ func Replay(ctx context.Context, s *Sheet, o Options) *Report {
 		return r
 	}
 	defer func() { r.Stopped = ctx.Err() != nil }()
-	first, pad := work(ctx, s, nil)
+	var numbers map[int]int
+	if o.Numbered {
+		numbers = s.numbers()
+	}
+	first, pad := work(ctx, s, nil, numbers)
 	table := pad.Table()
 	if len(o.With) > 0 {
 		changed, problem := replacements(s, first, o.With)
@@ -86,7 +93,7 @@ func Replay(ctx context.Context, s *Sheet, o Options) *Report {
 			problem.Path, r.Problem = s.Path, problem
 			return r
 		}
-		r.Rows, _ = work(ctx, s, changed)
+		r.Rows, _ = work(ctx, s, changed, numbers)
 		moved(first, r.Rows)
 		return r
 	}
@@ -101,7 +108,7 @@ func Replay(ctx context.Context, s *Sheet, o Options) *Report {
 // Work works a sheet out, every result compared with its record, for those who
 // read the entries: the scratchpad in which it was done is returned with them.
 func Work(ctx context.Context, s *Sheet) ([]*session.Entry, *session.Pad) {
-	rows, pad := work(ctx, s, nil)
+	rows, pad := work(ctx, s, nil, nil)
 	compareAll(s, rows, pad.Table())
 	entries := make([]*session.Entry, len(rows))
 	for i := range rows {
@@ -110,8 +117,19 @@ func Work(ctx context.Context, s *Sheet) ([]*session.Entry, *session.Pad) {
 	return entries, pad
 }
 
+// numbers are the places that the statements have in a scratchpad, by their lines.
+func (s *Sheet) numbers() map[int]int {
+	out := map[int]int{}
+	for i := range s.Statements {
+		if st := &s.Statements[i]; strings.TrimSpace(st.Text) != "" {
+			out[st.Line] = len(out) + 1
+		}
+	}
+	return out
+}
+
 // work enters the statements of a sheet, some of them replaced.
-func work(ctx context.Context, s *Sheet, replaced map[int]string) ([]Row, *session.Pad) {
+func work(ctx context.Context, s *Sheet, replaced map[int]string, numbers map[int]int) ([]Row, *session.Pad) {
 	pad := session.New()
 	pad.Filed()
 	rows := make([]Row, 0, len(s.Statements))
@@ -131,7 +149,11 @@ func work(ctx context.Context, s *Sheet, replaced map[int]string) ([]Row, *sessi
 			rows = append(rows, Row{Entry: loose(st.Line, text), at: i})
 			continue
 		}
-		e := pad.EnterAt(ctx, st.Line, text)
+		line := st.Line
+		if n, ok := numbers[line]; ok {
+			line, text = n, Renumber(text, numbers)
+		}
+		e := pad.EnterAt(ctx, line, text)
 		if cmd, ok := e.Stmt.(*syntax.Command); ok {
 			e.Findings = append(e.Findings, finding.New(finding.NotAvailableYet, cmd.WordAt,
 				"`"+cmd.Word+"` is for the scratchpad and is not part of a worksheet.", "Take it out, or make it a remark with # in front."))
