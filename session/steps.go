@@ -83,9 +83,9 @@ func (w *work) working(e *Entry, name string) []WorkLine {
 	case *syntax.Value:
 		return w.lines("", s.X, e, 0)
 	case *syntax.Slope:
-		return w.readingLines(s.Name, "slope of "+algebra.Display(s.X)+" at "+s.Var+" = "+w.putIn(s.At, e.Line), e)
+		return w.slopeLines(s, e)
 	case *syntax.Area:
-		return w.readingLines(s.Name, "area under "+algebra.Display(s.X)+" from "+w.putIn(s.From, e.Line)+" to "+w.putIn(s.To, e.Line), e)
+		return w.areaLines(s, e)
 	case *syntax.Solve:
 		return w.solveLines(s, e, name)
 	}
@@ -131,10 +131,58 @@ func (w *work) solveLines(s *syntax.Solve, e *Entry, name string) []WorkLine {
 	return out
 }
 
-// readingLines are the lines of a slope or an area.
-func (w *work) readingLines(name, what string, e *Entry) []WorkLine {
-	first := WorkLine{Name: name, Words: what}
-	return []WorkLine{first, {Shown: &e.Values[0]}}
+// slopeLines are the lines of a slope: the derivative, where a rule gives it, and
+// its value at the place.
+func (w *work) slopeLines(s *syntax.Slope, e *Entry) []WorkLine {
+	out := []WorkLine{{Name: s.Name, Words: "slope of " + algebra.Display(s.X) + " at " + s.Var + " = " + w.putIn(s.At, e.Line)}}
+	if d, ok := algebra.Derivative(w.opened(s.X, 0), s.Var); ok {
+		out = append(out, WorkLine{Right: d, Reason: "differentiate"})
+		out = w.putLine(out, algebra.Substitute(d, map[string]syntax.Expr{s.Var: s.At}), d, e)
+	}
+	return append(out, WorkLine{Shown: &e.Values[0]})
+}
+
+// areaLines are the lines of an area: the antiderivative at both ends, where a
+// rule gives it.
+func (w *work) areaLines(s *syntax.Area, e *Entry) []WorkLine {
+	name := s.Var
+	if call, ok := s.X.(*syntax.Call); ok && name == "" && len(call.Args) == 1 {
+		if n, ok := call.Args[0].X.(*syntax.Name); ok {
+			name = n.Name
+		}
+	}
+	out := []WorkLine{{Name: s.Name, Words: "area under " + algebra.Display(s.X) + " from " + w.putIn(s.From, e.Line) + " to " + w.putIn(s.To, e.Line)}}
+	if f, ok := algebra.Antiderivative(w.opened(s.X, 0), name); ok {
+		at := func(x syntax.Expr) syntax.Expr { return algebra.Substitute(f, map[string]syntax.Expr{name: x}) }
+		x := at(s.To)
+		if !writtenZero(s.From) || !algebra.ZeroAt(f, name) {
+			x = &syntax.Binary{Op: syntax.Sub, X: at(s.To), Y: &syntax.Paren{X: at(s.From)}}
+		}
+		out = append(out, WorkLine{Right: x, Reason: "integrate: " + algebra.Display(f)})
+		out = w.putLine(out, x, x, e)
+	}
+	return append(out, WorkLine{Shown: &e.Values[0]})
+}
+
+// writtenZero tells whether an expression is a written 0.
+func writtenZero(x syntax.Expr) bool {
+	switch x := x.(type) {
+	case *syntax.Number:
+		return x.Value.Float() == 0
+	case *syntax.Quantity:
+		return x.Value.Float() == 0
+	}
+	return false
+}
+
+// putLine adds an expression with its values put in, if that is another than the
+// line above.
+func (w *work) putLine(out []WorkLine, x, above syntax.Expr, e *Entry) []WorkLine {
+	put := algebra.Substitute(x, w.valuesIn(x, e.Line))
+	if algebra.Display(put) == algebra.Display(above) {
+		return out
+	}
+	return append(out, WorkLine{Right: put})
 }
 
 // putIn is an expression with its values put in.

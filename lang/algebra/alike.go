@@ -25,6 +25,18 @@ func alike(a, b syntax.Expr) bool {
 	return met >= 3
 }
 
+// ZeroAt tells whether an expression is 0 where a name is 0, whatever the other
+// names stand for.
+func ZeroAt(x syntax.Expr, name string) bool {
+	at := Substitute(x, map[string]syntax.Expr{name: zeroExpr()})
+	for seed := range 6 {
+		if sample(at, seed) != 0 {
+			return false
+		}
+	}
+	return true
+}
+
 // Ratio is a over b, if that is the same number whatever the names stand for.
 func Ratio(a, b syntax.Expr) (float64, bool) {
 	ratio, met := 0.0, 0
