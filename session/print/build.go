@@ -148,9 +148,11 @@ func (b *builder) entry(e *session.Entry) {
 				shown = given(e) // 3 lb 8 oz, as it was written
 			}
 			b.given(s.Name, shown)
+		} else if !e.Failed() {
+			b.result(e) // a symbol in it has no value yet
 		}
 	case *syntax.Let:
-		b.given(s.Name, "in "+s.In.Text)
+		b.given(s.Name, "unknown, in "+s.In.Text)
 	case *syntax.UnitDef:
 		b.given("1 "+s.Name, given(e))
 	case *syntax.Constants:
@@ -248,7 +250,7 @@ func (b *builder) result(e *session.Entry) {
 	if len(lines) == 0 {
 		return
 	}
-	if !e.Failed() && !mismatched(e) {
+	if !e.Failed() && !mismatched(e) && len(e.Values) > 0 {
 		b.results = append(b.results, e)
 	}
 	w := Working{}
