@@ -169,46 +169,29 @@ func (w *work) barMargin(s *syntax.Bars, first *plan.Static) (func(sum float64) 
 
 // books compares the sum of every stage with the one before it.
 func (w *work) books(s *syntax.Bars, b *Bars, stages [][]barValue, work *barValue, margin func(float64) float64) {
-	largest := 0.0
-	for _, stage := range stages {
-		for _, v := range stage {
-			largest = math.Max(largest, math.Abs(v.value))
-		}
-	}
 	if len(stages) == 1 && work == nil {
 		b.Books = "The sum at " + quoted(s.Stages[0].Name) + " is " + b.Stages[0].Sum + "."
 		return
 	}
+	largest := largestOf(stages, work)
 	b.Books = "The books balance: " + b.Stages[0].Sum
 	for i := 1; i < len(stages); i++ {
-		before, after := total(stages[i-1]), total(stages[i])
+		before := total(stages[i-1])
 		said := "the sum is " + b.Stages[i-1].Sum + " at " + quoted(s.Stages[i-1].Name)
 		if work != nil && i == len(stages)-1 {
 			before += work.value
-			largest = math.Max(largest, math.Abs(work.value))
-			said = b.Stages[i-1].Sum + " at " + quoted(s.Stages[i-1].Name) + " and " + b.Work.Shown + " of work done on the system make " + w.shownIn(before, b.Unit)
-			b.Books += " and " + b.Work.Shown + " of work done make " + w.shownIn(before, b.Unit)
+			made := w.shownIn(before, b.Unit)
+			said = b.Stages[i-1].Sum + " at " + quoted(s.Stages[i-1].Name) + " and " + b.Work.Shown + " of work done on the system make " + made
+			b.Books += " and " + b.Work.Shown + " of work done make " + made
 		}
 		off := remainder * largest
 		if margin != nil {
 			off = margin(before)
 		}
-		if math.Abs(after-before) <= off {
-			continue
+		if after := total(stages[i]); math.Abs(after-before) > off {
+			b.Holds = false
+			w.open(s.Stages[i], b, b.Stages[i].Sum, said, before, after)
 		}
-		b.Holds = false
-		word := " more than there should be"
-		if after < before {
-			word = " less than there should be"
-		}
-		at := s.Stages[i].NameAt
-		part := ""
-		if before != 0 {
-			part = " (" + units.FormatNumber(100*math.Abs((after-before)/before), units.Figures{N: 3}, w.set.rounding, units.Screen) + " %)"
-		}
-		w.find(finding.New(finding.BooksDiffer, at, "The books do not balance: "+said+", and "+b.Stages[i].Sum+" at "+quoted(s.Stages[i].Name)+". That is "+
-			w.shownIn(math.Abs(after-before), b.Unit)+word+part+".",
-			"Look for an energy that is missing, counted twice or of the wrong sign, or for work done on the system (with work W)."))
 	}
 	b.Books += " in all"
 	if s.Within != nil {
@@ -218,6 +201,35 @@ func (w *work) books(s *syntax.Bars, b *Bars, stages [][]barValue, work *barValu
 	if !b.Holds {
 		b.Books = "The books do not balance."
 	}
+}
+
+// largestOf is the size of the largest entry, by which a remainder is judged.
+func largestOf(stages [][]barValue, work *barValue) float64 {
+	largest := 0.0
+	for _, stage := range stages {
+		for _, v := range stage {
+			largest = math.Max(largest, math.Abs(v.value))
+		}
+	}
+	if work != nil {
+		largest = math.Max(largest, math.Abs(work.value))
+	}
+	return largest
+}
+
+// open says of a stage by how much its sum is off.
+func (w *work) open(stage syntax.Stage, b *Bars, sum, said string, before, after float64) {
+	word := " more than there should be"
+	if after < before {
+		word = " less than there should be"
+	}
+	part := ""
+	if before != 0 {
+		part = " (" + units.FormatNumber(100*math.Abs((after-before)/before), units.Figures{N: 3}, w.set.rounding, units.Screen) + " %)"
+	}
+	w.find(finding.New(finding.BooksDiffer, stage.NameAt, "The books do not balance: "+said+", and "+sum+" at "+quoted(stage.Name)+". That is "+
+		w.shownIn(math.Abs(after-before), b.Unit)+word+part+".",
+		"Look for an energy that is missing, counted twice or of the wrong sign, or for work done on the system (with work W)."))
 }
 
 func quoted(name string) string { return "\"" + name + "\"" }

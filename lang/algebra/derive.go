@@ -145,66 +145,73 @@ func Antiderivative(x syntax.Expr, name string) (syntax.Expr, bool) {
 	if !ok || f.Squared {
 		return nil, false
 	}
-	at := &syntax.Name{Name: name}
-	over := func(a, b syntax.Expr) syntax.Expr {
-		return &syntax.Binary{Op: syntax.Div, X: &syntax.Paren{X: a}, Y: &syntax.Paren{X: b}}
-	}
-	var out syntax.Expr
-	add := func(t syntax.Expr) {
-		if out == nil {
-			out = t
-		} else {
-			out = &syntax.Binary{Op: syntax.Add, X: out, Y: t}
-		}
-	}
-	// term is c·x^e integrated.
-	term := func(c syntax.Expr, e units.Exp) bool {
-		up, fits := e.Add(mustExp(1))
-		if isZero(c) || !fits {
-			return fits
-		}
-		if up.IsZero() {
-			add(times(&syntax.Paren{X: c}, &syntax.Call{Func: "ln", Args: []syntax.Arg{{X: at}}}))
-			return true
-		}
-		add(over(times(&syntax.Paren{X: c}, powerExpr(factor{name, at, up})), ratExpr(big.NewRat(int64(up.Num()), int64(up.Den())))))
-		return true
-	}
+	t := integral{at: &syntax.Name{Name: name}}
 	switch f.Kind {
 	case PolynomialForm:
 		for n, c := range f.C {
-			if !term(c, mustExp(n)) {
-				return nil, false
-			}
+			ok = ok && t.power(c, mustExp(n))
 		}
 	case PowerForm:
-		if f.Exp == mustExp(-1) || !term(f.C[0], f.Exp) {
-			return nil, false // the logarithm would need a number without a unit
-		}
+		ok = t.power(f.C[0], f.Exp)
 	default:
-		if !term(f.C[0], units.Exp{}) {
-			return nil, false
-		}
-		inner := &syntax.Binary{Op: syntax.Add, X: times(closedExpr(f.C[2], false), at), Y: f.C[3]}
-		if isZero(f.C[3]) {
-			inner = times(closedExpr(f.C[2], false), at).(*syntax.Binary)
-		}
-		call := &syntax.Call{Func: "exp", Args: []syntax.Arg{{X: inner}}}
-		c := f.C[1]
-		if f.Kind == WaveForm {
-			call.Func = "sin"
-			if !f.Cosine {
-				call.Func = "cos"
-				c = &syntax.Unary{Op: syntax.Sub, X: closedExpr(c, false)}
-			}
-		}
-		add(over(times(&syntax.Paren{X: c}, call), f.C[2]))
+		ok = t.power(f.C[0], units.Exp{})
+		t.call(f)
 	}
-	if out == nil {
+	switch {
+	case !ok:
+		return nil, false
+	case t.sum == nil:
 		return zeroExpr(), true
 	}
-	if s, ok := (normalizer{}).sum(out); ok {
-		out = sumExpr(collect(s))
+	if s, ok := (normalizer{}).sum(t.sum); ok {
+		t.sum = sumExpr(collect(s))
 	}
-	return Arrange(out, x), true
+	return Arrange(t.sum, x), true
+}
+
+// integral is an antiderivative, term by term.
+type integral struct {
+	at  *syntax.Name
+	sum syntax.Expr
+}
+
+func (t *integral) add(x syntax.Expr) {
+	if t.sum == nil {
+		t.sum = x
+	} else {
+		t.sum = &syntax.Binary{Op: syntax.Add, X: t.sum, Y: x}
+	}
+}
+
+func over(a, b syntax.Expr) syntax.Expr {
+	return &syntax.Binary{Op: syntax.Div, X: &syntax.Paren{X: a}, Y: &syntax.Paren{X: b}}
+}
+
+// power integrates c·x^e; false for 1/x, whose logarithm would need a number
+// without a unit.
+func (t *integral) power(c syntax.Expr, e units.Exp) bool {
+	up, ok := e.Add(mustExp(1))
+	if isZero(c) || !ok || up.IsZero() {
+		return isZero(c)
+	}
+	raised := powerExpr(factor{t.at.Name, t.at, up})
+	t.add(over(times(&syntax.Paren{X: c}, raised), ratExpr(big.NewRat(int64(up.Num()), int64(up.Den())))))
+	return true
+}
+
+// call integrates an exponential or a sinusoid of a line.
+func (t *integral) call(f Form) {
+	inner := times(closedExpr(f.C[2], false), t.at)
+	if !isZero(f.C[3]) {
+		inner = &syntax.Binary{Op: syntax.Add, X: inner, Y: f.C[3]}
+	}
+	c, of := f.C[1], "exp"
+	switch {
+	case f.Kind == WaveForm && f.Cosine:
+		of = "sin"
+	case f.Kind == WaveForm:
+		of, c = "cos", &syntax.Unary{Op: syntax.Sub, X: closedExpr(c, false)}
+	}
+	call := &syntax.Call{Func: of, Args: []syntax.Arg{{X: inner}}}
+	t.add(over(times(&syntax.Paren{X: c}, call), f.C[2]))
 }

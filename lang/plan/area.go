@@ -49,50 +49,44 @@ func (r *runner) area(fn int, lo, hi float64) (float64, FailureKind) {
 		return 0, FailNoReal
 	}
 	all := []panel{whole}
-	done := panel{} // pieces too narrow to halve
-	panels := int(max(8, min(maxPanels, readingOps/(30*max(r.p.Funcs[fn].Cost, 1)))))
-	for len(all) < panels && !r.halted {
-		sum, size, doubt, worst := done.sum, done.size, done.doubt, 0
-		for i := range all {
-			sum, size, doubt = sum+all[i].sum, size+all[i].size, doubt+all[i].doubt
-			if all[i].doubt > all[worst].doubt {
-				worst = i
-			}
-		}
+	most := int(max(8, min(maxPanels, readingOps/(30*max(r.p.Funcs[fn].Cost, 1)))))
+	for !r.halted {
+		sum, size, doubt, worst := inAll(all)
 		if doubt <= areaGood/100*size {
 			return sum, FailNone
 		}
 		p := all[worst]
-		mid := p.lo + (p.hi-p.lo)/2
-		if mid == p.lo || mid == p.hi || len(all) == panels-1 || p.narrow() {
+		if len(all) >= most || p.narrow() {
 			if doubt <= areaGood*size {
 				return sum, FailNone
 			}
-			if p.narrow() && p.doubt < 1e-9*size {
-				done.sum, done.size, done.doubt = done.sum+p.sum, done.size+p.size, done.doubt+p.doubt
-				all[worst] = all[len(all)-1]
-				if all = all[:len(all)-1]; len(all) == 0 {
-					return done.sum, FailNone
-				}
-				continue
-			}
 			return 0, FailNotSettled
 		}
+		mid := p.lo + (p.hi-p.lo)/2
 		a, ok1 := r.panel(fn, p.lo, mid)
 		b, ok2 := r.panel(fn, mid, p.hi)
-		if !ok1 || !ok2 {
-			if math.Abs(p.hi-p.lo) < 1e-9*math.Abs(hi-lo) {
-				return 0, FailNotSettled // it runs off
-			}
+		switch {
+		case ok1 && ok2:
+			all[worst] = a
+			all = append(all, b)
+		case math.Abs(p.hi-p.lo) < 1e-9*math.Abs(hi-lo):
+			return 0, FailNotSettled // it runs off
+		default:
 			return 0, FailNoReal
 		}
-		all[worst] = a
-		all = append(all, b)
 	}
-	if r.halted {
-		return 0, FailStopped
+	return 0, FailStopped
+}
+
+// inAll adds panels up, and finds the one that is most in doubt.
+func inAll(all []panel) (sum, size, doubt float64, worst int) {
+	for i := range all {
+		sum, size, doubt = sum+all[i].sum, size+all[i].size, doubt+all[i].doubt
+		if all[i].doubt > all[worst].doubt {
+			worst = i
+		}
 	}
-	return 0, FailNotSettled
+	return sum, size, doubt, worst
 }
 
 // narrow tells whether a piece is too short to be halved to any use.
