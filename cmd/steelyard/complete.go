@@ -27,6 +27,10 @@ func (s *scratchpad) Complete(text string, at int) (int, []string) {
 		words = append(statementWords(), s.values()...)
 	case syntax.AtName:
 		words = s.values()
+	case syntax.AtClause:
+		for _, w := range syntax.Clauses(text[strings.LastIndexByte(text[:from], '\n')+1:]) {
+			words = append(words, w+" ")
+		}
 	case syntax.AtTopic:
 		words = append(help.Words(s.pad), units.NewTable().Complete(prefix)...)
 	}

@@ -15,6 +15,7 @@ const (
 	AtName                             // a name, a function or a formula
 	AtUnit                             // a unit
 	AtTopic                            // what help knows
+	AtClause                           // a word that goes on with the statement
 )
 
 // PlaceAt says what kind of word may stand at a byte offset of a text, with the
@@ -59,8 +60,23 @@ func PlaceAt(text string, at int) (prefix string, from int, place CompletionPlac
 	place = placeAfter(text, line, to, head, prefix)
 	if to == at && text[to-1] >= '0' && text[to-1] <= '9' {
 		place = AtNothing // a number is still being written
+	} else if place == AtNothing && to < from && len(clauses[head]) > 0 {
+		place = AtClause
 	}
 	return prefix, from, place
+}
+
+// clauses are the words with which a statement goes on, by its first word.
+var clauses = map[string][]string{
+	"graph": {"against", "from", "to", "in", "blank"}, "table": {"against", "from", "to", "by", "in"},
+	"slope": {"of", "at", "in"}, "area": {"under", "against", "from", "to", "in"}, "solve": {"for", "in", "and", "with", "where"},
+	"check": {"within", "is"}, "report": {"in", "to", "for"}, "scaling": {"against"}, "bars": {"at", "with", "within"}, "let": {"in"},
+}
+
+// Clauses lists the words with which the statement of a line goes on.
+func Clauses(line string) []string {
+	w, _ := leadingStatement(line)
+	return clauses[w.Word]
 }
 
 // placeAfter says what may follow a part of a line.

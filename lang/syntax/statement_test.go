@@ -228,7 +228,8 @@ func TestPlace(t *testing.T) {
 		{"m = 3 N m|", "m", AtUnit}, {"m = 3 m/s|", "s", AtUnit}, {"k = 2*W|", "W", AtName}, {"k = 2*|", "", AtName}, {"k = W in |", "", AtUnit},
 		{"k = W in N/|", "", AtUnit}, {"k = W in N/m|", "m", AtUnit}, {"k = sqrt(om|", "om", AtName}, {"help new|", "new", AtTopic}, {"help |", "", AtTopic},
 		{"describe k|", "k", AtName}, {"note so|", "so", AtNothing}, {"# so|", "so", AtNothing}, {"save f|", "f", AtNothing}, {"check a|", "a", AtName},
-		{"let k in N|", "N", AtUnit}, {"x = 12|", "", AtNothing}, {"f(t) =\n  a|", "a", AtName}, {"5 °|", "°", AtUnit}, {"a = b |", "", AtNothing},
+		{"let k in N|", "N", AtUnit}, {"x = 12|", "", AtNothing}, {"f(t) =\n  a|", "a", AtName}, {"5 °|", "°", AtUnit}, {"a = b |", "", AtNothing}, {"graph U(x) ag|", "ag", AtClause}, {"graph U(x) |", "", AtClause}, {"graph U|", "U", AtName}, {"graph U(x) against x from A t|", "t", AtClause},
+		{"slope of y(t) a|", "a", AtClause}, {"solve a = b f|", "f", AtClause},
 	} {
 		at := len(c.text) - 1
 		for c.text[at] != '|' {
