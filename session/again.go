@@ -63,6 +63,11 @@ func (w *work) with(s *syntax.With) {
 	if was != 0 && now != was {
 		w.e.Told = []string{times(now/was, w.set.rounding) + " times " + algebra.Display(s.X) + " as it was"}
 	}
+	for _, b := range s.By {
+		if by, ok := w.planner.Find(&syntax.Name{Name: b.Name}); ok {
+			w.tellFree(by)
+		}
+	}
 	w.settleDef(d)
 }
 
@@ -99,10 +104,6 @@ func (w *work) replacement(b syntax.Binding) (plan.Slot, float64, bool) {
 	d, ok := w.planner.Find(n)
 	if !ok || d.Failed() || d.Kind != plan.Quantity && d.Kind != plan.Symbol {
 		w.find(w.planner.Unknown(n, w.e.Text)...)
-		return plan.NoSlot, 0, false
-	}
-	if !d.Given && d.Kind != plan.Symbol {
-		w.find(finding.New(finding.NameKind, b.NameAt, b.Name+" (line "+itoa(d.Line)+") is worked out, and not given.", "Replace a given, from which it follows."))
 		return plan.NoSlot, 0, false
 	}
 	c := w.planner.Compile(b.X, w.e.Text, "")
@@ -174,7 +175,7 @@ func (w *work) tellPower(s *syntax.Scaling, x syntax.Expr, e units.Exp) {
 
 // tellFree says of a quantity that is worked out that it is varied by itself.
 func (w *work) tellFree(by *plan.Def) {
-	if !by.Given && by.Kind != plan.Symbol && len(w.e.Told) > 0 {
+	if !by.Given && by.Kind != plan.Symbol {
 		w.e.Told = append(w.e.Told, by.Name+" (line "+itoa(by.Line)+") is worked out; here it is taken as free.")
 	}
 }

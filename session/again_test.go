@@ -57,7 +57,7 @@ func TestWith(t *testing.T) {
 		"T in ms with m = 100 g":         "209.44 ms",
 		"T":                              "0.418879 s",
 		"T with m = 3 s":                 "",
-		"T with f = 3 Hz":                "",
+		"T with f = 3 Hz":                "0.418879 s",
 		"T with q = 3":                   "",
 		"T with m = -(1 kg)":             "",
 		"2*T with m = 4*m":               "1.67552 s",

@@ -36,6 +36,7 @@ func OneFraction(x syntax.Expr) (syntax.Expr, bool) {
 		}
 	}
 	r.cancel()
+	r.share()
 	var bottom syntax.Expr
 	if d := r.clear(); d.Cmp(big.NewInt(1)) != 0 {
 		bottom = numberExpr(new(big.Rat).SetInt(d))
@@ -312,4 +313,70 @@ func (r *ratio) clear() *big.Int {
 	}
 	r.over = over
 	return d
+}
+
+// share takes out what every term above and every term of a factor below have in
+// common: numbers and whole powers.
+func (r *ratio) share() {
+	for i, u := range r.under {
+		if len(u) < 2 || len(r.over) == 0 {
+			continue
+		}
+		a, b := content(r.over), content(u)
+		common := term{coef: ratGCD(a.coef, b.coef)}
+		for _, f := range a.factors {
+			for _, g := range b.factors {
+				if f.key == g.key {
+					if g.exp.Float() < f.exp.Float() {
+						f.exp = g.exp
+					}
+					common.factors = append(common.factors, f)
+				}
+			}
+		}
+		inv, ok := common.inv()
+		if !ok {
+			continue
+		}
+		over, ok1 := spread(r.over, sum{inv})
+		under, ok2 := spread(u, sum{inv})
+		if ok1 && ok2 {
+			r.over, r.under[i] = over, under
+		}
+	}
+}
+
+// content is what all terms of a sum have in common.
+func content(s sum) term {
+	out := term{coef: new(big.Rat).Abs(s[0].coef)}
+	for _, f := range s[0].factors {
+		if f.exp.Num() > 0 && f.exp.IsInt() {
+			out.factors = append(out.factors, f)
+		}
+	}
+	for _, t := range s[1:] {
+		out.coef = ratGCD(out.coef, t.coef)
+		var kept []factor
+		for _, f := range out.factors {
+			for _, g := range t.factors {
+				if g.key == f.key && g.exp.Num() > 0 && g.exp.IsInt() {
+					if g.exp.Float() < f.exp.Float() {
+						f.exp = g.exp
+					}
+					kept = append(kept, f)
+				}
+			}
+		}
+		out.factors = kept
+	}
+	return out
+}
+
+// ratGCD is the greatest number of which both are whole multiples.
+func ratGCD(a, b *big.Rat) *big.Rat {
+	num := new(big.Int).GCD(nil, nil, new(big.Int).Abs(new(big.Int).Mul(a.Num(), b.Denom())), new(big.Int).Abs(new(big.Int).Mul(b.Num(), a.Denom())))
+	if num.Sign() == 0 {
+		return big.NewRat(1, 1)
+	}
+	return new(big.Rat).SetFrac(num, new(big.Int).Mul(a.Denom(), b.Denom()))
 }

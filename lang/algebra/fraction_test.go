@@ -12,8 +12,9 @@ func TestOneFraction(t *testing.T) {
 		"(m1*g - (2*m2*m1*g/(m1 + m2)))/m1":                  "(m1·g - m2·g)/(m1 + m2)",
 		"p/(p^2/(2*K))":                                      "2·K/p",
 		"(v/2)^2/(3*a)":                                      "v²/(12·a)",
-		"a/b":                                                "",
-		"x*(1 + y/x)":                                        "x + y",
+		"(4*a*b + 4*b^2*c - 4*b*√(d))/(4*b^2 + 4*b*a)":       "(a + b·c - √d)/(b + a)",
+		"a/b":         "",
+		"x*(1 + y/x)": "x + y",
 	}
 	for text, want := range tests {
 		x, ok := OneFraction(parse(t, text))
