@@ -108,7 +108,8 @@ func foldName(name string) string {
 		}
 		last = r
 	}
-	return b.String()
+	// A letter that was raised from below may meet an accent.
+	return norm.NFC.String(b.String())
 }
 
 // foldRune replaces a character by the one that it looks like.
