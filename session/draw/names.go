@@ -199,7 +199,8 @@ func (s *svgFigure) free(b box) bool {
 }
 
 func (b box) meets(c box) bool {
-	return b.left < c.right && c.left < b.right && b.top < c.bottom && c.top < b.bottom
+	const touch = 1e-6 // boxes that touch do not meet, whatever rounding makes of it
+	return b.left < c.right-touch && c.left < b.right-touch && b.top < c.bottom-touch && c.top < b.bottom-touch
 }
 
 func (s *svgFigure) writeNames() {
