@@ -175,16 +175,6 @@ func (p *Pad) Undo() (*Entry, bool) {
 	return e, true
 }
 
-// IsGiven tells whether a line gives a name by written numbers alone.
-func (p *Pad) IsGiven(line int) bool {
-	for _, d := range p.planner.Names.All() {
-		if d.Line == line && d.Kind == plan.Quantity && d.Given {
-			return true
-		}
-	}
-	return false
-}
-
 // work is one statement being worked out.
 type work struct {
 	*Pad

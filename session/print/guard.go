@@ -1,7 +1,6 @@
 package print
 
 import (
-	"fmt"
 	"regexp"
 	"strings"
 	"sync"
@@ -198,16 +197,4 @@ var marks = sync.OnceValue(func() *regexp.Regexp {
 // places and measures of what is drawn.
 func visibleText(html string) string {
 	return marks().ReplaceAllString(html, " ")
-}
-
-// Leaks lists the results that a text shows, for tests.
-func Leaks(all []*session.Entry, text string) []string {
-	g := newGuard(all)
-	var out []string
-	for _, n := range numbers().FindAllString(visibleText(text), -1) {
-		if g.secret[n] {
-			out = append(out, fmt.Sprint(n))
-		}
-	}
-	return out
 }

@@ -288,9 +288,6 @@ func equalsAt(e *session.Entry) int {
 	return 2
 }
 
-// EqualsAt is the indent of a record or a result under its statement, in cells.
-func EqualsAt(e *session.Entry) int { return equalsAt(e) }
-
 // check says that a check holds, with both sides.
 func (p *page) check() {
 	c := p.e.Check
