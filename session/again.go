@@ -262,7 +262,7 @@ func (w *work) writtenExpr(x syntax.Expr, line int, by *plan.Def, depth int) (sy
 	if !good {
 		return nil, false
 	}
-	return w.opened(algebra.Substitute(x, put), 0), true
+	return w.openedAt(algebra.Substitute(x, put), line, 0), true
 }
 
 // goesAs names a power: T goes as √L.

@@ -1,6 +1,8 @@
 package session
 
 import (
+	"slices"
+
 	"steelyard/lang/algebra"
 	"steelyard/lang/finding"
 	"steelyard/lang/plan"
@@ -87,6 +89,11 @@ func (w *work) symbolsFit(s *syntax.Solve, f *syntax.FormulaDef, bound map[strin
 // opened writes out the calls of formulas and of functions of the worksheet, so
 // that an unknown among their arguments can be reached.
 func (w *work) opened(x syntax.Expr, depth int) syntax.Expr {
+	return w.openedAt(x, w.e.Line, depth)
+}
+
+// openedAt is opened as the line of a worksheet sees its functions.
+func (w *work) openedAt(x syntax.Expr, line, depth int) syntax.Expr {
 	if depth > maxOpened {
 		return x
 	}
@@ -95,15 +102,17 @@ func (w *work) opened(x syntax.Expr, depth int) syntax.Expr {
 		if !ok || syntax.IsBuiltIn(c.Func) {
 			return nil, false
 		}
-		if d, ok := w.planner.Names.Lookup(c.Func); ok && d.Kind == plan.Function {
+		if d := w.above(c.Func, line); d != nil && d.Kind == plan.Function {
 			if d.Func.X == nil || len(d.Func.Params) != len(c.Args) {
 				return nil, false
 			}
 			by := map[string]syntax.Expr{}
 			for i, p := range d.Func.Params {
-				by[p] = w.opened(c.Args[i].X, depth+1)
+				by[p] = w.openedAt(c.Args[i].X, line, depth+1)
 			}
-			return &syntax.Paren{X: w.opened(algebra.Substitute(algebra.Unplaced(d.Func.X), by), depth+1)}, true
+			// The body sees the functions above its own line.
+			body := w.openedAt(algebra.Unplaced(d.Func.X), d.Line, depth+1)
+			return &syntax.Paren{X: algebra.Substitute(w.pinned(body, d, line), by)}, true
 		}
 		f, ok := w.Formula(c.Func)
 		if !ok {
@@ -111,9 +120,25 @@ func (w *work) opened(x syntax.Expr, depth int) syntax.Expr {
 		}
 		by := arguments(c, f)
 		for name, a := range by {
-			by[name] = w.opened(a, depth+1)
+			by[name] = w.openedAt(a, line, depth+1)
 		}
 		return &syntax.Paren{X: algebra.Substitute(algebra.Unplaced(f.Right), by)}, true
+	})
+}
+
+// pinned is the body of a function as another line reads it: a name that has been
+// given anew since stands with the line that it had for the function.
+func (w *work) pinned(x syntax.Expr, d *plan.Def, line int) syntax.Expr {
+	return algebra.Rewrite(x, func(x syntax.Expr) (syntax.Expr, bool) {
+		n, ok := x.(*syntax.Name)
+		if !ok || n.Line != 0 || slices.Contains(d.Func.Params, n.Name) {
+			return nil, false
+		}
+		then, now := w.above(n.Name, d.Line), w.above(n.Name, line)
+		if then == nil || then == now || then.Line == 0 {
+			return nil, false
+		}
+		return &syntax.Name{At: n.At, Name: n.Name, Line: then.Line}, true
 	})
 }
 

@@ -135,7 +135,7 @@ func (w *work) solveLines(s *syntax.Solve, e *Entry, name string) []WorkLine {
 // its value at the place.
 func (w *work) slopeLines(s *syntax.Slope, e *Entry) []WorkLine {
 	out := []WorkLine{{Name: s.Name, Words: "slope of " + algebra.Display(s.X) + " at " + s.Var + " = " + w.putIn(s.At, e.Line)}}
-	if d, ok := algebra.Derivative(w.opened(s.X, 0), s.Var); ok {
+	if d, ok := algebra.Derivative(w.openedAt(s.X, e.Line, 0), s.Var); ok {
 		out = append(out, WorkLine{Right: d, Reason: "differentiate"})
 		out = w.putLine(out, algebra.Substitute(d, map[string]syntax.Expr{s.Var: s.At}), d, e)
 	}
@@ -152,7 +152,7 @@ func (w *work) areaLines(s *syntax.Area, e *Entry) []WorkLine {
 		}
 	}
 	out := []WorkLine{{Name: s.Name, Words: "area under " + algebra.Display(s.X) + " from " + w.putIn(s.From, e.Line) + " to " + w.putIn(s.To, e.Line)}}
-	if f, ok := algebra.Antiderivative(w.opened(s.X, 0), name); ok {
+	if f, ok := algebra.Antiderivative(w.openedAt(s.X, e.Line, 0), name); ok {
 		at := func(x syntax.Expr) syntax.Expr { return algebra.Substitute(f, map[string]syntax.Expr{name: x}) }
 		x := at(s.To)
 		if !writtenZero(s.From) || !algebra.ZeroAt(f, name) {
@@ -178,7 +178,7 @@ func writtenZero(x syntax.Expr) bool {
 // putLine adds an expression with its values put in, if that is another than the
 // line above.
 func (w *work) putLine(out []WorkLine, x, above syntax.Expr, e *Entry) []WorkLine {
-	put := algebra.Substitute(x, w.valuesIn(x, e.Line))
+	put := w.withValues(x, e.Line)
 	if algebra.Display(put) == algebra.Display(above) {
 		return out
 	}
@@ -187,7 +187,7 @@ func (w *work) putLine(out []WorkLine, x, above syntax.Expr, e *Entry) []WorkLin
 
 // putIn is an expression with its values put in.
 func (w *work) putIn(x syntax.Expr, line int) string {
-	return algebra.Display(algebra.Substitute(x, w.valuesIn(x, line)))
+	return algebra.Display(w.withValues(x, line))
 }
 
 // rearranged are the steps from the equation of an entry to one of its roots,
@@ -227,7 +227,7 @@ func (w *work) lines(name string, x syntax.Expr, e *Entry, value int) []WorkLine
 			out = out[:1]
 		}
 	}
-	if put := algebra.Substitute(x, w.valuesIn(x, e.Line)); algebra.Display(put) != algebra.Display(x) {
+	if put := w.withValues(x, e.Line); algebra.Display(put) != algebra.Display(x) {
 		out = append(out, WorkLine{Right: put})
 	}
 	return append(out, WorkLine{Shown: &e.Values[value], Units: w.cancelled(x, e, value)})
@@ -285,14 +285,29 @@ func (w *work) valuesIn(x syntax.Expr, line int) map[string]syntax.Expr {
 	return by
 }
 
+// withValues is an expression with the values of its names put in.
+func (w *work) withValues(x syntax.Expr, line int) syntax.Expr {
+	x = algebra.Substitute(x, w.valuesIn(x, line))
+	return algebra.Rewrite(x, func(x syntax.Expr) (syntax.Expr, bool) {
+		n, ok := x.(*syntax.Name)
+		if !ok || n.Line == 0 {
+			return nil, false
+		}
+		d, ok := w.planner.Find(n)
+		if !ok || d.Slot == plan.NoSlot || w.planner.Static(d.Slot).Absent {
+			return nil, false
+		}
+		q, ok := w.asQuantity(d)
+		if !ok {
+			return nil, false
+		}
+		return &syntax.Paren{X: q}, true
+	})
+}
+
 // above is the definition that a name had for a line.
 func (w *work) above(name string, line int) *plan.Def {
-	var found *plan.Def
-	for _, d := range w.planner.Names.All() {
-		if d.Name == name && d.Line < line && (found == nil || found.Failed() || !d.Failed()) {
-			found = d
-		}
-	}
+	found := w.planner.Names.Above(name, line)
 	if found == nil && name == "g" {
 		found, _ = w.planner.Find(&syntax.Name{Name: "g"})
 	}

@@ -30,3 +30,33 @@ func TestSteps(t *testing.T) {
 		}
 	}
 }
+
+// TestStepsOfTheirTime works results out from a function and a name that are
+// given anew later: what is shown, solved and drawn is what stood above.
+func TestStepsOfTheirTime(t *testing.T) {
+	p := enter(t, "A = 2 m", "x(t) = A*t^2/(1 s^2) in m", "v = slope of x(t) at t = 1 s", "part b: ", "A = 5 m", "u = slope of x(t) at t = 1 s",
+		"solve x(t) = 8 m for t", "part c: ", "x(t) = A*t/(1 s) in m")
+	for line, want := range map[string]string{
+		"steps v":                              "v = slope of x(t) at t = 1 s | = 2·A·t/(1 s²) differentiate | = 2·(2 m)·(1 s)/(1 s²) | = 4 m/s",
+		"steps u":                              "u = slope of x(t) at t = 1 s | = 2·A@1·t/(1 s²) differentiate | = 2·(2 m)·(1 s)/(1 s²) | = 4 m/s",
+		"graph x(t) against t from 0 s to 1 s": "x is a line in t through the origin, with slope 5 m/s.",
+	} {
+		e := p.Enter(context.Background(), line)
+		var lines []string
+		for _, l := range e.Told {
+			if text := strings.Join(strings.Fields(l), " "); text != "Working" {
+				lines = append(lines, text)
+			}
+		}
+		if got := strings.Join(lines, " | "); got != want {
+			t.Errorf("%s:\n got %s\nwant %s", line, got, want)
+		}
+	}
+	if e := p.Enter(context.Background(), "check t = 2 s"); e.Failed() {
+		t.Error(e.Findings)
+	}
+	q := enter(t, "A = 2 m", "x(t) = A*t/(1 s) in m", "part b: ", "A = 5 m")
+	if e := q.Enter(context.Background(), "graph x(t) against t from 0 s to 1 s"); strings.Join(e.Told, "") != "x is a line in t through the origin, with slope 2 m/s." {
+		t.Errorf("%q", e.Told)
+	}
+}

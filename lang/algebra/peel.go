@@ -73,7 +73,7 @@ func StepsTo(left, right syntax.Expr, unknown string, s *Solution, root int) []S
 func occurrences(x syntax.Expr, name string) int {
 	n := 0
 	syntax.Walk(x, func(x syntax.Expr) bool {
-		if at, ok := x.(*syntax.Name); ok && at.Name == name {
+		if at, ok := x.(*syntax.Name); ok && at.Name == name && at.Line == 0 {
 			n++
 		}
 		return true

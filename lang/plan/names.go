@@ -93,6 +93,23 @@ func (n *Names) before(name string, limit int) (*Def, bool) {
 	return failed, failed != nil
 }
 
+// Above returns the definition that a name has for a line, or nil: the last one
+// of a line above it, as before has it.
+func (n *Names) Above(name string, line int) *Def {
+	defs := n.of[name]
+	var failed *Def
+	for i := len(defs) - 1; i >= 0; i-- {
+		switch {
+		case defs[i].Line >= line:
+		case n.Nearest, !defs[i].Failed():
+			return defs[i]
+		case failed == nil:
+			failed = defs[i]
+		}
+	}
+	return failed
+}
+
 // at returns the definition of a name by the given line, among the first limit.
 func (n *Names) at(name string, line, limit int) (*Def, bool) {
 	defs := n.of[name]
