@@ -221,6 +221,13 @@ func (w *work) givenAgain(name string, at syntax.Span) {
 	if d.Kind == plan.Quantity && w.planner.Static(d.Slot).Absent {
 		return // it had no value so far
 	}
+	if e := w.entryAt(d.Line); e != nil {
+		for _, f := range e.Findings {
+			if f.Severity == finding.Mismatch {
+				return // a slip that is being mended
+			}
+		}
+	}
 	was := " was given in line "
 	if d.Kind == plan.Quantity && !d.Given {
 		was = " was worked out in line "

@@ -226,10 +226,35 @@ func (w *work) planCurve(x syntax.Expr, against string, st plan.Static) (*curve,
 		return nil, false, false
 	}
 	if got.Absent {
-		w.find(finding.New(finding.NotWorkedOut, x.Span(), "A symbol here has a unit and no value yet.", "Give it a value in a line above."))
+		w.find(finding.New(finding.NotWorkedOut, x.Span(), "A symbol here has a unit and no value yet.", w.valueHint(x)))
 		return nil, false, false
 	}
 	return &curve{x: x, name: algebra.Display(x), fn: got.Fn, static: got.Static}, got.Depends, true
+}
+
+// valueHint says how a curve gets the values that it lacks: a function sees the
+// lines above its own alone.
+func (w *work) valueHint(x syntax.Expr) string {
+	hint := "Give it a value in a line above."
+	syntax.Walk(x, func(x syntax.Expr) bool {
+		c, ok := x.(*syntax.Call)
+		if !ok {
+			return true
+		}
+		d, ok := w.planner.Names.Lookup(c.Func)
+		if e := w.entryAt(lineOf(d)); ok && d.Kind == plan.Function && e != nil && !strings.Contains(e.Text, "\n") {
+			hint = c.Func + " sees the lines above its own (line " + itoa(d.Line) + "): give the symbol a value, and enter `" + e.Text + "` again."
+		}
+		return true
+	})
+	return hint
+}
+
+func lineOf(d *plan.Def) int {
+	if d == nil {
+		return 0
+	}
+	return d.Line
 }
 
 // curveHint adds to what is wrong with a curve what the axis has to do with it:

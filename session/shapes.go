@@ -363,6 +363,11 @@ const maxZeros = 5
 func (w *work) facts(p *plot, c *curve, named string, sampled graph.Curve) string {
 	t := teller{w, p, c, p.from, p.to}
 	f := graph.Look(c.eval, sampled, p.from, p.to)
+	for _, y := range []*float64{&f.Greatest.Y, &f.Least.Y} {
+		if math.Abs(*y) < 1e-12*(sampled.Hi-sampled.Lo) {
+			*y = 0
+		}
+	}
 	for _, at := range []*float64{&f.Greatest.X, &f.Least.X} {
 		if math.Abs(*at) < 1e-9*(p.to-p.from) {
 			*at = 0

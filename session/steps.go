@@ -227,7 +227,8 @@ func (w *work) lines(name string, x syntax.Expr, e *Entry, value int) []WorkLine
 			out = out[:1]
 		}
 	}
-	if put := w.withValues(x, e.Line); algebra.Display(put) != algebra.Display(x) {
+	put := w.withValues(x, e.Line)
+	if text := algebra.Display(put); text != algebra.Display(x) && text != algebra.Display(w.shownExpr(e.Values[value])) {
 		out = append(out, WorkLine{Right: put})
 	}
 	return append(out, WorkLine{Shown: &e.Values[value], Units: w.cancelled(x, e, value)})
@@ -283,6 +284,15 @@ func (w *work) valuesIn(x syntax.Expr, line int) map[string]syntax.Expr {
 		return true
 	})
 	return by
+}
+
+// shownExpr is a value as it is shown, as an expression.
+func (w *work) shownExpr(v Value) syntax.Expr {
+	x, fs := syntax.ParseExpr(v.Shown(units.File))
+	if len(fs) > 0 {
+		return &syntax.Name{}
+	}
+	return x
 }
 
 // withValues is an expression with the values of its names put in.

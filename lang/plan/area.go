@@ -26,6 +26,9 @@ const (
 	readingOps = 100_000_000
 	// maxPanels bounds the work of one area.
 	maxPanels = 4000
+	// roundedOff is how small the sum of areas above and below the axis is, as a
+	// part of them, to be a rounding remainder.
+	roundedOff = 4e-15
 	// areaGood is how good an area must be, as a part of the area of what lies
 	// above and below the axis together.
 	areaGood = 1e-10
@@ -53,6 +56,9 @@ func (r *runner) area(fn int, lo, hi float64) (float64, FailureKind) {
 	for !r.halted {
 		sum, size, doubt, worst := inAll(all)
 		if doubt <= areaGood/100*size {
+			if math.Abs(sum) < roundedOff*size {
+				sum = 0
+			}
 			return sum, FailNone
 		}
 		p := all[worst]

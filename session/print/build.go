@@ -152,7 +152,9 @@ func (b *builder) entry(e *session.Entry) {
 			b.result(e) // a symbol in it has no value yet
 		}
 	case *syntax.Let:
-		b.given(s.Name, "unknown, in "+s.In.Text)
+		if !b.valued(s.Name, e.Line) {
+			b.given(s.Name, "unknown, in "+s.In.Text)
+		}
 	case *syntax.UnitDef:
 		b.given("1 "+s.Name, given(e))
 	case *syntax.Constants:
@@ -212,6 +214,18 @@ func (b *builder) given(name, shown string) {
 		return
 	}
 	b.add(Givens{Rows: []Given{row}})
+}
+
+// valued tells whether a symbol is given a value in a later line.
+func (b *builder) valued(name string, line int) bool {
+	for _, o := range b.all {
+		for _, v := range o.Values {
+			if d, ok := o.Stmt.(*syntax.Define); ok && d.Name == name && v.Name == name && o.Line > line {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // given is what stands behind the = of a line, as it was written.
