@@ -96,6 +96,8 @@ func (w *work) rateWithout2Pi(name string, x syntax.Expr, in syntax.UnitText, v 
 		}
 	case in.Present() && v.Unit.Tag() == units.Cycle && isRate(v.Dim) && f.takeApart(x, 1):
 		w.radiansForCycles(x, in, &f, v.Unit)
+	case in.Present() && v.Unit.Tag() == units.Angle && isTurns(v.Unit) && isRate(v.Dim) && f.takeApart(x, 1):
+		w.turnsTwice(x, &f, v.Unit)
 	}
 }
 
@@ -125,6 +127,9 @@ func (w *work) radiansForCycles(x syntax.Expr, in syntax.UnitText, f *factors, u
 		e == 1 && f.number == 1 && (s == "ω" || s == "Ω"):
 		reading := text + "/(2π)"
 		w.find(finding.New(finding.RateWithout2Pi, x.Span(), message, "Divide by 2π for a frequency: `"+reading+"`. Or report it in rad/s.", reading))
+	case f.number == 1 && w.speedOverRadius(f):
+		reading := text + "/(2π)"
+		w.find(finding.New(finding.RateWithout2Pi, x.Span(), message, "Divide by 2π for turns per time: `"+reading+"`. Or report it in rad/s.", reading))
 	case within1Percent(f.number, 2*math.Pi) && (e == -1 || e == 1 && w.countsCycles(of)):
 		reading := of
 		if e == -1 {
@@ -132,6 +137,35 @@ func (w *work) radiansForCycles(x syntax.Expr, in syntax.UnitText, f *factors, u
 		}
 		w.find(finding.New(finding.RateWithout2Pi, x.Span(), message, "For a frequency leave 2π out: `"+reading+"`. Or report it in rad/s.", reading))
 	}
+}
+
+// speedOverRadius tells whether a product is a speed over a radius.
+func (w *work) speedOverRadius(f *factors) bool {
+	if f.root != nil || len(f.names) != 2 {
+		return false
+	}
+	speed, radius := false, false
+	for name, e := range f.names {
+		s := stem(name)
+		speed = speed || e == 1 && (s == "v" || s == "u")
+		radius = radius || e == -1 && (s == "r" || s == "R")
+	}
+	return speed && radius
+}
+
+// isTurns tells whether a unit counts whole turns as angles: rev/s, rev/min, rpm.
+func isTurns(u *units.Unit) bool {
+	return strings.Contains(u.Text(), "rev") || strings.Contains(u.Text(), "rpm")
+}
+
+// turnsTwice finds a rate that was divided by 2π and is then shown in turns, which
+// divides by 2π once more.
+func (w *work) turnsTwice(x syntax.Expr, f *factors, u *units.Unit) {
+	if !within1Percent(f.number, 1/(2*math.Pi)) {
+		return
+	}
+	w.find(finding.New(finding.RateWithout2Pi, x.Span(), "`"+syntax.PrintExpr(x)+"` is divided by 2π, so that it counts turns already; "+u.Screen()+" is an angle per time, and divides by 2π once more.",
+		"Report it in Hz (1 Hz is 1 turn per second), or leave 2π out and report the angle per time in "+u.Screen()+"."))
 }
 
 // countsCycles tells whether a name is a frequency.
