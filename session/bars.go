@@ -145,7 +145,7 @@ func total(all []barValue) float64 {
 }
 
 // barMargin is how far the books may be off, if that was said; else a
-// thousand-millionth of the largest entry, as -1.
+// thousand-millionth of the largest entry, and nil.
 func (w *work) barMargin(s *syntax.Bars, first *plan.Static) (func(sum float64) float64, bool) {
 	if s.Within == nil {
 		return nil, true

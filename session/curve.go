@@ -9,12 +9,9 @@ import (
 
 // slope works out the derivative of a curve at a point.
 func (w *work) slope(s *syntax.Slope) {
-	d := &plan.Def{Name: s.Name, Kind: plan.Quantity, Slot: plan.NoSlot}
-	if s.Name != "" && !w.mayDefine(s.Name, s.NameAt, plan.Quantity) {
+	d, ok := w.readingDef(s.Name, s.NameAt)
+	if !ok {
 		return
-	}
-	if s.Name != "" {
-		w.givenAgain(s.Name, s.NameAt)
 	}
 	at, ok := w.end(s.At)
 	if !ok {
@@ -34,7 +31,7 @@ func (w *work) slope(s *syntax.Slope) {
 		return
 	}
 	dim, fits := c.static.Dim.Div(x.Dim)
-	if !fits || !w.smooth(s, c, w.state.Vals[at]) {
+	if !fits || !w.smooth(s, c, x.Dim, w.state.Vals[at]) {
 		w.fail(d, nil)
 		return
 	}
@@ -42,15 +39,29 @@ func (w *work) slope(s *syntax.Slope) {
 	w.reading(d, s.X, s.In, slot)
 }
 
+// readingDef is the definition that a slope or an area makes; false if its name
+// can't be given.
+func (w *work) readingDef(name string, at syntax.Span) (*plan.Def, bool) {
+	d := &plan.Def{Name: name, Kind: plan.Quantity, Slot: plan.NoSlot}
+	if name == "" {
+		return d, true
+	}
+	if !w.mayDefine(name, at, plan.Quantity) {
+		return d, false
+	}
+	w.givenAgain(name, at)
+	return d, true
+}
+
 // smooth tells whether a curve has a slope at a point; a corner or a jump there
 // is a finding.
-func (w *work) smooth(s *syntax.Slope, c *curve, x float64) bool {
+func (w *work) smooth(s *syntax.Slope, c *curve, dim units.Dim, x float64) bool {
 	w.run(plan.NoSlot, plan.Static{})
 	if _, ok := w.planner.Program.Value(&w.state, c.fn, x); !ok {
 		w.find(finding.New(finding.NoRealValue, s.X.Span(), c.name+" has no value at "+s.Var+" = "+w.shownIn(x, w.placeUnit(s.At))+", and so no slope.", "Take the slope at another place."))
 		return false
 	}
-	scale := w.planner.Program.NaturalScale(&w.state, []int{c.fn}, w.xDim(s))
+	scale := w.planner.Program.NaturalScale(&w.state, []int{c.fn}, dim)
 	bend, left, right := w.planner.Program.BendAt(&w.state, c.fn, x, scale)
 	if bend == plan.Smooth {
 		return true
@@ -60,19 +71,11 @@ func (w *work) smooth(s *syntax.Slope, c *curve, x float64) bool {
 		w.find(finding.New(finding.NoSlope, s.X.Span(), c.name+" jumps at "+place+", so that it has no slope there.", "Take the slope at a place beside it."))
 		return false
 	}
-	d, _ := c.static.Dim.Div(w.xDim(s))
+	d, _ := c.static.Dim.Div(dim)
 	u := units.Preferred(d, units.None)
 	w.find(finding.New(finding.NoSlope, s.X.Span(), c.name+" has a corner at "+place+": its slope is "+w.shownIn(left, u)+" just before and "+w.shownIn(right, u)+" just after.",
 		"Take the slope at a place beside it."))
 	return false
-}
-
-func (w *work) xDim(s *syntax.Slope) units.Dim {
-	c := w.planner.Compile(s.At, w.e.Text, "")
-	if c.Slot == plan.NoSlot {
-		return units.Dim{}
-	}
-	return w.planner.Static(c.Slot).Dim
 }
 
 // placeUnit is the unit that a place is shown in.
@@ -88,22 +91,13 @@ func (w *work) placeUnit(x syntax.Expr) *units.Unit {
 
 // area works out the area under a curve.
 func (w *work) area(s *syntax.Area) {
-	d := &plan.Def{Name: s.Name, Kind: plan.Quantity, Slot: plan.NoSlot}
-	if s.Name != "" && !w.mayDefine(s.Name, s.NameAt, plan.Quantity) {
+	d, ok := w.readingDef(s.Name, s.NameAt)
+	if !ok {
 		return
-	}
-	if s.Name != "" {
-		w.givenAgain(s.Name, s.NameAt)
 	}
 	against := w.areaName(s)
-	from, ok1 := w.end(s.From)
-	to, ok2 := w.end(s.To)
-	if against == "" || !ok1 || !ok2 {
-		w.fail(d, nil)
-		return
-	}
-	_, _, x, _, ok := w.interval(s.From, s.To)
-	if !ok {
+	from, to, x, _, ok := w.interval(s.From, s.To)
+	if against == "" || !ok {
 		w.fail(d, nil)
 		return
 	}

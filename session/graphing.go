@@ -117,10 +117,11 @@ func (w *work) graph(s *syntax.Graph) {
 // planPlot plans the range and the curves.
 func (w *work) planPlot(s *syntax.Graph) (*plot, bool) {
 	p := &plot{s: s}
-	var ok bool
-	if p.from, p.to, p.static, p.unit, ok = w.interval(s.From, s.To); !ok {
+	from, to, st, unit, ok := w.interval(s.From, s.To)
+	if !ok {
 		return nil, false
 	}
+	p.from, p.to, p.static, p.unit = w.state.Vals[from], w.state.Vals[to], st, unit
 	if p.to == p.from {
 		w.find(finding.New(finding.NoRange, s.To.Span(), "The range has no length: both ends are "+p.shownX(w, p.from)+".", "Give two ends that differ, as in from 0 s to 5 s."))
 		return nil, false
@@ -146,12 +147,13 @@ func (w *work) planPlot(s *syntax.Graph) (*plot, bool) {
 	return p, w.evaluate(p)
 }
 
-// interval works out two ends of a range, and the unit that it is shown in.
-func (w *work) interval(from, to syntax.Expr) (lo, hi float64, st plan.Static, unit *units.Unit, ok bool) {
+// interval works out two ends of a range, as slots, and the unit that it is shown
+// in.
+func (w *work) interval(from, to syntax.Expr) (a, b plan.Slot, st plan.Static, unit *units.Unit, ok bool) {
 	a, ok1 := w.end(from)
 	b, ok2 := w.end(to)
 	if !ok1 || !ok2 {
-		return 0, 0, st, nil, false
+		return a, b, st, nil, false
 	}
 	sa, sb := w.planner.Static(a), w.planner.Static(b)
 	if sa.Open != 0 && sb.Open == 0 {
@@ -161,7 +163,7 @@ func (w *work) interval(from, to syntax.Expr) (lo, hi float64, st plan.Static, u
 	}
 	if sa.Dim != sb.Dim {
 		w.find(finding.New(finding.UnlikeDimensions, to.Span(), "The range goes from "+plan.Words(sa)+" to "+plan.Words(sb)+".", "Give both ends in units of one kind."))
-		return 0, 0, st, nil, false
+		return a, b, st, nil, false
 	}
 	st = sb
 	if st.Tag == units.None {
@@ -173,7 +175,7 @@ func (w *work) interval(from, to syntax.Expr) (lo, hi float64, st plan.Static, u
 	if unit == nil {
 		unit = units.Preferred(st.Dim, st.Tag)
 	}
-	return w.state.Vals[a], w.state.Vals[b], plan.Static{Dim: st.Dim, Tag: st.Tag, Width: 1}, unit, true
+	return a, b, plan.Static{Dim: st.Dim, Tag: st.Tag, Width: 1}, unit, true
 }
 
 // end works out one end of a range.

@@ -72,7 +72,7 @@ func (w *work) solved(s *syntax.Solve, defs []*plan.Def) *plan.Def {
 		return eq.Root
 	}
 	w.run(plan.NoSlot, plan.Static{})
-	if !w.reportedUnits(s, eq) {
+	if !w.unknownUnits(s, func(int) plan.Static { return eq.Unknown }) {
 		return nil
 	}
 	w.e.solves = unknown
@@ -103,27 +103,6 @@ func (w *work) solved(s *syntax.Solve, defs []*plan.Def) *plan.Def {
 	}
 	w.choose(s, all, defs, eq)
 	return nil
-}
-
-// reportedUnits checks the units that the unknowns are reported in against the
-// dimension that the equation gives them.
-func (w *work) reportedUnits(s *syntax.Solve, eq plan.Planned) bool {
-	st := eq.Unknown
-	for _, u := range s.Unknowns {
-		if !u.In.Present() {
-			continue
-		}
-		unit, bad := w.planner.Unit(u.In, units.AloneInPlace)
-		if bad != nil {
-			w.find(w.planner.UnitFinding(u.In, bad))
-			return false
-		}
-		if st.Open == 0 && unit.Dim() != st.Dim {
-			t := plan.MismatchText(u.Name, st, unit)
-			w.find(finding.New(finding.UnitMismatch, u.In.At, t.Message, t.Hint))
-		}
-	}
-	return true
 }
 
 // candidate is a root that was put back into the equation and satisfies it.

@@ -99,7 +99,7 @@ func (w *work) planSystem(s *syntax.Solve, names []string) ([]plan.Static, bool)
 		absent = absent || statics[i].Open != 0
 		rule.Dims = append(rule.Dims, statics[i].Dim)
 	}
-	if !good || !w.systemUnits(s, statics) {
+	if !good || !w.unknownUnits(s, func(i int) plan.Static { return statics[i] }) {
 		return nil, false
 	}
 	before := len(w.e.Findings)
@@ -114,19 +114,21 @@ func (w *work) planSystem(s *syntax.Solve, names []string) ([]plan.Static, bool)
 	return statics, true
 }
 
-// systemUnits checks the units that unknowns are reported in.
-func (w *work) systemUnits(s *syntax.Solve, statics []plan.Static) bool {
+// unknownUnits checks the units that unknowns are reported in against what the
+// equations say of them; false if one can't be read.
+func (w *work) unknownUnits(s *syntax.Solve, static func(i int) plan.Static) bool {
 	good := true
 	for i, u := range s.Unknowns {
 		if !u.In.Present() {
 			continue
 		}
+		st := static(i)
 		unit, bad := w.planner.Unit(u.In, units.AloneInPlace)
 		if bad != nil {
 			w.find(w.planner.UnitFinding(u.In, bad))
 			good = false
-		} else if statics[i].Open == 0 && unit.Dim() != statics[i].Dim {
-			t := plan.MismatchText(u.Name, statics[i], unit)
+		} else if st.Open == 0 && unit.Dim() != st.Dim {
+			t := plan.MismatchText(u.Name, st, unit)
 			w.find(finding.New(finding.UnitMismatch, u.In.At, t.Message, t.Hint))
 		}
 	}

@@ -110,28 +110,28 @@ func (w *newton) start(i int) []float64 {
 }
 
 // values are the remainders of the equations at a place.
-func (w *newton) values(x, out []float64) bool {
-	for k, fn := range w.s.Differences {
-		v, ok := w.r.at(fn, x)
-		if !ok || v-v != 0 {
-			return false
-		}
-		out[k] = v
-	}
-	return true
-}
+func (w *newton) values(x, out []float64) bool { return w.each(w.s.Differences, x, out) }
 
-// sizes are the greatest terms of the equations at a place.
+// sizes are the greatest terms of the equations at a place; 1 where there is
+// none.
 func (w *newton) sizes(x, out []float64) bool {
-	for k, fn := range w.s.Sizes {
-		v, ok := w.r.at(fn, x)
-		if !ok || v-v != 0 {
-			return false
-		}
-		out[k] = v
+	ok := w.each(w.s.Sizes, x, out)
+	for k, v := range out {
 		if v == 0 {
 			out[k] = 1
 		}
+	}
+	return ok
+}
+
+// each runs some functions at a place; false if one has no value there.
+func (w *newton) each(fns []int, x, out []float64) bool {
+	for k, fn := range fns {
+		v, ok := w.r.at(fn, x)
+		if !ok || v-v != 0 {
+			return false
+		}
+		out[k] = v
 	}
 	return true
 }
