@@ -14,8 +14,7 @@ import (
 // are gone from all of its roots, so that these have values.
 func (w *work) cancelsOut(solution *algebra.Solution) bool {
 	for _, r := range solution.Roots {
-		c := w.planner.Compile(r.X, w.e.Text, "")
-		if c.Slot == plan.NoSlot || c.Static.Absent {
+		if c := w.Try(r.X); c.Slot == plan.NoSlot || c.Static.Absent {
 			return false
 		}
 	}
@@ -28,7 +27,7 @@ func (w *work) systemWithoutNumbers(s *syntax.Solve, r algebra.SystemRoot, stati
 	slots := make([]plan.Compiled, len(r.X))
 	absent := false
 	for i, x := range r.X {
-		if slots[i] = w.planner.Compile(x, w.e.Text, ""); slots[i].Slot == plan.NoSlot {
+		if slots[i] = w.Eval(x, Want{Silent: true}).Compiled; slots[i].Slot == plan.NoSlot {
 			return false
 		}
 		absent = absent || slots[i].Static.Absent
@@ -36,7 +35,6 @@ func (w *work) systemWithoutNumbers(s *syntax.Solve, r algebra.SystemRoot, stati
 	if !absent {
 		return false
 	}
-	w.run(plan.NoSlot, plan.Static{})
 	w.e.Solution = &algebra.Solution{Steps: r.Steps}
 	for i, u := range s.Unknowns {
 		c := slots[i]

@@ -17,10 +17,8 @@ import (
 // worksheet so far runs once more with other numbers in their slots.
 func (w *work) with(s *syntax.With) {
 	d := &plan.Def{Kind: plan.Quantity, Slot: plan.NoSlot}
-	c := w.planner.Compile(s.X, w.e.Text, "")
-	w.find(c.Findings...)
-	w.uses(c.Uses, s.X.Span())
-	if c.Slot == plan.NoSlot || !w.run(c.Slot, c.Static) {
+	c := w.Eval(s.X, Want{})
+	if !c.OK {
 		w.fail(d, c.Root)
 		return
 	}
@@ -33,7 +31,7 @@ func (w *work) with(s *syntax.With) {
 		}
 		replaced[slot] = v
 	}
-	unit, ok := w.reportedIn("", s.X, s.In, &c)
+	unit, ok := w.reportedIn("", s.X, s.In, &c.Compiled)
 	if !ok {
 		w.fail(d, nil)
 		return
@@ -42,7 +40,6 @@ func (w *work) with(s *syntax.With) {
 		w.withSymbols(s)
 		return
 	}
-	was := w.state.Vals[c.Slot]
 	again := w.rerun(replaced)
 	now, ok := again.Value(c.Slot)
 	if !ok {
@@ -52,15 +49,15 @@ func (w *work) with(s *syntax.With) {
 	}
 	// The new value stands in a slot of its own, for the lines below.
 	slot := w.planner.Emit(plan.Instr{Op: plan.OpConst, K: now}, w.planner.Static(c.Slot))
-	w.run(plan.NoSlot, plan.Static{})
+	w.CatchUp()
 	c.Slot, d.Slot, d.Unit = slot, slot, unit
-	v, ok := w.newValue("", s.X, c, unit)
+	v, ok := w.newValue("", s.X, c.Compiled, unit)
 	if !ok {
 		w.fail(d, nil)
 		return
 	}
 	w.e.Values, w.e.Shows, w.e.Records = []Value{v}, true, true
-	if was != 0 && now != was {
+	if was := c.Value; was != 0 && now != was {
 		w.e.Told = []string{times(now/was, w.set.rounding) + " times " + algebra.Display(s.X) + " as it was"}
 	}
 	for _, b := range s.By {
@@ -106,11 +103,9 @@ func (w *work) replacement(b syntax.Binding) (plan.Slot, float64, bool) {
 		w.find(w.planner.Unknown(n, w.e.Text)...)
 		return plan.NoSlot, 0, false
 	}
-	c := w.planner.Compile(b.X, w.e.Text, "")
-	w.find(c.Findings...)
-	w.uses(c.Uses, b.X.Span())
+	c := w.Eval(b.X, Want{})
 	w.uses([]*plan.Def{d}, b.NameAt)
-	if c.Slot == plan.NoSlot || !w.run(c.Slot, c.Static) {
+	if !c.OK {
 		return plan.NoSlot, 0, false
 	}
 	want := w.planner.Static(d.Slot)
@@ -123,7 +118,7 @@ func (w *work) replacement(b syntax.Binding) (plan.Slot, float64, bool) {
 			"Give it in a unit of the same kind.", readings...))
 		return plan.NoSlot, 0, false
 	}
-	return d.Slot, w.state.Vals[c.Slot], true
+	return d.Slot, c.Value, true
 }
 
 // rerun runs the plan of the whole worksheet with other numbers in some slots.
@@ -189,13 +184,8 @@ func (w *work) scaledExpr(x syntax.Expr) (plan.Slot, bool) {
 		}
 		return plan.NoSlot, false
 	}
-	c := w.planner.Compile(x, w.e.Text, "")
-	w.find(c.Findings...)
-	w.uses(c.Uses, x.Span())
-	if c.Slot == plan.NoSlot || !w.run(c.Slot, c.Static) {
-		return plan.NoSlot, false
-	}
-	return c.Slot, true
+	c := w.Eval(x, Want{})
+	return c.Slot, c.OK
 }
 
 // scaled finds a quantity with a value.

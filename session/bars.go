@@ -37,7 +37,6 @@ type Bar struct {
 // barValue is one energy while the books are made.
 type barValue struct {
 	name  string
-	slot  plan.Slot
 	value float64
 }
 
@@ -72,21 +71,12 @@ func (w *work) bars(s *syntax.Bars) {
 
 // barValue works out one energy; all must be of one dimension.
 func (w *work) barValue(x syntax.Expr, first **plan.Static) (barValue, bool) {
-	c := w.planner.Compile(x, w.e.Text, "")
-	w.find(c.Findings...)
-	w.uses(c.Uses, x.Span())
-	v := barValue{name: algebra.Display(x), slot: c.Slot}
-	if c.Slot == plan.NoSlot {
+	v := barValue{name: algebra.Display(x)}
+	c := w.Eval(x, Want{Lacking: v.name + " has no value yet.", Hint: "Give its symbols values in lines above."})
+	if !c.OK {
 		return v, false
 	}
-	if c.Static.Absent {
-		w.find(finding.New(finding.NotWorkedOut, x.Span(), v.name+" has no value yet.", "Give its symbols values in lines above."))
-		return v, false
-	}
-	if !w.run(c.Slot, c.Static) {
-		return v, false
-	}
-	v.value = w.state.Vals[c.Slot]
+	v.value = c.Value
 	st := w.planner.Static(c.Slot)
 	if *first == nil && st.Open == 0 {
 		*first = &st
@@ -150,12 +140,11 @@ func (w *work) barMargin(s *syntax.Bars, first *plan.Static) (func(sum float64) 
 	if s.Within == nil {
 		return nil, true
 	}
-	c := w.planner.Compile(s.Within, w.e.Text, "")
-	w.find(c.Findings...)
-	if c.Slot == plan.NoSlot || !w.run(c.Slot, c.Static) {
+	c := w.Eval(s.Within, Want{Lacking: "The tolerance has no value yet.", Hint: "Give its symbols values in lines above."})
+	if !c.OK {
 		return nil, false
 	}
-	v := math.Abs(w.state.Vals[c.Slot])
+	v := math.Abs(c.Value)
 	st := w.planner.Static(c.Slot)
 	switch {
 	case st.Dim.IsOne() && st.Open == 0 && (first == nil || !first.Dim.IsOne()):

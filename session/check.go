@@ -25,23 +25,21 @@ func (w *work) check(s *syntax.CheckStmt) {
 	w.find(both.Findings...)
 	w.uses(both.Left.Uses, s.Left.Span())
 	w.uses(both.Right.Uses, right.Span())
-	var within plan.Compiled
+	var within Got
 	if s.Within != nil {
-		within = w.planner.Compile(s.Within, w.e.Text, "")
-		w.find(within.Findings...)
-		w.uses(within.Uses, s.Within.Span())
-		if within.Slot == plan.NoSlot || both.OK && !w.withinFits(s, both, within) {
+		within = w.Eval(s.Within, Want{})
+		if !within.OK || both.OK && !w.withinFits(s, both, within) {
 			return
 		}
 	}
-	if !both.OK || !w.run(both.Right.Slot, both.Right.Static) || !w.ranWell(both.Left.Slot) {
+	if !both.OK {
+		return
+	}
+	if w.CatchUp(); !w.HasValue(both.Right.Slot) || !w.HasValue(both.Left.Slot) {
 		return
 	}
 	if both.Left.Static.Absent || both.Right.Static.Absent {
-		w.noValueYet(&plan.Def{Name: "The check"}, s.Left, both.Left)
-		return
-	}
-	if s.Within != nil && !w.ranWell(within.Slot) {
+		w.noValueYet("The check", s.Left, both.Left)
 		return
 	}
 	w.compare(s, right, both, within)
@@ -49,7 +47,7 @@ func (w *work) check(s *syntax.CheckStmt) {
 
 // withinFits tells whether the margin of a check is a part, or a quantity of
 // the dimension of the sides.
-func (w *work) withinFits(s *syntax.CheckStmt, both plan.Compared, within plan.Compiled) bool {
+func (w *work) withinFits(s *syntax.CheckStmt, both plan.Compared, within Got) bool {
 	margin, side := w.planner.Static(within.Slot), both.Left.Static
 	if n, bare := s.Within.(*syntax.Number); bare && side.Open == 0 && !side.Dim.IsOne() {
 		unit := units.Preferred(side.Dim, side.Tag).Text()
@@ -67,7 +65,7 @@ func (w *work) withinFits(s *syntax.CheckStmt, both plan.Compared, within plan.C
 }
 
 // compare settles a check whose sides have values.
-func (w *work) compare(s *syntax.CheckStmt, right syntax.Expr, both plan.Compared, within plan.Compiled) {
+func (w *work) compare(s *syntax.CheckStmt, right syntax.Expr, both plan.Compared, within Got) {
 	unit := w.checkUnit(s, right, both)
 	l, ok1 := w.newValue("", s.Left, both.Left, unit)
 	r, ok2 := w.newValue("", right, both.Right, unit)
@@ -93,10 +91,10 @@ func (w *work) compare(s *syntax.CheckStmt, right syntax.Expr, both plan.Compare
 }
 
 // margin is how far apart the sides may be, in SI units.
-func (w *work) margin(s *syntax.CheckStmt, both plan.Compared, within plan.Compiled) float64 {
+func (w *work) margin(s *syntax.CheckStmt, both plan.Compared, within Got) float64 {
 	l, r := w.state.Vals[both.Left.Slot], w.state.Vals[both.Right.Slot]
 	if s.Within != nil {
-		by := math.Abs(w.state.Vals[within.Slot])
+		by := math.Abs(within.Value)
 		if w.planner.Static(within.Slot).Dim.IsOne() && (!both.Left.Static.Dim.IsOne() || isPercentage(s.Within)) {
 			return by * math.Abs(r)
 		}

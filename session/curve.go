@@ -56,7 +56,7 @@ func (w *work) readingDef(name string, at syntax.Span) (*plan.Def, bool) {
 // smooth tells whether a curve has a slope at a point; a corner or a jump there
 // is a finding.
 func (w *work) smooth(s *syntax.Slope, c *curve, dim units.Dim, x float64) bool {
-	w.run(plan.NoSlot, plan.Static{})
+	w.CatchUp()
 	if _, ok := w.planner.Program.Value(&w.state, c.fn, x); !ok {
 		w.find(finding.New(finding.NoRealValue, s.X.Span(), c.name+" has no value at "+s.Var+" = "+w.shownIn(x, w.placeUnit(s.At))+", and so no slope.", "Take the slope at another place."))
 		return false
@@ -80,9 +80,7 @@ func (w *work) smooth(s *syntax.Slope, c *curve, dim units.Dim, x float64) bool 
 
 // placeUnit is the unit that a place is shown in.
 func (w *work) placeUnit(x syntax.Expr) *units.Unit {
-	c := w.planner.Compile(x, w.e.Text, "")
-	w.run(plan.NoSlot, plan.Static{})
-	st := w.planner.Static(c.Slot)
+	st := w.Try(x).Static
 	if u := w.rangeUnit(x, st); u != nil {
 		return u
 	}
@@ -138,7 +136,7 @@ func (w *work) reading(d *plan.Def, x syntax.Expr, in syntax.UnitText, slot plan
 	w.planner.Program.Main.At[slot] = x.Span()
 	// What a curve is called says nothing of its slope: no unit is remembered.
 	unit, ok := w.reportedIn(d.Name, &syntax.Number{At: x.Span()}, in, &c)
-	if !ok || !w.run(slot, c.Static) {
+	if w.CatchUp(); !ok || !w.HasValue(slot) {
 		w.fail(d, nil)
 		return
 	}

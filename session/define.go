@@ -74,25 +74,18 @@ func (w *work) settleDef(d *plan.Def) {
 
 // result plans and runs an expression, and reports it.
 func (w *work) result(d *plan.Def, x syntax.Expr, in syntax.UnitText, plain bool) {
-	c := w.planner.Compile(x, w.e.Text, d.Name)
-	w.find(c.Findings...)
-	w.uses(c.Uses, x.Span())
-	if c.Slot == plan.NoSlot {
-		w.fail(d, c.Root)
+	got := w.Eval(x, Want{Self: d.Name, Shown: true, Name: d.Name, In: in})
+	if !got.OK {
+		w.fail(d, got.Root)
 		return
 	}
-	unit, ok := w.reportedIn(d.Name, x, in, &c)
-	if !ok || !w.run(c.Slot, c.Static) {
-		w.fail(d, nil)
-		return
-	}
-	d.Slot, d.Unit = c.Slot, unit
-	if c.Static.Absent {
-		w.noValueYet(d, x, c)
+	d.Slot, d.Unit = got.Slot, got.Unit
+	if got.Static.Absent {
+		w.noValueYet(d.Name, x, got.Compiled)
 		w.settleDef(d)
 		return
 	}
-	v, ok := w.newValue(d.Name, x, c, unit)
+	v, ok := w.newValue(d.Name, x, got.Compiled, got.Unit)
 	if !ok {
 		w.fail(d, nil)
 		return
@@ -268,14 +261,13 @@ func (w *work) differenceInDegrees(s *syntax.Define) bool {
 }
 
 // noValueYet says that the units are checked, though a symbol has no value.
-func (w *work) noValueYet(d *plan.Def, x syntax.Expr, c plan.Compiled) {
+func (w *work) noValueYet(subject string, x syntax.Expr, c plan.Compiled) {
 	var absent []string
 	for _, u := range c.Uses {
 		if u.Slot != plan.NoSlot && u.Kind != plan.Function && w.planner.Static(u.Slot).Absent {
 			absent = append(absent, u.Name)
 		}
 	}
-	subject := d.Name
 	if subject == "" {
 		subject = "The value"
 	}

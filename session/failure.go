@@ -10,30 +10,6 @@ import (
 	"steelyard/units"
 )
 
-// run works out what has been planned and not run yet, and tells whether the
-// slot has a value. What went wrong becomes a finding.
-func (w *work) run(s plan.Slot, st plan.Static) bool {
-	from := plan.Slot(len(w.state.Vals))
-	w.planner.Program.Run(w.ctx, &w.state, from, w.planner.Size())
-	if s == plan.NoSlot || st.Absent {
-		return true
-	}
-	return w.ranWell(s)
-}
-
-// ranWell tells whether a slot has a value.
-func (w *work) ranWell(s plan.Slot) bool {
-	f := w.state.Failure(s)
-	if f.Kind == plan.FailNone {
-		return true
-	}
-	if w.planner.Static(s).Absent {
-		return true
-	}
-	w.find(w.failure(f))
-	return false
-}
-
 // failure says why a value can't be worked out.
 func (w *work) failure(f plan.Failure) finding.Finding {
 	main := &w.planner.Program.Main

@@ -180,17 +180,8 @@ func (w *work) interval(from, to syntax.Expr) (a, b plan.Slot, st plan.Static, u
 
 // end works out one end of a range.
 func (w *work) end(x syntax.Expr) (plan.Slot, bool) {
-	c := w.planner.Compile(x, w.e.Text, "")
-	w.find(c.Findings...)
-	w.uses(c.Uses, x.Span())
-	if c.Slot == plan.NoSlot {
-		return c.Slot, false
-	}
-	if c.Static.Absent {
-		w.find(finding.New(finding.NotWorkedOut, x.Span(), "This end of the range has no value yet.", "Give its symbols values in lines above."))
-		return c.Slot, false
-	}
-	return c.Slot, w.run(c.Slot, c.Static)
+	c := w.Eval(x, Want{Lacking: "This end of the range has no value yet.", Hint: "Give its symbols values in lines above."})
+	return c.Slot, c.OK
 }
 
 // rangeUnit is the unit that an end of a range was written in, or its name's.
@@ -330,7 +321,7 @@ func (w *work) evaluate(p *plot) bool {
 	for i, c := range p.curves {
 		ys[i] = w.planner.EmitAt(plan.OpCall, c.fn, []plan.Slot{x}, c.static)
 	}
-	w.run(plan.NoSlot, plan.Static{})
+	w.CatchUp()
 	for i, c := range p.curves {
 		fast, ok := w.planner.Program.Fast(&w.state, ys[i:i+1], varying)
 		if !ok {

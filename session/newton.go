@@ -44,7 +44,7 @@ func (w *work) newtonCandidates(x []float64, statics []plan.Static) []candidate 
 		slot := w.planner.Emit(plan.Instr{Op: plan.OpConst, K: v}, statics[i])
 		all[i] = candidate{root: algebra.Root{X: w.asNumber(v, statics[i])}, slot: slot, value: v, form: plan.Compiled{Slot: slot, Static: statics[i]}}
 	}
-	w.run(plan.NoSlot, plan.Static{})
+	w.CatchUp()
 	return all
 }
 

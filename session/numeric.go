@@ -46,7 +46,7 @@ func (w *work) search(s *syntax.Solve, left, right syntax.Expr, eq plan.Planned)
 	var all []candidate
 	for _, v := range got.Found {
 		slot := w.planner.Emit(plan.Instr{Op: plan.OpConst, K: v}, eq.Unknown)
-		w.run(plan.NoSlot, plan.Static{})
+		w.CatchUp()
 		if !w.satisfies(eq, slot) {
 			continue
 		}

@@ -181,9 +181,6 @@ type work struct {
 	ctx  context.Context
 	e    *Entry
 	mark *mark
-	// solving are the unknowns of several equations while one solution of them
-	// is looked at.
-	solving map[string]candidate
 	// searched are the roots that a search has found.
 	searched []candidate
 	// rule is how a root is chosen when the line is worked out again, among the

@@ -193,9 +193,7 @@ func (w *work) squareOfRate(x syntax.Expr) bool {
 
 // kindOf names the kind of quantity that an expression is, or "".
 func (w *work) kindOf(x syntax.Expr) string {
-	m := w.planner.Mark()
-	c := w.planner.Compile(x, w.e.Text, "")
-	w.planner.Cut(m)
+	c := w.Try(x)
 	if c.Slot == plan.NoSlot {
 		return ""
 	}

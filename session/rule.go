@@ -64,7 +64,7 @@ func (w *work) keepRule(c *candidate, choice plan.Choice, nth, of int) {
 	}
 	st := w.planner.Static(c.slot)
 	slot := w.planner.EmitSolve(&rule, args, st)
-	w.run(plan.NoSlot, plan.Static{})
+	w.CatchUp()
 	if v, ok := w.state.Value(slot); ok && v == c.value {
 		c.slot, c.form.Slot = slot, slot
 	}

@@ -75,12 +75,8 @@ func (w *work) pieces(p *plot, c *curve) []string {
 
 // bound works out the end of an interval of a function.
 func (w *work) bound(x syntax.Expr) (float64, bool) {
-	c := w.planner.Compile(algebra.Unplaced(x), w.e.Text, "")
-	if c.Slot == plan.NoSlot {
-		return 0, false
-	}
-	w.run(plan.NoSlot, plan.Static{})
-	return w.state.Value(c.Slot)
+	got := w.Try(algebra.Unplaced(x))
+	return got.Value, got.OK && !got.Static.Absent
 }
 
 // formOf finds the shape in the equation of a curve.

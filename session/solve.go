@@ -71,7 +71,7 @@ func (w *work) solved(s *syntax.Solve, defs []*plan.Def) *plan.Def {
 	if !eq.OK {
 		return eq.Root
 	}
-	w.run(plan.NoSlot, plan.Static{})
+	w.CatchUp()
 	if !w.unknownUnits(s, func(int) plan.Static { return eq.Unknown }) {
 		return nil
 	}
@@ -124,11 +124,10 @@ func (w *work) candidates(s *syntax.Solve, all []algebra.Root, eq plan.Planned) 
 		w.rule = w.newRule(s, eq)
 	}
 	for _, r := range all {
-		c := w.planner.Compile(r.X, w.e.Text, "")
+		c := w.Eval(r.X, Want{Silent: true}).Compiled
 		if c.Slot == plan.NoSlot {
 			continue
 		}
-		w.run(plan.NoSlot, plan.Static{})
 		c.Static = w.planner.SettleTo(c.Slot, eq.Unknown.Dim)
 		w.rooted = append(w.rooted, c.Slot)
 		v, ok := w.state.Value(c.Slot)
@@ -193,7 +192,7 @@ func (w *work) bounded(s *syntax.Solve) bool {
 // satisfies puts a value back into the equation.
 func (w *work) satisfies(eq plan.Planned, at plan.Slot) bool {
 	d, size := w.planner.EmitCall(eq.Difference, at), w.planner.EmitCall(eq.Size, at)
-	w.run(plan.NoSlot, plan.Static{})
+	w.CatchUp()
 	if eq.Absent {
 		return w.satisfiesAnyway(d, size)
 	}
@@ -239,15 +238,10 @@ func (w *work) side(x syntax.Expr, s *syntax.Solve, c candidate) (float64, bool)
 
 // sideSlot is side, with the slot of what does not hold the unknown.
 func (w *work) sideSlot(x syntax.Expr, s *syntax.Solve, c candidate) (float64, plan.Slot, bool) {
-	if n, ok := x.(*syntax.Name); ok && w.solving != nil {
-		if at, ok := w.solving[n.Name]; ok {
-			return at.value, plan.NoSlot, true
-		}
-	}
 	if n, ok := x.(*syntax.Name); ok && (isUnknown(s, n.Name) || n.Name == w.e.solves) {
 		return c.value, plan.NoSlot, true
 	}
-	at := w.planner.Compile(x, w.e.Text, "")
+	at := w.Eval(x, Want{Silent: true})
 	for _, f := range at.Findings {
 		known := false
 		for _, g := range w.e.Findings {
@@ -257,7 +251,7 @@ func (w *work) sideSlot(x syntax.Expr, s *syntax.Solve, c candidate) (float64, p
 			w.find(f)
 		}
 	}
-	if at.Slot == plan.NoSlot || !w.run(at.Slot, at.Static) {
+	if at.Slot == plan.NoSlot || !w.HasValue(at.Slot) {
 		return 0, plan.NoSlot, false
 	}
 	w.uses(at.Uses, x.Span())
@@ -311,17 +305,12 @@ func (w *work) choose(s *syntax.Solve, all []candidate, defs []*plan.Def, eq pla
 
 // alsoNote names the solution that the principal value of an angle leaves out.
 func (w *work) alsoNote(u syntax.Unknown, c candidate) string {
-	also := w.planner.Compile(c.root.Also, w.e.Text, "")
-	if also.Slot == plan.NoSlot {
-		return ""
-	}
-	w.run(plan.NoSlot, plan.Static{})
-	v, ok := w.state.Value(also.Slot)
-	if !ok {
+	also := w.Try(c.root.Also)
+	if !also.OK {
 		return ""
 	}
 	unit := w.solutionUnit(u, c)
-	return "The principal value is taken; " + units.FormatQuantity(unit.FromSI(v), unit, w.set.figures, w.set.rounding, units.Screen) +
+	return "The principal value is taken; " + units.FormatQuantity(unit.FromSI(also.Value), unit, w.set.figures, w.set.rounding, units.Screen) +
 		" satisfies the equation too, and so does each full turn of the angle."
 }
 

@@ -64,12 +64,10 @@ func (w *work) noSolution(s *syntax.Solve) finding.Finding {
 	at := s.Unknowns[0].NameAt
 	name := s.Unknowns[0].Name
 	if q := w.e.Solution.Quadratic; q != nil {
-		c := w.planner.Compile(q.Discriminant, w.e.Text, "")
-		w.run(plan.NoSlot, plan.Static{})
-		if v, ok := w.state.Value(c.Slot); ok && v < 0 {
-			u := units.Preferred(c.Static.Dim, c.Static.Tag)
+		if d := w.Try(q.Discriminant); d.OK && d.Value < 0 {
+			u := units.Preferred(d.Static.Dim, d.Static.Tag)
 			return finding.New(finding.NoSolution, at, "No real "+name+" satisfies the equation: its discriminant is "+
-				units.FormatQuantity(u.FromSI(v), u, w.set.figures, w.set.rounding, units.Screen)+", so that it never gets that far.", "Look at the givens and their signs.")
+				units.FormatQuantity(u.FromSI(d.Value), u, w.set.figures, w.set.rounding, units.Screen)+", so that it never gets that far.", "Look at the givens and their signs.")
 		}
 	}
 	if len(s.Where) > 0 {
@@ -82,11 +80,10 @@ func (w *work) noSolution(s *syntax.Solve) finding.Finding {
 // symbol has no value yet.
 func (w *work) withoutNumbers(s *syntax.Solve, solution *algebra.Solution, defs []*plan.Def, eq plan.Planned) {
 	x := solution.Roots[0].X
-	c := w.planner.Compile(x, w.e.Text, "")
+	c := w.Eval(x, Want{Silent: true}).Compiled
 	if c.Slot == plan.NoSlot {
 		return
 	}
-	w.run(plan.NoSlot, plan.Static{})
 	w.planner.Program.Main.Statics[c.Slot].Absent = true
 	unit := w.solutionUnit(s.Unknowns[0], candidate{form: c})
 	defs[0].Slot, defs[0].Unit = c.Slot, unit

@@ -33,7 +33,7 @@ func (w *work) function(s *syntax.FuncDef) {
 	if w.e.Failed() {
 		d.Root = d
 	}
-	w.run(plan.NoSlot, plan.Static{})
+	w.CatchUp()
 	w.planner.Define(d)
 }
 
@@ -52,23 +52,17 @@ func (w *work) let(s *syntax.Let) {
 		d.Unit = u
 		d.Slot = w.planner.Emit(plan.Instr{Op: plan.OpConst, K: 1}, plan.Static{Dim: u.Dim(), Tag: u.Tag(), Absent: true})
 	}
-	w.run(plan.NoSlot, plan.Static{})
+	w.CatchUp()
 	w.planner.Define(d)
 }
 
 // ownUnit makes a unit of this worksheet known: 1 lap = 400 m.
 func (w *work) ownUnit(s *syntax.UnitDef) {
-	c := w.planner.Compile(s.X, w.e.Text, "")
-	w.find(c.Findings...)
-	w.uses(c.Uses, s.X.Span())
-	if c.Slot == plan.NoSlot || !w.run(c.Slot, c.Static) {
+	c := w.Eval(s.X, Want{Lacking: "A unit needs a value, and a symbol here has none yet.", Hint: "Give the symbol a value first."})
+	if !c.OK {
 		return
 	}
-	if c.Static.Absent {
-		w.find(finding.New(finding.NotWorkedOut, s.X.Span(), "A unit needs a value, and a symbol here has none yet.", "Give the symbol a value first."))
-		return
-	}
-	v := w.state.Vals[c.Slot]
+	v := c.Value
 	if !(v > 0) || math.IsInf(v, 0) || c.Static.Heat == plan.Point {
 		w.find(finding.New(finding.NameKind, s.X.Span(), "A unit is a positive amount of a quantity.", "Write, for example, 1 lap = 400 m."))
 		return
@@ -112,7 +106,7 @@ func (w *work) constants(s *syntax.Constants) {
 		}
 		slot := w.planner.Emit(plan.Instr{Op: plan.OpConst, K: u.ToSI(k.Value)}, plan.Static{Dim: u.Dim(), Tag: u.Tag()})
 		d := &plan.Def{Name: name, Kind: plan.Quantity, Slot: slot, Given: true, Unit: u}
-		if !w.run(slot, w.planner.Static(slot)) {
+		if w.CatchUp(); !w.HasValue(slot) {
 			continue
 		}
 		w.planner.Define(d)
@@ -127,29 +121,23 @@ func (w *work) constants(s *syntax.Constants) {
 
 // report shows an answer of the part in the unit and with the figures asked.
 func (w *work) report(s *syntax.Report) {
-	c := w.planner.Compile(s.X, w.e.Text, "")
-	w.find(c.Findings...)
-	w.uses(c.Uses, s.X.Span())
-	if c.Slot == plan.NoSlot {
-		return
-	}
 	name := ""
 	if n, ok := s.X.(*syntax.Name); ok {
 		name = n.Name
 	}
-	unit, ok := w.reportedIn(name, s.X, s.In, &c)
-	if !ok || !w.run(c.Slot, c.Static) {
+	got := w.Eval(s.X, Want{Shown: true, Name: name, In: s.In})
+	if !got.OK {
 		return
 	}
-	if c.Static.Absent {
-		w.noValueYet(&plan.Def{Name: name}, s.X, c)
+	if got.Static.Absent {
+		w.noValueYet(name, s.X, got.Compiled)
 		return
 	}
 	if s.Sign {
-		w.e.Told = []string{signWord(w.state.Vals[c.Slot])}
+		w.e.Told = []string{signWord(got.Value)}
 		return
 	}
-	v, ok := w.newValue(name, s.X, c, unit)
+	v, ok := w.newValue(name, s.X, got.Compiled, got.Unit)
 	if !ok {
 		return
 	}

@@ -104,7 +104,7 @@ func (w *work) planSystem(s *syntax.Solve, names []string) ([]plan.Static, bool)
 	}
 	before := len(w.e.Findings)
 	rule.Conditions = w.conditions(s, names, statics)
-	w.run(plan.NoSlot, plan.Static{})
+	w.CatchUp()
 	if len(w.e.Findings) > before {
 		return nil, false
 	}
@@ -197,7 +197,7 @@ func (w *work) takeSystem(s *syntax.Solve, all []candidate, again bool, defs []*
 			own := *w.rule
 			own.Unknown = i
 			slot := w.planner.EmitSolve(&own, w.rooted, c.form.Static)
-			w.run(plan.NoSlot, plan.Static{})
+			w.CatchUp()
 			if v, ok := w.state.Value(slot); ok && v == c.value {
 				c.slot, c.form.Slot = slot, slot
 			}
@@ -210,7 +210,7 @@ func (w *work) takeSystem(s *syntax.Solve, all []candidate, again bool, defs []*
 func (w *work) systemCandidate(r algebra.SystemRoot, statics []plan.Static) ([]candidate, *plan.Def, bool) {
 	var all []candidate
 	for i, x := range r.X {
-		c := w.planner.Compile(x, w.e.Text, "")
+		c := w.Eval(x, Want{Silent: true}).Compiled
 		if c.Slot == plan.NoSlot {
 			if len(w.e.Findings) == 0 {
 				w.find(c.Findings...)
@@ -218,7 +218,6 @@ func (w *work) systemCandidate(r algebra.SystemRoot, statics []plan.Static) ([]c
 			return nil, c.Root, false
 		}
 		w.uses(c.Uses, syntax.Span{})
-		w.run(plan.NoSlot, plan.Static{})
 		if statics[i].Open == 0 {
 			c.Static = w.planner.SettleTo(c.Slot, statics[i].Dim)
 		}
@@ -244,14 +243,13 @@ func (w *work) systemHolds(eqs []algebra.Equation, s *syntax.Solve, xs []syntax.
 	}
 	for _, e := range eqs {
 		x := &syntax.Binary{Op: syntax.Sub, X: algebra.Substitute(e.Left, by), Y: &syntax.Paren{X: algebra.Substitute(e.Right, by)}}
-		c := w.planner.Compile(x, w.e.Text, "")
+		c := w.Eval(x, Want{Silent: true}).Compiled
 		if c.Slot == plan.NoSlot {
 			if len(w.e.Findings) == 0 {
 				w.find(c.Findings...)
 			}
 			return false
 		}
-		w.run(plan.NoSlot, plan.Static{})
 		v, ok := w.state.Value(c.Slot)
 		if !ok || math.Abs(v) > remainder*w.largestTerm(c) {
 			return false
