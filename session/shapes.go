@@ -43,19 +43,19 @@ func (w *work) pieces(p *plot, c *curve) []string {
 	for _, piece := range d.Func.Pieces {
 		lo, hi := p.from, p.to
 		if piece.Lo != nil {
-			if at, ok := w.bound(w.pinned(algebra.Unplaced(piece.Lo), d, w.e.Line)); ok {
+			if at, ok := w.bound(w.pinned(syntax.Unplaced(piece.Lo), d, w.e.Line)); ok {
 				lo = math.Max(lo, at)
 			}
 		}
 		if piece.Hi != nil {
-			if at, ok := w.bound(w.pinned(algebra.Unplaced(piece.Hi), d, w.e.Line)); ok {
+			if at, ok := w.bound(w.pinned(syntax.Unplaced(piece.Hi), d, w.e.Line)); ok {
 				hi = math.Min(hi, at)
 			}
 		}
 		if lo >= hi {
 			continue
 		}
-		x := algebra.Substitute(w.pinned(algebra.Unplaced(piece.X), d, w.e.Line), map[string]syntax.Expr{d.Func.Params[0]: &syntax.Name{Name: p.s.Against}})
+		x := algebra.Substitute(w.pinned(syntax.Unplaced(piece.X), d, w.e.Line), map[string]syntax.Expr{d.Func.Params[0]: &syntax.Name{Name: p.s.Against}})
 		s, ok := w.formOf(p, c, x)
 		if !ok {
 			// A hair inside, where both ends belong to the interval for certain.
@@ -75,7 +75,7 @@ func (w *work) pieces(p *plot, c *curve) []string {
 
 // bound works out the end of an interval of a function.
 func (w *work) bound(x syntax.Expr) (float64, bool) {
-	got := w.Try(algebra.Unplaced(x))
+	got := w.Try(syntax.Unplaced(x))
 	return got.Value, got.OK && !got.Static.Absent
 }
 

@@ -43,7 +43,7 @@ func (w *work) equation(s *syntax.Solve) (left, right syntax.Expr, ok bool) {
 			continue
 		}
 		if _, known := w.planner.Names.Lookup(sym.Name); !known {
-			bound[sym.Name] = algebra.Unplaced(sym.Default)
+			bound[sym.Name] = syntax.Unplaced(sym.Default)
 		}
 	}
 	if missing, some := w.missingSymbols(s, f, bound, n.At); some {
@@ -53,7 +53,7 @@ func (w *work) equation(s *syntax.Solve) (left, right syntax.Expr, ok bool) {
 	if !w.symbolsFit(s, f, bound, n.At) {
 		return nil, nil, false
 	}
-	return algebra.Substitute(algebra.Unplaced(f.Left), bound), algebra.Substitute(algebra.Unplaced(f.Right), bound), true
+	return algebra.Substitute(syntax.Unplaced(f.Left), bound), algebra.Substitute(syntax.Unplaced(f.Right), bound), true
 }
 
 // symbolsFit checks what a formula's symbols stand for against the units that
@@ -97,7 +97,7 @@ func (w *work) openedAt(x syntax.Expr, line, depth int) syntax.Expr {
 	if depth > maxOpened {
 		return x
 	}
-	return algebra.Rewrite(x, func(x syntax.Expr) (syntax.Expr, bool) {
+	return syntax.Rewrite(x, func(x syntax.Expr) (syntax.Expr, bool) {
 		c, ok := x.(*syntax.Call)
 		if !ok || syntax.IsBuiltIn(c.Func) {
 			return nil, false
@@ -111,7 +111,7 @@ func (w *work) openedAt(x syntax.Expr, line, depth int) syntax.Expr {
 				by[p] = w.openedAt(c.Args[i].X, line, depth+1)
 			}
 			// The body sees the functions above its own line.
-			body := w.openedAt(algebra.Unplaced(d.Func.X), d.Line, depth+1)
+			body := w.openedAt(syntax.Unplaced(d.Func.X), d.Line, depth+1)
 			return &syntax.Paren{X: algebra.Substitute(w.pinned(body, d, line), by)}, true
 		}
 		f, ok := w.Formula(c.Func)
@@ -122,14 +122,14 @@ func (w *work) openedAt(x syntax.Expr, line, depth int) syntax.Expr {
 		for name, a := range by {
 			by[name] = w.openedAt(a, line, depth+1)
 		}
-		return &syntax.Paren{X: algebra.Substitute(algebra.Unplaced(f.Right), by)}, true
+		return &syntax.Paren{X: algebra.Substitute(syntax.Unplaced(f.Right), by)}, true
 	})
 }
 
 // pinned is the body of a function as another line reads it: a name that has been
 // given anew since stands with the line that it had for the function.
 func (w *work) pinned(x syntax.Expr, d *plan.Def, line int) syntax.Expr {
-	return algebra.Rewrite(x, func(x syntax.Expr) (syntax.Expr, bool) {
+	return syntax.Rewrite(x, func(x syntax.Expr) (syntax.Expr, bool) {
 		n, ok := x.(*syntax.Name)
 		if !ok || n.Line != 0 || slices.Contains(d.Func.Params, n.Name) {
 			return nil, false

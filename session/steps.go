@@ -298,7 +298,7 @@ func (w *work) shownExpr(v Value) syntax.Expr {
 // withValues is an expression with the values of its names put in.
 func (w *work) withValues(x syntax.Expr, line int) syntax.Expr {
 	x = algebra.Substitute(x, w.valuesIn(x, line))
-	return algebra.Rewrite(x, func(x syntax.Expr) (syntax.Expr, bool) {
+	return syntax.Rewrite(x, func(x syntax.Expr) (syntax.Expr, bool) {
 		n, ok := x.(*syntax.Name)
 		if !ok || n.Line == 0 {
 			return nil, false

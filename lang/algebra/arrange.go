@@ -85,7 +85,7 @@ func (o order) before(a, b syntax.Expr) bool {
 }
 
 func arranged(x syntax.Expr, o order) syntax.Expr {
-	return Rewrite(x, func(x syntax.Expr) (syntax.Expr, bool) {
+	return syntax.Rewrite(x, func(x syntax.Expr) (syntax.Expr, bool) {
 		b, ok := x.(*syntax.Binary)
 		if !ok || b.Op != syntax.Mul {
 			return nil, false
