@@ -6,8 +6,7 @@ import (
 	"steelyard/lang/finding"
 	"steelyard/lang/syntax"
 	"steelyard/units"
-
-	"github.com/agnivade/levenshtein"
+	"steelyard/units/writing"
 )
 
 // notInFormula says that an unknown is no symbol of the formula that is solved,
@@ -69,7 +68,7 @@ func (w *work) meantSymbol(s *syntax.Solve, f *syntax.FormulaDef) (string, bool)
 		return like[0], true
 	}
 	for _, name := range free {
-		if len(u.Name) < 40 && len(name) > 2 && levenshtein.ComputeDistance(name, u.Name) == 1 {
+		if len(name) > 2 && writing.Within(1, name, u.Name) {
 			return name, true
 		}
 	}

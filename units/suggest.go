@@ -2,84 +2,57 @@ package units
 
 import (
 	"cmp"
+	"iter"
 	"slices"
 	"strings"
 	"unicode/utf8"
 
-	"github.com/agnivade/levenshtein"
+	"steelyard/units/writing"
 )
 
 // Suggest lists the units whose words are nearest to an unknown one, best
-// first, three at most.
+// first, three at most. Symbols that differ in capitals alone come before all.
 func (t *Table) Suggest(unknown string) []string {
-	const most = 3
-	length := utf8.RuneCountInString(unknown)
-	if length == 0 || length > 40 {
-		return nil
-	}
 	out := sameLetters(unknown)
-	type near struct {
-		text           string
-		distance, like int
-	}
-	var found []near
-	consider := func(text string) {
-		reach := max(1, length/3)
-		if abs(utf8.RuneCountInString(text)-length) > reach || length < 3 {
-			return
-		}
-		if d := levenshtein.ComputeDistance(unknown, text); d <= reach {
-			found = append(found, near{text, d, likeness(unknown, text)})
-		}
-	}
-	for _, w := range words {
-		if w.name || length <= 4 {
-			consider(w.text)
-		}
-	}
-	for name := range t.own {
-		consider(name)
-		consider(name + "s")
-	}
-	t.prefixedNear(unknown, consider)
-	slices.SortFunc(found, func(a, b near) int {
-		return cmp.Or(cmp.Compare(a.distance, b.distance), cmp.Compare(b.like, a.like), strings.Compare(a.text, b.text))
-	})
-	for _, n := range found {
-		if len(out) < most && !slices.Contains(out, n.text) {
-			out = append(out, n.text)
-		}
-	}
-	return out[:min(len(out), most)]
-}
-
-// prefixedNear considers names with a prefix, such as kilometres.
-func (t *Table) prefixedNear(unknown string, consider func(string)) {
-	for i := range prefixTable {
-		p := &prefixTable[i]
-		if p.name == "" || len(unknown) <= len(p.name) || levenshtein.ComputeDistance(unknown[:len(p.name)], p.name) > 1 {
-			continue
-		}
-		for _, w := range words {
-			if w.name && w.takes(p) {
-				consider(p.name + w.text)
+	if utf8.RuneCountInString(unknown) > 2 {
+		for _, w := range writing.Nearest(unknown, t.wordsLike(unknown)) {
+			if !slices.Contains(out, w) {
+				out = append(out, w)
 			}
 		}
 	}
+	const most = 3
+	return out[:min(len(out), most)]
 }
 
-// likeness ranks words at one distance: those that begin alike come first,
-// then those that end alike.
-func likeness(a, b string) int {
-	n := 0
-	for n < len(a) && n < len(b) && a[n] == b[n] {
-		n++
+// wordsLike goes through the words that may be meant by an unknown one: names,
+// for a short one symbols too, and names with a prefix that is spelled nearly as
+// the unknown word begins, such as kilometres.
+func (t *Table) wordsLike(unknown string) iter.Seq[string] {
+	return func(yield func(string) bool) {
+		short := utf8.RuneCountInString(unknown) <= 4
+		for _, w := range words {
+			if (w.name || short) && !yield(w.text) {
+				return
+			}
+		}
+		for name := range t.own {
+			if !yield(name) || !yield(name+"s") {
+				return
+			}
+		}
+		for i := range prefixTable {
+			p := &prefixTable[i]
+			if p.name == "" || len(unknown) <= len(p.name) || !writing.Within(1, unknown[:len(p.name)], p.name) {
+				continue
+			}
+			for _, w := range words {
+				if w.name && w.takes(p) && !yield(p.name+w.text) {
+					return
+				}
+			}
+		}
 	}
-	n *= 2
-	if a[len(a)-1] == b[len(b)-1] {
-		n++
-	}
-	return n
 }
 
 // sameLetters lists symbols that differ from a word only in capitals: kg for

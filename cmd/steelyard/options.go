@@ -1,10 +1,11 @@
 package main
 
 import (
+	"slices"
 	"strings"
 	"unicode/utf8"
 
-	"github.com/agnivade/levenshtein"
+	"steelyard/units/writing"
 )
 
 // option is one --NAME of a subcommand.
@@ -39,7 +40,7 @@ func readOptions(args []string, options []option) (rest []string, problem string
 		o := find(options, name)
 		switch {
 		case o == nil:
-			return nil, "there is no option --" + name + "." + nearOption(name, options)
+			return nil, "there is no option --" + name + "." + meant("--"+name, optionNames(options))
 		case o.takes == "" && given:
 			return nil, "--" + name + " takes no value."
 		case o.takes != "" && !given:
@@ -78,12 +79,19 @@ func find(options []option, name string) *option {
 	return nil
 }
 
-// nearOption offers the option that is spelled nearly so.
-func nearOption(name string, options []option) string {
-	for _, o := range options {
-		if len(name) < 20 && levenshtein.ComputeDistance(name, o.name) <= 2 {
-			return " Did you mean --" + o.name + "?"
-		}
+// optionNames lists the options as they are typed.
+func optionNames(options []option) []string {
+	names := make([]string, len(options))
+	for i, o := range options {
+		names[i] = "--" + o.name
+	}
+	return names
+}
+
+// meant asks whether the nearest of some words was meant, if one is near.
+func meant(word string, words []string) string {
+	if near := writing.Nearest(word, slices.Values(words)); len(near) > 0 {
+		return " Did you mean " + near[0] + "?"
 	}
 	return ""
 }
@@ -113,11 +121,11 @@ func (w *world) unknownCommand(word string) int {
 	case strings.ContainsAny(word, "=+*/^ ") || word != "" && !isLetter(word):
 		hint = " To work out a statement: steelyard eval '" + word + "'"
 	default:
+		names := make([]string, 0, 8)
 		for _, c := range commands() {
-			if len(word) < 20 && levenshtein.ComputeDistance(word, c.name) <= 2 {
-				hint = " Did you mean " + c.name + "?"
-			}
+			names = append(names, c.name)
 		}
+		hint = meant(word, names)
 	}
 	return w.usage("", "there is no command "+quoted(word)+"."+hint)
 }

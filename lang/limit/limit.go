@@ -10,6 +10,9 @@ const (
 	Nesting = 250
 	// Name is the most bytes of one name.
 	Name = 128
+	// Near is the most names of one length that are compared with a name that no
+	// line gives.
+	Near = 200
 	// Args is the most arguments of one call.
 	Args = 32
 	// List is the most elements of a written list.

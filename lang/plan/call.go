@@ -2,11 +2,13 @@ package plan
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"steelyard/lang/finding"
 	"steelyard/lang/syntax"
 	"steelyard/units"
+	"steelyard/units/writing"
 )
 
 // builtIn is a function that every worksheet has.
@@ -83,7 +85,7 @@ func (c *coder) unknownCall(x *syntax.Call) (Slot, bool) {
 			"Put the sign of multiplication between them.", strings.Join(parts, "*")+"*("+inner+")")
 		return NoSlot, false
 	}
-	near := nearWords(x.Func, c.functionNames())
+	near := writing.Nearest(x.Func, slices.Values(c.functionNames()))
 	hint := "`help functions` lists the functions; a formula of the library is called by its name."
 	if len(near) > 0 {
 		hint = "Did you mean " + list(near, "or") + "?"

@@ -1,16 +1,12 @@
 package plan
 
 import (
-	"slices"
-	"sort"
 	"strings"
 	"unicode/utf8"
 
 	"steelyard/lang/finding"
 	"steelyard/lang/syntax"
 	"steelyard/units"
-
-	"github.com/agnivade/levenshtein"
 )
 
 // param returns the parameter of that name of the function being planned.
@@ -190,56 +186,6 @@ func (c *coder) split(word string) ([]string, bool) {
 		}
 	}
 	return best[len(rs)], len(best[len(rs)]) > 1
-}
-
-// nearest lists up to three known names that are spelled nearly like a word.
-func (c *coder) nearest(word string) []string {
-	names := make([]string, 0, len(c.p.Names.of))
-	for name := range c.p.Names.of {
-		names = append(names, name)
-	}
-	if c.fn != nil {
-		for _, p := range c.fn.params {
-			names = append(names, p.name)
-		}
-	}
-	return nearWords(word, names)
-}
-
-// nearWords returns up to three of the words that are spelled nearly like one,
-// the nearest first.
-func nearWords(word string, words []string) []string {
-	if len(word) > 40 || utf8.RuneCountInString(word) == 1 {
-		return nil // one letter is near to every other, and G is not g
-	}
-	type candidate struct {
-		word string
-		far  int
-	}
-	var found []candidate
-	letters := utf8.RuneCountInString(word)
-	for _, w := range words {
-		if d := len(w) - len(word); d > 2 || d < -2 {
-			continue
-		}
-		far := levenshtein.ComputeDistance(strings.ToLower(w), strings.ToLower(word))
-		if far <= 1+letters/4 && far < letters && !slices.ContainsFunc(found, func(c candidate) bool { return c.word == w }) {
-			found = append(found, candidate{w, far})
-		}
-	}
-	sort.Slice(found, func(i, j int) bool {
-		if found[i].far != found[j].far {
-			return found[i].far < found[j].far
-		}
-		return found[i].word < found[j].word
-	})
-	var out []string
-	for _, f := range found[:min(3, len(found))] {
-		if f.far <= found[0].far+1 {
-			out = append(out, f.word)
-		}
-	}
-	return out
 }
 
 // list joins words as prose does: a, b and c.

@@ -63,6 +63,8 @@ type Names struct {
 
 	of  map[string][]*Def
 	all []*Def
+
+	lengths lengths
 }
 
 // add records a definition after all others.

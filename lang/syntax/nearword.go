@@ -1,9 +1,8 @@
 package syntax
 
 import (
-	"github.com/agnivade/levenshtein"
-
 	"steelyard/lang/finding"
+	"steelyard/units/writing"
 )
 
 // secondWords are the words that must follow the first of some statements.
@@ -39,7 +38,7 @@ func (r *reader) nearStatement(bad *fault) *fault {
 		return bad
 	}
 	for _, w := range statements {
-		if w.Ready && w.Word != word && w.Word[0] == word[0] && levenshtein.ComputeDistance(word, w.Word) <= 2 {
+		if w.Ready && w.Word != word && w.Word[0] == word[0] && writing.Within(2, word, w.Word) {
 			bad.Hint = "Perhaps the statement is meant that is written `" + w.Form + "`. " + bad.Hint
 			bad.Readings = append([]string{w.Word + line[len(word):]}, bad.Readings...)
 			return bad

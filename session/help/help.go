@@ -6,16 +6,14 @@ package help
 
 import (
 	"slices"
-	"sort"
 	"strings"
-
-	"github.com/agnivade/levenshtein"
 
 	"steelyard/lang/finding"
 	"steelyard/lang/formula"
 	"steelyard/lang/syntax"
 	"steelyard/session"
 	"steelyard/units"
+	"steelyard/units/writing"
 )
 
 // overview is what help says without a word: one screen of 24 rows of 80 cells,
@@ -116,7 +114,7 @@ func unknown(pad *session.Pad, word string) []string {
 	}
 	out := []string{"Nothing is known of `" + short + "`."}
 	words := Words(pad)
-	near := nearest(word, words)
+	near := writing.Nearest(word, slices.Values(words))
 	for _, w := range words {
 		if len(word) > 2 && len(near) < 6 && strings.Contains(w, strings.ToLower(word)) && !slices.Contains(near, w) {
 			near = append(near, w)
@@ -131,32 +129,6 @@ func unknown(pad *session.Pad, word string) []string {
 		out = append(out, fold("  ", "Did you mean "+strings.Join(near, ", ")+"?")...)
 	}
 	return append(out, "help alone shows how to write things.")
-}
-
-// nearest returns up to three words that are spelled nearly like one.
-func nearest(word string, words []string) []string {
-	if len(word) > 40 {
-		return nil
-	}
-	apart := make(map[string]int)
-	var near []string
-	for _, w := range words {
-		d := levenshtein.ComputeDistance(strings.ToLower(word), strings.ToLower(w))
-		if d > 1+len(word)/4 || d >= len(word) {
-			continue
-		}
-		if _, seen := apart[w]; !seen {
-			near = append(near, w)
-		}
-		apart[w] = d
-	}
-	sort.Slice(near, func(i, j int) bool {
-		if apart[near[i]] != apart[near[j]] {
-			return apart[near[i]] < apart[near[j]]
-		}
-		return near[i] < near[j]
-	})
-	return near[:min(3, len(near))]
 }
 
 // Words lists the words that help knows, sorted, for completion: all but the

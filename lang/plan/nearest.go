@@ -1,0 +1,83 @@
+package plan
+
+import (
+	"iter"
+	"unicode/utf8"
+
+	"steelyard/lang/limit"
+	"steelyard/units/writing"
+)
+
+// nearest lists up to three known names that are spelled nearly like a word.
+func (c *coder) nearest(word string) []string {
+	return writing.Nearest(word, func(yield func(string) bool) {
+		for d := range c.p.Names.like(word) {
+			if !yield(d.Name) {
+				return
+			}
+		}
+		if c.fn != nil {
+			for _, p := range c.fn.params {
+				if !yield(p.name) {
+					return
+				}
+			}
+		}
+	})
+}
+
+// lengths sorts the first definition of each name by how many letters the name
+// has, so that of a long worksheet only a few names are compared with one that
+// is misspelt. It is brought up to date when it is asked, as most worksheets
+// never do.
+type lengths struct {
+	taken []*Def   // a prefix of all definitions, as they were
+	of    [][]*Def // of each length, in the order of the lines
+}
+
+// like goes through names of about the length of a word, those of the same
+// length first and the last line first, no more than limit.Near of each length.
+func (n *Names) like(word string) iter.Seq[*Def] {
+	n.lengths.follow(n)
+	letters, reach := utf8.RuneCountInString(word), writing.Reach(word)
+	return func(yield func(*Def) bool) {
+		for gap := range 2*reach + 1 {
+			length := letters + (gap+1)/2*(1-gap%2*2) // 0, -1, 1, -2, 2 …
+			if length < 0 || length >= len(n.lengths.of) {
+				continue
+			}
+			defs := n.lengths.of[length]
+			for i := len(defs) - 1; i >= max(0, len(defs)-limit.Near); i-- {
+				if !yield(defs[i]) {
+					return
+				}
+			}
+		}
+	}
+}
+
+// follow takes back the definitions that are no more and adds the new ones.
+func (l *lengths) follow(n *Names) {
+	keep := min(len(l.taken), len(n.all))
+	for keep > 0 && l.taken[keep-1] != n.all[keep-1] {
+		keep--
+	}
+	for i := len(l.taken) - 1; i >= keep; i-- {
+		d := l.taken[i]
+		defs := l.of[utf8.RuneCountInString(d.Name)]
+		if last := len(defs) - 1; last >= 0 && defs[last] == d {
+			l.of[utf8.RuneCountInString(d.Name)] = defs[:last]
+		}
+	}
+	l.taken = l.taken[:keep]
+	for _, d := range n.all[keep:] {
+		l.taken = append(l.taken, d)
+		length := utf8.RuneCountInString(d.Name)
+		for len(l.of) <= length {
+			l.of = append(l.of, nil)
+		}
+		if n.of[d.Name][0] == d {
+			l.of[length] = append(l.of[length], d)
+		}
+	}
+}
