@@ -8,6 +8,7 @@ import (
 
 	"steelyard/lang/algebra"
 	"steelyard/lang/finding"
+	"steelyard/lang/ops"
 	"steelyard/lang/plan"
 	"steelyard/lang/syntax"
 	"steelyard/units"
@@ -48,7 +49,7 @@ func (w *work) with(s *syntax.With) {
 		return
 	}
 	// The new value stands in a slot of its own, for the lines below.
-	slot := w.planner.Emit(plan.Instr{Op: plan.OpConst, K: now}, w.planner.Static(c.Slot))
+	slot := w.planner.Emit(plan.Instr{Op: ops.Const, K: now}, w.planner.Static(c.Slot))
 	w.CatchUp()
 	c.Slot, d.Slot, d.Unit = slot, slot, unit
 	v, ok := w.newValue("", s.X, c.Compiled, unit)
@@ -126,7 +127,7 @@ func (w *work) rerun(replaced map[plan.Slot]float64) *plan.State {
 	p := w.planner.Program
 	p.Main.Instrs = slices.Clone(p.Main.Instrs)
 	for slot, v := range replaced {
-		p.Main.Instrs[slot] = plan.Instr{Op: plan.OpConst, K: v}
+		p.Main.Instrs[slot] = plan.Instr{Op: ops.Const, K: v}
 	}
 	st := &plan.State{}
 	p.Run(context.WithoutCancel(w.ctx), st, 0, plan.Slot(len(p.Main.Instrs)))

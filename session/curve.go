@@ -2,6 +2,7 @@ package session
 
 import (
 	"steelyard/lang/finding"
+	"steelyard/lang/ops"
 	"steelyard/lang/plan"
 	"steelyard/lang/syntax"
 	"steelyard/units"
@@ -35,7 +36,7 @@ func (w *work) slope(s *syntax.Slope) {
 		w.fail(d, nil)
 		return
 	}
-	slot := w.planner.EmitAt(plan.OpSlope, c.fn, []plan.Slot{at}, plan.Static{Dim: dim, Width: 1})
+	slot := w.planner.EmitAt(ops.Slope, c.fn, []plan.Slot{at}, plan.Static{Dim: dim, Width: 1})
 	w.reading(d, s.X, s.In, slot)
 }
 
@@ -110,7 +111,7 @@ func (w *work) area(s *syntax.Area) {
 		w.fail(d, nil)
 		return
 	}
-	slot := w.planner.EmitAt(plan.OpArea, c.fn, []plan.Slot{from, to}, plan.Static{Dim: dim, Width: 1})
+	slot := w.planner.EmitAt(ops.Area, c.fn, []plan.Slot{from, to}, plan.Static{Dim: dim, Width: 1})
 	w.reading(d, s.X, s.In, slot)
 }
 

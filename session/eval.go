@@ -2,6 +2,7 @@ package session
 
 import (
 	"steelyard/lang/finding"
+	"steelyard/lang/ops"
 	"steelyard/lang/plan"
 	"steelyard/lang/syntax"
 	"steelyard/units"
@@ -96,7 +97,7 @@ func (w *work) CatchUp() {
 // because a symbol does. What else went wrong becomes a finding.
 func (w *work) HasValue(s plan.Slot) bool {
 	f := w.state.Failure(s)
-	if f.Kind == plan.FailNone || w.planner.Static(s).Absent {
+	if f.Kind == ops.NoFault || w.planner.Static(s).Absent {
 		return true
 	}
 	w.find(w.failure(f))

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"steelyard/lang/finding"
+	"steelyard/lang/ops"
 	"steelyard/lang/plan"
 	"steelyard/lang/syntax"
 	"steelyard/units"
@@ -22,35 +23,35 @@ func (w *work) failure(f plan.Failure) finding.Finding {
 	}
 	in := code.Instrs[slot]
 	operand := ""
-	if f.Func == nil && int(in.A) < len(w.state.Vals) && in.Op != plan.OpConst {
+	if f.Func == nil && int(in.A) < len(w.state.Vals) && in.Op != ops.Const {
 		operand = w.numberAt(in.A)
 	}
 	switch f.Kind {
-	case plan.FailDivZero:
+	case ops.DivZero:
 		hint := "Look at what stands under the fraction line"
 		if name := w.divisor(f, in, main); name != "" {
 			hint += ": " + name
 		}
 		return finding.New(finding.DivisionByZero, at, within+"Here something is divided by 0, which has no value.", hint+".")
-	case plan.FailNoReal:
-		if in.Op == plan.OpArea {
+	case ops.NoReal:
+		if in.Op == ops.Area {
 			return finding.New(finding.NoRealValue, at, within+"The curve has no value in some part of the range.", "Take a range in which it has one; a table or a graph shows where.")
 		}
 		return w.noReal(within, at, in, operand)
-	case plan.FailNoInterval:
+	case ops.NoInterval:
 		return finding.New(finding.NoInterval, at, within+"The argument lies in none of the intervals that the function is given for.",
 			"Give the function an interval that holds it.")
-	case plan.FailNoRoot:
+	case ops.NoRoot:
 		return finding.New(finding.NoSolution, at, within+"Nothing satisfies the equation here.", "Look at the givens and their signs.")
-	case plan.FailManyRoots:
+	case ops.ManyRoots:
 		return finding.New(finding.WhichRoot, at, within+"Several values satisfy the equation here.", "Say which where the equation is solved.")
-	case plan.FailNoSlope:
+	case ops.NoSlope:
 		return finding.New(finding.NoSlope, at, within+"The curve has no slope at this place.", "Take a place beside it.")
-	case plan.FailNotSettled:
+	case ops.NotSettled:
 		f := finding.New(finding.NotSettled, at, within+"The area does not come to an end: the curve grows without bound within the range.", "Leave the place out where it does.")
 		f.Severity = finding.Error
 		return f
-	case plan.FailStopped:
+	case ops.Stopped:
 		return finding.New(finding.Stopped, at, "Stopped before the end; this line has no value.", "")
 	}
 	return finding.New(finding.OutOfRange, at, within+"The value is beyond what a number here can hold, from about 10^-308 to 10^308 in SI units.",
@@ -59,7 +60,7 @@ func (w *work) failure(f plan.Failure) finding.Finding {
 
 // divisor names what is 0.
 func (w *work) divisor(f plan.Failure, in plan.Instr, main *plan.Code) string {
-	if f.Func == nil && in.Op == plan.OpDiv {
+	if f.Func == nil && in.Op == ops.Div {
 		span := main.At[in.B]
 		if in.B >= w.mark.plan.Start() && span.To <= len(w.e.Text) && span.From < span.To {
 			if text := w.e.Text[span.From:span.To]; strings.Trim(text, "0.") != "" {
@@ -131,16 +132,16 @@ func (w *work) noReal(within string, at syntax.Span, in plan.Instr, operand stri
 	}
 	message, hint := "", ""
 	switch in.Op {
-	case plan.OpSqrt, plan.OpRoot, plan.OpPow, plan.OpPowVar:
+	case ops.Sqrt, ops.Root, ops.Pow, ops.PowVar:
 		message = of("The root", "has no real value")
 		if operand == "" {
 			message = "A root or a power of a negative number has no real value"
 		}
 		hint = "Look at the signs under the root."
-	case plan.OpLn, plan.OpLog10:
+	case ops.Ln, ops.Log10:
 		message = of("The logarithm", "has no real value")
 		hint = "A logarithm needs a positive number."
-	case plan.OpAsin, plan.OpAcos:
+	case ops.Asin, ops.Acos:
 		message = of("The angle whose sine or cosine is the number", "does not exist")
 		if operand != "" {
 			message = "There is no angle with a sine or cosine of " + operand

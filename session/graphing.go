@@ -6,6 +6,7 @@ import (
 	"steelyard/lang/algebra"
 	"steelyard/lang/finding"
 	"steelyard/lang/limit"
+	"steelyard/lang/ops"
 	"steelyard/lang/plan"
 	"steelyard/lang/syntax"
 	"steelyard/session/graph"
@@ -307,7 +308,7 @@ func (w *work) curveUnit(c *curve) bool {
 // evaluate gives every curve its fast plan. Where no curve holds the name of the
 // axis and a given has that name, the given is varied.
 func (w *work) evaluate(p *plot) bool {
-	x := w.planner.Emit(plan.Instr{Op: plan.OpConst, K: p.from}, p.static)
+	x := w.planner.Emit(plan.Instr{Op: ops.Const, K: p.from}, p.static)
 	varying := []plan.Slot{x}
 	if !p.depends {
 		n := &syntax.Name{At: p.s.AgainstAt, Name: p.s.Against}
@@ -319,7 +320,7 @@ func (w *work) evaluate(p *plot) bool {
 	}
 	ys := make([]plan.Slot, len(p.curves))
 	for i, c := range p.curves {
-		ys[i] = w.planner.EmitAt(plan.OpCall, c.fn, []plan.Slot{x}, c.static)
+		ys[i] = w.planner.EmitAt(ops.Call, c.fn, []plan.Slot{x}, c.static)
 	}
 	w.CatchUp()
 	for i, c := range p.curves {
@@ -412,7 +413,7 @@ func (w *work) curveNames(p *plot) string {
 // axis, else the expression.
 func shortName(c *curve, against string) string {
 	if call, ok := c.x.(*syntax.Call); ok && len(call.Args) == 1 {
-		if n, ok := call.Args[0].X.(*syntax.Name); ok && n.Name == against && !syntax.IsBuiltIn(call.Func) {
+		if n, ok := call.Args[0].X.(*syntax.Name); ok && n.Name == against && !ops.IsFunction(call.Func) {
 			return call.Func
 		}
 	}

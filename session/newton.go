@@ -5,6 +5,7 @@ import (
 
 	"steelyard/lang/algebra"
 	"steelyard/lang/finding"
+	"steelyard/lang/ops"
 	"steelyard/lang/plan"
 	"steelyard/lang/syntax"
 )
@@ -41,7 +42,7 @@ func (w *work) newton(s *syntax.Solve, eqs []algebra.Equation, statics []plan.St
 func (w *work) newtonCandidates(x []float64, statics []plan.Static) []candidate {
 	all := make([]candidate, len(x))
 	for i, v := range x {
-		slot := w.planner.Emit(plan.Instr{Op: plan.OpConst, K: v}, statics[i])
+		slot := w.planner.Emit(plan.Instr{Op: ops.Const, K: v}, statics[i])
 		all[i] = candidate{root: algebra.Root{X: w.asNumber(v, statics[i])}, slot: slot, value: v, form: plan.Compiled{Slot: slot, Static: statics[i]}}
 	}
 	w.CatchUp()

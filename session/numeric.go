@@ -5,6 +5,7 @@ import (
 
 	"steelyard/lang/algebra"
 	"steelyard/lang/finding"
+	"steelyard/lang/ops"
 	"steelyard/lang/plan"
 	"steelyard/lang/syntax"
 	"steelyard/units"
@@ -45,7 +46,7 @@ func (w *work) search(s *syntax.Solve, left, right syntax.Expr, eq plan.Planned)
 	}
 	var all []candidate
 	for _, v := range got.Found {
-		slot := w.planner.Emit(plan.Instr{Op: plan.OpConst, K: v}, eq.Unknown)
+		slot := w.planner.Emit(plan.Instr{Op: ops.Const, K: v}, eq.Unknown)
 		w.CatchUp()
 		if !w.satisfies(eq, slot) {
 			continue

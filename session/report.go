@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"steelyard/lang/finding"
+	"steelyard/lang/ops"
 	"steelyard/lang/plan"
 	"steelyard/lang/syntax"
 	"steelyard/units"
@@ -162,7 +163,7 @@ func (w *work) callUnit(x *syntax.Call) *units.Unit {
 	var text syntax.UnitText
 	if d, ok := w.planner.Names.Lookup(x.Func); ok && d.Kind == plan.Function {
 		text = d.Func.In
-	} else if syntax.IsBuiltIn(x.Func) {
+	} else if ops.IsFunction(x.Func) {
 		return nil
 	} else if f, ok := w.Formula(x.Func); ok {
 		if left, ok := f.Left.(*syntax.Name); ok {

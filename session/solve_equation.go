@@ -5,6 +5,7 @@ import (
 
 	"steelyard/lang/algebra"
 	"steelyard/lang/finding"
+	"steelyard/lang/ops"
 	"steelyard/lang/plan"
 	"steelyard/lang/syntax"
 	"steelyard/units"
@@ -99,7 +100,7 @@ func (w *work) openedAt(x syntax.Expr, line, depth int) syntax.Expr {
 	}
 	return syntax.Rewrite(x, func(x syntax.Expr) (syntax.Expr, bool) {
 		c, ok := x.(*syntax.Call)
-		if !ok || syntax.IsBuiltIn(c.Func) {
+		if !ok || ops.IsFunction(c.Func) {
 			return nil, false
 		}
 		if d := w.above(c.Func, line); d != nil && d.Kind == plan.Function {

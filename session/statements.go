@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"steelyard/lang/finding"
+	"steelyard/lang/ops"
 	"steelyard/lang/plan"
 	"steelyard/lang/syntax"
 	"steelyard/units"
@@ -50,7 +51,7 @@ func (w *work) let(s *syntax.Let) {
 		d.Root = d
 	} else {
 		d.Unit = u
-		d.Slot = w.planner.Emit(plan.Instr{Op: plan.OpConst, K: 1}, plan.Static{Dim: u.Dim(), Tag: u.Tag(), Absent: true})
+		d.Slot = w.planner.Emit(plan.Instr{Op: ops.Const, K: 1}, plan.Static{Dim: u.Dim(), Tag: u.Tag(), Absent: true})
 	}
 	w.CatchUp()
 	w.planner.Define(d)
@@ -104,7 +105,7 @@ func (w *work) constants(s *syntax.Constants) {
 		if bad != nil {
 			continue
 		}
-		slot := w.planner.Emit(plan.Instr{Op: plan.OpConst, K: u.ToSI(k.Value)}, plan.Static{Dim: u.Dim(), Tag: u.Tag()})
+		slot := w.planner.Emit(plan.Instr{Op: ops.Const, K: u.ToSI(k.Value)}, plan.Static{Dim: u.Dim(), Tag: u.Tag()})
 		d := &plan.Def{Name: name, Kind: plan.Quantity, Slot: slot, Given: true, Unit: u}
 		if w.CatchUp(); !w.HasValue(slot) {
 			continue

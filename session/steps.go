@@ -3,6 +3,7 @@ package session
 import (
 	"steelyard/lang/algebra"
 	"steelyard/lang/finding"
+	"steelyard/lang/ops"
 	"steelyard/lang/plan"
 	"steelyard/lang/syntax"
 	"steelyard/units"
@@ -237,7 +238,7 @@ func (w *work) lines(name string, x syntax.Expr, e *Entry, value int) []WorkLine
 // formulaOf is the formula that an expression calls, if it is one call.
 func (w *work) formulaOf(x syntax.Expr) (*syntax.FormulaDef, bool) {
 	c, ok := x.(*syntax.Call)
-	if !ok || syntax.IsBuiltIn(c.Func) {
+	if !ok || ops.IsFunction(c.Func) {
 		return nil, false
 	}
 	return w.Formula(c.Func)

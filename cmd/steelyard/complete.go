@@ -6,6 +6,7 @@ import (
 	"sort"
 	"strings"
 
+	"steelyard/lang/ops"
 	"steelyard/lang/syntax"
 	"steelyard/session"
 	"steelyard/session/help"
@@ -60,7 +61,7 @@ func (s *scratchpad) values() []string {
 			words = append(words, n.Name)
 		}
 	}
-	for _, f := range syntax.Functions() {
+	for _, f := range ops.Functions() {
 		if f.Ready {
 			words = append(words, f.Name+"(")
 		}

@@ -14,6 +14,7 @@ import (
 
 	"steelyard/lang/finding"
 	"steelyard/lang/formula"
+	"steelyard/lang/ops"
 	"steelyard/lang/syntax"
 	"steelyard/session"
 )
@@ -173,13 +174,13 @@ func shell(t *testing.T, sheet, text string) string {
 
 func functionTable() string {
 	var statements []string
-	for _, f := range syntax.Functions() {
+	for _, f := range ops.Functions() {
 		if f.Ready {
 			statements = append(statements, f.Example)
 		}
 	}
 	var b strings.Builder
-	for i, f := range syntax.Functions() {
+	for i, f := range ops.Functions() {
 		if !f.Ready {
 			continue
 		}

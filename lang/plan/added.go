@@ -1,6 +1,10 @@
 package plan
 
-import "math"
+import (
+	"math"
+
+	"steelyard/lang/ops"
+)
 
 // AddedUp is the size of what a slot of the main code is added up from, in its
 // own unit: about the rounding error of its value, divided by that of one
@@ -22,17 +26,17 @@ func (p *Program) AddedUp(st *State, s, from Slot) float64 {
 		in := &p.Main.Instrs[s]
 		out := v
 		switch in.Op {
-		case OpCopy, OpNeg, OpAbs:
+		case ops.Copy, ops.Neg, ops.Abs:
 			out = of(in.A, depth+1)
-		case OpAdd, OpSub:
+		case ops.Add, ops.Sub:
 			out = math.Max(of(in.A, depth+1), of(in.B, depth+1))
-		case OpMul:
+		case ops.Mul:
 			out = math.Max(of(in.A, depth+1)*math.Abs(st.Vals[in.B]), of(in.B, depth+1)*math.Abs(st.Vals[in.A]))
-		case OpDiv:
+		case ops.Div:
 			if b := math.Abs(st.Vals[in.B]); b > 0 {
 				out = math.Max(of(in.A, depth+1)/b, v*of(in.B, depth+1)/b)
 			}
-		case OpSqrt:
+		case ops.Sqrt:
 			a := of(in.A, depth+1)
 			if out = math.Sqrt(a); v > 0 {
 				out = math.Max(v, a/(2*v))

@@ -1,6 +1,10 @@
 package plan
 
-import "math"
+import (
+	"math"
+
+	"steelyard/lang/ops"
+)
 
 // The nodes and weights of the 15-point Kronrod rule with the 7-point Gauss rule
 // in it, on -1 to 1: R. Piessens, E. de Doncker-Kapenga, C. Überhuber and
@@ -43,13 +47,13 @@ type panel struct {
 
 // area integrates a function of one number: the piece that is most in doubt is
 // halved until what is left in doubt is small.
-func (r *runner) area(fn int, lo, hi float64) (float64, FailureKind) {
+func (r *runner) area(fn int, lo, hi float64) (float64, ops.Fault) {
 	if lo == hi {
-		return 0, FailNone
+		return 0, ops.NoFault
 	}
 	whole, ok := r.panel(fn, lo, hi)
 	if !ok {
-		return 0, FailNoReal
+		return 0, ops.NoReal
 	}
 	all := []panel{whole}
 	most := int(max(8, min(maxPanels, readingOps/(30*max(r.p.Funcs[fn].Cost, 1)))))
@@ -59,14 +63,14 @@ func (r *runner) area(fn int, lo, hi float64) (float64, FailureKind) {
 			if math.Abs(sum) < roundedOff*size {
 				sum = 0
 			}
-			return sum, FailNone
+			return sum, ops.NoFault
 		}
 		p := all[worst]
 		if len(all) >= most || p.narrow() {
 			if doubt <= areaGood*size {
-				return sum, FailNone
+				return sum, ops.NoFault
 			}
-			return 0, FailNotSettled
+			return 0, ops.NotSettled
 		}
 		mid := p.lo + (p.hi-p.lo)/2
 		a, ok1 := r.panel(fn, p.lo, mid)
@@ -76,12 +80,12 @@ func (r *runner) area(fn int, lo, hi float64) (float64, FailureKind) {
 			all[worst] = a
 			all = append(all, b)
 		case math.Abs(p.hi-p.lo) < 1e-9*math.Abs(hi-lo):
-			return 0, FailNotSettled // it runs off
+			return 0, ops.NotSettled // it runs off
 		default:
-			return 0, FailNoReal
+			return 0, ops.NoReal
 		}
 	}
-	return 0, FailStopped
+	return 0, ops.Stopped
 }
 
 // inAll adds panels up, and finds the one that is most in doubt.

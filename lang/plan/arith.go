@@ -4,6 +4,7 @@ import (
 	"strconv"
 
 	"steelyard/lang/finding"
+	"steelyard/lang/ops"
 	"steelyard/lang/syntax"
 	"steelyard/units"
 )
@@ -30,9 +31,9 @@ func (c *coder) sum(x *syntax.Binary, a, b Slot) (Slot, bool) {
 		return NoSlot, false
 	}
 	st.Heat = heat
-	op := OpAdd
+	op := ops.Add
 	if x.Op == syntax.Sub {
-		op = OpSub
+		op = ops.Sub
 	}
 	return c.emit(Instr{Op: op, A: a, B: b}, x.At, st), true
 }
@@ -73,9 +74,9 @@ func (c *coder) product(x *syntax.Binary, a, b Slot) (Slot, bool) {
 	sa, sb := c.static(a), c.static(b)
 	st := Static{Absent: sa.Absent || sb.Absent, Tag: c.productTag(x, sa.Tag, sb.Tag)}
 	var ok bool
-	op := OpMul
+	op := ops.Mul
 	if x.Op == syntax.Div {
-		op = OpDiv
+		op = ops.Div
 		st.Dim, ok = sa.Dim.Div(sb.Dim)
 	} else {
 		st.Dim, ok = sa.Dim.Mul(sb.Dim)
@@ -107,14 +108,14 @@ func (c *coder) noteKelvin(x syntax.Expr, st Static) {
 
 // productZero carries the undetermined dimension of a bare zero through a
 // product. It returns false where two such dimensions meet.
-func productZero(op Op, a, b Static) (int32, units.Exp, bool) {
+func productZero(op ops.Op, a, b Static) (int32, units.Exp, bool) {
 	switch {
 	case a.Open == 0 && b.Open == 0:
 		return 0, units.Exp{}, true
 	case b.Open == 0:
 		return a.Open, a.Exp, true
 	case a.Open == 0:
-		if op == OpDiv {
+		if op == ops.Div {
 			return b.Open, b.Exp.Neg(), true
 		}
 		return b.Open, b.Exp, true
@@ -124,11 +125,11 @@ func productZero(op Op, a, b Static) (int32, units.Exp, bool) {
 
 // productHeat keeps a difference of temperatures a difference when it is
 // multiplied or divided by a pure number.
-func productHeat(op Op, a, b Static) Heat {
+func productHeat(op ops.Op, a, b Static) Heat {
 	if a.Heat == Difference && b.Dim.IsOne() {
 		return Difference
 	}
-	if op == OpMul && b.Heat == Difference && a.Dim.IsOne() {
+	if op == ops.Mul && b.Heat == Difference && a.Dim.IsOne() {
 		return Difference
 	}
 	return Plain
@@ -179,7 +180,7 @@ func (c *coder) dimensionRange(at syntax.Span) (Slot, bool) {
 }
 
 // root2 plans a square, cube or higher root.
-func (c *coder) root2(s Slot, op Op, degree int, at syntax.Span) (Slot, bool) {
+func (c *coder) root2(s Slot, op ops.Op, degree int, at syntax.Span) (Slot, bool) {
 	e, ok := units.NewExp(1, degree)
 	st := c.static(s)
 	if ok {

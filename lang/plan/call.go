@@ -6,47 +6,11 @@ import (
 	"strings"
 
 	"steelyard/lang/finding"
+	"steelyard/lang/ops"
 	"steelyard/lang/syntax"
 	"steelyard/units"
 	"steelyard/units/writing"
 )
-
-// builtIn is a function that every worksheet has.
-type builtIn struct {
-	op  Op
-	min int
-	max int
-	// takes says what the arguments may be.
-	takes shape
-}
-
-// shape says which dimensions a built-in function takes and gives.
-type shape uint8
-
-const (
-	pureToPure  shape = iota // exp, ln: a pure number
-	angleToPure              // sin: an angle or a pure number
-	pureToAngle              // asin
-	sameToAngle              // atan2: two of one dimension
-	sameToSame               // min, hypot: all of one dimension
-	anyToSame                // abs
-	anyToPure                // sgn
-	rootOf                   // sqrt
-	roundTo                  // round
-)
-
-var builtIns = map[string]builtIn{
-	"sqrt": {OpSqrt, 1, 1, rootOf}, "cbrt": {OpCbrt, 1, 1, rootOf}, "root": {OpRoot, 2, 2, rootOf},
-	"abs": {OpAbs, 1, 1, anyToSame}, "sgn": {OpSgn, 1, 1, anyToPure},
-	"sin": {OpSin, 1, 1, angleToPure}, "cos": {OpCos, 1, 1, angleToPure}, "tan": {OpTan, 1, 1, angleToPure},
-	"asin": {OpAsin, 1, 1, pureToAngle}, "acos": {OpAcos, 1, 1, pureToAngle}, "atan": {OpAtan, 1, 1, pureToAngle},
-	"arcsin": {OpAsin, 1, 1, pureToAngle}, "arccos": {OpAcos, 1, 1, pureToAngle}, "arctan": {OpAtan, 1, 1, pureToAngle},
-	"atan2": {OpAtan2, 2, 2, sameToAngle}, "arctan2": {OpAtan2, 2, 2, sameToAngle},
-	"sinh": {OpSinh, 1, 1, pureToPure}, "cosh": {OpCosh, 1, 1, pureToPure}, "tanh": {OpTanh, 1, 1, pureToPure},
-	"exp": {OpExp, 1, 1, pureToPure}, "ln": {OpLn, 1, 1, pureToPure}, "log10": {OpLog10, 1, 1, pureToPure},
-	"hypot": {OpHypot, 2, 8, sameToSame}, "min": {OpMin, 1, 32, sameToSame}, "max": {OpMax, 1, 32, sameToSame},
-	"round": {OpRound, 1, 2, roundTo},
-}
 
 // call plans a call of a built-in function, of a function of the worksheet or
 // of a formula.
@@ -59,7 +23,7 @@ func (c *coder) call(x *syntax.Call) (Slot, bool) {
 			return c.callFormula(x, d)
 		}
 	}
-	if b, ok := builtIns[x.Func]; ok {
+	if b, ok := ops.Named(x.Func); ok {
 		return c.callBuiltIn(x, b)
 	}
 	if d, ok := c.libraryFormula(x.Func); ok {
@@ -130,8 +94,8 @@ func count(n, thing string) string {
 }
 
 // callBuiltIn plans a call of a built-in function.
-func (c *coder) callBuiltIn(x *syntax.Call, b builtIn) (Slot, bool) {
-	slots, ok := c.args(x, b.min, b.max)
+func (c *coder) callBuiltIn(x *syntax.Call, b ops.Function) (Slot, bool) {
+	slots, ok := c.args(x, b.Least, b.Most)
 	if !ok {
 		return NoSlot, false
 	}
@@ -139,34 +103,34 @@ func (c *coder) callBuiltIn(x *syntax.Call, b builtIn) (Slot, bool) {
 	for _, s := range slots[1:] {
 		st.Absent = st.Absent || c.static(s).Absent
 	}
-	switch b.takes {
-	case rootOf:
+	switch b.Takes {
+	case ops.RootOf:
 		return c.callRoot(x, b, slots)
-	case roundTo:
+	case ops.RoundTo:
 		return c.callRound(x, slots)
-	case anyToSame:
+	case ops.AnyToSame:
 		if st.Heat == Point {
 			st.Heat = Plain
 		}
-		return c.emit(Instr{Op: b.op, A: slots[0]}, x.At, st), true
-	case anyToPure:
-		return c.emit(Instr{Op: b.op, A: slots[0]}, x.At, Static{Absent: st.Absent}), true
-	case sameToSame, sameToAngle:
+		return c.emit(Instr{Op: b.Op, A: slots[0]}, x.At, st), true
+	case ops.AnyToPure:
+		return c.emit(Instr{Op: b.Op, A: slots[0]}, x.At, Static{Absent: st.Absent}), true
+	case ops.SameToSame, ops.SameToAngle:
 		return c.callSame(x, b, slots)
 	}
-	if !c.pureArgument(x, slots[0], b.takes) {
+	if !c.pureArgument(x, slots[0], b.Takes) {
 		return NoSlot, false
 	}
 	out := Static{Absent: st.Absent}
-	if b.takes == pureToAngle {
+	if b.Takes == ops.PureToAngle {
 		out.Tag = units.Angle
 	}
-	return c.emit(Instr{Op: b.op, A: slots[0]}, x.At, out), true
+	return c.emit(Instr{Op: b.Op, A: slots[0]}, x.At, out), true
 }
 
 // pureArgument checks that a function that takes a pure number or an angle has
 // one.
-func (c *coder) pureArgument(x *syntax.Call, s Slot, takes shape) bool {
+func (c *coder) pureArgument(x *syntax.Call, s Slot, takes ops.Shape) bool {
 	st := c.static(s)
 	at := x.Args[0].X
 	if st.Open != 0 {
@@ -176,7 +140,7 @@ func (c *coder) pureArgument(x *syntax.Call, s Slot, takes shape) bool {
 	if !st.Dim.IsOne() {
 		wants := "a pure number"
 		hint := "Divide by a quantity of the same kind, so that the units cancel."
-		if takes == angleToPure {
+		if takes == ops.AngleToPure {
 			wants = "an angle"
 			hint = "Write an angle, as in " + x.Func + "(30°), or a quotient of two of a kind."
 		}
@@ -184,16 +148,16 @@ func (c *coder) pureArgument(x *syntax.Call, s Slot, takes shape) bool {
 			x.Func+" takes "+wants+"; "+c.shown(at)+" is "+c.kindPhrase(st)+".", hint)
 		return false
 	}
-	if n, bare := unbracket(at).(*syntax.Number); bare && takes == angleToPure && math.Abs(n.Value.Float()) > 2*math.Pi {
+	if n, bare := unbracket(at).(*syntax.Number); bare && takes == ops.AngleToPure && math.Abs(n.Value.Float()) > 2*math.Pi {
 		f := finding.New(finding.TwoReadings, n.At, n.Value.Text+" without a unit is read as "+n.Value.Text+" rad.", "Write the unit of the angle.",
 			n.Value.Text+"°", n.Value.Text+" rad")
 		f.Severity = finding.Caution
 		c.findings = append(c.findings, f)
 	}
-	if takes == angleToPure {
+	if takes == ops.AngleToPure {
 		c.givenAngle(at)
 	}
-	if takes == angleToPure && st.Tag == units.Cycle {
+	if takes == ops.AngleToPure && st.Tag == units.Cycle {
 		c.angleOrCycle(at.Span(), c.shown(at)+" counts cycles; "+x.Func+" takes an angle.",
 			"Multiply by 2π: "+x.Func+"(2π*…).")
 		return false
@@ -202,7 +166,7 @@ func (c *coder) pureArgument(x *syntax.Call, s Slot, takes shape) bool {
 }
 
 // callSame plans a function of several arguments of one dimension.
-func (c *coder) callSame(x *syntax.Call, b builtIn, slots []Slot) (Slot, bool) {
+func (c *coder) callSame(x *syntax.Call, b ops.Function, slots []Slot) (Slot, bool) {
 	acc := slots[0]
 	for i, s := range slots[1:] {
 		sa, sb := c.static(acc), c.static(s)
@@ -212,21 +176,21 @@ func (c *coder) callSame(x *syntax.Call, b builtIn, slots []Slot) (Slot, bool) {
 			return NoSlot, false
 		}
 		st.Absent = sa.Absent || sb.Absent
-		if b.takes == sameToAngle {
+		if b.Takes == ops.SameToAngle {
 			st = Static{Tag: units.Angle, Absent: st.Absent}
 		}
-		acc = c.emit(Instr{Op: b.op, A: acc, B: s}, x.At, st)
+		acc = c.emit(Instr{Op: b.Op, A: acc, B: s}, x.At, st)
 	}
 	return acc, true
 }
 
 // callRoot plans sqrt, cbrt and root(x, n).
-func (c *coder) callRoot(x *syntax.Call, b builtIn, slots []Slot) (Slot, bool) {
+func (c *coder) callRoot(x *syntax.Call, b ops.Function, slots []Slot) (Slot, bool) {
 	degree := 2
-	switch b.op {
-	case OpCbrt:
+	switch b.Op {
+	case ops.Cbrt:
 		degree = 3
-	case OpRoot:
+	case ops.Root:
 		e, ok := c.writtenExponent(x.Args[1].X)
 		if !ok || !e.IsInt() || e.Num() < 2 {
 			c.find(finding.WrongCall, x.Args[1].X.Span(), "root takes a whole number from 2 on as its second argument.",
@@ -235,7 +199,7 @@ func (c *coder) callRoot(x *syntax.Call, b builtIn, slots []Slot) (Slot, bool) {
 		}
 		degree = e.Num()
 	}
-	return c.root2(slots[0], b.op, degree, x.At)
+	return c.root2(slots[0], b.Op, degree, x.At)
 }
 
 // callRound plans round(x) of a pure number, or round(x, 5 mm) to whole
@@ -250,7 +214,7 @@ func (c *coder) callRound(x *syntax.Call, slots []Slot) (Slot, bool) {
 			return NoSlot, false
 		}
 		step := c.constant(1, x.At, Static{})
-		return c.emit(Instr{Op: OpRound, A: slots[0], B: step}, x.At, st), true
+		return c.emit(Instr{Op: ops.Round, A: slots[0], B: step}, x.At, st), true
 	}
 	if n, bare := unbracket(x.Args[1].X).(*syntax.Number); bare && n.Value.Hi == 0 {
 		c.find(finding.WrongCall, n.At, "round can't round to a step of 0.", "Give the step, as in round(x, 1 mm).")
@@ -260,5 +224,5 @@ func (c *coder) callRound(x *syntax.Call, slots []Slot) (Slot, bool) {
 		c.unlike(x.At, x.Args[0].X, x.Args[1].X, slots[0], slots[1], "taken together in round")
 		return NoSlot, false
 	}
-	return c.emit(Instr{Op: OpRound, A: slots[0], B: slots[1]}, x.At, c.static(slots[0])), true
+	return c.emit(Instr{Op: ops.Round, A: slots[0], B: slots[1]}, x.At, c.static(slots[0])), true
 }

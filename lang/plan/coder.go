@@ -3,6 +3,7 @@ package plan
 import (
 	"steelyard/lang/finding"
 	"steelyard/lang/limit"
+	"steelyard/lang/ops"
 	"steelyard/lang/syntax"
 	"steelyard/units"
 )
@@ -79,7 +80,7 @@ func (c *coder) static(s Slot) Static { return c.p.settledStatic(c.code.Statics[
 
 // constant adds a number of a given dimension.
 func (c *coder) constant(v float64, at syntax.Span, st Static) Slot {
-	return c.emit(Instr{Op: OpConst, K: v}, at, st)
+	return c.emit(Instr{Op: ops.Const, K: v}, at, st)
 }
 
 // source returns the text that a span covers.
@@ -125,10 +126,10 @@ func (c *coder) terms(x syntax.Expr, whole Slot) []Slot {
 		}
 		in := c.code.Instrs[s]
 		switch in.Op {
-		case OpAdd, OpSub:
+		case ops.Add, ops.Sub:
 			inLine(in.A)
 			inLine(in.B)
-		case OpNeg:
+		case ops.Neg:
 			inLine(in.A)
 		default:
 			out = append(out, s)

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"steelyard/lang/finding"
+	"steelyard/lang/ops"
 	"steelyard/lang/syntax"
 )
 
@@ -25,7 +26,7 @@ type Curve struct {
 func (p *Planner) CompileCurve(x syntax.Expr, text, name string, of Static) Curve {
 	f := &Func{Name: "curve", Params: 1}
 	c := &coder{p: p, code: &f.Code, text: text, whole: x, seen: len(p.Names.all), fn: &funcScope{name: name}}
-	slot := c.emit(Instr{Op: OpParam}, syntax.Span{}, of)
+	slot := c.emit(Instr{Op: ops.Param}, syntax.Span{}, of)
 	c.fn.params = []param{{name: name, slot: slot}}
 	out := Curve{}
 	result, ok := c.expr(x)
@@ -51,9 +52,9 @@ func (p *Planner) CompileCurve(x syntax.Expr, text, name string, of Static) Curv
 	return out
 }
 
-// EmitAt adds an operation on a curve to the main code: OpCall and OpSlope at
-// one slot, OpArea between two.
-func (p *Planner) EmitAt(op Op, fn int, args []Slot, st Static) Slot {
+// EmitAt adds an operation on a curve to the main code: ops.Call and ops.Slope at
+// one slot, ops.Area between two.
+func (p *Planner) EmitAt(op ops.Op, fn int, args []Slot, st Static) Slot {
 	main := &p.Program.Main
 	first := Slot(len(main.Args))
 	main.Args = append(main.Args, args...)

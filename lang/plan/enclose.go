@@ -1,6 +1,10 @@
 package plan
 
-import "math"
+import (
+	"math"
+
+	"steelyard/lang/ops"
+)
 
 // enclosed is what is known of a slot over an interval of the unknown: the
 // values, the slopes, and where it has none.
@@ -30,14 +34,14 @@ func (r *runner) encloseFunc(f *Func, args []enclosed, depth int) enclosed {
 	for i := range slots {
 		in := &f.Code.Instrs[i]
 		switch in.Op {
-		case OpConst:
+		case ops.Const:
 			slots[i] = enclosed{v: point(in.K), d: point(0)}
-		case OpParam:
+		case ops.Param:
 			slots[i] = args[in.A]
-		case OpLoad:
+		case ops.Load:
 			v, ok := r.loaded(in.A)
 			slots[i] = enclosed{v: point(v), d: point(0), none: !ok}
-		case OpCall:
+		case ops.Call:
 			inner := make([]enclosed, in.C)
 			for k := range inner {
 				inner[k] = slots[f.Code.Args[in.B+Slot(k)]]
@@ -56,7 +60,7 @@ func encloseOp(in *Instr, slots []enclosed) enclosed {
 	out := enclosed{none: a.none, partly: a.partly}
 	b := enclosed{v: point(0), d: point(0)}
 	switch in.Op {
-	case OpAdd, OpSub, OpMul, OpDiv, OpPowVar, OpAtan2, OpHypot, OpMin, OpMax, OpRound, OpLess, OpAtMost, OpBoth, OpSelect:
+	case ops.Add, ops.Sub, ops.Mul, ops.Div, ops.PowVar, ops.Atan2, ops.Hypot, ops.Min, ops.Max, ops.Round, ops.Less, ops.AtMost, ops.Both, ops.Select:
 		b = slots[in.B]
 		out.none, out.partly = out.none || b.none, out.partly || b.partly
 	}
@@ -64,21 +68,21 @@ func encloseOp(in *Instr, slots []enclosed) enclosed {
 		return out
 	}
 	switch in.Op {
-	case OpCopy:
+	case ops.Copy:
 		out.v, out.d = a.v, a.d
-	case OpNeg:
+	case ops.Neg:
 		out.v, out.d = a.v.neg(), a.d.neg()
-	case OpAdd:
+	case ops.Add:
 		out.v, out.d = a.v.add(b.v), a.d.add(b.d)
-	case OpSub:
+	case ops.Sub:
 		out.v, out.d = a.v.sub(b.v), a.d.sub(b.d)
-	case OpMul:
+	case ops.Mul:
 		out.v, out.d = a.v.mul(b.v), a.d.mul(b.v).add(a.v.mul(b.d))
-	case OpDiv:
+	case ops.Div:
 		out.divide(a, b)
-	case OpPow:
+	case ops.Pow:
 		out.power(a, in.K)
-	case OpSqrt:
+	case ops.Sqrt:
 		out.power(a, 0.5)
 	default:
 		out.function(in.Op, a)
@@ -124,21 +128,21 @@ func (out *enclosed) power(a enclosed, k float64) {
 
 // function encloses the functions of one number that an equation may hold. Of
 // any other nothing is known.
-func (out *enclosed) function(op Op, a enclosed) {
+func (out *enclosed) function(op ops.Op, a enclosed) {
 	switch op {
-	case OpSin:
+	case ops.Sin:
 		out.v, out.d = a.v.sine(), a.v.cosine().mul(a.d)
-	case OpCos:
+	case ops.Cos:
 		out.v, out.d = a.v.cosine(), a.v.sine().neg().mul(a.d)
-	case OpTan:
+	case ops.Tan:
 		c := a.v.cosine()
 		out.partly = out.partly || c.holdsZero()
 		out.v = a.v.sine().mul(c.inv())
 		out.d = c.whole(2).inv().mul(a.d)
-	case OpExp:
+	case ops.Exp:
 		out.v = a.v.rising(math.Exp)
 		out.d = out.v.mul(a.d)
-	case OpLn, OpLog10:
+	case ops.Ln, ops.Log10:
 		if a.v.Hi <= 0 {
 			out.none = true
 			return
@@ -148,19 +152,19 @@ func (out *enclosed) function(op Op, a enclosed) {
 			a.v.Lo = 0
 		}
 		f, scale := math.Log, 1.0
-		if op == OpLog10 {
+		if op == ops.Log10 {
 			f, scale = math.Log10, 1/math.Ln10
 		}
 		out.v, out.d = a.v.rising(f), outward(scale, scale).mul(a.v.inv()).mul(a.d)
-	case OpAtan:
+	case ops.Atan:
 		out.v, out.d = a.v.rising(math.Atan), point(1).add(a.v.whole(2)).inv().mul(a.d)
-	case OpSinh:
+	case ops.Sinh:
 		out.v, out.d = a.v.rising(math.Sinh), everything
-	case OpTanh:
+	case ops.Tanh:
 		out.v, out.d = a.v.rising(math.Tanh), everything
-	case OpCbrt:
+	case ops.Cbrt:
 		out.v, out.d = a.v.rising(math.Cbrt), everything
-	case OpAbs:
+	case ops.Abs:
 		out.v, out.d = a.v.abs(), Interval{-1, 1}.mul(a.d)
 		if a.v.Lo > 0 {
 			out.d = a.d

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"steelyard/lang/finding"
+	"steelyard/lang/ops"
 	"steelyard/lang/syntax"
 )
 
@@ -47,7 +48,7 @@ func (p *Planner) CompileFor(left, right syntax.Expr, text string, unknowns []st
 	c := &coder{p: p, code: &f.Code, text: text, seen: len(p.Names.all), fn: &funcScope{name: unknowns[0]}}
 	open := statics[0]
 	for i, name := range unknowns {
-		slot := c.emit(Instr{Op: OpParam, A: Slot(i)}, syntax.Span{}, statics[i])
+		slot := c.emit(Instr{Op: ops.Param, A: Slot(i)}, syntax.Span{}, statics[i])
 		c.fn.params = append(c.fn.params, param{name: name, slot: slot})
 	}
 	l, ok1 := c.expr(left)
@@ -76,15 +77,15 @@ func (p *Planner) CompileFor(left, right syntax.Expr, text string, unknowns []st
 // gives its greatest term.
 func (c *coder) difference(f *Func, l, r Slot) {
 	st := c.static(l)
-	result := c.emit(Instr{Op: OpSub, A: l, B: r}, syntax.Span{}, st)
+	result := c.emit(Instr{Op: ops.Sub, A: l, B: r}, syntax.Span{}, st)
 	f.Result, f.Cost = result, c.cost
 	size := NoSlot
 	for _, t := range addends(&f.Code, result) {
-		s := c.emit(Instr{Op: OpAbs, A: t}, syntax.Span{}, st)
+		s := c.emit(Instr{Op: ops.Abs, A: t}, syntax.Span{}, st)
 		if size == NoSlot {
 			size = s
 		} else {
-			size = c.emit(Instr{Op: OpMax, A: size, B: s}, syntax.Span{}, st)
+			size = c.emit(Instr{Op: ops.Max, A: size, B: s}, syntax.Span{}, st)
 		}
 	}
 	g := &Func{Name: f.Name, Code: f.Code, Params: f.Params, Result: size, Cost: c.cost}
@@ -96,9 +97,9 @@ func (c *coder) difference(f *Func, l, r Slot) {
 // addends lists the slots that are added up in a slot.
 func addends(code *Code, s Slot) []Slot {
 	switch in := code.Instrs[s]; in.Op {
-	case OpAdd, OpSub:
+	case ops.Add, ops.Sub:
 		return append(addends(code, in.A), addends(code, in.B)...)
-	case OpNeg:
+	case ops.Neg:
 		return addends(code, in.A)
 	}
 	return []Slot{s}
@@ -109,5 +110,5 @@ func (p *Planner) EmitCall(fn int, arg Slot) Slot {
 	main := &p.Program.Main
 	first := Slot(len(main.Args))
 	main.Args = append(main.Args, arg)
-	return p.Emit(Instr{Op: OpCall, A: Slot(fn), B: first, C: 1}, Static{})
+	return p.Emit(Instr{Op: ops.Call, A: Slot(fn), B: first, C: 1}, Static{})
 }

@@ -5,6 +5,7 @@ import (
 	"math/big"
 
 	"steelyard/lang/finding"
+	"steelyard/lang/ops"
 	"steelyard/lang/syntax"
 	"steelyard/units"
 )
@@ -40,7 +41,7 @@ func (c *coder) expr(x syntax.Expr) (Slot, bool) {
 		if !ok {
 			return NoSlot, false
 		}
-		return c.root2(s, OpSqrt, 2, x.At)
+		return c.root2(s, ops.Sqrt, 2, x.At)
 	case *syntax.Call:
 		return c.call(x)
 	}
@@ -132,9 +133,9 @@ func (c *coder) measured(x *syntax.Measured) (Slot, bool) {
 	}
 	st := unitStatic(u)
 	scale := c.constant(u.FromSIDifference(1), x.At, Static{})
-	s = c.emit(Instr{Op: OpDiv, A: s, B: scale}, x.At, st)
+	s = c.emit(Instr{Op: ops.Div, A: s, B: scale}, x.At, st)
 	if zero := u.ToSIFloat(0); zero != 0 {
-		s = c.emit(Instr{Op: OpAdd, A: s, B: c.constant(zero, x.At, st)}, x.At, st)
+		s = c.emit(Instr{Op: ops.Add, A: s, B: c.constant(zero, x.At, st)}, x.At, st)
 	}
 	return s, true
 }
@@ -160,7 +161,7 @@ func (c *coder) value(d *Def, at syntax.Span, word string) (Slot, bool) {
 		return d.Slot, true
 	}
 	st := c.p.Static(d.Slot)
-	return c.emit(Instr{Op: OpLoad, A: d.Slot}, at, st), true
+	return c.emit(Instr{Op: ops.Load, A: d.Slot}, at, st), true
 }
 
 // needs records that a line that failed is needed here, naming the line where
@@ -194,7 +195,7 @@ func (c *coder) unary(x *syntax.Unary) (Slot, bool) {
 	if st.Heat == Point {
 		st.Heat = Plain
 	}
-	return c.emit(Instr{Op: OpNeg, A: s}, x.At, st), true
+	return c.emit(Instr{Op: ops.Neg, A: s}, x.At, st), true
 }
 
 // binary plans an operator. Chains of operators on the left are followed

@@ -2,6 +2,8 @@ package plan
 
 import (
 	"math"
+
+	"steelyard/lang/ops"
 )
 
 // Fast is a fast plan: it works out some slots of a program from columns of
@@ -36,7 +38,7 @@ type fastStep struct {
 	dst     int32
 	x, y, z int32 // columns; -1 for none
 	c       [5]float64
-	op      Op
+	op      ops.Op
 	k       float64
 }
 
@@ -115,14 +117,14 @@ func (f *Fast) RunStatus(in, out [][]float64, ok []bool) {
 }
 
 // Failure returns why the first output that has no value in a lane has none,
-// as the faithful program finds it; its kind is FailNone if all have one.
+// as the faithful program finds it; its kind is ops.NoFault if all have one.
 func (f *Fast) Failure(in [][]float64, lane int) Failure {
 	if len(in) < f.inputs {
-		return Failure{Kind: FailAbsent}
+		return Failure{Kind: ops.Absent}
 	}
 	for _, c := range in[:f.inputs] {
 		if lane < 0 || lane >= len(c) {
-			return Failure{Kind: FailAbsent}
+			return Failure{Kind: ops.Absent}
 		}
 	}
 	return f.careful.failure(in, lane)

@@ -1,6 +1,10 @@
 package plan
 
-import "math"
+import (
+	"math"
+
+	"steelyard/lang/ops"
+)
 
 // fastCareful runs single lanes by the faithful program, cut to what the
 // outputs need.
@@ -22,7 +26,7 @@ func (c *fastCutter) careful(outputs []Slot, inputs int) *fastCareful {
 		moved[s] = Slot(len(f.code.Instrs))
 		f.code.Instrs = append(f.code.Instrs, in)
 		f.from = append(f.from, s)
-		if why := c.st.Failure(s); why.Kind != FailNone && !c.varying(s) {
+		if why := c.st.Failure(s); why.Kind != ops.NoFault && !c.varying(s) {
 			f.fixed[s] = why
 		}
 	}
@@ -30,7 +34,7 @@ func (c *fastCutter) careful(outputs []Slot, inputs int) *fastCareful {
 	for _, known := range c.funcs {
 		for _, s := range known.loads {
 			if _, ok := moved[s]; !ok && int(s) >= len(c.need) {
-				put(s, Instr{Op: OpConst, K: c.fixedValue(s)})
+				put(s, Instr{Op: ops.Const, K: c.fixedValue(s)})
 			}
 		}
 	}
@@ -51,24 +55,24 @@ func (c *fastCutter) careful(outputs []Slot, inputs int) *fastCareful {
 // cutInstr returns an instruction with its operands moved.
 func (c *fastCutter) cutInstr(f *fastCareful, s Slot, moved map[Slot]Slot) Instr {
 	if i, ok := c.input[s]; ok {
-		return Instr{Op: OpParam, A: Slot(i)}
+		return Instr{Op: ops.Param, A: Slot(i)}
 	}
 	if !c.varies[s] {
-		return Instr{Op: OpConst, K: c.fixedValue(s)}
+		return Instr{Op: ops.Const, K: c.fixedValue(s)}
 	}
 	in := c.p.Main.Instrs[s]
 	switch {
-	case in.Op == OpCall, in.Op == OpSolve, in.Op == OpSlope, in.Op == OpArea:
+	case in.Op == ops.Call, in.Op == ops.Solve, in.Op == ops.Slope, in.Op == ops.Area:
 		first := Slot(len(f.code.Args))
 		for _, a := range c.p.Main.Args[in.B : in.B+in.C] {
 			f.code.Args = append(f.code.Args, moved[a])
 		}
 		in.B = first
-	case in.Op == OpSelect:
+	case in.Op == ops.Select:
 		in.A, in.B, in.C = moved[in.A], moved[in.B], moved[in.C]
-	case runOperands[in.Op] > 0:
+	case in.Op.Operands() > 0:
 		in.A = moved[in.A]
-		if runOperands[in.Op] == 2 {
+		if in.Op.Operands() == 2 {
 			in.B = moved[in.B]
 		}
 	}
@@ -90,7 +94,7 @@ func (f *fastCareful) failure(in [][]float64, i int) Failure {
 	f.run(in, i)
 	for _, s := range f.outputs {
 		why := f.r.st.Failure(s)
-		if why.Kind == FailNone {
+		if why.Kind == ops.NoFault {
 			continue
 		}
 		at := f.from[why.Slot]

@@ -1,6 +1,10 @@
 package plan
 
-import "math"
+import (
+	"math"
+
+	"steelyard/lang/ops"
+)
 
 // fastMost is the most nodes that a fast plan is cut into kernels for.
 const fastMost = 1 << 14
@@ -83,7 +87,7 @@ func (c *fastCutter) mark(outputs []Slot) {
 func (c *fastCutter) operands(code *Code, s Slot, f func(Slot)) {
 	in := &code.Instrs[s]
 	switch {
-	case in.Op == OpCall, in.Op == OpSlope, in.Op == OpArea:
+	case in.Op == ops.Call, in.Op == ops.Slope, in.Op == ops.Area:
 		for _, a := range code.Args[in.B : in.B+in.C] {
 			f(a)
 		}
@@ -92,7 +96,7 @@ func (c *fastCutter) operands(code *Code, s Slot, f func(Slot)) {
 				f(l)
 			}
 		}
-	case in.Op == OpSolve:
+	case in.Op == ops.Solve:
 		for _, a := range code.Args[in.B : in.B+in.C] {
 			f(a)
 		}
@@ -103,16 +107,16 @@ func (c *fastCutter) operands(code *Code, s Slot, f func(Slot)) {
 				}
 			}
 		}
-	case in.Op == OpSelect:
+	case in.Op == ops.Select:
 		f(in.A)
 		f(in.B)
 		f(in.C)
-	case in.Op == OpLoad:
+	case in.Op == ops.Load:
 		f(in.A)
-	case runOperands[in.Op] == 2:
+	case in.Op.Operands() == 2:
 		f(in.A)
 		f(in.B)
-	case runOperands[in.Op] == 1:
+	case in.Op.Operands() == 1:
 		f(in.A)
 	}
 }
@@ -133,9 +137,9 @@ func (c *fastCutter) facts(index Slot) *fastFuncFacts {
 	}
 	for _, in := range c.p.Funcs[index].Code.Instrs {
 		switch in.Op {
-		case OpLoad:
+		case ops.Load:
 			note(in.A)
-		case OpCall:
+		case ops.Call:
 			for _, s := range c.facts(in.A).loads {
 				note(s)
 			}
@@ -199,51 +203,51 @@ func (c *fastCutter) node(code *Code, s Slot, nodes, params []fastID) (fastID, b
 	g := &c.g
 	in := code.Instrs[s]
 	switch in.Op {
-	case OpConst:
+	case ops.Const:
 		return c.scalar(in.K), true
-	case OpParam:
+	case ops.Param:
 		if int(in.A) < len(params) {
 			return params[in.A], true
 		}
 		return g.constant(math.NaN()), true
-	case OpSolve, OpSlope, OpArea: // a search is run lane by lane
+	case ops.Solve, ops.Slope, ops.Area: // a search is run lane by lane
 		return fastNone, false
-	case OpNothing:
+	case ops.Nothing:
 		return g.constant(math.NaN()), true
-	case OpLoad:
+	case ops.Load:
 		if c.varying(in.A) {
 			return c.nodes[in.A], true
 		}
 		return c.scalar(c.fixedValue(in.A)), true
-	case OpCall:
+	case ops.Call:
 		return c.inline(code, &in, nodes)
-	case OpSelect:
+	case ops.Select:
 		return c.choose(nodes[in.A], nodes[in.B], nodes[in.C]), true
-	case OpCopy:
+	case ops.Copy:
 		return nodes[in.A], true
-	case OpNeg:
+	case ops.Neg:
 		return g.scaled(nodes[in.A], -1), true
-	case OpAdd:
+	case ops.Add:
 		return g.plus(nodes[in.A], nodes[in.B]), true
-	case OpSub:
+	case ops.Sub:
 		return g.plus(nodes[in.A], g.scaled(nodes[in.B], -1)), true
-	case OpMul:
+	case ops.Mul:
 		return g.times(nodes[in.A], nodes[in.B], 1), true
-	case OpDiv:
+	case ops.Div:
 		return g.times(nodes[in.A], nodes[in.B], -1), true
-	case OpPow:
+	case ops.Pow:
 		return g.power(nodes[in.A], in.K), true
-	case OpPowVar:
+	case ops.PowVar:
 		if k, ok := g.value(nodes[in.B]); ok && k-k == 0 {
 			return g.power(nodes[in.A], k), true
 		}
-	case OpRoot:
+	case ops.Root:
 		if in.K == 2 {
 			return g.power(nodes[in.A], 0.5), true
 		}
 	}
-	if runOperands[in.Op] == 1 {
-		if in.Op != OpRoot {
+	if in.Op.Operands() == 1 {
+		if in.Op != ops.Root {
 			in.K = 0 // means nothing, and must not hide a common part
 		}
 		return g.function(in, nodes[in.A], fastNone, fastNone), true
@@ -260,7 +264,7 @@ func (c *fastCutter) choose(cond, yes, no fastID) fastID {
 		}
 		return no
 	}
-	return c.g.function(Instr{Op: OpSelect}, cond, yes, no)
+	return c.g.function(Instr{Op: ops.Select}, cond, yes, no)
 }
 
 // inline puts the body of a function in the place of its call.

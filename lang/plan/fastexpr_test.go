@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"steelyard/lang/ops"
 	"steelyard/lang/syntax"
 )
 
@@ -17,9 +18,9 @@ func runtimeProgram(t testing.TB, equation string, names []string) (*Program, Sl
 		equation = equation[i+1:]
 	}
 	p := New()
-	p.Emit(Instr{Op: OpConst, K: math.Pi}, Static{})
+	p.Emit(Instr{Op: ops.Const, K: math.Pi}, Static{})
 	for _, n := range names {
-		slot := p.Emit(Instr{Op: OpConst, K: 1}, Static{})
+		slot := p.Emit(Instr{Op: ops.Const, K: 1}, Static{})
 		p.Define(&Def{Name: syntax.Canonical(n), Slot: slot})
 	}
 	x, findings := syntax.ParseExpr(strings.TrimSpace(equation))

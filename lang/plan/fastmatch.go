@@ -1,13 +1,17 @@
 package plan
 
-import "slices"
+import (
+	"slices"
+
+	"steelyard/lang/ops"
+)
 
 // fastMatch is one kernel with its operands: what a node is worked out by.
 type fastMatch struct {
 	run     kernel
 	x, y, z fastID
 	c       [5]float64
-	op      Op
+	op      ops.Op
 	k       float64
 }
 
@@ -40,7 +44,7 @@ func (e *fastEmitter) match(id fastID) fastMatch {
 			return m
 		}
 		m := fastKernel(kernelAny, n.a, n.b, n.c)
-		if n.op == OpSelect {
+		if n.op == ops.Select {
 			m.run = kernelSelect
 		}
 		m.op, m.k = n.op, n.k
@@ -185,7 +189,7 @@ func (e *fastEmitter) matchTerm(n *fastNode) fastMatch {
 // argument worked out in the same pass where that is a simple sum.
 func (e *fastEmitter) matchCall(id fastID, c0 float64) (fastMatch, bool) {
 	n := e.g.nodes[id]
-	if n.op == OpSqrt {
+	if n.op == ops.Sqrt {
 		if p, ok := e.poly(n.a, true); ok {
 			if k := kernelRoot(p.shape.code()); k != nil {
 				return p.with(k, c0), true

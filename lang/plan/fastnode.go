@@ -3,6 +3,8 @@ package plan
 import (
 	"math"
 	"slices"
+
+	"steelyard/lang/ops"
 )
 
 // fastID names a node of a fast plan before it is cut into kernels.
@@ -37,7 +39,7 @@ type fastFactor struct {
 // found by looking the node up.
 type fastNode struct {
 	kind    fastKind
-	op      Op
+	op      ops.Op
 	a, b, c fastID
 	k       float64
 	n       int8
@@ -186,9 +188,9 @@ func (p *fastNode) join(q *fastNode, sign int8) bool {
 // times returns a·b, or a/b if sign is -1. What divides is never cancelled
 // against what multiplies: x/x has no value at 0.
 func (g *fastGraph) times(a, b fastID, sign int8) fastID {
-	op := OpMul
+	op := ops.Mul
 	if sign < 0 {
-		op = OpDiv
+		op = ops.Div
 	}
 	va, constA := g.value(a)
 	vb, constB := g.value(b)
@@ -198,11 +200,11 @@ func (g *fastGraph) times(a, b fastID, sign int8) fastID {
 	case constB && sign > 0:
 		return g.scaled(a, vb)
 	case constB && vb == 0:
-		return g.function(Instr{Op: OpDiv}, a, b, fastNone)
+		return g.function(Instr{Op: ops.Div}, a, b, fastNone)
 	case constB && fastIsOrdinary(vb):
 		return g.quotient(a, vb)
 	case constB:
-		return g.function(Instr{Op: OpDiv}, a, b, fastNone)
+		return g.function(Instr{Op: ops.Div}, a, b, fastNone)
 	case constA && sign > 0:
 		return g.scaled(b, va)
 	}
@@ -248,7 +250,7 @@ func (g *fastGraph) plus(a, b fastID) fastID {
 	vb, constB := g.value(b)
 	switch {
 	case constA && constB:
-		return g.constant(fastFold(OpAdd, va, vb, 0))
+		return g.constant(fastFold(ops.Add, va, vb, 0))
 	case constA && va == 0:
 		return b
 	case constB && vb == 0:
@@ -262,13 +264,13 @@ func (g *fastGraph) plus(a, b fastID) fastID {
 // power returns a node to the power k.
 func (g *fastGraph) power(a fastID, k float64) fastID {
 	if v, ok := g.value(a); ok {
-		return g.constant(fastFold(OpPow, v, 0, k))
+		return g.constant(fastFold(ops.Pow, v, 0, k))
 	}
 	switch k {
 	case 1:
 		return a
 	case 0.5:
-		return g.function(Instr{Op: OpSqrt}, a, fastNone, fastNone)
+		return g.function(Instr{Op: ops.Sqrt}, a, fastNone, fastNone)
 	case -0.5:
 		return g.times(g.constant(1), g.power(a, 0.5), -1)
 	case 1.5:
@@ -278,7 +280,7 @@ func (g *fastGraph) power(a fastID, k float64) fastID {
 			return id
 		}
 	}
-	return g.function(Instr{Op: OpPow, K: k}, a, fastNone, fastNone)
+	return g.function(Instr{Op: ops.Pow, K: k}, a, fastNone, fastNone)
 }
 
 func (g *fastGraph) wholePower(a fastID, k int8) (fastID, bool) {
@@ -297,7 +299,7 @@ func (g *fastGraph) wholePower(a fastID, k int8) (fastID, bool) {
 			break
 		}
 	}
-	if c := runPower(q.k, float64(k)); q.k == 1 || fastIsOrdinary(c) {
+	if c := ops.Pow.Value(q.k, 0, float64(k)); q.k == 1 || fastIsOrdinary(c) {
 		if p.k-p.k == 0 {
 			p.k = c
 			return g.finish(p), true
@@ -314,14 +316,14 @@ func (g *fastGraph) function(in Instr, a, b, c fastID) fastID {
 	va, constA := g.fixed(a)
 	vb, constB := g.fixed(b)
 	_, constC := g.fixed(c)
-	if constA && constB && constC && in.Op != OpSelect {
+	if constA && constB && constC && in.Op != ops.Select {
 		return g.constant(fastFold(in.Op, va, vb, in.K))
 	}
 	id := g.add(fastNode{kind: fastFunction, op: in.Op, a: a, b: b, c: c, k: in.K})
 	switch in.Op {
-	case OpSgn, OpAtan, OpAtan2, OpTanh, OpMin, OpMax, OpPow, OpPowVar, OpDiv, OpLess, OpAtMost, OpHypot:
+	case ops.Sgn, ops.Atan, ops.Atan2, ops.Tanh, ops.Min, ops.Max, ops.Pow, ops.PowVar, ops.Div, ops.Less, ops.AtMost, ops.Hypot:
 		return g.guard(g.guard(id, a), b)
-	case OpSelect:
+	case ops.Select:
 		return g.guard(id, a)
 	}
 	return id
@@ -337,9 +339,9 @@ func (g *fastGraph) fixed(id fastID) (float64, bool) {
 
 // fastFold works out an operation on constants; what has no value is not a
 // number from there on.
-func fastFold(op Op, a, b, k float64) float64 {
-	v := apply(op, a, b, k)
-	if runSuspect(v) && runKind(op, a, b, k, v) != FailNone || a-a != 0 || b-b != 0 {
+func fastFold(op ops.Op, a, b, k float64) float64 {
+	v := op.Value(a, b, k)
+	if ops.Suspect(v) && op.Fault(a, b, k, v) != ops.NoFault || a-a != 0 || b-b != 0 {
 		return math.NaN()
 	}
 	return v

@@ -5,6 +5,8 @@ import (
 	"math"
 	"testing"
 
+	"steelyard/lang/ops"
+
 	"pgregory.net/rapid"
 )
 
@@ -12,21 +14,21 @@ import (
 type randomCode struct {
 	t     *rapid.T
 	code  *Code
-	ops   []Op
+	from  []ops.Op
 	funcs []*Func
 }
 
-var randomArithmetic = []Op{OpNeg, OpAdd, OpSub, OpMul, OpMul, OpDiv, OpPow, OpPow, OpSqrt, OpAdd, OpSub, OpCopy}
+var randomArithmetic = []ops.Op{ops.Neg, ops.Add, ops.Sub, ops.Mul, ops.Mul, ops.Div, ops.Pow, ops.Pow, ops.Sqrt, ops.Add, ops.Sub, ops.Copy}
 
-var randomAll = append([]Op{
-	OpPowVar, OpCbrt, OpRoot, OpAbs, OpSgn, OpSin, OpCos, OpTan, OpAsin, OpAcos, OpAtan, OpAtan2, OpSinh, OpCosh,
-	OpTanh, OpExp, OpLn, OpLog10, OpHypot, OpMin, OpMax, OpRound, OpLess, OpAtMost, OpCall, OpCall,
+var randomAll = append([]ops.Op{
+	ops.PowVar, ops.Cbrt, ops.Root, ops.Abs, ops.Sgn, ops.Sin, ops.Cos, ops.Tan, ops.Asin, ops.Acos, ops.Atan, ops.Atan2, ops.Sinh, ops.Cosh,
+	ops.Tanh, ops.Exp, ops.Ln, ops.Log10, ops.Hypot, ops.Min, ops.Max, ops.Round, ops.Less, ops.AtMost, ops.Call, ops.Call,
 }, append(randomArithmetic, randomArithmetic...)...)
 
 // randomExact are the operations that no rewriting touches.
-var randomExact = []Op{
-	OpNeg, OpAdd, OpSub, OpAdd, OpSub, OpSqrt, OpCbrt, OpAbs, OpSin, OpCos, OpAtan, OpAtan2, OpTanh, OpExp, OpLn,
-	OpHypot, OpMin, OpMax, OpCopy, OpSinh,
+var randomExact = []ops.Op{
+	ops.Neg, ops.Add, ops.Sub, ops.Add, ops.Sub, ops.Sqrt, ops.Cbrt, ops.Abs, ops.Sin, ops.Cos, ops.Atan, ops.Atan2, ops.Tanh, ops.Exp, ops.Ln,
+	ops.Hypot, ops.Min, ops.Max, ops.Copy, ops.Sinh,
 }
 
 func (r *randomCode) slot() Slot {
@@ -39,16 +41,16 @@ func (r *randomCode) put(in Instr) Slot {
 }
 
 func (r *randomCode) step() Slot {
-	op := rapid.SampledFrom(r.ops).Draw(r.t, "op")
+	op := rapid.SampledFrom(r.from).Draw(r.t, "op")
 	in := Instr{Op: op, A: r.slot(), B: r.slot()}
 	switch op {
-	case OpPow:
+	case ops.Pow:
 		in.K = rapid.SampledFrom([]float64{-3, -2, -1, -0.5, 0.5, 1, 1.5, 2, 2, 3, 4, 5, 0, 0.7}).Draw(r.t, "k")
-	case OpRoot:
+	case ops.Root:
 		in.K = float64(rapid.IntRange(2, 7).Draw(r.t, "n"))
-	case OpCall:
+	case ops.Call:
 		if len(r.funcs) == 0 {
-			return r.put(Instr{Op: OpCopy, A: in.A})
+			return r.put(Instr{Op: ops.Copy, A: in.A})
 		}
 		at := rapid.IntRange(0, len(r.funcs)-1).Draw(r.t, "func")
 		in.A, in.B, in.C = Slot(at), Slot(len(r.code.Args)), 2
@@ -61,34 +63,34 @@ func (r *randomCode) step() Slot {
 // of the main code and may call the functions before it.
 func (r *randomCode) function(loads int) *Func {
 	f := &Func{Params: 2}
-	b := &randomCode{t: r.t, code: &f.Code, ops: r.ops, funcs: r.funcs}
-	b.put(Instr{Op: OpParam, A: 0})
-	b.put(Instr{Op: OpParam, A: 1})
-	b.put(Instr{Op: OpLoad, A: Slot(rapid.IntRange(0, loads-1).Draw(r.t, "load"))})
+	b := &randomCode{t: r.t, code: &f.Code, from: r.from, funcs: r.funcs}
+	b.put(Instr{Op: ops.Param, A: 0})
+	b.put(Instr{Op: ops.Param, A: 1})
+	b.put(Instr{Op: ops.Load, A: Slot(rapid.IntRange(0, loads-1).Draw(r.t, "load"))})
 	for range rapid.IntRange(1, 4).Draw(r.t, "body") {
 		b.step()
 	}
-	less := b.put(Instr{Op: OpLess, A: b.slot(), B: b.slot()})
-	most := b.put(Instr{Op: OpAtMost, A: b.slot(), B: b.slot()})
-	both := b.put(Instr{Op: OpBoth, A: less, B: most})
+	less := b.put(Instr{Op: ops.Less, A: b.slot(), B: b.slot()})
+	most := b.put(Instr{Op: ops.AtMost, A: b.slot(), B: b.slot()})
+	both := b.put(Instr{Op: ops.Both, A: less, B: most})
 	yes, other := b.slot(), b.slot()
-	rest := b.put(Instr{Op: OpNothing})
-	rest = b.put(Instr{Op: OpSelect, A: less, B: other, C: rest})
-	f.Result = b.put(Instr{Op: OpSelect, A: both, B: yes, C: rest})
+	rest := b.put(Instr{Op: ops.Nothing})
+	rest = b.put(Instr{Op: ops.Select, A: less, B: other, C: rest})
+	f.Result = b.put(Instr{Op: ops.Select, A: both, B: yes, C: rest})
 	return f
 }
 
 const randomInputs = 3
 
 // randomProgram draws a program whose first slots are its inputs.
-func randomProgram(t *rapid.T, ops []Op) *Program {
+func randomProgram(t *rapid.T, from []ops.Op) *Program {
 	p := &Program{}
-	r := &randomCode{t: t, code: &p.Main, ops: ops}
+	r := &randomCode{t: t, code: &p.Main, from: from}
 	for range randomInputs {
-		r.put(Instr{Op: OpConst, K: 1})
+		r.put(Instr{Op: ops.Const, K: 1})
 	}
 	for range 3 {
-		r.put(Instr{Op: OpConst, K: rapid.SampledFrom([]float64{0, 1, 2, 0.5, -1, 3, 9.8, -0.3, 1e-3, 257, math.Pi}).Draw(t, "const")})
+		r.put(Instr{Op: ops.Const, K: rapid.SampledFrom([]float64{0, 1, 2, 0.5, -1, 3, 9.8, -0.3, 1e-3, 257, math.Pi}).Draw(t, "const")})
 	}
 	loads := len(p.Main.Instrs)
 	for range rapid.IntRange(0, 2).Draw(t, "funcs") {
@@ -109,12 +111,12 @@ func randomBound(in *Instr, a, b, ea, eb, v float64) float64 {
 	dev := 0.0
 	for _, x := range []float64{a - ea, a + ea} {
 		for _, y := range []float64{b - eb, b + eb} {
-			w := apply(in.Op, x, y, in.K)
+			w := in.Op.Value(x, y, in.K)
 			dev = max(dev, math.Abs(w-v))
 			if w-w != 0 {
 				return math.NaN()
 			}
-			if jumps := in.Op == OpSgn || in.Op == OpLess || in.Op == OpAtMost || in.Op == OpRound; jumps && w != v && ea+eb > 0 {
+			if jumps := in.Op == ops.Sgn || in.Op == ops.Less || in.Op == ops.AtMost || in.Op == ops.Round; jumps && w != v && ea+eb > 0 {
 				return math.NaN()
 			}
 		}
@@ -127,17 +129,17 @@ func randomBounds(p *Program, st *State) []float64 {
 	e := make([]float64, len(p.Main.Instrs))
 	for i := range e {
 		in := &p.Main.Instrs[i]
-		if _, ok := st.Value(Slot(i)); !ok || in.Op == OpConst {
+		if _, ok := st.Value(Slot(i)); !ok || in.Op == ops.Const {
 			continue
 		}
 		var a, b, ea, eb float64
-		if n := runOperands[in.Op]; n > 0 {
+		if n := in.Op.Operands(); n > 0 {
 			a, ea = st.Vals[in.A], e[in.A]
 			if n > 1 {
 				b, eb = st.Vals[in.B], e[in.B]
 			}
 		}
-		if in.Op == OpCall {
+		if in.Op == ops.Call {
 			e[i] = math.NaN()
 			continue
 		}
@@ -182,7 +184,7 @@ func checkRandom(t *rapid.T, p *Program, bound func(p *Program, st *State, s Slo
 			want, has := st.Value(s)
 			all = all && has
 			e := bound(p, st, s)
-			if e != e || st.Failure(s).Kind == FailRange {
+			if e != e || st.Failure(s).Kind == ops.OutOfRange {
 				unsure = true
 				continue
 			}
@@ -199,12 +201,12 @@ func checkRandom(t *rapid.T, p *Program, bound func(p *Program, st *State, s Slo
 // TestFastRandom compares random programs within the rounding of their terms.
 func TestFastRandom(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		p := randomProgram(t, rapid.SampledFrom([][]Op{randomArithmetic, randomAll}).Draw(t, "ops"))
+		p := randomProgram(t, rapid.SampledFrom([][]ops.Op{randomArithmetic, randomAll}).Draw(t, "ops"))
 		checkRandom(t, p, func(p *Program, st *State, s Slot) float64 {
 			e := randomBounds(p, st)
 			for i := range e[:s+1] {
 				// The edge of a domain within reach: either way is right.
-				if st.Failure(Slot(i)).Kind != FailNone && i > int(randomInputs) && randomNear(p, st, e, Slot(i)) {
+				if st.Failure(Slot(i)).Kind != ops.NoFault && i > int(randomInputs) && randomNear(p, st, e, Slot(i)) {
 					return math.NaN()
 				}
 			}
@@ -221,16 +223,16 @@ func TestFastRandom(t *testing.T) {
 // randomNear tells whether a slot failed by no more than rounding could do.
 func randomNear(p *Program, st *State, e []float64, s Slot) bool {
 	in := &p.Main.Instrs[s]
-	if st.Failure(s).Slot != s || in.Op == OpCall || runOperands[in.Op] == 0 {
+	if st.Failure(s).Slot != s || in.Op == ops.Call || in.Op.Operands() == 0 {
 		return false
 	}
-	return e[in.A] != 0 || runOperands[in.Op] == 2 && e[in.B] != 0
+	return e[in.A] != 0 || in.Op.Operands() == 2 && e[in.B] != 0
 }
 
 // TestFastExact compares random programs that nothing rewrites to the last bit.
 func TestFastExact(t *testing.T) {
-	ops := append([]Op{OpCall, OpCall}, randomExact...)
+	from := append([]ops.Op{ops.Call, ops.Call}, randomExact...)
 	rapid.Check(t, func(t *rapid.T) {
-		checkRandom(t, randomProgram(t, ops), func(*Program, *State, Slot) float64 { return 0 })
+		checkRandom(t, randomProgram(t, from), func(*Program, *State, Slot) float64 { return 0 })
 	})
 }

@@ -1,6 +1,10 @@
 package plan
 
-import "math"
+import (
+	"math"
+
+	"steelyard/lang/ops"
+)
 
 // Bounds of size, in powers of ten.
 const (
@@ -59,17 +63,17 @@ func (g *fastGraph) sizeOfFunction(n *fastNode) (size float64, shaky bool) {
 		return math.Inf(1), true
 	}
 	switch n.op {
-	case OpSin, OpCos, OpAtan, OpAtan2, OpTanh, OpSgn, OpLess, OpAtMost, OpBoth:
+	case ops.Sin, ops.Cos, ops.Atan, ops.Atan2, ops.Tanh, ops.Sgn, ops.Less, ops.AtMost, ops.Both:
 		return 1, shaky
-	case OpAsin, OpAcos:
+	case ops.Asin, ops.Acos:
 		return 1, true
-	case OpTan:
+	case ops.Tan:
 		return 20, shaky
-	case OpAbs, OpMin, OpMax, OpSelect, OpCbrt:
+	case ops.Abs, ops.Min, ops.Max, ops.Select, ops.Cbrt:
 		return size, shaky
-	case OpSqrt:
+	case ops.Sqrt:
 		return size, true
-	case OpHypot:
+	case ops.Hypot:
 		return size + 1, shaky
 	}
 	return math.Inf(1), true

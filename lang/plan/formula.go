@@ -2,6 +2,7 @@ package plan
 
 import (
 	"steelyard/lang/finding"
+	"steelyard/lang/ops"
 	"steelyard/lang/syntax"
 	"steelyard/units"
 )
@@ -30,8 +31,10 @@ func (c *coder) libraryFormula(name string) (*Def, bool) {
 // functionNames lists what can be called here.
 func (c *coder) functionNames() []string {
 	var names []string
-	for name := range builtIns {
-		names = append(names, name)
+	for _, f := range ops.Functions() {
+		if f.Ready {
+			names = append(append(names, f.Name), f.Aliases...)
+		}
 	}
 	for _, d := range c.p.Names.all {
 		if d.Kind == Function || d.Kind == Formula {
@@ -208,7 +211,7 @@ func (c *coder) formulaArg(x *syntax.Call, a syntax.Expr, sym syntax.FormulaSymb
 	if st.Tag != want.Tag() {
 		// The symbol's own unit says whether it is an angle or counts cycles.
 		st.Tag = want.Tag()
-		s = c.emit(Instr{Op: OpCopy, A: s}, a.Span(), st)
+		s = c.emit(Instr{Op: ops.Copy, A: s}, a.Span(), st)
 	}
 	return s, true
 }
@@ -251,7 +254,7 @@ func (p *Planner) CheckFormula(f *syntax.FormulaDef, text string) []finding.Find
 			c.findings = append(c.findings, c.unitFinding(s.Unit, bad))
 			continue
 		}
-		slot := c.emit(Instr{Op: OpParam}, s.NameAt, unitStatic(u))
+		slot := c.emit(Instr{Op: ops.Param}, s.NameAt, unitStatic(u))
 		code.Statics[slot].Heat = Plain
 		c.fn.params = append(c.fn.params, param{s.Name, slot})
 	}
@@ -260,7 +263,7 @@ func (p *Planner) CheckFormula(f *syntax.FormulaDef, text string) []finding.Find
 	}
 	if c.param("g") == nil {
 		u, _ := p.Units.Parse("m/s^2", units.AfterNumber)
-		slot := c.emit(Instr{Op: OpParam}, f.NameAt, unitStatic(u))
+		slot := c.emit(Instr{Op: ops.Param}, f.NameAt, unitStatic(u))
 		c.fn.params = append(c.fn.params, param{"g", slot})
 	}
 	l, ok1 := c.formulaSide(f.Left)

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"steelyard/lang/finding"
+	"steelyard/lang/ops"
 	"steelyard/lang/syntax"
 	"steelyard/units"
 )
@@ -41,7 +42,7 @@ func (c *coder) invoke(x *syntax.Call, d *Def, slots []Slot, body func(*coder) (
 	for _, k := range key {
 		st.Absent = st.Absent || k.Absent
 	}
-	return c.emit(Instr{Op: OpCall, A: Slot(index), B: first, C: Slot(len(slots))}, x.At, st), true
+	return c.emit(Instr{Op: ops.Call, A: Slot(index), B: first, C: Slot(len(slots))}, x.At, st), true
 }
 
 // planned returns the place in the program of a function planned for these
@@ -58,7 +59,7 @@ func (p *Planner) planned(d *Def, key []Static, params []string, body func(*code
 		c.seen = 0
 	}
 	for i, name := range params {
-		s := c.emit(Instr{Op: OpParam, A: Slot(i)}, syntax.Span{}, key[i])
+		s := c.emit(Instr{Op: ops.Param, A: Slot(i)}, syntax.Span{}, key[i])
 		c.fn.params = append(c.fn.params, param{name: name, slot: s})
 	}
 	result, ok := body(c)
@@ -160,9 +161,9 @@ func (c *coder) pieces(ps []syntax.Piece) (Slot, bool) {
 		}
 		st = got
 	}
-	rest := c.emit(Instr{Op: OpNothing}, ps[0].At, st)
+	rest := c.emit(Instr{Op: ops.Nothing}, ps[0].At, st)
 	for i := len(arms) - 1; i >= 0; i-- {
-		rest = c.emit(Instr{Op: OpSelect, A: arms[i].cond, B: arms[i].value, C: rest}, ps[i].At, st)
+		rest = c.emit(Instr{Op: ops.Select, A: arms[i].cond, B: arms[i].value, C: rest}, ps[i].At, st)
 	}
 	return rest, true
 }
@@ -185,18 +186,18 @@ func (c *coder) interval(p *syntax.Piece) (Slot, bool) {
 			c.unlike(p.At, &syntax.Name{At: p.VarAt, Name: p.Var}, x, v.slot, s, "compared")
 			return false
 		}
-		in := Instr{Op: OpAtMost, A: v.slot, B: s}
+		in := Instr{Op: ops.AtMost, A: v.slot, B: s}
 		if low {
 			in.A, in.B = s, v.slot
 		}
 		if open {
-			in.Op = OpLess
+			in.Op = ops.Less
 		}
 		one := c.emit(in, p.At, Static{})
 		if cond == NoSlot {
 			cond = one
 		} else {
-			cond = c.emit(Instr{Op: OpBoth, A: cond, B: one}, p.At, Static{})
+			cond = c.emit(Instr{Op: ops.Both, A: cond, B: one}, p.At, Static{})
 		}
 		return true
 	}
@@ -265,7 +266,7 @@ func (c *coder) callKnown(x *syntax.Call) {
 		}
 		return
 	}
-	if _, ok := builtIns[x.Func]; ok {
+	if f, ok := ops.Named(x.Func); ok && f.Ready {
 		return
 	}
 	if _, ok := c.libraryFormula(x.Func); ok {

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"steelyard/lang/finding"
+	"steelyard/lang/ops"
 	"steelyard/lang/syntax"
 )
 
@@ -11,13 +12,13 @@ import (
 // brackets: sin30, cosθ, ln2. A word of letters only is one where the rest is a
 // name of the worksheet or a Greek letter.
 func (c *coder) gluedCall(word string) (string, bool) {
-	for _, f := range syntax.Functions() {
+	for _, f := range ops.Functions() {
 		rest, ok := strings.CutPrefix(word, f.Name)
 		if !ok || len(f.Name) < 2 || rest == "" {
 			continue
 		}
 		if strings.Trim(rest, "0123456789") == "" {
-			if b := builtIns[f.Name]; b.takes == angleToPure {
+			if f.Ready && f.Takes == ops.AngleToPure {
 				rest += "°"
 			}
 			return f.Name + "(" + rest + ")", f.Ready

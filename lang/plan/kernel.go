@@ -1,6 +1,10 @@
 package plan
 
-import "math"
+import (
+	"math"
+
+	"steelyard/lang/ops"
+)
 
 //go:generate go run kernelgen.go
 
@@ -13,7 +17,7 @@ type kernel func(*kernelArgs)
 type kernelArgs struct {
 	dst, x, y, z []float64
 	c            *[5]float64
-	op           Op
+	op           ops.Op
 	k            float64
 }
 
@@ -46,9 +50,9 @@ func kernelExp(v float64) float64 {
 }
 
 // kernelApply is apply without zeros that only rounding has made.
-func kernelApply(op Op, a, b, k float64) float64 {
-	v := apply(op, a, b, k)
-	if v == 0 && runZeroKind(op, a, b) != FailNone {
+func kernelApply(op ops.Op, a, b, k float64) float64 {
+	v := op.Value(a, b, k)
+	if v == 0 && op.Fault(a, b, k, v) != ops.NoFault {
 		return math.NaN()
 	}
 	return v

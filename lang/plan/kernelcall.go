@@ -2,39 +2,43 @@
 
 package plan
 
-import "math"
+import (
+	"math"
+
+	"steelyard/lang/ops"
+)
 
 // kernelCall returns the kernel of a function of one column,
 // c0·f(c1 + c2·x), or nil.
-func kernelCall(op Op) kernel {
+func kernelCall(op ops.Op) kernel {
 	switch op {
-	case OpSin:
+	case ops.Sin:
 		return kernelCallSin
-	case OpCos:
+	case ops.Cos:
 		return kernelCallCos
-	case OpTan:
+	case ops.Tan:
 		return kernelCallTan
-	case OpAsin:
+	case ops.Asin:
 		return kernelCallAsin
-	case OpAcos:
+	case ops.Acos:
 		return kernelCallAcos
-	case OpAtan:
+	case ops.Atan:
 		return kernelCallAtan
-	case OpSinh:
+	case ops.Sinh:
 		return kernelCallSinh
-	case OpCosh:
+	case ops.Cosh:
 		return kernelCallCosh
-	case OpTanh:
+	case ops.Tanh:
 		return kernelCallTanh
-	case OpExp:
+	case ops.Exp:
 		return kernelCallExp
-	case OpLn:
+	case ops.Ln:
 		return kernelCallLn
-	case OpLog10:
+	case ops.Log10:
 		return kernelCallLog10
-	case OpCbrt:
+	case ops.Cbrt:
 		return kernelCallCbrt
-	case OpAbs:
+	case ops.Abs:
 		return kernelCallAbs
 	}
 	return nil

@@ -5,6 +5,7 @@ import (
 	"unicode/utf8"
 
 	"steelyard/lang/finding"
+	"steelyard/lang/ops"
 	"steelyard/lang/syntax"
 	"steelyard/units"
 )
@@ -48,7 +49,7 @@ func (c *coder) known(name string) bool {
 func (p *Planner) standardGravity() *Def {
 	if p.gravity == nil {
 		u, _ := p.Units.Parse("m/s^2", units.AfterNumber)
-		slot := p.Emit(Instr{Op: OpConst, K: 9.80665}, Static{Dim: u.Dim()})
+		slot := p.Emit(Instr{Op: ops.Const, K: 9.80665}, Static{Dim: u.Dim()})
 		p.gravity = &Def{Name: "g", Kind: Quantity, Slot: slot, Given: true, Unit: u}
 	}
 	return p.gravity
@@ -112,7 +113,7 @@ func (c *coder) unknownName(x *syntax.Name) {
 			"Write "+x.Name+"("+strings.Join(args, ", ")+"), or give a quantity of this name in a line above.")
 		return
 	}
-	if _, ok := builtIns[x.Name]; ok {
+	if f, ok := ops.Named(x.Name); ok && f.Ready {
 		c.find(finding.NameKind, x.At, x.Name+" is a function, and stands here without its brackets.",
 			"Write "+x.Name+"(…), or give a quantity of this name in a line above.")
 		return

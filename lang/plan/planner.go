@@ -6,6 +6,7 @@ package plan
 
 import (
 	"steelyard/lang/finding"
+	"steelyard/lang/ops"
 	"steelyard/lang/syntax"
 	"steelyard/units"
 )
@@ -146,7 +147,7 @@ func (p *Planner) Compile(x syntax.Expr, text, self string) Compiled {
 	if slot < c.start {
 		// A line has a slot of its own, so that what it says of its value
 		// holds for it alone.
-		slot = c.emit(Instr{Op: OpCopy, A: slot}, x.Span(), c.code.Statics[slot])
+		slot = c.emit(Instr{Op: ops.Copy, A: slot}, x.Span(), c.code.Statics[slot])
 	}
 	out.Slot, out.Static = slot, p.settledStatic(c.code.Statics[slot])
 	return out

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"steelyard/lang/finding"
+	"steelyard/lang/ops"
 	"steelyard/lang/syntax"
 	"steelyard/units"
 )
@@ -43,7 +44,7 @@ func (c *coder) power(x *syntax.Binary, base Slot, baseOK bool) (Slot, bool) {
 			"Write the exponent as a number, such as 2 or (1/2), or give it as a number in a line of its own.")
 		return NoSlot, false
 	}
-	return c.emit(Instr{Op: OpPowVar, A: base, B: exp}, x.At, Static{Absent: sb.Absent || se.Absent}), true
+	return c.emit(Instr{Op: ops.PowVar, A: base, B: exp}, x.At, Static{Absent: sb.Absent || se.Absent}), true
 }
 
 // isNumber tells whether an exponent is one written number.
@@ -65,9 +66,9 @@ func (c *coder) writtenPower(base Slot, e units.Exp, at syntax.Span) (Slot, bool
 	}
 	if e.Den() > 2 && e.Den()%2 == 1 {
 		// An odd root of a negative number is real.
-		op := OpRoot
+		op := ops.Root
 		if e.Den() == 3 {
-			op = OpCbrt
+			op = ops.Cbrt
 		}
 		inner, _ := units.NewExp(1, e.Den())
 		mid, ok := c.powerStatic(c.static(base), inner)
@@ -78,9 +79,9 @@ func (c *coder) writtenPower(base Slot, e units.Exp, at syntax.Span) (Slot, bool
 		if e.Num() == 1 {
 			return s, true
 		}
-		return c.emit(Instr{Op: OpPow, A: s, K: float64(e.Num())}, at, st), true
+		return c.emit(Instr{Op: ops.Pow, A: s, K: float64(e.Num())}, at, st), true
 	}
-	return c.emit(Instr{Op: OpPow, A: base, K: e.Float()}, at, st), true
+	return c.emit(Instr{Op: ops.Pow, A: base, K: e.Float()}, at, st), true
 }
 
 // writtenExponent returns an exponent that is known before anything runs:

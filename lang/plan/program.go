@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"steelyard/lang/ops"
 	"steelyard/lang/syntax"
 	"steelyard/units"
 )
@@ -12,59 +13,9 @@ type Slot int32
 // NoSlot is the slot of nothing.
 const NoSlot Slot = -1
 
-// Op is what an instruction does to plain float64 numbers in coherent SI
-// units. Dimensions are settled before any instruction runs.
-type Op uint8
-
-// The operations. A, B and C are slots unless said otherwise.
-const (
-	OpConst   Op = iota // K
-	OpParam             // the function's parameter number A
-	OpCopy              // A itself
-	OpLoad              // slot A of the session's main code, from within a function
-	OpNeg               // -A
-	OpAdd               // A + B
-	OpSub               // A - B
-	OpMul               // A × B
-	OpDiv               // A / B
-	OpPow               // A to the written power K
-	OpPowVar            // A to the power B, both pure numbers
-	OpSqrt              // √A
-	OpCbrt              // the cube root of A
-	OpRoot              // the root of A of degree K, a whole number
-	OpAbs               // |A|
-	OpSgn               // -1, 0 or 1
-	OpSin               // A in radians
-	OpCos               //
-	OpTan               //
-	OpAsin              // in radians
-	OpAcos              //
-	OpAtan              //
-	OpAtan2             // of A over B
-	OpSinh              //
-	OpCosh              //
-	OpTanh              //
-	OpExp               //
-	OpLn                //
-	OpLog10             //
-	OpHypot             // √(A² + B²)
-	OpMin               // the smaller of A and B
-	OpMax               // the greater of A and B
-	OpRound             // A to a whole multiple of B, halves away from zero
-	OpCall              // function number A, arguments Args[B : B+C] of the code
-	OpLess              // 1 if A < B, else 0
-	OpAtMost            // 1 if A ≤ B, else 0
-	OpBoth              // 1 if A and B are 1, else 0
-	OpSelect            // B if A is 1, else C; the other one may fail unseen
-	OpNothing           // no value: outside every interval of a function
-	OpSlope             // the slope of function number A at Args[B]
-	OpArea              // the area under function number A from Args[B] to Args[B+1]
-	OpSolve             // a root by number A of the program's solves; its candidates or bounds are Args[B : B+C]
-)
-
 // Instr is one instruction.
 type Instr struct {
-	Op      Op
+	Op      ops.Op
 	A, B, C Slot
 	K       float64
 }
@@ -96,7 +47,7 @@ type Func struct {
 type Program struct {
 	Main  Code
 	Funcs []*Func
-	// Solves are what the OpSolve instructions of the main code do.
+	// Solves are what the ops.Solve instructions of the main code do.
 	Solves []*Solve
 }
 

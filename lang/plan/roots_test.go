@@ -6,6 +6,7 @@ import (
 	"math/rand/v2"
 	"testing"
 
+	"steelyard/lang/ops"
 	"steelyard/lang/syntax"
 )
 
@@ -94,10 +95,10 @@ func TestEnclose(t *testing.T) {
 func pointValue(p *Program, st *State, fn int, x float64) float64 {
 	q := *p
 	q.Main = Code{}
-	q.Main.Instrs = append(append(q.Main.Instrs, p.Main.Instrs...), Instr{Op: OpConst, K: x})
+	q.Main.Instrs = append(append(q.Main.Instrs, p.Main.Instrs...), Instr{Op: ops.Const, K: x})
 	arg := Slot(len(q.Main.Instrs) - 1)
 	q.Main.Args = append(append(q.Main.Args, p.Main.Args...), arg)
-	q.Main.Instrs = append(q.Main.Instrs, Instr{Op: OpCall, A: Slot(fn), B: Slot(len(q.Main.Args) - 1), C: 1})
+	q.Main.Instrs = append(q.Main.Instrs, Instr{Op: ops.Call, A: Slot(fn), B: Slot(len(q.Main.Args) - 1), C: 1})
 	own := &State{}
 	q.Run(context.Background(), own, 0, Slot(len(q.Main.Instrs)))
 	v, _ := own.Value(arg + 1)

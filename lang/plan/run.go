@@ -1,23 +1,9 @@
 package plan
 
-import "context"
+import (
+	"context"
 
-// FailureKind says why a slot has no value.
-type FailureKind uint8
-
-// The kinds of failure.
-const (
-	FailNone       FailureKind = iota // there is a value
-	FailNoReal                        // √ of a negative, ln of 0, asin of 2
-	FailDivZero                       // something divided by zero
-	FailRange                         // too large, or too small without being zero, for a float64
-	FailNoInterval                    // outside every interval of a function
-	FailStopped                       // the computation was stopped
-	FailAbsent                        // a symbol that has no value yet
-	FailNoRoot                        // nothing satisfies the equation
-	FailManyRoots                     // several values do, and none is the only positive one
-	FailNoSlope                       // a curve has a value there and no slope
-	FailNotSettled                    // an area that does not come to an end
+	"steelyard/lang/ops"
 )
 
 // Failure says why a slot has no value and where that began: at instruction
@@ -25,7 +11,7 @@ const (
 // function, reached from the call at Slot.
 type Failure struct {
 	Slot  Slot
-	Kind  FailureKind
+	Kind  ops.Fault
 	Func  *Func
 	Inner Slot
 }
@@ -54,7 +40,7 @@ func (st *State) Value(s Slot) (float64, bool) {
 	return st.Vals[s], true
 }
 
-// Failure returns why a slot has no value; its kind is FailNone if it has one.
+// Failure returns why a slot has no value; its kind is ops.NoFault if it has one.
 func (st *State) Failure(s Slot) Failure {
 	if s < 0 || int(s) >= len(st.causes) || st.causes[s] == 0 {
 		return Failure{Slot: s}
@@ -155,10 +141,10 @@ func (r *runner) exec(code *Code, fn *Func, vals []float64, causes []int32, from
 			r.main = i
 		}
 		if r.halted {
-			causes[i] = r.fail(FailStopped, fn, i)
+			causes[i] = r.fail(ops.Stopped, fn, i)
 			continue
 		}
-		if in.Op >= OpCall || in.Op <= OpLoad {
+		if in.Op >= ops.Call || in.Op <= ops.Load {
 			if v, cause, done := r.special(in, code, fn, i, vals, causes, args); done {
 				vals[i], causes[i] = v, cause
 				continue
@@ -166,7 +152,7 @@ func (r *runner) exec(code *Code, fn *Func, vals []float64, causes []int32, from
 		}
 		var a, b float64
 		var cause int32
-		switch runOperands[in.Op] {
+		switch in.Op.Operands() {
 		case 2:
 			a, b = vals[in.A], vals[in.B]
 			if cause = causes[in.A]; cause == 0 {
@@ -179,10 +165,10 @@ func (r *runner) exec(code *Code, fn *Func, vals []float64, causes []int32, from
 			causes[i] = cause
 			continue
 		}
-		v := apply(in.Op, a, b, in.K)
+		v := in.Op.Value(a, b, in.K)
 		vals[i], causes[i] = v, 0
-		if runSuspect(v) {
-			if kind := runKind(in.Op, a, b, in.K, v); kind != FailNone {
+		if ops.Suspect(v) {
+			if kind := in.Op.Fault(a, b, in.K, v); kind != ops.NoFault {
 				causes[i] = r.fail(kind, fn, i)
 			}
 		}
@@ -192,29 +178,29 @@ func (r *runner) exec(code *Code, fn *Func, vals []float64, causes []int32, from
 // special runs what is not arithmetic.
 func (r *runner) special(in *Instr, code *Code, fn *Func, i Slot, vals []float64, causes []int32, args frameArgs) (v float64, cause int32, done bool) {
 	switch in.Op {
-	case OpParam:
+	case ops.Param:
 		switch {
 		case fn != nil && int(in.A) < len(args.slots):
 			s := args.slots[in.A]
 			return args.vals[s], args.causes[s], true
 		case fn == nil && int(in.A) < len(r.params):
 			if v = r.params[in.A]; v-v != 0 {
-				return v, r.fail(FailRange, fn, i), true
+				return v, r.fail(ops.OutOfRange, fn, i), true
 			}
 			return v, 0, true
 		}
-		return 0, r.fail(FailAbsent, fn, i), true
-	case OpLoad:
+		return 0, r.fail(ops.Absent, fn, i), true
+	case ops.Load:
 		s := r.place(in.A)
 		return r.st.Vals[s], r.st.causes[s], true
-	case OpCall:
+	case ops.Call:
 		before := len(r.st.failures)
 		v, cause = r.call(in, code, fn, i, vals, causes)
 		if fn == nil {
 			cause = r.keep(before, cause)
 		}
 		return v, cause, true
-	case OpSelect:
+	case ops.Select:
 		if cause = causes[in.A]; cause != 0 {
 			return 0, cause, true
 		}
@@ -223,15 +209,15 @@ func (r *runner) special(in *Instr, code *Code, fn *Func, i Slot, vals []float64
 			s = in.B
 		}
 		return vals[s], causes[s], true
-	case OpSlope, OpArea:
+	case ops.Slope, ops.Area:
 		v, cause = r.curve(in, code, fn, i, vals, causes)
 		return v, cause, true
-	case OpSolve:
+	case ops.Solve:
 		before := len(r.st.failures)
 		v, cause = r.solve(in, code, fn, i, vals, causes)
 		return v, r.keep(before, cause), true
-	case OpNothing:
-		return 0, r.fail(FailNoInterval, fn, i), true
+	case ops.Nothing:
+		return 0, r.fail(ops.NoInterval, fn, i), true
 	}
 	return 0, 0, false
 }
@@ -253,7 +239,7 @@ func (r *runner) loaded(s Slot) (float64, bool) { return r.st.Value(r.place(s)) 
 // the guard keeps a broken program from growing the stack.
 func (r *runner) call(in *Instr, code *Code, fn *Func, i Slot, vals []float64, causes []int32) (float64, int32) {
 	if r.depth > len(r.p.Funcs) || int(in.A) >= len(r.p.Funcs) {
-		return 0, r.fail(FailStopped, fn, i)
+		return 0, r.fail(ops.Stopped, fn, i)
 	}
 	f := r.p.Funcs[in.A]
 	n := len(f.Code.Instrs)
@@ -272,7 +258,7 @@ func (r *runner) call(in *Instr, code *Code, fn *Func, i Slot, vals []float64, c
 }
 
 // fail records a failure and returns its cause number.
-func (r *runner) fail(kind FailureKind, fn *Func, i Slot) int32 {
+func (r *runner) fail(kind ops.Fault, fn *Func, i Slot) int32 {
 	f := Failure{Slot: r.main, Kind: kind, Func: fn}
 	if fn != nil {
 		f.Inner = i
@@ -287,14 +273,4 @@ func (r *runner) look() {
 	if r.ctx != nil && r.ctx.Err() != nil {
 		r.halted = true
 	}
-}
-
-// runOperands is the number of slots that an operation reads by A and B.
-var runOperands = [OpSolve + 1]uint8{
-	OpCopy: 1, OpNeg: 1, OpAdd: 2, OpSub: 2, OpMul: 2, OpDiv: 2,
-	OpPow: 1, OpPowVar: 2, OpSqrt: 1, OpCbrt: 1, OpRoot: 1, OpAbs: 1, OpSgn: 1,
-	OpSin: 1, OpCos: 1, OpTan: 1, OpAsin: 1, OpAcos: 1, OpAtan: 1, OpAtan2: 2,
-	OpSinh: 1, OpCosh: 1, OpTanh: 1, OpExp: 1, OpLn: 1, OpLog10: 1,
-	OpHypot: 2, OpMin: 2, OpMax: 2, OpRound: 2,
-	OpLess: 2, OpAtMost: 2, OpBoth: 2,
 }

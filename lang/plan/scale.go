@@ -3,6 +3,7 @@ package plan
 import (
 	"math"
 
+	"steelyard/lang/ops"
 	"steelyard/units"
 )
 
@@ -69,11 +70,11 @@ func (g *scaleGather) add(f *Func, depth int) {
 	}
 	for i := range f.Code.Instrs {
 		in, st := &f.Code.Instrs[i], f.Code.Statics[i]
-		v, ok := in.K, in.Op == OpConst
+		v, ok := in.K, in.Op == ops.Const
 		switch in.Op {
-		case OpLoad:
+		case ops.Load:
 			v, ok = g.r.loaded(in.A)
-		case OpCall:
+		case ops.Call:
 			g.add(g.r.p.Funcs[in.A], depth+1)
 			continue
 		}

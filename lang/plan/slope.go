@@ -1,6 +1,10 @@
 package plan
 
-import "math"
+import (
+	"math"
+
+	"steelyard/lang/ops"
+)
 
 // dual is a value with its slope.
 type dual struct{ v, d float64 }
@@ -41,27 +45,27 @@ func (r *runner) dual(f *Func, args []dual, depth int) dual {
 	for i := range slots {
 		in := &f.Code.Instrs[i]
 		switch in.Op {
-		case OpConst:
+		case ops.Const:
 			slots[i] = dual{in.K, 0}
-		case OpParam:
+		case ops.Param:
 			slots[i] = args[in.A]
-		case OpLoad:
+		case ops.Load:
 			slots[i] = none
 			if v, ok := r.loaded(in.A); ok {
 				slots[i] = dual{v, 0}
 			}
-		case OpCall:
+		case ops.Call:
 			inner := make([]dual, in.C)
 			for k := range inner {
 				inner[k] = slots[f.Code.Args[in.B+Slot(k)]]
 			}
 			slots[i] = r.dual(r.p.Funcs[in.A], inner, depth+1)
-		case OpSelect:
+		case ops.Select:
 			slots[i] = slots[in.C]
 			if slots[in.A].v == 1 {
 				slots[i] = slots[in.B]
 			}
-		case OpNothing, OpSolve, OpSlope, OpArea:
+		case ops.Nothing, ops.Solve, ops.Slope, ops.Area:
 			slots[i] = none
 		default:
 			slots[i] = dualOp(in, slots)
@@ -74,52 +78,52 @@ func (r *runner) dual(f *Func, args []dual, depth int) dual {
 func dualOp(in *Instr, slots []dual) dual {
 	a := slots[in.A]
 	b := dual{}
-	if runOperands[in.Op] == 2 {
+	if in.Op.Operands() == 2 {
 		b = slots[in.B]
 	}
-	v := apply(in.Op, a.v, b.v, in.K)
+	v := in.Op.Value(a.v, b.v, in.K)
 	var d float64
 	switch in.Op {
-	case OpCopy:
+	case ops.Copy:
 		d = a.d
-	case OpNeg:
+	case ops.Neg:
 		d = -a.d
-	case OpAdd:
+	case ops.Add:
 		d = a.d + b.d
-	case OpSub:
+	case ops.Sub:
 		d = a.d - b.d
-	case OpMul:
+	case ops.Mul:
 		d = a.d*b.v + a.v*b.d
-	case OpDiv:
+	case ops.Div:
 		d = (a.d - v*b.d) / b.v
-	case OpPow:
+	case ops.Pow:
 		d = chain(a.d, func() float64 { return in.K * math.Pow(a.v, in.K-1) })
-	case OpPowVar:
+	case ops.PowVar:
 		d = chain(a.d, func() float64 { return b.v * math.Pow(a.v, b.v-1) }) + chain(b.d, func() float64 { return v * math.Log(a.v) })
-	case OpSqrt:
+	case ops.Sqrt:
 		d = chain(a.d, func() float64 { return 1 / (2 * v) })
-	case OpCbrt:
+	case ops.Cbrt:
 		d = chain(a.d, func() float64 { return 1 / (3 * v * v) })
-	case OpRoot:
+	case ops.Root:
 		d = chain(a.d, func() float64 { return v / (in.K * a.v) })
-	case OpAbs:
+	case ops.Abs:
 		d = chain(a.d, func() float64 { return math.Copysign(1, a.v) })
 		if a.v == 0 && a.d != 0 {
 			d = math.NaN()
 		}
-	case OpHypot:
+	case ops.Hypot:
 		d = (a.v*a.d + b.v*b.d) / v
-	case OpAtan2:
+	case ops.Atan2:
 		d = (a.d*b.v - a.v*b.d) / (a.v*a.v + b.v*b.v)
-	case OpMin:
+	case ops.Min:
 		if d = b.d; a.v < b.v {
 			d = a.d
 		}
-	case OpMax:
+	case ops.Max:
 		if d = b.d; a.v > b.v {
 			d = a.d
 		}
-	case OpSgn, OpRound, OpLess, OpAtMost, OpBoth:
+	case ops.Sgn, ops.Round, ops.Less, ops.AtMost, ops.Both:
 		d = 0
 	default:
 		d = chain(a.d, func() float64 { return slopeOf(in.Op, a.v, v) })
@@ -137,31 +141,31 @@ func chain(d float64, outer func() float64) float64 {
 }
 
 // slopeOf is the slope of a function of one number at a, where it has value v.
-func slopeOf(op Op, a, v float64) float64 {
+func slopeOf(op ops.Op, a, v float64) float64 {
 	switch op {
-	case OpSin:
+	case ops.Sin:
 		return math.Cos(a)
-	case OpCos:
+	case ops.Cos:
 		return -math.Sin(a)
-	case OpTan:
+	case ops.Tan:
 		return 1 + v*v
-	case OpAsin:
+	case ops.Asin:
 		return 1 / math.Sqrt((1-a)*(1+a))
-	case OpAcos:
+	case ops.Acos:
 		return -1 / math.Sqrt((1-a)*(1+a))
-	case OpAtan:
+	case ops.Atan:
 		return 1 / (1 + a*a)
-	case OpSinh:
+	case ops.Sinh:
 		return math.Cosh(a)
-	case OpCosh:
+	case ops.Cosh:
 		return math.Sinh(a)
-	case OpTanh:
+	case ops.Tanh:
 		return 1 - v*v
-	case OpExp:
+	case ops.Exp:
 		return v
-	case OpLn:
+	case ops.Ln:
 		return 1 / a
-	case OpLog10:
+	case ops.Log10:
 		return 1 / (a * math.Ln10)
 	}
 	return math.NaN()
@@ -199,7 +203,7 @@ func (p *Program) BendAt(st *State, fn int, x, scale float64) (b Bend, left, rig
 	return Smooth, s3, s4
 }
 
-// curve runs one OpSlope or OpArea, with a runner of its own so that none other
+// curve runs one ops.Slope or ops.Area, with a runner of its own so that none other
 // is kept.
 func (r *runner) curve(in *Instr, code *Code, fn *Func, i Slot, vals []float64, causes []int32) (float64, int32) {
 	args := code.Args[in.B : in.B+in.C]
@@ -209,20 +213,20 @@ func (r *runner) curve(in *Instr, code *Code, fn *Func, i Slot, vals []float64, 
 		}
 	}
 	own := *r
-	v, kind := 0.0, FailNone
-	if in.Op == OpSlope {
+	v, kind := 0.0, ops.NoFault
+	if in.Op == ops.Slope {
 		var ok bool
 		if _, v, ok = own.slope(int(in.A), vals[args[0]]); !ok {
-			kind = FailNoSlope
+			kind = ops.NoSlope
 		}
 	} else {
 		v, kind = own.area(int(in.A), vals[args[0]], vals[args[1]])
 	}
 	r.halted, r.left = own.halted, own.left
-	if kind == FailNone && runSuspect(v) && v-v != 0 {
-		kind = FailRange
+	if kind == ops.NoFault && ops.Suspect(v) && v-v != 0 {
+		kind = ops.OutOfRange
 	}
-	if kind != FailNone {
+	if kind != ops.NoFault {
 		return 0, r.fail(kind, fn, i)
 	}
 	return v, 0

@@ -4,6 +4,7 @@ import (
 	"math"
 	"sort"
 
+	"steelyard/lang/ops"
 	"steelyard/units"
 )
 
@@ -43,7 +44,7 @@ const (
 	NotBelow
 )
 
-// Solve is the work of one OpSolve: equations planned as functions of their
+// Solve is the work of one ops.Solve: equations planned as functions of their
 // unknowns, and the rule that picks a root. Candidates stand in the arguments
 // of the instruction; without any, they are searched for.
 type Solve struct {
@@ -72,7 +73,7 @@ func (s *Solve) functions() []int {
 	return out
 }
 
-// solve runs one OpSolve, with a runner of its own so that none other is kept.
+// solve runs one ops.Solve, with a runner of its own so that none other is kept.
 func (r *runner) solve(in *Instr, code *Code, fn *Func, i Slot, vals []float64, causes []int32) (float64, int32) {
 	own := *r
 	v, cause := own.chosen(in, code, fn, i, vals, causes)
@@ -121,11 +122,11 @@ func (r *runner) chosen(in *Instr, code *Code, fn *Func, i Slot, vals []float64,
 	case chosen >= 0:
 		return kept[chosen][s.Unknown], 0
 	case r.halted:
-		return 0, r.fail(FailStopped, fn, i)
+		return 0, r.fail(ops.Stopped, fn, i)
 	case len(kept) == 0:
-		return 0, r.fail(FailNoRoot, fn, i)
+		return 0, r.fail(ops.NoRoot, fn, i)
 	}
-	return 0, r.fail(FailManyRoots, fn, i)
+	return 0, r.fail(ops.ManyRoots, fn, i)
 }
 
 // candidates are the roots among the arguments, which hold one value after the
@@ -279,12 +280,12 @@ var (
 	noCauses [maxUnknowns]int32
 )
 
-// EmitSolve adds an OpSolve to the main code: the candidates, or the bounds of
+// EmitSolve adds an ops.Solve to the main code: the candidates, or the bounds of
 // the search, are slots.
 func (p *Planner) EmitSolve(s *Solve, args []Slot, st Static) Slot {
 	main := &p.Program.Main
 	first := Slot(len(main.Args))
 	main.Args = append(main.Args, args...)
 	p.Program.Solves = append(p.Program.Solves, s)
-	return p.Emit(Instr{Op: OpSolve, A: Slot(len(p.Program.Solves) - 1), B: first, C: Slot(len(args))}, st)
+	return p.Emit(Instr{Op: ops.Solve, A: Slot(len(p.Program.Solves) - 1), B: first, C: Slot(len(args))}, st)
 }

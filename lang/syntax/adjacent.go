@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"steelyard/lang/finding"
+	"steelyard/lang/ops"
 )
 
 // adjacent looks through the tokens of a line for two operands side by side
@@ -62,7 +63,7 @@ func startsOperand(t *token) bool {
 func implied(tokens []token, i int) bool {
 	t, before := &tokens[i], &tokens[i-1]
 	bracket := t.kind == signToken // ( or √
-	function := t.kind == nameToken && t.call && IsBuiltIn(t.text)
+	function := t.kind == nameToken && t.call && ops.IsFunction(t.text)
 	switch {
 	case before.kind == nameToken:
 		return before.call && t.text == "("
@@ -297,7 +298,7 @@ func functionForm(text string, tokens []token, i int) *fault {
 	if bad := gluedDegrees(text, t); bad != nil {
 		return bad
 	}
-	if !IsBuiltIn(t.text) || len(t.text) < 2 || t.call || i+1 >= len(tokens) {
+	if !ops.IsFunction(t.text) || len(t.text) < 2 || t.call || i+1 >= len(tokens) {
 		return nil
 	}
 	n := &tokens[i+1]

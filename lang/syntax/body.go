@@ -8,6 +8,7 @@ import (
 
 	"steelyard/lang/finding"
 	"steelyard/lang/limit"
+	"steelyard/lang/ops"
 	"steelyard/units"
 )
 
@@ -65,7 +66,7 @@ func (r *reader) function(tokens []token) (Stmt, *fault) {
 		return nil, bad
 	}
 	f := &FuncDef{Name: name, NameAt: tokens[0].span()}
-	if IsBuiltIn(name) {
+	if ops.IsFunction(name) {
 		return nil, &fault{finding.New(finding.NameKind, f.NameAt, name+"( ) is a function that every worksheet has.", "Give yours another name.")}
 	}
 	if bad := params(tokens); bad != nil {
@@ -213,7 +214,7 @@ func (r *reader) formula() (Stmt, *fault) {
 		return nil, r.wrongForm(word, bad)
 	}
 	f := &FormulaDef{Name: Canonical(v.Name.Value), NameAt: tokenSpan(&v.Name), Left: v.Left, Right: v.Right}
-	if IsBuiltIn(f.Name) || strings.Contains(f.Name, "π") {
+	if ops.IsFunction(f.Name) || strings.Contains(f.Name, "π") {
 		return nil, &fault{finding.New(finding.NameKind, f.NameAt, f.Name+" can't be the name of a formula.", "Give it another name.")}
 	}
 	for _, at := range r.body {

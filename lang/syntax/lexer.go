@@ -10,6 +10,7 @@ import (
 
 	"steelyard/lang/finding"
 	"steelyard/lang/limit"
+	"steelyard/lang/ops"
 )
 
 // language is the lexer's definition that the grammar is built on.
@@ -245,7 +246,7 @@ func (l *scanner) word() *fault {
 	}
 	t := l.emit(nameToken, end)
 	t.call = l.text[end:min(end+1, l.end)] == "(" ||
-		IsBuiltIn(t.text) && len(t.text) > 1 && l.skip(end) < l.end && l.text[l.skip(end)] == '('
+		ops.IsFunction(t.text) && len(t.text) > 1 && l.skip(end) < l.end && l.text[l.skip(end)] == '('
 	l.notPlain()
 	return nil
 }

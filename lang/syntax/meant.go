@@ -5,6 +5,7 @@ import (
 	"unicode/utf8"
 
 	"steelyard/lang/finding"
+	"steelyard/lang/ops"
 	"steelyard/units"
 )
 
@@ -197,7 +198,7 @@ func startsWithNumber(tokens []token, i int) bool {
 func gluedDegrees(text string, t *token) *fault {
 	r, n := utf8.DecodeRuneInString(text[t.to:])
 	name := strings.TrimRight(t.text, "0123456789")
-	if !isDegree(r) || name == t.text || !IsBuiltIn(name) || len(name) < 2 {
+	if !isDegree(r) || name == t.text || !ops.IsFunction(name) || len(name) < 2 {
 		return nil
 	}
 	call := name + "(" + t.text[len(name):] + "°)"

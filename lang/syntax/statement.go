@@ -6,6 +6,7 @@ import (
 	"github.com/alecthomas/participle/v2/lexer"
 
 	"steelyard/lang/finding"
+	"steelyard/lang/ops"
 )
 
 // statement reads the statement by the words that it begins with.
@@ -183,7 +184,7 @@ func (r *reader) plain() (Stmt, *fault) {
 		if t.kind == wordToken && t.text == "with" && !tokens[min(1, len(tokens)-1)].is("=") {
 			return r.with(tokens)
 		}
-		if t.kind == nameToken && t.call && laterFunction(t.text) && !(i == 0 && functionHead(tokens)) {
+		if t.kind == nameToken && t.call && ops.IsLater(t.text) && !(i == 0 && functionHead(tokens)) {
 			return nil, notYet(t.span(), "The function "+t.text+"( )")
 		}
 	}
@@ -325,7 +326,7 @@ func (r *reader) let(tokens []token) (Stmt, *fault) {
 
 func (r *reader) check(tokens []token) (Stmt, *fault) {
 	for i := range tokens {
-		if t := &tokens[i]; t.kind == nameToken && t.call && laterFunction(t.text) {
+		if t := &tokens[i]; t.kind == nameToken && t.call && ops.IsLater(t.text) {
 			return nil, notYet(t.span(), "The function "+t.text+"( )")
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"steelyard/lang/finding"
+	"steelyard/lang/ops"
 )
 
 const spring = `formula spring_energy: U = 1/2*k*x^2
@@ -173,12 +174,12 @@ func TestLater(t *testing.T) {
 			t.Errorf("%s: ready %v, read as %s %v", w.Example, w.Ready, dumpStmt(s), bad)
 		}
 	}
-	for _, f := range Functions() {
+	for _, f := range ops.Functions() {
 		if s, bad := Parse(f.Example); f.Ready != (s != nil) {
 			t.Errorf("%s: ready %v, read as %s %v", f.Example, f.Ready, dumpStmt(s), bad)
 		}
 		for _, name := range append(f.Aliases, f.Name) {
-			if !IsBuiltIn(name) {
+			if !ops.IsFunction(name) {
 				t.Errorf("%s is not built in", name)
 			}
 		}

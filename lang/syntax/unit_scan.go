@@ -2,6 +2,8 @@ package syntax
 
 import (
 	"unicode/utf8"
+
+	"steelyard/lang/ops"
 )
 
 // unitScan reads the text of a unit by its shape alone: words in a row between
@@ -235,7 +237,7 @@ func (u unitScan) unitWord(pos int) (int, bool) {
 	switch r = u.at(end); {
 	case r == '(', r == '_', r == '@', r == '\'', r >= '₀' && r <= '₉', isLoweredLetter(r):
 		return pos, false
-	case isBlank(r) && IsBuiltIn(u.text[pos:end]) && u.at(u.skip(end)) == '(' && len(u.text[pos:end]) > 1:
+	case isBlank(r) && ops.IsFunction(u.text[pos:end]) && u.at(u.skip(end)) == '(' && len(u.text[pos:end]) > 1:
 		return pos, false
 	}
 	return end, true

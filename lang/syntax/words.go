@@ -10,16 +10,6 @@ type StatementWord struct {
 	Ready   bool   // this version works it out
 }
 
-// BuiltIn is a function that every worksheet has.
-type BuiltIn struct {
-	Name    string
-	Aliases []string
-	Args    string // the arguments as they are written
-	Summary string
-	Example string
-	Ready   bool // this version works it out
-}
-
 // statements is the language's table of statement words.
 var statements = [...]StatementWord{
 	{"check", "check A = B [within 1 %]", "Tests that two sides agree, or that a value is negative, positive or zero.", "check 1/2*4 kg*(3 m/s)^2 = 18 J", true, true},
@@ -56,63 +46,8 @@ var statements = [...]StatementWord{
 	{"diagnose", "diagnose ANSWER as NAME", "Looks for the slip behind an answer.", "diagnose 128 N as k", false, false},
 }
 
-// functions is the language's table of built-in functions.
-var functions = [...]BuiltIn{
-	{"sqrt", nil, "sqrt(x)", "The square root, also written √.", "sqrt(2*9.8 m/s^2*5 m)", true},
-	{"cbrt", nil, "cbrt(x)", "The cube root.", "cbrt(27 m^3)", true},
-	{"root", nil, "root(x, n)", "The n-th root.", "root(16, 4)", true},
-	{"abs", nil, "abs(x)", "The value without its sign.", "abs(-3 m)", true},
-	{"sgn", nil, "sgn(x)", "1, 0 or -1, as x is positive, zero or negative.", "sgn(-3 m)", true},
-	{"sin", nil, "sin(θ)", "The sine of an angle; a plain number is radians.", "sin(30°)", true},
-	{"cos", nil, "cos(θ)", "The cosine of an angle.", "cos(60°)", true},
-	{"tan", nil, "tan(θ)", "The tangent of an angle.", "tan(45°)", true},
-	{"asin", []string{"arcsin"}, "asin(x)", "The angle whose sine is x.", "asin(0.5) in °", true},
-	{"acos", []string{"arccos"}, "acos(x)", "The angle whose cosine is x.", "acos(0.5) in °", true},
-	{"atan", []string{"arctan"}, "atan(x)", "The angle whose tangent is x.", "atan(1) in °", true},
-	{"atan2", []string{"arctan2"}, "atan2(y, x)", "The angle of the point (x, y), over all four quarters.", "atan2(3 m, -4 m) in °", true},
-	{"sinh", nil, "sinh(x)", "The hyperbolic sine.", "sinh(1)", true},
-	{"cosh", nil, "cosh(x)", "The hyperbolic cosine.", "cosh(1)", true},
-	{"tanh", nil, "tanh(x)", "The hyperbolic tangent.", "tanh(1)", true},
-	{"exp", nil, "exp(x)", "e to the power x.", "exp(-2 s/(5 s))", true},
-	{"ln", nil, "ln(x)", "The natural logarithm.", "ln(10)", true},
-	{"log10", nil, "log10(x)", "The logarithm to base ten.", "log10(1000)", true},
-	{"hypot", nil, "hypot(x, y)", "The long side of a right triangle.", "hypot(3 m, 4 m)", true},
-	{"min", nil, "min(a, b)", "The least of its arguments.", "min(3 m, 40 cm)", true},
-	{"max", nil, "max(a, b)", "The greatest of its arguments.", "max(3 m, 40 cm)", true},
-	{"round", nil, "round(x, step)", "The nearest whole multiple of a step; without one, the nearest whole number.", "round(2.63 m, 5 cm)", true},
-	{"sum", nil, "sum(list)", "The sum of a list.", "sum([1 m, 2 m])", false},
-	{"mean", nil, "mean(list)", "The mean of a list.", "mean([1.21, 1.19] s)", false},
-	{"sd", nil, "sd(list)", "The standard deviation of a list.", "sd([1.21, 1.19] s)", false},
-	{"count", nil, "count(list)", "How many elements a list has.", "count([1.21, 1.19] s)", false},
-	{"u", nil, "u(x)", "The standard uncertainty of a value.", "u(T)", false},
-}
-
 // Statements lists the words that statements begin with.
 func Statements() []StatementWord { return statements[:] }
-
-// Functions lists the built-in functions.
-func Functions() []BuiltIn { return functions[:] }
-
-// IsBuiltIn tells whether a function of this name is in every worksheet.
-func IsBuiltIn(name string) bool {
-	switch name {
-	case "sqrt", "cbrt", "root", "abs", "sgn", "sin", "cos", "tan",
-		"asin", "acos", "atan", "atan2", "arcsin", "arccos", "arctan", "arctan2",
-		"sinh", "cosh", "tanh", "exp", "ln", "log10", "hypot", "min", "max", "round":
-		return true
-	}
-	return laterFunction(name)
-}
-
-// laterFunction tells whether a function is part of the language but not worked
-// out by this version.
-func laterFunction(name string) bool {
-	switch name {
-	case "sum", "mean", "sd", "count", "u":
-		return true
-	}
-	return false
-}
 
 // Reserved tells whether a word is never a name.
 func Reserved(name string) bool {

@@ -10,6 +10,7 @@ import (
 
 	"steelyard/lang/finding"
 	"steelyard/lang/formula"
+	"steelyard/lang/ops"
 	"steelyard/lang/syntax"
 	"steelyard/session"
 	"steelyard/units"
@@ -144,7 +145,7 @@ func Words(pad *session.Pad) []string {
 	for _, s := range syntax.Statements() {
 		words = append(words, s.Word)
 	}
-	for _, f := range syntax.Functions() {
+	for _, f := range ops.Functions() {
 		words = append(words, f.Name)
 	}
 	for _, k := range units.Kinds() {

@@ -11,6 +11,7 @@ import (
 	"github.com/mattn/go-runewidth"
 
 	"steelyard/lang/finding"
+	"steelyard/lang/ops"
 	"steelyard/lang/syntax"
 	"steelyard/session"
 	"steelyard/session/help"
@@ -108,7 +109,7 @@ func TestOneScreen(t *testing.T) {
 
 // TestExamples enters the example of every statement and function.
 func TestExamples(t *testing.T) {
-	for _, f := range syntax.Functions() {
+	for _, f := range ops.Functions() {
 		if f.Ready {
 			enter(t, session.New(), f.Example)
 		}

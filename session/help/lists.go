@@ -7,6 +7,7 @@ import (
 
 	"steelyard/lang/finding"
 	"steelyard/lang/formula"
+	"steelyard/lang/ops"
 	"steelyard/lang/syntax"
 	"steelyard/session"
 	"steelyard/units"
@@ -52,7 +53,7 @@ func listStatements(*session.Pad) []string {
 
 func listFunctions(*session.Pad) []string {
 	var words, meanings, later []string
-	for _, f := range syntax.Functions() {
+	for _, f := range ops.Functions() {
 		if !f.Ready {
 			later = append(later, f.Name)
 			continue

@@ -6,6 +6,7 @@ import (
 
 	"steelyard/lang/finding"
 	"steelyard/lang/formula"
+	"steelyard/lang/ops"
 	"steelyard/lang/syntax"
 	"steelyard/session"
 )
@@ -97,7 +98,7 @@ var more = [...]section{
 
 // function answers a built-in function.
 func function(_ *session.Pad, word string) []string {
-	for _, f := range syntax.Functions() {
+	for _, f := range ops.Functions() {
 		match := f.Name == word
 		for _, a := range f.Aliases {
 			match = match || a == word

@@ -1,0 +1,76 @@
+package ops
+
+// later are the functions of the language that this version does not work out.
+var later = [...]Function{
+	{Name: "sum", Args: "sum(list)", Summary: "The sum of a list.", Example: "sum([1 m, 2 m])"},
+	{Name: "mean", Args: "mean(list)", Summary: "The mean of a list.", Example: "mean([1.21, 1.19] s)"},
+	{Name: "sd", Args: "sd(list)", Summary: "The standard deviation of a list.", Example: "sd([1.21, 1.19] s)"},
+	{Name: "count", Args: "count(list)", Summary: "How many elements a list has.", Example: "count([1.21, 1.19] s)"},
+	{Name: "u", Args: "u(x)", Summary: "The standard uncertainty of a value.", Example: "u(T)"},
+}
+
+// functions are those of the table in its order, then the later ones; byWord
+// finds each by its name and its aliases. Neither changes once it is made.
+var (
+	functions = gather()
+	byWord    = index()
+)
+
+func gather() []Function {
+	var out []Function
+	for op := range table {
+		if c := table[op].call; c != nil {
+			f := *c
+			f.Ready, f.Op = true, Op(op)
+			out = append(out, f)
+		}
+	}
+	return append(out, later[:]...)
+}
+
+func index() map[string]*Function {
+	out := make(map[string]*Function)
+	for i := range functions {
+		f := &functions[i]
+		out[f.Name] = f
+		for _, word := range f.Aliases {
+			out[word] = f
+		}
+	}
+	return out
+}
+
+// Functions lists the functions that every worksheet has.
+func Functions() []Function { return append([]Function(nil), functions...) }
+
+// Named returns the function that a word calls, and false if there is none of
+// that name in every worksheet.
+func Named(word string) (Function, bool) {
+	if f := byWord[word]; f != nil {
+		return *f, true
+	}
+	return Function{}, false
+}
+
+// IsFunction tells whether every worksheet has a function of this name.
+func IsFunction(word string) bool { return byWord[word] != nil }
+
+// IsLater tells whether a function is part of the language but not worked out
+// by this version.
+func IsLater(word string) bool {
+	f := byWord[word]
+	return f != nil && !f.Ready
+}
+
+// Derivative is the slope of an operation by its first operand, as an
+// expression in a; empty where it has a corner or a jump.
+func (op Op) Derivative() string { return table[op].da }
+
+// Inverse says what undoes an operation, and false if nothing in the language
+// does.
+func (op Op) Inverse() (Inverse, bool) {
+	if inv := table[op].inverse; inv != nil {
+		return *inv, true
+	}
+	return Inverse{}, false
+}

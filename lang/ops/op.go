@@ -1,0 +1,113 @@
+package ops
+
+// Op is what an instruction does to plain float64 numbers in coherent SI
+// units. Dimensions are settled before any instruction runs.
+type Op uint8
+
+// The operations. A, B, C and K are the fields of an instruction; A, B and C
+// are slots unless said otherwise.
+const (
+	Const   Op = iota // K
+	Param             // the function's parameter number A
+	Copy              // A itself
+	Load              // slot A of the session's main code, from within a function
+	Neg               // -A
+	Add               // A + B
+	Sub               // A - B
+	Mul               // A × B
+	Div               // A / B
+	Pow               // A to the written power K
+	PowVar            // A to the power B, both pure numbers
+	Sqrt              // √A
+	Cbrt              // the cube root of A
+	Root              // the root of A of degree K, a whole number
+	Abs               // |A|
+	Sgn               // -1, 0 or 1
+	Sin               // A in radians
+	Cos               //
+	Tan               //
+	Asin              // in radians
+	Acos              //
+	Atan              //
+	Atan2             // of A over B
+	Sinh              //
+	Cosh              //
+	Tanh              //
+	Exp               //
+	Ln                //
+	Log10             //
+	Hypot             // √(A² + B²)
+	Min               // the smaller of A and B
+	Max               // the greater of A and B
+	Round             // A to a whole multiple of B, halves away from zero
+	Call              // function number A, arguments Args[B : B+C] of the code
+	Less              // 1 if A < B, else 0
+	AtMost            // 1 if A ≤ B, else 0
+	Both              // 1 if A and B are 1, else 0
+	Select            // B if A is 1, else C; the other one may fail unseen
+	Nothing           // no value: outside every interval of a function
+	Slope             // the slope of function number A at Args[B]
+	Area              // the area under function number A from Args[B] to Args[B+1]
+	Solve             // a root by number A of the program's solves; its candidates or bounds are Args[B : B+C]
+
+	// Count is how many operations there are.
+	Count = int(iota)
+)
+
+// Fault says why an operation has no value.
+type Fault uint8
+
+// The faults.
+const (
+	NoFault    Fault = iota // there is a value
+	NoReal                  // √ of a negative, ln of 0, asin of 2
+	DivZero                 // something divided by zero
+	OutOfRange              // too large, or too small without being zero, for a float64
+	NoInterval              // outside every interval of a function
+	Stopped                 // the computation was stopped
+	Absent                  // a symbol that has no value yet
+	NoRoot                  // nothing satisfies the equation
+	ManyRoots               // several values do, and none is the only positive one
+	NoSlope                 // a curve has a value there and no slope
+	NotSettled              // an area that does not come to an end
+)
+
+// String returns the name of an operation, for tests and for whoever reads a
+// program.
+func (op Op) String() string { return table[op].name }
+
+// Operands is the number of slots that an operation reads by A and B: 0 for
+// those that are more than arithmetic on numbers.
+func (op Op) Operands() int { return int(table[op].operands) }
+
+// Arithmetic tells whether an operation works on its one or two operands and
+// its constant alone. Only such an operation has a value, slopes and an
+// enclosure; it may be worked out ahead where its operands are constants.
+func (op Op) Arithmetic() bool { return table[op].operands != 0 }
+
+// Value is what an arithmetic operation makes of its operands a and b and its
+// constant k. It may be infinite, not a number, or a zero that came from
+// rounding away something that isn't: Fault tells.
+func (op Op) Value(a, b, k float64) float64 { return table[op].value(a, b, k) }
+
+// Suspect tells whether a value needs a second look: it isn't finite, or it is
+// a zero that may hide a value too small to hold.
+func Suspect(v float64) bool { return v-v != 0 || v == 0 }
+
+// Fault says why a suspect value v of finite operands is none, or NoFault if
+// it is one.
+func (op Op) Fault(a, b, k, v float64) Fault {
+	row := &table[op]
+	switch {
+	case v == 0:
+		if row.vanishes != nil && row.vanishes(a, b) {
+			return OutOfRange
+		}
+		return NoFault
+	case v-v == 0:
+		return NoFault
+	case row.fault != nil:
+		return row.fault(a, b, k)
+	}
+	return OutOfRange
+}

@@ -1,0 +1,120 @@
+package ops
+
+import "math"
+
+// power raises a to the power k. Small whole powers are multiplications, so
+// that x^2 is x·x to the last bit.
+func power(a, k float64) float64 {
+	switch k {
+	case 0:
+		return 1
+	case 1:
+		return a
+	case 2:
+		return a * a
+	case 3:
+		return float64(a*a) * a
+	case 4:
+		s := a * a
+		return s * s
+	case -1:
+		return 1 / a
+	case -2:
+		return 1 / float64(a*a)
+	case 0.5:
+		return math.Sqrt(a)
+	case -0.5:
+		return 1 / math.Sqrt(a)
+	case 1.5:
+		return a * math.Sqrt(a)
+	}
+	return math.Pow(a, k)
+}
+
+// powerFault says why a power is not finite.
+func powerFault(a, k float64) Fault {
+	switch {
+	case a == 0 && k < 0:
+		return DivZero
+	case a < 0 && k != math.Trunc(k):
+		return NoReal
+	}
+	return OutOfRange
+}
+
+// root is the root of a of degree n, a whole number from 2 on. An odd root of
+// a negative number is negative; an even one is not a number.
+func root(a, n float64) float64 {
+	switch n {
+	case 2:
+		return math.Sqrt(a)
+	case 3:
+		return math.Cbrt(a)
+	}
+	if a < 0 {
+		if math.Mod(n, 2) == 0 {
+			return math.NaN()
+		}
+		return -root(-a, n)
+	}
+	r := math.Pow(a, 1/n)
+	// 1/n is rounded; a root that is a whole number should still come out whole.
+	if w := math.Round(r); w != r && math.Pow(w, n) == a {
+		return w
+	}
+	return r
+}
+
+// round rounds a to a whole multiple of step, halves away from zero. A
+// quotient that is a half but for its last bits counts as one: 0.285 in steps
+// of 0.01 is written as a tie, though neither number is exact in binary.
+func round(a, step float64) float64 {
+	q := a / step
+	if math.Abs(q) >= 1<<52 {
+		return a
+	}
+	w := math.Round(q + float64(q*0x1p-51))
+	if inv := math.Round(1 / step); inv != 0 && float64(inv*step) == 1 {
+		return w / inv
+	}
+	return w * step
+}
+
+// sign is -1, 0 or 1.
+func sign(a float64) float64 {
+	switch {
+	case a > 0:
+		return 1
+	case a < 0:
+		return -1
+	}
+	return a
+}
+
+// truth is 1 for true, else 0.
+func truth(b bool) float64 {
+	if b {
+		return 1
+	}
+	return 0
+}
+
+// The faults that several rows share.
+func noReal(_, _, _ float64) Fault { return NoReal }
+
+func byZero(_, b, _ float64) Fault {
+	if b == 0 {
+		return DivZero
+	}
+	return OutOfRange
+}
+
+// What makes a value of 0 one that is too small to hold.
+func anyZero(_, _ float64) bool   { return true }
+func ofNonZero(a, _ float64) bool { return a != 0 }
+func ofNonZeros(a, b float64) bool {
+	return a != 0 && b != 0
+}
+
+// noValue is the row of an operation that needs more than numbers.
+func noValue(_, _, _ float64) float64 { return math.NaN() }

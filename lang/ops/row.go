@@ -1,0 +1,77 @@
+package ops
+
+// row is all that is known of one operation.
+type row struct {
+	name     string
+	operands uint8 // slots read by A and B
+	// value is the number that the operation makes of its operands and its
+	// constant; the kernels for many points at once are made from its text.
+	value func(a, b, k float64) float64
+	// fault says why a value is not finite; none where it can only be too large.
+	fault func(a, b, k float64) Fault
+	// vanishes tells that a value of 0 is one too small to hold.
+	vanishes func(a, b float64) bool
+	// da and db are the slopes by the operands, as expressions in a, b and k.
+	da, db string
+	// call is how a line calls it; nil for what has a sign or no name at all.
+	call *Function
+	// inverse undoes it; nil where nothing in the language does.
+	inverse *Inverse
+}
+
+// Function is an operation as lines call it: a function that every worksheet
+// has.
+type Function struct {
+	Name    string
+	Aliases []string
+	// Least and Most are how many arguments it takes.
+	Least, Most int
+	Takes       Shape
+	// Args, Summary and Example tell people: the arguments as they are written,
+	// what it is in one sentence, and a line that can be entered as it is.
+	Args, Summary, Example string
+	Print                  Print
+	// Ready tells that this version works it out; else it is a word of the
+	// language alone, and Op means nothing.
+	Ready bool
+	Op    Op
+}
+
+// Shape says which dimensions the arguments and the result of a function have.
+type Shape uint8
+
+// The shapes.
+const (
+	PureToPure  Shape = iota // exp, ln: a pure number
+	AngleToPure              // sin: an angle or a pure number
+	PureToAngle              // asin
+	SameToAngle              // atan2: two of one dimension
+	SameToSame               // min, hypot: all of one dimension
+	AnyToSame                // abs
+	AnyToPure                // sgn
+	RootOf                   // sqrt: a power of the dimension
+	RoundTo                  // round: a pure number, or two of one dimension
+)
+
+// Print is how the name of a function is set: upright, as ISO 80000-2 has it.
+// The zero Print is a function whose name has no form of its own.
+type Print struct {
+	Text, LaTeX string
+	// Raised allows a whole exponent between the name and its bracket: sin²(x).
+	Raised bool
+}
+
+// Inverse says for which a an operation has the value y: f(a) = y.
+type Inverse struct {
+	// By lists the values of a, as expressions in y and in what else the
+	// operation has (b, k); the principal one first. They are different
+	// solutions, unless they are the same number by chance.
+	By []string
+	// Turns tells that whole turns, 2π, may be added to each.
+	Turns bool
+	// Lo and Hi bound the values that the operation can have: for any other y
+	// there is no solution.
+	Lo, Hi float64
+	// Reason says in a worked step what is done to both sides.
+	Reason string
+}
