@@ -9,11 +9,11 @@ import (
 
 func BenchmarkExpr(b *testing.B) {
 	x := mustRead(b, "2π√((m_1 + m_2)/k)*sin(ω0*t)^2 - 1/2*k*(x - 0.06 m)^2")
-	for _, f := range [...]Form{MathML, LaTeX} {
-		b.Run([...]string{"MathML", "LaTeX"}[f], func(b *testing.B) {
+	for name, write := range map[string]func(Box) string{"MathML": Box.MathML, "LaTeX": Box.LaTeX} {
+		b.Run(name, func(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {
-				Expr(f, x)
+				write(Expr(x))
 			}
 		})
 	}
@@ -52,7 +52,7 @@ func BenchmarkShapes(b *testing.B) {
 			x := c.make(n)
 			b.Run(c.name+"/"+map[int]string{250: "250", 2500: "2500"}[n], func(b *testing.B) {
 				for b.Loop() {
-					Expr(LaTeX, x)
+					Expr(x).LaTeX()
 				}
 			})
 		}
@@ -71,5 +71,5 @@ func nest(n int, wrap func(syntax.Expr) syntax.Expr) syntax.Expr {
 func TestDeepTree(t *testing.T) {
 	text := strings.Repeat("√(1 + ", 120) + "x" + strings.Repeat(")", 120)
 	x := mustRead(t, text)
-	sound(t, text, Expr(MathML, x), Expr(LaTeX, x))
+	sound(t, text, Expr(x))
 }

@@ -5,15 +5,15 @@ import "steelyard/lang/syntax"
 // operators are the functions whose names LaTeX has, with what print calls them.
 // A raised whole number may stand between those of angles and their bracket.
 var operators = map[string]struct {
-	text, latex string
-	angle       bool
+	text  string
+	angle bool
 }{
-	"sin": {"sin", `\sin`, true}, "cos": {"cos", `\cos`, true}, "tan": {"tan", `\tan`, true},
-	"sinh": {"sinh", `\sinh`, true}, "cosh": {"cosh", `\cosh`, true}, "tanh": {"tanh", `\tanh`, true},
-	"asin": {"arcsin", `\arcsin`, false}, "acos": {"arccos", `\arccos`, false}, "atan": {"arctan", `\arctan`, false},
-	"arcsin": {"arcsin", `\arcsin`, false}, "arccos": {"arccos", `\arccos`, false}, "arctan": {"arctan", `\arctan`, false},
-	"exp": {"exp", `\exp`, false}, "ln": {"ln", `\ln`, false}, "log10": {"log", `\log`, false},
-	"min": {"min", `\min`, false}, "max": {"max", `\max`, false},
+	"sin": {"sin", true}, "cos": {"cos", true}, "tan": {"tan", true},
+	"sinh": {"sinh", true}, "cosh": {"cosh", true}, "tanh": {"tanh", true},
+	"asin": {"arcsin", false}, "acos": {"arccos", false}, "atan": {"arctan", false},
+	"arcsin": {"arcsin", false}, "arccos": {"arccos", false}, "arctan": {"arctan", false},
+	"exp": {"exp", false}, "ln": {"ln", false}, "log10": {"log", false},
+	"min": {"min", false}, "max": {"max", false},
 }
 
 // uprightName tells whether a function's name is set upright, as words are.
@@ -77,70 +77,46 @@ func shape(c *syntax.Call) callShape {
 	return byName
 }
 
-var three = mustNumber("3")
+var three = Box{kind: digits, text: "3"}
 
-func (w *writer) call(c *syntax.Call) {
+func (l layout) call(to []Box, c *syntax.Call) []Box {
 	switch shape(c) {
 	case asRoot:
-		w.root(c.Args[0].X, nil)
+		return append(to, Root(l.whole(c.Args[0].X)))
 	case asCube:
-		w.root(c.Args[0].X, three)
+		return append(to, holding(root, "", l.whole(c.Args[0].X), three))
 	case asNth:
-		w.root(c.Args[0].X, c.Args[1].X)
+		return append(to, holding(root, "", l.whole(c.Args[0].X), l.exponent(c.Args[1].X)))
 	case asStroke:
-		w.both("<mrow><mo>|</mo>", `\left|`)
-		w.expr(c.Args[0].X)
-		w.both("<mo>|</mo></mrow>", `\right|`)
-	default:
-		w.functionName(c.Func, nil)
-		w.arguments(c)
+		return append(to, holding(fence, "||", l.expr(nil, c.Args[0].X)...))
 	}
+	return l.arguments(append(to, functionName(c.Func)), c)
 }
 
-// functionName sets the name of a function, with an exponent unless that is nil.
-func (w *writer) functionName(name string, exponent syntax.Expr) {
-	op, known := operators[name]
-	if exponent != nil {
-		w.both("<msup>", "")
-	}
+func functionName(name string) Box {
+	print, known := operators[name]
 	switch {
 	case name == "log10":
-		w.both("<msub><mi>log</mi><mn>10</mn></msub>", `\log_{10}`)
+		return scripted(Box{kind: operator, text: "log"}, Box{kind: digits, text: "10"}, Box{})
 	case known:
-		w.both("<mi>"+op.text+"</mi>", op.latex)
-	case !long(name):
-		w.name(name, nil)
-	case w.form == MathML:
-		w.element("mi", proper(name))
-	default:
-		w.tex(`\operatorname{`)
-		if plainWord(name) {
-			w.tex(name)
-		} else {
-			w.texText(roman, proper(name))
-		}
-		w.tex("}")
+		return Box{kind: operator, text: print.text}
+	case long(name):
+		return Box{kind: function, text: name}
 	}
-	if exponent != nil {
-		w.both("", "^{")
-		w.exponent(exponent)
-		w.both("</msup>", "}")
-	}
+	return named(name, Box{})
 }
 
-// arguments sets the bracket of a call.
-func (w *writer) arguments(c *syntax.Call) {
-	w.both("<mo>\u2061</mo>", "")
-	w.bracket(true)
+// arguments is the bracket of a call.
+func (l layout) arguments(to []Box, c *syntax.Call) []Box {
+	var inside []Box
 	for i := range c.Args {
 		if i > 0 {
-			w.comma()
+			inside = append(inside, Comma())
 		}
 		if a := &c.Args[i]; a.Name != "" {
-			w.name(a.Name, nil)
-			w.both("<mo>=</mo>", " = ")
+			inside = append(inside, named(a.Name, Box{}), Box{kind: relation, text: "="})
 		}
-		w.expr(c.Args[i].X)
+		inside = l.expr(inside, c.Args[i].X)
 	}
-	w.bracket(false)
+	return append(to, Box{kind: apply}, round(inside))
 }

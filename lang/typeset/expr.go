@@ -38,8 +38,22 @@ func isOne(x syntax.Expr) bool {
 	return ok && n.Value.Text == "1"
 }
 
+// layout lays out expressions. It appends the boxes of an expression to the row
+// that they are part of, so that a long sum or product is one row.
+type layout struct {
+	raised bool // in an exponent, where fractions would be too small
+}
+
+// Expr lays out an expression; none is empty.
+func Expr(x syntax.Expr) Box {
+	if x == nil {
+		return Box{}
+	}
+	return layout{}.whole(x)
+}
+
 // rank returns the rank of a bare expression.
-func (w *writer) rank(x syntax.Expr) int {
+func (l layout) rank(x syntax.Expr) int {
 	switch x := x.(type) {
 	case *syntax.Number:
 		return numberRank(x.Value.Text)
@@ -59,7 +73,7 @@ func (w *writer) rank(x syntax.Expr) int {
 		case syntax.Add, syntax.Sub:
 			return sumRank
 		case syntax.Div:
-			if w.raised == 0 {
+			if !l.raised {
 				return fractionRank
 			}
 			return quotientRank
@@ -81,7 +95,7 @@ func numberRank(text string) int {
 }
 
 // signed tells whether what is set of an expression begins with a sign.
-func (w *writer) signed(x syntax.Expr) bool {
+func (l layout) signed(x syntax.Expr) bool {
 	for {
 		x = bare(x)
 		switch t := x.(type) {
@@ -94,15 +108,15 @@ func (w *writer) signed(x syntax.Expr) bool {
 		case *syntax.Unary:
 			return true
 		case *syntax.Measured:
-			if w.rank(bare(t.X)) < productRank {
+			if l.rank(bare(t.X)) < productRank {
 				return false // it has brackets
 			}
 			x = t.X
 		case *syntax.Binary:
-			if t.Op == syntax.Pow || t.Op == syntax.Div && w.raised == 0 {
+			if t.Op == syntax.Pow || t.Op == syntax.Div && !l.raised {
 				return false
 			}
-			if t.Op >= syntax.Mul && w.rank(bare(t.X)) < productRank {
+			if t.Op >= syntax.Mul && l.rank(bare(t.X)) < productRank {
 				return false // it has brackets
 			}
 			x = t.X
@@ -114,248 +128,136 @@ func (w *writer) signed(x syntax.Expr) bool {
 
 func minusFirst(text string) bool { return text != "" && text[0] == '-' }
 
-// operand sets an expression as part of a row, in brackets if its rank is below
-// what the place asks for, or if a sign would stand after another.
-func (w *writer) operand(x syntax.Expr, least int, first bool) {
+// operand lays out part of a row, in brackets if its rank is below what the place
+// asks for, or if a sign would stand after another.
+func (l layout) operand(to []Box, x syntax.Expr, least int, first bool) []Box {
 	x = bare(x)
-	if w.rank(x) < least || !first && w.signed(x) {
-		w.bracket(true)
-		w.expr(x)
-		w.bracket(false)
-		return
+	if l.rank(x) < least || !first && l.signed(x) {
+		return append(to, round(l.expr(nil, x)))
 	}
-	w.expr(x)
+	return l.expr(to, x)
 }
 
-// whole sets an expression as one element.
-func (w *writer) whole(x syntax.Expr) {
-	x = bare(x)
-	if w.form == LaTeX || w.oneElement(x) {
-		w.expr(x)
-		return
-	}
-	w.open()
-	w.expr(x)
-	w.close()
-}
+// whole lays out an expression as one box.
+func (l layout) whole(x syntax.Expr) Box { return one(l.expr(nil, x)) }
 
-// part sets an expression as an argument of a fraction, a root or a power.
-func (w *writer) part(x syntax.Expr) {
-	w.both("", "{")
-	w.whole(x)
-	w.both("", "}")
-}
+// exponent lays out what stands raised.
+func (l layout) exponent(x syntax.Expr) Box { return layout{raised: true}.whole(x) }
 
-// oneElement tells whether an expression makes one element of MathML.
-func (w *writer) oneElement(x syntax.Expr) bool {
-	switch x := x.(type) {
-	case *syntax.Number:
-		return numberRank(x.Value.Text) == atomRank
-	case *syntax.Pi, *syntax.That, *syntax.Root, *syntax.Name:
-		return true
-	case *syntax.Call:
-		return shape(x) != byName
-	case *syntax.Binary:
-		if x.Op != syntax.Pow {
-			return x.Op == syntax.Div && w.raised == 0
-		}
-		c, call := bare(x.X).(*syntax.Call)
-		return !call || !powerInside(c, x.Y)
-	}
-	return false
-}
-
-// expr sets a bare expression as part of a row.
-func (w *writer) expr(x syntax.Expr) {
+// expr lays out an expression as part of a row.
+func (l layout) expr(to []Box, x syntax.Expr) []Box {
 	switch x := bare(x).(type) {
 	case *syntax.Number:
-		w.number(x.Value.Text)
+		return number(to, x.Value.Text)
 	case *syntax.Quantity:
-		w.quantity(x)
+		return quantity(to, x)
 	case *syntax.Mixed:
-		w.mixed(x)
+		return mixed(to, x)
 	case *syntax.Measured:
-		w.operand(x.X, productRank, true)
-		w.unitAfter(x.Unit.Text)
+		return unitAfter(l.operand(to, x.X, productRank, true), x.Unit.Text)
 	case *syntax.Pi:
-		w.both("<mi>π</mi>", `\pi`)
+		return append(to, Box{kind: symbol, text: "π"})
 	case *syntax.That:
-		w.upright("that")
+		return append(to, Box{kind: word, text: "that"})
 	case *syntax.Name:
-		w.name(x.Name, nil)
+		return append(to, named(x.Name, Box{}))
 	case *syntax.Unary:
-		w.unary(x)
+		sign := minus
+		if x.Op == syntax.Add {
+			sign.text = "+"
+		}
+		return l.operand(append(to, sign), x.X, signRank, false)
 	case *syntax.Root:
-		w.root(x.X, nil)
+		return append(to, Root(l.whole(x.X)))
 	case *syntax.Binary:
-		w.binary(x)
+		return l.binary(to, x)
 	case *syntax.Call:
-		w.call(x)
+		return l.call(to, x)
 	case *syntax.List:
-		w.list(x)
+		return l.list(to, x)
 	case *syntax.Uncertain:
-		w.uncertain(x)
+		return l.uncertain(to, x)
 	}
+	return to
 }
 
-func (w *writer) unary(x *syntax.Unary) {
-	if x.Op == syntax.Sub {
-		w.minus()
-	} else {
-		w.both(`<mo form="prefix">+</mo>`, "+")
-	}
-	w.operand(x.X, signRank, false)
-}
-
-func (w *writer) binary(x *syntax.Binary) {
+func (l layout) binary(to []Box, x *syntax.Binary) []Box {
 	switch x.Op {
 	case syntax.Add:
-		w.operand(x.X, sumRank, true)
-		w.both("<mo>+</mo>", " + ")
-		w.operand(x.Y, sumRank, false)
+		to = append(l.operand(to, x.X, sumRank, true), Box{kind: infix, text: "+"})
+		return l.operand(to, x.Y, sumRank, false)
 	case syntax.Sub:
-		w.operand(x.X, sumRank, true)
-		w.both("<mo>−</mo>", " - ")
-		w.operand(x.Y, signRank, false)
+		to = append(l.operand(to, x.X, sumRank, true), Box{kind: infix, text: "−"})
+		return l.operand(to, x.Y, signRank, false)
 	case syntax.Mul:
-		w.product(x)
+		return l.product(to, x)
 	case syntax.Div:
-		w.quotient(x)
-	case syntax.Pow:
-		w.power(x)
+		return l.quotient(to, x)
 	}
+	return l.power(to, x)
 }
 
-// quotient sets a fraction, or a solidus where a fraction would be too small.
-func (w *writer) quotient(x *syntax.Binary) {
-	if w.raised > 0 {
-		w.operand(x.X, productRank, true)
-		w.solidus()
-		w.operand(x.Y, powerRank, false)
-		return
+// quotient is a fraction, or a stroke where a fraction would be too small.
+func (l layout) quotient(to []Box, x *syntax.Binary) []Box {
+	if l.raised {
+		to = append(l.operand(to, x.X, productRank, true), Box{kind: close, text: "/"})
+		return l.operand(to, x.Y, powerRank, false)
 	}
-	w.both("<mfrac>", `\frac`)
-	w.part(x.X)
-	w.part(x.Y)
-	w.both("</mfrac>", "")
+	return append(to, holding(fraction, "", l.whole(x.X), l.whole(x.Y)))
 }
 
-// root sets a root; n is nil for the square root.
-func (w *writer) root(x, n syntax.Expr) {
-	if n == nil {
-		w.both("<msqrt>", `\sqrt`)
-		w.part(x)
-		w.both("</msqrt>", "")
-		return
-	}
-	if w.form == LaTeX {
-		w.tex(`\sqrt[{`)
-		w.exponent(n)
-		w.tex(`}]`)
-		w.part(x)
-		return
-	}
-	w.b.WriteString("<mroot>")
-	w.part(x)
-	w.exponent(n)
-	w.b.WriteString("</mroot>")
-}
-
-// exponent sets what stands raised, as one element.
-func (w *writer) exponent(x syntax.Expr) {
-	w.raised++
-	w.whole(x)
-	w.raised--
-}
-
-// power sets a power. The exponent of a name stands above its subscript, that of
-// a sine between the function and its bracket.
-func (w *writer) power(x *syntax.Binary) {
-	base := bare(x.X)
+// power lays out a power. The exponent of a name stands above its subscript, that
+// of a sine between the function and its bracket.
+func (l layout) power(to []Box, x *syntax.Binary) []Box {
+	base, exponent := bare(x.X), l.exponent(x.Y)
 	switch b := base.(type) {
 	case *syntax.Name:
 		if !isChange(b.Name) {
-			w.name(b.Name, x.Y)
-			return
+			return append(to, named(b.Name, exponent))
 		}
 	case *syntax.Call:
 		if powerInside(b, x.Y) {
-			w.functionName(b.Func, x.Y)
-			w.arguments(b)
-			return
+			return l.arguments(append(to, scripted(functionName(b.Func), Box{}, exponent)), b)
 		}
 	}
-	w.both("<msup>", "")
-	w.powerBase(base)
-	w.both("", "^{")
-	w.exponent(x.Y)
-	w.both("</msup>", "}")
-}
-
-func (w *writer) powerBase(x syntax.Expr) {
-	if !w.bracketedBase(x) {
-		if w.form == MathML {
-			w.whole(x)
-			return
-		}
-		if oneCharacter(x) {
-			w.expr(x)
-			return
-		}
-		w.tex("{")
-		w.expr(x)
-		w.tex("}")
-		return
+	if l.bracketedBase(base) {
+		return append(to, scripted(round(l.expr(nil, base)), Box{}, exponent))
 	}
-	w.bracket(true)
-	w.expr(x)
-	w.bracket(false)
-}
-
-// oneCharacter tells whether LaTeX takes a base for one thing without braces. An
-// exponent stands on the last digit of a number, which looks the same.
-func oneCharacter(x syntax.Expr) bool {
-	switch x.(type) {
-	case *syntax.Number, *syntax.Pi, *syntax.That:
-		return true
-	}
-	return false
+	return append(to, scripted(l.whole(base), Box{}, exponent))
 }
 
 // bracketedBase tells whether a bare expression stands in brackets when an
 // exponent follows it.
-func (w *writer) bracketedBase(x syntax.Expr) bool {
+func (l layout) bracketedBase(x syntax.Expr) bool {
 	switch t := x.(type) {
 	case *syntax.Name:
 		return isChange(t.Name)
 	case *syntax.Call:
 		return operatorName(t)
 	}
-	return w.rank(x) < atomRank
+	return l.rank(x) < atomRank
 }
 
-func (w *writer) list(x *syntax.List) {
-	w.both("<mrow><mo>[</mo>", `\left[`)
+func (l layout) list(to []Box, x *syntax.List) []Box {
+	var items []Box
 	for i, item := range x.Items {
 		if i > 0 {
-			w.comma()
+			items = append(items, Comma())
 		}
-		w.expr(item)
+		items = l.expr(items, item)
 	}
-	w.both("<mo>]</mo></mrow>", `\right]`)
-	w.unitAfter(x.Unit.Text)
+	return unitAfter(append(to, holding(fence, "[]", items...)), x.Unit.Text)
 }
 
-func (w *writer) uncertain(x *syntax.Uncertain) {
-	unit := x.Unit.Present()
-	if unit {
-		w.bracket(true)
+func (l layout) uncertain(to []Box, x *syntax.Uncertain) []Box {
+	if x.Unit.Present() {
+		return unitAfter(append(to, round(l.within(nil, x))), x.Unit.Text)
 	}
-	w.operand(x.X, signRank, true)
-	w.both("<mo>±</mo>", ` \pm `)
-	w.operand(x.By, signRank, false)
-	if unit {
-		w.bracket(false)
-		w.unitAfter(x.Unit.Text)
-	}
+	return l.within(to, x)
+}
+
+// within is a value, ± and how far off it may be.
+func (l layout) within(to []Box, x *syntax.Uncertain) []Box {
+	to = append(l.operand(to, x.X, signRank, true), Box{kind: infix, text: "±"})
+	return l.operand(to, x.By, signRank, false)
 }

@@ -4,21 +4,15 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
-
-	"steelyard/lang/syntax"
 )
 
-// Name sets a name in its canonical form. A single letter is in italics, with
+// Name lays out a name in its canonical form. A single letter is in italics, with
 // what follows it as a subscript; an index letter there is in italics too, a word
 // or a number upright. A long name stays one word, in italics.
-func Name(f Form, name string) string {
-	w := writer{form: f}
-	w.name(name, nil)
-	return w.b.String()
-}
+func Name(name string) Box { return named(name, Box{}) }
 
-// symbol is a name taken apart.
-type symbol struct {
+// parted is a name taken apart.
+type parted struct {
 	change bool   // a Δ stands before the rest
 	base   string // the letter, or the whole of a long name
 	sub    string
@@ -39,8 +33,8 @@ func letterEnd(s string) int {
 }
 
 // parts takes a name apart.
-func parts(name string) symbol {
-	var s symbol
+func parts(name string) parted {
+	var s parted
 	for strings.HasSuffix(name, "'") {
 		name = name[:len(name)-1]
 		s.primes++
@@ -77,114 +71,52 @@ func long(name string) bool {
 	return letterEnd(s.base) < len(s.base)
 }
 
-// name sets a name, with an exponent unless that is nil.
-func (w *writer) name(name string, exponent syntax.Expr) {
+// named lays out a name, with an exponent unless that is empty.
+func named(name string, exponent Box) Box {
 	s := parts(name)
-	if s.change {
-		w.both(`<mrow><mi mathvariant="normal">Δ</mi>`, `\Delta`)
-	}
-	sub, sup := s.sub != "", s.primes > 0 || exponent != nil
-	switch {
-	case sub && sup:
-		w.both("<msubsup>", "")
-	case sub:
-		w.both("<msub>", "")
-	case sup:
-		w.both("<msup>", "")
-	}
-	w.letters(s.base)
-	if sub {
-		w.both("", "_{")
-		w.subscript(s.sub)
-		w.both("", "}")
-	}
-	if sup {
-		w.raise(s.primes, exponent)
-	}
-	switch {
-	case sub && sup:
-		w.both("</msubsup>", "")
-	case sub:
-		w.both("</msub>", "")
-	case sup:
-		w.both("</msup>", "")
+	b := Box{kind: symbol, text: s.base}
+	if s.sub != "" || s.primes > 0 || !exponent.IsEmpty() {
+		b = scripted(b, subscript(s.sub), above(s.primes, exponent))
 	}
 	if s.change {
-		w.both("</mrow>", "")
+		return Row(Box{kind: upright, text: "Δ"}, b)
 	}
+	return b
 }
 
-// raise sets the primes and the exponent of a name.
-func (w *writer) raise(primes int, exponent syntax.Expr) {
-	w.both("", "^{")
-	several := primes > 0 && exponent != nil
-	if several {
-		w.open()
+// above is what stands above a name: primes, an exponent or both.
+func above(strokes int, exponent Box) Box {
+	if strokes == 0 {
+		return exponent
 	}
-	if primes > 0 {
-		w.primes(primes)
+	marks := Box{kind: primes, text: strings.Repeat("′", strokes)}
+	if strokes == 2 {
+		marks.text = "″" // which has a character of its own
 	}
-	if exponent != nil {
-		w.exponent(exponent)
+	if exponent.IsEmpty() {
+		return marks
 	}
-	if several {
-		w.close()
-	}
-	w.both("", "}")
+	return Row(marks, exponent)
 }
 
-// primes writes as many strokes. There are characters of one, two and three.
-func (w *writer) primes(n int) {
-	if w.form == LaTeX {
-		for range n {
-			w.tex(`\prime`)
-		}
-		return
+// subscript is what stands below: letters, numbers and words.
+func subscript(sub string) Box {
+	if sub == "" {
+		return Box{}
 	}
-	w.element("mo", prime(n))
-}
-
-func prime(n int) string {
-	if n == 2 {
-		return "″"
-	}
-	return strings.Repeat("′", n)
-}
-
-// letters sets the letter of a name, or a long name.
-func (w *writer) letters(base string) {
-	if w.form == LaTeX {
-		w.texSymbol(base)
-		return
-	}
-	if letterEnd(base) < len(base) {
-		w.element(`mi style="font-style:italic"`, proper(base))
-		return
-	}
-	w.element("mi", base)
-}
-
-// subscript sets what stands below: letters, numbers and words, as one element.
-func (w *writer) subscript(sub string) {
-	pieces := strings.Split(sub, "_")
-	row := len(pieces) > 1 || mixedIndex(sub)
-	if row {
-		w.open()
-	}
-	for i, s := range pieces {
+	var all []Box
+	for i, s := range strings.Split(sub, "_") {
 		if i > 0 {
-			w.both("<mo>,</mo>", ",")
+			all = append(all, Box{kind: close, text: ","})
 		}
 		if mixedIndex(s) {
 			n := letterEnd(s)
-			w.index(s[:n])
+			all = append(all, index(s[:n]))
 			s = s[n:]
 		}
-		w.index(s)
+		all = append(all, index(s))
 	}
-	if row {
-		w.close()
-	}
+	return one(all)
 }
 
 // mixedIndex tells whether a subscript is one letter with a number: x0.
@@ -202,30 +134,19 @@ func allDigits(s string) bool {
 	return s != ""
 }
 
-// index sets one piece of a subscript.
-func (w *writer) index(s string) {
+// index is one piece of a subscript.
+func index(s string) Box {
 	switch {
 	case allDigits(s):
-		w.digits(s)
+		return Box{kind: digits, text: s}
 	case letterEnd(s) == len(s) && s != "":
-		w.letters(s)
-	default:
-		w.upright(s)
+		return Box{kind: symbol, text: s}
 	}
-}
-
-// upright sets a word upright.
-func (w *writer) upright(s string) {
-	if w.form == LaTeX {
-		w.texText(roman, proper(s))
-		return
-	}
-	if letterEnd(s) == len(s) {
-		w.element(`mi mathvariant="normal"`, s)
-		return
-	}
-	w.element("mi", proper(s))
+	return Box{kind: word, text: s}
 }
 
 // proper writes the strokes in a name as primes.
 func proper(s string) string { return strings.ReplaceAll(s, "'", "′") }
+
+func isLetter(c byte) bool { return c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' }
+func isDigit(c byte) bool  { return c >= '0' && c <= '9' }

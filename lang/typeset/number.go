@@ -2,48 +2,27 @@ package typeset
 
 import "strings"
 
-// number writes a number in plain ASCII, such as 0.080, -5 or 3.2e5, with the
+// minus is a sign before its operand.
+var minus = Box{kind: prefix, text: "−"}
+
+// number lays out a number in plain ASCII, such as 0.080, -5 or 3.2e5, with the
 // power of ten that its exponent stands for.
-func (w *writer) number(text string) {
+func number(to []Box, text string) []Box {
 	if rest, ok := strings.CutPrefix(text, "-"); ok {
-		w.minus()
-		text = rest
+		to, text = append(to, minus), rest
 	}
 	head, power, scientific := strings.Cut(text, "e")
 	if !scientific {
-		w.digits(text)
-		return
+		return append(to, Box{kind: digits, text: text})
 	}
 	if head != "1" {
-		w.digits(head)
-		w.both("<mo>×</mo>", ` \times `)
+		to = append(to, Box{kind: digits, text: head}, Box{kind: infix, text: "×"})
 	}
-	w.both("<msup><mn>10</mn>", "10^")
 	power = strings.TrimPrefix(power, "+")
+	raised := Box{kind: digits, text: power}
 	if rest, ok := strings.CutPrefix(power, "-"); ok {
-		w.group()
-		w.minus()
-		w.digits(rest)
-		w.ungroup()
-	} else {
-		w.both("", "{")
-		w.digits(power)
-		w.both("", "}")
+		raised.text = rest
+		raised = Row(minus, raised)
 	}
-	w.both("</msup>", "")
-}
-
-// digits writes digits with their decimal point.
-func (w *writer) digits(text string) {
-	if w.form == MathML {
-		w.element("mn", text)
-		return
-	}
-	for i := range len(text) {
-		if !isDigit(text[i]) && text[i] != '.' {
-			w.texText(roman, text) // not a number after all
-			return
-		}
-	}
-	w.tex(text)
+	return append(to, scripted(Box{kind: digits, text: "10"}, Box{}, raised))
 }

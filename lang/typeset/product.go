@@ -17,21 +17,20 @@ const (
 	halfEdge                 // a fraction that begins with a number
 )
 
-// product sets two factors: side by side as in ½ k x², with a dot where they
+// product lays out two factors: side by side as in ½ k x², with a dot where they
 // would run into each other.
-func (w *writer) product(x *syntax.Binary) {
-	w.operand(x.X, productRank, true)
-	left, right := w.rightEdge(x.X), w.leftEdge(x.Y)
+func (l layout) product(to []Box, x *syntax.Binary) []Box {
+	to = l.operand(to, x.X, productRank, true)
+	left, right := l.rightEdge(x.X), l.leftEdge(x.Y)
 	switch {
 	case dotted(left, right):
-		w.dot()
-	case right == functionEdge && w.form == MathML:
-		w.times()
-		w.b.WriteString(`<mspace width="0.1667em"/>`)
+		to = append(to, Box{kind: infix, text: "⋅"})
+	case right == functionEdge:
+		to = append(to, Box{kind: times}, Box{kind: hair})
 	default:
-		w.times()
+		to = append(to, Box{kind: times})
 	}
-	w.operand(x.Y, productRank, false)
+	return l.operand(to, x.Y, productRank, false)
 }
 
 func dotted(left, right edge) bool {
@@ -47,12 +46,12 @@ func dotted(left, right edge) bool {
 }
 
 // leftEdge returns what a factor begins with.
-func (w *writer) leftEdge(x syntax.Expr) edge {
+func (l layout) leftEdge(x syntax.Expr) edge {
 	x = bare(x)
-	if w.signed(x) {
+	if l.signed(x) {
 		return signEdge
 	}
-	if w.rank(x) < productRank {
+	if l.rank(x) < productRank {
 		return bracketEdge
 	}
 	for {
@@ -60,24 +59,24 @@ func (w *writer) leftEdge(x syntax.Expr) edge {
 		switch t := x.(type) {
 		case *syntax.Binary:
 			if t.Op == syntax.Pow {
-				if e, ok := w.baseEdge(bare(t.X)); ok {
+				if e, ok := l.baseEdge(bare(t.X)); ok {
 					return e
 				}
 			}
-			if t.Op == syntax.Div && w.raised == 0 {
+			if t.Op == syntax.Div && !l.raised {
 				if numberFirst(t.X) {
 					return halfEdge
 				}
 				return bracketEdge
 			}
-			if w.rank(bare(t.X)) < productRank {
+			if l.rank(bare(t.X)) < productRank {
 				return bracketEdge
 			}
 			x = t.X
 		case *syntax.Measured:
 			return unitEdge
 		default:
-			return w.atomEdge(x)
+			return l.atomEdge(x)
 		}
 	}
 }
@@ -100,25 +99,25 @@ func numberFirst(x syntax.Expr) bool {
 
 // rightEdge returns what a factor ends with. An exponent ends nothing that a
 // letter could run into.
-func (w *writer) rightEdge(x syntax.Expr) edge {
+func (l layout) rightEdge(x syntax.Expr) edge {
 	for {
 		x = bare(x)
-		if w.rank(x) < productRank {
+		if l.rank(x) < productRank {
 			return bracketEdge
 		}
 		switch t := x.(type) {
 		case *syntax.Binary:
-			if t.Op == syntax.Div && w.raised == 0 {
-				return w.leftEdge(t)
+			if t.Op == syntax.Div && !l.raised {
+				return l.leftEdge(t)
 			}
 			if t.Op == syntax.Pow {
-				e, _ := w.baseEdge(bare(t.X))
+				e, _ := l.baseEdge(bare(t.X))
 				if e == unitEdge || e == longEdge {
 					return e
 				}
 				return symbolEdge
 			}
-			if w.signed(t.Y) {
+			if l.signed(t.Y) {
 				return bracketEdge
 			}
 			x = t.Y
@@ -127,22 +126,22 @@ func (w *writer) rightEdge(x syntax.Expr) edge {
 		case *syntax.Call:
 			return symbolEdge
 		default:
-			return w.atomEdge(x)
+			return l.atomEdge(x)
 		}
 	}
 }
 
 // baseEdge returns the edge of the base of a power, if that is decided by the
 // base as a whole.
-func (w *writer) baseEdge(x syntax.Expr) (edge, bool) {
+func (l layout) baseEdge(x syntax.Expr) (edge, bool) {
 	switch x.(type) {
 	case *syntax.Number, *syntax.Name, *syntax.Quantity, *syntax.Measured, *syntax.Mixed:
-		return w.atomEdge(x), true
+		return l.atomEdge(x), true
 	}
-	return bracketEdge, w.bracketedBase(x)
+	return bracketEdge, l.bracketedBase(x)
 }
 
-func (w *writer) atomEdge(x syntax.Expr) edge {
+func (l layout) atomEdge(x syntax.Expr) edge {
 	switch x := x.(type) {
 	case *syntax.Number:
 		return digitEdge

@@ -40,7 +40,7 @@ func tree(next chooser, depth int) syntax.Expr {
 		kind %= 5
 	}
 	sub := func() syntax.Expr { return tree(next, depth-1) }
-	u := func() syntax.UnitText { return unit(pick(next, unitTexts)) }
+	u := func() syntax.UnitText { return unitOf(pick(next, unitTexts)) }
 	quantity := func() *syntax.Quantity {
 		return &syntax.Quantity{Value: num(pick(next, numberTexts)).Value, Unit: u()}
 	}
@@ -80,8 +80,9 @@ func tree(next chooser, depth int) syntax.Expr {
 	return &syntax.Binary{Op: syntax.Op(next(5)), Implied: next(2) == 1, X: sub(), Y: sub()}
 }
 
-func sound(t *testing.T, what, mathml, latex string) {
+func sound(t *testing.T, what string, b Box) {
 	t.Helper()
+	mathml, latex := b.MathML(), b.LaTeX()
 	if err := soundMathML(mathml); err != nil {
 		t.Fatalf("%s: %v\n%s", what, err, mathml)
 	}
@@ -95,8 +96,8 @@ func TestRandomTrees(t *testing.T) {
 	r := rand.New(rand.NewPCG(4, 7))
 	for range 5000 {
 		x := tree(r.IntN, 1+r.IntN(6))
-		sound(t, syntax.PrintExpr(x), Expr(MathML, x), Expr(LaTeX, x))
-		sound(t, "equation", Equation(MathML, x, x), Equation(LaTeX, x, x))
+		sound(t, syntax.PrintExpr(x), Expr(x))
+		sound(t, "equation", Relation(Expr(x), "=", Expr(x)))
 	}
 }
 
@@ -109,17 +110,17 @@ func FuzzSet(f *testing.F) {
 		if len(text) > limit.Line {
 			return
 		}
-		for _, set := range [...]func(Form, string) string{Name, Unit, Quantity} {
-			sound(t, text, set(MathML, text), set(LaTeX, text))
+		for _, set := range [...]func(string) Box{Name, unitAlone, Quantity} {
+			sound(t, text, set(text))
 		}
-		sound(t, text, Relation(MathML, "", text, ""), Relation(LaTeX, "", text, ""))
+		sound(t, text, Relation(Box{}, text, Box{}))
 		if utf8.ValidString(text) {
 			if x, _ := syntax.ParseExpr(text); x != nil {
-				sound(t, text, Expr(MathML, x), Expr(LaTeX, x))
+				sound(t, text, Expr(x))
 			}
 		}
 		x := mul(name(text), tree(fromBytes(data), 6))
-		sound(t, text, Expr(MathML, x), Expr(LaTeX, x))
+		sound(t, text, Expr(x))
 	})
 }
 
@@ -151,19 +152,20 @@ func plain(next chooser, depth int) syntax.Expr {
 }
 
 // Brackets stand where the meaning needs them: what is set, read by the rules of
-// print, has the value of the tree.
+// print, has the value of the tree. So has a sum that is set term by term.
 func TestMeaningIsKept(t *testing.T) {
 	r := rand.New(rand.NewPCG(11, 3))
 	for range 20000 {
 		x := plain(r.IntN, 1+r.IntN(5))
-		set := Expr(MathML, x)
-		root, err := readMathML(set)
-		if err != nil {
-			t.Fatal(err)
-		}
-		got, want := readRow(root.kids), treeValue(x)
-		if !same(got, want) {
-			t.Fatalf("%s is %g, but %g as it is set:\n%s\n%s", syntax.PrintExpr(x), want, got, set, Expr(LaTeX, x))
+		for _, set := range [...]Box{Expr(x), Sum(Terms(x))} {
+			root, err := readMathML(set.MathML())
+			if err != nil {
+				t.Fatal(err)
+			}
+			got, want := readRow(root.kids), treeValue(x)
+			if !same(got, want) {
+				t.Fatalf("%s is %g, but %g as it is set:\n%s\n%s", syntax.PrintExpr(x), want, got, set.MathML(), set.LaTeX())
+			}
 		}
 	}
 }
@@ -204,7 +206,7 @@ func TestNoTwoSigns(t *testing.T) {
 	r := rand.New(rand.NewPCG(5, 5))
 	for range 5000 {
 		x := plain(r.IntN, 4)
-		latex := strings.ReplaceAll(Expr(LaTeX, x), " ", "")
+		latex := strings.ReplaceAll(Expr(x).LaTeX(), " ", "")
 		for _, pair := range [...]string{"--", "+-", "-+", "++", `\cdot-`, `\cdot+`} {
 			if strings.Contains(latex, pair) {
 				t.Fatalf("%s is set as %s", syntax.PrintExpr(x), latex)

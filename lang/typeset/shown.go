@@ -6,82 +6,78 @@ import (
 	"unicode/utf8"
 )
 
-// Quantity sets a value as it is shown: "4.63e6 N m", "4.63×10⁶ N·m", "30°",
+// Quantity lays out a value as it is shown: "4.63e6 N m", "4.63×10⁶ N·m", "30°",
 // "13 h 4 min 58 s", "(0.842 ± 0.002) m" or plain "257". What is no number and no
 // sign is taken for a unit.
-func Quantity(f Form, text string) string {
-	w := writer{form: f}
-	w.open()
+func Quantity(text string) Box {
+	var r shownReader
 	for text = strings.TrimSpace(text); text != ""; text = strings.TrimLeftFunc(text, unicode.IsSpace) {
-		text = w.shown(text)
+		text = r.piece(text)
 	}
-	w.close()
-	return w.b.String()
+	return Row(r.to...)
 }
 
-// shown sets one piece of a shown value and returns the rest.
-func (w *writer) shown(text string) string {
-	if number, n := shownNumber(text); n > 0 {
-		w.number(number)
-		return w.shownUnit(text[n:])
+// shownReader collects the boxes of a shown value.
+type shownReader struct{ to []Box }
+
+func (r *shownReader) add(k kind, text string) { r.to = append(r.to, Box{kind: k, text: text}) }
+
+// piece lays out one piece of a shown value and returns the rest.
+func (r *shownReader) piece(text string) string {
+	if plain, n := shownNumber(text); n > 0 {
+		r.to = number(r.to, plain)
+		return r.unit(text[n:])
 	}
-	r, n := utf8.DecodeRuneInString(text)
-	switch r {
+	c, n := utf8.DecodeRuneInString(text)
+	switch c {
 	case '(', '[':
-		w.loose(r)
+		r.add(loose, string(c))
 	case ')', ']':
-		w.loose(r)
-		return w.shownUnit(text[n:])
+		r.add(loose, string(c))
+		return r.unit(text[n:])
 	case ',':
-		w.comma()
+		r.to = append(r.to, Comma())
 	case '−', '-':
-		w.minus()
-	case '+':
-		w.both("<mo>+</mo>", " + ")
-	case '±':
-		w.both("<mo>±</mo>", ` \pm `)
+		r.to = append(r.to, minus)
+	case '+', '±':
+		r.add(infix, string(c))
 	case '/':
-		w.solidus()
+		r.add(close, "/")
 	case 'π':
-		w.both("<mi>π</mi>", `\pi`)
-		return w.shownUnit(text[n:])
+		r.add(symbol, "π")
+		return r.unit(text[n:])
 	case '∞':
-		w.both("<mn>∞</mn>", `\infty`)
-		return w.shownUnit(text[n:])
+		r.add(digits, "∞")
+		return r.unit(text[n:])
 	case '=', '≈', '<', '>', '≤', '≥':
-		w.relation(string(r))
+		r.add(relation, string(c))
 	default:
 		n = unitEnd(text)
-		w.unit(strings.TrimRightFunc(text[:n], unicode.IsSpace))
+		r.to = unit(r.to, strings.TrimRightFunc(text[:n], unicode.IsSpace))
 	}
 	return text[n:]
 }
 
-// loose sets a bracket that may stand without its partner.
-func (w *writer) loose(r rune) {
-	w.both(`<mo stretchy="false">`+string(r)+`</mo>`, string(r))
-}
-
-// shownUnit sets the unit that stands behind a number, if there is one, and the
+// unit lays out the unit that stands behind a number, if there is one, and the
 // gap before another number.
-func (w *writer) shownUnit(text string) string {
+func (r *shownReader) unit(text string) string {
 	rest := strings.TrimLeftFunc(text, unicode.IsSpace)
 	if rest == "" {
 		return ""
 	}
 	if _, n := shownNumber(rest); n > 0 {
-		w.gap()
+		r.add(gap, "")
 		return rest
 	}
-	r, _ := utf8.DecodeRuneInString(rest)
-	if strings.ContainsRune("()[],±=≈<>≤≥−-/+π∞", r) {
+	c, _ := utf8.DecodeRuneInString(rest)
+	if strings.ContainsRune("()[],±=≈<>≤≥−-/+π∞", c) {
 		return rest
 	}
 	n := unitEnd(rest)
-	w.unitAfter(strings.TrimRightFunc(rest[:n], unicode.IsSpace))
+	r.to = unitAfter(r.to, strings.TrimRightFunc(rest[:n], unicode.IsSpace))
 	rest = strings.TrimLeftFunc(rest[n:], unicode.IsSpace)
 	if _, n := shownNumber(rest); n > 0 {
-		w.gap()
+		r.add(gap, "")
 	}
 	return rest
 }

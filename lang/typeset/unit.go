@@ -6,81 +6,51 @@ import (
 	"unicode/utf8"
 
 	"steelyard/lang/syntax"
-	"steelyard/units"
 )
 
-// Unit sets the text of a unit as it is written: "N m", "m/s^2", "kg m²/s³".
-// Its symbols are upright (SI Brochure, 5.2).
-func Unit(f Form, text string) string {
-	w := writer{form: f}
-	w.open()
-	w.unit(text)
-	w.close()
-	return w.b.String()
+func quantity(to []Box, q *syntax.Quantity) []Box {
+	return unitAfter(number(to, q.Value.Text), q.Unit.Text)
 }
 
-func mustNumber(text string) *syntax.Number {
-	d, _ := units.ParseDecimal(text)
-	return &syntax.Number{Value: d}
-}
-
-func (w *writer) quantity(q *syntax.Quantity) {
-	w.number(q.Value.Text)
-	w.unitAfter(q.Unit.Text)
-}
-
-func (w *writer) mixed(x *syntax.Mixed) {
+func mixed(to []Box, x *syntax.Mixed) []Box {
 	if x.Neg {
-		w.minus()
+		to = append(to, minus)
 	}
 	for i, q := range x.Parts {
 		if i > 0 {
-			w.gap()
+			to = append(to, Box{kind: gap})
 		}
-		w.quantity(q)
+		to = quantity(to, q)
 	}
+	return to
 }
 
-// gap stands between the parts of 13 h 4 min 58 s.
-func (w *writer) gap() { w.both(`<mspace width="0.2778em"/>`, `\;`) }
-
-// unitAfter sets a unit behind a number, with the space between them.
-func (w *writer) unitAfter(text string) {
+// unitAfter lays out a unit behind a number, with the space between them.
+func unitAfter(to []Box, text string) []Box {
 	switch text {
 	case "":
-		return
+		return to
 	case "°", "′", "″":
 	default:
-		w.thin()
+		to = append(to, Box{kind: thin})
 	}
-	w.unit(text)
+	return unit(to, text)
 }
 
-// unit sets the pieces of a unit: words, marks, signs and what is raised.
-func (w *writer) unit(text string) {
+// unit lays out the text of a unit as it is written, "N m", "m/s^2", "kg m²/s³":
+// words, marks, signs and what is raised. Its symbols are upright (SI Brochure, 5.2).
+func unit(to []Box, text string) []Box {
 	for len(text) > 0 {
 		n, sign := unitPiece(text)
-		piece := text[:n]
+		piece := unitWord(text[:n])
 		text = text[n:]
-		sup := superscript(text)
-		if sign || sup == 0 {
-			w.unitWord(piece)
-			continue
+		if sup := superscript(text); !sign && sup > 0 {
+			piece = scripted(piece, Box{}, unitExponent(text[:sup]))
+			text = text[sup:]
 		}
-		loose := strings.ContainsAny(piece, "°′″)")
-		w.both("<msup>", "")
-		if loose {
-			w.both("", "{")
-		}
-		w.unitWord(piece)
-		if loose {
-			w.both("", "}")
-		}
-		w.both("", "^{")
-		w.unitExponent(text[:sup])
-		w.both("</msup>", "}")
-		text = text[sup:]
+		to = append(to, piece)
 	}
+	return to
 }
 
 // unitPiece returns how long the first piece of a unit is, and whether it is a
@@ -177,8 +147,8 @@ func caretEnd(rest string) int {
 	return n + 1
 }
 
-// unitExponent sets an exponent of a unit, as one element.
-func (w *writer) unitExponent(text string) {
+// unitExponent is what stands raised in a unit.
+func unitExponent(text string) Box {
 	plain := strings.Map(func(r rune) rune {
 		if c := superDigit(r); c != 0 {
 			return rune(c)
@@ -192,71 +162,36 @@ func (w *writer) unitExponent(text string) {
 		return r
 	}, text)
 	if allDigits(plain) {
-		w.digits(plain)
-		return
+		return Box{kind: digits, text: plain}
 	}
-	w.open()
+	var all []Box
 	if rest, ok := strings.CutPrefix(plain, "-"); ok {
-		w.minus()
-		plain = rest
+		all, plain = append(all, minus), rest
 	}
 	a, b, quotient := strings.Cut(strings.TrimPrefix(plain, "+"), "/")
-	w.digits(a)
+	all = append(all, Box{kind: digits, text: a})
 	if quotient {
-		w.solidus()
-		w.digits(b)
+		all = append(all, Box{kind: close, text: "/"}, Box{kind: digits, text: b})
 	}
-	w.close()
+	return Row(all...)
 }
 
-func (w *writer) solidus() { w.both(`<mo lspace="0" rspace="0">/</mo>`, "/") }
-
-// unitWord sets one piece of a unit without its exponent.
-func (w *writer) unitWord(s string) {
+// unitWord is one piece of a unit without its exponent.
+func unitWord(s string) Box {
 	switch s {
-	case "°":
-		w.both(`<mi mathvariant="normal">°</mi>`, `{}^{\circ}`)
-	case "°C", "°F":
-		w.both("<mi>"+s+"</mi>", `{}^{\circ}\mathrm{`+s[len("°"):]+"}")
-	case "′", "'":
-		w.both(`<mi mathvariant="normal">′</mi>`, `{}^{\prime}`)
-	case "″", `"`:
-		w.both(`<mi mathvariant="normal">″</mi>`, `{}^{\prime\prime}`)
-	case "%":
-		w.both(`<mi mathvariant="normal">%</mi>`, `\%`)
-	case "Δ":
-		w.both(`<mi mathvariant="normal">Δ</mi>`, `\Delta`)
+	case "'":
+		s = "′"
+	case `"`:
+		s = "″"
 	case "/":
-		w.solidus()
-	case "(":
-		w.both(`<mo stretchy="false">(</mo>`, "(")
-	case ")":
-		w.both(`<mo stretchy="false">)</mo>`, ")")
+		return Box{kind: close, text: "/"}
+	case "(", ")":
+		return Box{kind: loose, text: s}
 	case "·", "⋅", "*", "×":
-		w.both(`<mo lspace="0" rspace="0">⋅</mo>`, `{\cdot}`)
-	default:
-		if strings.TrimSpace(s) == "" {
-			w.thin()
-			return
-		}
-		w.unitSymbol(s)
+		return Box{kind: close, text: "⋅"}
 	}
-}
-
-// unitSymbol sets a word. LaTeX has Greek letters outside of text only.
-func (w *writer) unitSymbol(s string) {
-	if w.form == LaTeX {
-		if i := strings.IndexFunc(s, func(r rune) bool { return texGreek()[r] != "" }); i >= 0 {
-			r, n := utf8.DecodeRuneInString(s[i:])
-			if i > 0 {
-				w.upright(s[:i])
-			}
-			w.tex(texGreek()[r])
-			if s = s[i+n:]; s != "" {
-				w.unitSymbol(s)
-			}
-			return
-		}
+	if strings.TrimSpace(s) == "" {
+		return Box{kind: thin}
 	}
-	w.upright(s)
+	return Box{kind: upright, text: s}
 }

@@ -47,9 +47,9 @@ func (p *page) text(all ...string) {
 }
 
 // formula writes a formula in the text.
-func (p *page) formula(inner string) {
-	if inner != "" {
-		p.text(typeset.Document(typeset.MathML, tighten(inner), false))
+func (p *page) formula(set typeset.Box) {
+	if !set.IsEmpty() {
+		p.text("<math>", set.MathML(), "</math>")
 	}
 }
 

@@ -9,8 +9,6 @@ import (
 	"steelyard/lang/typeset"
 )
 
-const mathml = typeset.MathML
-
 // region opens a box that scrolls sideways where it must, for keyboards too.
 func (p *page) region(class, what string) {
 	p.text(`<div class="scroll `, class, `" role="region" tabindex="0" aria-label="`, p.name(what), "\">\n")
@@ -36,7 +34,7 @@ func (p *page) givens(rows []Given) {
 	p.text("<table>\n<caption>Given</caption>\n", `<thead><tr><th scope="col">Quantity</th><th scope="col">Value</th></tr></thead>`, "\n<tbody>\n")
 	for _, g := range rows {
 		p.text(`<tr><th scope="row">`)
-		p.label(g.Name, setName(mathml, g.Name))
+		p.label(g.Name, setName(g.Name))
 		p.text("</th><td>")
 		p.value(g.Shown)
 		p.text("</td></tr>\n")
@@ -46,7 +44,7 @@ func (p *page) givens(rows []Given) {
 
 // value writes a value, or the words in its place.
 func (p *page) value(text string) {
-	set, words := setValue(mathml, text)
+	set, words := setValue(text)
 	p.formula(set)
 	p.text(escapeHTML(words))
 }
@@ -78,7 +76,7 @@ func (p *page) workingHead(lines []Line) {
 	p.text("<", level, ` class="working-head">Working`)
 	if name := sought(lines); p.several && name != nil {
 		p.text(" for ")
-		p.formula(setExpr(mathml, name))
+		p.formula(typeset.Expr(name))
 	}
 	p.text("</", level, ">\n")
 }
@@ -113,7 +111,7 @@ func (p *page) line(l *Line) {
 	}
 	if units := oneLine(l.Units); units != "" {
 		p.text(` <span class="units">units: `)
-		p.formula(setUnits(mathml, units))
+		p.formula(setUnits(units))
 		p.text("</span>")
 	}
 	p.text("</li>\n")
@@ -122,7 +120,7 @@ func (p *page) line(l *Line) {
 // sides writes both sides of a line.
 func (p *page) sides(l *Line) {
 	p.text(`<span class="left">`)
-	p.formula(setExpr(mathml, l.Left))
+	p.formula(typeset.Expr(l.Left))
 	p.text(`</span> <span class="right`)
 	if fit := fitting(l.reach()); fit != "" {
 		p.text(" long ", fit)
@@ -151,46 +149,43 @@ func fitting(letters int) string {
 func (p *page) rightSide(l *Line) {
 	broken := rows(l.Right)
 	if l.Shown != "" || broken == nil {
-		p.formula(equals(l.right(mathml)))
+		p.formula(equals(l.right()))
 		return
 	}
 	for i, row := range broken {
 		if i == 0 {
-			p.formula(equals(setRow(mathml, row)))
+			p.formula(equals(typeset.Sum(row)))
 			continue
 		}
 		p.text("\n")
 		p.text(`<span class="on">`)
-		p.formula(setRow(mathml, row))
+		p.formula(typeset.Sum(row))
 		p.text("</span>")
 	}
 }
 
 // equals puts an equals sign before a right side.
-func equals(right string) string {
-	if right == "" {
-		return ""
+func equals(right typeset.Box) typeset.Box {
+	if right.IsEmpty() {
+		return right
 	}
-	return typeset.Relation(mathml, "", "=", right)
+	return typeset.Relation(typeset.Box{}, "=", right)
 }
 
 func (p *page) answer(a *Answer) {
 	p.text(`<div class="answer"><span class="word">Answer</span> <span class="result">`)
-	left := setName(mathml, a.Name)
-	if left == "" {
-		left = setExpr(mathml, a.X)
-	}
-	set, words := setValue(mathml, a.Shown)
+	left := a.left()
+	set, words := setValue(a.Shown)
 	switch {
-	case set == "" && words == "":
+	case set.IsEmpty() && words == "":
 		p.roomy(left, a.reach())
-	case left != "" && words == "":
-		p.roomy(typeset.Relation(mathml, left, "=", ""), a.reach())
-	case left != "":
+	case !left.IsEmpty() && words == "":
+		p.roomy(typeset.Relation(left, "=", typeset.Box{}), a.reach())
+	case !left.IsEmpty():
 		p.roomy(left, a.reach())
 		p.text(" ")
 	}
-	if set != "" || words != "" {
+	if !set.IsEmpty() || words != "" {
 		p.text("<strong>")
 		p.value(a.Shown)
 		p.text("</strong>")
@@ -200,6 +195,14 @@ func (p *page) answer(a *Answer) {
 		p.text(` <span class="points">`, points(a.Points), "</span>")
 	}
 	p.text("</div>\n")
+}
+
+// left is the name of an answer, or what is asked for.
+func (a *Answer) left() typeset.Box {
+	if left := setName(a.Name); !left.IsEmpty() {
+		return left
+	}
+	return typeset.Expr(a.X)
 }
 
 // reach is how many letters wide the left side of an answer is.
@@ -215,7 +218,7 @@ const narrow = 24
 
 // roomy writes a formula of some width in the text; a wide one scrolls on a
 // narrow screen.
-func (p *page) roomy(set string, letters int) {
+func (p *page) roomy(set typeset.Box, letters int) {
 	if letters <= narrow {
 		p.formula(set)
 		return
@@ -239,10 +242,10 @@ func (p *page) check(c *Check) {
 		class += " standout"
 	}
 	p.text(`<p class="`, class, `"><span class="word">Check</span> `)
-	p.roomy(setExpr(mathml, c.Left), breadth(c.Left))
+	p.roomy(typeset.Expr(c.Left), breadth(c.Left))
 	if c.Right != nil && c.Sign == "" {
 		p.text("\u200b") // a line may be broken here
-		p.roomy(typeset.Relation(mathml, "", c.relation(), setExpr(mathml, c.Right)), breadth(c.Right)+2)
+		p.roomy(typeset.Relation(typeset.Box{}, c.relation(), typeset.Expr(c.Right)), breadth(c.Right)+2)
 	}
 	if c.Sign != "" {
 		p.text(" ", escapeHTML(oneLine(c.Sign)))
@@ -258,12 +261,12 @@ func (p *page) check(c *Check) {
 }
 
 // claim sets what a check says, without its tolerance.
-func (c *Check) claim(f typeset.Form) string {
-	left := setExpr(f, c.Left)
+func (c *Check) claim() typeset.Box {
+	left := typeset.Expr(c.Left)
 	if c.Right == nil || c.Sign != "" {
 		return left
 	}
-	return typeset.Relation(f, left, c.relation(), setExpr(f, c.Right))
+	return typeset.Relation(left, c.relation(), typeset.Expr(c.Right))
 }
 
 // relation is the sign between the sides of a check.
@@ -353,7 +356,7 @@ func (t *Table) align(column int) string {
 
 // head writes the head of a column: a quantity over its unit, or words.
 func (p *page) head(text string) {
-	if set := setHead(mathml, text); set != "" {
+	if set := setHead(text); !set.IsEmpty() {
 		p.label(text, set)
 		return
 	}
@@ -363,8 +366,8 @@ func (p *page) head(text string) {
 // label writes a formula that is the head of a row or column. What it says stands
 // there as text too, unseen: not everything that reads tables aloud reads formulas
 // in their heads.
-func (p *page) label(text, formula string) {
-	p.text(`<span class="unseen">`, escapeHTML(oneLine(text)), `</span><math aria-hidden="true">`, formula, "</math>")
+func (p *page) label(text string, formula typeset.Box) {
+	p.text(`<span class="unseen">`, escapeHTML(oneLine(text)), `</span><math aria-hidden="true">`, formula.MathML(), "</math>")
 }
 
 func (p *page) cell(text string) {
@@ -374,7 +377,7 @@ func (p *page) cell(text string) {
 		p.text(`<td class="number">`, escapeHTML(minus(text)), "</td>")
 	case isValue(text):
 		p.text(`<td class="number">`)
-		p.formula(setShown(mathml, text))
+		p.formula(setShown(text))
 		p.text("</td>")
 	default:
 		p.text("<td>", escapeHTML(text), "</td>")

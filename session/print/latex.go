@@ -11,8 +11,6 @@ import (
 //go:embed preamble.tex
 var preamble string
 
-const latex = typeset.LaTeX
-
 // LaTeX writes a document as a whole article in plain ASCII, which compiles with
 // pdflatex and the packages geometry, inputenc, amsmath and graphicx. Graphs are
 // drawn in picture environments, which need no package.
@@ -53,7 +51,10 @@ func (p *paper) text(all ...string) {
 }
 
 // inline sets a formula in the text, no wider than the line.
-func inline(set string, width string) string {
+func inline(set typeset.Box, width string) string { return mathIn(set.LaTeX(), width) }
+
+// mathIn is inline for LaTeX of math mode.
+func mathIn(set, width string) string {
 	if set == "" {
 		return ""
 	}
@@ -118,7 +119,7 @@ func (p *paper) block(b Block) {
 
 // texValue sets a value, or the words in its place.
 func texValue(text, width string) string {
-	set, words := setValue(latex, text)
+	set, words := setValue(text)
 	return inline(set, width) + escapeTeX(words)
 }
 
@@ -142,7 +143,7 @@ func (p *paper) givens(rows []Given) {
 		n := min(len(rows), mostRows)
 		p.text("\\about{Given}\\par\\nopagebreak\n\\begin{tabular}{@{}l@{\\qquad}l@{}}\n{\\small Quantity} & {\\small Value} \\\\ \\hline\n")
 		for _, g := range rows[:n] {
-			p.text(inline(setName(latex, g.Name), "50mm"), " & ", texValue(g.Shown, "100mm"), " \\\\\n")
+			p.text(inline(setName(g.Name), "50mm"), " & ", texValue(g.Shown, "100mm"), " \\\\\n")
 		}
 		p.text("\\hline\n\\end{tabular}\\par\n")
 		rows = rows[n:]
@@ -159,7 +160,7 @@ func (p *paper) working(w *Working) {
 	} else {
 		p.text("\\about{Working")
 		if name := sought(lines); p.several && name != nil {
-			p.text(" for ", inline(setExpr(latex, name), "80mm"))
+			p.text(" for ", inline(typeset.Expr(name), "80mm"))
 		}
 		p.text("}")
 	}
@@ -196,9 +197,9 @@ const mostBeside = 34
 // texLine gives the rows of an alignment for one line of a working.
 func texLine(l *Line) []string {
 	var rows []string
-	left, right := inLine(setExpr(latex, l.Left), "45mm"), texRight(l)
+	left, right := inLine(typeset.Expr(l.Left).LaTeX(), "45mm"), texRight(l)
 	if breadth(l.Left) > wide {
-		rows, left = append(rows, `& \quad `+inLine(setExpr(latex, l.Left), "120mm")), ""
+		rows, left = append(rows, `& \quad `+inLine(typeset.Expr(l.Left).LaTeX(), "120mm")), ""
 	}
 	if len(right) == 0 && left != "" {
 		rows = append(rows, left+" &")
@@ -220,7 +221,7 @@ func texLine(l *Line) []string {
 		}
 	}
 	if units := oneLine(l.Units); units != "" {
-		rows = append(rows, `& \qquad \rlap{\small units: `+inline(setUnits(latex, units), "90mm")+`}`)
+		rows = append(rows, `& \qquad \rlap{\small units: `+inline(setUnits(units), "90mm")+`}`)
 	}
 	return rows
 }
@@ -247,13 +248,13 @@ func texRight(l *Line) []string {
 	var out []string
 	if broken := rows(l.Right); broken != nil && l.Shown == "" {
 		for i, row := range broken {
-			set := strings.TrimSpace(setRow(latex, row))
+			set := strings.TrimSpace(typeset.Sum(row).LaTeX())
 			if i > 0 {
 				set = "{}" + set
 			}
 			out = append(out, set)
 		}
-	} else if set := l.right(latex); set != "" {
+	} else if set := l.right().LaTeX(); set != "" {
 		out = append(out, set)
 	}
 	if l.reach() > mostBeside {
@@ -265,11 +266,9 @@ func texRight(l *Line) []string {
 }
 
 func (p *paper) answer(a *Answer) {
-	left := setName(latex, a.Name)
-	if left == "" {
-		left = setExpr(latex, a.X)
-	}
-	set, words := setValue(latex, a.Shown)
+	left := a.left().LaTeX()
+	value, words := setValue(a.Shown)
+	set := value.LaTeX()
 	if set != "" {
 		set = `\boldsymbol{` + set + `}`
 		if left != "" {
@@ -278,7 +277,7 @@ func (p *paper) answer(a *Answer) {
 	} else {
 		set = left
 	}
-	p.text("\\answer{", inline(set, "115mm"))
+	p.text("\\answer{", mathIn(set, "115mm"))
 	if words != "" {
 		p.text(` \textbf{`, escapeTeX(words), "}")
 	}
@@ -289,7 +288,7 @@ func (p *paper) answer(a *Answer) {
 }
 
 func (p *paper) check(c *Check) {
-	p.text(map[bool]string{true: "\\aside{", false: "\\standout{"}[c.Holds], `{\small Check}\quad `, inline(c.claim(latex), "110mm"))
+	p.text(map[bool]string{true: "\\aside{", false: "\\standout{"}[c.Holds], `{\small Check}\quad `, inline(c.claim(), "110mm"))
 	for _, s := range [...]string{c.Sign, c.Within} {
 		if s = oneLine(s); s != "" {
 			p.text(" ", escapeTeX(s))
@@ -358,15 +357,15 @@ func (p *paper) row(cells []string, columns int, set func(string) string) {
 }
 
 func texHead(text string) string {
-	if set := setHead(latex, text); set != "" {
-		return "$" + set + "$"
+	if set := setHead(text); !set.IsEmpty() {
+		return "$" + set.LaTeX() + "$"
 	}
 	return escapeTeX(oneLine(text))
 }
 
 func texCell(text string) string {
 	if text = oneLine(text); isValue(text) {
-		return "$" + setShown(latex, text) + "$"
+		return "$" + setShown(text).LaTeX() + "$"
 	}
 	return escapeTeX(text)
 }

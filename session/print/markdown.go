@@ -58,7 +58,9 @@ func dollars(set string) string {
 }
 
 // inCell is dollars without the strokes that part the cells of a table.
-func inCell(set string) string { return strings.ReplaceAll(dollars(set), "|", `\vert `) }
+func inCell(set typeset.Box) string {
+	return strings.ReplaceAll(dollars(set.LaTeX()), "|", `\vert `)
+}
 
 func (m *marked) part(part *Part, number int) {
 	m.several = part.several()
@@ -157,14 +159,14 @@ func (m *marked) givens(rows []Given) {
 	m.paragraph("**Given**")
 	m.b.WriteString("| Quantity | Value |\n| :-- | :-- |\n")
 	for _, g := range rows {
-		m.b.WriteString("| " + inCell(setName(latex, g.Name)) + " | " + markedValue(g.Shown) + " |\n")
+		m.b.WriteString("| " + inCell(setName(g.Name)) + " | " + markedValue(g.Shown) + " |\n")
 	}
 	m.b.WriteString("\n")
 }
 
 // markedValue sets a value in a cell, or the words in its place.
 func markedValue(text string) string {
-	set, words := setValue(latex, text)
+	set, words := setValue(text)
 	return inCell(set) + escapeMarkdown(words)
 }
 
@@ -176,7 +178,7 @@ func (m *marked) working(w *Working) {
 	}
 	heading := "### Working"
 	if name := sought(lines); m.several && name != nil {
-		heading += " for " + dollars(setExpr(latex, name))
+		heading += " for " + dollars(typeset.Expr(name).LaTeX())
 	}
 	if !w.Definitions {
 		m.paragraph(heading)
@@ -191,12 +193,12 @@ func (m *marked) working(w *Working) {
 }
 
 func markedLine(l *Line) string {
-	set, right := setExpr(latex, l.Left), l.right(latex)
-	if right != "" {
+	set := typeset.Expr(l.Left).LaTeX()
+	if right := l.right(); !right.IsEmpty() {
 		if set == "" {
 			set = "{}"
 		}
-		set = typeset.Relation(latex, set, "=", right)
+		set += equals(right).LaTeX()
 	}
 	if strings.Contains(set, `\frac`) {
 		set = `\displaystyle ` + set
@@ -211,25 +213,23 @@ func markedLine(l *Line) string {
 	if reason := escapeMarkdown(l.Reason); reason != "" {
 		s += " — " + reason
 	}
-	if units := setUnits(latex, l.Units); units != "" {
-		s += " (units: " + dollars(units) + ")"
+	if units := setUnits(l.Units); !units.IsEmpty() {
+		s += " (units: " + dollars(units.LaTeX()) + ")"
 	}
 	return strings.TrimSpace(s)
 }
 
 func (m *marked) answer(a *Answer) {
-	left := setName(latex, a.Name)
-	if left == "" {
-		left = setExpr(latex, a.X)
-	}
-	set, words := setValue(latex, a.Shown)
+	left := a.left()
+	value, words := setValue(a.Shown)
+	set := value.LaTeX()
 	switch {
 	case words != "":
-		set = left + `\ \text{` + escapeTeX(words) + `}`
-	case set == "":
-		set = left
-	case left != "":
-		set = typeset.Relation(latex, left, "=", set)
+		set = left.LaTeX() + `\ \text{` + escapeTeX(words) + `}`
+	case value.IsEmpty():
+		set = left.LaTeX()
+	case !left.IsEmpty():
+		set = typeset.Relation(left, "=", value).LaTeX()
 	}
 	heading := "**Answer**"
 	if a.Points > 0 {
@@ -242,7 +242,7 @@ func (m *marked) answer(a *Answer) {
 }
 
 func (m *marked) check(c *Check) {
-	s := "**Check:** " + dollars(c.claim(latex))
+	s := "**Check:** " + dollars(c.claim().LaTeX())
 	for _, more := range [...]string{c.Sign, c.Within} {
 		if more = escapeMarkdown(more); more != "" {
 			s += " " + more
@@ -308,7 +308,7 @@ func (m *marked) row(cells []string, columns int, set func(string) string) {
 }
 
 func markedHead(text string) string {
-	if set := setHead(latex, text); set != "" {
+	if set := setHead(text); !set.IsEmpty() {
 		return inCell(set)
 	}
 	return escapeMarkdown(text)
@@ -320,7 +320,7 @@ func markedCell(text string) string {
 	case isPlainNumber(text):
 		return minus(text)
 	case isValue(text):
-		return inCell(setShown(latex, text))
+		return inCell(setShown(text))
 	}
 	return escapeMarkdown(text)
 }

@@ -23,55 +23,47 @@ func isName(s string) bool {
 
 // setName sets what stands at the left of an equals sign: a name, or whatever
 // else a worksheet had there, such as K(x).
-func setName(f typeset.Form, name string) string {
+func setName(name string) typeset.Box {
 	name = oneLine(name)
 	if name == "" {
-		return ""
+		return typeset.Box{}
 	}
 	if !isName(name) && len(name) <= 200 {
 		if x, findings := syntax.ParseExpr(name); x != nil && len(findings) == 0 {
-			return typeset.Expr(f, x)
+			return typeset.Expr(x)
 		}
 	}
-	return typeset.Name(f, name)
+	return typeset.Name(name)
 }
 
-// setExpr is typeset.Expr, and empty for no expression.
-func setExpr(f typeset.Form, x syntax.Expr) string {
-	if x == nil {
-		return ""
-	}
-	return typeset.Expr(f, x)
-}
-
-// setShown sets a value in the file form, and empty for none.
-func setShown(f typeset.Form, shown string) string {
+// setShown sets a value in the file form, and nothing for none.
+func setShown(shown string) typeset.Box {
 	if shown = oneLine(shown); shown == "" {
-		return ""
+		return typeset.Box{}
 	}
-	return typeset.Quantity(f, shown)
+	return typeset.Quantity(shown)
 }
 
 // setValue sets a value, or gives the words that stand in its place: a result can
 // be "negative", and a given only has the unit that it is told in.
-func setValue(f typeset.Form, text string) (set, words string) {
+func setValue(text string) (set typeset.Box, words string) {
 	text = oneLine(text)
 	if text == "" {
-		return "", ""
+		return typeset.Box{}, ""
 	}
 	first, _ := utf8.DecodeRuneInString(text)
+	x, findings := syntax.ParseExpr(text)
+	read := x != nil && len(findings) == 0
 	if isValue(text) || strings.ContainsRune("[−-+≈∞π√", first) && !strings.Contains(text, "  ") {
-		if x, findings := syntax.ParseExpr(text); x != nil && len(findings) == 0 && !strings.ContainsAny(text, "≈∞") {
-			if _, ok := x.(*syntax.Binary); ok {
-				return typeset.Expr(f, x), "" // worked out in the line itself
-			}
+		if _, ok := x.(*syntax.Binary); ok && read && !strings.ContainsAny(text, "≈∞") {
+			return typeset.Expr(x), "" // worked out in the line itself
 		}
-		return typeset.Quantity(f, text), ""
+		return typeset.Quantity(text), ""
 	}
-	if x, findings := syntax.ParseExpr(text); x != nil && len(findings) == 0 && !isWords(text) {
-		return typeset.Expr(f, x), ""
+	if read && !isWords(text) {
+		return typeset.Expr(x), ""
 	}
-	return "", text
+	return typeset.Box{}, text
 }
 
 // head is the head of a column taken apart: "x / cm" is a quantity over its unit
@@ -85,31 +77,25 @@ func head(text string) (quantity, unit string) {
 }
 
 // setHead sets the head of a column or an axis, or gives nothing for words.
-func setHead(f typeset.Form, text string) string {
+func setHead(text string) typeset.Box {
 	quantity, unit := head(text)
-	set := ""
+	if quantity == "" {
+		return typeset.Box{}
+	}
+	var names []typeset.Box
 	for i, name := range strings.Split(quantity, ", ") {
 		if isWords(name) || len(quantity) > 80 {
-			return ""
+			return typeset.Box{}
 		}
-		switch {
-		case i == 0:
-			set = setName(f, name)
-		case f == latex:
-			set += ", " + setName(f, name)
-		default:
-			set += "<mo>,</mo>" + setName(f, name)
+		if i > 0 {
+			names = append(names, typeset.Comma())
 		}
+		names = append(names, setName(name))
 	}
-	switch {
-	case unit == "" && f == latex:
-		return set
-	case unit == "":
-		return "<mrow>" + set + "</mrow>"
-	case f == latex:
-		return set + " / " + setShown(f, unit)
+	if unit == "" {
+		return typeset.Row(names...)
 	}
-	return typeset.Relation(f, set, "/", setShown(f, unit))
+	return typeset.Row(append(names, typeset.Sign("/"), setShown(unit))...)
 }
 
 // isWords tells whether a head is prose, which isn't set as a symbol.
@@ -173,7 +159,7 @@ func (l *Line) reach() int {
 	for _, row := range broken {
 		n := 0
 		for _, p := range row {
-			n += breadth(p.x) + 3
+			n += breadth(p.X) + 3
 		}
 		most = max(most, n)
 	}
@@ -181,42 +167,11 @@ func (l *Line) reach() int {
 }
 
 // right sets what stands at the right of a line.
-func (l *Line) right(f typeset.Form) string {
+func (l *Line) right() typeset.Box {
 	if l.Shown != "" {
-		return setShown(f, l.Shown)
+		return setShown(l.Shown)
 	}
-	return setExpr(f, l.Right)
-}
-
-// piece is one term of a long sum with the sign before it.
-type piece struct {
-	sign string // "+" or "−"; empty for the first
-	x    syntax.Expr
-}
-
-// terms takes a sum apart where a line may be broken.
-func terms(x syntax.Expr) []piece {
-	var out []piece
-	for {
-		sum, ok := x.(*syntax.Binary)
-		if !ok || sum.Op != syntax.Add && sum.Op != syntax.Sub {
-			break
-		}
-		sign := "+"
-		if sum.Op == syntax.Sub {
-			sign = "−"
-			if y, ok := sum.Y.(*syntax.Binary); ok && (y.Op == syntax.Add || y.Op == syntax.Sub) {
-				break // its brackets belong to the whole
-			}
-		}
-		out = append(out, piece{sign, sum.Y})
-		x = sum.X
-	}
-	out = append(out, piece{"", x})
-	for i, j := 0, len(out)-1; i < j; i, j = i+1, j-1 {
-		out[i], out[j] = out[j], out[i]
-	}
-	return out
+	return typeset.Expr(l.Right)
 }
 
 // longest is how many letters wide a formula may be before it is broken.
@@ -224,19 +179,19 @@ const longest = 52
 
 // rows groups the terms of a long expression into rows of some width each. It is
 // nil for an expression that needs no break or can't have one.
-func rows(x syntax.Expr) [][]piece {
+func rows(x syntax.Expr) [][]typeset.Term {
 	if x == nil || breadth(x) <= longest {
 		return nil
 	}
-	all := terms(x)
+	all := typeset.Terms(x)
 	if len(all) < 2 {
 		return nil
 	}
-	var out [][]piece
-	var row []piece
+	var out [][]typeset.Term
+	var row []typeset.Term
 	used := 0
 	for _, p := range all {
-		n := breadth(p.x) + 3
+		n := breadth(p.X) + 3
 		if len(row) > 0 && used+n > longest {
 			out, row, used = append(out, row), nil, 0
 		}
@@ -246,101 +201,18 @@ func rows(x syntax.Expr) [][]piece {
 	return append(out, row)
 }
 
-// setRow sets the terms of one row.
-func setRow(f typeset.Form, row []piece) string {
-	set := ""
-	for _, p := range row {
-		one := setExpr(f, p.x)
-		if p.sign != "" && needsBrackets(p.x) {
-			one = setExpr(f, &syntax.Paren{X: p.x})
-		}
-		switch {
-		case p.sign == "":
-			set = one
-		case f == typeset.MathML:
-			set += `<mo form="infix">` + p.sign + "</mo>" + one
-		default:
-			set += " " + strings.Replace(p.sign, "−", "-", 1) + " " + one
-		}
-	}
-	if f == typeset.MathML {
-		return "<mrow>" + set + "</mrow>"
-	}
-	return set
-}
-
-// needsBrackets tells whether a term is a sum or has a sign of its own.
-func needsBrackets(x syntax.Expr) bool {
-	switch x := x.(type) {
-	case *syntax.Binary:
-		return x.Op == syntax.Add || x.Op == syntax.Sub
-	case *syntax.Unary:
-		return true
-	}
-	return false
-}
-
-// tighten keeps the brackets round what is no higher than a line from stretching:
-// a bracket that may stretch is given the room of its largest form by some
-// browsers, even where it stays small.
-func tighten(set string) string {
-	const open, shut, fixed = "<mo>(</mo>", "<mo>)</mo>", `<mo stretchy="false">`
-	if !strings.Contains(set, open) {
-		return set
-	}
-	type bracket struct {
-		at   int // where it stands in what is written
-		tall bool
-	}
-	var stack []bracket
-	out := make([]byte, 0, len(set)+64)
-	for i := 0; i < len(set); {
-		rest := set[i:]
-		switch {
-		case strings.HasPrefix(rest, open):
-			stack = append(stack, bracket{at: len(out)})
-			out = append(out, open...)
-			i += len(open)
-			continue
-		case strings.HasPrefix(rest, shut) && len(stack) > 0:
-			last := stack[len(stack)-1]
-			stack = stack[:len(stack)-1]
-			i += len(shut)
-			if last.tall {
-				out = append(out, shut...)
-				if len(stack) > 0 {
-					stack[len(stack)-1].tall = true
-				}
-				continue
-			}
-			inside := string(out[last.at+len(open):])
-			out = append(append(out[:last.at], fixed+"(</mo>"...), inside...)
-			out = append(out, fixed+")</mo>"...)
-			continue
-		case len(stack) > 0 && (strings.HasPrefix(rest, "<mfrac") || strings.HasPrefix(rest, "<msqrt") || strings.HasPrefix(rest, "<mroot")):
-			stack[len(stack)-1].tall = true
-		}
-		out = append(out, set[i])
-		i++
-	}
-	return string(out)
-}
-
 // setUnits sets how units cancel: "√(kg/(N/m)) = s".
-func setUnits(f typeset.Form, text string) string {
-	set := ""
+func setUnits(text string) typeset.Box {
+	var set typeset.Box
 	for i, side := range strings.Split(oneLine(text), " = ") {
-		one := ""
+		one := setShown(side)
 		if inside, ok := strings.CutPrefix(side, "√("); ok && closes(inside) {
-			inside = setShown(f, inside[:len(inside)-1])
-			one = map[typeset.Form]string{typeset.MathML: "<msqrt>" + inside + "</msqrt>", latex: `\sqrt{` + inside + "}"}[f]
-		} else {
-			one = setShown(f, side)
+			one = typeset.Root(setShown(inside[:len(inside)-1]))
 		}
 		if i == 0 {
 			set = one
 		} else {
-			set = typeset.Relation(f, set, "=", one)
+			set = typeset.Relation(set, "=", one)
 		}
 	}
 	return set

@@ -335,7 +335,7 @@ func (t *plainText) answer(a *Answer) {
 		left = plainSide(a.X)
 	}
 	s := plainShown(a.Shown)
-	if _, words := setValue(latex, s); words != "" {
+	if _, words := setValue(s); words != "" {
 		s = strings.TrimSpace(left + " " + s)
 	} else if left != "" && s != "" {
 		s = left + " = " + s

@@ -126,7 +126,7 @@ func (t *texBars) bar(b draw.Bar, x, names float64) {
 		t.line(l, high, barWide, 0)
 		t.fill(t.kinds[b.Name], l, low, r, high)
 	}
-	value := "$" + setShown(latex, b.Text) + "$"
+	value := "$" + setShown(b.Text).LaTeX() + "$"
 	if !isValue(oneLine(b.Text)) {
 		value = escapeTeX(oneLine(b.Text))
 	}

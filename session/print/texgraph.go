@@ -179,7 +179,7 @@ func (f *texFigure) axes() {
 	f.box(plotWide, -7, "tr", texHead(f.X.Label))
 }
 
-func tick(text string) string { return "$" + setShown(latex, text) + "$" }
+func tick(text string) string { return "$" + setShown(text).LaTeX() + "$" }
 
 // grid draws squares to plot on, five to a tick or four to one of an even step.
 func (f *texFigure) grid() {

@@ -118,3 +118,18 @@ func BenchmarkPlain(b *testing.B) {
 		Plain(d, 0)
 	}
 }
+
+// Where a long sum goes on in a line of its own, what is taken away keeps its
+// brackets.
+func TestBrokenSumKeepsItsBrackets(t *testing.T) {
+	sum := x("m*g*h_first + k_spring*x_first^2/2 + m*v_first^2/2 + F_air*h_first - (m*g*h_second + k_spring*x_second^2/2)")
+	d := &Document{Edition: Key, Blocks: []Block{Working{Lines: []Line{{Left: x("E"), Right: sum}}}}}
+	for form, want := range map[string]string{
+		string(HTML(d)):  `<mo form="infix">−</mo><mrow><mo>(</mo>`,
+		string(LaTeX(d)): `{}- \left(m g`,
+	} {
+		if !strings.Contains(form, want) {
+			t.Errorf("no %s in\n%s", want, form)
+		}
+	}
+}

@@ -16,8 +16,8 @@ const (
 	italic
 )
 
-// texSymbol writes the letter of a name for LaTeX, or a long name.
-func (w *writer) texSymbol(s string) {
+// symbol writes the letter of a name for LaTeX, or a long name.
+func (w *latexWriter) symbol(s string) {
 	if len(s) == 1 && isLetter(s[0]) {
 		w.tex(s)
 		return
@@ -28,12 +28,12 @@ func (w *writer) texSymbol(s string) {
 			return
 		}
 	}
-	w.texText(italic, proper(s))
+	w.text(italic, proper(s))
 }
 
-// texText writes a word or any other text for LaTeX, as something that math mode
+// text writes a word or any other text for LaTeX, as something that math mode
 // takes for one letter.
-func (w *writer) texText(f face, s string) {
+func (w *latexWriter) text(f face, s string) {
 	plain := plainWord(s)
 	switch {
 	case s == "":
@@ -52,7 +52,7 @@ func (w *writer) texText(f face, s string) {
 	}
 	for len(s) > 0 {
 		n := letterEnd(s)
-		w.texLetter(s[:n])
+		w.letter(s[:n])
 		s = s[n:]
 	}
 	w.tex("}")
@@ -67,15 +67,15 @@ func plainWord(s string) bool {
 	return s != ""
 }
 
-// texLetter writes one character of text with its accents.
-func (w *writer) texLetter(s string) {
+// letter writes one character of text with its accents.
+func (w *latexWriter) letter(s string) {
 	r, n := utf8.DecodeRuneInString(s)
 	accents := []rune(s[n:])
 	for _, m := range accents {
 		if texAccents()[m] == "" {
-			w.texRune(r)
+			w.rune(r)
 			for _, m := range accents {
-				w.texRune(m)
+				w.rune(m)
 			}
 			return
 		}
@@ -83,12 +83,12 @@ func (w *writer) texLetter(s string) {
 	for i := len(accents) - 1; i >= 0; i-- {
 		w.tex(texAccents()[accents[i]] + "{")
 	}
-	w.texRune(r)
+	w.rune(r)
 	w.tex(strings.Repeat("}", len(accents)))
 }
 
-// texRune writes one character of text.
-func (w *writer) texRune(r rune) {
+// rune writes one character of text.
+func (w *latexWriter) rune(r rune) {
 	switch {
 	case r < utf8.RuneSelf && (isLetter(byte(r)) || isDigit(byte(r))), strings.ContainsRune(" .,:;!?()[]/+*=@", r):
 		w.tex(string(r))

@@ -1,0 +1,89 @@
+package typeset
+
+import "strings"
+
+// Box is a piece of mathematics laid out: what stands beside, over, above and
+// below what, and what kind of thing each sign is. It says nothing of how that is
+// written down: MathML and LaTeX write the same box. The zero Box is empty.
+type Box struct {
+	kind  kind
+	text  string // of atoms; of a fence its two brackets
+	parts []Box
+	tall  bool // has a fraction or a root in it, higher than a line
+}
+
+// kind is what a box is. The writers give each kind its looks.
+type kind uint8
+
+const (
+	nothing kind = iota
+
+	// What holds other boxes.
+	row      // parts side by side
+	fence    // parts between the brackets of the text: "()", "[]" or "||"
+	fraction // parts[0] over parts[1]
+	root     // of parts[0]; parts[1] is its degree, or empty for the square root
+	script   // parts[0] with parts[1] below and parts[2] above, of which one may be empty
+
+	// Letters and digits.
+	symbol   // a letter in italics, or a long name as one word in italics
+	word     // a word upright: an index, "that"
+	upright  // a unit or a mark, which may have Greek letters
+	operator // a function that mathematics has a fixed name for: sin
+	function // the long name of another function
+	digits   // a number without sign and power
+	primes   // one or more strokes after a name
+
+	// Signs, by the room round them.
+	infix     // between two operands
+	continued // between two operands, where a line may begin with it
+	prefix    // before its operand
+	relation  // between two sides
+	comma     // between arguments or readings
+	close     // close to what is beside it: the signs in a unit, commas in an index
+	loose     // a bracket that has no partner
+
+	// Nothing to see.
+	times // a product without a sign
+	apply // between a function and its argument
+	hair  // before the name of a function
+	thin  // between a number and its unit (SI Brochure, 5.4.3)
+	gap   // between the parts of 13 h 4 min 58 s
+)
+
+// IsEmpty tells whether there is nothing to see.
+func (b Box) IsEmpty() bool { return b.kind == nothing }
+
+// Row puts boxes side by side.
+func Row(parts ...Box) Box { return holding(row, "", parts...) }
+
+// Root is the square root of a box.
+func Root(x Box) Box { return holding(root, "", x, Box{}) }
+
+// Comma stands between boxes of a list.
+func Comma() Box { return Box{kind: comma, text: ","} }
+
+// Sign is a sign between two sides, such as =, <, ≤, ≈ or ⇒.
+func Sign(sign string) Box { return Box{kind: relation, text: strings.TrimSpace(sign)} }
+
+// Relation joins two boxes by a sign between them. Either may be empty.
+func Relation(left Box, sign string, right Box) Box { return Row(left, Sign(sign), right) }
+
+func holding(k kind, text string, parts ...Box) Box {
+	b := Box{kind: k, text: text, parts: parts, tall: k == fraction || k == root}
+	for i := range parts {
+		b.tall = b.tall || parts[i].tall
+	}
+	return b
+}
+
+// one makes a single box of a row; what has one part is that part.
+func one(parts []Box) Box {
+	if len(parts) == 1 {
+		return parts[0]
+	}
+	return Row(parts...)
+}
+
+func round(parts []Box) Box           { return holding(fence, "()", parts...) }
+func scripted(base, sub, sup Box) Box { return holding(script, "", base, sub, sup) }

@@ -1,0 +1,207 @@
+package typeset
+
+import (
+	"strings"
+	"unicode/utf8"
+)
+
+// LaTeX writes a box for math mode, without $ round it, with the package amsmath.
+func (b Box) LaTeX() string {
+	var w latexWriter
+	w.box(&b)
+	return w.b.String()
+}
+
+type latexWriter struct {
+	b strings.Builder
+	// word tells that what is written ends with a control word, which a letter
+	// after it would become part of.
+	word bool
+}
+
+// tex writes LaTeX as it is.
+func (w *latexWriter) tex(s string) {
+	if s == "" {
+		return
+	}
+	if w.word && isLetter(s[0]) {
+		w.b.WriteByte(' ')
+	}
+	w.b.WriteString(s)
+	n := len(s)
+	for n > 0 && isLetter(s[n-1]) {
+		n--
+	}
+	w.word = n > 0 && n < len(s) && s[n-1] == '\\'
+}
+
+func (w *latexWriter) box(b *Box) {
+	switch b.kind {
+	case row:
+		w.all(b.parts)
+	case fence:
+		w.tex(`\left` + b.text[:1])
+		w.all(b.parts)
+		w.tex(`\right` + b.text[1:])
+	case fraction:
+		w.tex(`\frac`)
+		w.group("{", &b.parts[0], "}")
+		w.group("{", &b.parts[1], "}")
+	case root:
+		w.tex(`\sqrt`)
+		if !b.parts[1].IsEmpty() {
+			w.group("[{", &b.parts[1], "}]")
+		}
+		w.group("{", &b.parts[0], "}")
+	case script:
+		w.script(b)
+	case symbol:
+		w.symbol(b.text)
+	case word:
+		w.text(roman, proper(b.text))
+	case upright:
+		w.upright(b.text)
+	case operator:
+		w.tex(`\` + b.text)
+	case function:
+		w.function(b.text)
+	case digits:
+		w.digits(b.text)
+	case primes:
+		w.tex(strings.NewReplacer("′", `\prime`, "″", `\prime\prime`).Replace(b.text))
+	default:
+		w.sign(b)
+	}
+}
+
+func (w *latexWriter) all(parts []Box) {
+	for i := range parts {
+		w.box(&parts[i])
+	}
+}
+
+func (w *latexWriter) group(open string, b *Box, shut string) {
+	w.tex(open)
+	w.box(b)
+	w.tex(shut)
+}
+
+// script writes a base with what stands below and above. A base of several things
+// is grouped, so that an exponent belongs to all of them; that of a number stands
+// on its last digit, which looks the same.
+func (w *latexWriter) script(b *Box) {
+	base, sub, sup := &b.parts[0], &b.parts[1], &b.parts[2]
+	switch {
+	case base.kind == row, base.kind == root, base.kind == fence && base.text != "()",
+		base.kind == loose, base.kind == upright && strings.ContainsAny(base.text, "°′″"):
+		w.group("{", base, "}")
+	default:
+		w.box(base)
+	}
+	if !sub.IsEmpty() {
+		w.group("_{", sub, "}")
+	}
+	if !sup.IsEmpty() {
+		w.group("^{", sup, "}")
+	}
+}
+
+// digits writes digits with their decimal point.
+func (w *latexWriter) digits(text string) {
+	if text == "∞" {
+		w.tex(`\infty`)
+		return
+	}
+	for i := range len(text) {
+		if !isDigit(text[i]) && text[i] != '.' {
+			w.text(roman, text) // not a number after all
+			return
+		}
+	}
+	w.tex(text)
+}
+
+// function writes the name of a function that LaTeX has no command for.
+func (w *latexWriter) function(name string) {
+	w.tex(`\operatorname{`)
+	if plainWord(name) {
+		w.tex(name)
+	} else {
+		w.text(roman, proper(name))
+	}
+	w.tex("}")
+}
+
+// texMarksOfUnits are the units that are signs.
+var texMarksOfUnits = map[string]string{
+	"°": `{}^{\circ}`, "°C": `{}^{\circ}\mathrm{C}`, "°F": `{}^{\circ}\mathrm{F}`,
+	"′": `{}^{\prime}`, "″": `{}^{\prime\prime}`, "%": `\%`,
+}
+
+// upright writes the symbol of a unit. LaTeX has Greek letters outside of text
+// only.
+func (w *latexWriter) upright(s string) {
+	if mark, ok := texMarksOfUnits[s]; ok {
+		w.tex(mark)
+		return
+	}
+	for s != "" {
+		i := strings.IndexFunc(s, func(r rune) bool { return texGreek()[r] != "" })
+		if i < 0 {
+			w.text(roman, proper(s))
+			return
+		}
+		if i > 0 {
+			w.text(roman, proper(s[:i]))
+		}
+		r, n := utf8.DecodeRuneInString(s[i:])
+		w.tex(texGreek()[r])
+		s = s[i+n:]
+	}
+}
+
+func (w *latexWriter) sign(b *Box) {
+	sign := b.text
+	if s, ok := texSigns[sign]; ok {
+		sign = s
+	}
+	switch b.kind {
+	case infix, continued:
+		w.tex(" " + sign + " ")
+	case relation:
+		w.relation(b.text)
+	case prefix, loose:
+		w.tex(sign)
+	case comma:
+		w.tex(", ")
+	case close:
+		if strings.HasPrefix(sign, `\`) {
+			sign = "{" + sign + "}" // no room round it
+		}
+		w.tex(sign)
+	case times:
+		w.tex(" ")
+	case thin:
+		w.tex(`\,`)
+	case gap:
+		w.tex(`\;`)
+	}
+}
+
+// relation writes a sign between two sides, with room round it.
+func (w *latexWriter) relation(sign string) {
+	if s, ok := texSigns[sign]; ok {
+		w.tex(" " + s + " ")
+		return
+	}
+	w.tex(` \mathrel{`)
+	w.text(roman, sign)
+	w.tex("} ")
+}
+
+var texSigns = map[string]string{
+	"=": "=", "<": "<", ">": ">", "≤": `\le`, "≥": `\ge`, "≠": `\ne`, "≈": `\approx`, "≡": `\equiv`,
+	"~": `\sim`, "∼": `\sim`, "∝": `\propto`, "⇒": `\Rightarrow`, "⇔": `\Leftrightarrow`, "→": `\to`,
+	"≪": `\ll`, "≫": `\gg`, ":=": `:=`, "±": `\pm`, "≟": `\overset{?}{=}`,
+	"−": "-", "⋅": `\cdot`, "×": `\times`, "/": "/",
+}

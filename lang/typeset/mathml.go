@@ -1,0 +1,143 @@
+package typeset
+
+import (
+	"strings"
+	"unicode/utf8"
+)
+
+// MathML writes a box as one element, without <math> round it, or as nothing.
+func (b Box) MathML() string {
+	var w mathmlWriter
+	w.box(&b)
+	return w.String()
+}
+
+type mathmlWriter struct{ strings.Builder }
+
+func (w *mathmlWriter) box(b *Box) {
+	switch b.kind {
+	case row:
+		w.element("mrow", b.parts)
+	case fence:
+		w.fence(b)
+	case fraction:
+		w.element("mfrac", b.parts)
+	case root:
+		if b.parts[1].IsEmpty() {
+			w.element("msqrt", b.parts)
+		} else {
+			w.element("mroot", b.parts)
+		}
+	case script:
+		w.element(scriptTag(b.parts[1], b.parts[2]), b.parts)
+	case symbol:
+		if letterEnd(b.text) < len(b.text) {
+			w.atom("mi", ` style="font-style:italic"`, proper(b.text))
+		} else {
+			w.atom("mi", "", b.text)
+		}
+	case word, upright:
+		if letterEnd(b.text) == len(b.text) {
+			w.atom("mi", ` mathvariant="normal"`, b.text)
+		} else {
+			w.atom("mi", "", proper(b.text))
+		}
+	case operator, function:
+		w.atom("mi", "", proper(b.text))
+	case digits:
+		w.atom("mn", "", b.text)
+	case primes:
+		w.atom("mo", "", b.text)
+	default:
+		w.sign(b)
+	}
+}
+
+func scriptTag(sub, sup Box) string {
+	switch {
+	case sup.IsEmpty():
+		return "msub"
+	case sub.IsEmpty():
+		return "msup"
+	}
+	return "msubsup"
+}
+
+func (w *mathmlWriter) sign(b *Box) {
+	switch b.kind {
+	case infix, relation, comma:
+		w.atom("mo", "", b.text)
+	case continued:
+		w.atom("mo", ` form="infix"`, b.text)
+	case prefix:
+		w.atom("mo", ` form="prefix"`, b.text)
+	case close:
+		if b.text == "," {
+			w.atom("mo", "", b.text)
+		} else {
+			w.atom("mo", ` lspace="0" rspace="0"`, b.text)
+		}
+	case loose:
+		w.atom("mo", ` stretchy="false"`, b.text)
+	case times:
+		w.atom("mo", "", "\u2062")
+	case apply:
+		w.atom("mo", "", "\u2061")
+	case hair:
+		w.WriteString(`<mspace width="0.1667em"/>`)
+	case thin:
+		w.atom("mtext", "", "\u2009")
+	case gap:
+		w.WriteString(`<mspace width="0.2778em"/>`)
+	}
+}
+
+// fence writes brackets. Round ones stretch only where something higher than a
+// line is in them: a bracket that may stretch is given the room of its largest
+// form by some browsers, even where it stays small.
+func (w *mathmlWriter) fence(b *Box) {
+	attributes := ""
+	if b.text == "()" && !b.tall {
+		attributes = ` stretchy="false"`
+	}
+	w.WriteString("<mrow>")
+	w.atom("mo", attributes, b.text[:1])
+	for i := range b.parts {
+		w.box(&b.parts[i])
+	}
+	w.atom("mo", attributes, b.text[1:])
+	w.WriteString("</mrow>")
+}
+
+func (w *mathmlWriter) element(tag string, parts []Box) {
+	w.WriteString("<" + tag + ">")
+	for i := range parts {
+		w.box(&parts[i])
+	}
+	w.WriteString("</" + tag + ">")
+}
+
+// atom writes an element that holds text. What XML 1.0 has no place for (section
+// 2.2) becomes U+FFFD.
+func (w *mathmlWriter) atom(tag, attributes, text string) {
+	w.WriteString("<" + tag + attributes + ">")
+	for i, r := range text {
+		switch {
+		case r == '&':
+			w.WriteString("&amp;")
+		case r == '<':
+			w.WriteString("&lt;")
+		case r == '>':
+			w.WriteString("&gt;")
+		case r == '\t', r == '\n', r == '\r':
+			w.WriteByte(' ')
+		case r < ' ', r == 0xfffe, r == 0xffff:
+			w.WriteRune(utf8.RuneError)
+		case r < utf8.RuneSelf:
+			w.WriteByte(text[i])
+		default:
+			w.WriteRune(r)
+		}
+	}
+	w.WriteString("</" + tag + ">")
+}
