@@ -8,6 +8,7 @@ import (
 	"steelyard/lang/finding"
 	"steelyard/lang/plan"
 	"steelyard/lang/syntax"
+	"steelyard/session/entry"
 )
 
 // cancelsOut tells whether the symbols without a value that an equation holds
@@ -35,7 +36,8 @@ func (w *work) systemWithoutNumbers(s *syntax.Solve, r algebra.SystemRoot, stati
 	if !absent {
 		return false
 	}
-	w.e.Solution = &algebra.Solution{Steps: r.Steps}
+	w.found.solution = &algebra.Solution{Steps: r.Steps}
+	var rows entry.Lines
 	for i, u := range s.Unknowns {
 		c := slots[i]
 		if statics[i].Open == 0 {
@@ -44,9 +46,10 @@ func (w *work) systemWithoutNumbers(s *syntax.Solve, r algebra.SystemRoot, stati
 		w.planner.Program.Main.Statics[c.Slot].Absent = true
 		unit := w.solutionUnit(u, candidate{form: c})
 		defs[i].Slot, defs[i].Unit = c.Slot, unit
-		w.e.Roots = append(w.e.Roots, algebra.Root{X: r.X[i]})
-		w.e.Told = append(w.e.Told, u.Name+" = "+algebra.Display(r.X[i])+", in "+unit.Screen())
+		w.root(algebra.Root{X: r.X[i]})
+		rows = append(rows, u.Name+" = "+algebra.Display(r.X[i])+", in "+unit.Screen())
 	}
+	w.e.Outcome = rows
 	return true
 }
 

@@ -11,6 +11,7 @@ import (
 	"steelyard/lang/ops"
 	"steelyard/lang/plan"
 	"steelyard/lang/syntax"
+	"steelyard/session/entry"
 	"steelyard/units"
 )
 
@@ -57,13 +58,14 @@ func (w *work) with(s *syntax.With) {
 		w.fail(d, nil)
 		return
 	}
-	w.e.Values, w.e.Shows, w.e.Records = []Value{v}, true, true
+	r := w.e.Give(v)
+	r.Shows, r.Records = true, true
 	if was := c.Value; was != 0 && now != was {
-		w.e.Told = []string{times(now/was, w.set.rounding) + " times " + algebra.Display(s.X) + " as it was"}
+		r.Notes = []string{times(now/was, w.set.rounding) + " times " + algebra.Display(s.X) + " as it was"}
 	}
 	for _, b := range s.By {
 		if by, ok := w.planner.Find(&syntax.Name{Name: b.Name}); ok {
-			w.tellFree(by)
+			r.Notes = append(r.Notes, free(by)...)
 		}
 	}
 	w.settleDef(d)
@@ -83,13 +85,13 @@ func (w *work) withSymbols(s *syntax.With) {
 	}
 	again := algebra.Substitute(x, by)
 	if r, fixed := algebra.Ratio(again, x); fixed {
-		w.e.Told = []string{times(r, w.set.rounding) + " times " + algebra.Display(s.X) + " as it was, whatever the symbols are"}
+		w.e.Outcome = entry.Lines{times(r, w.set.rounding) + " times " + algebra.Display(s.X) + " as it was, whatever the symbols are"}
 		return
 	}
 	if short, ok := algebra.OneFraction(again); ok {
 		again = short
 	}
-	w.e.Told = []string{algebra.Display(s.X) + " becomes " + algebra.Display(again)}
+	w.e.Outcome = entry.Lines{algebra.Display(s.X) + " becomes " + algebra.Display(again)}
 }
 
 func times(r float64, rule units.Rounding) string {
@@ -144,8 +146,7 @@ func (w *work) scaling(s *syntax.Scaling) {
 	w.uses([]*plan.Def{by}, s.AgainstAt)
 	if x, ok := w.writtenExpr(s.X, w.e.Line, by, 0); ok {
 		if e, exact := algebra.Exponent(x, s.Against); exact {
-			w.tellPower(s, x, e)
-			w.tellFree(by)
+			w.e.Outcome = append(entry.Lines{w.power(s, x, e)}, free(by)...)
 			return
 		}
 	}
@@ -154,26 +155,27 @@ func (w *work) scaling(s *syntax.Scaling) {
 			"Give the symbols values in lines above."))
 		return
 	}
-	w.localScaling(s, of, by)
-	w.tellFree(by)
+	if rows := append(w.localScaling(s, of, by), free(by)...); len(rows) > 0 {
+		w.e.Outcome = rows
+	}
 }
 
-// tellPower tells an exact power.
-func (w *work) tellPower(s *syntax.Scaling, x syntax.Expr, e units.Exp) {
+// power tells an exact power.
+func (w *work) power(s *syntax.Scaling, x syntax.Expr, e units.Exp) string {
 	of := algebra.Display(s.X)
 	if e.IsZero() {
-		w.e.Told = []string{of + " does not depend on " + s.Against + "."}
-		return
+		return of + " does not depend on " + s.Against + "."
 	}
-	w.e.Told = []string{w.goesAs(s, e) + w.fixed(x, s.Against) + ": doubling " + s.Against + " multiplies " + of + " by " +
-		times(math.Pow(2, e.Float()), w.set.rounding) + "."}
+	return w.goesAs(s, e) + w.fixed(x, s.Against) + ": doubling " + s.Against + " multiplies " + of + " by " +
+		times(math.Pow(2, e.Float()), w.set.rounding) + "."
 }
 
-// tellFree says of a quantity that is worked out that it is varied by itself.
-func (w *work) tellFree(by *plan.Def) {
-	if !by.Given && by.Kind != plan.Symbol {
-		w.e.Told = append(w.e.Told, by.Name+" (line "+itoa(by.Line)+") is worked out; here it is taken as free.")
+// free says of a quantity that is worked out that it is varied by itself.
+func free(by *plan.Def) []string {
+	if by.Given || by.Kind == plan.Symbol {
+		return nil
 	}
+	return []string{by.Name + " (line " + itoa(by.Line) + ") is worked out; here it is taken as free."}
 }
 
 // scaledExpr finds the slot of what is to grow.
@@ -221,9 +223,10 @@ func (w *work) written(d, by *plan.Def, depth int) (syntax.Expr, bool) {
 	case *syntax.Define:
 		x = s.X
 	case *syntax.Solve:
+		by, _ := e.By.(*solved)
 		for i, u := range s.Unknowns {
-			if u.Name == d.Name && i < len(e.Roots) {
-				x = e.Roots[i].X
+			if by != nil && u.Name == d.Name && i < len(by.roots) {
+				x = by.roots[i].X
 			}
 		}
 	}
@@ -281,8 +284,8 @@ func (w *work) fixed(x syntax.Expr, against string) string {
 }
 
 // localScaling finds the power with which one quantity grows with another near
-// the given values.
-func (w *work) localScaling(s *syntax.Scaling, of plan.Slot, by *plan.Def) {
+// the given values; it says nothing where there is no power, which is a finding.
+func (w *work) localScaling(s *syntax.Scaling, of plan.Slot, by *plan.Def) entry.Lines {
 	const step = 1e-4
 	name := algebra.Display(s.X)
 	x0, y0 := w.state.Vals[by.Slot], w.state.Vals[of]
@@ -291,7 +294,7 @@ func (w *work) localScaling(s *syntax.Scaling, of plan.Slot, by *plan.Def) {
 	twice, ok3 := w.rerun(map[plan.Slot]float64{by.Slot: 2 * x0}).Value(of)
 	if !ok1 || !ok2 || x0 == 0 || y0 == 0 || up/down <= 0 {
 		w.find(finding.New(finding.NoRealValue, s.X.Span(), "There is no power at these values: "+name+" or "+s.Against+" is 0, or has no value nearby.", ""))
-		return
+		return nil
 	}
 	power := (math.Log(up) - math.Log(down)) / (math.Log1p(step) - math.Log1p(-step))
 	if up < 0 {
@@ -302,5 +305,5 @@ func (w *work) localScaling(s *syntax.Scaling, of plan.Slot, by *plan.Def) {
 	if ok3 {
 		line += "; doubling " + s.Against + " multiplies " + name + " by " + times(twice/y0, w.set.rounding)
 	}
-	w.e.Told = []string{line + "."}
+	return entry.Lines{line + "."}
 }

@@ -35,7 +35,7 @@ func TestScaling(t *testing.T) {
 	}
 	for line, want := range tests {
 		e := p.Enter(context.Background(), line)
-		if got := strings.Join(e.Told, " "); got != want {
+		if got := strings.Join(told(e), " "); got != want {
 			t.Errorf("%s: %q, want %q; %v", line, got, want, e.Findings)
 		}
 	}
@@ -66,8 +66,8 @@ func TestWith(t *testing.T) {
 	for line, want := range tests {
 		e := p.Enter(ctx, line)
 		got := ""
-		if len(e.Values) == 1 {
-			got = e.Values[0].Shown(0)
+		if len(e.Values()) == 1 {
+			got = e.Values()[0].Shown(0)
 		}
 		if line == "f in rev/min with k = 4*k" {
 			if len(e.Findings) != 1 || e.Findings[0].ID != "angle-or-cycle" {
@@ -86,8 +86,8 @@ func TestWithoutNumbers(t *testing.T) {
 	p := New()
 	for _, line := range []string{"let m1 in kg", "let m2 in kg", "let L in m", "let k in N/m", "let x in m", "g = 9.80 m/s^2",
 		"P = 2π√(L/g) in s", "U = 1/2*k*x^2 in J", "solve T - m1*g = m1*a and m2*g - T = m2*a for T in N, a in m/s^2", "solve U = 1/2*m1*v^2 for v"} {
-		if e := p.Enter(context.Background(), line); e.Failed() || len(e.Values) > 0 && line[0] != 'g' {
-			t.Fatalf("%s: %v %v", line, e.Values, e.Findings)
+		if e := p.Enter(context.Background(), line); e.Failed() || len(e.Values()) > 0 && line[0] != 'g' {
+			t.Fatalf("%s: %v %v", line, e.Values(), e.Findings)
 		}
 	}
 	for line, want := range map[string]string{
@@ -101,7 +101,7 @@ func TestWithoutNumbers(t *testing.T) {
 		"steps P":                 "Working   P = 2π√(L/g)",
 	} {
 		e := p.Enter(context.Background(), line)
-		if got := strings.Join(e.Told, " "); got != want || len(e.Values) > 0 {
+		if got := strings.Join(told(e), " "); got != want || len(e.Values()) > 0 {
 			t.Errorf("%s: %q, want %q; %v", line, got, want, e.Findings)
 		}
 	}

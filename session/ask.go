@@ -6,6 +6,7 @@ import (
 	"steelyard/lang/finding"
 	"steelyard/lang/plan"
 	"steelyard/lang/syntax"
+	"steelyard/session/entry"
 	"steelyard/units"
 )
 
@@ -34,7 +35,7 @@ type Name struct {
 	Name  string
 	Kind  NameKind
 	Line  int
-	Value *Value // nil if it has none
+	Value *entry.Value // nil if it has none
 	Unit  string
 }
 
@@ -55,9 +56,9 @@ func (p *Pad) Names() []Name {
 			n.Unit = d.Unit.Text()
 		}
 		if e := p.entryAt(d.Line); e != nil {
-			for i := range e.Values {
-				if e.Values[i].Name == d.Name {
-					n.Value = &e.Values[i]
+			for i, v := range e.Values() {
+				if v.Name == d.Name {
+					n.Value = &e.Values()[i]
 				}
 			}
 		}
@@ -93,7 +94,7 @@ func (p *Pad) nameKind(d *plan.Def) NameKind {
 }
 
 // entryAt returns the stored entry of a line.
-func (p *Pad) entryAt(line int) *Entry {
+func (p *Pad) entryAt(line int) *entry.Entry {
 	lo, hi := 0, len(p.entries)
 	for lo < hi {
 		mid := (lo + hi) / 2
@@ -110,14 +111,14 @@ func (p *Pad) entryAt(line int) *Entry {
 }
 
 // ask answers a command that is no line of the worksheet.
-func (p *Pad) ask(e *Entry, cmd *syntax.Command) {
+func (p *Pad) ask(e *entry.Entry, cmd *syntax.Command) {
 	switch cmd.Word {
 	case "names":
 		if strings.TrimSpace(cmd.Arg) != "" {
 			e.Findings = append(e.Findings, finding.New(finding.Unreadable, cmd.ArgAt, "names stands alone: it lists all names.", "For one name, write describe "+strings.TrimSpace(cmd.Arg)+"."))
 			return
 		}
-		e.Told = p.tellNames()
+		e.Outcome = p.tellNames()
 	case "describe":
 		p.describe(e, cmd)
 	case "worksheet":
@@ -126,10 +127,10 @@ func (p *Pad) ask(e *Entry, cmd *syntax.Command) {
 }
 
 // tellNames lists the names, one a line.
-func (p *Pad) tellNames() []string {
+func (p *Pad) tellNames() entry.Lines {
 	names := p.Names()
 	if len(names) == 0 {
-		return []string{"No names yet."}
+		return entry.Lines{"No names yet."}
 	}
 	width := 0
 	values := make([]string, len(names))
@@ -141,7 +142,7 @@ func (p *Pad) tellNames() []string {
 		}
 		wide = max(wide, len([]rune(values[i])))
 	}
-	out := make([]string, len(names))
+	out := make(entry.Lines, len(names))
 	for i, n := range names {
 		out[i] = pad(n.Name, width) + "   " + pad(values[i], wide) + "   " + n.Kind.String() + ", line " + itoa(n.Line)
 	}
@@ -152,7 +153,7 @@ func (p *Pad) tellNames() []string {
 // line shows it.
 func (p *Pad) asGiven(n Name) string {
 	e := p.entryAt(n.Line)
-	if d, ok := e.Stmt.(*syntax.Define); ok && !e.Shows {
+	if d, ok := e.Stmt.(*syntax.Define); ok && !e.Result().Shows {
 		at := d.X.Span()
 		return e.Text[at.From:at.To]
 	}
@@ -164,7 +165,7 @@ func pad(s string, width int) string {
 }
 
 // describe tells what a name is, what it comes from and where it is used.
-func (p *Pad) describe(e *Entry, cmd *syntax.Command) {
+func (p *Pad) describe(e *entry.Entry, cmd *syntax.Command) {
 	word := strings.TrimSpace(cmd.Arg)
 	if word == "" {
 		e.Findings = append(e.Findings, finding.New(finding.Unreadable, cmd.WordAt, "describe needs a name.", "Write, for example, describe k."))
@@ -185,11 +186,11 @@ func (p *Pad) describe(e *Entry, cmd *syntax.Command) {
 	d, ok := p.planner.Find(n)
 	if !ok {
 		if f, ok := p.Formula(word); ok {
-			e.Told = p.describeFormula(f, 0)
+			e.Outcome = entry.Lines(p.describeFormula(f, 0))
 			return
 		}
 		if told := p.tellChains(n.Name); told != nil && n.Line == 0 {
-			e.Told = told
+			e.Outcome = entry.Lines(told)
 			return
 		}
 		n.At = cmd.ArgAt
@@ -198,13 +199,13 @@ func (p *Pad) describe(e *Entry, cmd *syntax.Command) {
 	}
 	switch {
 	case d.Failed():
-		e.Told = []string{d.Name + " (line " + itoa(d.Line) + ") could not be worked out."}
+		e.Outcome = entry.Lines{d.Name + " (line " + itoa(d.Line) + ") could not be worked out."}
 	case d.Kind == plan.Function:
-		e.Told = p.withUses([]string{d.Name + "(" + strings.Join(d.Func.Params, ", ") + "): a function of this worksheet, line " + itoa(d.Line)}, d)
+		e.Outcome = p.withUses(entry.Lines{d.Name + "(" + strings.Join(d.Func.Params, ", ") + "): a function of this worksheet, line " + itoa(d.Line)}, d)
 	case d.Kind == plan.Formula:
-		e.Told = p.withUses(p.describeFormula(d.Formula, d.Line), d)
+		e.Outcome = p.withUses(p.describeFormula(d.Formula, d.Line), d)
 	default:
-		e.Told = p.withUses(p.describeQuantity(d), d)
+		e.Outcome = p.withUses(p.describeQuantity(d), d)
 	}
 }
 
@@ -261,7 +262,7 @@ func (p *Pad) describeQuantity(d *plan.Def) []string {
 // shownValue is a definition's value as its own line shows it.
 func (p *Pad) shownValue(d *plan.Def, unit *units.Unit) string {
 	if e := p.entryAt(d.Line); e != nil && d.Line > 0 {
-		for _, v := range e.Values {
+		for _, v := range e.Values() {
 			if v.Name == d.Name {
 				return v.Shown(units.Screen)
 			}
@@ -286,7 +287,7 @@ func baseUnits(st plan.Static) string {
 }
 
 // withUses adds what a definition comes from and where it is used.
-func (p *Pad) withUses(out []string, d *plan.Def) []string {
+func (p *Pad) withUses(out entry.Lines, d *plan.Def) entry.Lines {
 	if e := p.entryAt(d.Line); e != nil && len(e.Uses) > 0 {
 		out = append(out, "  worked out from "+p.namedLines(e.Uses))
 	}
@@ -310,7 +311,7 @@ func (p *Pad) namedLines(lines []int) string {
 	for _, n := range lines {
 		word := "line " + itoa(n)
 		if e := p.entryAt(n); e != nil {
-			if name := defines(e.Stmt); name != "" {
+			if name := entry.Defines(e.Stmt); name != "" {
 				word = name + " (line " + itoa(n) + ")"
 			}
 		}
@@ -320,23 +321,4 @@ func (p *Pad) namedLines(lines []int) string {
 		words = append(words[:12], "…")
 	}
 	return strings.Join(words, ", ")
-}
-
-// defines is the name that a statement defines, if any.
-func defines(s syntax.Stmt) string {
-	switch s := s.(type) {
-	case *syntax.Define:
-		return s.Name
-	case *syntax.FuncDef:
-		return s.Name
-	case *syntax.Let:
-		return s.Name
-	case *syntax.FormulaDef:
-		return s.Name
-	case *syntax.Slope:
-		return s.Name
-	case *syntax.Area:
-		return s.Name
-	}
-	return ""
 }

@@ -7,32 +7,9 @@ import (
 	"steelyard/lang/finding"
 	"steelyard/lang/plan"
 	"steelyard/lang/syntax"
+	"steelyard/session/entry"
 	"steelyard/units"
 )
-
-// Bars is an energy bar chart, all in one unit.
-type Bars struct {
-	Unit   *units.Unit
-	Stages []BarStage
-	Work   *Bar // done on the system before the last stage, or nil
-	// Books says what the sums come to.
-	Books string
-	Holds bool
-}
-
-// BarStage is one place or moment.
-type BarStage struct {
-	Name string
-	Bars []Bar
-	Sum  string
-}
-
-// Bar is one energy.
-type Bar struct {
-	Name  string
-	Value float64 // in the chart's unit
-	Shown string
-}
 
 // barValue is one energy while the books are made.
 type barValue struct {
@@ -63,9 +40,9 @@ func (w *work) bars(s *syntax.Bars) {
 	if !good || !ok {
 		return
 	}
-	b := &Bars{Unit: w.barUnit(s, first), Holds: true}
-	b.fill(w, s, stages, work)
-	w.e.Bars = b
+	b := &entry.Bars{Unit: w.barUnit(s, first), Holds: true}
+	w.fill(b, s, stages, work)
+	w.e.Outcome = b
 	w.books(s, b, stages, work, margin)
 }
 
@@ -109,12 +86,12 @@ func (w *work) barUnit(s *syntax.Bars, first *plan.Static) *units.Unit {
 }
 
 // fill makes the bars, each in the chart's unit.
-func (b *Bars) fill(w *work, s *syntax.Bars, stages [][]barValue, work *barValue) {
-	bar := func(v barValue) Bar {
-		return Bar{Name: v.name, Value: b.Unit.FromSI(v.value), Shown: w.shownIn(v.value, b.Unit)}
+func (w *work) fill(b *entry.Bars, s *syntax.Bars, stages [][]barValue, work *barValue) {
+	bar := func(v barValue) entry.Bar {
+		return entry.Bar{Name: v.name, Value: b.Unit.FromSI(v.value), Shown: w.shownIn(v.value, b.Unit)}
 	}
 	for i, stage := range stages {
-		one := BarStage{Name: s.Stages[i].Name, Sum: w.shownIn(total(stage), b.Unit)}
+		one := entry.Stage{Name: s.Stages[i].Name, Sum: w.shownIn(total(stage), b.Unit)}
 		for _, v := range stage {
 			one.Bars = append(one.Bars, bar(v))
 		}
@@ -157,7 +134,7 @@ func (w *work) barMargin(s *syntax.Bars, first *plan.Static) (func(sum float64) 
 }
 
 // books compares the sum of every stage with the one before it.
-func (w *work) books(s *syntax.Bars, b *Bars, stages [][]barValue, work *barValue, margin func(float64) float64) {
+func (w *work) books(s *syntax.Bars, b *entry.Bars, stages [][]barValue, work *barValue, margin func(float64) float64) {
 	if len(stages) == 1 && work == nil {
 		b.Books = "The sum at " + quoted(s.Stages[0].Name) + " is " + b.Stages[0].Sum + "."
 		return
@@ -207,7 +184,7 @@ func largestOf(stages [][]barValue, work *barValue) float64 {
 }
 
 // open says of a stage by how much its sum is off.
-func (w *work) open(stage syntax.Stage, b *Bars, sum, said string, before, after float64) {
+func (w *work) open(stage syntax.Stage, b *entry.Bars, sum, said string, before, after float64) {
 	word := " more than there should be"
 	if after < before {
 		word = " less than there should be"

@@ -6,13 +6,14 @@ import (
 	"steelyard/lang/algebra"
 	"steelyard/lang/plan"
 	"steelyard/lang/syntax"
+	"steelyard/session/entry"
 	"steelyard/units"
 )
 
 // cancelled shows how the units of a product cancel to that of its value, in SI
 // units: J/m² = (kg·m²/s²)/m² = kg/s² = N/m. It is empty where nothing is to be
 // learned from it: for sums, and where the unit is plain.
-func (w *work) cancelled(x syntax.Expr, e *Entry, value int) string {
+func (w *work) cancelled(x syntax.Expr, e *entry.Entry, value int) string {
 	factors, ok := algebra.Factors(x)
 	if !ok {
 		return ""
@@ -32,7 +33,7 @@ func (w *work) cancelled(x syntax.Expr, e *Entry, value int) string {
 	if len(with) == 0 || len(with) == 1 && with[0].exp.Num() == 1 && with[0].exp.Den() == 1 {
 		return ""
 	}
-	v := e.Values[value]
+	v := e.Values()[value]
 	chain := []string{productOfUnits(with), productOfUnits(based), units.BaseUnits(v.Dim).Screen(), finalUnit(v)}
 	out := chain[:1]
 	for _, s := range chain[1:] {
@@ -47,7 +48,7 @@ func (w *work) cancelled(x syntax.Expr, e *Entry, value int) string {
 }
 
 // finalUnit is the unit of a value without a prefix.
-func finalUnit(v Value) string {
+func finalUnit(v entry.Value) string {
 	if v.Unit.ToSIFloat(1) == 1 && !v.Unit.Affine() {
 		return v.Unit.Screen()
 	}

@@ -2,6 +2,7 @@ package session
 
 import (
 	"context"
+	"steelyard/session/entry"
 	"strings"
 	"testing"
 )
@@ -56,15 +57,15 @@ func TestChains(t *testing.T) {
 			p.Enter(ctx, g)
 		}
 		e := p.Enter(ctx, "describe "+tt.asked)
-		chains := chainLines(e.Told)
+		chains := chainLines(told(e))
 		if tt.links == 0 {
 			if len(chains) > 0 {
-				t.Errorf("%s from %s: %q", tt.asked, tt.givens, e.Told)
+				t.Errorf("%s from %s: %q", tt.asked, tt.givens, told(e))
 			}
 			continue
 		}
 		if len(chains) == 0 || len(chains[0]) != tt.links {
-			t.Errorf("%s from %s: %q", tt.asked, tt.givens, e.Told)
+			t.Errorf("%s from %s: %q", tt.asked, tt.givens, told(e))
 			continue
 		}
 		most = max(most, len(chains[0]))
@@ -74,7 +75,7 @@ func TestChains(t *testing.T) {
 				own.Enter(ctx, g)
 			}
 			for _, line := range chain {
-				if e := own.Enter(ctx, line); len(e.Values) != 1 && !solvable(e) {
+				if e := own.Enter(ctx, line); len(e.Values()) != 1 && !solvable(e) {
 					t.Errorf("%s from %s: %s: %v", tt.asked, tt.givens, line, e.Findings)
 				}
 			}
@@ -87,7 +88,7 @@ func TestChains(t *testing.T) {
 
 // solvable tells whether a line of a chain failed only because these numbers
 // have no real solution, or several.
-func solvable(e *Entry) bool {
+func solvable(e *entry.Entry) bool {
 	for _, f := range e.Findings {
 		switch f.ID {
 		case "no-solution", "which-root", "no-real-value", "not-worked-out":
@@ -151,7 +152,7 @@ func TestChainsLeaveOut(t *testing.T) {
 		for _, g := range strings.Split(tt.givens, "; ") {
 			p.Enter(context.Background(), g)
 		}
-		told := p.Enter(context.Background(), "describe "+tt.asked).Told
+		told := told(p.Enter(context.Background(), "describe "+tt.asked))
 		text := strings.Join(told, "\n")
 		for _, chain := range chainLines(told) {
 			for _, line := range chain {

@@ -8,6 +8,7 @@ import (
 	"steelyard/lang/finding"
 	"steelyard/lang/plan"
 	"steelyard/lang/syntax"
+	"steelyard/session/entry"
 	"steelyard/units"
 )
 
@@ -72,7 +73,10 @@ func (w *work) compare(s *syntax.CheckStmt, right syntax.Expr, both plan.Compare
 	if !ok1 || !ok2 {
 		return
 	}
-	out := &CheckOutcome{Left: l, Right: r}
+	out := &entry.Verdict{Left: l}
+	if s.Sign == syntax.NoSign {
+		out.Right = &r
+	}
 	margin := w.margin(s, both, within)
 	switch {
 	case s.Sign != syntax.NoSign:
@@ -84,7 +88,7 @@ func (w *work) compare(s *syntax.CheckStmt, right syntax.Expr, both plan.Compare
 	default:
 		out.Holds = compareHolds(s.Op, l.SI, r.SI, margin)
 	}
-	w.e.Check = out
+	w.e.Outcome = out
 	if !out.Holds {
 		w.checkFailed(s, out)
 	}
@@ -241,8 +245,8 @@ func (w *work) checkUnit(s *syntax.CheckStmt, right syntax.Expr, both plan.Compa
 }
 
 // checkFailed says how far apart the sides of a check are.
-func (w *work) checkFailed(s *syntax.CheckStmt, out *CheckOutcome) {
-	l, r := out.Left.Shown(units.Screen), out.Right.Shown(units.Screen)
+func (w *work) checkFailed(s *syntax.CheckStmt, out *entry.Verdict) {
+	l := out.Left.Shown(units.Screen)
 	at := s.Left.Span()
 	if s.Sign != syntax.NoSign {
 		word := [...]string{"", "negative", "positive", "zero"}[s.Sign]
@@ -250,7 +254,7 @@ func (w *work) checkFailed(s *syntax.CheckStmt, out *CheckOutcome) {
 		return
 	}
 	at = at.Join(s.Right.Span())
-	msg := "The check does not hold: the left side is " + l + ", the right side " + r
+	msg := "The check does not hold: the left side is " + l + ", the right side " + out.Right.Shown(units.Screen)
 	if a, b := out.Left.SI, out.Right.SI; b != 0 && a != b {
 		part := (a - b) / math.Abs(b) * 100
 		word := "more"

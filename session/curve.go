@@ -147,8 +147,8 @@ func (w *work) reading(d *plan.Def, x syntax.Expr, in syntax.UnitText, slot plan
 		w.fail(d, nil)
 		return
 	}
-	w.e.Values = append(w.e.Values, v)
-	w.e.Shows, w.e.Records = true, true
+	r := w.e.Give(v)
+	r.Shows, r.Records = true, true
 	w.torqueOrEnergy(d.Name, v, in, x)
 	w.settleDef(d)
 }

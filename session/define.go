@@ -3,25 +3,13 @@ package session
 import (
 	"math"
 	"strings"
-	"unicode"
 
 	"steelyard/lang/finding"
 	"steelyard/lang/plan"
 	"steelyard/lang/syntax"
+	"steelyard/session/entry"
 	"steelyard/units"
 )
-
-func trimBlanks(s string) string { return strings.TrimSpace(s) }
-
-// isName tells whether a text is one name.
-func isName(s string) bool {
-	for i, r := range s {
-		if !unicode.IsLetter(r) && (i == 0 || !unicode.IsDigit(r) && r != '_' && r != '′' && r != '\'') {
-			return false
-		}
-	}
-	return s != ""
-}
 
 // define works out NAME = EXPR [in UNIT].
 func (w *work) define(s *syntax.Define) {
@@ -93,19 +81,19 @@ func (w *work) result(d *plan.Def, x syntax.Expr, in syntax.UnitText, plain bool
 	if plain {
 		v.Figures = writtenFigures(x)
 	}
-	w.e.Values = append(w.e.Values, v)
-	w.e.Shows, w.e.Records = !plain, !plain
+	r := w.e.Give(v)
+	r.Shows, r.Records = !plain, !plain
 	w.torqueOrEnergy(d.Name, v, in, x)
 	w.rateWithout2Pi(d.Name, x, in, &v)
-	w.unnamed(x, &w.e.Values[0])
+	w.unnamed(x, &r.Values[0])
 	w.settleDef(d)
 }
 
 // newValue reports a slot in a unit.
-func (w *work) newValue(name string, x syntax.Expr, c plan.Compiled, unit *units.Unit) (Value, bool) {
+func (w *work) newValue(name string, x syntax.Expr, c plan.Compiled, unit *units.Unit) (entry.Value, bool) {
 	si := w.state.Vals[c.Slot]
 	st := w.planner.Static(c.Slot)
-	v := Value{
+	v := entry.Value{
 		Name: name, SI: si, Dim: st.Dim, Tag: st.Tag, Unit: unit,
 		Quantity: quantityName(st, unit), Figures: w.set.figures, Rounding: w.set.rounding,
 	}

@@ -235,13 +235,13 @@ func drawnValues(f *syntax.FormulaDef, r *rand.Rand) (map[string]float64, bool) 
 		give(p, s, out[s.Name])
 	}
 	e := p.Enter(context.Background(), "result_value = "+syntax.PrintExpr(f.Right))
-	if len(e.Values) != 1 {
+	if len(e.Values()) != 1 {
 		return nil, false
 	}
 	for _, s := range f.Symbols {
 		if s.Name == left {
 			u, _ := p.Table().Parse(s.Unit.Text, units.AloneInPlace)
-			out[left] = u.FromSI(e.Values[0].SI)
+			out[left] = u.FromSI(e.Values()[0].SI)
 		}
 	}
 	return out, true
@@ -266,8 +266,8 @@ func judgeSolved(f *syntax.FormulaDef, unknown syntax.FormulaSymbol, values map[
 		d.values[s.Name] = bigOf(u.ToSIFloat(v))
 		if s.Name != unknown.Name {
 			// What the worksheet holds is what is judged.
-			if e := give(p, s, v); len(e.Values) == 1 {
-				d.values[s.Name] = bigOf(e.Values[0].SI)
+			if e := give(p, s, v); len(e.Values()) == 1 {
+				d.values[s.Name] = bigOf(e.Values()[0].SI)
 			}
 		}
 	}
@@ -286,10 +286,10 @@ func judgeSolved(f *syntax.FormulaDef, unknown syntax.FormulaSymbol, values map[
 	}
 	line := "solve " + f.Name + " for " + unknown.Name + " where " + unknown.Name + " > " + bound(want, unknown, -1) + " and " + unknown.Name + " < " + bound(want, unknown, 1)
 	e := p.Enter(context.Background(), line)
-	if len(e.Values) != 1 {
+	if len(e.Values()) != 1 {
 		return false, line + ": no value"
 	}
-	got := e.Values[0].SI
+	got := e.Values()[0].SI
 	rest, most := d.remainder(f, unknown.Name, bigOf(got))
 	if rest == nil {
 		return false, "the solution can't be put back"
@@ -302,7 +302,7 @@ func judgeSolved(f *syntax.FormulaDef, unknown syntax.FormulaSymbol, values map[
 	if low == nil || high == nil || low.Sign()*high.Sign() > 0 {
 		return true, line + ": the true root is not within a thousand-millionth"
 	}
-	if e.Values[0].Dim != u.Dim() {
+	if e.Values()[0].Dim != u.Dim() {
 		return true, line + ": a dimension other than declared"
 	}
 	return true, ""

@@ -3,6 +3,7 @@ package session
 import (
 	"context"
 	"os"
+	"steelyard/session/entry"
 	"strings"
 	"testing"
 )
@@ -75,7 +76,7 @@ func TestFindings(t *testing.T) {
 	}
 }
 
-func meets(t *testing.T, e *Entry, want expectation) {
+func meets(t *testing.T, e *entry.Entry, want expectation) {
 	t.Helper()
 	var said []string
 	matched := false

@@ -42,7 +42,7 @@ func FuzzEnter(f *testing.F) {
 					t.Fatalf("%q: a finding %q without words", e.Text, found.ID)
 				}
 			}
-			for _, v := range e.Values {
+			for _, v := range e.Values() {
 				if math.IsNaN(v.SI) || math.IsInf(v.SI, 0) || v.Shown(units.Screen) == "" || v.Shown(units.File) == "" {
 					t.Fatalf("%q: the value %v", e.Text, v.SI)
 				}

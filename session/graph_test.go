@@ -69,9 +69,9 @@ func TestShapes(t *testing.T) {
 	}
 	for _, tt := range tests {
 		e := p.Enter(context.Background(), "graph "+tt.line)
-		got := strings.Join(e.Told, " ")
+		got := strings.Join(told(e), " ")
 		if tt.want == "d has no value" {
-			if !e.Failed() || e.Graph != nil {
+			if !e.Failed() || graphOf(e) != nil {
 				t.Errorf("%s: drawn", tt.line)
 			}
 			continue
@@ -113,16 +113,16 @@ func TestReadings(t *testing.T) {
 			p.Enter(context.Background(), "q = 3")
 		}
 		e := p.Enter(context.Background(), line)
-		if len(e.Values) != 1 || !e.Records {
+		if len(e.Values()) != 1 || !e.Records() {
 			t.Errorf("%s: %v", line, e.Findings)
 			continue
 		}
 		w := p.Enter(context.Background(), want)
-		if len(w.Values) != 1 {
+		if len(w.Values()) != 1 {
 			t.Fatalf("%s: %v", want, w.Findings)
 		}
-		if got := e.Values[0]; math.Abs(got.SI-w.Values[0].SI) > 1e-12*math.Max(1, math.Abs(got.SI)) || got.Dim != w.Values[0].Dim && w.Values[0].SI != 0 {
-			t.Errorf("%s: %g %v, want %g %v", line, got.SI, got.Dim, w.Values[0].SI, w.Values[0].Dim)
+		if got := e.Values()[0]; math.Abs(got.SI-w.Values()[0].SI) > 1e-12*math.Max(1, math.Abs(got.SI)) || got.Dim != w.Values()[0].Dim && w.Values()[0].SI != 0 {
+			t.Errorf("%s: %g %v, want %g %v", line, got.SI, got.Dim, w.Values()[0].SI, w.Values()[0].Dim)
 		}
 	}
 }
@@ -132,8 +132,8 @@ func TestReadingsNamed(t *testing.T) {
 	p := enter(t, "k = 200 N/m", "A = 5 cm", "F(x) = k*x in N", "W = area under F(x) from 0 m to A in mJ", "s = slope of F(x) at x = A")
 	for line, want := range map[string]string{"W": "250 mJ", "s": "200 N/m", "W with k = 400 N/m": "500 mJ", "s with k = 1 N/cm": "100 N/m", "W with A = 10 cm": "1000 mJ"} {
 		e := p.Enter(context.Background(), line)
-		if len(e.Values) != 1 || e.Values[0].Shown(0) != want {
-			t.Errorf("%s: %v %v", line, e.Values, e.Findings)
+		if len(e.Values()) != 1 || e.Values()[0].Shown(0) != want {
+			t.Errorf("%s: %v %v", line, e.Values(), e.Findings)
 		}
 	}
 }
@@ -199,8 +199,8 @@ func TestBars(t *testing.T) {
 		`bars at "here": U, 0.1 J`:                                               "The sum at \"here\" is 0.35 J.",
 	} {
 		e := p.Enter(context.Background(), line)
-		if e.Bars == nil || !e.Bars.Holds || e.Bars.Books != want {
-			t.Errorf("%s: %+v %v", line, e.Bars, e.Findings)
+		if barsOf(e) == nil || !barsOf(e).Holds || barsOf(e).Books != want {
+			t.Errorf("%s: %+v %v", line, barsOf(e), e.Findings)
 		}
 	}
 }
@@ -209,21 +209,21 @@ func TestBars(t *testing.T) {
 func TestTable(t *testing.T) {
 	p := enter(t, "k = 200 N/m", "U(x) = 1/2*k*x^2 in J", "F(x) = k*x in N")
 	e := p.Enter(context.Background(), "table U(x), F(x) in mN against x from 0 cm to 5 cm by 2.5 cm")
-	if e.Graph == nil || strings.Join(e.Graph.Heads, "|") != "x / cm|U / J|F / mN" {
-		t.Fatalf("%+v %v", e.Graph, e.Findings)
+	if tableOf(e) == nil || strings.Join(tableOf(e).Heads, "|") != "x / cm|U / J|F / mN" {
+		t.Fatalf("%+v %v", e.Outcome, e.Findings)
 	}
 	var rows []string
-	for _, r := range e.Graph.Rows {
+	for _, r := range tableOf(e).Rows {
 		rows = append(rows, strings.Join(r, " "))
 	}
 	if got := strings.Join(rows, "; "); got != "0 0 0; 2.5 0.0625 5000; 5 0.25 10000" {
 		t.Error(got)
 	}
-	if e := p.Enter(context.Background(), "table 1/x against x from 0 m to 1 m"); len(e.Graph.Rows) != 11 || e.Graph.Rows[0][1] != "no value" || e.Graph.Rows[10][1] != "1" {
-		t.Errorf("%v", e.Graph.Rows)
+	if e := p.Enter(context.Background(), "table 1/x against x from 0 m to 1 m"); len(tableOf(e).Rows) != 11 || tableOf(e).Rows[0][1] != "no value" || tableOf(e).Rows[10][1] != "1" {
+		t.Errorf("%v", tableOf(e).Rows)
 	}
-	if e := p.Enter(context.Background(), "table F(x) against x from 0 m to 0.3 m by 0.1 m"); len(e.Graph.Rows) != 4 {
-		t.Errorf("%v", e.Graph.Rows)
+	if e := p.Enter(context.Background(), "table F(x) against x from 0 m to 0.3 m by 0.1 m"); len(tableOf(e).Rows) != 4 {
+		t.Errorf("%v", tableOf(e).Rows)
 	}
 }
 
@@ -286,10 +286,10 @@ func TestShapesOfRelations(t *testing.T) {
 			}
 			text := "graph " + fmt.Sprintf(rel.line, args...)
 			e := New().Enter(context.Background(), text)
-			if e.Graph == nil {
+			if graphOf(e) == nil {
 				t.Fatalf("%s: %v", text, e.Findings)
 			}
-			got, want := e.Graph.Curves[0].Shape, rel.want(p)
+			got, want := graphOf(e).Curves[0].Shape, rel.want(p)
 			size := 1e-9 * math.Max(math.Abs(want.A), math.Max(math.Abs(want.B), math.Abs(want.C)))
 			if got.Kind != want.Kind || got.E != want.E || got.Of != want.Of || got.From != 0 ||
 				math.Abs(got.A-want.A) > size || math.Abs(got.B-want.B) > size || math.Abs(got.C-want.C) > size {
@@ -320,8 +320,8 @@ func TestReadingsToSixtyDigits(t *testing.T) {
 			d := &digits{values: map[string]*big.Float{"g": bigOf(9.80665)}, most: bigZero()}
 			for _, o := range f.Symbols {
 				if w, ok := values[o.Name]; ok {
-					if e := give(p, o, w); len(e.Values) == 1 {
-						d.values[o.Name] = bigOf(e.Values[0].SI)
+					if e := give(p, o, w); len(e.Values()) == 1 {
+						d.values[o.Name] = bigOf(e.Values()[0].SI)
 					}
 				}
 			}
@@ -331,7 +331,7 @@ func TestReadingsToSixtyDigits(t *testing.T) {
 			}
 			line := fmt.Sprintf("slope of %s at %s = %s%s", syntax.PrintExpr(f.Right), s.Name, strconv.FormatFloat(v, 'g', 17, 64), unit)
 			e := p.Enter(context.Background(), line)
-			if len(e.Values) != 1 {
+			if len(e.Values()) != 1 {
 				t.Errorf("%s: %v", line, e.Findings)
 				continue
 			}
@@ -346,7 +346,7 @@ func TestReadingsToSixtyDigits(t *testing.T) {
 				continue
 			}
 			want, _ := bigZero().Quo(bigZero().Sub(up, down), step.Mul(step, bigOf(2))).Float64()
-			if got := e.Values[0].SI; math.Abs(got-want) > 1e-11*math.Abs(want) {
+			if got := e.Values()[0].SI; math.Abs(got-want) > 1e-11*math.Abs(want) {
 				t.Errorf("%s: %g, want %g", line, got, want)
 			}
 			judged++
@@ -370,8 +370,8 @@ func TestAreasAgainstGonum(t *testing.T) {
 	} {
 		e := New().Enter(context.Background(), "area under "+text+" against u from 0 to 5")
 		want := quad.Fixed(f, 0, 5, 200, quad.Legendre{}, 0)
-		if len(e.Values) != 1 || math.Abs(e.Values[0].SI-want) > 1e-11*math.Abs(want) {
-			t.Errorf("%s: %v %v, want %g", text, e.Values, e.Findings, want)
+		if len(e.Values()) != 1 || math.Abs(e.Values()[0].SI-want) > 1e-11*math.Abs(want) {
+			t.Errorf("%s: %v %v, want %g", text, e.Values(), e.Findings, want)
 		}
 	}
 }
@@ -386,7 +386,7 @@ func TestCurveLimits(t *testing.T) {
 	}
 	for rows, fails := range map[int]bool{limit.Rows: false, limit.Rows + 1: true} {
 		e := New().Enter(context.Background(), fmt.Sprintf("table x against x from 0 m to %d m by 1 m", rows-1))
-		if e.Failed() != fails || !fails && len(e.Graph.Rows) != rows {
+		if e.Failed() != fails || !fails && len(tableOf(e).Rows) != rows {
 			t.Errorf("a table of %d rows: %v", rows, e.Findings)
 		}
 	}

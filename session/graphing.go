@@ -9,39 +9,10 @@ import (
 	"steelyard/lang/ops"
 	"steelyard/lang/plan"
 	"steelyard/lang/syntax"
+	"steelyard/session/entry"
 	"steelyard/session/graph"
 	"steelyard/units"
 )
-
-// Graph is what a graph or a table shows, in the units of its axes.
-type Graph struct {
-	X, Y   Axis
-	Curves []GraphCurve
-	// Lo and Hi are the values worth showing.
-	Lo, Hi float64
-	// Shapes says of each curve in words what it is.
-	Shapes []string
-	// Blank asks for the axes alone.
-	Blank bool
-	// Heads and Rows are those of a table; a row has its place first.
-	Heads []string
-	Rows  [][]string
-}
-
-// Axis is one axis: quantity over unit, and its range in that unit.
-type Axis struct {
-	Label    string
-	From, To float64
-}
-
-// GraphCurve is one curve; Runs are its connected pieces.
-type GraphCurve struct {
-	Name string
-	Runs [][]graph.Point
-	// Shape is what the curve is, in coherent SI units; that of a function by
-	// intervals is Other.
-	Shape graph.Shape
-}
 
 // curve is one expression of a graph, planned.
 type curve struct {
@@ -78,13 +49,13 @@ func (w *work) graph(s *syntax.Graph) {
 	if !w.oneDimension(p) {
 		return
 	}
-	g := &Graph{Blank: s.Blank}
-	g.X = Axis{axisLabel(s.Against, p.unit), p.unit.FromSI(p.from), p.unit.FromSI(p.to)}
+	g := &entry.Graph{Blank: s.Blank}
+	g.X = entry.Axis{Label: axisLabel(s.Against, p.unit), From: p.unit.FromSI(p.from), To: p.unit.FromSI(p.to)}
 	g.Y.Label = axisLabel(w.curveNames(p), p.curves[0].unit)
 	first := true
 	for _, c := range p.curves {
 		sampled := graph.Sample(c.eval, p.from, p.to)
-		g.Curves = append(g.Curves, GraphCurve{Name: c.name, Runs: w.inUnits(p, c, sampled.Runs)})
+		g.Curves = append(g.Curves, entry.Curve{Name: c.name, Runs: w.inUnits(p, c, sampled.Runs)})
 		if sampled.Empty() {
 			w.find(finding.New(finding.NoRealValue, c.x.Span(), c.name+" has no value anywhere between "+p.shownX(w, p.from)+" and "+p.shownX(w, p.to)+".",
 				"Look at the range, and at roots and quotients."))
@@ -109,10 +80,7 @@ func (w *work) graph(s *syntax.Graph) {
 		return
 	}
 	g.Y.From, g.Y.To = g.Lo, g.Hi
-	w.e.Graph = g
-	if !s.Blank {
-		w.e.Told = g.Shapes
-	}
+	w.e.Outcome = g
 }
 
 // planPlot plans the range and the curves.

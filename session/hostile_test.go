@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"steelyard/lang/finding"
+	"steelyard/session/entry"
 	"steelyard/units"
 )
 
@@ -43,7 +44,7 @@ func TestHostile(t *testing.T) {
 			e := p.Enter(context.Background(), line)
 			runtime.ReadMemStats(&after)
 			if len(e.Findings) == 0 {
-				t.Fatalf("no finding; values %v", e.Values)
+				t.Fatalf("no finding; values %v", e.Values())
 			}
 			for _, f := range e.Findings {
 				if f.At.From < 0 || f.At.To > len(line) || f.At.From > f.At.To {
@@ -56,8 +57,8 @@ func TestHostile(t *testing.T) {
 			if used := after.TotalAlloc - before.TotalAlloc; used > 200<<20 {
 				t.Errorf("took %d bytes", used)
 			}
-			if e := p.Enter(context.Background(), "2 m + 3 m"); len(e.Values) != 1 || e.Values[0].SI != 5 {
-				t.Errorf("the next line gives %v, %v", e.Values, e.Findings)
+			if e := p.Enter(context.Background(), "2 m + 3 m"); len(e.Values()) != 1 || e.Values()[0].SI != 5 {
+				t.Errorf("the next line gives %v, %v", e.Values(), e.Findings)
 			}
 		})
 	}
@@ -67,8 +68,8 @@ func TestHostile(t *testing.T) {
 func TestLongSums(t *testing.T) {
 	p := New()
 	e := p.Enter(context.Background(), "1"+strings.Repeat("+1", 30_000))
-	if len(e.Values) != 1 || e.Values[0].SI != 30_001 {
-		t.Fatalf("values %v, findings %v", e.Values, e.Findings)
+	if len(e.Values()) != 1 || e.Values()[0].SI != 30_001 {
+		t.Fatalf("values %v, findings %v", e.Values(), e.Findings)
 	}
 }
 
@@ -81,12 +82,12 @@ func TestFunctionsDoubling(t *testing.T) {
 	for i := 1; i < 60; i++ {
 		p.Enter(ctx, fmt.Sprintf("f%d(x) = f%d(x) - f%d(2*x)/2", i, i-1, i-1))
 	}
-	if e := p.Enter(ctx, "f9(3 m)"); len(e.Values) != 1 {
+	if e := p.Enter(ctx, "f9(3 m)"); len(e.Values()) != 1 {
 		t.Errorf("f9: %v", e.Findings)
 	}
 	e := p.Enter(ctx, "f59(3 m)")
-	if len(e.Values) != 0 || len(e.Findings) == 0 || e.Findings[0].ID != finding.TooLong {
-		t.Errorf("f59: values %v, findings %v", e.Values, e.Findings)
+	if len(e.Values()) != 0 || len(e.Findings) == 0 || e.Findings[0].ID != finding.TooLong {
+		t.Errorf("f59: values %v, findings %v", e.Values(), e.Findings)
 	}
 }
 
@@ -105,9 +106,9 @@ func TestStopped(t *testing.T) {
 	}
 }
 
-func shownValues(e *Entry) []string {
+func shownValues(e *entry.Entry) []string {
 	var out []string
-	for _, v := range e.Values {
+	for _, v := range e.Values() {
 		out = append(out, v.Name+" "+v.Shown(units.File)+" "+v.Quantity)
 	}
 	return out

@@ -45,8 +45,8 @@ func TestLibrary(t *testing.T) {
 				args = append(args, values[i%len(values)]+" "+unit)
 			}
 			e := New().Enter(context.Background(), name+"("+strings.Join(args, ", ")+")")
-			if worst, some := finding.Worst(e.Findings); some && worst != finding.Note || len(e.Values) != 1 {
-				t.Errorf("%s: values %v, findings %v", e.Text, e.Values, e.Findings)
+			if worst, some := finding.Worst(e.Findings); some && worst != finding.Note || len(e.Values()) != 1 {
+				t.Errorf("%s: values %v, findings %v", e.Text, e.Values(), e.Findings)
 			}
 		})
 	}

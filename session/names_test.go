@@ -15,13 +15,13 @@ func TestNamesListFailures(t *testing.T) {
 		p.Enter(context.Background(), text)
 	}
 	want := "m   2 kg    given, line 1\nv   3 m/s   given, line 2\nq           not worked out, line 4"
-	if got := strings.Join(p.Enter(context.Background(), "names").Told, "\n"); got != want {
+	if got := strings.Join(told(p.Enter(context.Background(), "names")), "\n"); got != want {
 		t.Errorf("got\n%s\nwant\n%s", got, want)
 	}
 	p.Undo()
 	p.Undo()
 	want = "m   2 kg    given, line 1\nv   3 m/s   given, line 2"
-	if got := strings.Join(p.Enter(context.Background(), "names").Told, "\n"); got != want {
+	if got := strings.Join(told(p.Enter(context.Background(), "names")), "\n"); got != want {
 		t.Errorf("got\n%s\nwant\n%s", got, want)
 	}
 }

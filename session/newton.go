@@ -25,9 +25,9 @@ func (w *work) newton(s *syntax.Solve, eqs []algebra.Equation, statics []plan.St
 	if len(good) == 0 {
 		return false
 	}
-	w.e.Solution = &algebra.Solution{}
+	w.found.solution = &algebra.Solution{}
 	for _, e := range eqs {
-		w.e.Solution.Steps = append(w.e.Solution.Steps, algebra.Step{Left: e.Left, Right: e.Right})
+		w.found.solution.Steps = append(w.found.solution.Steps, algebra.Step{Left: e.Left, Right: e.Right})
 	}
 	w.find(finding.New(finding.Searched, s.Unknowns[0].NameAt, "No rearrangement leads to "+andList(s)+
 		"; values were found step by step from the sizes of the givens, and put back into every equation.",

@@ -30,12 +30,12 @@ func (w *work) search(s *syntax.Solve, left, right syntax.Expr, eq plan.Planned)
 		return units.FormatQuantity(u.FromSI(v), u, w.set.figures, w.set.rounding, units.Screen)
 	}
 	at := s.Unknowns[0].NameAt
-	w.e.Solution = &algebra.Solution{Steps: []algebra.Step{{Left: left, Right: right}}}
+	w.found.solution = &algebra.Solution{Steps: []algebra.Step{{Left: left, Right: right}}}
 	lo, hi = pieces[0].Lo, pieces[0].Hi
 	for _, x := range pieces {
 		lo, hi = math.Min(lo, x.Lo), math.Max(hi, x.Hi)
 	}
-	w.find(finding.New(finding.Searched, at, "No rearrangement leads to "+w.e.solves+"; it was searched for from "+show(lo)+" to "+
+	w.find(finding.New(finding.Searched, at, "No rearrangement leads to "+w.found.unknown+"; it was searched for from "+show(lo)+" to "+
 		show(hi)+", and what is not named here is proved to hold no solution.", ""))
 	for i, x := range got.Unsettled {
 		if i == 3 {
@@ -76,8 +76,8 @@ func (w *work) searchRange(s *syntax.Solve, c candidate) (lo, hi float64, bounds
 	for _, cond := range s.Where {
 		x, op := cond.Right, cond.Op
 		n, ok := cond.Left.(*syntax.Name)
-		if !ok || n.Name != w.e.solves {
-			if n, ok = cond.Right.(*syntax.Name); !ok || n.Name != w.e.solves {
+		if !ok || n.Name != w.found.unknown {
+			if n, ok = cond.Right.(*syntax.Name); !ok || n.Name != w.found.unknown {
 				continue
 			}
 			x, op = cond.Left, turned(op)

@@ -6,6 +6,7 @@ import (
 
 	"steelyard/lang/finding"
 	"steelyard/lang/syntax"
+	"steelyard/session/entry"
 )
 
 // The ranks of a reading once it has been tried in its place.
@@ -24,11 +25,11 @@ type offer struct {
 	text  string
 	rank  int
 	mend  bool // it was put right
-	value *Value
+	value *entry.Value
 }
 
 // tryReadings tries the readings that the findings of the last statement offer.
-func (p *Pad) tryReadings(ctx context.Context, e *Entry) {
+func (p *Pad) tryReadings(ctx context.Context, e *entry.Entry) {
 	p.trying = true
 	for i := range e.Findings {
 		p.offers(ctx, e, &e.Findings[i])
@@ -39,7 +40,7 @@ func (p *Pad) tryReadings(ctx context.Context, e *Entry) {
 // offers tries every reading of a finding in the place of what it stands for,
 // and keeps the best: a reading offered must itself read. A reading in which
 // something else is to be put right is replaced by the text put right.
-func (p *Pad) offers(ctx context.Context, e *Entry, f *finding.Finding) {
+func (p *Pad) offers(ctx context.Context, e *entry.Entry, f *finding.Finding) {
 	if len(f.Readings) == 0 || f.Severity != finding.Error || f.At.To > len(e.Text) || f.At.From > f.At.To {
 		return
 	}
@@ -71,7 +72,7 @@ func saidBefore(before []offer, o offer) bool {
 }
 
 // try enters a statement with a reading in its place and takes it back.
-func (p *Pad) try(ctx context.Context, e *Entry, at syntax.Span, reading string) offer {
+func (p *Pad) try(ctx context.Context, e *entry.Entry, at syntax.Span, reading string) offer {
 	mended := false
 	for range maxTries {
 		text := e.Text[:at.From] + reading + e.Text[at.To:]
@@ -82,8 +83,8 @@ func (p *Pad) try(ctx context.Context, e *Entry, at syntax.Span, reading string)
 		p.Undo()
 		bad, rank := faultIn(got, at.From, at.From+len(reading))
 		o := offer{text: reading, rank: rank, mend: mended}
-		if len(got.Values) > 0 {
-			o.value = &got.Values[0]
+		if all := got.Values(); len(all) > 0 {
+			o.value = &all[0]
 		}
 		if bad == nil || len(bad.Readings) != 1 || bad.ID == finding.UnknownName || bad.ID == finding.UnknownUnit {
 			return o
@@ -95,7 +96,7 @@ func (p *Pad) try(ctx context.Context, e *Entry, at syntax.Span, reading string)
 }
 
 // faultIn finds what is wrong in a part of an entry, and ranks it.
-func faultIn(e *Entry, from, to int) (*finding.Finding, int) {
+func faultIn(e *entry.Entry, from, to int) (*finding.Finding, int) {
 	for i := range e.Findings {
 		f := &e.Findings[i]
 		if f.Severity > finding.Mismatch || f.At.To < from || f.At.From > to || f.At.From == f.At.To && f.At.To == from {

@@ -12,6 +12,7 @@ import (
 	"steelyard/lang/formula"
 	"steelyard/lang/plan"
 	"steelyard/lang/syntax"
+	"steelyard/session/entry"
 	"steelyard/units"
 )
 
@@ -19,7 +20,7 @@ import (
 type Pad struct {
 	planner *plan.Planner
 	state   plan.State
-	entries []*Entry
+	entries []*entry.Entry
 	marks   []mark
 	set     settings
 	library map[string]*syntax.FormulaDef
@@ -60,7 +61,7 @@ func (p *Pad) Table() *units.Table { return p.planner.Units }
 func (p *Pad) Next() int { return len(p.entries) + 1 }
 
 // Entries returns the stored statements in order.
-func (p *Pad) Entries() []*Entry { return p.entries }
+func (p *Pad) Entries() []*entry.Entry { return p.entries }
 
 // libraryFormula reads a built-in formula when it is first asked for.
 func (p *Pad) libraryFormula(name string) (*syntax.FormulaDef, bool) {
@@ -105,10 +106,10 @@ func (p *Pad) Formula(name string) (*syntax.FormulaDef, bool) {
 
 // Enter works one statement out as the next line. Records under it, as in a page
 // copied from a worksheet, are left out: the result is worked out anew.
-func (p *Pad) Enter(ctx context.Context, text string) *Entry {
+func (p *Pad) Enter(ctx context.Context, text string) *entry.Entry {
 	text, recorded := withoutRecords(text)
 	e := p.EnterAt(ctx, p.Next(), text)
-	if recorded && !e.Records && !e.Failed() {
+	if recorded && !e.Records() && !e.Failed() {
 		e.Findings = append(e.Findings, finding.New(finding.StrayRecord, syntax.Span{To: len(text)},
 			"A line that records a result stood under this one, which has none to record.", "It was left out."))
 	}
@@ -133,8 +134,8 @@ func withoutRecords(text string) (string, bool) {
 
 // EnterAt works one statement out as the given line. The text is one statement
 // with its indented lines. A command that asks is answered and not stored.
-func (p *Pad) EnterAt(ctx context.Context, line int, text string) *Entry {
-	e := &Entry{Line: line, Text: text}
+func (p *Pad) EnterAt(ctx context.Context, line int, text string) *entry.Entry {
+	e := &entry.Entry{Line: line, Text: text, By: p}
 	m := mark{plan: p.planner.Mark(), set: p.set}
 	stmt, findings := syntax.Parse(text)
 	e.Stmt, e.Findings = stmt, findings
@@ -159,7 +160,7 @@ func (p *Pad) EnterAt(ctx context.Context, line int, text string) *Entry {
 }
 
 // Undo takes the last statement back, and returns it.
-func (p *Pad) Undo() (*Entry, bool) {
+func (p *Pad) Undo() (*entry.Entry, bool) {
 	last := len(p.entries) - 1
 	if last < 0 {
 		return nil, false
@@ -179,8 +180,10 @@ func (p *Pad) Undo() (*Entry, bool) {
 type work struct {
 	*Pad
 	ctx  context.Context
-	e    *Entry
+	e    *entry.Entry
 	mark *mark
+	// found is how the equations of the line were rearranged.
+	found solved
 	// searched are the roots that a search has found.
 	searched []candidate
 	// rule is how a root is chosen when the line is worked out again, among the
@@ -242,7 +245,7 @@ func (w *work) statement(s syntax.Stmt) {
 // unread notes what a line that can't be read would have defined, so that the
 // lines that need it name this one as the cause.
 func (w *work) unread() {
-	name := definedName(w.e.Text)
+	name := entry.BeginsWith(w.e.Text)
 	d := &plan.Def{Name: name, Slot: plan.NoSlot}
 	d.Root = d
 	if name == "" {
@@ -250,26 +253,6 @@ func (w *work) unread() {
 	}
 	w.planner.Define(d)
 	w.planner.SetThat(d)
-}
-
-// definedName returns the name that a text "NAME = …" begins with, or nothing.
-func definedName(text string) string {
-	for i, r := range text {
-		switch {
-		case r == '=':
-			name := syntax.Canonical(trimBlanks(text[:i]))
-			if name == "" || syntax.Reserved(name) || !isName(name) {
-				return ""
-			}
-			return name
-		case r == '\n' || r == '(':
-			return ""
-		}
-		if i > 200 {
-			return ""
-		}
-	}
-	return ""
 }
 
 // uses records which lines an expression refers to, and says once that g is

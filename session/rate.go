@@ -7,6 +7,7 @@ import (
 	"steelyard/lang/finding"
 	"steelyard/lang/plan"
 	"steelyard/lang/syntax"
+	"steelyard/session/entry"
 	"steelyard/units"
 )
 
@@ -84,7 +85,7 @@ func within1Percent(a, b float64) bool { return math.Abs(a-b) < 0.01*math.Abs(b)
 
 // rateWithout2Pi cautions where the line itself shows that a rate in radians per
 // second stands for a frequency, or the time for a radian for a period.
-func (w *work) rateWithout2Pi(name string, x syntax.Expr, in syntax.UnitText, v *Value) {
+func (w *work) rateWithout2Pi(name string, x syntax.Expr, in syntax.UnitText, v *entry.Value) {
 	if v.Named || len(w.e.Findings) > 0 && w.e.Failed() {
 		return
 	}

@@ -8,6 +8,7 @@ import (
 	"steelyard/lang/ops"
 	"steelyard/lang/plan"
 	"steelyard/lang/syntax"
+	"steelyard/session/entry"
 	"steelyard/units"
 )
 
@@ -244,7 +245,7 @@ func isTorqueUnit(u *units.Unit) bool {
 
 // torqueOrEnergy cautions where the name of a value says torque and its unit
 // says energy, or the other way round (SI Brochure 9, 2.3.4).
-func (w *work) torqueOrEnergy(name string, v Value, in syntax.UnitText, x syntax.Expr) {
+func (w *work) torqueOrEnergy(name string, v entry.Value, in syntax.UnitText, x syntax.Expr) {
 	joule := units.Preferred(v.Dim, units.None)
 	if name == "" || joule.Text() != "J" || v.Named {
 		return
@@ -294,7 +295,7 @@ func energyName(name string) bool {
 
 // unnamed cautions where a value has a dimension that no quantity has, and a
 // written unit of the line is also a name.
-func (w *work) unnamed(x syntax.Expr, v *Value) {
+func (w *work) unnamed(x syntax.Expr, v *entry.Value) {
 	if v.Quantity != "" || v.Dim.IsOne() || len(w.e.Findings) > 0 {
 		return
 	}

@@ -22,7 +22,7 @@ var orderOf = map[syntax.Comparison]plan.Order{
 func (w *work) newRule(s *syntax.Solve, eq plan.Planned) *plan.Solve {
 	return &plan.Solve{
 		Differences: []int{eq.Difference}, Sizes: []int{eq.Size}, Dims: []units.Dim{eq.Unknown.Dim},
-		Conditions: w.conditions(s, []string{w.e.solves}, []plan.Static{eq.Unknown}),
+		Conditions: w.conditions(s, []string{w.found.unknown}, []plan.Static{eq.Unknown}),
 	}
 }
 

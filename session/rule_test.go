@@ -3,6 +3,7 @@ package session
 import (
 	"context"
 	"math"
+	"steelyard/session/entry"
 	"strings"
 	"testing"
 )
@@ -43,13 +44,13 @@ func TestRootsAgain(t *testing.T) {
 		}
 		again := p.Enter(context.Background(), tt.name+" with "+tt.given+" = "+tt.value)
 		want := fresh.Enter(context.Background(), tt.name)
-		if len(again.Values) != len(want.Values) {
+		if len(again.Values()) != len(want.Values()) {
 			t.Errorf("%s with %s = %s: %d values (%v), anew %d (%v)", tt.page, tt.given, tt.value,
-				len(again.Values), again.Findings, len(want.Values), want.Findings)
+				len(again.Values()), again.Findings, len(want.Values()), want.Findings)
 			continue
 		}
-		if len(again.Values) == 1 {
-			a, b := again.Values[0].SI, want.Values[0].SI
+		if len(again.Values()) == 1 {
+			a, b := again.Values()[0].SI, want.Values()[0].SI
 			if math.Abs(a-b) > 1e-9*math.Abs(b) {
 				t.Errorf("%s with %s = %s: %g, anew %g", tt.page, tt.given, tt.value, a, b)
 			}
@@ -135,12 +136,12 @@ func TestRemainderIsNoRoot(t *testing.T) {
 	}
 	for _, tt := range tests {
 		p := New()
-		var last *Entry
+		var last *entry.Entry
 		for _, line := range strings.Split(tt.page, "; ") {
 			last = p.Enter(context.Background(), line)
 		}
-		if has := len(last.Values) == 1; has != tt.has {
-			t.Errorf("%s: %v %v", tt.page, last.Values, last.Findings)
+		if has := len(last.Values()) == 1; has != tt.has {
+			t.Errorf("%s: %v %v", tt.page, last.Values(), last.Findings)
 		}
 	}
 }

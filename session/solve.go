@@ -75,7 +75,7 @@ func (w *work) solved(s *syntax.Solve, defs []*plan.Def) *plan.Def {
 	if !w.unknownUnits(s, func(int) plan.Static { return eq.Unknown }) {
 		return nil
 	}
-	w.e.solves = unknown
+	w.found.unknown = unknown
 	rearrange := algebra.Solve
 	if len(s.Where) > 0 {
 		rearrange = algebra.SolveTurns
@@ -91,7 +91,7 @@ func (w *work) solved(s *syntax.Solve, defs []*plan.Def) *plan.Def {
 			"This version undoes operations one by one, and solves linear and quadratic equations."))
 		return nil
 	}
-	w.e.Solution = solution
+	w.found.solution = solution
 	if eq.Absent && !w.cancelsOut(solution) {
 		w.withoutNumbers(s, solution, defs, eq)
 		return nil
@@ -174,8 +174,8 @@ func (w *work) bounded(s *syntax.Solve) bool {
 	below, above := false, false
 	for _, c := range s.Where {
 		op := c.Op
-		if n, ok := c.Left.(*syntax.Name); !ok || n.Name != w.e.solves {
-			if n, ok = c.Right.(*syntax.Name); !ok || n.Name != w.e.solves {
+		if n, ok := c.Left.(*syntax.Name); !ok || n.Name != w.found.unknown {
+			if n, ok = c.Right.(*syntax.Name); !ok || n.Name != w.found.unknown {
 				continue
 			}
 			op = turned(op)
@@ -238,7 +238,7 @@ func (w *work) side(x syntax.Expr, s *syntax.Solve, c candidate) (float64, bool)
 
 // sideSlot is side, with the slot of what does not hold the unknown.
 func (w *work) sideSlot(x syntax.Expr, s *syntax.Solve, c candidate) (float64, plan.Slot, bool) {
-	if n, ok := x.(*syntax.Name); ok && (isUnknown(s, n.Name) || n.Name == w.e.solves) {
+	if n, ok := x.(*syntax.Name); ok && (isUnknown(s, n.Name) || n.Name == w.found.unknown) {
 		return c.value, plan.NoSlot, true
 	}
 	at := w.Eval(x, Want{Silent: true})
@@ -257,7 +257,7 @@ func (w *work) sideSlot(x syntax.Expr, s *syntax.Solve, c candidate) (float64, p
 	w.uses(at.Uses, x.Span())
 	st := w.planner.SettleTo(at.Slot, c.form.Static.Dim)
 	if st.Dim != c.form.Static.Dim {
-		w.find(finding.New(finding.UnlikeDimensions, x.Span(), "The bound is "+plan.Words(st)+"; "+w.e.solves+" is "+plan.Words(c.form.Static)+".", "Give the bound in a unit of "+w.e.solves+"."))
+		w.find(finding.New(finding.UnlikeDimensions, x.Span(), "The bound is "+plan.Words(st)+"; "+w.found.unknown+" is "+plan.Words(c.form.Static)+".", "Give the bound in a unit of "+w.found.unknown+"."))
 		return 0, plan.NoSlot, false
 	}
 	return w.state.Vals[at.Slot], at.Slot, true

@@ -84,7 +84,7 @@ func randomEquation(r *rand.Rand, kinds int) built {
 func solveRandom(b built) (line string, solved, right bool) {
 	line = fmt.Sprintf("solve %s = %.17g for u where u > %.9g and u < %.9g", b.text, b.of(b.at), b.at*0.9999, b.at*1.0001)
 	e := New().Enter(context.Background(), line)
-	if len(e.Values) != 1 {
+	if len(e.Values()) != 1 {
 		for _, f := range e.Findings {
 			switch f.ID {
 			case finding.NotSolved, finding.NoSolution, finding.WhichRoot:
@@ -93,7 +93,7 @@ func solveRandom(b built) (line string, solved, right bool) {
 		}
 		return line, false, false
 	}
-	got := e.Values[0].SI
+	got := e.Values()[0].SI
 	want := b.of(b.at)
 	return line, true, math.Abs(b.of(got)-want) <= 1e-6*math.Abs(want)
 }

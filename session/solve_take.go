@@ -5,6 +5,7 @@ import (
 	"steelyard/lang/finding"
 	"steelyard/lang/plan"
 	"steelyard/lang/syntax"
+	"steelyard/session/entry"
 	"steelyard/units"
 )
 
@@ -33,7 +34,7 @@ func (w *work) declaredAngle(u syntax.Unknown, c candidate) *units.Unit {
 	}
 	f, _ := w.Formula(n.Name)
 	for _, sym := range f.Symbols {
-		if sym.Name != u.Name && sym.Name != w.e.solves {
+		if sym.Name != u.Name && sym.Name != w.found.unknown {
 			continue
 		}
 		if unit, bad := w.planner.Unit(sym.Unit, units.AloneInPlace); bad == nil && unit.Tag() == units.Angle {
@@ -54,16 +55,16 @@ func (w *work) take(u syntax.Unknown, c candidate, d *plan.Def) {
 		return
 	}
 	d.Slot, d.Unit = c.slot, unit
-	w.e.Values = append(w.e.Values, v)
-	w.e.Roots = append(w.e.Roots, c.root)
-	w.e.Shows, w.e.Records = true, true
+	r := w.e.Give(v)
+	r.Shows, r.Records = true, true
+	w.root(c.root)
 }
 
 // noSolution says why no real value satisfies the equation.
 func (w *work) noSolution(s *syntax.Solve) finding.Finding {
 	at := s.Unknowns[0].NameAt
 	name := s.Unknowns[0].Name
-	if q := w.e.Solution.Quadratic; q != nil {
+	if q := w.found.solution.Quadratic; q != nil {
 		if d := w.Try(q.Discriminant); d.OK && d.Value < 0 {
 			u := units.Preferred(d.Static.Dim, d.Static.Tag)
 			return finding.New(finding.NoSolution, at, "No real "+name+" satisfies the equation: its discriminant is "+
@@ -87,6 +88,6 @@ func (w *work) withoutNumbers(s *syntax.Solve, solution *algebra.Solution, defs 
 	w.planner.Program.Main.Statics[c.Slot].Absent = true
 	unit := w.solutionUnit(s.Unknowns[0], candidate{form: c})
 	defs[0].Slot, defs[0].Unit = c.Slot, unit
-	w.e.Roots = append(w.e.Roots, solution.Roots[0])
-	w.e.Told = append(w.e.Told, s.Unknowns[0].Name+" = "+algebra.Display(x)+", in "+unit.Screen())
+	w.root(solution.Roots[0])
+	w.e.Outcome = entry.Lines{s.Unknowns[0].Name + " = " + algebra.Display(x) + ", in " + unit.Screen()}
 }

@@ -10,6 +10,7 @@ import (
 	"steelyard/lang/finding"
 	"steelyard/lang/formula"
 	"steelyard/lang/syntax"
+	"steelyard/session/entry"
 )
 
 // notRearranged are the symbols that no inverse operation and no quadratic
@@ -49,12 +50,12 @@ func TestSolveLibrary(t *testing.T) {
 			if searched != notRearranged[key] {
 				t.Errorf("%s: rearranged, or searched for, against what was expected: %v", key, e.Findings)
 			}
-			if len(e.Values) != 1 {
+			if len(e.Values()) != 1 {
 				t.Errorf("%s: %v", line, e.Findings)
 				continue
 			}
 			solved++
-			if got := e.Values[0].InUnit; math.Abs(got-want) > 1e-9*math.Abs(want) {
+			if got := e.Values()[0].InUnit; math.Abs(got-want) > 1e-9*math.Abs(want) {
 				t.Errorf("%s: %v, want %v", line, got, want)
 			}
 		}
@@ -73,7 +74,7 @@ func bound(v float64, s syntax.FormulaSymbol, side float64) string {
 	return text
 }
 
-func give(p *Pad, s syntax.FormulaSymbol, v float64) *Entry {
+func give(p *Pad, s syntax.FormulaSymbol, v float64) *entry.Entry {
 	text := s.Name + " = " + strconv.FormatFloat(v, 'g', 17, 64)
 	if s.Unit.Text != "1" {
 		text += " " + s.Unit.Text
@@ -94,7 +95,7 @@ func workedValues(t *testing.T, f *syntax.FormulaDef) map[string]float64 {
 			if s.Unit.Text == "rad" {
 				out[s.Name] = min(out[s.Name], 0.6) // within the principal values
 			}
-			if e := give(p, s, out[s.Name]); len(e.Values) != 1 {
+			if e := give(p, s, out[s.Name]); len(e.Values()) != 1 {
 				t.Fatalf("%s: %v", e.Text, e.Findings)
 			}
 		}
@@ -106,10 +107,10 @@ func workedValues(t *testing.T, f *syntax.FormulaDef) map[string]float64 {
 		}
 	}
 	e := p.Enter(context.Background(), line)
-	if len(e.Values) != 1 {
+	if len(e.Values()) != 1 {
 		t.Fatalf("%s: %v", line, e.Findings)
 	}
-	out[left] = e.Values[0].InUnit
+	out[left] = e.Values()[0].InUnit
 	return out
 }
 

@@ -7,6 +7,7 @@ import (
 	"steelyard/lang/ops"
 	"steelyard/lang/plan"
 	"steelyard/lang/syntax"
+	"steelyard/session/entry"
 	"steelyard/units"
 )
 
@@ -112,12 +113,14 @@ func (w *work) constants(s *syntax.Constants) {
 		}
 		w.planner.Define(d)
 		st := w.planner.Static(slot)
-		w.e.Values = append(w.e.Values, Value{
+		w.e.Give(entry.Value{
 			Name: name, SI: w.state.Vals[slot], Dim: st.Dim, Tag: st.Tag, Unit: u, InUnit: k.Value.Float(),
 			Quantity: k.Name, Figures: units.Figures{N: max(1, min(k.Value.Figures, 15)), Keep: true}, Rounding: w.set.rounding,
 		})
 	}
-	w.e.Shows = len(w.e.Values) > 0
+	if r := w.e.Result(); r != nil {
+		r.Shows = true
+	}
 }
 
 // report shows an answer of the part in the unit and with the figures asked.
@@ -135,7 +138,7 @@ func (w *work) report(s *syntax.Report) {
 		return
 	}
 	if s.Sign {
-		w.e.Told = []string{signWord(got.Value)}
+		w.e.Outcome = entry.Lines{signWord(got.Value)}
 		return
 	}
 	v, ok := w.newValue(name, s.X, got.Compiled, got.Unit)
@@ -145,7 +148,7 @@ func (w *work) report(s *syntax.Report) {
 	if s.Figures > 0 {
 		v.Figures = units.Figures{N: s.Figures, Keep: true}
 	}
-	w.e.Values, w.e.Shows = append(w.e.Values, v), true
+	w.e.Give(v).Shows = true
 	w.rateWithout2Pi(name, s.X, s.In, &v)
 }
 

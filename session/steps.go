@@ -6,22 +6,14 @@ import (
 	"steelyard/lang/ops"
 	"steelyard/lang/plan"
 	"steelyard/lang/syntax"
+	"steelyard/session/entry"
 	"steelyard/units"
 )
 
 // steps shows the worked lines of a result, or of every result.
 func (w *work) steps(s *syntax.Steps) {
 	if s.Name == "" {
-		w.e.Told = []string{"Working"}
-		for _, e := range w.entries {
-			if lines := w.working(e, ""); len(lines) > 0 {
-				w.e.Told = append(w.e.Told, "line "+itoa(e.Line))
-				w.e.Told = append(w.e.Told, indent(WrittenWork(lines))...)
-			}
-		}
-		if len(w.e.Told) == 1 {
-			w.e.Told = []string{"There is no result to show the working of."}
-		}
+		w.everyStep()
 		return
 	}
 	n := &syntax.Name{At: s.NameAt, Name: s.Name}
@@ -35,46 +27,38 @@ func (w *work) steps(s *syntax.Steps) {
 	if e == nil {
 		return
 	}
-	lines := w.working(e, s.Name)
-	if len(lines) == 0 {
-		if d.Failed() {
-			w.find(finding.New(finding.NotWorkedOut, s.NameAt, "not worked out: needs "+s.Name+" (line "+itoa(d.Line)+")", ""))
-			return
+	switch lines := e.By.Working(e, s.Name); {
+	case len(lines) > 0:
+		w.e.Outcome = &entry.Works{Of: []entry.Work{{Line: d.Line, Lines: lines}}}
+	case d.Failed():
+		w.find(finding.New(finding.NotWorkedOut, s.NameAt, "not worked out: needs "+s.Name+" (line "+itoa(d.Line)+")", ""))
+	default:
+		w.e.Outcome = entry.Lines{s.Name + " is not worked out from other lines: it stands in line " + itoa(d.Line) + "."}
+	}
+}
+
+// everyStep shows the worked lines of every result.
+func (w *work) everyStep() {
+	all := &entry.Works{Every: true}
+	for _, e := range w.entries {
+		if lines := e.Working(); len(lines) > 0 {
+			all.Of = append(all.Of, entry.Work{Line: e.Line, Lines: lines})
 		}
-		w.e.Told = []string{s.Name + " is not worked out from other lines: it stands in line " + itoa(d.Line) + "."}
+	}
+	if len(all.Of) == 0 {
+		w.e.Outcome = entry.Lines{"There is no result to show the working of."}
 		return
 	}
-	w.e.Told = append([]string{"Working"}, indent(WrittenWork(lines))...)
+	w.e.Outcome = all
 }
 
-func indent(lines []string) []string {
-	out := make([]string, len(lines))
-	for i, l := range lines {
-		out[i] = "  " + l
-	}
-	return out
-}
-
-// Working is the worked lines of a result: the equation, its rearrangement, the
-// substitution with units and the value.
-func (p *Pad) Working(e *Entry) []WorkLine {
+// Working returns the worked lines of a result: the equation, the substitution
+// with units and the value.
+func (p *Pad) Working(e *entry.Entry, _ string) []entry.WorkLine {
 	w := &work{Pad: p, e: e}
-	return w.working(e, "")
-}
-
-// working is the worked lines of one entry; of the values of a solve, only those
-// of one name, if that is given.
-func (w *work) working(e *Entry, name string) []WorkLine {
-	if len(e.Values) == 0 || !e.Records {
-		if _, solved := e.Stmt.(*syntax.Solve); solved && len(e.Roots) > 0 {
-			if s := e.Stmt.(*syntax.Solve); len(s.Equations) > 1 {
-				return stepLines(e.Solution.Steps)
-			}
-			steps, _ := rearranged(e, 0)
-			return stepLines(steps) // without numbers
-		}
-		if s, defined := e.Stmt.(*syntax.Define); defined && !e.Failed() && !isWritten(s.X) {
-			return []WorkLine{{Left: &syntax.Name{Name: s.Name}, Right: s.X}}
+	if !e.Records() {
+		if s, defined := e.Stmt.(*syntax.Define); defined && e.Result() == nil && !e.Failed() && !isWritten(s.X) {
+			return []entry.WorkLine{{Left: &syntax.Name{Name: s.Name}, Right: s.X}}
 		}
 		return nil
 	}
@@ -87,82 +71,41 @@ func (w *work) working(e *Entry, name string) []WorkLine {
 		return w.slopeLines(s, e)
 	case *syntax.Area:
 		return w.areaLines(s, e)
-	case *syntax.Solve:
-		return w.solveLines(s, e, name)
 	}
 	return nil
 }
 
-// solveLines are the rearrangements of a solve, and the values put in.
-func (w *work) solveLines(s *syntax.Solve, e *Entry, name string) []WorkLine {
-	var out []WorkLine
-	if len(s.Equations) > 1 {
-		out = stepLines(e.Solution.Steps)
-		for i, v := range e.Values {
-			if name != "" && name != v.Name {
-				continue
-			}
-			if e.searched() {
-				out = append(out, WorkLine{Name: v.Name, Shown: &e.Values[i], Reason: "found step by step"})
-				continue
-			}
-			lines := w.lines(v.Name, e.Roots[i].X, e, i)
-			if last := out[len(out)-1]; last.Left != nil && algebra.Display(last.Left) == v.Name && algebra.Display(last.Right) == algebra.Display(lines[0].Right) {
-				lines = lines[1:] // the last step has said it
-			}
-			out = append(out, lines...)
-		}
-		return out
-	}
-	for i, v := range e.Values {
-		if name != "" && name != v.Name {
-			continue
-		}
-		steps, x := rearranged(e, i)
-		out = append(out, stepLines(steps)...)
-		if e.searched() {
-			out = append(out, WorkLine{Name: v.Name, Shown: &e.Values[i], Reason: "found by search"})
-			continue
-		}
-		out = append(out, w.lines(e.solves, x, e, i)[1:]...)
-		if v.Name != e.solves { // t1 is the first t
-			out[len(out)-1].Name = v.Name
-		}
-	}
-	return out
-}
-
 // slopeLines are the lines of a slope: the derivative, where a rule gives it, and
 // its value at the place.
-func (w *work) slopeLines(s *syntax.Slope, e *Entry) []WorkLine {
-	out := []WorkLine{{Name: s.Name, Words: "slope of " + algebra.Display(s.X) + " at " + s.Var + " = " + w.putIn(s.At, e.Line)}}
+func (w *work) slopeLines(s *syntax.Slope, e *entry.Entry) []entry.WorkLine {
+	out := []entry.WorkLine{{Name: s.Name, Words: "slope of " + algebra.Display(s.X) + " at " + s.Var + " = " + w.putIn(s.At, e.Line)}}
 	if d, ok := algebra.Derivative(w.openedAt(s.X, e.Line, 0), s.Var); ok {
-		out = append(out, WorkLine{Right: d, Reason: "differentiate"})
+		out = append(out, entry.WorkLine{Right: d, Reason: "differentiate"})
 		out = w.putLine(out, algebra.Substitute(d, map[string]syntax.Expr{s.Var: s.At}), d, e)
 	}
-	return append(out, WorkLine{Shown: &e.Values[0]})
+	return append(out, entry.WorkLine{Shown: &e.Values()[0]})
 }
 
 // areaLines are the lines of an area: the antiderivative at both ends, where a
 // rule gives it.
-func (w *work) areaLines(s *syntax.Area, e *Entry) []WorkLine {
+func (w *work) areaLines(s *syntax.Area, e *entry.Entry) []entry.WorkLine {
 	name := s.Var
 	if call, ok := s.X.(*syntax.Call); ok && name == "" && len(call.Args) == 1 {
 		if n, ok := call.Args[0].X.(*syntax.Name); ok {
 			name = n.Name
 		}
 	}
-	out := []WorkLine{{Name: s.Name, Words: "area under " + algebra.Display(s.X) + " from " + w.putIn(s.From, e.Line) + " to " + w.putIn(s.To, e.Line)}}
+	out := []entry.WorkLine{{Name: s.Name, Words: "area under " + algebra.Display(s.X) + " from " + w.putIn(s.From, e.Line) + " to " + w.putIn(s.To, e.Line)}}
 	if f, ok := algebra.Antiderivative(w.openedAt(s.X, e.Line, 0), name); ok {
 		at := func(x syntax.Expr) syntax.Expr { return algebra.Substitute(f, map[string]syntax.Expr{name: x}) }
 		x := at(s.To)
 		if !writtenZero(s.From) || !algebra.ZeroAt(f, name) {
 			x = &syntax.Binary{Op: syntax.Sub, X: at(s.To), Y: &syntax.Paren{X: at(s.From)}}
 		}
-		out = append(out, WorkLine{Right: x, Reason: "integrate: " + algebra.Display(f)})
+		out = append(out, entry.WorkLine{Right: x, Reason: "integrate: " + algebra.Display(f)})
 		out = w.putLine(out, x, x, e)
 	}
-	return append(out, WorkLine{Shown: &e.Values[0]})
+	return append(out, entry.WorkLine{Shown: &e.Values()[0]})
 }
 
 // writtenZero tells whether an expression is a written 0.
@@ -178,12 +121,12 @@ func writtenZero(x syntax.Expr) bool {
 
 // putLine adds an expression with its values put in, if that is another than the
 // line above.
-func (w *work) putLine(out []WorkLine, x, above syntax.Expr, e *Entry) []WorkLine {
+func (w *work) putLine(out []entry.WorkLine, x, above syntax.Expr, e *entry.Entry) []entry.WorkLine {
 	put := w.withValues(x, e.Line)
 	if algebra.Display(put) == algebra.Display(above) {
 		return out
 	}
-	return append(out, WorkLine{Right: put})
+	return append(out, entry.WorkLine{Right: put})
 }
 
 // putIn is an expression with its values put in.
@@ -191,48 +134,36 @@ func (w *work) putIn(x syntax.Expr, line int) string {
 	return algebra.Display(w.withValues(x, line))
 }
 
-// rearranged are the steps from the equation of an entry to one of its roots,
-// and the root, with the factors in the order of the equation.
-func rearranged(e *Entry, i int) ([]algebra.Step, syntax.Expr) {
-	first := e.Solution.Steps[0]
-	one := &algebra.Solution{Steps: e.Solution.Steps, Roots: e.Roots[i : i+1]}
-	steps := algebra.StepsTo(first.Left, first.Right, e.solves, one, 0)
-	if n, ok := steps[len(steps)-1].Left.(*syntax.Name); ok && n.Name == e.solves && len(steps) > 1 {
-		return steps, steps[len(steps)-1].Right
-	}
-	return steps, e.Roots[i].X
-}
-
 // stepLines makes lines of rearrangements.
-func stepLines(steps []algebra.Step) []WorkLine {
-	out := make([]WorkLine, len(steps))
+func stepLines(steps []algebra.Step) []entry.WorkLine {
+	out := make([]entry.WorkLine, len(steps))
 	for i, s := range steps {
-		out[i] = WorkLine{Left: s.Left, Right: s.Right, Reason: s.Reason, By: s.By}
+		out[i] = entry.WorkLine{Left: s.Left, Right: s.Right, Reason: s.Reason, By: s.By}
 	}
 	return out
 }
 
 // lines is an expression in symbols, with its values put in, and its result.
-func (w *work) lines(name string, x syntax.Expr, e *Entry, value int) []WorkLine {
-	first := WorkLine{Right: x}
+func (w *work) lines(name string, x syntax.Expr, e *entry.Entry, value int) []entry.WorkLine {
+	first := entry.WorkLine{Right: x}
 	if name != "" {
 		first.Left = &syntax.Name{Name: name}
 	}
-	out := []WorkLine{first}
+	out := []entry.WorkLine{first}
 	if f, ok := w.formulaOf(x); ok {
-		lead := WorkLine{Lead: f.Name, Left: f.Left, Right: f.Right}
+		lead := entry.WorkLine{Lead: f.Name, Left: f.Left, Right: f.Right}
 		x = algebra.Substitute(f.Right, arguments(x.(*syntax.Call), f))
 		first.Right = x
-		out = []WorkLine{lead, first}
+		out = []entry.WorkLine{lead, first}
 		if left, ok := f.Left.(*syntax.Name); ok && left.Name == name && algebra.Display(x) == algebra.Display(f.Right) {
 			out = out[:1]
 		}
 	}
 	put := w.withValues(x, e.Line)
-	if text := algebra.Display(put); text != algebra.Display(x) && text != algebra.Display(w.shownExpr(e.Values[value])) {
-		out = append(out, WorkLine{Right: put})
+	if text := algebra.Display(put); text != algebra.Display(x) && text != algebra.Display(w.shownExpr(e.Values()[value])) {
+		out = append(out, entry.WorkLine{Right: put})
 	}
-	return append(out, WorkLine{Shown: &e.Values[value], Units: w.cancelled(x, e, value)})
+	return append(out, entry.WorkLine{Shown: &e.Values()[value], Units: w.cancelled(x, e, value)})
 }
 
 // formulaOf is the formula that an expression calls, if it is one call.
@@ -288,7 +219,7 @@ func (w *work) valuesIn(x syntax.Expr, line int) map[string]syntax.Expr {
 }
 
 // shownExpr is a value as it is shown, as an expression.
-func (w *work) shownExpr(v Value) syntax.Expr {
+func (w *work) shownExpr(v entry.Value) syntax.Expr {
 	x, fs := syntax.ParseExpr(v.Shown(units.File))
 	if len(fs) > 0 {
 		return &syntax.Name{}
@@ -338,21 +269,11 @@ func (w *work) shownAs(d *plan.Def) string {
 		return ""
 	}
 	if e := w.entryAt(d.Line); e != nil && d.Line > 0 {
-		for _, v := range e.Values {
+		for _, v := range e.Values() {
 			if v.Name == d.Name {
 				return v.Shown(units.File)
 			}
 		}
 	}
 	return units.FormatQuantity(d.Unit.FromSI(w.state.Vals[d.Slot]), d.Unit, units.Figures{}, w.set.rounding, units.File)
-}
-
-// searched tells whether the values of a solve were searched for.
-func (e *Entry) searched() bool {
-	for _, f := range e.Findings {
-		if f.ID == finding.Searched {
-			return true
-		}
-	}
-	return false
 }

@@ -22,7 +22,7 @@ func TestSteps(t *testing.T) {
 	} {
 		e := p.Enter(context.Background(), "steps "+name)
 		var lines []string
-		for _, l := range e.Told[1:] {
+		for _, l := range told(e)[1:] {
 			lines = append(lines, strings.Join(strings.Fields(l), " "))
 		}
 		if got := strings.Join(lines, " | "); got != want {
@@ -43,7 +43,7 @@ func TestStepsOfTheirTime(t *testing.T) {
 	} {
 		e := p.Enter(context.Background(), line)
 		var lines []string
-		for _, l := range e.Told {
+		for _, l := range told(e) {
 			if text := strings.Join(strings.Fields(l), " "); text != "Working" {
 				lines = append(lines, text)
 			}
@@ -56,7 +56,7 @@ func TestStepsOfTheirTime(t *testing.T) {
 		t.Error(e.Findings)
 	}
 	q := enter(t, "A = 2 m", "x(t) = A*t/(1 s) in m", "part b: ", "A = 5 m")
-	if e := q.Enter(context.Background(), "graph x(t) against t from 0 s to 1 s"); strings.Join(e.Told, "") != "x is a line in t through the origin, with slope 2 m/s." {
-		t.Errorf("%q", e.Told)
+	if e := q.Enter(context.Background(), "graph x(t) against t from 0 s to 1 s"); strings.Join(told(e), "") != "x is a line in t through the origin, with slope 2 m/s." {
+		t.Errorf("%q", told(e))
 	}
 }

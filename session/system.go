@@ -162,7 +162,7 @@ func (w *work) systemRoots(s *syntax.Solve, eqs []algebra.Equation, roots []alge
 	if chosen < 0 {
 		return nil
 	}
-	w.e.Solution = &algebra.Solution{Steps: steps[chosen]}
+	w.found.solution = &algebra.Solution{Steps: steps[chosen]}
 	w.takeSystem(s, good[chosen], len(roots) > 1 || len(s.Where) > 0, defs)
 	return nil
 }

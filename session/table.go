@@ -6,6 +6,7 @@ import (
 	"steelyard/lang/finding"
 	"steelyard/lang/limit"
 	"steelyard/lang/plan"
+	"steelyard/session/entry"
 	"steelyard/units"
 )
 
@@ -22,7 +23,7 @@ func (w *work) table(p *plot) {
 	if !ok {
 		return
 	}
-	g := &Graph{Heads: []string{axisLabel(p.s.Against, p.unit)}}
+	g := &entry.Table{Heads: []string{axisLabel(p.s.Against, p.unit)}}
 	g.Rows = make([][]string, len(x))
 	for i, v := range x {
 		g.Rows[i] = []string{w.cell(v, p.unit)}
@@ -48,7 +49,7 @@ func (w *work) table(p *plot) {
 			g.Rows[i] = append(g.Rows[i], text)
 		}
 	}
-	w.e.Graph = g
+	w.e.Outcome = g
 }
 
 func (w *work) cell(v float64, u *units.Unit) string {

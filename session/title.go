@@ -6,6 +6,7 @@ import (
 
 	"steelyard/lang/finding"
 	"steelyard/lang/syntax"
+	"steelyard/session/entry"
 )
 
 // Title returns the title of the worksheet, or nothing.
@@ -16,12 +17,12 @@ func (p *Pad) SetTitle(title string) { p.title = title }
 
 // entitle answers a worksheet's first line: it gives the title, at any time, and
 // alone tells it.
-func (p *Pad) entitle(e *Entry, cmd *syntax.Command) {
+func (p *Pad) entitle(e *entry.Entry, cmd *syntax.Command) {
 	fields := strings.Fields(cmd.Arg)
 	if len(fields) == 0 {
-		e.Told = []string{"No title yet: worksheet 1 TITLE gives one."}
+		e.Outcome = entry.Lines{"No title yet: worksheet 1 TITLE gives one."}
 		if p.title != "" {
-			e.Told = []string{"title: " + p.title}
+			e.Outcome = entry.Lines{"title: " + p.title}
 		}
 		return
 	}
@@ -40,6 +41,6 @@ func (p *Pad) entitle(e *Entry, cmd *syntax.Command) {
 		if !p.trying {
 			p.title = title
 		}
-		e.Told = []string{"title: " + title}
+		e.Outcome = entry.Lines{"title: " + title}
 	}
 }

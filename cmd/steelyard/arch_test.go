@@ -76,6 +76,11 @@ func TestSyntaxAndPlanOrder(t *testing.T) {
 		"steelyard/lang/finding": {"steelyard/lang/syntax", "steelyard/lang/plan", "steelyard/units"},
 		"steelyard/lang/syntax":  {"steelyard/lang/plan", "steelyard/lang/formula"},
 		"steelyard/session":      {"steelyard/session/view", "steelyard/session/help", "steelyard/session/repl", "steelyard/session/worksheet", "steelyard/session/journal"},
+		// A view reads entries, and neither evaluates nor asks the scratchpad.
+		"steelyard/session/entry": {"steelyard/session", "steelyard/lang/plan"},
+		"steelyard/session/view":  {"steelyard/session", "steelyard/lang/plan"},
+		"steelyard/session/draw":  {"steelyard/session", "steelyard/lang/plan"},
+		"steelyard/session/print": {"steelyard/session", "steelyard/lang/plan"},
 	}
 	for _, p := range packages(t) {
 		for _, f := range forbidden[p.ImportPath] {

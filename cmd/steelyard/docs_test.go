@@ -17,6 +17,7 @@ import (
 	"steelyard/lang/ops"
 	"steelyard/lang/syntax"
 	"steelyard/session"
+	"steelyard/session/entry"
 )
 
 var update = flag.Bool("update", false, "rewrite the examples of the documents and the sections of the scripts")
@@ -187,8 +188,8 @@ func functionTable() string {
 		fmt.Fprintf(&b, "%-12s %s\n", f.Args, f.Summary)
 		e := session.New().Enter(context.Background(), statements[i])
 		fmt.Fprintf(&b, "%-12s %s", "", e.Text)
-		if len(e.Values) == 1 {
-			fmt.Fprintf(&b, " = %s", e.Values[0].Shown(1))
+		if len(e.Values()) == 1 {
+			fmt.Fprintf(&b, " = %s", e.Values()[0].Shown(1))
 		}
 		b.WriteString("\n")
 	}
@@ -219,9 +220,9 @@ func laterTable() string {
 
 // elsewhere are the identifiers whose example can't be printed, with a line
 // that is met by them.
-var elsewhere = map[finding.ID]func() *session.Entry{
-	finding.BadText: func() *session.Entry { return session.New().Enter(context.Background(), "x = 3 \x00 m") },
-	finding.Stopped: func() *session.Entry {
+var elsewhere = map[finding.ID]func() *entry.Entry{
+	finding.BadText: func() *entry.Entry { return session.New().Enter(context.Background(), "x = 3 \x00 m") },
+	finding.Stopped: func() *entry.Entry {
 		ctx, stop := context.WithCancel(context.Background())
 		stop()
 		pad := session.New()
@@ -273,7 +274,7 @@ func TestEveryFindingHasAnExample(t *testing.T) {
 	}
 }
 
-func has(e *session.Entry, id finding.ID) bool {
+func has(e *entry.Entry, id finding.ID) bool {
 	return slices.ContainsFunc(e.Findings, func(f finding.Finding) bool { return f.ID == id })
 }
 

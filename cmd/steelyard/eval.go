@@ -10,6 +10,7 @@ import (
 	"steelyard/lang/limit"
 	"steelyard/lang/syntax"
 	"steelyard/session"
+	"steelyard/session/entry"
 	"steelyard/session/help"
 	"steelyard/session/view"
 )
@@ -144,7 +145,7 @@ func (ev *evaluator) enter(text string) {
 }
 
 // show prints an entry.
-func (ev *evaluator) show(e *session.Entry) error {
+func (ev *evaluator) show(e *entry.Entry) error {
 	if ev.json {
 		return view.JSON(ev.out, e, view.Replayed{})
 	}
@@ -152,18 +153,18 @@ func (ev *evaluator) show(e *session.Entry) error {
 }
 
 // command answers the commands that need more than the scratchpad itself.
-func (ev *evaluator) command(e *session.Entry, cmd *syntax.Command) {
+func (ev *evaluator) command(e *entry.Entry, cmd *syntax.Command) {
 	switch cmd.Word {
 	case "help":
-		e.Told = help.Fitted(ev.pad, cmd.Arg, ev.w.width-8)
+		e.Outcome = entry.Lines(help.Fitted(ev.pad, cmd.Arg, ev.w.width-8))
 	case "undo":
 		was, ok := ev.pad.Undo()
 		if !ok {
-			e.Told = []string{"There is nothing to take back."}
+			e.Outcome = entry.Lines{"There is nothing to take back."}
 			return
 		}
 		first, _, _ := strings.Cut(was.Text, "\n")
-		e.Told = []string{"taken back: " + first}
+		e.Outcome = entry.Lines{"taken back: " + first}
 	case "save", "open", "replay":
 		e.Findings = append(e.Findings, finding.New(finding.NotAvailableYet, cmd.WordAt,
 			cmd.Word+" works in the scratchpad only.", "Start steelyard alone, or use `steelyard replay FILE`."))

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"steelyard/session"
+	"steelyard/session/entry"
 	"steelyard/session/journal"
 	"steelyard/session/view"
 	"steelyard/session/worksheet"
@@ -169,7 +170,7 @@ func (s *scratchpad) again(ctx context.Context, text string) {
 }
 
 // show prints an entry that was not typed.
-func (s *scratchpad) show(e *session.Entry) {
+func (s *scratchpad) show(e *entry.Entry) {
 	o := s.options()
 	o.Statement = true
 	view.Text(s.out, e, o)

@@ -133,8 +133,8 @@ func (p *printing) print(file string) int {
 		fmt.Fprintln(p.w.stderr, problem.Error())
 		return statusUsage
 	}
-	entries, pad := worksheet.Work(p.w.ctx, sheet)
-	doc, told := print.New(pad, sheet.Title, entries, p.edition)
+	entries := worksheet.Work(p.w.ctx, sheet)
+	doc, told := print.New(sheet.Title, entries, p.edition)
 	for _, t := range told {
 		fmt.Fprintln(p.w.stderr, file+": caution: "+t)
 	}

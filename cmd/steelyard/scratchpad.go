@@ -11,6 +11,7 @@ import (
 
 	"steelyard/lang/syntax"
 	"steelyard/session"
+	"steelyard/session/entry"
 	"steelyard/session/help"
 	"steelyard/session/journal"
 	"steelyard/session/repl"
@@ -156,7 +157,7 @@ func (s *scratchpad) Enter(ctx context.Context, text string, shown bool) bool {
 }
 
 // accepted writes a statement to the journal.
-func (s *scratchpad) accepted(e *session.Entry) {
+func (s *scratchpad) accepted(e *entry.Entry) {
 	s.keep(e.Text, false)
 	s.unsaved, s.leaving = true, false
 }

@@ -5,9 +5,7 @@ import (
 
 	"steelyard/lang/finding"
 	"steelyard/lang/syntax"
-	"steelyard/session"
-	"steelyard/session/draw"
-	"steelyard/session/view"
+	"steelyard/session/entry"
 	"steelyard/units"
 )
 
@@ -18,8 +16,8 @@ const caution = "A study aid. Not for engineering, medical or safety decisions, 
 // it; a handout leaves out whatever would give an answer away. It returns what
 // the reader should be told of beside the document: a question that holds an
 // answer.
-func New(pad *session.Pad, title string, entries []*session.Entry, edition Edition) (*Document, []string) {
-	b := &builder{pad: pad, edition: edition, doc: &Document{Title: title, Edition: edition, Caution: caution}, all: entries}
+func New(title string, entries []*entry.Entry, edition Edition) (*Document, []string) {
+	b := &builder{edition: edition, doc: &Document{Title: title, Edition: edition, Caution: caution}, all: entries}
 	for _, e := range entries {
 		if p, ok := e.Stmt.(*syntax.Part); ok {
 			b.endPart()
@@ -50,7 +48,7 @@ func (b *builder) gravity() {
 }
 
 // Flawed tells whether a document has a mismatch, a failed check or an error.
-func Flawed(entries []*session.Entry) bool {
+func Flawed(entries []*entry.Entry) bool {
 	for _, e := range entries {
 		for _, f := range e.Findings {
 			if f.Severity.Fails() {
@@ -63,12 +61,11 @@ func Flawed(entries []*session.Entry) bool {
 
 // builder makes a document, entry by entry.
 type builder struct {
-	pad     *session.Pad
 	edition Edition
 	doc     *Document
-	all     []*session.Entry
+	all     []*entry.Entry
 	part    *Part // nil above the first part
-	results []*session.Entry
+	results []*entry.Entry
 	answers int
 	asked   int // things that the part asks for, by which room is left
 }
@@ -113,7 +110,7 @@ func (b *builder) endPart() {
 	if b.edition == Handout {
 		b.add(Room{Lines: b.room()})
 	} else if n := len(b.results); b.answers == 0 && n > 0 {
-		for _, v := range b.results[n-1].Values {
+		for _, v := range b.results[n-1].Values() {
 			b.add(Answer{Name: v.Name, Shown: v.Shown(units.File)})
 		}
 	}
@@ -133,54 +130,35 @@ func (b *builder) room() int {
 	return lines
 }
 
-// entry makes the blocks of one statement.
-func (b *builder) entry(e *session.Entry) {
+// entry makes the blocks of one statement: those of the statement itself, and
+// those of what became of it.
+func (b *builder) entry(e *entry.Entry) {
 	b.flaws(e)
 	switch s := e.Stmt.(type) {
 	case *syntax.Note:
 		b.note(s)
-	case *syntax.Define:
-		if e.Records {
-			b.result(e)
-		} else if len(e.Values) == 1 {
-			shown := e.Values[0].Shown(units.File)
-			if _, mixed := s.X.(*syntax.Mixed); mixed {
-				shown = given(e) // 3 lb 8 oz, as it was written
-			}
-			b.given(s.Name, shown)
-		} else if !e.Failed() {
-			b.result(e) // a symbol in it has no value yet
-		}
 	case *syntax.Let:
 		if !b.valued(s.Name, e.Line) {
 			b.given(s.Name, "unknown, in "+s.In.Text)
 		}
 	case *syntax.UnitDef:
 		b.given("1 "+s.Name, given(e))
-	case *syntax.Constants:
-		for _, v := range e.Values {
-			b.given(v.Name, v.Shown(units.File))
-		}
 	case *syntax.FuncDef:
 		b.function(s, e)
 	case *syntax.FormulaDef:
 		b.key(Working{Lines: []Line{{Lead: s.Name, Left: s.Left, Right: s.Right}}})
-	case *syntax.Value, *syntax.Solve, *syntax.Slope, *syntax.Area:
-		b.result(e)
-	case *syntax.With, *syntax.Scaling:
-		b.again(e)
-	case *syntax.Report:
-		b.report(s, e)
-	case *syntax.CheckStmt:
-		b.check(s, e)
-	case *syntax.Graph:
-		b.graph(s, e)
-	case *syntax.Bars:
-		if e.Bars != nil {
-			b.key(EnergyBars{Bars: view.BarChart(e.Bars), Books: e.Bars.Books})
+	case *syntax.Define:
+		if e.Outcome == nil && !e.Failed() {
 			b.asked++
+			b.working(e) // a symbol in it has no value yet
 		}
+	case *syntax.Report:
+		b.asked++
+		b.answers++
+	case *syntax.Value, *syntax.Solve, *syntax.Slope, *syntax.Area, *syntax.With, *syntax.Scaling, *syntax.Graph:
+		b.asked++
 	}
+	e.Visit(outcome{b, e})
 }
 
 // key puts a block into the key alone.
@@ -219,7 +197,7 @@ func (b *builder) given(name, shown string) {
 // valued tells whether a symbol is given a value in a later line.
 func (b *builder) valued(name string, line int) bool {
 	for _, o := range b.all {
-		for _, v := range o.Values {
+		for _, v := range o.Values() {
 			if d, ok := o.Stmt.(*syntax.Define); ok && d.Name == name && v.Name == name && o.Line > line {
 				return true
 			}
@@ -229,14 +207,14 @@ func (b *builder) valued(name string, line int) bool {
 }
 
 // given is what stands behind the = of a line, as it was written.
-func given(e *session.Entry) string {
+func given(e *entry.Entry) string {
 	_, after, _ := strings.Cut(e.Text, "=")
 	return strings.TrimSpace(after)
 }
 
 // function is a function of the worksheet: above the parts it belongs to the
 // problem, in a part to the solution.
-func (b *builder) function(s *syntax.FuncDef, e *session.Entry) {
+func (b *builder) function(s *syntax.FuncDef, e *entry.Entry) {
 	if b.part != nil && b.edition == Handout || e.Failed() {
 		return
 	}
@@ -257,14 +235,13 @@ func (b *builder) function(s *syntax.FuncDef, e *session.Entry) {
 	b.add(Working{Lines: []Line{one}, Definitions: true})
 }
 
-// result is the working of a result.
-func (b *builder) result(e *session.Entry) {
-	b.asked++
-	lines := b.pad.Working(e)
+// working is the worked lines of a result.
+func (b *builder) working(e *entry.Entry) {
+	lines := e.Working()
 	if len(lines) == 0 {
 		return
 	}
-	if !e.Failed() && !mismatched(e) && len(e.Values) > 0 {
+	if !e.Failed() && !mismatched(e) && e.Result() != nil {
 		b.results = append(b.results, e)
 	}
 	w := Working{}
@@ -290,7 +267,7 @@ func (b *builder) result(e *session.Entry) {
 }
 
 // mismatched tells whether a result is reported in a wrong unit.
-func mismatched(e *session.Entry) bool {
+func mismatched(e *entry.Entry) bool {
 	for _, f := range e.Findings {
 		if f.Severity == finding.Mismatch {
 			return true
@@ -300,7 +277,7 @@ func mismatched(e *session.Entry) bool {
 }
 
 // line is a line of a working as a document has it.
-func line(l session.WorkLine) Line {
+func line(l entry.WorkLine) Line {
 	out := Line{Lead: l.Lead, Left: l.Left, Right: l.Right, Reason: l.Why(), Units: l.Units}
 	if l.Left == nil && l.Name != "" {
 		out.Left = &syntax.Name{Name: l.Name}
@@ -311,96 +288,17 @@ func line(l session.WorkLine) Line {
 	return out
 }
 
-// again is a result worked out with other givens, or how it scales.
-func (b *builder) again(e *session.Entry) {
-	b.asked++
-	lines := append([]string{}, e.Told...)
-	if len(e.Values) == 1 {
-		lines = append([]string{oneLine(e.Text) + ": " + e.Values[0].Shown(units.Screen)}, lines...)
-	}
-	if len(lines) > 0 {
-		b.key(Text{Lines: lines})
-	}
-}
-
-// report is an answer of its part.
-func (b *builder) report(s *syntax.Report, e *session.Entry) {
-	b.asked++
-	b.answers++
-	a := Answer{X: s.X, Points: s.Points}
-	if n, ok := s.X.(*syntax.Name); ok {
-		a.Name = n.Name
-	}
-	switch {
-	case len(e.Values) == 1:
-		a.Shown = e.Values[0].Shown(units.File)
-	case s.Sign && len(e.Told) == 1:
-		a = Answer{Shown: syntax.PrintExpr(s.X) + " is " + e.Told[0], Points: s.Points}
-	default:
-		return
-	}
-	if b.part != nil {
-		b.part.Points += s.Points
-	}
-	b.key(a)
-}
-
-// check is a second route to a result.
-func (b *builder) check(s *syntax.CheckStmt, e *session.Entry) {
-	if e.Check == nil || !e.Check.Holds { // one that fails stands as a flaw
-		return
-	}
-	c := Check{Left: s.Left, Right: s.Right, Holds: e.Check.Holds, Relation: relations[s.Op]}
-	if s.Within != nil {
-		c.Within = "within " + syntax.PrintExpr(s.Within)
-	}
-	l, r := e.Check.Left.Shown(units.Screen), e.Check.Right.Shown(units.Screen)
-	switch {
-	case s.Sign != syntax.NoSign:
-		c.Sign, c.Says = signs[s.Sign], l
-	case l == r:
-		c.Says = "both sides are " + l
-	default:
-		c.Says = l + " and " + r
-	}
-	b.key(c)
-}
-
-var relations = map[syntax.Comparison]string{syntax.Equal: "=", syntax.Less: "<", syntax.Greater: ">", syntax.AtMost: "≤", syntax.AtLeast: "≥"}
-
-var signs = map[syntax.SignWord]string{syntax.Negative: "is negative", syntax.Positive: "is positive", syntax.Zero: "is zero"}
-
-// graph is a graph or a table. The key shows the curves of blank axes too, unless
-// the same part draws them anyway; a handout has the blank axes alone.
-func (b *builder) graph(s *syntax.Graph, e *session.Entry) {
-	g := e.Graph
-	b.asked++
-	switch {
-	case g == nil:
-	case g.Heads != nil:
-		b.key(Table{Heads: g.Heads, Rows: g.Rows})
-	case b.edition == Handout && s.Blank:
-		f := view.Figure(g)
-		f.X.From, f.X.To = draw.NiceRange(f.X.From, f.X.To) // where it ends may be an answer
-		b.add(Graph{Figure: f})
-	case b.edition == Key && !(s.Blank && b.drawn(e)):
-		full := *g
-		full.Blank = false
-		b.add(Graph{Figure: view.Figure(&full), Shapes: g.Shapes})
-	}
-}
-
-// drawn tells whether another graph shows the curves of blank axes.
-func (b *builder) drawn(e *session.Entry) bool {
+// drawn tells whether a graph shows the curves of blank axes.
+func (b *builder) drawn(g *entry.Graph) bool {
 	for _, o := range b.all {
-		if g, ok := o.Stmt.(*syntax.Graph); ok && o != e && !g.Blank && o.Graph != nil && names(o.Graph) == names(e.Graph) {
+		if other, ok := o.Outcome.(*entry.Graph); ok && !other.Blank && names(other) == names(g) {
 			return true
 		}
 	}
 	return false
 }
 
-func names(g *session.Graph) string {
+func names(g *entry.Graph) string {
 	var all []string
 	for _, c := range g.Curves {
 		all = append(all, c.Name)
@@ -410,7 +308,7 @@ func names(g *session.Graph) string {
 
 // flaws are the findings of a statement that a reader must see; notes are for
 // the one who writes.
-func (b *builder) flaws(e *session.Entry) {
+func (b *builder) flaws(e *entry.Entry) {
 	if b.edition == Handout {
 		return
 	}

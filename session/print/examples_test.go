@@ -12,6 +12,7 @@ import (
 	"testing"
 
 	"steelyard/session"
+	"steelyard/session/entry"
 	"steelyard/session/worksheet"
 )
 
@@ -24,23 +25,23 @@ func sheets(t testing.TB) map[string]func(Edition) *Document {
 	}
 	out := map[string]func(Edition) *Document{}
 	for _, f := range files {
-		entries, pad, title := worked(t, f)
+		entries, title := worked(t, f)
 		out[f] = func(e Edition) *Document {
-			d, _ := New(pad, title, entries, e)
+			d, _ := New(title, entries, e)
 			return d
 		}
 	}
 	return out
 }
 
-func worked(t testing.TB, file string) ([]*session.Entry, *session.Pad, string) {
+func worked(t testing.TB, file string) ([]*entry.Entry, string) {
 	t.Helper()
 	s, problem := worksheet.Load(file)
 	if problem != nil {
 		t.Fatal(problem.Error())
 	}
-	entries, pad := worksheet.Work(context.Background(), s)
-	return entries, pad, s.Title
+	entries := worksheet.Work(context.Background(), s)
+	return entries, s.Title
 }
 
 // lengths are the measures of a LaTeX page.
@@ -56,8 +57,8 @@ var writers = map[string]func(*Document) []byte{
 func TestHandoutsGiveNothingAway(t *testing.T) {
 	files, _ := filepath.Glob(filepath.Join("..", "..", "examples", "*.worked"))
 	for _, f := range files {
-		entries, pad, title := worked(t, f)
-		d, told := New(pad, title, entries, Handout)
+		entries, title := worked(t, f)
+		d, told := New(title, entries, Handout)
 		if len(told) > 0 {
 			t.Errorf("%s: %v", f, told)
 		}
@@ -77,7 +78,7 @@ func TestHandoutsGiveNothingAway(t *testing.T) {
 // TestGuard hides results in notes, functions and ticks.
 func TestGuard(t *testing.T) {
 	pad := session.New()
-	var entries []*session.Entry
+	var entries []*entry.Entry
 	for _, line := range []string{
 		"note A cart of 2.0 kg.", "note It will stop after 1.84 m, you know.", "m = 2.0 kg", "v = 6.0 m/s", "f(x) = x + 3.06 m",
 		"part a: How far does it go?", "s = v^2/(2*9.80 m/s^2)", "note The answer is 184 cm.", "s in cm", "U(x) = 7 N*x",
@@ -86,7 +87,7 @@ func TestGuard(t *testing.T) {
 	} {
 		entries = append(entries, pad.Enter(context.Background(), line))
 	}
-	d, told := New(pad, "Cart", entries, Handout)
+	d, told := New("Cart", entries, Handout)
 	text := string(Plain(d, 80))
 	for _, secret := range []string{"1.84 m, you", "184", "3.06", "7 N"} {
 		if strings.Contains(text, secret) && secret != "3.06" {
@@ -119,9 +120,9 @@ func TestDeterministic(t *testing.T) {
 // with what is printed now; -update writes them.
 func TestPrintedExamples(t *testing.T) {
 	file := filepath.Join("..", "..", "examples", "pinball-plunger.worked")
-	entries, pad, title := worked(t, file)
+	entries, title := worked(t, file)
 	for edition, name := range map[Edition]string{Key: "key", Handout: "handout"} {
-		d, _ := New(pad, title, entries, edition)
+		d, _ := New(title, entries, edition)
 		path := strings.TrimSuffix(file, ".worked") + "-" + name + ".html"
 		if flag.Lookup("update").Value.String() == "true" {
 			if err := os.WriteFile(path, HTML(d), 0o644); err != nil {
@@ -151,14 +152,14 @@ func BenchmarkPrint(b *testing.B) {
 		if problem != nil {
 			b.Fatal(problem.Error())
 		}
-		entries, pad := worksheet.Work(context.Background(), s)
-		d, _ := New(pad, s.Title, entries, Key)
+		entries := worksheet.Work(context.Background(), s)
+		d, _ := New(s.Title, entries, Key)
 		HTML(d)
 	}
 }
 
 // leaks lists the results that a text shows.
-func leaks(all []*session.Entry, text string) []string {
+func leaks(all []*entry.Entry, text string) []string {
 	g := newGuard(all)
 	var out []string
 	for _, n := range numbers().FindAllString(visibleText(text), -1) {

@@ -6,8 +6,8 @@ import (
 	"sync"
 
 	"steelyard/lang/syntax"
-	"steelyard/session"
 	"steelyard/session/draw"
+	"steelyard/session/entry"
 	"steelyard/units"
 )
 
@@ -43,16 +43,16 @@ var numbers = sync.OnceValue(func() *regexp.Regexp {
 
 // newGuard gathers the results of a worksheet, without the numbers that are
 // put in.
-func newGuard(all []*session.Entry) *guarded {
+func newGuard(all []*entry.Entry) *guarded {
 	g := &guarded{secret: map[string]bool{}}
 	used := unitsUsed(all)
 	for _, e := range all {
-		if !e.Records {
+		if !e.Records() {
 			if _, report := e.Stmt.(*syntax.Report); !report {
 				continue
 			}
 		}
-		for _, v := range e.Values {
+		for _, v := range e.Values() {
 			for _, u := range used {
 				if u.Dim() == v.Dim && !u.Affine() {
 					g.hide(u.FromSI(v.SI))
@@ -73,7 +73,7 @@ func newGuard(all []*session.Entry) *guarded {
 // typed tells whether the numbers of a statement are put in and not worked out:
 // those of a given, of an equation, of a place on a curve. A check may hold the
 // answer itself.
-func typed(e *session.Entry) bool {
+func typed(e *entry.Entry) bool {
 	switch e.Stmt.(type) {
 	case *syntax.Define, *syntax.Solve, *syntax.With, *syntax.Slope, *syntax.Area, *syntax.Graph:
 		return true
@@ -82,7 +82,7 @@ func typed(e *session.Entry) bool {
 }
 
 // unitsUsed lists the units in which a worksheet shows or writes anything.
-func unitsUsed(all []*session.Entry) []*units.Unit {
+func unitsUsed(all []*entry.Entry) []*units.Unit {
 	var out []*units.Unit
 	add := func(u *units.Unit) {
 		for _, known := range out {
@@ -93,7 +93,7 @@ func unitsUsed(all []*session.Entry) []*units.Unit {
 		out = append(out, u)
 	}
 	for _, e := range all {
-		for _, v := range e.Values {
+		for _, v := range e.Values() {
 			add(v.Unit)
 			add(units.Coherent(v.Dim, v.Tag))
 		}

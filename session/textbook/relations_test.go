@@ -11,6 +11,7 @@ import (
 
 	"steelyard/lang/finding"
 	"steelyard/session"
+	"steelyard/session/entry"
 	"steelyard/units"
 )
 
@@ -87,14 +88,14 @@ func TestRelations(t *testing.T) {
 				text += " in " + r.unit
 			}
 			e := enter(t, p, text)
-			if len(e.Values) != 1 {
+			if len(e.Values()) != 1 {
 				t.Fatalf("%s has no value", text)
 			}
 			want, bad := units.NewTable().Parse(r.unit, units.AloneInPlace)
-			if bad != nil || e.Values[0].Dim != want.Dim() || r.unit != "1" && !e.Values[0].Unit.SameAs(want) {
-				t.Errorf("%s has the dimension %s and the unit %s", text, e.Values[0].Dim, e.Values[0].Unit.Text())
+			if bad != nil || e.Values()[0].Dim != want.Dim() || r.unit != "1" && !e.Values()[0].Unit.SameAs(want) {
+				t.Errorf("%s has the dimension %s and the unit %s", text, e.Values()[0].Dim, e.Values()[0].Unit.Text())
 			}
-			if v := e.Values[0].SI; v == 0 || math.IsNaN(v) || math.IsInf(v, 0) {
+			if v := e.Values()[0].SI; v == 0 || math.IsNaN(v) || math.IsInf(v, 0) {
 				t.Errorf("%s is %g", text, v)
 			}
 			// No relation here gives an amount of substance.
@@ -108,7 +109,7 @@ func TestRelations(t *testing.T) {
 }
 
 // enter enters a line that must have no finding.
-func enter(t *testing.T, p *session.Pad, text string) *session.Entry {
+func enter(t *testing.T, p *session.Pad, text string) *entry.Entry {
 	t.Helper()
 	e := p.Enter(context.Background(), text)
 	for _, f := range e.Findings {

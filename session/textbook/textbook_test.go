@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"steelyard/lang/finding"
+	"steelyard/session/entry"
 	"steelyard/session/worksheet"
 )
 
@@ -55,13 +56,20 @@ func replay(t testing.TB, p problem, text string) *worksheet.Report {
 	return worksheet.Replay(context.Background(), sheet, worksheet.Options{})
 }
 
+// verdict is what a check comes to, or nil if it could not be worked out.
+func verdict(e *entry.Entry) *entry.Verdict {
+	v, _ := e.Outcome.(*entry.Verdict)
+	return v
+}
+
 // holds tells whether all checks of a report hold, and how many there are.
 func holds(r *worksheet.Report) (all bool, n int) {
 	all = true
 	for _, row := range r.Rows {
 		if _, isCheck := strings.CutPrefix(row.Entry.Text, "check "); isCheck {
 			n++
-			all = all && row.Entry.Check != nil && row.Entry.Check.Holds
+			v := verdict(row.Entry)
+			all = all && v != nil && v.Holds
 		}
 	}
 	return all, n
@@ -137,9 +145,9 @@ func missedByTenPercent(t *testing.T, p problem, v float64, from, to int) bool {
 	for _, factor := range []float64{1.1, 0.9} {
 		number := strconv.FormatFloat(v*factor, 'g', 12, 64)
 		r := replay(t, p, p.text[:from]+number+p.text[to:])
-		if last := r.Rows[len(r.Rows)-1].Entry; last.Check == nil {
+		if last := r.Rows[len(r.Rows)-1].Entry; verdict(last) == nil {
 			t.Errorf("%s with %s: %s is not worked out", p.id, number, last.Text)
-		} else if !last.Check.Holds {
+		} else if !verdict(last).Holds {
 			return true
 		}
 	}

@@ -5,12 +5,12 @@ import (
 
 	"github.com/mattn/go-runewidth"
 
-	"steelyard/session"
 	"steelyard/session/draw"
+	"steelyard/session/entry"
 )
 
 // Figure is a graph made ready to be drawn.
-func Figure(g *session.Graph) *draw.Figure {
+func Figure(g *entry.Graph) *draw.Figure {
 	f := &draw.Figure{
 		X:           draw.Axis{Label: g.X.Label, From: g.X.From, To: g.X.To},
 		Y:           draw.Axis{Label: g.Y.Label},
@@ -43,9 +43,9 @@ func Figure(g *session.Graph) *draw.Figure {
 }
 
 // BarChart is an energy bar chart made ready to be drawn.
-func BarChart(b *session.Bars) *draw.Bars {
+func BarChart(b *entry.Bars) *draw.Bars {
 	out := &draw.Bars{Unit: b.Unit.Screen(), Description: b.Books}
-	bar := func(one session.Bar) draw.Bar {
+	bar := func(one entry.Bar) draw.Bar {
 		if one.Name == one.Shown {
 			one.Name = "" // a number is its own name
 		}
@@ -68,28 +68,35 @@ func BarChart(b *session.Bars) *draw.Bars {
 // graphRows is the height of a graph where the window's is not known.
 const graphRows = 22
 
-// graph prints a graph, a table or a bar chart.
-func (p *page) graph() {
-	indent := p.margin - 4
-	columns := max(20, p.o.Width-indent-1)
-	if b := p.e.Bars; b != nil {
-		p.block(indent, BarChart(b).Text(columns, p.o.ASCII))
-		if b.Holds {
-			p.told(b.Books)
-		}
+// Graph prints a graph, and what its curves are.
+func (p *page) Graph(g *entry.Graph) {
+	rows := graphRows
+	if p.o.Height > 0 {
+		rows = max(10, min(30, p.o.Height-6))
 	}
-	g := p.e.Graph
-	switch {
-	case g == nil:
-	case g.Heads != nil:
-		p.block(p.margin+2, TableText(g))
-	default:
-		rows := graphRows
-		if p.o.Height > 0 {
-			rows = max(10, min(30, p.o.Height-6))
-		}
-		p.block(indent, Figure(g).Text(min(columns, 100), rows, p.o.ASCII))
+	indent, columns := p.room()
+	p.block(indent, Figure(g).Text(min(columns, 100), rows, p.o.ASCII))
+	if !g.Blank {
+		p.Lines(g.Shapes)
 	}
+}
+
+// Table prints a table.
+func (p *page) Table(t *entry.Table) { p.block(p.margin+2, TableText(t)) }
+
+// Bars prints an energy bar chart; what is wrong with its books is a finding.
+func (p *page) Bars(b *entry.Bars) {
+	indent, columns := p.room()
+	p.block(indent, BarChart(b).Text(columns, p.o.ASCII))
+	if b.Holds {
+		p.told(b.Books)
+	}
+}
+
+// room is where a drawing begins and how many columns it may take.
+func (p *page) room() (indent, columns int) {
+	indent = p.margin - 4
+	return indent, max(20, p.o.Width-indent-1)
 }
 
 // block prints lines at an indent.
@@ -101,16 +108,16 @@ func (p *page) block(indent int, text string) {
 
 // TableText sets the columns of a table under their heads, the decimal points
 // under each other.
-func TableText(g *session.Graph) string {
-	widths := make([]int, len(g.Heads))
-	before, after := make([]int, len(g.Heads)), make([]int, len(g.Heads))
-	for _, row := range g.Rows {
+func TableText(t *entry.Table) string {
+	widths := make([]int, len(t.Heads))
+	before, after := make([]int, len(t.Heads)), make([]int, len(t.Heads))
+	for _, row := range t.Rows {
 		for i, cell := range row {
 			whole, part := splitPoint(cell)
 			before[i], after[i] = max(before[i], runewidth.StringWidth(whole)), max(after[i], runewidth.StringWidth(part))
 		}
 	}
-	for i, head := range g.Heads {
+	for i, head := range t.Heads {
 		widths[i] = max(runewidth.StringWidth(head), before[i]+after[i])
 	}
 	var b strings.Builder
@@ -123,8 +130,8 @@ func TableText(g *session.Graph) string {
 		}
 		b.WriteByte('\n')
 	}
-	line(g.Heads)
-	for _, row := range g.Rows {
+	line(t.Heads)
+	for _, row := range t.Rows {
 		cells := make([]string, len(row))
 		for i, cell := range row {
 			_, part := splitPoint(cell)

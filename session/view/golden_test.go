@@ -11,6 +11,7 @@ import (
 	"testing"
 
 	"steelyard/session"
+	"steelyard/session/entry"
 	"steelyard/session/view"
 )
 
@@ -39,7 +40,7 @@ func statements(t *testing.T, path string) []string {
 }
 
 // render enters statements and shows each.
-func render(t *testing.T, lines []string, show func(*bytes.Buffer, *session.Entry) error) []byte {
+func render(t *testing.T, lines []string, show func(*bytes.Buffer, *entry.Entry) error) []byte {
 	t.Helper()
 	pad := session.New()
 	var b bytes.Buffer
@@ -71,18 +72,18 @@ func golden(t *testing.T, path string, got []byte) {
 
 // TestGolden shows each file of statements in every way there is.
 func TestGolden(t *testing.T) {
-	ways := map[string]func(*bytes.Buffer, *session.Entry) error{
-		"text": func(b *bytes.Buffer, e *session.Entry) error {
+	ways := map[string]func(*bytes.Buffer, *entry.Entry) error{
+		"text": func(b *bytes.Buffer, e *entry.Entry) error {
 			return view.Text(b, e, view.Options{Statement: true})
 		},
-		"bare": func(b *bytes.Buffer, e *session.Entry) error { return view.Text(b, e, view.Options{}) },
-		"narrow": func(b *bytes.Buffer, e *session.Entry) error {
+		"bare": func(b *bytes.Buffer, e *entry.Entry) error { return view.Text(b, e, view.Options{}) },
+		"narrow": func(b *bytes.Buffer, e *entry.Entry) error {
 			return view.Text(b, e, view.Options{Statement: true, Width: 44})
 		},
-		"bold": func(b *bytes.Buffer, e *session.Entry) error {
+		"bold": func(b *bytes.Buffer, e *entry.Entry) error {
 			return view.Text(b, e, view.Options{Statement: true, Bold: true})
 		},
-		"json": func(b *bytes.Buffer, e *session.Entry) error { return view.JSON(b, e, view.Replayed{}) },
+		"json": func(b *bytes.Buffer, e *entry.Entry) error { return view.JSON(b, e, view.Replayed{}) },
 	}
 	files, err := filepath.Glob("testdata/*.txt")
 	if err != nil || len(files) == 0 {
@@ -103,7 +104,7 @@ func TestGolden(t *testing.T) {
 func TestJSONReadsBack(t *testing.T) {
 	files, _ := filepath.Glob("testdata/*.txt")
 	for _, file := range files {
-		rows := render(t, statements(t, file), func(b *bytes.Buffer, e *session.Entry) error {
+		rows := render(t, statements(t, file), func(b *bytes.Buffer, e *entry.Entry) error {
 			return view.JSON(b, e, view.Replayed{})
 		})
 		for row := range bytes.Lines(rows) {

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"steelyard/session"
+	"steelyard/session/entry"
 )
 
 // BenchmarkGraphText draws three curves, from the statement to terminal text and
@@ -25,7 +26,8 @@ func BenchmarkGraphText(b *testing.B) {
 	})
 	b.Run("svg", func(b *testing.B) {
 		for b.Loop() {
-			Figure(p.Enter(context.Background(), line).Graph).SVG()
+			g, _ := p.Enter(context.Background(), line).Outcome.(*entry.Graph)
+			Figure(g).SVG()
 			p.Undo()
 		}
 	})

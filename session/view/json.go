@@ -5,7 +5,7 @@ import (
 	"io"
 
 	"steelyard/lang/finding"
-	"steelyard/session"
+	"steelyard/session/entry"
 	"steelyard/units"
 )
 
@@ -34,6 +34,7 @@ type object struct {
 	Graph      *graphObject  `json:"graph,omitempty"`
 	Table      *tableObject  `json:"table,omitempty"`
 	Bars       *barsObject   `json:"bars,omitempty"`
+	Working    []workObject  `json:"working,omitempty"`
 	Recorded   string        `json:"recorded,omitempty"`
 	Agrees     *bool         `json:"agrees,omitempty"`
 	Findings   []foundObject `json:"findings"`
@@ -53,20 +54,18 @@ type foundObject struct {
 
 // JSON writes an entry as JSON Lines: one object, or one for each value of a
 // statement that has several.
-func JSON(w io.Writer, e *session.Entry, r Replayed) error {
+func JSON(w io.Writer, e *entry.Entry, r Replayed) error {
 	enc := json.NewEncoder(w)
 	enc.SetEscapeHTML(false)
-	base := object{File: r.File, Line: e.Line, Statement: e.Text, Told: e.Told, Recorded: r.Recorded, Agrees: r.Agrees, Findings: found(e)}
-	if e.Check != nil {
-		base.Holds = &e.Check.Holds
-	}
-	base.figures(e)
-	if len(e.Values) == 0 {
+	base := object{File: r.File, Line: e.Line, Statement: e.Text, Recorded: r.Recorded, Agrees: r.Agrees, Findings: found(e.Findings)}
+	e.Visit(filler{&base})
+	values := e.Values()
+	if len(values) == 0 {
 		return enc.Encode(base)
 	}
-	for i := range e.Values {
+	for i := range values {
 		o := base
-		o.take(&e.Values[i])
+		o.take(&values[i])
 		if err := enc.Encode(o); err != nil {
 			return err
 		}
@@ -75,7 +74,7 @@ func JSON(w io.Writer, e *session.Entry, r Replayed) error {
 }
 
 // take fills in the fields of a value.
-func (o *object) take(v *session.Value) {
+func (o *object) take(v *entry.Value) {
 	si, shown := v.SI+0, v.InUnit+0 // minus zero is zero
 	o.Name, o.Value, o.ShownValue = v.Name, &si, &shown
 	o.SIUnit = unitText(units.Coherent(v.Dim, v.Tag))
@@ -92,10 +91,10 @@ func unitText(u *units.Unit) string {
 	return "1"
 }
 
-// found lists the findings of an entry; the list is there even if it is empty.
-func found(e *session.Entry) []foundObject {
-	out := make([]foundObject, len(e.Findings))
-	for i, f := range e.Findings {
+// found lists the findings; the list is there even if it is empty.
+func found(all []finding.Finding) []foundObject {
+	out := make([]foundObject, len(all))
+	for i, f := range all {
 		out[i] = foundObject{
 			ID: string(f.ID), Severity: f.Severity.String(), Message: f.Message, Hint: f.Hint,
 			Readings: f.Readings, Cause: f.Cause, From: f.At.From, To: f.At.To,

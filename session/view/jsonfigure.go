@@ -1,6 +1,6 @@
 package view
 
-import "steelyard/session"
+import "steelyard/session/entry"
 
 // graphObject is a graph in JSON; points are in the units of the axes.
 type graphObject struct {
@@ -46,35 +46,39 @@ type barObject struct {
 	Shown string  `json:"shown"`
 }
 
-// figures fills in what a graph, a table or a bar chart shows.
-func (o *object) figures(e *session.Entry) {
-	if g := e.Graph; g != nil && g.Heads != nil {
-		o.Table = &tableObject{g.Heads, g.Rows}
-	} else if g != nil {
-		o.Graph = &graphObject{X: axisObject(g.X), Y: axisObject(g.Y)}
-		for _, c := range g.Curves {
-			one := curveObject{Name: c.Name, Runs: make([][][2]float64, len(c.Runs))}
-			for i, run := range c.Runs {
-				for _, p := range run {
-					one.Runs[i] = append(one.Runs[i], [2]float64{p.X, p.Y})
-				}
-			}
-			o.Graph.Curves = append(o.Graph.Curves, one)
-		}
+// Graph fills in the curves of a graph, and what they are.
+func (f filler) Graph(g *entry.Graph) {
+	if !g.Blank {
+		f.o.Told = g.Shapes
 	}
-	if b := e.Bars; b != nil {
-		o.Holds = &b.Holds
-		o.Bars = &barsObject{Unit: unitText(b.Unit), Books: b.Books}
-		for _, s := range b.Stages {
-			one := stageObject{Name: s.Name, Sum: s.Sum}
-			for _, bar := range s.Bars {
-				one.Bars = append(one.Bars, barObject(bar))
+	f.o.Graph = &graphObject{X: axisObject(g.X), Y: axisObject(g.Y)}
+	for _, c := range g.Curves {
+		one := curveObject{Name: c.Name, Runs: make([][][2]float64, len(c.Runs))}
+		for i, run := range c.Runs {
+			for _, p := range run {
+				one.Runs[i] = append(one.Runs[i], [2]float64{p.X, p.Y})
 			}
-			o.Bars.Stages = append(o.Bars.Stages, one)
 		}
-		if b.Work != nil {
-			own := barObject(*b.Work)
-			o.Bars.Work = &own
+		f.o.Graph.Curves = append(f.o.Graph.Curves, one)
+	}
+}
+
+// Table fills in a table.
+func (f filler) Table(t *entry.Table) { f.o.Table = &tableObject{t.Heads, t.Rows} }
+
+// Bars fills in an energy bar chart.
+func (f filler) Bars(b *entry.Bars) {
+	f.o.Holds = &b.Holds
+	f.o.Bars = &barsObject{Unit: unitText(b.Unit), Books: b.Books}
+	for _, s := range b.Stages {
+		one := stageObject{Name: s.Name, Sum: s.Sum}
+		for _, bar := range s.Bars {
+			one.Bars = append(one.Bars, barObject(bar))
 		}
+		f.o.Bars.Stages = append(f.o.Bars.Stages, one)
+	}
+	if b.Work != nil {
+		own := barObject(*b.Work)
+		f.o.Bars.Work = &own
 	}
 }

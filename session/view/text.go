@@ -10,9 +10,7 @@ import (
 	"github.com/mattn/go-runewidth"
 
 	"steelyard/lang/finding"
-	"steelyard/lang/syntax"
-	"steelyard/session"
-	"steelyard/units"
+	"steelyard/session/entry"
 )
 
 // Options say how an entry is shown as text.
@@ -47,7 +45,7 @@ func Prompt(line int) string {
 // page writes the rows of one entry.
 type page struct {
 	b strings.Builder
-	e *session.Entry
+	e *entry.Entry
 	o Options
 	// margin is the number of cells before the statement.
 	margin int
@@ -55,7 +53,7 @@ type page struct {
 
 // Text writes an entry: its statement if asked, its findings, each with a caret
 // under what is wrong, and its result.
-func Text(w io.Writer, e *session.Entry, o Options) error {
+func Text(w io.Writer, e *entry.Entry, o Options) error {
 	if o.Width <= 0 {
 		o.Width = 80
 	}
@@ -65,12 +63,7 @@ func Text(w io.Writer, e *session.Entry, o Options) error {
 	for i := range e.Findings {
 		p.finding(&e.Findings[i])
 	}
-	p.results()
-	p.check()
-	p.graph()
-	for _, line := range e.Told {
-		p.told(line)
-	}
+	e.Visit(p)
 	_, err := io.WriteString(w, p.b.String())
 	return err
 }
@@ -232,75 +225,4 @@ func excerpt(before, line string, room int) (string, string) {
 		after = runewidth.Truncate(after, rest, "…")
 	}
 	return before, before + after
-}
-
-// results prints the values that the statement shows.
-func (p *page) results() {
-	if !p.e.Shows {
-		return
-	}
-	_, constants := p.e.Stmt.(*syntax.Constants)
-	for _, v := range p.e.Values {
-		text := "= " + v.Shown(units.Screen)
-		if len(p.e.Values) > 1 {
-			text = "= " + v.Name + " " + text
-		}
-		clause := ""
-		switch {
-		case v.Quantity == "" || v.Named:
-		case constants:
-			clause = ", " + v.Quantity // a constant of nature has a name of its own
-		default:
-			clause = ", " + article(v)
-		}
-		p.row(p.margin+equalsAt(p.e), p.strong(text, true)+clause)
-	}
-}
-
-// article puts an article before the name of a quantity.
-func article(v session.Value) string {
-	k, ok := units.KindOf(v.Dim, v.Tag)
-	if !ok || k.Name != v.Quantity {
-		k = units.Kind{Name: v.Quantity, Article: "a"}
-		if strings.ContainsRune("aeiou", rune(v.Quantity[0])) {
-			k.Article = "an"
-		}
-		for _, other := range units.FindKind(v.Quantity) {
-			if other.Name == v.Quantity {
-				k = other
-			}
-		}
-	}
-	if k.Article == "" {
-		return k.Name
-	}
-	return k.Article + " " + k.Name
-}
-
-// equalsAt is the number of cells before the = of a result: that of a statement
-// that begins NAME =, else two.
-func equalsAt(e *session.Entry) int {
-	if e.Named() {
-		if i := strings.IndexByte(e.Text, '='); i >= 0 {
-			return runewidth.StringWidth(printable(e.Text[:i]))
-		}
-	}
-	return 2
-}
-
-// check says that a check holds, with both sides.
-func (p *page) check() {
-	c := p.e.Check
-	if c == nil || !c.Holds {
-		return
-	}
-	l, r := c.Left.Shown(units.Screen), c.Right.Shown(units.Screen)
-	text := "holds: " + l + " and " + r
-	if l == r {
-		text = "holds: both sides are " + l
-	}
-	if s, ok := p.e.Stmt.(*syntax.CheckStmt); ok && s.Sign != syntax.NoSign {
-		text = "holds: " + l
-	}
-	p.row(p.margin+2, text)
 }

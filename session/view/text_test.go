@@ -11,6 +11,7 @@ import (
 
 	"steelyard/lang/finding"
 	"steelyard/session"
+	"steelyard/session/entry"
 	"steelyard/session/view"
 )
 
@@ -29,7 +30,7 @@ func TestLayout(t *testing.T) {
         = 256.889 N/m
 `
 	lines := []string{"m = 0.080 kg", "v = 3.4 m/s", "x = 6.0 cm", "W = 1/2*m*v^2", "k = 2*W/x^2 in N"}
-	got := render(t, lines, func(b *bytes.Buffer, e *session.Entry) error {
+	got := render(t, lines, func(b *bytes.Buffer, e *entry.Entry) error {
 		return view.Text(b, e, view.Options{Statement: true})
 	})
 	if string(got) != want {
@@ -50,7 +51,7 @@ func TestCaretByCells(t *testing.T) {
 		{"e\u0301 = 3", "3", 4},
 	} {
 		from := strings.Index(tt.text, tt.at)
-		e := &session.Entry{Line: 7, Text: tt.text, Findings: []finding.Finding{
+		e := &entry.Entry{Line: 7, Text: tt.text, Findings: []finding.Finding{
 			finding.New(finding.Unreadable, finding.Span{From: from, To: from + 1}, "Here.", ""),
 		}}
 		var b bytes.Buffer
@@ -68,7 +69,7 @@ func TestCaretByCells(t *testing.T) {
 // within a character; nothing may panic.
 func TestSpansOutside(t *testing.T) {
 	for _, at := range []finding.Span{{From: -3, To: -1}, {From: 90, To: 99}, {From: 1, To: 1}, {From: 5, To: 2}} {
-		e := &session.Entry{Line: 1, Text: "ω = ½ \xff\x00", Findings: []finding.Finding{finding.New(finding.BadText, at, "Here.", "")}}
+		e := &entry.Entry{Line: 1, Text: "ω = ½ \xff\x00", Findings: []finding.Finding{finding.New(finding.BadText, at, "Here.", "")}}
 		var b bytes.Buffer
 		if err := view.Text(&b, e, view.Options{Statement: true}); err != nil {
 			t.Fatal(err)

@@ -2,13 +2,13 @@ package worksheet
 
 import (
 	"steelyard/lang/syntax"
-	"steelyard/session"
+	"steelyard/session/entry"
 )
 
 // Attempts counts the lines that could not be worked out: those that are saved
 // as remarks, and those that are left out because a later line of the same part
 // gives what they would have given.
-func Attempts(entries []*session.Entry) (remarks, leftOut int) {
+func Attempts(entries []*entry.Entry) (remarks, leftOut int) {
 	for i, mended := range mendedLater(entries) {
 		switch {
 		case mended:
@@ -22,7 +22,7 @@ func Attempts(entries []*session.Entry) (remarks, leftOut int) {
 
 // mendedLater tells of each entry whether it failed and a later one of its part
 // gives all the names that it would have given.
-func mendedLater(entries []*session.Entry) []bool {
+func mendedLater(entries []*entry.Entry) []bool {
 	out := make([]bool, len(entries))
 	given := map[string]bool{} // by the lines below, within the part
 	for i := len(entries) - 1; i >= 0; i-- {

@@ -8,7 +8,7 @@ import (
 
 	"steelyard/lang/finding"
 	"steelyard/lang/syntax"
-	"steelyard/session"
+	"steelyard/session/entry"
 	"steelyard/units"
 )
 
@@ -50,13 +50,13 @@ func compareAll(s *Sheet, rows []Row, table *units.Table) {
 func (r *Row) compare(records []Record, table *units.Table) {
 	e := r.Entry
 	if len(records) == 0 {
-		if e.Records && len(e.Values) > 0 {
+		if e.Records() && len(e.Values()) > 0 {
 			r.State = Unrecorded
 		}
 		return
 	}
 	r.Recorded = strings.TrimSpace(strings.TrimPrefix(records[0].Text, "="))
-	if _, solves := e.Stmt.(*syntax.Solve); solves && (len(records) > 1 || len(e.Values) > 1) {
+	if _, solves := e.Stmt.(*syntax.Solve); solves && (len(records) > 1 || len(e.Values()) > 1) {
 		r.compareSeveral(records, table)
 		return
 	}
@@ -64,11 +64,11 @@ func (r *Row) compare(records []Record, table *units.Table) {
 		r.stray("Line "+itoa(records[1].Line)+" records a second result under this statement, which has one.", "Keep one of the lines.")
 		return
 	}
-	if !e.Records && len(e.Values)+len(e.Findings) > 0 && !e.Failed() || !canRecord(e) {
+	if !e.Records() && len(e.Values())+len(e.Findings) > 0 && !e.Failed() || !canRecord(e) {
 		r.stray("Line "+itoa(records[0].Line)+" records a result, and this statement has none to record.", "Take the record out.")
 		return
 	}
-	if len(e.Values) == 1 && r.Recorded == e.Values[0].Shown(units.File) {
+	if len(e.Values()) == 1 && r.Recorded == e.Values()[0].Shown(units.File) {
 		r.State = Agrees // to the letter: no need to read it
 		return
 	}
@@ -79,7 +79,7 @@ func (r *Row) compare(records []Record, table *units.Table) {
 			"`steelyard replay --record` writes it anew."))
 		return
 	}
-	if len(e.Values) == 0 {
+	if len(e.Values()) == 0 {
 		r.State = Unkept
 		if !e.Failed() {
 			e.Findings = append(e.Findings, recordFinding("The record says "+screenText(r.Recorded, table)+"; the statement has no value now.", ""))
@@ -87,7 +87,7 @@ func (r *Row) compare(records []Record, table *units.Table) {
 		return
 	}
 	r.State = Differs
-	if agrees(&e.Values[0], rec, table) {
+	if agrees(&e.Values()[0], rec, table) {
 		r.State = Agrees
 	}
 }
@@ -100,17 +100,17 @@ func (r *Row) compareSeveral(records []Record, table *units.Table) {
 		texts[i] = strings.TrimSpace(strings.TrimPrefix(rec.Text, "="))
 	}
 	r.Recorded = strings.Join(texts, ", ")
-	if len(r.Entry.Values) == 0 {
+	if len(r.Entry.Values()) == 0 {
 		r.State = Unkept
 		return
 	}
 	r.State = Differs
-	if len(records) != len(r.Entry.Values) {
+	if len(records) != len(r.Entry.Values()) {
 		return
 	}
 	for i, rec := range records {
 		got, fs := syntax.ParseRecord(rec.Text)
-		v := &r.Entry.Values[i]
+		v := &r.Entry.Values()[i]
 		if len(fs) > 0 || got.Name != v.Name || !agrees(v, got, table) {
 			return
 		}
@@ -119,10 +119,10 @@ func (r *Row) compareSeveral(records []Record, table *units.Table) {
 }
 
 // canRecord tells whether a statement is of a kind whose result is recorded.
-func canRecord(e *session.Entry) bool {
+func canRecord(e *entry.Entry) bool {
 	switch e.Stmt.(type) {
 	case *syntax.Define, *syntax.Value, *syntax.Solve, *syntax.With, *syntax.Slope, *syntax.Area:
-		return len(e.Values) == 0 || e.Records
+		return len(e.Values()) == 0 || e.Records()
 	case nil:
 		return true
 	}
@@ -142,7 +142,7 @@ func recordFinding(message, hint string) finding.Finding {
 
 // agrees compares a value with its record: the unit's text is equal, and the
 // value lies within half a unit of the last figure in force, plus 4 ulp.
-func agrees(v *session.Value, rec syntax.Record, table *units.Table) bool {
+func agrees(v *entry.Value, rec syntax.Record, table *units.Table) bool {
 	u, ok := recordedUnit(rec, table)
 	if !ok || !u.SameAs(v.Unit) {
 		return false
@@ -227,17 +227,34 @@ func named(lines []int, rows []Row) string {
 	return strings.Join(words, ", ")
 }
 
-// shown is the values of an entry as printed.
-func shown(e *session.Entry) string {
-	words := make([]string, 0, 1)
-	for _, v := range e.Values {
-		words = append(words, v.Shown(units.Screen))
-	}
-	if e.Check != nil {
-		if e.Check.Holds {
-			return "holds"
-		}
-		return "does not hold"
-	}
-	return strings.Join(words, ", ")
+// shown is what an entry comes to, as printed, where that can move or differ from
+// a record: its values, or whether its check holds.
+func shown(e *entry.Entry) string {
+	var s comesTo
+	e.Visit(&s)
+	return string(s)
 }
+
+// comesTo is an outcome in short. Figures and answers in words have no record.
+type comesTo string
+
+func (s *comesTo) Result(r *entry.Result) {
+	words := make([]string, len(r.Values))
+	for i := range r.Values {
+		words[i] = r.Values[i].Shown(units.Screen)
+	}
+	*s = comesTo(strings.Join(words, ", "))
+}
+
+func (s *comesTo) Verdict(v *entry.Verdict) {
+	*s = "does not hold"
+	if v.Holds {
+		*s = "holds"
+	}
+}
+
+func (s *comesTo) Graph(*entry.Graph) {}
+func (s *comesTo) Table(*entry.Table) {}
+func (s *comesTo) Bars(*entry.Bars)   {}
+func (s *comesTo) Works(*entry.Works) {}
+func (s *comesTo) Lines(entry.Lines)  {}

@@ -9,6 +9,7 @@ import (
 	"steelyard/lang/finding"
 	"steelyard/lang/syntax"
 	"steelyard/session"
+	"steelyard/session/entry"
 )
 
 // Options say how a worksheet is replayed.
@@ -40,7 +41,7 @@ const (
 
 // Row is one statement as it was worked out, with its record.
 type Row struct {
-	Entry *session.Entry
+	Entry *entry.Entry
 	State State
 	// Recorded is the record as it stands in the file, without its =.
 	Recorded string
@@ -106,15 +107,15 @@ func Replay(ctx context.Context, s *Sheet, o Options) *Report {
 }
 
 // Work works a sheet out, every result compared with its record, for those who
-// read the entries: the scratchpad in which it was done is returned with them.
-func Work(ctx context.Context, s *Sheet) ([]*session.Entry, *session.Pad) {
+// read the entries.
+func Work(ctx context.Context, s *Sheet) []*entry.Entry {
 	rows, pad := work(ctx, s, nil, nil)
 	compareAll(s, rows, pad.Table())
-	entries := make([]*session.Entry, len(rows))
+	entries := make([]*entry.Entry, len(rows))
 	for i := range rows {
 		entries[i] = rows[i].Entry
 	}
-	return entries, pad
+	return entries
 }
 
 // numbers are the places that the statements have in a scratchpad, by their lines.
@@ -165,8 +166,8 @@ func work(ctx context.Context, s *Sheet, replaced map[int]string, numbers map[in
 
 // loose is a line that belongs to the one above it, with nothing above that it
 // could belong to.
-func loose(line int, text string) *session.Entry {
-	e := &session.Entry{Line: line, Text: text}
+func loose(line int, text string) *entry.Entry {
+	e := &entry.Entry{Line: line, Text: text}
 	at := finding.Span{From: len(text) - len(strings.TrimLeftFunc(text, unicode.IsSpace)), To: len(text)}
 	f := finding.New(finding.Unreadable, at, "The line begins with white space, so it belongs to the line above, and no statement stands there.",
 		"Take the white space away, or the empty line above it.")
@@ -244,10 +245,10 @@ func lacksUnit(rows []Row, line int, name string, now *syntax.Define) string {
 	}
 	for i := range rows {
 		e := rows[i].Entry
-		if e.Line != line || len(e.Values) != 1 || e.Values[0].Dim.IsOne() {
+		if e.Line != line || len(e.Values()) != 1 || e.Values()[0].Dim.IsOne() {
 			continue
 		}
-		unit := e.Values[0].Unit
+		unit := e.Values()[0].Unit
 		return "It is given in " + unit.Text() + " in line " + itoa(line) + ". Write --with '" + name + " = " + minus + n.Value.Text + " " + unit.Text() + "'."
 	}
 	return ""
@@ -298,7 +299,7 @@ func moved(before, after []Row) {
 		was, now := shown(before[i].Entry), shown(after[i].Entry)
 		if was != now {
 			after[i].Was = was
-			after[i].moved = before[i].Entry.Records || after[i].Entry.Records
+			after[i].moved = before[i].Entry.Records() || after[i].Entry.Records()
 			if was == "" {
 				after[i].Was = "no value"
 			}

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"steelyard/lang/finding"
+	"steelyard/session/entry"
 	"steelyard/session/view"
 	"steelyard/units"
 )
@@ -40,9 +41,9 @@ func (r *Report) tally() tally {
 		if row.moved {
 			t.moved++
 		}
-		if c := row.Entry.Check; c != nil && c.Holds {
+		if c, ok := row.Entry.Outcome.(*entry.Verdict); ok && c.Holds {
 			t.hold++
-		} else if c != nil {
+		} else if ok {
 			t.fail++
 		}
 		for _, f := range row.Entry.Findings {
@@ -124,13 +125,7 @@ func (r *Report) row(w io.Writer, row *Row, o view.Options) error {
 		e.Findings = append(e.Findings[:len(e.Findings):len(e.Findings)], f)
 	}
 	if row.Was != "" {
-		e.Shows = false
-		e.Told = append([]string{}, row.Was+" → "+arrived(shown(row.Entry)))
-		if e.Check != nil {
-			c := *e.Check
-			c.Holds = false // the line that says so is the one above
-			e.Check = &c
-		}
+		e.Outcome = entry.Lines{row.Was + " → " + arrived(shown(row.Entry))}
 	}
 	return view.Text(w, &e, o)
 }
@@ -138,16 +133,15 @@ func (r *Report) row(w io.Writer, row *Row, o view.Options) error {
 // rewritten prints a statement whose record was written anew: the old and the
 // new.
 func (r *Report) rewritten(w io.Writer, row *Row, o view.Options) error {
-	now := make([]string, len(row.Entry.Values))
-	for i, v := range row.Entry.Values {
+	now := make([]string, len(row.Entry.Values()))
+	for i, v := range row.Entry.Values() {
 		now[i] = v.Shown(units.File)
 		if len(now) > 1 {
 			now[i] = v.Name + " = " + now[i]
 		}
 	}
 	e := *row.Entry
-	e.Shows = false
-	e.Told = []string{"record: " + row.Recorded + " → " + strings.Join(now, ", ")}
+	e.Outcome = entry.Lines{"record: " + row.Recorded + " → " + strings.Join(now, ", ")}
 	return view.Text(w, &e, o)
 }
 

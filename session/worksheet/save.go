@@ -10,7 +10,7 @@ import (
 	"unicode"
 
 	"steelyard/lang/syntax"
-	"steelyard/session"
+	"steelyard/session/entry"
 )
 
 // Extension is what the name of a worksheet's file ends in.
@@ -35,7 +35,7 @@ type Saving struct {
 // replays; it is left out if a later line of its part gives what it would have
 // given. The file is put in place in one step, and one that someone else has
 // changed is left alone unless told. It returns what the file is now.
-func Save(path string, entries []*session.Entry, how Saving) (*Stamp, *FileProblem) {
+func Save(path string, entries []*entry.Entry, how Saving) (*Stamp, *FileProblem) {
 	text := compose(entries, how)
 	if problem := mayReplace(path, how); problem != nil {
 		return nil, problem
@@ -68,7 +68,7 @@ func mayReplace(path string, how Saving) *FileProblem {
 }
 
 // compose is the text of a worksheet.
-func compose(entries []*session.Entry, how Saving) string {
+func compose(entries []*entry.Entry, how Saving) string {
 	eol, mark := "\n", ""
 	if how.Since != nil && how.Since.crlf {
 		eol = "\r\n"
@@ -99,7 +99,7 @@ func compose(entries []*session.Entry, how Saving) string {
 
 // entryLines is one statement as a worksheet has it: its first line at the
 // margin and the others indented, none of them blank.
-func entryLines(e *session.Entry, place map[int]int) []string {
+func entryLines(e *entry.Entry, place map[int]int) []string {
 	lead, indent := "", "  "
 	if e.Failed() {
 		lead, indent = "# ", ""
@@ -117,7 +117,7 @@ func entryLines(e *session.Entry, place map[int]int) []string {
 		}
 		out = append(out, lead+line)
 	}
-	if !e.Failed() && e.Records && len(e.Values) > 0 {
+	if !e.Failed() && e.Records() && len(e.Values()) > 0 {
 		out = append(out, recordLines(e)...)
 	}
 	return out
@@ -138,7 +138,7 @@ var earlier = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`
 
 // renumber writes the lines that a statement names as those of the other
 // numbering.
-func renumber(e *session.Entry, place map[int]int) string {
+func renumber(e *entry.Entry, place map[int]int) string {
 	switch e.Stmt.(type) {
 	case *syntax.Note, *syntax.Remark, *syntax.Part:
 		return e.Text

@@ -11,9 +11,10 @@ import (
 	"pgregory.net/rapid"
 
 	"steelyard/session"
+	"steelyard/session/entry"
 )
 
-func entered(texts ...string) []*session.Entry {
+func entered(texts ...string) []*entry.Entry {
 	p := session.New()
 	for _, text := range texts {
 		p.Enter(context.Background(), text)

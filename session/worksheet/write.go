@@ -9,7 +9,7 @@ import (
 	"github.com/mattn/go-runewidth"
 
 	"steelyard/lang/finding"
-	"steelyard/session"
+	"steelyard/session/entry"
 	"steelyard/units"
 )
 
@@ -46,7 +46,7 @@ func (r *Report) recorded(s *Sheet) string {
 	for i := range r.Rows {
 		row := &r.Rows[i]
 		st := &s.Statements[row.at]
-		if len(row.Entry.Values) == 0 || !row.Entry.Records {
+		if len(row.Entry.Values()) == 0 || !row.Entry.Records() {
 			continue
 		}
 		line := strings.Join(recordLines(row.Entry), eol)
@@ -94,7 +94,7 @@ var cells = &runewidth.Condition{StrictEmojiNeutral: true}
 // recordLines are the records of an entry, with the = under that of a statement
 // which begins NAME =, else two blanks in. Of several results each has a line
 // with its name.
-func recordLines(e *session.Entry) []string {
+func recordLines(e *entry.Entry) []string {
 	indent := 2
 	if e.Named() {
 		text := strings.TrimLeftFunc(e.Text, unicode.IsSpace)
@@ -103,11 +103,11 @@ func recordLines(e *session.Entry) []string {
 		}
 	}
 	lead := strings.Repeat(" ", max(1, indent)) + "= "
-	if len(e.Values) == 1 {
-		return []string{lead + e.Values[0].Shown(units.File)}
+	if len(e.Values()) == 1 {
+		return []string{lead + e.Values()[0].Shown(units.File)}
 	}
-	lines := make([]string, len(e.Values))
-	for i, v := range e.Values {
+	lines := make([]string, len(e.Values()))
+	for i, v := range e.Values() {
 		lines[i] = lead + v.Name + " = " + v.Shown(units.File)
 	}
 	return lines

@@ -1,0 +1,58 @@
+package entry
+
+import (
+	"steelyard/session/graph"
+	"steelyard/units"
+)
+
+// Graph is what a graph shows, in the units of its axes.
+type Graph struct {
+	X, Y   Axis
+	Curves []Curve
+	// Lo and Hi are the values worth showing.
+	Lo, Hi float64
+	// Shapes says of each curve in words what it is.
+	Shapes []string
+	// Blank asks for the axes alone.
+	Blank bool
+}
+
+// Axis is one axis: quantity over unit, and its range in that unit.
+type Axis struct {
+	Label    string
+	From, To float64
+}
+
+// Curve is one curve of a graph; Runs are its connected pieces.
+type Curve struct {
+	Name string
+	Runs [][]graph.Point
+	// Shape is what the curve is, in coherent SI units; that of a function by
+	// intervals is Other.
+	Shape graph.Shape
+}
+
+// Bars is an energy bar chart, all in one unit.
+type Bars struct {
+	Unit   *units.Unit
+	Stages []Stage
+	Work   *Bar // done on the system before the last stage, or nil
+	// Books says what the sums come to.
+	Books string
+	// Holds tells whether the books balance.
+	Holds bool
+}
+
+// Stage is one place or moment of an energy bar chart.
+type Stage struct {
+	Name string
+	Bars []Bar
+	Sum  string
+}
+
+// Bar is one energy.
+type Bar struct {
+	Name  string
+	Value float64 // in the chart's unit
+	Shown string
+}

@@ -1,0 +1,100 @@
+package entry
+
+import (
+	"strings"
+	"unicode"
+
+	"steelyard/lang/syntax"
+)
+
+// Gives lists the names that the statement gives, or would give if it had not
+// failed.
+func (e *Entry) Gives() []string {
+	switch s := e.Stmt.(type) {
+	case nil:
+		if name := BeginsWith(e.Text); name != "" {
+			return []string{name}
+		}
+		return solvedNames(e.Text)
+	case *syntax.Solve:
+		names := make([]string, len(s.Unknowns))
+		for i, u := range s.Unknowns {
+			names[i] = u.Name
+		}
+		return names
+	case *syntax.UnitDef:
+		return []string{s.Name}
+	}
+	if name := Defines(e.Stmt); name != "" {
+		return []string{name}
+	}
+	return nil
+}
+
+// Defines is the one name that a statement defines, or nothing.
+func Defines(s syntax.Stmt) string {
+	switch s := s.(type) {
+	case *syntax.Define:
+		return s.Name
+	case *syntax.FuncDef:
+		return s.Name
+	case *syntax.Let:
+		return s.Name
+	case *syntax.FormulaDef:
+		return s.Name
+	case *syntax.Slope:
+		return s.Name
+	case *syntax.Area:
+		return s.Name
+	}
+	return ""
+}
+
+// longestName is how far into a text that can't be read a name is looked for.
+const longestName = 200
+
+// BeginsWith returns the name that a text "NAME = …" begins with, or nothing.
+func BeginsWith(text string) string {
+	for i, r := range text {
+		switch {
+		case r == '=':
+			name := syntax.Canonical(strings.TrimSpace(text[:i]))
+			if name == "" || syntax.Reserved(name) || !isName(name) {
+				return ""
+			}
+			return name
+		case r == '\n' || r == '(' || i > longestName:
+			return ""
+		}
+	}
+	return ""
+}
+
+// solvedNames returns the name that a solve which can't be read was for.
+func solvedNames(text string) []string {
+	at := strings.LastIndex(text, " for ")
+	if !strings.HasPrefix(text, "solve ") || at < 0 {
+		return nil
+	}
+	fields := strings.Fields(text[at+len(" for "):])
+	if len(fields) > 2 && fields[0] == "the" {
+		fields = fields[2:]
+	}
+	if len(fields) == 0 {
+		return nil
+	}
+	if name := syntax.Canonical(strings.TrimRight(fields[0], ",")); isName(name) {
+		return []string{name}
+	}
+	return nil
+}
+
+// isName tells whether a text is one name.
+func isName(s string) bool {
+	for i, r := range s {
+		if !unicode.IsLetter(r) && (i == 0 || !unicode.IsDigit(r) && r != '_' && r != '′' && r != '\'') {
+			return false
+		}
+	}
+	return s != ""
+}

@@ -1,0 +1,77 @@
+package entry
+
+// Outcome is what a statement came to. The set is closed: a new kind of outcome
+// is a new method of Visitor, and every view that lacks it does not compile.
+type Outcome interface{ visit(Visitor) }
+
+// Visitor answers for each kind of outcome.
+type Visitor interface {
+	Result(*Result)
+	Verdict(*Verdict)
+	Graph(*Graph)
+	Table(*Table)
+	Bars(*Bars)
+	Works(*Works)
+	Lines(Lines)
+}
+
+// Visit hands the outcome to the method of its kind. Without an outcome it does
+// nothing.
+func (e *Entry) Visit(v Visitor) {
+	if e.Outcome != nil {
+		e.Outcome.visit(v)
+	}
+}
+
+// Result is the outcome of a statement that gives values: at least one.
+type Result struct {
+	Values []Value
+	// Shows tells whether a view prints the values: a plain given does not show
+	// its own.
+	Shows bool
+	// Records tells whether a worksheet keeps a record of the values.
+	Records bool
+	// Notes say how the values compare with others: "1.41421 times v as it was".
+	Notes []string
+
+	one [1]Value // the room of the usual one value
+}
+
+// Verdict is the outcome of a check.
+type Verdict struct {
+	Holds bool
+	// Left and Right are the sides as compared; Right is nil for a check of sign.
+	Left  Value
+	Right *Value
+}
+
+// Table is the outcome of a table: columns of values, ready to be printed. A row
+// has its place first.
+type Table struct {
+	Heads []string
+	Rows  [][]string
+}
+
+// Works is the outcome of `steps`: the working of one result or of all.
+type Works struct {
+	// Every tells that the results of all lines are worked, not that of one name.
+	Every bool
+	Of    []Work
+}
+
+// Work is the working of one line.
+type Work struct {
+	Line  int
+	Lines []WorkLine
+}
+
+// Lines is the outcome of a statement that answers in words, row by row.
+type Lines []string
+
+func (r *Result) visit(v Visitor)  { v.Result(r) }
+func (c *Verdict) visit(v Visitor) { v.Verdict(c) }
+func (g *Graph) visit(v Visitor)   { v.Graph(g) }
+func (t *Table) visit(v Visitor)   { v.Table(t) }
+func (b *Bars) visit(v Visitor)    { v.Bars(b) }
+func (w *Works) visit(v Visitor)   { v.Works(w) }
+func (l Lines) visit(v Visitor)    { v.Lines(l) }

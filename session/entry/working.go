@@ -1,0 +1,33 @@
+package entry
+
+import (
+	"strings"
+
+	"steelyard/lang/algebra"
+	"steelyard/lang/syntax"
+)
+
+// WorkLine is one line of a working: left = right. A line without a left side
+// goes on from the one above it.
+type WorkLine struct {
+	Lead   string      // a formula's name before its equation, or empty
+	Left   syntax.Expr // nil if the line goes on, or begins with Name or Words
+	Name   string      // the name that a value is given, or empty
+	Right  syntax.Expr // nil if there are words or a value
+	Words  string      // "slope of x(t) at t = 3 s", or empty
+	Shown  *Value      // the value, in a line that ends with it
+	Units  string      // how the units cancel, or empty
+	Reason string      // why a step is taken, or empty
+	By     syntax.Expr // what the reason speaks of, or nil
+}
+
+// Why is the reason of a step with what it speaks of in its place.
+func (l WorkLine) Why() string {
+	switch {
+	case l.By == nil:
+		return l.Reason
+	case strings.Contains(l.Reason, "…"):
+		return strings.Replace(l.Reason, "…", algebra.Display(l.By), 1)
+	}
+	return l.Reason + " " + algebra.Display(l.By)
+}

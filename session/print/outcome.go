@@ -1,0 +1,114 @@
+package print
+
+import (
+	"steelyard/lang/syntax"
+	"steelyard/session/draw"
+	"steelyard/session/entry"
+	"steelyard/session/view"
+	"steelyard/units"
+)
+
+// outcome makes the blocks of what became of a statement.
+type outcome struct {
+	*builder
+	e *entry.Entry
+}
+
+// Result is an answer, a given, or the working of a result.
+func (o outcome) Result(r *entry.Result) {
+	first := &r.Values[0]
+	switch s := o.e.Stmt.(type) {
+	case *syntax.Report:
+		a := Answer{X: s.X, Points: s.Points, Shown: first.Shown(units.File)}
+		if n, ok := s.X.(*syntax.Name); ok {
+			a.Name = n.Name
+		}
+		o.answer(a)
+	case *syntax.Constants:
+		for i := range r.Values {
+			o.given(r.Values[i].Name, r.Values[i].Shown(units.File))
+		}
+	case *syntax.With:
+		o.key(Text{Lines: append([]string{oneLine(o.e.Text) + ": " + first.Shown(units.Screen)}, r.Notes...)})
+	case *syntax.Define:
+		if r.Records {
+			o.asked++
+			o.working(o.e)
+			return
+		}
+		shown := first.Shown(units.File)
+		if _, mixed := s.X.(*syntax.Mixed); mixed {
+			shown = given(o.e) // 3 lb 8 oz, as it was written
+		}
+		o.given(s.Name, shown)
+	default:
+		o.working(o.e)
+	}
+}
+
+// answer is an answer of its part.
+func (o outcome) answer(a Answer) {
+	if o.part != nil {
+		o.part.Points += a.Points
+	}
+	o.key(a)
+}
+
+// Lines is an answer in a word, a root without numbers, or how something scales.
+func (o outcome) Lines(rows entry.Lines) {
+	switch s := o.e.Stmt.(type) {
+	case *syntax.Report:
+		o.answer(Answer{Shown: syntax.PrintExpr(s.X) + " is " + rows[0], Points: s.Points})
+	case *syntax.Solve:
+		o.working(o.e)
+	case *syntax.With, *syntax.Scaling:
+		o.key(Text{Lines: rows})
+	}
+}
+
+// Verdict is a second route to a result; a check that fails is a flaw.
+func (o outcome) Verdict(v *entry.Verdict) {
+	s, ok := o.e.Stmt.(*syntax.CheckStmt)
+	if !v.Holds || !ok {
+		return
+	}
+	c := Check{Left: s.Left, Right: s.Right, Holds: true, Relation: relations[s.Op], Says: view.Sides(v)}
+	if s.Within != nil {
+		c.Within = "within " + syntax.PrintExpr(s.Within)
+	}
+	if s.Sign != syntax.NoSign {
+		c.Sign = signs[s.Sign]
+	}
+	o.key(c)
+}
+
+var relations = map[syntax.Comparison]string{syntax.Equal: "=", syntax.Less: "<", syntax.Greater: ">", syntax.AtMost: "≤", syntax.AtLeast: "≥"}
+
+var signs = map[syntax.SignWord]string{syntax.Negative: "is negative", syntax.Positive: "is positive", syntax.Zero: "is zero"}
+
+// Graph is a figure. The key shows the curves of blank axes too, unless another
+// graph draws them anyway; a handout has the blank axes alone.
+func (o outcome) Graph(g *entry.Graph) {
+	switch {
+	case o.edition == Handout && g.Blank:
+		f := view.Figure(g)
+		f.X.From, f.X.To = draw.NiceRange(f.X.From, f.X.To) // where it ends may be an answer
+		o.add(Graph{Figure: f})
+	case o.edition == Key && !(g.Blank && o.drawn(g)):
+		full := *g
+		full.Blank = false
+		o.add(Graph{Figure: view.Figure(&full), Shapes: g.Shapes})
+	}
+}
+
+// Table is a table of values.
+func (o outcome) Table(t *entry.Table) { o.key(Table{Heads: t.Heads, Rows: t.Rows}) }
+
+// Bars is an energy bar chart.
+func (o outcome) Bars(c *entry.Bars) {
+	o.key(EnergyBars{Bars: view.BarChart(c), Books: c.Books})
+	o.asked++
+}
+
+// Works is left out: a document has the working of every result anyway.
+func (o outcome) Works(*entry.Works) {}

@@ -1,0 +1,108 @@
+package view
+
+import (
+	"strconv"
+	"strings"
+
+	"github.com/mattn/go-runewidth"
+
+	"steelyard/lang/syntax"
+	"steelyard/session/entry"
+	"steelyard/units"
+)
+
+// Result prints the values that the statement shows.
+func (p *page) Result(r *entry.Result) {
+	if r.Shows {
+		_, constants := p.e.Stmt.(*syntax.Constants)
+		for i := range r.Values {
+			v := &r.Values[i]
+			text := "= " + v.Shown(units.Screen)
+			if len(r.Values) > 1 {
+				text = "= " + v.Name + " " + text
+			}
+			clause := ""
+			switch {
+			case v.Quantity == "" || v.Named:
+			case constants:
+				clause = ", " + v.Quantity // a constant of nature has a name of its own
+			default:
+				clause = ", " + article(v)
+			}
+			p.row(p.margin+equalsAt(p.e), p.strong(text, true)+clause)
+		}
+	}
+	p.Lines(r.Notes)
+}
+
+// Verdict says that a check holds, with both sides; one that fails is a finding.
+func (p *page) Verdict(c *entry.Verdict) {
+	if !c.Holds {
+		return
+	}
+	p.row(p.margin+2, "holds: "+Sides(c))
+}
+
+// Sides says what the sides of a check come to.
+func Sides(c *entry.Verdict) string {
+	left := c.Left.Shown(units.Screen)
+	if c.Right == nil {
+		return left
+	}
+	right := c.Right.Shown(units.Screen)
+	if left == right {
+		return "both sides are " + left
+	}
+	return left + " and " + right
+}
+
+// Lines prints the rows of an answer.
+func (p *page) Lines(rows entry.Lines) {
+	for _, row := range rows {
+		p.told(row)
+	}
+}
+
+// Works prints a working under its head, that of every line under its number.
+func (p *page) Works(w *entry.Works) {
+	p.told("Working")
+	for _, one := range w.Of {
+		if w.Every {
+			p.told("line " + strconv.Itoa(one.Line))
+		}
+		for _, row := range workRows(one.Lines) {
+			p.told("  " + row)
+		}
+	}
+}
+
+// article puts an article before the name of a quantity.
+func article(v *entry.Value) string {
+	k, ok := units.KindOf(v.Dim, v.Tag)
+	if !ok || k.Name != v.Quantity {
+		k = units.Kind{Name: v.Quantity, Article: "a"}
+		if strings.ContainsRune("aeiou", rune(v.Quantity[0])) {
+			k.Article = "an"
+		}
+		for _, other := range units.FindKind(v.Quantity) {
+			if other.Name == v.Quantity {
+				k = other
+			}
+		}
+	}
+	if k.Article == "" {
+		return k.Name
+	}
+	return k.Article + " " + k.Name
+}
+
+// equalsAt is the number of cells before the = of a result: that of a statement
+// that begins NAME =, else two.
+func equalsAt(e *entry.Entry) int {
+	if e.Named() {
+		if i := strings.IndexByte(e.Text, '='); i >= 0 {
+			return runewidth.StringWidth(printable(e.Text[:i]))
+		}
+	}
+	return 2
+}

@@ -1,0 +1,75 @@
+package view
+
+import (
+	"strings"
+
+	"github.com/mattn/go-runewidth"
+
+	"steelyard/lang/algebra"
+	"steelyard/session/entry"
+	"steelyard/units"
+)
+
+// leftOf is what stands before the = of a line.
+func leftOf(l entry.WorkLine) string {
+	switch {
+	case l.Lead != "":
+		return l.Lead + ": " + algebra.Display(l.Left)
+	case l.Left != nil:
+		return algebra.Display(l.Left)
+	}
+	return l.Name
+}
+
+// rightOf is what stands after it.
+func rightOf(l entry.WorkLine) string {
+	switch {
+	case l.Shown != nil:
+		return l.Shown.Shown(units.Screen)
+	case l.Words != "":
+		return l.Words
+	}
+	return algebra.Display(l.Right)
+}
+
+// widest is the width beyond which a line does not push the reasons of the others
+// to the right.
+const widest = 40
+
+// workRows sets a working as text: each = under the one it goes on from, and
+// the reasons of a rearrangement beside each other.
+func workRows(lines []entry.WorkLine) []string {
+	wide := 0
+	for i, l := range lines {
+		cells := runewidth.StringWidth(leftOf(l) + " = " + rightOf(l))
+		above := l.Left != nil && i+1 < len(lines) && lines[i+1].Reason != "" // the equation itself
+		if (l.Reason != "" || above) && cells <= widest {
+			wide = max(wide, cells)
+		}
+	}
+	var out []string
+	gap := 0
+	for i, l := range lines {
+		left := leftOf(l)
+		text := ""
+		switch {
+		case left == "" && i == 0:
+			text = rightOf(l) // a value without a name: its expression stands alone
+		case left == "":
+			text = strings.Repeat(" ", gap) + "= " + rightOf(l)
+		case l.Left == nil && l.Words == "" && i > 0:
+			text = strings.Repeat(" ", max(0, gap-1-runewidth.StringWidth(left))) + left + " = " + rightOf(l)
+		default:
+			text = left + " = " + rightOf(l)
+			gap = runewidth.StringWidth(left) + 1
+		}
+		if l.Reason != "" {
+			text += strings.Repeat(" ", max(0, wide-runewidth.StringWidth(text))) + "   " + l.Why()
+		}
+		out = append(out, text)
+		if l.Units != "" {
+			out = append(out, strings.Repeat(" ", gap)+"  units: "+l.Units)
+		}
+	}
+	return out
+}
