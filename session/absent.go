@@ -7,6 +7,7 @@ import (
 	"steelyard/lang/algebra"
 	"steelyard/lang/finding"
 	"steelyard/lang/plan"
+	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
 )
@@ -15,7 +16,7 @@ import (
 // are gone from all of its roots, so that these have values.
 func (w *work) cancelsOut(solution *algebra.Solution) bool {
 	for _, r := range solution.Roots {
-		if c := w.Try(r.X); c.Slot == plan.NoSlot || c.Static.Absent {
+		if c := w.Try(r.X); c.Slot == run.NoSlot || c.Static.Absent {
 			return false
 		}
 	}
@@ -24,11 +25,11 @@ func (w *work) cancelsOut(solution *algebra.Solution) bool {
 
 // systemWithoutNumbers answers with the rearranged equations and their units where
 // a symbol has no value yet; false if the solution does not depend on it.
-func (w *work) systemWithoutNumbers(s *syntax.Solve, r algebra.SystemRoot, statics []plan.Static, defs []*plan.Def) bool {
+func (w *work) systemWithoutNumbers(s *syntax.Solve, r algebra.SystemRoot, statics []run.Static, defs []*plan.Def) bool {
 	slots := make([]plan.Compiled, len(r.X))
 	absent := false
 	for i, x := range r.X {
-		if slots[i] = w.Eval(x, Want{Silent: true}).Compiled; slots[i].Slot == plan.NoSlot {
+		if slots[i] = w.Eval(x, Want{Silent: true}).Compiled; slots[i].Slot == run.NoSlot {
 			return false
 		}
 		absent = absent || slots[i].Static.Absent
@@ -59,11 +60,11 @@ var standIns = []float64{1.37, 0.61, 2.9}
 
 // satisfiesAnyway puts a value back into an equation that holds symbols without
 // a value: what is left must be nothing whatever they are.
-func (w *work) satisfiesAnyway(d, size plan.Slot) bool {
+func (w *work) satisfiesAnyway(d, size run.Slot) bool {
 	for i := range standIns {
-		replaced := map[plan.Slot]float64{}
+		replaced := map[run.Slot]float64{}
 		for k, def := range w.planner.Names.All() {
-			if def.Kind == plan.Symbol && def.Slot != plan.NoSlot {
+			if def.Kind == plan.Symbol && def.Slot != run.NoSlot {
 				replaced[def.Slot] = standIns[(i+k)%len(standIns)]
 			}
 		}

@@ -10,6 +10,7 @@ import (
 	"steelyard/lang/finding"
 	"steelyard/lang/ops"
 	"steelyard/lang/plan"
+	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
 	"steelyard/units"
@@ -18,13 +19,13 @@ import (
 // with works an expression out again with givens replaced: the plan of the
 // worksheet so far runs once more with other numbers in their slots.
 func (w *work) with(s *syntax.With) {
-	d := &plan.Def{Kind: plan.Quantity, Slot: plan.NoSlot}
+	d := &plan.Def{Kind: plan.Quantity, Slot: run.NoSlot}
 	c := w.Eval(s.X, Want{})
 	if !c.OK {
 		w.fail(d, c.Root)
 		return
 	}
-	replaced := map[plan.Slot]float64{}
+	replaced := map[run.Slot]float64{}
 	for _, b := range s.By {
 		slot, v, ok := w.replacement(b)
 		if !ok {
@@ -50,7 +51,7 @@ func (w *work) with(s *syntax.With) {
 		return
 	}
 	// The new value stands in a slot of its own, for the lines below.
-	slot := w.planner.Emit(plan.Instr{Op: ops.Const, K: now}, w.planner.Static(c.Slot))
+	slot := w.planner.Emit(run.Instr{Op: ops.Const, K: now}, w.planner.Static(c.Slot))
 	w.CatchUp()
 	c.Slot, d.Slot, d.Unit = slot, slot, unit
 	v, ok := w.newValue("", s.X, c.Compiled, unit)
@@ -99,17 +100,17 @@ func times(r float64, rule units.Rounding) string {
 }
 
 // replacement works out what stands in the place of a given.
-func (w *work) replacement(b syntax.Binding) (plan.Slot, float64, bool) {
+func (w *work) replacement(b syntax.Binding) (run.Slot, float64, bool) {
 	n := &syntax.Name{At: b.NameAt, Name: b.Name}
 	d, ok := w.planner.Find(n)
 	if !ok || d.Failed() || d.Kind != plan.Quantity && d.Kind != plan.Symbol {
 		w.find(w.planner.Unknown(n, w.e.Text)...)
-		return plan.NoSlot, 0, false
+		return run.NoSlot, 0, false
 	}
 	c := w.Eval(b.X, Want{})
 	w.uses([]*plan.Def{d}, b.NameAt)
 	if !c.OK {
-		return plan.NoSlot, 0, false
+		return run.NoSlot, 0, false
 	}
 	want := w.planner.Static(d.Slot)
 	if st := w.planner.SettleTo(c.Slot, want.Dim); st.Dim != want.Dim && want.Open == 0 {
@@ -119,20 +120,20 @@ func (w *work) replacement(b syntax.Binding) (plan.Slot, float64, bool) {
 		}
 		w.find(finding.New(finding.UnlikeDimensions, b.X.Span(), b.Name+" is "+plan.Words(want)+"; what replaces it is "+plan.Words(st)+".",
 			"Give it in a unit of the same kind.", readings...))
-		return plan.NoSlot, 0, false
+		return run.NoSlot, 0, false
 	}
 	return d.Slot, c.Value, true
 }
 
 // rerun runs the plan of the whole worksheet with other numbers in some slots.
-func (w *work) rerun(replaced map[plan.Slot]float64) *plan.State {
+func (w *work) rerun(replaced map[run.Slot]float64) *run.State {
 	p := w.planner.Program
 	p.Main.Instrs = slices.Clone(p.Main.Instrs)
 	for slot, v := range replaced {
-		p.Main.Instrs[slot] = plan.Instr{Op: ops.Const, K: v}
+		p.Main.Instrs[slot] = run.Instr{Op: ops.Const, K: v}
 	}
-	st := &plan.State{}
-	p.Run(context.WithoutCancel(w.ctx), st, 0, plan.Slot(len(p.Main.Instrs)))
+	st := &run.State{}
+	p.Run(context.WithoutCancel(w.ctx), st, 0, run.Slot(len(p.Main.Instrs)))
 	return st
 }
 
@@ -179,13 +180,13 @@ func free(by *plan.Def) []string {
 }
 
 // scaledExpr finds the slot of what is to grow.
-func (w *work) scaledExpr(x syntax.Expr) (plan.Slot, bool) {
+func (w *work) scaledExpr(x syntax.Expr) (run.Slot, bool) {
 	if n, ok := x.(*syntax.Name); ok && n.Line == 0 {
 		if d, ok := w.scaled(n.Name, n.At); ok {
 			w.uses([]*plan.Def{d}, n.At)
 			return d.Slot, true
 		}
-		return plan.NoSlot, false
+		return run.NoSlot, false
 	}
 	c := w.Eval(x, Want{})
 	return c.Slot, c.OK
@@ -285,13 +286,13 @@ func (w *work) fixed(x syntax.Expr, against string) string {
 
 // localScaling finds the power with which one quantity grows with another near
 // the given values; it says nothing where there is no power, which is a finding.
-func (w *work) localScaling(s *syntax.Scaling, of plan.Slot, by *plan.Def) entry.Lines {
+func (w *work) localScaling(s *syntax.Scaling, of run.Slot, by *plan.Def) entry.Lines {
 	const step = 1e-4
 	name := algebra.Display(s.X)
 	x0, y0 := w.state.Vals[by.Slot], w.state.Vals[of]
-	up, ok1 := w.rerun(map[plan.Slot]float64{by.Slot: x0 * (1 + step)}).Value(of)
-	down, ok2 := w.rerun(map[plan.Slot]float64{by.Slot: x0 * (1 - step)}).Value(of)
-	twice, ok3 := w.rerun(map[plan.Slot]float64{by.Slot: 2 * x0}).Value(of)
+	up, ok1 := w.rerun(map[run.Slot]float64{by.Slot: x0 * (1 + step)}).Value(of)
+	down, ok2 := w.rerun(map[run.Slot]float64{by.Slot: x0 * (1 - step)}).Value(of)
+	twice, ok3 := w.rerun(map[run.Slot]float64{by.Slot: 2 * x0}).Value(of)
 	if !ok1 || !ok2 || x0 == 0 || y0 == 0 || up/down <= 0 {
 		w.find(finding.New(finding.NoRealValue, s.X.Span(), "There is no power at these values: "+name+" or "+s.Against+" is 0, or has no value nearby.", ""))
 		return nil

@@ -5,6 +5,7 @@ import (
 
 	"steelyard/lang/finding"
 	"steelyard/lang/plan"
+	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
 	"steelyard/units"
@@ -275,7 +276,7 @@ func (p *Pad) shownValue(d *plan.Def, unit *units.Unit) string {
 }
 
 // baseUnits writes a dimension in base units.
-func baseUnits(st plan.Static) string {
+func baseUnits(st run.Static) string {
 	if st.Dim.IsOne() {
 		return "1"
 	}

@@ -6,6 +6,7 @@ import (
 	"steelyard/lang/algebra"
 	"steelyard/lang/finding"
 	"steelyard/lang/plan"
+	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
 	"steelyard/units"
@@ -21,7 +22,7 @@ type barValue struct {
 // work done on the system, is what is there.
 func (w *work) bars(s *syntax.Bars) {
 	stages := make([][]barValue, len(s.Stages))
-	var first *plan.Static
+	var first *run.Static
 	good := true
 	for i, stage := range s.Stages {
 		for _, x := range stage.Entries {
@@ -47,7 +48,7 @@ func (w *work) bars(s *syntax.Bars) {
 }
 
 // barValue works out one energy; all must be of one dimension.
-func (w *work) barValue(x syntax.Expr, first **plan.Static) (barValue, bool) {
+func (w *work) barValue(x syntax.Expr, first **run.Static) (barValue, bool) {
 	v := barValue{name: algebra.Display(x)}
 	c := w.Eval(x, Want{Lacking: v.name + " has no value yet.", Hint: "Give its symbols values in lines above."})
 	if !c.OK {
@@ -70,8 +71,8 @@ func (w *work) barValue(x syntax.Expr, first **plan.Static) (barValue, bool) {
 
 // barUnit is the unit of the whole chart: that of the first entry that has one
 // of its own.
-func (w *work) barUnit(s *syntax.Bars, first *plan.Static) *units.Unit {
-	st := plan.Static{}
+func (w *work) barUnit(s *syntax.Bars, first *run.Static) *units.Unit {
+	st := run.Static{}
 	if first != nil {
 		st = *first
 	}
@@ -113,7 +114,7 @@ func total(all []barValue) float64 {
 
 // barMargin is how far the books may be off, if that was said; else a
 // thousand-millionth of the largest entry, and nil.
-func (w *work) barMargin(s *syntax.Bars, first *plan.Static) (func(sum float64) float64, bool) {
+func (w *work) barMargin(s *syntax.Bars, first *run.Static) (func(sum float64) float64, bool) {
 	if s.Within == nil {
 		return nil, true
 	}

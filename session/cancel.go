@@ -5,6 +5,7 @@ import (
 
 	"steelyard/lang/algebra"
 	"steelyard/lang/plan"
+	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
 	"steelyard/units"
@@ -74,7 +75,7 @@ func (w *work) unitOf(x syntax.Expr, line int) (units.Dim, bool) {
 			return units.Dim{}, true
 		}
 	case *syntax.Name:
-		if d := w.above(x.Name, line); d != nil && d.Kind == plan.Quantity && d.Slot != plan.NoSlot {
+		if d := w.above(x.Name, line); d != nil && d.Kind == plan.Quantity && d.Slot != run.NoSlot {
 			st := w.planner.Static(d.Slot)
 			return st.Dim, st.Open == 0
 		}

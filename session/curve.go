@@ -4,6 +4,7 @@ import (
 	"steelyard/lang/finding"
 	"steelyard/lang/ops"
 	"steelyard/lang/plan"
+	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/units"
 )
@@ -36,14 +37,14 @@ func (w *work) slope(s *syntax.Slope) {
 		w.fail(d, nil)
 		return
 	}
-	slot := w.planner.EmitAt(ops.Slope, c.fn, []plan.Slot{at}, plan.Static{Dim: dim, Width: 1})
+	slot := w.planner.EmitAt(ops.Slope, c.fn, []run.Slot{at}, run.Static{Dim: dim, Width: 1})
 	w.reading(d, s.X, s.In, slot)
 }
 
 // readingDef is the definition that a slope or an area makes; false if its name
 // can't be given.
 func (w *work) readingDef(name string, at syntax.Span) (*plan.Def, bool) {
-	d := &plan.Def{Name: name, Kind: plan.Quantity, Slot: plan.NoSlot}
+	d := &plan.Def{Name: name, Kind: plan.Quantity, Slot: run.NoSlot}
 	if name == "" {
 		return d, true
 	}
@@ -64,11 +65,11 @@ func (w *work) smooth(s *syntax.Slope, c *curve, dim units.Dim, x float64) bool 
 	}
 	scale := w.planner.Program.NaturalScale(&w.state, []int{c.fn}, dim)
 	bend, left, right := w.planner.Program.BendAt(&w.state, c.fn, x, scale)
-	if bend == plan.Smooth {
+	if bend == run.Smooth {
 		return true
 	}
 	place := s.Var + " = " + w.shownIn(x, w.placeUnit(s.At))
-	if bend == plan.Jump {
+	if bend == run.Jump {
 		w.find(finding.New(finding.NoSlope, s.X.Span(), c.name+" jumps at "+place+", so that it has no slope there.", "Take the slope at a place beside it."))
 		return false
 	}
@@ -111,7 +112,7 @@ func (w *work) area(s *syntax.Area) {
 		w.fail(d, nil)
 		return
 	}
-	slot := w.planner.EmitAt(ops.Area, c.fn, []plan.Slot{from, to}, plan.Static{Dim: dim, Width: 1})
+	slot := w.planner.EmitAt(ops.Area, c.fn, []run.Slot{from, to}, run.Static{Dim: dim, Width: 1})
 	w.reading(d, s.X, s.In, slot)
 }
 
@@ -132,7 +133,7 @@ func (w *work) areaName(s *syntax.Area) string {
 }
 
 // reading reports a slope or an area like any result.
-func (w *work) reading(d *plan.Def, x syntax.Expr, in syntax.UnitText, slot plan.Slot) {
+func (w *work) reading(d *plan.Def, x syntax.Expr, in syntax.UnitText, slot run.Slot) {
 	c := plan.Compiled{Slot: slot, Static: w.planner.Static(slot)}
 	w.planner.Program.Main.At[slot] = x.Span()
 	// What a curve is called says nothing of its slope: no unit is remembered.

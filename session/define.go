@@ -6,6 +6,7 @@ import (
 
 	"steelyard/lang/finding"
 	"steelyard/lang/plan"
+	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
 	"steelyard/units"
@@ -13,7 +14,7 @@ import (
 
 // define works out NAME = EXPR [in UNIT].
 func (w *work) define(s *syntax.Define) {
-	d := &plan.Def{Name: s.Name, Kind: plan.Quantity, Slot: plan.NoSlot}
+	d := &plan.Def{Name: s.Name, Kind: plan.Quantity, Slot: run.NoSlot}
 	if !w.mayDefine(s.Name, s.NameAt, plan.Quantity) {
 		d.Root = d
 		w.planner.SetThat(d)
@@ -37,7 +38,7 @@ func (w *work) define(s *syntax.Define) {
 
 // value works out EXPR [in UNIT], a result without a name.
 func (w *work) value(s *syntax.Value) {
-	w.result(&plan.Def{Kind: plan.Quantity, Slot: plan.NoSlot}, s.X, s.In, false)
+	w.result(&plan.Def{Kind: plan.Quantity, Slot: run.NoSlot}, s.X, s.In, false)
 }
 
 // fail records that a definition has no value; root is what it would need, or
@@ -46,7 +47,7 @@ func (w *work) fail(d *plan.Def, root *plan.Def) {
 	if root == nil {
 		root = d
 	}
-	d.Slot, d.Root = plan.NoSlot, root
+	d.Slot, d.Root = run.NoSlot, root
 	w.settleDef(d)
 }
 
@@ -252,7 +253,7 @@ func (w *work) differenceInDegrees(s *syntax.Define) bool {
 func (w *work) noValueYet(subject string, x syntax.Expr, c plan.Compiled) {
 	var absent []string
 	for _, u := range c.Uses {
-		if u.Slot != plan.NoSlot && u.Kind != plan.Function && w.planner.Static(u.Slot).Absent {
+		if u.Slot != run.NoSlot && u.Kind != plan.Function && w.planner.Static(u.Slot).Absent {
 			absent = append(absent, u.Name)
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"steelyard/lang/finding"
 	"steelyard/lang/ops"
 	"steelyard/lang/plan"
+	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/units"
 )
@@ -57,7 +58,7 @@ func (w *work) Eval(x syntax.Expr, want Want) Got {
 		w.find(got.Findings...)
 		w.uses(got.Uses, x.Span())
 	}
-	if got.Slot == plan.NoSlot {
+	if got.Slot == run.NoSlot {
 		return got
 	}
 	if want.Shown {
@@ -89,13 +90,13 @@ func (w *work) Try(x syntax.Expr) Got { return w.Eval(x, Want{Trial: true}) }
 
 // CatchUp runs what has been planned and not run yet.
 func (w *work) CatchUp() {
-	from := plan.Slot(len(w.state.Vals))
+	from := run.Slot(len(w.state.Vals))
 	w.planner.Program.Run(w.ctx, &w.state, from, w.planner.Size())
 }
 
 // HasValue tells whether a slot that has been run has a value, or lacks one only
 // because a symbol does. What else went wrong becomes a finding.
-func (w *work) HasValue(s plan.Slot) bool {
+func (w *work) HasValue(s run.Slot) bool {
 	f := w.state.Failure(s)
 	if f.Kind == ops.NoFault || w.planner.Static(s).Absent {
 		return true

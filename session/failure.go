@@ -6,13 +6,13 @@ import (
 
 	"steelyard/lang/finding"
 	"steelyard/lang/ops"
-	"steelyard/lang/plan"
+	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/units"
 )
 
 // failure says why a value can't be worked out.
-func (w *work) failure(f plan.Failure) finding.Finding {
+func (w *work) failure(f run.Failure) finding.Finding {
 	main := &w.planner.Program.Main
 	at := main.At[f.Slot]
 	within := ""
@@ -59,7 +59,7 @@ func (w *work) failure(f plan.Failure) finding.Finding {
 }
 
 // divisor names what is 0.
-func (w *work) divisor(f plan.Failure, in plan.Instr, main *plan.Code) string {
+func (w *work) divisor(f run.Failure, in run.Instr, main *run.Code) string {
 	if f.Func == nil && in.Op == ops.Div {
 		span := main.At[in.B]
 		if in.B >= w.mark.plan.Start() && span.To <= len(w.e.Text) && span.From < span.To {
@@ -112,7 +112,7 @@ func expressions(s syntax.Stmt) []syntax.Expr {
 }
 
 // numberAt shows the value of a slot in its own unit.
-func (w *work) numberAt(s plan.Slot) string {
+func (w *work) numberAt(s run.Slot) string {
 	v := w.state.Vals[s]
 	if math.IsNaN(v) || math.IsInf(v, 0) {
 		return ""
@@ -123,7 +123,7 @@ func (w *work) numberAt(s plan.Slot) string {
 }
 
 // noReal says why there is no real value.
-func (w *work) noReal(within string, at syntax.Span, in plan.Instr, operand string) finding.Finding {
+func (w *work) noReal(within string, at syntax.Span, in run.Instr, operand string) finding.Finding {
 	of := func(what, why string) string {
 		if operand != "" {
 			return what + " of " + operand + " " + why

@@ -8,6 +8,7 @@ import (
 	"steelyard/lang/limit"
 	"steelyard/lang/ops"
 	"steelyard/lang/plan"
+	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
 	"steelyard/session/graph"
@@ -19,7 +20,7 @@ type curve struct {
 	x      syntax.Expr
 	name   string // as it is written
 	fn     int
-	static plan.Static
+	static run.Static
 	unit   *units.Unit
 	in     syntax.UnitText
 	eval   graph.Function // in coherent SI units
@@ -29,7 +30,7 @@ type curve struct {
 type plot struct {
 	s        *syntax.Graph
 	from, to float64 // in coherent SI units
-	static   plan.Static
+	static   run.Static
 	unit     *units.Unit // of the x axis
 	curves   []*curve
 	// depends tells that a curve holds the name of the axis itself.
@@ -118,7 +119,7 @@ func (w *work) planPlot(s *syntax.Graph) (*plot, bool) {
 
 // interval works out two ends of a range, as slots, and the unit that it is shown
 // in.
-func (w *work) interval(from, to syntax.Expr) (a, b plan.Slot, st plan.Static, unit *units.Unit, ok bool) {
+func (w *work) interval(from, to syntax.Expr) (a, b run.Slot, st run.Static, unit *units.Unit, ok bool) {
 	a, ok1 := w.end(from)
 	b, ok2 := w.end(to)
 	if !ok1 || !ok2 {
@@ -144,17 +145,17 @@ func (w *work) interval(from, to syntax.Expr) (a, b plan.Slot, st plan.Static, u
 	if unit == nil {
 		unit = units.Preferred(st.Dim, st.Tag)
 	}
-	return a, b, plan.Static{Dim: st.Dim, Tag: st.Tag, Width: 1}, unit, true
+	return a, b, run.Static{Dim: st.Dim, Tag: st.Tag, Width: 1}, unit, true
 }
 
 // end works out one end of a range.
-func (w *work) end(x syntax.Expr) (plan.Slot, bool) {
+func (w *work) end(x syntax.Expr) (run.Slot, bool) {
 	c := w.Eval(x, Want{Lacking: "This end of the range has no value yet.", Hint: "Give its symbols values in lines above."})
 	return c.Slot, c.OK
 }
 
 // rangeUnit is the unit that an end of a range was written in, or its name's.
-func (w *work) rangeUnit(x syntax.Expr, st plan.Static) *units.Unit {
+func (w *work) rangeUnit(x syntax.Expr, st run.Static) *units.Unit {
 	var found *units.Unit
 	syntax.Walk(x, func(x syntax.Expr) bool {
 		if found != nil {
@@ -174,7 +175,7 @@ func (w *work) rangeUnit(x syntax.Expr, st plan.Static) *units.Unit {
 
 // planCurve plans one expression as a function of the name that a graph is drawn
 // against, and tells whether it holds that name.
-func (w *work) planCurve(x syntax.Expr, against string, st plan.Static) (*curve, bool, bool) {
+func (w *work) planCurve(x syntax.Expr, against string, st run.Static) (*curve, bool, bool) {
 	got := w.planner.CompileCurve(x, w.e.Text, against, st)
 	w.find(got.Findings...)
 	w.uses(got.Uses, x.Span())
@@ -221,7 +222,7 @@ func lineOf(d *plan.Def) int {
 
 // curveHint adds to what is wrong with a curve what the axis has to do with it:
 // another name, or a range of another kind.
-func (w *work) curveHint(got plan.Curve, against string, st plan.Static) {
+func (w *work) curveHint(got plan.Curve, against string, st run.Static) {
 	for i := range w.e.Findings {
 		f := &w.e.Findings[i]
 		switch {
@@ -276,8 +277,8 @@ func (w *work) curveUnit(c *curve) bool {
 // evaluate gives every curve its fast plan. Where no curve holds the name of the
 // axis and a given has that name, the given is varied.
 func (w *work) evaluate(p *plot) bool {
-	x := w.planner.Emit(plan.Instr{Op: ops.Const, K: p.from}, p.static)
-	varying := []plan.Slot{x}
+	x := w.planner.Emit(run.Instr{Op: ops.Const, K: p.from}, p.static)
+	varying := []run.Slot{x}
 	if !p.depends {
 		n := &syntax.Name{At: p.s.AgainstAt, Name: p.s.Against}
 		d, ok := w.planner.Names.Lookup(n.Name)
@@ -286,13 +287,13 @@ func (w *work) evaluate(p *plot) bool {
 			w.uses([]*plan.Def{d}, n.At)
 		}
 	}
-	ys := make([]plan.Slot, len(p.curves))
+	ys := make([]run.Slot, len(p.curves))
 	for i, c := range p.curves {
-		ys[i] = w.planner.EmitAt(ops.Call, c.fn, []plan.Slot{x}, c.static)
+		ys[i] = w.planner.EmitAt(ops.Call, c.fn, []run.Slot{x}, c.static)
 	}
 	w.CatchUp()
 	for i, c := range p.curves {
-		fast, ok := w.planner.Program.Fast(&w.state, ys[i:i+1], varying)
+		fast, ok := plan.FastOf(&w.planner.Program, &w.state, ys[i:i+1], varying)
 		if !ok {
 			return false
 		}

@@ -4,14 +4,14 @@ import (
 	"strings"
 
 	"steelyard/lang/finding"
-	"steelyard/lang/plan"
+	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/units"
 )
 
 // inGravities finds an acceleration that is reported in g, as if the gram were
 // a multiple of gravity.
-func (w *work) inGravities(x syntax.Expr, in syntax.UnitText, message string, st plan.Static) (finding.Finding, bool) {
+func (w *work) inGravities(x syntax.Expr, in syntax.UnitText, message string, st run.Static) (finding.Finding, bool) {
 	k, ok := units.KindOf(st.Dim, units.None)
 	if in.Text != "g" || !ok || k.Name != "acceleration" {
 		return finding.Finding{}, false
@@ -32,7 +32,7 @@ func (w *work) inGravities(x syntax.Expr, in syntax.UnitText, message string, st
 
 // formulaHint says what the formula of a line lacks, or has too many of, if the
 // unit that the line is reported in is the right one.
-func formulaHint(st plan.Static, u *units.Unit) string {
+func formulaHint(st run.Static, u *units.Unit) string {
 	what := units.Missing(u.Dim(), st.Dim)
 	if what == "" {
 		return ""

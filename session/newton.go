@@ -7,12 +7,13 @@ import (
 	"steelyard/lang/finding"
 	"steelyard/lang/ops"
 	"steelyard/lang/plan"
+	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 )
 
 // newton looks for values that satisfy equations which elimination can't solve,
 // and tells whether there were any.
-func (w *work) newton(s *syntax.Solve, eqs []algebra.Equation, statics []plan.Static, defs []*plan.Def) bool {
+func (w *work) newton(s *syntax.Solve, eqs []algebra.Equation, statics []run.Static, defs []*plan.Def) bool {
 	w.rule.Searched = true
 	found := w.planner.Program.Newton(&w.state, w.rule)
 	sort.SliceStable(found, func(i, j int) bool { return found[i][0] < found[j][0] })
@@ -39,10 +40,10 @@ func (w *work) newton(s *syntax.Solve, eqs []algebra.Equation, statics []plan.St
 }
 
 // newtonCandidates gives the values of one solution slots of their own.
-func (w *work) newtonCandidates(x []float64, statics []plan.Static) []candidate {
+func (w *work) newtonCandidates(x []float64, statics []run.Static) []candidate {
 	all := make([]candidate, len(x))
 	for i, v := range x {
-		slot := w.planner.Emit(plan.Instr{Op: ops.Const, K: v}, statics[i])
+		slot := w.planner.Emit(run.Instr{Op: ops.Const, K: v}, statics[i])
 		all[i] = candidate{root: algebra.Root{X: w.asNumber(v, statics[i])}, slot: slot, value: v, form: plan.Compiled{Slot: slot, Static: statics[i]}}
 	}
 	w.CatchUp()

@@ -7,6 +7,7 @@ import (
 	"steelyard/lang/finding"
 	"steelyard/lang/ops"
 	"steelyard/lang/plan"
+	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/units"
 )
@@ -21,7 +22,7 @@ func (w *work) search(s *syntax.Solve, left, right syntax.Expr, eq plan.Planned)
 		return
 	}
 	scale := w.planner.Program.NaturalScale(&w.state, []int{eq.Difference}, eq.Unknown.Dim)
-	pieces := plan.SearchPieces(scale, lo, hi)
+	pieces := run.SearchPieces(scale, lo, hi)
 	w.rule = w.newRule(s, eq)
 	w.rule.Searched, w.bounds = true, bounds
 	w.rule.Below, w.rule.Above = !math.IsInf(lo, 0), !math.IsInf(hi, 0)
@@ -46,7 +47,7 @@ func (w *work) search(s *syntax.Solve, left, right syntax.Expr, eq plan.Planned)
 	}
 	var all []candidate
 	for _, v := range got.Found {
-		slot := w.planner.Emit(plan.Instr{Op: ops.Const, K: v}, eq.Unknown)
+		slot := w.planner.Emit(run.Instr{Op: ops.Const, K: v}, eq.Unknown)
 		w.CatchUp()
 		if !w.satisfies(eq, slot) {
 			continue
@@ -58,7 +59,7 @@ func (w *work) search(s *syntax.Solve, left, right syntax.Expr, eq plan.Planned)
 }
 
 // asNumber is a value as a written quantity in its SI unit.
-func (w *work) asNumber(v float64, st plan.Static) syntax.Expr {
+func (w *work) asNumber(v float64, st run.Static) syntax.Expr {
 	text := units.FormatQuantity(v, units.Coherent(st.Dim, st.Tag), units.Figures{N: 15}, units.HalfAway, units.File)
 	x, fs := syntax.ParseExpr(text)
 	if len(fs) > 0 {
@@ -70,9 +71,9 @@ func (w *work) asNumber(v float64, st plan.Static) syntax.Expr {
 
 // searchRange is between which bounds conditions leave a root, with the slots of
 // the bounds that there are.
-func (w *work) searchRange(s *syntax.Solve, c candidate) (lo, hi float64, bounds []plan.Slot, ok bool) {
+func (w *work) searchRange(s *syntax.Solve, c candidate) (lo, hi float64, bounds []run.Slot, ok bool) {
 	lo, hi = math.Inf(-1), math.Inf(1)
-	var low, high []plan.Slot
+	var low, high []run.Slot
 	for _, cond := range s.Where {
 		x, op := cond.Right, cond.Op
 		n, ok := cond.Left.(*syntax.Name)
@@ -83,14 +84,14 @@ func (w *work) searchRange(s *syntax.Solve, c candidate) (lo, hi float64, bounds
 			x, op = cond.Left, turned(op)
 		}
 		v, slot, ok := w.sideSlot(x, s, c)
-		if !ok || slot == plan.NoSlot {
+		if !ok || slot == run.NoSlot {
 			return lo, hi, nil, false
 		}
 		upper := op == syntax.Less || op == syntax.AtMost
 		if upper && v < hi {
-			hi, high = v, []plan.Slot{slot}
+			hi, high = v, []run.Slot{slot}
 		} else if !upper && v > lo {
-			lo, low = v, []plan.Slot{slot}
+			lo, low = v, []run.Slot{slot}
 		}
 	}
 	return lo, hi, append(low, high...), true

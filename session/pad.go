@@ -11,6 +11,7 @@ import (
 	"steelyard/lang/finding"
 	"steelyard/lang/formula"
 	"steelyard/lang/plan"
+	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
 	"steelyard/units"
@@ -19,7 +20,7 @@ import (
 // Pad is one worksheet being written. It is not safe for concurrent use.
 type Pad struct {
 	planner *plan.Planner
-	state   plan.State
+	state   run.State
 	entries []*entry.Entry
 	marks   []mark
 	set     settings
@@ -188,8 +189,8 @@ type work struct {
 	searched []candidate
 	// rule is how a root is chosen when the line is worked out again, among the
 	// slots in rooted, or searched for between the slots in bounds.
-	rule           *plan.Solve
-	rooted, bounds []plan.Slot
+	rule           *run.Solve
+	rooted, bounds []run.Slot
 }
 
 // find adds findings to the entry.
@@ -246,7 +247,7 @@ func (w *work) statement(s syntax.Stmt) {
 // lines that need it name this one as the cause.
 func (w *work) unread() {
 	name := entry.BeginsWith(w.e.Text)
-	d := &plan.Def{Name: name, Slot: plan.NoSlot}
+	d := &plan.Def{Name: name, Slot: run.NoSlot}
 	d.Root = d
 	if name == "" {
 		return

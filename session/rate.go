@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"steelyard/lang/finding"
-	"steelyard/lang/plan"
+	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
 	"steelyard/units"
@@ -172,7 +172,7 @@ func (w *work) turnsTwice(x syntax.Expr, f *factors, u *units.Unit) {
 // countsCycles tells whether a name is a frequency.
 func (w *work) countsCycles(name string) bool {
 	d, ok := w.planner.Find(&syntax.Name{Name: name})
-	return ok && d.Slot != plan.NoSlot && w.planner.Static(d.Slot).Tag == units.Cycle
+	return ok && d.Slot != run.NoSlot && w.planner.Static(d.Slot).Tag == units.Cycle
 }
 
 // squareOfRate tells whether a quotient is the square of the rate in radians per
@@ -195,7 +195,7 @@ func (w *work) squareOfRate(x syntax.Expr) bool {
 // kindOf names the kind of quantity that an expression is, or "".
 func (w *work) kindOf(x syntax.Expr) string {
 	c := w.Try(x)
-	if c.Slot == plan.NoSlot {
+	if c.Slot == run.NoSlot {
 		return ""
 	}
 	k, _ := units.KindOf(c.Static.Dim, units.None)

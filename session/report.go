@@ -7,6 +7,7 @@ import (
 	"steelyard/lang/finding"
 	"steelyard/lang/ops"
 	"steelyard/lang/plan"
+	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
 	"steelyard/units"
@@ -44,18 +45,18 @@ func (w *work) reportedIn(name string, x syntax.Expr, in syntax.UnitText, c *pla
 
 // inHeat chooses how a value in K is shown in a scale of temperature: as a
 // temperature, or as a difference.
-func (w *work) inHeat(x syntax.Expr, in syntax.UnitText, st plan.Static, u *units.Unit, s plan.Slot) *units.Unit {
+func (w *work) inHeat(x syntax.Expr, in syntax.UnitText, st run.Static, u *units.Unit, s run.Slot) *units.Unit {
 	switch {
-	case u.Affine() && st.Heat == plan.Difference:
+	case u.Affine() && st.Heat == run.Difference:
 		if d, bad := w.planner.Units.Parse("Δ"+u.Text(), units.AloneInPlace); bad == nil {
 			return d
 		}
-	case u.Affine() && st.Heat == plan.Plain:
+	case u.Affine() && st.Heat == run.Plain:
 		w.find(finding.New(finding.TemperatureReading, in.At,
 			"This value in K is read as a temperature; as a difference it would be the same number of "+u.Screen()+" as of K"+fahrenheit(u)+".",
 			"Write Δ"+u.Screen()+" if a difference is meant."))
-		w.planner.Program.Main.Statics[s].Heat = plan.Point
-	case u.Difference() && st.Heat == plan.Point:
+		w.planner.Program.Main.Statics[s].Heat = run.Point
+	case u.Difference() && st.Heat == run.Point:
 		w.find(finding.New(finding.TemperatureReading, in.At,
 			"This value is a temperature, and is shown as a difference from 0 K.",
 			"Write "+strings.TrimPrefix(u.Screen(), "Δ")+" for the temperature."))
@@ -72,7 +73,7 @@ func fahrenheit(u *units.Unit) string {
 }
 
 // mismatch says that a value is reported in a unit of another dimension.
-func (w *work) mismatch(name string, x syntax.Expr, in syntax.UnitText, st plan.Static, u *units.Unit) {
+func (w *work) mismatch(name string, x syntax.Expr, in syntax.UnitText, st run.Static, u *units.Unit) {
 	t := plan.MismatchText(name, st, u)
 	hint := t.Hint
 	if st.Dim == units.BaseDim(units.Kelvin) && (in.Text == "C" || in.Text == "F") {
@@ -98,10 +99,10 @@ func (w *work) mismatch(name string, x syntax.Expr, in syntax.UnitText, st plan.
 // ownUnitOf returns the unit that a value is shown in of its own accord: that
 // of the line which a lone name or call comes from, else the one that suits its
 // dimension.
-func (w *work) ownUnitOf(x syntax.Expr, s plan.Slot) *units.Unit {
+func (w *work) ownUnitOf(x syntax.Expr, s run.Slot) *units.Unit {
 	st := w.planner.Static(s)
 	if u := w.rememberedUnit(x); u != nil && u.Dim() == st.Dim {
-		if !u.Affine() || st.Heat == plan.Point {
+		if !u.Affine() || st.Heat == run.Point {
 			return u
 		}
 	}
@@ -110,7 +111,7 @@ func (w *work) ownUnitOf(x syntax.Expr, s plan.Slot) *units.Unit {
 			return u
 		}
 	}
-	if st.Heat == plan.Point {
+	if st.Heat == run.Point {
 		if u, bad := w.planner.Units.Parse("°C", units.AloneInPlace); bad == nil {
 			return u
 		}
@@ -187,7 +188,7 @@ func (w *work) callUnit(x *syntax.Call) *units.Unit {
 
 // quantityName says what kind of quantity a value is, as it is shown: in J an
 // energy, in N m a torque.
-func quantityName(st plan.Static, u *units.Unit) string {
+func quantityName(st run.Static, u *units.Unit) string {
 	if st.Dim.IsOne() && st.Tag == units.None && u.Tag() == units.None {
 		return ""
 	}
@@ -200,7 +201,7 @@ func quantityName(st plan.Static, u *units.Unit) string {
 	case u.Difference():
 		return "temperature difference"
 	}
-	if st.Heat == plan.Difference {
+	if st.Heat == run.Difference {
 		return "temperature difference"
 	}
 	tag := st.Tag

@@ -7,6 +7,7 @@ import (
 	"steelyard/lang/algebra"
 	"steelyard/lang/finding"
 	"steelyard/lang/plan"
+	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/units"
 )
@@ -19,17 +20,17 @@ const remainder = 1e-9
 func (w *work) solve(s *syntax.Solve) {
 	defs := make([]*plan.Def, len(s.Unknowns))
 	for i, u := range s.Unknowns {
-		defs[i] = &plan.Def{Name: u.Name, Kind: plan.Quantity, Slot: plan.NoSlot}
+		defs[i] = &plan.Def{Name: u.Name, Kind: plan.Quantity, Slot: run.NoSlot}
 		if !w.mayDefine(u.Name, u.NameAt, plan.Quantity) {
 			return
 		}
 	}
 	root := w.solvedOf(s, defs)
 	for i, d := range defs {
-		if d.Slot != plan.NoSlot {
+		if d.Slot != run.NoSlot {
 			w.givenAgain(d.Name, s.Unknowns[i].NameAt)
 		}
-		if d.Slot == plan.NoSlot {
+		if d.Slot == run.NoSlot {
 			w.fail(d, root)
 		} else {
 			w.settleDef(d)
@@ -72,7 +73,7 @@ func (w *work) solved(s *syntax.Solve, defs []*plan.Def) *plan.Def {
 		return eq.Root
 	}
 	w.CatchUp()
-	if !w.unknownUnits(s, func(int) plan.Static { return eq.Unknown }) {
+	if !w.unknownUnits(s, func(int) run.Static { return eq.Unknown }) {
 		return nil
 	}
 	w.found.unknown = unknown
@@ -108,7 +109,7 @@ func (w *work) solved(s *syntax.Solve, defs []*plan.Def) *plan.Def {
 // candidate is a root that was put back into the equation and satisfies it.
 type candidate struct {
 	root  algebra.Root
-	slot  plan.Slot
+	slot  run.Slot
 	value float64
 	form  plan.Compiled
 	// size is that of what the value is added up from: what is smaller than it
@@ -125,7 +126,7 @@ func (w *work) candidates(s *syntax.Solve, all []algebra.Root, eq plan.Planned) 
 	}
 	for _, r := range all {
 		c := w.Eval(r.X, Want{Silent: true}).Compiled
-		if c.Slot == plan.NoSlot {
+		if c.Slot == run.NoSlot {
 			continue
 		}
 		c.Static = w.planner.SettleTo(c.Slot, eq.Unknown.Dim)
@@ -190,7 +191,7 @@ func (w *work) bounded(s *syntax.Solve) bool {
 }
 
 // satisfies puts a value back into the equation.
-func (w *work) satisfies(eq plan.Planned, at plan.Slot) bool {
+func (w *work) satisfies(eq plan.Planned, at run.Slot) bool {
 	d, size := w.planner.EmitCall(eq.Difference, at), w.planner.EmitCall(eq.Size, at)
 	w.CatchUp()
 	if eq.Absent {
@@ -237,9 +238,9 @@ func (w *work) side(x syntax.Expr, s *syntax.Solve, c candidate) (float64, bool)
 }
 
 // sideSlot is side, with the slot of what does not hold the unknown.
-func (w *work) sideSlot(x syntax.Expr, s *syntax.Solve, c candidate) (float64, plan.Slot, bool) {
+func (w *work) sideSlot(x syntax.Expr, s *syntax.Solve, c candidate) (float64, run.Slot, bool) {
 	if n, ok := x.(*syntax.Name); ok && (isUnknown(s, n.Name) || n.Name == w.found.unknown) {
-		return c.value, plan.NoSlot, true
+		return c.value, run.NoSlot, true
 	}
 	at := w.Eval(x, Want{Silent: true})
 	for _, f := range at.Findings {
@@ -251,14 +252,14 @@ func (w *work) sideSlot(x syntax.Expr, s *syntax.Solve, c candidate) (float64, p
 			w.find(f)
 		}
 	}
-	if at.Slot == plan.NoSlot || !w.HasValue(at.Slot) {
-		return 0, plan.NoSlot, false
+	if at.Slot == run.NoSlot || !w.HasValue(at.Slot) {
+		return 0, run.NoSlot, false
 	}
 	w.uses(at.Uses, x.Span())
 	st := w.planner.SettleTo(at.Slot, c.form.Static.Dim)
 	if st.Dim != c.form.Static.Dim {
 		w.find(finding.New(finding.UnlikeDimensions, x.Span(), "The bound is "+plan.Words(st)+"; "+w.found.unknown+" is "+plan.Words(c.form.Static)+".", "Give the bound in a unit of "+w.found.unknown+"."))
-		return 0, plan.NoSlot, false
+		return 0, run.NoSlot, false
 	}
 	return w.state.Vals[at.Slot], at.Slot, true
 }
@@ -281,7 +282,7 @@ func (w *work) choose(s *syntax.Solve, all []candidate, defs []*plan.Def, eq pla
 			return
 		}
 		for i := range all {
-			w.keepRule(&all[i], plan.NthRoot, i, len(all))
+			w.keepRule(&all[i], run.NthRoot, i, len(all))
 			w.take(s.Unknowns[i], all[i], defs[i])
 		}
 		return

@@ -7,6 +7,7 @@ import (
 	"steelyard/lang/finding"
 	"steelyard/lang/ops"
 	"steelyard/lang/plan"
+	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/units"
 )
@@ -71,7 +72,7 @@ func (w *work) symbolsFit(s *syntax.Solve, f *syntax.FormulaDef, bound map[strin
 		}
 		c := w.planner.Compile(x, w.e.Text, "")
 		want, bad := w.planner.Unit(sym.Unit, units.AloneInPlace)
-		if c.Slot == plan.NoSlot || bad != nil {
+		if c.Slot == run.NoSlot || bad != nil {
 			continue
 		}
 		if st := w.planner.SettleTo(c.Slot, want.Dim()); st.Dim != want.Dim() {

@@ -4,6 +4,7 @@ import (
 	"steelyard/lang/algebra"
 	"steelyard/lang/finding"
 	"steelyard/lang/plan"
+	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
 	"steelyard/units"
@@ -82,7 +83,7 @@ func (w *work) noSolution(s *syntax.Solve) finding.Finding {
 func (w *work) withoutNumbers(s *syntax.Solve, solution *algebra.Solution, defs []*plan.Def, eq plan.Planned) {
 	x := solution.Roots[0].X
 	c := w.Eval(x, Want{Silent: true}).Compiled
-	if c.Slot == plan.NoSlot {
+	if c.Slot == run.NoSlot {
 		return
 	}
 	w.planner.Program.Main.Statics[c.Slot].Absent = true

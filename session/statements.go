@@ -6,6 +6,7 @@ import (
 	"steelyard/lang/finding"
 	"steelyard/lang/ops"
 	"steelyard/lang/plan"
+	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
 	"steelyard/units"
@@ -13,7 +14,7 @@ import (
 
 // function makes a function of the worksheet known.
 func (w *work) function(s *syntax.FuncDef) {
-	d := &plan.Def{Name: s.Name, Kind: plan.Function, Slot: plan.NoSlot, Func: s}
+	d := &plan.Def{Name: s.Name, Kind: plan.Function, Slot: run.NoSlot, Func: s}
 	if !w.mayDefine(s.Name, s.NameAt, plan.Function) {
 		return
 	}
@@ -41,7 +42,7 @@ func (w *work) function(s *syntax.FuncDef) {
 
 // let makes a symbol with a unit and no value known.
 func (w *work) let(s *syntax.Let) {
-	d := &plan.Def{Name: s.Name, Kind: plan.Symbol, Slot: plan.NoSlot}
+	d := &plan.Def{Name: s.Name, Kind: plan.Symbol, Slot: run.NoSlot}
 	if !w.mayDefine(s.Name, s.NameAt, plan.Symbol) {
 		return
 	}
@@ -52,7 +53,7 @@ func (w *work) let(s *syntax.Let) {
 		d.Root = d
 	} else {
 		d.Unit = u
-		d.Slot = w.planner.Emit(plan.Instr{Op: ops.Const, K: 1}, plan.Static{Dim: u.Dim(), Tag: u.Tag(), Absent: true})
+		d.Slot = w.planner.Emit(run.Instr{Op: ops.Const, K: 1}, run.Static{Dim: u.Dim(), Tag: u.Tag(), Absent: true})
 	}
 	w.CatchUp()
 	w.planner.Define(d)
@@ -65,7 +66,7 @@ func (w *work) ownUnit(s *syntax.UnitDef) {
 		return
 	}
 	v := c.Value
-	if !(v > 0) || math.IsInf(v, 0) || c.Static.Heat == plan.Point {
+	if !(v > 0) || math.IsInf(v, 0) || c.Static.Heat == run.Point {
 		w.find(finding.New(finding.NameKind, s.X.Span(), "A unit is a positive amount of a quantity.", "Write, for example, 1 lap = 400 m."))
 		return
 	}
@@ -79,7 +80,7 @@ func (w *work) ownUnit(s *syntax.UnitDef) {
 
 // formula makes a formula of the worksheet known.
 func (w *work) formula(s *syntax.FormulaDef) {
-	d := &plan.Def{Name: s.Name, Kind: plan.Formula, Slot: plan.NoSlot, Formula: s}
+	d := &plan.Def{Name: s.Name, Kind: plan.Formula, Slot: run.NoSlot, Formula: s}
 	if !w.mayDefine(s.Name, s.NameAt, plan.Formula) {
 		return
 	}
@@ -106,7 +107,7 @@ func (w *work) constants(s *syntax.Constants) {
 		if bad != nil {
 			continue
 		}
-		slot := w.planner.Emit(plan.Instr{Op: ops.Const, K: u.ToSI(k.Value)}, plan.Static{Dim: u.Dim(), Tag: u.Tag()})
+		slot := w.planner.Emit(run.Instr{Op: ops.Const, K: u.ToSI(k.Value)}, run.Static{Dim: u.Dim(), Tag: u.Tag()})
 		d := &plan.Def{Name: name, Kind: plan.Quantity, Slot: slot, Given: true, Unit: u}
 		if w.CatchUp(); !w.HasValue(slot) {
 			continue

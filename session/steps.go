@@ -5,6 +5,7 @@ import (
 	"steelyard/lang/finding"
 	"steelyard/lang/ops"
 	"steelyard/lang/plan"
+	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
 	"steelyard/units"
@@ -208,7 +209,7 @@ func (w *work) valuesIn(x syntax.Expr, line int) map[string]syntax.Expr {
 		if !ok || n.Line != 0 {
 			return true
 		}
-		if d := w.above(n.Name, line); d != nil && d.Slot != plan.NoSlot && !w.planner.Static(d.Slot).Absent {
+		if d := w.above(n.Name, line); d != nil && d.Slot != run.NoSlot && !w.planner.Static(d.Slot).Absent {
 			if q, ok := w.asQuantity(d); ok {
 				by[n.Name] = q
 			}
@@ -236,7 +237,7 @@ func (w *work) withValues(x syntax.Expr, line int) syntax.Expr {
 			return nil, false
 		}
 		d, ok := w.planner.Find(n)
-		if !ok || d.Slot == plan.NoSlot || w.planner.Static(d.Slot).Absent {
+		if !ok || d.Slot == run.NoSlot || w.planner.Static(d.Slot).Absent {
 			return nil, false
 		}
 		q, ok := w.asQuantity(d)

@@ -6,6 +6,7 @@ import (
 	"steelyard/lang/algebra"
 	"steelyard/lang/finding"
 	"steelyard/lang/plan"
+	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/units"
 )
@@ -74,9 +75,9 @@ func inAny(eqs []algebra.Equation, name string) bool {
 // planSystem plans the equations together, which gives the unknowns their
 // dimensions, and what a solution must satisfy; there is no rule if a symbol has
 // no value yet, or a dimension stays open.
-func (w *work) planSystem(s *syntax.Solve, names []string) ([]plan.Static, bool) {
+func (w *work) planSystem(s *syntax.Solve, names []string) ([]run.Static, bool) {
 	statics := w.planner.Unknowns(len(names))
-	rule := &plan.Solve{}
+	rule := &run.Solve{}
 	good, absent := true, false
 	for _, e := range s.Equations {
 		left, right, ok := w.equation(&syntax.Solve{Equations: []syntax.Equation{e}, Unknowns: s.Unknowns, With: s.With})
@@ -99,7 +100,7 @@ func (w *work) planSystem(s *syntax.Solve, names []string) ([]plan.Static, bool)
 		absent = absent || statics[i].Open != 0
 		rule.Dims = append(rule.Dims, statics[i].Dim)
 	}
-	if !good || !w.unknownUnits(s, func(i int) plan.Static { return statics[i] }) {
+	if !good || !w.unknownUnits(s, func(i int) run.Static { return statics[i] }) {
 		return nil, false
 	}
 	before := len(w.e.Findings)
@@ -116,7 +117,7 @@ func (w *work) planSystem(s *syntax.Solve, names []string) ([]plan.Static, bool)
 
 // unknownUnits checks the units that unknowns are reported in against what the
 // equations say of them; false if one can't be read.
-func (w *work) unknownUnits(s *syntax.Solve, static func(i int) plan.Static) bool {
+func (w *work) unknownUnits(s *syntax.Solve, static func(i int) run.Static) bool {
 	good := true
 	for i, u := range s.Unknowns {
 		if !u.In.Present() {
@@ -136,7 +137,7 @@ func (w *work) unknownUnits(s *syntax.Solve, static func(i int) plan.Static) boo
 }
 
 // systemRoots works out the solutions, puts them back and chooses one.
-func (w *work) systemRoots(s *syntax.Solve, eqs []algebra.Equation, roots []algebra.SystemRoot, statics []plan.Static, defs []*plan.Def) *plan.Def {
+func (w *work) systemRoots(s *syntax.Solve, eqs []algebra.Equation, roots []algebra.SystemRoot, statics []run.Static, defs []*plan.Def) *plan.Def {
 	var good [][]candidate
 	var steps [][]algebra.Step
 	if w.rule == nil && w.systemWithoutNumbers(s, roots[0], statics, defs) {
@@ -207,11 +208,11 @@ func (w *work) takeSystem(s *syntax.Solve, all []candidate, again bool, defs []*
 }
 
 // systemCandidate works out one solution of several equations.
-func (w *work) systemCandidate(r algebra.SystemRoot, statics []plan.Static) ([]candidate, *plan.Def, bool) {
+func (w *work) systemCandidate(r algebra.SystemRoot, statics []run.Static) ([]candidate, *plan.Def, bool) {
 	var all []candidate
 	for i, x := range r.X {
 		c := w.Eval(x, Want{Silent: true}).Compiled
-		if c.Slot == plan.NoSlot {
+		if c.Slot == run.NoSlot {
 			if len(w.e.Findings) == 0 {
 				w.find(c.Findings...)
 			}
@@ -244,7 +245,7 @@ func (w *work) systemHolds(eqs []algebra.Equation, s *syntax.Solve, xs []syntax.
 	for _, e := range eqs {
 		x := &syntax.Binary{Op: syntax.Sub, X: algebra.Substitute(e.Left, by), Y: &syntax.Paren{X: algebra.Substitute(e.Right, by)}}
 		c := w.Eval(x, Want{Silent: true}).Compiled
-		if c.Slot == plan.NoSlot {
+		if c.Slot == run.NoSlot {
 			if len(w.e.Findings) == 0 {
 				w.find(c.Findings...)
 			}
@@ -269,7 +270,7 @@ func (w *work) pickSystem(s *syntax.Solve, good [][]candidate) int {
 		all = append(all, valuesOf(g))
 	}
 	at := s.Unknowns[0].NameAt
-	chosen := plan.OnlyPositive(all)
+	chosen := run.OnlyPositive(all)
 	if chosen < 0 {
 		w.find(finding.New(finding.WhichRoot, at, "Several values satisfy these equations: "+w.listSystem(s, good, -1)+".",
 			"Say which, as in where "+s.Unknowns[len(s.Unknowns)-1].Name+" > …."))

@@ -73,6 +73,7 @@ func TestImportsPointRight(t *testing.T) {
 func TestSyntaxAndPlanOrder(t *testing.T) {
 	forbidden := map[string][]string{
 		"steelyard/lang/ops":     {"steelyard/lang/syntax", "steelyard/lang/plan", "steelyard/lang/finding", "steelyard/units"},
+		"steelyard/lang/run":     {"steelyard/lang/plan"},
 		"steelyard/lang/finding": {"steelyard/lang/syntax", "steelyard/lang/plan", "steelyard/units"},
 		"steelyard/lang/syntax":  {"steelyard/lang/plan", "steelyard/lang/formula"},
 		"steelyard/session":      {"steelyard/session/view", "steelyard/session/help", "steelyard/session/repl", "steelyard/session/worksheet", "steelyard/session/journal"},

@@ -5,6 +5,7 @@ import (
 
 	"steelyard/lang/finding"
 	"steelyard/lang/ops"
+	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/units"
 )
@@ -12,67 +13,67 @@ import (
 func itoa(n int) string { return strconv.Itoa(n) }
 
 // sum plans + and -, whose operands must have one dimension.
-func (c *coder) sum(x *syntax.Binary, a, b Slot) (Slot, bool) {
+func (c *coder) sum(x *syntax.Binary, a, b run.Slot) (run.Slot, bool) {
 	sa, sb := c.static(a), c.static(b)
 	st, ok := c.p.agree(sa, sb)
 	if !ok {
 		c.unlike(x.At, x.X, x.Y, a, b, verb(x.Op))
-		return NoSlot, false
+		return run.NoSlot, false
 	}
 	if sa.Tag != units.None && sb.Tag != units.None && sa.Tag != sb.Tag {
 		c.angleOrCycle(x.At, "One side counts angle, the other counts cycles; they differ by the factor 2π.",
 			"Multiply the frequency by 2π, or divide the angular frequency by 2π.")
-		return NoSlot, false
+		return run.NoSlot, false
 	}
 	st.Tag = max(sa.Tag, sb.Tag)
 	st.Absent = sa.Absent || sb.Absent
 	heat, ok := c.heatOfSum(x, sa.Heat, sb.Heat)
 	if !ok {
-		return NoSlot, false
+		return run.NoSlot, false
 	}
 	st.Heat = heat
 	op := ops.Add
 	if x.Op == syntax.Sub {
 		op = ops.Sub
 	}
-	return c.emit(Instr{Op: op, A: a, B: b}, x.At, st), true
+	return c.emit(run.Instr{Op: op, A: a, B: b}, x.At, st), true
 }
 
 // heatOfSum says what the sum or difference of two temperatures is.
-func (c *coder) heatOfSum(x *syntax.Binary, a, b Heat) (Heat, bool) {
+func (c *coder) heatOfSum(x *syntax.Binary, a, b run.Heat) (run.Heat, bool) {
 	if x.Op == syntax.Add {
-		if a == Point && b == Point {
+		if a == run.Point && b == run.Point {
 			c.find(finding.TemperatureSum, x.At, "Temperatures don't add: 20 °C and 30 °C do not make 50 °C.",
 				"Add a difference, in K or Δ°C, to a temperature; for a mean write T1 + (T2 - T1)/2.")
-			return Plain, false
+			return run.Plain, false
 		}
-		if a == Point || b == Point {
-			return Point, true
+		if a == run.Point || b == run.Point {
+			return run.Point, true
 		}
-		if a == Difference && b == Difference {
-			return Difference, true
+		if a == run.Difference && b == run.Difference {
+			return run.Difference, true
 		}
-		return Plain, true
+		return run.Plain, true
 	}
 	switch {
-	case b == Point && a != Difference: // a value in K less a temperature
-		return Difference, true
-	case a == Point && b == Difference:
-		return Point, true
-	case a == Difference && b == Difference:
-		return Difference, true
-	case a == Difference && b == Point:
+	case b == run.Point && a != run.Difference: // a value in K less a temperature
+		return run.Difference, true
+	case a == run.Point && b == run.Difference:
+		return run.Point, true
+	case a == run.Difference && b == run.Difference:
+		return run.Difference, true
+	case a == run.Difference && b == run.Point:
 		c.find(finding.TemperatureSum, x.At, "A temperature is taken away from a difference of temperatures.",
 			"Take a difference away from a temperature, or one temperature from another.")
-		return Plain, false
+		return run.Plain, false
 	}
-	return Plain, true
+	return run.Plain, true
 }
 
 // product plans *, / and products without a sign.
-func (c *coder) product(x *syntax.Binary, a, b Slot) (Slot, bool) {
+func (c *coder) product(x *syntax.Binary, a, b run.Slot) (run.Slot, bool) {
 	sa, sb := c.static(a), c.static(b)
-	st := Static{Absent: sa.Absent || sb.Absent, Tag: c.productTag(x, sa.Tag, sb.Tag)}
+	st := run.Static{Absent: sa.Absent || sb.Absent, Tag: c.productTag(x, sa.Tag, sb.Tag)}
 	var ok bool
 	op := ops.Mul
 	if x.Op == syntax.Div {
@@ -91,13 +92,13 @@ func (c *coder) product(x *syntax.Binary, a, b Slot) (Slot, bool) {
 	st.Heat = productHeat(op, sa, sb)
 	c.noteKelvin(x.X, sa)
 	c.noteKelvin(x.Y, sb)
-	return c.emit(Instr{Op: op, A: a, B: b}, x.At, st), true
+	return c.emit(run.Instr{Op: op, A: a, B: b}, x.At, st), true
 }
 
 // noteKelvin says that a temperature in °C is used in kelvins in a product: a
 // difference was perhaps meant.
-func (c *coder) noteKelvin(x syntax.Expr, st Static) {
-	if st.Heat != Point || c.fn != nil {
+func (c *coder) noteKelvin(x syntax.Expr, st run.Static) {
+	if st.Heat != run.Point || c.fn != nil {
 		return
 	}
 	f := finding.New(finding.TemperatureReading, x.Span(), "`"+c.shown(x)+"` is a temperature, and is used in kelvins, from absolute zero, in this product.",
@@ -108,7 +109,7 @@ func (c *coder) noteKelvin(x syntax.Expr, st Static) {
 
 // productZero carries the undetermined dimension of a bare zero through a
 // product. It returns false where two such dimensions meet.
-func productZero(op ops.Op, a, b Static) (int32, units.Exp, bool) {
+func productZero(op ops.Op, a, b run.Static) (int32, units.Exp, bool) {
 	switch {
 	case a.Open == 0 && b.Open == 0:
 		return 0, units.Exp{}, true
@@ -125,14 +126,14 @@ func productZero(op ops.Op, a, b Static) (int32, units.Exp, bool) {
 
 // productHeat keeps a difference of temperatures a difference when it is
 // multiplied or divided by a pure number.
-func productHeat(op ops.Op, a, b Static) Heat {
-	if a.Heat == Difference && b.Dim.IsOne() {
-		return Difference
+func productHeat(op ops.Op, a, b run.Static) run.Heat {
+	if a.Heat == run.Difference && b.Dim.IsOne() {
+		return run.Difference
 	}
-	if op == ops.Mul && b.Heat == Difference && a.Dim.IsOne() {
-		return Difference
+	if op == ops.Mul && b.Heat == run.Difference && a.Dim.IsOne() {
+		return run.Difference
 	}
-	return Plain
+	return run.Plain
 }
 
 // productTag is the tag of a product or quotient: it is kept beside an untagged
@@ -173,14 +174,14 @@ func hasPi(x syntax.Expr) bool {
 }
 
 // dimensionRange records that an exponent of a unit has grown too large.
-func (c *coder) dimensionRange(at syntax.Span) (Slot, bool) {
+func (c *coder) dimensionRange(at syntax.Span) (run.Slot, bool) {
 	c.find(finding.DimensionOutOfRange, at, "The exponents of the units grow beyond 99 here.",
 		"No quantity has such a unit: look for a power or a product too many.")
-	return NoSlot, false
+	return run.NoSlot, false
 }
 
 // root2 plans a square, cube or higher root.
-func (c *coder) root2(s Slot, op ops.Op, degree int, at syntax.Span) (Slot, bool) {
+func (c *coder) root2(s run.Slot, op ops.Op, degree int, at syntax.Span) (run.Slot, bool) {
 	e, ok := units.NewExp(1, degree)
 	st := c.static(s)
 	if ok {
@@ -189,12 +190,12 @@ func (c *coder) root2(s Slot, op ops.Op, degree int, at syntax.Span) (Slot, bool
 	if !ok {
 		return c.dimensionRange(at)
 	}
-	return c.emit(Instr{Op: op, A: s, K: float64(degree)}, at, st), true
+	return c.emit(run.Instr{Op: op, A: s, K: float64(degree)}, at, st), true
 }
 
 // powerStatic is what is known of a value raised to a power. The tag of an
 // angle or a count of cycles is dropped.
-func (c *coder) powerStatic(st Static, e units.Exp) (Static, bool) {
+func (c *coder) powerStatic(st run.Static, e units.Exp) (run.Static, bool) {
 	var ok bool
 	if st.Dim, ok = st.Dim.Pow(e); !ok {
 		return st, false
@@ -207,7 +208,7 @@ func (c *coder) powerStatic(st Static, e units.Exp) (Static, bool) {
 		}
 	}
 	if e.Num() != 1 || e.Den() != 1 {
-		st.Tag, st.Heat = units.None, Plain
+		st.Tag, st.Heat = units.None, run.Plain
 	}
 	return st, true
 }

@@ -7,6 +7,7 @@ import (
 
 	"steelyard/lang/finding"
 	"steelyard/lang/ops"
+	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/units"
 	"steelyard/units/writing"
@@ -14,7 +15,7 @@ import (
 
 // call plans a call of a built-in function, of a function of the worksheet or
 // of a formula.
-func (c *coder) call(x *syntax.Call) (Slot, bool) {
+func (c *coder) call(x *syntax.Call) (run.Slot, bool) {
 	if d, ok := c.p.Names.before(x.Func, c.seen); ok {
 		switch d.Kind {
 		case Function:
@@ -34,7 +35,7 @@ func (c *coder) call(x *syntax.Call) (Slot, bool) {
 
 // unknownCall says what may have been meant by a bracket after a word that is
 // no function.
-func (c *coder) unknownCall(x *syntax.Call) (Slot, bool) {
+func (c *coder) unknownCall(x *syntax.Call) (run.Slot, bool) {
 	inner := ""
 	if n := len(x.Args); n > 0 {
 		inner = c.source(x.Args[0].X.Span().Join(x.Args[n-1].X.Span()))
@@ -42,12 +43,12 @@ func (c *coder) unknownCall(x *syntax.Call) (Slot, bool) {
 	if c.known(x.Func) && len(x.Args) == 1 {
 		c.find(finding.NamesTogether, x.At, x.Func+" is a quantity here, and a bracket stands directly after it.",
 			"Put the sign of multiplication between them.", x.Func+"*("+inner+")")
-		return NoSlot, false
+		return run.NoSlot, false
 	}
 	if parts, ok := c.split(x.Func); ok && len(x.Args) == 1 {
 		c.find(finding.NamesTogether, x.At, "No function is called "+x.Func+"; "+list(parts, "and")+" are given.",
 			"Put the sign of multiplication between them.", strings.Join(parts, "*")+"*("+inner+")")
-		return NoSlot, false
+		return run.NoSlot, false
 	}
 	near := writing.Nearest(x.Func, slices.Values(c.functionNames()))
 	hint := "`help functions` lists the functions; a formula of the library is called by its name."
@@ -55,11 +56,11 @@ func (c *coder) unknownCall(x *syntax.Call) (Slot, bool) {
 		hint = "Did you mean " + list(near, "or") + "?"
 	}
 	c.find(finding.UnknownName, x.Name, "There is no function or formula called "+x.Func+".", hint, near...)
-	return NoSlot, false
+	return run.NoSlot, false
 }
 
 // args plans the arguments of a call given by their places.
-func (c *coder) args(x *syntax.Call, least, most int) ([]Slot, bool) {
+func (c *coder) args(x *syntax.Call, least, most int) ([]run.Slot, bool) {
 	for _, a := range x.Args {
 		if a.Name != "" {
 			c.find(finding.WrongCall, a.NameAt, x.Func+" takes its arguments by their places, not by name.",
@@ -76,7 +77,7 @@ func (c *coder) args(x *syntax.Call, least, most int) ([]Slot, bool) {
 			"Separate arguments by commas.")
 		return nil, false
 	}
-	slots := make([]Slot, len(x.Args))
+	slots := make([]run.Slot, len(x.Args))
 	good := true
 	for i, a := range x.Args {
 		s, ok := c.expr(a.X)
@@ -94,10 +95,10 @@ func count(n, thing string) string {
 }
 
 // callBuiltIn plans a call of a built-in function.
-func (c *coder) callBuiltIn(x *syntax.Call, b ops.Function) (Slot, bool) {
+func (c *coder) callBuiltIn(x *syntax.Call, b ops.Function) (run.Slot, bool) {
 	slots, ok := c.args(x, b.Least, b.Most)
 	if !ok {
-		return NoSlot, false
+		return run.NoSlot, false
 	}
 	st := c.static(slots[0])
 	for _, s := range slots[1:] {
@@ -109,28 +110,28 @@ func (c *coder) callBuiltIn(x *syntax.Call, b ops.Function) (Slot, bool) {
 	case ops.RoundTo:
 		return c.callRound(x, slots)
 	case ops.AnyToSame:
-		if st.Heat == Point {
-			st.Heat = Plain
+		if st.Heat == run.Point {
+			st.Heat = run.Plain
 		}
-		return c.emit(Instr{Op: b.Op, A: slots[0]}, x.At, st), true
+		return c.emit(run.Instr{Op: b.Op, A: slots[0]}, x.At, st), true
 	case ops.AnyToPure:
-		return c.emit(Instr{Op: b.Op, A: slots[0]}, x.At, Static{Absent: st.Absent}), true
+		return c.emit(run.Instr{Op: b.Op, A: slots[0]}, x.At, run.Static{Absent: st.Absent}), true
 	case ops.SameToSame, ops.SameToAngle:
 		return c.callSame(x, b, slots)
 	}
 	if !c.pureArgument(x, slots[0], b.Takes) {
-		return NoSlot, false
+		return run.NoSlot, false
 	}
-	out := Static{Absent: st.Absent}
+	out := run.Static{Absent: st.Absent}
 	if b.Takes == ops.PureToAngle {
 		out.Tag = units.Angle
 	}
-	return c.emit(Instr{Op: b.Op, A: slots[0]}, x.At, out), true
+	return c.emit(run.Instr{Op: b.Op, A: slots[0]}, x.At, out), true
 }
 
 // pureArgument checks that a function that takes a pure number or an angle has
 // one.
-func (c *coder) pureArgument(x *syntax.Call, s Slot, takes ops.Shape) bool {
+func (c *coder) pureArgument(x *syntax.Call, s run.Slot, takes ops.Shape) bool {
 	st := c.static(s)
 	at := x.Args[0].X
 	if st.Open != 0 {
@@ -166,26 +167,26 @@ func (c *coder) pureArgument(x *syntax.Call, s Slot, takes ops.Shape) bool {
 }
 
 // callSame plans a function of several arguments of one dimension.
-func (c *coder) callSame(x *syntax.Call, b ops.Function, slots []Slot) (Slot, bool) {
+func (c *coder) callSame(x *syntax.Call, b ops.Function, slots []run.Slot) (run.Slot, bool) {
 	acc := slots[0]
 	for i, s := range slots[1:] {
 		sa, sb := c.static(acc), c.static(s)
 		st, ok := c.p.agree(sa, sb)
 		if !ok {
 			c.unlike(x.At, x.Args[0].X, x.Args[i+1].X, acc, s, "taken together in "+x.Func)
-			return NoSlot, false
+			return run.NoSlot, false
 		}
 		st.Absent = sa.Absent || sb.Absent
 		if b.Takes == ops.SameToAngle {
-			st = Static{Tag: units.Angle, Absent: st.Absent}
+			st = run.Static{Tag: units.Angle, Absent: st.Absent}
 		}
-		acc = c.emit(Instr{Op: b.Op, A: acc, B: s}, x.At, st)
+		acc = c.emit(run.Instr{Op: b.Op, A: acc, B: s}, x.At, st)
 	}
 	return acc, true
 }
 
 // callRoot plans sqrt, cbrt and root(x, n).
-func (c *coder) callRoot(x *syntax.Call, b ops.Function, slots []Slot) (Slot, bool) {
+func (c *coder) callRoot(x *syntax.Call, b ops.Function, slots []run.Slot) (run.Slot, bool) {
 	degree := 2
 	switch b.Op {
 	case ops.Cbrt:
@@ -195,7 +196,7 @@ func (c *coder) callRoot(x *syntax.Call, b ops.Function, slots []Slot) (Slot, bo
 		if !ok || !e.IsInt() || e.Num() < 2 {
 			c.find(finding.WrongCall, x.Args[1].X.Span(), "root takes a whole number from 2 on as its second argument.",
 				"Write root(x, 4) for the fourth root.")
-			return NoSlot, false
+			return run.NoSlot, false
 		}
 		degree = e.Num()
 	}
@@ -204,25 +205,25 @@ func (c *coder) callRoot(x *syntax.Call, b ops.Function, slots []Slot) (Slot, bo
 
 // callRound plans round(x) of a pure number, or round(x, 5 mm) to whole
 // multiples.
-func (c *coder) callRound(x *syntax.Call, slots []Slot) (Slot, bool) {
+func (c *coder) callRound(x *syntax.Call, slots []run.Slot) (run.Slot, bool) {
 	st := c.static(slots[0])
 	if len(slots) == 1 {
 		if st.Open == 0 && !st.Dim.IsOne() {
 			c.find(finding.ArgumentDimension, x.Args[0].X.Span(),
 				"round needs to know to what: "+c.shown(x.Args[0].X)+" is "+c.kindPhrase(st)+".",
 				"Give the step, as in round(x, 1 mm).")
-			return NoSlot, false
+			return run.NoSlot, false
 		}
-		step := c.constant(1, x.At, Static{})
-		return c.emit(Instr{Op: ops.Round, A: slots[0], B: step}, x.At, st), true
+		step := c.constant(1, x.At, run.Static{})
+		return c.emit(run.Instr{Op: ops.Round, A: slots[0], B: step}, x.At, st), true
 	}
 	if n, bare := unbracket(x.Args[1].X).(*syntax.Number); bare && n.Value.Hi == 0 {
 		c.find(finding.WrongCall, n.At, "round can't round to a step of 0.", "Give the step, as in round(x, 1 mm).")
-		return NoSlot, false
+		return run.NoSlot, false
 	}
 	if _, ok := c.p.agree(st, c.static(slots[1])); !ok {
 		c.unlike(x.At, x.Args[0].X, x.Args[1].X, slots[0], slots[1], "taken together in round")
-		return NoSlot, false
+		return run.NoSlot, false
 	}
-	return c.emit(Instr{Op: ops.Round, A: slots[0], B: slots[1]}, x.At, c.static(slots[0])), true
+	return c.emit(run.Instr{Op: ops.Round, A: slots[0], B: slots[1]}, x.At, c.static(slots[0])), true
 }

@@ -4,6 +4,7 @@ import (
 	"steelyard/lang/finding"
 	"steelyard/lang/limit"
 	"steelyard/lang/ops"
+	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/units"
 )
@@ -14,7 +15,7 @@ const maxCost = limit.Cost
 // coder plans one expression into a code: the session's, or a function's.
 type coder struct {
 	p    *Planner
-	code *Code
+	code *run.Code
 	text string
 	self string
 	// whole is the expression that is being planned.
@@ -23,7 +24,7 @@ type coder struct {
 	// needs a bracket.
 	underRoot syntax.Expr
 	// start is where this expression's instructions begin.
-	start Slot
+	start run.Slot
 	// seen is how many definitions the expression can see: a function's body
 	// sees those above its own line only.
 	seen int
@@ -47,12 +48,12 @@ type funcScope struct {
 // param is a parameter of a function with what is known of its argument.
 type param struct {
 	name string
-	slot Slot
+	slot run.Slot
 }
 
 func (p *Planner) coder(text string) *coder {
 	main := &p.Program.Main
-	return &coder{p: p, code: main, text: text, start: Slot(len(main.Instrs)), seen: len(p.Names.all)}
+	return &coder{p: p, code: main, text: text, start: run.Slot(len(main.Instrs)), seen: len(p.Names.all)}
 }
 
 // find records a finding.
@@ -64,7 +65,7 @@ func (c *coder) find(id finding.ID, at syntax.Span, message, hint string, readin
 func (c *coder) failed() bool { return len(c.findings) > 0 }
 
 // emit adds an instruction and what is known of its slot.
-func (c *coder) emit(in Instr, at syntax.Span, st Static) Slot {
+func (c *coder) emit(in run.Instr, at syntax.Span, st run.Static) run.Slot {
 	if st.Width == 0 {
 		st.Width = 1
 	}
@@ -72,15 +73,15 @@ func (c *coder) emit(in Instr, at syntax.Span, st Static) Slot {
 	c.code.At = append(c.code.At, at)
 	c.code.Statics = append(c.code.Statics, st)
 	c.cost = min(c.cost+1, maxCost+1)
-	return Slot(len(c.code.Instrs) - 1)
+	return run.Slot(len(c.code.Instrs) - 1)
 }
 
 // static returns what is known of a slot, its zero settled as far as it is.
-func (c *coder) static(s Slot) Static { return c.p.settledStatic(c.code.Statics[s]) }
+func (c *coder) static(s run.Slot) run.Static { return c.p.settledStatic(c.code.Statics[s]) }
 
 // constant adds a number of a given dimension.
-func (c *coder) constant(v float64, at syntax.Span, st Static) Slot {
-	return c.emit(Instr{Op: ops.Const, K: v}, at, st)
+func (c *coder) constant(v float64, at syntax.Span, st run.Static) run.Slot {
+	return c.emit(run.Instr{Op: ops.Const, K: v}, at, st)
 }
 
 // source returns the text that a span covers.
@@ -112,14 +113,14 @@ func (c *coder) unit(u syntax.UnitText) (*units.Unit, bool) {
 }
 
 // terms returns the slots of the terms of a sum, itself if it is none.
-func (c *coder) terms(x syntax.Expr, whole Slot) []Slot {
+func (c *coder) terms(x syntax.Expr, whole run.Slot) []run.Slot {
 	if b, ok := unbracket(x).(*syntax.Binary); !ok || b.Op != syntax.Add && b.Op != syntax.Sub {
-		return []Slot{whole}
+		return []run.Slot{whole}
 	}
-	var out []Slot
+	var out []run.Slot
 	// The instructions of this line alone: a name's slot lies before them.
-	var inLine func(s Slot)
-	inLine = func(s Slot) {
+	var inLine func(s run.Slot)
+	inLine = func(s run.Slot) {
 		if s < c.start {
 			out = append(out, s)
 			return

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"steelyard/lang/finding"
+	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/units"
 )
@@ -24,7 +25,7 @@ func (p *Planner) CompileBoth(l, r syntax.Expr, text string) Compared {
 			out.Findings = append(out.Findings, f)
 		}
 	}
-	if out.Left.Slot == NoSlot || out.Right.Slot == NoSlot {
+	if out.Left.Slot == run.NoSlot || out.Right.Slot == run.NoSlot {
 		return out
 	}
 	c := p.coder(text)

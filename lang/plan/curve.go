@@ -3,13 +3,14 @@ package plan
 import (
 	"steelyard/lang/finding"
 	"steelyard/lang/ops"
+	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 )
 
 // Curve is an expression planned as a function of one name.
 type Curve struct {
 	Fn     int // number of the function
-	Static Static
+	Static run.Static
 	// Cost is the number of instructions that one point takes.
 	Cost int64
 	// Depends tells that the expression holds the name.
@@ -23,10 +24,10 @@ type Curve struct {
 
 // CompileCurve plans an expression as a function of a name of which is known
 // what the static says.
-func (p *Planner) CompileCurve(x syntax.Expr, text, name string, of Static) Curve {
-	f := &Func{Name: "curve", Params: 1}
+func (p *Planner) CompileCurve(x syntax.Expr, text, name string, of run.Static) Curve {
+	f := &run.Func{Name: "curve", Params: 1}
 	c := &coder{p: p, code: &f.Code, text: text, whole: x, seen: len(p.Names.all), fn: &funcScope{name: name}}
-	slot := c.emit(Instr{Op: ops.Param}, syntax.Span{}, of)
+	slot := c.emit(run.Instr{Op: ops.Param}, syntax.Span{}, of)
 	c.fn.params = []param{{name: name, slot: slot}}
 	out := Curve{}
 	result, ok := c.expr(x)
@@ -54,9 +55,19 @@ func (p *Planner) CompileCurve(x syntax.Expr, text, name string, of Static) Curv
 
 // EmitAt adds an operation on a curve to the main code: ops.Call and ops.Slope at
 // one slot, ops.Area between two.
-func (p *Planner) EmitAt(op ops.Op, fn int, args []Slot, st Static) Slot {
+func (p *Planner) EmitAt(op ops.Op, fn int, args []run.Slot, st run.Static) run.Slot {
 	main := &p.Program.Main
-	first := Slot(len(main.Args))
+	first := run.Slot(len(main.Args))
 	main.Args = append(main.Args, args...)
-	return p.Emit(Instr{Op: op, A: Slot(fn), B: first, C: Slot(len(args))}, st)
+	return p.Emit(run.Instr{Op: op, A: run.Slot(fn), B: first, C: run.Slot(len(args))}, st)
+}
+
+// EmitSolve adds an ops.Solve to the main code: the candidates, or the bounds of
+// the search, are slots.
+func (p *Planner) EmitSolve(s *run.Solve, args []run.Slot, st run.Static) run.Slot {
+	main := &p.Program.Main
+	first := run.Slot(len(main.Args))
+	main.Args = append(main.Args, args...)
+	p.Program.Solves = append(p.Program.Solves, s)
+	return p.Emit(run.Instr{Op: ops.Solve, A: run.Slot(len(p.Program.Solves) - 1), B: first, C: run.Slot(len(args))}, st)
 }

@@ -3,6 +3,7 @@ package plan
 import (
 	"steelyard/lang/finding"
 	"steelyard/lang/ops"
+	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 )
 
@@ -13,7 +14,7 @@ type Planned struct {
 	Difference, Size int
 	// Unknown is what the equation says of the unknown, before any number is
 	// known.
-	Unknown  Static
+	Unknown  run.Static
 	Findings []finding.Finding
 	Uses     []*Def
 	Root     *Def
@@ -30,8 +31,8 @@ func (p *Planner) CompileEquation(left, right syntax.Expr, text, unknown string)
 
 // Unknowns returns what is known of some unknowns before any equation: nothing.
 // Equations planned with them settle their dimensions together.
-func (p *Planner) Unknowns(n int) []Static {
-	out := make([]Static, n)
+func (p *Planner) Unknowns(n int) []run.Static {
+	out := make([]run.Static, n)
 	for i := range out {
 		out[i] = p.newZero()
 	}
@@ -39,16 +40,16 @@ func (p *Planner) Unknowns(n int) []Static {
 }
 
 // Settled is what the equations planned so far say of an unknown.
-func (p *Planner) Settled(s Static) Static { return p.settledStatic(s) }
+func (p *Planner) Settled(s run.Static) run.Static { return p.settledStatic(s) }
 
 // CompileFor plans left = right as a function of several unknowns, of which is
 // known what the statics say. Unknown in the result is the first.
-func (p *Planner) CompileFor(left, right syntax.Expr, text string, unknowns []string, statics []Static) Planned {
-	f := &Func{Name: "equation", Params: len(unknowns)}
+func (p *Planner) CompileFor(left, right syntax.Expr, text string, unknowns []string, statics []run.Static) Planned {
+	f := &run.Func{Name: "equation", Params: len(unknowns)}
 	c := &coder{p: p, code: &f.Code, text: text, seen: len(p.Names.all), fn: &funcScope{name: unknowns[0]}}
 	open := statics[0]
 	for i, name := range unknowns {
-		slot := c.emit(Instr{Op: ops.Param, A: Slot(i)}, syntax.Span{}, statics[i])
+		slot := c.emit(run.Instr{Op: ops.Param, A: run.Slot(i)}, syntax.Span{}, statics[i])
 		c.fn.params = append(c.fn.params, param{name: name, slot: slot})
 	}
 	l, ok1 := c.expr(left)
@@ -75,40 +76,40 @@ func (p *Planner) CompileFor(left, right syntax.Expr, text string, unknowns []st
 
 // difference adds to the program the function left - right and the one that
 // gives its greatest term.
-func (c *coder) difference(f *Func, l, r Slot) {
+func (c *coder) difference(f *run.Func, l, r run.Slot) {
 	st := c.static(l)
-	result := c.emit(Instr{Op: ops.Sub, A: l, B: r}, syntax.Span{}, st)
+	result := c.emit(run.Instr{Op: ops.Sub, A: l, B: r}, syntax.Span{}, st)
 	f.Result, f.Cost = result, c.cost
-	size := NoSlot
+	size := run.NoSlot
 	for _, t := range addends(&f.Code, result) {
-		s := c.emit(Instr{Op: ops.Abs, A: t}, syntax.Span{}, st)
-		if size == NoSlot {
+		s := c.emit(run.Instr{Op: ops.Abs, A: t}, syntax.Span{}, st)
+		if size == run.NoSlot {
 			size = s
 		} else {
-			size = c.emit(Instr{Op: ops.Max, A: size, B: s}, syntax.Span{}, st)
+			size = c.emit(run.Instr{Op: ops.Max, A: size, B: s}, syntax.Span{}, st)
 		}
 	}
-	g := &Func{Name: f.Name, Code: f.Code, Params: f.Params, Result: size, Cost: c.cost}
+	g := &run.Func{Name: f.Name, Code: f.Code, Params: f.Params, Result: size, Cost: c.cost}
 	f.Code.Instrs = f.Code.Instrs[:result+1]
 	f.Code.At, f.Code.Statics = f.Code.At[:result+1], f.Code.Statics[:result+1]
 	c.p.Program.Funcs = append(c.p.Program.Funcs, f, g)
 }
 
 // addends lists the slots that are added up in a slot.
-func addends(code *Code, s Slot) []Slot {
+func addends(code *run.Code, s run.Slot) []run.Slot {
 	switch in := code.Instrs[s]; in.Op {
 	case ops.Add, ops.Sub:
 		return append(addends(code, in.A), addends(code, in.B)...)
 	case ops.Neg:
 		return addends(code, in.A)
 	}
-	return []Slot{s}
+	return []run.Slot{s}
 }
 
 // EmitCall adds to the main code a call of a function of one number.
-func (p *Planner) EmitCall(fn int, arg Slot) Slot {
+func (p *Planner) EmitCall(fn int, arg run.Slot) run.Slot {
 	main := &p.Program.Main
-	first := Slot(len(main.Args))
+	first := run.Slot(len(main.Args))
 	main.Args = append(main.Args, arg)
-	return p.Emit(Instr{Op: ops.Call, A: Slot(fn), B: first, C: 1}, Static{})
+	return p.Emit(run.Instr{Op: ops.Call, A: run.Slot(fn), B: first, C: 1}, run.Static{})
 }

@@ -6,6 +6,7 @@ import (
 
 	"steelyard/lang/finding"
 	"steelyard/lang/ops"
+	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/units"
 )
@@ -13,7 +14,7 @@ import (
 // expr plans an expression. It returns false once a finding has been recorded
 // that leaves the expression without a value; both operands are looked at even
 // so, since each may have a fault of its own.
-func (c *coder) expr(x syntax.Expr) (Slot, bool) {
+func (c *coder) expr(x syntax.Expr) (run.Slot, bool) {
 	switch x := x.(type) {
 	case *syntax.Number:
 		return c.number(x), true
@@ -24,7 +25,7 @@ func (c *coder) expr(x syntax.Expr) (Slot, bool) {
 	case *syntax.Measured:
 		return c.measured(x)
 	case *syntax.Pi:
-		return c.constant(math.Pi, x.At, Static{}), true
+		return c.constant(math.Pi, x.At, run.Static{}), true
 	case *syntax.That:
 		return c.that(x)
 	case *syntax.Name:
@@ -39,64 +40,64 @@ func (c *coder) expr(x syntax.Expr) (Slot, bool) {
 		c.underRoot = x.X
 		s, ok := c.expr(x.X)
 		if !ok {
-			return NoSlot, false
+			return run.NoSlot, false
 		}
 		return c.root2(s, ops.Sqrt, 2, x.At)
 	case *syntax.Call:
 		return c.call(x)
 	}
 	c.find(finding.NotAvailableYet, x.Span(), "This part of the language can be read, but is not worked out yet.", "")
-	return NoSlot, false
+	return run.NoSlot, false
 }
 
 // number plans a written number without a unit. A bare 0 fits any dimension.
-func (c *coder) number(x *syntax.Number) Slot {
+func (c *coder) number(x *syntax.Number) run.Slot {
 	if x.Value.Hi == 0 {
 		return c.constant(0, x.At, c.p.newZero())
 	}
-	return c.constant(x.Value.Float(), x.At, Static{})
+	return c.constant(x.Value.Float(), x.At, run.Static{})
 }
 
 // quantity plans a written quantity.
-func (c *coder) quantity(x *syntax.Quantity) (Slot, bool) {
+func (c *coder) quantity(x *syntax.Quantity) (run.Slot, bool) {
 	u, ok := c.unitOf(x.Unit, x.At)
 	if !ok || c.unnamedProduct(x, u) {
-		return NoSlot, false
+		return run.NoSlot, false
 	}
 	v := u.ToSI(x.Value)
 	if math.IsInf(v, 0) || v == 0 && x.Value.Hi != 0 && !u.Affine() {
 		c.find(finding.OutOfRange, x.At, "`"+c.shown(x)+"` is beyond what a number here can hold, from about 10^-308 to 10^308 in SI units.", "")
-		return NoSlot, false
+		return run.NoSlot, false
 	}
 	return c.constant(v, x.At, unitStatic(u)), true
 }
 
 // unitStatic is what is known of a quantity written in a unit.
-func unitStatic(u *units.Unit) Static {
-	st := Static{Dim: u.Dim(), Tag: u.Tag()}
+func unitStatic(u *units.Unit) run.Static {
+	st := run.Static{Dim: u.Dim(), Tag: u.Tag()}
 	switch {
 	case u.Affine():
-		st.Heat = Point
+		st.Heat = run.Point
 	case u.Difference():
-		st.Heat = Difference
+		st.Heat = run.Difference
 	}
 	return st
 }
 
 // mixed plans quantities of one family that are written together, as a sum
 // that is exact before it is rounded once.
-func (c *coder) mixed(x *syntax.Mixed) (Slot, bool) {
+func (c *coder) mixed(x *syntax.Mixed) (run.Slot, bool) {
 	var last *units.Unit
 	for _, q := range x.Parts {
 		u, ok := c.unit(q.Unit)
 		if !ok {
-			return NoSlot, false
+			return run.NoSlot, false
 		}
 		last = u
 	}
 	total, ok := c.mixedSum(x, last)
 	if !ok {
-		return NoSlot, false
+		return run.NoSlot, false
 	}
 	v := last.ToSI(total)
 	if x.Neg {
@@ -125,43 +126,43 @@ func (c *coder) mixedSum(x *syntax.Mixed, last *units.Unit) (units.Decimal, bool
 }
 
 // measured plans a bracket of written numbers with a unit.
-func (c *coder) measured(x *syntax.Measured) (Slot, bool) {
+func (c *coder) measured(x *syntax.Measured) (run.Slot, bool) {
 	u, ok := c.unitOf(x.Unit, x.At)
 	s, good := c.expr(x.X)
 	if !ok || !good || c.eitherWay(x.Unit, x.At, false) {
-		return NoSlot, false
+		return run.NoSlot, false
 	}
 	st := unitStatic(u)
-	scale := c.constant(u.FromSIDifference(1), x.At, Static{})
-	s = c.emit(Instr{Op: ops.Div, A: s, B: scale}, x.At, st)
+	scale := c.constant(u.FromSIDifference(1), x.At, run.Static{})
+	s = c.emit(run.Instr{Op: ops.Div, A: s, B: scale}, x.At, st)
 	if zero := u.ToSIFloat(0); zero != 0 {
-		s = c.emit(Instr{Op: ops.Add, A: s, B: c.constant(zero, x.At, st)}, x.At, st)
+		s = c.emit(run.Instr{Op: ops.Add, A: s, B: c.constant(zero, x.At, st)}, x.At, st)
 	}
 	return s, true
 }
 
 // that plans the word that: the value of the nearest line above.
-func (c *coder) that(x *syntax.That) (Slot, bool) {
+func (c *coder) that(x *syntax.That) (run.Slot, bool) {
 	if c.fn != nil || c.p.that == nil {
 		c.find(finding.NothingThat, x.At, "There is no value above this line for \"that\" to mean.",
 			"Give the quantity a name and use the name.")
-		return NoSlot, false
+		return run.NoSlot, false
 	}
 	return c.value(c.p.that, x.At, "that")
 }
 
 // value gives the slot of a definition that stands for a quantity.
-func (c *coder) value(d *Def, at syntax.Span, word string) (Slot, bool) {
+func (c *coder) value(d *Def, at syntax.Span, word string) (run.Slot, bool) {
 	c.use(d)
 	if d.Failed() {
 		c.needs(d, at)
-		return NoSlot, false
+		return run.NoSlot, false
 	}
 	if c.fn == nil {
 		return d.Slot, true
 	}
 	st := c.p.Static(d.Slot)
-	return c.emit(Instr{Op: ops.Load, A: d.Slot}, at, st), true
+	return c.emit(run.Instr{Op: ops.Load, A: d.Slot}, at, st), true
 }
 
 // needs records that a line that failed is needed here, naming the line where
@@ -186,21 +187,21 @@ func defName(d *Def) string {
 }
 
 // unary plans a sign before an operand.
-func (c *coder) unary(x *syntax.Unary) (Slot, bool) {
+func (c *coder) unary(x *syntax.Unary) (run.Slot, bool) {
 	s, ok := c.expr(x.X)
 	if !ok || x.Op == syntax.Add {
 		return s, ok
 	}
 	st := c.static(s)
-	if st.Heat == Point {
-		st.Heat = Plain
+	if st.Heat == run.Point {
+		st.Heat = run.Plain
 	}
-	return c.emit(Instr{Op: ops.Neg, A: s}, x.At, st), true
+	return c.emit(run.Instr{Op: ops.Neg, A: s}, x.At, st), true
 }
 
 // binary plans an operator. Chains of operators on the left are followed
 // without recursion, so that a long sum needs no deep stack.
-func (c *coder) binary(x *syntax.Binary) (Slot, bool) {
+func (c *coder) binary(x *syntax.Binary) (run.Slot, bool) {
 	chain := []*syntax.Binary{x}
 	left := x.X
 	for {
@@ -218,16 +219,16 @@ func (c *coder) binary(x *syntax.Binary) (Slot, bool) {
 }
 
 // operate plans one operator whose left operand is planned already.
-func (c *coder) operate(x *syntax.Binary, left Slot, leftOK bool) (Slot, bool) {
+func (c *coder) operate(x *syntax.Binary, left run.Slot, leftOK bool) (run.Slot, bool) {
 	if x.Op == syntax.Pow {
 		return c.power(x, left, leftOK)
 	}
 	if c.unitOrName(x) || c.apart(x) {
-		return NoSlot, false
+		return run.NoSlot, false
 	}
 	right, ok := c.expr(x.Y)
 	if !ok || !leftOK {
-		return NoSlot, false
+		return run.NoSlot, false
 	}
 	if x.Op == syntax.Add || x.Op == syntax.Sub {
 		return c.sum(x, left, right)

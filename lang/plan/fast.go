@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"steelyard/lang/ops"
+	"steelyard/lang/run"
 )
 
 // Fast is a fast plan: it works out some slots of a program from columns of
@@ -118,13 +119,13 @@ func (f *Fast) RunStatus(in, out [][]float64, ok []bool) {
 
 // Failure returns why the first output that has no value in a lane has none,
 // as the faithful program finds it; its kind is ops.NoFault if all have one.
-func (f *Fast) Failure(in [][]float64, lane int) Failure {
+func (f *Fast) Failure(in [][]float64, lane int) run.Failure {
 	if len(in) < f.inputs {
-		return Failure{Kind: ops.Absent}
+		return run.Failure{Kind: ops.Absent}
 	}
 	for _, c := range in[:f.inputs] {
 		if lane < 0 || lane >= len(c) {
-			return Failure{Kind: ops.Absent}
+			return run.Failure{Kind: ops.Absent}
 		}
 	}
 	return f.careful.failure(in, lane)

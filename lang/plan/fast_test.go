@@ -7,6 +7,8 @@ import (
 	"os"
 	"strings"
 	"testing"
+
+	"steelyard/lang/run"
 )
 
 // runtimeRelation is a row of testdata/relations.csv. Its sections are those of
@@ -39,11 +41,11 @@ func runtimeRelations(t testing.TB) []runtimeRelation {
 }
 
 // plan returns the fast plan of a relation, its program and result.
-func (r *runtimeRelation) plan(t testing.TB) (*Fast, *Program, Slot) {
+func (r *runtimeRelation) plan(t testing.TB) (*Fast, *run.Program, run.Slot) {
 	t.Helper()
 	p, out := runtimeProgram(t, r.equation, r.names)
 	st := runtimeRun(p, r.values)
-	f, ok := p.Fast(st, []Slot{out}, []Slot{r.slot()})
+	f, ok := FastOf(p, st, []run.Slot{out}, []run.Slot{r.slot()})
 	if !ok {
 		t.Fatalf("%s: no fast plan", r.id)
 	}
@@ -51,13 +53,13 @@ func (r *runtimeRelation) plan(t testing.TB) (*Fast, *Program, Slot) {
 }
 
 // slot is the slot of the swept name.
-func (r *runtimeRelation) slot() Slot {
+func (r *runtimeRelation) slot() run.Slot {
 	for i, n := range r.names {
 		if n == r.swept {
-			return Slot(i + 1)
+			return run.Slot(i + 1)
 		}
 	}
-	return NoSlot
+	return run.NoSlot
 }
 
 // runtimeSweep returns n values that grow from lo to hi.
@@ -81,8 +83,8 @@ func TestFastRelations(t *testing.T) {
 		runtimeLoops[r.id](loop, x, r.values)
 		for i, v := range x {
 			p.Main.Instrs[r.slot()].K = v
-			st := &State{}
-			p.Run(context.Background(), st, 0, Slot(len(p.Main.Instrs)))
+			st := &run.State{}
+			p.Run(context.Background(), st, 0, run.Slot(len(p.Main.Instrs)))
 			want, has := st.Value(out)
 			if ok[i] != has {
 				t.Errorf("%s %s at %s = %g: status %t, faithful %t", r.id, r.equation, r.swept, v, ok[i], has)
@@ -118,7 +120,7 @@ func TestFastPasses(t *testing.T) {
 	} {
 		names := strings.Fields(c.names)
 		p, out := runtimeProgram(t, c.equation, names)
-		f, ok := p.Fast(runtimeRun(p, nil), []Slot{out}, []Slot{1})
+		f, ok := FastOf(p, runtimeRun(p, nil), []run.Slot{out}, []run.Slot{1})
 		if !ok || f.plain {
 			t.Fatalf("%s: no fast plan", c.equation)
 		}
@@ -147,7 +149,7 @@ func TestFastAllocatesNothing(t *testing.T) {
 func TestFastKeepsDifferences(t *testing.T) {
 	p, out := runtimeProgram(t, "W = -k*(x - x0)^2/2 + k*(x - x0)", []string{"x", "x0", "k"})
 	st := runtimeRun(p, []float64{1, 0.1, 3.7})
-	f, _ := p.Fast(st, []Slot{out}, []Slot{1})
+	f, _ := FastOf(p, st, []run.Slot{out}, []run.Slot{1})
 	x := []float64{0.1 + 1e-12, 0.1 + 3e-9, math.Nextafter(0.1, 1)}
 	got := make([]float64, len(x))
 	f.Run([][]float64{x}, [][]float64{got})
@@ -172,7 +174,7 @@ func TestFastStatus(t *testing.T) {
 	} {
 		p, out := runtimeProgram(t, eq, []string{"x"})
 		st := runtimeRun(p, []float64{0.3})
-		f, _ := p.Fast(st, []Slot{out}, []Slot{1})
+		f, _ := FastOf(p, st, []run.Slot{out}, []run.Slot{1})
 		got, ok := make([]float64, len(x)), make([]bool, len(x))
 		f.RunStatus([][]float64{x}, [][]float64{got}, ok)
 		for i, v := range x {

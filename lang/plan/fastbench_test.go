@@ -1,12 +1,13 @@
 package plan
 
 import (
-	"context"
 	"math"
 	"slices"
 	"strings"
 	"testing"
 	"time"
+
+	"steelyard/lang/run"
 )
 
 // benchLanes is the number of points of a curve in these benchmarks.
@@ -66,7 +67,7 @@ func benchLibrary(t testing.TB) []benchCase {
 		names := strings.Fields(r.names)
 		vals := []float64{0.3, 1.3, 0.7, 0.2}[:len(names)]
 		p, slot := runtimeProgram(t, r.equation, names)
-		f, _ := p.Fast(runtimeRun(p, vals), []Slot{slot}, []Slot{1})
+		f, _ := FastOf(p, runtimeRun(p, vals), []run.Slot{slot}, []run.Slot{1})
 		out = append(out, benchOf(r.name, f, r.loop, vals[1:]))
 	}
 	return out
@@ -149,22 +150,12 @@ func BenchmarkFastStatus(b *testing.B) {
 // sampled.
 func BenchmarkFastSamples(b *testing.B) {
 	p, out := runtimeProgram(b, "k*x^2/2 + m*v^2/2", strings.Fields("x k m v"))
-	f, _ := p.Fast(runtimeRun(p, []float64{1, 2, 3, 4}), []Slot{out}, []Slot{1, 2, 3, 4})
+	f, _ := FastOf(p, runtimeRun(p, []float64{1, 2, 3, 4}), []run.Slot{out}, []run.Slot{1, 2, 3, 4})
 	x := runtimeSweep(benchLanes, 0.5, 1.5)
 	in, outs := [][]float64{x, x, x, x}, [][]float64{make([]float64, benchLanes)}
 	b.ReportAllocs()
 	for b.Loop() {
 		f.Run(in, outs)
-	}
-}
-
-// BenchmarkRun is the faithful program of total energy.
-func BenchmarkRun(b *testing.B) {
-	p, _ := runtimeProgram(b, "k*x^2/2 + m*v^2/2", strings.Fields("x k m v"))
-	st := runtimeRun(p, []float64{1, 2, 3, 4})
-	b.ReportAllocs()
-	for b.Loop() {
-		p.Run(context.Background(), st, 0, Slot(len(p.Main.Instrs)))
 	}
 }
 
@@ -174,6 +165,6 @@ func BenchmarkFastPlan(b *testing.B) {
 	st := runtimeRun(p, []float64{1, 2, 3, 4})
 	b.ReportAllocs()
 	for b.Loop() {
-		p.Fast(st, []Slot{out}, []Slot{1})
+		FastOf(p, st, []run.Slot{out}, []run.Slot{1})
 	}
 }

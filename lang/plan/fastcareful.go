@@ -4,26 +4,27 @@ import (
 	"math"
 
 	"steelyard/lang/ops"
+	"steelyard/lang/run"
 )
 
 // fastCareful runs single lanes by the faithful program, cut to what the
 // outputs need.
 type fastCareful struct {
-	r       runner
-	code    Code
-	outputs []Slot
-	values  []float64 // the lane's inputs
-	from    []Slot    // the slot of the program that each instruction stands for
-	fixed   map[Slot]Failure
+	cut     *run.Cut
+	code    run.Code
+	outputs []run.Slot
+	values  []float64  // the lane's inputs
+	from    []run.Slot // the slot of the program that each instruction stands for
+	fixed   map[run.Slot]run.Failure
 }
 
 // careful cuts the main code down to what varies and what that reads; the rest
 // becomes constants.
-func (c *fastCutter) careful(outputs []Slot, inputs int) *fastCareful {
-	f := &fastCareful{values: make([]float64, inputs), outputs: make([]Slot, len(outputs)), fixed: map[Slot]Failure{}}
-	moved := make(map[Slot]Slot)
-	put := func(s Slot, in Instr) {
-		moved[s] = Slot(len(f.code.Instrs))
+func (c *fastCutter) careful(outputs []run.Slot, inputs int) *fastCareful {
+	f := &fastCareful{values: make([]float64, inputs), outputs: make([]run.Slot, len(outputs)), fixed: map[run.Slot]run.Failure{}}
+	moved := make(map[run.Slot]run.Slot)
+	put := func(s run.Slot, in run.Instr) {
+		moved[s] = run.Slot(len(f.code.Instrs))
 		f.code.Instrs = append(f.code.Instrs, in)
 		f.from = append(f.from, s)
 		if why := c.st.Failure(s); why.Kind != ops.NoFault && !c.varying(s) {
@@ -34,11 +35,11 @@ func (c *fastCutter) careful(outputs []Slot, inputs int) *fastCareful {
 	for _, known := range c.funcs {
 		for _, s := range known.loads {
 			if _, ok := moved[s]; !ok && int(s) >= len(c.need) {
-				put(s, Instr{Op: ops.Const, K: c.fixedValue(s)})
+				put(s, run.Instr{Op: ops.Const, K: c.fixedValue(s)})
 			}
 		}
 	}
-	for s := range Slot(len(c.need)) {
+	for s := range run.Slot(len(c.need)) {
 		if c.need[s] {
 			put(s, c.cutInstr(f, s, moved))
 		}
@@ -46,24 +47,22 @@ func (c *fastCutter) careful(outputs []Slot, inputs int) *fastCareful {
 	for i, s := range outputs {
 		f.outputs[i] = moved[s]
 	}
-	st := &State{}
-	st.grow(len(f.code.Instrs))
-	f.r = runner{p: c.p, st: st, left: runEvery, params: f.values, moved: moved}
+	f.cut = run.NewCut(c.p, &f.code, f.values, moved)
 	return f
 }
 
 // cutInstr returns an instruction with its operands moved.
-func (c *fastCutter) cutInstr(f *fastCareful, s Slot, moved map[Slot]Slot) Instr {
+func (c *fastCutter) cutInstr(f *fastCareful, s run.Slot, moved map[run.Slot]run.Slot) run.Instr {
 	if i, ok := c.input[s]; ok {
-		return Instr{Op: ops.Param, A: Slot(i)}
+		return run.Instr{Op: ops.Param, A: run.Slot(i)}
 	}
 	if !c.varies[s] {
-		return Instr{Op: ops.Const, K: c.fixedValue(s)}
+		return run.Instr{Op: ops.Const, K: c.fixedValue(s)}
 	}
 	in := c.p.Main.Instrs[s]
 	switch {
 	case in.Op == ops.Call, in.Op == ops.Solve, in.Op == ops.Slope, in.Op == ops.Area:
-		first := Slot(len(f.code.Args))
+		first := run.Slot(len(f.code.Args))
 		for _, a := range c.p.Main.Args[in.B : in.B+in.C] {
 			f.code.Args = append(f.code.Args, moved[a])
 		}
@@ -80,20 +79,19 @@ func (c *fastCutter) cutInstr(f *fastCareful, s Slot, moved map[Slot]Slot) Instr
 }
 
 // run works out one lane.
-func (f *fastCareful) run(in [][]float64, i int) {
+func (f *fastCareful) run(in [][]float64, i int) *run.State {
 	for j := range f.values {
 		f.values[j] = in[j][i]
 	}
-	f.r.st.failures = f.r.st.failures[:0]
-	f.r.runMain(&f.code, 0, Slot(len(f.code.Instrs)))
+	return f.cut.Run()
 }
 
 // failure is why the first output of a lane that fails does, in the slots of
 // the whole program.
-func (f *fastCareful) failure(in [][]float64, i int) Failure {
-	f.run(in, i)
+func (f *fastCareful) failure(in [][]float64, i int) run.Failure {
+	st := f.run(in, i)
 	for _, s := range f.outputs {
-		why := f.r.st.Failure(s)
+		why := st.Failure(s)
 		if why.Kind == ops.NoFault {
 			continue
 		}
@@ -104,18 +102,17 @@ func (f *fastCareful) failure(in [][]float64, i int) Failure {
 		why.Slot = at
 		return why
 	}
-	return Failure{}
+	return run.Failure{}
 }
 
 // lane works out one lane and tells whether every output has a value. Outputs
 // without one are not a number.
 func (f *fastCareful) lane(in, out [][]float64, i int) bool {
-	f.run(in, i)
-	st := f.r.st
+	st := f.run(in, i)
 	ok := true
 	for j, s := range f.outputs {
-		v := st.Vals[s]
-		if st.causes[s] != 0 {
+		v, has := st.Value(s)
+		if !has {
 			v, ok = math.NaN(), false
 		}
 		out[j][i] = v

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"steelyard/lang/ops"
+	"steelyard/lang/run"
 )
 
 // fastMost is the most nodes that a fast plan is cut into kernels for.
@@ -11,27 +12,27 @@ const fastMost = 1 << 14
 
 // fastCutter takes from a program what some outputs need.
 type fastCutter struct {
-	p       *Program
-	st      *State
-	input   map[Slot]int // the column of each varying slot
-	need    []bool       // per slot of the main code
+	p       *run.Program
+	st      *run.State
+	input   map[run.Slot]int // the column of each varying slot
+	need    []bool           // per slot of the main code
 	varies  []bool
 	nodes   []fastID
-	funcs   map[Slot]*fastFuncFacts
+	funcs   map[run.Slot]*fastFuncFacts
 	g       fastGraph
 	budget  int
 	extreme bool
 }
 
 // fastFuncFacts is what matters of a function from outside.
-type fastFuncFacts struct{ loads []Slot }
+type fastFuncFacts struct{ loads []run.Slot }
 
-// Fast plans the work of finding outputs from columns of the slots in varying,
+// FastOf plans the work of finding outputs from columns of the slots in varying,
 // whatever instructions gave those before. Slots that don't depend on them have
 // the value that they have in st. It returns false if st hasn't run as far as
 // the slots asked for.
-func (p *Program) Fast(st *State, outputs, varying []Slot) (*Fast, bool) {
-	most := Slot(-1)
+func FastOf(p *run.Program, st *run.State, outputs, varying []run.Slot) (*Fast, bool) {
+	most := run.Slot(-1)
 	for _, s := range outputs {
 		most = max(most, s)
 	}
@@ -42,10 +43,10 @@ func (p *Program) Fast(st *State, outputs, varying []Slot) (*Fast, bool) {
 	}
 	c := &fastCutter{
 		p: p, st: st, budget: fastMost,
-		input:  make(map[Slot]int, len(varying)),
+		input:  make(map[run.Slot]int, len(varying)),
 		need:   make([]bool, most+1),
 		varies: make([]bool, most+1),
-		funcs:  map[Slot]*fastFuncFacts{},
+		funcs:  map[run.Slot]*fastFuncFacts{},
 	}
 	for i, s := range varying {
 		c.input[s] = i
@@ -64,27 +65,27 @@ func (p *Program) Fast(st *State, outputs, varying []Slot) (*Fast, bool) {
 }
 
 // mark finds what the outputs need and which of it varies.
-func (c *fastCutter) mark(outputs []Slot) {
+func (c *fastCutter) mark(outputs []run.Slot) {
 	for _, s := range outputs {
 		c.need[s] = true
 	}
-	for s := Slot(len(c.need) - 1); s >= 0; s-- {
+	for s := run.Slot(len(c.need) - 1); s >= 0; s-- {
 		if _, in := c.input[s]; c.need[s] && !in {
-			c.operands(&c.p.Main, s, func(o Slot) { c.need[o] = true })
+			c.operands(&c.p.Main, s, func(o run.Slot) { c.need[o] = true })
 		}
 	}
-	for s := range Slot(len(c.need)) {
+	for s := range run.Slot(len(c.need)) {
 		if _, in := c.input[s]; in {
 			c.varies[s] = true
 		} else if c.need[s] {
-			c.operands(&c.p.Main, s, func(o Slot) { c.varies[s] = c.varies[s] || c.varies[o] })
+			c.operands(&c.p.Main, s, func(o run.Slot) { c.varies[s] = c.varies[s] || c.varies[o] })
 		}
 	}
 }
 
 // operands calls f with every slot of the main code that instruction s of it
 // reads, those that functions load included.
-func (c *fastCutter) operands(code *Code, s Slot, f func(Slot)) {
+func (c *fastCutter) operands(code *run.Code, s run.Slot, f func(run.Slot)) {
 	in := &code.Instrs[s]
 	switch {
 	case in.Op == ops.Call, in.Op == ops.Slope, in.Op == ops.Area:
@@ -100,8 +101,8 @@ func (c *fastCutter) operands(code *Code, s Slot, f func(Slot)) {
 		for _, a := range code.Args[in.B : in.B+in.C] {
 			f(a)
 		}
-		for _, fn := range c.p.Solves[in.A].functions() {
-			for _, l := range c.facts(Slot(fn)).loads {
+		for _, fn := range c.p.Solves[in.A].Functions() {
+			for _, l := range c.facts(run.Slot(fn)).loads {
 				if int(l) < len(c.need) {
 					f(l)
 				}
@@ -122,14 +123,14 @@ func (c *fastCutter) operands(code *Code, s Slot, f func(Slot)) {
 }
 
 // facts returns the slots that a function and those it calls load.
-func (c *fastCutter) facts(index Slot) *fastFuncFacts {
+func (c *fastCutter) facts(index run.Slot) *fastFuncFacts {
 	if known, ok := c.funcs[index]; ok {
 		return known
 	}
 	out := &fastFuncFacts{}
 	c.funcs[index] = out
-	seen := map[Slot]bool{}
-	note := func(s Slot) {
+	seen := map[run.Slot]bool{}
+	note := func(s run.Slot) {
 		if !seen[s] {
 			seen[s] = true
 			out.loads = append(out.loads, s)
@@ -149,11 +150,11 @@ func (c *fastCutter) facts(index Slot) *fastFuncFacts {
 }
 
 // varying tells whether a slot differs between lanes.
-func (c *fastCutter) varying(s Slot) bool { return int(s) < len(c.varies) && c.varies[s] }
+func (c *fastCutter) varying(s run.Slot) bool { return int(s) < len(c.varies) && c.varies[s] }
 
 // fixedValue is the value of a slot that doesn't vary, not a number if it has
 // none.
-func (c *fastCutter) fixedValue(s Slot) float64 {
+func (c *fastCutter) fixedValue(s run.Slot) float64 {
 	v, ok := c.st.Value(s)
 	if !ok {
 		return math.NaN()
@@ -162,9 +163,9 @@ func (c *fastCutter) fixedValue(s Slot) float64 {
 }
 
 // build makes the nodes of the outputs.
-func (c *fastCutter) build(outputs []Slot) ([]fastID, bool) {
+func (c *fastCutter) build(outputs []run.Slot) ([]fastID, bool) {
 	c.nodes = make([]fastID, len(c.need))
-	for s := range Slot(len(c.need)) {
+	for s := range run.Slot(len(c.need)) {
 		i, in := c.input[s]
 		switch {
 		case !c.need[s]:
@@ -196,7 +197,7 @@ func (c *fastCutter) scalar(v float64) fastID {
 }
 
 // node makes the node of one instruction from those of its operands.
-func (c *fastCutter) node(code *Code, s Slot, nodes, params []fastID) (fastID, bool) {
+func (c *fastCutter) node(code *run.Code, s run.Slot, nodes, params []fastID) (fastID, bool) {
 	if c.budget--; c.budget < 0 {
 		return fastNone, false
 	}
@@ -264,18 +265,18 @@ func (c *fastCutter) choose(cond, yes, no fastID) fastID {
 		}
 		return no
 	}
-	return c.g.function(Instr{Op: ops.Select}, cond, yes, no)
+	return c.g.function(run.Instr{Op: ops.Select}, cond, yes, no)
 }
 
 // inline puts the body of a function in the place of its call.
-func (c *fastCutter) inline(code *Code, in *Instr, nodes []fastID) (fastID, bool) {
+func (c *fastCutter) inline(code *run.Code, in *run.Instr, nodes []fastID) (fastID, bool) {
 	f := c.p.Funcs[in.A]
 	args := make([]fastID, in.C)
 	for i, s := range code.Args[in.B : in.B+in.C] {
 		args[i] = nodes[s]
 	}
 	body := make([]fastID, len(f.Code.Instrs))
-	for s := range Slot(len(body)) {
+	for s := range run.Slot(len(body)) {
 		id, ok := c.node(&f.Code, s, body, args)
 		if !ok {
 			return fastNone, false

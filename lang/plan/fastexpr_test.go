@@ -7,20 +7,21 @@ import (
 	"testing"
 
 	"steelyard/lang/ops"
+	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 )
 
 // runtimeProgram plans the right side of an equation whose names are pure
 // numbers. Slot 0 is π and the names' slots follow, then those of the equation.
-func runtimeProgram(t testing.TB, equation string, names []string) (*Program, Slot) {
+func runtimeProgram(t testing.TB, equation string, names []string) (*run.Program, run.Slot) {
 	t.Helper()
 	if i := strings.IndexByte(equation, '='); i >= 0 {
 		equation = equation[i+1:]
 	}
 	p := New()
-	p.Emit(Instr{Op: ops.Const, K: math.Pi}, Static{})
+	p.Emit(run.Instr{Op: ops.Const, K: math.Pi}, run.Static{})
 	for _, n := range names {
-		slot := p.Emit(Instr{Op: ops.Const, K: 1}, Static{})
+		slot := p.Emit(run.Instr{Op: ops.Const, K: 1}, run.Static{})
 		p.Define(&Def{Name: syntax.Canonical(n), Slot: slot})
 	}
 	x, findings := syntax.ParseExpr(strings.TrimSpace(equation))
@@ -28,19 +29,19 @@ func runtimeProgram(t testing.TB, equation string, names []string) (*Program, Sl
 		t.Fatalf("%q: %v", equation, findings)
 	}
 	c := p.Compile(x, equation, "")
-	if c.Slot == NoSlot {
+	if c.Slot == run.NoSlot {
 		t.Fatalf("%q: %v", equation, c.Findings)
 	}
 	return &p.Program, c.Slot
 }
 
 // runtimeRun runs a program whose names have the given values.
-func runtimeRun(p *Program, values []float64) *State {
+func runtimeRun(p *run.Program, values []float64) *run.State {
 	for i, v := range values {
 		p.Main.Instrs[i+1].K = v
 	}
-	st := &State{}
-	p.Run(context.Background(), st, 0, Slot(len(p.Main.Instrs)))
+	st := &run.State{}
+	p.Run(context.Background(), st, 0, run.Slot(len(p.Main.Instrs)))
 	return st
 }
 

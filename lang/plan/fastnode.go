@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"steelyard/lang/ops"
+	"steelyard/lang/run"
 )
 
 // fastID names a node of a fast plan before it is cut into kernels.
@@ -200,11 +201,11 @@ func (g *fastGraph) times(a, b fastID, sign int8) fastID {
 	case constB && sign > 0:
 		return g.scaled(a, vb)
 	case constB && vb == 0:
-		return g.function(Instr{Op: ops.Div}, a, b, fastNone)
+		return g.function(run.Instr{Op: ops.Div}, a, b, fastNone)
 	case constB && fastIsOrdinary(vb):
 		return g.quotient(a, vb)
 	case constB:
-		return g.function(Instr{Op: ops.Div}, a, b, fastNone)
+		return g.function(run.Instr{Op: ops.Div}, a, b, fastNone)
 	case constA && sign > 0:
 		return g.scaled(b, va)
 	}
@@ -270,7 +271,7 @@ func (g *fastGraph) power(a fastID, k float64) fastID {
 	case 1:
 		return a
 	case 0.5:
-		return g.function(Instr{Op: ops.Sqrt}, a, fastNone, fastNone)
+		return g.function(run.Instr{Op: ops.Sqrt}, a, fastNone, fastNone)
 	case -0.5:
 		return g.times(g.constant(1), g.power(a, 0.5), -1)
 	case 1.5:
@@ -280,7 +281,7 @@ func (g *fastGraph) power(a fastID, k float64) fastID {
 			return id
 		}
 	}
-	return g.function(Instr{Op: ops.Pow, K: k}, a, fastNone, fastNone)
+	return g.function(run.Instr{Op: ops.Pow, K: k}, a, fastNone, fastNone)
 }
 
 func (g *fastGraph) wholePower(a fastID, k int8) (fastID, bool) {
@@ -312,7 +313,7 @@ func (g *fastGraph) wholePower(a fastID, k int8) (fastID, bool) {
 
 // function returns any other operation. Where it could turn an operand without
 // a value into a value, a guard is put behind it.
-func (g *fastGraph) function(in Instr, a, b, c fastID) fastID {
+func (g *fastGraph) function(in run.Instr, a, b, c fastID) fastID {
 	va, constA := g.fixed(a)
 	vb, constB := g.fixed(b)
 	_, constC := g.fixed(c)

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"steelyard/lang/ops"
+	"steelyard/lang/run"
 
 	"pgregory.net/rapid"
 )
@@ -13,9 +14,9 @@ import (
 // randomCode draws instructions that read earlier slots only.
 type randomCode struct {
 	t     *rapid.T
-	code  *Code
+	code  *run.Code
 	from  []ops.Op
-	funcs []*Func
+	funcs []*run.Func
 }
 
 var randomArithmetic = []ops.Op{ops.Neg, ops.Add, ops.Sub, ops.Mul, ops.Mul, ops.Div, ops.Pow, ops.Pow, ops.Sqrt, ops.Add, ops.Sub, ops.Copy}
@@ -31,18 +32,18 @@ var randomExact = []ops.Op{
 	ops.Hypot, ops.Min, ops.Max, ops.Copy, ops.Sinh,
 }
 
-func (r *randomCode) slot() Slot {
-	return Slot(rapid.IntRange(0, len(r.code.Instrs)-1).Draw(r.t, "slot"))
+func (r *randomCode) slot() run.Slot {
+	return run.Slot(rapid.IntRange(0, len(r.code.Instrs)-1).Draw(r.t, "slot"))
 }
 
-func (r *randomCode) put(in Instr) Slot {
+func (r *randomCode) put(in run.Instr) run.Slot {
 	r.code.Instrs = append(r.code.Instrs, in)
-	return Slot(len(r.code.Instrs) - 1)
+	return run.Slot(len(r.code.Instrs) - 1)
 }
 
-func (r *randomCode) step() Slot {
+func (r *randomCode) step() run.Slot {
 	op := rapid.SampledFrom(r.from).Draw(r.t, "op")
-	in := Instr{Op: op, A: r.slot(), B: r.slot()}
+	in := run.Instr{Op: op, A: r.slot(), B: r.slot()}
 	switch op {
 	case ops.Pow:
 		in.K = rapid.SampledFrom([]float64{-3, -2, -1, -0.5, 0.5, 1, 1.5, 2, 2, 3, 4, 5, 0, 0.7}).Draw(r.t, "k")
@@ -50,10 +51,10 @@ func (r *randomCode) step() Slot {
 		in.K = float64(rapid.IntRange(2, 7).Draw(r.t, "n"))
 	case ops.Call:
 		if len(r.funcs) == 0 {
-			return r.put(Instr{Op: ops.Copy, A: in.A})
+			return r.put(run.Instr{Op: ops.Copy, A: in.A})
 		}
 		at := rapid.IntRange(0, len(r.funcs)-1).Draw(r.t, "func")
-		in.A, in.B, in.C = Slot(at), Slot(len(r.code.Args)), 2
+		in.A, in.B, in.C = run.Slot(at), run.Slot(len(r.code.Args)), 2
 		r.code.Args = append(r.code.Args, r.slot(), r.slot())
 	}
 	return r.put(in)
@@ -61,36 +62,36 @@ func (r *randomCode) step() Slot {
 
 // function draws a function of two arguments by intervals, which loads slots
 // of the main code and may call the functions before it.
-func (r *randomCode) function(loads int) *Func {
-	f := &Func{Params: 2}
+func (r *randomCode) function(loads int) *run.Func {
+	f := &run.Func{Params: 2}
 	b := &randomCode{t: r.t, code: &f.Code, from: r.from, funcs: r.funcs}
-	b.put(Instr{Op: ops.Param, A: 0})
-	b.put(Instr{Op: ops.Param, A: 1})
-	b.put(Instr{Op: ops.Load, A: Slot(rapid.IntRange(0, loads-1).Draw(r.t, "load"))})
+	b.put(run.Instr{Op: ops.Param, A: 0})
+	b.put(run.Instr{Op: ops.Param, A: 1})
+	b.put(run.Instr{Op: ops.Load, A: run.Slot(rapid.IntRange(0, loads-1).Draw(r.t, "load"))})
 	for range rapid.IntRange(1, 4).Draw(r.t, "body") {
 		b.step()
 	}
-	less := b.put(Instr{Op: ops.Less, A: b.slot(), B: b.slot()})
-	most := b.put(Instr{Op: ops.AtMost, A: b.slot(), B: b.slot()})
-	both := b.put(Instr{Op: ops.Both, A: less, B: most})
+	less := b.put(run.Instr{Op: ops.Less, A: b.slot(), B: b.slot()})
+	most := b.put(run.Instr{Op: ops.AtMost, A: b.slot(), B: b.slot()})
+	both := b.put(run.Instr{Op: ops.Both, A: less, B: most})
 	yes, other := b.slot(), b.slot()
-	rest := b.put(Instr{Op: ops.Nothing})
-	rest = b.put(Instr{Op: ops.Select, A: less, B: other, C: rest})
-	f.Result = b.put(Instr{Op: ops.Select, A: both, B: yes, C: rest})
+	rest := b.put(run.Instr{Op: ops.Nothing})
+	rest = b.put(run.Instr{Op: ops.Select, A: less, B: other, C: rest})
+	f.Result = b.put(run.Instr{Op: ops.Select, A: both, B: yes, C: rest})
 	return f
 }
 
 const randomInputs = 3
 
 // randomProgram draws a program whose first slots are its inputs.
-func randomProgram(t *rapid.T, from []ops.Op) *Program {
-	p := &Program{}
+func randomProgram(t *rapid.T, from []ops.Op) *run.Program {
+	p := &run.Program{}
 	r := &randomCode{t: t, code: &p.Main, from: from}
 	for range randomInputs {
-		r.put(Instr{Op: ops.Const, K: 1})
+		r.put(run.Instr{Op: ops.Const, K: 1})
 	}
 	for range 3 {
-		r.put(Instr{Op: ops.Const, K: rapid.SampledFrom([]float64{0, 1, 2, 0.5, -1, 3, 9.8, -0.3, 1e-3, 257, math.Pi}).Draw(t, "const")})
+		r.put(run.Instr{Op: ops.Const, K: rapid.SampledFrom([]float64{0, 1, 2, 0.5, -1, 3, 9.8, -0.3, 1e-3, 257, math.Pi}).Draw(t, "const")})
 	}
 	loads := len(p.Main.Instrs)
 	for range rapid.IntRange(0, 2).Draw(t, "funcs") {
@@ -107,7 +108,7 @@ func randomProgram(t *rapid.T, from []ops.Op) *Program {
 // randomBound bounds how far a value may lie from another rounding of the same
 // expression. NaN is for what can't be told: a jump or the edge of a domain
 // within reach.
-func randomBound(in *Instr, a, b, ea, eb, v float64) float64 {
+func randomBound(in *run.Instr, a, b, ea, eb, v float64) float64 {
 	dev := 0.0
 	for _, x := range []float64{a - ea, a + ea} {
 		for _, y := range []float64{b - eb, b + eb} {
@@ -125,11 +126,11 @@ func randomBound(in *Instr, a, b, ea, eb, v float64) float64 {
 }
 
 // randomBounds runs the bound through a main code without calls.
-func randomBounds(p *Program, st *State) []float64 {
+func randomBounds(p *run.Program, st *run.State) []float64 {
 	e := make([]float64, len(p.Main.Instrs))
 	for i := range e {
 		in := &p.Main.Instrs[i]
-		if _, ok := st.Value(Slot(i)); !ok || in.Op == ops.Const {
+		if _, ok := st.Value(run.Slot(i)); !ok || in.Op == ops.Const {
 			continue
 		}
 		var a, b, ea, eb float64
@@ -150,24 +151,24 @@ func randomBounds(p *Program, st *State) []float64 {
 
 // checkRandom compares both ways of running over the same lanes. The bound
 // tells, per lane and output, how far the two may lie apart; NaN: don't compare.
-func checkRandom(t *rapid.T, p *Program, bound func(p *Program, st *State, s Slot) float64) {
+func checkRandom(t *rapid.T, p *run.Program, bound func(p *run.Program, st *run.State, s run.Slot) float64) {
 	n := rapid.IntRange(1, 9).Draw(t, "lanes")
 	vary := rapid.IntRange(1, randomInputs).Draw(t, "vary")
-	end := Slot(len(p.Main.Instrs))
-	outputs := []Slot{end - 1, Slot(rapid.IntRange(0, int(end)-1).Draw(t, "output"))}
-	var varying []Slot
+	end := run.Slot(len(p.Main.Instrs))
+	outputs := []run.Slot{end - 1, run.Slot(rapid.IntRange(0, int(end)-1).Draw(t, "output"))}
+	var varying []run.Slot
 	var in, out [][]float64
 	for i := range vary {
-		varying = append(varying, Slot(i))
+		varying = append(varying, run.Slot(i))
 		in = append(in, make([]float64, n))
 		for j := range n {
 			in[i][j] = rapid.OneOf(rapid.Float64Range(-3, 3), rapid.SampledFrom([]float64{0, 1, -1, 2, 0.5, 1e-7, 1e9})).Draw(t, "x")
 		}
 	}
 	out = [][]float64{make([]float64, n), make([]float64, n)}
-	st := &State{}
+	st := &run.State{}
 	p.Run(context.Background(), st, 0, end)
-	f, ok := p.Fast(st, outputs, varying)
+	f, ok := FastOf(p, st, outputs, varying)
 	if !ok {
 		t.Fatal("no fast plan")
 	}
@@ -177,7 +178,7 @@ func checkRandom(t *rapid.T, p *Program, bound func(p *Program, st *State, s Slo
 		for i := range vary {
 			p.Main.Instrs[i].K = in[i][j]
 		}
-		st := &State{}
+		st := &run.State{}
 		p.Run(context.Background(), st, 0, end)
 		all, unsure := true, false
 		for i, s := range outputs {
@@ -202,11 +203,11 @@ func checkRandom(t *rapid.T, p *Program, bound func(p *Program, st *State, s Slo
 func TestFastRandom(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p := randomProgram(t, rapid.SampledFrom([][]ops.Op{randomArithmetic, randomAll}).Draw(t, "ops"))
-		checkRandom(t, p, func(p *Program, st *State, s Slot) float64 {
+		checkRandom(t, p, func(p *run.Program, st *run.State, s run.Slot) float64 {
 			e := randomBounds(p, st)
 			for i := range e[:s+1] {
 				// The edge of a domain within reach: either way is right.
-				if st.Failure(Slot(i)).Kind != ops.NoFault && i > int(randomInputs) && randomNear(p, st, e, Slot(i)) {
+				if st.Failure(run.Slot(i)).Kind != ops.NoFault && i > int(randomInputs) && randomNear(p, st, e, run.Slot(i)) {
 					return math.NaN()
 				}
 			}
@@ -221,7 +222,7 @@ func TestFastRandom(t *testing.T) {
 }
 
 // randomNear tells whether a slot failed by no more than rounding could do.
-func randomNear(p *Program, st *State, e []float64, s Slot) bool {
+func randomNear(p *run.Program, st *run.State, e []float64, s run.Slot) bool {
 	in := &p.Main.Instrs[s]
 	if st.Failure(s).Slot != s || in.Op == ops.Call || in.Op.Operands() == 0 {
 		return false
@@ -233,6 +234,6 @@ func randomNear(p *Program, st *State, e []float64, s Slot) bool {
 func TestFastExact(t *testing.T) {
 	from := append([]ops.Op{ops.Call, ops.Call}, randomExact...)
 	rapid.Check(t, func(t *rapid.T) {
-		checkRandom(t, randomProgram(t, from), func(*Program, *State, Slot) float64 { return 0 })
+		checkRandom(t, randomProgram(t, from), func(*run.Program, *run.State, run.Slot) float64 { return 0 })
 	})
 }

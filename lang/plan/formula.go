@@ -3,6 +3,7 @@ package plan
 import (
 	"steelyard/lang/finding"
 	"steelyard/lang/ops"
+	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/units"
 )
@@ -23,7 +24,7 @@ func (c *coder) libraryFormula(name string) (*Def, bool) {
 	if p.library == nil {
 		p.library = make(map[string]*Def)
 	}
-	d := &Def{Name: name, Kind: Formula, Formula: f, Slot: NoSlot}
+	d := &Def{Name: name, Kind: Formula, Formula: f, Slot: run.NoSlot}
 	p.library[name] = d
 	return d, true
 }
@@ -49,38 +50,38 @@ func (c *coder) functionNames() []string {
 
 // callFormula plans a call of a formula: its right side, for the symbols that
 // its indented lines declare. g is the worksheet's unless it is given by name.
-func (c *coder) callFormula(x *syntax.Call, d *Def) (Slot, bool) {
+func (c *coder) callFormula(x *syntax.Call, d *Def) (run.Slot, bool) {
 	c.use(d)
 	if d.Failed() {
 		c.needs(d, x.At)
-		return NoSlot, false
+		return run.NoSlot, false
 	}
 	left, ok := d.Formula.Left.(*syntax.Name)
 	if !ok {
 		c.find(finding.NotAvailableYet, x.Name, d.Name+" gives no single quantity on its left side, so that it can't be called.",
 			"Write its right side out.")
-		return NoSlot, false
+		return run.NoSlot, false
 	}
 	params, args, ok := c.formulaArgs(x, d.Formula, left.Name)
 	if !ok {
-		return NoSlot, false
+		return run.NoSlot, false
 	}
-	slots := make([]Slot, len(args))
+	slots := make([]run.Slot, len(args))
 	good := true
 	for i, a := range args {
 		s, ok := c.formulaArg(x, a, params[i])
 		slots[i], good = s, good && ok
 	}
 	if !good {
-		return NoSlot, false
+		return run.NoSlot, false
 	}
 	names := make([]string, len(params))
 	for i, s := range params {
 		names[i] = s.Name
 	}
-	s, ok := c.invoke(x, d, slots, func(body *coder) (Slot, bool) { return body.expr(d.Formula.Right) }, names)
+	s, ok := c.invoke(x, d, slots, func(body *coder) (run.Slot, bool) { return body.expr(d.Formula.Right) }, names)
 	if !ok {
-		return NoSlot, false
+		return run.NoSlot, false
 	}
 	return s, c.formulaResult(x, d.Formula, left.Name, s)
 }
@@ -169,15 +170,15 @@ func (c *coder) symbolList(ss []syntax.FormulaSymbol) string {
 }
 
 // formulaArg plans one argument and checks it against the symbol's unit.
-func (c *coder) formulaArg(x *syntax.Call, a syntax.Expr, sym syntax.FormulaSymbol) (Slot, bool) {
+func (c *coder) formulaArg(x *syntax.Call, a syntax.Expr, sym syntax.FormulaSymbol) (run.Slot, bool) {
 	s, ok := c.expr(a)
 	if !ok {
-		return NoSlot, false
+		return run.NoSlot, false
 	}
 	want, bad := c.p.Unit(sym.Unit, units.AloneInPlace)
 	if bad != nil {
 		c.findings = append(c.findings, c.unitFinding(sym.Unit, bad))
-		return NoSlot, false
+		return run.NoSlot, false
 	}
 	st := c.static(s)
 	if st.Open != 0 {
@@ -196,11 +197,11 @@ func (c *coder) formulaArg(x *syntax.Call, a syntax.Expr, sym syntax.FormulaSymb
 			sym.Name+" wants "+wants+"; "+c.shown(a)+" is "+c.kindPhrase(st)+".",
 			c.fitHint(a, want, x.Func+" takes "+sym.Name+meaning(sym)+", in "+unitWord(want)+"."))
 		c.findings = append(c.findings, f)
-		return NoSlot, false
+		return run.NoSlot, false
 	}
 	if st.Tag != units.None && want.Tag() != units.None && st.Tag != want.Tag() {
 		c.angleOrCycle(a.Span(), sym.Name+" is in "+want.Screen()+"; "+c.shown(a)+" is "+c.kindPhrase(st)+": they differ by the factor 2π.", "")
-		return NoSlot, false
+		return run.NoSlot, false
 	}
 	if n, bare := unbracket(a).(*syntax.Number); bare && want.Tag() == units.Angle && want.Dim().IsOne() && want.ToSIFloat(1) != 1 && n.Value.Hi != 0 {
 		f := finding.New(finding.FormulaArgument, n.At, n.Value.Text+" without a unit is read as "+n.Value.Text+" rad; "+sym.Name+" is in "+want.Screen()+".",
@@ -211,14 +212,14 @@ func (c *coder) formulaArg(x *syntax.Call, a syntax.Expr, sym syntax.FormulaSymb
 	if st.Tag != want.Tag() {
 		// The symbol's own unit says whether it is an angle or counts cycles.
 		st.Tag = want.Tag()
-		s = c.emit(Instr{Op: ops.Copy, A: s}, a.Span(), st)
+		s = c.emit(run.Instr{Op: ops.Copy, A: s}, a.Span(), st)
 	}
 	return s, true
 }
 
 // formulaResult gives the value of a call what the formula declares of its
 // left side.
-func (c *coder) formulaResult(x *syntax.Call, f *syntax.FormulaDef, left string, s Slot) bool {
+func (c *coder) formulaResult(x *syntax.Call, f *syntax.FormulaDef, left string, s run.Slot) bool {
 	i := symbolIndex(f.Symbols, left)
 	if i < 0 {
 		return true
@@ -245,7 +246,7 @@ func (c *coder) formulaResult(x *syntax.Call, f *syntax.FormulaDef, left string,
 // declared, and its sides must have one dimension in the units declared.
 func (p *Planner) CheckFormula(f *syntax.FormulaDef, text string) []finding.Finding {
 	c := p.coder(text)
-	code := &Code{}
+	code := &run.Code{}
 	c.code, c.seen, c.start = code, 0, 0
 	c.fn = &funcScope{name: f.Name, line: p.line}
 	for _, s := range f.Symbols {
@@ -254,8 +255,8 @@ func (p *Planner) CheckFormula(f *syntax.FormulaDef, text string) []finding.Find
 			c.findings = append(c.findings, c.unitFinding(s.Unit, bad))
 			continue
 		}
-		slot := c.emit(Instr{Op: ops.Param}, s.NameAt, unitStatic(u))
-		code.Statics[slot].Heat = Plain
+		slot := c.emit(run.Instr{Op: ops.Param}, s.NameAt, unitStatic(u))
+		code.Statics[slot].Heat = run.Plain
 		c.fn.params = append(c.fn.params, param{s.Name, slot})
 	}
 	if c.failed() {
@@ -263,7 +264,7 @@ func (p *Planner) CheckFormula(f *syntax.FormulaDef, text string) []finding.Find
 	}
 	if c.param("g") == nil {
 		u, _ := p.Units.Parse("m/s^2", units.AfterNumber)
-		slot := c.emit(Instr{Op: ops.Param}, f.NameAt, unitStatic(u))
+		slot := c.emit(run.Instr{Op: ops.Param}, f.NameAt, unitStatic(u))
 		c.fn.params = append(c.fn.params, param{"g", slot})
 	}
 	l, ok1 := c.formulaSide(f.Left)
@@ -279,7 +280,7 @@ func (p *Planner) CheckFormula(f *syntax.FormulaDef, text string) []finding.Find
 
 // formulaSide plans one side of a formula for its dimension alone; a name that
 // no line declares is a finding of its own.
-func (c *coder) formulaSide(x syntax.Expr) (Slot, bool) {
+func (c *coder) formulaSide(x syntax.Expr) (run.Slot, bool) {
 	good := true
 	syntax.Walk(x, func(x syntax.Expr) bool {
 		if n, ok := x.(*syntax.Name); ok && c.param(n.Name) == nil {
@@ -290,7 +291,7 @@ func (c *coder) formulaSide(x syntax.Expr) (Slot, bool) {
 		return true
 	})
 	if !good {
-		return NoSlot, false
+		return run.NoSlot, false
 	}
 	return c.expr(x)
 }

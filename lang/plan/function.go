@@ -3,63 +3,64 @@ package plan
 import (
 	"steelyard/lang/finding"
 	"steelyard/lang/ops"
+	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/units"
 )
 
 // callFunction plans a call of a function of the worksheet.
-func (c *coder) callFunction(x *syntax.Call, d *Def) (Slot, bool) {
+func (c *coder) callFunction(x *syntax.Call, d *Def) (run.Slot, bool) {
 	c.use(d)
 	if d.Failed() {
 		c.needs(d, x.At)
-		return NoSlot, false
+		return run.NoSlot, false
 	}
 	fn := d.Func
 	slots, ok := c.args(x, len(fn.Params), len(fn.Params))
 	if !ok {
-		return NoSlot, false
+		return run.NoSlot, false
 	}
-	return c.invoke(x, d, slots, func(body *coder) (Slot, bool) { return body.functionBody(fn) }, fn.Params)
+	return c.invoke(x, d, slots, func(body *coder) (run.Slot, bool) { return body.functionBody(fn) }, fn.Params)
 }
 
 // invoke plans the body of a function once for each set of arguments, and adds
 // the call.
-func (c *coder) invoke(x *syntax.Call, d *Def, slots []Slot, body func(*coder) (Slot, bool), params []string) (Slot, bool) {
-	key := make([]Static, len(slots))
+func (c *coder) invoke(x *syntax.Call, d *Def, slots []run.Slot, body func(*coder) (run.Slot, bool), params []string) (run.Slot, bool) {
+	key := make([]run.Static, len(slots))
 	for i, s := range slots {
 		key[i] = c.static(s)
 	}
 	index, fs := c.p.planned(d, key, params, body)
 	if index < 0 {
 		c.adopt(x, d, fs)
-		return NoSlot, false
+		return run.NoSlot, false
 	}
 	f := c.p.Program.Funcs[index]
 	c.cost = min(c.cost+f.Cost, maxCost+1)
-	first := Slot(len(c.code.Args))
+	first := run.Slot(len(c.code.Args))
 	c.code.Args = append(c.code.Args, slots...)
 	st := f.Code.Statics[f.Result]
 	for _, k := range key {
 		st.Absent = st.Absent || k.Absent
 	}
-	return c.emit(Instr{Op: ops.Call, A: Slot(index), B: first, C: Slot(len(slots))}, x.At, st), true
+	return c.emit(run.Instr{Op: ops.Call, A: run.Slot(index), B: first, C: run.Slot(len(slots))}, x.At, st), true
 }
 
 // planned returns the place in the program of a function planned for these
 // arguments, or -1 and what was found wrong.
-func (p *Planner) planned(d *Def, key []Static, params []string, body func(*coder) (Slot, bool)) (int, []finding.Finding) {
+func (p *Planner) planned(d *Def, key []run.Static, params []string, body func(*coder) (run.Slot, bool)) (int, []finding.Finding) {
 	for _, done := range d.planned {
 		if sameStatics(done.args, key) {
 			return done.index, nil
 		}
 	}
-	f := &Func{Name: d.Name, Params: len(params)}
+	f := &run.Func{Name: d.Name, Params: len(params)}
 	c := &coder{p: p, code: &f.Code, seen: d.seq + 1, fn: &funcScope{name: d.Name, line: d.Line}}
 	if d.Line == 0 {
 		c.seen = 0
 	}
 	for i, name := range params {
-		s := c.emit(Instr{Op: ops.Param, A: Slot(i)}, syntax.Span{}, key[i])
+		s := c.emit(run.Instr{Op: ops.Param, A: run.Slot(i)}, syntax.Span{}, key[i])
 		c.fn.params = append(c.fn.params, param{name: name, slot: s})
 	}
 	result, ok := body(c)
@@ -73,7 +74,7 @@ func (p *Planner) planned(d *Def, key []Static, params []string, body func(*code
 	return index, nil
 }
 
-func sameStatics(a, b []Static) bool {
+func sameStatics(a, b []run.Static) bool {
 	if len(a) != len(b) {
 		return false
 	}
@@ -104,8 +105,8 @@ func (c *coder) adopt(x *syntax.Call, d *Def, fs []finding.Finding) {
 
 // functionBody plans the right side of a function, or its intervals, and
 // checks the unit that it is reported in.
-func (c *coder) functionBody(fn *syntax.FuncDef) (Slot, bool) {
-	s, ok := NoSlot, true
+func (c *coder) functionBody(fn *syntax.FuncDef) (run.Slot, bool) {
+	s, ok := run.NoSlot, true
 	if fn.X != nil {
 		s, ok = c.expr(fn.X)
 	} else {
@@ -117,7 +118,7 @@ func (c *coder) functionBody(fn *syntax.FuncDef) (Slot, bool) {
 	u, bad := c.p.Unit(fn.In, units.AloneInPlace)
 	if bad != nil {
 		c.findings = append(c.findings, c.unitFinding(fn.In, bad))
-		return NoSlot, false
+		return run.NoSlot, false
 	}
 	st := c.static(s)
 	if st.Open != 0 {
@@ -127,7 +128,7 @@ func (c *coder) functionBody(fn *syntax.FuncDef) (Slot, bool) {
 	if st.Dim != u.Dim() {
 		m := MismatchText(fn.Name, st, u)
 		c.find(finding.UnitMismatch, fn.In.At, m.Message, m.Hint)
-		return NoSlot, false
+		return run.NoSlot, false
 	}
 	if st.Tag == units.None && u.Tag() != units.None {
 		c.code.Statics[s].Tag = u.Tag()
@@ -137,9 +138,9 @@ func (c *coder) functionBody(fn *syntax.FuncDef) (Slot, bool) {
 
 // pieces plans a function given by intervals: the first interval that holds
 // the argument gives the value; outside all there is none.
-func (c *coder) pieces(ps []syntax.Piece) (Slot, bool) {
+func (c *coder) pieces(ps []syntax.Piece) (run.Slot, bool) {
 	type arm struct {
-		cond, value Slot
+		cond, value run.Slot
 	}
 	arms := make([]arm, 0, len(ps))
 	good := true
@@ -150,33 +151,33 @@ func (c *coder) pieces(ps []syntax.Piece) (Slot, bool) {
 		arms = append(arms, arm{cond, value})
 	}
 	if !good {
-		return NoSlot, false
+		return run.NoSlot, false
 	}
 	st := c.static(arms[0].value)
 	for i, a := range arms[1:] {
 		got, ok := c.p.agree(st, c.static(a.value))
 		if !ok {
 			c.unlike(ps[i+1].At, ps[0].X, ps[i+1].X, arms[0].value, a.value, "given for two intervals of one function")
-			return NoSlot, false
+			return run.NoSlot, false
 		}
 		st = got
 	}
-	rest := c.emit(Instr{Op: ops.Nothing}, ps[0].At, st)
+	rest := c.emit(run.Instr{Op: ops.Nothing}, ps[0].At, st)
 	for i := len(arms) - 1; i >= 0; i-- {
-		rest = c.emit(Instr{Op: ops.Select, A: arms[i].cond, B: arms[i].value, C: rest}, ps[i].At, st)
+		rest = c.emit(run.Instr{Op: ops.Select, A: arms[i].cond, B: arms[i].value, C: rest}, ps[i].At, st)
 	}
 	return rest, true
 }
 
 // interval plans the condition under which a piece holds.
-func (c *coder) interval(p *syntax.Piece) (Slot, bool) {
+func (c *coder) interval(p *syntax.Piece) (run.Slot, bool) {
 	v := c.param(p.Var)
 	if v == nil {
 		c.find(finding.UnknownName, p.VarAt, p.Var+" is not an argument of this function.",
 			"Write the interval with the function's own argument.")
-		return NoSlot, false
+		return run.NoSlot, false
 	}
-	cond := NoSlot
+	cond := run.NoSlot
 	bound := func(x syntax.Expr, open, low bool) bool {
 		s, ok := c.expr(x)
 		if !ok {
@@ -186,18 +187,18 @@ func (c *coder) interval(p *syntax.Piece) (Slot, bool) {
 			c.unlike(p.At, &syntax.Name{At: p.VarAt, Name: p.Var}, x, v.slot, s, "compared")
 			return false
 		}
-		in := Instr{Op: ops.AtMost, A: v.slot, B: s}
+		in := run.Instr{Op: ops.AtMost, A: v.slot, B: s}
 		if low {
 			in.A, in.B = s, v.slot
 		}
 		if open {
 			in.Op = ops.Less
 		}
-		one := c.emit(in, p.At, Static{})
-		if cond == NoSlot {
+		one := c.emit(in, p.At, run.Static{})
+		if cond == run.NoSlot {
 			cond = one
 		} else {
-			cond = c.emit(Instr{Op: ops.Both, A: cond, B: one}, p.At, Static{})
+			cond = c.emit(run.Instr{Op: ops.Both, A: cond, B: one}, p.At, run.Static{})
 		}
 		return true
 	}
@@ -208,7 +209,7 @@ func (c *coder) interval(p *syntax.Piece) (Slot, bool) {
 	if p.Hi != nil {
 		ok = bound(p.Hi, p.HiOpen, false) && ok
 	}
-	return cond, ok && cond != NoSlot
+	return cond, ok && cond != run.NoSlot
 }
 
 // CheckFunction looks at a function as it is defined: its names must be known,

@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"strings"
 	"testing"
+
+	"steelyard/lang/run"
 )
 
 // TestKernelShapes runs every generated kernel of powers of one column, each
@@ -70,21 +72,21 @@ func testOnePass(t *testing.T, text string) {
 	kernelCompare(t, text, f, p, out, [][]float64{x})
 }
 
-func kernelPlan(t *testing.T, text, names string, vary int) (*Fast, *Program, Slot) {
+func kernelPlan(t *testing.T, text, names string, vary int) (*Fast, *run.Program, run.Slot) {
 	t.Helper()
 	p, out := runtimeProgram(t, text, strings.Fields(names))
-	var varying []Slot
+	var varying []run.Slot
 	for i := range vary {
-		varying = append(varying, Slot(i+1))
+		varying = append(varying, run.Slot(i+1))
 	}
-	f, ok := p.Fast(runtimeRun(p, nil), []Slot{out}, varying)
+	f, ok := FastOf(p, runtimeRun(p, nil), []run.Slot{out}, varying)
 	if !ok || f.plain {
 		t.Fatalf("%s: no fast plan", text)
 	}
 	return f, p, out
 }
 
-func kernelCompare(t *testing.T, text string, f *Fast, p *Program, out Slot, in [][]float64) {
+func kernelCompare(t *testing.T, text string, f *Fast, p *run.Program, out run.Slot, in [][]float64) {
 	t.Helper()
 	got := make([]float64, len(in[0]))
 	f.Run(in, [][]float64{got})
@@ -92,8 +94,8 @@ func kernelCompare(t *testing.T, text string, f *Fast, p *Program, out Slot, in 
 		for j := range in {
 			p.Main.Instrs[j+1].K = in[j][i]
 		}
-		st := &State{}
-		p.Run(context.Background(), st, 0, Slot(len(p.Main.Instrs)))
+		st := &run.State{}
+		p.Run(context.Background(), st, 0, run.Slot(len(p.Main.Instrs)))
 		if want, ok := st.Value(out); !ok || runtimeUlps(got[i], want) > 5 {
 			t.Fatalf("%s, lane %d: fast %v, faithful %v %t", text, i, got[i], want, ok)
 		}

@@ -6,6 +6,7 @@ import (
 
 	"steelyard/lang/finding"
 	"steelyard/lang/ops"
+	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/units"
 )
@@ -49,7 +50,7 @@ func (c *coder) known(name string) bool {
 func (p *Planner) standardGravity() *Def {
 	if p.gravity == nil {
 		u, _ := p.Units.Parse("m/s^2", units.AfterNumber)
-		slot := p.Emit(Instr{Op: ops.Const, K: 9.80665}, Static{Dim: u.Dim()})
+		slot := p.Emit(run.Instr{Op: ops.Const, K: 9.80665}, run.Static{Dim: u.Dim()})
 		p.gravity = &Def{Name: "g", Kind: Quantity, Slot: slot, Given: true, Unit: u}
 	}
 	return p.gravity
@@ -59,11 +60,11 @@ func (p *Planner) standardGravity() *Def {
 func (p *Planner) IsStandardGravity(d *Def) bool { return d == p.gravity }
 
 // name plans a name.
-func (c *coder) name(x *syntax.Name) (Slot, bool) {
+func (c *coder) name(x *syntax.Name) (run.Slot, bool) {
 	if x.Name == c.self && x.Line == 0 {
 		c.find(finding.OwnName, x.At, "The right side uses "+x.Name+" itself.",
 			"Give the new value another name, such as "+x.Name+"2.")
-		return NoSlot, false
+		return run.NoSlot, false
 	}
 	if pr := c.param(x.Name); pr != nil && x.Line == 0 {
 		return pr.slot, true
@@ -71,13 +72,13 @@ func (c *coder) name(x *syntax.Name) (Slot, bool) {
 	d, ok := c.lookup(x)
 	if !ok {
 		c.unknownName(x)
-		return NoSlot, false
+		return run.NoSlot, false
 	}
 	switch d.Kind {
 	case Function, Formula:
 		c.find(finding.NameKind, x.At, d.Name+" is a function, and stands here without its brackets.",
 			"Write "+d.Name+"(…) with a value in the brackets.")
-		return NoSlot, false
+		return run.NoSlot, false
 	}
 	return c.value(d, x.At, x.Name)
 }

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/units"
 )
@@ -25,7 +26,7 @@ type Def struct {
 	// Part counts the parts of the question; a name may be given once in each.
 	Part int
 	// Slot holds its value; NoSlot if the line failed.
-	Slot Slot
+	Slot run.Slot
 	// Given marks a name that is given by written numbers alone.
 	Given bool
 	// Exponent is the given's value where that is a pure rational number.
@@ -48,7 +49,7 @@ func (d *Def) Failed() bool { return d.Root != nil }
 
 // plannedFunc is a function planned for one set of arguments.
 type plannedFunc struct {
-	args  []Static
+	args  []run.Static
 	index int // in Program.Funcs; -1 if it can't be planned
 }
 

@@ -7,13 +7,14 @@ package plan
 import (
 	"steelyard/lang/finding"
 	"steelyard/lang/ops"
+	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/units"
 )
 
 // Planner plans the statements of one session, each after those before it.
 type Planner struct {
-	Program Program
+	Program run.Program
 	Names   Names
 	Units   *units.Table
 	// Library finds a built-in formula by name.
@@ -83,7 +84,7 @@ func (d *Def) forget(funcs int) {
 }
 
 // Size returns the number of instructions of the main code.
-func (p *Planner) Size() Slot { return Slot(len(p.Program.Main.Instrs)) }
+func (p *Planner) Size() run.Slot { return run.Slot(len(p.Program.Main.Instrs)) }
 
 // Begin tells the planner which line comes next.
 func (p *Planner) Begin(line int) { p.line = line }
@@ -105,7 +106,7 @@ func (p *Planner) SetThat(d *Def) { p.that = d }
 
 // Static returns what is known of a slot of the main code, with the
 // dimensions of bare zeros as far as they are settled.
-func (p *Planner) Static(s Slot) Static { return p.settledStatic(p.Program.Main.Statics[s]) }
+func (p *Planner) Static(s run.Slot) run.Static { return p.settledStatic(p.Program.Main.Statics[s]) }
 
 // Unit reads the text of a unit. It returns nil and a finding for one that
 // can't be read.
@@ -115,15 +116,15 @@ func (p *Planner) Unit(u syntax.UnitText, place units.Place) (*units.Unit, *unit
 
 // Compiled is an expression planned into the main code.
 type Compiled struct {
-	Slot     Slot // NoSlot if it has no value
-	Static   Static
+	Slot     run.Slot // NoSlot if it has no value
+	Static   run.Static
 	Findings []finding.Finding
 	// Uses are the definitions that the expression refers to directly.
 	Uses []*Def
 	// Root is the failed definition that a value is missing for, or nil.
 	Root *Def
 	// Terms are the slots of the terms of a sum, for a check against 0.
-	Terms []Slot
+	Terms []run.Slot
 }
 
 // Compile plans an expression. Self is the name that the statement defines and
@@ -133,7 +134,7 @@ func (p *Planner) Compile(x syntax.Expr, text, self string) Compiled {
 	c.self, c.whole = self, x
 	slot, ok := c.expr(x)
 	c.findings = once(c.findings)
-	out := Compiled{Slot: NoSlot, Findings: c.findings, Uses: c.uses, Root: c.root}
+	out := Compiled{Slot: run.NoSlot, Findings: c.findings, Uses: c.uses, Root: c.root}
 	if ok && c.cost > maxCost {
 		c.find(finding.TooLong, x.Span(), "This line would take more than a million steps to work out.",
 			"Split the work over several lines, each with a result of its own.")
@@ -147,7 +148,7 @@ func (p *Planner) Compile(x syntax.Expr, text, self string) Compiled {
 	if slot < c.start {
 		// A line has a slot of its own, so that what it says of its value
 		// holds for it alone.
-		slot = c.emit(Instr{Op: ops.Copy, A: slot}, x.Span(), c.code.Statics[slot])
+		slot = c.emit(run.Instr{Op: ops.Copy, A: slot}, x.Span(), c.code.Statics[slot])
 	}
 	out.Slot, out.Static = slot, p.settledStatic(c.code.Statics[slot])
 	return out
@@ -169,7 +170,7 @@ func once(fs []finding.Finding) []finding.Finding {
 }
 
 // cutMain drops the instructions of a line that can't be worked out.
-func (p *Planner) cutMain(start Slot) {
+func (p *Planner) cutMain(start run.Slot) {
 	main := &p.Program.Main
 	main.Instrs, main.At, main.Statics = main.Instrs[:start], main.At[:start], main.Statics[:start]
 	if p.gravity != nil && p.gravity.Slot >= start {
@@ -179,10 +180,10 @@ func (p *Planner) cutMain(start Slot) {
 
 // Emit adds an instruction without operands to the main code, for a value that
 // comes from no expression.
-func (p *Planner) Emit(in Instr, st Static) Slot {
+func (p *Planner) Emit(in run.Instr, st run.Static) run.Slot {
 	c := p.coder("")
 	return c.emit(in, syntax.Span{}, st)
 }
 
 // Start returns the first slot after the mark.
-func (m Mark) Start() Slot { return Slot(m.instrs) }
+func (m Mark) Start() run.Slot { return run.Slot(m.instrs) }

@@ -3,6 +3,7 @@ package plan
 import (
 	"steelyard/lang/finding"
 	"steelyard/lang/ops"
+	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/units"
 )
@@ -10,16 +11,16 @@ import (
 // power plans a power. The exponent of a quantity with a dimension is a written
 // rational number or a given; that of a pure number may be anything without a
 // dimension.
-func (c *coder) power(x *syntax.Binary, base Slot, baseOK bool) (Slot, bool) {
+func (c *coder) power(x *syntax.Binary, base run.Slot, baseOK bool) (run.Slot, bool) {
 	if e, ok := c.writtenExponent(x.Y); ok {
 		if !baseOK {
-			return NoSlot, false
+			return run.NoSlot, false
 		}
 		return c.writtenPower(base, e, x.At)
 	}
 	exp, ok := c.expr(x.Y)
 	if !ok || !baseOK {
-		return NoSlot, false
+		return run.NoSlot, false
 	}
 	if sb := c.static(base); isNumber(x.Y) && (sb.Open != 0 || !sb.Dim.IsOne()) {
 		return c.dimensionRange(x.At) // a written exponent that is no small fraction
@@ -31,7 +32,7 @@ func (c *coder) power(x *syntax.Binary, base Slot, baseOK bool) (Slot, bool) {
 		c.find(finding.ExponentDimension, x.Y.Span(),
 			"The exponent "+c.shown(x.Y)+" is "+c.kindPhrase(se)+"; an exponent is a pure number.",
 			"Divide it by a quantity of the same kind, as in exp(-t/τ).")
-		return NoSlot, false
+		return run.NoSlot, false
 	}
 	sb := c.static(base)
 	if sb.Open != 0 {
@@ -42,9 +43,9 @@ func (c *coder) power(x *syntax.Binary, base Slot, baseOK bool) (Slot, bool) {
 		c.find(finding.ExponentNotWritten, x.Y.Span(),
 			"The unit of this power depends on the value of its exponent: "+c.shown(x.X)+" is "+c.kindPhrase(sb)+".",
 			"Write the exponent as a number, such as 2 or (1/2), or give it as a number in a line of its own.")
-		return NoSlot, false
+		return run.NoSlot, false
 	}
-	return c.emit(Instr{Op: ops.PowVar, A: base, B: exp}, x.At, Static{Absent: sb.Absent || se.Absent}), true
+	return c.emit(run.Instr{Op: ops.PowVar, A: base, B: exp}, x.At, run.Static{Absent: sb.Absent || se.Absent}), true
 }
 
 // isNumber tells whether an exponent is one written number.
@@ -59,7 +60,7 @@ func isNumber(x syntax.Expr) bool {
 }
 
 // writtenPower plans a power with a written rational exponent.
-func (c *coder) writtenPower(base Slot, e units.Exp, at syntax.Span) (Slot, bool) {
+func (c *coder) writtenPower(base run.Slot, e units.Exp, at syntax.Span) (run.Slot, bool) {
 	st, ok := c.powerStatic(c.static(base), e)
 	if !ok {
 		return c.dimensionRange(at)
@@ -75,13 +76,13 @@ func (c *coder) writtenPower(base Slot, e units.Exp, at syntax.Span) (Slot, bool
 		if !ok {
 			return c.dimensionRange(at)
 		}
-		s := c.emit(Instr{Op: op, A: base, K: float64(e.Den())}, at, mid)
+		s := c.emit(run.Instr{Op: op, A: base, K: float64(e.Den())}, at, mid)
 		if e.Num() == 1 {
 			return s, true
 		}
-		return c.emit(Instr{Op: ops.Pow, A: s, K: float64(e.Num())}, at, st), true
+		return c.emit(run.Instr{Op: ops.Pow, A: s, K: float64(e.Num())}, at, st), true
 	}
-	return c.emit(Instr{Op: ops.Pow, A: base, K: e.Float()}, at, st), true
+	return c.emit(run.Instr{Op: ops.Pow, A: base, K: e.Float()}, at, st), true
 }
 
 // writtenExponent returns an exponent that is known before anything runs:

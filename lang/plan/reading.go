@@ -5,6 +5,7 @@ import (
 	"unicode"
 
 	"steelyard/lang/finding"
+	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/units"
 )
@@ -245,7 +246,7 @@ func (c *coder) givesG() bool {
 }
 
 // unlikeHint says what to look at where two dimensions meet.
-func (c *coder) unlikeHint(x, y syntax.Expr, a, b Static) string {
+func (c *coder) unlikeHint(x, y syntax.Expr, a, b run.Static) string {
 	heat := a.Dim == units.BaseDim(units.Kelvin) || b.Dim == units.BaseDim(units.Kelvin)
 	acc := isAcceleration(a.Dim) || isAcceleration(b.Dim)
 	hint := strings.TrimSpace(c.readAs(x, heat, acc) + " " + c.readAs(y, heat, acc))
@@ -254,7 +255,7 @@ func (c *coder) unlikeHint(x, y syntax.Expr, a, b Static) string {
 	}
 	for _, side := range []struct {
 		x     syntax.Expr
-		other Static
+		other run.Static
 	}{{x, b}, {y, a}} {
 		n, bare := unbracket(side.x).(*syntax.Number)
 		if bare && side.other.Open == 0 && !side.other.Dim.IsOne() {
@@ -315,7 +316,7 @@ func (c *coder) fitHint(a syntax.Expr, want *units.Unit, otherwise string) strin
 
 // GivenHint names a given whose unit would have to be another one for a product
 // of powers to come out in the wanted dimension.
-func (p *Planner) GivenHint(x syntax.Expr, text string, got Static, want units.Dim) string {
+func (p *Planner) GivenHint(x syntax.Expr, text string, got run.Static, want units.Dim) string {
 	powers := map[string]units.Exp{}
 	one, _ := units.NewExp(1, 1)
 	if !monomial(x, one, powers) {
@@ -370,7 +371,7 @@ func likelier(name string, k units.Kind) bool {
 
 // Customary tells whether a name is customary for a quantity of a dimension, so
 // that it is likely to be what its line works out.
-func Customary(name string, st Static) bool {
+func Customary(name string, st run.Static) bool {
 	k, ok := units.KindOf(st.Dim, units.None)
 	return ok && name != "" && likelier(name, k)
 }

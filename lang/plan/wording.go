@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"steelyard/lang/finding"
+	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/units"
 )
@@ -11,7 +12,7 @@ import (
 // Words says what a quantity of a dimension is: "a force per length (N/m)",
 // or, where the dimension has no name, "in kg m/s³, a unit without a name of
 // its own".
-func Words(st Static) string {
+func Words(st run.Static) string {
 	if st.Open != 0 {
 		return "zero, which fits any unit"
 	}
@@ -45,9 +46,9 @@ func articled(k units.Kind) string {
 }
 
 // kindPhrase is Words without the unit where the quantity has a name.
-func (c *coder) kindPhrase(st Static) string { return phrase(st) }
+func (c *coder) kindPhrase(st run.Static) string { return phrase(st) }
 
-func phrase(st Static) string {
+func phrase(st run.Static) string {
 	if st.Open == 0 && !st.Dim.IsOne() {
 		if k, ok := kindOf(st.Dim, st.Tag); ok {
 			return articled(k)
@@ -84,7 +85,7 @@ func unitWord(u *units.Unit) string {
 }
 
 // unlike records that two quantities of different dimensions meet.
-func (c *coder) unlike(at syntax.Span, x, y syntax.Expr, a, b Slot, done string) {
+func (c *coder) unlike(at syntax.Span, x, y syntax.Expr, a, b run.Slot, done string) {
 	if f, ok := c.zeroTwice(at, x, y, a, b); ok {
 		c.findings = append(c.findings, f)
 		return
@@ -120,11 +121,11 @@ func (c *coder) shareOf(x, y syntax.Expr, done string) (string, bool) {
 
 // zeroTwice tells whether one side is a bare 0 whose earlier use gave it
 // another dimension.
-func (c *coder) zeroTwice(at syntax.Span, x, y syntax.Expr, a, b Slot) (finding.Finding, bool) {
+func (c *coder) zeroTwice(at syntax.Span, x, y syntax.Expr, a, b run.Slot) (finding.Finding, bool) {
 	for _, side := range []struct {
 		x    syntax.Expr
-		slot Slot
-		st   Static
+		slot run.Slot
+		st   run.Static
 	}{{x, a, c.static(b)}, {y, b, c.static(a)}} {
 		raw := c.code.Statics[side.slot]
 		if raw.Open == 0 {
@@ -149,13 +150,13 @@ type Text struct{ Message, Hint string }
 
 // MismatchText says that a value comes out in another dimension than the unit
 // it is reported in, what is missing, and what to report.
-func MismatchText(name string, st Static, u *units.Unit) Text {
+func MismatchText(name string, st run.Static, u *units.Unit) Text {
 	subject := name
 	if subject == "" {
 		subject = "The value"
 	}
 	own := units.Preferred(st.Dim, st.Tag)
-	wanted := Static{Dim: u.Dim(), Tag: u.Tag()}
+	wanted := run.Static{Dim: u.Dim(), Tag: u.Tag()}
 	is := u.Screen() + " is " + phrase(wanted)
 	if u.Dim().IsOne() {
 		is = "it is reported as " + phrase(wanted)
@@ -181,7 +182,7 @@ func MismatchText(name string, st Static, u *units.Unit) Text {
 
 // CycleText says that an angle per time is reported in cycles per time, or the
 // other way round.
-func CycleText(name string, st Static, u *units.Unit) Text {
+func CycleText(name string, st run.Static, u *units.Unit) Text {
 	if name == "" {
 		name = "The value"
 	}

@@ -1,6 +1,9 @@
 package plan
 
-import "steelyard/units"
+import (
+	"steelyard/lang/run"
+	"steelyard/units"
+)
 
 // zero is the undetermined dimension of one bare 0. Its first use settles it.
 type zero struct {
@@ -12,18 +15,18 @@ type zero struct {
 }
 
 // newZero returns the static of a bare 0.
-func (p *Planner) newZero() Static {
+func (p *Planner) newZero() run.Static {
 	if len(p.zeros) == 0 {
 		p.zeros = append(p.zeros, zero{}) // number 0 means none
 	}
 	p.zeros = append(p.zeros, zero{line: p.line})
 	one, _ := units.NewExp(1, 1)
-	return Static{Open: int32(len(p.zeros) - 1), Exp: one, Width: 1}
+	return run.Static{Open: int32(len(p.zeros) - 1), Exp: one, Width: 1}
 }
 
 // settledStatic returns a static with the dimension of its zero put in, if that
 // is settled.
-func (p *Planner) settledStatic(s Static) Static {
+func (p *Planner) settledStatic(s run.Static) run.Static {
 	if s.Open == 0 || !p.zeros[s.Open].settled {
 		return s
 	}
@@ -40,7 +43,7 @@ func (p *Planner) settledStatic(s Static) Static {
 }
 
 // settle fixes the dimension of the zero in s so that s has dimension d.
-func (p *Planner) settle(s Static, d units.Dim) {
+func (p *Planner) settle(s run.Static, d units.Dim) {
 	rest, ok := d.Div(s.Dim)
 	if !ok {
 		return
@@ -61,7 +64,7 @@ func (p *Planner) settle(s Static, d units.Dim) {
 // agree makes two statics agree in dimension where a bare zero among them
 // allows it, and tells whether they do. The dimension that both have then is
 // returned.
-func (p *Planner) agree(a, b Static) (Static, bool) {
+func (p *Planner) agree(a, b run.Static) (run.Static, bool) {
 	a, b = p.settledStatic(a), p.settledStatic(b)
 	switch {
 	case a.Open == 0 && b.Open == 0:
@@ -81,7 +84,7 @@ func (p *Planner) agree(a, b Static) (Static, bool) {
 
 // agreeSame makes two statics of one undetermined dimension agree: if its power
 // differs between them, that settles it.
-func (p *Planner) agreeSame(a, b Static) (Static, bool) {
+func (p *Planner) agreeSame(a, b run.Static) (run.Static, bool) {
 	power, ok1 := a.Exp.Add(b.Exp.Neg())
 	rest, ok2 := b.Dim.Div(a.Dim)
 	if !ok1 || !ok2 {
@@ -90,13 +93,13 @@ func (p *Planner) agreeSame(a, b Static) (Static, bool) {
 	if power.IsZero() {
 		return a, rest.IsOne()
 	}
-	p.settle(Static{Open: a.Open, Exp: power}, rest)
+	p.settle(run.Static{Open: a.Open, Exp: power}, rest)
 	return p.settledStatic(a), true
 }
 
 // SettleTo makes a slot of the main code agree with a dimension, if a bare
 // zero leaves it open.
-func (p *Planner) SettleTo(s Slot, d units.Dim) Static {
+func (p *Planner) SettleTo(s run.Slot, d units.Dim) run.Static {
 	st := p.settledStatic(p.Program.Main.Statics[s])
 	if st.Open != 0 {
 		p.settle(st, d)
@@ -107,7 +110,7 @@ func (p *Planner) SettleTo(s Slot, d units.Dim) Static {
 
 // Zero tells whether a slot stems from a bare 0, and if so which line wrote it
 // and which line's use settled its dimension.
-func (p *Planner) Zero(s Slot) (wrote, fixedBy int, ok bool) {
+func (p *Planner) Zero(s run.Slot) (wrote, fixedBy int, ok bool) {
 	st := p.Program.Main.Statics[s]
 	if st.Open == 0 {
 		return 0, 0, false

@@ -1,4 +1,4 @@
-package plan
+package run
 
 import (
 	"math"
@@ -64,8 +64,8 @@ type Solve struct {
 	Below, Above bool
 }
 
-// functions lists the functions that a solve runs.
-func (s *Solve) functions() []int {
+// Functions lists the functions that a solve runs.
+func (s *Solve) Functions() []int {
 	out := append(append([]int{}, s.Differences...), s.Sizes...)
 	for _, c := range s.Conditions {
 		out = append(out, c.Difference, c.Size)
@@ -279,13 +279,3 @@ var (
 	}()
 	noCauses [maxUnknowns]int32
 )
-
-// EmitSolve adds an ops.Solve to the main code: the candidates, or the bounds of
-// the search, are slots.
-func (p *Planner) EmitSolve(s *Solve, args []Slot, st Static) Slot {
-	main := &p.Program.Main
-	first := Slot(len(main.Args))
-	main.Args = append(main.Args, args...)
-	p.Program.Solves = append(p.Program.Solves, s)
-	return p.Emit(Instr{Op: ops.Solve, A: Slot(len(p.Program.Solves) - 1), B: first, C: Slot(len(args))}, st)
-}
