@@ -1,6 +1,10 @@
 package units
 
-import "strings"
+import (
+	"strings"
+
+	"steelyard/units/writing"
+)
 
 // Constant is a constant of nature, or a conventional value.
 type Constant struct {
@@ -26,26 +30,18 @@ func (c *constantRow) constant() Constant {
 	return Constant{c.symbol, c.name, d, c.unit, c.source, c.exact}
 }
 
-// spelled are other ways to type the symbols of constants: Greek in letters,
-// with or without an underscore before a digit.
-var greekNames = [...][2]string{
-	{"epsilon", "ε"}, {"mu", "μ"}, {"sigma", "σ"}, {"alpha", "α"}, {"lambda", "λ"},
-	{"gamma", "γ"}, {"Phi", "Φ"}, {"Delta", "Δ"}, {"nu", "ν"}, {"tau", "τ"},
-	{"µ", "μ"},
-}
-
-// constantSymbol brings a symbol to the form of the table.
+// constantSymbol brings a symbol to the form of the table: Greek letters may be
+// typed by name, digits with an underscore before them or below the line.
 func constantSymbol(s string) string {
+	s = strings.NewReplacer("₀", "_0", "₁", "_1", "₂", "_2", "ℏ", "hbar", "ħ", "hbar", "∞", "inf", "µ", "μ").Replace(s)
 	parts := strings.Split(s, "_")
 	for i, p := range parts {
-		for _, g := range greekNames {
-			if rest, ok := strings.CutPrefix(p, g[0]); ok && strings.Trim(rest, "0123456789") == "" {
-				parts[i] = g[1] + rest
-			}
+		head := strings.TrimRight(p, "0123456789")
+		if letter := writing.Greek(head); letter != "" {
+			parts[i] = letter + p[len(head):]
 		}
 	}
 	s = strings.Replace(strings.Join(parts, "_"), "Δ_", "Δ", 1)
-	s = strings.NewReplacer("₀", "_0", "₁", "_1", "₂", "_2", "ℏ", "hbar", "ħ", "hbar", "∞", "inf").Replace(s)
 	if i := strings.LastIndexByte(s, '_'); i > 0 && i < len(s)-1 && strings.Trim(s[i+1:], "0123456789") == "" {
 		s = s[:i] + s[i+1:]
 	}

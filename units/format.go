@@ -1,6 +1,10 @@
 package units
 
-import "strconv"
+import (
+	"strconv"
+
+	"steelyard/units/writing"
+)
 
 // Rounding tells what becomes of a five with nothing after it.
 type Rounding uint8
@@ -166,7 +170,7 @@ func (x *digits) appendPower(out []byte, form Form) []byte {
 		return strconv.AppendInt(out, int64(x.exp), 10)
 	}
 	out = append(out, "×10"...)
-	return append(out, raised(strconv.Itoa(x.exp))...)
+	return append(out, writing.Raised(strconv.Itoa(x.exp))...)
 }
 
 // FormatQuantity writes a number that is already in a unit, with the unit:

@@ -4,6 +4,8 @@ import (
 	"math/big"
 	"strconv"
 	"strings"
+
+	"steelyard/units/writing"
 )
 
 // Info is what can be told of a unit.
@@ -88,7 +90,7 @@ func factorPi(size *big.Rat, n int) string {
 	one := big.NewRat(1, 1)
 	sign := "π"
 	if abs(n) > 1 {
-		sign += raised(strconv.Itoa(abs(n)))
+		sign += writing.Raised(strconv.Itoa(abs(n)))
 	}
 	switch {
 	case n == 0:

@@ -4,6 +4,8 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"steelyard/units/writing"
 )
 
 type tokenKind uint8
@@ -76,7 +78,7 @@ func (s *scanner) next() token {
 			r, n = s.peek()
 		}
 		t.text = s.text[from:s.at]
-	case r == '^' || raisedValue(r) >= 0:
+	case r == '^' || isRaised(r):
 		t.kind = tokPower
 		t.kind, t.exp, t.bad = s.power()
 	default:
@@ -210,18 +212,19 @@ func (s *scanner) raisedPower() (kind tokenKind, e Exp, bad bool) {
 	num, neg, digits := 0, false, 0
 	for {
 		r, n := s.peek()
-		v := raisedValue(r)
-		if v < 0 || v >= 10 && digits > 0 {
+		c := writing.Unraised(r)
+		sign := c == '-' || c == '+'
+		if !isRaised(r) || sign && digits > 0 {
 			break
 		}
 		s.at += n
-		if v >= 10 {
-			neg = neg != (v == 11)
+		if sign {
+			neg = neg != (c == '-')
 			continue
 		}
 		digits++
 		if num < 1e8 {
-			num = num*10 + v
+			num = num*10 + int(c-'0')
 		}
 	}
 	if digits == 0 {
@@ -234,28 +237,8 @@ func (s *scanner) raisedPower() (kind tokenKind, e Exp, bad bool) {
 	return tokPower, e, !fits
 }
 
-// raisedValue returns the digit that a raised one stands for, 10 for a raised
-// plus, 11 for a raised minus, or -1.
-func raisedValue(r rune) int {
-	switch r {
-	case '¹':
-		return 1
-	case '²':
-		return 2
-	case '³':
-		return 3
-	case '⁺':
-		return 10
-	case '⁻':
-		return 11
-	case '⁰':
-		return 0
-	}
-	if r >= '⁴' && r <= '⁹' {
-		return int(r - '⁰')
-	}
-	return -1
-}
+// isRaised tells whether r is a raised digit or sign.
+func isRaised(r rune) bool { c := writing.Unraised(r); return c != 0 && c != 'n' }
 
 func isWordStart(r rune) bool {
 	if r < utf8.RuneSelf {
@@ -271,16 +254,10 @@ func folded(r rune) rune {
 	switch r {
 	case '\t', '\n', '\r', '\u00a0', '\u202f', '\u3000', '\u205f':
 		return ' '
-	case '\u00b5':
-		return 'μ'
-	case '\u2126':
-		return 'Ω'
 	case '\u212a':
 		return 'K'
 	case '\u212b':
 		return 'Å'
-	case '∆':
-		return 'Δ'
 	case 'º', '˚', '∘':
 		return '°'
 	case '−', '–', '‐', '‑':
@@ -297,7 +274,7 @@ func folded(r rune) rune {
 	if r >= '\u2000' && r <= '\u200a' {
 		return ' '
 	}
-	return r
+	return writing.LookAlike(r)
 }
 
 // foldText folds every character of a text.

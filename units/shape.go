@@ -1,6 +1,10 @@
 package units
 
-import "strings"
+import (
+	"strings"
+
+	"steelyard/units/writing"
+)
 
 // factor is one word of the text of a unit, before it is looked up.
 type factor struct {
@@ -426,7 +430,7 @@ func printable(s string) string {
 		switch {
 		case r == '\uFFFD':
 			b.WriteString("an unreadable byte")
-		case r < ' ' || r == 0x7f || r >= 0x200b && r <= 0x200f || r >= 0x202a && r <= 0x202e || r >= 0x2060 && r <= 0x206f || r == 0xfeff:
+		case writing.Hidden(r):
 			b.WriteString("an invisible character")
 		default:
 			b.WriteRune(r)

@@ -4,6 +4,8 @@ import (
 	"math/big"
 	"slices"
 	"strings"
+
+	"steelyard/units/writing"
 )
 
 // Unit is what a quantity is measured in. It never changes once made.
@@ -374,19 +376,5 @@ func powerText(e Exp, form Form) string {
 	if e == whole(1) {
 		return ""
 	}
-	return raised(e.String())
-}
-
-var raisedDigits = [...]string{"⁰", "¹", "²", "³", "⁴", "⁵", "⁶", "⁷", "⁸", "⁹"}
-
-func raised(s string) string {
-	var b strings.Builder
-	for i := range len(s) {
-		if s[i] == '-' {
-			b.WriteString("⁻")
-			continue
-		}
-		b.WriteString(raisedDigits[s[i]-'0'])
-	}
-	return b.String()
+	return writing.Raised(e.String())
 }

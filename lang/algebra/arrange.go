@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"steelyard/lang/syntax"
+	"steelyard/units/writing"
 )
 
 // Arrange puts the factors of the products of an expression into the order in
@@ -170,9 +171,6 @@ func placeOf(x syntax.Expr, order map[string]int) int {
 	return len(order) + 2
 }
 
-// raisedDigits are the signs of exponents.
-var raisedDigits = strings.NewReplacer("-", "⁻", "0", "⁰", "1", "¹", "2", "²", "3", "³", "4", "⁴", "5", "⁵", "6", "⁶", "7", "⁷", "8", "⁸", "9", "⁹")
-
 // raisedExponents turns whole exponents into raised digits.
 func raisedExponents(text string) string {
 	var b strings.Builder
@@ -192,7 +190,7 @@ func raisedExponents(text string) string {
 			b.WriteByte('^')
 			n = 0
 		} else {
-			b.WriteString(raisedDigits.Replace(rest[:n]))
+			b.WriteString(writing.Raised(rest[:n]))
 		}
 		text = rest[n:]
 	}

@@ -5,6 +5,7 @@ import (
 
 	"steelyard/lang/syntax"
 	"steelyard/units"
+	"steelyard/units/writing"
 )
 
 // Factor is a power of something in a product.
@@ -32,4 +33,4 @@ func Factors(x syntax.Expr) ([]Factor, bool) {
 }
 
 // Raised writes a text to a whole power, as on paper.
-func Raised(text string, n int) string { return text + raisedDigits.Replace(strconv.Itoa(n)) }
+func Raised(text string, n int) string { return text + writing.Raised(strconv.Itoa(n)) }

@@ -5,6 +5,7 @@ import (
 
 	"steelyard/lang/finding"
 	"steelyard/lang/ops"
+	"steelyard/units/writing"
 )
 
 // adjacent looks through the tokens of a line for two operands side by side
@@ -350,7 +351,7 @@ func functionPower(text string, tokens []token, i int) *fault {
 	t := &tokens[i]
 	j, power := i+2, ""
 	if tokens[i+1].kind == superToken {
-		power = superDigits(tokens[i+1].text)
+		power = writing.OnTheLine(tokens[i+1].text)
 	} else {
 		if j < len(tokens) && isSignText(tokens[j].text) {
 			power = plainMinus(tokens[j].text)

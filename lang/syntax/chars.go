@@ -5,6 +5,8 @@ import (
 	"unicode/utf8"
 
 	"golang.org/x/text/unicode/norm"
+
+	"steelyard/units/writing"
 )
 
 // isBlank tells whether r is white space within a line, no-break and narrow
@@ -17,38 +19,8 @@ func isBlank(r rune) bool {
 	return r >= '\u2000' && r <= '\u200a'
 }
 
-// isSuper tells whether r is a raised digit or sign.
-func isSuper(r rune) bool {
-	switch r {
-	case '⁰', '¹', '²', '³', '⁺', '⁻', 'ⁿ':
-		return true
-	}
-	return r >= '⁴' && r <= '⁹'
-}
-
-// superDigits turns raised digits and signs into those on the line.
-func superDigits(text string) string {
-	var b strings.Builder
-	for _, r := range text {
-		switch {
-		case r == '¹':
-			b.WriteByte('1')
-		case r == '²':
-			b.WriteByte('2')
-		case r == '³':
-			b.WriteByte('3')
-		case r == '⁻':
-			b.WriteByte('-')
-		case r == '⁺':
-			b.WriteByte('+')
-		case r == 'ⁿ':
-			b.WriteByte('n')
-		case r == '⁰', r >= '⁴' && r <= '⁹':
-			b.WriteByte(byte('0' + r - '⁰'))
-		}
-	}
-	return b.String()
-}
+// isSuper tells whether r is a raised digit, sign or n.
+func isSuper(r rune) bool { return r >= utf8.RuneSelf && writing.Unraised(r) != 0 }
 
 // isMinus tells whether r is a minus sign or looks like one.
 func isMinus(r rune) bool { return r == '-' || r == '−' || r == '–' || r == '‐' || r == '‑' }

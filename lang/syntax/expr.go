@@ -8,6 +8,7 @@ import (
 	"steelyard/lang/finding"
 	"steelyard/lang/limit"
 	"steelyard/units"
+	"steelyard/units/writing"
 )
 
 // exprParser is the one production of expressions: precedence climbing with a
@@ -246,7 +247,7 @@ func unitOf(x Expr) (UnitText, bool) {
 
 // raised reads an exponent in raised digits.
 func raised(t *lexer.Token) (Expr, *fault) {
-	text, at := superDigits(t.Value), tokenSpan(t)
+	text, at := writing.OnTheLine(t.Value), tokenSpan(t)
 	if text == "n" {
 		return &Name{At: at, Name: "n"}, nil
 	}

@@ -7,6 +7,7 @@ import (
 
 	"steelyard/lang/finding"
 	"steelyard/lang/limit"
+	"steelyard/units/writing"
 )
 
 // guard refuses, before anything else looks at it, a text that is too long or
@@ -30,20 +31,11 @@ func guard(text string) *fault {
 		case r == '\r' && (i+1 == len(text) || text[i+1] == '\n'):
 		case r < ' ', r >= 0x7f && r < 0xa0:
 			return &fault{finding.New(finding.BadText, at, fmt.Sprintf("A control character (%U) stands here.", r), "Take it out.")}
-		case hidden(r):
+		case writing.Hidden(r):
 			return &fault{finding.New(finding.BadText, at, fmt.Sprintf("A character that can't be seen (%U) stands here.", r),
 				"Take it out: it could make the line look like another.")}
 		}
 		i += n
 	}
 	return nil
-}
-
-// hidden tells whether a character has no width or turns the direction of text.
-func hidden(r rune) bool {
-	switch {
-	case r >= 0x200b && r <= 0x200f, r >= 0x2028 && r <= 0x202e, r >= 0x2060 && r <= 0x206f, r == 0xfeff, r == 0xad, r == 0x61c:
-		return true
-	}
-	return false
 }

@@ -5,6 +5,7 @@ import (
 	"unicode/utf8"
 
 	"steelyard/lang/finding"
+	"steelyard/units/writing"
 )
 
 // mistyped finds what is wrong round a written number that ends at end: a
@@ -150,7 +151,7 @@ func superOrPlain(text string) string {
 			return r
 		}, strings.TrimSpace(text[1:]))
 	}
-	return superDigits(text)
+	return writing.OnTheLine(text)
 }
 
 // afterBlank finds what follows a number after a blank: 1 e3, 1 280, 2 x 10^8.

@@ -6,6 +6,8 @@ import (
 	"unicode/utf8"
 
 	"golang.org/x/text/unicode/norm"
+
+	"steelyard/units/writing"
 )
 
 // Canonical returns the one form of a name that all its spellings share: a run
@@ -49,7 +51,7 @@ func Canonical(name string) string {
 			end += n
 		}
 		run := name[i:end]
-		if g := greek(run); g != "" {
+		if g := writing.Greek(run); g != "" {
 			run = g
 		}
 		b.WriteString(run)
@@ -72,7 +74,7 @@ func plainName(name string) bool {
 	for letters < len(name) && isLetterByte(name[letters]) {
 		letters++
 	}
-	if letters >= 2 && letters <= 7 && greek(name[:letters]) != "" {
+	if letters >= 2 && letters <= 7 && writing.Greek(name[:letters]) != "" {
 		return false
 	}
 	for i := letters; i < len(name); i++ {
@@ -96,11 +98,11 @@ func foldName(name string) string {
 	var b strings.Builder
 	var last rune
 	for _, r := range name {
-		if l, ok := loweredLetter(r); ok {
+		if isLoweredLetter(r) {
 			if !isLoweredLetter(last) {
 				b.WriteByte('_')
 			}
-			b.WriteRune(l)
+			b.WriteByte(writing.Unlowered(r))
 		} else if r == '″' {
 			b.WriteString("''")
 		} else {
@@ -116,141 +118,16 @@ func foldName(name string) string {
 func foldRune(r rune) rune {
 	switch {
 	case r >= '₀' && r <= '₉':
-		return '0' + r - '₀'
-	case r == 'µ':
-		return 'μ'
-	case r == '∆':
-		return 'Δ'
+		return rune(writing.Unlowered(r))
 	case r == '′', r == '’', r == 'ʹ':
 		return '\''
-	case r == 'ϕ':
-		return 'φ'
-	case r == 'ϵ':
-		return 'ε'
-	case r == 'ϑ':
-		return 'θ'
 	}
-	return r
+	return writing.LookAlike(r)
 }
 
-// loweredLetter returns the letter of which a character is the lowered form.
-func loweredLetter(r rune) (rune, bool) {
-	switch r {
-	case 'ₐ':
-		return 'a', true
-	case 'ₑ':
-		return 'e', true
-	case 'ₕ':
-		return 'h', true
-	case 'ᵢ':
-		return 'i', true
-	case 'ⱼ':
-		return 'j', true
-	case 'ₖ':
-		return 'k', true
-	case 'ₗ':
-		return 'l', true
-	case 'ₘ':
-		return 'm', true
-	case 'ₙ':
-		return 'n', true
-	case 'ₒ':
-		return 'o', true
-	case 'ₚ':
-		return 'p', true
-	case 'ᵣ':
-		return 'r', true
-	case 'ₛ':
-		return 's', true
-	case 'ₜ':
-		return 't', true
-	case 'ᵤ':
-		return 'u', true
-	case 'ᵥ':
-		return 'v', true
-	case 'ₓ':
-		return 'x', true
-	}
-	return 0, false
-}
-
-func isLoweredLetter(r rune) bool { _, ok := loweredLetter(r); return ok }
-
-// greek returns the Greek letter that a word spells, or "".
-func greek(word string) string {
-	switch word {
-	case "alpha":
-		return "α"
-	case "beta":
-		return "β"
-	case "gamma":
-		return "γ"
-	case "delta":
-		return "δ"
-	case "epsilon":
-		return "ε"
-	case "zeta":
-		return "ζ"
-	case "eta":
-		return "η"
-	case "theta":
-		return "θ"
-	case "iota":
-		return "ι"
-	case "kappa":
-		return "κ"
-	case "lambda":
-		return "λ"
-	case "mu":
-		return "μ"
-	case "nu":
-		return "ν"
-	case "xi":
-		return "ξ"
-	case "omicron":
-		return "ο"
-	case "pi":
-		return "π"
-	case "rho":
-		return "ρ"
-	case "sigma":
-		return "σ"
-	case "tau":
-		return "τ"
-	case "upsilon":
-		return "υ"
-	case "phi":
-		return "φ"
-	case "chi":
-		return "χ"
-	case "psi":
-		return "ψ"
-	case "omega":
-		return "ω"
-	case "Gamma":
-		return "Γ"
-	case "Delta":
-		return "Δ"
-	case "Theta":
-		return "Θ"
-	case "Lambda":
-		return "Λ"
-	case "Xi":
-		return "Ξ"
-	case "Pi":
-		return "Π"
-	case "Sigma":
-		return "Σ"
-	case "Upsilon":
-		return "Υ"
-	case "Phi":
-		return "Φ"
-	case "Psi":
-		return "Ψ"
-	case "Omega":
-		return "Ω"
-	}
-	return ""
+// isLoweredLetter tells whether r is a letter below the line, as in vₓ.
+func isLoweredLetter(r rune) bool {
+	return r >= utf8.RuneSelf && !isDigit(r) && writing.Unlowered(r) != 0
 }
 
 func isLetterByte(c byte) bool { return c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' }

@@ -7,6 +7,7 @@ import (
 	"steelyard/lang/finding"
 	"steelyard/lang/limit"
 	"steelyard/units"
+	"steelyard/units/writing"
 )
 
 // number reads a written number at pos and returns where it ends. An exponent
@@ -160,7 +161,7 @@ func plainNumber(text string) string {
 	case cut >= 0 && text[cut] == '^':
 		head, power = text[:cut], text[cut+1:]
 	case cut >= 0:
-		head, power = text[:cut], superDigits(text[cut:])
+		head, power = text[:cut], writing.OnTheLine(text[cut:])
 	default:
 		if e := strings.IndexAny(text, "eE"); e >= 0 {
 			head, power = text[:e], text[e+1:]

@@ -101,7 +101,7 @@ func article(v *entry.Value) string {
 func equalsAt(e *entry.Entry) int {
 	if e.Named() {
 		if i := strings.IndexByte(e.Text, '='); i >= 0 {
-			return runewidth.StringWidth(printable(e.Text[:i]))
+			return runewidth.StringWidth(clean(e.Text[:i]))
 		}
 	}
 	return 2

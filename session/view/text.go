@@ -11,6 +11,7 @@ import (
 
 	"steelyard/lang/finding"
 	"steelyard/session/entry"
+	"steelyard/units/writing"
 )
 
 // Options say how an entry is shown as text.
@@ -79,24 +80,12 @@ func (p *page) statement(prompt string) {
 		} else {
 			p.b.WriteString(strings.Repeat(" ", p.margin))
 		}
-		p.b.WriteString(runewidth.Truncate(printable(line), longest, "…") + "\n")
+		p.b.WriteString(runewidth.Truncate(clean(line), longest, "…") + "\n")
 	}
 }
 
-// printable replaces what would upset a terminal.
-func printable(s string) string {
-	return strings.Map(func(r rune) rune {
-		switch {
-		case r == '\t':
-			return ' '
-		case r < ' ' || r == 0x7f || r >= 0x80 && r < 0xa0:
-			return '\uFFFD'
-		case r >= 0x202a && r <= 0x202e || r >= 0x2066 && r <= 0x2069 || r == 0x200e || r == 0x200f:
-			return '\uFFFD'
-		}
-		return r
-	}, strings.ToValidUTF8(s, "\uFFFD"))
-}
+// clean takes out of a text what would upset a terminal.
+func clean(text string) string { return writing.Clean(text, writing.Screen) }
 
 // row prints one line of text at an indent.
 func (p *page) row(indent int, text string) {
@@ -124,7 +113,7 @@ func (p *page) finding(f *finding.Finding) {
 		p.caret(f.At)
 	}
 	mark := "! "
-	text := printable(f.Message)
+	text := clean(f.Message)
 	switch f.Severity {
 	case finding.Caution:
 		text = "caution: " + text
@@ -141,7 +130,7 @@ func (p *page) finding(f *finding.Finding) {
 			p.row(p.margin, p.strong(lead+line, f.Severity != finding.Note))
 		}
 	}
-	for _, line := range wrap(printable(f.Hint), p.o.Width-p.margin-2) {
+	for _, line := range wrap(clean(f.Hint), p.o.Width-p.margin-2) {
 		p.row(p.margin+2, line)
 	}
 	p.readings(f)
@@ -158,7 +147,7 @@ func (p *page) readings(f *finding.Finding) {
 	}
 	quoted := make([]string, len(f.Readings))
 	for i, r := range f.Readings {
-		quoted[i] = "`" + printable(r) + "`"
+		quoted[i] = "`" + clean(r) + "`"
 	}
 	for _, line := range wrap("Write "+strings.Join(quoted, " or ")+".", p.o.Width-p.margin-2) {
 		p.row(p.margin+2, line)
@@ -168,7 +157,7 @@ func (p *page) readings(f *finding.Finding) {
 // told prints one row of an answer. What is too long goes on two blanks further
 // in than it began.
 func (p *page) told(line string) {
-	text := strings.TrimLeft(printable(line), " ")
+	text := strings.TrimLeft(clean(line), " ")
 	indent := p.margin + 2 + len(line) - len(strings.TrimLeft(line, " "))
 	if indent+runewidth.StringWidth(text) <= p.o.Width {
 		p.row(indent, text)
@@ -200,7 +189,7 @@ func (p *page) caret(at finding.Span) {
 	if i := strings.IndexByte(text[start:], '\n'); i >= 0 {
 		end = start + i
 	}
-	before, line := printable(text[start:from]), printable(text[start:end])
+	before, line := clean(text[start:from]), clean(text[start:end])
 	col := runewidth.StringWidth(before)
 	last := end == len(text)
 	if p.margin+runewidth.StringWidth(line) >= p.o.Width {

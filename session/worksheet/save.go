@@ -11,6 +11,7 @@ import (
 
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
+	"steelyard/units/writing"
 )
 
 // Extension is what the name of a worksheet's file ends in.
@@ -76,7 +77,7 @@ func compose(entries []*entry.Entry, how Saving) string {
 	if how.Since != nil && how.Since.mark {
 		mark = byteOrderMark
 	}
-	lines := []string{mark + "worksheet " + strconv.Itoa(Version) + "  " + clean(strings.Join(strings.Fields(how.Title), " ")), ""}
+	lines := []string{mark + "worksheet " + strconv.Itoa(Version) + "  " + writing.Clean(strings.Join(strings.Fields(how.Title), " "), writing.File), ""}
 	place := map[int]int{} // the number in the scratchpad → the line of the file
 	mended, first := mendedLater(entries), true
 	for i, e := range entries {
@@ -106,7 +107,7 @@ func entryLines(e *entry.Entry, place map[int]int) []string {
 	}
 	var out []string
 	for line := range strings.SplitSeq(renumber(e, place), "\n") {
-		line = strings.TrimRightFunc(clean(line), unicode.IsSpace)
+		line = strings.TrimRightFunc(writing.Clean(strings.TrimRight(line, "\r"), writing.File), unicode.IsSpace)
 		switch {
 		case line == "" && len(out) > 0:
 			continue
@@ -121,16 +122,6 @@ func entryLines(e *entry.Entry, place map[int]int) []string {
 		out = append(out, recordLines(e)...)
 	}
 	return out
-}
-
-// clean puts a mark in the place of what a worksheet's line can't hold.
-func clean(line string) string {
-	return strings.Map(func(r rune) rune {
-		if unicode.IsControl(r) && r != '\t' {
-			return unicode.ReplacementChar
-		}
-		return r
-	}, strings.ToValidUTF8(strings.TrimRight(line, "\r"), string(unicode.ReplacementChar)))
 }
 
 // earlier finds a name at a line, v@12.

@@ -1,0 +1,80 @@
+package writing
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// For is where a text goes to, which decides what it must not hold.
+type For uint8
+
+const (
+	// Screen is one line of a terminal: whatever moves the cursor, sets colours
+	// or turns the direction of what follows gets a mark, a tab is a blank.
+	Screen For = iota
+	// Page is text of a document, in lines of its own: line ends are all one, and
+	// what a reader would not see is taken out.
+	Page
+	// File is one line of a worksheet, which is read again: no character of
+	// control is in it, but for tabs. All else is kept.
+	File
+)
+
+// mark takes the place of what can't be shown (Unicode's replacement character).
+const mark = utf8.RuneError
+
+// Clean makes a text of strange origin safe for where it goes to. Bytes that are
+// no text, and characters that Unicode says are none, get a mark.
+func Clean(text string, to For) string {
+	if visible(text) {
+		return text
+	}
+	return strings.Map(func(r rune) rune {
+		switch {
+		case r == 0xfffe, r == 0xffff:
+			return mark
+		case r == '\t' && to == Screen:
+			return ' '
+		case r == '\t', r == '\n' && to == Page:
+			return r
+		case endsLine(r) && to == Page:
+			return '\n'
+		case unicode.IsControl(r), (turns(r) || endsLine(r)) && to != File:
+			if to == Page {
+				return -1
+			}
+			return mark
+		}
+		return r
+	}, text)
+}
+
+// visible tells whether a text has printable ASCII alone, as most have.
+func visible(text string) bool {
+	for i := range len(text) {
+		if text[i] < ' ' || text[i] > '~' {
+			return false
+		}
+	}
+	return true
+}
+
+// endsLine tells whether some program begins a new line at a character.
+func endsLine(r rune) bool {
+	return r == '\v' || r == '\f' || r == '\u0085' || r == '\u2028' || r == '\u2029'
+}
+
+// turns tells whether a character turns the direction of the text after it, so
+// that a line may be read as another (Unicode Technical Report 36, 2.5), or
+// marks the order of bytes.
+func turns(r rune) bool {
+	return r == '\u200e' || r == '\u200f' || r == '\u061c' || r >= '\u202a' && r <= '\u202e' || r >= '\u2066' && r <= '\u2069' || r == '\ufeff'
+}
+
+// Hidden tells whether a character takes no place that a reader could see:
+// characters of control and of direction, joiners, and the soft hyphen.
+func Hidden(r rune) bool {
+	return unicode.IsControl(r) || turns(r) || r == '\u00ad' ||
+		r >= '\u200b' && r <= '\u200d' || r == '\u2028' || r == '\u2029' || r >= '\u2060' && r <= '\u206f'
+}
