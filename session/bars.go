@@ -151,7 +151,7 @@ func (w *work) books(s *syntax.Bars, b *entry.Bars, stages [][]barValue, work *b
 			said = b.Stages[i-1].Sum + " at " + quoted(s.Stages[i-1].Name) + " and " + b.Work.Shown + " of work done on the system make " + made
 			b.Books += " and " + b.Work.Shown + " of work done make " + made
 		}
-		off := remainder * largest
+		off := run.Near * largest
 		if margin != nil {
 			off = margin(before)
 		}

@@ -183,14 +183,6 @@ type work struct {
 	ctx  context.Context
 	e    *entry.Entry
 	mark *mark
-	// found is how the equations of the line were rearranged.
-	found solved
-	// searched are the roots that a search has found.
-	searched []candidate
-	// rule is how a root is chosen when the line is worked out again, among the
-	// slots in rooted, or searched for between the slots in bounds.
-	rule           *run.Solve
-	rooted, bounds []run.Slot
 }
 
 // find adds findings to the entry.

@@ -127,3 +127,16 @@ func (w *work) missingSymbols(s *syntax.Solve, f *syntax.FormulaDef, bound map[s
 	return finding.New(finding.UnknownName, at, "No line above gives "+list(names)+", which "+f.Name+" needs.",
 		"Give "+it+" here, as in "+with+strings.Join(values, ", ")+", or in a line above."), true
 }
+
+// list names things in a sentence: a, b and c.
+func list(names []string) string {
+	out := names[0]
+	for i, n := range names[1:] {
+		if i == len(names)-2 {
+			out += " and " + n
+		} else {
+			out += ", " + n
+		}
+	}
+	return out
+}

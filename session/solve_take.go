@@ -2,93 +2,86 @@ package session
 
 import (
 	"steelyard/lang/algebra"
-	"steelyard/lang/finding"
 	"steelyard/lang/plan"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
-	"steelyard/session/entry"
 	"steelyard/units"
 )
 
-// solutionUnit is the unit that a solution is shown in.
-func (w *work) solutionUnit(u syntax.Unknown, c candidate) *units.Unit {
+// solutionUnit is the unit that the solution for an unknown is shown in.
+func (v *solving) solutionUnit(i int, st run.Static) *units.Unit {
+	u := v.s.Unknowns[i]
 	if u.In.Present() {
-		if unit, bad := w.planner.Unit(u.In, units.AloneInPlace); bad == nil && unit.Dim() == c.form.Static.Dim {
+		if unit, bad := v.planner.Unit(u.In, units.AloneInPlace); bad == nil && unit.Dim() == st.Dim {
 			return unit
 		}
 	}
-	if unit := w.declaredAngle(u, c); unit != nil {
+	if unit := v.declaredAngle(u, st); unit != nil {
 		return unit
 	}
-	return units.Preferred(c.form.Static.Dim, c.form.Static.Tag)
+	return units.Preferred(st.Dim, st.Tag)
 }
 
 // declaredAngle is the unit of an unknown that a formula declares an angle.
-func (w *work) declaredAngle(u syntax.Unknown, c candidate) *units.Unit {
-	s, ok := w.e.Stmt.(*syntax.Solve)
-	if !ok || len(s.Equations) != 1 || s.Equations[0].Right != nil || !c.form.Static.Dim.IsOne() {
+func (v *solving) declaredAngle(u syntax.Unknown, st run.Static) *units.Unit {
+	if !v.single() || v.s.Equations[0].Right != nil || !st.Dim.IsOne() {
 		return nil
 	}
-	n, ok := s.Equations[0].Left.(*syntax.Name)
+	n, ok := v.s.Equations[0].Left.(*syntax.Name)
 	if !ok {
 		return nil
 	}
-	f, _ := w.Formula(n.Name)
+	f, _ := v.Formula(n.Name)
 	for _, sym := range f.Symbols {
-		if sym.Name != u.Name && sym.Name != w.found.unknown {
+		if sym.Name != u.Name && sym.Name != v.unknowns[0] {
 			continue
 		}
-		if unit, bad := w.planner.Unit(sym.Unit, units.AloneInPlace); bad == nil && unit.Tag() == units.Angle {
+		if unit, bad := v.planner.Unit(sym.Unit, units.AloneInPlace); bad == nil && unit.Tag() == units.Angle {
 			return unit
 		}
 	}
 	return nil
 }
 
-// take makes a candidate the value of an unknown.
-func (w *work) take(u syntax.Unknown, c candidate, d *plan.Def) {
-	unit := w.solutionUnit(u, c)
-	if tag := unit.Tag(); tag != units.None && c.form.Static.Tag == units.None {
-		w.planner.Program.Main.Statics[c.slot].Tag = tag
+// take makes the value that a solution has for its unknown k that of name i. One
+// that was chosen among several is chosen again whenever the plan runs with
+// other numbers.
+func (v *solving) take(i int, one solution, k int) {
+	slot := one.slots[k]
+	st := v.planner.Static(slot)
+	if v.again {
+		rule := *v.rule
+		rule.Unknown = k
+		again := v.planner.EmitSolve(&rule, v.args, st)
+		v.CatchUp()
+		if x, ok := v.state.Value(again); ok && x == one.values[k] {
+			slot = again
+		}
 	}
-	v, ok := w.newValue(u.Name, &syntax.Name{Name: u.Name}, c.form, unit)
+	u := v.s.Unknowns[i]
+	unit := v.solutionUnit(i, st)
+	if tag := unit.Tag(); tag != units.None && st.Tag == units.None {
+		v.planner.Program.Main.Statics[slot].Tag = tag
+	}
+	value, ok := v.newValue(u.Name, &syntax.Name{Name: u.Name}, plan.Compiled{Slot: slot}, unit)
 	if !ok {
 		return
 	}
-	d.Slot, d.Unit = c.slot, unit
-	r := w.e.Give(v)
+	v.defs[i].Slot, v.defs[i].Unit = slot, unit
+	r := v.e.Give(value)
 	r.Shows, r.Records = true, true
-	w.root(c.root)
+	v.workedFrom(one, k)
 }
 
-// noSolution says why no real value satisfies the equation.
-func (w *work) noSolution(s *syntax.Solve) finding.Finding {
-	at := s.Unknowns[0].NameAt
-	name := s.Unknowns[0].Name
-	if q := w.found.solution.Quadratic; q != nil {
-		if d := w.Try(q.Discriminant); d.OK && d.Value < 0 {
-			u := units.Preferred(d.Static.Dim, d.Static.Tag)
-			return finding.New(finding.NoSolution, at, "No real "+name+" satisfies the equation: its discriminant is "+
-				units.FormatQuantity(u.FromSI(d.Value), u, w.set.figures, w.set.rounding, units.Screen)+", so that it never gets that far.", "Look at the givens and their signs.")
+// workedFrom notes what the next value of the statement was worked out from.
+func (v *solving) workedFrom(one solution, k int) {
+	by, ok := v.e.By.(*solved)
+	if !ok {
+		by = &solved{pad: v.Pad, solution: v.rearranged, unknown: v.unknowns[0]}
+		if by.solution == nil {
+			by.solution = &algebra.Solution{Steps: one.steps}
 		}
+		v.e.By = by
 	}
-	if len(s.Where) > 0 {
-		return finding.New(finding.NoSolution, at, "No "+name+" within the conditions satisfies the equation.", "Look at what stands after where.")
-	}
-	return finding.New(finding.NoSolution, at, "No real "+name+" satisfies the equation.", "Look at the signs of the givens, and at what stands under a root.")
-}
-
-// withoutNumbers answers with the rearranged equation and its unit, where a
-// symbol has no value yet.
-func (w *work) withoutNumbers(s *syntax.Solve, solution *algebra.Solution, defs []*plan.Def, eq plan.Planned) {
-	x := solution.Roots[0].X
-	c := w.Eval(x, Want{Silent: true}).Compiled
-	if c.Slot == run.NoSlot {
-		return
-	}
-	w.planner.Program.Main.Statics[c.Slot].Absent = true
-	unit := w.solutionUnit(s.Unknowns[0], candidate{form: c})
-	defs[0].Slot, defs[0].Unit = c.Slot, unit
-	w.root(solution.Roots[0])
-	w.e.Outcome = entry.Lines{s.Unknowns[0].Name + " = " + algebra.Display(x) + ", in " + unit.Screen()}
+	by.roots = append(by.roots, one.roots[k])
 }

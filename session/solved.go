@@ -17,16 +17,6 @@ type solved struct {
 	roots   []algebra.Root
 }
 
-// root notes what the next value of the statement was worked out from.
-func (w *work) root(r algebra.Root) {
-	by, ok := w.e.By.(*solved)
-	if !ok {
-		by = &solved{pad: w.Pad, solution: w.found.solution, unknown: w.found.unknown}
-		w.e.By = by
-	}
-	by.roots = append(by.roots, r)
-}
-
 // Working returns the rearrangements of a solve, and the values put in; without
 // numbers where a symbol has none.
 func (s *solved) Working(e *entry.Entry, name string) []entry.WorkLine {

@@ -2,6 +2,7 @@ package run
 
 import (
 	"math"
+	"slices"
 	"sort"
 
 	"steelyard/lang/ops"
@@ -110,14 +111,12 @@ func (r *runner) chosen(in *Instr, code *Code, fn *Func, i Slot, vals []float64,
 			}
 		}
 	}
-	kept := roots[:0]
-	for _, x := range roots {
-		if r.allowed(s, x) && !listed(kept, x) {
-			kept = append(kept, x)
-		}
+	order := r.allowedRoots(s, roots)
+	kept := make([][]float64, len(order))
+	for i, k := range order {
+		kept[i] = roots[k]
 	}
-	sort.SliceStable(kept, func(i, j int) bool { return kept[i][0] < kept[j][0] })
-	chosen := s.choose(kept)
+	chosen := s.Choose(kept)
 	switch {
 	case chosen >= 0:
 		return kept[chosen][s.Unknown], 0
@@ -146,29 +145,44 @@ func (r *runner) candidates(s *Solve, args []Slot, vals []float64, causes []int3
 	return out
 }
 
-// Allowed tells whether values of the unknowns satisfy the conditions.
-func (p *Program) Allowed(st *State, s *Solve, x []float64) bool {
+// Satisfies tells whether values of the unknowns satisfy the equations.
+func (p *Program) Satisfies(st *State, s *Solve, x []float64) bool {
 	r := runner{p: p, st: st, left: runEvery}
-	return r.allowed(s, x)
+	return r.satisfies(s, x)
 }
 
-// listed tells whether a root is there already.
-func listed(all [][]float64, x []float64) bool {
-	for _, o := range all {
-		same := true
-		for k := range x {
-			same = same && math.Abs(o[k]-x[k]) <= Near*math.Max(math.Abs(o[k]), math.Abs(x[k]))
-		}
-		if same {
-			return true
+// Allowed returns which of some roots the conditions allow, none twice, in the
+// rising order of the first unknown.
+func (p *Program) Allowed(st *State, s *Solve, roots [][]float64) []int {
+	r := runner{p: p, st: st, left: runEvery}
+	return r.allowedRoots(s, roots)
+}
+
+func (r *runner) allowedRoots(s *Solve, roots [][]float64) []int {
+	var kept []int
+	for i, x := range roots {
+		twice := slices.ContainsFunc(kept, func(k int) bool { return sameRoot(roots[k], x) })
+		if !twice && r.allowed(s, x) {
+			kept = append(kept, i)
 		}
 	}
-	return false
+	sort.SliceStable(kept, func(i, j int) bool { return roots[kept[i]][0] < roots[kept[j]][0] })
+	return kept
 }
 
-// choose returns which of the roots, in rising order, the rule takes; -1 if
+// sameRoot tells whether two roots differ by rounding alone.
+func sameRoot(a, b []float64) bool {
+	for k := range a {
+		if math.Abs(a[k]-b[k]) > Near*math.Max(math.Abs(a[k]), math.Abs(b[k])) {
+			return false
+		}
+	}
+	return true
+}
+
+// Choose returns which of the roots, in rising order, the rule takes; -1 if
 // none.
-func (s *Solve) choose(all [][]float64) int {
+func (s *Solve) Choose(all [][]float64) int {
 	switch {
 	case len(all) == 0:
 		return -1
@@ -182,12 +196,12 @@ func (s *Solve) choose(all [][]float64) int {
 	case s.Choice == GreatestRoot:
 		return len(all) - 1
 	}
-	return OnlyPositive(all)
+	return onlyPositive(all)
 }
 
-// OnlyPositive returns the only one of some roots of which all unknowns are
+// onlyPositive returns the only one of some roots of which all unknowns are
 // positive; -1 if there are none or more than one.
-func OnlyPositive(all [][]float64) int {
+func onlyPositive(all [][]float64) int {
 	chosen := -1
 	for i, x := range all {
 		good := true

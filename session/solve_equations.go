@@ -15,47 +15,88 @@ import (
 // maxOpened bounds how deep functions within functions are opened.
 const maxOpened = 8
 
-// equation returns the sides of the equation; a formula's are those with its
-// symbols bound.
-func (w *work) equation(s *syntax.Solve) (left, right syntax.Expr, ok bool) {
-	e := s.Equations[0]
+// read finds the equations and what they are solved for.
+func (v *solving) read() bool {
+	if !v.single() && len(v.s.Equations) != len(v.s.Unknowns) {
+		v.find(v.unevenSystem(v.s))
+		return false
+	}
+	for _, e := range v.s.Equations {
+		sides, ok := v.sides(e)
+		if !ok {
+			return false
+		}
+		v.equations = append(v.equations, sides)
+	}
+	if v.single() {
+		return v.oneUnknown()
+	}
+	for _, u := range v.s.Unknowns {
+		v.unknowns = append(v.unknowns, u.Name)
+		if !v.holds(u.Name) {
+			v.find(finding.New(finding.NotSolved, u.NameAt, u.Name+" stands in none of the equations.", "Solve for names that stand in them."))
+			return false
+		}
+	}
+	return true
+}
+
+// holds tells whether a name stands in an equation.
+func (v *solving) holds(name string) bool {
+	return slices.ContainsFunc(v.equations, func(e algebra.Equation) bool { return usesName(e.Left, name) || usesName(e.Right, name) })
+}
+
+// sides returns the sides of an equation; a formula's are those with its symbols
+// bound.
+func (v *solving) sides(e syntax.Equation) (algebra.Equation, bool) {
+	s := v.s
 	if e.Right != nil {
 		if len(s.With) > 0 {
-			w.find(finding.New(finding.WrongCall, s.With[0].NameAt, "with gives the symbols of a formula; this is an equation.", "Write the values into the equation."))
-			return nil, nil, false
+			v.find(finding.New(finding.WrongCall, s.With[0].NameAt, "with gives the symbols of a formula; this is an equation.", "Write the values into the equation."))
+			return algebra.Equation{}, false
 		}
-		return e.Left, e.Right, true
+		return algebra.Equation{Left: e.Left, Right: e.Right}, true
 	}
 	n := e.Left.(*syntax.Name)
-	f, ok := w.Formula(n.Name)
+	f, ok := v.Formula(n.Name)
 	if !ok {
-		w.find(finding.New(finding.UnknownName, n.At, "There is no formula called "+n.Name+".", "`help formulas` lists them; an equation has a left and a right side."))
-		return nil, nil, false
+		v.find(finding.New(finding.UnknownName, n.At, "There is no formula called "+n.Name+".", "`help formulas` lists them; an equation has a left and a right side."))
+		return algebra.Equation{}, false
 	}
+	bound, ok := v.symbols(f)
+	if !ok {
+		return algebra.Equation{}, false
+	}
+	if missing, some := v.missingSymbols(s, f, bound, n.At); some {
+		v.find(missing)
+		return algebra.Equation{}, false
+	}
+	if !v.symbolsFit(s, f, bound, n.At) {
+		return algebra.Equation{}, false
+	}
+	return algebra.Equation{Left: algebra.Substitute(syntax.Unplaced(f.Left), bound), Right: algebra.Substitute(syntax.Unplaced(f.Right), bound)}, true
+}
+
+// symbols are what the symbols of a formula stand for, as far as the statement or
+// a default says.
+func (v *solving) symbols(f *syntax.FormulaDef) (map[string]syntax.Expr, bool) {
 	bound := map[string]syntax.Expr{}
-	for _, b := range s.With {
+	for _, b := range v.s.With {
 		if !isSymbol(f, b.Name) {
-			w.find(finding.New(finding.WrongCall, b.NameAt, f.Name+" has no symbol "+b.Name+".", "`help "+f.Name+"` lists its symbols."))
-			return nil, nil, false
+			v.find(finding.New(finding.WrongCall, b.NameAt, f.Name+" has no symbol "+b.Name+".", "`help "+f.Name+"` lists its symbols."))
+			return nil, false
 		}
 		bound[b.Name] = b.X
 	}
 	for _, sym := range f.Symbols {
-		if _, given := bound[sym.Name]; given || sym.Default == nil || isUnknown(s, sym.Name) {
+		if _, given := bound[sym.Name]; given || sym.Default == nil || isUnknown(v.s, sym.Name) {
 			continue
 		}
-		if _, known := w.planner.Names.Lookup(sym.Name); !known {
+		if _, known := v.planner.Names.Lookup(sym.Name); !known {
 			bound[sym.Name] = syntax.Unplaced(sym.Default)
 		}
 	}
-	if missing, some := w.missingSymbols(s, f, bound, n.At); some {
-		w.find(missing)
-		return nil, nil, false
-	}
-	if !w.symbolsFit(s, f, bound, n.At) {
-		return nil, nil, false
-	}
-	return algebra.Substitute(syntax.Unplaced(f.Left), bound), algebra.Substitute(syntax.Unplaced(f.Right), bound), true
+	return bound, true
 }
 
 // symbolsFit checks what a formula's symbols stand for against the units that
@@ -70,7 +111,7 @@ func (w *work) symbolsFit(s *syntax.Solve, f *syntax.FormulaDef, bound map[strin
 		if !ok {
 			x = &syntax.Name{Name: sym.Name}
 		}
-		c := w.planner.Compile(x, w.e.Text, "")
+		c := w.Eval(x, Want{Silent: true})
 		want, bad := w.planner.Unit(sym.Unit, units.AloneInPlace)
 		if c.Slot == run.NoSlot || bad != nil {
 			continue
@@ -162,28 +203,30 @@ func isUnknown(s *syntax.Solve, name string) bool {
 	return false
 }
 
-// unknown returns the name that the equation is solved for. Where two names
-// such as t1 and t2 are asked, that is their letter.
-func (w *work) unknown(s *syntax.Solve, left, right syntax.Expr) (string, bool) {
-	first := s.Unknowns[0]
-	if usesName(left, first.Name) || usesName(right, first.Name) {
+// oneUnknown finds the name that one equation is solved for. Where two names such
+// as t1 and t2 are asked, that is their letter.
+func (v *solving) oneUnknown() bool {
+	s, first := v.s, v.s.Unknowns[0]
+	if v.holds(first.Name) {
 		if len(s.Unknowns) == 1 {
-			return first.Name, true
+			v.unknowns = []string{first.Name}
+			return true
 		}
-	} else if base := stem(first.Name); len(s.Unknowns) > 1 && (usesName(left, base) || usesName(right, base)) {
-		return base, true
+	} else if base := stem(first.Name); len(s.Unknowns) > 1 && v.holds(base) {
+		v.unknowns = []string{base}
+		return true
 	}
 	if len(s.Unknowns) > 1 {
-		w.find(finding.New(finding.NotSolved, s.Unknowns[1].NameAt, "One equation gives one unknown.",
+		v.find(finding.New(finding.NotSolved, s.Unknowns[1].NameAt, "One equation gives one unknown.",
 			"For two roots of t write `for t1, t2`; two unknowns take two equations: "+togetherForm+"."))
-		return "", false
+		return false
 	}
 	if n, ok := s.Equations[0].Left.(*syntax.Name); ok && s.Equations[0].Right == nil {
-		if f, ok := w.Formula(n.Name); ok {
-			w.find(w.notInFormula(s, f))
-			return "", false
+		if f, ok := v.Formula(n.Name); ok {
+			v.find(v.notInFormula(s, f))
+			return false
 		}
 	}
-	w.find(finding.New(finding.NotSolved, first.NameAt, first.Name+" does not stand in the equation.", "Solve for a name that stands in it."))
-	return "", false
+	v.find(finding.New(finding.NotSolved, first.NameAt, first.Name+" does not stand in the equation.", "Solve for a name that stands in it."))
+	return false
 }
