@@ -35,11 +35,11 @@ func TestBarsGoldens(t *testing.T) {
 		golden(t, name+".txt", make().Text(60, false))
 		golden(t, name+".ascii.txt", make().Text(60, true))
 		golden(t, name+".narrow.txt", make().Text(30, false))
-		svg := make().SVG()
+		svg := make().SVG("b")
 		golden(t, name+".svg", svg)
 		wellFormed(t, svg)
-		s := newSVGBars(make())
-		s.draw("b")
+		s := newBarsLayout(make())
+		s.draw(&svgWriter{})
 		apart(t, s.boxes, s.width, s.height)
 	}
 }

@@ -12,20 +12,20 @@ func BenchmarkText(b *testing.B) {
 func BenchmarkSVG(b *testing.B) {
 	f := plunger()
 	for b.Loop() {
-		f.SVG()
+		f.SVG("g")
 	}
 }
 
 func BenchmarkSVGMagnets(b *testing.B) {
 	f := magnets()
 	for b.Loop() {
-		f.SVG()
+		f.SVG("g")
 	}
 }
 
 func BenchmarkBarsSVG(b *testing.B) {
 	c := scale()
 	for b.Loop() {
-		c.SVG()
+		c.SVG("g")
 	}
 }

@@ -1,9 +1,6 @@
 package draw
 
-import (
-	"math"
-	"strings"
-)
+import "math"
 
 // square is the side of the squares of a blank figure.
 const square = 12.0
@@ -41,14 +38,15 @@ func handy(mantissa int) []int {
 	return []int{10, 5}
 }
 
-func (s *svgFigure) grid() {
-	var d strings.Builder
+// grid gives the lines between the squares.
+func (s *figureLayout) grid() [][]Point {
+	var lines [][]Point
 	b := s.box
 	for x := b.left + square; x < b.right+square/2; x += square {
-		d.WriteString("M" + num(x) + " " + num(b.top) + "V" + num(b.bottom))
+		lines = append(lines, []Point{{x, b.top}, {x, b.bottom}})
 	}
 	for y := b.top; y < b.bottom-square/2; y += square {
-		d.WriteString("M" + num(b.left) + " " + num(y) + "H" + num(b.right))
+		lines = append(lines, []Point{{b.left, y}, {b.right, y}})
 	}
-	s.WriteString(`<path d="` + d.String() + `" fill="none" stroke="currentColor" stroke-opacity="0.25" stroke-width="0.5"/>` + "\n")
+	return lines
 }

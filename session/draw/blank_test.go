@@ -9,7 +9,7 @@ import (
 // On blank axes every tick lies on a line of the grid and the grid is square.
 func TestBlankSquares(t *testing.T) {
 	for _, r := range [][2]float64{{0, 1}, {-2, 8}, {0, 0.37}, {13, 14}, {-5e-6, 7e-6}, {0, 99}} {
-		s := newSVGFigure(&Figure{X: Axis{"x / m", r[0], r[1]}, Y: Axis{"y / m", r[0], r[1]}, Blank: true})
+		s := newFigureLayout(&Figure{X: Axis{"x / m", r[0], r[1]}, Y: Axis{"y / m", r[0], r[1]}, Blank: true})
 		if s.x.from > r[0] || s.x.to < r[1] {
 			t.Errorf("%v: shows only %v", r, s.x)
 		}
@@ -28,7 +28,7 @@ func TestBlankSquares(t *testing.T) {
 func TestBlankHasNoAnswers(t *testing.T) {
 	f := lens()
 	f.Blank, f.Caption = true, []string{"the answer"}
-	for _, got := range []string{f.SVG(), f.Text(60, 20, false)} {
+	for _, got := range []string{f.SVG("g"), f.Text(60, 20, false)} {
 		if strings.Contains(got, "the answer") || strings.Contains(got, "b(g)") || strings.ContainsRune(got, '●') {
 			t.Errorf("the answer is in\n%s", got)
 		}
@@ -44,7 +44,7 @@ func TestNamesInOrder(t *testing.T) {
 	if strings.Index(text, " high") > strings.Index(text, " low") {
 		t.Errorf("low above high in\n%s", text)
 	}
-	s := newSVGFigure(f)
+	s := newFigureLayout(f)
 	if len(s.names) != 2 || s.names[0].text != "high" || s.names[0].y >= s.names[1].y {
 		t.Errorf("names %+v", s.names)
 	}

@@ -1,6 +1,7 @@
 // Package draw draws graphs of curves and bar charts of energies from plain
-// numbers, as text for a terminal and as SVG for a page. It computes nothing
-// about the quantities themselves: the caller gives numbers, ranges and texts.
+// numbers: as text for a terminal, and laid out once to be written as SVG for a
+// page or as a picture of TeX for paper. It computes nothing about the quantities
+// themselves: the caller gives numbers, ranges and texts.
 //
 // Nothing is told apart by colour, no text is ever cut short, and the same
 // figure always gives the same bytes.

@@ -32,7 +32,7 @@ func checkFigure(t *testing.T, f *Figure, columns, rows int) {
 	t.Helper()
 	checkText(t, f.Text(columns, rows, false), columns, false)
 	checkText(t, f.Text(columns, rows, true), columns, true)
-	svg := f.SVG()
+	svg := f.SVG("g")
 	wellFormed(t, svg)
 	for _, wild := range []string{"NaN", "Inf", "e+", "e-0", "e-1"} {
 		if strings.Contains(coordinates(svg), wild) {
@@ -40,7 +40,7 @@ func checkFigure(t *testing.T, f *Figure, columns, rows int) {
 		}
 	}
 	boxes, h := f.textBoxes()
-	apart(t, boxes, svgWidth, h)
+	apart(t, boxes, figureWidth, h)
 }
 
 // coordinates gives the paths of a drawing.
@@ -102,11 +102,11 @@ func TestHostileFigures(t *testing.T) {
 func TestManyPoints(t *testing.T) {
 	f := &Figure{X: Axis{"x", 0, 1}, Y: Axis{"y", -1, 1}, Curves: []Curve{{"w", [][]Point{sampled(0, 1, 1_000_000, func(x float64) float64 { return 2 * math.Sin(1e5*x) })}}}}
 	checkFigure(t, f, 80, 24)
-	if n := len(f.SVG()); n > 200_000 {
+	if n := len(f.SVG("g")); n > 200_000 {
 		t.Errorf("%d bytes", n)
 	}
 	f.Curves[0].Runs[0] = sampled(0, 1, 1000, func(x float64) float64 { return math.Sin(9 * x) })
-	if n := len(coordinates(f.SVG())); n > 1500 {
+	if n := len(coordinates(f.SVG("g"))); n > 1500 {
 		t.Errorf("%d bytes of paths for a smooth curve", n)
 	}
 }
@@ -115,10 +115,10 @@ func checkBars(t *testing.T, b *Bars, columns int) {
 	t.Helper()
 	checkText(t, b.Text(columns, false), columns, false)
 	checkText(t, b.Text(columns, true), columns, true)
-	svg := b.SVG()
+	svg := b.SVG("g")
 	wellFormed(t, svg)
-	s := newSVGBars(b)
-	s.draw("b")
+	s := newBarsLayout(b)
+	s.draw(&svgWriter{})
 	apart(t, s.boxes, s.width, s.height)
 }
 
@@ -154,8 +154,8 @@ func FuzzFigure(f *testing.F) {
 		checkFigure(t, fig, columns, rows)
 		bars := &Bars{Title: name, Unit: label, Stages: []Stage{{label, []Bar{{name, x0, label}, {label, a, name}}, name}, {name, []Bar{{label, y1, name}}, label}}, Work: &Bar{name, b, label}}
 		checkBars(t, bars, columns)
-		if at, texts := Ticks(x0, x1, columns); len(at) != len(texts) || len(at) > 250 {
-			t.Errorf("%d ticks, %d texts", len(at), len(texts))
+		if ticks := newSpan(x0, x1).ticks(columns); len(ticks.at) != len(ticks.texts) || len(ticks.at) > 250 {
+			t.Errorf("%d ticks, %d texts", len(ticks.at), len(ticks.texts))
 		}
 		lo, hi := NiceRange(y0, y1)
 		if !(lo < hi) || !isFinite(lo) || !isFinite(hi) {

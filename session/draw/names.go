@@ -10,7 +10,7 @@ type name struct {
 	curve  int
 	text   string
 	x, y   float64
-	anchor string
+	anchor anchor
 	wish   float64 // where y would best be
 	order  float64
 }
@@ -20,15 +20,15 @@ const mostSegments = 5000
 // placeNames finds a place for the name of each curve: right of the plot
 // beside its end, or near a point inside the plot that nothing else needs. A
 // curve whose name finds none is told in the key.
-func (s *svgFigure) placeNames() {
+func (s *figureLayout) placeNames() {
 	var ends, others []name
 	for i, c := range s.Curves {
-		n := name{curve: i, text: clean(c.Name), anchor: "start"}
+		n := name{curve: i, text: clean(c.Name), anchor: start}
 		pieces := s.seen[i]
 		if width(n.text) == 0 {
 			continue
 		}
-		if len(pieces) == 0 || textWidth(n.text) > svgWidth/4 {
+		if len(pieces) == 0 || textWidth(n.text) > figureWidth/4 {
 			s.keyed = append(s.keyed, i)
 			continue
 		}
@@ -145,7 +145,7 @@ func spread(names []name, top, bottom float64) {
 
 // inside looks for a free place beside the curve's points from its end
 // backward, right of them before left, above before below.
-func (s *svgFigure) inside(n *name) bool {
+func (s *figureLayout) inside(n *name) bool {
 	w := textWidth(n.text)
 	pieces := s.seen[n.curve]
 	for _, p := range backward(pieces[len(pieces)-1], 40) {
@@ -153,7 +153,7 @@ func (s *svgFigure) inside(n *name) bool {
 			{p.X + 8, p.Y + ascent/2}, {p.X - 8 - w, p.Y + ascent/2},
 			{p.X + 6, p.Y - 10}, {p.X - 6 - w, p.Y - 10}, {p.X + 6, p.Y + ascent + 8}, {p.X - 6 - w, p.Y + ascent + 8},
 		} {
-			if s.free(textBox(q.X, q.Y, "start", n.text)) {
+			if s.free(textBox(q.X, q.Y, start, n.text)) {
 				n.x, n.y = q.X, q.Y
 				return true
 			}
@@ -164,7 +164,7 @@ func (s *svgFigure) inside(n *name) bool {
 
 // free says whether a box lies within the plot, clear of all curves, marks,
 // names and zero lines, with a little room around it.
-func (s *svgFigure) free(b box) bool {
+func (s *figureLayout) free(b box) bool {
 	if b.left < s.box.left+3 || b.right > s.box.right || b.top < s.box.top || b.bottom > s.box.bottom-3 {
 		return false
 	}
@@ -203,25 +203,19 @@ func (b box) meets(c box) bool {
 	return b.left < c.right-touch && c.left < b.right-touch && b.top < c.bottom-touch && c.top < b.bottom-touch
 }
 
-func (s *svgFigure) writeNames() {
-	for _, n := range s.names {
-		s.text(n.x, n.y, n.anchor, "", n.text, nameMarkup(n.text))
-	}
-}
-
 const sampleLength = 44.0
 
 // keyColumns gives how many entries of the key stand beside one another.
-func (s *svgFigure) keyColumns() int {
+func (s *figureLayout) keyColumns() int {
 	widest := 1.0
 	for _, i := range s.keyed {
 		widest = math.Max(widest, sampleLength+8+textWidth(clean(s.Curves[i].Name))+20)
 	}
-	return max(1, int((svgWidth-2*edge+20)/widest))
+	return max(1, int((figureWidth-2*edge+20)/widest))
 }
 
-func (s *svgFigure) keyLines() int {
-	room := svgWidth - 2*edge - sampleLength - 8
+func (s *figureLayout) keyLines() int {
+	room := figureWidth - 2*edge - sampleLength - 8
 	if columns := s.keyColumns(); columns > 1 {
 		return (len(s.keyed) + columns - 1) / columns
 	}
@@ -234,19 +228,19 @@ func (s *svgFigure) keyLines() int {
 
 // writeKey draws a sample of each line of the key beside its name; it gives
 // the y below.
-func (s *svgFigure) writeKey(y float64) float64 {
+func (s *figureLayout) writeKey(y float64) float64 {
 	columns := s.keyColumns()
-	across := (svgWidth - 2*edge) / float64(columns)
+	across := (figureWidth - 2*edge) / float64(columns)
 	for k, i := range s.keyed {
 		x := edge + across*float64(k%columns)
-		middle := y + lineHeight/2 - 1
-		s.path(stroke(i), [][]Point{{{x, middle}, {x + sampleLength, middle}}})
+		level := y + lineHeight/2 - 1
+		s.curves(curveInk(i), [][]Point{{{x, level}, {x + sampleLength, level}}})
 		name := clean(s.Curves[i].Name)
 		if columns == 1 {
-			y = s.lines(x+sampleLength+8, y, svgWidth-2*edge-sampleLength-8, "", name)
+			y = s.block(x+sampleLength+8, y, figureWidth-2*edge-sampleLength-8, words, name)
 			continue
 		}
-		s.text(x+sampleLength+8, y+ascent+2, "start", "", name, nameMarkup(name))
+		s.text(x+sampleLength+8, y+ascent+2, start, nameText, name)
 		if (k+1)%columns == 0 || k == len(s.keyed)-1 {
 			y += lineHeight
 		}

@@ -2,200 +2,199 @@ package draw
 
 import (
 	"math"
+	"strconv"
 	"strings"
+	"unicode"
 )
 
-const (
-	svgWidth   = 640.0
-	svgPlot    = 300.0 // least height of the plot area
-	edge       = 8.0   // kept free around everything
-	tickLength = 5.0
-)
-
-// SVG draws the figure as one svg element, for a page or a file of its own.
-func (f *Figure) SVG() string { return f.SVGID("g") }
-
-// SVGID is SVG with a prefix for the element's ids, which must differ between
-// the figures of one page. The element has a size of its own; a page for narrow
-// screens lets it shrink by its style sheet.
-func (f *Figure) SVGID(prefix string) string {
-	s := newSVGFigure(f)
-	s.draw(prefix)
-	return s.String()
+// SVG draws the figure as one svg element, for a page or a file of its own. The
+// element's ids begin with a prefix, which must differ between the drawings of
+// one page. The element has a size of its own; a page for narrow screens lets it
+// shrink by its style sheet.
+func (f *Figure) SVG(prefix string) string {
+	w := svgWriter{prefix: identifier(prefix)}
+	newFigureLayout(f).draw(&w)
+	return w.String()
 }
 
-func (s *svgFigure) draw(prefix string) {
-	s.open(prefix, s.spoken(), s.Description, svgWidth, s.height)
-	s.lines(edge, edge, svgWidth-2*edge, ` font-weight="bold"`, s.Title)
-	if s.Blank {
-		s.grid()
-	}
-	s.axes()
-	if !s.Blank {
-		s.curves()
-		s.marks()
-		s.writeNames()
-		s.lines(edge, s.writeKey(s.below), svgWidth-2*edge, "", s.Caption...)
-	}
-	s.WriteString("</svg>\n")
+// SVG draws the chart as one svg element; the prefix is that of a figure.
+func (b *Bars) SVG(prefix string) string {
+	w := svgWriter{prefix: identifier(prefix)}
+	newBarsLayout(b).draw(&w)
+	return w.String()
 }
 
-// svgFigure is a figure on its way to SVG.
-type svgFigure struct {
-	svgOut
-	*Figure
-	place
-	xTicks, yTicks ticks
-	xLabel, yLabel []string
-	seen           [][][]Point // the visible pieces of each curve
-	names          []name
-	keyed          []int // curves named in a key below
-	across, down   int   // squares of a blank figure
-	below          float64
-	height         float64
+// svgWriter is a drawing on its way to SVG.
+type svgWriter struct {
+	strings.Builder
+	prefix string // of the ids
 }
 
-func newSVGFigure(f *Figure) *svgFigure {
-	s := &svgFigure{Figure: f, place: place{x: newSpan(f.X.From, f.X.To), y: newSpan(f.Y.From, f.Y.To)}}
-	s.xTicks, s.yTicks = s.x.ticks(8), s.y.ticks(6)
-	if f.Blank {
-		s.x, s.xTicks, s.across = squared(s.x, 560/int(square))
-		s.y, s.yTicks, s.down = squared(s.y, int(svgPlot)/int(square))
+// identifier keeps what may stand in an id without being quoted anywhere.
+func identifier(prefix string) string {
+	var b strings.Builder
+	for _, r := range prefix {
+		if r < 128 && (unicode.IsLetter(r) || unicode.IsDigit(r) || r == '-' || r == '_') {
+			b.WriteRune(r)
+		}
 	}
-	s.layout()
-	if !f.Blank {
-		s.seen = make([][][]Point, len(f.Curves))
-		for i, c := range f.Curves {
-			for _, line := range s.visible(c.Runs, 0.25) {
-				s.seen[i] = append(s.seen[i], simplify(line, 0.2))
+	if b.Len() == 0 || !unicode.IsLetter(rune(b.String()[0])) {
+		return "g" + b.String()
+	}
+	return b.String()
+}
+
+// num writes a coordinate with at most two decimals.
+func num(v float64) string {
+	v = math.Round(v*100) / 100
+	if v == 0 {
+		return "0"
+	}
+	return strconv.FormatFloat(v, 'f', -1, 64)
+}
+
+func (w *svgWriter) begin(width, height float64, spoken, description string, fills int) {
+	w.WriteString(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ` + num(width) + " " + num(height) + `" width="` + num(width) + `" height="` + num(height) +
+		`" role="img" aria-labelledby="` + w.prefix + `-title ` + w.prefix + `-desc" font-family="system-ui, 'Liberation Sans', Arial, Helvetica, sans-serif" font-size="14" fill="currentColor">` + "\n")
+	w.WriteString(`<title id="` + w.prefix + `-title">` + escape(clean(spoken)) + "</title>\n")
+	w.WriteString(`<desc id="` + w.prefix + `-desc">` + escape(clean(description)) + "</desc>\n")
+	if fills == 0 {
+		return
+	}
+	w.WriteString("<defs>")
+	for i, fill := range svgFills[:fills] {
+		if fill != "" {
+			w.WriteString(`<pattern id="` + w.fill(i) + `" width="6" height="6" patternUnits="userSpaceOnUse">` + fill + "</pattern>")
+		}
+	}
+	w.WriteString("</defs>\n")
+}
+
+func (w *svgWriter) end() { w.WriteString("</svg>\n") }
+
+// Fills of the bars by what they stand for, in turn; the first two of most
+// charts are as unlike as can be. An empty one is an outline alone.
+var svgFills = [fillKinds]string{
+	`<path d="M0 6L6 0M-1 1L1 -1M5 7L7 5" stroke="currentColor" stroke-width="1"/>`,
+	``,
+	`<circle cx="3" cy="3" r="1.1"/>`,
+	`<path d="M0 3H6" stroke="currentColor" stroke-width="1"/>`,
+	`<path d="M0 0L6 6M0 6L6 0" stroke="currentColor" stroke-width="0.8"/>`,
+	`<path d="M3 0V6" stroke="currentColor" stroke-width="1.6"/>`,
+	`<path d="M0 3H6M3 0V6" stroke="currentColor" stroke-width="0.8"/>`,
+}
+
+func (w *svgWriter) fill(i int) string { return w.prefix + "-fill" + strconv.Itoa(i) }
+
+func (w *svgWriter) bar(b box, fill int, dashed bool) {
+	filled, dash := "none", ""
+	if dashed {
+		dash = ` stroke-dasharray="5 3"`
+	} else if svgFills[fill] != "" {
+		filled = "url(#" + w.fill(fill) + ")"
+	}
+	w.WriteString(`<rect x="` + num(b.left) + `" y="` + num(b.top) + `" width="` + num(b.right-b.left) + `" height="` + num(b.bottom-b.top) +
+		`" fill="` + filled + `" stroke="currentColor" stroke-width="1.4"` + dash + "/>\n")
+}
+
+// attributes are those of a line.
+func (k ink) attributes() string {
+	s := ` fill="none" stroke="currentColor"`
+	if k.faint {
+		s += ` stroke-opacity="0.25"`
+	}
+	switch {
+	case k.dash != nil:
+		var lengths []string
+		for _, n := range k.dash {
+			lengths = append(lengths, num(n))
+		}
+		s += ` stroke-linejoin="round" stroke-linecap="butt" stroke-dasharray="` + strings.Join(lengths, " ") + `"`
+	case k.curve:
+		s += ` stroke-linejoin="round" stroke-linecap="round"`
+	}
+	return s + ` stroke-width="` + num(k.width) + `"`
+}
+
+func (w *svgWriter) path(k ink, d string) {
+	if d != "" {
+		w.WriteString(`<path d="` + d + `"` + k.attributes() + "/>\n")
+	}
+}
+
+func (w *svgWriter) curves(k ink, lines [][]Point) {
+	var d []byte
+	for _, line := range lines {
+		for i, p := range line {
+			command := byte('L')
+			if i == 0 {
+				command = 'M'
+			}
+			d = append(d, command)
+			d = append(d, num(p.X)...)
+			d = append(d, ' ')
+			d = append(d, num(p.Y)...)
+		}
+		if len(line) == 1 {
+			d = append(d, "h0.01"...) // a dot: round caps make it visible
+		}
+	}
+	w.path(k, string(d))
+}
+
+func (w *svgWriter) rules(k ink, lines [][]Point) {
+	var d strings.Builder
+	for _, line := range lines {
+		d.WriteString("M" + num(line[0].X) + " " + num(line[0].Y))
+		for i, to := range line[1:] {
+			from := line[i]
+			if from.X == to.X {
+				d.WriteString(step("v", "V", from.Y, to.Y))
+			} else {
+				d.WriteString(step("h", "H", from.X, to.X))
 			}
 		}
-		s.placeNames()
 	}
-	s.height = s.below + edge
-	if !f.Blank {
-		s.height += lineHeight * float64(s.keyLines()+countLines(svgWidth-2*edge, f.Caption...))
-	}
-	return s
+	w.path(k, d.String())
 }
 
-// layout places the plot area so that no label is cut.
-func (s *svgFigure) layout() {
-	left := 0.0
-	for _, text := range s.yTicks.texts {
-		left = math.Max(left, textWidth(text))
+// step writes a level or upright step: a short one by its length, such as that of
+// a tick, which is then the same for all.
+func step(by, to string, a, b float64) string {
+	if d := b - a; math.Abs(d) < 2*tickLength {
+		return by + num(d)
 	}
-	left += edge + tickLength + 4
-	right := edge + 4
-	if n := len(s.xTicks.texts); n > 0 {
-		right = math.Max(right, edge+textWidth(s.xTicks.texts[n-1])/2)
-	}
-	if !s.Blank {
-		for _, c := range s.Curves {
-			if w := textWidth(clean(c.Name)); w <= svgWidth/4 {
-				right = math.Max(right, w+6+edge)
-			}
-		}
-	}
-	s.yLabel = wrap(label(s.Y.Label, s.yTicks.power), charactersIn(svgWidth-2*edge))
-	s.xLabel = wrap(label(s.X.Label, s.xTicks.power), charactersIn(svgWidth-2*edge))
-	top := edge + lineHeight*float64(countLines(svgWidth-2*edge, s.Title)+len(s.yLabel)) + 14
-	w, h := svgWidth-left-right, svgPlot
-	if s.Blank {
-		w, h = square*float64(s.across), square*float64(s.down)
-	} else {
-		h = math.Max(h, lineHeight*float64(len(s.Curves)))
-	}
-	s.box = box{left, top, left + w, top + h}
-	s.below = s.box.bottom + tickLength + lineHeight*float64(1+len(s.xLabel)) + 8
+	return to + num(b)
 }
 
-// axes draws the axes, their ticks and labels, and the thin zero lines.
-func (s *svgFigure) axes() {
-	b := s.box
-	var zero, axis strings.Builder
-	if s.x.inside(0) {
-		zero.WriteString("M" + num(s.at(Point{0, s.y.from}).X) + " " + num(b.top) + "V" + num(b.bottom))
+func (w *svgWriter) spots(at []Point) {
+	if len(at) == 0 {
+		return
 	}
-	if s.y.inside(0) {
-		zero.WriteString("M" + num(b.left) + " " + num(s.at(Point{s.x.from, 0}).Y) + "H" + num(b.right))
+	w.WriteString(`<path d="`)
+	for _, p := range at {
+		w.WriteString("M" + num(p.X-3) + " " + num(p.Y) + "a3 3 0 1 0 6 0a3 3 0 1 0 -6 0z")
 	}
-	if zero.Len() > 0 {
-		s.WriteString(`<path d="` + zero.String() + `" fill="none" stroke="currentColor" stroke-width="0.6"/>` + "\n")
-	}
-	axis.WriteString("M" + num(b.left) + " " + num(b.top) + "V" + num(b.bottom) + "H" + num(b.right))
-	for _, v := range s.xTicks.at {
-		axis.WriteString("M" + num(s.at(Point{v, s.y.from}).X) + " " + num(b.bottom) + "v" + num(tickLength))
-	}
-	for _, v := range s.yTicks.at {
-		axis.WriteString("M" + num(b.left) + " " + num(s.at(Point{s.x.from, v}).Y) + "h" + num(-tickLength))
-	}
-	s.WriteString(`<path d="` + axis.String() + `" fill="none" stroke="currentColor" stroke-width="1.2"/>` + "\n")
-	s.axisTexts()
+	w.WriteString(`"/>` + "\n")
 }
 
-func (s *svgFigure) axisTexts() {
-	b := s.box
-	free := 0.0
-	y := b.bottom + tickLength + ascent + 4
-	for i, v := range s.xTicks.at {
-		text := s.xTicks.texts[i]
-		x := s.at(Point{v, s.y.from}).X
-		if t := textBox(x, y, "middle", text); t.left > free {
-			s.plain(x, y, "middle", text)
-			free = t.right + 4
-		}
+func (w *svgWriter) line(t textLine) {
+	w.WriteString(`<text x="` + num(t.x) + `" y="` + num(t.y) + `"`)
+	switch t.anchor {
+	case middle:
+		w.WriteString(` text-anchor="middle"`)
+	case end:
+		w.WriteString(` text-anchor="end"`)
 	}
-	for i, v := range s.yTicks.at {
-		s.plain(b.left-tickLength-4, s.at(Point{s.x.from, v}).Y+ascent/2-0.5, "end", s.yTicks.texts[i])
+	switch t.style {
+	case titleText:
+		w.WriteString(` font-weight="bold">` + escape(t.text))
+	case nameText:
+		w.WriteString(">" + nameMarkup(t.text))
+	case axisText:
+		w.WriteString(">" + labelMarkup(t.text))
+	default:
+		w.WriteString(">" + escape(t.text))
 	}
-	for i, line := range s.yLabel {
-		s.text(edge, b.top-14-descent-lineHeight*float64(len(s.yLabel)-1-i), "start", "", line, labelMarkup(line))
-	}
-	for _, line := range s.xLabel {
-		y += lineHeight
-		x, anchor := b.right, "end"
-		if textWidth(line) > b.right-edge {
-			x, anchor = edge, "start"
-		}
-		s.text(x, y, anchor, "", line, labelMarkup(line))
-	}
-}
-
-// Dashes of the curves in turn; further rounds are drawn thicker.
-var strokes = []string{"", "2 4", "9 5", "10 4 2 4", "5 3", "14 4 2 4 2 4"}
-
-func stroke(i int) string {
-	attributes := ` fill="none" stroke="currentColor" stroke-linejoin="round" stroke-linecap="`
-	if dash := strokes[i%len(strokes)]; dash != "" {
-		attributes += `butt" stroke-dasharray="` + dash
-	} else {
-		attributes += "round"
-	}
-	return attributes + `" stroke-width="` + num(1.8+0.9*float64(min(i/len(strokes), 4))) + `"`
-}
-
-func (s *svgFigure) curves() {
-	for i := range s.seen {
-		s.path(stroke(i), s.seen[i])
-	}
-}
-
-// marks draws the measured points as dots with their error bars.
-func (s *svgFigure) marks() {
-	var bars [][]Point
-	var spots strings.Builder
-	for _, m := range s.Marks {
-		if !isFinite(m.X) || !isFinite(m.Y) {
-			continue
-		}
-		bars = append(bars, s.visible(m.bars(), 1e-9)...)
-		if at := s.at(Point{m.X, m.Y}); s.box.holds(at) {
-			spots.WriteString("M" + num(at.X-3) + " " + num(at.Y) + "a3 3 0 1 0 6 0a3 3 0 1 0 -6 0z")
-		}
-	}
-	s.path(` fill="none" stroke="currentColor" stroke-width="1.2"`, bars)
-	if spots.Len() > 0 {
-		s.WriteString(`<path d="` + spots.String() + `"/>` + "\n")
-	}
+	w.WriteString("</text>\n")
 }

@@ -52,17 +52,48 @@ func apart(t *testing.T, boxes []box, w, h float64) {
 
 // textBoxes draws the figure and gives the boxes of its texts.
 func (f *Figure) textBoxes() (boxes []box, h float64) {
-	s := newSVGFigure(f)
-	s.draw("g")
+	s := newFigureLayout(f)
+	s.draw(&svgWriter{})
 	return s.boxes, s.height
 }
 
 func TestSVGGoldens(t *testing.T) {
 	for name, make := range figures {
-		svg := make().SVG()
+		svg := make().SVG("g")
 		golden(t, name+".svg", svg)
 		wellFormed(t, svg)
 		boxes, h := make().textBoxes()
-		apart(t, boxes, svgWidth, h)
+		apart(t, boxes, figureWidth, h)
+	}
+}
+
+// plainTeX leaves texts as they are.
+type plainTeX struct{}
+
+func (plainTeX) Words(text string) string { return text }
+func (plainTeX) Value(text string) string { return text }
+func (plainTeX) Head(text string) string  { return text }
+
+// A picture of TeX has the same texts as SVG, and all of it lies in its frame.
+func TestTeXPictures(t *testing.T) {
+	for name, make := range figures {
+		f := make()
+		picture, ok := f.TeX(plainTeX{})
+		if !ok || strings.Count(picture, `\begin{picture}`) != 1 || !strings.HasSuffix(picture, "\\end{picture}}") {
+			t.Errorf("%s: %v\n%s", name, ok, picture)
+		}
+		for _, text := range append([]string{f.Title, f.X.Label}, newFigureLayout(f).xTicks.texts...) {
+			if name != "lens" && !strings.Contains(picture, "{"+text+"}") && !strings.Contains(picture, "{\\textbf{"+text+"}}") {
+				t.Errorf("%s: no %s in\n%s", name, text, picture)
+			}
+		}
+		if f.Blank == strings.Contains(picture, "qbezier") {
+			t.Errorf("%s: curves only where there is something to see", name)
+		}
+	}
+	for name, f := range hostileFigures() {
+		if picture, _ := f.TeX(plainTeX{}); strings.Contains(picture, "NaN") || strings.Contains(picture, "Inf") || strings.Contains(picture, "e+") {
+			t.Errorf("%s: a coordinate that is none", name)
+		}
 	}
 }

@@ -6,32 +6,9 @@ import (
 	"strings"
 )
 
-// Ticks gives round values within [from, to], a step of 1, 2 or 5 times a
-// power of ten apart and about as many as asked for, and their texts with just
-// the digits needed. Very large and very small values are written with one
-// common power of ten, as in "2×10⁻⁶". The result is empty for a range that
-// isn't finite or has no length.
-func Ticks(from, to float64, about int) (at []float64, text []string) {
-	if !isFinite(from) || !isFinite(to) || from == to {
-		return nil, nil
-	}
-	if from > to {
-		from, to = to, from
-	}
-	s := newSpan(from, to)
-	if s.from > from || s.to < to || s.to-s.from > 4*(to-from) {
-		return nil, nil
-	}
-	t := s.ticks(about)
-	for i, digits := range t.texts {
-		if t.power != 0 && digits != "0" {
-			t.texts[i] = digits + "×" + powerOfTen(t.power)
-		}
-	}
-	return t.at, t.texts
-}
-
-// ticks are the ticks of one axis; texts times 10^power are the values at.
+// ticks are the ticks of one axis: round values, a step of 1, 2 or 5 times a power
+// of ten apart, and their texts with just the digits needed. Texts times 10^power
+// are the values: very large and very small ones have one common power.
 type ticks struct {
 	at    []float64
 	texts []string

@@ -17,17 +17,21 @@ func TestTicks(t *testing.T) {
 		{-0.3, 0.3, 6, "−0.3 −0.2 −0.1 0 0.1 0.2 0.3"},
 		{-1, 1, 4, "−1.0 −0.5 0 0.5 1.0"},
 		{0, 0.025, 5, "0 0.005 0.010 0.015 0.020 0.025"},
-		{0, 6e-6, 3, "0 2×10⁻⁶ 4×10⁻⁶ 6×10⁻⁶"},
-		{0, 2e-6, 4, "0 0.5×10⁻⁶ 1.0×10⁻⁶ 1.5×10⁻⁶ 2.0×10⁻⁶"},
-		{-3e8, 3e8, 3, "−200×10⁶ 0 200×10⁶"},
+		{0, 6e-6, 3, "0 2 4 6 times 10⁻⁶"},
+		{0, 2e-6, 4, "0 0.5 1.0 1.5 2.0 times 10⁻⁶"},
+		{-3e8, 3e8, 3, "−200 0 200 times 10⁶"},
 		{20000, 80000, 3, "20000 40000 60000 80000"},
-		{1000000, 1000004, 4, "1.000000×10⁶ 1.000001×10⁶ 1.000002×10⁶ 1.000003×10⁶ 1.000004×10⁶"},
-		{3, 3, 5, ""},
-		{1, 1 + 1e-15, 5, ""},
+		{1000000, 1000004, 4, "1.000000 1.000001 1.000002 1.000003 1.000004 times 10⁶"},
+		{3, 3, 5, "0 2 4 6"},
+		{1, 1 + 1e-15, 5, "0 0.5 1.0 1.5 2.0"},
 	} {
-		at, text := Ticks(c.from, c.to, c.about)
-		if got := strings.Join(text, " "); got != c.want || len(at) != len(text) {
-			t.Errorf("Ticks(%v, %v, %d) = %q, want %q", c.from, c.to, c.about, got, c.want)
+		ticks := newSpan(c.from, c.to).ticks(c.about)
+		got := strings.Join(ticks.texts, " ")
+		if ticks.power != 0 {
+			got += " times " + powerOfTen(ticks.power)
+		}
+		if got != c.want || len(ticks.at) != len(ticks.texts) {
+			t.Errorf("ticks from %v to %v, about %d: %q, want %q", c.from, c.to, c.about, got, c.want)
 		}
 	}
 }

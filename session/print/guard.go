@@ -182,7 +182,7 @@ func (g *guarded) redraw(f *draw.Figure) bool {
 	lo, hi := f.Y.From, f.Y.To
 	for _, s := range stretches {
 		f.Y.From, f.Y.To = draw.NiceRange(lo*s, hi*s)
-		if g.holds(visibleText(f.SVG())) == "" {
+		if g.holds(visibleText(f.SVG("g"))) == "" {
 			return true
 		}
 	}

@@ -290,7 +290,7 @@ func (p *page) graph(g *Graph) {
 	if g.Figure == nil {
 		return
 	}
-	p.text("<figure>\n", svg(g.Figure.SVGID(p.figureID())), "\n")
+	p.text("<figure>\n", svg(g.Figure.SVG(p.figureID())), "\n")
 	if len(g.Shapes) > 0 && !g.Figure.Blank {
 		p.text("<figcaption>\n<ul>\n")
 		for _, s := range g.Shapes {
@@ -305,7 +305,7 @@ func (p *page) bars(b *EnergyBars) {
 	if b.Bars == nil {
 		return
 	}
-	p.text("<figure>\n", svg(b.Bars.SVGID(p.figureID())), "\n")
+	p.text("<figure>\n", svg(b.Bars.SVG(p.figureID())), "\n")
 	if books := oneLine(b.Books); books != "" {
 		p.text("<figcaption>", escapeHTML(books), "</figcaption>\n")
 	}

@@ -27,7 +27,7 @@ func BenchmarkGraphText(b *testing.B) {
 	b.Run("svg", func(b *testing.B) {
 		for b.Loop() {
 			g, _ := p.Enter(context.Background(), line).Outcome.(*entry.Graph)
-			Figure(g).SVG()
+			Figure(g).SVG("g")
 			p.Undo()
 		}
 	})

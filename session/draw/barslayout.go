@@ -2,7 +2,6 @@ package draw
 
 import (
 	"math"
-	"strconv"
 	"strings"
 )
 
@@ -14,22 +13,11 @@ const (
 	mostSlot   = 160.0 // texts wider than this are wrapped
 )
 
-// SVG draws the chart as one svg element.
-func (b *Bars) SVG() string { return b.SVGID("b") }
-
-// SVGID is SVG with a prefix for the element's ids, which must differ between
-// the figures of one page.
-func (b *Bars) SVGID(prefix string) string {
-	s := newSVGBars(b)
-	s.draw(prefix)
-	return s.String()
-}
-
-// svgBars is a chart on its way to SVG.
-type svgBars struct {
-	svgOut
+// barsLayout is a chart with the places of all that is drawn of it.
+type barsLayout struct {
+	sheet
 	*Bars
-	groups []svgGroup
+	groups []groupLayout
 	span   span
 	ticks  ticks
 	unit   string
@@ -41,8 +29,8 @@ type svgBars struct {
 	kinds  map[string]int // the fill of each name of a bar
 }
 
-// svgGroup is one stage with the places of its texts.
-type svgGroup struct {
+// groupLayout is one stage with the places of its texts.
+type groupLayout struct {
 	Stage
 	work        bool
 	left, width float64
@@ -50,8 +38,8 @@ type svgGroup struct {
 	name, sum   []string
 }
 
-func newSVGBars(b *Bars) *svgBars {
-	s := &svgBars{Bars: b, kinds: map[string]int{}}
+func newBarsLayout(b *Bars) *barsLayout {
+	s := &barsLayout{Bars: b, kinds: map[string]int{}}
 	v := b.span()
 	s.span = newSpan(NiceRange(v.from, v.to))
 	s.ticks = s.span.ticks(5)
@@ -64,7 +52,7 @@ func newSVGBars(b *Bars) *svgBars {
 	x := s.box.left + stageGap/2
 	slot := commonSlot(b.groups())
 	for i, g := range b.groups() {
-		group := newSVGGroup(g, b.isWork(i), slot)
+		group := newGroupLayout(g, b.isWork(i), slot)
 		group.left = x
 		x += group.width + stageGap
 		s.groups = append(s.groups, group)
@@ -99,8 +87,8 @@ func commonSlot(groups []Stage) float64 {
 	return slot
 }
 
-func newSVGGroup(g Stage, work bool, slot float64) svgGroup {
-	s := svgGroup{Stage: g, work: work, slot: slot}
+func newGroupLayout(g Stage, work bool, slot float64) groupLayout {
+	s := groupLayout{Stage: g, work: work, slot: slot}
 	s.width = math.Max(90, slot*float64(len(g.Bars))+slotGap*float64(len(g.Bars)-1))
 	least := math.Min(mostSlot, math.Max(textWidth(clean(g.Name)), textWidth(clean(g.Sum))))
 	if work {
@@ -114,7 +102,7 @@ func newSVGGroup(g Stage, work bool, slot float64) svgGroup {
 
 // rows shares out the height: values above and below the bars, then names,
 // stages and sums.
-func (s *svgBars) rows() {
+func (s *barsLayout) rows() {
 	above, below, names, stages := 0, 0, 0, 0
 	for _, g := range s.groups {
 		for _, bar := range g.Bars {
@@ -136,101 +124,74 @@ func (s *svgBars) rows() {
 	s.height = s.stages + lineHeight*float64(stages) + edge
 }
 
-func (s *svgBars) y(v float64) float64 {
+func (s *barsLayout) y(v float64) float64 {
 	part := math.Max(0, math.Min(1, s.span.part(v)))
 	return s.box.bottom - part*(s.box.bottom-s.box.top)
 }
 
-func (s *svgBars) draw(prefix string) {
-	s.open(prefix, s.spoken(), s.Description, s.width, s.height)
-	s.patterns(identifier(prefix))
-	y := s.lines(edge, edge, s.width-2*edge, ` font-weight="bold"`, s.Title)
-	s.lines(edge, y, s.width-2*edge, "", s.unit)
+// draw writes the chart.
+func (s *barsLayout) draw(on vector) {
+	s.vector = on
+	s.begin(s.width, s.height, s.spoken(), s.Description, s.choose())
+	y := s.block(edge, edge, s.width-2*edge, titleText, s.Title)
+	s.block(edge, y, s.width-2*edge, words, s.unit)
 	s.scale()
 	for _, g := range s.groups {
-		s.group(g, identifier(prefix))
+		s.group(g)
 	}
-	s.WriteString("</svg>\n")
+	s.end()
 }
 
-// Fills of the bars by what they stand for, in turn; the first two of most
-// charts are as unlike as can be. An empty one is an outline alone.
-var fills = []string{
-	`<path d="M0 6L6 0M-1 1L1 -1M5 7L7 5" stroke="currentColor" stroke-width="1"/>`,
-	``,
-	`<circle cx="3" cy="3" r="1.1"/>`,
-	`<path d="M0 3H6" stroke="currentColor" stroke-width="1"/>`,
-	`<path d="M0 0L6 6M0 6L6 0" stroke="currentColor" stroke-width="0.8"/>`,
-	`<path d="M3 0V6" stroke="currentColor" stroke-width="1.6"/>`,
-	`<path d="M0 3H6M3 0V6" stroke="currentColor" stroke-width="0.8"/>`,
-}
-
-// patterns defines the fills this chart needs.
-func (s *svgBars) patterns(prefix string) {
+// choose gives each name of a bar a fill of its own, in turn, and tells how many
+// are used.
+func (s *barsLayout) choose() int {
 	used := 0
 	for _, g := range s.groups {
 		for _, bar := range g.Bars {
 			if _, known := s.kinds[bar.Name]; !known && !g.work {
-				s.kinds[bar.Name] = len(s.kinds) % len(fills)
+				s.kinds[bar.Name] = len(s.kinds) % fillKinds
 				used = max(used, s.kinds[bar.Name]+1)
 			}
 		}
 	}
-	if used == 0 {
-		return
-	}
-	s.WriteString("<defs>")
-	for i, fill := range fills[:used] {
-		if fill != "" {
-			s.WriteString(`<pattern id="` + prefix + "-fill" + strconv.Itoa(i) + `" width="6" height="6" patternUnits="userSpaceOnUse">` + fill + "</pattern>")
-		}
-	}
-	s.WriteString("</defs>\n")
+	return used
 }
 
 // scale draws the axis of values and the zero line all bars stand on.
-func (s *svgBars) scale() {
+func (s *barsLayout) scale() {
 	b := s.box
-	d := "M" + num(b.left) + " " + num(b.top) + "V" + num(b.bottom)
+	lines := [][]Point{{{b.left, b.top}, {b.left, b.bottom}}}
 	for i, v := range s.ticks.at {
-		d += "M" + num(b.left) + " " + num(s.y(v)) + "h" + num(-tickLength)
-		s.plain(b.left-tickLength-4, s.y(v)+ascent/2-0.5, "end", s.ticks.texts[i])
+		y := s.y(v)
+		lines = append(lines, []Point{{b.left, y}, {b.left - tickLength, y}})
+		s.text(b.left-tickLength-4, y+ascent/2-0.5, end, valueText, s.ticks.texts[i])
 	}
-	d += "M" + num(b.left) + " " + num(s.y(0)) + "H" + num(b.right)
-	s.WriteString(`<path d="` + d + `" fill="none" stroke="currentColor" stroke-width="1.2"/>` + "\n")
+	lines = append(lines, []Point{{b.left, s.y(0)}, {b.right, s.y(0)}})
+	s.rules(axisInk, lines)
 }
 
-func (s *svgBars) group(g svgGroup, prefix string) {
+func (s *barsLayout) group(g groupLayout) {
 	bars := g.slot*float64(len(g.Bars)) + slotGap*float64(len(g.Bars)-1)
 	x := g.left + (g.width-bars)/2 + g.slot/2
 	for _, bar := range g.Bars {
-		s.bar(bar, x, g, prefix)
+		s.column(bar, x, g)
 		x += g.slot + slotGap
 	}
 	y := s.stages + ascent + 2
 	for _, line := range append(g.name[:len(g.name):len(g.name)], g.sum...) {
-		s.plain(g.left+g.width/2, y, "middle", line)
+		s.text(g.left+g.width/2, y, middle, words, line)
 		y += lineHeight
 	}
 }
 
-// bar draws one bar around x with its value at its end and its name beneath.
-func (s *svgBars) bar(b Bar, x float64, g svgGroup, prefix string) {
+// column draws one bar around x with its value at its end and its name beneath.
+func (s *barsLayout) column(b Bar, x float64, g groupLayout) {
 	zero, end := s.y(0), s.y(0)
 	if isFinite(b.Value) {
 		end = s.y(b.Value)
 	}
-	if top, h := math.Min(zero, end), math.Abs(end-zero); h > 0 {
-		fill := "none"
-		if kind := s.kinds[b.Name]; fills[kind] != "" && !g.work {
-			fill = "url(#" + prefix + "-fill" + strconv.Itoa(kind) + ")"
-		}
-		dash := ""
-		if g.work {
-			dash = ` stroke-dasharray="5 3"`
-		}
-		s.WriteString(`<rect x="` + num(x-barWidth/2) + `" y="` + num(top) + `" width="` + num(barWidth) + `" height="` + num(h) +
-			`" fill="` + fill + `" stroke="currentColor" stroke-width="1.4"` + dash + "/>\n")
+	if zero != end {
+		s.bar(box{x - barWidth/2, math.Min(zero, end), x + barWidth/2, math.Max(zero, end)}, s.kinds[b.Name], g.work)
 	}
 	texts := wrap(b.Text, charactersIn(g.slot))
 	y := end - 6 - lineHeight*float64(len(texts)-1)
@@ -238,12 +199,24 @@ func (s *svgBars) bar(b Bar, x float64, g svgGroup, prefix string) {
 		y = end + ascent + 5
 	}
 	for _, line := range texts {
-		s.plain(x, y, "middle", line)
+		s.text(x, y, middle, valueText, line)
 		y += lineHeight
 	}
 	y = s.names + ascent + 2
 	for _, line := range wrap(b.Name, charactersIn(g.slot)) {
-		s.text(x, y, "middle", "", line, nameMarkup(line))
+		s.text(x, y, middle, nameText, line)
 		y += lineHeight
 	}
+}
+
+// spoken is the title that a screen reader says.
+func (b *Bars) spoken() string {
+	if b.Title != "" {
+		return b.Title
+	}
+	var names []string
+	for _, s := range b.Stages {
+		names = append(names, s.Name)
+	}
+	return "Energy bars: " + strings.Join(names, ", ")
 }

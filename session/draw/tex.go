@@ -1,0 +1,207 @@
+package draw
+
+import (
+	"math"
+	"strconv"
+	"strings"
+)
+
+// TeXTexts sets the texts of a drawing in LaTeX.
+type TeXTexts interface {
+	Words(text string) string // a title, a caption
+	Value(text string) string // a number, with or without its unit
+	Head(text string) string  // a symbol or words, or a quantity over its unit
+}
+
+// TeX draws the figure as a picture of LaTeX, which needs no package and is as wide
+// as a line of text of 160 mm. It is false for a figure that would cost TeX too
+// much, such as one with many long dashed curves.
+func (f *Figure) TeX(texts TeXTexts) (string, bool) {
+	w := texWriter{texts: texts, unit: texUnit}
+	if f.Blank {
+		w.unit = 3 / square
+	}
+	newFigureLayout(f).draw(&w)
+	return w.String(), w.pieces <= mostPieces
+}
+
+// TeX draws the chart as a picture of LaTeX; false for one of too many bars.
+func (b *Bars) TeX(texts TeXTexts) (string, bool) {
+	w := texWriter{texts: texts, unit: texUnit}
+	layout := newBarsLayout(b)
+	layout.draw(&w)
+	return w.String(), w.pieces <= mostPieces && layout.width <= widestTeX
+}
+
+const (
+	texUnit    = 0.22   // millimetres of a drawing unit: texts are as large as \footnotesize
+	texLine    = 0.42   // points of the width of a line, for each of SVG's
+	mostPieces = 6000   // pieces of lines in a picture: each costs TeX some memory
+	widestTeX  = 1500.0 // a chart is made smaller to fit a line, but must be read
+)
+
+// texWriter is a drawing on its way to LaTeX.
+type texWriter struct {
+	strings.Builder
+	texts  TeXTexts
+	unit   float64 // millimetres of a drawing unit
+	height float64
+	pieces int
+}
+
+// at writes a place. TeX counts upward.
+func (w *texWriter) at(p Point) string { return "(" + num(p.X) + "," + num(w.height-p.Y) + ")" }
+
+func (w *texWriter) put(p Point, what string) {
+	w.WriteString(`\put` + w.at(p) + "{" + what + "}\n")
+}
+
+func (w *texWriter) begin(width, height float64, _, _ string, _ int) {
+	w.height = height
+	w.WriteString(`{\footnotesize\setlength\unitlength{` + num(w.unit) + "mm}%\n" + `\begin{picture}(` + num(width) + "," + num(height) + ")\n")
+}
+
+func (w *texWriter) end() { w.WriteString("\\end{picture}}") }
+
+func (w *texWriter) thickness(k ink) {
+	width := k.width * texLine
+	if k.faint {
+		width /= 2
+	}
+	w.WriteString(`\linethickness{` + num(width) + "pt}\n")
+}
+
+func (w *texWriter) rules(k ink, lines [][]Point) {
+	if len(lines) == 0 {
+		return
+	}
+	w.thickness(k)
+	for _, line := range lines {
+		for i, to := range line[1:] {
+			w.rule(line[i], to)
+		}
+	}
+}
+
+// rule draws a level or upright line.
+func (w *texWriter) rule(a, b Point) {
+	dx, dy := b.X-a.X, a.Y-b.Y
+	direction := "(1,0)"
+	switch {
+	case dx < 0:
+		direction = "(-1,0)"
+	case dy > 0:
+		direction = "(0,1)"
+	case dy < 0:
+		direction = "(0,-1)"
+	}
+	w.put(a, `\line`+direction+"{"+num(math.Abs(dx)+math.Abs(dy))+"}")
+}
+
+func (w *texWriter) curves(k ink, lines [][]Point) {
+	if len(lines) == 0 {
+		return
+	}
+	w.thickness(k)
+	for _, line := range lines {
+		if len(line) == 1 {
+			w.dot(line[0], 2)
+		}
+		w.dashed(k.dash, line)
+	}
+}
+
+// dashed draws a line with a pattern of strokes and gaps.
+func (w *texWriter) dashed(pattern []float64, line []Point) {
+	phase, left := 0, math.Inf(1)
+	if len(pattern) > 0 {
+		left = pattern[0]
+	}
+	for i := 1; i < len(line) && w.pieces <= mostPieces; i++ {
+		a, b := line[i-1], line[i]
+		long := math.Hypot(b.X-a.X, b.Y-a.Y)
+		for gone := 0.0; gone < long; {
+			next := math.Min(long, gone+left)
+			if phase%2 == 0 {
+				w.stroke(along(a, b, gone/long), along(a, b, next/long))
+			}
+			left -= next - gone
+			gone = next
+			if left < 1e-6 {
+				phase = (phase + 1) % len(pattern)
+				left = pattern[phase]
+			}
+		}
+	}
+}
+
+// along gives the point between two that is part of the way from the first.
+func along(a, b Point, part float64) Point {
+	return Point{a.X + float64(part*(b.X-a.X)), a.Y + float64(part*(b.Y-a.Y))}
+}
+
+// stroke draws a straight piece of a curve. The number of dots that it is made of
+// is told, since LaTeX can't work it out for very short ones.
+func (w *texWriter) stroke(a, b Point) {
+	long := math.Hypot(b.X-a.X, b.Y-a.Y)
+	if long < 0.08 {
+		return
+	}
+	w.pieces++
+	w.WriteString(`\qbezier[` + strconv.Itoa(max(2, int(long/0.32))) + "]" + w.at(a) + w.at(along(a, b, 0.5)) + w.at(b) + "\n")
+}
+
+func (w *texWriter) dot(p Point, across float64) {
+	w.pieces++
+	w.put(p, `\circle*{`+num(across)+"}")
+}
+
+func (w *texWriter) spots(at []Point) {
+	for _, p := range at {
+		w.dot(p, 6)
+	}
+}
+
+// texFills are the distances of the level and of the upright lines that bars are
+// filled with, 0 for none.
+var texFills = [fillKinds]struct{ level, upright float64 }{{level: 3}, {}, {level: 8}, {upright: 6}, {6, 6}, {upright: 3}, {3, 3}}
+
+func (w *texWriter) bar(b box, fill int, dashed bool) {
+	outline := []Point{{b.left, b.bottom}, {b.left, b.top}, {b.right, b.top}, {b.right, b.bottom}, {b.left, b.bottom}}
+	if dashed {
+		w.curves(ink{width: 1.4, dash: []float64{5, 3}}, [][]Point{outline})
+		return
+	}
+	w.rules(ink{width: 1.4}, [][]Point{outline})
+	var lines [][]Point
+	how := texFills[fill]
+	for y := b.bottom - how.level; how.level > 0 && y > b.top; y -= how.level {
+		lines = append(lines, []Point{{b.left, y}, {b.right, y}})
+	}
+	for x := b.left + how.upright; how.upright > 0 && x < b.right-0.5; x += how.upright {
+		lines = append(lines, []Point{{x, b.bottom}, {x, b.top}})
+	}
+	w.rules(gridInk, lines)
+}
+
+// line puts a text on its baseline.
+func (w *texWriter) line(t textLine) {
+	set := w.texts.Head
+	switch t.style {
+	case words, titleText:
+		set = w.texts.Words
+	case valueText:
+		set = w.texts.Value
+	}
+	text := set(t.text)
+	if t.style == titleText {
+		text = `\textbf{` + text + "}"
+	}
+	switch t.anchor {
+	case middle:
+		text = `\makebox[0pt]{` + text + "}"
+	case end:
+		text = `\makebox[0pt][r]{` + text + "}"
+	}
+	w.put(Point{t.x, t.y}, text)
+}

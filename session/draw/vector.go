@@ -1,0 +1,136 @@
+package draw
+
+import "strings"
+
+// vector is what a drawing is written on: SVG for a page, a picture of TeX for
+// paper. It writes lines, dots and texts at the places that a layout gives them,
+// in drawing units with y downward, and decides nothing.
+type vector interface {
+	// begin opens a drawing of a size, with what it is in words. So many of the
+	// fills of bars are used in it.
+	begin(w, h float64, spoken, description string, fills int)
+	// curves draws lines from point to point; one with a single point is a dot.
+	curves(k ink, lines [][]Point)
+	// rules draws lines whose steps are all level or upright.
+	rules(k ink, lines [][]Point)
+	// spots draws measured points.
+	spots(at []Point)
+	// bar draws a box with one of the fills, or a dashed one without.
+	bar(b box, fill int, dashed bool)
+	// line writes one line of text at its baseline.
+	line(t textLine)
+	end()
+}
+
+// ink is how a line is drawn.
+type ink struct {
+	width float64
+	dash  []float64 // strokes and gaps; none for a solid line
+	faint bool
+	curve bool // joined and ended softly
+}
+
+var (
+	axisInk = ink{width: 1.2}
+	zeroInk = ink{width: 0.6}
+	gridInk = ink{width: 0.5, faint: true}
+)
+
+// strokes and gaps of the curves in turn; further rounds are drawn thicker.
+var strokes = [...][]float64{nil, {2, 4}, {9, 5}, {10, 4, 2, 4}, {5, 3}, {14, 4, 2, 4, 2, 4}}
+
+// curveInk is how the i-th curve is drawn.
+func curveInk(i int) ink {
+	return ink{width: 1.8 + 0.9*float64(min(i/len(strokes), 4)), dash: strokes[i%len(strokes)], curve: true}
+}
+
+// fillKinds is how many ways there are to fill a bar.
+const fillKinds = 7
+
+// anchor is which end of a text stands at its place.
+type anchor uint8
+
+const (
+	start anchor = iota
+	middle
+	end
+)
+
+// style is what a text is, by which it is set.
+type style uint8
+
+const (
+	words     style = iota
+	titleText       // the title of the drawing
+	valueText       // a number, with or without its unit
+	nameText        // what a curve or a bar stands for: a symbol or words
+	axisText        // a quantity over its unit
+)
+
+// textLine is one line of text.
+type textLine struct {
+	x, y   float64 // of the baseline
+	anchor anchor
+	style  style
+	text   string
+}
+
+const (
+	fontSize   = 14.0
+	emPart     = 0.6 // the width of a character in font sizes, estimated high
+	lineHeight = 18.0
+	ascent     = 11.0 // of capitals and most of all else above the baseline
+	descent    = 4.0
+)
+
+// textWidth estimates the width of a text in drawing units.
+func textWidth(text string) float64 { return float64(width(text)) * emPart * fontSize }
+
+// textBox gives the box of a text at its place.
+func textBox(x, y float64, a anchor, text string) box {
+	w := textWidth(text)
+	switch a {
+	case middle:
+		x -= w / 2
+	case end:
+		x -= w
+	}
+	return box{x, y - ascent, x + w, y + descent}
+}
+
+func charactersIn(w float64) int { return max(1, int(w/(emPart*fontSize))) }
+
+// countLines gives how many lines a block of text of a width takes.
+func countLines(w float64, texts ...string) int {
+	n := 0
+	for _, text := range texts {
+		n += len(wrap(text, charactersIn(w)))
+	}
+	return n
+}
+
+// sheet is a vector on which a layout writes, with the boxes of its texts.
+type sheet struct {
+	vector
+	boxes []box
+}
+
+func (s *sheet) text(x, y float64, a anchor, how style, text string) {
+	if strings.TrimSpace(text) == "" {
+		return
+	}
+	s.boxes = append(s.boxes, textBox(x, y, a, text))
+	s.line(textLine{x, y, a, how, text})
+}
+
+// block writes a block of text from y downward, wrapped to w; it gives the y
+// below it.
+func (s *sheet) block(x, y, w float64, how style, texts ...string) float64 {
+	for _, text := range texts {
+		for _, line := range wrap(text, charactersIn(w)) {
+			s.text(x, y+ascent+2, start, how, line)
+			y += lineHeight
+		}
+	}
+	return y
+}
