@@ -140,19 +140,19 @@ func (w *work) rerun(replaced map[run.Slot]float64) *run.State {
 // scaling says how one quantity grows with another.
 func (w *work) scaling(s *syntax.Scaling) {
 	of, ok1 := w.scaledExpr(s.X)
-	by, ok2 := w.scaled(s.Against, s.AgainstAt)
+	by, ok2 := w.scaled(s.Against.Name, s.Against.NameAt)
 	if !ok1 || !ok2 {
 		return
 	}
-	w.uses([]*plan.Def{by}, s.AgainstAt)
+	w.uses([]*plan.Def{by}, s.Against.NameAt)
 	if x, ok := w.writtenExpr(s.X, w.e.Line, by, 0); ok {
-		if e, exact := algebra.Exponent(x, s.Against); exact {
+		if e, exact := algebra.Exponent(x, s.Against.Name); exact {
 			w.e.Outcome = append(entry.Lines{w.power(s, x, e)}, free(by)...)
 			return
 		}
 	}
 	if w.planner.Static(of).Absent || w.planner.Static(by.Slot).Absent {
-		w.find(finding.New(finding.NotWorkedOut, s.X.Span(), algebra.Display(s.X)+" is no power of "+s.Against+"; how it grows depends on values that are not given yet.",
+		w.find(finding.New(finding.NotWorkedOut, s.X.Span(), algebra.Display(s.X)+" is no power of "+s.Against.Name+"; how it grows depends on values that are not given yet.",
 			"Give the symbols values in lines above."))
 		return
 	}
@@ -165,9 +165,9 @@ func (w *work) scaling(s *syntax.Scaling) {
 func (w *work) power(s *syntax.Scaling, x syntax.Expr, e units.Exp) string {
 	of := algebra.Display(s.X)
 	if e.IsZero() {
-		return of + " does not depend on " + s.Against + "."
+		return of + " does not depend on " + s.Against.Name + "."
 	}
-	return w.goesAs(s, e) + w.fixed(x, s.Against) + ": doubling " + s.Against + " multiplies " + of + " by " +
+	return w.goesAs(s, e) + w.fixed(x, s.Against.Name) + ": doubling " + s.Against.Name + " multiplies " + of + " by " +
 		times(math.Pow(2, e.Float()), w.set.rounding) + "."
 }
 
@@ -264,9 +264,9 @@ func (w *work) writtenExpr(x syntax.Expr, line int, by *plan.Def, depth int) (sy
 func (w *work) goesAs(s *syntax.Scaling, e units.Exp) string {
 	of := algebra.Display(s.X)
 	if e.Num() < 0 {
-		return of + " goes as 1/" + algebra.Power(s.Against, e.Neg())
+		return of + " goes as 1/" + algebra.Power(s.Against.Name, e.Neg())
 	}
-	return of + " goes as " + algebra.Power(s.Against, e)
+	return of + " goes as " + algebra.Power(s.Against.Name, e)
 }
 
 // fixed lists what is held fixed.
@@ -294,17 +294,17 @@ func (w *work) localScaling(s *syntax.Scaling, of run.Slot, by *plan.Def) entry.
 	down, ok2 := w.rerun(map[run.Slot]float64{by.Slot: x0 * (1 - step)}).Value(of)
 	twice, ok3 := w.rerun(map[run.Slot]float64{by.Slot: 2 * x0}).Value(of)
 	if !ok1 || !ok2 || x0 == 0 || y0 == 0 || up/down <= 0 {
-		w.find(finding.New(finding.NoRealValue, s.X.Span(), "There is no power at these values: "+name+" or "+s.Against+" is 0, or has no value nearby.", ""))
+		w.find(finding.New(finding.NoRealValue, s.X.Span(), "There is no power at these values: "+name+" or "+s.Against.Name+" is 0, or has no value nearby.", ""))
 		return nil
 	}
 	power := (math.Log(up) - math.Log(down)) / (math.Log1p(step) - math.Log1p(-step))
 	if up < 0 {
 		power = (math.Log(-up) - math.Log(-down)) / (math.Log1p(step) - math.Log1p(-step))
 	}
-	line := name + " is no power of " + s.Against + "; near these values it goes as " + s.Against + " to the power " +
+	line := name + " is no power of " + s.Against.Name + "; near these values it goes as " + s.Against.Name + " to the power " +
 		units.FormatNumber(power, units.Figures{N: 4}, w.set.rounding, units.Screen)
 	if ok3 {
-		line += "; doubling " + s.Against + " multiplies " + name + " by " + times(twice/y0, w.set.rounding)
+		line += "; doubling " + s.Against.Name + " multiplies " + name + " by " + times(twice/y0, w.set.rounding)
 	}
 	return entry.Lines{line + "."}
 }

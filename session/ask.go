@@ -312,8 +312,8 @@ func (p *Pad) namedLines(lines []int) string {
 	for _, n := range lines {
 		word := "line " + itoa(n)
 		if e := p.entryAt(n); e != nil {
-			if name := entry.Defines(e.Stmt); name != "" {
-				word = name + " (line " + itoa(n) + ")"
+			if names := e.Gives(); len(names) == 1 {
+				word = names[0] + " (line " + itoa(n) + ")"
 			}
 		}
 		words = append(words, word)

@@ -11,7 +11,7 @@ import (
 
 // slope works out the derivative of a curve at a point.
 func (w *work) slope(s *syntax.Slope) {
-	d, ok := w.readingDef(s.Name, s.NameAt)
+	d, ok := w.readingDef(s.Named.Name, s.Named.NameAt)
 	if !ok {
 		return
 	}
@@ -22,13 +22,13 @@ func (w *work) slope(s *syntax.Slope) {
 	}
 	x := w.planner.Static(at)
 	x.Tag = units.None
-	c, depends, ok := w.planCurve(s.X, s.Var, x)
+	c, depends, ok := w.planCurve(s.X, s.Var.Name, x)
 	if !ok {
 		w.fail(d, nil)
 		return
 	}
 	if !depends {
-		w.find(finding.New(finding.NotSolved, s.VarAt, s.Var+" does not stand in "+c.name+".", "Name what the curve is drawn against, as in `slope of x(t) at t = 3 s`."))
+		w.find(finding.New(finding.NotSolved, s.Var.NameAt, s.Var.Name+" does not stand in "+c.name+".", "Name what the curve is drawn against, as in `slope of x(t) at t = 3 s`."))
 		w.fail(d, nil)
 		return
 	}
@@ -60,7 +60,7 @@ func (w *work) readingDef(name string, at syntax.Span) (*plan.Def, bool) {
 func (w *work) smooth(s *syntax.Slope, c *curve, dim units.Dim, x float64) bool {
 	w.CatchUp()
 	if _, ok := w.planner.Program.Value(&w.state, c.fn, x); !ok {
-		w.find(finding.New(finding.NoRealValue, s.X.Span(), c.name+" has no value at "+s.Var+" = "+w.shownIn(x, w.placeUnit(s.At))+", and so no slope.", "Take the slope at another place."))
+		w.find(finding.New(finding.NoRealValue, s.X.Span(), c.name+" has no value at "+s.Var.Name+" = "+w.shownIn(x, w.placeUnit(s.At))+", and so no slope.", "Take the slope at another place."))
 		return false
 	}
 	scale := w.planner.Program.NaturalScale(&w.state, []int{c.fn}, dim)
@@ -68,7 +68,7 @@ func (w *work) smooth(s *syntax.Slope, c *curve, dim units.Dim, x float64) bool 
 	if bend == run.Smooth {
 		return true
 	}
-	place := s.Var + " = " + w.shownIn(x, w.placeUnit(s.At))
+	place := s.Var.Name + " = " + w.shownIn(x, w.placeUnit(s.At))
 	if bend == run.Jump {
 		w.find(finding.New(finding.NoSlope, s.X.Span(), c.name+" jumps at "+place+", so that it has no slope there.", "Take the slope at a place beside it."))
 		return false
@@ -91,7 +91,7 @@ func (w *work) placeUnit(x syntax.Expr) *units.Unit {
 
 // area works out the area under a curve.
 func (w *work) area(s *syntax.Area) {
-	d, ok := w.readingDef(s.Name, s.NameAt)
+	d, ok := w.readingDef(s.Named.Name, s.Named.NameAt)
 	if !ok {
 		return
 	}
@@ -119,8 +119,8 @@ func (w *work) area(s *syntax.Area) {
 // areaName is the name that an area is taken against: the one that is said, or
 // the argument of the only call.
 func (w *work) areaName(s *syntax.Area) string {
-	if s.Var != "" {
-		return s.Var
+	if s.Var.Name != "" {
+		return s.Var.Name
 	}
 	if call, ok := s.X.(*syntax.Call); ok && len(call.Args) == 1 {
 		if n, ok := call.Args[0].X.(*syntax.Name); ok {

@@ -78,7 +78,7 @@ func (w *work) divisor(f run.Failure, in run.Instr, main *run.Code) string {
 // span covers.
 func (w *work) divisorText(at syntax.Span) string {
 	text := ""
-	for _, x := range expressions(w.e.Stmt) {
+	for _, x := range w.e.Stmt.Exprs() {
 		syntax.Walk(x, func(x syntax.Expr) bool {
 			if b, ok := x.(*syntax.Binary); ok && b.Op == syntax.Div && b.At == at {
 				s := b.Y.Span()
@@ -88,27 +88,6 @@ func (w *work) divisorText(at syntax.Span) string {
 		})
 	}
 	return text
-}
-
-// expressions lists the expressions of a statement that are worked out.
-func expressions(s syntax.Stmt) []syntax.Expr {
-	switch s := s.(type) {
-	case *syntax.Define:
-		return []syntax.Expr{s.X}
-	case *syntax.Value:
-		return []syntax.Expr{s.X}
-	case *syntax.CheckStmt:
-		out := []syntax.Expr{s.Left}
-		if s.Right != nil {
-			out = append(out, s.Right)
-		}
-		return out
-	case *syntax.Report:
-		return []syntax.Expr{s.X}
-	case *syntax.UnitDef:
-		return []syntax.Expr{s.X}
-	}
-	return nil
 }
 
 // numberAt shows the value of a slot in its own unit.

@@ -51,7 +51,7 @@ func (w *work) graph(s *syntax.Graph) {
 		return
 	}
 	g := &entry.Graph{Blank: s.Blank}
-	g.X = entry.Axis{Label: axisLabel(s.Against, p.unit), From: p.unit.FromSI(p.from), To: p.unit.FromSI(p.to)}
+	g.X = entry.Axis{Label: axisLabel(s.Against.Name, p.unit), From: p.unit.FromSI(p.from), To: p.unit.FromSI(p.to)}
 	g.Y.Label = axisLabel(w.curveNames(p), p.curves[0].unit)
 	first := true
 	for _, c := range p.curves {
@@ -100,7 +100,7 @@ func (w *work) planPlot(s *syntax.Graph) (*plot, bool) {
 		p.from, p.to = p.to, p.from
 	}
 	for _, part := range s.Curves {
-		c, one, ok := w.planCurve(part.X, s.Against, p.static)
+		c, one, ok := w.planCurve(part.X, s.Against.Name, p.static)
 		if !ok {
 			return nil, false
 		}
@@ -280,7 +280,7 @@ func (w *work) evaluate(p *plot) bool {
 	x := w.planner.Emit(run.Instr{Op: ops.Const, K: p.from}, p.static)
 	varying := []run.Slot{x}
 	if !p.depends {
-		n := &syntax.Name{At: p.s.AgainstAt, Name: p.s.Against}
+		n := &syntax.Name{At: p.s.Against.NameAt, Name: p.s.Against.Name}
 		d, ok := w.planner.Names.Lookup(n.Name)
 		if ok && d.Given && !d.Failed() && w.planner.Static(d.Slot).Dim == p.static.Dim {
 			varying = append(varying, d.Slot)
@@ -366,7 +366,7 @@ func axisLabel(name string, u *units.Unit) string {
 func (w *work) curveNames(p *plot) string {
 	var names []string
 	for _, c := range p.curves {
-		names = append(names, shortName(c, p.s.Against))
+		names = append(names, shortName(c, p.s.Against.Name))
 	}
 	text := strings.Join(names, ", ")
 	if len([]rune(text)) <= 24 {

@@ -230,7 +230,7 @@ func (w *work) statement(s syntax.Stmt) {
 	case *syntax.FiguresSetting:
 		w.set.figures = units.Figures{N: s.Figures, Keep: true}
 	case *syntax.RoundSetting:
-		w.set.rounding = s.Rule
+		w.set.rounding = s.Rule()
 	case *syntax.Note, *syntax.Remark:
 	}
 }

@@ -18,7 +18,7 @@ func (w *work) shape(p *plot, c *curve, sampled graph.Curve) ([]string, graph.Sh
 	if pieces := w.pieces(p, c); pieces != nil {
 		return pieces, graph.Shape{}
 	}
-	named := shortName(c, p.s.Against)
+	named := shortName(c, p.s.Against.Name)
 	if s, ok := w.formOf(p, c, c.x); ok {
 		return []string{w.sentence(p, c, named, s, p.from, p.to)}, s
 	}
@@ -36,7 +36,7 @@ func (w *work) pieces(p *plot, c *curve) []string {
 	}
 	n, ok := call.Args[0].X.(*syntax.Name)
 	d, found := w.planner.Names.Lookup(call.Func)
-	if !ok || n.Name != p.s.Against || !found || d.Kind != plan.Function || d.Func.Pieces == nil {
+	if !ok || n.Name != p.s.Against.Name || !found || d.Kind != plan.Function || d.Func.Pieces == nil {
 		return nil
 	}
 	var out []string
@@ -55,7 +55,7 @@ func (w *work) pieces(p *plot, c *curve) []string {
 		if lo >= hi {
 			continue
 		}
-		x := algebra.Substitute(w.pinned(syntax.Unplaced(piece.X), d, w.e.Line), map[string]syntax.Expr{d.Func.Params[0]: &syntax.Name{Name: p.s.Against}})
+		x := algebra.Substitute(w.pinned(syntax.Unplaced(piece.X), d, w.e.Line), map[string]syntax.Expr{d.Func.Params[0]: &syntax.Name{Name: p.s.Against.Name}})
 		s, ok := w.formOf(p, c, x)
 		if !ok {
 			// A hair inside, where both ends belong to the interval for certain.
@@ -81,15 +81,15 @@ func (w *work) bound(x syntax.Expr) (float64, bool) {
 
 // formOf finds the shape in the equation of a curve.
 func (w *work) formOf(p *plot, c *curve, x syntax.Expr) (graph.Shape, bool) {
-	if !usesName(x, p.s.Against) {
-		if d, ok := w.planner.Names.Lookup(p.s.Against); !ok || !d.Given || p.depends {
+	if !usesName(x, p.s.Against.Name) {
+		if d, ok := w.planner.Names.Lookup(p.s.Against.Name); !ok || !d.Given || p.depends {
 			v, ok := w.bound(x)
 			return graph.Shape{Kind: graph.Constant, C: v}, ok
 		} else if x, ok = w.throughGiven(x, d); !ok {
 			return graph.Shape{}, false
 		}
 	}
-	f, ok := algebra.FormOf(w.opened(x, 0), p.s.Against)
+	f, ok := algebra.FormOf(w.opened(x, 0), p.s.Against.Name)
 	if !ok {
 		return graph.Shape{}, false
 	}
@@ -157,7 +157,7 @@ func (t teller) y(v float64) string {
 	}
 	return t.w.shownIn(v, t.c.unit)
 }
-func (t teller) x(v float64) string { return t.p.s.Against + " = " + t.xValue(v) }
+func (t teller) x(v float64) string { return t.p.s.Against.Name + " = " + t.xValue(v) }
 func (t teller) xValue(v float64) string {
 	if v == 0 {
 		return "0"
@@ -208,7 +208,7 @@ func (w *work) sentence(p *plot, c *curve, named string, s graph.Shape, from, to
 }
 
 func (t teller) line(s graph.Shape) string {
-	text := "is a line in " + t.p.s.Against
+	text := "is a line in " + t.p.s.Against.Name
 	if s.C == 0 {
 		return text + " through the origin, with slope " + t.per(s.B, -1)
 	}
@@ -236,7 +236,7 @@ func (t teller) parabola(s graph.Shape) string {
 	if s.A < 0 {
 		opens, extreme = "downward", "greatest "
 	}
-	text := "is a parabola in " + t.p.s.Against + " that opens " + opens
+	text := "is a parabola in " + t.p.s.Against.Name + " that opens " + opens
 	x0 := -s.B / (2 * s.A)
 	if s.B == 0 {
 		x0 = 0
@@ -267,7 +267,7 @@ func (t teller) parabolaZeros(s graph.Shape, x0, y0 float64) []string {
 	}
 	half := math.Sqrt(under)
 	if x0 == 0 && t.inside(half) && t.inside(-half) {
-		return []string{"zero at " + t.p.s.Against + " = ±" + t.xValue(half)}
+		return []string{"zero at " + t.p.s.Against.Name + " = ±" + t.xValue(half)}
 	}
 	var at []string
 	for _, x := range []float64{x0 - half, x0 + half} {
@@ -281,11 +281,11 @@ func (t teller) parabolaZeros(s graph.Shape, x0, y0 float64) []string {
 	if at == nil {
 		return nil
 	}
-	return []string{"zero at " + t.p.s.Against + " = " + strings.Join(at, " and ")}
+	return []string{"zero at " + t.p.s.Against.Name + " = " + strings.Join(at, " and ")}
 }
 
 func (t teller) power(s graph.Shape) string {
-	x := t.p.s.Against
+	x := t.p.s.Against.Name
 	f := func(at float64) float64 { return s.A * math.Pow(at, float64(s.E)/float64(s.Of)) }
 	text := ""
 	e, _ := units.NewExp(s.E, s.Of)
@@ -332,7 +332,7 @@ func (t teller) exponential(s graph.Shape) string {
 	if t.inside(0) {
 		at = 0
 	}
-	text += " in " + t.p.s.Against + ": " + t.y(s.A*math.Exp(s.B*at)+s.C) + " at " + t.x(at)
+	text += " in " + t.p.s.Against.Name + ": " + t.y(s.A*math.Exp(s.B*at)+s.C) + " at " + t.x(at)
 	what := "a factor e"
 	if s.C != 0 {
 		what = "a factor e in its distance from " + t.y(s.C)
@@ -345,7 +345,7 @@ func (t teller) exponential(s graph.Shape) string {
 }
 
 func (t teller) wave(s graph.Shape) string {
-	text := "is a sinusoid in " + t.p.s.Against + " with amplitude " + t.y(s.A) + " and period " + t.xValue(2*math.Pi/s.B)
+	text := "is a sinusoid in " + t.p.s.Against.Name + " with amplitude " + t.y(s.A) + " and period " + t.xValue(2*math.Pi/s.B)
 	if s.C != 0 {
 		text += ", about a mean of " + t.y(s.C)
 	}
@@ -420,7 +420,7 @@ func (t teller) zeros(f graph.Facts) []string {
 		}
 		at = append(at, t.xValue(x))
 	}
-	return []string{"zero at " + t.p.s.Against + " = " + strings.Join(at, ", ")}
+	return []string{"zero at " + t.p.s.Against.Name + " = " + strings.Join(at, ", ")}
 }
 
 // gaps says where a curve breaks off.

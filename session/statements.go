@@ -42,11 +42,11 @@ func (w *work) function(s *syntax.FuncDef) {
 
 // let makes a symbol with a unit and no value known.
 func (w *work) let(s *syntax.Let) {
-	d := &plan.Def{Name: s.Name, Kind: plan.Symbol, Slot: run.NoSlot}
-	if !w.mayDefine(s.Name, s.NameAt, plan.Symbol) {
+	d := &plan.Def{Name: s.Symbol.Name, Kind: plan.Symbol, Slot: run.NoSlot}
+	if !w.mayDefine(s.Symbol.Name, s.Symbol.NameAt, plan.Symbol) {
 		return
 	}
-	w.givenAgain(s.Name, s.NameAt)
+	w.givenAgain(s.Symbol.Name, s.Symbol.NameAt)
 	u, bad := w.planner.Unit(s.In, units.AloneInPlace)
 	if bad != nil {
 		w.find(w.planner.UnitFinding(s.In, bad))
@@ -94,13 +94,14 @@ func (w *work) formula(s *syntax.FormulaDef) {
 
 // constants brings in constants of CODATA 2022.
 func (w *work) constants(s *syntax.Constants) {
-	for i, name := range s.Names {
+	for _, n := range s.Names {
+		name := n.Name
 		k, ok := units.LookupConstant(name)
 		if !ok {
-			w.find(finding.New(finding.UnknownName, s.At[i], "No constant is called "+name+".", "`help constants` lists them."))
+			w.find(finding.New(finding.UnknownName, n.NameAt, "No constant is called "+name+".", "`help constants` lists them."))
 			continue
 		}
-		if !w.mayDefine(name, s.At[i], plan.Quantity) {
+		if !w.mayDefine(name, n.NameAt, plan.Quantity) {
 			continue
 		}
 		u, bad := w.planner.Units.Parse(k.Unit, units.AloneInPlace)

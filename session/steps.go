@@ -13,11 +13,11 @@ import (
 
 // steps shows the worked lines of a result, or of every result.
 func (w *work) steps(s *syntax.Steps) {
-	if s.Name == "" {
+	if s.Of.Name == "" {
 		w.everyStep()
 		return
 	}
-	n := &syntax.Name{At: s.NameAt, Name: s.Name}
+	n := &syntax.Name{At: s.Of.NameAt, Name: s.Of.Name}
 	d, ok := w.planner.Find(n)
 	if !ok || d.Line == 0 {
 		w.find(w.planner.Unknown(n, w.e.Text)...)
@@ -28,13 +28,13 @@ func (w *work) steps(s *syntax.Steps) {
 	if e == nil {
 		return
 	}
-	switch lines := e.By.Working(e, s.Name); {
+	switch lines := e.By.Working(e, s.Of.Name); {
 	case len(lines) > 0:
 		w.e.Outcome = &entry.Works{Of: []entry.Work{{Line: d.Line, Lines: lines}}}
 	case d.Failed():
-		w.find(finding.New(finding.NotWorkedOut, s.NameAt, "not worked out: needs "+s.Name+" (line "+itoa(d.Line)+")", ""))
+		w.find(finding.New(finding.NotWorkedOut, s.Of.NameAt, "not worked out: needs "+s.Of.Name+" (line "+itoa(d.Line)+")", ""))
 	default:
-		w.e.Outcome = entry.Lines{s.Name + " is not worked out from other lines: it stands in line " + itoa(d.Line) + "."}
+		w.e.Outcome = entry.Lines{s.Of.Name + " is not worked out from other lines: it stands in line " + itoa(d.Line) + "."}
 	}
 }
 
@@ -79,10 +79,10 @@ func (p *Pad) Working(e *entry.Entry, _ string) []entry.WorkLine {
 // slopeLines are the lines of a slope: the derivative, where a rule gives it, and
 // its value at the place.
 func (w *work) slopeLines(s *syntax.Slope, e *entry.Entry) []entry.WorkLine {
-	out := []entry.WorkLine{{Name: s.Name, Words: "slope of " + algebra.Display(s.X) + " at " + s.Var + " = " + w.putIn(s.At, e.Line)}}
-	if d, ok := algebra.Derivative(w.openedAt(s.X, e.Line, 0), s.Var); ok {
+	out := []entry.WorkLine{{Name: s.Named.Name, Words: "slope of " + algebra.Display(s.X) + " at " + s.Var.Name + " = " + w.putIn(s.At, e.Line)}}
+	if d, ok := algebra.Derivative(w.openedAt(s.X, e.Line, 0), s.Var.Name); ok {
 		out = append(out, entry.WorkLine{Right: d, Reason: "differentiate"})
-		out = w.putLine(out, algebra.Substitute(d, map[string]syntax.Expr{s.Var: s.At}), d, e)
+		out = w.putLine(out, algebra.Substitute(d, map[string]syntax.Expr{s.Var.Name: s.At}), d, e)
 	}
 	return append(out, entry.WorkLine{Shown: &e.Values()[0]})
 }
@@ -90,13 +90,13 @@ func (w *work) slopeLines(s *syntax.Slope, e *entry.Entry) []entry.WorkLine {
 // areaLines are the lines of an area: the antiderivative at both ends, where a
 // rule gives it.
 func (w *work) areaLines(s *syntax.Area, e *entry.Entry) []entry.WorkLine {
-	name := s.Var
+	name := s.Var.Name
 	if call, ok := s.X.(*syntax.Call); ok && name == "" && len(call.Args) == 1 {
 		if n, ok := call.Args[0].X.(*syntax.Name); ok {
 			name = n.Name
 		}
 	}
-	out := []entry.WorkLine{{Name: s.Name, Words: "area under " + algebra.Display(s.X) + " from " + w.putIn(s.From, e.Line) + " to " + w.putIn(s.To, e.Line)}}
+	out := []entry.WorkLine{{Name: s.Named.Name, Words: "area under " + algebra.Display(s.X) + " from " + w.putIn(s.From, e.Line) + " to " + w.putIn(s.To, e.Line)}}
 	if f, ok := algebra.Antiderivative(w.openedAt(s.X, e.Line, 0), name); ok {
 		at := func(x syntax.Expr) syntax.Expr { return algebra.Substitute(f, map[string]syntax.Expr{name: x}) }
 		x := at(s.To)

@@ -23,13 +23,13 @@ func (w *work) table(p *plot) {
 	if !ok {
 		return
 	}
-	g := &entry.Table{Heads: []string{axisLabel(p.s.Against, p.unit)}}
+	g := &entry.Table{Heads: []string{axisLabel(p.s.Against.Name, p.unit)}}
 	g.Rows = make([][]string, len(x))
 	for i, v := range x {
 		g.Rows[i] = []string{w.cell(v, p.unit)}
 	}
 	for _, c := range p.curves {
-		g.Heads = append(g.Heads, axisLabel(shortName(c, p.s.Against), c.unit))
+		g.Heads = append(g.Heads, axisLabel(shortName(c, p.s.Against.Name), c.unit))
 		y, good := make([]float64, len(x)), make([]bool, len(x))
 		c.eval(x, y, good)
 		most := 0.0

@@ -37,10 +37,11 @@ func BenchmarkParse(b *testing.B) {
 func BenchmarkPrint(b *testing.B) {
 	for _, l := range benchLines {
 		s, _ := Parse(l.text)
+		x := s.Exprs()[0]
 		b.Run(l.name, func(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {
-				Print(s)
+				PrintExpr(x)
 			}
 		})
 	}
@@ -59,6 +60,6 @@ func BenchmarkRecord(b *testing.B) {
 func BenchmarkBuild(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
-		production[valueLine]()()
+		production[CheckStmt]()()
 	}
 }

@@ -85,7 +85,7 @@ func dumpStmt(s Stmt) string {
 		}
 		return out
 	case *Let:
-		return "let " + s.Name + in(s.In)
+		return "let " + s.Symbol.Name + in(s.In)
 	case *UnitDef:
 		return "unit " + s.Name + " " + dump(s.X)
 	case *CheckStmt:
@@ -112,11 +112,15 @@ func dumpStmt(s Stmt) string {
 	case *Remark:
 		return fmt.Sprintf("remark %q", s.Text)
 	case *Constants:
-		return "constants " + strings.Join(s.Names, ",")
+		var names []string
+		for _, n := range s.Names {
+			names = append(names, n.Name)
+		}
+		return "constants " + strings.Join(names, ",")
 	case *FiguresSetting:
 		return fmt.Sprintf("figures %d", s.Figures)
 	case *RoundSetting:
-		return fmt.Sprintf("round %d", s.Rule)
+		return fmt.Sprintf("round %d", s.Rule())
 	case *Solve:
 		out := "solve"
 		for _, e := range s.Equations {
@@ -143,23 +147,23 @@ func dumpStmt(s Stmt) string {
 		}
 		return out
 	case *Scaling:
-		return "scaling " + dump(s.X) + " " + s.Against
+		return "scaling " + dump(s.X) + " " + s.Against.Name
 	case *Steps:
-		return "steps " + s.Name
+		return "steps " + s.Of.Name
 	case *Graph:
 		out := map[bool]string{false: "graph", true: "table"}[s.Table] + fmt.Sprintf(" %v", s.Table)
 		for _, c := range s.Curves {
 			out += " " + dump(c.X) + in(c.In)
 		}
-		out += " against " + s.Against + " " + dump(s.From) + " " + dump(s.To)
+		out += " against " + s.Against.Name + " " + dump(s.From) + " " + dump(s.To)
 		if s.By != nil {
 			out += " by " + dump(s.By)
 		}
 		return out + in(s.In) + fmt.Sprintf(" %v", s.Blank)
 	case *Slope:
-		return "slope " + s.Name + " " + dump(s.X) + " " + s.Var + " " + dump(s.At) + in(s.In)
+		return "slope " + s.Named.Name + " " + dump(s.X) + " " + s.Var.Name + " " + dump(s.At) + in(s.In)
 	case *Area:
-		return "area " + s.Name + " " + dump(s.X) + " " + s.Var + " " + dump(s.From) + " " + dump(s.To) + in(s.In)
+		return "area " + s.Named.Name + " " + dump(s.X) + " " + s.Var.Name + " " + dump(s.From) + " " + dump(s.To) + in(s.In)
 	case *Bars:
 		out := "bars"
 		for _, st := range s.Stages {

@@ -3,8 +3,6 @@ package syntax
 import (
 	"strconv"
 
-	"github.com/alecthomas/participle/v2/lexer"
-
 	"steelyard/lang/finding"
 	"steelyard/lang/limit"
 	"steelyard/units"
@@ -20,29 +18,32 @@ import (
 //	unary    { "-" | "+" } power
 //	power    operand  [ "^" unary | "²" ]
 type exprParser struct {
-	lex   *lexer.PeekingLexer
+	from  source
+	tok   token // the next one
 	depth int
 	end   int // of the last token that was taken
 }
 
-// parseExpr is what the grammar calls for a field of type Expr.
-func parseExpr(lex *lexer.PeekingLexer) (Expr, error) {
-	p := exprParser{lex: lex}
-	x, bad := p.sum()
-	if bad != nil {
-		return nil, bad
-	}
-	return x, nil
+// source hands tokens out one after the other. Past the last one it hands out
+// an eofToken for ever.
+type source interface {
+	peek(ahead int) token
+	next()
 }
 
-func (p *exprParser) take() *lexer.Token {
-	t := p.lex.Next()
-	p.end = t.Pos.Offset + len(t.Value)
+// expression reads an expression from a source of tokens, and leaves there what
+// follows it.
+func expression(from source) (Expr, *fault) {
+	p := exprParser{from: from, tok: from.peek(0)}
+	return p.sum()
+}
+
+func (p *exprParser) take() token {
+	t := p.tok
+	p.from.next()
+	p.tok = p.from.peek(0)
+	p.end = t.to
 	return t
-}
-
-func tokenSpan(t *lexer.Token) Span {
-	return Span{From: t.Pos.Offset, To: t.Pos.Offset + len(t.Value)}
 }
 
 // deeper counts a level of nesting.
@@ -54,14 +55,12 @@ func (p *exprParser) deeper(at Span) *fault {
 	return nil
 }
 
-func isSign(t *lexer.Token, text string) bool { return t.Type == signToken && t.Value == text }
-
 // sumOp tells whether a token adds or subtracts.
-func sumOp(t *lexer.Token) (Op, bool) {
-	if t.Type != signToken {
+func sumOp(t *token) (Op, bool) {
+	if t.kind != signToken {
 		return 0, false
 	}
-	switch t.Value {
+	switch t.text {
 	case "+":
 		return Add, true
 	case "-", "−", "–", "‐", "‑":
@@ -71,11 +70,11 @@ func sumOp(t *lexer.Token) (Op, bool) {
 }
 
 // productOp tells whether a token multiplies or divides.
-func productOp(t *lexer.Token) (Op, bool) {
-	if t.Type != signToken {
+func productOp(t *token) (Op, bool) {
+	if t.kind != signToken {
 		return 0, false
 	}
-	switch t.Value {
+	switch t.text {
 	case "*", "×", "·", "⋅", "∙", "•", "・", "∗":
 		return Mul, true
 	case "/", "÷", "∕", "⁄":
@@ -91,11 +90,11 @@ func binary(op Op, at Span, x, y Expr) *Binary {
 func (p *exprParser) sum() (Expr, *fault) {
 	x, bad := p.product()
 	for bad == nil {
-		op, ok := sumOp(p.lex.Peek())
+		op, ok := sumOp(&p.tok)
 		if !ok {
 			break
 		}
-		at := tokenSpan(p.take())
+		at := p.take().span()
 		var y Expr
 		if y, bad = p.product(); bad == nil {
 			x = binary(op, at, x, y)
@@ -107,11 +106,11 @@ func (p *exprParser) sum() (Expr, *fault) {
 func (p *exprParser) product() (Expr, *fault) {
 	x, bad := p.implied()
 	for bad == nil {
-		op, ok := productOp(p.lex.Peek())
+		op, ok := productOp(&p.tok)
 		if !ok {
 			break
 		}
-		at := tokenSpan(p.take())
+		at := p.take().span()
 		var y Expr
 		if y, bad = p.implied(); bad == nil {
 			x = binary(op, at, x, y)
@@ -125,11 +124,11 @@ func (p *exprParser) product() (Expr, *fault) {
 func (p *exprParser) implied() (Expr, *fault) {
 	x, bad := p.unary()
 	for bad == nil {
-		t := p.lex.Peek()
-		if t.Type != nameToken && t.Type != piToken && !isSign(t, "(") && !isSign(t, "√") {
+		t := &p.tok
+		if t.kind != nameToken && t.kind != piToken && !t.sign("(") && !t.sign("√") {
 			break
 		}
-		at := Span{From: p.end, To: t.Pos.Offset}
+		at := Span{From: p.end, To: t.from}
 		var y Expr
 		if y, bad = p.power(); bad == nil {
 			b := binary(Mul, at, x, y)
@@ -143,15 +142,15 @@ func (p *exprParser) implied() (Expr, *fault) {
 // unary reads signs before an operand. A minus directly before a written
 // quantity belongs to it, and before a power it is applied last.
 func (p *exprParser) unary() (Expr, *fault) {
-	op, ok := sumOp(p.lex.Peek())
+	op, ok := sumOp(&p.tok)
 	if !ok {
 		return p.power()
 	}
-	at := tokenSpan(p.take())
+	at := p.take().span()
 	if bad := p.deeper(at); bad != nil {
 		return nil, bad
 	}
-	number := p.lex.Peek().Type == numToken
+	number := p.tok.kind == numToken
 	x, bad := p.unary()
 	p.depth--
 	if bad != nil {
@@ -194,17 +193,16 @@ func (p *exprParser) power() (Expr, *fault) {
 	if bad != nil {
 		return nil, bad
 	}
-	t := p.lex.Peek()
 	switch {
-	case t.Type == superToken:
-		p.take()
-		y, bad := raised(t)
+	case p.tok.kind == superToken:
+		t := p.take()
+		y, bad := raised(&t)
 		if bad != nil {
 			return nil, bad
 		}
-		x = binary(Pow, Span{From: t.Pos.Offset, To: t.Pos.Offset}, x, y)
-	case isSign(t, "^"):
-		at := tokenSpan(p.take())
+		x = binary(Pow, Span{From: t.from, To: t.from}, x, y)
+	case p.tok.sign("^"):
+		at := p.take().span()
 		if bad := p.deeper(at); bad != nil {
 			return nil, bad
 		}
@@ -220,8 +218,8 @@ func (p *exprParser) power() (Expr, *fault) {
 	default:
 		return x, nil
 	}
-	if t = p.lex.Peek(); t.Type == superToken || isSign(t, "^") {
-		return nil, &fault{finding.New(finding.Unreadable, tokenSpan(t), "A second exponent follows the first.",
+	if p.tok.kind == superToken || p.tok.sign("^") {
+		return nil, &fault{finding.New(finding.Unreadable, p.tok.span(), "A second exponent follows the first.",
 			"Put brackets round the power that comes first.")}
 	}
 	return x, nil
@@ -246,8 +244,8 @@ func unitOf(x Expr) (UnitText, bool) {
 }
 
 // raised reads an exponent in raised digits.
-func raised(t *lexer.Token) (Expr, *fault) {
-	text, at := writing.OnTheLine(t.Value), tokenSpan(t)
+func raised(t *token) (Expr, *fault) {
+	text, at := writing.OnTheLine(t.text), t.span()
 	if text == "n" {
 		return &Name{At: at, Name: "n"}, nil
 	}
@@ -273,25 +271,16 @@ func raised(t *lexer.Token) (Expr, *fault) {
 
 // unitNext takes a unit if one follows.
 func (p *exprParser) unitNext() UnitText {
-	t := p.lex.Peek()
-	if t.Type != unitToken {
+	if p.tok.kind != unitToken {
 		return UnitText{}
 	}
-	p.take()
-	return unitText(t)
-}
-
-func unitText(t *lexer.Token) UnitText {
-	if t.Type != unitToken {
-		return UnitText{}
-	}
-	return UnitText{Text: foldUnit(t.Value), At: tokenSpan(t)}
+	t := p.take()
+	return t.unit()
 }
 
 func (p *exprParser) operand() (Expr, *fault) {
-	t := p.lex.Peek()
-	at := tokenSpan(t)
-	switch t.Type {
+	at := p.tok.span()
+	switch p.tok.kind {
 	case numToken:
 		return p.number()
 	case piToken:
@@ -307,7 +296,7 @@ func (p *exprParser) operand() (Expr, *fault) {
 	case nameToken:
 		return p.name()
 	case signToken:
-		switch t.Value {
+		switch p.tok.text {
 		case "(":
 			return p.paren()
 		case "√":
@@ -323,61 +312,59 @@ func (p *exprParser) operand() (Expr, *fault) {
 			return &Root{At: at.Join(x.Span()), X: x}, nil
 		}
 	}
-	return nil, p.missing(t)
+	return nil, p.missing()
 }
 
-// missing says that an operand is missing before a token.
-func (p *exprParser) missing(t *lexer.Token) *fault {
-	at := tokenSpan(t)
-	if t.Type == wordToken && p.end == 0 {
-		return keptWord(at, t.Value)
+// missing says that an operand is missing before the next token.
+func (p *exprParser) missing() *fault {
+	t := &p.tok
+	at := t.span()
+	if t.kind == wordToken && p.end == 0 {
+		return keptWord(at, t.text)
 	}
-	if t.EOF() {
+	if t.kind == eofToken {
 		return &fault{finding.New(finding.Incomplete, at, "The line ends where a number, a name or a bracket should follow.",
 			"Write what is missing, or take the last sign out.")}
 	}
-	return &fault{finding.New(finding.Unreadable, at, "A number, a name or a bracket should stand before \""+t.Value+"\" here.",
+	return &fault{finding.New(finding.Unreadable, at, "A number, a name or a bracket should stand before \""+t.text+"\" here.",
 		"Write what is missing, or take the sign out.")}
 }
 
 // number reads a written number with what belongs to it.
 func (p *exprParser) number() (Expr, *fault) {
 	t := p.take()
-	at := tokenSpan(t)
-	if a, b, ok := isVulgar(firstRune(t.Value)); ok {
+	at := t.span()
+	if a, b, ok := isVulgar(firstRune(t.text)); ok {
 		return p.fraction(a, b, at)
 	}
-	d, bad := decimal(t.Value, at, false)
+	d, bad := decimal(t.text, at, false)
 	if bad != nil {
 		return nil, bad
 	}
 	if u := p.unitNext(); u.Present() {
 		q := &Quantity{At: at.Join(u.At), Value: d, Unit: u}
-		if p.lex.Peek().Type == numToken {
+		if p.tok.kind == numToken {
 			return p.mixed(q)
 		}
 		return q, nil
 	}
 	n := &Number{At: at, Value: d}
-	if p.lex.Peek().Type == piToken {
-		return p.numberPi(n)
+	if p.tok.kind == piToken {
+		return p.numberPi(n), nil
 	}
 	return n, nil
 }
 
 // numberPi reads 5.00π rad; without a unit it is a product like any other.
-func (p *exprParser) numberPi(n *Number) (Expr, *fault) {
-	before, end := p.lex.MakeCheckpoint(), p.end
-	pi := &Pi{At: tokenSpan(p.take())}
-	u := p.unitNext()
-	if !u.Present() {
-		p.lex.LoadCheckpoint(before)
-		p.end = end
-		return n, nil
+func (p *exprParser) numberPi(n *Number) Expr {
+	if after := p.from.peek(1); after.kind != unitToken {
+		return n
 	}
+	pi := &Pi{At: p.take().span()}
+	u := p.unitNext()
 	b := binary(Mul, Span{From: n.At.To, To: pi.At.From}, n, pi)
 	b.Implied = true
-	return &Measured{At: n.At.Join(u.At), X: &Paren{At: b.At, X: b}, Unit: u}, nil
+	return &Measured{At: n.At.Join(u.At), X: &Paren{At: b.At, X: b}, Unit: u}
 }
 
 // fraction reads ½ as (1/2).
@@ -392,7 +379,7 @@ func (p *exprParser) fraction(a, b string, at Span) (Expr, *fault) {
 }
 
 func (p *exprParser) paren() (Expr, *fault) {
-	at := tokenSpan(p.take())
+	at := p.take().span()
 	if bad := p.deeper(at); bad != nil {
 		return nil, bad
 	}
@@ -401,12 +388,10 @@ func (p *exprParser) paren() (Expr, *fault) {
 	if bad != nil {
 		return nil, bad
 	}
-	end := p.lex.Peek()
-	if !isSign(end, ")") {
-		return nil, unexpected(end)
+	if !p.tok.sign(")") {
+		return nil, unexpected(p.tok)
 	}
-	p.take()
-	b := &Paren{At: at.Join(tokenSpan(end)), X: x}
+	b := &Paren{At: at.Join(p.take().span()), X: x}
 	if u := p.unitNext(); u.Present() {
 		return &Measured{At: b.At.Join(u.At), X: b, Unit: u}, nil
 	}
@@ -416,26 +401,25 @@ func (p *exprParser) paren() (Expr, *fault) {
 // name reads a name, or a call where a bracket follows.
 func (p *exprParser) name() (Expr, *fault) {
 	t := p.take()
-	at := tokenSpan(t)
-	name := Canonical(t.Value)
-	next := p.lex.Peek()
-	if isSign(next, "(") {
+	at := t.span()
+	name := Canonical(t.text)
+	if p.tok.sign("(") {
 		return p.call(name, at)
 	}
 	x := &Name{At: at, Name: name}
-	if next.Type == lineToken {
-		p.take()
-		x.Line, _ = strconv.Atoi(next.Value[1:])
-		x.At = at.Join(tokenSpan(next))
+	if p.tok.kind == lineToken {
+		line := p.take()
+		x.Line, _ = strconv.Atoi(line.text[1:])
+		x.At = at.Join(line.span())
 		if x.Line < 1 || x.Line > 1<<30 {
-			return nil, &fault{finding.New(finding.Unreadable, tokenSpan(next), "After @ stands the number of a line.", "Write it as in v@12.")}
+			return nil, &fault{finding.New(finding.Unreadable, line.span(), "After @ stands the number of a line.", "Write it as in v@12.")}
 		}
 	}
 	return x, nil
 }
 
 func (p *exprParser) call(name string, at Span) (Expr, *fault) {
-	open := tokenSpan(p.take())
+	open := p.take().span()
 	if bad := p.deeper(open); bad != nil {
 		return nil, bad
 	}
@@ -450,16 +434,14 @@ func (p *exprParser) call(name string, at Span) (Expr, *fault) {
 			return nil, bad
 		}
 		c.Args = append(c.Args, a)
-		t := p.lex.Peek()
-		if isSign(t, ",") {
+		if p.tok.sign(",") {
 			p.take()
 			continue
 		}
-		if !isSign(t, ")") {
-			return nil, unexpected(t)
+		if !p.tok.sign(")") {
+			return nil, unexpected(p.tok)
 		}
-		p.take()
-		c.At = at.Join(tokenSpan(t))
+		c.At = at.Join(p.take().span())
 		p.depth--
 		return c, nil
 	}
@@ -468,15 +450,11 @@ func (p *exprParser) call(name string, at Span) (Expr, *fault) {
 // arg reads one argument, given by its place or by its name.
 func (p *exprParser) arg() (Arg, *fault) {
 	var a Arg
-	if t := p.lex.Peek(); t.Type == nameToken {
-		before, end := p.lex.MakeCheckpoint(), p.end
-		p.take()
-		if isSign(p.lex.Peek(), "=") {
+	if p.tok.kind == nameToken {
+		if after := p.from.peek(1); after.sign("=") {
+			t := p.take()
+			a.Name, a.NameAt = Canonical(t.text), t.span()
 			p.take()
-			a.Name, a.NameAt = Canonical(t.Value), tokenSpan(t)
-		} else {
-			p.lex.LoadCheckpoint(before)
-			p.end = end
 		}
 	}
 	x, bad := p.sum()

@@ -10,95 +10,10 @@ import (
 	"steelyard/lang/finding"
 )
 
-// The statements, as the table of the language has them. Each is a production
-// of its own, chosen by the words that a line begins with.
-type (
-	// m = 0.080 kg
-	defineLine struct {
-		X  Expr        `parser:"Name '=' @@"`
-		In lexer.Token `parser:"( 'in' @Unit )?"`
-	}
-	// 1/2*m*v^2 in J
-	valueLine struct {
-		X  Expr        `parser:"@@"`
-		In lexer.Token `parser:"( 'in' @Unit )?"`
-	}
-	// U(x) = 1/2*k*x^2 in J
-	functionLine struct {
-		Name   lexer.Token `parser:"@Name '('"`
-		Params []oneName   `parser:"@@ ( ',' @@ )* ')' '='"`
-		X      Expr        `parser:"@@"`
-		In     lexer.Token `parser:"( 'in' @Unit )?"`
-	}
-	// a(t) =                with pieces on indented lines
-	piecewiseLine struct {
-		Name   lexer.Token `parser:"@Name '('"`
-		Params []oneName   `parser:"@@ ( ',' @@ )* ')' '='"`
-		In     lexer.Token `parser:"( 'in' @Unit )?"`
-	}
-	// 2 m/s^2*t for 0 s ≤ t ≤ 2 s
-	pieceLine struct {
-		X      Expr        `parser:"@@ 'for'"`
-		First  Expr        `parser:"@@"`
-		Sign   lexer.Token `parser:"@( '<' | '>' | '<=' | '>=' | '≤' | '≥' )"`
-		Second Expr        `parser:"@@"`
-		Next   lexer.Token `parser:"( @( '<' | '>' | '<=' | '>=' | '≤' | '≥' )"`
-		Third  Expr        `parser:"  @@ )?"`
-	}
-	// let k in N/m
-	letLine struct {
-		Name lexer.Token `parser:"'let' @Name"`
-		In   lexer.Token `parser:"'in' @Unit"`
-	}
-	// 1 lap = 400 m
-	unitLine struct {
-		One  lexer.Token `parser:"@Number"`
-		Name lexer.Token `parser:"@Unit '='"`
-		X    Expr        `parser:"@@"`
-	}
-	// check A = B within 1 %
-	checkLine struct {
-		Left   Expr        `parser:"'check' @@"`
-		Op     lexer.Token `parser:"( @( '=' | '<' | '>' | '<=' | '>=' | '≤' | '≥' )"`
-		Right  Expr        `parser:"  @@ ( 'within'"`
-		Within Expr        `parser:"  @@ )?"`
-		Sign   lexer.Token `parser:"| 'is' @( 'negative' | 'positive' | 'zero' ) )"`
-	}
-	// formula spring_energy: U = 1/2*k*x^2
-	formulaLine struct {
-		Name  lexer.Token `parser:"'formula' @Name ':'"`
-		Left  Expr        `parser:"@@ '='"`
-		Right Expr        `parser:"@@"`
-	}
-	// U in J
-	symbolLine struct {
-		Name lexer.Token `parser:"@Name"`
-		In   lexer.Token `parser:"'in' @Unit"`
-	}
-	// report k in N/m to 3 figures for 2 points
-	reportLine struct {
-		Sign    lexer.Token `parser:"'report' ( @'sign' 'of' )?"`
-		X       Expr        `parser:"@@"`
-		In      lexer.Token `parser:"( 'in' @Unit )?"`
-		Figures lexer.Token `parser:"( 'to' @Number ( 'figures' | 'figure' ) )?"`
-		Points  lexer.Token `parser:"( 'for' @Number ( 'points' | 'point' ) )?"`
-	}
-	// constants G, c
-	constantsLine struct {
-		Names []oneName `parser:"'constants' @@ ( ',' @@ )*"`
-	}
-	// results to 3 figures
-	resultsLine struct {
-		Figures lexer.Token `parser:"'results' 'to' @Number ( 'figures' | 'figure' )"`
-	}
-	// round halves to even
-	roundLine struct {
-		Rule lexer.Token `parser:"'round' 'halves' ( @'to' 'even' | @'away' 'from' 'zero' )"`
-	}
-	oneName struct {
-		Token lexer.Token `parser:"@Name"`
-	}
-)
+// The statements that have clauses are productions: the tags of a statement's
+// own type say how it is written. What stands most often in a worksheet, a value
+// with or without a name, is read without one (define.go): a production costs
+// several times what its expression does.
 
 // production builds the reader of one statement when it is first needed.
 func production[G any]() func() *participle.Parser[G] {
@@ -107,26 +22,9 @@ func production[G any]() func() *participle.Parser[G] {
 	})
 }
 
-var (
-	defineLines    = production[defineLine]()
-	valueLines     = production[valueLine]()
-	functionLines  = production[functionLine]()
-	piecewiseLines = production[piecewiseLine]()
-	pieceLines     = production[pieceLine]()
-	letLines       = production[letLine]()
-	unitLines      = production[unitLine]()
-	checkLines     = production[checkLine]()
-	formulaLines   = production[formulaLine]()
-	symbolLines    = production[symbolLine]()
-	reportLines    = production[reportLine]()
-	constantsLines = production[constantsLine]()
-	resultsLines   = production[resultsLine]()
-	roundLines     = production[roundLine]()
-)
-
 // parse reads tokens by one production.
 func parse[G any](parser func() *participle.Parser[G], tokens []token, end int) (*G, *fault) {
-	lex, err := lexer.Upgrade(&tokenStream{tokens: tokens, end: end})
+	lex, err := lexer.Upgrade(&tokenStream{tokenLine{tokens: tokens, end: end}})
 	if err == nil {
 		var got *G
 		if got, err = parser().ParseFromLexer(lex); err == nil {
@@ -137,7 +35,7 @@ func parse[G any](parser func() *participle.Parser[G], tokens []token, end int) 
 		return nil, own
 	}
 	if bad, ok := errors.AsType[*participle.UnexpectedTokenError](err); ok {
-		return nil, unexpected(&bad.Unexpected)
+		return nil, unexpected(fromLexer(&bad.Unexpected))
 	}
 	at := Span{From: end, To: end}
 	if e, ok := errors.AsType[participle.Error](err); ok {
@@ -147,27 +45,104 @@ func parse[G any](parser func() *participle.Parser[G], tokens []token, end int) 
 	return nil, &fault{finding.New(finding.Unreadable, at, "This part of the line does not fit.", "`help` shows how statements are written.")}
 }
 
+// statement is what a production has read, as the statement that it is.
+func statement[G any, S interface {
+	*G
+	Stmt
+}](s *G, bad *fault) (Stmt, *fault) {
+	if bad != nil {
+		return nil, bad
+	}
+	return S(s), nil
+}
+
 // unexpected says that a token does not fit where it stands.
-func unexpected(t *lexer.Token) *fault {
-	at := tokenSpan(t)
-	if t.EOF() {
+func unexpected(t token) *fault {
+	at := t.span()
+	if t.kind == eofToken {
 		return &fault{finding.New(finding.Incomplete, at, "The line ends before the statement does.", "Write the rest of it.")}
 	}
-	message, hint := "\""+t.Value+"\" does not fit here.", "`help` shows how statements are written."
+	message, hint := "\""+t.text+"\" does not fit here.", "`help` shows how statements are written."
 	switch {
-	case t.Type == unitToken:
-		message, hint = "The unit "+t.Value+" does not fit here.", "A unit stands after a written number or after `in`."
-	case t.Value == ",":
+	case t.kind == unitToken:
+		message, hint = "The unit "+t.text+" does not fit here.", "A unit stands after a written number or after `in`."
+	case t.text == ",":
 		message, hint = "A comma does not fit here.", "Write a decimal point in a number, and one statement on a line."
-	case t.Value == "=":
+	case t.text == "=":
 		message, hint = "A second = does not fit here.", "A line gives one name its value; use `check A = B` to compare."
-	case t.Value == "in":
+	case t.text == "in":
 		message, hint = "`in` does not fit here.", "It stands once, at the end of a line, with the unit that the whole value is shown in."
-	case t.Value == "for" || t.Value == "to" || t.Value == "within" || t.Value == "at" || t.Value == "from":
-		message = "The word `" + t.Value + "` does not fit here."
+	case t.text == "for" || t.text == "to" || t.text == "within" || t.text == "at" || t.text == "from":
+		message = "The word `" + t.text + "` does not fit here."
 		hint = "It is a word of the language, and never a name."
-	case t.Value == "<", t.Value == ">", t.Value == "≤", t.Value == "≥", t.Value == "<=", t.Value == ">=":
+	case t.text == "<", t.text == ">", t.text == "≤", t.text == "≥", t.text == "<=", t.text == ">=":
 		hint = "Values are compared with check, as in `check m < 2 kg`."
 	}
 	return &fault{finding.New(finding.Unreadable, at, message, hint)}
+}
+
+// tokenStream hands tokens to a production.
+type tokenStream struct{ tokenLine }
+
+// Next implements lexer.Lexer.
+func (s *tokenStream) Next() (lexer.Token, error) {
+	t := s.peek(0)
+	s.next()
+	return lexer.Token{Type: t.kind, Value: t.text, Pos: lexer.Position{Offset: t.from}}, nil
+}
+
+// produced is the source of an expression within a production.
+type produced struct{ lex *lexer.PeekingLexer }
+
+func (p produced) peek(ahead int) token {
+	here := p.lex.MakeCheckpoint()
+	for range ahead {
+		p.lex.Next()
+	}
+	t := fromLexer(p.lex.Peek())
+	p.lex.LoadCheckpoint(here)
+	return t
+}
+
+func (p produced) next() { p.lex.Next() }
+
+func fromLexer(t *lexer.Token) token {
+	return token{kind: t.Type, from: t.Pos.Offset, to: t.Pos.Offset + len(t.Value), text: t.Value}
+}
+
+// parseExpr is what a production calls for a field of type Expr.
+func parseExpr(lex *lexer.PeekingLexer) (Expr, error) {
+	x, bad := expression(produced{lex})
+	if bad != nil {
+		return nil, bad
+	}
+	return x, nil
+}
+
+// one takes the next token of a production if it is of a kind.
+func one(lex *lexer.PeekingLexer, kind lexer.TokenType) (token, error) {
+	t := fromLexer(lex.Peek())
+	if t.kind != kind {
+		return t, participle.NextMatch
+	}
+	lex.Next()
+	return t, nil
+}
+
+// Parse reads a name within a production.
+func (i *Ident) Parse(lex *lexer.PeekingLexer) error {
+	t, err := one(lex, nameToken)
+	if err == nil {
+		*i = t.ident()
+	}
+	return err
+}
+
+// Parse reads a unit within a production.
+func (u *UnitText) Parse(lex *lexer.PeekingLexer) error {
+	t, err := one(lex, unitToken)
+	if err == nil {
+		*u = t.unit()
+	}
+	return err
 }

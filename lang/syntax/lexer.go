@@ -20,7 +20,7 @@ type language struct{}
 func (language) Symbols() map[string]lexer.TokenType {
 	return map[string]lexer.TokenType{
 		"EOF": eofToken, "Number": numToken, "Unit": unitToken, "Name": nameToken, "Word": wordToken, "Pi": piToken,
-		"That": thatToken, "Super": superToken, "Sign": signToken, "Line": lineToken, "Text": textToken,
+		"That": thatToken, "Super": superToken, "Sign": signToken, "Line": lineToken,
 	}
 }
 
@@ -39,7 +39,7 @@ func (language) LexString(_ string, text string) (lexer.Lexer, error) {
 	if bad != nil {
 		return nil, bad
 	}
-	return &tokenStream{tokens: tokens, end: len(text)}, nil
+	return &tokenStream{tokenLine{tokens: tokens, end: len(text)}}, nil
 }
 
 // bracket is an open bracket while its line is read.

@@ -40,10 +40,10 @@ func mixedUnit(text string) (family, rank int) {
 // the last whole: 13 h 4 min 58 s.
 func (p *exprParser) mixed(first *Quantity) (Expr, *fault) {
 	m := &Mixed{At: first.At, Parts: []*Quantity{first}}
-	for p.lex.Peek().Type == numToken {
+	for p.tok.kind == numToken {
 		t := p.take()
-		at := tokenSpan(t)
-		d, bad := decimal(t.Value, at, false)
+		at := t.span()
+		d, bad := decimal(t.text, at, false)
 		if bad != nil {
 			return nil, bad
 		}

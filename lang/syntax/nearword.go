@@ -2,31 +2,31 @@ package syntax
 
 import (
 	"steelyard/lang/finding"
+	"steelyard/lang/ops"
 	"steelyard/units/writing"
 )
 
-// secondWords are the words that must follow the first of some statements.
-var secondWords = map[string]string{"slope": "of", "area": "under", "bars": "at"}
-
-// alone are the commands after which nothing stands.
-var alone = map[string]bool{"undo": true, "names": true, "replay": true, "quit": true}
-
-// halfStatement tells whether a line begins with the first word of a statement
-// of two words, and goes on as that statement would without the second one.
-func halfStatement(line string) (StatementWord, bool) {
-	word := unitScan{text: line, end: len(line)}.word(0)
-	second, ok := secondWords[word]
-	from, _ := trimBlanks(line, len(word), len(line))
-	if !ok || from == len(word) || from == len(line) {
-		return StatementWord{}, false
+// halfStatement says of a line that begins with the first word of a statement of
+// two words, and goes on as that statement would, that the second one is missing.
+func (r *reader) halfStatement() *fault {
+	line := r.text[r.from:r.to]
+	w := statementWord(firstWord(line))
+	if w == nil || w.second == "" || ops.IsFunction(w.Word) {
+		return nil
+	}
+	from, _ := trimBlanks(line, len(w.Word), len(line))
+	if from == len(w.Word) || from == len(line) {
+		return nil
 	}
 	rest := line[from:]
 	next := unitScan{text: rest, end: len(rest)}.word(0)
 	_, quoted := quotes[firstRune(rest)]
-	if next == second || Reserved(next) || !quoted && !startsName(firstRune(rest)) {
-		return StatementWord{}, false
+	if next == w.second || Reserved(next) || !quoted && !startsName(firstRune(rest)) {
+		return nil
 	}
-	return statementWord(word)
+	r.word = w
+	return r.wrongForm(&fault{finding.New(finding.Unreadable, Span{From: r.from, To: r.from + len(w.Word)},
+		"A word of this statement is missing after `"+w.Word+"`.", "")})
 }
 
 // nearStatement adds to a finding about words side by side which statement the

@@ -46,7 +46,13 @@ func PlaceAt(text string, at int) (prefix string, from int, place CompletionPlac
 		return prefix, from, AtNothing
 	}
 	head := ""
-	if w, ok := leadingStatement(text[line:at]); ok || w.Word == before && !w.Stored {
+	w := leadingStatement(text[line:at])
+	if half := statementWord(before); w == nil && half != nil && !half.Stored {
+		w = half
+	}
+	var next []string
+	if w != nil {
+		next = w.next
 		switch w.Word {
 		case "help":
 			return prefix, from, AtTopic
@@ -60,23 +66,10 @@ func PlaceAt(text string, at int) (prefix string, from int, place CompletionPlac
 	place = placeAfter(text, line, to, head, prefix)
 	if to == at && text[to-1] >= '0' && text[to-1] <= '9' {
 		place = AtNothing // a number is still being written
-	} else if place == AtNothing && to < from && len(clauses[head]) > 0 {
+	} else if place == AtNothing && to < from && len(next) > 0 {
 		place = AtClause
 	}
 	return prefix, from, place
-}
-
-// clauses are the words with which a statement goes on, by its first word.
-var clauses = map[string][]string{
-	"graph": {"against", "from", "to", "in", "blank"}, "table": {"against", "from", "to", "by", "in"},
-	"slope": {"of", "at", "in"}, "area": {"under", "against", "from", "to", "in"}, "solve": {"for", "in", "and", "with", "where"},
-	"check": {"within", "is"}, "report": {"in", "to", "for"}, "scaling": {"against"}, "bars": {"at", "with", "within"}, "let": {"in"},
-}
-
-// Clauses lists the words with which the statement of a line goes on.
-func Clauses(line string) []string {
-	w, _ := leadingStatement(line)
-	return clauses[w.Word]
 }
 
 // placeAfter says what may follow a part of a line.

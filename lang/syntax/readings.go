@@ -5,6 +5,7 @@ import (
 	"unicode/utf8"
 
 	"steelyard/lang/finding"
+	"steelyard/lang/ops"
 	"steelyard/units"
 )
 
@@ -19,8 +20,13 @@ func (r *reader) readings(list ...Expr) *fault {
 			if bad != nil {
 				return false
 			}
-			if b, ok := x.(*Binary); ok {
-				bad = r.twoReadings(b)
+			switch x := x.(type) {
+			case *Binary:
+				bad = r.twoReadings(x)
+			case *Call:
+				if ops.IsLater(x.Func) && !r.alone {
+					bad = notYet(x.Name, "The function "+x.Func+"( )")
+				}
 			}
 			return bad == nil
 		})

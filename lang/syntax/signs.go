@@ -35,15 +35,15 @@ func (l *scanner) sign(r rune, width int) *fault {
 	case r == ')' || r == ']' || r == '}':
 		return l.closeBracket(byte(r), at)
 	case r == '+' && strings.HasPrefix(l.text[l.pos:l.end], "+/-"):
-		return l.later(Span{From: l.pos, To: l.pos + 3}, "A value with an uncertainty")
+		return notYet(Span{From: l.pos, To: l.pos + 3}, "A value with an uncertainty")
 	case r == '±':
-		return l.later(at, "A value with an uncertainty")
+		return notYet(at, "A value with an uncertainty")
 	case r == ',':
 		if n := len(l.open); n > 0 && l.open[n-1].sign == '(' && !l.open[n-1].call {
 			if i := strings.IndexByte(l.text[at.To:l.end], ')'); i >= 0 {
 				at.To += i + 1
 			}
-			return l.later(Span{From: l.open[n-1].at, To: at.To}, "A bracket with a comma in it, which is a vector,")
+			return notYet(Span{From: l.open[n-1].at, To: at.To}, "A bracket with a comma in it, which is a vector,")
 		}
 		l.emit(signToken, at.To)
 		return nil
@@ -68,14 +68,6 @@ func (l *scanner) otherWay(n int, message string, readings ...string) *fault {
 	return &fault{finding.New(finding.NotWritten, at, message, hint, readings...)}
 }
 
-// later says that a part of the language is not worked out by this version.
-func (l *scanner) later(at Span, what string) *fault { return notYet(at, what) }
-
-func notYet(at Span, what string) *fault {
-	return &fault{finding.New(finding.NotAvailableYet, at, what+" is part of the language, but this version can't work it out yet.",
-		"Leave it out for now.")}
-}
-
 // bracket opens a bracket.
 func (l *scanner) bracket(sign byte, at Span) *fault {
 	if len(l.open) >= limit.Nesting {
@@ -83,14 +75,14 @@ func (l *scanner) bracket(sign byte, at Span) *fault {
 	}
 	switch sign {
 	case '[':
-		return l.later(at, "A list in square brackets")
+		return notYet(at, "A list in square brackets")
 	case '{':
 		return &fault{finding.New(finding.Unreadable, at, "Curly brackets have no meaning here.", "Write round brackets.", "(")}
 	}
 	t := l.last(1)
 	if t != nil && t.kind == numToken && t.to == l.pos && strings.Contains(t.text, ".") {
 		if end := l.digits(l.pos + 1); end > l.pos+1 && end < l.end && l.text[end] == ')' {
-			return l.later(Span{From: t.from, To: end + 1}, "A number with its uncertainty in brackets")
+			return notYet(Span{From: t.from, To: end + 1}, "A number with its uncertainty in brackets")
 		}
 	}
 	b := bracket{sign: sign, at: l.pos, plain: true}
@@ -99,7 +91,7 @@ func (l *scanner) bracket(sign byte, at Span) *fault {
 		b.bare = t.kind == signToken && (t.text == "^" || t.text == "√")
 	}
 	l.open = append(l.open, b)
-	l.emit(signToken, at.To).open = b.call
+	l.emit(signToken, at.To)
 	return nil
 }
 

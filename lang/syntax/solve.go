@@ -1,50 +1,90 @@
 package syntax
 
 import (
+	"github.com/alecthomas/participle/v2"
 	"github.com/alecthomas/participle/v2/lexer"
 
 	"steelyard/lang/finding"
 )
 
 type (
-	// solve U = 1/2*k*x^2 for k in N/m where k > 0
-	solveLine struct {
-		Equations []equationPart  `parser:"'solve' @@ ( 'and' @@ )*"`
-		Unknowns  []unknownPart   `parser:"'for' @@ ( ',' @@ )*"`
-		With      []bindingPart   `parser:"( 'with' @@ ( ',' @@ )* )?"`
-		Where     []conditionPart `parser:"( 'where' @@ ( 'and' @@ )* )?"`
-		Later     []bindingPart   `parser:"( 'with' @@ ( ',' @@ )* )?"`
+	// Solve is solve EQ [and EQ…] for NAME [in UNIT][, …] [with …] [where …].
+	Solve struct {
+		Equations []Equation  `parser:"'solve' @@ ( 'and' @@ )*"`
+		Unknowns  []Unknown   `parser:"'for' @@ ( ',' @@ )*"`
+		With      []Binding   `parser:"( 'with' @@ ( ',' @@ )* )?"`
+		Where     []Condition `parser:"( 'where' @@ ( 'and' @@ )* )?"`
+		// Later are the bindings behind the conditions, which are read as those
+		// before them are; With has them too.
+		Later []Binding `parser:"( 'with' @@ ( ',' @@ )* )?"`
 	}
-	equationPart struct {
+	// Equation is one equation of a solve. Right is nil where Left names a formula.
+	Equation struct {
 		Left  Expr `parser:"@@"`
 		Right Expr `parser:"( '=' @@ )?"`
 	}
-	unknownPart struct {
-		Which lexer.Token `parser:"( 'the' @( 'later' | 'earlier' | 'greater' | 'larger' | 'smaller' | 'lesser' ) )?"`
-		Name  lexer.Token `parser:"@Name"`
-		In    lexer.Token `parser:"( 'in' @Unit )?"`
+	// Unknown is one name that a solve gives a value.
+	Unknown struct {
+		Name   string
+		NameAt Span
+		In     UnitText
+		Which  Choice
 	}
-	bindingPart struct {
-		Name lexer.Token `parser:"@Name '='"`
-		X    Expr        `parser:"@@"`
-	}
-	conditionPart struct {
-		Left  Expr        `parser:"@@"`
-		Op    lexer.Token `parser:"@( '<' | '>' | '<=' | '>=' | '≤' | '≥' )"`
-		Right Expr        `parser:"@@"`
-		Next  lexer.Token `parser:"( @( '<' | '>' | '<=' | '>=' | '≤' | '≥' )"`
-		Third Expr        `parser:"  @@ )?"`
-	}
-	// steps k
-	stepsLine struct {
-		Name lexer.Token `parser:"'steps' @Name"`
+	// Condition bounds the unknown: where t > 0.
+	Condition struct {
+		Left  Expr
+		Op    Comparison
+		Right Expr
+
+		next *Condition // 0 s < t < 5 s goes on with t < 5 s
 	}
 )
 
-var (
-	solveLines = production[solveLine]()
-	stepsLines = production[stepsLine]()
+// Choice says which of several roots is meant.
+type Choice uint8
+
+// The choices.
+const (
+	AnyRoot Choice = iota
+	GreatestRoot
+	LeastRoot
 )
+
+var solveWord = StatementWord{
+	Word: "solve", Form: "solve EQ for NAME [in UNIT] [with …] [where …]",
+	Summary: "Rearranges an equation and works it out.",
+	Example: "solve 3 J = 1/2*k1*(5 cm)^2 for k1 in N/m", Stored: true, Ready: true, read: clauses(readSolve),
+	keep: keepChoices, expr: true, next: []string{"for", "in", "and", "with", "where"},
+}
+
+// Exprs are the sides of the equations, then what the bindings and the conditions
+// hold.
+func (s *Solve) Exprs() []Expr {
+	var out []Expr
+	for _, e := range s.Equations {
+		out = append(out, e.Left, e.Right)
+	}
+	out = append(out, bound(s.With)...)
+	for _, c := range s.Where {
+		out = append(out, c.Left, c.Right)
+	}
+	return exprs(out...)
+}
+
+// Defines are the unknowns.
+func (s *Solve) Defines() []Ident {
+	var out []Ident
+	for _, u := range s.Unknowns {
+		out = append(out, Ident{u.Name, u.NameAt})
+	}
+	return out
+}
+
+func (*Solve) Records() bool { return true }
+func (*Solve) Stored() bool  { return true }
+func (*Solve) stmt()         {}
+
+var solveLines = production[Solve]()
 
 // choosing are the words between for and a name that choose a root.
 var choosing = map[string]Choice{
@@ -52,13 +92,9 @@ var choosing = map[string]Choice{
 	"earlier": LeastRoot, "smaller": LeastRoot, "lesser": LeastRoot,
 }
 
-// solveTokens reads the tokens of a solve. The words that choose a root stand
-// beside the name without a sign between them.
-func (r *reader) solveTokens() ([]token, *fault) {
-	tokens, bad := scan(r.text, r.from, r.to, "solve")
-	if bad != nil {
-		return nil, bad
-	}
+// keepChoices keeps the words that choose a root, which stand beside the name
+// without a sign between them.
+func keepChoices(tokens []token) {
 	for i := 1; i+1 < len(tokens); i++ {
 		before, t, next := &tokens[i-1], &tokens[i], &tokens[i+1]
 		if t.text != "the" || !before.is("for") && !before.is(",") {
@@ -68,75 +104,69 @@ func (r *reader) solveTokens() ([]token, *fault) {
 			t.kind, next.kind = wordToken, wordToken
 		}
 	}
-	return tokens, adjacent(r.text, tokens)
 }
 
-// solve reads a solve from its tokens.
-func (r *reader) solve(tokens []token) (Stmt, *fault) {
-	v, bad := parse(solveLines, tokens, r.to)
+func readSolve(r *reader, tokens []token) (Stmt, *fault) {
+	s, bad := parse(solveLines, tokens, r.to)
 	if bad != nil {
 		if offer, ok := r.joined(tokens); ok {
 			return nil, offer
 		}
 		return nil, bad
 	}
-	s := &Solve{}
-	for _, e := range v.Equations {
-		if bad := r.readings(e.Left, e.Right); bad != nil {
-			return nil, bad
-		}
+	for _, e := range s.Equations {
 		if _, named := e.Left.(*Name); e.Right == nil && !named {
 			return nil, &fault{finding.New(finding.Unreadable, e.Left.Span(), "An equation has a left and a right side.",
 				"Write both, as in solve U = 1/2*k*x^2 for k, or the name of a formula.")}
 		}
-		s.Equations = append(s.Equations, Equation(e))
 	}
-	for _, u := range v.Unknowns {
-		s.Unknowns = append(s.Unknowns, Unknown{Name: Canonical(u.Name.Value), NameAt: tokenSpan(&u.Name), In: unitText(&u.In), Which: choosing[u.Which.Value]})
-	}
-	if bad := r.readings(given(append(v.With, v.Later...))...); bad != nil {
-		return nil, bad
-	}
-	for _, c := range v.Where {
-		if bad := r.readings(c.Left, c.Right, c.Third); bad != nil {
-			return nil, bad
-		}
-	}
-	s.With = bindings(append(v.With, v.Later...))
-	for _, c := range v.Where {
-		s.Where = append(s.Where, Condition{Left: c.Left, Op: comparison(&c.Op), OpAt: tokenSpan(&c.Op), Right: c.Right})
-		if c.Third != nil {
-			s.Where = append(s.Where, Condition{Left: c.Right, Op: comparison(&c.Next), OpAt: tokenSpan(&c.Next), Right: c.Third})
-		}
-	}
+	s.With, s.Later = append(s.With, s.Later...), nil
+	s.Where = single(s.Where)
 	return s, nil
 }
 
-// solve prints a solve so that it reads back.
-func (p *printer) solve(s *Solve) {
-	p.text("solve ")
-	for i, e := range s.Equations {
-		if i > 0 {
-			p.text(" and ")
-		}
-		p.expr(e.Left)
-		if e.Right != nil {
-			p.text(" = ")
-			p.expr(e.Right)
+// single takes chains of conditions apart: 0 s < t < 5 s are two.
+func single(chains []Condition) []Condition {
+	var out []Condition
+	for _, c := range chains {
+		for link := &c; link != nil; link = link.next {
+			out = append(out, Condition{Left: link.Left, Op: link.Op, Right: link.Right})
 		}
 	}
-	for i, u := range s.Unknowns {
-		p.text([]string{" for ", ", "}[min(i, 1)], [...]string{"", "the greater ", "the smaller "}[u.Which], u.Name)
-		p.in(u.In)
+	return out
+}
+
+// Parse reads [the later] NAME [in UNIT] within a production.
+func (u *Unknown) Parse(lex *lexer.PeekingLexer) error {
+	if the := fromLexer(lex.Peek()); the.kind == wordToken && the.text == "the" {
+		lex.Next()
+		u.Which = choosing[lex.Next().Value]
 	}
-	for i, b := range s.With {
-		p.text([]string{" with ", ", "}[min(i, 1)], b.Name, " = ")
-		p.expr(b.X)
+	t := fromLexer(lex.Peek())
+	if t.kind != nameToken {
+		if u.Which == AnyRoot {
+			return participle.NextMatch
+		}
+		return unexpected(t)
 	}
-	for i, c := range s.Where {
-		p.text([]string{" where ", " and "}[min(i, 1)])
-		p.expr(c.Left)
-		p.text([...]string{" = ", " < ", " > ", " ≤ ", " ≥ "}[c.Op])
-		p.expr(c.Right)
+	lex.Next()
+	u.Name, u.NameAt = Canonical(t.text), t.span()
+	var bad *fault
+	if u.In, bad = inUnit(produced{lex}); bad != nil {
+		return bad
 	}
+	return nil
+}
+
+// Parse reads A < B or A < B < C within a production.
+func (c *Condition) Parse(lex *lexer.PeekingLexer) error {
+	read, bad := comparisons(produced{lex})
+	if bad != nil {
+		return bad
+	}
+	*c = Condition{Left: read.sides[0], Op: read.signs[0], Right: read.sides[1]}
+	if len(read.signs) == 2 {
+		c.next = &Condition{Left: read.sides[1], Op: read.signs[1], Right: read.sides[2]}
+	}
+	return nil
 }

@@ -137,19 +137,25 @@ func TestStatements(t *testing.T) {
 	}
 }
 
-func TestPrintedStatements(t *testing.T) {
+// The expressions that a statement answers for read back from print as they are,
+// and its names are canonical.
+func TestExpressionsOfStatements(t *testing.T) {
 	for _, c := range statementTests {
 		s, _ := Parse(c.text)
 		if s == nil {
 			continue
 		}
-		text := Print(s)
-		again, bad := Parse(text)
-		if dumpStmt(again) != c.want {
-			t.Errorf("%s prints as %s, which reads %s %v", c.text, text, dumpStmt(again), bad)
+		for _, x := range s.Exprs() {
+			text := PrintExpr(x)
+			again, bad := ParseExpr(text)
+			if dump(again) != dump(x) || PrintExpr(again) != text {
+				t.Errorf("%s: %s prints as %s, which reads %s %v", c.text, dump(x), text, dump(again), bad)
+			}
 		}
-		if Print(again) != text {
-			t.Errorf("%s prints as %s and then as %s", c.text, text, Print(again))
+		for _, n := range s.Defines() {
+			if at := n.NameAt; Canonical(c.text[at.From:at.To]) != n.Name || n.Name == "" {
+				t.Errorf("%s: gives %q at %v", c.text, n.Name, at)
+			}
 		}
 	}
 }

@@ -1,9 +1,9 @@
 package syntax
 
 import (
-	"steelyard/lang/finding"
-
 	"github.com/alecthomas/participle/v2/lexer"
+
+	"steelyard/lang/finding"
 )
 
 // The kinds of tokens. A Unit stands only where a unit can; a word anywhere else
@@ -19,7 +19,6 @@ const (
 	superToken // ², ⁻¹
 	signToken
 	lineToken // @12
-	textToken // prose to the end of the line
 )
 
 // token is a piece of a line, between two byte offsets.
@@ -28,13 +27,21 @@ type token struct {
 	from, to int
 	text     string // as it was typed
 	call     bool   // a name with its bracket directly after it
-	open     bool   // a bracket of a call
 }
 
-func (t *token) span() Span { return Span{From: t.from, To: t.to} }
+func (t token) span() Span { return Span{From: t.from, To: t.to} }
 
 // is tells whether a token is a certain sign or word.
 func (t *token) is(text string) bool { return t.text == text && t.kind != unitToken }
+
+// sign tells whether a token is a certain sign.
+func (t *token) sign(text string) bool { return t.kind == signToken && t.text == text }
+
+// unit is the unit that a token is.
+func (t token) unit() UnitText { return UnitText{Text: foldUnit(t.text), At: t.span()} }
+
+// ident is the name that a token is, in canonical form.
+func (t token) ident() Ident { return Ident{Name: Canonical(t.text), NameAt: t.span()} }
 
 // fault is a finding on its way out of the reader.
 type fault struct{ finding.Finding }
@@ -42,19 +49,18 @@ type fault struct{ finding.Finding }
 // Error satisfies the interface; the text is never shown.
 func (f *fault) Error() string { return f.Message }
 
-// tokenStream hands tokens that were read before to the parser.
-type tokenStream struct {
+// tokenLine is a source over tokens that were read before.
+type tokenLine struct {
 	tokens []token
-	next   int
-	end    int
+	at     int
+	end    int // where the text ends
 }
 
-// Next implements lexer.Lexer.
-func (s *tokenStream) Next() (lexer.Token, error) {
-	if s.next >= len(s.tokens) {
-		return lexer.Token{Type: eofToken, Pos: lexer.Position{Offset: s.end}}, nil
+func (l *tokenLine) peek(ahead int) token {
+	if l.at+ahead >= len(l.tokens) {
+		return token{kind: eofToken, from: l.end, to: l.end}
 	}
-	t := &s.tokens[s.next]
-	s.next++
-	return lexer.Token{Type: t.kind, Value: t.text, Pos: lexer.Position{Offset: t.from}}, nil
+	return l.tokens[l.at+ahead]
 }
+
+func (l *tokenLine) next() { l.at = min(l.at+1, len(l.tokens)) }

@@ -1,5 +1,10 @@
 package syntax
 
+import (
+	"strings"
+	"unicode/utf8"
+)
+
 // StatementWord is a word that a statement begins with.
 type StatementWord struct {
 	Word    string
@@ -8,71 +13,115 @@ type StatementWord struct {
 	Example string // a line that can be entered as it is
 	Stored  bool   // it is kept in a worksheet
 	Ready   bool   // this version works it out
+
+	// read reads the statement; its word ends at a byte offset of the text.
+	read func(r *reader, at int) (Stmt, *fault)
+	// keep marks the words in its tokens that are names elsewhere.
+	keep func(tokens []token)
+	// second is the word that must follow, so that the first may be a name.
+	second string
+	next   []string // the words with which it goes on, for completion
+	// expr tells that an expression follows the word directly, so that a bracket
+	// or a sign before an operand may stand there, and names side by side are a
+	// product without its sign; elsewhere one of them is out of place.
+	expr  bool
+	sure  string // what stands only in a line of this statement
+	prose bool   // text follows that is not read as an expression
+	colon bool   // a colon may follow directly
+	bare  bool   // it may stand alone
+	alone bool   // nothing may follow
 }
 
-// statements is the language's table of statement words.
-var statements = [...]StatementWord{
-	{"check", "check A = B [within 1 %]", "Tests that two sides agree, or that a value is negative, positive or zero.", "check 1/2*4 kg*(3 m/s)^2 = 18 J", true, true},
-	{"let", "let NAME in UNIT", "Gives a symbol a unit and no value yet, so that units are checked before any number is known.", "let k in N/m", true, true},
-	{"formula", "formula NAME: A = B", "Defines an equation with the units and the words of its symbols on indented lines.", "formula hill_energy: E = m*a*h\n  E in J, energy gained\n  m in kg, mass\n  a in m/s^2, gravity\n  h in m, height", true, true},
-	{"part", "part LABEL: QUESTION", "Begins a part of the question.", "part a: How stiff is the spring?", true, true},
-	{"note", "note TEXT", "Prose that is printed with the worksheet.", "note The scale was read from straight ahead.", true, true},
-	{"report", "report NAME [in UNIT] [to N figures] [for N points]", "Makes a value an answer of its part.", "report k in N/m to 3 figures for 2 points", true, true},
-	{"constants", "constants NAME, NAME", "Brings in constants of nature by their symbols.", "constants G, c", true, true},
-	{"results", "results to N figures", "Sets how many figures results are shown with.", "results to 3 figures", true, true},
-	{"round", "round halves to even", "Sets what becomes of a five with nothing after it.", "round halves to even", true, true},
-	{"describe", "describe NAME", "Tells what a name is and where it is used.", "describe k", false, true},
-	{"help", "help [WORD]", "Looks up a unit, a quantity, a formula, a function or a statement.", "help newton", false, true},
-	{"names", "names", "Lists what has been given and worked out.", "names", false, true},
-	{"undo", "undo", "Takes the last statement back with what hangs on it.", "undo", false, true},
-	{"save", "save FILE", "Writes the worksheet to a file.", "save porch-swing.worked", false, true},
-	{"open", "open FILE", "Reads a worksheet from a file.", "open porch-swing.worked", false, true},
-	{"replay", "replay", "Works every line out again and compares it with its record.", "replay", false, true},
-	{"worksheet", "worksheet 1 TITLE", "Gives the worksheet its title, with which it is saved.", "worksheet 1 Crates over a pulley", false, true},
-	{"quit", "quit", "Leaves the scratchpad.", "quit", false, true},
-	{"solve", "solve EQ for NAME [in UNIT] [with …] [where …]", "Rearranges an equation and works it out.", "solve 3 J = 1/2*k1*(5 cm)^2 for k1 in N/m", true, true},
-	{"scaling", "scaling EXPR against NAME", "Says how one quantity grows with another.", "scaling T against L", true, true},
-	{"slope", "slope of F(x) at x = A [in UNIT]", "The derivative of a function at a point.", "slope of (5 m/s^2)*t^2 at t = 3 s", true, true},
-	{"area", "area under F(x) [against x] from A to B [in UNIT]", "The integral of a function between two bounds.", "area under (3 N/m)*x against x from 0 m to 4 m", true, true},
-	{"graph", "graph F(x)[, G(x)] against x from A to B [in UNIT] [blank]", "Draws curves and says their shape in words.", "graph 1/2*(30 N/m)*x^2 against x from 0 m to 2 m in J", true, true},
-	{"table", "table F(x)[, G(x)] against x from A to B [by STEP] [in UNIT]", "Prints columns of values.", "table 1/2*(30 N/m)*x^2 against x from 0 m to 2 m in J", true, true},
-	{"bars", "bars at \"PLACE\": A, B | at \"PLACE\": C [with work W] [within D]", "An energy bar chart whose books are checked.", "bars at \"released\": 3 J, 0 J | at \"leaves\": 1 J, 2 J", true, true},
-	{"data", "data FILE", "Columns of readings, paired row by row.", "data swing.csv", true, false},
-	{"fit", "fit A against B", "Fits a line or a model to readings.", "fit T^2 against m", true, false},
-	{"steps", "steps NAME, or steps all", "The worked lines of a result, or of the whole worksheet.", "steps k", true, true},
-	{"budget", "budget NAME", "The uncertainty budget of a result.", "budget k", true, false},
-	{"vary", "vary NAME from A to B by STEP", "Gives a range for versions of a test.", "vary m from 0.06 kg to 0.10 kg by 0.005 kg", true, false},
-	{"marking", "marking: RULE", "How answers are marked.", "marking: 1 point off for a wrong unit", true, false},
-	{"diagnose", "diagnose ANSWER as NAME", "Looks for the slip behind an answer.", "diagnose 128 N as k", false, false},
+// statements is the language's table of statement words, in the order in which
+// help lists them.
+var statements = [...]*StatementWord{
+	&checkWord, &letWord, &formulaWord, &partWord, &noteWord, &reportWord, &constantsWord, &resultsWord, &roundWord,
+	&describeWord, &helpWord, &namesWord, &undoWord, &saveWord, &openWord, &replayWord, &worksheetWord, &quitWord,
+	&solveWord, &scalingWord, &slopeWord, &areaWord, &graphWord, &tableWord, &barsWord,
+	&dataWord, &fitWord, &stepsWord, &budgetWord, &varyWord, &markingWord, &diagnoseWord,
 }
 
 // Statements lists the words that statements begin with.
-func Statements() []StatementWord { return statements[:] }
+func Statements() []*StatementWord { return statements[:] }
 
-// Reserved tells whether a word is never a name.
-func Reserved(name string) bool {
-	switch name {
-	case "in", "for", "to", "from", "by", "and", "where", "within", "against", "at", "with", "that", "pi", "π":
-		return true
+// Clauses lists the words with which the statement of a line goes on.
+func Clauses(line string) []string {
+	if w := leadingStatement(line); w != nil {
+		return w.next
 	}
-	return false
+	return nil
 }
 
-// endsUnit tells whether a word that is no unit may follow one.
-func endsUnit(word string) bool {
-	switch word {
-	case "figure", "figures", "point", "points", "uniform", "triangular", "normal", "of", "is", "if", "as", "per", "blank":
-		return true
-	}
-	return Reserved(word)
-}
-
-// statementWord finds a statement's word.
-func statementWord(word string) (StatementWord, bool) {
-	for i := range statements {
-		if statements[i].Word == word {
-			return statements[i], true
+// statementWord finds a statement by its word, or nil.
+func statementWord(word string) *StatementWord {
+	for _, w := range statements {
+		if w.Word == word {
+			return w
 		}
 	}
-	return StatementWord{}, false
+	return nil
+}
+
+// firstWord is the run of letters that a line begins with.
+func firstWord(line string) string {
+	n := 0
+	for n < len(line) && isLetterByte(line[n]) {
+		n++
+	}
+	return line[:n]
+}
+
+// leadingStatement finds the statement that a line begins with, or nil. A word
+// that is followed by an equals sign, an operator or its bracket is a name.
+func leadingStatement(line string) *StatementWord {
+	w := statementWord(firstWord(line))
+	if w != nil && w.leads(line) {
+		return w
+	}
+	return nil
+}
+
+// leads tells whether a line that begins with the statement's word is one.
+func (w *StatementWord) leads(line string) bool {
+	n := len(w.Word)
+	from, _ := trimBlanks(line, n, len(line))
+	rest := line[from:]
+	if rest == "" {
+		return !w.Stored || w.bare
+	}
+	r, _ := utf8.DecodeRuneInString(rest)
+	switch {
+	case from == n && !(r == ':' && w.colon), r == '=':
+		return false
+	case w.prose, w.sure != "" && strings.Contains(rest, w.sure):
+		return true
+	case w.expr:
+		return signBefore(rest, r) || r == '(' || !operatorNext(rest, r)
+	case operatorNext(rest, r):
+		return w == &letWord && isLetterByte(rest[0]) // let in: said when it is read
+	}
+	return w.second == "" || (unitScan{text: rest, end: len(rest)}).word(0) == w.second
+}
+
+// signBefore tells whether a sign belongs to the operand after it: check -x < 0,
+// and not check - x.
+func signBefore(rest string, r rune) bool {
+	if !isMinus(r) && r != '+' {
+		return false
+	}
+	next := firstRune(rest[utf8.RuneLen(r):])
+	return next != utf8.RuneError && !isBlank(next)
+}
+
+// operatorNext tells whether what follows a word makes it a name.
+func operatorNext(rest string, r rune) bool {
+	switch r {
+	case '+', '*', '/', '÷', '^', '(', ')', ',', '<', '>', '≤', '≥':
+		return true
+	}
+	if isMinus(r) || isTimes(r) || isSuper(r) {
+		return true
+	}
+	word := unitScan{text: rest, end: len(rest)}.word(0)
+	return word == "in" || word == "with" || word == "within"
 }

@@ -101,13 +101,9 @@ func (e *Entry) Failed() bool {
 // Named tells whether the statement begins NAME =, so that its result is written
 // under that sign.
 func (e *Entry) Named() bool {
-	switch s := e.Stmt.(type) {
-	case *syntax.Define, *syntax.FuncDef:
-		return true
-	case *syntax.Slope:
-		return s.Name != ""
-	case *syntax.Area:
-		return s.Name != ""
+	switch e.Stmt.(type) {
+	case *syntax.Define, *syntax.FuncDef, *syntax.Slope, *syntax.Area:
+		return len(e.Stmt.Defines()) > 0
 	}
 	return false
 }

@@ -10,44 +10,17 @@ import (
 // Gives lists the names that the statement gives, or would give if it had not
 // failed.
 func (e *Entry) Gives() []string {
-	switch s := e.Stmt.(type) {
-	case nil:
+	if e.Stmt == nil {
 		if name := BeginsWith(e.Text); name != "" {
 			return []string{name}
 		}
 		return solvedNames(e.Text)
-	case *syntax.Solve:
-		names := make([]string, len(s.Unknowns))
-		for i, u := range s.Unknowns {
-			names[i] = u.Name
-		}
-		return names
-	case *syntax.UnitDef:
-		return []string{s.Name}
 	}
-	if name := Defines(e.Stmt); name != "" {
-		return []string{name}
+	var names []string
+	for _, n := range e.Stmt.Defines() {
+		names = append(names, n.Name)
 	}
-	return nil
-}
-
-// Defines is the one name that a statement defines, or nothing.
-func Defines(s syntax.Stmt) string {
-	switch s := s.(type) {
-	case *syntax.Define:
-		return s.Name
-	case *syntax.FuncDef:
-		return s.Name
-	case *syntax.Let:
-		return s.Name
-	case *syntax.FormulaDef:
-		return s.Name
-	case *syntax.Slope:
-		return s.Name
-	case *syntax.Area:
-		return s.Name
-	}
-	return ""
+	return names
 }
 
 // longestName is how far into a text that can't be read a name is looked for.

@@ -138,8 +138,8 @@ func (b *builder) entry(e *entry.Entry) {
 	case *syntax.Note:
 		b.note(s)
 	case *syntax.Let:
-		if !b.valued(s.Name, e.Line) {
-			b.given(s.Name, "unknown, in "+s.In.Text)
+		if !b.valued(s.Symbol.Name, e.Line) {
+			b.given(s.Symbol.Name, "unknown, in "+s.In.Text)
 		}
 	case *syntax.UnitDef:
 		b.given("1 "+s.Name, given(e))

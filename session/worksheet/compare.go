@@ -120,13 +120,10 @@ func (r *Row) compareSeveral(records []Record, table *units.Table) {
 
 // canRecord tells whether a statement is of a kind whose result is recorded.
 func canRecord(e *entry.Entry) bool {
-	switch e.Stmt.(type) {
-	case *syntax.Define, *syntax.Value, *syntax.Solve, *syntax.With, *syntax.Slope, *syntax.Area:
-		return len(e.Values()) == 0 || e.Records()
-	case nil:
+	if e.Stmt == nil {
 		return true
 	}
-	return false
+	return e.Stmt.Records() && (len(e.Values()) == 0 || e.Records())
 }
 
 func (r *Row) stray(message, hint string) {

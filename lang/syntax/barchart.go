@@ -21,14 +21,28 @@ type (
 		NameAt  Span
 		Entries []Expr
 	}
-	exprList struct {
-		Items []Expr `parser:"@@ ( ',' @@ )*"`
-	}
 )
 
-func (*Bars) stmt() {}
+var barsWord = StatementWord{
+	Word: "bars", Form: "bars at \"PLACE\": A, B | at \"PLACE\": C [with work W] [within D]",
+	Summary: "An energy bar chart whose books are checked.",
+	Example: "bars at \"released\": 3 J, 0 J | at \"leaves\": 1 J, 2 J", Stored: true, Ready: true, read: readBars,
+	second: "at", next: []string{"at", "with", "within"},
+}
 
-var exprLists = production[exprList]()
+// Exprs are the energies place by place, then the work and the tolerance.
+func (s *Bars) Exprs() []Expr {
+	var out []Expr
+	for _, stage := range s.Stages {
+		out = append(out, stage.Entries...)
+	}
+	return exprs(append(out, s.Work, s.Within)...)
+}
+
+func (*Bars) Defines() []Ident { return nil }
+func (*Bars) Records() bool    { return false }
+func (*Bars) Stored() bool     { return true }
+func (*Bars) stmt()            {}
 
 // quotes are the signs that a place may stand between.
 var quotes = map[rune]rune{'"': '"', '“': '”', '„': '“', '«': '»', '”': '”', '\'': '\'', '‘': '’'}
@@ -39,9 +53,9 @@ func barsForm(at Span, message string) *fault {
 		"It is written `bars at \"released\": U, K | at \"leaves\": K2`, with a place between quotation marks, a colon and the energies there.")}
 }
 
-// bars reads an energy bar chart: its places are text, so that it is taken apart
+// readBars reads an energy bar chart: its places are text, so that it is taken apart
 // before its expressions are read.
-func (r *reader) bars(at int) (Stmt, *fault) {
+func readBars(r *reader, at int) (Stmt, *fault) {
 	s := &Bars{}
 	for {
 		stage, next, bad := r.stage(at)
@@ -162,34 +176,17 @@ func (r *reader) list(from, to int) ([]Expr, *fault) {
 	if bad != nil {
 		return nil, bad
 	}
-	v, bad := parse(exprLists, tokens, to)
-	if bad != nil {
-		return nil, bad
-	}
-	return v.Items, r.readings(v.Items...)
-}
-
-// bars prints a bar chart.
-func (p *printer) bars(s *Bars) {
-	p.text("bars")
-	for i, stage := range s.Stages {
-		if i > 0 {
-			p.text(" |")
+	line := &tokenLine{tokens: tokens, end: to}
+	var out []Expr
+	for {
+		x, bad := expression(line)
+		if bad != nil {
+			return nil, bad
 		}
-		p.text(" at \"", stage.Name, "\": ")
-		for k, x := range stage.Entries {
-			if k > 0 {
-				p.text(", ")
-			}
-			p.expr(x)
+		out = append(out, x)
+		if t := line.peek(0); !t.sign(",") {
+			return out, ends(line)
 		}
-	}
-	if s.Work != nil {
-		p.text(" with work ")
-		p.expr(s.Work)
-	}
-	if s.Within != nil {
-		p.text(" within ")
-		p.expr(s.Within)
+		line.next()
 	}
 }

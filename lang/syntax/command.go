@@ -1,0 +1,42 @@
+package syntax
+
+import "steelyard/lang/finding"
+
+// Command is a word that acts on the scratchpad and is not stored: describe,
+// help, names, undo, save, open, replay, worksheet, quit.
+type Command struct {
+	Word   string
+	WordAt Span
+	Arg    string
+	ArgAt  Span
+}
+
+func (*Command) Exprs() []Expr    { return nil }
+func (*Command) Defines() []Ident { return nil }
+func (*Command) Records() bool    { return false }
+func (*Command) Stored() bool     { return false }
+func (*Command) stmt()            {}
+
+// The words that act on the scratchpad.
+var (
+	describeWord  = StatementWord{Word: "describe", Form: "describe NAME", Summary: "Tells what a name is and where it is used.", Example: "describe k", Ready: true, read: readCommand, prose: true}
+	helpWord      = StatementWord{Word: "help", Form: "help [WORD]", Summary: "Looks up a unit, a quantity, a formula, a function or a statement.", Example: "help newton", Ready: true, read: readCommand, prose: true}
+	namesWord     = StatementWord{Word: "names", Form: "names", Summary: "Lists what has been given and worked out.", Example: "names", Ready: true, read: readCommand, alone: true}
+	undoWord      = StatementWord{Word: "undo", Form: "undo", Summary: "Takes the last statement back with what hangs on it.", Example: "undo", Ready: true, read: readCommand, alone: true}
+	saveWord      = StatementWord{Word: "save", Form: "save FILE", Summary: "Writes the worksheet to a file.", Example: "save porch-swing.worked", Ready: true, read: readCommand, prose: true}
+	openWord      = StatementWord{Word: "open", Form: "open FILE", Summary: "Reads a worksheet from a file.", Example: "open porch-swing.worked", Ready: true, read: readCommand, prose: true}
+	replayWord    = StatementWord{Word: "replay", Form: "replay", Summary: "Works every line out again and compares it with its record.", Example: "replay", Ready: true, read: readCommand, alone: true}
+	worksheetWord = StatementWord{Word: "worksheet", Form: "worksheet 1 TITLE", Summary: "Gives the worksheet its title, with which it is saved.", Example: "worksheet 1 Crates over a pulley", Ready: true, read: readCommand}
+	quitWord      = StatementWord{Word: "quit", Form: "quit", Summary: "Leaves the scratchpad.", Example: "quit", Ready: true, read: readCommand, alone: true}
+)
+
+func readCommand(r *reader, at int) (Stmt, *fault) {
+	w := r.word
+	from, to := trimBlanks(r.text, at, r.to)
+	if w.alone && from < to {
+		return nil, &fault{finding.New(finding.Unreadable, Span{From: from, To: to}, "Nothing stands after `"+w.Word+"`.",
+			w.Summary+" Write `"+w.Word+"` alone.", w.Word)}
+	}
+	c := &Command{Word: w.Word, WordAt: Span{From: r.from, To: at}, Arg: r.text[from:to], ArgAt: Span{From: from, To: to}}
+	return c, r.noBody()
+}

@@ -1,0 +1,144 @@
+package syntax
+
+import (
+	"strings"
+
+	"steelyard/lang/finding"
+)
+
+type (
+	// Define is NAME = EXPR [in UNIT]: a given or a result.
+	Define struct {
+		Name   string
+		NameAt Span
+		X      Expr
+		In     UnitText
+	}
+	// Value is EXPR [in UNIT]: a result with no name.
+	Value struct {
+		X  Expr
+		In UnitText
+	}
+)
+
+func (s *Define) Exprs() []Expr    { return []Expr{s.X} }
+func (s *Define) Defines() []Ident { return defined(s.Name, s.NameAt) }
+func (*Define) Records() bool      { return true }
+func (*Define) Stored() bool       { return true }
+func (*Define) stmt()              {}
+
+func (s *Value) Exprs() []Expr  { return []Expr{s.X} }
+func (*Value) Defines() []Ident { return nil }
+func (*Value) Records() bool    { return true }
+func (*Value) Stored() bool     { return true }
+func (*Value) stmt()            {}
+
+// result reads EXPR [in UNIT], which the rest of a line has to be. It begins
+// with the token at from.
+func (r *reader) result(tokens []token, from int) (Expr, UnitText, *fault) {
+	line := &tokenLine{tokens: tokens, at: from, end: r.to}
+	var in UnitText
+	x, bad := expression(line)
+	if bad == nil {
+		in, bad = inUnit(line)
+	}
+	if bad == nil {
+		bad = ends(line)
+	}
+	if bad == nil {
+		bad = r.readings(x)
+	}
+	return x, in, bad
+}
+
+// inUnit reads the clause [in UNIT].
+func inUnit(from source) (UnitText, *fault) {
+	if t := from.peek(0); t.kind != wordToken || t.text != "in" {
+		return UnitText{}, nil
+	}
+	from.next()
+	t := from.peek(0)
+	if t.kind != unitToken {
+		return UnitText{}, unexpected(t)
+	}
+	from.next()
+	return t.unit(), nil
+}
+
+// ends refuses what stands after the end of a statement.
+func ends(from source) *fault {
+	if t := from.peek(0); t.kind != eofToken {
+		return unexpected(t)
+	}
+	return nil
+}
+
+// value reads a result without a name.
+func (r *reader) value(tokens []token) (Stmt, *fault) {
+	if bad := r.equation(tokens); bad != nil {
+		return nil, bad
+	}
+	x, in, bad := r.result(tokens, 0)
+	if bad != nil {
+		return nil, bad
+	}
+	return &Value{X: x, In: in}, r.noBody()
+}
+
+// equation says what to do with a line that has an expression on the left of an
+// equals sign.
+func (r *reader) equation(tokens []token) *fault {
+	depth := 0
+	for i := range tokens {
+		t := &tokens[i]
+		switch {
+		case t.is("("):
+			depth++
+		case t.is(")"):
+			depth--
+		case t.is("=") && depth == 0:
+			line := r.text[r.from:r.to]
+			return &fault{finding.New(finding.Unreadable, Span{From: r.from, To: r.to},
+				"The left of = is not a name, so it can't be given a value.",
+				"To compare the two sides write check before them.", "check "+line)}
+		}
+	}
+	return nil
+}
+
+// define reads a given or a result with its name.
+func (r *reader) define(tokens []token) (Stmt, *fault) {
+	name, bad := newName(&tokens[0])
+	if bad != nil {
+		return nil, bad
+	}
+	x, in, bad := r.result(tokens, 2)
+	if bad != nil {
+		return nil, bad
+	}
+	return &Define{Name: name, NameAt: tokens[0].span(), X: x, In: in}, r.noBody()
+}
+
+// newName returns the canonical form of a name that a line gives.
+func newName(t *token) (string, *fault) {
+	name := Canonical(t.text)
+	if t.kind == nameToken && !strings.Contains(name, "π") {
+		return name, nil
+	}
+	message := "`" + t.text + "` can't be a name."
+	hint := "A name begins with a letter, and has letters, digits and _ after it."
+	switch {
+	case t.kind == piToken || strings.Contains(name, "π"):
+		message = "π is always the number, and never a name or a part of one."
+	case t.kind == wordToken || t.kind == thatToken:
+		return "", keptWord(t.span(), t.text)
+	case t.kind == numToken:
+		message = "A number can't be given a value."
+	}
+	return "", &fault{finding.New(finding.NameKind, t.span(), message, hint)}
+}
+
+// keptWord says that a word belongs to the language.
+func keptWord(at Span, word string) *fault {
+	return &fault{finding.New(finding.NameKind, at, "`"+word+"` is a word of the language, and never a name.", "Choose another name.")}
+}

@@ -1,0 +1,180 @@
+package syntax
+
+import (
+	"strings"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/ops"
+)
+
+type (
+	// FormulaDef is formula NAME: LEFT = RIGHT with its indented lines.
+	FormulaDef struct {
+		Name        string
+		NameAt      Span
+		Left, Right Expr
+		Symbols     []FormulaSymbol
+		Holds       string
+		Topic       string
+		Source      string
+	}
+	// FormulaSymbol is one indented line of a formula: U in J, spring energy.
+	FormulaSymbol struct {
+		Name    string
+		NameAt  Span
+		Unit    UnitText // "1" for a pure number
+		Meaning string
+		Default Expr // θ in °, angle, 0° if left out; else nil
+	}
+)
+
+var formulaWord = StatementWord{
+	Word: "formula", Form: "formula NAME: A = B",
+	Summary: "Defines an equation with the units and the words of its symbols on indented lines.",
+	Example: "formula hill_energy: E = m*a*h\n  E in J, energy gained\n  m in kg, mass\n  a in m/s^2, gravity\n  h in m, height",
+	Stored:  true, Ready: true, read: readFormula, colon: true,
+}
+
+func (s *FormulaDef) Exprs() []Expr    { return []Expr{s.Left, s.Right} }
+func (s *FormulaDef) Defines() []Ident { return defined(s.Name, s.NameAt) }
+func (*FormulaDef) Records() bool      { return false }
+func (*FormulaDef) Stored() bool       { return true }
+func (*FormulaDef) stmt()              {}
+
+// readFormula reads a formula with its indented lines.
+func readFormula(r *reader, _ int) (Stmt, *fault) {
+	tokens, bad := r.tokens("formula")
+	if bad != nil {
+		return nil, bad
+	}
+	f := &FormulaDef{}
+	if bad := f.equation(&tokenLine{tokens: tokens, at: 1, end: r.to}); bad != nil {
+		return nil, r.wrongForm(bad)
+	}
+	if ops.IsFunction(f.Name) || strings.Contains(f.Name, "π") {
+		return nil, &fault{finding.New(finding.NameKind, f.NameAt, f.Name+" can't be the name of a formula.", "Give it another name.")}
+	}
+	for _, at := range r.body {
+		if bad := r.formulaLine(f, at); bad != nil {
+			return nil, bad
+		}
+	}
+	if len(f.Symbols) == 0 {
+		return nil, &fault{finding.New(finding.Incomplete, Span{From: r.to, To: r.to}, "The formula's symbols have no units.",
+			"Write a line for each below it, with a blank before it, such as `  U in J, spring energy`.")}
+	}
+	return f, nil
+}
+
+// equation reads NAME: A = B.
+func (f *FormulaDef) equation(from source) *fault {
+	t := from.peek(0)
+	if t.kind != nameToken {
+		return unexpected(t)
+	}
+	f.Name, f.NameAt = Canonical(t.text), t.span()
+	from.next()
+	for _, side := range []struct {
+		sign string
+		x    *Expr
+	}{{":", &f.Left}, {"=", &f.Right}} {
+		if t := from.peek(0); !t.sign(side.sign) {
+			return unexpected(t)
+		}
+		from.next()
+		var bad *fault
+		if *side.x, bad = expression(from); bad != nil {
+			return bad
+		}
+	}
+	return ends(from)
+}
+
+// formulaLine reads one indented line of a formula.
+func (r *reader) formulaLine(f *FormulaDef, at Span) *fault {
+	line := r.text[at.From:at.To]
+	word, rest, _ := strings.Cut(line, " ")
+	rest = strings.TrimSpace(rest)
+	switch {
+	case strings.HasPrefix(rest, "in ") || rest == "in":
+	case word == "holds":
+		f.Holds = rest
+		return nil
+	case word == "topic":
+		f.Topic = rest
+		return nil
+	case word == "source":
+		f.Source = rest
+		return nil
+	}
+	end := len(line)
+	if i := strings.IndexByte(line, ','); i >= 0 {
+		end = i
+	}
+	s, bad := r.symbol(Span{From: at.From, To: at.From + end}, line)
+	if bad != nil {
+		return bad
+	}
+	for _, other := range f.Symbols {
+		if other.Name == s.Name {
+			return &fault{finding.New(finding.NameKind, s.NameAt, "The symbol "+s.Name+" has a line already.", "Leave one of them out.")}
+		}
+	}
+	s.Meaning, s.Default, bad = r.meaning(Span{From: min(at.From+end+1, at.To), To: at.To})
+	f.Symbols = append(f.Symbols, s)
+	return bad
+}
+
+// symbol reads U in J, with which a line about a symbol begins.
+func (r *reader) symbol(at Span, line string) (FormulaSymbol, *fault) {
+	var s FormulaSymbol
+	head := &reader{text: r.text, from: at.From, to: at.To}
+	tokens, bad := head.tokens("")
+	if bad == nil && len(tokens) > 0 {
+		s.NameAt = tokens[0].span()
+		s.Name, bad = newName(&tokens[0])
+	}
+	if bad == nil && len(tokens) == 1 {
+		return s, noUnit(s.NameAt, r.source(at), line)
+	}
+	if bad == nil {
+		from := &tokenLine{tokens: tokens, at: 1, end: at.To}
+		if s.Unit, bad = inUnit(from); bad == nil && !s.Unit.Present() {
+			bad = unexpected(from.peek(0))
+		}
+		if bad == nil {
+			bad = ends(from)
+		}
+	}
+	if bad != nil && (bad.ID == finding.Unreadable || bad.ID == finding.Incomplete || bad.ID == finding.NamesTogether) {
+		bad.Hint, bad.Readings = "A line of a formula is written like `U in J, spring energy`, or begins with holds, topic or source.", nil
+	}
+	return s, bad
+}
+
+// noUnit says that a symbol of a formula has no unit, and how that of a pure
+// number is written.
+func noUnit(at Span, name, line string) *fault {
+	name = strings.TrimSpace(name)
+	return &fault{finding.New(finding.Incomplete, at, "The unit of "+name+" is missing.",
+		"For a pure number write `"+name+" in 1"+strings.TrimPrefix(strings.TrimSpace(line), name)+"`; else its unit in the place of the 1.", name+" in 1")}
+}
+
+// meaning reads the words for a symbol, and what it is if it is left out.
+func (r *reader) meaning(at Span) (string, Expr, *fault) {
+	from, to := trimBlanks(r.text, at.From, at.To)
+	words := r.text[from:to]
+	head, ok := strings.CutSuffix(words, " if left out")
+	if !ok {
+		return words, nil, nil
+	}
+	cut := strings.LastIndexByte(head, ',')
+	line := &reader{text: r.text}
+	line.from, line.to = trimBlanks(r.text, from+cut+1, from+len(head))
+	tokens, bad := line.tokens("")
+	if bad != nil {
+		return "", nil, bad
+	}
+	x, _, bad := line.result(tokens, 0)
+	return strings.TrimSpace(head[:max(cut, 0)]), x, bad
+}

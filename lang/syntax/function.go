@@ -1,0 +1,220 @@
+package syntax
+
+import (
+	"strconv"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/limit"
+	"steelyard/lang/ops"
+)
+
+type (
+	// FuncDef is NAME(PARAMS) = EXPR [in UNIT], or a body of pieces.
+	FuncDef struct {
+		Name   string
+		NameAt Span
+		Params []string
+		X      Expr // nil if there are pieces
+		Pieces []Piece
+		In     UnitText
+	}
+	// Piece is one interval of a function's body: X for Lo ≤ Var ≤ Hi. Lo or Hi
+	// is nil for a bound that is not given.
+	Piece struct {
+		At     Span
+		X      Expr
+		Var    string
+		VarAt  Span
+		Lo, Hi Expr
+		LoOpen bool // Lo < Var
+		HiOpen bool // Var < Hi
+	}
+)
+
+// Exprs are the function's expression, or those of its pieces with their bounds.
+func (s *FuncDef) Exprs() []Expr {
+	out := []Expr{s.X}
+	for i := range s.Pieces {
+		p := &s.Pieces[i]
+		out = append(out, p.X, p.Lo, p.Hi)
+	}
+	return exprs(out...)
+}
+
+func (s *FuncDef) Defines() []Ident { return defined(s.Name, s.NameAt) }
+func (*FuncDef) Records() bool      { return false }
+func (*FuncDef) Stored() bool       { return true }
+func (*FuncDef) stmt()              {}
+
+// functionHead tells whether tokens begin with NAME(…) =, and where what follows
+// begins.
+func functionHead(tokens []token) (int, bool) {
+	if len(tokens) < 3 || tokens[0].kind != nameToken || !tokens[0].call {
+		return 0, false
+	}
+	depth := 0
+	for i := 1; i < len(tokens); i++ {
+		switch tokens[i].text {
+		case "(":
+			depth++
+		case ")":
+			depth--
+		}
+		if depth == 0 {
+			return i + 2, i+1 < len(tokens) && tokens[i+1].is("=")
+		}
+	}
+	return 0, false
+}
+
+// function reads U(x) = … or a function in pieces; its body begins at from.
+func (r *reader) function(tokens []token, from int) (Stmt, *fault) {
+	name, bad := newName(&tokens[0])
+	if bad != nil {
+		return nil, bad
+	}
+	f := &FuncDef{Name: name, NameAt: tokens[0].span()}
+	if ops.IsFunction(name) {
+		return nil, &fault{finding.New(finding.NameKind, f.NameAt, name+"( ) is a function that every worksheet has.", "Give yours another name.")}
+	}
+	if f.Params, bad = params(tokens[2 : from-2]); bad != nil {
+		return nil, bad
+	}
+	if takesPieces(r.text[r.from:r.to]) {
+		body := &tokenLine{tokens: tokens, at: from, end: r.to}
+		if f.In, bad = inUnit(body); bad == nil {
+			f.Pieces, bad = r.pieces()
+		}
+	} else if f.X, f.In, bad = r.result(tokens, from); bad == nil {
+		bad = r.noBody()
+	}
+	if bad != nil {
+		return nil, bad
+	}
+	return f, f.arguments(tokens[2 : from-2])
+}
+
+// params reads the names between the brackets of a function that is defined.
+func params(tokens []token) ([]string, *fault) {
+	var names []string
+	for i := range tokens {
+		t := &tokens[i]
+		if i%2 == 1 {
+			if !t.sign(",") {
+				return nil, unexpected(*t)
+			}
+			continue
+		}
+		name, bad := newName(t)
+		if bad != nil {
+			bad.Message = "Between the brackets of a function that is defined stand the names of its arguments. " + bad.Message
+			return nil, bad
+		}
+		names = append(names, name)
+	}
+	if len(tokens)%2 == 0 {
+		return nil, unexpected(tokens[len(tokens)-1])
+	}
+	return names, nil
+}
+
+// arguments refuses too many of them, and one that stands twice.
+func (f *FuncDef) arguments(tokens []token) *fault {
+	if len(f.Params) > limit.Args {
+		return &fault{finding.New(finding.TooLong, f.NameAt, "This function has more than "+strconv.Itoa(limit.Args)+" arguments.", "Take fewer.")}
+	}
+	for i, p := range f.Params {
+		for j := range i {
+			if f.Params[j] == p {
+				return &fault{finding.New(finding.NameKind, tokens[2*i].span(), "The argument "+p+" stands twice in this function.", "Give one of them another name.")}
+			}
+		}
+	}
+	return nil
+}
+
+// pieces reads the indented lines of a function by intervals.
+func (r *reader) pieces() ([]Piece, *fault) {
+	if len(r.body) == 0 {
+		return nil, &fault{finding.New(finding.Incomplete, Span{From: r.to, To: r.to}, "The function has no right side.",
+			"Write it after =, or indented lines such as `2 m/s*t for 0 s ≤ t ≤ 2 s` below.")}
+	}
+	if len(r.body) > limit.Pieces {
+		return nil, &fault{finding.New(finding.TooLong, r.body[limit.Pieces], "A function has at most "+strconv.Itoa(limit.Pieces)+" intervals.", "Join some of them.")}
+	}
+	pieces := make([]Piece, 0, len(r.body))
+	for _, at := range r.body {
+		p, bad := r.piece(at)
+		if bad != nil {
+			return nil, bad
+		}
+		pieces = append(pieces, p)
+	}
+	return pieces, nil
+}
+
+// piece reads 2 m/s^2*t for 0 s ≤ t ≤ 2 s.
+func (r *reader) piece(at Span) (Piece, *fault) {
+	line := &reader{text: r.text, from: at.From, to: at.To}
+	tokens, bad := line.tokens("")
+	if bad != nil {
+		return Piece{}, bad
+	}
+	from := &tokenLine{tokens: tokens, end: at.To}
+	p := Piece{At: at}
+	var c chain
+	if p.X, bad = expression(from); bad == nil {
+		if t := from.peek(0); !t.is("for") {
+			bad = unexpected(t)
+		}
+	}
+	if bad == nil {
+		from.next()
+		c, bad = comparisons(from)
+	}
+	if bad == nil {
+		bad = ends(from)
+	}
+	if bad == nil {
+		bad = line.readings(append([]Expr{p.X}, c.sides...)...)
+	}
+	if bad == nil {
+		return p, p.interval(c)
+	}
+	if bad.ID == finding.Unreadable || bad.ID == finding.Incomplete {
+		bad.Hint = "A line of a function by intervals is written like `2 m/s*t for 0 s ≤ t ≤ 2 s`."
+	}
+	return p, bad
+}
+
+// interval takes the bounds from 0 s ≤ t ≤ 2 s, t > 2 s and 2 s > t.
+func (p *Piece) interval(c chain) *fault {
+	wrong := func(message string) *fault {
+		return &fault{finding.New(finding.Unreadable, c.sides[0].Span().Join(c.sides[1].Span()), message,
+			"Write the interval like `0 s ≤ t ≤ 2 s`, `t < 0 s` or `t > 2 s`.")}
+	}
+	// Equal marks a bound that is not there.
+	low, high, first, second := c.sides[0], Expr(nil), c.signs[0], Equal
+	name, ok := c.sides[1].(*Name)
+	if len(c.signs) == 2 {
+		high, second = c.sides[2], c.signs[1]
+	} else if n, is := c.sides[0].(*Name); is {
+		name, ok, low, high, second, first = n, true, nil, c.sides[1], first, Equal
+	}
+	if !ok || name.Line != 0 {
+		return wrong("The interval does not say which argument it is about.")
+	}
+	p.Var, p.VarAt = name.Name, name.At
+	down := first == Greater || first == AtLeast || second == Greater || second == AtLeast
+	up := first == Less || first == AtMost || second == Less || second == AtMost
+	if down && up {
+		return wrong("The two signs of this interval point in opposite directions.")
+	}
+	if down {
+		low, high, first, second = high, low, second, first
+	}
+	p.Lo, p.Hi = low, high
+	p.LoOpen = low != nil && (first == Less || first == Greater)
+	p.HiOpen = high != nil && (second == Less || second == Greater)
+	return nil
+}

@@ -1,0 +1,131 @@
+package syntax
+
+import (
+	"strings"
+	"unicode/utf8"
+)
+
+// headLines returns where the first line of a statement ends, with those lines
+// that an open bracket or a final operator makes part of it, and where the next
+// begins.
+func headLines(text string) (end, next int) {
+	if end = strings.IndexByte(text, '\n'); end < 0 {
+		return len(text), len(text)
+	}
+	from, to := trimBlanks(text, 0, end)
+	if prose(text[from:to]) {
+		return end, end + 1
+	}
+	depth := 0
+	for at := 0; ; {
+		line := text[at:end]
+		depth += strings.Count(line, "(") - strings.Count(line, ")")
+		if depth <= 0 && (!openEnd(line) || at == 0 && takesPieces(text[from:to])) {
+			return end, min(end+1, len(text))
+		}
+		if end == len(text) {
+			return end, end
+		}
+		at = end + 1
+		if end = strings.IndexByte(text[at:], '\n'); end < 0 {
+			end = len(text)
+		} else {
+			end += at
+		}
+	}
+}
+
+// prose tells whether a line holds text that is not read as an expression.
+func prose(line string) bool {
+	if strings.HasPrefix(line, "#") {
+		return true
+	}
+	w := leadingStatement(line)
+	return w != nil && (w.prose || !w.Stored || !w.Ready)
+}
+
+// openEnd tells whether a line ends with an operator, so that it must go on.
+func openEnd(line string) bool {
+	_, to := trimBlanks(line, 0, len(line))
+	r, n := utf8.DecodeLastRuneInString(line[:to])
+	switch r {
+	case '+', '*', '/', '÷', '^', '√', '(', ',', '=', '<', '>', '≤', '≥', '±':
+		return true
+	}
+	if isMinus(r) || isTimes(r) {
+		return true
+	}
+	if n == 0 || !isLetterByte(line[to-1]) {
+		return false
+	}
+	at := to
+	for at > 0 && isLetterByte(line[at-1]) {
+		at--
+	}
+	if at == 0 {
+		return false
+	}
+	switch line[at:to] {
+	case "for", "to", "from", "by", "and", "where", "within", "against", "at", "with":
+		return !continuesName(lastRune(line[:at]))
+	}
+	return false
+}
+
+func lastRune(s string) rune {
+	r, _ := utf8.DecodeLastRuneInString(s)
+	return r
+}
+
+// takesPieces tells whether a line is the head of a function that is given in
+// pieces: f(t) = with nothing after it, or with a unit only.
+func takesPieces(line string) bool {
+	eq := strings.LastIndexByte(line, '=')
+	if eq < 0 {
+		return false
+	}
+	after := strings.TrimSpace(line[eq+1:])
+	if after != "" && after != "in" && !strings.HasPrefix(after, "in ") {
+		return false
+	}
+	_, to := trimBlanks(line, 0, eq)
+	open := strings.IndexByte(line, '(')
+	return open > 0 && line[to-1] == ')' && !isBlank(lastRune(line[:open])) && strings.IndexByte(line, '=') == eq
+}
+
+// takesBody tells whether a statement goes on over indented lines.
+func takesBody(line string) bool {
+	if w := leadingStatement(line); w != nil {
+		return w == &formulaWord
+	}
+	return takesPieces(line)
+}
+
+// Incomplete tells whether a text asks for more: a bracket is open, an operator
+// is the last thing on the line, or indented lines belong to the statement. Those
+// end with an empty line.
+func Incomplete(text string) bool {
+	if guard(text) != nil {
+		return false
+	}
+	line := text
+	if i := strings.IndexByte(text, '\n'); i >= 0 {
+		line = text[:i]
+	}
+	from, to := trimBlanks(line, 0, len(line))
+	if from == to || prose(line[from:to]) {
+		return false
+	}
+	closed := strings.HasSuffix(strings.TrimRight(text, " \t\r"), "\n")
+	if closed {
+		return false
+	}
+	if takesBody(line[from:to]) {
+		return true
+	}
+	tail := text
+	if i := strings.LastIndexByte(text, '\n'); i >= 0 {
+		tail = text[i+1:]
+	}
+	return strings.Count(text, "(") > strings.Count(text, ")") || openEnd(tail)
+}

@@ -1,0 +1,43 @@
+package syntax
+
+import "steelyard/lang/finding"
+
+// UnitDef is 1 NAME = EXPR: a unit of this worksheet.
+type UnitDef struct {
+	Name   string
+	NameAt Span
+	X      Expr
+}
+
+func (s *UnitDef) Exprs() []Expr    { return []Expr{s.X} }
+func (s *UnitDef) Defines() []Ident { return defined(s.Name, s.NameAt) }
+func (*UnitDef) Records() bool      { return false }
+func (*UnitDef) Stored() bool       { return true }
+func (*UnitDef) stmt()              {}
+
+// definesUnit tells whether tokens begin with 1 NAME =.
+func definesUnit(tokens []token) bool {
+	return len(tokens) > 2 && tokens[0].kind == numToken && tokens[1].kind == unitToken && tokens[2].is("=")
+}
+
+// ownUnit reads 1 lap = 400 m.
+func (r *reader) ownUnit(tokens []token) (Stmt, *fault) {
+	x, in, bad := r.result(tokens, 3)
+	if bad != nil {
+		return nil, bad
+	}
+	if in.Present() {
+		return nil, unexpected(tokens[len(tokens)-2])
+	}
+	at := tokens[1].span()
+	if tokens[0].text != "1" {
+		return nil, &fault{finding.New(finding.Unreadable, tokens[0].span(), "A unit of your own is defined by what one of it is.",
+			"Begin with 1, as in `1 "+tokens[1].text+" = …`.")}
+	}
+	name := foldUnit(tokens[1].text)
+	if u := (unitScan{text: name, end: len(name)}); u.word(0) != name {
+		return nil, &fault{finding.New(finding.NameKind, at, "`"+tokens[1].text+"` can't be the name of a unit: it is not one word.",
+			"Choose one word of letters, as in `1 lap = 400 m`.")}
+	}
+	return &UnitDef{Name: name, NameAt: at, X: x}, r.noBody()
+}

@@ -1,0 +1,73 @@
+package syntax
+
+import (
+	"strings"
+
+	"steelyard/lang/finding"
+)
+
+type (
+	// Part is part LABEL: QUESTION.
+	Part struct {
+		Label    string
+		Question string
+	}
+	// Note is prose for print.
+	Note struct{ Text string }
+	// Remark is # …; it is kept and has no effect. A blank line is a Remark
+	// with no text.
+	Remark struct{ Text string }
+)
+
+var partWord = StatementWord{
+	Word: "part", Form: "part LABEL: QUESTION",
+	Summary: "Begins a part of the question.",
+	Example: "part a: How stiff is the spring?", Stored: true, Ready: true, read: readPart,
+	prose: true, colon: true,
+}
+
+var noteWord = StatementWord{
+	Word: "note", Form: "note TEXT",
+	Summary: "Prose that is printed with the worksheet.",
+	Example: "note The scale was read from straight ahead.", Stored: true, Ready: true, read: readNote,
+	prose: true, bare: true,
+}
+
+func (*Part) Exprs() []Expr    { return nil }
+func (*Part) Defines() []Ident { return nil }
+func (*Part) Records() bool    { return false }
+func (*Part) Stored() bool     { return true }
+func (*Part) stmt()            {}
+
+func (*Note) Exprs() []Expr    { return nil }
+func (*Note) Defines() []Ident { return nil }
+func (*Note) Records() bool    { return false }
+func (*Note) Stored() bool     { return true }
+func (*Note) stmt()            {}
+
+func (*Remark) Exprs() []Expr    { return nil }
+func (*Remark) Defines() []Ident { return nil }
+func (*Remark) Records() bool    { return false }
+func (*Remark) Stored() bool     { return true }
+func (*Remark) stmt()            {}
+
+// readNote reads prose, which may go on over indented lines.
+func readNote(r *reader, at int) (Stmt, *fault) {
+	from, to := trimBlanks(r.text, at, r.to)
+	text := r.text[from:to]
+	for _, s := range r.body {
+		text += "\n" + r.text[s.From:s.To]
+	}
+	return &Note{Text: text}, nil
+}
+
+func readPart(r *reader, at int) (Stmt, *fault) {
+	from, to := trimBlanks(r.text, at, r.to)
+	label, question, _ := strings.Cut(r.text[from:to], ":")
+	label = strings.TrimSpace(label)
+	if label == "" || strings.ContainsAny(label, " \t") {
+		return nil, &fault{finding.New(finding.Unreadable, Span{From: from, To: to}, "A part needs a label of one word.",
+			"Write it as in `part a: How stiff is the spring?`.")}
+	}
+	return &Part{Label: label, Question: strings.TrimSpace(question)}, r.noBody()
+}

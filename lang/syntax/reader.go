@@ -1,0 +1,199 @@
+package syntax
+
+import (
+	"strings"
+
+	"steelyard/lang/finding"
+)
+
+// Parse reads one statement with its indented lines. The statement is nil if it
+// can't be read; the findings then say why. Spans are byte offsets in text.
+func Parse(text string) (Stmt, []finding.Finding) {
+	if bad := guard(text); bad != nil {
+		return nil, []finding.Finding{bad.Finding}
+	}
+	r := newReader(text)
+	s, bad := r.statement()
+	if bad != nil {
+		return nil, []finding.Finding{bad.Finding}
+	}
+	return s, nil
+}
+
+// ParseExpr reads an expression that stands alone.
+func ParseExpr(text string) (Expr, []finding.Finding) {
+	if bad := guard(text); bad != nil {
+		return nil, []finding.Finding{bad.Finding}
+	}
+	r := reader{text: text, alone: true}
+	r.from, r.to = trimBlanks(text, 0, len(text))
+	tokens, bad := r.tokens("")
+	var x Expr
+	if bad == nil {
+		line := &tokenLine{tokens: tokens, end: r.to}
+		if x, bad = expression(line); bad == nil {
+			bad = ends(line)
+		}
+	}
+	if bad == nil {
+		bad = r.readings(x)
+	}
+	if bad != nil {
+		return nil, []finding.Finding{bad.Finding}
+	}
+	return x, nil
+}
+
+// reader reads one statement: the range of its first line, which may go on over
+// several if a bracket is open, and its indented lines.
+type reader struct {
+	text     string
+	from, to int
+	body     []Span
+	word     *StatementWord // that it begins with, or nil
+	alone    bool           // it is an expression that stands alone, and nothing works out
+}
+
+func newReader(text string) *reader {
+	r := &reader{text: text}
+	first, rest := headLines(text)
+	r.from, r.to = trimBlanks(text, 0, first)
+	for rest < len(text) {
+		end := strings.IndexByte(text[rest:], '\n')
+		if end < 0 {
+			end = len(text)
+		} else {
+			end += rest
+		}
+		if from, to := trimBlanks(text, rest, end); from < to {
+			r.body = append(r.body, Span{From: from, To: to})
+		}
+		rest = end + 1
+	}
+	return r
+}
+
+// statement reads the statement by the words that it begins with.
+func (r *reader) statement() (Stmt, *fault) {
+	line := r.text[r.from:r.to]
+	switch {
+	case line == "":
+		return &Remark{}, r.noBody()
+	case line[0] == '#':
+		return &Remark{Text: strings.TrimSpace(line[1:])}, r.noBody()
+	case line[0] == '=':
+		return nil, &fault{finding.New(finding.StrayRecord, Span{From: r.from, To: r.to},
+			"A line that begins with = records the result of the line above it; nothing to record stands there.",
+			"Take it out, or give the value a name, as in `W = 3 J`.")}
+	}
+	if w := leadingStatement(line); w != nil {
+		return r.worded(w)
+	}
+	if bad := r.halfStatement(); bad != nil {
+		return nil, bad
+	}
+	if w, at := namedReading(line); w != nil {
+		return r.named(w, at)
+	}
+	if line == dataWord.Word && len(r.body) > 0 {
+		return nil, notYet(Span{From: r.from, To: r.to}, "The statement `data`")
+	}
+	s, bad := r.plain()
+	if bad != nil {
+		if offer, ok := r.titled(); ok {
+			return nil, offer
+		}
+	}
+	return s, bad
+}
+
+// worded reads a statement that begins with a word of its own.
+func (r *reader) worded(w *StatementWord) (Stmt, *fault) {
+	at := Span{From: r.from, To: r.from + len(w.Word)}
+	if !w.Ready {
+		return nil, notYet(at, "The statement `"+w.Word+"`")
+	}
+	r.word = w
+	return w.read(r, at.To)
+}
+
+// clauses makes the reader of a statement from one of its tokens.
+func clauses(read func(r *reader, tokens []token) (Stmt, *fault)) func(*reader, int) (Stmt, *fault) {
+	return func(r *reader, _ int) (Stmt, *fault) {
+		tokens, bad := r.tokens(r.word.Word)
+		if bad != nil {
+			if bad.ID == finding.NamesTogether && !r.word.expr {
+				bad.ID, bad.Message, bad.Readings = finding.Unreadable, "\""+r.source(bad.At)+"\" does not fit here.", nil
+				bad = r.wrongForm(bad)
+			}
+			return nil, bad
+		}
+		s, bad := read(r, tokens)
+		if bad == nil {
+			bad = r.readings(s.Exprs()...)
+		}
+		if bad != nil {
+			return nil, r.wrongForm(bad)
+		}
+		return s, r.noBody()
+	}
+}
+
+// wrongForm adds to a finding about a statement how it is written.
+func (r *reader) wrongForm(bad *fault) *fault {
+	if bad.ID == finding.Unreadable || bad.ID == finding.Incomplete {
+		example, _, _ := strings.Cut(r.word.Example, "\n")
+		bad.Hint = "It is written `" + r.word.Form + "`, for instance `" + example + "`."
+	}
+	return bad
+}
+
+// tokens reads the tokens of the statement's first line, and looks at what
+// stands side by side in them.
+func (r *reader) tokens(head string) ([]token, *fault) {
+	tokens, bad := scan(r.text, r.from, r.to, head)
+	if r.word != nil && r.word.keep != nil {
+		r.word.keep(tokens)
+	}
+	if earlier := adjacent(r.text, tokens); earlier != nil && (bad == nil || earlier.At.From < bad.At.From) {
+		bad = earlier
+	}
+	return tokens, bad
+}
+
+// plain reads a statement without a word of its own: a given, a result, a
+// function, a unit.
+func (r *reader) plain() (Stmt, *fault) {
+	tokens, bad := r.tokens("")
+	if bad != nil {
+		return nil, r.nearStatement(bad)
+	}
+	for i := range tokens {
+		if t := &tokens[i]; t.kind == wordToken && t.text == "with" && !tokens[min(1, len(tokens)-1)].is("=") {
+			return r.with(tokens)
+		}
+	}
+	if len(tokens) > 1 && tokens[1].is("=") {
+		return r.define(tokens)
+	}
+	if body, ok := functionHead(tokens); ok {
+		return r.function(tokens, body)
+	}
+	if definesUnit(tokens) {
+		return r.ownUnit(tokens)
+	}
+	return r.value(tokens)
+}
+
+// noBody refuses indented lines under a statement that has none.
+func (r *reader) noBody() *fault {
+	if len(r.body) == 0 {
+		return nil
+	}
+	at := r.body[0]
+	if r.text[at.From] == '=' {
+		return &fault{finding.New(finding.StrayRecord, at, "A recorded result does not belong to the statement itself.", "Leave the line out; the result is worked out again.")}
+	}
+	return &fault{finding.New(finding.Unreadable, at, "A line that begins with a blank belongs to the line above, which takes no such line.",
+		"Begin it at the very left to make it a statement of its own.")}
+}

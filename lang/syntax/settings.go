@@ -1,0 +1,76 @@
+package syntax
+
+import (
+	"strings"
+
+	"steelyard/units"
+)
+
+type (
+	// FiguresSetting is results to N figures.
+	FiguresSetting struct {
+		Figures int `parser:"'results' 'to' @Number ( 'figures' | 'figure' )"`
+	}
+	// RoundSetting is round halves to even, or round halves away from zero.
+	RoundSetting struct {
+		Even bool `parser:"'round' 'halves' ( @'to' 'even' | 'away' 'from' 'zero' )"`
+	}
+)
+
+var resultsWord = StatementWord{
+	Word: "results", Form: "results to N figures",
+	Summary: "Sets how many figures results are shown with.",
+	Example: "results to 3 figures", Stored: true, Ready: true, read: readResults,
+	second: "to",
+}
+
+var roundWord = StatementWord{
+	Word: "round", Form: "round halves to even",
+	Summary: "Sets what becomes of a five with nothing after it.",
+	Example: "round halves to even", Stored: true, Ready: true, read: clauses(readRound),
+	second: "halves",
+}
+
+func (*FiguresSetting) Exprs() []Expr    { return nil }
+func (*FiguresSetting) Defines() []Ident { return nil }
+func (*FiguresSetting) Records() bool    { return false }
+func (*FiguresSetting) Stored() bool     { return true }
+func (*FiguresSetting) stmt()            {}
+
+func (*RoundSetting) Exprs() []Expr    { return nil }
+func (*RoundSetting) Defines() []Ident { return nil }
+func (*RoundSetting) Records() bool    { return false }
+func (*RoundSetting) Stored() bool     { return true }
+func (*RoundSetting) stmt()            {}
+
+// Rule is the rule of rounding that is set.
+func (s *RoundSetting) Rule() units.Rounding {
+	if s.Even {
+		return units.HalfEven
+	}
+	return units.HalfAway
+}
+
+var (
+	figuresLines = production[FiguresSetting]()
+	roundLines   = production[RoundSetting]()
+)
+
+func readResults(r *reader, at int) (Stmt, *fault) {
+	if strings.HasPrefix(r.text[r.from:r.to], "results to the") {
+		return nil, notYet(Span{From: r.from, To: r.to}, "Results to the figures of the givens")
+	}
+	return clauses(readFigures)(r, at)
+}
+
+func readFigures(r *reader, tokens []token) (Stmt, *fault) {
+	s, bad := parse(figuresLines, tokens, r.to)
+	if uncounted := counts(tokens); uncounted != nil {
+		bad = uncounted
+	}
+	return statement(s, bad)
+}
+
+func readRound(r *reader, tokens []token) (Stmt, *fault) {
+	return statement(parse(roundLines, tokens, r.to))
+}

@@ -1,0 +1,28 @@
+package syntax
+
+// Steps is steps NAME, or steps all: the worked lines of a result.
+type Steps struct {
+	Of Ident `parser:"'steps' @@"` // without a name for all
+}
+
+var stepsWord = StatementWord{
+	Word: "steps", Form: "steps NAME, or steps all",
+	Summary: "The worked lines of a result, or of the whole worksheet.",
+	Example: "steps k", Stored: true, Ready: true, read: clauses(readSteps),
+}
+
+func (*Steps) Exprs() []Expr    { return nil }
+func (*Steps) Defines() []Ident { return nil }
+func (*Steps) Records() bool    { return false }
+func (*Steps) Stored() bool     { return true }
+func (*Steps) stmt()            {}
+
+var stepsLines = production[Steps]()
+
+func readSteps(r *reader, tokens []token) (Stmt, *fault) {
+	s, bad := parse(stepsLines, tokens, r.to)
+	if bad == nil && s.Of.Name == "all" {
+		s.Of.Name = ""
+	}
+	return statement(s, bad)
+}
