@@ -15,6 +15,7 @@ import (
 	"steelyard/session/help"
 	"steelyard/session/journal"
 	"steelyard/session/repl"
+	"steelyard/session/rows"
 	"steelyard/session/view"
 )
 
@@ -109,7 +110,7 @@ func (s *scratchpad) say(lines ...string) {
 // tell prints sentences under the statement, in rows of the terminal's width.
 func (s *scratchpad) tell(sentences ...string) {
 	for _, text := range sentences {
-		for _, row := range view.Wrap(text, s.options().Width-6) {
+		for _, row := range rows.Wrap(text, max(s.options().Width-6, 20)) {
 			s.say("      " + row)
 		}
 	}

@@ -3,6 +3,8 @@ package help
 import (
 	"strings"
 
+	"steelyard/session/rows"
+
 	"github.com/mattn/go-runewidth"
 )
 
@@ -15,21 +17,11 @@ const goesOn = "\x01"
 
 // fold breaks a text into rows; all but the first begin with the indent.
 func fold(indent, text string) []string {
-	var rows []string
-	row, empty := "", true
-	for word := range strings.SplitSeq(text, " ") {
-		switch {
-		case empty:
-			row += word
-		case runewidth.StringWidth(row)+1+runewidth.StringWidth(word) <= width:
-			row += " " + word
-		default:
-			rows = append(rows, row)
-			row = goesOn + indent + word
-		}
-		empty = false
+	out := rows.Hang(text, len(indent), width)
+	for i := 1; i < len(out); i++ {
+		out[i] = goesOn + out[i]
 	}
-	return append(rows, row)
+	return out
 }
 
 // under folds a text that stands two blanks in.
@@ -58,20 +50,20 @@ func table(words, meanings []string) []string {
 
 // fit breaks rows anew for a screen of fewer cells; a wider one shows them as
 // they are.
-func fit(rows []string, cells int) []string {
-	out := make([]string, 0, len(rows))
+func fit(lines []string, cells int) []string {
+	out := make([]string, 0, len(lines))
 	if cells >= width {
-		for _, row := range rows {
+		for _, row := range lines {
 			out = append(out, strings.TrimPrefix(row, goesOn))
 		}
 		return out
 	}
-	for i := 0; i < len(rows); i++ {
-		text, hang := rows[i], -1
-		for i+1 < len(rows) && strings.HasPrefix(rows[i+1], goesOn) {
+	for i := 0; i < len(lines); i++ {
+		text, hang := lines[i], -1
+		for i+1 < len(lines) && strings.HasPrefix(lines[i+1], goesOn) {
 			i++
-			words := strings.TrimLeft(rows[i][len(goesOn):], " ")
-			hang = len(rows[i]) - len(goesOn) - len(words)
+			words := strings.TrimLeft(lines[i][len(goesOn):], " ")
+			hang = len(lines[i]) - len(goesOn) - len(words)
 			text += " " + words
 		}
 		out = append(out, narrow(text, hang, max(cells, 24))...)
@@ -97,21 +89,5 @@ func narrow(text string, hang, cells int) []string {
 	if hang > cells/2 {
 		hang = min(head+2, cells/2)
 	}
-	indent := strings.Repeat(" ", hang)
-	var rows []string
-	row := text[:head]
-	used := head
-	for i, word := range strings.Split(text[head:], " ") {
-		w := runewidth.StringWidth(word)
-		switch {
-		case i == 0:
-			row, used = row+word, used+w
-		case used+1+w <= cells:
-			row, used = row+" "+word, used+1+w
-		default:
-			rows = append(rows, strings.TrimRight(row, " "))
-			row, used = indent+word, hang+w
-		}
-	}
-	return append(rows, row)
+	return rows.Hang(text, hang, cells)
 }

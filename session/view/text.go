@@ -11,6 +11,7 @@ import (
 
 	"steelyard/lang/finding"
 	"steelyard/session/entry"
+	"steelyard/session/rows"
 	"steelyard/units/writing"
 )
 
@@ -87,6 +88,11 @@ func (p *page) statement(prompt string) {
 // clean takes out of a text what would upset a terminal.
 func clean(text string) string { return writing.Clean(text, writing.Screen) }
 
+// wrap breaks a text into the rows that fit the page this far in.
+func (p *page) wrap(indent int, text string) []string {
+	return rows.Wrap(text, max(p.o.Width-indent-2, 20))
+}
+
 // row prints one line of text at an indent.
 func (p *page) row(indent int, text string) {
 	if text == "" {
@@ -122,7 +128,7 @@ func (p *page) finding(f *finding.Finding) {
 		text = "note: " + text
 	}
 	for i, part := range strings.Split(text, "\n") {
-		for j, line := range wrap(part, p.o.Width-p.margin-2) {
+		for j, line := range p.wrap(p.margin, part) {
 			lead := mark
 			if i+j > 0 {
 				lead = "  "
@@ -130,7 +136,7 @@ func (p *page) finding(f *finding.Finding) {
 			p.row(p.margin, p.strong(lead+line, f.Severity != finding.Note))
 		}
 	}
-	for _, line := range wrap(clean(f.Hint), p.o.Width-p.margin-2) {
+	for _, line := range p.wrap(p.margin, clean(f.Hint)) {
 		p.row(p.margin+2, line)
 	}
 	p.readings(f)
@@ -149,7 +155,7 @@ func (p *page) readings(f *finding.Finding) {
 	for i, r := range f.Readings {
 		quoted[i] = "`" + clean(r) + "`"
 	}
-	for _, line := range wrap("Write "+strings.Join(quoted, " or ")+".", p.o.Width-p.margin-2) {
+	for _, line := range p.wrap(p.margin, "Write "+strings.Join(quoted, " or ")+".") {
 		p.row(p.margin+2, line)
 	}
 }
@@ -163,7 +169,7 @@ func (p *page) told(line string) {
 		p.row(indent, text)
 		return
 	}
-	for i, row := range wrap(text, p.o.Width-indent-2) {
+	for i, row := range p.wrap(indent, text) {
 		if i == 1 {
 			indent += 2
 		}
