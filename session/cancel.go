@@ -12,18 +12,18 @@ import (
 )
 
 // cancelled shows how the units of a product cancel to that of its value, in SI
-// units: J/m² = (kg·m²/s²)/m² = kg/s² = N/m. It is empty where nothing is to be
+// units: J/m² = (kg·m²/s²)/m² = kg/s² = N/m. There are no sides where nothing is to be
 // learned from it: for sums, and where the unit is plain.
-func (w *work) cancelled(x syntax.Expr, e *entry.Entry, value int) string {
+func (w *work) cancelled(x syntax.Expr, e *entry.Entry, value int) []entry.UnitSide {
 	factors, ok := algebra.Factors(x)
 	if !ok {
-		return ""
+		return nil
 	}
 	var with, based []unitPower
 	for _, f := range factors {
 		dim, ok := w.unitOf(f.X, e.Line)
 		if !ok {
-			return ""
+			return nil
 		}
 		if dim.IsOne() {
 			continue
@@ -32,10 +32,10 @@ func (w *work) cancelled(x syntax.Expr, e *entry.Entry, value int) string {
 		based = append(based, unitPower{units.BaseUnits(dim).Screen(), f.Exp})
 	}
 	if len(with) == 0 || len(with) == 1 && with[0].exp.Num() == 1 && with[0].exp.Den() == 1 {
-		return ""
+		return nil
 	}
 	v := e.Values()[value]
-	chain := []string{productOfUnits(with), productOfUnits(based), units.BaseUnits(v.Dim).Screen(), finalUnit(v)}
+	chain := []entry.UnitSide{productOfUnits(with), productOfUnits(based), {Product: units.BaseUnits(v.Dim).Screen()}, {Product: finalUnit(v)}}
 	out := chain[:1]
 	for _, s := range chain[1:] {
 		if s != out[len(out)-1] {
@@ -43,9 +43,9 @@ func (w *work) cancelled(x syntax.Expr, e *entry.Entry, value int) string {
 		}
 	}
 	if len(out) < 2 || v.Dim.IsOne() {
-		return ""
+		return nil
 	}
-	return strings.Join(out, " = ")
+	return out
 }
 
 // finalUnit is the unit of a value without a prefix.
@@ -91,7 +91,7 @@ type unitPower struct {
 
 // productOfUnits writes powers of units as one fraction; square roots under one
 // root.
-func productOfUnits(all []unitPower) string {
+func productOfUnits(all []unitPower) entry.UnitSide {
 	root := true
 	for _, p := range all {
 		root = root && p.exp.Den() == 2
@@ -131,8 +131,5 @@ func productOfUnits(all []unitPower) string {
 	default:
 		out += "/(" + strings.Join(down, "·") + ")"
 	}
-	if root {
-		return "√(" + out + ")"
-	}
-	return out
+	return entry.UnitSide{Product: out, Root: root}
 }

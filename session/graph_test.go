@@ -209,17 +209,17 @@ func TestBars(t *testing.T) {
 func TestTable(t *testing.T) {
 	p := enter(t, "k = 200 N/m", "U(x) = 1/2*k*x^2 in J", "F(x) = k*x in N")
 	e := p.Enter(context.Background(), "table U(x), F(x) in mN against x from 0 cm to 5 cm by 2.5 cm")
-	if tableOf(e) == nil || strings.Join(tableOf(e).Heads, "|") != "x / cm|U / J|F / mN" {
+	if tableOf(e) == nil || fmt.Sprint(tableOf(e).Heads) != "[x / cm U / J F / mN]" {
 		t.Fatalf("%+v %v", e.Outcome, e.Findings)
 	}
 	var rows []string
 	for _, r := range tableOf(e).Rows {
-		rows = append(rows, strings.Join(r, " "))
+		rows = append(rows, strings.Trim(fmt.Sprint(r), "[]"))
 	}
 	if got := strings.Join(rows, "; "); got != "0 0 0; 2.5 0.0625 5000; 5 0.25 10000" {
 		t.Error(got)
 	}
-	if e := p.Enter(context.Background(), "table 1/x against x from 0 m to 1 m"); len(tableOf(e).Rows) != 11 || tableOf(e).Rows[0][1] != "no value" || tableOf(e).Rows[10][1] != "1" {
+	if e := p.Enter(context.Background(), "table 1/x against x from 0 m to 1 m"); len(tableOf(e).Rows) != 11 || tableOf(e).Rows[0][1].Words != "no value" || tableOf(e).Rows[10][1].Number != "1" {
 		t.Errorf("%v", tableOf(e).Rows)
 	}
 	if e := p.Enter(context.Background(), "table F(x) against x from 0 m to 0.3 m by 0.1 m"); len(tableOf(e).Rows) != 4 {

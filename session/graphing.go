@@ -51,8 +51,8 @@ func (w *work) graph(s *syntax.Graph) {
 		return
 	}
 	g := &entry.Graph{Blank: s.Blank}
-	g.X = entry.Axis{Label: axisLabel(s.Against.Name, p.unit), From: p.unit.FromSI(p.from), To: p.unit.FromSI(p.to)}
-	g.Y.Label = axisLabel(w.curveNames(p), p.curves[0].unit)
+	g.X = entry.Axis{Label: entry.Head{Of: []syntax.Expr{&syntax.Name{Name: s.Against.Name}}, Unit: p.unit}, From: p.unit.FromSI(p.from), To: p.unit.FromSI(p.to)}
+	g.Y.Label = p.yLabel()
 	first := true
 	for _, c := range p.curves {
 		sampled := graph.Sample(c.eval, p.from, p.to)
@@ -349,42 +349,34 @@ func (w *work) shownIn(v float64, u *units.Unit) string {
 	return units.FormatQuantity(u.FromSI(v), u, w.set.figures, w.set.rounding, units.Screen)
 }
 
-// axisLabel is a quantity over its unit: x / cm, v / (m/s).
-func axisLabel(name string, u *units.Unit) string {
-	unit := u.Screen()
-	switch {
-	case u.SameAs(units.One):
-		return name
-	case strings.ContainsAny(unit, "/· "):
-		return name + " / (" + unit + ")"
-	}
-	return name + " / " + unit
-}
+// longestNames is how many letters the names of the curves may have at an axis.
+const longestNames = 24
 
-// curveNames is what stands at the y axis: the curves' names, or what kind of
-// quantity they are.
-func (w *work) curveNames(p *plot) string {
-	var names []string
+// yLabel is what labels the y axis: the curves' names, or what kind of quantity
+// they are.
+func (p *plot) yLabel() entry.Head {
+	first := p.curves[0]
+	h := entry.Head{Unit: first.unit}
 	for _, c := range p.curves {
-		names = append(names, shortName(c, p.s.Against.Name))
+		h.Of = append(h.Of, shortName(c, p.s.Against.Name))
 	}
-	text := strings.Join(names, ", ")
-	if len([]rune(text)) <= 24 {
-		return text
+	if len([]rune(h.Quantities())) <= longestNames {
+		return h
 	}
-	if k, ok := units.KindOf(p.curves[0].static.Dim, p.curves[0].static.Tag); ok {
-		return k.Name
+	h.Of, h.Words = nil, "value"
+	if k, ok := units.KindOf(first.static.Dim, first.static.Tag); ok {
+		h.Words = k.Name
 	}
-	return "value"
+	return h
 }
 
 // shortName is the name of a function where it is called with the name of the
 // axis, else the expression.
-func shortName(c *curve, against string) string {
+func shortName(c *curve, against string) syntax.Expr {
 	if call, ok := c.x.(*syntax.Call); ok && len(call.Args) == 1 {
 		if n, ok := call.Args[0].X.(*syntax.Name); ok && n.Name == against && !ops.IsFunction(call.Func) {
-			return call.Func
+			return &syntax.Name{Name: call.Func}
 		}
 	}
-	return c.name
+	return c.x
 }

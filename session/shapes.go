@@ -18,7 +18,7 @@ func (w *work) shape(p *plot, c *curve, sampled graph.Curve) ([]string, graph.Sh
 	if pieces := w.pieces(p, c); pieces != nil {
 		return pieces, graph.Shape{}
 	}
-	named := shortName(c, p.s.Against.Name)
+	named := algebra.Display(shortName(c, p.s.Against.Name))
 	if s, ok := w.formOf(p, c, c.x); ok {
 		return []string{w.sentence(p, c, named, s, p.from, p.to)}, s
 	}

@@ -6,6 +6,7 @@ import (
 	"steelyard/lang/finding"
 	"steelyard/lang/limit"
 	"steelyard/lang/plan"
+	"steelyard/lang/syntax"
 	"steelyard/session/entry"
 	"steelyard/units"
 )
@@ -23,13 +24,13 @@ func (w *work) table(p *plot) {
 	if !ok {
 		return
 	}
-	g := &entry.Table{Heads: []string{axisLabel(p.s.Against.Name, p.unit)}}
-	g.Rows = make([][]string, len(x))
+	g := &entry.Table{Heads: []entry.Head{{Of: []syntax.Expr{&syntax.Name{Name: p.s.Against.Name}}, Unit: p.unit}}}
+	g.Rows = make([][]entry.Cell, len(x))
 	for i, v := range x {
-		g.Rows[i] = []string{w.cell(v, p.unit)}
+		g.Rows[i] = []entry.Cell{w.cell(v, p.unit)}
 	}
 	for _, c := range p.curves {
-		g.Heads = append(g.Heads, axisLabel(shortName(c, p.s.Against.Name), c.unit))
+		g.Heads = append(g.Heads, entry.Head{Of: []syntax.Expr{shortName(c, p.s.Against.Name)}, Unit: c.unit})
 		y, good := make([]float64, len(x)), make([]bool, len(x))
 		c.eval(x, y, good)
 		most := 0.0
@@ -42,18 +43,18 @@ func (w *work) table(p *plot) {
 			if math.Abs(v) < roundedOff*most {
 				v = 0 // what rounding has left of it
 			}
-			text := "no value"
+			cell := entry.Cell{Words: "no value"}
 			if good[i] && v-v == 0 {
-				text = w.cell(v, c.unit)
+				cell = w.cell(v, c.unit)
 			}
-			g.Rows[i] = append(g.Rows[i], text)
+			g.Rows[i] = append(g.Rows[i], cell)
 		}
 	}
 	w.e.Outcome = g
 }
 
-func (w *work) cell(v float64, u *units.Unit) string {
-	return units.FormatNumber(u.FromSI(v), w.set.figures, w.set.rounding, units.Screen)
+func (w *work) cell(v float64, u *units.Unit) entry.Cell {
+	return entry.Cell{Number: units.FormatNumber(u.FromSI(v), w.set.figures, w.set.rounding, units.Screen)}
 }
 
 // tablePlaces are the places of the rows. A last step that overshoots the end by

@@ -19,7 +19,7 @@ type Graph struct {
 
 // Axis is one axis: quantity over unit, and its range in that unit.
 type Axis struct {
-	Label    string
+	Label    Head
 	From, To float64
 }
 

@@ -45,13 +45,6 @@ type Verdict struct {
 	Right *Value
 }
 
-// Table is the outcome of a table: columns of values, ready to be printed. A row
-// has its place first.
-type Table struct {
-	Heads []string
-	Rows  [][]string
-}
-
 // Works is the outcome of `steps`: the working of one result or of all.
 type Works struct {
 	// Every tells that the results of all lines are worked, not that of one name.

@@ -16,9 +16,33 @@ type WorkLine struct {
 	Right  syntax.Expr // nil if there are words or a value
 	Words  string      // "slope of x(t) at t = 3 s", or empty
 	Shown  *Value      // the value, in a line that ends with it
-	Units  string      // how the units cancel, or empty
+	Units  []UnitSide  // how the units cancel, side after side, or empty
 	Reason string      // why a step is taken, or empty
 	By     syntax.Expr // what the reason speaks of, or nil
+}
+
+// UnitSide is one side of how units cancel: a product of units as it is shown on
+// a screen, and whether all of it is under a square root.
+type UnitSide struct {
+	Product string
+	Root    bool
+}
+
+// String returns the side as text.
+func (u UnitSide) String() string {
+	if u.Root {
+		return "√(" + u.Product + ")"
+	}
+	return u.Product
+}
+
+// Cancelled returns how units cancel as text, or nothing: "√(kg/(N/m)) = s".
+func Cancelled(sides []UnitSide) string {
+	texts := make([]string, len(sides))
+	for i, u := range sides {
+		texts[i] = u.String()
+	}
+	return strings.Join(texts, " = ")
 }
 
 // Why is the reason of a step with what it speaks of in its place.

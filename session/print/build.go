@@ -40,7 +40,7 @@ func (b *builder) gravity() {
 	for _, e := range b.all {
 		for _, f := range e.Findings {
 			if f.ID == finding.StandardGravity {
-				b.given("g", "9.80665 m/s^2")
+				b.given(name("g"), Shown{X: standardGravity()})
 				return
 			}
 		}
@@ -110,8 +110,9 @@ func (b *builder) endPart() {
 	if b.edition == Handout {
 		b.add(Room{Lines: b.room()})
 	} else if n := len(b.results); b.answers == 0 && n > 0 {
-		for _, v := range b.results[n-1].Values() {
-			b.add(Answer{Name: v.Name, Shown: v.Shown(units.File)})
+		values := b.results[n-1].Values()
+		for i := range values {
+			b.add(Answer{X: name(values[i].Name), Shown: Shown{Value: &values[i]}})
 		}
 	}
 	b.doc.Parts = append(b.doc.Parts, *b.part)
@@ -139,10 +140,10 @@ func (b *builder) entry(e *entry.Entry) {
 		b.note(s)
 	case *syntax.Let:
 		if !b.valued(s.Symbol.Name, e.Line) {
-			b.given(s.Symbol.Name, "unknown, in "+s.In.Text)
+			b.given(name(s.Symbol.Name), Shown{Words: "unknown, in " + s.In.Text})
 		}
 	case *syntax.UnitDef:
-		b.given("1 "+s.Name, given(e))
+		b.given(oneOf(s), Shown{X: s.X})
 	case *syntax.FuncDef:
 		b.function(s, e)
 	case *syntax.FormulaDef:
@@ -177,7 +178,7 @@ func (b *builder) note(s *syntax.Note) {
 }
 
 // given is a row of the known quantities, in the table that is being made.
-func (b *builder) given(name, shown string) {
+func (b *builder) given(name syntax.Expr, shown Shown) {
 	row := Given{Name: name, Shown: shown}
 	for i, block := range b.doc.Blocks {
 		if g, ok := block.(Givens); ok && b.part == nil { // one table above the parts
@@ -206,10 +207,24 @@ func (b *builder) valued(name string, line int) bool {
 	return false
 }
 
-// given is what stands behind the = of a line, as it was written.
-func given(e *entry.Entry) string {
-	_, after, _ := strings.Cut(e.Text, "=")
-	return strings.TrimSpace(after)
+// standardGravity is g where a worksheet does not give it (3rd CGPM 1901).
+func standardGravity() syntax.Expr {
+	x, _ := syntax.ParseExpr("9.80665 m/s^2")
+	return x
+}
+
+// oneOf is one of a unit that the worksheet defines: 1 lap.
+func oneOf(s *syntax.UnitDef) syntax.Expr {
+	one, _ := units.ParseDecimal("1")
+	return &syntax.Quantity{Value: one, Unit: syntax.UnitText{Text: s.Name}}
+}
+
+// name is a name as an expression; nil for none.
+func name(s string) syntax.Expr {
+	if s == "" {
+		return nil
+	}
+	return &syntax.Name{Name: s}
 }
 
 // function is a function of the worksheet: above the parts it belongs to the
@@ -278,12 +293,9 @@ func mismatched(e *entry.Entry) bool {
 
 // line is a line of a working as a document has it.
 func line(l entry.WorkLine) Line {
-	out := Line{Lead: l.Lead, Left: l.Left, Right: l.Right, Reason: l.Why(), Units: l.Units}
+	out := Line{Lead: l.Lead, Left: l.Left, Right: l.Right, Reason: l.Why(), Units: l.Units, Shown: Shown{Value: l.Shown}}
 	if l.Left == nil && l.Name != "" {
 		out.Left = &syntax.Name{Name: l.Name}
-	}
-	if l.Shown != nil {
-		out.Shown = l.Shown.Shown(units.File)
 	}
 	return out
 }
@@ -303,7 +315,7 @@ func names(g *entry.Graph) string {
 	for _, c := range g.Curves {
 		all = append(all, c.Name)
 	}
-	return strings.Join(all, "\n") + "\n" + g.X.Label
+	return strings.Join(all, "\n") + "\n" + g.X.Label.String()
 }
 
 // flaws are the findings of a statement that a reader must see; notes are for

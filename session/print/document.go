@@ -7,6 +7,7 @@ package print
 import (
 	"steelyard/lang/syntax"
 	"steelyard/session/draw"
+	"steelyard/session/entry"
 )
 
 // Edition is for whom a document is.
@@ -53,9 +54,8 @@ type (
 	}
 	// Answer is a result that is asked for, in a box.
 	Answer struct {
-		Name   string // as in the worksheet, or empty
-		X      syntax.Expr
-		Shown  string // "256.889 N/m", in the file form
+		X      syntax.Expr // what is asked for: a name as a rule; nil where words say it
+		Shown  Shown
 		Points int
 	}
 	// Check is a second route, and whether it agrees.
@@ -79,8 +79,8 @@ type (
 	}
 	// Table is columns of values under heads such as "x / cm".
 	Table struct {
-		Heads []string
-		Rows  [][]string
+		Heads []entry.Head
+		Rows  [][]entry.Cell
 	}
 	// Text is lines of plain text that a statement told.
 	Text struct{ Lines []string }
@@ -100,8 +100,15 @@ type (
 
 // Given is one row of the known quantities.
 type Given struct {
-	Name  string
-	Shown string // "0.080 kg", in the file form
+	Name  syntax.Expr // a name, or 1 lap for a unit of the worksheet
+	Shown Shown
+}
+
+// Shown is what a document tells of a quantity. One of its fields is set, or none.
+type Shown struct {
+	Value *entry.Value // as its line shows it
+	X     syntax.Expr  // as it was written: 3 lb 8 oz
+	Words string       // "unknown, in m"
 }
 
 // Line is one line of a working: left = right, where the left may be missing
@@ -110,10 +117,10 @@ type Given struct {
 type Line struct {
 	Left   syntax.Expr
 	Right  syntax.Expr // nil where Shown is set
-	Shown  string      // "256.889 N/m", in the file form
-	Reason string      // "divide both sides by x²/2", or empty
-	Lead   string      // words before the line: a formula's name, or empty
-	Units  string      // "J/m² = kg/s² = N/m": how the units cancel, or empty
+	Shown  Shown
+	Reason string           // "divide both sides by x²/2", or empty
+	Lead   string           // words before the line: a formula's name, or empty
+	Units  []entry.UnitSide // how the units cancel, side after side, or empty
 }
 
 func (Note) block()       {}

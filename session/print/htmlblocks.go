@@ -7,6 +7,7 @@ import (
 
 	"steelyard/lang/syntax"
 	"steelyard/lang/typeset"
+	"steelyard/session/entry"
 )
 
 // region opens a box that scrolls sideways where it must, for keyboards too.
@@ -34,7 +35,7 @@ func (p *page) givens(rows []Given) {
 	p.text("<table>\n<caption>Given</caption>\n", `<thead><tr><th scope="col">Quantity</th><th scope="col">Value</th></tr></thead>`, "\n<tbody>\n")
 	for _, g := range rows {
 		p.text(`<tr><th scope="row">`)
-		p.label(g.Name, setName(g.Name))
+		p.label(plainSide(g.Name), typeset.Expr(g.Name))
 		p.text("</th><td>")
 		p.value(g.Shown)
 		p.text("</td></tr>\n")
@@ -43,10 +44,9 @@ func (p *page) givens(rows []Given) {
 }
 
 // value writes a value, or the words in its place.
-func (p *page) value(text string) {
-	set, words := setValue(text)
-	p.formula(set)
-	p.text(escapeHTML(words))
+func (p *page) value(s Shown) {
+	p.formula(s.box())
+	p.text(escapeHTML(oneLine(s.Words)))
 }
 
 // working writes the lines of a result so that their equals signs stand one under
@@ -103,15 +103,15 @@ func (p *page) line(l *Line) {
 	if lead := oneLine(l.Lead); lead != "" {
 		p.text(`<span class="lead">`, escapeHTML(lead), "</span>")
 	}
-	if l.Left != nil || l.Right != nil || l.Shown != "" {
+	if l.Left != nil || l.Right != nil || !l.Shown.none() {
 		p.sides(l)
 	}
 	if reason := oneLine(l.Reason); reason != "" {
 		p.text(` <span class="reason">`, escapeHTML(reason), "</span>")
 	}
-	if units := oneLine(l.Units); units != "" {
+	if len(l.Units) > 0 {
 		p.text(` <span class="units">units: `)
-		p.formula(setUnits(units))
+		p.formula(setUnits(l.Units))
 		p.text("</span>")
 	}
 	p.text("</li>\n")
@@ -148,7 +148,7 @@ func fitting(letters int) string {
 // formulas, so that it can go on in the next line.
 func (p *page) rightSide(l *Line) {
 	broken := rows(l.Right)
-	if l.Shown != "" || broken == nil {
+	if !l.Shown.none() || broken == nil {
 		p.formula(equals(l.right()))
 		return
 	}
@@ -174,18 +174,17 @@ func equals(right typeset.Box) typeset.Box {
 
 func (p *page) answer(a *Answer) {
 	p.text(`<div class="answer"><span class="word">Answer</span> <span class="result">`)
-	left := a.left()
-	set, words := setValue(a.Shown)
+	left := typeset.Expr(a.X)
 	switch {
-	case set.IsEmpty() && words == "":
-		p.roomy(left, a.reach())
-	case !left.IsEmpty() && words == "":
-		p.roomy(typeset.Relation(left, "=", typeset.Box{}), a.reach())
-	case !left.IsEmpty():
-		p.roomy(left, a.reach())
+	case a.Shown.none():
+		p.roomy(left, breadth(a.X))
+	case a.X != nil && a.Shown.Words == "":
+		p.roomy(typeset.Relation(left, "=", typeset.Box{}), breadth(a.X))
+	case a.X != nil:
+		p.roomy(left, breadth(a.X))
 		p.text(" ")
 	}
-	if !set.IsEmpty() || words != "" {
+	if !a.Shown.none() {
 		p.text("<strong>")
 		p.value(a.Shown)
 		p.text("</strong>")
@@ -195,22 +194,6 @@ func (p *page) answer(a *Answer) {
 		p.text(` <span class="points">`, points(a.Points), "</span>")
 	}
 	p.text("</div>\n")
-}
-
-// left is the name of an answer, or what is asked for.
-func (a *Answer) left() typeset.Box {
-	if left := setName(a.Name); !left.IsEmpty() {
-		return left
-	}
-	return typeset.Expr(a.X)
-}
-
-// reach is how many letters wide the left side of an answer is.
-func (a *Answer) reach() int {
-	if name := oneLine(a.Name); name != "" {
-		return utf8.RuneCountInString(name)
-	}
-	return breadth(a.X)
 }
 
 // narrow is how many letters a formula may have to fit a phone.
@@ -318,7 +301,7 @@ func (p *page) table(t *Table) {
 	}
 	var names []string
 	for _, h := range t.Heads {
-		names = append(names, oneLine(h))
+		names = append(names, oneLine(h.String()))
 	}
 	what := "Table of " + strings.Join(names, ", ")
 	if utf8.RuneCountInString(what) > 120 {
@@ -348,19 +331,19 @@ func (p *page) table(t *Table) {
 
 // align gives the class of a column's head: that of the numbers below it.
 func (t *Table) align(column int) string {
-	if len(t.Rows) > 0 && column < len(t.Rows[0]) && isValue(oneLine(t.Rows[0][column])) {
+	if len(t.Rows) > 0 && column < len(t.Rows[0]) && t.Rows[0][column].Number != "" {
 		return ` class="number"`
 	}
 	return ""
 }
 
 // head writes the head of a column: a quantity over its unit, or words.
-func (p *page) head(text string) {
-	if set := setHead(text); !set.IsEmpty() {
-		p.label(text, set)
+func (p *page) head(h entry.Head) {
+	if set := setHead(h); !set.IsEmpty() {
+		p.label(h.String(), set)
 		return
 	}
-	p.text(escapeHTML(oneLine(text)))
+	p.text(escapeHTML(oneLine(h.String())))
 }
 
 // label writes a formula that is the head of a row or column. What it says stands
@@ -370,16 +353,15 @@ func (p *page) label(text string, formula typeset.Box) {
 	p.text(`<span class="unseen">`, escapeHTML(oneLine(text)), `</span><math aria-hidden="true">`, formula.MathML(), "</math>")
 }
 
-func (p *page) cell(text string) {
-	text = oneLine(text)
+func (p *page) cell(c entry.Cell) {
 	switch {
-	case isPlainNumber(text):
-		p.text(`<td class="number">`, escapeHTML(minus(text)), "</td>")
-	case isValue(text):
-		p.text(`<td class="number">`)
-		p.formula(setShown(text))
-		p.text("</td>")
+	case c.Number == "":
+		p.text("<td>", escapeHTML(oneLine(c.Words)), "</td>")
+	case isPlainNumber(c.Number):
+		p.text(`<td class="number">`, escapeHTML(minus(c.Number)), "</td>")
 	default:
-		p.text("<td>", escapeHTML(text), "</td>")
+		p.text(`<td class="number">`)
+		p.formula(typeset.Quantity(oneLine(c.Number)))
+		p.text("</td>")
 	}
 }

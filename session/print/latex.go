@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"steelyard/lang/typeset"
+	"steelyard/session/entry"
 )
 
 //go:embed preamble.tex
@@ -118,9 +119,8 @@ func (p *paper) block(b Block) {
 }
 
 // texValue sets a value, or the words in its place.
-func texValue(text, width string) string {
-	set, words := setValue(text)
-	return inline(set, width) + escapeTeX(words)
+func texValue(s Shown, width string) string {
+	return inline(s.box(), width) + escapeTeX(oneLine(s.Words))
 }
 
 // lines writes lines one under the other, as one paragraph.
@@ -143,7 +143,7 @@ func (p *paper) givens(rows []Given) {
 		n := min(len(rows), mostRows)
 		p.text("\\about{Given}\\par\\nopagebreak\n\\begin{tabular}{@{}l@{\\qquad}l@{}}\n{\\small Quantity} & {\\small Value} \\\\ \\hline\n")
 		for _, g := range rows[:n] {
-			p.text(inline(setName(g.Name), "50mm"), " & ", texValue(g.Shown, "100mm"), " \\\\\n")
+			p.text(inline(typeset.Expr(g.Name), "50mm"), " & ", texValue(g.Shown, "100mm"), " \\\\\n")
 		}
 		p.text("\\hline\n\\end{tabular}\\par\n")
 		rows = rows[n:]
@@ -220,8 +220,8 @@ func texLine(l *Line) []string {
 			rows = append(rows, `& \qquad \rlap{`+set+`}`)
 		}
 	}
-	if units := oneLine(l.Units); units != "" {
-		rows = append(rows, `& \qquad \rlap{\small units: `+inline(setUnits(units), "90mm")+`}`)
+	if len(l.Units) > 0 {
+		rows = append(rows, `& \qquad \rlap{\small units: `+inline(setUnits(l.Units), "90mm")+`}`)
 	}
 	return rows
 }
@@ -246,7 +246,7 @@ func inLine(set, width string) string {
 // so that the reasons of the others stay where they are.
 func texRight(l *Line) []string {
 	var out []string
-	if broken := rows(l.Right); broken != nil && l.Shown == "" {
+	if broken := rows(l.Right); broken != nil && l.Shown.none() {
 		for i, row := range broken {
 			set := strings.TrimSpace(typeset.Sum(row).LaTeX())
 			if i > 0 {
@@ -266,9 +266,8 @@ func texRight(l *Line) []string {
 }
 
 func (p *paper) answer(a *Answer) {
-	left := a.left().LaTeX()
-	value, words := setValue(a.Shown)
-	set := value.LaTeX()
+	left := typeset.Expr(a.X).LaTeX()
+	set := a.Shown.box().LaTeX()
 	if set != "" {
 		set = `\boldsymbol{` + set + `}`
 		if left != "" {
@@ -278,7 +277,7 @@ func (p *paper) answer(a *Answer) {
 		set = left
 	}
 	p.text("\\answer{", mathIn(set, "115mm"))
-	if words != "" {
+	if words := oneLine(a.Shown.Words); words != "" {
 		p.text(` \textbf{`, escapeTeX(words), "}")
 	}
 	if a.Points > 0 {
@@ -333,18 +332,18 @@ func (p *paper) table(t *Table) {
 		}
 		p.text("@{}}\n")
 		if len(t.Heads) > 0 {
-			p.row(t.Heads, columns, texHead)
+			texRow(p, t.Heads, columns, texColumn)
 			p.text("\\hline\n")
 		}
 		for _, row := range rows[:n] {
-			p.row(row, columns, texCell)
+			texRow(p, row, columns, texCell)
 		}
 		p.text("\\hline\n\\end{tabular}}\\par\\addvspace{6pt}\n")
 		rows = rows[n:]
 	}
 }
 
-func (p *paper) row(cells []string, columns int, set func(string) string) {
+func texRow[T any](p *paper, cells []T, columns int, set func(T) string) {
 	for i := range columns {
 		if i > 0 {
 			p.text(" & ")
@@ -356,18 +355,18 @@ func (p *paper) row(cells []string, columns int, set func(string) string) {
 	p.text(" \\\\\n")
 }
 
-func texHead(text string) string {
-	if set := setHead(text); !set.IsEmpty() {
+func texColumn(h entry.Head) string {
+	if set := setHead(h); !set.IsEmpty() {
 		return "$" + set.LaTeX() + "$"
 	}
-	return escapeTeX(oneLine(text))
+	return escapeTeX(oneLine(h.String()))
 }
 
-func texCell(text string) string {
-	if text = oneLine(text); isValue(text) {
-		return "$" + setShown(text).LaTeX() + "$"
+func texCell(c entry.Cell) string {
+	if c.Number != "" {
+		return "$" + typeset.Quantity(oneLine(c.Number)).LaTeX() + "$"
 	}
-	return escapeTeX(text)
+	return escapeTeX(oneLine(c.Words))
 }
 
 // capital makes the first letter of an English word large.

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"steelyard/lang/typeset"
+	"steelyard/session/entry"
 )
 
 // Markdown writes a document as CommonMark with tables, formulas as LaTeX between
@@ -159,15 +160,14 @@ func (m *marked) givens(rows []Given) {
 	m.paragraph("**Given**")
 	m.b.WriteString("| Quantity | Value |\n| :-- | :-- |\n")
 	for _, g := range rows {
-		m.b.WriteString("| " + inCell(setName(g.Name)) + " | " + markedValue(g.Shown) + " |\n")
+		m.b.WriteString("| " + inCell(typeset.Expr(g.Name)) + " | " + markedValue(g.Shown) + " |\n")
 	}
 	m.b.WriteString("\n")
 }
 
 // markedValue sets a value in a cell, or the words in its place.
-func markedValue(text string) string {
-	set, words := setValue(text)
-	return inCell(set) + escapeMarkdown(words)
+func markedValue(s Shown) string {
+	return inCell(s.box()) + escapeMarkdown(s.Words)
 }
 
 // working writes the lines of a result as a list, each with its reason.
@@ -213,19 +213,18 @@ func markedLine(l *Line) string {
 	if reason := escapeMarkdown(l.Reason); reason != "" {
 		s += " — " + reason
 	}
-	if units := setUnits(l.Units); !units.IsEmpty() {
-		s += " (units: " + dollars(units.LaTeX()) + ")"
+	if len(l.Units) > 0 {
+		s += " (units: " + dollars(setUnits(l.Units).LaTeX()) + ")"
 	}
 	return strings.TrimSpace(s)
 }
 
 func (m *marked) answer(a *Answer) {
-	left := a.left()
-	value, words := setValue(a.Shown)
+	left, value := typeset.Expr(a.X), a.Shown.box()
 	set := value.LaTeX()
 	switch {
-	case words != "":
-		set = left.LaTeX() + `\ \text{` + escapeTeX(words) + `}`
+	case a.Shown.Words != "":
+		set = left.LaTeX() + `\ \text{` + escapeTeX(oneLine(a.Shown.Words)) + `}`
 	case value.IsEmpty():
 		set = left.LaTeX()
 	case !left.IsEmpty():
@@ -286,18 +285,18 @@ func (m *marked) table(t *Table) {
 	if columns == 0 {
 		return
 	}
-	m.row(t.Heads, columns, markedHead)
+	markedRow(m, t.Heads, columns, markedHead)
 	for i := range columns {
 		m.b.WriteString(map[bool]string{true: "| :-- ", false: "| --: "}[t.align(i) == ""])
 	}
 	m.b.WriteString("|\n")
 	for _, row := range t.Rows {
-		m.row(row, columns, markedCell)
+		markedRow(m, row, columns, markedCell)
 	}
 	m.b.WriteString("\n")
 }
 
-func (m *marked) row(cells []string, columns int, set func(string) string) {
+func markedRow[T any](m *marked, cells []T, columns int, set func(T) string) {
 	for i := range columns {
 		m.b.WriteString("| ")
 		if i < len(cells) {
@@ -307,20 +306,19 @@ func (m *marked) row(cells []string, columns int, set func(string) string) {
 	m.b.WriteString("|\n")
 }
 
-func markedHead(text string) string {
-	if set := setHead(text); !set.IsEmpty() {
+func markedHead(h entry.Head) string {
+	if set := setHead(h); !set.IsEmpty() {
 		return inCell(set)
 	}
-	return escapeMarkdown(text)
+	return escapeMarkdown(h.String())
 }
 
-func markedCell(text string) string {
-	text = oneLine(text)
+func markedCell(c entry.Cell) string {
 	switch {
-	case isPlainNumber(text):
-		return minus(text)
-	case isValue(text):
-		return inCell(setShown(text))
+	case c.Number == "":
+		return escapeMarkdown(c.Words)
+	case isPlainNumber(c.Number):
+		return minus(c.Number)
 	}
-	return escapeMarkdown(text)
+	return inCell(typeset.Quantity(oneLine(c.Number)))
 }

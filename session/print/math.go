@@ -2,111 +2,61 @@ package print
 
 import (
 	"strings"
-	"unicode"
 	"unicode/utf8"
 
+	"steelyard/lang/algebra"
 	"steelyard/lang/syntax"
 	"steelyard/lang/typeset"
+	"steelyard/session/entry"
+	"steelyard/units"
 )
 
-// isName tells whether a name is one that can be set as a symbol: letters, digits
-// and underscores. Anything else is text.
-func isName(s string) bool {
-	for i, r := range s {
-		letter := unicode.IsLetter(r) || r == '_'
-		if i == 0 && !letter || !letter && !unicode.IsDigit(r) && r != '\'' && !unicode.Is(unicode.Mn, r) {
-			return false
-		}
+// box lays out what is shown; words have no box.
+func (s Shown) box() typeset.Box {
+	switch {
+	case s.Value != nil:
+		return typeset.Quantity(oneLine(s.Value.Shown(units.File)))
+	case s.X != nil:
+		return typeset.Expr(s.X)
 	}
-	return s != "" && len(s) <= 80
+	return typeset.Box{}
 }
 
-// setName sets what stands at the left of an equals sign: a name, or whatever
-// else a worksheet had there, such as K(x).
-func setName(name string) typeset.Box {
-	name = oneLine(name)
-	if name == "" {
-		return typeset.Box{}
+// none tells whether nothing is shown.
+func (s Shown) none() bool { return s == Shown{} }
+
+// text writes what is shown as a terminal does.
+func (s Shown) text() string {
+	switch {
+	case s.Value != nil:
+		return oneLine(s.Value.Shown(units.Screen))
+	case s.X != nil:
+		return oneLine(algebra.Display(s.X))
 	}
-	if !isName(name) && len(name) <= 200 {
-		if x, findings := syntax.ParseExpr(name); x != nil && len(findings) == 0 {
-			return typeset.Expr(x)
-		}
-	}
-	return typeset.Name(name)
+	return oneLine(s.Words)
 }
 
-// setShown sets a value in the file form, and nothing for none.
-func setShown(shown string) typeset.Box {
-	if shown = oneLine(shown); shown == "" {
-		return typeset.Box{}
-	}
-	return typeset.Quantity(shown)
-}
-
-// setValue sets a value, or gives the words that stand in its place: a result can
-// be "negative", and a given only has the unit that it is told in.
-func setValue(text string) (set typeset.Box, words string) {
-	text = oneLine(text)
-	if text == "" {
-		return typeset.Box{}, ""
-	}
-	first, _ := utf8.DecodeRuneInString(text)
-	x, findings := syntax.ParseExpr(text)
-	read := x != nil && len(findings) == 0
-	if isValue(text) || strings.ContainsRune("[−-+≈∞π√", first) && !strings.Contains(text, "  ") {
-		if _, ok := x.(*syntax.Binary); ok && read && !strings.ContainsAny(text, "≈∞") {
-			return typeset.Expr(x), "" // worked out in the line itself
-		}
-		return typeset.Quantity(text), ""
-	}
-	if read && !isWords(text) {
-		return typeset.Expr(x), ""
-	}
-	return typeset.Box{}, text
-}
-
-// head is the head of a column taken apart: "x / cm" is a quantity over its unit
-// (SI Brochure, 5.4.1); without a unit it is a quantity, or words.
-func head(text string) (quantity, unit string) {
-	text = oneLine(text)
-	if q, u, ok := strings.Cut(text, " / "); ok && q != "" && u != "" {
-		return q, u
-	}
-	return text, ""
-}
-
-// setHead sets the head of a column or an axis, or gives nothing for words.
-func setHead(text string) typeset.Box {
-	quantity, unit := head(text)
-	if quantity == "" {
-		return typeset.Box{}
-	}
-	var names []typeset.Box
-	for i, name := range strings.Split(quantity, ", ") {
-		if isWords(name) || len(quantity) > 80 {
-			return typeset.Box{}
-		}
+// setHead lays out the head of a column, or nothing for words.
+func setHead(h entry.Head) typeset.Box {
+	var of []typeset.Box
+	for i, x := range h.Of {
 		if i > 0 {
-			names = append(names, typeset.Comma())
+			of = append(of, typeset.Comma())
 		}
-		names = append(names, setName(name))
+		of = append(of, typeset.Expr(x))
 	}
-	if unit == "" {
-		return typeset.Row(names...)
+	if len(of) == 0 {
+		return typeset.Box{}
 	}
-	return typeset.Row(append(names, typeset.Sign("/"), setShown(unit))...)
+	return over(of, h.UnitText())
 }
 
-// isWords tells whether a head is prose, which isn't set as a symbol.
-func isWords(text string) bool {
-	return strings.Contains(text, " ") || utf8.RuneCountInString(text) > 24
-}
-
-// isValue tells whether a cell of a table is a number, with or without a unit.
-func isValue(text string) bool {
-	text = strings.TrimLeft(text, "-−+(")
-	return text != "" && text[0] >= '0' && text[0] <= '9'
+// over lays out quantities over their unit.
+func over(of []typeset.Box, unit string) typeset.Box {
+	if unit != "" {
+		of = append(of, typeset.Sign("/"), typeset.Quantity(oneLine(unit)))
+	}
+	return typeset.Row(of...)
 }
 
 // isPlainNumber tells whether a cell holds only digits, a point and a sign, which
@@ -148,8 +98,8 @@ func breadth(x syntax.Expr) int {
 // reach is the breadth of what stands at the right of a line, or of the widest of
 // its rows.
 func (l *Line) reach() int {
-	if l.Shown != "" || l.Right == nil {
-		return utf8.RuneCountInString(l.Shown)
+	if !l.Shown.none() || l.Right == nil {
+		return utf8.RuneCountInString(l.Shown.text())
 	}
 	broken := rows(l.Right)
 	if broken == nil {
@@ -168,8 +118,8 @@ func (l *Line) reach() int {
 
 // right sets what stands at the right of a line.
 func (l *Line) right() typeset.Box {
-	if l.Shown != "" {
-		return setShown(l.Shown)
+	if !l.Shown.none() {
+		return l.Shown.box()
 	}
 	return typeset.Expr(l.Right)
 }
@@ -201,13 +151,13 @@ func rows(x syntax.Expr) [][]typeset.Term {
 	return append(out, row)
 }
 
-// setUnits sets how units cancel: "√(kg/(N/m)) = s".
-func setUnits(text string) typeset.Box {
+// setUnits lays out how units cancel.
+func setUnits(sides []entry.UnitSide) typeset.Box {
 	var set typeset.Box
-	for i, side := range strings.Split(oneLine(text), " = ") {
-		one := setShown(side)
-		if inside, ok := strings.CutPrefix(side, "√("); ok && closes(inside) {
-			one = typeset.Root(setShown(inside[:len(inside)-1]))
+	for i, side := range sides {
+		one := typeset.Quantity(oneLine(side.Product))
+		if side.Root {
+			one = typeset.Root(one)
 		}
 		if i == 0 {
 			set = one
@@ -216,20 +166,4 @@ func setUnits(text string) typeset.Box {
 		}
 	}
 	return set
-}
-
-// closes tells whether the bracket that a text is in closes at its very end.
-func closes(text string) bool {
-	depth := 1
-	for i, r := range text {
-		switch r {
-		case '(':
-			depth++
-		case ')':
-			if depth--; depth == 0 {
-				return i == len(text)-1
-			}
-		}
-	}
-	return false
 }

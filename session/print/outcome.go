@@ -19,14 +19,10 @@ func (o outcome) Result(r *entry.Result) {
 	first := &r.Values[0]
 	switch s := o.e.Stmt.(type) {
 	case *syntax.Report:
-		a := Answer{X: s.X, Points: s.Points, Shown: first.Shown(units.File)}
-		if n, ok := s.X.(*syntax.Name); ok {
-			a.Name = n.Name
-		}
-		o.answer(a)
+		o.answer(Answer{X: s.X, Points: s.Points, Shown: Shown{Value: first}})
 	case *syntax.Constants:
 		for i := range r.Values {
-			o.given(r.Values[i].Name, r.Values[i].Shown(units.File))
+			o.given(name(r.Values[i].Name), Shown{Value: &r.Values[i]})
 		}
 	case *syntax.With:
 		o.key(Text{Lines: append([]string{oneLine(o.e.Text) + ": " + first.Shown(units.Screen)}, r.Notes...)})
@@ -36,11 +32,11 @@ func (o outcome) Result(r *entry.Result) {
 			o.working(o.e)
 			return
 		}
-		shown := first.Shown(units.File)
+		shown := Shown{Value: first}
 		if _, mixed := s.X.(*syntax.Mixed); mixed {
-			shown = given(o.e) // 3 lb 8 oz, as it was written
+			shown = Shown{X: s.X} // 3 lb 8 oz, as it was written
 		}
-		o.given(s.Name, shown)
+		o.given(name(s.Name), shown)
 	default:
 		o.working(o.e)
 	}
@@ -58,7 +54,7 @@ func (o outcome) answer(a Answer) {
 func (o outcome) Lines(rows entry.Lines) {
 	switch s := o.e.Stmt.(type) {
 	case *syntax.Report:
-		o.answer(Answer{Shown: syntax.PrintExpr(s.X) + " is " + rows[0], Points: s.Points})
+		o.answer(Answer{Shown: Shown{Words: syntax.PrintExpr(s.X) + " is " + rows[0]}, Points: s.Points})
 	case *syntax.Solve:
 		o.working(o.e)
 	case *syntax.With, *syntax.Scaling:

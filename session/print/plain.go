@@ -8,6 +8,7 @@ import (
 
 	"steelyard/lang/algebra"
 	"steelyard/lang/syntax"
+	"steelyard/session/entry"
 	"steelyard/units"
 )
 
@@ -228,15 +229,15 @@ func (t *plainText) givens(rows []Given) {
 	t.out("Given")
 	most := 0
 	for _, g := range rows {
-		most = max(most, min(runewidth.StringWidth(oneLine(g.Name)), t.columns/3))
+		most = max(most, min(runewidth.StringWidth(plainSide(g.Name)), t.columns/3))
 	}
 	for _, g := range rows {
-		name := oneLine(g.Name)
+		name := plainSide(g.Name)
 		if runewidth.StringWidth(name) > most {
-			t.wrapped("  ", "    ", name+" = "+plainShown(g.Shown))
+			t.wrapped("  ", "    ", name+" = "+g.Shown.text())
 			continue
 		}
-		t.wrapped("  "+runewidth.FillRight(name, most)+" = ", "      ", plainShown(g.Shown))
+		t.wrapped("  "+runewidth.FillRight(name, most)+" = ", "      ", g.Shown.text())
 	}
 	t.gap()
 }
@@ -247,15 +248,6 @@ func plainSide(x syntax.Expr) string {
 		return ""
 	}
 	return oneLine(algebra.Display(x))
-}
-
-// plainShown writes a value with raised exponents.
-func plainShown(shown string) string {
-	shown = oneLine(shown)
-	if x, fs := syntax.ParseExpr(shown); len(fs) == 0 && shown != "" {
-		return algebra.Display(x)
-	}
-	return shown
 }
 
 func (t *plainText) working(w *Working) {
@@ -286,12 +278,12 @@ func (t *plainText) working(w *Working) {
 // and its reason beside it if there is room.
 func (t *plainText) line(l *Line, most int) {
 	if lead := oneLine(l.Lead); lead != "" {
-		if l.Left != nil || l.Right != nil || l.Shown != "" {
+		if l.Left != nil || l.Right != nil || !l.Shown.none() {
 			lead += ":"
 		}
 		t.wrapped("  ", "  ", lead)
 	}
-	left, right := plainSide(l.Left), plainShown(l.Shown)
+	left, right := plainSide(l.Left), l.Shown.text()
 	if right == "" {
 		right = plainSide(l.Right)
 	}
@@ -312,8 +304,8 @@ func (t *plainText) line(l *Line, most int) {
 			}
 		}
 	}
-	if units := oneLine(l.Units); units != "" {
-		t.wrapped(indent, indent, "units: "+units)
+	if len(l.Units) > 0 {
+		t.wrapped(indent, indent, "units: "+oneLine(entry.Cancelled(l.Units)))
 	}
 }
 
@@ -330,12 +322,8 @@ func (t *plainText) long(row, indent, right string) {
 }
 
 func (t *plainText) answer(a *Answer) {
-	left := oneLine(a.Name)
-	if left == "" {
-		left = plainSide(a.X)
-	}
-	s := plainShown(a.Shown)
-	if _, words := setValue(s); words != "" {
+	left, s := plainSide(a.X), a.Shown.text()
+	if a.Shown.Words != "" {
 		s = strings.TrimSpace(left + " " + s)
 	} else if left != "" && s != "" {
 		s = left + " = " + s

@@ -1,6 +1,7 @@
 package print
 
 import (
+	"fmt"
 	"strings"
 
 	"github.com/mattn/go-runewidth"
@@ -17,23 +18,27 @@ func (t *plainText) table(table *Table) {
 		return
 	}
 	widths, across := make([]int, columns), 2*(columns-1)
-	for _, row := range append([][]string{table.Heads}, table.Rows...) {
+	heads, rows := texts(table.Heads), make([][]string, len(table.Rows))
+	for i, row := range table.Rows {
+		rows[i] = texts(row)
+	}
+	for _, row := range append([][]string{heads}, rows...) {
 		for i, cell := range row {
-			widths[i] = max(widths[i], runewidth.StringWidth(oneLine(cell)))
+			widths[i] = max(widths[i], runewidth.StringWidth(cell))
 		}
 	}
 	for _, w := range widths {
 		across += w
 	}
 	if across > t.columns {
-		t.rowByRow(table)
+		t.rowByRow(heads, rows)
 		return
 	}
-	if len(table.Heads) > 0 {
-		t.row(table, table.Heads, widths)
+	if len(heads) > 0 {
+		t.row(table, heads, widths)
 		t.out(strings.Repeat("-", across))
 	}
-	for _, row := range table.Rows {
+	for _, row := range rows {
 		t.row(table, row, widths)
 	}
 	t.gap()
@@ -44,7 +49,7 @@ func (t *plainText) row(table *Table, cells []string, widths []int) {
 	for i, w := range widths {
 		cell := ""
 		if i < len(cells) {
-			cell = oneLine(cells[i])
+			cell = cells[i]
 		}
 		if table.align(i) == "" {
 			cell = runewidth.FillRight(cell, w)
@@ -59,15 +64,24 @@ func (t *plainText) row(table *Table, cells []string, widths []int) {
 	t.out(line)
 }
 
-func (t *plainText) rowByRow(table *Table) {
-	for _, row := range table.Rows {
+func (t *plainText) rowByRow(heads []string, rows [][]string) {
+	for _, row := range rows {
 		for i, cell := range row {
 			head := ""
-			if i < len(table.Heads) {
-				head = oneLine(table.Heads[i]) + ": "
+			if i < len(heads) {
+				head = heads[i] + ": "
 			}
-			t.wrapped("  ", "    ", head+oneLine(cell))
+			t.wrapped("  ", "    ", head+cell)
 		}
 		t.gap()
 	}
+}
+
+// texts are heads or cells as text.
+func texts[T fmt.Stringer](all []T) []string {
+	out := make([]string, len(all))
+	for i, x := range all {
+		out[i] = oneLine(x.String())
+	}
+	return out
 }

@@ -10,6 +10,8 @@ import (
 
 	"steelyard/lang/syntax"
 	"steelyard/session/draw"
+	"steelyard/session/entry"
+	"steelyard/units"
 )
 
 var update = flag.Bool("update", false, "write the golden files anew")
@@ -41,6 +43,18 @@ func x(text string) syntax.Expr {
 		panic(fmt.Sprint("sample: ", text, findings))
 	}
 	return e
+}
+
+// is what a text shows of a quantity.
+func is(text string) Shown { return Shown{X: x(text)} }
+
+// headOf is the head of a column: a quantity over its unit.
+func headOf(quantity, unit string) entry.Head {
+	u, bad := units.NewTable().Parse(unit, units.AloneInPlace)
+	if bad != nil {
+		panic("sample: " + unit)
+	}
+	return entry.Head{Of: []syntax.Expr{&syntax.Name{Name: quantity}}, Unit: u}
 }
 
 func curve(name string, from, to float64, f func(float64) float64) draw.Curve {
@@ -81,7 +95,7 @@ func scaleKey() *Document {
 		Caution: "A study aid: check what matters by hand, and use none of it where safety depends on it.",
 		Blocks: []Block{
 			Note{"A market scale hangs its pan from a spring. The grocer lays plums into the empty pan and lets go; the pan sinks, swings past its resting place and comes back."},
-			Givens{[]Given{{"m", "0.500 kg"}, {"s_0", "2.0 cm"}, {"g", "9.81 m/s^2"}, {"α", "12°"}, {"period", "(0.284 ± 0.002) s"}}},
+			Givens{[]Given{{x("m"), is("0.500 kg")}, {&syntax.Name{Name: "s_0"}, is("2.0 cm")}, {x("g"), is("9.81 m/s^2")}, {x("α"), is("12°")}, {x("period"), Shown{X: &syntax.Uncertain{X: x("0.284"), By: x("0.002"), Unit: syntax.UnitText{Text: "s"}}}}}},
 		},
 		Parts: []Part{stiffness(), lowest(), swing()},
 	}
@@ -93,9 +107,9 @@ func stiffness() Part {
 			{Left: x("k*s_0"), Right: x("m*g"), Lead: "balance of forces"},
 			{Left: x("k"), Right: x("m*g/s_0"), Reason: "divide both sides by s₀"},
 			{Right: x("0.500 kg * 9.81 m/s^2/(2.0 cm)"), Reason: "put in the values"},
-			{Shown: "245.25 N/m", Units: "(kg m/s^2)/m = N/m"},
+			{Shown: is("245.25 N/m"), Units: []entry.UnitSide{{Product: "(kg m/s^2)/m"}, {Product: "N/m"}}},
 		}},
-		Answer{Name: "k", X: x("k"), Shown: "245 N/m", Points: 4},
+		Answer{X: x("k"), Shown: is("245 N/m"), Points: 4},
 		Check{Left: x("k*s_0"), Right: x("m*g"), Relation: "=", Within: "within 1 %", Holds: true, Says: "both sides are 4.9 N"},
 	}}
 }
@@ -106,16 +120,16 @@ func lowest() Part {
 		Working{Lines: []Line{
 			{Left: x("m*g*s"), Right: x("k*s^2/2"), Lead: "energy is conserved"},
 			{Left: x("s"), Right: x("2 m*g/k"), Reason: "divide both sides by s, which is not 0 at the lowest point, and solve for s"},
-			{Shown: "4.0 cm"},
+			{Shown: is("4.0 cm")},
 		}},
 		Working{Lines: []Line{
 			{Left: x("v"), Right: x("√(2 (m*g*s - k*s^2/2)/m)"), Lead: "speed on the way", Reason: "solve for v"},
 			{Right: x("√(g^2*m/k)")},
-			{Shown: "0.443 m/s", Units: "(m/s^2) s = m/s"},
+			{Shown: is("0.443 m/s"), Units: []entry.UnitSide{{Product: "(m/s^2) s"}, {Product: "m/s"}}},
 			{Left: x("E_total"), Right: x("m*v^2/2 + k*s^2/2 - m*g*s + m_pan*v^2/2 + k_hook*s_hook^2/2 - m_hook*g*s_hook + mu*m*g*cos(alpha)*s + F_air*s"), Reason: "everything at once"},
 		}},
-		Answer{Name: "s", Shown: "4.0 cm", Points: 3},
-		Answer{Name: "v_max", Shown: "4.43e-1 m/s", Points: 2},
+		Answer{X: x("s"), Shown: is("4.0 cm"), Points: 3},
+		Answer{X: x("v_max"), Shown: is("4.43e-1 m/s"), Points: 2},
 		Working{Definitions: true, Lines: []Line{{Left: x("U(s)"), Right: x("k*s^2/2")}, {Left: x("W(s)"), Right: x("m*g*s")}}},
 		Graph{Figure: stretchGraph(), Shapes: []string{"U(s) is a parabola that opens upward, with its lowest point at (0 cm, 0 J).", "W(s) is a straight line through (0 cm, 0 J) with the slope 4.9 N."}},
 		EnergyBars{Bars: panBars(), Books: "The books balance: 0.196 J before and 0.196 J after."},
@@ -125,7 +139,14 @@ func lowest() Part {
 
 func swing() Part {
 	return Part{Label: "c", Question: "Does the period fit?", Points: 1, Blocks: []Block{
-		Table{Heads: []string{"m / kg", "T / s", "s_0 / cm", "what was weighed"}, Rows: [][]string{{"0.25", "0.2", "-1.0", "pears"}, {"0.5", "0.284", "2", "plums"}, {"1", "0.401", "4.01e0", "a small melon"}}},
+		Table{
+			Heads: []entry.Head{headOf("m", "kg"), headOf("T", "s"), headOf("s_0", "cm"), {Words: "what was weighed"}},
+			Rows: [][]entry.Cell{
+				{{Number: "0.25"}, {Number: "0.2"}, {Number: "-1.0"}, {Words: "pears"}},
+				{{Number: "0.5"}, {Number: "0.284"}, {Number: "2"}, {Words: "plums"}},
+				{{Number: "1"}, {Number: "0.401"}, {Number: "4.01e0"}, {Words: "a small melon"}},
+			},
+		},
 		Flaw{Word: "mismatch", Line: 14, Source: "T = 2π √(k/m)", Message: "The left side is a time (s), the right side a frequency (1/s).", Hint: "Write T = 2π √(m/k) if you mean the period.", Standout: true},
 		Flaw{Word: "caution", Line: 15, Source: "g = 9.81 m/s^2", Message: "g is given here and is also a constant of nature.", Hint: "Name it otherwise if you mean something else."},
 		Check{Left: x("T"), Right: x("2π √(m/k)"), Relation: "≈", Within: "within 1 %", Says: "the left side is 0.284 s, the right side 0.301 s"},
@@ -174,15 +195,15 @@ func everywhere(h string) *Document {
 	fig := &draw.Figure{Title: h, Description: h, X: draw.Axis{Label: h, From: 0, To: 1}, Y: draw.Axis{Label: h, From: math.Inf(-1), To: math.NaN()},
 		Curves: []draw.Curve{curve(h, 0, 1, func(v float64) float64 { return 1 / (v - 0.5) })}, Caption: []string{h}}
 	bars := &draw.Bars{Title: h, Description: h, Unit: h, Stages: []draw.Stage{{Name: h, Bars: []draw.Bar{{Name: h, Value: math.NaN(), Text: h}}, Sum: h}}}
-	return &Document{Title: h, Caution: h, Blocks: []Block{Note{h}, Givens{[]Given{{h, h}}}}, Parts: []Part{{
+	return &Document{Title: h, Caution: h, Blocks: []Block{Note{h}, Givens{[]Given{{name, Shown{Words: h}}}}}, Parts: []Part{{
 		Label: h, Question: h, Points: -1, Blocks: []Block{
 			Note{h + "\n\n# " + h + "\n- " + h + "\n1. " + h + "\n    " + h + "\n---\n> " + h + "\n" + h + "\n==="}, Text{[]string{h, "", h}}, Room{-5}, Room{1 << 40},
-			Working{Lines: []Line{{Left: name, Right: name, Reason: h, Lead: h, Units: h}, {Shown: h}, {}}},
+			Working{Lines: []Line{{Left: name, Right: name, Reason: h, Lead: h, Units: []entry.UnitSide{{Product: h, Root: true}, {Product: h}}}, {Shown: Shown{Words: h}}, {Shown: Shown{X: name}}, {}}},
 			Working{}, Working{Definitions: true, Lines: []Line{{Left: x("U(s)"), Right: x("k*s^2/2")}}}, Givens{}, Table{}, Graph{}, EnergyBars{}, Text{},
-			Answer{Name: h, X: name, Shown: h}, Answer{}, Answer{X: name},
+			Answer{X: name, Shown: Shown{Words: h}}, Answer{X: name, Shown: Shown{X: name}}, Answer{}, Answer{X: name},
 			Check{Left: name, Right: name, Relation: h, Within: h, Says: h}, Check{Left: name, Sign: h, Holds: true}, Check{},
 			Graph{Figure: fig, Shapes: []string{h}}, EnergyBars{Bars: bars, Books: h},
-			Table{Heads: []string{h, "x / " + h}, Rows: [][]string{{h}, {h, h, h}, {}}},
+			Table{Heads: []entry.Head{{Words: h}, {Of: []syntax.Expr{name, name}}}, Rows: [][]entry.Cell{{{Words: h}}, {{Number: h}, {Words: h}, {Number: h}}, {}}},
 			Flaw{Word: h, Line: 3, Source: h, Message: h, Hint: h, Standout: true}, nil,
 		}}}}
 }

@@ -12,8 +12,8 @@ import (
 // Figure is a graph made ready to be drawn.
 func Figure(g *entry.Graph) *draw.Figure {
 	f := &draw.Figure{
-		X:           draw.Axis{Label: g.X.Label, From: g.X.From, To: g.X.To},
-		Y:           draw.Axis{Label: g.Y.Label},
+		X:           draw.Axis{Label: g.X.Label.String(), From: g.X.From, To: g.X.To},
+		Y:           draw.Axis{Label: g.Y.Label.String()},
 		Description: strings.Join(g.Shapes, " "),
 		Blank:       g.Blank,
 	}
@@ -36,7 +36,7 @@ func Figure(g *entry.Graph) *draw.Figure {
 		f.Curves = append(f.Curves, one)
 	}
 	if g.Blank { // what would give the curve away is left out
-		f.Description = "Axes to draw on: " + g.X.Label + " and " + g.Y.Label + "."
+		f.Description = "Axes to draw on: " + f.X.Label + " and " + f.Y.Label + "."
 		f.Curves = nil
 	}
 	return f
@@ -109,15 +109,20 @@ func (p *page) block(indent int, text string) {
 // TableText sets the columns of a table under their heads, the decimal points
 // under each other.
 func TableText(t *entry.Table) string {
-	widths := make([]int, len(t.Heads))
-	before, after := make([]int, len(t.Heads)), make([]int, len(t.Heads))
-	for _, row := range t.Rows {
+	heads := texts(t.Heads)
+	rows := make([][]string, len(t.Rows))
+	for i, row := range t.Rows {
+		rows[i] = texts(row)
+	}
+	widths := make([]int, len(heads))
+	before, after := make([]int, len(heads)), make([]int, len(heads))
+	for _, row := range rows {
 		for i, cell := range row {
 			whole, part := splitPoint(cell)
 			before[i], after[i] = max(before[i], runewidth.StringWidth(whole)), max(after[i], runewidth.StringWidth(part))
 		}
 	}
-	for i, head := range t.Heads {
+	for i, head := range heads {
 		widths[i] = max(runewidth.StringWidth(head), before[i]+after[i])
 	}
 	var b strings.Builder
@@ -130,8 +135,8 @@ func TableText(t *entry.Table) string {
 		}
 		b.WriteByte('\n')
 	}
-	line(t.Heads)
-	for _, row := range t.Rows {
+	line(heads)
+	for _, row := range rows {
 		cells := make([]string, len(row))
 		for i, cell := range row {
 			_, part := splitPoint(cell)

@@ -1,6 +1,10 @@
 package view
 
-import "steelyard/session/entry"
+import (
+	"fmt"
+
+	"steelyard/session/entry"
+)
 
 // graphObject is a graph in JSON; points are in the units of the axes.
 type graphObject struct {
@@ -51,7 +55,7 @@ func (f filler) Graph(g *entry.Graph) {
 	if !g.Blank {
 		f.o.Told = g.Shapes
 	}
-	f.o.Graph = &graphObject{X: axisObject(g.X), Y: axisObject(g.Y)}
+	f.o.Graph = &graphObject{X: axis(g.X), Y: axis(g.Y)}
 	for _, c := range g.Curves {
 		one := curveObject{Name: c.Name, Runs: make([][][2]float64, len(c.Runs))}
 		for i, run := range c.Runs {
@@ -64,7 +68,23 @@ func (f filler) Graph(g *entry.Graph) {
 }
 
 // Table fills in a table.
-func (f filler) Table(t *entry.Table) { f.o.Table = &tableObject{t.Heads, t.Rows} }
+func (f filler) Table(t *entry.Table) {
+	f.o.Table = &tableObject{texts(t.Heads), make([][]string, len(t.Rows))}
+	for i, row := range t.Rows {
+		f.o.Table.Rows[i] = texts(row)
+	}
+}
+
+// texts are the heads or the cells of a row as text.
+func texts[T fmt.Stringer](all []T) []string {
+	out := make([]string, len(all))
+	for i, x := range all {
+		out[i] = x.String()
+	}
+	return out
+}
+
+func axis(a entry.Axis) axisObject { return axisObject{a.Label.String(), a.From, a.To} }
 
 // Bars fills in an energy bar chart.
 func (f filler) Bars(b *entry.Bars) {

@@ -43,7 +43,7 @@ func (f filler) Works(w *entry.Works) {
 
 // workLine is one line of a working.
 func workLine(line int, l *entry.WorkLine) workObject {
-	o := workObject{Line: line, Formula: l.Lead, Words: l.Words, Left: l.Name, Units: l.Units, Reason: l.Why()}
+	o := workObject{Line: line, Formula: l.Lead, Words: l.Words, Left: l.Name, Units: entry.Cancelled(l.Units), Reason: l.Why()}
 	if l.Left != nil {
 		o.Left = syntax.PrintExpr(l.Left)
 	}

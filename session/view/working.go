@@ -67,8 +67,8 @@ func workRows(lines []entry.WorkLine) []string {
 			text += strings.Repeat(" ", max(0, wide-runewidth.StringWidth(text))) + "   " + l.Why()
 		}
 		out = append(out, text)
-		if l.Units != "" {
-			out = append(out, strings.Repeat(" ", gap)+"  units: "+l.Units)
+		if len(l.Units) > 0 {
+			out = append(out, strings.Repeat(" ", gap)+"  units: "+entry.Cancelled(l.Units))
 		}
 	}
 	return out
