@@ -9,6 +9,7 @@ import (
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
 	"steelyard/units"
+	"steelyard/units/writing"
 )
 
 // cancelled shows how the units of a product cancel to that of its value, in SI
@@ -116,7 +117,7 @@ func productOfUnits(all []unitPower) entry.UnitSide {
 		case d != 1:
 			text += "^(" + itoa(n) + "/" + itoa(d) + ")"
 		case n != 1:
-			text = algebra.Raised(text, n)
+			text = text + writing.Raised(itoa(n))
 		}
 		*part = append(*part, text)
 	}

@@ -225,11 +225,11 @@ func (v *solving) inForm(turns bool) []solution {
 	if len(v.s.Where) > 0 || v.s.Unknowns[0].Which != syntax.AnyRoot || len(v.s.Unknowns) > 1 {
 		for _, r := range v.rearranged.Roots {
 			if r.Also != nil {
-				add(algebra.Root{X: r.Also, Steps: r.Steps})
+				add(*r.Also)
 			}
-			for _, x := range r.Turns {
+			for _, t := range r.Turns {
 				if turns {
-					add(algebra.Root{X: x, Steps: r.Steps})
+					add(t)
 				}
 			}
 		}

@@ -60,7 +60,7 @@ func (v *solving) chooseOne(all []solution) {
 	case len(others) > 0 && v.rule.Choice == run.OnlyRoot:
 		note = v.otherNote(others)
 	case v.single() && also != nil:
-		note = v.alsoNote(also)
+		note = v.alsoNote(also.X)
 	}
 	if note != "" {
 		v.find(finding.New(finding.OtherRoot, first.NameAt, note, ""))

@@ -139,7 +139,7 @@ func (w *work) putIn(x syntax.Expr, line int) string {
 func stepLines(steps []algebra.Step) []entry.WorkLine {
 	out := make([]entry.WorkLine, len(steps))
 	for i, s := range steps {
-		out[i] = entry.WorkLine{Left: s.Left, Right: s.Right, Reason: s.Reason, By: s.By}
+		out[i] = entry.WorkLine{Left: s.Left, Right: s.Right, Reason: string(s.Reason), By: s.By}
 	}
 	return out
 }

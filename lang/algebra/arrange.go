@@ -1,11 +1,6 @@
 package algebra
 
-import (
-	"strings"
-
-	"steelyard/lang/syntax"
-	"steelyard/units/writing"
-)
+import "steelyard/lang/syntax"
 
 // Arrange puts the factors of the products of an expression into the order in
 // which their names first stand in others, numbers first: what was written as
@@ -57,6 +52,8 @@ func nameOf(x syntax.Expr) string {
 	switch x := x.(type) {
 	case *syntax.Name:
 		return x.Name
+	case *syntax.Unary:
+		return nameOf(x.X)
 	case *syntax.Binary:
 		if x.Op == syntax.Pow {
 			return nameOf(x.X)
@@ -162,36 +159,16 @@ func placeOf(x syntax.Expr, order map[string]int) int {
 		if x.Op == syntax.Pow {
 			return placeOf(x.X, order)
 		}
+	case *syntax.Unary:
+		return placeOf(x.X, order)
 	case *syntax.Paren:
+		if _, number := syntax.Rational(x.X); number {
+			return -3 // (1/3), (-1)
+		}
 		if q, ok := x.X.(*syntax.Quantity); ok {
 			return placeOf(q, order)
 		}
 		return len(order) + 1
 	}
 	return len(order) + 2
-}
-
-// raisedExponents turns whole exponents into raised digits.
-func raisedExponents(text string) string {
-	var b strings.Builder
-	for {
-		i := strings.IndexByte(text, '^')
-		if i < 0 {
-			b.WriteString(text)
-			return b.String()
-		}
-		b.WriteString(text[:i])
-		rest := text[i+1:]
-		n := 0
-		for n < len(rest) && (rest[n] >= '0' && rest[n] <= '9' || n == 0 && rest[n] == '-') {
-			n++
-		}
-		if n == 0 || rest[:n] == "-" || n < len(rest) && (rest[n] == '.' || rest[n] == 'e') {
-			b.WriteByte('^')
-			n = 0
-		} else {
-			b.WriteString(writing.Raised(rest[:n]))
-		}
-		text = rest[n:]
-	}
 }

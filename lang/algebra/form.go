@@ -28,50 +28,41 @@ type Form struct {
 
 // FormOf brings an expression into a form; false if it is none of them.
 func FormOf(x syntax.Expr, name string) (Form, bool) {
-	s := &solver{normalizer: normalizer{unknown: name}}
-	t, ok := s.sum(x)
+	n := normalizer{unknown: name}
+	s, ok := n.sum(x)
 	if !ok {
 		return Form{}, false
 	}
-	if out, changed := s.opened(collect(t)); changed {
-		t = out
+	s = collect(s)
+	if out, changed := n.opened(s); changed {
+		s = out
 	}
-	t = collect(t)
-	if f, ok := s.byPowers(t); ok {
+	if f, ok := n.byPowers(s); ok {
 		return f, true
 	}
-	return s.byCall(t)
+	return n.byCall(s)
 }
 
 // byPowers reads a sum of powers of the name.
-func (s *solver) byPowers(t sum) (Form, bool) {
+func (n normalizer) byPowers(s sum) (Form, bool) {
 	byExp := map[units.Exp]sum{}
-	for _, one := range t {
-		e, rest, _ := apart(one, s.unknown)
-		for _, f := range rest.factors {
-			if s.holds(f.base) {
-				return Form{}, false
-			}
+	polynomial := true
+	for _, t := range s {
+		e, rest := t.exponentOf(n.unknown), t.without(n.unknown)
+		if n.inTerm(rest) {
+			return Form{}, false
 		}
 		byExp[e] = append(byExp[e], rest)
+		polynomial = polynomial && e.IsInt() && e.Num() >= 0 && e.Num() <= 2
 	}
-	var zero units.Exp
-	whole := true
-	for e := range byExp {
-		whole = whole && e.IsInt() && e.Num() >= 0 && e.Num() <= 2
-	}
-	switch {
-	case whole:
+	if polynomial {
 		f := Form{Kind: PolynomialForm}
-		for n := range 3 {
-			e := zero
-			if n > 0 {
-				e = mustExp(n)
-			}
-			f.C = append(f.C, sumExpr(collect(byExp[e])))
+		for e := range 3 {
+			f.C = append(f.C, sumExpr(collect(byExp[exponent(e, 1)])))
 		}
 		return f, true
-	case len(byExp) == 1:
+	}
+	if len(byExp) == 1 {
 		for e, c := range byExp {
 			return Form{Kind: PowerForm, C: []syntax.Expr{sumExpr(collect(c))}, Exp: e}, true
 		}
@@ -81,49 +72,50 @@ func (s *solver) byPowers(t sum) (Form, bool) {
 
 // byCall reads a constant and one multiple of a sine, a cosine, the square of
 // one, or an exponential, of a line.
-func (s *solver) byCall(t sum) (Form, bool) {
-	var free, with sum
-	for _, one := range t {
-		if s.holds(termExpr(one)) {
-			with = append(with, one)
-		} else {
-			free = append(free, one)
-		}
-	}
+func (n normalizer) byCall(s sum) (Form, bool) {
+	free, with := n.apart(s)
 	if len(with) != 1 {
 		return Form{}, false
 	}
-	var call *syntax.Call
-	rest := term{coef: with[0].coef}
-	square := false
+	var c *syntax.Call
+	squared := false
+	rest := with[0]
 	for _, f := range with[0].factors {
-		c, is := f.base.(*syntax.Call)
-		switch {
-		case !s.holds(f.base):
-			rest.factors = append(rest.factors, f)
-		case is && call == nil && len(c.Args) == 1 && f.exp.IsInt() && (f.exp.Num() == 1 || f.exp.Num() == 2):
-			call, square = c, f.exp.Num() == 2
-		default:
+		if !n.holds(f.base) {
+			continue
+		}
+		call, is := f.base.(*syntax.Call)
+		if !is || c != nil || len(call.Args) != 1 || f.exp != expOne && f.exp != expTwo {
 			return Form{}, false
 		}
+		c, squared, rest = call, f.exp == expTwo, rest.without(f.key)
 	}
-	if call == nil {
+	line, ok := FormOf(c.Args[0].X, n.unknown)
+	if !ok || line.Kind != PolynomialForm || !isZero(line.C[2]) {
 		return Form{}, false
 	}
-	inner, ok := FormOf(call.Args[0].X, s.unknown)
-	if !ok || inner.Kind != PolynomialForm || !isZero(inner.C[2]) {
-		return Form{}, false
-	}
-	f := Form{C: []syntax.Expr{sumExpr(collect(free)), termExpr(rest), inner.C[1], inner.C[0]}, Squared: square, Cosine: call.Func == "cos"}
+	f := Form{C: []syntax.Expr{sumExpr(free), termExpr(rest), line.C[1], line.C[0]}, Squared: squared, Cosine: c.Func == "cos"}
 	switch {
-	case call.Func == "sin" || call.Func == "cos":
+	case c.Func == "sin" || c.Func == "cos":
 		f.Kind = WaveForm
-	case call.Func == "exp" && !square:
+	case c.Func == "exp" && !squared:
 		f.Kind = ExponentialForm
 	default:
 		return Form{}, false
 	}
 	return f, true
+}
+
+// apart parts the terms of a sum into those without and those with the unknown.
+func (n normalizer) apart(s sum) (without, with sum) {
+	for _, t := range s {
+		if n.inTerm(t) {
+			with = append(with, t)
+		} else {
+			without = append(without, t)
+		}
+	}
+	return without, with
 }
 
 func isZero(x syntax.Expr) bool {

@@ -1,35 +1,42 @@
 package algebra
 
 import (
-	"math/big"
+	"slices"
+	"strings"
 
 	"steelyard/lang/syntax"
 	"steelyard/units"
 )
 
-// maxTerms is the most terms that a sum may grow to when brackets are
-// multiplied out.
-const maxTerms = 64
-
-// normalizer brings an expression into sums of products, as far as the unknown
-// reaches; what does not hold the unknown keeps its brackets.
+// normalizer brings an expression into the normal form of a sum. Brackets that
+// hold the unknown are multiplied out, others stay closed as one factor. Without
+// an unknown every bracket stays closed.
 type normalizer struct {
 	unknown string
 }
 
-// holds tells whether an expression holds the unknown.
-func (n normalizer) holds(x syntax.Expr) bool {
-	found := false
+// occurrences counts how often a name is in an expression.
+func occurrences(x syntax.Expr, name string) int {
+	n := 0
 	syntax.Walk(x, func(x syntax.Expr) bool {
-		name, ok := x.(*syntax.Name)
-		found = found || ok && name.Name == n.unknown && name.Line == 0
-		return !found
+		if isName(x, name) {
+			n++
+		}
+		return true
 	})
-	return found
+	return n
 }
 
-// sum returns an expression as a sum of terms; false if it can't be brought
-// into that form.
+// isName tells whether an expression is a name, as the line itself means it.
+func isName(x syntax.Expr, name string) bool {
+	n, ok := x.(*syntax.Name)
+	return ok && n.Name == name && n.Line == 0
+}
+
+// holds tells whether an expression holds the unknown.
+func (n normalizer) holds(x syntax.Expr) bool { return occurrences(x, n.unknown) > 0 }
+
+// sum returns an expression in normal form; false if that grows too large.
 func (n normalizer) sum(x syntax.Expr) (sum, bool) {
 	switch x := x.(type) {
 	case *syntax.Paren:
@@ -39,84 +46,88 @@ func (n normalizer) sum(x syntax.Expr) (sum, bool) {
 	case *syntax.Unary:
 		s, ok := n.sum(x.X)
 		if x.Op == syntax.Sub {
-			s = negate(s)
+			s = s.neg()
 		}
 		return s, ok
 	case *syntax.Binary:
 		return n.binary(x)
-	case *syntax.Root:
-		return n.power(x.X, expHalf)
-	case *syntax.Call:
-		return n.call(x)
+	}
+	if base, e, ok := rootOf(x); ok {
+		return n.power(base, e)
+	}
+	if c, ok := x.(*syntax.Call); ok {
+		return n.call(c)
 	}
 	return sum{atomTerm(x)}, true
 }
 
-func negate(s sum) sum {
-	out := make(sum, len(s))
-	for i, t := range s {
-		out[i] = t.neg()
+// rootOf reads √x, sqrt(x), cbrt(x) and root(x, n) as a power.
+func rootOf(x syntax.Expr) (base syntax.Expr, e units.Exp, ok bool) {
+	switch x := x.(type) {
+	case *syntax.Root:
+		return x.X, expHalf, true
+	case *syntax.Call:
+		switch {
+		case x.Func == "sqrt" && len(x.Args) == 1:
+			return x.Args[0].X, expHalf, true
+		case x.Func == "cbrt" && len(x.Args) == 1:
+			return x.Args[0].X, expThird, true
+		case x.Func == "root" && len(x.Args) == 2:
+			if e, ok = syntax.Rational(x.Args[1].X); ok {
+				e, ok = e.Inv()
+			}
+			return x.Args[0].X, e, ok
+		}
 	}
-	return out
+	return nil, e, false
 }
 
 // binary returns an operator's result as a sum.
 func (n normalizer) binary(x *syntax.Binary) (sum, bool) {
 	if x.Op == syntax.Pow {
 		e, ok := syntax.Rational(x.Y)
-		if !ok {
-			return n.opaquePower(x)
+		if !ok { // an exponent that is worked out: one factor of its own
+			return sum{atomTerm(x)}, true
 		}
 		return n.power(x.X, e)
 	}
-	a, ok1 := n.sum(x.X)
-	b, ok2 := n.sum(x.Y)
-	if !ok1 || !ok2 {
-		return nil, false
-	}
-	switch x.Op {
-	case syntax.Add:
-		return collect(append(append(sum{}, a...), b...)), len(a)+len(b) <= maxTerms
-	case syntax.Sub:
-		return collect(append(append(sum{}, a...), negate(b)...)), len(a)+len(b) <= maxTerms
-	case syntax.Mul:
-		return n.product(x.X, x.Y, a, b)
-	}
-	minus, _ := units.NewExp(-1, 1)
-	inv, ok := n.power(x.Y, minus)
+	a, ok := n.sum(x.X)
 	if !ok {
 		return nil, false
 	}
-	return n.product(x.X, nil, a, inv)
-}
-
-// opaquePower is a power whose exponent is worked out: one factor of its own.
-func (n normalizer) opaquePower(x *syntax.Binary) (sum, bool) {
-	return sum{atomTerm(x)}, true
+	if x.Op == syntax.Div {
+		b, ok := n.power(x.Y, expMinus)
+		if !ok {
+			return nil, false
+		}
+		return n.product(a, b)
+	}
+	b, ok := n.sum(x.Y)
+	switch {
+	case !ok:
+		return nil, false
+	case x.Op == syntax.Mul:
+		return n.product(a, b)
+	case x.Op == syntax.Sub:
+		b = b.neg()
+	}
+	return a.plus(b), len(a)+len(b) <= maxTerms
 }
 
 // product multiplies two sums. Brackets without the unknown stay closed.
-func (n normalizer) product(x, y syntax.Expr, a, b sum) (sum, bool) {
-	a, b = n.closed(a), n.closed(b)
-	return spread(a, b)
-}
+func (n normalizer) product(a, b sum) (sum, bool) { return n.closed(a).times(n.closed(b)) }
 
-// spread multiplies two sums out.
-func spread(a, b sum) (sum, bool) {
-	if len(a)*len(b) > maxTerms {
+// quotient divides one sum by another; false for a divisor of 0.
+func (n normalizer) quotient(a, b sum) (sum, bool) {
+	b = n.closed(b)
+	if len(b) != 1 {
 		return nil, false
 	}
-	var out sum
-	for _, s := range a {
-		for _, t := range b {
-			p, ok := s.mul(t)
-			if !ok {
-				return nil, false
-			}
-			out = append(out, p)
-		}
+	inv, ok := b[0].inv()
+	if !ok {
+		return nil, false
 	}
-	return collect(out), true
+	return n.product(a, sum{inv})
 }
 
 // closed turns a sum of several terms without the unknown into one factor.
@@ -128,7 +139,26 @@ func (n normalizer) closed(s sum) sum {
 	if n.holds(x) {
 		return s
 	}
-	return sum{atomTerm(x)}
+	return sum{bracket(s, x, expOne)}
+}
+
+// bracket is a power of a sum as one factor. Sums of the same terms have one key,
+// in whatever order these are.
+func bracket(s sum, x syntax.Expr, e units.Exp) term {
+	return factorTerm(factor{sumKey(s), x, e})
+}
+
+// sumKey tells which sums are alike.
+func sumKey(s sum) string {
+	if len(s) == 1 && s[0].coef.IsInt() && s[0].coef.Num().IsInt64() && s[0].coef.Num().Int64() == 1 && len(s[0].factors) == 1 && s[0].factors[0].exp == expOne {
+		return s[0].factors[0].key
+	}
+	keys := make([]string, len(s))
+	for i, t := range s {
+		keys[i] = t.coef.RatString() + "*" + t.key()
+	}
+	slices.Sort(keys)
+	return "(" + strings.Join(keys, "+") + ")"
 }
 
 // power raises an expression to a rational power.
@@ -137,34 +167,39 @@ func (n normalizer) power(x syntax.Expr, e units.Exp) (sum, bool) {
 	if !ok {
 		return nil, false
 	}
-	s = n.closed(s)
+	return n.raised(s, e)
+}
+
+// raised raises a sum to a rational power.
+func (n normalizer) raised(s sum, e units.Exp) (sum, bool) {
+	s = n.closed(collect(s))
 	switch {
 	case len(s) == 0:
 		return nil, e.Num() > 0
 	case len(s) == 1:
 		t, ok := s[0].pow(e)
 		return sum{t}, ok
-	case e.Num() == 1 && e.Den() == 1:
+	case e == expOne:
 		return s, true
 	}
-	inner := sumExpr(s)
-	return sum{{coef: big.NewRat(1, 1), factors: []factor{{syntax.PrintExpr(inner), inner, e}}}}, true
+	return sum{bracket(s, sumExpr(s), e)}, true
 }
 
-// call returns a call as a sum: roots are powers, any other call is a factor.
+// call is a call as one factor. Calls of arguments that are alike have one key.
 func (n normalizer) call(x *syntax.Call) (sum, bool) {
-	switch {
-	case x.Func == "sqrt" && len(x.Args) == 1:
-		return n.power(x.Args[0].X, expHalf)
-	case x.Func == "cbrt" && len(x.Args) == 1:
-		third, _ := units.NewExp(1, 3)
-		return n.power(x.Args[0].X, third)
-	case x.Func == "root" && len(x.Args) == 2:
-		if e, ok := syntax.Rational(x.Args[1].X); ok {
-			if inv, ok := e.Inv(); ok {
-				return n.power(x.Args[0].X, inv)
-			}
+	keys := make([]string, len(x.Args))
+	for i, a := range x.Args {
+		s, ok := n.sum(a.X)
+		if !ok {
+			return nil, false
 		}
+		if s = collect(s); len(s) == 0 && zeroCalls[x.Func] {
+			return nil, true
+		}
+		keys[i] = a.Name + "=" + sumKey(s)
 	}
-	return sum{atomTerm(x)}, true
+	return sum{factorTerm(factor{x.Func + "(" + strings.Join(keys, ",") + ")", x, expOne})}, true
 }
+
+// zeroCalls are the functions that are 0 for 0.
+var zeroCalls = map[string]bool{"sin": true, "tan": true, "asin": true, "atan": true, "sinh": true, "tanh": true, "abs": true}

@@ -28,7 +28,7 @@ func TestSolve(t *testing.T) {
 		{"f = n*v/(2*L)", "L", "n*v/(2*f)"},
 		{"v = (m1*v1 + m2*v2)/(m1 + m2)", "m1", "(m2*v2 - v*m2)/(v - v1)"},
 		{"R = v0^2*sin(2*θ)/g", "θ", "asin(R*g/v0^2)/2"},
-		{"y = exp(-t/τ)", "t", "-ln(y)*τ"},
+		{"y = exp(-t/τ)", "t", "-τ*ln(y)"},
 		{"F = G*m1*m2/r^2", "r", "√(G*m1*m2/F); -√(G*m1*m2/F)"},
 	}
 	for _, tt := range tests {

@@ -6,9 +6,6 @@ import (
 	"steelyard/lang/syntax"
 )
 
-// Equation is a left and a right side.
-type Equation struct{ Left, Right syntax.Expr }
-
 // SystemRoot is one solution of several equations: an expression for each
 // unknown, free of all of them, in the order in which they were asked.
 type SystemRoot struct {
@@ -92,19 +89,19 @@ func lastUnknown(eqs []Equation, name string, done []isolated, steps []Step, ask
 		root := r.X
 		found := map[string]syntax.Expr{name: root}
 		mine := StepsTo(eqs[0].Left, eqs[0].Right, name, s, k)
-		mine[0].Reason = "put the others in"
+		mine[0].Reason = PutOthersIn
 		if short, ok := OneFraction(root); ok && len(steps) > 0 {
 			found[name] = short
-			mine = append(mine, Step{Left: &syntax.Name{Name: name}, Right: short, Reason: "gather"})
+			mine = append(mine, Step{Left: &syntax.Name{Name: name}, Right: short, Reason: Gather})
 		}
 		all := append(append([]Step{}, steps...), mine...)
 		for i := len(done) - 1; i >= 0; i-- {
 			x := Substitute(done[i].x, found)
 			left := &syntax.Name{Name: done[i].name}
-			all = append(all, Step{Left: left, Right: x, Reason: "put back"})
-			if short, ok := gathered(x); ok {
+			all = append(all, Step{Left: left, Right: x, Reason: PutBack})
+			if short := gathered(x); len(syntax.PrintExpr(short)) < len(syntax.PrintExpr(x)) {
 				x = short
-				all = append(all, Step{Left: left, Right: x, Reason: "gather"})
+				all = append(all, Step{Left: left, Right: x, Reason: Gather})
 			}
 			found[done[i].name] = x
 		}
@@ -115,18 +112,4 @@ func lastUnknown(eqs []Equation, name string, done []isolated, steps []Step, ask
 		out = append(out, result)
 	}
 	return out, true
-}
-
-// gathered is an expression with its like terms gathered; false if that makes it
-// no shorter.
-func gathered(x syntax.Expr) (syntax.Expr, bool) {
-	if short, ok := OneFraction(x); ok {
-		return short, true
-	}
-	s, ok := normalizer{}.sum(x)
-	if !ok {
-		return nil, false
-	}
-	short := Arrange(sumExpr(collect(s)), x)
-	return short, len(syntax.PrintExpr(short)) < len(syntax.PrintExpr(x))
 }

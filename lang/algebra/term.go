@@ -1,7 +1,3 @@
-// Package algebra rearranges equations. It works on trees: an equation goes in
-// with the name of an unknown, and the roots come out as trees of their own,
-// with every rewriting on the way and its reason. Numbers are exact rationals
-// throughout. The package knows no values, no dimensions and no printing.
 package algebra
 
 import (
@@ -13,8 +9,7 @@ import (
 	"steelyard/units"
 )
 
-// term is a product: an exact number times powers of factors, no two of the
-// same base.
+// term is a product: an exact number times powers, no two of the same base.
 type term struct {
 	coef    *big.Rat
 	factors []factor
@@ -22,55 +17,89 @@ type term struct {
 
 // factor is a power of something that is not taken apart further: a name, π, a
 // written quantity, a call, or a sum in brackets. Two factors are of one base
-// if they print alike.
+// if they have one key.
 type factor struct {
 	key  string
 	base syntax.Expr
 	exp  units.Exp
 }
 
-// sum is terms that are added.
-type sum []term
-
 var (
-	expOne, _  = units.NewExp(1, 1)
-	expHalf, _ = units.NewExp(1, 2)
+	expOne   = exponent(1, 1)
+	expHalf  = exponent(1, 2)
+	expThird = exponent(1, 3)
+	expTwo   = exponent(2, 1)
+	expMinus = exponent(-1, 1)
 )
 
+// exponent is a small exponent, known to fit.
+func exponent(n, d int) units.Exp {
+	e, _ := units.NewExp(n, d)
+	return e
+}
+
 func number(n, d int64) term { return term{coef: big.NewRat(n, d)} }
+
+// factorTerm is one factor as a product.
+func factorTerm(f factor) term { return term{coef: big.NewRat(1, 1), factors: []factor{f}} }
+
+// atomTerm is one thing to the first power.
+func atomTerm(x syntax.Expr) term { return factorTerm(factor{syntax.PrintExpr(x), x, expOne}) }
 
 // isNumber tells whether a term has no factors.
 func (t term) isNumber() bool { return len(t.factors) == 0 }
 
-// atomTerm is one thing to the first power.
-func atomTerm(x syntax.Expr) term {
-	return term{coef: big.NewRat(1, 1), factors: []factor{{key: syntax.PrintExpr(x), base: x, exp: expOne}}}
-}
+// isOne tells whether a term is the number 1.
+func (t term) isOne() bool { return t.isNumber() && t.coef.Cmp(big.NewRat(1, 1)) == 0 }
 
 // mul multiplies two terms. It returns false if an exponent grows too large.
 func (t term) mul(o term) (term, bool) {
 	out := term{coef: new(big.Rat).Mul(t.coef, o.coef), factors: append([]factor{}, t.factors...)}
 	for _, f := range o.factors {
-		found := false
-		for i := range out.factors {
-			if out.factors[i].key != f.key {
-				continue
-			}
-			e, ok := out.factors[i].exp.Add(f.exp)
-			if !ok {
-				return out, false
-			}
-			out.factors[i].exp, found = e, true
-			if e.IsZero() {
-				out.factors = append(out.factors[:i], out.factors[i+1:]...)
-			}
-			break
-		}
-		if !found {
+		i := out.find(f.key)
+		if i < 0 {
 			out.factors = append(out.factors, f)
+			continue
+		}
+		e, ok := out.factors[i].exp.Add(f.exp)
+		if !ok {
+			return out, false
+		}
+		out.factors[i].exp = e
+		if e.IsZero() {
+			out.factors = append(out.factors[:i], out.factors[i+1:]...)
 		}
 	}
 	return out, true
+}
+
+// find is the place of the factor with a key; -1 if there is none.
+func (t term) find(key string) int {
+	for i, f := range t.factors {
+		if f.key == key {
+			return i
+		}
+	}
+	return -1
+}
+
+// exponentOf is the exponent that a term has of a key.
+func (t term) exponentOf(key string) units.Exp {
+	if i := t.find(key); i >= 0 {
+		return t.factors[i].exp
+	}
+	return units.Exp{}
+}
+
+// without is a term without its factor of a key.
+func (t term) without(key string) term {
+	out := term{coef: t.coef}
+	for _, f := range t.factors {
+		if f.key != key {
+			out.factors = append(out.factors, f)
+		}
+	}
+	return out
 }
 
 // pow raises a term to a rational power. A number that has no exact root stays
@@ -102,11 +131,10 @@ func (t term) neg() term { return term{coef: new(big.Rat).Neg(t.coef), factors: 
 
 // inv is the reciprocal; false for zero.
 func (t term) inv() (term, bool) {
-	minus, _ := units.NewExp(-1, 1)
 	if t.coef.Sign() == 0 {
 		return t, false
 	}
-	return t.pow(minus)
+	return t.pow(expMinus)
 }
 
 // key tells which terms are alike: those with the same factors.
@@ -117,75 +145,4 @@ func (t term) key() string {
 	}
 	sort.Strings(keys)
 	return strings.Join(keys, "*")
-}
-
-// powRat raises a number to a rational power where that is exact; otherwise it
-// returns the number as it is, to stand under the root.
-func powRat(r *big.Rat, e units.Exp) (coef, under *big.Rat, ok bool) {
-	if r.Sign() == 0 {
-		if e.Num() < 0 {
-			return nil, nil, false
-		}
-		return new(big.Rat), nil, true
-	}
-	if e.Den() != 1 {
-		n, ok1 := rootInt(r.Num(), e.Den())
-		d, ok2 := rootInt(r.Denom(), e.Den())
-		if !ok1 || !ok2 {
-			return big.NewRat(1, 1), r, true
-		}
-		r = new(big.Rat).SetFrac(n, d)
-	}
-	n := e.Num()
-	if n < 0 {
-		r, n = new(big.Rat).Inv(r), -n
-	}
-	out := big.NewRat(1, 1)
-	for range n {
-		out.Mul(out, r)
-		if out.Num().BitLen() > 4096 || out.Denom().BitLen() > 4096 {
-			return nil, nil, false
-		}
-	}
-	return out, nil, true
-}
-
-// rootInt is the exact whole root of a whole number, if there is one.
-func rootInt(n *big.Int, degree int) (*big.Int, bool) {
-	if n.Sign() < 0 {
-		return nil, false
-	}
-	lo, hi := big.NewInt(0), new(big.Int).Lsh(big.NewInt(1), uint(n.BitLen()/degree+1))
-	for lo.Cmp(hi) < 0 {
-		mid := new(big.Int).Add(lo, hi)
-		mid.Rsh(mid.Add(mid, big.NewInt(1)), 1)
-		if new(big.Int).Exp(mid, big.NewInt(int64(degree)), nil).Cmp(n) <= 0 {
-			lo = mid
-		} else {
-			hi = mid.Sub(mid, big.NewInt(1))
-		}
-	}
-	return lo, new(big.Int).Exp(lo, big.NewInt(int64(degree)), nil).Cmp(n) == 0
-}
-
-// collect adds terms that are alike and drops those that cancel.
-func collect(s sum) sum {
-	at := make(map[string]int, len(s))
-	var out sum
-	for _, t := range s {
-		k := t.key()
-		if i, ok := at[k]; ok {
-			out[i].coef = new(big.Rat).Add(out[i].coef, t.coef)
-			continue
-		}
-		at[k] = len(out)
-		out = append(out, term{coef: new(big.Rat).Set(t.coef), factors: t.factors})
-	}
-	kept := out[:0]
-	for _, t := range out {
-		if t.coef.Sign() != 0 {
-			kept = append(kept, t)
-		}
-	}
-	return kept
 }

@@ -4,7 +4,6 @@ import (
 	"math/big"
 
 	"steelyard/lang/syntax"
-	"steelyard/units"
 )
 
 // sumExpr is the tree of a sum, the first term that is added in front.
@@ -37,7 +36,7 @@ func sumExpr(s sum) syntax.Expr {
 // and what stands under a square root under one root.
 func termExpr(t term) syntax.Expr {
 	abs := new(big.Rat).Abs(t.coef)
-	top, bottom := fraction(t.factors, abs)
+	top, bottom := aboveAndBelow(t.factors, abs)
 	var x syntax.Expr
 	switch {
 	case top == nil && bottom == nil:
@@ -56,8 +55,8 @@ func termExpr(t term) syntax.Expr {
 	return x
 }
 
-// fraction builds what stands above and below the line.
-func fraction(fs []factor, coef *big.Rat) (top, bottom syntax.Expr) {
+// aboveAndBelow builds the two sides of a fraction line; nil for a side that is 1.
+func aboveAndBelow(fs []factor, coef *big.Rat) (top, bottom syntax.Expr) {
 	var up, down, rootUp, rootDown []factor
 	for _, f := range fs {
 		half := f.exp.Den() == 2
@@ -74,7 +73,7 @@ func fraction(fs []factor, coef *big.Rat) (top, bottom syntax.Expr) {
 	}
 	one := big.NewInt(1)
 	var numbers [2]syntax.Expr
-	if whole(coef) {
+	if asFraction(coef) {
 		if coef.Num().Cmp(one) != 0 {
 			numbers[0] = numberExpr(new(big.Rat).SetInt(coef.Num()))
 		}
@@ -91,19 +90,10 @@ func fraction(fs []factor, coef *big.Rat) (top, bottom syntax.Expr) {
 	return top, bottom
 }
 
-// whole tells whether a number is best written as a fraction of whole numbers.
-func whole(r *big.Rat) bool {
-	if five := big.NewInt(5); !r.IsInt() && new(big.Int).Rem(r.Denom(), five).Sign() == 0 {
-		return false // 0.3, and not 3/10
-	}
-	return r.Num().BitLen() <= 20 && r.Denom().BitLen() <= 10
-}
-
 // doubled is a factor squared, to stand under a square root; the sign of its
 // exponent is left to the place where it stands.
 func doubled(f factor) factor {
-	e, _ := units.NewExp(max(f.exp.Num(), -f.exp.Num()), 1)
-	return factor{f.key, f.base, e}
+	return factor{f.key, f.base, exponent(max(f.exp.Num(), -f.exp.Num()), 1)}
 }
 
 // rootExpr is a square root over a fraction.
@@ -150,7 +140,7 @@ func powerExpr(f factor) syntax.Expr {
 	if f.exp == expHalf {
 		return squareRoot(base)
 	}
-	if f.exp.Num() == 1 && f.exp.Den() == 1 {
+	if f.exp == expOne {
 		return closedExpr(base, false)
 	}
 	var e syntax.Expr = numberExpr(big.NewRat(int64(f.exp.Num()), 1))
@@ -188,30 +178,23 @@ func group(x syntax.Expr) syntax.Expr {
 	return x
 }
 
-// numberExpr is a number that is not negative: whole, as a short decimal, or
-// else as a fraction in brackets.
-func numberExpr(r *big.Rat) syntax.Expr {
-	if r.IsInt() {
-		return written(r.Num().String())
+// unbracket takes brackets round a whole side off.
+func unbracket(x syntax.Expr) syntax.Expr {
+	for {
+		p, ok := x.(*syntax.Paren)
+		if !ok {
+			return x
+		}
+		x = p.X
 	}
-	if n, exact := r.FloatPrec(); exact && n <= 12 {
-		return written(r.FloatString(n))
-	}
-	return &syntax.Paren{X: &syntax.Binary{Op: syntax.Div, X: written(r.Num().String()), Y: written(r.Denom().String())}}
 }
 
-// ratExpr is a number as a tree that may be negative.
-func ratExpr(r *big.Rat) syntax.Expr {
-	if r.Sign() < 0 {
-		return &syntax.Paren{X: &syntax.Unary{Op: syntax.Sub, X: numberExpr(new(big.Rat).Neg(r))}}
-	}
-	return numberExpr(r)
+// binary is an operator between two expressions in brackets.
+func binary(op syntax.Op, x, y syntax.Expr) syntax.Expr {
+	return &syntax.Binary{Op: op, X: &syntax.Paren{X: x}, Y: &syntax.Paren{X: y}}
 }
 
-func written(text string) syntax.Expr {
-	d, ok := units.ParseDecimal(text)
-	if !ok {
-		d, _ = units.ParseDecimal("0")
-	}
-	return &syntax.Number{Value: d}
+// call is a function of one number.
+func call(name string, x syntax.Expr) *syntax.Call {
+	return &syntax.Call{Func: name, Args: []syntax.Arg{{X: x}}}
 }

@@ -7,40 +7,36 @@ import (
 	"steelyard/lang/syntax"
 )
 
-// TestPeel isolates unknowns as on paper. Each case is an equation, the unknown
+// TestStepsTo isolates unknowns as on paper. Each case is an equation, the unknown
 // and the steps, each with its reason in brackets.
-func TestPeel(t *testing.T) {
+func TestStepsTo(t *testing.T) {
 	tests := []struct{ left, right, unknown, want string }{
 		{"W", "1/2*k*x^2", "k", "1/2·k·x² = W [swap the sides]; k = 2·W/x² [divide both sides by x²/2]"},
 		{"W", "1/2*k*x^2", "x", "1/2·k·x² = W [swap the sides]; x² = 2·W/k [divide both sides by k/2]; x = √(2·W/k) [take the square root of both sides]"},
 		{"2π*√(m/k)", "T", "m", "√(m/k) = T/(2·π) [divide both sides by 2·π]; m/k = T²/(4·π²) [square both sides]; m = k·T²/(4·π²) [multiply both sides by k]"},
 		{"2π*√(m/k)", "T", "k", "√(m/k) = T/(2·π) [divide both sides by 2·π]; m/k = T²/(4·π²) [square both sides]; k = 4·π²·m/T² [multiply both sides by k, divide them by T²/(4·π²)]"},
 		{"F - T", "m*a", "T", "-T = m·a - F [subtract F from both sides]; T = F - m·a [change the signs on both sides]"},
-		{"F - T", "m*a", "F", "F = T + m·a [add T to both sides]"},
+		{"F - T", "m*a", "F", "F = m·a + T [add T to both sides]"},
 		{"v", "v0 + a*t", "t", "v0 + a·t = v [swap the sides]; a·t = v - v0 [subtract v0 from both sides]; t = (v - v0)/a [divide both sides by a]"},
 		{"n1*sin(α)", "n2*sin(β)", "β", "n2·sin(β) = n1·sin(α) [swap the sides]; sin(β) = n1·sin(α)/n2 [divide both sides by n2]; β = asin(n1·sin(α)/n2) [take the angle with this sine]"},
 		{"E", "F*d*cos(θ)", "θ", "F·d·cos(θ) = E [swap the sides]; cos(θ) = E/(F·d) [divide both sides by F·d]; θ = acos(E/(F·d)) [take the angle with this cosine]"},
 		{"k", "k", "k", ""},
-		{"x^2 + 2*x", "a", "x", ""},
+		{"x^2 + 2*x", "a", "x", "x² + 2·x - a = 0 [set it in standard form]; x = (-2 + √(4 + 4·a))/2 [the quadratic formula]"},
 		{"x", "2*a", "x", ""},
 	}
 	for _, tt := range tests {
 		left, right := parse(t, tt.left), parse(t, tt.right)
 		got := ""
 		if s, ok := Solve(left, right, tt.unknown); ok {
-			if steps, ok := Peel(left, right, tt.unknown, s.Roots[0].X); ok {
-				var said []string
-				for _, st := range steps[1:] {
-					reason := st.Reason
-					if st.By != nil && strings.Contains(reason, "…") {
-						reason = strings.Replace(reason, "…", Display(st.By), 1)
-					} else if st.By != nil {
-						reason += " " + Display(st.By)
-					}
-					said = append(said, Display(Arrange(st.Left, left, right))+" = "+Display(Arrange(st.Right, left, right))+" ["+reason+"]")
+			var said []string
+			for _, st := range StepsTo(left, right, tt.unknown, s, 0)[1:] {
+				reason := string(st.Reason)
+				if st.By != nil {
+					reason = strings.Replace(reason, "…", Display(st.By), 1)
 				}
-				got = strings.Join(said, "; ")
+				said = append(said, Display(st.Left)+" = "+Display(st.Right)+" ["+reason+"]")
 			}
+			got = strings.Join(said, "; ")
 		}
 		if got != tt.want {
 			t.Errorf("%s = %s for %s:\n got %s\nwant %s", tt.left, tt.right, tt.unknown, got, tt.want)

@@ -8,8 +8,8 @@ import (
 )
 
 // alike tells whether two expressions have the same value wherever both have
-// one, judged at a few places: names stand for numbers that have nothing to do
-// with each other.
+// one, judged at a few places: names are numbers that have nothing to do with
+// each other.
 func alike(a, b syntax.Expr) bool {
 	met := 0
 	for seed := range 24 {
@@ -23,35 +23,6 @@ func alike(a, b syntax.Expr) bool {
 		met++
 	}
 	return met >= 3
-}
-
-// ZeroAt tells whether an expression is 0 where a name is 0, whatever the other
-// names stand for.
-func ZeroAt(x syntax.Expr, name string) bool {
-	at := Substitute(x, map[string]syntax.Expr{name: zeroExpr()})
-	for seed := range 6 {
-		if sample(at, seed) != 0 {
-			return false
-		}
-	}
-	return true
-}
-
-// Ratio is a over b, if that is the same number whatever the names stand for.
-func Ratio(a, b syntax.Expr) (float64, bool) {
-	ratio, met := 0.0, 0
-	for seed := range 24 {
-		r := sample(a, seed) / sample(b, seed)
-		if r-r != 0 {
-			continue
-		}
-		if met > 0 && math.Abs(r-ratio) > 1e-9*math.Abs(ratio) {
-			return 0, false
-		}
-		ratio = r
-		met++
-	}
-	return ratio, met >= 3
 }
 
 // sample works an expression out with made-up numbers for names, the larger the

@@ -1,0 +1,303 @@
+package algebra
+
+import (
+	"math/big"
+	"sort"
+
+	"steelyard/lang/syntax"
+	"steelyard/units"
+)
+
+// collected finds the roots of a sum that is to be 0, in which the unknown
+// occurs more than once.
+func (s *isolator) collected(eq sum, depth int) ([]Root, bool) {
+	if depth > maxDepth {
+		return nil, false
+	}
+	if by, ok := s.divisor(eq); ok {
+		return s.multiplied(eq, by, depth)
+	}
+	kinds := s.kinds(eq)
+	if len(kinds) == 0 {
+		return nil, false
+	}
+	before := len(s.steps)
+	if len(kinds) == 1 {
+		if roots, ok := s.oneKind(eq, kinds[0], depth); ok {
+			return roots, true
+		}
+		s.steps = s.steps[:before]
+	}
+	if out, changed := s.opened(eq); changed {
+		l, r := s.sides(out)
+		s.note(l, r, OpenBrackets, nil)
+		return s.collected(out, depth+1)
+	}
+	return s.squared(eq, depth)
+}
+
+// divisor is what both sides are multiplied by to have nothing with the unknown
+// below: the highest power of a bracket that is divided by, else of the unknown.
+// A function's value below is left to its inverse.
+func (s *isolator) divisor(eq sum) (factor, bool) {
+	var bracket, name factor
+	for _, t := range eq {
+		for _, f := range t.factors {
+			if f.exp.Num() >= 0 || !s.holds(f.base) {
+				continue
+			}
+			if isName(f.base, s.unknown) {
+				if f.exp.Float() < name.exp.Float() {
+					name = f
+				}
+				continue
+			}
+			if _, called := f.base.(*syntax.Call); called || !f.exp.IsInt() {
+				continue
+			}
+			if bracket.base == nil || f.key == bracket.key && f.exp.Float() < bracket.exp.Float() {
+				bracket = f
+			}
+		}
+	}
+	if bracket.base == nil {
+		bracket = name
+	}
+	bracket.exp = bracket.exp.Neg()
+	return bracket, bracket.base != nil
+}
+
+// multiplied goes on after both sides are multiplied by a factor.
+func (s *isolator) multiplied(eq sum, by factor, depth int) ([]Root, bool) {
+	var out sum
+	for _, t := range eq {
+		p, ok := t.mul(factorTerm(by))
+		if !ok {
+			return nil, false
+		}
+		open, ok := s.open(p)
+		if !ok {
+			return nil, false
+		}
+		out = append(out, open...)
+	}
+	out = collect(out)
+	l, r := s.sides(out)
+	s.note(l, r, MultiplyBoth, powerExpr(by))
+	return s.collected(out, depth+1)
+}
+
+// sides sets the terms with the unknown on the left and the others on the
+// right, the first of the left not negative.
+func (s *isolator) sides(eq sum) (left, right syntax.Expr) {
+	without, with := s.apart(eq)
+	if len(with) > 0 && with.allNegative() {
+		return sumExpr(with.neg()), sumExpr(without)
+	}
+	return sumExpr(with), sumExpr(without.neg())
+}
+
+// kinds lists what holds the unknown: the unknown itself, calls and brackets.
+func (s *isolator) kinds(eq sum) []factor {
+	var all []factor
+	seen := map[string]bool{}
+	for _, t := range eq {
+		for _, f := range t.factors {
+			if s.holds(f.base) && !seen[f.key] {
+				seen[f.key] = true
+				all = append(all, f)
+			}
+		}
+	}
+	return all
+}
+
+// oneKind solves an equation in powers of one thing that holds the unknown.
+func (s *isolator) oneKind(eq sum, kind factor, depth int) ([]Root, bool) {
+	byExp := map[units.Exp]sum{}
+	var powers []units.Exp
+	for _, t := range eq {
+		e := t.exponentOf(kind.key)
+		if _, seen := byExp[e]; !seen && !e.IsZero() {
+			powers = append(powers, e)
+		}
+		byExp[e] = append(byExp[e], t.without(kind.key))
+	}
+	sort.Slice(powers, func(i, j int) bool { return powers[i].Float() < powers[j].Float() })
+	constant := byExp[units.Exp{}]
+	low := powers[0]
+	switch {
+	case len(powers) == 1:
+		return s.binomial(kind.base, low, byExp[low], constant, depth)
+	case len(constant) == 0:
+		return s.factored(eq, factor{kind.key, kind.base, low}, depth)
+	case len(powers) == 2 && powers[1].Float() == 2*low.Float():
+		return s.quadraticIn(kind.base, low, byExp[powers[1]], byExp[low], constant, depth)
+	}
+	return nil, false
+}
+
+// asTerm closes a sum into one term.
+func asTerm(s sum) term {
+	if s = (normalizer{}).closed(collect(s)); len(s) == 1 {
+		return s[0]
+	}
+	return number(0, 1)
+}
+
+// binomial solves c·A^e + d = 0.
+func (s *isolator) binomial(base syntax.Expr, e units.Exp, c, d sum, depth int) ([]Root, bool) {
+	if c.allNegative() {
+		c, d = c.neg(), d.neg()
+	}
+	d = collect(d.neg())
+	coefficient := asTerm(c)
+	inverse, ok := coefficient.inv()
+	if !ok {
+		return nil, false
+	}
+	left, ok := coefficient.mul(factorTerm(s.factorOf(base, e)))
+	if !ok {
+		return nil, false
+	}
+	value := sum{}
+	if len(d) > 0 {
+		v, ok := asTerm(d).mul(inverse)
+		if !ok {
+			return nil, false
+		}
+		value = sum{v}
+	}
+	s.note(termExpr(left), termExpr(asTerm(d)), BringOver, &syntax.Name{Name: s.unknown})
+	if !coefficient.isOne() {
+		reason, by := DivideBoth, coefficient
+		if divisorOnly(coefficient) {
+			reason, by = MultiplyBoth, inverse
+		}
+		s.note(powerExpr(factor{"", base, e}), sumExpr(value), reason, termExpr(by))
+	}
+	return s.undoPower(base, e, value, depth+1)
+}
+
+// factorOf is a power of something as a factor.
+func (s *isolator) factorOf(base syntax.Expr, e units.Exp) factor {
+	return factor{syntax.PrintExpr(base), base, e}
+}
+
+// divisorOnly tells whether a coefficient is one over something.
+func divisorOnly(t term) bool {
+	for _, f := range t.factors {
+		if f.exp.Num() > 0 {
+			return false
+		}
+	}
+	return t.coef.Num().IsInt64() && t.coef.Num().Int64() == 1 && (len(t.factors) > 0 || !t.coef.IsInt())
+}
+
+// factored solves an equation of which every term has one factor: what is left
+// without it is 0, or the factor is.
+func (s *isolator) factored(eq sum, by factor, depth int) ([]Root, bool) {
+	inv, ok := factorTerm(by).inv()
+	if !ok {
+		return nil, false
+	}
+	rest, ok := eq.times(sum{inv})
+	if !ok {
+		return nil, false
+	}
+	b := &isolator{normalizer: s.normalizer, turns: s.turns, steps: s.steps[len(s.steps)-1:]}
+	b.steps = append([]Step{}, b.steps...)
+	roots, ok := b.collected(rest, depth+1)
+	if !ok {
+		return nil, false
+	}
+	for i := range roots {
+		roots[i].after(b.steps[1:])
+	}
+	s.quadratic = b.quadratic
+	zero, ok := s.branch(by.base, nil, FactorZero, depth+1)
+	return append(roots, zero...), ok
+}
+
+// quadraticIn solves a·A^2e + b·A^e + c = 0 by the formula.
+func (s *isolator) quadraticIn(base syntax.Expr, e units.Exp, a, b, c sum, depth int) ([]Root, bool) {
+	if a.allNegative() {
+		a, b, c = a.neg(), b.neg(), c.neg()
+	}
+	ta, tb, tc := asTerm(a), asTerm(b), asTerm(c)
+	square, ok1 := tb.pow(expTwo)
+	product, ok2 := ta.mul(tc)
+	if !ok1 || !ok2 || ta.coef.Sign() == 0 {
+		return nil, false
+	}
+	product.coef = new(big.Rat).Mul(product.coef, big.NewRat(-4, 1))
+	discriminant := sumExpr(collect(sum{square, product}))
+	in := powerExpr(factor{"", base, e})
+	s.quadratic = &Quadratic{In: in, A: termExpr(ta), B: termExpr(tb), C: termExpr(tc), Discriminant: discriminant}
+	s.note(s.standardForm(base, e, ta, tb, tc), zeroExpr(), StandardForm, nil)
+	twice := ta
+	twice.coef = new(big.Rat).Mul(ta.coef, big.NewRat(2, 1))
+	var out []Root
+	for _, op := range []syntax.Op{syntax.Add, syntax.Sub} {
+		numerator := &syntax.Binary{Op: op, X: termExpr(tb.neg()), Y: squareRoot(discriminant)}
+		x := syntax.Expr(&syntax.Binary{Op: syntax.Div, X: &syntax.Paren{X: numerator}, Y: group(termExpr(twice))})
+		roots, ok := s.branch(in, sum{atomTerm(x)}, QuadraticRule, depth+1)
+		if !ok {
+			return nil, false
+		}
+		out = append(out, roots...)
+	}
+	return out, true
+}
+
+// standardForm is a·A^2e + b·A^e + c.
+func (s *isolator) standardForm(base syntax.Expr, e units.Exp, a, b, c term) syntax.Expr {
+	double, _ := e.Add(e)
+	x, _ := a.mul(factorTerm(s.factorOf(base, double)))
+	y, _ := b.mul(factorTerm(s.factorOf(base, e)))
+	return sumExpr(collect(sum{x, y, c}))
+}
+
+// squared isolates a square root that holds the unknown, beside other terms
+// that hold it too, and squares both sides. What this adds to the solutions is
+// found when they are put back.
+func (s *isolator) squared(eq sum, depth int) ([]Root, bool) {
+	for i, t := range eq {
+		for _, f := range t.factors {
+			if f.exp.Den() != 2 || !s.holds(f.base) || isName(f.base, s.unknown) {
+				continue
+			}
+			rest := append(append(sum{}, eq[:i]...), eq[i+1:]...)
+			if !rest.has(f.key) {
+				return s.squareSides(t, rest.neg(), depth)
+			}
+		}
+	}
+	return nil, false
+}
+
+// has tells whether a term of a sum has a factor.
+func (s sum) has(key string) bool {
+	for _, t := range s {
+		if t.find(key) >= 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// squareSides squares both sides of t = rest.
+func (s *isolator) squareSides(t term, rest sum, depth int) ([]Root, bool) {
+	s.note(termExpr(t), sumExpr(rest), LeaveRoot, nil)
+	left, ok1 := t.pow(expTwo)
+	right, ok2 := s.raised(rest, expTwo)
+	if !ok1 || !ok2 {
+		return nil, false
+	}
+	opened, ok := s.open(left)
+	if !ok {
+		return nil, false
+	}
+	s.note(sumExpr(opened), sumExpr(right), powerReason(expTwo), nil)
+	return s.collected(opened.minus(right), depth+1)
+}

@@ -1,0 +1,56 @@
+package algebra
+
+import (
+	"math"
+
+	"steelyard/lang/syntax"
+)
+
+// Ratio is a over b, if that is the same number whatever the names mean.
+func Ratio(a, b syntax.Expr) (float64, bool) {
+	f, ok := normalizer{}.fraction(binary(syntax.Div, a, b))
+	if !ok {
+		return 0, false
+	}
+	f.reduce()
+	value := 1.0
+	for i, s := range append([]sum{f.over}, f.under...) {
+		v, ok := s.value()
+		switch {
+		case !ok:
+			return 0, false
+		case i == 0:
+			value = v
+		default:
+			value /= v
+		}
+	}
+	return value, value-value == 0
+}
+
+// value is the number that a sum is, if no name and no quantity is left in it.
+func (s sum) value() (float64, bool) {
+	all := 0.0
+	for _, t := range s {
+		v, _ := t.coef.Float64()
+		for _, f := range t.factors {
+			switch x := unbracket(f.base).(type) {
+			case *syntax.Pi:
+				v *= math.Pow(math.Pi, f.exp.Float())
+			case *syntax.Number:
+				v *= math.Pow(x.Value.Float(), f.exp.Float())
+			default:
+				return 0, false
+			}
+		}
+		all += v
+	}
+	return all, true
+}
+
+// ZeroAt tells whether an expression is 0 where a name is 0, whatever the other
+// names mean.
+func ZeroAt(x syntax.Expr, name string) bool {
+	s, ok := normalizer{}.sum(Substitute(x, map[string]syntax.Expr{name: zeroExpr()}))
+	return ok && len(collect(s)) == 0
+}

@@ -1,0 +1,79 @@
+package algebra
+
+import (
+	"steelyard/lang/syntax"
+	"steelyard/units"
+)
+
+// Antiderivative is an expression whose derivative by a name is the given one,
+// for powers, exponentials and sinusoids; false for any other.
+func Antiderivative(x syntax.Expr, name string) (syntax.Expr, bool) {
+	f, ok := FormOf(x, name)
+	if !ok || f.Squared {
+		return nil, false
+	}
+	t := integral{at: &syntax.Name{Name: name}}
+	switch f.Kind {
+	case PolynomialForm:
+		for n, c := range f.C {
+			ok = ok && t.power(c, exponent(n, 1))
+		}
+	case PowerForm:
+		ok = t.power(f.C[0], f.Exp)
+	default:
+		ok = t.power(f.C[0], units.Exp{})
+		t.call(f)
+	}
+	switch {
+	case !ok:
+		return nil, false
+	case t.sum == nil:
+		return zeroExpr(), true
+	}
+	if s, ok := (normalizer{}).sum(t.sum); ok {
+		t.sum = sumExpr(collect(s))
+	}
+	return Arrange(t.sum, x), true
+}
+
+// integral is an antiderivative, term by term.
+type integral struct {
+	at  *syntax.Name
+	sum syntax.Expr
+}
+
+func (t *integral) add(x syntax.Expr) {
+	if t.sum == nil {
+		t.sum = x
+	} else {
+		t.sum = &syntax.Binary{Op: syntax.Add, X: t.sum, Y: x}
+	}
+}
+
+// power integrates c·x^e; false for 1/x, whose logarithm would need a number
+// without a unit.
+func (t *integral) power(c syntax.Expr, e units.Exp) bool {
+	up, ok := e.Add(expOne)
+	if isZero(c) || !ok || up.IsZero() {
+		return isZero(c)
+	}
+	raised := powerExpr(factor{t.at.Name, t.at, up})
+	t.add(binary(syntax.Div, times(&syntax.Paren{X: c}, raised), ratExpr(expRat(up))))
+	return true
+}
+
+// call integrates an exponential or a sinusoid of a line.
+func (t *integral) call(f Form) {
+	inner := times(closedExpr(f.C[2], false), t.at)
+	if !isZero(f.C[3]) {
+		inner = &syntax.Binary{Op: syntax.Add, X: inner, Y: f.C[3]}
+	}
+	c, of := f.C[1], "exp"
+	switch {
+	case f.Kind == WaveForm && f.Cosine:
+		of = "sin"
+	case f.Kind == WaveForm:
+		of, c = "cos", &syntax.Unary{Op: syntax.Sub, X: closedExpr(c, false)}
+	}
+	t.add(binary(syntax.Div, times(&syntax.Paren{X: c}, call(of, inner)), f.C[2]))
+}

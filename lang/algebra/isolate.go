@@ -1,0 +1,362 @@
+package algebra
+
+import (
+	"math/big"
+
+	"steelyard/lang/syntax"
+	"steelyard/units"
+)
+
+// isolator rearranges one equation for its unknown, and keeps the steps.
+type isolator struct {
+	normalizer
+	steps     []Step
+	quadratic *Quadratic
+	turns     bool // solutions some full turns away are wanted
+}
+
+// maxDepth bounds how often an equation is collected anew.
+const maxDepth = 12
+
+// equation finds the roots of left = right.
+func (s *isolator) equation(left, right syntax.Expr) ([]Root, bool) {
+	l, r := occurrences(left, s.unknown), occurrences(right, s.unknown)
+	if l == 0 || r == 0 {
+		x, other := left, right
+		if l == 0 {
+			x, other = right, left
+		}
+		value, ok := normalizer{}.sum(other)
+		if !ok || l+r == 0 {
+			return nil, false
+		}
+		if value = collect(value); l+r == 1 || isZeroValue(value) {
+			s.note(x, other, SwapSides, nil)
+			if roots, ok := s.isolated(x, value, 0); ok {
+				return roots, true
+			}
+			s.steps = s.steps[:1]
+		}
+	}
+	x, ok1 := s.sum(left)
+	y, ok2 := s.sum(right)
+	if !ok1 || !ok2 {
+		return nil, false
+	}
+	return s.collected(x.minus(y), 0)
+}
+
+// solve finds the values of the unknown for which x is a value without it.
+func (s *isolator) solve(x syntax.Expr, value sum, depth int) ([]Root, bool) {
+	before := len(s.steps)
+	if roots, ok := s.isolated(x, value, depth); ok {
+		return roots, true
+	}
+	s.steps = s.steps[:before]
+	inner, ok := s.sum(x)
+	if !ok {
+		return nil, false
+	}
+	return s.collected(inner.minus(value), depth+1)
+}
+
+// isolated finds the values of the unknown without collecting: x is the unknown,
+// holds it once, or is a product that is to be 0.
+func (s *isolator) isolated(x syntax.Expr, value sum, depth int) ([]Root, bool) {
+	x = unbracket(x)
+	if isName(x, s.unknown) {
+		return []Root{{X: sumExpr(value)}}, true
+	}
+	if isZeroValue(value) {
+		before := len(s.steps)
+		if roots, ok := s.zeroProduct(x, depth); ok {
+			return roots, true
+		}
+		s.steps = s.steps[:before]
+	}
+	if occurrences(x, s.unknown) != 1 {
+		return nil, false
+	}
+	return s.undo(x, value, depth)
+}
+
+// to goes on with an inner expression and its value.
+func (s *isolator) to(x syntax.Expr, value sum, reason Reason, by syntax.Expr, depth int) ([]Root, bool) {
+	value = collect(value)
+	s.note(x, sumExpr(value), reason, by)
+	return s.solve(x, value, depth)
+}
+
+// branch goes on from one of several possible steps, and gives the roots found
+// there the steps that led to them.
+func (s *isolator) branch(x syntax.Expr, value sum, reason Reason, depth int) ([]Root, bool) {
+	b := &isolator{normalizer: s.normalizer, turns: s.turns, steps: s.steps[len(s.steps)-1:]}
+	b.steps = append([]Step{}, b.steps...)
+	roots, ok := b.to(x, value, reason, nil, depth)
+	for i := range roots {
+		roots[i].after(b.steps[1:])
+	}
+	return roots, ok
+}
+
+// after puts steps before those of a root.
+func (r *Root) after(steps []Step) {
+	r.Steps = append(append([]Step{}, steps...), r.Steps...)
+	if r.Also != nil {
+		r.Also.after(steps)
+	}
+	for i := range r.Turns {
+		r.Turns[i].after(steps)
+	}
+}
+
+// undo undoes the outermost operation of an expression.
+func (s *isolator) undo(x syntax.Expr, value sum, depth int) ([]Root, bool) {
+	if base, e, ok := rootOf(x); ok {
+		return s.undoPower(base, e, value, depth)
+	}
+	switch x := x.(type) {
+	case *syntax.Unary:
+		if x.Op == syntax.Sub {
+			return s.to(x.X, value.neg(), ChangeSigns, nil, depth)
+		}
+		return s.solve(x.X, value, depth)
+	case *syntax.Call:
+		return s.undoCall(x, value, depth)
+	case *syntax.Binary:
+		switch x.Op {
+		case syntax.Add, syntax.Sub:
+			return s.undoSum(x, value, depth)
+		case syntax.Mul, syntax.Div:
+			return s.undoProduct(x, value, depth)
+		}
+		if e, ok := syntax.Rational(x.Y); ok {
+			return s.undoPower(x.X, e, value, depth)
+		}
+		return s.undoExponent(x, value, depth)
+	}
+	return nil, false
+}
+
+// part is a term or a factor of an expression as it is written.
+type part struct {
+	x     syntax.Expr
+	minus bool // subtracted, or divided by
+}
+
+// parts lists the terms of a sum, or the factors of a product.
+func parts(x syntax.Expr, plus, minus syntax.Op, inverse bool) []part {
+	b, ok := unbracket(x).(*syntax.Binary)
+	if !ok || b.Op != plus && b.Op != minus {
+		return []part{{x, inverse}}
+	}
+	return append(parts(b.X, plus, minus, inverse), parts(b.Y, plus, minus, inverse != (b.Op == minus))...)
+}
+
+// split takes the part with the unknown out.
+func (s *isolator) split(all []part) (mine part, rest []part) {
+	for _, p := range all {
+		if s.holds(p.x) {
+			mine = p
+		} else {
+			rest = append(rest, p)
+		}
+	}
+	return mine, rest
+}
+
+// undoSum moves the other terms to the other side.
+func (s *isolator) undoSum(x *syntax.Binary, value sum, depth int) ([]Root, bool) {
+	mine, rest := s.split(parts(x, syntax.Add, syntax.Sub, false))
+	var moved sum
+	subtracted := 0
+	for _, r := range rest {
+		one, ok := normalizer{}.sum(r.x)
+		if !ok {
+			return nil, false
+		}
+		if r.minus {
+			subtracted++
+			one = one.neg()
+		}
+		moved = append(moved, one...)
+	}
+	moved = collect(moved)
+	reason, by := SubtractBoth, moved
+	if subtracted == len(rest) {
+		reason, by = AddBoth, moved.neg()
+	}
+	inner := mine.x
+	if mine.minus {
+		inner = &syntax.Unary{Op: syntax.Sub, X: closedExpr(unbracket(mine.x), false)}
+		if t, ok := (normalizer{}).sum(mine.x); ok && len(t) == 1 {
+			inner = &syntax.Unary{Op: syntax.Sub, X: mine.x}
+		}
+	}
+	return s.to(inner, value.minus(moved), reason, sumExpr(by), depth)
+}
+
+// undoProduct divides by the other factors.
+func (s *isolator) undoProduct(x *syntax.Binary, value sum, depth int) ([]Root, bool) {
+	n := normalizer{}
+	mine, rest := s.split(parts(x, syntax.Mul, syntax.Div, false))
+	over, under := sum{number(1, 1)}, sum{number(1, 1)}
+	multiplied, divided := false, false
+	for _, r := range rest {
+		one, ok := n.sum(r.x)
+		if ok && r.minus {
+			divided = true
+			under, ok = n.product(under, one)
+		} else if ok {
+			multiplied = true
+			over, ok = n.product(over, one)
+		}
+		if !ok {
+			return nil, false
+		}
+	}
+	if mine.minus { // over/(under·x) = value
+		below, ok := n.product(value, under)
+		if !ok {
+			return nil, false
+		}
+		if over, ok = n.quotient(over, below); !ok {
+			return nil, false
+		}
+		return s.to(mine.x, over, Reason("multiply both sides by "+Display(mine.x)+", divide them by "+Display(sumExpr(value))), nil, depth)
+	}
+	value, ok := n.product(value, under)
+	if !ok {
+		return nil, false
+	}
+	if value, ok = n.quotient(value, over); !ok {
+		return nil, false
+	}
+	by, ok := n.quotient(over, under)
+	if !ok {
+		return nil, false
+	}
+	if under.isNumber() && !over.isNumber() || !divided || multiplied {
+		return s.to(mine.x, value, DivideBoth, sumExpr(by), depth)
+	}
+	return s.to(mine.x, value, MultiplyBoth, sumExpr(under), depth)
+}
+
+// undoPower finds where x^e is a value. The inverse of an even power has two
+// branches, the positive one first.
+func (s *isolator) undoPower(x syntax.Expr, e units.Exp, value sum, depth int) ([]Root, bool) {
+	if e == expOne {
+		return s.solve(x, value, depth)
+	}
+	inv, ok := e.Inv()
+	if !ok {
+		return nil, false
+	}
+	root, ok := normalizer{}.raised(value, inv)
+	if !ok {
+		return nil, false
+	}
+	if inv.Den()%2 != 0 || len(collect(value)) == 0 {
+		return s.to(x, root, powerReason(inv), nil, depth)
+	}
+	return s.branches(x, root, powerReason(inv), depth)
+}
+
+// branches goes on with a value and with its negative.
+func (s *isolator) branches(x syntax.Expr, value sum, reason Reason, depth int) ([]Root, bool) {
+	plus, ok1 := s.branch(x, value, reason, depth)
+	minus, ok2 := s.branch(x, value.neg(), reason, depth)
+	return append(plus, minus...), ok1 && ok2
+}
+
+// undoExponent finds where n^x is a value.
+func (s *isolator) undoExponent(x *syntax.Binary, value sum, depth int) ([]Root, bool) {
+	if s.holds(x.X) {
+		return nil, false
+	}
+	quotient := &syntax.Binary{Op: syntax.Div, X: call("ln", sumExpr(value)), Y: call("ln", x.X)}
+	return s.to(x.Y, sum{atomTerm(quotient)}, TakeLogarithm, nil, depth)
+}
+
+// inverse is the function that undoes another.
+type inverse struct {
+	of, by string
+	reason Reason
+	// also builds the solution that the principal value leaves out.
+	also func(principal syntax.Expr) syntax.Expr
+}
+
+var inverses = []inverse{
+	{"sin", "asin", "take the angle with this sine", func(x syntax.Expr) syntax.Expr { return &syntax.Binary{Op: syntax.Sub, X: &syntax.Pi{}, Y: x} }},
+	{"cos", "acos", "take the angle with this cosine", func(x syntax.Expr) syntax.Expr { return &syntax.Unary{Op: syntax.Sub, X: x} }},
+	{"tan", "atan", "take the angle with this tangent", func(x syntax.Expr) syntax.Expr { return &syntax.Binary{Op: syntax.Add, X: x, Y: &syntax.Pi{}} }},
+	{"asin", "sin", "take the sine of both sides", nil},
+	{"acos", "cos", "take the cosine of both sides", nil},
+	{"atan", "tan", "take the tangent of both sides", nil},
+	{"exp", "ln", "take the natural logarithm of both sides", nil},
+	{"ln", "exp", "take the exponential of both sides", nil},
+}
+
+// undoCall finds where a function of one number has a value.
+func (s *isolator) undoCall(x *syntax.Call, value sum, depth int) ([]Root, bool) {
+	if len(x.Args) != 1 {
+		return nil, false
+	}
+	inner := x.Args[0].X
+	if x.Func == "abs" {
+		return s.branches(inner, value, SignOpen, depth)
+	}
+	for _, inv := range inverses {
+		if inv.of != x.Func {
+			continue
+		}
+		principal := call(inv.by, unbracket(sumExpr(value)))
+		roots, ok := s.to(inner, sum{atomTerm(principal)}, inv.reason, nil, depth)
+		if ok && inv.also != nil && len(roots) == 1 {
+			s.otherAngles(&roots[0], inner, principal, inv.also(principal), depth)
+		}
+		return roots, ok
+	}
+	return nil, false
+}
+
+// maxTurns is how many full turns away solutions are listed.
+const maxTurns = 3
+
+// otherAngles adds the solutions that the principal value of an angle leaves out.
+func (s *isolator) otherAngles(r *Root, inner, principal, other syntax.Expr, depth int) {
+	r.Also = s.instead(*r, inner, other, depth)
+	for k := -maxTurns; s.turns && k <= maxTurns; k++ {
+		for _, angle := range []syntax.Expr{principal, other} {
+			if k == 0 {
+				continue
+			}
+			if at := s.instead(*r, inner, turned(angle, k), depth); at != nil {
+				r.Turns = append(r.Turns, *at)
+			}
+		}
+	}
+}
+
+// turned is an angle some full turns on.
+func turned(angle syntax.Expr, turns int) syntax.Expr {
+	two := &syntax.Binary{Op: syntax.Mul, X: numberExpr(big.NewRat(int64(2*max(turns, -turns)), 1)), Y: &syntax.Pi{}}
+	op := syntax.Add
+	if turns < 0 {
+		op = syntax.Sub
+	}
+	return &syntax.Binary{Op: op, X: angle, Y: two}
+}
+
+// instead is the root with another angle in the place of the principal one; nil
+// if that is not one root.
+func (s *isolator) instead(principal Root, inner, angle syntax.Expr, depth int) *Root {
+	b := &isolator{normalizer: s.normalizer, steps: []Step{{Left: inner, Right: angle}}}
+	roots, ok := b.solve(inner, sum{atomTerm(angle)}, depth)
+	if !ok || len(roots) != 1 {
+		return nil
+	}
+	name := &syntax.Name{Name: s.unknown}
+	steps := append(append([]Step{}, principal.Steps...), Step{Left: name, Right: roots[0].X, Reason: OtherAngle})
+	return &Root{X: roots[0].X, Steps: steps}
+}

@@ -1,0 +1,111 @@
+package algebra
+
+import (
+	"math/big"
+
+	"steelyard/lang/syntax"
+	"steelyard/units"
+)
+
+// maxBits bounds the size of exact numbers.
+const maxBits = 4096
+
+// powRat raises a number to a rational power where that is exact; otherwise it
+// returns the number as it is, to be put under the root.
+func powRat(r *big.Rat, e units.Exp) (coef, under *big.Rat, ok bool) {
+	if r.Sign() == 0 {
+		return new(big.Rat), nil, e.Num() >= 0
+	}
+	if e.Den() != 1 {
+		n, ok1 := rootInt(r.Num(), e.Den())
+		d, ok2 := rootInt(r.Denom(), e.Den())
+		if !ok1 || !ok2 {
+			return big.NewRat(1, 1), r, true
+		}
+		r = new(big.Rat).SetFrac(n, d)
+	}
+	n := e.Num()
+	if n < 0 {
+		r, n = new(big.Rat).Inv(r), -n
+	}
+	out := big.NewRat(1, 1)
+	for range n {
+		out.Mul(out, r)
+		if out.Num().BitLen() > maxBits || out.Denom().BitLen() > maxBits {
+			return nil, nil, false
+		}
+	}
+	return out, nil, true
+}
+
+// rootInt is the exact whole root of a whole number, if there is one. A negative
+// number has none here: (-8)^(1/3) keeps its bracket.
+func rootInt(n *big.Int, degree int) (*big.Int, bool) {
+	if n.Sign() < 0 {
+		return nil, false
+	}
+	lo, hi := big.NewInt(0), new(big.Int).Lsh(big.NewInt(1), uint(n.BitLen()/degree+1))
+	for lo.Cmp(hi) < 0 {
+		mid := new(big.Int).Add(lo, hi)
+		mid.Rsh(mid.Add(mid, big.NewInt(1)), 1)
+		if new(big.Int).Exp(mid, big.NewInt(int64(degree)), nil).Cmp(n) <= 0 {
+			lo = mid
+		} else {
+			hi = mid.Sub(mid, big.NewInt(1))
+		}
+	}
+	return lo, new(big.Int).Exp(lo, big.NewInt(int64(degree)), nil).Cmp(n) == 0
+}
+
+// gcdRat is the greatest number of which both are whole multiples; 1 for zeros.
+func gcdRat(a, b *big.Rat) *big.Rat {
+	cross := func(a, b *big.Rat) *big.Int { return new(big.Int).Abs(new(big.Int).Mul(a.Num(), b.Denom())) }
+	num := new(big.Int).GCD(nil, nil, cross(a, b), cross(b, a))
+	if num.Sign() == 0 {
+		return big.NewRat(1, 1)
+	}
+	return new(big.Rat).SetFrac(num, new(big.Int).Mul(a.Denom(), b.Denom()))
+}
+
+// numberExpr is a number that is not negative: whole, as a short decimal, or
+// else as a fraction in brackets.
+func numberExpr(r *big.Rat) syntax.Expr {
+	if r.IsInt() {
+		return written(r.Num().String())
+	}
+	if n, exact := r.FloatPrec(); exact && n <= 12 {
+		return written(r.FloatString(n))
+	}
+	return &syntax.Paren{X: &syntax.Binary{Op: syntax.Div, X: written(r.Num().String()), Y: written(r.Denom().String())}}
+}
+
+// ratExpr is a number as a tree that may be negative.
+func ratExpr(r *big.Rat) syntax.Expr {
+	if r.Sign() < 0 {
+		return &syntax.Paren{X: &syntax.Unary{Op: syntax.Sub, X: numberExpr(new(big.Rat).Neg(r))}}
+	}
+	return numberExpr(r)
+}
+
+// expRat is an exponent as a number.
+func expRat(e units.Exp) *big.Rat { return big.NewRat(int64(e.Num()), int64(e.Den())) }
+
+// asFraction tells whether a number is best written as a fraction of whole
+// numbers: 1/3, but 0.3 and not 3/10.
+func asFraction(r *big.Rat) bool {
+	if five := big.NewInt(5); !r.IsInt() && new(big.Int).Rem(r.Denom(), five).Sign() == 0 {
+		return false
+	}
+	return r.Num().BitLen() <= 20 && r.Denom().BitLen() <= 10
+}
+
+// written is a number without a sign, as it is written.
+func written(text string) syntax.Expr {
+	d, ok := units.ParseDecimal(text)
+	if !ok {
+		d, _ = units.ParseDecimal("0")
+	}
+	return &syntax.Number{Value: d}
+}
+
+func zeroExpr() syntax.Expr { return numberExpr(new(big.Rat)) }

@@ -1,0 +1,58 @@
+package algebra
+
+import "steelyard/lang/syntax"
+
+// maxPower is the highest whole power of a bracket that is multiplied out.
+const maxPower = 4
+
+// opened multiplies out the brackets that hold the unknown, whole powers of them
+// too; false if there are none.
+func (n normalizer) opened(s sum) (sum, bool) {
+	var out sum
+	changed := false
+	for _, t := range s {
+		one, ok := n.open(t)
+		if !ok {
+			return nil, false
+		}
+		changed = changed || len(one) > 1
+		out = append(out, one...)
+	}
+	return collect(out), changed
+}
+
+// open is opened for one term.
+func (n normalizer) open(t term) (sum, bool) {
+	out := sum{{coef: t.coef}}
+	for _, f := range t.factors {
+		one, ok := sum{factorTerm(f)}, true
+		if f.exp.Num() > 0 && f.exp.IsInt() && n.holds(f.base) && !isName(f.base, n.unknown) {
+			one, ok = n.expanded(f)
+		}
+		if ok {
+			out, ok = n.product(out, one)
+		}
+		if !ok {
+			return nil, false
+		}
+	}
+	return out, true
+}
+
+// expanded multiplies a whole power of a bracket out.
+func (n normalizer) expanded(f factor) (sum, bool) {
+	if b, ok := f.base.(*syntax.Binary); !ok || b.Op == syntax.Pow || f.exp.Num() > maxPower {
+		return sum{factorTerm(f)}, true
+	}
+	inner, ok := n.sum(f.base)
+	if !ok {
+		return nil, false
+	}
+	out := inner
+	for range f.exp.Num() - 1 {
+		if out, ok = n.product(out, inner); !ok {
+			return nil, false
+		}
+	}
+	return out, true
+}

@@ -1,0 +1,54 @@
+package algebra
+
+import (
+	"steelyard/lang/syntax"
+	"steelyard/units"
+)
+
+// Exponent returns the exact power with which an expression grows with a name;
+// false if it is no power of it.
+func Exponent(x syntax.Expr, name string) (units.Exp, bool) {
+	n := normalizer{unknown: name}
+	s, ok := n.sum(x)
+	if !ok || len(s) != 1 {
+		return units.Exp{}, ok && !n.holds(x)
+	}
+	e, rest := s[0].exponentOf(name), s[0].without(name)
+	return e, !n.inTerm(rest)
+}
+
+// inTerm tells whether a factor of a term holds the unknown.
+func (n normalizer) inTerm(t term) bool {
+	for _, f := range t.factors {
+		if n.holds(f.base) {
+			return true
+		}
+	}
+	return false
+}
+
+// Factor is a power of something in a product.
+type Factor struct {
+	X   syntax.Expr
+	Exp units.Exp
+}
+
+// Factors lists the powers that an expression is a product of, numbers left
+// out, in the order in which they are in it. It returns false if the expression
+// is a sum.
+func Factors(x syntax.Expr) ([]Factor, bool) {
+	s, ok := normalizer{}.sum(x)
+	if !ok || len(s) != 1 {
+		return nil, false
+	}
+	var out []Factor
+	for _, f := range s[0].factors {
+		out = append(out, Factor{f.base, f.exp})
+	}
+	return out, true
+}
+
+// Power writes a power of a name as on paper: L, √L, L².
+func Power(name string, e units.Exp) string {
+	return Display(termExpr(factorTerm(factor{name, &syntax.Name{Name: name}, e})))
+}

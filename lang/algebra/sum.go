@@ -1,0 +1,179 @@
+package algebra
+
+import "math/big"
+
+// sum is terms that are added. An empty sum is 0.
+type sum []term
+
+// maxTerms is the most terms that a sum may grow to when brackets are
+// multiplied out.
+const maxTerms = 64
+
+// collect adds terms that are alike and drops those that cancel.
+func collect(s sum) sum {
+	at := make(map[string]int, len(s))
+	var out sum
+	for _, t := range s {
+		k := t.key()
+		if i, ok := at[k]; ok {
+			out[i].coef = new(big.Rat).Add(out[i].coef, t.coef)
+			continue
+		}
+		at[k] = len(out)
+		out = append(out, term{coef: new(big.Rat).Set(t.coef), factors: t.factors})
+	}
+	left := out[:0]
+	for _, t := range out {
+		if t.coef.Sign() != 0 {
+			left = append(left, t)
+		}
+	}
+	return left
+}
+
+// plus adds two sums, minus takes one from the other.
+func (s sum) plus(o sum) sum  { return collect(append(append(sum{}, s...), o...)) }
+func (s sum) minus(o sum) sum { return s.plus(o.neg()) }
+
+func (s sum) neg() sum {
+	out := make(sum, len(s))
+	for i, t := range s {
+		out[i] = t.neg()
+	}
+	return out
+}
+
+// times multiplies two sums out; false if that makes too many terms.
+func (s sum) times(o sum) (sum, bool) {
+	if len(s)*len(o) > maxTerms {
+		return nil, false
+	}
+	var out sum
+	for _, a := range s {
+		for _, b := range o {
+			p, ok := a.mul(b)
+			if !ok {
+				return nil, false
+			}
+			out = append(out, p)
+		}
+	}
+	return collect(out), true
+}
+
+// isNumber tells whether a sum is one number other than 0.
+func (s sum) isNumber() bool { return len(s) == 1 && s[0].isNumber() }
+
+// allNegative tells whether every term is subtracted.
+func (s sum) allNegative() bool {
+	for _, t := range s {
+		if t.coef.Sign() > 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// hasDivisor tells whether a factor of a sum has a negative exponent.
+func (s sum) hasDivisor() bool {
+	for _, t := range s {
+		for _, f := range t.factors {
+			if f.exp.Num() < 0 {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// over divides a sum by another exactly, the greatest power first; false if a
+// remainder is left.
+func (s sum) over(o sum) (sum, bool) {
+	s, o = collect(s), collect(o)
+	if len(o) == 0 {
+		return nil, false
+	}
+	inv, ok := o.leading().inv()
+	if !ok {
+		return nil, false
+	}
+	if len(o) == 1 {
+		out, ok := s.times(sum{inv})
+		return out, ok && !out.hasDivisor()
+	}
+	var out sum
+	for range maxFractionTerms {
+		if len(s) == 0 {
+			return collect(out), true
+		}
+		q, ok := s.leading().mul(inv)
+		if !ok || (sum{q}).hasDivisor() {
+			return nil, false
+		}
+		part, ok := o.times(sum{q})
+		if !ok {
+			return nil, false
+		}
+		out, s = append(out, q), s.minus(part)
+	}
+	return nil, false
+}
+
+// leading is the first term of a sum in an order that multiplication keeps: that
+// of the exponents of its factors, the factors in the order of their keys.
+func (s sum) leading() term {
+	best := s[0]
+	for _, t := range s[1:] {
+		if t.before(best) {
+			best = t
+		}
+	}
+	return best
+}
+
+// before tells whether a term has the greater exponent of the first key in which
+// two terms differ.
+func (t term) before(o term) bool {
+	at, difference := "", 0.0
+	for _, fs := range [2][]factor{t.factors, o.factors} {
+		for _, f := range fs {
+			d := t.exponentOf(f.key).Float() - o.exponentOf(f.key).Float()
+			if d != 0 && (at == "" || f.key < at) {
+				at, difference = f.key, d
+			}
+		}
+	}
+	return difference > 0
+}
+
+// content is what all terms of a sum have in common: a number, and whole positive
+// powers.
+func (s sum) content() term {
+	out := term{coef: new(big.Rat).Abs(s[0].coef)}
+	for _, f := range s[0].factors {
+		if f.exp.Num() > 0 && f.exp.IsInt() {
+			out.factors = append(out.factors, f)
+		}
+	}
+	for _, t := range s[1:] {
+		out = out.common(t)
+	}
+	return out
+}
+
+// common is what two terms have in common: the greatest number of which both
+// are whole multiples, and the lower of each positive whole power.
+func (t term) common(o term) term {
+	out := term{coef: gcdRat(t.coef, o.coef)}
+	for _, f := range t.factors {
+		e := o.exponentOf(f.key)
+		if e.Num() <= 0 || !e.IsInt() {
+			continue
+		}
+		if e.Float() < f.exp.Float() {
+			f.exp = e
+		}
+		out.factors = append(out.factors, f)
+	}
+	return out
+}

@@ -1,0 +1,81 @@
+package algebra
+
+import (
+	"steelyard/lang/syntax"
+	"steelyard/units"
+)
+
+// isZeroValue tells whether a value is 0, with a unit or without.
+func isZeroValue(value sum) bool {
+	for _, t := range value {
+		zero := false
+		for _, f := range t.factors {
+			q, ok := f.base.(*syntax.Quantity)
+			zero = zero || ok && f.exp == expOne && isNothing(q)
+		}
+		if !zero {
+			return false
+		}
+	}
+	return true
+}
+
+// isNothing tells whether a written quantity is 0 of its unit, which 0 °C is not.
+func isNothing(q *syntax.Quantity) bool {
+	if q.Value.Float() != 0 {
+		return false
+	}
+	u, bad := units.NewTable().Parse(q.Unit.Text, units.AloneInPlace)
+	return bad == nil && !u.Affine()
+}
+
+// zeroProduct finds where an expression is 0 of which a factor must be 0 then: a
+// product, where one of its factors is; a quotient, where its upper side is; a
+// power or a root, where what it is taken of is. It returns false where that says
+// nothing new, and where a factor can't be solved.
+func (s *isolator) zeroProduct(x syntax.Expr, depth int) ([]Root, bool) {
+	factors := s.zeroFactors(x, nil)
+	if len(factors) < 2 {
+		return nil, false
+	}
+	var all []Root
+	for _, f := range factors {
+		roots, ok := s.branch(f, nil, FactorZero, depth)
+		if !ok {
+			return nil, false
+		}
+		all = append(all, roots...)
+	}
+	return all, len(all) > 0
+}
+
+// zeroFactors lists the factors with the unknown of which one must be 0.
+func (s *isolator) zeroFactors(x syntax.Expr, all []syntax.Expr) []syntax.Expr {
+	x = unbracket(x)
+	if !s.holds(x) {
+		return all
+	}
+	if base, e, ok := rootOf(x); ok && e.Num() > 0 {
+		return s.zeroFactors(base, all)
+	}
+	switch t := x.(type) {
+	case *syntax.Unary:
+		return s.zeroFactors(t.X, all)
+	case *syntax.Call:
+		if t.Func == "exp" {
+			return all // never 0
+		}
+	case *syntax.Binary:
+		switch t.Op {
+		case syntax.Mul:
+			return s.zeroFactors(t.Y, s.zeroFactors(t.X, all))
+		case syntax.Div:
+			return s.zeroFactors(t.X, all)
+		case syntax.Pow:
+			if e, ok := syntax.Rational(t.Y); ok && e.Num() > 0 {
+				return s.zeroFactors(t.X, all)
+			}
+		}
+	}
+	return append(all, x)
+}
