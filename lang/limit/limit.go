@@ -13,6 +13,10 @@ const (
 	// Near is the most names of one length that are compared with a name that no
 	// line gives.
 	Near = 200
+	// Calls is how deep functions may call each other.
+	Calls = 250
+	// Unknowns is the most unknowns of one search.
+	Unknowns = 16
 	// Args is the most arguments of one call.
 	Args = 32
 	// List is the most elements of a written list.

@@ -118,3 +118,7 @@ func ofNonZeros(a, b float64) bool {
 
 // noValue is the row of an operation that needs more than numbers.
 func noValue(_, _, _ float64) float64 { return math.NaN() }
+
+// Where slopes jump: at 0, and where two operands meet.
+func atZero(a, _ float64) bool { return a == 0 }
+func meet(a, b float64) bool   { return a == b }

@@ -13,6 +13,13 @@ type row struct {
 	vanishes func(a, b float64) bool
 	// da and db are the slopes by the operands, as expressions in a, b and k.
 	da, db string
+	// bend tells that there is a corner, where the slope jumps; nil for none.
+	bend func(a, b float64) bool
+	// over encloses the values over intervals of the operands.
+	over func(a, b Interval, k float64) (Interval, Extent)
+	// off is by how many roundings a value may be off, each half a unit of the
+	// last place.
+	off float64
 	// call is how a line calls it; nil for what has a sign or no name at all.
 	call *Function
 	// inverse undoes it; nil where nothing in the language does.

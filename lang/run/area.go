@@ -47,17 +47,17 @@ type panel struct {
 
 // area integrates a function of one number: the piece that is most in doubt is
 // halved until what is left in doubt is small.
-func (r *runner) area(fn int, lo, hi float64) (float64, ops.Fault) {
+func (w *floatWalker) area(fn int, lo, hi float64) (float64, ops.Fault) {
 	if lo == hi {
 		return 0, ops.NoFault
 	}
-	whole, ok := r.panel(fn, lo, hi)
+	whole, ok := w.panel(fn, lo, hi)
 	if !ok {
 		return 0, ops.NoReal
 	}
 	all := []panel{whole}
-	most := int(max(8, min(maxPanels, readingOps/(30*max(r.p.Funcs[fn].Cost, 1)))))
-	for !r.halted {
+	most := int(max(8, min(maxPanels, readingOps/(30*max(w.p.Funcs[fn].Cost, 1)))))
+	for !w.halted {
 		sum, size, doubt, worst := inAll(all)
 		if doubt <= areaGood/100*size {
 			if math.Abs(sum) < roundedOff*size {
@@ -73,8 +73,8 @@ func (r *runner) area(fn int, lo, hi float64) (float64, ops.Fault) {
 			return 0, ops.NotSettled
 		}
 		mid := p.lo + (p.hi-p.lo)/2
-		a, ok1 := r.panel(fn, p.lo, mid)
-		b, ok2 := r.panel(fn, mid, p.hi)
+		a, ok1 := w.panel(fn, p.lo, mid)
+		b, ok2 := w.panel(fn, mid, p.hi)
 		switch {
 		case ok1 && ok2:
 			all[worst] = a
@@ -105,7 +105,7 @@ func (p panel) narrow() bool {
 }
 
 // panel estimates one piece by two rules, the difference of which is its doubt.
-func (r *runner) panel(fn int, lo, hi float64) (panel, bool) {
+func (w *floatWalker) panel(fn int, lo, hi float64) (panel, bool) {
 	mid, half := lo+(hi-lo)/2, (hi-lo)/2
 	out := panel{lo: lo, hi: hi}
 	gauss, kronrod, size := 0.0, 0.0, 0.0
@@ -114,7 +114,7 @@ func (r *runner) panel(fn int, lo, hi float64) (panel, bool) {
 			if node == 0 && side > 0 {
 				continue
 			}
-			v, ok := r.at(fn, []float64{mid + side*half*node})
+			v, ok := w.at(fn, []float64{mid + side*half*node})
 			if !ok || v-v != 0 {
 				return out, false
 			}

@@ -3,7 +3,7 @@ package run
 // Cut is a part of a main code that runs by itself, lane after lane: parameters
 // stand for the slots that vary.
 type Cut struct {
-	r    runner
+	w    floatWalker
 	code *Code
 }
 
@@ -13,12 +13,12 @@ type Cut struct {
 func NewCut(p *Program, code *Code, params []float64, moved map[Slot]Slot) *Cut {
 	st := &State{}
 	st.grow(len(code.Instrs))
-	return &Cut{runner{p: p, st: st, left: runEvery, params: params, moved: moved}, code}
+	return &Cut{floatWalker{walker[float64, floats]{p: p, st: st, left: walkEvery, params: params, moved: moved}}, code}
 }
 
 // Run works out one lane. The state holds until the next.
 func (c *Cut) Run() *State {
-	c.r.st.failures = c.r.st.failures[:0]
-	c.r.runMain(c.code, 0, Slot(len(c.code.Instrs)))
-	return c.r.st
+	c.w.st.failures = c.w.st.failures[:0]
+	c.w.runMain(c.code, 0, Slot(len(c.code.Instrs)))
+	return c.w.st
 }

@@ -1,6 +1,10 @@
 package run
 
-import "math"
+import (
+	"math"
+
+	"steelyard/lang/limit"
+)
 
 const (
 	newtonStarts = 96
@@ -14,13 +18,12 @@ const (
 // What it returns was put back into every equation; that there is no other
 // solution is not proved.
 func (p *Program) Newton(st *State, s *Solve) [][]float64 {
-	r := runner{p: p, st: st, left: runEvery}
-	return r.newton(s)
+	return p.floats(nil, st).newton(s)
 }
 
-func (r *runner) newton(s *Solve) [][]float64 {
+func (r *floatWalker) newton(s *Solve) [][]float64 {
 	n := len(s.Dims)
-	if n > maxUnknowns || len(s.Differences) != n {
+	if n > limit.Unknowns || len(s.Differences) != n {
 		return nil
 	}
 	w := &newton{r: r, s: s, scale: make([]float64, n)}
@@ -80,7 +83,7 @@ func (w *newton) listed(all [][]float64, x []float64) bool {
 }
 
 type newton struct {
-	r     *runner
+	r     *floatWalker
 	s     *Solve
 	scale []float64
 }

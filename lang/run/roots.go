@@ -3,6 +3,8 @@ package run
 import (
 	"context"
 	"math"
+
+	"steelyard/lang/ops"
 )
 
 const (
@@ -20,21 +22,20 @@ const (
 // Roots is what a search found between two bounds. What is neither near a root
 // nor in an unsettled piece is proved to hold none.
 type Roots struct {
-	Found     []float64  // each proved to be the only one in a piece round it
-	Unsettled []Interval // neither proved to hold a root nor proved empty
+	Found     []float64      // each proved to be the only one in a piece round it
+	Unsettled []ops.Interval // neither proved to hold a root nor proved empty
 }
 
 // FindRoots looks for the numbers in some intervals at which a function is
 // zero. A piece is empty if the enclosure of its values is without 0; it holds
 // exactly one root if the slope keeps its sign and the ends have different
 // signs. Any other is halved.
-func (p *Program) FindRoots(ctx context.Context, st *State, fn int, pieces []Interval) Roots {
-	r := &runner{p: p, st: st, ctx: ctx}
-	return r.findRoots(fn, pieces)
+func (p *Program) FindRoots(ctx context.Context, st *State, fn int, pieces []ops.Interval) Roots {
+	return p.intervals(ctx, st).findRoots(fn, pieces)
 }
 
-func (r *runner) findRoots(fn int, pieces []Interval) Roots {
-	s := &rootSearch{r: r, fn: fn, left: int(min(maxEnclosures, enclosedOps/max(r.p.Funcs[fn].Cost, 1)))}
+func (w *intervalWalker) findRoots(fn int, pieces []ops.Interval) Roots {
+	s := &rootSearch{w: w, fn: fn, left: int(min(maxEnclosures, enclosedOps/max(w.p.Funcs[fn].Cost, 1)))}
 	for _, x := range pieces {
 		s.look(x)
 	}
@@ -42,34 +43,34 @@ func (r *runner) findRoots(fn int, pieces []Interval) Roots {
 }
 
 // stopped tells whether the computation was stopped.
-func (r *runner) stopped() bool {
-	r.look()
-	return r.halted
+func (w *walker[N, D]) stopped() bool {
+	w.look()
+	return w.halted
 }
 
 type rootSearch struct {
-	r    *runner
+	w    *intervalWalker
 	fn   int
 	left int
 	out  Roots
 }
 
 // look settles a piece, halving it where it must.
-func (s *rootSearch) look(first Interval) {
-	todo := []Interval{first}
+func (s *rootSearch) look(first ops.Interval) {
+	todo := []ops.Interval{first}
 	for len(todo) > 0 {
 		x := todo[len(todo)-1]
 		todo = todo[:len(todo)-1]
 		s.left--
-		if s.left < 0 || s.r.stopped() || len(s.out.Found) >= maxRoots {
+		if s.left < 0 || s.w.stopped() || len(s.out.Found) >= maxRoots {
 			s.unsettled(x)
 			continue
 		}
-		v, d, none, partly := s.r.enclose(s.fn, x)
-		if none || !v.holdsZero() {
+		v, d, none, partly := enclose(s.w, s.fn, x)
+		if none || !v.HoldsZero() {
 			continue
 		}
-		if !partly && !d.holdsZero() && s.monotone(x) {
+		if !partly && !d.HoldsZero() && s.monotone(x) {
 			continue
 		}
 		mid := middle(x)
@@ -79,15 +80,15 @@ func (s *rootSearch) look(first Interval) {
 		}
 		// The half nearer to zero is looked at first.
 		if x.Hi <= 0 {
-			todo = append(todo, Interval{x.Lo, mid}, Interval{mid, x.Hi})
+			todo = append(todo, ops.Between(x.Lo, mid), ops.Between(mid, x.Hi))
 		} else {
-			todo = append(todo, Interval{mid, x.Hi}, Interval{x.Lo, mid})
+			todo = append(todo, ops.Between(mid, x.Hi), ops.Between(x.Lo, mid))
 		}
 	}
 }
 
 // middle halves a piece: by ratio where it spans many powers of ten.
-func middle(x Interval) float64 {
+func middle(x ops.Interval) float64 {
 	if x.Lo > 0 && x.Hi/x.Lo > 16 {
 		return math.Sqrt(x.Lo) * math.Sqrt(x.Hi)
 	}
@@ -99,9 +100,9 @@ func middle(x Interval) float64 {
 
 // sign is that of the function at a point: 0 if rounding leaves it open.
 func (s *rootSearch) sign(x float64) int {
-	v, _, none, _ := s.r.enclose(s.fn, point(x))
+	v, _, none, _ := enclose(s.w, s.fn, ops.Point(x))
 	switch {
-	case none || v.holdsZero():
+	case none || v.HoldsZero():
 		return 0
 	case v.Lo > 0:
 		return 1
@@ -110,14 +111,14 @@ func (s *rootSearch) sign(x float64) int {
 }
 
 // monotone settles a piece on which the function rises or falls throughout.
-func (s *rootSearch) monotone(x Interval) bool {
+func (s *rootSearch) monotone(x ops.Interval) bool {
 	lo, hi := s.sign(x.Lo), s.sign(x.Hi)
 	if lo == 0 || hi == 0 {
 		// A root lies at an end, or close by: a little more on both sides tells.
 		more := 1e-9 * math.Max(math.Abs(x.Lo), math.Abs(x.Hi))
-		x = Interval{x.Lo - more, x.Hi + more}
-		_, d, none, partly := s.r.enclose(s.fn, x)
-		if none || partly || d.holdsZero() {
+		x = ops.Between(x.Lo-more, x.Hi+more)
+		_, d, none, partly := enclose(s.w, s.fn, x)
+		if none || partly || d.HoldsZero() {
 			return false
 		}
 		lo, hi = s.sign(x.Lo), s.sign(x.Hi)
@@ -160,7 +161,7 @@ func (s *rootSearch) found(x float64) {
 }
 
 // unsettled lists a piece, joined with the one that it touches.
-func (s *rootSearch) unsettled(x Interval) {
+func (s *rootSearch) unsettled(x ops.Interval) {
 	for i := range s.out.Unsettled {
 		u := &s.out.Unsettled[i]
 		if x.Lo <= u.Hi+1e-9*math.Abs(u.Hi) && x.Hi >= u.Lo-1e-9*math.Abs(u.Lo) {

@@ -86,7 +86,7 @@ func TestFindRoots(t *testing.T) {
 	}
 	for _, tt := range tests {
 		p, st, fn := rootFunc(t, tt.left, tt.right)
-		got := p.FindRoots(context.Background(), st, fn, []run.Interval{{tt.lo, tt.hi}})
+		got := p.FindRoots(context.Background(), st, fn, []ops.Interval{ops.Between(tt.lo, tt.hi)})
 		if len(got.Found) != len(tt.want) || len(got.Unsettled) > 0 != tt.unsettled {
 			t.Errorf("%s = %s: %+v", tt.left, tt.right, got)
 			continue
@@ -110,7 +110,7 @@ func TestEnclose(t *testing.T) {
 		p, st, fn := rootFunc(t, text, "0.25")
 		for range 400 {
 			lo := 0.01 + 4*r.Float64()
-			x := run.Interval{lo, lo + r.Float64()*r.Float64()}
+			x := ops.Between(lo, lo+r.Float64()*r.Float64())
 			v, d, none, _ := p.Enclose(st, fn, x)
 			at := x.Lo + (x.Hi-x.Lo)*r.Float64()
 			y, slope, h := pointValue(p, st, fn, at), 0.0, 1e-6
@@ -143,7 +143,7 @@ func pointValue(p *run.Program, st *run.State, fn int, x float64) float64 {
 func BenchmarkFindRoots(b *testing.B) {
 	p, st, fn := rootFunc(b, "u*exp(-u)", "0.2")
 	for b.Loop() {
-		p.FindRoots(context.Background(), st, fn, []run.Interval{{1e-6, 1e6}})
+		p.FindRoots(context.Background(), st, fn, []ops.Interval{ops.Between(1e-6, 1e6)})
 	}
 }
 

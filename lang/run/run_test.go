@@ -85,7 +85,7 @@ func TestRunTruncate(t *testing.T) {
 
 func TestRunStops(t *testing.T) {
 	p := &Program{}
-	for range 3 * runEvery {
+	for range 3 * walkEvery {
 		p.Main.Instrs = append(p.Main.Instrs, Instr{Op: ops.Const, K: 1})
 	}
 	ctx, cancel := context.WithCancel(context.Background())

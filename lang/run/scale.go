@@ -18,16 +18,15 @@ const (
 // quantity of a dimension: the product of their powers, with the smallest
 // exponents, that has it; one coherent SI unit if none has.
 func (p *Program) NaturalScale(st *State, fns []int, d units.Dim) float64 {
-	r := runner{p: p, st: st}
-	return r.scale(fns, d)
+	return p.floats(nil, st).scale(fns, d)
 }
 
 // scale finds the smallest exponents p with Σ pᵢ·dimᵢ = d: p = Aᵀ·y, where A
 // has the dimensions as columns and (A·Aᵀ)·y = d.
-func (r *runner) scale(fns []int, d units.Dim) float64 {
-	g := scaleGather{r: r}
+func (w *floatWalker) scale(fns []int, d units.Dim) float64 {
+	g := scaleGather{w: w}
 	for _, fn := range fns {
-		g.add(r.p.Funcs[fn], 0)
+		g.add(w.p.Funcs[fn], 0)
 	}
 	const n = 7
 	var m [n][n + 1]float64
@@ -59,7 +58,7 @@ func (r *runner) scale(fns []int, d units.Dim) float64 {
 
 // scaleGather collects the quantities with a dimension that functions hold.
 type scaleGather struct {
-	r    *runner
+	w    *floatWalker
 	dims [][7]float64
 	logs []float64
 }
@@ -73,9 +72,9 @@ func (g *scaleGather) add(f *Func, depth int) {
 		v, ok := in.K, in.Op == ops.Const
 		switch in.Op {
 		case ops.Load:
-			v, ok = g.r.loaded(in.A)
+			v, ok = g.w.st.Value(g.w.place(in.A))
 		case ops.Call:
-			g.add(g.r.p.Funcs[in.A], depth+1)
+			g.add(g.w.p.Funcs[in.A], depth+1)
 			continue
 		}
 		if !ok || v == 0 || v-v != 0 || st.Open != 0 || st.Dim.IsOne() {
@@ -132,16 +131,16 @@ func least(m *[7][8]float64) (y [7]float64, ok bool) {
 // SearchPieces is where a root is looked for: between the bounds that
 // conditions set, else over the powers of ten on both sides of zero. Zero's
 // surroundings come first.
-func SearchPieces(scale, lo, hi float64) []Interval {
+func SearchPieces(scale, lo, hi float64) []ops.Interval {
 	if lo > hi {
-		return []Interval{{hi, hi}}
+		return []ops.Interval{ops.Point(hi)}
 	}
 	if !math.IsInf(lo, 0) && !math.IsInf(hi, 0) {
-		return []Interval{{lo, hi}}
+		return []ops.Interval{ops.Between(lo, hi)}
 	}
 	near, wide := Nearest*scale, Widest*scale
-	var out []Interval
-	for _, x := range []Interval{{-near, near}, {near, wide}, {-wide, -near}} {
+	var out []ops.Interval
+	for _, x := range []ops.Interval{ops.Between(-near, near), ops.Between(near, wide), ops.Between(-wide, -near)} {
 		x.Lo, x.Hi = math.Max(x.Lo, lo), math.Min(x.Hi, hi)
 		if x.Lo < x.Hi {
 			out = append(out, x)
@@ -151,7 +150,7 @@ func SearchPieces(scale, lo, hi float64) []Interval {
 	case out != nil:
 		return out
 	case math.IsInf(lo, 0):
-		return []Interval{{hi - wide, hi}}
+		return []ops.Interval{ops.Between(hi-wide, hi)}
 	}
-	return []Interval{{lo, lo + wide}}
+	return []ops.Interval{ops.Between(lo, lo+wide)}
 }

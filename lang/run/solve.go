@@ -74,44 +74,20 @@ func (s *Solve) Functions() []int {
 	return out
 }
 
-// solve runs one ops.Solve, with a runner of its own so that none other is kept.
-func (r *runner) solve(in *Instr, code *Code, fn *Func, i Slot, vals []float64, causes []int32) (float64, int32) {
-	own := *r
-	v, cause := own.chosen(in, code, fn, i, vals, causes)
-	r.halted, r.left = own.halted, own.left
-	return v, cause
-}
-
 // chosen finds the roots of a solve that satisfy it, and takes one by its rule.
-func (r *runner) chosen(in *Instr, code *Code, fn *Func, i Slot, vals []float64, causes []int32) (float64, int32) {
-	s := r.p.Solves[in.A]
-	args := code.Args[in.B : in.B+in.C]
+// X holds the candidates or the bounds of the search; has tells which have a
+// value.
+func (w *floatWalker) chosen(s *Solve, x []float64, has []bool) (float64, ops.Fault) {
 	var roots [][]float64
 	switch {
 	case !s.Searched:
-		roots = r.candidates(s, args, vals, causes)
+		roots = w.candidates(s, x, has)
 	case len(s.Dims) > 1:
-		roots = r.newton(s)
+		roots = w.newton(s)
 	default:
-		lo, hi := math.Inf(-1), math.Inf(1)
-		for k, a := range args {
-			if causes[a] != 0 {
-				return 0, causes[a]
-			}
-			if k == 0 && s.Below {
-				lo = vals[a]
-			} else {
-				hi = vals[a]
-			}
-		}
-		scale := r.scale(s.Differences, s.Dims[0])
-		for _, v := range r.findRoots(s.Differences[0], SearchPieces(scale, lo, hi)).Found {
-			if x := []float64{v}; r.satisfies(s, x) {
-				roots = append(roots, x)
-			}
-		}
+		roots = w.searched(s, x)
 	}
-	order := r.allowedRoots(s, roots)
+	order := w.allowedRoots(s, roots)
 	kept := make([][]float64, len(order))
 	for i, k := range order {
 		kept[i] = roots[k]
@@ -119,50 +95,65 @@ func (r *runner) chosen(in *Instr, code *Code, fn *Func, i Slot, vals []float64,
 	chosen := s.Choose(kept)
 	switch {
 	case chosen >= 0:
-		return kept[chosen][s.Unknown], 0
-	case r.halted:
-		return 0, r.fail(ops.Stopped, fn, i)
+		return kept[chosen][s.Unknown], ops.NoFault
+	case w.halted:
+		return 0, ops.Stopped
 	case len(kept) == 0:
-		return 0, r.fail(ops.NoRoot, fn, i)
+		return 0, ops.NoRoot
 	}
-	return 0, r.fail(ops.ManyRoots, fn, i)
+	return 0, ops.ManyRoots
 }
 
-// candidates are the roots among the arguments, which hold one value after the
-// other for each unknown.
-func (r *runner) candidates(s *Solve, args []Slot, vals []float64, causes []int32) [][]float64 {
+// candidates are the roots among numbers that hold one value after the other
+// for each unknown.
+func (w *floatWalker) candidates(s *Solve, all []float64, has []bool) [][]float64 {
 	var out [][]float64
-	for n := len(s.Dims); len(args) >= n; args = args[n:] {
-		x := make([]float64, n)
-		good := true
-		for k, a := range args[:n] {
-			x[k], good = vals[a], good && causes[a] == 0
-		}
-		if good && r.satisfies(s, x) {
+	for n := len(s.Dims); len(all) >= n; all, has = all[n:], has[n:] {
+		if x := all[:n:n]; !slices.Contains(has[:n], false) && w.satisfies(s, x) {
 			out = append(out, x)
 		}
 	}
 	return out
 }
 
+// searched are the roots between the bounds that conditions set.
+func (w *floatWalker) searched(s *Solve, bounds []float64) [][]float64 {
+	lo, hi := math.Inf(-1), math.Inf(1)
+	for k, bound := range bounds {
+		if k == 0 && s.Below {
+			lo = bound
+		} else {
+			hi = bound
+		}
+	}
+	scale := w.scale(s.Differences, s.Dims[0])
+	search := intervalWalker{walker[enclosed, intervals]{p: w.p, st: w.st, ctx: w.ctx, left: w.left, depth: w.depth, moved: w.moved}}
+	var out [][]float64
+	for _, v := range search.findRoots(s.Differences[0], SearchPieces(scale, lo, hi)).Found {
+		if x := []float64{v}; w.satisfies(s, x) {
+			out = append(out, x)
+		}
+	}
+	w.halted = search.halted
+	return out
+}
+
 // Satisfies tells whether values of the unknowns satisfy the equations.
 func (p *Program) Satisfies(st *State, s *Solve, x []float64) bool {
-	r := runner{p: p, st: st, left: runEvery}
-	return r.satisfies(s, x)
+	return p.floats(nil, st).satisfies(s, x)
 }
 
 // Allowed returns which of some roots the conditions allow, none twice, in the
 // rising order of the first unknown.
 func (p *Program) Allowed(st *State, s *Solve, roots [][]float64) []int {
-	r := runner{p: p, st: st, left: runEvery}
-	return r.allowedRoots(s, roots)
+	return p.floats(nil, st).allowedRoots(s, roots)
 }
 
-func (r *runner) allowedRoots(s *Solve, roots [][]float64) []int {
+func (w *floatWalker) allowedRoots(s *Solve, roots [][]float64) []int {
 	var kept []int
 	for i, x := range roots {
 		twice := slices.ContainsFunc(kept, func(k int) bool { return sameRoot(roots[k], x) })
-		if !twice && r.allowed(s, x) {
+		if !twice && w.allowed(s, x) {
 			kept = append(kept, i)
 		}
 	}
@@ -220,10 +211,10 @@ func onlyPositive(all [][]float64) int {
 }
 
 // satisfies puts a root back into the equations.
-func (r *runner) satisfies(s *Solve, x []float64) bool {
+func (w *floatWalker) satisfies(s *Solve, x []float64) bool {
 	for k := range s.Differences {
-		rest, ok1 := r.at(s.Differences[k], x)
-		most, ok2 := r.at(s.Sizes[k], x)
+		rest, ok1 := w.at(s.Differences[k], x)
+		most, ok2 := w.at(s.Sizes[k], x)
 		if !ok1 || !ok2 || math.Abs(rest) > Near*most {
 			return false
 		}
@@ -232,10 +223,10 @@ func (r *runner) satisfies(s *Solve, x []float64) bool {
 }
 
 // allowed tells whether a root satisfies the conditions.
-func (r *runner) allowed(s *Solve, x []float64) bool {
+func (w *floatWalker) allowed(s *Solve, x []float64) bool {
 	for _, c := range s.Conditions {
-		d, ok1 := r.at(c.Difference, x)
-		most, ok2 := r.at(c.Size, x)
+		d, ok1 := w.at(c.Difference, x)
+		most, ok2 := w.at(c.Size, x)
 		if !ok1 || !ok2 {
 			return false
 		}
@@ -260,36 +251,3 @@ func (r *runner) allowed(s *Solve, x []float64) bool {
 	}
 	return true
 }
-
-// at runs a function of some numbers on its own, and tells whether it has a
-// value there.
-func (r *runner) at(fn int, x []float64) (float64, bool) {
-	f := r.p.Funcs[fn]
-	n := len(f.Code.Instrs)
-	base, before := r.top, len(r.st.failures)
-	if base+n > len(r.st.stack) {
-		r.st.stack = make([]float64, 2*(base+n)+64)
-		r.st.marks = make([]int32, len(r.st.stack))
-	}
-	v, c := r.st.stack[base:base+n], r.st.marks[base:base+n]
-	main := r.main
-	r.top, r.depth = base+n, r.depth+1
-	r.exec(&f.Code, f, v, c, 0, Slot(n), frameArgs{unknownSlots[:len(x)], x, noCauses[:len(x)]})
-	r.top, r.depth, r.main = base, r.depth-1, main
-	ok := c[f.Result] == 0
-	r.st.failures = r.st.failures[:before]
-	return v[f.Result], ok
-}
-
-// maxUnknowns is the most unknowns of one solve.
-const maxUnknowns = 16
-
-var (
-	unknownSlots = func() (s [maxUnknowns]Slot) {
-		for i := range s {
-			s[i] = Slot(i)
-		}
-		return s
-	}()
-	noCauses [maxUnknowns]int32
-)

@@ -1,0 +1,249 @@
+package ops
+
+import "math"
+
+// Extent tells for how many of the numbers of an interval an operation has a
+// value that follows its slope.
+type Extent uint8
+
+// The extents.
+const (
+	Whole  Extent = iota // for all
+	Partly               // some have no value, or the value jumps: nothing follows from the slope
+	None                 // for no number
+)
+
+// How many roundings the value of an operation may be off.
+const (
+	// sumOff: IEEE 754 rounds sums, products, quotients and roots once.
+	sumOff = 1
+	// functionOff: the library's functions are off by two units of the last
+	// place, its hyperbolic ones by three.
+	functionOff = 8
+	// powerOff: a power with an odd exponent was seen to be off by 46 units of
+	// the last place.
+	powerOff = 128
+)
+
+// Over encloses the values of an arithmetic operation over intervals of its
+// operands.
+func (op Op) Over(a, b Interval, k float64) (Interval, Extent) { return table[op].over(a, b, k) }
+
+// whole encloses an operation that has a value for all numbers.
+func whole(f func(a, b Interval) Interval) func(a, b Interval, k float64) (Interval, Extent) {
+	return func(a, b Interval, _ float64) (Interval, Extent) { return f(a, b), Whole }
+}
+
+// rising encloses a function of one number that rises throughout.
+func rising(f func(float64) float64) func(a, b Interval, k float64) (Interval, Extent) {
+	return func(a, _ Interval, _ float64) (Interval, Extent) {
+		return loose(f(a.Lo), f(a.Hi), functionOff), Whole
+	}
+}
+
+// within cuts an interval to the numbers that an operation takes.
+func (a Interval) within(lo, hi float64) (Interval, Extent) {
+	switch {
+	case a.Hi < lo || a.Lo > hi:
+		return a, None
+	case a.Lo >= lo && a.Hi <= hi:
+		return a, Whole
+	}
+	return Interval{max(a.Lo, lo), min(a.Hi, hi)}, Partly
+}
+
+func overDiv(a, b Interval, _ float64) (Interval, Extent) {
+	switch {
+	case b == Point(0):
+		return Everything(), None
+	case b.HoldsZero():
+		return a.Mul(b.inv()), Partly
+	}
+	p, q, r, s := a.Lo/b.Lo, a.Lo/b.Hi, a.Hi/b.Lo, a.Hi/b.Hi
+	return outward(min(p, q, r, s), max(p, q, r, s)), Whole
+}
+
+// overPow encloses a power with a written exponent. The run multiplies and
+// takes square roots for the exponents that it knows.
+func overPow(a, _ Interval, k float64) (Interval, Extent) {
+	switch k {
+	case 0:
+		return Point(1), Whole
+	case 1:
+		return a, Whole
+	case 2, 3, 4, -1, -2, 0.5, -0.5, 1.5:
+		return a.power(k, functionOff)
+	}
+	return a.power(k, powerOff)
+}
+
+// power encloses a power that is off by some roundings.
+func (a Interval) power(k, off float64) (Interval, Extent) {
+	ext := Whole
+	if k != math.Trunc(k) {
+		if a, ext = a.within(0, inf); ext == None {
+			return Everything(), None
+		}
+	}
+	if k < 0 {
+		if a == Point(0) {
+			return Everything(), None
+		}
+		if a.HoldsZero() {
+			ext = Partly
+		}
+		out, _ := a.power(-k, off)
+		return out.inv(), ext
+	}
+	if math.Mod(k, 2) == 0 {
+		a = a.abs()
+	}
+	out := loose(power(a.Lo, k), power(a.Hi, k), off)
+	if a.Lo >= 0 {
+		out.Lo = max(out.Lo, 0)
+	}
+	return out, ext
+}
+
+// overPowVar encloses a power with an exponent that varies: for a base above 0
+// the extremes lie at the corners.
+func overPowVar(a, b Interval, _ float64) (Interval, Extent) {
+	if b.IsPoint() {
+		return overPow(a, a, b.Lo)
+	}
+	if a.Lo <= 0 {
+		return Everything(), Partly
+	}
+	p, q, r, s := power(a.Lo, b.Lo), power(a.Lo, b.Hi), power(a.Hi, b.Lo), power(a.Hi, b.Hi)
+	out := loose(min(p, q, r, s), max(p, q, r, s), powerOff)
+	return Interval{max(out.Lo, 0), out.Hi}, Whole
+}
+
+func overSqrt(a, _ Interval, _ float64) (Interval, Extent) { return overPow(a, a, 0.5) }
+
+func overRoot(a, _ Interval, k float64) (Interval, Extent) {
+	ext := Whole
+	if math.Mod(k, 2) == 0 {
+		if a, ext = a.within(0, inf); ext == None {
+			return Everything(), None
+		}
+	}
+	out := loose(root(a.Lo, k), root(a.Hi, k), powerOff)
+	if a.Lo >= 0 {
+		out.Lo = max(out.Lo, 0)
+	}
+	return out, ext
+}
+
+func overSgn(a, _ Interval, _ float64) (Interval, Extent) {
+	out := Interval{sign(a.Lo), sign(a.Hi)}
+	return out, jumping(out)
+}
+
+// jumping is the extent of what has a few values only, and jumps between them.
+func jumping(out Interval) Extent {
+	if out.IsPoint() {
+		return Whole
+	}
+	return Partly
+}
+
+func overTan(a, _ Interval, _ float64) (Interval, Extent) {
+	if a.cosine().HoldsZero() {
+		return Everything(), Partly // a pole
+	}
+	return loose(math.Tan(a.Lo), math.Tan(a.Hi), functionOff), Whole
+}
+
+// arcOff is how far the library's arcsine is off, near x: it takes 1 - x² with
+// one rounding, which tells where the root of that is small.
+func arcOff(x float64) float64 { return 8 * unit / max(math.Sqrt(max(1-x*x, 0)), 0x1p-14) }
+
+func overAsin(a, _ Interval, _ float64) (Interval, Extent) {
+	a, ext := a.within(-1, 1)
+	if ext == None {
+		return Everything(), None
+	}
+	return Interval{math.Asin(a.Lo), math.Asin(a.Hi)}.around(max(arcOff(a.Lo), arcOff(a.Hi))), ext
+}
+
+func overAcos(a, _ Interval, _ float64) (Interval, Extent) {
+	a, ext := a.within(-1, 1)
+	if ext == None {
+		return Everything(), None
+	}
+	return Interval{math.Acos(a.Hi), math.Acos(a.Lo)}.around(max(arcOff(a.Lo), arcOff(a.Hi))), ext
+}
+
+// overAtan2 encloses the angle of a point in a rectangle. Its extremes lie at
+// the corners, unless the rectangle holds the origin or the negative axis,
+// where the angle jumps by a turn.
+func overAtan2(a, b Interval, _ float64) (Interval, Extent) {
+	if a.HoldsZero() && (b.HoldsZero() || b.Lo < 0 && a.Lo < 0) {
+		return outward(-math.Pi, math.Pi), Partly
+	}
+	p, q, r, s := math.Atan2(a.Lo, b.Lo), math.Atan2(a.Lo, b.Hi), math.Atan2(a.Hi, b.Lo), math.Atan2(a.Hi, b.Hi)
+	return loose(min(p, q, r, s), max(p, q, r, s), functionOff), Whole
+}
+
+func overCosh(a, _ Interval, _ float64) (Interval, Extent) {
+	a = a.abs()
+	out := loose(math.Cosh(a.Lo), math.Cosh(a.Hi), functionOff)
+	return Interval{max(out.Lo, 1), out.Hi}, Whole
+}
+
+// logarithm encloses one, which may be off by an amount of its own near 1.
+func logarithm(f func(float64) float64, by float64) func(a, b Interval, k float64) (Interval, Extent) {
+	return func(a, _ Interval, _ float64) (Interval, Extent) {
+		if a.Hi <= 0 {
+			return Everything(), None
+		}
+		ext := Whole
+		if a.Lo <= 0 {
+			a.Lo, ext = 0, Partly
+		}
+		return loose(f(a.Lo), f(a.Hi), functionOff).around(by), ext
+	}
+}
+
+func overHypot(a, b Interval) Interval {
+	a, b = a.abs(), b.abs()
+	out := loose(math.Hypot(a.Lo, b.Lo), math.Hypot(a.Hi, b.Hi), functionOff)
+	return Interval{max(out.Lo, 0), out.Hi}
+}
+
+func overRound(a, b Interval, _ float64) (Interval, Extent) {
+	switch {
+	case b == Point(0):
+		return Everything(), None
+	case b.IsPoint():
+		out := Interval{round(a.Lo, b.Lo), round(a.Hi, b.Lo)}
+		return out, jumping(out)
+	}
+	return a.around(0.6 * b.abs().Hi), Partly
+}
+
+// decided encloses a comparison by what is known of it: that it is true, that
+// it is false.
+func decided(yes, no bool) (Interval, Extent) {
+	switch {
+	case yes:
+		return Point(1), Whole
+	case no:
+		return Point(0), Whole
+	}
+	return Interval{0, 1}, Partly
+}
+
+func overLess(a, b Interval, _ float64) (Interval, Extent) {
+	return decided(a.Hi < b.Lo, a.Lo >= b.Hi)
+}
+
+func overAtMost(a, b Interval, _ float64) (Interval, Extent) {
+	return decided(a.Hi <= b.Lo, a.Lo > b.Hi)
+}
+
+func overBoth(a, b Interval, _ float64) (Interval, Extent) {
+	out := Interval{a.Lo * b.Lo, a.Hi * b.Hi}
+	return out, jumping(out)
+}

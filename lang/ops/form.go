@@ -1,0 +1,220 @@
+package ops
+
+import (
+	"math"
+	"strconv"
+	"strings"
+)
+
+// form is a small expression over the operands a and b and the constant k of an
+// operation: a slope of the table, read once. A form works over floats and over
+// intervals by the rows of the operations that it holds.
+type form struct {
+	op   Op // Const for a number or k, Param for an operand
+	x, y *form
+	k    float64
+	leaf byte // 'a', 'b', 'k', or 'y' for the value that an inverse undoes
+	// fixed tells that no operand is in it: over intervals it stays one number.
+	fixed bool
+}
+
+// value is the form for some operands.
+func (f *form) value(a, b, k float64) float64 {
+	switch f.leaf {
+	case 'a':
+		return a
+	case 'b':
+		return b
+	case 'k':
+		return k
+	case 'n':
+		return f.k
+	}
+	x, y := f.x.value(a, b, k), 0.0
+	if f.y != nil {
+		y = f.y.value(a, b, k)
+	}
+	return f.op.Value(x, y, y)
+}
+
+// over encloses the form over intervals of the operands.
+func (f *form) over(a, b Interval, k float64) Interval {
+	switch {
+	case f.leaf == 'a':
+		return a
+	case f.leaf == 'b':
+		return b
+	case f.fixed:
+		return Point(f.value(0, 0, k))
+	}
+	x, y := f.x.over(a, b, k), Interval{}
+	if f.y != nil {
+		y = f.y.over(a, b, k)
+	}
+	out, ext := f.op.Over(x, y, y.Lo)
+	if ext == None {
+		return Everything()
+	}
+	return out
+}
+
+// formReader reads a form: sums, products, powers, signs, brackets, calls, and
+// one comparison, as lines have them.
+type formReader struct {
+	text string
+	bad  bool
+}
+
+// read reads a form; nil for a text that is none, or empty.
+func read(text string) *form {
+	r := formReader{text: strings.ReplaceAll(text, " ", "")}
+	f := r.sum()
+	if r.take("<") {
+		f = r.of(Less, f, r.sum())
+	}
+	if r.bad || r.text != "" {
+		return nil
+	}
+	return f
+}
+
+func (r *formReader) take(sign string) (ok bool) {
+	r.text, ok = strings.CutPrefix(r.text, sign)
+	return ok
+}
+
+// of is an operation on forms.
+func (r *formReader) of(op Op, x, y *form) *form {
+	if x == nil {
+		r.bad = true
+		return nil
+	}
+	return &form{op: op, x: x, y: y, fixed: x.fixed && (y == nil || y.fixed)}
+}
+
+func (r *formReader) sum() *form {
+	f := r.product()
+	for {
+		switch {
+		case r.take("+"):
+			f = r.of(Add, f, r.product())
+		case r.take("-"):
+			f = r.of(Sub, f, r.product())
+		default:
+			return f
+		}
+	}
+}
+
+func (r *formReader) product() *form {
+	f := r.signed()
+	for {
+		switch {
+		case r.take("*"):
+			f = r.of(Mul, f, r.signed())
+		case r.take("/"):
+			f = r.of(Div, f, r.signed())
+		default:
+			return f
+		}
+	}
+}
+
+func (r *formReader) signed() *form {
+	if r.take("-") {
+		return r.of(Neg, r.signed(), nil)
+	}
+	f := r.atom()
+	if r.take("^") {
+		f = r.of(PowVar, f, r.signed())
+	}
+	return f
+}
+
+// atom reads a number, a letter, a bracket or a call.
+func (r *formReader) atom() *form {
+	if r.take("(") {
+		f := r.sum()
+		r.bad = r.bad || !r.take(")")
+		return f
+	}
+	n := len(r.text) - len(strings.TrimLeft(r.text, "abcdefghijklmnopqrstuvwxyz0123456789."))
+	word := r.text[:n]
+	r.text = r.text[n:]
+	if v, err := strconv.ParseFloat(word, 64); err == nil {
+		return &form{leaf: 'n', k: v, fixed: true}
+	}
+	switch word {
+	case "pi":
+		return &form{leaf: 'n', k: math.Pi, fixed: true}
+	case "a", "b", "k":
+		return &form{leaf: word[0], fixed: word == "k"}
+	}
+	op, known := called(word)
+	if !known || !r.take("(") {
+		r.bad = true
+		return nil
+	}
+	x, y := r.sum(), (*form)(nil)
+	if r.take(",") {
+		y = r.sum()
+	}
+	r.bad = r.bad || !r.take(")")
+	return r.of(op, x, y)
+}
+
+// called finds the operation that a word calls.
+func called(word string) (Op, bool) {
+	for op := range table {
+		if c := table[op].call; c != nil && c.Name == word {
+			return Op(op), true
+		}
+	}
+	return 0, false
+}
+
+// slopes are the forms of the table's slopes, by operand. They never change once
+// they are read.
+var slopes = readSlopes()
+
+func readSlopes() (out [Count][2]*form) {
+	for op := range table {
+		out[op] = [2]*form{read(table[op].da), read(table[op].db)}
+	}
+	return out
+}
+
+// Slopes are the slopes of an arithmetic operation by its operands; not a number
+// where it has none.
+func (op Op) Slopes(a, b, k float64) (da, db float64) {
+	da, db = math.NaN(), math.NaN()
+	if f := slopes[op][0]; f != nil {
+		da = f.value(a, b, k)
+	}
+	if f := slopes[op][1]; f != nil {
+		db = f.value(a, b, k)
+	}
+	return da, db
+}
+
+// SlopesOver encloses the slopes of an arithmetic operation over intervals of
+// its operands, wherever it has them.
+func (op Op) SlopesOver(a, b Interval, k float64) (da, db Interval) {
+	da, db = Everything(), Everything()
+	if f := slopes[op][0]; f != nil {
+		da = f.over(a, b, k)
+	}
+	if f := slopes[op][1]; f != nil {
+		db = f.over(a, b, k)
+	}
+	return da, db
+}
+
+// Bends tells whether the slope of an operation jumps at its operands.
+func (op Op) Bends(a, b float64) bool {
+	bend := table[op].bend
+	return bend != nil && bend(a, b)
+}
+
+// Off is by how much a value may be off for rounding alone.
+func (op Op) Off(v float64) float64 { return table[op].off * unit * math.Abs(v) }

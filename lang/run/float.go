@@ -1,0 +1,61 @@
+package run
+
+import (
+	"context"
+
+	"steelyard/lang/ops"
+)
+
+// floats is the domain of plain numbers: what a line is worked out in.
+type floats struct{}
+
+type floatWalker struct{ walker[float64, floats] }
+
+func (floats) of(v float64) float64 { return v }
+
+func (floats) apply(op ops.Op, a, b, k float64) (float64, ops.Fault) {
+	v := op.Value(a, b, k)
+	if ops.Suspect(v) {
+		return v, op.Fault(a, b, k, v)
+	}
+	return v, ops.NoFault
+}
+
+func (floats) branch(condition float64) (yes, no bool) { return condition == 1, condition != 1 }
+
+func (floats) either(a, _ float64) float64 { return a }
+
+func (floats) still(n float64) (float64, bool) { return n, true }
+
+func (floats) unknown() (float64, ops.Fault) { return 0, ops.NoFault }
+
+// Run evaluates the instructions from ≤ i < to of the main code in order and
+// stores values and failures in st. A slot that fails makes those that use it
+// fail for the same cause. When ctx is done, what is left fails as stopped.
+func (p *Program) Run(ctx context.Context, st *State, from, to Slot) {
+	to = min(to, Slot(len(p.Main.Instrs)))
+	if from < 0 || from >= to {
+		return
+	}
+	st.grow(int(to))
+	w := floatWalker{walker[float64, floats]{p: p, st: st, ctx: ctx, left: walkEvery}}
+	w.runMain(&p.Main, from, to)
+}
+
+// runMain runs instructions of a main code. The frames of its calls are the
+// state's, so that running again needs no memory.
+func (w *floatWalker) runMain(code *Code, from, to Slot) {
+	w.stack, w.marks = w.st.stack, w.st.marks
+	w.exec(code, nil, w.st.Vals, w.st.causes, from, to, args[float64]{})
+	w.st.stack, w.st.marks = w.stack, w.marks
+}
+
+// floats returns a walker that runs functions of a program by plain numbers.
+func (p *Program) floats(ctx context.Context, st *State) *floatWalker {
+	return &floatWalker{walker[float64, floats]{p: p, st: st, ctx: ctx, left: walkEvery}}
+}
+
+// Value runs a function of one number, and tells whether it has a value.
+func (p *Program) Value(st *State, fn int, x float64) (float64, bool) {
+	return p.floats(nil, st).at(fn, []float64{x})
+}

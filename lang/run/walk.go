@@ -1,0 +1,284 @@
+package run
+
+import (
+	"context"
+
+	"steelyard/lang/limit"
+	"steelyard/lang/ops"
+)
+
+// domain is a kind of number that codes run over: plain numbers, numbers with
+// their slope, intervals, numbers with a bound of their error.
+type domain[N any] interface {
+	// of is a number that does not vary.
+	of(v float64) N
+	// apply is what an arithmetic operation makes of its operands, or why that
+	// is no value.
+	apply(op ops.Op, a, b N, k float64) (N, ops.Fault)
+	// branch tells which branches of a selection its condition leaves open.
+	branch(condition N) (yes, no bool)
+	// either is what is known of a value that is one of two.
+	either(a, b N) N
+	// still is the number of one that does not vary; false for any other.
+	still(n N) (float64, bool)
+	// unknown is what is known of a slope, an area or a root of what varies.
+	unknown() (N, ops.Fault)
+}
+
+// walkEvery is the number of instructions between two looks at the context.
+const walkEvery = 4096
+
+// walker runs codes over one domain. Whatever is run, an instruction means what
+// its row in the table of operations says; the walker adds calls, selections,
+// and the care for what has no value.
+type walker[N any, D domain[N]] struct {
+	p      *Program
+	st     *State
+	ctx    context.Context
+	main   Slot // the instruction of the main code that is being run
+	left   int  // instructions until the next look at the context
+	depth  int  // of calls within each other
+	halted bool
+	d      D
+
+	// The frames of calls: one value and one cause a slot, as in a State.
+	stack []N
+	marks []int32
+	top   int // where the next frame begins
+
+	// A cut of the main code runs for one lane: its parameters are the lane's
+	// values, and slots loaded by functions have moved.
+	params []N
+	moved  map[Slot]Slot
+}
+
+// args are the arguments of a call: slots of the caller.
+type args[N any] struct {
+	slots  []Slot
+	vals   []N
+	causes []int32
+}
+
+// exec runs the instructions from ≤ i < to of a code; fn is nil in the main
+// code.
+func (w *walker[N, D]) exec(code *Code, fn *Func, vals []N, causes []int32, from, to Slot, given args[N]) {
+	for i := from; i < to; i++ {
+		if w.left--; w.left < 0 {
+			w.look()
+		}
+		in := &code.Instrs[i]
+		if fn == nil {
+			w.main = i
+		}
+		if w.halted {
+			causes[i] = w.fail(ops.Stopped, fn, i)
+			continue
+		}
+		var a, b N
+		var cause int32
+		switch in.Op.Operands() {
+		case 2:
+			a, b = vals[in.A], vals[in.B]
+			if cause = causes[in.A]; cause == 0 {
+				cause = causes[in.B]
+			}
+		case 1:
+			a, cause = vals[in.A], causes[in.A]
+		default:
+			if in.Op != ops.Const {
+				vals[i], causes[i] = w.special(in, code, fn, i, vals, causes, given)
+				continue
+			}
+			vals[i], causes[i] = w.d.of(in.K), 0
+			if in.K-in.K != 0 {
+				causes[i] = w.fail(ops.OutOfRange, fn, i)
+			}
+			continue
+		}
+		if cause != 0 {
+			causes[i] = cause
+			continue
+		}
+		v, fault := w.d.apply(in.Op, a, b, in.K)
+		vals[i], causes[i] = v, 0
+		if fault != ops.NoFault {
+			causes[i] = w.fail(fault, fn, i)
+		}
+	}
+}
+
+// special runs what is not arithmetic.
+func (w *walker[N, D]) special(in *Instr, code *Code, fn *Func, i Slot, vals []N, causes []int32, given args[N]) (v N, cause int32) {
+	switch in.Op {
+	case ops.Param:
+		switch {
+		case fn != nil && int(in.A) < len(given.slots):
+			s := given.slots[in.A]
+			return given.vals[s], given.causes[s]
+		case fn == nil && int(in.A) < len(w.params):
+			v = w.params[in.A]
+			if x, ok := w.d.still(v); ok && x-x != 0 {
+				return v, w.fail(ops.OutOfRange, fn, i)
+			}
+			return v, 0
+		}
+		return v, w.fail(ops.Absent, fn, i)
+	case ops.Load:
+		s := w.place(in.A)
+		return w.d.of(w.st.Vals[s]), w.st.causes[s]
+	case ops.Call:
+		before := len(w.st.failures)
+		v, cause = w.call(in, code, fn, i, vals, causes)
+		if fn == nil {
+			cause = w.st.keep(before, cause)
+		}
+		return v, cause
+	case ops.Select:
+		if cause = causes[in.A]; cause != 0 {
+			return v, cause
+		}
+		return w.selected(in, vals, causes)
+	case ops.Slope, ops.Area, ops.Solve:
+		before := len(w.st.failures)
+		v, cause = w.search(in, code, fn, i, vals, causes)
+		return v, w.st.keep(before, cause)
+	}
+	return v, w.fail(ops.NoInterval, fn, i)
+}
+
+// selected takes the branch that a condition leaves open, or what is known of
+// both: a branch that has no value says nothing then.
+func (w *walker[N, D]) selected(in *Instr, vals []N, causes []int32) (v N, cause int32) {
+	yes, no := w.d.branch(vals[in.A])
+	switch {
+	case !no:
+		return vals[in.B], causes[in.B]
+	case !yes:
+		return vals[in.C], causes[in.C]
+	case causes[in.B] == 0 && causes[in.C] == 0:
+		return w.d.either(vals[in.B], vals[in.C]), 0
+	case causes[in.B] == 0:
+		return w.d.either(vals[in.B], vals[in.B]), 0
+	case causes[in.C] == 0:
+		return w.d.either(vals[in.C], vals[in.C]), 0
+	}
+	return v, causes[in.C]
+}
+
+// place is where a slot that a function loads stands in the state.
+func (w *walker[N, D]) place(s Slot) Slot {
+	if to, ok := w.moved[s]; ok {
+		return to
+	}
+	return s
+}
+
+// call runs a function in a frame of its own.
+func (w *walker[N, D]) call(in *Instr, code *Code, fn *Func, i Slot, vals []N, causes []int32) (v N, cause int32) {
+	if int(in.A) >= len(w.p.Funcs) || w.depth >= limit.Calls {
+		return v, w.fail(ops.Stopped, fn, i)
+	}
+	return w.frame(w.p.Funcs[in.A], args[N]{code.Args[in.B : in.B+in.C], vals, causes})
+}
+
+// frame runs a function. The frames below keep their array where a greater one
+// is made.
+func (w *walker[N, D]) frame(f *Func, given args[N]) (N, int32) {
+	n := len(f.Code.Instrs)
+	base := w.top
+	if base+n > len(w.stack) {
+		w.stack = make([]N, 2*(base+n)+64)
+		w.marks = make([]int32, len(w.stack))
+	}
+	v, c := w.stack[base:base+n], w.marks[base:base+n]
+	w.top, w.depth = base+n, w.depth+1
+	w.exec(&f.Code, f, v, c, 0, Slot(n), given)
+	w.top, w.depth = base, w.depth-1
+	return v[f.Result], c[f.Result]
+}
+
+// at runs a function of some numbers on its own, and tells whether it has a
+// value there. Nothing is recorded.
+func (w *walker[N, D]) at(fn int, x []N) (N, bool) {
+	before, main := len(w.st.failures), w.main
+	v, cause := w.frame(w.p.Funcs[fn], args[N]{argSlots[:len(x)], x, argCauses[:len(x)]})
+	w.main, w.st.failures = main, w.st.failures[:before]
+	return v, cause == 0
+}
+
+// argSlots and argCauses are what at calls a function with: its arguments
+// stand one after the other, and each has a value.
+var (
+	argSlots = func() (s [limit.Unknowns]Slot) {
+		for i := range s {
+			s[i] = Slot(i)
+		}
+		return s
+	}()
+	argCauses [limit.Unknowns]int32
+)
+
+// search works out a slope, an area or a root by plain numbers, with a walker
+// of its own so that none other is kept.
+func (w *walker[N, D]) search(in *Instr, code *Code, fn *Func, i Slot, vals []N, causes []int32) (N, int32) {
+	slots := code.Args[in.B : in.B+in.C]
+	x := make([]float64, len(slots))
+	has := make([]bool, len(slots))
+	for k, s := range slots {
+		var still bool
+		if x[k], still = w.d.still(vals[s]); !still && causes[s] == 0 {
+			v, fault := w.d.unknown()
+			if fault != ops.NoFault {
+				return v, w.fail(fault, fn, i)
+			}
+			return v, 0
+		}
+		has[k] = causes[s] == 0
+		if !has[k] && (in.Op != ops.Solve || w.p.Solves[in.A].Searched) {
+			var none N
+			return none, causes[s]
+		}
+	}
+	own := floatWalker{walker[float64, floats]{p: w.p, st: w.st, ctx: w.ctx, left: w.left, depth: w.depth, halted: w.halted, moved: w.moved}}
+	v, fault := found(&own, in, x, has)
+	w.halted, w.left = own.halted, own.left
+	if fault == ops.NoFault && v-v != 0 {
+		fault = ops.OutOfRange
+	}
+	if fault != ops.NoFault {
+		return w.d.of(0), w.fail(fault, fn, i)
+	}
+	return w.d.of(v), 0
+}
+
+// found is the slope, area or root at some numbers.
+func found(w *floatWalker, in *Instr, x []float64, has []bool) (float64, ops.Fault) {
+	switch in.Op {
+	case ops.Area:
+		return w.area(int(in.A), x[0], x[1])
+	case ops.Solve:
+		return w.chosen(w.p.Solves[in.A], x, has)
+	}
+	if _, slope, ok := slopeAt(w, int(in.A), x[0]); ok {
+		return slope, ops.NoFault
+	}
+	return 0, ops.NoSlope
+}
+
+// fail records a failure and returns its cause number.
+func (w *walker[N, D]) fail(fault ops.Fault, fn *Func, i Slot) int32 {
+	f := Failure{Slot: w.main, Kind: fault, Func: fn}
+	if fn != nil {
+		f.Inner = i
+	}
+	w.st.failures = append(w.st.failures, f)
+	return int32(len(w.st.failures))
+}
+
+// look finds out whether the computation was stopped.
+func (w *walker[N, D]) look() {
+	w.left = walkEvery
+	if w.ctx != nil && w.ctx.Err() != nil {
+		w.halted = true
+	}
+}
