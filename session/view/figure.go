@@ -82,7 +82,7 @@ func (p *page) Graph(g *entry.Graph) {
 }
 
 // Table prints a table.
-func (p *page) Table(t *entry.Table) { p.block(p.margin+2, TableText(t)) }
+func (p *page) Table(t *entry.Table) { p.block(p.margin+2, tableText(t)) }
 
 // Bars prints an energy bar chart; what is wrong with its books is a finding.
 func (p *page) Bars(b *entry.Bars) {
@@ -106,9 +106,9 @@ func (p *page) block(indent int, text string) {
 	}
 }
 
-// TableText sets the columns of a table under their heads, the decimal points
+// tableText sets the columns of a table under their heads, the decimal points
 // under each other.
-func TableText(t *entry.Table) string {
+func tableText(t *entry.Table) string {
 	heads := texts(t.Heads)
 	rows := make([][]string, len(t.Rows))
 	for i, row := range t.Rows {
