@@ -306,7 +306,7 @@ func (p *paper) flaw(f *Flaw) {
 		p.text(` {\small in line `, strconv.Itoa(f.Line), "}")
 	}
 	if source := oneLine(f.Source); source != "" {
-		p.text(`\newline\texttt{`, escapeCode(source), "}")
+		p.text(`\newline\texttt{`, typeset.TeXCode(source), "}")
 	}
 	for _, s := range [...]string{f.Message, f.Hint} {
 		if s = oneLine(s); s != "" {

@@ -1,6 +1,10 @@
 package print
 
-import "strings"
+import (
+	"strings"
+
+	"steelyard/lang/typeset"
+)
 
 // texTexts sets the texts of a drawing.
 type texTexts struct{}
@@ -56,7 +60,9 @@ func (p *paper) drawing(picture string, ok bool, text func() string, below []str
 func (p *paper) typewriter(drawing string) {
 	p.text("{\\footnotesize\\parskip=0pt\n")
 	for line := range strings.SplitSeq(strings.TrimRight(drawing, "\n"), "\n") {
-		p.text(`\mbox{\texttt{`, strings.ReplaceAll(escapeCode(line), `\allowbreak{}`, ""), "}}\\par\n")
+		p.text(`\mbox{\texttt{`, typeset.TeXRow(line), "}}\\par\n")
 	}
 	p.text("}\n")
 }
+
+func escapeTeX(text string) string { return typeset.TeXText(text) }

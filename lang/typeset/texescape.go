@@ -1,54 +1,67 @@
-package print
+package typeset
 
 import (
 	"fmt"
 	"strings"
 	"sync"
 	"unicode"
+	"unicode/utf8"
 
 	"golang.org/x/text/unicode/norm"
 
-	"steelyard/lang/typeset"
+	"steelyard/units/writing"
 )
 
-// escapeTeX writes text so that no part of it is a command to LaTeX, in plain
-// ASCII that compiles with the first fonts. What those don't have gets a readable
-// stand-in: Cyrillic its usual Latin spelling, all else its number.
-func escapeTeX(text string) string {
-	var e texEscaper
-	for _, r := range norm.NFC.String(clean(text)) {
-		e.rune(r)
-	}
-	return e.b.String()
-}
+// TeXText writes text so that no part of it is a command to LaTeX, in plain ASCII
+// that compiles with the first fonts. What those don't have gets a readable
+// stand-in: Cyrillic its usual Latin spelling, all else its number. A very long
+// word may be parted.
+func TeXText(text string) string { return texEscaper{parted: true}.text(text) }
 
-// escapeCode is escapeTeX for typewriter text, where every blank counts.
-func escapeCode(text string) string {
-	e := texEscaper{code: true}
-	for _, r := range norm.NFC.String(clean(text)) {
-		e.rune(r)
-	}
-	return e.b.String()
-}
+// TeXCode is TeXText for typewriter text, where every blank counts.
+func TeXCode(text string) string { return texEscaper{code: true, parted: true}.text(text) }
+
+// TeXRow is TeXCode for a row that is drawn with characters, which is never parted.
+func TeXRow(text string) string { return texEscaper{code: true}.text(text) }
 
 type texEscaper struct {
-	b    strings.Builder
-	code bool
-	last rune
-	run  int // characters since the last place where a line may end
+	b            *strings.Builder
+	code, parted bool
+	last         rune
+	run          int // characters since the last place where a line may end
+}
+
+func (e texEscaper) text(text string) string {
+	e.b = new(strings.Builder)
+	for s := norm.NFC.String(writing.Clean(text, writing.Page)); s != ""; {
+		n := letterEnd(s)
+		e.letter(s[:n])
+		s = s[n:]
+	}
+	return e.b.String()
 }
 
 // longRun is how many characters a word may have before it may be parted.
 const longRun = 22
 
-func (e *texEscaper) rune(r rune) {
+// letter writes a character with the accents that follow it.
+func (e *texEscaper) letter(s string) {
+	r, n := utf8.DecodeRuneInString(s)
 	if e.run++; unicode.IsSpace(r) {
 		e.run = 0
-	} else if e.run > longRun {
+	} else if e.parted && e.run > longRun {
 		e.b.WriteString(`\allowbreak{}`)
 		e.run = 1
 	}
+	closing := ""
+	for _, accent := range s[n:] {
+		if command := texAccents()[accent]; command != "" {
+			e.b.WriteString(command + "{")
+			closing += "}"
+		}
+	}
 	e.one(r)
+	e.b.WriteString(closing)
 	e.last = r
 }
 
@@ -58,8 +71,8 @@ func (e *texEscaper) one(r rune) {
 		e.ascii(r)
 	case texMarks()[r] != "":
 		e.b.WriteString(texMarks()[r])
-	case typeset.TeXGreek(r) != "":
-		e.b.WriteString(`\ensuremath{` + typeset.TeXGreek(r) + `}`)
+	case texGreek()[r] != "":
+		e.b.WriteString(`\ensuremath{` + texGreek()[r] + `}`)
 	case cyrillic()[unicode.ToLower(r)] != "":
 		s := cyrillic()[unicode.ToLower(r)]
 		if unicode.IsUpper(r) {
@@ -82,12 +95,12 @@ func (e *texEscaper) taken(r rune) {
 		e.b.WriteString(fmt.Sprintf("[U+%04X]", r))
 		return
 	}
-	if len(parts) == 2 && parts[0] < 0x80 && typeset.TeXAccent(parts[1]) != "" {
+	if len(parts) == 2 && parts[0] < 0x80 && texAccents()[parts[1]] != "" {
 		base := string(parts[0])
 		if base == "i" || base == "j" {
 			base = `\` + base
 		}
-		e.b.WriteString(typeset.TeXAccent(parts[1]) + "{" + base + "}")
+		e.b.WriteString(texAccents()[parts[1]] + "{" + base + "}")
 		return
 	}
 	for _, p := range parts {
@@ -170,5 +183,28 @@ var cyrillic = sync.OnceValue(func() map[rune]string {
 		'а': "a", 'б': "b", 'в': "v", 'г': "g", 'ґ': "g", 'д': "d", 'е': "e", 'ё': "yo", 'є': "ye", 'ж': "zh", 'з': "z", 'и': "i", 'і': "i", 'ї': "yi", 'й': "y",
 		'к': "k", 'л': "l", 'м': "m", 'н': "n", 'о': "o", 'п': "p", 'р': "r", 'с': "s", 'т': "t", 'у': "u", 'ў': "w", 'ф': "f", 'х': "kh", 'ц': "ts", 'ч': "ch",
 		'ш': "sh", 'щ': "shch", 'ъ': "''", 'ы': "y", 'ь': "'", 'э': "e", 'ю': "yu", 'я': "ya", 'ђ': "dj", 'ј': "j", 'љ': "lj", 'њ': "nj", 'ћ': "c", 'џ': "dzh",
+	}
+})
+
+// texGreek are the Greek letters of math mode. Those that look like a Latin
+// letter have no name there.
+var texGreek = sync.OnceValue(func() map[rune]string {
+	return map[rune]string{
+		'α': `\alpha`, 'β': `\beta`, 'γ': `\gamma`, 'δ': `\delta`, 'ε': `\varepsilon`, 'ζ': `\zeta`, 'η': `\eta`, 'θ': `\theta`,
+		'ι': `\iota`, 'κ': `\kappa`, 'λ': `\lambda`, 'μ': `\mu`, 'µ': `\mu`, 'ν': `\nu`, 'ξ': `\xi`, 'ο': `o`, 'π': `\pi`, 'ρ': `\rho`,
+		'ς': `\varsigma`, 'σ': `\sigma`, 'τ': `\tau`, 'υ': `\upsilon`, 'φ': `\varphi`, 'χ': `\chi`, 'ψ': `\psi`, 'ω': `\omega`,
+		'ϑ': `\vartheta`, 'ϕ': `\phi`, 'ϵ': `\epsilon`, 'ϖ': `\varpi`, 'ϱ': `\varrho`,
+		'Γ': `\Gamma`, 'Δ': `\Delta`, '∆': `\Delta`, 'Θ': `\Theta`, 'Λ': `\Lambda`, 'Ξ': `\Xi`, 'Π': `\Pi`, 'Σ': `\Sigma`,
+		'Υ': `\Upsilon`, 'Φ': `\Phi`, 'Ψ': `\Psi`, 'Ω': `\Omega`, '\u2126': `\Omega`,
+		'Α': `\mathrm{A}`, 'Β': `\mathrm{B}`, 'Ε': `\mathrm{E}`, 'Ζ': `\mathrm{Z}`, 'Η': `\mathrm{H}`, 'Ι': `\mathrm{I}`,
+		'Κ': `\mathrm{K}`, 'Μ': `\mathrm{M}`, 'Ν': `\mathrm{N}`, 'Ο': `\mathrm{O}`, 'Ρ': `\mathrm{P}`, 'Τ': `\mathrm{T}`, 'Χ': `\mathrm{X}`,
+	}
+})
+
+// texAccents are the accents that follow their letter.
+var texAccents = sync.OnceValue(func() map[rune]string {
+	return map[rune]string{
+		'\u0300': "\\`", '\u0301': `\'`, '\u0302': `\^`, '\u0303': `\~`, '\u0304': `\=`, '\u0306': `\u`, '\u0307': `\.`,
+		'\u0308': `\"`, '\u030a': `\r`, '\u030b': `\H`, '\u030c': `\v`, '\u0323': `\d`, '\u0327': `\c`, '\u0331': `\b`,
 	}
 })
