@@ -4,6 +4,8 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"steelyard/units/writing"
 )
 
 // Quantity lays out a value as it is shown: "4.63e6 N m", "4.63×10⁶ N·m", "30°",
@@ -173,16 +175,5 @@ func shownPower(text string) (power string, n int) {
 }
 
 func asciiPower(s string) string {
-	return strings.Map(func(r rune) rune {
-		if c := superDigit(r); c != 0 {
-			return rune(c)
-		}
-		switch r {
-		case '^':
-			return -1
-		case '−':
-			return '-'
-		}
-		return r
-	}, s)
+	return strings.NewReplacer("^", "", "−", "-").Replace(writing.OnTheLine(s))
 }

@@ -6,6 +6,7 @@ import (
 	"unicode/utf8"
 
 	"steelyard/lang/syntax"
+	"steelyard/units/writing"
 )
 
 func quantity(to []Box, q *syntax.Quantity) []Box {
@@ -78,31 +79,12 @@ func unitPiece(text string) (n int, sign bool) {
 }
 
 func inWord(r rune) bool {
-	return superDigit(r) == 0 && (unicode.IsLetter(r) || unicode.Is(unicode.Mn, r) || unicode.IsDigit(r) || r == '_')
+	return writing.Unraised(r) == 0 && (unicode.IsLetter(r) || unicode.Is(unicode.Mn, r) || unicode.IsDigit(r) || r == '_')
 }
 
 func hyphen(rest string) bool {
 	r, _ := utf8.DecodeRuneInString(rest)
 	return unicode.IsLetter(r)
-}
-
-// superDigit returns the plain form of a raised character, or 0.
-func superDigit(r rune) byte {
-	switch r {
-	case '¹':
-		return '1'
-	case '²':
-		return '2'
-	case '³':
-		return '3'
-	case '⁰', '⁴', '⁵', '⁶', '⁷', '⁸', '⁹':
-		return byte('0' + r - '⁰')
-	case '⁻':
-		return '-'
-	case '⁺':
-		return '+'
-	}
-	return 0
 }
 
 // superscript returns how long the exponent at the start of a text is: ^2, ^-2,
@@ -114,7 +96,7 @@ func superscript(text string) int {
 	n := 0
 	for n < len(text) {
 		r, size := utf8.DecodeRuneInString(text[n:])
-		if superDigit(r) == 0 {
+		if writing.Unraised(r) == 0 {
 			break
 		}
 		n += size
@@ -149,18 +131,7 @@ func caretEnd(rest string) int {
 
 // unitExponent is what stands raised in a unit.
 func unitExponent(text string) Box {
-	plain := strings.Map(func(r rune) rune {
-		if c := superDigit(r); c != 0 {
-			return rune(c)
-		}
-		switch r {
-		case '^', '(', ')', ' ':
-			return -1
-		case '−':
-			return '-'
-		}
-		return r
-	}, text)
+	plain := strings.NewReplacer("^", "", "(", "", ")", "", " ", "", "−", "-").Replace(writing.OnTheLine(text))
 	if allDigits(plain) {
 		return Box{kind: digits, text: plain}
 	}

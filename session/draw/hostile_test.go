@@ -11,7 +11,7 @@ import (
 func checkText(t *testing.T, text string, columns int, ascii bool) {
 	t.Helper()
 	for _, line := range strings.Split(text, "\n") {
-		if n := width(line); n > max(1, columns) {
+		if n := width(line); n > max(2, columns) {
 			t.Fatalf("a line of %d cells in %d columns: %q", n, columns, line)
 		}
 		if strings.ContainsRune(line, 0x1b) {

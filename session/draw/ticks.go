@@ -4,6 +4,8 @@ import (
 	"math"
 	"strconv"
 	"strings"
+
+	"steelyard/units/writing"
 )
 
 // ticks are the ticks of one axis: round values, a step of 1, 2 or 5 times a power
@@ -87,18 +89,7 @@ func commonPower(s span) int {
 }
 
 // powerOfTen writes 10^n with a raised exponent.
-func powerOfTen(n int) string {
-	var b strings.Builder
-	b.WriteString("10")
-	for _, r := range strconv.Itoa(n) {
-		if r == '-' {
-			b.WriteRune('⁻')
-		} else {
-			b.WriteRune([]rune("⁰¹²³⁴⁵⁶⁷⁸⁹")[r-'0'])
-		}
-	}
-	return b.String()
-}
+func powerOfTen(n int) string { return "10" + writing.Raised(strconv.Itoa(n)) }
 
 // NiceRange widens [lo, hi] to round values. Where both are the same, the
 // range given has that value inside it. Values that aren't finite count as 0

@@ -2,38 +2,13 @@ package print
 
 import (
 	"strings"
-	"unicode"
-	"unicode/utf8"
+
+	"steelyard/units/writing"
 )
 
-// clean takes out of a text what has no place in a document: control characters,
-// bytes that are no text, and marks that turn the direction of what follows, which
-// could make a line read as another. Line breaks and tabs stay.
-func clean(text string) string {
-	plain := true
-	for i := 0; i < len(text); i++ {
-		if text[i] < ' ' || text[i] > '~' {
-			plain = false
-			break
-		}
-	}
-	if plain {
-		return text
-	}
-	return strings.Map(func(r rune) rune {
-		switch {
-		case r == '\n', r == '\t':
-			return r
-		case r == '\u2028', r == '\u2029', r == '\u0085', r == '\v', r == '\f':
-			return '\n'
-		case r == 0xfffe, r == 0xffff:
-			return utf8.RuneError
-		case unicode.IsControl(r), r >= '\u202a' && r <= '\u202e', r >= '\u2066' && r <= '\u2069', r == '\ufeff':
-			return -1
-		}
-		return r
-	}, text)
-}
+// clean takes out of a text what has no place in a document. Line breaks and tabs
+// stay.
+func clean(text string) string { return writing.Clean(text, writing.Page) }
 
 // oneLine makes a single line of a text.
 func oneLine(text string) string { return strings.Join(strings.Fields(clean(text)), " ") }

@@ -147,7 +147,7 @@ func fitting(letters int) string {
 // rightSide writes the equals sign and what follows. A long sum is several
 // formulas, so that it can go on in the next line.
 func (p *page) rightSide(l *Line) {
-	broken := rows(l.Right)
+	broken := sumRows(l.Right)
 	if !l.Shown.none() || broken == nil {
 		p.formula(equals(l.right()))
 		return

@@ -246,7 +246,7 @@ func inLine(set, width string) string {
 // so that the reasons of the others stay where they are.
 func texRight(l *Line) []string {
 	var out []string
-	if broken := rows(l.Right); broken != nil && l.Shown.none() {
+	if broken := sumRows(l.Right); broken != nil && l.Shown.none() {
 		for i, row := range broken {
 			set := strings.TrimSpace(typeset.Sum(row).LaTeX())
 			if i > 0 {

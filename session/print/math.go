@@ -101,7 +101,7 @@ func (l *Line) reach() int {
 	if !l.Shown.none() || l.Right == nil {
 		return utf8.RuneCountInString(l.Shown.text())
 	}
-	broken := rows(l.Right)
+	broken := sumRows(l.Right)
 	if broken == nil {
 		return breadth(l.Right)
 	}
@@ -127,9 +127,9 @@ func (l *Line) right() typeset.Box {
 // longest is how many letters wide a formula may be before it is broken.
 const longest = 52
 
-// rows groups the terms of a long expression into rows of some width each. It is
+// sumRows groups the terms of a long expression into rows of some width each. It is
 // nil for an expression that needs no break or can't have one.
-func rows(x syntax.Expr) [][]typeset.Term {
+func sumRows(x syntax.Expr) [][]typeset.Term {
 	if x == nil || breadth(x) <= longest {
 		return nil
 	}

@@ -9,7 +9,7 @@ import (
 	"steelyard/lang/algebra"
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
-	"steelyard/units"
+	"steelyard/session/rows"
 )
 
 // Columns that Plain can work with.
@@ -78,58 +78,11 @@ func (t *plainText) wrapped(first, next, text string) {
 	}
 }
 
-// fold breaks a text into rows of some width, at blanks where it can.
-func fold(text string, width int) []string {
-	width = max(width, 8)
-	var rows []string
-	row, used := "", 0
-	for _, word := range words(text) {
-		n := runewidth.StringWidth(word)
-		if used > 0 && used+1+n <= width {
-			row, used = row+" "+word, used+1+n
-			continue
-		}
-		if used > 0 {
-			rows = append(rows, row)
-		}
-		for n > width {
-			head := runewidth.Truncate(word, width, "")
-			if head == "" {
-				break
-			}
-			rows, word = append(rows, head), word[len(head):]
-			n = runewidth.StringWidth(word)
-		}
-		row, used = word, n
-	}
-	if used > 0 {
-		rows = append(rows, row)
-	}
-	return rows
-}
+// leastRow is the least width of a row, in whatever little room.
+const leastRow = 8
 
-// words splits a text where a row may end: not between a number and its unit.
-func words(text string) []string {
-	var out []string
-	for _, word := range strings.Fields(text) {
-		if last := len(out) - 1; last >= 0 && isPlainNumber(strings.TrimLeft(out[last], "(±")) && isUnit(word) {
-			out[last] += " " + word
-			continue
-		}
-		out = append(out, word)
-	}
-	return out
-}
-
-// isUnit tells whether what follows a number is a unit.
-func isUnit(word string) bool {
-	word = strings.TrimRight(word, ".,;:)")
-	if strings.ContainsAny(word, "/·^²³⁻°%") {
-		return len(word) < 24
-	}
-	_, ok := units.Lookup(word)
-	return ok
-}
+// fold breaks a text into rows of some width.
+func fold(text string, width int) []string { return rows.Fit(text, max(width, leastRow)) }
 
 func (t *plainText) heading(text, under string) {
 	most := 0

@@ -1,8 +1,8 @@
 // Package rows breaks text into rows of a number of cells, the places that a
 // terminal or a page of plain text has for characters.
 //
-// A row ends at a blank. A number is not parted from its unit, nor are the words
-// of a short piece between backquotes. Nothing is done to the characters
+// A row ends at a blank. A number is not parted from its unit, a sign not from
+// what it stands before, nor are the words of a short piece between backquotes. Nothing is done to the characters
 // themselves: text of strange origin is made safe before, by writing.Clean.
 package rows
 
@@ -106,7 +106,7 @@ func pieces(text string) []string {
 	open := false // between backquotes
 	for word := range strings.SplitSeq(text, " ") {
 		last := len(out) - 1
-		together := last >= 0 && (open || isNumber(out[last]) && isUnit(word) || out[last] == "line" && isNumber(word))
+		together := last >= 0 && (open || isNumber(out[last]) && isUnit(word) || out[last] == "line" && isNumber(word) || out[last] == "-" || out[last] == "+")
 		if together && runewidth.StringWidth(out[last])+runewidth.StringWidth(word) < longestPiece {
 			out[last] += " " + word
 		} else {
@@ -130,7 +130,7 @@ func isUnit(word string) bool {
 	word, _, _ = strings.Cut(word, ")")
 	word = strings.TrimRight(word, ".,;:?`")
 	if strings.ContainsAny(word, "/·^²³⁻°%") {
-		return true
+		return !isNumber(word)
 	}
 	_, ok := units.Lookup(word)
 	return ok
