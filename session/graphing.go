@@ -1,6 +1,7 @@
 package session
 
 import (
+	"slices"
 	"strings"
 
 	"steelyard/lang/algebra"
@@ -274,7 +275,7 @@ func (w *work) curveUnit(c *curve) bool {
 	return true
 }
 
-// evaluate gives every curve its fast plan. Where no curve holds the name of the
+// evaluate gives every curve its columns. Where no curve holds the name of the
 // axis and a given has that name, the given is varied.
 func (w *work) evaluate(p *plot) bool {
 	x := w.planner.Emit(run.Instr{Op: ops.Const, K: p.from}, p.static)
@@ -293,18 +294,22 @@ func (w *work) evaluate(p *plot) bool {
 	}
 	w.CatchUp()
 	for i, c := range p.curves {
-		fast, ok := plan.FastOf(&w.planner.Program, &w.state, ys[i:i+1], varying)
+		columns, ok := w.planner.Program.Columns(&w.state, ys[i:i+1], varying)
 		if !ok {
 			return false
 		}
+		var why []run.Cause
 		n := len(varying)
 		c.eval = func(x, y []float64, ok []bool) {
 			if w.ctx.Err() != nil {
 				clear(ok)
 				return
 			}
-			in := [][]float64{x, x}[:n]
-			fast.RunStatus(in, [][]float64{y}, ok)
+			why = slices.Grow(why[:0], len(x))[:len(x)]
+			columns.Run(w.ctx, [][]float64{x, x}[:n], [][]float64{y}, why)
+			for i, cause := range why {
+				ok[i] = cause == 0
+			}
 		}
 	}
 	return true

@@ -1,24 +1,337 @@
 package run
 
-// Cut is a part of a main code that runs by itself, lane after lane: parameters
-// stand for the slots that vary.
-type Cut struct {
-	w    floatWalker
-	code *Code
+import (
+	"steelyard/lang/limit"
+	"steelyard/lang/ops"
+)
+
+const (
+	// mostSteps bounds the steps that calls are written out to; a call beyond
+	// that is run by the walker.
+	mostSteps = 1 << 14
+)
+
+// cutter takes from a program the work that some outputs need.
+type cutter struct {
+	p  *Program
+	st *State
+	w  *work
+	// Slots of the main code before base don't vary; need and slots begin there.
+	base  Slot
+	need  []bool
+	slots []span
+	loads map[Slot][]Slot // the slots that a function and those it calls load
+	left  int             // steps until calls are left to the walker
 }
 
-// NewCut prepares a code cut out of a program's main code. Its parameters are
-// read from params whenever it runs; moved tells where slots that functions
-// load are now.
-func NewCut(p *Program, code *Code, params []float64, moved map[Slot]Slot) *Cut {
-	st := &State{}
-	st.grow(len(code.Instrs))
-	return &Cut{floatWalker{walker[float64, floats]{p: p, st: st, left: walkEvery, params: params, moved: moved}}, code}
+// span is the columns of a slot: one for each of its elements.
+type span struct{ first, width int32 }
+
+// at is the column of element i; a single one serves for every i.
+func (s span) at(i int32) int32 {
+	if s.width == 1 {
+		return s.first
+	}
+	return s.first + i
 }
 
-// Run works out one lane. The state holds until the next.
-func (c *Cut) Run() *State {
-	c.w.st.failures = c.w.st.failures[:0]
-	c.w.runMain(c.code, 0, Slot(len(c.code.Instrs)))
-	return c.w.st
+// frame is a code that is being cut: the main code, or a function that one of
+// its instructions calls.
+type frame struct {
+	code  *Code
+	place place  // of the instruction that is being cut
+	slots []span // those of a function so far
+	args  []span
+	depth int
+}
+
+// of returns the columns of a slot of a code, and false if it has none.
+func (c *cutter) of(f *frame, s Slot) (span, bool) {
+	if f.place.fn == nil {
+		return c.main(s), s >= 0 && s < c.st.Len()
+	}
+	if s < 0 || int(s) >= len(f.slots) || f.slots[s].width == 0 {
+		return span{}, false
+	}
+	return f.slots[s], true
+}
+
+func newCutter(p *Program, st *State, w *work, outputs, varying []Slot) *cutter {
+	c := &cutter{p: p, st: st, w: w, left: mostSteps}
+	end := Slot(0)
+	for _, s := range outputs {
+		end = max(end, s+1)
+	}
+	c.base = end
+	for _, s := range varying {
+		c.base = min(c.base, s)
+	}
+	c.need, c.slots = make([]bool, end-c.base), make([]span, end-c.base)
+	for _, s := range varying {
+		given := span{int32(len(w.cols)), width(&p.Main, s)}
+		for range given.width {
+			w.cols = append(w.cols, column{})
+			w.inputSlots = append(w.inputSlots, s)
+		}
+		if s < end {
+			c.slots[s-c.base] = given
+		}
+	}
+	w.inputs = len(w.cols)
+	return c
+}
+
+// width is the number of elements of a slot.
+func width(code *Code, s Slot) int32 {
+	if int(s) < len(code.Statics) {
+		return max(1, code.Statics[s].Width)
+	}
+	return 1
+}
+
+// cut does the work of a cutter.
+func (c *cutter) cut(outputs []Slot) {
+	for _, s := range outputs {
+		c.mark(s)
+	}
+	for i := len(c.need) - 1; i >= 0; i-- {
+		if c.need[i] && c.slots[i].width == 0 {
+			in := &c.p.Main.Instrs[c.base+Slot(i)]
+			reads(&c.p.Main, in, c.mark)
+			for _, l := range c.loaded(in) {
+				c.mark(l)
+			}
+		}
+	}
+	f := &frame{code: &c.p.Main}
+	for i := range c.need {
+		if c.need[i] && c.slots[i].width == 0 {
+			f.place.slot = c.base + Slot(i)
+			c.slots[i] = c.instr(f, f.place.slot)
+		}
+	}
+	for _, s := range outputs {
+		out := c.main(s)
+		for i := range out.width {
+			c.w.outputs = append(c.w.outputs, out.at(i))
+		}
+	}
+}
+
+// mark notes that a slot of the main code is needed.
+func (c *cutter) mark(s Slot) {
+	if s -= c.base; s >= 0 && int(s) < len(c.need) {
+		c.need[s] = true
+	}
+}
+
+// main is the columns of a slot of the main code: those it has been given, or
+// the value that it has in every lane.
+func (c *cutter) main(s Slot) span {
+	if i := s - c.base; i >= 0 && int(i) < len(c.slots) && c.slots[i].width > 0 {
+		return c.slots[i]
+	}
+	out := span{int32(len(c.w.cols)), width(&c.p.Main, s)}
+	v, ok := c.st.Value(s)
+	cause := Cause(0)
+	if !ok {
+		cause = c.w.cause(c.st.Failure(s))
+	}
+	for range out.width {
+		c.w.fix(v, cause)
+	}
+	return out
+}
+
+// reads calls note with every slot of its code that an instruction reads.
+func reads(code *Code, in *Instr, note func(Slot)) {
+	switch in.Op {
+	case ops.Call, ops.Slope, ops.Area, ops.Solve:
+		for _, a := range arguments(code, in) {
+			note(a)
+		}
+	case ops.Select:
+		note(in.A)
+		note(in.B)
+		note(in.C)
+	default:
+		switch in.Op.Operands() {
+		case 2:
+			note(in.B)
+			fallthrough
+		case 1:
+			note(in.A)
+		}
+	}
+}
+
+// arguments are the slots that an instruction has in the arguments of its code.
+func arguments(code *Code, in *Instr) []Slot {
+	if in.B < 0 || in.C < 0 || int(in.B)+int(in.C) > len(code.Args) {
+		return nil
+	}
+	return code.Args[in.B : in.B+in.C]
+}
+
+// loaded are the slots of the main code that the functions of an instruction
+// load.
+func (c *cutter) loaded(in *Instr) []Slot {
+	var out []Slot
+	switch in.Op {
+	case ops.Call, ops.Slope, ops.Area:
+		out = c.loadsOf(in.A)
+	case ops.Solve:
+		if in.A >= 0 && int(in.A) < len(c.p.Solves) {
+			for _, fn := range c.p.Solves[in.A].functions() {
+				out = append(out, c.loadsOf(Slot(fn))...)
+			}
+		}
+	}
+	return out
+}
+
+func (c *cutter) loadsOf(fn Slot) []Slot {
+	if known, ok := c.loads[fn]; ok || fn < 0 || int(fn) >= len(c.p.Funcs) {
+		return known
+	}
+	if c.loads == nil {
+		c.loads = map[Slot][]Slot{}
+	}
+	c.loads[fn] = nil
+	var out []Slot
+	for i := range c.p.Funcs[fn].Code.Instrs {
+		in := &c.p.Funcs[fn].Code.Instrs[i]
+		if in.Op == ops.Load {
+			out = append(out, in.A)
+		}
+		out = append(out, c.loaded(in)...)
+	}
+	c.loads[fn] = out
+	return out
+}
+
+// instr cuts one instruction and returns the columns of its slot.
+func (c *cutter) instr(f *frame, s Slot) span {
+	in := &f.code.Instrs[s]
+	switch in.Op {
+	case ops.Const:
+		return c.same(f, in.K, ops.Const.Fault(0, 0, in.K, in.K))
+	case ops.Param:
+		if int(in.A) < len(f.args) {
+			return f.args[in.A]
+		}
+		return c.same(f, 0, ops.Absent)
+	case ops.Nothing:
+		return c.same(f, 0, ops.NoInterval)
+	case ops.Load:
+		return c.main(in.A)
+	case ops.Call:
+		if out, ok := c.call(f, in); ok {
+			return out
+		}
+		return c.search(f, in)
+	case ops.Slope, ops.Area, ops.Solve:
+		return c.search(f, in)
+	case ops.Copy:
+		if out, ok := c.of(f, in.A); ok {
+			return out
+		}
+	}
+	return c.elements(f, in)
+}
+
+// same is a column with one value, or one failure.
+func (c *cutter) same(f *frame, v float64, kind ops.Fault) span {
+	cause := Cause(0)
+	if kind != ops.NoFault {
+		cause = c.w.cause(f.place.failure(kind))
+	}
+	return span{c.w.fix(v, cause), 1}
+}
+
+// elements cuts an operation on numbers: one step for each element, an operand
+// of one element serving for all.
+func (c *cutter) elements(f *frame, in *Instr) span {
+	var from [3]span
+	operands := [3]Slot{in.A, in.B, in.C}
+	n := in.Op.Operands()
+	if in.Op == ops.Select {
+		n = 3
+	}
+	wide := int32(1)
+	for i, s := range operands[:n] {
+		o, ok := c.of(f, s)
+		if !ok {
+			return c.same(f, 0, ops.Absent)
+		}
+		from[i] = o
+		if o.width > 1 {
+			wide = o.width
+		}
+	}
+	out := span{int32(len(c.w.cols)), wide}
+	for i := range wide {
+		st := step{op: in.Op, k: in.K, at: f.place}
+		for j := range n {
+			st.from[j] = from[j].at(i)
+		}
+		to, ok := c.w.add(st)
+		switch {
+		case !ok:
+			return c.same(f, 0, ops.Absent)
+		case wide == 1:
+			return span{to, 1}
+		case to != out.first+i: // the elements of a slot stand side by side
+			c.w.repeat(to)
+		}
+	}
+	return out
+}
+
+// call writes a function out in the place of its call, unless it is too large.
+func (c *cutter) call(f *frame, in *Instr) (span, bool) {
+	if in.A < 0 || int(in.A) >= len(c.p.Funcs) || f.depth >= limit.Calls {
+		return span{}, false
+	}
+	fn := c.p.Funcs[in.A]
+	n := len(fn.Code.Instrs)
+	if c.left < n || int(fn.Result) >= n || fn.Result < 0 {
+		return span{}, false
+	}
+	c.left -= n
+	inner := &frame{code: &fn.Code, place: place{slot: f.place.slot, fn: fn}, slots: make([]span, n), depth: f.depth + 1}
+	for _, a := range arguments(f.code, in) {
+		o, ok := c.of(f, a)
+		if !ok {
+			return span{}, false
+		}
+		inner.args = append(inner.args, o)
+	}
+	need := make([]bool, n)
+	need[fn.Result] = true
+	for i := n - 1; i >= 0; i-- {
+		if need[i] {
+			reads(&fn.Code, &fn.Code.Instrs[i], func(s Slot) {
+				if s >= 0 && int(s) < i {
+					need[s] = true
+				}
+			})
+		}
+	}
+	for i := range need {
+		if need[i] {
+			inner.place.inner = Slot(i)
+			inner.slots[i] = c.instr(inner, Slot(i))
+		}
+	}
+	return inner.slots[fn.Result], true
+}
+
+// repeat adds a column that is another one.
+func (w *work) repeat(col int32) {
+	if w.cols[col].fixed {
+		w.cols = append(w.cols, w.cols[col])
+		return
+	}
+	w.add(step{op: ops.Copy, from: [3]int32{col}})
 }

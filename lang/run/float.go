@@ -39,15 +39,10 @@ func (p *Program) Run(ctx context.Context, st *State, from, to Slot) {
 	}
 	st.grow(int(to))
 	w := floatWalker{walker[float64, floats]{p: p, st: st, ctx: ctx, left: walkEvery}}
-	w.runMain(&p.Main, from, to)
-}
-
-// runMain runs instructions of a main code. The frames of its calls are the
-// state's, so that running again needs no memory.
-func (w *floatWalker) runMain(code *Code, from, to Slot) {
-	w.stack, w.marks = w.st.stack, w.st.marks
-	w.exec(code, nil, w.st.Vals, w.st.causes, from, to, args[float64]{})
-	w.st.stack, w.st.marks = w.stack, w.marks
+	// The frames of calls are the state's, so that running again needs no memory.
+	w.stack, w.marks = st.stack, st.marks
+	w.exec(&p.Main, nil, st.Vals, st.causes, from, to, args[float64]{})
+	st.stack, st.marks = w.stack, w.marks
 }
 
 // floats returns a walker that runs functions of a program by plain numbers.

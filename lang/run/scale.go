@@ -72,7 +72,7 @@ func (g *scaleGather) add(f *Func, depth int) {
 		v, ok := in.K, in.Op == ops.Const
 		switch in.Op {
 		case ops.Load:
-			v, ok = g.w.st.Value(g.w.place(in.A))
+			v, ok = g.w.st.Value(in.A)
 		case ops.Call:
 			g.add(g.w.p.Funcs[in.A], depth+1)
 			continue

@@ -56,7 +56,7 @@ func (p *Program) Slope(st *State, fn int, x float64) (value, slope float64, ok 
 
 // slopeAt is the slope of a function, for a walker over plain numbers.
 func slopeAt(w *floatWalker, fn int, x float64) (value, slope float64, ok bool) {
-	own := walker[dual, duals]{p: w.p, st: w.st, ctx: w.ctx, left: w.left, depth: w.depth, moved: w.moved}
+	own := walker[dual, duals]{p: w.p, st: w.st, ctx: w.ctx, left: w.left, depth: w.depth}
 	out, ok := own.at(fn, []dual{{x, 1}})
 	return out.v, out.d, ok && out.v-out.v == 0 && out.d-out.d == 0
 }

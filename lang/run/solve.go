@@ -65,8 +65,8 @@ type Solve struct {
 	Below, Above bool
 }
 
-// Functions lists the functions that a solve runs.
-func (s *Solve) Functions() []int {
+// functions lists the functions that a solve runs.
+func (s *Solve) functions() []int {
 	out := append(append([]int{}, s.Differences...), s.Sizes...)
 	for _, c := range s.Conditions {
 		out = append(out, c.Difference, c.Size)
@@ -127,7 +127,7 @@ func (w *floatWalker) searched(s *Solve, bounds []float64) [][]float64 {
 		}
 	}
 	scale := w.scale(s.Differences, s.Dims[0])
-	search := intervalWalker{walker[enclosed, intervals]{p: w.p, st: w.st, ctx: w.ctx, left: w.left, depth: w.depth, moved: w.moved}}
+	search := intervalWalker{walker[enclosed, intervals]{p: w.p, st: w.st, ctx: w.ctx, left: w.left, depth: w.depth}}
 	var out [][]float64
 	for _, v := range search.findRoots(s.Differences[0], SearchPieces(scale, lo, hi)).Found {
 		if x := []float64{v}; w.satisfies(s, x) {

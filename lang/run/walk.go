@@ -45,11 +45,6 @@ type walker[N any, D domain[N]] struct {
 	stack []N
 	marks []int32
 	top   int // where the next frame begins
-
-	// A cut of the main code runs for one lane: its parameters are the lane's
-	// values, and slots loaded by functions have moved.
-	params []N
-	moved  map[Slot]Slot
 }
 
 // args are the arguments of a call: slots of the caller.
@@ -111,21 +106,13 @@ func (w *walker[N, D]) exec(code *Code, fn *Func, vals []N, causes []int32, from
 func (w *walker[N, D]) special(in *Instr, code *Code, fn *Func, i Slot, vals []N, causes []int32, given args[N]) (v N, cause int32) {
 	switch in.Op {
 	case ops.Param:
-		switch {
-		case fn != nil && int(in.A) < len(given.slots):
+		if fn != nil && int(in.A) < len(given.slots) {
 			s := given.slots[in.A]
 			return given.vals[s], given.causes[s]
-		case fn == nil && int(in.A) < len(w.params):
-			v = w.params[in.A]
-			if x, ok := w.d.still(v); ok && x-x != 0 {
-				return v, w.fail(ops.OutOfRange, fn, i)
-			}
-			return v, 0
 		}
 		return v, w.fail(ops.Absent, fn, i)
 	case ops.Load:
-		s := w.place(in.A)
-		return w.d.of(w.st.Vals[s]), w.st.causes[s]
+		return w.d.of(w.st.Vals[in.A]), w.st.causes[in.A]
 	case ops.Call:
 		before := len(w.st.failures)
 		v, cause = w.call(in, code, fn, i, vals, causes)
@@ -163,14 +150,6 @@ func (w *walker[N, D]) selected(in *Instr, vals []N, causes []int32) (v N, cause
 		return w.d.either(vals[in.C], vals[in.C]), 0
 	}
 	return v, causes[in.C]
-}
-
-// place is where a slot that a function loads stands in the state.
-func (w *walker[N, D]) place(s Slot) Slot {
-	if to, ok := w.moved[s]; ok {
-		return to
-	}
-	return s
 }
 
 // call runs a function in a frame of its own.
@@ -239,7 +218,7 @@ func (w *walker[N, D]) search(in *Instr, code *Code, fn *Func, i Slot, vals []N,
 			return none, causes[s]
 		}
 	}
-	own := floatWalker{walker[float64, floats]{p: w.p, st: w.st, ctx: w.ctx, left: w.left, depth: w.depth, halted: w.halted, moved: w.moved}}
+	own := floatWalker{walker[float64, floats]{p: w.p, st: w.st, ctx: w.ctx, left: w.left, depth: w.depth, halted: w.halted}}
 	v, fault := found(&own, in, x, has)
 	w.halted, w.left = own.halted, own.left
 	if fault == ops.NoFault && v-v != 0 {

@@ -1,8 +1,8 @@
-package plan
+package run_test
 
 import "math"
 
-// The loops that the fast plan is measured against: each equation of
+// The loops that the columns is measured against: each equation of
 // testdata/relations.csv as it stands, what doesn't vary worked out before the
 // loop. val has the values of the names in the order of that file.
 

@@ -1,4 +1,4 @@
-package plan
+package run_test
 
 import "math"
 

@@ -1,6 +1,7 @@
-package plan
+package run_test
 
 import (
+	"context"
 	"math"
 	"slices"
 	"strings"
@@ -13,10 +14,11 @@ import (
 // benchLanes is the number of points of a curve in these benchmarks.
 const benchLanes = 1024
 
-// benchCase is a fast plan beside the loop that one would write for it.
+// benchCase is columns beside the loop that one would write for it.
 type benchCase struct {
 	name string
-	fast *Fast
+	run  *run.Columns
+	why  []run.Cause
 	loop func(dst, col, val []float64)
 	val  []float64
 	in   [][]float64
@@ -28,19 +30,19 @@ type benchCase struct {
 func (c *benchCase) ratio(turns int) (ratio, nsPerLane float64) {
 	const inner = 8
 	dst := make([]float64, benchLanes)
-	fast, loop := time.Duration(math.MaxInt64), time.Duration(math.MaxInt64)
+	cols, loop := time.Duration(math.MaxInt64), time.Duration(math.MaxInt64)
 	for range turns {
 		start := time.Now()
 		for range inner {
-			c.fast.Run(c.in, c.out)
+			c.run.Run(context.Background(), c.in, c.out, c.why)
 		}
 		mid := time.Now()
 		for range inner {
 			c.loop(dst, c.in[0], c.val)
 		}
-		fast, loop = min(fast, mid.Sub(start)), min(loop, time.Since(mid))
+		cols, loop = min(cols, mid.Sub(start)), min(loop, time.Since(mid))
 	}
-	return float64(fast) / float64(loop), float64(fast) / inner / benchLanes
+	return float64(cols) / float64(loop), float64(cols) / inner / benchLanes
 }
 
 // benchLibrary are relations of the formula library, each swept in its first
@@ -66,15 +68,15 @@ func benchLibrary(t testing.TB) []benchCase {
 	} {
 		names := strings.Fields(r.names)
 		vals := []float64{0.3, 1.3, 0.7, 0.2}[:len(names)]
-		p, slot := runtimeProgram(t, r.equation, names)
-		f, _ := FastOf(p, runtimeRun(p, vals), []run.Slot{slot}, []run.Slot{1})
+		p, slot := program(t, r.equation, names)
+		f, _ := p.Columns(ran(p, vals), []run.Slot{slot}, []run.Slot{1})
 		out = append(out, benchOf(r.name, f, r.loop, vals[1:]))
 	}
 	return out
 }
 
-func benchOf(name string, f *Fast, loop func(dst, col, val []float64), vals []float64) benchCase {
-	return benchCase{name, f, loop, vals, [][]float64{runtimeSweep(benchLanes, 0.5, 1.5)}, [][]float64{make([]float64, benchLanes)}}
+func benchOf(name string, f *run.Columns, loop func(dst, col, val []float64), vals []float64) benchCase {
+	return benchCase{name, f, make([]run.Cause, benchLanes), loop, vals, [][]float64{runtimeSweep(benchLanes, 0.5, 1.5)}, [][]float64{make([]float64, benchLanes)}}
 }
 
 func benchFifty(t testing.TB) []benchCase {
@@ -86,9 +88,9 @@ func benchFifty(t testing.TB) []benchCase {
 	return out
 }
 
-// BenchmarkFastLibrary times each of those; x-loop is how many times the loop's
+// BenchmarkColumnsLibrary times each of those; x-loop is how many times the loop's
 // time it takes.
-func BenchmarkFastLibrary(b *testing.B) {
+func BenchmarkColumnsLibrary(b *testing.B) {
 	for _, c := range benchLibrary(b) {
 		b.Run(c.name, func(b *testing.B) { c.bench(b) })
 	}
@@ -97,20 +99,20 @@ func BenchmarkFastLibrary(b *testing.B) {
 func (c *benchCase) bench(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
-		c.fast.Run(c.in, c.out)
+		c.run.Run(context.Background(), c.in, c.out, c.why)
 	}
 	ratio, ns := c.ratio(400)
 	b.ReportMetric(ratio, "x-loop")
 	b.ReportMetric(ns, "ns/lane")
 }
 
-// BenchmarkFastLibrarySummary reports the geometric mean and the greatest ratio of
+// BenchmarkColumnsLibrarySummary reports the geometric mean and the greatest ratio of
 // those relations.
-func BenchmarkFastLibrarySummary(b *testing.B) { benchSummary(b, benchLibrary(b)) }
+func BenchmarkColumnsLibrarySummary(b *testing.B) { benchSummary(b, benchLibrary(b)) }
 
-// BenchmarkFastRelationsSummary does so for the fifty of testdata, with their
+// BenchmarkColumnsRelationsSummary does so for the fifty of testdata, with their
 // median.
-func BenchmarkFastRelationsSummary(b *testing.B) { benchSummary(b, benchFifty(b)) }
+func BenchmarkColumnsRelationsSummary(b *testing.B) { benchSummary(b, benchFifty(b)) }
 
 func benchSummary(b *testing.B, cases []benchCase) {
 	logs := 0.0
@@ -129,42 +131,32 @@ func benchSummary(b *testing.B, cases []benchCase) {
 	b.ReportMetric(all[len(all)-1], "max-x-loop")
 }
 
-// BenchmarkFastRelations times each of the fifty.
-func BenchmarkFastRelations(b *testing.B) {
+// BenchmarkColumnsRelations times each of the fifty.
+func BenchmarkColumnsRelations(b *testing.B) {
 	for _, c := range benchFifty(b) {
 		b.Run(c.name, func(b *testing.B) { c.bench(b) })
 	}
 }
 
-// BenchmarkFastStatus is a curve with the status of its points.
-func BenchmarkFastStatus(b *testing.B) {
-	c := benchLibrary(b)[0]
-	ok := make([]bool, benchLanes)
-	b.ReportAllocs()
-	for b.Loop() {
-		c.fast.RunStatus(c.in, c.out, ok)
-	}
-}
-
-// BenchmarkFastSamples is total energy with every given varying, as when it is
+// BenchmarkColumnsSamples is total energy with every given varying, as when it is
 // sampled.
-func BenchmarkFastSamples(b *testing.B) {
-	p, out := runtimeProgram(b, "k*x^2/2 + m*v^2/2", strings.Fields("x k m v"))
-	f, _ := FastOf(p, runtimeRun(p, []float64{1, 2, 3, 4}), []run.Slot{out}, []run.Slot{1, 2, 3, 4})
+func BenchmarkColumnsSamples(b *testing.B) {
+	p, out := program(b, "k*x^2/2 + m*v^2/2", strings.Fields("x k m v"))
+	f, _ := p.Columns(ran(p, []float64{1, 2, 3, 4}), []run.Slot{out}, []run.Slot{1, 2, 3, 4})
 	x := runtimeSweep(benchLanes, 0.5, 1.5)
-	in, outs := [][]float64{x, x, x, x}, [][]float64{make([]float64, benchLanes)}
+	in, outs, why := [][]float64{x, x, x, x}, [][]float64{make([]float64, benchLanes)}, make([]run.Cause, benchLanes)
 	b.ReportAllocs()
 	for b.Loop() {
-		f.Run(in, outs)
+		f.Run(context.Background(), in, outs, why)
 	}
 }
 
-// BenchmarkFastPlan is making a fast plan.
-func BenchmarkFastPlan(b *testing.B) {
-	p, out := runtimeProgram(b, "k*x^2/2 + m*v^2/2", strings.Fields("x k m v"))
-	st := runtimeRun(p, []float64{1, 2, 3, 4})
+// BenchmarkColumnsPlan is planning them.
+func BenchmarkColumnsPlan(b *testing.B) {
+	p, out := program(b, "k*x^2/2 + m*v^2/2", strings.Fields("x k m v"))
+	st := ran(p, []float64{1, 2, 3, 4})
 	b.ReportAllocs()
 	for b.Loop() {
-		FastOf(p, st, []run.Slot{out}, []run.Slot{1})
+		p.Columns(st, []run.Slot{out}, []run.Slot{1})
 	}
 }

@@ -1,0 +1,135 @@
+package run
+
+import (
+	"context"
+	"math"
+)
+
+// Columns works out some slots of a program for many lanes at once, such as the
+// points of a curve: the numbers of a slot that differs between lanes are a
+// column. Values are those of the single line bit for bit, and a lane without
+// one has the failure that the single line would have.
+//
+// Lanes run in blocks. A block runs through kernels, loops that each do a few
+// operations for every lane and tell up to which lane they are sure. The lanes
+// after that are few: they run with care, each operation with a look at what
+// may have failed.
+//
+// Columns hold their own workspace: one goroutine at a time.
+type Columns struct {
+	work    work
+	careful careful
+	passes  []pass
+	// cols are the columns of the passes: inputs, outputs, constants, workspace.
+	cols [][]float64
+}
+
+// Cause numbers a failure of some lanes; 0 is none.
+type Cause int32
+
+const (
+	// blockLanes is how many lanes a block has: its columns stay in the
+	// first-level cache.
+	blockLanes = 512
+	// group is how many lanes a kernel looks at together.
+	group = 8
+)
+
+// Columns plans the work of finding outputs from columns of the slots in
+// varying, whatever instructions gave those before. Slots that don't depend on
+// them have the value that they have in st. A slot of several elements has as
+// many columns. It returns false if st hasn't run as far as the slots asked for.
+func (p *Program) Columns(st *State, outputs, varying []Slot) (*Columns, bool) {
+	for _, list := range [2][]Slot{outputs, varying} {
+		for _, s := range list {
+			if s < 0 || s >= st.Len() || int(s) >= len(p.Main.Instrs) {
+				return nil, false
+			}
+		}
+	}
+	c := &Columns{}
+	newCutter(p, st, &c.work, outputs, varying).cut(outputs)
+	c.careful.prepare(p, st, &c.work)
+	c.passes, c.cols = planPasses(&c.work)
+	return c, true
+}
+
+// Inputs and Outputs return the number of columns that Run takes.
+func (c *Columns) Inputs() int  { return c.work.inputs }
+func (c *Columns) Outputs() int { return len(c.work.outputs) }
+
+// Run works out the outputs, in the order asked for, from the columns of the
+// varying slots, in the order given, in as many lanes as all columns and why
+// have. In why it notes for each lane why the first output that has no value
+// there has none, or 0; an output without a value is not a number. Outputs must
+// not overlap inputs. When ctx is done, searches that are left fail as stopped.
+func (c *Columns) Run(ctx context.Context, in, out [][]float64, why []Cause) {
+	n := c.lanes(in, out, len(why))
+	c.careful.walk.ctx, c.careful.walk.halted = ctx, false
+	size := blockLanes
+	for lo := 0; lo < n; {
+		m := min(size, n-lo)
+		sure := c.block(in, out, lo, m)
+		clear(why[lo : lo+sure])
+		lo += sure
+		if sure == m {
+			size = min(2*size, blockLanes)
+			continue
+		}
+		m = min(c.careful.lanes, n-lo)
+		c.careful.run(in, out, why, lo, m)
+		lo += m
+		size = careLanes
+	}
+}
+
+// Failure is the failure that a cause stands for; its kind is ops.NoFault if
+// there is none.
+func (c *Columns) Failure(cause Cause) Failure {
+	if cause <= 0 || int(cause) > len(c.work.failures) {
+		return Failure{}
+	}
+	return c.work.failures[cause-1]
+}
+
+// lanes is the number of lanes that all columns have, or 0 if one is missing.
+func (c *Columns) lanes(in, out [][]float64, n int) int {
+	if len(in) < c.Inputs() || len(out) < c.Outputs() || c.Outputs() == 0 {
+		return 0
+	}
+	for _, col := range out[:c.Outputs()] {
+		n = min(n, len(col))
+	}
+	for _, col := range in[:c.Inputs()] {
+		n = min(n, len(col))
+	}
+	return n
+}
+
+// block runs the passes over m lanes from lo on, and returns up to which of
+// them all are sure.
+func (c *Columns) block(in, out [][]float64, lo, m int) int {
+	m -= m % group
+	if len(c.passes) == 0 || m == 0 {
+		return 0
+	}
+	cols := c.cols
+	for i := range c.Inputs() {
+		cols[i] = in[i][lo : lo+m]
+	}
+	for i := range c.Outputs() {
+		cols[c.Inputs()+i] = out[i][lo : lo+m]
+	}
+	for i := range c.passes {
+		p := &c.passes[i]
+		p.d, p.x = cols[p.to][:m], cols[p.from[0]]
+		p.y, p.z = cols[p.from[1]], cols[p.from[2]]
+		if m = p.run(p); m == 0 {
+			return 0
+		}
+	}
+	return m
+}
+
+// noValue is what an output without a value shows.
+var noValue = math.NaN()

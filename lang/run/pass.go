@@ -1,0 +1,156 @@
+package run
+
+import (
+	"math"
+
+	"steelyard/lang/ops"
+)
+
+//go:generate go run kernelgen.go
+
+// pass is one kernel over the columns of a block.
+type pass struct {
+	run        func(*pass) int
+	d, x, y, z []float64  // the result and the operands, of one length
+	k          [3]float64 // constants
+	to         int        // the number of the result's column
+	from       [3]int     // those of the operands
+}
+
+// kernel is a loop over lanes and what it works out: a tree of operations, each
+// before its operands. From the first lane on it returns how many it is sure
+// of: no value there, nor any on the way, is infinite, not a number, or a zero
+// that may hide a number too small to hold.
+type kernel struct {
+	shape []ops.Op
+	power float64 // the exponent of its ops.Pow, 0 if any will do
+	// blind kernels may give a value where an operand isn't finite.
+	blind bool
+	run   func(*pass) int
+}
+
+// What stands at the end of a shape's branches: columns, and constants.
+const (
+	leafX    = ops.Op(ops.Count) + iota
+	leafY    //
+	leafK    // any constant but a 0 that makes a product or a quotient 0
+	leafZero // a constant of 0
+)
+
+// Bits of numbers.
+const (
+	signBit  = 1 << 63
+	infinite = 0x7ff << 52
+)
+
+// greatest is the size up to which a constant can be added to any number that
+// is finite without the sum being infinite: half a step at the end of the
+// range.
+const greatest = 0x1p969
+
+// matcher finds the kernel of a node.
+type matcher struct {
+	g *nodes
+	// uses counts what reads a node; one that is read once may be worked out
+	// on the way.
+	uses []int32
+	// spread lets constants be columns.
+	spread bool
+
+	power  float64 // of the kernel that is tried
+	leaves [2]int32
+	k      []float64
+}
+
+// noNode is the number of no node.
+const noNode = -1
+
+// find returns the kernel that does most of a node at once; its operands are
+// the leaves, its constants k. It returns nil if there is none.
+func (m *matcher) find(id int32) *kernel {
+	for _, spread := range [2]bool{false, true} {
+		m.spread = spread
+		for i := range kernels {
+			k := &kernels[i]
+			if k.shape[0] != m.g.list[id].op {
+				continue
+			}
+			m.power, m.leaves, m.k = k.power, [2]int32{noNode, noNode}, m.k[:0]
+			if _, ok := m.node(k.shape, id, true); ok {
+				return k
+			}
+		}
+	}
+	return nil
+}
+
+// node matches the operation that a shape begins with, and returns what follows
+// its operands in the shape.
+func (m *matcher) node(shape []ops.Op, id int32, root bool) ([]ops.Op, bool) {
+	n := &m.g.list[id]
+	if n.op != shape[0] || !root && m.uses[id] != 1 {
+		return nil, false
+	}
+	if n.op == ops.Pow || n.op == ops.Root {
+		k := math.Float64frombits(n.k)
+		if m.power != 0 && k != m.power {
+			return nil, false
+		}
+		if m.power == 0 {
+			m.k = append(m.k, k)
+		}
+	}
+	rest, ok := m.operand(shape[1:], n.op, n.a, n.op == ops.Mul || n.op == ops.Div)
+	if ok && n.op.Operands() == 2 {
+		rest, ok = m.operand(rest, n.op, n.b, n.op == ops.Mul)
+	}
+	return rest, ok
+}
+
+// operand matches an operand; scales tells that a 0 there makes the result 0.
+func (m *matcher) operand(shape []ops.Op, op ops.Op, id int32, scales bool) ([]ops.Op, bool) {
+	k, constant := m.g.value(id)
+	rest := shape[1:]
+	switch shape[0] {
+	case leafX, leafY:
+		at := &m.leaves[shape[0]-leafX]
+		if constant && !m.spread || *at != noNode && *at != id {
+			return nil, false
+		}
+		*at = id
+		return rest, true
+	case leafK:
+		m.k = append(m.k, k)
+		return rest, constant && math.Abs(k) < greatest && (k != 0 || !scales)
+	case leafZero:
+		m.k = append(m.k, k)
+		return rest, constant && k == 0
+	}
+	return m.node(shape, id, false)
+}
+
+// finiteOnly checks an input that no kernel has looked at.
+func finiteOnly(p *pass) int {
+	for i, v := range p.d {
+		if v-v != 0 {
+			return i &^ (group - 1)
+		}
+	}
+	return len(p.d)
+}
+
+// selectXYZ takes y where x is 1, else z.
+func selectXYZ(p *pass) int {
+	d := p.d
+	x, y, z := p.x[:len(d)], p.y[:len(d)], p.z[:len(d)]
+	for i := range d {
+		v := z[i]
+		if x[i] == 1 {
+			v = y[i]
+		}
+		if d[i] = v; v-v != 0 {
+			return i &^ (group - 1)
+		}
+	}
+	return len(d)
+}

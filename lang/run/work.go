@@ -1,0 +1,119 @@
+package run
+
+import "steelyard/lang/ops"
+
+// work is what has to be done in each lane: a program cut down to what some
+// outputs need, its calls written out, each step giving one column. What does
+// not vary is worked out already.
+type work struct {
+	cols       []column // the inputs first
+	steps      []step
+	inputs     int
+	inputSlots []Slot // of each input
+	outputs    []int32
+	failures   []Failure // what causes stand for
+}
+
+// column is what is known of one number per lane before any lane runs.
+type column struct {
+	fixed bool // the same in every lane: value, or none for a cause
+	value float64
+	cause Cause
+}
+
+// step works out one column from others.
+type step struct {
+	op   ops.Op
+	to   int32
+	from [3]int32 // the operands; 0 for those that op doesn't have
+	k    float64
+	at   place
+	// search is set for what the walker does.
+	search *search
+}
+
+// place is where an instruction stands: in a function that slot calls or, if
+// fn is nil, at slot itself.
+type place struct {
+	slot  Slot
+	fn    *Func
+	inner Slot
+}
+
+func (p place) failure(kind ops.Fault) Failure {
+	return Failure{Slot: p.slot, Kind: kind, Func: p.fn, Inner: p.inner}
+}
+
+// cause is the number of a failure.
+func (w *work) cause(f Failure) Cause {
+	for i := range w.failures {
+		if w.failures[i] == f {
+			return Cause(i + 1)
+		}
+	}
+	w.failures = append(w.failures, f)
+	return Cause(len(w.failures))
+}
+
+// fix adds a column that is the same in every lane.
+func (w *work) fix(v float64, cause Cause) int32 {
+	w.cols = append(w.cols, column{fixed: true, value: v, cause: cause})
+	return int32(len(w.cols) - 1)
+}
+
+// add adds a step, worked out at once if its operands don't vary. An operand
+// that is no column yet makes it false: the work would read what isn't there.
+func (w *work) add(s step) (int32, bool) {
+	n := s.op.Operands()
+	if s.op == ops.Select {
+		n = 3
+	}
+	fixed := s.search == nil
+	for _, from := range s.from[:n] {
+		if from < 0 || int(from) >= len(w.cols) {
+			return 0, false
+		}
+		fixed = fixed && w.cols[from].fixed
+	}
+	switch {
+	case s.op == ops.Select && w.cols[s.from[0]].fixed:
+		return w.chosen(&s), true
+	case fixed:
+		return w.fold(&s), true
+	}
+	s.to = int32(len(w.cols))
+	w.cols = append(w.cols, column{})
+	w.steps = append(w.steps, s)
+	return s.to, true
+}
+
+// chosen is the column that a selection with a fixed condition takes.
+func (w *work) chosen(s *step) int32 {
+	switch is := w.cols[s.from[0]]; {
+	case is.cause != 0:
+		return s.from[0]
+	case is.value == 1:
+		return s.from[1]
+	}
+	return s.from[2]
+}
+
+// fold works out a step whose operands don't vary.
+func (w *work) fold(s *step) int32 {
+	a := w.cols[s.from[0]]
+	b := a
+	if s.op.Operands() == 2 {
+		b = w.cols[s.from[1]]
+	}
+	if a.cause != 0 {
+		return s.from[0]
+	}
+	if b.cause != 0 {
+		return s.from[1]
+	}
+	v := s.op.Value(a.value, b.value, s.k)
+	if kind := s.op.Fault(a.value, b.value, s.k, v); kind != ops.NoFault {
+		return w.fix(v, w.cause(s.at.failure(kind)))
+	}
+	return w.fix(v, 0)
+}
