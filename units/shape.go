@@ -36,7 +36,7 @@ type shape struct {
 type shaper struct {
 	text   string
 	place  Place
-	toks   []token
+	toks   []Part
 	at     int
 	out    shape
 	per    bool // the solidus was the word per
@@ -56,13 +56,13 @@ func shapeOf(text string, place Place) shape {
 	if len(text) > maxText {
 		return shape{fault: &fault{0, maxText, "The text of a unit is too long.", "Write a unit of a few words, such as kg m/s^2.", false, true}}
 	}
-	var room [16]token
+	var room [16]Part
 	p := shaper{text: text, place: place, toks: room[:0]}
-	sc := scanner{text: text}
+	sc := Scanner{Text: text}
 	for {
-		t := sc.next()
+		t := sc.Next()
 		p.toks = append(p.toks, t)
-		if t.kind == tokEnd {
+		if t.Kind == PartEnd {
 			break
 		}
 	}
@@ -71,12 +71,12 @@ func shapeOf(text string, place Place) shape {
 	return p.out
 }
 
-func (p *shaper) tok() token { return p.toks[p.at] }
+func (p *shaper) tok() Part { return p.toks[p.at] }
 
-func (p *shaper) peek() tokenKind { return p.toks[min(p.at+1, len(p.toks)-1)].kind }
+func (p *shaper) peek() PartKind { return p.toks[min(p.at+1, len(p.toks)-1)].Kind }
 
 func (p *shaper) blanks() bool {
-	if p.tok().kind == tokBlank {
+	if p.tok().Kind == PartBlank {
 		p.at++
 		return true
 	}
@@ -84,14 +84,14 @@ func (p *shaper) blanks() bool {
 }
 
 // wrong records the first fault.
-func (p *shaper) wrong(t token, message, hint string) {
+func (p *shaper) wrong(t Part, message, hint string) {
 	if p.out.fault == nil {
-		p.out.fault = &fault{from: t.from, to: t.to, message: message, hint: hint}
+		p.out.fault = &fault{from: t.From, to: t.To, message: message, hint: hint}
 	}
 }
 
 // stop records a fault that leaves nothing to offer.
-func (p *shaper) stop(t token, message, hint string) bool {
+func (p *shaper) stop(t Part, message, hint string) bool {
 	p.wrong(t, message, hint)
 	p.out.fault.lost = true
 	return false
@@ -107,18 +107,18 @@ func (p *shaper) read() {
 // leadingOne reads the 1 of 1/s, or the 1 that is the unit of pure numbers.
 func (p *shaper) leadingOne() {
 	t := p.tok()
-	if t.kind != tokNumber || t.text != "1" {
+	if t.Kind != PartNumber || t.Text != "1" {
 		return
 	}
 	after := p.at + 1
-	for p.toks[after].kind == tokBlank {
+	for p.toks[after].Kind == PartBlank {
 		after++
 	}
 	next := p.toks[after]
 	switch {
-	case next.kind == tokEnd:
+	case next.Kind == PartEnd:
 		p.at = after
-	case next.kind == tokSlash || next.kind == tokWord && next.text == "per":
+	case next.Kind == PartSolidus || next.Kind == PartWord && next.Text == "per":
 		p.at, p.one = after, true
 		if p.place == AfterNumber {
 			p.wrong(t, "A unit after a number does not begin with 1/.", "Write a negative power there.")
@@ -130,44 +130,44 @@ func (p *shaper) leadingOne() {
 func (p *shaper) step() bool {
 	blank := p.blanks()
 	t := p.tok()
-	switch t.kind {
-	case tokEnd:
+	switch t.Kind {
+	case PartEnd:
 		return false
-	case tokSlash:
+	case PartSolidus:
 		return p.slash(t, blank)
-	case tokDot, tokStar:
+	case PartDot, PartStar:
 		return p.times(t)
-	case tokHyphen:
+	case PartHyphen:
 		if p.minusPower(t) {
 			return true
 		}
-		if len(p.out.factors) == 0 || p.peek() != tokWord {
+		if len(p.out.factors) == 0 || p.peek() != PartWord {
 			return p.stop(t, "A hyphen has no place in a unit.", "Write a product with a blank or a raised dot: N m, N·m.")
 		}
 		p.wrong(t, "A hyphen does not join units.", "Write a product with a blank or a raised dot.")
 		p.at++
 		p.hyphenPounds()
 		return true
-	case tokOpen:
+	case PartOpen:
 		return p.bracket(t)
-	case tokClose:
+	case PartClose:
 		return p.stop(t, "A bracket is closed that was not opened.", "Take the `)` away.")
-	case tokPower:
+	case PartPower:
 		return p.stop(t, "An exponent stands without a unit before it.", "Put it directly behind its unit: m^2.")
-	case tokNumber:
-		return p.stop(t, "`"+t.text+"` is a number inside a unit.", "A power is written with ^: m/s^2, not m/s2.")
-	case tokOther:
+	case PartNumber:
+		return p.stop(t, "`"+t.Text+"` is a number inside a unit.", "A power is written with ^: m/s^2, not m/s2.")
+	case PartOther:
 		return p.stray(t)
 	}
 	return p.wordOrKeyword(t)
 }
 
 // stray is a character that no unit has.
-func (p *shaper) stray(t token) bool {
-	found := p.text[t.from:t.to]
+func (p *shaper) stray(t Part) bool {
+	found := p.text[t.From:t.To]
 	switch found {
 	case ".", ",":
-		if len(p.out.factors) > 0 && p.peek() == tokWord {
+		if len(p.out.factors) > 0 && p.peek() == PartWord {
 			p.wrong(t, "`"+found+"` does not join units.", "Write a product with a blank or a raised dot.")
 			p.at++
 			return true
@@ -184,20 +184,20 @@ func (p *shaper) stray(t token) bool {
 }
 
 // minusPower reads s-1 as s^-1.
-func (p *shaper) minusPower(t token) bool {
+func (p *shaper) minusPower(t Part) bool {
 	n := len(p.out.factors)
 	number := p.toks[min(p.at+1, len(p.toks)-1)]
-	if n == 0 || number.kind != tokNumber || len(number.text) != 1 || number.text == "0" || p.out.factors[n-1].raised || p.out.factors[n-1].to != t.from {
+	if n == 0 || number.Kind != PartNumber || len(number.Text) != 1 || number.Text == "0" || p.out.factors[n-1].raised || p.out.factors[n-1].to != t.From {
 		return false
 	}
-	p.wrong(token{from: t.from, to: number.to}, "An exponent is written with ^.", "Put ^ before it.")
+	p.wrong(Part{From: t.From, To: number.To}, "An exponent is written with ^.", "Put ^ before it.")
 	f := &p.out.factors[n-1]
-	f.exp, f.raised = whole(-int8(number.text[0]-'0')), true
+	f.exp, f.raised = whole(-int8(number.Text[0]-'0')), true
 	p.at += 2
 	return true
 }
 
-func (p *shaper) slash(t token, blank bool) bool {
+func (p *shaper) slash(t Part, blank bool) bool {
 	p.at++
 	spaced := p.blanks() || blank
 	if spaced && p.place == AfterNumber {
@@ -207,27 +207,27 @@ func (p *shaper) slash(t token, blank bool) bool {
 		p.wrong(t, "A unit does not begin with a solidus.", "Write a unit before it, or a negative power.")
 	}
 	p.denominator(t, false)
-	if k := p.tok().kind; k != tokWord && k != tokOpen {
+	if k := p.tok().Kind; k != PartWord && k != PartOpen {
 		return p.stop(t, "No unit follows the solidus.", "A solidus in a unit has a unit after it: m/s.")
 	}
 	return true
 }
 
 // denominator begins what stands under the solidus.
-func (p *shaper) denominator(t token, per bool) {
+func (p *shaper) denominator(t Part, per bool) {
 	if p.den && !per {
 		p.wrong(t, "A unit has one solidus.", "Put what is below it in brackets.")
 	}
 	p.den, p.per, p.out.solidus = true, per, true
 }
 
-func (p *shaper) times(t token) bool {
+func (p *shaper) times(t Part) bool {
 	p.at++
 	p.blanks()
-	if t.kind == tokStar && p.place == AfterNumber {
+	if t.Kind == PartStar && p.place == AfterNumber {
 		p.wrong(t, "`*` multiplies values, not units.", "Write a product of units with a blank or a raised dot.")
 	}
-	if k := p.tok().kind; len(p.out.factors) == 0 || k != tokWord && k != tokOpen {
+	if k := p.tok().Kind; len(p.out.factors) == 0 || k != PartWord && k != PartOpen {
 		return p.stop(t, "A sign of multiplication in a unit stands between two units.", "Write a product with a blank or a raised dot: N m, N·m.")
 	}
 	return true
@@ -241,14 +241,14 @@ func (p *shaper) hyphenPounds() {
 	foot := func(s string) bool {
 		return s == "ft" || s == "foot" || s == "feet" || s == "in" || s == "inch"
 	}
-	if pound(next.text) && foot(last.word) {
-		next.text = "lbf"
+	if pound(next.Text) && foot(last.word) {
+		next.Text = "lbf"
 	}
-	if pound(last.word) && foot(next.text) {
+	if pound(last.word) && foot(next.Text) {
 		last.word = "lbf"
 	}
-	if next.text == "in" {
-		next.text = "inch"
+	if next.Text == "in" {
+		next.Text = "inch"
 	}
 	if last.word == "in" {
 		last.word = "inch"
@@ -256,7 +256,7 @@ func (p *shaper) hyphenPounds() {
 }
 
 // bracket reads (kg K), which stands after a solidus.
-func (p *shaper) bracket(t token) bool {
+func (p *shaper) bracket(t Part) bool {
 	if !p.den && p.place == AfterNumber && len(p.out.factors) > 0 {
 		p.wrong(t, "A bracket in a unit stands after the solidus.", "Write the product without it.")
 	}
@@ -264,17 +264,17 @@ func (p *shaper) bracket(t token) bool {
 	p.at++
 	p.inside = true
 	p.blanks()
-	for p.tok().kind != tokClose {
-		switch p.tok().kind {
-		case tokWord:
+	for p.tok().Kind != PartClose {
+		switch p.tok().Kind {
+		case PartWord:
 			p.wordOrKeyword(p.tok())
-		case tokDot, tokStar:
+		case PartDot, PartStar:
 			if !p.times(p.tok()) {
 				return false
 			}
-		case tokOpen:
+		case PartOpen:
 			return p.stop(p.tok(), "Brackets in a unit do not nest.", "Write one pair, after the solidus: J/(kg K).")
-		case tokSlash:
+		case PartSolidus:
 			return p.stop(p.tok(), "A unit has one solidus.", "Write powers with a minus sign instead: m^-1.")
 		default:
 			return p.stop(p.tok(), "The bracket in the unit is not closed as it should be.", "Write the product of units that it holds, then `)`: J/(kg K).")
@@ -293,12 +293,12 @@ func (p *shaper) bracket(t token) bool {
 // afterBracket applies an exponent to all that the bracket holds.
 func (p *shaper) afterBracket(inside []factor) {
 	t := p.tok()
-	if t.kind != tokPower {
+	if t.Kind != PartPower {
 		return
 	}
 	p.at++
 	for i := range inside {
-		e, ok := inside[i].exp.Mul(t.exp)
+		e, ok := inside[i].exp.Mul(t.Exp)
 		if !ok || t.bad {
 			p.tooLarge(t)
 			return
@@ -307,15 +307,15 @@ func (p *shaper) afterBracket(inside []factor) {
 	}
 }
 
-func (p *shaper) tooLarge(t token) {
+func (p *shaper) tooLarge(t Part) {
 	if p.out.fault == nil {
-		p.out.fault = &fault{t.from, t.to, "The exponent is out of range.", "An exponent of a unit has parts up to 99.", true, true}
+		p.out.fault = &fault{t.From, t.To, "The exponent is out of range.", "An exponent of a unit has parts up to 99.", true, true}
 	}
 }
 
 // wordOrKeyword reads a word, or one of those that are said in place of signs.
-func (p *shaper) wordOrKeyword(t token) bool {
-	switch t.text {
+func (p *shaper) wordOrKeyword(t Part) bool {
+	switch t.Text {
 	case "per":
 		p.at++
 		p.blanks()
@@ -323,7 +323,7 @@ func (p *shaper) wordOrKeyword(t token) bool {
 			p.wrong(t, "`per` is not read after a number.", "Write a solidus.")
 		}
 		p.denominator(t, true)
-		if k := p.tok().kind; k != tokWord && k != tokOpen {
+		if k := p.tok().Kind; k != PartWord && k != PartOpen {
 			return p.stop(t, "No unit follows `per`.", "Write metres per second, or m/s.")
 		}
 		return true
@@ -332,15 +332,15 @@ func (p *shaper) wordOrKeyword(t token) bool {
 			return p.said(t, &p.out.factors[n-1])
 		}
 	case "square", "cubic":
-		if p.peek() == tokBlank {
+		if p.peek() == PartBlank {
 			p.at++
 			p.blanks()
 			p.pow = 2
-			if t.text == "cubic" {
+			if t.Text == "cubic" {
 				p.pow = 3
 			}
-			if p.tok().kind != tokWord {
-				return p.stop(t, "No unit follows `"+t.text+"`.", "Write square metres, or m^2.")
+			if p.tok().Kind != PartWord {
+				return p.stop(t, "No unit follows `"+t.Text+"`.", "Write square metres, or m^2.")
 			}
 		}
 	}
@@ -348,10 +348,10 @@ func (p *shaper) wordOrKeyword(t token) bool {
 }
 
 // said reads `squared` and `cubed`.
-func (p *shaper) said(t token, f *factor) bool {
+func (p *shaper) said(t Part, f *factor) bool {
 	p.at++
 	n := 2
-	if t.text == "cubed" {
+	if t.Text == "cubed" {
 		n = 3
 	}
 	e, ok := f.exp.Mul(whole(int8(n)))
@@ -366,19 +366,19 @@ func (p *shaper) said(t token, f *factor) bool {
 // factor reads one word, or several that are one name, with its exponent.
 func (p *shaper) factor() bool {
 	t := p.tok()
-	f := factor{word: t.text, from: t.from, to: t.to, exp: whole(1), den: p.den}
+	f := factor{word: t.Text, from: t.From, to: t.To, exp: whole(1), den: p.den}
 	p.at++
 	p.longName(&f)
 	if p.pow != 0 {
 		f.exp, f.raised, f.named, p.pow = whole(int8(p.pow)), true, true, 0
 	}
-	if t := p.tok(); t.kind == tokPower {
+	if t := p.tok(); t.Kind == PartPower {
 		p.at++
-		e, ok := f.exp.Mul(t.exp)
+		e, ok := f.exp.Mul(t.Exp)
 		if !ok || t.bad {
 			p.tooLarge(t)
 		}
-		f.exp, f.raised, f.to = e, true, t.to
+		f.exp, f.raised, f.to = e, true, t.To
 	}
 	p.out.factors = append(p.out.factors, f)
 	if len(p.out.factors) > maxWords {
@@ -389,15 +389,15 @@ func (p *shaper) factor() bool {
 
 // longName takes in the further words of a name such as `nautical mile`.
 func (p *shaper) longName(f *factor) {
-	if p.tok().kind != tokBlank || p.peek() != tokWord || !beginsLongName(f.word) {
+	if p.tok().Kind != PartBlank || p.peek() != PartWord || !beginsLongName(f.word) {
 		return
 	}
 	joined, best := f.word, p.at
-	for at := p.at; p.toks[at].kind == tokBlank && p.toks[at+1].kind == tokWord; {
-		joined += " " + p.toks[at+1].text
+	for at := p.at; p.toks[at].Kind == PartBlank && p.toks[at+1].Kind == PartWord; {
+		joined += " " + p.toks[at+1].Text
 		at += 2
 		if _, ok := findWord(joined); ok {
-			f.word, f.to, best = joined, p.toks[at-1].to, at
+			f.word, f.to, best = joined, p.toks[at-1].To, at
 		}
 		if !beginsLongName(joined) {
 			break
@@ -412,12 +412,12 @@ func (p *shaper) afterFactor() bool {
 		return true
 	}
 	at := p.at
-	for p.toks[at].kind == tokBlank {
+	for p.toks[at].Kind == PartBlank {
 		at++
 	}
 	switch t := p.toks[at]; {
-	case t.kind == tokWord && t.text != "per" && t.text != "squared" && t.text != "cubed",
-		t.kind == tokDot, t.kind == tokStar, t.kind == tokOpen:
+	case t.Kind == PartWord && t.Text != "per" && t.Text != "squared" && t.Text != "cubed",
+		t.Kind == PartDot, t.Kind == PartStar, t.Kind == PartOpen:
 		p.wrong(t, "What is below the solidus is not clear.", "Put it in brackets.")
 	}
 	return true

@@ -59,6 +59,7 @@ var statementTests = []struct{ text, want string }{
 	{"v in kg m / s^2", "value v in|kg m / s^2"},
 	{"c in J/(kg °C)", "value c in|J/(kg °C)"},
 	{"T in °C", "value T in|°C"},
+	{"T in °R", "value T in|°R"},
 	{"θ in °", "value θ in|°"},
 	{"η in %", "value η in|%"},
 	{"12 in m", "value 12 in|m"},

@@ -56,6 +56,7 @@ var treeTests = []struct{ text, want string }{
 	{"π rad", "[π]|rad"},
 	{"(π/3) rad", "[(/ π 3)]|rad"},
 	{"25 °C", "25|°C"},
+	{"491.67 °R", "491.67|°R"},
 	{"25°C", "25|°C"},
 	{"25 degC", "25|degC"},
 	{"-5 °C", "-5|°C"},

@@ -1,14 +1,18 @@
 package syntax
 
 import (
+	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"steelyard/lang/ops"
+	"steelyard/units"
 )
 
-// unitScan reads the text of a unit by its shape alone: words in a row between
-// single blanks or raised dots, with exponents, and a tight solidus. Which units
-// these are, and whether they are any, is looked up when the line is planned.
+// unitScan finds where a unit in a line ends, by its shape alone: words in a row
+// between single blanks or raised dots, with exponents, and a tight solidus.
+// Which units these are, and whether they are any, is looked up when the line is
+// planned.
 type unitScan struct {
 	text string
 	end  int // of the text
@@ -19,43 +23,181 @@ type unitScan struct {
 
 // scan returns where the unit that begins at pos ends, or pos if none does.
 func (u unitScan) scan(pos int) int {
-	at := pos
+	s := u.parts(pos)
 	if u.alone {
-		at = u.leadingOne(pos)
+		leadingOne(&s)
 	}
-	last := u.factor(at)
-	if last == at {
+	if !u.factor(&s) {
 		return pos
 	}
-	slash := at > pos
 	for {
-		next, solidus := u.joint(last, slash)
-		if next < 0 {
+		last := s.At
+		if !u.joint(&s) || !u.factor(&s) {
 			return last
 		}
-		slash = slash || solidus
-		end := u.factor(next)
-		if end == next {
-			return last
-		}
-		last = end
 	}
+}
+
+// parts reads the parts of a unit from pos onward.
+func (u unitScan) parts(pos int) units.Scanner {
+	return units.Scanner{Text: u.text[:u.end], At: pos}
 }
 
 // leadingOne reads the `1/` of a unit such as 1/s; the bare `1` is the unit of
 // pure numbers.
-func (u unitScan) leadingOne(pos int) int {
-	if u.at(pos) != '1' {
-		return pos
+func leadingOne(s *units.Scanner) {
+	next := *s
+	if p := next.Next(); p.Kind == units.PartNumber && p.Text == "1" && afterBlanks(&next).Kind == units.PartSolidus {
+		*s = next
+		skipBlanks(s)
 	}
-	at := u.skip(pos + 1)
-	if r := u.at(at); r != '/' && r != '∕' {
-		return pos
-	}
-	_, n := utf8.DecodeRuneInString(u.text[at:u.end])
-	return u.skip(at + n)
 }
 
+// afterBlanks returns the next part that is not blank.
+func afterBlanks(s *units.Scanner) units.Part {
+	p := s.Next()
+	if p.Kind == units.PartBlank {
+		p = s.Next()
+	}
+	return p
+}
+
+// skipBlanks goes on to the next part that is not blank.
+func skipBlanks(s *units.Scanner) { s.At = afterBlanks(s).From }
+
+// joint reads what stands between two factors of a unit, up to the next one.
+func (u unitScan) joint(s *units.Scanner) bool {
+	next := *s
+	p := afterBlanks(&next)
+	blank := p.From > s.At
+	switch p.Kind {
+	case units.PartDot:
+		skipBlanks(&next)
+	case units.PartStar:
+		skipBlanks(&next)
+		if !u.alone {
+			return false
+		}
+	case units.PartSolidus:
+		if u.alone {
+			skipBlanks(&next)
+		} else if blank {
+			return false
+		}
+	case units.PartHyphen:
+		if blank || u.text[p.From] != '-' || !u.poundFoot(p.To) {
+			return false
+		}
+	case units.PartWord:
+		switch {
+		case !blank:
+			return false
+		case u.alone && p.Text == "per":
+			skipBlanks(&next)
+		case isMark(u.before(s.At)), isMark(u.at(p.From)) && utf8.RuneCountInString(p.Text) == 1:
+			return false // a mark ends a product, and no mark but °C goes on with one
+		default:
+			next.At = p.From
+		}
+	default:
+		return false
+	}
+	*s = next
+	return true
+}
+
+// factor reads one word with its exponent, or a bracket of words after a
+// solidus.
+func (u unitScan) factor(s *units.Scanner) bool {
+	next := *s
+	p := next.Next()
+	switch {
+	case p.Kind == units.PartOpen:
+		if prev := u.before(p.From); !u.alone && prev != '/' && prev != '∕' {
+			return false
+		}
+		if !u.bracket(&next) {
+			return false
+		}
+	case p.Kind == units.PartWord && startsUnit(u.at(p.From)):
+		end, ok := u.wordEnd(p)
+		if !ok {
+			return false
+		}
+		next.At = end
+	default:
+		return false
+	}
+	next.At = u.exponent(next.At)
+	*s = next
+	return true
+}
+
+// bracket reads what follows the bracket of J/(g °C), the other bracket with it.
+// Brackets do not nest.
+func (u unitScan) bracket(s *units.Scanner) bool {
+	skipBlanks(s)
+	end := u.scan(s.At)
+	if u.at(s.At) == '(' || end == s.At {
+		return false
+	}
+	s.At = end
+	return afterBlanks(s).Kind == units.PartClose
+}
+
+// wordEnd returns where the word of a unit ends. A word that is followed directly
+// by a bracket is a function or a name; one that the language keeps ends the unit.
+func (u unitScan) wordEnd(p units.Part) (int, bool) {
+	if isMark(u.at(p.From)) {
+		return p.To, true
+	}
+	end := p.To
+	if i := strings.IndexFunc(u.text[p.From:p.To], foreign); i >= 0 {
+		end = p.From + i
+	}
+	word := u.text[p.From:end]
+	if endsUnit(word) {
+		return end, false
+	}
+	if u.alone {
+		return end, true
+	}
+	switch r := u.at(end); {
+	case r == '(', r == '_', r == '@', r == '\'', r >= '₀' && r <= '₉', isLoweredLetter(r):
+		return end, false
+	case isBlank(r) && ops.IsFunction(word) && u.at(u.skip(end)) == '(' && len(word) > 1:
+		return end, false
+	}
+	return end, true
+}
+
+// foreign tells whether a character has no place in the word of a unit that
+// stands in a line, though names have it.
+func foreign(r rune) bool { return r == '_' || unicode.Is(unicode.Mn, r) }
+
+// exponent returns where the exponent ends that stands here: ^2, ^-1, ^(1/2)
+// or raised digits. A point is no part of one: whether m^0.5 means the unit or
+// the quantity is asked.
+func (u unitScan) exponent(from int) int {
+	s := u.parts(from)
+	if u.at(from) != '^' {
+		for r := u.at(s.At); isSuper(r) && r != 'ⁿ'; r = u.at(s.At) {
+			s.Next() // signs in a wrong place too, so that the whole is refused
+		}
+		return s.At
+	}
+	p := s.Next()
+	point := strings.IndexByte(u.text[p.From:p.To], '.')
+	switch {
+	case p.Kind != units.PartPower, point >= 0 && u.text[p.From+1] == '(':
+		return from
+	case point >= 0:
+		return p.From + point
+	}
+	return p.To
+}
+
+// at returns the character at pos, or -1 behind the text.
 func (u unitScan) at(pos int) rune {
 	if pos >= u.end {
 		return -1
@@ -64,6 +206,7 @@ func (u unitScan) at(pos int) rune {
 	return r
 }
 
+// skip returns where the blanks at pos end.
 func (u unitScan) skip(pos int) int {
 	for pos < u.end {
 		r, n := utf8.DecodeRuneInString(u.text[pos:u.end])
@@ -75,58 +218,7 @@ func (u unitScan) skip(pos int) int {
 	return pos
 }
 
-// joint reads what stands between two factors of a unit, and returns where the
-// next one begins, or -1.
-func (u unitScan) joint(pos int, slash bool) (int, bool) {
-	r, n := utf8.DecodeRuneInString(u.text[pos:u.end])
-	if pos >= u.end {
-		return -1, false
-	}
-	switch {
-	case r == '/' || r == '∕':
-		next := u.at(pos + n)
-		if u.alone {
-			return u.skip(pos + n), true
-		}
-		if next == '(' || startsUnit(next) {
-			return pos + n, true
-		}
-		return -1, false
-	case isDot(r):
-		return u.skip(pos + n), false
-	case u.alone && (r == '*' || r == '×'):
-		return u.skip(pos + n), false
-	case r == '-' && u.poundFoot(pos+n):
-		return pos + n, false
-	case !isBlank(r):
-		return -1, false
-	}
-	next := u.skip(pos)
-	r = u.at(next)
-	_, width := utf8.DecodeRuneInString(u.text[min(next, u.end):u.end])
-	switch {
-	case u.alone && (r == '/' || r == '*' || r == '×'), isDot(r):
-		after := u.skip(next + width)
-		if f := u.at(after); !startsUnit(f) && f != '(' {
-			return -1, false
-		}
-		return after, r == '/'
-	case u.alone && u.word(next) == "per":
-		return u.skip(next + 3), true
-	case markEnds(u.before(pos)):
-		return -1, false // ° ′ ″ % end a product
-	case startsUnit(r) && (!isMark(r) || u.heatMark(next, width)):
-		return next, false
-	}
-	return -1, false
-}
-
-// heatMark tells whether the mark at pos begins °C or °F.
-func (u unitScan) heatMark(pos, width int) bool {
-	letter := u.at(pos + width)
-	return isDegree(u.at(pos)) && (letter == 'C' || letter == 'F')
-}
-
+// before returns the character that ends at pos.
 func (u unitScan) before(pos int) rune {
 	r, _ := utf8.DecodeLastRuneInString(u.text[:pos])
 	return r
@@ -149,6 +241,14 @@ func (u unitScan) poundFoot(pos int) bool {
 	return false
 }
 
+// digits returns where the digits at pos end.
+func (u unitScan) digits(pos int) int {
+	for pos < u.end && u.text[pos] >= '0' && u.text[pos] <= '9' {
+		pos++
+	}
+	return pos
+}
+
 // word returns the word at pos, letters only.
 func (u unitScan) word(pos int) string {
 	end := pos
@@ -165,135 +265,6 @@ func (u unitScan) word(pos int) string {
 	return u.text[pos:end]
 }
 
-// factor reads one word with its exponent, or a bracket of words after a
-// solidus, and returns where it ends, or pos.
-func (u unitScan) factor(pos int) int {
-	r := u.at(pos)
-	if r == '(' {
-		return u.bracket(pos)
-	}
-	if !startsUnit(r) {
-		return pos
-	}
-	end, ok := u.unitWord(pos)
-	if !ok {
-		return pos
-	}
-	return u.exponent(end)
-}
-
-// bracket reads (g °C) after a solidus.
-func (u unitScan) bracket(pos int) int {
-	if prev := u.before(pos); !u.alone && prev != '/' && prev != '∕' {
-		return pos
-	}
-	inner := unitScan{text: u.text, end: u.end, alone: u.alone}
-	from := u.skip(pos + 1)
-	at := from
-	if u.at(from) == '(' {
-		return pos
-	}
-	at = inner.scan(from)
-	if at == from {
-		return pos
-	}
-	at = u.skip(at)
-	if u.at(at) != ')' {
-		return pos
-	}
-	return u.exponent(at + 1)
-}
-
-// unitWord reads one word of a unit. A word that is followed directly by a
-// bracket is a function or a name; one that the language keeps ends the unit.
-func (u unitScan) unitWord(pos int) (int, bool) {
-	r, n := utf8.DecodeRuneInString(u.text[pos:u.end])
-	end := pos + n
-	if isMark(r) {
-		if r := u.at(end); isDegree(u.before(end)) && (r == 'C' || r == 'F') {
-			if !startsName(u.at(end + 1)) {
-				end++
-			}
-		}
-		return end, true
-	}
-	for end < u.end {
-		r, n = utf8.DecodeRuneInString(u.text[end:u.end])
-		if isDegree(r) && (u.text[pos:end] == "Δ" || u.text[pos:end] == "∆") {
-			end += n
-			continue
-		}
-		if !startsName(r) && !(r >= '0' && r <= '9') {
-			break
-		}
-		end += n
-	}
-	if endsUnit(u.text[pos:end]) {
-		return pos, false
-	}
-	if u.alone {
-		return end, true
-	}
-	switch r = u.at(end); {
-	case r == '(', r == '_', r == '@', r == '\'', r >= '₀' && r <= '₉', isLoweredLetter(r):
-		return pos, false
-	case isBlank(r) && ops.IsFunction(u.text[pos:end]) && u.at(u.skip(end)) == '(' && len(u.text[pos:end]) > 1:
-		return pos, false
-	}
-	return end, true
-}
-
-// exponent reads ^2, ^-1, ^(1/2) or raised digits.
-func (u unitScan) exponent(pos int) int {
-	at := pos
-	for at < u.end {
-		r, n := utf8.DecodeRuneInString(u.text[at:u.end])
-		if !isSuper(r) || r == 'ⁿ' {
-			break
-		}
-		at += n
-	}
-	if at > pos {
-		return at
-	}
-	if u.at(pos) != '^' {
-		return pos
-	}
-	at = pos + 1
-	bracket := u.at(at) == '('
-	if bracket {
-		at++
-	}
-	if r, n := utf8.DecodeRuneInString(u.text[at:u.end]); isMinus(r) || r == '+' {
-		at += n
-	}
-	digits := u.digits(at)
-	if digits == at {
-		return pos
-	}
-	at = digits
-	if !bracket {
-		return at
-	}
-	if u.at(at) == '/' {
-		if digits = u.digits(at + 1); digits == at+1 {
-			return pos
-		}
-		at = digits
-	}
-	if u.at(at) != ')' {
-		return pos
-	}
-	return at + 1
-}
-
-func (u unitScan) digits(pos int) int {
-	for pos < u.end && u.text[pos] >= '0' && u.text[pos] <= '9' {
-		pos++
-	}
-	return pos
-}
-
 // startsUnit tells whether a word of a unit may begin with r.
 func startsUnit(r rune) bool { return startsName(r) || isMark(r) }
 
@@ -301,8 +272,5 @@ func startsUnit(r rune) bool { return startsName(r) || isMark(r) }
 func isMark(r rune) bool {
 	return r == '%' || r == '‰' || r == '′' || r == '″' || isDegree(r)
 }
-
-// markEnds tells whether r ends a product of units.
-func markEnds(r rune) bool { return isMark(r) }
 
 func isDegree(r rune) bool { return r == '°' || r == 'º' || r == '˚' || r == '∘' }

@@ -8,127 +8,134 @@ import (
 	"steelyard/units/writing"
 )
 
-type tokenKind uint8
+// PartKind says what a part of the text of a unit is.
+type PartKind uint8
 
+// The parts of the text of a unit, as in kg·m^2/(s °C).
 const (
-	tokEnd tokenKind = iota
-	tokWord
-	tokBlank
-	tokSlash
-	tokDot
-	tokStar
-	tokHyphen
-	tokOpen
-	tokClose
-	tokPower
-	tokNumber
-	tokOther
+	PartEnd     PartKind = iota
+	PartWord             // a word or a mark: kg, metres, %, ′, °C
+	PartBlank            // one blank or more
+	PartSolidus          // /
+	PartDot              // ·
+	PartStar             // * or ×
+	PartHyphen           // - or a minus sign
+	PartOpen             // (
+	PartClose            // )
+	PartPower            // ^2, ^-1, ^(1/2), ^0.5, ², ⁻¹
+	PartNumber           // 1, as in 1/s; 2.5
+	PartOther            // a character that no unit has
 )
 
-// token is one piece of the text of a unit; from and to are byte offsets.
-type token struct {
-	kind     tokenKind
-	from, to int
-	text     string
-	exp      Exp
-	bad      bool // an exponent out of range
+// Part is one piece of the text of a unit.
+type Part struct {
+	Kind     PartKind
+	From, To int    // byte offsets
+	Text     string // of a word or a number, look-alikes folded
+	Exp      Exp    // of a power
+	bad      bool   // the exponent is out of range
 }
 
-// scanner takes the text of a unit apart.
-type scanner struct {
-	text string
-	at   int
+// Scanner takes the text of a unit apart from a place onward. It knows what a
+// part looks like in all the forms that people type, and neither which words are
+// units nor in what order parts make sense: a shaper asks for that, the reader of
+// a line for where a unit ends, typesetting for how each part is set.
+//
+// A copy of a Scanner looks ahead.
+type Scanner struct {
+	Text string
+	At   int // byte offset of the next part
 }
 
-func (s *scanner) peek() (rune, int) {
-	if s.at >= len(s.text) {
+func (s *Scanner) peek() (rune, int) {
+	if s.At >= len(s.Text) {
 		return -1, 0
 	}
-	if c := s.text[s.at]; c < utf8.RuneSelf {
-		return rune(c), 1
+	if c := s.Text[s.At]; c < utf8.RuneSelf {
+		return folded(rune(c)), 1
 	}
-	r, n := utf8.DecodeRuneInString(s.text[s.at:])
+	r, n := utf8.DecodeRuneInString(s.Text[s.At:])
 	return folded(r), n
 }
 
-// next returns the next token.
-func (s *scanner) next() token {
-	from := s.at
+// Next returns the next part; behind the last one it is PartEnd for ever.
+func (s *Scanner) Next() Part {
+	from := s.At
 	r, n := s.peek()
-	t := token{from: from}
+	t := Part{From: from}
 	switch {
 	case r < 0:
-		t.kind = tokEnd
+		t.Kind = PartEnd
 	case r == ' ':
-		t.kind = tokBlank
+		t.Kind = PartBlank
 		for r == ' ' {
-			s.at += n
+			s.At += n
 			r, n = s.peek()
 		}
 	case isWordStart(r):
-		t.kind = tokWord
-		t.text = s.word()
+		t.Kind = PartWord
+		t.Text = s.word()
 	case isMarkRune(r):
-		t.kind = tokWord
-		t.text = s.mark()
+		t.Kind = PartWord
+		t.Text = s.mark()
 	case r >= '0' && r <= '9':
-		t.kind = tokNumber
+		t.Kind = PartNumber
 		for r >= '0' && r <= '9' || r == '.' {
-			s.at += n
+			s.At += n
 			r, n = s.peek()
 		}
-		t.text = s.text[from:s.at]
+		t.Text = s.Text[from:s.At]
 	case r == '^' || isRaised(r):
-		t.kind = tokPower
-		t.kind, t.exp, t.bad = s.power()
+		t.Kind = PartPower
+		t.Kind, t.Exp, t.bad = s.power()
 	default:
-		s.at += n
-		t.kind = signs(r)
+		s.At += n
+		t.Kind = signs(r)
 	}
-	t.to = s.at
+	t.To = s.At
 	return t
 }
 
-func signs(r rune) tokenKind {
+func signs(r rune) PartKind {
 	switch r {
 	case '/':
-		return tokSlash
+		return PartSolidus
 	case '·':
-		return tokDot
+		return PartDot
 	case '*':
-		return tokStar
+		return PartStar
 	case '-':
-		return tokHyphen
+		return PartHyphen
 	case '(':
-		return tokOpen
+		return PartOpen
 	case ')':
-		return tokClose
+		return PartClose
 	}
-	return tokOther
+	return PartOther
 }
 
 // word reads letters, digits and _, with a degree sign after a leading Δ.
-func (s *scanner) word() string {
-	from, plain := s.at, true
+func (s *Scanner) word() string {
+	from, plain := s.At, true
 	for {
 		r, n := s.peek()
-		inDelta := r == '°' && s.at-from <= len("∆") && foldText(s.text[from:s.at]) == "Δ"
+		inDelta := r == '°' && s.At-from <= len("∆") && foldText(s.Text[from:s.At]) == "Δ"
 		if !isWordStart(r) && !(r >= '0' && r <= '9') && r != '_' && !inDelta {
 			break
 		}
 		plain = plain && n == 1
-		s.at += n
+		s.At += n
 	}
 	if plain {
-		return s.text[from:s.at]
+		return s.Text[from:s.At]
 	}
-	return foldText(s.text[from:s.at])
+	return foldText(s.Text[from:s.At])
 }
 
 // mark reads % ′ ″ or ° and, after the last, the letter of a temperature scale.
-func (s *scanner) mark() string {
+func (s *Scanner) mark() string {
 	r, n := s.peek()
-	s.at += n
+	s.At += n
 	if r != '°' {
 		return string(r)
 	}
@@ -136,21 +143,21 @@ func (s *scanner) mark() string {
 	if next != 'C' && next != 'F' && next != 'R' {
 		return "°"
 	}
-	s.at += n
+	s.At += n
 	if after, _ := s.peek(); isWordStart(after) {
-		s.at -= n
+		s.At -= n
 		return "°"
 	}
 	return "°" + string(next)
 }
 
 // power reads ^2 ^-2 ^(1/2) ^0.5 or raised digits.
-func (s *scanner) power() (kind tokenKind, e Exp, bad bool) {
+func (s *Scanner) power() (kind PartKind, e Exp, bad bool) {
 	r, n := s.peek()
 	if r != '^' {
 		return s.raisedPower()
 	}
-	s.at += n
+	s.At += n
 	bracket := s.skip('(')
 	neg := s.skip('-')
 	if !neg {
@@ -165,19 +172,19 @@ func (s *scanner) power() (kind tokenKind, e Exp, bad bool) {
 		ok = s.skip(')')
 	}
 	if !ok {
-		return tokOther, Exp{}, false
+		return PartOther, Exp{}, false
 	}
 	if neg {
 		num = -num
 	}
 	e, fits := NewExp(num*denScale, den*numScale)
-	return tokPower, e, !fits
+	return PartPower, e, !fits
 }
 
-func (s *scanner) skip(want rune) bool {
+func (s *Scanner) skip(want rune) bool {
 	r, n := s.peek()
 	if r == want {
-		s.at += n
+		s.At += n
 		return true
 	}
 	return false
@@ -185,7 +192,7 @@ func (s *scanner) skip(want rune) bool {
 
 // number reads digits with an optional point, as an integer over a power of
 // ten. A number too large to matter is returned as one out of range.
-func (s *scanner) number() (n, scale int, ok bool) {
+func (s *Scanner) number() (n, scale int, ok bool) {
 	scale = 1
 	point := false
 	for {
@@ -204,11 +211,11 @@ func (s *scanner) number() (n, scale int, ok bool) {
 		default:
 			return n, scale, ok
 		}
-		s.at += w
+		s.At += w
 	}
 }
 
-func (s *scanner) raisedPower() (kind tokenKind, e Exp, bad bool) {
+func (s *Scanner) raisedPower() (kind PartKind, e Exp, bad bool) {
 	num, neg, digits := 0, false, 0
 	for {
 		r, n := s.peek()
@@ -217,7 +224,7 @@ func (s *scanner) raisedPower() (kind tokenKind, e Exp, bad bool) {
 		if !isRaised(r) || sign && digits > 0 {
 			break
 		}
-		s.at += n
+		s.At += n
 		if sign {
 			neg = neg != (c == '-')
 			continue
@@ -228,26 +235,27 @@ func (s *scanner) raisedPower() (kind tokenKind, e Exp, bad bool) {
 		}
 	}
 	if digits == 0 {
-		return tokOther, Exp{}, false
+		return PartOther, Exp{}, false
 	}
 	if neg {
 		num = -num
 	}
 	e, fits := NewExp(num, 1)
-	return tokPower, e, !fits
+	return PartPower, e, !fits
 }
 
 // isRaised tells whether r is a raised digit or sign.
 func isRaised(r rune) bool { c := writing.Unraised(r); return c != 0 && c != 'n' }
 
+// isWordStart tells whether r is a letter of a word. π is a number everywhere.
 func isWordStart(r rune) bool {
 	if r < utf8.RuneSelf {
 		return r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z'
 	}
-	return unicode.IsLetter(r) && !unicode.Is(unicode.Lm, r) || unicode.Is(unicode.Mn, r)
+	return r != 'π' && unicode.IsLetter(r) && !unicode.Is(unicode.Lm, r) || unicode.Is(unicode.Mn, r)
 }
 
-func isMarkRune(r rune) bool { return r == '°' || r == '′' || r == '″' || r == '%' }
+func isMarkRune(r rune) bool { return r == '°' || r == '′' || r == '″' || r == '%' || r == '‰' }
 
 // folded returns the character that a look-alike stands for in a unit.
 func folded(r rune) rune {
