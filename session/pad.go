@@ -1,108 +1,68 @@
 // Package session is the scratchpad: a statement goes in, and one Entry with
 // its value, its findings and what it depends on comes out. It touches no file,
-// clock, terminal or network.
+// clock, terminal or network. How each kind of statement is worked out is a
+// matter of the rooms below it; statements.go says which.
 package session
 
 import (
 	"context"
-	"sort"
 	"strings"
 
 	"steelyard/lang/finding"
-	"steelyard/lang/formula"
 	"steelyard/lang/plan"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
+	"steelyard/session/advise"
+	"steelyard/session/ask"
 	"steelyard/session/entry"
+	"steelyard/session/eval"
+	"steelyard/session/work"
 	"steelyard/units"
 )
 
 // Pad is one worksheet being written. It is not safe for concurrent use.
 type Pad struct {
-	planner *plan.Planner
-	state   run.State
-	entries []*entry.Entry
-	marks   []mark
-	set     settings
-	library map[string]*syntax.FormulaDef
-	title   string
-	trying  bool // a reading is being tried, whose own readings are not
-}
-
-// settings are what the statements so far say of how results are printed.
-type settings struct {
-	figures  units.Figures
-	rounding units.Rounding
-	gravity  bool // standard gravity has been mentioned
+	page   *eval.Page
+	marks  []mark
+	title  string
+	trying bool // a reading is being tried, whose own readings are not
 }
 
 // mark is what undo goes back to.
 type mark struct {
 	plan plan.Mark
-	set  settings
-	unit string // the own unit that the entry defined
+	set  eval.Settings
 }
 
 // New returns an empty scratchpad.
-func New() *Pad {
-	p := &Pad{planner: plan.New()}
-	p.planner.Library = p.libraryFormula
-	p.planner.LibraryNames = formula.Names
-	return p
-}
+func New() *Pad { return &Pad{page: eval.NewPage()} }
 
 // Filed tells that the lines are those of a file: a name means what the nearest
 // line above says, even where that line has failed.
-func (p *Pad) Filed() { p.planner.Names.Nearest = true }
+func (p *Pad) Filed() { p.page.Planner.Names.Nearest = true }
 
 // Table returns the units that this worksheet knows.
-func (p *Pad) Table() *units.Table { return p.planner.Units }
+func (p *Pad) Table() *units.Table { return p.page.Planner.Units }
 
 // Next returns the number of the next statement.
-func (p *Pad) Next() int { return len(p.entries) + 1 }
+func (p *Pad) Next() int { return len(p.page.Entries) + 1 }
 
 // Entries returns the stored statements in order.
-func (p *Pad) Entries() []*entry.Entry { return p.entries }
+func (p *Pad) Entries() []*entry.Entry { return p.page.Entries }
 
-// libraryFormula reads a built-in formula when it is first asked for.
-func (p *Pad) libraryFormula(name string) (*syntax.FormulaDef, bool) {
-	if f, ok := p.library[name]; ok {
-		return f, true
-	}
-	text, ok := formula.Source(name)
-	if !ok {
-		return nil, false
-	}
-	stmt, _ := syntax.Parse(text)
-	f, ok := stmt.(*syntax.FormulaDef)
-	if !ok {
-		return nil, false
-	}
-	if p.library == nil {
-		p.library = make(map[string]*syntax.FormulaDef)
-	}
-	p.library[name] = f
-	return f, true
-}
+// Names lists what the names of the worksheet mean after the last line.
+func (p *Pad) Names() []ask.Name { return ask.Names(p.page) }
 
 // FormulaNames lists the formulas of the library and of this worksheet.
-func (p *Pad) FormulaNames() []string {
-	names := append([]string{}, formula.Names()...)
-	for _, d := range p.planner.Names.All() {
-		if d.Kind == plan.Formula {
-			names = append(names, d.Name)
-		}
-	}
-	sort.Strings(names)
-	return names
-}
+func (p *Pad) FormulaNames() []string { return p.page.FormulaNames() }
 
 // Formula returns a formula of this worksheet or of the library.
-func (p *Pad) Formula(name string) (*syntax.FormulaDef, bool) {
-	if d, ok := p.planner.Names.Lookup(name); ok && d.Kind == plan.Formula {
-		return d.Formula, true
-	}
-	return p.libraryFormula(name)
+func (p *Pad) Formula(name string) (*syntax.FormulaDef, bool) { return p.page.Formula(name) }
+
+// Working returns the worked lines of an entry; of several values only that of
+// one name, unless the name is empty.
+func (p *Pad) Working(e *entry.Entry, name string) []entry.WorkLine {
+	return work.Of(p.page, e, name)
 }
 
 // Enter works one statement out as the next line. Records under it, as in a page
@@ -137,22 +97,23 @@ func withoutRecords(text string) (string, bool) {
 // with its indented lines. A command that asks is answered and not stored.
 func (p *Pad) EnterAt(ctx context.Context, line int, text string) *entry.Entry {
 	e := &entry.Entry{Line: line, Text: text, By: p}
-	m := mark{plan: p.planner.Mark(), set: p.set}
-	stmt, findings := syntax.Parse(text)
-	e.Stmt, e.Findings = stmt, findings
-	p.planner.Begin(line)
-	w := &work{Pad: p, ctx: ctx, e: e, mark: &m}
-	defined := len(p.planner.Names.All())
-	if stmt == nil {
-		w.unread()
-	} else if cmd, ok := stmt.(*syntax.Command); ok {
-		p.ask(e, cmd)
+	m := mark{plan: p.page.Planner.Mark(), set: p.page.Set}
+	e.Stmt, e.Findings = syntax.Parse(text)
+	if cmd, ok := e.Stmt.(*syntax.Command); ok {
+		p.answer(e, cmd)
 		return e
-	} else {
-		w.statement(stmt)
 	}
-	w.stays(p.planner.Names.All()[defined:])
-	p.entries = append(p.entries, e)
+	planner := p.page.Planner
+	planner.Begin(line)
+	defined := len(planner.Names.All())
+	l := &eval.Line{Page: p.page, Ctx: ctx, Entry: e, Start: planner.Size()}
+	if e.Stmt == nil {
+		unread(l)
+	} else {
+		workOut(l, e.Stmt)
+	}
+	stays(l, planner.Names.All()[defined:])
+	p.page.Entries = append(p.page.Entries, e)
 	p.marks = append(p.marks, m)
 	if !p.trying {
 		p.tryReadings(ctx, e)
@@ -160,126 +121,45 @@ func (p *Pad) EnterAt(ctx context.Context, line int, text string) *entry.Entry {
 	return e
 }
 
-// Undo takes the last statement back, and returns it.
-func (p *Pad) Undo() (*entry.Entry, bool) {
-	last := len(p.entries) - 1
-	if last < 0 {
-		return nil, false
-	}
-	m, e := p.marks[last], p.entries[last]
-	p.planner.Cut(m.plan)
-	p.state.Truncate(p.planner.Size())
-	if m.unit != "" {
-		p.planner.Units.Remove(m.unit)
-	}
-	p.set = m.set
-	p.entries, p.marks = p.entries[:last], p.marks[:last]
-	return e, true
-}
-
-// work is one statement being worked out.
-type work struct {
-	*Pad
-	ctx  context.Context
-	e    *entry.Entry
-	mark *mark
-}
-
-// find adds findings to the entry.
-func (w *work) find(fs ...finding.Finding) { w.e.Findings = append(w.e.Findings, fs...) }
-
-// statement works a statement out by its kind.
-func (w *work) statement(s syntax.Stmt) {
-	switch s := s.(type) {
-	case *syntax.Define:
-		w.define(s)
-	case *syntax.Value:
-		w.value(s)
-	case *syntax.FuncDef:
-		w.function(s)
-	case *syntax.Let:
-		w.let(s)
-	case *syntax.UnitDef:
-		w.ownUnit(s)
-	case *syntax.CheckStmt:
-		w.check(s)
-	case *syntax.FormulaDef:
-		w.formula(s)
-	case *syntax.Part:
-		w.planner.BeginPart()
-	case *syntax.Report:
-		w.report(s)
-	case *syntax.Constants:
-		w.constants(s)
-	case *syntax.Solve:
-		w.solve(s)
-	case *syntax.With:
-		w.with(s)
-	case *syntax.Graph:
-		w.graph(s)
-	case *syntax.Slope:
-		w.slope(s)
-	case *syntax.Area:
-		w.area(s)
-	case *syntax.Bars:
-		w.bars(s)
-	case *syntax.Scaling:
-		w.scaling(s)
-	case *syntax.Steps:
-		w.steps(s)
-	case *syntax.FiguresSetting:
-		w.set.figures = units.Figures{N: s.Figures, Keep: true}
-	case *syntax.RoundSetting:
-		w.set.rounding = s.Rule()
-	case *syntax.Note, *syntax.Remark:
-	}
+// tryReadings tries the readings that the findings of the last statement offer.
+func (p *Pad) tryReadings(ctx context.Context, e *entry.Entry) {
+	p.trying = true
+	advise.Readings(e, func(text string) *entry.Entry {
+		before := len(p.page.Entries)
+		got := p.EnterAt(ctx, e.Line, text)
+		if len(p.page.Entries) > before {
+			p.Undo()
+		}
+		return got
+	})
+	p.trying = false
 }
 
 // unread notes what a line that can't be read would have defined, so that the
 // lines that need it name this one as the cause.
-func (w *work) unread() {
-	name := entry.BeginsWith(w.e.Text)
+func unread(l *eval.Line) {
+	name := entry.BeginsWith(l.Entry.Text)
 	d := &plan.Def{Name: name, Slot: run.NoSlot}
 	d.Root = d
-	if name == "" {
-		return
+	if name != "" {
+		l.Settle(d)
 	}
-	w.planner.Define(d)
-	w.planner.SetThat(d)
 }
 
-// uses records which lines an expression refers to, and says once that g is
-// standard gravity.
-func (w *work) uses(defs []*plan.Def, at syntax.Span) {
-	for _, d := range defs {
-		if w.planner.IsStandardGravity(d) {
-			w.sayGravity(at)
-			continue
-		}
-		if d.Line > 0 {
-			w.e.Uses = append(w.e.Uses, d.Line)
-		}
+// Undo takes the last statement back, and returns it.
+func (p *Pad) Undo() (*entry.Entry, bool) {
+	last := len(p.marks) - 1
+	if last < 0 {
+		return nil, false
 	}
-	sort.Ints(w.e.Uses)
-	w.e.Uses = compact(w.e.Uses)
-}
-
-func compact(lines []int) []int {
-	out := lines[:0]
-	for i, n := range lines {
-		if i == 0 || n != lines[i-1] {
-			out = append(out, n)
-		}
+	page, m := p.page, p.marks[last]
+	e := page.Entries[last]
+	page.Planner.Cut(m.plan)
+	page.State.Truncate(page.Planner.Size())
+	if unit, ok := eval.OwnUnit(e); ok {
+		page.Planner.Units.Remove(unit)
 	}
-	return out
-}
-
-// sayGravity notes once that g has not been set by the worksheet.
-func (w *work) sayGravity(at syntax.Span) {
-	if w.set.gravity {
-		return
-	}
-	w.set.gravity = true
-	w.find(finding.New(finding.StandardGravity, at, "g is standard gravity here, 9.80665 m/s².",
-		"For another value, give it in a line above: g = 9.80 m/s^2."))
+	page.Set = m.set
+	page.Entries, p.marks = page.Entries[:last], p.marks[:last]
+	return e, true
 }

@@ -1,165 +1,102 @@
 package session
 
 import (
-	"math"
+	"reflect"
 
-	"steelyard/lang/finding"
-	"steelyard/lang/ops"
-	"steelyard/lang/plan"
-	"steelyard/lang/run"
 	"steelyard/lang/syntax"
+	"steelyard/session/advise"
+	"steelyard/session/ask"
+	"steelyard/session/check"
+	"steelyard/session/curve"
 	"steelyard/session/entry"
+	"steelyard/session/eval"
+	"steelyard/session/given"
+	"steelyard/session/solve"
+	"steelyard/session/vary"
+	"steelyard/session/work"
 	"steelyard/units"
 )
 
-// function makes a function of the worksheet known.
-func (w *work) function(s *syntax.FuncDef) {
-	d := &plan.Def{Name: s.Name, Kind: plan.Function, Slot: run.NoSlot, Func: s}
-	if !w.mayDefine(s.Name, s.NameAt, plan.Function) {
-		return
-	}
-	w.givenAgain(s.Name, s.NameAt)
-	uses, fs := w.planner.CheckFunction(s, w.e.Text)
-	w.find(fs...)
-	at := s.NameAt
-	if s.X != nil {
-		at = s.X.Span()
-	}
-	w.uses(uses, at)
-	if s.In.Present() {
-		u, bad := w.planner.Unit(s.In, units.AloneInPlace)
-		if bad != nil {
-			w.find(w.planner.UnitFinding(s.In, bad))
-		}
-		d.Unit = u
-	}
-	if w.e.Failed() {
-		d.Root = d
-	}
-	w.CatchUp()
-	w.planner.Define(d)
+// statement is how one kind of statement is worked out, and what custom says of
+// what came out.
+type statement struct {
+	work, advise func(*eval.Line, syntax.Stmt)
 }
 
-// let makes a symbol with a unit and no value known.
-func (w *work) let(s *syntax.Let) {
-	d := &plan.Def{Name: s.Symbol.Name, Kind: plan.Symbol, Slot: run.NoSlot}
-	if !w.mayDefine(s.Symbol.Name, s.Symbol.NameAt, plan.Symbol) {
-		return
-	}
-	w.givenAgain(s.Symbol.Name, s.Symbol.NameAt)
-	u, bad := w.planner.Unit(s.In, units.AloneInPlace)
-	if bad != nil {
-		w.find(w.planner.UnitFinding(s.In, bad))
-		d.Root = d
-	} else {
-		d.Unit = u
-		d.Slot = w.planner.Emit(run.Instr{Op: ops.Const, K: 1}, run.Static{Dim: u.Dim(), Tag: u.Tag(), Absent: true})
-	}
-	w.CatchUp()
-	w.planner.Define(d)
+// statements is the one table from the kinds of statement to their rooms; a test
+// holds it against the words of the language.
+var statements = table(
+	of(given.Define).with(advise.Define),
+	of(given.Value).with(advise.Value),
+	of(given.Function),
+	of(given.Let),
+	of(given.Unit),
+	of(given.Formula),
+	of(given.Constants),
+	of(check.Check),
+	of(check.Report).with(advise.Report),
+	of(solve.Solve),
+	of(vary.With),
+	of(vary.Scaling),
+	of(curve.Graph),
+	of(curve.Slope).with(advise.Slope),
+	of(curve.Area).with(advise.Area),
+	of(curve.Bars),
+	of(work.Steps),
+	of(func(l *eval.Line, _ *syntax.Part) { l.Planner.BeginPart() }),
+	of(func(l *eval.Line, s *syntax.FiguresSetting) { l.Set.Figures = units.Figures{N: s.Figures, Keep: true} }),
+	of(func(l *eval.Line, s *syntax.RoundSetting) { l.Set.Rounding = s.Rule() }),
+	of(func(*eval.Line, *syntax.Note) {}),
+	of(func(*eval.Line, *syntax.Remark) {}),
+)
+
+// row is a statement of the table with its type.
+type row[S syntax.Stmt] struct{ statement }
+
+// of makes a row of the room's function for a kind of statement.
+func of[S syntax.Stmt](work func(*eval.Line, S)) row[S] {
+	return row[S]{statement{work: func(l *eval.Line, s syntax.Stmt) { work(l, s.(S)) }}}
 }
 
-// ownUnit makes a unit of this worksheet known: 1 lap = 400 m.
-func (w *work) ownUnit(s *syntax.UnitDef) {
-	c := w.Eval(s.X, Want{Lacking: "A unit needs a value, and a symbol here has none yet.", Hint: "Give the symbol a value first."})
-	if !c.OK {
-		return
-	}
-	v := c.Value
-	if !(v > 0) || math.IsInf(v, 0) || c.Static.Heat == run.Point {
-		w.find(finding.New(finding.NameKind, s.X.Span(), "A unit is a positive amount of a quantity.", "Write, for example, 1 lap = 400 m."))
-		return
-	}
-	of := units.Coherent(c.Static.Dim, c.Static.Tag)
-	if _, ok := w.planner.Units.Define(s.Name, of, v, 0); !ok {
-		w.find(finding.New(finding.UnitExists, s.NameAt, s.Name+" is a unit already.", "Choose another name for a unit of your own."))
-		return
-	}
-	w.mark.unit = s.Name
+// with adds the cautions of that kind of statement.
+func (r row[S]) with(advise func(*eval.Line, S)) row[S] {
+	r.advise = func(l *eval.Line, s syntax.Stmt) { advise(l, s.(S)) }
+	return r
 }
 
-// formula makes a formula of the worksheet known.
-func (w *work) formula(s *syntax.FormulaDef) {
-	d := &plan.Def{Name: s.Name, Kind: plan.Formula, Slot: run.NoSlot, Formula: s}
-	if !w.mayDefine(s.Name, s.NameAt, plan.Formula) {
-		return
+func (r row[S]) kind() (reflect.Type, statement) { return reflect.TypeFor[S](), r.statement }
+
+// table finds the rows by the type of their statement.
+func table(rows ...interface {
+	kind() (reflect.Type, statement)
+}) map[reflect.Type]statement {
+	out := make(map[reflect.Type]statement, len(rows))
+	for _, r := range rows {
+		kind, s := r.kind()
+		out[kind] = s
 	}
-	w.givenAgain(s.Name, s.NameAt)
-	w.find(w.planner.CheckFormula(s, w.e.Text)...)
-	if w.e.Failed() {
-		d.Root = d
-	}
-	w.planner.Define(d)
+	return out
 }
 
-// constants brings in constants of CODATA 2022.
-func (w *work) constants(s *syntax.Constants) {
-	for _, n := range s.Names {
-		name := n.Name
-		k, ok := units.LookupConstant(name)
-		if !ok {
-			w.find(finding.New(finding.UnknownName, n.NameAt, "No constant is called "+name+".", "`help constants` lists them."))
-			continue
-		}
-		if !w.mayDefine(name, n.NameAt, plan.Quantity) {
-			continue
-		}
-		u, bad := w.planner.Units.Parse(k.Unit, units.AloneInPlace)
-		if bad != nil {
-			continue
-		}
-		slot := w.planner.Emit(run.Instr{Op: ops.Const, K: u.ToSI(k.Value)}, run.Static{Dim: u.Dim(), Tag: u.Tag()})
-		d := &plan.Def{Name: name, Kind: plan.Quantity, Slot: slot, Given: true, Unit: u}
-		if w.CatchUp(); !w.HasValue(slot) {
-			continue
-		}
-		w.planner.Define(d)
-		st := w.planner.Static(slot)
-		w.e.Give(entry.Value{
-			Name: name, SI: w.state.Vals[slot], Dim: st.Dim, Tag: st.Tag, Unit: u, InUnit: k.Value.Float(),
-			Quantity: k.Name, Figures: units.Figures{N: max(1, min(k.Value.Figures, 15)), Keep: true}, Rounding: w.set.rounding,
-		})
+// workOut works a statement out in its room.
+func workOut(l *eval.Line, s syntax.Stmt) {
+	row := statements[reflect.TypeOf(s)]
+	if row.work != nil {
+		row.work(l, s)
 	}
-	if r := w.e.Result(); r != nil {
-		r.Shows = true
+	if row.advise != nil {
+		row.advise(l, s)
 	}
 }
 
-// report shows an answer of the part in the unit and with the figures asked.
-func (w *work) report(s *syntax.Report) {
-	name := ""
-	if n, ok := s.X.(*syntax.Name); ok {
-		name = n.Name
+// answer answers a command that is no line of the worksheet.
+func (p *Pad) answer(e *entry.Entry, cmd *syntax.Command) {
+	switch cmd.Word {
+	case "names":
+		ask.AllNames(p.page, e, cmd)
+	case "describe":
+		ask.Describe(p.page, e, cmd)
+	case "worksheet":
+		p.entitle(e, cmd)
 	}
-	got := w.Eval(s.X, Want{Shown: true, Name: name, In: s.In})
-	if !got.OK {
-		return
-	}
-	if got.Static.Absent {
-		w.noValueYet(name, s.X, got.Compiled)
-		return
-	}
-	if s.Sign {
-		w.e.Outcome = entry.Lines{signWord(got.Value)}
-		return
-	}
-	v, ok := w.newValue(name, s.X, got.Compiled, got.Unit)
-	if !ok {
-		return
-	}
-	if s.Figures > 0 {
-		v.Figures = units.Figures{N: s.Figures, Keep: true}
-	}
-	w.e.Give(v).Shows = true
-	w.rateWithout2Pi(name, s.X, s.In, &v)
-}
-
-func signWord(v float64) string {
-	switch {
-	case v < 0:
-		return "negative"
-	case v > 0:
-		return "positive"
-	}
-	return "zero"
 }

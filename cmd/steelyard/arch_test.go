@@ -92,6 +92,37 @@ func TestSyntaxAndPlanOrder(t *testing.T) {
 	}
 }
 
+// TestSessionRooms keeps the rooms of the scratchpad apart: entry at the bottom,
+// eval over it, and over that the kinds of statement, which don't know each other;
+// curves and workings alone may use what solving knows. Views know the entries and
+// none of these.
+func TestSessionRooms(t *testing.T) {
+	const session = "steelyard/session/"
+	may := map[string][]string{
+		"graph": nil, "entry": {"graph"}, "eval": {"entry", "graph"},
+		"given": nil, "check": nil, "solve": nil, "vary": nil, "advise": nil, "ask": nil,
+		"curve": {"solve"}, "work": {"solve"},
+	}
+	statement := []string{"given", "check", "solve", "vary", "advise", "ask", "curve", "work"}
+	for _, r := range statement {
+		may[r] = append(may[r], "entry", "eval", "graph")
+	}
+	for _, r := range []string{"view", "draw"} {
+		may[r] = []string{"entry", "graph", "draw", "rows"}
+	}
+	for _, p := range packages(t) {
+		allowed, some := may[strings.TrimPrefix(p.ImportPath, session)]
+		if !some || !strings.HasPrefix(p.ImportPath, session) {
+			continue
+		}
+		for _, i := range p.Imports {
+			if i == "steelyard/session" || strings.HasPrefix(i, session) && !slices.Contains(allowed, strings.TrimPrefix(i, session)) {
+				t.Errorf("%s imports %s", p.ImportPath, i)
+			}
+		}
+	}
+}
+
 // TestTerminalIsFarAway lets only the command and the line editor know that
 // there is a terminal.
 func TestTerminalIsFarAway(t *testing.T) {
@@ -108,12 +139,19 @@ func TestTerminalIsFarAway(t *testing.T) {
 	}
 }
 
+// pureRooms are those of the session that work statements out.
+var pureRooms = map[string]bool{
+	"steelyard/session": true, "steelyard/session/entry": true, "steelyard/session/eval": true, "steelyard/session/given": true,
+	"steelyard/session/check": true, "steelyard/session/solve": true, "steelyard/session/curve": true, "steelyard/session/vary": true,
+	"steelyard/session/work": true, "steelyard/session/advise": true, "steelyard/session/ask": true,
+}
+
 // TestThePureRooms keeps files, clocks, networks and other programs out of
 // everything that reads, plans and works out.
 func TestThePureRooms(t *testing.T) {
 	outside := []string{"os", "net", "net/http", "os/exec", "time", "syscall", "os/signal"}
 	for _, p := range packages(t) {
-		if room(p.ImportPath) < 2 && p.ImportPath != "steelyard/session" {
+		if room(p.ImportPath) < 2 && !pureRooms[p.ImportPath] {
 			continue
 		}
 		for _, i := range p.Imports {

@@ -8,7 +8,7 @@ import (
 
 	"steelyard/lang/ops"
 	"steelyard/lang/syntax"
-	"steelyard/session"
+	"steelyard/session/ask"
 	"steelyard/session/help"
 	"steelyard/session/worksheet"
 	"steelyard/units"
@@ -54,9 +54,9 @@ func (s *scratchpad) values() []string {
 	var words []string
 	for _, n := range s.pad.Names() {
 		switch n.Kind {
-		case session.Function, session.Formula:
+		case ask.Function, ask.Formula:
 			words = append(words, n.Name+"(")
-		case session.OwnUnit:
+		case ask.OwnUnit:
 		default:
 			words = append(words, n.Name)
 		}

@@ -9,6 +9,7 @@ import (
 	"steelyard/lang/ops"
 	"steelyard/lang/syntax"
 	"steelyard/session"
+	"steelyard/session/ask"
 )
 
 const later = "  Part of the language; this version does not work it out yet."
@@ -17,7 +18,7 @@ const later = "  Part of the language; this version does not work it out yet."
 func ofPad(pad *session.Pad, word string) []string {
 	name := syntax.Canonical(word)
 	for _, n := range pad.Names() {
-		if n.Name == name && n.Kind != session.Failed {
+		if n.Name == name && n.Kind != ask.Failed {
 			return fold("  ", name+" is a name of yours (line "+strconv.Itoa(n.Line)+"); describe "+name+" tells what it is.")
 		}
 	}

@@ -1,0 +1,44 @@
+package advise
+
+import (
+	"strings"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/syntax"
+	"steelyard/session/entry"
+	"steelyard/session/eval"
+	"steelyard/units"
+)
+
+// torqueOrEnergy cautions where the name of a value says torque and its unit
+// says energy, or the other way round (SI Brochure 9, 2.3.4).
+func torqueOrEnergy(l *eval.Line, name string, v *entry.Value, in syntax.UnitText, x syntax.Expr) {
+	joule := units.Preferred(v.Dim, units.None)
+	if name == "" || joule.Text() != "J" || v.Named {
+		return
+	}
+	at := in.At
+	if !in.Present() {
+		if !eval.IsPlain(x) {
+			return
+		}
+		at = x.Span()
+	}
+	switch isTorque := eval.IsTorqueUnit(v.Unit); {
+	case !isTorque && eval.TorqueName(name):
+		l.Find(finding.New(finding.TorqueOrEnergy, at, name+" is a torque by its name, and is in "+v.Unit.Screen()+", a unit of energy.",
+			"Report a torque in N·m."))
+	case isTorque && energyName(name):
+		l.Find(finding.New(finding.TorqueOrEnergy, at, name+" is an energy by its name, and is in "+v.Unit.Screen()+", the unit of a torque.",
+			"Report an energy or a work in J."))
+	}
+}
+
+func energyName(name string) bool {
+	switch s := strings.TrimPrefix(eval.Stem(name), "Δ"); eval.Stem(s) {
+	case "E", "U", "K", "W":
+		return true
+	}
+	lower := strings.ToLower(name)
+	return strings.HasPrefix(lower, "energy") || strings.HasPrefix(lower, "work")
+}

@@ -1,0 +1,173 @@
+package ask
+
+import (
+	"strconv"
+	"strings"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/plan"
+	"steelyard/lang/run"
+	"steelyard/lang/syntax"
+	"steelyard/session/entry"
+	"steelyard/session/eval"
+	"steelyard/units"
+)
+
+// Describe tells what a name is, what it comes from and where it is used.
+func Describe(p *eval.Page, e *entry.Entry, cmd *syntax.Command) {
+	word := strings.TrimSpace(cmd.Arg)
+	if word == "" {
+		e.Findings = append(e.Findings, finding.New(finding.Unreadable, cmd.WordAt, "describe needs a name.", "Write, for example, describe k."))
+		return
+	}
+	name, line := word, 0
+	if before, after, ok := strings.Cut(word, "@"); ok {
+		name = before
+		for _, r := range after {
+			if r < '0' || r > '9' || line > 1<<20 {
+				line = -1
+				break
+			}
+			line = line*10 + int(r-'0')
+		}
+	}
+	n := &syntax.Name{Name: syntax.Canonical(name), Line: line}
+	d, ok := p.Planner.Find(n)
+	if !ok {
+		if f, ok := p.Formula(word); ok {
+			e.Outcome = entry.Lines(describeFormula(p, f, 0))
+			return
+		}
+		if told := tellChains(p, n.Name); told != nil && n.Line == 0 {
+			e.Outcome = entry.Lines(told)
+			return
+		}
+		n.At = cmd.ArgAt
+		e.Findings = append(e.Findings, p.Planner.Unknown(n, e.Text)...)
+		return
+	}
+	switch {
+	case d.Failed():
+		e.Outcome = entry.Lines{d.Name + " (line " + strconv.Itoa(d.Line) + ") could not be worked out."}
+	case d.Kind == plan.Function:
+		e.Outcome = withUses(p, entry.Lines{d.Name + "(" + strings.Join(d.Func.Params, ", ") + "): a function of this worksheet, line " + strconv.Itoa(d.Line)}, d)
+	case d.Kind == plan.Formula:
+		e.Outcome = withUses(p, describeFormula(p, d.Formula, d.Line), d)
+	default:
+		e.Outcome = withUses(p, describeQuantity(p, d), d)
+	}
+}
+
+// describeFormula tells an equation and its symbols.
+func describeFormula(p *eval.Page, f *syntax.FormulaDef, line int) []string {
+	head := f.Name + ": " + syntax.PrintExpr(f.Left) + " = " + syntax.PrintExpr(f.Right)
+	if line > 0 {
+		head += ", a formula of this worksheet, line " + strconv.Itoa(line)
+	}
+	out := []string{head}
+	for _, s := range f.Symbols {
+		text := "  " + s.Name
+		if s.Unit.Text != "1" {
+			text += " in " + s.Unit.Text
+		}
+		if s.Meaning != "" {
+			text += ", " + s.Meaning
+		}
+		out = append(out, text)
+	}
+	return out
+}
+
+// describeQuantity tells the value, dimension and names of a quantity.
+func describeQuantity(p *eval.Page, d *plan.Def) []string {
+	st := p.Planner.Static(d.Slot)
+	head := d.Name
+	if d.Line > 0 {
+		head += " (line " + strconv.Itoa(d.Line) + ")"
+	}
+	unit := d.Unit
+	if unit == nil {
+		unit = units.Preferred(st.Dim, st.Tag)
+	}
+	head += ": " + plan.Words(st)
+	if !st.Absent {
+		if v := shownValue(p, d, unit); v != "" {
+			head = d.Name + strings.TrimPrefix(head[:strings.Index(head, ": ")], d.Name) + " = " + v + ", " + plan.Words(st)
+		}
+	} else {
+		head += ", no value yet"
+	}
+	out := []string{head}
+	if st.Open != 0 {
+		return append(out, "  a bare 0: its first use settles its unit")
+	}
+	out = append(out, "  dimension "+st.Dim.String()+"; in base units "+baseUnits(st))
+	if k, ok := units.KindOf(st.Dim, st.Tag); ok && len(k.Others) > 0 {
+		out = append(out, "  also the dimension of: "+strings.Join(k.Others, ", "))
+	}
+	return out
+}
+
+// shownValue is a definition's value as its own line shows it.
+func shownValue(p *eval.Page, d *plan.Def, unit *units.Unit) string {
+	if e := p.EntryAt(d.Line); e != nil && d.Line > 0 {
+		for _, v := range e.Values() {
+			if v.Name == d.Name {
+				return v.Shown(units.Screen)
+			}
+		}
+	}
+	if int(d.Slot) >= len(p.State.Vals) {
+		return ""
+	}
+	return units.FormatQuantity(unit.FromSI(p.State.Vals[d.Slot]), unit, units.Figures{}, p.Set.Rounding, units.Screen)
+}
+
+// baseUnits writes a dimension in base units.
+func baseUnits(st run.Static) string {
+	if st.Dim.IsOne() {
+		return "1"
+	}
+	u, bad := units.NewTable().Parse(st.Dim.String(), units.AloneInPlace)
+	if bad != nil {
+		return st.Dim.String()
+	}
+	return u.Screen()
+}
+
+// withUses adds what a definition comes from and where it is used.
+func withUses(p *eval.Page, out entry.Lines, d *plan.Def) entry.Lines {
+	if e := p.EntryAt(d.Line); e != nil && len(e.Uses) > 0 {
+		out = append(out, "  worked out from "+namedLines(p, e.Uses))
+	}
+	var users []int
+	for _, e := range p.Entries {
+		for _, u := range e.Uses {
+			if u == d.Line {
+				users = append(users, e.Line)
+			}
+		}
+	}
+	if len(users) == 0 {
+		return append(out, "  not used in any line so far")
+	}
+	return append(out, "  used in "+namedLines(p, users))
+}
+
+// namedLines lists lines with the names they define: W (line 4).
+func namedLines(p *eval.Page, lines []int) string {
+	words := make([]string, 0, len(lines))
+	for _, n := range lines {
+		word := "line " + strconv.Itoa(n)
+		if e := p.EntryAt(n); e != nil {
+			if names := e.Gives(); len(names) == 1 {
+				word = names[0] + " (line " + strconv.Itoa(n) + ")"
+			}
+		}
+		words = append(words, word)
+	}
+	if len(words) > 12 {
+		words = append(words[:12], "…")
+	}
+	return strings.Join(words, ", ")
+}

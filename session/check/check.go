@@ -1,0 +1,185 @@
+// Package check works out the statements that judge and report: checks of two
+// quantities or of a sign, and answers in the unit and figures asked for.
+package check
+
+import (
+	"math"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/plan"
+	"steelyard/lang/syntax"
+	"steelyard/session/entry"
+	"steelyard/session/eval"
+	"steelyard/units"
+)
+
+// near is how close two sides of a check must be where nothing else is asked,
+// as a part of the larger.
+const near = 1e-9
+
+// Check compares two quantities, or asks for a sign.
+func Check(l *eval.Line, s *syntax.CheckStmt) {
+	right := s.Right
+	if s.Sign != syntax.NoSign {
+		right = &syntax.Number{At: s.Left.Span()}
+	}
+	both := l.Planner.CompileBoth(s.Left, right, l.Entry.Text)
+	l.Find(both.Findings...)
+	l.Uses(both.Left.Uses, s.Left.Span())
+	l.Uses(both.Right.Uses, right.Span())
+	var within eval.Got
+	if s.Within != nil {
+		within = l.Eval(s.Within, eval.Want{})
+		if !within.OK || both.OK && !withinFits(l, s, both, within) {
+			return
+		}
+	}
+	if !both.OK {
+		return
+	}
+	if l.CatchUp(); !l.HasValue(both.Right.Slot) || !l.HasValue(both.Left.Slot) {
+		return
+	}
+	if both.Left.Static.Absent || both.Right.Static.Absent {
+		l.NoValueYet("The check", s.Left, both.Left)
+		return
+	}
+	compare(l, s, right, both, within)
+}
+
+// withinFits tells whether the margin of a check is a part, or a quantity of
+// the dimension of the sides.
+func withinFits(l *eval.Line, s *syntax.CheckStmt, both plan.Compared, within eval.Got) bool {
+	margin, side := l.Planner.Static(within.Slot), both.Left.Static
+	if n, bare := s.Within.(*syntax.Number); bare && side.Open == 0 && !side.Dim.IsOne() {
+		unit := units.Preferred(side.Dim, side.Tag).Text()
+		l.Find(finding.New(finding.TwoReadings, n.At, "A margin of "+n.Value.Text+" can be read in two ways: as a part of the value, or as a quantity.",
+			"Write its unit.", n.Value.Text+" %", n.Value.Text+" "+unit))
+		return false
+	}
+	if margin.Dim.IsOne() || margin.Dim == side.Dim || margin.Open != 0 || side.Open != 0 {
+		return true
+	}
+	l.Find(finding.New(finding.UnlikeDimensions, s.Within.Span(),
+		"The sides are "+plan.Words(side)+"; the margin is "+plan.Words(margin)+".",
+		"Give the margin as a percentage, or in the unit of the sides."))
+	return false
+}
+
+// compare settles a check whose sides have values.
+func compare(l *eval.Line, s *syntax.CheckStmt, right syntax.Expr, both plan.Compared, within eval.Got) {
+	unit := checkUnit(l, s, right, both)
+	left, ok1 := l.NewValue("", s.Left, both.Left.Slot, unit)
+	other, ok2 := l.NewValue("", right, both.Right.Slot, unit)
+	if !ok1 || !ok2 {
+		return
+	}
+	out := &entry.Verdict{Left: left}
+	if s.Sign == syntax.NoSign {
+		out.Right = &other
+	}
+	margin := margin(l, s, both, within)
+	switch {
+	case s.Sign != syntax.NoSign:
+		out.Holds = signHolds(s.Sign, left.SI, near*largestTerm(l, both.Left))
+	case s.Op == syntax.Equal && s.Within == nil && isQuantity(right) && !isZero(right) && !isQuantity(s.Left):
+		out.Holds = roundsTo(l, left.SI, right)
+	case s.Op == syntax.Equal && s.Within == nil && isQuantity(s.Left) && !isZero(s.Left) && !isQuantity(right):
+		out.Holds = roundsTo(l, other.SI, s.Left)
+	default:
+		out.Holds = compareHolds(s.Op, left.SI, other.SI, margin)
+	}
+	l.Entry.Outcome = out
+	if !out.Holds {
+		checkFailed(l, s, out)
+	}
+}
+
+// margin is how far apart the sides may be, in SI units.
+func margin(l *eval.Line, s *syntax.CheckStmt, both plan.Compared, within eval.Got) float64 {
+	left, right := l.State.Vals[both.Left.Slot], l.State.Vals[both.Right.Slot]
+	if s.Within != nil {
+		by := math.Abs(within.Value)
+		if l.Planner.Static(within.Slot).Dim.IsOne() && (!both.Left.Static.Dim.IsOne() || isPercentage(s.Within)) {
+			return by * math.Abs(right)
+		}
+		return by
+	}
+	switch {
+	case right == 0:
+		return near * largestTerm(l, both.Left)
+	case left == 0:
+		return near * largestTerm(l, both.Right)
+	}
+	return near * math.Max(math.Abs(left), math.Abs(right))
+}
+
+// largestTerm is the greatest term of the sum that a side is.
+func largestTerm(l *eval.Line, c plan.Compiled) float64 {
+	most := 0.0
+	for _, t := range c.Terms {
+		most = math.Max(most, math.Abs(l.State.Vals[t]))
+	}
+	return most
+}
+
+func compareHolds(op syntax.Comparison, l, r, margin float64) bool {
+	switch op {
+	case syntax.Less:
+		return l < r
+	case syntax.Greater:
+		return l > r
+	case syntax.AtMost:
+		return l <= r+margin
+	case syntax.AtLeast:
+		return l >= r-margin
+	}
+	return math.Abs(l-r) <= margin
+}
+
+func signHolds(sign syntax.SignWord, v, margin float64) bool {
+	switch sign {
+	case syntax.Negative:
+		return v < -margin || v < 0 && margin == 0
+	case syntax.Positive:
+		return v > margin || v > 0 && margin == 0
+	}
+	return math.Abs(v) <= margin
+}
+
+// checkUnit is the unit in which both sides of a check are shown.
+func checkUnit(l *eval.Line, s *syntax.CheckStmt, right syntax.Expr, both plan.Compared) *units.Unit {
+	for _, x := range []syntax.Expr{right, s.Left} {
+		if u := l.WrittenUnit(x); u != nil && u.Dim() == both.Left.Static.Dim {
+			return u
+		}
+	}
+	for _, x := range []syntax.Expr{s.Left, right} {
+		if u := l.RememberedUnit(x); u != nil && u.Dim() == both.Left.Static.Dim && !u.Affine() {
+			return u
+		}
+	}
+	return units.Preferred(both.Left.Static.Dim, both.Left.Static.Tag)
+}
+
+// checkFailed says how far apart the sides of a check are.
+func checkFailed(l *eval.Line, s *syntax.CheckStmt, out *entry.Verdict) {
+	left := out.Left.Shown(units.Screen)
+	at := s.Left.Span()
+	if s.Sign != syntax.NoSign {
+		word := [...]string{"", "negative", "positive", "zero"}[s.Sign]
+		l.Find(finding.New(finding.CheckFailed, at, "The check does not hold: the value is "+left+", which is not "+word+".", ""))
+		return
+	}
+	at = at.Join(s.Right.Span())
+	msg := "The check does not hold: the left side is " + left + ", the right side " + out.Right.Shown(units.Screen)
+	if a, b := out.Left.SI, out.Right.SI; b != 0 && a != b {
+		part := (a - b) / math.Abs(b) * 100
+		word := "more"
+		if part < 0 {
+			word, part = "less", -part
+		}
+		msg += "; the left is " + units.FormatNumber(part, units.Figures{N: 3}, units.HalfAway, units.Screen) + " % " + word
+	}
+	l.Find(finding.New(finding.CheckFailed, at, msg+".", ""))
+}

@@ -1,0 +1,46 @@
+package check
+
+import (
+	"steelyard/lang/syntax"
+	"steelyard/session/entry"
+	"steelyard/session/eval"
+	"steelyard/units"
+)
+
+// Report shows an answer of the part in the unit and with the figures asked.
+func Report(l *eval.Line, s *syntax.Report) {
+	name := ""
+	if n, ok := s.X.(*syntax.Name); ok {
+		name = n.Name
+	}
+	got := l.Eval(s.X, eval.Want{Shown: true, Name: name, In: s.In})
+	if !got.OK {
+		return
+	}
+	if got.Static.Absent {
+		l.NoValueYet(name, s.X, got.Compiled)
+		return
+	}
+	if s.Sign {
+		l.Entry.Outcome = entry.Lines{signWord(got.Value)}
+		return
+	}
+	v, ok := l.NewValue(name, s.X, got.Slot, got.Unit)
+	if !ok {
+		return
+	}
+	if s.Figures > 0 {
+		v.Figures = units.Figures{N: s.Figures, Keep: true}
+	}
+	l.Entry.Give(v).Shows = true
+}
+
+func signWord(v float64) string {
+	switch {
+	case v < 0:
+		return "negative"
+	case v > 0:
+		return "positive"
+	}
+	return "zero"
+}

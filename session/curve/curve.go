@@ -1,0 +1,130 @@
+// Package curve works out what is read off a curve: graphs, tables, slopes and areas,
+// and energy bar charts.
+package curve
+
+import (
+	"strconv"
+	"strings"
+
+	"steelyard/lang/algebra"
+	"steelyard/lang/finding"
+	"steelyard/lang/limit"
+	"steelyard/lang/plan"
+	"steelyard/lang/run"
+	"steelyard/lang/syntax"
+	"steelyard/session/eval"
+	"steelyard/session/graph"
+	"steelyard/units"
+)
+
+// curve is one expression of a graph, planned.
+type curve struct {
+	x      syntax.Expr
+	name   string // as it is written
+	fn     int
+	static run.Static
+	unit   *units.Unit
+	in     syntax.UnitText
+	eval   graph.Function // in coherent SI units
+}
+
+// planCurve plans one expression as a function of the name that a graph is drawn
+// against, and tells whether it holds that name.
+func planCurve(l *eval.Line, x syntax.Expr, against string, st run.Static) (*curve, bool, bool) {
+	got := l.Planner.CompileCurve(x, l.Entry.Text, against, st)
+	l.Find(got.Findings...)
+	l.Uses(got.Uses, x.Span())
+	if !got.OK {
+		curveHint(l, got, against, st)
+		return nil, false, false
+	}
+	if got.Cost > limit.CurveCost {
+		l.Find(finding.New(finding.TooLong, x.Span(), "One point of this curve takes too many steps to work out for a whole curve.",
+			"Split the work over several lines, each with a result of its own."))
+		return nil, false, false
+	}
+	if got.Absent {
+		l.Find(finding.New(finding.NotWorkedOut, x.Span(), "A symbol here has a unit and no value yet.", valueHint(l, x)))
+		return nil, false, false
+	}
+	return &curve{x: x, name: algebra.Display(x), fn: got.Fn, static: got.Static}, got.Depends, true
+}
+
+// valueHint says how a curve gets the values that it lacks: a function sees the
+// lines above its own alone.
+func valueHint(l *eval.Line, x syntax.Expr) string {
+	hint := "Give it a value in a line above."
+	syntax.Walk(x, func(x syntax.Expr) bool {
+		c, ok := x.(*syntax.Call)
+		if !ok {
+			return true
+		}
+		d, ok := l.Planner.Names.Lookup(c.Func)
+		if e := l.EntryAt(lineOf(d)); ok && d.Kind == plan.Function && e != nil && !strings.Contains(e.Text, "\n") {
+			hint = c.Func + " sees the lines above its own (line " + strconv.Itoa(d.Line) + "): give the symbol a value, and enter `" + e.Text + "` again."
+		}
+		return true
+	})
+	return hint
+}
+
+func lineOf(d *plan.Def) int {
+	if d == nil {
+		return 0
+	}
+	return d.Line
+}
+
+// curveHint adds to what is wrong with a curve what the axis has to do with it:
+// another name, or a range of another kind.
+func curveHint(l *eval.Line, got plan.Curve, against string, st run.Static) {
+	for i := range l.Entry.Findings {
+		f := &l.Entry.Findings[i]
+		switch {
+		case f.ID == finding.UnknownName && !got.Depends:
+			f.Hint = "The line is against " + against + ", which does not stand in this curve: write against and the name that does. " + f.Hint
+		case f.Severity == finding.Mismatch && got.Depends:
+			f.Hint = against + " goes over " + plan.Words(st) + " here, as its range says. " + f.Hint
+		default:
+			continue
+		}
+		return
+	}
+}
+
+// curveUnit chooses the unit of a curve, and checks the one that is asked.
+func curveUnit(l *eval.Line, c *curve) bool {
+	st := c.static
+	c.unit = units.Preferred(st.Dim, st.Tag)
+	if call, ok := c.x.(*syntax.Call); ok && !c.in.Present() {
+		if d, ok := l.Planner.Names.Lookup(call.Func); ok && d.Kind == plan.Function && d.Func.In.Present() {
+			if u, bad := l.Planner.Unit(d.Func.In, units.AloneInPlace); bad == nil && u.Dim() == st.Dim {
+				c.unit = u
+			}
+		}
+	}
+	if n, ok := c.x.(*syntax.Name); ok && !c.in.Present() {
+		if u := l.RememberedUnit(n); u != nil && u.Dim() == st.Dim {
+			c.unit = u
+		}
+	}
+	if !c.in.Present() {
+		return true
+	}
+	u, bad := l.Planner.Unit(c.in, units.AloneInPlace)
+	if bad != nil {
+		l.Find(l.Planner.UnitFinding(c.in, bad))
+		return false
+	}
+	switch {
+	case st.Open != 0, u.Dim() == st.Dim && (st.Tag == units.None || u.Tag() == units.None || st.Tag == u.Tag()):
+		c.unit = u
+	case u.Dim() == st.Dim:
+		t := plan.CycleText(c.name, st, u)
+		l.Find(finding.New(finding.AngleOrCycle, c.in.At, t.Message, t.Hint))
+	default:
+		t := plan.MismatchText(c.name, st, u)
+		l.Find(finding.New(finding.UnitMismatch, c.in.At, t.Message, t.Hint))
+	}
+	return true
+}

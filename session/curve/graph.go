@@ -1,0 +1,212 @@
+package curve
+
+import (
+	"slices"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/ops"
+	"steelyard/lang/plan"
+	"steelyard/lang/run"
+	"steelyard/lang/syntax"
+	"steelyard/session/entry"
+	"steelyard/session/eval"
+	"steelyard/session/graph"
+	"steelyard/units"
+)
+
+// plot is a graph or a table while it is worked out.
+type plot struct {
+	s        *syntax.Graph
+	from, to float64 // in coherent SI units
+	static   run.Static
+	unit     *units.Unit // of the x axis
+	curves   []*curve
+	// depends tells that a curve holds the name of the axis itself.
+	depends bool
+}
+
+// Graph draws curves, or lists their values.
+func Graph(l *eval.Line, s *syntax.Graph) {
+	p, ok := planPlot(l, s)
+	if !ok {
+		return
+	}
+	if s.Table {
+		table(l, p)
+		return
+	}
+	if !oneDimension(l, p) {
+		return
+	}
+	g := &entry.Graph{Blank: s.Blank}
+	g.X = entry.Axis{Label: entry.Head{Of: []syntax.Expr{&syntax.Name{Name: s.Against.Name}}, Unit: p.unit}, From: p.unit.FromSI(p.from), To: p.unit.FromSI(p.to)}
+	g.Y.Label = p.yLabel()
+	first := true
+	for _, c := range p.curves {
+		sampled := graph.Sample(c.eval, p.from, p.to)
+		g.Curves = append(g.Curves, entry.Curve{Name: c.name, Runs: inUnits(l, p, c, sampled.Runs)})
+		if sampled.Empty() {
+			l.Find(finding.New(finding.NoRealValue, c.x.Span(), c.name+" has no value anywhere between "+p.shownX(l, p.from)+" and "+p.shownX(l, p.to)+".",
+				"Look at the range, and at roots and quotients."))
+			continue
+		}
+		lo, hi := c.unit.FromSI(sampled.Lo), c.unit.FromSI(sampled.Hi)
+		if lo > hi {
+			lo, hi = hi, lo
+		}
+		if first || lo < g.Lo {
+			g.Lo = lo
+		}
+		if first || hi > g.Hi {
+			g.Hi = hi
+		}
+		first = false
+		said, shape := shape(l, p, c, sampled)
+		g.Shapes = append(g.Shapes, said...)
+		g.Curves[len(g.Curves)-1].Shape = shape
+	}
+	if first {
+		return
+	}
+	g.Y.From, g.Y.To = g.Lo, g.Hi
+	l.Entry.Outcome = g
+}
+
+// planPlot plans the range and the curves.
+func planPlot(l *eval.Line, s *syntax.Graph) (*plot, bool) {
+	p := &plot{s: s}
+	from, to, st, unit, ok := interval(l, s.From, s.To)
+	if !ok {
+		return nil, false
+	}
+	p.from, p.to, p.static, p.unit = l.State.Vals[from], l.State.Vals[to], st, unit
+	if p.to == p.from {
+		l.Find(finding.New(finding.NoRange, s.To.Span(), "The range has no length: both ends are "+p.shownX(l, p.from)+".", "Give two ends that differ, as in from 0 s to 5 s."))
+		return nil, false
+	}
+	if p.to < p.from && !s.Table {
+		p.from, p.to = p.to, p.from
+	}
+	for _, part := range s.Curves {
+		c, one, ok := planCurve(l, part.X, s.Against.Name, p.static)
+		if !ok {
+			return nil, false
+		}
+		p.depends = p.depends || one
+		c.in = part.In
+		if !c.in.Present() {
+			c.in = s.In
+		}
+		if !curveUnit(l, c) {
+			return nil, false
+		}
+		p.curves = append(p.curves, c)
+	}
+	return p, evaluate(l, p)
+}
+
+// evaluate gives every curve its columns. Where no curve holds the name of the
+// axis and a given has that name, the given is varied.
+func evaluate(l *eval.Line, p *plot) bool {
+	x := l.Planner.Emit(run.Instr{Op: ops.Const, K: p.from}, p.static)
+	varying := []run.Slot{x}
+	if !p.depends {
+		n := &syntax.Name{At: p.s.Against.NameAt, Name: p.s.Against.Name}
+		d, ok := l.Planner.Names.Lookup(n.Name)
+		if ok && d.Given && !d.Failed() && l.Planner.Static(d.Slot).Dim == p.static.Dim {
+			varying = append(varying, d.Slot)
+			l.Uses([]*plan.Def{d}, n.At)
+		}
+	}
+	ys := make([]run.Slot, len(p.curves))
+	for i, c := range p.curves {
+		ys[i] = l.Planner.EmitAt(ops.Call, c.fn, []run.Slot{x}, c.static)
+	}
+	l.CatchUp()
+	for i, c := range p.curves {
+		columns, ok := l.Planner.Program.Columns(&l.State, ys[i:i+1], varying)
+		if !ok {
+			return false
+		}
+		n := len(varying)
+		var why []run.Cause
+		c.eval = func(x, y []float64, ok []bool) {
+			if l.Ctx.Err() != nil {
+				clear(ok)
+				return
+			}
+			why = slices.Grow(why[:0], len(x))[:len(x)]
+			columns.Run(l.Ctx, [][]float64{x, x}[:n], [][]float64{y}, why)
+			for i, cause := range why {
+				ok[i] = cause == 0
+			}
+		}
+	}
+	return true
+}
+
+// oneDimension checks that the curves of a graph can share an axis.
+func oneDimension(l *eval.Line, p *plot) bool {
+	first := p.curves[0]
+	for _, c := range p.curves[1:] {
+		if c.static.Open != 0 || first.static.Open != 0 {
+			continue
+		}
+		if c.static.Dim != first.static.Dim {
+			l.Find(finding.New(finding.UnlikeDimensions, c.x.Span(), first.name+" is "+plan.Words(first.static)+", "+c.name+" "+plan.Words(c.static)+": they can't share an axis.",
+				"Draw a graph of each."))
+			return false
+		}
+		if c.in == first.in {
+			c.unit = first.unit
+		}
+	}
+	return true
+}
+
+// inUnits converts the points of a curve to the units of the axes.
+func inUnits(l *eval.Line, p *plot, c *curve, runs [][]graph.Point) [][]graph.Point {
+	out := make([][]graph.Point, len(runs))
+	for i, run := range runs {
+		out[i] = make([]graph.Point, len(run))
+		for k, at := range run {
+			out[i][k] = graph.Point{X: p.unit.FromSI(at.X), Y: c.unit.FromSI(at.Y)}
+		}
+	}
+	return out
+}
+
+// shownX is a place on the axis with its unit.
+func (p *plot) shownX(l *eval.Line, v float64) string { return l.ShownIn(v, p.unit) }
+
+// longestNames is how many letters the names of the curves may have at an axis.
+const longestNames = 24
+
+// yLabel is what labels the y axis: the curves' names, or what kind of quantity
+// they are.
+func (p *plot) yLabel() entry.Head {
+	first := p.curves[0]
+	h := entry.Head{Unit: first.unit}
+	for _, c := range p.curves {
+		h.Of = append(h.Of, shortName(c, p.s.Against.Name))
+	}
+	if len([]rune(h.Quantities())) <= longestNames {
+		return h
+	}
+	h.Of, h.Words = nil, "value"
+	if k, ok := units.KindOf(first.static.Dim, first.static.Tag); ok {
+		h.Words = k.Name
+	}
+	return h
+}
+
+// shortName is the name of a function where it is called with the name of the
+// axis, else the expression.
+func shortName(c *curve, against string) syntax.Expr {
+	if call, ok := c.x.(*syntax.Call); ok && len(call.Args) == 1 {
+		if n, ok := call.Args[0].X.(*syntax.Name); ok && n.Name == against && !ops.IsFunction(call.Func) {
+			return &syntax.Name{Name: call.Func}
+		}
+	}
+	return c.x
+}

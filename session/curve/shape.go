@@ -1,0 +1,142 @@
+package curve
+
+import (
+	"math"
+
+	"steelyard/lang/algebra"
+	"steelyard/lang/plan"
+	"steelyard/lang/syntax"
+	"steelyard/session/eval"
+	"steelyard/session/graph"
+)
+
+// shape says in words what a curve is: from its equation where that has one of
+// the known forms, else from samples. A function by intervals is told interval
+// by interval.
+func shape(l *eval.Line, p *plot, c *curve, sampled graph.Curve) ([]string, graph.Shape) {
+	if pieces := pieces(l, p, c); pieces != nil {
+		return pieces, graph.Shape{}
+	}
+	named := algebra.Display(shortName(c, p.s.Against.Name))
+	if s, ok := formOf(l, p, c, c.x); ok {
+		return []string{sentence(l, p, c, named, s, p.from, p.to)}, s
+	}
+	if s := graph.Recognise(c.eval, p.from, p.to); s.Kind != graph.Other {
+		return []string{sentence(l, p, c, named, s, p.from, p.to)}, s
+	}
+	return []string{facts(l, p, c, named, sampled)}, graph.Shape{}
+}
+
+// pieces tells a function by intervals one interval after the other.
+func pieces(l *eval.Line, p *plot, c *curve) []string {
+	call, ok := c.x.(*syntax.Call)
+	if !ok || len(call.Args) != 1 {
+		return nil
+	}
+	n, ok := call.Args[0].X.(*syntax.Name)
+	d, found := l.Planner.Names.Lookup(call.Func)
+	if !ok || n.Name != p.s.Against.Name || !found || d.Kind != plan.Function || d.Func.Pieces == nil {
+		return nil
+	}
+	var out []string
+	for _, piece := range d.Func.Pieces {
+		lo, hi := p.from, p.to
+		if piece.Lo != nil {
+			if at, ok := bound(l, l.Pinned(syntax.Unplaced(piece.Lo), d, l.Entry.Line)); ok {
+				lo = math.Max(lo, at)
+			}
+		}
+		if piece.Hi != nil {
+			if at, ok := bound(l, l.Pinned(syntax.Unplaced(piece.Hi), d, l.Entry.Line)); ok {
+				hi = math.Min(hi, at)
+			}
+		}
+		if lo >= hi {
+			continue
+		}
+		x := algebra.Substitute(l.Pinned(syntax.Unplaced(piece.X), d, l.Entry.Line), map[string]syntax.Expr{d.Func.Params[0]: &syntax.Name{Name: p.s.Against.Name}})
+		s, ok := formOf(l, p, c, x)
+		if !ok {
+			// A hair inside, where both ends belong to the interval for certain.
+			s = graph.Recognise(c.eval, lo+(hi-lo)*1e-9, hi-(hi-lo)*1e-9)
+		}
+		lead := "From " + p.shownX(l, lo) + " to " + p.shownX(l, hi) + ", " + call.Func
+		if s.Kind == graph.Other {
+			within := *p
+			within.from, within.to = lo+(hi-lo)*1e-9, hi-(hi-lo)*1e-9
+			out = append(out, facts(l, &within, c, lead, graph.Sample(c.eval, within.from, within.to)))
+			continue
+		}
+		out = append(out, sentence(l, p, c, lead, s, lo, hi))
+	}
+	return out
+}
+
+// bound works out the end of an interval of a function.
+func bound(l *eval.Line, x syntax.Expr) (float64, bool) {
+	got := l.Try(syntax.Unplaced(x))
+	return got.Value, got.OK && !got.Static.Absent
+}
+
+// formOf finds the shape in the equation of a curve.
+func formOf(l *eval.Line, p *plot, c *curve, x syntax.Expr) (graph.Shape, bool) {
+	if !eval.UsesName(x, p.s.Against.Name) {
+		if d, ok := l.Planner.Names.Lookup(p.s.Against.Name); !ok || !d.Given || p.depends {
+			v, ok := bound(l, x)
+			return graph.Shape{Kind: graph.Constant, C: v}, ok
+		} else if x, ok = throughGiven(l, x, d); !ok {
+			return graph.Shape{}, false
+		}
+	}
+	f, ok := algebra.FormOf(l.Opened(x, l.Entry.Line), p.s.Against.Name)
+	if !ok {
+		return graph.Shape{}, false
+	}
+	v := make([]float64, len(f.C))
+	for i, c := range f.C {
+		if v[i], ok = bound(l, c); !ok {
+			return graph.Shape{}, false
+		}
+	}
+	return shapeOf(f, v)
+}
+
+// throughGiven writes the results in an expression out as far as a given that is
+// varied.
+func throughGiven(l *eval.Line, x syntax.Expr, given *plan.Def) (syntax.Expr, bool) {
+	put := map[string]syntax.Expr{}
+	good := true
+	syntax.Walk(x, func(x syntax.Expr) bool {
+		if n, ok := x.(*syntax.Name); ok && put[n.Name] == nil {
+			if d, ok := l.Planner.Find(n); ok && d != given && !d.Given && d.Line > 0 {
+				put[n.Name], ok = l.Written(d, given)
+				good = good && ok
+			}
+		}
+		return good
+	})
+	return algebra.Substitute(x, put), good
+}
+
+// shapeOf makes a shape of a form and the values of its coefficients.
+func shapeOf(f algebra.Form, v []float64) (graph.Shape, bool) {
+	switch f.Kind {
+	case algebra.PolynomialForm:
+		switch {
+		case v[2] != 0:
+			return graph.Shape{Kind: graph.Parabola, A: v[2], B: v[1], C: v[0]}, true
+		case v[1] != 0:
+			return graph.Shape{Kind: graph.Line, B: v[1], C: v[0]}, true
+		}
+		return graph.Shape{Kind: graph.Constant, C: v[0]}, true
+	case algebra.PowerForm:
+		return graph.Shape{Kind: graph.Power, A: v[0], E: f.Exp.Num(), Of: f.Exp.Den()}, v[0] != 0
+	case algebra.ExponentialForm:
+		return graph.Shape{Kind: graph.Exponential, A: v[1] * math.Exp(v[3]), B: v[2], C: v[0]}, v[1] != 0 && v[2] != 0
+	}
+	s := graph.Shape{Kind: graph.Wave, A: math.Abs(v[1]), B: math.Abs(v[2]), C: v[0]}
+	if f.Squared { // sin² = 1/2 - 1/2·cos of twice the angle
+		s.A, s.B, s.C = s.A/2, 2*s.B, s.C+v[1]/2
+	}
+	return s, v[1] != 0 && v[2] != 0
+}

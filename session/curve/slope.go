@@ -1,0 +1,112 @@
+package curve
+
+import (
+	"steelyard/lang/finding"
+	"steelyard/lang/ops"
+	"steelyard/lang/plan"
+	"steelyard/lang/run"
+	"steelyard/lang/syntax"
+	"steelyard/session/eval"
+	"steelyard/units"
+)
+
+// Slope works out the derivative of a curve at a point.
+func Slope(l *eval.Line, s *syntax.Slope) {
+	d, ok := readingDef(l, s.Named.Name, s.Named.NameAt)
+	if !ok {
+		return
+	}
+	at, ok := end(l, s.At)
+	if !ok {
+		l.Fail(d, nil)
+		return
+	}
+	x := l.Planner.Static(at)
+	x.Tag = units.None
+	c, depends, ok := planCurve(l, s.X, s.Var.Name, x)
+	if !ok {
+		l.Fail(d, nil)
+		return
+	}
+	if !depends {
+		l.Find(finding.New(finding.NotSolved, s.Var.NameAt, s.Var.Name+" does not stand in "+c.name+".", "Name what the curve is drawn against, as in `slope of x(t) at t = 3 s`."))
+		l.Fail(d, nil)
+		return
+	}
+	dim, fits := c.static.Dim.Div(x.Dim)
+	if !fits || !smooth(l, s, c, x.Dim, l.State.Vals[at]) {
+		l.Fail(d, nil)
+		return
+	}
+	slot := l.Planner.EmitAt(ops.Slope, c.fn, []run.Slot{at}, run.Static{Dim: dim, Width: 1})
+	reading(l, d, s.X, s.In, slot)
+}
+
+// readingDef is the definition that a slope or an area makes; false if its name
+// can't be given.
+func readingDef(l *eval.Line, name string, at syntax.Span) (*plan.Def, bool) {
+	d := &plan.Def{Name: name, Kind: plan.Quantity, Slot: run.NoSlot}
+	if name == "" {
+		return d, true
+	}
+	if !l.MayDefine(name, at, plan.Quantity) {
+		return d, false
+	}
+	l.GivenAgain(name, at)
+	return d, true
+}
+
+// smooth tells whether a curve has a slope at a point; a corner or a jump there
+// is a finding.
+func smooth(l *eval.Line, s *syntax.Slope, c *curve, dim units.Dim, x float64) bool {
+	l.CatchUp()
+	if _, ok := l.Planner.Program.Value(&l.State, c.fn, x); !ok {
+		l.Find(finding.New(finding.NoRealValue, s.X.Span(), c.name+" has no value at "+s.Var.Name+" = "+l.ShownIn(x, placeUnit(l, s.At))+", and so no slope.", "Take the slope at another place."))
+		return false
+	}
+	scale := l.Planner.Program.NaturalScale(&l.State, []int{c.fn}, dim)
+	bend, left, right := l.Planner.Program.BendAt(&l.State, c.fn, x, scale)
+	if bend == run.Smooth {
+		return true
+	}
+	place := s.Var.Name + " = " + l.ShownIn(x, placeUnit(l, s.At))
+	if bend == run.Jump {
+		l.Find(finding.New(finding.NoSlope, s.X.Span(), c.name+" jumps at "+place+", so that it has no slope there.", "Take the slope at a place beside it."))
+		return false
+	}
+	d, _ := c.static.Dim.Div(dim)
+	u := units.Preferred(d, units.None)
+	l.Find(finding.New(finding.NoSlope, s.X.Span(), c.name+" has a corner at "+place+": its slope is "+l.ShownIn(left, u)+" just before and "+l.ShownIn(right, u)+" just after.",
+		"Take the slope at a place beside it."))
+	return false
+}
+
+// placeUnit is the unit that a place is shown in.
+func placeUnit(l *eval.Line, x syntax.Expr) *units.Unit {
+	st := l.Try(x).Static
+	if u := rangeUnit(l, x, st); u != nil {
+		return u
+	}
+	return units.Preferred(st.Dim, st.Tag)
+}
+
+// reading reports a slope or an area like any result.
+func reading(l *eval.Line, d *plan.Def, x syntax.Expr, in syntax.UnitText, slot run.Slot) {
+	c := plan.Compiled{Slot: slot, Static: l.Planner.Static(slot)}
+	l.Planner.Program.Main.At[slot] = x.Span()
+	// What a curve is called says nothing of its slope: no unit is remembered.
+	unit, ok := l.ReportedIn(d.Name, &syntax.Number{At: x.Span()}, in, &c)
+	if l.CatchUp(); !ok || !l.HasValue(slot) {
+		l.Fail(d, nil)
+		return
+	}
+	d.Slot, d.Unit = slot, unit
+	v, ok := l.NewValue(d.Name, &syntax.Number{At: x.Span()}, slot, unit)
+	if !ok {
+		l.Fail(d, nil)
+		return
+	}
+	r := l.Entry.Give(v)
+	r.Shows, r.Records = true, true
+	l.Settle(d)
+}

@@ -1,0 +1,102 @@
+package curve
+
+import (
+	"math"
+	"strconv"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/limit"
+	"steelyard/lang/plan"
+	"steelyard/lang/syntax"
+	"steelyard/session/entry"
+	"steelyard/session/eval"
+	"steelyard/units"
+)
+
+// roundedOff is how small a value is beside the others of its column to be a
+// rounding remainder.
+const roundedOff = 1e-15
+
+// tableRows is how many rows a table has where no step is given.
+const tableRows = 11
+
+// table lists the values of curves row by row.
+func table(l *eval.Line, p *plot) {
+	x, ok := tablePlaces(l, p)
+	if !ok {
+		return
+	}
+	g := &entry.Table{Heads: []entry.Head{{Of: []syntax.Expr{&syntax.Name{Name: p.s.Against.Name}}, Unit: p.unit}}}
+	g.Rows = make([][]entry.Cell, len(x))
+	for i, v := range x {
+		g.Rows[i] = []entry.Cell{cell(l, v, p.unit)}
+	}
+	for _, c := range p.curves {
+		g.Heads = append(g.Heads, entry.Head{Of: []syntax.Expr{shortName(c, p.s.Against.Name)}, Unit: c.unit})
+		y, good := make([]float64, len(x)), make([]bool, len(x))
+		c.eval(x, y, good)
+		most := 0.0
+		for i, v := range y {
+			if good[i] {
+				most = math.Max(most, math.Abs(v))
+			}
+		}
+		for i, v := range y {
+			if math.Abs(v) < roundedOff*most {
+				v = 0 // what rounding has left of it
+			}
+			shown := entry.Cell{Words: "no value"}
+			if good[i] && v-v == 0 {
+				shown = cell(l, v, c.unit)
+			}
+			g.Rows[i] = append(g.Rows[i], shown)
+		}
+	}
+	l.Entry.Outcome = g
+}
+
+func cell(l *eval.Line, v float64, u *units.Unit) entry.Cell {
+	return entry.Cell{Number: units.FormatNumber(u.FromSI(v), l.Set.Figures, l.Set.Rounding, units.Screen)}
+}
+
+// tablePlaces are the places of the rows. A last step that overshoots the end by
+// rounding alone counts as on it.
+func tablePlaces(l *eval.Line, p *plot) ([]float64, bool) {
+	if p.s.By == nil {
+		x := make([]float64, tableRows)
+		for i := range x {
+			x[i] = p.from + (p.to-p.from)*float64(i)/(tableRows-1)
+		}
+		x[tableRows-1] = p.to
+		return x, true
+	}
+	slot, ok := end(l, p.s.By)
+	if !ok {
+		return nil, false
+	}
+	if st := l.Planner.SettleTo(slot, p.static.Dim); st.Dim != p.static.Dim {
+		l.Find(finding.New(finding.UnlikeDimensions, p.s.By.Span(), "The step is "+plan.Words(st)+", the range "+plan.Words(p.static)+".", "Give the step in a unit of the same kind."))
+		return nil, false
+	}
+	step := math.Abs(l.State.Vals[slot])
+	if step == 0 {
+		l.Find(finding.New(finding.NoRange, p.s.By.Span(), "A step of 0 leads nowhere.", "Give the distance from row to row."))
+		return nil, false
+	}
+	if p.to < p.from {
+		step = -step
+	}
+	n := math.Floor((p.to-p.from)/step*(1+1e-12) + 1e-9)
+	if n+1 > limit.Rows {
+		l.Find(finding.New(finding.TooLong, p.s.By.Span(), "A table has "+strconv.Itoa(limit.Rows)+" rows at most; this step would give more.", "Take a larger step."))
+		return nil, false
+	}
+	var x []float64
+	for i := 0; i <= int(n); i++ {
+		x = append(x, p.from+step*float64(i))
+	}
+	if last := len(x) - 1; math.Abs(x[last]-p.to) < 1e-9*math.Abs(step) {
+		x[last] = p.to
+	}
+	return x, true
+}

@@ -1,0 +1,68 @@
+package eval
+
+import (
+	"strconv"
+	"strings"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/plan"
+	"steelyard/lang/run"
+	"steelyard/lang/syntax"
+)
+
+// NoValueYet says that the units are checked, though a symbol has no value.
+func (l *Line) NoValueYet(subject string, x syntax.Expr, c plan.Compiled) {
+	var absent []string
+	for _, u := range c.Uses {
+		if u.Slot != run.NoSlot && u.Kind != plan.Function && l.Planner.Static(u.Slot).Absent {
+			absent = append(absent, u.Name)
+		}
+	}
+	if subject == "" {
+		subject = "The value"
+	}
+	verb := " has none."
+	if len(absent) > 1 {
+		verb = " have none."
+	}
+	since := l.leaves(absent) + verb
+	if len(absent) == 0 {
+		since = "a symbol that it depends on has none."
+	}
+	message := subject + " comes out as " + plan.Words(l.Planner.Static(c.Slot)) + "; no value yet, since " + since
+	if len(l.Entry.Findings) > 0 {
+		message = "There is no value yet, since " + since
+	}
+	l.Find(finding.New(finding.NoValueYet, x.Span(), message, l.enterAgain(absent)))
+}
+
+// leaves names the symbols that have no value; a result without one stands for
+// those that it was worked out from, and for the line to enter again if they have
+// a value by now.
+func (l *Line) leaves(names []string) string {
+	var out []string
+	for _, n := range names {
+		d, ok := l.Planner.Find(&syntax.Name{Name: n})
+		if !ok || d.Kind == plan.Symbol {
+			out = append(out, n)
+			continue
+		}
+		out = append(out, n+" of line "+strconv.Itoa(d.Line))
+	}
+	return strings.Join(out, ", ")
+}
+
+// enterAgain offers the lines of results without a value, for when their symbols
+// have one.
+func (l *Line) enterAgain(names []string) string {
+	for _, n := range names {
+		d, ok := l.Planner.Find(&syntax.Name{Name: n})
+		if !ok || d.Kind == plan.Symbol {
+			continue
+		}
+		if e := l.EntryAt(d.Line); e != nil && !strings.Contains(e.Text, "\n") {
+			return "Where its symbols have values by now, enter that line again: `" + e.Text + "`."
+		}
+	}
+	return ""
+}

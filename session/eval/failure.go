@@ -1,0 +1,133 @@
+package eval
+
+import (
+	"math"
+	"strings"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/ops"
+	"steelyard/lang/run"
+	"steelyard/lang/syntax"
+	"steelyard/units"
+)
+
+// failure says why a value can't be worked out.
+func (l *Line) failure(f run.Failure) finding.Finding {
+	main := &l.Planner.Program.Main
+	at := main.At[f.Slot]
+	within := ""
+	code, slot := main, f.Slot
+	if f.Func != nil {
+		code, slot = &f.Func.Code, f.Inner
+		within = "Within " + f.Func.Name + ": "
+	}
+	in := code.Instrs[slot]
+	operand := ""
+	if f.Func == nil && int(in.A) < len(l.State.Vals) && in.Op != ops.Const {
+		operand = l.numberAt(in.A)
+	}
+	switch f.Kind {
+	case ops.DivZero:
+		hint := "Look at what stands under the fraction line"
+		if name := l.divisor(f, in, main); name != "" {
+			hint += ": " + name
+		}
+		return finding.New(finding.DivisionByZero, at, within+"Here something is divided by 0, which has no value.", hint+".")
+	case ops.NoReal:
+		if in.Op == ops.Area {
+			return finding.New(finding.NoRealValue, at, within+"The curve has no value in some part of the range.", "Take a range in which it has one; a table or a graph shows where.")
+		}
+		return l.noReal(within, at, in, operand)
+	case ops.NoInterval:
+		return finding.New(finding.NoInterval, at, within+"The argument lies in none of the intervals that the function is given for.",
+			"Give the function an interval that holds it.")
+	case ops.NoRoot:
+		return finding.New(finding.NoSolution, at, within+"Nothing satisfies the equation here.", "Look at the givens and their signs.")
+	case ops.ManyRoots:
+		return finding.New(finding.WhichRoot, at, within+"Several values satisfy the equation here.", "Say which where the equation is solved.")
+	case ops.NoSlope:
+		return finding.New(finding.NoSlope, at, within+"The curve has no slope at this place.", "Take a place beside it.")
+	case ops.NotSettled:
+		f := finding.New(finding.NotSettled, at, within+"The area does not come to an end: the curve grows without bound within the range.", "Leave the place out where it does.")
+		f.Severity = finding.Error
+		return f
+	case ops.Stopped:
+		return finding.New(finding.Stopped, at, "Stopped before the end; this line has no value.", "")
+	}
+	return finding.New(finding.OutOfRange, at, within+"The value is beyond what a number here can hold, from about 10^-308 to 10^308 in SI units.",
+		"Look for a power or an exponent that is too large.")
+}
+
+// divisor names what is 0.
+func (l *Line) divisor(f run.Failure, in run.Instr, main *run.Code) string {
+	if f.Func == nil && in.Op == ops.Div {
+		span := main.At[in.B]
+		if in.B >= l.Start && span.To <= len(l.Entry.Text) && span.From < span.To {
+			if text := l.Entry.Text[span.From:span.To]; strings.Trim(text, "0.") != "" {
+				return "`" + text + "` is 0"
+			}
+		}
+		if x := l.divisorText(main.At[f.Slot]); x != "" && strings.Trim(x, "0.") != "" {
+			return "`" + x + "` is 0"
+		}
+	}
+	return ""
+}
+
+// divisorText finds the text under the fraction line of the quotient that a
+// span covers.
+func (l *Line) divisorText(at syntax.Span) string {
+	text := ""
+	for _, x := range l.Entry.Stmt.Exprs() {
+		syntax.Walk(x, func(x syntax.Expr) bool {
+			if b, ok := x.(*syntax.Binary); ok && b.Op == syntax.Div && b.At == at {
+				s := b.Y.Span()
+				text = l.Entry.Text[s.From:s.To]
+			}
+			return text == ""
+		})
+	}
+	return text
+}
+
+// numberAt shows the value of a slot in its own unit.
+func (l *Line) numberAt(s run.Slot) string {
+	v := l.State.Vals[s]
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return ""
+	}
+	st := l.Planner.Static(s)
+	u := units.Preferred(st.Dim, st.Tag)
+	return units.FormatQuantity(u.FromSI(v), u, units.Figures{}, l.Set.Rounding, units.Screen)
+}
+
+// noReal says why there is no real value.
+func (l *Line) noReal(within string, at syntax.Span, in run.Instr, operand string) finding.Finding {
+	of := func(what, why string) string {
+		if operand != "" {
+			return what + " of " + operand + " " + why
+		}
+		return what + " " + why
+	}
+	message, hint := "", ""
+	switch in.Op {
+	case ops.Sqrt, ops.Root, ops.Pow, ops.PowVar:
+		message = of("The root", "has no real value")
+		if operand == "" {
+			message = "A root or a power of a negative number has no real value"
+		}
+		hint = "Look at the signs under the root."
+	case ops.Ln, ops.Log10:
+		message = of("The logarithm", "has no real value")
+		hint = "A logarithm needs a positive number."
+	case ops.Asin, ops.Acos:
+		message = of("The angle whose sine or cosine is the number", "does not exist")
+		if operand != "" {
+			message = "There is no angle with a sine or cosine of " + operand
+		}
+		hint = "A sine or cosine lies between -1 and 1: look at which side is divided by which."
+	default:
+		message = "There is no real value here"
+	}
+	return finding.New(finding.NoRealValue, at, within+message+".", hint)
+}

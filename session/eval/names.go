@@ -1,0 +1,74 @@
+package eval
+
+import (
+	"strconv"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/plan"
+	"steelyard/lang/run"
+	"steelyard/lang/syntax"
+)
+
+// Fail records that a definition has no value; root is what it would need, or
+// nil if the fault lies in this line.
+func (l *Line) Fail(d *plan.Def, root *plan.Def) {
+	if root == nil {
+		root = d
+	}
+	d.Slot, d.Root = run.NoSlot, root
+	l.Settle(d)
+}
+
+// Settle makes a definition known to the lines below.
+func (l *Line) Settle(d *plan.Def) {
+	if d.Name == "" {
+		d.Line = l.Entry.Line
+	} else {
+		l.Planner.Define(d)
+	}
+	l.Planner.SetThat(d)
+}
+
+// MayDefine tells whether a name may be defined as a kind of thing here.
+func (l *Line) MayDefine(name string, at syntax.Span, kind plan.DefKind) bool {
+	d, ok := l.Planner.Names.Lookup(name)
+	if !ok {
+		return true
+	}
+	wasFunction := d.Kind == plan.Function || d.Kind == plan.Formula
+	isFunction := kind == plan.Function || kind == plan.Formula
+	if wasFunction == isFunction || d.Failed() {
+		return true
+	}
+	is := "a quantity"
+	if wasFunction {
+		is = "a function"
+	}
+	l.Find(finding.New(finding.NameKind, at, name+" is "+is+" already (line "+strconv.Itoa(d.Line)+"); a name is one or the other.",
+		"Choose another name, such as "+name+"1."))
+	return false
+}
+
+// GivenAgain cautions where a name is given a second time within a part.
+func (l *Line) GivenAgain(name string, at syntax.Span) {
+	d, ok := l.Planner.Names.Lookup(name)
+	if !ok || d.Part != l.Planner.Part() || d.Line == 0 || d.Failed() || d.Kind == plan.Symbol {
+		return
+	}
+	if d.Kind == plan.Quantity && l.Planner.Static(d.Slot).Absent {
+		return // it had no value so far
+	}
+	if e := l.EntryAt(d.Line); e != nil {
+		for _, f := range e.Findings {
+			if f.Severity == finding.Mismatch {
+				return // a slip that is being mended
+			}
+		}
+	}
+	was := " was given in line "
+	if d.Kind == plan.Quantity && !d.Given {
+		was = " was worked out in line "
+	}
+	l.Find(finding.New(finding.GivenAgain, at, name+was+strconv.Itoa(d.Line)+" already; from here on it means this line.",
+		"If that is not meant, choose another name; "+name+"@"+strconv.Itoa(d.Line)+" is the earlier one."))
+}

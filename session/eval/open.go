@@ -1,0 +1,99 @@
+package eval
+
+import (
+	"slices"
+
+	"steelyard/lang/algebra"
+	"steelyard/lang/ops"
+	"steelyard/lang/plan"
+	"steelyard/lang/syntax"
+)
+
+// maxOpened bounds how deep functions within functions are opened.
+const maxOpened = 8
+
+// Opened writes out the calls of formulas and of functions of the worksheet as a
+// line sees them, so that a name among their arguments can be reached.
+func (p *Page) Opened(x syntax.Expr, line int) syntax.Expr { return p.openedAt(x, line, 0) }
+
+func (p *Page) openedAt(x syntax.Expr, line, depth int) syntax.Expr {
+	if depth > maxOpened {
+		return x
+	}
+	return syntax.Rewrite(x, func(x syntax.Expr) (syntax.Expr, bool) {
+		c, ok := x.(*syntax.Call)
+		if !ok || ops.IsFunction(c.Func) {
+			return nil, false
+		}
+		if d := p.Above(c.Func, line); d != nil && d.Kind == plan.Function {
+			if d.Func.X == nil || len(d.Func.Params) != len(c.Args) {
+				return nil, false
+			}
+			by := map[string]syntax.Expr{}
+			for i, name := range d.Func.Params {
+				by[name] = p.openedAt(c.Args[i].X, line, depth+1)
+			}
+			// The body sees the functions above its own line.
+			body := p.openedAt(syntax.Unplaced(d.Func.X), d.Line, depth+1)
+			return &syntax.Paren{X: algebra.Substitute(p.Pinned(body, d, line), by)}, true
+		}
+		f, ok := p.Formula(c.Func)
+		if !ok {
+			return nil, false
+		}
+		by := Arguments(c, f)
+		for name, a := range by {
+			by[name] = p.openedAt(a, line, depth+1)
+		}
+		return &syntax.Paren{X: algebra.Substitute(syntax.Unplaced(f.Right), by)}, true
+	})
+}
+
+// Pinned is the body of a function as another line reads it: a name that has been
+// given anew since stands with the line that it had for the function.
+func (p *Page) Pinned(x syntax.Expr, d *plan.Def, line int) syntax.Expr {
+	return syntax.Rewrite(x, func(x syntax.Expr) (syntax.Expr, bool) {
+		n, ok := x.(*syntax.Name)
+		if !ok || n.Line != 0 || slices.Contains(d.Func.Params, n.Name) {
+			return nil, false
+		}
+		then, now := p.Above(n.Name, d.Line), p.Above(n.Name, line)
+		if then == nil || then == now || then.Line == 0 {
+			return nil, false
+		}
+		return &syntax.Name{At: n.At, Name: n.Name, Line: then.Line}, true
+	})
+}
+
+// Arguments pairs the symbols of a formula with the arguments of its call.
+func Arguments(c *syntax.Call, f *syntax.FormulaDef) map[string]syntax.Expr {
+	by := map[string]syntax.Expr{}
+	left, _ := f.Left.(*syntax.Name)
+	next := 0
+	for _, s := range f.Symbols {
+		if left != nil && s.Name == left.Name || s.Name == "g" {
+			continue
+		}
+		if next < len(c.Args) && c.Args[next].Name == "" {
+			by[s.Name] = c.Args[next].X
+			next++
+		} else if s.Default != nil {
+			by[s.Name] = s.Default
+		}
+	}
+	for _, a := range c.Args {
+		if a.Name != "" {
+			by[a.Name] = a.X
+		}
+	}
+	return by
+}
+
+// Above is the definition that a name had for a line.
+func (p *Page) Above(name string, line int) *plan.Def {
+	found := p.Planner.Names.Above(name, line)
+	if found == nil && name == "g" {
+		found, _ = p.Planner.Find(&syntax.Name{Name: "g"})
+	}
+	return found
+}

@@ -1,0 +1,112 @@
+// Package eval works expressions of one page out: it holds the page's names, its
+// program and its numbers. Eval is the one way from an expression to a value; the
+// rooms of the kinds of statement are built on it. It knows of no statement what
+// it does, and prints nothing.
+package eval
+
+import (
+	"sort"
+
+	"steelyard/lang/formula"
+	"steelyard/lang/plan"
+	"steelyard/lang/run"
+	"steelyard/lang/syntax"
+	"steelyard/session/entry"
+	"steelyard/units"
+)
+
+// Page is one worksheet: what its lines have said so far. It is not safe for
+// concurrent use.
+type Page struct {
+	// Planner holds the names and the program, and State the numbers that the
+	// program has come to.
+	Planner *plan.Planner
+	State   run.State
+	// Entries are the stored statements in the order of their lines.
+	Entries []*entry.Entry
+	Set     Settings
+
+	library map[string]*syntax.FormulaDef // built-in formulas read so far
+}
+
+// Settings are what the statements so far say of how results are printed.
+type Settings struct {
+	Figures  units.Figures
+	Rounding units.Rounding
+	// Gravity tells that standard gravity has been mentioned.
+	Gravity bool
+}
+
+// NewPage returns an empty page.
+func NewPage() *Page {
+	p := &Page{Planner: plan.New()}
+	p.Planner.Library = p.libraryFormula
+	p.Planner.LibraryNames = formula.Names
+	return p
+}
+
+// EntryAt returns the stored entry of a line.
+func (p *Page) EntryAt(line int) *entry.Entry {
+	lo, hi := 0, len(p.Entries)
+	for lo < hi {
+		mid := (lo + hi) / 2
+		if p.Entries[mid].Line < line {
+			lo = mid + 1
+		} else {
+			hi = mid
+		}
+	}
+	if lo < len(p.Entries) && p.Entries[lo].Line == line {
+		return p.Entries[lo]
+	}
+	return nil
+}
+
+// OwnUnit is the unit of the worksheet that an entry made known, if it did.
+func OwnUnit(e *entry.Entry) (string, bool) {
+	if s, ok := e.Stmt.(*syntax.UnitDef); ok && !e.Failed() {
+		return s.Name, true
+	}
+	return "", false
+}
+
+// libraryFormula reads a built-in formula when it is first asked for.
+func (p *Page) libraryFormula(name string) (*syntax.FormulaDef, bool) {
+	if f, ok := p.library[name]; ok {
+		return f, true
+	}
+	text, ok := formula.Source(name)
+	if !ok {
+		return nil, false
+	}
+	stmt, _ := syntax.Parse(text)
+	f, ok := stmt.(*syntax.FormulaDef)
+	if !ok {
+		return nil, false
+	}
+	if p.library == nil {
+		p.library = make(map[string]*syntax.FormulaDef)
+	}
+	p.library[name] = f
+	return f, true
+}
+
+// FormulaNames lists the formulas of the library and of this worksheet.
+func (p *Page) FormulaNames() []string {
+	names := append([]string{}, formula.Names()...)
+	for _, d := range p.Planner.Names.All() {
+		if d.Kind == plan.Formula {
+			names = append(names, d.Name)
+		}
+	}
+	sort.Strings(names)
+	return names
+}
+
+// Formula returns a formula of this worksheet or of the library.
+func (p *Page) Formula(name string) (*syntax.FormulaDef, bool) {
+	if d, ok := p.Planner.Names.Lookup(name); ok && d.Kind == plan.Formula {
+		return d.Formula, true
+	}
+	return p.libraryFormula(name)
+}

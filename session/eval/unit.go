@@ -1,0 +1,203 @@
+package eval
+
+import (
+	"strings"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/ops"
+	"steelyard/lang/plan"
+	"steelyard/lang/run"
+	"steelyard/lang/syntax"
+	"steelyard/units"
+)
+
+// ReportedIn returns the unit that a value is shown in: the one asked for, if
+// its dimension is right; else the value's own, with a mismatch. It returns
+// false if the text of the unit can't be read.
+func (l *Line) ReportedIn(name string, x syntax.Expr, in syntax.UnitText, c *plan.Compiled) (*units.Unit, bool) {
+	if !in.Present() {
+		return l.asTorque(name, x, l.ownUnitOf(x, c.Slot)), true
+	}
+	u, bad := l.Planner.Unit(in, units.AloneInPlace)
+	if bad != nil {
+		l.Find(l.Planner.UnitFinding(in, bad))
+		return nil, false
+	}
+	st := l.Planner.SettleTo(c.Slot, u.Dim())
+	c.Static = st
+	switch {
+	case st.Dim != u.Dim():
+		l.mismatch(name, x, in, st, u)
+		return units.Preferred(st.Dim, st.Tag), true
+	case st.Tag != units.None && u.Tag() != units.None && st.Tag != u.Tag():
+		t := plan.CycleText(name, st, u)
+		l.Find(finding.New(finding.AngleOrCycle, in.At, t.Message, t.Hint))
+		return units.Preferred(st.Dim, st.Tag), true
+	case st.Tag == units.None && u.Tag() != units.None:
+		l.Planner.Program.Main.Statics[c.Slot].Tag = u.Tag()
+	}
+	return l.inHeat(x, in, st, u, c.Slot), true
+}
+
+// inHeat chooses how a value in K is shown in a scale of temperature: as a
+// temperature, or as a difference.
+func (l *Line) inHeat(x syntax.Expr, in syntax.UnitText, st run.Static, u *units.Unit, s run.Slot) *units.Unit {
+	switch {
+	case u.Affine() && st.Heat == run.Difference:
+		if d, bad := l.Planner.Units.Parse("Δ"+u.Text(), units.AloneInPlace); bad == nil {
+			return d
+		}
+	case u.Affine() && st.Heat == run.Plain:
+		l.Find(finding.New(finding.TemperatureReading, in.At,
+			"This value in K is read as a temperature; as a difference it would be the same number of "+u.Screen()+" as of K"+fahrenheit(u)+".",
+			"Write Δ"+u.Screen()+" if a difference is meant."))
+		l.Planner.Program.Main.Statics[s].Heat = run.Point
+	case u.Difference() && st.Heat == run.Point:
+		l.Find(finding.New(finding.TemperatureReading, in.At,
+			"This value is a temperature, and is shown as a difference from 0 K.",
+			"Write "+strings.TrimPrefix(u.Screen(), "Δ")+" for the temperature."))
+	}
+	return u
+}
+
+// fahrenheit tells what differs where the degrees are smaller than the kelvin.
+func fahrenheit(u *units.Unit) string {
+	if strings.Contains(u.Text(), "F") {
+		return " times 1.8"
+	}
+	return ""
+}
+
+// ownUnitOf returns the unit that a value is shown in of its own accord: that
+// of the line which a lone name or call comes from, else the one that suits its
+// dimension.
+func (l *Line) ownUnitOf(x syntax.Expr, s run.Slot) *units.Unit {
+	st := l.Planner.Static(s)
+	if u := l.RememberedUnit(x); u != nil && u.Dim() == st.Dim {
+		if !u.Affine() || st.Heat == run.Point {
+			return u
+		}
+	}
+	if IsPlain(x) {
+		if u := l.WrittenUnit(x); u != nil {
+			return u
+		}
+	}
+	if st.Heat == run.Point {
+		if u, bad := l.Planner.Units.Parse("°C", units.AloneInPlace); bad == nil {
+			return u
+		}
+	}
+	return units.Preferred(st.Dim, st.Tag)
+}
+
+// WrittenUnit is the unit of a plain written quantity; of a mixed one, its
+// smallest.
+func (p *Page) WrittenUnit(x syntax.Expr) *units.Unit {
+	var text syntax.UnitText
+	switch x := x.(type) {
+	case *syntax.Quantity:
+		text = x.Unit
+	case *syntax.Mixed:
+		text = x.Parts[len(x.Parts)-1].Unit
+	case *syntax.Unary:
+		return p.WrittenUnit(x.X)
+	case *syntax.Paren:
+		return p.WrittenUnit(x.X)
+	default:
+		return nil
+	}
+	u, bad := p.Planner.Unit(text, units.AfterNumber)
+	if bad != nil {
+		return nil
+	}
+	return u
+}
+
+// RememberedUnit is the unit of the line that a lone name stands for, or the
+// one that a function of the worksheet or a formula is reported in.
+func (p *Page) RememberedUnit(x syntax.Expr) *units.Unit {
+	switch x := x.(type) {
+	case *syntax.Paren:
+		return p.RememberedUnit(x.X)
+	case *syntax.Unary:
+		return p.RememberedUnit(x.X)
+	case *syntax.Name:
+		if d, ok := p.Planner.Find(x); ok {
+			return d.Unit
+		}
+	case *syntax.Call:
+		return p.callUnit(x)
+	}
+	return nil
+}
+
+// callUnit is the unit that a called function or formula declares.
+func (p *Page) callUnit(x *syntax.Call) *units.Unit {
+	var text syntax.UnitText
+	if d, ok := p.Planner.Names.Lookup(x.Func); ok && d.Kind == plan.Function {
+		text = d.Func.In
+	} else if ops.IsFunction(x.Func) {
+		return nil
+	} else if f, ok := p.Formula(x.Func); ok {
+		if left, ok := f.Left.(*syntax.Name); ok {
+			for _, s := range f.Symbols {
+				if s.Name == left.Name {
+					text = s.Unit
+				}
+			}
+		}
+	}
+	if !text.Present() {
+		return nil
+	}
+	u, bad := p.Planner.Unit(text, units.AloneInPlace)
+	if bad != nil {
+		return nil
+	}
+	return u
+}
+
+// asTorque shows a result in N m rather than J where its name says that it is a
+// torque (SI Brochure 9, 2.3.4: the joule is never used for it).
+func (l *Line) asTorque(name string, x syntax.Expr, u *units.Unit) *units.Unit {
+	if u.Text() != "J" || !TorqueName(name) || IsPlain(x) {
+		return u
+	}
+	newtonMetre, bad := l.Planner.Units.Parse("N m", units.AloneInPlace)
+	if bad != nil {
+		return u
+	}
+	return newtonMetre
+}
+
+// IsTorqueUnit tells whether a unit of energy is written as a force times a
+// length.
+func IsTorqueUnit(u *units.Unit) bool {
+	if joule := units.Preferred(u.Dim(), units.None); joule.Text() != "J" {
+		return false
+	}
+	for _, word := range strings.FieldsFunc(u.Text(), func(r rune) bool { return r == ' ' || r == '·' }) {
+		if strings.HasSuffix(word, "N") || strings.HasSuffix(word, "lbf") && len(strings.Fields(u.Text())) > 1 {
+			return true
+		}
+	}
+	return false
+}
+
+// Stem is the leading letter of a name with no more than digits, primes or a
+// subscript behind it.
+func Stem(name string) string {
+	rs := []rune(name)
+	if len(rs) < 2 {
+		return name
+	}
+	if next := rs[1]; next == '_' || next == '\'' || next == '′' || next >= '0' && next <= '9' {
+		return string(rs[0])
+	}
+	return name
+}
+
+func TorqueName(name string) bool {
+	return Stem(name) == "τ" || strings.HasPrefix(strings.ToLower(name), "torque")
+}

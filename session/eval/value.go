@@ -1,0 +1,84 @@
+package eval
+
+import (
+	"math"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/plan"
+	"steelyard/lang/run"
+	"steelyard/lang/syntax"
+	"steelyard/session/entry"
+	"steelyard/units"
+)
+
+// NewValue reports a slot in a unit.
+func (l *Line) NewValue(name string, x syntax.Expr, slot run.Slot, unit *units.Unit) (entry.Value, bool) {
+	si := l.State.Vals[slot]
+	st := l.Planner.Static(slot)
+	v := entry.Value{
+		Name: name, SI: si, Dim: st.Dim, Tag: st.Tag, Unit: unit,
+		Quantity: quantityName(st, unit), Figures: l.Set.Figures, Rounding: l.Set.Rounding,
+	}
+	if si < 0 && v.Quantity == "speed" {
+		v.Quantity = "velocity" // a speed has no sign
+	}
+	v.InUnit = inUnit(x, si, unit, l.Planner)
+	if math.IsInf(v.InUnit, 0) || v.InUnit == 0 && si != 0 && !unit.Affine() {
+		l.Find(finding.New(finding.OutOfRange, x.Span(), "The value is beyond what a number can hold in "+unit.Screen()+".",
+			"Report it in another unit."))
+		return v, false
+	}
+	for _, f := range l.Entry.Findings {
+		if f.ID == finding.UnitMismatch || f.ID == finding.AngleOrCycle {
+			v.Named = true
+		}
+	}
+	return v, true
+}
+
+// inUnit converts a value to the unit it is shown in. A quantity as it was
+// written is converted by one exact factor.
+func inUnit(x syntax.Expr, si float64, unit *units.Unit, p *plan.Planner) float64 {
+	if q, ok := x.(*syntax.Quantity); ok {
+		if from, bad := p.Unit(q.Unit, units.AfterNumber); bad == nil && from.Affine() == unit.Affine() && from.Dim() == unit.Dim() {
+			return from.Convert(q.Value, unit)
+		}
+	}
+	return unit.FromSI(si)
+}
+
+// ShownIn is a value in a unit, with the figures in force.
+func (p *Page) ShownIn(v float64, u *units.Unit) string {
+	return units.FormatQuantity(u.FromSI(v), u, p.Set.Figures, p.Set.Rounding, units.Screen)
+}
+
+// quantityName says what kind of quantity a value is, as it is shown: in J an
+// energy, in N m a torque.
+func quantityName(st run.Static, u *units.Unit) string {
+	if st.Dim.IsOne() && st.Tag == units.None && u.Tag() == units.None {
+		return ""
+	}
+	if IsTorqueUnit(u) {
+		return "torque"
+	}
+	switch {
+	case u.Affine():
+		return "temperature"
+	case u.Difference():
+		return "temperature difference"
+	}
+	if st.Heat == run.Difference {
+		return "temperature difference"
+	}
+	tag := st.Tag
+	if tag == units.None {
+		tag = u.Tag()
+	}
+	if k, ok := units.KindOf(st.Dim, tag); ok {
+		return k.Name
+	}
+	if k, ok := units.KindOf(st.Dim, units.None); ok {
+		return k.Name
+	}
+	return ""
+}

@@ -1,0 +1,45 @@
+package given
+
+import (
+	"steelyard/lang/finding"
+	"steelyard/lang/ops"
+	"steelyard/lang/plan"
+	"steelyard/lang/run"
+	"steelyard/lang/syntax"
+	"steelyard/session/entry"
+	"steelyard/session/eval"
+	"steelyard/units"
+)
+
+// Constants brings in constants of CODATA 2022.
+func Constants(l *eval.Line, s *syntax.Constants) {
+	for _, n := range s.Names {
+		name := n.Name
+		k, ok := units.LookupConstant(name)
+		if !ok {
+			l.Find(finding.New(finding.UnknownName, n.NameAt, "No constant is called "+name+".", "`help constants` lists them."))
+			continue
+		}
+		if !l.MayDefine(name, n.NameAt, plan.Quantity) {
+			continue
+		}
+		u, bad := l.Planner.Units.Parse(k.Unit, units.AloneInPlace)
+		if bad != nil {
+			continue
+		}
+		slot := l.Planner.Emit(run.Instr{Op: ops.Const, K: u.ToSI(k.Value)}, run.Static{Dim: u.Dim(), Tag: u.Tag()})
+		d := &plan.Def{Name: name, Kind: plan.Quantity, Slot: slot, Given: true, Unit: u}
+		if l.CatchUp(); !l.HasValue(slot) {
+			continue
+		}
+		l.Planner.Define(d)
+		st := l.Planner.Static(slot)
+		l.Entry.Give(entry.Value{
+			Name: name, SI: l.State.Vals[slot], Dim: st.Dim, Tag: st.Tag, Unit: u, InUnit: k.Value.Float(),
+			Quantity: k.Name, Figures: units.Figures{N: max(1, min(k.Value.Figures, 15)), Keep: true}, Rounding: l.Set.Rounding,
+		})
+	}
+	if r := l.Entry.Result(); r != nil {
+		r.Shows = true
+	}
+}

@@ -1,0 +1,109 @@
+// Package given works out the statements that give names a meaning: givens and
+// results, functions, symbols, formulas, units and constants.
+package given
+
+import (
+	"strings"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/plan"
+	"steelyard/lang/run"
+	"steelyard/lang/syntax"
+	"steelyard/session/eval"
+	"steelyard/units"
+)
+
+// Define works out NAME = EXPR [in UNIT].
+func Define(l *eval.Line, s *syntax.Define) {
+	d := &plan.Def{Name: s.Name, Kind: plan.Quantity, Slot: run.NoSlot}
+	if !l.MayDefine(s.Name, s.NameAt, plan.Quantity) {
+		d.Root = d
+		l.Planner.SetThat(d)
+		return
+	}
+	if !eval.UsesName(s.X, s.Name) {
+		l.GivenAgain(s.Name, s.NameAt)
+	}
+	if differenceInDegrees(l, s) {
+		l.Fail(d, nil)
+		return
+	}
+	d.Given = !s.In.Present() && eval.IsWritten(s.X)
+	plain := d.Given && eval.IsPlain(s.X)
+	result(l, d, s.X, s.In, plain)
+	if d.Given && !d.Failed() {
+		d.Exponent = exponentOf(s.X)
+	}
+}
+
+// Value works out EXPR [in UNIT], a result without a name.
+func Value(l *eval.Line, s *syntax.Value) {
+	result(l, &plan.Def{Kind: plan.Quantity, Slot: run.NoSlot}, s.X, s.In, false)
+}
+
+// result plans and runs an expression, and reports it.
+func result(l *eval.Line, d *plan.Def, x syntax.Expr, in syntax.UnitText, plain bool) {
+	got := l.Eval(x, eval.Want{Self: d.Name, Shown: true, Name: d.Name, In: in})
+	if !got.OK {
+		l.Fail(d, got.Root)
+		return
+	}
+	d.Slot, d.Unit = got.Slot, got.Unit
+	if got.Static.Absent {
+		l.NoValueYet(d.Name, x, got.Compiled)
+		l.Settle(d)
+		return
+	}
+	v, ok := l.NewValue(d.Name, x, got.Slot, got.Unit)
+	if !ok {
+		l.Fail(d, nil)
+		return
+	}
+	if plain {
+		v.Figures = writtenFigures(x)
+	}
+	r := l.Entry.Give(v)
+	r.Shows, r.Records = !plain, !plain
+	l.Settle(d)
+}
+
+// writtenFigures are the figures with which a plain given was written.
+func writtenFigures(x syntax.Expr) units.Figures {
+	switch x := x.(type) {
+	case *syntax.Number:
+		return units.Figures{N: max(1, x.Value.Figures), Keep: true}
+	case *syntax.Quantity:
+		return units.Figures{N: max(1, x.Value.Figures), Keep: true}
+	case *syntax.Unary:
+		return writtenFigures(x.X)
+	}
+	return units.Figures{}
+}
+
+// exponentOf returns the value of a given that may be an exponent.
+func exponentOf(x syntax.Expr) *units.Exp {
+	if e, ok := syntax.Rational(x); ok {
+		return &e
+	}
+	return nil
+}
+
+// differenceInDegrees refuses a difference of temperatures given in °C.
+func differenceInDegrees(l *eval.Line, s *syntax.Define) bool {
+	q, ok := s.X.(*syntax.Quantity)
+	if !ok || !strings.HasPrefix(s.Name, "Δ") {
+		return false
+	}
+	u, bad := l.Planner.Unit(q.Unit, units.AfterNumber)
+	if bad != nil || !u.Affine() {
+		return false
+	}
+	readings := []string{q.Value.Text + " K", q.Value.Text + " Δ" + u.Screen()}
+	if u.Text() != "°C" && u.Text() != "degC" {
+		readings = readings[1:]
+	}
+	l.Find(finding.New(finding.TemperatureGiven, s.X.Span(),
+		"`"+q.Value.Text+" "+u.Screen()+"` is a temperature; "+s.Name+" is a difference of temperatures.",
+		"Write `"+s.Name+" = "+strings.Join(readings, "` or `"+s.Name+" = ")+"`.", readings...))
+	return true
+}

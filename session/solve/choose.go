@@ -1,0 +1,188 @@
+package solve
+
+import (
+	"strconv"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/run"
+	"steelyard/lang/syntax"
+	"steelyard/units"
+)
+
+// choiceOf is the rule that a statement asks for.
+var choiceOf = map[syntax.Choice]run.Choice{
+	syntax.AnyRoot: run.OnlyRoot, syntax.GreatestRoot: run.GreatestRoot, syntax.LeastRoot: run.LeastRoot,
+}
+
+// choose takes one of the solutions, or as many roots of one equation as there
+// are names, by the rule that is kept for when the worksheet runs with other
+// numbers.
+func (v *solving) choose(all []solution) {
+	switch {
+	case len(all) == 0:
+		v.noSolution()
+	case v.single() && len(v.s.Unknowns) > 1:
+		v.chooseEach(all)
+	default:
+		v.chooseOne(all)
+	}
+}
+
+// chooseEach gives each name a root, in rising order.
+func (v *solving) chooseEach(all []solution) {
+	v.rule.Choice, v.rule.Of = run.NthRoot, len(v.s.Unknowns)
+	if v.rule.Choose(valuesOf(all)) < 0 {
+		v.Find(finding.New(finding.WhichRoot, v.s.Unknowns[0].NameAt, "The equation has "+strconv.Itoa(len(all))+" solution"+plural(len(all))+": "+v.list(all)+".", "Ask for as many names."))
+		return
+	}
+	for i := range v.s.Unknowns {
+		v.rule.Nth = i
+		v.take(i, all[i], 0)
+	}
+}
+
+// chooseOne gives the unknowns the values of one solution, and says which others
+// there are.
+func (v *solving) chooseOne(all []solution) {
+	first := v.s.Unknowns[0]
+	if v.single() {
+		v.rule.Choice = choiceOf[first.Which]
+	}
+	chosen := v.rule.Choose(valuesOf(all))
+	if chosen < 0 {
+		v.Find(v.whichRoot(all))
+		return
+	}
+	for i := range v.s.Unknowns {
+		v.take(i, all[chosen], i)
+	}
+	others := append(all[:chosen:chosen], all[chosen+1:]...)
+	note := ""
+	switch also := all[chosen].roots[0].Also; {
+	case len(others) > 0 && v.rule.Choice == run.OnlyRoot:
+		note = v.otherNote(others)
+	case v.single() && also != nil:
+		note = v.alsoNote(also.X)
+	}
+	if note != "" {
+		v.Find(finding.New(finding.OtherRoot, first.NameAt, note, ""))
+	}
+}
+
+// whichRoot says that it must be said which solution is meant.
+func (v *solving) whichRoot(all []solution) finding.Finding {
+	first, last := v.s.Unknowns[0], v.s.Unknowns[len(v.s.Unknowns)-1]
+	if v.single() {
+		name := first.Name
+		return finding.New(finding.WhichRoot, first.NameAt, "Several values of "+name+" satisfy the equation: "+v.list(all)+".",
+			"Say which: for the greater "+name+", for the smaller "+name+", where "+name+" > …, or for "+name+"1, "+name+"2.")
+	}
+	return finding.New(finding.WhichRoot, first.NameAt, "Several values satisfy these equations: "+v.listSystem(all)+".",
+		"Say which, as in where "+last.Name+" > ….")
+}
+
+// otherNote names the solutions beside the only one without a negative value.
+func (v *solving) otherNote(others []solution) string {
+	if v.single() {
+		return "The positive solution is taken; " + v.list(others) + " satisfies the equation too."
+	}
+	return "The solution without a negative value is taken; these satisfy the equations too: " + v.listSystem(others) + "."
+}
+
+// alsoNote names the solution that the principal value of an angle leaves out.
+func (v *solving) alsoNote(x syntax.Expr) string {
+	also := v.Try(x)
+	if !also.OK {
+		return ""
+	}
+	return "The principal value is taken; " + v.ShownIn(also.Value, v.solutionUnit(0, v.statics[0])) +
+		" satisfies the equation too, and so does each full turn of the angle."
+}
+
+// noSolution says why no real value satisfies the equations, unless that has been
+// said. Where a search found nothing, what it could not settle is an error.
+func (v *solving) noSolution() {
+	open := false
+	for i := range v.Entry.Findings {
+		if f := &v.Entry.Findings[i]; f.ID == finding.NotSettled {
+			f.Severity, open = finding.Error, true
+		}
+	}
+	if open || v.failing() {
+		return
+	}
+	at, name := v.s.Unknowns[0].NameAt, v.s.Unknowns[0].Name
+	message, hint := "No real "+name+" satisfies the equation.", "Look at the signs of the givens, and at what stands under a root."
+	switch conditions := len(v.s.Where) > 0; {
+	case !v.single() && conditions:
+		message, hint = "No real values satisfy these equations and the conditions.", "Look at the signs of the givens."
+	case !v.single():
+		message, hint = "No real values satisfy these equations.", "Look at the signs of the givens."
+	default:
+		if d, negative := v.discriminant(); negative {
+			message = "No real " + name + " satisfies the equation: its discriminant is " + d + ", so that it never gets that far."
+			hint = "Look at the givens and their signs."
+		} else if conditions {
+			message, hint = "No "+name+" within the conditions satisfies the equation.", "Look at what stands after where."
+		}
+	}
+	v.Find(finding.New(finding.NoSolution, at, message, hint))
+}
+
+// discriminant shows that of a quadratic equation, if it is negative.
+func (v *solving) discriminant() (string, bool) {
+	if v.rearranged == nil || v.rearranged.Quadratic == nil {
+		return "", false
+	}
+	d := v.Try(v.rearranged.Quadratic.Discriminant)
+	return v.ShownIn(d.Value, units.Preferred(d.Static.Dim, d.Static.Tag)), d.OK && d.Value < 0
+}
+
+func plural(n int) string {
+	if n == 1 {
+		return ""
+	}
+	return "s"
+}
+
+const (
+	// maxListed is how many of several solutions are named.
+	maxListed = 6
+	// maxListedSystems is how many solutions of several equations are named.
+	maxListedSystems = 3
+)
+
+// list names solutions of one equation in the unit asked for.
+func (v *solving) list(all []solution) string {
+	text := ""
+	for i, one := range all {
+		if i == maxListed {
+			return text + " and more"
+		}
+		if i > 0 {
+			text += " and "
+		}
+		text += v.ShownIn(one.values[0], v.solutionUnit(0, v.statics[0]))
+	}
+	return text
+}
+
+// listSystem names solutions of several equations.
+func (v *solving) listSystem(all []solution) string {
+	text := ""
+	for n, one := range all {
+		if n == maxListedSystems {
+			return text + "; and more"
+		}
+		if n > 0 {
+			text += "; or "
+		}
+		for k, u := range v.s.Unknowns {
+			if k > 0 {
+				text += ", "
+			}
+			text += u.Name + " = " + v.ShownIn(one.values[k], v.solutionUnit(k, v.statics[k]))
+		}
+	}
+	return text
+}

@@ -1,0 +1,127 @@
+package solve
+
+import (
+	"math"
+
+	"steelyard/lang/algebra"
+	"steelyard/lang/finding"
+	"steelyard/lang/plan"
+	"steelyard/lang/run"
+	"steelyard/lang/syntax"
+	"steelyard/session/eval"
+)
+
+// orderOf is how a condition compares.
+var orderOf = map[syntax.Comparison]run.Order{
+	syntax.Less: run.Below, syntax.Greater: run.Above, syntax.AtMost: run.NotAbove, syntax.AtLeast: run.NotBelow,
+}
+
+// conditions plans the conditions as functions of the unknowns. Those of a single
+// unknown that can't be planned are reported as bounds.
+func (v *solving) conditions() []run.Condition {
+	by := map[string]syntax.Expr{}
+	if v.single() {
+		for _, u := range v.s.Unknowns {
+			by[u.Name] = &syntax.Name{Name: v.unknowns[0]}
+		}
+	}
+	var out []run.Condition
+	for _, c := range v.s.Where {
+		got := v.Planner.CompileFor(algebra.Substitute(c.Left, by), algebra.Substitute(c.Right, by), v.Entry.Text, v.unknowns, v.statics)
+		if !v.single() {
+			v.Find(got.Findings...)
+		}
+		op, known := orderOf[c.Op]
+		if !got.OK || got.Absent || !known {
+			continue
+		}
+		out = append(out, run.Condition{Difference: got.Difference, Size: got.Size, Op: op, OfUnknown: v.single()})
+	}
+	return out
+}
+
+// limits are between which values conditions leave one unknown.
+type limits struct {
+	lo, hi float64
+	// slots holds the lower and the upper bound, as far as there are any.
+	slots []run.Slot
+	// ok tells that every bound can be compared with the unknown.
+	ok bool
+}
+
+// bounds works the conditions on one unknown out, once.
+func (v *solving) bounds() *limits {
+	if v.limits != nil {
+		return v.limits
+	}
+	l := &limits{lo: math.Inf(-1), hi: math.Inf(1)}
+	v.limits = l
+	var low, high []run.Slot
+	for _, cond := range v.s.Where {
+		for _, x := range []syntax.Expr{cond.Left, cond.Right} {
+			if v.isAsked(x) {
+				continue
+			}
+			at, slot, ok := v.bound(x)
+			if !ok {
+				return l
+			}
+			switch with, upper := v.bounding(cond); {
+			case with != x:
+			case upper && at < l.hi:
+				l.hi, high = at, []run.Slot{slot}
+			case !upper && at > l.lo:
+				l.lo, low = at, []run.Slot{slot}
+			}
+		}
+	}
+	l.slots, l.ok = append(low, high...), true
+	return l
+}
+
+// isAsked tells whether an expression is the unknown, or one of its roots.
+func (v *solving) isAsked(x syntax.Expr) bool {
+	n, ok := x.(*syntax.Name)
+	return ok && (isUnknown(v.s, n.Name) || n.Name == v.unknowns[0])
+}
+
+// bound works out what the unknown is compared with.
+func (v *solving) bound(x syntax.Expr) (float64, run.Slot, bool) {
+	at := v.Eval(x, eval.Want{Silent: true})
+	v.Find(at.Findings...)
+	if at.Slot == run.NoSlot || !v.HasValue(at.Slot) {
+		return 0, run.NoSlot, false
+	}
+	v.Uses(at.Uses, x.Span())
+	want := v.statics[0]
+	if st := v.Planner.SettleTo(at.Slot, want.Dim); st.Dim != want.Dim {
+		name := v.unknowns[0]
+		v.Find(finding.New(finding.UnlikeDimensions, x.Span(), "The bound is "+plan.Words(st)+"; "+name+" is "+plan.Words(want)+".", "Give the bound in a unit of "+name+"."))
+		return 0, run.NoSlot, false
+	}
+	return v.State.Vals[at.Slot], at.Slot, true
+}
+
+// bounding is what a condition compares the unknown itself with, or nil, and
+// whether the unknown is bounded from above.
+func (v *solving) bounding(c syntax.Condition) (with syntax.Expr, upper bool) {
+	less := c.Op == syntax.Less || c.Op == syntax.AtMost
+	if n, ok := c.Left.(*syntax.Name); ok && n.Name == v.unknowns[0] {
+		return c.Right, less
+	}
+	if n, ok := c.Right.(*syntax.Name); ok && n.Name == v.unknowns[0] {
+		return c.Left, !less
+	}
+	return nil, false
+}
+
+// bounded tells whether conditions bound the unknown on both sides.
+func (v *solving) bounded() bool {
+	below, above := false, false
+	for _, c := range v.s.Where {
+		if with, upper := v.bounding(c); with != nil {
+			below, above = below || !upper, above || upper
+		}
+	}
+	return below && above
+}

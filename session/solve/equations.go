@@ -1,0 +1,164 @@
+package solve
+
+import (
+	"slices"
+
+	"steelyard/lang/algebra"
+	"steelyard/lang/finding"
+	"steelyard/lang/plan"
+	"steelyard/lang/run"
+	"steelyard/lang/syntax"
+	"steelyard/session/eval"
+	"steelyard/units"
+)
+
+// read finds the equations and what they are solved for.
+func (v *solving) read() bool {
+	if !v.single() && len(v.s.Equations) != len(v.s.Unknowns) {
+		v.Find(unevenSystem(v.Line, v.s))
+		return false
+	}
+	for _, e := range v.s.Equations {
+		sides, ok := v.sides(e)
+		if !ok {
+			return false
+		}
+		v.equations = append(v.equations, sides)
+	}
+	if v.single() {
+		return v.oneUnknown()
+	}
+	for _, u := range v.s.Unknowns {
+		v.unknowns = append(v.unknowns, u.Name)
+		if !v.holds(u.Name) {
+			v.Find(finding.New(finding.NotSolved, u.NameAt, u.Name+" stands in none of the equations.", "Solve for names that stand in them."))
+			return false
+		}
+	}
+	return true
+}
+
+// holds tells whether a name stands in an equation.
+func (v *solving) holds(name string) bool {
+	return slices.ContainsFunc(v.equations, func(e algebra.Equation) bool { return eval.UsesName(e.Left, name) || eval.UsesName(e.Right, name) })
+}
+
+// sides returns the sides of an equation; a formula's are those with its symbols
+// bound.
+func (v *solving) sides(e syntax.Equation) (algebra.Equation, bool) {
+	s := v.s
+	if e.Right != nil {
+		if len(s.With) > 0 {
+			v.Find(finding.New(finding.WrongCall, s.With[0].NameAt, "with gives the symbols of a formula; this is an equation.", "Write the values into the equation."))
+			return algebra.Equation{}, false
+		}
+		return algebra.Equation{Left: e.Left, Right: e.Right}, true
+	}
+	n := e.Left.(*syntax.Name)
+	f, ok := v.Formula(n.Name)
+	if !ok {
+		v.Find(finding.New(finding.UnknownName, n.At, "There is no formula called "+n.Name+".", "`help formulas` lists them; an equation has a left and a right side."))
+		return algebra.Equation{}, false
+	}
+	bound, ok := v.symbols(f)
+	if !ok {
+		return algebra.Equation{}, false
+	}
+	if missing, some := missingSymbols(v.Line, s, f, bound, n.At); some {
+		v.Find(missing)
+		return algebra.Equation{}, false
+	}
+	if !symbolsFit(v.Line, s, f, bound, n.At) {
+		return algebra.Equation{}, false
+	}
+	return algebra.Equation{Left: algebra.Substitute(syntax.Unplaced(f.Left), bound), Right: algebra.Substitute(syntax.Unplaced(f.Right), bound)}, true
+}
+
+// symbols are what the symbols of a formula stand for, as far as the statement or
+// a default says.
+func (v *solving) symbols(f *syntax.FormulaDef) (map[string]syntax.Expr, bool) {
+	bound := map[string]syntax.Expr{}
+	for _, b := range v.s.With {
+		if !eval.IsSymbol(f, b.Name) {
+			v.Find(finding.New(finding.WrongCall, b.NameAt, f.Name+" has no symbol "+b.Name+".", "`help "+f.Name+"` lists its symbols."))
+			return nil, false
+		}
+		bound[b.Name] = b.X
+	}
+	for _, sym := range f.Symbols {
+		if _, given := bound[sym.Name]; given || sym.Default == nil || isUnknown(v.s, sym.Name) {
+			continue
+		}
+		if _, known := v.Planner.Names.Lookup(sym.Name); !known {
+			bound[sym.Name] = syntax.Unplaced(sym.Default)
+		}
+	}
+	return bound, true
+}
+
+// symbolsFit checks what a formula's symbols stand for against the units that
+// it declares.
+func symbolsFit(l *eval.Line, s *syntax.Solve, f *syntax.FormulaDef, bound map[string]syntax.Expr, at syntax.Span) bool {
+	good := true
+	for _, sym := range f.Symbols {
+		x, ok := bound[sym.Name]
+		if _, known := l.Planner.Names.Lookup(sym.Name); isUnknown(s, sym.Name) || !ok && !known {
+			continue
+		}
+		if !ok {
+			x = &syntax.Name{Name: sym.Name}
+		}
+		c := l.Eval(x, eval.Want{Silent: true})
+		want, bad := l.Planner.Unit(sym.Unit, units.AloneInPlace)
+		if c.Slot == run.NoSlot || bad != nil {
+			continue
+		}
+		if st := l.Planner.SettleTo(c.Slot, want.Dim()); st.Dim != want.Dim() {
+			place := at
+			if ok && x.Span().To > 0 {
+				place = x.Span()
+			}
+			l.Find(finding.New(finding.FormulaArgument, place, sym.Name+" wants "+want.Screen()+"; here it is "+plan.Words(st)+".",
+				f.Name+" takes "+sym.Name+" in "+want.Screen()+"; `with "+sym.Name+" = …` gives it another value."))
+			good = false
+		}
+	}
+	return good
+}
+
+func isUnknown(s *syntax.Solve, name string) bool {
+	for _, u := range s.Unknowns {
+		if u.Name == name {
+			return true
+		}
+	}
+	return false
+}
+
+// oneUnknown finds the name that one equation is solved for. Where two names such
+// as t1 and t2 are asked, that is their letter.
+func (v *solving) oneUnknown() bool {
+	s, first := v.s, v.s.Unknowns[0]
+	if v.holds(first.Name) {
+		if len(s.Unknowns) == 1 {
+			v.unknowns = []string{first.Name}
+			return true
+		}
+	} else if base := eval.Stem(first.Name); len(s.Unknowns) > 1 && v.holds(base) {
+		v.unknowns = []string{base}
+		return true
+	}
+	if len(s.Unknowns) > 1 {
+		v.Find(finding.New(finding.NotSolved, s.Unknowns[1].NameAt, "One equation gives one unknown.",
+			"For two roots of t write `for t1, t2`; two unknowns take two equations: "+togetherForm+"."))
+		return false
+	}
+	if n, ok := s.Equations[0].Left.(*syntax.Name); ok && s.Equations[0].Right == nil {
+		if f, ok := v.Formula(n.Name); ok {
+			v.Find(notInFormula(v.Line, s, f))
+			return false
+		}
+	}
+	v.Find(finding.New(finding.NotSolved, first.NameAt, first.Name+" does not stand in the equation.", "Solve for a name that stands in it."))
+	return false
+}

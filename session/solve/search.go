@@ -1,0 +1,115 @@
+package solve
+
+import (
+	"math"
+
+	"steelyard/lang/algebra"
+	"steelyard/lang/finding"
+	"steelyard/lang/ops"
+	"steelyard/lang/run"
+	"steelyard/lang/syntax"
+	"steelyard/units"
+)
+
+// maxUnsettled is how many places are named in which a search has not settled
+// whether there is a solution.
+const maxUnsettled = 3
+
+// search looks for numbers where the equations can't be rearranged.
+func (v *solving) search() {
+	v.again, v.rule.Searched = true, true
+	switch {
+	case v.absent || v.open:
+	case v.single():
+		if v.bounds().ok {
+			v.choose(v.byIntervals())
+		}
+		return
+	default:
+		if all := v.stepByStep(); len(all) > 0 {
+			v.choose(all)
+			return
+		}
+	}
+	u := v.s.Unknowns[0]
+	if v.single() {
+		v.Find(finding.New(finding.NotSolved, u.NameAt, "This equation can't be rearranged for "+v.unknowns[0]+" here.",
+			"This version undoes operations one by one, and solves linear and quadratic equations."))
+		return
+	}
+	v.Find(finding.New(finding.NotSolved, u.NameAt, "These equations can't be solved for "+list(v.unknowns)+": they depend on each other, contradict each other, or can't be rearranged here.",
+		"Look whether one of them follows from the others."))
+}
+
+// byIntervals looks for roots of one equation: every piece of the range is proved
+// empty, proved to hold one root, or named as not settled.
+func (v *solving) byIntervals() []solution {
+	bounds := v.bounds()
+	scale := v.Planner.Program.NaturalScale(&v.State, v.rule.Differences, v.statics[0].Dim)
+	pieces := run.SearchPieces(scale, bounds.lo, bounds.hi)
+	v.args = bounds.slots
+	v.rule.Below, v.rule.Above = !math.IsInf(bounds.lo, 0), !math.IsInf(bounds.hi, 0)
+	got := v.Planner.Program.FindRoots(v.Ctx, &v.State, v.rule.Differences[0], pieces)
+	u := v.solutionUnit(0, v.statics[0])
+	lo, hi := pieces[0].Lo, pieces[0].Hi
+	for _, x := range pieces {
+		lo, hi = math.Min(lo, x.Lo), math.Max(hi, x.Hi)
+	}
+	at := v.s.Unknowns[0].NameAt
+	v.Find(finding.New(finding.Searched, at, "No rearrangement leads to "+v.unknowns[0]+"; it was searched for from "+v.ShownIn(lo, u)+" to "+
+		v.ShownIn(hi, u)+", and what is not named here is proved to hold no solution.", ""))
+	for i, x := range got.Unsettled {
+		if i == maxUnsettled {
+			break
+		}
+		v.Find(finding.New(finding.NotSettled, at, "From "+v.ShownIn(x.Lo, u)+" to "+v.ShownIn(x.Hi, u)+" it is not settled whether there is a solution.",
+			"Narrow the search down with where, or look at the graph there."))
+	}
+	var all []solution
+	for _, x := range got.Found {
+		if one := []float64{x}; v.satisfies(one) {
+			all = append(all, v.searched(one))
+		}
+	}
+	return v.allowed(all)
+}
+
+// stepByStep looks for values that satisfy equations which elimination can't
+// solve.
+func (v *solving) stepByStep() []solution {
+	var all []solution
+	for _, x := range v.Planner.Program.Newton(&v.State, v.rule) {
+		all = append(all, v.searched(x))
+	}
+	if all = v.allowed(all); len(all) > 0 {
+		v.Find(finding.New(finding.Searched, v.s.Unknowns[0].NameAt, "No rearrangement leads to "+list(v.unknowns)+
+			"; values were found step by step from the sizes of the givens, and put back into every equation.",
+			"It is not proved that there are no others."))
+	}
+	return all
+}
+
+// searched gives the numbers of a solution slots of their own.
+func (v *solving) searched(x []float64) solution {
+	one := solution{values: x}
+	for _, e := range v.equations {
+		one.steps = append(one.steps, algebra.Step{Left: e.Left, Right: e.Right})
+	}
+	for i, value := range x {
+		one.slots = append(one.slots, v.Planner.Emit(run.Instr{Op: ops.Const, K: value}, v.statics[i]))
+		one.roots = append(one.roots, algebra.Root{X: asNumber(value, v.statics[i])})
+	}
+	v.CatchUp()
+	return one
+}
+
+// asNumber is a value as a written quantity in its SI unit.
+func asNumber(v float64, st run.Static) syntax.Expr {
+	text := units.FormatQuantity(v, units.Coherent(st.Dim, st.Tag), units.Figures{N: 15}, units.HalfAway, units.File)
+	x, fs := syntax.ParseExpr(text)
+	if len(fs) > 0 {
+		d, _ := units.ParseDecimal("0")
+		return &syntax.Number{Value: d}
+	}
+	return x
+}

@@ -1,0 +1,319 @@
+// Package solve works equations out for their unknowns: in symbols where they can
+// be rearranged, else by a search. Which of several roots is taken is decided
+// where the worksheet runs (lang/run), for the line itself as for every later run.
+package solve
+
+import (
+	"math"
+
+	"steelyard/lang/algebra"
+	"steelyard/lang/finding"
+	"steelyard/lang/plan"
+	"steelyard/lang/run"
+	"steelyard/lang/syntax"
+	"steelyard/session/eval"
+	"steelyard/units"
+)
+
+// solving is a solve while it is worked out. One equation is a system of one.
+type solving struct {
+	*eval.Line
+	s    *syntax.Solve
+	defs []*plan.Def // of the unknowns asked for
+	// equations are those written, with the symbols of formulas bound.
+	equations []algebra.Equation
+	// unknowns are what they are solved for, and statics what they say of those.
+	// Where t1 and t2 are asked of one equation, the unknown is t.
+	unknowns []string
+	statics  []run.Static
+	// absent tells that a symbol without a value stands in an equation, and open
+	// that the equations leave the dimension of an unknown open.
+	absent, open bool
+	// rule is what a solution must satisfy and which of several is taken, and
+	// args are the slots that it chooses from: roots in symbols, or the bounds of
+	// a search. Again tells that there is something to choose.
+	rule  *run.Solve
+	args  []run.Slot
+	again bool
+	// limits are the bounds that conditions set, once they have been worked out.
+	limits *limits
+	// rearranged is how one equation was solved in symbols, and system how
+	// several were.
+	rearranged *algebra.Solution
+	system     []algebra.SystemRoot
+}
+
+// solution is one solution of the equations: an expression, a slot and a number
+// for each unknown.
+type solution struct {
+	roots  []algebra.Root
+	steps  []algebra.Step
+	slots  []run.Slot
+	values []float64
+}
+
+// Solve solves equations for unknowns, which become names of the worksheet.
+func Solve(l *eval.Line, s *syntax.Solve) {
+	v := &solving{Line: l, s: s}
+	for _, u := range s.Unknowns {
+		if !l.MayDefine(u.Name, u.NameAt, plan.Quantity) {
+			return
+		}
+		v.defs = append(v.defs, &plan.Def{Name: u.Name, Kind: plan.Quantity, Slot: run.NoSlot})
+	}
+	needs := v.solve()
+	for i, d := range v.defs {
+		if d.Slot == run.NoSlot {
+			l.Fail(d, needs)
+			continue
+		}
+		l.GivenAgain(d.Name, s.Unknowns[i].NameAt)
+		l.Settle(d)
+	}
+}
+
+// single tells whether there is one equation.
+func (v *solving) single() bool { return len(v.s.Equations) == 1 }
+
+// solve works the unknowns out. It returns the failed definition that an
+// equation needs, or nil.
+func (v *solving) solve() *plan.Def {
+	if f, bad := formulasEquated(v.Line, v.s); bad {
+		v.Find(f)
+		return nil
+	}
+	if !v.read() {
+		return nil
+	}
+	if needs, ok := v.plan(); !ok {
+		return needs
+	}
+	if !v.rearrange() {
+		v.search()
+		return nil
+	}
+	if v.absent && v.inSymbols() {
+		return nil
+	}
+	all := v.workedOut(v.inForm(v.bounded()))
+	if len(all) == 0 && v.single() && len(v.s.Where) > 0 && !v.failing() {
+		v.args = nil
+		all = v.workedOut(v.inForm(true))
+	}
+	v.choose(all)
+	return nil
+}
+
+// failing tells whether something found keeps the line from having a value.
+func (v *solving) failing() bool {
+	worst, some := finding.Worst(v.Entry.Findings)
+	return some && worst.Fails()
+}
+
+// plan plans the equations together, which gives the unknowns their dimensions,
+// and with them what a solution must satisfy.
+func (v *solving) plan() (needs *plan.Def, ok bool) {
+	v.statics = v.Planner.Unknowns(len(v.unknowns))
+	v.rule = &run.Solve{}
+	good := true
+	for i, e := range v.equations {
+		got := v.Planner.CompileFor(e.Left, e.Right, v.Entry.Text, v.unknowns, v.statics)
+		at := v.s.Equations[i].Left.Span()
+		for _, f := range got.Findings {
+			if f.At.To == 0 { // within a formula that is written elsewhere
+				f.At = at
+			}
+			v.findOnce(f)
+		}
+		v.Uses(got.Uses, at)
+		if needs == nil {
+			needs = got.Root
+		}
+		good, v.absent = good && got.OK, v.absent || got.Absent
+		v.rule.Differences, v.rule.Sizes = append(v.rule.Differences, got.Difference), append(v.rule.Sizes, got.Size)
+	}
+	for i, st := range v.statics {
+		v.statics[i] = v.Planner.Settled(st)
+		v.open = v.open || v.statics[i].Open != 0
+		v.rule.Dims = append(v.rule.Dims, v.statics[i].Dim)
+	}
+	if !good {
+		return needs, false
+	}
+	v.CatchUp()
+	if !v.unknownUnits() {
+		return nil, false
+	}
+	before := len(v.Entry.Findings)
+	v.rule.Conditions = v.conditions()
+	v.CatchUp()
+	return nil, len(v.Entry.Findings) == before
+}
+
+// findOnce adds a finding unless one like it says the same of another place in
+// the line. Of a name without a value it says when its unit would be enough.
+func (v *solving) findOnce(f finding.Finding) {
+	if f.ID != finding.UnknownName || f.Hint == "" || !v.single() {
+		v.Find(f)
+		return
+	}
+	for _, g := range v.Entry.Findings {
+		if g.ID == f.ID && g.Message == f.Message {
+			return
+		}
+	}
+	v.Find(withUnitEnough(f))
+}
+
+// unknownUnits checks the units that unknowns are reported in against what the
+// equations say of them; false if one can't be read.
+func (v *solving) unknownUnits() bool {
+	good := true
+	for i, u := range v.s.Unknowns {
+		if !u.In.Present() {
+			continue
+		}
+		st := v.statics[min(i, len(v.statics)-1)]
+		unit, bad := v.Planner.Unit(u.In, units.AloneInPlace)
+		if bad != nil {
+			v.Find(v.Planner.UnitFinding(u.In, bad))
+			good = false
+		} else if st.Open == 0 && unit.Dim() != st.Dim {
+			t := plan.MismatchText(u.Name, st, unit)
+			v.Find(finding.New(finding.UnitMismatch, u.In.At, t.Message, t.Hint))
+		}
+	}
+	return good
+}
+
+// rearrange solves the equations in symbols, as far as that can be done.
+func (v *solving) rearrange() bool {
+	opened := make([]algebra.Equation, len(v.equations))
+	for i, e := range v.equations {
+		opened[i] = algebra.Equation{Left: v.Opened(e.Left, v.Entry.Line), Right: v.Opened(e.Right, v.Entry.Line)}
+	}
+	ok := false
+	switch {
+	case !v.single():
+		v.system, ok = algebra.System(opened, v.unknowns)
+	case len(v.s.Where) > 0:
+		v.rearranged, ok = algebra.SolveTurns(opened[0].Left, opened[0].Right, v.unknowns[0])
+	default:
+		v.rearranged, ok = algebra.Solve(opened[0].Left, opened[0].Right, v.unknowns[0])
+	}
+	return ok
+}
+
+// inForm lists the solutions in symbols. Of one equation with conditions, or a
+// choice asked for, those too that a principal value leaves out, and if turns is
+// set those some turns away.
+func (v *solving) inForm(turns bool) []solution {
+	var all []solution
+	for _, r := range v.system {
+		one := solution{steps: r.Steps}
+		for _, x := range r.X {
+			one.roots = append(one.roots, algebra.Root{X: x})
+		}
+		all = append(all, one)
+	}
+	if !v.single() {
+		v.again = len(all) > 1 || len(v.s.Where) > 0
+		return all
+	}
+	add := func(r algebra.Root) {
+		all = append(all, solution{roots: []algebra.Root{r}, steps: v.rearranged.Steps})
+	}
+	for _, r := range v.rearranged.Roots {
+		add(r)
+	}
+	if len(v.s.Where) > 0 || v.s.Unknowns[0].Which != syntax.AnyRoot || len(v.s.Unknowns) > 1 {
+		for _, r := range v.rearranged.Roots {
+			if r.Also != nil {
+				add(*r.Also)
+			}
+			for _, t := range r.Turns {
+				if turns {
+					add(t)
+				}
+			}
+		}
+	}
+	v.again = len(all) > 1 || len(v.s.Where) > 0
+	return all
+}
+
+// workedOut gives solutions in symbols their numbers, and keeps the real ones
+// that satisfy the equations and the conditions.
+func (v *solving) workedOut(all []solution) []solution {
+	var good []solution
+	var wrong []finding.Finding
+	for _, one := range all {
+		found, ok := v.numbers(&one)
+		if wrong == nil {
+			wrong = found
+		}
+		if !ok || !v.satisfies(one.values) {
+			continue
+		}
+		for _, s := range one.slots {
+			v.rule.Scale = math.Max(v.rule.Scale, v.Planner.Program.AddedUp(&v.State, s, v.Start))
+		}
+		good = append(good, one)
+	}
+	if len(good) == 0 && len(v.Entry.Findings) == 0 {
+		v.Find(wrong...)
+	}
+	return v.allowed(good)
+}
+
+// numbers works one solution out; false if it has no real value. What keeps it
+// from being planned is returned.
+func (v *solving) numbers(one *solution) ([]finding.Finding, bool) {
+	for i, r := range one.roots {
+		c := v.Eval(r.X, eval.Want{Silent: true})
+		if c.Slot == run.NoSlot {
+			return c.Findings, false
+		}
+		if v.single() || v.statics[i].Open == 0 {
+			v.Planner.SettleTo(c.Slot, v.statics[i].Dim)
+		}
+		one.slots = append(one.slots, c.Slot)
+	}
+	v.args = append(v.args, one.slots...)
+	for _, s := range one.slots {
+		x, ok := v.State.Value(s)
+		if !ok {
+			return nil, false
+		}
+		one.values = append(one.values, x)
+	}
+	return nil, true
+}
+
+// satisfies puts values of the unknowns back into the equations.
+func (v *solving) satisfies(x []float64) bool {
+	if v.absent {
+		return v.satisfiesAnyway(x)
+	}
+	return v.Planner.Program.Satisfies(&v.State, v.rule, x)
+}
+
+// allowed keeps the solutions that the conditions allow, in rising order.
+func (v *solving) allowed(all []solution) []solution {
+	if len(all) == 0 || v.single() && !v.bounds().ok {
+		return nil
+	}
+	var kept []solution
+	for _, i := range v.Planner.Program.Allowed(&v.State, v.rule, valuesOf(all)) {
+		kept = append(kept, all[i])
+	}
+	return kept
+}
+
+func valuesOf(all []solution) [][]float64 {
+	x := make([][]float64, len(all))
+	for i, s := range all {
+		x[i] = s.values
+	}
+	return x
+}

@@ -1,0 +1,143 @@
+package solve
+
+import (
+	"strings"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/syntax"
+	"steelyard/session/eval"
+	"steelyard/units"
+	"steelyard/units/writing"
+)
+
+// notInFormula says that an unknown is no symbol of the formula that is solved,
+// and offers the line in which it stands for one.
+func notInFormula(l *eval.Line, s *syntax.Solve, f *syntax.FormulaDef) finding.Finding {
+	u := s.Unknowns[0]
+	message := u.Name + " does not stand in " + f.Name + "; its symbols are " + list(symbolNames(f)) + "."
+	sym, ok := meantSymbol(l, s, f)
+	if !ok {
+		return finding.New(finding.NotSolved, u.NameAt, message, "To solve for it under another name, let it stand for a symbol: with "+f.Symbols[0].Name+" = "+u.Name+".")
+	}
+	line := withBinding(l.Entry.Text, s, sym+" = "+u.Name)
+	at := syntax.Span{From: u.NameAt.From, To: len(l.Entry.Text)}
+	return finding.New(finding.NotSolved, at, message, "To let it stand for "+sym+", write `"+line+"`.", line[at.From:])
+}
+
+// withBinding adds a symbol's value to those of a solve.
+func withBinding(text string, s *syntax.Solve, binding string) string {
+	last := s.Unknowns[len(s.Unknowns)-1]
+	at, lead := max(last.NameAt.To, last.In.At.To), " with "
+	if n := len(s.With); n > 0 {
+		at, lead = s.With[n-1].X.Span().To, ", "
+	}
+	return text[:at] + lead + binding + text[at:]
+}
+
+func symbolNames(f *syntax.FormulaDef) []string {
+	names := make([]string, len(f.Symbols))
+	for i, sym := range f.Symbols {
+		names[i] = sym.Name
+	}
+	return names
+}
+
+// meantSymbol finds the symbol that a name stands for: the one whose letter the
+// name begins with, the only one of the unit asked for, or one spelled nearly
+// alike.
+func meantSymbol(l *eval.Line, s *syntax.Solve, f *syntax.FormulaDef) (string, bool) {
+	u := s.Unknowns[0]
+	var free, like []string
+	for _, sym := range f.Symbols {
+		if isBound(s, sym.Name) {
+			continue
+		}
+		if sameUnit(l, u.In, sym.Unit) {
+			like = append(like, sym.Name)
+		}
+		free = append(free, sym.Name)
+	}
+	if u.In.Present() {
+		free = like
+	}
+	for _, name := range free {
+		if name == eval.Stem(u.Name) || strings.HasPrefix(u.Name, name+"_") {
+			return name, true
+		}
+	}
+	if len(like) == 1 {
+		return like[0], true
+	}
+	for _, name := range free {
+		if len(name) > 2 && writing.Within(1, name, u.Name) {
+			return name, true
+		}
+	}
+	return "", false
+}
+
+func isBound(s *syntax.Solve, name string) bool {
+	for _, b := range s.With {
+		if b.Name == name {
+			return true
+		}
+	}
+	return false
+}
+
+// sameUnit tells whether two units measure the same dimension.
+func sameUnit(l *eval.Line, a, b syntax.UnitText) bool {
+	if !a.Present() {
+		return false
+	}
+	x, bad1 := l.Planner.Unit(a, units.AloneInPlace)
+	y, bad2 := l.Planner.Unit(b, units.AloneInPlace)
+	return bad1 == nil && bad2 == nil && x.Dim() == y.Dim()
+}
+
+// missingSymbols says which symbols of a formula have no value, and where one
+// may be given.
+func missingSymbols(l *eval.Line, s *syntax.Solve, f *syntax.FormulaDef, bound map[string]syntax.Expr, at syntax.Span) (finding.Finding, bool) {
+	var names, values []string
+	asked := false
+	for _, b := range s.With {
+		asked = asked || eval.UsesName(b.X, s.Unknowns[0].Name)
+	}
+	for _, sym := range f.Symbols {
+		if isUnknown(s, sym.Name) || len(s.Unknowns) > 1 && sym.Name == eval.Stem(s.Unknowns[0].Name) {
+			asked = true
+			continue
+		}
+		_, known := l.Planner.Names.Lookup(sym.Name)
+		if _, ok := bound[sym.Name]; ok || known || sym.Name == "g" {
+			continue
+		}
+		names = append(names, sym.Name)
+		values = append(values, strings.TrimSuffix(sym.Name+" = 2 "+sym.Unit.Text, " 1"))
+	}
+	if !asked || len(names) == 0 {
+		return finding.Finding{}, false
+	}
+	with, it := "with ", "it a value"
+	if len(s.With) > 0 {
+		with = "with …, "
+	}
+	if len(names) > 1 {
+		it = "them values"
+	}
+	return finding.New(finding.UnknownName, at, "No line above gives "+list(names)+", which "+f.Name+" needs.",
+		"Give "+it+" here, as in "+with+strings.Join(values, ", ")+", or in a line above."), true
+}
+
+// list names things in a sentence: a, b and c.
+func list(names []string) string {
+	out := names[0]
+	for i, n := range names[1:] {
+		if i == len(names)-2 {
+			out += " and " + n
+		} else {
+			out += ", " + n
+		}
+	}
+	return out
+}

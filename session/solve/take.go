@@ -1,0 +1,87 @@
+package solve
+
+import (
+	"steelyard/lang/algebra"
+	"steelyard/lang/run"
+	"steelyard/lang/syntax"
+	"steelyard/session/eval"
+	"steelyard/units"
+)
+
+// solutionUnit is the unit that the solution for an unknown is shown in.
+func (v *solving) solutionUnit(i int, st run.Static) *units.Unit {
+	u := v.s.Unknowns[i]
+	if u.In.Present() {
+		if unit, bad := v.Planner.Unit(u.In, units.AloneInPlace); bad == nil && unit.Dim() == st.Dim {
+			return unit
+		}
+	}
+	if unit := v.declaredAngle(u, st); unit != nil {
+		return unit
+	}
+	return units.Preferred(st.Dim, st.Tag)
+}
+
+// declaredAngle is the unit of an unknown that a formula declares an angle.
+func (v *solving) declaredAngle(u syntax.Unknown, st run.Static) *units.Unit {
+	if !v.single() || v.s.Equations[0].Right != nil || !st.Dim.IsOne() {
+		return nil
+	}
+	n, ok := v.s.Equations[0].Left.(*syntax.Name)
+	if !ok {
+		return nil
+	}
+	f, _ := v.Formula(n.Name)
+	for _, sym := range f.Symbols {
+		if sym.Name != u.Name && sym.Name != v.unknowns[0] {
+			continue
+		}
+		if unit, bad := v.Planner.Unit(sym.Unit, units.AloneInPlace); bad == nil && unit.Tag() == units.Angle {
+			return unit
+		}
+	}
+	return nil
+}
+
+// take makes the value that a solution has for its unknown k that of name i. One
+// that was chosen among several is chosen again whenever the plan runs with
+// other numbers.
+func (v *solving) take(i int, one solution, k int) {
+	slot := one.slots[k]
+	st := v.Planner.Static(slot)
+	if v.again {
+		rule := *v.rule
+		rule.Unknown = k
+		again := v.Planner.EmitSolve(&rule, v.args, st)
+		v.CatchUp()
+		if x, ok := v.State.Value(again); ok && x == one.values[k] {
+			slot = again
+		}
+	}
+	u := v.s.Unknowns[i]
+	unit := v.solutionUnit(i, st)
+	if tag := unit.Tag(); tag != units.None && st.Tag == units.None {
+		v.Planner.Program.Main.Statics[slot].Tag = tag
+	}
+	value, ok := v.NewValue(u.Name, &syntax.Name{Name: u.Name}, slot, unit)
+	if !ok {
+		return
+	}
+	v.defs[i].Slot, v.defs[i].Unit = slot, unit
+	r := v.Entry.Give(value)
+	r.Shows, r.Records = true, true
+	v.workedFrom(one, k)
+}
+
+// workedFrom notes what the next value of the statement was worked out from.
+func (v *solving) workedFrom(one solution, k int) {
+	by, ok := v.Entry.By.(*eval.Solved)
+	if !ok {
+		by = &eval.Solved{Worker: v.Entry.By, Solution: v.rearranged, Unknown: v.unknowns[0]}
+		if by.Solution == nil {
+			by.Solution = &algebra.Solution{Steps: one.steps}
+		}
+		v.Entry.By = by
+	}
+	by.Roots = append(by.Roots, one.roots[k])
+}

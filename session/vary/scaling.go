@@ -1,0 +1,130 @@
+package vary
+
+import (
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"steelyard/lang/algebra"
+	"steelyard/lang/finding"
+	"steelyard/lang/plan"
+	"steelyard/lang/run"
+	"steelyard/lang/syntax"
+	"steelyard/session/entry"
+	"steelyard/session/eval"
+	"steelyard/units"
+)
+
+// Scaling says how one quantity grows with another.
+func Scaling(l *eval.Line, s *syntax.Scaling) {
+	of, ok1 := scaledExpr(l, s.X)
+	by, ok2 := scaled(l, s.Against.Name, s.Against.NameAt)
+	if !ok1 || !ok2 {
+		return
+	}
+	l.Uses([]*plan.Def{by}, s.Against.NameAt)
+	if x, ok := l.WrittenOut(s.X, l.Entry.Line, by); ok {
+		if e, exact := algebra.Exponent(x, s.Against.Name); exact {
+			l.Entry.Outcome = append(entry.Lines{power(l, s, x, e)}, free(by)...)
+			return
+		}
+	}
+	if l.Planner.Static(of).Absent || l.Planner.Static(by.Slot).Absent {
+		l.Find(finding.New(finding.NotWorkedOut, s.X.Span(), algebra.Display(s.X)+" is no power of "+s.Against.Name+"; how it grows depends on values that are not given yet.",
+			"Give the symbols values in lines above."))
+		return
+	}
+	if rows := append(localScaling(l, s, of, by), free(by)...); len(rows) > 0 {
+		l.Entry.Outcome = rows
+	}
+}
+
+// power tells an exact power.
+func power(l *eval.Line, s *syntax.Scaling, x syntax.Expr, e units.Exp) string {
+	of := algebra.Display(s.X)
+	if e.IsZero() {
+		return of + " does not depend on " + s.Against.Name + "."
+	}
+	return goesAs(l, s, e) + fixed(l, x, s.Against.Name) + ": doubling " + s.Against.Name + " multiplies " + of + " by " +
+		times(math.Pow(2, e.Float()), l.Set.Rounding) + "."
+}
+
+// scaledExpr finds the slot of what is to grow.
+func scaledExpr(l *eval.Line, x syntax.Expr) (run.Slot, bool) {
+	if n, ok := x.(*syntax.Name); ok && n.Line == 0 {
+		if d, ok := scaled(l, n.Name, n.At); ok {
+			l.Uses([]*plan.Def{d}, n.At)
+			return d.Slot, true
+		}
+		return run.NoSlot, false
+	}
+	c := l.Eval(x, eval.Want{})
+	return c.Slot, c.OK
+}
+
+// scaled finds a quantity with a value.
+func scaled(l *eval.Line, name string, at syntax.Span) (*plan.Def, bool) {
+	n := &syntax.Name{At: at, Name: name}
+	d, ok := l.Planner.Find(n)
+	if !ok || d.Kind != plan.Quantity && d.Kind != plan.Symbol {
+		l.Find(l.Planner.Unknown(n, l.Entry.Text)...)
+		return nil, false
+	}
+	if d.Failed() {
+		f := finding.New(finding.NotWorkedOut, at, "not worked out: needs "+name+" (line "+strconv.Itoa(d.Root.Line)+")", "")
+		f.Cause = d.Root.Line
+		l.Find(f)
+		return nil, false
+	}
+	return d, true
+}
+
+// goesAs names a power: T goes as √L.
+func goesAs(l *eval.Line, s *syntax.Scaling, e units.Exp) string {
+	of := algebra.Display(s.X)
+	if e.Num() < 0 {
+		return of + " goes as 1/" + algebra.Power(s.Against.Name, e.Neg())
+	}
+	return of + " goes as " + algebra.Power(s.Against.Name, e)
+}
+
+// fixed lists what is held fixed.
+func fixed(l *eval.Line, x syntax.Expr, against string) string {
+	var names []string
+	syntax.Walk(x, func(x syntax.Expr) bool {
+		if n, ok := x.(*syntax.Name); ok && n.Name != against && !slices.Contains(names, n.Name) {
+			names = append(names, n.Name)
+		}
+		return true
+	})
+	if len(names) == 0 {
+		return ""
+	}
+	return " (" + strings.Join(names, ", ") + " fixed)"
+}
+
+// localScaling finds the power with which one quantity grows with another near
+// the given values; it says nothing where there is no power, which is a finding.
+func localScaling(l *eval.Line, s *syntax.Scaling, of run.Slot, by *plan.Def) entry.Lines {
+	const step = 1e-4
+	name := algebra.Display(s.X)
+	x0, y0 := l.State.Vals[by.Slot], l.State.Vals[of]
+	up, ok1 := l.Rerun(map[run.Slot]float64{by.Slot: x0 * (1 + step)}).Value(of)
+	down, ok2 := l.Rerun(map[run.Slot]float64{by.Slot: x0 * (1 - step)}).Value(of)
+	twice, ok3 := l.Rerun(map[run.Slot]float64{by.Slot: 2 * x0}).Value(of)
+	if !ok1 || !ok2 || x0 == 0 || y0 == 0 || up/down <= 0 {
+		l.Find(finding.New(finding.NoRealValue, s.X.Span(), "There is no power at these values: "+name+" or "+s.Against.Name+" is 0, or has no value nearby.", ""))
+		return nil
+	}
+	power := (math.Log(up) - math.Log(down)) / (math.Log1p(step) - math.Log1p(-step))
+	if up < 0 {
+		power = (math.Log(-up) - math.Log(-down)) / (math.Log1p(step) - math.Log1p(-step))
+	}
+	line := name + " is no power of " + s.Against.Name + "; near these values it goes as " + s.Against.Name + " to the power " +
+		units.FormatNumber(power, units.Figures{N: 4}, l.Set.Rounding, units.Screen)
+	if ok3 {
+		line += "; doubling " + s.Against.Name + " multiplies " + name + " by " + times(twice/y0, l.Set.Rounding)
+	}
+	return entry.Lines{line + "."}
+}

@@ -1,0 +1,138 @@
+package work
+
+import (
+	"strconv"
+	"strings"
+
+	"steelyard/lang/algebra"
+	"steelyard/lang/plan"
+	"steelyard/lang/run"
+	"steelyard/lang/syntax"
+	"steelyard/session/entry"
+	"steelyard/session/eval"
+	"steelyard/units"
+	"steelyard/units/writing"
+)
+
+// cancelled shows how the units of a product cancel to that of its value, in SI
+// units: J/m² = (kg·m²/s²)/m² = kg/s² = N/m. There are no sides where nothing is to be
+// learned from it: for sums, and where the unit is plain.
+func cancelled(p *eval.Page, x syntax.Expr, e *entry.Entry, value int) []entry.UnitSide {
+	factors, ok := algebra.Factors(x)
+	if !ok {
+		return nil
+	}
+	var with, based []unitPower
+	for _, f := range factors {
+		dim, ok := unitOf(p, f.X, e.Line)
+		if !ok {
+			return nil
+		}
+		if dim.IsOne() {
+			continue
+		}
+		with = append(with, unitPower{units.Coherent(dim, units.None).Screen(), f.Exp})
+		based = append(based, unitPower{units.BaseUnits(dim).Screen(), f.Exp})
+	}
+	if len(with) == 0 || len(with) == 1 && with[0].exp.Num() == 1 && with[0].exp.Den() == 1 {
+		return nil
+	}
+	v := e.Values()[value]
+	chain := []entry.UnitSide{productOfUnits(with), productOfUnits(based), {Product: units.BaseUnits(v.Dim).Screen()}, {Product: finalUnit(v)}}
+	out := chain[:1]
+	for _, s := range chain[1:] {
+		if s != out[len(out)-1] {
+			out = append(out, s)
+		}
+	}
+	if len(out) < 2 || v.Dim.IsOne() {
+		return nil
+	}
+	return out
+}
+
+// finalUnit is the unit of a value without a prefix.
+func finalUnit(v entry.Value) string {
+	if v.Unit.ToSIFloat(1) == 1 && !v.Unit.Affine() {
+		return v.Unit.Screen()
+	}
+	return units.Coherent(v.Dim, v.Tag).Screen()
+}
+
+// unitOf is what is known of a factor: a name, a written quantity or a number.
+func unitOf(p *eval.Page, x syntax.Expr, line int) (units.Dim, bool) {
+	switch x := x.(type) {
+	case *syntax.Pi, *syntax.Number:
+		return units.Dim{}, true
+	case *syntax.Paren:
+		return unitOf(p, x.X, line)
+	case *syntax.Quantity:
+		u, bad := p.Planner.Unit(x.Unit, units.AfterNumber)
+		if bad != nil {
+			return units.Dim{}, false
+		}
+		return u.Dim(), true
+	case *syntax.Call:
+		switch x.Func {
+		case "sin", "cos", "tan", "exp", "ln", "log10", "asin", "acos", "atan":
+			return units.Dim{}, true
+		}
+	case *syntax.Name:
+		if d := p.Above(x.Name, line); d != nil && d.Kind == plan.Quantity && d.Slot != run.NoSlot {
+			st := p.Planner.Static(d.Slot)
+			return st.Dim, st.Open == 0
+		}
+	}
+	return units.Dim{}, false
+}
+
+// unitPower is a unit to a power.
+type unitPower struct {
+	unit string
+	exp  units.Exp
+}
+
+// productOfUnits writes powers of units as one fraction; square roots under one
+// root.
+func productOfUnits(all []unitPower) entry.UnitSide {
+	root := true
+	for _, p := range all {
+		root = root && p.exp.Den() == 2
+	}
+	var up, down []string
+	for _, p := range all {
+		n, d := p.exp.Num(), p.exp.Den()
+		if root {
+			d = 1
+		}
+		part := &up
+		if n < 0 {
+			part, n = &down, -n
+		}
+		text := p.unit
+		if n != 1 || d != 1 || part == &down || strings.ContainsAny(text, "/") {
+			if strings.ContainsAny(text, "·/") {
+				text = "(" + text + ")"
+			}
+		}
+		switch {
+		case d != 1:
+			text += "^(" + strconv.Itoa(n) + "/" + strconv.Itoa(d) + ")"
+		case n != 1:
+			text = text + writing.Raised(strconv.Itoa(n))
+		}
+		*part = append(*part, text)
+	}
+	out := strings.Join(up, "·")
+	if out == "" {
+		out = "1"
+	}
+	switch len(down) {
+	case 0:
+	case 1:
+		out += "/" + down[0]
+	default:
+		out += "/(" + strings.Join(down, "·") + ")"
+	}
+	return entry.UnitSide{Product: out, Root: root}
+}

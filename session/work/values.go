@@ -1,0 +1,81 @@
+package work
+
+import (
+	"steelyard/lang/algebra"
+	"steelyard/lang/plan"
+	"steelyard/lang/run"
+	"steelyard/lang/syntax"
+	"steelyard/session/entry"
+	"steelyard/session/eval"
+	"steelyard/units"
+)
+
+// valuesIn are the quantities that the names of an expression stand for above a
+// line, as they were given or are shown.
+func valuesIn(p *eval.Page, x syntax.Expr, line int) map[string]syntax.Expr {
+	by := map[string]syntax.Expr{}
+	syntax.Walk(x, func(x syntax.Expr) bool {
+		n, ok := x.(*syntax.Name)
+		if !ok || n.Line != 0 {
+			return true
+		}
+		if d := p.Above(n.Name, line); d != nil && d.Slot != run.NoSlot && !p.Planner.Static(d.Slot).Absent {
+			if q, ok := asQuantity(p, d); ok {
+				by[n.Name] = q
+			}
+		}
+		return true
+	})
+	return by
+}
+
+// shownExpr is a value as it is shown, as an expression.
+func shownExpr(p *eval.Page, v entry.Value) syntax.Expr {
+	x, fs := syntax.ParseExpr(v.Shown(units.File))
+	if len(fs) > 0 {
+		return &syntax.Name{}
+	}
+	return x
+}
+
+// withValues is an expression with the values of its names put in.
+func withValues(p *eval.Page, x syntax.Expr, line int) syntax.Expr {
+	x = algebra.Substitute(x, valuesIn(p, x, line))
+	return syntax.Rewrite(x, func(x syntax.Expr) (syntax.Expr, bool) {
+		n, ok := x.(*syntax.Name)
+		if !ok || n.Line == 0 {
+			return nil, false
+		}
+		d, ok := p.Planner.Find(n)
+		if !ok || d.Slot == run.NoSlot || p.Planner.Static(d.Slot).Absent {
+			return nil, false
+		}
+		q, ok := asQuantity(p, d)
+		if !ok {
+			return nil, false
+		}
+		return &syntax.Paren{X: q}, true
+	})
+}
+
+// asQuantity is a definition's value as a written quantity.
+func asQuantity(p *eval.Page, d *plan.Def) (syntax.Expr, bool) {
+	text := shownAs(p, d)
+	x, fs := syntax.ParseExpr(text)
+	return x, len(fs) == 0 && text != ""
+}
+
+// shownAs is a definition's value in the file form.
+func shownAs(p *eval.Page, d *plan.Def) string {
+	if d.Unit == nil {
+		return ""
+	}
+	if e := p.EntryAt(d.Line); e != nil && d.Line > 0 {
+		for _, v := range e.Values() {
+			if v.Name == d.Name {
+				return v.Shown(units.File)
+			}
+		}
+	}
+	return units.FormatQuantity(d.Unit.FromSI(p.State.Vals[d.Slot]), d.Unit, units.Figures{}, p.Set.Rounding, units.File)
+}

@@ -1,0 +1,138 @@
+// Package work shows the way to a result as typed lines: its equation, the
+// rearrangement, the values put in with their units, and the result. It works
+// nothing out anew.
+package work
+
+import (
+	"steelyard/lang/algebra"
+	"steelyard/lang/ops"
+	"steelyard/lang/syntax"
+	"steelyard/session/entry"
+	"steelyard/session/eval"
+)
+
+// Of returns the worked lines of a result: the equation, its rearrangement, the
+// substitution with units and the value; of several values only that of one name,
+// unless the name is empty.
+func Of(p *eval.Page, e *entry.Entry, name string) []entry.WorkLine {
+	if by, ok := e.By.(*eval.Solved); ok {
+		return solved(p, e, by, name)
+	}
+	if !e.Records() {
+		if s, defined := e.Stmt.(*syntax.Define); defined && e.Result() == nil && !e.Failed() && !eval.IsWritten(s.X) {
+			return []entry.WorkLine{{Left: &syntax.Name{Name: s.Name}, Right: s.X}}
+		}
+		return nil
+	}
+	switch s := e.Stmt.(type) {
+	case *syntax.Define:
+		return lines(p, s.Name, s.X, e, 0)
+	case *syntax.Value:
+		return lines(p, "", s.X, e, 0)
+	case *syntax.Slope:
+		return slopeLines(p, s, e)
+	case *syntax.Area:
+		return areaLines(p, s, e)
+	}
+	return nil
+}
+
+// slopeLines are the lines of a slope: the derivative, where a rule gives it, and
+// its value at the place.
+func slopeLines(p *eval.Page, s *syntax.Slope, e *entry.Entry) []entry.WorkLine {
+	out := []entry.WorkLine{{Name: s.Named.Name, Words: "slope of " + algebra.Display(s.X) + " at " + s.Var.Name + " = " + putIn(p, s.At, e.Line)}}
+	if d, ok := algebra.Derivative(p.Opened(s.X, e.Line), s.Var.Name); ok {
+		out = append(out, entry.WorkLine{Right: d, Reason: "differentiate"})
+		out = putLine(p, out, algebra.Substitute(d, map[string]syntax.Expr{s.Var.Name: s.At}), d, e)
+	}
+	return append(out, entry.WorkLine{Shown: &e.Values()[0]})
+}
+
+// areaLines are the lines of an area: the antiderivative at both ends, where a
+// rule gives it.
+func areaLines(p *eval.Page, s *syntax.Area, e *entry.Entry) []entry.WorkLine {
+	name := s.Var.Name
+	if call, ok := s.X.(*syntax.Call); ok && name == "" && len(call.Args) == 1 {
+		if n, ok := call.Args[0].X.(*syntax.Name); ok {
+			name = n.Name
+		}
+	}
+	out := []entry.WorkLine{{Name: s.Named.Name, Words: "area under " + algebra.Display(s.X) + " from " + putIn(p, s.From, e.Line) + " to " + putIn(p, s.To, e.Line)}}
+	if f, ok := algebra.Antiderivative(p.Opened(s.X, e.Line), name); ok {
+		at := func(x syntax.Expr) syntax.Expr { return algebra.Substitute(f, map[string]syntax.Expr{name: x}) }
+		x := at(s.To)
+		if !writtenZero(s.From) || !algebra.ZeroAt(f, name) {
+			x = &syntax.Binary{Op: syntax.Sub, X: at(s.To), Y: &syntax.Paren{X: at(s.From)}}
+		}
+		out = append(out, entry.WorkLine{Right: x, Reason: "integrate: " + algebra.Display(f)})
+		out = putLine(p, out, x, x, e)
+	}
+	return append(out, entry.WorkLine{Shown: &e.Values()[0]})
+}
+
+// writtenZero tells whether an expression is a written 0.
+func writtenZero(x syntax.Expr) bool {
+	switch x := x.(type) {
+	case *syntax.Number:
+		return x.Value.Float() == 0
+	case *syntax.Quantity:
+		return x.Value.Float() == 0
+	}
+	return false
+}
+
+// putLine adds an expression with its values put in, if that is another than the
+// line above.
+func putLine(p *eval.Page, out []entry.WorkLine, x, above syntax.Expr, e *entry.Entry) []entry.WorkLine {
+	put := withValues(p, x, e.Line)
+	if algebra.Display(put) == algebra.Display(above) {
+		return out
+	}
+	return append(out, entry.WorkLine{Right: put})
+}
+
+// putIn is an expression with its values put in.
+func putIn(p *eval.Page, x syntax.Expr, line int) string {
+	return algebra.Display(withValues(p, x, line))
+}
+
+// stepLines makes lines of rearrangements.
+func stepLines(steps []algebra.Step) []entry.WorkLine {
+	out := make([]entry.WorkLine, len(steps))
+	for i, s := range steps {
+		out[i] = entry.WorkLine{Left: s.Left, Right: s.Right, Reason: string(s.Reason), By: s.By}
+	}
+	return out
+}
+
+// lines is an expression in symbols, with its values put in, and its result.
+func lines(p *eval.Page, name string, x syntax.Expr, e *entry.Entry, value int) []entry.WorkLine {
+	first := entry.WorkLine{Right: x}
+	if name != "" {
+		first.Left = &syntax.Name{Name: name}
+	}
+	out := []entry.WorkLine{first}
+	if f, ok := formulaOf(p, x); ok {
+		lead := entry.WorkLine{Lead: f.Name, Left: f.Left, Right: f.Right}
+		x = algebra.Substitute(f.Right, eval.Arguments(x.(*syntax.Call), f))
+		first.Right = x
+		out = []entry.WorkLine{lead, first}
+		if left, ok := f.Left.(*syntax.Name); ok && left.Name == name && algebra.Display(x) == algebra.Display(f.Right) {
+			out = out[:1]
+		}
+	}
+	put := withValues(p, x, e.Line)
+	if text := algebra.Display(put); text != algebra.Display(x) && text != algebra.Display(shownExpr(p, e.Values()[value])) {
+		out = append(out, entry.WorkLine{Right: put})
+	}
+	return append(out, entry.WorkLine{Shown: &e.Values()[value], Units: cancelled(p, x, e, value)})
+}
+
+// formulaOf is the formula that an expression calls, if it is one call.
+func formulaOf(p *eval.Page, x syntax.Expr) (*syntax.FormulaDef, bool) {
+	c, ok := x.(*syntax.Call)
+	if !ok || ops.IsFunction(c.Func) {
+		return nil, false
+	}
+	return p.Formula(c.Func)
+}
