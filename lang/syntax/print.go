@@ -3,6 +3,8 @@ package syntax
 import (
 	"strconv"
 	"strings"
+
+	"steelyard/units/writing"
 )
 
 // PrintExpr writes an expression so that reading it gives the same tree. Names
@@ -18,7 +20,8 @@ func PrintExpr(x Expr) string {
 }
 
 type printer struct {
-	b strings.Builder
+	b      strings.Builder
+	screen bool
 	// raised counts the factors, round what is printed, that another follows
 	// without a sign.
 	raised int
@@ -48,7 +51,7 @@ func (p *printer) expr(x Expr) {
 		}
 	case *Measured:
 		p.expr(x.X)
-		p.text(" ", x.Unit.Text)
+		p.unit(x.Unit, false)
 	case *Pi:
 		p.text("π")
 	case *That:
@@ -80,29 +83,33 @@ func (p *printer) expr(x Expr) {
 			p.expr(item)
 		}
 		p.text("]")
-		p.unit(x.Unit)
+		p.unit(x.Unit, false)
 	case *Uncertain:
 		p.expr(x.X)
 		p.text(" ± ")
 		p.expr(x.By)
-		p.unit(x.Unit)
+		p.unit(x.Unit, false)
 	}
 }
 
-func (p *printer) unit(u UnitText) {
-	if u.Present() {
-		p.text(" ", u.Text)
+// unit prints a unit behind a number, some signs close to it.
+func (p *printer) unit(u UnitText, close bool) {
+	if !u.Present() {
+		return
+	}
+	if !close {
+		p.text(" ")
+	}
+	if p.screen {
+		p.text(screenUnit(u.Text))
+	} else {
+		p.text(u.Text)
 	}
 }
 
 func (p *printer) quantity(q *Quantity) {
 	p.text(q.Value.Text)
-	switch q.Unit.Text {
-	case "°", "′", "″":
-		p.text(q.Unit.Text)
-	default:
-		p.text(" ", q.Unit.Text)
-	}
+	p.unit(q.Unit, q.Unit.Text == "°" || q.Unit.Text == "′" || q.Unit.Text == "″")
 }
 
 func (p *printer) unary(x *Unary) {
@@ -115,7 +122,7 @@ func (p *printer) unary(x *Unary) {
 }
 
 func (p *printer) binary(x *Binary) {
-	if p.raised > 0 && p.raisedPower(x) {
+	if x.Op == Pow && p.raisedPower(x) {
 		return
 	}
 	if x.Implied {
@@ -134,6 +141,8 @@ func (p *printer) binary(x *Binary) {
 		p.text(" + ")
 	case x.Op == Sub:
 		p.text(" - ")
+	case x.Op == Mul && p.screen:
+		p.text("·")
 	case x.Op == Mul:
 		p.text("*")
 	case x.Op == Div && endsInUnit(x.X):
@@ -146,19 +155,30 @@ func (p *printer) binary(x *Binary) {
 	p.expr(x.Y)
 }
 
-// raisedPower prints π², whose exponent would run into a name that follows
-// without a sign: π^2 E0.
+// raisedPower prints a whole exponent raised, on a screen. In a file only π² has
+// one, where it would run into a name that follows without a sign: π^2 E0.
 func (p *printer) raisedPower(b *Binary) bool {
-	if b.Op != Pow {
-		return false
-	}
+	exponent, whole := wholeText(b.Y)
 	_, pi := b.X.(*Pi)
-	n, whole := b.Y.(*Number)
-	if !pi || !whole || strings.Trim(n.Value.Text, "0123456789") != "" {
+	if !whole || !p.screen && (!pi || p.raised == 0 || exponent[0] == '-') {
 		return false
 	}
-	p.text("π", strings.Map(func(r rune) rune { return []rune("⁰¹²³⁴⁵⁶⁷⁸⁹")[r-'0'] }, n.Value.Text))
+	p.expr(b.X)
+	p.text(writing.Raised(exponent))
 	return true
+}
+
+// wholeText returns a whole number as it is written: 2 or -2.
+func wholeText(x Expr) (string, bool) {
+	sign := ""
+	if u, ok := x.(*Unary); ok && u.Op == Sub {
+		x, sign = u.X, "-"
+	}
+	n, ok := x.(*Number)
+	if !ok || strings.Trim(strings.TrimPrefix(n.Value.Text, "-"), "0123456789") != "" {
+		return "", false
+	}
+	return sign + n.Value.Text, sign == "" || n.Value.Text[0] != '-'
 }
 
 // gapNeeded tells whether a blank stands between the factors of an implied
@@ -219,7 +239,11 @@ func (p *printer) call(x *Call) {
 		if a.Name != "" {
 			p.text(a.Name, " = ")
 		}
-		p.expr(a.X)
+		if p.screen {
+			p.expr(unbracketed(a.X))
+		} else {
+			p.expr(a.X)
+		}
 	}
 	p.text(")")
 }

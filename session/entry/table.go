@@ -3,7 +3,6 @@ package entry
 import (
 	"strings"
 
-	"steelyard/lang/algebra"
 	"steelyard/lang/syntax"
 	"steelyard/units"
 )
@@ -39,7 +38,7 @@ func (h Head) String() string {
 func (h Head) Quantities() string {
 	names := make([]string, len(h.Of))
 	for i, x := range h.Of {
-		names[i] = algebra.Display(x)
+		names[i] = syntax.ScreenExpr(x)
 	}
 	return strings.Join(names, ", ")
 }

@@ -3,7 +3,6 @@ package entry
 import (
 	"strings"
 
-	"steelyard/lang/algebra"
 	"steelyard/lang/syntax"
 )
 
@@ -51,7 +50,7 @@ func (l WorkLine) Why() string {
 	case l.By == nil:
 		return l.Reason
 	case strings.Contains(l.Reason, "…"):
-		return strings.Replace(l.Reason, "…", algebra.Display(l.By), 1)
+		return strings.Replace(l.Reason, "…", syntax.ScreenExpr(l.By), 1)
 	}
-	return l.Reason + " " + algebra.Display(l.By)
+	return l.Reason + " " + syntax.ScreenExpr(l.By)
 }

@@ -4,7 +4,6 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"steelyard/lang/algebra"
 	"steelyard/lang/syntax"
 	"steelyard/lang/typeset"
 	"steelyard/session/entry"
@@ -31,7 +30,7 @@ func (s Shown) text() string {
 	case s.Value != nil:
 		return oneLine(s.Value.Shown(units.Screen))
 	case s.X != nil:
-		return oneLine(algebra.Display(s.X))
+		return oneLine(syntax.ScreenExpr(s.X))
 	}
 	return oneLine(s.Words)
 }

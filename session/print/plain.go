@@ -6,7 +6,6 @@ import (
 
 	"github.com/mattn/go-runewidth"
 
-	"steelyard/lang/algebra"
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
 	"steelyard/session/rows"
@@ -200,7 +199,7 @@ func plainSide(x syntax.Expr) string {
 	if x == nil {
 		return ""
 	}
-	return oneLine(algebra.Display(x))
+	return oneLine(syntax.ScreenExpr(x))
 }
 
 func (t *plainText) working(w *Working) {

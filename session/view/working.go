@@ -5,7 +5,7 @@ import (
 
 	"github.com/mattn/go-runewidth"
 
-	"steelyard/lang/algebra"
+	"steelyard/lang/syntax"
 	"steelyard/session/entry"
 	"steelyard/units"
 )
@@ -14,9 +14,9 @@ import (
 func leftOf(l entry.WorkLine) string {
 	switch {
 	case l.Lead != "":
-		return l.Lead + ": " + algebra.Display(l.Left)
+		return l.Lead + ": " + syntax.ScreenExpr(l.Left)
 	case l.Left != nil:
-		return algebra.Display(l.Left)
+		return syntax.ScreenExpr(l.Left)
 	}
 	return l.Name
 }
@@ -29,7 +29,7 @@ func rightOf(l entry.WorkLine) string {
 	case l.Words != "":
 		return l.Words
 	}
-	return algebra.Display(l.Right)
+	return syntax.ScreenExpr(l.Right)
 }
 
 // widest is the width beyond which a line does not push the reasons of the others

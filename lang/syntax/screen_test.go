@@ -1,0 +1,43 @@
+package syntax
+
+import "testing"
+
+// What is shown on a screen reads as what was written.
+func TestScreenExpr(t *testing.T) {
+	for in, want := range map[string]string{
+		"1/2*k*x^2":          "1/2·k·x²",
+		"(m*v^2/r)":          "m·v²/r",
+		"x^-1":               "x⁻¹",
+		"x^(1/2)":            "x^(1/2)",
+		"x^1.5":              "x^1.5",
+		"2^3^2":              "2^3²", // and not 2³², which is another number
+		"(2^3)^2":            "(2³)²",
+		"4π²*m/T^2":          "4π²·m/T²",
+		"9.8 m/s^2*t":        "9.8 m/s²·t",
+		"3 N*m":              "3 N·m",
+		"5 m^(1/2)":          "5 m^(1/2)",
+		"f((a + b), (2))":    "f(a + b, 2)",
+		"√(2*g*h)":           "√(2·g·h)",
+		"sin(θ)^2":           "sin(θ)²",
+		"30° + v@12":         "30° + v@12",
+		"-13 h 4 min":        "-13 h 4 min",
+		"(1/2) kg*(3 m/s)^2": "(1/2) kg·(3 m/s)²",
+		"5 m / s_0":          "5 m / s0",
+	} {
+		x, findings := ParseExpr(in)
+		if len(findings) > 0 {
+			t.Fatalf("%s: %v", in, findings)
+		}
+		got := ScreenExpr(x)
+		if got != want {
+			t.Errorf("%s is shown as %s, want %s", in, got, want)
+		}
+		again, findings := ParseExpr(got)
+		if len(findings) > 0 || ScreenExpr(again) != got {
+			t.Errorf("%s reads as %s: %v", got, ScreenExpr(again), findings)
+		}
+	}
+	if got := ScreenExpr(nil); got != "" {
+		t.Errorf("nothing is shown as %q", got)
+	}
+}
