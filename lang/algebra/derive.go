@@ -1,6 +1,7 @@
 package algebra
 
 import (
+	"steelyard/lang/ops"
 	"steelyard/lang/syntax"
 	"steelyard/units"
 )
@@ -104,9 +105,11 @@ func (d deriver) power(base syntax.Expr, e units.Exp, depth int) (syntax.Expr, b
 	return times(times(k, &syntax.Paren{X: raised}), &syntax.Paren{X: in}), true
 }
 
-// call differentiates a function of one argument.
+// call differentiates a function of one argument, by its slope in the table of
+// operations.
 func (d deriver) call(x *syntax.Call, depth int) (syntax.Expr, bool) {
-	if len(x.Args) != 1 {
+	f, ok := ops.Named(x.Func)
+	if !ok || !f.Ready || len(x.Args) != 1 || f.Op.Derivative() == "" {
 		return nil, false
 	}
 	u := x.Args[0].X
@@ -114,20 +117,10 @@ func (d deriver) call(x *syntax.Call, depth int) (syntax.Expr, bool) {
 	if !ok {
 		return nil, false
 	}
-	var outer syntax.Expr
-	switch x.Func {
-	case "sin":
-		outer = call("cos", u)
-	case "cos":
-		outer = &syntax.Paren{X: &syntax.Unary{Op: syntax.Sub, X: call("sin", u)}}
-	case "tan":
-		outer = &syntax.Paren{X: &syntax.Binary{Op: syntax.Div, X: written("1"), Y: &syntax.Binary{Op: syntax.Pow, X: call("cos", u), Y: written("2")}}}
-	case "exp":
-		outer = x
-	case "ln":
-		outer = &syntax.Paren{X: &syntax.Binary{Op: syntax.Div, X: written("1"), Y: closedExpr(unbracket(u), true)}}
-	default:
+	outer, wrong := syntax.ParseExpr(f.Op.Derivative())
+	if len(wrong) > 0 {
 		return nil, false
 	}
-	return times(outer, &syntax.Paren{X: in}), true
+	outer = Substitute(syntax.Unplaced(outer), map[string]syntax.Expr{"a": unbracket(u)})
+	return times(closedExpr(outer, false), &syntax.Paren{X: in}), true
 }

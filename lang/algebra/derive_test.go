@@ -22,7 +22,10 @@ func TestDerivative(t *testing.T) {
 		"x*sin(x)":         "sin(x) + x·cos(x)",
 		"ln(x/a)":          "1/x",
 		"x^n":              "",
-		"abs(x)":           "",
+		"abs(x)":           "sgn(x)",
+		"sinh(2*x)":        "2·cosh(2·x)",
+		"atan(x)":          "1/(1 + x²)",
+		"log10(x)":         "1/(x·ln(10))",
 	} {
 		got := ""
 		if d, ok := Derivative(parse(t, text), "x"); ok {

@@ -3,6 +3,7 @@ package algebra
 import (
 	"math/big"
 
+	"steelyard/lang/ops"
 	"steelyard/lang/syntax"
 	"steelyard/units"
 )
@@ -259,14 +260,20 @@ func (s *isolator) undoPower(x syntax.Expr, e units.Exp, value sum, depth int) (
 	if inv.Den()%2 != 0 || len(collect(value)) == 0 {
 		return s.to(x, root, powerReason(inv), nil, depth)
 	}
-	return s.branches(x, root, powerReason(inv), depth)
+	return s.branches(x, []sum{root, root.neg()}, powerReason(inv), depth)
 }
 
-// branches goes on with a value and with its negative.
-func (s *isolator) branches(x syntax.Expr, value sum, reason Reason, depth int) ([]Root, bool) {
-	plus, ok1 := s.branch(x, value, reason, depth)
-	minus, ok2 := s.branch(x, value.neg(), reason, depth)
-	return append(plus, minus...), ok1 && ok2
+// branches goes on with each of several values.
+func (s *isolator) branches(x syntax.Expr, values []sum, reason Reason, depth int) ([]Root, bool) {
+	var all []Root
+	for _, v := range values {
+		roots, ok := s.branch(x, v, reason, depth)
+		if !ok {
+			return nil, false
+		}
+		all = append(all, roots...)
+	}
+	return all, true
 }
 
 // undoExponent finds where n^x is a value.
@@ -278,81 +285,98 @@ func (s *isolator) undoExponent(x *syntax.Binary, value sum, depth int) ([]Root,
 	return s.to(x.Y, sum{atomTerm(quotient)}, TakeLogarithm, nil, depth)
 }
 
-// inverse is the function that undoes another.
-type inverse struct {
-	of, by string
-	reason Reason
-	// also builds the solution that the principal value leaves out.
-	also func(principal syntax.Expr) syntax.Expr
-}
-
-var inverses = []inverse{
-	{"sin", "asin", "take the angle with this sine", func(x syntax.Expr) syntax.Expr { return &syntax.Binary{Op: syntax.Sub, X: &syntax.Pi{}, Y: x} }},
-	{"cos", "acos", "take the angle with this cosine", func(x syntax.Expr) syntax.Expr { return &syntax.Unary{Op: syntax.Sub, X: x} }},
-	{"tan", "atan", "take the angle with this tangent", func(x syntax.Expr) syntax.Expr { return &syntax.Binary{Op: syntax.Add, X: x, Y: &syntax.Pi{}} }},
-	{"asin", "sin", "take the sine of both sides", nil},
-	{"acos", "cos", "take the cosine of both sides", nil},
-	{"atan", "tan", "take the tangent of both sides", nil},
-	{"exp", "ln", "take the natural logarithm of both sides", nil},
-	{"ln", "exp", "take the exponential of both sides", nil},
-}
-
-// undoCall finds where a function of one number has a value.
+// undoCall finds where a function has a value, by the inverse that the table of
+// operations has for it. Its solutions are roots of their own; but where a full
+// turn makes no difference, the first is the principal value, and the other is
+// what that leaves out.
 func (s *isolator) undoCall(x *syntax.Call, value sum, depth int) ([]Root, bool) {
-	if len(x.Args) != 1 {
+	inverse, inner, other, ok := s.inverseOf(x)
+	if !ok {
 		return nil, false
 	}
-	inner := x.Args[0].X
-	if x.Func == "abs" {
-		return s.branches(inner, value, SignOpen, depth)
-	}
-	for _, inv := range inverses {
-		if inv.of != x.Func {
-			continue
+	put := map[string]syntax.Expr{"y": unbracket(sumExpr(value)), "b": other}
+	angles := make([]sum, len(inverse.By))
+	for i, text := range inverse.By {
+		if angles[i], ok = fromTable(text, put); !ok {
+			return nil, false
 		}
-		principal := call(inv.by, unbracket(sumExpr(value)))
-		roots, ok := s.to(inner, sum{atomTerm(principal)}, inv.reason, nil, depth)
-		if ok && inv.also != nil && len(roots) == 1 {
-			s.otherAngles(&roots[0], inner, principal, inv.also(principal), depth)
+	}
+	reason := Reason(inverse.Reason)
+	if inverse.Turns {
+		roots, ok := s.to(inner, angles[0], reason, nil, depth)
+		if ok && len(roots) == 1 {
+			s.otherAngles(&roots[0], inner, angles, depth)
 		}
 		return roots, ok
 	}
-	return nil, false
+	if len(angles) == 1 {
+		return s.to(inner, angles[0], reason, nil, depth)
+	}
+	return s.branches(inner, angles, reason, depth)
+}
+
+// inverseOf is the inverse of a function, the argument with the unknown, and the
+// other argument of one of two, whose order must not matter.
+func (s *isolator) inverseOf(x *syntax.Call) (inverse ops.Inverse, inner, other syntax.Expr, ok bool) {
+	f, ok := ops.Named(x.Func)
+	if !ok || !f.Ready || len(x.Args) == 0 || len(x.Args) > 1 && f.Op != ops.Hypot {
+		return inverse, nil, nil, false
+	}
+	var rest []syntax.Arg
+	for _, a := range x.Args {
+		if inner == nil && s.holds(a.X) {
+			inner = a.X
+		} else {
+			rest = append(rest, a)
+		}
+	}
+	if len(rest) == 1 {
+		other = rest[0].X
+	} else {
+		other = &syntax.Call{Func: x.Func, Args: rest} // a long side over the others
+	}
+	inverse, ok = f.Op.Inverse()
+	return inverse, inner, other, ok && inner != nil
+}
+
+// fromTable is an expression of the table of operations in normal form, with
+// what its letters mean put in.
+func fromTable(text string, put map[string]syntax.Expr) (sum, bool) {
+	x, wrong := syntax.ParseExpr(text)
+	if len(wrong) > 0 {
+		return nil, false
+	}
+	s, ok := normalizer{}.sum(Substitute(syntax.Unplaced(x), put))
+	return collect(s), ok
 }
 
 // maxTurns is how many full turns away solutions are listed.
 const maxTurns = 3
 
 // otherAngles adds the solutions that the principal value of an angle leaves out.
-func (s *isolator) otherAngles(r *Root, inner, principal, other syntax.Expr, depth int) {
-	r.Also = s.instead(*r, inner, other, depth)
+func (s *isolator) otherAngles(r *Root, inner syntax.Expr, angles []sum, depth int) {
+	for _, other := range angles[1:] {
+		r.Also = s.instead(*r, inner, other, depth)
+	}
 	for k := -maxTurns; s.turns && k <= maxTurns; k++ {
-		for _, angle := range []syntax.Expr{principal, other} {
+		for _, angle := range angles {
 			if k == 0 {
 				continue
 			}
-			if at := s.instead(*r, inner, turned(angle, k), depth); at != nil {
+			turn := atomTerm(&syntax.Pi{})
+			turn.coef = big.NewRat(int64(2*k), 1)
+			if at := s.instead(*r, inner, angle.plus(sum{turn}), depth); at != nil {
 				r.Turns = append(r.Turns, *at)
 			}
 		}
 	}
 }
 
-// turned is an angle some full turns on.
-func turned(angle syntax.Expr, turns int) syntax.Expr {
-	two := &syntax.Binary{Op: syntax.Mul, X: numberExpr(big.NewRat(int64(2*max(turns, -turns)), 1)), Y: &syntax.Pi{}}
-	op := syntax.Add
-	if turns < 0 {
-		op = syntax.Sub
-	}
-	return &syntax.Binary{Op: op, X: angle, Y: two}
-}
-
 // instead is the root with another angle in the place of the principal one; nil
 // if that is not one root.
-func (s *isolator) instead(principal Root, inner, angle syntax.Expr, depth int) *Root {
-	b := &isolator{normalizer: s.normalizer, steps: []Step{{Left: inner, Right: angle}}}
-	roots, ok := b.solve(inner, sum{atomTerm(angle)}, depth)
+func (s *isolator) instead(principal Root, inner syntax.Expr, angle sum, depth int) *Root {
+	b := &isolator{normalizer: s.normalizer, steps: []Step{{Left: inner, Right: sumExpr(angle)}}}
+	roots, ok := b.solve(inner, angle, depth)
 	if !ok || len(roots) != 1 {
 		return nil
 	}

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"steelyard/lang/ops"
 	"steelyard/lang/syntax"
 	"steelyard/units"
 )
@@ -193,7 +194,7 @@ func (n normalizer) call(x *syntax.Call) (sum, bool) {
 		if !ok {
 			return nil, false
 		}
-		if s = collect(s); len(s) == 0 && zeroCalls[x.Func] {
+		if s = collect(s); len(s) == 0 && len(x.Args) == 1 && isZeroAtZero(x.Func) {
 			return nil, true
 		}
 		keys[i] = a.Name + "=" + sumKey(s)
@@ -201,5 +202,8 @@ func (n normalizer) call(x *syntax.Call) (sum, bool) {
 	return sum{factorTerm(factor{x.Func + "(" + strings.Join(keys, ",") + ")", x, expOne})}, true
 }
 
-// zeroCalls are the functions that are 0 for 0.
-var zeroCalls = map[string]bool{"sin": true, "tan": true, "asin": true, "atan": true, "sinh": true, "tanh": true, "abs": true}
+// isZeroAtZero tells whether a function of one argument is 0 for 0.
+func isZeroAtZero(name string) bool {
+	f, ok := ops.Named(name)
+	return ok && f.Ready && f.Most == 1 && f.Op.Value(0, 0, 0) == 0
+}

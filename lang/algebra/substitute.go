@@ -5,20 +5,36 @@ import (
 )
 
 // Substitute returns an expression in which names are replaced by what they
-// stand for, in brackets.
+// mean, in brackets where they are not the whole argument of a function.
 func Substitute(x syntax.Expr, by map[string]syntax.Expr) syntax.Expr {
 	if len(by) == 0 {
 		return x
 	}
-	return syntax.Rewrite(x, func(x syntax.Expr) (syntax.Expr, bool) {
+	meant := func(x syntax.Expr) (syntax.Expr, bool) {
 		n, ok := x.(*syntax.Name)
 		if !ok || n.Line != 0 {
 			return nil, false
 		}
 		to, ok := by[n.Name]
+		return to, ok
+	}
+	return syntax.Rewrite(x, func(x syntax.Expr) (syntax.Expr, bool) {
+		if to, ok := meant(x); ok {
+			return closedExpr(to, true), true
+		}
+		c, ok := x.(*syntax.Call)
 		if !ok {
 			return nil, false
 		}
-		return closedExpr(to, true), true
+		args := make([]syntax.Arg, len(c.Args))
+		for i, a := range c.Args {
+			if to, ok := meant(a.X); ok {
+				a.X = to
+			} else {
+				a.X = Substitute(a.X, by)
+			}
+			args[i] = a
+		}
+		return &syntax.Call{At: c.At, Func: c.Func, Name: c.Name, Args: args}, true
 	})
 }

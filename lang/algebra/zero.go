@@ -35,7 +35,7 @@ func isNothing(q *syntax.Quantity) bool {
 // nothing new, and where a factor can't be solved.
 func (s *isolator) zeroProduct(x syntax.Expr, depth int) ([]Root, bool) {
 	factors := s.zeroFactors(x, nil)
-	if len(factors) < 2 {
+	if len(factors) == 0 || len(factors) == 1 && (factors[0] == x || occurrences(x, s.unknown) == 1) {
 		return nil, false
 	}
 	var all []Root

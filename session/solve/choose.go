@@ -95,7 +95,7 @@ func (v *solving) alsoNote(x syntax.Expr) string {
 	if !also.OK {
 		return ""
 	}
-	return "The principal value is taken; " + v.ShownIn(also.Value, v.solutionUnit(0, v.statics[0])) +
+	return "The principal value is taken; " + v.ShownIn(also.Value, v.solutionUnit(0, also.Static)) +
 		" satisfies the equation too, and so does each full turn of the angle."
 }
 
@@ -162,7 +162,7 @@ func (v *solving) list(all []solution) string {
 		if i > 0 {
 			text += " and "
 		}
-		text += v.ShownIn(one.values[0], v.solutionUnit(0, v.statics[0]))
+		text += v.ShownIn(one.values[0], v.solutionUnit(0, v.Planner.Static(one.slots[0])))
 	}
 	return text
 }
@@ -181,7 +181,7 @@ func (v *solving) listSystem(all []solution) string {
 			if k > 0 {
 				text += ", "
 			}
-			text += u.Name + " = " + v.ShownIn(one.values[k], v.solutionUnit(k, v.statics[k]))
+			text += u.Name + " = " + v.ShownIn(one.values[k], v.solutionUnit(k, v.Planner.Static(one.slots[k])))
 		}
 	}
 	return text
