@@ -4,6 +4,8 @@ import (
 	"context"
 	"strings"
 	"testing"
+
+	"steelyard/units"
 )
 
 // TestSteps shows the working of results of every kind.
@@ -58,5 +60,35 @@ func TestStepsOfTheirTime(t *testing.T) {
 	q := enter(t, "A = 2 m", "x(t) = A*t/(1 s) in m", "part b: ", "A = 5 m")
 	if e := q.Enter(context.Background(), "graph x(t) against t from 0 s to 1 s"); strings.Join(told(e), "") != "x is a line in t through the origin, with slope 2 m/s." {
 		t.Errorf("%q", told(e))
+	}
+}
+
+// TestStandardGravityOfItsTime works results out from standard gravity, a function
+// of it and a formula, all of which are given anew later.
+func TestStandardGravityOfItsTime(t *testing.T) {
+	p := enter(t, "m = 2.0 kg", "W = m*g in N", "F(m) = m*g in N", "k = 200 N/m",
+		"formula wobble: T = 2π*√(m/k)\n  T in s\n  m in kg\n  k in N/m", "T1 = wobble(m, k)",
+		"part b: on the moon", "g = 1.62 m/s^2", "r = slope of F(m) at m = 1 kg", "w(m) = m*g in N",
+		"formula wobble: T = 3*√(m/k)\n  T in s\n  m in kg\n  k in N/m", "part c: on earth", "g = 9.80 m/s^2")
+	for line, want := range map[string]string{
+		"steps W":                                "Working | W = m·g | = (2.0 kg)·(9.80665 m/s²) | = 19.6133 N | units: kg·(m/s²) = kg·m/s² = N",
+		"steps r":                                "Working | r = slope of F(m) at m = 1 kg | = 9.80665 m/s² differentiate | = 9.80665 m/s²",
+		"steps T1":                               "Working | wobble: T = 2π·√(m/k) | T1 = 2π·√(m/k) | = 2π·√((2.0 kg)/(200 N/m)) | = 0.628319 s | units: √(kg/(N/m)) = √(kg/(kg/s²)) = s",
+		"graph F(m) against m from 0 kg to 2 kg": "F is a line in m through the origin, with slope 9.80665 m/s².",
+		"graph w(m) against m from 0 kg to 2 kg": "w is a line in m through the origin, with slope 1.62 m/s².",
+	} {
+		e := p.Enter(context.Background(), line)
+		var lines []string
+		for _, l := range told(e) {
+			lines = append(lines, strings.Join(strings.Fields(l), " "))
+		}
+		if got := strings.Join(lines, " | "); got != want {
+			t.Errorf("%s:\n got %s\nwant %s", line, got, want)
+		}
+	}
+	for line, want := range map[string]string{"solve F(m) = 9.80665 N for m": "1 kg", "solve w(m) = 3.24 N for m": "2 kg"} {
+		if e := p.Enter(context.Background(), line); len(e.Values()) != 1 || e.Values()[0].Shown(units.File) != want {
+			t.Errorf("%s: %v %v", line, e.Values(), e.Findings)
+		}
 	}
 }

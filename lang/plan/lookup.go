@@ -56,6 +56,9 @@ func (p *Planner) standardGravity() *Def {
 	return p.gravity
 }
 
+// StandardGravity returns the predefined g, or nil if no line has used it.
+func (p *Planner) StandardGravity() *Def { return p.gravity }
+
 // IsStandardGravity tells whether a definition is the predefined g.
 func (p *Planner) IsStandardGravity(d *Def) bool { return d == p.gravity }
 

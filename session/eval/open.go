@@ -37,7 +37,7 @@ func (p *Page) openedAt(x syntax.Expr, line, depth int) syntax.Expr {
 			body := p.openedAt(syntax.Unplaced(d.Func.X), d.Line, depth+1)
 			return &syntax.Paren{X: algebra.Substitute(p.Pinned(body, d, line), by)}, true
 		}
-		f, ok := p.Formula(c.Func)
+		f, ok := p.FormulaAbove(c.Func, line)
 		if !ok {
 			return nil, false
 		}
@@ -50,7 +50,8 @@ func (p *Page) openedAt(x syntax.Expr, line, depth int) syntax.Expr {
 }
 
 // Pinned is the body of a function as another line reads it: a name that has been
-// given anew since stands with the line that it had for the function.
+// given anew since has the line beside it that it had for the function, and
+// standard gravity, which has no line, is written out.
 func (p *Page) Pinned(x syntax.Expr, d *plan.Def, line int) syntax.Expr {
 	return syntax.Rewrite(x, func(x syntax.Expr) (syntax.Expr, bool) {
 		n, ok := x.(*syntax.Name)
@@ -58,8 +59,12 @@ func (p *Page) Pinned(x syntax.Expr, d *plan.Def, line int) syntax.Expr {
 			return nil, false
 		}
 		then, now := p.Above(n.Name, d.Line), p.Above(n.Name, line)
-		if then == nil || then == now || then.Line == 0 {
+		if then == nil || then == now {
 			return nil, false
+		}
+		if then.Line == 0 {
+			x, ok := p.AsQuantity(then)
+			return &syntax.Paren{X: x}, ok
 		}
 		return &syntax.Name{At: n.At, Name: n.Name, Line: then.Line}, true
 	})
@@ -89,11 +94,21 @@ func Arguments(c *syntax.Call, f *syntax.FormulaDef) map[string]syntax.Expr {
 	return by
 }
 
-// Above is the definition that a name had for a line.
+// Above is the definition that a name had for a line; that of g is standard
+// gravity as long as no line gives it another value.
 func (p *Page) Above(name string, line int) *plan.Def {
 	found := p.Planner.Names.Above(name, line)
-	if found == nil && name == "g" {
-		found, _ = p.Planner.Find(&syntax.Name{Name: "g"})
+	if name == "g" && (found == nil || found.Failed()) {
+		return p.Planner.StandardGravity()
 	}
 	return found
+}
+
+// FormulaAbove is the formula that a name stood for in a line: one of the
+// worksheet above it, or one of the library.
+func (p *Page) FormulaAbove(name string, line int) (*syntax.FormulaDef, bool) {
+	if d := p.Above(name, line); d != nil && d.Kind == plan.Formula {
+		return d.Formula, true
+	}
+	return p.libraryFormula(name)
 }

@@ -82,3 +82,25 @@ func quantityName(st run.Static, u *units.Unit) string {
 	}
 	return ""
 }
+
+// AsQuantity is the value of a definition as a written quantity, as its line
+// shows it; false if it has none.
+func (p *Page) AsQuantity(d *plan.Def) (syntax.Expr, bool) {
+	if d.Unit == nil {
+		return nil, false
+	}
+	x, fs := syntax.ParseExpr(p.shownAs(d))
+	return x, len(fs) == 0
+}
+
+// shownAs is the value of a definition in the file form.
+func (p *Page) shownAs(d *plan.Def) string {
+	if e := p.EntryAt(d.Line); e != nil && d.Line > 0 {
+		for _, v := range e.Values() {
+			if v.Name == d.Name {
+				return v.Shown(units.File)
+			}
+		}
+	}
+	return units.FormatQuantity(d.Unit.FromSI(p.State.Vals[d.Slot]), d.Unit, units.Figures{}, p.Set.Rounding, units.File)
+}

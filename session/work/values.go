@@ -2,7 +2,6 @@ package work
 
 import (
 	"steelyard/lang/algebra"
-	"steelyard/lang/plan"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
@@ -20,7 +19,7 @@ func valuesIn(p *eval.Page, x syntax.Expr, line int) map[string]syntax.Expr {
 			return true
 		}
 		if d := p.Above(n.Name, line); d != nil && d.Slot != run.NoSlot && !p.Planner.Static(d.Slot).Absent {
-			if q, ok := asQuantity(p, d); ok {
+			if q, ok := p.AsQuantity(d); ok {
 				by[n.Name] = q
 			}
 		}
@@ -50,32 +49,10 @@ func withValues(p *eval.Page, x syntax.Expr, line int) syntax.Expr {
 		if !ok || d.Slot == run.NoSlot || p.Planner.Static(d.Slot).Absent {
 			return nil, false
 		}
-		q, ok := asQuantity(p, d)
+		q, ok := p.AsQuantity(d)
 		if !ok {
 			return nil, false
 		}
 		return &syntax.Paren{X: q}, true
 	})
-}
-
-// asQuantity is a definition's value as a written quantity.
-func asQuantity(p *eval.Page, d *plan.Def) (syntax.Expr, bool) {
-	text := shownAs(p, d)
-	x, fs := syntax.ParseExpr(text)
-	return x, len(fs) == 0 && text != ""
-}
-
-// shownAs is a definition's value in the file form.
-func shownAs(p *eval.Page, d *plan.Def) string {
-	if d.Unit == nil {
-		return ""
-	}
-	if e := p.EntryAt(d.Line); e != nil && d.Line > 0 {
-		for _, v := range e.Values() {
-			if v.Name == d.Name {
-				return v.Shown(units.File)
-			}
-		}
-	}
-	return units.FormatQuantity(d.Unit.FromSI(p.State.Vals[d.Slot]), d.Unit, units.Figures{}, p.Set.Rounding, units.File)
 }

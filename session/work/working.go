@@ -112,7 +112,7 @@ func lines(p *eval.Page, name string, x syntax.Expr, e *entry.Entry, value int) 
 		first.Left = &syntax.Name{Name: name}
 	}
 	out := []entry.WorkLine{first}
-	if f, ok := formulaOf(p, x); ok {
+	if f, ok := formulaOf(p, x, e.Line); ok {
 		lead := entry.WorkLine{Lead: f.Name, Left: f.Left, Right: f.Right}
 		x = algebra.Substitute(f.Right, eval.Arguments(x.(*syntax.Call), f))
 		first.Right = x
@@ -128,11 +128,11 @@ func lines(p *eval.Page, name string, x syntax.Expr, e *entry.Entry, value int) 
 	return append(out, entry.WorkLine{Shown: &e.Values()[value], Units: cancelled(p, x, e, value)})
 }
 
-// formulaOf is the formula that an expression calls, if it is one call.
-func formulaOf(p *eval.Page, x syntax.Expr) (*syntax.FormulaDef, bool) {
+// formulaOf is the formula that an expression calls in a line, if it is one call.
+func formulaOf(p *eval.Page, x syntax.Expr, line int) (*syntax.FormulaDef, bool) {
 	c, ok := x.(*syntax.Call)
 	if !ok || ops.IsFunction(c.Func) {
 		return nil, false
 	}
-	return p.Formula(c.Func)
+	return p.FormulaAbove(c.Func, line)
 }
