@@ -63,18 +63,27 @@ func overDiv(a, b Interval, _ float64) (Interval, Extent) {
 	return outward(min(p, q, r, s), max(p, q, r, s)), Whole
 }
 
-// overPow encloses a power with a written exponent. The run multiplies and
-// takes square roots for the exponents that it knows.
+// overPow encloses a power with a written exponent.
 func overPow(a, _ Interval, k float64) (Interval, Extent) {
 	switch k {
 	case 0:
 		return Point(1), Whole
 	case 1:
 		return a, Whole
-	case 2, 3, 4, -1, -2, 0.5, -0.5, 1.5:
-		return a.power(k, functionOff)
 	}
-	return a.power(k, powerOff)
+	return a.power(k, offOfPower(0, k))
+}
+
+// offOfPower is how many roundings a power is off: few for the exponents that
+// the run multiplies and takes square roots for.
+func offOfPower(_, k float64) float64 {
+	switch k {
+	case 0, 1:
+		return 0
+	case 2, 3, 4, -1, -2, 0.5, -0.5, 1.5:
+		return 4
+	}
+	return powerOff
 }
 
 // power encloses a power that is off by some roundings.

@@ -216,5 +216,11 @@ func (op Op) Bends(a, b float64) bool {
 	return bend != nil && bend(a, b)
 }
 
-// Off is by how much a value may be off for rounding alone.
-func (op Op) Off(v float64) float64 { return table[op].off * unit * math.Abs(v) }
+// Off is by how much a value v may be off for rounding alone.
+func (op Op) Off(b, k, v float64) float64 {
+	off := table[op].off
+	if by := table[op].offBy; by != nil {
+		off = by(b, k)
+	}
+	return off * unit * math.Abs(v)
+}

@@ -40,7 +40,13 @@ const unit = 0x1p-53
 // loose widens bounds by some roundings, as a library function may be off.
 func loose(lo, hi, units float64) Interval {
 	part := units * unit
-	return outward(lo-math.Abs(lo)*part, hi+math.Abs(hi)*part)
+	if !math.IsInf(lo, 0) {
+		lo -= math.Abs(lo) * part
+	}
+	if !math.IsInf(hi, 0) {
+		hi += math.Abs(hi) * part
+	}
+	return outward(lo, hi)
 }
 
 // around widens an interval by the same amount on both sides.

@@ -18,8 +18,9 @@ type row struct {
 	// over encloses the values over intervals of the operands.
 	over func(a, b Interval, k float64) (Interval, Extent)
 	// off is by how many roundings a value may be off, each half a unit of the
-	// last place.
-	off float64
+	// last place; offBy says so where it depends on the exponent.
+	off   float64
+	offBy func(b, k float64) float64
 	// call is how a line calls it; nil for what has a sign or no name at all.
 	call *Function
 	// inverse undoes it; nil where nothing in the language does.

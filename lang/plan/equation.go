@@ -7,11 +7,10 @@ import (
 	"steelyard/lang/syntax"
 )
 
-// Planned is an equation planned for one unknown: two functions of it.
+// Planned is an equation planned for one unknown: a function of it.
 type Planned struct {
-	// Difference is the number of the function left - right, and Size that of
-	// the greatest term of both sides, by which a remainder is judged.
-	Difference, Size int
+	// Difference is the number of the function left - right.
+	Difference int
 	// Unknown is what the equation says of the unknown, before any number is
 	// known.
 	Unknown  run.Static
@@ -62,8 +61,10 @@ func (p *Planner) CompileFor(left, right syntax.Expr, text string, unknowns []st
 		} else {
 			out.OK = true
 			out.Absent = sl.Absent || sr.Absent
-			c.difference(f, l, r)
-			out.Difference, out.Size = len(p.Program.Funcs)-2, len(p.Program.Funcs)-1
+			f.Result = c.emit(run.Instr{Op: ops.Sub, A: l, B: r}, syntax.Span{}, c.static(l))
+			f.Cost = c.cost
+			p.Program.Funcs = append(p.Program.Funcs, f)
+			out.Difference = len(p.Program.Funcs) - 1
 		}
 	}
 	out.Findings, out.Uses, out.Root = once(c.findings), c.uses, c.root
@@ -72,44 +73,4 @@ func (p *Planner) CompileFor(left, right syntax.Expr, text string, unknowns []st
 		out.OK = false
 	}
 	return out
-}
-
-// difference adds to the program the function left - right and the one that
-// gives its greatest term.
-func (c *coder) difference(f *run.Func, l, r run.Slot) {
-	st := c.static(l)
-	result := c.emit(run.Instr{Op: ops.Sub, A: l, B: r}, syntax.Span{}, st)
-	f.Result, f.Cost = result, c.cost
-	size := run.NoSlot
-	for _, t := range addends(&f.Code, result) {
-		s := c.emit(run.Instr{Op: ops.Abs, A: t}, syntax.Span{}, st)
-		if size == run.NoSlot {
-			size = s
-		} else {
-			size = c.emit(run.Instr{Op: ops.Max, A: size, B: s}, syntax.Span{}, st)
-		}
-	}
-	g := &run.Func{Name: f.Name, Code: f.Code, Params: f.Params, Result: size, Cost: c.cost}
-	f.Code.Instrs = f.Code.Instrs[:result+1]
-	f.Code.At, f.Code.Statics = f.Code.At[:result+1], f.Code.Statics[:result+1]
-	c.p.Program.Funcs = append(c.p.Program.Funcs, f, g)
-}
-
-// addends lists the slots that are added up in a slot.
-func addends(code *run.Code, s run.Slot) []run.Slot {
-	switch in := code.Instrs[s]; in.Op {
-	case ops.Add, ops.Sub:
-		return append(addends(code, in.A), addends(code, in.B)...)
-	case ops.Neg:
-		return addends(code, in.A)
-	}
-	return []run.Slot{s}
-}
-
-// EmitCall adds to the main code a call of a function of one number.
-func (p *Planner) EmitCall(fn int, arg run.Slot) run.Slot {
-	main := &p.Program.Main
-	first := run.Slot(len(main.Args))
-	main.Args = append(main.Args, arg)
-	return p.Emit(run.Instr{Op: ops.Call, A: run.Slot(fn), B: first, C: 1}, run.Static{})
 }

@@ -26,7 +26,7 @@ func (r *floatWalker) newton(s *Solve) [][]float64 {
 	if n > limit.Unknowns || len(s.Differences) != n {
 		return nil
 	}
-	w := &newton{r: r, s: s, scale: make([]float64, n)}
+	w := &newton{r: r, s: s, scale: make([]float64, n), bounds: r.bounds(exact)}
 	for k, d := range s.Dims {
 		w.scale[k] = r.scale(s.Differences, d)
 	}
@@ -86,6 +86,8 @@ type newton struct {
 	r     *floatWalker
 	s     *Solve
 	scale []float64
+	// bounds works out how large the equations are at a place.
+	bounds *boundWalker
 }
 
 // start is a place to start from: the scales themselves, then every choice of
@@ -115,16 +117,19 @@ func (w *newton) start(i int) []float64 {
 // values are the remainders of the equations at a place.
 func (w *newton) values(x, out []float64) bool { return w.each(w.s.Differences, x, out) }
 
-// sizes are the greatest terms of the equations at a place; 1 where there is
-// none.
+// sizes are what the equations are added up from at a place: the bounds of their
+// errors, divided by that of one number; 1 where there is nothing.
 func (w *newton) sizes(x, out []float64) bool {
-	ok := w.each(w.s.Sizes, x, out)
-	for k, v := range out {
-		if v == 0 {
+	for k, fn := range w.s.Differences {
+		v, ok := w.bounds.boundAt(fn, x, exact, 0)
+		if !ok || v.e-v.e != 0 {
+			return false
+		}
+		if out[k] = v.e / exact; out[k] == 0 {
 			out[k] = 1
 		}
 	}
-	return ok
+	return true
 }
 
 // each runs some functions at a place; false if one has no value there.

@@ -24,11 +24,10 @@ const (
 // unknown, a root counts as on the bound.
 const Near = 1e-9
 
-// Condition is what a root must satisfy: the number of a function of the
-// unknowns, left - right, and of the one that gives its greatest term.
+// Condition is what a root must satisfy.
 type Condition struct {
-	Difference, Size int
-	Op               Order
+	Difference int // the number of left - right, a function of the unknowns
+	Op         Order
 	// OfUnknown tells that both sides have the unknown's dimension, so that its
 	// size counts too.
 	OfUnknown bool
@@ -49,12 +48,12 @@ const (
 // unknowns, and the rule that picks a root. Candidates stand in the arguments
 // of the instruction; without any, they are searched for.
 type Solve struct {
-	Differences, Sizes []int // per equation; functions of all unknowns
-	Dims               []units.Dim
-	Unknown            int // which of the unknowns the instruction gives
-	Conditions         []Condition
-	Choice             Choice
-	Nth, Of            int
+	Differences []int // left - right of each equation; functions of all unknowns
+	Dims        []units.Dim
+	Unknown     int // which of the unknowns the instruction gives
+	Conditions  []Condition
+	Choice      Choice
+	Nth, Of     int
 	// Scale is the size of what the root is added up from, in coherent SI
 	// units: a root that is smaller by Near is a rounding remainder.
 	Scale float64
@@ -67,9 +66,9 @@ type Solve struct {
 
 // functions lists the functions that a solve runs.
 func (s *Solve) functions() []int {
-	out := append(append([]int{}, s.Differences...), s.Sizes...)
+	out := append([]int{}, s.Differences...)
 	for _, c := range s.Conditions {
-		out = append(out, c.Difference, c.Size)
+		out = append(out, c.Difference)
 	}
 	return out
 }
@@ -210,40 +209,46 @@ func onlyPositive(all [][]float64) int {
 	return chosen
 }
 
-// satisfies puts a root back into the equations.
+// satisfies puts a root back into the equations. It counts where the equation
+// vanishes within its own error: that of a root that is off by Near, and of
+// rounding along the way.
 func (w *floatWalker) satisfies(s *Solve, x []float64) bool {
-	for k := range s.Differences {
-		rest, ok1 := w.at(s.Differences[k], x)
-		most, ok2 := w.at(s.Sizes[k], x)
-		if !ok1 || !ok2 || math.Abs(rest) > Near*most {
+	own := w.bounds(16 * exact)
+	least := 0.0
+	if len(x) == 1 {
+		least = s.Scale
+	}
+	for _, fn := range s.Differences {
+		if rest, ok := own.boundAt(fn, x, Near, least); !ok || math.Abs(rest.v) > rest.e {
 			return false
 		}
 	}
 	return true
 }
 
-// allowed tells whether a root satisfies the conditions.
+// allowed tells whether a root satisfies the conditions. Whatever they are of may
+// be off by Near.
 func (w *floatWalker) allowed(s *Solve, x []float64) bool {
+	own := w.bounds(Near)
 	for _, c := range s.Conditions {
-		d, ok1 := w.at(c.Difference, x)
-		most, ok2 := w.at(c.Size, x)
-		if !ok1 || !ok2 {
+		least := 0.0
+		if c.OfUnknown {
+			least = s.Scale
+		}
+		d, ok := own.boundAt(c.Difference, x, Near, least)
+		if !ok {
 			return false
 		}
-		if c.OfUnknown {
-			most = math.Max(most, s.Scale)
-		}
-		margin := Near * most
 		good := false
 		switch c.Op {
 		case Below:
-			good = d < -margin
+			good = d.v < -d.e
 		case Above:
-			good = d > margin
+			good = d.v > d.e
 		case NotAbove:
-			good = d <= margin
+			good = d.v <= d.e
 		case NotBelow:
-			good = d >= -margin
+			good = d.v >= -d.e
 		}
 		if !good {
 			return false

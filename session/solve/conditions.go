@@ -35,7 +35,7 @@ func (v *solving) conditions() []run.Condition {
 		if !got.OK || got.Absent || !known {
 			continue
 		}
-		out = append(out, run.Condition{Difference: got.Difference, Size: got.Size, Op: op, OfUnknown: v.single()})
+		out = append(out, run.Condition{Difference: got.Difference, Op: op, OfUnknown: v.single()})
 	}
 	return out
 }

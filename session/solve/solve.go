@@ -130,7 +130,7 @@ func (v *solving) plan() (needs *plan.Def, ok bool) {
 			needs = got.Root
 		}
 		good, v.absent = good && got.OK, v.absent || got.Absent
-		v.rule.Differences, v.rule.Sizes = append(v.rule.Differences, got.Difference), append(v.rule.Sizes, got.Size)
+		v.rule.Differences = append(v.rule.Differences, got.Difference)
 	}
 	for i, st := range v.statics {
 		v.statics[i] = v.Planner.Settled(st)
@@ -252,11 +252,16 @@ func (v *solving) workedOut(all []solution) []solution {
 		if wrong == nil {
 			wrong = found
 		}
-		if !ok || !v.satisfies(one.values) {
+		if !ok {
 			continue
 		}
+		was := v.rule.Scale
 		for _, s := range one.slots {
 			v.rule.Scale = math.Max(v.rule.Scale, v.Planner.Program.AddedUp(&v.State, s, v.Start))
+		}
+		if !v.satisfies(one.values) {
+			v.rule.Scale = was
+			continue
 		}
 		good = append(good, one)
 	}
