@@ -2,7 +2,6 @@ package plan
 
 import (
 	"strings"
-	"unicode/utf8"
 
 	"steelyard/lang/finding"
 	"steelyard/lang/ops"
@@ -217,24 +216,16 @@ func (p *Planner) Unknown(n *syntax.Name, text string) []finding.Finding {
 
 // usual is a quantity that a name usually stands for, for an example.
 func usual(name string) string {
-	first, _ := utf8.DecodeRuneInString(name)
-	switch first {
-	case 'θ', 'α', 'β', 'φ':
+	switch unit := units.Usual(name); unit {
+	case "":
+		return "2.0 m"
+	case "rad":
 		return "30°"
-	case 'm', 'M':
-		return "2.0 kg"
-	case 't', 'T', 'τ':
-		return "2.0 s"
-	case 'v', 'u':
-		return "2.0 m/s"
-	case 'F', 'N':
-		return "2.0 N"
-	case 'E', 'U', 'K', 'W':
-		return "2.0 J"
-	case 'k':
-		return "20 N/m"
-	case 'μ', 'e', 'n':
+	case "1":
 		return "0.40"
+	case "N/m":
+		return "20 N/m"
+	default:
+		return "2.0 " + unit
 	}
-	return "2.0 m"
 }

@@ -342,38 +342,12 @@ func (p *Planner) GivenHint(x syntax.Expr, text string, got run.Static, want uni
 		if !ok1 || !ok2 {
 			continue
 		}
-		if k, ok := units.KindOf(dim, units.None); ok && likelier(d.Name, k) {
+		if k, ok := units.KindOf(dim, units.None); ok && units.Customary(d.Name, dim) {
 			return "Or look at " + d.Name + " (line " + itoa(d.Line) + "): it is " + phrase(p.Static(d.Slot)) +
 				", and " + articled(k) + ", in " + units.Preferred(dim, units.None).Screen() + ", would fit."
 		}
 	}
 	return ""
-}
-
-// likelier tells whether a name is customary for a kind of quantity (symbols of
-// ISO 80000-3 and -4; common practice).
-func likelier(name string, k units.Kind) bool {
-	letter := []rune(name)[0]
-	custom := map[rune][]string{
-		'k': {"force per length"}, 'm': {"mass"}, 'M': {"mass"}, 'v': {"speed", "velocity"}, 'u': {"speed", "velocity"},
-		'a': {"acceleration"}, 'g': {"acceleration"}, 'F': {"force"}, 'x': {"length"}, 'h': {"length"}, 'd': {"length"},
-		'r': {"length"}, 'L': {"length"}, 'A': {"length", "area"}, 't': {"time"}, 'T': {"time"}, 'E': {"energy"}, 'W': {"energy"},
-		'K': {"energy"}, 'U': {"energy"}, 'P': {"power"}, 'p': {"momentum", "pressure"}, 'V': {"volume"}, 'ρ': {"density"},
-		's': {"length"}, 'y': {"length"},
-	}
-	for _, want := range custom[letter] {
-		if k.Name == want {
-			return true
-		}
-	}
-	return false
-}
-
-// Customary tells whether a name is customary for a quantity of a dimension, so
-// that it is likely to be what its line works out.
-func Customary(name string, st run.Static) bool {
-	k, ok := units.KindOf(st.Dim, units.None)
-	return ok && name != "" && likelier(name, k)
 }
 
 // monomial collects the powers of names in a product; false for a sum.

@@ -5,6 +5,7 @@ import (
 
 	"steelyard/lang/finding"
 	"steelyard/lang/ops"
+	"steelyard/units"
 	"steelyard/units/writing"
 )
 
@@ -321,11 +322,8 @@ func functionForm(text string, tokens []token, i int) *fault {
 // angleName tells whether a word after a number is the usual name of an angle
 // rather than a unit: sin 2θ.
 func angleName(word string) bool {
-	switch Canonical(word) {
-	case "θ", "φ", "α", "β", "ω", "ωt", "ψ":
-		return true
-	}
-	return false
+	name := Canonical(word)
+	return units.Usual(name) == "rad" || name == "ω" || name == "ωt"
 }
 
 // argumentEnd returns where an argument without brackets ends: a product of

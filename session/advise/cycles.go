@@ -93,7 +93,7 @@ func rateWithout2Pi(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText
 	f := factors{number: 1, names: map[string]int{}}
 	switch {
 	case v.Dim == units.BaseDim(units.Second):
-		if (eval.Stem(name) == "T" || strings.HasPrefix(name, "period")) && f.takeApart(x, 1) {
+		if (units.Symbol(name) == "T" || strings.HasPrefix(name, "period")) && f.takeApart(x, 1) {
 			radianForPeriod(l, x, &f)
 		}
 	case in.Present() && v.Unit.Tag() == units.Cycle && isRate(v.Dim) && f.takeApart(x, 1):
@@ -111,7 +111,7 @@ func isRate(d units.Dim) bool {
 // radianForPeriod finds T = 1/ω.
 func radianForPeriod(l *eval.Line, x syntax.Expr, f *factors) {
 	of, e := f.sole()
-	if s := eval.Stem(of); e != -1 || s != "ω" && s != "Ω" || f.number != 1 {
+	if e != -1 || units.Usual(of) != "rad/s" || f.number != 1 {
 		return
 	}
 	l.Find(finding.New(finding.RateWithout2Pi, x.Span(), "1/"+of+" is the time for one radian, if "+of+" is an angle per time; a period is 2π times as long.",
@@ -123,10 +123,9 @@ func radiansForCycles(l *eval.Line, x syntax.Expr, in syntax.UnitText, f *factor
 	text := syntax.PrintExpr(x)
 	message := "`" + text + "` is a rate in radians per second; " + u.Screen() + " counts cycles, of 2π radians each."
 	of, e := f.sole()
-	s := eval.Stem(of)
 	switch {
 	case f.root != nil && len(f.names) == 0 && squareOfRate(l, f.root) && !within1Percent(f.number, 1/(2*math.Pi)),
-		e == 1 && f.number == 1 && (s == "ω" || s == "Ω"):
+		e == 1 && f.number == 1 && units.Usual(of) == "rad/s":
 		reading := text + "/(2π)"
 		l.Find(finding.New(finding.RateWithout2Pi, x.Span(), message, "Divide by 2π for a frequency: `"+reading+"`. Or report it in rad/s.", reading))
 	case f.number == 1 && speedOverRadius(l, f):
@@ -148,7 +147,7 @@ func speedOverRadius(l *eval.Line, f *factors) bool {
 	}
 	speed, radius := false, false
 	for name, e := range f.names {
-		s := eval.Stem(name)
+		s := units.Symbol(name)
 		speed = speed || e == 1 && (s == "v" || s == "u")
 		radius = radius || e == -1 && (s == "r" || s == "R")
 	}

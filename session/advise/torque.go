@@ -1,8 +1,6 @@
 package advise
 
 import (
-	"strings"
-
 	"steelyard/lang/finding"
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
@@ -25,20 +23,11 @@ func torqueOrEnergy(l *eval.Line, name string, v *entry.Value, in syntax.UnitTex
 		at = x.Span()
 	}
 	switch isTorque := eval.IsTorqueUnit(v.Unit); {
-	case !isTorque && eval.TorqueName(name):
+	case !isTorque && units.Usual(name) == "N m":
 		l.Find(finding.New(finding.TorqueOrEnergy, at, name+" is a torque by its name, and is in "+v.Unit.Screen()+", a unit of energy.",
 			"Report a torque in N·m."))
-	case isTorque && energyName(name):
+	case isTorque && units.Usual(name) == "J":
 		l.Find(finding.New(finding.TorqueOrEnergy, at, name+" is an energy by its name, and is in "+v.Unit.Screen()+", the unit of a torque.",
 			"Report an energy or a work in J."))
 	}
-}
-
-func energyName(name string) bool {
-	switch s := strings.TrimPrefix(eval.Stem(name), "Δ"); eval.Stem(s) {
-	case "E", "U", "K", "W":
-		return true
-	}
-	lower := strings.ToLower(name)
-	return strings.HasPrefix(lower, "energy") || strings.HasPrefix(lower, "work")
 }

@@ -1,68 +1,46 @@
 package advise
 
 import (
-	"strings"
-
 	"steelyard/lang/finding"
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
 	"steelyard/session/eval"
+	"steelyard/units"
 )
 
-// otherUnit is a symbol of a unit that is taken for another one.
-type otherUnit struct {
-	written, name, meant string
+// mistaken are symbols of units that are taken for those of another quantity
+// (SI Brochure 9, 2.3.4 and table 8, for the symbols).
+var mistaken = [...]struct{ written, name, meant, kind string }{
+	{"C", "the coulomb", "°C", "a temperature"},
+	{"F", "the farad", "°F", "a temperature"},
+	{"S", "the siemens", "s", "a time"},
+	{"H", "the henry", "h", "a time"},
+	{"M", "the molar", "m", "a length"},
 }
 
-// quantityOf returns the kind of quantity that a name says, as far as it is one
-// of those whose units are mistaken, with the symbols that are taken for its
-// units (symbols of ISO 80000-3 and -5).
-func quantityOf(name string) (string, []otherUnit) {
-	heat := []otherUnit{{"C", "the coulomb", "°C"}, {"F", "the farad", "°F"}}
-	time := []otherUnit{{"S", "the siemens", "s"}, {"H", "the henry", "h"}}
-	length := []otherUnit{{"M", "the molar", "m"}}
-	plain := strings.ToLower(strings.TrimRight(name, "0123456789'′"))
-	switch s := eval.Stem(name); {
-	case s == "T":
-		return "a temperature", append(heat, time[0])
-	case s == "θ", strings.HasPrefix(plain, "temp"):
-		return "a temperature", heat
-	case s == "t", s == "Δt", strings.HasPrefix(plain, "time"), strings.HasPrefix(plain, "period"):
-		return "a time", time
-	}
-	switch eval.Stem(name) {
-	case "l", "L", "x", "y", "h", "d", "r", "R", "s":
-		return "a length", length
-	}
-	switch plain {
-	case "length", "height", "distance", "width", "depth", "radius", "diameter":
-		return "a length", length
-	}
-	return "", nil
-}
-
-// mistakenUnit cautions where the name of a given says one quantity and the
-// symbol of its unit another: T = 20 C.
+// mistakenUnit cautions where the name of a given customarily says one quantity
+// and the symbol of its unit another: T = 20 C.
 func mistakenUnit(l *eval.Line, s *syntax.Define) {
 	q, ok := s.X.(*syntax.Quantity)
 	if !ok {
 		return
 	}
-	kind, others := quantityOf(s.Name)
-	for _, o := range others {
-		if q.Unit.Text != o.written {
+	for _, m := range mistaken {
+		if q.Unit.Text != m.written || customary(s.Name, m.written) || !customary(s.Name, m.meant) {
 			continue
 		}
-		if o.meant == "s" {
-			kind = "a time"
-		}
-		reading := q.Value.Text + " " + o.meant
-		f := finding.New(finding.TwoReadings, q.At, o.written+" is "+o.name+"; "+s.Name+" is "+kind+" by its name.",
-			"If "+kind+" is meant, write `"+reading+"`.", reading)
+		reading := q.Value.Text + " " + m.meant
+		f := finding.New(finding.TwoReadings, q.At, m.written+" is "+m.name+"; "+s.Name+" is "+m.kind+" by its name.",
+			"If "+m.kind+" is meant, write `"+reading+"`.", reading)
 		f.Severity = finding.Caution
 		l.Find(f)
-		return
 	}
+}
+
+// customary tells whether a name customarily stands for what a unit measures.
+func customary(name, unit string) bool {
+	u, bad := units.NewTable().Parse(unit, units.AloneInPlace)
+	return bad == nil && units.Customary(name, u.Dim())
 }
 
 // unnamed cautions where a value has a dimension that no quantity has, and a

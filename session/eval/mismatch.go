@@ -58,7 +58,7 @@ func (l *Line) mismatch(name string, x syntax.Expr, in syntax.UnitText, st run.S
 		l.Find(f)
 		return
 	}
-	if name != "" && !plan.Customary(name, st) {
+	if name != "" && !units.Customary(name, st.Dim) {
 		hint += formulaHint(st, u)
 	}
 	if more := l.Planner.ReadAs(x, l.Entry.Text, u.Dim()); more != "" {

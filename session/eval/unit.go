@@ -161,7 +161,7 @@ func (p *Page) callUnit(x *syntax.Call) *units.Unit {
 // asTorque shows a result in N m rather than J where its name says that it is a
 // torque (SI Brochure 9, 2.3.4: the joule is never used for it).
 func (l *Line) asTorque(name string, x syntax.Expr, u *units.Unit) *units.Unit {
-	if u.Text() != "J" || !TorqueName(name) || IsPlain(x) {
+	if u.Text() != "J" || units.Usual(name) != "N m" || IsPlain(x) {
 		return u
 	}
 	newtonMetre, bad := l.Planner.Units.Parse("N m", units.AloneInPlace)
@@ -183,21 +183,4 @@ func IsTorqueUnit(u *units.Unit) bool {
 		}
 	}
 	return false
-}
-
-// Stem is the leading letter of a name with no more than digits, primes or a
-// subscript behind it.
-func Stem(name string) string {
-	rs := []rune(name)
-	if len(rs) < 2 {
-		return name
-	}
-	if next := rs[1]; next == '_' || next == '\'' || next == '′' || next >= '0' && next <= '9' {
-		return string(rs[0])
-	}
-	return name
-}
-
-func TorqueName(name string) bool {
-	return Stem(name) == "τ" || strings.HasPrefix(strings.ToLower(name), "torque")
 }

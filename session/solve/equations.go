@@ -144,7 +144,7 @@ func (v *solving) oneUnknown() bool {
 			v.unknowns = []string{first.Name}
 			return true
 		}
-	} else if base := eval.Stem(first.Name); len(s.Unknowns) > 1 && v.holds(base) {
+	} else if base := units.Symbol(first.Name); len(s.Unknowns) > 1 && v.holds(base) {
 		v.unknowns = []string{base}
 		return true
 	}

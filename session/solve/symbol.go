@@ -61,7 +61,7 @@ func meantSymbol(l *eval.Line, s *syntax.Solve, f *syntax.FormulaDef) (string, b
 		free = like
 	}
 	for _, name := range free {
-		if name == eval.Stem(u.Name) || strings.HasPrefix(u.Name, name+"_") {
+		if name == units.Symbol(u.Name) || strings.HasPrefix(u.Name, name+"_") {
 			return name, true
 		}
 	}
@@ -104,7 +104,7 @@ func missingSymbols(l *eval.Line, s *syntax.Solve, f *syntax.FormulaDef, bound m
 		asked = asked || eval.UsesName(b.X, s.Unknowns[0].Name)
 	}
 	for _, sym := range f.Symbols {
-		if isUnknown(s, sym.Name) || len(s.Unknowns) > 1 && sym.Name == eval.Stem(s.Unknowns[0].Name) {
+		if isUnknown(s, sym.Name) || len(s.Unknowns) > 1 && sym.Name == units.Symbol(s.Unknowns[0].Name) {
 			asked = true
 			continue
 		}

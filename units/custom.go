@@ -1,0 +1,64 @@
+package units
+
+import (
+	"slices"
+	"strings"
+	"unicode/utf8"
+)
+
+// Symbol returns the letter that a name is, alone or with an index after it, as
+// in F, F_y, v0 and v'. It is "" for a word.
+func Symbol(name string) string {
+	_, n := utf8.DecodeRuneInString(name)
+	if n == len(name) {
+		return name
+	}
+	next, _ := utf8.DecodeRuneInString(name[n:])
+	if next == '_' || next == '\'' || next == '′' || next >= '0' && next <= '9' {
+		return name[:n]
+	}
+	return ""
+}
+
+// Customs lists the units of the quantities that a name customarily stands for,
+// the commonest first, as text that Parse reads. A Δ before a symbol changes
+// nothing. It is empty for a name that says nothing, as a b c with digits do,
+// which are mostly coefficients.
+func Customs(name string) []string {
+	if rest := strings.TrimPrefix(name, "Δ"); rest != "" {
+		name = rest
+	}
+	symbol := Symbol(name)
+	if len(name) > 1 && strings.Contains("abc", symbol) && name[1] <= '9' && name[1] >= '0' {
+		return nil
+	}
+	for i := range customTable {
+		if c := &customTable[i]; c.symbol == symbol {
+			return strings.Split(c.units, ", ")
+		}
+	}
+	lower := strings.ToLower(name)
+	for i := range customWords {
+		if c := &customWords[i]; strings.HasPrefix(lower, c.word) {
+			return []string{c.units}
+		}
+	}
+	return nil
+}
+
+// Usual is the unit of the quantity that a name stands for most often, or "".
+func Usual(name string) string {
+	if c := Customs(name); len(c) > 0 {
+		return c[0]
+	}
+	return ""
+}
+
+// Customary tells whether a name customarily stands for a quantity of some
+// dimension.
+func Customary(name string, d Dim) bool {
+	return slices.ContainsFunc(Customs(name), func(text string) bool {
+		u, bad := NewTable().Parse(text, AloneInPlace)
+		return bad == nil && u.Dim() == d
+	})
+}
