@@ -37,8 +37,9 @@ type Part struct {
 	Blocks   []Block
 }
 
-// Block is one thing in a document. The set is closed.
-type Block interface{ block() }
+// Block is one thing in a document, which sends itself to a format. The set is
+// closed.
+type Block interface{ write(*writer) }
 
 type (
 	// Note is prose.
@@ -122,15 +123,3 @@ type Line struct {
 	Lead   string           // words before the line: a formula's name, or empty
 	Units  []entry.UnitSide // how the units cancel, side after side, or empty
 }
-
-func (Note) block()       {}
-func (Givens) block()     {}
-func (Working) block()    {}
-func (Answer) block()     {}
-func (Check) block()      {}
-func (Graph) block()      {}
-func (EnergyBars) block() {}
-func (Table) block()      {}
-func (Text) block()       {}
-func (Flaw) block()       {}
-func (Room) block()       {}

@@ -3,6 +3,7 @@ package print
 import (
 	"strings"
 
+	"steelyard/lang/typeset"
 	"steelyard/units/writing"
 )
 
@@ -108,3 +109,6 @@ func codeSpan(text string) string {
 	}
 	return fence + text + fence
 }
+
+// escapeTeX writes text so that no part of it is a command to LaTeX.
+func escapeTeX(text string) string { return typeset.TeXText(text) }

@@ -16,16 +16,7 @@ var style string
 // the style, the formulas (MathML) and the graphs (SVG) are part of it.
 func HTML(d *Document) []byte {
 	p := page{handout: d.Edition == Handout, regions: map[string]int{}}
-	p.open(d)
-	p.blocks(d.Blocks)
-	for i := range d.Parts {
-		p.part(&d.Parts[i])
-	}
-	p.text("</main>\n")
-	if d.Caution != "" && !p.handout {
-		p.text("<footer>", escapeHTML(oneLine(d.Caution)), "</footer>\n")
-	}
-	p.text("</body>\n</html>\n")
+	write(d, &p)
 	return p.b.Bytes()
 }
 
@@ -36,7 +27,6 @@ type page struct {
 	parts   int
 	figures int
 	regions map[string]int // how often each name of a region was wanted
-	several bool           // this part has more than one working
 	where   string         // "part a", for the names of regions
 }
 
@@ -53,13 +43,9 @@ func (p *page) formula(set typeset.Box) {
 	}
 }
 
-// open writes what stands above the first part.
-func (p *page) open(d *Document) {
-	title := oneLine(d.Title)
-	if title == "" {
-		title = "Worksheet"
-	}
-	title = escapeHTML(title)
+// begin writes what stands above the first part.
+func (p *page) begin(d *Document) {
+	title := escapeHTML(d.title())
 	p.text("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n",
 		`<meta name="viewport" content="width=device-width, initial-scale=1">`, "\n",
 		"<title>", title, "</title>\n<style>\n", style, "</style>\n</head>\n<body>\n<header>\n")
@@ -73,138 +59,57 @@ func (p *page) open(d *Document) {
 	p.text("</header>\n<main>\n")
 }
 
-// edition says for whom the document is, and how many points there are.
-func (d *Document) edition() string {
-	s := "Answer key"
-	if d.Edition == Handout {
-		s = "Handout"
+func (p *page) end(d *Document) {
+	p.text("</main>\n")
+	if d.Caution != "" && !p.handout {
+		p.text("<footer>", escapeHTML(oneLine(d.Caution)), "</footer>\n")
 	}
-	if n := d.points(); n > 0 {
-		s += " · " + points(n)
-	}
-	return s
+	p.text("</body>\n</html>\n")
 }
 
-// points adds up the points of the parts.
-func (d *Document) points() int {
-	n := 0
-	for _, p := range d.Parts {
-		n += max(0, p.Points)
+func (p *page) part(part *Part, number int) {
+	p.parts = number
+	id, where := "part-"+strconv.Itoa(number), "part "+strconv.Itoa(number)
+	label, question := part.head(number)
+	p.where = where
+	if label != "" {
+		p.where = "part " + escapeHTML(label)
 	}
-	return n
+	p.text(`<section class="part" aria-labelledby="`, id, "\">\n<h2 id=\"", id, `">`)
+	if oneLine(part.Label+part.Question) == "" {
+		p.text(question, "</h2>\n")
+		return
+	}
+	if label != "" {
+		p.text(`<span class="label">`, escapeHTML(label), "</span> ")
+	}
+	p.text(`<span class="question">`, escapeHTML(question), "</span>")
+	if part.Points > 0 {
+		p.text(` <span class="points">`, points(part.Points), "</span>")
+	}
+	p.text("</h2>\n")
 }
 
-func points(n int) string {
-	if n == 1 {
-		return "1 point"
-	}
-	return strconv.Itoa(n) + " points"
-}
+func (p *page) endPart() { p.text("</section>\n") }
 
-// part writes one part of the question.
-func (p *page) part(part *Part) {
-	p.parts++
-	id := "part-" + strconv.Itoa(p.parts)
-	label, question := escapeHTML(oneLine(part.Label)), escapeHTML(oneLine(part.Question))
-	p.where, p.several = "part "+label, part.several()
-	p.text(`<section class="part" aria-labelledby="`, id, "\">\n")
-	switch {
-	case label == "" && question == "":
-		p.where = "part " + strconv.Itoa(p.parts)
-		p.text(`<h2 id="`, id, `">Part `, strconv.Itoa(p.parts), "</h2>\n")
-	default:
-		p.text(`<h2 id="`, id, `">`)
-		if label != "" {
-			p.text(`<span class="label">`, label, "</span> ")
-		} else {
-			p.where = "part " + strconv.Itoa(p.parts)
-		}
-		p.text(`<span class="question">`, question, "</span>")
-		if part.Points > 0 {
-			p.text(` <span class="points">`, points(part.Points), "</span>")
-		}
-		p.text("</h2>\n")
-	}
-	p.blocks(part.Blocks)
-	p.text("</section>\n")
-}
-
-// several tells whether a part has more than one working, which then need names.
-func (part *Part) several() bool {
-	n := 0
-	for _, b := range part.Blocks {
-		if w, ok := b.(Working); ok && !w.Definitions {
-			n++
-		}
-	}
-	return n > 1
-}
-
-func (p *page) blocks(all []Block) {
-	for _, b := range all {
-		p.block(b)
-	}
-}
-
-func (p *page) block(b Block) {
-	switch b := b.(type) {
-	case Note:
-		p.note(b.Text)
-	case Givens:
-		p.givens(b.Rows)
-	case Working:
-		p.working(&b)
-	case Answer:
-		p.answer(&b)
-	case Check:
-		p.check(&b)
-	case Graph:
-		p.graph(&b)
-	case EnergyBars:
-		p.bars(&b)
-	case Table:
-		p.table(&b)
-	case Text:
-		p.told(b.Lines)
-	case Flaw:
-		p.flaw(&b)
-	case Room:
-		p.room(b.Lines)
-	}
-}
-
-func (p *page) note(text string) {
-	for _, lines := range prose(text) {
-		p.text("<p>")
-		p.lines(lines)
-		p.text("</p>\n")
-	}
-}
-
-// lines writes lines one under the other.
-func (p *page) lines(lines []string) {
+func (p *page) note(lines []string) {
+	p.text("<p>")
 	for i, line := range lines {
 		if i > 0 {
 			p.text("<br>\n")
 		}
 		p.text(escapeHTML(line))
 	}
+	p.text("</p>\n")
 }
 
 func (p *page) told(lines []string) {
-	if len(lines) == 0 {
-		return
-	}
 	p.text(`<p class="told">`, escapeHTML(strings.Join(lines, "\n")), "</p>\n")
 }
-
-// mostRoom bounds the lines to write on, so that no document is all room.
-const mostRoom = 60
 
 // room writes lines to answer on. They are elements, since backgrounds are not
 // printed.
 func (p *page) room(lines int) {
-	lines = max(1, min(lines, mostRoom))
 	p.text(`<div class="room"><p class="unseen">Room for an answer</p>`)
 	for range lines {
 		p.text("<div></div>")

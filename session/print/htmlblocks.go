@@ -7,6 +7,7 @@ import (
 
 	"steelyard/lang/syntax"
 	"steelyard/lang/typeset"
+	"steelyard/session/draw"
 	"steelyard/session/entry"
 )
 
@@ -28,9 +29,6 @@ func (p *page) name(what string) string {
 }
 
 func (p *page) givens(rows []Given) {
-	if len(rows) == 0 {
-		return
-	}
 	p.region("given", "Given")
 	p.text("<table>\n<caption>Given</caption>\n", `<thead><tr><th scope="col">Quantity</th><th scope="col">Value</th></tr></thead>`, "\n<tbody>\n")
 	for _, g := range rows {
@@ -51,44 +49,29 @@ func (p *page) value(s Shown) {
 
 // working writes the lines of a result so that their equals signs stand one under
 // the other.
-func (p *page) working(w *Working) {
-	if len(w.Lines) == 0 {
-		return
-	}
-	if w.Definitions {
-		p.region("working", "Definitions")
-	} else {
-		p.workingHead(w.Lines)
-		p.region("working", "Working")
-	}
-	p.text("<ol>\n")
-	for i := range w.Lines {
-		p.line(&w.Lines[i])
-	}
-	p.text("</ol>\n</div>\n")
-}
-
-func (p *page) workingHead(lines []Line) {
+func (p *page) working(lines []Line, of syntax.Expr) {
 	level := "h3"
 	if p.parts == 0 {
 		level = "h2"
 	}
 	p.text("<", level, ` class="working-head">Working`)
-	if name := sought(lines); p.several && name != nil {
+	if of != nil {
 		p.text(" for ")
-		p.formula(typeset.Expr(name))
+		p.formula(typeset.Expr(of))
 	}
 	p.text("</", level, ">\n")
+	p.lines("Working", lines)
 }
 
-// sought gives the name that a working ends with, or nil.
-func sought(lines []Line) syntax.Expr {
-	for i := len(lines) - 1; i >= 0; i-- {
-		if name, ok := lines[i].Left.(*syntax.Name); ok {
-			return name
-		}
+func (p *page) definitions(lines []Line) { p.lines("Definitions", lines) }
+
+func (p *page) lines(what string, lines []Line) {
+	p.region("working", what)
+	p.text("<ol>\n")
+	for i := range lines {
+		p.line(&lines[i])
 	}
-	return nil
+	p.text("</ol>\n</div>\n")
 }
 
 // wide is how many letters a left side may have before it takes a row of its own.
@@ -211,14 +194,6 @@ func (p *page) roomy(set typeset.Box, letters int) {
 	p.text("</span>")
 }
 
-// verdict is the word that tells how a check came out.
-func (c *Check) verdict() string {
-	if c.Holds {
-		return "holds"
-	}
-	return "does not hold"
-}
-
 func (p *page) check(c *Check) {
 	class := "check"
 	if !c.Holds {
@@ -230,34 +205,14 @@ func (p *page) check(c *Check) {
 		p.text("\u200b") // a line may be broken here
 		p.roomy(typeset.Relation(typeset.Box{}, c.relation(), typeset.Expr(c.Right)), breadth(c.Right)+2)
 	}
-	if c.Sign != "" {
-		p.text(" ", escapeHTML(oneLine(c.Sign)))
-	}
-	if c.Within != "" {
-		p.text(" ", escapeHTML(oneLine(c.Within)))
+	if tail := c.tail(); tail != "" {
+		p.text(" ", escapeHTML(tail))
 	}
 	p.text(` <strong class="verdict">`, c.verdict(), "</strong>")
 	if says := oneLine(c.Says); says != "" {
 		p.text(` <span class="says">`, escapeHTML(says), "</span>")
 	}
 	p.text("</p>\n")
-}
-
-// claim sets what a check says, without its tolerance.
-func (c *Check) claim() typeset.Box {
-	left := typeset.Expr(c.Left)
-	if c.Right == nil || c.Sign != "" {
-		return left
-	}
-	return typeset.Relation(left, c.relation(), typeset.Expr(c.Right))
-}
-
-// relation is the sign between the sides of a check.
-func (c *Check) relation() string {
-	if relation := oneLine(c.Relation); relation != "" {
-		return relation
-	}
-	return "="
 }
 
 // figureID gives an id that no other figure of the page has.
@@ -269,14 +224,11 @@ func (p *page) figureID() string {
 // svg cleans a drawing as all other text is: its labels are anyone's.
 func svg(drawing string) string { return strings.TrimSpace(clean(drawing)) }
 
-func (p *page) graph(g *Graph) {
-	if g.Figure == nil {
-		return
-	}
-	p.text("<figure>\n", svg(g.Figure.SVG(p.figureID())), "\n")
-	if len(g.Shapes) > 0 && !g.Figure.Blank {
+func (p *page) graph(f *draw.Figure, shapes []string) {
+	p.text("<figure>\n", svg(f.SVG(p.figureID())), "\n")
+	if len(shapes) > 0 {
 		p.text("<figcaption>\n<ul>\n")
-		for _, s := range g.Shapes {
+		for _, s := range shapes {
 			p.text("<li>", escapeHTML(oneLine(s)), "</li>\n")
 		}
 		p.text("</ul>\n</figcaption>\n")
@@ -284,21 +236,15 @@ func (p *page) graph(g *Graph) {
 	p.text("</figure>\n")
 }
 
-func (p *page) bars(b *EnergyBars) {
-	if b.Bars == nil {
-		return
-	}
-	p.text("<figure>\n", svg(b.Bars.SVG(p.figureID())), "\n")
-	if books := oneLine(b.Books); books != "" {
+func (p *page) bars(b *draw.Bars, books string) {
+	p.text("<figure>\n", svg(b.SVG(p.figureID())), "\n")
+	if books = oneLine(books); books != "" {
 		p.text("<figcaption>", escapeHTML(books), "</figcaption>\n")
 	}
 	p.text("</figure>\n")
 }
 
 func (p *page) table(t *Table) {
-	if len(t.Heads) == 0 && len(t.Rows) == 0 {
-		return
-	}
 	var names []string
 	for _, h := range t.Heads {
 		names = append(names, oneLine(h.String()))
@@ -312,7 +258,7 @@ func (p *page) table(t *Table) {
 	if len(t.Heads) > 0 {
 		p.text("<thead><tr>")
 		for i, h := range t.Heads {
-			p.text(`<th scope="col"`, t.align(i), `>`)
+			p.text(`<th scope="col"`, align(t.numbers(i)), `>`)
 			p.head(h)
 			p.text("</th>")
 		}
@@ -330,8 +276,8 @@ func (p *page) table(t *Table) {
 }
 
 // align gives the class of a column's head: that of the numbers below it.
-func (t *Table) align(column int) string {
-	if len(t.Rows) > 0 && column < len(t.Rows[0]) && t.Rows[0][column].Number != "" {
+func align(numbers bool) string {
+	if numbers {
 		return ` class="number"`
 	}
 	return ""

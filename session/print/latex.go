@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"steelyard/lang/syntax"
 	"steelyard/lang/typeset"
 	"steelyard/session/entry"
 )
@@ -17,32 +18,27 @@ var preamble string
 // drawn in picture environments, which need no package.
 func LaTeX(d *Document) []byte {
 	var p paper
-	title := oneLine(d.Title)
-	if title == "" {
-		title = "Worksheet"
-	}
-	p.text(preamble, "\\begin{document}\n\\raggedright\\close\n")
-	p.text(`{\small `, escapeTeX(d.edition()), "}\\par\n{\\LARGE\\bfseries ", escapeTeX(title), "\\par}\n")
-	if d.Edition == Handout {
-		p.text("\\bigskip Name \\hrulefill\\quad Date \\rule{35mm}{0.4pt}\\par\\medskip\n")
-	}
-	p.text("\\addvspace{4pt}\\hrule\\addvspace{8pt}\n")
-	p.blocks(d.Blocks)
-	for i := range d.Parts {
-		p.part(&d.Parts[i])
-	}
-	if caution := oneLine(d.Caution); caution != "" {
-		p.text("\\par\\addvspace{18pt}\\hrule\\addvspace{4pt}{\\footnotesize ", escapeTeX(caution), "\\par}\n")
-	}
-	p.text("\\end{document}\n")
+	write(d, &p)
 	return []byte(p.b.String())
 }
 
 // paper is a document on its way to LaTeX.
-type paper struct {
-	b       strings.Builder
-	parts   int
-	several bool
+type paper struct{ b strings.Builder }
+
+func (p *paper) begin(d *Document) {
+	p.text(preamble, "\\begin{document}\n\\raggedright\\close\n")
+	p.text(`{\small `, escapeTeX(d.edition()), "}\\par\n{\\LARGE\\bfseries ", escapeTeX(d.title()), "\\par}\n")
+	if d.Edition == Handout {
+		p.text("\\bigskip Name \\hrulefill\\quad Date \\rule{35mm}{0.4pt}\\par\\medskip\n")
+	}
+	p.text("\\addvspace{4pt}\\hrule\\addvspace{8pt}\n")
+}
+
+func (p *paper) end(d *Document) {
+	if caution := oneLine(d.Caution); caution != "" {
+		p.text("\\par\\addvspace{18pt}\\hrule\\addvspace{4pt}{\\footnotesize ", escapeTeX(caution), "\\par}\n")
+	}
+	p.text("\\end{document}\n")
 }
 
 func (p *paper) text(all ...string) {
@@ -65,57 +61,23 @@ func mathIn(set, width string) string {
 	return `$\displaystyle ` + set + `$`
 }
 
-func (p *paper) part(part *Part) {
-	p.several = part.several()
-	label, question := oneLine(part.Label), oneLine(part.Question)
-	if p.parts++; label == "" && question == "" {
-		question = "Part " + strconv.Itoa(p.parts)
-	}
+func (p *paper) part(part *Part, number int) {
+	label, question := part.head(number)
 	worth := ""
 	if part.Points > 0 {
 		worth = points(part.Points)
 	}
 	p.text("\n\\question{", escapeTeX(label), "}{", escapeTeX(question), "}{", worth, "}\n")
-	p.blocks(part.Blocks)
 }
 
-func (p *paper) blocks(all []Block) {
-	for _, b := range all {
-		p.block(b)
-	}
-}
+func (p *paper) endPart() {}
 
-func (p *paper) block(b Block) {
-	switch b := b.(type) {
-	case Note:
-		for _, lines := range prose(b.Text) {
-			p.lines(lines, escapeTeX)
-		}
-	case Givens:
-		p.givens(b.Rows)
-	case Working:
-		p.working(&b)
-	case Answer:
-		p.answer(&b)
-	case Check:
-		p.check(&b)
-	case Graph:
-		p.graph(&b)
-	case EnergyBars:
-		p.bars(&b)
-	case Table:
-		p.table(&b)
-	case Text:
-		if len(b.Lines) > 0 {
-			p.text("{\\leftskip=1.5em\n")
-			p.lines(strings.Split(strings.Join(b.Lines, "\n"), "\n"), escapeTeX)
-			p.text("}\n")
-		}
-	case Flaw:
-		p.flaw(&b)
-	case Room:
-		p.text(strings.Repeat("\\ruled\n", max(1, min(b.Lines, mostRoom))), "\\par\n")
-	}
+func (p *paper) room(lines int) { p.text(strings.Repeat("\\ruled\n", lines), "\\par\n") }
+
+func (p *paper) told(lines []string) {
+	p.text("{\\leftskip=1.5em\n")
+	p.note(strings.Split(strings.Join(lines, "\n"), "\n"))
+	p.text("}\n")
 }
 
 // texValue sets a value, or the words in its place.
@@ -123,13 +85,13 @@ func texValue(s Shown, width string) string {
 	return inline(s.box(), width) + escapeTeX(oneLine(s.Words))
 }
 
-// lines writes lines one under the other, as one paragraph.
-func (p *paper) lines(lines []string, escape func(string) string) {
+// note writes lines one under the other, as one paragraph.
+func (p *paper) note(lines []string) {
 	for i, line := range lines {
 		if i > 0 {
 			p.text("\\newline\n")
 		}
-		p.text(`\mbox{}`, escape(strings.TrimRight(line, " ")))
+		p.text(`\mbox{}`, escapeTeX(strings.TrimRight(line, " ")))
 	}
 	p.text("\\par\n")
 }
@@ -150,20 +112,21 @@ func (p *paper) givens(rows []Given) {
 	}
 }
 
-func (p *paper) working(w *Working) {
-	lines := w.Lines
-	if len(lines) == 0 {
-		return
+func (p *paper) working(lines []Line, of syntax.Expr) {
+	p.text("\\about{Working")
+	if of != nil {
+		p.text(" for ", inline(typeset.Expr(of), "80mm"))
 	}
-	if w.Definitions {
-		p.text("\\par\\vspace{-\\baselineskip}\\mbox{}") // which the display follows, with no empty line
-	} else {
-		p.text("\\about{Working")
-		if name := sought(lines); p.several && name != nil {
-			p.text(" for ", inline(typeset.Expr(name), "80mm"))
-		}
-		p.text("}")
-	}
+	p.text("}")
+	p.lines(lines)
+}
+
+func (p *paper) definitions(lines []Line) {
+	p.text("\\par\\vspace{-\\baselineskip}\\mbox{}") // which the display follows, with no empty line
+	p.lines(lines)
+}
+
+func (p *paper) lines(lines []Line) {
 	// The display goes on in the same paragraph: an empty one would take a line.
 	if lead := oneLine(lines[0].Lead); lead != "" {
 		p.text("{\\small\\quad ", escapeTeX(lead), "}")
@@ -288,10 +251,8 @@ func (p *paper) answer(a *Answer) {
 
 func (p *paper) check(c *Check) {
 	p.text(map[bool]string{true: "\\aside{", false: "\\standout{"}[c.Holds], `{\small Check}\quad `, inline(c.claim(), "110mm"))
-	for _, s := range [...]string{c.Sign, c.Within} {
-		if s = oneLine(s); s != "" {
-			p.text(" ", escapeTeX(s))
-		}
+	if tail := c.tail(); tail != "" {
+		p.text(" ", escapeTeX(tail))
 	}
 	p.text(` \textbf{`, c.verdict(), "}")
 	if says := oneLine(c.Says); says != "" {
@@ -317,18 +278,12 @@ func (p *paper) flaw(f *Flaw) {
 }
 
 func (p *paper) table(t *Table) {
-	columns := len(t.Heads)
-	for _, row := range t.Rows {
-		columns = max(columns, len(row))
-	}
-	if columns == 0 {
-		return
-	}
+	columns := t.columns()
 	for rows, first := t.Rows, true; first || len(rows) > 0; first = false {
 		n := min(len(rows), mostRows)
 		p.text("\\par\\addvspace{6pt}\\fit{\\linewidth}{\\begin{tabular}{@{}")
 		for i := range columns {
-			p.text(map[bool]string{true: "l", false: "r"}[t.align(i) == ""])
+			p.text(map[bool]string{false: "l", true: "r"}[t.numbers(i)])
 		}
 		p.text("@{}}\n")
 		if len(t.Heads) > 0 {
@@ -367,12 +322,4 @@ func texCell(c entry.Cell) string {
 		return "$" + typeset.Quantity(oneLine(c.Number)).LaTeX() + "$"
 	}
 	return escapeTeX(oneLine(c.Words))
-}
-
-// capital makes the first letter of an English word large.
-func capital(word string) string {
-	if word != "" && word[0] >= 'a' && word[0] <= 'z' {
-		return string(word[0]-'a'+'A') + word[1:]
-	}
-	return word
 }

@@ -4,7 +4,9 @@ import (
 	"strconv"
 	"strings"
 
+	"steelyard/lang/syntax"
 	"steelyard/lang/typeset"
+	"steelyard/session/draw"
 	"steelyard/session/entry"
 )
 
@@ -12,30 +14,26 @@ import (
 // dollar signs, and graphs as fenced text.
 func Markdown(d *Document) []byte {
 	var m marked
-	title := escapeMarkdown(d.Title)
-	if title == "" {
-		title = "Worksheet"
-	}
-	m.paragraph("# " + title)
-	m.paragraph("*" + d.edition() + "*")
-	if d.Edition == Handout {
-		m.paragraph("Name: " + strings.Repeat(".", 40) + " Date: " + strings.Repeat(".", 16))
-	}
-	m.blocks(d.Blocks)
-	for i := range d.Parts {
-		m.part(&d.Parts[i], i+1)
-	}
-	if caution := escapeMarkdown(d.Caution); caution != "" {
-		m.paragraph("---")
-		m.paragraph("*" + caution + "*")
-	}
+	write(d, &m)
 	return []byte(strings.TrimRight(m.b.String(), "\n") + "\n")
 }
 
 // marked is a document on its way to Markdown.
-type marked struct {
-	b       strings.Builder
-	several bool
+type marked struct{ b strings.Builder }
+
+func (m *marked) begin(d *Document) {
+	m.paragraph("# " + escapeMarkdown(d.title()))
+	m.paragraph("*" + d.edition() + "*")
+	if d.Edition == Handout {
+		m.paragraph("Name: " + strings.Repeat(".", 40) + " Date: " + strings.Repeat(".", 16))
+	}
+}
+
+func (m *marked) end(d *Document) {
+	if caution := escapeMarkdown(d.Caution); caution != "" {
+		m.paragraph("---")
+		m.paragraph("*" + caution + "*")
+	}
 }
 
 // paragraph writes something that stands apart from what is around it.
@@ -64,73 +62,44 @@ func inCell(set typeset.Box) string {
 }
 
 func (m *marked) part(part *Part, number int) {
-	m.several = part.several()
-	label, question := escapeMarkdown(part.Label), escapeMarkdown(part.Question)
-	heading := strings.TrimSpace(label + ") " + question)
-	switch {
-	case label == "" && question == "":
-		heading = "Part " + strconv.Itoa(number)
-	case label == "":
-		heading = question
+	label, question := part.head(number)
+	heading := escapeMarkdown(question)
+	if label != "" {
+		heading = strings.TrimSpace(escapeMarkdown(label) + ") " + heading)
 	}
 	if part.Points > 0 {
 		heading += " (" + points(part.Points) + ")"
 	}
 	m.paragraph("## " + heading)
-	m.blocks(part.Blocks)
 }
 
-func (m *marked) blocks(all []Block) {
-	for _, b := range all {
-		m.block(b)
-	}
+func (m *marked) endPart() {}
+
+func (m *marked) note(lines []string) { m.paragraph(markedLines(lines)) }
+func (m *marked) told(lines []string) { m.paragraph(markedLines(lines)) }
+
+func (m *marked) graph(f *draw.Figure, shapes []string) {
+	m.drawing(f.Text(76, 22, false))
+	m.list(shapes)
 }
 
-func (m *marked) block(b Block) {
-	switch b := b.(type) {
-	case Note:
-		for _, lines := range prose(b.Text) {
-			m.paragraph(markedLines(lines, ""))
-		}
-	case Givens:
-		m.givens(b.Rows)
-	case Working:
-		m.working(&b)
-	case Answer:
-		m.answer(&b)
-	case Check:
-		m.check(&b)
-	case Graph:
-		if b.Figure != nil {
-			m.drawing(b.Figure.Text(76, 22, false))
-			if !b.Figure.Blank {
-				m.list(b.Shapes)
-			}
-		}
-	case EnergyBars:
-		if b.Bars != nil {
-			m.drawing(b.Bars.Text(76, false))
-			m.paragraph(escapeMarkdown(b.Books))
-		}
-	case Table:
-		m.table(&b)
-	case Text:
-		m.paragraph(markedLines(b.Lines, ""))
-	case Flaw:
-		m.flaw(&b)
-	case Room:
-		for range max(1, min(b.Lines, mostRoom)) {
-			m.paragraph(strings.Repeat(".", 76))
-		}
+func (m *marked) bars(b *draw.Bars, books string) {
+	m.drawing(b.Text(76, false))
+	m.paragraph(escapeMarkdown(books))
+}
+
+func (m *marked) room(lines int) {
+	for range lines {
+		m.paragraph(strings.Repeat(".", 76))
 	}
 }
 
 // markedLines keeps lines apart in one paragraph.
-func markedLines(lines []string, before string) string {
+func markedLines(lines []string) string {
 	var out []string
 	for _, line := range lines {
 		if line = escapeMarkdown(line); line != "" {
-			out = append(out, before+line)
+			out = append(out, line)
 		}
 	}
 	return strings.Join(out, "\\\n")
@@ -154,9 +123,6 @@ func (m *marked) drawing(text string) {
 }
 
 func (m *marked) givens(rows []Given) {
-	if len(rows) == 0 {
-		return
-	}
 	m.paragraph("**Given**")
 	m.b.WriteString("| Quantity | Value |\n| :-- | :-- |\n")
 	for _, g := range rows {
@@ -170,19 +136,17 @@ func markedValue(s Shown) string {
 	return inCell(s.box()) + escapeMarkdown(s.Words)
 }
 
-// working writes the lines of a result as a list, each with its reason.
-func (m *marked) working(w *Working) {
-	lines := w.Lines
-	if len(lines) == 0 {
-		return
-	}
+func (m *marked) working(lines []Line, of syntax.Expr) {
 	heading := "### Working"
-	if name := sought(lines); m.several && name != nil {
-		heading += " for " + dollars(typeset.Expr(name).LaTeX())
+	if of != nil {
+		heading += " for " + dollars(typeset.Expr(of).LaTeX())
 	}
-	if !w.Definitions {
-		m.paragraph(heading)
-	}
+	m.paragraph(heading)
+	m.definitions(lines)
+}
+
+// definitions writes lines as a list, each with its reason.
+func (m *marked) definitions(lines []Line) {
 	var out []string
 	for i := range lines {
 		if s := markedLine(&lines[i]); s != "" {
@@ -242,10 +206,8 @@ func (m *marked) answer(a *Answer) {
 
 func (m *marked) check(c *Check) {
 	s := "**Check:** " + dollars(c.claim().LaTeX())
-	for _, more := range [...]string{c.Sign, c.Within} {
-		if more = escapeMarkdown(more); more != "" {
-			s += " " + more
-		}
+	if tail := escapeMarkdown(c.tail()); tail != "" {
+		s += " " + tail
 	}
 	s += " **" + c.verdict() + "**"
 	if says := escapeMarkdown(c.Says); says != "" {
@@ -258,11 +220,7 @@ func (m *marked) check(c *Check) {
 }
 
 func (m *marked) flaw(f *Flaw) {
-	word := capital(escapeMarkdown(f.Word))
-	if f.Standout {
-		word = strings.ToUpper(word)
-	}
-	s := "> **" + word + "**"
+	s := "> **" + escapeMarkdown(f.heading()) + "**"
 	if f.Line > 0 {
 		s += " in line " + strconv.Itoa(f.Line)
 	}
@@ -278,16 +236,10 @@ func (m *marked) flaw(f *Flaw) {
 }
 
 func (m *marked) table(t *Table) {
-	columns := len(t.Heads)
-	for _, row := range t.Rows {
-		columns = max(columns, len(row))
-	}
-	if columns == 0 {
-		return
-	}
+	columns := t.columns()
 	markedRow(m, t.Heads, columns, markedHead)
 	for i := range columns {
-		m.b.WriteString(map[bool]string{true: "| :-- ", false: "| --: "}[t.align(i) == ""])
+		m.b.WriteString(map[bool]string{false: "| :-- ", true: "| --: "}[t.numbers(i)])
 	}
 	m.b.WriteString("|\n")
 	for _, row := range t.Rows {

@@ -7,6 +7,7 @@ import (
 	"github.com/mattn/go-runewidth"
 
 	"steelyard/lang/syntax"
+	"steelyard/session/draw"
 	"steelyard/session/entry"
 	"steelyard/session/rows"
 )
@@ -26,26 +27,7 @@ func Plain(d *Document, columns int) []byte {
 		columns = usualColumns
 	}
 	t := plainText{columns: max(leastColumns, min(columns, mostColumns))}
-	title := oneLine(d.Title)
-	if title == "" {
-		title = "Worksheet"
-	}
-	t.heading(title, "=")
-	t.wrapped("", "", d.edition())
-	t.gap()
-	if d.Edition == Handout {
-		who := max(8, t.columns-30)
-		t.wrapped("", "", "Name "+strings.Repeat("_", who)+"  Date "+strings.Repeat("_", 14))
-		t.gap()
-	}
-	t.blocks(d.Blocks)
-	for i := range d.Parts {
-		t.part(&d.Parts[i], i+1)
-	}
-	if caution := oneLine(d.Caution); caution != "" {
-		t.out(strings.Repeat("-", t.columns))
-		t.wrapped("", "", caution)
-	}
+	write(d, &t)
 	return []byte(strings.TrimRight(t.b.String(), "\n") + "\n")
 }
 
@@ -53,7 +35,24 @@ func Plain(d *Document, columns int) []byte {
 type plainText struct {
 	b       strings.Builder
 	columns int
-	several bool
+}
+
+func (t *plainText) begin(d *Document) {
+	t.heading(d.title(), "=")
+	t.wrapped("", "", d.edition())
+	t.gap()
+	if d.Edition == Handout {
+		who := max(8, t.columns-30)
+		t.wrapped("", "", "Name "+strings.Repeat("_", who)+"  Date "+strings.Repeat("_", 14))
+		t.gap()
+	}
+}
+
+func (t *plainText) end(d *Document) {
+	if caution := oneLine(d.Caution); caution != "" {
+		t.out(strings.Repeat("-", t.columns))
+		t.wrapped("", "", caution)
+	}
 }
 
 func (t *plainText) out(line string) {
@@ -93,69 +92,46 @@ func (t *plainText) heading(text, under string) {
 }
 
 func (t *plainText) part(part *Part, number int) {
-	t.several = part.several()
-	heading := strings.TrimSpace(oneLine(part.Label) + " " + oneLine(part.Question))
-	if heading == "" {
-		heading = "Part " + strconv.Itoa(number)
-	}
+	label, question := part.head(number)
+	heading := strings.TrimSpace(label + " " + question)
 	if part.Points > 0 {
 		heading += " [" + points(part.Points) + "]"
 	}
 	t.heading(heading, "-")
-	t.blocks(part.Blocks)
 }
 
-func (t *plainText) blocks(all []Block) {
-	for _, b := range all {
-		t.block(b)
-	}
+func (t *plainText) endPart() {}
+
+func (t *plainText) note(lines []string) {
+	t.lines("", lines)
+	t.gap()
 }
 
-func (t *plainText) block(b Block) {
-	switch b := b.(type) {
-	case Note:
-		for _, lines := range prose(b.Text) {
-			t.lines("", lines)
-			t.gap()
-		}
-	case Givens:
-		t.givens(b.Rows)
-	case Working:
-		t.working(&b)
-	case Answer:
-		t.answer(&b)
-	case Check:
-		t.check(&b)
-	case Graph:
-		if b.Figure != nil {
-			t.drawing(b.Figure.Text(t.columns, 22, false))
-			for _, s := range b.Shapes {
-				if !b.Figure.Blank {
-					t.wrapped("- ", "  ", oneLine(s))
-				}
-			}
-			t.gap()
-		}
-	case EnergyBars:
-		if b.Bars != nil {
-			t.drawing(b.Bars.Text(t.columns, false))
-			t.wrapped("", "", oneLine(b.Books))
-			t.gap()
-		}
-	case Table:
-		t.table(&b)
-	case Text:
-		t.lines("  ", b.Lines)
-		t.gap()
-	case Flaw:
-		t.flaw(&b)
-	case Room:
-		for range max(1, min(b.Lines, mostRoom)) {
-			t.gap()
-			t.out(strings.Repeat("_", t.columns))
-		}
-		t.gap()
+func (t *plainText) told(lines []string) {
+	t.lines("  ", lines)
+	t.gap()
+}
+
+func (t *plainText) graph(f *draw.Figure, shapes []string) {
+	t.drawing(f.Text(t.columns, 22, false))
+	for _, s := range shapes {
+		t.wrapped("- ", "  ", oneLine(s))
 	}
+	t.gap()
+}
+
+func (t *plainText) bars(b *draw.Bars, books string) {
+	t.drawing(b.Text(t.columns, false))
+	t.wrapped("", "", oneLine(books))
+	t.gap()
+}
+
+func (t *plainText) room(lines int) {
+	for range lines {
+		t.gap()
+		t.out(strings.Repeat("_", t.columns))
+	}
+	t.gap()
 }
 
 // lines writes lines of text, each with the blanks that it begins with.
@@ -175,9 +151,6 @@ func (t *plainText) drawing(text string) {
 }
 
 func (t *plainText) givens(rows []Given) {
-	if len(rows) == 0 {
-		return
-	}
 	t.out("Given")
 	most := 0
 	for _, g := range rows {
@@ -202,18 +175,16 @@ func plainSide(x syntax.Expr) string {
 	return oneLine(syntax.ScreenExpr(x))
 }
 
-func (t *plainText) working(w *Working) {
-	lines := w.Lines
-	if len(lines) == 0 {
-		return
-	}
+func (t *plainText) working(lines []Line, of syntax.Expr) {
 	heading := "Working"
-	if name := sought(lines); t.several && name != nil {
-		heading += " for " + plainSide(name)
+	if of != nil {
+		heading += " for " + plainSide(of)
 	}
-	if !w.Definitions {
-		t.wrapped("", "  ", heading)
-	}
+	t.wrapped("", "  ", heading)
+	t.definitions(lines)
+}
+
+func (t *plainText) definitions(lines []Line) {
 	most := 0
 	for i := range lines {
 		if n := runewidth.StringWidth(plainSide(lines[i].Left)); n <= t.columns/3 {
@@ -300,36 +271,25 @@ func (t *plainText) answer(a *Answer) {
 func (t *plainText) check(c *Check) {
 	s := plainSide(c.Left)
 	if c.Sign == "" && c.Right != nil {
-		relation := oneLine(c.Relation)
-		if relation == "" {
-			relation = "="
-		}
-		s += " " + relation + " " + plainSide(c.Right)
+		s += " " + c.relation() + " " + plainSide(c.Right)
 	}
-	s = strings.TrimSpace("Check: " + s + " " + oneLine(c.Sign))
-	if within := oneLine(c.Within); within != "" {
-		s += " " + within
+	s = strings.TrimSpace("Check: " + s + " " + c.tail())
+	mark, verdict := "", c.verdict()
+	if !c.Holds {
+		mark, verdict = "!! ", strings.ToUpper(verdict)
 	}
-	if c.Holds {
-		s += " holds"
-	} else {
-		s += " DOES NOT HOLD"
-	}
+	s += " " + verdict
 	if says := oneLine(c.Says); says != "" {
 		s += ": " + says
-	}
-	mark := ""
-	if !c.Holds {
-		mark = "!! "
 	}
 	t.wrapped(mark, mark, s)
 	t.gap()
 }
 
 func (t *plainText) flaw(f *Flaw) {
-	mark, word := "|  ", capital(oneLine(f.Word))
+	mark, word := "|  ", f.heading()
 	if f.Standout {
-		mark, word = "!! ", strings.ToUpper(word)
+		mark = "!! "
 	}
 	if f.Line > 0 {
 		word += " in line " + strconv.Itoa(f.Line)

@@ -10,13 +10,7 @@ import (
 // table writes a table in columns, or, where it is too wide for that, row by row
 // with its heads before the values.
 func (t *plainText) table(table *Table) {
-	columns := len(table.Heads)
-	for _, row := range table.Rows {
-		columns = max(columns, len(row))
-	}
-	if columns == 0 {
-		return
-	}
+	columns := table.columns()
 	widths, across := make([]int, columns), 2*(columns-1)
 	heads, rows := texts(table.Heads), make([][]string, len(table.Rows))
 	for i, row := range table.Rows {
@@ -51,10 +45,10 @@ func (t *plainText) row(table *Table, cells []string, widths []int) {
 		if i < len(cells) {
 			cell = cells[i]
 		}
-		if table.align(i) == "" {
-			cell = runewidth.FillRight(cell, w)
-		} else {
+		if table.numbers(i) {
 			cell = runewidth.FillLeft(cell, w)
+		} else {
+			cell = runewidth.FillRight(cell, w)
 		}
 		if i > 0 {
 			line += "  "

@@ -2,8 +2,11 @@ package print
 
 import (
 	"strings"
+	"unicode/utf8"
 
+	"steelyard/lang/syntax"
 	"steelyard/lang/typeset"
+	"steelyard/session/draw"
 )
 
 // texTexts sets the texts of a drawing.
@@ -19,24 +22,14 @@ func (texTexts) Value(text string) string {
 	return escapeTeX(text)
 }
 
-func (p *paper) graph(g *Graph) {
-	if g.Figure == nil {
-		return
-	}
-	var below []string
-	if !g.Figure.Blank {
-		below = g.Shapes
-	}
-	picture, ok := g.Figure.TeX(texTexts{})
-	p.drawing(picture, ok, func() string { return g.Figure.Text(78, 24, true) }, below)
+func (p *paper) graph(f *draw.Figure, shapes []string) {
+	picture, ok := f.TeX(texTexts{})
+	p.drawing(picture, ok, func() string { return f.Text(78, 24, true) }, shapes)
 }
 
-func (p *paper) bars(b *EnergyBars) {
-	if b.Bars == nil {
-		return
-	}
-	picture, ok := b.Bars.TeX(texTexts{})
-	p.drawing(picture, ok, func() string { return b.Bars.Text(78, true) }, []string{b.Books})
+func (p *paper) bars(b *draw.Bars, books string) {
+	picture, ok := b.TeX(texTexts{})
+	p.drawing(picture, ok, func() string { return b.Text(78, true) }, []string{books})
 }
 
 // drawing writes a picture, or the drawing as text where a picture would be too
@@ -65,4 +58,41 @@ func (p *paper) typewriter(drawing string) {
 	p.text("}\n")
 }
 
-func escapeTeX(text string) string { return typeset.TeXText(text) }
+// The labels of a drawing come as text, and are read again to be set.
+
+// texHead sets a label: a quantity over its unit, a name, or words.
+func texHead(text string) string {
+	if set := readHead(oneLine(text)); !set.IsEmpty() {
+		return "$" + set.LaTeX() + "$"
+	}
+	return escapeTeX(oneLine(text))
+}
+
+// readHead lays out a label, or nothing for words.
+func readHead(text string) typeset.Box {
+	quantities, unit, _ := strings.Cut(text, " / ")
+	if quantities == "" || utf8.RuneCountInString(quantities) > 80 {
+		return typeset.Box{}
+	}
+	var of []typeset.Box
+	for i, name := range strings.Split(quantities, ", ") {
+		x, findings := syntax.ParseExpr(name)
+		if x == nil || len(findings) > 0 || strings.Contains(name, " ") || utf8.RuneCountInString(name) > 24 {
+			return typeset.Box{}
+		}
+		if i > 0 {
+			of = append(of, typeset.Comma())
+		}
+		of = append(of, typeset.Expr(x))
+	}
+	return over(of, unit)
+}
+
+// setShown sets the text of a value.
+func setShown(text string) typeset.Box { return typeset.Quantity(oneLine(text)) }
+
+// isValue tells whether a label is a number, with or without a unit.
+func isValue(text string) bool {
+	text = strings.TrimLeft(text, "-−+(")
+	return text != "" && text[0] >= '0' && text[0] <= '9'
+}

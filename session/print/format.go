@@ -1,0 +1,246 @@
+package print
+
+import (
+	"strconv"
+	"strings"
+
+	"steelyard/lang/syntax"
+	"steelyard/lang/typeset"
+	"steelyard/session/draw"
+)
+
+// format is a form that documents are written in. It answers for every kind of
+// block; one that lacks an answer does not compile. Texts come as they were typed:
+// a format makes them safe.
+type format interface {
+	begin(d *Document)
+	part(p *Part, number int)
+	endPart()
+	end(d *Document)
+
+	// note writes one paragraph of prose, whose lines stay apart.
+	note(lines []string)
+	givens(rows []Given)
+	// working writes worked lines; of is the name that they lead to where a part
+	// has several workings, and else nil.
+	working(lines []Line, of syntax.Expr)
+	definitions(lines []Line)
+	answer(a *Answer)
+	check(c *Check)
+	graph(f *draw.Figure, shapes []string)
+	bars(b *draw.Bars, books string)
+	table(t *Table)
+	told(lines []string)
+	flaw(f *Flaw)
+	room(lines int)
+}
+
+// write writes a document in a format.
+func write(d *Document, to format) {
+	w := writer{format: to}
+	w.begin(d)
+	w.blocks(d.Blocks)
+	for i := range d.Parts {
+		p := &d.Parts[i]
+		w.several = p.several()
+		w.part(p, i+1)
+		w.blocks(p.Blocks)
+		w.endPart()
+	}
+	w.end(d)
+}
+
+// writer sends the blocks of a document to a format.
+type writer struct {
+	format
+	several bool // this part has more than one working, which then need names
+}
+
+func (w *writer) blocks(all []Block) {
+	for _, b := range all {
+		if b != nil {
+			b.write(w)
+		}
+	}
+}
+
+func (b Note) write(w *writer) {
+	for _, lines := range prose(b.Text) {
+		w.note(lines)
+	}
+}
+
+func (b Givens) write(w *writer) {
+	if len(b.Rows) > 0 {
+		w.givens(b.Rows)
+	}
+}
+
+func (b Working) write(w *writer) {
+	switch {
+	case len(b.Lines) == 0:
+	case b.Definitions:
+		w.definitions(b.Lines)
+	case w.several:
+		w.working(b.Lines, sought(b.Lines))
+	default:
+		w.working(b.Lines, nil)
+	}
+}
+
+// sought gives the name that a working ends with, or nil.
+func sought(lines []Line) syntax.Expr {
+	for i := len(lines) - 1; i >= 0; i-- {
+		if name, ok := lines[i].Left.(*syntax.Name); ok {
+			return name
+		}
+	}
+	return nil
+}
+
+func (b Answer) write(w *writer) { w.answer(&b) }
+func (b Check) write(w *writer)  { w.check(&b) }
+func (b Flaw) write(w *writer)   { w.flaw(&b) }
+
+func (b Graph) write(w *writer) {
+	switch {
+	case b.Figure == nil:
+	case b.Figure.Blank: // the shapes would give the curves away
+		w.graph(b.Figure, nil)
+	default:
+		w.graph(b.Figure, b.Shapes)
+	}
+}
+
+func (b EnergyBars) write(w *writer) {
+	if b.Bars != nil {
+		w.bars(b.Bars, b.Books)
+	}
+}
+
+func (b Table) write(w *writer) {
+	if b.columns() > 0 {
+		w.table(&b)
+	}
+}
+
+func (b Text) write(w *writer) {
+	if len(b.Lines) > 0 {
+		w.told(b.Lines)
+	}
+}
+
+// mostRoom bounds the lines to write on, so that no document is all room.
+const mostRoom = 60
+
+func (b Room) write(w *writer) { w.room(max(1, min(b.Lines, mostRoom))) }
+
+// title is the title of a document, on one line.
+func (d *Document) title() string {
+	if title := oneLine(d.Title); title != "" {
+		return title
+	}
+	return "Worksheet"
+}
+
+// edition says for whom the document is, and how many points there are.
+func (d *Document) edition() string {
+	s := "Answer key"
+	if d.Edition == Handout {
+		s = "Handout"
+	}
+	n := 0
+	for _, p := range d.Parts {
+		n += max(0, p.Points)
+	}
+	if n > 0 {
+		s += " · " + points(n)
+	}
+	return s
+}
+
+func points(n int) string {
+	if n == 1 {
+		return "1 point"
+	}
+	return strconv.Itoa(n) + " points"
+}
+
+// head is the label and the question of a part, on one line each; a part without
+// either is told by its number.
+func (p *Part) head(number int) (label, question string) {
+	label, question = oneLine(p.Label), oneLine(p.Question)
+	if label == "" && question == "" {
+		question = "Part " + strconv.Itoa(number)
+	}
+	return label, question
+}
+
+// several tells whether a part has more than one working.
+func (p *Part) several() bool {
+	n := 0
+	for _, b := range p.Blocks {
+		if w, ok := b.(Working); ok && !w.Definitions {
+			n++
+		}
+	}
+	return n > 1
+}
+
+// verdict is the word that tells how a check came out.
+func (c *Check) verdict() string {
+	if c.Holds {
+		return "holds"
+	}
+	return "does not hold"
+}
+
+// relation is the sign between the sides of a check.
+func (c *Check) relation() string {
+	if relation := oneLine(c.Relation); relation != "" {
+		return relation
+	}
+	return "="
+}
+
+// tail is what follows the sides of a check: "is zero within 0.1 J", or nothing.
+func (c *Check) tail() string { return oneLine(c.Sign + " " + c.Within) }
+
+// claim lays out what a check says, without its tail.
+func (c *Check) claim() typeset.Box {
+	left := typeset.Expr(c.Left)
+	if c.Right == nil || c.Sign != "" {
+		return left
+	}
+	return typeset.Relation(left, c.relation(), typeset.Expr(c.Right))
+}
+
+// columns is how many columns a table has, its widest row counted.
+func (t *Table) columns() int {
+	n := len(t.Heads)
+	for _, row := range t.Rows {
+		n = max(n, len(row))
+	}
+	return n
+}
+
+// numbers tells whether a column has numbers, which stand at its right.
+func (t *Table) numbers(column int) bool {
+	return len(t.Rows) > 0 && column < len(t.Rows[0]) && t.Rows[0][column].Number != ""
+}
+
+// heading is the first word of a finding, in capitals where it must not be missed.
+func (f *Flaw) heading() string {
+	if f.Standout {
+		return strings.ToUpper(oneLine(f.Word))
+	}
+	return capital(oneLine(f.Word))
+}
+
+// capital makes the first letter of an English word large.
+func capital(word string) string {
+	if word != "" && word[0] >= 'a' && word[0] <= 'z' {
+		return string(word[0]-'a'+'A') + word[1:]
+	}
+	return word
+}
