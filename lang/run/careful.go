@@ -11,24 +11,25 @@ const (
 )
 
 // careful runs the steps of some work one after the other, for a few lanes at a
-// time, and looks in each lane whether the operands have a value and whether
-// the result is one.
+// time. Each has a kernel of its own, and what that is not sure of is looked at
+// lane by lane.
 type careful struct {
 	*work
 	lanes  int
 	vals   []float64 // per column, lanes numbers
 	causes []Cause
-	last   []lastFailure // per step
-
+	failed []bool // per column: some lane has a cause
+	own    []ownPass
 	// What a search needs: a state that holds the lane's values of what its
 	// functions load.
 	walk  *floatWalker
 	state State
 }
 
-// lastFailure is the failure that a step had last: lanes beside each other
-// often fail alike.
-type lastFailure struct {
+// ownPass is the kernel of a step, and the failure that the step had last:
+// lanes beside each other often fail alike.
+type ownPass struct {
+	pass
 	kind  ops.Fault
 	cause Cause
 }
@@ -38,7 +39,7 @@ func (c *careful) prepare(p *Program, st *State, w *work) {
 	c.work = w
 	c.lanes = max(1, min(careLanes, careCells/max(1, len(w.cols))))
 	c.vals, c.causes = make([]float64, c.lanes*len(w.cols)), make([]Cause, c.lanes*len(w.cols))
-	c.last = make([]lastFailure, len(w.steps))
+	c.failed, c.own = make([]bool, len(w.cols)), make([]ownPass, len(w.steps))
 	for i, col := range w.cols {
 		if !col.fixed {
 			continue
@@ -47,9 +48,17 @@ func (c *careful) prepare(p *Program, st *State, w *work) {
 		for lane := range v {
 			v[lane], why[lane] = col.value, col.cause
 		}
+		c.failed[i] = col.cause != 0
 	}
-	c.state = w.stateFor(st)
-	c.walk = p.floats(nil, &c.state)
+	for i := range w.steps {
+		s := &w.steps[i]
+		if s.search != nil {
+			c.state = w.stateFor(st)
+			c.walk = p.floats(nil, &c.state)
+		} else if s.op != ops.Select {
+			c.own[i].run, c.own[i].k[0] = single(s.op, s.k), s.k
+		}
+	}
 }
 
 // column is the workspace of a column.
@@ -62,10 +71,15 @@ func (c *careful) column(i int32) ([]float64, []Cause) {
 func (c *careful) run(in, out [][]float64, why []Cause, lo, m int) {
 	for i := range c.inputs {
 		v, fails := c.column(int32(i))
-		copy(v[:m], in[i][lo:])
-		for lane, x := range v[:m] {
-			if fails[lane] = 0; x-x != 0 {
+		v = v[:copy(v[:m], in[i][lo:])]
+		if c.failed[i] {
+			clear(fails)
+			c.failed[i] = false
+		}
+		for lane, x := range v {
+			if x-x != 0 {
 				fails[lane] = c.cause(Failure{Slot: c.inputSlots[i], Kind: ops.OutOfRange})
+				c.failed[i] = true
 			}
 		}
 	}
@@ -77,51 +91,71 @@ func (c *careful) run(in, out [][]float64, why []Cause, lo, m int) {
 		case s.op == ops.Select:
 			c.choose(s, m)
 		default:
-			c.arithmetic(s, &c.last[i], m)
+			c.arithmetic(s, &c.own[i], m)
 		}
 	}
-	clear(why[lo : lo+m])
+	why = why[lo : lo+m]
+	clear(why)
 	for i, col := range c.outputs {
 		v, fails := c.column(col)
-		for lane, x := range v[:m] {
-			if cause := fails[lane]; cause != 0 {
-				x = noValue
-				if why[lo+lane] == 0 {
-					why[lo+lane] = cause
-				}
+		show := out[i][lo : lo+m]
+		copy(show, v)
+		if !c.failed[col] {
+			continue
+		}
+		none := noValue
+		for lane, cause := range fails[:len(show)] {
+			if cause != 0 {
+				show[lane] = none
 			}
-			out[i][lo+lane] = x
+		}
+		first(why, fails)
+	}
+}
+
+// first notes causes where none is noted.
+func first(why, causes []Cause) {
+	causes = causes[:len(why)]
+	for i := range why {
+		if why[i] == 0 {
+			why[i] = causes[i]
 		}
 	}
 }
 
-// arithmetic runs an operation on one or two numbers.
-func (c *careful) arithmetic(s *step, last *lastFailure, m int) {
+// arithmetic runs an operation on one or two numbers. Lanes whose operands
+// fail do so for the same cause; of the others, those that the kernel is not
+// sure of are looked at.
+func (c *careful) arithmetic(s *step, own *ownPass, m int) {
 	v, why := c.column(s.to)
 	a, failsA := c.column(s.from[0])
 	b, failsB := a, failsA
+	failed := c.failed[s.from[0]]
 	if s.op.Operands() == 2 {
 		b, failsB = c.column(s.from[1])
+		failed = failed || c.failed[s.from[1]]
 	}
-	for i := range m {
-		if why[i] = failsA[i]; why[i] == 0 {
-			why[i] = failsB[i]
-		}
+	if clear(why[:m]); failed {
+		first(why[:m], failsA)
+		first(why[:m], failsB)
+	}
+	own.d, own.x, own.y = v[:m-m%group], a, b
+	for i := own.run(&own.pass); i < m; i++ {
 		if why[i] != 0 {
 			continue
 		}
 		x := s.op.Value(a[i], b[i], s.k)
-		v[i] = x
-		if !ops.Suspect(x) {
+		if v[i] = x; !ops.Suspect(x) {
 			continue
 		}
 		if kind := s.op.Fault(a[i], b[i], s.k, x); kind != ops.NoFault {
-			if kind != last.kind {
-				*last = lastFailure{kind, c.cause(s.at.failure(kind))}
+			if kind != own.kind {
+				own.kind, own.cause = kind, c.cause(s.at.failure(kind))
 			}
-			why[i] = last.cause
+			why[i], failed = own.cause, true
 		}
 	}
+	c.failed[s.to] = failed
 }
 
 // choose runs a selection: the other operand may fail unseen.
@@ -140,6 +174,7 @@ func (c *careful) choose(s *step, m int) {
 			v[i], why[i] = no[i], failsNo[i]
 		}
 	}
+	c.failed[s.to] = true // as far as is known
 }
 
 // searches runs what has no kernel, such as an area, by the walker, lane by
@@ -152,4 +187,5 @@ func (c *careful) searches(s *step, m int) {
 			return vals[i], causes[i]
 		})
 	}
+	c.failed[s.to] = true // as far as is known
 }

@@ -22,15 +22,16 @@ type Columns struct {
 	passes  []pass
 	// cols are the columns of the passes: inputs, outputs, constants, workspace.
 	cols [][]float64
+	most int // the lanes of a block
 }
 
 // Cause numbers a failure of some lanes; 0 is none.
 type Cause int32
 
 const (
-	// blockLanes is how many lanes a block has: its columns stay in the
-	// first-level cache.
-	blockLanes = 512
+	// blockLanes is how many lanes a block has, so that its columns stay in the
+	// first-level cache; looseLanes where it has inputs and outputs alone.
+	blockLanes, looseLanes = 512, 4096
 	// group is how many lanes a kernel looks at together.
 	group = 8
 )
@@ -51,6 +52,9 @@ func (p *Program) Columns(st *State, outputs, varying []Slot) (*Columns, bool) {
 	newCutter(p, st, &c.work, outputs, varying).cut(outputs)
 	c.careful.prepare(p, st, &c.work)
 	c.passes, c.cols = planPasses(&c.work)
+	if c.most = blockLanes; len(c.cols) == c.Inputs()+c.Outputs() {
+		c.most = looseLanes
+	}
 	return c, true
 }
 
@@ -65,21 +69,27 @@ func (c *Columns) Outputs() int { return len(c.work.outputs) }
 // not overlap inputs. When ctx is done, searches that are left fail as stopped.
 func (c *Columns) Run(ctx context.Context, in, out [][]float64, why []Cause) {
 	n := c.lanes(in, out, len(why))
-	c.careful.walk.ctx, c.careful.walk.halted = ctx, false
-	size := blockLanes
+	if walk := c.careful.walk; walk != nil {
+		walk.ctx, walk.halted = ctx, false
+	}
+	size, care := c.most, careLanes
 	for lo := 0; lo < n; {
 		m := min(size, n-lo)
 		sure := c.block(in, out, lo, m)
 		clear(why[lo : lo+sure])
 		lo += sure
 		if sure == m {
-			size = min(2*size, blockLanes)
+			size, care = min(2*size, c.most), careLanes
 			continue
 		}
-		m = min(c.careful.lanes, n-lo)
-		c.careful.run(in, out, why, lo, m)
-		lo += m
-		size = careLanes
+		if sure > 0 {
+			care = careLanes
+		}
+		for end := min(lo+care, n); lo < end; lo += m {
+			m = min(c.careful.lanes, end-lo)
+			c.careful.run(in, out, why, lo, m)
+		}
+		size, care = careLanes, min(2*care, blockLanes)
 	}
 }
 

@@ -138,6 +138,23 @@ func BenchmarkColumnsRelations(b *testing.B) {
 	}
 }
 
+// BenchmarkColumnsFailing is a curve that has no value anywhere, one that has
+// none on one side, and one that passes through 0; x-loop compares with the
+// loop of its formula.
+func BenchmarkColumnsFailing(b *testing.B) {
+	for _, c := range []struct {
+		name   string
+		lo, hi float64
+		which  int
+	}{{"nowhere", -3, -2, 10}, {"one-side", -3, 1, 10}, {"zero-divisor", 0, 0, 7}, {"through-0", -1, 1, 2}, {"cosine-through-0", -1, 1, 5}} {
+		b.Run(c.name, func(b *testing.B) {
+			of := benchLibrary(b)[c.which]
+			of.in = [][]float64{runtimeSweep(benchLanes, c.lo, c.hi)}
+			of.bench(b)
+		})
+	}
+}
+
 // BenchmarkColumnsSamples is total energy with every given varying, as when it is
 // sampled.
 func BenchmarkColumnsSamples(b *testing.B) {

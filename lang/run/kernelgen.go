@@ -26,12 +26,11 @@ import (
 // columns, each k is a constant of its own. What stands in a column can't be
 // told from what stands in an input.
 var chains = strings.Fields(`
-	x*k*k x*k/k x/k*k k/x*k 
-	x*k+k k-x*k (x-k)*k
-	pow2(x)*k pow2(x)*k*k pow2(x)/k pow2(x)*k+k pow2(x)+k
-	k/pow2(x) k/(x*k) k/(x+k)
-	sqrt(x*k) sqrt(x/k) sqrt(k/x) sqrt(x/k)*k sqrt(x*k+k) sqrt(pow2(x)+k)
-	sin(x)*k sin(x*k)*k cos(x*k)*k cos(x+k)*k cos(x*k+k)*k
+	x*k*k x*k/k x*k+k x*k*k+k k-x*k (x+k)*k (k-x)*k+k (x*k+k)/k (x*k+k)/(x+k)
+	pow2(x)*k pow2(x)*k*k pow2(x)*k/k pow2(x)+k pow2(x)*k+k pow2(x)*k*k+k x*k+k+pow2(x)*k*k
+	k/x*k k/pow2(x) k/(x*k) k/(x+k)
+	sqrt(x*k) sqrt(x*k+k) sqrt(x*k/k) sqrt(x/k)*k sqrt(k/x) sqrt(k/x)*k sqrt(k/(x*k)) sqrt(k/(x*k))*k sqrt(x*k*k/k) sqrt(pow2(x)+k) sqrt((x+k)*k+k)
+	sin(x)*k sin(x)*k/k sin(x*k)*k sin(x*k)*k/k cos(x+k)*k cos(x*k+k)*k
 	x*y*k x*y+k x*k+y x*k/y x/(y+k) sqrt(x*y) sqrt(x/y)
 `)
 
@@ -412,9 +411,9 @@ func (k *kernel) write(b *bytes.Buffer) {
 		fmt.Fprintf(b, "%s := %s\n", strings.Join(left, ", "), strings.Join(right, ", "))
 	}
 	b.WriteString("i := 0\nfor ; i+8 <= len(d); i += 8 {\n")
-	b.WriteString("d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])\n")
+	b.WriteString("d, x := d[i:i+8:i+8], x[i:i+8:i+8]\n")
 	if two {
-		b.WriteString("y := (*[8]float64)(y[i:])\n")
+		b.WriteString("y := y[i : i+8 : i+8]\n")
 	}
 	body := strings.Join(k.body, "\n")
 	if calls := strings.NewReplacer("math.Sqrt(", "", "math.Abs(", "", "float64(", "").Replace(body); strings.Contains(calls, ".") {
@@ -429,7 +428,7 @@ func (k *kernel) write(b *bytes.Buffer) {
 func (k *kernel) doubt() string {
 	var or []string
 	for i := range k.checks {
-		or = append(or, fmt.Sprintf("math.Float64bits(p%d)&^signBit-1 >= infinite-1", i))
+		or = append(or, fmt.Sprintf("p%d-p%d != 0 || p%d == 0", i, i, i))
 	}
 	for i := range k.finite {
 		or = append(or, fmt.Sprintf("s%d-s%d != 0", i, i))

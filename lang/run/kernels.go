@@ -10,30 +10,42 @@ import (
 
 // kernels are the passes that there are, those of the most operations first.
 var kernels = [...]kernel{
+	{[]ops.Op{ops.Add, ops.Add, ops.Mul, leafX, leafK, leafK, ops.Mul, ops.Mul, ops.Pow, leafX, leafK, leafK}, 2, false, kernelAddAddMulXKKMulMulPow2XKK},
+	{[]ops.Op{ops.Add, ops.Mul, ops.Mul, ops.Pow, leafX, leafK, leafK, ops.Add, ops.Mul, leafX, leafK, leafK}, 2, false, kernelAddAddMulXKKMulMulPow2XKK},
+	{[]ops.Op{ops.Div, ops.Add, ops.Mul, leafX, leafK, leafK, ops.Add, leafX, leafK}, 0, false, kernelDivAddMulXKKAddXK},
+	{[]ops.Op{ops.Add, ops.Mul, ops.Mul, ops.Pow, leafX, leafK, leafK, leafK}, 2, false, kernelAddMulMulPow2XKKK},
+	{[]ops.Op{ops.Mul, ops.Sqrt, ops.Div, leafK, ops.Mul, leafX, leafK, leafK}, 0, false, kernelMulSqrtDivKMulXKK},
+	{[]ops.Op{ops.Sqrt, ops.Div, ops.Mul, ops.Mul, leafX, leafK, leafK, leafK}, 0, false, kernelSqrtDivMulMulXKKK},
+	{[]ops.Op{ops.Sqrt, ops.Add, ops.Mul, ops.Add, leafX, leafK, leafK, leafK}, 0, false, kernelSqrtAddMulAddXKKK},
+	{[]ops.Op{ops.Div, ops.Mul, ops.Sin, ops.Mul, leafX, leafK, leafK, leafK}, 0, false, kernelDivMulSinMulXKKK},
 	{[]ops.Op{ops.Mul, ops.Cos, ops.Add, ops.Mul, leafX, leafK, leafK, leafK}, 0, false, kernelMulCosAddMulXKKK},
+	{[]ops.Op{ops.Add, ops.Mul, ops.Mul, leafX, leafK, leafK, leafK}, 0, false, kernelAddMulMulXKKK},
+	{[]ops.Op{ops.Add, ops.Mul, ops.Sub, leafK, leafX, leafK, leafK}, 0, false, kernelAddMulSubKXKK},
+	{[]ops.Op{ops.Div, ops.Add, ops.Mul, leafX, leafK, leafK, leafK}, 0, false, kernelDivAddMulXKKK},
 	{[]ops.Op{ops.Mul, ops.Mul, ops.Pow, leafX, leafK, leafK}, 2, false, kernelMulMulPow2XKK},
+	{[]ops.Op{ops.Div, ops.Mul, ops.Pow, leafX, leafK, leafK}, 2, false, kernelDivMulPow2XKK},
 	{[]ops.Op{ops.Add, ops.Mul, ops.Pow, leafX, leafK, leafK}, 2, false, kernelAddMulPow2XKK},
-	{[]ops.Op{ops.Mul, ops.Sqrt, ops.Div, leafX, leafK, leafK}, 0, false, kernelMulSqrtDivXKK},
 	{[]ops.Op{ops.Sqrt, ops.Add, ops.Mul, leafX, leafK, leafK}, 0, false, kernelSqrtAddMulXKK},
+	{[]ops.Op{ops.Sqrt, ops.Div, ops.Mul, leafX, leafK, leafK}, 0, false, kernelSqrtDivMulXKK},
+	{[]ops.Op{ops.Mul, ops.Sqrt, ops.Div, leafX, leafK, leafK}, 0, false, kernelMulSqrtDivXKK},
+	{[]ops.Op{ops.Mul, ops.Sqrt, ops.Div, leafK, leafX, leafK}, 0, false, kernelMulSqrtDivKXK},
+	{[]ops.Op{ops.Sqrt, ops.Div, leafK, ops.Mul, leafX, leafK}, 0, false, kernelSqrtDivKMulXK},
 	{[]ops.Op{ops.Sqrt, ops.Add, ops.Pow, leafX, leafK}, 2, false, kernelSqrtAddPow2XK},
+	{[]ops.Op{ops.Div, ops.Mul, ops.Sin, leafX, leafK, leafK}, 0, false, kernelDivMulSinXKK},
 	{[]ops.Op{ops.Mul, ops.Sin, ops.Mul, leafX, leafK, leafK}, 0, false, kernelMulSinMulXKK},
-	{[]ops.Op{ops.Mul, ops.Cos, ops.Mul, leafX, leafK, leafK}, 0, false, kernelMulCosMulXKK},
 	{[]ops.Op{ops.Mul, ops.Cos, ops.Add, leafX, leafK, leafK}, 0, false, kernelMulCosAddXKK},
 	{[]ops.Op{ops.Mul, ops.Mul, leafX, leafK, leafK}, 0, false, kernelMulMulXKK},
 	{[]ops.Op{ops.Div, ops.Mul, leafX, leafK, leafK}, 0, false, kernelDivMulXKK},
-	{[]ops.Op{ops.Mul, ops.Div, leafX, leafK, leafK}, 0, false, kernelMulDivXKK},
-	{[]ops.Op{ops.Mul, ops.Div, leafK, leafX, leafK}, 0, false, kernelMulDivKXK},
 	{[]ops.Op{ops.Add, ops.Mul, leafX, leafK, leafK}, 0, false, kernelAddMulXKK},
 	{[]ops.Op{ops.Sub, leafK, ops.Mul, leafX, leafK}, 0, false, kernelSubKMulXK},
-	{[]ops.Op{ops.Mul, ops.Sub, leafX, leafK, leafK}, 0, false, kernelMulSubXKK},
+	{[]ops.Op{ops.Mul, ops.Add, leafX, leafK, leafK}, 0, false, kernelMulAddXKK},
 	{[]ops.Op{ops.Mul, ops.Pow, leafX, leafK}, 2, false, kernelMulPow2XK},
-	{[]ops.Op{ops.Div, ops.Pow, leafX, leafK}, 2, false, kernelDivPow2XK},
 	{[]ops.Op{ops.Add, ops.Pow, leafX, leafK}, 2, false, kernelAddPow2XK},
+	{[]ops.Op{ops.Mul, ops.Div, leafK, leafX, leafK}, 0, false, kernelMulDivKXK},
 	{[]ops.Op{ops.Div, leafK, ops.Pow, leafX}, 2, false, kernelDivKPow2X},
 	{[]ops.Op{ops.Div, leafK, ops.Mul, leafX, leafK}, 0, false, kernelDivKMulXK},
 	{[]ops.Op{ops.Div, leafK, ops.Add, leafX, leafK}, 0, false, kernelDivKAddXK},
 	{[]ops.Op{ops.Sqrt, ops.Mul, leafX, leafK}, 0, false, kernelSqrtMulXK},
-	{[]ops.Op{ops.Sqrt, ops.Div, leafX, leafK}, 0, false, kernelSqrtDivXK},
 	{[]ops.Op{ops.Sqrt, ops.Div, leafK, leafX}, 0, false, kernelSqrtDivKX},
 	{[]ops.Op{ops.Mul, ops.Sin, leafX, leafK}, 0, false, kernelMulSinXK},
 	{[]ops.Op{ops.Mul, ops.Mul, leafX, leafY, leafK}, 0, false, kernelMulMulXYK},
@@ -94,6 +106,206 @@ var kernels = [...]kernel{
 	{[]ops.Op{ops.Both, leafX, leafY}, 0, true, kernelBothXY},
 }
 
+// kernelAddAddMulXKKMulMulPow2XKK is x*k+k+pow2(x)*k*k.
+func kernelAddAddMulXKKMulMulPow2XKK(p *pass) int {
+	d := p.d
+	x := p.x[:len(d)]
+	k0, k1, k2, k3 := p.k[0], p.k[1], p.k[2], p.k[3]
+	i := 0
+	for ; i+8 <= len(d); i += 8 {
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
+		a0, a1, a2, a3 := x[0]*k0, x[1]*k0, x[2]*k0, x[3]*k0
+		b0, b1, b2, b3 := a0+k1, a1+k1, a2+k1, a3+k1
+		c0, c1, c2, c3 := x[0]*x[0], x[1]*x[1], x[2]*x[2], x[3]*x[3]
+		e0, e1, e2, e3 := c0*k2, c1*k2, c2*k2, c3*k2
+		f0, f1, f2, f3 := e0*k3, e1*k3, e2*k3, e3*k3
+		g0, g1, g2, g3 := b0+f0, b1+f1, b2+f2, b3+f3
+		d[0], d[1], d[2], d[3] = g0, g1, g2, g3
+		p0 := (a0 * a1) * (a2 * a3)
+		p1 := (f0 * f1) * (f2 * f3)
+		s0 := (g0 + g1) + (g2 + g3)
+		a0, a1, a2, a3 = x[4]*k0, x[5]*k0, x[6]*k0, x[7]*k0
+		b0, b1, b2, b3 = a0+k1, a1+k1, a2+k1, a3+k1
+		c0, c1, c2, c3 = x[4]*x[4], x[5]*x[5], x[6]*x[6], x[7]*x[7]
+		e0, e1, e2, e3 = c0*k2, c1*k2, c2*k2, c3*k2
+		f0, f1, f2, f3 = e0*k3, e1*k3, e2*k3, e3*k3
+		g0, g1, g2, g3 = b0+f0, b1+f1, b2+f2, b3+f3
+		d[4], d[5], d[6], d[7] = g0, g1, g2, g3
+		p0 *= (a0 * a1) * (a2 * a3)
+		p1 *= (f0 * f1) * (f2 * f3)
+		s0 += (g0 + g1) + (g2 + g3)
+		if p0-p0 != 0 || p0 == 0 || p1-p1 != 0 || p1 == 0 || s0-s0 != 0 {
+			break
+		}
+	}
+	return i
+}
+
+// kernelDivAddMulXKKAddXK is (x*k+k)/(x+k).
+func kernelDivAddMulXKKAddXK(p *pass) int {
+	d := p.d
+	x := p.x[:len(d)]
+	k0, k1, k2 := p.k[0], p.k[1], p.k[2]
+	i := 0
+	for ; i+8 <= len(d); i += 8 {
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
+		a0, a1, a2, a3 := x[0]*k0, x[1]*k0, x[2]*k0, x[3]*k0
+		b0, b1, b2, b3 := a0+k1, a1+k1, a2+k1, a3+k1
+		c0, c1, c2, c3 := x[0]+k2, x[1]+k2, x[2]+k2, x[3]+k2
+		e0, e1, e2, e3 := b0/c0, b1/c1, b2/c2, b3/c3
+		d[0], d[1], d[2], d[3] = e0, e1, e2, e3
+		p0 := (a0 * a1) * (a2 * a3)
+		p1 := (e0 * e1) * (e2 * e3)
+		a0, a1, a2, a3 = x[4]*k0, x[5]*k0, x[6]*k0, x[7]*k0
+		b0, b1, b2, b3 = a0+k1, a1+k1, a2+k1, a3+k1
+		c0, c1, c2, c3 = x[4]+k2, x[5]+k2, x[6]+k2, x[7]+k2
+		e0, e1, e2, e3 = b0/c0, b1/c1, b2/c2, b3/c3
+		d[4], d[5], d[6], d[7] = e0, e1, e2, e3
+		p0 *= (a0 * a1) * (a2 * a3)
+		p1 *= (e0 * e1) * (e2 * e3)
+		if p0-p0 != 0 || p0 == 0 || p1-p1 != 0 || p1 == 0 {
+			break
+		}
+	}
+	return i
+}
+
+// kernelAddMulMulPow2XKKK is pow2(x)*k*k+k.
+func kernelAddMulMulPow2XKKK(p *pass) int {
+	d := p.d
+	x := p.x[:len(d)]
+	k0, k1, k2 := p.k[0], p.k[1], p.k[2]
+	i := 0
+	for ; i+8 <= len(d); i += 8 {
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
+		a0, a1, a2, a3 := x[0]*x[0], x[1]*x[1], x[2]*x[2], x[3]*x[3]
+		b0, b1, b2, b3 := a0*k0, a1*k0, a2*k0, a3*k0
+		c0, c1, c2, c3 := b0*k1, b1*k1, b2*k1, b3*k1
+		e0, e1, e2, e3 := c0+k2, c1+k2, c2+k2, c3+k2
+		d[0], d[1], d[2], d[3] = e0, e1, e2, e3
+		p0 := (c0 * c1) * (c2 * c3)
+		a0, a1, a2, a3 = x[4]*x[4], x[5]*x[5], x[6]*x[6], x[7]*x[7]
+		b0, b1, b2, b3 = a0*k0, a1*k0, a2*k0, a3*k0
+		c0, c1, c2, c3 = b0*k1, b1*k1, b2*k1, b3*k1
+		e0, e1, e2, e3 = c0+k2, c1+k2, c2+k2, c3+k2
+		d[4], d[5], d[6], d[7] = e0, e1, e2, e3
+		p0 *= (c0 * c1) * (c2 * c3)
+		if p0-p0 != 0 || p0 == 0 {
+			break
+		}
+	}
+	return i
+}
+
+// kernelMulSqrtDivKMulXKK is sqrt(k/(x*k))*k.
+func kernelMulSqrtDivKMulXKK(p *pass) int {
+	d := p.d
+	x := p.x[:len(d)]
+	k0, k1, k2 := p.k[0], p.k[1], p.k[2]
+	i := 0
+	for ; i+8 <= len(d); i += 8 {
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
+		a0, a1, a2, a3 := x[0]*k1, x[1]*k1, x[2]*k1, x[3]*k1
+		b0, b1, b2, b3 := k0/a0, k0/a1, k0/a2, k0/a3
+		c0, c1, c2, c3 := math.Sqrt(b0), math.Sqrt(b1), math.Sqrt(b2), math.Sqrt(b3)
+		e0, e1, e2, e3 := c0*k2, c1*k2, c2*k2, c3*k2
+		d[0], d[1], d[2], d[3] = e0, e1, e2, e3
+		p0 := (e0 * e1) * (e2 * e3)
+		a0, a1, a2, a3 = x[4]*k1, x[5]*k1, x[6]*k1, x[7]*k1
+		b0, b1, b2, b3 = k0/a0, k0/a1, k0/a2, k0/a3
+		c0, c1, c2, c3 = math.Sqrt(b0), math.Sqrt(b1), math.Sqrt(b2), math.Sqrt(b3)
+		e0, e1, e2, e3 = c0*k2, c1*k2, c2*k2, c3*k2
+		d[4], d[5], d[6], d[7] = e0, e1, e2, e3
+		p0 *= (e0 * e1) * (e2 * e3)
+		if p0-p0 != 0 || p0 == 0 {
+			break
+		}
+	}
+	return i
+}
+
+// kernelSqrtDivMulMulXKKK is sqrt(x*k*k/k).
+func kernelSqrtDivMulMulXKKK(p *pass) int {
+	d := p.d
+	x := p.x[:len(d)]
+	k0, k1, k2 := p.k[0], p.k[1], p.k[2]
+	i := 0
+	for ; i+8 <= len(d); i += 8 {
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
+		a0, a1, a2, a3 := x[0]*k0, x[1]*k0, x[2]*k0, x[3]*k0
+		b0, b1, b2, b3 := a0*k1, a1*k1, a2*k1, a3*k1
+		c0, c1, c2, c3 := b0/k2, b1/k2, b2/k2, b3/k2
+		e0, e1, e2, e3 := math.Sqrt(c0), math.Sqrt(c1), math.Sqrt(c2), math.Sqrt(c3)
+		d[0], d[1], d[2], d[3] = e0, e1, e2, e3
+		p0 := (e0 * e1) * (e2 * e3)
+		a0, a1, a2, a3 = x[4]*k0, x[5]*k0, x[6]*k0, x[7]*k0
+		b0, b1, b2, b3 = a0*k1, a1*k1, a2*k1, a3*k1
+		c0, c1, c2, c3 = b0/k2, b1/k2, b2/k2, b3/k2
+		e0, e1, e2, e3 = math.Sqrt(c0), math.Sqrt(c1), math.Sqrt(c2), math.Sqrt(c3)
+		d[4], d[5], d[6], d[7] = e0, e1, e2, e3
+		p0 *= (e0 * e1) * (e2 * e3)
+		if p0-p0 != 0 || p0 == 0 {
+			break
+		}
+	}
+	return i
+}
+
+// kernelSqrtAddMulAddXKKK is sqrt((x+k)*k+k).
+func kernelSqrtAddMulAddXKKK(p *pass) int {
+	d := p.d
+	x := p.x[:len(d)]
+	k0, k1, k2 := p.k[0], p.k[1], p.k[2]
+	i := 0
+	for ; i+8 <= len(d); i += 8 {
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
+		a0, a1, a2, a3 := x[0]+k0, x[1]+k0, x[2]+k0, x[3]+k0
+		b0, b1, b2, b3 := a0*k1, a1*k1, a2*k1, a3*k1
+		c0, c1, c2, c3 := b0+k2, b1+k2, b2+k2, b3+k2
+		e0, e1, e2, e3 := math.Sqrt(c0), math.Sqrt(c1), math.Sqrt(c2), math.Sqrt(c3)
+		d[0], d[1], d[2], d[3] = e0, e1, e2, e3
+		p0 := (b0 * b1) * (b2 * b3)
+		s0 := (e0 + e1) + (e2 + e3)
+		a0, a1, a2, a3 = x[4]+k0, x[5]+k0, x[6]+k0, x[7]+k0
+		b0, b1, b2, b3 = a0*k1, a1*k1, a2*k1, a3*k1
+		c0, c1, c2, c3 = b0+k2, b1+k2, b2+k2, b3+k2
+		e0, e1, e2, e3 = math.Sqrt(c0), math.Sqrt(c1), math.Sqrt(c2), math.Sqrt(c3)
+		d[4], d[5], d[6], d[7] = e0, e1, e2, e3
+		p0 *= (b0 * b1) * (b2 * b3)
+		s0 += (e0 + e1) + (e2 + e3)
+		if p0-p0 != 0 || p0 == 0 || s0-s0 != 0 {
+			break
+		}
+	}
+	return i
+}
+
+// kernelDivMulSinMulXKKK is sin(x*k)*k/k.
+func kernelDivMulSinMulXKKK(p *pass) int {
+	d := p.d
+	x := p.x[:len(d)]
+	k0, k1, k2 := p.k[0], p.k[1], p.k[2]
+	i := 0
+	for ; i+8 <= len(d); i += 8 {
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
+		p0 := 1.0
+		p1 := 1.0
+		for j := range 8 {
+			a := x[j] * k0
+			b := math.Sin(a)
+			c := b * k1
+			e := c / k2
+			d[j] = e
+			p0 *= a
+			p1 *= e
+		}
+		if p0-p0 != 0 || p0 == 0 || p1-p1 != 0 || p1 == 0 {
+			break
+		}
+	}
+	return i
+}
+
 // kernelMulCosAddMulXKKK is cos(x*k+k)*k.
 func kernelMulCosAddMulXKKK(p *pass) int {
 	d := p.d
@@ -101,7 +313,7 @@ func kernelMulCosAddMulXKKK(p *pass) int {
 	k0, k1, k2 := p.k[0], p.k[1], p.k[2]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		p0 := 1.0
 		p1 := 1.0
 		for j := range 8 {
@@ -113,7 +325,84 @@ func kernelMulCosAddMulXKKK(p *pass) int {
 			p0 *= a
 			p1 *= e
 		}
-		if math.Float64bits(p0)&^signBit-1 >= infinite-1 || math.Float64bits(p1)&^signBit-1 >= infinite-1 {
+		if p0-p0 != 0 || p0 == 0 || p1-p1 != 0 || p1 == 0 {
+			break
+		}
+	}
+	return i
+}
+
+// kernelAddMulMulXKKK is x*k*k+k.
+func kernelAddMulMulXKKK(p *pass) int {
+	d := p.d
+	x := p.x[:len(d)]
+	k0, k1, k2 := p.k[0], p.k[1], p.k[2]
+	i := 0
+	for ; i+8 <= len(d); i += 8 {
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
+		a0, a1, a2, a3 := x[0]*k0, x[1]*k0, x[2]*k0, x[3]*k0
+		b0, b1, b2, b3 := a0*k1, a1*k1, a2*k1, a3*k1
+		c0, c1, c2, c3 := b0+k2, b1+k2, b2+k2, b3+k2
+		d[0], d[1], d[2], d[3] = c0, c1, c2, c3
+		p0 := (b0 * b1) * (b2 * b3)
+		a0, a1, a2, a3 = x[4]*k0, x[5]*k0, x[6]*k0, x[7]*k0
+		b0, b1, b2, b3 = a0*k1, a1*k1, a2*k1, a3*k1
+		c0, c1, c2, c3 = b0+k2, b1+k2, b2+k2, b3+k2
+		d[4], d[5], d[6], d[7] = c0, c1, c2, c3
+		p0 *= (b0 * b1) * (b2 * b3)
+		if p0-p0 != 0 || p0 == 0 {
+			break
+		}
+	}
+	return i
+}
+
+// kernelAddMulSubKXKK is (k-x)*k+k.
+func kernelAddMulSubKXKK(p *pass) int {
+	d := p.d
+	x := p.x[:len(d)]
+	k0, k1, k2 := p.k[0], p.k[1], p.k[2]
+	i := 0
+	for ; i+8 <= len(d); i += 8 {
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
+		a0, a1, a2, a3 := k0-x[0], k0-x[1], k0-x[2], k0-x[3]
+		b0, b1, b2, b3 := a0*k1, a1*k1, a2*k1, a3*k1
+		c0, c1, c2, c3 := b0+k2, b1+k2, b2+k2, b3+k2
+		d[0], d[1], d[2], d[3] = c0, c1, c2, c3
+		p0 := (b0 * b1) * (b2 * b3)
+		a0, a1, a2, a3 = k0-x[4], k0-x[5], k0-x[6], k0-x[7]
+		b0, b1, b2, b3 = a0*k1, a1*k1, a2*k1, a3*k1
+		c0, c1, c2, c3 = b0+k2, b1+k2, b2+k2, b3+k2
+		d[4], d[5], d[6], d[7] = c0, c1, c2, c3
+		p0 *= (b0 * b1) * (b2 * b3)
+		if p0-p0 != 0 || p0 == 0 {
+			break
+		}
+	}
+	return i
+}
+
+// kernelDivAddMulXKKK is (x*k+k)/k.
+func kernelDivAddMulXKKK(p *pass) int {
+	d := p.d
+	x := p.x[:len(d)]
+	k0, k1, k2 := p.k[0], p.k[1], p.k[2]
+	i := 0
+	for ; i+8 <= len(d); i += 8 {
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
+		a0, a1, a2, a3 := x[0]*k0, x[1]*k0, x[2]*k0, x[3]*k0
+		b0, b1, b2, b3 := a0+k1, a1+k1, a2+k1, a3+k1
+		c0, c1, c2, c3 := b0/k2, b1/k2, b2/k2, b3/k2
+		d[0], d[1], d[2], d[3] = c0, c1, c2, c3
+		p0 := (a0 * a1) * (a2 * a3)
+		p1 := (c0 * c1) * (c2 * c3)
+		a0, a1, a2, a3 = x[4]*k0, x[5]*k0, x[6]*k0, x[7]*k0
+		b0, b1, b2, b3 = a0+k1, a1+k1, a2+k1, a3+k1
+		c0, c1, c2, c3 = b0/k2, b1/k2, b2/k2, b3/k2
+		d[4], d[5], d[6], d[7] = c0, c1, c2, c3
+		p0 *= (a0 * a1) * (a2 * a3)
+		p1 *= (c0 * c1) * (c2 * c3)
+		if p0-p0 != 0 || p0 == 0 || p1-p1 != 0 || p1 == 0 {
 			break
 		}
 	}
@@ -127,7 +416,7 @@ func kernelMulMulPow2XKK(p *pass) int {
 	k0, k1 := p.k[0], p.k[1]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		a0, a1, a2, a3 := x[0]*x[0], x[1]*x[1], x[2]*x[2], x[3]*x[3]
 		b0, b1, b2, b3 := a0*k0, a1*k0, a2*k0, a3*k0
 		c0, c1, c2, c3 := b0*k1, b1*k1, b2*k1, b3*k1
@@ -138,7 +427,32 @@ func kernelMulMulPow2XKK(p *pass) int {
 		c0, c1, c2, c3 = b0*k1, b1*k1, b2*k1, b3*k1
 		d[4], d[5], d[6], d[7] = c0, c1, c2, c3
 		p0 *= (c0 * c1) * (c2 * c3)
-		if math.Float64bits(p0)&^signBit-1 >= infinite-1 {
+		if p0-p0 != 0 || p0 == 0 {
+			break
+		}
+	}
+	return i
+}
+
+// kernelDivMulPow2XKK is pow2(x)*k/k.
+func kernelDivMulPow2XKK(p *pass) int {
+	d := p.d
+	x := p.x[:len(d)]
+	k0, k1 := p.k[0], p.k[1]
+	i := 0
+	for ; i+8 <= len(d); i += 8 {
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
+		a0, a1, a2, a3 := x[0]*x[0], x[1]*x[1], x[2]*x[2], x[3]*x[3]
+		b0, b1, b2, b3 := a0*k0, a1*k0, a2*k0, a3*k0
+		c0, c1, c2, c3 := b0/k1, b1/k1, b2/k1, b3/k1
+		d[0], d[1], d[2], d[3] = c0, c1, c2, c3
+		p0 := (c0 * c1) * (c2 * c3)
+		a0, a1, a2, a3 = x[4]*x[4], x[5]*x[5], x[6]*x[6], x[7]*x[7]
+		b0, b1, b2, b3 = a0*k0, a1*k0, a2*k0, a3*k0
+		c0, c1, c2, c3 = b0/k1, b1/k1, b2/k1, b3/k1
+		d[4], d[5], d[6], d[7] = c0, c1, c2, c3
+		p0 *= (c0 * c1) * (c2 * c3)
+		if p0-p0 != 0 || p0 == 0 {
 			break
 		}
 	}
@@ -152,7 +466,7 @@ func kernelAddMulPow2XKK(p *pass) int {
 	k0, k1 := p.k[0], p.k[1]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		a0, a1, a2, a3 := x[0]*x[0], x[1]*x[1], x[2]*x[2], x[3]*x[3]
 		b0, b1, b2, b3 := a0*k0, a1*k0, a2*k0, a3*k0
 		c0, c1, c2, c3 := b0+k1, b1+k1, b2+k1, b3+k1
@@ -163,32 +477,7 @@ func kernelAddMulPow2XKK(p *pass) int {
 		c0, c1, c2, c3 = b0+k1, b1+k1, b2+k1, b3+k1
 		d[4], d[5], d[6], d[7] = c0, c1, c2, c3
 		p0 *= (b0 * b1) * (b2 * b3)
-		if math.Float64bits(p0)&^signBit-1 >= infinite-1 {
-			break
-		}
-	}
-	return i
-}
-
-// kernelMulSqrtDivXKK is sqrt(x/k)*k.
-func kernelMulSqrtDivXKK(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
-	k0, k1 := p.k[0], p.k[1]
-	i := 0
-	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
-		a0, a1, a2, a3 := x[0]/k0, x[1]/k0, x[2]/k0, x[3]/k0
-		b0, b1, b2, b3 := math.Sqrt(a0), math.Sqrt(a1), math.Sqrt(a2), math.Sqrt(a3)
-		c0, c1, c2, c3 := b0*k1, b1*k1, b2*k1, b3*k1
-		d[0], d[1], d[2], d[3] = c0, c1, c2, c3
-		p0 := (c0 * c1) * (c2 * c3)
-		a0, a1, a2, a3 = x[4]/k0, x[5]/k0, x[6]/k0, x[7]/k0
-		b0, b1, b2, b3 = math.Sqrt(a0), math.Sqrt(a1), math.Sqrt(a2), math.Sqrt(a3)
-		c0, c1, c2, c3 = b0*k1, b1*k1, b2*k1, b3*k1
-		d[4], d[5], d[6], d[7] = c0, c1, c2, c3
-		p0 *= (c0 * c1) * (c2 * c3)
-		if math.Float64bits(p0)&^signBit-1 >= infinite-1 {
+		if p0-p0 != 0 || p0 == 0 {
 			break
 		}
 	}
@@ -202,7 +491,7 @@ func kernelSqrtAddMulXKK(p *pass) int {
 	k0, k1 := p.k[0], p.k[1]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		a0, a1, a2, a3 := x[0]*k0, x[1]*k0, x[2]*k0, x[3]*k0
 		b0, b1, b2, b3 := a0+k1, a1+k1, a2+k1, a3+k1
 		c0, c1, c2, c3 := math.Sqrt(b0), math.Sqrt(b1), math.Sqrt(b2), math.Sqrt(b3)
@@ -215,7 +504,107 @@ func kernelSqrtAddMulXKK(p *pass) int {
 		d[4], d[5], d[6], d[7] = c0, c1, c2, c3
 		p0 *= (a0 * a1) * (a2 * a3)
 		s0 += (c0 + c1) + (c2 + c3)
-		if math.Float64bits(p0)&^signBit-1 >= infinite-1 || s0-s0 != 0 {
+		if p0-p0 != 0 || p0 == 0 || s0-s0 != 0 {
+			break
+		}
+	}
+	return i
+}
+
+// kernelSqrtDivMulXKK is sqrt(x*k/k).
+func kernelSqrtDivMulXKK(p *pass) int {
+	d := p.d
+	x := p.x[:len(d)]
+	k0, k1 := p.k[0], p.k[1]
+	i := 0
+	for ; i+8 <= len(d); i += 8 {
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
+		a0, a1, a2, a3 := x[0]*k0, x[1]*k0, x[2]*k0, x[3]*k0
+		b0, b1, b2, b3 := a0/k1, a1/k1, a2/k1, a3/k1
+		c0, c1, c2, c3 := math.Sqrt(b0), math.Sqrt(b1), math.Sqrt(b2), math.Sqrt(b3)
+		d[0], d[1], d[2], d[3] = c0, c1, c2, c3
+		p0 := (c0 * c1) * (c2 * c3)
+		a0, a1, a2, a3 = x[4]*k0, x[5]*k0, x[6]*k0, x[7]*k0
+		b0, b1, b2, b3 = a0/k1, a1/k1, a2/k1, a3/k1
+		c0, c1, c2, c3 = math.Sqrt(b0), math.Sqrt(b1), math.Sqrt(b2), math.Sqrt(b3)
+		d[4], d[5], d[6], d[7] = c0, c1, c2, c3
+		p0 *= (c0 * c1) * (c2 * c3)
+		if p0-p0 != 0 || p0 == 0 {
+			break
+		}
+	}
+	return i
+}
+
+// kernelMulSqrtDivXKK is sqrt(x/k)*k.
+func kernelMulSqrtDivXKK(p *pass) int {
+	d := p.d
+	x := p.x[:len(d)]
+	k0, k1 := p.k[0], p.k[1]
+	i := 0
+	for ; i+8 <= len(d); i += 8 {
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
+		a0, a1, a2, a3 := x[0]/k0, x[1]/k0, x[2]/k0, x[3]/k0
+		b0, b1, b2, b3 := math.Sqrt(a0), math.Sqrt(a1), math.Sqrt(a2), math.Sqrt(a3)
+		c0, c1, c2, c3 := b0*k1, b1*k1, b2*k1, b3*k1
+		d[0], d[1], d[2], d[3] = c0, c1, c2, c3
+		p0 := (c0 * c1) * (c2 * c3)
+		a0, a1, a2, a3 = x[4]/k0, x[5]/k0, x[6]/k0, x[7]/k0
+		b0, b1, b2, b3 = math.Sqrt(a0), math.Sqrt(a1), math.Sqrt(a2), math.Sqrt(a3)
+		c0, c1, c2, c3 = b0*k1, b1*k1, b2*k1, b3*k1
+		d[4], d[5], d[6], d[7] = c0, c1, c2, c3
+		p0 *= (c0 * c1) * (c2 * c3)
+		if p0-p0 != 0 || p0 == 0 {
+			break
+		}
+	}
+	return i
+}
+
+// kernelMulSqrtDivKXK is sqrt(k/x)*k.
+func kernelMulSqrtDivKXK(p *pass) int {
+	d := p.d
+	x := p.x[:len(d)]
+	k0, k1 := p.k[0], p.k[1]
+	i := 0
+	for ; i+8 <= len(d); i += 8 {
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
+		a0, a1, a2, a3 := k0/x[0], k0/x[1], k0/x[2], k0/x[3]
+		b0, b1, b2, b3 := math.Sqrt(a0), math.Sqrt(a1), math.Sqrt(a2), math.Sqrt(a3)
+		c0, c1, c2, c3 := b0*k1, b1*k1, b2*k1, b3*k1
+		d[0], d[1], d[2], d[3] = c0, c1, c2, c3
+		p0 := (c0 * c1) * (c2 * c3)
+		a0, a1, a2, a3 = k0/x[4], k0/x[5], k0/x[6], k0/x[7]
+		b0, b1, b2, b3 = math.Sqrt(a0), math.Sqrt(a1), math.Sqrt(a2), math.Sqrt(a3)
+		c0, c1, c2, c3 = b0*k1, b1*k1, b2*k1, b3*k1
+		d[4], d[5], d[6], d[7] = c0, c1, c2, c3
+		p0 *= (c0 * c1) * (c2 * c3)
+		if p0-p0 != 0 || p0 == 0 {
+			break
+		}
+	}
+	return i
+}
+
+// kernelSqrtDivKMulXK is sqrt(k/(x*k)).
+func kernelSqrtDivKMulXK(p *pass) int {
+	d := p.d
+	x := p.x[:len(d)]
+	k0, k1 := p.k[0], p.k[1]
+	i := 0
+	for ; i+8 <= len(d); i += 8 {
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
+		a0, a1, a2, a3 := x[0]*k1, x[1]*k1, x[2]*k1, x[3]*k1
+		b0, b1, b2, b3 := k0/a0, k0/a1, k0/a2, k0/a3
+		c0, c1, c2, c3 := math.Sqrt(b0), math.Sqrt(b1), math.Sqrt(b2), math.Sqrt(b3)
+		d[0], d[1], d[2], d[3] = c0, c1, c2, c3
+		p0 := (c0 * c1) * (c2 * c3)
+		a0, a1, a2, a3 = x[4]*k1, x[5]*k1, x[6]*k1, x[7]*k1
+		b0, b1, b2, b3 = k0/a0, k0/a1, k0/a2, k0/a3
+		c0, c1, c2, c3 = math.Sqrt(b0), math.Sqrt(b1), math.Sqrt(b2), math.Sqrt(b3)
+		d[4], d[5], d[6], d[7] = c0, c1, c2, c3
+		p0 *= (c0 * c1) * (c2 * c3)
+		if p0-p0 != 0 || p0 == 0 {
 			break
 		}
 	}
@@ -229,7 +618,7 @@ func kernelSqrtAddPow2XK(p *pass) int {
 	k0 := p.k[0]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		a0, a1, a2, a3 := x[0]*x[0], x[1]*x[1], x[2]*x[2], x[3]*x[3]
 		b0, b1, b2, b3 := a0+k0, a1+k0, a2+k0, a3+k0
 		c0, c1, c2, c3 := math.Sqrt(b0), math.Sqrt(b1), math.Sqrt(b2), math.Sqrt(b3)
@@ -242,7 +631,30 @@ func kernelSqrtAddPow2XK(p *pass) int {
 		d[4], d[5], d[6], d[7] = c0, c1, c2, c3
 		p0 *= (a0 * a1) * (a2 * a3)
 		s0 += (c0 + c1) + (c2 + c3)
-		if math.Float64bits(p0)&^signBit-1 >= infinite-1 || s0-s0 != 0 {
+		if p0-p0 != 0 || p0 == 0 || s0-s0 != 0 {
+			break
+		}
+	}
+	return i
+}
+
+// kernelDivMulSinXKK is sin(x)*k/k.
+func kernelDivMulSinXKK(p *pass) int {
+	d := p.d
+	x := p.x[:len(d)]
+	k0, k1 := p.k[0], p.k[1]
+	i := 0
+	for ; i+8 <= len(d); i += 8 {
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
+		p0 := 1.0
+		for j := range 8 {
+			a := math.Sin(x[j])
+			b := a * k0
+			c := b / k1
+			d[j] = c
+			p0 *= c
+		}
+		if p0-p0 != 0 || p0 == 0 {
 			break
 		}
 	}
@@ -256,7 +668,7 @@ func kernelMulSinMulXKK(p *pass) int {
 	k0, k1 := p.k[0], p.k[1]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		p0 := 1.0
 		p1 := 1.0
 		for j := range 8 {
@@ -267,32 +679,7 @@ func kernelMulSinMulXKK(p *pass) int {
 			p0 *= a
 			p1 *= c
 		}
-		if math.Float64bits(p0)&^signBit-1 >= infinite-1 || math.Float64bits(p1)&^signBit-1 >= infinite-1 {
-			break
-		}
-	}
-	return i
-}
-
-// kernelMulCosMulXKK is cos(x*k)*k.
-func kernelMulCosMulXKK(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
-	k0, k1 := p.k[0], p.k[1]
-	i := 0
-	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
-		p0 := 1.0
-		p1 := 1.0
-		for j := range 8 {
-			a := x[j] * k0
-			b := math.Cos(a)
-			c := b * k1
-			d[j] = c
-			p0 *= a
-			p1 *= c
-		}
-		if math.Float64bits(p0)&^signBit-1 >= infinite-1 || math.Float64bits(p1)&^signBit-1 >= infinite-1 {
+		if p0-p0 != 0 || p0 == 0 || p1-p1 != 0 || p1 == 0 {
 			break
 		}
 	}
@@ -306,7 +693,7 @@ func kernelMulCosAddXKK(p *pass) int {
 	k0, k1 := p.k[0], p.k[1]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		p0 := 1.0
 		for j := range 8 {
 			a := x[j] + k0
@@ -315,7 +702,7 @@ func kernelMulCosAddXKK(p *pass) int {
 			d[j] = c
 			p0 *= c
 		}
-		if math.Float64bits(p0)&^signBit-1 >= infinite-1 {
+		if p0-p0 != 0 || p0 == 0 {
 			break
 		}
 	}
@@ -329,7 +716,7 @@ func kernelMulMulXKK(p *pass) int {
 	k0, k1 := p.k[0], p.k[1]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		a0, a1, a2, a3 := x[0]*k0, x[1]*k0, x[2]*k0, x[3]*k0
 		b0, b1, b2, b3 := a0*k1, a1*k1, a2*k1, a3*k1
 		d[0], d[1], d[2], d[3] = b0, b1, b2, b3
@@ -338,7 +725,7 @@ func kernelMulMulXKK(p *pass) int {
 		b0, b1, b2, b3 = a0*k1, a1*k1, a2*k1, a3*k1
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (b0 * b1) * (b2 * b3)
-		if math.Float64bits(p0)&^signBit-1 >= infinite-1 {
+		if p0-p0 != 0 || p0 == 0 {
 			break
 		}
 	}
@@ -352,7 +739,7 @@ func kernelDivMulXKK(p *pass) int {
 	k0, k1 := p.k[0], p.k[1]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		a0, a1, a2, a3 := x[0]*k0, x[1]*k0, x[2]*k0, x[3]*k0
 		b0, b1, b2, b3 := a0/k1, a1/k1, a2/k1, a3/k1
 		d[0], d[1], d[2], d[3] = b0, b1, b2, b3
@@ -361,53 +748,7 @@ func kernelDivMulXKK(p *pass) int {
 		b0, b1, b2, b3 = a0/k1, a1/k1, a2/k1, a3/k1
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (b0 * b1) * (b2 * b3)
-		if math.Float64bits(p0)&^signBit-1 >= infinite-1 {
-			break
-		}
-	}
-	return i
-}
-
-// kernelMulDivXKK is x/k*k.
-func kernelMulDivXKK(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
-	k0, k1 := p.k[0], p.k[1]
-	i := 0
-	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
-		a0, a1, a2, a3 := x[0]/k0, x[1]/k0, x[2]/k0, x[3]/k0
-		b0, b1, b2, b3 := a0*k1, a1*k1, a2*k1, a3*k1
-		d[0], d[1], d[2], d[3] = b0, b1, b2, b3
-		p0 := (b0 * b1) * (b2 * b3)
-		a0, a1, a2, a3 = x[4]/k0, x[5]/k0, x[6]/k0, x[7]/k0
-		b0, b1, b2, b3 = a0*k1, a1*k1, a2*k1, a3*k1
-		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
-		p0 *= (b0 * b1) * (b2 * b3)
-		if math.Float64bits(p0)&^signBit-1 >= infinite-1 {
-			break
-		}
-	}
-	return i
-}
-
-// kernelMulDivKXK is k/x*k.
-func kernelMulDivKXK(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
-	k0, k1 := p.k[0], p.k[1]
-	i := 0
-	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
-		a0, a1, a2, a3 := k0/x[0], k0/x[1], k0/x[2], k0/x[3]
-		b0, b1, b2, b3 := a0*k1, a1*k1, a2*k1, a3*k1
-		d[0], d[1], d[2], d[3] = b0, b1, b2, b3
-		p0 := (b0 * b1) * (b2 * b3)
-		a0, a1, a2, a3 = k0/x[4], k0/x[5], k0/x[6], k0/x[7]
-		b0, b1, b2, b3 = a0*k1, a1*k1, a2*k1, a3*k1
-		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
-		p0 *= (b0 * b1) * (b2 * b3)
-		if math.Float64bits(p0)&^signBit-1 >= infinite-1 {
+		if p0-p0 != 0 || p0 == 0 {
 			break
 		}
 	}
@@ -421,7 +762,7 @@ func kernelAddMulXKK(p *pass) int {
 	k0, k1 := p.k[0], p.k[1]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		a0, a1, a2, a3 := x[0]*k0, x[1]*k0, x[2]*k0, x[3]*k0
 		b0, b1, b2, b3 := a0+k1, a1+k1, a2+k1, a3+k1
 		d[0], d[1], d[2], d[3] = b0, b1, b2, b3
@@ -430,7 +771,7 @@ func kernelAddMulXKK(p *pass) int {
 		b0, b1, b2, b3 = a0+k1, a1+k1, a2+k1, a3+k1
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (a0 * a1) * (a2 * a3)
-		if math.Float64bits(p0)&^signBit-1 >= infinite-1 {
+		if p0-p0 != 0 || p0 == 0 {
 			break
 		}
 	}
@@ -444,7 +785,7 @@ func kernelSubKMulXK(p *pass) int {
 	k0, k1 := p.k[0], p.k[1]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		a0, a1, a2, a3 := x[0]*k1, x[1]*k1, x[2]*k1, x[3]*k1
 		b0, b1, b2, b3 := k0-a0, k0-a1, k0-a2, k0-a3
 		d[0], d[1], d[2], d[3] = b0, b1, b2, b3
@@ -453,30 +794,30 @@ func kernelSubKMulXK(p *pass) int {
 		b0, b1, b2, b3 = k0-a0, k0-a1, k0-a2, k0-a3
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (a0 * a1) * (a2 * a3)
-		if math.Float64bits(p0)&^signBit-1 >= infinite-1 {
+		if p0-p0 != 0 || p0 == 0 {
 			break
 		}
 	}
 	return i
 }
 
-// kernelMulSubXKK is (x-k)*k.
-func kernelMulSubXKK(p *pass) int {
+// kernelMulAddXKK is (x+k)*k.
+func kernelMulAddXKK(p *pass) int {
 	d := p.d
 	x := p.x[:len(d)]
 	k0, k1 := p.k[0], p.k[1]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
-		a0, a1, a2, a3 := x[0]-k0, x[1]-k0, x[2]-k0, x[3]-k0
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
+		a0, a1, a2, a3 := x[0]+k0, x[1]+k0, x[2]+k0, x[3]+k0
 		b0, b1, b2, b3 := a0*k1, a1*k1, a2*k1, a3*k1
 		d[0], d[1], d[2], d[3] = b0, b1, b2, b3
 		p0 := (b0 * b1) * (b2 * b3)
-		a0, a1, a2, a3 = x[4]-k0, x[5]-k0, x[6]-k0, x[7]-k0
+		a0, a1, a2, a3 = x[4]+k0, x[5]+k0, x[6]+k0, x[7]+k0
 		b0, b1, b2, b3 = a0*k1, a1*k1, a2*k1, a3*k1
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (b0 * b1) * (b2 * b3)
-		if math.Float64bits(p0)&^signBit-1 >= infinite-1 {
+		if p0-p0 != 0 || p0 == 0 {
 			break
 		}
 	}
@@ -490,7 +831,7 @@ func kernelMulPow2XK(p *pass) int {
 	k0 := p.k[0]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		a0, a1, a2, a3 := x[0]*x[0], x[1]*x[1], x[2]*x[2], x[3]*x[3]
 		b0, b1, b2, b3 := a0*k0, a1*k0, a2*k0, a3*k0
 		d[0], d[1], d[2], d[3] = b0, b1, b2, b3
@@ -499,30 +840,7 @@ func kernelMulPow2XK(p *pass) int {
 		b0, b1, b2, b3 = a0*k0, a1*k0, a2*k0, a3*k0
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (b0 * b1) * (b2 * b3)
-		if math.Float64bits(p0)&^signBit-1 >= infinite-1 {
-			break
-		}
-	}
-	return i
-}
-
-// kernelDivPow2XK is pow2(x)/k.
-func kernelDivPow2XK(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
-	k0 := p.k[0]
-	i := 0
-	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
-		a0, a1, a2, a3 := x[0]*x[0], x[1]*x[1], x[2]*x[2], x[3]*x[3]
-		b0, b1, b2, b3 := a0/k0, a1/k0, a2/k0, a3/k0
-		d[0], d[1], d[2], d[3] = b0, b1, b2, b3
-		p0 := (b0 * b1) * (b2 * b3)
-		a0, a1, a2, a3 = x[4]*x[4], x[5]*x[5], x[6]*x[6], x[7]*x[7]
-		b0, b1, b2, b3 = a0/k0, a1/k0, a2/k0, a3/k0
-		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
-		p0 *= (b0 * b1) * (b2 * b3)
-		if math.Float64bits(p0)&^signBit-1 >= infinite-1 {
+		if p0-p0 != 0 || p0 == 0 {
 			break
 		}
 	}
@@ -536,7 +854,7 @@ func kernelAddPow2XK(p *pass) int {
 	k0 := p.k[0]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		a0, a1, a2, a3 := x[0]*x[0], x[1]*x[1], x[2]*x[2], x[3]*x[3]
 		b0, b1, b2, b3 := a0+k0, a1+k0, a2+k0, a3+k0
 		d[0], d[1], d[2], d[3] = b0, b1, b2, b3
@@ -545,7 +863,30 @@ func kernelAddPow2XK(p *pass) int {
 		b0, b1, b2, b3 = a0+k0, a1+k0, a2+k0, a3+k0
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (a0 * a1) * (a2 * a3)
-		if math.Float64bits(p0)&^signBit-1 >= infinite-1 {
+		if p0-p0 != 0 || p0 == 0 {
+			break
+		}
+	}
+	return i
+}
+
+// kernelMulDivKXK is k/x*k.
+func kernelMulDivKXK(p *pass) int {
+	d := p.d
+	x := p.x[:len(d)]
+	k0, k1 := p.k[0], p.k[1]
+	i := 0
+	for ; i+8 <= len(d); i += 8 {
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
+		a0, a1, a2, a3 := k0/x[0], k0/x[1], k0/x[2], k0/x[3]
+		b0, b1, b2, b3 := a0*k1, a1*k1, a2*k1, a3*k1
+		d[0], d[1], d[2], d[3] = b0, b1, b2, b3
+		p0 := (b0 * b1) * (b2 * b3)
+		a0, a1, a2, a3 = k0/x[4], k0/x[5], k0/x[6], k0/x[7]
+		b0, b1, b2, b3 = a0*k1, a1*k1, a2*k1, a3*k1
+		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
+		p0 *= (b0 * b1) * (b2 * b3)
+		if p0-p0 != 0 || p0 == 0 {
 			break
 		}
 	}
@@ -559,7 +900,7 @@ func kernelDivKPow2X(p *pass) int {
 	k0 := p.k[0]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		a0, a1, a2, a3 := x[0]*x[0], x[1]*x[1], x[2]*x[2], x[3]*x[3]
 		b0, b1, b2, b3 := k0/a0, k0/a1, k0/a2, k0/a3
 		d[0], d[1], d[2], d[3] = b0, b1, b2, b3
@@ -568,7 +909,7 @@ func kernelDivKPow2X(p *pass) int {
 		b0, b1, b2, b3 = k0/a0, k0/a1, k0/a2, k0/a3
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (b0 * b1) * (b2 * b3)
-		if math.Float64bits(p0)&^signBit-1 >= infinite-1 {
+		if p0-p0 != 0 || p0 == 0 {
 			break
 		}
 	}
@@ -582,7 +923,7 @@ func kernelDivKMulXK(p *pass) int {
 	k0, k1 := p.k[0], p.k[1]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		a0, a1, a2, a3 := x[0]*k1, x[1]*k1, x[2]*k1, x[3]*k1
 		b0, b1, b2, b3 := k0/a0, k0/a1, k0/a2, k0/a3
 		d[0], d[1], d[2], d[3] = b0, b1, b2, b3
@@ -591,7 +932,7 @@ func kernelDivKMulXK(p *pass) int {
 		b0, b1, b2, b3 = k0/a0, k0/a1, k0/a2, k0/a3
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (b0 * b1) * (b2 * b3)
-		if math.Float64bits(p0)&^signBit-1 >= infinite-1 {
+		if p0-p0 != 0 || p0 == 0 {
 			break
 		}
 	}
@@ -605,7 +946,7 @@ func kernelDivKAddXK(p *pass) int {
 	k0, k1 := p.k[0], p.k[1]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		a0, a1, a2, a3 := x[0]+k1, x[1]+k1, x[2]+k1, x[3]+k1
 		b0, b1, b2, b3 := k0/a0, k0/a1, k0/a2, k0/a3
 		d[0], d[1], d[2], d[3] = b0, b1, b2, b3
@@ -614,7 +955,7 @@ func kernelDivKAddXK(p *pass) int {
 		b0, b1, b2, b3 = k0/a0, k0/a1, k0/a2, k0/a3
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (b0 * b1) * (b2 * b3)
-		if math.Float64bits(p0)&^signBit-1 >= infinite-1 {
+		if p0-p0 != 0 || p0 == 0 {
 			break
 		}
 	}
@@ -628,7 +969,7 @@ func kernelSqrtMulXK(p *pass) int {
 	k0 := p.k[0]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		a0, a1, a2, a3 := x[0]*k0, x[1]*k0, x[2]*k0, x[3]*k0
 		b0, b1, b2, b3 := math.Sqrt(a0), math.Sqrt(a1), math.Sqrt(a2), math.Sqrt(a3)
 		d[0], d[1], d[2], d[3] = b0, b1, b2, b3
@@ -637,30 +978,7 @@ func kernelSqrtMulXK(p *pass) int {
 		b0, b1, b2, b3 = math.Sqrt(a0), math.Sqrt(a1), math.Sqrt(a2), math.Sqrt(a3)
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (b0 * b1) * (b2 * b3)
-		if math.Float64bits(p0)&^signBit-1 >= infinite-1 {
-			break
-		}
-	}
-	return i
-}
-
-// kernelSqrtDivXK is sqrt(x/k).
-func kernelSqrtDivXK(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
-	k0 := p.k[0]
-	i := 0
-	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
-		a0, a1, a2, a3 := x[0]/k0, x[1]/k0, x[2]/k0, x[3]/k0
-		b0, b1, b2, b3 := math.Sqrt(a0), math.Sqrt(a1), math.Sqrt(a2), math.Sqrt(a3)
-		d[0], d[1], d[2], d[3] = b0, b1, b2, b3
-		p0 := (b0 * b1) * (b2 * b3)
-		a0, a1, a2, a3 = x[4]/k0, x[5]/k0, x[6]/k0, x[7]/k0
-		b0, b1, b2, b3 = math.Sqrt(a0), math.Sqrt(a1), math.Sqrt(a2), math.Sqrt(a3)
-		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
-		p0 *= (b0 * b1) * (b2 * b3)
-		if math.Float64bits(p0)&^signBit-1 >= infinite-1 {
+		if p0-p0 != 0 || p0 == 0 {
 			break
 		}
 	}
@@ -674,7 +992,7 @@ func kernelSqrtDivKX(p *pass) int {
 	k0 := p.k[0]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		a0, a1, a2, a3 := k0/x[0], k0/x[1], k0/x[2], k0/x[3]
 		b0, b1, b2, b3 := math.Sqrt(a0), math.Sqrt(a1), math.Sqrt(a2), math.Sqrt(a3)
 		d[0], d[1], d[2], d[3] = b0, b1, b2, b3
@@ -683,7 +1001,7 @@ func kernelSqrtDivKX(p *pass) int {
 		b0, b1, b2, b3 = math.Sqrt(a0), math.Sqrt(a1), math.Sqrt(a2), math.Sqrt(a3)
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (b0 * b1) * (b2 * b3)
-		if math.Float64bits(p0)&^signBit-1 >= infinite-1 {
+		if p0-p0 != 0 || p0 == 0 {
 			break
 		}
 	}
@@ -697,7 +1015,7 @@ func kernelMulSinXK(p *pass) int {
 	k0 := p.k[0]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		p0 := 1.0
 		for j := range 8 {
 			a := math.Sin(x[j])
@@ -705,7 +1023,7 @@ func kernelMulSinXK(p *pass) int {
 			d[j] = b
 			p0 *= b
 		}
-		if math.Float64bits(p0)&^signBit-1 >= infinite-1 {
+		if p0-p0 != 0 || p0 == 0 {
 			break
 		}
 	}
@@ -720,8 +1038,8 @@ func kernelMulMulXYK(p *pass) int {
 	k0 := p.k[0]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
-		y := (*[8]float64)(y[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
+		y := y[i : i+8 : i+8]
 		a0, a1, a2, a3 := x[0]*y[0], x[1]*y[1], x[2]*y[2], x[3]*y[3]
 		b0, b1, b2, b3 := a0*k0, a1*k0, a2*k0, a3*k0
 		d[0], d[1], d[2], d[3] = b0, b1, b2, b3
@@ -730,7 +1048,7 @@ func kernelMulMulXYK(p *pass) int {
 		b0, b1, b2, b3 = a0*k0, a1*k0, a2*k0, a3*k0
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (b0 * b1) * (b2 * b3)
-		if math.Float64bits(p0)&^signBit-1 >= infinite-1 {
+		if p0-p0 != 0 || p0 == 0 {
 			break
 		}
 	}
@@ -745,8 +1063,8 @@ func kernelAddMulXYK(p *pass) int {
 	k0 := p.k[0]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
-		y := (*[8]float64)(y[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
+		y := y[i : i+8 : i+8]
 		a0, a1, a2, a3 := x[0]*y[0], x[1]*y[1], x[2]*y[2], x[3]*y[3]
 		b0, b1, b2, b3 := a0+k0, a1+k0, a2+k0, a3+k0
 		d[0], d[1], d[2], d[3] = b0, b1, b2, b3
@@ -755,7 +1073,7 @@ func kernelAddMulXYK(p *pass) int {
 		b0, b1, b2, b3 = a0+k0, a1+k0, a2+k0, a3+k0
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (a0 * a1) * (a2 * a3)
-		if math.Float64bits(p0)&^signBit-1 >= infinite-1 {
+		if p0-p0 != 0 || p0 == 0 {
 			break
 		}
 	}
@@ -770,8 +1088,8 @@ func kernelAddMulXKY(p *pass) int {
 	k0 := p.k[0]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
-		y := (*[8]float64)(y[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
+		y := y[i : i+8 : i+8]
 		a0, a1, a2, a3 := x[0]*k0, x[1]*k0, x[2]*k0, x[3]*k0
 		b0, b1, b2, b3 := a0+y[0], a1+y[1], a2+y[2], a3+y[3]
 		d[0], d[1], d[2], d[3] = b0, b1, b2, b3
@@ -782,7 +1100,7 @@ func kernelAddMulXKY(p *pass) int {
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (a0 * a1) * (a2 * a3)
 		s0 += (b0 + b1) + (b2 + b3)
-		if math.Float64bits(p0)&^signBit-1 >= infinite-1 || s0-s0 != 0 {
+		if p0-p0 != 0 || p0 == 0 || s0-s0 != 0 {
 			break
 		}
 	}
@@ -797,8 +1115,8 @@ func kernelDivMulXKY(p *pass) int {
 	k0 := p.k[0]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
-		y := (*[8]float64)(y[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
+		y := y[i : i+8 : i+8]
 		a0, a1, a2, a3 := x[0]*k0, x[1]*k0, x[2]*k0, x[3]*k0
 		b0, b1, b2, b3 := a0/y[0], a1/y[1], a2/y[2], a3/y[3]
 		d[0], d[1], d[2], d[3] = b0, b1, b2, b3
@@ -807,7 +1125,7 @@ func kernelDivMulXKY(p *pass) int {
 		b0, b1, b2, b3 = a0/y[4], a1/y[5], a2/y[6], a3/y[7]
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (b0 * b1) * (b2 * b3)
-		if math.Float64bits(p0)&^signBit-1 >= infinite-1 {
+		if p0-p0 != 0 || p0 == 0 {
 			break
 		}
 	}
@@ -822,8 +1140,8 @@ func kernelDivXAddYK(p *pass) int {
 	k0 := p.k[0]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
-		y := (*[8]float64)(y[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
+		y := y[i : i+8 : i+8]
 		a0, a1, a2, a3 := y[0]+k0, y[1]+k0, y[2]+k0, y[3]+k0
 		b0, b1, b2, b3 := x[0]/a0, x[1]/a1, x[2]/a2, x[3]/a3
 		d[0], d[1], d[2], d[3] = b0, b1, b2, b3
@@ -832,7 +1150,7 @@ func kernelDivXAddYK(p *pass) int {
 		b0, b1, b2, b3 = x[4]/a0, x[5]/a1, x[6]/a2, x[7]/a3
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (b0 * b1) * (b2 * b3)
-		if math.Float64bits(p0)&^signBit-1 >= infinite-1 {
+		if p0-p0 != 0 || p0 == 0 {
 			break
 		}
 	}
@@ -846,8 +1164,8 @@ func kernelSqrtMulXY(p *pass) int {
 	y := p.y[:len(d)]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
-		y := (*[8]float64)(y[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
+		y := y[i : i+8 : i+8]
 		a0, a1, a2, a3 := x[0]*y[0], x[1]*y[1], x[2]*y[2], x[3]*y[3]
 		b0, b1, b2, b3 := math.Sqrt(a0), math.Sqrt(a1), math.Sqrt(a2), math.Sqrt(a3)
 		d[0], d[1], d[2], d[3] = b0, b1, b2, b3
@@ -856,7 +1174,7 @@ func kernelSqrtMulXY(p *pass) int {
 		b0, b1, b2, b3 = math.Sqrt(a0), math.Sqrt(a1), math.Sqrt(a2), math.Sqrt(a3)
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (b0 * b1) * (b2 * b3)
-		if math.Float64bits(p0)&^signBit-1 >= infinite-1 {
+		if p0-p0 != 0 || p0 == 0 {
 			break
 		}
 	}
@@ -870,8 +1188,8 @@ func kernelSqrtDivXY(p *pass) int {
 	y := p.y[:len(d)]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
-		y := (*[8]float64)(y[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
+		y := y[i : i+8 : i+8]
 		a0, a1, a2, a3 := x[0]/y[0], x[1]/y[1], x[2]/y[2], x[3]/y[3]
 		b0, b1, b2, b3 := math.Sqrt(a0), math.Sqrt(a1), math.Sqrt(a2), math.Sqrt(a3)
 		d[0], d[1], d[2], d[3] = b0, b1, b2, b3
@@ -880,7 +1198,7 @@ func kernelSqrtDivXY(p *pass) int {
 		b0, b1, b2, b3 = math.Sqrt(a0), math.Sqrt(a1), math.Sqrt(a2), math.Sqrt(a3)
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (b0 * b1) * (b2 * b3)
-		if math.Float64bits(p0)&^signBit-1 >= infinite-1 {
+		if p0-p0 != 0 || p0 == 0 {
 			break
 		}
 	}
@@ -893,7 +1211,7 @@ func kernelCopyX(p *pass) int {
 	x := p.x[:len(d)]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		a0, a1, a2, a3 := x[0], x[1], x[2], x[3]
 		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
 		s0 := (a0 + a1) + (a2 + a3)
@@ -913,7 +1231,7 @@ func kernelNegX(p *pass) int {
 	x := p.x[:len(d)]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		a0, a1, a2, a3 := -x[0], -x[1], -x[2], -x[3]
 		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
 		s0 := (a0 + a1) + (a2 + a3)
@@ -934,7 +1252,7 @@ func kernelAddXK(p *pass) int {
 	k0 := p.k[0]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		a0, a1, a2, a3 := x[0]+k0, x[1]+k0, x[2]+k0, x[3]+k0
 		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
 		s0 := (a0 + a1) + (a2 + a3)
@@ -955,8 +1273,8 @@ func kernelAddXY(p *pass) int {
 	y := p.y[:len(d)]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
-		y := (*[8]float64)(y[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
+		y := y[i : i+8 : i+8]
 		a0, a1, a2, a3 := x[0]+y[0], x[1]+y[1], x[2]+y[2], x[3]+y[3]
 		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
 		s0 := (a0 + a1) + (a2 + a3)
@@ -977,7 +1295,7 @@ func kernelSubXK(p *pass) int {
 	k0 := p.k[0]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		a0, a1, a2, a3 := x[0]-k0, x[1]-k0, x[2]-k0, x[3]-k0
 		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
 		s0 := (a0 + a1) + (a2 + a3)
@@ -998,7 +1316,7 @@ func kernelSubKX(p *pass) int {
 	k0 := p.k[0]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		a0, a1, a2, a3 := k0-x[0], k0-x[1], k0-x[2], k0-x[3]
 		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
 		s0 := (a0 + a1) + (a2 + a3)
@@ -1019,8 +1337,8 @@ func kernelSubXY(p *pass) int {
 	y := p.y[:len(d)]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
-		y := (*[8]float64)(y[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
+		y := y[i : i+8 : i+8]
 		a0, a1, a2, a3 := x[0]-y[0], x[1]-y[1], x[2]-y[2], x[3]-y[3]
 		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
 		s0 := (a0 + a1) + (a2 + a3)
@@ -1041,14 +1359,14 @@ func kernelMulXK(p *pass) int {
 	k0 := p.k[0]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		a0, a1, a2, a3 := x[0]*k0, x[1]*k0, x[2]*k0, x[3]*k0
 		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
 		p0 := (a0 * a1) * (a2 * a3)
 		a0, a1, a2, a3 = x[4]*k0, x[5]*k0, x[6]*k0, x[7]*k0
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		p0 *= (a0 * a1) * (a2 * a3)
-		if math.Float64bits(p0)&^signBit-1 >= infinite-1 {
+		if p0-p0 != 0 || p0 == 0 {
 			break
 		}
 	}
@@ -1062,7 +1380,7 @@ func kernelMulXZero(p *pass) int {
 	k0 := p.k[0]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		a0, a1, a2, a3 := x[0]*k0, x[1]*k0, x[2]*k0, x[3]*k0
 		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
 		s0 := (a0 + a1) + (a2 + a3)
@@ -1083,15 +1401,15 @@ func kernelMulXY(p *pass) int {
 	y := p.y[:len(d)]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
-		y := (*[8]float64)(y[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
+		y := y[i : i+8 : i+8]
 		a0, a1, a2, a3 := x[0]*y[0], x[1]*y[1], x[2]*y[2], x[3]*y[3]
 		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
 		p0 := (a0 * a1) * (a2 * a3)
 		a0, a1, a2, a3 = x[4]*y[4], x[5]*y[5], x[6]*y[6], x[7]*y[7]
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		p0 *= (a0 * a1) * (a2 * a3)
-		if math.Float64bits(p0)&^signBit-1 >= infinite-1 {
+		if p0-p0 != 0 || p0 == 0 {
 			break
 		}
 	}
@@ -1105,14 +1423,14 @@ func kernelDivXK(p *pass) int {
 	k0 := p.k[0]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		a0, a1, a2, a3 := x[0]/k0, x[1]/k0, x[2]/k0, x[3]/k0
 		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
 		p0 := (a0 * a1) * (a2 * a3)
 		a0, a1, a2, a3 = x[4]/k0, x[5]/k0, x[6]/k0, x[7]/k0
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		p0 *= (a0 * a1) * (a2 * a3)
-		if math.Float64bits(p0)&^signBit-1 >= infinite-1 {
+		if p0-p0 != 0 || p0 == 0 {
 			break
 		}
 	}
@@ -1126,14 +1444,14 @@ func kernelDivKX(p *pass) int {
 	k0 := p.k[0]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		a0, a1, a2, a3 := k0/x[0], k0/x[1], k0/x[2], k0/x[3]
 		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
 		p0 := (a0 * a1) * (a2 * a3)
 		a0, a1, a2, a3 = k0/x[4], k0/x[5], k0/x[6], k0/x[7]
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		p0 *= (a0 * a1) * (a2 * a3)
-		if math.Float64bits(p0)&^signBit-1 >= infinite-1 {
+		if p0-p0 != 0 || p0 == 0 {
 			break
 		}
 	}
@@ -1147,7 +1465,7 @@ func kernelDivZeroX(p *pass) int {
 	k0 := p.k[0]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		a0, a1, a2, a3 := k0/x[0], k0/x[1], k0/x[2], k0/x[3]
 		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
 		s0 := (a0 + a1) + (a2 + a3)
@@ -1168,15 +1486,15 @@ func kernelDivXY(p *pass) int {
 	y := p.y[:len(d)]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
-		y := (*[8]float64)(y[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
+		y := y[i : i+8 : i+8]
 		a0, a1, a2, a3 := x[0]/y[0], x[1]/y[1], x[2]/y[2], x[3]/y[3]
 		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
 		p0 := (a0 * a1) * (a2 * a3)
 		a0, a1, a2, a3 = x[4]/y[4], x[5]/y[5], x[6]/y[6], x[7]/y[7]
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		p0 *= (a0 * a1) * (a2 * a3)
-		if math.Float64bits(p0)&^signBit-1 >= infinite-1 {
+		if p0-p0 != 0 || p0 == 0 {
 			break
 		}
 	}
@@ -1189,14 +1507,14 @@ func kernelPow2X(p *pass) int {
 	x := p.x[:len(d)]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		a0, a1, a2, a3 := x[0]*x[0], x[1]*x[1], x[2]*x[2], x[3]*x[3]
 		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
 		p0 := (a0 * a1) * (a2 * a3)
 		a0, a1, a2, a3 = x[4]*x[4], x[5]*x[5], x[6]*x[6], x[7]*x[7]
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		p0 *= (a0 * a1) * (a2 * a3)
-		if math.Float64bits(p0)&^signBit-1 >= infinite-1 {
+		if p0-p0 != 0 || p0 == 0 {
 			break
 		}
 	}
@@ -1209,14 +1527,14 @@ func kernelPow3X(p *pass) int {
 	x := p.x[:len(d)]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		a0, a1, a2, a3 := float64(x[0]*x[0])*x[0], float64(x[1]*x[1])*x[1], float64(x[2]*x[2])*x[2], float64(x[3]*x[3])*x[3]
 		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
 		p0 := (a0 * a1) * (a2 * a3)
 		a0, a1, a2, a3 = float64(x[4]*x[4])*x[4], float64(x[5]*x[5])*x[5], float64(x[6]*x[6])*x[6], float64(x[7]*x[7])*x[7]
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		p0 *= (a0 * a1) * (a2 * a3)
-		if math.Float64bits(p0)&^signBit-1 >= infinite-1 {
+		if p0-p0 != 0 || p0 == 0 {
 			break
 		}
 	}
@@ -1229,14 +1547,14 @@ func kernelPowOver1X(p *pass) int {
 	x := p.x[:len(d)]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		a0, a1, a2, a3 := 1/x[0], 1/x[1], 1/x[2], 1/x[3]
 		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
 		p0 := (a0 * a1) * (a2 * a3)
 		a0, a1, a2, a3 = 1/x[4], 1/x[5], 1/x[6], 1/x[7]
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		p0 *= (a0 * a1) * (a2 * a3)
-		if math.Float64bits(p0)&^signBit-1 >= infinite-1 {
+		if p0-p0 != 0 || p0 == 0 {
 			break
 		}
 	}
@@ -1249,14 +1567,14 @@ func kernelPowOver2X(p *pass) int {
 	x := p.x[:len(d)]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		a0, a1, a2, a3 := 1/float64(x[0]*x[0]), 1/float64(x[1]*x[1]), 1/float64(x[2]*x[2]), 1/float64(x[3]*x[3])
 		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
 		p0 := (a0 * a1) * (a2 * a3)
 		a0, a1, a2, a3 = 1/float64(x[4]*x[4]), 1/float64(x[5]*x[5]), 1/float64(x[6]*x[6]), 1/float64(x[7]*x[7])
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		p0 *= (a0 * a1) * (a2 * a3)
-		if math.Float64bits(p0)&^signBit-1 >= infinite-1 {
+		if p0-p0 != 0 || p0 == 0 {
 			break
 		}
 	}
@@ -1269,14 +1587,14 @@ func kernelPow0p5X(p *pass) int {
 	x := p.x[:len(d)]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		a0, a1, a2, a3 := math.Sqrt(x[0]), math.Sqrt(x[1]), math.Sqrt(x[2]), math.Sqrt(x[3])
 		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
 		p0 := (a0 * a1) * (a2 * a3)
 		a0, a1, a2, a3 = math.Sqrt(x[4]), math.Sqrt(x[5]), math.Sqrt(x[6]), math.Sqrt(x[7])
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		p0 *= (a0 * a1) * (a2 * a3)
-		if math.Float64bits(p0)&^signBit-1 >= infinite-1 {
+		if p0-p0 != 0 || p0 == 0 {
 			break
 		}
 	}
@@ -1289,14 +1607,14 @@ func kernelPowOver0p5X(p *pass) int {
 	x := p.x[:len(d)]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		a0, a1, a2, a3 := 1/math.Sqrt(x[0]), 1/math.Sqrt(x[1]), 1/math.Sqrt(x[2]), 1/math.Sqrt(x[3])
 		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
 		p0 := (a0 * a1) * (a2 * a3)
 		a0, a1, a2, a3 = 1/math.Sqrt(x[4]), 1/math.Sqrt(x[5]), 1/math.Sqrt(x[6]), 1/math.Sqrt(x[7])
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		p0 *= (a0 * a1) * (a2 * a3)
-		if math.Float64bits(p0)&^signBit-1 >= infinite-1 {
+		if p0-p0 != 0 || p0 == 0 {
 			break
 		}
 	}
@@ -1309,14 +1627,14 @@ func kernelPow1p5X(p *pass) int {
 	x := p.x[:len(d)]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		a0, a1, a2, a3 := x[0]*math.Sqrt(x[0]), x[1]*math.Sqrt(x[1]), x[2]*math.Sqrt(x[2]), x[3]*math.Sqrt(x[3])
 		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
 		p0 := (a0 * a1) * (a2 * a3)
 		a0, a1, a2, a3 = x[4]*math.Sqrt(x[4]), x[5]*math.Sqrt(x[5]), x[6]*math.Sqrt(x[6]), x[7]*math.Sqrt(x[7])
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		p0 *= (a0 * a1) * (a2 * a3)
-		if math.Float64bits(p0)&^signBit-1 >= infinite-1 {
+		if p0-p0 != 0 || p0 == 0 {
 			break
 		}
 	}
@@ -1330,14 +1648,14 @@ func kernelPowX(p *pass) int {
 	k0 := p.k[0]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		p0 := 1.0
 		for j := range 8 {
 			a := ops.Pow.Value(x[j], 0, k0)
 			d[j] = a
 			p0 *= a
 		}
-		if math.Float64bits(p0)&^signBit-1 >= infinite-1 {
+		if p0-p0 != 0 || p0 == 0 {
 			break
 		}
 	}
@@ -1351,15 +1669,15 @@ func kernelPowVarXY(p *pass) int {
 	y := p.y[:len(d)]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
-		y := (*[8]float64)(y[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
+		y := y[i : i+8 : i+8]
 		p0 := 1.0
 		for j := range 8 {
 			a := ops.PowVar.Value(x[j], y[j], 0)
 			d[j] = a
 			p0 *= a
 		}
-		if math.Float64bits(p0)&^signBit-1 >= infinite-1 {
+		if p0-p0 != 0 || p0 == 0 {
 			break
 		}
 	}
@@ -1372,7 +1690,7 @@ func kernelSqrtX(p *pass) int {
 	x := p.x[:len(d)]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		a0, a1, a2, a3 := math.Sqrt(x[0]), math.Sqrt(x[1]), math.Sqrt(x[2]), math.Sqrt(x[3])
 		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
 		s0 := (a0 + a1) + (a2 + a3)
@@ -1392,7 +1710,7 @@ func kernelCbrtX(p *pass) int {
 	x := p.x[:len(d)]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		s0 := 0.0
 		for j := range 8 {
 			a := math.Cbrt(x[j])
@@ -1413,7 +1731,7 @@ func kernelRootX(p *pass) int {
 	k0 := p.k[0]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		s0 := 0.0
 		for j := range 8 {
 			a := ops.Root.Value(x[j], 0, k0)
@@ -1433,7 +1751,7 @@ func kernelAbsX(p *pass) int {
 	x := p.x[:len(d)]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		a0, a1, a2, a3 := math.Abs(x[0]), math.Abs(x[1]), math.Abs(x[2]), math.Abs(x[3])
 		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
 		s0 := (a0 + a1) + (a2 + a3)
@@ -1453,7 +1771,7 @@ func kernelSgnX(p *pass) int {
 	x := p.x[:len(d)]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		s0 := 0.0
 		for j := range 8 {
 			a := ops.Sgn.Value(x[j], 0, 0)
@@ -1473,7 +1791,7 @@ func kernelSinX(p *pass) int {
 	x := p.x[:len(d)]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		s0 := 0.0
 		for j := range 8 {
 			a := math.Sin(x[j])
@@ -1493,7 +1811,7 @@ func kernelCosX(p *pass) int {
 	x := p.x[:len(d)]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		s0 := 0.0
 		for j := range 8 {
 			a := math.Cos(x[j])
@@ -1513,7 +1831,7 @@ func kernelTanX(p *pass) int {
 	x := p.x[:len(d)]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		s0 := 0.0
 		for j := range 8 {
 			a := math.Tan(x[j])
@@ -1533,7 +1851,7 @@ func kernelAsinX(p *pass) int {
 	x := p.x[:len(d)]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		s0 := 0.0
 		for j := range 8 {
 			a := math.Asin(x[j])
@@ -1553,7 +1871,7 @@ func kernelAcosX(p *pass) int {
 	x := p.x[:len(d)]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		s0 := 0.0
 		for j := range 8 {
 			a := math.Acos(x[j])
@@ -1573,7 +1891,7 @@ func kernelAtanX(p *pass) int {
 	x := p.x[:len(d)]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		s0 := 0.0
 		for j := range 8 {
 			a := math.Atan(x[j])
@@ -1594,8 +1912,8 @@ func kernelAtan2XY(p *pass) int {
 	y := p.y[:len(d)]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
-		y := (*[8]float64)(y[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
+		y := y[i : i+8 : i+8]
 		s0 := 0.0
 		for j := range 8 {
 			a := math.Atan2(x[j]+0, y[j]+0)
@@ -1615,7 +1933,7 @@ func kernelSinhX(p *pass) int {
 	x := p.x[:len(d)]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		s0 := 0.0
 		for j := range 8 {
 			a := math.Sinh(x[j])
@@ -1635,7 +1953,7 @@ func kernelCoshX(p *pass) int {
 	x := p.x[:len(d)]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		s0 := 0.0
 		for j := range 8 {
 			a := math.Cosh(x[j])
@@ -1655,7 +1973,7 @@ func kernelTanhX(p *pass) int {
 	x := p.x[:len(d)]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		s0 := 0.0
 		for j := range 8 {
 			a := math.Tanh(x[j])
@@ -1675,14 +1993,14 @@ func kernelExpX(p *pass) int {
 	x := p.x[:len(d)]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		p0 := 1.0
 		for j := range 8 {
 			a := math.Exp(x[j])
 			d[j] = a
 			p0 *= a
 		}
-		if math.Float64bits(p0)&^signBit-1 >= infinite-1 {
+		if p0-p0 != 0 || p0 == 0 {
 			break
 		}
 	}
@@ -1695,7 +2013,7 @@ func kernelLnX(p *pass) int {
 	x := p.x[:len(d)]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		s0 := 0.0
 		for j := range 8 {
 			a := math.Log(x[j])
@@ -1715,7 +2033,7 @@ func kernelLog10X(p *pass) int {
 	x := p.x[:len(d)]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
 		s0 := 0.0
 		for j := range 8 {
 			a := math.Log10(x[j])
@@ -1736,8 +2054,8 @@ func kernelHypotXY(p *pass) int {
 	y := p.y[:len(d)]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
-		y := (*[8]float64)(y[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
+		y := y[i : i+8 : i+8]
 		s0 := 0.0
 		for j := range 8 {
 			a := math.Hypot(x[j], y[j])
@@ -1758,8 +2076,8 @@ func kernelMinXY(p *pass) int {
 	y := p.y[:len(d)]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
-		y := (*[8]float64)(y[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
+		y := y[i : i+8 : i+8]
 		s0 := 0.0
 		for j := range 8 {
 			a := math.Min(x[j], y[j])
@@ -1780,8 +2098,8 @@ func kernelMaxXY(p *pass) int {
 	y := p.y[:len(d)]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
-		y := (*[8]float64)(y[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
+		y := y[i : i+8 : i+8]
 		s0 := 0.0
 		for j := range 8 {
 			a := math.Max(x[j], y[j])
@@ -1802,8 +2120,8 @@ func kernelRoundXY(p *pass) int {
 	y := p.y[:len(d)]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
-		y := (*[8]float64)(y[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
+		y := y[i : i+8 : i+8]
 		s0 := 0.0
 		for j := range 8 {
 			a := ops.Round.Value(x[j], y[j], 0)
@@ -1824,8 +2142,8 @@ func kernelLessXY(p *pass) int {
 	y := p.y[:len(d)]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
-		y := (*[8]float64)(y[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
+		y := y[i : i+8 : i+8]
 		s0 := 0.0
 		for j := range 8 {
 			a := ops.Less.Value(x[j], y[j], 0)
@@ -1846,8 +2164,8 @@ func kernelAtMostXY(p *pass) int {
 	y := p.y[:len(d)]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
-		y := (*[8]float64)(y[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
+		y := y[i : i+8 : i+8]
 		s0 := 0.0
 		for j := range 8 {
 			a := ops.AtMost.Value(x[j], y[j], 0)
@@ -1868,8 +2186,8 @@ func kernelBothXY(p *pass) int {
 	y := p.y[:len(d)]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
-		d, x := (*[8]float64)(d[i:]), (*[8]float64)(x[i:])
-		y := (*[8]float64)(y[i:])
+		d, x := d[i:i+8:i+8], x[i:i+8:i+8]
+		y := y[i : i+8 : i+8]
 		a0, a1, a2, a3 := x[0]*y[0], x[1]*y[1], x[2]*y[2], x[3]*y[3]
 		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
 		s0 := (a0 + a1) + (a2 + a3)

@@ -12,7 +12,7 @@ import (
 type pass struct {
 	run        func(*pass) int
 	d, x, y, z []float64  // the result and the operands, of one length
-	k          [3]float64 // constants
+	k          [4]float64 // constants
 	to         int        // the number of the result's column
 	from       [3]int     // those of the operands
 }
@@ -35,12 +35,6 @@ const (
 	leafY    //
 	leafK    // any constant but a 0 that makes a product or a quotient 0
 	leafZero // a constant of 0
-)
-
-// Bits of numbers.
-const (
-	signBit  = 1 << 63
-	infinite = 0x7ff << 52
 )
 
 // greatest is the size up to which a constant can be added to any number that
@@ -127,6 +121,25 @@ func (m *matcher) operand(shape []ops.Op, op ops.Op, id int32, scales bool) ([]o
 		return rest, constant && k == 0
 	}
 	return m.node(shape, id, false)
+}
+
+// single is the kernel of an operation by itself, on columns alone; the constant
+// of a power or a root is its first.
+func single(op ops.Op, k float64) func(*pass) int {
+	var any func(*pass) int
+	for i := range kernels {
+		kernel := &kernels[i]
+		if kernel.shape[0] != op || len(kernel.shape) != 1+op.Operands() || kernel.shape[len(kernel.shape)-1] != leafX+ops.Op(op.Operands()-1) {
+			continue
+		}
+		if kernel.power == k {
+			return kernel.run
+		}
+		if kernel.power == 0 {
+			any = kernel.run
+		}
+	}
+	return any
 }
 
 // finiteOnly checks an input that no kernel has looked at.
