@@ -205,16 +205,15 @@ func (s *isolator) factored(eq sum, by factor, depth int) ([]Root, bool) {
 	if !ok {
 		return nil, false
 	}
-	b := &isolator{normalizer: s.normalizer, turns: s.turns, steps: s.steps[len(s.steps)-1:]}
-	b.steps = append([]Step{}, b.steps...)
+	b := s.fork()
 	roots, ok := b.collected(rest, depth+1)
 	if !ok {
 		return nil, false
 	}
-	for i := range roots {
-		roots[i].after(b.steps[1:])
+	b.lead(roots)
+	if s.quadratic = b.quadratic; s.quadratic != nil {
+		b.lead(s.quadratic.Double)
 	}
-	s.quadratic = b.quadratic
 	zero, ok := s.branch(by.base, nil, FactorZero, depth+1)
 	return append(roots, zero...), ok
 }
@@ -237,6 +236,11 @@ func (s *isolator) quadraticIn(base syntax.Expr, e units.Exp, a, b, c sum, depth
 	s.note(s.standardForm(base, e, ta, tb, tc), zeroExpr(), StandardForm, nil)
 	twice := ta
 	twice.coef = new(big.Rat).Mul(ta.coef, big.NewRat(2, 1))
+	if half, ok := twice.inv(); ok {
+		if x, ok := tb.neg().mul(half); ok {
+			s.quadratic.Double, _ = s.branch(in, collect(sum{x}), DoubleRoot, depth+1)
+		}
+	}
 	var out []Root
 	for _, op := range []syntax.Op{syntax.Add, syntax.Sub} {
 		numerator := &syntax.Binary{Op: op, X: termExpr(tb.neg()), Y: squareRoot(discriminant)}

@@ -88,15 +88,23 @@ func (s *isolator) to(x syntax.Expr, value sum, reason Reason, by syntax.Expr, d
 	return s.solve(x, value, depth)
 }
 
-// branch goes on from one of several possible steps, and gives the roots found
-// there the steps that led to them.
-func (s *isolator) branch(x syntax.Expr, value sum, reason Reason, depth int) ([]Root, bool) {
-	b := &isolator{normalizer: s.normalizer, turns: s.turns, steps: s.steps[len(s.steps)-1:]}
-	b.steps = append([]Step{}, b.steps...)
-	roots, ok := b.to(x, value, reason, nil, depth)
+// fork is an isolator that goes on from the last step, for one of several ways.
+func (s *isolator) fork() *isolator {
+	return &isolator{normalizer: s.normalizer, turns: s.turns, steps: []Step{s.steps[len(s.steps)-1]}}
+}
+
+// lead puts the steps since a fork before those of the roots found there.
+func (s *isolator) lead(roots []Root) {
 	for i := range roots {
-		roots[i].after(b.steps[1:])
+		roots[i].after(s.steps[1:])
 	}
+}
+
+// branch goes on with one of several values.
+func (s *isolator) branch(x syntax.Expr, value sum, reason Reason, depth int) ([]Root, bool) {
+	b := s.fork()
+	roots, ok := b.to(x, value, reason, nil, depth)
+	b.lead(roots)
 	return roots, ok
 }
 

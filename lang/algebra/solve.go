@@ -25,6 +25,9 @@ type Quadratic struct {
 	In           syntax.Expr // what t is
 	A, B, C      syntax.Expr
 	Discriminant syntax.Expr
+	// Double are the roots if the discriminant is 0. Rounding may make it a little
+	// less than that, and take the roots away.
+	Double []Root
 }
 
 // Solution is what became of an equation.

@@ -22,6 +22,7 @@ const (
 	LeaveRoot     Reason = "leave the root alone on one side"
 	StandardForm  Reason = "set it in standard form"
 	QuadraticRule Reason = "the quadratic formula"
+	DoubleRoot    Reason = "the quadratic formula, with a discriminant of 0"
 	TakeLogarithm Reason = "take the logarithm of both sides"
 	SignOpen      Reason = "the size leaves the sign open"
 	FactorZero    Reason = "a product is 0 where one of its factors is"

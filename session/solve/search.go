@@ -42,22 +42,60 @@ func (v *solving) search() {
 }
 
 // byIntervals looks for roots of one equation: every piece of the range is proved
-// empty, proved to hold one root, or named as not settled.
+// empty, proved to hold one root, or named as not settled. Why it was searched
+// for is said first.
 func (v *solving) byIntervals() []solution {
+	return v.allowed(v.named(v.piecewise(), "No rearrangement leads to "+v.unknowns[0]+"; it"))
+}
+
+// hidden finds solutions that rounding keeps from those in symbols: where the
+// discriminant should be 0, and else by search. That there is none is proved
+// then, or said not to be settled.
+func (v *solving) hidden() []solution {
+	if q := v.rearranged.Quadratic; q != nil {
+		v.again = true
+		if all := v.workedOut(v.asSolutions(q.Double)); len(all) > 0 {
+			return all
+		}
+		if _, negative := v.discriminant(); negative {
+			return nil
+		}
+	}
+	got := v.piecewise()
+	if len(got.Found) == 0 && len(got.Unsettled) == 0 {
+		return nil
+	}
+	v.again, v.rule.Searched, v.rearranged = true, true, nil
+	return v.allowed(v.named(got, "The rearrangement loses its digits in rounding; "+v.unknowns[0]))
+}
+
+// found is what a search by intervals found.
+type found struct {
+	run.Roots
+	lo, hi float64 // the range that was searched
+}
+
+// piecewise searches the range that the conditions leave, or that the givens
+// suggest.
+func (v *solving) piecewise() found {
 	bounds := v.bounds()
 	scale := v.Planner.Program.NaturalScale(&v.State, v.rule.Differences, v.statics[0].Dim)
 	pieces := run.SearchPieces(scale, bounds.lo, bounds.hi)
 	v.args = bounds.slots
 	v.rule.Below, v.rule.Above = !math.IsInf(bounds.lo, 0), !math.IsInf(bounds.hi, 0)
-	got := v.Planner.Program.FindRoots(v.Ctx, &v.State, v.rule.Differences[0], pieces)
-	u := v.solutionUnit(0, v.statics[0])
-	lo, hi := pieces[0].Lo, pieces[0].Hi
+	out := found{v.Planner.Program.FindRoots(v.Ctx, &v.State, v.rule.Differences[0], pieces), pieces[0].Lo, pieces[0].Hi}
 	for _, x := range pieces {
-		lo, hi = math.Min(lo, x.Lo), math.Max(hi, x.Hi)
+		out.lo, out.hi = math.Min(out.lo, x.Lo), math.Max(out.hi, x.Hi)
 	}
+	return out
+}
+
+// named says what was searched and what was not settled, and lists the solutions.
+func (v *solving) named(got found, lead string) []solution {
+	u := v.solutionUnit(0, v.statics[0])
 	at := v.s.Unknowns[0].NameAt
-	v.Find(finding.New(finding.Searched, at, "No rearrangement leads to "+v.unknowns[0]+"; it was searched for from "+v.ShownIn(lo, u)+" to "+
-		v.ShownIn(hi, u)+", and what is not named here is proved to hold no solution.", ""))
+	v.Find(finding.New(finding.Searched, at, lead+" was searched for from "+v.ShownIn(got.lo, u)+" to "+
+		v.ShownIn(got.hi, u)+", and what is not named here is proved to hold no solution.", ""))
 	for i, x := range got.Unsettled {
 		if i == maxUnsettled {
 			break
@@ -71,7 +109,7 @@ func (v *solving) byIntervals() []solution {
 			all = append(all, v.searched(one))
 		}
 	}
-	return v.allowed(all)
+	return all
 }
 
 // stepByStep looks for values that satisfy equations which elimination can't

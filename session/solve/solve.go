@@ -35,6 +35,9 @@ type solving struct {
 	rule  *run.Solve
 	args  []run.Slot
 	again bool
+	// satisfied tells that some solution in symbols satisfies the equations,
+	// whatever the conditions.
+	satisfied bool
 	// limits are the bounds that conditions set, once they have been worked out.
 	limits *limits
 	// rearranged is how one equation was solved in symbols, and system how
@@ -99,6 +102,9 @@ func (v *solving) solve() *plan.Def {
 	if len(all) == 0 && v.single() && len(v.s.Where) > 0 && !v.failing() {
 		v.args = nil
 		all = v.workedOut(v.inForm(true))
+	}
+	if len(all) == 0 && v.single() && !v.satisfied && !v.absent && !v.failing() {
+		all = v.hidden()
 	}
 	v.choose(all)
 	return nil
@@ -220,25 +226,27 @@ func (v *solving) inForm(turns bool) []solution {
 		v.again = len(all) > 1 || len(v.s.Where) > 0
 		return all
 	}
-	add := func(r algebra.Root) {
-		all = append(all, solution{roots: []algebra.Root{r}, steps: v.rearranged.Steps})
-	}
-	for _, r := range v.rearranged.Roots {
-		add(r)
-	}
+	roots := v.rearranged.Roots
 	if len(v.s.Where) > 0 || v.s.Unknowns[0].Which != syntax.AnyRoot || len(v.s.Unknowns) > 1 {
 		for _, r := range v.rearranged.Roots {
 			if r.Also != nil {
-				add(*r.Also)
+				roots = append(roots[:len(roots):len(roots)], *r.Also)
 			}
-			for _, t := range r.Turns {
-				if turns {
-					add(t)
-				}
+			if turns {
+				roots = append(roots[:len(roots):len(roots)], r.Turns...)
 			}
 		}
 	}
-	v.again = len(all) > 1 || len(v.s.Where) > 0
+	v.again = len(roots) > 1 || len(v.s.Where) > 0
+	return v.asSolutions(roots)
+}
+
+// asSolutions are roots of one equation as solutions.
+func (v *solving) asSolutions(roots []algebra.Root) []solution {
+	all := make([]solution, len(roots))
+	for i, r := range roots {
+		all[i] = solution{roots: []algebra.Root{r}, steps: v.rearranged.Steps}
+	}
 	return all
 }
 
@@ -264,6 +272,7 @@ func (v *solving) workedOut(all []solution) []solution {
 			continue
 		}
 		good = append(good, one)
+		v.satisfied = true
 	}
 	if len(good) == 0 && len(v.Entry.Findings) == 0 {
 		v.Find(wrong...)
