@@ -18,7 +18,7 @@ func told(e *entry.Entry) []string {
 		return o.Shapes
 	case entry.Lines:
 		return o
-	case *entry.Works:
+	case *entry.Workings:
 		var b strings.Builder
 		if view.Text(&b, e, view.Options{Width: 1000}) != nil {
 			return nil

@@ -74,10 +74,7 @@ func compare(l *eval.Line, s *syntax.CheckStmt, right syntax.Expr, both plan.Com
 	if !ok1 || !ok2 {
 		return
 	}
-	out := &entry.Verdict{Left: left}
-	if s.Sign == syntax.NoSign {
-		out.Right = &other
-	}
+	out := &entry.Verdict{Left: left, Right: other, OfSign: s.Sign != syntax.NoSign}
 	margin := margin(l, s, both, within)
 	switch {
 	case s.Sign != syntax.NoSign:

@@ -11,7 +11,7 @@ type Visitor interface {
 	Graph(*Graph)
 	Table(*Table)
 	Bars(*Bars)
-	Works(*Works)
+	Workings(*Workings)
 	Lines(Lines)
 }
 
@@ -40,20 +40,21 @@ type Result struct {
 // Verdict is the outcome of a check.
 type Verdict struct {
 	Holds bool
-	// Left and Right are the sides as compared; Right is nil for a check of sign.
-	Left  Value
-	Right *Value
+	// Left and Right are the sides as compared.
+	Left, Right Value
+	// OfSign tells that only the sign of the left side was asked for.
+	OfSign bool
 }
 
-// Works is the outcome of `steps`: the working of one result or of all.
-type Works struct {
+// Workings is the outcome of `steps`: the working of one result or of all.
+type Workings struct {
 	// Every tells that the results of all lines are worked, not that of one name.
 	Every bool
-	Of    []Work
+	Of    []Working
 }
 
-// Work is the working of one line.
-type Work struct {
+// Working is the working of one line.
+type Working struct {
 	Line  int
 	Lines []WorkLine
 }
@@ -61,10 +62,10 @@ type Work struct {
 // Lines is the outcome of a statement that answers in words, row by row.
 type Lines []string
 
-func (r *Result) visit(v Visitor)  { v.Result(r) }
-func (c *Verdict) visit(v Visitor) { v.Verdict(c) }
-func (g *Graph) visit(v Visitor)   { v.Graph(g) }
-func (t *Table) visit(v Visitor)   { v.Table(t) }
-func (b *Bars) visit(v Visitor)    { v.Bars(b) }
-func (w *Works) visit(v Visitor)   { v.Works(w) }
-func (l Lines) visit(v Visitor)    { v.Lines(l) }
+func (r *Result) visit(v Visitor)   { v.Result(r) }
+func (c *Verdict) visit(v Visitor)  { v.Verdict(c) }
+func (g *Graph) visit(v Visitor)    { v.Graph(g) }
+func (t *Table) visit(v Visitor)    { v.Table(t) }
+func (b *Bars) visit(v Visitor)     { v.Bars(b) }
+func (w *Workings) visit(v Visitor) { v.Workings(w) }
+func (l Lines) visit(v Visitor)     { v.Lines(l) }

@@ -10,8 +10,7 @@ import (
 // goes on from the one above it.
 type WorkLine struct {
 	Lead   string      // a formula's name before its equation, or empty
-	Left   syntax.Expr // nil if the line goes on, or begins with Name or Words
-	Name   string      // the name that a value is given, or empty
+	Left   syntax.Expr // nil if the line goes on; the name of a value that has one
 	Right  syntax.Expr // nil if there are words or a value
 	Words  string      // "slope of x(t) at t = 3 s", or empty
 	Shown  *Value      // the value, in a line that ends with it

@@ -260,16 +260,16 @@ func (b *builder) working(e *entry.Entry) {
 		b.results = append(b.results, e)
 	}
 	w := Working{}
-	named := ""
-	if l := lines[0]; l.Left == nil && l.Name == "" && l.Right != nil && len(lines) > 1 && lines[1].Left == nil {
+	var named syntax.Expr
+	if l := lines[0]; l.Left == nil && l.Right != nil && len(lines) > 1 && lines[1].Left == nil {
 		lines[1].Left, lines = l.Right, lines[1:] // a value without a name
 	}
 	for _, l := range lines {
 		one := line(l)
 		if l.Words != "" { // the value goes on under its own name
-			named, one = l.Name, Line{Lead: l.Words}
-		} else if named != "" && one.Left == nil {
-			one.Left, named = &syntax.Name{Name: named}, ""
+			named, one = l.Left, Line{Lead: l.Words}
+		} else if named != nil && one.Left == nil {
+			one.Left, named = named, nil
 		}
 		w.Lines = append(w.Lines, one)
 	}
@@ -293,11 +293,7 @@ func mismatched(e *entry.Entry) bool {
 
 // line is a line of a working as a document has it.
 func line(l entry.WorkLine) Line {
-	out := Line{Lead: l.Lead, Left: l.Left, Right: l.Right, Reason: l.Why(), Units: l.Units, Shown: Shown{Value: l.Shown}}
-	if l.Left == nil && l.Name != "" {
-		out.Left = &syntax.Name{Name: l.Name}
-	}
-	return out
+	return Line{Lead: l.Lead, Left: l.Left, Right: l.Right, Reason: l.Why(), Units: l.Units, Shown: Shown{Value: l.Shown}}
 }
 
 // drawn tells whether a graph shows the curves of blank axes.

@@ -106,5 +106,5 @@ func (o outcome) Bars(c *entry.Bars) {
 	o.asked++
 }
 
-// Works is left out: a document has the working of every result anyway.
-func (o outcome) Works(*entry.Works) {}
+// Workings is left out: a document has the working of every result anyway.
+func (o outcome) Workings(*entry.Workings) {}

@@ -32,8 +32,8 @@ func (f filler) Verdict(c *entry.Verdict) { f.o.Holds = &c.Holds }
 // Lines fills in the rows of an answer.
 func (f filler) Lines(rows entry.Lines) { f.o.Told = rows }
 
-// Works fills in the lines of a working, each with the line that it works out.
-func (f filler) Works(w *entry.Works) {
+// Workings fills in the lines of a working, each with the line that it works out.
+func (f filler) Workings(w *entry.Workings) {
 	for _, one := range w.Of {
 		for i := range one.Lines {
 			f.o.Working = append(f.o.Working, workLine(one.Line, &one.Lines[i]))
@@ -43,7 +43,7 @@ func (f filler) Works(w *entry.Works) {
 
 // workLine is one line of a working.
 func workLine(line int, l *entry.WorkLine) workObject {
-	o := workObject{Line: line, Formula: l.Lead, Words: l.Words, Left: l.Name, Units: entry.Cancelled(l.Units), Reason: l.Why()}
+	o := workObject{Line: line, Formula: l.Lead, Words: l.Words, Units: entry.Cancelled(l.Units), Reason: l.Why()}
 	if l.Left != nil {
 		o.Left = syntax.PrintExpr(l.Left)
 	}

@@ -46,7 +46,7 @@ func (p *page) Verdict(c *entry.Verdict) {
 // Sides says what the sides of a check come to.
 func Sides(c *entry.Verdict) string {
 	left := c.Left.Shown(units.Screen)
-	if c.Right == nil {
+	if c.OfSign {
 		return left
 	}
 	right := c.Right.Shown(units.Screen)
@@ -63,8 +63,8 @@ func (p *page) Lines(rows entry.Lines) {
 	}
 }
 
-// Works prints a working under its head, that of every line under its number.
-func (p *page) Works(w *entry.Works) {
+// Workings prints a working under its head, that of every line under its number.
+func (p *page) Workings(w *entry.Workings) {
 	p.told("Working")
 	for _, one := range w.Of {
 		if w.Every {

@@ -18,7 +18,7 @@ func leftOf(l entry.WorkLine) string {
 	case l.Left != nil:
 		return syntax.ScreenExpr(l.Left)
 	}
-	return l.Name
+	return ""
 }
 
 // rightOf is what stands after it.
@@ -42,7 +42,7 @@ func workRows(lines []entry.WorkLine) []string {
 	wide := 0
 	for i, l := range lines {
 		cells := runewidth.StringWidth(leftOf(l) + " = " + rightOf(l))
-		above := l.Left != nil && i+1 < len(lines) && lines[i+1].Reason != "" // the equation itself
+		above := l.Left != nil && l.Right != nil && i+1 < len(lines) && lines[i+1].Reason != "" // the equation itself
 		if (l.Reason != "" || above) && cells <= widest {
 			wide = max(wide, cells)
 		}
@@ -57,7 +57,7 @@ func workRows(lines []entry.WorkLine) []string {
 			text = rightOf(l) // a value without a name: its expression stands alone
 		case left == "":
 			text = strings.Repeat(" ", gap) + "= " + rightOf(l)
-		case l.Left == nil && l.Words == "" && i > 0:
+		case l.Shown != nil && i > 0: // the value of the name that the lines above are about
 			text = strings.Repeat(" ", max(0, gap-1-runewidth.StringWidth(left))) + left + " = " + rightOf(l)
 		default:
 			text = left + " = " + rightOf(l)

@@ -29,12 +29,12 @@ func solved(p *eval.Page, e *entry.Entry, s *eval.Solved, name string) []entry.W
 		steps, x := rearranged(s, i)
 		out = append(out, stepLines(steps)...)
 		if searched(e) {
-			out = append(out, entry.WorkLine{Name: v.Name, Shown: v, Reason: "found by search"})
+			out = append(out, entry.WorkLine{Left: named(v.Name), Shown: v, Reason: "found by search"})
 			continue
 		}
 		out = append(out, lines(p, s.Unknown, x, e, i)[1:]...)
 		if v.Name != s.Unknown { // t1 is the first t
-			out[len(out)-1].Name = v.Name
+			out[len(out)-1].Left = named(v.Name)
 		}
 	}
 	return out
@@ -50,7 +50,7 @@ func system(p *eval.Page, e *entry.Entry, s *eval.Solved, name string) []entry.W
 			continue
 		}
 		if searched(e) {
-			out = append(out, entry.WorkLine{Name: v.Name, Shown: v, Reason: "found step by step"})
+			out = append(out, entry.WorkLine{Left: named(v.Name), Shown: v, Reason: "found step by step"})
 			continue
 		}
 		lines := lines(p, v.Name, s.Roots[i].X, e, i)

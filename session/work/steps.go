@@ -28,7 +28,7 @@ func Steps(l *eval.Line, s *syntax.Steps) {
 	}
 	switch lines := e.By.Working(e, s.Of.Name); {
 	case len(lines) > 0:
-		l.Entry.Outcome = &entry.Works{Of: []entry.Work{{Line: d.Line, Lines: lines}}}
+		l.Entry.Outcome = &entry.Workings{Of: []entry.Working{{Line: d.Line, Lines: lines}}}
 	case d.Failed():
 		l.Find(finding.New(finding.NotWorkedOut, s.Of.NameAt, "not worked out: needs "+s.Of.Name+" (line "+strconv.Itoa(d.Line)+")", ""))
 	default:
@@ -38,10 +38,10 @@ func Steps(l *eval.Line, s *syntax.Steps) {
 
 // everyStep shows the worked lines of every result.
 func everyStep(l *eval.Line) {
-	all := &entry.Works{Every: true}
+	all := &entry.Workings{Every: true}
 	for _, e := range l.Entries {
 		if lines := e.Working(); len(lines) > 0 {
-			all.Of = append(all.Of, entry.Work{Line: e.Line, Lines: lines})
+			all.Of = append(all.Of, entry.Working{Line: e.Line, Lines: lines})
 		}
 	}
 	if len(all.Of) == 0 {

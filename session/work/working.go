@@ -40,7 +40,7 @@ func Of(p *eval.Page, e *entry.Entry, name string) []entry.WorkLine {
 // slopeLines are the lines of a slope: the derivative, where a rule gives it, and
 // its value at the place.
 func slopeLines(p *eval.Page, s *syntax.Slope, e *entry.Entry) []entry.WorkLine {
-	out := []entry.WorkLine{{Name: s.Named.Name, Words: "slope of " + algebra.Display(s.X) + " at " + s.Var.Name + " = " + putIn(p, s.At, e.Line)}}
+	out := []entry.WorkLine{{Left: named(s.Named.Name), Words: "slope of " + algebra.Display(s.X) + " at " + s.Var.Name + " = " + putIn(p, s.At, e.Line)}}
 	if d, ok := algebra.Derivative(p.Opened(s.X, e.Line), s.Var.Name); ok {
 		out = append(out, entry.WorkLine{Right: d, Reason: "differentiate"})
 		out = putLine(p, out, algebra.Substitute(d, map[string]syntax.Expr{s.Var.Name: s.At}), d, e)
@@ -57,7 +57,7 @@ func areaLines(p *eval.Page, s *syntax.Area, e *entry.Entry) []entry.WorkLine {
 			name = n.Name
 		}
 	}
-	out := []entry.WorkLine{{Name: s.Named.Name, Words: "area under " + algebra.Display(s.X) + " from " + putIn(p, s.From, e.Line) + " to " + putIn(p, s.To, e.Line)}}
+	out := []entry.WorkLine{{Left: named(s.Named.Name), Words: "area under " + algebra.Display(s.X) + " from " + putIn(p, s.From, e.Line) + " to " + putIn(p, s.To, e.Line)}}
 	if f, ok := algebra.Antiderivative(p.Opened(s.X, e.Line), name); ok {
 		at := func(x syntax.Expr) syntax.Expr { return algebra.Substitute(f, map[string]syntax.Expr{name: x}) }
 		x := at(s.To)
@@ -68,6 +68,14 @@ func areaLines(p *eval.Page, s *syntax.Area, e *entry.Entry) []entry.WorkLine {
 		out = putLine(p, out, x, x, e)
 	}
 	return append(out, entry.WorkLine{Shown: &e.Values()[0]})
+}
+
+// named is a name as the left side of a line; nil for none.
+func named(name string) syntax.Expr {
+	if name == "" {
+		return nil
+	}
+	return &syntax.Name{Name: name}
 }
 
 // writtenZero tells whether an expression is a written 0.
@@ -107,10 +115,7 @@ func stepLines(steps []algebra.Step) []entry.WorkLine {
 
 // lines is an expression in symbols, with its values put in, and its result.
 func lines(p *eval.Page, name string, x syntax.Expr, e *entry.Entry, value int) []entry.WorkLine {
-	first := entry.WorkLine{Right: x}
-	if name != "" {
-		first.Left = &syntax.Name{Name: name}
-	}
+	first := entry.WorkLine{Left: named(name), Right: x}
 	out := []entry.WorkLine{first}
 	if f, ok := formulaOf(p, x, e.Line); ok {
 		lead := entry.WorkLine{Lead: f.Name, Left: f.Left, Right: f.Right}

@@ -250,8 +250,8 @@ func (s *comesTo) Verdict(v *entry.Verdict) {
 	}
 }
 
-func (s *comesTo) Graph(*entry.Graph) {}
-func (s *comesTo) Table(*entry.Table) {}
-func (s *comesTo) Bars(*entry.Bars)   {}
-func (s *comesTo) Works(*entry.Works) {}
-func (s *comesTo) Lines(entry.Lines)  {}
+func (s *comesTo) Graph(*entry.Graph)       {}
+func (s *comesTo) Table(*entry.Table)       {}
+func (s *comesTo) Bars(*entry.Bars)         {}
+func (s *comesTo) Workings(*entry.Workings) {}
+func (s *comesTo) Lines(entry.Lines)        {}
