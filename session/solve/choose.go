@@ -1,11 +1,13 @@
 package solve
 
 import (
+	"slices"
 	"strconv"
 
 	"steelyard/lang/finding"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
+	"steelyard/session/eval"
 	"steelyard/units"
 )
 
@@ -108,7 +110,7 @@ func (v *solving) noSolution() {
 			f.Severity, open = finding.Error, true
 		}
 	}
-	if open || v.failing() {
+	if open || v.failing() || v.partWithoutValue() {
 		return
 	}
 	at, name := v.s.Unknowns[0].NameAt, v.s.Unknowns[0].Name
@@ -127,6 +129,31 @@ func (v *solving) noSolution() {
 		}
 	}
 	v.Find(finding.New(finding.NoSolution, at, message, hint))
+}
+
+// partWithoutValue finds a part of the equations that does not hold an unknown and
+// has no value, such as a quotient whose divisor is 0: that no value satisfies the
+// equations says nothing then.
+func (v *solving) partWithoutValue() bool {
+	bad := false
+	for _, e := range v.equations {
+		for _, side := range []syntax.Expr{e.Left, e.Right} {
+			syntax.Walk(side, func(x syntax.Expr) bool {
+				switch x.(type) {
+				case *syntax.Binary, *syntax.Root, *syntax.Call:
+				default:
+					return !bad
+				}
+				if bad || slices.ContainsFunc(v.unknowns, func(name string) bool { return eval.UsesName(x, name) }) {
+					return !bad
+				}
+				got := v.Eval(x, eval.Want{Silent: true})
+				bad = got.Slot != run.NoSlot && !v.HasValue(got.Slot)
+				return false
+			})
+		}
+	}
+	return bad
 }
 
 // discriminant shows that of a quadratic equation, if it is negative.

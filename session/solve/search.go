@@ -48,10 +48,18 @@ func (v *solving) byIntervals() []solution {
 	return v.allowed(v.named(v.piecewise(), "No rearrangement leads to "+v.unknowns[0]+"; it"))
 }
 
-// hidden finds solutions that rounding keeps from those in symbols: where the
+// hidden finds solutions that rounding, or a division by 0, keeps from those in
+// symbols: where the
 // discriminant should be 0, and else by search. That there is none is proved
 // then, or said not to be settled.
 func (v *solving) hidden() []solution {
+	if !v.single() {
+		if !v.undefined || v.open {
+			return nil
+		}
+		v.again, v.rule.Searched, v.args = true, true, nil
+		return v.stepByStep()
+	}
 	if q := v.rearranged.Quadratic; q != nil {
 		v.again = true
 		if all := v.workedOut(v.asSolutions(q.Double)); len(all) > 0 {
@@ -66,7 +74,11 @@ func (v *solving) hidden() []solution {
 		return nil
 	}
 	v.again, v.rule.Searched, v.rearranged = true, true, nil
-	return v.allowed(v.named(got, "The rearrangement loses its digits in rounding; "+v.unknowns[0]))
+	why := "The rearrangement loses its digits in rounding; "
+	if v.undefined {
+		why = "The rearrangement has no value with these givens; "
+	}
+	return v.allowed(v.named(got, why+v.unknowns[0]))
 }
 
 // found is what a search by intervals found.

@@ -8,6 +8,7 @@ import (
 
 	"steelyard/lang/algebra"
 	"steelyard/lang/finding"
+	"steelyard/lang/ops"
 	"steelyard/lang/plan"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
@@ -35,6 +36,10 @@ type solving struct {
 	rule  *run.Solve
 	args  []run.Slot
 	again bool
+	// undefined tells that a solution in symbols has no value with these givens for
+	// another reason than the root of a negative number: it divides by 0, though
+	// the equations need not.
+	undefined bool
 	// satisfied tells that some solution in symbols satisfies the equations,
 	// whatever the conditions.
 	satisfied bool
@@ -103,7 +108,7 @@ func (v *solving) solve() *plan.Def {
 		v.args = nil
 		all = v.workedOut(v.inForm(true))
 	}
-	if len(all) == 0 && v.single() && !v.satisfied && !v.absent && !v.failing() {
+	if len(all) == 0 && !v.satisfied && !v.absent && !v.failing() && !v.partWithoutValue() {
 		all = v.hidden()
 	}
 	v.choose(all)
@@ -297,6 +302,7 @@ func (v *solving) numbers(one *solution) ([]finding.Finding, bool) {
 	for _, s := range one.slots {
 		x, ok := v.State.Value(s)
 		if !ok {
+			v.undefined = v.undefined || v.State.Failure(s).Kind != ops.NoReal
 			return nil, false
 		}
 		one.values = append(one.values, x)
