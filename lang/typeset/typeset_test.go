@@ -77,8 +77,8 @@ var names = []string{
 }
 
 var quantities = []string{
-	"257", "4.63e6 N m", "4.63×10⁶ N·m", "4.63×10^6 N·m", "−3.2 m/s²", "-3.2e-5 m/s^2", "30°", "30° 15′", "30°15′20″", "13 h 4 min 58 s", "−13 h 4 min 58 s", "25 °C", "5 %",
-	"(0.842 ± 0.002) m", "[1.21, 1.19] s", "5 s^-1", "12 J/(g °C)", "2π rad", "1e5", "1/2 kg", "∞", "3 ft-lb", "0 ≤ 5 m", "no value", "", ")", "5 m^", "5 (", "1e", "1×10", "5 $%", "−", "3 m + 4 m",
+	"257", "4.63e6 N m", "4.63×10⁶ N·m", "−3.2 m/s²", "-3.2e-5 m/s^2", "5.55112×10⁻¹⁷ J", "30°", "25 °C", "5 %",
+	"5 s^-1", "12 J/(g °C)", "1e5", "3 ft-lb", "no value", "", ")", "5 m^", "5 (", "1e", "1×10", "5 $%", "−", "1/s",
 }
 
 var unitTexts = []string{
@@ -103,7 +103,7 @@ func sections(t testing.TB) (all []piece) {
 		both("quantity: "+s, Quantity(s))
 	}
 	for _, s := range unitTexts {
-		both("unit: "+strings.Trim(strconv.Quote(s), `"`), unitAlone(s))
+		both("unit: "+strings.Trim(strconv.Quote(s), `"`), Unit(s))
 	}
 	both("T = 2π√(m/k) = 0.38 s", Relation(Relation(Expr(name("T")), "=", Expr(mustRead(t, "2π√(m/k)"))), "=", Expr(mustRead(t, "0.38 s"))))
 	for _, sign := range []string{"=", "<", ">", "≤", "≥", "≠", "≈", "∝", "⇒", "→", ":=", "&", "so that"} {
@@ -149,5 +149,3 @@ func TestEveryPieceIsSound(t *testing.T) {
 		}
 	}
 }
-
-func unitAlone(text string) Box { return Row(unit(nil, text)...) }

@@ -38,8 +38,7 @@ func unitAfter(to []Box, text string) []Box {
 	return unit(to, text)
 }
 
-// unit lays out the text of a unit as it is written, "N m", "m/s^2", "kg m²/s³":
-// words, marks, signs and what is raised. Its symbols are upright (SI Brochure, 5.2).
+// unit lays out the pieces of a unit: words, marks, signs and what is raised.
 func unit(to []Box, text string) []Box {
 	for len(text) > 0 {
 		n, sign := unitPiece(text)
@@ -163,6 +162,9 @@ func unitWord(s string) Box {
 	}
 	if strings.TrimSpace(s) == "" {
 		return Box{kind: thin}
+	}
+	if allDigits(s) {
+		return Box{kind: digits, text: s} // 1/s
 	}
 	return Box{kind: upright, text: s}
 }

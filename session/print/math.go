@@ -53,7 +53,7 @@ func setHead(h entry.Head) typeset.Box {
 // over lays out quantities over their unit.
 func over(of []typeset.Box, unit string) typeset.Box {
 	if unit != "" {
-		of = append(of, typeset.Sign("/"), typeset.Quantity(oneLine(unit)))
+		of = append(of, typeset.Sign("/"), typeset.Unit(oneLine(unit)))
 	}
 	return typeset.Row(of...)
 }
@@ -154,7 +154,7 @@ func sumRows(x syntax.Expr) [][]typeset.Term {
 func setUnits(sides []entry.UnitSide) typeset.Box {
 	var set typeset.Box
 	for i, side := range sides {
-		one := typeset.Quantity(oneLine(side.Product))
+		one := typeset.Unit(oneLine(side.Product))
 		if side.Root {
 			one = typeset.Root(one)
 		}
