@@ -29,7 +29,7 @@ func TestDerivative(t *testing.T) {
 	} {
 		got := ""
 		if d, ok := Derivative(parse(t, text), "x"); ok {
-			got = Display(d)
+			got = syntax.ScreenExpr(d)
 		}
 		if got != want {
 			t.Errorf("%s: %q, want %q", text, got, want)
@@ -54,12 +54,12 @@ func TestAntiderivative(t *testing.T) {
 		f, ok := Antiderivative(x, "x")
 		got := ""
 		if ok {
-			got = Display(f)
+			got = syntax.ScreenExpr(f)
 			back, ok := Derivative(f, "x")
 			if !ok {
 				t.Errorf("%s: no derivative of %s", text, got)
 			} else if !sameAt(back, x) {
-				t.Errorf("%s: %s has the derivative %s", text, got, Display(back))
+				t.Errorf("%s: %s has the derivative %s", text, got, syntax.ScreenExpr(back))
 			}
 		}
 		if want != "" && got != want {

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strings"
 	"testing"
+
+	"steelyard/lang/syntax"
 )
 
 func TestFormOf(t *testing.T) {
@@ -42,7 +44,7 @@ func TestFormOf(t *testing.T) {
 		if f, ok := FormOf(parse(t, text), "x"); ok {
 			var c []string
 			for _, x := range f.C {
-				c = append(c, Display(x))
+				c = append(c, syntax.ScreenExpr(x))
 			}
 			got = fmt.Sprintf("%d: %s", f.Kind, strings.Join(c, "; "))
 			if f.Kind == PowerForm {

@@ -1,6 +1,10 @@
 package algebra
 
-import "testing"
+import (
+	"testing"
+
+	"steelyard/lang/syntax"
+)
 
 func TestOneFraction(t *testing.T) {
 	tests := map[string]string{
@@ -20,7 +24,7 @@ func TestOneFraction(t *testing.T) {
 		x, ok := OneFraction(parse(t, text))
 		got := ""
 		if ok {
-			got = Display(x)
+			got = syntax.ScreenExpr(x)
 		}
 		if want != "" && got != want {
 			t.Errorf("%s: %q, want %q", text, got, want)

@@ -232,7 +232,7 @@ func (s *isolator) undoProduct(x *syntax.Binary, value sum, depth int) ([]Root, 
 		if over, ok = n.quotient(over, below); !ok {
 			return nil, false
 		}
-		return s.to(mine.x, over, Reason("multiply both sides by "+Display(mine.x)+", divide them by "+Display(sumExpr(value))), nil, depth)
+		return s.to(mine.x, over, Reason("multiply both sides by "+syntax.ScreenExpr(mine.x)+", divide them by "+syntax.ScreenExpr(sumExpr(value))), nil, depth)
 	}
 	value, ok := n.product(value, under)
 	if !ok {

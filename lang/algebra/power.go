@@ -50,5 +50,5 @@ func Factors(x syntax.Expr) ([]Factor, bool) {
 
 // Power writes a power of a name as on paper: L, √L, L².
 func Power(name string, e units.Exp) string {
-	return Display(termExpr(factorTerm(factor{name, &syntax.Name{Name: name}, e})))
+	return syntax.ScreenExpr(termExpr(factorTerm(factor{name, &syntax.Name{Name: name}, e})))
 }

@@ -32,9 +32,9 @@ func TestStepsTo(t *testing.T) {
 			for _, st := range StepsTo(left, right, tt.unknown, s, 0)[1:] {
 				reason := string(st.Reason)
 				if st.By != nil {
-					reason = strings.Replace(reason, "…", Display(st.By), 1)
+					reason = strings.Replace(reason, "…", syntax.ScreenExpr(st.By), 1)
 				}
-				said = append(said, Display(st.Left)+" = "+Display(st.Right)+" ["+reason+"]")
+				said = append(said, syntax.ScreenExpr(st.Left)+" = "+syntax.ScreenExpr(st.Right)+" ["+reason+"]")
 			}
 			got = strings.Join(said, "; ")
 		}
@@ -51,16 +51,4 @@ func parse(t *testing.T, text string) syntax.Expr {
 		t.Fatalf("%s: %v", text, fs)
 	}
 	return x
-}
-
-// TestDisplay raises whole exponents of any length, and leaves others as they
-// are.
-func TestDisplay(t *testing.T) {
-	for text, want := range map[string]string{
-		"x^25": "x²⁵", "x^-12*y": "x⁻¹²·y", "x^(1/3)": "x^(1/3)", "x^1.5": "x^1.5", "2*x^2": "2·x²", "(a)": "a", "sin((30°))": "sin(30°)",
-	} {
-		if got := Display(parse(t, text)); got != want {
-			t.Errorf("%s: %s, want %s", text, got, want)
-		}
-	}
 }

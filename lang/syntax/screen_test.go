@@ -7,6 +7,9 @@ func TestScreenExpr(t *testing.T) {
 	for in, want := range map[string]string{
 		"1/2*k*x^2":          "1/2·k·x²",
 		"(m*v^2/r)":          "m·v²/r",
+		"x^25":               "x²⁵",
+		"x^-12*y":            "x⁻¹²·y",
+		"sin((30°))":         "sin(30°)",
 		"x^-1":               "x⁻¹",
 		"x^(1/2)":            "x^(1/2)",
 		"x^1.5":              "x^1.5",

@@ -3,7 +3,6 @@ package curve
 import (
 	"math"
 
-	"steelyard/lang/algebra"
 	"steelyard/lang/finding"
 	"steelyard/lang/plan"
 	"steelyard/lang/run"
@@ -50,7 +49,7 @@ func Bars(l *eval.Line, s *syntax.Bars) {
 
 // energyOf works out one energy; all must be of one dimension.
 func energyOf(l *eval.Line, x syntax.Expr, first **run.Static) (energy, bool) {
-	v := energy{name: algebra.Display(x)}
+	v := energy{name: syntax.ScreenExpr(x)}
 	c := l.Eval(x, eval.Want{Lacking: v.name + " has no value yet.", Hint: "Give its symbols values in lines above."})
 	if !c.OK {
 		return v, false

@@ -6,7 +6,6 @@ import (
 	"strconv"
 	"strings"
 
-	"steelyard/lang/algebra"
 	"steelyard/lang/finding"
 	"steelyard/lang/limit"
 	"steelyard/lang/plan"
@@ -47,7 +46,7 @@ func planCurve(l *eval.Line, x syntax.Expr, against string, st run.Static) (*cur
 		l.Find(finding.New(finding.NotWorkedOut, x.Span(), "A symbol here has a unit and no value yet.", valueHint(l, x)))
 		return nil, false, false
 	}
-	return &curve{x: x, name: algebra.Display(x), fn: got.Fn, static: got.Static}, got.Depends, true
+	return &curve{x: x, name: syntax.ScreenExpr(x), fn: got.Fn, static: got.Static}, got.Depends, true
 }
 
 // valueHint says how a curve gets the values that it lacks: a function sees the

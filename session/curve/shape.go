@@ -17,7 +17,7 @@ func shape(l *eval.Line, p *plot, c *curve, sampled graph.Curve) ([]string, grap
 	if pieces := pieces(l, p, c); pieces != nil {
 		return pieces, graph.Shape{}
 	}
-	named := algebra.Display(shortName(c, p.s.Against.Name))
+	named := syntax.ScreenExpr(shortName(c, p.s.Against.Name))
 	if s, ok := formOf(l, p, c, c.x); ok {
 		return []string{sentence(l, p, c, named, s, p.from, p.to)}, s
 	}

@@ -3,10 +3,10 @@ package solve
 import (
 	"strings"
 
-	"steelyard/lang/algebra"
 	"steelyard/lang/finding"
 	"steelyard/lang/plan"
 	"steelyard/lang/run"
+	"steelyard/lang/syntax"
 	"steelyard/session/entry"
 	"steelyard/session/eval"
 )
@@ -39,7 +39,7 @@ func (v *solving) inSymbols() bool {
 		unit := v.solutionUnit(i, v.Planner.Static(c.Slot))
 		v.defs[i].Slot, v.defs[i].Unit = c.Slot, unit
 		v.workedFrom(one, i)
-		rows = append(rows, v.s.Unknowns[i].Name+" = "+algebra.Display(r.X)+", in "+unit.Screen())
+		rows = append(rows, v.s.Unknowns[i].Name+" = "+syntax.ScreenExpr(r.X)+", in "+unit.Screen())
 	}
 	v.Entry.Outcome = rows
 	return true

@@ -31,7 +31,7 @@ func Scaling(l *eval.Line, s *syntax.Scaling) {
 		}
 	}
 	if l.Planner.Static(of).Absent || l.Planner.Static(by.Slot).Absent {
-		l.Find(finding.New(finding.NotWorkedOut, s.X.Span(), algebra.Display(s.X)+" is no power of "+s.Against.Name+"; how it grows depends on values that are not given yet.",
+		l.Find(finding.New(finding.NotWorkedOut, s.X.Span(), syntax.ScreenExpr(s.X)+" is no power of "+s.Against.Name+"; how it grows depends on values that are not given yet.",
 			"Give the symbols values in lines above."))
 		return
 	}
@@ -42,7 +42,7 @@ func Scaling(l *eval.Line, s *syntax.Scaling) {
 
 // power tells an exact power.
 func power(l *eval.Line, s *syntax.Scaling, x syntax.Expr, e units.Exp) string {
-	of := algebra.Display(s.X)
+	of := syntax.ScreenExpr(s.X)
 	if e.IsZero() {
 		return of + " does not depend on " + s.Against.Name + "."
 	}
@@ -82,7 +82,7 @@ func scaled(l *eval.Line, name string, at syntax.Span) (*plan.Def, bool) {
 
 // goesAs names a power: T goes as √L.
 func goesAs(l *eval.Line, s *syntax.Scaling, e units.Exp) string {
-	of := algebra.Display(s.X)
+	of := syntax.ScreenExpr(s.X)
 	if e.Num() < 0 {
 		return of + " goes as 1/" + algebra.Power(s.Against.Name, e.Neg())
 	}
@@ -108,7 +108,7 @@ func fixed(l *eval.Line, x syntax.Expr, against string) string {
 // the given values; it says nothing where there is no power, which is a finding.
 func localScaling(l *eval.Line, s *syntax.Scaling, of run.Slot, by *plan.Def) entry.Lines {
 	const step = 1e-4
-	name := algebra.Display(s.X)
+	name := syntax.ScreenExpr(s.X)
 	x0, y0 := l.State.Vals[by.Slot], l.State.Vals[of]
 	up, ok1 := l.Rerun(map[run.Slot]float64{by.Slot: x0 * (1 + step)}).Value(of)
 	down, ok2 := l.Rerun(map[run.Slot]float64{by.Slot: x0 * (1 - step)}).Value(of)

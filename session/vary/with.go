@@ -62,7 +62,7 @@ func With(l *eval.Line, s *syntax.With) {
 	r := l.Entry.Give(v)
 	r.Shows, r.Records = true, true
 	if was := c.Value; was != 0 && now != was {
-		r.Notes = []string{times(now/was, l.Set.Rounding) + " times " + algebra.Display(s.X) + " as it was"}
+		r.Notes = []string{times(now/was, l.Set.Rounding) + " times " + syntax.ScreenExpr(s.X) + " as it was"}
 	}
 	for _, b := range s.By {
 		if by, ok := l.Planner.Find(&syntax.Name{Name: b.Name}); ok {
@@ -86,13 +86,13 @@ func withSymbols(l *eval.Line, s *syntax.With) {
 	}
 	again := algebra.Substitute(x, by)
 	if r, fixed := algebra.Ratio(again, x); fixed {
-		l.Entry.Outcome = entry.Lines{times(r, l.Set.Rounding) + " times " + algebra.Display(s.X) + " as it was, whatever the symbols are"}
+		l.Entry.Outcome = entry.Lines{times(r, l.Set.Rounding) + " times " + syntax.ScreenExpr(s.X) + " as it was, whatever the symbols are"}
 		return
 	}
 	if short, ok := algebra.OneFraction(again); ok {
 		again = short
 	}
-	l.Entry.Outcome = entry.Lines{algebra.Display(s.X) + " becomes " + algebra.Display(again)}
+	l.Entry.Outcome = entry.Lines{syntax.ScreenExpr(s.X) + " becomes " + syntax.ScreenExpr(again)}
 }
 
 func times(r float64, rule units.Rounding) string {

@@ -54,7 +54,7 @@ func system(p *eval.Page, e *entry.Entry, s *eval.Solved, name string) []entry.W
 			continue
 		}
 		lines := lines(p, v.Name, s.Roots[i].X, e, i)
-		if last := out[len(out)-1]; last.Left != nil && algebra.Display(last.Left) == v.Name && algebra.Display(last.Right) == algebra.Display(lines[0].Right) {
+		if last := out[len(out)-1]; last.Left != nil && syntax.ScreenExpr(last.Left) == v.Name && syntax.ScreenExpr(last.Right) == syntax.ScreenExpr(lines[0].Right) {
 			lines = lines[1:] // the last step has said it
 		}
 		out = append(out, lines...)

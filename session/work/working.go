@@ -40,7 +40,7 @@ func Of(p *eval.Page, e *entry.Entry, name string) []entry.WorkLine {
 // slopeLines are the lines of a slope: the derivative, where a rule gives it, and
 // its value at the place.
 func slopeLines(p *eval.Page, s *syntax.Slope, e *entry.Entry) []entry.WorkLine {
-	out := []entry.WorkLine{{Left: named(s.Named.Name), Words: "slope of " + algebra.Display(s.X) + " at " + s.Var.Name + " = " + putIn(p, s.At, e.Line)}}
+	out := []entry.WorkLine{{Left: named(s.Named.Name), Words: "slope of " + syntax.ScreenExpr(s.X) + " at " + s.Var.Name + " = " + putIn(p, s.At, e.Line)}}
 	if d, ok := algebra.Derivative(p.Opened(s.X, e.Line), s.Var.Name); ok {
 		out = append(out, entry.WorkLine{Right: d, Reason: "differentiate"})
 		out = putLine(p, out, algebra.Substitute(d, map[string]syntax.Expr{s.Var.Name: s.At}), d, e)
@@ -57,14 +57,14 @@ func areaLines(p *eval.Page, s *syntax.Area, e *entry.Entry) []entry.WorkLine {
 			name = n.Name
 		}
 	}
-	out := []entry.WorkLine{{Left: named(s.Named.Name), Words: "area under " + algebra.Display(s.X) + " from " + putIn(p, s.From, e.Line) + " to " + putIn(p, s.To, e.Line)}}
+	out := []entry.WorkLine{{Left: named(s.Named.Name), Words: "area under " + syntax.ScreenExpr(s.X) + " from " + putIn(p, s.From, e.Line) + " to " + putIn(p, s.To, e.Line)}}
 	if f, ok := algebra.Antiderivative(p.Opened(s.X, e.Line), name); ok {
 		at := func(x syntax.Expr) syntax.Expr { return algebra.Substitute(f, map[string]syntax.Expr{name: x}) }
 		x := at(s.To)
 		if !writtenZero(s.From) || !algebra.ZeroAt(f, name) {
 			x = &syntax.Binary{Op: syntax.Sub, X: at(s.To), Y: &syntax.Paren{X: at(s.From)}}
 		}
-		out = append(out, entry.WorkLine{Right: x, Reason: "integrate: " + algebra.Display(f)})
+		out = append(out, entry.WorkLine{Right: x, Reason: "integrate: " + syntax.ScreenExpr(f)})
 		out = putLine(p, out, x, x, e)
 	}
 	return append(out, entry.WorkLine{Shown: &e.Values()[0]})
@@ -93,7 +93,7 @@ func writtenZero(x syntax.Expr) bool {
 // line above.
 func putLine(p *eval.Page, out []entry.WorkLine, x, above syntax.Expr, e *entry.Entry) []entry.WorkLine {
 	put := withValues(p, x, e.Line)
-	if algebra.Display(put) == algebra.Display(above) {
+	if syntax.ScreenExpr(put) == syntax.ScreenExpr(above) {
 		return out
 	}
 	return append(out, entry.WorkLine{Right: put})
@@ -101,7 +101,7 @@ func putLine(p *eval.Page, out []entry.WorkLine, x, above syntax.Expr, e *entry.
 
 // putIn is an expression with its values put in.
 func putIn(p *eval.Page, x syntax.Expr, line int) string {
-	return algebra.Display(withValues(p, x, line))
+	return syntax.ScreenExpr(withValues(p, x, line))
 }
 
 // stepLines makes lines of rearrangements.
@@ -122,12 +122,12 @@ func lines(p *eval.Page, name string, x syntax.Expr, e *entry.Entry, value int) 
 		x = algebra.Substitute(f.Right, eval.Arguments(x.(*syntax.Call), f))
 		first.Right = x
 		out = []entry.WorkLine{lead, first}
-		if left, ok := f.Left.(*syntax.Name); ok && left.Name == name && algebra.Display(x) == algebra.Display(f.Right) {
+		if left, ok := f.Left.(*syntax.Name); ok && left.Name == name && syntax.ScreenExpr(x) == syntax.ScreenExpr(f.Right) {
 			out = out[:1]
 		}
 	}
 	put := withValues(p, x, e.Line)
-	if text := algebra.Display(put); text != algebra.Display(x) && text != algebra.Display(shownExpr(p, e.Values()[value])) {
+	if text := syntax.ScreenExpr(put); text != syntax.ScreenExpr(x) && text != syntax.ScreenExpr(shownExpr(p, e.Values()[value])) {
 		out = append(out, entry.WorkLine{Right: put})
 	}
 	return append(out, entry.WorkLine{Shown: &e.Values()[value], Units: cancelled(p, x, e, value)})
