@@ -10,10 +10,10 @@ import (
 // operation: a slope of the table, read once. A form works over floats and over
 // intervals by the rows of the operations that it holds.
 type form struct {
-	op   Op // Const for a number or k, Param for an operand
+	op   Op // unless it is a leaf
 	x, y *form
 	k    float64
-	leaf byte // 'a', 'b', 'k', or 'y' for the value that an inverse undoes
+	leaf byte // 'a', 'b' or 'k'; 'n' for a number
 	// fixed tells that no operand is in it: over intervals it stays one number.
 	fixed bool
 }

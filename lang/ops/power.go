@@ -70,6 +70,9 @@ func root(a, n float64) float64 {
 // of 0.01 is written as a tie, though neither number is exact in binary.
 func round(a, step float64) float64 {
 	q := a / step
+	if step == 0 {
+		return math.NaN()
+	}
 	if math.Abs(q) >= 1<<52 {
 		return a
 	}
@@ -89,6 +92,17 @@ func sign(a float64) float64 {
 		return -1
 	}
 	return a
+}
+
+// angle is the angle of the point (b, a). -0 is taken as 0: there is one angle
+// on the negative axis. Where the quotient of the two is too small to hold, the
+// library takes the point for one on that axis, whatever the sign of a.
+func angle(a, b float64) float64 {
+	v := math.Atan2(a+0, b+0)
+	if a < 0 && v > 0 {
+		return -v
+	}
+	return v
 }
 
 // truth is 1 for true, else 0.

@@ -124,8 +124,7 @@ var table = [Count]row{
 			Print: Print{"arctan", `\arctan`, false}},
 		inverse: &Inverse{By: []string{"tan(y)"}, Lo: -math.Pi / 2, Hi: math.Pi / 2, Reason: "take the tangent of both sides"}},
 	Atan2: {name: "atan2", operands: 2, da: "b/(a^2 + b^2)", db: "-a/(a^2 + b^2)",
-		// -0 is taken as 0: there is one angle on the negative axis.
-		value: func(a, b, _ float64) float64 { return math.Atan2(a+0, b+0) },
+		value: func(a, b, _ float64) float64 { return angle(a, b) },
 		over:  overAtan2, off: functionOff,
 		call: &Function{Name: "atan2", Aliases: []string{"arctan2"}, Least: 2, Most: 2, Takes: SameToAngle, Args: "atan2(y, x)",
 			Summary: "The angle of the point (x, y), over all four quarters.", Example: "atan2(3 m, -4 m) in °"}},

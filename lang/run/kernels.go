@@ -1916,7 +1916,7 @@ func kernelAtan2XY(p *pass) int {
 		y := y[i : i+8 : i+8]
 		s0 := 0.0
 		for j := range 8 {
-			a := math.Atan2(x[j]+0, y[j]+0)
+			a := ops.Atan2.Value(x[j], y[j], 0)
 			d[j] = a
 			s0 += a
 		}
