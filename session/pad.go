@@ -156,9 +156,6 @@ func (p *Pad) Undo() (*entry.Entry, bool) {
 	e := page.Entries[last]
 	page.Planner.Cut(m.plan)
 	page.State.Truncate(page.Planner.Size())
-	if unit, ok := eval.OwnUnit(e); ok {
-		page.Planner.Units.Remove(unit)
-	}
 	page.Set = m.set
 	page.Entries, p.marks = page.Entries[:last], p.marks[:last]
 	return e, true

@@ -32,6 +32,7 @@ type coder struct {
 	fn *funcScope
 
 	cost     int64
+	depth    int // of the functions that are called within each other
 	findings []finding.Finding
 	uses     []*Def
 	root     *Def

@@ -26,6 +26,7 @@ func (c *coder) libraryFormula(name string) (*Def, bool) {
 	}
 	d := &Def{Name: name, Kind: Formula, Formula: f, Slot: run.NoSlot}
 	p.library[name] = d
+	p.loaded = append(p.loaded, name)
 	return d, true
 }
 

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"steelyard/lang/finding"
+	"steelyard/lang/limit"
 	"steelyard/lang/ops"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
@@ -36,7 +37,11 @@ func (c *coder) invoke(x *syntax.Call, d *Def, slots []run.Slot, body func(*code
 		return run.NoSlot, false
 	}
 	f := c.p.Program.Funcs[index]
-	c.cost = min(c.cost+f.Cost, maxCost+1)
+	c.cost, c.depth = min(c.cost+f.Cost, maxCost+1), max(c.depth, f.Depth)
+	if c.depth > limit.Calls {
+		c.tooDeep(x.At)
+		return run.NoSlot, false
+	}
 	first := run.Slot(len(c.code.Args))
 	c.code.Args = append(c.code.Args, slots...)
 	st := f.Code.Statics[f.Result]
@@ -55,10 +60,15 @@ func (p *Planner) planned(d *Def, key []run.Static, params []string, body func(*
 		}
 	}
 	f := &run.Func{Name: d.Name, Params: len(params)}
-	c := &coder{p: p, code: &f.Code, seen: d.seq + 1, fn: &funcScope{name: d.Name, line: d.Line}}
-	if d.Line == 0 {
-		c.seen = 0
+	// A function means what was above its own line, itself left out; those of
+	// the library see each other alone.
+	c := &coder{p: p, code: &f.Code, seen: d.seq, fn: &funcScope{name: d.Name, line: d.Line}}
+	if p.nesting++; p.nesting > limit.Calls {
+		p.nesting--
+		c.tooDeep(syntax.Span{})
+		return -1, c.findings
 	}
+	defer func() { p.nesting-- }()
 	for i, name := range params {
 		s := c.emit(run.Instr{Op: ops.Param, A: run.Slot(i)}, syntax.Span{}, key[i])
 		c.fn.params = append(c.fn.params, param{name: name, slot: s})
@@ -67,11 +77,18 @@ func (p *Planner) planned(d *Def, key []run.Static, params []string, body func(*
 	if !ok {
 		return -1, c.findings
 	}
-	f.Result, f.Cost = result, c.cost
+	f.Result, f.Cost, f.Depth = result, c.cost, c.depth+1
 	p.Program.Funcs = append(p.Program.Funcs, f)
 	index := len(p.Program.Funcs) - 1
 	d.planned = append(d.planned, plannedFunc{args: key, index: index})
+	p.plans = append(p.plans, d)
 	return index, nil
+}
+
+// tooDeep records that functions call each other beyond the limit.
+func (c *coder) tooDeep(at syntax.Span) {
+	c.find(finding.TooLong, at, "Functions call each other more than "+itoa(limit.Calls)+" deep here.",
+		"Work a part out in a line of its own, and use its result.")
 }
 
 func sameStatics(a, b []run.Static) bool {
@@ -216,7 +233,7 @@ func (c *coder) interval(p *syntax.Piece) (run.Slot, bool) {
 // whatever the arguments will be. It returns the definitions that it uses.
 func (p *Planner) CheckFunction(fn *syntax.FuncDef, text string) ([]*Def, []finding.Finding) {
 	c := p.coder(text)
-	c.fn = &funcScope{name: fn.Name, line: p.line}
+	c.fn, c.self = &funcScope{name: fn.Name, line: p.line}, fn.Name
 	for _, name := range fn.Params {
 		c.fn.params = append(c.fn.params, param{name: name})
 	}
@@ -260,6 +277,10 @@ func (c *coder) names(x syntax.Expr) {
 
 // callKnown checks that a function that is called exists.
 func (c *coder) callKnown(x *syntax.Call) {
+	if x.Func == c.self {
+		c.ownName(x.Name, x.Func)
+		return
+	}
 	if d, ok := c.p.Names.before(x.Func, c.seen); ok && (d.Kind == Function || d.Kind == Formula) {
 		c.use(d)
 		if d.Failed() {

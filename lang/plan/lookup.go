@@ -64,8 +64,7 @@ func (p *Planner) IsStandardGravity(d *Def) bool { return d == p.gravity }
 // name plans a name.
 func (c *coder) name(x *syntax.Name) (run.Slot, bool) {
 	if x.Name == c.self && x.Line == 0 {
-		c.find(finding.OwnName, x.At, "The right side uses "+x.Name+" itself.",
-			"Give the new value another name, such as "+x.Name+"2.")
+		c.ownName(x.At, x.Name)
 		return run.NoSlot, false
 	}
 	if pr := c.param(x.Name); pr != nil && x.Line == 0 {
@@ -83,6 +82,11 @@ func (c *coder) name(x *syntax.Name) (run.Slot, bool) {
 		return run.NoSlot, false
 	}
 	return c.value(d, x.At, x.Name)
+}
+
+// ownName records that a right side uses the name that it defines.
+func (c *coder) ownName(at syntax.Span, name string) {
+	c.find(finding.OwnName, at, "The right side uses "+name+" itself.", "Give the new value another name, such as "+name+"2.")
 }
 
 // unknownName says that a name is not given, and what may have been meant.

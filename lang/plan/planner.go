@@ -29,58 +29,18 @@ type Planner struct {
 	zeros   []zero
 	settled []int32 // zeros in the order in which they were settled
 	library map[string]*Def
+	nesting int // of functions that are being planned
+
+	// What Cut takes back, in the order in which it was added: functions that
+	// were planned, formulas of the library, units of the worksheet's own.
+	plans  []*Def
+	loaded []string
+	own    []string
 }
 
 // New returns a planner with an empty program.
 func New() *Planner {
 	return &Planner{Units: units.NewTable()}
-}
-
-// Mark is a place to which a planner can be cut back.
-type Mark struct {
-	instrs, args, funcs int
-	solves              int
-	names               int
-	zeros, settled      int
-	part                int
-	that, gravity       *Def
-}
-
-// Mark returns the present place.
-func (p *Planner) Mark() Mark {
-	return Mark{
-		instrs: len(p.Program.Main.Instrs), args: len(p.Program.Main.Args), funcs: len(p.Program.Funcs),
-		solves: len(p.Program.Solves),
-		names:  len(p.Names.all), zeros: len(p.zeros), settled: len(p.settled),
-		part: p.part, that: p.that, gravity: p.gravity,
-	}
-}
-
-// Cut takes back all that was planned since the mark.
-func (p *Planner) Cut(m Mark) {
-	main := &p.Program.Main
-	main.Instrs, main.At, main.Statics = main.Instrs[:m.instrs], main.At[:m.instrs], main.Statics[:m.instrs]
-	main.Args = main.Args[:m.args]
-	p.Program.Funcs, p.Program.Solves = p.Program.Funcs[:m.funcs], p.Program.Solves[:m.solves]
-	p.Names.cut(m.names)
-	for _, d := range p.Names.all {
-		d.forget(m.funcs)
-	}
-	for _, d := range p.library {
-		d.forget(m.funcs)
-	}
-	for _, z := range p.settled[m.settled:] {
-		p.zeros[z].settled = false
-	}
-	p.settled, p.zeros = p.settled[:m.settled], p.zeros[:m.zeros]
-	p.part, p.that, p.gravity = m.part, m.that, m.gravity
-}
-
-// forget drops the plans of a function that the program no longer holds.
-func (d *Def) forget(funcs int) {
-	for len(d.planned) > 0 && d.planned[len(d.planned)-1].index >= funcs {
-		d.planned = d.planned[:len(d.planned)-1]
-	}
 }
 
 // Size returns the number of instructions of the main code.
@@ -130,6 +90,7 @@ type Compiled struct {
 // Compile plans an expression. Self is the name that the statement defines and
 // that the expression may not use, or empty.
 func (p *Planner) Compile(x syntax.Expr, text, self string) Compiled {
+	before := p.Mark()
 	c := p.coder(text)
 	c.self, c.whole = self, x
 	slot, ok := c.expr(x)
@@ -141,7 +102,7 @@ func (p *Planner) Compile(x syntax.Expr, text, self string) Compiled {
 		out.Findings, ok = c.findings, false
 	}
 	if !ok {
-		p.cutMain(c.start)
+		p.Cut(before)
 		return out
 	}
 	out.Terms = c.terms(x, slot)
@@ -169,21 +130,9 @@ func once(fs []finding.Finding) []finding.Finding {
 	return out
 }
 
-// cutMain drops the instructions of a line that can't be worked out.
-func (p *Planner) cutMain(start run.Slot) {
-	main := &p.Program.Main
-	main.Instrs, main.At, main.Statics = main.Instrs[:start], main.At[:start], main.Statics[:start]
-	if p.gravity != nil && p.gravity.Slot >= start {
-		p.gravity = nil
-	}
-}
-
 // Emit adds an instruction without operands to the main code, for a value that
 // comes from no expression.
 func (p *Planner) Emit(in run.Instr, st run.Static) run.Slot {
 	c := p.coder("")
 	return c.emit(in, syntax.Span{}, st)
 }
-
-// Start returns the first slot after the mark.
-func (m Mark) Start() run.Slot { return run.Slot(m.instrs) }

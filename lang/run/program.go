@@ -63,6 +63,8 @@ type Func struct {
 	// Cost is the number of instructions that one call runs, the calls within
 	// it included.
 	Cost int64
+	// Depth is how deep functions call each other in it, itself counted.
+	Depth int
 }
 
 // Program is the main code of a session with the functions it calls. It only

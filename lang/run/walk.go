@@ -28,6 +28,10 @@ type domain[N any] interface {
 // walkEvery is the number of instructions between two looks at the context.
 const walkEvery = 4096
 
+// mostDepth is how deep calls may be within each other. The planner lets no
+// line pass limit.Calls; a search within a curve adds a few of its own.
+const mostDepth = limit.Calls + 8
+
 // walker runs codes over one domain. Whatever is run, an instruction means what
 // its row in the table of operations says; the walker adds calls, selections,
 // and the care for what has no value.
@@ -154,7 +158,7 @@ func (w *walker[N, D]) selected(in *Instr, vals []N, causes []int32) (v N, cause
 
 // call runs a function in a frame of its own.
 func (w *walker[N, D]) call(in *Instr, code *Code, fn *Func, i Slot, vals []N, causes []int32) (v N, cause int32) {
-	if int(in.A) >= len(w.p.Funcs) || w.depth >= limit.Calls {
+	if int(in.A) >= len(w.p.Funcs) || w.depth > mostDepth {
 		return v, w.fail(ops.Stopped, fn, i)
 	}
 	return w.frame(w.p.Funcs[in.A], args[N]{code.Args[in.B : in.B+in.C], vals, causes})

@@ -22,7 +22,7 @@ func Unit(l *eval.Line, s *syntax.UnitDef) {
 		return
 	}
 	of := units.Coherent(c.Static.Dim, c.Static.Tag)
-	if _, free := l.Planner.Units.Define(s.Name, of, v, 0); !free {
+	if !l.Planner.DefineUnit(s.Name, of, v) {
 		l.Find(finding.New(finding.UnitExists, s.NameAt, s.Name+" is a unit already.", "Choose another name for a unit of your own."))
 	}
 }

@@ -1,0 +1,68 @@
+package plan
+
+import (
+	"steelyard/lang/run"
+	"steelyard/units"
+)
+
+// Mark is a place to which a planner can be cut back, so that a line can be
+// planned on trial.
+type Mark struct {
+	instrs, args, funcs  int
+	solves               int
+	names                int
+	zeros, settled       int
+	plans, loaded, units int
+	part                 int
+	that, gravity        *Def
+}
+
+// Mark returns the present place.
+func (p *Planner) Mark() Mark {
+	main := &p.Program.Main
+	return Mark{
+		instrs: len(main.Instrs), args: len(main.Args), funcs: len(p.Program.Funcs), solves: len(p.Program.Solves),
+		names: len(p.Names.all), zeros: len(p.zeros), settled: len(p.settled),
+		plans: len(p.plans), loaded: len(p.loaded), units: len(p.own),
+		part: p.part, that: p.that, gravity: p.gravity,
+	}
+}
+
+// Start returns the first slot after the mark.
+func (m Mark) Start() run.Slot { return run.Slot(m.instrs) }
+
+// Cut takes back all that was planned since the mark: nothing of it is left.
+func (p *Planner) Cut(m Mark) {
+	main := &p.Program.Main
+	main.Instrs, main.At, main.Statics = main.Instrs[:m.instrs], main.At[:m.instrs], main.Statics[:m.instrs]
+	main.Args = main.Args[:m.args]
+	p.Program.Funcs, p.Program.Solves = p.Program.Funcs[:m.funcs], p.Program.Solves[:m.solves]
+	for i := len(p.plans) - 1; i >= m.plans; i-- {
+		d := p.plans[i]
+		d.planned = d.planned[:len(d.planned)-1]
+	}
+	for _, name := range p.loaded[m.loaded:] {
+		delete(p.library, name)
+	}
+	for _, name := range p.own[m.units:] {
+		p.Units.Remove(name)
+	}
+	p.plans, p.loaded, p.own = p.plans[:m.plans], p.loaded[:m.loaded], p.own[:m.units]
+	p.Names.cut(m.names)
+	for _, z := range p.settled[m.settled:] {
+		p.zeros[z] = zero{line: p.zeros[z].line}
+	}
+	p.settled, p.zeros = p.settled[:m.settled], p.zeros[:m.zeros]
+	p.part, p.that, p.gravity = m.part, m.that, m.gravity
+}
+
+// DefineUnit makes a unit of the worksheet's own: a name for a size in SI units
+// with the dimension of another unit. It reports false where a known unit has
+// the name.
+func (p *Planner) DefineUnit(name string, of *units.Unit, size float64) bool {
+	_, free := p.Units.Define(name, of, size, 0)
+	if free {
+		p.own = append(p.own, name)
+	}
+	return free
+}
