@@ -147,7 +147,7 @@ func (b *builder) entry(e *entry.Entry) {
 	case *syntax.FuncDef:
 		b.function(s, e)
 	case *syntax.FormulaDef:
-		b.key(Working{Lines: []Line{{Lead: s.Name, Left: s.Left, Right: s.Right}}})
+		b.key(Working{Lines: []entry.WorkLine{{Lead: s.Name, Left: s.Left, Right: s.Right}}})
 	case *syntax.Define:
 		if e.Outcome == nil && !e.Failed() {
 			b.asked++
@@ -241,13 +241,13 @@ func (b *builder) function(s *syntax.FuncDef, e *entry.Entry) {
 	for _, p := range s.Params {
 		call.Args = append(call.Args, syntax.Arg{X: &syntax.Name{Name: p}})
 	}
-	one := Line{Left: call, Right: s.X}
+	one := entry.WorkLine{Left: call, Right: s.X}
 	if w, ok := b.last().(Working); ok && w.Definitions {
 		w.Lines = append(w.Lines, one)
 		b.replace(w)
 		return
 	}
-	b.add(Working{Lines: []Line{one}, Definitions: true})
+	b.add(Working{Lines: []entry.WorkLine{one}, Definitions: true})
 }
 
 // working is the worked lines of a result.
@@ -265,17 +265,16 @@ func (b *builder) working(e *entry.Entry) {
 		lines[1].Left, lines = l.Right, lines[1:] // a value without a name
 	}
 	for _, l := range lines {
-		one := line(l)
 		if l.Words != "" { // the value goes on under its own name
-			named, one = l.Left, Line{Lead: l.Words}
-		} else if named != nil && one.Left == nil {
-			one.Left, named = named, nil
+			named, l = l.Left, entry.WorkLine{Lead: l.Words}
+		} else if named != nil && l.Left == nil {
+			l.Left, named = named, nil
 		}
-		w.Lines = append(w.Lines, one)
+		w.Lines = append(w.Lines, l)
 	}
 	for _, f := range e.Findings {
 		if f.ID == finding.OtherRoot || f.ID == finding.Searched {
-			w.Lines = append(w.Lines, Line{Lead: f.Message})
+			w.Lines = append(w.Lines, entry.WorkLine{Lead: f.Message})
 		}
 	}
 	b.key(w)
@@ -289,11 +288,6 @@ func mismatched(e *entry.Entry) bool {
 		}
 	}
 	return false
-}
-
-// line is a line of a working as a document has it.
-func line(l entry.WorkLine) Line {
-	return Line{Lead: l.Lead, Left: l.Left, Right: l.Right, Reason: l.Why(), Units: l.Units, Shown: Shown{Value: l.Shown}}
 }
 
 // drawn tells whether a graph shows the curves of blank axes.

@@ -48,7 +48,7 @@ type (
 	Givens struct{ Rows []Given }
 	// Working is the worked lines of one result, one under the other.
 	Working struct {
-		Lines []Line
+		Lines []entry.WorkLine
 		// Definitions tells that the lines define functions: they stand without
 		// a head.
 		Definitions bool
@@ -110,16 +110,4 @@ type Shown struct {
 	Value *entry.Value // as its line shows it
 	X     syntax.Expr  // as it was written: 3 lb 8 oz
 	Words string       // "unknown, in m"
-}
-
-// Line is one line of a working: left = right, where the left may be missing
-// (the line goes on from the one above), and the right is an expression or a
-// value that is ready.
-type Line struct {
-	Left   syntax.Expr
-	Right  syntax.Expr // nil where Shown is set
-	Shown  Shown
-	Reason string           // "divide both sides by x²/2", or empty
-	Lead   string           // words before the line: a formula's name, or empty
-	Units  []entry.UnitSide // how the units cancel, side after side, or empty
 }

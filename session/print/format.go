@@ -7,6 +7,7 @@ import (
 	"steelyard/lang/syntax"
 	"steelyard/lang/typeset"
 	"steelyard/session/draw"
+	"steelyard/session/entry"
 )
 
 // format is a form that documents are written in. It answers for every kind of
@@ -23,8 +24,8 @@ type format interface {
 	givens(rows []Given)
 	// working writes worked lines; of is the name that they lead to where a part
 	// has several workings, and else nil.
-	working(lines []Line, of syntax.Expr)
-	definitions(lines []Line)
+	working(lines []entry.WorkLine, of syntax.Expr)
+	definitions(lines []entry.WorkLine)
 	answer(a *Answer)
 	check(c *Check)
 	graph(f *draw.Figure, shapes []string)
@@ -89,7 +90,7 @@ func (b Working) write(w *writer) {
 }
 
 // sought gives the name that a working ends with, or nil.
-func sought(lines []Line) syntax.Expr {
+func sought(lines []entry.WorkLine) syntax.Expr {
 	for i := len(lines) - 1; i >= 0; i-- {
 		if name, ok := lines[i].Left.(*syntax.Name); ok {
 			return name

@@ -49,7 +49,7 @@ func (p *page) value(s Shown) {
 
 // working writes the lines of a result so that their equals signs stand one under
 // the other.
-func (p *page) working(lines []Line, of syntax.Expr) {
+func (p *page) working(lines []entry.WorkLine, of syntax.Expr) {
 	level := "h3"
 	if p.parts == 0 {
 		level = "h2"
@@ -63,9 +63,9 @@ func (p *page) working(lines []Line, of syntax.Expr) {
 	p.lines("Working", lines)
 }
 
-func (p *page) definitions(lines []Line) { p.lines("Definitions", lines) }
+func (p *page) definitions(lines []entry.WorkLine) { p.lines("Definitions", lines) }
 
-func (p *page) lines(what string, lines []Line) {
+func (p *page) lines(what string, lines []entry.WorkLine) {
 	p.region("working", what)
 	p.text("<ol>\n")
 	for i := range lines {
@@ -77,7 +77,7 @@ func (p *page) lines(what string, lines []Line) {
 // wide is how many letters a left side may have before it takes a row of its own.
 const wide = 18
 
-func (p *page) line(l *Line) {
+func (p *page) line(l *entry.WorkLine) {
 	class := ""
 	if breadth(l.Left) > wide {
 		class = ` class="wide"`
@@ -86,10 +86,10 @@ func (p *page) line(l *Line) {
 	if lead := oneLine(l.Lead); lead != "" {
 		p.text(`<span class="lead">`, escapeHTML(lead), "</span>")
 	}
-	if l.Left != nil || l.Right != nil || !l.Shown.none() {
+	if l.Left != nil || l.Right != nil || l.Shown != nil {
 		p.sides(l)
 	}
-	if reason := oneLine(l.Reason); reason != "" {
+	if reason := oneLine(l.Why()); reason != "" {
 		p.text(` <span class="reason">`, escapeHTML(reason), "</span>")
 	}
 	if len(l.Units) > 0 {
@@ -101,11 +101,11 @@ func (p *page) line(l *Line) {
 }
 
 // sides writes both sides of a line.
-func (p *page) sides(l *Line) {
+func (p *page) sides(l *entry.WorkLine) {
 	p.text(`<span class="left">`)
 	p.formula(typeset.Expr(l.Left))
 	p.text(`</span> <span class="right`)
-	if fit := fitting(l.reach()); fit != "" {
+	if fit := fitting(reach(l)); fit != "" {
 		p.text(" long ", fit)
 	}
 	p.text(`">`)
@@ -129,10 +129,10 @@ func fitting(letters int) string {
 
 // rightSide writes the equals sign and what follows. A long sum is several
 // formulas, so that it can go on in the next line.
-func (p *page) rightSide(l *Line) {
+func (p *page) rightSide(l *entry.WorkLine) {
 	broken := sumRows(l.Right)
-	if !l.Shown.none() || broken == nil {
-		p.formula(equals(l.right()))
+	if l.Shown != nil || broken == nil {
+		p.formula(equals(right(l)))
 		return
 	}
 	for i, row := range broken {

@@ -112,7 +112,7 @@ func (p *paper) givens(rows []Given) {
 	}
 }
 
-func (p *paper) working(lines []Line, of syntax.Expr) {
+func (p *paper) working(lines []entry.WorkLine, of syntax.Expr) {
 	p.text("\\about{Working")
 	if of != nil {
 		p.text(" for ", inline(typeset.Expr(of), "80mm"))
@@ -121,12 +121,12 @@ func (p *paper) working(lines []Line, of syntax.Expr) {
 	p.lines(lines)
 }
 
-func (p *paper) definitions(lines []Line) {
+func (p *paper) definitions(lines []entry.WorkLine) {
 	p.text("\\par\\vspace{-\\baselineskip}\\mbox{}") // which the display follows, with no empty line
 	p.lines(lines)
 }
 
-func (p *paper) lines(lines []Line) {
+func (p *paper) lines(lines []entry.WorkLine) {
 	// The display goes on in the same paragraph: an empty one would take a line.
 	if lead := oneLine(lines[0].Lead); lead != "" {
 		p.text("{\\small\\quad ", escapeTeX(lead), "}")
@@ -158,7 +158,7 @@ func (p *paper) lines(lines []Line) {
 const mostBeside = 34
 
 // texLine gives the rows of an alignment for one line of a working.
-func texLine(l *Line) []string {
+func texLine(l *entry.WorkLine) []string {
 	var rows []string
 	left, right := inLine(typeset.Expr(l.Left).LaTeX(), "45mm"), texRight(l)
 	if breadth(l.Left) > wide {
@@ -175,9 +175,9 @@ func texLine(l *Line) []string {
 		}
 		rows = append(rows, r)
 	}
-	if reason := oneLine(l.Reason); reason != "" && len(rows) > 0 {
+	if reason := oneLine(l.Why()); reason != "" && len(rows) > 0 {
 		set := texReason(reason)
-		if len(right) <= 1 && l.reach() <= mostBeside && len(reason) <= 110 {
+		if len(right) <= 1 && reach(l) <= mostBeside && len(reason) <= 110 {
 			rows[len(rows)-1] += ` & \qquad & ` + set
 		} else {
 			rows = append(rows, `& \qquad \rlap{`+set+`}`)
@@ -207,9 +207,9 @@ func inLine(set, width string) string {
 
 // texRight gives the rows of a right side. A wide one takes no room of its column,
 // so that the reasons of the others stay where they are.
-func texRight(l *Line) []string {
+func texRight(l *entry.WorkLine) []string {
 	var out []string
-	if broken := sumRows(l.Right); broken != nil && l.Shown.none() {
+	if broken := sumRows(l.Right); broken != nil && l.Shown == nil {
 		for i, row := range broken {
 			set := strings.TrimSpace(typeset.Sum(row).LaTeX())
 			if i > 0 {
@@ -217,10 +217,10 @@ func texRight(l *Line) []string {
 			}
 			out = append(out, set)
 		}
-	} else if set := l.right().LaTeX(); set != "" {
+	} else if set := right(l).LaTeX(); set != "" {
 		out = append(out, set)
 	}
-	if l.reach() > mostBeside {
+	if reach(l) > mostBeside {
 		for i, set := range out {
 			out[i] = `\rlap{\fit{112mm}{$\displaystyle ` + set + `$}}`
 		}

@@ -136,7 +136,7 @@ func markedValue(s Shown) string {
 	return inCell(s.box()) + escapeMarkdown(s.Words)
 }
 
-func (m *marked) working(lines []Line, of syntax.Expr) {
+func (m *marked) working(lines []entry.WorkLine, of syntax.Expr) {
 	heading := "### Working"
 	if of != nil {
 		heading += " for " + dollars(typeset.Expr(of).LaTeX())
@@ -146,7 +146,7 @@ func (m *marked) working(lines []Line, of syntax.Expr) {
 }
 
 // definitions writes lines as a list, each with its reason.
-func (m *marked) definitions(lines []Line) {
+func (m *marked) definitions(lines []entry.WorkLine) {
 	var out []string
 	for i := range lines {
 		if s := markedLine(&lines[i]); s != "" {
@@ -156,9 +156,9 @@ func (m *marked) definitions(lines []Line) {
 	m.paragraph(strings.Join(out, "\n"))
 }
 
-func markedLine(l *Line) string {
+func markedLine(l *entry.WorkLine) string {
 	set := typeset.Expr(l.Left).LaTeX()
-	if right := l.right(); !right.IsEmpty() {
+	if right := right(l); !right.IsEmpty() {
 		if set == "" {
 			set = "{}"
 		}
@@ -174,7 +174,7 @@ func markedLine(l *Line) string {
 		}
 		s = lead + s
 	}
-	if reason := escapeMarkdown(l.Reason); reason != "" {
+	if reason := escapeMarkdown(l.Why()); reason != "" {
 		s += " — " + reason
 	}
 	if len(l.Units) > 0 {

@@ -96,9 +96,9 @@ func breadth(x syntax.Expr) int {
 
 // reach is the breadth of what stands at the right of a line, or of the widest of
 // its rows.
-func (l *Line) reach() int {
-	if !l.Shown.none() || l.Right == nil {
-		return utf8.RuneCountInString(l.Shown.text())
+func reach(l *entry.WorkLine) int {
+	if l.Shown != nil || l.Right == nil {
+		return utf8.RuneCountInString(Shown{Value: l.Shown}.text())
 	}
 	broken := sumRows(l.Right)
 	if broken == nil {
@@ -116,9 +116,9 @@ func (l *Line) reach() int {
 }
 
 // right sets what stands at the right of a line.
-func (l *Line) right() typeset.Box {
-	if !l.Shown.none() {
-		return l.Shown.box()
+func right(l *entry.WorkLine) typeset.Box {
+	if l.Shown != nil {
+		return Shown{Value: l.Shown}.box()
 	}
 	return typeset.Expr(l.Right)
 }

@@ -175,7 +175,7 @@ func plainSide(x syntax.Expr) string {
 	return oneLine(syntax.ScreenExpr(x))
 }
 
-func (t *plainText) working(lines []Line, of syntax.Expr) {
+func (t *plainText) working(lines []entry.WorkLine, of syntax.Expr) {
 	heading := "Working"
 	if of != nil {
 		heading += " for " + plainSide(of)
@@ -184,7 +184,7 @@ func (t *plainText) working(lines []Line, of syntax.Expr) {
 	t.definitions(lines)
 }
 
-func (t *plainText) definitions(lines []Line) {
+func (t *plainText) definitions(lines []entry.WorkLine) {
 	most := 0
 	for i := range lines {
 		if n := runewidth.StringWidth(plainSide(lines[i].Left)); n <= t.columns/3 {
@@ -199,14 +199,14 @@ func (t *plainText) definitions(lines []Line) {
 
 // line writes a line of a working with its equals sign where the others have it,
 // and its reason beside it if there is room.
-func (t *plainText) line(l *Line, most int) {
+func (t *plainText) line(l *entry.WorkLine, most int) {
 	if lead := oneLine(l.Lead); lead != "" {
-		if l.Left != nil || l.Right != nil || !l.Shown.none() {
+		if l.Left != nil || l.Right != nil || l.Shown != nil {
 			lead += ":"
 		}
 		t.wrapped("  ", "  ", lead)
 	}
-	left, right := plainSide(l.Left), l.Shown.text()
+	left, right := plainSide(l.Left), Shown{Value: l.Shown}.text()
 	if right == "" {
 		right = plainSide(l.Right)
 	}
@@ -216,7 +216,7 @@ func (t *plainText) line(l *Line, most int) {
 		if right != "" {
 			row += " = "
 		}
-		reason := oneLine(l.Reason)
+		reason := oneLine(l.Why())
 		beside := runewidth.StringWidth(row+right) + 4
 		if reason != "" && beside+runewidth.StringWidth(reason)+2 <= t.columns {
 			t.out(row + right + "    (" + reason + ")")

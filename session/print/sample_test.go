@@ -48,6 +48,16 @@ func x(text string) syntax.Expr {
 // is what a text shows of a quantity.
 func is(text string) Shown { return Shown{X: x(text)} }
 
+// value is a value as it is shown.
+func value(text string) *entry.Value {
+	q := x(text).(*syntax.Quantity)
+	u, bad := units.NewTable().Parse(q.Unit.Text, units.AfterNumber)
+	if bad != nil {
+		panic("sample: " + text)
+	}
+	return &entry.Value{InUnit: q.Value.Float(), Unit: u, Figures: units.Figures{N: q.Value.Figures, Keep: true}}
+}
+
 // headOf is the head of a column: a quantity over its unit.
 func headOf(quantity, unit string) entry.Head {
 	u, bad := units.NewTable().Parse(unit, units.AloneInPlace)
@@ -103,11 +113,11 @@ func scaleKey() *Document {
 
 func stiffness() Part {
 	return Part{Label: "a", Question: "How stiff is the spring?", Points: 4, Blocks: []Block{
-		Working{Lines: []Line{
+		Working{Lines: []entry.WorkLine{
 			{Left: x("k*s_0"), Right: x("m*g"), Lead: "balance of forces"},
 			{Left: x("k"), Right: x("m*g/s_0"), Reason: "divide both sides by s₀"},
 			{Right: x("0.500 kg * 9.81 m/s^2/(2.0 cm)"), Reason: "put in the values"},
-			{Shown: is("245.25 N/m"), Units: []entry.UnitSide{{Product: "(kg m/s^2)/m"}, {Product: "N/m"}}},
+			{Shown: value("245.25 N/m"), Units: []entry.UnitSide{{Product: "(kg m/s^2)/m"}, {Product: "N/m"}}},
 		}},
 		Answer{X: x("k"), Shown: is("245 N/m"), Points: 4},
 		Check{Left: x("k*s_0"), Right: x("m*g"), Relation: "=", Within: "within 1 %", Holds: true, Says: "both sides are 4.9 N"},
@@ -117,20 +127,20 @@ func stiffness() Part {
 func lowest() Part {
 	return Part{Label: "b", Question: "How far does the pan sink when the plums are laid on without a push, and where is its energy then?", Points: 5, Blocks: []Block{
 		Note{"At the lowest point the pan stands still, so all the energy of height that it lost is in the spring.\n\nThe other root, s = 0, is where it began."},
-		Working{Lines: []Line{
+		Working{Lines: []entry.WorkLine{
 			{Left: x("m*g*s"), Right: x("k*s^2/2"), Lead: "energy is conserved"},
 			{Left: x("s"), Right: x("2 m*g/k"), Reason: "divide both sides by s, which is not 0 at the lowest point, and solve for s"},
-			{Shown: is("4.0 cm")},
+			{Shown: value("4.0 cm")},
 		}},
-		Working{Lines: []Line{
+		Working{Lines: []entry.WorkLine{
 			{Left: x("v"), Right: x("√(2 (m*g*s - k*s^2/2)/m)"), Lead: "speed on the way", Reason: "solve for v"},
 			{Right: x("√(g^2*m/k)")},
-			{Shown: is("0.443 m/s"), Units: []entry.UnitSide{{Product: "(m/s^2) s"}, {Product: "m/s"}}},
+			{Shown: value("0.443 m/s"), Units: []entry.UnitSide{{Product: "(m/s^2) s"}, {Product: "m/s"}}},
 			{Left: x("E_total"), Right: x("m*v^2/2 + k*s^2/2 - m*g*s + m_pan*v^2/2 + k_hook*s_hook^2/2 - m_hook*g*s_hook + mu*m*g*cos(alpha)*s + F_air*s"), Reason: "everything at once"},
 		}},
 		Answer{X: x("s"), Shown: is("4.0 cm"), Points: 3},
 		Answer{X: x("v_max"), Shown: is("4.43e-1 m/s"), Points: 2},
-		Working{Definitions: true, Lines: []Line{{Left: x("U(s)"), Right: x("k*s^2/2")}, {Left: x("W(s)"), Right: x("m*g*s")}}},
+		Working{Definitions: true, Lines: []entry.WorkLine{{Left: x("U(s)"), Right: x("k*s^2/2")}, {Left: x("W(s)"), Right: x("m*g*s")}}},
 		Graph{Figure: stretchGraph(), Shapes: []string{"U(s) is a parabola that opens upward, with its lowest point at (0 cm, 0 J).", "W(s) is a straight line through (0 cm, 0 J) with the slope 4.9 N."}},
 		EnergyBars{Bars: panBars(), Books: "The books balance: 0.196 J before and 0.196 J after."},
 		Check{Left: x("m*g*s - k*s^2/2"), Sign: "is zero", Within: "within 0.1 J", Holds: true, Says: "it is 0 J"},
@@ -198,8 +208,8 @@ func everywhere(h string) *Document {
 	return &Document{Title: h, Caution: h, Blocks: []Block{Note{h}, Givens{[]Given{{name, Shown{Words: h}}}}}, Parts: []Part{{
 		Label: h, Question: h, Points: -1, Blocks: []Block{
 			Note{h + "\n\n# " + h + "\n- " + h + "\n1. " + h + "\n    " + h + "\n---\n> " + h + "\n" + h + "\n==="}, Text{[]string{h, "", h}}, Room{-5}, Room{1 << 40},
-			Working{Lines: []Line{{Left: name, Right: name, Reason: h, Lead: h, Units: []entry.UnitSide{{Product: h, Root: true}, {Product: h}}}, {Shown: Shown{Words: h}}, {Shown: Shown{X: name}}, {}}},
-			Working{}, Working{Definitions: true, Lines: []Line{{Left: x("U(s)"), Right: x("k*s^2/2")}}}, Givens{}, Table{}, Graph{}, EnergyBars{}, Text{},
+			Working{Lines: []entry.WorkLine{{Left: name, Right: name, Reason: h, Lead: h, Units: []entry.UnitSide{{Product: h, Root: true}, {Product: h}}}, {}}},
+			Working{}, Working{Definitions: true, Lines: []entry.WorkLine{{Left: x("U(s)"), Right: x("k*s^2/2")}}}, Givens{}, Table{}, Graph{}, EnergyBars{}, Text{},
 			Answer{X: name, Shown: Shown{Words: h}}, Answer{X: name, Shown: Shown{X: name}}, Answer{}, Answer{X: name},
 			Check{Left: name, Right: name, Relation: h, Within: h, Says: h}, Check{Left: name, Sign: h, Holds: true}, Check{},
 			Graph{Figure: fig, Shapes: []string{h}}, EnergyBars{Bars: bars, Books: h},

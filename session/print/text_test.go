@@ -8,6 +8,8 @@ import (
 	"github.com/mattn/go-runewidth"
 	"github.com/yuin/goldmark"
 	"github.com/yuin/goldmark/extension"
+
+	"steelyard/session/entry"
 )
 
 func TestTextGoldens(t *testing.T) {
@@ -123,7 +125,7 @@ func BenchmarkPlain(b *testing.B) {
 // brackets.
 func TestBrokenSumKeepsItsBrackets(t *testing.T) {
 	sum := x("m*g*h_first + k_spring*x_first^2/2 + m*v_first^2/2 + F_air*h_first - (m*g*h_second + k_spring*x_second^2/2)")
-	d := &Document{Edition: Key, Blocks: []Block{Working{Lines: []Line{{Left: x("E"), Right: sum}}}}}
+	d := &Document{Edition: Key, Blocks: []Block{Working{Lines: []entry.WorkLine{{Left: x("E"), Right: sum}}}}}
 	for form, want := range map[string]string{
 		string(HTML(d)):  `<mo form="infix">−</mo><mrow><mo>(</mo>`,
 		string(LaTeX(d)): `{}- \left(m g`,
