@@ -10,7 +10,7 @@ import (
 
 // collected finds the roots of a sum that is to be 0, in which the unknown
 // occurs more than once.
-func (s *isolator) collected(eq sum, depth int) ([]Root, bool) {
+func (s *isolator) collected(eq sum, depth int) ([]root, bool) {
 	if depth > maxDepth {
 		return nil, false
 	}
@@ -68,7 +68,7 @@ func (s *isolator) divisor(eq sum) (factor, bool) {
 }
 
 // multiplied goes on after both sides are multiplied by a factor.
-func (s *isolator) multiplied(eq sum, by factor, depth int) ([]Root, bool) {
+func (s *isolator) multiplied(eq sum, by factor, depth int) ([]root, bool) {
 	var out sum
 	for _, t := range eq {
 		p, ok := t.mul(factorTerm(by))
@@ -113,7 +113,7 @@ func (s *isolator) kinds(eq sum) []factor {
 }
 
 // oneKind solves an equation in powers of one thing that holds the unknown.
-func (s *isolator) oneKind(eq sum, kind factor, depth int) ([]Root, bool) {
+func (s *isolator) oneKind(eq sum, kind factor, depth int) ([]root, bool) {
 	byExp := map[units.Exp]sum{}
 	var powers []units.Exp
 	for _, t := range eq {
@@ -146,7 +146,7 @@ func asTerm(s sum) term {
 }
 
 // binomial solves c·A^e + d = 0.
-func (s *isolator) binomial(base syntax.Expr, e units.Exp, c, d sum, depth int) ([]Root, bool) {
+func (s *isolator) binomial(base syntax.Expr, e units.Exp, c, d sum, depth int) ([]root, bool) {
 	if c.allNegative() {
 		c, d = c.neg(), d.neg()
 	}
@@ -196,7 +196,7 @@ func divisorOnly(t term) bool {
 
 // factored solves an equation of which every term has one factor: what is left
 // without it is 0, or the factor is.
-func (s *isolator) factored(eq sum, by factor, depth int) ([]Root, bool) {
+func (s *isolator) factored(eq sum, by factor, depth int) ([]root, bool) {
 	inv, ok := factorTerm(by).inv()
 	if !ok {
 		return nil, false
@@ -212,14 +212,14 @@ func (s *isolator) factored(eq sum, by factor, depth int) ([]Root, bool) {
 	}
 	b.lead(roots)
 	if s.quadratic = b.quadratic; s.quadratic != nil {
-		b.lead(s.quadratic.Double)
+		b.lead(s.quadratic.double)
 	}
 	zero, ok := s.branch(by.base, nil, FactorZero, depth+1)
 	return append(roots, zero...), ok
 }
 
 // quadraticIn solves a·A^2e + b·A^e + c = 0 by the formula.
-func (s *isolator) quadraticIn(base syntax.Expr, e units.Exp, a, b, c sum, depth int) ([]Root, bool) {
+func (s *isolator) quadraticIn(base syntax.Expr, e units.Exp, a, b, c sum, depth int) ([]root, bool) {
 	if a.allNegative() {
 		a, b, c = a.neg(), b.neg(), c.neg()
 	}
@@ -232,16 +232,16 @@ func (s *isolator) quadraticIn(base syntax.Expr, e units.Exp, a, b, c sum, depth
 	product.coef = new(big.Rat).Mul(product.coef, big.NewRat(-4, 1))
 	discriminant := sumExpr(collect(sum{square, product}))
 	in := powerExpr(factor{"", base, e})
-	s.quadratic = &Quadratic{In: in, A: termExpr(ta), B: termExpr(tb), C: termExpr(tc), Discriminant: discriminant}
+	s.quadratic = &quadratic{discriminant: discriminant}
 	s.note(s.standardForm(base, e, ta, tb, tc), zeroExpr(), StandardForm, nil)
 	twice := ta
 	twice.coef = new(big.Rat).Mul(ta.coef, big.NewRat(2, 1))
 	if half, ok := twice.inv(); ok {
 		if x, ok := tb.neg().mul(half); ok {
-			s.quadratic.Double, _ = s.branch(in, collect(sum{x}), DoubleRoot, depth+1)
+			s.quadratic.double, _ = s.branch(in, collect(sum{x}), DoubleRoot, depth+1)
 		}
 	}
-	var out []Root
+	var out []root
 	for _, op := range []syntax.Op{syntax.Add, syntax.Sub} {
 		numerator := &syntax.Binary{Op: op, X: termExpr(tb.neg()), Y: squareRoot(discriminant)}
 		x := syntax.Expr(&syntax.Binary{Op: syntax.Div, X: &syntax.Paren{X: numerator}, Y: group(termExpr(twice))})
@@ -265,7 +265,7 @@ func (s *isolator) standardForm(base syntax.Expr, e units.Exp, a, b, c term) syn
 // squared isolates a square root that holds the unknown, beside other terms
 // that hold it too, and squares both sides. What this adds to the solutions is
 // found when they are put back.
-func (s *isolator) squared(eq sum, depth int) ([]Root, bool) {
+func (s *isolator) squared(eq sum, depth int) ([]root, bool) {
 	for i, t := range eq {
 		for _, f := range t.factors {
 			if f.exp.Den() != 2 || !s.holds(f.base) || isName(f.base, s.unknown) {
@@ -291,7 +291,7 @@ func (s sum) has(key string) bool {
 }
 
 // squareSides squares both sides of t = rest.
-func (s *isolator) squareSides(t term, rest sum, depth int) ([]Root, bool) {
+func (s *isolator) squareSides(t term, rest sum, depth int) ([]root, bool) {
 	s.note(termExpr(t), sumExpr(rest), LeaveRoot, nil)
 	left, ok1 := t.pow(expTwo)
 	right, ok2 := s.raised(rest, expTwo)

@@ -2,6 +2,7 @@ package algebra
 
 import (
 	"math/big"
+	"slices"
 
 	"steelyard/lang/ops"
 	"steelyard/lang/syntax"
@@ -12,15 +13,30 @@ import (
 type isolator struct {
 	normalizer
 	steps     []Step
-	quadratic *Quadratic
+	quadratic *quadratic
 	turns     bool // solutions some full turns away are wanted
+}
+
+// root is one solution for the unknown.
+type root struct {
+	x     syntax.Expr
+	steps []Step // from the end of the common steps to this root
+	also  *root  // what the inverse of a function leaves out, or nil
+	turns []root // those some full turns of an angle away
+}
+
+// quadratic is a quadratic equation that was solved, with the roots that it has
+// if its discriminant is 0.
+type quadratic struct {
+	discriminant syntax.Expr
+	double       []root
 }
 
 // maxDepth bounds how often an equation is collected anew.
 const maxDepth = 12
 
 // equation finds the roots of left = right.
-func (s *isolator) equation(left, right syntax.Expr) ([]Root, bool) {
+func (s *isolator) equation(left, right syntax.Expr) ([]root, bool) {
 	l, r := occurrences(left, s.unknown), occurrences(right, s.unknown)
 	if l == 0 || r == 0 {
 		x, other := left, right
@@ -48,7 +64,7 @@ func (s *isolator) equation(left, right syntax.Expr) ([]Root, bool) {
 }
 
 // solve finds the values of the unknown for which x is a value without it.
-func (s *isolator) solve(x syntax.Expr, value sum, depth int) ([]Root, bool) {
+func (s *isolator) solve(x syntax.Expr, value sum, depth int) ([]root, bool) {
 	before := len(s.steps)
 	if roots, ok := s.isolated(x, value, depth); ok {
 		return roots, true
@@ -63,10 +79,10 @@ func (s *isolator) solve(x syntax.Expr, value sum, depth int) ([]Root, bool) {
 
 // isolated finds the values of the unknown without collecting: x is the unknown,
 // holds it once, or is a product that is to be 0.
-func (s *isolator) isolated(x syntax.Expr, value sum, depth int) ([]Root, bool) {
+func (s *isolator) isolated(x syntax.Expr, value sum, depth int) ([]root, bool) {
 	x = unbracket(x)
 	if isName(x, s.unknown) {
-		return []Root{{X: sumExpr(value)}}, true
+		return []root{{x: sumExpr(value)}}, true
 	}
 	if isZeroValue(value) {
 		before := len(s.steps)
@@ -82,7 +98,7 @@ func (s *isolator) isolated(x syntax.Expr, value sum, depth int) ([]Root, bool) 
 }
 
 // to goes on with an inner expression and its value.
-func (s *isolator) to(x syntax.Expr, value sum, reason Reason, by syntax.Expr, depth int) ([]Root, bool) {
+func (s *isolator) to(x syntax.Expr, value sum, reason Reason, by syntax.Expr, depth int) ([]root, bool) {
 	value = collect(value)
 	s.note(x, sumExpr(value), reason, by)
 	return s.solve(x, value, depth)
@@ -94,14 +110,14 @@ func (s *isolator) fork() *isolator {
 }
 
 // lead puts the steps since a fork before those of the roots found there.
-func (s *isolator) lead(roots []Root) {
+func (s *isolator) lead(roots []root) {
 	for i := range roots {
 		roots[i].after(s.steps[1:])
 	}
 }
 
 // branch goes on with one of several values.
-func (s *isolator) branch(x syntax.Expr, value sum, reason Reason, depth int) ([]Root, bool) {
+func (s *isolator) branch(x syntax.Expr, value sum, reason Reason, depth int) ([]root, bool) {
 	b := s.fork()
 	roots, ok := b.to(x, value, reason, nil, depth)
 	b.lead(roots)
@@ -109,18 +125,18 @@ func (s *isolator) branch(x syntax.Expr, value sum, reason Reason, depth int) ([
 }
 
 // after puts steps before those of a root.
-func (r *Root) after(steps []Step) {
-	r.Steps = append(append([]Step{}, steps...), r.Steps...)
-	if r.Also != nil {
-		r.Also.after(steps)
+func (r *root) after(steps []Step) {
+	r.steps = slices.Concat(steps, r.steps)
+	if r.also != nil {
+		r.also.after(steps)
 	}
-	for i := range r.Turns {
-		r.Turns[i].after(steps)
+	for i := range r.turns {
+		r.turns[i].after(steps)
 	}
 }
 
 // undo undoes the outermost operation of an expression.
-func (s *isolator) undo(x syntax.Expr, value sum, depth int) ([]Root, bool) {
+func (s *isolator) undo(x syntax.Expr, value sum, depth int) ([]root, bool) {
 	if base, e, ok := rootOf(x); ok {
 		return s.undoPower(base, e, value, depth)
 	}
@@ -175,7 +191,7 @@ func (s *isolator) split(all []part) (mine part, rest []part) {
 }
 
 // undoSum moves the other terms to the other side.
-func (s *isolator) undoSum(x *syntax.Binary, value sum, depth int) ([]Root, bool) {
+func (s *isolator) undoSum(x *syntax.Binary, value sum, depth int) ([]root, bool) {
 	mine, rest := s.split(parts(x, syntax.Add, syntax.Sub, false))
 	var moved sum
 	subtracted := 0
@@ -206,7 +222,7 @@ func (s *isolator) undoSum(x *syntax.Binary, value sum, depth int) ([]Root, bool
 }
 
 // undoProduct divides by the other factors.
-func (s *isolator) undoProduct(x *syntax.Binary, value sum, depth int) ([]Root, bool) {
+func (s *isolator) undoProduct(x *syntax.Binary, value sum, depth int) ([]root, bool) {
 	n := normalizer{}
 	mine, rest := s.split(parts(x, syntax.Mul, syntax.Div, false))
 	over, under := sum{number(1, 1)}, sum{number(1, 1)}
@@ -253,7 +269,7 @@ func (s *isolator) undoProduct(x *syntax.Binary, value sum, depth int) ([]Root, 
 
 // undoPower finds where x^e is a value. The inverse of an even power has two
 // branches, the positive one first.
-func (s *isolator) undoPower(x syntax.Expr, e units.Exp, value sum, depth int) ([]Root, bool) {
+func (s *isolator) undoPower(x syntax.Expr, e units.Exp, value sum, depth int) ([]root, bool) {
 	if e == expOne {
 		return s.solve(x, value, depth)
 	}
@@ -272,8 +288,8 @@ func (s *isolator) undoPower(x syntax.Expr, e units.Exp, value sum, depth int) (
 }
 
 // branches goes on with each of several values.
-func (s *isolator) branches(x syntax.Expr, values []sum, reason Reason, depth int) ([]Root, bool) {
-	var all []Root
+func (s *isolator) branches(x syntax.Expr, values []sum, reason Reason, depth int) ([]root, bool) {
+	var all []root
 	for _, v := range values {
 		roots, ok := s.branch(x, v, reason, depth)
 		if !ok {
@@ -285,7 +301,7 @@ func (s *isolator) branches(x syntax.Expr, values []sum, reason Reason, depth in
 }
 
 // undoExponent finds where n^x is a value.
-func (s *isolator) undoExponent(x *syntax.Binary, value sum, depth int) ([]Root, bool) {
+func (s *isolator) undoExponent(x *syntax.Binary, value sum, depth int) ([]root, bool) {
 	if s.holds(x.X) {
 		return nil, false
 	}
@@ -297,7 +313,7 @@ func (s *isolator) undoExponent(x *syntax.Binary, value sum, depth int) ([]Root,
 // operations has for it. Its solutions are roots of their own; but where a full
 // turn makes no difference, the first is the principal value, and the other is
 // what that leaves out.
-func (s *isolator) undoCall(x *syntax.Call, value sum, depth int) ([]Root, bool) {
+func (s *isolator) undoCall(x *syntax.Call, value sum, depth int) ([]root, bool) {
 	inverse, inner, other, ok := s.inverseOf(x)
 	if !ok {
 		return nil, false
@@ -362,9 +378,9 @@ func fromTable(text string, put map[string]syntax.Expr) (sum, bool) {
 const maxTurns = 3
 
 // otherAngles adds the solutions that the principal value of an angle leaves out.
-func (s *isolator) otherAngles(r *Root, inner syntax.Expr, angles []sum, depth int) {
+func (s *isolator) otherAngles(r *root, inner syntax.Expr, angles []sum, depth int) {
 	for _, other := range angles[1:] {
-		r.Also = s.instead(*r, inner, other, depth)
+		r.also = s.instead(*r, inner, other, depth)
 	}
 	for k := -maxTurns; s.turns && k <= maxTurns; k++ {
 		for _, angle := range angles {
@@ -374,7 +390,7 @@ func (s *isolator) otherAngles(r *Root, inner syntax.Expr, angles []sum, depth i
 			turn := atomTerm(&syntax.Pi{})
 			turn.coef = big.NewRat(int64(2*k), 1)
 			if at := s.instead(*r, inner, angle.plus(sum{turn}), depth); at != nil {
-				r.Turns = append(r.Turns, *at)
+				r.turns = append(r.turns, *at)
 			}
 		}
 	}
@@ -382,13 +398,13 @@ func (s *isolator) otherAngles(r *Root, inner syntax.Expr, angles []sum, depth i
 
 // instead is the root with another angle in the place of the principal one; nil
 // if that is not one root.
-func (s *isolator) instead(principal Root, inner syntax.Expr, angle sum, depth int) *Root {
+func (s *isolator) instead(principal root, inner syntax.Expr, angle sum, depth int) *root {
 	b := &isolator{normalizer: s.normalizer, steps: []Step{{Left: inner, Right: sumExpr(angle)}}}
 	roots, ok := b.solve(inner, angle, depth)
 	if !ok || len(roots) != 1 {
 		return nil
 	}
 	name := &syntax.Name{Name: s.unknown}
-	steps := append(append([]Step{}, principal.Steps...), Step{Left: name, Right: roots[0].X, Reason: OtherAngle})
-	return &Root{X: roots[0].X, Steps: steps}
+	steps := append(slices.Clone(principal.steps), Step{Left: name, Right: roots[0].x, Reason: OtherAngle})
+	return &root{x: roots[0].x, steps: steps}
 }

@@ -1,16 +1,22 @@
 package algebra
 
 import (
+	"slices"
+
 	"steelyard/lang/syntax"
 )
 
 // Equation is a left and a right side.
 type Equation struct{ Left, Right syntax.Expr }
 
-// Root is one solution for the unknown.
+// Root is one solution of equations.
 type Root struct {
-	X syntax.Expr
-	// Steps lead from the end of the common steps to this root.
+	// X is what the unknowns are, in the order in which they were asked. None of
+	// them is in it.
+	X []syntax.Expr
+	// Steps lead from the equations as they were given to this root. The first is
+	// the equation, without a reason; the last has the root on its right side,
+	// perhaps in a shorter form than X. Factors are in the order of the equation.
 	Steps []Step
 	// Also is a further solution that the inverse of a function leaves out, or
 	// nil.
@@ -20,85 +26,99 @@ type Root struct {
 	Turns []Root
 }
 
-// Quadratic is a quadratic equation in standard form, A·t² + B·t + C = 0.
+// Quadratic is a quadratic equation that was solved on the way.
 type Quadratic struct {
-	In           syntax.Expr // what t is
-	A, B, C      syntax.Expr
 	Discriminant syntax.Expr
 	// Double are the roots if the discriminant is 0. Rounding may make it a little
 	// less than that, and take the roots away.
 	Double []Root
 }
 
-// Solution is what became of an equation.
+// Solution is what became of equations.
 type Solution struct {
-	Steps     []Step // what all roots share
 	Roots     []Root
-	Quadratic *Quadratic // nil if it was none
+	Quadratic *Quadratic // nil if there was none
 }
 
-// Solve isolates an unknown. Where it occurs once, one operation after the other
-// is undone; else it is collected, and what is linear, quadratic, a product that
-// is 0 or one power is solved. It returns false where none of this leads to the
-// unknown alone.
-func Solve(left, right syntax.Expr, unknown string) (*Solution, bool) {
-	return solve(&isolator{normalizer: normalizer{unknown: unknown}}, left, right)
+// Solve finds as many unknowns as there are equations: an equation is solved for
+// one unknown, which is put into the others, until one equation with one unknown
+// is left. It returns false if no order of elimination leads to the end. With
+// turns, the solutions are listed too that are a few full turns of an angle away
+// from the principal one.
+func Solve(eqs []Equation, unknowns []string, turns bool) (*Solution, bool) {
+	e := elimination{asked: unknowns, turns: turns}
+	return e.solve(eqs, unknowns)
 }
 
-// SolveTurns is Solve, with the solutions that are a few full turns of an angle
-// away from the principal one.
-func SolveTurns(left, right syntax.Expr, unknown string) (*Solution, bool) {
-	return solve(&isolator{normalizer: normalizer{unknown: unknown}, turns: true}, left, right)
-}
-
-func solve(s *isolator, left, right syntax.Expr) (*Solution, bool) {
-	s.steps = []Step{{Left: left, Right: right}}
-	roots, ok := s.equation(left, right)
-	if !ok || len(roots) == 0 {
+// one solves one equation for an unknown. Where that occurs once, one operation
+// after the other is undone; else it is collected, and what is linear, quadratic,
+// a product that is 0 or one power is solved. It returns false where none of this
+// leads to the unknown alone.
+func one(eq Equation, unknown string, turns bool) (*Solution, bool) {
+	s := &isolator{normalizer: normalizer{unknown: unknown}, turns: turns, steps: []Step{{Left: eq.Left, Right: eq.Right}}}
+	found, ok := s.equation(eq.Left, eq.Right)
+	if !ok || len(found) == 0 {
 		return nil, false
 	}
-	roots = distinct(roots)
-	for i, r := range roots {
-		if once(left, right, s.unknown) && len(s.steps)+len(r.Steps) > 1 {
-			roots[i].X = Arrange(r.X, left, right)
+	shown := eq.shown(unknown, s.steps)
+	out := &Solution{}
+	for _, r := range distinct(found) {
+		out.Roots = append(out.Roots, shown(r))
+	}
+	if q := s.quadratic; q != nil {
+		out.Quadratic = &Quadratic{Discriminant: q.discriminant}
+		for _, r := range q.double {
+			out.Quadratic.Double = append(out.Quadratic.Double, shown(r))
 		}
 	}
-	return &Solution{Steps: s.steps, Roots: roots, Quadratic: s.quadratic}, true
+	return out, true
 }
 
 // distinct drops roots that are the same expression as one before them.
-func distinct(roots []Root) []Root {
-	out := roots[:0:0]
+func distinct(roots []root) []root {
 	seen := map[string]bool{}
-	for _, r := range roots {
-		key := syntax.PrintExpr(r.X)
-		if s, ok := (normalizer{}).sum(r.X); ok {
+	return slices.DeleteFunc(roots, func(r root) bool {
+		key := syntax.PrintExpr(r.x)
+		if s, ok := (normalizer{}).sum(r.x); ok {
 			key = sumKey(collect(s))
 		}
-		if !seen[key] {
-			seen[key] = true
-			out = append(out, r)
+		twice := seen[key]
+		seen[key] = true
+		return twice
+	})
+}
+
+// shown returns what makes a root and its steps ready to be read. Where the
+// unknown occurs once, factors are put in the order of the equation, and the
+// root is gathered where that makes it shorter; what was collected stays in the
+// order in which it was.
+func (eq Equation) shown(unknown string, common []Step) func(root) Root {
+	once := occurrences(eq.Left, unknown)+occurrences(eq.Right, unknown) == 1
+	var show func(root) Root
+	show = func(r root) Root {
+		out := Root{X: []syntax.Expr{r.x}, Steps: slices.Concat(common, r.steps)}
+		if once {
+			out.Steps = eq.gathered(out.Steps, r.x)
+			if len(common)+len(r.steps) > 1 {
+				out.X[0] = Arrange(r.x, eq.Left, eq.Right)
+			}
 		}
+		if r.also != nil {
+			also := show(*r.also)
+			out.Also = &also
+		}
+		for _, t := range r.turns {
+			out.Turns = append(out.Turns, show(t))
+		}
+		return out
 	}
-	return out
+	return show
 }
 
-// once tells whether a name occurs once in an equation, so that it is isolated
-// without collecting.
-func once(left, right syntax.Expr, name string) bool {
-	return occurrences(left, name)+occurrences(right, name) == 1
-}
-
-// StepsTo are the steps from an equation to one of its roots. The first step is a
-// copy, and factors are in the order of the equation. The last step's right side
-// is the root, perhaps in another form.
-func StepsTo(left, right syntax.Expr, unknown string, s *Solution, root int) []Step {
-	steps := append(append([]Step{}, s.Steps...), s.Roots[root].Steps...)
-	if !once(left, right, unknown) {
-		return steps
-	}
+// gathered arranges the steps to a root like the equation, and adds its short
+// form.
+func (eq Equation) gathered(steps []Step, x syntax.Expr) []Step {
 	last := steps[len(steps)-1]
-	x := s.Roots[root].X
 	if short, ok := OneFraction(last.Right); ok && len(steps) > 1 && last.Reason != OtherAngle {
 		steps = append(steps, Step{Left: last.Left, Right: short, Reason: Gather})
 	} else if len(steps) == 1 && 5*len(syntax.PrintExpr(x)) < 4*len(syntax.PrintExpr(last.Right)) {
@@ -106,9 +126,9 @@ func StepsTo(left, right syntax.Expr, unknown string, s *Solution, root int) []S
 	}
 	for k := range steps[1:] {
 		at := &steps[k+1]
-		at.Left, at.Right = Arrange(at.Left, left, right), Arrange(at.Right, left, right)
+		at.Left, at.Right = Arrange(at.Left, eq.Left, eq.Right), Arrange(at.Right, eq.Left, eq.Right)
 		if at.By != nil {
-			at.By = Arrange(at.By, left, right)
+			at.By = Arrange(at.By, eq.Left, eq.Right)
 		}
 	}
 	return steps

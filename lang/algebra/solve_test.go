@@ -33,14 +33,14 @@ func TestSolve(t *testing.T) {
 	}
 	for _, tt := range tests {
 		l, r, _ := strings.Cut(tt.equation, " = ")
-		s, ok := Solve(expr(t, l), expr(t, r), tt.unknown)
+		s, ok := Solve([]Equation{{expr(t, l), expr(t, r)}}, []string{tt.unknown}, false)
 		if !ok {
 			t.Errorf("%s for %s: not solved", tt.equation, tt.unknown)
 			continue
 		}
 		var got []string
 		for _, root := range s.Roots {
-			got = append(got, syntax.PrintExpr(root.X))
+			got = append(got, syntax.PrintExpr(root.X[0]))
 		}
 		if text := strings.Join(got, "; "); text != tt.want {
 			t.Errorf("%s for %s: %s, want %s", tt.equation, tt.unknown, text, tt.want)

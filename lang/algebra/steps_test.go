@@ -7,9 +7,9 @@ import (
 	"steelyard/lang/syntax"
 )
 
-// TestStepsTo isolates unknowns as on paper. Each case is an equation, the unknown
+// TestSteps isolates unknowns as on paper. Each case is an equation, the unknown
 // and the steps, each with its reason in brackets.
-func TestStepsTo(t *testing.T) {
+func TestSteps(t *testing.T) {
 	tests := []struct{ left, right, unknown, want string }{
 		{"W", "1/2*k*x^2", "k", "1/2·k·x² = W [swap the sides]; k = 2·W/x² [divide both sides by x²/2]"},
 		{"W", "1/2*k*x^2", "x", "1/2·k·x² = W [swap the sides]; x² = 2·W/k [divide both sides by k/2]; x = √(2·W/k) [take the square root of both sides]"},
@@ -27,9 +27,9 @@ func TestStepsTo(t *testing.T) {
 	for _, tt := range tests {
 		left, right := parse(t, tt.left), parse(t, tt.right)
 		got := ""
-		if s, ok := Solve(left, right, tt.unknown); ok {
+		if s, ok := Solve([]Equation{{left, right}}, []string{tt.unknown}, false); ok {
 			var said []string
-			for _, st := range StepsTo(left, right, tt.unknown, s, 0)[1:] {
+			for _, st := range s.Roots[0].Steps[1:] {
 				reason := string(st.Reason)
 				if st.By != nil {
 					reason = strings.Replace(reason, "…", syntax.ScreenExpr(st.By), 1)

@@ -1,16 +1,19 @@
 package algebra
 
 import (
+	"slices"
 	"sort"
 
 	"steelyard/lang/syntax"
 )
 
-// SystemRoot is one solution of several equations: an expression for each
-// unknown, free of all of them, in the order in which they were asked.
-type SystemRoot struct {
-	X     []syntax.Expr
-	Steps []Step
+// elimination solves equations one after the other.
+type elimination struct {
+	asked []string
+	turns bool
+	// done are the unknowns found so far, and steps those that led to them.
+	done  []isolated
+	steps []Step
 }
 
 // isolated is an unknown with what it was found to be, later unknowns included.
@@ -19,25 +22,18 @@ type isolated struct {
 	x    syntax.Expr
 }
 
-// System solves as many equations as there are unknowns, by elimination: an
-// equation is solved for one unknown, which is put into the others, until one
-// equation with one unknown is left. It returns false if no order of
-// elimination leads to the end.
-func System(eqs []Equation, unknowns []string) ([]SystemRoot, bool) {
-	return eliminate(eqs, unknowns, nil, nil, unknowns)
-}
-
-func eliminate(eqs []Equation, left []string, done []isolated, steps []Step, asked []string) ([]SystemRoot, bool) {
+// solve finds the unknowns that are left.
+func (e elimination) solve(eqs []Equation, left []string) (*Solution, bool) {
 	if len(left) == 1 {
-		return lastUnknown(eqs, left[0], done, steps, asked)
+		return e.last(eqs[0], left[0])
 	}
 	for _, c := range simplest(eqs, left) {
-		eq, name, x := eqs[c.equation], left[c.unknown], c.solution.Roots[0].X
-		more := append(append([]Step{}, steps...), StepsTo(eq.Left, eq.Right, name, c.solution, 0)...)
-		others := putInto(eqs, c.equation, name, x)
-		rest := append(append([]string{}, left[:c.unknown]...), left[c.unknown+1:]...)
-		if roots, ok := eliminate(others, rest, append(append([]isolated{}, done...), isolated{name, x}), more, asked); ok {
-			return roots, true
+		name, x := left[c.unknown], c.root.X[0]
+		more := e
+		more.done = append(slices.Clone(e.done), isolated{name, x})
+		more.steps = slices.Concat(e.steps, c.root.Steps)
+		if out, ok := more.solve(putInto(eqs, c.equation, name, x), slices.Delete(slices.Clone(left), c.unknown, c.unknown+1)); ok {
+			return out, true
 		}
 	}
 	return nil, false
@@ -46,7 +42,7 @@ func eliminate(eqs []Equation, left []string, done []isolated, steps []Step, ask
 // choice is an equation solved for one of the unknowns.
 type choice struct {
 	equation, unknown int
-	solution          *Solution
+	root              Root
 	length            int
 }
 
@@ -55,9 +51,9 @@ func simplest(eqs []Equation, left []string) []choice {
 	var all []choice
 	for i, eq := range eqs {
 		for j, name := range left {
-			s, ok := Solve(eq.Left, eq.Right, name)
+			s, ok := one(eq, name, false)
 			if ok && len(s.Roots) == 1 && s.Roots[0].Also == nil {
-				all = append(all, choice{i, j, s, len(syntax.PrintExpr(s.Roots[0].X))})
+				all = append(all, choice{i, j, s.Roots[0], len(syntax.PrintExpr(s.Roots[0].X[0]))})
 			}
 		}
 	}
@@ -77,39 +73,41 @@ func putInto(eqs []Equation, but int, name string, x syntax.Expr) []Equation {
 	return out
 }
 
-// lastUnknown solves the equation that is left, and puts its roots into what
-// the others were found to be.
-func lastUnknown(eqs []Equation, name string, done []isolated, steps []Step, asked []string) ([]SystemRoot, bool) {
-	s, ok := Solve(eqs[0].Left, eqs[0].Right, name)
-	if !ok {
-		return nil, false
+// last solves the equation that is left, and puts its roots into what the other
+// unknowns were found to be.
+func (e elimination) last(eq Equation, name string) (*Solution, bool) {
+	s, ok := one(eq, name, e.turns)
+	if !ok || len(e.done) == 0 {
+		return s, ok
 	}
-	var out []SystemRoot
 	for k, r := range s.Roots {
-		root := r.X
-		found := map[string]syntax.Expr{name: root}
-		mine := StepsTo(eqs[0].Left, eqs[0].Right, name, s, k)
-		mine[0].Reason = PutOthersIn
-		if short, ok := OneFraction(root); ok && len(steps) > 0 {
-			found[name] = short
-			mine = append(mine, Step{Left: &syntax.Name{Name: name}, Right: short, Reason: Gather})
-		}
-		all := append(append([]Step{}, steps...), mine...)
-		for i := len(done) - 1; i >= 0; i-- {
-			x := Substitute(done[i].x, found)
-			left := &syntax.Name{Name: done[i].name}
-			all = append(all, Step{Left: left, Right: x, Reason: PutBack})
-			if short := gathered(x); len(syntax.PrintExpr(short)) < len(syntax.PrintExpr(x)) {
-				x = short
-				all = append(all, Step{Left: left, Right: x, Reason: Gather})
-			}
-			found[done[i].name] = x
-		}
-		result := SystemRoot{Steps: all}
-		for _, u := range asked {
-			result.X = append(result.X, found[u])
-		}
-		out = append(out, result)
+		s.Roots[k] = e.putBack(r, name)
 	}
-	return out, true
+	return s, true
+}
+
+// putBack works the other unknowns out from the last one.
+func (e elimination) putBack(r Root, name string) Root {
+	found := map[string]syntax.Expr{name: r.X[0]}
+	steps := slices.Concat(e.steps, r.Steps)
+	steps[len(e.steps)].Reason = PutOthersIn
+	put := func(name string, x syntax.Expr, reason Reason) {
+		found[name] = x
+		steps = append(steps, Step{Left: &syntax.Name{Name: name}, Right: x, Reason: reason})
+	}
+	if short, ok := OneFraction(r.X[0]); ok {
+		put(name, short, Gather)
+	}
+	for _, d := range slices.Backward(e.done) {
+		x := Substitute(d.x, found)
+		put(d.name, x, PutBack)
+		if short := Arrange(gathered(x), x); len(syntax.PrintExpr(short)) < len(syntax.PrintExpr(x)) {
+			put(d.name, short, Gather)
+		}
+	}
+	out := Root{Steps: steps}
+	for _, u := range e.asked {
+		out.X = append(out.X, found[u])
+	}
+	return out
 }

@@ -33,12 +33,12 @@ func isNothing(q *syntax.Quantity) bool {
 // product, where one of its factors is; a quotient, where its upper side is; a
 // power or a root, where what it is taken of is. It returns false where that says
 // nothing new, and where a factor can't be solved.
-func (s *isolator) zeroProduct(x syntax.Expr, depth int) ([]Root, bool) {
+func (s *isolator) zeroProduct(x syntax.Expr, depth int) ([]root, bool) {
 	factors := s.zeroFactors(x, nil)
 	if len(factors) == 0 || len(factors) == 1 && (factors[0] == x || occurrences(x, s.unknown) == 1) {
 		return nil, false
 	}
-	var all []Root
+	var all []root
 	for _, f := range factors {
 		roots, ok := s.branch(f, nil, FactorZero, depth)
 		if !ok {

@@ -2,15 +2,20 @@ package eval
 
 import (
 	"steelyard/lang/algebra"
+	"steelyard/lang/syntax"
 	"steelyard/session/entry"
 )
 
-// Solved stands behind the entry of a solve: how its equations were rearranged,
-// and the roots that its values were worked out from.
+// Solved is behind the entry of a solve: what its values were worked out from.
 type Solved struct {
 	entry.Worker
-	Solution *algebra.Solution
 	// Unknown is what a single equation was rearranged for.
 	Unknown string
-	Roots   []algebra.Root
+	Roots   []Isolated // one for each value
+}
+
+// Isolated is an unknown in symbols, and the steps from the equations to it.
+type Isolated struct {
+	X     syntax.Expr
+	Steps []algebra.Step
 }

@@ -17,8 +17,8 @@ func (v *solving) inSymbols() bool {
 	all := v.inForm(false)
 	depends := false
 	for _, one := range all {
-		for _, r := range one.roots {
-			c := v.Try(r.X)
+		for _, x := range one.root.X {
+			c := v.Try(x)
 			depends = depends || c.Slot == run.NoSlot || c.Static.Absent
 		}
 	}
@@ -27,8 +27,8 @@ func (v *solving) inSymbols() bool {
 	}
 	one := all[0]
 	var rows entry.Lines
-	for i, r := range one.roots {
-		c := v.Eval(r.X, eval.Want{Silent: true})
+	for i, x := range one.root.X {
+		c := v.Eval(x, eval.Want{Silent: true})
 		if c.Slot == run.NoSlot {
 			return true
 		}
@@ -39,7 +39,7 @@ func (v *solving) inSymbols() bool {
 		unit := v.solutionUnit(i, v.Planner.Static(c.Slot))
 		v.defs[i].Slot, v.defs[i].Unit = c.Slot, unit
 		v.workedFrom(one, i)
-		rows = append(rows, v.s.Unknowns[i].Name+" = "+syntax.ScreenExpr(r.X)+", in "+unit.Screen())
+		rows = append(rows, v.s.Unknowns[i].Name+" = "+syntax.ScreenExpr(x)+", in "+unit.Screen())
 	}
 	v.Entry.Outcome = rows
 	return true

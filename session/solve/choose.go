@@ -60,11 +60,11 @@ func (v *solving) chooseOne(all []solution) {
 	}
 	others := append(all[:chosen:chosen], all[chosen+1:]...)
 	note := ""
-	switch also := all[chosen].roots[0].Also; {
+	switch also := all[chosen].root.Also; {
 	case len(others) > 0 && v.rule.Choice == run.OnlyRoot:
 		note = v.otherNote(others)
 	case v.single() && also != nil:
-		note = v.alsoNote(also.X)
+		note = v.alsoNote(also.X[0])
 	}
 	if note != "" {
 		v.Find(finding.New(finding.OtherRoot, first.NameAt, note, ""))

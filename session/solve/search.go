@@ -62,7 +62,7 @@ func (v *solving) hidden() []solution {
 	}
 	if q := v.rearranged.Quadratic; q != nil {
 		v.again = true
-		if all := v.workedOut(v.asSolutions(q.Double)); len(all) > 0 {
+		if all := v.workedOut(asSolutions(q.Double)); len(all) > 0 {
 			return all
 		}
 		if _, negative := v.discriminant(); negative {
@@ -143,11 +143,11 @@ func (v *solving) stepByStep() []solution {
 func (v *solving) searched(x []float64) solution {
 	one := solution{values: x}
 	for _, e := range v.equations {
-		one.steps = append(one.steps, algebra.Step{Left: e.Left, Right: e.Right})
+		one.root.Steps = append(one.root.Steps, algebra.Step{Left: e.Left, Right: e.Right})
 	}
 	for i, value := range x {
 		one.slots = append(one.slots, v.Planner.Emit(run.Instr{Op: ops.Const, K: value}, v.statics[i]))
-		one.roots = append(one.roots, algebra.Root{X: asNumber(value, v.statics[i])})
+		one.root.X = append(one.root.X, asNumber(value, v.statics[i]))
 	}
 	v.CatchUp()
 	return one

@@ -45,17 +45,14 @@ type solving struct {
 	satisfied bool
 	// limits are the bounds that conditions set, once they have been worked out.
 	limits *limits
-	// rearranged is how one equation was solved in symbols, and system how
-	// several were.
+	// rearranged is how the equations were solved in symbols.
 	rearranged *algebra.Solution
-	system     []algebra.SystemRoot
 }
 
 // solution is one solution of the equations: an expression, a slot and a number
 // for each unknown.
 type solution struct {
-	roots  []algebra.Root
-	steps  []algebra.Step
+	root   algebra.Root
 	slots  []run.Slot
 	values []float64
 }
@@ -204,14 +201,7 @@ func (v *solving) rearrange() bool {
 		opened[i] = algebra.Equation{Left: v.Opened(e.Left, v.Entry.Line), Right: v.Opened(e.Right, v.Entry.Line)}
 	}
 	ok := false
-	switch {
-	case !v.single():
-		v.system, ok = algebra.System(opened, v.unknowns)
-	case len(v.s.Where) > 0:
-		v.rearranged, ok = algebra.SolveTurns(opened[0].Left, opened[0].Right, v.unknowns[0])
-	default:
-		v.rearranged, ok = algebra.Solve(opened[0].Left, opened[0].Right, v.unknowns[0])
-	}
+	v.rearranged, ok = algebra.Solve(opened, v.unknowns, v.single() && len(v.s.Where) > 0)
 	return ok
 }
 
@@ -219,20 +209,8 @@ func (v *solving) rearrange() bool {
 // choice asked for, those too that a principal value leaves out, and if turns is
 // set those some turns away.
 func (v *solving) inForm(turns bool) []solution {
-	var all []solution
-	for _, r := range v.system {
-		one := solution{steps: r.Steps}
-		for _, x := range r.X {
-			one.roots = append(one.roots, algebra.Root{X: x})
-		}
-		all = append(all, one)
-	}
-	if !v.single() {
-		v.again = len(all) > 1 || len(v.s.Where) > 0
-		return all
-	}
 	roots := v.rearranged.Roots
-	if len(v.s.Where) > 0 || v.s.Unknowns[0].Which != syntax.AnyRoot || len(v.s.Unknowns) > 1 {
+	if v.single() && (len(v.s.Where) > 0 || v.s.Unknowns[0].Which != syntax.AnyRoot || len(v.s.Unknowns) > 1) {
 		for _, r := range v.rearranged.Roots {
 			if r.Also != nil {
 				roots = append(roots[:len(roots):len(roots)], *r.Also)
@@ -243,14 +221,14 @@ func (v *solving) inForm(turns bool) []solution {
 		}
 	}
 	v.again = len(roots) > 1 || len(v.s.Where) > 0
-	return v.asSolutions(roots)
+	return asSolutions(roots)
 }
 
-// asSolutions are roots of one equation as solutions.
-func (v *solving) asSolutions(roots []algebra.Root) []solution {
+// asSolutions are roots as solutions without numbers yet.
+func asSolutions(roots []algebra.Root) []solution {
 	all := make([]solution, len(roots))
 	for i, r := range roots {
-		all[i] = solution{roots: []algebra.Root{r}, steps: v.rearranged.Steps}
+		all[i].root = r
 	}
 	return all
 }
@@ -288,8 +266,8 @@ func (v *solving) workedOut(all []solution) []solution {
 // numbers works one solution out; false if it has no real value. What keeps it
 // from being planned is returned.
 func (v *solving) numbers(one *solution) ([]finding.Finding, bool) {
-	for i, r := range one.roots {
-		c := v.Eval(r.X, eval.Want{Silent: true})
+	for i, x := range one.root.X {
+		c := v.Eval(x, eval.Want{Silent: true})
 		if c.Slot == run.NoSlot {
 			return c.Findings, false
 		}

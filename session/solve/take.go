@@ -1,7 +1,6 @@
 package solve
 
 import (
-	"steelyard/lang/algebra"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/session/eval"
@@ -77,11 +76,8 @@ func (v *solving) take(i int, one solution, k int) {
 func (v *solving) workedFrom(one solution, k int) {
 	by, ok := v.Entry.By.(*eval.Solved)
 	if !ok {
-		by = &eval.Solved{Worker: v.Entry.By, Solution: v.rearranged, Unknown: v.unknowns[0]}
-		if by.Solution == nil {
-			by.Solution = &algebra.Solution{Steps: one.steps}
-		}
+		by = &eval.Solved{Worker: v.Entry.By, Unknown: v.unknowns[0]}
 		v.Entry.By = by
 	}
-	by.Roots = append(by.Roots, one.roots[k])
+	by.Roots = append(by.Roots, eval.Isolated{X: one.root.X[k], Steps: one.root.Steps})
 }

@@ -42,7 +42,7 @@ func solved(p *eval.Page, e *entry.Entry, s *eval.Solved, name string) []entry.W
 
 // system is the working of several equations.
 func system(p *eval.Page, e *entry.Entry, s *eval.Solved, name string) []entry.WorkLine {
-	out := stepLines(s.Solution.Steps)
+	out := stepLines(s.Roots[0].Steps)
 	values := e.Values()
 	for i := range values {
 		v := &values[i]
@@ -63,11 +63,9 @@ func system(p *eval.Page, e *entry.Entry, s *eval.Solved, name string) []entry.W
 }
 
 // rearranged are the steps from the equation to one of its roots, and the root,
-// with the factors in the order of the equation.
+// as the last step has it.
 func rearranged(s *eval.Solved, i int) ([]algebra.Step, syntax.Expr) {
-	first := s.Solution.Steps[0]
-	one := &algebra.Solution{Steps: s.Solution.Steps, Roots: s.Roots[i : i+1]}
-	steps := algebra.StepsTo(first.Left, first.Right, s.Unknown, one, 0)
+	steps := s.Roots[i].Steps
 	if n, ok := steps[len(steps)-1].Left.(*syntax.Name); ok && n.Name == s.Unknown && len(steps) > 1 {
 		return steps, steps[len(steps)-1].Right
 	}
