@@ -141,11 +141,11 @@ var texMarksOfUnits = map[string]string{
 // upright writes the symbol of a unit. LaTeX has Greek letters outside of text
 // only.
 func (w *latexWriter) upright(s string) {
-	if mark, ok := texMarksOfUnits[s]; ok {
-		w.tex(mark)
-		return
-	}
 	for s != "" {
+		if mark, ok := texMarksOfUnits[s]; ok {
+			w.tex(mark)
+			return
+		}
 		i := strings.IndexFunc(s, func(r rune) bool { return texGreek()[r] != "" })
 		if i < 0 {
 			w.text(roman, proper(s))

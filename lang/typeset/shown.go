@@ -48,16 +48,20 @@ func digitsEnd(s string) int { return len(s) - len(strings.TrimLeft(s, "01234567
 
 // shownPower reads e-19 or ×10⁻¹⁹.
 func shownPower(text string) (power string, n int) {
-	if rest, ok := strings.CutPrefix(text, "e"); ok && !strings.HasPrefix(rest, "(") {
-		n = caretEnd(rest)
-	} else if rest, ok := strings.CutPrefix(text, "×10"); ok {
-		if n = superscript(rest); n > 0 {
-			n += len("×10")
+	if up, ok := strings.CutPrefix(text, "×10"); ok {
+		end := strings.IndexFunc(up, func(r rune) bool { return writing.Unraised(r) == 0 })
+		if end < 0 {
+			end = len(up)
+		}
+		if end > 0 {
+			return writing.OnTheLine(up[:end]), len("×10") + end
+		}
+	} else if up, ok := strings.CutPrefix(text, "e"); ok {
+		digits := strings.TrimPrefix(up, "-")
+		if end := digitsEnd(digits); end > 0 {
+			end += len(up) - len(digits)
+			return up[:end], len("e") + end
 		}
 	}
-	if n == 0 {
-		return "", 0
-	}
-	text = strings.TrimPrefix(strings.TrimPrefix(text[:n], "e"), "×10")
-	return strings.NewReplacer("^", "", "−", "-").Replace(writing.OnTheLine(text)), n
+	return "", 0
 }
