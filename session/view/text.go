@@ -61,6 +61,7 @@ func Text(w io.Writer, e *entry.Entry, o Options) error {
 	}
 	prompt := Prompt(e.Line)
 	p := &page{e: e, o: o, margin: len(prompt)}
+	p.b.Grow(len(e.Text) + 2*o.Width) // as much as most entries take
 	p.statement(prompt)
 	for i := range e.Findings {
 		p.finding(&e.Findings[i])
@@ -75,13 +76,12 @@ func (p *page) statement(prompt string) {
 	if !p.o.Statement {
 		return
 	}
-	for i, line := range strings.Split(p.e.Text, "\n") {
-		if i == 0 {
-			p.b.WriteString(prompt)
-		} else {
-			p.b.WriteString(strings.Repeat(" ", p.margin))
-		}
-		p.b.WriteString(runewidth.Truncate(clean(line), longest, "…") + "\n")
+	lead := prompt
+	for line := range strings.SplitSeq(p.e.Text, "\n") {
+		p.b.WriteString(lead)
+		p.b.WriteString(runewidth.Truncate(clean(line), longest, "…"))
+		p.b.WriteByte('\n')
+		lead = strings.Repeat(" ", p.margin)
 	}
 }
 
@@ -98,7 +98,9 @@ func (p *page) row(indent int, text string) {
 	if text == "" {
 		indent = 0
 	}
-	p.b.WriteString(strings.Repeat(" ", indent) + text + "\n")
+	p.b.WriteString(strings.Repeat(" ", indent))
+	p.b.WriteString(text)
+	p.b.WriteByte('\n')
 }
 
 // pointed tells whether a finding is about a place in the statement. A note, a
