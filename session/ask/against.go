@@ -52,15 +52,12 @@ func against(p *eval.Page, f *syntax.FormulaDef) string {
 		if !strings.Contains(f.Holds, c.phrase) {
 			continue
 		}
-		u, bad := p.Planner.Unit(syntax.UnitText{Text: c.unit}, units.AloneInPlace)
-		if bad != nil {
-			continue
-		}
+		u := p.Unit(syntax.UnitText{Text: c.unit})
 		for _, d := range p.Planner.Names.All() {
 			if now, _ := p.Planner.Names.Lookup(d.Name); now != d || d.Line == 0 || !c.speaksOf(p, d, u, f) {
 				continue
 			}
-			return "it holds " + f.Holds + "; here " + d.Name + " is " + shownOn(p, d)
+			return "it holds " + f.Holds + "; here " + d.Name + " is " + p.Shown(d, units.Screen)
 		}
 	}
 	return ""
@@ -82,15 +79,4 @@ func (c contradiction) speaksOf(p *eval.Page, d *plan.Def, u *units.Unit, f *syn
 	}
 	v, ok := p.State.Value(d.Slot)
 	return ok && math.Abs(u.FromSI(v)) > c.beyond*(1+1e-9)
-}
-
-// shownOn is a definition's value as it is shown on screen.
-func shownOn(p *eval.Page, d *plan.Def) string {
-	v := p.State.Vals[d.Slot]
-	u := d.Unit
-	if u == nil {
-		st := p.Planner.Static(d.Slot)
-		u = units.Preferred(st.Dim, st.Tag)
-	}
-	return units.FormatQuantity(u.FromSI(v), u, units.Figures{}, p.Set.Rounding, units.Screen)
 }

@@ -61,8 +61,8 @@ func newSearch(p *eval.Page) *search {
 		}
 		r := relation{formula: f, free: map[string]bool{"g": true}}
 		for _, sym := range f.Symbols {
-			u, bad := p.Planner.Unit(sym.Unit, units.AloneInPlace)
-			if bad != nil {
+			u := p.Unit(sym.Unit)
+			if u == nil {
 				continue
 			}
 			r.symbols = append(r.symbols, symbol{sym.Name, u.Dim()})

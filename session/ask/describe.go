@@ -85,17 +85,13 @@ func describeQuantity(p *eval.Page, d *plan.Def) []string {
 	if d.Line > 0 {
 		head += " (line " + strconv.Itoa(d.Line) + ")"
 	}
-	unit := d.Unit
-	if unit == nil {
-		unit = units.Preferred(st.Dim, st.Tag)
-	}
-	head += ": " + plan.Words(st)
-	if !st.Absent {
-		if v := shownValue(p, d, unit); v != "" {
-			head = d.Name + strings.TrimPrefix(head[:strings.Index(head, ": ")], d.Name) + " = " + v + ", " + plan.Words(st)
-		}
-	} else {
-		head += ", no value yet"
+	switch v := p.Shown(d, units.Screen); {
+	case st.Absent:
+		head += ": " + plan.Words(st) + ", no value yet"
+	case v != "":
+		head += " = " + v + ", " + plan.Words(st)
+	default:
+		head += ": " + plan.Words(st)
 	}
 	out := []string{head}
 	if st.Open != 0 {
@@ -106,21 +102,6 @@ func describeQuantity(p *eval.Page, d *plan.Def) []string {
 		out = append(out, "  also the dimension of: "+strings.Join(k.Others, ", "))
 	}
 	return out
-}
-
-// shownValue is a definition's value as its own line shows it.
-func shownValue(p *eval.Page, d *plan.Def, unit *units.Unit) string {
-	if e := p.EntryAt(d.Line); e != nil && d.Line > 0 {
-		for _, v := range e.Values() {
-			if v.Name == d.Name {
-				return v.Shown(units.Screen)
-			}
-		}
-	}
-	if int(d.Slot) >= len(p.State.Vals) {
-		return ""
-	}
-	return units.FormatQuantity(unit.FromSI(p.State.Vals[d.Slot]), unit, units.Figures{}, p.Set.Rounding, units.Screen)
 }
 
 // baseUnits writes a dimension in base units.

@@ -52,16 +52,9 @@ func Names(p *eval.Page) []Name {
 			out = append(out, Name{Name: d.Name, Line: d.Line, Kind: Failed})
 			continue
 		}
-		n := Name{Name: d.Name, Line: d.Line, Kind: nameKind(p, d)}
+		n := Name{Name: d.Name, Line: d.Line, Kind: nameKind(p, d), Value: p.ValueOf(d)}
 		if d.Unit != nil {
 			n.Unit = d.Unit.Text()
-		}
-		if e := p.EntryAt(d.Line); e != nil {
-			for i, v := range e.Values() {
-				if v.Name == d.Name {
-					n.Value = &e.Values()[i]
-				}
-			}
 		}
 		out = append(out, n)
 	}

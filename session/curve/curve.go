@@ -95,35 +95,15 @@ func curveHint(l *eval.Line, got plan.Curve, against string, st run.Static) {
 func curveUnit(l *eval.Line, c *curve) bool {
 	st := c.static
 	c.unit = units.Preferred(st.Dim, st.Tag)
-	if call, ok := c.x.(*syntax.Call); ok && !c.in.Present() {
-		if d, ok := l.Planner.Names.Lookup(call.Func); ok && d.Kind == plan.Function && d.Func.In.Present() {
-			if u, bad := l.Planner.Unit(d.Func.In, units.AloneInPlace); bad == nil && u.Dim() == st.Dim {
-				c.unit = u
-			}
-		}
-	}
-	if n, ok := c.x.(*syntax.Name); ok && !c.in.Present() {
-		if u := l.RememberedUnit(n); u != nil && u.Dim() == st.Dim {
+	if !c.in.Present() {
+		if u := l.RememberedUnit(c.x); u != nil && u.Dim() == st.Dim && !u.Affine() {
 			c.unit = u
 		}
-	}
-	if !c.in.Present() {
 		return true
 	}
-	u, bad := l.Planner.Unit(c.in, units.AloneInPlace)
-	if bad != nil {
-		l.Find(l.Planner.UnitFinding(c.in, bad))
-		return false
-	}
-	switch {
-	case st.Open != 0, u.Dim() == st.Dim && (st.Tag == units.None || u.Tag() == units.None || st.Tag == u.Tag()):
+	u, ok := l.ReadUnit(c.in)
+	if ok && l.Fits(c.name, c.in, st, u) {
 		c.unit = u
-	case u.Dim() == st.Dim:
-		t := plan.CycleText(c.name, st, u)
-		l.Find(finding.New(finding.AngleOrCycle, c.in.At, t.Message, t.Hint))
-	default:
-		t := plan.MismatchText(c.name, st, u)
-		l.Find(finding.New(finding.UnitMismatch, c.in.At, t.Message, t.Hint))
 	}
-	return true
+	return ok
 }

@@ -11,6 +11,46 @@ import (
 	"steelyard/units"
 )
 
+// Unit reads the text of a unit, as it is written after in; nil if there is none or
+// it can't be read.
+func (p *Page) Unit(text syntax.UnitText) *units.Unit {
+	if !text.Present() {
+		return nil
+	}
+	u, bad := p.Planner.Unit(text, units.AloneInPlace)
+	if bad != nil {
+		return nil
+	}
+	return u
+}
+
+// ReadUnit is Unit for one that the line asks for: that it can't be read is found.
+func (l *Line) ReadUnit(text syntax.UnitText) (*units.Unit, bool) {
+	u, bad := l.Planner.Unit(text, units.AloneInPlace)
+	if bad != nil {
+		l.Find(l.Planner.UnitFinding(text, bad))
+	}
+	return u, bad == nil
+}
+
+// Fits tells whether a quantity of which is known what the static says can be
+// shown in the unit that is asked; if not, that is found.
+func (l *Line) Fits(name string, in syntax.UnitText, st run.Static, u *units.Unit) bool {
+	switch {
+	case st.Open != 0:
+		return true
+	case st.Dim != u.Dim():
+		t := plan.MismatchText(name, st, u)
+		l.Find(finding.New(finding.UnitMismatch, in.At, t.Message, t.Hint))
+		return false
+	case st.Tag != units.None && u.Tag() != units.None && st.Tag != u.Tag():
+		t := plan.CycleText(name, st, u)
+		l.Find(finding.New(finding.AngleOrCycle, in.At, t.Message, t.Hint))
+		return false
+	}
+	return true
+}
+
 // ReportedIn returns the unit that a value is shown in: the one asked for, if
 // its dimension is right; else the value's own, with a mismatch. It returns
 // false if the text of the unit can't be read.
@@ -18,9 +58,8 @@ func (l *Line) ReportedIn(name string, x syntax.Expr, in syntax.UnitText, c *pla
 	if !in.Present() {
 		return l.asTorque(name, x, l.ownUnitOf(x, c.Slot)), true
 	}
-	u, bad := l.Planner.Unit(in, units.AloneInPlace)
-	if bad != nil {
-		l.Find(l.Planner.UnitFinding(in, bad))
+	u, ok := l.ReadUnit(in)
+	if !ok {
 		return nil, false
 	}
 	st := l.Planner.SettleTo(c.Slot, u.Dim())
@@ -29,9 +68,7 @@ func (l *Line) ReportedIn(name string, x syntax.Expr, in syntax.UnitText, c *pla
 	case st.Dim != u.Dim():
 		l.mismatch(name, x, in, st, u)
 		return units.Preferred(st.Dim, st.Tag), true
-	case st.Tag != units.None && u.Tag() != units.None && st.Tag != u.Tag():
-		t := plan.CycleText(name, st, u)
-		l.Find(finding.New(finding.AngleOrCycle, in.At, t.Message, t.Hint))
+	case !l.Fits(name, in, st, u):
 		return units.Preferred(st.Dim, st.Tag), true
 	case st.Tag == units.None && u.Tag() != units.None:
 		l.Planner.Program.Main.Statics[c.Slot].Tag = u.Tag()
@@ -148,14 +185,7 @@ func (p *Page) callUnit(x *syntax.Call) *units.Unit {
 			}
 		}
 	}
-	if !text.Present() {
-		return nil
-	}
-	u, bad := p.Planner.Unit(text, units.AloneInPlace)
-	if bad != nil {
-		return nil
-	}
-	return u
+	return p.Unit(text)
 }
 
 // asTorque shows a result in N m rather than J where its name says that it is a

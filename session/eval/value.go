@@ -89,18 +89,39 @@ func (p *Page) AsQuantity(d *plan.Def) (syntax.Expr, bool) {
 	if d.Unit == nil {
 		return nil, false
 	}
-	x, fs := syntax.ParseExpr(p.shownAs(d))
+	x, fs := syntax.ParseExpr(p.Shown(d, units.File))
 	return x, len(fs) == 0
 }
 
-// shownAs is the value of a definition in the file form.
-func (p *Page) shownAs(d *plan.Def) string {
-	if e := p.EntryAt(d.Line); e != nil && d.Line > 0 {
-		for _, v := range e.Values() {
-			if v.Name == d.Name {
-				return v.Shown(units.File)
-			}
+// ValueOf is the value that the line of a definition shows for it, or nil.
+func (p *Page) ValueOf(d *plan.Def) *entry.Value {
+	e := p.EntryAt(d.Line)
+	if e == nil || d.Line == 0 {
+		return nil
+	}
+	values := e.Values()
+	for i := range values {
+		if values[i].Name == d.Name {
+			return &values[i]
 		}
 	}
-	return units.FormatQuantity(d.Unit.FromSI(p.State.Vals[d.Slot]), d.Unit, units.Figures{}, p.Set.Rounding, units.File)
+	return nil
+}
+
+// Shown is the value of a definition as its line shows it, or else in its unit;
+// empty if it has none.
+func (p *Page) Shown(d *plan.Def, form units.Form) string {
+	if v := p.ValueOf(d); v != nil {
+		return v.Shown(form)
+	}
+	v, ok := p.State.Value(d.Slot)
+	if !ok {
+		return ""
+	}
+	u := d.Unit
+	if u == nil {
+		st := p.Planner.Static(d.Slot)
+		u = units.Preferred(st.Dim, st.Tag)
+	}
+	return units.FormatQuantity(u.FromSI(v), u, units.Figures{}, p.Set.Rounding, form)
 }

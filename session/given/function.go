@@ -6,7 +6,6 @@ import (
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/session/eval"
-	"steelyard/units"
 )
 
 // Function makes a function of the worksheet known.
@@ -24,11 +23,7 @@ func Function(l *eval.Line, s *syntax.FuncDef) {
 	}
 	l.Uses(uses, at)
 	if s.In.Present() {
-		u, bad := l.Planner.Unit(s.In, units.AloneInPlace)
-		if bad != nil {
-			l.Find(l.Planner.UnitFinding(s.In, bad))
-		}
-		d.Unit = u
+		d.Unit, _ = l.ReadUnit(s.In)
 	}
 	if l.Entry.Failed() {
 		d.Root = d
@@ -44,9 +39,8 @@ func Let(l *eval.Line, s *syntax.Let) {
 		return
 	}
 	l.GivenAgain(s.Symbol.Name, s.Symbol.NameAt)
-	u, bad := l.Planner.Unit(s.In, units.AloneInPlace)
-	if bad != nil {
-		l.Find(l.Planner.UnitFinding(s.In, bad))
+	u, ok := l.ReadUnit(s.In)
+	if !ok {
 		d.Root = d
 	} else {
 		d.Unit = u

@@ -109,8 +109,8 @@ func symbolsFit(l *eval.Line, s *syntax.Solve, f *syntax.FormulaDef, bound map[s
 			x = &syntax.Name{Name: sym.Name}
 		}
 		c := l.Eval(x, eval.Want{Silent: true})
-		want, bad := l.Planner.Unit(sym.Unit, units.AloneInPlace)
-		if c.Slot == run.NoSlot || bad != nil {
+		want := l.Unit(sym.Unit)
+		if c.Slot == run.NoSlot || want == nil {
 			continue
 		}
 		if st := l.Planner.SettleTo(c.Slot, want.Dim()); st.Dim != want.Dim() {

@@ -13,7 +13,6 @@ import (
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/session/eval"
-	"steelyard/units"
 )
 
 // solving is a solve while it is worked out. One equation is a system of one.
@@ -182,13 +181,10 @@ func (v *solving) unknownUnits() bool {
 			continue
 		}
 		st := v.statics[min(i, len(v.statics)-1)]
-		unit, bad := v.Planner.Unit(u.In, units.AloneInPlace)
-		if bad != nil {
-			v.Find(v.Planner.UnitFinding(u.In, bad))
-			good = false
-		} else if st.Open == 0 && unit.Dim() != st.Dim {
-			t := plan.MismatchText(u.Name, st, unit)
-			v.Find(finding.New(finding.UnitMismatch, u.In.At, t.Message, t.Hint))
+		unit, ok := v.ReadUnit(u.In)
+		good = good && ok
+		if ok {
+			v.Fits(u.Name, u.In, st, unit)
 		}
 	}
 	return good

@@ -87,12 +87,8 @@ func isBound(s *syntax.Solve, name string) bool {
 
 // sameUnit tells whether two units measure the same dimension.
 func sameUnit(l *eval.Line, a, b syntax.UnitText) bool {
-	if !a.Present() {
-		return false
-	}
-	x, bad1 := l.Planner.Unit(a, units.AloneInPlace)
-	y, bad2 := l.Planner.Unit(b, units.AloneInPlace)
-	return bad1 == nil && bad2 == nil && x.Dim() == y.Dim()
+	x, y := l.Unit(a), l.Unit(b)
+	return x != nil && y != nil && x.Dim() == y.Dim()
 }
 
 // missingSymbols says which symbols of a formula have no value, and where one

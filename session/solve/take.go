@@ -10,10 +10,8 @@ import (
 // solutionUnit is the unit that the solution for an unknown is shown in.
 func (v *solving) solutionUnit(i int, st run.Static) *units.Unit {
 	u := v.s.Unknowns[i]
-	if u.In.Present() {
-		if unit, bad := v.Planner.Unit(u.In, units.AloneInPlace); bad == nil && unit.Dim() == st.Dim {
-			return unit
-		}
+	if unit := v.Unit(u.In); unit != nil && unit.Dim() == st.Dim {
+		return unit
 	}
 	if unit := v.declaredAngle(u, st); unit != nil {
 		return unit
@@ -35,7 +33,7 @@ func (v *solving) declaredAngle(u syntax.Unknown, st run.Static) *units.Unit {
 		if sym.Name != u.Name && sym.Name != v.unknowns[0] {
 			continue
 		}
-		if unit, bad := v.Planner.Unit(sym.Unit, units.AloneInPlace); bad == nil && unit.Tag() == units.Angle {
+		if unit := v.Unit(sym.Unit); unit != nil && unit.Tag() == units.Angle {
 			return unit
 		}
 	}

@@ -9,57 +9,52 @@ import (
 )
 
 // solved are the rearrangements of a solve, and the values put in; without numbers
-// where a symbol has none.
+// where a symbol has none. Several equations share their steps, one has its own
+// to each root.
 func solved(p *eval.Page, e *entry.Entry, s *eval.Solved, name string) []entry.WorkLine {
-	stmt := e.Stmt.(*syntax.Solve)
-	switch {
-	case len(stmt.Equations) > 1:
-		return system(p, e, s, name)
-	case e.Result() == nil:
+	single, how := len(e.Stmt.(*syntax.Solve).Equations) == 1, "found step by step"
+	var out []entry.WorkLine
+	if single {
+		how = "found by search"
+	} else {
+		out = stepLines(s.Roots[0].Steps)
+	}
+	if single && e.Result() == nil {
 		steps, _ := rearranged(s, 0)
 		return stepLines(steps)
 	}
-	var out []entry.WorkLine
 	values := e.Values()
 	for i := range values {
 		v := &values[i]
 		if name != "" && name != v.Name {
 			continue
 		}
-		steps, x := rearranged(s, i)
-		out = append(out, stepLines(steps)...)
+		unknown, x := v.Name, s.Roots[i].X
+		if single {
+			var steps []algebra.Step
+			unknown = s.Unknown
+			steps, x = rearranged(s, i)
+			out = append(out, stepLines(steps)...)
+		}
 		if searched(e) {
-			out = append(out, entry.WorkLine{Left: named(v.Name), Shown: v, Reason: "found by search"})
+			out = append(out, entry.WorkLine{Left: named(v.Name), Shown: v, Reason: how})
 			continue
 		}
-		out = append(out, lines(p, s.Unknown, x, e, i)[1:]...)
-		if v.Name != s.Unknown { // t1 is the first t
+		lines := lines(p, unknown, x, e, i)
+		if single || said(out[len(out)-1], lines[0]) {
+			lines = lines[1:]
+		}
+		out = append(out, lines...)
+		if v.Name != unknown { // t1 is the first t
 			out[len(out)-1].Left = named(v.Name)
 		}
 	}
 	return out
 }
 
-// system is the working of several equations.
-func system(p *eval.Page, e *entry.Entry, s *eval.Solved, name string) []entry.WorkLine {
-	out := stepLines(s.Roots[0].Steps)
-	values := e.Values()
-	for i := range values {
-		v := &values[i]
-		if name != "" && name != v.Name {
-			continue
-		}
-		if searched(e) {
-			out = append(out, entry.WorkLine{Left: named(v.Name), Shown: v, Reason: "found step by step"})
-			continue
-		}
-		lines := lines(p, v.Name, s.Roots[i].X, e, i)
-		if last := out[len(out)-1]; last.Left != nil && syntax.ScreenExpr(last.Left) == v.Name && syntax.ScreenExpr(last.Right) == syntax.ScreenExpr(lines[0].Right) {
-			lines = lines[1:] // the last step has said it
-		}
-		out = append(out, lines...)
-	}
-	return out
+// said tells whether a line says the same as the one above it.
+func said(above, l entry.WorkLine) bool {
+	return above.Left != nil && l.Left != nil && syntax.ScreenExpr(above.Left) == syntax.ScreenExpr(l.Left) && syntax.ScreenExpr(above.Right) == syntax.ScreenExpr(l.Right)
 }
 
 // rearranged are the steps from the equation to one of its roots, and the root,
