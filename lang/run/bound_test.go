@@ -40,7 +40,7 @@ func TestSatisfies(t *testing.T) {
 		st := &run.State{}
 		p.Program.Run(context.Background(), st, 0, p.Size())
 		s := &run.Solve{Differences: []int{eq.Difference}, Dims: []units.Dim{{}}}
-		if got := p.Program.Satisfies(st, s, []float64{c.x}); got != c.want {
+		if got := p.Program.Satisfies(st, s, run.Candidate{X: []float64{c.x}}); got != c.want {
 			t.Errorf("%v satisfies %s = %s: %t", c.x, c.left, c.right, got)
 		}
 	}

@@ -38,7 +38,7 @@ func (r *floatWalker) newton(s *Solve) [][]float64 {
 	starts := int(max(2, min(newtonStarts, readingOps/each)))
 	for start := 0; start < starts && len(out) < newtonFound && !r.halted; start++ {
 		x := w.start(start)
-		if !w.descend(x) || !r.satisfies(s, x) {
+		if !w.descend(x) || !r.satisfies(s, Candidate{X: x}) {
 			continue
 		}
 		w.simplify(x)
@@ -61,7 +61,7 @@ func (w *newton) simplify(x []float64) {
 		default:
 			continue
 		}
-		if !w.r.satisfies(w.s, x) {
+		if !w.r.satisfies(w.s, Candidate{X: x}) {
 			x[k] = was
 		}
 	}

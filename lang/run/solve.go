@@ -54,9 +54,9 @@ type Solve struct {
 	Conditions  []Condition
 	Choice      Choice
 	Nth, Of     int
-	// Scale is the size of what the root is added up from, in coherent SI
-	// units: a root that is smaller by Near is a rounding remainder.
-	Scale float64
+	// Sizes are those of what each candidate is added up from, in coherent SI
+	// units: one that is smaller than that by Near is a rounding remainder.
+	Sizes []float64
 	// Searched tells that there are no candidates; the arguments are then the
 	// bounds that conditions set, from below and from above.
 	Searched bool
@@ -77,19 +77,21 @@ func (s *Solve) functions() []int {
 // X holds the candidates or the bounds of the search; has tells which have a
 // value.
 func (w *floatWalker) chosen(s *Solve, x []float64, has []bool) (float64, ops.Fault) {
-	var roots [][]float64
+	var roots []Candidate
 	switch {
 	case !s.Searched:
 		roots = w.candidates(s, x, has)
 	case len(s.Dims) > 1:
-		roots = w.newton(s)
+		for _, x := range w.newton(s) {
+			roots = append(roots, Candidate{X: x})
+		}
 	default:
 		roots = w.searched(s, x)
 	}
 	order := w.allowedRoots(s, roots)
 	kept := make([][]float64, len(order))
 	for i, k := range order {
-		kept[i] = roots[k]
+		kept[i] = roots[k].X
 	}
 	chosen := s.Choose(kept)
 	switch {
@@ -103,20 +105,32 @@ func (w *floatWalker) chosen(s *Solve, x []float64, has []bool) (float64, ops.Fa
 	return 0, ops.ManyRoots
 }
 
+// Candidate is a value for each unknown.
+type Candidate struct {
+	X []float64
+	// Size is that of what the value of a single unknown is added up from, or 0.
+	Size float64
+}
+
 // candidates are the roots among numbers that hold one value after the other
 // for each unknown.
-func (w *floatWalker) candidates(s *Solve, all []float64, has []bool) [][]float64 {
-	var out [][]float64
-	for n := len(s.Dims); len(all) >= n; all, has = all[n:], has[n:] {
-		if x := all[:n:n]; !slices.Contains(has[:n], false) && w.satisfies(s, x) {
-			out = append(out, x)
+func (w *floatWalker) candidates(s *Solve, all []float64, has []bool) []Candidate {
+	var out []Candidate
+	n := len(s.Dims)
+	for i := range len(all) / n {
+		one := Candidate{X: all[i*n : (i+1)*n : (i+1)*n]}
+		if i < len(s.Sizes) {
+			one.Size = s.Sizes[i]
+		}
+		if !slices.Contains(has[i*n:(i+1)*n], false) && w.satisfies(s, one) {
+			out = append(out, one)
 		}
 	}
 	return out
 }
 
 // searched are the roots between the bounds that conditions set.
-func (w *floatWalker) searched(s *Solve, bounds []float64) [][]float64 {
+func (w *floatWalker) searched(s *Solve, bounds []float64) []Candidate {
 	lo, hi := math.Inf(-1), math.Inf(1)
 	for k, bound := range bounds {
 		if k == 0 && s.Below {
@@ -127,10 +141,10 @@ func (w *floatWalker) searched(s *Solve, bounds []float64) [][]float64 {
 	}
 	scale := w.scale(s.Differences, s.Dims[0])
 	search := intervalWalker{walker[enclosed, intervals]{p: w.p, st: w.st, ctx: w.ctx, left: w.left, depth: w.depth}}
-	var out [][]float64
+	var out []Candidate
 	for _, v := range search.findRoots(s.Differences[0], SearchPieces(scale, lo, hi)).Found {
-		if x := []float64{v}; w.satisfies(s, x) {
-			out = append(out, x)
+		if one := (Candidate{X: []float64{v}}); w.satisfies(s, one) {
+			out = append(out, one)
 		}
 	}
 	w.halted = search.halted
@@ -138,25 +152,25 @@ func (w *floatWalker) searched(s *Solve, bounds []float64) [][]float64 {
 }
 
 // Satisfies tells whether values of the unknowns satisfy the equations.
-func (p *Program) Satisfies(st *State, s *Solve, x []float64) bool {
-	return p.floats(nil, st).satisfies(s, x)
+func (p *Program) Satisfies(st *State, s *Solve, one Candidate) bool {
+	return p.floats(nil, st).satisfies(s, one)
 }
 
 // Allowed returns which of some roots the conditions allow, none twice, in the
 // rising order of the first unknown.
-func (p *Program) Allowed(st *State, s *Solve, roots [][]float64) []int {
+func (p *Program) Allowed(st *State, s *Solve, roots []Candidate) []int {
 	return p.floats(nil, st).allowedRoots(s, roots)
 }
 
-func (w *floatWalker) allowedRoots(s *Solve, roots [][]float64) []int {
+func (w *floatWalker) allowedRoots(s *Solve, roots []Candidate) []int {
 	var kept []int
 	for i, x := range roots {
-		twice := slices.ContainsFunc(kept, func(k int) bool { return sameRoot(roots[k], x) })
+		twice := slices.ContainsFunc(kept, func(k int) bool { return sameRoot(roots[k].X, x.X) })
 		if !twice && w.allowed(s, x) {
 			kept = append(kept, i)
 		}
 	}
-	sort.SliceStable(kept, func(i, j int) bool { return roots[kept[i]][0] < roots[kept[j]][0] })
+	sort.SliceStable(kept, func(i, j int) bool { return roots[kept[i]].X[0] < roots[kept[j]].X[0] })
 	return kept
 }
 
@@ -212,14 +226,10 @@ func onlyPositive(all [][]float64) int {
 // satisfies puts a root back into the equations. It counts where the equation
 // vanishes within its own error: that of a root that is off by Near, and of
 // rounding along the way.
-func (w *floatWalker) satisfies(s *Solve, x []float64) bool {
+func (w *floatWalker) satisfies(s *Solve, one Candidate) bool {
 	own := w.bounds(16 * exact)
-	least := 0.0
-	if len(x) == 1 {
-		least = s.Scale
-	}
 	for _, fn := range s.Differences {
-		if rest, ok := own.boundAt(fn, x, Near, least); !ok || math.Abs(rest.v) > rest.e {
+		if rest, ok := own.boundAt(fn, one.X, Near, one.Size); !ok || math.Abs(rest.v) > rest.e {
 			return false
 		}
 	}
@@ -228,14 +238,14 @@ func (w *floatWalker) satisfies(s *Solve, x []float64) bool {
 
 // allowed tells whether a root satisfies the conditions. Whatever they are of may
 // be off by Near.
-func (w *floatWalker) allowed(s *Solve, x []float64) bool {
+func (w *floatWalker) allowed(s *Solve, one Candidate) bool {
 	own := w.bounds(Near)
 	for _, c := range s.Conditions {
 		least := 0.0
 		if c.OfUnknown {
-			least = s.Scale
+			least = one.Size
 		}
-		d, ok := own.boundAt(c.Difference, x, Near, least)
+		d, ok := own.boundAt(c.Difference, one.X, Near, least)
 		if !ok {
 			return false
 		}

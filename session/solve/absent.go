@@ -51,7 +51,7 @@ var standIns = []float64{1.37, 0.61, 2.9}
 
 // satisfiesAnyway puts values back into equations that hold symbols without a
 // value: what is left must be nothing whatever they are.
-func (v *solving) satisfiesAnyway(x []float64) bool {
+func (v *solving) satisfiesAnyway(one solution) bool {
 	for i := range standIns {
 		replaced := map[run.Slot]float64{}
 		for k, def := range v.Planner.Names.All() {
@@ -59,7 +59,7 @@ func (v *solving) satisfiesAnyway(x []float64) bool {
 				replaced[def.Slot] = standIns[(i+k)%len(standIns)]
 			}
 		}
-		if !v.Planner.Program.Satisfies(v.Rerun(replaced), v.rule, x) {
+		if !v.Planner.Program.Satisfies(v.Rerun(replaced), v.rule, one.candidate()) {
 			return false
 		}
 	}

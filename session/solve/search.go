@@ -117,8 +117,8 @@ func (v *solving) named(got found, lead string) []solution {
 	}
 	var all []solution
 	for _, x := range got.Found {
-		if one := []float64{x}; v.satisfies(one) {
-			all = append(all, v.searched(one))
+		if one := (solution{values: []float64{x}}); v.satisfies(one) {
+			all = append(all, v.searched(one.values))
 		}
 	}
 	return all

@@ -4,8 +4,6 @@
 package solve
 
 import (
-	"math"
-
 	"steelyard/lang/algebra"
 	"steelyard/lang/finding"
 	"steelyard/lang/ops"
@@ -54,6 +52,7 @@ type solution struct {
 	root   algebra.Root
 	slots  []run.Slot
 	values []float64
+	size   float64 // of what the value of a single unknown is added up from
 }
 
 // Solve solves equations for unknowns, which become names of the worksheet.
@@ -101,7 +100,7 @@ func (v *solving) solve() *plan.Def {
 	}
 	all := v.workedOut(v.inForm(v.bounded()))
 	if len(all) == 0 && v.single() && len(v.s.Where) > 0 && !v.failing() {
-		v.args = nil
+		v.args, v.rule.Sizes = nil, nil
 		all = v.workedOut(v.inForm(true))
 	}
 	if len(all) == 0 && !v.satisfied && !v.absent && !v.failing() && !v.partWithoutValue() {
@@ -242,16 +241,10 @@ func (v *solving) workedOut(all []solution) []solution {
 		if !ok {
 			continue
 		}
-		was := v.rule.Scale
-		for _, s := range one.slots {
-			v.rule.Scale = math.Max(v.rule.Scale, v.Planner.Program.AddedUp(&v.State, s, v.Start))
+		if v.satisfies(one) {
+			good = append(good, one)
+			v.satisfied = true
 		}
-		if !v.satisfies(one.values) {
-			v.rule.Scale = was
-			continue
-		}
-		good = append(good, one)
-		v.satisfied = true
 	}
 	if len(good) == 0 && len(v.Entry.Findings) == 0 {
 		v.Find(wrong...)
@@ -273,6 +266,10 @@ func (v *solving) numbers(one *solution) ([]finding.Finding, bool) {
 		one.slots = append(one.slots, c.Slot)
 	}
 	v.args = append(v.args, one.slots...)
+	if v.single() {
+		one.size = v.Planner.Program.AddedUp(&v.State, one.slots[0], v.Start)
+		v.rule.Sizes = append(v.rule.Sizes, one.size)
+	}
 	for _, s := range one.slots {
 		x, ok := v.State.Value(s)
 		if !ok {
@@ -285,12 +282,15 @@ func (v *solving) numbers(one *solution) ([]finding.Finding, bool) {
 }
 
 // satisfies puts values of the unknowns back into the equations.
-func (v *solving) satisfies(x []float64) bool {
+func (v *solving) satisfies(one solution) bool {
 	if v.absent {
-		return v.satisfiesAnyway(x)
+		return v.satisfiesAnyway(one)
 	}
-	return v.Planner.Program.Satisfies(&v.State, v.rule, x)
+	return v.Planner.Program.Satisfies(&v.State, v.rule, one.candidate())
 }
+
+// candidate is what a solution is put back as.
+func (one solution) candidate() run.Candidate { return run.Candidate{X: one.values, Size: one.size} }
 
 // allowed keeps the solutions that the conditions allow, in rising order.
 func (v *solving) allowed(all []solution) []solution {
@@ -298,7 +298,11 @@ func (v *solving) allowed(all []solution) []solution {
 		return nil
 	}
 	var kept []solution
-	for _, i := range v.Planner.Program.Allowed(&v.State, v.rule, valuesOf(all)) {
+	candidates := make([]run.Candidate, len(all))
+	for i, one := range all {
+		candidates[i] = one.candidate()
+	}
+	for _, i := range v.Planner.Program.Allowed(&v.State, v.rule, candidates) {
 		kept = append(kept, all[i])
 	}
 	return kept
