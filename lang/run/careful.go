@@ -1,6 +1,10 @@
 package run
 
-import "steelyard/lang/ops"
+import (
+	"context"
+
+	"steelyard/lang/ops"
+)
 
 const (
 	// careLanes is how many lanes run with care at a time.
@@ -54,7 +58,7 @@ func (c *careful) prepare(p *Program, st *State, w *work) {
 		s := &w.steps[i]
 		if s.search != nil {
 			c.state = w.stateFor(st)
-			c.walk = p.floats(nil, &c.state)
+			c.walk = p.floats(context.Background(), &c.state)
 		} else if s.op != ops.Select {
 			c.own[i].run, c.own[i].k[0] = single(s.op, s.k), s.k
 		}

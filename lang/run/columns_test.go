@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"steelyard/lang/ops"
+	"steelyard/units"
 )
 
 // LikeLines runs columns and checks every lane against the single line: values
@@ -104,3 +105,98 @@ func TestColumnsFailure(t *testing.T) {
 
 // Passes is how many kernels a block runs through.
 func (c *Columns) Passes() int { return len(c.passes) }
+
+// TestColumnsSearches finds roots that depend on what varies, which the function
+// of the equation loads, and areas up to it: u² = k, and u from 0 to k.
+func TestColumnsSearches(t *testing.T) {
+	square := Code{Instrs: []Instr{{Op: ops.Param}, {Op: ops.Pow, A: 0, K: 2}, {Op: ops.Load, A: 0}, {Op: ops.Sub, A: 1, B: 2}}, Statics: make([]Static, 4)}
+	p := &Program{Funcs: []*Func{{Params: 1, Result: 3, Code: square, Cost: 4}},
+		Solves: []*Solve{{Differences: []int{0}, Dims: make([]units.Dim, 1), Choice: GreatestRoot, Searched: true}}}
+	p.Main = Code{Args: []Slot{1, 0}, Instrs: []Instr{{Op: ops.Const, K: 2}, {Op: ops.Const, K: 0},
+		{Op: ops.Solve}, {Op: ops.Area, A: 0, B: 0, C: 2}, {Op: ops.Add, A: 2, B: 3}}}
+	out, fails := LikeLines(t, "searches", p, []Slot{2, 4}, []Slot{0}, [][]float64{{4, 2, -1, 9, 0.25}})
+	if math.Abs(out[0][0]-2) > 1e-9 || math.Abs(out[0][3]-3) > 1e-9 {
+		t.Errorf("the roots of 4 and 9: %v and %v", out[0][0], out[0][3])
+	}
+	if fails[2].Kind != ops.NoRoot || fails[2].Slot != 2 {
+		t.Errorf("the root of -1: %+v", fails[2])
+	}
+}
+
+// TestColumnsWide runs random programs with inputs of two and three elements:
+// each element is what a program of single ones gives for it, and a single
+// operand serves for all.
+func TestColumnsWide(t *testing.T) {
+	ctx := context.Background()
+	const lanes = 20
+	wides := 0
+	for seed := range uint64(500) {
+		p, b := newRandom(seed)
+		width := int32(2 + seed%2)
+		b.finish()
+		end := Slot(len(p.Main.Instrs))
+		st := &State{}
+		p.Run(ctx, st, 0, end)
+		narrow, ok := p.Columns(st, []Slot{end - 1}, []Slot{0, 1})
+		p.Main.Statics = []Static{{Width: width}}
+		wide, ok2 := p.Columns(st, []Slot{end - 1}, []Slot{0, 1})
+		if !ok || !ok2 || wide.Inputs() != int(width)+1 {
+			t.Fatalf("seed %d: %t %t", seed, ok, ok2)
+		}
+		in, out := make([][]float64, wide.Inputs()), make([][]float64, wide.Outputs())
+		for i := range in {
+			in[i] = make([]float64, lanes)
+			for lane := range lanes {
+				in[i][lane] = b.number()
+			}
+		}
+		for i := range out {
+			out[i] = make([]float64, lanes)
+		}
+		wide.Run(ctx, in, out, make([]Cause, lanes))
+		if len(out) == 1 {
+			continue // nothing wide reaches the output
+		}
+		wides++
+		if len(out) != int(width) {
+			t.Fatalf("seed %d: %d elements, want %d", seed, len(out), width)
+		}
+		for i := range out {
+			want := [][]float64{make([]float64, lanes)}
+			narrow.Run(ctx, [][]float64{in[i], in[width]}, want, make([]Cause, lanes))
+			for lane, v := range want[0] {
+				if got := out[i][lane]; math.Float64bits(got) != math.Float64bits(v) && (got == got || v == v) {
+					t.Fatalf("seed %d, element %d, lane %d: %v, by itself %v\n%v", seed, i, lane, got, v, p.Main.Instrs)
+				}
+			}
+		}
+	}
+	if wides < 100 {
+		t.Errorf("only %d programs had a wide output", wides)
+	}
+}
+
+// TestColumnsHostile gives columns programs that no planner makes: operands
+// that aren't there yet, or at all. A lane then has a failure, and nothing ends
+// with a panic.
+func TestColumnsHostile(t *testing.T) {
+	f := &Func{Params: 1, Result: 1, Code: Code{Instrs: []Instr{{Op: ops.Param}, {Op: ops.Add, A: 0, B: 7}}}}
+	late := &Func{Params: 1, Result: 0, Code: Code{Instrs: []Instr{{Op: ops.Neg, A: 1}, {Op: ops.Param}}}}
+	none := &Func{Params: 1, Result: 3}
+	for _, in := range []Instr{
+		{Op: ops.Add, A: 0, B: 99}, {Op: ops.Add, A: -4, B: 0}, {Op: ops.Neg, A: 5}, {Op: ops.Select, A: 77, B: 0, C: 0},
+		{Op: ops.Call, A: 0, B: 0, C: 1}, {Op: ops.Call, A: 1, B: 0, C: 1}, {Op: ops.Copy, A: 9}, {Op: ops.Param, A: 3}, {Op: ops.Nothing},
+	} {
+		p := &Program{Funcs: []*Func{f, late, none}, Main: Code{Args: []Slot{0}, Instrs: []Instr{{Op: ops.Const, K: 1}, in}}}
+		st := &State{Vals: []float64{1, 0}, causes: []int32{0, 0}}
+		c, ok := p.Columns(st, []Slot{1}, []Slot{0})
+		if !ok {
+			t.Fatalf("%+v: no columns", in)
+		}
+		out, why := [][]float64{make([]float64, 20)}, make([]Cause, 20)
+		c.Run(context.Background(), [][]float64{make([]float64, 20)}, out, why)
+		if c.Failure(why[3]).Kind == ops.NoFault || out[0][3] == out[0][3] {
+			t.Errorf("%+v: %v", in, out[0][3])
+		}
+	}
+}

@@ -116,39 +116,50 @@ func (b *randomCode) function() {
 	b.p.Funcs = append(b.p.Funcs, f)
 }
 
-// randomProgram draws a program whose first slots are its inputs, with some
-// lanes of them, and compares columns with single lines.
-func randomProgram(t testing.TB, seed uint64) {
-	r := rand.New(rand.NewPCG(seed, 1))
+const randomInputs = 3
+
+// newRandom begins a random program with its inputs and some constants.
+func newRandom(seed uint64) (*Program, *randomCode) {
 	p := &Program{}
-	b := &randomCode{r: r, p: p, code: &p.Main}
-	const inputs = 3
-	for range inputs {
+	b := &randomCode{r: rand.New(rand.NewPCG(seed, 1)), p: p, code: &p.Main}
+	for range 2 * randomInputs {
 		b.put(Instr{Op: ops.Const, K: b.number()})
 	}
-	for range 3 {
-		b.put(Instr{Op: ops.Const, K: b.number()})
-	}
-	for range r.IntN(3) {
+	return p, b
+}
+
+// finish draws the functions and the steps.
+func (b *randomCode) finish() {
+	for range b.r.IntN(3) {
 		b.function()
 	}
-	b.funcs = len(p.Funcs)
-	for range 1 + r.IntN(20) {
+	b.funcs = len(b.p.Funcs)
+	for range 1 + b.r.IntN(20) {
 		b.step()
 	}
-	end := len(p.Main.Instrs)
+}
+
+// randomProgram draws a program with some lanes of its inputs, and compares
+// columns with single lines.
+func randomProgram(t testing.TB, seed uint64) {
+	p, b := newRandom(seed)
+	b.finish()
+	r, end := b.r, len(p.Main.Instrs)
 	var varying []Slot
 	var in [][]float64
 	lanes := 1 + r.IntN(40)
+	if r.IntN(20) == 0 {
+		lanes += 600 // more than a block
+	}
 	calm := r.IntN(2) == 0
-	for i := range 1 + r.IntN(inputs) {
+	for i := range 1 + r.IntN(randomInputs) {
 		varying = append(varying, Slot(i))
 		in = append(in, make([]float64, lanes))
 		for j := range lanes {
 			if in[i][j] = b.number(); calm {
 				in[i][j] = 0.5 + r.Float64()
 			}
-			if r.IntN(200) == 0 {
+			if r.IntN(200) == 0 && !calm {
 				in[i][j] = math.Inf(1 - 2*r.IntN(2))
 			}
 		}

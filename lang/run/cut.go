@@ -27,13 +27,9 @@ type cutter struct {
 // span is the columns of a slot: one for each of its elements.
 type span struct{ first, width int32 }
 
-// at is the column of element i; a single one serves for every i.
-func (s span) at(i int32) int32 {
-	if s.width == 1 {
-		return s.first
-	}
-	return s.first + i
-}
+// at is the column of element i; the last one serves for those beyond, a single
+// one for all.
+func (s span) at(i int32) int32 { return s.first + min(i, s.width-1) }
 
 // frame is a code that is being cut: the main code, or a function that one of
 // its instructions calls.
@@ -48,7 +44,7 @@ type frame struct {
 // of returns the columns of a slot of a code, and false if it has none.
 func (c *cutter) of(f *frame, s Slot) (span, bool) {
 	if f.place.fn == nil {
-		return c.main(s), s >= 0 && s < c.st.Len()
+		return c.main(s), true
 	}
 	if s < 0 || int(s) >= len(f.slots) || f.slots[s].width == 0 {
 		return span{}, false
@@ -130,6 +126,9 @@ func (c *cutter) mark(s Slot) {
 func (c *cutter) main(s Slot) span {
 	if i := s - c.base; i >= 0 && int(i) < len(c.slots) && c.slots[i].width > 0 {
 		return c.slots[i]
+	}
+	if s < 0 || s >= c.st.Len() {
+		return span{c.w.fix(0, c.w.cause(Failure{Slot: s, Kind: ops.Absent})), 1}
 	}
 	out := span{int32(len(c.w.cols)), width(&c.p.Main, s)}
 	v, ok := c.st.Value(s)
@@ -265,9 +264,7 @@ func (c *cutter) elements(f *frame, in *Instr) span {
 			return c.same(f, 0, ops.Absent)
 		}
 		from[i] = o
-		if o.width > 1 {
-			wide = o.width
-		}
+		wide = max(wide, o.width)
 	}
 	out := span{int32(len(c.w.cols)), wide}
 	for i := range wide {

@@ -1,6 +1,10 @@
 package run
 
-import "steelyard/lang/ops"
+import (
+	"context"
+
+	"steelyard/lang/ops"
+)
 
 // search is an instruction that has no kernel, such as an area or a root: the
 // walker runs it in each lane.
@@ -22,34 +26,48 @@ type load struct {
 	col  int32
 }
 
-// search cuts an instruction that the walker runs.
+// search cuts an instruction that the walker runs, one search for each element.
 func (c *cutter) search(f *frame, in *Instr) span {
-	s := &search{in: *in, place: f.place, depth: f.depth}
-	varies := false
-	for i, a := range arguments(f.code, in) {
+	slots := arguments(f.code, in)
+	given := make([]span, len(slots))
+	wide := int32(1)
+	for i, a := range slots {
 		o, ok := c.of(f, a)
 		if !ok {
 			return c.same(f, 0, ops.Absent)
 		}
-		s.args, s.code.Args = append(s.args, o.first), append(s.code.Args, Slot(i))
-		varies = varies || !c.w.cols[o.first].fixed
+		given[i], wide = o, max(wide, o.width)
 	}
-	s.in.B, s.in.C = 0, Slot(len(s.args))
-	s.vals, s.causes = make([]float64, len(s.args)), make([]int32, len(s.args))
+	var loads []Slot
+	var loaded []span
 	for _, l := range c.loaded(in) {
-		if o := c.main(l); !c.w.cols[o.first].fixed {
-			s.loads, varies = append(s.loads, load{l, o.first}), true
+		o := c.main(l)
+		loads, loaded, wide = append(loads, l), append(loaded, o), max(wide, o.width)
+	}
+	out := span{int32(len(c.w.cols)), wide}
+	for i := range wide {
+		s := &search{in: *in, place: f.place, depth: f.depth, vals: make([]float64, len(slots)), causes: make([]int32, len(slots))}
+		s.in.B, s.in.C = 0, Slot(len(slots))
+		varies := false
+		for k, o := range given {
+			s.args, s.code.Args = append(s.args, o.at(i)), append(s.code.Args, Slot(k))
+			varies = varies || !c.w.cols[o.at(i)].fixed
 		}
+		for k, o := range loaded {
+			if col := o.at(i); !c.w.cols[col].fixed {
+				s.loads, varies = append(s.loads, load{loads[k], col}), true
+			}
+		}
+		if varies {
+			c.w.add(step{op: in.Op, at: f.place, search: s})
+			continue
+		}
+		st := c.w.stateFor(c.st)
+		c.w.fix(s.run(c.w, c.p.floats(context.Background(), &st), func(col int32) (float64, Cause) {
+			return c.w.cols[col].value, c.w.cols[col].cause
+		}))
 	}
-	if varies {
-		to, _ := c.w.add(step{op: in.Op, at: f.place, search: s})
-		return span{to, 1}
-	}
-	st := c.w.stateFor(c.st)
-	v, cause := s.run(c.w, c.p.floats(nil, &st), func(col int32) (float64, Cause) {
-		return c.w.cols[col].value, c.w.cols[col].cause
-	})
-	return span{c.w.fix(v, cause), 1}
+	return out
 }
 
 // stateFor is a state with the values that functions load.
