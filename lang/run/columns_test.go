@@ -2,7 +2,9 @@ package run
 
 import (
 	"context"
+	"fmt"
 	"math"
+	"reflect"
 	"testing"
 
 	"steelyard/lang/ops"
@@ -197,6 +199,68 @@ func TestColumnsHostile(t *testing.T) {
 		c.Run(context.Background(), [][]float64{make([]float64, 20)}, out, why)
 		if c.Failure(why[3]).Kind == ops.NoFault || out[0][3] == out[0][3] {
 			t.Errorf("%+v: %v", in, out[0][3])
+		}
+	}
+}
+
+// ofShape adds the operations of a kernel to a program whose first slots are x
+// and y, and returns what follows in the shape.
+func ofShape(p *Program, shape []ops.Op, power float64) (Slot, []ops.Op) {
+	op, rest := shape[0], shape[1:]
+	put := func(in Instr) Slot {
+		p.Main.Instrs = append(p.Main.Instrs, in)
+		return Slot(len(p.Main.Instrs) - 1)
+	}
+	switch {
+	case op == leafX, op == leafY:
+		return Slot(op - leafX), rest
+	case op >= leafZero:
+		return put(Instr{Op: ops.Const, K: []float64{0, 1.7, -0.9, 2.3, 0.6}[op-leafZero]}), rest
+	}
+	in := Instr{Op: op, K: power}
+	switch {
+	case op == ops.Root:
+		in.K = 5
+	case op == ops.Pow && power == 0:
+		in.K = 0.7
+	}
+	in.A, rest = ofShape(p, rest, power)
+	if op.Operands() == 2 {
+		in.B, rest = ofShape(p, rest, power)
+	}
+	return put(in), rest
+}
+
+// TestKernels runs every kernel through an expression of its shape, in one
+// pass, over ordinary lanes and hard ones.
+func TestKernels(t *testing.T) {
+	for _, k := range kernels {
+		p := &Program{Main: Code{Instrs: []Instr{{Op: ops.Const, K: 1.1}, {Op: ops.Const, K: 1.2}}}}
+		out, _ := ofShape(p, k.shape, k.power)
+		in := make([][]float64, 2)
+		for i := range 100 {
+			in[0], in[1] = append(in[0], 0.3+float64(i)/200), append(in[1], 1.9-float64(i)/100)
+		}
+		for _, a := range numbers {
+			for _, b := range numbers {
+				in[0], in[1] = append(in[0], a), append(in[1], b)
+			}
+		}
+		what := fmt.Sprint(k.shape, k.power)
+		LikeLines(t, what, p, []Slot{out}, []Slot{0, 1}, in)
+		st := &State{}
+		p.Run(context.Background(), st, 0, out+1)
+		c, _ := p.Columns(st, []Slot{out}, []Slot{0, 1})
+		n := 0
+		for i := range c.passes {
+			if reflect.ValueOf(c.passes[i].run).Pointer() == reflect.ValueOf(k.run).Pointer() {
+				n++
+			} else if reflect.ValueOf(c.passes[i].run).Pointer() != reflect.ValueOf(finiteOnly).Pointer() {
+				t.Errorf("%s takes another kernel", what)
+			}
+		}
+		if n != 1 {
+			t.Errorf("%s takes %d passes", what, n)
 		}
 	}
 }

@@ -6,7 +6,7 @@ import (
 	"steelyard/lang/ops"
 )
 
-//go:generate go run kernelgen.go
+//go:generate go run ../../cmd/kernelgen
 
 // pass is one kernel over the columns of a block.
 type pass struct {
@@ -33,8 +33,11 @@ type kernel struct {
 const (
 	leafX    = ops.Op(ops.Count) + iota
 	leafY    //
-	leafK    // any constant but a 0 that makes a product or a quotient 0
 	leafZero // a constant of 0
+	leafK0   // any constant but a 0 that makes a product or a quotient 0
+	leafK1   //
+	leafK2   //
+	leafK3   //
 )
 
 // greatest is the size up to which a constant can be added to any number that
@@ -53,7 +56,7 @@ type matcher struct {
 
 	power  float64 // of the kernel that is tried
 	leaves [2]int32
-	k      []float64
+	k      [4]float64
 }
 
 // noNode is the number of no node.
@@ -69,7 +72,7 @@ func (m *matcher) find(id int32) *kernel {
 			if k.shape[0] != m.g.list[id].op {
 				continue
 			}
-			m.power, m.leaves, m.k = k.power, [2]int32{noNode, noNode}, m.k[:0]
+			m.power, m.leaves = k.power, [2]int32{noNode, noNode}
 			if _, ok := m.node(k.shape, id, true); ok {
 				return k
 			}
@@ -91,7 +94,7 @@ func (m *matcher) node(shape []ops.Op, id int32, root bool) ([]ops.Op, bool) {
 			return nil, false
 		}
 		if m.power == 0 {
-			m.k = append(m.k, k)
+			m.k[0] = k
 		}
 	}
 	rest, ok := m.operand(shape[1:], n.op, n.a, n.op == ops.Mul || n.op == ops.Div)
@@ -113,12 +116,12 @@ func (m *matcher) operand(shape []ops.Op, op ops.Op, id int32, scales bool) ([]o
 		}
 		*at = id
 		return rest, true
-	case leafK:
-		m.k = append(m.k, k)
-		return rest, constant && math.Abs(k) < greatest && (k != 0 || !scales)
 	case leafZero:
-		m.k = append(m.k, k)
+		m.k[0] = k
 		return rest, constant && k == 0
+	case leafK0, leafK1, leafK2, leafK3:
+		m.k[shape[0]-leafK0] = k
+		return rest, constant && math.Abs(k) < greatest && (k != 0 || !scales)
 	}
 	return m.node(shape, id, false)
 }

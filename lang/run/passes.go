@@ -96,7 +96,7 @@ func (p *passPlanner) choose() bool {
 				return false
 			}
 			q.run = k.run
-			copy(q.k[:], p.m.k)
+			q.k = p.m.k
 			for i, leaf := range p.m.leaves {
 				reads[i] = leaf
 				if leaf != noNode && list[leaf].op == ops.Param && !k.blind {

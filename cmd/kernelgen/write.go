@@ -1,0 +1,115 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"strconv"
+	"strings"
+)
+
+// lane is an assignment or a name for lane number at of the columns, its locals
+// numbered by as.
+func lane(s, at, as string) string {
+	return strings.ReplaceAll(strings.ReplaceAll(s, "[#]", "["+at+"]"), "#", as)
+}
+
+// write writes a kernel.
+func (k *kernel) write(b *bytes.Buffer) {
+	name := "kernel" + k.root.name()
+	columns := []string{"x"}
+	body := strings.Join(k.body, "\n")
+	if strings.Contains(body, "y[") {
+		columns = append(columns, "y")
+	}
+	fmt.Fprintf(b, "\n// %s is %s.\nfunc %s(p *pass) int {\nd := p.d\n", name, k.source, name)
+	for _, c := range columns {
+		fmt.Fprintf(b, "%s := p.%s[:len(d)]\n", c, c)
+	}
+	for i := range k.consts {
+		fmt.Fprintf(b, "k%d := p.k[%d]\n", i, i)
+	}
+	b.WriteString("i := 0\nfor ; i+8 <= len(d); i += 8 {\nd := d[i : i+8 : i+8]\n")
+	for _, c := range columns {
+		fmt.Fprintf(b, "%s := %s[i : i+8 : i+8]\n", c, c)
+	}
+	// A root and a size are instructions, other functions are calls.
+	calls := strings.NewReplacer("math.Sqrt", "", "math.Abs", "").Replace(body)
+	if strings.Contains(calls, "math.") || strings.Contains(calls, "ops.") {
+		k.loop(b)
+	} else {
+		k.unrolled(b)
+	}
+	fmt.Fprintf(b, "if %s {\nbreak\n}\n}\nreturn i\n}\n", k.doubt())
+}
+
+// doubt is the condition under which eight lanes are not sure.
+func (k *kernel) doubt() string {
+	var any []string
+	for i := range k.checks {
+		any = append(any, fmt.Sprintf("p%d-p%d != 0 || p%d == 0", i, i, i))
+	}
+	for i := range k.finite {
+		any = append(any, fmt.Sprintf("s%d-s%d != 0", i, i))
+	}
+	if len(any) == 0 {
+		return "false"
+	}
+	return strings.Join(any, " || ")
+}
+
+// loop runs the lanes one after the other: calls take longer than that.
+func (k *kernel) loop(b *bytes.Buffer) {
+	for i := range k.checks {
+		fmt.Fprintf(b, "p%d := 1.0\n", i)
+	}
+	for i := range k.finite {
+		fmt.Fprintf(b, "s%d := 0.0\n", i)
+	}
+	fmt.Fprintf(b, "for j := range 8 {\n%s\nd[j] = %s\n", lane(strings.Join(k.body, "\n"), "j", ""), lane(k.root.at, "j", ""))
+	for i, c := range k.checks {
+		fmt.Fprintf(b, "p%d *= %s\n", i, lane(c, "j", ""))
+	}
+	for i, c := range k.finite {
+		fmt.Fprintf(b, "s%d += %s\n", i, lane(c, "j", ""))
+	}
+	b.WriteString("}\n")
+}
+
+// unrolled writes the eight lanes out, four to a line.
+func (k *kernel) unrolled(b *bytes.Buffer) {
+	for from := 0; from < 8; from += 4 {
+		assign := ":="
+		if from > 0 {
+			assign = "="
+		}
+		four := func(s string) [4]string {
+			var out [4]string
+			for j := range out {
+				out[j] = lane(s, strconv.Itoa(from+j), strconv.Itoa(j))
+			}
+			return out
+		}
+		line := func(left, assign, right string) {
+			l, r := four(left), four(right)
+			fmt.Fprintf(b, "%s %s %s\n", strings.Join(l[:], ", "), assign, strings.Join(r[:], ", "))
+		}
+		gather := func(name, op, at string) {
+			v, assign := four(at), assign
+			if from > 0 {
+				assign = op + "="
+			}
+			fmt.Fprintf(b, "%s %s (%s %s %s) %s (%s %s %s)\n", name, assign, v[0], op, v[1], op, v[2], op, v[3])
+		}
+		for _, s := range k.body {
+			left, right, _ := strings.Cut(s, " := ")
+			line(left, assign, right)
+		}
+		line("d[#]", "=", k.root.at)
+		for i, c := range k.checks {
+			gather(fmt.Sprintf("p%d", i), "*", c)
+		}
+		for i, c := range k.finite {
+			gather(fmt.Sprintf("s%d", i), "+", c)
+		}
+	}
+}
