@@ -20,11 +20,11 @@ func Symbol(name string) string {
 	return ""
 }
 
-// Customs lists the units of the quantities that a name customarily stands for,
+// customs lists the units of the quantities that a name customarily stands for,
 // the commonest first, as text that Parse reads. A Δ before a symbol changes
 // nothing. It is empty for a name that says nothing, as a b c with digits do,
 // which are mostly coefficients.
-func Customs(name string) []string {
+func customs(name string) []string {
 	if rest := strings.TrimPrefix(name, "Δ"); rest != "" {
 		name = rest
 	}
@@ -48,7 +48,7 @@ func Customs(name string) []string {
 
 // Usual is the unit of the quantity that a name stands for most often, or "".
 func Usual(name string) string {
-	if c := Customs(name); len(c) > 0 {
+	if c := customs(name); len(c) > 0 {
 		return c[0]
 	}
 	return ""
@@ -57,7 +57,7 @@ func Usual(name string) string {
 // Customary tells whether a name customarily stands for a quantity of some
 // dimension.
 func Customary(name string, d Dim) bool {
-	return slices.ContainsFunc(Customs(name), func(text string) bool {
+	return slices.ContainsFunc(customs(name), func(text string) bool {
 		u, bad := NewTable().Parse(text, AloneInPlace)
 		return bad == nil && u.Dim() == d
 	})

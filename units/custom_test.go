@@ -61,7 +61,7 @@ func TestCustomTable(t *testing.T) {
 		}
 		seen = append(seen, name)
 		var dims []string
-		for _, text := range Customs(name) {
+		for _, text := range customs(name) {
 			u, bad := NewTable().Parse(text, AloneInPlace)
 			if bad != nil {
 				t.Errorf("%s: %s is no unit: %s", name, text, bad.Message)

@@ -34,15 +34,6 @@ func BaseDim(b Base) Dim {
 	return d
 }
 
-// dim makes a dimension of whole exponents, in the order kg m s A K mol cd.
-func dim(exps ...int8) Dim {
-	var d Dim
-	for i, n := range exps {
-		d.e[i] = whole(n)
-	}
-	return d
-}
-
 // Mul returns the dimension of a product, or false where an exponent is out of
 // range.
 func (d Dim) Mul(o Dim) (Dim, bool) {

@@ -125,3 +125,12 @@ func TestDimText(t *testing.T) {
 		}
 	}
 }
+
+// dim makes a dimension of whole exponents, in the order kg m s A K mol cd.
+func dim(exps ...int8) Dim {
+	var d Dim
+	for i, n := range exps {
+		d.e[i] = whole(n)
+	}
+	return d
+}

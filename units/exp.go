@@ -2,9 +2,9 @@ package units
 
 import "strconv"
 
-// MaxExponent is the greatest numerator or denominator that an exponent of a
+// maxExponent is the greatest numerator or denominator that an exponent of a
 // unit or a dimension may have, once reduced.
-const MaxExponent = 99
+const maxExponent = 99
 
 // Exp is an exact rational exponent. Its zero value is 0, and equal exponents
 // compare equal with ==.
@@ -14,7 +14,7 @@ type Exp struct {
 }
 
 // NewExp returns num/den in lowest terms. It reports false where den is zero or
-// where either part is beyond MaxExponent after reduction.
+// where either part is beyond maxExponent after reduction.
 func NewExp(num, den int) (Exp, bool) {
 	if den == 0 {
 		return Exp{}, false
@@ -25,7 +25,7 @@ func NewExp(num, den int) (Exp, bool) {
 	if g := gcd(num, den); g > 1 {
 		num, den = num/g, den/g
 	}
-	if num > MaxExponent || num < -MaxExponent || den > MaxExponent || den < 1 {
+	if num > maxExponent || num < -maxExponent || den > maxExponent || den < 1 {
 		return Exp{}, false
 	}
 	return Exp{int8(num), int8(den - 1)}, true
@@ -67,14 +67,14 @@ func (e Exp) String() string {
 	return s + "/" + strconv.Itoa(e.Den())
 }
 
-// Mul returns the product, or false beyond MaxExponent.
+// Mul returns the product, or false beyond maxExponent.
 func (e Exp) Mul(o Exp) (Exp, bool) { return NewExp(e.Num()*o.Num(), e.Den()*o.Den()) }
 
-// Add returns the sum, or false beyond MaxExponent.
+// Add returns the sum, or false beyond maxExponent.
 func (e Exp) Add(o Exp) (Exp, bool) {
 	if e.less == 0 && o.less == 0 {
 		n := int(e.num) + int(o.num)
-		if n > MaxExponent || n < -MaxExponent {
+		if n > maxExponent || n < -maxExponent {
 			return Exp{}, false
 		}
 		return Exp{num: int8(n)}, true

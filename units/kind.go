@@ -92,31 +92,34 @@ type kindKey struct {
 	tag Tag
 }
 
-// preferred remembers the units of the rows of kindTable that were asked for.
-// It never holds more than the table has rows.
-var preferred sync.Map
+// preferred are the units of the rows of kindTable, read once.
+var preferred = sync.OnceValue(func() map[kindKey]*Unit {
+	all := make(map[kindKey]*Unit, len(kindTable))
+	table := NewTable()
+	for i := range kindTable {
+		k := &kindTable[i]
+		key := kindKey{k.exps.dim(), k.tag}
+		if all[key] != nil {
+			continue // of quantities of one dimension the first row counts
+		}
+		if u, bad := table.parse(k.unit, AloneInPlace); bad == nil {
+			all[key] = u
+		}
+	}
+	return all
+})
 
 // Preferred returns the unit that a result is shown in of its own accord: N,
 // Pa, J … where the dimension is theirs, Hz only for a cycle, rad and rad/s
 // for an angle, else the unit of the catalogue of quantities, else base units.
 func Preferred(d Dim, t Tag) *Unit {
-	key := kindKey{d, t}
-	if u, ok := preferred.Load(key); ok {
-		return u.(*Unit)
+	if u, ok := preferred()[kindKey{d, t}]; ok {
+		return u
 	}
-	k := kindRowOf(d, t)
-	if k == nil && t != None {
+	if t != None {
 		return Preferred(d, None)
 	}
-	if k == nil {
-		return BaseUnits(d)
-	}
-	u, bad := NewTable().parse(k.unit, AloneInPlace)
-	if bad != nil {
-		return BaseUnits(d)
-	}
-	preferred.Store(key, u)
-	return u
+	return BaseUnits(d)
 }
 
 // Coherent returns the coherent SI unit of a dimension, to be typed back: the

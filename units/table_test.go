@@ -87,22 +87,3 @@ func TestComplete(t *testing.T) {
 		t.Errorf("%d words in all", n)
 	}
 }
-
-// TestFamilies are those of mixed quantities, falling.
-func TestFamilies(t *testing.T) {
-	for _, family := range [][]string{{"d", "h", "min", "s"}, {"°", "′", "″"}, {"ft", "inch"}, {"lb", "oz"}} {
-		var f Family
-		for i, text := range family {
-			got, rank := mustUnit(t, text).Family()
-			if i == 0 {
-				f = got
-			}
-			if got == FamilyNone || got != f || rank != i {
-				t.Errorf("%s is in family %d at %d", text, got, rank)
-			}
-		}
-	}
-	if f, _ := mustUnit(t, "kg").Family(); f != FamilyNone {
-		t.Error("kg is in no family")
-	}
-}

@@ -156,7 +156,7 @@ func (ev *evaluator) show(e *entry.Entry) error {
 func (ev *evaluator) command(e *entry.Entry, cmd *syntax.Command) {
 	switch cmd.Word {
 	case "help":
-		e.Outcome = entry.Lines(help.Fitted(ev.pad, cmd.Arg, ev.w.width-8))
+		e.Outcome = entry.Lines(help.Topic(ev.pad, cmd.Arg, ev.w.width-8))
 	case "undo":
 		was, ok := ev.pad.Undo()
 		if !ok {

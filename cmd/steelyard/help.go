@@ -17,7 +17,7 @@ func runHelp(w *world, args []string) int {
 	}
 	word := strings.Join(rest, " ")
 	pad := session.New()
-	text := strings.Join(help.Fitted(pad, word, w.width), "\n") + "\n"
+	text := strings.Join(help.Topic(pad, word, w.width), "\n") + "\n"
 	if word != "" && !help.Known(pad, word) {
 		fmt.Fprint(w.stderr, text)
 		return statusUsage

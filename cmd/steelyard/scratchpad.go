@@ -134,7 +134,7 @@ func (s *scratchpad) Enter(ctx context.Context, text string, shown bool) bool {
 	s.leaving = false
 	switch cmd.Word {
 	case "help":
-		for _, line := range help.Fitted(s.pad, cmd.Arg, s.options().Width-2) {
+		for _, line := range help.Topic(s.pad, cmd.Arg, s.options().Width-2) {
 			s.say("  " + line)
 		}
 	case "undo":

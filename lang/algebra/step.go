@@ -24,7 +24,6 @@ const (
 	QuadraticRule Reason = "the quadratic formula"
 	DoubleRoot    Reason = "the quadratic formula, with a discriminant of 0"
 	TakeLogarithm Reason = "take the logarithm of both sides"
-	SignOpen      Reason = "the size leaves the sign open"
 	FactorZero    Reason = "a product is 0 where one of its factors is"
 	OtherAngle    Reason = "the angle that is asked for"
 	PutOthersIn   Reason = "put the others in"

@@ -19,13 +19,8 @@ const (
 	Unknowns = 16
 	// Args is the most arguments of one call.
 	Args = 32
-	// List is the most elements of a written list.
-	List = 4096
 	// Pieces is the most intervals of one function.
 	Pieces = 64
-	// Exponent is the greatest numerator or denominator of an exponent of a
-	// unit or a quantity.
-	Exponent = 99
 	// Cost is the most operations that one line may cost, calls included.
 	Cost = 1 << 20
 	// Digits is the most digits of one written number.

@@ -107,14 +107,3 @@ func (p *Planner) SettleTo(s run.Slot, d units.Dim) run.Static {
 	}
 	return st
 }
-
-// Zero tells whether a slot stems from a bare 0, and if so which line wrote it
-// and which line's use settled its dimension.
-func (p *Planner) Zero(s run.Slot) (wrote, fixedBy int, ok bool) {
-	st := p.Program.Main.Statics[s]
-	if st.Open == 0 {
-		return 0, 0, false
-	}
-	z := p.zeros[st.Open]
-	return z.line, z.fixedBy, true
-}

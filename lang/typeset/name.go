@@ -6,11 +6,6 @@ import (
 	"unicode/utf8"
 )
 
-// Name lays out a name in its canonical form. A single letter is in italics, with
-// what follows it as a subscript; an index letter there is in italics too, a word
-// or a number upright. A long name stays one word, in italics.
-func Name(name string) Box { return named(name, Box{}) }
-
 // parted is a name taken apart.
 type parted struct {
 	change bool   // a Δ stands before the rest
@@ -71,7 +66,10 @@ func long(name string) bool {
 	return letterEnd(s.base) < len(s.base)
 }
 
-// named lays out a name, with an exponent unless that is empty.
+// named lays out a name in its canonical form, with an exponent unless that is
+// empty. A single letter is in italics, with what follows it as a subscript; an
+// index letter there is in italics too, a word or a number upright. A long name
+// stays one word, in italics.
 func named(name string, exponent Box) Box {
 	s := parts(name)
 	b := Box{kind: symbol, text: s.base}

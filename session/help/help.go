@@ -53,13 +53,10 @@ var pages = []page{
 	listing, guide, ofPad, statement, function, formulaPage, topic, quantity, unit, constant, findingPage,
 }
 
-// Topic answers a word with rows of at most 72 cells, or without a word how
-// things are written. Of an unknown word it says which are spelled nearly so.
-func Topic(pad *session.Pad, word string) []string { return Fitted(pad, word, width) }
-
-// Fitted is Topic with rows of at most so many cells, where a screen is narrower
-// than usual; none is broken within a word.
-func Fitted(pad *session.Pad, word string, cells int) []string {
+// Topic answers a word with rows of at most so many cells and no more than 72,
+// or without a word how things are written. Of an unknown word it says which are
+// spelled nearly so. No row is broken within a word.
+func Topic(pad *session.Pad, word string, cells int) []string {
 	return fit(unfitted(pad, word), cells)
 }
 

@@ -31,7 +31,7 @@ func TestPages(t *testing.T) {
 		"statements", "functions", "formulas", "units", "quantities", "constants", "findings",
 	} {
 		t.Run(word, func(t *testing.T) {
-			got := []byte(strings.Join(help.Topic(pad, word), "\n") + "\n")
+			got := []byte(strings.Join(help.Topic(pad, word, 72), "\n") + "\n")
 			path := "testdata/" + strings.NewReplacer("/", "_per_", " ", "_", "^", "").Replace("help "+word) + ".golden"
 			if *update {
 				if err := os.WriteFile(path, got, 0o644); err != nil {
@@ -62,7 +62,7 @@ func TestEveryWord(t *testing.T) {
 		if !help.Known(pad, word) {
 			t.Errorf("%s is offered and not known", word)
 		}
-		for _, row := range help.Topic(pad, word) {
+		for _, row := range help.Topic(pad, word, 72) {
 			if runewidth.StringWidth(row) > 72 {
 				t.Errorf("help %s: a row of %d cells: %s", word, runewidth.StringWidth(row), row)
 			}
@@ -79,13 +79,13 @@ func TestNarrow(t *testing.T) {
 	pad := session.New()
 	for _, cells := range []int{58, 34} {
 		for _, word := range append(help.Words(pad), "") {
-			rows := help.Fitted(pad, word, cells)
+			rows := help.Topic(pad, word, cells)
 			for _, row := range rows {
 				if runewidth.StringWidth(row) > cells && len(strings.Fields(row)) > 1 {
 					t.Errorf("help %s: a row of %d cells: %q", word, runewidth.StringWidth(row), row)
 				}
 			}
-			got, want := strings.Fields(strings.Join(rows, " ")), strings.Fields(strings.Join(help.Topic(pad, word), " "))
+			got, want := strings.Fields(strings.Join(rows, " ")), strings.Fields(strings.Join(help.Topic(pad, word, 72), " "))
 			if strings.Join(got, " ") != strings.Join(want, " ") {
 				t.Errorf("help %s, %d cells: other words:\n%s", word, cells, strings.Join(rows, "\n"))
 			}
@@ -96,7 +96,7 @@ func TestNarrow(t *testing.T) {
 // TestOneScreen holds help without a word to one screen of 24 rows of 80 cells,
 // the prompt below it included.
 func TestOneScreen(t *testing.T) {
-	rows := help.Topic(session.New(), "")
+	rows := help.Topic(session.New(), "", 72)
 	if len(rows) > 23 {
 		t.Errorf("%d rows", len(rows))
 	}
@@ -126,7 +126,7 @@ func TestExamples(t *testing.T) {
 	}
 	for _, name := range session.New().FormulaNames() {
 		pad := session.New()
-		rows := help.Topic(pad, name)
+		rows := help.Topic(pad, name, 72)
 		for i, row := range rows {
 			if row == "  Write:" {
 				// The second example, which may go on over further rows.
@@ -163,7 +163,7 @@ func FuzzTopic(f *testing.F) {
 	}
 	pad := session.New()
 	f.Fuzz(func(t *testing.T, word string) {
-		if len(help.Topic(pad, word)) == 0 {
+		if len(help.Topic(pad, word, 72)) == 0 {
 			t.Errorf("no answer to %q", word)
 		}
 		help.Known(pad, word)

@@ -121,16 +121,3 @@ func (j *Journal) rewrite(r *Recovered) error {
 	}
 	return j.append([]byte(header + "\n"))
 }
-
-// Discard deletes the journal: the user does not want it.
-func (r *Recovered) Discard() *Problem {
-	return (&Journal{file: r.file, path: r.Path}).Close(false)
-}
-
-// Leave gives the journal back untouched, for a later start to offer again.
-func (r *Recovered) Leave() {
-	if r.file != nil {
-		_ = r.file.Close()
-		r.file = nil
-	}
-}

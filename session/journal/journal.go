@@ -86,14 +86,6 @@ func stillAt(f *os.File, path string) bool {
 	return err == nil && os.SameFile(open, named)
 }
 
-// Path returns where the journal is.
-func (j *Journal) Path() string {
-	if j == nil {
-		return ""
-	}
-	return j.path
-}
-
 // Accept writes one statement and returns when it is on the disk. The text may
 // hold any bytes.
 func (j *Journal) Accept(text string) *Problem { return j.AcceptAll([]string{text}) }

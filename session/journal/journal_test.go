@@ -63,8 +63,8 @@ func TestAcceptAllEqualsAccept(t *testing.T) {
 		one.Accept(text)
 	}
 	all.AcceptAll(odd)
-	a, _ := os.ReadFile(one.Path())
-	b, _ := os.ReadFile(all.Path())
+	a, _ := os.ReadFile(one.path)
+	b, _ := os.ReadFile(all.path)
 	if string(a) != string(b) {
 		t.Errorf("one by one:\n%s\ntogether:\n%s", a, b)
 	}
@@ -94,7 +94,7 @@ func TestMode(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "state", "steelyard")
 	j := start(t, dir)
 	defer j.Close(false)
-	for path, want := range map[string]os.FileMode{dir: 0o700, j.Path(): 0o600} {
+	for path, want := range map[string]os.FileMode{dir: 0o700, j.path: 0o600} {
 		info, err := os.Stat(path)
 		if err != nil || info.Mode().Perm() != want {
 			t.Errorf("%s: %v, %v; want %v", path, info.Mode(), err, want)
@@ -118,7 +118,11 @@ func TestTwoScratchpadsDoNotMix(t *testing.T) {
 	if again := Abandoned(dir); len(again) != 0 {
 		t.Fatalf("a journal was offered to two at once: %+v", again)
 	}
-	found[0].Leave()
+	b, problem := found[0].Resume()
+	if problem != nil {
+		t.Fatal(problem)
+	}
+	crash(t, b)
 	if again := Abandoned(dir); len(again) != 1 {
 		t.Fatalf("a journal left alone was not offered again: %+v", again)
 	}
@@ -134,10 +138,10 @@ func TestCloseDeletesUnlessKept(t *testing.T) {
 	gone.Close(false) // twice does no harm
 	kept.Close(true)
 	found := Abandoned(dir)
-	if len(found) != 1 || found[0].Path != kept.Path() {
+	if len(found) != 1 || found[0].Path != kept.path {
 		t.Fatalf("found %+v", found)
 	}
-	if problem := found[0].Discard(); problem != nil {
+	if j, problem := found[0].Resume(); problem != nil || j.Close(false) != nil {
 		t.Fatal(problem)
 	}
 	if left, _ := os.ReadDir(dir); len(left) != 0 {
@@ -222,7 +226,9 @@ func goOn(t *testing.T, r *Recovered, dir string, before []string) {
 	if want := append(slices.Clone(before), "later = 1 s"); len(found) != 1 || !slices.Equal(found[0].Statements, want) {
 		t.Fatalf("after going on: %+v, want %q", found, want)
 	}
-	found[0].Discard()
+	if j, problem := found[0].Resume(); problem != nil || j.Close(false) != nil {
+		t.Fatal(problem)
+	}
 }
 
 func TestDamageInTheMiddle(t *testing.T) {
@@ -255,7 +261,7 @@ func TestFolderThatCannotBeMade(t *testing.T) {
 
 func TestNoJournalIsNoTrouble(t *testing.T) {
 	var j *Journal
-	if j.Accept("a = 1 m") != nil || j.Undo() != nil || j.Close(false) != nil || j.Path() != "" {
+	if j.Accept("a = 1 m") != nil || j.Undo() != nil || j.Close(false) != nil {
 		t.Error("a nil journal has something to say")
 	}
 }
