@@ -62,9 +62,10 @@ const (
 )
 
 // Print is how the name of a function is set: upright, as ISO 80000-2 has it.
-// The zero Print is a function whose name has no form of its own.
+// LaTeX has a command of the same name. The zero Print is a function whose name
+// has no form of its own.
 type Print struct {
-	Text, LaTeX string
+	Text string
 	// Raised allows a whole exponent between the name and its bracket: sin²(x).
 	Raised bool
 }

@@ -1,50 +1,35 @@
 package typeset
 
-import "steelyard/lang/syntax"
+import (
+	"steelyard/lang/ops"
+	"steelyard/lang/syntax"
+)
 
-// operators are the functions whose names LaTeX has, with what print calls them.
-// A raised whole number may stand between those of angles and their bracket.
-var operators = map[string]struct {
-	text  string
-	angle bool
-}{
-	"sin": {"sin", true}, "cos": {"cos", true}, "tan": {"tan", true},
-	"sinh": {"sinh", true}, "cosh": {"cosh", true}, "tanh": {"tanh", true},
-	"asin": {"arcsin", false}, "acos": {"arccos", false}, "atan": {"arctan", false},
-	"arcsin": {"arcsin", false}, "arccos": {"arccos", false}, "arctan": {"arctan", false},
-	"exp": {"exp", false}, "ln": {"ln", false}, "log10": {"log", false},
-	"min": {"min", false}, "max": {"max", false},
+// howSet is how the name of a function is set, and whether it has a form of its own.
+func howSet(name string) (ops.Print, bool) {
+	f, _ := ops.Named(name)
+	return f.Print, f.Print.Text != ""
 }
 
 // uprightName tells whether a function's name is set upright, as words are.
 func uprightName(name string) bool {
-	_, ok := operators[name]
+	_, ok := howSet(name)
 	return ok || long(name)
 }
 
 // operatorName tells whether a call needs brackets round it before an exponent:
 // ln(x)² could be read as the logarithm of x².
 func operatorName(c *syntax.Call) bool {
-	if shape(c) != byName {
-		return false
-	}
-	_, ok := operators[c.Func]
-	return ok
+	_, ok := howSet(c.Func)
+	return ok && shape(c) == byName
 }
 
 // powerInside tells whether an exponent goes between a function's name and its
 // bracket: sin²(x). A raised -1 would mean the inverse function there.
 func powerInside(c *syntax.Call, exponent syntax.Expr) bool {
 	n, ok := bare(exponent).(*syntax.Number)
-	if !ok || !operators[c.Func].angle || n.Value.Text == "1" {
-		return false
-	}
-	for i := range len(n.Value.Text) {
-		if !isDigit(n.Value.Text[i]) {
-			return false
-		}
-	}
-	return true
+	how, _ := howSet(c.Func)
+	return ok && how.Raised && n.Value.Text != "1" && allDigits(n.Value.Text)
 }
 
 // callShape is how a call is set.
@@ -64,14 +49,17 @@ func shape(c *syntax.Call) callShape {
 			return byName
 		}
 	}
+	f, _ := ops.Named(c.Func)
 	switch {
-	case len(c.Args) == 1 && c.Func == "sqrt":
+	case f.Least > len(c.Args) || f.Most < len(c.Args):
+		return byName
+	case f.Op == ops.Sqrt:
 		return asRoot
-	case len(c.Args) == 1 && c.Func == "cbrt":
+	case f.Op == ops.Cbrt:
 		return asCube
-	case len(c.Args) == 2 && c.Func == "root":
+	case f.Op == ops.Root:
 		return asNth
-	case len(c.Args) == 1 && c.Func == "abs":
+	case f.Op == ops.Abs:
 		return asStroke
 	}
 	return byName
@@ -94,12 +82,13 @@ func (l layout) call(to []Box, c *syntax.Call) []Box {
 }
 
 func functionName(name string) Box {
-	print, known := operators[name]
+	how, known := howSet(name)
+	b := Box{kind: operator, text: how.Text}
 	switch {
 	case name == "log10":
-		return scripted(Box{kind: operator, text: "log"}, Box{kind: digits, text: "10"}, Box{})
+		return scripted(b, Box{kind: digits, text: "10"}, Box{})
 	case known:
-		return Box{kind: operator, text: print.text}
+		return b
 	case long(name):
 		return Box{kind: function, text: name}
 	}

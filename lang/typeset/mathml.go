@@ -110,17 +110,17 @@ func (w *mathmlWriter) fence(b *Box) {
 }
 
 func (w *mathmlWriter) element(tag string, parts []Box) {
-	w.WriteString("<" + tag + ">")
+	w.tag("<", tag, "")
 	for i := range parts {
 		w.box(&parts[i])
 	}
-	w.WriteString("</" + tag + ">")
+	w.tag("</", tag, "")
 }
 
 // atom writes an element that holds text. What XML 1.0 has no place for (section
 // 2.2) becomes U+FFFD.
 func (w *mathmlWriter) atom(tag, attributes, text string) {
-	w.WriteString("<" + tag + attributes + ">")
+	w.tag("<", tag, attributes)
 	for i, r := range text {
 		switch {
 		case r == '&':
@@ -139,5 +139,12 @@ func (w *mathmlWriter) atom(tag, attributes, text string) {
 			w.WriteRune(r)
 		}
 	}
-	w.WriteString("</" + tag + ">")
+	w.tag("</", tag, "")
+}
+
+func (w *mathmlWriter) tag(open, name, attributes string) {
+	w.WriteString(open)
+	w.WriteString(name)
+	w.WriteString(attributes)
+	w.WriteByte('>')
 }
