@@ -16,7 +16,6 @@ import (
 	"steelyard/lang/formula"
 	"steelyard/lang/limit"
 	"steelyard/lang/syntax"
-	"steelyard/session/eval"
 	"steelyard/session/graph"
 )
 
@@ -314,7 +313,7 @@ func TestReadingsToSixtyDigits(t *testing.T) {
 		}
 		for _, s := range f.Symbols {
 			v, given := values[s.Name]
-			if !ok || !given || !eval.UsesName(f.Right, s.Name) {
+			if !ok || !given || !syntax.Holds(f.Right, s.Name) {
 				continue
 			}
 			p := New()

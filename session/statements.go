@@ -3,6 +3,7 @@ package session
 import (
 	"reflect"
 
+	"steelyard/lang/plan"
 	"steelyard/lang/syntax"
 	"steelyard/session/advise"
 	"steelyard/session/ask"
@@ -26,8 +27,8 @@ type statement struct {
 // statements is the one table from the kinds of statement to their rooms; a test
 // holds it against the words of the language.
 var statements = table(
-	of(given.Define).with(advise.Define),
-	of(given.Value).with(advise.Value),
+	of(define).with(advise.Define),
+	of(value).with(advise.Value),
 	of(given.Function),
 	of(given.Let),
 	of(given.Unit),
@@ -36,11 +37,8 @@ var statements = table(
 	of(check.Check),
 	of(check.Report).with(advise.Report),
 	of(solve.Solve),
-	of(vary.With),
 	of(vary.Scaling),
 	of(curve.Graph),
-	of(curve.Slope).with(advise.Slope),
-	of(curve.Area).with(advise.Area),
 	of(curve.Bars),
 	of(work.Steps),
 	of(func(l *eval.Line, _ *syntax.Part) { l.Planner.BeginPart() }),
@@ -49,6 +47,36 @@ var statements = table(
 	of(func(*eval.Line, *syntax.Note) {}),
 	of(func(*eval.Line, *syntax.Remark) {}),
 )
+
+// define works out NAME = EXPR [in UNIT].
+func define(l *eval.Line, s *syntax.Define) {
+	if d, ok := given.Named(l, s); ok && !derived(l, d, s.X, s.In) {
+		given.Define(l, d, s)
+	}
+}
+
+// value works out EXPR [in UNIT], a result without a name.
+func value(l *eval.Line, s *syntax.Value) {
+	if d := eval.Unnamed(); !derived(l, d, s.X, s.In) {
+		given.Value(l, d, s)
+	}
+}
+
+// derived works a result out that has a room of its own, and tells whether it has
+// one.
+func derived(l *eval.Line, d *plan.Def, x syntax.Expr, in syntax.UnitText) bool {
+	switch x := x.(type) {
+	case *syntax.With:
+		vary.With(l, d, x, in)
+	case *syntax.SlopeOf:
+		curve.Slope(l, d, x, in)
+	case *syntax.AreaUnder:
+		curve.Area(l, d, x, in)
+	default:
+		return false
+	}
+	return true
+}
 
 // row is a statement of the table with its type.
 type row[S syntax.Stmt] struct{ statement }

@@ -30,6 +30,8 @@ type coder struct {
 	seen int
 	// fn is set while a function's body is planned.
 	fn *funcScope
+	// again is set while something is planned with values replaced.
+	again *again
 
 	cost     int64
 	depth    int // of the functions that are called within each other

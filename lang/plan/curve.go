@@ -43,12 +43,7 @@ func (p *Planner) CompileCurve(x syntax.Expr, text, name string, of run.Static) 
 		out.Fn, out.Static = len(p.Program.Funcs)-1, c.static(result)
 		out.Absent = out.Static.Absent
 	}
-	syntax.Walk(x, func(x syntax.Expr) bool {
-		if n, is := x.(*syntax.Name); is && n.Name == name && n.Line == 0 {
-			out.Depends = true
-		}
-		return true
-	})
+	out.Depends = syntax.Holds(x, name)
 	out.OK, out.Findings, out.Uses, out.Root = ok, once(c.findings), c.uses, c.root
 	return out
 }

@@ -45,6 +45,12 @@ func (c *coder) expr(x syntax.Expr) (run.Slot, bool) {
 		return c.root2(s, ops.Sqrt, 2, x.At)
 	case *syntax.Call:
 		return c.call(x)
+	case *syntax.With:
+		return c.with(x)
+	case *syntax.SlopeOf:
+		return c.slopeOf(x)
+	case *syntax.AreaUnder:
+		return c.areaUnder(x)
 	}
 	c.find(finding.NotAvailableYet, x.Span(), "This part of the language can be read, but is not worked out yet.", "")
 	return run.NoSlot, false
@@ -158,11 +164,7 @@ func (c *coder) value(d *Def, at syntax.Span, word string) (run.Slot, bool) {
 		c.needs(d, at)
 		return run.NoSlot, false
 	}
-	if c.fn == nil {
-		return d.Slot, true
-	}
-	st := c.p.Static(d.Slot)
-	return c.emit(run.Instr{Op: ops.Load, A: d.Slot}, at, st), true
+	return c.again.slot(c, d.Slot, at), true
 }
 
 // needs records that a line that failed is needed here, naming the line where

@@ -42,13 +42,11 @@ func (c *coder) invoke(x *syntax.Call, d *Def, slots []run.Slot, body func(*code
 		c.tooDeep(x.At)
 		return run.NoSlot, false
 	}
-	first := run.Slot(len(c.code.Args))
-	c.code.Args = append(c.code.Args, slots...)
 	st := f.Code.Statics[f.Result]
 	for _, k := range key {
 		st.Absent = st.Absent || k.Absent
 	}
-	return c.emit(run.Instr{Op: ops.Call, A: run.Slot(index), B: first, C: run.Slot(len(slots))}, x.At, st), true
+	return c.invokes(ops.Call, index, slots, x.At, st)
 }
 
 // planned returns the place in the program of a function planned for these
@@ -266,6 +264,19 @@ func (c *coder) names(x syntax.Expr) {
 			} else if c.use(d); d.Failed() {
 				c.needs(d, x.At)
 			}
+		case *syntax.SlopeOf:
+			c.names(x.Place)
+			c.boundNames(x.Var, x.X)
+			return false
+		case *syntax.AreaUnder:
+			c.names(x.From)
+			c.names(x.To)
+			c.boundNames(x.Var, x.X)
+			return false
+		case *syntax.With:
+			for _, b := range x.By {
+				c.names(&syntax.Name{At: b.NameAt, Name: b.Name})
+			}
 		case *syntax.Call:
 			c.callKnown(x)
 		case *syntax.Quantity:
@@ -273,6 +284,14 @@ func (c *coder) names(x syntax.Expr) {
 		}
 		return true
 	})
+}
+
+// boundNames looks up the names of a curve, in which one is bound.
+func (c *coder) boundNames(bound syntax.Ident, x syntax.Expr) {
+	outer := c.fn.params
+	c.fn.params = append(outer[:len(outer):len(outer)], param{name: bound.Name})
+	c.names(x)
+	c.fn.params = outer
 }
 
 // callKnown checks that a function that is called exists.

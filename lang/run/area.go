@@ -45,13 +45,15 @@ type panel struct {
 	doubt     float64
 }
 
-// area integrates a function of one number: the piece that is most in doubt is
-// halved until what is left in doubt is small.
-func (w *floatWalker) area(fn int, lo, hi float64) (float64, ops.Fault) {
+// area integrates a function by the first of its arguments, the others of which do
+// not vary: the piece that is most in doubt is halved until what is left in doubt
+// is small.
+func (w *floatWalker) area(fn int, lo, hi float64, still ...float64) (float64, ops.Fault) {
 	if lo == hi {
 		return 0, ops.NoFault
 	}
-	whole, ok := w.panel(fn, lo, hi)
+	given := append([]float64{0}, still...)
+	whole, ok := w.panel(fn, lo, hi, given)
 	if !ok {
 		return 0, ops.NoReal
 	}
@@ -73,8 +75,8 @@ func (w *floatWalker) area(fn int, lo, hi float64) (float64, ops.Fault) {
 			return 0, ops.NotSettled
 		}
 		mid := p.lo + (p.hi-p.lo)/2
-		a, ok1 := w.panel(fn, p.lo, mid)
-		b, ok2 := w.panel(fn, mid, p.hi)
+		a, ok1 := w.panel(fn, p.lo, mid, given)
+		b, ok2 := w.panel(fn, mid, p.hi, given)
 		switch {
 		case ok1 && ok2:
 			all[worst] = a
@@ -105,7 +107,8 @@ func (p panel) narrow() bool {
 }
 
 // panel estimates one piece by two rules, the difference of which is its doubt.
-func (w *floatWalker) panel(fn int, lo, hi float64) (panel, bool) {
+// Given has the arguments of the function; the first is set here.
+func (w *floatWalker) panel(fn int, lo, hi float64, given []float64) (panel, bool) {
 	mid, half := lo+(hi-lo)/2, (hi-lo)/2
 	out := panel{lo: lo, hi: hi}
 	gauss, kronrod, size := 0.0, 0.0, 0.0
@@ -114,7 +117,8 @@ func (w *floatWalker) panel(fn int, lo, hi float64) (panel, bool) {
 			if node == 0 && side > 0 {
 				continue
 			}
-			v, ok := w.at(fn, []float64{mid + side*half*node})
+			given[0] = mid + float64(side*half*node)
+			v, ok := w.at(fn, given)
 			if !ok || v-v != 0 {
 				return out, false
 			}

@@ -16,12 +16,16 @@ const (
 // sides of it: what stays when the two places come a thousand times closer. The
 // slopes on the left and on the right are returned.
 func (p *Program) BendAt(st *State, fn int, x, scale float64) (b Bend, left, right float64) {
+	return p.floats(nil, st).bend(fn, scale, x)
+}
+
+func (w *floatWalker) bend(fn int, scale, x float64, still ...float64) (b Bend, left, right float64) {
 	h := 1e-6 * math.Max(math.Abs(x), scale)
-	v1, s1, ok1 := p.Slope(st, fn, x-h)
-	v2, s2, ok2 := p.Slope(st, fn, x+h)
+	v1, s1, ok1 := w.slope(fn, x-h, still...)
+	v2, s2, ok2 := w.slope(fn, x+h, still...)
 	h /= 1000
-	v3, s3, ok3 := p.Slope(st, fn, x-h)
-	v4, s4, ok4 := p.Slope(st, fn, x+h)
+	v3, s3, ok3 := w.slope(fn, x-h, still...)
+	v4, s4, ok4 := w.slope(fn, x+h, still...)
 	if !ok1 || !ok2 || !ok3 || !ok4 {
 		return Smooth, 0, 0
 	}

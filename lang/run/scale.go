@@ -21,6 +21,16 @@ func (p *Program) NaturalScale(st *State, fns []int, d units.Dim) float64 {
 	return p.floats(nil, st).scale(fns, d)
 }
 
+// placeScale is the natural scale of the first argument of a function; 1 if
+// nothing is known of its dimension.
+func (w *floatWalker) placeScale(fn int) float64 {
+	known := w.p.Funcs[fn].Code.Statics
+	if len(known) == 0 {
+		return 1
+	}
+	return w.scale([]int{fn}, known[0].Dim)
+}
+
 // scale finds the smallest exponents p with Σ pᵢ·dimᵢ = d: p = Aᵀ·y, where A
 // has the dimensions as columns and (A·Aᵀ)·y = d.
 func (w *floatWalker) scale(fns []int, d units.Dim) float64 {

@@ -51,12 +51,18 @@ func (duals) unknown() (dual, ops.Fault) { return dual{}, ops.NoSlope }
 // Slope is the exact derivative of a function of one number. It returns false
 // if the function has no value, or no slope, there.
 func (p *Program) Slope(st *State, fn int, x float64) (value, slope float64, ok bool) {
-	return slopeAt(p.floats(nil, st), fn, x)
+	return p.floats(nil, st).slope(fn, x)
 }
 
-// slopeAt is the slope of a function, for a walker over plain numbers.
-func slopeAt(w *floatWalker, fn int, x float64) (value, slope float64, ok bool) {
+// slope is the slope of a function by the first of its arguments; the others do
+// not vary.
+func (w *floatWalker) slope(fn int, x float64, still ...float64) (value, slope float64, ok bool) {
 	own := walker[dual, duals]{p: w.p, st: w.st, ctx: w.ctx, left: w.left, depth: w.depth}
-	out, ok := own.at(fn, []dual{{x, 1}})
+	given := make([]dual, 1, 1+len(still))
+	given[0] = dual{x, 1}
+	for _, v := range still {
+		given = append(given, dual{v, 0})
+	}
+	out, ok := own.at(fn, given)
 	return out.v, out.d, ok && out.v-out.v == 0 && out.d-out.d == 0
 }

@@ -73,6 +73,19 @@ func (s *Solve) functions() []int {
 	return out
 }
 
+// On is the same work with other functions in the places of its own.
+func (s *Solve) On(instead func(fn int) int) *Solve {
+	out := *s
+	out.Differences, out.Conditions = slices.Clone(s.Differences), slices.Clone(s.Conditions)
+	for i, fn := range out.Differences {
+		out.Differences[i] = instead(fn)
+	}
+	for i := range out.Conditions {
+		out.Conditions[i].Difference = instead(out.Conditions[i].Difference)
+	}
+	return &out
+}
+
 // chosen finds the roots of a solve that satisfy it, and takes one by its rule.
 // X holds the candidates or the bounds of the search; has tells which have a
 // value.

@@ -184,7 +184,16 @@ func (w *walker[N, D]) frame(f *Func, given args[N]) (N, int32) {
 // value there. Nothing is recorded.
 func (w *walker[N, D]) at(fn int, x []N) (N, bool) {
 	before, main := len(w.st.failures), w.main
-	v, cause := w.frame(w.p.Funcs[fn], args[N]{argSlots[:len(x)], x, argCauses[:len(x)]})
+	given := args[N]{vals: x}
+	if len(x) <= len(argSlots) {
+		given.slots, given.causes = argSlots[:len(x)], argCauses[:len(x)]
+	} else {
+		given.slots, given.causes = make([]Slot, len(x)), make([]int32, len(x))
+		for i := range x {
+			given.slots[i] = Slot(i)
+		}
+	}
+	v, cause := w.frame(w.p.Funcs[fn], given)
 	w.main, w.st.failures = main, w.st.failures[:before]
 	return v, cause == 0
 }
@@ -238,14 +247,19 @@ func (w *walker[N, D]) search(in *Instr, code *Code, fn *Func, i Slot, vals []N,
 func found(w *floatWalker, in *Instr, x []float64, has []bool) (float64, ops.Fault) {
 	switch in.Op {
 	case ops.Area:
-		return w.area(int(in.A), x[0], x[1])
+		return w.area(int(in.A), x[0], x[1], x[2:]...)
 	case ops.Solve:
 		return w.chosen(w.p.Solves[in.A], x, has)
 	}
-	if _, slope, ok := slopeAt(w, int(in.A), x[0]); ok {
-		return slope, ops.NoFault
+	fn := int(in.A)
+	_, slope, ok := w.slope(fn, x[0], x[1:]...)
+	if !ok {
+		return 0, ops.NoSlope
 	}
-	return 0, ops.NoSlope
+	if bend, _, _ := w.bend(fn, w.placeScale(fn), x[0], x[1:]...); bend != Smooth {
+		return 0, ops.NoSlope
+	}
+	return slope, ops.NoFault
 }
 
 // fail records a failure and returns its cause number.

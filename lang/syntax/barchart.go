@@ -176,17 +176,17 @@ func (r *reader) list(from, to int) ([]Expr, *fault) {
 	if bad != nil {
 		return nil, bad
 	}
-	line := &tokenLine{tokens: tokens, end: to}
+	p := newParser(&tokenLine{tokens: tokens, end: to})
 	var out []Expr
 	for {
-		x, bad := expression(line)
+		x, bad := p.sum()
 		if bad != nil {
 			return nil, bad
 		}
 		out = append(out, x)
-		if t := line.peek(0); !t.sign(",") {
-			return out, ends(line)
+		if !p.tok.sign(",") {
+			return out, p.ends()
 		}
-		line.next()
+		p.take()
 	}
 }

@@ -1,17 +1,14 @@
 package syntax
 
-import (
-	"github.com/alecthomas/participle/v2"
-	"github.com/alecthomas/participle/v2/lexer"
-)
+import "steelyard/lang/finding"
 
 // CheckStmt is check A = B [within C], or check A is negative.
 type CheckStmt struct {
-	Left   Expr       `parser:"'check' @@"`
-	Op     Comparison `parser:"( @@"`
-	Right  Expr       `parser:"  @@"`               // nil if Sign is set
-	Within Expr       `parser:"  ( 'within' @@ )?"` // nil if none was given; a percentage or a quantity
-	Sign   SignWord   `parser:"| 'is' @@ )"`
+	Left   Expr
+	Op     Comparison
+	Right  Expr // nil if Sign is set
+	Sign   SignWord
+	Within Expr // nil if none was given; a percentage or a quantity
 }
 
 // SignWord is what "check W is …" asks.
@@ -38,24 +35,62 @@ func (*CheckStmt) Records() bool    { return false }
 func (*CheckStmt) Stored() bool     { return true }
 func (*CheckStmt) stmt()            {}
 
-var checkLines = production[CheckStmt]()
-
 func readCheck(r *reader, tokens []token) (Stmt, *fault) {
-	return statement(parse(checkLines, tokens, r.to))
+	p := r.line(tokens, 1)
+	s := &CheckStmt{}
+	var bad *fault
+	if s.Left, bad = p.whole(); bad != nil {
+		return nil, bad
+	}
+	if p.taken("is") {
+		if s.Sign = signWords[p.tok.text]; s.Sign == NoSign {
+			return nil, unexpected(p.tok)
+		}
+		p.take()
+		return s, p.ends()
+	}
+	var ok bool
+	if s.Op, ok = p.tok.compares(); !ok {
+		return nil, unexpected(p.tok)
+	}
+	p.take()
+	if s.Right, bad = p.whole(); bad == nil && p.taken("within") {
+		s.Within, bad = p.sum()
+	}
+	if bad == nil {
+		bad = p.ends()
+	}
+	if bad == nil {
+		bad = r.bothSides(s)
+	}
+	return s, bad
 }
 
-// Parse reads the word for a sign within a production.
-func (s *SignWord) Parse(lex *lexer.PeekingLexer) error {
-	switch lex.Peek().Value {
-	case "negative":
-		*s = Negative
-	case "positive":
-		*s = Positive
-	case "zero":
-		*s = Zero
-	default:
-		return participle.NextMatch
+var signWords = map[string]SignWord{"negative": Negative, "positive": Positive, "zero": Zero}
+
+// bothSides asks whether what is replaced after the right side of a check is
+// replaced on the left side, too.
+func (r *reader) bothSides(s *CheckStmt) *fault {
+	w, ok := s.Right.(*With)
+	if !ok || numbersAlone(s.Left) {
+		return nil
 	}
-	lex.Next()
-	return nil
+	left, right := r.source(s.Left.Span()), r.source(w.X.Span())
+	sign, by := r.source(Span{From: s.Left.Span().To, To: w.X.Span().From}), r.source(Span{From: w.X.Span().To, To: w.At.To})
+	return &fault{finding.New(finding.TwoReadings, s.Left.Span().Join(w.At), "This can be read in two ways: is it replaced on the right of the sign, or on both sides?",
+		"Put brackets round what belongs together.",
+		left+sign+"("+right+by+")", "("+left+by+")"+sign+"("+right+by+")")}
+}
+
+// numbersAlone tells whether an expression holds no name.
+func numbersAlone(x Expr) bool {
+	alone := true
+	Walk(x, func(x Expr) bool {
+		switch x.(type) {
+		case *Name, *Call, *That:
+			alone = false
+		}
+		return alone
+	})
+	return alone
 }

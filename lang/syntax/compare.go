@@ -1,10 +1,5 @@
 package syntax
 
-import (
-	"github.com/alecthomas/participle/v2"
-	"github.com/alecthomas/participle/v2/lexer"
-)
-
 // Comparison is the sign of a check or of an interval's bound.
 type Comparison uint8
 
@@ -34,18 +29,6 @@ func (t *token) compares() (Comparison, bool) {
 	return Equal, false
 }
 
-// Parse reads the sign of a comparison within a production.
-func (c *Comparison) Parse(lex *lexer.PeekingLexer) error {
-	t := fromLexer(lex.Peek())
-	op, ok := t.compares()
-	if !ok {
-		return participle.NextMatch
-	}
-	lex.Next()
-	*c = op
-	return nil
-}
-
 // chain is A < B, or A < B < C: two comparisons of neighbours.
 type chain struct {
 	sides []Expr
@@ -53,22 +36,21 @@ type chain struct {
 }
 
 // comparisons reads a chain. It has no =: values are equal in a check alone.
-func comparisons(from source) (chain, *fault) {
+func (p *exprParser) comparisons() (chain, *fault) {
 	var c chain
 	for {
-		x, bad := expression(from)
+		x, bad := p.sum()
 		if bad != nil {
 			return c, bad
 		}
 		c.sides = append(c.sides, x)
-		t := from.peek(0)
-		op, ok := t.compares()
+		op, ok := p.tok.compares()
 		switch {
 		case ok && op != Equal && len(c.signs) < 2:
 			c.signs = append(c.signs, op)
-			from.next()
+			p.take()
 		case len(c.signs) == 0:
-			return c, unexpected(t)
+			return c, unexpected(p.tok)
 		default:
 			return c, nil
 		}

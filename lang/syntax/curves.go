@@ -1,126 +1,145 @@
 package syntax
 
-import (
-	"strings"
-
-	"steelyard/lang/finding"
-)
+import "steelyard/lang/finding"
 
 type (
-	// Slope is [NAME =] slope of F(x) at x = A [in UNIT].
-	Slope struct {
-		Named Ident    // without a name if it has none
-		X     Expr     `parser:"'slope' 'of' @@"`
-		Var   Ident    `parser:"'at' @@ '='"`
-		At    Expr     `parser:"@@"`
-		In    UnitText `parser:"( 'in' @@ )?"`
+	// SlopeOf is slope of F(x) at x = A: the derivative of a curve at a place. Var
+	// is bound in X: there it means the place, whatever it means outside.
+	SlopeOf struct {
+		At    Span
+		X     Expr
+		Var   Ident
+		Place Expr
 	}
-	// Area is [NAME =] area under F(x) [against x] from A to B [in UNIT].
-	Area struct {
-		Named Ident    // without a name if it has none
-		X     Expr     `parser:"'area' 'under' @@"`
-		Var   Ident    `parser:"( 'against' @@ )?"` // without a name where the argument of F says it
-		From  Expr     `parser:"'from' @@"`
-		To    Expr     `parser:"'to' @@"`
-		In    UnitText `parser:"( 'in' @@ )?"`
+	// AreaUnder is area under F(x) [against x] from A to B: the integral of a curve.
+	// Var is bound in X. Where it is not written, it is the argument of the curve's
+	// only call, and its span is empty; it has no name if there is no such call.
+	AreaUnder struct {
+		At       Span
+		X        Expr
+		Var      Ident
+		From, To Expr
 	}
 )
 
+func (x *SlopeOf) Span() Span   { return x.At }
+func (x *AreaUnder) Span() Span { return x.At }
+
+func (*SlopeOf) expr()   {}
+func (*AreaUnder) expr() {}
+
 var slopeWord = StatementWord{
-	Word: "slope", Form: "slope of F(x) at x = A [in UNIT]",
+	Word: slopeText, Form: "slope of F(x) at x = A [in UNIT]",
 	Summary: "The derivative of a function at a point.",
-	Example: "slope of (5 m/s^2)*t^2 at t = 3 s", Stored: true, Ready: true, read: clauses(readSlope),
-	second: "of", keep: keepSecond, next: []string{"of", "at", "in"},
+	Example: "slope of (5 m/s^2)*t^2 at t = 3 s", Stored: true, Ready: true,
+	second: "of", next: []string{"of", "at", "in"},
 }
 
 var areaWord = StatementWord{
-	Word: "area", Form: "area under F(x) [against x] from A to B [in UNIT]",
+	Word: areaText, Form: "area under F(x) [against x] from A to B [in UNIT]",
 	Summary: "The integral of a function between two bounds.",
-	Example: "area under (3 N/m)*x against x from 0 m to 4 m", Stored: true, Ready: true, read: clauses(readArea),
-	second: "under", keep: keepSecond, next: []string{"under", "against", "from", "to", "in"},
+	Example: "area under (3 N/m)*x against x from 0 m to 4 m", Stored: true, Ready: true,
+	second: "under", next: []string{"under", "against", "from", "to", "in"},
 }
 
-func (s *Slope) Exprs() []Expr    { return []Expr{s.X, s.At} }
-func (s *Slope) Defines() []Ident { return s.Named.given() }
-func (*Slope) Records() bool      { return true }
-func (*Slope) Stored() bool       { return true }
-func (*Slope) stmt()              {}
-
-func (s *Area) Exprs() []Expr    { return []Expr{s.X, s.From, s.To} }
-func (s *Area) Defines() []Ident { return s.Named.given() }
-func (*Area) Records() bool      { return true }
-func (*Area) Stored() bool       { return true }
-func (*Area) stmt()              {}
-
-// given lists the name, if there is one.
-func (i Ident) given() []Ident {
-	if i.Name == "" {
-		return nil
-	}
-	return []Ident{i}
-}
-
-var (
-	slopeLines = production[Slope]()
-	areaLines  = production[Area]()
+// The words that a slope and an area begin with, where their second one follows.
+const (
+	slopeText = "slope"
+	areaText  = "area"
 )
 
-// keepSecond keeps the second word of slope of and area under, which are names
-// elsewhere.
-func keepSecond(tokens []token) {
-	if len(tokens) > 1 {
-		tokens[1].kind = wordToken
+// curveWord is the word of a slope or an area if a token is its first.
+func curveWord(t *token) *StatementWord {
+	switch {
+	case t.kind != wordToken:
+	case t.text == slopeText:
+		return &slopeWord
+	case t.text == areaText:
+		return &areaWord
 	}
+	return nil
 }
 
-func readSlope(r *reader, tokens []token) (Stmt, *fault) {
-	return statement(parse(slopeLines, tokens, r.to))
+// readsCurve tells whether a word with the one after it begins a slope or an
+// area, so that both are words of the language.
+func readsCurve(word, next string) bool {
+	return word == slopeText && next == slopeWord.second || word == areaText && next == areaWord.second
 }
 
-func readArea(r *reader, tokens []token) (Stmt, *fault) {
-	return statement(parse(areaLines, tokens, r.to))
-}
-
-// namedReading finds NAME = slope of … and NAME = area under ….
-func namedReading(line string) (w *StatementWord, at int) {
-	eq := strings.IndexByte(line, '=')
-	if eq <= 0 {
-		return nil, 0
+// reading reads a slope or an area. What it takes goes as far as it can, so that
+// in a sum or a product it needs brackets.
+func (p *exprParser) reading(w *StatementWord) (Expr, *fault) {
+	first := p.take()
+	if bad := p.deeper(first.span()); bad != nil {
+		return nil, bad
 	}
-	from, _ := trimBlanks(line, eq+1, len(line))
-	rest := line[from:]
-	for _, w := range [...]*StatementWord{&slopeWord, &areaWord} {
-		if after, found := strings.CutPrefix(rest, w.Word); found && strings.HasPrefix(strings.TrimLeft(after, " \t"), w.second+" ") && isBlank(firstRune(after)) {
-			return w, from
+	var x Expr
+	bad := p.word(w.second)
+	if bad == nil && w == &slopeWord {
+		x, bad = p.slope(first.from)
+	} else if bad == nil {
+		x, bad = p.area(first.from)
+	}
+	p.depth--
+	if bad != nil {
+		return nil, w.form(bad)
+	}
+	return x, nil
+}
+
+// slope reads what follows slope of.
+func (p *exprParser) slope(from int) (Expr, *fault) {
+	s := &SlopeOf{}
+	var bad *fault
+	if s.X, bad = p.sum(); bad == nil {
+		bad = p.word("at")
+	}
+	if bad == nil {
+		s.Var, bad = p.ident()
+	}
+	if bad == nil && !p.tok.sign("=") {
+		bad = unexpected(p.tok)
+	}
+	if bad != nil {
+		return nil, bad
+	}
+	p.take()
+	s.Place, bad = p.sum()
+	s.At = Span{From: from, To: p.end}
+	return s, bad
+}
+
+// area reads what follows area under.
+func (p *exprParser) area(from int) (Expr, *fault) {
+	s := &AreaUnder{}
+	var bad *fault
+	if s.X, bad = p.sum(); bad != nil {
+		return nil, bad
+	}
+	if p.taken("against") {
+		if s.Var, bad = p.ident(); bad != nil {
+			return nil, bad
+		}
+	} else if call, ok := s.X.(*Call); ok && len(call.Args) == 1 {
+		if n, ok := call.Args[0].X.(*Name); ok {
+			s.Var.Name = n.Name
 		}
 	}
-	return nil, 0
+	if bad = p.word("from"); bad == nil {
+		s.From, bad = p.sum()
+	}
+	if bad == nil {
+		bad = p.word("to")
+	}
+	if bad == nil {
+		s.To, bad = p.sum()
+	}
+	s.At = Span{From: from, To: p.end}
+	return s, bad
 }
 
-// named reads a slope or an area that is given a name.
-func (r *reader) named(w *StatementWord, at int) (Stmt, *fault) {
-	eq := r.from + strings.IndexByte(r.text[r.from:r.to], '=')
-	left, bad := scan(r.text, r.from, eq, "")
-	if bad != nil {
-		return nil, bad
-	}
-	if len(left) != 1 {
-		return nil, &fault{finding.New(finding.NameKind, Span{From: r.from, To: eq}, "The left of = is not a name, so it can't be given a value.", "Write one name there, as in `v = slope of x(t) at t = 3 s`.")}
-	}
-	if _, bad = newName(&left[0]); bad != nil {
-		return nil, bad
-	}
-	inner := *r
-	inner.from = r.from + at
-	s, bad := inner.worded(w)
-	if bad != nil {
-		return nil, bad
-	}
-	switch s := s.(type) {
-	case *Slope:
-		s.Named = left[0].ident()
-	case *Area:
-		s.Named = left[0].ident()
-	}
-	return s, nil
+// needsBrackets says that a slope or an area stands in a sum or a product.
+func needsBrackets(t token) *fault {
+	return &fault{finding.New(finding.Unreadable, t.span(), "A slope or an area within a sum or a product needs round brackets.",
+		"Write a bracket before `"+t.text+"`, and close it where what belongs to it ends.")}
 }

@@ -33,46 +33,6 @@ func (*Value) Records() bool    { return true }
 func (*Value) Stored() bool     { return true }
 func (*Value) stmt()            {}
 
-// result reads EXPR [in UNIT], which the rest of a line has to be. It begins
-// with the token at from.
-func (r *reader) result(tokens []token, from int) (Expr, UnitText, *fault) {
-	line := &tokenLine{tokens: tokens, at: from, end: r.to}
-	var in UnitText
-	x, bad := expression(line)
-	if bad == nil {
-		in, bad = inUnit(line)
-	}
-	if bad == nil {
-		bad = ends(line)
-	}
-	if bad == nil {
-		bad = r.readings(x)
-	}
-	return x, in, bad
-}
-
-// inUnit reads the clause [in UNIT].
-func inUnit(from source) (UnitText, *fault) {
-	if t := from.peek(0); t.kind != wordToken || t.text != "in" {
-		return UnitText{}, nil
-	}
-	from.next()
-	t := from.peek(0)
-	if t.kind != unitToken {
-		return UnitText{}, unexpected(t)
-	}
-	from.next()
-	return t.unit(), nil
-}
-
-// ends refuses what stands after the end of a statement.
-func ends(from source) *fault {
-	if t := from.peek(0); t.kind != eofToken {
-		return unexpected(t)
-	}
-	return nil
-}
-
 // value reads a result without a name.
 func (r *reader) value(tokens []token) (Stmt, *fault) {
 	if bad := r.equation(tokens); bad != nil {
@@ -88,7 +48,7 @@ func (r *reader) value(tokens []token) (Stmt, *fault) {
 // equation says what to do with a line that has an expression on the left of an
 // equals sign.
 func (r *reader) equation(tokens []token) *fault {
-	depth := 0
+	depth, replaced := 0, false
 	for i := range tokens {
 		t := &tokens[i]
 		switch {
@@ -96,6 +56,10 @@ func (r *reader) equation(tokens []token) *fault {
 			depth++
 		case t.is(")"):
 			depth--
+		case t.is("with") && depth == 0:
+			replaced = true
+		case t.is("=") && i > 1 && (tokens[i-2].is("at") || replaced && (tokens[i-2].is("with") || tokens[i-2].is(","))):
+			// The place of a slope, or what a value is worked out with.
 		case t.is("=") && depth == 0:
 			line := r.text[r.from:r.to]
 			return &fault{finding.New(finding.Unreadable, Span{From: r.from, To: r.to},

@@ -59,6 +59,16 @@ func dump(x Expr) string {
 			args = append(args, s)
 		}
 		return x.Func + "<" + strings.Join(args, "; ") + ">"
+	case *With:
+		out := "(with " + dump(x.X)
+		for _, b := range x.By {
+			out += " " + b.Name + ":" + dump(b.X)
+		}
+		return out + ")"
+	case *SlopeOf:
+		return "(slope " + dump(x.X) + " " + x.Var.Name + ":" + dump(x.Place) + ")"
+	case *AreaUnder:
+		return "(area " + dump(x.X) + " " + x.Var.Name + " " + dump(x.From) + " " + dump(x.To) + ")"
 	}
 	return fmt.Sprintf("%T", x)
 }
@@ -85,7 +95,11 @@ func dumpStmt(s Stmt) string {
 		}
 		return out
 	case *Let:
-		return "let " + s.Symbol.Name + in(s.In)
+		var names []string
+		for _, n := range s.Symbols {
+			names = append(names, n.Name)
+		}
+		return "let " + strings.Join(names, ",") + in(s.In)
 	case *UnitDef:
 		return "unit " + s.Name + " " + dump(s.X)
 	case *CheckStmt:
@@ -140,12 +154,6 @@ func dumpStmt(s Stmt) string {
 			out += fmt.Sprintf(" where %s %d %s", dump(c.Left), c.Op, dump(c.Right))
 		}
 		return out
-	case *With:
-		out := "with " + dump(s.X) + in(s.In)
-		for _, b := range s.By {
-			out += " " + b.Name + " " + dump(b.X)
-		}
-		return out
 	case *Scaling:
 		return "scaling " + dump(s.X) + " " + s.Against.Name
 	case *Steps:
@@ -160,10 +168,6 @@ func dumpStmt(s Stmt) string {
 			out += " by " + dump(s.By)
 		}
 		return out + in(s.In) + fmt.Sprintf(" %v", s.Blank)
-	case *Slope:
-		return "slope " + s.Named.Name + " " + dump(s.X) + " " + s.Var.Name + " " + dump(s.At) + in(s.In)
-	case *Area:
-		return "area " + s.Named.Name + " " + dump(s.X) + " " + s.Var.Name + " " + dump(s.From) + " " + dump(s.To) + in(s.In)
 	case *Bars:
 		out := "bars"
 		for _, st := range s.Stages {

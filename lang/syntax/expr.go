@@ -31,11 +31,19 @@ type source interface {
 	next()
 }
 
+func newParser(from source) *exprParser { return &exprParser{from: from, tok: from.peek(0)} }
+
 // expression reads an expression from a source of tokens, and leaves there what
 // follows it.
-func expression(from source) (Expr, *fault) {
-	p := exprParser{from: from, tok: from.peek(0)}
-	return p.sum()
+func expression(from source) (Expr, *fault) { return newParser(from).sum() }
+
+// whole reads an expression with what it is to be worked out with.
+func (p *exprParser) whole() (Expr, *fault) {
+	x, bad := p.sum()
+	if bad != nil {
+		return nil, bad
+	}
+	return p.replaced(x)
 }
 
 func (p *exprParser) take() token {
@@ -88,6 +96,9 @@ func binary(op Op, at Span, x, y Expr) *Binary {
 }
 
 func (p *exprParser) sum() (Expr, *fault) {
+	if w := curveWord(&p.tok); w != nil {
+		return p.reading(w)
+	}
 	x, bad := p.product()
 	for bad == nil {
 		op, ok := sumOp(&p.tok)
@@ -312,6 +323,9 @@ func (p *exprParser) operand() (Expr, *fault) {
 			return &Root{At: at.Join(x.Span()), X: x}, nil
 		}
 	}
+	if curveWord(&p.tok) != nil {
+		return nil, needsBrackets(p.tok)
+	}
 	return nil, p.missing()
 }
 
@@ -383,7 +397,7 @@ func (p *exprParser) paren() (Expr, *fault) {
 	if bad := p.deeper(at); bad != nil {
 		return nil, bad
 	}
-	x, bad := p.sum()
+	x, bad := p.whole()
 	p.depth--
 	if bad != nil {
 		return nil, bad

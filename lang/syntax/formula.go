@@ -48,8 +48,8 @@ func readFormula(r *reader, _ int) (Stmt, *fault) {
 		return nil, bad
 	}
 	f := &FormulaDef{}
-	if bad := f.equation(&tokenLine{tokens: tokens, at: 1, end: r.to}); bad != nil {
-		return nil, r.wrongForm(bad)
+	if bad := f.equation(r.line(tokens, 1)); bad != nil {
+		return nil, r.word.form(bad)
 	}
 	if ops.IsFunction(f.Name) || strings.Contains(f.Name, "π") {
 		return nil, &fault{finding.New(finding.NameKind, f.NameAt, f.Name+" can't be the name of a formula.", "Give it another name.")}
@@ -67,27 +67,25 @@ func readFormula(r *reader, _ int) (Stmt, *fault) {
 }
 
 // equation reads NAME: A = B.
-func (f *FormulaDef) equation(from source) *fault {
-	t := from.peek(0)
-	if t.kind != nameToken {
-		return unexpected(t)
+func (f *FormulaDef) equation(p *exprParser) *fault {
+	n, bad := p.ident()
+	if bad != nil {
+		return bad
 	}
-	f.Name, f.NameAt = Canonical(t.text), t.span()
-	from.next()
+	f.Name, f.NameAt = n.Name, n.NameAt
 	for _, side := range []struct {
 		sign string
 		x    *Expr
 	}{{":", &f.Left}, {"=", &f.Right}} {
-		if t := from.peek(0); !t.sign(side.sign) {
-			return unexpected(t)
+		if !p.tok.sign(side.sign) {
+			return unexpected(p.tok)
 		}
-		from.next()
-		var bad *fault
-		if *side.x, bad = expression(from); bad != nil {
+		p.take()
+		if *side.x, bad = p.sum(); bad != nil {
 			return bad
 		}
 	}
-	return ends(from)
+	return p.ends()
 }
 
 // formulaLine reads one indented line of a formula.
@@ -138,12 +136,12 @@ func (r *reader) symbol(at Span, line string) (FormulaSymbol, *fault) {
 		return s, noUnit(s.NameAt, r.source(at), line)
 	}
 	if bad == nil {
-		from := &tokenLine{tokens: tokens, at: 1, end: at.To}
-		if s.Unit, bad = inUnit(from); bad == nil && !s.Unit.Present() {
-			bad = unexpected(from.peek(0))
+		p := head.line(tokens, 1)
+		if s.Unit, bad = p.inUnit(); bad == nil && !s.Unit.Present() {
+			bad = unexpected(p.tok)
 		}
 		if bad == nil {
-			bad = ends(from)
+			bad = p.ends()
 		}
 	}
 	if bad != nil && (bad.ID == finding.Unreadable || bad.ID == finding.Incomplete || bad.ID == finding.NamesTogether) {

@@ -81,8 +81,7 @@ func (r *reader) function(tokens []token, from int) (Stmt, *fault) {
 		return nil, bad
 	}
 	if takesPieces(r.text[r.from:r.to]) {
-		body := &tokenLine{tokens: tokens, at: from, end: r.to}
-		if f.In, bad = inUnit(body); bad == nil {
+		if f.In, bad = r.line(tokens, from).inUnit(); bad == nil {
 			f.Pieces, bad = r.pieces()
 		}
 	} else if f.X, f.In, bad = r.result(tokens, from); bad == nil {
@@ -160,20 +159,17 @@ func (r *reader) piece(at Span) (Piece, *fault) {
 	if bad != nil {
 		return Piece{}, bad
 	}
-	from := &tokenLine{tokens: tokens, end: at.To}
+	from := line.line(tokens, 0)
 	p := Piece{At: at}
 	var c chain
-	if p.X, bad = expression(from); bad == nil {
-		if t := from.peek(0); !t.is("for") {
-			bad = unexpected(t)
-		}
+	if p.X, bad = from.sum(); bad == nil {
+		bad = from.word("for")
 	}
 	if bad == nil {
-		from.next()
-		c, bad = comparisons(from)
+		c, bad = from.comparisons()
 	}
 	if bad == nil {
-		bad = ends(from)
+		bad = from.ends()
 	}
 	if bad == nil {
 		bad = line.readings(append([]Expr{p.X}, c.sides...)...)

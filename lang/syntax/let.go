@@ -1,20 +1,20 @@
 package syntax
 
-// Let is let NAME in UNIT: a symbol with a unit and no value yet.
+// Let is let NAME[, NAME…] in UNIT: symbols with a unit and no value yet.
 type Let struct {
-	Symbol Ident    `parser:"'let' @@"`
-	In     UnitText `parser:"'in' @@"`
+	Symbols []Ident  `parser:"'let' @@ ( ',' @@ )*"`
+	In      UnitText `parser:"'in' @@"`
 }
 
 var letWord = StatementWord{
-	Word: "let", Form: "let NAME in UNIT",
-	Summary: "Gives a symbol a unit and no value yet, so that units are checked before any number is known.",
+	Word: "let", Form: "let NAME[, NAME] in UNIT",
+	Summary: "Gives symbols a unit and no value yet, so that units are checked before any number is known.",
 	Example: "let k in N/m", Stored: true, Ready: true, read: clauses(readLet),
 	next: []string{"in"},
 }
 
 func (*Let) Exprs() []Expr      { return nil }
-func (s *Let) Defines() []Ident { return []Ident{s.Symbol} }
+func (s *Let) Defines() []Ident { return s.Symbols }
 func (*Let) Records() bool      { return false }
 func (*Let) Stored() bool       { return true }
 func (*Let) stmt()              {}
@@ -22,8 +22,11 @@ func (*Let) stmt()              {}
 var letLines = production[Let]()
 
 func readLet(r *reader, tokens []token) (Stmt, *fault) {
-	if len(tokens) > 1 {
-		if _, bad := newName(&tokens[1]); bad != nil {
+	for i := 1; i < len(tokens); i++ {
+		if i > 1 && !tokens[i-1].sign(",") {
+			continue
+		}
+		if _, bad := newName(&tokens[i]); bad != nil {
 			return nil, bad
 		}
 	}

@@ -49,6 +49,7 @@ type bracket struct {
 	call  bool // the arguments of a function
 	bare  bool // an exponent, or under a root
 	plain bool // written numbers only, so far
+	with  bool // values are replaced in it, with commas between them
 }
 
 // scanner turns a range of a text into tokens.
@@ -231,9 +232,21 @@ func (l *scanner) word() *fault {
 	case "in":
 		return l.inUnit(end)
 	case "for", "to", "from", "by", "and", "where", "within", "against", "at", "with":
+		if n := len(l.open); n > 0 && word == "with" {
+			l.open[n-1].with = true
+		}
 		l.emit(wordToken, end)
 		l.notPlain()
 		return nil
+	case slopeText, areaText:
+		if second := l.skip(end); readsCurve(word, l.units().word(second)) {
+			l.emit(wordToken, end)
+			l.pos = second
+			l.emit(wordToken, second+len(l.units().word(second)))
+			l.notPlain()
+			return nil
+		}
+		fallthrough
 	default:
 		if l.keeps(word) {
 			l.emit(wordToken, end)

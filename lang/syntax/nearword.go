@@ -25,7 +25,7 @@ func (r *reader) halfStatement() *fault {
 		return nil
 	}
 	r.word = w
-	return r.wrongForm(&fault{finding.New(finding.Unreadable, Span{From: r.from, To: r.from + len(w.Word)},
+	return r.word.form(&fault{finding.New(finding.Unreadable, Span{From: r.from, To: r.from + len(w.Word)},
 		"A word of this statement is missing after `"+w.Word+"`.", "")})
 }
 

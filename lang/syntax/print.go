@@ -74,6 +74,27 @@ func (p *printer) expr(x Expr) {
 		p.binary(x)
 	case *Call:
 		p.call(x)
+	case *With:
+		p.expr(x.X)
+		for i, b := range x.By {
+			p.text([]string{" with ", ", "}[min(i, 1)], b.Name, " = ")
+			p.expr(b.X)
+		}
+	case *SlopeOf:
+		p.text("slope of ")
+		p.expr(x.X)
+		p.text(" at ", x.Var.Name, " = ")
+		p.expr(x.Place)
+	case *AreaUnder:
+		p.text("area under ")
+		p.expr(x.X)
+		if x.Var.NameAt != (Span{}) {
+			p.text(" against ", x.Var.Name)
+		}
+		p.text(" from ")
+		p.expr(x.From)
+		p.text(" to ")
+		p.expr(x.To)
 	case *List:
 		p.text("[")
 		for i, item := range x.Items {

@@ -30,9 +30,9 @@ func ParseExpr(text string) (Expr, []finding.Finding) {
 	tokens, bad := r.tokens("")
 	var x Expr
 	if bad == nil {
-		line := &tokenLine{tokens: tokens, end: r.to}
-		if x, bad = expression(line); bad == nil {
-			bad = ends(line)
+		p := r.line(tokens, 0)
+		if x, bad = p.whole(); bad == nil {
+			bad = p.ends()
 		}
 	}
 	if bad == nil {
@@ -86,14 +86,11 @@ func (r *reader) statement() (Stmt, *fault) {
 			"A line that begins with = records the result of the line above it; nothing to record stands there.",
 			"Take it out, or give the value a name, as in `W = 3 J`.")}
 	}
-	if w := leadingStatement(line); w != nil {
+	if w := leadingStatement(line); w != nil && (w.read != nil || !w.Ready) {
 		return r.worded(w)
 	}
 	if bad := r.halfStatement(); bad != nil {
 		return nil, bad
-	}
-	if w, at := namedReading(line); w != nil {
-		return r.named(w, at)
 	}
 	if line == dataWord.Word && len(r.body) > 0 {
 		return nil, notYet(Span{From: r.from, To: r.to}, "The statement `data`")
@@ -124,7 +121,7 @@ func clauses(read func(r *reader, tokens []token) (Stmt, *fault)) func(*reader, 
 		if bad != nil {
 			if bad.ID == finding.NamesTogether && !r.word.expr {
 				bad.ID, bad.Message, bad.Readings = finding.Unreadable, "\""+r.source(bad.At)+"\" does not fit here.", nil
-				bad = r.wrongForm(bad)
+				bad = r.word.form(bad)
 			}
 			return nil, bad
 		}
@@ -133,19 +130,10 @@ func clauses(read func(r *reader, tokens []token) (Stmt, *fault)) func(*reader, 
 			bad = r.readings(s.Exprs()...)
 		}
 		if bad != nil {
-			return nil, r.wrongForm(bad)
+			return nil, r.word.form(bad)
 		}
 		return s, r.noBody()
 	}
-}
-
-// wrongForm adds to a finding about a statement how it is written.
-func (r *reader) wrongForm(bad *fault) *fault {
-	if bad.ID == finding.Unreadable || bad.ID == finding.Incomplete {
-		example, _, _ := strings.Cut(r.word.Example, "\n")
-		bad.Hint = "It is written `" + r.word.Form + "`, for instance `" + example + "`."
-	}
-	return bad
 }
 
 // tokens reads the tokens of the statement's first line, and looks at what
@@ -167,11 +155,6 @@ func (r *reader) plain() (Stmt, *fault) {
 	tokens, bad := r.tokens("")
 	if bad != nil {
 		return nil, r.nearStatement(bad)
-	}
-	for i := range tokens {
-		if t := &tokens[i]; t.kind == wordToken && t.text == "with" && !tokens[min(1, len(tokens)-1)].is("=") {
-			return r.with(tokens)
-		}
 	}
 	if len(tokens) > 1 && tokens[1].is("=") {
 		return r.define(tokens)

@@ -2,7 +2,6 @@ package syntax
 
 import (
 	"strconv"
-	"strings"
 
 	"steelyard/lang/finding"
 )
@@ -10,11 +9,11 @@ import (
 // Report is report NAME [in UNIT] [to N figures] [for N points], or report
 // sign of NAME.
 type Report struct {
-	Sign    bool     `parser:"'report' ( @'sign' 'of' )?"`
-	X       Expr     `parser:"@@"`
-	In      UnitText `parser:"( 'in' @@ )?"`
-	Figures int      `parser:"( 'to' @Number ( 'figures' | 'figure' ) )?"` // 0 if none was asked
-	Points  int      `parser:"( 'for' @Number ( 'points' | 'point' ) )?"`  // 0 if none was given
+	X       Expr
+	In      UnitText
+	Figures int // 0 if none was asked
+	Points  int // 0 if none was given
+	Sign    bool
 }
 
 var reportWord = StatementWord{
@@ -30,30 +29,48 @@ func (*Report) Records() bool    { return false }
 func (*Report) Stored() bool     { return true }
 func (*Report) stmt()            {}
 
-var reportLines = production[Report]()
-
 func readReport(r *reader, tokens []token) (Stmt, *fault) {
-	s, bad := parse(reportLines, tokens, r.to)
-	if uncounted := counts(tokens); uncounted != nil && (bad == nil || uncounted.At.From <= bad.At.From) {
-		bad = uncounted
+	p := r.line(tokens, 1)
+	s := &Report{}
+	var bad *fault
+	if s.Sign = p.taken("sign"); s.Sign {
+		bad = p.word("of")
 	}
-	return statement(s, bad)
+	if bad == nil {
+		s.X, bad = p.whole()
+	}
+	if bad == nil {
+		s.In, bad = p.inUnit()
+	}
+	if bad == nil && p.taken("to") {
+		s.Figures, bad = p.count("figure", mostFigures)
+	}
+	if bad == nil && p.taken("for") {
+		s.Points, bad = p.count("point", mostPoints)
+	}
+	if bad == nil {
+		bad = p.ends()
+	}
+	return s, bad
 }
 
-// counts refuses a number of figures or points that is not a whole one, or too
-// great.
-func counts(tokens []token) *fault {
-	for i := 1; i < len(tokens); i++ {
-		if tokens[i].kind != wordToken || tokens[i-1].kind != numToken {
-			continue
-		}
-		most := 1000 // points
-		if strings.HasPrefix(tokens[i].text, "figure") {
-			most = 15 // as many as a number has
-		}
-		if n, err := strconv.Atoi(tokens[i-1].text); err != nil || n < 1 || n > most {
-			return &fault{finding.New(finding.BadNumber, tokens[i-1].span(), "A whole number from 1 to "+strconv.Itoa(most)+" should stand here.", "Write it in digits.")}
-		}
+const (
+	mostFigures = 15 // a number has no more
+	mostPoints  = 1000
+)
+
+// count reads N figures or N points.
+func (p *exprParser) count(thing string, most int) (int, *fault) {
+	if p.tok.kind != numToken {
+		return 0, unexpected(p.tok)
 	}
-	return nil
+	t := p.take()
+	if !p.taken(thing) && !p.taken(thing+"s") {
+		return 0, unexpected(p.tok)
+	}
+	n, err := strconv.Atoi(t.text)
+	if err != nil || n < 1 || n > most {
+		return 0, &fault{finding.New(finding.BadNumber, t.span(), "A whole number from 1 to "+strconv.Itoa(most)+" should stand here.", "Write it in digits.")}
+	}
+	return n, nil
 }

@@ -26,6 +26,16 @@ func Rewrite(x Expr, replace func(Expr) (Expr, bool)) Expr {
 			args[i] = Arg{Name: a.Name, NameAt: a.NameAt, X: in(a.X)}
 		}
 		return &Call{At: x.At, Func: x.Func, Name: x.Name, Args: args}
+	case *With:
+		by := make([]Binding, len(x.By))
+		for i, b := range x.By {
+			by[i] = Binding{Name: b.Name, NameAt: b.NameAt, X: in(b.X)}
+		}
+		return &With{At: x.At, X: in(x.X), By: by}
+	case *SlopeOf:
+		return &SlopeOf{At: x.At, X: Rewrite(x.X, keeping(x.Var, replace)), Var: x.Var, Place: in(x.Place)}
+	case *AreaUnder:
+		return &AreaUnder{At: x.At, X: Rewrite(x.X, keeping(x.Var, replace)), Var: x.Var, From: in(x.From), To: in(x.To)}
 	case *List:
 		items := make([]Expr, len(x.Items))
 		for i, item := range x.Items {
@@ -36,6 +46,17 @@ func Rewrite(x Expr, replace func(Expr) (Expr, bool)) Expr {
 		return &Uncertain{At: x.At, X: in(x.X), By: in(x.By), Unit: x.Unit}
 	}
 	return x
+}
+
+// keeping leaves the name alone that a curve is drawn against: within the curve it
+// is no other's.
+func keeping(bound Ident, replace func(Expr) (Expr, bool)) func(Expr) (Expr, bool) {
+	return func(x Expr) (Expr, bool) {
+		if n, ok := x.(*Name); ok && n.Name == bound.Name && n.Line == 0 {
+			return x, true
+		}
+		return replace(x)
+	}
 }
 
 // Unplaced returns an expression without its places in a text, for one that is
@@ -75,6 +96,16 @@ func Unplaced(x Expr) Expr {
 				out.Args = append(out.Args, Arg{Name: a.Name, X: Unplaced(a.X)})
 			}
 			return out, true
+		case *With:
+			out := &With{X: Unplaced(x.X)}
+			for _, b := range x.By {
+				out.By = append(out.By, Binding{Name: b.Name, X: Unplaced(b.X)})
+			}
+			return out, true
+		case *SlopeOf:
+			return &SlopeOf{X: Unplaced(x.X), Var: x.Var, Place: Unplaced(x.Place)}, true
+		case *AreaUnder:
+			return &AreaUnder{X: Unplaced(x.X), Var: x.Var, From: Unplaced(x.From), To: Unplaced(x.To)}, true
 		}
 		return nil, false
 	})

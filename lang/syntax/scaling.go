@@ -10,7 +10,7 @@ var scalingWord = StatementWord{
 	Word: "scaling", Form: "scaling EXPR against NAME",
 	Summary: "Says how one quantity grows with another.",
 	Example: "scaling T against L", Stored: true, Ready: true, read: clauses(readScaling),
-	next: []string{"against"},
+	sure: " against ", next: []string{"against"},
 }
 
 func (s *Scaling) Exprs() []Expr  { return []Expr{s.X} }

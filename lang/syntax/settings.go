@@ -8,9 +8,7 @@ import (
 
 type (
 	// FiguresSetting is results to N figures.
-	FiguresSetting struct {
-		Figures int `parser:"'results' 'to' @Number ( 'figures' | 'figure' )"`
-	}
+	FiguresSetting struct{ Figures int }
 	// RoundSetting is round halves to even, or round halves away from zero.
 	RoundSetting struct {
 		Even bool `parser:"'round' 'halves' ( @'to' 'even' | 'away' 'from' 'zero' )"`
@@ -51,10 +49,7 @@ func (s *RoundSetting) Rule() units.Rounding {
 	return units.HalfAway
 }
 
-var (
-	figuresLines = production[FiguresSetting]()
-	roundLines   = production[RoundSetting]()
-)
+var roundLines = production[RoundSetting]()
 
 func readResults(r *reader, at int) (Stmt, *fault) {
 	if strings.HasPrefix(r.text[r.from:r.to], "results to the") {
@@ -64,11 +59,16 @@ func readResults(r *reader, at int) (Stmt, *fault) {
 }
 
 func readFigures(r *reader, tokens []token) (Stmt, *fault) {
-	s, bad := parse(figuresLines, tokens, r.to)
-	if uncounted := counts(tokens); uncounted != nil {
-		bad = uncounted
+	p := r.line(tokens, 1)
+	s := &FiguresSetting{}
+	bad := p.word("to")
+	if bad == nil {
+		s.Figures, bad = p.count("figure", mostFigures)
 	}
-	return statement(s, bad)
+	if bad == nil {
+		bad = p.ends()
+	}
+	return s, bad
 }
 
 func readRound(r *reader, tokens []token) (Stmt, *fault) {

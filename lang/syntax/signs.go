@@ -39,7 +39,7 @@ func (l *scanner) sign(r rune, width int) *fault {
 	case r == '±':
 		return notYet(at, "A value with an uncertainty")
 	case r == ',':
-		if n := len(l.open); n > 0 && l.open[n-1].sign == '(' && !l.open[n-1].call {
+		if n := len(l.open); n > 0 && l.open[n-1].sign == '(' && !l.open[n-1].call && !l.open[n-1].with {
 			if i := strings.IndexByte(l.text[at.To:l.end], ')'); i >= 0 {
 				at.To += i + 1
 			}

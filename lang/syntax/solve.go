@@ -152,7 +152,7 @@ func (u *Unknown) Parse(lex *lexer.PeekingLexer) error {
 	lex.Next()
 	u.Name, u.NameAt = Canonical(t.text), t.span()
 	var bad *fault
-	if u.In, bad = inUnit(produced{lex}); bad != nil {
+	if u.In, bad = newParser(produced{lex}).inUnit(); bad != nil {
 		return bad
 	}
 	return nil
@@ -160,7 +160,7 @@ func (u *Unknown) Parse(lex *lexer.PeekingLexer) error {
 
 // Parse reads A < B or A < B < C within a production.
 func (c *Condition) Parse(lex *lexer.PeekingLexer) error {
-	read, bad := comparisons(produced{lex})
+	read, bad := newParser(produced{lex}).comparisons()
 	if bad != nil {
 		return bad
 	}

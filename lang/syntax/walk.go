@@ -26,6 +26,18 @@ func Walk(x Expr, f func(Expr) bool) {
 		for _, a := range x.Args {
 			Walk(a.X, f)
 		}
+	case *With:
+		Walk(x.X, f)
+		for _, b := range x.By {
+			Walk(b.X, f)
+		}
+	case *SlopeOf:
+		Walk(x.X, f)
+		Walk(x.Place, f)
+	case *AreaUnder:
+		Walk(x.X, f)
+		Walk(x.From, f)
+		Walk(x.To, f)
 	case *List:
 		for _, item := range x.Items {
 			Walk(item, f)
@@ -34,4 +46,28 @@ func Walk(x Expr, f func(Expr) bool) {
 		Walk(x.X, f)
 		Walk(x.By, f)
 	}
+}
+
+// Holds tells whether a name stands in an expression and means there what it means
+// outside: the name that a slope or an area is taken against is none.
+func Holds(x Expr, name string) bool {
+	found := false
+	Walk(x, func(x Expr) bool {
+		switch x := x.(type) {
+		case *Name:
+			found = found || x.Name == name && x.Line == 0
+		case *SlopeOf:
+			if x.Var.Name == name {
+				found = found || Holds(x.Place, name)
+				return false
+			}
+		case *AreaUnder:
+			if x.Var.Name == name {
+				found = found || Holds(x.From, name) || Holds(x.To, name)
+				return false
+			}
+		}
+		return !found
+	})
+	return found
 }

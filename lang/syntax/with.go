@@ -1,16 +1,14 @@
 package syntax
 
-import (
-	"github.com/alecthomas/participle/v2/lexer"
-)
+import "github.com/alecthomas/participle/v2/lexer"
 
 type (
-	// With is EXPR with NAME = EXPR[, …]: a result worked out again with givens
+	// With is EXPR with NAME = EXPR[, …]: a value worked out again with others
 	// replaced. What stands after = may use the names as they are.
 	With struct {
-		X  Expr      `parser:"@@"`
-		In UnitText  `parser:"( 'in' @@ )?"`
-		By []Binding `parser:"'with' @@ ( ',' @@ )*"`
+		At Span
+		X  Expr
+		By []Binding
 	}
 	// Binding gives a name another value: with U = W.
 	Binding struct {
@@ -20,13 +18,8 @@ type (
 	}
 )
 
-func (s *With) Exprs() []Expr  { return append([]Expr{s.X}, bound(s.By)...) }
-func (*With) Defines() []Ident { return nil }
-func (*With) Records() bool    { return true }
-func (*With) Stored() bool     { return true }
-func (*With) stmt()            {}
-
-var withLines = production[With]()
+func (x *With) Span() Span { return x.At }
+func (*With) expr()        {}
 
 // bound are the expressions of bindings.
 func bound(list []Binding) []Expr {
@@ -39,27 +32,47 @@ func bound(list []Binding) []Expr {
 
 // Parse reads NAME = EXPR within a production.
 func (b *Binding) Parse(lex *lexer.PeekingLexer) error {
-	t, err := one(lex, nameToken)
-	if err != nil {
-		return err
+	var bad *fault
+	if *b, bad = newParser(produced{lex}).binding(); bad != nil {
+		return bad
 	}
-	if equals := fromLexer(lex.Peek()); !equals.sign("=") {
-		return unexpected(equals)
-	}
-	lex.Next()
-	x, err := parseExpr(lex)
-	*b = Binding{Name: Canonical(t.text), NameAt: t.span(), X: x}
-	return err
+	return nil
 }
 
-// with reads a line that works a value out again.
-func (r *reader) with(tokens []token) (Stmt, *fault) {
-	s, bad := statement(parse(withLines, tokens, r.to))
-	if bad == nil {
-		bad = r.readings(s.Exprs()...)
+// binding reads NAME = EXPR.
+func (p *exprParser) binding() (Binding, *fault) {
+	var b Binding
+	n, bad := p.ident()
+	if bad == nil && !p.tok.sign("=") {
+		bad = unexpected(p.tok)
 	}
-	if bad == nil {
-		bad = r.noBody()
+	if bad != nil {
+		return b, bad
 	}
-	return s, bad
+	p.take()
+	b.Name, b.NameAt = n.Name, n.NameAt
+	b.X, bad = p.sum()
+	return b, bad
+}
+
+// replaced reads [with NAME = EXPR[, …]] after an expression, which it all belongs
+// to.
+func (p *exprParser) replaced(x Expr) (Expr, *fault) {
+	if p.tok.kind != wordToken || p.tok.text != "with" {
+		return x, nil
+	}
+	w := &With{X: x}
+	for more := true; more; {
+		p.take()
+		b, bad := p.binding()
+		if bad != nil {
+			return nil, bad
+		}
+		w.By = append(w.By, b)
+		// A comma goes on with the bindings only if another one follows it.
+		after := p.from.peek(2)
+		more = p.tok.sign(",") && after.sign("=")
+	}
+	w.At = Span{From: x.Span().From, To: p.end}
+	return w, nil
 }

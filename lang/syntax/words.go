@@ -14,7 +14,8 @@ type StatementWord struct {
 	Stored  bool   // it is kept in a worksheet
 	Ready   bool   // this version works it out
 
-	// read reads the statement; its word ends at a byte offset of the text.
+	// read reads the statement; its word ends at a byte offset of the text. It is
+	// nil for a word that an expression begins with.
 	read func(r *reader, at int) (Stmt, *fault)
 	// keep marks the words in its tokens that are names elsewhere.
 	keep func(tokens []token)
@@ -30,6 +31,12 @@ type StatementWord struct {
 	colon bool   // a colon may follow directly
 	bare  bool   // it may stand alone
 	alone bool   // nothing may follow
+}
+
+// firstExample is the first line of its example.
+func (w *StatementWord) firstExample() string {
+	line, _, _ := strings.Cut(w.Example, "\n")
+	return line
 }
 
 // statements is the language's table of statement words, in the order in which

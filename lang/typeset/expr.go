@@ -59,6 +59,8 @@ func (l layout) rank(x syntax.Expr) int {
 		return numberRank(x.Value.Text)
 	case *syntax.Quantity, *syntax.Mixed, *syntax.Measured, *syntax.Unary:
 		return productRank
+	case *syntax.With, *syntax.SlopeOf, *syntax.AreaUnder:
+		return anyRank
 	case *syntax.Uncertain:
 		if x.Unit.Present() {
 			return productRank
@@ -173,6 +175,12 @@ func (l layout) expr(to []Box, x syntax.Expr) []Box {
 		return l.binary(to, x)
 	case *syntax.Call:
 		return l.call(to, x)
+	case *syntax.With:
+		return l.with(to, x)
+	case *syntax.SlopeOf:
+		return l.slope(to, x)
+	case *syntax.AreaUnder:
+		return l.area(to, x)
 	case *syntax.List:
 		return l.list(to, x)
 	case *syntax.Uncertain:

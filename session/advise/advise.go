@@ -21,6 +21,16 @@ func Value(l *eval.Line, s *syntax.Value) { result(l, "", s.X, s.In) }
 func result(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText) {
 	if r := l.Entry.Result(); r != nil {
 		v := &r.Values[0]
+		switch read := x.(type) {
+		case *syntax.With:
+			return
+		case *syntax.SlopeOf:
+			torqueOrEnergy(l, name, v, in, read.X)
+			return
+		case *syntax.AreaUnder:
+			torqueOrEnergy(l, name, v, in, read.X)
+			return
+		}
 		torqueOrEnergy(l, name, v, in, x)
 		rateWithout2Pi(l, name, x, in, v)
 		unnamed(l, x, v)
@@ -31,17 +41,5 @@ func result(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText) {
 func Report(l *eval.Line, s *syntax.Report) {
 	if r := l.Entry.Result(); r != nil {
 		rateWithout2Pi(l, r.Values[0].Name, s.X, s.In, &r.Values[0])
-	}
-}
-
-// Slope and Area caution about what is read off a curve.
-func Slope(l *eval.Line, s *syntax.Slope) { reading(l, s.Named.Name, s.X, s.In) }
-
-// Area cautions as Slope does.
-func Area(l *eval.Line, s *syntax.Area) { reading(l, s.Named.Name, s.X, s.In) }
-
-func reading(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText) {
-	if r := l.Entry.Result(); r != nil {
-		torqueOrEnergy(l, name, &r.Values[0], in, x)
 	}
 }

@@ -3,6 +3,7 @@ package curve
 import (
 	"steelyard/lang/finding"
 	"steelyard/lang/ops"
+	"steelyard/lang/plan"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/session/eval"
@@ -10,12 +11,12 @@ import (
 )
 
 // Area works out the area under a curve.
-func Area(l *eval.Line, s *syntax.Area) {
-	d, ok := readingDef(l, s.Named.Name, s.Named.NameAt)
-	if !ok {
-		return
+func Area(l *eval.Line, d *plan.Def, s *syntax.AreaUnder, in syntax.UnitText) {
+	against := s.Var.Name
+	if against == "" {
+		l.Find(finding.New(finding.Incomplete, s.X.Span(), "It is not said against what the curve is drawn.",
+			"Write it between the curve and its range, as in `area under k*x against x from 0 m to 4 m`."))
 	}
-	against := areaName(l, s)
 	from, to, x, _, ok := interval(l, s.From, s.To)
 	if against == "" || !ok {
 		l.Fail(d, nil)
@@ -33,21 +34,5 @@ func Area(l *eval.Line, s *syntax.Area) {
 		return
 	}
 	slot := l.Planner.EmitAt(ops.Area, c.fn, []run.Slot{from, to}, run.Static{Dim: dim, Width: 1})
-	reading(l, d, s.X, s.In, slot)
-}
-
-// areaName is the name that an area is taken against: the one that is said, or
-// the argument of the only call.
-func areaName(l *eval.Line, s *syntax.Area) string {
-	if s.Var.Name != "" {
-		return s.Var.Name
-	}
-	if call, ok := s.X.(*syntax.Call); ok && len(call.Args) == 1 {
-		if n, ok := call.Args[0].X.(*syntax.Name); ok {
-			return n.Name
-		}
-	}
-	l.Find(finding.New(finding.Incomplete, s.X.Span(), "It is not said against what the curve is drawn.",
-		"Write it between the curve and its range, as in `area under k*x against x from 0 m to 4 m`."))
-	return ""
+	reading(l, d, s.X, in, slot)
 }

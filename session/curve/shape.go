@@ -80,7 +80,7 @@ func bound(l *eval.Line, x syntax.Expr) (float64, bool) {
 
 // formOf finds the shape in the equation of a curve.
 func formOf(l *eval.Line, p *plot, c *curve, x syntax.Expr) (graph.Shape, bool) {
-	if !eval.UsesName(x, p.s.Against.Name) {
+	if !syntax.Holds(x, p.s.Against.Name) {
 		if d, ok := l.Planner.Names.Lookup(p.s.Against.Name); !ok || !d.Given || p.depends {
 			v, ok := bound(l, x)
 			return graph.Shape{Kind: graph.Constant, C: v}, ok

@@ -11,12 +11,8 @@ import (
 )
 
 // Slope works out the derivative of a curve at a point.
-func Slope(l *eval.Line, s *syntax.Slope) {
-	d, ok := readingDef(l, s.Named.Name, s.Named.NameAt)
-	if !ok {
-		return
-	}
-	at, ok := end(l, s.At)
+func Slope(l *eval.Line, d *plan.Def, s *syntax.SlopeOf, in syntax.UnitText) {
+	at, ok := end(l, s.Place)
 	if !ok {
 		l.Fail(d, nil)
 		return
@@ -33,35 +29,26 @@ func Slope(l *eval.Line, s *syntax.Slope) {
 		l.Fail(d, nil)
 		return
 	}
+	if f, no := l.Planner.NoSlopeOf(c.fn, s.X.Span()); no {
+		l.Find(f)
+		l.Fail(d, nil)
+		return
+	}
 	dim, fits := c.static.Dim.Div(x.Dim)
 	if !fits || !smooth(l, s, c, x.Dim, l.State.Vals[at]) {
 		l.Fail(d, nil)
 		return
 	}
 	slot := l.Planner.EmitAt(ops.Slope, c.fn, []run.Slot{at}, run.Static{Dim: dim, Width: 1})
-	reading(l, d, s.X, s.In, slot)
-}
-
-// readingDef is the definition that a slope or an area makes; false if its name
-// can't be given.
-func readingDef(l *eval.Line, name string, at syntax.Span) (*plan.Def, bool) {
-	d := &plan.Def{Name: name, Kind: plan.Quantity, Slot: run.NoSlot}
-	if name == "" {
-		return d, true
-	}
-	if !l.MayDefine(name, at, plan.Quantity) {
-		return d, false
-	}
-	l.GivenAgain(name, at)
-	return d, true
+	reading(l, d, s.X, in, slot)
 }
 
 // smooth tells whether a curve has a slope at a point; a corner or a jump there
 // is a finding.
-func smooth(l *eval.Line, s *syntax.Slope, c *curve, dim units.Dim, x float64) bool {
+func smooth(l *eval.Line, s *syntax.SlopeOf, c *curve, dim units.Dim, x float64) bool {
 	l.CatchUp()
 	if _, ok := l.Planner.Program.Value(&l.State, c.fn, x); !ok {
-		l.Find(finding.New(finding.NoRealValue, s.X.Span(), c.name+" has no value at "+s.Var.Name+" = "+l.ShownIn(x, placeUnit(l, s.At))+", and so no slope.", "Take the slope at another place."))
+		l.Find(finding.New(finding.NoRealValue, s.X.Span(), c.name+" has no value at "+s.Var.Name+" = "+l.ShownIn(x, placeUnit(l, s.Place))+", and so no slope.", "Take the slope at another place."))
 		return false
 	}
 	scale := l.Planner.Program.NaturalScale(&l.State, []int{c.fn}, dim)
@@ -69,7 +56,7 @@ func smooth(l *eval.Line, s *syntax.Slope, c *curve, dim units.Dim, x float64) b
 	if bend == run.Smooth {
 		return true
 	}
-	place := s.Var.Name + " = " + l.ShownIn(x, placeUnit(l, s.At))
+	place := s.Var.Name + " = " + l.ShownIn(x, placeUnit(l, s.Place))
 	if bend == run.Jump {
 		l.Find(finding.New(finding.NoSlope, s.X.Span(), c.name+" jumps at "+place+", so that it has no slope there.", "Take the slope at a place beside it."))
 		return false

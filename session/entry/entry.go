@@ -102,8 +102,8 @@ func (e *Entry) Failed() bool {
 // under that sign.
 func (e *Entry) Named() bool {
 	switch e.Stmt.(type) {
-	case *syntax.Define, *syntax.FuncDef, *syntax.Slope, *syntax.Area:
-		return len(e.Stmt.Defines()) > 0
+	case *syntax.Define, *syntax.FuncDef:
+		return true
 	}
 	return false
 }

@@ -9,6 +9,9 @@ import (
 	"steelyard/lang/syntax"
 )
 
+// Unnamed is the definition of a result without a name, as yet without a value.
+func Unnamed() *plan.Def { return &plan.Def{Kind: plan.Quantity, Slot: run.NoSlot} }
+
 // Fail records that a definition has no value; root is what it would need, or
 // nil if the fault lies in this line.
 func (l *Line) Fail(d *plan.Def, root *plan.Def) {

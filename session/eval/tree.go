@@ -4,12 +4,13 @@ import (
 	"steelyard/lang/syntax"
 )
 
-// IsWritten tells whether an expression holds no name and no call.
+// IsWritten tells whether an expression holds no name, no call, and nothing else
+// that has to be worked out first.
 func IsWritten(x syntax.Expr) bool {
 	written := true
 	syntax.Walk(x, func(x syntax.Expr) bool {
 		switch x.(type) {
-		case *syntax.Name, *syntax.Call, *syntax.That:
+		case *syntax.Name, *syntax.Call, *syntax.That, *syntax.With, *syntax.SlopeOf, *syntax.AreaUnder:
 			written = false
 		}
 		return written
@@ -29,17 +30,6 @@ func IsPlain(x syntax.Expr) bool {
 		return IsPlain(x.X)
 	}
 	return false
-}
-
-// UsesName tells whether an expression holds a name.
-func UsesName(x syntax.Expr, name string) bool {
-	found := false
-	syntax.Walk(x, func(x syntax.Expr) bool {
-		n, ok := x.(*syntax.Name)
-		found = found || ok && n.Name == name && n.Line == 0
-		return !found
-	})
-	return found
 }
 
 func IsSymbol(f *syntax.FormulaDef, name string) bool {

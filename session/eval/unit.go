@@ -55,6 +55,9 @@ func (l *Line) Fits(name string, in syntax.UnitText, st run.Static, u *units.Uni
 // its dimension is right; else the value's own, with a mismatch. It returns
 // false if the text of the unit can't be read.
 func (l *Line) ReportedIn(name string, x syntax.Expr, in syntax.UnitText, c *plan.Compiled) (*units.Unit, bool) {
+	if w, again := x.(*syntax.With); again {
+		x = w.X
+	}
 	if !in.Present() {
 		return l.asTorque(name, x, l.ownUnitOf(x, c.Slot)), true
 	}
@@ -158,6 +161,8 @@ func (p *Page) RememberedUnit(x syntax.Expr) *units.Unit {
 	case *syntax.Paren:
 		return p.RememberedUnit(x.X)
 	case *syntax.Unary:
+		return p.RememberedUnit(x.X)
+	case *syntax.With:
 		return p.RememberedUnit(x.X)
 	case *syntax.Name:
 		if d, ok := p.Planner.Find(x); ok {

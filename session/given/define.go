@@ -7,23 +7,28 @@ import (
 
 	"steelyard/lang/finding"
 	"steelyard/lang/plan"
-	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/session/eval"
 	"steelyard/units"
 )
 
-// Define works out NAME = EXPR [in UNIT].
-func Define(l *eval.Line, s *syntax.Define) {
-	d := &plan.Def{Name: s.Name, Kind: plan.Quantity, Slot: run.NoSlot}
+// Named is the definition that NAME = EXPR makes; false if the name can't be given.
+func Named(l *eval.Line, s *syntax.Define) (*plan.Def, bool) {
+	d := eval.Unnamed()
+	d.Name = s.Name
 	if !l.MayDefine(s.Name, s.NameAt, plan.Quantity) {
 		d.Root = d
 		l.Planner.SetThat(d)
-		return
+		return d, false
 	}
-	if !eval.UsesName(s.X, s.Name) {
+	if !syntax.Holds(s.X, s.Name) {
 		l.GivenAgain(s.Name, s.NameAt)
 	}
+	return d, true
+}
+
+// Define works out NAME = EXPR [in UNIT].
+func Define(l *eval.Line, d *plan.Def, s *syntax.Define) {
 	if differenceInDegrees(l, s) {
 		l.Fail(d, nil)
 		return
@@ -37,9 +42,7 @@ func Define(l *eval.Line, s *syntax.Define) {
 }
 
 // Value works out EXPR [in UNIT], a result without a name.
-func Value(l *eval.Line, s *syntax.Value) {
-	result(l, &plan.Def{Kind: plan.Quantity, Slot: run.NoSlot}, s.X, s.In, false)
-}
+func Value(l *eval.Line, d *plan.Def, s *syntax.Value) { result(l, d, s.X, s.In, false) }
 
 // result plans and runs an expression, and reports it.
 func result(l *eval.Line, d *plan.Def, x syntax.Expr, in syntax.UnitText, plain bool) {

@@ -34,20 +34,21 @@ func Function(l *eval.Line, s *syntax.FuncDef) {
 
 // Let makes a symbol with a unit and no value known.
 func Let(l *eval.Line, s *syntax.Let) {
-	d := &plan.Def{Name: s.Symbol.Name, Kind: plan.Symbol, Slot: run.NoSlot}
-	if !l.MayDefine(s.Symbol.Name, s.Symbol.NameAt, plan.Symbol) {
-		return
-	}
-	l.GivenAgain(s.Symbol.Name, s.Symbol.NameAt)
 	u, ok := l.ReadUnit(s.In)
-	if !ok {
-		d.Root = d
-	} else {
-		d.Unit = u
-		d.Slot = l.Planner.Emit(run.Instr{Op: ops.Const, K: 1}, run.Static{Dim: u.Dim(), Tag: u.Tag(), Absent: true})
+	for _, n := range s.Symbols {
+		if !l.MayDefine(n.Name, n.NameAt, plan.Symbol) {
+			continue
+		}
+		l.GivenAgain(n.Name, n.NameAt)
+		d := &plan.Def{Name: n.Name, Kind: plan.Symbol, Slot: run.NoSlot, Unit: u}
+		if !ok {
+			d.Root = d
+		} else {
+			d.Slot = l.Planner.Emit(run.Instr{Op: ops.Const, K: 1}, run.Static{Dim: u.Dim(), Tag: u.Tag(), Absent: true})
+		}
+		l.CatchUp()
+		l.Planner.Define(d)
 	}
-	l.CatchUp()
-	l.Planner.Define(d)
 }
 
 // Formula makes a formula of the worksheet known.

@@ -37,8 +37,8 @@ func listing(pad *session.Pad, word string) []string {
 }
 
 func listStatements(*session.Pad) []string {
-	words := []string{"m = 0.080 kg", "W = 1/2*m*v^2 in J", "U(x) = 1/2*k*x^2 in J", "1 lap = 400 m"}
-	meanings := []string{"A given.", "A result; in J checks its dimension.", "A function of your own.", "A unit of your own."}
+	words := []string{"m = 0.080 kg", "W = 1/2*m*v^2 in J", "T2 = T with L = 2*L", "U(x) = 1/2*k*x^2 in J", "1 lap = 400 m"}
+	meanings := []string{"A given.", "A result; in J checks its dimension.", "A value worked out again with others replaced.", "A function of your own.", "A unit of your own."}
 	var later []string
 	for _, s := range syntax.Statements() {
 		if !s.Ready {

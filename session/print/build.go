@@ -139,8 +139,10 @@ func (b *builder) entry(e *entry.Entry) {
 	case *syntax.Note:
 		b.note(s)
 	case *syntax.Let:
-		if !b.valued(s.Symbol.Name, e.Line) {
-			b.given(name(s.Symbol.Name), Shown{Words: "unknown, in " + s.In.Text})
+		for _, n := range s.Symbols {
+			if !b.valued(n.Name, e.Line) {
+				b.given(name(n.Name), Shown{Words: "unknown, in " + s.In.Text})
+			}
 		}
 	case *syntax.UnitDef:
 		b.given(oneOf(s), Shown{X: s.X})
@@ -156,7 +158,7 @@ func (b *builder) entry(e *entry.Entry) {
 	case *syntax.Report:
 		b.asked++
 		b.answers++
-	case *syntax.Value, *syntax.Solve, *syntax.Slope, *syntax.Area, *syntax.With, *syntax.Scaling, *syntax.Graph:
+	case *syntax.Value, *syntax.Solve, *syntax.Scaling, *syntax.Graph:
 		b.asked++
 	}
 	e.Visit(outcome{b, e})

@@ -74,9 +74,14 @@ func newGuard(all []*entry.Entry) *guarded {
 // those of a given, of an equation, of a place on a curve. A check may hold the
 // answer itself.
 func typed(e *entry.Entry) bool {
-	switch e.Stmt.(type) {
-	case *syntax.Define, *syntax.Solve, *syntax.With, *syntax.Slope, *syntax.Area, *syntax.Graph:
+	switch s := e.Stmt.(type) {
+	case *syntax.Define, *syntax.Solve, *syntax.Graph:
 		return true
+	case *syntax.Value:
+		switch s.X.(type) {
+		case *syntax.With, *syntax.SlopeOf, *syntax.AreaUnder:
+			return true
+		}
 	}
 	return false
 }

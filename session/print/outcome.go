@@ -24,11 +24,19 @@ func (o outcome) Result(r *entry.Result) {
 		for i := range r.Values {
 			o.given(name(r.Values[i].Name), Shown{Value: &r.Values[i]})
 		}
-	case *syntax.With:
-		o.key(Text{Lines: append([]string{oneLine(o.e.Text) + ": " + first.Shown(units.Screen)}, r.Notes...)})
+	case *syntax.Value:
+		if _, again := s.X.(*syntax.With); again {
+			o.compared(r)
+			return
+		}
+		o.working(o.e)
 	case *syntax.Define:
 		if r.Records {
 			o.asked++
+			if _, again := s.X.(*syntax.With); again {
+				o.compared(r)
+				return
+			}
 			o.working(o.e)
 			return
 		}
@@ -40,6 +48,11 @@ func (o outcome) Result(r *entry.Result) {
 	default:
 		o.working(o.e)
 	}
+}
+
+// compared is a result worked out again, with how it compares with what it was.
+func (o outcome) compared(r *entry.Result) {
+	o.key(Text{Lines: append([]string{oneLine(o.e.Text) + ": " + r.Values[0].Shown(units.Screen)}, r.Notes...)})
 }
 
 // answer is an answer of its part.
@@ -57,7 +70,7 @@ func (o outcome) Lines(rows entry.Lines) {
 		o.answer(Answer{Shown: Shown{Words: syntax.PrintExpr(s.X) + " is " + rows[0]}, Points: s.Points})
 	case *syntax.Solve:
 		o.working(o.e)
-	case *syntax.With, *syntax.Scaling:
+	default:
 		o.key(Text{Lines: rows})
 	}
 }

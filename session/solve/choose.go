@@ -144,7 +144,7 @@ func (v *solving) partWithoutValue() bool {
 				default:
 					return !bad
 				}
-				if bad || slices.ContainsFunc(v.unknowns, func(name string) bool { return eval.UsesName(x, name) }) {
+				if bad || slices.ContainsFunc(v.unknowns, func(name string) bool { return syntax.Holds(x, name) }) {
 					return !bad
 				}
 				got := v.Eval(x, eval.Want{Silent: true})

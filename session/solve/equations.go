@@ -40,7 +40,7 @@ func (v *solving) read() bool {
 
 // holds tells whether a name stands in an equation.
 func (v *solving) holds(name string) bool {
-	return slices.ContainsFunc(v.equations, func(e algebra.Equation) bool { return eval.UsesName(e.Left, name) || eval.UsesName(e.Right, name) })
+	return slices.ContainsFunc(v.equations, func(e algebra.Equation) bool { return syntax.Holds(e.Left, name) || syntax.Holds(e.Right, name) })
 }
 
 // sides returns the sides of an equation; a formula's are those with its symbols

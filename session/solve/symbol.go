@@ -97,7 +97,7 @@ func missingSymbols(l *eval.Line, s *syntax.Solve, f *syntax.FormulaDef, bound m
 	var names, values []string
 	asked := false
 	for _, b := range s.With {
-		asked = asked || eval.UsesName(b.X, s.Unknowns[0].Name)
+		asked = asked || syntax.Holds(b.X, s.Unknowns[0].Name)
 	}
 	for _, sym := range f.Symbols {
 		if isUnknown(s, sym.Name) || len(s.Unknowns) > 1 && sym.Name == units.Symbol(s.Unknowns[0].Name) {

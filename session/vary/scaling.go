@@ -24,18 +24,24 @@ func Scaling(l *eval.Line, s *syntax.Scaling) {
 		return
 	}
 	l.Uses([]*plan.Def{by}, s.Against.NameAt)
+	known := algebraic(s.X)
 	if x, ok := l.WrittenOut(s.X, l.Entry.Line, by); ok {
+		known = known && algebraic(x)
 		if e, exact := algebra.Exponent(x, s.Against.Name); exact {
 			l.Entry.Outcome = append(entry.Lines{power(l, s, x, e)}, free(by)...)
 			return
 		}
 	}
 	if l.Planner.Static(of).Absent || l.Planner.Static(by.Slot).Absent {
-		l.Find(finding.New(finding.NotWorkedOut, s.X.Span(), syntax.ScreenExpr(s.X)+" is no power of "+s.Against.Name+"; how it grows depends on values that are not given yet.",
+		is := syntax.ScreenExpr(s.X) + " is no power of " + s.Against.Name + "; how it"
+		if !known {
+			is = "How " + syntax.ScreenExpr(s.X)
+		}
+		l.Find(finding.New(finding.NotWorkedOut, s.X.Span(), is+" grows depends on values that are not given yet.",
 			"Give the symbols values in lines above."))
 		return
 	}
-	if rows := append(localScaling(l, s, of, by), free(by)...); len(rows) > 0 {
+	if rows := append(localScaling(l, s, of, by, known), free(by)...); len(rows) > 0 {
 		l.Entry.Outcome = rows
 	}
 }
@@ -104,9 +110,24 @@ func fixed(l *eval.Line, x syntax.Expr, against string) string {
 	return " (" + strings.Join(names, ", ") + " fixed)"
 }
 
+// algebraic tells whether algebra knows how an expression grows: it does not where
+// there is a slope, an area or a value worked out again.
+func algebraic(x syntax.Expr) bool {
+	known := true
+	syntax.Walk(x, func(x syntax.Expr) bool {
+		switch x.(type) {
+		case *syntax.With, *syntax.SlopeOf, *syntax.AreaUnder:
+			known = false
+		}
+		return known
+	})
+	return known
+}
+
 // localScaling finds the power with which one quantity grows with another near
 // the given values; it says nothing where there is no power, which is a finding.
-func localScaling(l *eval.Line, s *syntax.Scaling, of run.Slot, by *plan.Def) entry.Lines {
+// Known tells that algebra found no power that holds everywhere.
+func localScaling(l *eval.Line, s *syntax.Scaling, of run.Slot, by *plan.Def, known bool) entry.Lines {
 	const step = 1e-4
 	name := syntax.ScreenExpr(s.X)
 	x0, y0 := l.State.Vals[by.Slot], l.State.Vals[of]
@@ -121,7 +142,11 @@ func localScaling(l *eval.Line, s *syntax.Scaling, of run.Slot, by *plan.Def) en
 	if up < 0 {
 		power = (math.Log(-up) - math.Log(-down)) / (math.Log1p(step) - math.Log1p(-step))
 	}
-	line := name + " is no power of " + s.Against.Name + "; near these values it goes as " + s.Against.Name + " to the power " +
+	line := name + " is no power of " + s.Against.Name + "; near these values it"
+	if !known {
+		line = "Near these values " + name // it may be a power or not
+	}
+	line += " goes as " + s.Against.Name + " to the power " +
 		units.FormatNumber(power, units.Figures{N: 4}, l.Set.Rounding, units.Screen)
 	if ok3 {
 		line += "; doubling " + s.Against.Name + " multiplies " + name + " by " + times(twice/y0, l.Set.Rounding)

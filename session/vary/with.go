@@ -7,62 +7,46 @@ import (
 
 	"steelyard/lang/algebra"
 	"steelyard/lang/finding"
-	"steelyard/lang/ops"
 	"steelyard/lang/plan"
-	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
 	"steelyard/session/eval"
 	"steelyard/units"
 )
 
-// With works an expression out again with givens replaced: the plan of the
-// worksheet so far runs once more with other numbers in their slots.
-func With(l *eval.Line, s *syntax.With) {
-	d := &plan.Def{Kind: plan.Quantity, Slot: run.NoSlot}
-	c := l.Eval(s.X, eval.Want{})
-	if !c.OK {
-		l.Fail(d, c.Root)
+// With works an expression out again with values replaced, and says how it
+// compares with what it was.
+func With(l *eval.Line, d *plan.Def, s *syntax.With, in syntax.UnitText) {
+	was := l.Eval(s.X, eval.Want{Silent: true})
+	got := l.Eval(s, eval.Want{Self: d.Name, Shown: true, Name: d.Name, In: in})
+	if !got.OK {
+		l.Fail(d, got.Root)
 		return
 	}
-	replaced := map[run.Slot]float64{}
+	// What replaces a value must have one, even where nothing depends on it.
 	for _, b := range s.By {
-		slot, v, ok := replacement(l, b)
-		if !ok {
+		if !l.Eval(b.X, eval.Want{}).OK {
 			l.Fail(d, nil)
 			return
 		}
-		replaced[slot] = v
 	}
-	unit, ok := l.ReportedIn("", s.X, s.In, &c.Compiled)
-	if !ok {
-		l.Fail(d, nil)
-		return
-	}
-	if c.Static.Absent {
+	d.Slot, d.Unit = got.Slot, got.Unit
+	if was.Static.Absent && (d.Name == "" || got.Static.Absent) {
 		withSymbols(l, s)
+		if d.Name != "" {
+			l.Settle(d)
+		}
 		return
 	}
-	again := l.Rerun(replaced)
-	now, ok := again.Value(c.Slot)
-	if !ok {
-		l.Find(finding.New(finding.NoRealValue, s.X.Span(), "There is no value with these givens.", "Look at what they make of roots and quotients."))
-		l.Fail(d, nil)
-		return
-	}
-	// The new value stands in a slot of its own, for the lines below.
-	slot := l.Planner.Emit(run.Instr{Op: ops.Const, K: now}, l.Planner.Static(c.Slot))
-	l.CatchUp()
-	c.Slot, d.Slot, d.Unit = slot, slot, unit
-	v, ok := l.NewValue("", s.X, c.Slot, unit)
+	v, ok := l.NewValue(d.Name, s.X, got.Slot, got.Unit)
 	if !ok {
 		l.Fail(d, nil)
 		return
 	}
 	r := l.Entry.Give(v)
 	r.Shows, r.Records = true, true
-	if was := c.Value; was != 0 && now != was {
-		r.Notes = []string{times(now/was, l.Set.Rounding) + " times " + syntax.ScreenExpr(s.X) + " as it was"}
+	if was.OK && was.Value != 0 && got.Value != was.Value {
+		r.Notes = []string{times(got.Value/was.Value, l.Set.Rounding) + " times " + syntax.ScreenExpr(s.X) + " as it was"}
 	}
 	for _, b := range s.By {
 		if by, ok := l.Planner.Find(&syntax.Name{Name: b.Name}); ok {
@@ -97,32 +81,6 @@ func withSymbols(l *eval.Line, s *syntax.With) {
 
 func times(r float64, rule units.Rounding) string {
 	return units.FormatNumber(r, units.Figures{}, rule, units.Screen)
-}
-
-// replacement works out what stands in the place of a given.
-func replacement(l *eval.Line, b syntax.Binding) (run.Slot, float64, bool) {
-	n := &syntax.Name{At: b.NameAt, Name: b.Name}
-	d, ok := l.Planner.Find(n)
-	if !ok || d.Failed() || d.Kind != plan.Quantity && d.Kind != plan.Symbol {
-		l.Find(l.Planner.Unknown(n, l.Entry.Text)...)
-		return run.NoSlot, 0, false
-	}
-	c := l.Eval(b.X, eval.Want{})
-	l.Uses([]*plan.Def{d}, b.NameAt)
-	if !c.OK {
-		return run.NoSlot, 0, false
-	}
-	want := l.Planner.Static(d.Slot)
-	if st := l.Planner.SettleTo(c.Slot, want.Dim); st.Dim != want.Dim && want.Open == 0 {
-		var readings []string
-		if n, bare := b.X.(*syntax.Number); bare && d.Unit != nil {
-			readings = []string{n.Value.Text + " " + d.Unit.Text()}
-		}
-		l.Find(finding.New(finding.UnlikeDimensions, b.X.Span(), b.Name+" is "+plan.Words(want)+"; what replaces it is "+plan.Words(st)+".",
-			"Give it in a unit of the same kind.", readings...))
-		return run.NoSlot, 0, false
-	}
-	return d.Slot, c.Value, true
 }
 
 // free says of a quantity that is worked out that it is varied by itself.

@@ -26,38 +26,44 @@ func Of(p *eval.Page, e *entry.Entry, name string) []entry.WorkLine {
 	}
 	switch s := e.Stmt.(type) {
 	case *syntax.Define:
-		return lines(p, s.Name, s.X, e, 0)
+		return result(p, s.Name, s.X, e)
 	case *syntax.Value:
-		return lines(p, "", s.X, e, 0)
-	case *syntax.Slope:
-		return slopeLines(p, s, e)
-	case *syntax.Area:
-		return areaLines(p, s, e)
+		if _, again := s.X.(*syntax.With); !again {
+			return result(p, "", s.X, e)
+		}
 	}
 	return nil
 }
 
+// result is the working of a result by what gives it.
+func result(p *eval.Page, name string, x syntax.Expr, e *entry.Entry) []entry.WorkLine {
+	switch x := x.(type) {
+	case *syntax.SlopeOf:
+		return slopeLines(p, name, x, e)
+	case *syntax.AreaUnder:
+		return areaLines(p, name, x, e)
+	case *syntax.With:
+		return []entry.WorkLine{{Left: &syntax.Name{Name: name}, Right: x}, {Shown: &e.Values()[0]}}
+	}
+	return lines(p, name, x, e, 0)
+}
+
 // slopeLines are the lines of a slope: the derivative, where a rule gives it, and
 // its value at the place.
-func slopeLines(p *eval.Page, s *syntax.Slope, e *entry.Entry) []entry.WorkLine {
-	out := []entry.WorkLine{{Left: named(s.Named.Name), Words: "slope of " + syntax.ScreenExpr(s.X) + " at " + s.Var.Name + " = " + putIn(p, s.At, e.Line)}}
+func slopeLines(p *eval.Page, name string, s *syntax.SlopeOf, e *entry.Entry) []entry.WorkLine {
+	out := []entry.WorkLine{{Left: named(name), Words: "slope of " + syntax.ScreenExpr(s.X) + " at " + s.Var.Name + " = " + putIn(p, s.Place, e.Line)}}
 	if d, ok := algebra.Derivative(p.Opened(s.X, e.Line), s.Var.Name); ok {
 		out = append(out, entry.WorkLine{Right: d, Reason: "differentiate"})
-		out = putLine(p, out, algebra.Substitute(d, map[string]syntax.Expr{s.Var.Name: s.At}), d, e)
+		out = putLine(p, out, algebra.Substitute(d, map[string]syntax.Expr{s.Var.Name: s.Place}), d, e)
 	}
 	return append(out, entry.WorkLine{Shown: &e.Values()[0]})
 }
 
 // areaLines are the lines of an area: the antiderivative at both ends, where a
 // rule gives it.
-func areaLines(p *eval.Page, s *syntax.Area, e *entry.Entry) []entry.WorkLine {
+func areaLines(p *eval.Page, result string, s *syntax.AreaUnder, e *entry.Entry) []entry.WorkLine {
 	name := s.Var.Name
-	if call, ok := s.X.(*syntax.Call); ok && name == "" && len(call.Args) == 1 {
-		if n, ok := call.Args[0].X.(*syntax.Name); ok {
-			name = n.Name
-		}
-	}
-	out := []entry.WorkLine{{Left: named(s.Named.Name), Words: "area under " + syntax.ScreenExpr(s.X) + " from " + putIn(p, s.From, e.Line) + " to " + putIn(p, s.To, e.Line)}}
+	out := []entry.WorkLine{{Left: named(result), Words: "area under " + syntax.ScreenExpr(s.X) + " from " + putIn(p, s.From, e.Line) + " to " + putIn(p, s.To, e.Line)}}
 	if f, ok := algebra.Antiderivative(p.Opened(s.X, e.Line), name); ok {
 		at := func(x syntax.Expr) syntax.Expr { return algebra.Substitute(f, map[string]syntax.Expr{name: x}) }
 		x := at(s.To)

@@ -1,0 +1,351 @@
+package plan
+
+import (
+	"math"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/ops"
+	"steelyard/lang/run"
+	"steelyard/lang/syntax"
+)
+
+// again plans a value once more with others in the place of some: what depends
+// on those is planned again from its instructions, in the code that asks for it.
+// Ordinary instructions come of it, so that it also works within functions and
+// curves. A nil again replaces nothing.
+type again struct {
+	outer *again // what is replaced round this, or nil
+	// put has what stands for a slot of the main code: what replaces it, or the
+	// instruction that was planned again.
+	put map[run.Slot]run.Slot
+	// depends tells, per slot of the main code from first on, whether it depends on
+	// what is replaced; replaced slots do.
+	first   run.Slot
+	depends []bool
+	at      syntax.Span
+	failed  bool // what can't be planned again has been said
+}
+
+// with plans an expression with values replaced.
+func (c *coder) with(x *syntax.With) (run.Slot, bool) {
+	a := &again{outer: c.again, put: map[run.Slot]run.Slot{}, first: math.MaxInt32, at: x.At}
+	for _, b := range x.By {
+		slot, by, ok := c.replacement(b)
+		if !ok {
+			return run.NoSlot, false
+		}
+		a.put[slot] = by
+		a.first = min(a.first, slot)
+	}
+	a.follow(c.p)
+	c.again = a
+	s, ok := c.expr(x.X)
+	c.again = a.outer
+	return s, ok && !a.failed
+}
+
+// replacement plans what stands in the place of a value, and finds the slot of
+// that. It must be of the same dimension.
+func (c *coder) replacement(b syntax.Binding) (slot, by run.Slot, ok bool) {
+	n := &syntax.Name{At: b.NameAt, Name: b.Name}
+	d, known := c.lookup(n)
+	if c.param(b.Name) != nil {
+		c.find(finding.NameKind, b.NameAt, b.Name+" is an argument of this function, which has the value that it is called with.", "Call the function with the other value.")
+		return 0, 0, false
+	}
+	if !known || d.Failed() || d.Kind != Quantity && d.Kind != Symbol {
+		c.unknownName(n)
+		return 0, 0, false
+	}
+	c.use(d)
+	if by, ok = c.expr(b.X); !ok {
+		return 0, 0, false
+	}
+	want, got := c.p.Static(d.Slot), c.static(by)
+	if got.Open != 0 && want.Open == 0 {
+		c.p.settle(got, want.Dim)
+		got = c.static(by)
+	}
+	if want.Open == 0 && got.Dim != want.Dim {
+		var readings []string
+		if n, bare := b.X.(*syntax.Number); bare && d.Unit != nil {
+			readings = []string{n.Value.Text + " " + d.Unit.Text()}
+		}
+		c.find(finding.UnlikeDimensions, b.X.Span(), b.Name+" is "+Words(want)+"; what replaces it is "+Words(got)+".",
+			"Give it in a unit of the same kind.", readings...)
+		return 0, 0, false
+	}
+	return d.Slot, by, true
+}
+
+// follow finds the slots that depend on those that are replaced.
+func (a *again) follow(p *Planner) {
+	main := &p.Program.Main
+	a.depends = make([]bool, max(0, len(main.Instrs)-int(a.first)))
+	loads := map[int][]run.Slot{}
+	for s := a.first; int(s) < len(main.Instrs); s++ {
+		_, replaced := a.put[s]
+		is := replaced
+		reads(p, main, s, loads, func(o run.Slot) { is = is || a.on(o) })
+		a.depends[s-a.first] = is
+	}
+}
+
+// on tells whether a slot of the main code depends on what is replaced here.
+func (a *again) on(s run.Slot) bool {
+	return s >= a.first && int(s-a.first) < len(a.depends) && a.depends[s-a.first]
+}
+
+// reads calls f with every slot of a code that an instruction of it reads, and
+// with those of the main code that the functions it runs load.
+func reads(p *Planner, code *run.Code, s run.Slot, loads map[int][]run.Slot, f func(run.Slot)) {
+	in := &code.Instrs[s]
+	switch in.Op {
+	case ops.Call, ops.Slope, ops.Area, ops.Solve:
+		for _, o := range code.Args[in.B : in.B+in.C] {
+			f(o)
+		}
+		for _, fn := range p.functions(in) {
+			for _, o := range p.loads(fn, loads) {
+				f(o)
+			}
+		}
+		return
+	case ops.Select:
+		f(in.C)
+	case ops.Load:
+		f(in.A)
+		return
+	}
+	if in.Op == ops.Select || in.Op.Operands() == 2 {
+		f(in.B)
+	}
+	if in.Op == ops.Select || in.Op.Operands() > 0 {
+		f(in.A)
+	}
+}
+
+// functions are the functions that an instruction runs.
+func (p *Planner) functions(in *run.Instr) []int {
+	switch in.Op {
+	case ops.Call, ops.Slope, ops.Area:
+		return []int{int(in.A)}
+	case ops.Solve:
+		var out []int
+		p.Program.Solves[in.A].On(func(fn int) int {
+			out = append(out, fn)
+			return fn
+		})
+		return out
+	}
+	return nil
+}
+
+// loads are the slots of the main code that a function loads, itself or by those
+// that it runs; known has those found before.
+func (p *Planner) loads(fn int, known map[int][]run.Slot) []run.Slot {
+	if out, ok := known[fn]; ok {
+		return out
+	}
+	var out []run.Slot
+	seen := map[run.Slot]bool{}
+	note := func(s run.Slot) {
+		if !seen[s] {
+			seen[s] = true
+			out = append(out, s)
+		}
+	}
+	code := &p.Program.Funcs[fn].Code
+	for i := range code.Instrs {
+		in := &code.Instrs[i]
+		if in.Op == ops.Load {
+			note(in.A)
+		}
+		for _, inner := range p.functions(in) {
+			for _, s := range p.loads(inner, known) {
+				note(s)
+			}
+		}
+	}
+	known[fn] = out
+	return out
+}
+
+// slot is where the value of a slot of the main code is found in the code that is
+// being planned: where something is replaced, what stands for it.
+func (a *again) slot(c *coder, s run.Slot, at syntax.Span) run.Slot {
+	for ; a != nil; a = a.outer {
+		if a.on(s) {
+			if to, done := a.put[s]; done {
+				return to
+			}
+			to := a.replan(c, s)
+			a.put[s] = to
+			return to
+		}
+	}
+	if c.fn == nil {
+		return s
+	}
+	return c.emit(run.Instr{Op: ops.Load, A: s}, at, c.p.Static(s))
+}
+
+// replan plans an instruction of the main code again.
+func (a *again) replan(c *coder, s run.Slot) run.Slot {
+	main := &c.p.Program.Main
+	in, st := main.Instrs[s], c.p.Static(s)
+	if c.cost > maxCost {
+		return s // said of the whole line
+	}
+	absent := false
+	operand := func(o run.Slot) run.Slot {
+		to := a.slot(c, o, a.at)
+		absent = absent || c.static(to).Absent
+		return to
+	}
+	switch in.Op {
+	case ops.Call, ops.Slope, ops.Area:
+		slots := append([]run.Slot{}, main.Args[in.B:in.B+in.C]...)
+		for i, o := range slots {
+			slots[i] = operand(o)
+		}
+		st.Absent = absent
+		f := c.p.Program.Funcs[in.A]
+		c.cost, c.depth = min(c.cost+f.Cost, maxCost+1), max(c.depth, f.Depth)
+		to, _ := c.invokes(in.Op, int(in.A), slots, a.at, st)
+		return max(to, 0)
+	case ops.Solve:
+		return a.replanSolve(c, in, st, operand)
+	case ops.Select:
+		in.A, in.B, in.C = operand(in.A), operand(in.B), operand(in.C)
+	default:
+		if in.Op.Operands() > 0 {
+			in.A = operand(in.A)
+		}
+		if in.Op.Operands() == 2 {
+			in.B = operand(in.B)
+		}
+	}
+	st.Absent = absent
+	return c.emit(in, a.at, st)
+}
+
+// replanSolve plans the root of an equation again. Its functions load what is
+// replaced from the main code, and so does the search.
+func (a *again) replanSolve(c *coder, in run.Instr, st run.Static, operand func(run.Slot) run.Slot) run.Slot {
+	if c.fn != nil {
+		if !a.failed {
+			c.find(finding.NotAvailableYet, a.at, "What is replaced here goes through the root of an equation; within a function that is not worked out by this version.",
+				"Write it in a line of its own, and use its name.")
+		}
+		a.failed = true
+		return 0
+	}
+	solve := c.p.Program.Solves[in.A].On(func(fn int) int { return a.reloading(c, fn) })
+	slots := append([]run.Slot{}, c.code.Args[in.B:in.B+in.C]...)
+	for i, o := range slots {
+		slots[i] = operand(o)
+	}
+	first := run.Slot(len(c.code.Args))
+	c.code.Args = append(c.code.Args, slots...)
+	c.p.Program.Solves = append(c.p.Program.Solves, solve)
+	return c.emit(run.Instr{Op: ops.Solve, A: run.Slot(len(c.p.Program.Solves) - 1), B: first, C: in.C}, a.at, st)
+}
+
+// reloading is a function that loads from the main code what stands for the slots
+// that are replaced.
+func (a *again) reloading(c *coder, fn int) int {
+	if len(a.replacedIn(c, fn)) == 0 {
+		return fn
+	}
+	f := *c.p.Program.Funcs[fn]
+	f.Code.Instrs = append([]run.Instr{}, f.Code.Instrs...)
+	for i := range f.Code.Instrs {
+		in := &f.Code.Instrs[i]
+		switch in.Op {
+		case ops.Load:
+			in.A = a.slot(c, in.A, a.at)
+		case ops.Call, ops.Slope, ops.Area:
+			in.A = run.Slot(a.reloading(c, int(in.A)))
+		}
+	}
+	c.p.Program.Funcs = append(c.p.Program.Funcs, &f)
+	return len(c.p.Program.Funcs) - 1
+}
+
+// replacedIn are the slots that a function loads and that something stands for.
+func (a *again) replacedIn(c *coder, fn int) []run.Slot {
+	var out []run.Slot
+	for _, s := range c.p.loads(fn, map[int][]run.Slot{}) {
+		for level := a; level != nil; level = level.outer {
+			if level.on(s) {
+				out = append(out, s)
+				break
+			}
+		}
+	}
+	return out
+}
+
+// function is a function that takes what stands for the slots that are replaced as
+// further arguments, with those arguments. Without any, it is the function itself.
+func (a *again) function(c *coder, fn int) (int, []run.Slot, bool) {
+	slots := a.replacedIn(c, fn)
+	if len(slots) == 0 {
+		return fn, nil, true
+	}
+	extra := make([]run.Slot, len(slots))
+	for i, s := range slots {
+		extra[i] = a.slot(c, s, a.at)
+	}
+	return c.p.taking(fn, slots), extra, a == nil || !a.failed
+}
+
+// taking is a function that takes the values of some slots, which it would load,
+// as further arguments.
+func (p *Planner) taking(fn int, slots []run.Slot) int {
+	old := p.Program.Funcs[fn]
+	f := &run.Func{Name: old.Name, Params: old.Params + len(slots), Cost: old.Cost, Depth: old.Depth}
+	shift := run.Slot(len(slots))
+	given := make(map[run.Slot]run.Slot, len(slots))
+	for i, s := range slots {
+		f.Code.Instrs = append(f.Code.Instrs, run.Instr{Op: ops.Param, A: run.Slot(old.Params + i)})
+		f.Code.At = append(f.Code.At, syntax.Span{})
+		f.Code.Statics = append(f.Code.Statics, p.Static(s))
+		given[s] = run.Slot(i)
+	}
+	f.Result = old.Result + shift
+	f.Code.At = append(f.Code.At, old.Code.At...)
+	f.Code.Statics = append(f.Code.Statics, old.Code.Statics...)
+	loads := map[int][]run.Slot{}
+	for _, in := range old.Code.Instrs {
+		switch in.Op {
+		case ops.Const, ops.Param, ops.Nothing:
+		case ops.Load:
+			if to, ok := given[in.A]; ok {
+				in = run.Instr{Op: ops.Copy, A: to}
+			}
+		case ops.Call, ops.Slope, ops.Area:
+			first := run.Slot(len(f.Code.Args))
+			for _, s := range old.Code.Args[in.B : in.B+in.C] {
+				f.Code.Args = append(f.Code.Args, s+shift)
+			}
+			var inner []run.Slot
+			for _, s := range p.loads(int(in.A), loads) {
+				if to, ok := given[s]; ok {
+					inner = append(inner, s)
+					f.Code.Args = append(f.Code.Args, to)
+				}
+			}
+			if len(inner) > 0 {
+				in.A = run.Slot(p.taking(int(in.A), inner))
+			}
+			in.B, in.C = first, run.Slot(len(f.Code.Args))-first
+		default:
+			in.A, in.B, in.C = in.A+shift, in.B+shift, in.C+shift
+		}
+		f.Code.Instrs = append(f.Code.Instrs, in)
+	}
+	p.Program.Funcs = append(p.Program.Funcs, f)
+	return len(p.Program.Funcs) - 1
+}

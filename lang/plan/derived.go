@@ -1,0 +1,161 @@
+package plan
+
+import (
+	"steelyard/lang/finding"
+	"steelyard/lang/limit"
+	"steelyard/lang/ops"
+	"steelyard/lang/run"
+	"steelyard/lang/syntax"
+	"steelyard/units"
+)
+
+// panelsOfArea is how many points an area within a function is taken to need,
+// for the bound on what a line may cost: 15 for each of some tens of pieces.
+const panelsOfArea = 1000
+
+// slopeOf plans the slope of a curve at a place. Its dimension is that of the
+// curve over that of the place.
+func (c *coder) slopeOf(x *syntax.SlopeOf) (run.Slot, bool) {
+	at, ok := c.expr(x.Place)
+	if !ok {
+		return run.NoSlot, false
+	}
+	place := c.static(at)
+	place.Tag = units.None
+	fn, depends, ok := c.curve(x.X, x.Var.Name, place)
+	if !ok {
+		return run.NoSlot, false
+	}
+	if !depends {
+		c.find(finding.NotSolved, x.Var.NameAt, x.Var.Name+" does not stand in "+c.source(x.X.Span())+".",
+			"Name what the curve is drawn against, as in `slope of x(t) at t = 3 s`.")
+		return run.NoSlot, false
+	}
+	if f, no := c.p.NoSlopeOf(fn, x.X.Span()); no {
+		c.findings = append(c.findings, f)
+		return run.NoSlot, false
+	}
+	return c.onCurve(ops.Slope, x.At, fn, []run.Slot{at}, func(y units.Dim) (units.Dim, bool) { return y.Div(place.Dim) })
+}
+
+// areaUnder plans the area under a curve between two places. Its dimension is
+// that of the curve times that of the places.
+func (c *coder) areaUnder(x *syntax.AreaUnder) (run.Slot, bool) {
+	if x.Var.Name == "" {
+		c.find(finding.Incomplete, x.X.Span(), "It is not said against what the curve is drawn.",
+			"Write it between the curve and its range, as in `area under k*x against x from 0 m to 4 m`.")
+		return run.NoSlot, false
+	}
+	from, ok1 := c.expr(x.From)
+	to, ok2 := c.expr(x.To)
+	if !ok1 || !ok2 {
+		return run.NoSlot, false
+	}
+	a, b := c.static(from), c.static(to)
+	place, ok := c.p.agree(a, b)
+	if !ok {
+		c.find(finding.UnlikeDimensions, x.To.Span(), "The range goes from "+Words(a)+" to "+Words(b)+".", "Give both ends in units of one kind.")
+		return run.NoSlot, false
+	}
+	place.Tag = units.None
+	fn, _, ok := c.curve(x.X, x.Var.Name, place)
+	if !ok {
+		return run.NoSlot, false
+	}
+	return c.onCurve(ops.Area, x.At, fn, []run.Slot{from, to}, func(y units.Dim) (units.Dim, bool) { return y.Mul(place.Dim) })
+}
+
+// curve plans an expression as a function of one name. Behind that, it takes the
+// parameters of the function that it stands in. It returns the function's number
+// and whether the name stands in the expression.
+func (c *coder) curve(x syntax.Expr, name string, of run.Static) (int, bool, bool) {
+	f := &run.Func{Name: "curve", Params: 1}
+	inner := &coder{p: c.p, code: &f.Code, text: c.text, whole: x, seen: c.seen, fn: &funcScope{name: name}}
+	add := func(name string, st run.Static) {
+		slot := inner.emit(run.Instr{Op: ops.Param, A: run.Slot(len(inner.fn.params))}, syntax.Span{}, st)
+		inner.fn.params = append(inner.fn.params, param{name: name, slot: slot})
+	}
+	add(name, of)
+	if c.fn != nil {
+		inner.fn.line = c.fn.line
+		for _, outer := range c.fn.params {
+			add(outer.name, c.static(outer.slot))
+		}
+	}
+	f.Params = len(inner.fn.params)
+	result, ok := inner.expr(x)
+	c.findings, c.uses = append(c.findings, inner.findings...), append(c.uses, inner.uses...)
+	if c.root == nil {
+		c.root = inner.root
+	}
+	if !ok {
+		return 0, false, false
+	}
+	f.Result, f.Cost, f.Depth = result, inner.cost, inner.depth+1
+	c.p.Program.Funcs = append(c.p.Program.Funcs, f)
+	return len(c.p.Program.Funcs) - 1, syntax.Holds(x, name), true
+}
+
+// onCurve adds an operation on a curve at some places; dim is the dimension of
+// what it gives, from that of the curve.
+func (c *coder) onCurve(op ops.Op, at syntax.Span, fn int, places []run.Slot, dim func(units.Dim) (units.Dim, bool)) (run.Slot, bool) {
+	f := c.p.Program.Funcs[fn]
+	if c.depth = max(c.depth, f.Depth); c.depth > limit.Calls {
+		c.tooDeep(at)
+		return run.NoSlot, false
+	}
+	y := c.p.settledStatic(f.Code.Statics[f.Result])
+	d, ok := dim(y.Dim)
+	if !ok {
+		c.find(finding.OutOfRange, at, "The dimension of this is beyond what can be held.", "")
+		return run.NoSlot, false
+	}
+	st := run.Static{Dim: d, Absent: y.Absent}
+	for _, s := range places {
+		st.Absent = st.Absent || c.static(s).Absent
+	}
+	if c.fn != nil {
+		for _, outer := range c.fn.params {
+			places = append(places, outer.slot)
+		}
+		if op == ops.Area {
+			c.cost = min(c.cost+panelsOfArea*f.Cost, maxCost+1)
+		}
+	}
+	c.cost = min(c.cost+f.Cost, maxCost+1)
+	return c.invokes(op, fn, places, at, st)
+}
+
+// invokes adds an operation that runs a function.
+func (c *coder) invokes(op ops.Op, fn int, slots []run.Slot, at syntax.Span, st run.Static) (run.Slot, bool) {
+	fn, extra, ok := c.again.function(c, fn)
+	if !ok {
+		return run.NoSlot, false
+	}
+	first := run.Slot(len(c.code.Args))
+	c.code.Args = append(append(c.code.Args, slots...), extra...)
+	return c.emit(run.Instr{Op: op, A: run.Slot(fn), B: first, C: run.Slot(len(slots) + len(extra))}, at, st), true
+}
+
+// NoSlopeOf tells whether a curve, by the number of its function, is one of which
+// no slope is worked out: rules of differentiation do not reach through a search.
+func (p *Planner) NoSlopeOf(fn int, at syntax.Span) (finding.Finding, bool) {
+	return finding.New(finding.NotAvailableYet, at, "The slope of a curve that is itself a slope, an area or the root of an equation is not worked out by this version.",
+		"Work out what the curve comes to, and write that."), p.searches(fn)
+}
+
+// searches tells whether a function runs a slope, an area or a search for roots,
+// itself or in one that it calls.
+func (p *Planner) searches(fn int) bool {
+	for _, in := range p.Program.Funcs[fn].Code.Instrs {
+		switch in.Op {
+		case ops.Slope, ops.Area, ops.Solve:
+			return true
+		case ops.Call:
+			if p.searches(int(in.A)) {
+				return true
+			}
+		}
+	}
+	return false
+}

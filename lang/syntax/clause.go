@@ -1,0 +1,90 @@
+package syntax
+
+import "steelyard/lang/finding"
+
+// What a statement that is read by hand asks of its tokens.
+
+// taken takes a word of the language if it stands next.
+func (p *exprParser) taken(word string) bool {
+	if p.tok.kind != wordToken || p.tok.text != word {
+		return false
+	}
+	p.take()
+	return true
+}
+
+// word takes a word of the language, which has to stand next.
+func (p *exprParser) word(word string) *fault {
+	if !p.taken(word) {
+		return unexpected(p.tok)
+	}
+	return nil
+}
+
+// ident takes a name, which has to stand next.
+func (p *exprParser) ident() (Ident, *fault) {
+	if p.tok.kind != nameToken {
+		return Ident{}, unexpected(p.tok)
+	}
+	t := p.take()
+	return t.ident(), nil
+}
+
+// inUnit reads the clause [in UNIT].
+func (p *exprParser) inUnit() (UnitText, *fault) {
+	if !p.taken("in") {
+		return UnitText{}, nil
+	}
+	if p.tok.kind != unitToken {
+		return UnitText{}, unexpected(p.tok)
+	}
+	return p.unitNext(), nil
+}
+
+// ends refuses what stands after the end of a statement.
+func (p *exprParser) ends() *fault {
+	if p.tok.kind != eofToken {
+		return unexpected(p.tok)
+	}
+	return nil
+}
+
+// line reads from a token of a line on.
+func (r *reader) line(tokens []token, from int) *exprParser {
+	return newParser(&tokenLine{tokens: tokens, at: from, end: r.to})
+}
+
+// result reads EXPR [in UNIT] [with …], which the rest of a line has to be. The
+// unit may stand last, too.
+func (r *reader) result(tokens []token, from int) (Expr, UnitText, *fault) {
+	p := r.line(tokens, from)
+	var in UnitText
+	x, bad := p.sum()
+	if bad == nil {
+		in, bad = p.inUnit()
+	}
+	if bad == nil {
+		x, bad = p.replaced(x)
+	}
+	if bad == nil && !in.Present() {
+		in, bad = p.inUnit()
+	}
+	if bad == nil {
+		bad = p.ends()
+	}
+	if bad == nil {
+		bad = r.readings(x)
+	}
+	if w := curveWord(&tokens[min(from, len(tokens)-1)]); w != nil && bad != nil {
+		bad = w.form(bad)
+	}
+	return x, in, bad
+}
+
+// form adds to a finding about a statement how it is written.
+func (w *StatementWord) form(bad *fault) *fault {
+	if bad.ID == finding.Unreadable || bad.ID == finding.Incomplete {
+		bad.Hint = "It is written `" + w.Form + "`, for instance `" + w.firstExample() + "`."
+	}
+	return bad
+}
