@@ -112,3 +112,24 @@ func TestWithoutNumbers(t *testing.T) {
 		}
 	}
 }
+
+// TestScalingOfItsTime follows a name at a line to what it is worked out from,
+// and takes no name for another that was given anew since.
+func TestScalingOfItsTime(t *testing.T) {
+	p := enter(t, "A = 2 m", "y = 3*A", "z = y@2*2", "B = A@1^2", "F(m) = m*g in N", "W = F(2 kg)")
+	tell := func(line, want string) {
+		t.Helper()
+		e := p.Enter(context.Background(), line)
+		if got := strings.Join(told(e), " "); got != want {
+			t.Errorf("%s: %q, want %q; %v", line, got, want, e.Findings)
+		}
+	}
+	tell("scaling z against A", "z goes as A: doubling A multiplies z by 2.")
+	tell("scaling y@2 against A", "y@2 goes as A: doubling A multiplies y@2 by 2.")
+	tell("scaling B against A", "B goes as A²: doubling A multiplies B by 4.")
+	for _, line := range []string{"part b: on the moon", "A = 5 m", "g = 1.62 m/s^2"} {
+		p.Enter(context.Background(), line)
+	}
+	tell("scaling y against A", "y does not depend on A.")
+	tell("scaling W against g", "W does not depend on g.")
+}

@@ -53,12 +53,17 @@ func (p *Page) openedAt(x syntax.Expr, line, depth int) syntax.Expr {
 // given anew since has the line beside it that it had for the function, and
 // standard gravity, which has no line, is written out.
 func (p *Page) Pinned(x syntax.Expr, d *plan.Def, line int) syntax.Expr {
+	return p.pinned(x, d.Line, line, d.Func.Params)
+}
+
+// pinned is an expression of one line as another reads it, but for some names.
+func (p *Page) pinned(x syntax.Expr, from, line int, but []string) syntax.Expr {
 	return syntax.Rewrite(x, func(x syntax.Expr) (syntax.Expr, bool) {
 		n, ok := x.(*syntax.Name)
-		if !ok || n.Line != 0 || slices.Contains(d.Func.Params, n.Name) {
+		if !ok || n.Line != 0 || slices.Contains(but, n.Name) {
 			return nil, false
 		}
-		then, now := p.Above(n.Name, d.Line), p.Above(n.Name, line)
+		then, now := p.Above(n.Name, from), p.Above(n.Name, line)
 		if then == nil || then == now {
 			return nil, false
 		}

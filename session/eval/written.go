@@ -1,7 +1,6 @@
 package eval
 
 import (
-	"steelyard/lang/algebra"
 	"steelyard/lang/plan"
 	"steelyard/lang/syntax"
 )
@@ -44,22 +43,42 @@ func (p *Page) WrittenOut(x syntax.Expr, line int, by *plan.Def) (syntax.Expr, b
 
 func (p *Page) writtenOut(x syntax.Expr, line int, by *plan.Def, depth int) (syntax.Expr, bool) {
 	good := true
-	put := map[string]syntax.Expr{}
-	syntax.Walk(x, func(x syntax.Expr) bool {
+	known := map[*plan.Def]syntax.Expr{}
+	x = syntax.Rewrite(x, func(x syntax.Expr) (syntax.Expr, bool) {
 		n, ok := x.(*syntax.Name)
-		if !ok || put[n.Name] != nil {
-			return good
+		if !ok || !good {
+			return nil, false
 		}
-		from := p.Above(n.Name, line)
-		if from != nil && from != by && !from.Given && from.Kind != plan.Symbol && from.Line > 0 {
-			inner, ok := p.written(from, by, depth+1)
-			good = good && ok
-			put[n.Name] = inner
+		d := p.meant(n, line)
+		switch {
+		case d == nil:
+			return nil, false
+		case d == by:
+			return &syntax.Name{At: n.At, Name: n.Name}, true // A@1, which is A
+		case d.Given || d.Kind == plan.Symbol || d.Line == 0:
+			return nil, false
 		}
-		return good
+		if known[d] == nil {
+			inner, ok := p.written(d, by, depth+1)
+			if !ok {
+				good = false
+				return nil, false
+			}
+			known[d] = &syntax.Paren{X: p.pinned(inner, d.Line, line, nil)}
+		}
+		return known[d], true
 	})
 	if !good {
 		return nil, false
 	}
-	return p.openedAt(algebra.Substitute(x, put), line, 0), true
+	return p.openedAt(x, line, 0), true
+}
+
+// meant is the definition that a name, or a name at a line, had for a line.
+func (p *Page) meant(n *syntax.Name, line int) *plan.Def {
+	if n.Line == 0 {
+		return p.Above(n.Name, line)
+	}
+	d, _ := p.Planner.Find(n)
+	return d
 }
