@@ -13,6 +13,7 @@ import (
 	"testing"
 	"time"
 
+	"github.com/mattn/go-runewidth"
 	"golang.org/x/sys/unix"
 )
 
@@ -41,8 +42,14 @@ func program(t *testing.T) string {
 	return name
 }
 
-// openTerminal starts the scratchpad with its state in a folder.
+// openTerminal starts the scratchpad with its state in a folder, in 80 columns.
 func openTerminal(t *testing.T, state string, env ...string) *terminal {
+	t.Helper()
+	return openColumns(t, 80, state, env...)
+}
+
+// openColumns is openTerminal on a screen of so many columns.
+func openColumns(t *testing.T, columns uint16, state string, env ...string) *terminal {
 	t.Helper()
 	ours, err := os.OpenFile("/dev/ptmx", os.O_RDWR|syscall.O_NOCTTY, 0)
 	if err != nil {
@@ -54,7 +61,7 @@ func openTerminal(t *testing.T, state string, env ...string) *terminal {
 		err = unix.IoctlSetPointerInt(fd, unix.TIOCSPTLCK, 0)
 	}
 	if err == nil {
-		err = unix.IoctlSetWinsize(fd, unix.TIOCSWINSZ, &unix.Winsize{Row: 24, Col: 80})
+		err = unix.IoctlSetWinsize(fd, unix.TIOCSWINSZ, &unix.Winsize{Row: 24, Col: columns})
 	}
 	if err != nil {
 		t.Skip("there is no pseudo-terminal here: ", err)
@@ -305,6 +312,35 @@ func TestPlainTerminal(t *testing.T) {
 		c.mu.Unlock()
 		if bold != tt.bold {
 			t.Errorf("%s: bold type is %v", tt.env, bold)
+		}
+	}
+}
+
+// TestDrawnInSixtyColumns draws a graph, a table and bars on a narrow screen, in
+// fine characters and without colours.
+func TestDrawnInSixtyColumns(t *testing.T) {
+	c := openColumns(t, 60, t.TempDir(), "NO_COLOR=1", "LC_ALL=C.UTF-8")
+	c.expect("1.")
+	c.line("F(x) = (250 N/m)*x", "  2.  ")
+	c.line("graph F(x) against x from 0 cm to 12 cm in N", "F is a line in x")
+	c.expect("  3.  ")
+	c.line("table F(x) against x from 0 cm to 12 cm by 6 cm", "F / N")
+	c.expect("  4.  ")
+	c.line(`bars at "before": 3 J, 0 J | at "after": 0 J, 3 J`, "The books balance")
+	c.expect("  5.  ")
+	c.mu.Lock()
+	shown := c.out.String()
+	c.mu.Unlock()
+	if strings.Contains(shown, "\x1b[1m") || strings.Contains(shown, "\x1b[3") {
+		t.Error("a type or a colour is set")
+	}
+	shown = control.ReplaceAllString(shown, "")
+	if !strings.ContainsFunc(shown, func(r rune) bool { return r > '\u2800' && r <= '\u28ff' }) {
+		t.Error("the curve is not drawn in fine characters")
+	}
+	for row := range strings.SplitSeq(shown, "\n") {
+		if n := runewidth.StringWidth(row); n > 60 && !strings.Contains(row, "\b") { // a line as it was typed has one
+			t.Errorf("a row of %d cells: %q", n, row)
 		}
 	}
 }
