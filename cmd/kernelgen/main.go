@@ -32,7 +32,7 @@ var chains = strings.Fields(`
 	sqrt(x*k) sqrt(x*k+k) sqrt(x*k/k) sqrt(x*k*k/k) sqrt(x/k)*k sqrt(k/x) sqrt(k/x)*k sqrt(k/(x*k)) sqrt(k/(x*k))*k
 	sqrt(pow(x,2)+k) sqrt((x+k)*k+k)
 	sin(x)*k sin(x)*k/k sin(x*k)*k sin(x*k)*k/k cos(x+k)*k cos(x*k+k)*k
-	x*y*k x*y+k x*k+y x*k/y x/(y+k) sqrt(x*y) sqrt(x/y)
+	x*y*k pow(x,2)*y*k x*y+k x*k+y x*k/y x/(y+k) sqrt(x*y) sqrt(x/y)
 `)
 
 // withConstant are the operations that have a kernel for a constant among their

@@ -2,6 +2,7 @@ package run
 
 import (
 	"context"
+	"math"
 
 	"steelyard/lang/ops"
 )
@@ -21,8 +22,8 @@ type careful struct {
 	*work
 	lanes  int
 	vals   []float64 // per column, lanes numbers
-	causes []Cause
-	failed []bool // per column: some lane has a cause
+	causes []int32   // 0, or the number of a failure of the work
+	failed []bool    // per column: some lane has a cause
 	own    []ownPass
 	// What a search needs: a state that holds the lane's values of what its
 	// functions load.
@@ -35,14 +36,14 @@ type careful struct {
 type ownPass struct {
 	pass
 	kind  ops.Fault
-	cause Cause
+	cause int32
 }
 
 // prepare makes the workspace, with the columns that don't vary.
 func (c *careful) prepare(p *Program, st *State, w *work) {
 	c.work = w
 	c.lanes = max(1, min(careLanes, careCells/max(1, len(w.cols))))
-	c.vals, c.causes = make([]float64, c.lanes*len(w.cols)), make([]Cause, c.lanes*len(w.cols))
+	c.vals, c.causes = make([]float64, c.lanes*len(w.cols)), make([]int32, c.lanes*len(w.cols))
 	c.failed, c.own = make([]bool, len(w.cols)), make([]ownPass, len(w.steps))
 	for i, col := range w.cols {
 		if !col.fixed {
@@ -66,13 +67,13 @@ func (c *careful) prepare(p *Program, st *State, w *work) {
 }
 
 // column is the workspace of a column.
-func (c *careful) column(i int32) ([]float64, []Cause) {
+func (c *careful) column(i int32) ([]float64, []int32) {
 	from := int(i) * c.lanes
 	return c.vals[from : from+c.lanes : from+c.lanes], c.causes[from : from+c.lanes : from+c.lanes]
 }
 
-// run works out m lanes from lo on.
-func (c *careful) run(in, out [][]float64, why []Cause, lo, m int) {
+// run works out m lanes from lo on, and adds those that fail to a list.
+func (c *careful) run(in, out [][]float64, lo, m int, list []Fail) []Fail {
 	for i := range c.inputs {
 		v, fails := c.column(int32(i))
 		v = v[:copy(v[:m], in[i][lo:])]
@@ -98,8 +99,8 @@ func (c *careful) run(in, out [][]float64, why []Cause, lo, m int) {
 			c.arithmetic(s, &c.own[i], m)
 		}
 	}
-	why = why[lo : lo+m]
-	clear(why)
+	var lanes [careLanes]int32
+	why, failed := lanes[:m], false
 	for i, col := range c.outputs {
 		v, fails := c.column(col)
 		show := out[i][lo : lo+m]
@@ -107,18 +108,26 @@ func (c *careful) run(in, out [][]float64, why []Cause, lo, m int) {
 		if !c.failed[col] {
 			continue
 		}
-		none := noValue
-		for lane, cause := range fails[:len(show)] {
+		for lane, cause := range fails[:m] {
 			if cause != 0 {
-				show[lane] = none
+				show[lane] = math.NaN()
 			}
 		}
 		first(why, fails)
+		failed = true
 	}
+	if failed {
+		for lane, cause := range why {
+			if cause != 0 {
+				list = append(list, Fail{int32(lo + lane), cause})
+			}
+		}
+	}
+	return list
 }
 
 // first notes causes where none is noted.
-func first(why, causes []Cause) {
+func first(why, causes []int32) {
 	causes = causes[:len(why)]
 	for i := range why {
 		if why[i] == 0 {
@@ -186,7 +195,7 @@ func (c *careful) choose(s *step, m int) {
 func (c *careful) searches(s *step, m int) {
 	v, why := c.column(s.to)
 	for i := range m {
-		v[i], why[i] = s.search.run(c.work, c.walk, func(col int32) (float64, Cause) {
+		v[i], why[i] = s.search.run(c.work, c.walk, func(col int32) (float64, int32) {
 			vals, causes := c.column(col)
 			return vals[i], causes[i]
 		})

@@ -1,9 +1,6 @@
 package run
 
-import (
-	"context"
-	"math"
-)
+import "context"
 
 // Columns works out some slots of a program for many lanes at once, such as the
 // points of a curve: the numbers of a slot that differs between lanes are a
@@ -21,12 +18,16 @@ type Columns struct {
 	careful careful
 	passes  []pass
 	// cols are the columns of the passes: inputs, outputs, constants, workspace.
-	cols [][]float64
-	most int // the lanes of a block
+	cols  [][]float64
+	most  int    // the lanes of a block
+	fails []Fail // of the last run
 }
 
-// Cause numbers a failure of some lanes; 0 is none.
-type Cause int32
+// Fail is a lane in which some output has no value.
+type Fail struct {
+	Lane  int32
+	cause int32
+}
 
 const (
 	// blockLanes is how many lanes a block has, so that its columns stay in the
@@ -63,20 +64,20 @@ func (c *Columns) Inputs() int  { return c.work.inputs }
 func (c *Columns) Outputs() int { return len(c.work.outputs) }
 
 // Run works out the outputs, in the order asked for, from the columns of the
-// varying slots, in the order given, in as many lanes as all columns and why
-// have. In why it notes for each lane why the first output that has no value
-// there has none, or 0; an output without a value is not a number. Outputs must
-// not overlap inputs. When ctx is done, searches that are left fail as stopped.
-func (c *Columns) Run(ctx context.Context, in, out [][]float64, why []Cause) {
-	n := c.lanes(in, out, len(why))
+// varying slots, in the order given, in as many lanes as all columns have. An
+// output without a value is not a number; the lanes where that is so are
+// returned in their order, and stay until the next run. Outputs must not
+// overlap inputs. When ctx is done, searches that are left fail as stopped.
+func (c *Columns) Run(ctx context.Context, in, out [][]float64) []Fail {
 	if walk := c.careful.walk; walk != nil {
 		walk.ctx, walk.halted = ctx, false
 	}
+	c.fails = c.fails[:0]
+	n := c.lanes(in, out)
 	size, care := c.most, careLanes
 	for lo := 0; lo < n; {
 		m := min(size, n-lo)
 		sure := c.block(in, out, lo, m)
-		clear(why[lo : lo+sure])
 		lo += sure
 		if sure == m {
 			size, care = min(2*size, c.most), careLanes
@@ -87,26 +88,27 @@ func (c *Columns) Run(ctx context.Context, in, out [][]float64, why []Cause) {
 		}
 		for end := min(lo+care, n); lo < end; lo += m {
 			m = min(c.careful.lanes, end-lo)
-			c.careful.run(in, out, why, lo, m)
+			c.fails = c.careful.run(in, out, lo, m, c.fails)
 		}
 		size, care = careLanes, min(2*care, blockLanes)
 	}
+	return c.fails
 }
 
-// Failure is the failure that a cause stands for; its kind is ops.NoFault if
-// there is none.
-func (c *Columns) Failure(cause Cause) Failure {
-	if cause <= 0 || int(cause) > len(c.work.failures) {
+// Failure is why the first output that has no value in a lane has none.
+func (c *Columns) Failure(f Fail) Failure {
+	if f.cause <= 0 || int(f.cause) > len(c.work.failures) {
 		return Failure{}
 	}
-	return c.work.failures[cause-1]
+	return c.work.failures[f.cause-1]
 }
 
 // lanes is the number of lanes that all columns have, or 0 if one is missing.
-func (c *Columns) lanes(in, out [][]float64, n int) int {
+func (c *Columns) lanes(in, out [][]float64) int {
 	if len(in) < c.Inputs() || len(out) < c.Outputs() || c.Outputs() == 0 {
 		return 0
 	}
+	n := len(out[0])
 	for _, col := range out[:c.Outputs()] {
 		n = min(n, len(col))
 	}
@@ -140,6 +142,3 @@ func (c *Columns) block(in, out [][]float64, lo, m int) int {
 	}
 	return m
 }
-
-// noValue is what an output without a value shows.
-var noValue = math.NaN()

@@ -23,11 +23,13 @@ func LikeLines(t testing.TB, what string, p *Program, outputs, varying []Slot, i
 		t.Fatalf("%s: no columns", what)
 	}
 	n := len(in[0])
-	out, why, fails := make([][]float64, len(outputs)), make([]Cause, n), make([]Failure, n)
+	out, fails := make([][]float64, len(outputs)), make([]Failure, n)
 	for i := range out {
 		out[i] = make([]float64, n)
 	}
-	c.Run(context.Background(), in, out, why)
+	for _, f := range c.Run(context.Background(), in, out) {
+		fails[f.Lane] = c.Failure(f)
+	}
 	saved := make([]Instr, len(varying))
 	for i, s := range varying {
 		saved[i] = p.Main.Instrs[s]
@@ -52,7 +54,7 @@ func LikeLines(t testing.TB, what string, p *Program, outputs, varying []Slot, i
 				t.Fatalf("%s, lane %d, output %d: %v, the line has %v, %+v\n%v", what, lane, s, got, v, line.Failure(s), p.Main.Instrs)
 			}
 		}
-		if fails[lane] = c.Failure(why[lane]); fails[lane] != want {
+		if fails[lane] != want {
 			t.Fatalf("%s, lane %d: fails by %+v, the line by %+v\n%v", what, lane, fails[lane], want, p.Main.Instrs)
 		}
 	}
@@ -155,7 +157,7 @@ func TestColumnsWide(t *testing.T) {
 		for i := range out {
 			out[i] = make([]float64, lanes)
 		}
-		wide.Run(ctx, in, out, make([]Cause, lanes))
+		wide.Run(ctx, in, out)
 		if len(out) == 1 {
 			continue // nothing wide reaches the output
 		}
@@ -165,7 +167,7 @@ func TestColumnsWide(t *testing.T) {
 		}
 		for i := range out {
 			want := [][]float64{make([]float64, lanes)}
-			narrow.Run(ctx, [][]float64{in[i], in[width]}, want, make([]Cause, lanes))
+			narrow.Run(ctx, [][]float64{in[i], in[width]}, want)
 			for lane, v := range want[0] {
 				if got := out[i][lane]; math.Float64bits(got) != math.Float64bits(v) && (got == got || v == v) {
 					t.Fatalf("seed %d, element %d, lane %d: %v, by itself %v\n%v", seed, i, lane, got, v, p.Main.Instrs)
@@ -195,9 +197,9 @@ func TestColumnsHostile(t *testing.T) {
 		if !ok {
 			t.Fatalf("%+v: no columns", in)
 		}
-		out, why := [][]float64{make([]float64, 20)}, make([]Cause, 20)
-		c.Run(context.Background(), [][]float64{make([]float64, 20)}, out, why)
-		if c.Failure(why[3]).Kind == ops.NoFault || out[0][3] == out[0][3] {
+		out := [][]float64{make([]float64, 20)}
+		fails := c.Run(context.Background(), [][]float64{make([]float64, 20)}, out)
+		if len(fails) != 20 || c.Failure(fails[3]).Kind == ops.NoFault || out[0][3] == out[0][3] {
 			t.Errorf("%+v: %v", in, out[0][3])
 		}
 	}

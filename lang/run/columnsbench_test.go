@@ -18,7 +18,6 @@ const benchLanes = 1024
 type benchCase struct {
 	name string
 	run  *run.Columns
-	why  []run.Cause
 	loop func(dst, col, val []float64)
 	val  []float64
 	in   [][]float64
@@ -34,7 +33,7 @@ func (c *benchCase) ratio(turns int) (ratio, nsPerLane float64) {
 	for range turns {
 		start := time.Now()
 		for range inner {
-			c.run.Run(context.Background(), c.in, c.out, c.why)
+			c.run.Run(context.Background(), c.in, c.out)
 		}
 		mid := time.Now()
 		for range inner {
@@ -76,7 +75,7 @@ func benchLibrary(t testing.TB) []benchCase {
 }
 
 func benchOf(name string, f *run.Columns, loop func(dst, col, val []float64), vals []float64) benchCase {
-	return benchCase{name, f, make([]run.Cause, benchLanes), loop, vals, [][]float64{runtimeSweep(benchLanes, 0.5, 1.5)}, [][]float64{make([]float64, benchLanes)}}
+	return benchCase{name, f, loop, vals, [][]float64{runtimeSweep(benchLanes, 0.5, 1.5)}, [][]float64{make([]float64, benchLanes)}}
 }
 
 func benchFifty(t testing.TB) []benchCase {
@@ -99,7 +98,7 @@ func BenchmarkColumnsLibrary(b *testing.B) {
 func (c *benchCase) bench(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
-		c.run.Run(context.Background(), c.in, c.out, c.why)
+		c.run.Run(context.Background(), c.in, c.out)
 	}
 	ratio, ns := c.ratio(400)
 	b.ReportMetric(ratio, "x-loop")
@@ -161,10 +160,10 @@ func BenchmarkColumnsSamples(b *testing.B) {
 	p, out := program(b, "k*x^2/2 + m*v^2/2", strings.Fields("x k m v"))
 	f, _ := p.Columns(ran(p, []float64{1, 2, 3, 4}), []run.Slot{out}, []run.Slot{1, 2, 3, 4})
 	x := runtimeSweep(benchLanes, 0.5, 1.5)
-	in, outs, why := [][]float64{x, x, x, x}, [][]float64{make([]float64, benchLanes)}, make([]run.Cause, benchLanes)
+	in, outs := [][]float64{x, x, x, x}, [][]float64{make([]float64, benchLanes)}
 	b.ReportAllocs()
 	for b.Loop() {
-		f.Run(context.Background(), in, outs, why)
+		f.Run(context.Background(), in, outs)
 	}
 }
 

@@ -197,9 +197,8 @@ func TestColumnsStopped(t *testing.T) {
 	c, _ := p.Columns(st, []Slot{2}, []Slot{0})
 	ctx, cancel := context.WithCancel(context.Background())
 	cancel()
-	why := make([]Cause, 2)
-	c.Run(ctx, [][]float64{{1, 2}}, [][]float64{make([]float64, 2)}, why)
-	if c.Failure(why[1]).Kind == ops.NoFault {
+	fails := c.Run(ctx, [][]float64{{1, 2}}, [][]float64{make([]float64, 2)})
+	if len(fails) != 2 || c.Failure(fails[1]).Kind == ops.NoFault {
 		t.Error("a search that was stopped has a value")
 	}
 }

@@ -132,7 +132,7 @@ func (c *cutter) main(s Slot) span {
 	}
 	out := span{int32(len(c.w.cols)), width(&c.p.Main, s)}
 	v, ok := c.st.Value(s)
-	cause := Cause(0)
+	var cause int32
 	if !ok {
 		cause = c.w.cause(c.st.Failure(s))
 	}
@@ -241,7 +241,7 @@ func (c *cutter) instr(f *frame, s Slot) span {
 
 // same is a column with one value, or one failure.
 func (c *cutter) same(f *frame, v float64, kind ops.Fault) span {
-	cause := Cause(0)
+	var cause int32
 	if kind != ops.NoFault {
 		cause = c.w.cause(f.place.failure(kind))
 	}

@@ -71,12 +71,12 @@ func TestColumnsPasses(t *testing.T) {
 }
 
 func TestColumnsAllocateNothing(t *testing.T) {
-	x, out, why := runtimeSweep(1024, 0.5, 1.5), make([]float64, 1024), make([]run.Cause, 1024)
+	x, out := runtimeSweep(1024, 0.5, 1.5), make([]float64, 1024)
 	x[700] = 0
 	in, outs := [][]float64{x}, [][]float64{out}
 	for _, r := range runtimeRelations(t) {
 		f, _, _ := r.plan(t)
-		if n := testing.AllocsPerRun(10, func() { f.Run(context.Background(), in, outs, why) }); n != 0 {
+		if n := testing.AllocsPerRun(10, func() { f.Run(context.Background(), in, outs) }); n != 0 {
 			t.Errorf("%s: Run allocates %v times", r.equation, n)
 		}
 	}
@@ -139,11 +139,11 @@ func TestColumnsFixed(t *testing.T) {
 	if !ok || c.Inputs() != 1 || c.Outputs() != 4 {
 		t.Fatalf("%d inputs, %d outputs", c.Inputs(), c.Outputs())
 	}
-	c.Run(context.Background(), nil, outs, make([]run.Cause, 2)) // no columns, no lanes
-	if c.Failure(0).Kind != ops.NoFault || c.Failure(9).Kind != ops.NoFault {
-		t.Error("a cause that isn't there has a failure")
+	c.Run(context.Background(), nil, outs) // no columns, no lanes
+	if c.Failure(run.Fail{}).Kind != ops.NoFault {
+		t.Error("a lane that doesn't fail has a failure")
 	}
 	if c, ok := p.Columns(st, []run.Slot{out}, nil); ok {
-		c.Run(context.Background(), nil, outs[:1], make([]run.Cause, 2))
+		c.Run(context.Background(), nil, outs[:1])
 	}
 }

@@ -34,6 +34,8 @@ var kernels = [...]kernel{
 	{[]ops.Op{ops.Div, ops.Mul, ops.Sin, leafX, leafK0, leafK1}, 0, false, kernelDivMulSinXKK},
 	{[]ops.Op{ops.Mul, ops.Sin, ops.Mul, leafX, leafK0, leafK1}, 0, false, kernelMulSinMulXKK},
 	{[]ops.Op{ops.Mul, ops.Cos, ops.Add, leafX, leafK0, leafK1}, 0, false, kernelMulCosAddXKK},
+	{[]ops.Op{ops.Mul, ops.Mul, ops.Pow, leafX, leafY, leafK0}, 2, false, kernelMulMulPow2XYK},
+	{[]ops.Op{ops.Mul, ops.Mul, leafY, ops.Pow, leafX, leafK0}, 2, false, kernelMulMulPow2XYK},
 	{[]ops.Op{ops.Mul, ops.Mul, leafX, leafK0, leafK1}, 0, false, kernelMulMulXKK},
 	{[]ops.Op{ops.Div, ops.Mul, leafX, leafK0, leafK1}, 0, false, kernelDivMulXKK},
 	{[]ops.Op{ops.Add, ops.Mul, leafX, leafK0, leafK1}, 0, false, kernelAddMulXKK},
@@ -758,6 +760,34 @@ func kernelMulCosAddXKK(p *pass) int {
 			d[j] = c
 			p0 *= c
 		}
+		if p0-p0 != 0 || p0 == 0 {
+			break
+		}
+	}
+	return i
+}
+
+// kernelMulMulPow2XYK is pow(x,2)*y*k.
+func kernelMulMulPow2XYK(p *pass) int {
+	d := p.d
+	x := p.x[:len(d)]
+	y := p.y[:len(d)]
+	k0 := p.k[0]
+	i := 0
+	for ; i+8 <= len(d); i += 8 {
+		d := d[i : i+8 : i+8]
+		x := x[i : i+8 : i+8]
+		y := y[i : i+8 : i+8]
+		a0, a1, a2, a3 := x[0]*x[0], x[1]*x[1], x[2]*x[2], x[3]*x[3]
+		b0, b1, b2, b3 := a0*y[0], a1*y[1], a2*y[2], a3*y[3]
+		c0, c1, c2, c3 := b0*k0, b1*k0, b2*k0, b3*k0
+		d[0], d[1], d[2], d[3] = c0, c1, c2, c3
+		p0 := (c0 * c1) * (c2 * c3)
+		a0, a1, a2, a3 = x[4]*x[4], x[5]*x[5], x[6]*x[6], x[7]*x[7]
+		b0, b1, b2, b3 = a0*y[4], a1*y[5], a2*y[6], a3*y[7]
+		c0, c1, c2, c3 = b0*k0, b1*k0, b2*k0, b3*k0
+		d[4], d[5], d[6], d[7] = c0, c1, c2, c3
+		p0 *= (c0 * c1) * (c2 * c3)
 		if p0-p0 != 0 || p0 == 0 {
 			break
 		}

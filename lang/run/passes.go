@@ -132,7 +132,7 @@ func (p *passPlanner) place() bool {
 		case n.op == ops.Const:
 			p.at[id] = p.constant(math.Float64frombits(n.k))
 		case n.op == ops.Nothing:
-			p.at[id] = p.constant(noValue)
+			p.at[id] = p.constant(math.NaN())
 		}
 	}
 	var copies []pass

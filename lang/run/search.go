@@ -63,7 +63,7 @@ func (c *cutter) search(f *frame, in *Instr) span {
 			continue
 		}
 		st := c.w.stateFor(c.st)
-		c.w.fix(s.run(c.w, c.p.floats(context.Background(), &st), func(col int32) (float64, Cause) {
+		c.w.fix(s.run(c.w, c.p.floats(context.Background(), &st), func(col int32) (float64, int32) {
 			return c.w.cols[col].value, c.w.cols[col].cause
 		}))
 	}
@@ -76,10 +76,10 @@ func (w *work) stateFor(st *State) State {
 }
 
 // run works out a lane; of tells what a column has there.
-func (s *search) run(w *work, walk *floatWalker, of func(col int32) (float64, Cause)) (float64, Cause) {
+func (s *search) run(w *work, walk *floatWalker, of func(col int32) (float64, int32)) (float64, int32) {
 	st := walk.st
 	known := len(st.failures)
-	number := func(cause Cause) int32 {
+	number := func(cause int32) int32 {
 		if cause == 0 {
 			return 0
 		}
@@ -96,7 +96,7 @@ func (s *search) run(w *work, walk *floatWalker, of func(col int32) (float64, Ca
 	}
 	walk.main, walk.depth = s.place.slot, s.depth
 	v, cause := walk.special(&s.in, &s.code, s.place.fn, s.place.inner, s.vals, s.causes, args[float64]{})
-	var why Cause
+	var why int32
 	if cause != 0 {
 		why = w.cause(st.failures[cause-1])
 	}

@@ -18,7 +18,7 @@ type work struct {
 type column struct {
 	fixed bool // the same in every lane: value, or none for a cause
 	value float64
-	cause Cause
+	cause int32
 }
 
 // step works out one column from others.
@@ -44,19 +44,19 @@ func (p place) failure(kind ops.Fault) Failure {
 	return Failure{Slot: p.slot, Kind: kind, Func: p.fn, Inner: p.inner}
 }
 
-// cause is the number of a failure.
-func (w *work) cause(f Failure) Cause {
+// cause is the number of a failure, from 1 on.
+func (w *work) cause(f Failure) int32 {
 	for i := range w.failures {
 		if w.failures[i] == f {
-			return Cause(i + 1)
+			return int32(i + 1)
 		}
 	}
 	w.failures = append(w.failures, f)
-	return Cause(len(w.failures))
+	return int32(len(w.failures))
 }
 
 // fix adds a column that is the same in every lane.
-func (w *work) fix(v float64, cause Cause) int32 {
+func (w *work) fix(v float64, cause int32) int32 {
 	w.cols = append(w.cols, column{fixed: true, value: v, cause: cause})
 	return int32(len(w.cols) - 1)
 }

@@ -1,8 +1,6 @@
 package curve
 
 import (
-	"slices"
-
 	"steelyard/lang/finding"
 	"steelyard/lang/ops"
 	"steelyard/lang/plan"
@@ -129,16 +127,16 @@ func evaluate(l *eval.Line, p *plot) bool {
 			return false
 		}
 		n := len(varying)
-		var why []run.Cause
 		c.eval = func(x, y []float64, ok []bool) {
 			if l.Ctx.Err() != nil {
 				clear(ok)
 				return
 			}
-			why = slices.Grow(why[:0], len(x))[:len(x)]
-			columns.Run(l.Ctx, [][]float64{x, x}[:n], [][]float64{y}, why)
-			for i, cause := range why {
-				ok[i] = cause == 0
+			for i := range ok {
+				ok[i] = true
+			}
+			for _, f := range columns.Run(l.Ctx, [][]float64{x, x}[:n], [][]float64{y}) {
+				ok[f.Lane] = false
 			}
 		}
 	}
