@@ -30,7 +30,7 @@ func (s *isolator) collected(eq sum, depth int) ([]root, bool) {
 	}
 	if out, changed := s.opened(eq); changed {
 		l, r := s.sides(out)
-		s.note(l, r, OpenBrackets, nil)
+		s.note(l, r, openBrackets)
 		return s.collected(out, depth+1)
 	}
 	return s.squared(eq, depth)
@@ -83,7 +83,7 @@ func (s *isolator) multiplied(eq sum, by factor, depth int) ([]root, bool) {
 	}
 	out = collect(out)
 	l, r := s.sides(out)
-	s.note(l, r, MultiplyBoth, powerExpr(by))
+	s.note(l, r, multiplyBoth, powerExpr(by))
 	return s.collected(out, depth+1)
 }
 
@@ -168,11 +168,11 @@ func (s *isolator) binomial(base syntax.Expr, e units.Exp, c, d sum, depth int) 
 		}
 		value = sum{v}
 	}
-	s.note(termExpr(left), termExpr(asTerm(d)), BringOver, &syntax.Name{Name: s.unknown})
+	s.note(termExpr(left), termExpr(asTerm(d)), bringOver, &syntax.Name{Name: s.unknown})
 	if !coefficient.isOne() {
-		reason, by := DivideBoth, coefficient
+		reason, by := divideBoth, coefficient
 		if divisorOnly(coefficient) {
-			reason, by = MultiplyBoth, inverse
+			reason, by = multiplyBoth, inverse
 		}
 		s.note(powerExpr(factor{"", base, e}), sumExpr(value), reason, termExpr(by))
 	}
@@ -214,7 +214,7 @@ func (s *isolator) factored(eq sum, by factor, depth int) ([]root, bool) {
 	if s.quadratic = b.quadratic; s.quadratic != nil {
 		b.lead(s.quadratic.double)
 	}
-	zero, ok := s.branch(by.base, nil, FactorZero, depth+1)
+	zero, ok := s.branch(by.base, nil, factorZero, depth+1)
 	return append(roots, zero...), ok
 }
 
@@ -233,19 +233,19 @@ func (s *isolator) quadraticIn(base syntax.Expr, e units.Exp, a, b, c sum, depth
 	discriminant := sumExpr(collect(sum{square, product}))
 	in := powerExpr(factor{"", base, e})
 	s.quadratic = &quadratic{discriminant: discriminant}
-	s.note(s.standardForm(base, e, ta, tb, tc), zeroExpr(), StandardForm, nil)
+	s.note(s.standardForm(base, e, ta, tb, tc), zeroExpr(), inStandardForm)
 	twice := ta
 	twice.coef = new(big.Rat).Mul(ta.coef, big.NewRat(2, 1))
 	if half, ok := twice.inv(); ok {
 		if x, ok := tb.neg().mul(half); ok {
-			s.quadratic.double, _ = s.branch(in, collect(sum{x}), DoubleRoot, depth+1)
+			s.quadratic.double, _ = s.branch(in, collect(sum{x}), doubleRoot, depth+1)
 		}
 	}
 	var out []root
 	for _, op := range []syntax.Op{syntax.Add, syntax.Sub} {
 		numerator := &syntax.Binary{Op: op, X: termExpr(tb.neg()), Y: squareRoot(discriminant)}
 		x := syntax.Expr(&syntax.Binary{Op: syntax.Div, X: &syntax.Paren{X: numerator}, Y: group(termExpr(twice))})
-		roots, ok := s.branch(in, sum{atomTerm(x)}, QuadraticRule, depth+1)
+		roots, ok := s.branch(in, sum{atomTerm(x)}, quadraticRule, depth+1)
 		if !ok {
 			return nil, false
 		}
@@ -292,7 +292,7 @@ func (s sum) has(key string) bool {
 
 // squareSides squares both sides of t = rest.
 func (s *isolator) squareSides(t term, rest sum, depth int) ([]root, bool) {
-	s.note(termExpr(t), sumExpr(rest), LeaveRoot, nil)
+	s.note(termExpr(t), sumExpr(rest), leaveRoot)
 	left, ok1 := t.pow(expTwo)
 	right, ok2 := s.raised(rest, expTwo)
 	if !ok1 || !ok2 {
@@ -302,6 +302,6 @@ func (s *isolator) squareSides(t term, rest sum, depth int) ([]root, bool) {
 	if !ok {
 		return nil, false
 	}
-	s.note(sumExpr(opened), sumExpr(right), powerReason(expTwo), nil)
+	s.note(sumExpr(opened), sumExpr(right), powerReason(expTwo))
 	return s.collected(opened.minus(right), depth+1)
 }

@@ -48,7 +48,7 @@ func (s *isolator) equation(left, right syntax.Expr) ([]root, bool) {
 			return nil, false
 		}
 		if value = collect(value); l+r == 1 || isZeroValue(value) {
-			s.note(x, other, SwapSides, nil)
+			s.note(x, other, swapSides)
 			if roots, ok := s.isolated(x, value, 0); ok {
 				return roots, true
 			}
@@ -98,9 +98,9 @@ func (s *isolator) isolated(x syntax.Expr, value sum, depth int) ([]root, bool) 
 }
 
 // to goes on with an inner expression and its value.
-func (s *isolator) to(x syntax.Expr, value sum, reason Reason, by syntax.Expr, depth int) ([]root, bool) {
+func (s *isolator) to(x syntax.Expr, value sum, depth int, reason Reason, by ...syntax.Expr) ([]root, bool) {
 	value = collect(value)
-	s.note(x, sumExpr(value), reason, by)
+	s.note(x, sumExpr(value), reason, by...)
 	return s.solve(x, value, depth)
 }
 
@@ -119,7 +119,7 @@ func (s *isolator) lead(roots []root) {
 // branch goes on with one of several values.
 func (s *isolator) branch(x syntax.Expr, value sum, reason Reason, depth int) ([]root, bool) {
 	b := s.fork()
-	roots, ok := b.to(x, value, reason, nil, depth)
+	roots, ok := b.to(x, value, depth, reason)
 	b.lead(roots)
 	return roots, ok
 }
@@ -143,7 +143,7 @@ func (s *isolator) undo(x syntax.Expr, value sum, depth int) ([]root, bool) {
 	switch x := x.(type) {
 	case *syntax.Unary:
 		if x.Op == syntax.Sub {
-			return s.to(x.X, value.neg(), ChangeSigns, nil, depth)
+			return s.to(x.X, value.neg(), depth, changeSigns)
 		}
 		return s.solve(x.X, value, depth)
 	case *syntax.Call:
@@ -207,9 +207,9 @@ func (s *isolator) undoSum(x *syntax.Binary, value sum, depth int) ([]root, bool
 		moved = append(moved, one...)
 	}
 	moved = collect(moved)
-	reason, by := SubtractBoth, moved
+	reason, by := subtractBoth, moved
 	if subtracted == len(rest) {
-		reason, by = AddBoth, moved.neg()
+		reason, by = addBoth, moved.neg()
 	}
 	inner := mine.x
 	if mine.minus {
@@ -218,7 +218,7 @@ func (s *isolator) undoSum(x *syntax.Binary, value sum, depth int) ([]root, bool
 			inner = &syntax.Unary{Op: syntax.Sub, X: mine.x}
 		}
 	}
-	return s.to(inner, value.minus(moved), reason, sumExpr(by), depth)
+	return s.to(inner, value.minus(moved), depth, reason, sumExpr(by))
 }
 
 // undoProduct divides by the other factors.
@@ -248,7 +248,7 @@ func (s *isolator) undoProduct(x *syntax.Binary, value sum, depth int) ([]root, 
 		if over, ok = n.quotient(over, below); !ok {
 			return nil, false
 		}
-		return s.to(mine.x, over, Reason("multiply both sides by "+syntax.ScreenExpr(mine.x)+", divide them by "+syntax.ScreenExpr(sumExpr(value))), nil, depth)
+		return s.to(mine.x, over, depth, turnOver, mine.x, sumExpr(value))
 	}
 	value, ok := n.product(value, under)
 	if !ok {
@@ -262,9 +262,9 @@ func (s *isolator) undoProduct(x *syntax.Binary, value sum, depth int) ([]root, 
 		return nil, false
 	}
 	if under.isNumber() && !over.isNumber() || !divided || multiplied {
-		return s.to(mine.x, value, DivideBoth, sumExpr(by), depth)
+		return s.to(mine.x, value, depth, divideBoth, sumExpr(by))
 	}
-	return s.to(mine.x, value, MultiplyBoth, sumExpr(under), depth)
+	return s.to(mine.x, value, depth, multiplyBoth, sumExpr(under))
 }
 
 // undoPower finds where x^e is a value. The inverse of an even power has two
@@ -282,7 +282,7 @@ func (s *isolator) undoPower(x syntax.Expr, e units.Exp, value sum, depth int) (
 		return nil, false
 	}
 	if inv.Den()%2 != 0 || len(collect(value)) == 0 {
-		return s.to(x, root, powerReason(inv), nil, depth)
+		return s.to(x, root, depth, powerReason(inv))
 	}
 	return s.branches(x, []sum{root, root.neg()}, powerReason(inv), depth)
 }
@@ -306,7 +306,7 @@ func (s *isolator) undoExponent(x *syntax.Binary, value sum, depth int) ([]root,
 		return nil, false
 	}
 	quotient := &syntax.Binary{Op: syntax.Div, X: call("ln", sumExpr(value)), Y: call("ln", x.X)}
-	return s.to(x.Y, sum{atomTerm(quotient)}, TakeLogarithm, nil, depth)
+	return s.to(x.Y, sum{atomTerm(quotient)}, depth, takeLogarithm)
 }
 
 // undoCall finds where a function has a value, by the inverse that the table of
@@ -327,14 +327,14 @@ func (s *isolator) undoCall(x *syntax.Call, value sum, depth int) ([]root, bool)
 	}
 	reason := Reason(inverse.Reason)
 	if inverse.Turns {
-		roots, ok := s.to(inner, angles[0], reason, nil, depth)
+		roots, ok := s.to(inner, angles[0], depth, reason)
 		if ok && len(roots) == 1 {
 			s.otherAngles(&roots[0], inner, angles, depth)
 		}
 		return roots, ok
 	}
 	if len(angles) == 1 {
-		return s.to(inner, angles[0], reason, nil, depth)
+		return s.to(inner, angles[0], depth, reason)
 	}
 	return s.branches(inner, angles, reason, depth)
 }
@@ -405,6 +405,6 @@ func (s *isolator) instead(principal root, inner syntax.Expr, angle sum, depth i
 		return nil
 	}
 	name := &syntax.Name{Name: s.unknown}
-	steps := append(slices.Clone(principal.steps), Step{Left: name, Right: roots[0].x, Reason: OtherAngle})
+	steps := append(slices.Clone(principal.steps), Step{Left: name, Right: roots[0].x, Reason: otherAngle})
 	return &root{x: roots[0].x, steps: steps}
 }

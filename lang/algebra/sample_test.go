@@ -4,6 +4,7 @@ import (
 	"hash/fnv"
 	"math"
 
+	"steelyard/lang/ops"
 	"steelyard/lang/syntax"
 )
 
@@ -28,6 +29,23 @@ func alike(a, b syntax.Expr) bool {
 // sample works an expression out with made-up numbers for names, the larger the
 // seed the closer to 1; not a number where that has no value.
 func sample(x syntax.Expr, seed int) float64 {
+	names := map[string]float64{}
+	syntax.Walk(x, func(x syntax.Expr) bool {
+		if n, ok := x.(*syntax.Name); ok {
+			h := fnv.New32a()
+			h.Write([]byte(n.Name))
+			h.Write([]byte{byte(seed), '#', byte(n.Line)})
+			names[n.Name] = math.Exp((float64(h.Sum32())/math.MaxUint32 - 0.5) * 4 / float64(1+seed/6))
+		}
+		return true
+	})
+	return worked(x, names)
+}
+
+// worked works an expression out with numbers for names, functions by the table
+// of operations.
+func worked(x syntax.Expr, names map[string]float64) float64 {
+	of := func(x syntax.Expr) float64 { return worked(x, names) }
 	switch x := x.(type) {
 	case *syntax.Number:
 		return x.Value.Float()
@@ -36,41 +54,29 @@ func sample(x syntax.Expr, seed int) float64 {
 	case *syntax.Pi:
 		return math.Pi
 	case *syntax.Name:
-		h := fnv.New32a()
-		h.Write([]byte(x.Name))
-		h.Write([]byte{byte(seed), '#', byte(x.Line)})
-		return math.Exp((float64(h.Sum32())/math.MaxUint32 - 0.5) * 4 / float64(1+seed/6))
+		return names[x.Name]
 	case *syntax.Paren:
-		return sample(x.X, seed)
+		return of(x.X)
 	case *syntax.Unary:
 		if x.Op == syntax.Sub {
-			return -sample(x.X, seed)
+			return -of(x.X)
 		}
-		return sample(x.X, seed)
+		return of(x.X)
 	case *syntax.Root:
-		return math.Sqrt(sample(x.X, seed))
+		return math.Sqrt(of(x.X))
 	case *syntax.Binary:
-		a, b := sample(x.X, seed), sample(x.Y, seed)
-		switch x.Op {
-		case syntax.Add:
-			return a + b
-		case syntax.Sub:
-			return a - b
-		case syntax.Mul:
-			return a * b
-		case syntax.Div:
-			return a / b
-		}
-		return math.Pow(a, b)
+		op := map[syntax.Op]ops.Op{syntax.Add: ops.Add, syntax.Sub: ops.Sub, syntax.Mul: ops.Mul, syntax.Div: ops.Div, syntax.Pow: ops.PowVar}[x.Op]
+		return op.Value(of(x.X), of(x.Y), 0)
 	case *syntax.Call:
-		if f, ok := samples[x.Func]; ok && len(x.Args) == 1 {
-			return f(sample(x.Args[0].X, seed))
+		f, ok := ops.Named(x.Func)
+		switch {
+		case ok && f.Name == "root":
+			return f.Op.Value(of(x.Args[0].X), 0, of(x.Args[1].X))
+		case ok && len(x.Args) == 1:
+			return f.Op.Value(of(x.Args[0].X), 0, 0)
+		case ok && len(x.Args) == 2:
+			return f.Op.Value(of(x.Args[0].X), of(x.Args[1].X), 0)
 		}
 	}
 	return math.NaN()
-}
-
-var samples = map[string]func(float64) float64{
-	"sqrt": math.Sqrt, "sin": math.Sin, "cos": math.Cos, "tan": math.Tan, "asin": math.Asin, "acos": math.Acos, "atan": math.Atan,
-	"exp": math.Exp, "ln": math.Log, "log10": math.Log10, "abs": math.Abs,
 }

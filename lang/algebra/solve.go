@@ -119,17 +119,19 @@ func (eq Equation) shown(unknown string, common []Step) func(root) Root {
 // form.
 func (eq Equation) gathered(steps []Step, x syntax.Expr) []Step {
 	last := steps[len(steps)-1]
-	if short, ok := OneFraction(last.Right); ok && len(steps) > 1 && last.Reason != OtherAngle {
-		steps = append(steps, Step{Left: last.Left, Right: short, Reason: Gather})
+	if short, ok := OneFraction(last.Right); ok && len(steps) > 1 && last.Reason != otherAngle {
+		steps = append(steps, Step{Left: last.Left, Right: short, Reason: gatherTerms})
 	} else if len(steps) == 1 && 5*len(syntax.PrintExpr(x)) < 4*len(syntax.PrintExpr(last.Right)) {
-		steps = append(steps, Step{Left: last.Left, Right: x, Reason: Simplify})
+		steps = append(steps, Step{Left: last.Left, Right: x, Reason: simplify})
 	}
 	for k := range steps[1:] {
 		at := &steps[k+1]
 		at.Left, at.Right = Arrange(at.Left, eq.Left, eq.Right), Arrange(at.Right, eq.Left, eq.Right)
-		if at.By != nil {
-			at.By = Arrange(at.By, eq.Left, eq.Right)
+		by := make([]syntax.Expr, len(at.By))
+		for i, x := range at.By {
+			by[i] = Arrange(x, eq.Left, eq.Right)
 		}
+		at.By = by
 	}
 	return steps
 }

@@ -11,25 +11,26 @@ type Reason string
 
 // The reasons that speak of no function.
 const (
-	SwapSides     Reason = "swap the sides"
-	ChangeSigns   Reason = "change the signs on both sides"
-	AddBoth       Reason = "add … to both sides"
-	SubtractBoth  Reason = "subtract … from both sides"
-	MultiplyBoth  Reason = "multiply both sides by …"
-	DivideBoth    Reason = "divide both sides by …"
-	BringOver     Reason = "bring what holds … to one side"
-	OpenBrackets  Reason = "multiply the brackets out"
-	LeaveRoot     Reason = "leave the root alone on one side"
-	StandardForm  Reason = "set it in standard form"
-	QuadraticRule Reason = "the quadratic formula"
-	DoubleRoot    Reason = "the quadratic formula, with a discriminant of 0"
-	TakeLogarithm Reason = "take the logarithm of both sides"
-	FactorZero    Reason = "a product is 0 where one of its factors is"
-	OtherAngle    Reason = "the angle that is asked for"
-	PutOthersIn   Reason = "put the others in"
-	PutBack       Reason = "put back"
-	Gather        Reason = "gather"
-	Simplify      Reason = "simplify"
+	swapSides      Reason = "swap the sides"
+	changeSigns    Reason = "change the signs on both sides"
+	addBoth        Reason = "add … to both sides"
+	subtractBoth   Reason = "subtract … from both sides"
+	multiplyBoth   Reason = "multiply both sides by …"
+	turnOver       Reason = "multiply both sides by …, divide them by …"
+	divideBoth     Reason = "divide both sides by …"
+	bringOver      Reason = "bring what holds … to one side"
+	openBrackets   Reason = "multiply the brackets out"
+	leaveRoot      Reason = "leave the root alone on one side"
+	inStandardForm Reason = "set it in standard form"
+	quadraticRule  Reason = "the quadratic formula"
+	doubleRoot     Reason = "the quadratic formula, with a discriminant of 0"
+	takeLogarithm  Reason = "take the logarithm of both sides"
+	factorZero     Reason = "a product is 0 where one of its factors is"
+	otherAngle     Reason = "the angle that is asked for"
+	putOthersIn    Reason = "put the others in"
+	putBackIn      Reason = "put back"
+	gatherTerms    Reason = "gather"
+	simplify       Reason = "simplify"
 )
 
 // powerReason says which power both sides are raised to.
@@ -56,12 +57,11 @@ func powerReason(e units.Exp) Reason {
 type Step struct {
 	Left, Right syntax.Expr
 	Reason      Reason
-	// By is what the reason speaks of ("divide both sides by …"), or nil.
-	By syntax.Expr
+	By          []syntax.Expr // what the reason speaks of, one for each …
 }
 
 // note adds a step, unless it says again what the last one said.
-func (s *isolator) note(left, right syntax.Expr, reason Reason, by syntax.Expr) {
+func (s *isolator) note(left, right syntax.Expr, reason Reason, by ...syntax.Expr) {
 	left, right = unbracket(left), unbracket(right)
 	last := s.steps[len(s.steps)-1]
 	l, r := syntax.PrintExpr(left), syntax.PrintExpr(right)
@@ -70,7 +70,7 @@ func (s *isolator) note(left, right syntax.Expr, reason Reason, by syntax.Expr) 
 	case wasLeft == l && wasRight == r:
 		return
 	case wasLeft == r && wasRight == l:
-		reason, by = SwapSides, nil
+		reason, by = swapSides, nil
 	}
 	s.steps = append(s.steps, Step{Left: left, Right: right, Reason: reason, By: by})
 }

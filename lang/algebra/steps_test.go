@@ -31,8 +31,8 @@ func TestSteps(t *testing.T) {
 			var said []string
 			for _, st := range s.Roots[0].Steps[1:] {
 				reason := string(st.Reason)
-				if st.By != nil {
-					reason = strings.Replace(reason, "…", syntax.ScreenExpr(st.By), 1)
+				for _, x := range st.By {
+					reason = strings.Replace(reason, "…", syntax.ScreenExpr(x), 1)
 				}
 				said = append(said, syntax.ScreenExpr(st.Left)+" = "+syntax.ScreenExpr(st.Right)+" ["+reason+"]")
 			}

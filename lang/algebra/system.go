@@ -90,19 +90,19 @@ func (e elimination) last(eq Equation, name string) (*Solution, bool) {
 func (e elimination) putBack(r Root, name string) Root {
 	found := map[string]syntax.Expr{name: r.X[0]}
 	steps := slices.Concat(e.steps, r.Steps)
-	steps[len(e.steps)].Reason = PutOthersIn
+	steps[len(e.steps)].Reason = putOthersIn
 	put := func(name string, x syntax.Expr, reason Reason) {
 		found[name] = x
 		steps = append(steps, Step{Left: &syntax.Name{Name: name}, Right: x, Reason: reason})
 	}
 	if short, ok := OneFraction(r.X[0]); ok {
-		put(name, short, Gather)
+		put(name, short, gatherTerms)
 	}
 	for _, d := range slices.Backward(e.done) {
 		x := Substitute(d.x, found)
-		put(d.name, x, PutBack)
+		put(d.name, x, putBackIn)
 		if short := Arrange(gathered(x), x); len(syntax.PrintExpr(short)) < len(syntax.PrintExpr(x)) {
-			put(d.name, short, Gather)
+			put(d.name, short, gatherTerms)
 		}
 	}
 	out := Root{Steps: steps}

@@ -40,7 +40,7 @@ func (s *isolator) zeroProduct(x syntax.Expr, depth int) ([]root, bool) {
 	}
 	var all []root
 	for _, f := range factors {
-		roots, ok := s.branch(f, nil, FactorZero, depth)
+		roots, ok := s.branch(f, nil, factorZero, depth)
 		if !ok {
 			return nil, false
 		}

@@ -82,10 +82,10 @@ func TestCancelled(t *testing.T) {
 
 // TestWhy puts what a reason speaks of into its place.
 func TestWhy(t *testing.T) {
-	k := &syntax.Name{Name: "k"}
+	k, m := &syntax.Name{Name: "k"}, &syntax.Name{Name: "m"}
 	for want, l := range map[string]WorkLine{
-		"divide both sides by k":     {Reason: "divide both sides by", By: k},
-		"bring k to the other side":  {Reason: "bring … to the other side", By: k},
+		"divide both sides by k":     {Reason: "divide both sides by …", By: []syntax.Expr{k}},
+		"multiply by k, divide by m": {Reason: "multiply by …, divide by …", By: []syntax.Expr{k, m}},
 		"take the root of each side": {Reason: "take the root of each side"},
 	} {
 		if got := l.Why(); got != want {

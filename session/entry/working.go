@@ -15,8 +15,8 @@ type WorkLine struct {
 	Words  string      // "slope of x(t) at t = 3 s", or empty
 	Shown  *Value      // the value, in a line that ends with it
 	Units  []UnitSide  // how the units cancel, side after side, or empty
-	Reason string      // why a step is taken, or empty
-	By     syntax.Expr // what the reason speaks of, or nil
+	Reason string      // why a step is taken, or empty, with a … for each of By
+	By     []syntax.Expr
 }
 
 // UnitSide is one side of how units cancel: a product of units as it is shown on
@@ -45,11 +45,9 @@ func Cancelled(sides []UnitSide) string {
 
 // Why is the reason of a step with what it speaks of in its place.
 func (l WorkLine) Why() string {
-	switch {
-	case l.By == nil:
-		return l.Reason
-	case strings.Contains(l.Reason, "…"):
-		return strings.Replace(l.Reason, "…", syntax.ScreenExpr(l.By), 1)
+	text := l.Reason
+	for _, x := range l.By {
+		text = strings.Replace(text, "…", syntax.ScreenExpr(x), 1)
 	}
-	return l.Reason + " " + syntax.ScreenExpr(l.By)
+	return text
 }
