@@ -35,7 +35,7 @@ var (
 
 // tree makes any tree, also such as no line gives.
 func tree(next chooser, depth int) syntax.Expr {
-	kind := next(14)
+	kind := next(17)
 	if depth == 0 {
 		kind %= 5
 	}
@@ -76,6 +76,12 @@ func tree(next chooser, depth int) syntax.Expr {
 		return c
 	case 11:
 		return &syntax.Paren{X: sub()}
+	case 12:
+		return &syntax.With{X: sub(), By: []syntax.Binding{{Name: pick(next, names), X: sub()}, {Name: pick(next, names), X: sub()}}}
+	case 13:
+		return &syntax.SlopeOf{X: sub(), Place: sub()}
+	case 14:
+		return &syntax.AreaUnder{X: sub(), From: sub(), To: sub()}
 	}
 	return &syntax.Binary{Op: syntax.Op(next(5)), Implied: next(2) == 1, X: sub(), Y: sub()}
 }

@@ -164,7 +164,7 @@ func (w *texWriter) spots(at []Point) {
 
 // texFills are the distances of the level and of the upright lines that bars are
 // filled with, 0 for none.
-var texFills = [fillKinds]struct{ level, upright float64 }{{level: 3}, {}, {level: 8}, {upright: 6}, {6, 6}, {upright: 3}, {3, 3}}
+var texFills = [fillKinds]struct{ level, upright float64 }{{level: 4}, {}, {level: 8}, {upright: 6}, {6, 6}, {upright: 3}, {3, 3}}
 
 func (w *texWriter) bar(b box, fill int, dashed bool) {
 	outline := []Point{{b.left, b.bottom}, {b.left, b.top}, {b.right, b.top}, {b.right, b.bottom}, {b.left, b.bottom}}
