@@ -82,7 +82,7 @@ func (v *solving) bounds() *limits {
 // isAsked tells whether an expression is the unknown, or one of its roots.
 func (v *solving) isAsked(x syntax.Expr) bool {
 	n, ok := x.(*syntax.Name)
-	return ok && (isUnknown(v.s, n.Name) || n.Name == v.unknowns[0])
+	return ok && (v.asks(n.Name) || n.Name == v.unknowns[0])
 }
 
 // bound works out what the unknown is compared with.

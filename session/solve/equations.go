@@ -15,7 +15,7 @@ import (
 // read finds the equations and what they are solved for.
 func (v *solving) read() bool {
 	if !v.single() && len(v.s.Equations) != len(v.s.Unknowns) {
-		v.Find(unevenSystem(v.Line, v.s))
+		v.Find(v.unevenSystem())
 		return false
 	}
 	for _, e := range v.s.Equations {
@@ -64,11 +64,11 @@ func (v *solving) sides(e syntax.Equation) (algebra.Equation, bool) {
 	if !ok {
 		return algebra.Equation{}, false
 	}
-	if missing, some := missingSymbols(v.Line, s, f, bound, n.At); some {
+	if missing, some := v.missingSymbols(f, bound, n.At); some {
 		v.Find(missing)
 		return algebra.Equation{}, false
 	}
-	if !symbolsFit(v.Line, s, f, bound, n.At) {
+	if !v.symbolsFit(f, bound, n.At) {
 		return algebra.Equation{}, false
 	}
 	return algebra.Equation{Left: algebra.Substitute(syntax.Unplaced(f.Left), bound), Right: algebra.Substitute(syntax.Unplaced(f.Right), bound)}, true
@@ -86,7 +86,7 @@ func (v *solving) symbols(f *syntax.FormulaDef) (map[string]syntax.Expr, bool) {
 		bound[b.Name] = b.X
 	}
 	for _, sym := range f.Symbols {
-		if _, given := bound[sym.Name]; given || sym.Default == nil || isUnknown(v.s, sym.Name) {
+		if _, given := bound[sym.Name]; given || sym.Default == nil || v.asks(sym.Name) {
 			continue
 		}
 		if _, known := v.Planner.Names.Lookup(sym.Name); !known {
@@ -98,27 +98,27 @@ func (v *solving) symbols(f *syntax.FormulaDef) (map[string]syntax.Expr, bool) {
 
 // symbolsFit checks what a formula's symbols stand for against the units that
 // it declares.
-func symbolsFit(l *eval.Line, s *syntax.Solve, f *syntax.FormulaDef, bound map[string]syntax.Expr, at syntax.Span) bool {
+func (v *solving) symbolsFit(f *syntax.FormulaDef, bound map[string]syntax.Expr, at syntax.Span) bool {
 	good := true
 	for _, sym := range f.Symbols {
 		x, ok := bound[sym.Name]
-		if _, known := l.Planner.Names.Lookup(sym.Name); isUnknown(s, sym.Name) || !ok && !known {
+		if _, known := v.Planner.Names.Lookup(sym.Name); v.asks(sym.Name) || !ok && !known {
 			continue
 		}
 		if !ok {
 			x = &syntax.Name{Name: sym.Name}
 		}
-		c := l.Eval(x, eval.Want{Silent: true})
-		want := l.Unit(sym.Unit)
+		c := v.Eval(x, eval.Want{Silent: true})
+		want := v.Unit(sym.Unit)
 		if c.Slot == run.NoSlot || want == nil {
 			continue
 		}
-		if st := l.Planner.SettleTo(c.Slot, want.Dim()); st.Dim != want.Dim() {
+		if st := v.Planner.SettleTo(c.Slot, want.Dim()); st.Dim != want.Dim() {
 			place := at
 			if ok && x.Span().To > 0 {
 				place = x.Span()
 			}
-			l.Find(finding.New(finding.FormulaArgument, place, sym.Name+" wants "+want.Screen()+"; here it is "+plan.Words(st)+".",
+			v.Find(finding.New(finding.FormulaArgument, place, sym.Name+" wants "+want.Screen()+"; here it is "+plan.Words(st)+".",
 				f.Name+" takes "+sym.Name+" in "+want.Screen()+"; `with "+sym.Name+" = …` gives it another value."))
 			good = false
 		}
@@ -126,8 +126,9 @@ func symbolsFit(l *eval.Line, s *syntax.Solve, f *syntax.FormulaDef, bound map[s
 	return good
 }
 
-func isUnknown(s *syntax.Solve, name string) bool {
-	for _, u := range s.Unknowns {
+// asks tells whether a name is one of those asked for.
+func (v *solving) asks(name string) bool {
+	for _, u := range v.s.Unknowns {
 		if u.Name == name {
 			return true
 		}
@@ -155,7 +156,7 @@ func (v *solving) oneUnknown() bool {
 	}
 	if n, ok := s.Equations[0].Left.(*syntax.Name); ok && s.Equations[0].Right == nil {
 		if f, ok := v.Formula(n.Name); ok {
-			v.Find(notInFormula(v.Line, s, f))
+			v.Find(v.notInFormula(f))
 			return false
 		}
 	}

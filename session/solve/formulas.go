@@ -7,21 +7,20 @@ import (
 	"steelyard/lang/finding"
 	"steelyard/lang/plan"
 	"steelyard/lang/syntax"
-	"steelyard/session/eval"
 )
 
 // formulasEquated says of an equation in which the name of a formula stands for
 // a quantity that it can't, and offers the formula's right side.
-func formulasEquated(l *eval.Line, s *syntax.Solve) (finding.Finding, bool) {
+func (v *solving) formulasEquated() (finding.Finding, bool) {
 	var places []*syntax.Name
 	bare := map[*syntax.Name]bool{}
-	for _, e := range s.Equations {
+	for _, e := range v.s.Equations {
 		if e.Right == nil {
 			continue
 		}
 		for _, side := range []syntax.Expr{e.Left, e.Right} {
 			syntax.Walk(side, func(x syntax.Expr) bool {
-				if n, ok := x.(*syntax.Name); ok && namesFormula(l, n) {
+				if n, ok := x.(*syntax.Name); ok && v.namesFormula(n) {
 					places = append(places, n)
 					bare[n] = side == x
 				}
@@ -33,10 +32,10 @@ func formulasEquated(l *eval.Line, s *syntax.Solve) (finding.Finding, bool) {
 		return finding.Finding{}, false
 	}
 	sort.Slice(places, func(i, j int) bool { return places[i].At.From < places[j].At.From })
-	line, names := l.Entry.Text, []string{}
+	line, names := v.Entry.Text, []string{}
 	for i := len(places) - 1; i >= 0; i-- {
 		n := places[i]
-		f, _ := l.Formula(n.Name)
+		f, _ := v.Formula(n.Name)
 		right := syntax.PrintExpr(f.Right)
 		if !bare[n] {
 			right = "(" + right + ")"
@@ -49,16 +48,16 @@ func formulasEquated(l *eval.Line, s *syntax.Solve) (finding.Finding, bool) {
 		is, write = " are formulas, and stand for no quantities by their names alone.", "their right sides"
 	}
 	from := places[0].At.From
-	return finding.New(finding.NotSolved, syntax.Span{From: from, To: len(l.Entry.Text)}, list(names)+is,
-		"Write "+write+", `"+line+"`, or a call such as "+callOf(l, names[0])+".", line[from:]), true
+	return finding.New(finding.NotSolved, syntax.Span{From: from, To: len(v.Entry.Text)}, list(names)+is,
+		"Write "+write+", `"+line+"`, or a call such as "+v.callOf(names[0])+".", line[from:]), true
 }
 
 // namesFormula tells whether a name is that of a formula and of nothing else.
-func namesFormula(l *eval.Line, n *syntax.Name) bool {
-	if d, ok := l.Planner.Names.Lookup(n.Name); n.Line != 0 || ok && d.Kind != plan.Formula {
+func (v *solving) namesFormula(n *syntax.Name) bool {
+	if d, ok := v.Planner.Names.Lookup(n.Name); n.Line != 0 || ok && d.Kind != plan.Formula {
 		return false
 	}
-	f, ok := l.Formula(n.Name)
+	f, ok := v.Formula(n.Name)
 	if !ok {
 		return false
 	}
@@ -67,8 +66,8 @@ func namesFormula(l *eval.Line, n *syntax.Name) bool {
 }
 
 // callOf writes the call of a formula with its symbols.
-func callOf(l *eval.Line, name string) string {
-	f, _ := l.Formula(name)
+func (v *solving) callOf(name string) string {
+	f, _ := v.Formula(name)
 	var args []string
 	for _, sym := range f.Symbols {
 		if left, ok := f.Left.(*syntax.Name); ok && left.Name == sym.Name || sym.Default != nil {

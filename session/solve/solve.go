@@ -81,7 +81,7 @@ func (v *solving) single() bool { return len(v.s.Equations) == 1 }
 // solve works the unknowns out. It returns the failed definition that an
 // equation needs, or nil.
 func (v *solving) solve() *plan.Def {
-	if f, bad := formulasEquated(v.Line, v.s); bad {
+	if f, bad := v.formulasEquated(); bad {
 		v.Find(f)
 		return nil
 	}

@@ -5,27 +5,27 @@ import (
 
 	"steelyard/lang/finding"
 	"steelyard/lang/syntax"
-	"steelyard/session/eval"
 	"steelyard/units"
 	"steelyard/units/writing"
 )
 
 // notInFormula says that an unknown is no symbol of the formula that is solved,
 // and offers the line in which it stands for one.
-func notInFormula(l *eval.Line, s *syntax.Solve, f *syntax.FormulaDef) finding.Finding {
-	u := s.Unknowns[0]
+func (v *solving) notInFormula(f *syntax.FormulaDef) finding.Finding {
+	u := v.s.Unknowns[0]
 	message := u.Name + " does not stand in " + f.Name + "; its symbols are " + list(symbolNames(f)) + "."
-	sym, ok := meantSymbol(l, s, f)
+	sym, ok := v.meantSymbol(f)
 	if !ok {
 		return finding.New(finding.NotSolved, u.NameAt, message, "To solve for it under another name, let it stand for a symbol: with "+f.Symbols[0].Name+" = "+u.Name+".")
 	}
-	line := withBinding(l.Entry.Text, s, sym+" = "+u.Name)
-	at := syntax.Span{From: u.NameAt.From, To: len(l.Entry.Text)}
+	line := v.withBinding(sym + " = " + u.Name)
+	at := syntax.Span{From: u.NameAt.From, To: len(v.Entry.Text)}
 	return finding.New(finding.NotSolved, at, message, "To let it stand for "+sym+", write `"+line+"`.", line[at.From:])
 }
 
 // withBinding adds a symbol's value to those of a solve.
-func withBinding(text string, s *syntax.Solve, binding string) string {
+func (v *solving) withBinding(binding string) string {
+	text, s := v.Entry.Text, v.s
 	last := s.Unknowns[len(s.Unknowns)-1]
 	at, lead := max(last.NameAt.To, last.In.At.To), " with "
 	if n := len(s.With); n > 0 {
@@ -45,14 +45,14 @@ func symbolNames(f *syntax.FormulaDef) []string {
 // meantSymbol finds the symbol that a name stands for: the one whose letter the
 // name begins with, the only one of the unit asked for, or one spelled nearly
 // alike.
-func meantSymbol(l *eval.Line, s *syntax.Solve, f *syntax.FormulaDef) (string, bool) {
-	u := s.Unknowns[0]
+func (v *solving) meantSymbol(f *syntax.FormulaDef) (string, bool) {
+	u := v.s.Unknowns[0]
 	var free, like []string
 	for _, sym := range f.Symbols {
-		if isBound(s, sym.Name) {
+		if v.binds(sym.Name) {
 			continue
 		}
-		if sameUnit(l, u.In, sym.Unit) {
+		if v.sameUnit(u.In, sym.Unit) {
 			like = append(like, sym.Name)
 		}
 		free = append(free, sym.Name)
@@ -76,8 +76,9 @@ func meantSymbol(l *eval.Line, s *syntax.Solve, f *syntax.FormulaDef) (string, b
 	return "", false
 }
 
-func isBound(s *syntax.Solve, name string) bool {
-	for _, b := range s.With {
+// binds tells whether the statement gives a symbol of a formula.
+func (v *solving) binds(name string) bool {
+	for _, b := range v.s.With {
 		if b.Name == name {
 			return true
 		}
@@ -86,25 +87,25 @@ func isBound(s *syntax.Solve, name string) bool {
 }
 
 // sameUnit tells whether two units measure the same dimension.
-func sameUnit(l *eval.Line, a, b syntax.UnitText) bool {
-	x, y := l.Unit(a), l.Unit(b)
+func (v *solving) sameUnit(a, b syntax.UnitText) bool {
+	x, y := v.Unit(a), v.Unit(b)
 	return x != nil && y != nil && x.Dim() == y.Dim()
 }
 
 // missingSymbols says which symbols of a formula have no value, and where one
 // may be given.
-func missingSymbols(l *eval.Line, s *syntax.Solve, f *syntax.FormulaDef, bound map[string]syntax.Expr, at syntax.Span) (finding.Finding, bool) {
+func (v *solving) missingSymbols(f *syntax.FormulaDef, bound map[string]syntax.Expr, at syntax.Span) (finding.Finding, bool) {
 	var names, values []string
 	asked := false
-	for _, b := range s.With {
-		asked = asked || syntax.Holds(b.X, s.Unknowns[0].Name)
+	for _, b := range v.s.With {
+		asked = asked || syntax.Holds(b.X, v.s.Unknowns[0].Name)
 	}
 	for _, sym := range f.Symbols {
-		if isUnknown(s, sym.Name) || len(s.Unknowns) > 1 && sym.Name == units.Symbol(s.Unknowns[0].Name) {
+		if v.asks(sym.Name) || len(v.s.Unknowns) > 1 && sym.Name == units.Symbol(v.s.Unknowns[0].Name) {
 			asked = true
 			continue
 		}
-		_, known := l.Planner.Names.Lookup(sym.Name)
+		_, known := v.Planner.Names.Lookup(sym.Name)
 		if _, ok := bound[sym.Name]; ok || known || sym.Name == "g" {
 			continue
 		}
@@ -115,7 +116,7 @@ func missingSymbols(l *eval.Line, s *syntax.Solve, f *syntax.FormulaDef, bound m
 		return finding.Finding{}, false
 	}
 	with, it := "with ", "it a value"
-	if len(s.With) > 0 {
+	if len(v.s.With) > 0 {
 		with = "with …, "
 	}
 	if len(names) > 1 {
