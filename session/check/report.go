@@ -15,31 +15,18 @@ func Report(l *eval.Line, s *syntax.Report) {
 		name = n.Name
 	}
 	got := l.Eval(s.X, eval.Want{Shown: true, Name: name, In: s.In})
-	d := eval.Unnamed()
-	if !got.OK {
-		l.Fail(d, got.Root)
-		return
-	}
-	if s.Sign && !got.Static.Absent {
+	if s.Sign && got.OK && !got.Static.Absent {
 		l.Entry.Outcome = entry.Lines{signWord(got.Value)}
 		return
 	}
-	d.Slot, d.Unit = got.Slot, got.Unit
-	if got.Static.Absent {
-		l.NoValueYet(name, s.X, got.Compiled)
-		l.Settle(d)
+	r := l.Answer(eval.Unnamed(), name, s.X, got)
+	if r == nil {
 		return
 	}
-	v, ok := l.NewValue(name, s.X, got.Slot, got.Unit)
-	if !ok {
-		l.Fail(d, nil)
-		return
-	}
-	l.Settle(d)
+	r.Shows = true
 	if s.Figures > 0 {
-		v.Figures = units.Figures{N: s.Figures, Keep: true}
+		r.Values[0].Figures = units.Figures{N: s.Figures, Keep: true}
 	}
-	l.Entry.Give(v).Shows = true
 }
 
 func signWord(v float64) string {

@@ -12,6 +12,12 @@ import (
 
 // Area works out the area under a curve.
 func Area(l *eval.Line, d *plan.Def, s *syntax.AreaUnder, in syntax.UnitText) {
+	slot, ok := area(l, s)
+	reading(l, d, s.X, in, slot, ok)
+}
+
+// area plans the area; false if there is none.
+func area(l *eval.Line, s *syntax.AreaUnder) (run.Slot, bool) {
 	against := s.Var.Name
 	if against == "" {
 		l.Find(finding.New(finding.Incomplete, s.X.Span(), "It is not said against what the curve is drawn.",
@@ -19,20 +25,16 @@ func Area(l *eval.Line, d *plan.Def, s *syntax.AreaUnder, in syntax.UnitText) {
 	}
 	from, to, x, _, ok := interval(l, s.From, s.To)
 	if against == "" || !ok {
-		l.Fail(d, nil)
-		return
+		return run.NoSlot, false
 	}
 	x.Tag = units.None
 	c, _, ok := planCurve(l, s.X, against, x)
 	if !ok {
-		l.Fail(d, nil)
-		return
+		return run.NoSlot, false
 	}
 	dim, fits := c.static.Dim.Mul(x.Dim)
 	if !fits {
-		l.Fail(d, nil)
-		return
+		return run.NoSlot, false
 	}
-	slot := l.Planner.EmitAt(ops.Area, c.fn, []run.Slot{from, to}, run.Static{Dim: dim, Width: 1})
-	reading(l, d, s.X, in, slot)
+	return l.Planner.EmitAt(ops.Area, c.fn, []run.Slot{from, to}, run.Static{Dim: dim, Width: 1}), true
 }

@@ -12,35 +12,35 @@ import (
 
 // Slope works out the derivative of a curve at a point.
 func Slope(l *eval.Line, d *plan.Def, s *syntax.SlopeOf, in syntax.UnitText) {
+	slot, ok := slope(l, s)
+	reading(l, d, s.X, in, slot, ok)
+}
+
+// slope plans the derivative; false if the curve has none at the point.
+func slope(l *eval.Line, s *syntax.SlopeOf) (run.Slot, bool) {
 	at, ok := end(l, s.Place)
 	if !ok {
-		l.Fail(d, nil)
-		return
+		return run.NoSlot, false
 	}
 	x := l.Planner.Static(at)
 	x.Tag = units.None
 	c, depends, ok := planCurve(l, s.X, s.Var.Name, x)
 	if !ok {
-		l.Fail(d, nil)
-		return
+		return run.NoSlot, false
 	}
 	if !depends {
 		l.Find(finding.New(finding.NotSolved, s.Var.NameAt, s.Var.Name+" does not stand in "+c.name+".", "Name what the curve is drawn against, as in `slope of x(t) at t = 3 s`."))
-		l.Fail(d, nil)
-		return
+		return run.NoSlot, false
 	}
 	if f, no := l.Planner.NoSlopeOf(c.fn, s.X.Span()); no {
 		l.Find(f)
-		l.Fail(d, nil)
-		return
+		return run.NoSlot, false
 	}
 	dim, fits := c.static.Dim.Div(x.Dim)
 	if !fits || !smooth(l, s, c, x.Dim, l.State.Vals[at]) {
-		l.Fail(d, nil)
-		return
+		return run.NoSlot, false
 	}
-	slot := l.Planner.EmitAt(ops.Slope, c.fn, []run.Slot{at}, run.Static{Dim: dim, Width: 1})
-	reading(l, d, s.X, in, slot)
+	return l.Planner.EmitAt(ops.Slope, c.fn, []run.Slot{at}, run.Static{Dim: dim, Width: 1}), true
 }
 
 // smooth tells whether a curve has a slope at a point; a corner or a jump there
@@ -78,22 +78,16 @@ func placeUnit(l *eval.Line, x syntax.Expr) *units.Unit {
 }
 
 // reading reports a slope or an area like any result.
-func reading(l *eval.Line, d *plan.Def, x syntax.Expr, in syntax.UnitText, slot run.Slot) {
-	c := plan.Compiled{Slot: slot, Static: l.Planner.Static(slot)}
-	l.Planner.Program.Main.At[slot] = x.Span()
-	// What a curve is called says nothing of its slope: no unit is remembered.
-	unit, ok := l.ReportedIn(d.Name, &syntax.Number{At: x.Span()}, in, &c)
-	if l.CatchUp(); !ok || !l.HasValue(slot) {
-		l.Fail(d, nil)
-		return
-	}
-	d.Slot, d.Unit = slot, unit
-	v, ok := l.NewValue(d.Name, &syntax.Number{At: x.Span()}, slot, unit)
+func reading(l *eval.Line, d *plan.Def, x syntax.Expr, in syntax.UnitText, slot run.Slot, ok bool) {
 	if !ok {
 		l.Fail(d, nil)
 		return
 	}
-	r := l.Entry.Give(v)
-	r.Shows, r.Records = true, true
-	l.Settle(d)
+	l.Planner.Program.Main.At[slot] = x.Span()
+	// What a curve is called says nothing of its slope: no unit is remembered.
+	of := &syntax.Number{At: x.Span()}
+	got := l.Run(of, eval.Want{Shown: true, Name: d.Name, In: in}, plan.Compiled{Slot: slot, Static: l.Planner.Static(slot)})
+	if r := l.Answer(d, d.Name, of, got); r != nil {
+		r.Shows, r.Records = true, true
+	}
 }

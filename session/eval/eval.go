@@ -6,6 +6,7 @@ import (
 	"steelyard/lang/plan"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
+	"steelyard/session/entry"
 	"steelyard/units"
 )
 
@@ -52,17 +53,26 @@ func (l *Line) Eval(x syntax.Expr, want Want) Got {
 			l.State.Truncate(l.Planner.Size())
 		}()
 	}
-	got := Got{Compiled: l.Planner.Compile(x, l.Entry.Text, want.Self)}
-	quiet := want.Silent || want.Trial
-	if !quiet {
-		l.Find(got.Findings...)
-		l.Uses(got.Uses, x.Span())
+	c := l.Planner.Compile(x, l.Entry.Text, want.Self)
+	if !want.quiet() {
+		l.Find(c.Findings...)
+		l.Uses(c.Uses, x.Span())
 	}
+	return l.Run(x, want, c)
+}
+
+// quiet tells that nothing is noted.
+func (w Want) quiet() bool { return w.Silent || w.Trial }
+
+// Run is the second half of Eval, for what has been planned already. The
+// expression says where it is written and in what unit.
+func (l *Line) Run(x syntax.Expr, want Want, c plan.Compiled) Got {
+	got := Got{Compiled: c}
 	if got.Slot == run.NoSlot {
 		return got
 	}
 	if want.Shown {
-		unit, ok := l.ReportedIn(want.Name, x, want.In, &got.Compiled)
+		unit, ok := l.reportedIn(want.Name, x, want.In, &got.Compiled)
 		if !ok {
 			return got
 		}
@@ -72,16 +82,37 @@ func (l *Line) Eval(x syntax.Expr, want Want) Got {
 	switch {
 	case got.Static.Absent && want.Lacking != "":
 		l.Find(finding.New(finding.NotWorkedOut, x.Span(), want.Lacking, want.Hint))
-		return got
 	case got.Static.Absent:
 		got.OK = true
-		return got
-	case quiet:
+	case want.quiet():
 		got.Value, got.OK = l.State.Value(got.Slot)
 	case l.HasValue(got.Slot):
 		got.Value, got.OK = l.State.Vals[got.Slot], true
 	}
 	return got
+}
+
+// Answer gives a definition what its expression came to, and the entry the value
+// under a name. It returns nil where there is no value: the definition has failed
+// then, or a symbol has none yet.
+func (l *Line) Answer(d *plan.Def, name string, x syntax.Expr, got Got) *entry.Result {
+	if !got.OK {
+		l.Fail(d, got.Root)
+		return nil
+	}
+	d.Slot, d.Unit = got.Slot, got.Unit
+	if got.Static.Absent {
+		l.NoValueYet(name, x, got.Compiled)
+		l.Settle(d)
+		return nil
+	}
+	v, ok := l.NewValue(name, x, got.Slot, got.Unit)
+	if !ok {
+		l.Fail(d, nil)
+		return nil
+	}
+	l.Settle(d)
+	return l.Entry.Give(v)
 }
 
 // Try works an expression out on trial: it leaves no trace in the program, and

@@ -51,10 +51,10 @@ func (l *Line) Fits(name string, in syntax.UnitText, st run.Static, u *units.Uni
 	return true
 }
 
-// ReportedIn returns the unit that a value is shown in: the one asked for, if
+// reportedIn returns the unit that a value is shown in: the one asked for, if
 // its dimension is right; else the value's own, with a mismatch. It returns
 // false if the text of the unit can't be read.
-func (l *Line) ReportedIn(name string, x syntax.Expr, in syntax.UnitText, c *plan.Compiled) (*units.Unit, bool) {
+func (l *Line) reportedIn(name string, x syntax.Expr, in syntax.UnitText, c *plan.Compiled) (*units.Unit, bool) {
 	if w, again := x.(*syntax.With); again {
 		x = w.X
 	}

@@ -47,27 +47,14 @@ func Value(l *eval.Line, d *plan.Def, s *syntax.Value) { result(l, d, s.X, s.In,
 // result plans and runs an expression, and reports it.
 func result(l *eval.Line, d *plan.Def, x syntax.Expr, in syntax.UnitText, plain bool) {
 	got := l.Eval(x, eval.Want{Self: d.Name, Shown: true, Name: d.Name, In: in})
-	if !got.OK {
-		l.Fail(d, got.Root)
-		return
-	}
-	d.Slot, d.Unit = got.Slot, got.Unit
-	if got.Static.Absent {
-		l.NoValueYet(d.Name, x, got.Compiled)
-		l.Settle(d)
-		return
-	}
-	v, ok := l.NewValue(d.Name, x, got.Slot, got.Unit)
-	if !ok {
-		l.Fail(d, nil)
+	r := l.Answer(d, d.Name, x, got)
+	if r == nil {
 		return
 	}
 	if plain {
-		v.Figures = writtenFigures(x)
+		r.Values[0].Figures = writtenFigures(x)
 	}
-	r := l.Entry.Give(v)
 	r.Shows, r.Records = !plain, !plain
-	l.Settle(d)
 }
 
 // writtenFigures are the figures with which a plain given was written.

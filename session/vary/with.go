@@ -38,12 +38,10 @@ func With(l *eval.Line, d *plan.Def, s *syntax.With, in syntax.UnitText) {
 		}
 		return
 	}
-	v, ok := l.NewValue(d.Name, s.X, got.Slot, got.Unit)
-	if !ok {
-		l.Fail(d, nil)
+	r := l.Answer(d, d.Name, s.X, got)
+	if r == nil {
 		return
 	}
-	r := l.Entry.Give(v)
 	r.Shows, r.Records = true, true
 	if was.OK && was.Value != 0 && got.Value != was.Value {
 		r.Notes = []string{times(got.Value/was.Value, l.Set.Rounding) + " times " + syntax.ScreenExpr(s.X) + " as it was"}
@@ -53,7 +51,6 @@ func With(l *eval.Line, d *plan.Def, s *syntax.With, in syntax.UnitText) {
 			r.Notes = append(r.Notes, free(by)...)
 		}
 	}
-	l.Settle(d)
 }
 
 // withSymbols works an expression out again where symbols have no value: by what
