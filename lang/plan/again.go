@@ -24,11 +24,22 @@ type again struct {
 	depends []bool
 	at      syntax.Span
 	failed  bool // what can't be planned again has been said
+
+	loads map[int][]run.Slot // of the functions looked at so far
+	// The functions that stand for others, by the numbers of those: those that load
+	// what stands for a slot, and those that take it as an argument.
+	reloaded, taken map[int]int
 }
+
+// followed is how many instructions are looked through at the price of one step.
+const followed = 64
 
 // with plans an expression with values replaced.
 func (c *coder) with(x *syntax.With) (run.Slot, bool) {
-	a := &again{outer: c.again, put: map[run.Slot]run.Slot{}, first: math.MaxInt32, at: x.At}
+	a := &again{
+		outer: c.again, put: map[run.Slot]run.Slot{}, first: math.MaxInt32, at: x.At,
+		loads: map[int][]run.Slot{}, reloaded: map[int]int{}, taken: map[int]int{},
+	}
 	for _, b := range x.By {
 		slot, by, ok := c.replacement(b)
 		if !ok {
@@ -38,6 +49,12 @@ func (c *coder) with(x *syntax.With) (run.Slot, bool) {
 		a.first = min(a.first, slot)
 	}
 	a.follow(c.p)
+	// Looking through a long worksheet costs, too.
+	if c.cost = min(c.cost+int64(len(a.depends))/followed, maxCost+1); c.cost > maxCost {
+		c.find(finding.TooLong, x.At, "This line would take more than a million steps to work out.",
+			"Split the work over several lines, each with a result of its own.")
+		return run.NoSlot, false
+	}
 	c.again = a
 	s, ok := c.expr(x.X)
 	c.again = a.outer
@@ -82,11 +99,10 @@ func (c *coder) replacement(b syntax.Binding) (slot, by run.Slot, ok bool) {
 func (a *again) follow(p *Planner) {
 	main := &p.Program.Main
 	a.depends = make([]bool, max(0, len(main.Instrs)-int(a.first)))
-	loads := map[int][]run.Slot{}
 	for s := a.first; int(s) < len(main.Instrs); s++ {
 		_, replaced := a.put[s]
 		is := replaced
-		reads(p, main, s, loads, func(o run.Slot) { is = is || a.on(o) })
+		reads(p, main, s, a.loads, func(o run.Slot) { is = is || a.on(o) })
 		a.depends[s-a.first] = is
 	}
 }
@@ -255,8 +271,11 @@ func (a *again) replanSolve(c *coder, in run.Instr, st run.Static, operand func(
 // reloading is a function that loads from the main code what stands for the slots
 // that are replaced.
 func (a *again) reloading(c *coder, fn int) int {
-	if len(a.replacedIn(c, fn)) == 0 {
-		return fn
+	if to, ok := a.reloaded[fn]; ok || len(a.replacedIn(c, fn)) == 0 {
+		if !ok {
+			to = fn
+		}
+		return to
 	}
 	f := *c.p.Program.Funcs[fn]
 	f.Code.Instrs = append([]run.Instr{}, f.Code.Instrs...)
@@ -270,13 +289,17 @@ func (a *again) reloading(c *coder, fn int) int {
 		}
 	}
 	c.p.Program.Funcs = append(c.p.Program.Funcs, &f)
-	return len(c.p.Program.Funcs) - 1
+	a.reloaded[fn] = len(c.p.Program.Funcs) - 1
+	return a.reloaded[fn]
 }
 
 // replacedIn are the slots that a function loads and that something stands for.
 func (a *again) replacedIn(c *coder, fn int) []run.Slot {
+	if a == nil {
+		return nil
+	}
 	var out []run.Slot
-	for _, s := range c.p.loads(fn, map[int][]run.Slot{}) {
+	for _, s := range c.p.loads(fn, a.loads) {
 		for level := a; level != nil; level = level.outer {
 			if level.on(s) {
 				out = append(out, s)
@@ -298,12 +321,16 @@ func (a *again) function(c *coder, fn int) (int, []run.Slot, bool) {
 	for i, s := range slots {
 		extra[i] = a.slot(c, s, a.at)
 	}
-	return c.p.taking(fn, slots), extra, a == nil || !a.failed
+	return a.taking(c.p, fn, slots), extra, !a.failed
 }
 
 // taking is a function that takes the values of some slots, which it would load,
-// as further arguments.
-func (p *Planner) taking(fn int, slots []run.Slot) int {
+// as further arguments. For one function they are always the same: all that is
+// replaced among those.
+func (a *again) taking(p *Planner, fn int, slots []run.Slot) int {
+	if to, ok := a.taken[fn]; ok {
+		return to
+	}
 	old := p.Program.Funcs[fn]
 	f := &run.Func{Name: old.Name, Params: old.Params + len(slots), Cost: old.Cost, Depth: old.Depth}
 	shift := run.Slot(len(slots))
@@ -317,7 +344,6 @@ func (p *Planner) taking(fn int, slots []run.Slot) int {
 	f.Result = old.Result + shift
 	f.Code.At = append(f.Code.At, old.Code.At...)
 	f.Code.Statics = append(f.Code.Statics, old.Code.Statics...)
-	loads := map[int][]run.Slot{}
 	for _, in := range old.Code.Instrs {
 		switch in.Op {
 		case ops.Const, ops.Param, ops.Nothing:
@@ -331,14 +357,14 @@ func (p *Planner) taking(fn int, slots []run.Slot) int {
 				f.Code.Args = append(f.Code.Args, s+shift)
 			}
 			var inner []run.Slot
-			for _, s := range p.loads(int(in.A), loads) {
+			for _, s := range p.loads(int(in.A), a.loads) {
 				if to, ok := given[s]; ok {
 					inner = append(inner, s)
 					f.Code.Args = append(f.Code.Args, to)
 				}
 			}
 			if len(inner) > 0 {
-				in.A = run.Slot(p.taking(int(in.A), inner))
+				in.A = run.Slot(a.taking(p, int(in.A), inner))
 			}
 			in.B, in.C = first, run.Slot(len(f.Code.Args))-first
 		default:
@@ -347,5 +373,6 @@ func (p *Planner) taking(fn int, slots []run.Slot) int {
 		f.Code.Instrs = append(f.Code.Instrs, in)
 	}
 	p.Program.Funcs = append(p.Program.Funcs, f)
-	return len(p.Program.Funcs) - 1
+	a.taken[fn] = len(p.Program.Funcs) - 1
+	return a.taken[fn]
 }

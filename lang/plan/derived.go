@@ -141,18 +141,22 @@ func (c *coder) invokes(op ops.Op, fn int, slots []run.Slot, at syntax.Span, st 
 // no slope is worked out: rules of differentiation do not reach through a search.
 func (p *Planner) NoSlopeOf(fn int, at syntax.Span) (finding.Finding, bool) {
 	return finding.New(finding.NotAvailableYet, at, "The slope of a curve that is itself a slope, an area or the root of an equation is not worked out by this version.",
-		"Work out what the curve comes to, and write that."), p.searches(fn)
+		"Work out what the curve comes to, and write that."), p.searches(fn, map[int]bool{})
 }
 
 // searches tells whether a function runs a slope, an area or a search for roots,
-// itself or in one that it calls.
-func (p *Planner) searches(fn int) bool {
+// itself or in one that it calls. Seen has those looked at before.
+func (p *Planner) searches(fn int, seen map[int]bool) bool {
+	if seen[fn] {
+		return false
+	}
+	seen[fn] = true
 	for _, in := range p.Program.Funcs[fn].Code.Instrs {
 		switch in.Op {
 		case ops.Slope, ops.Area, ops.Solve:
 			return true
 		case ops.Call:
-			if p.searches(int(in.A)) {
+			if p.searches(int(in.A), seen) {
 				return true
 			}
 		}
