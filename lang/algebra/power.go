@@ -48,7 +48,7 @@ func Factors(x syntax.Expr) ([]Factor, bool) {
 	return out, true
 }
 
-// Power writes a power of a name as on paper: L, √L, L².
-func Power(name string, e units.Exp) string {
-	return syntax.ScreenExpr(termExpr(factorTerm(factor{name, &syntax.Name{Name: name}, e})))
+// Power is a power of a name as on paper: L, √L, L^2.
+func Power(name string, e units.Exp) syntax.Expr {
+	return termExpr(factorTerm(factor{name, &syntax.Name{Name: name}, e}))
 }

@@ -90,9 +90,9 @@ func scaled(l *eval.Line, name string, at syntax.Span) (*plan.Def, bool) {
 func goesAs(l *eval.Line, s *syntax.Scaling, e units.Exp) string {
 	of := syntax.ScreenExpr(s.X)
 	if e.Num() < 0 {
-		return of + " goes as 1/" + algebra.Power(s.Against.Name, e.Neg())
+		return of + " goes as 1/" + syntax.ScreenExpr(algebra.Power(s.Against.Name, e.Neg()))
 	}
-	return of + " goes as " + algebra.Power(s.Against.Name, e)
+	return of + " goes as " + syntax.ScreenExpr(algebra.Power(s.Against.Name, e))
 }
 
 // fixed lists what is held fixed.
