@@ -69,14 +69,8 @@ func (c *coder) failed() bool { return len(c.findings) > 0 }
 
 // emit adds an instruction and what is known of its slot.
 func (c *coder) emit(in run.Instr, at syntax.Span, st run.Static) run.Slot {
-	if st.Width == 0 {
-		st.Width = 1
-	}
-	c.code.Instrs = append(c.code.Instrs, in)
-	c.code.At = append(c.code.At, at)
-	c.code.Statics = append(c.code.Statics, st)
 	c.cost = min(c.cost+1, maxCost+1)
-	return run.Slot(len(c.code.Instrs) - 1)
+	return c.code.Add(in, at, st)
 }
 
 // static returns what is known of a slot, its zero settled as far as it is.

@@ -33,9 +33,7 @@ func (m Mark) Start() run.Slot { return run.Slot(m.instrs) }
 
 // Cut takes back all that was planned since the mark: nothing of it is left.
 func (p *Planner) Cut(m Mark) {
-	main := &p.Program.Main
-	main.Instrs, main.At, main.Statics = main.Instrs[:m.instrs], main.At[:m.instrs], main.Statics[:m.instrs]
-	main.Args = main.Args[:m.args]
+	p.Program.Main.Cut(run.Slot(m.instrs), m.args)
 	p.Program.Funcs, p.Program.Solves = p.Program.Funcs[:m.funcs], p.Program.Solves[:m.solves]
 	for i := len(p.plans) - 1; i >= m.plans; i-- {
 		d := p.plans[i]

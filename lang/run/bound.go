@@ -80,7 +80,7 @@ func (w *boundWalker) boundAt(fn int, x []float64, off, least float64) (bounded,
 // own unit: the bound of its value's error, divided by that of one number of
 // its size. Slots below from count as exact to their last bit.
 func (p *Program) AddedUp(st *State, s, from Slot) float64 {
-	size := math.Abs(st.Vals[s])
+	size := math.Abs(st.At(s))
 	if s < from {
 		return size
 	}

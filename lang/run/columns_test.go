@@ -142,7 +142,10 @@ func TestColumnsWide(t *testing.T) {
 		st := &State{}
 		p.Run(ctx, st, 0, end)
 		narrow, ok := p.Columns(st, []Slot{end - 1}, []Slot{0, 1})
-		p.Main.Statics = []Static{{Width: width}}
+		p.Main.firsts = []int32{0}
+		for s := range int32(end) {
+			p.Main.firsts = append(p.Main.firsts, s+width) // the first slot is wide
+		}
 		wide, ok2 := p.Columns(st, []Slot{end - 1}, []Slot{0, 1})
 		if !ok || !ok2 || wide.Inputs() != int(width)+1 {
 			t.Fatalf("seed %d: %t %t", seed, ok, ok2)
@@ -192,7 +195,7 @@ func TestColumnsHostile(t *testing.T) {
 		{Op: ops.Call, A: 0, B: 0, C: 1}, {Op: ops.Call, A: 1, B: 0, C: 1}, {Op: ops.Copy, A: 9}, {Op: ops.Param, A: 3}, {Op: ops.Nothing},
 	} {
 		p := &Program{Funcs: []*Func{f, late, none}, Main: Code{Args: []Slot{0}, Instrs: []Instr{{Op: ops.Const, K: 1}, in}}}
-		st := &State{Vals: []float64{1, 0}, causes: []int32{0, 0}}
+		st := &State{vals: []float64{1, 0}, causes: []int32{0, 0}}
 		c, ok := p.Columns(st, []Slot{1}, []Slot{0})
 		if !ok {
 			t.Fatalf("%+v: no columns", in)

@@ -24,13 +24,6 @@ type cutter struct {
 	left  int             // steps until calls are left to the walker
 }
 
-// span is the columns of a slot: one for each of its elements.
-type span struct{ first, width int32 }
-
-// at is the column of element i; the last one serves for those beyond, a single
-// one for all.
-func (s span) at(i int32) int32 { return s.first + min(i, s.width-1) }
-
 // frame is a code that is being cut: the main code, or a function that one of
 // its instructions calls.
 type frame struct {
@@ -64,7 +57,7 @@ func newCutter(p *Program, st *State, w *work, outputs, varying []Slot) *cutter 
 	}
 	c.need, c.slots = make([]bool, end-c.base), make([]span, end-c.base)
 	for _, s := range varying {
-		given := span{int32(len(w.cols)), width(&p.Main, s)}
+		given := span{int32(len(w.cols)), p.Main.span(s).width}
 		for range given.width {
 			w.cols = append(w.cols, column{})
 			w.inputSlots = append(w.inputSlots, s)
@@ -75,14 +68,6 @@ func newCutter(p *Program, st *State, w *work, outputs, varying []Slot) *cutter 
 	}
 	w.inputs = len(w.cols)
 	return c
-}
-
-// width is the number of elements of a slot.
-func width(code *Code, s Slot) int32 {
-	if int(s) < len(code.Statics) {
-		return max(1, code.Statics[s].Width)
-	}
-	return 1
 }
 
 // cut does the work of a cutter.
@@ -130,13 +115,13 @@ func (c *cutter) main(s Slot) span {
 	if s < 0 || s >= c.st.Len() {
 		return span{c.w.fix(0, c.w.cause(Failure{Slot: s, Kind: ops.Absent})), 1}
 	}
-	out := span{int32(len(c.w.cols)), width(&c.p.Main, s)}
-	v, ok := c.st.Value(s)
+	out := span{int32(len(c.w.cols)), c.p.Main.span(s).width}
 	var cause int32
-	if !ok {
+	if _, ok := c.st.Value(s); !ok {
 		cause = c.w.cause(c.st.Failure(s))
 	}
-	for range out.width {
+	for i := range out.width {
+		v, _ := c.st.Element(s, int(i))
 		c.w.fix(v, cause)
 	}
 	return out

@@ -37,11 +37,11 @@ func (p *Program) Run(ctx context.Context, st *State, from, to Slot) {
 	if from < 0 || from >= to {
 		return
 	}
-	st.grow(int(to))
+	st.grow(&p.Main, to)
 	w := floatWalker{walker[float64, floats]{p: p, st: st, ctx: ctx, left: walkEvery}}
 	// The frames of calls are the state's, so that running again needs no memory.
 	w.stack, w.marks = st.stack, st.marks
-	w.exec(&p.Main, nil, st.Vals, st.causes, from, to, args[float64]{})
+	w.exec(&p.Main, nil, st.vals, st.causes, from, to, args[float64]{})
 	st.stack, st.marks = w.stack, w.marks
 }
 

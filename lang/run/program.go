@@ -51,7 +51,64 @@ type Code struct {
 	At      []syntax.Span
 	Statics []Static
 	Args    []Slot // the arguments of calls, in runs
+
+	// firsts is the first column of each slot, then the end of the last; nil
+	// while each slot has one column, which is then the slot itself.
+	firsts []int32
 }
+
+// Add adds an instruction, and gives its slot as many columns as its static is
+// wide.
+func (c *Code) Add(in Instr, at syntax.Span, st Static) Slot {
+	st.Width = max(st.Width, 1)
+	s := Slot(len(c.Instrs))
+	if st.Width > 1 && c.firsts == nil {
+		c.firsts = make([]int32, s+1)
+		for i := range c.firsts {
+			c.firsts[i] = int32(i)
+		}
+	}
+	if c.firsts != nil {
+		c.firsts = append(c.firsts, c.firsts[s]+st.Width)
+	}
+	c.Instrs, c.At, c.Statics = append(c.Instrs, in), append(c.At, at), append(c.Statics, st)
+	return s
+}
+
+// Cut drops the instructions from n on, and the arguments from the given one
+// on.
+func (c *Code) Cut(n Slot, args int) {
+	c.Instrs, c.At, c.Statics, c.Args = c.Instrs[:n], c.At[:n], c.Statics[:n], c.Args[:args]
+	if c.firsts != nil {
+		c.firsts = c.firsts[:n+1]
+	}
+	if c.columns(n) == int(n) {
+		c.firsts = nil
+	}
+}
+
+// columns is how many columns the slots below n have.
+func (c *Code) columns(n Slot) int {
+	if c.firsts == nil {
+		return int(n)
+	}
+	return int(c.firsts[n])
+}
+
+// span is the columns of a slot.
+func (c *Code) span(s Slot) span {
+	if c.firsts == nil {
+		return span{int32(s), 1}
+	}
+	return span{c.firsts[s], c.firsts[s+1] - c.firsts[s]}
+}
+
+// span is the columns of a slot: one for each of its elements.
+type span struct{ first, width int32 }
+
+// at is the column of element i; the last one serves for those beyond, a single
+// one for all.
+func (s span) at(i int32) int32 { return s.first + min(i, s.width-1) }
 
 // Func is a function planned for arguments of certain dimensions. Its code is
 // called, not pasted in.
@@ -86,6 +143,17 @@ const (
 	Difference             // a difference of two temperatures
 )
 
+// Shape tells a list from a vector, which may both have several elements.
+type Shape uint8
+
+// The shapes.
+const (
+	Scalar  Shape = iota // one number
+	List                 // numbers of one kind
+	Vector               // components along two or three axes
+	Vectors              // a list of vectors: one after the other
+)
+
 // Static is what is known of a slot before any number is: decided once, when
 // the line is planned.
 type Static struct {
@@ -100,6 +168,9 @@ type Static struct {
 	Exp  units.Exp
 	// Absent marks a slot that depends on a symbol with a unit but no value.
 	Absent bool
-	// Width is the number of elements: 1, or a list's length.
+	// Width is the number of elements: 1, or a list's length times a vector's
+	// components. Each has a column of its own.
 	Width int32
+	// Shape tells what the elements are.
+	Shape Shape
 }

@@ -72,7 +72,7 @@ func (c *cutter) search(f *frame, in *Instr) span {
 
 // stateFor is a state with the values that functions load.
 func (w *work) stateFor(st *State) State {
-	return State{Vals: append([]float64(nil), st.Vals...), causes: append([]int32(nil), st.causes...), failures: append([]Failure(nil), st.failures...)}
+	return State{vals: append([]float64(nil), st.vals...), firsts: st.firsts, causes: append([]int32(nil), st.causes...), failures: append([]Failure(nil), st.failures...)}
 }
 
 // run works out a lane; of tells what a column has there.
@@ -92,7 +92,7 @@ func (s *search) run(w *work, walk *floatWalker, of func(col int32) (float64, in
 	}
 	for _, l := range s.loads {
 		v, cause := of(l.col)
-		st.Vals[l.slot], st.causes[l.slot] = v, number(cause)
+		st.vals[st.column(l.slot)], st.causes[l.slot] = v, number(cause)
 	}
 	walk.main, walk.depth = s.place.slot, s.depth
 	v, cause := walk.special(&s.in, &s.code, s.place.fn, s.place.inner, s.vals, s.causes, args[float64]{})

@@ -15,25 +15,42 @@ type Failure struct {
 // State holds the values of a program's main code as far as it was run. The
 // zero State is ready. It is not safe for concurrent use.
 type State struct {
-	// Vals has the value of each slot, in coherent SI units. The value of a
-	// slot that failed means nothing.
-	Vals []float64
-
-	causes   []int32 // per slot: 0, or 1 + the place in failures
+	vals     []float64 // per column, in coherent SI units
+	firsts   []int32   // as in the code that was run
+	causes   []int32   // per slot: 0, or 1 + the place in failures
 	failures []Failure
 	stack    []float64 // the frames of calls
 	marks    []int32   // their causes
 }
 
 // Len returns how many slots have been run.
-func (st *State) Len() Slot { return Slot(len(st.Vals)) }
+func (st *State) Len() Slot { return Slot(len(st.causes)) }
+
+// column is the first column of a slot.
+func (st *State) column(s Slot) int {
+	if st.firsts == nil {
+		return int(s)
+	}
+	return int(st.firsts[s])
+}
+
+// At returns the number of a slot, the first of several; that of one that
+// failed means nothing.
+func (st *State) At(s Slot) float64 { return st.vals[st.column(s)] }
 
 // Value returns the value of a slot, and false if it has none.
-func (st *State) Value(s Slot) (float64, bool) {
-	if s < 0 || int(s) >= len(st.Vals) || st.causes[s] != 0 {
+func (st *State) Value(s Slot) (float64, bool) { return st.Element(s, 0) }
+
+// Element returns an element of a slot, counted from 0, and false if it has no
+// value.
+func (st *State) Element(s Slot, i int) (float64, bool) {
+	if s < 0 || s >= st.Len() || st.causes[s] != 0 {
 		return 0, false
 	}
-	return st.Vals[s], true
+	if at := st.column(s) + i; at < st.column(s+1) {
+		return st.vals[at], true
+	}
+	return 0, false
 }
 
 // Failure returns why a slot has no value; its kind is ops.NoFault if it has one.
@@ -47,20 +64,30 @@ func (st *State) Failure(s Slot) Failure {
 // Truncate forgets the slots from n on, as undo does.
 func (st *State) Truncate(n Slot) {
 	n = max(n, 0)
-	if int(n) >= len(st.Vals) {
+	if n >= st.Len() {
 		return
 	}
-	st.Vals, st.causes = st.Vals[:n], st.causes[:n]
+	st.vals, st.causes = st.vals[:st.column(n)], st.causes[:n]
+	if st.firsts != nil {
+		st.firsts = st.firsts[:n+1]
+	}
 	for k := len(st.failures); k > 0 && st.failures[k-1].Slot >= n; k-- {
 		st.failures = st.failures[:k-1]
 	}
 }
 
-// grow makes room for the slots below n.
-func (st *State) grow(n int) {
-	for len(st.Vals) < n {
-		st.Vals = append(st.Vals, 0)
+// grow makes room for the slots of a code below n.
+func (st *State) grow(code *Code, n Slot) {
+	if code.firsts == nil {
+		st.firsts = nil
+	} else {
+		st.firsts = append(st.firsts, code.firsts[min(len(st.firsts), int(n)+1):n+1]...)
+	}
+	for st.Len() < n {
 		st.causes = append(st.causes, 0)
+	}
+	for end := code.columns(n); len(st.vals) < end; {
+		st.vals = append(st.vals, 0)
 	}
 }
 

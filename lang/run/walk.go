@@ -51,9 +51,11 @@ type walker[N any, D domain[N]] struct {
 	top   int // where the next frame begins
 }
 
-// args are the arguments of a call: slots of the caller.
+// args are the arguments of a call: slots of the caller, whose code is nil where
+// each has one column.
 type args[N any] struct {
 	slots  []Slot
+	code   *Code
 	vals   []N
 	causes []int32
 }
@@ -71,6 +73,10 @@ func (w *walker[N, D]) exec(code *Code, fn *Func, vals []N, causes []int32, from
 		}
 		if w.halted {
 			causes[i] = w.fail(ops.Stopped, fn, i)
+			continue
+		}
+		if code.firsts != nil {
+			causes[i] = w.wide(in, code, fn, i, vals, causes, given)
 			continue
 		}
 		var a, b N
@@ -112,11 +118,11 @@ func (w *walker[N, D]) special(in *Instr, code *Code, fn *Func, i Slot, vals []N
 	case ops.Param:
 		if fn != nil && int(in.A) < len(given.slots) {
 			s := given.slots[in.A]
-			return given.vals[s], given.causes[s]
+			return given.vals[given.at(s).first], given.causes[s]
 		}
 		return v, w.fail(ops.Absent, fn, i)
 	case ops.Load:
-		return w.d.of(w.st.Vals[in.A]), w.st.causes[in.A]
+		return w.d.of(w.st.At(in.A)), w.st.causes[in.A]
 	case ops.Call:
 		before := len(w.st.failures)
 		v, cause = w.call(in, code, fn, i, vals, causes)
@@ -128,7 +134,7 @@ func (w *walker[N, D]) special(in *Instr, code *Code, fn *Func, i Slot, vals []N
 		if cause = causes[in.A]; cause != 0 {
 			return v, cause
 		}
-		return w.selected(in, vals, causes)
+		return w.either(vals[in.A], vals[in.B], vals[in.C], causes[in.B], causes[in.C])
 	case ops.Slope, ops.Area, ops.Solve:
 		before := len(w.st.failures)
 		v, cause = w.search(in, code, fn, i, vals, causes)
@@ -137,47 +143,58 @@ func (w *walker[N, D]) special(in *Instr, code *Code, fn *Func, i Slot, vals []N
 	return v, w.fail(ops.NoInterval, fn, i)
 }
 
-// selected takes the branch that a condition leaves open, or what is known of
-// both: a branch that has no value says nothing then.
-func (w *walker[N, D]) selected(in *Instr, vals []N, causes []int32) (v N, cause int32) {
-	yes, no := w.d.branch(vals[in.A])
+// either takes the branch of a selection that a condition leaves open, or what
+// is known of both: a branch that has no value says nothing then.
+func (w *walker[N, D]) either(condition, a, b N, failsA, failsB int32) (v N, cause int32) {
+	yes, no := w.d.branch(condition)
 	switch {
 	case !no:
-		return vals[in.B], causes[in.B]
+		return a, failsA
 	case !yes:
-		return vals[in.C], causes[in.C]
-	case causes[in.B] == 0 && causes[in.C] == 0:
-		return w.d.either(vals[in.B], vals[in.C]), 0
-	case causes[in.B] == 0:
-		return w.d.either(vals[in.B], vals[in.B]), 0
-	case causes[in.C] == 0:
-		return w.d.either(vals[in.C], vals[in.C]), 0
+		return b, failsB
+	case failsA == 0 && failsB == 0:
+		return w.d.either(a, b), 0
+	case failsA == 0:
+		return w.d.either(a, a), 0
+	case failsB == 0:
+		return w.d.either(b, b), 0
 	}
-	return v, causes[in.C]
+	return v, failsB
 }
 
 // call runs a function in a frame of its own.
 func (w *walker[N, D]) call(in *Instr, code *Code, fn *Func, i Slot, vals []N, causes []int32) (v N, cause int32) {
-	if int(in.A) >= len(w.p.Funcs) || w.depth > mostDepth {
-		return v, w.fail(ops.Stopped, fn, i)
+	all, cause := w.called(in, code, fn, i, vals, causes)
+	if cause == 0 {
+		v = all[0]
 	}
-	return w.frame(w.p.Funcs[in.A], args[N]{code.Args[in.B : in.B+in.C], vals, causes})
+	return v, cause
 }
 
-// frame runs a function. The frames below keep their array where a greater one
-// is made.
-func (w *walker[N, D]) frame(f *Func, given args[N]) (N, int32) {
-	n := len(f.Code.Instrs)
-	base := w.top
-	if base+n > len(w.stack) {
-		w.stack = make([]N, 2*(base+n)+64)
+// called runs the function of a call and returns all elements of its result.
+func (w *walker[N, D]) called(in *Instr, code *Code, fn *Func, i Slot, vals []N, causes []int32) ([]N, int32) {
+	if int(in.A) >= len(w.p.Funcs) || w.depth > mostDepth {
+		return nil, w.fail(ops.Stopped, fn, i)
+	}
+	return w.frame(w.p.Funcs[in.A], args[N]{code.Args[in.B : in.B+in.C], code, vals, causes})
+}
+
+// frame runs a function and returns the elements of its result, which hold until
+// the next is run. The frames below keep their array where a greater one is
+// made.
+func (w *walker[N, D]) frame(f *Func, given args[N]) ([]N, int32) {
+	n := Slot(len(f.Code.Instrs))
+	base, end := w.top, w.top+f.Code.columns(n)
+	if end > len(w.stack) {
+		w.stack = make([]N, 2*end+64)
 		w.marks = make([]int32, len(w.stack))
 	}
-	v, c := w.stack[base:base+n], w.marks[base:base+n]
-	w.top, w.depth = base+n, w.depth+1
-	w.exec(&f.Code, f, v, c, 0, Slot(n), given)
+	v, c := w.stack[base:end], w.marks[base:base+int(n)]
+	w.top, w.depth = end, w.depth+1
+	w.exec(&f.Code, f, v, c, 0, n, given)
 	w.top, w.depth = base, w.depth-1
-	return v[f.Result], c[f.Result]
+	result := f.Code.span(f.Result)
+	return v[result.first : result.first+result.width], c[f.Result]
 }
 
 // at runs a function of some numbers on its own, and tells whether it has a
@@ -193,9 +210,9 @@ func (w *walker[N, D]) at(fn int, x []N) (N, bool) {
 			given.slots[i] = Slot(i)
 		}
 	}
-	v, cause := w.frame(w.p.Funcs[fn], given)
+	all, cause := w.frame(w.p.Funcs[fn], given)
 	w.main, w.st.failures = main, w.st.failures[:before]
-	return v, cause == 0
+	return all[0], cause == 0
 }
 
 // argSlots and argCauses are what at calls a function with: its arguments
@@ -218,7 +235,7 @@ func (w *walker[N, D]) search(in *Instr, code *Code, fn *Func, i Slot, vals []N,
 	has := make([]bool, len(slots))
 	for k, s := range slots {
 		var still bool
-		if x[k], still = w.d.still(vals[s]); !still && causes[s] == 0 {
+		if x[k], still = w.d.still(vals[code.span(s).first]); !still && causes[s] == 0 {
 			v, fault := w.d.unknown()
 			if fault != ops.NoFault {
 				return v, w.fail(fault, fn, i)

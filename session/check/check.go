@@ -94,7 +94,7 @@ func compare(l *eval.Line, s *syntax.CheckStmt, right syntax.Expr, both plan.Com
 
 // margin is how far apart the sides may be, in SI units.
 func margin(l *eval.Line, s *syntax.CheckStmt, both plan.Compared, within eval.Got) float64 {
-	left, right := l.State.Vals[both.Left.Slot], l.State.Vals[both.Right.Slot]
+	left, right := l.State.At(both.Left.Slot), l.State.At(both.Right.Slot)
 	if s.Within != nil {
 		by := math.Abs(within.Value)
 		if l.Planner.Static(within.Slot).Dim.IsOne() && (!both.Left.Static.Dim.IsOne() || isPercentage(s.Within)) {
@@ -115,7 +115,7 @@ func margin(l *eval.Line, s *syntax.CheckStmt, both plan.Compared, within eval.G
 func largestTerm(l *eval.Line, c plan.Compiled) float64 {
 	most := 0.0
 	for _, t := range c.Terms {
-		most = math.Max(most, math.Abs(l.State.Vals[t]))
+		most = math.Max(most, math.Abs(l.State.At(t)))
 	}
 	return most
 }

@@ -77,7 +77,7 @@ func planPlot(l *eval.Line, s *syntax.Graph) (*plot, bool) {
 	if !ok {
 		return nil, false
 	}
-	p.from, p.to, p.static, p.unit = l.State.Vals[from], l.State.Vals[to], st, unit
+	p.from, p.to, p.static, p.unit = l.State.At(from), l.State.At(to), st, unit
 	if p.to == p.from {
 		l.Find(finding.New(finding.NoRange, s.To.Span(), "The range has no length: both ends are "+p.shownX(l, p.from)+".", "Give two ends that differ, as in from 0 s to 5 s."))
 		return nil, false

@@ -37,7 +37,7 @@ func slope(l *eval.Line, s *syntax.SlopeOf) (run.Slot, bool) {
 		return run.NoSlot, false
 	}
 	dim, fits := c.static.Dim.Div(x.Dim)
-	if !fits || !smooth(l, s, c, x.Dim, l.State.Vals[at]) {
+	if !fits || !smooth(l, s, c, x.Dim, l.State.At(at)) {
 		return run.NoSlot, false
 	}
 	return l.Planner.EmitAt(ops.Slope, c.fn, []run.Slot{at}, run.Static{Dim: dim, Width: 1}), true

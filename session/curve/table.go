@@ -78,7 +78,7 @@ func tablePlaces(l *eval.Line, p *plot) ([]float64, bool) {
 		l.Find(finding.New(finding.UnlikeDimensions, p.s.By.Span(), "The step is "+plan.Words(st)+", the range "+plan.Words(p.static)+".", "Give the step in a unit of the same kind."))
 		return nil, false
 	}
-	step := math.Abs(l.State.Vals[slot])
+	step := math.Abs(l.State.At(slot))
 	if step == 0 {
 		l.Find(finding.New(finding.NoRange, p.s.By.Span(), "A step of 0 leads nowhere.", "Give the distance from row to row."))
 		return nil, false

@@ -87,7 +87,7 @@ func (l *Line) Run(x syntax.Expr, want Want, c plan.Compiled) Got {
 	case want.quiet():
 		got.Value, got.OK = l.State.Value(got.Slot)
 	case l.HasValue(got.Slot):
-		got.Value, got.OK = l.State.Vals[got.Slot], true
+		got.Value, got.OK = l.State.At(got.Slot), true
 	}
 	return got
 }
@@ -121,7 +121,7 @@ func (l *Line) Try(x syntax.Expr) Got { return l.Eval(x, Want{Trial: true}) }
 
 // CatchUp runs what has been planned and not run yet.
 func (l *Line) CatchUp() {
-	from := run.Slot(len(l.State.Vals))
+	from := l.State.Len()
 	l.Planner.Program.Run(l.Ctx, &l.State, from, l.Planner.Size())
 }
 

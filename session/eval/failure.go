@@ -23,7 +23,7 @@ func (l *Line) failure(f run.Failure) finding.Finding {
 	}
 	in := code.Instrs[slot]
 	operand := ""
-	if f.Func == nil && int(in.A) < len(l.State.Vals) && in.Op != ops.Const {
+	if f.Func == nil && in.A < l.State.Len() && in.Op != ops.Const {
 		operand = l.numberAt(in.A)
 	}
 	switch f.Kind {
@@ -92,7 +92,7 @@ func (l *Line) divisorText(at syntax.Span) string {
 
 // numberAt shows the value of a slot in its own unit.
 func (l *Line) numberAt(s run.Slot) string {
-	v := l.State.Vals[s]
+	v := l.State.At(s)
 	if math.IsNaN(v) || math.IsInf(v, 0) {
 		return ""
 	}

@@ -13,7 +13,7 @@ import (
 
 // NewValue reports a slot in a unit.
 func (l *Line) NewValue(name string, x syntax.Expr, slot run.Slot, unit *units.Unit) (entry.Value, bool) {
-	si := l.State.Vals[slot]
+	si := l.State.At(slot)
 	st := l.Planner.Static(slot)
 	v := entry.Value{
 		Name: name, SI: si, Dim: st.Dim, Tag: st.Tag, Unit: unit,

@@ -99,7 +99,7 @@ func (v *solving) bound(x syntax.Expr) (float64, run.Slot, bool) {
 		v.Find(finding.New(finding.UnlikeDimensions, x.Span(), "The bound is "+plan.Words(st)+"; "+name+" is "+plan.Words(want)+".", "Give the bound in a unit of "+name+"."))
 		return 0, run.NoSlot, false
 	}
-	return v.State.Vals[at.Slot], at.Slot, true
+	return v.State.At(at.Slot), at.Slot, true
 }
 
 // bounding is what a condition compares the unknown itself with, or nil, and

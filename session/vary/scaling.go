@@ -130,7 +130,7 @@ func algebraic(x syntax.Expr) bool {
 func localScaling(l *eval.Line, s *syntax.Scaling, of run.Slot, by *plan.Def, known bool) entry.Lines {
 	const step = 1e-4
 	name := syntax.ScreenExpr(s.X)
-	x0, y0 := l.State.Vals[by.Slot], l.State.Vals[of]
+	x0, y0 := l.State.At(by.Slot), l.State.At(of)
 	up, ok1 := l.Rerun(map[run.Slot]float64{by.Slot: x0 * (1 + step)}).Value(of)
 	down, ok2 := l.Rerun(map[run.Slot]float64{by.Slot: x0 * (1 - step)}).Value(of)
 	twice, ok3 := l.Rerun(map[run.Slot]float64{by.Slot: 2 * x0}).Value(of)

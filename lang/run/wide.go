@@ -1,0 +1,111 @@
+package run
+
+import "steelyard/lang/ops"
+
+// at is the columns of an argument.
+func (a *args[N]) at(s Slot) span {
+	if a.code == nil {
+		return span{int32(s), 1}
+	}
+	return a.code.span(s)
+}
+
+// wide runs one instruction of a code in which slots may have several columns:
+// element by element, where an operand of one element serves for all. It
+// returns the cause if any element has no value.
+func (w *walker[N, D]) wide(in *Instr, code *Code, fn *Func, i Slot, vals []N, causes []int32, given args[N]) int32 {
+	own := code.span(i)
+	out := vals[own.first : own.first+own.width]
+	switch in.Op {
+	case ops.Param:
+		if fn != nil && int(in.A) < len(given.slots) {
+			s := given.slots[in.A]
+			spread(out, given.vals, given.at(s))
+			return given.causes[s]
+		}
+	case ops.Load:
+		from := w.p.Main.span(in.A)
+		for e := range out {
+			out[e] = w.d.of(w.st.vals[from.at(int32(e))])
+		}
+		return w.st.causes[in.A]
+	case ops.Call:
+		before := len(w.st.failures)
+		all, cause := w.called(in, code, fn, i, vals, causes)
+		if cause == 0 {
+			spread(out, all, span{0, int32(len(all))})
+		}
+		if fn == nil {
+			cause = w.st.keep(before, cause)
+		}
+		return cause
+	case ops.Select:
+		return w.selectedWide(in, code, out, vals, causes)
+	}
+	if in.Op.Operands() == 0 {
+		if in.Op != ops.Const {
+			v, cause := w.special(in, code, fn, i, vals, causes, given)
+			spread(out, []N{v}, span{0, 1})
+			return cause
+		}
+		spread(out, []N{w.d.of(in.K)}, span{0, 1})
+		if in.K-in.K != 0 {
+			return w.fail(ops.OutOfRange, fn, i)
+		}
+		return 0
+	}
+	return w.elements(in, code, fn, i, out, vals, causes)
+}
+
+// spread copies the elements of a slot; one alone serves for all.
+func spread[N any](out, vals []N, from span) {
+	for e := range out {
+		out[e] = vals[from.at(int32(e))]
+	}
+}
+
+// elements applies an arithmetic operation to each element.
+func (w *walker[N, D]) elements(in *Instr, code *Code, fn *Func, i Slot, out, vals []N, causes []int32) int32 {
+	two := in.Op.Operands() == 2
+	if cause := causes[in.A]; cause != 0 {
+		return cause
+	}
+	if two && causes[in.B] != 0 {
+		return causes[in.B]
+	}
+	from, by := code.span(in.A), span{}
+	if two {
+		by = code.span(in.B)
+	}
+	cause := int32(0)
+	for e := range out {
+		var b N
+		if two {
+			b = vals[by.at(int32(e))]
+		}
+		v, fault := w.d.apply(in.Op, vals[from.at(int32(e))], b, in.K)
+		out[e] = v
+		if fault != ops.NoFault && cause == 0 {
+			cause = w.fail(fault, fn, i)
+		}
+	}
+	return cause
+}
+
+// selectedWide selects each element by its condition, or all by one.
+func (w *walker[N, D]) selectedWide(in *Instr, code *Code, out, vals []N, causes []int32) int32 {
+	if causes[in.A] != 0 {
+		return causes[in.A]
+	}
+	condition, yes, no := code.span(in.A), code.span(in.B), code.span(in.C)
+	cause := int32(0)
+	for e := range out {
+		i := int32(e)
+		v, fails := w.either(vals[condition.at(i)], vals[yes.at(i)], vals[no.at(i)], causes[in.B], causes[in.C])
+		out[e] = v
+		if cause == 0 {
+			cause = fails
+		}
+	}
+	return cause
+}
