@@ -45,12 +45,14 @@ func identifier(prefix string) string {
 }
 
 // num writes a coordinate with at most two decimals.
-func num(v float64) string {
+func num(v float64) string { return string(appendNum(nil, v)) }
+
+func appendNum(to []byte, v float64) []byte {
 	v = math.Round(v*100) / 100
 	if v == 0 {
-		return "0"
+		return append(to, '0') // never -0
 	}
-	return strconv.FormatFloat(v, 'f', -1, 64)
+	return strconv.AppendFloat(to, v, 'f', -1, 64)
 }
 
 func (w *svgWriter) begin(width, height float64, spoken, description string, fills int) {
@@ -131,9 +133,8 @@ func (w *svgWriter) curves(k ink, lines [][]Point) {
 				command = 'M'
 			}
 			d = append(d, command)
-			d = append(d, num(p.X)...)
-			d = append(d, ' ')
-			d = append(d, num(p.Y)...)
+			d = append(appendNum(d, p.X), ' ')
+			d = appendNum(d, p.Y)
 		}
 		if len(line) == 1 {
 			d = append(d, "h0.01"...) // a dot: round caps make it visible

@@ -50,10 +50,16 @@ type texWriter struct {
 }
 
 // at writes a place. TeX counts upward.
-func (w *texWriter) at(p Point) string { return "(" + num(p.X) + "," + num(w.height-p.Y) + ")" }
+func (w *texWriter) at(p Point) {
+	var buffer [48]byte
+	to := append(appendNum(append(buffer[:0], '('), p.X), ',')
+	w.Write(append(appendNum(to, w.height-p.Y), ')'))
+}
 
 func (w *texWriter) put(p Point, what string) {
-	w.WriteString(`\put` + w.at(p) + "{" + what + "}\n")
+	w.WriteString(`\put`)
+	w.at(p)
+	w.WriteString("{" + what + "}\n")
 }
 
 func (w *texWriter) begin(width, height float64, _, _ string, _ int) {
@@ -148,7 +154,11 @@ func (w *texWriter) stroke(a, b Point) {
 		return
 	}
 	w.pieces++
-	w.WriteString(`\qbezier[` + strconv.Itoa(max(2, int(long/0.32))) + "]" + w.at(a) + w.at(along(a, b, 0.5)) + w.at(b) + "\n")
+	w.WriteString(`\qbezier[` + strconv.Itoa(max(2, int(long/0.32))) + "]")
+	w.at(a)
+	w.at(along(a, b, 0.5))
+	w.at(b)
+	w.WriteByte('\n')
 }
 
 func (w *texWriter) dot(p Point, across float64) {

@@ -37,6 +37,9 @@ func Hang(text string, hang, width int) []string {
 // no room is broken. Blanks in a row count as one.
 func Fit(text string, width int) []string {
 	width = max(width, 2) // the widest character takes two cells
+	if isRow(text) && len(text) <= width {
+		return []string{text}
+	}
 	f := filler{width: width}
 	for _, p := range pieces(strings.Join(strings.Fields(text), " ")) {
 		cells := runewidth.StringWidth(p)
@@ -59,6 +62,19 @@ func Fit(text string, width int) []string {
 		f.next()
 	}
 	return f.rows
+}
+
+// isRow tells whether a text is plain ASCII with single blanks between its words.
+func isRow(text string) bool {
+	before := byte(' ')
+	for i := range len(text) {
+		c := text[i]
+		if c < ' ' || c > '~' || c == ' ' && before == ' ' {
+			return false
+		}
+		before = c
+	}
+	return before != ' '
 }
 
 // filler puts pieces into rows, one after the other.
