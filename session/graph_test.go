@@ -222,6 +222,9 @@ func TestTable(t *testing.T) {
 	if e := p.Enter(context.Background(), "table 1/x against x from 0 m to 1 m"); len(tableOf(e).Rows) != 11 || tableOf(e).Rows[0][1].Words != "no value" || tableOf(e).Rows[10][1].Number != "1" {
 		t.Errorf("%v", tableOf(e).Rows)
 	}
+	if e := p.Enter(context.Background(), "table sgn(x)*x against x from -5 to 5 by 5"); fmt.Sprint(tableOf(e).Rows) != "[[-5 5] [0 0] [5 5]]" {
+		t.Errorf("%v %v", tableOf(e), e.Findings)
+	}
 	if e := p.Enter(context.Background(), "table F(x) against x from 0 m to 0.3 m by 0.1 m"); len(tableOf(e).Rows) != 4 {
 		t.Errorf("%v", tableOf(e).Rows)
 	}

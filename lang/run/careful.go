@@ -148,20 +148,24 @@ func (c *careful) arithmetic(s *step, own *ownPass, m int) {
 		b, failsB = c.column(s.from[1])
 		failed = failed || c.failed[s.from[1]]
 	}
-	if clear(why[:m]); failed {
-		first(why[:m], failsA)
-		first(why[:m], failsB)
+	why = why[:m]
+	if clear(why); failed {
+		first(why, failsA)
+		first(why, failsB)
 	}
 	own.d, own.x, own.y = v[:m-m%group], a, b
-	for i := own.run(&own.pass); i < m; i++ {
+	sure := own.run(&own.pass)
+	op, k := s.op, s.k
+	why, a, b, v = why[sure:], a[sure:m], b[sure:m], v[sure:m]
+	for i := range why {
 		if why[i] != 0 {
 			continue
 		}
-		x := s.op.Value(a[i], b[i], s.k)
+		x := op.Value(a[i], b[i], k)
 		if v[i] = x; !ops.Suspect(x) {
 			continue
 		}
-		if kind := s.op.Fault(a[i], b[i], s.k, x); kind != ops.NoFault {
+		if kind := op.Fault(a[i], b[i], k, x); kind != ops.NoFault {
 			if kind != own.kind {
 				own.kind, own.cause = kind, c.cause(s.at.failure(kind))
 			}

@@ -5,11 +5,9 @@ import (
 	"steelyard/lang/ops"
 )
 
-const (
-	// mostSteps bounds the steps that calls are written out to; a call beyond
-	// that is run by the walker.
-	mostSteps = 1 << 14
-)
+// mostSteps bounds the steps that calls are written out to; a call beyond that
+// is run by the walker.
+const mostSteps = 1 << 14
 
 // cutter takes from a program the work that some outputs need.
 type cutter struct {
@@ -134,17 +132,10 @@ func reads(code *Code, in *Instr, note func(Slot)) {
 		for _, a := range arguments(code, in) {
 			note(a)
 		}
-	case ops.Select:
-		note(in.A)
-		note(in.B)
-		note(in.C)
 	default:
-		switch in.Op.Operands() {
-		case 2:
-			note(in.B)
-			fallthrough
-		case 1:
-			note(in.A)
+		operands := [3]Slot{in.A, in.B, in.C}
+		for _, s := range operands[:operandsOf(in.Op)] {
+			note(s)
 		}
 	}
 }
@@ -238,10 +229,7 @@ func (c *cutter) same(f *frame, v float64, kind ops.Fault) span {
 func (c *cutter) elements(f *frame, in *Instr) span {
 	var from [3]span
 	operands := [3]Slot{in.A, in.B, in.C}
-	n := in.Op.Operands()
-	if in.Op == ops.Select {
-		n = 3
-	}
+	n := operandsOf(in.Op)
 	wide := int32(1)
 	for i, s := range operands[:n] {
 		o, ok := c.of(f, s)

@@ -65,14 +65,6 @@ func (p *passPlanner) count() {
 	}
 }
 
-// operandsOf is the number of nodes that one reads.
-func operandsOf(op ops.Op) int {
-	if op == ops.Select {
-		return 3
-	}
-	return op.Operands()
-}
-
 // choose finds the kernel of each node that gets a column, the last node first:
 // what it takes in on the way needs none.
 func (p *passPlanner) choose() bool {
@@ -165,21 +157,11 @@ func (p *passPlanner) place() bool {
 	}
 	p.passes = append(p.passes, copies...)
 	for i, seen := range p.seen {
-		if !seen && p.wantedInput(i) {
+		if !seen && p.m.uses[i] > 0 { // the first nodes are the inputs
 			p.passes = append([]pass{{run: finiteOnly, from: [3]int{i, i, i}, to: i}}, p.passes...)
 		}
 	}
 	return true
-}
-
-// wantedInput tells whether anything reads an input.
-func (p *passPlanner) wantedInput(i int) bool {
-	for id, n := range p.m.g.list {
-		if n.op == ops.Param && int(n.a) == i {
-			return p.m.uses[id] > 0
-		}
-	}
-	return false
 }
 
 // constant adds a column of one number.

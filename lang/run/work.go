@@ -64,12 +64,8 @@ func (w *work) fix(v float64, cause int32) int32 {
 // add adds a step, worked out at once if its operands don't vary. An operand
 // that is no column yet makes it false: the work would read what isn't there.
 func (w *work) add(s step) (int32, bool) {
-	n := s.op.Operands()
-	if s.op == ops.Select {
-		n = 3
-	}
 	fixed := s.search == nil
-	for _, from := range s.from[:n] {
+	for _, from := range s.from[:operandsOf(s.op)] {
 		if from < 0 || int(from) >= len(w.cols) {
 			return 0, false
 		}
@@ -85,6 +81,14 @@ func (w *work) add(s step) (int32, bool) {
 	w.cols = append(w.cols, column{})
 	w.steps = append(w.steps, s)
 	return s.to, true
+}
+
+// operandsOf is the number of columns that an operation reads.
+func operandsOf(op ops.Op) int {
+	if op == ops.Select {
+		return 3
+	}
+	return op.Operands()
 }
 
 // chosen is the column that a selection with a fixed condition takes.
