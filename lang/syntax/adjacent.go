@@ -15,25 +15,15 @@ import (
 // implied product.
 func adjacent(text string, tokens []token) *fault {
 	for i := range tokens {
-		t := &tokens[i]
-		if t.kind == nameToken {
-			if bad := functionForm(text, tokens, i); bad != nil {
+		at := among{text, tokens, i}
+		if kind := tokens[i].kind; kind == nameToken || kind == unitToken {
+			if bad := first(tokenSlips, at); bad != nil {
 				return bad
 			}
 		}
-		if t.kind == unitToken {
-			if bad := besideUnit(text, tokens, i); bad != nil {
-				return bad
-			}
+		if i > 0 && startsOperand(&tokens[i]) && endsOperand(&tokens[i-1]) && !implied(tokens, i) {
+			return first(sideSlips, at)
 		}
-		if i == 0 || !startsOperand(t) {
-			continue
-		}
-		before := &tokens[i-1]
-		if !endsOperand(before) || implied(tokens, i) {
-			continue
-		}
-		return sideBySide(text, tokens, i)
 	}
 	return nil
 }
@@ -120,42 +110,52 @@ func baseOf(tokens []token, i int) *token {
 	return nil
 }
 
+// operands are the two that stand side by side, with what goes on as a product
+// without signs behind them.
+func (p among) operands() (left, right string, at Span) {
+	from, to := operandStart(p.tokens, p.i-1), operandEnd(p.tokens, p.i)
+	left, right = p.text[from:p.tokens[p.i-1].to], p.text[p.tokens[p.i].from:to]
+	more, end := factorsAfter(p.text, p.tokens, to)
+	return left, right + more, Span{From: from, To: end}
+}
+
+// ofProduct finds 3 % of m.
+func (p among) ofProduct() *fault {
+	if p.tokens[p.i].text != "of" || p.tokens[p.i-1].kind != unitToken || p.i+1 == len(p.tokens) {
+		return nil
+	}
+	from, end := operandStart(p.tokens, p.i-1), operandEnd(p.tokens, p.i+1)
+	return &fault{finding.New(finding.NotWritten, Span{From: from, To: end}, "\"of\" is written as a product here.",
+		"Write * for it.", p.text[from:p.tokens[p.i-1].to]+"*"+p.text[p.tokens[p.i+1].from:end])}
+}
+
+// perQuotient finds 5 m per s.
+func (p among) perQuotient() *fault {
+	if p.tokens[p.i].text != "per" || p.tokens[p.i-1].kind != unitToken || p.i+1 == len(p.tokens) {
+		return nil
+	}
+	from, next := operandStart(p.tokens, p.i-1), &p.tokens[p.i+1]
+	return &fault{finding.New(finding.NotWritten, Span{From: from, To: next.to}, "\"per\" after a number is written / here.",
+		"Write / without blanks.", p.text[from:p.tokens[p.i-1].to]+"/"+p.text[next.from:next.to])}
+}
+
+// signAsked finds W is negative.
+func (p among) signAsked() *fault {
+	if p.tokens[p.i].text != "is" || p.i+1 == len(p.tokens) || signWords[p.tokens[p.i+1].text] == NoSign {
+		return nil
+	}
+	sign := &p.tokens[p.i+1]
+	line := Span{From: p.tokens[0].from, To: sign.to}
+	return &fault{finding.New(finding.NotWritten, line, "Whether a value is "+sign.text+" is asked with check.",
+		"Write check before it.", "check "+p.text[line.From:line.To])}
+}
+
 // sideBySide says that the token at i stands beside an operand.
-func sideBySide(text string, tokens []token, i int) *fault {
+func (p among) sideBySide() *fault {
+	text, tokens, i := p.text, p.tokens, p.i
 	t, before := &tokens[i], &tokens[i-1]
-	from := operandStart(tokens, i-1)
-	to := operandEnd(tokens, i)
-	left, right := text[from:before.to], text[t.from:to]
-	at := Span{From: from, To: to}
+	left, right, at := p.operands()
 	gap := text[before.to:t.from]
-	if t.text == "of" && before.kind == unitToken && i+1 < len(tokens) {
-		end := operandEnd(tokens, i+1)
-		return &fault{finding.New(finding.NotWritten, Span{From: from, To: end}, "\"of\" is written as a product here.",
-			"Write * for it.", left+"*"+text[tokens[i+1].from:end])}
-	}
-	if t.text == "per" && before.kind == unitToken && i+1 < len(tokens) {
-		next := &tokens[i+1]
-		return &fault{finding.New(finding.NotWritten, Span{From: from, To: next.to}, "\"per\" after a number is written / here.",
-			"Write / without blanks.", left+"/"+text[next.from:next.to])}
-	}
-	if t.text == "is" && i+1 < len(tokens) {
-		switch tokens[i+1].text {
-		case "negative", "positive", "zero":
-			line := Span{From: tokens[0].from, To: tokens[i+1].to}
-			return &fault{finding.New(finding.NotWritten, line, "Whether a value is "+tokens[i+1].text+" is asked with check.",
-				"Write check before it.", "check "+text[line.From:line.To])}
-		}
-	}
-	if more, end := factorsAfter(text, tokens, to); more != "" {
-		right += more
-		at.To = end
-	}
-	if bad := underRoot(text, tokens, i, at.To, right); bad != nil {
-		return bad
-	}
-	if bad := dotForTimes(text, tokens, i); bad != nil {
-		return bad
-	}
 	message := "Two factors stand side by side here without a sign between them."
 	hint := "Put the sign of multiplication between them."
 	readings := []string{left + "*" + right}
@@ -289,8 +289,12 @@ func operandEnd(tokens []token, i int) int {
 
 // functionForm finds built-in functions written as print does: sin 30°, sin²(θ),
 // sin⁻¹(x), and log(x), which books read in two ways.
-func functionForm(text string, tokens []token, i int) *fault {
+func (p among) functionForm() *fault {
+	text, tokens, i := p.text, p.tokens, p.i
 	t := &tokens[i]
+	if t.kind != nameToken {
+		return nil
+	}
 	if t.text == "log" && t.call {
 		end := operandEnd(tokens, i)
 		args := text[t.to:end]

@@ -22,7 +22,7 @@ func (r *reader) readings(list ...Expr) *fault {
 			}
 			switch x := x.(type) {
 			case *Binary:
-				bad = r.twoReadings(x)
+				bad = first(treeSlips, beside{r, x})
 			case *Call:
 				if ops.IsLater(x.Func) && !r.alone {
 					bad = notYet(x.Name, "The function "+x.Func+"( )")
@@ -36,34 +36,22 @@ func (r *reader) readings(list ...Expr) *fault {
 
 func (r *reader) source(at Span) string { return r.text[at.From:at.To] }
 
-func (r *reader) twoReadings(b *Binary) *fault {
-	switch {
-	case b.Op == Pow:
-		if bad := r.unitPower(b); bad != nil {
-			return bad
-		}
-		return r.rootPower(b)
-	case b.Op == Mul && b.Implied:
-		return r.rootProduct(b)
-	case b.Op != Div:
-		return nil
-	}
-	switch y := b.Y.(type) {
-	case *Quantity:
-		return r.numberOver(b, y.At, y.Unit)
-	case *Mixed:
-		return r.numberOver(b, y.At, y.Parts[0].Unit)
-	case *Binary:
-		if y.Implied && holdsBracket(y) {
-			return r.overProduct(b, y)
-		}
-	}
-	return nil
-}
-
 // numberOver finds 1/2 kg and 1/0.40 s: a written number without a unit over
 // one with a unit.
-func (r *reader) numberOver(b *Binary, at Span, u UnitText) *fault {
+func (r beside) numberOver() *fault {
+	if r.Op != Div {
+		return nil
+	}
+	var u UnitText
+	switch y := r.Y.(type) {
+	case *Quantity:
+		u = y.Unit
+	case *Mixed:
+		u = y.Parts[0].Unit
+	default:
+		return nil
+	}
+	b, at := r.Binary, r.Y.Span()
 	if !numbersOnly(b.X, u.Text == "rad" || u.Text == "sr") {
 		return nil
 	}
@@ -158,27 +146,36 @@ func holdsBracket(x Expr) bool {
 
 // overProduct finds 1/2π√(k/m): right of a solidus, an implied product with a
 // bracket or a root in it.
-func (r *reader) overProduct(b, y *Binary) *fault {
-	first := y.X
+func (r beside) overProduct() *fault {
+	b := r.Binary
+	y, ok := b.Y.(*Binary)
+	if b.Op != Div || !ok || !y.Implied || !holdsBracket(y) {
+		return nil
+	}
+	head := y.X
 	for {
-		f, ok := first.(*Binary)
+		f, ok := head.(*Binary)
 		if !ok || !f.Implied {
 			break
 		}
-		first = f.X
+		head = f.X
 	}
 	left := r.source(b.X.Span())
 	sign := r.source(Span{From: b.X.Span().To, To: y.At.From})
 	below := left + sign + "(" + r.source(y.At) + ")"
-	rest := r.source(Span{From: first.Span().To, To: y.At.To})
-	beside := "(" + left + sign + r.source(first.Span()) + ")" + rest
+	rest := r.source(Span{From: head.Span().To, To: y.At.To})
+	beside := "(" + left + sign + r.source(head.Span()) + ")" + rest
 	return &fault{finding.New(finding.TwoReadings, b.At, "This can be read in two ways: how much of it stands under the fraction?",
 		"Put brackets round what belongs together.", below, beside)}
 }
 
 // unitPower finds 5 m ^2 and 5 m^n: an exponent after a unit that does not go
 // with it.
-func (r *reader) unitPower(b *Binary) *fault {
+func (r beside) unitPower() *fault {
+	b := r.Binary
+	if b.Op != Pow {
+		return nil
+	}
 	switch b.X.(type) {
 	case *Quantity, *Mixed, *Measured:
 	default:
@@ -195,9 +192,10 @@ func (r *reader) unitPower(b *Binary) *fault {
 }
 
 // rootPower finds √x^2.
-func (r *reader) rootPower(b *Binary) *fault {
+func (r beside) rootPower() *fault {
+	b := r.Binary
 	root, ok := b.X.(*Root)
-	if !ok {
+	if !ok || b.Op != Pow {
 		return nil
 	}
 	head, inner := r.source(root.At), r.source(root.X.Span())
@@ -208,7 +206,11 @@ func (r *reader) rootPower(b *Binary) *fault {
 
 // rootProduct finds √2π and √2(3): a number under a bare root with a factor
 // directly after it.
-func (r *reader) rootProduct(b *Binary) *fault {
+func (r beside) rootProduct() *fault {
+	b := r.Binary
+	if b.Op != Mul || !b.Implied {
+		return nil
+	}
 	x := b.X
 	if f, ok := x.(*Binary); ok && f.Implied {
 		x = f.Y

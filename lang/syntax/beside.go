@@ -11,8 +11,9 @@ import (
 
 // besideUnit finds what stands directly after a unit and was meant as a part of
 // it: the letter of a scale of temperature, or the digit of a negative power.
-func besideUnit(text string, tokens []token, i int) *fault {
-	if i+1 >= len(tokens) {
+func (p among) besideUnit() *fault {
+	text, tokens, i := p.text, p.tokens, p.i
+	if tokens[i].kind != unitToken || i+1 >= len(tokens) {
 		return nil
 	}
 	switch next := &tokens[i+1]; next.kind {
@@ -130,19 +131,22 @@ func powered(text string, from, end int) (string, int, bool) {
 
 // underRoot finds √2gh and √2 g h: a number under a bare root with names after
 // it. How far the root reaches, only the writer knows.
-func underRoot(text string, tokens []token, i, to int, right string) *fault {
+func (p among) underRoot() *fault {
+	tokens, i := p.tokens, p.i
 	if i < 2 || tokens[i-1].kind != numToken || tokens[i-2].text != "√" {
 		return nil
 	}
 	root, number := &tokens[i-2], &tokens[i-1]
-	at := Span{From: root.from, To: to}
+	_, right, at := p.operands()
+	at.From = root.from
 	return &fault{finding.New(finding.TwoReadings, at, "This can be read in two ways: how far does the root reach?",
 		"Put brackets round what belongs together.", "√("+number.text+"*"+right+")", "√"+number.text+"*"+right)}
 }
 
 // dotForTimes finds 2.10^8 m/s, where the point was meant as a sign of
 // multiplication.
-func dotForTimes(text string, tokens []token, i int) *fault {
+func (p among) dotForTimes() *fault {
+	text, tokens, i := p.text, p.tokens, p.i
 	if !power(tokens, i-1) {
 		return nil
 	}

@@ -1,0 +1,63 @@
+package syntax
+
+// Slips that people are known to make are looked for by rules, and a rule that
+// finds one says what was probably meant. The order of a list is the precedence of
+// its rules: the first that finds something speaks, and the others are not asked.
+// What is wrong within one number is found while it is scanned (mistyped.go).
+
+// slip is a rule. It looks at one place, a token with those around it or a node of
+// a tree, and answers with nil where it has nothing to say.
+type slip[P any] struct {
+	name string // for a reader of the list
+	find func(p P) *fault
+}
+
+// first asks the rules of a list in order.
+func first[P any](rules []slip[P], p P) *fault {
+	for i := range rules {
+		if bad := rules[i].find(p); bad != nil {
+			return bad
+		}
+	}
+	return nil
+}
+
+// among is a place among the tokens of a line.
+type among struct {
+	text   string
+	tokens []token
+	i      int
+}
+
+// tokenSlips are looked for at each token.
+var tokenSlips = []slip[among]{
+	{"a function as print has it: sin 30°, sin²(θ), log(x)", among.functionForm},
+	{"a part of a unit beside it: 20° C, m s-1", among.besideUnit},
+}
+
+// sideSlips are looked for where two operands stand side by side and make no
+// product. The last rule always finds something.
+var sideSlips = []slip[among]{
+	{"of: 3 % of m", among.ofProduct},
+	{"per: 5 m per s", among.perQuotient},
+	{"a check without its word: W is negative", among.signAsked},
+	{"a number under a root with names after it: √2gh", among.underRoot},
+	{"a point for times: 2.10^8 m/s", among.dotForTimes},
+	{"two factors without a sign", among.sideBySide},
+}
+
+// beside is a quotient, product or power, with the reader of its line.
+type beside struct {
+	*reader
+	*Binary
+}
+
+// treeSlips are looked for at each operator of a tree that is read: it can be
+// understood in two ways.
+var treeSlips = []slip[beside]{
+	{"the power of a quantity: 5 m ^2", beside.unitPower},
+	{"the power of a root: √x^2", beside.rootPower},
+	{"a factor after a root: √2π", beside.rootProduct},
+	{"a number over a quantity: 1/2 kg", beside.numberOver},
+	{"a product under a stroke: 1/2π√(k/m)", beside.overProduct},
+}
