@@ -64,9 +64,12 @@ func apart(line string) bool {
 
 var htmlEscapes = strings.NewReplacer("&", "&amp;", "<", "&lt;", ">", "&gt;", `"`, "&quot;", "'", "&#39;")
 
-// escapeHTML writes a text so that no part of it is markup, inside an element or
-// an attribute in quotes.
-func escapeHTML(text string) string { return htmlEscapes.Replace(clean(text)) }
+// escapeHTML writes a line of text so that no part of it is markup, inside an
+// element or an attribute in quotes.
+func escapeHTML(text string) string { return htmlEscapes.Replace(oneLine(text)) }
+
+// escapeLines is escapeHTML for text whose blanks and line ends count.
+func escapeLines(text string) string { return htmlEscapes.Replace(clean(text)) }
 
 // escapeMarkdown writes text so that no part of it is Markdown or HTML, for one
 // line of a paragraph, a heading or a cell.
@@ -110,5 +113,5 @@ func codeSpan(text string) string {
 	return fence + text + fence
 }
 
-// escapeTeX writes text so that no part of it is a command to LaTeX.
-func escapeTeX(text string) string { return typeset.TeXText(text) }
+// escapeTeX writes a line of text so that no part of it is a command to LaTeX.
+func escapeTeX(text string) string { return typeset.TeXText(oneLine(text)) }

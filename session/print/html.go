@@ -54,7 +54,7 @@ func (p *page) begin(d *Document) {
 		p.text(`<p class="who"><span>Name</span> <span>Date</span></p>`, "\n")
 	}
 	if p.handout && d.Caution != "" { // at the foot it could take a sheet of its own
-		p.text(`<p class="caution">`, escapeHTML(oneLine(d.Caution)), "</p>\n")
+		p.text(`<p class="caution">`, escapeHTML(d.Caution), "</p>\n")
 	}
 	p.text("</header>\n<main>\n")
 }
@@ -62,7 +62,7 @@ func (p *page) begin(d *Document) {
 func (p *page) end(d *Document) {
 	p.text("</main>\n")
 	if d.Caution != "" && !p.handout {
-		p.text("<footer>", escapeHTML(oneLine(d.Caution)), "</footer>\n")
+		p.text("<footer>", escapeHTML(d.Caution), "</footer>\n")
 	}
 	p.text("</body>\n</html>\n")
 }
@@ -98,13 +98,13 @@ func (p *page) note(lines []string) {
 		if i > 0 {
 			p.text("<br>\n")
 		}
-		p.text(escapeHTML(line))
+		p.text(escapeLines(line))
 	}
 	p.text("</p>\n")
 }
 
 func (p *page) told(lines []string) {
-	p.text(`<p class="told">`, escapeHTML(strings.Join(lines, "\n")), "</p>\n")
+	p.text(`<p class="told">`, escapeLines(strings.Join(lines, "\n")), "</p>\n")
 }
 
 // room writes lines to answer on. They are elements, since backgrounds are not
@@ -122,7 +122,7 @@ func (p *page) flaw(f *Flaw) {
 	if f.Standout {
 		class += " standout"
 	}
-	p.text(`<div class="`, class, `" role="note">`, "\n<p><strong class=\"word\">", escapeHTML(oneLine(f.Word)), "</strong>")
+	p.text(`<div class="`, class, `" role="note">`, "\n<p><strong class=\"word\">", escapeHTML(f.Word), "</strong>")
 	if f.Line > 0 {
 		p.text(` <span class="line">in line `, strconv.Itoa(f.Line), "</span>")
 	}
@@ -132,7 +132,7 @@ func (p *page) flaw(f *Flaw) {
 	}
 	for _, s := range [...]string{f.Message, f.Hint} {
 		if s != "" {
-			p.text("<p>", escapeHTML(s), "</p>\n")
+			p.text("<p>", escapeLines(s), "</p>\n")
 		}
 	}
 	p.text("</div>\n")

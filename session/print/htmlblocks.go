@@ -44,7 +44,7 @@ func (p *page) givens(rows []Given) {
 // value writes a value, or the words in its place.
 func (p *page) value(s Shown) {
 	p.formula(s.box())
-	p.text(escapeHTML(oneLine(s.Words)))
+	p.text(escapeHTML(s.Words))
 }
 
 // working writes the lines of a result so that their equals signs stand one under
@@ -229,7 +229,7 @@ func (p *page) graph(f *draw.Figure, shapes []string) {
 	if len(shapes) > 0 {
 		p.text("<figcaption>\n<ul>\n")
 		for _, s := range shapes {
-			p.text("<li>", escapeHTML(oneLine(s)), "</li>\n")
+			p.text("<li>", escapeHTML(s), "</li>\n")
 		}
 		p.text("</ul>\n</figcaption>\n")
 	}
@@ -289,20 +289,20 @@ func (p *page) head(h entry.Head) {
 		p.label(h.String(), set)
 		return
 	}
-	p.text(escapeHTML(oneLine(h.String())))
+	p.text(escapeHTML(h.String()))
 }
 
 // label writes a formula that is the head of a row or column. What it says stands
 // there as text too, unseen: not everything that reads tables aloud reads formulas
 // in their heads.
 func (p *page) label(text string, formula typeset.Box) {
-	p.text(`<span class="unseen">`, escapeHTML(oneLine(text)), `</span><math aria-hidden="true">`, formula.MathML(), "</math>")
+	p.text(`<span class="unseen">`, escapeHTML(text), `</span><math aria-hidden="true">`, formula.MathML(), "</math>")
 }
 
 func (p *page) cell(c entry.Cell) {
 	switch {
 	case c.Number == "":
-		p.text("<td>", escapeHTML(oneLine(c.Words)), "</td>")
+		p.text("<td>", escapeHTML(c.Words), "</td>")
 	case isPlainNumber(c.Number):
 		p.text(`<td class="number">`, escapeHTML(minus(c.Number)), "</td>")
 	default:

@@ -82,7 +82,7 @@ func (p *paper) told(lines []string) {
 
 // texValue sets a value, or the words in its place.
 func texValue(s Shown, width string) string {
-	return inline(s.box(), width) + escapeTeX(oneLine(s.Words))
+	return inline(s.box(), width) + escapeTeX(s.Words)
 }
 
 // note writes lines one under the other, as one paragraph.
@@ -91,7 +91,7 @@ func (p *paper) note(lines []string) {
 		if i > 0 {
 			p.text("\\newline\n")
 		}
-		p.text(`\mbox{}`, escapeTeX(strings.TrimRight(line, " ")))
+		p.text(`\mbox{}`, typeset.TeXText(strings.TrimRight(line, " ")))
 	}
 	p.text("\\par\n")
 }
@@ -262,7 +262,7 @@ func (p *paper) check(c *Check) {
 }
 
 func (p *paper) flaw(f *Flaw) {
-	p.text(map[bool]string{false: "\\aside{", true: "\\standout{"}[f.Standout], `\textbf{`, escapeTeX(capital(oneLine(f.Word))), "}")
+	p.text(map[bool]string{false: "\\aside{", true: "\\standout{"}[f.Standout], `\textbf{`, escapeTeX(capital(f.Word)), "}")
 	if f.Line > 0 {
 		p.text(` {\small in line `, strconv.Itoa(f.Line), "}")
 	}
@@ -314,12 +314,12 @@ func texColumn(h entry.Head) string {
 	if set := setHead(h); !set.IsEmpty() {
 		return "$" + set.LaTeX() + "$"
 	}
-	return escapeTeX(oneLine(h.String()))
+	return escapeTeX(h.String())
 }
 
 func texCell(c entry.Cell) string {
 	if c.Number != "" {
 		return "$" + typeset.Quantity(oneLine(c.Number)).LaTeX() + "$"
 	}
-	return escapeTeX(oneLine(c.Words))
+	return escapeTeX(c.Words)
 }

@@ -188,7 +188,7 @@ func (m *marked) answer(a *Answer) {
 	set := value.LaTeX()
 	switch {
 	case a.Shown.Words != "":
-		set = left.LaTeX() + `\ \text{` + escapeTeX(oneLine(a.Shown.Words)) + `}`
+		set = left.LaTeX() + `\ \text{` + escapeTeX(a.Shown.Words) + `}`
 	case value.IsEmpty():
 		set = left.LaTeX()
 	case !left.IsEmpty():

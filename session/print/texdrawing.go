@@ -12,7 +12,7 @@ import (
 // texTexts sets the texts of a drawing.
 type texTexts struct{}
 
-func (texTexts) Words(text string) string { return escapeTeX(oneLine(text)) }
+func (texTexts) Words(text string) string { return escapeTeX(text) }
 func (texTexts) Head(text string) string  { return texHead(text) }
 
 func (texTexts) Value(text string) string {
@@ -43,7 +43,7 @@ func (p *paper) drawing(picture string, ok bool, text func() string, below []str
 	}
 	for _, line := range below {
 		if line != "" {
-			p.text(`{\small `, escapeTeX(oneLine(line)), "\\par}\n")
+			p.text(`{\small `, escapeTeX(line), "\\par}\n")
 		}
 	}
 	p.text("\\end{minipage}\\par\\addvspace{8pt}\n")
@@ -65,7 +65,7 @@ func texHead(text string) string {
 	if set := readHead(oneLine(text)); !set.IsEmpty() {
 		return "$" + set.LaTeX() + "$"
 	}
-	return escapeTeX(oneLine(text))
+	return escapeTeX(text)
 }
 
 // readHead lays out a label, or nothing for words.
