@@ -60,7 +60,7 @@ func (c *careful) prepare(p *Program, st *State, w *work) {
 		if s.search != nil {
 			c.state = w.stateFor(st)
 			c.walk = p.floats(context.Background(), &c.state)
-		} else if s.op != ops.Select {
+		} else if s.op != ops.Select && s.parts == nil {
 			c.own[i].run, c.own[i].k[0] = single(s.op, s.k), s.k
 		}
 	}
@@ -93,6 +93,8 @@ func (c *careful) run(in, out [][]float64, lo, m int, list []Fail) []Fail {
 		switch {
 		case s.search != nil:
 			c.searches(s, m)
+		case s.parts != nil:
+			c.join(s, m)
 		case s.op == ops.Select:
 			c.choose(s, m)
 		default:
@@ -192,6 +194,25 @@ func (c *careful) choose(s *step, m int) {
 		}
 	}
 	c.failed[s.to] = true // as far as is known
+}
+
+// join copies the elements of a slot, with the first cause among them for all.
+func (c *careful) join(s *step, m int) {
+	var lanes [careLanes]int32
+	why, failed := lanes[:m], false
+	for _, p := range s.parts {
+		_, fails := c.column(p)
+		first(why, fails)
+		failed = failed || c.failed[p]
+	}
+	for i, p := range s.parts {
+		to := s.to + int32(i)
+		v, fails := c.column(to)
+		part, _ := c.column(p)
+		copy(v, part)
+		copy(fails, why)
+		c.failed[to] = failed
+	}
 }
 
 // searches runs what has no kernel, such as an area, by the walker, lane by

@@ -127,59 +127,71 @@ func TestColumnsSearches(t *testing.T) {
 	}
 }
 
-// TestColumnsWide runs random programs with inputs of two and three elements:
-// each element is what a program of single ones gives for it, and a single
-// operand serves for all.
+// widen gives the first slot of a main code several elements, and so those that
+// are made of it.
+func widen(code *Code, width int32) {
+	wide := make([]int32, len(code.Instrs))
+	code.firsts = []int32{0}
+	for s := range code.Instrs {
+		wide[s] = 1
+		reads(code, &code.Instrs[s], func(o Slot) { wide[s] = max(wide[s], wide[o]) })
+		if s == 0 {
+			wide[s] = width
+		}
+		code.firsts = append(code.firsts, code.firsts[s]+wide[s])
+	}
+}
+
+// TestColumnsWide compares random programs whose first input has two or three
+// elements with the single line, element by element, and with its failures.
 func TestColumnsWide(t *testing.T) {
 	ctx := context.Background()
 	const lanes = 20
-	wides := 0
-	for seed := range uint64(500) {
+	for seed := range uint64(1000) {
 		p, b := newRandom(seed)
-		width := int32(2 + seed%2)
-		b.finish()
+		for range 1 + b.r.IntN(20) {
+			b.step()
+		}
+		width := 2 + int(seed%2)
+		widen(&p.Main, int32(width))
 		end := Slot(len(p.Main.Instrs))
 		st := &State{}
 		p.Run(ctx, st, 0, end)
-		narrow, ok := p.Columns(st, []Slot{end - 1}, []Slot{0, 1})
-		p.Main.firsts = []int32{0}
-		for s := range int32(end) {
-			p.Main.firsts = append(p.Main.firsts, s+width) // the first slot is wide
-		}
-		wide, ok2 := p.Columns(st, []Slot{end - 1}, []Slot{0, 1})
-		if !ok || !ok2 || wide.Inputs() != int(width)+1 {
-			t.Fatalf("seed %d: %t %t", seed, ok, ok2)
+		wide, ok := p.Columns(st, []Slot{end - 1}, []Slot{0, 1})
+		if !ok || wide.Inputs() != width+1 || wide.Outputs() != int(p.Main.span(end-1).width) {
+			t.Fatalf("seed %d: %t", seed, ok)
 		}
 		in, out := make([][]float64, wide.Inputs()), make([][]float64, wide.Outputs())
-		for i := range in {
-			in[i] = make([]float64, lanes)
-			for lane := range lanes {
-				in[i][lane] = b.number()
+		for lane := range lanes {
+			for i := range in {
+				in[i] = append(in[i], b.number())
+			}
+			for i := range out {
+				out[i] = append(out[i], float64(lane))
 			}
 		}
-		for i := range out {
-			out[i] = make([]float64, lanes)
+		fails := make([]Failure, lanes)
+		for _, f := range wide.Run(ctx, in, out) {
+			fails[f.Lane] = wide.Failure(f)
 		}
-		wide.Run(ctx, in, out)
-		if len(out) == 1 {
-			continue // nothing wide reaches the output
-		}
-		wides++
-		if len(out) != int(width) {
-			t.Fatalf("seed %d: %d elements, want %d", seed, len(out), width)
-		}
-		for i := range out {
-			want := [][]float64{make([]float64, lanes)}
-			narrow.Run(ctx, [][]float64{in[i], in[width]}, want)
-			for lane, v := range want[0] {
-				if got := out[i][lane]; math.Float64bits(got) != math.Float64bits(v) && (got == got || v == v) {
-					t.Fatalf("seed %d, element %d, lane %d: %v, by itself %v\n%v", seed, i, lane, got, v, p.Main.Instrs)
+		for lane := range lanes {
+			p.Main.Instrs[1].K = in[width][lane]
+			line := &State{}
+			p.Run(ctx, line, 0, 1)
+			for i := range width {
+				line.vals[i] = in[i][lane]
+			}
+			p.Run(ctx, line, 1, end)
+			if _, has := line.Value(end - 1); has != (fails[lane] == Failure{}) || !has && fails[lane] != line.Failure(end-1) {
+				t.Fatalf("seed %d, lane %d: %+v, the line %+v\n%v", seed, lane, fails[lane], line.Failure(end-1), p.Main.Instrs)
+			}
+			for i := range out {
+				v, has := line.Element(end-1, i)
+				if got := out[i][lane]; has && math.Float64bits(got) != math.Float64bits(v) || !has && got == got {
+					t.Fatalf("seed %d, element %d, lane %d: %v, the line has %v %t\n%v", seed, i, lane, got, v, has, p.Main.Instrs)
 				}
 			}
 		}
-	}
-	if wides < 100 {
-		t.Errorf("only %d programs had a wide output", wides)
 	}
 }
 

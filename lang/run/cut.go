@@ -54,17 +54,21 @@ func newCutter(p *Program, st *State, w *work, outputs, varying []Slot) *cutter 
 		c.base = min(c.base, s)
 	}
 	c.need, c.slots = make([]bool, end-c.base), make([]span, end-c.base)
+	var inputs []span
 	for _, s := range varying {
 		given := span{int32(len(w.cols)), p.Main.span(s).width}
 		for range given.width {
 			w.cols = append(w.cols, column{})
 			w.inputSlots = append(w.inputSlots, s)
 		}
-		if s < end {
-			c.slots[s-c.base] = given
-		}
+		inputs = append(inputs, given)
 	}
 	w.inputs = len(w.cols)
+	for i, s := range varying {
+		if s < end {
+			c.slots[s-c.base] = w.join(inputs[i].columns())
+		}
+	}
 	return c
 }
 
@@ -91,7 +95,7 @@ func (c *cutter) cut(outputs []Slot) {
 	}
 	for _, s := range outputs {
 		out := c.main(s)
-		for i := range out.width {
+		for i := range max(out.width, c.p.Main.span(s).width) {
 			c.w.outputs = append(c.w.outputs, out.at(i))
 		}
 	}
@@ -239,23 +243,19 @@ func (c *cutter) elements(f *frame, in *Instr) span {
 		from[i] = o
 		wide = max(wide, o.width)
 	}
-	out := span{int32(len(c.w.cols)), wide}
+	to := make([]int32, 0, 1)
 	for i := range wide {
 		st := step{op: in.Op, k: in.K, at: f.place}
 		for j := range n {
 			st.from[j] = from[j].at(i)
 		}
-		to, ok := c.w.add(st)
-		switch {
-		case !ok:
+		col, ok := c.w.add(st)
+		if !ok {
 			return c.same(f, 0, ops.Absent)
-		case wide == 1:
-			return span{to, 1}
-		case to != out.first+i: // the elements of a slot stand side by side
-			c.w.repeat(to)
 		}
+		to = append(to, col)
 	}
-	return out
+	return c.w.join(to)
 }
 
 // call writes a function out in the place of its call, unless it is too large.
@@ -295,13 +295,4 @@ func (c *cutter) call(f *frame, in *Instr) (span, bool) {
 		}
 	}
 	return inner.slots[fn.Result], true
-}
-
-// repeat adds a column that is another one.
-func (w *work) repeat(col int32) {
-	if w.cols[col].fixed {
-		w.cols = append(w.cols, w.cols[col])
-		return
-	}
-	w.add(step{op: ops.Copy, from: [3]int32{col}})
 }

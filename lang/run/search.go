@@ -44,7 +44,7 @@ func (c *cutter) search(f *frame, in *Instr) span {
 		o := c.main(l)
 		loads, loaded, wide = append(loads, l), append(loaded, o), max(wide, o.width)
 	}
-	out := span{int32(len(c.w.cols)), wide}
+	parts := make([]int32, wide)
 	for i := range wide {
 		s := &search{in: *in, place: f.place, depth: f.depth, vals: make([]float64, len(slots)), causes: make([]int32, len(slots))}
 		s.in.B, s.in.C = 0, Slot(len(slots))
@@ -59,15 +59,15 @@ func (c *cutter) search(f *frame, in *Instr) span {
 			}
 		}
 		if varies {
-			c.w.add(step{op: in.Op, at: f.place, search: s})
+			parts[i], _ = c.w.add(step{op: in.Op, at: f.place, search: s})
 			continue
 		}
 		st := c.w.stateFor(c.st)
-		c.w.fix(s.run(c.w, c.p.floats(context.Background(), &st), func(col int32) (float64, int32) {
+		parts[i] = c.w.fix(s.run(c.w, c.p.floats(context.Background(), &st), func(col int32) (float64, int32) {
 			return c.w.cols[col].value, c.w.cols[col].cause
 		}))
 	}
-	return out
+	return c.w.join(parts)
 }
 
 // stateFor is a state with the values that functions load.

@@ -63,6 +63,10 @@ func (g *nodes) share(w *work) ([]int32, bool) {
 		if s.search != nil {
 			return nil, false
 		}
+		if s.parts != nil {
+			g.join(of, s)
+			continue
+		}
 		a := of[s.from[0]]
 		switch {
 		case s.op == ops.Select:
@@ -74,6 +78,19 @@ func (g *nodes) share(w *work) ([]int32, bool) {
 		}
 	}
 	return of, true
+}
+
+// join makes the elements of a slot nothing if one of them never has a value.
+func (g *nodes) join(of []int32, s *step) {
+	out := of[s.to : int(s.to)+len(s.parts)]
+	for i, p := range s.parts {
+		if out[i] = of[p]; g.is(of[p], ops.Nothing) {
+			for k := range out {
+				out[k] = of[p]
+			}
+			return
+		}
+	}
 }
 
 func (g *nodes) choose(is, yes, no int32) int32 {

@@ -28,8 +28,10 @@ type step struct {
 	from [3]int32 // the operands; 0 for those that op doesn't have
 	k    float64
 	at   place
-	// search is set for what the walker does.
+	// search is set for what the walker does, parts for what joins the elements
+	// of a slot.
 	search *search
+	parts  []int32
 }
 
 // place is where an instruction stands: in a function that slot calls or, if
@@ -81,6 +83,41 @@ func (w *work) add(s step) (int32, bool) {
 	w.cols = append(w.cols, column{})
 	w.steps = append(w.steps, s)
 	return s.to, true
+}
+
+// join makes one slot of its elements, whose columns then stand side by side:
+// where one has no value, the slot has none, for the cause of the first.
+func (w *work) join(parts []int32) span {
+	if len(parts) == 1 {
+		return span{parts[0], 1}
+	}
+	out := span{int32(len(w.cols)), int32(len(parts))}
+	fixed, cause := true, int32(0)
+	for _, p := range parts {
+		fixed = fixed && w.cols[p].fixed
+		if cause == 0 {
+			cause = w.cols[p].cause
+		}
+	}
+	for _, p := range parts {
+		w.cols = append(w.cols, column{fixed: fixed, value: w.cols[p].value, cause: cause})
+		if !fixed {
+			w.cols[len(w.cols)-1] = column{}
+		}
+	}
+	if !fixed {
+		w.steps = append(w.steps, step{to: out.first, parts: parts})
+	}
+	return out
+}
+
+// columns lists the columns of a slot.
+func (s span) columns() []int32 {
+	out := make([]int32, s.width)
+	for i := range out {
+		out[i] = s.first + int32(i)
+	}
+	return out
 }
 
 // operandsOf is the number of columns that an operation reads.
