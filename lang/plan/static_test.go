@@ -319,3 +319,14 @@ func TestGravity(t *testing.T) {
 		t.Errorf("g of line 3 is %v", d)
 	}
 }
+
+// TestUnknownName says what may have been meant by a name that no line gives.
+func TestUnknownName(t *testing.T) {
+	p := newPage(t, append([]string{"speed = 3 m/s"}, given...)...)
+	for name, want := range map[string]string{"sped": "Did you mean speed?", "force": "force = 2.0 N", "τ": "τ = 2.0 N m"} {
+		found := p.Unknown(&syntax.Name{Name: name}, name)
+		if len(found) != 1 || !strings.Contains(found[0].Hint, want) {
+			t.Errorf("%s: %v", name, found)
+		}
+	}
+}
