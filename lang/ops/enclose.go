@@ -121,7 +121,7 @@ func (a Interval) power(k, off float64) (Interval, Extent) {
 // offPower is how many roundings a power of a may be off.
 func offPower(a float64) float64 {
 	const most = 745 // the greatest logarithm of a float64 or of its inverse
-	return powerOff + 2*min(math.Abs(math.Log(math.Abs(a))), most)
+	return powerOff + float64(2*min(math.Abs(math.Log(math.Abs(a))), most))
 }
 
 // overPowVar encloses a power with an exponent that varies: for a base above 0
@@ -176,7 +176,7 @@ func overTan(a, _ Interval, _ float64) (Interval, Extent) {
 
 // arcOff is how far the library's arcsine is off, near x: it takes 1 - x² with
 // one rounding, which tells where the root of that is small.
-func arcOff(x float64) float64 { return 8 * unit / max(math.Sqrt(max(1-x*x, 0)), 0x1p-14) }
+func arcOff(x float64) float64 { return 8 * unit / max(math.Sqrt(max(1-float64(x*x), 0)), 0x1p-14) }
 
 func overAsin(a, _ Interval, _ float64) (Interval, Extent) {
 	a, ext := a.within(-1, 1)

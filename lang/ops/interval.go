@@ -41,10 +41,10 @@ const unit = 0x1p-53
 func loose(lo, hi, units float64) Interval {
 	part := units * unit
 	if !math.IsInf(lo, 0) {
-		lo -= math.Abs(lo) * part
+		lo -= float64(math.Abs(lo) * part)
 	}
 	if !math.IsInf(hi, 0) {
-		hi += math.Abs(hi) * part
+		hi += float64(math.Abs(hi) * part)
 	}
 	return outward(lo, hi)
 }

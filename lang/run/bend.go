@@ -1,6 +1,9 @@
 package run
 
-import "math"
+import (
+	"context"
+	"math"
+)
 
 // Bend is what a curve does at a point.
 type Bend uint8
@@ -16,7 +19,7 @@ const (
 // sides of it: what stays when the two places come a thousand times closer. The
 // slopes on the left and on the right are returned.
 func (p *Program) BendAt(st *State, fn int, x, scale float64) (b Bend, left, right float64) {
-	return p.floats(nil, st).bend(fn, scale, x)
+	return p.floats(context.Background(), st).bend(fn, scale, x)
 }
 
 func (w *floatWalker) bend(fn int, scale, x float64, still ...float64) (b Bend, left, right float64) {

@@ -1,6 +1,7 @@
 package run
 
 import (
+	"context"
 	"math"
 
 	"steelyard/lang/ops"
@@ -86,7 +87,7 @@ func (p *Program) AddedUp(st *State, s, from Slot) float64 {
 	}
 	code := p.tail(from, s)
 	n := len(code.Instrs)
-	w := p.floats(nil, st).bounds(exact)
+	w := p.floats(context.Background(), st).bounds(exact)
 	vals, causes := make([]bounded, n), make([]int32, n)
 	before := len(st.failures)
 	w.exec(&code, nil, vals, causes, 0, Slot(n), args[bounded]{})

@@ -67,7 +67,7 @@ func (intervals) unknown() (enclosed, ops.Fault) {
 // slopes lie within those returned. None tells that no number of the interval
 // has a value; partly, that nothing follows from the slopes.
 func (p *Program) Enclose(st *State, fn int, x ops.Interval) (values, slopes ops.Interval, none, partly bool) {
-	return enclose(p.intervals(nil, st), fn, x)
+	return enclose(p.intervals(context.Background(), st), fn, x)
 }
 
 // intervals returns a walker that runs functions of a program over intervals.

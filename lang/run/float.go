@@ -52,5 +52,9 @@ func (p *Program) floats(ctx context.Context, st *State) *floatWalker {
 
 // Value runs a function of one number, and tells whether it has a value.
 func (p *Program) Value(st *State, fn int, x float64) (float64, bool) {
-	return p.floats(nil, st).at(fn, []float64{x})
+	w := p.floats(context.Background(), st)
+	w.stack, w.marks = st.stack, st.marks
+	v, ok := w.at(fn, []float64{x})
+	st.stack, st.marks = w.stack, w.marks
+	return v, ok
 }

@@ -1,6 +1,7 @@
 package run
 
 import (
+	"context"
 	"math"
 
 	"steelyard/lang/limit"
@@ -18,7 +19,7 @@ const (
 // What it returns was put back into every equation; that there is no other
 // solution is not proved.
 func (p *Program) Newton(st *State, s *Solve) [][]float64 {
-	return p.floats(nil, st).newton(s)
+	return p.floats(context.Background(), st).newton(s)
 }
 
 func (r *floatWalker) newton(s *Solve) [][]float64 {

@@ -1,6 +1,7 @@
 package run
 
 import (
+	"context"
 	"math"
 
 	"steelyard/lang/ops"
@@ -36,7 +37,7 @@ func chain(d, outer float64) float64 {
 	if d == 0 {
 		return 0
 	}
-	return d * outer
+	return float64(d * outer)
 }
 
 func (duals) branch(condition dual) (yes, no bool) { return floats{}.branch(condition.v) }
@@ -51,7 +52,7 @@ func (duals) unknown() (dual, ops.Fault) { return dual{}, ops.NoSlope }
 // Slope is the exact derivative of a function of one number. It returns false
 // if the function has no value, or no slope, there.
 func (p *Program) Slope(st *State, fn int, x float64) (value, slope float64, ok bool) {
-	return p.floats(nil, st).slope(fn, x)
+	return p.floats(context.Background(), st).slope(fn, x)
 }
 
 // slope is the slope of a function by the first of its arguments; the others do

@@ -1,6 +1,7 @@
 package run
 
 import (
+	"context"
 	"math"
 	"slices"
 	"sort"
@@ -166,13 +167,13 @@ func (w *floatWalker) searched(s *Solve, bounds []float64) []Candidate {
 
 // Satisfies tells whether values of the unknowns satisfy the equations.
 func (p *Program) Satisfies(st *State, s *Solve, one Candidate) bool {
-	return p.floats(nil, st).satisfies(s, one)
+	return p.floats(context.Background(), st).satisfies(s, one)
 }
 
 // Allowed returns which of some roots the conditions allow, none twice, in the
 // rising order of the first unknown.
 func (p *Program) Allowed(st *State, s *Solve, roots []Candidate) []int {
-	return p.floats(nil, st).allowedRoots(s, roots)
+	return p.floats(context.Background(), st).allowedRoots(s, roots)
 }
 
 func (w *floatWalker) allowedRoots(s *Solve, roots []Candidate) []int {

@@ -186,8 +186,11 @@ func (w *walker[N, D]) frame(f *Func, given args[N]) ([]N, int32) {
 	n := Slot(len(f.Code.Instrs))
 	base, end := w.top, w.top+f.Code.columns(n)
 	if end > len(w.stack) {
-		w.stack = make([]N, 2*end+64)
-		w.marks = make([]int32, len(w.stack))
+		more := end
+		if base > 0 {
+			more = 2*end + 64 // calls within each other
+		}
+		w.stack, w.marks = make([]N, more), make([]int32, more)
 	}
 	v, c := w.stack[base:end], w.marks[base:base+int(n)]
 	w.top, w.depth = end, w.depth+1

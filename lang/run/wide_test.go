@@ -95,7 +95,7 @@ func TestWideUndo(t *testing.T) {
 	s := p.Main.Add(Instr{Op: ops.Neg, A: 3}, syntax.Span{}, Static{Width: 3})
 	n := p.Main.Add(Instr{Op: ops.Neg, A: 1}, syntax.Span{}, Static{})
 	p.Run(context.Background(), st, s, n+1)
-	if got := components(st, s, 3); !slices.Equal(got, []float64{-0.0, -8, -24}) || st.At(n) != -2 {
+	if got := components(st, s, 3); !slices.Equal(got, []float64{0, -8, -24}) || st.At(n) != -2 {
 		t.Errorf("%v, %v", got, st.At(n))
 	}
 	p.Main.Cut(0, 0)
