@@ -5,7 +5,6 @@ import (
 	"strconv"
 	"strings"
 
-	"steelyard/session/eval"
 	"steelyard/session/graph"
 )
 
@@ -13,8 +12,8 @@ import (
 const maxZeros = 5
 
 // facts says of a curve without a name what can be said.
-func facts(l *eval.Line, p *plot, c *curve, named string, sampled graph.Curve) string {
-	t := teller{l, p, c, p.from, p.to}
+func (p *plot) facts(c *curve, named string, sampled graph.Curve) string {
+	t := teller{p, c, p.from, p.to}
 	f := graph.Look(c.eval, sampled, p.from, p.to)
 	for _, y := range []*float64{&f.Greatest.Y, &f.Least.Y} {
 		if math.Abs(*y) < 1e-12*(sampled.Hi-sampled.Lo) {

@@ -14,6 +14,7 @@ import (
 
 // plot is a graph or a table while it is worked out.
 type plot struct {
+	*eval.Line
 	s        *syntax.Graph
 	from, to float64 // in coherent SI units
 	static   run.Static
@@ -30,10 +31,10 @@ func Graph(l *eval.Line, s *syntax.Graph) {
 		return
 	}
 	if s.Table {
-		table(l, p)
+		p.table()
 		return
 	}
-	if !oneDimension(l, p) {
+	if !p.oneDimension() {
 		return
 	}
 	g := &entry.Graph{Blank: s.Blank}
@@ -42,9 +43,9 @@ func Graph(l *eval.Line, s *syntax.Graph) {
 	first := true
 	for _, c := range p.curves {
 		sampled := graph.Sample(c.eval, p.from, p.to)
-		g.Curves = append(g.Curves, entry.Curve{Name: c.name, Runs: inUnits(l, p, c, sampled.Runs)})
+		g.Curves = append(g.Curves, entry.Curve{Name: c.name, Runs: p.inUnits(c, sampled.Runs)})
 		if sampled.Empty() {
-			l.Find(finding.New(finding.NoRealValue, c.x.Span(), c.name+" has no value anywhere between "+p.shownX(l, p.from)+" and "+p.shownX(l, p.to)+".",
+			l.Find(finding.New(finding.NoRealValue, c.x.Span(), c.name+" has no value anywhere between "+p.shownX(p.from)+" and "+p.shownX(p.to)+".",
 				"Look at the range, and at roots and quotients."))
 			continue
 		}
@@ -59,7 +60,7 @@ func Graph(l *eval.Line, s *syntax.Graph) {
 			g.Hi = hi
 		}
 		first = false
-		said, shape := shape(l, p, c, sampled)
+		said, shape := p.shape(c, sampled)
 		g.Shapes = append(g.Shapes, said...)
 		g.Curves[len(g.Curves)-1].Shape = shape
 	}
@@ -72,14 +73,14 @@ func Graph(l *eval.Line, s *syntax.Graph) {
 
 // planPlot plans the range and the curves.
 func planPlot(l *eval.Line, s *syntax.Graph) (*plot, bool) {
-	p := &plot{s: s}
+	p := &plot{Line: l, s: s}
 	from, to, st, unit, ok := interval(l, s.From, s.To)
 	if !ok {
 		return nil, false
 	}
 	p.from, p.to, p.static, p.unit = l.State.At(from), l.State.At(to), st, unit
 	if p.to == p.from {
-		l.Find(finding.New(finding.NoRange, s.To.Span(), "The range has no length: both ends are "+p.shownX(l, p.from)+".", "Give two ends that differ, as in from 0 s to 5 s."))
+		l.Find(finding.New(finding.NoRange, s.To.Span(), "The range has no length: both ends are "+p.shownX(p.from)+".", "Give two ends that differ, as in from 0 s to 5 s."))
 		return nil, false
 	}
 	if p.to < p.from && !s.Table {
@@ -100,42 +101,42 @@ func planPlot(l *eval.Line, s *syntax.Graph) (*plot, bool) {
 		}
 		p.curves = append(p.curves, c)
 	}
-	return p, evaluate(l, p)
+	return p, p.evaluate()
 }
 
 // evaluate gives every curve its columns. Where no curve holds the name of the
 // axis and a given has that name, the given is varied.
-func evaluate(l *eval.Line, p *plot) bool {
-	x := l.Planner.Emit(run.Instr{Op: ops.Const, K: p.from}, p.static)
+func (p *plot) evaluate() bool {
+	x := p.Planner.Emit(run.Instr{Op: ops.Const, K: p.from}, p.static)
 	varying := []run.Slot{x}
 	if !p.depends {
 		n := &syntax.Name{At: p.s.Against.NameAt, Name: p.s.Against.Name}
-		d, ok := l.Planner.Names.Lookup(n.Name)
-		if ok && d.Given && !d.Failed() && l.Planner.Static(d.Slot).Dim == p.static.Dim {
+		d, ok := p.Planner.Names.Lookup(n.Name)
+		if ok && d.Given && !d.Failed() && p.Planner.Static(d.Slot).Dim == p.static.Dim {
 			varying = append(varying, d.Slot)
-			l.Uses([]*plan.Def{d}, n.At)
+			p.Uses([]*plan.Def{d}, n.At)
 		}
 	}
 	ys := make([]run.Slot, len(p.curves))
 	for i, c := range p.curves {
-		ys[i] = l.Planner.EmitAt(ops.Call, c.fn, []run.Slot{x}, c.static)
+		ys[i] = p.Planner.EmitAt(ops.Call, c.fn, []run.Slot{x}, c.static)
 	}
-	l.CatchUp()
+	p.CatchUp()
 	for i, c := range p.curves {
-		columns, ok := l.Planner.Program.Columns(&l.State, ys[i:i+1], varying)
+		columns, ok := p.Planner.Program.Columns(&p.State, ys[i:i+1], varying)
 		if !ok {
 			return false
 		}
 		n := len(varying)
 		c.eval = func(x, y []float64, ok []bool) {
-			if l.Ctx.Err() != nil {
+			if p.Ctx.Err() != nil {
 				clear(ok)
 				return
 			}
 			for i := range ok {
 				ok[i] = true
 			}
-			for _, f := range columns.Run(l.Ctx, [][]float64{x, x}[:n], [][]float64{y}) {
+			for _, f := range columns.Run(p.Ctx, [][]float64{x, x}[:n], [][]float64{y}) {
 				ok[f.Lane] = false
 			}
 		}
@@ -144,14 +145,14 @@ func evaluate(l *eval.Line, p *plot) bool {
 }
 
 // oneDimension checks that the curves of a graph can share an axis.
-func oneDimension(l *eval.Line, p *plot) bool {
+func (p *plot) oneDimension() bool {
 	first := p.curves[0]
 	for _, c := range p.curves[1:] {
 		if c.static.Open != 0 || first.static.Open != 0 {
 			continue
 		}
 		if c.static.Dim != first.static.Dim {
-			l.Find(finding.New(finding.UnlikeDimensions, c.x.Span(), first.name+" is "+plan.Words(first.static)+", "+c.name+" "+plan.Words(c.static)+": they can't share an axis.",
+			p.Find(finding.New(finding.UnlikeDimensions, c.x.Span(), first.name+" is "+plan.Words(first.static)+", "+c.name+" "+plan.Words(c.static)+": they can't share an axis.",
 				"Draw a graph of each."))
 			return false
 		}
@@ -163,7 +164,7 @@ func oneDimension(l *eval.Line, p *plot) bool {
 }
 
 // inUnits converts the points of a curve to the units of the axes.
-func inUnits(l *eval.Line, p *plot, c *curve, runs [][]graph.Point) [][]graph.Point {
+func (p *plot) inUnits(c *curve, runs [][]graph.Point) [][]graph.Point {
 	out := make([][]graph.Point, len(runs))
 	for i, run := range runs {
 		out[i] = make([]graph.Point, len(run))
@@ -175,7 +176,7 @@ func inUnits(l *eval.Line, p *plot, c *curve, runs [][]graph.Point) [][]graph.Po
 }
 
 // shownX is a place on the axis with its unit.
-func (p *plot) shownX(l *eval.Line, v float64) string { return l.ShownIn(v, p.unit) }
+func (p *plot) shownX(v float64) string { return p.ShownIn(v, p.unit) }
 
 // longestNames is how many letters the names of the curves may have at an axis.
 const longestNames = 24

@@ -13,28 +13,28 @@ import (
 // shape says in words what a curve is: from its equation where that has one of
 // the known forms, else from samples. A function by intervals is told interval
 // by interval.
-func shape(l *eval.Line, p *plot, c *curve, sampled graph.Curve) ([]string, graph.Shape) {
-	if pieces := pieces(l, p, c); pieces != nil {
+func (p *plot) shape(c *curve, sampled graph.Curve) ([]string, graph.Shape) {
+	if pieces := p.pieces(c); pieces != nil {
 		return pieces, graph.Shape{}
 	}
 	named := syntax.ScreenExpr(shortName(c, p.s.Against.Name))
-	if s, ok := formOf(l, p, c, c.x); ok {
-		return []string{sentence(l, p, c, named, s, p.from, p.to)}, s
+	if s, ok := p.formOf(c, c.x); ok {
+		return []string{p.sentence(c, named, s, p.from, p.to)}, s
 	}
 	if s := graph.Recognise(c.eval, p.from, p.to); s.Kind != graph.Other {
-		return []string{sentence(l, p, c, named, s, p.from, p.to)}, s
+		return []string{p.sentence(c, named, s, p.from, p.to)}, s
 	}
-	return []string{facts(l, p, c, named, sampled)}, graph.Shape{}
+	return []string{p.facts(c, named, sampled)}, graph.Shape{}
 }
 
 // pieces tells a function by intervals one interval after the other.
-func pieces(l *eval.Line, p *plot, c *curve) []string {
+func (p *plot) pieces(c *curve) []string {
 	call, ok := c.x.(*syntax.Call)
 	if !ok || len(call.Args) != 1 {
 		return nil
 	}
 	n, ok := call.Args[0].X.(*syntax.Name)
-	d, found := l.Planner.Names.Lookup(call.Func)
+	d, found := p.Planner.Names.Lookup(call.Func)
 	if !ok || n.Name != p.s.Against.Name || !found || d.Kind != plan.Function || d.Func.Pieces == nil {
 		return nil
 	}
@@ -42,32 +42,32 @@ func pieces(l *eval.Line, p *plot, c *curve) []string {
 	for _, piece := range d.Func.Pieces {
 		lo, hi := p.from, p.to
 		if piece.Lo != nil {
-			if at, ok := bound(l, l.Pinned(syntax.Unplaced(piece.Lo), d, l.Entry.Line)); ok {
+			if at, ok := bound(p.Line, p.Pinned(syntax.Unplaced(piece.Lo), d, p.Entry.Line)); ok {
 				lo = math.Max(lo, at)
 			}
 		}
 		if piece.Hi != nil {
-			if at, ok := bound(l, l.Pinned(syntax.Unplaced(piece.Hi), d, l.Entry.Line)); ok {
+			if at, ok := bound(p.Line, p.Pinned(syntax.Unplaced(piece.Hi), d, p.Entry.Line)); ok {
 				hi = math.Min(hi, at)
 			}
 		}
 		if lo >= hi {
 			continue
 		}
-		x := algebra.Substitute(l.Pinned(syntax.Unplaced(piece.X), d, l.Entry.Line), map[string]syntax.Expr{d.Func.Params[0]: &syntax.Name{Name: p.s.Against.Name}})
-		s, ok := formOf(l, p, c, x)
+		x := algebra.Substitute(p.Pinned(syntax.Unplaced(piece.X), d, p.Entry.Line), map[string]syntax.Expr{d.Func.Params[0]: &syntax.Name{Name: p.s.Against.Name}})
+		s, ok := p.formOf(c, x)
 		if !ok {
 			// A hair inside, where both ends belong to the interval for certain.
 			s = graph.Recognise(c.eval, lo+(hi-lo)*1e-9, hi-(hi-lo)*1e-9)
 		}
-		lead := "From " + p.shownX(l, lo) + " to " + p.shownX(l, hi) + ", " + call.Func
+		lead := "From " + p.shownX(lo) + " to " + p.shownX(hi) + ", " + call.Func
 		if s.Kind == graph.Other {
 			within := *p
 			within.from, within.to = lo+(hi-lo)*1e-9, hi-(hi-lo)*1e-9
-			out = append(out, facts(l, &within, c, lead, graph.Sample(c.eval, within.from, within.to)))
+			out = append(out, within.facts(c, lead, graph.Sample(c.eval, within.from, within.to)))
 			continue
 		}
-		out = append(out, sentence(l, p, c, lead, s, lo, hi))
+		out = append(out, p.sentence(c, lead, s, lo, hi))
 	}
 	return out
 }
@@ -79,22 +79,22 @@ func bound(l *eval.Line, x syntax.Expr) (float64, bool) {
 }
 
 // formOf finds the shape in the equation of a curve.
-func formOf(l *eval.Line, p *plot, c *curve, x syntax.Expr) (graph.Shape, bool) {
+func (p *plot) formOf(c *curve, x syntax.Expr) (graph.Shape, bool) {
 	if !syntax.Holds(x, p.s.Against.Name) {
-		if d, ok := l.Planner.Names.Lookup(p.s.Against.Name); !ok || !d.Given || p.depends {
-			v, ok := bound(l, x)
+		if d, ok := p.Planner.Names.Lookup(p.s.Against.Name); !ok || !d.Given || p.depends {
+			v, ok := bound(p.Line, x)
 			return graph.Shape{Kind: graph.Constant, C: v}, ok
-		} else if x, ok = throughGiven(l, x, d); !ok {
+		} else if x, ok = throughGiven(p.Line, x, d); !ok {
 			return graph.Shape{}, false
 		}
 	}
-	f, ok := algebra.FormOf(l.Opened(x, l.Entry.Line), p.s.Against.Name)
+	f, ok := algebra.FormOf(p.Opened(x, p.Entry.Line), p.s.Against.Name)
 	if !ok {
 		return graph.Shape{}, false
 	}
 	v := make([]float64, len(f.C))
 	for i, c := range f.C {
-		if v[i], ok = bound(l, c); !ok {
+		if v[i], ok = bound(p.Line, c); !ok {
 			return graph.Shape{}, false
 		}
 	}

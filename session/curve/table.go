@@ -21,15 +21,15 @@ const roundedOff = 1e-15
 const tableRows = 11
 
 // table lists the values of curves row by row.
-func table(l *eval.Line, p *plot) {
-	x, ok := tablePlaces(l, p)
+func (p *plot) table() {
+	x, ok := p.tablePlaces()
 	if !ok {
 		return
 	}
 	g := &entry.Table{Heads: []entry.Head{{Of: []syntax.Expr{&syntax.Name{Name: p.s.Against.Name}}, Unit: p.unit}}}
 	g.Rows = make([][]entry.Cell, len(x))
 	for i, v := range x {
-		g.Rows[i] = []entry.Cell{cell(l, v, p.unit)}
+		g.Rows[i] = []entry.Cell{cell(p.Line, v, p.unit)}
 	}
 	for _, c := range p.curves {
 		g.Heads = append(g.Heads, entry.Head{Of: []syntax.Expr{shortName(c, p.s.Against.Name)}, Unit: c.unit})
@@ -47,12 +47,12 @@ func table(l *eval.Line, p *plot) {
 			}
 			shown := entry.Cell{Words: "no value"}
 			if good[i] && v-v == 0 {
-				shown = cell(l, v, c.unit)
+				shown = cell(p.Line, v, c.unit)
 			}
 			g.Rows[i] = append(g.Rows[i], shown)
 		}
 	}
-	l.Entry.Outcome = g
+	p.Entry.Outcome = g
 }
 
 func cell(l *eval.Line, v float64, u *units.Unit) entry.Cell {
@@ -61,7 +61,7 @@ func cell(l *eval.Line, v float64, u *units.Unit) entry.Cell {
 
 // tablePlaces are the places of the rows. A last step that overshoots the end by
 // rounding alone counts as on it.
-func tablePlaces(l *eval.Line, p *plot) ([]float64, bool) {
+func (p *plot) tablePlaces() ([]float64, bool) {
 	if p.s.By == nil {
 		x := make([]float64, tableRows)
 		for i := range x {
@@ -70,17 +70,17 @@ func tablePlaces(l *eval.Line, p *plot) ([]float64, bool) {
 		x[tableRows-1] = p.to
 		return x, true
 	}
-	slot, ok := end(l, p.s.By)
+	slot, ok := end(p.Line, p.s.By)
 	if !ok {
 		return nil, false
 	}
-	if st := l.Planner.SettleTo(slot, p.static.Dim); st.Dim != p.static.Dim {
-		l.Find(finding.New(finding.UnlikeDimensions, p.s.By.Span(), "The step is "+plan.Words(st)+", the range "+plan.Words(p.static)+".", "Give the step in a unit of the same kind."))
+	if st := p.Planner.SettleTo(slot, p.static.Dim); st.Dim != p.static.Dim {
+		p.Find(finding.New(finding.UnlikeDimensions, p.s.By.Span(), "The step is "+plan.Words(st)+", the range "+plan.Words(p.static)+".", "Give the step in a unit of the same kind."))
 		return nil, false
 	}
-	step := math.Abs(l.State.At(slot))
+	step := math.Abs(p.State.At(slot))
 	if step == 0 {
-		l.Find(finding.New(finding.NoRange, p.s.By.Span(), "A step of 0 leads nowhere.", "Give the distance from row to row."))
+		p.Find(finding.New(finding.NoRange, p.s.By.Span(), "A step of 0 leads nowhere.", "Give the distance from row to row."))
 		return nil, false
 	}
 	if p.to < p.from {
@@ -88,7 +88,7 @@ func tablePlaces(l *eval.Line, p *plot) ([]float64, bool) {
 	}
 	n := math.Floor((p.to-p.from)/step*(1+1e-12) + 1e-9)
 	if n+1 > limit.Rows {
-		l.Find(finding.New(finding.TooLong, p.s.By.Span(), "A table has "+strconv.Itoa(limit.Rows)+" rows at most; this step would give more.", "Take a larger step."))
+		p.Find(finding.New(finding.TooLong, p.s.By.Span(), "A table has "+strconv.Itoa(limit.Rows)+" rows at most; this step would give more.", "Take a larger step."))
 		return nil, false
 	}
 	var x []float64

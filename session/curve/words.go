@@ -7,14 +7,12 @@ import (
 
 	"steelyard/lang/algebra"
 	"steelyard/lang/syntax"
-	"steelyard/session/eval"
 	"steelyard/session/graph"
 	"steelyard/units"
 )
 
 // teller puts the numbers of a curve into words.
 type teller struct {
-	l        *eval.Line
 	p        *plot
 	c        *curve
 	from, to float64
@@ -25,7 +23,7 @@ func (t teller) y(v float64) string {
 	if v == 0 {
 		return "0 " + t.c.unit.Screen()
 	}
-	return t.l.ShownIn(v, t.c.unit)
+	return t.p.ShownIn(v, t.c.unit)
 }
 
 func (t teller) x(v float64) string { return t.p.s.Against.Name + " = " + t.xValue(v) }
@@ -34,7 +32,7 @@ func (t teller) xValue(v float64) string {
 	if v == 0 {
 		return "0"
 	}
-	return t.p.shownX(t.l, v)
+	return t.p.shownX(v)
 }
 
 func (t teller) inside(x float64) bool {
@@ -47,18 +45,18 @@ func (t teller) per(v float64, power int) string {
 	e, _ := units.NewExp(power, 1)
 	part, ok := t.p.static.Dim.Pow(e)
 	if !ok {
-		return units.FormatNumber(v, t.l.Set.Figures, t.l.Set.Rounding, units.Screen)
+		return units.FormatNumber(v, t.p.Set.Figures, t.p.Set.Rounding, units.Screen)
 	}
 	d, ok := t.c.static.Dim.Mul(part)
 	if !ok {
-		return units.FormatNumber(v, t.l.Set.Figures, t.l.Set.Rounding, units.Screen)
+		return units.FormatNumber(v, t.p.Set.Figures, t.p.Set.Rounding, units.Screen)
 	}
-	return t.l.ShownIn(v, units.Preferred(d, units.None))
+	return t.p.ShownIn(v, units.Preferred(d, units.None))
 }
 
 // sentence says what a curve of a known shape is.
-func sentence(l *eval.Line, p *plot, c *curve, named string, s graph.Shape, from, to float64) string {
-	t := teller{l, p, c, from, to}
+func (p *plot) sentence(c *curve, named string, s graph.Shape, from, to float64) string {
+	t := teller{p, c, from, to}
 	text := ""
 	switch s.Kind {
 	case graph.Constant:

@@ -1,0 +1,85 @@
+package curve
+
+import (
+	"math"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/plan"
+	"steelyard/lang/run"
+	"steelyard/lang/syntax"
+	"steelyard/session/eval"
+	"steelyard/units"
+)
+
+// margin is how far off a sum may be: what was said, as a part of the sum or as an
+// energy, else a thousand-millionth of the largest entry.
+func (c *chart) margin() (func(sum float64) float64, bool) {
+	within := c.s.Within
+	if within == nil {
+		return func(float64) float64 { return run.Near * c.largest }, true
+	}
+	got := c.Eval(within, eval.Want{Lacking: "The tolerance has no value yet.", Hint: "Give its symbols values in lines above."})
+	if !got.OK {
+		return nil, false
+	}
+	v := math.Abs(got.Value)
+	st := c.Planner.Static(got.Slot)
+	switch {
+	case st.Dim.IsOne() && st.Open == 0 && (c.of == nil || !c.of.Dim.IsOne()):
+		return func(sum float64) float64 { return v * math.Abs(sum) }, true
+	case c.of != nil && c.Planner.SettleTo(got.Slot, c.of.Dim).Dim == c.of.Dim:
+		return func(float64) float64 { return v }, true
+	}
+	c.Find(finding.New(finding.UnlikeDimensions, within.Span(), "The tolerance is "+plan.Words(st)+".", "Give a percentage, or an energy."))
+	return nil, false
+}
+
+// books compares the sum of every stage with the one before it.
+func (c *chart) books(margin func(sum float64) float64) {
+	stages, work := c.out.Stages, c.out.Work
+	if len(stages) == 1 && work == nil {
+		c.out.Books = "The sum at " + quoted(stages[0].Name) + " is " + stages[0].Sum + "."
+		return
+	}
+	c.out.Books = "The books balance: " + stages[0].Sum
+	for i := 1; i < len(stages); i++ {
+		before := sum(c.stages[i-1])
+		said := "the sum is " + stages[i-1].Sum + " at " + quoted(stages[i-1].Name)
+		if work != nil && i == len(stages)-1 {
+			before += c.work
+			made := c.shown(before)
+			said = stages[i-1].Sum + " at " + quoted(stages[i-1].Name) + " and " + work.Shown + " of work done on the system make " + made
+			c.out.Books += " and " + work.Shown + " of work done make " + made
+		}
+		if after := sum(c.stages[i]); math.Abs(after-before) > margin(before) {
+			c.out.Holds = false
+			c.differ(i, said, before, after)
+		}
+	}
+	c.out.Books += " in all"
+	if c.s.Within != nil {
+		c.out.Books += ", within " + syntax.PrintExpr(c.s.Within)
+	}
+	c.out.Books += "."
+	if !c.out.Holds {
+		c.out.Books = "The books do not balance."
+	}
+}
+
+// differ says of a stage by how much its sum is off.
+func (c *chart) differ(i int, said string, before, after float64) {
+	word := " more than there should be"
+	if after < before {
+		word = " less than there should be"
+	}
+	part := ""
+	if before != 0 {
+		part = " (" + units.FormatNumber(100*math.Abs((after-before)/before), units.Figures{N: 3}, c.Set.Rounding, units.Screen) + " %)"
+	}
+	stage := c.out.Stages[i]
+	c.Find(finding.New(finding.BooksDiffer, c.s.Stages[i].NameAt, "The books do not balance: "+said+", and "+stage.Sum+" at "+quoted(stage.Name)+". That is "+
+		c.shown(math.Abs(after-before))+word+part+".",
+		"Look for an energy that is missing, counted twice or of the wrong sign, or for work done on the system (with work W)."))
+}
+
+func quoted(name string) string { return "\"" + name + "\"" }
