@@ -13,8 +13,11 @@ const maxBits = 4096
 // powRat raises a number to a rational power where that is exact; otherwise it
 // returns the number as it is, to be put under the root.
 func powRat(r *big.Rat, e units.Exp) (coef, under *big.Rat, ok bool) {
-	if r.Sign() == 0 {
+	switch {
+	case r.Sign() == 0:
 		return new(big.Rat), nil, e.Num() >= 0
+	case r.IsInt() && r.Num().IsInt64() && r.Num().Int64() == 1:
+		return big.NewRat(1, 1), nil, true
 	}
 	if e.Den() != 1 {
 		n, ok1 := rootInt(r.Num(), e.Den())

@@ -14,9 +14,7 @@ type Root struct {
 	// X is what the unknowns are, in the order in which they were asked. None of
 	// them is in it.
 	X []syntax.Expr
-	// Steps lead from the equations as they were given to this root. The first is
-	// the equation, without a reason; the last has the root on its right side,
-	// perhaps in a shorter form than X. Factors are in the order of the equation.
+	// Steps lead from the equations as they were given to this root.
 	Steps []Step
 	// Also is a further solution that the inverse of a function leaves out, or
 	// nil.
@@ -24,6 +22,19 @@ type Root struct {
 	// Turns are solutions a few full turns of an angle away from these two; none
 	// unless they are asked for.
 	Turns []Root
+	// like is the equation that the steps are arranged like; nil if they are to
+	// stay as they are.
+	like *Equation
+}
+
+// Working is the steps to a root as they are read: the first is the equation,
+// without a reason; the last has the root on its right side, perhaps in a shorter
+// form than X. Factors are in the order of the equation.
+func (r Root) Working() []Step {
+	if r.like == nil {
+		return r.Steps
+	}
+	return r.like.gathered(slices.Clone(r.Steps), r.X[0])
 }
 
 // Quadratic is a quadratic equation that was solved on the way.
@@ -74,31 +85,27 @@ func one(eq Equation, unknown string, turns bool) (*Solution, bool) {
 	return out, true
 }
 
-// distinct drops roots that are the same expression as one before them.
+// distinct drops roots that are written as one before them.
 func distinct(roots []root) []root {
 	seen := map[string]bool{}
 	return slices.DeleteFunc(roots, func(r root) bool {
 		key := syntax.PrintExpr(r.x)
-		if s, ok := (normalizer{}).sum(r.x); ok {
-			key = sumKey(collect(s))
-		}
 		twice := seen[key]
 		seen[key] = true
 		return twice
 	})
 }
 
-// shown returns what makes a root and its steps ready to be read. Where the
-// unknown occurs once, factors are put in the order of the equation, and the
-// root is gathered where that makes it shorter; what was collected stays in the
-// order in which it was.
+// shown returns what makes a root of a whole solution. Where the unknown occurs
+// once, factors are put in the order of the equation; what was collected stays in
+// the order in which it was.
 func (eq Equation) shown(unknown string, common []Step) func(root) Root {
 	once := occurrences(eq.Left, unknown)+occurrences(eq.Right, unknown) == 1
 	var show func(root) Root
 	show = func(r root) Root {
 		out := Root{X: []syntax.Expr{r.x}, Steps: slices.Concat(common, r.steps)}
 		if once {
-			out.Steps = eq.gathered(out.Steps, r.x)
+			out.like = &eq
 			if len(common)+len(r.steps) > 1 {
 				out.X[0] = Arrange(r.x, eq.Left, eq.Right)
 			}

@@ -29,7 +29,7 @@ func TestSteps(t *testing.T) {
 		got := ""
 		if s, ok := Solve([]Equation{{left, right}}, []string{tt.unknown}, false); ok {
 			var said []string
-			for _, st := range s.Roots[0].Steps[1:] {
+			for _, st := range s.Roots[0].Working()[1:] {
 				reason := string(st.Reason)
 				for _, x := range st.By {
 					reason = strings.Replace(reason, "…", syntax.ScreenExpr(x), 1)

@@ -31,7 +31,7 @@ func (e elimination) solve(eqs []Equation, left []string) (*Solution, bool) {
 		name, x := left[c.unknown], c.root.X[0]
 		more := e
 		more.done = append(slices.Clone(e.done), isolated{name, x})
-		more.steps = slices.Concat(e.steps, c.root.Steps)
+		more.steps = slices.Concat(e.steps, c.root.Working())
 		if out, ok := more.solve(putInto(eqs, c.equation, name, x), slices.Delete(slices.Clone(left), c.unknown, c.unknown+1)); ok {
 			return out, true
 		}
@@ -89,7 +89,7 @@ func (e elimination) last(eq Equation, name string) (*Solution, bool) {
 // putBack works the other unknowns out from the last one.
 func (e elimination) putBack(r Root, name string) Root {
 	found := map[string]syntax.Expr{name: r.X[0]}
-	steps := slices.Concat(e.steps, r.Steps)
+	steps := slices.Concat(e.steps, r.Working())
 	steps[len(e.steps)].Reason = putOthersIn
 	put := func(name string, x syntax.Expr, reason Reason) {
 		found[name] = x

@@ -14,8 +14,8 @@ type Solved struct {
 	Roots   []Isolated // one for each value
 }
 
-// Isolated is an unknown in symbols, and the steps from the equations to it.
+// Isolated is an unknown in symbols, and the solution that it belongs to.
 type Isolated struct {
-	X     syntax.Expr
-	Steps []algebra.Step
+	X    syntax.Expr
+	From algebra.Root
 }

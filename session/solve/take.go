@@ -77,5 +77,7 @@ func (v *solving) workedFrom(one solution, k int) {
 		by = &eval.Solved{Worker: v.Entry.By, Unknown: v.unknowns[0]}
 		v.Entry.By = by
 	}
-	by.Roots = append(by.Roots, eval.Isolated{X: one.root.X[k], Steps: one.root.Steps})
+	from := one.root
+	from.Also, from.Turns = nil, nil
+	by.Roots = append(by.Roots, eval.Isolated{X: one.root.X[k], From: from})
 }

@@ -17,7 +17,7 @@ func solved(p *eval.Page, e *entry.Entry, s *eval.Solved, name string) []entry.W
 	if single {
 		how = "found by search"
 	} else {
-		out = stepLines(s.Roots[0].Steps)
+		out = stepLines(s.Roots[0].From.Working())
 	}
 	if single && e.Result() == nil {
 		steps, _ := rearranged(s, 0)
@@ -60,7 +60,7 @@ func said(above, l entry.WorkLine) bool {
 // rearranged are the steps from the equation to one of its roots, and the root,
 // as the last step has it.
 func rearranged(s *eval.Solved, i int) ([]algebra.Step, syntax.Expr) {
-	steps := s.Roots[i].Steps
+	steps := s.Roots[i].From.Working()
 	if n, ok := steps[len(steps)-1].Left.(*syntax.Name); ok && n.Name == s.Unknown && len(steps) > 1 {
 		return steps, steps[len(steps)-1].Right
 	}
