@@ -243,7 +243,7 @@ func (c *cutter) elements(f *frame, in *Instr) span {
 		from[i] = o
 		wide = max(wide, o.width)
 	}
-	to := make([]int32, 0, 1)
+	var to []int32
 	for i := range wide {
 		st := step{op: in.Op, k: in.K, at: f.place}
 		for j := range n {
@@ -252,6 +252,9 @@ func (c *cutter) elements(f *frame, in *Instr) span {
 		col, ok := c.w.add(st)
 		if !ok {
 			return c.same(f, 0, ops.Absent)
+		}
+		if wide == 1 {
+			return span{col, 1}
 		}
 		to = append(to, col)
 	}
