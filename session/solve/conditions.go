@@ -94,6 +94,9 @@ func (v *solving) bound(x syntax.Expr) (float64, run.Slot, bool) {
 	}
 	v.Uses(at.Uses, x.Span())
 	want := v.statics[0]
+	if len(v.args) > 0 && !v.rule.Searched {
+		want = v.Planner.Static(v.args[0]) // an arc cosine is an angle
+	}
 	if st := v.Planner.SettleTo(at.Slot, want.Dim); st.Dim != want.Dim {
 		name := v.unknowns[0]
 		v.Find(finding.New(finding.UnlikeDimensions, x.Span(), "The bound is "+plan.Words(st)+"; "+name+" is "+plan.Words(want)+".", "Give the bound in a unit of "+name+"."))
