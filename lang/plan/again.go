@@ -70,11 +70,14 @@ func (c *coder) replacement(b syntax.Binding) (slot, by run.Slot, ok bool) {
 		c.find(finding.NameKind, b.NameAt, b.Name+" is an argument of this function, which has the value that it is called with.", "Call the function with the other value.")
 		return 0, 0, false
 	}
-	if !known || d.Failed() || d.Kind != Quantity && d.Kind != Symbol {
+	if !known || d.Kind != Quantity && d.Kind != Symbol {
 		c.unknownName(n)
 		return 0, 0, false
 	}
-	c.use(d)
+	if c.use(d); d.Failed() {
+		c.needs(d, b.NameAt)
+		return 0, 0, false
+	}
 	if by, ok = c.expr(b.X); !ok {
 		return 0, 0, false
 	}

@@ -8,6 +8,7 @@ import (
 	"steelyard/lang/algebra"
 	"steelyard/lang/finding"
 	"steelyard/lang/plan"
+	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
 	"steelyard/session/eval"
@@ -25,7 +26,7 @@ func With(l *eval.Line, d *plan.Def, s *syntax.With, in syntax.UnitText) {
 	}
 	// What replaces a value must have one, even where nothing depends on it.
 	for _, b := range s.By {
-		if !l.Eval(b.X, eval.Want{}).OK {
+		if by := l.Eval(b.X, eval.Want{Silent: true}); by.Slot == run.NoSlot || !l.HasValue(by.Slot) {
 			l.Fail(d, nil)
 			return
 		}
