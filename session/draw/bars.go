@@ -25,9 +25,9 @@ type Stage struct {
 // Bars is a bar chart of several stages to one scale, in Unit. Work is the work
 // done on the system between the first and the last stage, if any.
 type Bars struct {
-	Title, Description, Unit string
-	Stages                   []Stage
-	Work                     *Bar
+	Description, Unit string
+	Stages            []Stage
+	Work              *Bar
 }
 
 const workName = "work done on the system"
@@ -76,9 +76,9 @@ func (b *Bars) span() span {
 // 128 only.
 func (b *Bars) Text(columns int, ascii bool) string {
 	t := newTextBars(b, max(1, min(columns, mostCells)), ascii)
-	lines := wrap(t.text(b.Title), t.columns)
+	var lines []string
 	for i, g := range b.groups() {
-		if i > 0 && len(lines) > 0 {
+		if i > 0 {
 			lines = append(lines, "")
 		}
 		lines = append(lines, wrap(t.text(g.Name), t.columns)...)

@@ -8,7 +8,7 @@ import (
 // A market's spring scale let go with a melon on it, then held still by hand.
 func scale() *Bars {
 	return &Bars{
-		Title: "A melon on a spring scale", Description: "K grows from nothing; U of the weight falls below zero.", Unit: "J",
+		Description: "K grows from nothing; U of the weight falls below zero.", Unit: "J",
 		Stages: []Stage{
 			{`at "let go"`, []Bar{{"K", 0, "0 J"}, {"U_s", 0, "0 J"}, {"U_g", 0, "0 J"}}, "E = 0 J"},
 			{`at "midway"`, []Bar{{"K", 0.4624, "0.462 J"}, {"U_s", 0.4624, "0.462 J"}, {"U_g", -0.925, "−0.925 J"}}, "E = 0 J"},
@@ -20,7 +20,7 @@ func scale() *Bars {
 
 func shot() *Bars {
 	return &Bars{
-		Title: "The plunger lets go", Description: "U turns into K.", Unit: "J",
+		Description: "U turns into K.", Unit: "J",
 		Stages: []Stage{
 			{`at "pulled back"`, []Bar{{"K", 0, "0 J"}, {"U", 0.925, "0.925 J"}}, "total 0.925 J"},
 			{`at "released"`, []Bar{{"K", 0.88, "0.880 J"}, {"U", 0.004, "0.004 J"}}, "total 0.884 J"},

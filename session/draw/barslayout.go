@@ -116,7 +116,7 @@ func (s *barsLayout) rows() {
 		}
 		stages = max(stages, len(g.name)+len(g.sum))
 	}
-	y := edge + lineHeight*float64(countLines(s.width-2*edge, s.Title)+countLines(s.width-2*edge, s.unit)) + 8
+	y := edge + lineHeight*float64(countLines(s.width-2*edge, s.unit)) + 8
 	s.box.top = y + lineHeight*float64(above)
 	s.box.bottom = s.box.top + barsHeight
 	s.names = s.box.bottom + 4 + lineHeight*float64(below)
@@ -133,8 +133,7 @@ func (s *barsLayout) y(v float64) float64 {
 func (s *barsLayout) draw(on vector) {
 	s.vector = on
 	s.begin(s.width, s.height, s.spoken(), s.Description, s.choose())
-	y := s.block(edge, edge, s.width-2*edge, titleText, s.Title)
-	s.block(edge, y, s.width-2*edge, words, s.unit)
+	s.block(edge, edge, s.width-2*edge, words, s.unit)
 	s.scale()
 	for _, g := range s.groups {
 		s.group(g)
@@ -211,9 +210,6 @@ func (s *barsLayout) column(b Bar, x float64, g groupLayout) {
 
 // spoken is the title that a screen reader says.
 func (b *Bars) spoken() string {
-	if b.Title != "" {
-		return b.Title
-	}
 	var names []string
 	for _, s := range b.Stages {
 		names = append(names, s.Name)

@@ -28,21 +28,14 @@ type Curve struct {
 	Runs [][]Point
 }
 
-// Mark is one measured point. XErr and YErr are the half-lengths of its error
-// bars, 0 for none.
-type Mark struct{ X, Y, XErr, YErr float64 }
-
-// Figure is a graph: curves and marks over two axes. Description says in words
-// what can be seen, for readers who can't see it. Caption lines stand below.
-// Blank leaves out curves, marks and caption and draws the axes over a light
-// square grid, to draw on by hand.
+// Figure is a graph: curves over two axes. Description says in words what can be
+// seen, for readers who can't see it. Blank leaves out the curves and draws the
+// axes over a light square grid, to draw on by hand.
 type Figure struct {
-	Title, Description string
-	X, Y               Axis
-	Curves             []Curve
-	Marks              []Mark
-	Caption            []string
-	Blank              bool
+	Description string
+	X, Y        Axis
+	Curves      []Curve
+	Blank       bool
 }
 
 // span is a range that can be drawn: finite, from < to, and not so short that

@@ -40,7 +40,6 @@ func sampled(from, to float64, n int, f func(float64) float64) []Point {
 func plunger() *Figure {
 	u := func(x float64) float64 { return 0.5 * 185 * x * x * 1e-4 }
 	return &Figure{
-		Title:       "Energies of the plunger",
 		Description: "U(x) rises as a parabola, K(x) falls as one, E is level.",
 		X:           Axis{"x / cm", 0, 10}, Y: Axis{"E / J", 0, 1},
 		Curves: []Curve{
@@ -48,15 +47,14 @@ func plunger() *Figure {
 			{"U(x)", [][]Point{sampled(0, 10, 500, u)}},
 			{"E", [][]Point{sampled(0, 10, 500, func(float64) float64 { return u(10) })}},
 		},
-		Caption: []string{"The spring constant is 185 N/m; at x = 10 cm the plunger is released from rest."},
 	}
 }
 
 // A porch swing's displacement and speed: both signs of both axes.
 func swing() *Figure {
 	return &Figure{
-		Title: "A porch swing", Description: "Two damped oscillations a quarter of a period apart.",
-		X: Axis{"t / s", -2, 8}, Y: Axis{"s / m", -0.8, 0.8},
+		Description: "Two damped oscillations a quarter of a period apart.",
+		X:           Axis{"t / s", -2, 8}, Y: Axis{"s / m", -0.8, 0.8},
 		Curves: []Curve{
 			{"s(t)", [][]Point{sampled(-2, 8, 500, func(t float64) float64 { return 0.6 * math.Exp(-t/9) * math.Cos(2.2*t) })}},
 			{"v(t)", [][]Point{sampled(-2, 8, 500, func(t float64) float64 { return -0.5 * math.Exp(-t/9) * math.Sin(2.2*t) })}},
@@ -68,10 +66,9 @@ func swing() *Figure {
 func lens() *Figure {
 	image := func(g float64) float64 { return 1 / (1/12e-6 - 1/g) }
 	return &Figure{
-		Title: "Image of a drop lens", Description: "A pole at 12 micrometres.",
-		X: Axis{"g / m", 0, 60e-6}, Y: Axis{"b / m", -60e-6, 60e-6},
+		Description: "A pole at 12 micrometres.",
+		X:           Axis{"g / m", 0, 60e-6}, Y: Axis{"b / m", -60e-6, 60e-6},
 		Curves: []Curve{{"b(g)", [][]Point{sampled(1e-6, 11.99e-6, 200, image), sampled(12.01e-6, 60e-6, 200, image)}}},
-		Marks:  []Mark{{20e-6, 30e-6, 2e-6, 8e-6}, {40e-6, 17e-6, 0, 5e-6}, {50e-6, 16e-6, 0, 0}},
 	}
 }
 
@@ -79,9 +76,8 @@ func lens() *Figure {
 // three ways: all curves leave the plot at its top, two close together.
 func magnets() *Figure {
 	f := &Figure{
-		Title: "Force between the magnets of a toy train", Description: "Three curves fall steeply and end at 4 cm.",
-		X: Axis{"d / cm", 0, 10}, Y: Axis{"F / N", 0, 5},
-		Caption: []string{"The model with one pole each is too weak near by."},
+		Description: "Three curves fall steeply and end at 4 cm.",
+		X:           Axis{"d / cm", 0, 10}, Y: Axis{"F / N", 0, 5},
 	}
 	for i, name := range []string{"F_1(d)", "F_2(d)", "measured"} {
 		k := float64(i + 1)
@@ -92,7 +88,7 @@ func magnets() *Figure {
 
 // Six curves that end in nearly the same point.
 func bundle() *Figure {
-	f := &Figure{Title: "A bundle", Description: "Six curves end close together.", X: Axis{"t / s", 0, 4}, Y: Axis{"v / (m/s)", 0, 2}}
+	f := &Figure{Description: "Six curves end close together.", X: Axis{"t / s", 0, 4}, Y: Axis{"v / (m/s)", 0, 2}}
 	for i := range 6 {
 		k := float64(i)
 		f.Curves = append(f.Curves, Curve{"v_" + string(rune('1'+i)), [][]Point{sampled(0, 4, 300, func(t float64) float64 { return 1.5 - (0.2+0.2*k)*math.Exp(-t) })}})

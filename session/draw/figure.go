@@ -43,7 +43,7 @@ func newFigureLayout(f *Figure) *figureLayout {
 	}
 	s.height = s.below + edge
 	if !f.Blank {
-		s.height += lineHeight * float64(s.keyLines()+countLines(figureWidth-2*edge, f.Caption...))
+		s.height += lineHeight * float64(s.keyLines())
 	}
 	return s
 }
@@ -68,7 +68,7 @@ func (s *figureLayout) layout() {
 	}
 	s.yLabel = wrap(label(s.Y.Label, s.yTicks.power), charactersIn(figureWidth-2*edge))
 	s.xLabel = wrap(label(s.X.Label, s.xTicks.power), charactersIn(figureWidth-2*edge))
-	top := edge + lineHeight*float64(countLines(figureWidth-2*edge, s.Title)+len(s.yLabel)) + 14
+	top := edge + lineHeight*float64(len(s.yLabel)) + 14
 	w, h := figureWidth-left-right, plotHeight
 	if s.Blank {
 		w, h = square*float64(s.across), square*float64(s.down)
@@ -83,7 +83,6 @@ func (s *figureLayout) layout() {
 func (s *figureLayout) draw(on vector) {
 	s.vector = on
 	s.begin(figureWidth, s.height, s.spoken(), s.Description, 0)
-	s.block(edge, edge, figureWidth-2*edge, titleText, s.Title)
 	if s.Blank {
 		s.rules(gridInk, s.grid())
 	}
@@ -92,11 +91,10 @@ func (s *figureLayout) draw(on vector) {
 		for i, lines := range s.seen {
 			s.curves(curveInk(i), lines)
 		}
-		s.marks()
 		for _, n := range s.names {
 			s.text(n.x, n.y, n.anchor, nameText, n.text)
 		}
-		s.block(edge, s.writeKey(s.below), figureWidth-2*edge, words, s.Caption...)
+		s.writeKey(s.below)
 	}
 	s.end()
 }
@@ -154,29 +152,9 @@ func (s *figureLayout) axisTexts() {
 	}
 }
 
-// marks draws the measured points with their error bars.
-func (s *figureLayout) marks() {
-	var bars [][]Point
-	var spots []Point
-	for _, m := range s.Marks {
-		if !isFinite(m.X) || !isFinite(m.Y) {
-			continue
-		}
-		bars = append(bars, s.visible(m.bars(), 1e-9)...)
-		if at := s.at(Point{m.X, m.Y}); s.box.holds(at) {
-			spots = append(spots, at)
-		}
-	}
-	s.curves(axisInk, bars)
-	s.spots(spots)
-}
-
 // spoken is the title that a screen reader says.
 func (f *Figure) spoken() string {
-	switch {
-	case f.Title != "":
-		return f.Title
-	case f.Blank:
+	if f.Blank {
 		return "Axes to draw on: " + f.Y.Label + " against " + f.X.Label
 	}
 	return "Graph of " + f.Y.Label + " against " + f.X.Label

@@ -162,7 +162,7 @@ func (s *figureLayout) inside(n *name) bool {
 	return false
 }
 
-// free says whether a box lies within the plot, clear of all curves, marks,
+// free says whether a box lies within the plot, clear of all curves,
 // names and zero lines, with a little room around it.
 func (s *figureLayout) free(b box) bool {
 	if b.left < s.box.left+3 || b.right > s.box.right || b.top < s.box.top || b.bottom > s.box.bottom-3 {
@@ -177,14 +177,6 @@ func (s *figureLayout) free(b box) bool {
 	zero := s.at(Point{0, 0})
 	if wide.left <= zero.X && zero.X <= wide.right || wide.top <= zero.Y && zero.Y <= wide.bottom {
 		return false
-	}
-	for _, m := range s.Marks {
-		at := s.at(Point{m.X, m.Y})
-		reach := s.at(Point{m.X + math.Abs(m.XErr), m.Y - math.Abs(m.YErr)})
-		dx, dy := reach.X-at.X+4, reach.Y-at.Y+4
-		if wide.meets(box{at.X - dx, at.Y - 4, at.X + dx, at.Y + 4}) || wide.meets(box{at.X - 4, at.Y - dy, at.X + 4, at.Y + dy}) {
-			return false
-		}
 	}
 	for _, pieces := range s.seen {
 		for _, line := range pieces {
@@ -226,9 +218,8 @@ func (s *figureLayout) keyLines() int {
 	return n
 }
 
-// writeKey draws a sample of each line of the key beside its name; it gives
-// the y below.
-func (s *figureLayout) writeKey(y float64) float64 {
+// writeKey draws a sample of each line of the key beside its name, from y downward.
+func (s *figureLayout) writeKey(y float64) {
 	columns := s.keyColumns()
 	across := (figureWidth - 2*edge) / float64(columns)
 	for k, i := range s.keyed {
@@ -245,5 +236,4 @@ func (s *figureLayout) writeKey(y float64) float64 {
 			y += lineHeight
 		}
 	}
-	return y
 }

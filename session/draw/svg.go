@@ -168,17 +168,6 @@ func step(by, to string, a, b float64) string {
 	return to + num(b)
 }
 
-func (w *svgWriter) spots(at []Point) {
-	if len(at) == 0 {
-		return
-	}
-	w.WriteString(`<path d="`)
-	for _, p := range at {
-		w.WriteString("M" + num(p.X-3) + " " + num(p.Y) + "a3 3 0 1 0 6 0a3 3 0 1 0 -6 0z")
-	}
-	w.WriteString(`"/>` + "\n")
-}
-
 func (w *svgWriter) line(t textLine) {
 	w.WriteString(`<text x="` + num(t.x) + `" y="` + num(t.y) + `"`)
 	switch t.anchor {
@@ -188,8 +177,6 @@ func (w *svgWriter) line(t textLine) {
 		w.WriteString(` text-anchor="end"`)
 	}
 	switch t.style {
-	case titleText:
-		w.WriteString(` font-weight="bold">` + escape(t.text))
 	case nameText:
 		w.WriteString(">" + nameMarkup(t.text))
 	case axisText:

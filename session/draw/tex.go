@@ -166,12 +166,6 @@ func (w *texWriter) dot(p Point, across float64) {
 	w.put(p, `\circle*{`+num(across)+"}")
 }
 
-func (w *texWriter) spots(at []Point) {
-	for _, p := range at {
-		w.dot(p, 6)
-	}
-}
-
 // texFills are the distances of the level and of the upright lines that bars are
 // filled with, 0 for none.
 var texFills = [fillKinds]struct{ level, upright float64 }{{level: 4}, {}, {level: 8}, {upright: 6}, {6, 6}, {upright: 3}, {3, 3}}
@@ -198,15 +192,12 @@ func (w *texWriter) bar(b box, fill int, dashed bool) {
 func (w *texWriter) line(t textLine) {
 	set := w.texts.Head
 	switch t.style {
-	case words, titleText:
+	case words:
 		set = w.texts.Words
 	case valueText:
 		set = w.texts.Value
 	}
 	text := set(t.text)
-	if t.style == titleText {
-		text = `\textbf{` + text + "}"
-	}
 	switch t.anchor {
 	case middle:
 		text = `\makebox[0pt]{` + text + "}"

@@ -20,14 +20,12 @@ func (f *Figure) Text(columns, rows int, ascii bool) string {
 	t := newTextFigure(f, max(1, min(columns, mostCells)), max(1, min(rows, mostCells)), ascii)
 	t.layout()
 	var lines []string
-	lines = append(lines, wrap(t.text(f.Title), t.columns)...)
 	if t.plotColumns < leastPlotColumns {
 		lines = append(lines, wrap(t.text("This graph needs a wider window."), t.columns)...)
 	} else {
 		lines = append(lines, t.plot()...)
 		lines = append(lines, t.key()...)
 	}
-	lines = append(lines, t.caption()...)
 	return strings.Join(lines, "\n") + "\n"
 }
 
@@ -61,20 +59,9 @@ func (t *textFigure) text(s string) string {
 	return clean(s)
 }
 
-func (t *textFigure) caption() []string {
-	if t.Blank {
-		return nil
-	}
-	var lines []string
-	for _, line := range t.Caption {
-		lines = append(lines, wrap(t.text(line), t.columns)...)
-	}
-	return lines
-}
-
 // layout shares out rows and columns.
 func (t *textFigure) layout() {
-	others := len(wrap(t.text(t.Title), t.columns)) + len(t.caption()) + 4
+	others := 4
 	if len(t.Curves) > 0 && !t.Blank {
 		others++
 	}
@@ -214,7 +201,6 @@ func (t *textFigure) canvas() *canvas {
 		}
 	}
 	t.nameEnds(c, last)
-	t.drawMarks(c, p)
 	return c
 }
 
@@ -295,46 +281,6 @@ func (t *textFigure) nameEnds(c *canvas, last [][]Point) {
 			free = row + 1
 		}
 	}
-}
-
-func (t *textFigure) drawMarks(c *canvas, p place) {
-	spot, letter := '●', '@'
-	if t.ascii {
-		spot = letter
-	}
-	bars := &pen{mark: '|'}
-	for _, m := range t.Marks {
-		if !isFinite(m.X) || !isFinite(m.Y) {
-			continue
-		}
-		for _, bar := range m.bars() {
-			if bars.mark = '|'; bar[0].Y == bar[1].Y {
-				bars.mark = '-'
-			}
-			for _, line := range p.visible([][]Point{bar}, 1) {
-				c.line(bars, line)
-			}
-		}
-	}
-	for _, m := range t.Marks {
-		if at := p.at(Point{m.X, m.Y}); p.box.holds(at) {
-			column, row := c.cell(at)
-			c.set(column, row, spot)
-			c.dots[row*c.columns+column] = 0
-		}
-	}
-}
-
-// bars gives the error bars of a mark as lines.
-func (m Mark) bars() [][]Point {
-	var lines [][]Point
-	if e := math.Abs(m.XErr); e > 0 && isFinite(e) {
-		lines = append(lines, []Point{{m.X - e, m.Y}, {m.X + e, m.Y}})
-	}
-	if e := math.Abs(m.YErr); e > 0 && isFinite(e) {
-		lines = append(lines, []Point{{m.X, m.Y - e}, {m.X, m.Y + e}})
-	}
-	return lines
 }
 
 // key tells which curve is drawn how; a single curve named at its end needs

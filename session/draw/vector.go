@@ -13,8 +13,6 @@ type vector interface {
 	curves(k ink, lines [][]Point)
 	// rules draws lines whose steps are all level or upright.
 	rules(k ink, lines [][]Point)
-	// spots draws measured points.
-	spots(at []Point)
 	// bar draws a box with one of the fills, or a dashed one without.
 	bar(b box, fill int, dashed bool)
 	// line writes one line of text at its baseline.
@@ -61,7 +59,6 @@ type style uint8
 
 const (
 	words     style = iota
-	titleText       // the title of the drawing
 	valueText       // a number, with or without its unit
 	nameText        // what a curve or a bar stands for: a symbol or words
 	axisText        // a quantity over its unit

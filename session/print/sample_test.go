@@ -80,17 +80,15 @@ func stretchGraph() *draw.Figure {
 	u := func(s float64) float64 { return 0.5 * 245 * s * s * 1e-4 }
 	w := func(s float64) float64 { return 4.9 * s / 100 }
 	return &draw.Figure{
-		Title: "Energies of the scale", Description: "U(s) is a parabola that opens upward; W(s) is a straight line that meets it at 0 cm and 4 cm.",
-		X: draw.Axis{Label: "s / cm", From: 0, To: 5}, Y: draw.Axis{Label: "U, W / J", From: 0, To: 0.35},
-		Curves:  []draw.Curve{curve("U(s)", 0, 5, u), curve("W(s)", 0, 5, w)},
-		Marks:   []draw.Mark{{X: 2, Y: 0.05, YErr: 0.02}, {X: 4, Y: 0.2, XErr: 0.1, YErr: 0.02}},
-		Caption: []string{"The pan of the scale holds 0.500 kg of plums."},
+		Description: "U(s) is a parabola that opens upward; W(s) is a straight line that meets it at 0 cm and 4 cm.",
+		X:           draw.Axis{Label: "s / cm", From: 0, To: 5}, Y: draw.Axis{Label: "U, W / J", From: 0, To: 0.35},
+		Curves: []draw.Curve{curve("U(s)", 0, 5, u), curve("W(s)", 0, 5, w)},
 	}
 }
 
 func panBars() *draw.Bars {
 	return &draw.Bars{
-		Title: "Energy of pan, plums and spring", Unit: "J", Description: "All of the energy of height becomes energy of the spring.",
+		Unit: "J", Description: "All of the energy of height becomes energy of the spring.",
 		Stages: []draw.Stage{
 			{Name: "plums laid on", Bars: []draw.Bar{{Name: "E_g", Value: 0.1961, Text: "0.196 J"}, {Name: "U", Value: 0, Text: "0 J"}}, Sum: "together 0.196 J"},
 			{Name: "lowest point", Bars: []draw.Bar{{Name: "E_g", Value: 0, Text: "0 J"}, {Name: "U", Value: 0.1961, Text: "0.196 J"}}, Sum: "together 0.196 J"},
@@ -202,9 +200,9 @@ func hostile() *Document { return everywhere(hostileText) }
 // everywhere is a document with a text in every field.
 func everywhere(h string) *Document {
 	name := &syntax.Name{Name: "a</mi><script>alert(1)</script>\\input{x}$|`"}
-	fig := &draw.Figure{Title: h, Description: h, X: draw.Axis{Label: h, From: 0, To: 1}, Y: draw.Axis{Label: h, From: math.Inf(-1), To: math.NaN()},
-		Curves: []draw.Curve{curve(h, 0, 1, func(v float64) float64 { return 1 / (v - 0.5) })}, Caption: []string{h}}
-	bars := &draw.Bars{Title: h, Description: h, Unit: h, Stages: []draw.Stage{{Name: h, Bars: []draw.Bar{{Name: h, Value: math.NaN(), Text: h}}, Sum: h}}}
+	fig := &draw.Figure{Description: h, X: draw.Axis{Label: h, From: 0, To: 1}, Y: draw.Axis{Label: h, From: math.Inf(-1), To: math.NaN()},
+		Curves: []draw.Curve{curve(h, 0, 1, func(v float64) float64 { return 1 / (v - 0.5) })}}
+	bars := &draw.Bars{Description: h, Unit: h, Stages: []draw.Stage{{Name: h, Bars: []draw.Bar{{Name: h, Value: math.NaN(), Text: h}}, Sum: h}}}
 	return &Document{Title: h, Caution: h, Blocks: []Block{Note{h}, Givens{[]Given{{name, Shown{Words: h}}}}}, Parts: []Part{{
 		Label: h, Question: h, Points: -1, Blocks: []Block{
 			Note{h + "\n\n# " + h + "\n- " + h + "\n1. " + h + "\n    " + h + "\n---\n> " + h + "\n" + h + "\n==="}, Text{[]string{h, "", h}}, Room{-5}, Room{1 << 40},
