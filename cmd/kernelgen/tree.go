@@ -144,6 +144,7 @@ var (
 	letter = regexp.MustCompile(`\b[abk]\b`)
 	// unexported finds a call of a function of the table's package.
 	unexported = regexp.MustCompile(`(^|[^.\w])[a-z]+\(`)
+	exported   = regexp.MustCompile(`(^|[^.\w])([A-Z]\w*\()`)
 )
 
 // value is the text of a node's value. What calls a function of the table's
@@ -163,6 +164,7 @@ func (t *table) value(k *kernel, n *node) string {
 	if unexported.MatchString(strings.ReplaceAll(v, "float64(", "(")) {
 		v = "ops." + n.row.op + ".Value(a, b, k)"
 	}
+	v = exported.ReplaceAllString(v, "${1}ops.$2")
 	return letter.ReplaceAllStringFunc(v, func(s string) string { return operands[s] })
 }
 

@@ -171,7 +171,7 @@ func overTan(a, _ Interval, _ float64) (Interval, Extent) {
 	if a.cosine().HoldsZero() {
 		return Everything(), Partly // a pole
 	}
-	return loose(math.Tan(a.Lo), math.Tan(a.Hi), functionOff), Whole
+	return loose(math.Tan(a.Lo), math.Tan(a.Hi), functionOff).around(a.angleOff()), Whole
 }
 
 // arcOff is how far the library's arcsine is off, near x: it takes 1 - x² with

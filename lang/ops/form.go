@@ -216,6 +216,10 @@ func (op Op) Bends(a, b float64) bool {
 	return bend != nil && bend(a, b)
 }
 
+// Cancels tells whether the value of an operation may be far smaller than its
+// operands, so that what those are off by may be all that is left of it.
+func (op Op) Cancels() bool { return table[op].cancels }
+
 // Off is by how much a value v may be off for rounding alone.
 func (op Op) Off(b, k, v float64) float64 {
 	off := table[op].off

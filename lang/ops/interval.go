@@ -105,6 +105,10 @@ func (a Interval) abs() Interval {
 	return Interval{0, max(-a.Lo, a.Hi)}
 }
 
+// angleOff is how far the sine of an angle may be moved: the run takes for 0 what
+// rounding has left of it.
+func (a Interval) angleOff() float64 { return min(angleOff*max(-a.Lo, a.Hi), mostSnapped) }
+
 // sine encloses the sine: its turning points within the interval count.
 func (a Interval) sine() Interval {
 	if math.IsInf(a.Lo, 0) || math.IsInf(a.Hi, 0) || a.Hi-a.Lo >= 2*math.Pi || max(-a.Lo, a.Hi) > 1e8 {
@@ -122,6 +126,7 @@ func (a Interval) sine() Interval {
 			out.Lo = -1
 		}
 	}
+	out = out.around(a.angleOff())
 	return Interval{max(out.Lo, -1), min(out.Hi, 1)}
 }
 

@@ -21,6 +21,9 @@ type row struct {
 	// last place; offBy says so where it depends on the exponent.
 	off   float64
 	offBy func(b, k float64) float64
+	// cancels tells that the value may be far smaller than the operands, so that
+	// what those are off by may be all that is left of it.
+	cancels bool
 	// call is how a line calls it; nil for what has a sign or no name at all.
 	call *Function
 	// inverse undoes it; nil where nothing in the language does.

@@ -1,7 +1,6 @@
 package run
 
 import (
-	"context"
 	"math"
 
 	"steelyard/lang/ops"
@@ -14,13 +13,35 @@ const exact = 0x1p-53
 // operands are off by, can have moved it. To first order, as errors are small.
 type bounded struct{ v, e float64 }
 
+// settled is the value, or 0 where that lies within its error: the one rule by
+// which a number is 0.
+func (n bounded) settled() float64 {
+	if math.Abs(n.v) <= n.e {
+		return 0
+	}
+	return n.v
+}
+
 // bounds is the domain of values with a bound of their error. It holds by how
-// great a part of itself a number that does not vary may be off.
-type bounds struct{ given float64 }
+// great a part of itself a number that does not vary may be off, and what is
+// known of the main code.
+type bounds struct {
+	given float64
+	main  *mainBounds
+}
 
 type boundWalker struct{ walker[bounded, bounds] }
 
 func (d bounds) of(v float64) bounded { return bounded{v, d.given * math.Abs(v)} }
+
+// load is a slot of the main code, which may be off by more than one rounding.
+func (d bounds) load(s Slot, i int32, v float64) bounded {
+	n := d.of(v)
+	if all := d.main.at(s); int(i) < len(all) {
+		n.e = max(n.e, all[i].e)
+	}
+	return n
+}
 
 func (bounds) apply(op ops.Op, a, b bounded, k float64) (bounded, ops.Fault) {
 	v, fault := floats{}.apply(op, a.v, b.v, k)
@@ -64,7 +85,8 @@ func (bounds) unknown() (bounded, ops.Fault) { return bounded{}, ops.NoReal }
 // bounds returns a walker over numbers with a bound of their error, for one over
 // plain numbers.
 func (w *floatWalker) bounds(given float64) *boundWalker {
-	return &boundWalker{walker[bounded, bounds]{p: w.p, st: w.st, ctx: w.ctx, left: w.left, depth: w.depth, d: bounds{given}}}
+	main := &mainBounds{p: w.p, st: w.st}
+	return &boundWalker{walker[bounded, bounds]{p: w.p, st: w.st, ctx: w.ctx, left: w.left, depth: w.depth, d: bounds{given, main}}}
 }
 
 // boundAt is the value of a function of some numbers and the bound of its error,
@@ -75,46 +97,4 @@ func (w *boundWalker) boundAt(fn int, x []float64, off, least float64) (bounded,
 		given[k] = bounded{v, off * max(math.Abs(v), least)}
 	}
 	return w.at(fn, given)
-}
-
-// AddedUp is the size of what a slot of the main code is added up from, in its
-// own unit: the bound of its value's error, divided by that of one number of
-// its size. Slots below from count as exact to their last bit.
-func (p *Program) AddedUp(st *State, s, from Slot) float64 {
-	size := math.Abs(st.At(s))
-	if s < from {
-		return size
-	}
-	code := p.tail(from, s)
-	n := len(code.Instrs)
-	w := p.floats(context.Background(), st).bounds(exact)
-	vals, causes := make([]bounded, n), make([]int32, n)
-	before := len(st.failures)
-	w.exec(&code, nil, vals, causes, 0, Slot(n), args[bounded]{})
-	st.failures = st.failures[:before]
-	if added := vals[n-1].e / exact; causes[n-1] == 0 && added-added == 0 {
-		return max(size, added)
-	}
-	return size
-}
-
-// tail copies the instructions from ≤ i ≤ s of the main code; those before
-// are loaded.
-func (p *Program) tail(from, s Slot) Code {
-	var out Code
-	local := make(map[Slot]Slot)
-	add := func(old Slot, in Instr) {
-		local[old] = Slot(len(out.Instrs))
-		out.Instrs = append(out.Instrs, in)
-	}
-	place := func(old Slot) Slot {
-		if _, ok := local[old]; !ok {
-			add(old, Instr{Op: ops.Load, A: old})
-		}
-		return local[old]
-	}
-	for i := from; i <= s; i++ {
-		add(i, p.Main.Instrs[i].moved(p.Main.Args, &out.Args, place))
-	}
-	return out
 }

@@ -2,6 +2,7 @@ package run
 
 import (
 	"context"
+	"math"
 
 	"steelyard/lang/ops"
 )
@@ -16,14 +17,18 @@ type enclosed struct {
 }
 
 // intervals is the domain of enclosures. A slot that no number of the interval
-// has a value for has a cause.
-type intervals struct{}
+// has a value for has a cause. It holds by how great a part of itself a number
+// that does not vary may be off.
+type intervals struct{ given float64 }
 
 type intervalWalker struct{ walker[enclosed, intervals] }
 
-func (intervals) of(v float64) enclosed {
-	return enclosed{v: ops.Point(v), d: ops.Point(0)}
+func (d intervals) of(v float64) enclosed {
+	by := d.given * math.Abs(v)
+	return enclosed{v: ops.Between(v-by, v+by), d: ops.Point(0)}
 }
+
+func (d intervals) load(_ Slot, _ int32, v float64) enclosed { return d.of(v) }
 
 func (intervals) apply(op ops.Op, a, b enclosed, k float64) (enclosed, ops.Fault) {
 	v, extent := op.Over(a.v, b.v, k)

@@ -13,6 +13,8 @@ type floatWalker struct{ walker[float64, floats] }
 
 func (floats) of(v float64) float64 { return v }
 
+func (floats) load(_ Slot, _ int32, v float64) float64 { return v }
+
 func (floats) apply(op ops.Op, a, b, k float64) (float64, ops.Fault) {
 	v := op.Value(a, b, k)
 	if ops.Suspect(v) {

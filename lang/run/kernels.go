@@ -315,7 +315,7 @@ func kernelDivMulSinMulXKKK(p *pass) int {
 		p1 := 1.0
 		for j := range 8 {
 			a := x[j] * k0
-			b := math.Sin(a)
+			b := ops.Sine(a)
 			c := b * k1
 			e := c / k2
 			d[j] = e
@@ -345,7 +345,7 @@ func kernelMulCosAddMulXKKK(p *pass) int {
 		for j := range 8 {
 			a := x[j] * k0
 			b := a + k1
-			c := math.Cos(b)
+			c := ops.Cosine(b)
 			e := c * k2
 			d[j] = e
 			p0 *= a
@@ -702,7 +702,7 @@ func kernelDivMulSinXKK(p *pass) int {
 		x := x[i : i+8 : i+8]
 		p0 := 1.0
 		for j := range 8 {
-			a := math.Sin(x[j])
+			a := ops.Sine(x[j])
 			b := a * k0
 			c := b / k1
 			d[j] = c
@@ -729,7 +729,7 @@ func kernelMulSinMulXKK(p *pass) int {
 		p1 := 1.0
 		for j := range 8 {
 			a := x[j] * k0
-			b := math.Sin(a)
+			b := ops.Sine(a)
 			c := b * k1
 			d[j] = c
 			p0 *= a
@@ -755,7 +755,7 @@ func kernelMulCosAddXKK(p *pass) int {
 		p0 := 1.0
 		for j := range 8 {
 			a := x[j] + k0
-			b := math.Cos(a)
+			b := ops.Cosine(a)
 			c := b * k1
 			d[j] = c
 			p0 *= c
@@ -1126,7 +1126,7 @@ func kernelMulSinXK(p *pass) int {
 		x := x[i : i+8 : i+8]
 		p0 := 1.0
 		for j := range 8 {
-			a := math.Sin(x[j])
+			a := ops.Sine(x[j])
 			b := a * k0
 			d[j] = b
 			p0 *= b
@@ -1916,7 +1916,7 @@ func kernelSinX(p *pass) int {
 		x := x[i : i+8 : i+8]
 		s0 := 0.0
 		for j := range 8 {
-			a := math.Sin(x[j])
+			a := ops.Sine(x[j])
 			d[j] = a
 			s0 += a
 		}
@@ -1937,7 +1937,7 @@ func kernelCosX(p *pass) int {
 		x := x[i : i+8 : i+8]
 		s0 := 0.0
 		for j := range 8 {
-			a := math.Cos(x[j])
+			a := ops.Cosine(x[j])
 			d[j] = a
 			s0 += a
 		}
@@ -1958,7 +1958,7 @@ func kernelTanX(p *pass) int {
 		x := x[i : i+8 : i+8]
 		s0 := 0.0
 		for j := range 8 {
-			a := math.Tan(x[j])
+			a := ops.Tangent(x[j])
 			d[j] = a
 			s0 += a
 		}

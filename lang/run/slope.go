@@ -16,6 +16,8 @@ type duals struct{}
 
 func (duals) of(v float64) dual { return dual{v, 0} }
 
+func (duals) load(_ Slot, _ int32, v float64) dual { return dual{v, 0} }
+
 func (duals) apply(op ops.Op, a, b dual, k float64) (dual, ops.Fault) {
 	v, fault := floats{}.apply(op, a.v, b.v, k)
 	if fault != ops.NoFault || a.d == 0 && b.d == 0 {

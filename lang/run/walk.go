@@ -12,6 +12,8 @@ import (
 type domain[N any] interface {
 	// of is a number that does not vary.
 	of(v float64) N
+	// load is element i of a slot of the main code, which has the value v.
+	load(s Slot, i int32, v float64) N
 	// apply is what an arithmetic operation makes of its operands, or why that
 	// is no value.
 	apply(op ops.Op, a, b N, k float64) (N, ops.Fault)
@@ -122,7 +124,7 @@ func (w *walker[N, D]) special(in *Instr, code *Code, fn *Func, i Slot, vals []N
 		}
 		return v, w.fail(ops.Absent, fn, i)
 	case ops.Load:
-		return w.d.of(w.st.At(in.A)), w.st.causes[in.A]
+		return w.d.load(in.A, 0, w.st.At(in.A)), w.st.causes[in.A]
 	case ops.Call:
 		before := len(w.st.failures)
 		v, cause = w.call(in, code, fn, i, vals, causes)

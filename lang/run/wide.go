@@ -26,7 +26,7 @@ func (w *walker[N, D]) wide(in *Instr, code *Code, fn *Func, i Slot, vals []N, c
 	case ops.Load:
 		from := w.p.Main.span(in.A)
 		for e := range out {
-			out[e] = w.d.of(w.st.vals[from.at(int32(e))])
+			out[e] = w.d.load(in.A, int32(e), w.st.vals[from.at(int32(e))])
 		}
 		return w.st.causes[in.A]
 	case ops.Call:

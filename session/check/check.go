@@ -37,8 +37,11 @@ func Check(l *eval.Line, s *syntax.CheckStmt) {
 	if !both.OK {
 		return
 	}
-	if l.CatchUp(); !l.HasValue(both.Right.Slot) || !l.HasValue(both.Left.Slot) {
-		return
+	// Each side is a value of its own, 0 where it is 0 but for rounding.
+	for _, side := range []plan.Compiled{both.Right, both.Left} {
+		if got := l.Run(nil, eval.Want{}, side); !got.OK {
+			return
+		}
 	}
 	if both.Left.Static.Absent || both.Right.Static.Absent {
 		l.NoValueYet("The check", s.Left, both.Left)
@@ -84,7 +87,7 @@ func compare(l *eval.Line, s *syntax.CheckStmt, right syntax.Expr, both plan.Com
 	case s.Op == syntax.Equal && s.Within == nil && isQuantity(s.Left) && !isZero(s.Left) && !isQuantity(right):
 		out.Holds = roundsTo(l, other.SI, s.Left)
 	default:
-		out.Holds = compareHolds(s.Op, left.SI, other.SI, margin)
+		out.Holds = compareHolds(s.Op, left.SI, other.SI, margin, off(l, both))
 	}
 	l.Entry.Outcome = out
 	if !out.Holds {
@@ -111,6 +114,17 @@ func margin(l *eval.Line, s *syntax.CheckStmt, both plan.Compared, within eval.G
 	return near * math.Max(math.Abs(left), math.Abs(right))
 }
 
+// off is how far apart the sides of a check may be for rounding alone; 0 where
+// they are farther apart than rounding ever moves what keeps its first figures.
+func off(l *eval.Line, both plan.Compared) float64 {
+	p := l.Planner.Program
+	left, right := l.State.At(both.Left.Slot), l.State.At(both.Right.Slot)
+	if math.Abs(left-right) > 1e-6*math.Max(math.Abs(left), math.Abs(right)) {
+		return 0
+	}
+	return p.Off(&l.State, both.Left.Slot) + p.Off(&l.State, both.Right.Slot)
+}
+
 // largestTerm is the greatest term of the sum that a side is.
 func largestTerm(l *eval.Line, c plan.Compiled) float64 {
 	most := 0.0
@@ -120,12 +134,15 @@ func largestTerm(l *eval.Line, c plan.Compiled) float64 {
 	return most
 }
 
-func compareHolds(op syntax.Comparison, l, r, margin float64) bool {
+// compareHolds tells whether two sides compare as is said: what differs by off is
+// equal, and so is what differs by the margin where they may be equal.
+func compareHolds(op syntax.Comparison, l, r, margin, off float64) bool {
+	margin = math.Max(margin, off)
 	switch op {
 	case syntax.Less:
-		return l < r
+		return l < r-off
 	case syntax.Greater:
-		return l > r
+		return l > r+off
 	case syntax.AtMost:
 		return l <= r+margin
 	case syntax.AtLeast:
@@ -169,8 +186,11 @@ func checkFailed(l *eval.Line, s *syntax.CheckStmt, out *entry.Verdict) {
 		return
 	}
 	at = at.Join(s.Right.Span())
-	msg := "The check does not hold: the left side is " + left + ", the right side " + out.Right.Shown(units.Screen)
-	if a, b := out.Left.SI, out.Right.SI; b != 0 && a != b {
+	right := out.Right.Shown(units.Screen)
+	msg := "The check does not hold: the left side is " + left + ", the right side " + right
+	if left == right && math.Abs(out.Left.SI-out.Right.SI) <= near*math.Abs(out.Right.SI) {
+		msg = "The check does not hold: both sides are " + left
+	} else if a, b := out.Left.SI, out.Right.SI; b != 0 && a != b {
 		part := (a - b) / math.Abs(b) * 100
 		word := "more"
 		if part < 0 {

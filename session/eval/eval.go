@@ -79,6 +79,7 @@ func (l *Line) Run(x syntax.Expr, want Want, c plan.Compiled) Got {
 		got.Unit = unit
 	}
 	l.CatchUp()
+	l.settle(got.Slot)
 	switch {
 	case got.Static.Absent && want.Lacking != "":
 		l.Find(finding.New(finding.NotWorkedOut, x.Span(), want.Lacking, want.Hint))
@@ -118,6 +119,9 @@ func (l *Line) Answer(d *plan.Def, name string, x syntax.Expr, got Got) *entry.R
 // Try works an expression out on trial: it leaves no trace in the program, and
 // nothing that goes wrong is found.
 func (l *Line) Try(x syntax.Expr) Got { return l.Eval(x, Want{Trial: true}) }
+
+// settle makes 0 of a value of the line that is 0 but for rounding.
+func (l *Line) settle(s run.Slot) { l.Planner.Program.Settle(&l.State, s, l.Start) }
 
 // CatchUp runs what has been planned and not run yet.
 func (l *Line) CatchUp() {

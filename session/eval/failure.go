@@ -28,6 +28,9 @@ func (l *Line) failure(f run.Failure) finding.Finding {
 	}
 	switch f.Kind {
 	case ops.DivZero:
+		if in.Op == ops.Tan {
+			return finding.New(finding.NoRealValue, at, within+"The tangent has no value at 90°, nor at 90° and half turns more.", "Look at the angle.")
+		}
 		hint := "Look at what stands under the fraction line"
 		if name := l.divisor(f, in, main); name != "" {
 			hint += ": " + name

@@ -267,7 +267,7 @@ func (v *solving) numbers(one *solution) ([]finding.Finding, bool) {
 	}
 	v.args = append(v.args, one.slots...)
 	if v.single() {
-		one.size = v.Planner.Program.AddedUp(&v.State, one.slots[0], v.Start)
+		one.size = v.Planner.Program.AddedUp(&v.State, one.slots[0])
 		v.rule.Sizes = append(v.rule.Sizes, one.size)
 	}
 	for _, s := range one.slots {

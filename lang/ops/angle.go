@@ -1,0 +1,55 @@
+package ops
+
+import "math"
+
+// Degrees and multiples of π are rounded in binary, and so the sine of 180° comes
+// out as 1.2×10⁻¹⁶. An angle that differs from such a multiple by no more than it
+// was rounded by is taken for the multiple itself.
+const (
+	// angleOff is by how great a part of itself an angle may be off: by the
+	// rounding of what was written, of π, and of a sum or two.
+	angleOff = 4 * unit
+	// mostSnapped bounds how far a value is moved: what angles of many turns
+	// lose is their own loss.
+	mostSnapped = 1e-9
+)
+
+// residue tells whether a sine or cosine of an angle is 0 but for the rounding
+// of the angle.
+func residue(v, a float64) bool {
+	return math.Abs(v) < mostSnapped && math.Abs(v) < angleOff*math.Abs(a)
+}
+
+// Sine is the sine of an angle in radians, exactly 0 for multiples of 180°.
+func Sine(a float64) float64 {
+	v := math.Sin(a)
+	if residue(v, a) {
+		return 0
+	}
+	return v
+}
+
+// Cosine is the cosine of an angle in radians, exactly 0 for odd multiples of 90°.
+func Cosine(a float64) float64 {
+	v := math.Cos(a)
+	if residue(v, a) {
+		return 0
+	}
+	return v
+}
+
+// Tangent is the tangent of an angle in radians, exactly 0 for multiples of 180°
+// and infinite for the other multiples of 90°, where there is none.
+func Tangent(a float64) float64 {
+	v := math.Tan(a)
+	switch {
+	case residue(v, a):
+		return 0
+	case residue(1/v, a):
+		return inf
+	}
+	return v
+}
+
+// atPole is the fault of a tangent that is infinite.
+func atPole(_, _, _ float64) Fault { return DivZero }

@@ -1,0 +1,227 @@
+package run
+
+import (
+	"math"
+	"slices"
+
+	"steelyard/lang/ops"
+	"steelyard/lang/syntax"
+)
+
+// Settle makes 0 of the value of a slot of the main code that lies within the
+// bound of its own error: a residue of rounding, of what was written in decimals
+// and of the factors of units. Slots below from have been settled before. Where
+// nothing cancels, no bound is worked out.
+func (p *Program) Settle(st *State, s, from Slot) {
+	if st.causes[s] != 0 || !p.cancels(st, s, from) {
+		return
+	}
+	for i, n := range p.bound(st, s) {
+		if math.Abs(n.v) <= n.e {
+			st.vals[st.column(s)+i] = 0
+		}
+	}
+}
+
+// Settled is the value of a function of one number, 0 where that lies within the
+// bound of its error; false if it has none.
+func (p *Program) Settled(st *State, fn int, x float64) (float64, bool) {
+	n, ok := p.floats(nil, st).bounds(exact).boundAt(fn, []float64{x}, exact, 0)
+	return n.settled(), ok
+}
+
+// Off is how far the value of a slot of the main code may be off: the bound of
+// its error, in coherent SI units. It is 0 if the slot has no value.
+func (p *Program) Off(st *State, s Slot) float64 {
+	if all := p.bound(st, s); len(all) > 0 && all[0].e-all[0].e == 0 {
+		return all[0].e
+	}
+	return 0
+}
+
+// AddedUp is the size of what a slot of the main code is added up from, in its
+// own unit: the bound of its value's error, divided by that of one number of
+// its size.
+func (p *Program) AddedUp(st *State, s Slot) float64 {
+	return max(math.Abs(st.At(s)), p.Off(st, s)/exact)
+}
+
+// bound is the elements of a slot with the bounds of their errors; nil if it has
+// no value.
+func (p *Program) bound(st *State, s Slot) []bounded {
+	return (&mainBounds{p: p, st: st}).at(s)
+}
+
+// small is how small the result of a sum must be, as a part of what it is added
+// up from, to be looked at for a residue: one that is larger keeps more figures
+// than are shown.
+const small = 1e-6
+
+// cancels tells whether some instruction may have left a residue in the slots
+// from ≤ i ≤ s.
+func (p *Program) cancels(st *State, s, from Slot) bool {
+	for i := from; i <= s; i++ {
+		in := &p.Main.Instrs[i]
+		switch {
+		case in.Op == ops.Slope, in.Op == ops.Call && p.Funcs[in.A].adds(p):
+			return true
+		case !in.Op.Cancels():
+		case p.Main.firsts != nil:
+			return true
+		default:
+			size := 1.0
+			if in.Op.Operands() == 2 {
+				size = max(math.Abs(st.At(in.A)), math.Abs(st.At(in.B)))
+			}
+			if v := math.Abs(st.At(i)); v != 0 && v < small*size {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// adds tells whether a function holds an operation whose terms may cancel.
+func (f *Func) adds(p *Program) bool {
+	return slices.ContainsFunc(f.Code.Instrs, func(in Instr) bool {
+		return in.Op.Cancels() || in.Op == ops.Slope || in.Op == ops.Call && p.Funcs[in.A].adds(p)
+	})
+}
+
+// mainBounds holds the bounds of slots of the main code, as far as they have been
+// asked for.
+type mainBounds struct {
+	p     *Program
+	st    *State
+	known map[Slot][]bounded
+}
+
+// at is the elements of a slot with their bounds; nil if it has no value.
+func (m *mainBounds) at(s Slot) []bounded {
+	if all, ok := m.known[s]; ok || s < 0 || s >= m.st.Len() || m.st.causes[s] != 0 {
+		return all
+	}
+	if m.known == nil {
+		m.known = map[Slot][]bounded{}
+	}
+	if e, ok := m.found(s); ok {
+		m.known[s] = []bounded{{m.st.At(s), e}}
+		return m.known[s]
+	}
+	code, from := m.tail(s)
+	n := Slot(len(code.Instrs))
+	w := boundWalker{walker[bounded, bounds]{p: m.p, st: m.st, left: walkEvery, d: bounds{exact, m}}}
+	vals, causes := make([]bounded, code.columns(n)), make([]int32, n)
+	before := len(m.st.failures)
+	w.exec(&code, nil, vals, causes, 0, n, args[bounded]{})
+	m.st.failures = m.st.failures[:before]
+	for i, s := range from {
+		if own := code.span(Slot(i)); causes[i] == 0 {
+			m.known[s] = vals[own.first : own.first+own.width]
+		}
+	}
+	return m.known[s]
+}
+
+// found is how far what was looked for may be off: an area, a slope, a root.
+func (m *mainBounds) found(s Slot) (float64, bool) {
+	in := &m.p.Main.Instrs[s]
+	v := m.st.At(s)
+	switch in.Op {
+	case ops.Area:
+		return exact * math.Abs(v), true
+	case ops.Slope:
+		return m.offSlope(in, v), true
+	case ops.Solve:
+		return m.offRoot(m.p.Solves[in.A], arguments(&m.p.Main, in), v), true
+	}
+	return 0, false
+}
+
+// offRoot is how far a root may be off: as its expression is, or as far as the
+// equation stays within its own error.
+func (m *mainBounds) offRoot(s *Solve, args []Slot, v float64) float64 {
+	if !s.Searched {
+		for _, a := range args {
+			if all := m.at(a); len(all) > 0 && all[0].v == v {
+				return all[0].e
+			}
+		}
+	}
+	off := 4 * exact * math.Abs(v)
+	if len(s.Differences) > 1 {
+		return max(off, 1e-12*math.Abs(v))
+	}
+	w := m.p.floats(nil, m.st)
+	rest, ok := w.bounds(exact).boundAt(s.Differences[0], []float64{v}, exact, 0)
+	_, slope, steep := w.slope(s.Differences[0], v)
+	if e := rest.e / math.Abs(slope); ok && steep && e-e == 0 {
+		return max(off, e)
+	}
+	return off
+}
+
+// offSlope is how far a slope may be off: the enclosure of the slopes where every
+// number may be off by a rounding.
+func (m *mainBounds) offSlope(in *Instr, v float64) float64 {
+	w := &intervalWalker{walker[enclosed, intervals]{p: m.p, st: m.st, left: walkEvery, d: intervals{exact}}}
+	var given []enclosed
+	for _, a := range arguments(&m.p.Main, in) {
+		given = append(given, w.d.of(m.st.At(a)))
+	}
+	if len(given) == 0 {
+		return 0
+	}
+	given[0].d = ops.Point(1)
+	out, ok := w.at(int(in.A), given)
+	if e := max(out.d.Hi-v, v-out.d.Lo); ok && e-e == 0 {
+		return e
+	}
+	return 0
+}
+
+// tail copies what a slot is worked out from, itself last, and tells which slots
+// of the main code its own are. What is known, or was looked for, is loaded.
+func (m *mainBounds) tail(s Slot) (Code, []Slot) {
+	main := &m.p.Main
+	need := map[Slot]bool{}
+	var from []Slot
+	var mark func(Slot)
+	todo := []Slot{s}
+	mark = func(s Slot) {
+		if !need[s] {
+			need[s] = true
+			todo = append(todo, s)
+		}
+	}
+	need[s] = true
+	for len(todo) > 0 {
+		s := todo[len(todo)-1]
+		todo = todo[:len(todo)-1]
+		from = append(from, s)
+		if !m.loads(s) {
+			reads(main, &main.Instrs[s], mark)
+		}
+	}
+	slices.Sort(from)
+	local := make(map[Slot]Slot, len(from))
+	var out Code
+	for _, s := range from {
+		in := Instr{Op: ops.Load, A: s}
+		if !m.loads(s) {
+			in = main.Instrs[s].moved(main.Args, &out.Args, func(s Slot) Slot { return local[s] })
+		}
+		local[s] = out.Add(in, syntax.Span{}, Static{Width: main.span(s).width})
+	}
+	return out, from
+}
+
+// loads tells whether a slot is loaded, not worked out again.
+func (m *mainBounds) loads(s Slot) bool {
+	_, ok := m.known[s]
+	switch m.p.Main.Instrs[s].Op {
+	case ops.Area, ops.Slope, ops.Solve:
+		return true
+	}
+	return ok
+}
