@@ -42,6 +42,8 @@ type evaluator struct {
 	json   bool
 	status int
 	over   bool // nothing more is to be entered
+	quit   bool // because a line says quit
+	rest   bool // statements follow it, and are left out
 }
 
 func newEvaluator(w *world, json bool) *evaluator {
@@ -52,6 +54,10 @@ func newEvaluator(w *world, json bool) *evaluator {
 func (ev *evaluator) end() int {
 	if ev.out.Flush() != nil {
 		return ev.w.unwritten()
+	}
+	if ev.rest {
+		fmt.Fprintln(ev.w.stderr, "steelyard: the lines after quit were left out.")
+		ev.status = max(ev.status, statusFinding)
 	}
 	return ev.status
 }
@@ -79,6 +85,12 @@ func (ev *evaluator) stream(r io.Reader) {
 			fmt.Fprintln(ev.w.stderr, "steelyard: the lines can't be read from standard input.")
 			ev.status, ev.over = statusUsage, true
 		}
+	}
+	// What has come with quit is seen, and not waited for: whoever writes the
+	// lines may wait for the end.
+	if behind, _ := in.Peek(in.Buffered()); ev.quit {
+		ev.enter(statement)
+		ev.enter(string(behind))
 	}
 }
 
@@ -125,13 +137,19 @@ func splitStatements(text string) []string {
 // enter works one statement out and prints it. A blank line is passed over.
 func (ev *evaluator) enter(text string) {
 	text = strings.TrimLeft(text, " \t")
-	if ev.over || strings.TrimSpace(text) == "" {
+	switch {
+	case strings.TrimSpace(text) == "":
+		return
+	case ev.quit:
+		ev.rest = true
+		return
+	case ev.over:
 		return
 	}
 	e := ev.pad.Enter(ev.w.ctx, text)
 	if cmd, ok := e.Stmt.(*syntax.Command); ok {
 		if cmd.Word == "quit" {
-			ev.over = true
+			ev.over, ev.quit = true, true
 			return
 		}
 		ev.command(e, cmd)

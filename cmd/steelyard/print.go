@@ -48,9 +48,17 @@ func runPrint(w *world, args []string) int {
 	if problem != "" {
 		return w.usage("print", problem)
 	}
+	return p.all(files, p.print)
+}
+
+// all prints worksheets one after the other, each alone.
+func (p *printing) all(files []string, print func(file string) int) int {
 	status := statusHolds
 	for _, file := range files {
-		status = max(status, p.print(file))
+		if problem := alone(file, func() { status = max(status, print(file)) }); problem != nil {
+			fmt.Fprintln(p.w.stderr, problem.Error())
+			status = statusUsage
+		}
 	}
 	return status
 }

@@ -32,7 +32,7 @@ func runReplay(w *world, args []string) int {
 	debug.SetGCPercent(50)
 	out := bufio.NewWriter(w.stdout)
 	status := statusHolds
-	worksheet.ReplayFiles(w.ctx, files, o, func(r *worksheet.Report) {
+	show := func(r *worksheet.Report) {
 		status = max(status, r.Status())
 		switch {
 		case json:
@@ -43,6 +43,15 @@ func runReplay(w *world, args []string) int {
 			r.Text(w.stderr, view.Options{Width: w.width})
 		default:
 			r.Text(out, view.Options{Bold: w.bold, Width: w.width, ASCII: w.ascii})
+		}
+	}
+	replay := func(path string) *worksheet.Report { return worksheet.ReplayFile(w.ctx, path, o) }
+	if o.Record {
+		files = distinct(files)
+	}
+	replayAll(files, replay, func(r *worksheet.Report) {
+		if problem := alone(r.Path, func() { show(r) }); problem != nil {
+			show(&worksheet.Report{Path: r.Path, Problem: problem})
 		}
 	})
 	if out.Flush() != nil {

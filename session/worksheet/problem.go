@@ -20,6 +20,7 @@ const (
 	Exists                         // saving would replace a file that was not opened here
 	Changed                        // the file has changed since it was opened
 	WrongOption                    // a replacement or a combination of options that can't be used
+	OurFault                       // this program has gone wrong at the file
 )
 
 // FileProblem is what is wrong with a file as a whole, or with what was asked
@@ -53,6 +54,12 @@ func (p *FileProblem) Error() string {
 		b.WriteString("\n  " + p.Hint)
 	}
 	return b.String()
+}
+
+// Fault is the problem of a file at which this program itself has gone wrong.
+func Fault(path string) *FileProblem {
+	return &FileProblem{Kind: OurFault, Path: path, Message: "the file could not be worked out: a fault of the program.",
+		Hint: "The fault is ours, not that of the file. Please report it, with the file if you can."}
 }
 
 func unreadable(path string, err error) *FileProblem {

@@ -101,30 +101,12 @@ func TestRecordAndWithDoNotGoTogether(t *testing.T) {
 func TestReplayWritesNothing(t *testing.T) {
 	path := write(t, strings.Replace(plunger, "0.4624", "0.5", 1))
 	before, _ := os.Stat(path)
-	ReplayFiles(context.Background(), []string{path}, Options{}, func(r *Report) {
-		if r.Status() != 1 {
-			t.Errorf("status %d", r.Status())
-		}
-	})
+	if r := ReplayFile(context.Background(), path, Options{}); r.Status() != 1 {
+		t.Errorf("status %d", r.Status())
+	}
 	after, _ := os.Stat(path)
 	if !os.SameFile(before, after) || !before.ModTime().Equal(after.ModTime()) {
 		t.Error("the file was written")
-	}
-}
-
-func TestFilesAreReportedInOrder(t *testing.T) {
-	var paths []string
-	for n := range 40 {
-		text := strings.Replace(plunger, "3.4 m/s", itoa(n+1)+" m/s", 1)
-		if n%7 == 3 {
-			text = "no worksheet"
-		}
-		paths = append(paths, write(t, text))
-	}
-	var got []string
-	ReplayFiles(context.Background(), paths, Options{}, func(r *Report) { got = append(got, r.Path) })
-	if strings.Join(got, "\n") != strings.Join(paths, "\n") {
-		t.Errorf("got %q", got)
 	}
 }
 

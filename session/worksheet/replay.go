@@ -2,7 +2,6 @@ package worksheet
 
 import (
 	"context"
-	"runtime"
 	"strings"
 	"unicode"
 
@@ -307,28 +306,8 @@ func moved(before, after []Row) {
 	}
 }
 
-// ReplayFiles replays several worksheets at once and reports them in order. No
-// more of them are held at a time than run at once.
-func ReplayFiles(ctx context.Context, paths []string, o Options, emit func(*Report)) {
-	reports := make([]chan *Report, len(paths))
-	for i := range reports {
-		reports[i] = make(chan *Report, 1)
-	}
-	free := make(chan struct{}, runtime.GOMAXPROCS(0))
-	go func() {
-		for i := range paths {
-			free <- struct{}{}
-			go func() { reports[i] <- replayFile(ctx, paths[i], o) }()
-		}
-	}()
-	for _, report := range reports {
-		emit(<-report)
-		<-free
-	}
-}
-
-// replayFile reads and replays one worksheet.
-func replayFile(ctx context.Context, path string, o Options) *Report {
+// ReplayFile reads and replays one worksheet.
+func ReplayFile(ctx context.Context, path string, o Options) *Report {
 	s, problem := Load(path)
 	if problem != nil {
 		return &Report{Path: path, Problem: problem}
