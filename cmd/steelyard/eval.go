@@ -2,7 +2,6 @@ package main
 
 import (
 	"bufio"
-	"fmt"
 	"io"
 	"strings"
 
@@ -56,7 +55,7 @@ func (ev *evaluator) end() int {
 		return ev.w.unwritten()
 	}
 	if ev.rest {
-		fmt.Fprintln(ev.w.stderr, "steelyard: the lines after quit were left out.")
+		ev.w.complain("steelyard: the lines after quit were left out.")
 		ev.status = max(ev.status, statusFinding)
 	}
 	return ev.status
@@ -82,7 +81,7 @@ func (ev *evaluator) stream(r io.Reader) {
 		case io.EOF:
 			return
 		default:
-			fmt.Fprintln(ev.w.stderr, "steelyard: the lines can't be read from standard input.")
+			ev.w.complain("steelyard: the lines can't be read from standard input.")
 			ev.status, ev.over = statusUsage, true
 		}
 	}

@@ -173,7 +173,7 @@ func (s *scratchpad) again(ctx context.Context, text string) {
 func (s *scratchpad) show(e *entry.Entry) {
 	o := s.options()
 	o.Statement = true
-	view.Text(s.out, e, o)
+	view.Text(s.w.stdout, e, o)
 }
 
 // replay works the worksheet's file out again.
@@ -192,5 +192,5 @@ func (s *scratchpad) replay(ctx context.Context) {
 		return
 	}
 	o := s.options()
-	worksheet.Replay(ctx, sheet, worksheet.Options{Numbered: true}).Text(s.out, o)
+	worksheet.Replay(ctx, sheet, worksheet.Options{Numbered: true}).Text(s.w.stdout, o)
 }

@@ -6,6 +6,7 @@ import (
 
 	"steelyard/session"
 	"steelyard/session/help"
+	"steelyard/units/writing"
 )
 
 // runHelp looks a word up. A word that nothing is known of is a fault of the
@@ -15,7 +16,7 @@ func runHelp(w *world, args []string) int {
 	if problem != "" {
 		return w.usage("help", problem)
 	}
-	word := strings.Join(rest, " ")
+	word := writing.Clean(strings.Join(rest, " "), writing.Screen)
 	pad := session.New()
 	text := strings.Join(help.Topic(pad, word, w.width), "\n") + "\n"
 	if word != "" && !help.Known(pad, word) {

@@ -14,6 +14,8 @@ import (
 	"strings"
 
 	"golang.org/x/term"
+
+	"steelyard/units/writing"
 )
 
 // The exit statuses.
@@ -29,9 +31,11 @@ type world struct {
 	stdin  io.Reader
 	stdout io.Writer
 	stderr io.Writer
-	bold   bool
-	width  int
-	height int
+	// in and out are the terminal, for the scratchpad; nil if there is none.
+	in, out *os.File
+	bold    bool
+	width   int
+	height  int
 	// ascii draws graphs with bytes below 128.
 	ascii bool
 }
@@ -41,14 +45,18 @@ func main() { os.Exit(run(newWorld(), os.Args[1:])) }
 // newWorld looks at the terminal, if there is one. Bold type is left out where
 // the user or the terminal asks for plain text.
 func newWorld() *world {
-	w := &world{ctx: context.Background(), stdin: os.Stdin, stdout: os.Stdout, stderr: os.Stderr, width: 80, ascii: true}
+	w := &world{ctx: context.Background(), stdin: os.Stdin, width: 80, ascii: true}
 	if fd := int(os.Stdout.Fd()); term.IsTerminal(fd) {
 		w.bold = os.Getenv("NO_COLOR") == "" && os.Getenv("TERM") != "dumb"
 		w.ascii = plainTerminal()
 		if cells, rows, err := term.GetSize(fd); err == nil && cells > 0 {
 			w.width, w.height = cells, rows
 		}
+		if term.IsTerminal(int(os.Stdin.Fd())) {
+			w.in, w.out = os.Stdin, os.Stdout
+		}
 	}
+	w.stdout, w.stderr = &screen{to: os.Stdout, bold: w.bold}, &screen{to: os.Stderr}
 	return w
 }
 
@@ -117,9 +125,12 @@ func (w *world) print(text string) int {
 
 // unwritten says that what was worked out can't be shown.
 func (w *world) unwritten() int {
-	fmt.Fprintln(w.stderr, "steelyard: the output can't be written; the disk may be full, or its reader is gone.")
+	w.complain("steelyard: the output can't be written; the disk may be full, or its reader is gone.")
 	return statusUsage
 }
+
+// complain writes one row to standard error, whatever names are in it.
+func (w *world) complain(row string) { fmt.Fprintln(w.stderr, writing.Clean(row, writing.Screen)) }
 
 // usage says what is wrong with the command line of a subcommand, or of the
 // program if the name is empty.
@@ -127,7 +138,8 @@ func (w *world) usage(command, problem string) int {
 	if command != "" {
 		command += " "
 	}
-	fmt.Fprintf(w.stderr, "steelyard: %s\nTry: steelyard %s--help\n", problem, command)
+	w.complain("steelyard: " + problem)
+	fmt.Fprintf(w.stderr, "Try: steelyard %s--help\n", command)
 	return statusUsage
 }
 

@@ -139,10 +139,5 @@ func quoted(word string) string {
 	if utf8.RuneCountInString(word) > 40 {
 		word = string([]rune(word)[:40]) + "…"
 	}
-	return "`" + strings.Map(func(r rune) rune {
-		if r < ' ' || r == 0x7f {
-			return utf8.RuneError
-		}
-		return r
-	}, word) + "`"
+	return "`" + writing.Clean(word, writing.Screen) + "`"
 }

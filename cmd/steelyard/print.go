@@ -144,12 +144,12 @@ func (p *printing) print(file string) int {
 	entries := worksheet.Work(p.w.ctx, sheet)
 	doc, told := print.New(sheet.Title, entries, p.edition)
 	for _, t := range told {
-		fmt.Fprintln(p.w.stderr, file+": caution: "+t)
+		p.w.complain(file + ": caution: " + t)
 	}
 	status := statusHolds
 	if print.Flawed(entries) && p.edition == print.Key {
 		status = statusFinding
-		fmt.Fprintln(p.w.stderr, file+": there are findings; `steelyard replay "+file+"` lists them.")
+		p.w.complain(file + ": there are findings; `steelyard replay " + file + "` lists them.")
 	}
 	text := p.form.write(doc)
 	if p.to == "" {
@@ -160,7 +160,7 @@ func (p *printing) print(file string) int {
 	}
 	if p.folder {
 		if err := os.MkdirAll(p.to, 0o755); err != nil {
-			fmt.Fprintln(p.w.stderr, "steelyard: the folder "+p.to+" can't be made; nothing was written.")
+			p.w.complain("steelyard: the folder " + p.to + " can't be made; nothing was written.")
 			return statusUsage
 		}
 	}

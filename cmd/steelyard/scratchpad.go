@@ -3,7 +3,6 @@ package main
 import (
 	"context"
 	"fmt"
-	"os"
 	"path/filepath"
 	"strings"
 
@@ -17,22 +16,21 @@ import (
 	"steelyard/session/repl"
 	"steelyard/session/rows"
 	"steelyard/session/view"
+	"steelyard/units/writing"
 )
 
 // runScratchpad opens the scratchpad at a terminal; elsewhere it works out the
 // lines of standard input.
 func runScratchpad(w *world) int {
-	in, ok1 := w.stdin.(*os.File)
-	out, ok2 := w.stdout.(*os.File)
-	if !ok1 || !ok2 || !term.IsTerminal(int(in.Fd())) || !term.IsTerminal(int(out.Fd())) {
+	if w.in == nil {
 		ev := newEvaluator(w, false)
 		ev.stream(w.stdin)
 		return ev.end()
 	}
-	s := &scratchpad{w: w, out: out, pad: session.New()}
+	s := &scratchpad{w: w, pad: session.New()}
 	s.startJournal()
 	err := repl.Run(context.WithoutCancel(w.ctx), repl.Config{
-		In: in, Out: out, Pad: s, History: filepath.Join(journal.Dir(), "history"),
+		In: w.in, Out: w.out, Pad: s, History: filepath.Join(journal.Dir(), "history"),
 	})
 	s.journal.Close(s.unsaved && len(s.pad.Entries()) > 0)
 	if err != nil {
@@ -45,7 +43,6 @@ func runScratchpad(w *world) int {
 // journal.
 type scratchpad struct {
 	w         *world
-	out       *os.File
 	pad       *session.Pad
 	file      openFile
 	journal   *journal.Journal
@@ -103,13 +100,14 @@ func counted(n int, thing string) string {
 // say prints lines as they are.
 func (s *scratchpad) say(lines ...string) {
 	for _, l := range lines {
-		fmt.Fprintln(s.out, l)
+		fmt.Fprintln(s.w.stdout, l)
 	}
 }
 
 // tell prints sentences under the statement, in rows of the terminal's width.
 func (s *scratchpad) tell(sentences ...string) {
 	for _, text := range sentences {
+		text = writing.Clean(text, writing.Screen) // one row, whatever name is in it
 		for _, row := range rows.Wrap(text, max(s.options().Width-6, 20)) {
 			s.say("      " + row)
 		}
@@ -125,7 +123,7 @@ func (s *scratchpad) Enter(ctx context.Context, text string, shown bool) bool {
 	cmd, ok := e.Stmt.(*syntax.Command)
 	if !ok {
 		s.accepted(e)
-		view.Text(s.out, e, o)
+		view.Text(s.w.stdout, e, o)
 		return true
 	}
 	if cmd.Word == "quit" {
@@ -150,9 +148,9 @@ func (s *scratchpad) Enter(ctx context.Context, text string, shown bool) bool {
 			s.unsaved = true
 			s.keepTitle()
 		}
-		view.Text(s.out, e, o)
+		view.Text(s.w.stdout, e, o)
 	default:
-		view.Text(s.out, e, o)
+		view.Text(s.w.stdout, e, o)
 	}
 	return true
 }
@@ -166,7 +164,7 @@ func (s *scratchpad) accepted(e *entry.Entry) {
 // options are those of the terminal as it is now.
 func (s *scratchpad) options() view.Options {
 	width, height := s.w.width, s.w.height
-	if cells, rows, err := term.GetSize(int(s.out.Fd())); err == nil && cells > 0 {
+	if cells, rows, err := term.GetSize(int(s.w.out.Fd())); err == nil && cells > 0 {
 		width, height = cells, rows
 	}
 	return view.Options{Bold: s.w.bold, Width: width, Height: height, ASCII: s.w.ascii}

@@ -81,7 +81,10 @@ func TestGolden(t *testing.T) {
 			return view.Text(b, e, view.Options{Statement: true, Width: 44})
 		},
 		"bold": func(b *bytes.Buffer, e *entry.Entry) error {
-			return view.Text(b, e, view.Options{Statement: true, Bold: true})
+			var marked strings.Builder
+			err := view.Text(&marked, e, view.Options{Statement: true, Bold: true})
+			b.WriteString(strings.NewReplacer(view.BoldOn, "\x1b[1m", view.BoldOff, "\x1b[0m").Replace(marked.String()))
+			return err
 		},
 		"json": func(b *bytes.Buffer, e *entry.Entry) error { return view.JSON(b, e, view.Replayed{}) },
 	}

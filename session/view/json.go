@@ -1,12 +1,17 @@
 package view
 
 import (
+	"bytes"
 	"encoding/json"
+	"fmt"
 	"io"
+	"unicode/utf16"
+	"unicode/utf8"
 
 	"steelyard/lang/finding"
 	"steelyard/session/entry"
 	"steelyard/units"
+	"steelyard/units/writing"
 )
 
 // Replayed is what a replay knows of a statement beside its entry.
@@ -55,18 +60,16 @@ type foundObject struct {
 // JSON writes an entry as JSON Lines: one object, or one for each value of a
 // statement that has several.
 func JSON(w io.Writer, e *entry.Entry, r Replayed) error {
-	enc := json.NewEncoder(w)
-	enc.SetEscapeHTML(false)
 	base := object{File: r.File, Line: e.Line, Statement: e.Text, Recorded: r.Recorded, Agrees: r.Agrees, Findings: found(e.Findings)}
 	e.Visit(filler{&base})
 	values := e.Values()
 	if len(values) == 0 {
-		return enc.Encode(base)
+		return encode(w, base)
 	}
 	for i := range values {
 		o := base
 		o.take(&values[i])
-		if err := enc.Encode(o); err != nil {
+		if err := encode(w, o); err != nil {
 			return err
 		}
 	}
@@ -112,10 +115,35 @@ type problemObject struct {
 
 // ProblemJSON writes what is wrong with a file as a whole as one object.
 func ProblemJSON(w io.Writer, file string, line int, id, message, hint string) error {
-	enc := json.NewEncoder(w)
-	enc.SetEscapeHTML(false)
 	if id == "" {
 		id = string(finding.File)
 	}
-	return enc.Encode(problemObject{File: file, Line: line, Findings: []foundObject{{ID: id, Severity: "error", Message: message, Hint: hint}}})
+	return encode(w, problemObject{File: file, Line: line, Findings: []foundObject{{ID: id, Severity: "error", Message: message, Hint: hint}}})
+}
+
+// encode writes one line of JSON. What must not reach a screen raw is written as
+// \u and its number; the characters of JSON itself are none of these.
+func encode(w io.Writer, o any) error {
+	var line bytes.Buffer
+	enc := json.NewEncoder(&line)
+	enc.SetEscapeHTML(false)
+	if err := enc.Encode(o); err != nil {
+		return err
+	}
+	out := line.Bytes()
+	if bytes.ContainsFunc(out, writing.Escaped) {
+		var safe []byte
+		for _, r := range line.String() {
+			if !writing.Escaped(r) {
+				safe = utf8.AppendRune(safe, r)
+				continue
+			}
+			for _, half := range utf16.AppendRune(nil, r) {
+				safe = fmt.Appendf(safe, `\u%04x`, half)
+			}
+		}
+		out = safe
+	}
+	_, err := w.Write(out)
+	return err
 }

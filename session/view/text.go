@@ -20,7 +20,7 @@ type Options struct {
 	// Statement prints the statement after its number, where nothing was typed
 	// on the screen.
 	Statement bool
-	// Bold marks results and findings with bold type.
+	// Bold puts results and findings between BoldOn and BoldOff.
 	Bold bool
 	// Width is the number of cells of a row; 0 stands for 80.
 	Width int
@@ -33,9 +33,12 @@ type Options struct {
 // longest is the most cells of one line of a statement that are shown.
 const longest = 2000
 
+// BoldOn and BoldOff begin and end bold type. They are codes that Unicode keeps
+// for use within a program: what writes to the terminal turns them into its
+// sequences, so that no sequence of its own is ever in a text.
 const (
-	bold  = "\x1b[1m"
-	plain = "\x1b[0m"
+	BoldOn  = "\ufdd0"
+	BoldOff = "\ufdd1"
 )
 
 // Prompt returns the number of a line as it stands before its statement.
@@ -182,7 +185,7 @@ func (p *page) told(line string) {
 // strong makes a text bold where that is wanted.
 func (p *page) strong(text string, really bool) string {
 	if p.o.Bold && really {
-		return bold + text + plain
+		return BoldOn + text + BoldOff
 	}
 	return text
 }

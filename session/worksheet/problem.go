@@ -6,6 +6,7 @@ import (
 
 	"steelyard/lang/finding"
 	"steelyard/session/worksheet/oserr"
+	"steelyard/units/writing"
 )
 
 // ProblemKind says what a FileProblem is about, for a caller that can offer a
@@ -39,19 +40,20 @@ type FileProblem struct {
 	Hint string
 }
 
-// Error returns file, line, message and hint as they are printed.
+// Error returns file, line, message and hint as they are printed: each in one
+// row, whatever characters the name of the file has.
 func (p *FileProblem) Error() string {
 	var b strings.Builder
-	b.WriteString(p.Path)
+	b.WriteString(writing.Clean(p.Path, writing.Screen))
 	if p.Line > 0 {
 		b.WriteString(", line " + strconv.Itoa(p.Line))
 	}
 	if b.Len() > 0 {
 		b.WriteString(": ")
 	}
-	b.WriteString(p.Message)
+	b.WriteString(writing.Clean(p.Message, writing.Screen))
 	if p.Hint != "" {
-		b.WriteString("\n  " + p.Hint)
+		b.WriteString("\n  " + writing.Clean(p.Hint, writing.Screen))
 	}
 	return b.String()
 }

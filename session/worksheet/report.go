@@ -10,6 +10,7 @@ import (
 	"steelyard/session/entry"
 	"steelyard/session/view"
 	"steelyard/units"
+	"steelyard/units/writing"
 )
 
 // The exit statuses of a replay.
@@ -103,7 +104,7 @@ func (r *Report) Text(w io.Writer, o view.Options) error {
 			return err
 		}
 	}
-	_, err := fmt.Fprintln(w, filepath.Base(r.Path)+": "+r.summary()+".")
+	_, err := fmt.Fprintln(w, writing.Clean(filepath.Base(r.Path), writing.Screen)+": "+r.summary()+".")
 	return err
 }
 

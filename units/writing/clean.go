@@ -32,7 +32,7 @@ func Clean(text string, to For) string {
 	}
 	return strings.Map(func(r rune) rune {
 		switch {
-		case r == 0xfffe, r == 0xffff:
+		case isNone(r):
 			return mark
 		case r == '\t' && to == Screen:
 			return ' '
@@ -48,6 +48,17 @@ func Clean(text string, to For) string {
 		}
 		return r
 	}, text)
+}
+
+// isNone tells whether Unicode says of a code that it is no character, and never
+// will be (Unicode Standard, 23.7): a program may use it within itself, and a text
+// of strange origin must not.
+func isNone(r rune) bool { return r&0xfffe == 0xfffe || r >= '\ufdd0' && r <= '\ufdef' }
+
+// Escaped tells whether a character must not reach a screen raw, but for the end
+// of a line and the tab.
+func Escaped(r rune) bool {
+	return r != '\n' && r != '\t' && (unicode.IsControl(r) || turns(r) || endsLine(r) || isNone(r))
 }
 
 // visible tells whether a text has printable ASCII alone, as most have.
