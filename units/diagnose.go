@@ -279,7 +279,7 @@ func (t *Table) readings(s *shape, at int, w meant, place Place) []string {
 	}
 	text := written(out, File)
 	if place == AfterNumber && len(out) > 0 && (&Unit{text: text, parts: out}).startsWithOne() {
-		text = (&Unit{text: text, parts: out}).behindNumber(File)
+		text = (&Unit{text: text, parts: out}).Behind(File)
 	}
 	again := shapeOf(text, place)
 	if _, bad := t.unitOf(&again, text); bad != nil || text == "" {

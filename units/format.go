@@ -180,11 +180,8 @@ func (x *digits) appendPower(out []byte, form Form) []byte {
 func FormatQuantity(v float64, u *Unit, f Figures, r Rounding, form Form) string {
 	var buf [96]byte
 	out := appendNumber(buf[:0], v, f, r, form)
-	if u == One || u.text == "1" {
-		return string(out)
-	}
-	text := u.behindNumber(form)
-	if !tight(text) {
+	text := u.Behind(form)
+	if text != "" && !tight(text) {
 		out = append(out, ' ')
 	}
 	return string(append(out, text...))

@@ -26,8 +26,8 @@ func FuzzUnitText(f *testing.F) {
 			}
 			sameUnit(t, u, u.Text(), AloneInPlace)
 			sameUnit(t, u, u.Screen(), AloneInPlace)
-			if u != One {
-				sameUnit(t, u, u.behindNumber(File), AfterNumber)
+			if u.Behind(File) != "" {
+				sameUnit(t, u, u.Behind(File), AfterNumber)
 			}
 		}
 	})

@@ -62,17 +62,17 @@ func (a atom) exactText() string {
 	r := a.row
 	p := part{a, whole(1), false}
 	size, n := p.exact()
-	unit := BaseUnits(r.exps.dim()).behindNumber(File)
+	unit := BaseUnits(r.exps.dim()).Behind(File)
 	if r.tag() == Angle {
 		unit = "rad" + perSecond(r)
 	} else if own := Coherent(r.exps.dim(), None); own.Text() != a.text && !r.exps.dim().IsOne() {
-		unit = own.behindNumber(File)
+		unit = own.Behind(File)
 	}
 	if r.offset != "" {
 		return decimalText(ratOf(r.offset)) + " K + " + decimalText(size) + " K each"
 	}
 	text := factorPi(size, n)
-	if unit == "1" {
+	if unit == "" {
 		return text
 	}
 	return text + " " + unit

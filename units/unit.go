@@ -348,9 +348,12 @@ func written(parts []part, form Form) string {
 	return top + "/(" + den.String() + ")"
 }
 
-// behindNumber renders a unit as it stands behind a number, where a leading 1/
-// can't be read: s^-1 for 1/s.
-func (u *Unit) behindNumber(form Form) string {
+// Behind writes a unit as it stands behind a number, where a leading 1/ can't be
+// read: s^-1 for 1/s. The unit of pure numbers is nothing there.
+func (u *Unit) Behind(form Form) string {
+	if u == One || u.text == "1" {
+		return ""
+	}
 	if len(u.parts) == 0 || !u.parts[0].den {
 		if form == Screen {
 			return u.screen

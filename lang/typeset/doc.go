@@ -1,6 +1,6 @@
 // Package typeset lays out expressions, names, units and shown values as
 // mathematics, and writes what is laid out as presentation MathML, with the
-// elements of W3C's MathML Core and no others, or as LaTeX.
+// elements of W3C's MathML Core and no others, as LaTeX, or as a line of text in SVG.
 //
 // A tree of lang/syntax is laid out as print has it: a quotient as a fraction, a
 // power raised, a product without a sign where none is needed, symbols in

@@ -41,7 +41,7 @@ func isOne(x syntax.Expr) bool {
 // layout lays out expressions. It appends the boxes of an expression to the row
 // that they are part of, so that a long sum or product is one row.
 type layout struct {
-	raised bool // in an exponent, where fractions would be too small
+	inline bool // in an exponent or a label, where fractions would not fit
 }
 
 // Expr lays out an expression; none is empty.
@@ -51,6 +51,9 @@ func Expr(x syntax.Expr) Box {
 	}
 	return layout{}.whole(x)
 }
+
+// Line lays out an expression for a single line of text: a quotient has a stroke.
+func Line(x syntax.Expr) Box { return layout{inline: true}.whole(x) }
 
 // rank returns the rank of a bare expression.
 func (l layout) rank(x syntax.Expr) int {
@@ -75,7 +78,7 @@ func (l layout) rank(x syntax.Expr) int {
 		case syntax.Add, syntax.Sub:
 			return sumRank
 		case syntax.Div:
-			if !l.raised {
+			if !l.inline {
 				return fractionRank
 			}
 			return quotientRank
@@ -115,7 +118,7 @@ func (l layout) signed(x syntax.Expr) bool {
 			}
 			x = t.X
 		case *syntax.Binary:
-			if t.Op == syntax.Pow || t.Op == syntax.Div && !l.raised {
+			if t.Op == syntax.Pow || t.Op == syntax.Div && !l.inline {
 				return false
 			}
 			if t.Op >= syntax.Mul && l.rank(bare(t.X)) < productRank {
@@ -144,7 +147,7 @@ func (l layout) operand(to []Box, x syntax.Expr, least int, first bool) []Box {
 func (l layout) whole(x syntax.Expr) Box { return one(l.expr(nil, x)) }
 
 // exponent lays out what stands raised.
-func (l layout) exponent(x syntax.Expr) Box { return layout{raised: true}.whole(x) }
+func (l layout) exponent(x syntax.Expr) Box { return layout{inline: true}.whole(x) }
 
 // expr lays out an expression as part of a row.
 func (l layout) expr(to []Box, x syntax.Expr) []Box {
@@ -207,7 +210,7 @@ func (l layout) binary(to []Box, x *syntax.Binary) []Box {
 
 // quotient is a fraction, or a stroke where a fraction would be too small.
 func (l layout) quotient(to []Box, x *syntax.Binary) []Box {
-	if l.raised {
+	if l.inline {
 		to = append(l.operand(to, x.X, productRank, true), Box{kind: close, text: "/"})
 		return l.operand(to, x.Y, powerRank, false)
 	}

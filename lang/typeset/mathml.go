@@ -117,29 +117,34 @@ func (w *mathmlWriter) element(tag string, parts []Box) {
 	w.tag("</", tag, "")
 }
 
-// atom writes an element that holds text. What XML 1.0 has no place for (section
-// 2.2) becomes U+FFFD.
+// atom writes an element that holds text.
 func (w *mathmlWriter) atom(tag, attributes, text string) {
 	w.tag("<", tag, attributes)
+	writeXML(&w.Builder, text)
+	w.tag("</", tag, "")
+}
+
+// writeXML escapes text. What XML 1.0 has no place for (section 2.2) becomes
+// U+FFFD.
+func writeXML(b *strings.Builder, text string) {
 	for i, r := range text {
 		switch {
 		case r == '&':
-			w.WriteString("&amp;")
+			b.WriteString("&amp;")
 		case r == '<':
-			w.WriteString("&lt;")
+			b.WriteString("&lt;")
 		case r == '>':
-			w.WriteString("&gt;")
+			b.WriteString("&gt;")
 		case r == '\t', r == '\n', r == '\r':
-			w.WriteByte(' ')
+			b.WriteByte(' ')
 		case r < ' ', r == 0xfffe, r == 0xffff:
-			w.WriteRune(utf8.RuneError)
+			b.WriteRune(utf8.RuneError)
 		case r < utf8.RuneSelf:
-			w.WriteByte(text[i])
+			b.WriteByte(text[i])
 		default:
-			w.WriteRune(r)
+			b.WriteRune(r)
 		}
 	}
-	w.tag("</", tag, "")
 }
 
 func (w *mathmlWriter) tag(open, name, attributes string) {

@@ -63,7 +63,7 @@ func (l layout) leftEdge(x syntax.Expr) edge {
 					return e
 				}
 			}
-			if t.Op == syntax.Div && !l.raised {
+			if t.Op == syntax.Div && !l.inline {
 				if numberFirst(t.X) {
 					return halfEdge
 				}
@@ -107,7 +107,7 @@ func (l layout) rightEdge(x syntax.Expr) edge {
 		}
 		switch t := x.(type) {
 		case *syntax.Binary:
-			if t.Op == syntax.Div && !l.raised {
+			if t.Op == syntax.Div && !l.inline {
 				return l.leftEdge(t)
 			}
 			if t.Op == syntax.Pow {

@@ -76,9 +76,9 @@ var names = []string{
 	"k_", "_", "'", "é", "ë_0", "x\u0304", "ж", "сила", "ñandú", "straße", "Å", "Ω", "A_Ω", "ϑ", "Α", "a&b", "a<b", "x_é", "",
 }
 
-var quantities = []string{
-	"257", "4.63e6 N m", "4.63×10⁶ N·m", "−3.2 m/s²", "-3.2e-5 m/s^2", "5.55112×10⁻¹⁷ J", "30°", "25 °C", "5 %",
-	"5 s^-1", "12 J/(g °C)", "1e5", "3 ft-lb", "no value", "", ")", "5 m^", "5 (", "1e", "1×10", "5 $%", "−", "1/s",
+var quantities = [][2]string{
+	{"257", ""}, {"4.63e6", " N m"}, {"-3.2e-5", " m/s^2"}, {"30", "°"}, {"25", " °C"}, {"5", " %"}, {"5", " s^-1"},
+	{"12", " J/(g °C)"}, {"1e5", ""}, {"3", " ft-lb"}, {"no value", ""}, {"", ""}, {"5", " m^"}, {"5", " ("},
 }
 
 var unitTexts = []string{
@@ -100,14 +100,14 @@ func sections(t testing.TB) (all []piece) {
 		both("name: "+s, nameAlone(s))
 	}
 	for _, s := range quantities {
-		both("quantity: "+s, Quantity(s))
+		both("quantity: "+s[0]+s[1], Value(s[0], strings.TrimLeft(s[1], " ")))
 	}
 	for _, s := range unitTexts {
 		both("unit: "+strings.Trim(strconv.Quote(s), `"`), Unit(s))
 	}
 	both("T = 2π√(m/k) = 0.38 s", Relation(Relation(Expr(name("T")), "=", Expr(mustRead(t, "2π√(m/k)"))), "=", Expr(mustRead(t, "0.38 s"))))
 	for _, sign := range []string{"=", "<", ">", "≤", "≥", "≠", "≈", "∝", "⇒", "→", ":=", "&", "so that"} {
-		both("relation: "+sign, Relation(nameAlone("k"), sign, Quantity("257 N/m")))
+		both("relation: "+sign, Relation(nameAlone("k"), sign, Value("257", "N/m")))
 	}
 	return all
 }

@@ -7,6 +7,14 @@ import (
 	"steelyard/units"
 )
 
+// Value lays out a number as it is written in a file, such as -4.63e6, with what
+// stands behind it of a unit: "N m", "s^-1", or nothing.
+func Value(digits, unit string) Box { return Row(unitAfter(number(nil, digits), unit)...) }
+
+// Unit lays out a product of units as it is written: "N m", "m/s^2", "kg·m²/s³".
+// Its symbols are upright (SI Brochure, 5.2).
+func Unit(text string) Box { return Row(unit(nil, text)...) }
+
 func quantity(to []Box, q *syntax.Quantity) []Box {
 	return unitAfter(number(to, q.Value.Text), q.Unit.Text)
 }

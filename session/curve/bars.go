@@ -104,7 +104,7 @@ func (c *chart) unit() *units.Unit {
 }
 
 func (c *chart) bar(x syntax.Expr, v float64) entry.Bar {
-	return entry.Bar{Name: syntax.ScreenExpr(x), Value: c.out.Unit.FromSI(v), Shown: c.shown(v)}
+	return entry.Bar{Of: x, Value: *c.ValueIn(v, c.out.Unit)}
 }
 
 // shown is an energy in the chart's unit.

@@ -48,8 +48,8 @@ func (c *chart) books(margin func(sum float64) float64) {
 		if work != nil && i == len(stages)-1 {
 			before += c.work
 			made := c.shown(before)
-			said = stages[i-1].Sum + " at " + quoted(stages[i-1].Name) + " and " + work.Shown + " of work done on the system make " + made
-			c.out.Books += " and " + work.Shown + " of work done make " + made
+			said = stages[i-1].Sum + " at " + quoted(stages[i-1].Name) + " and " + work.Value.Shown(units.Screen) + " of work done on the system make " + made
+			c.out.Books += " and " + work.Value.Shown(units.Screen) + " of work done make " + made
 		}
 		if after := sum(c.stages[i]); math.Abs(after-before) > margin(before) {
 			c.out.Holds = false

@@ -1,6 +1,8 @@
 package curve
 
 import (
+	"math"
+
 	"steelyard/lang/finding"
 	"steelyard/lang/ops"
 	"steelyard/lang/plan"
@@ -39,36 +41,26 @@ func Graph(l *eval.Line, s *syntax.Graph) {
 	}
 	g := &entry.Graph{Blank: s.Blank}
 	g.X = entry.Axis{Label: entry.Head{Of: []syntax.Expr{&syntax.Name{Name: s.Against.Name}}, Unit: p.unit}, From: p.unit.FromSI(p.from), To: p.unit.FromSI(p.to)}
-	g.Y.Label = p.yLabel()
-	first := true
+	g.Y = entry.Axis{Label: p.yLabel(), From: math.Inf(1), To: math.Inf(-1)}
+	some := false
 	for _, c := range p.curves {
 		sampled := graph.Sample(c.eval, p.from, p.to)
-		g.Curves = append(g.Curves, entry.Curve{Name: c.name, Runs: p.inUnits(c, sampled.Runs)})
+		g.Curves = append(g.Curves, entry.Curve{Of: c.x, Runs: p.inUnits(c, sampled.Runs)})
 		if sampled.Empty() {
 			l.Find(finding.New(finding.NoRealValue, c.x.Span(), c.name+" has no value anywhere between "+p.shownX(p.from)+" and "+p.shownX(p.to)+".",
 				"Look at the range, and at roots and quotients."))
 			continue
 		}
 		lo, hi := c.unit.FromSI(sampled.Lo), c.unit.FromSI(sampled.Hi)
-		if lo > hi {
-			lo, hi = hi, lo
-		}
-		if first || lo < g.Lo {
-			g.Lo = lo
-		}
-		if first || hi > g.Hi {
-			g.Hi = hi
-		}
-		first = false
+		g.Y.From, g.Y.To = min(g.Y.From, lo, hi), max(g.Y.To, lo, hi)
+		some = true
 		said, shape := p.shape(c, sampled)
 		g.Shapes = append(g.Shapes, said...)
 		g.Curves[len(g.Curves)-1].Shape = shape
 	}
-	if first {
-		return
+	if some {
+		l.Entry.Outcome = g
 	}
-	g.Y.From, g.Y.To = g.Lo, g.Hi
-	l.Entry.Outcome = g
 }
 
 // planPlot plans the range and the curves.

@@ -9,8 +9,6 @@ import (
 	"steelyard/lang/plan"
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
-	"steelyard/session/eval"
-	"steelyard/units"
 )
 
 // roundedOff is how small a value is beside the others of its column to be a
@@ -29,7 +27,7 @@ func (p *plot) table() {
 	g := &entry.Table{Heads: []entry.Head{{Of: []syntax.Expr{&syntax.Name{Name: p.s.Against.Name}}, Unit: p.unit}}}
 	g.Rows = make([][]entry.Cell, len(x))
 	for i, v := range x {
-		g.Rows[i] = []entry.Cell{cell(p.Line, v, p.unit)}
+		g.Rows[i] = []entry.Cell{{Value: p.ValueIn(v, p.unit)}}
 	}
 	for _, c := range p.curves {
 		g.Heads = append(g.Heads, entry.Head{Of: []syntax.Expr{shortName(c, p.s.Against.Name)}, Unit: c.unit})
@@ -47,16 +45,12 @@ func (p *plot) table() {
 			}
 			shown := entry.Cell{Words: "no value"}
 			if good[i] && v-v == 0 {
-				shown = cell(p.Line, v, c.unit)
+				shown = entry.Cell{Value: p.ValueIn(v, c.unit)}
 			}
 			g.Rows[i] = append(g.Rows[i], shown)
 		}
 	}
 	p.Entry.Outcome = g
-}
-
-func cell(l *eval.Line, v float64, u *units.Unit) entry.Cell {
-	return entry.Cell{Number: units.FormatNumber(u.FromSI(v), l.Set.Figures, l.Set.Rounding, units.Screen)}
 }
 
 // tablePlaces are the places of the rows. A last step that overshoots the end by

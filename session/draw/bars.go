@@ -2,65 +2,65 @@ package draw
 
 import (
 	"math"
+	"slices"
 	"strings"
+
+	"steelyard/lang/syntax"
+	"steelyard/session/entry"
+	"steelyard/units"
 )
 
-// Bar is one bar: the symbol or word it stands for ("K"), its value in the
-// chart's unit, and the text of the value with its unit ("0.462 J"). A value
-// that isn't finite draws no bar.
-type Bar struct {
-	Name  string
-	Value float64
-	Text  string
+// group is what is drawn side by side: the bars of one stage, or the work.
+type group struct {
+	name, sum string
+	bars      []bar
+	work      bool // done on the system before the last stage
 }
 
-// Stage is one moment of what happens, such as `at "released"`, with its bars
-// and the text of their total.
-type Stage struct {
-	Name string
-	Bars []Bar
-	Sum  string
+// bar is one bar with its texts: the symbol or words that it stands for, and its
+// value. A value that isn't finite draws no bar.
+type bar struct {
+	name, value label
+	size        float64 // in the chart's unit
 }
 
-// Bars is a bar chart of several stages to one scale, in Unit. Work is the work
-// done on the system between the first and the last stage, if any.
-type Bars struct {
-	Description, Unit string
-	Stages            []Stage
-	Work              *Bar
-}
-
-const workName = "work done on the system"
-
-// groups gives the stages in the order they are drawn, the work as one of its
-// own before the last.
-func (b *Bars) groups() []Stage {
-	if b.Work == nil {
-		return b.Stages
+func newBar(b *entry.Bar) bar {
+	shown := b.Value.Shown(units.Screen)
+	out := bar{size: b.Value.InUnit, value: label{clean(strings.Replace(shown, "-", "−", 1)), b.Value.Box()}}
+	if syntax.ScreenExpr(b.Of) != shown { // a number is its own name
+		out.name = exprLabel(b.Of)
 	}
-	work := Stage{Name: workName, Bars: []Bar{*b.Work}}
-	n := len(b.Stages)
-	at := n
-	if n > 1 {
-		at = n - 1
+	return out
+}
+
+// groupsOf are the groups of a chart in the order in which they are drawn, the
+// work before the last stage.
+func groupsOf(b *entry.Bars) []group {
+	var out []group
+	for _, s := range b.Stages {
+		g := group{name: clean(s.Name), sum: clean("sum " + s.Sum)}
+		for i := range s.Bars {
+			g.bars = append(g.bars, newBar(&s.Bars[i]))
+		}
+		out = append(out, g)
 	}
-	groups := append([]Stage(nil), b.Stages[:at]...)
-	return append(append(groups, work), b.Stages[at:]...)
+	if b.Work != nil {
+		work := group{name: "work done on the system", bars: []bar{newBar(b.Work)}, work: true}
+		if len(out) < 2 {
+			return append(out, work)
+		}
+		out = slices.Insert(out, len(out)-1, work)
+	}
+	return out
 }
 
-// isWork says whether the i-th group is the work.
-func (b *Bars) isWork(i int) bool {
-	n := len(b.Stages)
-	return b.Work != nil && (i == n-1 && n > 1 || i == n && n <= 1)
-}
-
-// span gives the range of all values and 0.
-func (b *Bars) span() span {
+// spanOf gives the range of all values and 0.
+func spanOf(groups []group) span {
 	low, high := 0.0, 0.0
-	for _, g := range b.groups() {
-		for _, bar := range g.Bars {
-			if isFinite(bar.Value) {
-				low, high = math.Min(low, bar.Value), math.Max(high, bar.Value)
+	for _, g := range groups {
+		for _, b := range g.bars {
+			if isFinite(b.size) {
+				low, high = math.Min(low, b.size), math.Max(high, b.size)
 			}
 		}
 	}
@@ -71,44 +71,45 @@ func (b *Bars) span() span {
 	return span{low, high}
 }
 
-// Text draws the chart with characters, at most columns wide: the bars lie, one
-// in a row, grouped by stage and to one scale. The ASCII form uses bytes below
-// 128 only.
-func (b *Bars) Text(columns int, ascii bool) string {
-	t := newTextBars(b, max(1, min(columns, mostCells)), ascii)
+// BarsText draws a chart with characters, at most columns wide: the bars lie, one
+// in a row, grouped by stage and to one scale. The ASCII form uses bytes below 128
+// only.
+func BarsText(b *entry.Bars, columns int, ascii bool) string {
+	groups := groupsOf(b)
+	t := newTextBars(groups, max(1, min(columns, mostCells)), ascii)
 	var lines []string
-	for i, g := range b.groups() {
+	for i, g := range groups {
 		if i > 0 {
 			lines = append(lines, "")
 		}
-		lines = append(lines, wrap(t.text(g.Name), t.columns)...)
-		for _, bar := range g.Bars {
+		lines = append(lines, wrap(t.text(g.name), t.columns)...)
+		for _, bar := range g.bars {
 			lines = append(lines, t.bar(bar)...)
 		}
-		lines = append(lines, t.indented(t.text(g.Sum))...)
+		lines = append(lines, t.indented(t.text(g.sum))...)
 	}
 	return strings.Join(lines, "\n") + "\n"
 }
 
 // textBars is a chart on its way to text.
 type textBars struct {
+	texts
 	columns      int
-	ascii        bool
 	indent       int
 	name, value  int // cells for the bars' names and values; name 0: on lines of their own
 	below, above int // cells left and right of the zero line
 	span         span
 }
 
-func newTextBars(b *Bars, columns int, ascii bool) *textBars {
-	t := &textBars{columns: columns, ascii: ascii, span: b.span()}
+func newTextBars(groups []group, columns int, ascii bool) *textBars {
+	t := &textBars{columns: columns, texts: texts{ascii}, span: spanOf(groups)}
 	if columns >= 20 {
 		t.indent = 2
 	}
-	for _, g := range b.groups() {
-		for _, bar := range g.Bars {
-			t.name = max(t.name, width(t.text(bar.Name)))
-			t.value = max(t.value, width(t.text(bar.Text)))
+	for _, g := range groups {
+		for _, b := range g.bars {
+			t.name = max(t.name, width(t.text(b.name.text)))
+			t.value = max(t.value, width(t.text(b.value.text)))
 		}
 	}
 	if t.name > columns/3 {
@@ -127,13 +128,6 @@ func newTextBars(b *Bars, columns int, ascii bool) *textBars {
 	return t
 }
 
-func (t *textBars) text(s string) string {
-	if t.ascii {
-		return toASCII(s)
-	}
-	return clean(s)
-}
-
 func (t *textBars) indented(text string) []string {
 	lines := wrap(text, t.columns-t.indent)
 	for i := range lines {
@@ -143,8 +137,8 @@ func (t *textBars) indented(text string) []string {
 }
 
 // bar draws one bar beside its name and value.
-func (t *textBars) bar(b Bar) []string {
-	name, value := t.text(b.Name), t.text(b.Text)
+func (t *textBars) bar(b bar) []string {
+	name, value := t.text(b.name.text), t.text(b.value.text)
 	if t.below+t.above == 0 {
 		return t.indented(name + " " + value)
 	}
@@ -153,10 +147,10 @@ func (t *textBars) bar(b Bar) []string {
 		lines, name = t.indented(name), ""
 	}
 	left, right := strings.Repeat(" ", t.below), ""
-	if isFinite(b.Value) && b.Value > 0 {
-		right = t.rightward(b.Value / t.span.to * float64(t.above))
-	} else if isFinite(b.Value) && b.Value < 0 {
-		left = t.leftward(b.Value / t.span.from * float64(t.below))
+	if isFinite(b.size) && b.size > 0 {
+		right = t.rightward(b.size / t.span.to * float64(t.above))
+	} else if isFinite(b.size) && b.size < 0 {
+		left = t.leftward(b.size / t.span.from * float64(t.below))
 	}
 	zero := "│"
 	if t.ascii {

@@ -3,39 +3,54 @@ package draw
 import (
 	"strings"
 	"testing"
+
+	"steelyard/session/entry"
+	"steelyard/units"
 )
 
+func unit(text string) *units.Unit {
+	u, _ := units.NewTable().Parse(text, units.AloneInPlace)
+	return u
+}
+
+// energy is a bar in joules.
+func energy(name string, v float64) entry.Bar {
+	return entry.Bar{Of: expr(name), Value: entry.Value{Unit: unit("J"), InUnit: v, Figures: units.Figures{N: 3}}}
+}
+
+func pointer(b entry.Bar) *entry.Bar { return &b }
+
 // A market's spring scale let go with a melon on it, then held still by hand.
-func scale() *Bars {
-	return &Bars{
-		Description: "K grows from nothing; U of the weight falls below zero.", Unit: "J",
-		Stages: []Stage{
-			{`at "let go"`, []Bar{{"K", 0, "0 J"}, {"U_s", 0, "0 J"}, {"U_g", 0, "0 J"}}, "E = 0 J"},
-			{`at "midway"`, []Bar{{"K", 0.4624, "0.462 J"}, {"U_s", 0.4624, "0.462 J"}, {"U_g", -0.925, "−0.925 J"}}, "E = 0 J"},
-			{`at "held"`, []Bar{{"K", 0, "0 J"}, {"U_s", 0.4624, "0.462 J"}, {"U_g", -0.925, "−0.925 J"}}, "E = −0.462 J"},
+func scale() *entry.Bars {
+	return &entry.Bars{
+		Books: "K grows from nothing; U of the weight falls below zero.", Unit: unit("J"),
+		Stages: []entry.Stage{
+			{Name: `at "let go"`, Bars: []entry.Bar{energy("K", 0), energy("U_s", 0), energy("U_g", 0)}, Sum: "0 J"},
+			{Name: `at "midway"`, Bars: []entry.Bar{energy("K", 0.4624), energy("U_s", 0.4624), energy("U_g", -0.925)}, Sum: "0 J"},
+			{Name: `at "held"`, Bars: []entry.Bar{energy("K", 0), energy("U_s", 0.4624), energy("U_g", -0.925)}, Sum: "−0.462 J"},
 		},
-		Work: &Bar{"W", -0.4624, "−0.462 J"},
+		Work: pointer(energy("W", -0.4624)),
 	}
 }
 
-func shot() *Bars {
-	return &Bars{
-		Description: "U turns into K.", Unit: "J",
-		Stages: []Stage{
-			{`at "pulled back"`, []Bar{{"K", 0, "0 J"}, {"U", 0.925, "0.925 J"}}, "total 0.925 J"},
-			{`at "released"`, []Bar{{"K", 0.88, "0.880 J"}, {"U", 0.004, "0.004 J"}}, "total 0.884 J"},
+func shot() *entry.Bars {
+	return &entry.Bars{
+		Books: "U turns into K.", Unit: unit("J"),
+		Stages: []entry.Stage{
+			{Name: `at "pulled back"`, Bars: []entry.Bar{energy("K", 0), energy("U", 0.925)}, Sum: "0.925 J"},
+			{Name: `at "released"`, Bars: []entry.Bar{energy("K", 0.88), energy("U", 0.004)}, Sum: "0.884 J"},
 		},
 	}
 }
 
-var charts = map[string]func() *Bars{"scale": scale, "shot": shot}
+var charts = map[string]func() *entry.Bars{"scale": scale, "shot": shot}
 
 func TestBarsGoldens(t *testing.T) {
 	for name, make := range charts {
-		golden(t, name+".txt", make().Text(60, false))
-		golden(t, name+".ascii.txt", make().Text(60, true))
-		golden(t, name+".narrow.txt", make().Text(30, false))
-		svg := make().SVG("b")
+		golden(t, name+".txt", BarsText(make(), 60, false))
+		golden(t, name+".ascii.txt", BarsText(make(), 60, true))
+		golden(t, name+".narrow.txt", BarsText(make(), 30, false))
+		svg := BarsSVG(make(), "b")
 		golden(t, name+".svg", svg)
 		wellFormed(t, svg)
 		s := newBarsLayout(make())
@@ -45,8 +60,8 @@ func TestBarsGoldens(t *testing.T) {
 }
 
 func TestBarsToScale(t *testing.T) {
-	b := &Bars{Stages: []Stage{{"", []Bar{{"A", 4, "4 J"}, {"B", 2, "2 J"}, {"C", 0, "0 J"}, {"D", 1e-9, "1 nJ"}}, ""}}}
-	lines := strings.Split(b.Text(60, true), "\n")
+	b := &entry.Bars{Unit: unit("J"), Stages: []entry.Stage{{Name: "", Bars: []entry.Bar{energy("A", 4), energy("B", 2), energy("C", 0), energy("D", 1e-9)}, Sum: ""}}}
+	lines := strings.Split(BarsText(b, 60, true), "\n")
 	var n []int
 	for _, line := range lines[:4] {
 		n = append(n, strings.Count(line, "#"))

@@ -3,6 +3,9 @@ package draw
 import (
 	"math"
 	"strings"
+
+	"steelyard/session/entry"
+	"steelyard/units"
 )
 
 const (
@@ -16,88 +19,87 @@ const (
 // barsLayout is a chart with the places of all that is drawn of it.
 type barsLayout struct {
 	sheet
-	*Bars
+	*entry.Bars
 	groups []groupLayout
 	span   span
 	ticks  ticks
-	unit   string
+	unit   []label
 	box    box // of the bars: from the axis on, between the ends of the scale
 	names  float64
 	stages float64
 	width  float64
 	height float64
-	kinds  map[string]int // the fill of each name of a bar
+	fills  map[string]int // by the name of the bar
 }
 
 // groupLayout is one stage with the places of its texts.
 type groupLayout struct {
-	Stage
-	work        bool
+	group
 	left, width float64
 	slot        float64 // width of one bar with its texts
-	name, sum   []string
+	texts       []label // below the bars: the stage and its sum
 }
 
-func newBarsLayout(b *Bars) *barsLayout {
-	s := &barsLayout{Bars: b, kinds: map[string]int{}}
-	v := b.span()
+func newBarsLayout(b *entry.Bars) *barsLayout {
+	groups := groupsOf(b)
+	s := &barsLayout{Bars: b, fills: map[string]int{}}
+	v := spanOf(groups)
 	s.span = newSpan(NiceRange(v.from, v.to))
 	s.ticks = s.span.ticks(5)
-	s.unit = unitText(b.Unit, s.ticks.power)
 	left := 0.0
 	for _, text := range s.ticks.texts {
 		left = math.Max(left, textWidth(text))
 	}
 	s.box.left = edge + left + tickLength + 4
 	x := s.box.left + stageGap/2
-	slot := commonSlot(b.groups())
-	for i, g := range b.groups() {
-		group := newGroupLayout(g, b.isWork(i), slot)
+	slot := commonSlot(groups)
+	for _, g := range groups {
+		group := newGroupLayout(g, slot)
 		group.left = x
 		x += group.width + stageGap
 		s.groups = append(s.groups, group)
 	}
 	s.width = math.Max(x-stageGap/2+edge, 320)
 	s.box.right = s.width - edge
+	s.unit = label{text: unitText(b.Unit, s.ticks.power)}.rows(s.width - 2*edge)
 	s.rows()
 	return s
 }
 
 // unitText says what the numbers of the scale count.
-func unitText(unit string, power int) string {
-	unit = strings.TrimSpace(clean(unit))
+func unitText(unit *units.Unit, power int) string {
+	text := clean(unit.Screen())
 	if power != 0 {
-		unit = strings.TrimSpace(powerOfTen(power) + " " + unit)
+		text = powerOfTen(power) + " " + text
 	}
-	if unit == "" {
-		return ""
-	}
-	return "in " + unit
+	return "in " + text
 }
 
 // commonSlot gives the width of a bar with its texts, the same in all stages
 // so that they can be compared at a glance.
-func commonSlot(groups []Stage) float64 {
+func commonSlot(groups []group) float64 {
 	slot := barWidth
 	for _, g := range groups {
-		for _, bar := range g.Bars {
-			slot = math.Max(slot, math.Min(mostSlot, math.Max(textWidth(clean(bar.Name)), textWidth(clean(bar.Text)))))
+		for _, b := range g.bars {
+			slot = math.Max(slot, math.Min(mostSlot, math.Max(textWidth(b.name.text), textWidth(b.value.text))))
 		}
 	}
 	return slot
 }
 
-func newGroupLayout(g Stage, work bool, slot float64) groupLayout {
-	s := groupLayout{Stage: g, work: work, slot: slot}
-	s.width = math.Max(90, slot*float64(len(g.Bars))+slotGap*float64(len(g.Bars)-1))
-	least := math.Min(mostSlot, math.Max(textWidth(clean(g.Name)), textWidth(clean(g.Sum))))
-	if work {
-		least = 90
+func newGroupLayout(g group, slot float64) groupLayout {
+	s := groupLayout{group: g, slot: slot}
+	s.width = math.Max(90, s.across())
+	if !g.work {
+		s.width = math.Max(s.width, math.Min(mostSlot, math.Max(textWidth(g.name), textWidth(g.sum))))
 	}
-	s.width = math.Max(s.width, least)
-	s.name = wrap(g.Name, charactersIn(s.width))
-	s.sum = wrap(g.Sum, charactersIn(s.width))
+	s.texts = append(label{text: g.name}.rows(s.width), label{text: g.sum}.rows(s.width)...)
 	return s
+}
+
+// across is the width of the bars of a group.
+func (g *groupLayout) across() float64 {
+	return g.slot*float64(len(g.bars)) + slotGap*float64(len(g.bars)-1)
 }
 
 // rows shares out the height: values above and below the bars, then names,
@@ -105,18 +107,18 @@ func newGroupLayout(g Stage, work bool, slot float64) groupLayout {
 func (s *barsLayout) rows() {
 	above, below, names, stages := 0, 0, 0, 0
 	for _, g := range s.groups {
-		for _, bar := range g.Bars {
-			n := len(wrap(bar.Text, charactersIn(g.slot)))
-			if bar.Value < 0 {
+		for _, b := range g.bars {
+			n := len(b.value.rows(g.slot))
+			if b.size < 0 {
 				below = max(below, n)
 			} else {
 				above = max(above, n)
 			}
-			names = max(names, len(wrap(bar.Name, charactersIn(g.slot))))
+			names = max(names, len(b.name.rows(g.slot)))
 		}
-		stages = max(stages, len(g.name)+len(g.sum))
+		stages = max(stages, len(g.texts))
 	}
-	y := edge + lineHeight*float64(countLines(s.width-2*edge, s.unit)) + 8
+	y := edge + lineHeight*float64(len(s.unit)) + 8
 	s.box.top = y + lineHeight*float64(above)
 	s.box.bottom = s.box.top + barsHeight
 	s.names = s.box.bottom + 4 + lineHeight*float64(below)
@@ -132,11 +134,11 @@ func (s *barsLayout) y(v float64) float64 {
 // draw writes the chart.
 func (s *barsLayout) draw(on vector) {
 	s.vector = on
-	s.begin(s.width, s.height, s.spoken(), s.Description, s.choose())
-	s.block(edge, edge, s.width-2*edge, words, s.unit)
+	s.begin(s.width, s.height, s.spoken(), s.Books, s.choose())
+	s.block(edge, edge, s.unit)
 	s.scale()
-	for _, g := range s.groups {
-		s.group(g)
+	for i := range s.groups {
+		s.group(&s.groups[i])
 	}
 	s.end()
 }
@@ -146,10 +148,10 @@ func (s *barsLayout) draw(on vector) {
 func (s *barsLayout) choose() int {
 	used := 0
 	for _, g := range s.groups {
-		for _, bar := range g.Bars {
-			if _, known := s.kinds[bar.Name]; !known && !g.work {
-				s.kinds[bar.Name] = len(s.kinds) % fillKinds
-				used = max(used, s.kinds[bar.Name]+1)
+		for _, b := range g.bars {
+			if _, known := s.fills[b.name.text]; !known && !g.work {
+				s.fills[b.name.text] = len(s.fills) % fillKinds
+				used = max(used, s.fills[b.name.text]+1)
 			}
 		}
 	}
@@ -159,59 +161,55 @@ func (s *barsLayout) choose() int {
 // scale draws the axis of values and the zero line all bars stand on.
 func (s *barsLayout) scale() {
 	b := s.box
-	lines := [][]Point{{{b.left, b.top}, {b.left, b.bottom}}}
+	lines := [][]point{{{b.left, b.top}, {b.left, b.bottom}}}
 	for i, v := range s.ticks.at {
 		y := s.y(v)
-		lines = append(lines, []Point{{b.left, y}, {b.left - tickLength, y}})
-		s.text(b.left-tickLength-4, y+ascent/2-0.5, end, valueText, s.ticks.texts[i])
+		lines = append(lines, []point{{b.left, y}, {b.left - tickLength, y}})
+		s.number(b.left-tickLength-4, y+ascent/2-0.5, end, s.ticks.texts[i])
 	}
-	lines = append(lines, []Point{{b.left, s.y(0)}, {b.right, s.y(0)}})
+	lines = append(lines, []point{{b.left, s.y(0)}, {b.right, s.y(0)}})
 	s.rules(axisInk, lines)
 }
 
-func (s *barsLayout) group(g groupLayout) {
-	bars := g.slot*float64(len(g.Bars)) + slotGap*float64(len(g.Bars)-1)
-	x := g.left + (g.width-bars)/2 + g.slot/2
-	for _, bar := range g.Bars {
-		s.column(bar, x, g)
+func (s *barsLayout) group(g *groupLayout) {
+	x := g.left + (g.width-g.across())/2 + g.slot/2
+	for _, b := range g.bars {
+		s.column(b, x, g)
 		x += g.slot + slotGap
 	}
-	y := s.stages + ascent + 2
-	for _, line := range append(g.name[:len(g.name):len(g.name)], g.sum...) {
-		s.text(g.left+g.width/2, y, middle, words, line)
-		y += lineHeight
-	}
+	s.centred(g.left+g.width/2, s.stages+ascent+2, g.texts)
 }
 
 // column draws one bar around x with its value at its end and its name beneath.
-func (s *barsLayout) column(b Bar, x float64, g groupLayout) {
+func (s *barsLayout) column(b bar, x float64, g *groupLayout) {
 	zero, end := s.y(0), s.y(0)
-	if isFinite(b.Value) {
-		end = s.y(b.Value)
+	if isFinite(b.size) {
+		end = s.y(b.size)
 	}
 	if zero != end {
-		s.bar(box{x - barWidth/2, math.Min(zero, end), x + barWidth/2, math.Max(zero, end)}, s.kinds[b.Name], g.work)
+		s.bar(box{x - barWidth/2, math.Min(zero, end), x + barWidth/2, math.Max(zero, end)}, s.fills[b.name.text], g.work)
 	}
-	texts := wrap(b.Text, charactersIn(g.slot))
+	texts := b.value.rows(g.slot)
 	y := end - 6 - lineHeight*float64(len(texts)-1)
-	if b.Value < 0 {
+	if b.size < 0 {
 		y = end + ascent + 5
 	}
-	for _, line := range texts {
-		s.text(x, y, middle, valueText, line)
-		y += lineHeight
-	}
-	y = s.names + ascent + 2
-	for _, line := range wrap(b.Name, charactersIn(g.slot)) {
-		s.text(x, y, middle, nameText, line)
+	s.centred(x, y, texts)
+	s.centred(x, s.names+ascent+2, b.name.rows(g.slot))
+}
+
+// centred writes rows of text around x, the first at y.
+func (s *barsLayout) centred(x, y float64, rows []label) {
+	for _, row := range rows {
+		s.text(x, y, middle, row)
 		y += lineHeight
 	}
 }
 
 // spoken is the title that a screen reader says.
-func (b *Bars) spoken() string {
+func (s *barsLayout) spoken() string {
 	var names []string
-	for _, s := range b.Stages {
+	for _, s := range s.Stages {
 		names = append(names, s.Name)
 	}
 	return "Energy bars: " + strings.Join(names, ", ")

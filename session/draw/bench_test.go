@@ -5,27 +5,27 @@ import "testing"
 func BenchmarkText(b *testing.B) {
 	f := plunger()
 	for b.Loop() {
-		f.Text(80, 24, false)
+		GraphText(f, 80, 24, false)
 	}
 }
 
 func BenchmarkSVG(b *testing.B) {
 	f := plunger()
 	for b.Loop() {
-		f.SVG("g")
+		GraphSVG(f, "g")
 	}
 }
 
 func BenchmarkSVGMagnets(b *testing.B) {
 	f := magnets()
 	for b.Loop() {
-		f.SVG("g")
+		GraphSVG(f, "g")
 	}
 }
 
 func BenchmarkBarsSVG(b *testing.B) {
 	c := scale()
 	for b.Loop() {
-		c.SVG("g")
+		BarsSVG(c, "g")
 	}
 }

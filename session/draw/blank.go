@@ -39,14 +39,14 @@ func handy(mantissa int) []int {
 }
 
 // grid gives the lines between the squares.
-func (s *figureLayout) grid() [][]Point {
-	var lines [][]Point
+func (s *figureLayout) grid() [][]point {
+	var lines [][]point
 	b := s.box
 	for x := b.left + square; x < b.right+square/2; x += square {
-		lines = append(lines, []Point{{x, b.top}, {x, b.bottom}})
+		lines = append(lines, []point{{x, b.top}, {x, b.bottom}})
 	}
 	for y := b.top; y < b.bottom-square/2; y += square {
-		lines = append(lines, []Point{{b.left, y}, {b.right, y}})
+		lines = append(lines, []point{{b.left, y}, {b.right, y}})
 	}
 	return lines
 }

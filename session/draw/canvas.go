@@ -30,7 +30,7 @@ func (c *canvas) box() box {
 }
 
 // cell gives the cell of a point in dot coordinates.
-func (c *canvas) cell(p Point) (column, row int) {
+func (c *canvas) cell(p point) (column, row int) {
 	across, down := c.grain()
 	return int(math.Floor(p.X+0.5)) / across, int(math.Floor(p.Y+0.5)) / down
 }
@@ -79,7 +79,7 @@ func (p *pen) down() bool {
 }
 
 // line draws a line whose points all lie in the canvas's box.
-func (c *canvas) line(p *pen, line []Point) {
+func (c *canvas) line(p *pen, line []point) {
 	p.begun = false
 	if len(line) == 1 {
 		c.dot(p, line[0])
@@ -90,12 +90,12 @@ func (c *canvas) line(p *pen, line []Point) {
 		steps := math.Ceil(math.Max(math.Abs(dx), math.Abs(dy)))
 		for k := 0.0; k <= steps; k++ {
 			t := k / math.Max(steps, 1)
-			c.dot(p, Point{from.X + t*dx, from.Y + t*dy})
+			c.dot(p, point{from.X + t*dx, from.Y + t*dy})
 		}
 	}
 }
 
-func (c *canvas) dot(p *pen, at Point) {
+func (c *canvas) dot(p *pen, at point) {
 	x, y := int(math.Floor(at.X+0.5)), int(math.Floor(at.Y+0.5))
 	if p.begun && x == p.x && y == p.y {
 		return

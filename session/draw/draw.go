@@ -1,41 +1,63 @@
-// Package draw draws graphs of curves and bar charts of energies from plain
-// numbers: as text for a terminal, and laid out once to be written as SVG for a
-// page or as a picture of TeX for paper. It computes nothing about the quantities
-// themselves: the caller gives numbers, ranges and texts.
+// Package draw draws the graphs and the bar charts of a session: as text for a
+// terminal, and laid out once to be written as SVG for a page or as a picture of
+// TeX for paper. It works nothing out about the quantities themselves.
 //
-// Nothing is told apart by colour, no text is ever cut short, and the same
-// figure always gives the same bytes.
+// Nothing is told apart by colour, no text is ever cut short, and the same drawing
+// always gives the same bytes.
 package draw
 
-import "math"
+import (
+	"math"
 
-// Axis is one axis: its label, the quantity over its unit ("x / cm", SI
-// Brochure 5.4.1), and the range shown, in the axis's unit. A range that can't
-// be drawn (not finite, or of no length) is replaced by one near it that can.
-type Axis struct {
-	Label    string
-	From, To float64
+	"steelyard/lang/syntax"
+	"steelyard/lang/typeset"
+	"steelyard/session/entry"
+)
+
+// point is a place on a drawing, y downward.
+type point struct{ X, Y float64 }
+
+// label is a text of a drawing: as characters, by which it is measured, and laid
+// out where it is mathematics.
+type label struct {
+	text string
+	math typeset.Box
 }
 
-// Point is one point of a curve, in the units of the axes.
-type Point struct{ X, Y float64 }
-
-// Curve is one curve. Name is its direct label, such as "K(x)". Runs are its
-// connected pieces: between two runs is a gap, such as a pole, and no line is
-// drawn across it. A point that isn't finite makes a gap too.
-type Curve struct {
-	Name string
-	Runs [][]Point
+func exprLabel(x syntax.Expr) label {
+	return label{clean(syntax.ScreenExpr(x)), typeset.Line(x)}
 }
 
-// Figure is a graph: curves over two axes. Description says in words what can be
-// seen, for readers who can't see it. Blank leaves out the curves and draws the
-// axes over a light square grid, to draw on by hand.
-type Figure struct {
-	Description string
-	X, Y        Axis
-	Curves      []Curve
-	Blank       bool
+// axisLabel is what stands at an axis: the quantity over its unit ("x / cm", SI
+// Brochure 5.4.1), with the power of ten taken out of the texts of its ticks.
+func axisLabel(a entry.Axis, t ticks) label {
+	a.Label.Power = t.power
+	return label{clean(a.Label.String()), a.Label.Box(typeset.Line)}
+}
+
+// curveLabels are the names of the curves of a graph that shows them.
+func curveLabels(g *entry.Graph) []label {
+	if g.Blank {
+		return nil
+	}
+	out := make([]label, len(g.Curves))
+	for i, c := range g.Curves {
+		out[i] = exprLabel(c.Of)
+	}
+	return out
+}
+
+// Height is the range in which the y axis is drawn. It has round ends, and begins
+// at zero where that leaves most of the height to the curves.
+func Height(g *entry.Graph) (lo, hi float64) {
+	lo, hi = g.Y.From, g.Y.To
+	if lo > 0 && lo < hi/2 {
+		lo = 0
+	}
+	if hi < 0 && hi > lo/2 {
+		hi = 0
+	}
+	return NiceRange(lo, hi)
 }
 
 // span is a range that can be drawn: finite, from < to, and not so short that

@@ -1,6 +1,11 @@
 package draw
 
-import "math"
+import (
+	"math"
+	"strings"
+
+	"steelyard/session/entry"
+)
 
 const (
 	figureWidth = 640.0
@@ -12,39 +17,38 @@ const (
 // figureLayout is a figure with the places of all that is drawn of it.
 type figureLayout struct {
 	sheet
-	*Figure
+	*entry.Graph
 	place
 	xTicks, yTicks ticks
-	xLabel, yLabel []string
-	seen           [][][]Point // the visible pieces of each curve
+	xLabel, yLabel []label
+	labels         []label     // the names of the curves
+	seen           [][][]point // the visible pieces of each curve
 	names          []name
 	keyed          []int // curves named in a key below
-	across, down   int   // squares of a blank figure
+	across, down   int   // squares of blank axes
 	below          float64
 	height         float64
 }
 
-func newFigureLayout(f *Figure) *figureLayout {
-	s := &figureLayout{Figure: f, place: place{x: newSpan(f.X.From, f.X.To), y: newSpan(f.Y.From, f.Y.To)}}
+func newFigureLayout(g *entry.Graph) *figureLayout {
+	s := &figureLayout{Graph: g, labels: curveLabels(g)}
+	s.x, s.y = newSpan(g.X.From, g.X.To), newSpan(Height(g))
 	s.xTicks, s.yTicks = s.x.ticks(8), s.y.ticks(6)
-	if f.Blank {
+	if g.Blank {
 		s.x, s.xTicks, s.across = squared(s.x, 560/int(square))
 		s.y, s.yTicks, s.down = squared(s.y, int(plotHeight)/int(square))
 	}
 	s.layout()
-	if !f.Blank {
-		s.seen = make([][][]Point, len(f.Curves))
-		for i, c := range f.Curves {
+	if !g.Blank {
+		s.seen = make([][][]point, len(g.Curves))
+		for i, c := range g.Curves {
 			for _, line := range s.visible(c.Runs, 0.25) {
 				s.seen[i] = append(s.seen[i], simplify(line, 0.2))
 			}
 		}
 		s.placeNames()
 	}
-	s.height = s.below + edge
-	if !f.Blank {
-		s.height += lineHeight * float64(s.keyLines())
-	}
+	s.height = s.below + edge + lineHeight*float64(s.keyLines())
 	return s
 }
 
@@ -59,21 +63,19 @@ func (s *figureLayout) layout() {
 	if n := len(s.xTicks.texts); n > 0 {
 		right = math.Max(right, edge+textWidth(s.xTicks.texts[n-1])/2)
 	}
-	if !s.Blank {
-		for _, c := range s.Curves {
-			if w := textWidth(clean(c.Name)); w <= figureWidth/4 {
-				right = math.Max(right, w+6+edge)
-			}
+	for _, l := range s.labels {
+		if w := textWidth(l.text); w <= figureWidth/4 {
+			right = math.Max(right, w+6+edge)
 		}
 	}
-	s.yLabel = wrap(label(s.Y.Label, s.yTicks.power), charactersIn(figureWidth-2*edge))
-	s.xLabel = wrap(label(s.X.Label, s.xTicks.power), charactersIn(figureWidth-2*edge))
+	s.yLabel = axisLabel(s.Y, s.yTicks).rows(figureWidth - 2*edge)
+	s.xLabel = axisLabel(s.X, s.xTicks).rows(figureWidth - 2*edge)
 	top := edge + lineHeight*float64(len(s.yLabel)) + 14
 	w, h := figureWidth-left-right, plotHeight
 	if s.Blank {
 		w, h = square*float64(s.across), square*float64(s.down)
 	} else {
-		h = math.Max(h, lineHeight*float64(len(s.Curves)))
+		h = math.Max(h, lineHeight*float64(len(s.labels)))
 	}
 	s.box = box{left, top, left + w, top + h}
 	s.below = s.box.bottom + tickLength + lineHeight*float64(1+len(s.xLabel)) + 8
@@ -82,7 +84,8 @@ func (s *figureLayout) layout() {
 // draw writes the figure.
 func (s *figureLayout) draw(on vector) {
 	s.vector = on
-	s.begin(figureWidth, s.height, s.spoken(), s.Description, 0)
+	spoken, description := told(s.Graph)
+	s.begin(figureWidth, s.height, spoken, description, 0)
 	if s.Blank {
 		s.rules(gridInk, s.grid())
 	}
@@ -92,7 +95,7 @@ func (s *figureLayout) draw(on vector) {
 			s.curves(curveInk(i), lines)
 		}
 		for _, n := range s.names {
-			s.text(n.x, n.y, n.anchor, nameText, n.text)
+			s.text(n.x, n.y, n.anchor, n.label)
 		}
 		s.writeKey(s.below)
 	}
@@ -102,23 +105,23 @@ func (s *figureLayout) draw(on vector) {
 // axes draws the axes, their ticks and labels, and the thin zero lines.
 func (s *figureLayout) axes() {
 	b := s.box
-	zero := s.at(Point{0, 0})
-	var zeros [][]Point
+	zero := s.at(0, 0)
+	var zeros [][]point
 	if s.x.inside(0) {
-		zeros = append(zeros, []Point{{zero.X, b.top}, {zero.X, b.bottom}})
+		zeros = append(zeros, []point{{zero.X, b.top}, {zero.X, b.bottom}})
 	}
 	if s.y.inside(0) {
-		zeros = append(zeros, []Point{{b.left, zero.Y}, {b.right, zero.Y}})
+		zeros = append(zeros, []point{{b.left, zero.Y}, {b.right, zero.Y}})
 	}
 	s.rules(zeroInk, zeros)
-	axis := [][]Point{{{b.left, b.top}, {b.left, b.bottom}, {b.right, b.bottom}}}
+	axis := [][]point{{{b.left, b.top}, {b.left, b.bottom}, {b.right, b.bottom}}}
 	for _, v := range s.xTicks.at {
-		x := s.at(Point{v, s.y.from}).X
-		axis = append(axis, []Point{{x, b.bottom}, {x, b.bottom + tickLength}})
+		x := s.at(v, s.y.from).X
+		axis = append(axis, []point{{x, b.bottom}, {x, b.bottom + tickLength}})
 	}
 	for _, v := range s.yTicks.at {
-		y := s.at(Point{s.x.from, v}).Y
-		axis = append(axis, []Point{{b.left, y}, {b.left - tickLength, y}})
+		y := s.at(s.x.from, v).Y
+		axis = append(axis, []point{{b.left, y}, {b.left - tickLength, y}})
 	}
 	s.rules(axisInk, axis)
 	s.axisTexts()
@@ -130,32 +133,34 @@ func (s *figureLayout) axisTexts() {
 	y := b.bottom + tickLength + ascent + 4
 	for i, v := range s.xTicks.at {
 		text := s.xTicks.texts[i]
-		x := s.at(Point{v, s.y.from}).X
+		x := s.at(v, s.y.from).X
 		if t := textBox(x, y, middle, text); t.left > free {
-			s.text(x, y, middle, valueText, text)
+			s.number(x, y, middle, text)
 			free = t.right + 4
 		}
 	}
 	for i, v := range s.yTicks.at {
-		s.text(b.left-tickLength-4, s.at(Point{s.x.from, v}).Y+ascent/2-0.5, end, valueText, s.yTicks.texts[i])
+		s.number(b.left-tickLength-4, s.at(s.x.from, v).Y+ascent/2-0.5, end, s.yTicks.texts[i])
 	}
 	for i, line := range s.yLabel {
-		s.text(edge, b.top-14-descent-lineHeight*float64(len(s.yLabel)-1-i), start, axisText, line)
+		s.text(edge, b.top-14-descent-lineHeight*float64(len(s.yLabel)-1-i), start, line)
 	}
 	for _, line := range s.xLabel {
 		y += lineHeight
 		x, at := b.right, end
-		if textWidth(line) > b.right-edge {
+		if textWidth(line.text) > b.right-edge {
 			x, at = edge, start
 		}
-		s.text(x, y, at, axisText, line)
+		s.text(x, y, at, line)
 	}
 }
 
-// spoken is the title that a screen reader says.
-func (f *Figure) spoken() string {
-	if f.Blank {
-		return "Axes to draw on: " + f.Y.Label + " against " + f.X.Label
+// told says in words what a graph is and what can be seen in it, for readers who
+// can't see it. Of blank axes nothing is told that would give a curve away.
+func told(g *entry.Graph) (spoken, description string) {
+	x, y := g.X.Label.String(), g.Y.Label.String()
+	if g.Blank {
+		return "Axes to draw on: " + y + " against " + x, "Axes to draw on: " + x + " and " + y + "."
 	}
-	return "Graph of " + f.Y.Label + " against " + f.X.Label
+	return "Graph of " + y + " against " + x, strings.Join(g.Shapes, " ")
 }

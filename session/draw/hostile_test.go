@@ -5,6 +5,8 @@ import (
 	"strings"
 	"testing"
 	"unicode/utf8"
+
+	"steelyard/session/entry"
 )
 
 // checkText checks what holds for every text: no line too wide, no colour.
@@ -28,18 +30,18 @@ func checkText(t *testing.T, text string, columns int, ascii bool) {
 	}
 }
 
-func checkFigure(t *testing.T, f *Figure, columns, rows int) {
+func checkFigure(t *testing.T, f *entry.Graph, columns, rows int) {
 	t.Helper()
-	checkText(t, f.Text(columns, rows, false), columns, false)
-	checkText(t, f.Text(columns, rows, true), columns, true)
-	svg := f.SVG("g")
+	checkText(t, GraphText(f, columns, rows, false), columns, false)
+	checkText(t, GraphText(f, columns, rows, true), columns, true)
+	svg := GraphSVG(f, "g")
 	wellFormed(t, svg)
 	for _, wild := range []string{"NaN", "Inf", "e+", "e-0", "e-1"} {
 		if strings.Contains(coordinates(svg), wild) {
 			t.Fatalf("%s among the coordinates of %s", wild, svg)
 		}
 	}
-	boxes, h := f.textBoxes()
+	boxes, h := textBoxes(f)
 	apart(t, boxes, figureWidth, h)
 }
 
@@ -53,31 +55,31 @@ func coordinates(svg string) string {
 	return b.String()
 }
 
-func hostileFigures() map[string]*Figure {
+func hostileFigures() map[string]*entry.Graph {
 	nan, inf := math.NaN(), math.Inf(1)
-	noise := make([]Point, 200_000)
+	noise := make([]point, 200_000)
 	for i := range noise {
-		noise[i] = Point{math.Mod(float64(i)*0.6180339887, 1), math.Mod(float64(i)*0.7548776662, 1.4) - 0.2}
+		noise[i] = point{math.Mod(float64(i)*0.6180339887, 1), math.Mod(float64(i)*0.7548776662, 1.4) - 0.2}
 	}
-	many := &Figure{X: Axis{"x", 0, 1}, Y: Axis{"y", 0, 1}}
+	many := &entry.Graph{X: axis("x", 0, 1), Y: axis("y", 0, 1)}
 	for i := range 40 {
-		many.Curves = append(many.Curves, Curve{"f" + strings.Repeat("f", i), [][]Point{{{0, 0}, {1, 0.5 + float64(i%3)*1e-3}}}})
+		many.Curves = append(many.Curves, curve("f"+strings.Repeat("f", i), [][]point{{{0, 0}, {1, 0.5 + float64(i%3)*1e-3}}}))
 	}
-	middle := &Figure{X: Axis{"x", 0, 1}, Y: Axis{"y", 0, 1}}
+	middle := &entry.Graph{X: axis("x", 0, 1), Y: axis("y", 0, 1)}
 	for i := range 12 {
-		middle.Curves = append(middle.Curves, Curve{"curve " + strings.Repeat("i", i), [][]Point{{{0, 0}, {0.5, 0.5}}}})
+		middle.Curves = append(middle.Curves, curve("curve "+strings.Repeat("i", i), [][]point{{{0, 0}, {0.5, 0.5}}}))
 	}
-	return map[string]*Figure{
+	return map[string]*entry.Graph{
 		"empty":     {},
-		"no size":   {X: Axis{"x", 3, 3}, Y: Axis{"y", -3, -3}, Curves: []Curve{{"a", [][]Point{{{3, -3}}}}}},
-		"not sizes": {X: Axis{"x", nan, inf}, Y: Axis{"y", -inf, nan}, Curves: []Curve{{"a", [][]Point{{{nan, 1}, {1, inf}}, {}}}}},
-		"reversed":  {X: Axis{"x / m", 5, -5}, Y: Axis{"y / m", 1, 0}, Curves: []Curve{{"a", [][]Point{{{-9, -9}, {9, 9}}}}}},
-		"largest":   {X: Axis{"x", -math.MaxFloat64, math.MaxFloat64}, Y: Axis{"y", 0, 5e-324}, Curves: []Curve{{"a", [][]Point{{{-1e308, 1e308}, {1e308, -1e308}}}}}},
-		"crowded":   {X: Axis{"x", 1e9, 1e9 + 1e-7}, Y: Axis{"y", 1e9, 1e9 + 3}},
-		"hostile texts": {Description: "\"'<>&", X: Axis{"<x> / \n" + strings.Repeat("m·", 200), 0, 1},
-			Y: Axis{strings.Repeat("long words ", 40), 0, 1}, Curves: []Curve{{"\x1b<&>e\u0301", [][]Point{{{0, 0}, {1, 1}}}}}},
-		"noise": {X: Axis{"x", 0, 1}, Y: Axis{"y", 0, 1}, Curves: []Curve{{"n", [][]Point{noise}}}},
-		"spike": {X: Axis{"x", 0, 1}, Y: Axis{"y", 0, 1}, Curves: []Curve{{"n", [][]Point{{{0, 0}, {0.5, 1e300}, {0.5, -1e300}, {1, 1}}}}}},
+		"no size":   {X: axis("x", 3, 3), Y: axis("y", -3, -3), Curves: []entry.Curve{curve("a", [][]point{{{3, -3}}})}},
+		"not sizes": {X: axis("x", nan, inf), Y: axis("y", -inf, nan), Curves: []entry.Curve{curve("a", [][]point{{{nan, 1}, {1, inf}}, {}})}},
+		"reversed":  {X: axis("x / m", 5, -5), Y: axis("y / m", 1, 0), Curves: []entry.Curve{curve("a", [][]point{{{-9, -9}, {9, 9}}})}},
+		"largest":   {X: axis("x", -math.MaxFloat64, math.MaxFloat64), Y: axis("y", 0, 5e-324), Curves: []entry.Curve{curve("a", [][]point{{{-1e308, 1e308}, {1e308, -1e308}}})}},
+		"crowded":   {X: axis("x", 1e9, 1e9+1e-7), Y: axis("y", 1e9, 1e9+3)},
+		"hostile texts": {Shapes: []string{"\"'<>&"}, X: axis("<x> / \n"+strings.Repeat("m·", 200), 0, 1),
+			Y: axis(strings.Repeat("long words ", 40), 0, 1), Curves: []entry.Curve{curve("\x1b<&>e\u0301", [][]point{{{0, 0}, {1, 1}}})}},
+		"noise": {X: axis("x", 0, 1), Y: axis("y", 0, 1), Curves: []entry.Curve{curve("n", [][]point{noise})}},
+		"spike": {X: axis("x", 0, 1), Y: axis("y", 0, 1), Curves: []entry.Curve{curve("n", [][]point{{{0, 0}, {0.5, 1e300}, {0.5, -1e300}, {1, 1}}})}},
 		"many":  many, "middle": middle,
 	}
 }
@@ -100,22 +102,22 @@ func TestHostileFigures(t *testing.T) {
 
 // A million points in order thin to what can be seen of them.
 func TestManyPoints(t *testing.T) {
-	f := &Figure{X: Axis{"x", 0, 1}, Y: Axis{"y", -1, 1}, Curves: []Curve{{"w", [][]Point{sampled(0, 1, 1_000_000, func(x float64) float64 { return 2 * math.Sin(1e5*x) })}}}}
+	f := &entry.Graph{X: axis("x", 0, 1), Y: axis("y", -1, 1), Curves: []entry.Curve{curve("w", [][]point{sampled(0, 1, 1_000_000, func(x float64) float64 { return 2 * math.Sin(1e5*x) })})}}
 	checkFigure(t, f, 80, 24)
-	if n := len(f.SVG("g")); n > 200_000 {
+	if n := len(GraphSVG(f, "g")); n > 200_000 {
 		t.Errorf("%d bytes", n)
 	}
-	f.Curves[0].Runs[0] = sampled(0, 1, 1000, func(x float64) float64 { return math.Sin(9 * x) })
-	if n := len(coordinates(f.SVG("g"))); n > 1500 {
+	f.Curves[0].Runs = sampledRuns([][]point{sampled(0, 1, 1000, func(x float64) float64 { return math.Sin(9 * x) })})
+	if n := len(coordinates(GraphSVG(f, "g"))); n > 1500 {
 		t.Errorf("%d bytes of paths for a smooth curve", n)
 	}
 }
 
-func checkBars(t *testing.T, b *Bars, columns int) {
+func checkBars(t *testing.T, b *entry.Bars, columns int) {
 	t.Helper()
-	checkText(t, b.Text(columns, false), columns, false)
-	checkText(t, b.Text(columns, true), columns, true)
-	svg := b.SVG("g")
+	checkText(t, BarsText(b, columns, false), columns, false)
+	checkText(t, BarsText(b, columns, true), columns, true)
+	svg := BarsSVG(b, "g")
 	wellFormed(t, svg)
 	s := newBarsLayout(b)
 	s.draw(&svgWriter{})
@@ -125,13 +127,13 @@ func checkBars(t *testing.T, b *Bars, columns int) {
 func TestHostileBars(t *testing.T) {
 	nan, inf := math.NaN(), math.Inf(1)
 	long := strings.Repeat("long", 40)
-	for _, b := range []*Bars{
-		{},
-		{Work: &Bar{"W", 1, "1 J"}},
-		{Stages: []Stage{{}, {"", nil, ""}, {"a", []Bar{{}}, "b"}}},
-		{Stages: []Stage{{"a", []Bar{{"K", nan, "?"}, {"U", inf, "∞"}, {"V", -inf, "−∞"}, {"V", 1e308, "x"}, {"W", -1e308, "y"}}, "b"}}},
-		{Unit: long, Stages: []Stage{{long, []Bar{{long, 1, long}, {"<&>\x00", -5e-324, "\x1b"}}, long + " " + long}}, Work: &Bar{long, -3, long}},
-		{Unit: "J", Stages: []Stage{{"a", []Bar{{"K", 2e-9, "2 nJ"}}, ""}}},
+	for _, b := range []*entry.Bars{
+		{Unit: unit("J")},
+		{Unit: unit("J"), Work: pointer(energy("W", 1))},
+		{Unit: unit("J"), Stages: []entry.Stage{{}, {Name: "", Bars: nil, Sum: ""}, {Name: "a", Bars: []entry.Bar{energy("", 0)}, Sum: "b"}}},
+		{Unit: unit("J"), Stages: []entry.Stage{{Name: "a", Bars: []entry.Bar{energy("K", nan), energy("U", inf), energy("V", -inf), energy("V", 1e308), energy("W", -1e308)}, Sum: "b"}}},
+		{Unit: unit("kg m^2/s^2"), Stages: []entry.Stage{{Name: long, Bars: []entry.Bar{energy(long, 1), energy("<&>\x00", -5e-324)}, Sum: long + " " + long}}, Work: pointer(energy(long, -3))},
+		{Unit: unit("nJ"), Stages: []entry.Stage{{Name: "a", Bars: []entry.Bar{energy("K", 2e-9)}, Sum: ""}}},
 	} {
 		for _, columns := range []int{-1, 1, 2, 5, 12, 20, 30, 60, 1000} {
 			checkBars(t, b, columns)
@@ -145,12 +147,12 @@ func FuzzFigure(f *testing.F) {
 	f.Add("0_ / _", "1__2_", 0.0, 1.0, 0.0, 1.0, 0.3, -0.5, 40, 2)
 	f.Add("ψ / 10 m", "é\u0301", 5.0, 5.0, 3.0, -3.0, 4.0, 2.0, 30, 8)
 	f.Fuzz(func(t *testing.T, label, name string, x0, x1, y0, y1, a, b float64, columns, rows int) {
-		fig := &Figure{
-			Description: label, X: Axis{label, x0, x1}, Y: Axis{name, y0, y1},
-			Curves: []Curve{{name, [][]Point{{{x0, y0}, {a, b}, {x1, y1}}}}, {label, [][]Point{{{x1, a}, {x0, b}}, {{b, a}}}}},
+		fig := &entry.Graph{
+			Shapes: []string{label}, X: axis(label, x0, x1), Y: axis(name, y0, y1),
+			Curves: []entry.Curve{curve(name, [][]point{{{x0, y0}, {a, b}, {x1, y1}}}), curve(label, [][]point{{{x1, a}, {x0, b}}, {{b, a}}})},
 		}
 		checkFigure(t, fig, columns, rows)
-		bars := &Bars{Unit: label, Stages: []Stage{{label, []Bar{{name, x0, label}, {label, a, name}}, name}, {name, []Bar{{label, y1, name}}, label}}, Work: &Bar{name, b, label}}
+		bars := &entry.Bars{Unit: unit("J"), Stages: []entry.Stage{{Name: label, Bars: []entry.Bar{energy(name, x0), energy(label, a)}, Sum: name}, {Name: name, Bars: []entry.Bar{energy(label, y1)}, Sum: label}}, Work: pointer(energy(name, b))}
 		checkBars(t, bars, columns)
 		if ticks := newSpan(x0, x1).ticks(columns); len(ticks.at) != len(ticks.texts) || len(ticks.at) > 250 {
 			t.Errorf("%d ticks, %d texts", len(ticks.at), len(ticks.texts))

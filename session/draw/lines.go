@@ -1,11 +1,15 @@
 package draw
 
-import "math"
+import (
+	"math"
+
+	"steelyard/session/graph"
+)
 
 // box is a rectangle of drawing coordinates, y downward.
 type box struct{ left, top, right, bottom float64 }
 
-func (b box) holds(p Point) bool {
+func (b box) holds(p point) bool {
 	return p.X >= b.left && p.X <= b.right && p.Y >= b.top && p.Y <= b.bottom
 }
 
@@ -15,10 +19,10 @@ type place struct {
 	box  box
 }
 
-func (p place) at(q Point) Point {
-	return Point{
-		p.box.left + p.x.part(q.X)*(p.box.right-p.box.left),
-		p.box.bottom - p.y.part(q.Y)*(p.box.bottom-p.box.top),
+func (p place) at(x, y float64) point {
+	return point{
+		p.box.left + p.x.part(x)*(p.box.right-p.box.left),
+		p.box.bottom - p.y.part(y)*(p.box.bottom-p.box.top),
 	}
 }
 
@@ -26,8 +30,8 @@ func (p place) at(q Point) Point {
 // coordinates: broken at points that aren't finite, clipped at the border.
 // Points closer together than grain across are thinned to the first, the
 // extreme ones and the last of each column, which no eye can tell apart.
-func (p place) visible(runs [][]Point, grain float64) [][]Point {
-	var out [][]Point
+func (p place) visible(runs [][]graph.Point, grain float64) [][]point {
+	var out [][]point
 	for _, run := range runs {
 		for len(run) > 0 {
 			n := 0
@@ -44,15 +48,15 @@ func (p place) visible(runs [][]Point, grain float64) [][]Point {
 }
 
 // thin maps a run to drawing coordinates and leaves out what can't be seen.
-func (p place) thin(run []Point, grain float64) []Point {
-	out := make([]Point, 0, min(len(run), 4096))
+func (p place) thin(run []graph.Point, grain float64) []point {
+	out := make([]point, 0, min(len(run), 4096))
 	for i := 0; i < len(run); {
-		first := p.at(run[i])
+		first := p.at(run[i].X, run[i].Y)
 		column := math.Floor(first.X / grain)
 		last, lowest, highest := first, first, first
 		lowAt, highAt, end := i, i, i
 		for j := i + 1; j < len(run); j++ {
-			q := p.at(run[j])
+			q := p.at(run[j].X, run[j].Y)
 			if math.Floor(q.X/grain) != column {
 				break
 			}
@@ -84,14 +88,14 @@ func (p place) thin(run []Point, grain float64) []Point {
 }
 
 // clip appends the parts of a line that lie inside the box.
-func (b box) clip(line []Point, out [][]Point) [][]Point {
+func (b box) clip(line []point, out [][]point) [][]point {
 	if len(line) == 1 {
 		if b.holds(line[0]) {
 			out = append(out, line)
 		}
 		return out
 	}
-	var piece []Point
+	var piece []point
 	for i := 1; i < len(line); i++ {
 		from, to, ok := b.segment(line[i-1], line[i])
 		if !ok {
@@ -101,7 +105,7 @@ func (b box) clip(line []Point, out [][]Point) [][]Point {
 			if len(piece) > 0 {
 				out = append(out, piece)
 			}
-			piece = append(make([]Point, 0, 16), from)
+			piece = append(make([]point, 0, 16), from)
 		}
 		piece = append(piece, to)
 	}
@@ -113,7 +117,7 @@ func (b box) clip(line []Point, out [][]Point) [][]Point {
 
 // segment clips one segment to the box by the range of its parameter
 // (Liang–Barsky). ok is false where nothing of it is inside.
-func (b box) segment(p, q Point) (from, to Point, ok bool) {
+func (b box) segment(p, q point) (from, to point, ok bool) {
 	if b.holds(p) && b.holds(q) {
 		return p, q, true
 	}
@@ -135,27 +139,27 @@ func (b box) segment(p, q Point) (from, to Point, ok bool) {
 	}
 	from, to = p, q
 	if t0 > 0 {
-		from = b.pull(Point{p.X + t0*dx, p.Y + t0*dy})
+		from = b.pull(point{p.X + t0*dx, p.Y + t0*dy})
 	}
 	if t1 < 1 {
-		to = b.pull(Point{p.X + t1*dx, p.Y + t1*dy})
+		to = b.pull(point{p.X + t1*dx, p.Y + t1*dy})
 	}
 	return from, to, true
 }
 
 // pull moves a point that rounding left just outside onto the border.
-func (b box) pull(p Point) Point {
-	return Point{math.Max(b.left, math.Min(b.right, p.X)), math.Max(b.top, math.Min(b.bottom, p.Y))}
+func (b box) pull(p point) point {
+	return point{math.Max(b.left, math.Min(b.right, p.X)), math.Max(b.top, math.Min(b.bottom, p.Y))}
 }
 
 // simplify leaves out the points of a line that lie within tolerance of the
 // chord drawn instead. It goes along the line once, keeping the range of
 // directions in which a chord from the last kept point passes all the others.
-func simplify(line []Point, tolerance float64) []Point {
+func simplify(line []point, tolerance float64) []point {
 	if len(line) < 3 {
 		return line
 	}
-	out := []Point{line[0]}
+	out := []point{line[0]}
 	for i := 1; i < len(line); {
 		end := reach(line, i, tolerance)
 		out = append(out, line[end])
@@ -165,7 +169,7 @@ func simplify(line []Point, tolerance float64) []Point {
 }
 
 // reach gives the index of the farthest point a chord from line[i-1] may go to.
-func reach(line []Point, i int, tolerance float64) int {
+func reach(line []point, i int, tolerance float64) int {
 	from := line[i-1]
 	var base, low, high, far float64
 	set := false

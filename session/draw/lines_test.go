@@ -27,8 +27,8 @@ func TestSimplify(t *testing.T) {
 
 func TestClip(t *testing.T) {
 	b := box{0, 0, 10, 10}
-	got := b.clip([]Point{{-5, 5}, {5, 5}, {5, 25}, {8, 25}, {8, 5}, {9, 5}}, nil)
-	want := [][]Point{{{0, 5}, {5, 5}, {5, 10}}, {{8, 10}, {8, 5}, {9, 5}}}
+	got := b.clip([]point{{-5, 5}, {5, 5}, {5, 25}, {8, 25}, {8, 5}, {9, 5}}, nil)
+	want := [][]point{{{0, 5}, {5, 5}, {5, 10}}, {{8, 10}, {8, 5}, {9, 5}}}
 	if len(got) != len(want) {
 		t.Fatalf("got %v", got)
 	}
@@ -45,15 +45,15 @@ func TestClip(t *testing.T) {
 func TestGaps(t *testing.T) {
 	nan := math.NaN()
 	p := place{span{0, 10}, span{0, 10}, box{0, 0, 100, 100}}
-	got := p.visible([][]Point{{{0, 0}, {1, 1}, {nan, 2}, {3, 3}, {4, math.Inf(1)}, {5, 5}, {6, 6}}, {{8, 8}, {9, 9}}}, 1)
+	got := p.visible(sampledRuns([][]point{{{0, 0}, {1, 1}, {nan, 2}, {3, 3}, {4, math.Inf(1)}, {5, 5}, {6, 6}}, {{8, 8}, {9, 9}}}), 1)
 	if len(got) != 4 || len(got[0]) != 2 || len(got[1]) != 1 || len(got[2]) != 2 || len(got[3]) != 2 {
 		t.Errorf("got %v", got)
 	}
 }
 
 func TestBackward(t *testing.T) {
-	got := backward([]Point{{0, 0}, {10, 0}, {10, 30}}, 4)
-	for i, want := range []Point{{10, 30}, {10, 20}, {10, 10}, {10, 0}} {
+	got := backward([]point{{0, 0}, {10, 0}, {10, 30}}, 4)
+	for i, want := range []point{{10, 30}, {10, 20}, {10, 10}, {10, 0}} {
 		if got[i] != want {
 			t.Errorf("got %v", got)
 		}

@@ -7,8 +7,8 @@ import (
 
 // name is the direct label of a curve, at its baseline.
 type name struct {
-	curve  int
-	text   string
+	curve int
+	label
 	x, y   float64
 	anchor anchor
 	wish   float64 // where y would best be
@@ -22,8 +22,8 @@ const mostSegments = 5000
 // curve whose name finds none is told in the key.
 func (s *figureLayout) placeNames() {
 	var ends, others []name
-	for i, c := range s.Curves {
-		n := name{curve: i, text: clean(c.Name), anchor: start}
+	for i, l := range s.labels {
+		n := name{curve: i, label: l, anchor: start}
 		pieces := s.seen[i]
 		if width(n.text) == 0 {
 			continue
@@ -65,8 +65,8 @@ func (s *figureLayout) placeNames() {
 	}
 	if len(s.keyed) > 0 { // a key with some of the names would puzzle
 		s.keyed = s.keyed[:0]
-		for i, c := range s.Curves {
-			if width(clean(c.Name)) > 0 {
+		for i, l := range s.labels {
+			if width(l.text) > 0 {
 				s.keyed = append(s.keyed, i)
 			}
 		}
@@ -74,7 +74,7 @@ func (s *figureLayout) placeNames() {
 }
 
 // before gives the height of a line some way before its end.
-func before(line []Point, way float64) float64 {
+func before(line []point, way float64) float64 {
 	end := line[len(line)-1]
 	for i := len(line) - 2; i >= 0; i-- {
 		p, q := line[i], line[i+1]
@@ -86,19 +86,19 @@ func before(line []Point, way float64) float64 {
 }
 
 // backward gives n points evenly along a line, its end first.
-func backward(line []Point, n int) []Point {
+func backward(line []point, n int) []point {
 	length := 0.0
 	for i := 1; i < len(line); i++ {
 		length += math.Hypot(line[i].X-line[i-1].X, line[i].Y-line[i-1].Y)
 	}
 	step := length / float64(n)
-	out := []Point{line[len(line)-1]}
+	out := []point{line[len(line)-1]}
 	todo := step
 	for i := len(line) - 1; i > 0 && step > 0; i-- {
 		p, q := line[i], line[i-1]
 		piece := math.Hypot(q.X-p.X, q.Y-p.Y)
 		for at := todo; at <= piece && len(out) < n; at += step {
-			out = append(out, Point{p.X + (q.X-p.X)*at/piece, p.Y + (q.Y-p.Y)*at/piece})
+			out = append(out, point{p.X + (q.X-p.X)*at/piece, p.Y + (q.Y-p.Y)*at/piece})
 			todo += step
 		}
 		todo -= piece
@@ -149,7 +149,7 @@ func (s *figureLayout) inside(n *name) bool {
 	w := textWidth(n.text)
 	pieces := s.seen[n.curve]
 	for _, p := range backward(pieces[len(pieces)-1], 40) {
-		for _, q := range []Point{
+		for _, q := range []point{
 			{p.X + 8, p.Y + ascent/2}, {p.X - 8 - w, p.Y + ascent/2},
 			{p.X + 6, p.Y - 10}, {p.X - 6 - w, p.Y - 10}, {p.X + 6, p.Y + ascent + 8}, {p.X - 6 - w, p.Y + ascent + 8},
 		} {
@@ -174,7 +174,7 @@ func (s *figureLayout) free(b box) bool {
 		}
 	}
 	wide := box{b.left - 4, b.top - 4, b.right + 4, b.bottom + 4}
-	zero := s.at(Point{0, 0})
+	zero := s.at(0, 0)
 	if wide.left <= zero.X && zero.X <= wide.right || wide.top <= zero.Y && zero.Y <= wide.bottom {
 		return false
 	}
@@ -201,7 +201,7 @@ const sampleLength = 44.0
 func (s *figureLayout) keyColumns() int {
 	widest := 1.0
 	for _, i := range s.keyed {
-		widest = math.Max(widest, sampleLength+8+textWidth(clean(s.Curves[i].Name))+20)
+		widest = math.Max(widest, sampleLength+8+textWidth(s.labels[i].text)+20)
 	}
 	return max(1, int((figureWidth-2*edge+20)/widest))
 }
@@ -213,7 +213,7 @@ func (s *figureLayout) keyLines() int {
 	}
 	n := 0
 	for _, i := range s.keyed {
-		n += countLines(room, s.Curves[i].Name)
+		n += len(s.labels[i].rows(room))
 	}
 	return n
 }
@@ -225,13 +225,12 @@ func (s *figureLayout) writeKey(y float64) {
 	for k, i := range s.keyed {
 		x := edge + across*float64(k%columns)
 		level := y + lineHeight/2 - 1
-		s.curves(curveInk(i), [][]Point{{{x, level}, {x + sampleLength, level}}})
-		name := clean(s.Curves[i].Name)
+		s.curves(curveInk(i), [][]point{{{x, level}, {x + sampleLength, level}}})
 		if columns == 1 {
-			y = s.block(x+sampleLength+8, y, figureWidth-2*edge-sampleLength-8, words, name)
+			y = s.block(x+sampleLength+8, y, s.labels[i].rows(figureWidth-2*edge-sampleLength-8))
 			continue
 		}
-		s.text(x+sampleLength+8, y+ascent+2, start, nameText, name)
+		s.text(x+sampleLength+8, y+ascent+2, start, s.labels[i])
 		if (k+1)%columns == 0 || k == len(s.keyed)-1 {
 			y += lineHeight
 		}

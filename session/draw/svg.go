@@ -1,24 +1,27 @@
 package draw
 
 import (
+	"html"
 	"math"
 	"strconv"
 	"strings"
 	"unicode"
+
+	"steelyard/session/entry"
 )
 
-// SVG draws the figure as one svg element, for a page or a file of its own. The
+// GraphSVG draws a graph as one svg element, for a page or a file of its own. The
 // element's ids begin with a prefix, which must differ between the drawings of
 // one page. The element has a size of its own; a page for narrow screens lets it
 // shrink by its style sheet.
-func (f *Figure) SVG(prefix string) string {
+func GraphSVG(g *entry.Graph, prefix string) string {
 	w := svgWriter{prefix: identifier(prefix)}
-	newFigureLayout(f).draw(&w)
+	newFigureLayout(g).draw(&w)
 	return w.String()
 }
 
-// SVG draws the chart as one svg element; the prefix is that of a figure.
-func (b *Bars) SVG(prefix string) string {
+// BarsSVG draws a chart as one svg element; the prefix is that of a graph.
+func BarsSVG(b *entry.Bars, prefix string) string {
 	w := svgWriter{prefix: identifier(prefix)}
 	newBarsLayout(b).draw(&w)
 	return w.String()
@@ -124,7 +127,7 @@ func (w *svgWriter) path(k ink, d string) {
 	}
 }
 
-func (w *svgWriter) curves(k ink, lines [][]Point) {
+func (w *svgWriter) curves(k ink, lines [][]point) {
 	var d []byte
 	for _, line := range lines {
 		for i, p := range line {
@@ -143,7 +146,7 @@ func (w *svgWriter) curves(k ink, lines [][]Point) {
 	w.path(k, string(d))
 }
 
-func (w *svgWriter) rules(k ink, lines [][]Point) {
+func (w *svgWriter) rules(k ink, lines [][]point) {
 	var d strings.Builder
 	for _, line := range lines {
 		d.WriteString("M" + num(line[0].X) + " " + num(line[0].Y))
@@ -176,13 +179,18 @@ func (w *svgWriter) line(t textLine) {
 	case end:
 		w.WriteString(` text-anchor="end"`)
 	}
-	switch t.style {
-	case nameText:
-		w.WriteString(">" + nameMarkup(t.text))
-	case axisText:
-		w.WriteString(">" + labelMarkup(t.text))
-	default:
-		w.WriteString(">" + escape(t.text))
+	w.WriteByte('>')
+	if t.math.IsEmpty() {
+		w.WriteString(escape(t.text))
+	} else {
+		w.WriteString(t.math.SVG())
 	}
 	w.WriteString("</text>\n")
+}
+
+func escape(text string) string {
+	if !strings.ContainsAny(text, "&<>\"'") {
+		return text
+	}
+	return html.EscapeString(text)
 }

@@ -6,6 +6,8 @@ import (
 	"io"
 	"strings"
 	"testing"
+
+	"steelyard/session/entry"
 )
 
 func wellFormed(t *testing.T, svg string) {
@@ -51,7 +53,7 @@ func apart(t *testing.T, boxes []box, w, h float64) {
 }
 
 // textBoxes draws the figure and gives the boxes of its texts.
-func (f *Figure) textBoxes() (boxes []box, h float64) {
+func textBoxes(f *entry.Graph) (boxes []box, h float64) {
 	s := newFigureLayout(f)
 	s.draw(&svgWriter{})
 	return s.boxes, s.height
@@ -59,31 +61,29 @@ func (f *Figure) textBoxes() (boxes []box, h float64) {
 
 func TestSVGGoldens(t *testing.T) {
 	for name, make := range figures {
-		svg := make().SVG("g")
+		svg := GraphSVG(make(), "g")
 		golden(t, name+".svg", svg)
 		wellFormed(t, svg)
-		boxes, h := make().textBoxes()
+		boxes, h := textBoxes(make())
 		apart(t, boxes, figureWidth, h)
 	}
 }
-
-// plainTeX leaves texts as they are.
-type plainTeX struct{}
-
-func (plainTeX) Words(text string) string { return text }
-func (plainTeX) Value(text string) string { return text }
-func (plainTeX) Head(text string) string  { return text }
 
 // A picture of TeX has the same texts as SVG, and all of it lies in its frame.
 func TestTeXPictures(t *testing.T) {
 	for name, make := range figures {
 		f := make()
-		picture, ok := f.TeX(plainTeX{})
+		picture, ok := GraphTeX(f)
 		if !ok || strings.Count(picture, `\begin{picture}`) != 1 || !strings.HasSuffix(picture, "\\end{picture}}") {
 			t.Errorf("%s: %v\n%s", name, ok, picture)
 		}
-		for _, text := range append([]string{f.X.Label}, newFigureLayout(f).xTicks.texts...) {
-			if name != "lens" && !strings.Contains(picture, "{"+text+"}") {
+		layout := newFigureLayout(f)
+		texts := []string{axisLabel(f.X, layout.xTicks).math.LaTeX()}
+		for _, text := range layout.xTicks.texts {
+			texts = append(texts, strings.Replace(text, "−", "-", 1))
+		}
+		for _, text := range texts {
+			if !strings.Contains(picture, "$"+text+"$") {
 				t.Errorf("%s: no %s in\n%s", name, text, picture)
 			}
 		}
@@ -92,7 +92,7 @@ func TestTeXPictures(t *testing.T) {
 		}
 	}
 	for name, f := range hostileFigures() {
-		if picture, _ := f.TeX(plainTeX{}); strings.Contains(picture, "NaN") || strings.Contains(picture, "Inf") || strings.Contains(picture, "e+") {
+		if picture, _ := GraphTeX(f); strings.Contains(picture, "NaN") || strings.Contains(picture, "Inf") || strings.Contains(picture, "e+") {
 			t.Errorf("%s: a coordinate that is none", name)
 		}
 	}

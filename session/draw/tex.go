@@ -4,30 +4,26 @@ import (
 	"math"
 	"strconv"
 	"strings"
+
+	"steelyard/lang/typeset"
+	"steelyard/session/entry"
 )
 
-// TeXTexts sets the texts of a drawing in LaTeX.
-type TeXTexts interface {
-	Words(text string) string // a title, a caption
-	Value(text string) string // a number, with or without its unit
-	Head(text string) string  // a symbol or words, or a quantity over its unit
-}
-
-// TeX draws the figure as a picture of LaTeX, which needs no package and is as wide
-// as a line of text of 160 mm. It is false for a figure that would cost TeX too
+// GraphTeX draws a graph as a picture of LaTeX, which needs no package and is as
+// wide as a line of text of 160 mm. It is false for one that would cost TeX too
 // much, such as one with many long dashed curves.
-func (f *Figure) TeX(texts TeXTexts) (string, bool) {
-	w := texWriter{texts: texts, unit: texUnit}
-	if f.Blank {
+func GraphTeX(g *entry.Graph) (string, bool) {
+	w := texWriter{unit: texUnit}
+	if g.Blank {
 		w.unit = 3 / square
 	}
-	newFigureLayout(f).draw(&w)
+	newFigureLayout(g).draw(&w)
 	return w.String(), w.pieces <= mostPieces
 }
 
-// TeX draws the chart as a picture of LaTeX; false for one of too many bars.
-func (b *Bars) TeX(texts TeXTexts) (string, bool) {
-	w := texWriter{texts: texts, unit: texUnit}
+// BarsTeX draws a chart as a picture of LaTeX; false for one of too many bars.
+func BarsTeX(b *entry.Bars) (string, bool) {
+	w := texWriter{unit: texUnit}
 	layout := newBarsLayout(b)
 	layout.draw(&w)
 	return w.String(), w.pieces <= mostPieces && layout.width <= widestTeX
@@ -43,20 +39,19 @@ const (
 // texWriter is a drawing on its way to LaTeX.
 type texWriter struct {
 	strings.Builder
-	texts  TeXTexts
 	unit   float64 // millimetres of a drawing unit
 	height float64
 	pieces int
 }
 
 // at writes a place. TeX counts upward.
-func (w *texWriter) at(p Point) {
+func (w *texWriter) at(p point) {
 	var buffer [48]byte
 	to := append(appendNum(append(buffer[:0], '('), p.X), ',')
 	w.Write(append(appendNum(to, w.height-p.Y), ')'))
 }
 
-func (w *texWriter) put(p Point, what string) {
+func (w *texWriter) put(p point, what string) {
 	w.WriteString(`\put`)
 	w.at(p)
 	w.WriteString("{" + what + "}\n")
@@ -77,7 +72,7 @@ func (w *texWriter) thickness(k ink) {
 	w.WriteString(`\linethickness{` + num(width) + "pt}\n")
 }
 
-func (w *texWriter) rules(k ink, lines [][]Point) {
+func (w *texWriter) rules(k ink, lines [][]point) {
 	if len(lines) == 0 {
 		return
 	}
@@ -90,7 +85,7 @@ func (w *texWriter) rules(k ink, lines [][]Point) {
 }
 
 // rule draws a level or upright line.
-func (w *texWriter) rule(a, b Point) {
+func (w *texWriter) rule(a, b point) {
 	dx, dy := b.X-a.X, a.Y-b.Y
 	direction := "(1,0)"
 	switch {
@@ -104,7 +99,7 @@ func (w *texWriter) rule(a, b Point) {
 	w.put(a, `\line`+direction+"{"+num(math.Abs(dx)+math.Abs(dy))+"}")
 }
 
-func (w *texWriter) curves(k ink, lines [][]Point) {
+func (w *texWriter) curves(k ink, lines [][]point) {
 	if len(lines) == 0 {
 		return
 	}
@@ -118,7 +113,7 @@ func (w *texWriter) curves(k ink, lines [][]Point) {
 }
 
 // dashed draws a line with a pattern of strokes and gaps.
-func (w *texWriter) dashed(pattern []float64, line []Point) {
+func (w *texWriter) dashed(pattern []float64, line []point) {
 	phase, left := 0, math.Inf(1)
 	if len(pattern) > 0 {
 		left = pattern[0]
@@ -142,13 +137,13 @@ func (w *texWriter) dashed(pattern []float64, line []Point) {
 }
 
 // along gives the point between two that is part of the way from the first.
-func along(a, b Point, part float64) Point {
-	return Point{a.X + float64(part*(b.X-a.X)), a.Y + float64(part*(b.Y-a.Y))}
+func along(a, b point, part float64) point {
+	return point{a.X + float64(part*(b.X-a.X)), a.Y + float64(part*(b.Y-a.Y))}
 }
 
 // stroke draws a straight piece of a curve. The number of dots that it is made of
 // is told, since LaTeX can't work it out for very short ones.
-func (w *texWriter) stroke(a, b Point) {
+func (w *texWriter) stroke(a, b point) {
 	long := math.Hypot(b.X-a.X, b.Y-a.Y)
 	if long < 0.08 {
 		return
@@ -161,7 +156,7 @@ func (w *texWriter) stroke(a, b Point) {
 	w.WriteByte('\n')
 }
 
-func (w *texWriter) dot(p Point, across float64) {
+func (w *texWriter) dot(p point, across float64) {
 	w.pieces++
 	w.put(p, `\circle*{`+num(across)+"}")
 }
@@ -171,38 +166,36 @@ func (w *texWriter) dot(p Point, across float64) {
 var texFills = [fillKinds]struct{ level, upright float64 }{{level: 4}, {}, {level: 8}, {upright: 6}, {6, 6}, {upright: 3}, {3, 3}}
 
 func (w *texWriter) bar(b box, fill int, dashed bool) {
-	outline := []Point{{b.left, b.bottom}, {b.left, b.top}, {b.right, b.top}, {b.right, b.bottom}, {b.left, b.bottom}}
+	outline := []point{{b.left, b.bottom}, {b.left, b.top}, {b.right, b.top}, {b.right, b.bottom}, {b.left, b.bottom}}
 	if dashed {
-		w.curves(ink{width: 1.4, dash: []float64{5, 3}}, [][]Point{outline})
+		w.curves(ink{width: 1.4, dash: []float64{5, 3}}, [][]point{outline})
 		return
 	}
-	w.rules(ink{width: 1.4}, [][]Point{outline})
-	var lines [][]Point
+	w.rules(ink{width: 1.4}, [][]point{outline})
+	var lines [][]point
 	how := texFills[fill]
 	for y := b.bottom - how.level; how.level > 0 && y > b.top; y -= how.level {
-		lines = append(lines, []Point{{b.left, y}, {b.right, y}})
+		lines = append(lines, []point{{b.left, y}, {b.right, y}})
 	}
 	for x := b.left + how.upright; how.upright > 0 && x < b.right-0.5; x += how.upright {
-		lines = append(lines, []Point{{x, b.bottom}, {x, b.top}})
+		lines = append(lines, []point{{x, b.bottom}, {x, b.top}})
 	}
 	w.rules(gridInk, lines)
 }
 
 // line puts a text on its baseline.
 func (w *texWriter) line(t textLine) {
-	set := w.texts.Head
-	switch t.style {
-	case words:
-		set = w.texts.Words
-	case valueText:
-		set = w.texts.Value
+	text := "$" + t.math.LaTeX() + "$"
+	if t.number {
+		text = "$" + strings.Replace(t.text, "−", "-", 1) + "$"
+	} else if t.math.IsEmpty() {
+		text = typeset.TeXText(t.text)
 	}
-	text := set(t.text)
 	switch t.anchor {
 	case middle:
 		text = `\makebox[0pt]{` + text + "}"
 	case end:
 		text = `\makebox[0pt][r]{` + text + "}"
 	}
-	w.put(Point{t.x, t.y}, text)
+	w.put(point{t.x, t.y}, text)
 }

@@ -4,6 +4,8 @@ import (
 	"math"
 	"sort"
 	"strings"
+
+	"steelyard/session/entry"
 )
 
 const (
@@ -12,12 +14,16 @@ const (
 	mostCells        = 500 // columns and rows beyond this are of no use
 )
 
-// Text draws the figure with characters, at most columns wide, in as near to
-// the given number of rows as its texts and a readable plot allow. The ASCII
-// form uses bytes below 128 only. Where even the tick labels leave no room for
-// a plot, the text says so instead.
-func (f *Figure) Text(columns, rows int, ascii bool) string {
-	t := newTextFigure(f, max(1, min(columns, mostCells)), max(1, min(rows, mostCells)), ascii)
+// GraphText draws a graph with characters, at most columns wide, in as near to the
+// given number of rows as its texts and a readable plot allow. The ASCII form uses
+// bytes below 128 only. Where even the tick labels leave no room for a plot, the
+// text says so instead.
+func GraphText(g *entry.Graph, columns, rows int, ascii bool) string {
+	t := textFigure{Graph: g, columns: max(1, min(columns, mostCells)), rows: max(1, min(rows, mostCells)), texts: texts{ascii}}
+	t.x, t.y = newSpan(g.X.From, g.X.To), newSpan(Height(g))
+	for _, l := range curveLabels(g) {
+		t.labels = append(t.labels, t.text(l.text))
+	}
 	t.layout()
 	var lines []string
 	if t.plotColumns < leastPlotColumns {
@@ -31,9 +37,10 @@ func (f *Figure) Text(columns, rows int, ascii bool) string {
 
 // textFigure is a figure on its way to text.
 type textFigure struct {
-	*Figure
+	*entry.Graph
+	texts
 	columns, rows int
-	ascii         bool
+	labels        []string // the names of the curves
 	x, y          span
 	xTicks        ticks
 	yTicks        ticks
@@ -45,14 +52,10 @@ type textFigure struct {
 	ended         []bool   // curves whose name stands at their end
 }
 
-func newTextFigure(f *Figure, columns, rows int, ascii bool) *textFigure {
-	return &textFigure{
-		Figure: f, columns: columns, rows: rows, ascii: ascii,
-		x: newSpan(f.X.From, f.X.To), y: newSpan(f.Y.From, f.Y.To),
-	}
-}
+// texts writes texts for a terminal.
+type texts struct{ ascii bool }
 
-func (t *textFigure) text(s string) string {
+func (t texts) text(s string) string {
 	if t.ascii {
 		return toASCII(s)
 	}
@@ -62,7 +65,7 @@ func (t *textFigure) text(s string) string {
 // layout shares out rows and columns.
 func (t *textFigure) layout() {
 	others := 4
-	if len(t.Curves) > 0 && !t.Blank {
+	if len(t.labels) > 0 {
 		others++
 	}
 	t.plotRows = max(leastPlotRows, t.rows-others)
@@ -71,9 +74,9 @@ func (t *textFigure) layout() {
 		t.margin = max(t.margin, width(t.text(s)))
 	}
 	t.plotColumns = t.columns - t.margin - 2
-	if !t.Blank && t.columns >= 40 {
-		for _, c := range t.Curves {
-			t.names = max(t.names, width(t.text(c.Name))+1)
+	if t.columns >= 40 {
+		for _, l := range t.labels {
+			t.names = max(t.names, width(l)+1)
 		}
 		if t.names > t.columns/4 {
 			t.names = 0 // the key has room for long names
@@ -139,7 +142,7 @@ func (t *textFigure) plot() []string {
 		axis, tick, corner = "|", "+", "+"
 	}
 	var lines []string
-	lines = append(lines, wrap(t.text(label(t.Y.Label, t.yTicks.power)), t.columns)...)
+	lines = append(lines, wrap(t.text(axisLabel(t.Y, t.yTicks).text), t.columns)...)
 	labels := make(map[int]string)
 	for i, v := range t.yTicks.at {
 		labels[t.tickRow(v)] = t.text(t.yTicks.texts[i])
@@ -158,7 +161,7 @@ func (t *textFigure) plot() []string {
 	lines = append(lines, strings.Repeat(" ", t.margin)+corner+t.bottomLine())
 	under, _ := t.tickLabels(t.xTicks)
 	lines = append(lines, under)
-	for _, s := range wrap(t.text(label(t.X.Label, t.xTicks.power)), t.columns) {
+	for _, s := range wrap(t.text(axisLabel(t.X, t.xTicks).text), t.columns) {
 		indent := t.margin + 1 + t.plotColumns - width(s)
 		lines = append(lines, strings.Repeat(" ", max(0, indent))+s)
 	}
@@ -192,7 +195,7 @@ func (t *textFigure) canvas() *canvas {
 		return c
 	}
 	p := place{t.x, t.y, c.box()}
-	last := make([][]Point, len(t.Curves))
+	last := make([][]point, len(t.Curves))
 	for i := len(t.Curves) - 1; i >= 0; i-- { // the first curve on top
 		pen := newPen(i)
 		for _, line := range p.visible(t.Curves[i].Runs, 1) {
@@ -255,13 +258,13 @@ func (t *textFigure) zeroLines(c *canvas) {
 // nameEnds puts the names of curves that run to the right end of the plot
 // beside their ends: each in a row of its own, in the order in which the curves
 // come in, never further than one row off. The key tells the others.
-func (t *textFigure) nameEnds(c *canvas, last [][]Point) {
+func (t *textFigure) nameEnds(c *canvas, last [][]point) {
 	if t.names == 0 {
 		return
 	}
 	var ends []name
 	for i, line := range last {
-		n := name{curve: i, text: strings.TrimSpace(t.text(t.Curves[i].Name))}
+		n := name{curve: i, label: label{text: strings.TrimSpace(t.labels[i])}}
 		if len(line) == 0 || n.text == "" {
 			continue
 		}
@@ -275,7 +278,7 @@ func (t *textFigure) nameEnds(c *canvas, last [][]Point) {
 	sort.SliceStable(ends, func(i, j int) bool { return ends[i].order < ends[j].order })
 	free := 0
 	for _, n := range ends {
-		_, wish := c.cell(Point{0, n.y})
+		_, wish := c.cell(point{0, n.y})
 		if row := max(wish, free); row <= wish+1 && row < c.rows {
 			t.ends[row], t.ended[n.curve] = n.text, true
 			free = row + 1
@@ -286,13 +289,13 @@ func (t *textFigure) nameEnds(c *canvas, last [][]Point) {
 // key tells which curve is drawn how; a single curve named at its end needs
 // none.
 func (t *textFigure) key() []string {
-	if t.Blank || len(t.Curves) == 0 || len(t.Curves) == 1 && t.ended[0] {
+	if len(t.labels) == 0 || len(t.labels) == 1 && t.ended[0] {
 		return nil
 	}
 	var lines []string
 	line, used := "", 0
-	for i, c := range t.Curves {
-		name := strings.TrimSpace(t.text(c.Name))
+	for i, l := range t.labels {
+		name := strings.TrimSpace(l)
 		if name == "" {
 			continue
 		}
@@ -323,6 +326,6 @@ func (t *textFigure) sample(i int) string {
 		return strings.Repeat(string(newPen(i).mark), 3)
 	}
 	c := newCanvas(6, 1, false)
-	c.line(newPen(i), []Point{{0, 1}, {11, 1}})
+	c.line(newPen(i), []point{{0, 1}, {11, 1}})
 	return strings.TrimRight(string(c.row(0)), " ")
 }

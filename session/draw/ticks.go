@@ -116,19 +116,3 @@ func NiceRange(lo, hi float64) (float64, float64) {
 	// Rounding may leave an end short by less than the step's millionth.
 	return math.Min(lo, decimal(below*mantissa, power)), math.Max(hi, decimal(above*mantissa, power))
 }
-
-// label gives an axis's label with the power of ten taken out of its tick
-// texts beside the unit: "x / cm" becomes "x / 10⁻⁶ cm".
-func label(text string, power int) string {
-	text = clean(text)
-	if power == 0 {
-		return text
-	}
-	if symbol, unit, ok := strings.Cut(text, " / "); ok {
-		if unit == "1" {
-			return symbol + " / " + powerOfTen(power)
-		}
-		return symbol + " / " + powerOfTen(power) + " " + unit
-	}
-	return strings.TrimSpace(text + " / " + powerOfTen(power))
-}

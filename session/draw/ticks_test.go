@@ -55,23 +55,3 @@ func TestASCII(t *testing.T) {
 		}
 	}
 }
-
-func TestMarkup(t *testing.T) {
-	for in, want := range map[string]string{
-		"K(x)": `<tspan font-style="italic">K</tspan>(<tspan font-style="italic">x</tspan>)`,
-		"U_g":  `<tspan font-style="italic">U</tspan><tspan dy="3" font-size="11">g</tspan>`,
-		"v_0(t)": `<tspan font-style="italic">v</tspan><tspan dy="3" font-size="11">0</tspan><tspan dy="-3">(</tspan>` +
-			`<tspan font-style="italic">t</tspan>)`,
-		"measured": "measured", "a<b": `<tspan font-style="italic">a</tspan>&lt;<tspan font-style="italic">b</tspan>`,
-	} {
-		if got := nameMarkup(in); got != want {
-			t.Errorf("nameMarkup(%q) = %s, want %s", in, got, want)
-		}
-	}
-	if got, want := labelMarkup("x / cm"), `<tspan font-style="italic">x</tspan> / cm`; got != want {
-		t.Errorf("got %s", got)
-	}
-	if got, want := labelMarkup("work done / J"), `work done / J`; got != want {
-		t.Errorf("got %s", got)
-	}
-}

@@ -10,9 +10,9 @@ type vector interface {
 	// fills of bars are used in it.
 	begin(w, h float64, spoken, description string, fills int)
 	// curves draws lines from point to point; one with a single point is a dot.
-	curves(k ink, lines [][]Point)
+	curves(k ink, lines [][]point)
 	// rules draws lines whose steps are all level or upright.
-	rules(k ink, lines [][]Point)
+	rules(k ink, lines [][]point)
 	// bar draws a box with one of the fills, or a dashed one without.
 	bar(b box, fill int, dashed bool)
 	// line writes one line of text at its baseline.
@@ -54,22 +54,12 @@ const (
 	end
 )
 
-// style is what a text is, by which it is set.
-type style uint8
-
-const (
-	words     style = iota
-	valueText       // a number, with or without its unit
-	nameText        // what a curve or a bar stands for: a symbol or words
-	axisText        // a quantity over its unit
-)
-
-// textLine is one line of text.
+// textLine is one line of text at its baseline.
 type textLine struct {
-	x, y   float64 // of the baseline
+	x, y   float64
 	anchor anchor
-	style  style
-	text   string
+	label
+	number bool // the text is digits, with a point and a minus
 }
 
 const (
@@ -97,13 +87,18 @@ func textBox(x, y float64, a anchor, text string) box {
 
 func charactersIn(w float64) int { return max(1, int(w/(emPart*fontSize))) }
 
-// countLines gives how many lines a block of text of a width takes.
-func countLines(w float64, texts ...string) int {
-	n := 0
-	for _, text := range texts {
-		n += len(wrap(text, charactersIn(w)))
+// rows breaks a label into rows of some width. What needs more than one is set as
+// words.
+func (l label) rows(w float64) []label {
+	texts := wrap(l.text, charactersIn(w))
+	if len(texts) == 1 && texts[0] == l.text {
+		return []label{l}
 	}
-	return n
+	out := make([]label, len(texts))
+	for i, text := range texts {
+		out[i].text = text
+	}
+	return out
 }
 
 // sheet is a vector on which a layout writes, with the boxes of its texts.
@@ -112,22 +107,25 @@ type sheet struct {
 	boxes []box
 }
 
-func (s *sheet) text(x, y float64, a anchor, how style, text string) {
-	if strings.TrimSpace(text) == "" {
+func (s *sheet) text(x, y float64, a anchor, l label) {
+	if strings.TrimSpace(l.text) == "" {
 		return
 	}
-	s.boxes = append(s.boxes, textBox(x, y, a, text))
-	s.line(textLine{x, y, a, how, text})
+	s.boxes = append(s.boxes, textBox(x, y, a, l.text))
+	s.line(textLine{x: x, y: y, anchor: a, label: l})
 }
 
-// block writes a block of text from y downward, wrapped to w; it gives the y
-// below it.
-func (s *sheet) block(x, y, w float64, how style, texts ...string) float64 {
-	for _, text := range texts {
-		for _, line := range wrap(text, charactersIn(w)) {
-			s.text(x, y+ascent+2, start, how, line)
-			y += lineHeight
-		}
+// number writes the text of a tick.
+func (s *sheet) number(x, y float64, a anchor, text string) {
+	s.boxes = append(s.boxes, textBox(x, y, a, text))
+	s.line(textLine{x: x, y: y, anchor: a, label: label{text: text}, number: true})
+}
+
+// block writes rows of text from y downward; it gives the y below it.
+func (s *sheet) block(x, y float64, rows []label) float64 {
+	for _, row := range rows {
+		s.text(x, y+ascent+2, start, row)
+		y += lineHeight
 	}
 	return y
 }

@@ -1,16 +1,16 @@
 package entry
 
 import (
+	"steelyard/lang/syntax"
 	"steelyard/session/graph"
 	"steelyard/units"
 )
 
-// Graph is what a graph shows, in the units of its axes.
+// Graph is what a graph shows, in the units of its axes. The range of the y axis is
+// that of the values worth showing.
 type Graph struct {
 	X, Y   Axis
 	Curves []Curve
-	// Lo and Hi are the values worth showing.
-	Lo, Hi float64
 	// Shapes says of each curve in words what it is.
 	Shapes []string
 	// Blank asks for the axes alone.
@@ -25,7 +25,7 @@ type Axis struct {
 
 // Curve is one curve of a graph; Runs are its connected pieces.
 type Curve struct {
-	Name string
+	Of   syntax.Expr
 	Runs [][]graph.Point
 	// Shape is what the curve is, in coherent SI units; that of a function by
 	// intervals is Other.
@@ -50,9 +50,8 @@ type Stage struct {
 	Sum  string
 }
 
-// Bar is one energy.
+// Bar is one energy, in the chart's unit.
 type Bar struct {
-	Name  string
-	Value float64 // in the chart's unit
-	Shown string
+	Of    syntax.Expr
+	Value Value
 }

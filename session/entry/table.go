@@ -1,10 +1,13 @@
 package entry
 
 import (
+	"strconv"
 	"strings"
 
 	"steelyard/lang/syntax"
+	"steelyard/lang/typeset"
 	"steelyard/units"
+	"steelyard/units/writing"
 )
 
 // Table is the outcome of a table: columns of values, ready to be printed. A row
@@ -20,6 +23,8 @@ type Head struct {
 	Of    []syntax.Expr
 	Words string // instead of the quantities
 	Unit  *units.Unit
+	// Power is a power of ten that the numbers are to be taken times, 0 as a rule.
+	Power int
 }
 
 // String returns the head as text: "x / cm", "v / (m/s)".
@@ -43,22 +48,54 @@ func (h Head) Quantities() string {
 	return strings.Join(names, ", ")
 }
 
-// UnitText returns the unit as it stands behind the stroke, in brackets if it is
-// made of several; empty for pure numbers.
-func (h Head) UnitText() string {
-	if h.Unit == nil || h.Unit.SameAs(units.One) {
-		return ""
+// Box lays the head out, each quantity by the same function; a head of words is
+// empty.
+func (h Head) Box(lay func(syntax.Expr) typeset.Box) typeset.Box {
+	if len(h.Of) == 0 {
+		return typeset.Box{}
 	}
-	unit := h.Unit.Screen()
+	var all []typeset.Box
+	for i, x := range h.Of {
+		if i > 0 {
+			all = append(all, typeset.Comma())
+		}
+		all = append(all, lay(x))
+	}
+	if unit := h.UnitText(); unit != "" {
+		all = append(all, typeset.Sign("/"), typeset.Unit(unit))
+	}
+	return typeset.Row(all...)
+}
+
+// UnitText returns the unit as it stands behind the stroke, with its power of ten
+// and in brackets if it is made of several; empty for pure numbers.
+func (h Head) UnitText() string {
+	unit := ""
+	if h.Unit != nil && !h.Unit.SameAs(units.One) {
+		unit = h.Unit.Screen()
+	}
 	if strings.ContainsAny(unit, "/· ") {
-		return "(" + unit + ")"
+		unit = "(" + unit + ")"
+	}
+	if h.Power != 0 {
+		unit = strings.TrimSpace("10" + writing.Raised(strconv.Itoa(h.Power)) + " " + unit)
 	}
 	return unit
 }
 
-// Cell is one value of a table in the unit of its column: a number as it is
-// shown, or words in its place.
-type Cell struct{ Number, Words string }
+// Cell is one value of a table in the unit of its column, or words in its place.
+type Cell struct {
+	Value *Value
+	Words string
+}
 
-// String returns the cell as text.
-func (c Cell) String() string { return c.Number + c.Words }
+// Box lays out the number, without its unit.
+func (c Cell) Box() typeset.Box { return typeset.Value(c.Value.Number(units.File), "") }
+
+// String returns the cell as text, without its unit.
+func (c Cell) String() string {
+	if c.Value != nil {
+		return c.Value.Number(units.Screen)
+	}
+	return c.Words
+}

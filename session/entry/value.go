@@ -1,6 +1,9 @@
 package entry
 
-import "steelyard/units"
+import (
+	"steelyard/lang/typeset"
+	"steelyard/units"
+)
 
 // Value is one quantity as it is reported.
 type Value struct {
@@ -29,4 +32,14 @@ type Value struct {
 // Shown returns the value as printed, number and unit: "256.889 N/m".
 func (v Value) Shown(form units.Form) string {
 	return units.FormatQuantity(v.InUnit, v.Unit, v.Figures, v.Rounding, form)
+}
+
+// Number returns the number without its unit: "256.889".
+func (v Value) Number(form units.Form) string {
+	return units.FormatNumber(v.InUnit, v.Figures, v.Rounding, form)
+}
+
+// Box lays the value out as it is shown.
+func (v Value) Box() typeset.Box {
+	return typeset.Value(v.Number(units.File), v.Unit.Behind(units.File))
 }

@@ -47,6 +47,11 @@ func inUnit(x syntax.Expr, si float64, unit *units.Unit, p *plan.Planner) float6
 	return unit.FromSI(si)
 }
 
+// ValueIn is a value without a name in a unit, with the figures in force.
+func (p *Page) ValueIn(si float64, u *units.Unit) *entry.Value {
+	return &entry.Value{SI: si, Dim: u.Dim(), Tag: u.Tag(), Unit: u, InUnit: u.FromSI(si), Figures: p.Set.Figures, Rounding: p.Set.Rounding}
+}
+
 // ShownIn is a value in a unit, with the figures in force.
 func (p *Page) ShownIn(v float64, u *units.Unit) string {
 	return units.FormatQuantity(u.FromSI(v), u, p.Set.Figures, p.Set.Rounding, units.Screen)

@@ -305,7 +305,7 @@ func (b *builder) drawn(g *entry.Graph) bool {
 func names(g *entry.Graph) string {
 	var all []string
 	for _, c := range g.Curves {
-		all = append(all, c.Name)
+		all = append(all, syntax.ScreenExpr(c.Of))
 	}
 	return strings.Join(all, "\n") + "\n" + g.X.Label.String()
 }

@@ -6,7 +6,6 @@ package print
 
 import (
 	"steelyard/lang/syntax"
-	"steelyard/session/draw"
 	"steelyard/session/entry"
 )
 
@@ -69,20 +68,11 @@ type (
 		Says        string // "both sides are 0.46 J"
 	}
 	// Graph is a figure with the shape of each curve in words.
-	Graph struct {
-		Figure *draw.Figure
-		Shapes []string
-	}
+	Graph struct{ *entry.Graph }
 	// EnergyBars is an energy bar chart, and what its books come to.
-	EnergyBars struct {
-		Bars  *draw.Bars
-		Books string
-	}
+	EnergyBars struct{ *entry.Bars }
 	// Table is columns of values under heads such as "x / cm".
-	Table struct {
-		Heads []entry.Head
-		Rows  [][]entry.Cell
-	}
+	Table struct{ *entry.Table }
 	// Text is lines of plain text that a statement told.
 	Text struct{ Lines []string }
 	// Flaw is a finding that the reader must see: a mismatch, a failed check, an

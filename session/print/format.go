@@ -6,7 +6,6 @@ import (
 
 	"steelyard/lang/syntax"
 	"steelyard/lang/typeset"
-	"steelyard/session/draw"
 	"steelyard/session/entry"
 )
 
@@ -28,8 +27,8 @@ type format interface {
 	definitions(lines []entry.WorkLine)
 	answer(a *Answer)
 	check(c *Check)
-	graph(f *draw.Figure, shapes []string)
-	bars(b *draw.Bars, books string)
+	graph(g *entry.Graph, shapes []string)
+	bars(b *entry.Bars)
 	table(t *Table)
 	told(lines []string)
 	flaw(f *Flaw)
@@ -105,22 +104,22 @@ func (b Flaw) write(w *writer)   { w.flaw(&b) }
 
 func (b Graph) write(w *writer) {
 	switch {
-	case b.Figure == nil:
-	case b.Figure.Blank: // the shapes would give the curves away
-		w.graph(b.Figure, nil)
+	case b.Graph == nil:
+	case b.Blank: // the shapes would give the curves away
+		w.graph(b.Graph, nil)
 	default:
-		w.graph(b.Figure, b.Shapes)
+		w.graph(b.Graph, b.Shapes)
 	}
 }
 
 func (b EnergyBars) write(w *writer) {
 	if b.Bars != nil {
-		w.bars(b.Bars, b.Books)
+		w.bars(b.Bars)
 	}
 }
 
 func (b Table) write(w *writer) {
-	if b.columns() > 0 {
+	if b.Table != nil && b.columns() > 0 {
 		w.table(&b)
 	}
 }
@@ -227,7 +226,7 @@ func (t *Table) columns() int {
 
 // numbers tells whether a column has numbers, which stand at its right.
 func (t *Table) numbers(column int) bool {
-	return len(t.Rows) > 0 && column < len(t.Rows[0]) && t.Rows[0][column].Number != ""
+	return len(t.Rows) > 0 && column < len(t.Rows[0]) && t.Rows[0][column].Value != nil
 }
 
 // heading is the first word of a finding, in capitals where it must not be missed.

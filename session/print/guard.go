@@ -145,7 +145,7 @@ func (g *guarded) clean(blocks []Block) []Block {
 	var out []Block
 	for _, b := range blocks {
 		if fig, ok := b.(Graph); ok {
-			if g.redraw(fig.Figure) {
+			if g.redraw(fig.Graph) {
 				out = append(out, fig)
 			}
 			continue
@@ -183,11 +183,11 @@ var stretches = []float64{1, 1.25, 1.5, 2, 3, 4, 5, 7, 10}
 
 // redraw widens the y axis of blank axes until no tick is a result; false if none
 // of the ranges tried is free of one.
-func (g *guarded) redraw(f *draw.Figure) bool {
-	lo, hi := f.Y.From, f.Y.To
+func (g *guarded) redraw(axes *entry.Graph) bool {
+	lo, hi := draw.Height(axes)
 	for _, s := range stretches {
-		f.Y.From, f.Y.To = draw.NiceRange(lo*s, hi*s)
-		if g.holds(visibleText(f.SVG("g"))) == "" {
+		axes.Y.From, axes.Y.To = draw.NiceRange(lo*s, hi*s)
+		if g.holds(visibleText(draw.GraphSVG(axes, "g"))) == "" {
 			return true
 		}
 	}

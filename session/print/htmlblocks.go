@@ -224,8 +224,8 @@ func (p *page) figureID() string {
 // svg cleans a drawing as all other text is: its labels are anyone's.
 func svg(drawing string) string { return strings.TrimSpace(clean(drawing)) }
 
-func (p *page) graph(f *draw.Figure, shapes []string) {
-	p.text("<figure>\n", svg(f.SVG(p.figureID())), "\n")
+func (p *page) graph(g *entry.Graph, shapes []string) {
+	p.text("<figure>\n", svg(draw.GraphSVG(g, p.figureID())), "\n")
 	if len(shapes) > 0 {
 		p.text("<figcaption>\n<ul>\n")
 		for _, s := range shapes {
@@ -236,9 +236,9 @@ func (p *page) graph(f *draw.Figure, shapes []string) {
 	p.text("</figure>\n")
 }
 
-func (p *page) bars(b *draw.Bars, books string) {
-	p.text("<figure>\n", svg(b.SVG(p.figureID())), "\n")
-	if books = oneLine(books); books != "" {
+func (p *page) bars(b *entry.Bars) {
+	p.text("<figure>\n", svg(draw.BarsSVG(b, p.figureID())), "\n")
+	if books := oneLine(b.Books); books != "" {
 		p.text("<figcaption>", escapeHTML(books), "</figcaption>\n")
 	}
 	p.text("</figure>\n")
@@ -285,7 +285,7 @@ func align(numbers bool) string {
 
 // head writes the head of a column: a quantity over its unit, or words.
 func (p *page) head(h entry.Head) {
-	if set := setHead(h); !set.IsEmpty() {
+	if set := h.Box(typeset.Expr); !set.IsEmpty() {
 		p.label(h.String(), set)
 		return
 	}
@@ -300,14 +300,15 @@ func (p *page) label(text string, formula typeset.Box) {
 }
 
 func (p *page) cell(c entry.Cell) {
+	number, plain := plainNumber(c)
 	switch {
-	case c.Number == "":
+	case c.Value == nil:
 		p.text("<td>", escapeHTML(c.Words), "</td>")
-	case isPlainNumber(c.Number):
-		p.text(`<td class="number">`, escapeHTML(minus(c.Number)), "</td>")
+	case plain:
+		p.text(`<td class="number">`, number, "</td>")
 	default:
 		p.text(`<td class="number">`)
-		p.formula(typeset.Quantity(oneLine(c.Number)))
+		p.formula(c.Box())
 		p.text("</td>")
 	}
 }

@@ -311,15 +311,15 @@ func texRow[T any](p *paper, cells []T, columns int, set func(T) string) {
 }
 
 func texColumn(h entry.Head) string {
-	if set := setHead(h); !set.IsEmpty() {
+	if set := h.Box(typeset.Expr); !set.IsEmpty() {
 		return "$" + set.LaTeX() + "$"
 	}
 	return escapeTeX(h.String())
 }
 
 func texCell(c entry.Cell) string {
-	if c.Number != "" {
-		return "$" + typeset.Quantity(oneLine(c.Number)).LaTeX() + "$"
+	if c.Value != nil {
+		return "$" + c.Box().LaTeX() + "$"
 	}
 	return escapeTeX(c.Words)
 }

@@ -78,14 +78,14 @@ func (m *marked) endPart() {}
 func (m *marked) note(lines []string) { m.paragraph(markedLines(lines)) }
 func (m *marked) told(lines []string) { m.paragraph(markedLines(lines)) }
 
-func (m *marked) graph(f *draw.Figure, shapes []string) {
-	m.drawing(f.Text(76, 22, false))
+func (m *marked) graph(g *entry.Graph, shapes []string) {
+	m.drawing(draw.GraphText(g, 76, 22, false))
 	m.list(shapes)
 }
 
-func (m *marked) bars(b *draw.Bars, books string) {
-	m.drawing(b.Text(76, false))
-	m.paragraph(escapeMarkdown(books))
+func (m *marked) bars(b *entry.Bars) {
+	m.drawing(draw.BarsText(b, 76, false))
+	m.paragraph(escapeMarkdown(b.Books))
 }
 
 func (m *marked) room(lines int) {
@@ -259,18 +259,19 @@ func markedRow[T any](m *marked, cells []T, columns int, set func(T) string) {
 }
 
 func markedHead(h entry.Head) string {
-	if set := setHead(h); !set.IsEmpty() {
+	if set := h.Box(typeset.Expr); !set.IsEmpty() {
 		return inCell(set)
 	}
 	return escapeMarkdown(h.String())
 }
 
 func markedCell(c entry.Cell) string {
+	number, plain := plainNumber(c)
 	switch {
-	case c.Number == "":
+	case c.Value == nil:
 		return escapeMarkdown(c.Words)
-	case isPlainNumber(c.Number):
-		return minus(c.Number)
+	case plain:
+		return number
 	}
-	return inCell(typeset.Quantity(oneLine(c.Number)))
+	return inCell(c.Box())
 }

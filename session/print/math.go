@@ -14,7 +14,7 @@ import (
 func (s Shown) box() typeset.Box {
 	switch {
 	case s.Value != nil:
-		return typeset.Quantity(oneLine(s.Value.Shown(units.File)))
+		return s.Value.Box()
 	case s.X != nil:
 		return typeset.Expr(s.X)
 	}
@@ -35,37 +35,12 @@ func (s Shown) text() string {
 	return oneLine(s.Words)
 }
 
-// setHead lays out the head of a column, or nothing for words.
-func setHead(h entry.Head) typeset.Box {
-	var of []typeset.Box
-	for i, x := range h.Of {
-		if i > 0 {
-			of = append(of, typeset.Comma())
-		}
-		of = append(of, typeset.Expr(x))
-	}
-	if len(of) == 0 {
-		return typeset.Box{}
-	}
-	return over(of, h.UnitText())
+// plainNumber is the number of a cell as text, if it holds only digits, a point
+// and a sign, which need no formula round them.
+func plainNumber(c entry.Cell) (string, bool) {
+	text := strings.ReplaceAll(c.String(), "-", "−")
+	return text, strings.Trim(text, "0123456789.−") == ""
 }
-
-// over lays out quantities over their unit.
-func over(of []typeset.Box, unit string) typeset.Box {
-	if unit != "" {
-		of = append(of, typeset.Sign("/"), typeset.Unit(oneLine(unit)))
-	}
-	return typeset.Row(of...)
-}
-
-// isPlainNumber tells whether a cell holds only digits, a point and a sign, which
-// need no formula round them.
-func isPlainNumber(text string) bool {
-	return text != "" && strings.Trim(text, "0123456789.-−") == ""
-}
-
-// minus writes the sign of a plain number as a minus and not as a hyphen.
-func minus(text string) string { return strings.ReplaceAll(text, "-", "−") }
 
 // breadth estimates how wide an expression is when set, in letters. A fraction is
 // as wide as its wider part.

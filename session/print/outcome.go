@@ -100,22 +100,22 @@ var signs = map[syntax.SignWord]string{syntax.Negative: "is negative", syntax.Po
 func (o outcome) Graph(g *entry.Graph) {
 	switch {
 	case o.edition == Handout && g.Blank:
-		f := view.Figure(g)
-		f.X.From, f.X.To = draw.NiceRange(f.X.From, f.X.To) // where it ends may be an answer
-		o.add(Graph{Figure: f})
+		axes := *g
+		axes.X.From, axes.X.To = draw.NiceRange(g.X.From, g.X.To) // where it ends may be an answer
+		o.add(Graph{&axes})
 	case o.edition == Key && !(g.Blank && o.drawn(g)):
 		full := *g
 		full.Blank = false
-		o.add(Graph{Figure: view.Figure(&full), Shapes: g.Shapes})
+		o.add(Graph{&full})
 	}
 }
 
 // Table is a table of values.
-func (o outcome) Table(t *entry.Table) { o.key(Table{Heads: t.Heads, Rows: t.Rows}) }
+func (o outcome) Table(t *entry.Table) { o.key(Table{t}) }
 
 // Bars is an energy bar chart.
 func (o outcome) Bars(c *entry.Bars) {
-	o.key(EnergyBars{Bars: view.BarChart(c), Books: c.Books})
+	o.key(EnergyBars{c})
 	o.asked++
 }
 

@@ -112,17 +112,17 @@ func (t *plainText) told(lines []string) {
 	t.gap()
 }
 
-func (t *plainText) graph(f *draw.Figure, shapes []string) {
-	t.drawing(f.Text(t.columns, 22, false))
+func (t *plainText) graph(g *entry.Graph, shapes []string) {
+	t.drawing(draw.GraphText(g, t.columns, 22, false))
 	for _, s := range shapes {
 		t.wrapped("- ", "  ", oneLine(s))
 	}
 	t.gap()
 }
 
-func (t *plainText) bars(b *draw.Bars, books string) {
-	t.drawing(b.Text(t.columns, false))
-	t.wrapped("", "", oneLine(books))
+func (t *plainText) bars(b *entry.Bars) {
+	t.drawing(draw.BarsText(b, t.columns, false))
+	t.wrapped("", "", oneLine(b.Books))
 	t.gap()
 }
 

@@ -6,11 +6,12 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"steelyard/lang/syntax"
-	"steelyard/session/draw"
 	"steelyard/session/entry"
+	"steelyard/session/graph"
 	"steelyard/units"
 )
 
@@ -50,6 +51,9 @@ func is(text string) Shown { return Shown{X: x(text)} }
 
 // value is a value as it is shown.
 func value(text string) *entry.Value {
+	if n, ok := x(text).(*syntax.Number); ok {
+		return &entry.Value{InUnit: n.Value.Float(), Unit: units.One, Figures: units.Figures{N: n.Value.Figures, Keep: true}}
+	}
 	q := x(text).(*syntax.Quantity)
 	u, bad := units.NewTable().Parse(q.Unit.Text, units.AfterNumber)
 	if bad != nil {
@@ -67,31 +71,42 @@ func headOf(quantity, unit string) entry.Head {
 	return entry.Head{Of: []syntax.Expr{&syntax.Name{Name: quantity}}, Unit: u}
 }
 
-func curve(name string, from, to float64, f func(float64) float64) draw.Curve {
-	var run []draw.Point
+// axisOf is an axis of quantities over their unit.
+func axisOf(quantities, unit string, from, to float64) entry.Axis {
+	a := entry.Axis{Label: headOf("", unit), From: from, To: to}
+	a.Label.Of = nil
+	for _, q := range strings.Split(quantities, ", ") {
+		a.Label.Of = append(a.Label.Of, x(q))
+	}
+	return a
+}
+
+func curve(of syntax.Expr, from, to float64, f func(float64) float64) entry.Curve {
+	var run []graph.Point
 	for i := range 121 {
 		at := from + (to-from)*float64(i)/120
-		run = append(run, draw.Point{X: at, Y: f(at)})
+		run = append(run, graph.Point{X: at, Y: f(at)})
 	}
-	return draw.Curve{Name: name, Runs: [][]draw.Point{run}}
+	return entry.Curve{Of: of, Runs: [][]graph.Point{run}}
 }
 
-func stretchGraph() *draw.Figure {
+func stretchGraph() *entry.Graph {
 	u := func(s float64) float64 { return 0.5 * 245 * s * s * 1e-4 }
 	w := func(s float64) float64 { return 4.9 * s / 100 }
-	return &draw.Figure{
-		Description: "U(s) is a parabola that opens upward; W(s) is a straight line that meets it at 0 cm and 4 cm.",
-		X:           draw.Axis{Label: "s / cm", From: 0, To: 5}, Y: draw.Axis{Label: "U, W / J", From: 0, To: 0.35},
-		Curves: []draw.Curve{curve("U(s)", 0, 5, u), curve("W(s)", 0, 5, w)},
+	return &entry.Graph{
+		X: axisOf("s", "cm", 0, 5), Y: axisOf("U, W", "J", 0, 0.35),
+		Curves: []entry.Curve{curve(x("U(s)"), 0, 5, u), curve(x("W(s)"), 0, 5, w)},
+		Shapes: []string{"U(s) is a parabola that opens upward, with its lowest point at (0 cm, 0 J).", "W(s) is a straight line through (0 cm, 0 J) with the slope 4.9 N."},
 	}
 }
 
-func panBars() *draw.Bars {
-	return &draw.Bars{
-		Unit: "J", Description: "All of the energy of height becomes energy of the spring.",
-		Stages: []draw.Stage{
-			{Name: "plums laid on", Bars: []draw.Bar{{Name: "E_g", Value: 0.1961, Text: "0.196 J"}, {Name: "U", Value: 0, Text: "0 J"}}, Sum: "together 0.196 J"},
-			{Name: "lowest point", Bars: []draw.Bar{{Name: "E_g", Value: 0, Text: "0 J"}, {Name: "U", Value: 0.1961, Text: "0.196 J"}}, Sum: "together 0.196 J"},
+func panBars() *entry.Bars {
+	bar := func(name, shown string) entry.Bar { return entry.Bar{Of: x(name), Value: *value(shown)} }
+	return &entry.Bars{
+		Unit: value("1 J").Unit, Books: "The books balance: 0.196 J before and 0.196 J after.",
+		Stages: []entry.Stage{
+			{Name: "plums laid on", Bars: []entry.Bar{bar("E_g", "0.196 J"), bar("U", "0 J")}, Sum: "0.196 J"},
+			{Name: "lowest point", Bars: []entry.Bar{bar("E_g", "0 J"), bar("U", "0.196 J")}, Sum: "0.196 J"},
 		},
 	}
 }
@@ -139,22 +154,22 @@ func lowest() Part {
 		Answer{X: x("s"), Shown: is("4.0 cm"), Points: 3},
 		Answer{X: x("v_max"), Shown: is("4.43e-1 m/s"), Points: 2},
 		Working{Definitions: true, Lines: []entry.WorkLine{{Left: x("U(s)"), Right: x("k*s^2/2")}, {Left: x("W(s)"), Right: x("m*g*s")}}},
-		Graph{Figure: stretchGraph(), Shapes: []string{"U(s) is a parabola that opens upward, with its lowest point at (0 cm, 0 J).", "W(s) is a straight line through (0 cm, 0 J) with the slope 4.9 N."}},
-		EnergyBars{Bars: panBars(), Books: "The books balance: 0.196 J before and 0.196 J after."},
+		Graph{stretchGraph()},
+		EnergyBars{panBars()},
 		Check{Left: x("m*g*s - k*s^2/2"), Sign: "is zero", Within: "within 0.1 J", Holds: true, Says: "it is 0 J"},
 	}}
 }
 
 func swing() Part {
 	return Part{Label: "c", Question: "Does the period fit?", Points: 1, Blocks: []Block{
-		Table{
+		Table{&entry.Table{
 			Heads: []entry.Head{headOf("m", "kg"), headOf("T", "s"), headOf("s_0", "cm"), {Words: "what was weighed"}},
 			Rows: [][]entry.Cell{
-				{{Number: "0.25"}, {Number: "0.2"}, {Number: "-1.0"}, {Words: "pears"}},
-				{{Number: "0.5"}, {Number: "0.284"}, {Number: "2"}, {Words: "plums"}},
-				{{Number: "1"}, {Number: "0.401"}, {Number: "4.01e0"}, {Words: "a small melon"}},
+				{{Value: value("0.25")}, {Value: value("0.2")}, {Value: value("-1.0")}, {Words: "pears"}},
+				{{Value: value("0.5")}, {Value: value("0.284")}, {Value: value("2")}, {Words: "plums"}},
+				{{Value: value("1")}, {Value: value("0.401")}, {Value: value("4.01e-7")}, {Words: "a small melon"}},
 			},
-		},
+		}},
 		Flaw{Word: "mismatch", Line: 14, Source: "T = 2π √(k/m)", Message: "The left side is a time (s), the right side a frequency (1/s).", Hint: "Write T = 2π √(m/k) if you mean the period.", Standout: true},
 		Flaw{Word: "caution", Line: 15, Source: "g = 9.81 m/s^2", Message: "g is given here and is also a constant of nature.", Hint: "Name it otherwise if you mean something else."},
 		Check{Left: x("T"), Right: x("2π √(m/k)"), Relation: "≈", Within: "within 1 %", Says: "the left side is 0.284 s, the right side 0.301 s"},
@@ -170,7 +185,7 @@ func scaleHandout() *Document {
 	blank.Blank = true
 	d.Parts = []Part{
 		{Label: "a", Question: d.Parts[0].Question, Points: 4, Blocks: []Block{Room{6}}},
-		{Label: "b", Question: d.Parts[1].Question, Points: 5, Blocks: []Block{d.Parts[1].Blocks[0], Room{8}, Graph{Figure: blank}}},
+		{Label: "b", Question: d.Parts[1].Question, Points: 5, Blocks: []Block{d.Parts[1].Blocks[0], Room{8}, Graph{blank}}},
 		{Label: "c", Question: d.Parts[2].Question, Points: 1, Blocks: []Block{d.Parts[2].Blocks[0], Room{3}}},
 		{Blocks: []Block{Room{2}}},
 	}
@@ -200,9 +215,12 @@ func hostile() *Document { return everywhere(hostileText) }
 // everywhere is a document with a text in every field.
 func everywhere(h string) *Document {
 	name := &syntax.Name{Name: "a</mi><script>alert(1)</script>\\input{x}$|`"}
-	fig := &draw.Figure{Description: h, X: draw.Axis{Label: h, From: 0, To: 1}, Y: draw.Axis{Label: h, From: math.Inf(-1), To: math.NaN()},
-		Curves: []draw.Curve{curve(h, 0, 1, func(v float64) float64 { return 1 / (v - 0.5) })}}
-	bars := &draw.Bars{Description: h, Unit: h, Stages: []draw.Stage{{Name: h, Bars: []draw.Bar{{Name: h, Value: math.NaN(), Text: h}}, Sum: h}}}
+	words := entry.Head{Words: h}
+	fig := &entry.Graph{X: entry.Axis{Label: words, To: 1}, Y: entry.Axis{Label: words, From: math.Inf(-1), To: math.NaN()}, Shapes: []string{h},
+		Curves: []entry.Curve{curve(&syntax.Name{Name: h}, 0, 1, func(v float64) float64 { return 1 / (v - 0.5) })}}
+	unknown := value("1 J")
+	unknown.InUnit = math.NaN()
+	bars := &entry.Bars{Unit: unknown.Unit, Books: h, Stages: []entry.Stage{{Name: h, Bars: []entry.Bar{{Of: name, Value: *unknown}}, Sum: h}}}
 	return &Document{Title: h, Caution: h, Blocks: []Block{Note{h}, Givens{[]Given{{name, Shown{Words: h}}}}}, Parts: []Part{{
 		Label: h, Question: h, Points: -1, Blocks: []Block{
 			Note{h + "\n\n# " + h + "\n- " + h + "\n1. " + h + "\n    " + h + "\n---\n> " + h + "\n" + h + "\n==="}, Text{[]string{h, "", h}}, Room{-5}, Room{1 << 40},
@@ -210,8 +228,8 @@ func everywhere(h string) *Document {
 			Working{}, Working{Definitions: true, Lines: []entry.WorkLine{{Left: x("U(s)"), Right: x("k*s^2/2")}}}, Givens{}, Table{}, Graph{}, EnergyBars{}, Text{},
 			Answer{X: name, Shown: Shown{Words: h}}, Answer{X: name, Shown: Shown{X: name}}, Answer{}, Answer{X: name},
 			Check{Left: name, Right: name, Relation: h, Within: h, Says: h}, Check{Left: name, Sign: h, Holds: true}, Check{},
-			Graph{Figure: fig, Shapes: []string{h}}, EnergyBars{Bars: bars, Books: h},
-			Table{Heads: []entry.Head{{Words: h}, {Of: []syntax.Expr{name, name}}}, Rows: [][]entry.Cell{{{Words: h}}, {{Number: h}, {Words: h}, {Number: h}}, {}}},
+			Graph{fig}, EnergyBars{bars},
+			Table{&entry.Table{Heads: []entry.Head{words, {Of: []syntax.Expr{name, name}}}, Rows: [][]entry.Cell{{{Words: h}}, {{Value: unknown}, {Words: h}, {Words: h}}, {}}}},
 			Flaw{Word: h, Line: 3, Source: h, Message: h, Hint: h, Standout: true}, nil,
 		}}}}
 }

@@ -9,62 +9,6 @@ import (
 	"steelyard/session/entry"
 )
 
-// Figure is a graph made ready to be drawn.
-func Figure(g *entry.Graph) *draw.Figure {
-	f := &draw.Figure{
-		X:           draw.Axis{Label: g.X.Label.String(), From: g.X.From, To: g.X.To},
-		Y:           draw.Axis{Label: g.Y.Label.String()},
-		Description: strings.Join(g.Shapes, " "),
-		Blank:       g.Blank,
-	}
-	lo, hi := g.Lo, g.Hi
-	if lo > 0 && lo < hi/2 {
-		lo = 0
-	}
-	if hi < 0 && hi > lo/2 {
-		hi = 0
-	}
-	f.Y.From, f.Y.To = draw.NiceRange(lo, hi)
-	for _, c := range g.Curves {
-		one := draw.Curve{Name: c.Name, Runs: make([][]draw.Point, len(c.Runs))}
-		for i, run := range c.Runs {
-			one.Runs[i] = make([]draw.Point, len(run))
-			for k, p := range run {
-				one.Runs[i][k] = draw.Point(p)
-			}
-		}
-		f.Curves = append(f.Curves, one)
-	}
-	if g.Blank { // what would give the curve away is left out
-		f.Description = "Axes to draw on: " + f.X.Label + " and " + f.Y.Label + "."
-		f.Curves = nil
-	}
-	return f
-}
-
-// BarChart is an energy bar chart made ready to be drawn.
-func BarChart(b *entry.Bars) *draw.Bars {
-	out := &draw.Bars{Unit: b.Unit.Screen(), Description: b.Books}
-	bar := func(one entry.Bar) draw.Bar {
-		if one.Name == one.Shown {
-			one.Name = "" // a number is its own name
-		}
-		return draw.Bar{Name: one.Name, Value: one.Value, Text: strings.Replace(one.Shown, "-", "−", 1)}
-	}
-	for _, s := range b.Stages {
-		stage := draw.Stage{Name: s.Name, Sum: "sum " + s.Sum}
-		for _, one := range s.Bars {
-			stage.Bars = append(stage.Bars, bar(one))
-		}
-		out.Stages = append(out.Stages, stage)
-	}
-	if b.Work != nil {
-		own := bar(*b.Work)
-		out.Work = &own
-	}
-	return out
-}
-
 // graphRows is the height of a graph where the window's is not known.
 const graphRows = 22
 
@@ -75,7 +19,7 @@ func (p *page) Graph(g *entry.Graph) {
 		rows = max(10, min(30, p.o.Height-6))
 	}
 	indent, columns := p.room()
-	p.block(indent, Figure(g).Text(min(columns, 100), rows, p.o.ASCII))
+	p.block(indent, draw.GraphText(g, min(columns, 100), rows, p.o.ASCII))
 	if !g.Blank {
 		p.Lines(g.Shapes)
 	}
@@ -87,7 +31,7 @@ func (p *page) Table(t *entry.Table) { p.block(p.margin+2, tableText(t)) }
 // Bars prints an energy bar chart; what is wrong with its books is a finding.
 func (p *page) Bars(b *entry.Bars) {
 	indent, columns := p.room()
-	p.block(indent, BarChart(b).Text(columns, p.o.ASCII))
+	p.block(indent, draw.BarsText(b, columns, p.o.ASCII))
 	if b.Holds {
 		p.told(b.Books)
 	}

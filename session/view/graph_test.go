@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"steelyard/session"
+	"steelyard/session/draw"
 	"steelyard/session/entry"
 )
 
@@ -27,7 +28,7 @@ func BenchmarkGraphText(b *testing.B) {
 	b.Run("svg", func(b *testing.B) {
 		for b.Loop() {
 			g, _ := p.Enter(context.Background(), line).Outcome.(*entry.Graph)
-			Figure(g).SVG("g")
+			draw.GraphSVG(g, "g")
 			p.Undo()
 		}
 	})

@@ -3,7 +3,9 @@ package view
 import (
 	"fmt"
 
+	"steelyard/lang/syntax"
 	"steelyard/session/entry"
+	"steelyard/units"
 )
 
 // graphObject is a graph in JSON; points are in the units of the axes.
@@ -57,7 +59,7 @@ func (f filler) Graph(g *entry.Graph) {
 	}
 	f.o.Graph = &graphObject{X: axis(g.X), Y: axis(g.Y)}
 	for _, c := range g.Curves {
-		one := curveObject{Name: c.Name, Runs: make([][][2]float64, len(c.Runs))}
+		one := curveObject{Name: syntax.ScreenExpr(c.Of), Runs: make([][][2]float64, len(c.Runs))}
 		for i, run := range c.Runs {
 			for _, p := range run {
 				one.Runs[i] = append(one.Runs[i], [2]float64{p.X, p.Y})
@@ -93,12 +95,16 @@ func (f filler) Bars(b *entry.Bars) {
 	for _, s := range b.Stages {
 		one := stageObject{Name: s.Name, Sum: s.Sum}
 		for _, bar := range s.Bars {
-			one.Bars = append(one.Bars, barObject(bar))
+			one.Bars = append(one.Bars, newBarObject(bar))
 		}
 		f.o.Bars.Stages = append(f.o.Bars.Stages, one)
 	}
 	if b.Work != nil {
-		own := barObject(*b.Work)
+		own := newBarObject(*b.Work)
 		f.o.Bars.Work = &own
 	}
+}
+
+func newBarObject(b entry.Bar) barObject {
+	return barObject{syntax.ScreenExpr(b.Of), b.Value.InUnit, b.Value.Shown(units.Screen)}
 }

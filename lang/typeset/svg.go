@@ -1,0 +1,89 @@
+package typeset
+
+import (
+	"strconv"
+	"strings"
+)
+
+// SVG writes a box as what stands in a text element of SVG, on one line.
+func (b Box) SVG() string {
+	var w svgWriter
+	w.box(&b, 0)
+	return w.String()
+}
+
+// svgWriter writes pieces of text, each so many units below the line.
+type svgWriter struct {
+	strings.Builder
+	level int // of the piece before
+}
+
+// How far an index is lowered and an exponent raised, in units of the drawing,
+// where the text is 14 high.
+const (
+	lowered = 3
+	raised  = -5
+)
+
+func (w *svgWriter) box(b *Box, level int) {
+	switch b.kind {
+	case row:
+		w.all(b.parts, level)
+	case fence:
+		w.text(b.text[:1], level, false)
+		w.all(b.parts, level)
+		w.text(b.text[1:], level, false)
+	case fraction:
+		w.box(&b.parts[0], level)
+		w.text("/", level, false)
+		w.box(&b.parts[1], level)
+	case root:
+		w.box(&b.parts[1], raised)
+		w.text("√(", level, false)
+		w.box(&b.parts[0], level)
+		w.text(")", level, false)
+	case script:
+		w.box(&b.parts[0], level)
+		w.box(&b.parts[1], lowered)
+		w.box(&b.parts[2], raised)
+	case symbol:
+		w.text(proper(b.text), level, level == 0)
+	case infix, continued, relation:
+		w.text(" "+b.text+" ", level, false)
+	case comma:
+		w.text(", ", level, false)
+	case times, thin, gap:
+		w.text(" ", level, false)
+	case nothing, apply, hair:
+	default:
+		w.text(proper(b.text), level, false)
+	}
+}
+
+func (w *svgWriter) all(parts []Box, level int) {
+	for i := range parts {
+		w.box(&parts[i], level)
+	}
+}
+
+// text writes one piece, which says by how much it is off from the piece before.
+func (w *svgWriter) text(s string, level int, italics bool) {
+	if level == 0 && w.level == 0 && !italics {
+		writeXML(&w.Builder, s)
+		return
+	}
+	w.WriteString("<tspan")
+	if level != w.level {
+		w.WriteString(` dy="` + strconv.Itoa(level-w.level) + `"`)
+	}
+	if level != 0 {
+		w.WriteString(` font-size="11"`)
+	}
+	if italics {
+		w.WriteString(` font-style="italic"`)
+	}
+	w.WriteByte('>')
+	writeXML(&w.Builder, s)
+	w.WriteString("</tspan>")
+	w.level = level
+}
