@@ -10,6 +10,8 @@ import (
 	"unicode/utf8"
 
 	"github.com/chzyer/readline"
+
+	"steelyard/units/writing"
 )
 
 // lineBreak stands for the end of a line within a statement of several lines
@@ -17,17 +19,19 @@ import (
 const lineBreak = "↵"
 
 // errAbandoned says that the line was dropped by Ctrl-C; errLeave that Ctrl-D
-// was typed on an empty line.
+// was typed on an empty line; errGone that nothing will be typed any more.
 var (
 	errAbandoned = errors.New("abandoned")
 	errLeave     = errors.New("leave")
+	errGone      = errors.New("gone")
 )
 
 // editor is the one place that knows the library for editing a line.
 type editor struct {
 	rl     *readline.Instance
 	keys   *keyReader
-	stdin  *readline.CancelableStdin
+	in     *input
+	stops  *interrupts
 	out    *os.File
 	length atomic.Int32 // characters in the line being edited
 }
@@ -38,8 +42,9 @@ type completer func(text string, at int) (from int, candidates []string)
 // newEditor prepares the terminal.
 func newEditor(in, out *os.File, width func() int, complete completer) (*editor, error) {
 	ed := &editor{out: out}
-	ed.stdin = readline.NewCancelableStdin(in)
-	ed.keys = &keyReader{in: ed.stdin}
+	ed.in = newInput(in)
+	ed.stops = &interrupts{in: ed.in}
+	ed.keys = &keyReader{in: ed.in, stop: ed.stops.behindEnter}
 	cfg := &readline.Config{
 		Stdin:                  ed.keys,
 		Stdout:                 out,
@@ -81,15 +86,19 @@ func (ed *editor) filter(r rune) (rune, bool) {
 // remember adds a statement to what the arrow keys and Ctrl-R find.
 func (ed *editor) remember(statement string) {
 	// The store in memory has no failure to report.
-	_ = ed.rl.SaveHistory(strings.ReplaceAll(statement, "\n", lineBreak))
+	_ = ed.rl.SaveHistory(writing.Clean(strings.ReplaceAll(statement, "\n", lineBreak), writing.Screen))
 }
 
 // line reads one line and the whole lines that were pasted after it.
 func (ed *editor) line(prompt string) (string, []string, error) {
 	ed.rl.SetPrompt(prompt)
 	ed.length.Store(0)
+	ed.stops.prompt()
 	text, err := ed.rl.Readline()
 	switch {
+	case ed.in.ended.Load():
+		// What was being typed is no statement: Enter was never pressed.
+		return "", nil, errGone
 	case errors.Is(err, readline.ErrInterrupt):
 		ed.keys.takePasted()
 		return "", nil, errAbandoned
@@ -105,7 +114,6 @@ func (ed *editor) close() {
 	io.WriteString(ed.out, "\x1b[?2004l")
 	done := make(chan struct{})
 	go func() {
-		ed.stdin.Close()
 		ed.rl.Close()
 		close(done)
 	}()
@@ -133,7 +141,7 @@ func (c completion) Do(line []rune, pos int) ([][]rune, int) {
 	typed := text[from:at]
 	var rests [][]rune
 	for _, word := range candidates {
-		if rest, ok := strings.CutPrefix(word, typed); ok && rest != "" {
+		if rest, ok := strings.CutPrefix(word, typed); ok && rest != "" && !strings.ContainsFunc(rest, writing.Escaped) {
 			rests = append(rests, []rune(rest))
 		}
 	}

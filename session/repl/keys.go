@@ -2,10 +2,12 @@ package repl
 
 import (
 	"bytes"
-	"io"
 	"strings"
 	"sync"
+	"time"
 	"unicode/utf8"
+
+	"steelyard/units/writing"
 )
 
 // The keys as the line editor knows them.
@@ -43,7 +45,9 @@ const (
 // keys, and takes the whole lines of a paste out of the stream: they wait in a
 // queue, and the editor is sent Enter in their place.
 type keyReader struct {
-	in io.Reader
+	in source
+	// stop is told of a Ctrl-C behind Enter.
+	stop func()
 
 	mu     sync.Mutex
 	pasted []string // whole lines that were pasted
@@ -55,25 +59,65 @@ type keyReader struct {
 	err   error
 }
 
+// pastePause is how long a paste may pause. A terminal sends one in one go; after
+// that time its end mark has been lost, and waiting for it would swallow every key.
+const pastePause = time.Second
+
 // Read hands translated bytes to the editor.
 func (k *keyReader) Read(p []byte) (int, error) {
-	buf := make([]byte, 4096)
 	for len(k.out) == 0 {
 		if k.err != nil {
 			return 0, k.err
 		}
-		n, err := k.in.Read(buf)
-		k.raw = append(k.raw, buf[:n]...)
-		k.err = err
-		if isBurst(k.raw) && !k.open {
-			k.burst()
+		patience := time.Duration(0)
+		if k.open {
+			patience = pastePause
+		}
+		data, err := k.in.next(patience)
+		if err == errQuiet {
+			k.endPaste()
 			continue
 		}
-		k.translate(err != nil)
+		k.err = err
+		for last := false; !last; {
+			var keys []byte
+			keys, data, last = cutDrop(data)
+			k.take(keys, k.err != nil)
+			if !last {
+				k.drop()
+			}
+		}
 	}
 	n := copy(p, k.out)
 	k.out = k.out[n:]
 	return n, nil
+}
+
+// cutDrop parts what was read at the first Ctrl-C; last tells that there is none.
+func cutDrop(data []byte) (before, after []byte, last bool) {
+	before, after, found := bytes.Cut(data, []byte(keyDrop))
+	return before, after, !found
+}
+
+// take translates what was read.
+func (k *keyReader) take(data []byte, last bool) {
+	k.raw = append(k.raw, data...)
+	if isBurst(k.raw) && !k.open {
+		k.burst()
+	}
+	k.translate(last)
+}
+
+// drop is Ctrl-C. It ends whatever is half read, a paste too. It leaves a search
+// or a list of completions first, so that it drops the line there as well; behind
+// Enter it is for the work.
+func (k *keyReader) drop() {
+	k.raw, k.paste, k.open = nil, nil, false
+	if bytes.HasSuffix(k.out, []byte(keyEnter)) && k.stop != nil {
+		k.stop()
+		return
+	}
+	k.out = append(k.out, keyLeaveMode+keyDrop...)
 }
 
 // Close ends the stream for the editor; the terminal stays open.
@@ -137,9 +181,7 @@ func (k *keyReader) translate(last bool) {
 			if n < 0 {
 				n = len(k.raw)
 			}
-			// Ctrl-C leaves a search or a list of completions first, so that
-			// it drops the line there too.
-			k.out = append(k.out, bytes.ReplaceAll(k.raw[:n], []byte(keyDrop), []byte(keyLeaveMode+keyDrop))...)
+			k.out = append(k.out, k.raw[:n]...)
 			k.raw = k.raw[n:]
 			continue
 		}
@@ -198,11 +240,10 @@ func sequence(b []byte) (int, bool) {
 // read first.
 func (k *keyReader) pasteMore() bool {
 	if i := bytes.Index(k.raw, []byte(pasteEnd)); i >= 0 {
-		k.paste = append(k.paste, k.raw[:i]...)
-		k.raw = k.raw[i+len(pasteEnd):]
-		k.open = false
-		k.deliver(string(k.paste))
-		k.paste = nil
+		rest := k.raw[i+len(pasteEnd):]
+		k.raw = k.raw[:i]
+		k.endPaste()
+		k.raw = rest
 		return true
 	}
 	// The mark of the end may itself be incomplete.
@@ -216,6 +257,13 @@ func (k *keyReader) pasteMore() bool {
 	k.paste = append(k.paste, k.raw[:len(k.raw)-keep]...)
 	k.raw = append([]byte{}, k.raw[len(k.raw)-keep:]...)
 	return false
+}
+
+// endPaste takes the paste so far, with what has been read, for the whole of it.
+func (k *keyReader) endPaste() {
+	text := string(k.paste) + string(k.raw)
+	k.raw, k.paste, k.open = nil, nil, false
+	k.deliver(text)
 }
 
 // deliver queues the whole lines of a paste and hands on the rest as typed.
@@ -232,7 +280,7 @@ func (k *keyReader) deliver(text string) {
 		k.mu.Unlock()
 		k.out = append(k.out, keyEnter...)
 	}
-	k.out = append(k.out, rest...)
+	k.out = append(k.out, writing.Clean(rest, writing.Screen)...)
 }
 
 // cleanPaste makes a pasted line fit to be edited: a tab is blanks, and control

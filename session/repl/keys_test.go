@@ -5,11 +5,21 @@ import (
 	"strings"
 	"testing"
 	"testing/iotest"
+	"time"
 )
 
-// pieces reads a text in two pieces, cut at a byte.
-func pieces(text string, cut int) io.Reader {
-	return io.MultiReader(strings.NewReader(text[:cut]), strings.NewReader(text[cut:]))
+// typed is a source that a reader feeds.
+type typed struct{ io.Reader }
+
+func (s typed) next(time.Duration) ([]byte, error) {
+	buf := make([]byte, 4096)
+	n, err := s.Read(buf)
+	return buf[:n], err
+}
+
+// pieces is a text that is read in two pieces, cut at a byte.
+func pieces(text string, cut int) source {
+	return typed{io.MultiReader(strings.NewReader(text[:cut]), strings.NewReader(text[cut:]))}
 }
 
 // TestKeys translates every sequence, cut at every byte.
@@ -28,6 +38,11 @@ func TestKeys(t *testing.T) {
 		"\x1b[5~x\x1b[6~":        "x",
 		"\x03":                   "\x07\x03",
 		"\x1b[200~a\tb\x1b[201~": "a  b",
+		// Ctrl-C ends whatever is half read.
+		"\x1b[200~a = 1\x03b": "\x07\x03b",
+		"\x1b\x03b":           "\x07\x03b",
+		"\x1b[1;\x03b":        "\x07\x03b",
+		"a\x03b\x03":          "a\x07\x03b\x07\x03",
 	}
 	for in, want := range tests {
 		for cut := range len(in) + 1 {
@@ -61,13 +76,13 @@ func TestPaste(t *testing.T) {
 // TestBurst takes lines that come in one piece for a paste, though the terminal
 // does not mark it.
 func TestBurst(t *testing.T) {
-	k := &keyReader{in: strings.NewReader("a = 1\tm\rb = 2\rc")}
+	k := &keyReader{in: typed{strings.NewReader("a = 1\tm\rb = 2\rc")}}
 	got, _ := io.ReadAll(k)
 	if string(got) != "\rc" || strings.Join(k.takePasted(), "|") != "a = 1  m|b = 2" {
 		t.Errorf("%q", got)
 	}
 	// Typed key by key the same text is no paste.
-	k = &keyReader{in: iotest.OneByteReader(strings.NewReader("a\rb\r"))}
+	k = &keyReader{in: typed{iotest.OneByteReader(strings.NewReader("a\rb\r"))}}
 	got, _ = io.ReadAll(k)
 	if string(got) != "a\rb\r" || len(k.takePasted()) != 0 {
 		t.Errorf("%q", got)

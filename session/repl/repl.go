@@ -5,10 +5,13 @@ package repl
 
 import (
 	"context"
+	"errors"
+	"fmt"
 	"os"
 	"os/signal"
 	"strings"
 	"syscall"
+	"time"
 )
 
 // Pad is what stands behind the prompt.
@@ -45,8 +48,15 @@ type loop struct {
 	history history
 }
 
-// Run reads statements until the user leaves. It returns an error only if the
-// terminal can't be used.
+// ErrBusy says that a statement was still being worked out when the program was
+// told to end, and didn't stop: what belongs to the Pad must not be touched.
+var ErrBusy = errors.New("still at work")
+
+// lastWait is how long a statement may take to stop when the program is to end.
+const lastWait = 2 * time.Second
+
+// Run reads statements until the user leaves. It returns ErrBusy, or an error if
+// the terminal can't be used. While it runs nothing else touches the Pad.
 func Run(ctx context.Context, cfg Config) error {
 	ed, err := newEditor(cfg.In, cfg.Out, cfg.Width, cfg.Pad.Complete)
 	if err != nil {
@@ -57,20 +67,40 @@ func Run(ctx context.Context, cfg Config) error {
 	for _, s := range l.history.load() {
 		ed.remember(s)
 	}
-	gone := make(chan os.Signal, 1)
+	ctx, cancel := context.WithCancel(ctx)
+	defer cancel()
+	gone, stop := make(chan os.Signal, 1), make(chan os.Signal, 1)
 	signal.Notify(gone, syscall.SIGTERM, syscall.SIGHUP)
+	signal.Notify(stop, os.Interrupt)
 	defer signal.Stop(gone)
+	defer signal.Stop(stop)
 	done := make(chan struct{})
 	go func() {
 		defer close(done)
 		l.run(ctx)
 	}()
+	for {
+		select {
+		case <-done:
+			ed.in.end()
+			return nil
+		case <-stop:
+			ed.stops.arrive()
+			continue
+		case <-gone:
+		case <-ctx.Done():
+		}
+		break
+	}
+	// One goroutine alone has the Pad: it is asked to stop, and waited for.
+	cancel()
+	ed.in.end()
 	select {
 	case <-done:
-	case <-gone:
-	case <-ctx.Done():
+		return nil
+	case <-time.After(lastWait):
+		return ErrBusy
 	}
-	return nil
 }
 
 // run reads and enters statements, one after the other.
@@ -81,6 +111,8 @@ func (l *loop) run(ctx context.Context) {
 		case nil:
 		case errAbandoned:
 			continue
+		case errGone:
+			return
 		default:
 			if l.cfg.Pad.Leave() {
 				return
@@ -145,7 +177,8 @@ func isIndented(line string) bool {
 // indented line belongs to the one above it.
 func (l *loop) enterAll(ctx context.Context, text string, pasted []string) bool {
 	if len(pasted) == 0 {
-		return l.enter(ctx, text, true)
+		stay, _ := l.enter(ctx, text, true)
+		return stay
 	}
 	// The row with the bare prompt makes room for the lines as they were pasted.
 	l.cfg.Out.WriteString("\x1b[1A\x1b[2K\r")
@@ -161,21 +194,28 @@ func (l *loop) enterAll(ctx context.Context, text string, pasted []string) bool 
 			statement = l.joinLine(statement, lines[0])
 			lines = lines[1:]
 		}
-		if !l.enter(ctx, statement, false) {
+		stay, stopped := l.enter(ctx, statement, false)
+		if !stay || ctx.Err() != nil {
 			return false
+		}
+		if stopped && len(lines) > 0 {
+			fmt.Fprintf(l.cfg.Out, "      stopped: pasted lines not entered: %d\n", len(lines))
+			return true
 		}
 	}
 	return true
 }
 
-// enter hands one statement on. Ctrl-C stops its computation.
-func (l *loop) enter(ctx context.Context, text string, shown bool) bool {
+// enter hands one statement on. It tells whether to stay in the scratchpad, and
+// whether Ctrl-C stopped the work.
+func (l *loop) enter(ctx context.Context, text string, shown bool) (stay, stopped bool) {
 	if strings.TrimSpace(text) == "" {
-		return true
+		return true, false
 	}
 	l.ed.remember(text)
 	l.history.add(text)
-	ctx, stop := signal.NotifyContext(ctx, os.Interrupt)
-	defer stop()
-	return l.cfg.Pad.Enter(ctx, text, shown)
+	ctx, done := l.ed.stops.work(ctx)
+	defer done()
+	stay = l.cfg.Pad.Enter(ctx, text, shown)
+	return stay, ctx.Err() != nil
 }

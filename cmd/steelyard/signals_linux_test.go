@@ -1,0 +1,151 @@
+package main
+
+import (
+	"fmt"
+	"math/rand/v2"
+	"path/filepath"
+	"strings"
+	"syscall"
+	"testing"
+	"time"
+)
+
+// answers waits for a text like expect, and tells whether it came in time.
+func (c *terminal) answers(want string, within time.Duration) bool {
+	for end := time.Now().Add(within); time.Now().Before(end); time.Sleep(2 * time.Millisecond) {
+		c.mu.Lock()
+		shown := control.ReplaceAllString(c.out.String(), "")
+		c.mu.Unlock()
+		if i := strings.Index(shown[min(c.seen, len(shown)):], want); i >= 0 {
+			c.seen += i + len(want)
+			return true
+		}
+	}
+	return false
+}
+
+// signal sends the program a signal.
+func (c *terminal) signal(s syscall.Signal) {
+	c.t.Helper()
+	if err := c.cmd.Process.Signal(s); err != nil {
+		c.t.Fatal(err)
+	}
+}
+
+// crash kills the program without warning.
+func (c *terminal) crash() {
+	c.cmd.Process.Kill()
+	c.cmd.Wait()
+	<-c.over
+}
+
+// pause waits for a random time of up to so long.
+func pause(most time.Duration) { time.Sleep(rand.N(most)) }
+
+// TestInterruptAtThePrompt clears the line, and leaves nothing else behind.
+func TestInterruptAtThePrompt(t *testing.T) {
+	c := openTerminal(t, t.TempDir())
+	c.expect("  1.  ")
+	c.signal(syscall.SIGINT) // of an empty line
+	c.expect("  1.  ")
+	c.send("2*nothing")
+	c.expect("nothing")
+	c.signal(syscall.SIGINT)
+	c.expect("  1.  ")
+	c.line("m = 2 kg", "  2.  ")
+	// In a search, in a list of completions, and in a statement of several lines.
+	for _, keys := range []string{"\x12m", "\t\t", "2*(\r"} {
+		c.send(keys)
+		time.Sleep(50 * time.Millisecond)
+		c.signal(syscall.SIGINT)
+		c.expect("  2.  ")
+		time.Sleep(20 * time.Millisecond)
+	}
+	c.line("3*m", "= 6 kg")
+}
+
+// TestInterruptAroundStatements sends SIGINT, or types Ctrl-C, at random moments
+// round a statement. The keys work afterwards, each time.
+func TestInterruptAroundStatements(t *testing.T) {
+	c := openTerminal(t, t.TempDir())
+	c.expect("  1.  ")
+	for round := range times(30, 300) {
+		c.send("k = 2 N/m\r")
+		pause(3 * time.Millisecond)
+		if round%3 == 0 {
+			c.send("\x03")
+		} else {
+			c.signal(syscall.SIGINT)
+		}
+		want := fmt.Sprintf("= %d m", 7*round+3)
+		found := false
+		for try := 0; try < 5 && !found; try++ {
+			c.send(fmt.Sprintf("7 m*%d + 3 m\r", round))
+			found = c.answers(want, time.Second)
+		}
+		if !found {
+			t.Fatalf("round %d: no key works; the screen shows\n%s", round, c.out.String())
+		}
+	}
+}
+
+// TestLostPasteEnd pastes text whose end mark never comes: Ctrl-C clears it, and
+// after a while it is taken as it is.
+func TestLostPasteEnd(t *testing.T) {
+	c := openTerminal(t, t.TempDir())
+	c.expect("  1.  ")
+	c.send("\x1b[200~2*nothing")
+	time.Sleep(20 * time.Millisecond)
+	c.send("\x03")
+	c.expect("  1.  ")
+	c.send("\x1b[200~2*nothing")
+	time.Sleep(20 * time.Millisecond)
+	c.signal(syscall.SIGINT)
+	c.expect("  1.  ")
+	c.send("\x1b[200~m = 2 kg")
+	c.expect("m = 2 kg") // after pastePause
+	c.send("\r")
+	c.expect("  2.  ")
+	c.line("3*m", "= 6 kg")
+}
+
+// TestTypedLineIsNoStatement ends the program while a line is being typed: it
+// was not entered, so it isn't brought back.
+func TestTypedLineIsNoStatement(t *testing.T) {
+	for _, end := range []syscall.Signal{syscall.SIGTERM, syscall.SIGHUP} {
+		state := t.TempDir()
+		c := openTerminal(t, state)
+		c.expect("  1.  ")
+		c.line("m = 2 kg", "  2.  ")
+		c.send("v = 3 m/s")
+		c.expect("v = 3 m/s")
+		c.signal(end)
+		c.leaves()
+		c = openTerminal(t, state)
+		c.expect("1 statement.")
+	}
+}
+
+// TestEndedAfterAStatement ends the program by a signal at a random moment after
+// a first statement. If the result was shown, the statement is offered.
+func TestEndedAfterAStatement(t *testing.T) {
+	for round := range times(15, 300) {
+		state := t.TempDir()
+		c := openTerminal(t, state)
+		c.expect("  1.  ")
+		c.send("2 m*3\r")
+		shown := c.answers("= 6 m", time.Duration(rand.IntN(6))*time.Millisecond)
+		c.signal([]syscall.Signal{syscall.SIGTERM, syscall.SIGHUP, syscall.SIGKILL}[round%3])
+		<-c.over
+		c.cmd.Wait()
+		shown = shown || c.answers("= 6 m", time.Millisecond)
+		if left, _ := filepath.Glob(filepath.Join(state, "steelyard", "*.journal")); shown && len(left) != 1 {
+			t.Fatalf("round %d: the result was shown, and %d journals are left", round, len(left))
+		}
+		if shown {
+			c = openTerminal(t, state)
+			c.expect("ended without being saved: 1 statement.")
+			c.crash()
+		}
+	}
+}
