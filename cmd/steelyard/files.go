@@ -8,7 +8,6 @@ import (
 
 	"steelyard/session"
 	"steelyard/session/entry"
-	"steelyard/session/journal"
 	"steelyard/session/view"
 	"steelyard/session/worksheet"
 )
@@ -60,6 +59,8 @@ func (s *scratchpad) save(arg string) {
 	s.pad.SetTitle(how.Title)
 	s.file = openFile{path: name, stamp: stamp, gaps: s.file.gaps}
 	s.unsaved, s.leaving = false, false
+	s.cautioned(s.journal.Title(how.Title))
+	s.cautioned(s.journal.Saved())
 	s.tell("saved to " + name + ": " + counted(len(s.pad.Entries()), "statement"))
 	s.tellAttempts()
 }
@@ -113,6 +114,30 @@ func (s *scratchpad) open(ctx context.Context, arg string) {
 		return
 	}
 	s.fresh()
+	entries, gaps, whole := s.enterSheet(ctx, sheet)
+	s.pad.SetTitle(sheet.Title)
+	texts := make([]string, len(entries))
+	for i, e := range entries {
+		texts[i] = e.Text
+	}
+	s.cautioned(s.journal.Accept(texts...))
+	s.cautioned(s.journal.Title(sheet.Title))
+	if s.unsaved = !whole; whole {
+		s.file = openFile{path: name, stamp: sheet.Stamp(), gaps: gaps}
+		s.cautioned(s.journal.Saved())
+	}
+	for _, e := range entries {
+		s.show(e)
+	}
+	s.tell(sheet.Title + ": " + counted(len(entries), "statement"))
+	if !whole {
+		s.tell("Opening was stopped: lines below these are not here, so that save needs another name.")
+	}
+}
+
+// enterSheet enters the statements of a file. It returns those that are part of a
+// worksheet, the blank lines before each, and whether it came to the end.
+func (s *scratchpad) enterSheet(ctx context.Context, sheet *worksheet.Sheet) ([]*entry.Entry, map[int]int, bool) {
 	place, gaps, blank := map[int]int{}, map[int]int{}, 0
 	for i := range sheet.Statements {
 		st := &sheet.Statements[i]
@@ -120,15 +145,18 @@ func (s *scratchpad) open(ctx context.Context, arg string) {
 			blank++
 			continue
 		}
-		place[st.Line] = s.pad.Next()
-		gaps[s.pad.Next()], blank = blank, 0
-		s.again(ctx, worksheet.Renumber(st.Text, place))
+		next := s.pad.Next()
+		place[st.Line] = next
+		gaps[next], blank = blank, 0
+		s.pad.Enter(ctx, worksheet.Renumber(st.Text, place))
+		if ctx.Err() != nil {
+			if s.pad.Next() > next { // what was cut short is no line of the file
+				s.pad.Undo()
+			}
+			return s.pad.Entries(), gaps, false
+		}
 	}
-	s.file = openFile{path: name, stamp: sheet.Stamp(), gaps: gaps}
-	s.pad.SetTitle(sheet.Title)
-	s.keepTitle()
-	s.unsaved = false
-	s.tell(sheet.Title + ": " + counted(len(s.pad.Entries()), "statement"))
+	return s.pad.Entries(), gaps, true
 }
 
 // openRecovered brings back the statements of an earlier run.
@@ -143,7 +171,7 @@ func (s *scratchpad) openRecovered(ctx context.Context) {
 	// From here on this run writes the journal that it was recovered from.
 	s.journal.Close(false)
 	s.pad, s.file, s.journal = session.New(), openFile{}, resumed
-	s.keptBefore(last.Statements)
+	s.pad.SetTitle(last.Title)
 	for _, text := range last.Statements {
 		s.show(s.pad.Enter(ctx, text))
 	}
@@ -153,20 +181,9 @@ func (s *scratchpad) openRecovered(ctx context.Context) {
 
 // fresh empties the scratchpad and begins a new journal.
 func (s *scratchpad) fresh() {
-	s.pad, s.file, s.kept = session.New(), openFile{}, nil
+	s.pad, s.file = session.New(), openFile{}
 	s.journal.Close(false)
-	j, problem := journal.Start(journal.Dir())
-	if problem != nil {
-		s.tell("caution: "+problem.Message, problem.Hint)
-	}
-	s.journal = j
-}
-
-// again enters a statement of a file and prints it with its result.
-func (s *scratchpad) again(ctx context.Context, text string) {
-	e := s.pad.Enter(ctx, text)
-	s.accepted(e)
-	s.show(e)
+	s.newJournal()
 }
 
 // show prints an entry that was not typed.

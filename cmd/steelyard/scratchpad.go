@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"path/filepath"
 	"strings"
@@ -29,9 +30,14 @@ func runScratchpad(w *world) int {
 	}
 	s := &scratchpad{w: w, pad: session.New()}
 	s.startJournal()
-	err := repl.Run(context.WithoutCancel(w.ctx), repl.Config{
-		In: w.in, Out: w.out, Pad: s, History: filepath.Join(journal.Dir(), "history"),
-	})
+	how := repl.Config{In: w.in, Out: w.out, Pad: s}
+	if s.journal != nil {
+		how.History = filepath.Join(journal.Dir(), "history")
+	}
+	err := repl.Run(context.WithoutCancel(w.ctx), how)
+	if errors.Is(err, repl.ErrBusy) {
+		return statusHolds // the journal stays as it is, for the next start
+	}
 	s.journal.Close(s.unsaved && len(s.pad.Entries()) > 0)
 	if err != nil {
 		return w.usage("", "the terminal can't be used; try steelyard eval.")
@@ -47,9 +53,7 @@ type scratchpad struct {
 	file      openFile
 	journal   *journal.Journal
 	abandoned []*journal.Recovered
-	// kept tells of what is in the journal, in order, whether it is a title.
-	kept    []bool
-	unsaved bool
+	unsaved   bool
 	// leaving is set once leaving without saving has been asked about.
 	leaving bool
 }
@@ -60,24 +64,40 @@ func (s *scratchpad) Prompt() string { return view.Prompt(s.pad.Next()) }
 // Incomplete tells whether a statement asks for more lines.
 func (s *scratchpad) Incomplete(text string) bool { return syntax.Incomplete(text) }
 
-// startJournal begins a journal, and offers what an earlier run left behind.
+// startJournal begins a journal, and offers what earlier runs left behind.
 func (s *scratchpad) startJournal() {
 	s.abandoned = journal.Abandoned(journal.Dir())
-	j, problem := journal.Start(journal.Dir())
-	if problem != nil {
-		s.tell("caution: "+problem.Message, problem.Hint)
-	}
-	s.journal = j
-	if len(s.abandoned) == 0 {
+	s.newJournal()
+	n := len(s.abandoned)
+	if n == 0 {
 		return
 	}
-	last := s.abandoned[len(s.abandoned)-1]
+	last := s.abandoned[n-1]
 	s.tell(fmt.Sprintf("A scratchpad of %s ended without being saved: %s.",
 		last.Last.Local().Format("2 January, 15:04"), counted(len(last.Statements), "statement")))
 	if len(last.Statements) > 0 {
 		s.tell("It begins with `" + firstLine(last.Statements[0]) + "`.")
 	}
 	s.tell("`open recovered` brings it back; until then it is kept.")
+	if n > 1 {
+		s.tell(counted(n-1, "earlier one") + " can be brought back after it, in the same way.")
+	}
+}
+
+// newJournal begins a journal.
+func (s *scratchpad) newJournal() {
+	j, problem := journal.Start(journal.Dir())
+	s.journal = j
+	if problem != nil {
+		s.tell("caution: "+problem.Message, problem.Hint)
+	}
+}
+
+// cautioned says that something is not in the journal.
+func (s *scratchpad) cautioned(problem *journal.Problem) {
+	if problem != nil {
+		s.tell("caution: " + problem.Message)
+	}
 }
 
 // firstLine is the first line of a statement, cut if it is long.
@@ -146,7 +166,7 @@ func (s *scratchpad) Enter(ctx context.Context, text string, shown bool) bool {
 	case "worksheet":
 		if s.pad.Title() != title {
 			s.unsaved = true
-			s.keepTitle()
+			s.cautioned(s.journal.Title(s.pad.Title()))
 		}
 		view.Text(s.w.stdout, e, o)
 	default:
@@ -155,9 +175,9 @@ func (s *scratchpad) Enter(ctx context.Context, text string, shown bool) bool {
 	return true
 }
 
-// accepted writes a statement to the journal.
+// accepted writes a statement to the journal. Its result is shown after that.
 func (s *scratchpad) accepted(e *entry.Entry) {
-	s.keep(e.Text, false)
+	s.cautioned(s.journal.Accept(e.Text))
 	s.unsaved, s.leaving = true, false
 }
 
@@ -177,7 +197,7 @@ func (s *scratchpad) undo() {
 		s.tell("There is nothing to take back.")
 		return
 	}
-	s.unkeep()
+	s.cautioned(s.journal.Undo())
 	s.unsaved = true
 	s.tell(fmt.Sprintf("taken back: line %d, %s", e.Line, firstLine(e.Text)))
 }

@@ -11,37 +11,63 @@ import (
 	"steelyard/lang/limit"
 )
 
-// Recovered is a journal that no running scratchpad holds, with the statements
-// that it keeps. It is held by this process until Resume, Discard or Leave.
+const (
+	// keepNewest is how many journals are kept, however old they are.
+	keepNewest = 20
+	// keepFor is how long any journal is kept.
+	keepFor = 30 * 24 * time.Hour
+)
+
+// Recovered is what a journal keeps that no running scratchpad holds.
 type Recovered struct {
 	Path string
 	// Statements are those accepted and not taken back, in order.
 	Statements []string
-	// Last is when the last of them was written.
+	// Title is that of the worksheet, or empty.
+	Title string
+	// Last is when the last entry was written.
 	Last time.Time
-	// Damaged tells that a statement in the file could not be read and is left
-	// out. One that was cut off before it was accepted does not count.
+	// Damaged tells that an entry in the file could not be read and is left out.
+	// One that was cut off before it was accepted does not count.
 	Damaged bool
-
-	file *os.File
-	good int64
 }
 
-// Abandoned returns the journals in the folder that hold statements and whose
-// scratchpad has ended, oldest first. Those without a statement are deleted.
-// Two processes that ask at once never get the same journal.
+// Abandoned returns the journals in the folder that hold statements which were
+// not saved, and whose scratchpad has ended, oldest first. Those that hold nothing
+// of the kind are deleted, and those that are old and have been followed by many.
 func Abandoned(dir string) []*Recovered {
+	if info, err := os.Stat(dir); err != nil || !private(info) {
+		return nil
+	}
 	names, err := filepath.Glob(filepath.Join(escape(dir), "*"+suffix))
 	if err != nil {
 		return nil
 	}
 	var found []*Recovered
 	for _, path := range names {
-		if r := claim(path); r != nil {
-			found = append(found, r)
+		c := claim(path)
+		if c == nil {
+			continue
 		}
+		if len(c.statements) == 0 && !c.damaged || c.saved {
+			_ = release(c.file, path, false)
+			continue
+		}
+		_ = c.file.Close()
+		found = append(found, c.recovered())
 	}
 	slices.SortStableFunc(found, func(a, b *Recovered) int { return a.Last.Compare(b.Last) })
+	return keepSome(found, time.Now())
+}
+
+// keepSome deletes the journals that are no longer kept, and returns the others.
+func keepSome(found []*Recovered, now time.Time) []*Recovered {
+	for len(found) > keepNewest && now.Sub(found[0].Last) > keepFor {
+		if c := claim(found[0].Path); c != nil {
+			_ = release(c.file, c.path, false)
+		}
+		found = found[1:]
+	}
 	return found
 }
 
@@ -53,8 +79,16 @@ func escape(dir string) string {
 	return strings.NewReplacer(`\`, `\\`, `*`, `\*`, `?`, `\?`, `[`, `\[`).Replace(dir)
 }
 
-// claim locks and reads one journal; nil if it is in use, empty or no journal.
-func claim(path string) *Recovered {
+// claimed is a journal that this process holds, with what it says.
+type claimed struct {
+	decoder
+	file *os.File
+	path string
+	time time.Time
+}
+
+// claim locks and reads one journal; nil if it is in use or no journal.
+func claim(path string) *claimed {
 	info, err := os.Lstat(path)
 	if err != nil || !info.Mode().IsRegular() || info.Size() > limit.File {
 		return nil
@@ -63,61 +97,49 @@ func claim(path string) *Recovered {
 	if err != nil {
 		return nil
 	}
-	if !lock(f) || !stillAt(f, path) {
+	c := &claimed{file: f, path: path, time: info.ModTime()}
+	if !lock(f) || !stillAt(f, path) || !c.read() {
 		_ = f.Close()
 		return nil
 	}
-	r := read(f, path)
-	if r == nil {
-		_ = f.Close()
-		return nil
-	}
-	if len(r.Statements) == 0 && !r.Damaged {
-		_ = release(f, path, false)
-		return nil
-	}
-	return r
+	return c
 }
 
-func read(f *os.File, path string) *Recovered {
-	info, err := f.Stat()
+func (c *claimed) read() bool {
+	data, err := io.ReadAll(io.LimitReader(c.file, limit.File))
 	if err != nil {
-		return nil
+		return false
 	}
-	data, err := io.ReadAll(io.LimitReader(f, limit.File))
-	if err != nil {
-		return nil
-	}
-	c, ok := decode(string(data))
-	if !ok {
-		return nil
-	}
-	return &Recovered{Path: path, Statements: c.statements, Last: info.ModTime(), Damaged: c.damaged, file: f, good: int64(c.good)}
+	var ok bool
+	c.decoder, ok = decode(string(data))
+	return ok
+}
+
+func (c *claimed) recovered() *Recovered {
+	return &Recovered{Path: c.path, Statements: c.statements, Title: c.title, Last: c.time, Damaged: c.damaged}
 }
 
 // Resume goes on with the journal: what the scratchpad accepts from here on is
 // added to the same file, so that at no moment are the statements in two files
-// or in none.
+// or in none. What is recovered is read again, since another scratchpad may have
+// gone on with it in between.
 func (r *Recovered) Resume() (*Journal, *Problem) {
-	j := &Journal{file: r.file, path: r.Path, good: r.good}
-	if err := j.rewrite(r); err != nil {
+	c := claim(r.Path)
+	if c == nil {
+		return nil, &Problem{Message: "another scratchpad has brought back what " + r.Path + " holds."}
+	}
+	j := &Journal{file: c.file, path: c.path, good: int64(c.good), last: c.last, numbers: c.numbers}
+	if c.good == 0 { // cut off within its first line
+		j.late = []byte(header + "\n")
+	}
+	err := c.file.Truncate(j.good)
+	if err == nil {
+		err = j.write()
+	}
+	if err != nil {
+		_ = c.file.Close()
 		return nil, unkept(r.Path, err)
 	}
-	r.file = nil
+	*r = *c.recovered()
 	return j, nil
-}
-
-// rewrite cuts off what could not be read at the end. A journal cut off within
-// its first line gets that line again.
-func (j *Journal) rewrite(r *Recovered) error {
-	if r.file == nil {
-		return os.ErrClosed
-	}
-	if err := r.file.Truncate(r.good); err != nil {
-		return err
-	}
-	if r.good > 0 {
-		return nil
-	}
-	return j.append([]byte(header + "\n"))
 }

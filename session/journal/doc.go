@@ -1,22 +1,28 @@
 // Package journal keeps what has been entered in a scratchpad safe from a
 // crash: every accepted statement is written to a file of its own in the
-// user's state folder and flushed to disk before the prompt comes back. The
+// user's state folder and flushed to disk before its result is shown. The
 // next start finds journals that no running scratchpad holds and offers them.
 //
 // A journal is text that a person can read:
 //
-//	steelyard journal 1
+//	steelyard journal 2
 //	  m = 0.080 kg
-//	+ 4be1c3a7
+//	statement 1 6d0a5a5e
 //	  v = 3.4 m/s
-//	+ 90d2f00b
-//	- undo
+//	statement 2 0c9d3f3b
+//	  2
+//	undo 3 1b2c3d4e
+//	  Pinball plunger
+//	title 4 90d2f00b
 //
-// The lines of a statement stand two blanks in, byte for byte; the line that
-// begins with + ends the statement and holds the CRC-32 of its bytes, so that
-// a statement cut off by a loss of power is told from a whole one. "- undo"
-// takes back the last statement before it.
+// An entry is some text, two blanks in, byte for byte, and a line that ends it:
+// its kind, its number, and the CRC-32 of all three, so that an entry cut off is
+// told from a whole one. That of an undo is the number of the statement that it
+// takes back: where an entry is lost, no other is taken back in its place. "saved"
+// says that all before it stands in a worksheet.
 //
-// The package knows nothing of what the statements mean, and never decides to
-// throw a journal away: its caller does.
+// What can't be written is written with the next entry, so that a journal is at
+// all times what was entered up to some moment, without gaps.
+//
+// The package knows nothing of what the statements mean.
 package journal

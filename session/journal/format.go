@@ -3,61 +3,98 @@ package journal
 import (
 	"fmt"
 	"hash/crc32"
+	"slices"
+	"strconv"
 	"strings"
 )
 
 const (
-	header   = "steelyard journal 1"
-	undoLine = "- undo"
-	indent   = "  "
+	header = "steelyard journal 2"
+	indent = "  "
 )
 
-// encode appends one statement as the journal holds it.
-func encode(to []byte, text string) []byte {
+// kind says what an entry does; it is the word that ends the entry.
+type kind string
+
+// The kinds of entry.
+const (
+	statement kind = "statement" // a statement is accepted
+	undo      kind = "undo"      // the statement with a number is taken back
+	title     kind = "title"     // the worksheet gets a title
+	saved     kind = "saved"     // all of it is saved
+)
+
+// encode appends one entry as the journal holds it.
+func encode(to []byte, k kind, number int, text string) []byte {
 	for line := range strings.SplitSeq(text, "\n") {
 		to = append(to, indent...)
 		to = append(to, line...)
 		to = append(to, '\n')
 	}
-	to = append(to, "+ "...)
-	to = append(to, checksum(text)...)
-	return append(to, '\n')
+	return fmt.Appendf(to, "%s %d %s\n", k, number, checksum(k, number, text))
 }
 
-// contents is what a journal's bytes say.
+func checksum(k kind, number int, text string) string {
+	return fmt.Sprintf("%08x", crc32.ChecksumIEEE(fmt.Appendf(nil, "%s %d %s", k, number, text)))
+}
+
+// contents is what the entries of a journal come to.
 type contents struct {
 	statements []string
-	// damaged tells that a record which was once whole can't be read. A last
-	// record cut off is not damage: it had not been accepted yet.
-	damaged bool
-	// good is the number of bytes up to the end of the last whole record.
-	good int
+	numbers    []int // of the statements
+	title      string
+	saved      bool // nothing was entered since it was saved
+	last       int  // the number of the last entry
 }
 
-// decode reads a journal. It keeps every whole statement, whatever stands
-// between; ok is false if the bytes are no journal at all. An empty file and a
-// header cut off are a journal without statements.
-func decode(data string) (c contents, ok bool) {
+// apply carries out one entry.
+func (c *contents) apply(k kind, number int, text string) {
+	c.last = number
+	c.saved = k == saved
+	switch k {
+	case statement:
+		c.statements = append(c.statements, text)
+		c.numbers = append(c.numbers, number)
+	case undo:
+		back, _ := strconv.Atoi(text)
+		if i, found := slices.BinarySearch(c.numbers, back); found {
+			c.statements = slices.Delete(c.statements, i, i+1)
+			c.numbers = slices.Delete(c.numbers, i, i+1)
+		}
+	case title:
+		c.title = text
+	}
+}
+
+// decoder reads a journal.
+type decoder struct {
+	contents
+	// damaged tells that an entry which was once whole can't be read. A last
+	// entry cut off is not damage: it had not been accepted yet.
+	damaged bool
+	// good is the number of bytes up to the end of the last whole entry.
+	good  int
+	at    int
+	lines []string
+}
+
+// decode reads a journal. It keeps every whole entry, whatever stands between; ok
+// is false if the bytes are no journal at all. An empty file and a header cut off
+// are a journal without entries.
+func decode(data string) (d decoder, ok bool) {
 	first, rest, whole := strings.Cut(data, "\n")
 	if !whole {
-		return c, strings.HasPrefix(header, data)
+		return d, strings.HasPrefix(header, data)
 	}
 	if first != header {
-		return c, false
+		return d, false
 	}
-	c.good = len(first) + 1
-	d := decoder{contents: c, at: c.good}
+	d.good = len(first) + 1
+	d.at = d.good
 	for rest != "" {
 		rest = d.line(rest)
 	}
-	return d.contents, true
-}
-
-// decoder holds the lines of the statement being read.
-type decoder struct {
-	contents
-	at    int
-	lines []string
+	return d, true
 }
 
 // line takes one line off the rest and returns what remains.
@@ -69,35 +106,26 @@ func (d *decoder) line(rest string) string {
 		d.lines = nil
 	case strings.HasPrefix(line, indent):
 		d.lines = append(d.lines, line[len(indent):])
-	case strings.HasPrefix(line, "+ "):
-		d.end(line[2:])
-	case line == undoLine && len(d.lines) == 0:
-		d.statements = d.statements[:max(0, len(d.statements)-1)]
-		d.good = d.at
 	default:
-		d.spoil()
+		d.end(line)
 	}
 	return after
 }
 
-// end closes a statement if its bytes are those that were written.
-func (d *decoder) end(sum string) {
+// end carries out an entry if its bytes are those that were written.
+func (d *decoder) end(line string) {
+	fields := strings.Split(line, " ")
 	text := strings.Join(d.lines, "\n")
-	if len(d.lines) == 0 || checksum(text) != sum {
-		d.spoil()
-		return
+	whole := len(fields) == 3 && len(d.lines) > 0
+	d.lines = d.lines[:0]
+	if whole {
+		k := kind(fields[0])
+		number, err := strconv.Atoi(fields[1])
+		if err == nil && number > d.last && fields[2] == checksum(k, number, text) {
+			d.apply(k, number, text)
+			d.good = d.at
+			return
+		}
 	}
-	d.statements = append(d.statements, text)
-	d.good = d.at
-	d.lines = d.lines[:0]
-}
-
-// spoil gives up the statement being read.
-func (d *decoder) spoil() {
 	d.damaged = true
-	d.lines = d.lines[:0]
-}
-
-func checksum(text string) string {
-	return fmt.Sprintf("%08x", crc32.ChecksumIEEE([]byte(text)))
 }

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
-	"sync"
+	"strconv"
 	"time"
 
 	"github.com/adrg/xdg"
@@ -15,24 +15,40 @@ import (
 const suffix = ".journal"
 
 // Dir returns the folder in which journals are kept: steelyard in the user's
-// state folder.
-func Dir() string { return filepath.Join(xdg.StateHome, "steelyard") }
+// state folder. It is empty where the user has no such folder.
+func Dir() string {
+	if _, err := os.UserHomeDir(); err != nil && os.Getenv("XDG_STATE_HOME") == "" {
+		return ""
+	}
+	return filepath.Join(xdg.StateHome, "steelyard")
+}
 
-// Journal is the journal of one running scratchpad. A nil Journal keeps
-// nothing and reports no problem, for a scratchpad that works without one.
+// Journal is the journal of one running scratchpad, which alone uses it: it is
+// not safe for use by several goroutines. A nil Journal keeps nothing and reports
+// no problem, for a scratchpad that works without one.
 type Journal struct {
-	mu   sync.Mutex
-	file *os.File
+	file file
 	path string
-	good int64 // bytes up to the end of the last whole record
-	buf  []byte
+	good int64 // bytes up to the end of the last whole entry
+	// late are the entries that could not be written yet.
+	late    []byte
+	last    int   // the number of the last entry
+	numbers []int // of the statements not taken back
+}
+
+// file is what a journal is written to.
+type file interface {
+	WriteAt(data []byte, at int64) (int, error)
+	Truncate(size int64) error
+	Sync() error
+	Close() error
 }
 
 // Start makes a new journal in the folder, making the folder too. The file can
 // be read by the user alone, and is held by this process until it ends.
 func Start(dir string) (*Journal, *Problem) {
-	if err := os.MkdirAll(dir, 0o700); err != nil {
-		return nil, unkept(dir, err)
+	if problem := unfit(dir); problem != nil {
+		return nil, problem
 	}
 	stamp := time.Now().UTC().Format("20060102-150405")
 	for try := 0; ; try++ {
@@ -44,12 +60,28 @@ func Start(dir string) (*Journal, *Problem) {
 		case err != nil && !os.IsExist(err):
 			return nil, unkept(path, err)
 		case try >= 100:
-			return nil, &Problem{
-				Message: "what you enter is not kept against a crash: a journal in " + dir + " can't be locked.",
-				Hint:    "Save your work now and then with save FILE.",
-			}
+			return nil, notKept("a journal in " + dir + " can't be locked")
 		}
 	}
+}
+
+// unfit makes the folder, and says why it can't be used: others could read what is
+// entered, or put there what the next start would offer.
+func unfit(dir string) *Problem {
+	if dir == "" {
+		return notKept("no home folder is known, since HOME is not set")
+	}
+	if err := os.MkdirAll(dir, 0o700); err != nil {
+		return unkept(dir, err)
+	}
+	info, err := os.Stat(dir)
+	if err != nil {
+		return unkept(dir, err)
+	}
+	if !private(info) {
+		return notKept("others can write to the folder " + dir)
+	}
+	return nil
 }
 
 // create makes and locks a journal. It returns nil without an error if another
@@ -62,8 +94,8 @@ func create(path string) (*Journal, error) {
 	if !lock(f) || !stillAt(f, path) {
 		return nil, closeAfter(f, nil)
 	}
-	j := &Journal{file: f, path: path}
-	if err := j.append([]byte(header + "\n")); err != nil {
+	j := &Journal{file: f, path: path, late: []byte(header + "\n")}
+	if err := j.write(); err != nil {
 		_ = os.Remove(path)
 		return nil, closeAfter(f, err)
 	}
@@ -86,69 +118,84 @@ func stillAt(f *os.File, path string) bool {
 	return err == nil && os.SameFile(open, named)
 }
 
-// Accept writes one statement and returns when it is on the disk. The text may
-// hold any bytes.
-func (j *Journal) Accept(text string) *Problem { return j.AcceptAll([]string{text}) }
-
-// AcceptAll writes statements, flushing once: for those of an opened
-// worksheet.
-func (j *Journal) AcceptAll(texts []string) *Problem {
+// Accept writes statements and returns when they are on the disk. A text may hold
+// any bytes.
+func (j *Journal) Accept(texts ...string) *Problem {
 	if j == nil || len(texts) == 0 {
 		return nil
 	}
-	j.mu.Lock()
-	defer j.mu.Unlock()
-	j.buf = j.buf[:0]
 	for _, text := range texts {
-		j.buf = encode(j.buf, text)
+		j.add(statement, text)
+		j.numbers = append(j.numbers, j.last)
 	}
-	return j.write(j.buf)
+	return j.flush()
 }
 
 // Undo takes back the last statement accepted and not taken back.
 func (j *Journal) Undo() *Problem {
+	if j == nil || len(j.numbers) == 0 {
+		return nil
+	}
+	back := j.numbers[len(j.numbers)-1]
+	j.numbers = j.numbers[:len(j.numbers)-1]
+	j.add(undo, strconv.Itoa(back))
+	return j.flush()
+}
+
+// Title gives the worksheet a title.
+func (j *Journal) Title(text string) *Problem {
 	if j == nil {
 		return nil
 	}
-	j.mu.Lock()
-	defer j.mu.Unlock()
-	return j.write([]byte(undoLine + "\n"))
+	j.add(title, text)
+	return j.flush()
 }
 
-func (j *Journal) write(data []byte) *Problem {
+// Saved notes that all of it stands in a worksheet, so that it need not be offered.
+func (j *Journal) Saved() *Problem {
+	if j == nil {
+		return nil
+	}
+	j.add(saved, "")
+	return j.flush()
+}
+
+// add puts an entry behind those that are to be written.
+func (j *Journal) add(k kind, text string) {
+	j.last++
+	j.late = encode(j.late, k, j.last, text)
+}
+
+func (j *Journal) flush() *Problem {
 	if j.file == nil {
 		return unkept(j.path, os.ErrClosed)
 	}
-	if err := j.append(data); err != nil {
+	if err := j.write(); err != nil {
 		return unkept(j.path, err)
 	}
 	return nil
 }
 
-// append writes at the end of the last whole record and flushes. What an
-// earlier failure left behind is overwritten, and what this one leaves is cut
-// off where the system allows it.
-func (j *Journal) append(data []byte) error {
-	if _, err := j.file.WriteAt(data, j.good); err != nil {
+// write writes what is to be written at the end of the last whole entry, and
+// flushes. What an earlier failure left behind is overwritten, and what this one
+// leaves is cut off where the system allows it.
+func (j *Journal) write() error {
+	if _, err := j.file.WriteAt(j.late, j.good); err != nil {
 		_ = j.file.Truncate(j.good)
 		return err
 	}
 	if err := j.file.Sync(); err != nil {
 		return err
 	}
-	j.good += int64(len(data))
+	j.good += int64(len(j.late))
+	j.late = j.late[:0]
 	return nil
 }
 
 // Close ends the journal. It deletes the file when the work is saved or given
 // up, and leaves it for the next start to offer if keep is set.
 func (j *Journal) Close(keep bool) *Problem {
-	if j == nil {
-		return nil
-	}
-	j.mu.Lock()
-	defer j.mu.Unlock()
-	if j.file == nil {
+	if j == nil || j.file == nil {
 		return nil
 	}
 	if err := release(j.file, j.path, keep); err != nil {
@@ -161,7 +208,7 @@ func (j *Journal) Close(keep bool) *Problem {
 // release gives a journal back, deleting it unless it is kept. Deleting comes
 // first where the system allows it, so that no other start can find the file
 // without its owner.
-func release(f *os.File, path string, keep bool) error {
+func release(f file, path string, keep bool) error {
 	if keep {
 		return f.Close()
 	}

@@ -1,12 +1,14 @@
 package journal
 
 import (
+	"math"
 	"os"
 	"path/filepath"
 	"runtime"
 	"slices"
 	"strings"
 	"testing"
+	"time"
 )
 
 // odd are statements whose bytes are easy to lose.
@@ -14,10 +16,11 @@ var odd = []string{
 	"m = 0.080 kg",
 	"",
 	"formula lift: W = m*g*h\n  W in J, work\n  m in kg, mass",
-	"+ 00000000",
-	"- undo",
-	"steelyard journal 1",
-	"  indented\n+ not an end\n- undo\n",
+	"statement 1 00000000",
+	"undo 2 00000000",
+	"steelyard journal 2",
+	"worksheet 1 Crates",
+	"  indented\nstatement 1 not an end\nundo\n",
 	"bytes \xff\xfe\x00 and a return\r",
 	"\n\n",
 	"Δx_1 = 3 m",
@@ -36,7 +39,7 @@ func start(t *testing.T, dir string) *Journal {
 // else is done.
 func crash(t *testing.T, j *Journal) {
 	t.Helper()
-	if err := j.file.Close(); err != nil {
+	if err := j.file.(*os.File).Close(); err != nil {
 		t.Fatal(err)
 	}
 }
@@ -56,13 +59,13 @@ func TestKeepsEveryByte(t *testing.T) {
 	}
 }
 
-func TestAcceptAllEqualsAccept(t *testing.T) {
+func TestTogetherOrOneByOne(t *testing.T) {
 	dir := t.TempDir()
 	one, all := start(t, dir), start(t, dir)
 	for _, text := range odd {
 		one.Accept(text)
 	}
-	all.AcceptAll(odd)
+	all.Accept(odd...)
 	a, _ := os.ReadFile(one.path)
 	b, _ := os.ReadFile(all.path)
 	if string(a) != string(b) {
@@ -115,12 +118,13 @@ func TestTwoScratchpadsDoNotMix(t *testing.T) {
 	if len(found) != 1 || !slices.Equal(found[0].Statements, []string{"b = 2 m"}) {
 		t.Fatalf("found %+v", found)
 	}
-	if again := Abandoned(dir); len(again) != 0 {
-		t.Fatalf("a journal was offered to two at once: %+v", again)
-	}
+	twice := Abandoned(dir)
 	b, problem := found[0].Resume()
 	if problem != nil {
 		t.Fatal(problem)
+	}
+	if _, problem := twice[0].Resume(); problem == nil {
+		t.Fatal("a journal was brought back by two")
 	}
 	crash(t, b)
 	if again := Abandoned(dir); len(again) != 1 {
@@ -189,8 +193,8 @@ func TestStrangeFilesAreLeftAlone(t *testing.T) {
 func TestCutAnywhere(t *testing.T) {
 	whole := []byte(header + "\n")
 	ends := []int{}
-	for _, text := range odd {
-		whole = encode(whole, text)
+	for n, text := range odd {
+		whole = encode(whole, statement, n+1, text)
 		ends = append(ends, len(whole))
 	}
 	dir := t.TempDir()
@@ -232,17 +236,98 @@ func goOn(t *testing.T, r *Recovered, dir string, before []string) {
 }
 
 func TestDamageInTheMiddle(t *testing.T) {
-	data := string(encode(encode(encode([]byte(header+"\n"), "a = 1 m"), "b = 2 m"), "c = 3 m"))
+	data := header + "\n"
+	for n, text := range []string{"a = 1 m", "b = 2 m", "c = 3 m"} {
+		data = string(encode([]byte(data), statement, n+1, text))
+	}
 	c, ok := decode(strings.Replace(data, "b = 2", "b = 7", 1))
 	if want := []string{"a = 1 m", "c = 3 m"}; !ok || !slices.Equal(c.statements, want) || !c.damaged {
 		t.Errorf("got %+v %v, want %q and damage", c, ok, want)
+	}
+	// The undo of what is lost takes nothing else back.
+	data = string(encode([]byte(data), undo, 4, "3"))
+	data = string(encode([]byte(data), undo, 5, "2"))
+	c, _ = decode(strings.Replace(data, "b = 2", "b = 7", 1))
+	if want := []string{"a = 1 m"}; !slices.Equal(c.statements, want) {
+		t.Errorf("got %q, want %q", c.statements, want)
+	}
+}
+
+// TestSavedIsNotOffered saves, and enters more: only what is not saved is offered.
+func TestSavedIsNotOffered(t *testing.T) {
+	dir := t.TempDir()
+	j := start(t, dir)
+	j.Accept("a = 1 m")
+	j.Saved()
+	crash(t, j)
+	if found := Abandoned(dir); len(found) != 0 {
+		t.Fatalf("found %+v", found)
+	}
+	j = start(t, dir)
+	j.Title("Crates")
+	j.Accept("worksheet = 3 m")
+	j.Saved()
+	j.Accept("b = 2 m")
+	crash(t, j)
+	found := Abandoned(dir)
+	if len(found) != 1 || len(found[0].Statements) != 2 || found[0].Title != "Crates" {
+		t.Fatalf("found %+v", found)
+	}
+}
+
+// TestOldOnesGo keeps the newest twenty and those of thirty days.
+func TestOldOnesGo(t *testing.T) {
+	dir := t.TempDir()
+	for n := range 30 {
+		j := start(t, dir)
+		j.Accept("a = 1 m")
+		crash(t, j)
+		if n < 25 {
+			old := time.Now().Add(-keepFor - time.Hour*time.Duration(30-n))
+			if err := os.Chtimes(j.path, old, old); err != nil {
+				t.Fatal(err)
+			}
+		}
+	}
+	if found := Abandoned(dir); len(found) != keepNewest {
+		t.Errorf("%d are offered", len(found))
+	}
+	if left, _ := os.ReadDir(dir); len(left) != keepNewest {
+		t.Errorf("%d are left", len(left))
+	}
+	if again := Abandoned(dir); len(again) != keepNewest {
+		t.Errorf("%d are offered at the next start", len(again))
+	}
+}
+
+// TestFolderOfOthers writes and reads nothing where others can write, or where
+// there is no folder.
+func TestFolderOfOthers(t *testing.T) {
+	if j, problem := Start(""); problem == nil || j != nil {
+		t.Errorf("without a folder: %v", problem)
+	}
+	if runtime.GOOS == "windows" {
+		t.Skip("no such modes")
+	}
+	dir := t.TempDir()
+	j := start(t, dir)
+	j.Accept("a = 1 m")
+	crash(t, j)
+	if err := os.Chmod(dir, 0o777); err != nil {
+		t.Fatal(err)
+	}
+	if j, problem := Start(dir); problem == nil || j != nil || !strings.Contains(problem.Message, "others can write") {
+		t.Errorf("%v", problem)
+	}
+	if found := Abandoned(dir); found != nil {
+		t.Errorf("found %+v", found)
 	}
 }
 
 func TestWriteThatFailsIsSaid(t *testing.T) {
 	j := start(t, t.TempDir())
 	j.Accept("a = 1 m")
-	j.file.Close()
+	crash(t, j)
 	problem := j.Accept("b = 2 m")
 	if problem == nil || !strings.Contains(problem.Message, "not kept") || problem.Hint == "" {
 		t.Errorf("got %v", problem)
@@ -268,25 +353,26 @@ func TestNoJournalIsNoTrouble(t *testing.T) {
 
 func FuzzJournal(f *testing.F) {
 	whole := []byte(header + "\n")
-	for _, text := range odd {
-		whole = encode(whole, text)
+	for n, text := range odd {
+		whole = encode(whole, statement, n+1, text)
 		f.Add(string(whole), text)
 	}
 	f.Add("", "")
-	f.Add(header+"\n- undo\n- undo\n+ 00000000\n  a\n", "x")
+	f.Add(string(encode(whole, undo, len(odd)+1, "2")), "x")
+	f.Add(header+"\n  1\nundo 1 00000000\n  a\n", "x")
 	f.Fuzz(func(t *testing.T, data, text string) {
 		c, ok := decode(data)
 		if !ok {
 			return
 		}
-		if c.good > len(data) {
-			t.Fatalf("%d good bytes of %d", c.good, len(data))
+		if c.good > len(data) || len(c.statements) != len(c.numbers) {
+			t.Fatalf("%d good bytes of %d, %d numbers of %d", c.good, len(data), len(c.numbers), len(c.statements))
 		}
-		if c.good == 0 {
+		if c.good == 0 || c.last == math.MaxInt {
 			return
 		}
 		// What follows the good part is found again, whatever stood before.
-		again, ok := decode(string(encode([]byte(data[:c.good]), text)))
+		again, ok := decode(string(encode([]byte(data[:c.good]), statement, c.last+1, text)))
 		if want := append(slices.Clone(c.statements), text); !ok || !slices.Equal(again.statements, want) {
 			t.Fatalf("got %q, want %q", again.statements, want)
 		}

@@ -40,14 +40,14 @@ func scratchpad(dir, number string) error {
 	if problem != nil {
 		return problem
 	}
-	if problem := j.Accept(statement(number)); problem != nil {
+	if problem := j.Accept(enteredAs(number)); problem != nil {
 		return problem
 	}
 	fmt.Println("accepted")
 	return nil
 }
 
-func statement(number string) string {
+func enteredAs(number string) string {
 	return "formula lift" + number + ": W = m*g*h\n  W in J, work\n  m in kg, mass"
 }
 
@@ -63,7 +63,7 @@ func TestKilledAfterEachStatement(t *testing.T) {
 		t.Fatalf("found %+v", found)
 	}
 	for n, got := range found[0].Statements {
-		if got != statement(fmt.Sprint(n)) {
+		if got != enteredAs(fmt.Sprint(n)) {
 			t.Errorf("statement %d is %q", n, got)
 		}
 	}

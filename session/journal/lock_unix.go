@@ -26,3 +26,9 @@ func syncFolder(dir string) {
 		_ = d.Close()
 	}
 }
+
+// private tells whether nobody but the user can put files into a folder.
+func private(dir os.FileInfo) bool {
+	owner, ok := dir.Sys().(*syscall.Stat_t)
+	return dir.Mode().Perm()&0o022 == 0 && (!ok || int(owner.Uid) == os.Geteuid())
+}

@@ -16,10 +16,15 @@ func (p *Problem) Error() string {
 	return p.Message + "\n  " + p.Hint
 }
 
-// unkept is the problem of a journal that can't be written.
-func unkept(path string, err error) *Problem {
+// notKept is the problem of a scratchpad without a journal.
+func notKept(why string) *Problem {
 	return &Problem{
-		Message: "what you enter is not kept against a crash: " + path + " can't be written, because " + oserr.Words(err) + ".",
+		Message: "what you enter is not kept against a crash: " + why + ".",
 		Hint:    "Save your work now and then with save FILE.",
 	}
+}
+
+// unkept is the problem of a journal that can't be written.
+func unkept(path string, err error) *Problem {
+	return notKept(path + " can't be written, because " + oserr.Words(err))
 }
