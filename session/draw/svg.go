@@ -17,20 +17,39 @@ import (
 func GraphSVG(g *entry.Graph, prefix string) string {
 	w := svgWriter{prefix: identifier(prefix)}
 	newFigureLayout(g).draw(&w)
-	return w.String()
+	return string(w.out)
 }
 
 // BarsSVG draws a chart as one svg element; the prefix is that of a graph.
 func BarsSVG(b *entry.Bars, prefix string) string {
 	w := svgWriter{prefix: identifier(prefix)}
 	newBarsLayout(b).draw(&w)
-	return w.String()
+	return string(w.out)
 }
 
 // svgWriter is a drawing on its way to SVG.
 type svgWriter struct {
-	strings.Builder
+	out    []byte
 	prefix string // of the ids
+}
+
+// put writes source as it is.
+func (w *svgWriter) put(parts ...string) {
+	for _, s := range parts {
+		w.out = append(w.out, s...)
+	}
+}
+
+// attribute writes one whose value is a number.
+func (w *svgWriter) attribute(name string, v float64) {
+	w.put(" ", name, `="`)
+	w.out = append(appendNum(w.out, v), '"')
+}
+
+// move writes a command of a path with the place that it leads to.
+func (w *svgWriter) move(command byte, p point) {
+	w.out = append(appendNum(append(w.out, command), p.X), ' ')
+	w.out = appendNum(w.out, p.Y)
 }
 
 // identifier keeps what may stand in an id without being quoted anywhere.
@@ -59,23 +78,25 @@ func appendNum(to []byte, v float64) []byte {
 }
 
 func (w *svgWriter) begin(width, height float64, spoken, description string, fills int) {
-	w.WriteString(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ` + num(width) + " " + num(height) + `" width="` + num(width) + `" height="` + num(height) +
-		`" role="img" aria-labelledby="` + w.prefix + `-title ` + w.prefix + `-desc" font-family="system-ui, 'Liberation Sans', Arial, Helvetica, sans-serif" font-size="14" fill="currentColor">` + "\n")
-	w.WriteString(`<title id="` + w.prefix + `-title">` + escape(clean(spoken)) + "</title>\n")
-	w.WriteString(`<desc id="` + w.prefix + `-desc">` + escape(clean(description)) + "</desc>\n")
+	w.put(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 `, num(width), " ", num(height), `"`)
+	w.attribute("width", width)
+	w.attribute("height", height)
+	w.put(` role="img" aria-labelledby="`, w.prefix, `-title `, w.prefix, `-desc" font-family="system-ui, 'Liberation Sans', Arial, Helvetica, sans-serif" font-size="14" fill="currentColor">`, "\n")
+	w.put(`<title id="`, w.prefix, `-title">`, escape(clean(spoken)), "</title>\n")
+	w.put(`<desc id="`, w.prefix, `-desc">`, escape(clean(description)), "</desc>\n")
 	if fills == 0 {
 		return
 	}
-	w.WriteString("<defs>")
+	w.put("<defs>")
 	for i, fill := range svgFills[:fills] {
 		if fill != "" {
-			w.WriteString(`<pattern id="` + w.fill(i) + `" width="6" height="6" patternUnits="userSpaceOnUse">` + fill + "</pattern>")
+			w.put(`<pattern id="`, w.fill(i), `" width="6" height="6" patternUnits="userSpaceOnUse">`, fill, "</pattern>")
 		}
 	}
-	w.WriteString("</defs>\n")
+	w.put("</defs>\n")
 }
 
-func (w *svgWriter) end() { w.WriteString("</svg>\n") }
+func (w *svgWriter) end() { w.put("</svg>\n") }
 
 // Fills of the bars by what they stand for, in turn; the first two of most
 // charts are as unlike as can be. An empty one is an outline alone.
@@ -98,94 +119,97 @@ func (w *svgWriter) bar(b box, fill int, dashed bool) {
 	} else if svgFills[fill] != "" {
 		filled = "url(#" + w.fill(fill) + ")"
 	}
-	w.WriteString(`<rect x="` + num(b.left) + `" y="` + num(b.top) + `" width="` + num(b.right-b.left) + `" height="` + num(b.bottom-b.top) +
-		`" fill="` + filled + `" stroke="currentColor" stroke-width="1.4"` + dash + "/>\n")
+	w.put("<rect")
+	w.attribute("x", b.left)
+	w.attribute("y", b.top)
+	w.attribute("width", b.right-b.left)
+	w.attribute("height", b.bottom-b.top)
+	w.put(` fill="`, filled, `" stroke="currentColor" stroke-width="1.4"`, dash, "/>\n")
 }
 
-// attributes are those of a line.
-func (k ink) attributes() string {
-	s := ` fill="none" stroke="currentColor"`
+// looks writes how a line is drawn, and ends its path.
+func (w *svgWriter) looks(k ink) {
+	w.put(`" fill="none" stroke="currentColor"`)
 	if k.faint {
-		s += ` stroke-opacity="0.25"`
+		w.put(` stroke-opacity="0.25"`)
 	}
 	switch {
 	case k.dash != nil:
-		var lengths []string
-		for _, n := range k.dash {
-			lengths = append(lengths, num(n))
+		w.put(` stroke-linejoin="round" stroke-linecap="butt" stroke-dasharray="`)
+		for i, n := range k.dash {
+			if i > 0 {
+				w.put(" ")
+			}
+			w.out = appendNum(w.out, n)
 		}
-		s += ` stroke-linejoin="round" stroke-linecap="butt" stroke-dasharray="` + strings.Join(lengths, " ") + `"`
+		w.put(`"`)
 	case k.curve:
-		s += ` stroke-linejoin="round" stroke-linecap="round"`
+		w.put(` stroke-linejoin="round" stroke-linecap="round"`)
 	}
-	return s + ` stroke-width="` + num(k.width) + `"`
-}
-
-func (w *svgWriter) path(k ink, d string) {
-	if d != "" {
-		w.WriteString(`<path d="` + d + `"` + k.attributes() + "/>\n")
-	}
+	w.attribute("stroke-width", k.width)
+	w.put("/>\n")
 }
 
 func (w *svgWriter) curves(k ink, lines [][]point) {
-	var d []byte
+	if len(lines) == 0 {
+		return
+	}
+	w.put(`<path d="`)
 	for _, line := range lines {
-		for i, p := range line {
-			command := byte('L')
-			if i == 0 {
-				command = 'M'
-			}
-			d = append(d, command)
-			d = append(appendNum(d, p.X), ' ')
-			d = appendNum(d, p.Y)
+		w.move('M', line[0])
+		for _, p := range line[1:] {
+			w.move('L', p)
 		}
 		if len(line) == 1 {
-			d = append(d, "h0.01"...) // a dot: round caps make it visible
+			w.put("h0.01") // a dot: round caps make it visible
 		}
 	}
-	w.path(k, string(d))
+	w.looks(k)
 }
 
 func (w *svgWriter) rules(k ink, lines [][]point) {
-	var d strings.Builder
+	if len(lines) == 0 {
+		return
+	}
+	w.put(`<path d="`)
 	for _, line := range lines {
-		d.WriteString("M" + num(line[0].X) + " " + num(line[0].Y))
+		w.move('M', line[0])
 		for i, to := range line[1:] {
-			from := line[i]
-			if from.X == to.X {
-				d.WriteString(step("v", "V", from.Y, to.Y))
+			if from := line[i]; from.X == to.X {
+				w.step('v', 'V', from.Y, to.Y)
 			} else {
-				d.WriteString(step("h", "H", from.X, to.X))
+				w.step('h', 'H', from.X, to.X)
 			}
 		}
 	}
-	w.path(k, d.String())
+	w.looks(k)
 }
 
 // step writes a level or upright step: a short one by its length, such as that of
 // a tick, which is then the same for all.
-func step(by, to string, a, b float64) string {
+func (w *svgWriter) step(by, to byte, a, b float64) {
 	if d := b - a; math.Abs(d) < 2*tickLength {
-		return by + num(d)
+		w.out = appendNum(append(w.out, by), d)
+	} else {
+		w.out = appendNum(append(w.out, to), b)
 	}
-	return to + num(b)
 }
 
 func (w *svgWriter) line(t textLine) {
-	w.WriteString(`<text x="` + num(t.x) + `" y="` + num(t.y) + `"`)
+	w.put("<text")
+	w.attribute("x", t.x)
+	w.attribute("y", t.y)
 	switch t.anchor {
 	case middle:
-		w.WriteString(` text-anchor="middle"`)
+		w.put(` text-anchor="middle"`)
 	case end:
-		w.WriteString(` text-anchor="end"`)
+		w.put(` text-anchor="end"`)
 	}
-	w.WriteByte('>')
 	if t.math.IsEmpty() {
-		w.WriteString(escape(t.text))
+		w.put(">", escape(t.text), "</text>\n")
 	} else {
-		w.WriteString(t.math.SVG())
+		w.put(">", t.math.SVG(), "</text>\n")
 	}
-	w.WriteString("</text>\n")
 }
 
 func escape(text string) string {

@@ -8,6 +8,7 @@ package rows
 
 import (
 	"strings"
+	"unicode"
 
 	"github.com/mattn/go-runewidth"
 
@@ -37,7 +38,7 @@ func Hang(text string, hang, width int) []string {
 // no room is broken. Blanks in a row count as one.
 func Fit(text string, width int) []string {
 	width = max(width, 2) // the widest character takes two cells
-	if isRow(text) && len(text) <= width {
+	if isRow(text) && runewidth.StringWidth(text) <= width {
 		return []string{text}
 	}
 	f := filler{width: width}
@@ -64,15 +65,15 @@ func Fit(text string, width int) []string {
 	return f.rows
 }
 
-// isRow tells whether a text is plain ASCII with single blanks between its words.
+// isRow tells whether a text has single blanks between its words, and no other
+// space.
 func isRow(text string) bool {
-	before := byte(' ')
-	for i := range len(text) {
-		c := text[i]
-		if c < ' ' || c > '~' || c == ' ' && before == ' ' {
+	before := ' '
+	for _, r := range text {
+		if r < ' ' || r > '~' && unicode.IsSpace(r) || r == ' ' && before == ' ' {
 			return false
 		}
-		before = c
+		before = r
 	}
 	return before != ' '
 }
@@ -148,6 +149,5 @@ func isUnit(word string) bool {
 	if strings.ContainsAny(word, "/·^²³⁻°%") {
 		return !isNumber(word)
 	}
-	_, ok := units.Lookup(word)
-	return ok
+	return units.NewTable().Has(word)
 }
