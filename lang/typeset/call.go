@@ -76,7 +76,7 @@ func (l layout) call(to []Box, c *syntax.Call) []Box {
 	case asNth:
 		return append(to, holding(root, "", l.whole(c.Args[0].X), l.exponent(c.Args[1].X)))
 	case asStroke:
-		return append(to, holding(fence, "||", l.expr(nil, c.Args[0].X)...))
+		return append(to, holding(fence, "||", l.row(c.Args[0].X)...))
 	}
 	return l.arguments(append(to, functionName(c.Func)), c)
 }
@@ -97,7 +97,7 @@ func functionName(name string) Box {
 
 // arguments is the bracket of a call.
 func (l layout) arguments(to []Box, c *syntax.Call) []Box {
-	var inside []Box
+	inside := make([]Box, 0, 4)
 	for i := range c.Args {
 		if i > 0 {
 			inside = append(inside, Comma())

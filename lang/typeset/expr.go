@@ -138,13 +138,21 @@ func minusFirst(text string) bool { return text != "" && text[0] == '-' }
 func (l layout) operand(to []Box, x syntax.Expr, least int, first bool) []Box {
 	x = bare(x)
 	if l.rank(x) < least || !first && l.signed(x) {
-		return append(to, round(l.expr(nil, x)))
+		return append(to, round(l.row(x)))
 	}
 	return l.expr(to, x)
 }
 
 // whole lays out an expression as one box.
-func (l layout) whole(x syntax.Expr) Box { return one(l.expr(nil, x)) }
+func (l layout) whole(x syntax.Expr) Box {
+	if n, ok := bare(x).(*syntax.Name); ok {
+		return named(n.Name, Box{})
+	}
+	return one(l.row(x))
+}
+
+// row lays out an expression as a row of its own, with room for the parts of most.
+func (l layout) row(x syntax.Expr) []Box { return l.expr(make([]Box, 0, 4), x) }
 
 // exponent lays out what stands raised.
 func (l layout) exponent(x syntax.Expr) Box { return layout{inline: true}.whole(x) }
@@ -232,7 +240,7 @@ func (l layout) power(to []Box, x *syntax.Binary) []Box {
 		}
 	}
 	if l.bracketedBase(base) {
-		return append(to, scripted(round(l.expr(nil, base)), Box{}, exponent))
+		return append(to, scripted(round(l.row(base)), Box{}, exponent))
 	}
 	return append(to, scripted(l.whole(base), Box{}, exponent))
 }

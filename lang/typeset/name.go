@@ -102,6 +102,9 @@ func subscript(sub string) Box {
 	if sub == "" {
 		return Box{}
 	}
+	if !mixedIndex(sub) && !strings.Contains(sub, "_") {
+		return index(sub)
+	}
 	var all []Box
 	for i, s := range strings.Split(sub, "_") {
 		if i > 0 {

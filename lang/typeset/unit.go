@@ -46,16 +46,16 @@ func unitAfter(to []Box, text string) []Box {
 
 // unit lays out the parts of a unit: words, marks, signs and what is raised.
 func unit(to []Box, text string) []Box {
-	var all []Box
+	first := len(to)
 	s := units.Scanner{Text: text}
 	for p := s.Next(); p.Kind != units.PartEnd; p = s.Next() {
-		if n := len(all); p.Kind == units.PartPower && p.Exp.Num() != 0 && n > 0 && takesPower(all[n-1]) {
-			all[n-1] = scripted(all[n-1], Box{}, unitExponent(p.Exp))
+		if n := len(to); p.Kind == units.PartPower && p.Exp.Num() != 0 && n > first && takesPower(to[n-1]) {
+			to[n-1] = scripted(to[n-1], Box{}, unitExponent(p.Exp))
 		} else {
-			all = append(all, unitPart(p, text[p.From:p.To]))
+			to = append(to, unitPart(p, text[p.From:p.To]))
 		}
 	}
-	return append(to, all...)
+	return to
 }
 
 // takesPower tells whether what stands before a power can have one.
