@@ -239,7 +239,9 @@ func overRound(a, b Interval, _ float64) (Interval, Extent) {
 		out := Interval{round(a.Lo, b.Lo), round(a.Hi, b.Lo)}
 		return out, jumping(out)
 	}
-	return a.around(0.6 * b.abs().Hi), Partly
+	// Half a step, what counts as a tie, and the roundings of the quotient and of
+	// its multiple, which are worth steps where those are small.
+	return a.around(float64(0.6*b.abs().Hi) + float64(4*unit*a.abs().Hi)), Partly
 }
 
 // decided encloses a comparison by what is known of it: that it is true, that

@@ -67,7 +67,8 @@ func root(a, n float64) float64 {
 
 // round rounds a to a whole multiple of step, halves away from zero. A
 // quotient that is a half but for its last bits counts as one: 0.285 in steps
-// of 0.01 is written as a tie, though neither number is exact in binary.
+// of 0.01 is written as a tie, though neither number is exact in binary. A
+// quotient so great that its last bits are worth a step is taken as it is.
 func round(a, step float64) float64 {
 	q := a / step
 	if step == 0 {
@@ -76,7 +77,10 @@ func round(a, step float64) float64 {
 	if math.Abs(q) >= 1<<52 {
 		return a
 	}
-	w := math.Round(q + float64(q*0x1p-51))
+	if math.Abs(q) < 1<<47 {
+		q += float64(q * 0x1p-51)
+	}
+	w := math.Round(q)
 	if inv := math.Round(1 / step); inv != 0 && float64(inv*step) == 1 {
 		return w / inv
 	}
