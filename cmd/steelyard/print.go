@@ -24,6 +24,16 @@ var forms = []form{
 	{"text", ".txt", func(d *print.Document) []byte { return print.Plain(d, 80) }},
 }
 
+// formNames lists the ways of printing: html, markdown, latex or text.
+func formNames() string {
+	names := make([]string, len(forms))
+	for i, f := range forms {
+		names[i] = f.name
+	}
+	last := len(names) - 1
+	return strings.Join(names[:last], ", ") + " or " + names[last]
+}
+
 // printing is one printing of worksheets.
 type printing struct {
 	w       *world
@@ -38,7 +48,7 @@ func runPrint(w *world, args []string) int {
 	as, edition := "", "key"
 	p := &printing{w: w}
 	files, problem := readOptions(args, []option{
-		{name: "as", takes: "html, markdown, latex or text", set: func(text string) { as = text }},
+		{name: "as", takes: formNames(), set: func(text string) { as = text }},
 		{name: "edition", takes: "key or handout", set: func(text string) { edition = text }},
 		{name: "output", short: "o", takes: "a file or a folder", set: func(text string) { p.to = text }},
 	})
@@ -88,7 +98,7 @@ func (p *printing) choose(as, edition string, files []string) string {
 	}
 	switch {
 	case p.form.name == "":
-		return "worksheets can't be printed as " + quoted(as) + ": it is html, markdown, latex or text."
+		return "worksheets can't be printed as " + quoted(as) + ": it is " + formNames() + "."
 	case len(files) == 0:
 		return "name a worksheet, such as examples/pinball-plunger.worked."
 	case strings.HasPrefix(files[0], "-"):

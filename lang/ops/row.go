@@ -65,7 +65,7 @@ const (
 )
 
 // Print is how the name of a function is set: upright, as ISO 80000-2 has it.
-// LaTeX has a command of the same name. The zero Print is a function whose name
+// The zero Print is a function whose name
 // has no form of its own.
 type Print struct {
 	Text string

@@ -62,7 +62,7 @@ func (w *latexWriter) box(b *Box) {
 	case upright:
 		w.upright(b.text)
 	case operator:
-		w.tex(`\` + b.text)
+		w.operator(b.text)
 	case function:
 		w.function(b.text)
 	case digits:
@@ -119,6 +119,17 @@ func (w *latexWriter) digits(text string) {
 		}
 	}
 	w.tex(text)
+}
+
+// operator writes the fixed name of a function, by LaTeX's own command for it
+// if there is one.
+func (w *latexWriter) operator(name string) {
+	switch name {
+	case "sin", "cos", "tan", "arcsin", "arccos", "arctan", "sinh", "cosh", "tanh", "exp", "ln", "log", "min", "max":
+		w.tex(`\` + name)
+	default:
+		w.function(name)
+	}
 }
 
 // function writes the name of a function that LaTeX has no command for.

@@ -152,3 +152,13 @@ func TestEveryPieceIsSound(t *testing.T) {
 
 // nameAlone lays out a name without an exponent.
 func nameAlone(name string) Box { return named(name, Box{}) }
+
+// TestFixedNames sets the fixed name of a function where LaTeX has a command of it
+// and where it has none: a command that does not exist stops LaTeX.
+func TestFixedNames(t *testing.T) {
+	for name, want := range map[string]string{"arctan": `\arctan`, "arsinh": `\operatorname{arsinh}`} {
+		if got := (Box{kind: operator, text: name}).LaTeX(); got != want {
+			t.Errorf("%s is set as %s, want %s", name, got, want)
+		}
+	}
+}
