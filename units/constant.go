@@ -1,6 +1,7 @@
 package units
 
 import (
+	"slices"
 	"strings"
 
 	"steelyard/units/writing"
@@ -9,25 +10,19 @@ import (
 // Constant is a constant of nature, or a conventional value.
 type Constant struct {
 	// Symbol is the name that it has in a worksheet: c, ε0, m_e.
-	Symbol string
-	Name   string
-	Value  Decimal
+	Symbol, Name string
+	value        string
 	// Unit is the text of its unit.
-	Unit   string
-	Source string
+	Unit, Source string
 	// Exact tells that the value has no uncertainty. Where its decimals do
 	// not end, Value has more of them than a float64 holds.
 	Exact bool
 }
 
-type constantRow struct {
-	symbol, name, value, unit, source string
-	exact                             bool
-}
-
-func (c *constantRow) constant() Constant {
+// Value returns the number in its unit.
+func (c Constant) Value() Decimal {
 	d, _ := ParseDecimal(c.value)
-	return Constant{c.symbol, c.name, d, c.unit, c.source, c.exact}
+	return d
 }
 
 // constantSymbol brings a symbol to the form of the table: Greek letters may be
@@ -54,19 +49,13 @@ func LookupConstant(symbol string) (Constant, bool) {
 		return Constant{}, false
 	}
 	symbol = constantSymbol(symbol)
-	for i := range constantTable {
-		if constantTable[i].symbol == symbol {
-			return constantTable[i].constant(), true
+	for _, c := range constantTable {
+		if c.Symbol == symbol {
+			return c, true
 		}
 	}
 	return Constant{}, false
 }
 
 // Constants returns every constant.
-func Constants() []Constant {
-	out := make([]Constant, len(constantTable))
-	for i := range constantTable {
-		out[i] = constantTable[i].constant()
-	}
-	return out
-}
+func Constants() []Constant { return slices.Clone(constantTable[:]) }

@@ -57,17 +57,17 @@ func compareConstant(t *testing.T, c Constant, row map[string]string) {
 	}
 	digits, more, dots := strings.Cut(row["value_2022"], "...")
 	published, ok := ParseDecimal(digits + more)
-	if !ok || c.Value.Text == "" {
-		t.Errorf("%s: value %q, published %q", c.Symbol, c.Value.Text, row["value_2022"])
+	if !ok || c.Value().Text == "" {
+		t.Errorf("%s: value %q, published %q", c.Symbol, c.Value().Text, row["value_2022"])
 		return
 	}
-	off := new(big.Rat).Sub(c.Value.Rat(), published.Rat())
+	off := new(big.Rat).Sub(c.Value().Rat(), published.Rat())
 	last := ratPower(big.NewRat(10, 1), published.LastPlace)
 	switch {
 	case !dots && off.Sign() != 0:
-		t.Errorf("%s is %s, published %s (%s)", c.Symbol, c.Value.Text, row["value_2022"], row["source"])
+		t.Errorf("%s is %s, published %s (%s)", c.Symbol, c.Value().Text, row["value_2022"], row["source"])
 	case dots && off.Abs(off).Cmp(last) >= 0:
-		t.Errorf("%s is %s, published %s", c.Symbol, c.Value.Text, row["value_2022"])
+		t.Errorf("%s is %s, published %s", c.Symbol, c.Value().Text, row["value_2022"])
 	}
 }
 
@@ -79,7 +79,7 @@ func TestDerivedConstants(t *testing.T) {
 		if !ok {
 			t.Fatalf("no constant %s", s)
 		}
-		return c.Value.Rat()
+		return c.Value().Rat()
 	}
 	times := func(xs ...*big.Rat) *big.Rat {
 		out := big.NewRat(1, 1)

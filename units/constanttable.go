@@ -4,7 +4,7 @@ package units
 // and a few conventional values. The decimals of an exact constant that is
 // worked out from others are given to twenty figures or to their end; the
 // formula is in its source.
-var constantTable = [...]constantRow{
+var constantTable = [...]Constant{
 	{"c", "speed of light in vacuum", "299792458", "m/s", "CODATA 2022 NIST ASCII listing: 'speed of light in vacuum'", true},
 	{"h", "Planck constant", "6.62607015e-34", "J s", "CODATA 2022 NIST ASCII listing: 'Planck constant'", true},
 	{"hbar", "reduced Planck constant", "1.0545718176461563913e-34", "J s", "CODATA 2022 NIST ASCII listing: 'reduced Planck constant'; h/2π, from the exact values", true},

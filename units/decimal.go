@@ -200,11 +200,7 @@ func (s *scanned) value() pair {
 		if s.negative {
 			p = p.neg()
 		}
-		if exp >= 0 {
-			p = p.mul(tenTo(exp))
-		} else {
-			p = p.div(tenTo(-exp))
-		}
+		p = p.timesTen(exp)
 		return pair{hi, (p.hi - hi) + p.lo}
 	}
 	f, _, err := big.ParseFloat(s.text, 10, 256, big.ToNearestEven)

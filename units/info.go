@@ -65,7 +65,7 @@ func (a atom) exactText() string {
 	unit := BaseUnits(r.exps.dim()).Behind(File)
 	if r.tag() == Angle {
 		unit = "rad" + perSecond(r)
-	} else if own := Coherent(r.exps.dim(), None); own.Text() != a.text && !r.exps.dim().IsOne() {
+	} else if own := Preferred(r.exps.dim(), None); own.Text() != a.text && !r.exps.dim().IsOne() {
 		unit = own.Behind(File)
 	}
 	if r.offset != "" {

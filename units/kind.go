@@ -1,6 +1,7 @@
 package units
 
 import (
+	"slices"
 	"strings"
 	"sync"
 )
@@ -11,48 +12,38 @@ type Kind struct {
 	Name string
 	// Article is "a", "an" or empty.
 	Article string
-	Dim     Dim
+	exps    exps
 	Tag     Tag
 	// Unit is the text of the unit that it is given in.
-	Unit string
-	// Others are other names of quantities of the same dimension.
-	Others []string
+	Unit   string
+	others string
 }
 
-type kindRow struct {
-	name, article string
-	exps          exps
-	tag           Tag
-	unit          string
-	others        string
-}
+// Dim returns the dimension of the kind.
+func (k *Kind) Dim() Dim { return k.exps.dim() }
 
-func (k *kindRow) kind() Kind {
-	var others []string
-	if k.others != "" {
-		others = strings.Split(k.others, ", ")
-	}
-	return Kind{k.name, k.article, k.exps.dim(), k.tag, k.unit, others}
-}
-
-func kindRowOf(d Dim, t Tag) *kindRow {
-	e, ok := d.exps()
-	if !ok {
+// Others returns other names of quantities of the same dimension.
+func (k *Kind) Others() []string {
+	if k.others == "" {
 		return nil
 	}
-	for i := range kindTable {
-		if k := &kindTable[i]; k.exps == e && k.tag == t {
-			return k
-		}
-	}
-	return nil
+	return strings.Split(k.others, ", ")
 }
+
+// Articled returns the term with its article: "an energy".
+func (k *Kind) Articled() string { return strings.TrimPrefix(k.Article+" "+k.Name, " ") }
 
 // KindOf returns the kind that a dimension and tag is named after: an energy
 // for kg m^2 s^-2, an angular velocity for an angle per time.
 func KindOf(d Dim, t Tag) (Kind, bool) {
-	if k := kindRowOf(d, t); k != nil {
-		return k.kind(), true
+	e, ok := d.exps()
+	if !ok {
+		return Kind{}, false
+	}
+	for i := range kindTable {
+		if k := &kindTable[i]; k.exps == e && k.Tag == t {
+			return *k, true
+		}
 	}
 	return Kind{}, false
 }
@@ -61,31 +52,20 @@ func KindOf(d Dim, t Tag) (Kind, bool) {
 // that are named by it.
 func FindKind(word string) []Kind {
 	word = strings.ToLower(strings.ReplaceAll(word, "_", " "))
+	is := func(name string) bool { return strings.EqualFold(name, word) }
 	var first, rest []Kind
-	for i := range kindTable {
-		k := &kindTable[i]
-		if strings.EqualFold(k.name, word) {
-			first = append(first, k.kind())
-			continue
-		}
-		for other := range strings.SplitSeq(k.others, ", ") {
-			if other != "" && strings.EqualFold(other, word) {
-				rest = append(rest, k.kind())
-				break
-			}
+	for _, k := range kindTable {
+		if is(k.Name) {
+			first = append(first, k)
+		} else if slices.ContainsFunc(k.Others(), is) {
+			rest = append(rest, k)
 		}
 	}
 	return append(first, rest...)
 }
 
 // Kinds returns the whole catalogue of quantities.
-func Kinds() []Kind {
-	out := make([]Kind, len(kindTable))
-	for i := range kindTable {
-		out[i] = kindTable[i].kind()
-	}
-	return out
-}
+func Kinds() []Kind { return slices.Clone(kindTable[:]) }
 
 type kindKey struct {
 	dim Dim
@@ -98,11 +78,11 @@ var preferred = sync.OnceValue(func() map[kindKey]*Unit {
 	table := NewTable()
 	for i := range kindTable {
 		k := &kindTable[i]
-		key := kindKey{k.exps.dim(), k.tag}
+		key := kindKey{k.Dim(), k.Tag}
 		if all[key] != nil {
 			continue // of quantities of one dimension the first row counts
 		}
-		if u, bad := table.parse(k.unit, AloneInPlace); bad == nil {
+		if u, bad := table.parse(k.Unit, AloneInPlace); bad == nil {
 			all[key] = u
 		}
 	}
@@ -111,7 +91,8 @@ var preferred = sync.OnceValue(func() map[kindKey]*Unit {
 
 // Preferred returns the unit that a result is shown in of its own accord: N,
 // Pa, J … where the dimension is theirs, Hz only for a cycle, rad and rad/s
-// for an angle, else the unit of the catalogue of quantities, else base units.
+// for an angle, else the unit of the catalogue of quantities, else base units. It is
+// coherent, and One for a pure number.
 func Preferred(d Dim, t Tag) *Unit {
 	if u, ok := preferred()[kindKey{d, t}]; ok {
 		return u
@@ -121,11 +102,6 @@ func Preferred(d Dim, t Tag) *Unit {
 	}
 	return BaseUnits(d)
 }
-
-// Coherent returns the coherent SI unit of a dimension, to be typed back: the
-// one of the catalogue of quantities, else base units with one solidus. It is
-// One for a pure number and rad for an angle.
-func Coherent(d Dim, t Tag) *Unit { return Preferred(d, t) }
 
 var baseRows = [bases]string{"kg", "m", "s", "A", "K", "mol", "cd"}
 

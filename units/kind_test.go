@@ -12,7 +12,7 @@ func TestKinds(t *testing.T) {
 	names := map[string]bool{}
 	for _, k := range Kinds() {
 		u := mustUnit(t, k.Unit)
-		if u.Dim() != k.Dim || u.Factor().Cmp(big.NewRat(1, 1)) != 0 || u.Tag() != k.Tag {
+		if u.Dim() != k.Dim() || u.Factor().Cmp(big.NewRat(1, 1)) != 0 || u.Tag() != k.Tag {
 			t.Errorf("the %s is in %s, which is %v, tag %d", k.Name, k.Unit, u.Dim(), u.Tag())
 		}
 		if names[k.Name] {
@@ -23,7 +23,7 @@ func TestKinds(t *testing.T) {
 		if (k.Article == "an") != vowel || k.Article != "a" && k.Article != "an" {
 			t.Errorf("%s %s", k.Article, k.Name)
 		}
-		for _, o := range k.Others {
+		for _, o := range k.Others() {
 			if o == k.Name || o == "" || strings.TrimSpace(o) != o {
 				t.Errorf("the %s has the other name %q", k.Name, o)
 			}
@@ -76,7 +76,7 @@ func TestPreferred(t *testing.T) {
 		if got := Preferred(u.Dim(), u.Tag()); got.Text() != want || got.Dim() != u.Dim() {
 			t.Errorf("%s is shown in %s, want %s", text, got.Text(), want)
 		}
-		c := Coherent(u.Dim(), u.Tag())
+		c := Preferred(u.Dim(), u.Tag())
 		if back := mustUnit(t, c.Text()); !back.SameAs(c) || back.Dim() != c.Dim() || c.Factor().Cmp(big.NewRat(1, 1)) != 0 {
 			t.Errorf("the SI unit of %s, %s, does not read back", text, c.Text())
 		}

@@ -65,8 +65,8 @@ func Missing(got, wanted Dim) string {
 // saysPer tells whether the name of a dimension says that it is per something:
 // a force per length.
 func saysPer(d Dim, what string) bool {
-	k := kindRowOf(d, None)
-	return k != nil && strings.HasSuffix(k.name, " per "+what)
+	k, ok := KindOf(d, None)
+	return ok && strings.HasSuffix(k.Name, " per "+what)
 }
 
 // holds tells whether a dimension has at least the powers of a factor, or of

@@ -93,6 +93,19 @@ func (x pair) root(n int) pair {
 // power returns x to a rational power, the root taken first.
 func (x pair) power(e Exp) pair { return x.root(e.Den()).pow(e.Num()) }
 
+// timesTen returns x × 10^n; 0 and infinity where that is out of range.
+func (x pair) timesTen(n int) pair {
+	switch {
+	case n == 0:
+		return x
+	case n < -600:
+		return pair{}
+	case n < 0:
+		return x.div(tenTo(-n))
+	}
+	return x.mul(tenTo(min(n, 600)))
+}
+
 // tenTo returns a power of ten; up to 10⁴⁴ it is exact.
 func tenTo(n int) pair {
 	if n < 0 {

@@ -3,6 +3,7 @@ package units
 import (
 	"math/big"
 	"strconv"
+	"strings"
 )
 
 // exps are whole exponents of kg m s A K mol cd, as the tables hold them.
@@ -117,27 +118,16 @@ func libraryDecimal(v float64) string {
 // field returns the nth part of a text separated by commas.
 func field(s string, n int) string {
 	for ; n > 0; n-- {
-		_, s = cut(s)
+		_, s, _ = strings.Cut(s, ",")
 	}
-	s, _ = cut(s)
+	s, _, _ = strings.Cut(s, ",")
 	return s
-}
-
-func cut(s string) (string, string) {
-	for i := range len(s) {
-		if s[i] == ',' {
-			return s[:i], s[i+1:]
-		}
-	}
-	return s, ""
 }
 
 // quotient splits "a/b"; b is "1" for a decimal.
 func quotient(s string) (string, string) {
-	for i := range len(s) {
-		if s[i] == '/' {
-			return s[:i], s[i+1:]
-		}
+	if a, b, ok := strings.Cut(s, "/"); ok {
+		return a, b
 	}
 	return s, "1"
 }

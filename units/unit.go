@@ -91,7 +91,7 @@ func build(parts []part) (*Unit, bool) {
 		return One, true
 	}
 	u := &Unit{parts: parts, size: pair{1, 0}}
-	var tens tenth
+	tens := 0
 	tagged := 0
 	for _, p := range parts {
 		e := p.signed()
@@ -102,14 +102,14 @@ func build(parts []part) (*Unit, bool) {
 		if u.dim, ok = u.dim.Mul(d); !ok {
 			return nil, false
 		}
-		if size := p.atom.size(); size != (pair{1, 0}) {
-			u.size = u.size.mul(size.power(e))
+		size := p.atom.size()
+		if e.IsInt() {
+			tens += int(p.atom.tens) * e.Num() // taken together they stay exact
+		} else {
+			size = size.timesTen(int(p.atom.tens))
 		}
-		if p.atom.tens != 0 {
-			ten, _ := wide(int(p.atom.tens), e)
-			if tens, ok = tens.plus(ten); !ok {
-				return nil, false
-			}
+		if size != (pair{1, 0}) {
+			u.size = u.size.mul(size.power(e))
 		}
 		if t := p.atom.tag(); t != None {
 			tagged++
@@ -123,7 +123,7 @@ func build(parts []part) (*Unit, bool) {
 	if tagged != 1 {
 		u.tag = None
 	}
-	u.size = tens.times(u.size)
+	u.size = u.size.timesTen(tens)
 	if !(u.size.hi > 1e-290 && u.size.hi < 1e290) {
 		return nil, false
 	}
@@ -193,27 +193,16 @@ func (u *Unit) exact() (*big.Rat, int) {
 
 func (p part) exact() (*big.Rat, int) {
 	e := p.signed()
-	tens, ok := wide(int(p.atom.tens), e)
-	var ten *big.Rat
-	switch {
-	case ok && tens.den == 1:
-		ten = ratPower(big.NewRat(10, 1), tens.num)
-	default:
-		ten = ratOfPair(tens.times(pair{1, 0}))
-	}
 	if !e.IsInt() {
-		size := p.atom.size()
-		if size == (pair{1, 0}) {
-			return ten, 0
-		}
-		return ten.Mul(ten, ratOfPair(size.power(e))), 0
+		return ratOfPair(p.atom.size().timesTen(int(p.atom.tens)).power(e)), 0
 	}
 	if p.atom.own != nil {
 		return ratPower(p.atom.own.Factor(), e.Num()), 0
 	}
-	base, n := ratOf(p.atom.row.factorText()), int(p.atom.row.pi)
+	base := ratOf(p.atom.row.factorText())
 	base.Mul(base, ratPower(big.NewRat(1024, 1), int(p.atom.kibi)))
-	return ten.Mul(ten, ratPower(base, e.Num())), n * e.Num()
+	base.Mul(base, ratPower(big.NewRat(10, 1), int(p.atom.tens)))
+	return ratPower(base, e.Num()), int(p.atom.row.pi) * e.Num()
 }
 
 func ratOfPair(p pair) *big.Rat {
@@ -235,44 +224,6 @@ func ratPower(r *big.Rat, n int) *big.Rat {
 	num := new(big.Int).Exp(r.Num(), e, nil)
 	den := new(big.Int).Exp(r.Denom(), e, nil)
 	return new(big.Rat).SetFrac(num, den)
-}
-
-// tenth is a power of ten with a rational exponent of any size.
-type tenth struct{ num, den int }
-
-func wide(n int, e Exp) (tenth, bool) { return tenth{}.fixed(n*e.Num(), e.Den()) }
-
-func (tenth) fixed(num, den int) (tenth, bool) {
-	if den == 0 {
-		den = 1
-	}
-	g := max(gcd(num, den), 1)
-	num, den = num/g, den/g
-	return tenth{num, den}, abs(num) < 1e6 && den < 1e6
-}
-
-func (t tenth) plus(o tenth) (tenth, bool) {
-	if t.den == 0 {
-		t.den = 1
-	}
-	return tenth{}.fixed(t.num*o.den+o.num*t.den, t.den*o.den)
-}
-
-// times returns p × 10^t.
-func (t tenth) times(p pair) pair {
-	switch {
-	case t.num == 0:
-		return p
-	case abs(t.num) > 600*max(t.den, 1):
-		return pair{0, 0}
-	case t.den > 1:
-		rest := t.num % t.den
-		e := pair{10, 0}.root(t.den).pow(rest)
-		return p.mul(e).mul(tenTo(t.num / t.den))
-	case t.num < 0:
-		return p.div(tenTo(-t.num))
-	}
-	return p.mul(tenTo(t.num))
 }
 
 // ordered puts a sign such as ° behind the words beside it, writes what has

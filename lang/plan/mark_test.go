@@ -73,7 +73,7 @@ func onTrial(p *Planner, s syntax.Stmt, text string) {
 	if f, ok := s.(*syntax.FuncDef); ok {
 		p.CheckFunction(f, text)
 	}
-	p.DefineUnit("crate", units.Coherent(units.Dim{}, units.None), 3)
+	p.DefineUnit("crate", units.Preferred(units.Dim{}, units.None), 3)
 	p.Define(&Def{Name: "trial", Slot: run.NoSlot})
 	p.BeginPart()
 	p.SetThat(&Def{})

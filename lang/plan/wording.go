@@ -22,9 +22,9 @@ func Words(st run.Static) string {
 		}
 		return "a pure number"
 	}
-	u := units.Coherent(st.Dim, st.Tag).Screen()
+	u := units.Preferred(st.Dim, st.Tag).Screen()
 	if k, ok := kindOf(st.Dim, st.Tag); ok {
-		return articled(k) + " (" + u + ")"
+		return k.Articled() + " (" + u + ")"
 	}
 	return "in " + u + ", which is the unit of no named quantity"
 }
@@ -37,21 +37,13 @@ func kindOf(d units.Dim, t units.Tag) (units.Kind, bool) {
 	return units.KindOf(d, units.None)
 }
 
-// articled is the name of a quantity with its article.
-func articled(k units.Kind) string {
-	if k.Article == "" {
-		return k.Name
-	}
-	return k.Article + " " + k.Name
-}
-
 // kindPhrase is Words without the unit where the quantity has a name.
 func (c *coder) kindPhrase(st run.Static) string { return phrase(st) }
 
 func phrase(st run.Static) string {
 	if st.Open == 0 && !st.Dim.IsOne() {
 		if k, ok := kindOf(st.Dim, st.Tag); ok {
-			return articled(k)
+			return k.Articled()
 		}
 	}
 	return Words(st)

@@ -98,8 +98,8 @@ func describeQuantity(p *eval.Page, d *plan.Def) []string {
 		return append(out, "  a bare 0: its first use settles its unit")
 	}
 	out = append(out, "  dimension "+st.Dim.String()+"; in base units "+baseUnits(st))
-	if k, ok := units.KindOf(st.Dim, st.Tag); ok && len(k.Others) > 0 {
-		out = append(out, "  also the dimension of: "+strings.Join(k.Others, ", "))
+	if k, ok := units.KindOf(st.Dim, st.Tag); ok && len(k.Others()) > 0 {
+		out = append(out, "  also the dimension of: "+strings.Join(k.Others(), ", "))
 	}
 	return out
 }

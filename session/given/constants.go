@@ -27,7 +27,7 @@ func Constants(l *eval.Line, s *syntax.Constants) {
 		if bad != nil {
 			continue
 		}
-		slot := l.Planner.Emit(run.Instr{Op: ops.Const, K: u.ToSI(k.Value)}, run.Static{Dim: u.Dim(), Tag: u.Tag()})
+		slot := l.Planner.Emit(run.Instr{Op: ops.Const, K: u.ToSI(k.Value())}, run.Static{Dim: u.Dim(), Tag: u.Tag()})
 		d := &plan.Def{Name: name, Kind: plan.Quantity, Slot: slot, Given: true, Unit: u}
 		if l.CatchUp(); !l.HasValue(slot) {
 			continue
@@ -35,8 +35,8 @@ func Constants(l *eval.Line, s *syntax.Constants) {
 		l.Planner.Define(d)
 		st := l.Planner.Static(slot)
 		l.Entry.Give(entry.Value{
-			Name: name, SI: l.State.At(slot), Dim: st.Dim, Tag: st.Tag, Unit: u, InUnit: k.Value.Float(),
-			Quantity: k.Name, Figures: units.Figures{N: max(1, min(k.Value.Figures, 15)), Keep: true}, Rounding: l.Set.Rounding,
+			Name: name, SI: l.State.At(slot), Dim: st.Dim, Tag: st.Tag, Unit: u, InUnit: k.Value().Float(),
+			Quantity: k.Name, Figures: units.Figures{N: max(1, min(k.Value().Figures, 15)), Keep: true}, Rounding: l.Set.Rounding,
 		})
 	}
 	if r := l.Entry.Result(); r != nil {

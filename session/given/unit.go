@@ -21,7 +21,7 @@ func Unit(l *eval.Line, s *syntax.UnitDef) {
 		l.Find(finding.New(finding.NameKind, s.X.Span(), "A unit is a positive amount of a quantity.", "Write, for example, 1 lap = 400 m."))
 		return
 	}
-	of := units.Coherent(c.Static.Dim, c.Static.Tag)
+	of := units.Preferred(c.Static.Dim, c.Static.Tag)
 	if !l.Planner.DefineUnit(s.Name, of, v) {
 		l.Find(finding.New(finding.UnitExists, s.NameAt, s.Name+" is a unit already.", "Choose another name for a unit of your own."))
 	}

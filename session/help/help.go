@@ -147,7 +147,7 @@ func Words(pad *session.Pad) []string {
 	}
 	for _, k := range units.Kinds() {
 		words = append(words, k.Name)
-		words = append(words, k.Others...)
+		words = append(words, k.Others()...)
 	}
 	words = append(words, pad.FormulaNames()...)
 	words = append(words, formula.Topics()...)

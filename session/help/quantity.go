@@ -67,7 +67,7 @@ func otherUnit(pad *session.Pad, word string) []string {
 		head += " of " + name
 	}
 	out := fold("    ", head)
-	own := units.Coherent(u.Dim(), u.Tag())
+	own := units.Preferred(u.Dim(), u.Tag())
 	if own.SameAs(u) {
 		return append(out, under("dimension "+u.Dim().String())...)
 	}
@@ -79,7 +79,7 @@ func otherUnit(pad *session.Pad, word string) []string {
 // energy has its dimension too.
 func measures(u *units.Unit) string {
 	for _, k := range units.Kinds() {
-		if k.Unit == u.Text() && k.Dim == u.Dim() && k.Tag == u.Tag() {
+		if k.Unit == u.Text() && k.Dim() == u.Dim() && k.Tag == u.Tag() {
 			return k.Name
 		}
 	}
@@ -136,7 +136,7 @@ func quantityPage(pad *session.Pad, word string, k units.Kind) []string {
 		head = word + ": a quantity with the dimension of " + k.Name
 	}
 	out := fold("    ", head)
-	u := units.Preferred(k.Dim, k.Tag)
+	u := units.Preferred(k.Dim(), k.Tag)
 	if named, bad := units.NewTable().Parse(k.Unit, units.AloneInPlace); bad == nil {
 		u = named
 	}
@@ -148,13 +148,13 @@ func quantityPage(pad *session.Pad, word string, k units.Kind) []string {
 			out = append(out, under("units: "+others)...)
 		}
 	}
-	if k.Dim.IsOne() {
+	if k.Dim().IsOne() {
 		out = append(out, "  dimension one")
 	} else {
-		out = append(out, "  dimension "+k.Dim.String())
+		out = append(out, "  dimension "+k.Dim().String())
 	}
-	if len(k.Others) > 0 {
-		out = append(out, under("same dimension: "+strings.Join(k.Others, ", "))...)
+	if len(k.Others()) > 0 {
+		out = append(out, under("same dimension: "+strings.Join(k.Others(), ", "))...)
 	}
 	if fs := formulasFor(pad, k, u); len(fs) > 0 {
 		out = append(out, under("formulas that give it: "+strings.Join(fs, ", "))...)
@@ -199,7 +199,7 @@ func constant(_ *session.Pad, word string) []string {
 	if !ok {
 		return nil
 	}
-	value := c.Value.Text
+	value := c.Value().Text
 	if head, tail, ok := strings.Cut(value, "e"); ok {
 		value = head + "×10^" + tail
 	}

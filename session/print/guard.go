@@ -100,7 +100,7 @@ func unitsUsed(all []*entry.Entry) []*units.Unit {
 	for _, e := range all {
 		for _, v := range e.Values() {
 			add(v.Unit)
-			add(units.Coherent(v.Dim, v.Tag))
+			add(units.Preferred(v.Dim, v.Tag))
 		}
 	}
 	return out

@@ -155,7 +155,7 @@ func (v *solving) searched(x []float64) solution {
 
 // asNumber is a value as a written quantity in its SI unit.
 func asNumber(v float64, st run.Static) syntax.Expr {
-	text := units.FormatQuantity(v, units.Coherent(st.Dim, st.Tag), units.Figures{N: 15}, units.HalfAway, units.File)
+	text := units.FormatQuantity(v, units.Preferred(st.Dim, st.Tag), units.Figures{N: 15}, units.HalfAway, units.File)
 	x, fs := syntax.ParseExpr(text)
 	if len(fs) > 0 {
 		d, _ := units.ParseDecimal("0")

@@ -80,7 +80,7 @@ func JSON(w io.Writer, e *entry.Entry, r Replayed) error {
 func (o *object) take(v *entry.Value) {
 	si, shown := v.SI+0, v.InUnit+0 // minus zero is zero
 	o.Name, o.Value, o.ShownValue = v.Name, &si, &shown
-	o.SIUnit = unitText(units.Coherent(v.Dim, v.Tag))
+	o.SIUnit = unitText(units.Preferred(v.Dim, v.Tag))
 	o.Dimension = v.Dim.String()
 	o.Shown, o.ShownUnit = v.Shown(units.File), unitText(v.Unit)
 	o.Quantity = v.Quantity

@@ -84,16 +84,11 @@ func article(v *entry.Value) string {
 		if strings.ContainsRune("aeiou", rune(v.Quantity[0])) {
 			k.Article = "an"
 		}
-		for _, other := range units.FindKind(v.Quantity) {
-			if other.Name == v.Quantity {
-				k = other
-			}
+		if named := units.FindKind(v.Quantity); len(named) > 0 && named[0].Name == v.Quantity {
+			k = named[0]
 		}
 	}
-	if k.Article == "" {
-		return k.Name
-	}
-	return k.Article + " " + k.Name
+	return k.Articled()
 }
 
 // equalsAt is the number of cells before the = of a result: that of a statement

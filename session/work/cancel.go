@@ -31,7 +31,7 @@ func cancelled(p *eval.Page, x syntax.Expr, e *entry.Entry, value int) []entry.U
 		if dim.IsOne() {
 			continue
 		}
-		with = append(with, unitPower{units.Coherent(dim, units.None).Screen(), f.Exp})
+		with = append(with, unitPower{units.Preferred(dim, units.None).Screen(), f.Exp})
 		based = append(based, unitPower{units.BaseUnits(dim).Screen(), f.Exp})
 	}
 	if len(with) == 0 || len(with) == 1 && with[0].exp.Num() == 1 && with[0].exp.Den() == 1 {
@@ -56,7 +56,7 @@ func finalUnit(v entry.Value) string {
 	if v.Unit.ToSIFloat(1) == 1 && !v.Unit.Affine() {
 		return v.Unit.Screen()
 	}
-	return units.Coherent(v.Dim, v.Tag).Screen()
+	return units.Preferred(v.Dim, v.Tag).Screen()
 }
 
 // unitOf is what is known of a factor: a name, a written quantity or a number.
