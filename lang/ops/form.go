@@ -58,6 +58,35 @@ func (f *form) over(a, b Interval, k float64) Interval {
 	return out
 }
 
+// SlopeIn works out the slope of an operation by its first or second operand in
+// numbers of any kind: of makes one of a plain number, apply runs an operation on
+// them. It returns false where the operation has no slope by that operand.
+func SlopeIn[N any](op Op, operand int, a, b N, k float64, of func(float64) N, apply func(op Op, x, y N, k float64) N) (N, bool) {
+	f := slopes[op][operand]
+	if f == nil {
+		return a, false
+	}
+	var in func(f *form) N
+	in = func(f *form) N {
+		switch {
+		case f.leaf == 'a':
+			return a
+		case f.leaf == 'b':
+			return b
+		case f.fixed:
+			return of(f.value(0, 0, k))
+		}
+		x, y, inner := in(f.x), of(0), 0.0
+		if f.y != nil {
+			if y = in(f.y); f.y.fixed {
+				inner = f.y.value(0, 0, k)
+			}
+		}
+		return apply(f.op, x, y, inner)
+	}
+	return in(f), true
+}
+
 // formReader reads a form: sums, products, powers, signs, brackets, calls, and
 // one comparison, as lines have them.
 type formReader struct {

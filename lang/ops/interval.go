@@ -52,11 +52,52 @@ func loose(lo, hi, units float64) Interval {
 // around widens an interval by the same amount on both sides.
 func (a Interval) around(by float64) Interval { return outward(a.Lo-by, a.Hi+by) }
 
-// Add adds.
-func (a Interval) Add(b Interval) Interval { return outward(a.Lo+b.Lo, a.Hi+b.Hi) }
+// Add adds. A sum of two numbers is widened to the side on which rounding has left
+// the true one: O. Møller, "Quasi double-precision in floating point addition",
+// BIT 5 (1965), 37–50.
+func (a Interval) Add(b Interval) Interval {
+	if a.IsPoint() && b.IsPoint() {
+		s := a.Lo + b.Lo
+		t := s - a.Lo
+		return sided(s, (a.Lo-(s-t))+(b.Lo-t))
+	}
+	return outward(a.Lo+b.Lo, a.Hi+b.Hi)
+}
 
-func (a Interval) sub(b Interval) Interval { return outward(a.Lo-b.Hi, a.Hi-b.Lo) }
-func (a Interval) neg() Interval           { return Interval{-a.Hi, -a.Lo} }
+// Sub subtracts.
+func (a Interval) Sub(b Interval) Interval { return a.Add(b.neg()) }
+
+// sided encloses a number that is v plus a little more or less.
+func sided(v, more float64) Interval {
+	switch {
+	case more == 0:
+		return Point(v)
+	case more > 0:
+		return Interval{v, math.Nextafter(v, inf)}
+	case more < 0:
+		return Interval{math.Nextafter(v, -inf), v}
+	}
+	return outward(v, v)
+}
+
+func (a Interval) neg() Interval { return Interval{-a.Hi, -a.Lo} }
+
+// Middle is the number halfway, and Radius how far the ends lie from it at most.
+func (a Interval) Middle() float64 {
+	if a.Lo == -a.Hi {
+		return 0
+	}
+	return a.Lo + (a.Hi-a.Lo)/2
+}
+
+// Radius is how far a number of the interval may lie from its middle.
+func (a Interval) Radius() float64 {
+	if a.IsPoint() {
+		return 0
+	}
+	m := a.Middle()
+	return math.Nextafter(max(a.Hi-m, m-a.Lo), inf)
+}
 
 // Mul multiplies; 0 times anything is 0 here, as it is for every number in an
 // unbounded interval.
@@ -69,6 +110,12 @@ func (a Interval) Mul(b Interval) Interval {
 	}
 	if b == Point(1) {
 		return a
+	}
+	if a.IsPoint() && b.IsPoint() {
+		// Below this, what is left of a product may be too small to hold.
+		if v := a.Lo * b.Lo; math.Abs(v) > 1e-280 {
+			return sided(v, math.FMA(a.Lo, b.Lo, -v))
+		}
 	}
 	p, q, r, s := product(a.Lo, b.Lo), product(a.Lo, b.Hi), product(a.Hi, b.Lo), product(a.Hi, b.Hi)
 	return outward(min(p, q, r, s), max(p, q, r, s))

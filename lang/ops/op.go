@@ -69,7 +69,8 @@ const (
 	NoRoot                  // nothing satisfies the equation
 	ManyRoots               // several values do, and none is the only positive one
 	NoSlope                 // a curve has a value there and no slope
-	NotSettled              // an area that does not come to an end
+	NotSettled              // an area that is not known closely enough
+	Unbounded               // an area that does not come to an end
 )
 
 // String returns the name of an operation, for tests and for whoever reads a

@@ -128,8 +128,11 @@ func byZero(_, b, _ float64) Fault {
 }
 
 // What makes a value of 0 one that is too small to hold.
-func anyZero(_, _ float64) bool   { return true }
 func ofNonZero(a, _ float64) bool { return a != 0 }
+
+// ofNoNumber: an exponential too small to hold is 0, that of what is too large to
+// hold is none.
+func ofNoNumber(a, _ float64) bool { return a-a != 0 }
 func ofNonZeros(a, b float64) bool {
 	return a != 0 && b != 0
 }

@@ -2,139 +2,252 @@ package run
 
 import (
 	"math"
+	"strconv"
 
 	"steelyard/lang/ops"
 )
 
-// The nodes and weights of the 15-point Kronrod rule with the 7-point Gauss rule
-// in it, on -1 to 1: R. Piessens, E. de Doncker-Kapenga, C. Überhuber and
-// D. Kahaner, QUADPACK (Springer, 1983), routine QK15. From memory; a test holds
-// them against the powers that they integrate exactly.
-var (
-	kronrodNodes = [8]float64{
-		0.991455371120812639206854697526329, 0.949107912342758524526189684047851, 0.864864423359769072789712788640926, 0.741531185599394439863864773280788,
-		0.586087235467691130294144691838259, 0.405845151377397166906606412076961, 0.207784955007898467600689403773245, 0,
-	}
-	kronrodWeights = [8]float64{
-		0.022935322010529224963732008058970, 0.063092092629978553290700663189204, 0.104790010322250183839876322541518, 0.140653259715525918745189590510238,
-		0.169004726639267902826583426598550, 0.190350578064785409913256402421014, 0.204432940075298892414161999234649, 0.209482141084727828012999174891714,
-	}
-	gaussWeights = [4]float64{
-		0.129484966168869693270611432679082, 0.279705391489276667901467771423780, 0.381830050505118944950369775488975, 0.417959183673469387755102040816327,
-	}
-)
-
 const (
-	// readingOps bounds the instructions that one area, or one search for values
-	// that satisfy several equations, may run.
-	readingOps = 100_000_000
-	// maxPanels bounds the work of one area.
-	maxPanels = 4000
+	// areaGood is how good an area must be, as a part of the area of what lies
+	// above and below the axis together; areaAim is what is worked for as long as
+	// few pieces do.
+	areaGood = 1e-9
+	areaAim  = 1e-12
+	areaFew  = 4000
+	// areaPieces bounds the pieces that one area is worked out from, and areaOps
+	// the instructions that it may run over them.
+	areaPieces = 120_000
+	areaOps    = 2_000_000
 	// roundedOff is how small the sum of areas above and below the axis is, as a
 	// part of them, to be a rounding remainder.
 	roundedOff = 4e-15
-	// areaGood is how good an area must be, as a part of the area of what lies
-	// above and below the axis together.
-	areaGood = 1e-10
+	// mostPoles bounds the pieces without bounds that are looked at together.
+	mostPoles = 100
+	// nothing is an area that is 0 but for rounding outward.
+	nothing = 1e-290
 )
 
-// panel is a piece of an area with its estimate.
-type panel struct {
-	lo, hi    float64
-	sum, size float64 // the area, and that of the curve's size
-	doubt     float64
+// piece is a part of a range with the area over it, enclosed.
+type piece struct {
+	lo, hi float64
+	sum    ops.Interval
+	// doubt is how far the area may lie from the middle of sum; size is what the
+	// area of the curve's size is at least.
+	doubt, size float64
+	// done tells that halving it is of no use: rounding is all that is left in
+	// doubt, or there are no numbers left between its ends.
+	done bool
 }
 
 // area integrates a function by the first of its arguments, the others of which do
-// not vary: the piece that is most in doubt is halved until what is left in doubt
-// is small.
-func (w *floatWalker) area(fn int, lo, hi float64, still ...float64) (float64, ops.Fault) {
+// not vary. Each piece of the range has its area enclosed, so that nothing between
+// two places is missed; the pieces most in doubt are halved until what is left in
+// doubt is small.
+func (w *floatWalker) area(fn int, lo, hi float64, rest ...float64) (float64, ops.Fault) {
+	if lo > hi {
+		v, fault := w.area(fn, hi, lo, rest...)
+		return -v, fault
+	}
 	if lo == hi {
 		return 0, ops.NoFault
 	}
-	given := append([]float64{0}, still...)
-	whole, ok := w.panel(fn, lo, hi, given)
-	if !ok {
-		return 0, ops.NoReal
-	}
-	all := []panel{whole}
-	most := int(max(8, min(maxPanels, readingOps/(30*max(w.p.Funcs[fn].Cost, 1)))))
-	for !w.halted {
-		sum, size, doubt, worst := inAll(all)
-		if doubt <= areaGood/100*size {
-			if math.Abs(sum) < roundedOff*size {
-				sum = 0
-			}
-			return sum, ops.NoFault
-		}
-		p := all[worst]
-		if len(all) >= most || p.narrow() {
-			if doubt <= areaGood*size {
-				return sum, ops.NoFault
-			}
-			return 0, ops.NotSettled
-		}
-		mid := p.lo + (p.hi-p.lo)/2
-		a, ok1 := w.panel(fn, p.lo, mid, given)
-		b, ok2 := w.panel(fn, mid, p.hi, given)
+	s := newSurvey(w, fn, lo, hi, rest)
+	all := []piece{s.piece(lo, hi)}
+	for !w.stopped() {
+		total := inAll(all)
 		switch {
-		case ok1 && ok2:
-			all[worst] = a
-			all = append(all, b)
-		case math.Abs(p.hi-p.lo) < 1e-9*math.Abs(hi-lo):
-			return 0, ops.NotSettled // it runs off
-		default:
-			return 0, ops.NoReal
+		case s.fault != ops.NoFault:
+			return 0, s.fault
+		case math.IsInf(total.doubt, 1) && !math.IsInf(total.worst, 1), total.poles > mostPoles:
+			return s.settled(all, total)
 		}
+		if total.doubt <= total.aim() || total.doubt < nothing {
+			return total.value(), ops.NoFault
+		}
+		next, halved := s.halve(all, total)
+		if !halved {
+			return s.settled(all, total)
+		}
+		all = next
 	}
 	return 0, ops.Stopped
 }
 
-// inAll adds panels up, and finds the one that is most in doubt.
-func inAll(all []panel) (sum, size, doubt float64, worst int) {
+// total is what pieces add up to, with the greatest doubt of one that can be
+// halved.
+type total struct {
+	sum, doubt, size, worst float64
+	poles                   int // pieces on which the curve has no bound
+	pieces                  int
+}
+
+// aim is how small the doubt is to be.
+func (t total) aim() float64 {
+	if t.pieces > areaFew {
+		return areaGood / 4 * t.size
+	}
+	return areaAim * t.size
+}
+
+func inAll(all []piece) (t total) {
+	t.pieces = len(all)
 	for i := range all {
-		sum, size, doubt = sum+all[i].sum, size+all[i].size, doubt+all[i].doubt
-		if all[i].doubt > all[worst].doubt {
-			worst = i
+		p := &all[i]
+		t.sum, t.doubt, t.size = t.sum+p.sum.Middle(), t.doubt+p.doubt, t.size+p.size
+		if math.IsInf(p.doubt, 1) {
+			t.poles++
+		}
+		if !p.done {
+			t.worst = max(t.worst, p.doubt)
 		}
 	}
-	return sum, size, doubt, worst
+	return t
 }
 
-// narrow tells whether a piece is too short to be halved to any use.
-func (p panel) narrow() bool {
-	return math.Abs(p.hi-p.lo) < 1e-13*math.Max(math.Abs(p.hi), math.Abs(p.lo))
+// value is the sum, or 0 where that is a rounding remainder. Of the numbers that it
+// may be, one of fifteen digits is taken, as the last bits are rounding's.
+func (t total) value() float64 {
+	if math.Abs(t.sum) < roundedOff*t.size || math.Abs(t.sum) < nothing {
+		return 0
+	}
+	short, _ := strconv.ParseFloat(strconv.FormatFloat(t.sum, 'g', 15, 64), 64)
+	if math.Abs(short-t.sum) <= t.doubt {
+		return short
+	}
+	return t.sum
 }
 
-// panel estimates one piece by two rules, the difference of which is its doubt.
-// Given has the arguments of the function; the first is set here.
-func (w *floatWalker) panel(fn int, lo, hi float64, given []float64) (panel, bool) {
-	mid, half := lo+(hi-lo)/2, (hi-lo)/2
-	out := panel{lo: lo, hi: hi}
-	gauss, kronrod, size := 0.0, 0.0, 0.0
-	for i, node := range kronrodNodes {
-		for _, side := range [2]float64{-1, 1} {
-			if node == 0 && side > 0 {
-				continue
-			}
-			given[0] = mid + float64(side*half*node)
-			v, ok := w.at(fn, given)
-			if !ok || v-v != 0 {
-				return out, false
-			}
-			kronrod += kronrodWeights[i] * v
-			size += kronrodWeights[i] * math.Abs(v)
-			if i%2 == 1 {
-				gauss += gaussWeights[i/2] * v
-			}
+// settled is the area when nothing is left to be halved.
+func (s *survey) settled(all []piece, t total) (float64, ops.Fault) {
+	if t.doubt <= areaGood*t.size {
+		return t.value(), ops.NoFault
+	}
+	rounding := true
+	for i := range all {
+		p := &all[i]
+		rounding = rounding && (p.done || p.doubt <= areaAim*t.size)
+	}
+	if rounding && math.Abs(t.sum) <= t.doubt && t.doubt < math.Inf(1) {
+		return 0, ops.NoFault // the curve itself is within its error of 0
+	}
+	return 0, ops.NotSettled
+}
+
+// survey encloses the area of a function piece by piece.
+type survey struct {
+	ranges *intervalWalker
+	series *seriesWalker
+	fn     int
+	lo, hi float64   // the range
+	left   int       // pieces that may still be worked out
+	fault  ops.Fault // why a piece has no area
+	over   []enclosed
+	powers []*series
+}
+
+func newSurvey(w *floatWalker, fn int, lo, hi float64, rest []float64) *survey {
+	s := &survey{ranges: w.intervals(), series: w.series(), fn: fn, lo: lo, hi: hi,
+		over: make([]enclosed, 1), powers: make([]*series, 1)}
+	s.left = int(min(areaPieces, areaOps/max(w.p.Funcs[fn].Cost, 1)))
+	for _, v := range rest {
+		s.over, s.powers = append(s.over, intervals{}.of(v)), append(s.powers, powers{}.of(v))
+	}
+	return s
+}
+
+// halve halves the pieces that are most in doubt, and tells whether there were any.
+func (s *survey) halve(all []piece, t total) ([]piece, bool) {
+	share := max(t.worst/32, t.aim()/float64(len(all)))
+	if math.IsInf(t.worst, 1) {
+		share = math.MaxFloat64
+	}
+	out := make([]piece, 0, len(all)+8)
+	for _, p := range all {
+		if p.done || p.doubt < share || s.left < 2 {
+			out = append(out, p)
+			continue
+		}
+		mid := p.lo + (p.hi-p.lo)/2
+		out = append(out, s.judged(p.lo, mid), s.judged(mid, p.hi))
+	}
+	return out, len(out) > len(all)
+}
+
+// piece encloses the area over a piece: by the values over it, or by its Taylor
+// polynomial about the middle with the remainder enclosed, whichever is closer.
+func (s *survey) piece(lo, hi float64) piece {
+	s.left--
+	p := piece{lo: lo, hi: hi}
+	x := ops.Between(lo, hi)
+	s.over[0] = enclosed{v: x, d: ops.Point(1)}
+	v, some := s.ranges.at(s.fn, s.over)
+	switch {
+	case !some:
+		s.fault, p.done = ops.NoReal, true
+		return p
+	case v.v.Lo >= math.MaxFloat64 || v.v.Hi <= -math.MaxFloat64:
+		s.fault, p.done = ops.OutOfRange, true
+		return p
+	}
+	wide := ops.Point(hi).Sub(ops.Point(lo))
+	p.sum = v.v.Mul(wide)
+	mid := lo + (hi-lo)/2
+	p.done = mid <= lo || mid >= hi
+	if v.partly && !p.done && s.lacks(lo, hi) {
+		s.fault = ops.NoReal
+	}
+	if !v.partly && p.sum.Radius() > nothing {
+		if sum, rounding, ok := s.polynomial(lo, mid, hi); ok && sum.Radius() < p.sum.Radius() {
+			p.sum = sum
+			p.done = p.done || rounding > sum.Radius()/4
 		}
 	}
-	out.sum, out.size = kronrod*half, size*math.Abs(half)
-	out.doubt = math.Abs(kronrod-gauss) * math.Abs(half)
-	// The better rule is far better than the difference says, unless rounding
-	// is all that is left of it.
-	if out.size > 0 {
-		out.doubt = math.Max(out.size*math.Pow(math.Min(1, 200*out.doubt/out.size), 1.5), 5e-16*out.size)
+	p.doubt = p.sum.Radius()
+	if math.IsNaN(p.doubt) || math.IsInf(p.sum.Lo, 0) || math.IsInf(p.sum.Hi, 0) {
+		p.sum, p.doubt = ops.Point(0), math.Inf(1)
 	}
-	return out, true
+	p.size = max(p.sum.Lo, -p.sum.Hi, 0)
+	return p
+}
+
+// lacks tells whether a function has no value at places within a piece: at two of
+// them, as one may be a pole.
+func (s *survey) lacks(lo, hi float64) bool {
+	for _, part := range [2]float64{0.37, 0.71} {
+		s.over[0].v = ops.Point(lo + float64(part*(hi-lo)))
+		if _, some := s.ranges.at(s.fn, s.over); some {
+			return false
+		}
+	}
+	return true
+}
+
+// polynomial integrates the powers about the middle of a piece. Rounding is how
+// much of the doubt halving can't mend.
+func (s *survey) polynomial(lo, mid, hi float64) (sum ops.Interval, rounding float64, ok bool) {
+	s.powers[0] = along(ops.Between(lo, hi))
+	over, ok1 := s.series.at(s.fn, s.powers)
+	s.powers[0] = along(ops.Point(mid))
+	at, ok2 := s.series.at(s.fn, s.powers)
+	if !ok1 || !ok2 || over.lost || at.lost {
+		return sum, 0, false
+	}
+	// The integrals of the powers from a to b about the middle, which has been
+	// rounded: (b^(k+1) - a^(k+1))/(k+1).
+	a, b := ops.Point(lo).Sub(ops.Point(mid)), ops.Point(hi).Sub(ops.Point(mid))
+	pa, pb := a, b
+	for k := 0; k <= over.top; k++ {
+		c := at
+		if k == order {
+			c = over
+		}
+		part, _ := ops.Div.Over(pb.Sub(pa), ops.Point(float64(k+1)), 0)
+		part = c.at(k).Mul(part)
+		sum = sum.Add(part)
+		if k < order {
+			rounding += part.Radius()
+		}
+		pa, pb = pa.Mul(a), pb.Mul(b)
+	}
+	return sum, rounding, true
 }

@@ -80,6 +80,10 @@ func (bounds) either(a, b bounded) bounded {
 
 func (bounds) still(n bounded) (float64, bool) { return n.v, true }
 
+func (d bounds) slopeOf([]bounded, func([]bounded) (bounded, bool)) (bounded, ops.Fault) {
+	return d.unknown()
+}
+
 func (bounds) unknown() (bounded, ops.Fault) { return bounded{}, ops.NoReal }
 
 // bounds returns a walker over numbers with a bound of their error, for one over

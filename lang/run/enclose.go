@@ -64,6 +64,18 @@ func (intervals) still(n enclosed) (float64, bool) {
 	return n.v.Lo, n.v.IsPoint() && n.d == ops.Point(0) && !n.partly
 }
 
+func (intervals) slopeOf(x []enclosed, at func([]enclosed) (enclosed, bool)) (enclosed, ops.Fault) {
+	given := []enclosed{{v: x[0].v, d: ops.Point(1), partly: x[0].partly}}
+	for _, n := range x[1:] {
+		given = append(given, enclosed{v: n.v, d: ops.Point(0), partly: n.partly})
+	}
+	of, ok := at(given)
+	if !ok {
+		return of, ops.NoReal
+	}
+	return enclosed{v: of.d, d: ops.Everything(), partly: of.partly}, ops.NoFault
+}
+
 func (intervals) unknown() (enclosed, ops.Fault) {
 	return enclosed{v: ops.Everything(), d: ops.Everything(), partly: true}, ops.NoFault
 }
@@ -78,6 +90,11 @@ func (p *Program) Enclose(st *State, fn int, x ops.Interval) (values, slopes ops
 // intervals returns a walker that runs functions of a program over intervals.
 func (p *Program) intervals(ctx context.Context, st *State) *intervalWalker {
 	return &intervalWalker{walker[enclosed, intervals]{p: p, st: st, ctx: ctx, left: walkEvery}}
+}
+
+// intervals returns a walker over intervals for one over plain numbers.
+func (w *floatWalker) intervals() *intervalWalker {
+	return &intervalWalker{walker[enclosed, intervals]{p: w.p, st: w.st, ctx: w.ctx, left: w.left, depth: w.depth}}
 }
 
 func enclose(w *intervalWalker, fn int, x ops.Interval) (values, slopes ops.Interval, none, partly bool) {

@@ -12,6 +12,9 @@ const (
 	newtonSteps  = 60
 	// newtonFound is the most solutions that are listed.
 	newtonFound = 16
+	// readingOps bounds the instructions that one search for values that satisfy
+	// several equations may run.
+	readingOps = 100_000_000
 )
 
 // Newton looks for numbers that satisfy several equations at once, by damped

@@ -48,6 +48,8 @@ func (duals) either(a, _ dual) dual { return a }
 
 func (duals) still(n dual) (float64, bool) { return n.v, n.d == 0 }
 
+func (d duals) slopeOf([]dual, func([]dual) (dual, bool)) (dual, ops.Fault) { return d.unknown() }
+
 // unknown: the slope of a slope or an area is not worked out.
 func (duals) unknown() (dual, ops.Fault) { return dual{}, ops.NoSlope }
 

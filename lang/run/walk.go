@@ -23,7 +23,10 @@ type domain[N any] interface {
 	either(a, b N) N
 	// still is the number of one that does not vary; false for any other.
 	still(n N) (float64, bool)
-	// unknown is what is known of a slope, an area or a root of what varies.
+	// slopeOf is the slope of a function by the first of its arguments, of which
+	// some vary; at runs the function.
+	slopeOf(x []N, at func([]N) (N, bool)) (N, ops.Fault)
+	// unknown is what is known of an area or a root of what varies.
 	unknown() (N, ops.Fault)
 }
 
@@ -241,7 +244,7 @@ func (w *walker[N, D]) search(in *Instr, code *Code, fn *Func, i Slot, vals []N,
 	for k, s := range slots {
 		var still bool
 		if x[k], still = w.d.still(vals[code.span(s).first]); !still && causes[s] == 0 {
-			v, fault := w.d.unknown()
+			v, fault := w.varying(in, code, slots, vals)
 			if fault != ops.NoFault {
 				return v, w.fail(fault, fn, i)
 			}
@@ -263,6 +266,19 @@ func (w *walker[N, D]) search(in *Instr, code *Code, fn *Func, i Slot, vals []N,
 		return w.d.of(0), w.fail(fault, fn, i)
 	}
 	return w.d.of(v), 0
+}
+
+// varying is what is known of a slope, an area or a root of what varies.
+func (w *walker[N, D]) varying(in *Instr, code *Code, slots []Slot, vals []N) (N, ops.Fault) {
+	if in.Op != ops.Slope {
+		return w.d.unknown()
+	}
+	x := make([]N, len(slots))
+	for i, s := range slots {
+		x[i] = vals[code.span(s).first]
+	}
+	own := *w // so that none other is kept
+	return w.d.slopeOf(x, func(x []N) (N, bool) { return own.at(int(in.A), x) })
 }
 
 // found is the slope, area or root at some numbers.

@@ -50,8 +50,12 @@ func (l *Line) failure(f run.Failure) finding.Finding {
 		return finding.New(finding.WhichRoot, at, within+"Several values satisfy the equation here.", "Say which where the equation is solved.")
 	case ops.NoSlope:
 		return finding.New(finding.NoSlope, at, within+"The curve has no slope at this place.", "Take a place beside it.")
-	case ops.NotSettled:
-		f := finding.New(finding.NotSettled, at, within+"The area does not come to an end: the curve grows without bound within the range.", "Leave the place out where it does.")
+	case ops.Unbounded, ops.NotSettled:
+		message, hint := "The area does not come to an end: the curve grows without bound within the range.", "Leave the place out where it does."
+		if f.Kind == ops.NotSettled {
+			message, hint = "How great the area is could not be settled: the curve changes too often or too steeply within the range.", "Take a shorter range, or the pieces one by one."
+		}
+		f := finding.New(finding.NotSettled, at, within+message, hint)
 		f.Severity = finding.Error
 		return f
 	case ops.Stopped:

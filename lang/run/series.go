@@ -1,0 +1,248 @@
+package run
+
+import (
+	"math"
+
+	"steelyard/lang/ops"
+)
+
+const (
+	// order is the highest power that a series is asked for, most the highest that
+	// it has: the slope of a series needs one more.
+	order = 16
+	most  = order + 1
+)
+
+// series encloses a function near a place by its powers: it is Σ at(k)·t^k, where
+// t is the distance from the place. Taken over an interval, at(k) holds the k-th
+// derivative over k! at each number of the interval (Taylor's theorem with
+// Lagrange's remainder). Powers are worked out when they are asked for.
+type series struct {
+	op   ops.Op
+	a, b *series
+	k    float64
+	// top is the highest power that may not be 0; lost tells that nothing is known
+	// but the values.
+	top  int
+	lost bool
+	c    [most + 1]ops.Interval
+	done int // how many of c are worked out
+	// da and db are the slopes of the operation by its operands, made of the same
+	// family as itself: sin and cos need each other.
+	da, db *series
+	family *family
+}
+
+// family is the operations on the same operands that the slopes of one lead to.
+type family struct{ of []*series }
+
+// powers is the domain of series.
+type powers struct{}
+
+type seriesWalker struct{ walker[*series, powers] }
+
+func (powers) of(v float64) *series { return fixed(ops.Point(v)) }
+
+func (d powers) load(_ Slot, _ int32, v float64) *series { return d.of(v) }
+
+// fixed is a series of what does not vary.
+func fixed(v ops.Interval) *series {
+	s := &series{done: most + 1}
+	s.c[0] = v
+	return s
+}
+
+// along is the series of the number itself, over an interval.
+func along(x ops.Interval) *series {
+	s := fixed(x)
+	s.c[1], s.top = ops.Point(1), 1
+	return s
+}
+
+// lost is a series of which only values are known.
+func lost(v ops.Interval) *series {
+	return &series{c: [most + 1]ops.Interval{v}, done: 1, top: most, lost: true}
+}
+
+func (powers) apply(op ops.Op, a, b *series, k float64) (*series, ops.Fault) {
+	return operation(op, a, b, k, nil)
+}
+
+// operation is the series of an operation; one without operands that vary does not
+// either.
+func operation(op ops.Op, a, b *series, k float64, in *family) (*series, ops.Fault) {
+	if b == nil {
+		b = a
+	}
+	if e, ok := (powers{}).still(b); ok && op == ops.PowVar {
+		op, b, k = ops.Pow, a, e
+	}
+	v, extent := op.Over(a.c[0], b.c[0], k)
+	top := degree(op, a, b, k)
+	switch {
+	case extent == ops.None:
+		return nil, ops.NoReal
+	case extent == ops.Partly || a.lost || b.lost:
+		return lost(v), ops.NoFault
+	case top == 0:
+		return fixed(v), ops.NoFault
+	}
+	out := &series{op: op, a: a, b: b, k: k, done: 1, top: top, family: in}
+	out.c[0] = v
+	return out, ops.NoFault
+}
+
+// degree is the highest power that an operation may lead to.
+func degree(op ops.Op, a, b *series, k float64) int {
+	top := a.top
+	if op.Operands() == 2 {
+		top = max(top, b.top)
+	}
+	switch {
+	case top == 0 || op == ops.Copy || op == ops.Neg || op == ops.Add || op == ops.Sub:
+		return top
+	case op == ops.Mul:
+		return min(a.top+b.top, most)
+	case op == ops.Div && b.top == 0:
+		return a.top
+	case op == ops.Pow && k == math.Trunc(k) && k >= 0:
+		return int(min(k*float64(a.top), most))
+	}
+	return most
+}
+
+// at is the coefficient of a power.
+func (s *series) at(power int) ops.Interval {
+	switch {
+	case s.lost && power > 0, power > most:
+		return ops.Everything()
+	case power > s.top:
+		return ops.Point(0)
+	}
+	for s.done <= power {
+		v := s.next(s.done)
+		s.c[s.done] = v
+		s.done++
+	}
+	return s.c[power]
+}
+
+// next works out a coefficient from those of lower powers.
+func (s *series) next(i int) ops.Interval {
+	switch s.op {
+	case ops.Copy, ops.Neg, ops.Add, ops.Sub:
+		v, _ := s.op.Over(s.a.at(i), s.b.at(i), 0)
+		return v
+	case ops.Mul:
+		return convolved(s.a, s.b, i, 0)
+	case ops.Slope: // of the series a, where its number goes like b
+		v := s.a.at(i + 1).Mul(ops.Point(float64(i + 1)))
+		for range i {
+			v = v.Mul(s.b.c[1])
+		}
+		return v
+	case ops.Div: // of a = s·b
+		v, _ := ops.Div.Over(s.a.at(i).Sub(convolved(s.b, s, i, 1)), s.b.c[0], 0)
+		return v
+	}
+	if s.da == nil && s.db == nil {
+		s.slopes()
+	}
+	sum := ops.Point(0)
+	for j := 1; j <= i; j++ { // s' = da·a' + db·b'
+		size := ops.Point(float64(j))
+		if s.da != nil && j <= s.a.top {
+			sum = sum.Add(s.a.at(j).Mul(size).Mul(s.da.at(i - j)))
+		}
+		if s.db != nil && j <= s.b.top {
+			sum = sum.Add(s.b.at(j).Mul(size).Mul(s.db.at(i - j)))
+		}
+	}
+	v, _ := ops.Div.Over(sum, ops.Point(float64(i)), 0)
+	return v
+}
+
+// convolved is the coefficient of a power in a product, without what the powers of
+// a below least add to it.
+func convolved(a, b *series, power, least int) ops.Interval {
+	sum := ops.Point(0)
+	for j := max(least, power-b.top); j <= min(power, a.top); j++ {
+		sum = sum.Add(a.at(j).Mul(b.at(power - j)))
+	}
+	return sum
+}
+
+// slopes makes the series of the slopes that the table has for an operation.
+func (s *series) slopes() {
+	if s.family == nil {
+		s.family = &family{of: []*series{s}}
+	}
+	by := func(operand int, x *series) *series {
+		if x.top == 0 || operand >= s.op.Operands() {
+			return nil
+		}
+		slope, known := ops.SlopeIn(s.op, operand, s.a, s.b, s.k, powers{}.of, s.family.operation)
+		if !known {
+			return lost(ops.Everything())
+		}
+		return slope
+	}
+	s.da, s.db = by(0, s.a), by(1, s.b)
+}
+
+// operation is one of a family, made once.
+func (f *family) operation(op ops.Op, a, b *series, k float64) *series {
+	for _, s := range f.of {
+		if s.op == op && s.a == a && (s.b == b || op.Operands() < 2) && s.k == k {
+			return s
+		}
+	}
+	s, fault := operation(op, a, b, k, f)
+	if fault != ops.NoFault {
+		return lost(ops.Everything())
+	}
+	f.of = append(f.of, s)
+	return s
+}
+
+func (powers) branch(condition *series) (yes, no bool) {
+	return intervals{}.branch(enclosed{v: condition.c[0]})
+}
+
+func (powers) either(a, b *series) *series { return lost(a.c[0].Hull(b.c[0])) }
+
+func (powers) still(s *series) (float64, bool) {
+	return s.c[0].Lo, s.c[0].IsPoint() && s.top == 0
+}
+
+// slopeOf is the series of a slope, where the number at which it is taken goes in
+// a line and no other argument matters; else its values alone.
+func (powers) slopeOf(x []*series, at func([]*series) (*series, bool)) (*series, ops.Fault) {
+	given := []*series{along(x[0].c[0])}
+	for _, s := range x[1:] {
+		if _, still := (powers{}).still(s); !still {
+			s = lost(s.c[0])
+		}
+		given = append(given, s)
+	}
+	if of, ok := at(given); ok && !of.lost && x[0].top <= 1 {
+		out := &series{op: ops.Slope, a: of, b: x[0], top: max(of.top-1, 0), done: 1}
+		out.c[0] = of.at(1)
+		return out, ops.NoFault
+	}
+	for i, s := range x[1:] {
+		given[i+1] = fixed(s.c[0])
+	}
+	of, ok := at(given)
+	if !ok {
+		return nil, ops.NoReal
+	}
+	return lost(of.at(1)), ops.NoFault
+}
+
+func (powers) unknown() (*series, ops.Fault) { return lost(ops.Everything()), ops.NoFault }
+
+// series returns a walker over series for one over plain numbers.
+func (w *floatWalker) series() *seriesWalker {
+	return &seriesWalker{walker[*series, powers]{p: w.p, st: w.st, ctx: w.ctx, left: w.left, depth: w.depth}}
+}
