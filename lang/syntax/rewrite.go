@@ -10,42 +10,12 @@ func Rewrite(x Expr, replace func(Expr) (Expr, bool)) Expr {
 	if to, ok := replace(x); ok {
 		return to
 	}
-	in := func(x Expr) Expr { return Rewrite(x, replace) }
-	switch x := x.(type) {
-	case *Paren:
-		return &Paren{At: x.At, X: in(x.X)}
-	case *Unary:
-		return &Unary{At: x.At, Op: x.Op, X: in(x.X)}
-	case *Binary:
-		return &Binary{At: x.At, OpAt: x.OpAt, Op: x.Op, Implied: x.Implied, X: in(x.X), Y: in(x.Y)}
-	case *Root:
-		return &Root{At: x.At, X: in(x.X)}
-	case *Call:
-		args := make([]Arg, len(x.Args))
-		for i, a := range x.Args {
-			args[i] = Arg{Name: a.Name, NameAt: a.NameAt, X: in(a.X)}
+	return copied(x, func(at Span) Span { return at }, func(x Expr, bound Ident) Expr {
+		if bound.Name != "" {
+			return Rewrite(x, keeping(bound, replace))
 		}
-		return &Call{At: x.At, Func: x.Func, Name: x.Name, Args: args}
-	case *With:
-		by := make([]Binding, len(x.By))
-		for i, b := range x.By {
-			by[i] = Binding{Name: b.Name, NameAt: b.NameAt, X: in(b.X)}
-		}
-		return &With{At: x.At, X: in(x.X), By: by}
-	case *SlopeOf:
-		return &SlopeOf{At: x.At, X: Rewrite(x.X, keeping(x.Var, replace)), Var: x.Var, Place: in(x.Place)}
-	case *AreaUnder:
-		return &AreaUnder{At: x.At, X: Rewrite(x.X, keeping(x.Var, replace)), Var: x.Var, From: in(x.From), To: in(x.To)}
-	case *List:
-		items := make([]Expr, len(x.Items))
-		for i, item := range x.Items {
-			items[i] = in(item)
-		}
-		return &List{At: x.At, Items: items, Unit: x.Unit}
-	case *Uncertain:
-		return &Uncertain{At: x.At, X: in(x.X), By: in(x.By), Unit: x.Unit}
-	}
-	return x
+		return Rewrite(x, replace)
+	})
 }
 
 // keeping leaves the name alone that a curve is drawn against: within the curve it
@@ -62,55 +32,74 @@ func keeping(bound Ident, replace func(Expr) (Expr, bool)) func(Expr) (Expr, boo
 // Unplaced returns an expression without its places in a text, for one that is
 // put into a statement that it was not written in.
 func Unplaced(x Expr) Expr {
-	return Rewrite(x, func(x Expr) (Expr, bool) {
-		switch x := x.(type) {
-		case *Number:
-			return &Number{Value: x.Value}, true
-		case *Quantity:
-			return unplacedQuantity(x), true
-		case *Mixed:
-			out := &Mixed{Neg: x.Neg}
-			for _, q := range x.Parts {
-				out.Parts = append(out.Parts, unplacedQuantity(q))
-			}
-			return out, true
-		case *Measured:
-			return &Measured{X: &Paren{X: Unplaced(x.X.X)}, Unit: UnitText{Text: x.Unit.Text}}, true
-		case *Pi:
-			return &Pi{}, true
-		case *That:
-			return &That{}, true
-		case *Name:
-			return &Name{Name: x.Name, Line: x.Line}, true
-		case *Paren:
-			return &Paren{X: Unplaced(x.X)}, true
-		case *Unary:
-			return &Unary{Op: x.Op, X: Unplaced(x.X)}, true
-		case *Binary:
-			return &Binary{Op: x.Op, Implied: x.Implied, X: Unplaced(x.X), Y: Unplaced(x.Y)}, true
-		case *Root:
-			return &Root{X: Unplaced(x.X)}, true
-		case *Call:
-			out := &Call{Func: x.Func}
-			for _, a := range x.Args {
-				out.Args = append(out.Args, Arg{Name: a.Name, X: Unplaced(a.X)})
-			}
-			return out, true
-		case *With:
-			out := &With{X: Unplaced(x.X)}
-			for _, b := range x.By {
-				out.By = append(out.By, Binding{Name: b.Name, X: Unplaced(b.X)})
-			}
-			return out, true
-		case *SlopeOf:
-			return &SlopeOf{X: Unplaced(x.X), Var: x.Var, Place: Unplaced(x.Place)}, true
-		case *AreaUnder:
-			return &AreaUnder{X: Unplaced(x.X), Var: x.Var, From: Unplaced(x.From), To: Unplaced(x.To)}, true
+	switch x := x.(type) {
+	case nil:
+		return nil
+	case *Number:
+		return &Number{Value: x.Value}
+	case *Quantity:
+		return unplacedQuantity(x)
+	case *Mixed:
+		out := &Mixed{Neg: x.Neg}
+		for _, q := range x.Parts {
+			out.Parts = append(out.Parts, unplacedQuantity(q))
 		}
-		return nil, false
-	})
+		return out
+	case *Measured:
+		return &Measured{X: &Paren{X: Unplaced(x.X.X)}, Unit: UnitText{Text: x.Unit.Text}}
+	case *Pi:
+		return &Pi{}
+	case *That:
+		return &That{}
+	case *Name:
+		return &Name{Name: x.Name, Line: x.Line}
+	}
+	return copied(x, func(Span) Span { return Span{} }, func(x Expr, _ Ident) Expr { return Unplaced(x) })
 }
 
 func unplacedQuantity(q *Quantity) *Quantity {
 	return &Quantity{Value: q.Value, Unit: UnitText{Text: q.Unit.Text}}
+}
+
+// copied returns a node with parts and places in its text of its own: what part
+// makes of each, and at of each place. A part in which a name is bound comes with
+// that name, any other with none. A node without parts is returned as it is.
+func copied(x Expr, at func(Span) Span, part func(x Expr, bound Ident) Expr) Expr {
+	in := func(x Expr) Expr { return part(x, Ident{}) }
+	unit := func(u UnitText) UnitText { return UnitText{Text: u.Text, At: at(u.At)} }
+	switch x := x.(type) {
+	case *Paren:
+		return &Paren{At: at(x.At), X: in(x.X)}
+	case *Unary:
+		return &Unary{At: at(x.At), Op: x.Op, X: in(x.X)}
+	case *Binary:
+		return &Binary{At: at(x.At), OpAt: at(x.OpAt), Op: x.Op, Implied: x.Implied, X: in(x.X), Y: in(x.Y)}
+	case *Root:
+		return &Root{At: at(x.At), X: in(x.X)}
+	case *Call:
+		args := make([]Arg, len(x.Args))
+		for i, a := range x.Args {
+			args[i] = Arg{Name: a.Name, NameAt: at(a.NameAt), X: in(a.X)}
+		}
+		return &Call{At: at(x.At), Func: x.Func, Name: at(x.Name), Args: args}
+	case *With:
+		by := make([]Binding, len(x.By))
+		for i, b := range x.By {
+			by[i] = Binding{Name: b.Name, NameAt: at(b.NameAt), X: in(b.X)}
+		}
+		return &With{At: at(x.At), X: in(x.X), By: by}
+	case *SlopeOf:
+		return &SlopeOf{At: at(x.At), X: part(x.X, x.Var), Var: x.Var, Place: in(x.Place)}
+	case *AreaUnder:
+		return &AreaUnder{At: at(x.At), X: part(x.X, x.Var), Var: x.Var, From: in(x.From), To: in(x.To)}
+	case *List:
+		items := make([]Expr, len(x.Items))
+		for i, item := range x.Items {
+			items[i] = in(item)
+		}
+		return &List{At: at(x.At), Items: items, Unit: unit(x.Unit)}
+	case *Uncertain:
+		return &Uncertain{At: at(x.At), X: in(x.X), By: in(x.By), Unit: unit(x.Unit)}
+	}
+	return x
 }
