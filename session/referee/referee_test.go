@@ -1,0 +1,162 @@
+package referee
+
+import (
+	"fmt"
+	"math/rand/v2"
+	"os"
+	"runtime"
+	"strconv"
+	"strings"
+	"sync"
+	"testing"
+)
+
+// family is a way to build pages, with the least part of them that must be solved:
+// 0.999 where there is a closed form, 0.99 elsewhere.
+type family struct {
+	name  string
+	build func(d dice) scene
+	least float64
+	// weight is how many of the cases are of this family, beside the others.
+	weight int
+	// mending tells that the scratchpad is known to fail here, and is being mended.
+	mending bool
+}
+
+const (
+	closedForm  = 0.999
+	byIteration = 0.99
+)
+
+var families = []family{
+	{"factors", factors, closedForm, 4, false},
+	{"undone", undone, closedForm, 4, true},
+	{"throws", throws, closedForm, 4, false},
+	{"touching", touching, closedForm, 4, true},
+	{"charges", charges, closedForm, 4, true},
+	{"owned", owned, closedForm, 4, false},
+	{"cancelling", cancelling, closedForm, 4, true},
+	{"sums", sums, closedForm, 4, false},
+	{"bounded", bounded, closedForm, 4, false},
+	{"angles", angles, closedForm, 2, true},
+	{"squares", squares, byIteration, 2, true},
+	{"pythagorean", pythagorean, closedForm, 2, true},
+	{"inverses", inverses, closedForm, 4, false},
+	{"transcendental", transcendental, byIteration, 1, true},
+	{"systems", systems, closedForm, 4, true},
+	{"remainders", remainders, closedForm, 10, false},
+	{"exact angles", exactAngles, closedForm, 10, false},
+	{"arithmetic", arithmetic, closedForm, 10, false},
+	{"identities", identities, closedForm, 6, false},
+	{"pulses", pulses, byIteration, 2, true},
+	{"steps", steps, closedForm, 2, true},
+	{"seams", seams, closedForm, 2, true},
+	{"areas", smoothAreas, byIteration, 2, true},
+	{"slopes", slopes, closedForm, 4, true},
+	{"graphs", graphs, byIteration, 1, true},
+}
+
+// cases is how many pages are judged. REFEREE sets it: 100000 in CI, 10000000 to
+// look for what is rare.
+func cases() int {
+	if n, err := strconv.Atoi(os.Getenv("REFEREE")); err == nil {
+		return n
+	}
+	return 3000
+}
+
+// tally counts what became of the cases of a family.
+type tally struct {
+	sync.Mutex
+	cases, solved int
+	wrong, silent []string
+}
+
+// keep is how many lines of each kind are kept for the report.
+const keep = 12
+
+// hold judges one case. Its number is its seed.
+func (f *family) hold(n int, t *tally) {
+	s := f.build(dice{rand.New(rand.NewPCG(uint64(n), 9))})
+	h := hear(s.lines)
+	r := s.judge(h)
+	t.Lock()
+	defer t.Unlock()
+	t.cases++
+	line := ""
+	if r.wrong != "" || !r.solved {
+		line = fmt.Sprintf("%s %d: %s\n      says: %s", f.name, n, strings.Join(s.lines, "; "), h.said())
+	}
+	switch {
+	case r.wrong != "":
+		t.wrong = append(t.wrong, line+"\n      true: "+r.wrong)
+	case r.solved:
+		t.solved++
+	default:
+		t.silent = append(t.silent, line)
+	}
+}
+
+// spread judges so many cases on all processors.
+func (f *family) spread(n int) *tally {
+	t := &tally{}
+	var wait sync.WaitGroup
+	workers := runtime.GOMAXPROCS(0)
+	for w := range workers {
+		wait.Go(func() {
+			for i := w; i < n; i += workers {
+				f.hold(i, t)
+			}
+		})
+	}
+	wait.Wait()
+	return t
+}
+
+// TestReferee tolerates no wrong value and no false claim, and tells which part of
+// each family is solved.
+func TestReferee(t *testing.T) {
+	weights := 0
+	for i := range families {
+		weights += families[i].weight
+	}
+	total := cases()
+	for i := range families {
+		f := &families[i]
+		t.Run(f.name, func(t *testing.T) {
+			if f.mending && os.Getenv("REFEREE") == "" {
+				t.Skip("being mended")
+			}
+			got := f.spread(total * f.weight / weights)
+			share := float64(got.solved) / float64(max(got.cases, 1))
+			t.Logf("%d cases, %.2f %% solved", got.cases, 100*share)
+			for _, line := range got.wrong[:min(keep, len(got.wrong))] {
+				t.Error(line)
+			}
+			if n := len(got.wrong); n > 0 {
+				t.Errorf("%d wrong", n)
+			}
+			if share >= f.least {
+				return
+			}
+			t.Errorf("only %.2f %% solved", 100*share)
+			for _, line := range got.silent[:min(keep, len(got.silent))] {
+				t.Log(line)
+			}
+		})
+	}
+}
+
+// BenchmarkReferee judges cases of all families in turn.
+func BenchmarkReferee(b *testing.B) {
+	t := &tally{}
+	n := 0
+	for b.Loop() {
+		families[n%len(families)].hold(n/len(families), t)
+		n++
+	}
+	for _, line := range t.wrong {
+		b.Error(line)
+	}
+	b.ReportMetric(100*float64(t.solved)/float64(t.cases), "%solved")
+}

@@ -1,0 +1,263 @@
+package referee
+
+import (
+	"regexp"
+	"strings"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/syntax"
+	"steelyard/units"
+)
+
+// roots are the real solutions of one equation for one unknown that the page's
+// conditions allow: all of them, in rising order. Where there are infinitely many,
+// period is the distance after which they come again, and they are those of one
+// period.
+type roots struct {
+	all    []between
+	period *between
+	// close is how far a root may be off, as a part of the greatest one, where
+	// they touch or nearly do.
+	close float64
+}
+
+// one root, or some.
+func are(all ...between) roots { return roots{all: all} }
+
+// size is the greatest absolute value of a root.
+func (t roots) size() float64 {
+	most := 0.0
+	for _, x := range t.all {
+		most = max(most, x.size())
+	}
+	return most
+}
+
+// which finds the root that a number is, or -1. What is 0 must be 0.
+func (t roots) which(x between, half float64) int {
+	for i, root := range t.all {
+		if t.period != nil {
+			root = nextTo(root, x, *t.period)
+		}
+		room := half + 1e-9*root.size() + t.close*t.size()
+		switch {
+		case root.isZero() && x.size() == 0:
+			return i
+		case root.isZero() && t.close == 0:
+		case apart(x, root) <= room:
+			return i
+		}
+	}
+	return -1
+}
+
+// nextTo moves a root by whole periods to the one that is nearest to a number.
+func nextTo(root, x, period between) between {
+	turns, ok := x.sub(root).div(period)
+	if !ok {
+		return root
+	}
+	return root.add(period.mul(whole(rounded(turns.middle().lo))))
+}
+
+// proved tells whether the page has the roots that it was built with: there both
+// sides are equal, to nearly 200 bits.
+func (t roots) proved(h *hearing) (string, bool) {
+	s, ok := h.last.Stmt.(*syntax.Solve)
+	if !ok {
+		return "", true // not read; there is nothing to judge
+	}
+	name := s.Unknowns[0].Name
+	if len(s.Unknowns) > 1 {
+		name = strings.TrimRight(name, "0123456789")
+	}
+	for _, root := range t.all {
+		in := h.meant.with(name, root)
+		left, ok1 := in.value(s.Equations[0].Left)
+		right, ok2 := in.value(s.Equations[0].Right)
+		if !ok1 || !ok2 {
+			return "the sides have no value at the root " + root.text(), false
+		}
+		if !left.meets(right) || left.sub(right).size() > 1e-22*(1+left.size()) {
+			return "the sides differ at the root " + root.text() + " by " + left.sub(right).text(), false
+		}
+	}
+	return "", true
+}
+
+// pieceText is where a search has gone or has settled nothing.
+var pieceText = regexp.MustCompile(`[Ff]rom (.+?) to (.+?)(,| it is not settled| \()`)
+
+// piece is a range that a message names.
+func (h *hearing) piece(message string) (lo, hi printed, ok bool) {
+	m := pieceText.FindStringSubmatch(message)
+	if m == nil {
+		return lo, hi, false
+	}
+	lo, ok1 := h.meant.printed(m[1])
+	hi, ok2 := h.meant.printed(m[2])
+	return lo, hi, ok1 && ok2
+}
+
+// turns tells whether a message says that the roots come again and again.
+func turns(message string) bool {
+	return strings.Contains(message, "full turn") || strings.Contains(message, "n·")
+}
+
+// endless tells whether a message says that there is no end of roots.
+func endless(message string) bool {
+	return strings.Contains(message, "infinitely") || strings.Contains(message, "without end") || strings.Contains(message, "more")
+}
+
+// judge hears what is claimed of the roots. Choice is which root was asked for.
+func (t roots) judge(choice string) func(h *hearing) ruling {
+	return func(h *hearing) ruling {
+		if why, ok := t.proved(h); !ok {
+			return wrong("the page is built wrong: %s", why)
+		}
+		for i := range h.last.Findings {
+			f := &h.last.Findings[i]
+			switch f.ID {
+			case finding.NoSolution:
+				if len(t.all) > 0 {
+					return wrong("false: %s is a root", t.all[0].text())
+				}
+				return solved
+			case finding.WhichRoot:
+				return t.listed(h, f.Message, choice)
+			}
+		}
+		if len(h.last.Values()) == 0 {
+			return silent
+		}
+		return t.given(h, choice)
+	}
+}
+
+// listed judges a list of several roots among which one must be chosen.
+func (t roots) listed(h *hearing, message, choice string) ruling {
+	if choice == "greatest" || choice == "least" {
+		if t.period != nil {
+			return solved
+		}
+		return wrong("it asks which root is meant, though the line says so")
+	}
+	_, list, ok := strings.Cut(message, ": ")
+	if !ok {
+		list = message
+	}
+	seen := map[int]bool{}
+	for _, p := range h.meant.quantities(list) {
+		i := t.which(p.is, p.half)
+		switch {
+		case i < 0:
+			return wrong("%s is no root", p.is.text())
+		case seen[i] && t.period == nil:
+			return wrong("the root %s is named twice", t.all[i].text())
+		}
+		seen[i] = true
+	}
+	switch {
+	case len(seen) == 0:
+		return silent
+	case t.period != nil && (turns(message) || endless(message)):
+	case t.period != nil:
+		return wrong("the roots come again without end, and it is not said")
+	case len(t.all) == 1 && choice != "each":
+		return wrong("several roots are claimed, and there is one")
+	}
+	if more := strings.Contains(list, "more"); len(seen) < len(t.all) && !more {
+		return wrong("%d of %d roots are named", len(seen), len(t.all))
+	}
+	return solved
+}
+
+// given judges the values that a line gives its names, and what it says of others.
+func (t roots) given(h *hearing, choice string) ruling {
+	seen := map[int]bool{}
+	values := h.last.Values()
+	for k, v := range values {
+		i := t.which(float(v.SI), 0)
+		if i < 0 {
+			return wrong("%s is no root", v.Shown(units.Screen))
+		}
+		want := i
+		switch choice {
+		case "greatest":
+			want = len(t.all) - 1
+		case "least":
+			want = 0
+		case "each":
+			want = k
+		}
+		if i != want {
+			return wrong("%s is not the root asked for, %s", v.Shown(units.Screen), t.all[want].text())
+		}
+		if p, ok := h.meant.printed(v.Shown(units.File)); !ok || t.which(p.is, p.half) < 0 {
+			return wrong("%s is printed for %s", v.Shown(units.File), t.all[i].text())
+		}
+		seen[i] = true
+	}
+	again := false
+	for i := range h.last.Findings {
+		f := &h.last.Findings[i]
+		switch f.ID {
+		case finding.OtherRoot:
+			again = again || turns(f.Message)
+			for _, p := range h.meant.quantities(f.Message) {
+				i := t.which(p.is, p.half)
+				if i < 0 && !turns(f.Message) {
+					return wrong("%s is no other root", p.is.text())
+				}
+				if seen[i] && (t.period == nil || apart(p.is, float(values[0].SI)) <= 2*p.half) {
+					return wrong("the root %s is named twice", t.all[i].text())
+				}
+				seen[i] = true
+			}
+		case finding.NotSettled:
+			if lo, hi, ok := h.piece(f.Message); ok {
+				t.open(lo, hi, seen)
+			}
+		case finding.Searched:
+			if lo, hi, ok := h.piece(f.Message); ok && choice == "" {
+				t.outside(lo, hi, seen)
+			}
+		}
+	}
+	switch {
+	case choice != "":
+	case t.period != nil && !again:
+		return wrong("the roots come again without end, and it is not said")
+	case t.missing(seen) >= 0:
+		return wrong("the root %s is left out", t.all[t.missing(seen)].text())
+	}
+	return solved
+}
+
+// open counts the roots in a piece that is not settled as named.
+func (t roots) open(lo, hi printed, seen map[int]bool) {
+	for i, root := range t.all {
+		if root.hi.Cmp(lo.is.wider(2*lo.half).lo) >= 0 && root.lo.Cmp(hi.is.wider(2*hi.half).hi) <= 0 {
+			seen[i] = true
+		}
+	}
+}
+
+// outside counts the roots beyond the range of a search as named.
+func (t roots) outside(lo, hi printed, seen map[int]bool) {
+	for i, root := range t.all {
+		if root.hi.Cmp(lo.is.lo) < 0 || root.lo.Cmp(hi.is.hi) > 0 {
+			seen[i] = true
+		}
+	}
+}
+
+// missing is a root that is not named, or -1.
+func (t roots) missing(seen map[int]bool) int {
+	for i := range t.all {
+		if !seen[i] {
+			return i
+		}
+	}
+	return -1
+}
