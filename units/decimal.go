@@ -33,9 +33,6 @@ func ParseDecimal(text string) (Decimal, bool) {
 		return Decimal{}, false
 	}
 	d := Decimal{Text: s.canonical(), Figures: s.figures(), LastPlace: s.exp - len(s.fraction)}
-	if abs(s.exp) > 2*maxDigits {
-		return Decimal{}, false
-	}
 	v := s.value()
 	if !finite(v.hi) || v.hi == 0 && !s.zero() {
 		return Decimal{}, false
@@ -63,15 +60,11 @@ func (d Decimal) Neg() Decimal {
 
 // Rat returns the number exactly.
 func (d Decimal) Rat() *big.Rat {
-	if r, ok := new(big.Rat).SetString(d.Text); ok {
-		return r
+	r, ok := new(big.Rat).SetString(d.Text)
+	if !ok {
+		return new(big.Rat) // the zero Decimal has no text
 	}
-	hi := new(big.Rat)
-	if finite(d.Hi) && finite(d.Lo) {
-		hi.SetFloat64(d.Hi)
-		hi.Add(hi, new(big.Rat).SetFloat64(d.Lo))
-	}
-	return hi
+	return r
 }
 
 func finite(v float64) bool { return v-v == 0 }
@@ -88,57 +81,31 @@ type scanned struct {
 	text            string
 	negative        bool
 	whole, fraction string
-	point           bool
-	exp             int
 	hasExp          bool
+	exp             int
 }
 
 func scanDecimal(text string) (scanned, bool) {
 	s := scanned{text: text}
-	rest, neg := strings.CutPrefix(text, "-")
-	s.negative = neg
+	rest, negative := strings.CutPrefix(text, "-")
+	s.negative = negative
 	s.whole, rest = digitsOf(rest)
-	if s.whole == "" {
-		return s, false
-	}
-	if after, ok := strings.CutPrefix(rest, "."); ok {
-		s.point = true
-		s.fraction, rest = digitsOf(after)
-		if s.fraction == "" {
+	if after, point := strings.CutPrefix(rest, "."); point {
+		if s.fraction, rest = digitsOf(after); s.fraction == "" {
 			return s, false
 		}
 	}
-	if len(s.whole)+len(s.fraction) > maxDigits {
-		return s, false
-	}
-	if rest == "" {
-		return s, true
-	}
-	if rest[0] != 'e' && rest[0] != 'E' {
-		return s, false
-	}
-	s.hasExp = true
-	rest = rest[1:]
-	sign := 1
-	if rest != "" && (rest[0] == '-' || rest[0] == '+') {
-		if rest[0] == '-' {
-			sign = -1
+	if rest != "" {
+		if rest[0] != 'e' && rest[0] != 'E' {
+			return s, false
 		}
-		rest = rest[1:]
+		exp, err := strconv.Atoi(rest[1:])
+		if err != nil || abs(exp) > 2*maxDigits {
+			return s, false
+		}
+		s.hasExp, s.exp = true, exp
 	}
-	digits, after := digitsOf(rest)
-	if digits == "" || after != "" {
-		return s, false
-	}
-	digits = strings.TrimLeft(digits, "0")
-	if len(digits) > 4 {
-		return s, false
-	}
-	for _, c := range []byte(digits) {
-		s.exp = s.exp*10 + int(c-'0')
-	}
-	s.exp *= sign
-	return s, true
+	return s, s.whole != "" && len(s.whole)+len(s.fraction) <= maxDigits
 }
 
 func digitsOf(s string) (string, string) {
@@ -171,20 +138,16 @@ func (s *scanned) canonical() string {
 	if len(w) == len(s.whole) && !s.hasExp {
 		return s.text
 	}
-	var b strings.Builder
 	if s.negative {
-		b.WriteByte('-')
+		w = "-" + w
 	}
-	b.WriteString(w)
-	if s.point {
-		b.WriteByte('.')
-		b.WriteString(s.fraction)
+	if s.fraction != "" {
+		w += "." + s.fraction
 	}
-	if s.hasExp && s.exp != 0 {
-		b.WriteByte('e')
-		b.WriteString(strconv.Itoa(s.exp))
+	if s.exp != 0 {
+		w += "e" + strconv.Itoa(s.exp)
 	}
-	return b.String()
+	return w
 }
 
 // value returns the number as a double-double whose high part is the nearest

@@ -2,39 +2,19 @@ package units
 
 import "strings"
 
-// piece is one word of what was meant.
-type piece struct {
-	text string
-	exp  int8
-}
-
-// meant is one way to put a wrong word right: the words to write instead. The
-// exponent that stood at the wrong word goes to the last of them.
-type meant []piece
-
-// slips are short forms that people write, and what the unit is. They are
-// offered, not read: the text of a worksheet keeps one form for one unit.
-var slips = [...]struct {
-	wrong string
-	right meant
-}{
-	{"sec", meant{{"s", 1}}}, {"secs", meant{{"s", 1}}}, {"hr", meant{{"h", 1}}}, {"hrs", meant{{"h", 1}}},
-	{"mins", meant{{"min", 1}}}, {"y", meant{{"yr", 1}}}, {"yrs", meant{{"yr", 1}}}, {"wks", meant{{"wk", 1}}},
-	{"msec", meant{{"ms", 1}}}, {"usec", meant{{"μs", 1}}}, {"nsec", meant{{"ns", 1}}},
-	{"mtr", meant{{"m", 1}}}, {"mtrs", meant{{"m", 1}}}, {"mt", meant{{"m", 1}}},
-	{"kms", meant{{"km", 1}}}, {"cms", meant{{"cm", 1}}}, {"mms", meant{{"mm", 1}}},
-	{"in", meant{{"inch", 1}}}, {"ins", meant{{"inch", 1}}}, {"yds", meant{{"yd", 1}}},
-	{"gm", meant{{"g", 1}}}, {"gms", meant{{"g", 1}}}, {"gr", meant{{"g", 1}}}, {"gr", meant{{"grain", 1}}}, {"kgs", meant{{"kg", 1}}}, {"kilo", meant{{"kg", 1}}},
-	{"kilos", meant{{"kg", 1}}}, {"lbs", meant{{"lb", 1}}}, {"mcg", meant{{"μg", 1}}},
-	{"amp", meant{{"A", 1}}}, {"amps", meant{{"A", 1}}}, {"mamp", meant{{"mA", 1}}},
-	{"kph", meant{{"km", 1}, {"h", -1}}}, {"kmph", meant{{"km", 1}, {"h", -1}}}, {"kmh", meant{{"km", 1}, {"h", -1}}},
-	{"kmhr", meant{{"km", 1}, {"h", -1}}}, {"mps", meant{{"m", 1}, {"s", -1}}}, {"fps", meant{{"ft", 1}, {"s", -1}}},
-	{"rps", meant{{"rev", 1}, {"s", -1}}}, {"cps", meant{{"Hz", 1}}}, {"rads", meant{{"rad", 1}}}, {"degs", meant{{"deg", 1}}},
-	{"degK", meant{{"K", 1}}}, {"celcius", meant{{"celsius", 1}}}, {"centigrade", meant{{"celsius", 1}}},
-	{"sqm", meant{{"m", 2}}}, {"cbm", meant{{"m", 3}}}, {"ccm", meant{{"cm", 3}}}, {"sqcm", meant{{"cm", 2}}},
-	{"ohms", meant{{"Ω", 1}}}, {"cycles", meant{{"rev", 1}}}, {"turns", meant{{"rev", 1}}}, {"turn", meant{{"rev", 1}}},
-	{"ftlb", meant{{"ft", 1}, {"lbf", 1}}}, {"ftlbs", meant{{"ft", 1}, {"lbf", 1}}}, {"lbft", meant{{"lbf", 1}, {"ft", 1}}},
-	{"inlb", meant{{"inch", 1}, {"lbf", 1}}}, {"cal_th", meant{{"cal", 1}}}, {"PSI", meant{{"psi", 1}}},
+// slips are short forms that people write, and the unit that is meant. They are
+// offered, not read: the text of a worksheet keeps one form for one unit. The
+// exponent that stood at the wrong word goes to the last word of the right one.
+var slips = [...]struct{ wrong, right string }{
+	{"sec", "s"}, {"secs", "s"}, {"hr", "h"}, {"hrs", "h"}, {"mins", "min"}, {"y", "yr"}, {"yrs", "yr"}, {"wks", "wk"},
+	{"msec", "ms"}, {"usec", "μs"}, {"nsec", "ns"}, {"mtr", "m"}, {"mtrs", "m"}, {"mt", "m"}, {"kms", "km"}, {"cms", "cm"},
+	{"mms", "mm"}, {"in", "inch"}, {"ins", "inch"}, {"yds", "yd"}, {"gm", "g"}, {"gms", "g"}, {"gr", "g"}, {"gr", "grain"},
+	{"kgs", "kg"}, {"kilo", "kg"}, {"kilos", "kg"}, {"lbs", "lb"}, {"mcg", "μg"}, {"amp", "A"}, {"amps", "A"},
+	{"mamp", "mA"}, {"kph", "km h^-1"}, {"kmph", "km h^-1"}, {"kmh", "km h^-1"}, {"kmhr", "km h^-1"}, {"mps", "m s^-1"},
+	{"fps", "ft s^-1"}, {"rps", "rev s^-1"}, {"cps", "Hz"}, {"rads", "rad"}, {"degs", "deg"}, {"degK", "K"},
+	{"celcius", "celsius"}, {"centigrade", "celsius"}, {"sqm", "m^2"}, {"cbm", "m^3"}, {"ccm", "cm^3"}, {"sqcm", "cm^2"},
+	{"ohms", "Ω"}, {"cycles", "rev"}, {"turns", "rev"}, {"turn", "rev"}, {"ftlb", "ft lbf"}, {"ftlbs", "ft lbf"},
+	{"lbft", "lbf ft"}, {"inlb", "inch lbf"}, {"cal_th", "cal"}, {"PSI", "psi"},
 }
 
 // diagnose says what is wrong with a text that is no unit, with every reading.
@@ -45,7 +25,7 @@ func (t *Table) diagnose(s *shape, bad *trouble, text string, place Place) *Prob
 			p.Kind = ProblemRange
 		}
 		if !f.lost {
-			p.Readings = t.readings(s, -1, nil, place)
+			p.Readings = t.readings(s, -1, "", place)
 		}
 		return p.spelledOut()
 	}
@@ -129,7 +109,7 @@ func (t *Table) metreSecond(s *shape, at int, place Place) *Problem {
 		Message: "`ms` is the millisecond, so ms^" + e + " can be read in two ways.",
 		Hint:    "Put a blank between metres and seconds, or name the millisecond",
 	}
-	for _, w := range []meant{{{"m", 1}, {"s", 1}}, {{"millisecond", 1}}} {
+	for _, w := range []string{"m s", "millisecond"} {
 		for _, r := range t.readings(s, at, w, place) {
 			p.add(r)
 		}
@@ -137,9 +117,9 @@ func (t *Table) metreSecond(s *shape, at int, place Place) *Problem {
 	return p.spelledOut()
 }
 
-// ways lists what an unknown word may be meant as. Glued tells that it is
-// made of units written without what belongs between them.
-func (t *Table) ways(f *factor) (out []meant, glued bool) {
+// ways lists what an unknown word may be meant as, as texts of units. Glued tells
+// that it is made of units written without what belongs between them.
+func (t *Table) ways(f *factor) (out []string, glued bool) {
 	if len(f.word) > 64 {
 		return nil, false
 	}
@@ -149,22 +129,23 @@ func (t *Table) ways(f *factor) (out []meant, glued bool) {
 		}
 	}
 	if name, ok := longForm(f.word); ok {
-		out = append(out, meant{{name, 1}})
+		out = append(out, name)
 	}
 	if len(out) > 0 {
 		return out, false
 	}
 	if w, ok := t.digitPower(f); ok {
-		return []meant{w}, true
+		return []string{w}, true
 	}
-	same, w := sameLetters(f.word), t.split(f)
+	same, w := sameLetters(f.word), split(f)
+	first, _, _ := strings.Cut(w, " ")
 	switch {
-	case w != nil && (len(same) == 0 || strings.Contains(" N J W V A Pa kg ", " "+w[0].text+" ")):
-		return []meant{w}, true
-	case w != nil:
-		return append(asWays(same), w), false
+	case w != "" && (len(same) == 0 || strings.Contains(" N J W V A Pa kg ", " "+first+" ")):
+		return []string{w}, true
+	case w != "":
+		return append(same, w), false
 	}
-	return asWays(t.Suggest(f.word)), false
+	return t.Suggest(f.word), false
 }
 
 // longForm returns the name by which a unit is read whose symbol is not.
@@ -186,65 +167,52 @@ func isLevel(word string) bool {
 	return false
 }
 
-func asWays(words []string) (out []meant) {
-	for _, w := range words {
-		out = append(out, meant{{w, 1}})
-	}
-	return out
-}
-
 // digitPower reads s2 as s^2.
-func (t *Table) digitPower(f *factor) (meant, bool) {
-	n := len(f.word)
+func (t *Table) digitPower(f *factor) (string, bool) {
 	word := strings.TrimRight(f.word, "0123456789")
 	digits := f.word[len(word):]
-	if word == "" || len(word) == n || len(digits) > 1 || f.raised || digits == "0" || digits == "1" {
-		return nil, false
+	if word == "" || len(digits) != 1 || f.raised || digits == "0" || digits == "1" {
+		return "", false
 	}
-	power := int8(digits[0] - '0')
-	if t.Has(word) {
-		return meant{{word, power}}, true
+	if !t.Has(word) {
+		inner := *f
+		inner.word = word
+		word = split(&inner)
 	}
-	inner := *f
-	inner.word = word
-	if w := t.split(&inner); w != nil {
-		w[len(w)-1].exp = power
-		return w, true
-	}
-	return nil, false
+	return word + "^" + digits, word != ""
 }
 
 // split reads Nm as N m: the fewest symbols that make up the word, the first
 // as long as can be.
-func (t *Table) split(f *factor) meant {
+func split(f *factor) string {
 	const most = 12
 	if len(f.word) > most {
-		return nil
+		return ""
 	}
 	for pieces := 2; pieces <= 4; pieces++ {
-		if w := t.splitInto(f.word, pieces, f.exp.num < 0); w != nil && w[0].text != "K" {
+		if w := splitInto(f.word, pieces, f.exp.num < 0); w != "" && !strings.HasPrefix(w, "K ") {
 			return w
 		}
 	}
-	return nil
+	return ""
 }
 
-func (t *Table) splitInto(word string, pieces int, negative bool) meant {
+func splitInto(word string, pieces int, negative bool) string {
 	if pieces == 1 {
 		if joinable(word) && !(negative && word == "ms") {
-			return meant{{word, 1}}
+			return word
 		}
-		return nil
+		return ""
 	}
 	for n := len(word) - 1; n > 0; n-- {
 		if !joinable(word[:n]) {
 			continue
 		}
-		if rest := t.splitInto(word[n:], pieces-1, negative); rest != nil {
-			return append(meant{{word[:n], 1}}, rest...)
+		if rest := splitInto(word[n:], pieces-1, negative); rest != "" {
+			return word[:n] + " " + rest
 		}
 	}
-	return nil
+	return ""
 }
 
 // joinable tells whether people write a symbol without a blank beside others.
@@ -260,7 +228,7 @@ func joinable(s string) bool {
 
 // readings renders a text with the word at a place put right, and keeps the
 // rendering if it can be read.
-func (t *Table) readings(s *shape, at int, w meant, place Place) []string {
+func (t *Table) readings(s *shape, at int, meant string, place Place) []string {
 	var out []part
 	for i, f := range s.factors {
 		if i != at {
@@ -271,7 +239,7 @@ func (t *Table) readings(s *shape, at int, w meant, place Place) []string {
 			out = append(out, fixed...)
 			continue
 		}
-		parts, ok := t.instead(&f, w)
+		parts, ok := t.instead(&f, meant)
 		if !ok {
 			return nil
 		}
@@ -300,7 +268,7 @@ func (u *Unit) startsWithOne() bool {
 // mended puts right a further word beside the one that is reported.
 func (t *Table) mended(f *factor) ([]part, bool) {
 	if a, ok := t.find(f.word); ok && f.metreSecond() {
-		return t.instead(f, meant{{"m", 1}, {"s", 1}})
+		return t.instead(f, "m s")
 	} else if ok {
 		if a.text != "ms" {
 			a.text = asWritten(a, f)
@@ -324,22 +292,22 @@ func asWritten(a atom, f *factor) string {
 }
 
 // instead replaces a factor by what was meant.
-func (t *Table) instead(f *factor, w meant) ([]part, bool) {
-	out := make([]part, 0, len(w))
-	for i, p := range w {
-		a, ok := t.find(p.text)
+func (t *Table) instead(f *factor, meant string) ([]part, bool) {
+	right := shapeOf(meant, AloneInPlace).factors
+	out := make([]part, 0, len(right))
+	for i, p := range right {
+		a, ok := t.find(p.word)
 		if !ok {
 			return nil, false
 		}
-		a.text = p.text
-		e := whole(p.exp)
-		den := f.den
+		a.text = p.word
+		e, den := p.exp, f.den
 		switch {
-		case len(w) == 1 || i == len(w)-1 && p.exp > 0:
+		case len(right) == 1 || i == len(right)-1 && e.num > 0:
 			if e, ok = e.Mul(f.exp); !ok {
 				return nil, false
 			}
-		case p.exp < 0 && !f.den && f.exp == whole(1):
+		case e.num < 0 && !f.den && f.exp == whole(1):
 			den, e = true, e.Neg()
 		}
 		out = append(out, part{a, e, den})
