@@ -5,6 +5,7 @@
 package help
 
 import (
+	_ "embed"
 	"slices"
 	"strings"
 
@@ -19,31 +20,9 @@ import (
 
 // overview is what help says without a word: one screen of 24 rows of 80 cells,
 // the prompt and an indent of eight included.
-var overview = []string{
-	"Write as on paper. A line that begins with = is the result above it.",
-	"",
-	"m = 0.080 kg                 a given: a number and its unit",
-	"W = 1/2*m*v^2                a result; also × · ÷ √ π ² ½, v₀, ω, μ_k",
-	"k = 2*W/x^2 in N/m           a result reported in a unit: it is checked",
-	"check 1/2*k*x^2 = W          also < > ≤ ≥, within 1 %, is negative",
-	"U(x) = 1/2*k*x^2 in J        a function of your own; then U(3 cm)",
-	"spring_energy(k, x)          a formula of the library",
-	"that in kJ                   the value above, in another unit",
-	"let k in N/m                 a symbol with a unit and no value yet",
-	"1 lap = 400 m                a unit of your own",
-	"part a: How stiff is it?     also note …, # remark",
-	"report k to 3 figures        an answer of the part",
-	"",
-	"Ask    names, describe k, help newton, help torque, help spring_energy,",
-	"       help check",
-	"Lists  help statements, functions, formulas, units, quantities,",
-	"       constants, findings; guides: help numbers, angles, temperatures",
-	"Do     undo, save FILE, open FILE, replay, quit",
-	"Keys   Tab completes, Ctrl-R searches, Ctrl-C drops a line, Ctrl-D ends",
-	"",
-	"A study aid: not for engineering, medical or safety decisions; local",
-	"codes and licensed practice come first.",
-}
+//
+//go:embed overview.txt
+var overview string
 
 // page is one place where a word is looked for. It returns nil where nothing is
 // known of the word.
@@ -64,7 +43,7 @@ func Topic(pad *session.Pad, word string, cells int) []string {
 func unfitted(pad *session.Pad, word string) []string {
 	word = tidy(word)
 	if word == "" {
-		return slices.Clone(overview)
+		return strings.Split(strings.TrimSuffix(overview, "\n"), "\n")
 	}
 	if out := answer(pad, word); out != nil {
 		return out
@@ -136,9 +115,7 @@ func Words(pad *session.Pad) []string {
 	for _, l := range lists {
 		words = append(words, l.word)
 	}
-	for _, g := range guides {
-		words = append(words, g.word)
-	}
+	words = append(words, heads(guides)...)
 	for _, s := range syntax.Statements() {
 		words = append(words, s.Word)
 	}

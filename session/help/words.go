@@ -39,62 +39,9 @@ func statement(_ *session.Pad, word string) []string {
 		for line := range strings.SplitSeq(s.Example, "\n") {
 			out = append(out, "    "+line)
 		}
-		return append(out, rowsOf(more[:], word)...)
+		return append(out, section(more, word)...)
 	}
 	return nil
-}
-
-// more are further rows on statements whose form does not say it all.
-var more = [...]section{
-	{"check", []string{
-		"  Against a written quantity it asks whether the value rounds to it:",
-		"    check k = 257 N/m          holds for 256.889 N/m",
-		"  Two values must agree to 9 figures, unless it says how nearly:",
-		"    check k = k2 within 1 %    of the right side; or within 2 N/m",
-		"  Other forms:",
-		"    check v < 4 m/s            also > ≤ ≥",
-		"    check W is negative        also positive, zero",
-		"  A check that does not hold is a finding, and the exit status is 1.",
-	}},
-	{"solve", []string{
-		"  A formula is solved by its name; with gives its symbols values:",
-		"    solve spring_energy for k in N/m with U = 3 J, x = 5 cm",
-		"  Of several solutions the positive one is taken; else say which:",
-		"    solve h = v0*t - 1/2*g*t^2 for the later t",
-		"    solve h = v0*t - 1/2*g*t^2 for t where t > 1 s",
-		"    solve h = v0*t - 1/2*g*t^2 for t1, t2",
-		"  As many equations as unknowns are solved together:",
-		"    solve x + y = 10 m and x - y = 2 m for x, y",
-		"  steps k then shows the working.",
-	}},
-	{"let", []string{
-		"  Until a line gives k a value, lines that use it are checked for their",
-		"  units and have no value.",
-	}},
-	{"formula", []string{
-		"  Each symbol has a line with its unit; 1 is that of a pure number.",
-		"  Then call it with the symbols in the order of those lines, the left",
-		"  side left out, or by name:",
-		"    hill_energy(70 kg, 9.8 m/s^2, 30 m)",
-		"    hill_energy(h = 30 m, m = 70 kg, a = 9.8 m/s^2)",
-		"  θ in °, angle, 0° if left out: gives a symbol a value of its own.",
-		"  Lines may follow that begin with holds for, topic and source.",
-		"  help formulas lists those that every worksheet has.",
-	}},
-	{"report", []string{
-		"  to 3 figures keeps zeros at the end. report sign of W tells whether W",
-		"  is positive, negative or zero.",
-	}},
-	{"results", []string{
-		"  Zeros at the end are kept then. Without it results have six figures at",
-		"  most, zeros at the end dropped.",
-	}},
-	{"round", []string{"  The usual rule is round halves away from zero."}},
-	{"constants", []string{"  help constants lists them. CODATA 2022 is meant."}},
-	{"part", []string{"  Within a part, giving a name a second time is a caution."}},
-	{"replay", []string{"  In the shell: steelyard replay FILE."}},
-	{"save", []string{"  A file that someone else has changed since is not written over."}},
-	{"undo", []string{"  Lines below that used it are taken back first: undo takes the last."}},
 }
 
 // function answers a built-in function.
