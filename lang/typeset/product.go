@@ -21,11 +21,11 @@ const (
 // would run into each other.
 func (l layout) product(to []Box, x *syntax.Binary) []Box {
 	to = l.operand(to, x.X, productRank, true)
-	left, right := l.rightEdge(x.X), l.leftEdge(x.Y)
+	before, after := l.edge(x.X, right), l.edge(x.Y, left)
 	switch {
-	case dotted(left, right):
+	case dotted(before, after):
 		to = append(to, Box{kind: infix, text: "⋅"})
-	case right == functionEdge:
+	case after == functionEdge:
 		to = append(to, Box{kind: times}, Box{kind: hair})
 	default:
 		to = append(to, Box{kind: times})
@@ -33,48 +33,63 @@ func (l layout) product(to []Box, x *syntax.Binary) []Box {
 	return l.operand(to, x.Y, productRank, false)
 }
 
-func dotted(left, right edge) bool {
+func dotted(before, after edge) bool {
 	switch {
-	case left == unitEdge, right == unitEdge, right == digitEdge:
+	case before == unitEdge, after == unitEdge, after == digitEdge:
 		return true
-	case left == longEdge, right == longEdge, right == signEdge:
+	case before == longEdge, after == longEdge, after == signEdge:
 		return true
-	case right == halfEdge:
-		return left == digitEdge || left == halfEdge
+	case after == halfEdge:
+		return before == digitEdge || before == halfEdge
 	}
 	return false
 }
 
-// leftEdge returns what a factor begins with.
-func (l layout) leftEdge(x syntax.Expr) edge {
-	x = bare(x)
-	if l.signed(x) {
+// side is an end of a factor.
+type side uint8
+
+const (
+	left side = iota
+	right
+)
+
+// edge returns what a factor begins or ends with.
+func (l layout) edge(x syntax.Expr, at side) edge {
+	if at == left && l.signed(x) {
 		return signEdge
-	}
-	if l.rank(x) < productRank {
-		return bracketEdge
 	}
 	for {
 		x = bare(x)
+		if l.rank(x) < productRank {
+			return bracketEdge
+		}
 		switch t := x.(type) {
 		case *syntax.Binary:
-			if t.Op == syntax.Pow {
-				if e, ok := l.baseEdge(bare(t.X)); ok {
-					return e
-				}
-			}
-			if t.Op == syntax.Div && !l.inline {
+			switch {
+			case t.Op == syntax.Div && !l.inline:
 				if numberFirst(t.X) {
 					return halfEdge
 				}
 				return bracketEdge
-			}
-			if l.rank(bare(t.X)) < productRank {
+			case t.Op == syntax.Pow:
+				e, whole := l.baseEdge(bare(t.X))
+				if at == left && whole || e == unitEdge || e == longEdge {
+					return e
+				}
+				if at == right {
+					return symbolEdge // an exponent is nothing that a letter could run into
+				}
+			case at == right && l.signed(t.Y):
 				return bracketEdge
 			}
+			if x = t.X; at == right {
+				x = t.Y
+			}
+		case *syntax.Unary:
+			if at == left {
+				return symbolEdge
+			}
 			x = t.X
-		case *syntax.Measured:
-			return unitEdge
 		default:
 			return l.atomEdge(x)
 		}
@@ -95,40 +110,6 @@ func numberFirst(x syntax.Expr) bool {
 		}
 	}
 	return false
-}
-
-// rightEdge returns what a factor ends with. An exponent ends nothing that a
-// letter could run into.
-func (l layout) rightEdge(x syntax.Expr) edge {
-	for {
-		x = bare(x)
-		if l.rank(x) < productRank {
-			return bracketEdge
-		}
-		switch t := x.(type) {
-		case *syntax.Binary:
-			if t.Op == syntax.Div && !l.inline {
-				return l.leftEdge(t)
-			}
-			if t.Op == syntax.Pow {
-				e, _ := l.baseEdge(bare(t.X))
-				if e == unitEdge || e == longEdge {
-					return e
-				}
-				return symbolEdge
-			}
-			if l.signed(t.Y) {
-				return bracketEdge
-			}
-			x = t.Y
-		case *syntax.Unary:
-			x = t.X
-		case *syntax.Call:
-			return symbolEdge
-		default:
-			return l.atomEdge(x)
-		}
-	}
 }
 
 // baseEdge returns the edge of the base of a power, if that is decided by the
