@@ -71,6 +71,10 @@ func (e *texEscaper) one(r rune) {
 		e.ascii(r)
 	case texMarks()[r] != "":
 		e.b.WriteString(texMarks()[r])
+	case writing.Unraised(r) != 0:
+		e.b.WriteString(`\ensuremath{^{` + string(rune(writing.Unraised(r))) + `}}`)
+	case writing.Unlowered(r) != 0:
+		e.b.WriteString(`\ensuremath{_{` + string(rune(writing.Unlowered(r))) + `}}`)
 	case texGreek()[r] != "":
 		e.b.WriteString(`\ensuremath{` + texGreek()[r] + `}`)
 	case cyrillic()[unicode.ToLower(r)] != "":
@@ -170,10 +174,6 @@ var texMarks = sync.OnceValue(func() map[rune]string {
 		'≡': `\ensuremath{\equiv}`, '∝': `\ensuremath{\propto}`, '→': `\ensuremath{\to}`, '←': `\ensuremath{\leftarrow}`, '⇒': `\ensuremath{\Rightarrow}`,
 		'⇔': `\ensuremath{\Leftrightarrow}`, '↔': `\ensuremath{\leftrightarrow}`, '∑': `\ensuremath{\sum}`, '∫': `\ensuremath{\int}`, '∂': `\ensuremath{\partial}`,
 		'∠': `\ensuremath{\angle}`, '⊥': `\ensuremath{\perp}`, '∥': `\ensuremath{\parallel}`, '∈': `\ensuremath{\in}`, '⁄': "/", '⟂': `\ensuremath{\perp}`,
-		'⁰': `\ensuremath{^{0}}`, '¹': `\ensuremath{^{1}}`, '²': `\ensuremath{^{2}}`, '³': `\ensuremath{^{3}}`, '⁴': `\ensuremath{^{4}}`, '⁵': `\ensuremath{^{5}}`,
-		'⁶': `\ensuremath{^{6}}`, '⁷': `\ensuremath{^{7}}`, '⁸': `\ensuremath{^{8}}`, '⁹': `\ensuremath{^{9}}`, '⁻': `\ensuremath{^{-}}`, '⁺': `\ensuremath{^{+}}`, 'ⁿ': `\ensuremath{^{n}}`,
-		'₀': `\ensuremath{_{0}}`, '₁': `\ensuremath{_{1}}`, '₂': `\ensuremath{_{2}}`, '₃': `\ensuremath{_{3}}`, '₄': `\ensuremath{_{4}}`, '₅': `\ensuremath{_{5}}`,
-		'₆': `\ensuremath{_{6}}`, '₇': `\ensuremath{_{7}}`, '₈': `\ensuremath{_{8}}`, '₉': `\ensuremath{_{9}}`,
 	}
 })
 
