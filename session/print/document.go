@@ -58,14 +58,13 @@ type (
 		Shown  Shown
 		Points int
 	}
-	// Check is a second route, and whether it agrees.
+	// Check is a second route, which agrees; one that does not is a Flaw.
 	Check struct {
 		Left, Right syntax.Expr // Right is nil where Sign is set
 		Relation    string      // "=", "<", "≤" …
 		Sign        string      // "is negative" …
 		Within      string      // "within 1 %", or empty
-		Holds       bool
-		Says        string // "both sides are 0.46 J"
+		Says        string      // "both sides are 0.46 J"
 	}
 	// Graph is a figure with the shape of each curve in words.
 	Graph struct{ *entry.Graph }

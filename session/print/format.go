@@ -58,9 +58,7 @@ type writer struct {
 
 func (w *writer) blocks(all []Block) {
 	for _, b := range all {
-		if b != nil {
-			b.write(w)
-		}
+		b.write(w)
 	}
 }
 
@@ -70,15 +68,8 @@ func (b Note) write(w *writer) {
 	}
 }
 
-func (b Givens) write(w *writer) {
-	if len(b.Rows) > 0 {
-		w.givens(b.Rows)
-	}
-}
-
 func (b Working) write(w *writer) {
 	switch {
-	case len(b.Lines) == 0:
 	case b.Definitions:
 		w.definitions(b.Lines)
 	case w.several:
@@ -98,42 +89,22 @@ func sought(lines []entry.WorkLine) syntax.Expr {
 	return nil
 }
 
-func (b Answer) write(w *writer) { w.answer(&b) }
-func (b Check) write(w *writer)  { w.check(&b) }
-func (b Flaw) write(w *writer)   { w.flaw(&b) }
-
 func (b Graph) write(w *writer) {
-	switch {
-	case b.Graph == nil:
-	case b.Blank: // the shapes would give the curves away
+	if b.Blank { // the shapes would give the curves away
 		w.graph(b.Graph, nil)
-	default:
+	} else {
 		w.graph(b.Graph, b.Shapes)
 	}
 }
 
-func (b EnergyBars) write(w *writer) {
-	if b.Bars != nil {
-		w.bars(b.Bars)
-	}
-}
-
-func (b Table) write(w *writer) {
-	if b.Table != nil && b.columns() > 0 {
-		w.table(&b)
-	}
-}
-
-func (b Text) write(w *writer) {
-	if len(b.Lines) > 0 {
-		w.told(b.Lines)
-	}
-}
-
-// mostRoom bounds the lines to write on, so that no document is all room.
-const mostRoom = 60
-
-func (b Room) write(w *writer) { w.room(max(1, min(b.Lines, mostRoom))) }
+func (b Givens) write(w *writer)     { w.givens(b.Rows) }
+func (b Answer) write(w *writer)     { w.answer(&b) }
+func (b Check) write(w *writer)      { w.check(&b) }
+func (b EnergyBars) write(w *writer) { w.bars(b.Bars) }
+func (b Table) write(w *writer)      { w.table(&b) }
+func (b Text) write(w *writer)       { w.told(b.Lines) }
+func (b Flaw) write(w *writer)       { w.flaw(&b) }
+func (b Room) write(w *writer)       { w.room(b.Lines) }
 
 // title is the title of a document, on one line.
 func (d *Document) title() string {
@@ -187,22 +158,6 @@ func (p *Part) several() bool {
 	return n > 1
 }
 
-// verdict is the word that tells how a check came out.
-func (c *Check) verdict() string {
-	if c.Holds {
-		return "holds"
-	}
-	return "does not hold"
-}
-
-// relation is the sign between the sides of a check.
-func (c *Check) relation() string {
-	if relation := oneLine(c.Relation); relation != "" {
-		return relation
-	}
-	return "="
-}
-
 // tail is what follows the sides of a check: "is zero within 0.1 J", or nothing.
 func (c *Check) tail() string { return oneLine(c.Sign + " " + c.Within) }
 
@@ -212,21 +167,12 @@ func (c *Check) claim() typeset.Box {
 	if c.Right == nil || c.Sign != "" {
 		return left
 	}
-	return typeset.Relation(left, c.relation(), typeset.Expr(c.Right))
-}
-
-// columns is how many columns a table has, its widest row counted.
-func (t *Table) columns() int {
-	n := len(t.Heads)
-	for _, row := range t.Rows {
-		n = max(n, len(row))
-	}
-	return n
+	return typeset.Relation(left, c.Relation, typeset.Expr(c.Right))
 }
 
 // numbers tells whether a column has numbers, which stand at its right.
 func (t *Table) numbers(column int) bool {
-	return len(t.Rows) > 0 && column < len(t.Rows[0]) && t.Rows[0][column].Value != nil
+	return len(t.Rows) > 0 && t.Rows[0][column].Value != nil
 }
 
 // heading is the first word of a finding, in capitals where it must not be missed.

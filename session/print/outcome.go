@@ -81,7 +81,7 @@ func (o outcome) Verdict(v *entry.Verdict) {
 	if !v.Holds || !ok {
 		return
 	}
-	c := Check{Left: s.Left, Right: s.Right, Holds: true, Relation: relations[s.Op], Says: view.Sides(v)}
+	c := Check{Left: s.Left, Right: s.Right, Relation: relations[s.Op], Says: view.Sides(v)}
 	if s.Within != nil {
 		c.Within = "within " + syntax.PrintExpr(s.Within)
 	}

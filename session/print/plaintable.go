@@ -10,28 +10,24 @@ import (
 // table writes a table in columns, or, where it is too wide for that, row by row
 // with its heads before the values.
 func (t *plainText) table(table *Table) {
-	columns := table.columns()
-	widths, across := make([]int, columns), 2*(columns-1)
 	heads, rows := texts(table.Heads), make([][]string, len(table.Rows))
 	for i, row := range table.Rows {
 		rows[i] = texts(row)
 	}
-	for _, row := range append([][]string{heads}, rows...) {
-		for i, cell := range row {
-			widths[i] = max(widths[i], runewidth.StringWidth(cell))
+	widths, across := make([]int, len(heads)), 2*(len(heads)-1)
+	for i := range heads {
+		widths[i] = runewidth.StringWidth(heads[i])
+		for _, row := range rows {
+			widths[i] = max(widths[i], runewidth.StringWidth(row[i]))
 		}
-	}
-	for _, w := range widths {
-		across += w
+		across += widths[i]
 	}
 	if across > t.columns {
 		t.rowByRow(heads, rows)
 		return
 	}
-	if len(heads) > 0 {
-		t.row(table, heads, widths)
-		t.out(strings.Repeat("-", across))
-	}
+	t.row(table, heads, widths)
+	t.out(strings.Repeat("-", across))
 	for _, row := range rows {
 		t.row(table, row, widths)
 	}
@@ -40,20 +36,15 @@ func (t *plainText) table(table *Table) {
 
 func (t *plainText) row(table *Table, cells []string, widths []int) {
 	line := ""
-	for i, w := range widths {
-		cell := ""
-		if i < len(cells) {
-			cell = cells[i]
-		}
+	for i, cell := range cells {
+		fill := runewidth.FillRight
 		if table.numbers(i) {
-			cell = runewidth.FillLeft(cell, w)
-		} else {
-			cell = runewidth.FillRight(cell, w)
+			fill = runewidth.FillLeft
 		}
 		if i > 0 {
 			line += "  "
 		}
-		line += cell
+		line += fill(cell, widths[i])
 	}
 	t.out(line)
 }
@@ -61,11 +52,7 @@ func (t *plainText) row(table *Table, cells []string, widths []int) {
 func (t *plainText) rowByRow(heads []string, rows [][]string) {
 	for _, row := range rows {
 		for i, cell := range row {
-			head := ""
-			if i < len(heads) {
-				head = heads[i] + ": "
-			}
-			t.wrapped("  ", "    ", head+cell)
+			t.wrapped("  ", "    ", heads[i]+": "+cell)
 		}
 		t.gap()
 	}
