@@ -320,6 +320,6 @@ func (b *builder) flaws(e *entry.Entry) {
 		if f.Severity == finding.Note {
 			continue
 		}
-		b.add(Flaw{Word: f.Severity.String(), Line: e.Line, Source: e.Text, Message: f.Message, Hint: f.Hint, Standout: f.Severity.Fails()})
+		b.add(Flaw{f, e.Line, e.Text})
 	}
 }

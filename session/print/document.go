@@ -5,6 +5,7 @@
 package print
 
 import (
+	"steelyard/lang/finding"
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
 )
@@ -77,12 +78,9 @@ type (
 	// Flaw is a finding that the reader must see: a mismatch, a failed check, an
 	// error, or a caution.
 	Flaw struct {
-		Word     string // "mismatch", "check", "error", "caution"
-		Line     int    // of the worksheet
-		Source   string // the statement as it was typed
-		Message  string
-		Hint     string
-		Standout bool // mismatches, failed checks and errors
+		finding.Finding
+		Line   int    // of the worksheet
+		Source string // the statement as it was typed
 	}
 	// Room is empty space to answer in, for about so many lines of writing.
 	Room struct{ Lines int }

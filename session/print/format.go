@@ -177,10 +177,10 @@ func (t *Table) numbers(column int) bool {
 
 // heading is the first word of a finding, in capitals where it must not be missed.
 func (f *Flaw) heading() string {
-	if f.Standout {
-		return strings.ToUpper(oneLine(f.Word))
+	if f.Severity.Fails() {
+		return strings.ToUpper(f.Severity.String())
 	}
-	return capital(oneLine(f.Word))
+	return capital(f.Severity.String())
 }
 
 // capital makes the first letter of an English word large.

@@ -119,14 +119,10 @@ func (p *page) room(lines int) {
 
 func (p *page) flaw(f *Flaw) {
 	class := "flaw"
-	if f.Standout {
+	if f.Severity.Fails() {
 		class += " standout"
 	}
-	p.text(`<div class="`, class, `" role="note">`, "\n<p><strong class=\"word\">", escapeHTML(f.Word), "</strong>")
-	if f.Line > 0 {
-		p.text(` <span class="line">in line `, strconv.Itoa(f.Line), "</span>")
-	}
-	p.text("</p>\n")
+	p.text(`<div class="`, class, `" role="note">`, "\n<p><strong class=\"word\">", f.Severity.String(), `</strong> <span class="line">in line `, strconv.Itoa(f.Line), "</span></p>\n")
 	if source := oneLine(f.Source); source != "" {
 		p.text("<p><code>", escapeHTML(source), "</code></p>\n")
 	}

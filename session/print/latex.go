@@ -262,10 +262,7 @@ func (p *paper) check(c *Check) {
 }
 
 func (p *paper) flaw(f *Flaw) {
-	p.text(map[bool]string{false: "\\aside{", true: "\\standout{"}[f.Standout], `\textbf{`, escapeTeX(capital(f.Word)), "}")
-	if f.Line > 0 {
-		p.text(` {\small in line `, strconv.Itoa(f.Line), "}")
-	}
+	p.text(map[bool]string{false: "\\aside{", true: "\\standout{"}[f.Severity.Fails()], `\textbf{`, capital(f.Severity.String()), `} {\small in line `, strconv.Itoa(f.Line), "}")
 	if source := oneLine(f.Source); source != "" {
 		p.text(`\newline\texttt{`, typeset.TeXCode(source), "}")
 	}

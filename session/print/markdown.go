@@ -217,10 +217,7 @@ func (m *marked) check(c *Check) {
 }
 
 func (m *marked) flaw(f *Flaw) {
-	s := "> **" + escapeMarkdown(f.heading()) + "**"
-	if f.Line > 0 {
-		s += " in line " + strconv.Itoa(f.Line)
-	}
+	s := "> **" + f.heading() + "** in line " + strconv.Itoa(f.Line)
 	if source := codeSpan(f.Source); source != "" {
 		s += ": " + source
 	}

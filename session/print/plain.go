@@ -282,14 +282,11 @@ func (t *plainText) check(c *Check) {
 }
 
 func (t *plainText) flaw(f *Flaw) {
-	mark, word := "|  ", f.heading()
-	if f.Standout {
+	mark := "|  "
+	if f.Severity.Fails() {
 		mark = "!! "
 	}
-	if f.Line > 0 {
-		word += " in line " + strconv.Itoa(f.Line)
-	}
-	t.wrapped(mark, mark, word)
+	t.wrapped(mark, mark, f.heading()+" in line "+strconv.Itoa(f.Line))
 	t.wrapped(mark+"    ", mark+"    ", oneLine(f.Source))
 	t.wrapped(mark, mark, oneLine(f.Message))
 	t.wrapped(mark, mark, oneLine(f.Hint))

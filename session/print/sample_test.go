@@ -9,6 +9,7 @@ import (
 	"strings"
 	"testing"
 
+	"steelyard/lang/finding"
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
 	"steelyard/session/graph"
@@ -170,8 +171,8 @@ func swing() Part {
 				{{Value: value("1")}, {Value: value("0.401")}, {Value: value("4.01e-7")}, {Words: "a small melon"}},
 			},
 		}},
-		Flaw{Word: "mismatch", Line: 14, Source: "T = 2π √(k/m)", Message: "The left side is a time (s), the right side a frequency (1/s).", Hint: "Write T = 2π √(m/k) if you mean the period.", Standout: true},
-		Flaw{Word: "caution", Line: 15, Source: "g = 9.81 m/s^2", Message: "g is given here and is also a constant of nature.", Hint: "Name it otherwise if you mean something else."},
+		Flaw{finding.Finding{Severity: finding.Mismatch, Message: "The left side is a time (s), the right side a frequency (1/s).", Hint: "Write T = 2π √(m/k) if you mean the period."}, 14, "T = 2π √(k/m)"},
+		Flaw{finding.Finding{Severity: finding.Caution, Message: "g is given here and is also a constant of nature.", Hint: "Name it otherwise if you mean something else."}, 15, "g = 9.81 m/s^2"},
 		Text{[]string{"T is proportional to √m:", "  twice the mass, 1.41 times the period"}},
 	}}
 }
@@ -229,6 +230,6 @@ func everywhere(h string) *Document {
 			Check{Left: name, Right: name, Relation: "≤", Within: h, Says: h}, Check{Left: name, Sign: h},
 			Graph{fig}, EnergyBars{bars},
 			Table{&entry.Table{Heads: []entry.Head{words, {Of: []syntax.Expr{name, name}}}, Rows: [][]entry.Cell{{{Words: h}, {Value: unknown}}, {{Words: h}, {Words: h}}}}},
-			Flaw{Word: h, Line: 3, Source: h, Message: h, Hint: h, Standout: true},
+			Flaw{finding.Finding{Severity: finding.Error, Message: h, Hint: h}, 3, h},
 		}}}}
 }
