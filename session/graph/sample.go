@@ -5,6 +5,7 @@ package graph
 
 import (
 	"math"
+	"slices"
 	"sort"
 )
 
@@ -119,16 +120,10 @@ func (s *sampler) Swap(i, j int) {
 // height is the range of values worth showing: without what runs off, where the
 // farthest values lie many times farther than most do.
 func (s *sampler) height() (lo, hi float64, cut bool) {
-	var all []float64
-	for i, v := range s.y {
-		if s.ok[i] {
-			all = append(all, v)
-		}
-	}
+	all := s.sorted()
 	if len(all) == 0 {
 		return 0, 0, false
 	}
-	sort.Float64s(all)
 	lo, hi = all[0], all[len(all)-1]
 	if hi-lo > 6*(s.b-s.a) && s.b > s.a && s.breaks() {
 		more := s.b - s.a
@@ -145,16 +140,21 @@ func (s *sampler) far(y float64) bool {
 
 // common finds the values between which most of a curve lies.
 func (s *sampler) common() {
+	if all := s.sorted(); len(all) > 0 {
+		s.a, s.b = all[len(all)/10], all[len(all)-1-len(all)/10]
+	}
+}
+
+// sorted lists the values in ascending order.
+func (s *sampler) sorted() []float64 {
 	var all []float64
 	for i, v := range s.y {
 		if s.ok[i] {
 			all = append(all, v)
 		}
 	}
-	if len(all) > 0 {
-		sort.Float64s(all)
-		s.a, s.b = all[len(all)/10], all[len(all)-1-len(all)/10]
-	}
+	slices.Sort(all)
+	return all
 }
 
 // breaks tells whether values change their sign, or end, where they are far off:
@@ -164,7 +164,7 @@ func (s *sampler) breaks() bool {
 		if s.ok[i] != s.ok[i-1] {
 			return true
 		}
-		if s.ok[i] && s.ok[i-1] && s.y[i]*s.y[i-1] < 0 && s.jumps(i-1, 0) {
+		if s.ok[i] && s.ok[i-1] && s.y[i]*s.y[i-1] < 0 && s.jumps(i-1) {
 			return true
 		}
 	}
@@ -267,7 +267,7 @@ func (s *sampler) poles() {
 
 // jumps tells whether a curve jumps between point i and the next: whether its
 // rise is still there when the piece in which it lies is halved again and again.
-func (s *sampler) jumps(i int, least float64) bool {
+func (s *sampler) jumps(i int) bool {
 	a, b, ya, yb := s.x[i], s.x[i+1], s.y[i], s.y[i+1]
 	whole := math.Abs(yb - ya)
 	for range 60 {
@@ -284,7 +284,7 @@ func (s *sampler) jumps(i int, least float64) bool {
 		} else {
 			a, ya = mid, y
 		}
-		if math.Abs(yb-ya) <= math.Max(whole/4, least) {
+		if math.Abs(yb-ya) <= whole/4 {
 			return false
 		}
 	}
@@ -327,7 +327,7 @@ func (s *sampler) runs(tall float64) [][]Point {
 			end()
 			continue
 		}
-		if i > 0 && s.ok[i-1] && math.Abs(s.y[i]-s.y[i-1]) > steep*tall && s.jumps(i-1, 0) {
+		if i > 0 && s.ok[i-1] && math.Abs(s.y[i]-s.y[i-1]) > steep*tall && s.jumps(i-1) {
 			end()
 		}
 		if n := len(run); n > 0 && run[n-1].X == s.x[i] {
