@@ -245,6 +245,15 @@ func (op Op) Bends(a, b float64) bool {
 	return bend != nil && bend(a, b)
 }
 
+// Edge is the nearest number to a that an operation takes, for an a that it does
+// not take; false if it has none.
+func (op Op) Edge(a float64) (float64, bool) {
+	if edge := table[op].edge; edge != nil {
+		return edge(a), true
+	}
+	return a, false
+}
+
 // Cancels tells whether the value of an operation may be far smaller than its
 // operands, so that what those are off by may be all that is left of it.
 func (op Op) Cancels() bool { return table[op].cancels }

@@ -80,6 +80,12 @@ func sided(v, more float64) Interval {
 	return outward(v, v)
 }
 
+// Over divides; by what holds 0 it is everything.
+func (a Interval) Over(b Interval) Interval {
+	out, _ := overDiv(a, b, 0)
+	return out
+}
+
 func (a Interval) neg() Interval { return Interval{-a.Hi, -a.Lo} }
 
 // Middle is the number halfway, and Radius how far the ends lie from it at most.

@@ -127,6 +127,10 @@ func byZero(_, b, _ float64) Fault {
 	return OutOfRange
 }
 
+// The nearest numbers that a root and an arcsine take.
+func atLeast0(a float64) float64 { return max(a, 0) }
+func unitEnd(a float64) float64  { return math.Copysign(1, a) }
+
 // What makes a value of 0 one that is too small to hold.
 func ofNonZero(a, _ float64) bool { return a != 0 }
 

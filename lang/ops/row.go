@@ -24,6 +24,9 @@ type row struct {
 	// cancels tells that the value may be far smaller than the operands, so that
 	// what those are off by may be all that is left of it.
 	cancels bool
+	// edge is the nearest number to one for which there is no value that has one;
+	// nil where there is no such.
+	edge func(a float64) float64
 	// call is how a line calls it; nil for what has a sign or no name at all.
 	call *Function
 	// inverse undoes it; nil where nothing in the language does.

@@ -44,6 +44,9 @@ func (d bounds) load(s Slot, i int32, v float64) bounded {
 }
 
 func (bounds) apply(op ops.Op, a, b bounded, k float64) (bounded, ops.Fault) {
+	if op == ops.Div && b.e > 0 && math.Abs(b.v) <= b.e {
+		return bounded{}, ops.DivZero
+	}
 	v, fault := floats{}.apply(op, a.v, b.v, k)
 	off := op.Off(b.v, k, v)
 	if fault == ops.NoFault {
@@ -56,14 +59,15 @@ func (bounds) apply(op ops.Op, a, b bounded, k float64) (bounded, ops.Fault) {
 	// Where the slope says nothing, as at the end of what a root takes, the
 	// enclosure does.
 	over, extent := op.Over(a.reach(), b.reach(), k)
-	mid, far := over.Lo+(over.Hi-over.Lo)/2, (over.Hi-over.Lo)/2
+	edge, ok := op.Edge(a.v)
 	switch {
 	case fault == ops.NoFault:
 		return bounded{v, max(v-over.Lo, over.Hi-v, off)}, fault
-	case extent == ops.None || far-far != 0:
+	case extent == ops.None || !ok:
 		return bounded{v, 0}, fault
 	}
-	return bounded{mid, far}, ops.NoFault
+	v = op.Value(edge, b.v, k)
+	return bounded{v, max(v-over.Lo, over.Hi-v)}, ops.NoFault
 }
 
 // reach is the interval that the true value lies in.

@@ -10,15 +10,29 @@ import (
 
 // Settle makes 0 of the value of a slot of the main code that lies within the
 // bound of its own error: a residue of rounding, of what was written in decimals
-// and of the factors of units. Slots below from have been settled before. Where
-// nothing cancels, no bound is worked out.
+// and of the factors of units. So it is within: the root of a residue is that of
+// 0, and what is divided by one has no value. Slots below from have been settled
+// before. Where nothing cancels, no bound is worked out.
 func (p *Program) Settle(st *State, s, from Slot) {
-	if st.causes[s] != 0 || !p.cancels(st, s, from) {
+	failed := st.Failure(s)
+	doubtful := failed.Kind == ops.NoReal || failed.Kind == ops.NoFault && p.cancels(st, s, from)
+	if failed.Slot < from || !doubtful {
 		return
 	}
-	for i, n := range p.bound(st, s) {
-		if math.Abs(n.v) <= n.e {
-			st.vals[st.column(s)+i] = 0
+	m := &mainBounds{p: p, st: st}
+	all := m.at(s)
+	switch {
+	case all == nil && failed.Kind == ops.NoFault && m.failed.Kind == ops.DivZero:
+		st.failures = append(st.failures, m.failed)
+		st.causes[s] = int32(len(st.failures))
+		return
+	case all == nil:
+		return
+	}
+	st.causes[s] = 0
+	for i, n := range all {
+		if at := st.column(s) + i; failed.Kind != ops.NoFault || math.Abs(n.v) <= n.e {
+			st.vals[at] = n.settled()
 		}
 	}
 }
@@ -73,7 +87,7 @@ func (p *Program) cancels(st *State, s, from Slot) bool {
 			if in.Op.Operands() == 2 {
 				size = max(math.Abs(st.At(in.A)), math.Abs(st.At(in.B)))
 			}
-			if v := math.Abs(st.At(i)); v != 0 && v < small*size {
+			if v := math.Abs(st.At(i)); v != 0 && v < small*size && st.causes[i] == 0 {
 				return true
 			}
 		}
@@ -94,18 +108,22 @@ type mainBounds struct {
 	p     *Program
 	st    *State
 	known map[Slot][]bounded
+	// failed says why the slot that was asked for last has no value.
+	failed Failure
 }
 
 // at is the elements of a slot with their bounds; nil if it has no value.
 func (m *mainBounds) at(s Slot) []bounded {
-	if all, ok := m.known[s]; ok || s < 0 || s >= m.st.Len() || m.st.causes[s] != 0 {
+	if all, ok := m.known[s]; ok || s < 0 || s >= m.st.Len() {
 		return all
 	}
 	if m.known == nil {
 		m.known = map[Slot][]bounded{}
 	}
 	if e, ok := m.found(s); ok {
-		m.known[s] = []bounded{{m.st.At(s), e}}
+		if m.st.causes[s] == 0 {
+			m.known[s] = []bounded{{m.st.At(s), e}}
+		}
 		return m.known[s]
 	}
 	code, from := m.tail(s)
@@ -114,6 +132,10 @@ func (m *mainBounds) at(s Slot) []bounded {
 	vals, causes := make([]bounded, code.columns(n)), make([]int32, n)
 	before := len(m.st.failures)
 	w.exec(&code, nil, vals, causes, 0, n, args[bounded]{})
+	if cause := int(causes[n-1]); cause > before {
+		m.failed = m.st.failures[cause-1]
+		m.failed.Slot = from[m.failed.Slot]
+	}
 	m.st.failures = m.st.failures[:before]
 	for i, s := range from {
 		if own := code.span(Slot(i)); causes[i] == 0 {

@@ -91,6 +91,11 @@ func (s *Solve) On(instead func(fn int) int) *Solve {
 // X holds the candidates or the bounds of the search; has tells which have a
 // value.
 func (w *floatWalker) chosen(s *Solve, x []float64, has []bool) (float64, ops.Fault) {
+	if len(s.Dims) > 1 {
+		if r := w.rank(s); r == Dependent || r == Contradictory {
+			return 0, ops.NoRoot
+		}
+	}
 	var roots []Candidate
 	switch {
 	case !s.Searched:

@@ -91,8 +91,13 @@ func (v *solving) solve() *plan.Def {
 	if needs, ok := v.plan(); !ok {
 		return needs
 	}
+	if !v.single() && v.cancels() {
+		return nil
+	}
 	if !v.rearrange() {
-		v.search()
+		if !v.single() || !v.cancels() {
+			v.search()
+		}
 		return nil
 	}
 	if v.absent && v.inSymbols() {
@@ -104,6 +109,9 @@ func (v *solving) solve() *plan.Def {
 		all = v.workedOut(v.inForm(true))
 	}
 	if len(all) == 0 && !v.satisfied && !v.absent && !v.failing() && !v.partWithoutValue() {
+		if v.single() && v.cancels() {
+			return nil
+		}
 		all = v.hidden()
 	}
 	v.choose(all)
