@@ -24,7 +24,7 @@ func TestInverses(t *testing.T) {
 			args += ", 0.25"
 		}
 		eq := Equation{expr(t, f.Name+"("+args+")"), &syntax.Name{Name: "y"}}
-		s, ok := Solve([]Equation{eq}, []string{"x"}, false)
+		s, ok := Solve([]Equation{eq}, []string{"x"}, Turns{})
 		if !ok {
 			t.Errorf("%s is not undone", f.Name)
 			continue

@@ -14,7 +14,7 @@ type isolator struct {
 	normalizer
 	steps     []Step
 	quadratic *quadratic
-	turns     bool // solutions some full turns away are wanted
+	turns     Turns // which solutions some full turns away are wanted
 }
 
 // root is one solution for the unknown.
@@ -374,15 +374,12 @@ func fromTable(text string, put map[string]syntax.Expr) (sum, bool) {
 	return collect(s), ok
 }
 
-// maxTurns is how many full turns away solutions are listed.
-const maxTurns = 3
-
 // otherAngles adds the solutions that the principal value of an angle leaves out.
 func (s *isolator) otherAngles(r *root, inner syntax.Expr, angles []sum, depth int) {
 	for _, other := range angles[1:] {
 		r.also = s.instead(*r, inner, other, depth)
 	}
-	for k := -maxTurns; s.turns && k <= maxTurns; k++ {
+	for k := s.turns.From; k <= s.turns.To; k++ {
 		for _, angle := range angles {
 			if k == 0 {
 				continue

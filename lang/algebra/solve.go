@@ -19,13 +19,17 @@ type Root struct {
 	// Also is a further solution that the inverse of a function leaves out, or
 	// nil.
 	Also *Root
-	// Turns are solutions a few full turns of an angle away from these two; none
-	// unless they are asked for.
+	// Turns are solutions some full turns of an angle away from these two, by
+	// rising number of turns; none unless they are asked for.
 	Turns []Root
 	// like is the equation that the steps are arranged like; nil if they are to
 	// stay as they are.
 	like *Equation
 }
+
+// Turns are the least and the greatest number of full turns by which an angle may
+// differ from the principal one.
+type Turns struct{ From, To int }
 
 // Working is the steps to a root as they are read: the first is the equation,
 // without a reason; the last has the root on its right side, perhaps in a shorter
@@ -54,9 +58,9 @@ type Solution struct {
 // Solve finds as many unknowns as there are equations: an equation is solved for
 // one unknown, which is put into the others, until one equation with one unknown
 // is left. It returns false if no order of elimination leads to the end. With
-// turns, the solutions are listed too that are a few full turns of an angle away
+// turns, the solutions are listed too that are so many full turns of an angle away
 // from the principal one.
-func Solve(eqs []Equation, unknowns []string, turns bool) (*Solution, bool) {
+func Solve(eqs []Equation, unknowns []string, turns Turns) (*Solution, bool) {
 	e := elimination{asked: unknowns, turns: turns}
 	return e.solve(eqs, unknowns)
 }
@@ -65,7 +69,7 @@ func Solve(eqs []Equation, unknowns []string, turns bool) (*Solution, bool) {
 // after the other is undone; else it is collected, and what is linear, quadratic,
 // a product that is 0 or one power is solved. It returns false where none of this
 // leads to the unknown alone.
-func one(eq Equation, unknown string, turns bool) (*Solution, bool) {
+func one(eq Equation, unknown string, turns Turns) (*Solution, bool) {
 	s := &isolator{normalizer: normalizer{unknown: unknown}, turns: turns, steps: []Step{{Left: eq.Left, Right: eq.Right}}}
 	found, ok := s.equation(eq.Left, eq.Right)
 	if !ok || len(found) == 0 {
@@ -85,15 +89,23 @@ func one(eq Equation, unknown string, turns bool) (*Solution, bool) {
 	return out, true
 }
 
-// distinct drops roots that are written as one before them.
+// distinct drops roots that are written as another, those first that do not repeat
+// with a turn of an angle.
 func distinct(roots []root) []root {
-	seen := map[string]bool{}
-	return slices.DeleteFunc(roots, func(r root) bool {
+	at := map[string]int{}
+	var out []root
+	for _, r := range roots {
 		key := syntax.PrintExpr(r.x)
-		twice := seen[key]
-		seen[key] = true
-		return twice
-	})
+		i, twice := at[key]
+		switch {
+		case !twice:
+			at[key] = len(out)
+			out = append(out, r)
+		case out[i].also == nil:
+			out[i] = r
+		}
+	}
+	return out
 }
 
 // shown returns what makes a root of a whole solution. Where the unknown occurs

@@ -33,7 +33,7 @@ func TestSolve(t *testing.T) {
 	}
 	for _, tt := range tests {
 		l, r, _ := strings.Cut(tt.equation, " = ")
-		s, ok := Solve([]Equation{{expr(t, l), expr(t, r)}}, []string{tt.unknown}, false)
+		s, ok := Solve([]Equation{{expr(t, l), expr(t, r)}}, []string{tt.unknown}, Turns{})
 		if !ok {
 			t.Errorf("%s for %s: not solved", tt.equation, tt.unknown)
 			continue

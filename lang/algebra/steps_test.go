@@ -27,7 +27,7 @@ func TestSteps(t *testing.T) {
 	for _, tt := range tests {
 		left, right := parse(t, tt.left), parse(t, tt.right)
 		got := ""
-		if s, ok := Solve([]Equation{{left, right}}, []string{tt.unknown}, false); ok {
+		if s, ok := Solve([]Equation{{left, right}}, []string{tt.unknown}, Turns{}); ok {
 			var said []string
 			for _, st := range s.Roots[0].Working()[1:] {
 				reason := string(st.Reason)

@@ -10,7 +10,7 @@ import (
 // elimination solves equations one after the other.
 type elimination struct {
 	asked []string
-	turns bool
+	turns Turns
 	// done are the unknowns found so far, and steps those that led to them.
 	done  []isolated
 	steps []Step
@@ -51,7 +51,7 @@ func simplest(eqs []Equation, left []string) []choice {
 	var all []choice
 	for i, eq := range eqs {
 		for j, name := range left {
-			s, ok := one(eq, name, false)
+			s, ok := one(eq, name, Turns{})
 			if ok && len(s.Roots) == 1 && s.Roots[0].Also == nil {
 				all = append(all, choice{i, j, s.Roots[0], len(syntax.PrintExpr(s.Roots[0].X[0]))})
 			}

@@ -17,7 +17,11 @@ type (
 		// Later are the bindings behind the conditions, which are read as those
 		// before them are; With has them too.
 		Later []Binding `parser:"( 'with' @@ ( ',' @@ )* )?"`
+		// Last is the unit of a single unknown where that stands last.
+		Last lastUnit `parser:"@@?"`
 	}
+	// lastUnit is a clause in UNIT.
+	lastUnit struct{ UnitText }
 	// Equation is one equation of a solve. Right is nil where Left names a formula.
 	Equation struct {
 		Left  Expr `parser:"@@"`
@@ -122,7 +126,26 @@ func readSolve(r *reader, tokens []token) (Stmt, *fault) {
 	}
 	s.With, s.Later = append(s.With, s.Later...), nil
 	s.Where = single(s.Where)
+	if s.Last.Present() {
+		last := &s.Unknowns[len(s.Unknowns)-1]
+		if last.In.Present() {
+			return nil, &fault{finding.New(finding.Unreadable, s.Last.At, "The unit of "+last.Name+" is given twice.", "Give it once.")}
+		}
+		last.In, s.Last = s.Last.UnitText, lastUnit{}
+	}
 	return s, nil
+}
+
+// Parse reads in UNIT within a production.
+func (u *lastUnit) Parse(lex *lexer.PeekingLexer) error {
+	var bad *fault
+	if u.UnitText, bad = newParser(produced{lex}).inUnit(); bad != nil {
+		return bad
+	}
+	if !u.Present() {
+		return participle.NextMatch
+	}
+	return nil
 }
 
 // single takes chains of conditions apart: 0 s < t < 5 s are two.

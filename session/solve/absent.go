@@ -14,7 +14,7 @@ import (
 // inSymbols answers with the equations rearranged and their units where a symbol
 // has no value yet; false if no solution depends on it.
 func (v *solving) inSymbols() bool {
-	all := v.inForm(false)
+	all := v.inForm()
 	depends := false
 	for _, one := range all {
 		for _, x := range one.root.X {

@@ -61,9 +61,20 @@ func (v *solving) chooseOne(all []solution) {
 	others := append(all[:chosen:chosen], all[chosen+1:]...)
 	note := ""
 	switch also := all[chosen].root.Also; {
+	case v.families != nil && !v.limited():
+		word := "principal value"
+		switch {
+		case v.rule.Choice == run.GreatestRoot:
+			word = "greater of the principal values"
+		case v.rule.Choice == run.LeastRoot:
+			word = "smaller of the principal values"
+		case len(others) > 0:
+			word = "positive solution"
+		}
+		note = "The " + word + " is taken; infinitely many satisfy the equation: " + v.families.shown(v) + "."
 	case len(others) > 0 && v.rule.Choice == run.OnlyRoot:
 		note = v.otherNote(others)
-	case v.single() && also != nil:
+	case v.families == nil && v.single() && also != nil:
 		note = v.alsoNote(also.X[0])
 	}
 	if note != "" {
@@ -74,6 +85,9 @@ func (v *solving) chooseOne(all []solution) {
 // whichRoot says that it must be said which solution is meant.
 func (v *solving) whichRoot(all []solution) finding.Finding {
 	first, last := v.s.Unknowns[0], v.s.Unknowns[len(v.s.Unknowns)-1]
+	if v.families != nil && !v.limited() {
+		return v.infinitelyMany()
+	}
 	if v.single() {
 		name := first.Name
 		return finding.New(finding.WhichRoot, first.NameAt, "Several values of "+name+" satisfy the equation: "+v.list(all)+".",

@@ -94,6 +94,9 @@ func (v *solving) bound(x syntax.Expr) (float64, run.Slot, bool) {
 	}
 	v.Uses(at.Uses, x.Span())
 	want := v.statics[0]
+	if v.families != nil {
+		want.Tag = v.families.static.Tag
+	}
 	if len(v.args) > 0 && !v.rule.Searched {
 		want = v.Planner.Static(v.args[0]) // an arc cosine is an angle
 	}
@@ -116,15 +119,4 @@ func (v *solving) bounding(c syntax.Condition) (with syntax.Expr, upper bool) {
 		return c.Left, !less
 	}
 	return nil, false
-}
-
-// bounded tells whether conditions bound the unknown on both sides.
-func (v *solving) bounded() bool {
-	below, above := false, false
-	for _, c := range v.s.Where {
-		if with, upper := v.bounding(c); with != nil {
-			below, above = below || !upper, above || upper
-		}
-	}
-	return below && above
 }

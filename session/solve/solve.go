@@ -42,6 +42,10 @@ type solving struct {
 	satisfied bool
 	// limits are the bounds that conditions set, once they have been worked out.
 	limits *limits
+	// turns are how many full turns of an angle from the principal one solutions
+	// are listed, and families those that repeat with each turn; nil if none do.
+	turns    algebra.Turns
+	families *families
 	// rearranged is how the equations were solved in symbols.
 	rearranged *algebra.Solution
 }
@@ -91,7 +95,9 @@ func (v *solving) solve() *plan.Def {
 	if needs, ok := v.plan(); !ok {
 		return needs
 	}
-	if !v.single() && v.cancels() {
+	if v.single() {
+		v.turns = algebra.Turns{From: -1, To: 1}
+	} else if v.cancels() {
 		return nil
 	}
 	if !v.rearrange() {
@@ -103,11 +109,10 @@ func (v *solving) solve() *plan.Def {
 	if v.absent && v.inSymbols() {
 		return nil
 	}
-	all := v.workedOut(v.inForm(v.bounded()))
-	if len(all) == 0 && v.single() && len(v.s.Where) > 0 && !v.failing() {
-		v.args, v.rule.Sizes = nil, nil
-		all = v.workedOut(v.inForm(true))
+	if v.families = v.repeated(); v.families != nil && !v.turned() {
+		return nil
 	}
+	all := v.workedOut(v.inForm())
 	if len(all) == 0 && !v.satisfied && !v.absent && !v.failing() && !v.partWithoutValue() {
 		if v.single() && v.cancels() {
 			return nil
@@ -204,23 +209,21 @@ func (v *solving) rearrange() bool {
 		opened[i] = algebra.Equation{Left: v.Opened(e.Left, v.Entry.Line), Right: v.Opened(e.Right, v.Entry.Line)}
 	}
 	ok := false
-	v.rearranged, ok = algebra.Solve(opened, v.unknowns, v.single() && len(v.s.Where) > 0)
+	v.rearranged, ok = algebra.Solve(opened, v.unknowns, v.turns)
 	return ok
 }
 
 // inForm lists the solutions in symbols. Of one equation with conditions, or a
-// choice asked for, those too that a principal value leaves out, and if turns is
-// set those some turns away.
-func (v *solving) inForm(turns bool) []solution {
+// choice asked for, those too that a principal value leaves out, and those some
+// turns away.
+func (v *solving) inForm() []solution {
 	roots := v.rearranged.Roots
 	if v.single() && (len(v.s.Where) > 0 || v.s.Unknowns[0].Which != syntax.AnyRoot || len(v.s.Unknowns) > 1) {
 		for _, r := range v.rearranged.Roots {
 			if r.Also != nil {
 				roots = append(roots[:len(roots):len(roots)], *r.Also)
 			}
-			if turns {
-				roots = append(roots[:len(roots):len(roots)], r.Turns...)
-			}
+			roots = append(roots[:len(roots):len(roots)], r.Turns...)
 		}
 	}
 	v.again = len(roots) > 1 || len(v.s.Where) > 0
