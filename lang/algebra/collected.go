@@ -28,6 +28,10 @@ func (s *isolator) collected(eq sum, depth int) ([]root, bool) {
 		}
 		s.steps = s.steps[:before]
 	}
+	if roots, ok := s.wave(eq, kinds, depth); ok {
+		return roots, true
+	}
+	s.steps = s.steps[:before]
 	if out, changed := s.opened(eq); changed {
 		l, r := s.sides(out)
 		s.note(l, r, openBrackets)

@@ -24,6 +24,8 @@ const (
 	inStandardForm Reason = "set it in standard form"
 	quadraticRule  Reason = "the quadratic formula"
 	doubleRoot     Reason = "the quadratic formula, with a discriminant of 0"
+	oneWave        Reason = "a sine and a cosine of one angle are one cosine"
+	oneTangent     Reason = "a sine over a cosine is a tangent"
 	takeLogarithm  Reason = "take the logarithm of both sides"
 	factorZero     Reason = "a product is 0 where one of its factors is"
 	otherAngle     Reason = "the angle that is asked for"

@@ -195,6 +195,10 @@ func binary(op syntax.Op, x, y syntax.Expr) syntax.Expr {
 }
 
 // call is a function of one number.
-func call(name string, x syntax.Expr) *syntax.Call {
-	return &syntax.Call{Func: name, Args: []syntax.Arg{{X: x}}}
+func call(name string, args ...syntax.Expr) *syntax.Call {
+	out := &syntax.Call{Func: name}
+	for _, x := range args {
+		out.Args = append(out.Args, syntax.Arg{X: x})
+	}
+	return out
 }

@@ -21,8 +21,8 @@ const (
 // Newton steps from the natural scales of the unknowns and multiples of them.
 // What it returns was put back into every equation; that there is no other
 // solution is not proved.
-func (p *Program) Newton(st *State, s *Solve) [][]float64 {
-	return p.floats(context.Background(), st).newton(s)
+func (p *Program) Newton(ctx context.Context, st *State, s *Solve) [][]float64 {
+	return p.floats(ctx, st).newton(s)
 }
 
 func (r *floatWalker) newton(s *Solve) [][]float64 {

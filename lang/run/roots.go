@@ -42,6 +42,16 @@ func (w *intervalWalker) findRoots(fn int, pieces []ops.Interval) Roots {
 	return s.out
 }
 
+// farEnclosures bounds the work of a proof that there is no root far away.
+const farEnclosures = 2000
+
+// NoRootIn tells whether it is proved that a function is not zero in an interval.
+func (p *Program) NoRootIn(ctx context.Context, st *State, fn int, x ops.Interval) bool {
+	s := &rootSearch{w: p.intervals(ctx, st), fn: fn, left: farEnclosures}
+	s.look(x)
+	return len(s.out.Found)+len(s.out.Unsettled) == 0
+}
+
 // stopped tells whether the computation was stopped.
 func (w *walker[N, D]) stopped() bool {
 	w.look()

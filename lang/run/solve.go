@@ -162,9 +162,7 @@ func (w *floatWalker) searched(s *Solve, bounds []float64) []Candidate {
 	search := intervalWalker{walker[enclosed, intervals]{p: w.p, st: w.st, ctx: w.ctx, left: w.left, depth: w.depth}}
 	var out []Candidate
 	for _, v := range search.findRoots(s.Differences[0], SearchPieces(scale, lo, hi)).Found {
-		if one := (Candidate{X: []float64{v}}); w.satisfies(s, one) {
-			out = append(out, one)
-		}
+		out = append(out, Candidate{X: []float64{v}})
 	}
 	w.halted = search.halted
 	return out
@@ -184,7 +182,7 @@ func (p *Program) Allowed(st *State, s *Solve, roots []Candidate) []int {
 func (w *floatWalker) allowedRoots(s *Solve, roots []Candidate) []int {
 	var kept []int
 	for i, x := range roots {
-		twice := slices.ContainsFunc(kept, func(k int) bool { return sameRoot(roots[k].X, x.X) })
+		twice := slices.ContainsFunc(kept, func(k int) bool { return sameRoot(roots[k], x) })
 		if !twice && w.allowed(s, x) {
 			kept = append(kept, i)
 		}
@@ -194,9 +192,10 @@ func (w *floatWalker) allowedRoots(s *Solve, roots []Candidate) []int {
 }
 
 // sameRoot tells whether two roots differ by rounding alone.
-func sameRoot(a, b []float64) bool {
-	for k := range a {
-		if math.Abs(a[k]-b[k]) > Near*math.Max(math.Abs(a[k]), math.Abs(b[k])) {
+func sameRoot(a, b Candidate) bool {
+	off := exact * (a.Size + b.Size)
+	for k := range a.X {
+		if math.Abs(a.X[k]-b.X[k]) > max(off, Near*max(math.Abs(a.X[k]), math.Abs(b.X[k]))) {
 			return false
 		}
 	}

@@ -124,19 +124,31 @@ func (v *solving) noSolution() {
 			f.Severity, open = finding.Error, true
 		}
 	}
+	at, name := v.s.Unknowns[0].NameAt, v.s.Unknowns[0].Name
+	if v.Ctx.Err() != nil {
+		v.Find(finding.New(finding.Stopped, at, "Stopped before the end; whether there is a solution is not settled.", ""))
+		return
+	}
 	if open || v.failing() || v.partWithoutValue() {
 		return
 	}
-	at, name := v.s.Unknowns[0].NameAt, v.s.Unknowns[0].Name
 	message, hint := "No real "+name+" satisfies the equation.", "Look at the signs of the givens, and at what stands under a root."
 	switch conditions := len(v.s.Where) > 0; {
+	case !v.single() && v.doubtful:
+		v.Find(finding.New(finding.NotSolved, at, "No values were found that satisfy these equations; that there are none is not proved.", "Look at the signs of the givens."))
+		return
 	case !v.single() && conditions:
 		message, hint = "No real values satisfy these equations and the conditions.", "Look at the signs of the givens."
 	case !v.single():
 		message, hint = "No real values satisfy these equations.", "Look at the signs of the givens."
+	case v.within != nil && !v.within.whole:
+		u := v.solutionUnit(0, v.statics[0])
+		message = "No " + name + " from " + v.ShownIn(v.within.lo, u) + " to " + v.ShownIn(v.within.hi, u) + " satisfies the equation."
+		hint = "What lies beyond was not searched: set the range with where."
 	default:
-		if d, negative := v.discriminant(); negative {
-			message = "No real " + name + " satisfies the equation: its discriminant is " + d + ", so that it never gets that far."
+		if d, ok := v.discriminant(); ok && d.Value < 0 {
+			shown := v.ShownIn(d.Value, units.Preferred(d.Static.Dim, d.Static.Tag))
+			message = "No real " + name + " satisfies the equation: its discriminant is " + shown + ", so that it never gets that far."
 			hint = "Look at the givens and their signs."
 		} else if conditions {
 			message, hint = "No "+name+" within the conditions satisfies the equation.", "Look at what stands after where."
@@ -170,13 +182,13 @@ func (v *solving) partWithoutValue() bool {
 	return bad
 }
 
-// discriminant shows that of a quadratic equation, if it is negative.
-func (v *solving) discriminant() (string, bool) {
+// discriminant works that of a quadratic equation out, if there is one.
+func (v *solving) discriminant() (eval.Got, bool) {
 	if v.rearranged == nil || v.rearranged.Quadratic == nil {
-		return "", false
+		return eval.Got{}, false
 	}
 	d := v.Try(v.rearranged.Quadratic.Discriminant)
-	return v.ShownIn(d.Value, units.Preferred(d.Static.Dim, d.Static.Tag)), d.OK && d.Value < 0
+	return d, d.OK && !d.Static.Absent
 }
 
 func plural(n int) string {

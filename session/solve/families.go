@@ -150,14 +150,35 @@ func (v *solving) turned() bool {
 	return true
 }
 
+// unevenTurns looks for the solutions that repeat with turns of an angle, but not
+// by the same step: all of those in a range.
+func (v *solving) unevenTurns() {
+	b := v.bounds()
+	if !b.ok {
+		return
+	}
+	if !math.IsInf(b.lo, 0) && !math.IsInf(b.hi, 0) {
+		v.searchTurns()
+		return
+	}
+	name := v.s.Unknowns[0].Name
+	v.Find(finding.New(finding.WhichRoot, v.s.Unknowns[0].NameAt, "Solutions of this equation come again with each turn of an angle, at uneven steps.",
+		"Give the range that is meant: where A < "+name+" < B."))
+}
+
+// searchTurns searches the range that is asked for.
+func (v *solving) searchTurns() {
+	v.again, v.rule.Searched, v.rearranged = true, true, nil
+	v.choose(v.allowed(v.named(v.piecewise(), "Solutions come again with each turn of an angle; "+v.unknowns[0])))
+}
+
 // farTurns searches the range that is asked for where that is many turns away.
 func (v *solving) farTurns() {
 	if b := v.bounds(); math.IsInf(b.lo, 0) || math.IsInf(b.hi, 0) {
 		v.Find(v.infinitelyMany())
 		return
 	}
-	v.again, v.rule.Searched, v.rearranged = true, true, nil
-	v.choose(v.allowed(v.named(v.piecewise(), "The solutions are many turns of the angle away; "+v.unknowns[0])))
+	v.searchTurns()
 }
 
 // infinitelyMany says that there are more solutions than can be named.

@@ -49,28 +49,18 @@ func (v *solving) byIntervals() []solution {
 }
 
 // hidden finds solutions that rounding, or a division by 0, keeps from those in
-// symbols: where the
-// discriminant should be 0, and else by search. That there is none is proved
-// then, or said not to be settled.
+// symbols. That there is none is proved then, or said not to be settled.
 func (v *solving) hidden() []solution {
 	if !v.single() {
-		if !v.undefined || v.open {
+		if v.open {
 			return nil
 		}
 		v.again, v.rule.Searched, v.args = true, true, nil
 		return v.stepByStep()
 	}
-	if q := v.rearranged.Quadratic; q != nil {
-		v.again = true
-		if all := v.workedOut(asSolutions(q.Double)); len(all) > 0 {
-			return all
-		}
-		if _, negative := v.discriminant(); negative {
-			return nil
-		}
-	}
 	got := v.piecewise()
 	if len(got.Found) == 0 && len(got.Unsettled) == 0 {
+		v.rearranged = nil
 		return nil
 	}
 	v.again, v.rule.Searched, v.rearranged = true, true, nil
@@ -85,6 +75,7 @@ func (v *solving) hidden() []solution {
 type found struct {
 	run.Roots
 	lo, hi float64 // the range that was searched
+	whole  bool    // beyond it, too, as far as conditions reach, there is none
 }
 
 // piecewise searches the range that the conditions leave, or that the givens
@@ -95,10 +86,16 @@ func (v *solving) piecewise() found {
 	pieces := run.SearchPieces(scale, bounds.lo, bounds.hi)
 	v.args = bounds.slots
 	v.rule.Below, v.rule.Above = !math.IsInf(bounds.lo, 0), !math.IsInf(bounds.hi, 0)
-	out := found{v.Planner.Program.FindRoots(v.Ctx, &v.State, v.rule.Differences[0], pieces), pieces[0].Lo, pieces[0].Hi}
+	p, fn := v.Planner.Program, v.rule.Differences[0]
+	out := found{Roots: p.FindRoots(v.Ctx, &v.State, fn, pieces), lo: pieces[0].Lo, hi: pieces[0].Hi}
 	for _, x := range pieces {
 		out.lo, out.hi = math.Min(out.lo, x.Lo), math.Max(out.hi, x.Hi)
 	}
+	// What lies beyond is only looked at where nothing is left open within.
+	out.whole = len(out.Unsettled) == 0 &&
+		(!math.IsInf(bounds.lo, 0) || p.NoRootIn(v.Ctx, &v.State, fn, ops.Between(-math.MaxFloat64, out.lo))) &&
+		(!math.IsInf(bounds.hi, 0) || p.NoRootIn(v.Ctx, &v.State, fn, ops.Between(out.hi, math.MaxFloat64)))
+	v.within = &out
 	return out
 }
 
@@ -117,9 +114,7 @@ func (v *solving) named(got found, lead string) []solution {
 	}
 	var all []solution
 	for _, x := range got.Found {
-		if one := (solution{values: []float64{x}}); v.satisfies(one) {
-			all = append(all, v.searched(one.values))
-		}
+		all = append(all, v.searched([]float64{x}))
 	}
 	return all
 }
@@ -128,7 +123,7 @@ func (v *solving) named(got found, lead string) []solution {
 // solve.
 func (v *solving) stepByStep() []solution {
 	var all []solution
-	for _, x := range v.Planner.Program.Newton(&v.State, v.rule) {
+	for _, x := range v.Planner.Program.Newton(v.Ctx, &v.State, v.rule) {
 		all = append(all, v.searched(x))
 	}
 	if all = v.allowed(all); len(all) > 0 {

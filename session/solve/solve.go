@@ -4,6 +4,8 @@
 package solve
 
 import (
+	"slices"
+
 	"steelyard/lang/algebra"
 	"steelyard/lang/finding"
 	"steelyard/lang/ops"
@@ -37,6 +39,10 @@ type solving struct {
 	// another reason than the root of a negative number: it divides by 0, though
 	// the equations need not.
 	undefined bool
+	// doubtful tells that the solutions in symbols do not prove that there are no
+	// others: one is real and does not satisfy the equations, or has no value for
+	// another reason than that there is no such root or angle.
+	doubtful bool
 	// satisfied tells that some solution in symbols satisfies the equations,
 	// whatever the conditions.
 	satisfied bool
@@ -46,6 +52,8 @@ type solving struct {
 	// are listed, and families those that repeat with each turn; nil if none do.
 	turns    algebra.Turns
 	families *families
+	// within is what a search found, if there was one.
+	within *found
 	// rearranged is how the equations were solved in symbols.
 	rearranged *algebra.Solution
 }
@@ -112,8 +120,12 @@ func (v *solving) solve() *plan.Def {
 	if v.families = v.repeated(); v.families != nil && !v.turned() {
 		return nil
 	}
+	if v.families == nil && v.repeats() && !v.absent && v.chosenAmong() {
+		v.unevenTurns()
+		return nil
+	}
 	all := v.workedOut(v.inForm())
-	if len(all) == 0 && !v.satisfied && !v.absent && !v.failing() && !v.partWithoutValue() {
+	if len(all) == 0 && !v.satisfied && v.doubtful && !v.absent && !v.failing() && !v.partWithoutValue() {
 		if v.single() && v.cancels() {
 			return nil
 		}
@@ -218,7 +230,11 @@ func (v *solving) rearrange() bool {
 // turns away.
 func (v *solving) inForm() []solution {
 	roots := v.rearranged.Roots
-	if v.single() && (len(v.s.Where) > 0 || v.s.Unknowns[0].Which != syntax.AnyRoot || len(v.s.Unknowns) > 1) {
+	if d, ok := v.discriminant(); ok && d.Value == 0 {
+		// Where roots touch, the formula without its root is the surer one.
+		roots = slices.Concat(v.rearranged.Quadratic.Double, roots)
+	}
+	if v.chosenAmong() {
 		for _, r := range v.rearranged.Roots {
 			if r.Also != nil {
 				roots = append(roots[:len(roots):len(roots)], *r.Also)
@@ -228,6 +244,12 @@ func (v *solving) inForm() []solution {
 	}
 	v.again = len(roots) > 1 || len(v.s.Where) > 0
 	return asSolutions(roots)
+}
+
+// chosenAmong tells whether one equation comes with conditions or a choice, so that
+// every solution counts.
+func (v *solving) chosenAmong() bool {
+	return v.single() && (len(v.s.Where) > 0 || v.s.Unknowns[0].Which != syntax.AnyRoot || len(v.s.Unknowns) > 1)
 }
 
 // asSolutions are roots as solutions without numbers yet.
@@ -255,6 +277,8 @@ func (v *solving) workedOut(all []solution) []solution {
 		if v.satisfies(one) {
 			good = append(good, one)
 			v.satisfied = true
+		} else {
+			v.doubtful = true
 		}
 	}
 	if len(good) == 0 && len(v.Entry.Findings) == 0 {
@@ -269,6 +293,7 @@ func (v *solving) numbers(one *solution) ([]finding.Finding, bool) {
 	for i, x := range one.root.X {
 		c := v.Eval(x, eval.Want{Silent: true})
 		if c.Slot == run.NoSlot {
+			v.doubtful = true
 			return c.Findings, false
 		}
 		if v.single() || v.statics[i].Open == 0 {
@@ -284,12 +309,39 @@ func (v *solving) numbers(one *solution) ([]finding.Finding, bool) {
 	for _, s := range one.slots {
 		x, ok := v.State.Value(s)
 		if !ok {
-			v.undefined = v.undefined || v.State.Failure(s).Kind != ops.NoReal
+			failed := v.State.Failure(s)
+			v.undefined = v.undefined || failed.Kind != ops.NoReal
+			v.doubtful = v.doubtful || v.undefined || !v.provedNone(one.root, failed)
 			return nil, false
 		}
 		one.values = append(one.values, x)
 	}
 	return nil, true
+}
+
+// provedNone tells whether a root without a real value proves that it is none,
+// however many turns are added: nothing repeats with a turn, or there is no such
+// angle to begin with.
+func (v *solving) provedNone(r algebra.Root, failed run.Failure) bool {
+	if r.Also == nil && len(r.Turns) == 0 && !v.repeats() {
+		return true
+	}
+	angles := 0
+	for _, x := range r.X {
+		syntax.Walk(x, func(x syntax.Expr) bool {
+			if c, ok := x.(*syntax.Call); ok && (c.Func == "asin" || c.Func == "acos") {
+				angles++
+			}
+			return true
+		})
+	}
+	op := v.Planner.Program.Main.Instrs[failed.Slot].Op
+	return angles == 1 && failed.Func == nil && (op == ops.Asin || op == ops.Acos)
+}
+
+// repeats tells whether some solution repeats with a turn of an angle.
+func (v *solving) repeats() bool {
+	return slices.ContainsFunc(v.rearranged.Roots, func(r algebra.Root) bool { return r.Also != nil })
 }
 
 // satisfies puts values of the unknowns back into the equations.

@@ -1,0 +1,68 @@
+package algebra
+
+import "steelyard/lang/syntax"
+
+// wave solves a·sin(A) + b·cos(A) = c, which is R·cos(A - φ) = c with the long side
+// R of a and b and the angle φ = atan2(a, b).
+func (s *isolator) wave(eq sum, kinds []factor, depth int) ([]root, bool) {
+	if len(kinds) != 2 {
+		return nil, false
+	}
+	sine, ok1 := kinds[0].base.(*syntax.Call)
+	cosine, ok2 := kinds[1].base.(*syntax.Call)
+	if !ok1 || !ok2 {
+		return nil, false
+	}
+	a, b := kinds[0], kinds[1]
+	if sine.Func == "cos" {
+		sine, cosine, a, b = cosine, sine, b, a
+	}
+	if sine.Func != "sin" || cosine.Func != "cos" || !s.alike(sine.Args[0].X, cosine.Args[0].X) {
+		return nil, false
+	}
+	var of, beside, rest sum
+	for _, t := range eq {
+		switch x, y := t.exponentOf(a.key), t.exponentOf(b.key); {
+		case x == expOne && y.IsZero():
+			of = append(of, t.without(a.key))
+		case y == expOne && x.IsZero():
+			beside = append(beside, t.without(b.key))
+		case x.IsZero() && y.IsZero():
+			rest = append(rest, t)
+		default:
+			return nil, false
+		}
+	}
+	if len(rest) == 0 {
+		return s.slope(of, beside, sine.Args[0].X, depth)
+	}
+	p, q := sumExpr(collect(of)), sumExpr(collect(beside))
+	inverse, ok := (normalizer{}).raised(sum{atomTerm(call("hypot", p, q))}, expMinus)
+	if !ok {
+		return nil, false
+	}
+	value, ok := (normalizer{}).product(collect(rest.neg()), inverse)
+	if !ok {
+		return nil, false
+	}
+	l, r := s.sides(eq)
+	s.note(l, r, bringOver, &syntax.Name{Name: s.unknown})
+	inner := &syntax.Binary{Op: syntax.Sub, X: sine.Args[0].X, Y: call("atan2", p, q)}
+	return s.to(call("cos", inner), value, depth+1, oneWave)
+}
+
+// slope solves a·sin(A) + b·cos(A) = 0, which is tan(A) = -b/a.
+func (s *isolator) slope(a, b sum, angle syntax.Expr, depth int) ([]root, bool) {
+	value, ok := (normalizer{}).quotient(collect(b.neg()), collect(a))
+	if !ok {
+		return nil, false
+	}
+	return s.to(call("tan", angle), value, depth+1, oneTangent)
+}
+
+// alike tells whether two expressions are the same in normal form.
+func (s *isolator) alike(x, y syntax.Expr) bool {
+	a, ok1 := s.sum(x)
+	b, ok2 := s.sum(y)
+	return ok1 && ok2 && len(a.minus(b)) == 0
+}
