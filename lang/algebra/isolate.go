@@ -15,6 +15,7 @@ type isolator struct {
 	steps     []Step
 	quadratic *quadratic
 	turns     Turns // which solutions some full turns away are wanted
+	repeats   *bool // solutions come again with each turn of an angle
 }
 
 // root is one solution for the unknown.
@@ -106,7 +107,7 @@ func (s *isolator) to(x syntax.Expr, value sum, depth int, reason Reason, by ...
 
 // fork is an isolator that goes on from the last step, for one of several ways.
 func (s *isolator) fork() *isolator {
-	return &isolator{normalizer: s.normalizer, turns: s.turns, steps: []Step{s.steps[len(s.steps)-1]}}
+	return &isolator{normalizer: s.normalizer, turns: s.turns, repeats: s.repeats, steps: []Step{s.steps[len(s.steps)-1]}}
 }
 
 // lead puts the steps since a fork before those of the roots found there.
@@ -327,6 +328,7 @@ func (s *isolator) undoCall(x *syntax.Call, value sum, depth int) ([]root, bool)
 	}
 	reason := Reason(inverse.Reason)
 	if inverse.Turns {
+		*s.repeats = true
 		roots, ok := s.to(inner, angles[0], depth, reason)
 		if ok && len(roots) == 1 {
 			s.otherAngles(&roots[0], inner, angles, depth)
@@ -396,7 +398,7 @@ func (s *isolator) otherAngles(r *root, inner syntax.Expr, angles []sum, depth i
 // instead is the root with another angle in the place of the principal one; nil
 // if that is not one root.
 func (s *isolator) instead(principal root, inner syntax.Expr, angle sum, depth int) *root {
-	b := &isolator{normalizer: s.normalizer, steps: []Step{{Left: inner, Right: sumExpr(angle)}}}
+	b := &isolator{normalizer: s.normalizer, repeats: s.repeats, steps: []Step{{Left: inner, Right: sumExpr(angle)}}}
 	roots, ok := b.solve(inner, angle, depth)
 	if !ok || len(roots) != 1 {
 		return nil

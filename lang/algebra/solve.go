@@ -53,6 +53,8 @@ type Quadratic struct {
 type Solution struct {
 	Roots     []Root
 	Quadratic *Quadratic // nil if there was none
+	// Repeats tells that solutions come again with each turn of an angle.
+	Repeats bool
 }
 
 // Solve finds as many unknowns as there are equations: an equation is solved for
@@ -70,13 +72,13 @@ func Solve(eqs []Equation, unknowns []string, turns Turns) (*Solution, bool) {
 // a product that is 0 or one power is solved. It returns false where none of this
 // leads to the unknown alone.
 func one(eq Equation, unknown string, turns Turns) (*Solution, bool) {
-	s := &isolator{normalizer: normalizer{unknown: unknown}, turns: turns, steps: []Step{{Left: eq.Left, Right: eq.Right}}}
+	s := &isolator{normalizer: normalizer{unknown: unknown}, turns: turns, repeats: new(bool), steps: []Step{{Left: eq.Left, Right: eq.Right}}}
 	found, ok := s.equation(eq.Left, eq.Right)
 	if !ok || len(found) == 0 {
 		return nil, false
 	}
 	shown := eq.shown(unknown, s.steps)
-	out := &Solution{}
+	out := &Solution{Repeats: *s.repeats}
 	for _, r := range distinct(found) {
 		out.Roots = append(out.Roots, shown(r))
 	}

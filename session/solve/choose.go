@@ -74,6 +74,9 @@ func (v *solving) chooseOne(all []solution) {
 		note = "The " + word + " is taken; infinitely many satisfy the equation: " + v.families.shown(v) + "."
 	case len(others) > 0 && v.rule.Choice == run.OnlyRoot:
 		note = v.otherNote(others)
+		if v.rearranged != nil && v.rearranged.Repeats {
+			note += " More come with each turn of the angle."
+		}
 	case v.families == nil && v.single() && also != nil:
 		note = v.alsoNote(also.X[0])
 	}

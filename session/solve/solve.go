@@ -120,7 +120,7 @@ func (v *solving) solve() *plan.Def {
 	if v.families = v.repeated(); v.families != nil && !v.turned() {
 		return nil
 	}
-	if v.families == nil && v.repeats() && !v.absent && v.chosenAmong() {
+	if v.families == nil && v.rearranged.Repeats && !v.absent && v.chosenAmong() {
 		v.unevenTurns()
 		return nil
 	}
@@ -323,7 +323,7 @@ func (v *solving) numbers(one *solution) ([]finding.Finding, bool) {
 // however many turns are added: nothing repeats with a turn, or there is no such
 // angle to begin with.
 func (v *solving) provedNone(r algebra.Root, failed run.Failure) bool {
-	if r.Also == nil && len(r.Turns) == 0 && !v.repeats() {
+	if !v.rearranged.Repeats {
 		return true
 	}
 	angles := 0
@@ -337,11 +337,6 @@ func (v *solving) provedNone(r algebra.Root, failed run.Failure) bool {
 	}
 	op := v.Planner.Program.Main.Instrs[failed.Slot].Op
 	return angles == 1 && failed.Func == nil && (op == ops.Asin || op == ops.Acos)
-}
-
-// repeats tells whether some solution repeats with a turn of an angle.
-func (v *solving) repeats() bool {
-	return slices.ContainsFunc(v.rearranged.Roots, func(r algebra.Root) bool { return r.Also != nil })
 }
 
 // satisfies puts values of the unknowns back into the equations.
