@@ -7,7 +7,6 @@ require (
 	github.com/agnivade/levenshtein v1.2.2
 	github.com/alecthomas/participle/v2 v2.1.4
 	github.com/chzyer/readline v1.5.1
-	github.com/google/renameio/v2 v2.0.2
 	github.com/martinlindhe/unit v0.0.0-20230420213220-4adfd7d0a0d6
 	github.com/mattn/go-runewidth v0.0.31
 	github.com/rogpeppe/go-internal v1.16.0

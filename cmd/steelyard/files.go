@@ -59,8 +59,7 @@ func (s *scratchpad) save(arg string) {
 	s.pad.SetTitle(how.Title)
 	s.file = openFile{path: name, stamp: stamp, gaps: s.file.gaps}
 	s.unsaved, s.leaving = false, false
-	s.cautioned(s.journal.Title(how.Title))
-	s.cautioned(s.journal.Saved())
+	s.cautioned(s.journal.Saved(how.Title))
 	s.tell("saved to " + name + ": " + counted(len(s.pad.Entries()), "statement"))
 	s.tellAttempts()
 }
@@ -121,10 +120,11 @@ func (s *scratchpad) open(ctx context.Context, arg string) {
 		texts[i] = e.Text
 	}
 	s.cautioned(s.journal.Accept(texts...))
-	s.cautioned(s.journal.Title(sheet.Title))
 	if s.unsaved = !whole; whole {
 		s.file = openFile{path: name, stamp: sheet.Stamp(), gaps: gaps}
-		s.cautioned(s.journal.Saved())
+		s.cautioned(s.journal.Saved(sheet.Title))
+	} else {
+		s.cautioned(s.journal.Title(sheet.Title))
 	}
 	for _, e := range entries {
 		s.show(e)

@@ -162,7 +162,7 @@ func (p *printing) print(file string) int {
 		p.w.complain(file + ": there are findings; `steelyard replay " + file + "` lists them.")
 	}
 	text := p.form.write(doc)
-	if p.to == "" {
+	if p.to == "" || isStdout(p.to) {
 		if _, err := p.w.stdout.Write(text); err != nil {
 			return p.w.unwritten()
 		}
@@ -179,4 +179,12 @@ func (p *printing) print(file string) int {
 		return statusUsage
 	}
 	return status
+}
+
+// isStdout tells whether a path names what standard output is, as /dev/stdout does:
+// that is written to, and never replaced.
+func isStdout(path string) bool {
+	named, err1 := os.Stat(path)
+	out, err2 := os.Stdout.Stat()
+	return err1 == nil && err2 == nil && os.SameFile(named, out)
 }

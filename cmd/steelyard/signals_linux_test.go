@@ -4,25 +4,10 @@ import (
 	"fmt"
 	"math/rand/v2"
 	"path/filepath"
-	"strings"
 	"syscall"
 	"testing"
 	"time"
 )
-
-// answers waits for a text like expect, and tells whether it came in time.
-func (c *terminal) answers(want string, within time.Duration) bool {
-	for end := time.Now().Add(within); time.Now().Before(end); time.Sleep(2 * time.Millisecond) {
-		c.mu.Lock()
-		shown := control.ReplaceAllString(c.out.String(), "")
-		c.mu.Unlock()
-		if i := strings.Index(shown[min(c.seen, len(shown)):], want); i >= 0 {
-			c.seen += i + len(want)
-			return true
-		}
-	}
-	return false
-}
 
 // signal sends the program a signal.
 func (c *terminal) signal(s syscall.Signal) {

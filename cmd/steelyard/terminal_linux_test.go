@@ -24,7 +24,7 @@ type terminal struct {
 	tty  *os.File // our end
 	mu   sync.Mutex
 	out  bytes.Buffer
-	seen int // bytes of out that expect has passed
+	rest bytes.Buffer // of out, what expect has not passed
 	over chan struct{}
 }
 
@@ -96,6 +96,7 @@ func (c *terminal) read() {
 		n, err := c.tty.Read(buf)
 		c.mu.Lock()
 		c.out.Write(buf[:n])
+		c.rest.Write(buf[:n])
 		c.mu.Unlock()
 		if err != nil {
 			return
@@ -108,18 +109,36 @@ var control = regexp.MustCompile("\x1b\\[[0-9;?]*[A-Za-z]|\r")
 // expect waits until a text is printed after what was expected before.
 func (c *terminal) expect(want string) {
 	c.t.Helper()
-	for end := time.Now().Add(10 * time.Second); ; time.Sleep(5 * time.Millisecond) {
+	if !c.answers(want, 10*time.Second) {
 		c.mu.Lock()
-		shown := control.ReplaceAllString(c.out.String(), "")
-		c.mu.Unlock()
-		if i := strings.Index(shown[min(c.seen, len(shown)):], want); i >= 0 {
-			c.seen += i + len(want)
-			return
+		defer c.mu.Unlock()
+		c.t.Fatalf("%q is not printed; the screen shows\n%s", want, control.ReplaceAllString(c.out.String(), ""))
+	}
+}
+
+// answers waits for a text like expect, and tells whether it came in time.
+func (c *terminal) answers(want string, within time.Duration) bool {
+	for end := time.Now().Add(within); ; time.Sleep(2 * time.Millisecond) {
+		late := time.Now().After(end)
+		if c.passes(want) {
+			return true
 		}
-		if time.Now().After(end) {
-			c.t.Fatalf("%q is not printed; the screen shows\n%s", want, shown)
+		if late {
+			return false
 		}
 	}
+}
+
+// passes tells whether a text is printed, and passes it.
+func (c *terminal) passes(want string) bool {
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	_, after, found := strings.Cut(control.ReplaceAllString(c.rest.String(), ""), want)
+	if found {
+		c.rest.Reset()
+		c.rest.WriteString(after)
+	}
+	return found
 }
 
 // send types keys.

@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"steelyard/lang/limit"
+	"steelyard/session/disk"
 )
 
 const (
@@ -36,7 +37,7 @@ type Recovered struct {
 // not saved, and whose scratchpad has ended, oldest first. Those that hold nothing
 // of the kind are deleted, and those that are old and have been followed by many.
 func Abandoned(dir string) []*Recovered {
-	if info, err := os.Stat(dir); err != nil || !private(info) {
+	if info, err := os.Stat(dir); err != nil || !disk.Private(info) {
 		return nil
 	}
 	names, err := filepath.Glob(filepath.Join(escape(dir), "*"+suffix))
@@ -98,7 +99,7 @@ func claim(path string) *claimed {
 		return nil
 	}
 	c := &claimed{file: f, path: path, time: info.ModTime()}
-	if !lock(f) || !stillAt(f, path) || !c.read() {
+	if !disk.Lock(f) || !stillAt(f, path) || !c.read() {
 		_ = f.Close()
 		return nil
 	}

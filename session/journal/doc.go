@@ -19,7 +19,7 @@
 // its kind, its number, and the CRC-32 of all three, so that an entry cut off is
 // told from a whole one. That of an undo is the number of the statement that it
 // takes back: where an entry is lost, no other is taken back in its place. "saved"
-// says that all before it stands in a worksheet.
+// says that all before it stands in a worksheet with this title.
 //
 // What can't be written is written with the next entry, so that a journal is at
 // all times what was entered up to some moment, without gaps.

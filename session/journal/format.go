@@ -21,7 +21,7 @@ const (
 	statement kind = "statement" // a statement is accepted
 	undo      kind = "undo"      // the statement with a number is taken back
 	title     kind = "title"     // the worksheet gets a title
-	saved     kind = "saved"     // all of it is saved
+	saved     kind = "saved"     // all of it is saved, with a title
 )
 
 // encode appends one entry as the journal holds it.
@@ -61,7 +61,7 @@ func (c *contents) apply(k kind, number int, text string) {
 			c.statements = slices.Delete(c.statements, i, i+1)
 			c.numbers = slices.Delete(c.numbers, i, i+1)
 		}
-	case title:
+	case title, saved:
 		c.title = text
 	}
 }

@@ -9,6 +9,7 @@ import (
 
 	"github.com/adrg/xdg"
 
+	"steelyard/session/disk"
 	"steelyard/session/worksheet/oserr"
 )
 
@@ -78,7 +79,7 @@ func unfit(dir string) *Problem {
 	if err != nil {
 		return unkept(dir, err)
 	}
-	if !private(info) {
+	if !disk.Private(info) {
 		return notKept("others can write to the folder " + dir)
 	}
 	return nil
@@ -91,7 +92,7 @@ func create(path string) (*Journal, error) {
 	if err != nil {
 		return nil, err
 	}
-	if !lock(f) || !stillAt(f, path) {
+	if !disk.Lock(f) || !stillAt(f, path) {
 		return nil, closeAfter(f, nil)
 	}
 	j := &Journal{file: f, path: path, late: []byte(header + "\n")}
@@ -99,7 +100,7 @@ func create(path string) (*Journal, error) {
 		_ = os.Remove(path)
 		return nil, closeAfter(f, err)
 	}
-	syncFolder(filepath.Dir(path))
+	disk.SyncFolder(filepath.Dir(path))
 	return j, nil
 }
 
@@ -151,12 +152,13 @@ func (j *Journal) Title(text string) *Problem {
 	return j.flush()
 }
 
-// Saved notes that all of it stands in a worksheet, so that it need not be offered.
-func (j *Journal) Saved() *Problem {
+// Saved notes that all of it stands in a worksheet with a title, so that it need not
+// be offered.
+func (j *Journal) Saved(title string) *Problem {
 	if j == nil {
 		return nil
 	}
-	j.add(saved, "")
+	j.add(saved, title)
 	return j.flush()
 }
 

@@ -258,7 +258,7 @@ func TestSavedIsNotOffered(t *testing.T) {
 	dir := t.TempDir()
 	j := start(t, dir)
 	j.Accept("a = 1 m")
-	j.Saved()
+	j.Saved("Crates")
 	crash(t, j)
 	if found := Abandoned(dir); len(found) != 0 {
 		t.Fatalf("found %+v", found)
@@ -266,7 +266,7 @@ func TestSavedIsNotOffered(t *testing.T) {
 	j = start(t, dir)
 	j.Title("Crates")
 	j.Accept("worksheet = 3 m")
-	j.Saved()
+	j.Saved("Crates")
 	j.Accept("b = 2 m")
 	crash(t, j)
 	found := Abandoned(dir)

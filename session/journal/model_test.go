@@ -8,16 +8,16 @@ import (
 	"testing"
 )
 
-// disk is a file in memory whose writes may fail: wholly, after some bytes, or
+// memory is a file in memory whose writes may fail: wholly, after some bytes, or
 // only when they are flushed.
-type disk struct {
+type memory struct {
 	data []byte
 	fail func() bool
 }
 
 var errFull = errors.New("no room")
 
-func (d *disk) WriteAt(data []byte, at int64) (int, error) {
+func (d *memory) WriteAt(data []byte, at int64) (int, error) {
 	n := len(data)
 	failed := d.fail()
 	if failed {
@@ -30,7 +30,7 @@ func (d *disk) WriteAt(data []byte, at int64) (int, error) {
 	return n, nil
 }
 
-func (d *disk) Truncate(size int64) error {
+func (d *memory) Truncate(size int64) error {
 	if d.fail() {
 		return errFull
 	}
@@ -38,14 +38,14 @@ func (d *disk) Truncate(size int64) error {
 	return nil
 }
 
-func (d *disk) Sync() error {
+func (d *memory) Sync() error {
 	if d.fail() {
 		return errFull
 	}
 	return nil
 }
 
-func (d *disk) Close() error { return nil }
+func (d *memory) Close() error { return nil }
 
 // model is what a journal must come to: a list in memory.
 type model struct {
@@ -79,7 +79,7 @@ func TestSequences(t *testing.T) {
 func sequence(t *testing.T, r *rand.Rand) bool {
 	t.Helper()
 	often := []float64{0, 0.05, 0.5}[r.IntN(3)]
-	d := &disk{fail: func() bool { return r.Float64() < often }}
+	d := &memory{fail: func() bool { return r.Float64() < often }}
 	j := &Journal{file: d, late: []byte(header + "\n")}
 	now := model{}
 	since := []model{now} // what was entered since the last entry that was written
@@ -99,8 +99,8 @@ func sequence(t *testing.T, r *rand.Rand) bool {
 			now.title, now.saved = fmt.Sprint("Crates ", r.IntN(9)), false
 			problem = j.Title(now.title)
 		default:
-			now.saved = true
-			problem = j.Saved()
+			now.title, now.saved = fmt.Sprint("Sheet ", r.IntN(9)), true
+			problem = j.Saved(now.title)
 		}
 		since = append(since, now.copy())
 		c, ok := decode(string(d.data))

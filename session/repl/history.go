@@ -7,7 +7,7 @@ import (
 	"path/filepath"
 	"strings"
 
-	"github.com/google/renameio/v2/maybe"
+	"steelyard/session/disk"
 )
 
 const (
@@ -58,7 +58,10 @@ func (h history) rewrite(all []string) {
 		b.WriteString(escape(s) + "\n")
 	}
 	// A history that can't be shortened is left as it is.
-	_ = maybe.WriteFile(h.path, []byte(b.String()), 0o600)
+	old, err := os.Stat(h.path)
+	if err == nil {
+		_ = disk.Replace(h.path, []byte(b.String()), old)
+	}
 }
 
 // add appends a statement. Two runs at once do not mix within a line, since

@@ -1,14 +1,17 @@
 package worksheet
 
 import (
+	"errors"
 	"os"
 	"path/filepath"
 	"strings"
+	"syscall"
 	"unicode"
 
 	"github.com/mattn/go-runewidth"
 
 	"steelyard/lang/finding"
+	"steelyard/session/disk"
 	"steelyard/session/entry"
 	"steelyard/units"
 )
@@ -113,21 +116,51 @@ func recordLines(e *entry.Entry) []string {
 	return lines
 }
 
-// WriteFile puts a text in the place of a file in one step.
-func WriteFile(path, text string) *FileProblem { return replaceFile(path, text) }
-
-// replaceFile puts a new text in the place of a file in one step: at no time
-// does half a file stand there. A link is followed, and permissions are kept.
-func replaceFile(path, text string) *FileProblem {
-	at := target(path)
-	mode := os.FileMode(0o644)
-	if info, err := os.Stat(at); err == nil {
-		mode = info.Mode().Perm()
-		if mode&0o200 == 0 {
-			return &FileProblem{Kind: NotWritten, Path: path, Message: "the file is marked as read-only; nothing was written.", Hint: "Allow writing, or save it under another name."}
+// WriteFile puts a text in the place of a file in one step. A device or a pipe is
+// written to.
+func WriteFile(path, text string) *FileProblem {
+	if info, err := os.Stat(path); err != nil || info.Mode().IsRegular() {
+		return replaceFile(path, text)
+	}
+	// Without waiting for someone to read.
+	f, err := os.OpenFile(path, os.O_WRONLY|syscall.O_NONBLOCK, 0)
+	if err == nil {
+		_, err = f.WriteString(text)
+		if shut := f.Close(); err == nil {
+			err = shut
 		}
 	}
-	if err := putInPlace(at, []byte(text), mode); err != nil {
+	if err != nil {
+		return unwritten(path, err)
+	}
+	return nil
+}
+
+// replaceFile puts a new text in the place of a file in one step: at no time
+// does half a file stand there. A symbolic link is followed, and owner and
+// permissions are kept; where that can't be, nothing is written.
+func replaceFile(path, text string) *FileProblem {
+	old, err := os.Stat(path)
+	refuse := func(why, hint string) *FileProblem {
+		return &FileProblem{Kind: NotWritten, Path: path, Message: why + "; nothing was written.", Hint: hint}
+	}
+	switch {
+	case os.IsNotExist(err):
+		old = nil
+	case err != nil:
+		return unwritten(path, err)
+	case !old.Mode().IsRegular():
+		return refuse("this is no file but a folder, a device or a pipe", "Name a file.")
+	case old.Mode().Perm()&0o200 == 0:
+		return refuse("the file is marked as read-only", "Allow writing, or save it under another name.")
+	case disk.Linked(old):
+		return refuse("the file has another name too (a hard link), and what is saved would have this one alone", "Save it under another name.")
+	}
+	err = disk.Replace(target(path), []byte(text), old)
+	switch {
+	case errors.Is(err, disk.ErrOwner):
+		return refuse("the file belongs to someone else, and what is saved would be yours", "Save it under another name.")
+	case err != nil:
 		return unwritten(path, err)
 	}
 	return nil

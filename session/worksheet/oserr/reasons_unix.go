@@ -16,6 +16,8 @@ var reasons = []reason{
 	{syscall.EIO, "the disk reports a fault"},
 	{syscall.EMFILE, "too many files are open at once"},
 	{syscall.ENFILE, "too many files are open at once"},
+	{syscall.ENXIO, "nobody reads from it"},
+	{syscall.EPIPE, "its reader is gone"},
 	{syscall.EBUSY, "another program is using it"},
 	{syscall.EINVAL, "this system can't use such a file or name"},
 }
