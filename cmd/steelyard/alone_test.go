@@ -10,6 +10,7 @@ import (
 	"strings"
 	"testing"
 
+	"steelyard/lang/limit"
 	"steelyard/session/worksheet"
 )
 
@@ -75,5 +76,20 @@ func TestDistinct(t *testing.T) {
 	os.WriteFile(b, nil, 0o600)
 	if got := distinct([]string{a, b, dir + "/./a", dir + "/none", dir + "/none"}); !slices.Equal(got, []string{a, b, dir + "/none", dir + "/none"}) {
 		t.Errorf("got %q", got)
+	}
+}
+
+// TestMostPrinted prints as many statements as may be, and refuses one more.
+func TestMostPrinted(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "long.worked")
+	for _, c := range []struct{ lines, status int }{{limit.Printed, statusHolds}, {limit.Printed + 1, statusUsage}} {
+		if err := os.WriteFile(path, []byte("worksheet 1  Long\n"+strings.Repeat("note a\n", c.lines)), 0o600); err != nil {
+			t.Fatal(err)
+		}
+		var out, errs bytes.Buffer
+		w := &world{ctx: context.Background(), stdout: &out, stderr: &errs}
+		if status := run(w, []string{"print", "--as", "text", path}); status != c.status {
+			t.Errorf("%d: status %d, %s", c.lines, status, errs.String())
+		}
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"path/filepath"
 	"strings"
 
+	"steelyard/lang/limit"
 	"steelyard/session/print"
 	"steelyard/session/worksheet"
 )
@@ -149,6 +150,10 @@ func (p *printing) print(file string) int {
 	sheet, problem := worksheet.Load(file)
 	if problem != nil {
 		fmt.Fprintln(p.w.stderr, problem.Error())
+		return statusUsage
+	}
+	if n := sheet.Count(); n > limit.Printed {
+		p.w.complain(fmt.Sprintf("%s: the worksheet has %d statements; the most that are printed is %d.", file, n, limit.Printed))
 		return statusUsage
 	}
 	entries := worksheet.Work(p.w.ctx, sheet)

@@ -31,4 +31,12 @@ const (
 	Rows = 1000
 	// File is the most bytes of one worksheet.
 	File = 64 << 20
+	// Lines is the most lines of one worksheet.
+	Lines = 1 << 20
+	// Statements is the most statements of one worksheet: what is known of each
+	// stays in memory, about 2 KB.
+	Statements = 200_000
+	// Printed is the most statements of a worksheet that is printed: the whole
+	// document is in memory too.
+	Printed = 20_000
 )

@@ -93,8 +93,10 @@ func Replay(ctx context.Context, s *Sheet, o Options) *Report {
 			problem.Path, r.Problem = s.Path, problem
 			return r
 		}
+		before := results(first)
+		first, pad, table = nil, nil, nil // a long sheet is in memory once
 		r.Rows, _ = work(ctx, s, changed, numbers)
-		moved(first, r.Rows)
+		moved(before, r.Rows)
 		return r
 	}
 	r.Rows = first
@@ -292,17 +294,32 @@ func givenLines(rows []Row, name string) []int {
 	return out
 }
 
+// result is what a statement came to before a given was replaced.
+type result struct {
+	shown   string
+	records bool
+}
+
+func results(rows []Row) []result {
+	out := make([]result, len(rows))
+	for i := range rows {
+		out[i] = result{shown(rows[i].Entry), rows[i].Entry.Records()}
+	}
+	return out
+}
+
 // moved notes which results differ between two workings of a sheet.
-func moved(before, after []Row) {
+func moved(before []result, after []Row) {
 	for i := range min(len(before), len(after)) {
-		was, now := shown(before[i].Entry), shown(after[i].Entry)
-		if was != now {
-			after[i].Was = was
-			after[i].moved = before[i].Entry.Records() || after[i].Entry.Records()
-			if was == "" {
-				after[i].Was = "no value"
-			}
+		was, now := before[i], &after[i]
+		if was.shown == shown(now.Entry) {
+			continue
 		}
+		now.Was = was.shown
+		if now.Was == "" {
+			now.Was = "no value"
+		}
+		now.moved = was.records || now.Entry.Records()
 	}
 }
 

@@ -14,9 +14,6 @@ import (
 	"steelyard/lang/limit"
 )
 
-// MaxLines is the most lines that a worksheet may have.
-const MaxLines = 1 << 20
-
 // Version is the version of the format that this package reads and writes.
 const Version = 1
 
@@ -100,19 +97,44 @@ func Parse(path, text string) (*Sheet, *FileProblem) {
 	if problem == nil {
 		problem = s.readFirst()
 	}
+	if problem == nil {
+		s.split()
+		problem = s.tooMany()
+	}
 	if problem != nil {
 		problem.Kind, problem.Path = NotSheet, path
 		return nil, problem
 	}
-	s.split()
 	return s, nil
+}
+
+// Count is the number of statements, blank lines and remarks left out.
+func (s *Sheet) Count() int {
+	n := 0
+	for i := range s.Statements {
+		if !s.Statements[i].Silent() {
+			n++
+		}
+	}
+	return n
+}
+
+// tooMany makes sure that the statements are not more than a sheet may have.
+func (s *Sheet) tooMany() *FileProblem {
+	n := s.Count()
+	if n <= limit.Statements {
+		return nil
+	}
+	return &FileProblem{ID: finding.TooLong,
+		Message: fmt.Sprintf("the file has %d statements; the most a worksheet may have is %d.", n, limit.Statements),
+		Hint:    "Part it into several worksheets."}
 }
 
 // readText makes sure that the bytes are text.
 func (s *Sheet) readText() *FileProblem {
-	if n := strings.Count(s.text, "\n"); n > MaxLines {
+	if n := strings.Count(s.text, "\n"); n > limit.Lines {
 		return &FileProblem{ID: finding.TooLong,
-			Message: fmt.Sprintf("the file has %d lines; the most a worksheet may have is %d.", n, MaxLines)}
+			Message: fmt.Sprintf("the file has %d lines; the most a worksheet may have is %d.", n, limit.Lines)}
 	}
 	if utf8.ValidString(s.text) {
 		return nil

@@ -73,7 +73,8 @@ func TestFilesThatAreNoWorksheet(t *testing.T) {
 		{"NUL in the title", "worksheet 1  A\x00\n", finding.BadText, 1, "control"},
 		{"Latin-1", "worksheet 1  A\nm = 2 kg\nT = 20 \xb0C\n", finding.BadText, 3, "UTF-8"},
 		{"UTF-16", "\xff\xfew\x00o\x00r\x00", finding.BadText, 0, "UTF-16"},
-		{"lines", "worksheet 1  A\n" + strings.Repeat("\n", MaxLines), finding.TooLong, 0, "lines"},
+		{"lines", "worksheet 1  A\n" + strings.Repeat("\n", limit.Lines), finding.TooLong, 0, "lines"},
+		{"statements", "worksheet 1  A\n" + strings.Repeat("x\n", limit.Statements+1), finding.TooLong, 0, "200001 statements"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			_, problem := Load(write(t, c.text))
@@ -86,8 +87,10 @@ func TestFilesThatAreNoWorksheet(t *testing.T) {
 			plain(t, problem)
 		})
 	}
-	if _, problem := Parse("", "worksheet 1  A\n"+strings.Repeat("\n", MaxLines-1)); problem != nil {
-		t.Errorf("as many lines as allowed: %v", problem)
+	for _, body := range []string{strings.Repeat("\n", limit.Lines-1), strings.Repeat("x\n\n# a\n", limit.Statements)} {
+		if _, problem := Parse("", "worksheet 1  A\n"+body); problem != nil {
+			t.Errorf("as many as allowed: %v", problem)
+		}
 	}
 }
 
