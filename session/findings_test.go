@@ -3,15 +3,18 @@ package session
 import (
 	"context"
 	"os"
-	"steelyard/session/entry"
+	"slices"
 	"strings"
 	"testing"
+
+	"steelyard/lang/finding"
+	"steelyard/session/entry"
 )
 
 // expectation is what a statement of a findings file must meet.
 type expectation struct {
 	text     string
-	id       string
+	ids      []string // of its findings, in their order
 	readings []string
 	says     []string
 }
@@ -42,7 +45,7 @@ func readFindings(t *testing.T, path string) map[string][]expectation {
 		last := len(block) - 1
 		switch {
 		case mark == "!" && last >= 0:
-			block[last].id = rest
+			block[last].ids = append(block[last].ids, rest)
 		case mark == "|" && last >= 0 && strings.HasPrefix(line, "| "):
 			block[last].readings = append(block[last].readings, rest)
 		case mark == "~" && last >= 0:
@@ -78,37 +81,31 @@ func TestFindings(t *testing.T) {
 
 func meets(t *testing.T, e *entry.Entry, want expectation) {
 	t.Helper()
-	var said []string
-	matched := false
+	var said, ids []string
 	for _, f := range e.Findings {
-		if f.ID.Severity().String() == "note" && string(f.ID) != want.id {
+		expected := contains(want.ids, string(f.ID))
+		if f.ID.Severity().String() == "note" && !expected {
 			continue
 		}
 		whole := f.Message + " " + f.Hint
 		said = append(said, string(f.ID)+": "+whole+" ["+strings.Join(f.Readings, " | ")+"]")
-		if string(f.ID) != want.id {
-			continue
-		}
-		matched = true
-		for _, r := range want.readings {
-			if !contains(f.Readings, r) {
-				t.Errorf("%s: the reading %q is not offered; offered: %q", e.Text, r, f.Readings)
-			}
-		}
-		for _, s := range want.says {
-			if !strings.Contains(whole, s) {
-				t.Errorf("%s: does not say %q, but: %s", e.Text, s, whole)
-			}
-		}
+		ids = append(ids, string(f.ID))
 		if f.At.From < 0 || f.At.To > len(e.Text) || f.At.From > f.At.To {
 			t.Errorf("%s: the span %v lies outside the text", e.Text, f.At)
 		}
 	}
-	switch {
-	case want.id == "" && len(said) > 0:
-		t.Errorf("%s: no finding was expected; found\n%s", e.Text, strings.Join(said, "\n"))
-	case want.id != "" && (!matched || len(said) != 1):
-		t.Errorf("%s: the one finding %s was expected; found\n%s", e.Text, want.id, strings.Join(said, "\n"))
+	for _, r := range want.readings {
+		if !slices.ContainsFunc(e.Findings, func(f finding.Finding) bool { return contains(f.Readings, r) }) {
+			t.Errorf("%s: the reading %q is not offered; found\n%s", e.Text, r, strings.Join(said, "\n"))
+		}
+	}
+	for _, s := range want.says {
+		if !strings.Contains(strings.Join(said, "\n"), s) {
+			t.Errorf("%s: does not say %q, but\n%s", e.Text, s, strings.Join(said, "\n"))
+		}
+	}
+	if !slices.Equal(ids, want.ids) {
+		t.Errorf("%s: the findings %q were expected; found\n%s", e.Text, want.ids, strings.Join(said, "\n"))
 	}
 }
 

@@ -16,6 +16,7 @@ import (
 	"steelyard/session/ask"
 	"steelyard/session/entry"
 	"steelyard/session/eval"
+	"steelyard/session/reading"
 	"steelyard/session/work"
 	"steelyard/units"
 )
@@ -26,6 +27,7 @@ type Pad struct {
 	marks  []mark
 	title  string
 	trying bool // a reading is being tried, whose own readings are not
+	free   bool // what is being tried needs not be the only reading of its line
 }
 
 // mark is what undo goes back to.
@@ -98,7 +100,7 @@ func withoutRecords(text string) (string, bool) {
 func (p *Pad) EnterAt(ctx context.Context, line int, text string) *entry.Entry {
 	e := &entry.Entry{Line: line, Text: text, By: p}
 	m := mark{plan: p.page.Planner.Mark(), set: p.page.Set}
-	e.Stmt, e.Findings = syntax.Parse(text)
+	e.Stmt, e.Findings = syntax.ParseWith(text, reading.Known(p.page))
 	if cmd, ok := e.Stmt.(*syntax.Command); ok {
 		p.answer(e, cmd)
 		return e
@@ -107,17 +109,48 @@ func (p *Pad) EnterAt(ctx context.Context, line int, text string) *entry.Entry {
 	planner.Begin(line)
 	defined := len(planner.Names.All())
 	l := &eval.Line{Page: p.page, Ctx: ctx, Entry: e, Start: planner.Size()}
-	if e.Stmt == nil {
-		unread(l)
-	} else {
-		workOut(l, e.Stmt)
-	}
+	p.read(l)
 	stays(l, planner.Names.All()[defined:])
 	p.page.Entries = append(p.page.Entries, e)
 	p.marks = append(p.marks, m)
 	if !p.trying {
 		p.tryReadings(ctx, e)
 	}
+	return e
+}
+
+// read settles how the line is read, and works it out if that is clear.
+func (p *Pad) read(l *eval.Line) {
+	e := l.Entry
+	var v reading.Verdict
+	if !p.free {
+		v = reading.Settle(l, func(text string, ruled bool) *entry.Entry { return p.enterOnTrial(l, text, ruled) }, !p.trying)
+	}
+	if v.Refused {
+		e.Stmt, e.Findings = nil, nil
+	}
+	if e.Stmt == nil {
+		unread(l)
+	} else {
+		workOut(l, e.Stmt)
+	}
+	if v.Slip && v.Told(l) {
+		return
+	}
+	l.Find(v.Findings...)
+}
+
+// enterOnTrial works a text out as if it were the line, and takes it back; ruled
+// tells whether it must be the one reading of its line.
+func (p *Pad) enterOnTrial(l *eval.Line, text string, ruled bool) *entry.Entry {
+	trying, free := p.trying, p.free
+	p.trying, p.free = true, !ruled
+	before := len(p.page.Entries)
+	e := p.EnterAt(l.Ctx, l.Entry.Line, text)
+	if len(p.page.Entries) > before {
+		p.Undo()
+	}
+	p.trying, p.free = trying, free
 	return e
 }
 

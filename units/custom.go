@@ -62,3 +62,9 @@ func Customary(name string, d Dim) bool {
 		return bad == nil && u.Dim() == d
 	})
 }
+
+// Speaks tells whether a name is a symbol that says what quantity it stands for.
+// A word does not.
+func Speaks(name string) bool {
+	return Symbol(strings.TrimPrefix(name, "Δ")) != "" && len(customs(name)) > 0
+}

@@ -100,10 +100,10 @@ func TestSessionRooms(t *testing.T) {
 	const session = "steelyard/session/"
 	may := map[string][]string{
 		"graph": nil, "entry": {"graph"}, "eval": {"entry", "graph"},
-		"given": nil, "check": nil, "solve": nil, "vary": nil, "advise": nil, "ask": nil,
+		"given": nil, "check": nil, "solve": nil, "vary": nil, "advise": nil, "ask": nil, "reading": nil,
 		"curve": {"solve"}, "work": {"solve"},
 	}
-	statement := []string{"given", "check", "solve", "vary", "advise", "ask", "curve", "work"}
+	statement := []string{"given", "check", "solve", "vary", "advise", "ask", "curve", "work", "reading"}
 	for _, r := range statement {
 		may[r] = append(may[r], "entry", "eval", "graph")
 	}

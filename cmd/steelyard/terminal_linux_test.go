@@ -251,8 +251,8 @@ func TestKeys(t *testing.T) {
 	c.expect("= 0.05 J")
 	c.expect("  8.  ")
 	// Delete on an empty line does not leave.
-	c.send("\x1b[3~3 m*2\r")
-	c.expect("= 6 m")
+	c.send("\x1b[3~3 s*2\r")
+	c.expect("= 6 s")
 }
 
 // TestPaste pastes a page, with and without the marks of bracketed paste.

@@ -26,6 +26,7 @@ const (
 	// names
 	UnknownName  ID = "unknown-name"
 	UnitOrName   ID = "unit-or-name"   // 2g where g is a name of the worksheet
+	LackingUnit  ID = "lacking-unit"   // a plain number explains an odd quantity
 	GivenAgain   ID = "given-again"    // a name given a second time in a part
 	OwnName      ID = "own-name"       // x = x + 1 m
 	NameKind     ID = "name-kind"      // a name both quantity and function; a reserved word
@@ -105,6 +106,7 @@ var table = [...]about{
 
 	{UnknownName, Error, "No line above gives this name; the nearest are offered."},
 	{UnitOrName, Error, "A word that is both a unit and a name of the worksheet stands where it could be either; both readings are offered."},
+	{LackingUnit, Caution, "A plain number explains why a value is not what its symbol is used for: it seems to lack its unit."},
 	{GivenAgain, Caution, "A name is given a second time within a part of the question."},
 	{OwnName, Error, "The right side uses the name that the line defines."},
 	{NameKind, Error, "The word can't be used as this kind of name."},

@@ -27,6 +27,8 @@ const (
 	Digits = 400
 	// CurveCost is the most operations that one point of a curve may cost.
 	CurveCost = 1 << 14
+	// Readings is the most readings of one line that are looked at.
+	Readings = 64
 	// Rows is the most rows of one table.
 	Rows = 1000
 	// File is the most bytes of one worksheet.

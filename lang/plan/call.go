@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"math"
 	"slices"
 	"strings"
 
@@ -148,15 +147,6 @@ func (c *coder) pureArgument(x *syntax.Call, s run.Slot, takes ops.Shape) bool {
 		c.find(finding.ArgumentDimension, at.Span(),
 			x.Func+" takes "+wants+"; "+c.shown(at)+" is "+c.kindPhrase(st)+".", hint)
 		return false
-	}
-	if n, bare := unbracket(at).(*syntax.Number); bare && takes == ops.AngleToPure && math.Abs(n.Value.Float()) > 2*math.Pi {
-		f := finding.New(finding.TwoReadings, n.At, n.Value.Text+" without a unit is read as "+n.Value.Text+" rad.", "Write the unit of the angle.",
-			n.Value.Text+"°", n.Value.Text+" rad")
-		f.Severity = finding.Caution
-		c.findings = append(c.findings, f)
-	}
-	if takes == ops.AngleToPure {
-		c.givenAngle(at)
 	}
 	if takes == ops.AngleToPure && st.Tag == units.Cycle {
 		c.angleOrCycle(at.Span(), c.shown(at)+" counts cycles; "+x.Func+" takes an angle.",

@@ -18,8 +18,6 @@ type coder struct {
 	code *run.Code
 	text string
 	self string
-	// whole is the expression that is being planned.
-	whole syntax.Expr
 	// underRoot is the operand of the last √: a product offered in its place
 	// needs a bracket.
 	underRoot syntax.Expr

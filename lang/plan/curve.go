@@ -26,7 +26,7 @@ type Curve struct {
 // what the static says.
 func (p *Planner) CompileCurve(x syntax.Expr, text, name string, of run.Static) Curve {
 	f := &run.Func{Name: "curve", Params: 1}
-	c := &coder{p: p, code: &f.Code, text: text, whole: x, seen: len(p.Names.all), fn: &funcScope{name: name}}
+	c := &coder{p: p, code: &f.Code, text: text, seen: len(p.Names.all), fn: &funcScope{name: name}}
 	slot := c.emit(run.Instr{Op: ops.Param}, syntax.Span{}, of)
 	c.fn.params = []param{{name: name, slot: slot}}
 	out := Curve{}

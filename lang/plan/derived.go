@@ -70,7 +70,7 @@ func (c *coder) areaUnder(x *syntax.AreaUnder) (run.Slot, bool) {
 // and whether the name stands in the expression.
 func (c *coder) curve(x syntax.Expr, name string, of run.Static) (int, bool, bool) {
 	f := &run.Func{Name: "curve", Params: 1}
-	inner := &coder{p: c.p, code: &f.Code, text: c.text, whole: x, seen: c.seen, fn: &funcScope{name: name}}
+	inner := &coder{p: c.p, code: &f.Code, text: c.text, seen: c.seen, fn: &funcScope{name: name}}
 	add := func(name string, st run.Static) {
 		slot := inner.emit(run.Instr{Op: ops.Param, A: run.Slot(len(inner.fn.params))}, syntax.Span{}, st)
 		inner.fn.params = append(inner.fn.params, param{name: name, slot: slot})

@@ -67,7 +67,7 @@ func (c *coder) number(x *syntax.Number) run.Slot {
 // quantity plans a written quantity.
 func (c *coder) quantity(x *syntax.Quantity) (run.Slot, bool) {
 	u, ok := c.unitOf(x.Unit, x.At)
-	if !ok || c.unnamedProduct(x, u) {
+	if !ok {
 		return run.NoSlot, false
 	}
 	v := u.ToSI(x.Value)
@@ -135,7 +135,7 @@ func (c *coder) mixedSum(x *syntax.Mixed, last *units.Unit) (units.Decimal, bool
 func (c *coder) measured(x *syntax.Measured) (run.Slot, bool) {
 	u, ok := c.unitOf(x.Unit, x.At)
 	s, good := c.expr(x.X)
-	if !ok || !good || c.eitherWay(x.Unit, x.At, false) {
+	if !ok || !good {
 		return run.NoSlot, false
 	}
 	st := unitStatic(u)
@@ -225,7 +225,7 @@ func (c *coder) operate(x *syntax.Binary, left run.Slot, leftOK bool) (run.Slot,
 	if x.Op == syntax.Pow {
 		return c.power(x, left, leftOK)
 	}
-	if c.unitOrName(x) || c.apart(x) {
+	if c.apart(x) {
 		return run.NoSlot, false
 	}
 	right, ok := c.expr(x.Y)

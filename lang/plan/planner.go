@@ -92,7 +92,7 @@ type Compiled struct {
 func (p *Planner) Compile(x syntax.Expr, text, self string) Compiled {
 	before := p.Mark()
 	c := p.coder(text)
-	c.self, c.whole = self, x
+	c.self = self
 	slot, ok := c.expr(x)
 	c.findings = once(c.findings)
 	out := Compiled{Slot: run.NoSlot, Findings: c.findings, Uses: c.uses, Root: c.root}

@@ -114,30 +114,6 @@ func (c *coder) asProduct(u syntax.UnitText, whole syntax.Span) (string, bool) {
 	return b.String(), names > 0
 }
 
-// namesIn lists the words of a unit text that are also names here.
-func (c *coder) namesIn(text string) []string {
-	var out []string
-	for _, w := range strings.FieldsFunc(text, func(r rune) bool { return !unicode.IsLetter(r) && r != '_' }) {
-		if _, ok := c.p.Names.before(w, c.seen); ok || c.param(w) != nil || w == "g" {
-			out = append(out, w)
-		}
-	}
-	return out
-}
-
-// unitOrName records a unit alone on the right of a solidus, on a line that
-// uses names, that may have been meant as a name: v^2/2g.
-func (c *coder) unitOrName(x *syntax.Binary) bool {
-	if x.Op != syntax.Div || x.Implied {
-		return false
-	}
-	q, ok := x.Y.(*syntax.Quantity)
-	if !ok || strings.ContainsAny(q.Unit.Text, "/^") {
-		return false
-	}
-	return c.eitherWay(q.Unit, q.At, hasName(x.X))
-}
-
 // apart records a unit that was written with blanks round its solidus: 108 km / h
 // where no h is given.
 func (c *coder) apart(x *syntax.Binary) bool {
@@ -160,98 +136,31 @@ func (c *coder) apart(x *syntax.Binary) bool {
 	return true
 }
 
-// eitherWay records that a written quantity may be a number times names.
-func (c *coder) eitherWay(u syntax.UnitText, at syntax.Span, usesNames bool) bool {
-	words := c.namesIn(u.Text)
-	if len(words) == 0 || !usesNames && !c.usesNames() {
-		return false
-	}
-	number := strings.TrimSpace(c.source(syntax.Span{From: at.From, To: u.At.From}))
-	product := "(" + number + "*" + strings.Join(strings.Fields(u.Text), "*") + ")"
-	c.find(finding.UnitOrName, at,
-		"`"+c.source(at)+"` can be read in two ways: "+unitsAndNames(words)+" of this worksheet.",
-		"Write "+product+" for the name, or ("+number+" "+u.Text+") in brackets with the whole line in units.",
-		product, "("+number+" "+u.Text+")")
-	return true
-}
-
-// unitsAndNames says that words are both.
-func unitsAndNames(words []string) string {
-	if len(words) == 1 {
-		return words[0] + " is a unit, and also a name"
-	}
-	return list(words, "and") + " are units, and also names"
-}
-
-// usesNames tells whether the expression that is being planned holds a name.
-func (c *coder) usesNames() bool { return c.whole != nil && hasName(c.whole) }
-
-// hasName tells whether an expression holds a name.
-func hasName(x syntax.Expr) bool {
-	found := false
-	syntax.Walk(x, func(x syntax.Expr) bool {
-		if _, ok := x.(*syntax.Name); ok {
-			found = true
-		}
-		return !found
-	})
-	return found
-}
-
-// unnamedProduct records a written quantity whose unit holds two or more words
-// that are names too, and has a dimension that no quantity has: 0.5 m g h.
-func (c *coder) unnamedProduct(q *syntax.Quantity, u *units.Unit) bool {
-	if _, ok := kindOf(u.Dim(), u.Tag()); ok || len(c.namesIn(q.Unit.Text)) < 2 {
-		return false
-	}
-	return c.eitherWay(q.Unit, q.At, true)
-}
-
-// readAs tells how written quantities of a line were read whose units are names
-// too, and of C and g where a temperature or an acceleration is met.
-func (c *coder) readAs(x syntax.Expr, heat, acceleration bool) string {
-	var notes []string
+// Degrees tells of C and F where a temperature is met: °C and °F were meant.
+func Degrees(x syntax.Expr) string {
+	note := ""
 	syntax.Walk(x, func(x syntax.Expr) bool {
 		q, ok := x.(*syntax.Quantity)
-		if !ok {
-			return true
-		}
-		number := q.Value.Text
-		switch {
-		case heat && q.Unit.Text == "C":
-			notes = append(notes, "`"+number+" C` was read as coulombs; a temperature is `"+number+" °C`.")
-		case heat && q.Unit.Text == "F":
-			notes = append(notes, "`"+number+" F` was read as farads; a temperature is `"+number+" °F`.")
-		case q.Unit.Text == "g":
-			if acceleration || c.givesG() {
-				notes = append(notes, "`g` after "+number+" was read as the gram; "+number+" times gravity is `"+number+"*g`.")
-			}
-		case !strings.ContainsAny(q.Unit.Text, "/^"):
-			for _, w := range c.namesIn(q.Unit.Text) {
-				if info, ok := units.Lookup(w); ok && w != "g" {
-					notes = append(notes, "`"+w+"` after "+number+" was read as the "+info.Name+"; your "+w+" would be `"+number+"*"+w+"`.")
-					break
-				}
+		if number := ""; ok {
+			number = q.Value.Text
+			switch q.Unit.Text {
+			case "C":
+				note = "`" + number + " C` was read as coulombs; a temperature is `" + number + " °C`."
+			case "F":
+				note = "`" + number + " F` was read as farads; a temperature is `" + number + " °F`."
 			}
 		}
-		return len(notes) < 3
+		return note == ""
 	})
-	return strings.Join(notes, " ")
-}
-
-// givesG tells whether the worksheet itself gives g.
-func (c *coder) givesG() bool {
-	_, ok := c.p.Names.before("g", c.seen)
-	return ok
+	return note
 }
 
 // unlikeHint says what to look at where two dimensions meet.
 func (c *coder) unlikeHint(x, y syntax.Expr, a, b run.Static) string {
-	heat := a.Dim == units.BaseDim(units.Kelvin) || b.Dim == units.BaseDim(units.Kelvin)
-	acc := isAcceleration(a.Dim) || isAcceleration(b.Dim)
-	hint := strings.TrimSpace(c.readAs(x, heat, acc) + " " + c.readAs(y, heat, acc))
-	if hint != "" {
-		return hint
+	if kelvin := units.BaseDim(units.Kelvin); a.Dim == kelvin || b.Dim == kelvin {
+		if hint := strings.TrimSpace(Degrees(x) + " " + Degrees(y)); hint != "" {
+			return hint
+		}
 	}
 	for _, side := range []struct {
 		x     syntax.Expr
@@ -284,17 +193,6 @@ func factorBetween(a, b units.Dim) (string, bool) {
 		}
 	}
 	return "", false
-}
-
-func isAcceleration(d units.Dim) bool {
-	k, ok := units.KindOf(d, units.None)
-	return ok && k.Name == "acceleration"
-}
-
-// ReadAs tells how the written quantities of a line were read whose units are
-// also names; empty if there are none.
-func (p *Planner) ReadAs(x syntax.Expr, text string, wanted units.Dim) string {
-	return p.coder(text).readAs(x, wanted == units.BaseDim(units.Kelvin), isAcceleration(wanted))
 }
 
 // fitHint names the given whose unit does not fit, where an argument is one.

@@ -293,17 +293,6 @@ func TestNamesOfLines(t *testing.T) {
 	}
 }
 
-// TestReadAs says how a line can be read that comes out in no named quantity.
-func TestReadAs(t *testing.T) {
-	p := newPage(t, given...)
-	for text, want := range map[string]bool{"5 F*x": true, "(5 N)*x": false} {
-		c := p.Compile(expr(t, text), text, "")
-		if got := p.ReadAs(expr(t, text), text, p.Static(c.Slot).Dim); (got != "") != want {
-			t.Errorf("%s: %q", text, got)
-		}
-	}
-}
-
 // TestGravity is the g of a page that gives none.
 func TestGravity(t *testing.T) {
 	p := newPage(t, "m = 2 kg")

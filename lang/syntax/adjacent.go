@@ -13,7 +13,7 @@ import (
 // where no product is implied, and for notations of print that are written in
 // another way here. What it lets pass, the expression's production takes for an
 // implied product.
-func adjacent(text string, tokens []token) *fault {
+func adjacent(text string, tokens []token, known func(string) bool) *fault {
 	for i := range tokens {
 		at := among{text, tokens, i}
 		if kind := tokens[i].kind; kind == nameToken || kind == unitToken {
@@ -21,11 +21,25 @@ func adjacent(text string, tokens []token) *fault {
 				return bad
 			}
 		}
-		if i > 0 && startsOperand(&tokens[i]) && endsOperand(&tokens[i-1]) && !implied(tokens, i) {
+		if i > 0 && startsOperand(&tokens[i]) && endsOperand(&tokens[i-1]) && !implied(tokens, i) && !namesBeside(tokens, i, known) {
 			return first(sideSlips, at)
 		}
 	}
 	return nil
+}
+
+// namesBeside tells whether two names of the page stand side by side at i, the
+// first perhaps with a power, and make a product.
+func namesBeside(tokens []token, i int, known func(string) bool) bool {
+	t, before := &tokens[i], &tokens[i-1]
+	if known == nil || t.kind != nameToken || before.to == t.from {
+		return false
+	}
+	if power(tokens, i-1) {
+		before = baseOf(tokens, i-1)
+	}
+	return before != nil && before.kind == nameToken && !before.call && known(Canonical(before.text)) &&
+		(known(Canonical(t.text)) || t.call && ops.IsFunction(t.text))
 }
 
 // endsOperand tells whether an operand may end with a token.

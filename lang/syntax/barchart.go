@@ -171,7 +171,7 @@ func (r *reader) list(from, to int) ([]Expr, *fault) {
 	}
 	tokens, bad := scan(r.text, from, to, "")
 	if bad == nil {
-		bad = adjacent(r.text, tokens)
+		bad = adjacent(r.text, tokens, r.known)
 	}
 	if bad != nil {
 		return nil, bad

@@ -129,20 +129,6 @@ func powered(text string, from, end int) (string, int, bool) {
 	return b.String(), at, negative
 }
 
-// underRoot finds √2gh and √2 g h: a number under a bare root with names after
-// it. How far the root reaches, only the writer knows.
-func (p among) underRoot() *fault {
-	tokens, i := p.tokens, p.i
-	if i < 2 || tokens[i-1].kind != numToken || tokens[i-2].text != "√" {
-		return nil
-	}
-	root, number := &tokens[i-2], &tokens[i-1]
-	_, right, at := p.operands()
-	at.From = root.from
-	return &fault{finding.New(finding.TwoReadings, at, "This can be read in two ways: how far does the root reach?",
-		"Put brackets round what belongs together.", "√("+number.text+"*"+right+")", "√"+number.text+"*"+right)}
-}
-
 // dotForTimes finds 2.10^8 m/s, where the point was meant as a sign of
 // multiplication.
 func (p among) dotForTimes() *fault {

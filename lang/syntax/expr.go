@@ -143,11 +143,29 @@ func (p *exprParser) implied() (Expr, *fault) {
 		var y Expr
 		if y, bad = p.power(); bad == nil {
 			b := binary(Mul, at, x, y)
-			b.Implied = true
+			b.Implied = !namesMeet(x, y)
 			x = b
 		}
 	}
 	return x, bad
+}
+
+// namesMeet tells whether two names of the page stand side by side: a product
+// that is printed with its sign, since elsewhere it is none.
+func namesMeet(x, y Expr) bool {
+	if b, ok := x.(*Binary); ok && b.Op == Mul {
+		x = b.Y
+	}
+	_, call := y.(*Call)
+	if b, ok := x.(*Binary); ok && b.Op == Pow && !call {
+		x = b.X
+	}
+	if b, ok := y.(*Binary); ok && b.Op == Pow {
+		y = b.X
+	}
+	_, name := y.(*Name)
+	_, after := x.(*Name)
+	return after && (name || call)
 }
 
 // unary reads signs before an operand. A minus directly before a written

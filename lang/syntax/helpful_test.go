@@ -17,21 +17,14 @@ var helpfulTests = []struct {
 	readings []string
 }{
 	{"1/2 kg", finding.TwoReadings, "1/2 kg", []string{"(1/2) kg", "1/(2 kg)"}},
-	{"f = 1/0.40 s", finding.TwoReadings, "1/0.40 s", []string{"(1/0.40) s", "1/(0.40 s)", "1/0.40*s", "1/(0.40*s)"}},
+	{"f = 1/0.40 s", finding.TwoReadings, "1/0.40 s", []string{"(1/0.40) s", "1/(0.40 s)"}},
 	{"x = a*(3/4 m/s)", finding.TwoReadings, "3/4 m/s", []string{"(3/4) m/s", "3/(4 m/s)"}},
-	{"U = 1/2 k x^2", finding.TwoReadings, "1/2 k x^2", []string{"1/2*k*x^2", "(1/2) k x^2", "1/(2 k x^2)"}},
+	{"U = 1/2 k x^2", finding.TwoReadings, "1/2 k x^2", []string{"(1/2) k x^2", "1/(2 k x^2)"}},
 	{"π/3 rad", finding.TwoReadings, "π/3 rad", []string{"(π/3) rad", "π/(3 rad)"}},
-
-	{"1/2π√(k/m)", finding.TwoReadings, "1/2π√(k/m)", []string{"1/(2π√(k/m))", "(1/2)π√(k/m)"}},
-	{"f = 3/4π√(L/g)", finding.TwoReadings, "3/4π√(L/g)", []string{"3/(4π√(L/g))", "(3/4)π√(L/g)"}},
-	{"y = W/2(a+b)", finding.TwoReadings, "W/2(a+b)", []string{"W/(2(a+b))", "(W/2)(a+b)"}},
-	{"y = W/2 sin(θ)", finding.TwoReadings, "W/2 sin(θ)", []string{"W/(2 sin(θ))", "(W/2) sin(θ)"}},
 
 	{"√x^2", finding.TwoReadings, "√x^2", []string{"(√x)^2", "√(x^2)"}},
 	{"c = √v₀²", finding.TwoReadings, "√v₀²", []string{"(√v₀)²", "√(v₀²)"}},
 	{"√(k/m)^3", finding.TwoReadings, "√(k/m)^3", []string{"(√(k/m))^3", "√((k/m)^3)"}},
-	{"√2π", finding.TwoReadings, "√2π", []string{"√(2*π)", "(√2)*π"}},
-	{"√3(a)", finding.TwoReadings, "√3(a)", []string{"√(3*(a))", "(√3)*(a)"}},
 	{"5 m ^2", finding.TwoReadings, "5 m ^2", []string{"(5 m)^2", "5 m^2"}},
 	{"x = 3 s^n", finding.TwoReadings, "3 s^n", []string{"(3 s)^n"}},
 
@@ -156,14 +149,12 @@ var newcomerTests = []struct {
 	at       string
 	readings []string
 }{
-	{"√2gh", finding.TwoReadings, "√2gh", []string{"√(2*gh)", "√2*gh"}},
-	{"v = √2 g h", finding.TwoReadings, "√2 g h", []string{"√(2*g*h)", "√2*g*h"}},
 	{"E = v^2 J", finding.NamesTogether, "v^2 J", []string{"v^2*J", "v^2 in J"}},
 	{"E = (3*v) J", finding.NamesTogether, "(3*v) J", []string{"(3*v)*J", "(3*v) in J"}},
 	{"v = h/t m/s", finding.NamesTogether, "t m/s", []string{"t*m/s", "t in m/s"}},
 	{"L = m*v*r kg m^2/s", finding.NamesTogether, "r kg m^2/s", []string{"r*kg*m^2/s", "r in kg m^2/s"}},
 	{"y = 2*sin30°", finding.NotWritten, "sin30°", []string{"sin(30°)"}},
-	{"1/2m", finding.TwoReadings, "1/2m", []string{"(1/2) m", "1/(2m)", "1/2*m", "1/(2*m)"}},
+	{"1/2m", finding.TwoReadings, "1/2m", []string{"(1/2) m", "1/(2m)"}},
 	{"3 1/2 m", finding.BadNumber, "3 1/2", []string{"3.5"}},
 	{"x = 2 3/4 kg", finding.BadNumber, "2 3/4", []string{"2.75"}},
 	{"1 1/3 h", finding.BadNumber, "1 1/3", []string{"(1+1/3)"}},

@@ -8,11 +8,16 @@ import (
 
 // Parse reads one statement with its indented lines. The statement is nil if it
 // can't be read; the findings then say why. Spans are byte offsets in text.
-func Parse(text string) (Stmt, []finding.Finding) {
+func Parse(text string) (Stmt, []finding.Finding) { return ParseWith(text, nil) }
+
+// ParseWith is Parse where names are known: those that stand side by side, with
+// blanks between, are a product then, as in m g h.
+func ParseWith(text string, known func(name string) bool) (Stmt, []finding.Finding) {
 	if bad := guard(text); bad != nil {
 		return nil, []finding.Finding{bad.Finding}
 	}
 	r := newReader(text)
+	r.known = known
 	s, bad := r.statement()
 	if bad != nil {
 		return nil, []finding.Finding{bad.Finding}
@@ -50,8 +55,9 @@ type reader struct {
 	text     string
 	from, to int
 	body     []Span
-	word     *StatementWord // that it begins with, or nil
-	alone    bool           // it is an expression that stands alone, and nothing works out
+	word     *StatementWord         // that it begins with, or nil
+	known    func(name string) bool // tells names of the page, or nil
+	alone    bool                   // it is an expression that stands alone, and nothing works out
 }
 
 func newReader(text string) *reader {
@@ -143,7 +149,7 @@ func (r *reader) tokens(head string) ([]token, *fault) {
 	if r.word != nil && r.word.keep != nil {
 		r.word.keep(tokens)
 	}
-	if earlier := adjacent(r.text, tokens); earlier != nil && (bad == nil || earlier.At.From < bad.At.From) {
+	if earlier := adjacent(r.text, tokens, r.known); earlier != nil && (bad == nil || earlier.At.From < bad.At.From) {
 		bad = earlier
 	}
 	return tokens, bad

@@ -41,7 +41,6 @@ var sideSlips = []slip[among]{
 	{"of: 3 % of m", among.ofProduct},
 	{"per: 5 m per s", among.perQuotient},
 	{"a check without its word: W is negative", among.signAsked},
-	{"a number under a root with names after it: √2gh", among.underRoot},
 	{"a point for times: 2.10^8 m/s", among.dotForTimes},
 	{"two factors without a sign", among.sideBySide},
 }
@@ -57,7 +56,5 @@ type beside struct {
 var treeSlips = []slip[beside]{
 	{"the power of a quantity: 5 m ^2", beside.unitPower},
 	{"the power of a root: √x^2", beside.rootPower},
-	{"a factor after a root: √2π", beside.rootProduct},
 	{"a number over a quantity: 1/2 kg", beside.numberOver},
-	{"a product under a stroke: 1/2π√(k/m)", beside.overProduct},
 }

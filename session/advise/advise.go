@@ -33,7 +33,7 @@ func result(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText) {
 		}
 		torqueOrEnergy(l, name, v, in, x)
 		rateWithout2Pi(l, name, x, in, v)
-		unnamed(l, x, v)
+		lackingUnit(l, name, x, v)
 	}
 }
 

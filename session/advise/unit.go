@@ -3,7 +3,6 @@ package advise
 import (
 	"steelyard/lang/finding"
 	"steelyard/lang/syntax"
-	"steelyard/session/entry"
 	"steelyard/session/eval"
 	"steelyard/units"
 )
@@ -41,17 +40,4 @@ func mistakenUnit(l *eval.Line, s *syntax.Define) {
 func customary(name, unit string) bool {
 	u, bad := units.NewTable().Parse(unit, units.AloneInPlace)
 	return bad == nil && units.Customary(name, u.Dim())
-}
-
-// unnamed cautions where a value has a dimension that no quantity has, and a
-// written unit of the line is also a name.
-func unnamed(l *eval.Line, x syntax.Expr, v *entry.Value) {
-	if v.Quantity != "" || v.Dim.IsOne() || len(l.Entry.Findings) > 0 {
-		return
-	}
-	if note := l.Planner.ReadAs(x, l.Entry.Text, v.Dim); note != "" {
-		f := finding.New(finding.UnitOrName, x.Span(), "The value comes out in "+v.Unit.Screen()+", which is the unit of no named quantity.", note)
-		f.Severity = finding.Caution
-		l.Find(f)
-	}
 }

@@ -61,7 +61,7 @@ func (l *Line) mismatch(name string, x syntax.Expr, in syntax.UnitText, st run.S
 	if name != "" && !units.Customary(name, st.Dim) {
 		hint += formulaHint(st, u)
 	}
-	if more := l.Planner.ReadAs(x, l.Entry.Text, u.Dim()); more != "" {
+	if more := plan.Degrees(x); more != "" && u.Dim() == units.BaseDim(units.Kelvin) {
 		hint += " " + more
 	} else if more := l.Planner.GivenHint(x, l.Entry.Text, st, u.Dim()); more != "" {
 		hint += " " + more

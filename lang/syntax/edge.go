@@ -1,0 +1,36 @@
+package syntax
+
+// EdgeNumbers are the plain numbers that a product begins and ends with, but for
+// those that formulas have: 1, 2, 1/2 and 0.5.
+func EdgeNumbers(x Expr) []*Number {
+	var out []*Number
+	add := func(x Expr) {
+		n, ok := x.(*Number)
+		if !ok {
+			return
+		}
+		switch n.Value.Float() {
+		case 0, 1, 2, 0.5:
+		default:
+			out = append(out, n)
+		}
+	}
+	top, ok := x.(*Binary)
+	if !ok || top.Op != Mul && top.Op != Div {
+		return nil
+	}
+	if top.Op == Mul {
+		add(top.Y)
+	}
+	for {
+		left, ok := top.X.(*Binary)
+		if !ok || left.Op != Mul && left.Op != Div {
+			break
+		}
+		top = left
+	}
+	if _, over := top.Y.(*Number); !over || top.Op == Mul {
+		add(top.X)
+	}
+	return out
+}

@@ -1,0 +1,167 @@
+package syntax
+
+import (
+	"math"
+	"unicode"
+
+	"steelyard/lang/ops"
+)
+
+// MayBeOpen tells whether print leaves something open in an expression that has
+// been read. It is quick, and now and then says so of one that has one reading.
+func MayBeOpen(x Expr, in Scope) bool {
+	m := mayOpen{in: in}
+	Walk(x, func(x Expr) bool {
+		m.open = m.open || m.at(x)
+		return !m.open
+	})
+	if !m.open && m.turning {
+		Walk(x, func(x Expr) bool {
+			if n, ok := x.(*Name); ok && in.Turns(n.Name) {
+				m.open = true
+			}
+			return !m.open
+		})
+	}
+	return m.open
+}
+
+// mayOpen is what has been seen of an expression so far.
+type mayOpen struct {
+	in      Scope
+	open    bool
+	turning bool // π, 60, or a number over something
+}
+
+// at tells whether a node is open by itself.
+func (m *mayOpen) at(x Expr) bool {
+	switch x := x.(type) {
+	case *Quantity:
+		return m.letters(x.Unit.Text)
+	case *Measured:
+		return m.letters(x.Unit.Text)
+	case *Pi:
+		m.turning = true
+	case *Number:
+		m.turning = m.turning || x.Value.Hi == 60
+	case *Root:
+		_, bracket := x.X.(*Paren)
+		return !bracket
+	case *Binary:
+		return m.operator(x)
+	case *Call:
+		return m.call(x)
+	case *Name:
+		if x.Line != 0 {
+			return false
+		}
+		if angleLetter(x.Name) {
+			v, ok := m.in.Number(x.Name)
+			return ok && math.Abs(v) > 2*math.Pi
+		}
+		return len(x.Name) > 1 && !m.in.Known(x.Name)
+	}
+	return false
+}
+
+// letters tells whether a word of a unit may be names.
+func (m *mayOpen) letters(unit string) bool {
+	from := -1
+	for i, r := range unit {
+		letter := unicode.IsLetter(r) || from >= 0 && (r >= '0' && r <= '9' || r == '_')
+		if letter && from < 0 {
+			from = i
+		} else if !letter && from >= 0 {
+			if m.word(unit[from:i]) {
+				return true
+			}
+			from = -1
+		}
+	}
+	return from >= 0 && m.word(unit[from:])
+}
+
+// word tells whether a word may be a name, or names run together: its first
+// letter, at least, is one.
+func (m *mayOpen) word(word string) bool {
+	if m.in.Known(Canonical(word)) {
+		return true
+	}
+	if len(word) < 2 {
+		return false
+	}
+	for _, r := range word {
+		if !m.in.Known(string(r)) {
+			return false
+		}
+	}
+	return true
+}
+
+// operator tells whether something goes on right of an operator: a product under
+// a bar, a unit behind a sign.
+func (m *mayOpen) operator(x *Binary) bool {
+	if x.Op != Mul && x.Op != Div {
+		return false
+	}
+	if x.Op == Div {
+		switch x.X.(type) {
+		case *Number, *Quantity:
+			m.turning = true
+		}
+		if y, ok := x.Y.(*Binary); ok && (y.Op == Mul || y.Op == Div) {
+			return true
+		}
+	}
+	left := x.X
+	if b, ok := left.(*Binary); ok && (b.Op == Mul || b.Op == Div) {
+		left = b.Y
+	}
+	if _, ok := left.(*Quantity); !ok {
+		return false
+	}
+	y := x.Y
+	if p, ok := y.(*Binary); ok && p.Op == Pow {
+		y = p.X
+	}
+	switch y := y.(type) {
+	case *Name:
+		return m.in.Unit(y.Name)
+	case *Paren:
+		b, ok := y.X.(*Binary)
+		return ok && b.Op == Mul && x.Op == Div
+	}
+	return false
+}
+
+// call tells whether letters may stand before a function, or a plain number be in
+// degrees.
+func (m *mayOpen) call(x *Call) bool {
+	switch x.Func {
+	case "sin", "cos", "tan":
+		plain, beyond := true, false
+		Walk(x.Args[0].X, func(x Expr) bool {
+			v := 0.0
+			switch x := x.(type) {
+			case *Quantity, *Measured, *Pi, *That, *Call, *Mixed:
+				plain = false
+			case *Number:
+				v = x.Value.Float()
+			case *Name:
+				var ok bool
+				if v, ok = m.in.Number(x.Name); !ok {
+					plain = false
+				}
+			}
+			beyond = beyond || math.Abs(v) > 2*math.Pi
+			return plain
+		})
+		return plain && beyond
+	case "asin", "acos", "atan":
+		return m.in.Known("a")
+	}
+	if ops.IsFunction(x.Func) {
+		return m.in.Known(x.Func)
+	}
+	return !m.in.Function(x.Func)
+}

@@ -1,0 +1,119 @@
+package syntax
+
+import "math"
+
+// angles reads the plain numbers in sine, cosine and tangent, and the names that
+// usually are angles, as degrees and as radians; false where there are none beyond
+// a turn.
+func (o *opener) angles(ps pieces) (degrees, radians pieces, ok bool) {
+	at := map[int]bool{}
+	for i := range ps {
+		p := &ps[i]
+		if p.kind != nameToken {
+			continue
+		}
+		if p.call && (p.text == "sin" || p.text == "cos" || p.text == "tan") && i+1 < len(ps) {
+			o.argument(ps, i+2, ps.closing(i+1), at)
+		} else if !p.call && angleLetter(p.text) && o.beyondTurn(p) && !ps.asked(i) && !ps.ofUnit(i) {
+			at[i] = true
+		}
+	}
+	if len(at) == 0 {
+		return nil, nil, false
+	}
+	return ps.angled(at, "°"), ps.angled(at, " rad"), true
+}
+
+// angled puts a unit of angle behind the numbers and the names at some places.
+func (ps pieces) angled(at map[int]bool, unit string) pieces {
+	out := make(pieces, 0, len(ps))
+	for i, p := range ps {
+		switch {
+		case !at[i]:
+		case p.kind == numToken:
+			p.text += unit
+		default:
+			p.text += "*1" + unit
+			if !(i > 0 && ps[i-1].sign("(") && i+1 < len(ps) && ps[i+1].sign(")")) {
+				p.text = "(" + p.text + ")"
+			}
+		}
+		out = append(out, p)
+	}
+	return out
+}
+
+// asked tells whether the piece at i is on the left of a line, or bound by it.
+func (ps pieces) asked(i int) bool { return i+1 < len(ps) && ps[i+1].sign("=") }
+
+// ofUnit tells whether the name at i is the number of a written unit: θ*1°.
+func (ps pieces) ofUnit(i int) bool {
+	return i+3 < len(ps) && ps[i+1].times() && ps[i+2].kind == numToken && ps[i+3].kind == unitToken
+}
+
+// argument notes what is in degrees in the argument of a function: of each term
+// the name, or else the first number.
+func (o *opener) argument(ps pieces, from, to int, degrees map[int]bool) {
+	beyond := false
+	for i := from; i < to; i++ {
+		p := &ps[i]
+		switch p.kind {
+		case piToken, unitToken, thatToken:
+			return
+		case nameToken:
+			if _, plain := o.number(p); !plain {
+				return
+			}
+		}
+		beyond = beyond || o.beyondTurn(p) && !(i > from && ps[i-1].over())
+	}
+	if !beyond {
+		return
+	}
+	for i := from; i < to; {
+		if ps[i].plusOrMinus() {
+			i++
+			continue
+		}
+		end := i
+		for end < to && !ps[end].plusOrMinus() {
+			end++
+		}
+		mark := -1
+		for k := i; k < end; k++ {
+			if ps[k].kind == nameToken && !ps[k].call && (mark < 0 || ps[mark].kind == numToken) || ps[k].kind == numToken && mark < 0 {
+				mark = k
+			}
+		}
+		if mark >= 0 {
+			degrees[mark] = true
+		}
+		i = end
+	}
+}
+
+// number is the value of a plain number, written or given.
+func (o *opener) number(p *piece) (float64, bool) {
+	switch p.kind {
+	case numToken:
+		d, bad := decimal(p.text, Span{}, false)
+		return d.Float(), bad == nil
+	case nameToken:
+		return o.in.Number(Canonical(p.text))
+	}
+	return 0, false
+}
+
+func (o *opener) beyondTurn(p *piece) bool {
+	v, ok := o.number(p)
+	return ok && math.Abs(v) > 2*math.Pi
+}
+
+// angleLetter tells whether a name is a letter that usually is an angle.
+func angleLetter(name string) bool {
+	switch firstRune(Canonical(name)) {
+	case 'α', 'β', 'θ', 'φ', 'ϕ':
+		return true
+	}
+	return false
+}

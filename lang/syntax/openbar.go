@@ -1,0 +1,98 @@
+package syntax
+
+// bars finds what may be under a fraction bar: right of a stroke, a product
+// without signs. For each the ways to put brackets, the likeliest first.
+func (ps pieces) bars() [][][]bracketing {
+	var out [][][]bracketing
+	for i := range ps {
+		if !ps[i].over() || i == 0 || i+1 >= len(ps) {
+			continue
+		}
+		ends := ps.factors(i + 1)
+		from, _ := ps.term(i - 1)
+		if len(ends) < 2 {
+			if ways := ps.numberOver(from, i, ends[0]); ways != nil {
+				out = append(out, ways)
+			}
+			continue
+		}
+		if ps.overTwoPi(from, i, ends) {
+			continue
+		}
+		all := []bracketing{{i + 1, ends[len(ends)-1]}}
+		first := []bracketing{{from, ends[0]}}
+		ways := [][]bracketing{all, first}
+		numeric := ps[from:ends[0]].numbers()
+		if numeric {
+			ways = [][]bracketing{first, all}
+		}
+		if ps[i+1].kind == numToken && ps[i+2].kind == piToken && len(ends) > 2 && ps.reachesPi(ends[1]) {
+			two := []bracketing{{from, ends[1]}, {i + 1, ends[1]}}
+			if ps[i+1].text == "2" { // 1/(2π) is likelier than (1/2)π
+				ways = [][]bracketing{two, ways[0], ways[1]}
+			} else {
+				ways = append(ways, two)
+			}
+		}
+		out = append(out, ways)
+	}
+	return out
+}
+
+// overTwoPi tells whether a quotient ends with X/2π, X a name or 1: it is X/(2π).
+func (ps pieces) overTwoPi(from, i int, ends []int) bool {
+	return len(ends) == 2 && ps[i+1].kind == numToken && ps[i+2].kind == piToken && i-from == 1 &&
+		(ps[from].kind == nameToken || ps[from].text == "1")
+}
+
+// reachesPi tells whether number and π may be all that is under the bar: a root,
+// a bracket or a blank follows.
+func (ps pieces) reachesPi(next int) bool {
+	p := &ps[next]
+	return p.sign("√") || p.sign("(") || p.gap != "" || p.kind == nameToken && p.call
+}
+
+// numberOver finds 1/2 kg: a written number over one with a unit.
+func (ps pieces) numberOver(from, i, end int) [][]bracketing {
+	if end != i+3 || ps[i+1].kind != numToken || ps[i+2].kind != unitToken || !ps[i+2].open || !ps[from:i].numbers() {
+		return nil
+	}
+	return [][]bracketing{{{from, i + 2}}, {{i + 1, end}}}
+}
+
+// roots finds how far a root without brackets may reach.
+func (ps pieces) roots() [][][]bracketing {
+	var out [][][]bracketing
+	for i := range ps {
+		if !ps[i].sign("√") || i+1 >= len(ps) || ps[i+1].sign("(") {
+			continue
+		}
+		first := ps.operand(i + 1)
+		next := ps.nextFactor(first)
+		if next == first || ps[i+1:next].numbers() && ps[next-1].kind != piToken {
+			continue
+		}
+		last := next
+		for to := ps.nextFactor(last); to > last; to = ps.nextFactor(last) {
+			last = to
+		}
+		ways := [][]bracketing{{{i, first}}, {{i + 1, next}}}
+		if last > next {
+			ways = append(ways, []bracketing{{i + 1, last}})
+		}
+		out = append(out, ways)
+	}
+	return out
+}
+
+// nextFactor returns where the factor ends that goes on a product at i, by a
+// stroke or without a sign; i if none does.
+func (ps pieces) nextFactor(i int) int {
+	switch {
+	case i < len(ps) && ps.implied(i):
+		return ps.operand(i)
+	case i+1 < len(ps) && (ps[i].over() || ps[i].times()) && ps[i+1].begins():
+		return ps.operand(i + 1)
+	}
+	return i
+}

@@ -1,0 +1,442 @@
+package syntax
+
+import (
+	"strings"
+
+	"steelyard/lang/limit"
+	"steelyard/lang/ops"
+)
+
+// What print leaves open, its signs and brackets, is looked for here: the other
+// readings of a line that print allows. The line itself is read by the rules of
+// the language alone; which reading makes most sense is not known here.
+
+// Scope is what the readings of a line depend on.
+type Scope interface {
+	// Known tells whether a word is a name of the worksheet.
+	Known(name string) bool
+	// Function tells whether a word is a function or a formula.
+	Function(name string) bool
+	// Number is the value of a name that is given as a plain number.
+	Number(name string) (float64, bool)
+	// Angle tells whether a name is an angle.
+	Angle(name string) bool
+	// Turns tells whether the line of a name is in turns, as rev/min is.
+	Turns(name string) bool
+	// Unit tells whether a text is the unit of a quantity that has a name.
+	Unit(text string) bool
+}
+
+// Reading is one way to read a line, written so that it has no other.
+type Reading struct {
+	Text string
+	// Units counts the words of units that may be names.
+	Units int
+	// Names are the open letters of the line that are read as names; GoesOn
+	// tells that a unit goes on behind a sign.
+	Names  []int
+	GoesOn bool
+}
+
+// Open is what print leaves open in a line.
+type Open struct {
+	// Readings are all ways to read it; fewer than two where nothing is open.
+	Readings []Reading
+	// Letters tells that only letters after numbers are open.
+	Letters bool
+	// Words are the open letters, as they are written.
+	Words []string
+	// Beside tells that names stand side by side, or run together.
+	Beside bool
+	// SetOff tells of each open letter whether a blank sets its quantity off,
+	// which fills a bracket or the whole right side; Bracket is the first that
+	// fills a bracket.
+	SetOff  []bool
+	Bracket Span
+	// Many tells that there are more readings than are looked at.
+	Many bool
+}
+
+// choice is one way to read a part of a line.
+type choice struct {
+	pieces pieces
+	units  int
+	names  bool // its letter is a name
+	goesOn bool // its unit goes on behind a sign
+}
+
+// slot is a part of a line with the ways to read it.
+type slot struct {
+	from, to int
+	choices  []choice
+	letter   int // its place among the open letters
+}
+
+// openLetter is a unit with letters that may be names.
+type openLetter struct {
+	unit   int  // its piece
+	beside bool // two of them stand side by side
+	words  []string
+}
+
+// opener looks for the readings of one line.
+type opener struct {
+	in      Scope
+	bound   []string // names of this line alone: parameters, unknowns
+	letters bool
+	others  bool // something else than letters is open
+	beside  bool
+	open    []openLetter
+}
+
+func (o *opener) known(name string) bool {
+	for _, b := range o.bound {
+		if b == name {
+			return true
+		}
+	}
+	return o.in.Known(name)
+}
+
+// OpenIn looks for what print leaves open in a statement.
+func OpenIn(text string, in Scope) Open {
+	if guard(text) != nil {
+		return Open{}
+	}
+	r := newReader(text)
+	line := text[r.from:r.to]
+	head := ""
+	if w := leadingStatement(line); w != nil && w.read != nil {
+		if w.prose || !w.Ready || w == &formulaWord {
+			return Open{}
+		}
+		head, r.word = w.Word, w
+	}
+	tokens, bad := scan(text, r.from, r.to, head)
+	if bad != nil || len(tokens) == 0 {
+		return Open{}
+	}
+	if r.word != nil && r.word.keep != nil {
+		r.word.keep(tokens)
+	}
+	o := &opener{in: in}
+	o.bind(tokens)
+	base := piecesOf(text, tokens)
+	o.words(base)
+	slots := o.slots(base)
+	out := Open{}
+	out.Readings, out.Many = o.readings(base, slots)
+	out.Letters = o.letters && !o.others
+	out.Beside = o.beside
+	for _, l := range o.open {
+		out.Words = append(out.Words, l.words...)
+	}
+	out.SetOff, out.Bracket = o.setOff(base, tokens)
+	return out
+}
+
+// bind notes the names that the line itself gives a meaning.
+func (o *opener) bind(tokens []token) {
+	if at, ok := functionHead(tokens); ok {
+		for i := 1; i < at && i < len(tokens); i++ {
+			if tokens[i].kind == nameToken {
+				o.bound = append(o.bound, Canonical(tokens[i].text))
+			}
+		}
+	}
+	after := false
+	for i := range tokens {
+		t := &tokens[i]
+		switch {
+		case t.is("for"), t.is("against"):
+			after = true
+		case t.kind == nameToken && after:
+			o.bound = append(o.bound, Canonical(t.text))
+		case t.kind == wordToken:
+			after = false
+		}
+	}
+}
+
+// words takes a word that the language keeps for names that run together, where
+// an operand should be: at in v0 + at.
+func (o *opener) words(ps pieces) {
+	for i := range ps {
+		p := &ps[i]
+		if p.kind != wordToken || i == 0 || ps[i-1].kind != signToken || ps[i-1].sign(")") {
+			continue
+		}
+		if _, ok := o.split(p.text); ok {
+			p.kind = nameToken
+		}
+	}
+}
+
+// slots finds the parts of a line that letters leave open.
+func (o *opener) slots(ps pieces) []slot {
+	var out []slot
+	first := 0
+	for i := range ps { // the name that a line gives is none
+		if ps[i].sign("=") {
+			if i <= 1 || ps[0].kind == nameToken && ps[0].call {
+				first = i
+			}
+			break
+		}
+	}
+	for i := first; i < len(ps); i++ {
+		var s slot
+		ok := false
+		switch ps[i].kind {
+		case unitToken:
+			s, ok = o.unitSlot(ps, i)
+		case nameToken:
+			s, ok = o.nameSlot(ps, i)
+		}
+		if ps.implied(i) && ps[i].kind == nameToken && ps[i-1].kind == nameToken {
+			o.beside = true
+		}
+		if ok {
+			out = append(out, s)
+			i = s.to - 1
+		}
+	}
+	return out
+}
+
+// nameSlot finds names that run together, and a function with letters before it.
+func (o *opener) nameSlot(ps pieces, i int) (slot, bool) {
+	p := ps[i]
+	name := Canonical(p.text)
+	s := slot{from: i, to: i + 1}
+	if !p.call {
+		if o.known(name) || ops.IsFunction(name) {
+			return o.bareFunction(ps, i)
+		}
+		names, ok := o.names(p.text)
+		if !ok {
+			return s, false
+		}
+		o.beside, o.others = true, true
+		names[0].gap = p.gap
+		s.choices = []choice{{pieces: names}}
+		return s, true
+	}
+	if ops.IsFunction(p.text) {
+		whole := p
+		if strings.HasPrefix(p.text, "a") && ops.IsFunction("arc"+p.text[1:]) {
+			whole.text = "arc" + p.text[1:] // which holds no other function
+		}
+		s.choices = append(s.choices, choice{pieces: pieces{whole}})
+	}
+	if quantity := p; o.known(name) && !o.in.Function(name) {
+		quantity.call = false
+		s.choices = append(s.choices, choice{pieces: pieces{quantity}})
+	}
+	inverse := len(s.choices) > 0 && s.choices[0].pieces[0].text != p.text
+	for cut := range p.text {
+		if inverse && !o.ofAngle(ps[i+1:ps.closing(i+1)]) {
+			break // acos(0.5): letters stand before the cosine of an angle
+		}
+		if cut == 0 || !ops.IsFunction(p.text[cut:]) || len(p.text)-cut < 2 {
+			continue
+		}
+		names, ok := o.names(p.text[:cut])
+		if !ok {
+			continue
+		}
+		names[0].gap = p.gap
+		s.choices = append(s.choices, choice{pieces: append(names, piece{kind: nameToken, text: p.text[cut:], call: true})})
+		break
+	}
+	if !ops.IsFunction(p.text) && !o.in.Function(name) && len(s.choices) == 0 {
+		if names, ok := o.names(p.text); ok { // mg(h1 - h2)
+			names[0].gap = p.gap
+			s.choices = append(s.choices, choice{pieces: names})
+		}
+	}
+	if len(s.choices) == 0 || len(s.choices) == 1 && len(s.choices[0].pieces) == 1 && s.choices[0].pieces[0].call {
+		return s, false
+	}
+	o.others = true
+	return s, true
+}
+
+// ofAngle tells whether there is an angle among pieces.
+func (o *opener) ofAngle(ps pieces) bool {
+	for i := range ps {
+		p := &ps[i]
+		switch p.kind {
+		case unitToken:
+			if p.text == "rad" || isDegree(firstRune(p.text)) || p.text == "deg" {
+				return true
+			}
+		case nameToken:
+			if angleLetter(p.text) || o.in.Angle(Canonical(p.text)) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// bareFunction puts the bracket round the one operand of a function: cos θ.
+func (o *opener) bareFunction(ps pieces, i int) (slot, bool) {
+	s := slot{from: i, to: i + 1}
+	if !ops.IsFunction(ps[i].text) || len(ps[i].text) < 2 || o.known(Canonical(ps[i].text)) || i+1 >= len(ps) {
+		return s, false
+	}
+	next := &ps[i+1]
+	if next.kind != nameToken && next.kind != numToken || next.call || next.gap == "" {
+		return s, false
+	}
+	end := i + 2
+	if end < len(ps) && ps[end].kind == unitToken {
+		end++
+	}
+	if end < len(ps) && (ps[end].over() || ps[end].sign("^") || ps[end].kind == superToken) {
+		return s, false
+	}
+	call := ps[i]
+	call.call = true
+	all := pieces{call, {kind: signToken, text: "("}}
+	all = append(all, ps[i+1:end]...)
+	all[2].gap = ""
+	s.to = end
+	s.choices = []choice{{pieces: append(all, piece{kind: signToken, text: ")"})}}
+	o.others = true
+	return s, true
+}
+
+// readings writes the readings that all combinations of choices make.
+func (o *opener) readings(base pieces, slots []slot) ([]Reading, bool) {
+	total := 1
+	for _, s := range slots {
+		total = min(total*len(s.choices), limit.Readings+1)
+	}
+	if total > limit.Readings {
+		return o.extremes(base, slots), true
+	}
+	var out []Reading
+	pick := make([]int, len(slots))
+	for {
+		ps, r := chosen(base, slots, pick)
+		out = o.shaped(out, ps, r)
+		if len(out) > limit.Readings {
+			return o.extremes(base, slots), true
+		}
+		k := len(pick) - 1
+		for k >= 0 {
+			if pick[k]++; pick[k] < len(slots[k].choices) {
+				break
+			}
+			pick[k] = 0
+			k--
+		}
+		if k < 0 {
+			return out, false
+		}
+	}
+}
+
+// extremes reads all letters as names, and all as units.
+func (o *opener) extremes(base pieces, slots []slot) []Reading {
+	var out []Reading
+	pick := make([]int, len(slots))
+	ps, r := chosen(base, slots, pick)
+	r.Text = ps.text(nil)
+	out = append(out, r)
+	for i := range pick {
+		pick[i] = len(slots[i].choices) - 1
+	}
+	ps, r = chosen(base, slots, pick)
+	r.Text = ps.text(nil)
+	return append(out, r)
+}
+
+// chosen makes the pieces of one combination of choices.
+func chosen(base pieces, slots []slot, pick []int) (pieces, Reading) {
+	out := make(pieces, 0, len(base)+8)
+	at := 0
+	var r Reading
+	for i, s := range slots {
+		c := &s.choices[pick[i]]
+		out = append(append(out, base[at:s.from]...), c.pieces...)
+		at = s.to
+		r.Units += c.units
+		r.GoesOn = r.GoesOn || c.goesOn
+		if c.names {
+			r.Names = append(r.Names, s.letter)
+		}
+	}
+	return append(out, base[at:]...), r
+}
+
+// shaped adds the readings of pieces whose letters are settled: what is under
+// each bar and root, in degrees and in turns.
+func (o *opener) shaped(out []Reading, ps pieces, r Reading) []Reading {
+	as := func(ps pieces, put []bracketing) Reading {
+		r.Text = ps.text(put)
+		return r
+	}
+	for _, turned := range o.turned(ps) {
+		open := append(turned.bars(), turned.roots()...)
+		if len(open) > 0 {
+			o.others = true
+		}
+		for _, put := range combined(open) {
+			degrees, radians, ok := o.angles(turned)
+			if !ok {
+				out = append(out, as(turned, put))
+				continue
+			}
+			o.others = true
+			out = append(out, as(degrees, put), as(radians, put))
+			if len(out) > limit.Readings {
+				return out
+			}
+		}
+	}
+	return out
+}
+
+// combined makes all combinations of brackets, each of which puts some.
+func combined(open [][][]bracketing) [][]bracketing {
+	out := [][]bracketing{nil}
+	for _, ways := range open {
+		var next [][]bracketing
+		for _, have := range out {
+			for _, way := range ways {
+				next = append(next, append(have[:len(have):len(have)], way...))
+			}
+		}
+		if out = next; len(out) > limit.Readings {
+			break
+		}
+	}
+	return out
+}
+
+// setOff tells of each open letter whether it is set off, and where the first is
+// that fills a bracket.
+func (o *opener) setOff(ps pieces, tokens []token) (out []bool, bracket Span) {
+	for _, open := range o.open {
+		i := open.unit
+		from := i - 1
+		if ps[from].sign(")") {
+			from = ps.opening(from)
+		}
+		at := from
+		for at > 0 && ps[at-1].plusOrMinus() {
+			at--
+		}
+		begins := at == 0 || ps[at-1].bounds() || ps[at-1].sign("(") && !(at > 1 && ps[at-2].call)
+		ends := i+1 == len(ps) || ps[i+1].bounds() || ps[i+1].sign(")")
+		off := ps[i].gap != "" && !open.beside && begins && ends
+		if off && at > 0 && ps[at-1].sign("(") && bracket == (Span{}) {
+			bracket = Span{From: tokens[from].from, To: tokens[i].to}
+		}
+		out = append(out, off)
+	}
+	return out, bracket
+}

@@ -1,0 +1,185 @@
+package syntax
+
+import "slices"
+
+// turned returns the pieces as they are, then as they would be if a name in turns
+// (300 rev/min) is not counted twice: without the factors 2π, π/30 and 60, and
+// with the turns themselves.
+func (o *opener) turned(ps pieces) []pieces {
+	out := []pieces{ps}
+	without, counted := slices.Clone(ps), slices.Clone(ps)
+	can, found := true, false
+	for i := len(ps) - 1; i >= 0; i-- {
+		p := &ps[i]
+		if p.kind != nameToken || p.call || ps.asked(i) || !o.in.Turns(Canonical(p.text)) {
+			continue
+		}
+		from, to := ps.term(i)
+		t := turnTerm{ps: ps, from: from, to: to, at: i}
+		if !t.look() {
+			continue
+		}
+		found = true
+		if without2, ok := t.without(); ok && len(without) == len(ps) {
+			without = without2
+		} else {
+			can = false
+		}
+		if len(counted) == len(ps) || t.sixty < 0 && t.top < 0 {
+			counted = t.counted(counted)
+		}
+	}
+	if !found {
+		return out
+	}
+	o.others = true
+	if can {
+		out = append(out, without)
+	}
+	return append(out, counted)
+}
+
+// turnTerm is a product with a name in turns.
+type turnTerm struct {
+	ps           pieces
+	from, to, at int
+	pi           int // π on the same side of the bar, or -1
+	two          int // the 2 before it
+	thirty       int // 30 on the other side
+	sixty        int // 60 on the other side
+	top          int // the lone 1, number or time that the name is under
+	topEnd       int
+}
+
+// look finds what says that turns are counted.
+func (t *turnTerm) look() bool {
+	t.pi, t.two, t.thirty, t.sixty, t.top = -1, -1, -1, -1, -1
+	below := t.sides()
+	mine := below[t.at-t.from]
+	for i := t.from; i < t.to; i++ {
+		p := &t.ps[i]
+		same := below[i-t.from] == mine
+		exponent := i > 0 && t.ps[i-1].sign("^")
+		lone := p.kind == numToken && !exponent && (i+1 >= len(t.ps) || t.ps[i+1].kind != unitToken)
+		switch {
+		case p.kind == piToken && same:
+			t.pi = i
+		case lone && p.text == "2" && same:
+			t.two = i
+		case lone && p.text == "30" && !same:
+			t.thirty = i
+		case lone && p.text == "60" && !same:
+			t.sixty = i
+		}
+	}
+	if mine && t.pi >= 0 {
+		t.pi = -1 // 1/(2πn) is a time for a radian, and asked by no custom
+	}
+	if mine && t.at == t.to-1 && t.at > t.from && t.ps[t.at-1].over() && t.ps[t.from].kind == numToken {
+		if end := t.ps.operand(t.from); end == t.at-1 {
+			if end == t.from+1 && (t.ps[t.from].text == "1" || t.ps[t.from].text == "60") || end == t.from+2 && timeUnit(t.ps[t.from+1].text) {
+				t.top, t.topEnd, t.sixty = t.from, end, -1
+			}
+		}
+	}
+	if mine && t.top < 0 {
+		return false
+	}
+	return t.pi >= 0 || t.sixty >= 0 || t.top >= 0
+}
+
+func timeUnit(text string) bool { return text == "s" || text == "min" || text == "h" }
+
+// sides tells of each piece of the term whether it is under a bar.
+func (t *turnTerm) sides() []bool {
+	out := make([]bool, t.to-t.from)
+	below := false
+	for i := t.from; i < t.to; {
+		switch {
+		case t.ps[i].over():
+			below = true
+			out[i-t.from] = true
+			i++
+			continue
+		case t.ps[i].times():
+			below = false
+			i++
+			continue
+		}
+		end := min(max(t.ps.operand(i), i+1), t.to)
+		for ; i < end; i++ {
+			out[i-t.from] = below
+		}
+	}
+	return out
+}
+
+// without leaves out 2π, π/30 and 60; false where π is there without its 2 or 30.
+func (t *turnTerm) without() (pieces, bool) {
+	var drop []int
+	switch {
+	case t.top >= 0:
+		return nil, false
+	case t.pi >= 0 && t.two >= 0:
+		drop = append(drop, t.pi, t.two)
+	case t.pi >= 0 && t.thirty >= 0:
+		drop = append(drop, t.pi, t.thirty)
+	case t.pi >= 0:
+		return nil, false
+	}
+	if t.sixty >= 0 {
+		drop = append(drop, t.sixty)
+	}
+	return t.ps.dropped(drop), true
+}
+
+// counted has the number of turns for the name, and no 60.
+func (t *turnTerm) counted(ps pieces) pieces {
+	name := t.ps[t.at]
+	out := slices.Clone(ps)
+	if t.top >= 0 {
+		gap := out[t.top].gap
+		return slices.Replace(out, t.top, t.topEnd, piece{kind: signToken, text: "(", gap: gap}, piece{kind: numToken, text: "1"},
+			piece{kind: unitToken, text: "rev", gap: " "}, piece{kind: signToken, text: ")"})
+	}
+	turns := pieces{{kind: signToken, text: "(", gap: name.gap}, {kind: nameToken, text: name.text}, {kind: signToken, text: "/"},
+		{kind: signToken, text: "("}, {kind: numToken, text: "1"}, {kind: unitToken, text: "rev", gap: " "},
+		{kind: signToken, text: ")"}, {kind: signToken, text: ")"}}
+	if t.sixty > t.at {
+		out = out.dropped([]int{t.sixty})
+		return slices.Replace(out, t.at, t.at+1, turns...)
+	}
+	out = slices.Replace(out, t.at, t.at+1, turns...)
+	if t.sixty >= 0 {
+		out = out.dropped([]int{t.sixty})
+	}
+	return out
+}
+
+// dropped leaves factors out of a product, each with its sign.
+func (ps pieces) dropped(at []int) pieces {
+	slices.Sort(at)
+	out := slices.Clone(ps)
+	for k := len(at) - 1; k >= 0; k-- {
+		i := at[k]
+		switch {
+		case i > 0 && (out[i-1].over() || out[i-1].times()):
+			out = slices.Delete(out, i-1, i+1)
+		case i+1 < len(out) && out[i+1].times():
+			gap := out[i].gap
+			out = slices.Delete(out, i, i+2)
+			if i < len(out) {
+				out[i].gap = gap
+			}
+		case i+1 < len(out) && (out.implied(i+1) || out.implied(i)):
+			gap := out[i].gap
+			out = slices.Delete(out, i, i+1)
+			if i < len(out) && out[i].gap == "" {
+				out[i].gap = gap
+			}
+		default:
+			out[i] = piece{kind: numToken, text: "1", gap: out[i].gap}
+		}
+	}
+	return out
+}

@@ -1,0 +1,389 @@
+package syntax
+
+import (
+	"strings"
+
+	"steelyard/units"
+)
+
+// unitFactor is a word of a unit with its power and what joins it to the one
+// before; or a whole bracket of words.
+type unitFactor struct {
+	joint  string // "", " ", "·", "/" or "*"
+	word   string
+	power  string
+	within []unitFactor // of a bracket
+}
+
+// unitFactors takes the text of a unit apart; false for one of another form.
+func unitFactors(text string) ([]unitFactor, bool) {
+	s := units.Scanner{Text: text}
+	out, closed := factorsUpTo(&s, units.PartEnd)
+	return out, closed && len(out) > 0
+}
+
+func factorsUpTo(s *units.Scanner, end units.PartKind) ([]unitFactor, bool) {
+	var out []unitFactor
+	joint := ""
+	for {
+		p := s.Next()
+		switch p.Kind {
+		case end:
+			return out, true
+		case units.PartBlank:
+			if joint == "" && len(out) > 0 {
+				joint = " "
+			}
+		case units.PartSolidus:
+			joint = "/"
+		case units.PartDot:
+			joint = "·"
+		case units.PartStar:
+			joint = "*"
+		case units.PartWord:
+			out = append(out, unitFactor{joint: joint, word: s.Text[p.From:p.To]})
+			joint = ""
+		case units.PartPower:
+			if len(out) == 0 {
+				return nil, false
+			}
+			out[len(out)-1].power += s.Text[p.From:p.To]
+		case units.PartOpen:
+			within, ok := factorsUpTo(s, units.PartClose)
+			if !ok || len(within) == 0 {
+				return nil, false
+			}
+			out = append(out, unitFactor{joint: joint, within: within})
+			joint = ""
+		default:
+			return nil, false
+		}
+	}
+}
+
+// unitText writes factors as the text of one unit.
+func unitText(fs []unitFactor) string {
+	var b strings.Builder
+	for i, f := range fs {
+		if i > 0 {
+			if f.joint == "*" {
+				b.WriteString("·")
+			} else {
+				b.WriteString(f.joint)
+			}
+		}
+		if f.within != nil {
+			b.WriteString("(" + unitText(f.within) + ")")
+			continue
+		}
+		b.WriteString(f.word + f.power)
+	}
+	return b.String()
+}
+
+// oneStroke puts all that follows the first stroke of a unit under it: m/s/s is
+// m/(s s).
+func oneStroke(fs []unitFactor) []unitFactor {
+	first, strokes := -1, 0
+	for i, f := range fs {
+		if f.joint == "/" {
+			if strokes++; first < 0 {
+				first = i
+			}
+		}
+	}
+	if strokes < 2 {
+		return fs
+	}
+	var under []unitFactor
+	for i, f := range fs[first:] {
+		if f.joint != "/" {
+			return fs // J/kg K/s: of two minds
+		}
+		more := []unitFactor{f}
+		if f.within != nil {
+			more = f.within
+		}
+		for k := range more {
+			m := more[k]
+			if last := len(under) - 1; last >= 0 && m.power == "" && under[last].power == "" && m.word == under[last].word && m.within == nil {
+				under[last].power = "^2"
+				continue
+			}
+			if m.joint = "*"; i+k == 0 {
+				m.joint = ""
+			}
+			under = append(under, m)
+		}
+	}
+	if len(under) == 1 {
+		under[0].joint = "/"
+		return append(fs[:first:first], under[0])
+	}
+	return append(fs[:first:first], unitFactor{joint: "/", within: under})
+}
+
+// asNames reads factors of a unit as names; false if one of them is none.
+func (o *opener) asNames(fs []unitFactor) (pieces, bool) {
+	var out pieces
+	for _, f := range fs {
+		var names pieces
+		if f.within != nil {
+			within, ok := o.asNames(f.within)
+			if !ok {
+				return nil, false
+			}
+			names = append(pieces{{kind: signToken, text: "("}}, within...)
+			names = append(names, piece{kind: signToken, text: ")"})
+		} else {
+			ok := false
+			if names, ok = o.names(f.word); !ok {
+				return nil, false
+			}
+			if f.power != "" {
+				names = append(names, piece{kind: superToken, text: f.power})
+			}
+		}
+		switch f.joint {
+		case "/", "*":
+			out = append(out, piece{kind: signToken, text: f.joint})
+		case "·":
+			out = append(out, piece{kind: signToken, text: "*"})
+		case " ":
+			names[0].gap = " "
+		}
+		out = append(out, names...)
+	}
+	return out, true
+}
+
+// names reads a word as a name, or as names side by side.
+func (o *opener) names(word string) (pieces, bool) {
+	name := Canonical(word)
+	if o.known(name) {
+		return pieces{{kind: nameToken, text: word}}, true
+	}
+	parts, ok := o.split(name)
+	if !ok {
+		return nil, false
+	}
+	var out pieces
+	for _, p := range parts {
+		out = append(out, piece{kind: nameToken, text: p})
+	}
+	return out, true
+}
+
+// split takes a word apart into known names, as few as possible: mgh into m, g, h.
+func (o *opener) split(word string) ([]string, bool) {
+	rs := []rune(word)
+	if len(rs) < 2 || len(rs) > 24 {
+		return nil, false
+	}
+	best := make([][]string, len(rs)+1)
+	best[0] = []string{}
+	for i := 1; i <= len(rs); i++ {
+		for j := range i {
+			if best[j] == nil || j == 0 && i == len(rs) {
+				continue
+			}
+			part := Canonical(string(rs[j:i]))
+			if o.known(part) && (best[i] == nil || len(best[j])+1 < len(best[i])) {
+				best[i] = append(append([]string{}, best[j]...), part)
+			}
+		}
+	}
+	return best[len(rs)], len(best[len(rs)]) > 1
+}
+
+// unitSlot finds the ways in which the unit at i can be read: whole; up to a
+// letter from which on all are names; or going on behind a sign.
+func (o *opener) unitSlot(ps pieces, i int) (slot, bool) {
+	fs, ok := unitFactors(ps[i].text)
+	if !ok || i == 0 || ps[i-1].kind == wordToken || ps.clause(i) {
+		return slot{}, false
+	}
+	s := slot{from: i, to: i + 1}
+	whole := ps[i]
+	whole.text = unitText(oneStroke(fs))
+	var cuts []choice
+	for j := len(fs) - 1; j >= 0; j-- {
+		names, ok := o.asNames(fs[j:])
+		if !ok {
+			break
+		}
+		var with pieces
+		if j > 0 {
+			before := whole
+			before.text, before.open = unitText(oneStroke(fs[:j])), true
+			with = append(with, before)
+		} else if len(names) > 0 {
+			names[0].gap = whole.gap
+		}
+		cuts = append(cuts, choice{pieces: append(with, names...), units: j + o.unitsIn(fs[j:]), names: true})
+	}
+	merged, to, goesOn := o.goesOn(ps, i, fs)
+	if len(cuts) == 0 && !goesOn {
+		return slot{}, false
+	}
+	rest := ps[i+1 : i+1]
+	if goesOn {
+		s.to = to
+		rest = ps[i+1 : to]
+	}
+	whole.open = len(cuts) > 0
+	add := func(c choice) {
+		c.pieces = append(c.pieces, rest...)
+		s.choices = append(s.choices, c)
+	}
+	for k := len(cuts) - 1; k >= 0; k-- {
+		add(cuts[k])
+	}
+	if goesOn {
+		whole.open = true
+	}
+	add(choice{pieces: pieces{whole}, units: len(fs)})
+	if goesOn {
+		s.choices = append(s.choices, choice{pieces: pieces{merged}, units: len(fs), goesOn: true})
+	}
+	o.letters = o.letters || len(cuts) > 0
+	if len(cuts) > 0 {
+		s.letter = len(o.open)
+		o.open = append(o.open, openLetter{unit: i, beside: wordsBeside(fs[len(fs)-len(cuts):]), words: wordsOf(fs[len(fs)-len(cuts):])})
+	}
+	return s, true
+}
+
+// unitsIn counts the words that are units, and names only if they are taken apart:
+// such a reading is less likely.
+func (o *opener) unitsIn(fs []unitFactor) (n int) {
+	for _, f := range fs {
+		if f.word != "" && !o.known(Canonical(f.word)) && o.in.Unit(f.word) {
+			n++
+		}
+		n += o.unitsIn(f.within)
+	}
+	return n
+}
+
+// wordsOf lists the words of a unit.
+func wordsOf(fs []unitFactor) (out []string) {
+	for _, f := range fs {
+		if f.word != "" {
+			out = append(out, f.word)
+		}
+		out = append(out, wordsOf(f.within)...)
+	}
+	return out
+}
+
+// wordsBeside tells whether two words of a unit that may be names stand side by
+// side with a blank between: 3 m g.
+func wordsBeside(fs []unitFactor) bool {
+	for i, f := range fs {
+		if i > 0 && f.joint == " " || wordsBeside(f.within) {
+			return true
+		}
+	}
+	return false
+}
+
+// clause tells whether the quantity with its unit at i is all that a clause says:
+// from 0 m to 3 m, at t = 2 s, within 5 cm.
+func (ps pieces) clause(i int) bool {
+	from := i - 1
+	for from > 0 && ps[from-1].plusOrMinus() {
+		from--
+	}
+	if i+1 < len(ps) && !ps[i+1].bounds() || from == 0 || ps[i-1].kind != numToken {
+		return false
+	}
+	switch before := &ps[from-1]; {
+	case before.kind == wordToken:
+		return before.text != "under" && before.text != "of" && before.text != "and"
+	case before.sign("="), before.sign("<"), before.sign(">"), before.sign("≤"), before.sign("≥"):
+		for k := from - 2; k >= 0 && (ps[k].kind == nameToken || ps[k].kind == wordToken); k-- {
+			switch ps[k].text {
+			case "at", "with", "where":
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// goesOn finds a unit that goes on behind a sign: 50 N / m, 5 N*m, 9.8 m/s/s,
+// 4200 J/(kg*K). Only a unit of a quantity that has a name is one.
+func (o *opener) goesOn(ps pieces, i int, fs []unitFactor) (merged piece, to int, ok bool) {
+	if isMark(lastRune(ps[i].text)) { // 30 % and 30° end there
+		return merged, to, false
+	}
+	all := append([]unitFactor(nil), fs...)
+	for at := i + 1; at+1 < len(ps); {
+		sign := &ps[at]
+		if !sign.over() && !sign.times() {
+			break
+		}
+		next := at + 1
+		var f unitFactor
+		switch {
+		case ps[next].kind == nameToken && !ps[next].call:
+			f.word = ps[next].text
+			next++
+		case ps[next].sign("(") && sign.over():
+			end := ps.closing(next)
+			within, good := factorsOfNames(ps[next+1 : end])
+			if !good {
+				return merged, to, ok
+			}
+			f.within = within
+			next = end + 1
+		default:
+			return merged, to, ok
+		}
+		switch {
+		case next < len(ps) && ps[next].kind == superToken:
+			f.power = ps[next].text
+			next++
+		case next+1 < len(ps) && ps[next].sign("^") && ps[next+1].kind == numToken:
+			f.power = "^" + ps[next+1].text
+			next += 2
+		}
+		f.joint = "*"
+		if sign.over() {
+			f.joint = "/"
+		}
+		all = append(all, f)
+		text := unitText(oneStroke(all))
+		if o.in.Unit(text) {
+			merged, to, ok = ps[i], next, true
+			merged.text, merged.open = text, true
+		}
+		at = next
+	}
+	return merged, to, ok
+}
+
+// factorsOfNames reads pieces within a bracket as words of a unit: kg*K.
+func factorsOfNames(ps pieces) ([]unitFactor, bool) {
+	var out []unitFactor
+	joint := ""
+	for i := 0; i < len(ps); i++ {
+		p := &ps[i]
+		switch {
+		case p.kind == nameToken && !p.call:
+			out = append(out, unitFactor{joint: joint, word: p.text})
+			joint = "*"
+		case p.kind == superToken && len(out) > 0:
+			out[len(out)-1].power = p.text
+		case p.sign("^") && i+1 < len(ps) && len(out) > 0 && ps[i+1].kind == numToken:
+			out[len(out)-1].power = "^" + ps[i+1].text
+			i++
+		case p.times():
+			joint = "*"
+		default:
+			return nil, false
+		}
+	}
+	return out, len(out) > 0
+}

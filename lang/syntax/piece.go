@@ -1,0 +1,295 @@
+package syntax
+
+import (
+	"slices"
+	"strings"
+
+	"github.com/alecthomas/participle/v2/lexer"
+
+	"steelyard/lang/ops"
+)
+
+// piece is a part of a line while its readings are made: a token, or what stands
+// in its place in one reading.
+type piece struct {
+	kind lexer.TokenType
+	text string
+	gap  string // the blanks before it
+	call bool   // a name with its bracket behind it
+	open bool   // a unit with a letter that may be a name
+}
+
+func (p *piece) sign(text string) bool { return p.kind == signToken && p.text == text }
+
+// times and over are the signs that a product is written with.
+func (p *piece) times() bool {
+	t := token{kind: p.kind, text: p.text}
+	op, ok := productOp(&t)
+	return ok && op == Mul
+}
+
+func (p *piece) over() bool {
+	t := token{kind: p.kind, text: p.text}
+	op, ok := productOp(&t)
+	return ok && op == Div
+}
+
+func (p *piece) plusOrMinus() bool {
+	t := token{kind: p.kind, text: p.text}
+	_, ok := sumOp(&t)
+	return ok
+}
+
+// bounds tells whether an expression ends before a piece: a relation, a comma or
+// a word.
+func (p *piece) bounds() bool {
+	return p.kind == wordToken || p.kind == signToken && !p.times() && !p.over() && !p.plusOrMinus() &&
+		p.text != "^" && p.text != "(" && p.text != ")" && p.text != "√"
+}
+
+// begins tells whether an operand may begin with a piece.
+func (p *piece) begins() bool {
+	switch p.kind {
+	case numToken, nameToken, piToken, thatToken:
+		return true
+	}
+	return p.sign("(") || p.sign("√")
+}
+
+// ends tells whether an operand may end with a piece.
+func (p *piece) ends() bool {
+	switch p.kind {
+	case numToken, unitToken, piToken, thatToken, superToken, lineToken:
+		return true
+	case nameToken:
+		return !p.call
+	}
+	return p.sign(")")
+}
+
+// pieces are those of a line or of a reading of it.
+type pieces []piece
+
+// piecesOf makes the pieces of tokens.
+func piecesOf(text string, tokens []token) pieces {
+	ps := make(pieces, len(tokens), len(tokens)+8)
+	for i := range tokens {
+		t := &tokens[i]
+		ps[i] = piece{kind: t.kind, text: t.text, call: t.call}
+		if i > 0 {
+			ps[i].gap = text[tokens[i-1].to:t.from]
+		}
+		if t.call && i+1 < len(tokens) && tokens[i+1].from > t.to {
+			// sin (30°): the bracket of a function may stand apart.
+			ps[i].call = ops.IsFunction(t.text)
+		}
+	}
+	return ps
+}
+
+// implied tells whether the piece at i is a factor without a sign before it.
+func (ps pieces) implied(i int) bool {
+	if i == 0 || i >= len(ps) || !ps[i].begins() || !ps[i-1].ends() {
+		return false
+	}
+	return !(ps[i].kind == numToken && ps[i-1].kind == unitToken) // a mixed quantity
+}
+
+// closing is the place of the bracket that closes the one at i.
+func (ps pieces) closing(i int) int {
+	depth := 0
+	for ; i < len(ps); i++ {
+		if ps[i].sign("(") {
+			depth++
+		} else if ps[i].sign(")") {
+			if depth--; depth == 0 {
+				return i
+			}
+		}
+	}
+	return len(ps) - 1
+}
+
+// opening is the place of the bracket that the one at i closes.
+func (ps pieces) opening(i int) int {
+	depth := 0
+	for ; i > 0; i-- {
+		if ps[i].sign(")") {
+			depth++
+		} else if ps[i].sign("(") {
+			if depth--; depth == 0 {
+				break
+			}
+		}
+	}
+	return i
+}
+
+// operand returns where the operand ends that begins at i, with its power.
+func (ps pieces) operand(i int) int {
+	for i < len(ps) && (ps[i].plusOrMinus() || ps[i].sign("√")) {
+		i++
+	}
+	if i >= len(ps) {
+		return i
+	}
+	called := ps[i].kind == nameToken && ps[i].call
+	if called && i+1 < len(ps) {
+		i++
+	}
+	if ps[i].sign("(") {
+		i = ps.closing(i)
+	}
+	i++
+	for i < len(ps) && (ps[i].kind == unitToken || ps[i].kind == lineToken ||
+		ps[i].kind == numToken && ps[i-1].kind == unitToken) {
+		i++
+	}
+	switch {
+	case i < len(ps) && ps[i].kind == superToken:
+		i++
+	case i+1 < len(ps) && ps[i].sign("^"):
+		i = ps.operand(i + 1)
+	}
+	return i
+}
+
+// factors returns where each factor of the product without signs ends that begins
+// at i.
+func (ps pieces) factors(i int) []int {
+	ends := []int{ps.operand(i)}
+	for ps.implied(ends[len(ends)-1]) {
+		ends = append(ends, ps.operand(ends[len(ends)-1]))
+	}
+	return ends
+}
+
+// term returns where the term of a sum begins and ends that the piece at i is in,
+// within its brackets.
+func (ps pieces) term(i int) (from, to int) {
+	from = i
+	for from > 0 {
+		b := &ps[from-1]
+		if b.bounds() || b.sign("(") || b.plusOrMinus() && !(from > 1 && ps[from-2].sign("^")) {
+			break
+		}
+		if from--; ps[from].sign(")") {
+			from = ps.opening(from)
+		}
+	}
+	for to = i; to < len(ps); to++ {
+		if ps[to].sign("(") {
+			to = ps.closing(to)
+			continue
+		}
+		if b := &ps[to]; b.bounds() || b.sign(")") || b.plusOrMinus() && to > from && !ps[to-1].sign("^") {
+			break
+		}
+	}
+	return from, to
+}
+
+// numbers tells whether a stretch holds written numbers and signs only; open
+// brackets count, names and units do not.
+func (ps pieces) numbers() bool {
+	return !slices.ContainsFunc(ps, func(p piece) bool {
+		return p.kind == nameToken || p.kind == unitToken || p.kind == thatToken || p.bounds()
+	})
+}
+
+// bracketing puts a bracket round the pieces from one place to another.
+type bracketing struct{ from, to int }
+
+// text writes the pieces from a place on with brackets put round some, and each
+// product so that it is read as it is meant.
+func (ps pieces) text(put []bracketing) string {
+	put = ps.withQuantities(put)
+	var b strings.Builder
+	for i := range ps {
+		p := &ps[i]
+		closed, opened := 0, 0
+		for _, r := range put {
+			if r.to == i {
+				closed++
+			}
+			if r.from == i {
+				opened++
+			}
+		}
+		b.WriteString(strings.Repeat(")", closed))
+		switch {
+		case !ps.implied(i):
+			b.WriteString(p.gap)
+		case ps.besides(i, closed > 0, opened > 0):
+			b.WriteString(p.gap)
+		default:
+			b.WriteString("*")
+		}
+		b.WriteString(strings.Repeat("(", opened))
+		b.WriteString(p.text)
+	}
+	for _, r := range put {
+		if r.to == len(ps) {
+			b.WriteString(")")
+		}
+	}
+	return b.String()
+}
+
+// besides tells whether the factor at i may stand beside the one before it
+// without a sign and be read as a product, as print has it.
+func (ps pieces) besides(i int, closed, opened bool) bool {
+	p, before := &ps[i], &ps[i-1]
+	bracket := opened || p.sign("(") || p.sign("√")
+	function := p.kind == nameToken && p.call && ops.IsFunction(p.text)
+	switch {
+	case closed, before.sign(")"):
+		return bracket || function || p.kind == piToken
+	case before.kind == piToken:
+		return bracket || p.kind == nameToken
+	case before.kind == numToken && i > 1 && (ps[i-2].sign("^") || ps[i-2].sign("√") || ps[i-2].plusOrMinus()),
+		before.kind == unitToken, before.kind == thatToken, before.kind == lineToken, before.kind == nameToken:
+		return false
+	}
+	return bracket || function || p.kind == piToken
+}
+
+// withQuantities adds the brackets round written quantities to others, but for one
+// that has a bracket already; the unit of a fraction of numbers takes the fraction
+// in.
+func (ps pieces) withQuantities(put []bracketing) []bracketing {
+	out := slices.Clip(put)
+	for _, q := range ps.quantities() {
+		for _, r := range put {
+			if r.to == q.to-1 && r.from < q.from {
+				q.from = r.from
+			}
+		}
+		if !slices.Contains(put, q) {
+			out = append(out, q)
+		}
+	}
+	return out
+}
+
+// quantities are the brackets that written quantities get whose unit may be read
+// as a name: all that do not fill a bracket.
+func (ps pieces) quantities() []bracketing {
+	var out []bracketing
+	for i := range ps {
+		if ps[i].kind != unitToken || !ps[i].open || i == 0 {
+			continue
+		}
+		from := i - 1
+		if ps[from].sign(")") {
+			from = ps.opening(from)
+		} else if from > 0 && ps[from-1].plusOrMinus() && (from == 1 || !ps[from-2].ends()) {
+			from-- // a minus before a number belongs to it
+		}
+		if from > 0 && ps[from-1].sign("(") && i+1 < len(ps) && ps[i+1].sign(")") && !(from > 1 && ps[from-2].call) {
+			continue
+		}
+		out = append(out, bracketing{from, i + 1})
+	}
+	return out
+}

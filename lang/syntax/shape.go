@@ -1,0 +1,27 @@
+package syntax
+
+import "strings"
+
+// Shape is an expression as a list of its parts, without its brackets and blanks:
+// two with the same shape are the same product, sum or call.
+func Shape(x Expr) string {
+	var b strings.Builder
+	Walk(x, func(x Expr) bool {
+		switch x := x.(type) {
+		case *Paren:
+		case *Binary:
+			b.WriteByte("+-*/^"[x.Op])
+		case *Root:
+			b.WriteString("√")
+		case *Unary:
+			b.WriteString([]string{"plus", "minus"}[x.Op])
+		case *Call:
+			b.WriteString(x.Func + "(")
+		default:
+			b.WriteString(" " + PrintExpr(x))
+			return false
+		}
+		return true
+	})
+	return b.String()
+}

@@ -1,0 +1,47 @@
+package reading
+
+import (
+	"slices"
+
+	"steelyard/lang/syntax"
+	"steelyard/units"
+)
+
+// lackedUnits are the plain units that a number is tried with where its own seems
+// to have been left out.
+var lackedUnits = [...]string{"m", "s", "kg", "m/s", "m/s^2", "N"}
+
+// withUnits are the readings in which a number at the start or the end of a product
+// has the unit that it seems to lack, if the line then is the first quantity that
+// its symbol is used for: x = 5*t is (5 m/s)*t.
+func (s *settler) withUnits(all []weighed) []weighed {
+	for i := range all {
+		if all[i].sense == fitting {
+			return nil
+		}
+	}
+	var out []weighed
+	for i := range all {
+		stmt, _ := syntax.ParseWith(all[i].Text, s.Known)
+		d, ok := stmt.(*syntax.Define)
+		if !ok || !units.Speaks(d.Name) {
+			continue
+		}
+		for _, n := range syntax.EdgeNumbers(d.X) {
+			for _, unit := range lackedUnits {
+				text := all[i].Text[:n.At.From] + "(" + n.Value.Text + " " + unit + ")" + all[i].Text[n.At.To:]
+				w := s.weigh(syntax.Reading{Text: text, Units: all[i].Units})
+				if w.sense == fitting && s.first(d.Name, &w) && !slices.ContainsFunc(out, func(o weighed) bool { return o.same(&w) }) {
+					out = append(out, w)
+				}
+			}
+		}
+	}
+	return out
+}
+
+// first tells whether a reading is of the quantity that a symbol is used for first.
+func (s *settler) first(name string, w *weighed) bool {
+	u, bad := s.Planner.Units.Parse(units.Usual(name), units.AloneInPlace)
+	return bad == nil && u.Dim() == w.dim
+}

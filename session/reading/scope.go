@@ -1,0 +1,65 @@
+// Package reading settles how a line is read that print leaves open: the line
+// stands if its reading by the rules of the language makes better sense than every
+// other; else it is refused, and the readings are offered as whole lines. No
+// reading but the one by the rules is ever taken. It works no line out itself.
+package reading
+
+import (
+	"strings"
+
+	"steelyard/lang/plan"
+	"steelyard/units"
+)
+
+// scope is what the readings of the next line depend on.
+type scope struct{ planner *plan.Planner }
+
+// Known tells whether a word is a name of a quantity.
+func (s scope) Known(name string) bool {
+	d, ok := s.planner.Names.Lookup(name)
+	return ok && (d.Kind == plan.Quantity || d.Kind == plan.Symbol) || name == "g"
+}
+
+// Function tells whether a word is a function of the worksheet.
+func (s scope) Function(name string) bool {
+	d, ok := s.planner.Names.Lookup(name)
+	if ok {
+		return d.Kind == plan.Function || d.Kind == plan.Formula
+	}
+	if s.planner.Library == nil {
+		return false
+	}
+	_, ok = s.planner.Library(name)
+	return ok
+}
+
+// Number is the value of a name that is given as a plain number.
+func (s scope) Number(name string) (float64, bool) {
+	d, ok := s.planner.Names.Lookup(name)
+	if !ok || d.Failed() || d.Exponent == nil || d.Kind != plan.Quantity || s.planner.Static(d.Slot).Tag != units.None {
+		return 0, false
+	}
+	return d.Exponent.Float(), true
+}
+
+// Angle tells whether a name is an angle.
+func (s scope) Angle(name string) bool {
+	d, ok := s.planner.Names.Lookup(name)
+	return ok && !d.Failed() && d.Kind == plan.Quantity && d.Slot >= 0 && s.planner.Static(d.Slot).Tag == units.Angle
+}
+
+// Turns tells whether the line of a name is in turns: rev, rev/min, rpm.
+func (s scope) Turns(name string) bool {
+	d, ok := s.planner.Names.Lookup(name)
+	return ok && d.Unit != nil && (strings.Contains(d.Unit.Text(), "rev") || strings.Contains(d.Unit.Text(), "rpm"))
+}
+
+// Unit tells whether a text is the unit of a quantity that has a name.
+func (s scope) Unit(text string) bool {
+	u, bad := s.planner.Units.Parse(text, units.AfterNumber)
+	if bad != nil {
+		return false
+	}
+	_, ok := units.KindOf(u.Dim(), u.Tag())
+	return ok
+}

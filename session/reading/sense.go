@@ -1,0 +1,125 @@
+package reading
+
+import (
+	"slices"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/run"
+	"steelyard/lang/syntax"
+	"steelyard/session/entry"
+	"steelyard/units"
+)
+
+// sense is how much sense a reading makes.
+type sense uint8
+
+const (
+	none    sense = iota // it can't be worked out
+	odd                  // its quantity has no name, or another than the symbol on the left
+	plain                // its quantity has a name, and nothing says more
+	fitting              // it fits what the line says: its `in`, or the symbol on the left
+)
+
+// weighed is a reading with the sense that it makes and its plan.
+type weighed struct {
+	syntax.Reading
+	sense sense
+	plan  []run.Instr // of one expression
+	shape string      // of a statement of several
+	dim   units.Dim   // of the value
+	// speaks tells that the line says what quantity it is.
+	speaks bool
+}
+
+// same tells whether two readings are one: their plans are.
+func (w *weighed) same(o *weighed) bool {
+	if w.sense == none || o.sense == none {
+		return false
+	}
+	return w.shape == o.shape && slices.Equal(w.plan, o.plan)
+}
+
+// weigh finds how much sense a reading makes. What is planned for it is taken back.
+func (s *settler) weigh(r syntax.Reading) weighed {
+	w := weighed{Reading: r}
+	stmt, _ := syntax.ParseWith(r.Text, s.Known)
+	switch stmt := stmt.(type) {
+	case nil:
+	case *syntax.Define:
+		s.weighOne(&w, stmt.Name, stmt.X, stmt.In)
+	case *syntax.Value:
+		s.weighOne(&w, "", stmt.X, stmt.In)
+	default:
+		e := s.enter(r.Text)
+		if worst(e) <= finding.Mismatch || len(stmt.Exprs()) == 0 {
+			return w
+		}
+		w.sense = plain
+		if f, ok := stmt.(*syntax.FuncDef); ok {
+			w.speaks = f.In.Present() || units.Speaks(f.Name)
+		}
+		for _, x := range stmt.Exprs() {
+			w.shape += syntax.Shape(x) + ";"
+		}
+	}
+	return w
+}
+
+// worst is the heaviest of the findings of an entry, but for what it needs of
+// lines above that failed.
+func worst(e *entry.Entry) finding.Severity {
+	out := finding.Note
+	for _, f := range e.Findings {
+		if f.ID != finding.NotWorkedOut {
+			out = min(out, f.Severity)
+		}
+	}
+	return out
+}
+
+// weighOne weighs a line of one expression.
+func (s *settler) weighOne(w *weighed, name string, x syntax.Expr, in syntax.UnitText) {
+	p := s.Planner
+	m := p.Mark()
+	c := p.Compile(x, w.Text, name)
+	defer p.Cut(m)
+	if c.Slot == run.NoSlot {
+		return
+	}
+	for _, f := range c.Findings {
+		if f.Severity <= finding.Mismatch {
+			return
+		}
+	}
+	w.sense, w.speaks = s.graded(name, in, c.Slot)
+	w.dim = p.Static(c.Slot).Dim
+	w.plan = slices.Clone(p.Program.Main.Instrs[m.Start():])
+}
+
+// graded is the sense of a value in a line with a name on its left and a unit
+// after its `in`.
+func (s *settler) graded(name string, in syntax.UnitText, slot run.Slot) (sense, bool) {
+	st := s.Planner.Static(slot)
+	if in.Present() {
+		u, bad := s.Planner.Unit(in, units.AloneInPlace)
+		if bad != nil {
+			return none, true
+		}
+		st = s.Planner.SettleTo(slot, u.Dim())
+		if st.Dim != u.Dim() || st.Tag != units.None && u.Tag() != units.None && st.Tag != u.Tag() {
+			return none, true
+		}
+		return fitting, true
+	}
+	speaks := units.Speaks(name)
+	_, named := units.KindOf(st.Dim, st.Tag)
+	switch {
+	case speaks && units.Customary(name, st.Dim):
+		return fitting, true
+	case st.Dim.IsOne():
+		return plain, speaks
+	case !named, speaks:
+		return odd, speaks
+	}
+	return plain, false
+}

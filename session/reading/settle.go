@@ -1,0 +1,218 @@
+package reading
+
+import (
+	"slices"
+	"sort"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/syntax"
+	"steelyard/session/entry"
+	"steelyard/session/eval"
+)
+
+// maxOffers is how many readings are shown.
+const maxOffers = 3
+
+// Enter works a text out on trial as if it were the line; ruled tells whether it
+// must stand by the rules of this package too.
+type Enter func(text string, ruled bool) *entry.Entry
+
+// Verdict is what becomes of a line.
+type Verdict struct {
+	// Refused tells that the line is not worked out.
+	Refused bool
+	// Findings say why, or what is worth a look; Slip tells that they replace
+	// what else is found wrong.
+	Findings []finding.Finding
+	Slip     bool
+
+	try Enter
+}
+
+// settler settles one line.
+type settler struct {
+	scope
+	*eval.Line
+	try     Enter
+	offered bool // readings are wanted
+}
+
+func (s *settler) enter(text string) *entry.Entry { return s.try(text, false) }
+
+// Known tells what is a name, for a reader of the next line.
+func Known(p *eval.Page) func(string) bool { return scope{p.Planner}.Known }
+
+// Settle finds what becomes of a line. Offers tells whether readings are wanted
+// with a refusal.
+func Settle(l *eval.Line, try Enter, offers bool) Verdict {
+	s := &settler{scope: scope{l.Planner}, Line: l, try: try, offered: offers}
+	if l.Entry.Stmt != nil && !s.mayBeOpen(l.Entry.Stmt) {
+		return Verdict{}
+	}
+	open := syntax.OpenIn(l.Entry.Text, s.scope)
+	if len(open.Readings) == 0 {
+		return Verdict{}
+	}
+	return s.verdict(&open)
+}
+
+func (s *settler) mayBeOpen(stmt syntax.Stmt) bool {
+	switch x := stmt.(type) {
+	case *syntax.Define:
+		return syntax.MayBeOpen(x.X, s.scope)
+	case *syntax.Value:
+		return syntax.MayBeOpen(x.X, s.scope)
+	}
+	return slices.ContainsFunc(stmt.Exprs(), func(x syntax.Expr) bool { return syntax.MayBeOpen(x, s.scope) })
+}
+
+// verdict weighs the readings of a line against the one by the rules.
+func (s *settler) verdict(open *syntax.Open) Verdict {
+	rule := weighed{}
+	if s.Entry.Stmt != nil {
+		rule = s.weigh(syntax.Reading{Text: s.Entry.Text})
+	}
+	var all []weighed
+	best := none // of the readings that are not the one by the rules
+	for _, r := range open.Readings {
+		w := s.weigh(r)
+		if w.sense == none || slices.ContainsFunc(all, func(o weighed) bool { return o.same(&w) }) {
+			continue
+		}
+		if !rule.same(&w) {
+			best = max(best, w.sense)
+		}
+		all = append(all, w)
+	}
+	switch {
+	case best == none, rule.sense > best && !open.Many:
+		return Verdict{}
+	case rule.sense == best && open.Letters && setOff(&rule, all, open):
+		return s.readAsUnit(&rule, all, open)
+	case !s.offered:
+		return Verdict{Refused: true, Findings: []finding.Finding{s.finding(open, nil)}}
+	}
+	offers := s.offers(append(s.withUnits(all), all...))
+	if len(offers) == 0 || rule.sense > none && len(offers) == 1 && offers[0] == s.Entry.Text {
+		return Verdict{}
+	}
+	return Verdict{Refused: rule.sense > none, Slip: rule.sense == none, try: s.try, Findings: []finding.Finding{s.finding(open, offers)}}
+}
+
+// Told tells whether what was found wrong with a line says already what is offered
+// here. If not, a line that can't be read or worked out is told of the offers alone;
+// a mismatch is told first.
+func (v *Verdict) Told(l *eval.Line) bool {
+	var wrong []finding.Finding
+	for _, f := range l.Entry.Findings {
+		switch {
+		case f.Severity == finding.Mismatch:
+			return false
+		case f.Severity == finding.Error:
+			wrong = append(wrong, f)
+		}
+	}
+	if len(wrong) == 1 && v.says(l, &wrong[0]) {
+		return true
+	}
+	l.Entry.Findings = nil
+	return false
+}
+
+// says tells whether a line put right as a finding says is the one that is offered.
+func (v *Verdict) says(l *eval.Line, f *finding.Finding) bool {
+	if len(f.Readings) != 1 || len(v.Findings[0].Readings) != 1 {
+		return false
+	}
+	s := &settler{scope: scope{l.Planner}, Line: l, try: v.try}
+	mended := s.weigh(syntax.Reading{Text: l.Entry.Text[:f.At.From] + f.Readings[0] + l.Entry.Text[f.At.To:]})
+	offered := s.weigh(syntax.Reading{Text: v.Findings[0].Readings[0]})
+	return mended.same(&offered)
+}
+
+// setOff tells whether a tie leaves quantities as they are: each letter that a
+// reading of the same sense takes for a name is set off, in a bracket or on a right
+// side that makes some sense.
+func setOff(rule *weighed, all []weighed, open *syntax.Open) bool {
+	for i := range all {
+		w := &all[i]
+		if w.sense < rule.sense || rule.same(w) {
+			continue
+		}
+		if w.GoesOn || len(w.Names) == 0 || slices.ContainsFunc(w.Names, func(k int) bool { return !open.SetOff[k] }) {
+			return false
+		}
+	}
+	return open.Bracket != (syntax.Span{}) || rule.sense > odd
+}
+
+// readAsUnit lets a line stand whose open letters are set off. In a bracket, where
+// nothing says what the quantity is, it says how it was read.
+func (s *settler) readAsUnit(rule *weighed, all []weighed, open *syntax.Open) Verdict {
+	if open.Bracket == (syntax.Span{}) || rule.speaks {
+		return Verdict{}
+	}
+	for i := range all {
+		if all[i].sense == rule.sense && !rule.same(&all[i]) {
+			bracket := s.Entry.Text[open.Bracket.From:open.Bracket.To]
+			f := finding.New(finding.UnitOrName, syntax.Span{To: len(s.Entry.Text)},
+				"`("+bracket+")` is read with a unit.", "With your name it is `"+all[i].Text+"`.", all[i].Text)
+			f.Severity = finding.Caution
+			return Verdict{Findings: []finding.Finding{f}}
+		}
+	}
+	return Verdict{}
+}
+
+// offers are the readings that make most sense, as whole lines, each tried.
+func (s *settler) offers(all []weighed) []string {
+	sort.SliceStable(all, func(i, j int) bool {
+		if all[i].sense != all[j].sense {
+			return all[i].sense > all[j].sense
+		}
+		return all[i].Units < all[j].Units
+	})
+	var out []string
+	var values []entry.Value
+	for i := range all {
+		if len(out) == maxOffers {
+			break
+		}
+		e := s.try(all[i].Text, true)
+		if worst(e) <= finding.Mismatch {
+			continue
+		}
+		if v := e.Values(); len(v) > 0 {
+			if slices.ContainsFunc(values, func(o entry.Value) bool { return o.SI == v[0].SI && o.Dim == v[0].Dim }) {
+				continue
+			}
+			values = append(values, v[0])
+		}
+		out = append(out, all[i].Text)
+	}
+	return out
+}
+
+// finding says that a line has several readings.
+func (s *settler) finding(open *syntax.Open, offers []string) finding.Finding {
+	id := finding.TwoReadings
+	message, hint := "This line can be read in more than one way.", "Choose the one that you mean."
+	word := ""
+	if len(open.Words) > 0 {
+		word = open.Words[0]
+	}
+	switch {
+	case open.Letters && word != "" && len(offers) == 1:
+		id = finding.UnitOrName
+		message, hint = "Is "+word+" meant as a name of this page?", ""
+	case open.Letters && word != "":
+		id = finding.UnitOrName
+		message = word + " is a unit, and also a name of this page."
+	case open.Beside && len(offers) == 1:
+		id = finding.NamesTogether
+		message, hint = "Names stand side by side here without a sign between them.", "Put the sign of multiplication between them."
+	case len(offers) == 1:
+		message, hint = "Is this meant?", ""
+	}
+	return finding.New(id, syntax.Span{To: len(s.Entry.Text)}, message, hint, offers...)
+}
