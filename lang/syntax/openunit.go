@@ -300,7 +300,10 @@ func (ps pieces) clause(i int) bool {
 	}
 	switch before := &ps[from-1]; {
 	case before.kind == wordToken:
-		return before.text != "under" && before.text != "of" && before.text != "and"
+		switch before.text {
+		case "from", "to", "by", "within":
+			return true
+		}
 	case before.sign("="), before.sign("<"), before.sign(">"), before.sign("≤"), before.sign("≥"):
 		for k := from - 2; k >= 0 && (ps[k].kind == nameToken || ps[k].kind == wordToken); k-- {
 			switch ps[k].text {
