@@ -23,7 +23,9 @@ type Scope interface {
 	Angle(name string) bool
 	// Turns tells whether the line of a name is in turns, as rev/min is.
 	Turns(name string) bool
-	// Unit tells whether a text is the unit of a quantity that has a name.
+	// IsUnit tells whether a text is a unit, and Unit whether it is that of a
+	// quantity that has a name.
+	IsUnit(text string) bool
 	Unit(text string) bool
 }
 

@@ -207,15 +207,20 @@ func (o *opener) unitSlot(ps pieces, i int) (slot, bool) {
 	whole := ps[i]
 	whole.text = unitText(oneStroke(fs))
 	var cuts []choice
+	first := len(fs) // of the words that are all names
 	for j := len(fs) - 1; j >= 0; j-- {
 		names, ok := o.asNames(fs[j:])
 		if !ok {
 			break
 		}
+		first = j
 		var with pieces
 		if j > 0 {
 			before := whole
 			before.text, before.open = unitText(oneStroke(fs[:j])), true
+			if !o.in.IsUnit(before.text) {
+				continue
+			}
 			with = append(with, before)
 		} else if len(names) > 0 {
 			names[0].gap = whole.gap
@@ -242,14 +247,16 @@ func (o *opener) unitSlot(ps pieces, i int) (slot, bool) {
 	if goesOn {
 		whole.open = true
 	}
-	add(choice{pieces: pieces{whole}, units: len(fs)})
+	if o.in.IsUnit(whole.text) || len(cuts) == 0 {
+		add(choice{pieces: pieces{whole}, units: len(fs)})
+	}
 	if goesOn {
 		s.choices = append(s.choices, choice{pieces: pieces{merged}, units: len(fs), goesOn: true})
 	}
 	o.letters = o.letters || len(cuts) > 0
 	if len(cuts) > 0 {
 		s.letter = len(o.open)
-		o.open = append(o.open, openLetter{unit: i, beside: wordsBeside(fs[len(fs)-len(cuts):]), words: wordsOf(fs[len(fs)-len(cuts):])})
+		o.open = append(o.open, openLetter{unit: i, beside: wordsBeside(fs[first:]), words: wordsOf(fs[first:])})
 	}
 	return s, true
 }

@@ -20,10 +20,14 @@ func lackingUnit(l *eval.Line, name string, x syntax.Expr, v *entry.Value) {
 	if l.Entry.Failed() || v.Named || v.Dim.IsOne() {
 		return
 	}
+	others, numbers := givens(l, x)
+	edges := syntax.EdgeNumbers(x)
+	if len(numbers) == 0 && len(edges) == 0 {
+		return
+	}
 	odd := units.Speaks(name) && !units.Customary(name, v.Dim)
 	f := factors{number: 1, names: map[string]int{}}
 	product := odd && f.takeApart(x, 1) && f.root == nil
-	others, numbers := givens(l, x)
 	for _, d := range numbers {
 		unit := ""
 		if e := f.names[d.Name]; product && e != 0 {
@@ -48,7 +52,7 @@ func lackingUnit(l *eval.Line, name string, x syntax.Expr, v *entry.Value) {
 	if !odd {
 		return
 	}
-	for _, n := range syntax.EdgeNumbers(x) {
+	for _, n := range edges {
 		if unit := explains("", name, v.Dim, 1); unit != "" {
 			say(l, n.Value.Text+" has no unit.", "Should it be "+n.Value.Text+" "+unit+"?", x,
 				func(x syntax.Expr) (syntax.Span, string) {

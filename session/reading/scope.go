@@ -54,6 +54,12 @@ func (s scope) Turns(name string) bool {
 	return ok && d.Unit != nil && (strings.Contains(d.Unit.Text(), "rev") || strings.Contains(d.Unit.Text(), "rpm"))
 }
 
+// IsUnit tells whether a text is a unit.
+func (s scope) IsUnit(text string) bool {
+	_, bad := s.planner.Units.Parse(text, units.AfterNumber)
+	return bad == nil
+}
+
 // Unit tells whether a text is the unit of a quantity that has a name.
 func (s scope) Unit(text string) bool {
 	u, bad := s.planner.Units.Parse(text, units.AfterNumber)
