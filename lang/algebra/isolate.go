@@ -61,6 +61,11 @@ func (s *isolator) equation(left, right syntax.Expr) ([]root, bool) {
 	if !ok1 || !ok2 {
 		return nil, false
 	}
+	for _, side := range []*sum{&x, &y} {
+		if isZeroValue(*side) {
+			*side = nil // a 0 with a unit is no coefficient
+		}
+	}
 	return s.collected(x.minus(y), 0)
 }
 

@@ -120,11 +120,12 @@ func (v *solving) solve() *plan.Def {
 	if v.families = v.repeated(); v.families != nil && !v.turned() {
 		return nil
 	}
-	if v.families == nil && v.rearranged.Repeats && !v.absent && v.chosenAmong() {
+	all := v.workedOut(v.inForm())
+	uneven := v.families == nil && v.rearranged.Repeats && v.chosenAmong()
+	if uneven && (v.satisfied || v.doubtful) && !v.absent && !v.failing() {
 		v.unevenTurns()
 		return nil
 	}
-	all := v.workedOut(v.inForm())
 	if len(all) == 0 && !v.satisfied && v.doubtful && !v.absent && !v.failing() && !v.partWithoutValue() {
 		if v.single() && v.cancels() {
 			return nil
