@@ -131,6 +131,9 @@ type Candidate struct {
 	Size float64
 }
 
+// off is how far the value of a single unknown may be off, with some room.
+func (c Candidate) off() float64 { return 4 * exact * c.Size }
+
 // candidates are the roots among numbers that hold one value after the other
 // for each unknown.
 func (w *floatWalker) candidates(s *Solve, all []float64, has []bool) []Candidate {
@@ -247,7 +250,7 @@ func onlyPositive(all [][]float64) int {
 func (w *floatWalker) satisfies(s *Solve, one Candidate) bool {
 	own := w.bounds(16 * exact)
 	for _, fn := range s.Differences {
-		if rest, ok := own.boundAt(fn, one.X, Near, one.Size); !ok || math.Abs(rest.v) > rest.e {
+		if rest, ok := own.boundAt(fn, one.X, Near, one.off()/Near); !ok || math.Abs(rest.v) > rest.e {
 			return false
 		}
 	}
@@ -261,7 +264,10 @@ func (w *floatWalker) allowed(s *Solve, one Candidate) bool {
 	for _, c := range s.Conditions {
 		least := 0.0
 		if c.OfUnknown {
-			least = one.Size
+			least = one.off() / Near
+			if math.Abs(one.X[0]) <= one.off() {
+				least = one.Size // a residue
+			}
 		}
 		d, ok := own.boundAt(c.Difference, one.X, Near, least)
 		if !ok {

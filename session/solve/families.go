@@ -17,6 +17,10 @@ type families struct {
 	static run.Static
 }
 
+// alike is how close two families are that are one, as a part of their step: an
+// angle of which the cosine is 1 is known to half the figures.
+const alike = 1e-7
+
 // maxTurns is how many full turns solutions in symbols are listed for.
 const maxTurns = 40
 
@@ -69,7 +73,7 @@ func (v *solving) step(r algebra.Root) (float64, bool) {
 // add adds a family, unless it is one of those.
 func (f *families) add(x float64) {
 	for _, o := range f.at {
-		if math.Abs(math.Remainder(x-o, f.period)) <= run.Near*f.period {
+		if math.Abs(math.Remainder(x-o, f.period)) <= alike*f.period {
 			return
 		}
 	}
