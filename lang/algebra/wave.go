@@ -47,8 +47,35 @@ func (s *isolator) wave(eq sum, kinds []factor, depth int) ([]root, bool) {
 	}
 	l, r := s.sides(eq)
 	s.note(l, r, bringOver, &syntax.Name{Name: s.unknown})
+	s.quadratic = s.justReached(of, beside, rest, sine.Args[0].X, depth)
 	inner := &syntax.Binary{Op: syntax.Sub, X: sine.Args[0].X, Y: call("atan2", p, q)}
-	return s.to(call("cos", inner), value, depth+1, oneWave)
+	return s.branch(call("cos", inner), value, oneWave, depth+1)
+}
+
+// justReached is what tells whether a wave reaches c at all, R² - c², and the roots
+// where it just does: there the angle is φ, or half a turn from it.
+func (s *isolator) justReached(a, b, c sum, angle syntax.Expr, depth int) *quadratic {
+	var reach sum
+	for i, x := range []sum{a, b, c} {
+		square, ok := asTerm(x).pow(expTwo)
+		if !ok {
+			return nil
+		}
+		if i == 2 {
+			square = square.neg()
+		}
+		reach = append(reach, square)
+	}
+	out := &quadratic{discriminant: sumExpr(collect(reach))}
+	for _, side := range [][2]sum{{a, b}, {a.neg(), b.neg()}} {
+		at := call("atan2", sumExpr(collect(side[0])), sumExpr(collect(side[1])))
+		roots, ok := s.branch(angle, sum{atomTerm(at)}, oneWave, depth+1)
+		if !ok {
+			return nil
+		}
+		out.double = append(out.double, roots...)
+	}
+	return out
 }
 
 // slope solves a·sin(A) + b·cos(A) = 0, which is tan(A) = -b/a.
