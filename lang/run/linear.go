@@ -1,6 +1,7 @@
 package run
 
 import (
+	"context"
 	"math"
 
 	"steelyard/lang/ops"
@@ -19,7 +20,7 @@ const (
 
 // Rank tells of equations that are linear in their unknowns whether they leave
 // one solution. A pivot that lies within its own error is 0.
-func (p *Program) Rank(st *State, s *Solve) Rank { return p.floats(nil, st).rank(s) }
+func (p *Program) Rank(st *State, s *Solve) Rank { return p.floats(context.Background(), st).rank(s) }
 
 func (w *floatWalker) rank(s *Solve) Rank {
 	m, ok := w.coefficients(s)

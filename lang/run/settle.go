@@ -1,6 +1,7 @@
 package run
 
 import (
+	"context"
 	"math"
 	"slices"
 
@@ -40,7 +41,7 @@ func (p *Program) Settle(st *State, s, from Slot) {
 // Settled is the value of a function of one number, 0 where that lies within the
 // bound of its error; false if it has none.
 func (p *Program) Settled(st *State, fn int, x float64) (float64, bool) {
-	n, ok := p.floats(nil, st).bounds(exact).boundAt(fn, []float64{x}, exact, 0)
+	n, ok := p.floats(context.Background(), st).bounds(exact).boundAt(fn, []float64{x}, exact, 0)
 	return n.settled(), ok
 }
 
@@ -174,7 +175,7 @@ func (m *mainBounds) offRoot(s *Solve, args []Slot, v float64) float64 {
 	if len(s.Differences) > 1 {
 		return max(off, 1e-12*math.Abs(v))
 	}
-	w := m.p.floats(nil, m.st)
+	w := m.p.floats(context.Background(), m.st)
 	rest, ok := w.bounds(exact).boundAt(s.Differences[0], []float64{v}, exact, 0)
 	_, slope, steep := w.slope(s.Differences[0], v)
 	if e := rest.e / math.Abs(slope); ok && steep && e-e == 0 {
