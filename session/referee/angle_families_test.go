@@ -58,13 +58,13 @@ func angles(d dice) scene {
 	equation, t := wave(d)
 	unit := pick(d, "", " in °")
 	if d.IntN(3) == 0 {
-		return scene{[]string{"solve " + equation + " for θ" + unit}, t.judge("")}
+		return t.of("", []string{"solve " + equation + " for θ" + unit})
 	}
 	lo := decimal{big.NewRat(10*d.Int64N(60)+7-200, 1)}
 	hi := lo.add(decimal{big.NewRat(60+10*d.Int64N(50)+5, 1)})
 	if d.IntN(5) == 0 { // bounded on one side alone: still without end
 		line := fmt.Sprintf("solve %s for θ%s where θ %s %s°", equation, unit, pick(d, "<", ">", "≤", "≥"), lo)
-		return scene{[]string{line}, t.judge("")}
+		return t.of("", []string{line})
 	}
 	where := fmt.Sprintf(" where %s° < θ < %s°", lo, hi)
 	if d.IntN(3) == 0 {
@@ -114,7 +114,8 @@ func pythagorean(d dice) scene {
 	t := roots{all: []between{ratio.atan()}, period: turn(), close: 3e-8}
 	equation := fmt.Sprintf("%s*sin(θ) + %s*cos(θ) = %s", a, b, c)
 	if d.IntN(2) == 0 {
-		return scene{[]string{"solve " + equation + " for θ in °"}, t.judge("")}
+		return t.of("", []string{"solve " + equation + " for θ in °"})
 	}
-	return scene{[]string{"solve " + equation + " for θ where 0° < θ < 90°"}, roots{all: t.all, close: 3e-8}.judge("")}
+	t.period = nil
+	return t.of("", []string{"solve " + equation + " for θ where 0° < θ < 90°"})
 }

@@ -33,9 +33,9 @@ func pulses(d dice) scene {
 		is = up.atan().add(down.atan()).mul(w.between()).mul(height.between())
 	}
 	if d.IntN(3) == 0 {
-		return scene{[]string{"p(x) = " + body, fmt.Sprintf("area under p(x) from 0 to %s", wide)}, area{is: is, under: is}.judge}
+		return area{is: is, under: is}.of([]string{"p(x) = " + body, fmt.Sprintf("area under p(x) from 0 to %s", wide)})
 	}
-	return scene{[]string{fmt.Sprintf("area under %s against x from 0 to %s", body, wide)}, area{is: is, under: is}.judge}
+	return area{is: is, under: is}.of([]string{fmt.Sprintf("area under %s against x from 0 to %s", body, wide)})
 }
 
 // steps are functions by intervals that jump.
@@ -58,7 +58,7 @@ func steps(d dice) scene {
 	}
 	unit := pick(d, lengths[:3]...)
 	to := at.div(unit.size)
-	return scene{[]string{b.String(), fmt.Sprintf("area under F(x) from 0 m to %s %s", to, unit.text)}, area{is: sum.between(), under: under.between()}.judge}
+	return area{is: sum.between(), under: under.between()}.of([]string{b.String(), fmt.Sprintf("area under F(x) from 0 m to %s %s", to, unit.text)})
 }
 
 // seams are curves with corners and jumps of abs, min, max, sgn and round.
@@ -94,7 +94,7 @@ func seams(d dice) scene {
 		body, is = "round(x)", dec(n*(n+1)/2, 1)
 		under = is
 	}
-	return scene{[]string{fmt.Sprintf("area under %s against x from 0 to %s", body, to)}, area{is: is.between(), under: under.between()}.judge}
+	return area{is: is.between(), under: under.between()}.of([]string{fmt.Sprintf("area under %s against x from 0 to %s", body, to)})
 }
 
 // smoothAreas are waves, some fast, exponentials and poles.
@@ -106,32 +106,38 @@ func smoothAreas(d dice) scene {
 	switch d.IntN(7) {
 	case 0, 1: // sin(ω x)
 		w := pick(d, a, dec(1000, 1), dec(100000, 1), dec(12345, 1))
+		if w.Cmp(dec(1000, 1).Rat) > 0 { // some thousand waves, and no more
+			to = to.mul(dec(1, 100))
+		}
 		is := integral(func(x between) between { v, _ := x.mul(w.between()).cos().neg().div(w.between()); return v }, dec(0, 1), to)
-		return scene{line(fmt.Sprintf("sin(%s*x)", w)), area{is: is, under: to.between().mul(exactly(big.NewRat(1, 2)))}.judge}
+		return area{is: is, under: to.between().mul(exactly(big.NewRat(1, 2)))}.of(line(fmt.Sprintf("sin(%s*x)", w)))
 	case 2: // |sin x|
 		turns, _ := to.between().div(piBetween())
 		n := whole(rounded(between{turns.sub(exactly(big.NewRat(1, 2))).middle().lo, nil}.lo))
 		rest := to.between().sub(n.mul(piBetween()))
 		is := n.mul(whole(2)).add(whole(1).sub(rest.cos()))
-		return scene{line("abs(sin(x))"), area{is: is, under: is}.judge}
+		return area{is: is, under: is}.of(line("abs(sin(x))"))
 	case 3: // exp(-x/τ), with τ far shorter than the range at times
 		tau := pick(d, a, dec(1, 1000), dec(1, 100000)).between()
 		q, _ := to.between().div(tau)
 		is := tau.mul(whole(1).sub(q.neg().exp()))
 		t := decimal{ratOf(tau)}
-		return scene{line(fmt.Sprintf("exp(-x/%s)", t)), area{is: is, under: is}.judge}
+		return area{is: is, under: is}.of(line(fmt.Sprintf("exp(-x/%s)", t)))
 	case 4: // x^(-1/2) has an area
 		root, _ := to.between().sqrt()
 		is := root.mul(whole(2))
-		return scene{line("1/√(x)"), area{is: is, under: is}.judge}
+		return area{is: is, under: is}.of(line("1/√(x)"))
 	case 5: // 1/x, 1/x² and 1/(x - a) have none
 		body := pick(d, "1/x", "1/x^2", fmt.Sprintf("1/(x - %s)", to.mul(dec(3, 10))), fmt.Sprintf("1/(x - %s)^2", to.mul(dec(3, 10))))
-		return scene{line(body), area{endless: true}.judge}
+		return area{endless: true}.of(line(body))
 	}
 	n := 1 + d.IntN(5)
 	p, _ := to.between().power(n + 1)
 	is, _ := p.div(whole(int64(n + 1)))
-	return scene{line(fmt.Sprintf("x^%d", n)), area{is: is, under: is}.judge}
+	if d.IntN(3) == 0 { // backwards
+		return area{is: is.neg(), under: is}.of([]string{fmt.Sprintf("area under x^%d against x from %s to 0", n, to)})
+	}
+	return area{is: is, under: is}.of(line(fmt.Sprintf("x^%d", n)))
 }
 
 // ratOf is a number that is a decimal, as it was written.
@@ -145,7 +151,7 @@ func ratOf(x between) *big.Rat {
 func slopes(d dice) scene {
 	a, b := d.few(), d.few()
 	at := func(body string, x decimal, s slope) scene {
-		return scene{[]string{fmt.Sprintf("slope of %s at x = %s", body, x)}, s.judge}
+		return scene{lines: []string{fmt.Sprintf("slope of %s at x = %s", body, x)}, judge: s.judge}
 	}
 	none := slope{none: true}
 	is := func(x between) slope { return slope{is: x} }
@@ -179,10 +185,10 @@ func slopes(d dice) scene {
 		return at("1/x", a, is(exactly(dec(-1, 1).div(a.mul(a)).Rat)))
 	case 12: // by intervals, smooth where they meet: x² and 2 a x - a²
 		f := fmt.Sprintf("F(x) =\n  x^2 for x ≤ %s\n  %s*x - %s for x > %s", a, dec(2, 1).mul(a), a.mul(a), a)
-		return scene{[]string{f, fmt.Sprintf("slope of F(x) at x = %s", a)}, is(a.mul(dec(2, 1)).between()).judge}
+		return scene{lines: []string{f, fmt.Sprintf("slope of F(x) at x = %s", a)}, judge: is(a.mul(dec(2, 1)).between()).judge}
 	}
 	f := fmt.Sprintf("F(x) =\n  %s*x for x ≤ %s\n  %s for x > %s", b, a, ab, a)
-	return scene{[]string{f, fmt.Sprintf("slope of F(x) at x = %s", a)}, none.judge}
+	return scene{lines: []string{f, fmt.Sprintf("slope of F(x) at x = %s", a)}, judge: none.judge}
 }
 
 // graphs have zeros, extremes, poles and stretches of 0.
@@ -201,7 +207,7 @@ func graphs(d dice) scene {
 	l.from, _ = from.Float64()
 	l.to, _ = to.Float64()
 	ask := func(body string) scene {
-		return scene{[]string{fmt.Sprintf("graph %s against x from %s to %s", body, from, to)}, l.judge}
+		return scene{lines: []string{fmt.Sprintf("graph %s against x from %s to %s", body, from, to)}, judge: l.judge}
 	}
 	minus := func(x decimal) string { return "- " + x.String() }
 	set := func(least, greatest between, zeros ...between) {
@@ -209,7 +215,13 @@ func graphs(d dice) scene {
 		l.tall = greatest.sub(least).size()
 	}
 	w := wide.between()
-	switch d.IntN(8) {
+	switch d.IntN(9) {
+	case 8: // a steep rise from 0 to 1
+		from, to = dec(0, 1), dec(5, 1)
+		l.from, l.to = 0, 5
+		zero, one := whole(0), whole(1)
+		l.least, l.greatest, l.tall, l.flat = &zero, &one, 1, true
+		return ask(fmt.Sprintf("1/(1 + exp(-(x - %s)/(%s)))", d.decimal(1, 4, 2), pick(d, "0.01", "0.001", "0.0001")))
 	case 0: // two zeros, least in the middle
 		quarter, _ := w.mul(w).div(whole(-4))
 		set(quarter, w.mul(w).mul(whole(2)), lo.between(), hi.between())
@@ -227,7 +239,7 @@ func graphs(d dice) scene {
 		set(w.neg(), w, l.zeros...)
 		return ask(fmt.Sprintf("abs(x %s) - %s", minus(lo), wide))
 	case 4: // a pole
-		l.zeros = nil
+		l.breaks = true
 		return ask(fmt.Sprintf("1/(x %s)", minus(lo)))
 	case 5: // 0 along a stretch
 		set(whole(0), w.mul(whole(2)))

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"steelyard/lang/finding"
+	"steelyard/lang/syntax"
 	"steelyard/session/entry"
 	"steelyard/units"
 )
@@ -18,6 +19,9 @@ type area struct {
 	// endless tells that there is no area: the curve runs off too fast.
 	endless bool
 }
+
+// of is a page that asks for the area.
+func (a area) of(lines []string) scene { return scene{lines: lines, judge: a.judge, area: &a} }
 
 // areaPart is how far an area may be off, as a part of the area under |f|.
 const areaPart = 1e-9
@@ -85,6 +89,7 @@ type look struct {
 	// curve from having one.
 	greatest, least *between
 	tall            float64 // the height of the curve
+	breaks          bool    // a pole keeps the curve from being drawn throughout
 	from, to        float64
 }
 
@@ -102,6 +107,9 @@ func (l look) judge(h *hearing) ruling {
 		return silent
 	}
 	text := g.Shapes[0]
+	if why := l.drawn(h, g); why != "" {
+		return wrong("%s", why)
+	}
 	for _, end := range []struct {
 		text *regexp.Regexp
 		is   *between
@@ -184,4 +192,35 @@ func sameCount(text string, n int) bool {
 	var got big.Int
 	_, ok := got.SetString(text, 10)
 	return ok && got.Cmp(big.NewInt(int64(n))) == 0
+}
+
+// drawn compares points of the curve with the curve, and asks that it is drawn over
+// the whole range.
+func (l look) drawn(h *hearing, g *entry.Graph) string {
+	s, ok := h.last.Stmt.(*syntax.Graph)
+	if !ok || len(g.Curves) == 0 {
+		return ""
+	}
+	runs := g.Curves[0].Runs
+	if len(runs) == 0 {
+		return "nothing is drawn"
+	}
+	end := runs[len(runs)-1]
+	if !l.breaks && (len(runs) > 1 || runs[0][0].X > l.from+1e-9*(l.to-l.from) || end[len(end)-1].X < l.to-1e-9*(l.to-l.from)) {
+		return "it is drawn in part of the range alone"
+	}
+	for _, run := range runs {
+		for i := 0; i < len(run); i += 1 + len(run)/7 {
+			at := float(run[i].X)
+			is, has := h.meant.with(s.Against.Name, at).value(s.Curves[0].X)
+			rough, safe := h.rough.with(s.Against.Name, at).value(s.Curves[0].X)
+			switch {
+			case !has && !safe:
+				return "it is drawn where it has no value, at " + at.text()
+			case has && safe && apart(float(run[i].Y), is) > 4*rough.width()+1e-9*is.size() && !is.beyond():
+				return "it is " + is.text() + " at " + at.text()
+			}
+		}
+	}
+	return ""
 }

@@ -20,6 +20,10 @@ import (
 type scene struct {
 	lines []string
 	judge func(h *hearing) ruling
+	// roots and area are what is known of a page that asks for those, for the test
+	// that pages are built right; nil for others.
+	roots *roots
+	area  *area
 }
 
 // ruling is what the referee says of a line: what is wrong with it, or else whether

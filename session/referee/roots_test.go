@@ -19,10 +19,17 @@ type roots struct {
 	// close is how far a root may be off, as a part of the greatest one, where
 	// they touch or nearly do.
 	close float64
+	// every tells that every value is a solution, so that all is empty.
+	every bool
 }
 
 // one root, or some.
 func are(all ...between) roots { return roots{all: all} }
+
+// of is a page that asks for the roots, with the choice among them.
+func (t roots) of(choice string, lines []string) scene {
+	return scene{lines: lines, judge: t.judge(choice), roots: &t}
+}
 
 // size is the greatest absolute value of a root.
 func (t roots) size() float64 {
@@ -115,6 +122,9 @@ func (t roots) judge(choice string) func(h *hearing) ruling {
 		if why, ok := t.proved(h); !ok {
 			return wrong("the page is built wrong: %s", why)
 		}
+		if t.every {
+			return t.always(h)
+		}
 		for i := range h.last.Findings {
 			f := &h.last.Findings[i]
 			switch f.ID {
@@ -128,10 +138,23 @@ func (t roots) judge(choice string) func(h *hearing) ruling {
 			}
 		}
 		if len(h.last.Values()) == 0 {
-			return silent
+			return t.searched(h)
 		}
 		return t.given(h, choice)
 	}
+}
+
+// always judges what is said of an equation that every value satisfies.
+func (t roots) always(h *hearing) ruling {
+	for i := range h.last.Findings {
+		if m := h.last.Findings[i].Message; strings.Contains(m, "very value") || strings.Contains(m, "very x") || strings.Contains(m, "Any value") {
+			return solved
+		}
+	}
+	if h.found(finding.NoSolution) != nil || h.found(finding.WhichRoot) != nil || len(h.last.Values()) > 0 {
+		return wrong("every x satisfies it")
+	}
+	return silent
 }
 
 // listed judges a list of several roots among which one must be chosen.
@@ -232,6 +255,35 @@ func (t roots) given(h *hearing, choice string) ruling {
 		return wrong("the root %s is left out", t.all[t.missing(seen)].text())
 	}
 	return solved
+}
+
+// searched judges a search that has found nothing: a root in its range must lie in
+// a piece that is said not to be settled.
+func (t roots) searched(h *hearing) ruling {
+	f := h.found(finding.Searched)
+	if f == nil || !strings.Contains(f.Message, "proved") {
+		return silent
+	}
+	from, to, ok := h.piece(f.Message)
+	if !ok {
+		return silent
+	}
+	if t.period != nil {
+		t = t.inRange(from.is, from.is.add(t.period.mul(whole(8))))
+	}
+	seen := map[int]bool{}
+	t.outside(from, to, seen)
+	for i := range h.last.Findings {
+		if f := &h.last.Findings[i]; f.ID == finding.NotSettled {
+			if lo, hi, ok := h.piece(f.Message); ok {
+				t.open(lo, hi, seen)
+			}
+		}
+	}
+	if i := t.missing(seen); i >= 0 {
+		return wrong("false: what is proved to hold no root holds %s", t.all[i].text())
+	}
+	return silent
 }
 
 // open counts the roots in a piece that is not settled as named.

@@ -75,7 +75,7 @@ func bisected(f func(between) between, lo, hi decimal) (between, bool) {
 // it rises or falls throughout, so that its roots are known to be all.
 func transcendental(d dice) scene {
 	a, c := d.few(), d.few()
-	never := scene{[]string{"solve exp(x) = 0 for x"}, are().judge("")}
+	never := are().of("", []string{"solve exp(x) = 0 for x"})
 	switch d.IntN(5) {
 	case 0: // x + ln x = c rises
 		f := func(x between) between { l, _ := x.ln(); return x.add(l).sub(c.between()) }
@@ -163,4 +163,25 @@ func bounded(d dice) scene {
 		where, t = fmt.Sprintf(" where x > %s", b.add(step)), in()
 	}
 	return asked(d, nil, equation, "x", where, t)
+}
+
+// conditions stand before and after the unit, singly and in chains.
+func conditions(d dice) scene {
+	v, a, h := d.few(), d.few(), d.few()
+	u := pick(d, lengths[:3]...)
+	p, q := v, v.add(a)
+	equation := fmt.Sprintf("(%s N/m^2)*(s - %s m)*(s - %s m) = 0 N", h, p, q)
+	lo, hi := p.sub(dec(1, 4)), p.add(dec(1, 1000))
+	bounds := fmt.Sprintf("%s m < s < %s m", lo, hi)
+	if d.IntN(2) == 0 {
+		bounds = fmt.Sprintf("s > %s m and s < %s m", lo, hi)
+	}
+	t := are(p.between())
+	if q.Cmp(hi.Rat) < 0 {
+		t = are(p.between(), q.between())
+	}
+	if d.IntN(2) == 0 {
+		return t.of("", []string{fmt.Sprintf("solve %s for s in %s where %s", equation, u.text, bounds)})
+	}
+	return t.of("", []string{fmt.Sprintf("solve %s for s where %s in %s", equation, bounds, u.text)})
 }

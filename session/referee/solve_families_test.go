@@ -23,7 +23,7 @@ func asked(d dice, before []string, equation, name, tail string, t roots) scene 
 		}
 		line, c.means = fmt.Sprintf("solve %s for %s", equation, strings.Join(names, ", ")), "each"
 	}
-	return scene{append(before, line), t.judge(c.means)}
+	return t.of(c.means, append(before, line))
 }
 
 // factors are products of two or three, one of which must be 0.
@@ -60,7 +60,12 @@ func factors(d dice) scene {
 func undone(d dice) scene {
 	a, b, c := d.few(), d.few(), d.few()
 	square := c.mul(c)
-	switch d.IntN(10) {
+	switch d.IntN(12) {
+	case 10: // x^(2/3) = c², so x = ±c³
+		cube := square.mul(c)
+		return asked(d, nil, fmt.Sprintf("x^(2/3) = %s", square), "x", "", are(cube.neg().between(), cube.between()))
+	case 11:
+		return asked(d, nil, fmt.Sprintf("x^(-2) = %s", square), "x", "", are(exactly(dec(-1, 1).div(c).Rat), exactly(dec(1, 1).div(c).Rat)))
 	case 0:
 		return asked(d, nil, fmt.Sprintf("√(%s*x - %s) = 0", b, a), "x", "", are(exactly(a.div(b).Rat)))
 	case 1:
@@ -118,7 +123,7 @@ func throws(d dice) scene {
 		return asked(d, before, "y(t) = 0", "t", "", are(whole(0), t0.mul(whole(2))))
 	}
 	before := append(givens(), "y(t) = v0*t - 1/2*a*t^2 in m")
-	return scene{append(before, "solve y(t) = 0 for t where t > 0"), are(t0.mul(whole(2))).judge("")}
+	return are(t0.mul(whole(2))).of("", append(before, "solve y(t) = 0 for t where t > 0"))
 }
 
 // touching are parabolas that touch, just miss or just cross the value asked for.
@@ -209,13 +214,17 @@ func owned(d dice) scene {
 	f := fmt.Sprintf("x(t) =\n  (%s m/s)*t for 0 s ≤ t ≤ %s s\n  %s m + (%s m/s)*(t - %s s) for t > %s s", a, s, end, b, s, s)
 	more := d.few()
 	t := exactly(s.add(more.div(b)).Rat)
-	return scene{[]string{f, fmt.Sprintf("solve x(t) = %s m for t", end.add(more))}, are(t).judge("")}
+	return are(t).of("", []string{f, fmt.Sprintf("solve x(t) = %s m for t", end.add(more))})
 }
 
 // cancelling are equations in which the unknown cancels, or nearly does.
 func cancelling(d dice) scene {
 	a, b, c := d.few(), d.few(), d.few()
-	switch d.IntN(3) {
+	switch d.IntN(4) {
+	case 3: // always equal
+		two := a.add(b)
+		line := fmt.Sprintf("solve %s*x + %s*x + %s = %s*x + %s for x", a, b, c, two, c)
+		return roots{every: true}.of("", []string{pick(d, line, fmt.Sprintf("solve %s*(x + %s) = %s*x + %s for x", a, c, a, a.mul(c)))})
 	case 0: // a x = b x: 0 alone
 		if a.Cmp(b.Rat) == 0 {
 			b = b.add(dec(1, 10))
@@ -239,13 +248,13 @@ func sums(d dice) scene {
 	x := rest.between()
 	switch d.IntN(3) {
 	case 0:
-		return scene{append(before, "solve L = a + b + x for x"), are(x).judge("")}
+		return are(x).of("", append(before, "solve L = a + b + x for x"))
 	case 1:
 		t := are(x)
 		if rest.Sign() <= 0 {
 			t = are()
 		}
-		return scene{append(before, "solve L = a + b + x for x where x > 0"), t.judge("")}
+		return t.of("", append(before, "solve L = a + b + x for x where x > 0"))
 	}
 	t := roots{all: ordered(x, x.neg())}
 	if rest.Sign() == 0 {

@@ -98,10 +98,10 @@ func systems(d dice) scene {
 				c = dec(1, 1)
 			}
 			if a.mul(e).Cmp(b.mul(c).Rat) == 0 {
-				return scene{[]string{"check 1 = 1"}, judgeCheck}
+				return scene{lines: []string{"check 1 = 1"}, judge: judgeCheck}
 			}
 			right = at(c, e)
 		}
 	}
-	return scene{[]string{fmt.Sprintf("solve %s and %s for x, y", line(a, b, at(a, b), unit), line(c, e, right, unit))}, p.judge}
+	return scene{lines: []string{fmt.Sprintf("solve %s and %s for x, y", line(a, b, at(a, b), unit), line(c, e, right, unit))}, judge: p.judge}
 }

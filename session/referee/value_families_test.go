@@ -6,7 +6,7 @@ import (
 )
 
 func valueOf(before []string, x string) scene {
-	return scene{append(before, x), judgeValue}
+	return scene{lines: append(before, x), judge: judgeValue}
 }
 
 // remainders are sums and differences of decimals, in mixed units: many exactly 0,
@@ -25,13 +25,13 @@ func remainders(d dice) scene {
 	case 1:
 		return valueOf(nil, "d = "+x)
 	case 2:
-		return scene{[]string{"d = " + x, "report sign of d"}, judgeSign}
+		return scene{lines: []string{"d = " + x, "report sign of d"}, judge: judgeSign}
 	case 3:
-		return scene{[]string{"check " + x + " = 0"}, judgeCheck}
+		return scene{lines: []string{"check " + x + " = 0"}, judge: judgeCheck}
 	case 4:
-		return scene{[]string{fmt.Sprintf("check %s %s + %s %s %s %s %s", a, u.text, b, w.text, pick(d, ">", "<", "≥", "≤", "="), sum, z.text)}, judgeCheck}
+		return scene{lines: []string{fmt.Sprintf("check %s %s + %s %s %s %s %s", a, u.text, b, w.text, pick(d, ">", "<", "≥", "≤", "="), sum, z.text)}, judge: judgeCheck}
 	case 5:
-		return scene{[]string{"check " + x + " is " + pick(d, "zero", "positive", "negative")}, judgeCheck}
+		return scene{lines: []string{"check " + x + " is " + pick(d, "zero", "positive", "negative")}, judge: judgeCheck}
 	}
 	k := d.few()
 	return valueOf([]string{"d = " + x, fmt.Sprintf("k = %s N/m", k)}, "1/2*k*d^2")
@@ -60,9 +60,9 @@ func exactAngles(d dice) scene {
 	case 3:
 		return valueOf(nil, work+" in J")
 	case 4:
-		return scene{[]string{"check " + work + " = 0"}, judgeCheck}
+		return scene{lines: []string{"check " + work + " = 0"}, judge: judgeCheck}
 	case 5:
-		return scene{[]string{"W = " + work, "report sign of W"}, judgeSign}
+		return scene{lines: []string{"W = " + work, "report sign of W"}, judge: judgeSign}
 	case 6:
 		return valueOf([]string{"θ = " + angle}, f+"(2*θ)")
 	}
@@ -78,7 +78,7 @@ func arithmetic(d dice) scene {
 		"(a^2*b)^(1/3)", "abs(a - b)", "min(a, b) - max(a, b)", "√(a^2 - b^2)", "1/(a - b)", "(a - b)/(a - b)", "2*π*√(a/g)", "m*g*a*(1 - cos(b/a))", "a*sin(b/a)^2 + a*cos(b/a)^2 - a",
 		"sinh(a/(a + b))", "(a + b)*(a - b) - a^2 + b^2", "cosh(b/(a + b))^2 - sinh(b/(a + b))^2")
 	if d.IntN(4) == 0 {
-		return scene{append(before, "E = "+x, "report sign of E"), judgeSign}
+		return scene{lines: append(before, "E = "+x, "report sign of E"), judge: judgeSign}
 	}
 	if d.IntN(3) == 0 {
 		return valueOf(before, x+" with a = "+b.String()+" "+w.text)
@@ -96,14 +96,14 @@ func identities(d dice) scene {
 	off := pick(d, "", "", "*1.000001", "*1.00000001", "*1.02")
 	switch d.IntN(4) {
 	case 0:
-		return scene{append(before, fmt.Sprintf("check %s - %s%s = 0", pair[0], pair[1], off)), judgeCheck}
+		return scene{lines: append(before, fmt.Sprintf("check %s - %s%s = 0", pair[0], pair[1], off)), judge: judgeCheck}
 	case 1:
-		return scene{append(before, fmt.Sprintf("check %s %s %s%s", pair[0], pick(d, ">", "<", "≥", "≤"), pair[1], off)), judgeCheck}
+		return scene{lines: append(before, fmt.Sprintf("check %s %s %s%s", pair[0], pick(d, ">", "<", "≥", "≤"), pair[1], off)), judge: judgeCheck}
 	case 2:
 		if tail != "" {
-			return scene{append(before, fmt.Sprintf("check %s = %s%s", pair[0], pair[1], off)), judgeCheck}
+			return scene{lines: append(before, fmt.Sprintf("check %s = %s%s", pair[0], pair[1], off)), judge: judgeCheck}
 		}
 	}
 	x := a.mul(b)
-	return scene{append(before, fmt.Sprintf("check a*b*100 = %s m^2", pick(d, x, x.add(dec(1, 100)), x.mul(dec(11, 10))))), judgeCheck}
+	return scene{lines: append(before, fmt.Sprintf("check a*b*100 = %s m^2", pick(d, x, x.add(dec(1, 100)), x.mul(dec(11, 10))))), judge: judgeCheck}
 }

@@ -124,6 +124,13 @@ func judgeCheck(h *hearing) ruling {
 	if sure && want != v.Holds {
 		return wrong("the sides differ by %s", off.text())
 	}
+	// A check that fails shows its sides.
+	if r := h.fits(v.Left, a, roughA); r.wrong != "" && !v.Holds {
+		return wrong("left side: %s", r.wrong)
+	}
+	if r := h.fits(v.Right, b, roughB); r.wrong != "" && !v.Holds {
+		return wrong("right side: %s", r.wrong)
+	}
 	return solved
 }
 
