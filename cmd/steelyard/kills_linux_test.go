@@ -52,7 +52,7 @@ func TestKilledAnywhere(t *testing.T) {
 	state := t.TempDir()
 	dir := filepath.Join(state, "steelyard")
 	now := onPad{}
-	for round := range times(20, 1000) {
+	for round := range trials(t, 20, 0.25) {
 		r := rand.New(rand.NewPCG(2, uint64(round)))
 		c := openTerminal(t, state)
 		c.expect("  1.  ")

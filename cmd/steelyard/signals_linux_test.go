@@ -61,7 +61,7 @@ func TestInterruptAtThePrompt(t *testing.T) {
 func TestInterruptAroundStatements(t *testing.T) {
 	c := openTerminal(t, t.TempDir())
 	c.expect("  1.  ")
-	for round := range times(30, 300) {
+	for round := range trials(t, 30, 0.1) {
 		c.send("k = 2 N/m\r")
 		pause(3 * time.Millisecond)
 		if round%3 == 0 {
@@ -112,7 +112,7 @@ func TestTypedLineIsNoStatement(t *testing.T) {
 // TestEndedAfterAStatement ends the program by a signal at a random moment after
 // a first statement. If the result was shown, the statement is offered.
 func TestEndedAfterAStatement(t *testing.T) {
-	for round := range times(15, 300) {
+	for round := range trials(t, 15, 0.15) {
 		state := t.TempDir()
 		c := openTerminal(t, state)
 		c.expect("  1.  ")
