@@ -72,3 +72,19 @@ func TestTitleIsKept(t *testing.T) {
 		t.Errorf("%v: %s", err, data)
 	}
 }
+
+// TestWithoutHome goes on without a journal, and claims none.
+func TestWithoutHome(t *testing.T) {
+	state := t.TempDir()
+	c := openTerminal(t, state, "XDG_STATE_HOME=", "HOME=")
+	c.expect("not kept against a crash")
+	c.expect("  1.  ")
+	c.line("m = 2 kg", "  2.  ")
+	c.send("\x04")
+	c.expect("Leaving once more loses what is not saved.")
+	c.send("\x04")
+	c.leaves()
+	if left, _ := os.ReadDir(state); len(left) != 0 {
+		t.Errorf("files are left: %v", left)
+	}
+}

@@ -208,7 +208,10 @@ func (s *scratchpad) Leave() bool {
 		return true
 	}
 	s.leaving = true
-	s.tell("This worksheet is not saved: `save FILE` saves it.",
-		"Leaving once more keeps it in the journal, and the next start offers it.")
+	then := "Leaving once more keeps it in the journal, and the next start offers it."
+	if !s.journal.Whole() {
+		then = "Leaving once more loses what is not saved."
+	}
+	s.tell("This worksheet is not saved: `save FILE` saves it.", then)
 	return false
 }

@@ -162,6 +162,9 @@ func (j *Journal) Saved(title string) *Problem {
 	return j.flush()
 }
 
+// Whole tells whether all that was entered is on the disk.
+func (j *Journal) Whole() bool { return j != nil && len(j.late) == 0 }
+
 // add puts an entry behind those that are to be written.
 func (j *Journal) add(k kind, text string) {
 	j.last++

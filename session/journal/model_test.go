@@ -104,7 +104,7 @@ func sequence(t *testing.T, r *rand.Rand) bool {
 		}
 		since = append(since, now.copy())
 		c, ok := decode(string(d.data))
-		if problem == nil && len(j.late) == 0 {
+		if problem == nil && j.Whole() {
 			since = since[len(since)-1:]
 		}
 		if !ok || c.damaged && problem == nil || !slices.ContainsFunc(since, func(m model) bool { return m.says(c) }) {
