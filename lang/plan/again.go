@@ -40,8 +40,8 @@ func (c *coder) with(x *syntax.With) (run.Slot, bool) {
 		outer: c.again, put: map[run.Slot]run.Slot{}, first: math.MaxInt32, at: x.At,
 		loads: map[int][]run.Slot{}, reloaded: map[int]int{}, taken: map[int]int{},
 	}
-	for _, b := range x.By {
-		slot, by, ok := c.replacement(b)
+	for i := range x.By {
+		slot, by, ok := c.replacement(x, i)
 		if !ok {
 			return run.NoSlot, false
 		}
@@ -63,14 +63,23 @@ func (c *coder) with(x *syntax.With) (run.Slot, bool) {
 
 // replacement plans what stands in the place of a value, and finds the slot of
 // that. It must be of the same dimension.
-func (c *coder) replacement(b syntax.Binding) (slot, by run.Slot, ok bool) {
-	n := &syntax.Name{At: b.NameAt, Name: b.Name}
-	d, known := c.lookup(n)
+func (c *coder) replacement(x *syntax.With, i int) (slot, by run.Slot, ok bool) {
+	b := x.By[i]
+	n := &syntax.Name{At: b.NameAt, Name: b.Name, Line: b.Line}
+	_, known := c.lookup(n)
 	if c.param(b.Name) != nil {
 		c.find(finding.NameKind, b.NameAt, b.Name+" is an argument of this function, which has the value that it is called with.", "Call the function with the other value.")
 		return 0, 0, false
 	}
-	if !known || d.Kind != Quantity && d.Kind != Symbol {
+	if !known {
+		c.unknownName(n)
+		return 0, 0, false
+	}
+	d, one := c.which(x, i)
+	if !one {
+		return 0, 0, false
+	}
+	if d.Kind != Quantity && d.Kind != Symbol {
 		c.unknownName(n)
 		return 0, 0, false
 	}

@@ -275,7 +275,7 @@ func (c *coder) names(x syntax.Expr) {
 			return false
 		case *syntax.With:
 			for _, b := range x.By {
-				c.names(&syntax.Name{At: b.NameAt, Name: b.Name})
+				c.names(&syntax.Name{At: b.NameAt, Name: b.Name, Line: b.Line})
 			}
 		case *syntax.Call:
 			c.callKnown(x)

@@ -51,6 +51,10 @@ func (r *reader) equation(tokens []token) *fault {
 	depth, replaced := 0, false
 	for i := range tokens {
 		t := &tokens[i]
+		before := i - 2 // what is before the name
+		if i > 2 && tokens[i-1].kind == lineToken {
+			before-- // and before k@3
+		}
 		switch {
 		case t.is("("):
 			depth++
@@ -58,7 +62,7 @@ func (r *reader) equation(tokens []token) *fault {
 			depth--
 		case t.is("with") && depth == 0:
 			replaced = true
-		case t.is("=") && i > 1 && (tokens[i-2].is("at") || replaced && (tokens[i-2].is("with") || tokens[i-2].is(","))):
+		case t.is("=") && before >= 0 && (tokens[before].is("at") || replaced && (tokens[before].is("with") || tokens[before].is(","))):
 			// The place of a slope, or what a value is worked out with.
 		case t.is("=") && depth == 0:
 			line := r.text[r.from:r.to]

@@ -77,7 +77,9 @@ func (p *printer) expr(x Expr) {
 	case *With:
 		p.expr(x.X)
 		for i, b := range x.By {
-			p.text([]string{" with ", ", "}[min(i, 1)], b.Name, " = ")
+			p.text([]string{" with ", ", "}[min(i, 1)])
+			p.expr(&Name{Name: b.Name, Line: b.Line})
+			p.text(" = ")
 			p.expr(b.X)
 		}
 	case *SlopeOf:

@@ -85,7 +85,7 @@ func copied(x Expr, at func(Span) Span, part func(x Expr, bound Ident) Expr) Exp
 	case *With:
 		by := make([]Binding, len(x.By))
 		for i, b := range x.By {
-			by[i] = Binding{Name: b.Name, NameAt: at(b.NameAt), X: in(b.X)}
+			by[i] = Binding{Name: b.Name, Line: b.Line, NameAt: at(b.NameAt), X: in(b.X)}
 		}
 		return &With{At: at(x.At), X: in(x.X), By: by}
 	case *SlopeOf:

@@ -1,6 +1,12 @@
 package syntax
 
-import "github.com/alecthomas/participle/v2/lexer"
+import (
+	"strconv"
+
+	"github.com/alecthomas/participle/v2/lexer"
+
+	"steelyard/lang/finding"
+)
 
 type (
 	// With is EXPR with NAME = EXPR[, …]: a value worked out again with others
@@ -10,9 +16,11 @@ type (
 		X  Expr
 		By []Binding
 	}
-	// Binding gives a name another value: with U = W.
+	// Binding gives a name another value: with U = W. Line says which line gave the
+	// name, as in U@3, or is 0.
 	Binding struct {
 		Name   string
+		Line   int
 		NameAt Span
 		X      Expr
 	}
@@ -36,6 +44,9 @@ func (b *Binding) Parse(lex *lexer.PeekingLexer) error {
 	if *b, bad = newParser(produced{lex}).binding(); bad != nil {
 		return bad
 	}
+	if b.Line != 0 {
+		return &fault{finding.New(finding.Unreadable, b.NameAt, "What is given for one line alone has a name without a line.", "Write "+b.Name+" alone.")}
+	}
 	return nil
 }
 
@@ -43,6 +54,11 @@ func (b *Binding) Parse(lex *lexer.PeekingLexer) error {
 func (p *exprParser) binding() (Binding, *fault) {
 	var b Binding
 	n, bad := p.ident()
+	if bad == nil && p.tok.kind == lineToken {
+		line := p.take()
+		b.Line, _ = strconv.Atoi(line.text[1:])
+		n.NameAt = n.NameAt.Join(line.span())
+	}
 	if bad == nil && !p.tok.sign("=") {
 		bad = unexpected(p.tok)
 	}
@@ -71,7 +87,7 @@ func (p *exprParser) replaced(x Expr) (Expr, *fault) {
 		w.By = append(w.By, b)
 		// A comma goes on with the bindings only if another one follows it.
 		after := p.from.peek(2)
-		more = p.tok.sign(",") && after.sign("=")
+		more = p.tok.sign(",") && (after.sign("=") || after.kind == lineToken)
 	}
 	w.At = Span{From: x.Span().From, To: p.end}
 	return w, nil

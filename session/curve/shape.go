@@ -81,7 +81,7 @@ func bound(l *eval.Line, x syntax.Expr) (float64, bool) {
 // formOf finds the shape in the equation of a curve.
 func (p *plot) formOf(c *curve, x syntax.Expr) (graph.Shape, bool) {
 	if !syntax.Holds(x, p.s.Against.Name) {
-		if d, ok := p.Planner.Names.Lookup(p.s.Against.Name); !ok || !d.Given || p.depends {
+		if d, ok := p.varied(&syntax.Name{Name: p.s.Against.Name}); !ok || !d.Given || p.depends {
 			v, ok := bound(p.Line, x)
 			return graph.Shape{Kind: graph.Constant, C: v}, ok
 		} else if x, ok = throughGiven(p.Line, x, d); !ok {

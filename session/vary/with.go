@@ -48,7 +48,7 @@ func With(l *eval.Line, d *plan.Def, s *syntax.With, in syntax.UnitText) {
 		r.Notes = []string{times(got.Value/was.Value, l.Set.Rounding) + " times " + syntax.ScreenExpr(s.X) + " as it was"}
 	}
 	for _, b := range s.By {
-		if by, ok := l.Planner.Find(&syntax.Name{Name: b.Name}); ok {
+		if by, ok := l.Planner.Find(&syntax.Name{Name: b.Name, Line: b.Line}); ok {
 			r.Notes = append(r.Notes, free(by)...)
 		}
 	}

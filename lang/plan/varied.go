@@ -1,0 +1,137 @@
+package plan
+
+import (
+	"steelyard/lang/finding"
+	"steelyard/lang/ops"
+	"steelyard/lang/run"
+	"steelyard/lang/syntax"
+)
+
+// Varied are the definitions of a name, the last line's last, that an expression
+// was worked out from; where it was from none, the one that the name has now.
+func (p *Planner) Varied(n *syntax.Name, x syntax.Expr) []*Def { return p.coder("").varied(n, x) }
+
+func (c *coder) varied(n *syntax.Name, x syntax.Expr) []*Def {
+	now, ok := c.lookup(n)
+	switch {
+	case !ok:
+		return nil
+	case n.Line != 0 || len(c.p.Names.of[n.Name]) < 2:
+		return []*Def{now}
+	}
+	main := &c.p.Program.Main
+	on := make([]bool, len(main.Instrs))
+	mark := func(s run.Slot) {
+		if s >= 0 && int(s) < len(on) {
+			on[s] = true
+		}
+	}
+	c.from(x, c.seen, 0, mark)
+	loads := map[int][]run.Slot{}
+	for s := len(on) - 1; s >= 0; s-- {
+		if on[s] {
+			reads(c.p, main, run.Slot(s), loads, mark)
+		}
+	}
+	var out []*Def
+	for _, d := range c.p.Names.of[n.Name] {
+		if d.seq < c.seen && d.Kind != Function && d.Kind != Formula && d.Slot != run.NoSlot && on[d.Slot] {
+			out = append(out, d)
+		}
+	}
+	if out == nil {
+		return []*Def{now}
+	}
+	return out
+}
+
+// from marks the slots that the names in an expression have, where only the first
+// definitions up to a limit are known; those in a function of the worksheet are
+// those that it saw.
+func (c *coder) from(x syntax.Expr, limit, depth int, mark func(run.Slot)) {
+	syntax.Walk(x, func(x syntax.Expr) bool {
+		switch x := x.(type) {
+		case *syntax.Name:
+			d, ok := c.p.Names.before(x.Name, limit)
+			if x.Line != 0 {
+				d, ok = c.p.Names.at(x.Name, x.Line, limit)
+			}
+			if ok {
+				mark(d.Slot)
+			}
+		case *syntax.Call:
+			d, ok := c.p.Names.before(x.Func, limit)
+			if !ok || d.Kind != Function || ops.IsFunction(x.Func) || depth > maxVaried {
+				return true
+			}
+			for _, body := range bodies(d.Func) {
+				c.from(body, d.seq, depth+1, mark)
+			}
+		}
+		return true
+	})
+}
+
+// maxVaried bounds how deep functions within functions are looked into.
+const maxVaried = 16
+
+// bodies are the expressions of a function.
+func bodies(f *syntax.FuncDef) []syntax.Expr {
+	if f.X != nil {
+		return []syntax.Expr{f.X}
+	}
+	var out []syntax.Expr
+	for _, p := range f.Pieces {
+		out = append(out, p.X)
+		for _, end := range []syntax.Expr{p.Lo, p.Hi} {
+			if end != nil {
+				out = append(out, end)
+			}
+		}
+	}
+	return out
+}
+
+// which finds the definition that binding i of an expression replaces. Where there
+// are two, or where what replaces it uses the name, which now means another, the
+// line must say which.
+func (c *coder) which(x *syntax.With, i int) (*Def, bool) {
+	b := x.By[i]
+	n := &syntax.Name{At: b.NameAt, Name: b.Name, Line: b.Line}
+	now, ok := c.lookup(n)
+	all := c.varied(n, x.X)
+	if len(all) == 0 {
+		return now, ok
+	}
+	if len(all) == 1 && (all[0] == now || !syntax.Holds(b.X, b.Name)) {
+		return all[0], true
+	}
+	var lines, readings []string
+	for _, d := range all {
+		lines = append(lines, itoa(d.Line))
+		readings = append(readings, withAt(x, i, d, d))
+	}
+	if len(all) == 1 { // k = 2*k, where k has been given anew since
+		lines = append(lines, itoa(now.Line))
+		readings = append(readings, withAt(x, i, all[0], now))
+	}
+	c.find(finding.TwoReadings, x.At, b.Name+" has one value in line "+list(lines, "and another in line")+".",
+		"Say which is meant, as in "+b.Name+"@"+lines[0]+".", readings...)
+	return nil, false
+}
+
+// withAt writes an expression in which binding i says which line gave what it
+// replaces, and which line gave the name within what replaces it.
+func withAt(x *syntax.With, i int, replaced, within *Def) string {
+	out := &syntax.With{X: x.X, By: append([]syntax.Binding{}, x.By...)}
+	b := &out.By[i]
+	b.Line = replaced.Line
+	b.X = syntax.Rewrite(b.X, func(x syntax.Expr) (syntax.Expr, bool) {
+		n, ok := x.(*syntax.Name)
+		if !ok || n.Name != b.Name || n.Line != 0 {
+			return nil, false
+		}
+		return &syntax.Name{Name: n.Name, Line: within.Line}, true
+	})
+	return syntax.ScreenExpr(out)
+}
