@@ -9,14 +9,21 @@ import (
 // exact is the error of a number that was rounded once, as a part of it.
 const exact = 0x1p-53
 
+// lostAngle is the error of an angle, in rad, beyond which its sine is not known: a
+// sine that could be any number is not shown as 0.
+const lostAngle = 1e-3
+
 // bounded is a value with a bound of its error: how far rounding, and what its
 // operands are off by, can have moved it. To first order, as errors are small.
 type bounded struct{ v, e float64 }
 
-// settled is the value, or 0 where that lies within its error: the one rule by
-// which a number is 0.
+// zero tells that a number is 0 but for its error: the one rule by which a number
+// is 0. An error without a bound says nothing of the number.
+func (n bounded) zero() bool { return n.e-n.e == 0 && math.Abs(n.v) <= n.e }
+
+// settled is the value, or 0 where it is 0 but for its error.
 func (n bounded) settled() float64 {
-	if math.Abs(n.v) <= n.e {
+	if n.zero() {
 		return 0
 	}
 	return n.v
@@ -44,11 +51,18 @@ func (d bounds) load(s Slot, i int32, v float64) bounded {
 }
 
 func (bounds) apply(op ops.Op, a, b bounded, k float64) (bounded, ops.Fault) {
-	if op == ops.Div && b.e > 0 && math.Abs(b.v) <= b.e {
+	switch {
+	case op == ops.Div && b.e > 0 && b.zero():
 		return bounded{}, ops.DivZero
+	case op == ops.PowVar && b.v == math.Trunc(b.v) && b.e <= 2*exact*math.Abs(b.v):
+		// A whole exponent is exact, and a negative number has such a power.
+		op, k, b = ops.Pow, b.v, bounded{}
 	}
 	v, fault := floats{}.apply(op, a.v, b.v, k)
 	off := op.Off(b.v, k, v)
+	if inverse, ok := op.Inverse(); ok && inverse.Turns && a.e > lostAngle {
+		return bounded{v, math.Inf(1)}, fault
+	}
 	if fault == ops.NoFault {
 		da, db := op.Slopes(a.v, b.v, k)
 		moved := math.Abs(chain(a.e, da)) + math.Abs(chain(b.e, db))

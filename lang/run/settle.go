@@ -32,7 +32,7 @@ func (p *Program) Settle(st *State, s, from Slot) {
 	}
 	st.causes[s] = 0
 	for i, n := range all {
-		if at := st.column(s) + i; failed.Kind != ops.NoFault || math.Abs(n.v) <= n.e {
+		if at := st.column(s) + i; failed.Kind != ops.NoFault || n.zero() {
 			st.vals[at] = n.settled()
 		}
 	}
