@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"steelyard/lang/finding"
+	"steelyard/lang/limit"
 	"steelyard/lang/plan"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
@@ -26,8 +27,9 @@ type Pad struct {
 	page   *eval.Page
 	marks  []mark
 	title  string
-	trying bool // a reading is being tried, whose own readings are not
-	free   bool // what is being tried needs not be the only reading of its line
+	budget limit.Budget // of the line that is being worked out
+	trying bool         // a reading is being tried, whose own readings are not
+	free   bool         // what is being tried needs not be the only reading of its line
 }
 
 // mark is what undo goes back to.
@@ -64,6 +66,7 @@ func (p *Pad) Formula(name string) (*syntax.FormulaDef, bool) { return p.page.Fo
 // Working returns the worked lines of an entry; of several values only that of
 // one name, unless the name is empty.
 func (p *Pad) Working(e *entry.Entry, name string) []entry.WorkLine {
+	defer p.within(context.Background())()
 	return work.Of(p.page, e, name)
 }
 
@@ -96,8 +99,15 @@ func withoutRecords(text string) (string, bool) {
 }
 
 // EnterAt works one statement out as the given line. The text is one statement
-// with its indented lines. A command that asks is answered and not stored.
+// with its indented lines. A command that asks is answered and not stored. Where ctx is done
+// before the line is, the line has no value.
 func (p *Pad) EnterAt(ctx context.Context, line int, text string) *entry.Entry {
+	defer p.within(ctx)()
+	return p.enter(line, text)
+}
+
+// enter is EnterAt within the budget of the line that is being worked out.
+func (p *Pad) enter(line int, text string) *entry.Entry {
 	e := &entry.Entry{Line: line, Text: text, By: p}
 	m := mark{plan: p.page.Planner.Mark(), set: p.page.Set}
 	e.Stmt, e.Findings = syntax.ParseWith(text, reading.Known(p.page))
@@ -108,13 +118,16 @@ func (p *Pad) EnterAt(ctx context.Context, line int, text string) *entry.Entry {
 	planner := p.page.Planner
 	planner.Begin(line)
 	defined := len(planner.Names.All())
-	l := &eval.Line{Page: p.page, Ctx: ctx, Entry: e, Start: planner.Size()}
+	l := &eval.Line{Page: p.page, Entry: e, Start: planner.Size()}
 	p.read(l)
+	if p.page.State.Budget.Ended() != limit.Going {
+		p.ended(l, m)
+	}
 	stays(l, planner.Names.All()[defined:])
 	p.page.Entries = append(p.page.Entries, e)
 	p.marks = append(p.marks, m)
 	if !p.trying {
-		p.tryReadings(ctx, e)
+		p.tryReadings(e)
 	}
 	return e
 }
@@ -146,7 +159,7 @@ func (p *Pad) enterOnTrial(l *eval.Line, text string, ruled bool) *entry.Entry {
 	trying, free := p.trying, p.free
 	p.trying, p.free = true, !ruled
 	before := len(p.page.Entries)
-	e := p.EnterAt(l.Ctx, l.Entry.Line, text)
+	e := p.enter(l.Entry.Line, text)
 	if len(p.page.Entries) > before {
 		p.Undo()
 	}
@@ -155,11 +168,11 @@ func (p *Pad) enterOnTrial(l *eval.Line, text string, ruled bool) *entry.Entry {
 }
 
 // tryReadings tries the readings that the findings of the last statement offer.
-func (p *Pad) tryReadings(ctx context.Context, e *entry.Entry) {
+func (p *Pad) tryReadings(e *entry.Entry) {
 	p.trying = true
 	advise.Readings(e, func(text string) *entry.Entry {
 		before := len(p.page.Entries)
-		got := p.EnterAt(ctx, e.Line, text)
+		got := p.enter(e.Line, text)
 		if len(p.page.Entries) > before {
 			p.Undo()
 		}

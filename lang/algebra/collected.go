@@ -11,7 +11,7 @@ import (
 // collected finds the roots of a sum that is to be 0, in which the unknown
 // occurs more than once.
 func (s *isolator) collected(eq sum, depth int) ([]root, bool) {
-	if depth > maxDepth {
+	if depth > maxDepth || !s.budget.Spend(termSteps*int64(1+len(eq))) {
 		return nil, false
 	}
 	if by, ok := s.divisor(eq); ok {

@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"steelyard/lang/limit"
 	"steelyard/lang/ops"
 	"steelyard/lang/syntax"
 )
@@ -24,7 +25,7 @@ func TestInverses(t *testing.T) {
 			args += ", 0.25"
 		}
 		eq := Equation{expr(t, f.Name+"("+args+")"), &syntax.Name{Name: "y"}}
-		s, ok := Solve([]Equation{eq}, []string{"x"}, Turns{})
+		s, ok := Solve(limit.Boundless(), []Equation{eq}, []string{"x"}, Turns{})
 		if !ok {
 			t.Errorf("%s is not undone", f.Name)
 			continue

@@ -4,6 +4,7 @@ import (
 	"math/big"
 	"slices"
 
+	"steelyard/lang/limit"
 	"steelyard/lang/ops"
 	"steelyard/lang/syntax"
 	"steelyard/units"
@@ -12,6 +13,7 @@ import (
 // isolator rearranges one equation for its unknown, and keeps the steps.
 type isolator struct {
 	normalizer
+	budget    *limit.Budget
 	steps     []Step
 	quadratic *quadratic
 	turns     Turns // which solutions some full turns away are wanted
@@ -36,8 +38,25 @@ type quadratic struct {
 // maxDepth bounds how often an equation is collected anew.
 const maxDepth = 12
 
+// nodeSteps is how many elementary steps a node of an expression takes to be
+// brought into normal form, and termSteps a term of a sum to be collected.
+const nodeSteps, termSteps = 512, 2048
+
+// spend takes what looking at expressions costs from the budget.
+func (s *isolator) spend(all ...syntax.Expr) bool {
+	for _, x := range all {
+		if !syntax.Spend(s.budget, nodeSteps, x) {
+			return false
+		}
+	}
+	return true
+}
+
 // equation finds the roots of left = right.
 func (s *isolator) equation(left, right syntax.Expr) ([]root, bool) {
+	if !s.spend(left, right) {
+		return nil, false
+	}
 	l, r := occurrences(left, s.unknown), occurrences(right, s.unknown)
 	if l == 0 || r == 0 {
 		x, other := left, right
@@ -71,6 +90,9 @@ func (s *isolator) equation(left, right syntax.Expr) ([]root, bool) {
 
 // solve finds the values of the unknown for which x is a value without it.
 func (s *isolator) solve(x syntax.Expr, value sum, depth int) ([]root, bool) {
+	if !s.spend(x) {
+		return nil, false
+	}
 	before := len(s.steps)
 	if roots, ok := s.isolated(x, value, depth); ok {
 		return roots, true
@@ -112,7 +134,7 @@ func (s *isolator) to(x syntax.Expr, value sum, depth int, reason Reason, by ...
 
 // fork is an isolator that goes on from the last step, for one of several ways.
 func (s *isolator) fork() *isolator {
-	return &isolator{normalizer: s.normalizer, turns: s.turns, repeats: s.repeats, steps: []Step{s.steps[len(s.steps)-1]}}
+	return &isolator{normalizer: s.normalizer, budget: s.budget, turns: s.turns, repeats: s.repeats, steps: []Step{s.steps[len(s.steps)-1]}}
 }
 
 // lead puts the steps since a fork before those of the roots found there.
@@ -403,7 +425,7 @@ func (s *isolator) otherAngles(r *root, inner syntax.Expr, angles []sum, depth i
 // instead is the root with another angle in the place of the principal one; nil
 // if that is not one root.
 func (s *isolator) instead(principal root, inner syntax.Expr, angle sum, depth int) *root {
-	b := &isolator{normalizer: s.normalizer, repeats: s.repeats, steps: []Step{{Left: inner, Right: sumExpr(angle)}}}
+	b := &isolator{normalizer: s.normalizer, budget: s.budget, repeats: s.repeats, steps: []Step{{Left: inner, Right: sumExpr(angle)}}}
 	roots, ok := b.solve(inner, angle, depth)
 	if !ok || len(roots) != 1 {
 		return nil

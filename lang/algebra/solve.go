@@ -3,6 +3,7 @@ package algebra
 import (
 	"slices"
 
+	"steelyard/lang/limit"
 	"steelyard/lang/syntax"
 )
 
@@ -61,9 +62,9 @@ type Solution struct {
 // one unknown, which is put into the others, until one equation with one unknown
 // is left. It returns false if no order of elimination leads to the end. With
 // turns, the solutions are listed too that are so many full turns of an angle away
-// from the principal one.
-func Solve(eqs []Equation, unknowns []string, turns Turns) (*Solution, bool) {
-	e := elimination{asked: unknowns, turns: turns}
+// from the principal one. Where the budget ends, nothing is found.
+func Solve(budget *limit.Budget, eqs []Equation, unknowns []string, turns Turns) (*Solution, bool) {
+	e := elimination{budget: budget, asked: unknowns, turns: turns}
 	return e.solve(eqs, unknowns)
 }
 
@@ -71,8 +72,8 @@ func Solve(eqs []Equation, unknowns []string, turns Turns) (*Solution, bool) {
 // after the other is undone; else it is collected, and what is linear, quadratic,
 // a product that is 0 or one power is solved. It returns false where none of this
 // leads to the unknown alone.
-func one(eq Equation, unknown string, turns Turns) (*Solution, bool) {
-	s := &isolator{normalizer: normalizer{unknown: unknown}, turns: turns, repeats: new(bool), steps: []Step{{Left: eq.Left, Right: eq.Right}}}
+func one(budget *limit.Budget, eq Equation, unknown string, turns Turns) (*Solution, bool) {
+	s := &isolator{normalizer: normalizer{unknown: unknown}, budget: budget, turns: turns, repeats: new(bool), steps: []Step{{Left: eq.Left, Right: eq.Right}}}
 	found, ok := s.equation(eq.Left, eq.Right)
 	if !ok || len(found) == 0 {
 		return nil, false

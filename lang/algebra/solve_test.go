@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"steelyard/lang/limit"
 	"steelyard/lang/syntax"
 )
 
@@ -33,7 +34,7 @@ func TestSolve(t *testing.T) {
 	}
 	for _, tt := range tests {
 		l, r, _ := strings.Cut(tt.equation, " = ")
-		s, ok := Solve([]Equation{{expr(t, l), expr(t, r)}}, []string{tt.unknown}, Turns{})
+		s, ok := Solve(limit.Boundless(), []Equation{{expr(t, l), expr(t, r)}}, []string{tt.unknown}, Turns{})
 		if !ok {
 			t.Errorf("%s for %s: not solved", tt.equation, tt.unknown)
 			continue

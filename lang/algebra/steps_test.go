@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"steelyard/lang/limit"
 	"steelyard/lang/syntax"
 )
 
@@ -27,7 +28,7 @@ func TestSteps(t *testing.T) {
 	for _, tt := range tests {
 		left, right := parse(t, tt.left), parse(t, tt.right)
 		got := ""
-		if s, ok := Solve([]Equation{{left, right}}, []string{tt.unknown}, Turns{}); ok {
+		if s, ok := Solve(limit.Boundless(), []Equation{{left, right}}, []string{tt.unknown}, Turns{}); ok {
 			var said []string
 			for _, st := range s.Roots[0].Working()[1:] {
 				reason := string(st.Reason)

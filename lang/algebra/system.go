@@ -4,13 +4,15 @@ import (
 	"slices"
 	"sort"
 
+	"steelyard/lang/limit"
 	"steelyard/lang/syntax"
 )
 
 // elimination solves equations one after the other.
 type elimination struct {
-	asked []string
-	turns Turns
+	budget *limit.Budget
+	asked  []string
+	turns  Turns
 	// done are the unknowns found so far, and steps those that led to them.
 	done  []isolated
 	steps []Step
@@ -27,7 +29,7 @@ func (e elimination) solve(eqs []Equation, left []string) (*Solution, bool) {
 	if len(left) == 1 {
 		return e.last(eqs[0], left[0])
 	}
-	for _, c := range simplest(eqs, left) {
+	for _, c := range e.simplest(eqs, left) {
 		name, x := left[c.unknown], c.root.X[0]
 		more := e
 		more.done = append(slices.Clone(e.done), isolated{name, x})
@@ -47,11 +49,11 @@ type choice struct {
 }
 
 // simplest lists which equation gives which unknown, the shortest first.
-func simplest(eqs []Equation, left []string) []choice {
+func (e elimination) simplest(eqs []Equation, left []string) []choice {
 	var all []choice
 	for i, eq := range eqs {
 		for j, name := range left {
-			s, ok := one(eq, name, Turns{})
+			s, ok := one(e.budget, eq, name, Turns{})
 			if ok && len(s.Roots) == 1 && s.Roots[0].Also == nil {
 				all = append(all, choice{i, j, s.Roots[0], len(syntax.PrintExpr(s.Roots[0].X[0]))})
 			}
@@ -76,7 +78,7 @@ func putInto(eqs []Equation, but int, name string, x syntax.Expr) []Equation {
 // last solves the equation that is left, and puts its roots into what the other
 // unknowns were found to be.
 func (e elimination) last(eq Equation, name string) (*Solution, bool) {
-	s, ok := one(eq, name, e.turns)
+	s, ok := one(e.budget, eq, name, e.turns)
 	if !ok || len(e.done) == 0 {
 		return s, ok
 	}

@@ -149,7 +149,7 @@ func TestCallsWithinEachOther(t *testing.T) {
 			if n > limit.Calls {
 				continue
 			}
-			p.Program.Run(t.Context(), st, 0, p.Size())
+			p.Program.Run(st, 0, p.Size())
 			if v, ok := st.Value(c.Slot); !ok || v != float64(2+n) {
 				t.Errorf("%d functions: %v %t, %v", n, v, ok, st.Failure(c.Slot))
 			}
@@ -173,7 +173,7 @@ func TestFunctionsSeeWhatWasAbove(t *testing.T) {
 	x, _ := syntax.ParseExpr("f(2)")
 	c := p.Compile(x, "", "")
 	st := &run.State{}
-	p.Program.Run(t.Context(), st, 0, p.Size())
+	p.Program.Run(st, 0, p.Size())
 	if v, ok := st.Value(c.Slot); !ok || v != 6 {
 		t.Errorf("f(2) is %v %t", v, ok)
 	}

@@ -1,9 +1,6 @@
 package run
 
-import (
-	"context"
-	"math"
-)
+import "math"
 
 // Bend is what a curve does at a point.
 type Bend uint8
@@ -19,7 +16,7 @@ const (
 // sides of it: what stays when the two places come a thousand times closer. The
 // slopes on the left and on the right are returned.
 func (p *Program) BendAt(st *State, fn int, x, scale float64) (b Bend, left, right float64) {
-	return p.floats(context.Background(), st).bend(fn, scale, x)
+	return p.floats(st).bend(fn, scale, x)
 }
 
 func (w *floatWalker) bend(fn int, scale, x float64, still ...float64) (b Bend, left, right float64) {

@@ -104,11 +104,13 @@ func (d bounds) slopeOf([]bounded, func([]bounded) (bounded, bool)) (bounded, op
 
 func (bounds) unknown() (bounded, ops.Fault) { return bounded{}, ops.NoReal }
 
+func (bounds) steps() int64 { return 5 }
+
 // bounds returns a walker over numbers with a bound of their error, for one over
 // plain numbers.
 func (w *floatWalker) bounds(given float64) *boundWalker {
 	main := &mainBounds{p: w.p, st: w.st}
-	return &boundWalker{walker[bounded, bounds]{p: w.p, st: w.st, ctx: w.ctx, left: w.left, depth: w.depth, d: bounds{given, main}}}
+	return &boundWalker{newWalker[bounded](w.p, w.st, w.depth, bounds{given, main})}
 }
 
 // boundAt is the value of a function of some numbers and the bound of its error,

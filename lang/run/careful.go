@@ -1,7 +1,6 @@
 package run
 
 import (
-	"context"
 	"math"
 
 	"steelyard/lang/ops"
@@ -59,7 +58,7 @@ func (c *careful) prepare(p *Program, st *State, w *work) {
 		s := &w.steps[i]
 		if s.search != nil {
 			c.state = w.stateFor(st)
-			c.walk = p.floats(context.Background(), &c.state)
+			c.walk = p.floats(&c.state)
 		} else if s.op != ops.Select && s.parts == nil {
 			c.own[i].run, c.own[i].k[0] = single(s.op, s.k), s.k
 		}

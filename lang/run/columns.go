@@ -1,6 +1,11 @@
 package run
 
-import "context"
+import (
+	"math"
+
+	"steelyard/lang/limit"
+	"steelyard/lang/ops"
+)
 
 // Columns works out some slots of a program for many lanes at once, such as the
 // points of a curve: the numbers of a slot that differs between lanes are a
@@ -18,9 +23,10 @@ type Columns struct {
 	careful careful
 	passes  []pass
 	// cols are the columns of the passes: inputs, outputs, constants, workspace.
-	cols  [][]float64
-	most  int    // the lanes of a block
-	fails []Fail // of the last run
+	cols   [][]float64
+	most   int // the lanes of a block
+	budget *limit.Budget
+	fails  []Fail // of the last run
 }
 
 // Fail is a lane in which some output has no value.
@@ -35,6 +41,11 @@ const (
 	blockLanes, looseLanes = 512, 4096
 	// group is how many lanes a kernel looks at together.
 	group = 8
+	// lanesPerStep is how many lanes of a step cost as much as one step of the
+	// walker, and the set-ups are the lanes that setting a step up costs as much
+	// as.
+	lanesPerStep          = 4
+	blockSetUp, careSetUp = 4, 8
 )
 
 // Columns plans the work of finding outputs from columns of the slots in
@@ -49,7 +60,7 @@ func (p *Program) Columns(st *State, outputs, varying []Slot) (*Columns, bool) {
 			}
 		}
 	}
-	c := &Columns{}
+	c := &Columns{budget: st.budget()}
 	newCutter(p, st, &c.work, outputs, varying).cut(outputs)
 	c.careful.prepare(p, st, &c.work)
 	c.passes, c.cols = planPasses(&c.work)
@@ -67,16 +78,17 @@ func (c *Columns) Outputs() int { return len(c.work.outputs) }
 // varying slots, in the order given, in as many lanes as all columns have. An
 // output without a value is not a number; the lanes where that is so are
 // returned in their order, and stay until the next run. Outputs must not
-// overlap inputs. When ctx is done, searches that are left fail as stopped.
-func (c *Columns) Run(ctx context.Context, in, out [][]float64) []Fail {
-	if walk := c.careful.walk; walk != nil {
-		walk.ctx, walk.halted = ctx, false
-	}
+// overlap inputs. Where the budget of the state has ended, the lanes that are left
+// fail as stopped.
+func (c *Columns) Run(in, out [][]float64) []Fail {
 	c.fails = c.fails[:0]
 	n := c.lanes(in, out)
 	size, care := c.most, careLanes
 	for lo := 0; lo < n; {
 		m := min(size, n-lo)
+		if !c.spend(m, blockSetUp) {
+			return c.stopped(out, lo, n)
+		}
 		sure := c.block(in, out, lo, m)
 		lo += sure
 		if sure == m {
@@ -88,9 +100,30 @@ func (c *Columns) Run(ctx context.Context, in, out [][]float64) []Fail {
 		}
 		for end := min(lo+care, n); lo < end; lo += m {
 			m = min(c.careful.lanes, end-lo)
+			if !c.spend(m, careSetUp) {
+				return c.stopped(out, lo, n)
+			}
 			c.fails = c.careful.run(in, out, lo, m, c.fails)
 		}
 		size, care = careLanes, min(2*care, blockLanes)
+	}
+	return c.fails
+}
+
+// spend takes what m lanes cost from the budget: each of their steps takes a
+// fraction of one of the walker's, and some to be set up.
+func (c *Columns) spend(m, setUp int) bool {
+	return c.budget.Spend(int64(len(c.work.steps)) * int64(m+setUp) / lanesPerStep)
+}
+
+// stopped fails the lanes from lo on.
+func (c *Columns) stopped(out [][]float64, lo, n int) []Fail {
+	cause := c.work.cause(Failure{Kind: ops.Stopped})
+	for ; lo < n; lo++ {
+		for i := range c.Outputs() {
+			out[i][lo] = math.NaN()
+		}
+		c.fails = append(c.fails, Fail{int32(lo), cause})
 	}
 	return c.fails
 }

@@ -1,7 +1,6 @@
 package run
 
 import (
-	"context"
 	"fmt"
 	"math"
 	"reflect"
@@ -17,7 +16,7 @@ func LikeLines(t testing.TB, what string, p *Program, outputs, varying []Slot, i
 	t.Helper()
 	end := Slot(len(p.Main.Instrs))
 	st := &State{}
-	p.Run(context.Background(), st, 0, end)
+	p.Run(st, 0, end)
 	c, ok := p.Columns(st, outputs, varying)
 	if !ok {
 		t.Fatalf("%s: no columns", what)
@@ -27,7 +26,7 @@ func LikeLines(t testing.TB, what string, p *Program, outputs, varying []Slot, i
 	for i := range out {
 		out[i] = make([]float64, n)
 	}
-	for _, f := range c.Run(context.Background(), in, out) {
+	for _, f := range c.Run(in, out) {
 		fails[f.Lane] = c.Failure(f)
 	}
 	saved := make([]Instr, len(varying))
@@ -40,7 +39,7 @@ func LikeLines(t testing.TB, what string, p *Program, outputs, varying []Slot, i
 			p.Main.Instrs[s] = Instr{Op: ops.Const, K: in[i][lane]}
 		}
 		line.Truncate(0)
-		p.Run(context.Background(), line, 0, end)
+		p.Run(line, 0, end)
 		want := Failure{}
 		for i, s := range outputs {
 			v, has := line.Value(s)
@@ -145,7 +144,6 @@ func widen(code *Code, width int32) {
 // TestColumnsWide compares random programs whose first input has two or three
 // elements with the single line, element by element, and with its failures.
 func TestColumnsWide(t *testing.T) {
-	ctx := context.Background()
 	const lanes = 20
 	for seed := range uint64(1000) {
 		p, b := newRandom(seed)
@@ -156,7 +154,7 @@ func TestColumnsWide(t *testing.T) {
 		widen(&p.Main, int32(width))
 		end := Slot(len(p.Main.Instrs))
 		st := &State{}
-		p.Run(ctx, st, 0, end)
+		p.Run(st, 0, end)
 		wide, ok := p.Columns(st, []Slot{end - 1}, []Slot{0, 1})
 		if !ok || wide.Inputs() != width+1 || wide.Outputs() != int(p.Main.span(end-1).width) {
 			t.Fatalf("seed %d: %t", seed, ok)
@@ -171,17 +169,17 @@ func TestColumnsWide(t *testing.T) {
 			}
 		}
 		fails := make([]Failure, lanes)
-		for _, f := range wide.Run(ctx, in, out) {
+		for _, f := range wide.Run(in, out) {
 			fails[f.Lane] = wide.Failure(f)
 		}
 		for lane := range lanes {
 			p.Main.Instrs[1].K = in[width][lane]
 			line := &State{}
-			p.Run(ctx, line, 0, 1)
+			p.Run(line, 0, 1)
 			for i := range width {
 				line.vals[i] = in[i][lane]
 			}
-			p.Run(ctx, line, 1, end)
+			p.Run(line, 1, end)
 			if _, has := line.Value(end - 1); has != (fails[lane] == Failure{}) || !has && fails[lane] != line.Failure(end-1) {
 				t.Fatalf("seed %d, lane %d: %+v, the line %+v\n%v", seed, lane, fails[lane], line.Failure(end-1), p.Main.Instrs)
 			}
@@ -213,7 +211,7 @@ func TestColumnsHostile(t *testing.T) {
 			t.Fatalf("%+v: no columns", in)
 		}
 		out := [][]float64{make([]float64, 20)}
-		fails := c.Run(context.Background(), [][]float64{make([]float64, 20)}, out)
+		fails := c.Run([][]float64{make([]float64, 20)}, out)
 		if len(fails) != 20 || c.Failure(fails[3]).Kind == ops.NoFault || out[0][3] == out[0][3] {
 			t.Errorf("%+v: %v", in, out[0][3])
 		}
@@ -266,7 +264,7 @@ func TestKernels(t *testing.T) {
 		what := fmt.Sprint(k.shape, k.power)
 		LikeLines(t, what, p, []Slot{out}, []Slot{0, 1}, in)
 		st := &State{}
-		p.Run(context.Background(), st, 0, out+1)
+		p.Run(st, 0, out+1)
 		c, _ := p.Columns(st, []Slot{out}, []Slot{0, 1})
 		n := 0
 		for i := range c.passes {

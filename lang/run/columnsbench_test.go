@@ -1,7 +1,6 @@
 package run_test
 
 import (
-	"context"
 	"math"
 	"slices"
 	"strings"
@@ -33,7 +32,7 @@ func (c *benchCase) ratio(turns int) (ratio, nsPerLane float64) {
 	for range turns {
 		start := time.Now()
 		for range inner {
-			c.run.Run(context.Background(), c.in, c.out)
+			c.run.Run(c.in, c.out)
 		}
 		mid := time.Now()
 		for range inner {
@@ -98,7 +97,7 @@ func BenchmarkColumnsLibrary(b *testing.B) {
 func (c *benchCase) bench(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
-		c.run.Run(context.Background(), c.in, c.out)
+		c.run.Run(c.in, c.out)
 	}
 	ratio, ns := c.ratio(400)
 	b.ReportMetric(ratio, "x-loop")
@@ -163,7 +162,7 @@ func BenchmarkColumnsSamples(b *testing.B) {
 	in, outs := [][]float64{x, x, x, x}, [][]float64{make([]float64, benchLanes)}
 	b.ReportAllocs()
 	for b.Loop() {
-		f.Run(context.Background(), in, outs)
+		f.Run(in, outs)
 	}
 }
 

@@ -6,6 +6,7 @@ import (
 	"math/rand/v2"
 	"testing"
 
+	"steelyard/lang/limit"
 	"steelyard/lang/ops"
 )
 
@@ -193,11 +194,12 @@ func TestColumnsStopped(t *testing.T) {
 	p.Main.Instrs = []Instr{{Op: ops.Const, K: 1}, {Op: ops.Const, K: 9000}, {Op: ops.Area, A: 0, B: 0, C: 2}}
 	p.Main.Args = []Slot{0, 1}
 	st := &State{}
-	p.Run(context.Background(), st, 0, 3)
-	c, _ := p.Columns(st, []Slot{2}, []Slot{0})
-	ctx, cancel := context.WithCancel(context.Background())
+	p.Run(st, 0, 3)
+	ctx, cancel := context.WithCancel(t.Context())
 	cancel()
-	fails := c.Run(ctx, [][]float64{{1, 2}}, [][]float64{make([]float64, 2)})
+	st.Budget = limit.NewBudget(ctx, limit.Steps)
+	c, _ := p.Columns(st, []Slot{2}, []Slot{0})
+	fails := c.Run([][]float64{{1, 2}}, [][]float64{make([]float64, 2)})
 	if len(fails) != 2 || c.Failure(fails[1]).Kind == ops.NoFault {
 		t.Error("a search that was stopped has a value")
 	}

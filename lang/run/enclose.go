@@ -1,7 +1,6 @@
 package run
 
 import (
-	"context"
 	"math"
 
 	"steelyard/lang/ops"
@@ -80,21 +79,23 @@ func (intervals) unknown() (enclosed, ops.Fault) {
 	return enclosed{v: ops.Everything(), d: ops.Everything(), partly: true}, ops.NoFault
 }
 
+func (intervals) steps() int64 { return 10 }
+
 // Enclose runs a function of one number over an interval: its values and its
 // slopes lie within those returned. None tells that no number of the interval
 // has a value; partly, that nothing follows from the slopes.
 func (p *Program) Enclose(st *State, fn int, x ops.Interval) (values, slopes ops.Interval, none, partly bool) {
-	return enclose(p.intervals(context.Background(), st), fn, x)
+	return enclose(p.intervals(st), fn, x)
 }
 
 // intervals returns a walker that runs functions of a program over intervals.
-func (p *Program) intervals(ctx context.Context, st *State) *intervalWalker {
-	return &intervalWalker{walker[enclosed, intervals]{p: p, st: st, ctx: ctx, left: walkEvery}}
+func (p *Program) intervals(st *State) *intervalWalker {
+	return &intervalWalker{newWalker[enclosed](p, st, 0, intervals{})}
 }
 
 // intervals returns a walker over intervals for one over plain numbers.
 func (w *floatWalker) intervals() *intervalWalker {
-	return &intervalWalker{walker[enclosed, intervals]{p: w.p, st: w.st, ctx: w.ctx, left: w.left, depth: w.depth}}
+	return &intervalWalker{newWalker[enclosed](w.p, w.st, w.depth, intervals{})}
 }
 
 func enclose(w *intervalWalker, fn int, x ops.Interval) (values, slopes ops.Interval, none, partly bool) {

@@ -1,7 +1,6 @@
 package run_test
 
 import (
-	"context"
 	"math"
 	"slices"
 	"strings"
@@ -76,7 +75,7 @@ func TestColumnsAllocateNothing(t *testing.T) {
 	in, outs := [][]float64{x}, [][]float64{out}
 	for _, r := range runtimeRelations(t) {
 		f, _, _ := r.plan(t)
-		if n := testing.AllocsPerRun(10, func() { f.Run(context.Background(), in, outs) }); n != 0 {
+		if n := testing.AllocsPerRun(10, func() { f.Run(in, outs) }); n != 0 {
 			t.Errorf("%s: Run allocates %v times", r.equation, n)
 		}
 	}
@@ -139,11 +138,11 @@ func TestColumnsFixed(t *testing.T) {
 	if !ok || c.Inputs() != 1 || c.Outputs() != 4 {
 		t.Fatalf("%d inputs, %d outputs", c.Inputs(), c.Outputs())
 	}
-	c.Run(context.Background(), nil, outs) // no columns, no lanes
+	c.Run(nil, outs) // no columns, no lanes
 	if c.Failure(run.Fail{}).Kind != ops.NoFault {
 		t.Error("a lane that doesn't fail has a failure")
 	}
 	if c, ok := p.Columns(st, []run.Slot{out}, nil); ok {
-		c.Run(context.Background(), nil, outs[:1])
+		c.Run(nil, outs[:1])
 	}
 }

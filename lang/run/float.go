@@ -1,10 +1,6 @@
 package run
 
-import (
-	"context"
-
-	"steelyard/lang/ops"
-)
+import "steelyard/lang/ops"
 
 // floats is the domain of plain numbers: what a line is worked out in.
 type floats struct{}
@@ -35,16 +31,19 @@ func (d floats) slopeOf([]float64, func([]float64) (float64, bool)) (float64, op
 
 func (floats) unknown() (float64, ops.Fault) { return 0, ops.NoFault }
 
+func (floats) steps() int64 { return 1 }
+
 // Run evaluates the instructions from ≤ i < to of the main code in order and
 // stores values and failures in st. A slot that fails makes those that use it
-// fail for the same cause. When ctx is done, what is left fails as stopped.
-func (p *Program) Run(ctx context.Context, st *State, from, to Slot) {
+// fail for the same cause. Where the budget of st has ended, what is left fails as
+// stopped.
+func (p *Program) Run(st *State, from, to Slot) {
 	to = min(to, Slot(len(p.Main.Instrs)))
 	if from < 0 || from >= to {
 		return
 	}
 	st.grow(&p.Main, to)
-	w := floatWalker{walker[float64, floats]{p: p, st: st, ctx: ctx, left: walkEvery}}
+	w := p.floats(st)
 	// The frames of calls are the state's, so that running again needs no memory.
 	w.stack, w.marks = st.stack, st.marks
 	w.exec(&p.Main, nil, st.vals, st.causes, from, to, args[float64]{})
@@ -52,13 +51,13 @@ func (p *Program) Run(ctx context.Context, st *State, from, to Slot) {
 }
 
 // floats returns a walker that runs functions of a program by plain numbers.
-func (p *Program) floats(ctx context.Context, st *State) *floatWalker {
-	return &floatWalker{walker[float64, floats]{p: p, st: st, ctx: ctx, left: walkEvery}}
+func (p *Program) floats(st *State) *floatWalker {
+	return &floatWalker{newWalker[float64](p, st, 0, floats{})}
 }
 
 // Value runs a function of one number, and tells whether it has a value.
 func (p *Program) Value(st *State, fn int, x float64) (float64, bool) {
-	w := p.floats(context.Background(), st)
+	w := p.floats(st)
 	w.stack, w.marks = st.stack, st.marks
 	v, ok := w.at(fn, []float64{x})
 	st.stack, st.marks = w.stack, w.marks

@@ -1,7 +1,6 @@
 package run
 
 import (
-	"context"
 	"math"
 
 	"steelyard/lang/ops"
@@ -20,7 +19,7 @@ const (
 
 // Rank tells of equations that are linear in their unknowns whether they leave
 // one solution. A pivot that lies within its own error is 0.
-func (p *Program) Rank(st *State, s *Solve) Rank { return p.floats(context.Background(), st).rank(s) }
+func (p *Program) Rank(st *State, s *Solve) Rank { return p.floats(st).rank(s) }
 
 func (w *floatWalker) rank(s *Solve) Rank {
 	m, ok := w.coefficients(s)
@@ -44,7 +43,7 @@ func (w *floatWalker) rank(s *Solve) Rank {
 // column what they are to come to; false if an equation is not linear: its slopes
 // by the unknowns are then not the same everywhere.
 func (w *floatWalker) coefficients(s *Solve) ([][]ops.Interval, bool) {
-	own := &intervalWalker{walker[enclosed, intervals]{p: w.p, st: w.st, ctx: w.ctx, left: w.left, depth: w.depth, d: intervals{exact}}}
+	own := &intervalWalker{newWalker[enclosed](w.p, w.st, w.depth, intervals{exact})}
 	n := len(s.Dims)
 	m := make([][]ops.Interval, len(s.Differences))
 	for j, fn := range s.Differences {

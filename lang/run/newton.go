@@ -1,7 +1,6 @@
 package run
 
 import (
-	"context"
 	"math"
 
 	"steelyard/lang/limit"
@@ -21,8 +20,8 @@ const (
 // Newton steps from the natural scales of the unknowns and multiples of them.
 // What it returns was put back into every equation; that there is no other
 // solution is not proved.
-func (p *Program) Newton(ctx context.Context, st *State, s *Solve) [][]float64 {
-	return p.floats(ctx, st).newton(s)
+func (p *Program) Newton(st *State, s *Solve) [][]float64 {
+	return p.floats(st).newton(s)
 }
 
 func (r *floatWalker) newton(s *Solve) [][]float64 {
@@ -40,7 +39,7 @@ func (r *floatWalker) newton(s *Solve) [][]float64 {
 		each += r.p.Funcs[s.Differences[k]].Cost * int64(2*n+4) * newtonSteps
 	}
 	starts := int(max(2, min(newtonStarts, readingOps/each)))
-	for start := 0; start < starts && len(out) < newtonFound && !r.halted; start++ {
+	for start := 0; start < starts && len(out) < newtonFound && !r.stopped(); start++ {
 		x := w.start(start)
 		if !w.descend(x) || !r.satisfies(s, Candidate{X: x}) {
 			continue
@@ -158,7 +157,7 @@ func (w *newton) descend(x []float64) bool {
 	}
 	best, still := math.Inf(1), 0
 	for range newtonSteps {
-		if w.r.halted || !w.sizes(x, size) {
+		if w.r.stopped() || !w.sizes(x, size) {
 			return false
 		}
 		now := misfit(f, size)

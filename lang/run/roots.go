@@ -1,7 +1,6 @@
 package run
 
 import (
-	"context"
 	"math"
 
 	"steelyard/lang/ops"
@@ -30,8 +29,8 @@ type Roots struct {
 // zero. A piece is empty if the enclosure of its values is without 0; it holds
 // exactly one root if the slope keeps its sign and the ends have different
 // signs. Any other is halved.
-func (p *Program) FindRoots(ctx context.Context, st *State, fn int, pieces []ops.Interval) Roots {
-	return p.intervals(ctx, st).findRoots(fn, pieces)
+func (p *Program) FindRoots(st *State, fn int, pieces []ops.Interval) Roots {
+	return p.intervals(st).findRoots(fn, pieces)
 }
 
 func (w *intervalWalker) findRoots(fn int, pieces []ops.Interval) Roots {
@@ -46,17 +45,14 @@ func (w *intervalWalker) findRoots(fn int, pieces []ops.Interval) Roots {
 const farEnclosures = 2000
 
 // NoRootIn tells whether it is proved that a function is not zero in an interval.
-func (p *Program) NoRootIn(ctx context.Context, st *State, fn int, x ops.Interval) bool {
-	s := &rootSearch{w: p.intervals(ctx, st), fn: fn, left: farEnclosures}
+func (p *Program) NoRootIn(st *State, fn int, x ops.Interval) bool {
+	s := &rootSearch{w: p.intervals(st), fn: fn, left: farEnclosures}
 	s.look(x)
 	return len(s.out.Found)+len(s.out.Unsettled) == 0
 }
 
-// stopped tells whether the computation was stopped.
-func (w *walker[N, D]) stopped() bool {
-	w.look()
-	return w.halted
-}
+// stopped tells whether the budget has ended.
+func (w *walker[N, D]) stopped() bool { return !w.budget.Spend(1) }
 
 type rootSearch struct {
 	w    *intervalWalker

@@ -1,7 +1,6 @@
 package run_test
 
 import (
-	"context"
 	"math"
 	"math/rand/v2"
 	"strings"
@@ -40,7 +39,7 @@ func ran(p *run.Program, values []float64) *run.State {
 		p.Main.Instrs[i+1].K = v
 	}
 	st := &run.State{}
-	p.Run(context.Background(), st, 0, run.Slot(len(p.Main.Instrs)))
+	p.Run(st, 0, run.Slot(len(p.Main.Instrs)))
 	return st
 }
 
@@ -58,7 +57,7 @@ func rootFunc(t testing.TB, left, right string) (*run.Program, *run.State, int) 
 		t.Fatal(eq.Findings)
 	}
 	st := &run.State{}
-	p.Program.Run(context.Background(), st, 0, p.Size())
+	p.Program.Run(st, 0, p.Size())
 	return &p.Program, st, eq.Difference
 }
 
@@ -86,7 +85,7 @@ func TestFindRoots(t *testing.T) {
 	}
 	for _, tt := range tests {
 		p, st, fn := rootFunc(t, tt.left, tt.right)
-		got := p.FindRoots(context.Background(), st, fn, []ops.Interval{ops.Between(tt.lo, tt.hi)})
+		got := p.FindRoots(st, fn, []ops.Interval{ops.Between(tt.lo, tt.hi)})
 		if len(got.Found) != len(tt.want) || len(got.Unsettled) > 0 != tt.unsettled {
 			t.Errorf("%s = %s: %+v", tt.left, tt.right, got)
 			continue
@@ -134,7 +133,7 @@ func pointValue(p *run.Program, st *run.State, fn int, x float64) float64 {
 	q.Main.Args = append(append(q.Main.Args, p.Main.Args...), arg)
 	q.Main.Instrs = append(q.Main.Instrs, run.Instr{Op: ops.Call, A: run.Slot(fn), B: run.Slot(len(q.Main.Args) - 1), C: 1})
 	own := &run.State{}
-	q.Run(context.Background(), own, 0, run.Slot(len(q.Main.Instrs)))
+	q.Run(own, 0, run.Slot(len(q.Main.Instrs)))
 	v, _ := own.Value(arg + 1)
 	return v
 }
@@ -143,7 +142,7 @@ func pointValue(p *run.Program, st *run.State, fn int, x float64) float64 {
 func BenchmarkFindRoots(b *testing.B) {
 	p, st, fn := rootFunc(b, "u*exp(-u)", "0.2")
 	for b.Loop() {
-		p.FindRoots(context.Background(), st, fn, []ops.Interval{ops.Between(1e-6, 1e6)})
+		p.FindRoots(st, fn, []ops.Interval{ops.Between(1e-6, 1e6)})
 	}
 }
 
@@ -202,6 +201,6 @@ func BenchmarkRun(b *testing.B) {
 	st := ran(p, []float64{1, 2, 3, 4})
 	b.ReportAllocs()
 	for b.Loop() {
-		p.Run(context.Background(), st, 0, run.Slot(len(p.Main.Instrs)))
+		p.Run(st, 0, run.Slot(len(p.Main.Instrs)))
 	}
 }

@@ -1,9 +1,9 @@
 package run
 
 import (
-	"context"
 	"testing"
 
+	"steelyard/lang/limit"
 	"steelyard/lang/ops"
 )
 
@@ -33,7 +33,7 @@ func runPieces(args ...float64) *Program {
 func TestRunCalls(t *testing.T) {
 	p := runPieces(1, 5, -1, 5.5, 7)
 	st := &State{}
-	p.Run(context.Background(), st, 0, Slot(len(p.Main.Instrs)))
+	p.Run(st, 0, Slot(len(p.Main.Instrs)))
 	f := p.Funcs[0]
 	want := []struct {
 		v    float64
@@ -61,7 +61,7 @@ func TestRunTruncate(t *testing.T) {
 	p := runPieces(5, 7)
 	st := &State{}
 	end := Slot(len(p.Main.Instrs))
-	p.Run(context.Background(), st, 0, end)
+	p.Run(st, 0, end)
 	st.Truncate(5)
 	if st.Len() != 5 || len(st.failures) != 1 {
 		t.Fatalf("%d slots, %d failures after undo", st.Len(), len(st.failures))
@@ -70,7 +70,7 @@ func TestRunTruncate(t *testing.T) {
 		t.Errorf("what was undone still fails: %+v", f)
 	}
 	p.Main.Instrs[5].K = 1 // another line in its place
-	p.Run(context.Background(), st, 5, end)
+	p.Run(st, 5, end)
 	if v, ok := st.Value(7); !ok || v != -10 {
 		t.Errorf("after undo: %v %t", v, ok)
 	}
@@ -85,16 +85,17 @@ func TestRunTruncate(t *testing.T) {
 
 func TestRunStops(t *testing.T) {
 	p := &Program{}
-	for range 3 * walkEvery {
+	const n = 100
+	for range n + 1 {
 		p.Main.Instrs = append(p.Main.Instrs, Instr{Op: ops.Const, K: 1})
 	}
-	ctx, cancel := context.WithCancel(context.Background())
-	cancel()
-	st := &State{}
-	end := Slot(len(p.Main.Instrs))
-	p.Run(ctx, st, 0, end)
-	if f := st.Failure(end - 1); f.Kind != ops.Stopped {
-		t.Errorf("the last slot: %+v", f)
+	st := &State{Budget: limit.NewBudget(t.Context(), n)}
+	p.Run(st, 0, n+1)
+	if f := st.Failure(n - 1); f.Kind != ops.NoFault {
+		t.Errorf("step %d: %+v", n, f)
+	}
+	if f := st.Failure(n); f.Kind != ops.Stopped {
+		t.Errorf("step %d: %+v", n+1, f)
 	}
 }
 
@@ -103,25 +104,24 @@ func TestRunHostile(t *testing.T) {
 	loop := &Func{Name: "f", Result: 0, Code: Code{Instrs: []Instr{{Op: ops.Call}}}}
 	p := &Program{Main: Code{Instrs: []Instr{{Op: ops.Call}, {Op: ops.Param}, {Op: ops.Call, A: 9}}}, Funcs: []*Func{loop}}
 	st := &State{}
-	p.Run(context.Background(), st, 0, 3)
+	p.Run(st, 0, 3)
 	for s, want := range []ops.Fault{ops.Stopped, ops.Absent, ops.Stopped} {
 		if f := st.Failure(Slot(s)); f.Kind != want {
 			t.Errorf("slot %d: kind %d, want %d", s, f.Kind, want)
 		}
 	}
-	p.Run(context.Background(), st, 2, 1)
-	p.Run(context.Background(), st, -1, 1)
+	p.Run(st, 2, 1)
+	p.Run(st, -1, 1)
 }
 
 func TestRunAllocatesNothing(t *testing.T) {
 	p := runPieces(1, 5, -1, 7)
 	st := &State{}
 	end := Slot(len(p.Main.Instrs))
-	ctx := context.Background()
-	p.Run(ctx, st, 0, end)
+	p.Run(st, 0, end)
 	if n := testing.AllocsPerRun(100, func() {
 		st.Truncate(0)
-		p.Run(ctx, st, 0, end)
+		p.Run(st, 0, end)
 	}); n != 0 {
 		t.Errorf("Run allocates %v times", n)
 	}

@@ -1,7 +1,6 @@
 package run
 
 import (
-	"context"
 	"math"
 
 	"steelyard/lang/ops"
@@ -19,7 +18,7 @@ const (
 // quantity of a dimension: the product of their powers, with the smallest
 // exponents, that has it; one coherent SI unit if none has.
 func (p *Program) NaturalScale(st *State, fns []int, d units.Dim) float64 {
-	return p.floats(context.Background(), st).scale(fns, d)
+	return p.floats(st).scale(fns, d)
 }
 
 // placeScale is the natural scale of the first argument of a function; 1 if

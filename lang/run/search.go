@@ -1,10 +1,6 @@
 package run
 
-import (
-	"context"
-
-	"steelyard/lang/ops"
-)
+import "steelyard/lang/ops"
 
 // search is an instruction that has no kernel, such as an area or a root: the
 // walker runs it in each lane.
@@ -63,7 +59,7 @@ func (c *cutter) search(f *frame, in *Instr) span {
 			continue
 		}
 		st := c.w.stateFor(c.st)
-		parts[i] = c.w.fix(s.run(c.w, c.p.floats(context.Background(), &st), func(col int32) (float64, int32) {
+		parts[i] = c.w.fix(s.run(c.w, c.p.floats(&st), func(col int32) (float64, int32) {
 			return c.w.cols[col].value, c.w.cols[col].cause
 		}))
 	}
@@ -72,7 +68,7 @@ func (c *cutter) search(f *frame, in *Instr) span {
 
 // stateFor is a state with the values that functions load.
 func (w *work) stateFor(st *State) State {
-	return State{vals: append([]float64(nil), st.vals...), firsts: st.firsts, causes: append([]int32(nil), st.causes...), failures: append([]Failure(nil), st.failures...)}
+	return State{Budget: st.Budget, vals: append([]float64(nil), st.vals...), firsts: st.firsts, causes: append([]int32(nil), st.causes...), failures: append([]Failure(nil), st.failures...)}
 }
 
 // run works out a lane; of tells what a column has there.

@@ -242,7 +242,10 @@ func (powers) slopeOf(x []*series, at func([]*series) (*series, bool)) (*series,
 
 func (powers) unknown() (*series, ops.Fault) { return lost(ops.Everything()), ops.NoFault }
 
+// steps has the powers in it that are worked out later.
+func (powers) steps() int64 { return 250 }
+
 // series returns a walker over series for one over plain numbers.
 func (w *floatWalker) series() *seriesWalker {
-	return &seriesWalker{walker[*series, powers]{p: w.p, st: w.st, ctx: w.ctx, left: w.left, depth: w.depth}}
+	return &seriesWalker{newWalker[*series](w.p, w.st, w.depth, powers{})}
 }

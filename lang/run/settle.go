@@ -1,7 +1,6 @@
 package run
 
 import (
-	"context"
 	"math"
 	"slices"
 
@@ -41,7 +40,7 @@ func (p *Program) Settle(st *State, s, from Slot) {
 // Settled is the value of a function of one number, 0 where that lies within the
 // bound of its error; false if it has none.
 func (p *Program) Settled(st *State, fn int, x float64) (float64, bool) {
-	n, ok := p.floats(context.Background(), st).bounds(exact).boundAt(fn, []float64{x}, exact, 0)
+	n, ok := p.floats(st).bounds(exact).boundAt(fn, []float64{x}, exact, 0)
 	return n.settled(), ok
 }
 
@@ -129,7 +128,7 @@ func (m *mainBounds) at(s Slot) []bounded {
 	}
 	code, from := m.tail(s)
 	n := Slot(len(code.Instrs))
-	w := boundWalker{walker[bounded, bounds]{p: m.p, st: m.st, left: walkEvery, d: bounds{exact, m}}}
+	w := boundWalker{newWalker[bounded](m.p, m.st, 0, bounds{exact, m})}
 	vals, causes := make([]bounded, code.columns(n)), make([]int32, n)
 	before := len(m.st.failures)
 	w.exec(&code, nil, vals, causes, 0, n, args[bounded]{})
@@ -175,7 +174,7 @@ func (m *mainBounds) offRoot(s *Solve, args []Slot, v float64) float64 {
 	if len(s.Differences) > 1 {
 		return max(off, 1e-12*math.Abs(v))
 	}
-	w := m.p.floats(context.Background(), m.st)
+	w := m.p.floats(m.st)
 	rest, ok := w.bounds(exact).boundAt(s.Differences[0], []float64{v}, exact, 0)
 	_, slope, steep := w.slope(s.Differences[0], v)
 	if e := rest.e / math.Abs(slope); ok && steep && e-e == 0 {
@@ -187,7 +186,7 @@ func (m *mainBounds) offRoot(s *Solve, args []Slot, v float64) float64 {
 // offSlope is how far a slope may be off: the enclosure of the slopes where every
 // number may be off by a rounding.
 func (m *mainBounds) offSlope(in *Instr, v float64) float64 {
-	w := &intervalWalker{walker[enclosed, intervals]{p: m.p, st: m.st, left: walkEvery, d: intervals{exact}}}
+	w := &intervalWalker{newWalker[enclosed](m.p, m.st, 0, intervals{exact})}
 	var given []enclosed
 	for _, a := range arguments(&m.p.Main, in) {
 		given = append(given, w.d.of(m.st.At(a)))

@@ -1,7 +1,6 @@
 package run
 
 import (
-	"context"
 	"math"
 
 	"steelyard/lang/ops"
@@ -53,16 +52,18 @@ func (d duals) slopeOf([]dual, func([]dual) (dual, bool)) (dual, ops.Fault) { re
 // unknown: the slope of a slope or an area is not worked out.
 func (duals) unknown() (dual, ops.Fault) { return dual{}, ops.NoSlope }
 
+func (duals) steps() int64 { return 2 }
+
 // Slope is the exact derivative of a function of one number. It returns false
 // if the function has no value, or no slope, there.
 func (p *Program) Slope(st *State, fn int, x float64) (value, slope float64, ok bool) {
-	return p.floats(context.Background(), st).slope(fn, x)
+	return p.floats(st).slope(fn, x)
 }
 
 // slope is the slope of a function by the first of its arguments; the others do
 // not vary.
 func (w *floatWalker) slope(fn int, x float64, still ...float64) (value, slope float64, ok bool) {
-	own := walker[dual, duals]{p: w.p, st: w.st, ctx: w.ctx, left: w.left, depth: w.depth}
+	own := newWalker[dual](w.p, w.st, w.depth, duals{})
 	given := make([]dual, 1, 1+len(still))
 	given[0] = dual{x, 1}
 	for _, v := range still {

@@ -1,7 +1,6 @@
 package run
 
 import (
-	"context"
 	"math"
 	"slices"
 	"sort"
@@ -116,7 +115,7 @@ func (w *floatWalker) chosen(s *Solve, x []float64, has []bool) (float64, ops.Fa
 	switch {
 	case chosen >= 0:
 		return kept[chosen][s.Unknown], ops.NoFault
-	case w.halted:
+	case w.stopped():
 		return 0, ops.Stopped
 	case len(kept) == 0:
 		return 0, ops.NoRoot
@@ -162,24 +161,23 @@ func (w *floatWalker) searched(s *Solve, bounds []float64) []Candidate {
 		}
 	}
 	scale := w.scale(s.Differences, s.Dims[0])
-	search := intervalWalker{walker[enclosed, intervals]{p: w.p, st: w.st, ctx: w.ctx, left: w.left, depth: w.depth}}
+	search := intervalWalker{newWalker[enclosed](w.p, w.st, w.depth, intervals{})}
 	var out []Candidate
 	for _, v := range search.findRoots(s.Differences[0], SearchPieces(scale, lo, hi)).Found {
 		out = append(out, Candidate{X: []float64{v}})
 	}
-	w.halted = search.halted
 	return out
 }
 
 // Satisfies tells whether values of the unknowns satisfy the equations.
 func (p *Program) Satisfies(st *State, s *Solve, one Candidate) bool {
-	return p.floats(context.Background(), st).satisfies(s, one)
+	return p.floats(st).satisfies(s, one)
 }
 
 // Allowed returns which of some roots the conditions allow, none twice, in the
 // rising order of the first unknown.
 func (p *Program) Allowed(st *State, s *Solve, roots []Candidate) []int {
-	return p.floats(context.Background(), st).allowedRoots(s, roots)
+	return p.floats(st).allowedRoots(s, roots)
 }
 
 func (w *floatWalker) allowedRoots(s *Solve, roots []Candidate) []int {

@@ -1,6 +1,9 @@
 package run
 
-import "steelyard/lang/ops"
+import (
+	"steelyard/lang/limit"
+	"steelyard/lang/ops"
+)
 
 // Failure says why a slot has no value and where that began: at instruction
 // Slot of the main code or, if Func is set, at instruction Inner of that
@@ -15,12 +18,23 @@ type Failure struct {
 // State holds the values of a program's main code as far as it was run. The
 // zero State is ready. It is not safe for concurrent use.
 type State struct {
+	// Budget is what running may still cost; nil is no bound.
+	Budget *limit.Budget
+
 	vals     []float64 // per column, in coherent SI units
 	firsts   []int32   // as in the code that was run
 	causes   []int32   // per slot: 0, or 1 + the place in failures
 	failures []Failure
 	stack    []float64 // the frames of calls
 	marks    []int32   // their causes
+}
+
+// budget is the one to spend from.
+func (st *State) budget() *limit.Budget {
+	if st.Budget == nil {
+		st.Budget = limit.Boundless()
+	}
+	return st.Budget
 }
 
 // Len returns how many slots have been run.

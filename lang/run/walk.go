@@ -1,8 +1,6 @@
 package run
 
 import (
-	"context"
-
 	"steelyard/lang/limit"
 	"steelyard/lang/ops"
 )
@@ -28,14 +26,16 @@ type domain[N any] interface {
 	slopeOf(x []N, at func([]N) (N, bool)) (N, ops.Fault)
 	// unknown is what is known of an area or a root of what varies.
 	unknown() (N, ops.Fault)
+	// steps is how many elementary steps an operation takes.
+	steps() int64
 }
-
-// walkEvery is the number of instructions between two looks at the context.
-const walkEvery = 4096
 
 // mostDepth is how deep calls may be within each other. The planner lets no
 // line pass limit.Calls; a search within a curve adds a few of its own.
 const mostDepth = limit.Calls + 8
+
+// callSteps is how many elementary steps it takes to call a function.
+const callSteps = 6
 
 // walker runs codes over one domain. Whatever is run, an instruction means what
 // its row in the table of operations says; the walker adds calls, selections,
@@ -43,17 +43,22 @@ const mostDepth = limit.Calls + 8
 type walker[N any, D domain[N]] struct {
 	p      *Program
 	st     *State
-	ctx    context.Context
-	main   Slot // the instruction of the main code that is being run
-	left   int  // instructions until the next look at the context
-	depth  int  // of calls within each other
-	halted bool
+	budget *limit.Budget
+	steps  int64 // that an operation takes
+	main   Slot  // the instruction of the main code that is being run
+	depth  int   // of calls within each other
 	d      D
 
 	// The frames of calls: one value and one cause a slot, as in a State.
 	stack []N
 	marks []int32
 	top   int // where the next frame begins
+}
+
+// newWalker is a walker over a domain that runs functions of a program, within
+// the budget of a state.
+func newWalker[N any, D domain[N]](p *Program, st *State, depth int, d D) walker[N, D] {
+	return walker[N, D]{p: p, st: st, budget: st.budget(), steps: d.steps(), depth: depth, d: d}
 }
 
 // args are the arguments of a call: slots of the caller, whose code is nil where
@@ -69,14 +74,11 @@ type args[N any] struct {
 // code.
 func (w *walker[N, D]) exec(code *Code, fn *Func, vals []N, causes []int32, from, to Slot, given args[N]) {
 	for i := from; i < to; i++ {
-		if w.left--; w.left < 0 {
-			w.look()
-		}
 		in := &code.Instrs[i]
 		if fn == nil {
 			w.main = i
 		}
-		if w.halted {
+		if !w.budget.Spend(w.steps) {
 			causes[i] = w.fail(ops.Stopped, fn, i)
 			continue
 		}
@@ -188,6 +190,7 @@ func (w *walker[N, D]) called(in *Instr, code *Code, fn *Func, i Slot, vals []N,
 // the next is run. The frames below keep their array where a greater one is
 // made.
 func (w *walker[N, D]) frame(f *Func, given args[N]) ([]N, int32) {
+	w.budget.Spend(callSteps)
 	n := Slot(len(f.Code.Instrs))
 	base, end := w.top, w.top+f.Code.columns(n)
 	if end > len(w.stack) {
@@ -256,9 +259,8 @@ func (w *walker[N, D]) search(in *Instr, code *Code, fn *Func, i Slot, vals []N,
 			return none, causes[s]
 		}
 	}
-	own := floatWalker{walker[float64, floats]{p: w.p, st: w.st, ctx: w.ctx, left: w.left, depth: w.depth, halted: w.halted}}
+	own := floatWalker{newWalker[float64](w.p, w.st, w.depth, floats{})}
 	v, fault := found(&own, in, x, has)
-	w.halted, w.left = own.halted, own.left
 	if fault == ops.NoFault && v-v != 0 {
 		fault = ops.OutOfRange
 	}
@@ -308,12 +310,4 @@ func (w *walker[N, D]) fail(fault ops.Fault, fn *Func, i Slot) int32 {
 	}
 	w.st.failures = append(w.st.failures, f)
 	return int32(len(w.st.failures))
-}
-
-// look finds out whether the computation was stopped.
-func (w *walker[N, D]) look() {
-	w.left = walkEvery
-	if w.ctx != nil && w.ctx.Err() != nil {
-		w.halted = true
-	}
 }

@@ -1,7 +1,6 @@
 package run
 
 import (
-	"context"
 	"math"
 	"slices"
 	"testing"
@@ -53,10 +52,9 @@ func components(st *State, s Slot, n int) []float64 {
 // runWide runs that program with the components of its first vector.
 func runWide(p *Program, a ...float64) *State {
 	st := &State{}
-	ctx := context.Background()
-	p.Run(ctx, st, 0, 1)
+	p.Run(st, 0, 1)
 	copy(st.vals, a)
-	p.Run(ctx, st, 1, Slot(len(p.Main.Instrs)))
+	p.Run(st, 1, Slot(len(p.Main.Instrs)))
 	return st
 }
 
@@ -94,7 +92,7 @@ func TestWideUndo(t *testing.T) {
 	st.Truncate(4)
 	s := p.Main.Add(Instr{Op: ops.Neg, A: 3}, syntax.Span{}, Static{Width: 3})
 	n := p.Main.Add(Instr{Op: ops.Neg, A: 1}, syntax.Span{}, Static{})
-	p.Run(context.Background(), st, s, n+1)
+	p.Run(st, s, n+1)
 	if got := components(st, s, 3); !slices.Equal(got, []float64{0, -8, -24}) || st.At(n) != -2 {
 		t.Errorf("%v, %v", got, st.At(n))
 	}
@@ -103,7 +101,7 @@ func TestWideUndo(t *testing.T) {
 	for range 2 {
 		p.Main.Add(Instr{Op: ops.Const, K: 5}, syntax.Span{}, Static{})
 	}
-	p.Run(context.Background(), st, 0, 2)
+	p.Run(st, 0, 2)
 	if p.Main.firsts != nil || st.At(1) != 5 || len(st.vals) != 2 {
 		t.Error("narrow again, and not as before")
 	}
@@ -121,7 +119,7 @@ func TestWideColumns(t *testing.T) {
 	}
 	in := []float64{0.5, 2, 3, -1, 40}
 	got := [][]float64{make([]float64, len(in)), make([]float64, len(in)), make([]float64, len(in))}
-	c.Run(context.Background(), [][]float64{in}, got)
+	c.Run([][]float64{in}, got)
 	for lane, k := range in {
 		p.Main.Instrs[1].K = k
 		want := components(runWide(p, 0, 4, 12), out, 3)

@@ -1,5 +1,7 @@
 package syntax
 
+import "steelyard/lang/limit"
+
 // Walk calls f for an expression and, as long as f answers true, for the parts
 // of it, from left to right.
 func Walk(x Expr, f func(Expr) bool) {
@@ -46,6 +48,18 @@ func Walk(x Expr, f func(Expr) bool) {
 		Walk(x.X, f)
 		Walk(x.By, f)
 	}
+}
+
+// Spend takes steps from a budget for each node of an expression; false if that has
+// ended. An expression that others were put into may have more nodes than anyone
+// could count.
+func Spend(b *limit.Budget, each int64, x Expr) bool {
+	good := true
+	Walk(x, func(Expr) bool {
+		good = good && b.Spend(each)
+		return good
+	})
+	return good
 }
 
 // Holds tells whether a name stands in an expression and means there what it means

@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"steelyard/lang/finding"
+	"steelyard/lang/limit"
 	"steelyard/lang/ops"
 	"steelyard/lang/plan"
 	"steelyard/lang/run"
@@ -46,6 +47,7 @@ func Graph(l *eval.Line, s *syntax.Graph) {
 	g.Y = entry.Axis{Label: p.yLabel(), From: math.Inf(1), To: math.Inf(-1)}
 	some := false
 	for _, c := range p.curves {
+		l.Doing("drawing this curve", c.x.Span())
 		sampled := graph.Sample(c.eval, p.from, p.to)
 		g.Curves = append(g.Curves, entry.Curve{Of: c.x, Runs: p.inUnits(c, sampled.Runs)})
 		if sampled.Empty() {
@@ -123,14 +125,14 @@ func (p *plot) evaluate() bool {
 		}
 		n := len(varying)
 		c.eval = func(x, y []float64, ok []bool) {
-			if p.Ctx.Err() != nil {
+			if p.State.Budget.Ended() != limit.Going {
 				clear(ok)
 				return
 			}
 			for i := range ok {
 				ok[i] = true
 			}
-			for _, f := range columns.Run(p.Ctx, [][]float64{x, x}[:n], [][]float64{y}) {
+			for _, f := range columns.Run([][]float64{x, x}[:n], [][]float64{y}) {
 				ok[f.Lane] = false
 			}
 		}

@@ -1,7 +1,6 @@
 package eval
 
 import (
-	"context"
 	"slices"
 
 	"steelyard/lang/ops"
@@ -15,7 +14,7 @@ func (l *Line) Rerun(replaced map[run.Slot]float64) *run.State {
 	for slot, v := range replaced {
 		p.Main.Instrs[slot] = run.Instr{Op: ops.Const, K: v}
 	}
-	st := &run.State{}
-	p.Run(context.WithoutCancel(l.Ctx), st, 0, run.Slot(len(p.Main.Instrs)))
+	st := &run.State{Budget: l.State.Budget}
+	p.Run(st, 0, run.Slot(len(p.Main.Instrs)))
 	return st
 }

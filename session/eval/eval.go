@@ -126,7 +126,7 @@ func (l *Line) settle(s run.Slot) { l.Planner.Program.Settle(&l.State, s, l.Star
 // CatchUp runs what has been planned and not run yet.
 func (l *Line) CatchUp() {
 	from := l.State.Len()
-	l.Planner.Program.Run(l.Ctx, &l.State, from, l.Planner.Size())
+	l.Planner.Program.Run(&l.State, from, l.Planner.Size())
 }
 
 // HasValue tells whether a slot that has been run has a value, or lacks one only

@@ -1,7 +1,6 @@
 package eval
 
 import (
-	"context"
 	"testing"
 
 	"steelyard/lang/finding"
@@ -34,7 +33,7 @@ func page(t *testing.T) *Page {
 func line(p *Page, n int, text string) *Line {
 	p.Planner.Begin(n)
 	stmt, _ := syntax.Parse(text)
-	return &Line{Page: p, Ctx: context.Background(), Entry: &entry.Entry{Line: n, Text: text, Stmt: stmt}, Start: p.Planner.Size()}
+	return &Line{Page: p, Entry: &entry.Entry{Line: n, Text: text, Stmt: stmt}, Start: p.Planner.Size()}
 }
 
 func expr(t *testing.T, text string) syntax.Expr {

@@ -1,7 +1,6 @@
 package eval
 
 import (
-	"context"
 	"slices"
 
 	"steelyard/lang/finding"
@@ -15,11 +14,20 @@ import (
 // statements are handed.
 type Line struct {
 	*Page
-	Ctx   context.Context
 	Entry *entry.Entry
 	// Start is the slot from which on the program is the line's own.
 	Start run.Slot
+
+	doing string
+	at    syntax.Span
 }
+
+// Doing notes what begins now, as in "drawing x(t)", and where in the line that is
+// asked: what is said of a line that is stopped, or takes too long.
+func (l *Line) Doing(what string, at syntax.Span) { l.doing, l.at = what, at }
+
+// Busy is what was last said to be done; empty if nothing was.
+func (l *Line) Busy() (doing string, at syntax.Span) { return l.doing, l.at }
 
 // Find adds findings to the entry.
 func (l *Line) Find(fs ...finding.Finding) { l.Entry.Findings = append(l.Entry.Findings, fs...) }

@@ -17,7 +17,7 @@ const maxOpened = 8
 func (p *Page) Opened(x syntax.Expr, line int) syntax.Expr { return p.openedAt(x, line, 0) }
 
 func (p *Page) openedAt(x syntax.Expr, line, depth int) syntax.Expr {
-	if depth > maxOpened {
+	if depth > maxOpened || !p.spend(x) {
 		return x
 	}
 	return syntax.Rewrite(x, func(x syntax.Expr) (syntax.Expr, bool) {
@@ -47,6 +47,14 @@ func (p *Page) openedAt(x syntax.Expr, line, depth int) syntax.Expr {
 		}
 		return &syntax.Paren{X: algebra.Substitute(syntax.Unplaced(f.Right), by)}, true
 	})
+}
+
+// nodeSteps is how many elementary steps writing out a node of an expression takes.
+const nodeSteps = 16
+
+// spend takes what writing an expression out costs from the budget.
+func (p *Page) spend(x syntax.Expr) bool {
+	return p.State.Budget == nil || syntax.Spend(p.State.Budget, nodeSteps, x)
 }
 
 // Pinned is the body of a function as another line reads it: a name that has been

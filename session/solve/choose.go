@@ -128,10 +128,6 @@ func (v *solving) noSolution() {
 		}
 	}
 	at, name := v.s.Unknowns[0].NameAt, v.s.Unknowns[0].Name
-	if v.Ctx.Err() != nil {
-		v.Find(finding.New(finding.Stopped, at, "Stopped before the end; whether there is a solution is not settled.", ""))
-		return
-	}
 	if open || v.failing() || v.partWithoutValue() {
 		return
 	}

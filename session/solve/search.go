@@ -18,6 +18,7 @@ const maxUnsettled = 3
 // search looks for numbers where the equations can't be rearranged.
 func (v *solving) search() {
 	v.again, v.rule.Searched = true, true
+	v.Doing("searching for "+list(v.unknowns), v.s.Unknowns[0].NameAt)
 	switch {
 	case v.absent || v.open:
 	case v.single():
@@ -32,6 +33,11 @@ func (v *solving) search() {
 		}
 	}
 	u := v.s.Unknowns[0]
+	if v.cutShort {
+		v.Find(finding.New(finding.TooLong, u.NameAt, "Rearranging for "+list(v.unknowns)+" takes too many steps, and a search step by step found no values.",
+			"Solve for fewer unknowns at a time."))
+		return
+	}
 	if v.single() {
 		v.Find(finding.New(finding.NotSolved, u.NameAt, "This equation can't be rearranged for "+v.unknowns[0]+" here.",
 			"This version undoes operations one by one, and solves linear and quadratic equations."))
@@ -87,14 +93,14 @@ func (v *solving) piecewise() found {
 	v.args = bounds.slots
 	v.rule.Below, v.rule.Above = !math.IsInf(bounds.lo, 0), !math.IsInf(bounds.hi, 0)
 	p, fn := v.Planner.Program, v.rule.Differences[0]
-	out := found{Roots: p.FindRoots(v.Ctx, &v.State, fn, pieces), lo: pieces[0].Lo, hi: pieces[0].Hi}
+	out := found{Roots: p.FindRoots(&v.State, fn, pieces), lo: pieces[0].Lo, hi: pieces[0].Hi}
 	for _, x := range pieces {
 		out.lo, out.hi = math.Min(out.lo, x.Lo), math.Max(out.hi, x.Hi)
 	}
 	// What lies beyond is only looked at where nothing is left open within.
 	out.whole = len(out.Unsettled) == 0 &&
-		(!math.IsInf(bounds.lo, 0) || p.NoRootIn(v.Ctx, &v.State, fn, ops.Between(-math.MaxFloat64, out.lo))) &&
-		(!math.IsInf(bounds.hi, 0) || p.NoRootIn(v.Ctx, &v.State, fn, ops.Between(out.hi, math.MaxFloat64)))
+		(!math.IsInf(bounds.lo, 0) || p.NoRootIn(&v.State, fn, ops.Between(-math.MaxFloat64, out.lo))) &&
+		(!math.IsInf(bounds.hi, 0) || p.NoRootIn(&v.State, fn, ops.Between(out.hi, math.MaxFloat64)))
 	v.within = &out
 	return out
 }
@@ -123,7 +129,7 @@ func (v *solving) named(got found, lead string) []solution {
 // solve.
 func (v *solving) stepByStep() []solution {
 	var all []solution
-	for _, x := range v.Planner.Program.Newton(v.Ctx, &v.State, v.rule) {
+	for _, x := range v.Planner.Program.Newton(&v.State, v.rule) {
 		all = append(all, v.searched(x))
 	}
 	if all = v.allowed(all); len(all) > 0 {

@@ -8,6 +8,7 @@ import (
 
 	"steelyard/lang/algebra"
 	"steelyard/lang/finding"
+	"steelyard/lang/limit"
 	"steelyard/lang/ops"
 	"steelyard/lang/plan"
 	"steelyard/lang/run"
@@ -54,8 +55,10 @@ type solving struct {
 	families *families
 	// within is what a search found, if there was one.
 	within *found
-	// rearranged is how the equations were solved in symbols.
+	// rearranged is how the equations were solved in symbols. CutShort tells that
+	// this took more steps than it may.
 	rearranged *algebra.Solution
+	cutShort   bool
 }
 
 // solution is one solution of the equations: an expression, a slot and a number
@@ -215,14 +218,25 @@ func (v *solving) unknownUnits() bool {
 	return good
 }
 
+// rearranging is which part of a line's budget may be spent on solving equations
+// in symbols: the rest is left for a search.
+const rearranging = 4
+
 // rearrange solves the equations in symbols, as far as that can be done.
 func (v *solving) rearrange() bool {
+	v.Doing("rearranging for "+list(v.unknowns), v.s.Unknowns[0].NameAt)
 	opened := make([]algebra.Equation, len(v.equations))
 	for i, e := range v.equations {
 		opened[i] = algebra.Equation{Left: v.Opened(e.Left, v.Entry.Line), Right: v.Opened(e.Right, v.Entry.Line)}
 	}
 	ok := false
-	v.rearranged, ok = algebra.Solve(opened, v.unknowns, v.turns)
+	budget := v.State.Budget
+	if !v.absent && !v.open {
+		budget = budget.Part(rearranging)
+		defer v.State.Budget.Join(budget)
+	}
+	v.rearranged, ok = algebra.Solve(budget, opened, v.unknowns, v.turns)
+	v.cutShort = budget.Ended() != limit.Going
 	return ok
 }
 

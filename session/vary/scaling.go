@@ -128,6 +128,7 @@ func algebraic(x syntax.Expr) bool {
 // the given values; it says nothing where there is no power, which is a finding.
 // Known tells that algebra found no power that holds everywhere.
 func localScaling(l *eval.Line, s *syntax.Scaling, of run.Slot, by *plan.Def, known bool) entry.Lines {
+	l.Doing("working "+syntax.ScreenExpr(s.X)+" out with other values of "+s.Against.Name, s.X.Span())
 	const step = 1e-4
 	name := syntax.ScreenExpr(s.X)
 	x0, y0 := l.State.At(by.Slot), l.State.At(of)
