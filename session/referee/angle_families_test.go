@@ -47,6 +47,10 @@ func wave(d dice) (equation string, t roots) {
 		p := piBetween()
 		t.period, t.all = &p, []between{c.between().atan()}
 	}
+	if name != "tan" && c.Sign() == 0 { // both come again after half a turn
+		p := piBetween()
+		t.period, t.all = &p, t.all[:1]
+	}
 	if name != "tan" && (c.Cmp(big.NewRat(1, 1)) == 0 || c.Cmp(big.NewRat(-1, 1)) == 0) {
 		t.all, t.close = t.all[:1], 3e-8
 	}

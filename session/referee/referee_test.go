@@ -19,7 +19,8 @@ type family struct {
 	least float64
 	// weight is how many of the cases are of this family, beside the others.
 	weight int
-	// mending tells that the scratchpad is known to fail here, and is being mended.
+	// mending tells that the scratchpad is known to fail here, and is being mended:
+	// the family is judged where REFEREE_ALL is set.
 	mending bool
 }
 
@@ -32,25 +33,25 @@ var families = []family{
 	{"factors", factors, closedForm, 4, false},
 	{"undone", undone, closedForm, 4, true},
 	{"throws", throws, closedForm, 4, false},
-	{"touching", touching, closedForm, 4, true},
+	{"touching", touching, closedForm, 4, false},
 	{"charges", charges, closedForm, 4, true},
 	{"owned", owned, closedForm, 4, false},
-	{"cancelling", cancelling, closedForm, 4, true},
+	{"cancelling", cancelling, closedForm, 4, false},
 	{"sums", sums, closedForm, 4, false},
 	{"bounded", bounded, closedForm, 4, false},
-	{"angles", angles, closedForm, 2, true},
-	{"squares", squares, byIteration, 2, true},
-	{"pythagorean", pythagorean, closedForm, 2, true},
+	{"angles", angles, closedForm, 2, false},
+	{"squares", squares, byIteration, 2, false},
+	{"pythagorean", pythagorean, closedForm, 2, false},
 	{"inverses", inverses, closedForm, 4, false},
-	{"transcendental", transcendental, byIteration, 1, true},
+	{"transcendental", transcendental, byIteration, 1, false},
 	{"domains", domains, closedForm, 4, true},
 	{"jumps", jumps, closedForm, 4, true},
-	{"conditions", conditions, closedForm, 4, true},
+	{"conditions", conditions, closedForm, 4, false},
 	{"tables", tables, closedForm, 2, true},
-	{"books", books, closedForm, 4, true},
+	{"books", books, closedForm, 4, false},
 	{"replaced", replaced, closedForm, 4, true},
-	{"scalings", scalings, closedForm, 4, true},
-	{"systems", systems, closedForm, 4, true},
+	{"scalings", scalings, closedForm, 4, false},
+	{"systems", systems, closedForm, 4, false},
 	{"remainders", remainders, closedForm, 10, false},
 	{"exact angles", exactAngles, closedForm, 10, false},
 	{"arithmetic", arithmetic, closedForm, 10, false},
@@ -58,7 +59,7 @@ var families = []family{
 	{"pulses", pulses, byIteration, 2, false},
 	{"steps", steps, closedForm, 2, false},
 	{"seams", seams, closedForm, 2, true},
-	{"areas", smoothAreas, byIteration, 2, true},
+	{"areas", smoothAreas, byIteration, 2, false},
 	{"slopes", slopes, closedForm, 4, true},
 	{"graphs", graphs, byIteration, 1, true},
 }
@@ -131,7 +132,7 @@ func TestReferee(t *testing.T) {
 	for i := range families {
 		f := &families[i]
 		t.Run(f.name, func(t *testing.T) {
-			if f.mending && os.Getenv("REFEREE") == "" {
+			if f.mending && os.Getenv("REFEREE_ALL") == "" {
 				t.Skip("being mended")
 			}
 			got := f.spread(total * f.weight / weights)

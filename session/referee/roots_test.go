@@ -111,6 +111,31 @@ func turns(message string) bool {
 	return strings.Contains(message, "full turn") || strings.Contains(message, "n·")
 }
 
+// byText is the distance by which a message says that roots come again.
+var byText = regexp.MustCompile(`n·([0-9][^ ,;.]*(?:\.[0-9]+)?°?(?: rad)?)`)
+
+// families are the roots that a message names, with 0 for what is n times a
+// distance alone.
+func (h *hearing) families(message string) []printed {
+	all := h.meant.quantities(message)
+	for range strings.Count(message, "n·") - strings.Count(message, "+ n·") {
+		all = append(all, printed{is: whole(0)})
+	}
+	return all
+}
+
+// comesBy tells whether the distances by which a message says that roots come again
+// are the period.
+func (t roots) comesBy(h *hearing, message string) bool {
+	for _, m := range byText.FindAllStringSubmatch(message, -1) {
+		p, ok := h.meant.printed(m[1])
+		if !ok || t.period == nil || apart(p.is, *t.period) > p.half {
+			return false
+		}
+	}
+	return true
+}
+
 // endless tells whether a message says that there is no end of roots.
 func endless(message string) bool {
 	return strings.Contains(message, "infinitely") || strings.Contains(message, "without end") || strings.Contains(message, "more")
@@ -169,8 +194,11 @@ func (t roots) listed(h *hearing, message, choice string) ruling {
 	if !ok {
 		list = message
 	}
+	if !t.comesBy(h, list) {
+		return wrong("the roots do not come again by what is said")
+	}
 	seen := map[int]bool{}
-	for _, p := range h.meant.quantities(list) {
+	for _, p := range h.families(list) {
 		i := t.which(p.is, p.half)
 		switch {
 		case i < 0:
@@ -227,12 +255,20 @@ func (t roots) given(h *hearing, choice string) ruling {
 		switch f.ID {
 		case finding.OtherRoot:
 			again = again || turns(f.Message)
-			for _, p := range h.meant.quantities(f.Message) {
+			// Where it is said by what they come again, the value itself is listed too.
+			listed := strings.Contains(f.Message, "n·")
+			if listed {
+				seen = map[int]bool{}
+			}
+			if !t.comesBy(h, f.Message) {
+				return wrong("the roots do not come again by what is said, but by %s", t.period.text())
+			}
+			for _, p := range h.families(f.Message) {
 				i := t.which(p.is, p.half)
-				if i < 0 && !turns(f.Message) {
+				if i < 0 && (listed || !turns(f.Message)) {
 					return wrong("%s is no other root", p.is.text())
 				}
-				if seen[i] && (t.period == nil || apart(p.is, float(values[0].SI)) <= 2*p.half) {
+				if seen[i] && (t.period == nil || listed || apart(p.is, float(values[0].SI)) <= 2*p.half) {
 					return wrong("the root %s is named twice", t.all[i].text())
 				}
 				seen[i] = true
