@@ -29,6 +29,9 @@ type weighed struct {
 	dim   units.Dim   // of the value
 	// speaks tells that the line says what quantity it is.
 	speaks bool
+	// clashes tells that the units of a function's body disagree, whatever its
+	// arguments are.
+	clashes bool
 }
 
 // same tells whether two readings are one: their plans are.
@@ -57,12 +60,21 @@ func (s *settler) weigh(r syntax.Reading) weighed {
 		w.sense = plain
 		if f, ok := stmt.(*syntax.FuncDef); ok {
 			w.speaks = f.In.Present() || units.Speaks(f.Name)
+			w.clashes = f.X != nil && s.clashes(f, r.Text)
 		}
 		for _, x := range stmt.Exprs() {
 			w.shape += syntax.Shape(x) + ";"
 		}
 	}
 	return w
+}
+
+// clashes tells whether no dimensions of its arguments make the units of a
+// function's body agree: those are left open until a call.
+func (s *settler) clashes(f *syntax.FuncDef, text string) bool {
+	m := s.Planner.Mark()
+	defer s.Planner.Cut(m)
+	return !s.Planner.CompileFor(f.X, f.X, text, f.Params, s.Planner.Unknowns(len(f.Params))).OK
 }
 
 // worst is the heaviest of the findings of an entry, but for what it needs of

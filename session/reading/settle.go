@@ -76,7 +76,7 @@ func (s *settler) verdict(open *syntax.Open) Verdict {
 	best := none // of the readings that are not the one by the rules
 	for _, r := range open.Readings {
 		w := s.weigh(r)
-		if w.sense == none || slices.ContainsFunc(all, func(o weighed) bool { return o.same(&w) }) {
+		if w.sense == none || w.clashes && !rule.clashes || slices.ContainsFunc(all, func(o weighed) bool { return o.same(&w) }) {
 			continue
 		}
 		if !rule.same(&w) {
