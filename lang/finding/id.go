@@ -69,7 +69,7 @@ const (
 	WhichRoot   ID = "which-root"   // several values do, and none is asked for
 	OtherRoot   ID = "other-root"   // another value satisfies the equation too
 	NoRange     ID = "no-range"     // a range without length
-	NoSlope     ID = "no-slope"     // a corner or a jump
+	NoSlope     ID = "no-slope"     // a corner, a jump or a vertical tangent
 	BooksDiffer ID = "books-differ" // an energy bar chart does not balance
 	Searched    ID = "searched"     // found by search, since no rearrangement leads there
 	NotSettled  ID = "not-settled"  // neither proved to hold a solution nor proved empty
@@ -145,7 +145,7 @@ var table = [...]about{
 	{WhichRoot, Error, "Several values satisfy the equation; the line must say which is meant."},
 	{OtherRoot, Note, "Another value satisfies the equation too."},
 	{NoRange, Error, "The range of a graph, a table or an area has no length."},
-	{NoSlope, Error, "A curve has a corner or a jump at a point, and so no slope."},
+	{NoSlope, Error, "A curve has a corner, a jump or a vertical tangent at a point, and so no slope."},
 	{BooksDiffer, Check, "The energies of a bar chart do not add up from one stage to the next."},
 	{Searched, Note, "No rearrangement leads to the unknown; its values were searched for between bounds."},
 	{NotSettled, Caution, "A piece of the range is neither proved to hold a solution nor proved empty."},

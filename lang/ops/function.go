@@ -63,7 +63,7 @@ func IsLater(word string) bool {
 }
 
 // Derivative is the slope of an operation by its first operand, as an
-// expression in a; empty where it has a corner or a jump.
+// expression in a; empty where it has none.
 func (op Op) Derivative() string { return table[op].da }
 
 // Inverse says what undoes an operation, and false if nothing in the language

@@ -291,12 +291,8 @@ func found(w *floatWalker, in *Instr, x []float64, has []bool) (float64, ops.Fau
 	case ops.Solve:
 		return w.chosen(w.p.Solves[in.A], x, has)
 	}
-	fn := int(in.A)
-	_, slope, ok := w.slope(fn, x[0], x[1:]...)
+	slope, ok := w.slopeAt(int(in.A), x[0], x[1:]...)
 	if !ok {
-		return 0, ops.NoSlope
-	}
-	if bend, _, _ := w.bend(fn, w.placeScale(fn), x[0], x[1:]...); bend != Smooth {
 		return 0, ops.NoSlope
 	}
 	return slope, ops.NoFault

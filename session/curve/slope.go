@@ -43,8 +43,8 @@ func slope(l *eval.Line, s *syntax.SlopeOf) (run.Slot, bool) {
 	return l.Planner.EmitAt(ops.Slope, c.fn, []run.Slot{at}, run.Static{Dim: dim, Width: 1}), true
 }
 
-// smooth tells whether a curve has a slope at a point; a corner or a jump there
-// is a finding.
+// smooth tells whether a curve has a slope at a point; a corner, a jump or a
+// vertical tangent there is a finding.
 func smooth(l *eval.Line, s *syntax.SlopeOf, c *curve, dim units.Dim, x float64) bool {
 	l.CatchUp()
 	if _, ok := l.Planner.Program.Value(&l.State, c.fn, x); !ok {
@@ -57,14 +57,18 @@ func smooth(l *eval.Line, s *syntax.SlopeOf, c *curve, dim units.Dim, x float64)
 		return true
 	}
 	place := s.Var.Name + " = " + l.ShownIn(x, placeUnit(l, s.Place))
-	if bend == run.Jump {
-		l.Find(finding.New(finding.NoSlope, s.X.Span(), c.name+" jumps at "+place+", so that it has no slope there.", "Take the slope at a place beside it."))
-		return false
+	says := ""
+	switch bend {
+	case run.Jump:
+		says = c.name + " jumps at " + place + ", so that it has no slope there."
+	case run.Vertical:
+		says = "The slope of " + c.name + " grows without bound near " + place + ", so that it has no slope there."
+	default:
+		d, _ := c.static.Dim.Div(dim)
+		u := units.Preferred(d, units.None)
+		says = c.name + " has a corner at " + place + ": its slope is " + l.ShownIn(left, u) + " just before and " + l.ShownIn(right, u) + " just after."
 	}
-	d, _ := c.static.Dim.Div(dim)
-	u := units.Preferred(d, units.None)
-	l.Find(finding.New(finding.NoSlope, s.X.Span(), c.name+" has a corner at "+place+": its slope is "+l.ShownIn(left, u)+" just before and "+l.ShownIn(right, u)+" just after.",
-		"Take the slope at a place beside it."))
+	l.Find(finding.New(finding.NoSlope, s.X.Span(), says, "Take the slope at a place beside it."))
 	return false
 }
 
