@@ -53,3 +53,18 @@ func BenchmarkLines(b *testing.B) {
 		})
 	}
 }
+
+// BenchmarkUnknownNames enters lines of which every other uses a name that no
+// line gives, and that is spelled nearly like many.
+func BenchmarkUnknownNames(b *testing.B) {
+	const n = 10_000
+	b.ReportAllocs()
+	for b.Loop() {
+		p := New()
+		for i := range n / 2 {
+			p.Enter(context.Background(), fmt.Sprintf("mass%d = %d kg", i, i+1))
+			p.Enter(context.Background(), fmt.Sprintf("mas%dq * 2", i))
+		}
+	}
+	b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N*n), "ns/line")
+}

@@ -25,10 +25,13 @@ func (c Constant) Value() Decimal {
 	return d
 }
 
+// plainSymbols writes signs below the line and their like as the table does.
+var plainSymbols = strings.NewReplacer("₀", "_0", "₁", "_1", "₂", "_2", "ℏ", "hbar", "ħ", "hbar", "∞", "inf", "µ", "μ")
+
 // constantSymbol brings a symbol to the form of the table: Greek letters may be
 // typed by name, digits with an underscore before them or below the line.
 func constantSymbol(s string) string {
-	s = strings.NewReplacer("₀", "_0", "₁", "_1", "₂", "_2", "ℏ", "hbar", "ħ", "hbar", "∞", "inf", "µ", "μ").Replace(s)
+	s = plainSymbols.Replace(s)
 	parts := strings.Split(s, "_")
 	for i, p := range parts {
 		head := strings.TrimRight(p, "0123456789")
@@ -49,9 +52,9 @@ func LookupConstant(symbol string) (Constant, bool) {
 		return Constant{}, false
 	}
 	symbol = constantSymbol(symbol)
-	for _, c := range constantTable {
-		if c.Symbol == symbol {
-			return c, true
+	for i := range constantTable {
+		if constantTable[i].Symbol == symbol {
+			return constantTable[i], true
 		}
 	}
 	return Constant{}, false

@@ -30,6 +30,9 @@ type coder struct {
 	fn *funcScope
 	// again is set while something is planned with values replaced.
 	again *again
+	// unread tells that no one reads the findings: what matters is whether there
+	// are any, and how heavy they are.
+	unread bool
 
 	cost     int64
 	depth    int // of the functions that are called within each other

@@ -91,6 +91,10 @@ func (c *coder) ownName(at syntax.Span, name string) {
 
 // unknownName says that a name is not given, and what may have been meant.
 func (c *coder) unknownName(x *syntax.Name) {
+	if c.unread {
+		c.find(finding.UnknownName, x.At, "", "")
+		return
+	}
 	if x.Line != 0 {
 		hint, readings := c.elsewhere(x.Name)
 		c.find(finding.UnknownName, x.At, "Line "+itoa(x.Line)+" gives no "+x.Name+".", hint, readings...)

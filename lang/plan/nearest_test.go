@@ -5,7 +5,11 @@ import (
 	"strings"
 	"testing"
 
+	"steelyard/lang/finding"
 	"steelyard/lang/limit"
+	"steelyard/lang/run"
+	"steelyard/lang/syntax"
+	"steelyard/units"
 )
 
 // wordOf returns distinct names of one length.
@@ -85,5 +89,24 @@ func BenchmarkNearest(b *testing.B) {
 				c.nearest("speeed00007")
 			}
 		})
+	}
+}
+
+// TestOnTrialLooksAtNoNames plans an unknown name on trial, which brings not even
+// the index of the names up to date, and then in earnest, which does.
+func TestOnTrialLooksAtNoNames(t *testing.T) {
+	p := &Planner{Units: units.NewTable()}
+	for i := range 100 {
+		p.Names.add(&Def{Name: wordOf(i)})
+	}
+	x := &syntax.Name{Name: "sped00007"}
+	if c := p.CompileOnTrial(x, x.Name, ""); c.Slot != run.NoSlot || len(c.Findings) != 1 || c.Findings[0].ID != finding.UnknownName {
+		t.Errorf("on trial: slot %d, %v", c.Slot, c.Findings)
+	}
+	if n := len(p.Names.lengths.taken); n != 0 {
+		t.Errorf("on trial, %d names were looked at", n)
+	}
+	if c := p.Compile(x, x.Name, ""); len(c.Findings) != 1 || len(c.Findings[0].Readings) == 0 {
+		t.Errorf("in earnest: %v", c.Findings)
 	}
 }

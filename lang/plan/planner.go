@@ -90,9 +90,23 @@ type Compiled struct {
 // Compile plans an expression. Self is the name that the statement defines and
 // that the expression may not use, or empty.
 func (p *Planner) Compile(x syntax.Expr, text, self string) Compiled {
-	before := p.Mark()
 	c := p.coder(text)
 	c.self = self
+	return c.whole(x)
+}
+
+// CompileOnTrial is Compile for a plan that is weighed and taken back. No one
+// reads its findings, so that of a name that no line gives it says so and looks
+// for no other that may be meant.
+func (p *Planner) CompileOnTrial(x syntax.Expr, text, self string) Compiled {
+	c := p.coder(text)
+	c.self, c.unread = self, true
+	return c.whole(x)
+}
+
+// whole plans the expression of a line, or takes back what it has planned of it.
+func (c *coder) whole(x syntax.Expr) Compiled {
+	p, before := c.p, c.p.Mark()
 	slot, ok := c.expr(x)
 	c.findings = once(c.findings)
 	out := Compiled{Slot: run.NoSlot, Findings: c.findings, Uses: c.uses, Root: c.root}

@@ -93,7 +93,7 @@ func worst(e *entry.Entry) finding.Severity {
 func (s *settler) weighOne(w *weighed, name string, x syntax.Expr, in syntax.UnitText) {
 	p := s.Planner
 	m := p.Mark()
-	c := p.Compile(x, w.Text, name)
+	c := p.CompileOnTrial(x, w.Text, name)
 	defer p.Cut(m)
 	if c.Slot == run.NoSlot {
 		return

@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"github.com/agnivade/levenshtein"
 )
 
 func TestNearest(t *testing.T) {
@@ -48,5 +50,27 @@ func TestWithin(t *testing.T) {
 		if got := Within(c.reach, c.a, c.b); got != c.want {
 			t.Errorf("%d letters between %q and %q: %v", c.reach, c.a, c.b, got)
 		}
+	}
+}
+
+// TestApartIsNeverMore holds the letters that two words do not share against the
+// number of letters that must be changed: it is never more, and tells most
+// strangers from each other.
+func TestApartIsNeverMore(t *testing.T) {
+	words := []string{"", "g", "G", "mass", "Mass", "mas1", "mass12345", "mass54321", "speed", "spede", "velocity", "θ", "θ_0", "ω_max", "Δx", "tension_left"}
+	strangers := 0
+	for _, a := range words {
+		for _, b := range words {
+			least := kindsOf(a).apart(kindsOf(b))
+			if d := levenshtein.ComputeDistance(strings.ToLower(a), strings.ToLower(b)); least > d {
+				t.Errorf("%q and %q are %d apart, not %d", a, b, d, least)
+			}
+			if least > Reach(a) {
+				strangers++
+			}
+		}
+	}
+	if all := len(words) * len(words); strangers < all/2 {
+		t.Errorf("of %d pairs, only %d are known for strangers", all, strangers)
 	}
 }
