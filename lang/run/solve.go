@@ -255,6 +255,12 @@ func (w *floatWalker) satisfies(s *Solve, one Candidate) bool {
 	return true
 }
 
+// onBound makes of the size that a root is added up from the one by which it is
+// judged whether it is on a bound: Near of that is a thousand roundings. More would
+// put an angle that is known to half its figures, as one at a turning point is, on a
+// bound some degrees away.
+const onBound = 1000 * exact / Near
+
 // allowed tells whether a root satisfies the conditions. Whatever they are of may
 // be off by Near.
 func (w *floatWalker) allowed(s *Solve, one Candidate) bool {
@@ -264,7 +270,7 @@ func (w *floatWalker) allowed(s *Solve, one Candidate) bool {
 		if c.OfUnknown {
 			least = one.off() / Near
 			if math.Abs(one.X[0]) <= one.off() {
-				least = one.Size // a residue
+				least = one.Size * onBound // a residue
 			}
 		}
 		d, ok := own.boundAt(c.Difference, one.X, Near, least)

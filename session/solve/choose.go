@@ -1,10 +1,12 @@
 package solve
 
 import (
+	"math"
 	"slices"
 	"strconv"
 
 	"steelyard/lang/finding"
+	"steelyard/lang/ops"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/session/eval"
@@ -51,8 +53,13 @@ func (v *solving) chooseOne(all []solution) {
 		v.rule.Choice = choiceOf[first.Which]
 	}
 	chosen := v.rule.Choose(valuesOf(all))
-	if chosen < 0 {
+	switch {
+	case chosen < 0:
 		v.Find(v.whichRoot(all))
+		return
+	case v.outdone(all[chosen].values[0]):
+		v.Find(finding.New(finding.WhichRoot, first.NameAt, "It isn't settled whether there is one beyond "+v.list(all[chosen:chosen+1])+", so none is taken.",
+			"Narrow the search down with where."))
 		return
 	}
 	for i := range v.s.Unknowns {
@@ -83,6 +90,18 @@ func (v *solving) chooseOne(all []solution) {
 	if note != "" {
 		v.Find(finding.New(finding.OtherRoot, first.NameAt, note, ""))
 	}
+}
+
+// outdone tells whether a search has left open that there is a greater root than
+// the one taken for the greatest, or a smaller one than the least.
+func (v *solving) outdone(root float64) bool {
+	if v.within == nil {
+		return false
+	}
+	near := run.Near * math.Abs(root)
+	return slices.ContainsFunc(v.within.Unsettled, func(x ops.Interval) bool {
+		return v.rule.Choice == run.GreatestRoot && x.Hi > root+near || v.rule.Choice == run.LeastRoot && x.Lo < root-near
+	})
 }
 
 // whichRoot says that it must be said which solution is meant.
