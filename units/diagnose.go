@@ -48,10 +48,10 @@ func (t *Table) diagnose(s *shape, bad *trouble, text string, place Place) *Prob
 	switch {
 	case glued:
 		p.Kind = ProblemText
-		p.Message = "`" + shorten(f.word) + "` is not written as units are."
-		p.Hint = "The units of a product stand apart, and a power is written with ^."
+		p.Message = "`" + shorten(f.word) + "` isn't a unit."
+		p.Hint = "Put a blank between the units of a product, and ^ before a power."
 	case len(p.Readings) > 0:
-		p.Hint = "The nearest units are offered."
+		p.Hint = "Is one of these meant?"
 	default:
 		p.Hint = "`help` with the name of a quantity shows its units; a unit of your own is defined as 1 lap = 400 m."
 	}

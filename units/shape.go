@@ -142,7 +142,7 @@ func (p *shaper) step() bool {
 			return true
 		}
 		if len(p.out.factors) == 0 || p.peek() != PartWord {
-			return p.stop(t, "A hyphen has no place in a unit.", "Write a product with a blank or a raised dot: N m, N·m.")
+			return p.stop(t, "A hyphen can't be part of a unit.", "Write a product with a blank or a raised dot: N m, N·m.")
 		}
 		p.wrong(t, "A hyphen does not join units.", "Write a product with a blank or a raised dot.")
 		p.at++
@@ -180,7 +180,7 @@ func (p *shaper) stray(t Part) bool {
 	if found == "^" || strings.HasPrefix(found, "^") {
 		return p.stop(t, "An exponent of a unit is a written number.", "Write m^2, m^-2 or m^(1/2).")
 	}
-	return p.stop(t, "`"+printable(found)+"` has no place in a unit.", "A unit is made of words such as m, kg, N with powers, blanks and one solidus: kg m/s^2.")
+	return p.stop(t, "`"+printable(found)+"` can't be part of a unit.", "A unit is made of words such as m, kg, N with powers, blanks and one slash: kg m/s^2.")
 }
 
 // minusPower reads s-1 as s^-1.
@@ -201,14 +201,14 @@ func (p *shaper) slash(t Part, blank bool) bool {
 	p.at++
 	spaced := p.blanks() || blank
 	if spaced && p.place == AfterNumber {
-		p.wrong(t, "The solidus of a unit is tight.", "Write it without blanks.")
+		p.wrong(t, "The slash in a unit has no blanks round it.", "Write it without blanks.")
 	}
 	if len(p.out.factors) == 0 && !p.one {
-		p.wrong(t, "A unit does not begin with a solidus.", "Write a unit before it, or a negative power.")
+		p.wrong(t, "A unit can't begin with a slash.", "Write a unit before it, or a negative power.")
 	}
 	p.denominator(t, false)
 	if k := p.tok().Kind; k != PartWord && k != PartOpen {
-		return p.stop(t, "No unit follows the solidus.", "A solidus in a unit has a unit after it: m/s.")
+		return p.stop(t, "No unit follows the slash.", "Write a unit after it: m/s.")
 	}
 	return true
 }
@@ -216,7 +216,7 @@ func (p *shaper) slash(t Part, blank bool) bool {
 // denominator begins what stands under the solidus.
 func (p *shaper) denominator(t Part, per bool) {
 	if p.den && !per {
-		p.wrong(t, "A unit has one solidus.", "Put what is below it in brackets.")
+		p.wrong(t, "A unit has one slash.", "Put what is below it in brackets.")
 	}
 	p.den, p.per, p.out.solidus = true, per, true
 }
@@ -258,7 +258,7 @@ func (p *shaper) hyphenPounds() {
 // bracket reads (kg K), which stands after a solidus.
 func (p *shaper) bracket(t Part) bool {
 	if !p.den && p.place == AfterNumber && len(p.out.factors) > 0 {
-		p.wrong(t, "A bracket in a unit stands after the solidus.", "Write the product without it.")
+		p.wrong(t, "A bracket in a unit comes after the slash.", "Write the product without it.")
 	}
 	first := len(p.out.factors)
 	p.at++
@@ -273,9 +273,9 @@ func (p *shaper) bracket(t Part) bool {
 				return false
 			}
 		case PartOpen:
-			return p.stop(p.tok(), "Brackets in a unit do not nest.", "Write one pair, after the solidus: J/(kg K).")
+			return p.stop(p.tok(), "Brackets in a unit do not nest.", "Write one pair, after the slash: J/(kg K).")
 		case PartSolidus:
-			return p.stop(p.tok(), "A unit has one solidus.", "Write powers with a minus sign instead: m^-1.")
+			return p.stop(p.tok(), "A unit has one slash.", "Write powers with a minus sign instead: m^-1.")
 		default:
 			return p.stop(p.tok(), "The bracket in the unit is not closed as it should be.", "Write the product of units that it holds, then `)`: J/(kg K).")
 		}
@@ -320,7 +320,7 @@ func (p *shaper) wordOrKeyword(t Part) bool {
 		p.at++
 		p.blanks()
 		if p.place == AfterNumber {
-			p.wrong(t, "`per` is not read after a number.", "Write a solidus.")
+			p.wrong(t, "`per` is not read after a number.", "Write a slash.")
 		}
 		p.denominator(t, true)
 		if k := p.tok().Kind; k != PartWord && k != PartOpen {
@@ -418,7 +418,7 @@ func (p *shaper) afterFactor() bool {
 	switch t := p.toks[at]; {
 	case t.Kind == PartWord && t.Text != "per" && t.Text != "squared" && t.Text != "cubed",
 		t.Kind == PartDot, t.Kind == PartStar, t.Kind == PartOpen:
-		p.wrong(t, "What is below the solidus is not clear.", "Put it in brackets.")
+		p.wrong(t, "It isn't clear what is below the slash.", "Put it in brackets.")
 	}
 	return true
 }

@@ -93,7 +93,7 @@ var table = [...]about{
 	{BadNumber, Error, "A number is written in a way that has another meaning here, such as a decimal comma."},
 	{TwoReadings, Error, "The line can be read in two ways; both are offered."},
 	{UnknownUnit, Error, "No unit has this name; the nearest are offered."},
-	{UnitText, Error, "The text of a unit is not written as units are; the unit meant is offered."},
+	{UnitText, Error, "This isn't a unit; the unit meant is offered."},
 	{NamesTogether, Error, "Names stand side by side without an operator; the product is offered."},
 	{NotWritten, Error, "The notation is known, but is written in another way here; that way is offered."},
 	{NotAvailableYet, Error, "A part of the language that this version does not work out yet."},

@@ -149,7 +149,7 @@ func (c *coder) unknownName(x *syntax.Name) {
 		hint = "For the constant, write `constants " + x.Name + "` in a line above."
 	}
 	if c.p.Units.Has(x.Name) {
-		hint += " A unit stands only after a written number: 1 " + x.Name + "."
+		hint += " As a unit it needs a number before it: 1 " + x.Name + "."
 	}
 	c.find(finding.UnknownName, x.At, "No line above gives "+x.Name+".", hint, near...)
 }

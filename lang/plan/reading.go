@@ -132,7 +132,7 @@ func (c *coder) apart(x *syntax.Binary) bool {
 	}
 	joined := c.source(q.At) + "/" + n.Name
 	c.find(finding.UnitText, x.At, "`"+c.source(x.At)+"` divides by a name "+n.Name+", which no line above gives.",
-		"A unit is written without blanks round its solidus.", joined)
+		"Write a unit without blanks round its slash.", joined)
 	return true
 }
 

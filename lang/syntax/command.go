@@ -23,7 +23,7 @@ var (
 	describeWord  = StatementWord{Word: "describe", Form: "describe NAME", Summary: "Tells what a name is and where it is used.", Example: "describe k", Ready: true, read: readCommand, prose: true}
 	helpWord      = StatementWord{Word: "help", Form: "help [WORD]", Summary: "Looks up a unit, a quantity, a formula, a function or a statement.", Example: "help newton", Ready: true, read: readCommand, prose: true}
 	namesWord     = StatementWord{Word: "names", Form: "names", Summary: "Lists what has been given and worked out.", Example: "names", Ready: true, read: readCommand, alone: true}
-	undoWord      = StatementWord{Word: "undo", Form: "undo", Summary: "Takes the last statement back with what hangs on it.", Example: "undo", Ready: true, read: readCommand, alone: true}
+	undoWord      = StatementWord{Word: "undo", Form: "undo", Summary: "Removes the last line.", Example: "undo", Ready: true, read: readCommand, alone: true}
 	saveWord      = StatementWord{Word: "save", Form: "save FILE", Summary: "Writes the worksheet to a file.", Example: "save porch-swing.worked", Ready: true, read: readCommand, prose: true}
 	openWord      = StatementWord{Word: "open", Form: "open FILE", Summary: "Reads a worksheet from a file.", Example: "open porch-swing.worked", Ready: true, read: readCommand, prose: true}
 	replayWord    = StatementWord{Word: "replay", Form: "replay", Summary: "Works every line out again and compares it with its record.", Example: "replay", Ready: true, read: readCommand, alone: true}

@@ -60,7 +60,7 @@ func statement[G any, S interface {
 func unexpected(t token) *fault {
 	at := t.span()
 	if t.kind == eofToken {
-		return &fault{finding.New(finding.Incomplete, at, "The line ends before the statement does.", "Write the rest of it.")}
+		return &fault{finding.New(finding.Incomplete, at, "This line is unfinished.", "Write the rest of it.")}
 	}
 	message, hint := "\""+t.text+"\" does not fit here.", "`help` shows how statements are written."
 	switch {

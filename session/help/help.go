@@ -89,7 +89,7 @@ func unknown(pad *session.Pad, word string) []string {
 	if rs := []rune(word); len(rs) > 40 {
 		short = string(rs[:40]) + "…"
 	}
-	out := []string{"Nothing is known of `" + short + "`."}
+	out := []string{"No help on `" + short + "`."}
 	words := Words(pad)
 	near := writing.Nearest(word, slices.Values(words))
 	for _, w := range words {
