@@ -65,6 +65,10 @@ func TestShapes(t *testing.T) {
 		{"v(t) against t from 0 s to 6 s", "From 0 s to 2 s, v is a line in t through the origin, with slope 2 m/s². From 2 s to 6 s, v is a line in t with slope -1 m/s²: zero at t = 6 s."},
 		{"hypot(v0, g*t) against t from 0 s to 2 s", "hypot(v0, g·t) rises from 12 m/s at t = 0 to 22.9817 m/s at t = 2 s (judged from samples)."},
 		{"(1 m)*q/(q^2 - 1 m^2) against q from -3 m to 3 m", "(1 m)·q/(q² - 1 m²) runs off at q = -1 m, at q = 1 m; zero at q = 0; the same with the other sign on both sides of q = 0 (judged from samples)."},
+		{"sin(n)^2 + cos(n)^2 - 1 against n from 0 to 10", "sin(n)² + cos(n)² - 1 is constant: 0, judged from 257 values."},
+		{"max(n - 3, 0) against n from 0 to 5", "max(n - 3, 0) rises from 0 at n = 0 to 2 at n = 5; 0 from n = 0 to n = 3 (judged from samples)."},
+		{"n^2 against n from 0 to 1", "n² is a parabola in n that opens upward: least 0 at n = 0, 1 at n = 1."},
+		{"n^5 - n against n from -1 to 1", "n⁵ - n is greatest, 0.534992, at n = -0.66874 and least, -0.534992, at n = 0.66874; zero at n = -1, 0, 1; the same with the other sign on both sides of n = 0 (judged from samples)."},
 		{"√(1 m^2 - r^2) against r from -1.5 m to 1.5 m", "√(1 m² - r²) is greatest, 1 m, at r = 0 and least, 0 m, at r = -1 m; with a break below r = -1 m, above r = 1 m; zero at r = -1 m, 1 m; the same on both sides of r = 0 (judged from samples)."},
 	}
 	for _, tt := range tests {

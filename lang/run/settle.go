@@ -44,6 +44,26 @@ func (p *Program) Settled(st *State, fn int, x float64) (float64, bool) {
 	return n.settled(), ok
 }
 
+// residuePlaces are the places of a range at which a curve is asked what it is
+// added up from.
+const residuePlaces = 9
+
+// Residue is below what size a value of a curve over a range is looked at for being
+// 0 but for its error; 0 for a curve in which nothing cancels.
+func (p *Program) Residue(st *State, fn int, from, to float64) float64 {
+	if !p.Funcs[fn].adds(p) {
+		return 0
+	}
+	w, most := p.floats(st).bounds(exact), 0.0
+	for i := range residuePlaces {
+		x := from + float64((to-from)*float64(i))/(residuePlaces-1)
+		if n, ok := w.boundAt(fn, []float64{x}, exact, 0); ok && n.e-n.e == 0 {
+			most = max(most, n.e)
+		}
+	}
+	return 4 * most
+}
+
 // Off is how far the value of a slot of the main code may be off: the bound of
 // its error, in coherent SI units. It is 0 if the slot has no value.
 func (p *Program) Off(st *State, s Slot) float64 {

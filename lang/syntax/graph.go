@@ -50,7 +50,6 @@ func (s *Graph) Exprs() []Expr {
 func (*Graph) Defines() []Ident { return nil }
 func (*Graph) Records() bool    { return false }
 func (*Graph) Stored() bool     { return true }
-func (*Graph) Role() Role       { return Task }
 func (*Graph) stmt()            {}
 
 var graphLines = production[Graph]()

@@ -63,20 +63,33 @@ func (p *plot) facts(c *curve, named string, sampled graph.Curve) string {
 }
 
 func (t teller) zeros(f graph.Facts) []string {
-	if len(f.Zeros) == 0 {
-		return nil
+	var said []string
+	if n := len(f.Flat); n > maxZeros {
+		said = append(said, "0 along "+strconv.Itoa(n)+" stretches")
+	} else {
+		for _, s := range f.Flat {
+			said = append(said, "0 from "+t.x(t.tidy(s.From))+" to "+t.x(t.tidy(s.To)))
+		}
 	}
-	if len(f.Zeros) > maxZeros {
-		return []string{"zero in " + strconv.Itoa(len(f.Zeros)) + " places"}
+	if n := len(f.Zeros); n > maxZeros {
+		return append(said, "zero in "+strconv.Itoa(n)+" places")
 	}
 	var at []string
 	for _, x := range f.Zeros {
-		if math.Abs(x) < 1e-12*(t.to-t.from) {
-			x = 0
-		}
-		at = append(at, t.xValue(x))
+		at = append(at, t.xValue(t.tidy(x)))
 	}
-	return []string{"zero at " + t.p.s.Against.Name + " = " + strings.Join(at, ", ")}
+	if at == nil {
+		return said
+	}
+	return append(said, "zero at "+t.p.s.Against.Name+" = "+strings.Join(at, ", "))
+}
+
+// tidy is a place on the axis, 0 where it is but for rounding.
+func (t teller) tidy(x float64) float64 {
+	if math.Abs(x) < 1e-12*(t.to-t.from) {
+		return 0
+	}
+	return x
 }
 
 // gaps says where a curve breaks off.

@@ -124,6 +124,10 @@ func (p *plot) evaluate() bool {
 			return false
 		}
 		n := len(varying)
+		residue := 0.0
+		if n == 1 {
+			residue = p.Planner.Program.Residue(&p.State, c.fn, p.from, p.to)
+		}
 		c.eval = func(x, y []float64, ok []bool) {
 			if p.State.Budget.Ended() != limit.Going {
 				clear(ok)
@@ -134,6 +138,13 @@ func (p *plot) evaluate() bool {
 			}
 			for _, f := range columns.Run([][]float64{x, x}[:n], [][]float64{y}) {
 				ok[f.Lane] = false
+			}
+			for i, v := range y {
+				if ok[i] && v != 0 && math.Abs(v) < residue {
+					if settled, known := p.Planner.Program.Settled(&p.State, c.fn, x[i]); known {
+						y[i] = settled
+					}
+				}
 			}
 		}
 	}

@@ -20,8 +20,8 @@ type teller struct {
 
 // y is a value of the curve, x a place on the axis, each with its unit.
 func (t teller) y(v float64) string {
-	if v == 0 {
-		return "0 " + t.c.unit.Screen()
+	if u := t.c.unit.Screen(); v == 0 && u != "1" {
+		return "0 " + u
 	}
 	return t.p.ShownIn(v, t.c.unit)
 }

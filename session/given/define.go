@@ -34,7 +34,8 @@ func Define(l *eval.Line, d *plan.Def, s *syntax.Define) {
 		return
 	}
 	d.Given = !s.In.Present() && eval.IsWritten(s.X)
-	result(l, d, s.X, s.In, s.Plain())
+	plain := d.Given && eval.IsPlain(s.X)
+	result(l, d, s.X, s.In, plain)
 	if d.Given && !d.Failed() {
 		d.Exponent = exponentOf(s.X)
 	}

@@ -11,24 +11,30 @@ type Facts struct {
 	Greatest       Point
 	Least          Point
 	Zeros          []float64
-	Even, Odd      bool // about x = 0, where the range is symmetric
+	Flat           []Stretch // where it is 0 throughout
+	Even, Odd      bool      // about x = 0, where the range is symmetric
 	AtFrom, AtTo   Point
 	HasFrom, HasTo bool
 }
 
+// Stretch is a part of the range.
+type Stretch struct{ From, To float64 }
+
 // Look gathers facts about a sampled curve.
 func Look(f Function, c Curve, from, to float64) Facts {
 	out := Facts{Rises: true, Falls: true, Greatest: Point{Y: math.Inf(-1)}, Least: Point{Y: math.Inf(1)}}
+	var greatest, least []Point // the pieces that these lie in, at hi and lo
+	var hi, lo int
 	for _, run := range c.Runs {
 		for i, p := range run {
 			if p.Y > out.Greatest.Y {
-				out.Greatest = refine(f, run, i, 1)
+				out.Greatest, greatest, hi = p, run, i
 			}
 			if p.Y < out.Least.Y {
-				out.Least = refine(f, run, i, -1)
+				out.Least, least, lo = p, run, i
 			}
 			if p.Y == 0 {
-				out.zero(p.X)
+				out.zeroSample(f, run, i)
 			}
 			if i == 0 {
 				continue
@@ -39,6 +45,9 @@ func Look(f Function, c Curve, from, to float64) Facts {
 				out.zero(crossing(f, run[i-1].X, p.X, run[i-1].Y))
 			}
 		}
+	}
+	if !c.Empty() {
+		out.Greatest, out.Least = refine(f, greatest, hi, 1), refine(f, least, lo, -1)
 	}
 	if len(c.Runs) > 1 {
 		out.Rises, out.Falls = false, false
@@ -58,6 +67,50 @@ func Look(f Function, c Curve, from, to float64) Facts {
 	return out
 }
 
+// zeroSample lists a point of a run that is 0: one place, or together with the
+// point before it, where the curve is 0 between them too, a part of a stretch.
+func (f *Facts) zeroSample(fn Function, run []Point, i int) {
+	x := run[i].X
+	if i == 0 || run[i-1].Y != 0 {
+		f.zero(x)
+		return
+	}
+	before := run[i-1].X
+	n := len(f.Flat)
+	if y, ok := fn.at(before + (x-before)/2); !ok || y != 0 {
+		f.zero(x)
+		return
+	}
+	if n == 0 || f.Flat[n-1].To < before {
+		if last := len(f.Zeros) - 1; last >= 0 && f.Zeros[last] == before {
+			f.Zeros = f.Zeros[:last]
+		}
+		begin := before
+		if i > 1 {
+			begin = lastZero(fn, before, run[i-2].X)
+		}
+		f.Flat = append(f.Flat, Stretch{From: begin})
+		n++
+	}
+	f.Flat[n-1].To = x
+	if i+1 < len(run) && run[i+1].Y != 0 {
+		f.Flat[n-1].To = lastZero(fn, x, run[i+1].X)
+	}
+}
+
+// lastZero is how far a curve is 0 from a place where it is, toward another.
+func lastZero(f Function, zero, other float64) float64 {
+	for range 60 {
+		mid := zero + (other-zero)/2
+		if y, ok := f.at(mid); ok && y == 0 {
+			zero = mid
+		} else {
+			other = mid
+		}
+	}
+	return zero
+}
+
 // zero lists a zero, once.
 func (f *Facts) zero(x float64) {
 	if n := len(f.Zeros); n == 0 || math.Abs(f.Zeros[n-1]-x) > 1e-9*math.Abs(x) {
@@ -66,7 +119,7 @@ func (f *Facts) zero(x float64) {
 }
 
 // refine finds the greatest value near a point, or the least with sign -1, by
-// golden sections.
+// golden sections; the point itself where no value is more than rounding beyond its.
 func refine(f Function, run []Point, i int, sign float64) Point {
 	if i == 0 || i == len(run)-1 {
 		return run[i]
@@ -91,7 +144,7 @@ func refine(f Function, run []Point, i int, sign float64) Point {
 		}
 	}
 	mid := a + (b-a)/2
-	if y, ok := f.at(mid); ok && sign*y >= sign*run[i].Y {
+	if y, ok := f.at(mid); ok && sign*(y-run[i].Y) > 1e-15*math.Abs(y) {
 		return Point{mid, y}
 	}
 	return run[i]
