@@ -10,13 +10,14 @@ import (
 
 // gluedCall reads a word as a function with its argument behind it, without
 // brackets: sin30, cosθ, ln2. A word of letters only is one where the rest is a
-// name of the worksheet or a Greek letter.
+// name of the worksheet or a Greek letter. The shortest function counts.
 func (c *coder) gluedCall(word string) (string, bool) {
-	for _, f := range ops.Functions() {
-		rest, ok := strings.CutPrefix(word, f.Name)
-		if !ok || len(f.Name) < 2 || rest == "" {
+	for end := 2; end < len(word); end++ {
+		f, ok := ops.Named(word[:end])
+		if !ok || f.Name != word[:end] {
 			continue
 		}
+		rest := word[end:]
 		if strings.Trim(rest, "0123456789") == "" {
 			if f.Ready && f.Takes == ops.AngleToPure {
 				rest += "°"
