@@ -64,8 +64,8 @@ var families = []family{
 	{"graphs", graphs, byIteration, 1, true},
 }
 
-// cases is how many pages are judged. REFEREE sets it: 100000 in CI, 10000000 to
-// look for what is rare.
+// cases is how many pages are judged. REFEREE sets it: 100000 takes some
+// minutes, 10000000 looks for what is rare.
 func cases() int {
 	if n, err := strconv.Atoi(os.Getenv("REFEREE")); err == nil {
 		return n
