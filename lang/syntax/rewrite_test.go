@@ -16,8 +16,8 @@ func TestUnplaced(t *testing.T) {
 	trees := []Expr{
 		read("√(m*v@2^2) - π*5 ft 3 inch + sin(30°)*that"), read("f(x = 2 m) with m = 2*m, v = 3 m/s"),
 		read("slope of 2*x at x = 3 m"), read("area under F(x)*2 against x from 0 m to 2*x1"),
-		&List{At: Span{1, 9}, Items: items, Unit: UnitText{Text: "m", At: Span{8, 9}}},
-		&Uncertain{At: Span{1, 9}, X: items[0], By: items[1]},
+		&List{At: Span{From: 1, To: 9}, Items: items, Unit: UnitText{Text: "m", At: Span{From: 8, To: 9}}},
+		&Uncertain{At: Span{From: 1, To: 9}, X: items[0], By: items[1]},
 	}
 	for _, x := range trees {
 		got := Unplaced(x)
