@@ -33,6 +33,7 @@ func (s *CheckStmt) Exprs() []Expr  { return exprs(s.Left, s.Right, s.Within) }
 func (*CheckStmt) Defines() []Ident { return nil }
 func (*CheckStmt) Records() bool    { return false }
 func (*CheckStmt) Stored() bool     { return true }
+func (*CheckStmt) Role() Role       { return Support }
 func (*CheckStmt) stmt()            {}
 
 func readCheck(r *reader, tokens []token) (Stmt, *fault) {

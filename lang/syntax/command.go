@@ -15,6 +15,7 @@ func (*Command) Exprs() []Expr    { return nil }
 func (*Command) Defines() []Ident { return nil }
 func (*Command) Records() bool    { return false }
 func (*Command) Stored() bool     { return false }
+func (*Command) Role() Role       { return Aside }
 func (*Command) stmt()            {}
 
 // The words that act on the scratchpad.

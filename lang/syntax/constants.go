@@ -15,6 +15,7 @@ func (*Constants) Exprs() []Expr      { return nil }
 func (s *Constants) Defines() []Ident { return s.Names }
 func (*Constants) Records() bool      { return false }
 func (*Constants) Stored() bool       { return true }
+func (*Constants) Role() Role         { return Given }
 func (*Constants) stmt()              {}
 
 var constantsLines = production[Constants]()

@@ -27,11 +27,32 @@ func (*Define) Records() bool      { return true }
 func (*Define) Stored() bool       { return true }
 func (*Define) stmt()              {}
 
+// Role tells a given from a result.
+func (s *Define) Role() Role {
+	if s.Plain() {
+		return Given
+	}
+	return Task
+}
+
+// Plain tells whether a name is given one written quantity, with nothing to work
+// out or to convert.
+func (s *Define) Plain() bool { return !s.In.Present() && IsPlain(s.X) }
+
 func (s *Value) Exprs() []Expr  { return []Expr{s.X} }
 func (*Value) Defines() []Ident { return nil }
 func (*Value) Records() bool    { return true }
 func (*Value) Stored() bool     { return true }
 func (*Value) stmt()            {}
+
+// Role says Task where numbers are put in for a change, a place or a stretch.
+func (s *Value) Role() Role {
+	switch s.X.(type) {
+	case *With, *SlopeOf, *AreaUnder:
+		return Task
+	}
+	return Answer
+}
 
 // value reads a result without a name.
 func (r *reader) value(tokens []token) (Stmt, *fault) {

@@ -39,6 +39,7 @@ func (s *FormulaDef) Exprs() []Expr    { return []Expr{s.Left, s.Right} }
 func (s *FormulaDef) Defines() []Ident { return defined(s.Name, s.NameAt) }
 func (*FormulaDef) Records() bool      { return false }
 func (*FormulaDef) Stored() bool       { return true }
+func (*FormulaDef) Role() Role         { return Support }
 func (*FormulaDef) stmt()              {}
 
 // readFormula reads a formula with its indented lines.

@@ -41,6 +41,10 @@ func (s *FuncDef) Exprs() []Expr {
 	return exprs(out...)
 }
 
+// Role says Support: in a part a function is a step towards its answer. Above the
+// parts, where nothing is asked yet, it is of the problem all the same.
+func (*FuncDef) Role() Role { return Support }
+
 func (s *FuncDef) Defines() []Ident { return defined(s.Name, s.NameAt) }
 func (*FuncDef) Records() bool      { return false }
 func (*FuncDef) Stored() bool       { return true }

@@ -50,6 +50,7 @@ func (s *Graph) Exprs() []Expr {
 func (*Graph) Defines() []Ident { return nil }
 func (*Graph) Records() bool    { return false }
 func (*Graph) Stored() bool     { return true }
+func (*Graph) Role() Role       { return Task }
 func (*Graph) stmt()            {}
 
 var graphLines = production[Graph]()

@@ -17,6 +17,7 @@ func (*Let) Exprs() []Expr      { return nil }
 func (s *Let) Defines() []Ident { return s.Symbols }
 func (*Let) Records() bool      { return false }
 func (*Let) Stored() bool       { return true }
+func (*Let) Role() Role         { return Aside }
 func (*Let) stmt()              {}
 
 var letLines = production[Let]()

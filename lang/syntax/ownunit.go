@@ -13,6 +13,7 @@ func (s *UnitDef) Exprs() []Expr    { return []Expr{s.X} }
 func (s *UnitDef) Defines() []Ident { return defined(s.Name, s.NameAt) }
 func (*UnitDef) Records() bool      { return false }
 func (*UnitDef) Stored() bool       { return true }
+func (*UnitDef) Role() Role         { return Given }
 func (*UnitDef) stmt()              {}
 
 // definesUnit tells whether tokens begin with 1 NAME =.

@@ -37,18 +37,21 @@ func (*Part) Exprs() []Expr    { return nil }
 func (*Part) Defines() []Ident { return nil }
 func (*Part) Records() bool    { return false }
 func (*Part) Stored() bool     { return true }
+func (*Part) Role() Role       { return Aside }
 func (*Part) stmt()            {}
 
 func (*Note) Exprs() []Expr    { return nil }
 func (*Note) Defines() []Ident { return nil }
 func (*Note) Records() bool    { return false }
 func (*Note) Stored() bool     { return true }
+func (*Note) Role() Role       { return Aside }
 func (*Note) stmt()            {}
 
 func (*Remark) Exprs() []Expr    { return nil }
 func (*Remark) Defines() []Ident { return nil }
 func (*Remark) Records() bool    { return false }
 func (*Remark) Stored() bool     { return true }
+func (*Remark) Role() Role       { return Aside }
 func (*Remark) stmt()            {}
 
 // readNote reads prose, which may go on over indented lines.

@@ -27,6 +27,7 @@ func (s *Report) Exprs() []Expr  { return []Expr{s.X} }
 func (*Report) Defines() []Ident { return nil }
 func (*Report) Records() bool    { return false }
 func (*Report) Stored() bool     { return true }
+func (*Report) Role() Role       { return Answer }
 func (*Report) stmt()            {}
 
 func readReport(r *reader, tokens []token) (Stmt, *fault) {

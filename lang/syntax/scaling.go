@@ -17,6 +17,7 @@ func (s *Scaling) Exprs() []Expr  { return []Expr{s.X} }
 func (*Scaling) Defines() []Ident { return nil }
 func (*Scaling) Records() bool    { return false }
 func (*Scaling) Stored() bool     { return true }
+func (*Scaling) Role() Role       { return Answer }
 func (*Scaling) stmt()            {}
 
 var scalingLines = production[Scaling]()

@@ -33,12 +33,14 @@ func (*FiguresSetting) Exprs() []Expr    { return nil }
 func (*FiguresSetting) Defines() []Ident { return nil }
 func (*FiguresSetting) Records() bool    { return false }
 func (*FiguresSetting) Stored() bool     { return true }
+func (*FiguresSetting) Role() Role       { return Aside }
 func (*FiguresSetting) stmt()            {}
 
 func (*RoundSetting) Exprs() []Expr    { return nil }
 func (*RoundSetting) Defines() []Ident { return nil }
 func (*RoundSetting) Records() bool    { return false }
 func (*RoundSetting) Stored() bool     { return true }
+func (*RoundSetting) Role() Role       { return Aside }
 func (*RoundSetting) stmt()            {}
 
 // Rule is the rule of rounding that is set.

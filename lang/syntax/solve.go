@@ -86,6 +86,7 @@ func (s *Solve) Defines() []Ident {
 
 func (*Solve) Records() bool { return true }
 func (*Solve) Stored() bool  { return true }
+func (*Solve) Role() Role    { return Task }
 func (*Solve) stmt()         {}
 
 var solveLines = production[Solve]()

@@ -15,6 +15,7 @@ func (*Steps) Exprs() []Expr    { return nil }
 func (*Steps) Defines() []Ident { return nil }
 func (*Steps) Records() bool    { return false }
 func (*Steps) Stored() bool     { return true }
+func (*Steps) Role() Role       { return Support }
 func (*Steps) stmt()            {}
 
 var stepsLines = production[Steps]()

@@ -13,9 +13,36 @@ type Stmt interface {
 	Records() bool
 	// Stored tells whether the statement is kept in a worksheet.
 	Stored() bool
+	// Role is what the statement does in an exercise.
+	Role() Role
 
 	stmt()
 }
+
+// Role is what a statement does in an exercise: whether it is set up by the
+// writer, asks for something, or belongs to the solution. What may be shown to
+// one who has to find the answers hangs on it.
+type Role uint8
+
+// The roles; those from Task on belong to the solution.
+const (
+	Aside   Role = iota // neither: prose, settings, a symbol without a value
+	Given               // is known from the start
+	Task                // asks for a result of the numbers that are put in
+	Answer              // asks for a result, or says it: a number in it may be one
+	Support             // explains or tests a result, and asks for nothing
+)
+
+// Asks tells whether a statement asks for something, which takes room to answer.
+func (r Role) Asks() bool { return r == Task || r == Answer }
+
+// PutsIn tells whether the numbers of a statement are those of the problem, and
+// not answers.
+func (r Role) PutsIn() bool { return r == Given || r == Task }
+
+// Solves tells whether a statement belongs to the solution; so does what explains
+// it.
+func (r Role) Solves() bool { return r >= Task }
 
 // Ident is a name that a statement gives or asks for, in canonical form.
 type Ident struct {

@@ -157,3 +157,17 @@ func (*Root) expr()      {}
 func (*Call) expr()      {}
 func (*List) expr()      {}
 func (*Uncertain) expr() {}
+
+// IsPlain tells whether a written expression is one quantity, without an
+// operator.
+func IsPlain(x Expr) bool {
+	switch x := x.(type) {
+	case *Number, *Quantity, *Mixed, *Pi:
+		return true
+	case *Unary:
+		return IsPlain(x.X)
+	case *Paren:
+		return IsPlain(x.X)
+	}
+	return false
+}

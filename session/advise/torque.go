@@ -17,7 +17,7 @@ func torqueOrEnergy(l *eval.Line, name string, v *entry.Value, in syntax.UnitTex
 	}
 	at := in.At
 	if !in.Present() {
-		if !eval.IsPlain(x) {
+		if !syntax.IsPlain(x) {
 			return
 		}
 		at = x.Span()

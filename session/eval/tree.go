@@ -18,20 +18,6 @@ func IsWritten(x syntax.Expr) bool {
 	return written
 }
 
-// IsPlain tells whether a written expression is one quantity, without an
-// operator.
-func IsPlain(x syntax.Expr) bool {
-	switch x := x.(type) {
-	case *syntax.Number, *syntax.Quantity, *syntax.Mixed, *syntax.Pi:
-		return true
-	case *syntax.Unary:
-		return IsPlain(x.X)
-	case *syntax.Paren:
-		return IsPlain(x.X)
-	}
-	return false
-}
-
 func IsSymbol(f *syntax.FormulaDef, name string) bool {
 	for _, s := range f.Symbols {
 		if s.Name == name {

@@ -118,7 +118,7 @@ func (l *Line) ownUnitOf(x syntax.Expr, s run.Slot) *units.Unit {
 			return u
 		}
 	}
-	if IsPlain(x) {
+	if syntax.IsPlain(x) {
 		if u := l.WrittenUnit(x); u != nil {
 			return u
 		}
@@ -196,7 +196,7 @@ func (p *Page) callUnit(x *syntax.Call) *units.Unit {
 // asTorque shows a result in N m rather than J where its name says that it is a
 // torque (SI Brochure 9, 2.3.4: the joule is never used for it).
 func (l *Line) asTorque(name string, x syntax.Expr, u *units.Unit) *units.Unit {
-	if u.Text() != "J" || units.Usual(name) != "N m" || IsPlain(x) {
+	if u.Text() != "J" || units.Usual(name) != "N m" || syntax.IsPlain(x) {
 		return u
 	}
 	newtonMetre, bad := l.Planner.Units.Parse("N m", units.AloneInPlace)

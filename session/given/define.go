@@ -34,8 +34,7 @@ func Define(l *eval.Line, d *plan.Def, s *syntax.Define) {
 		return
 	}
 	d.Given = !s.In.Present() && eval.IsWritten(s.X)
-	plain := d.Given && eval.IsPlain(s.X)
-	result(l, d, s.X, s.In, plain)
+	result(l, d, s.X, s.In, s.Plain())
 	if d.Given && !d.Failed() {
 		d.Exponent = exponentOf(s.X)
 	}

@@ -67,7 +67,8 @@ type builder struct {
 	part    *Part // nil above the first part
 	results []*entry.Entry
 	answers int
-	asked   int // things that the part asks for, by which room is left
+	asked   int  // things that the part asks for, by which room is left
+	solved  bool // the part has a line of its solution
 }
 
 // add puts a block where the document is at.
@@ -104,7 +105,7 @@ func (b *builder) last() Block {
 // answer.
 func (b *builder) endPart() {
 	if b.part == nil {
-		b.results, b.answers, b.asked = nil, 0, 0
+		b.results, b.answers = nil, 0
 		return
 	}
 	if b.edition == Handout {
@@ -116,7 +117,7 @@ func (b *builder) endPart() {
 		}
 	}
 	b.doc.Parts = append(b.doc.Parts, *b.part)
-	b.part, b.results, b.answers, b.asked = nil, nil, 0, 0
+	b.part, b.results, b.answers, b.asked, b.solved = nil, nil, 0, 0, false
 }
 
 // room is how many lines an answer is left, so that a part with axes to draw on
@@ -135,6 +136,12 @@ func (b *builder) room() int {
 // those of what became of it.
 func (b *builder) entry(e *entry.Entry) {
 	b.flaws(e)
+	if role := roleOf(e); b.part != nil {
+		b.solved = b.solved || role.Solves()
+		if role.Asks() {
+			b.asked++
+		}
+	}
 	switch s := e.Stmt.(type) {
 	case *syntax.Note:
 		b.note(s)
@@ -152,16 +159,21 @@ func (b *builder) entry(e *entry.Entry) {
 		b.key(Working{Lines: []entry.WorkLine{{Lead: s.Name, Left: s.Left, Right: s.Right}}})
 	case *syntax.Define:
 		if e.Outcome == nil && !e.Failed() {
-			b.asked++
 			b.working(e) // a symbol in it has no value yet
 		}
 	case *syntax.Report:
-		b.asked++
 		b.answers++
-	case *syntax.Value, *syntax.Solve, *syntax.Scaling, *syntax.Graph:
-		b.asked++
 	}
 	e.Visit(outcome{b, e})
+}
+
+// roleOf is what an entry does in the exercise. A line that can't be read may be
+// meant for anything: it is taken for one that holds an answer.
+func roleOf(e *entry.Entry) syntax.Role {
+	if e.Stmt == nil {
+		return syntax.Support
+	}
+	return e.Stmt.Role()
 }
 
 // key puts a block into the key alone.
@@ -172,9 +184,9 @@ func (b *builder) key(block Block) {
 }
 
 // note is prose: in a handout only what stands above the parts or directly under a
-// question, since further down it explains the solution.
+// question and its givens, since further down it explains the solution.
 func (b *builder) note(s *syntax.Note) {
-	if b.edition == Key || b.part == nil || b.asked == 0 {
+	if b.edition == Key || !b.solved {
 		b.add(Note{Text: s.Text})
 	}
 }

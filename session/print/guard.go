@@ -47,10 +47,8 @@ func newGuard(all []*entry.Entry) *guarded {
 	g := &guarded{secret: map[string]bool{}}
 	used := unitsUsed(all)
 	for _, e := range all {
-		if !e.Records() {
-			if _, report := e.Stmt.(*syntax.Report); !report {
-				continue
-			}
+		if !roleOf(e).Asks() {
+			continue
 		}
 		for _, v := range e.Values() {
 			for _, u := range used {
@@ -61,29 +59,13 @@ func newGuard(all []*entry.Entry) *guarded {
 		}
 	}
 	for _, e := range all {
-		if typed(e) {
+		if roleOf(e).PutsIn() {
 			for _, n := range numbers().FindAllString(e.Text, -1) {
 				delete(g.secret, n)
 			}
 		}
 	}
 	return g
-}
-
-// typed tells whether the numbers of a statement are put in and not worked out:
-// those of a given, of an equation, of a place on a curve. A check may hold the
-// answer itself.
-func typed(e *entry.Entry) bool {
-	switch s := e.Stmt.(type) {
-	case *syntax.Define, *syntax.Solve, *syntax.Graph:
-		return true
-	case *syntax.Value:
-		switch s.X.(type) {
-		case *syntax.With, *syntax.SlopeOf, *syntax.AreaUnder:
-			return true
-		}
-	}
-	return false
 }
 
 // unitsUsed lists the units in which a worksheet shows or writes anything.

@@ -32,7 +32,6 @@ func (o outcome) Result(r *entry.Result) {
 		o.working(o.e)
 	case *syntax.Define:
 		if r.Records {
-			o.asked++
 			if _, again := s.X.(*syntax.With); again {
 				o.compared(r)
 				return
@@ -114,10 +113,7 @@ func (o outcome) Graph(g *entry.Graph) {
 func (o outcome) Table(t *entry.Table) { o.key(Table{t}) }
 
 // Bars is an energy bar chart.
-func (o outcome) Bars(c *entry.Bars) {
-	o.key(EnergyBars{c})
-	o.asked++
-}
+func (o outcome) Bars(c *entry.Bars) { o.key(EnergyBars{c}) }
 
 // Workings is left out: a document has the working of every result anyway.
 func (o outcome) Workings(*entry.Workings) {}
