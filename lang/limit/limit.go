@@ -1,5 +1,6 @@
 // Package limit names every bound that keeps hostile or mistaken input from
-// costing more than it should. Passing one is a finding, never a crash.
+// costing more than it should. Passing one is a finding, never a crash. The words
+// of a comment up to its full stop are the row of the limit in lang/REFERENCE.md.
 package limit
 
 const (
@@ -10,12 +11,11 @@ const (
 	Nesting = 250
 	// Name is the most bytes of one name.
 	Name = 128
-	// Near is the most names of one length that are compared with a name that no
-	// line gives.
+	// Near is the most names of one length that an unknown name is compared with.
 	Near = 200
-	// Calls is how deep functions may call each other.
+	// Calls is the most calls of functions within each other.
 	Calls = 250
-	// Unknowns is the most unknowns of one search.
+	// Unknowns is the most unknowns of equations that are solved by a search.
 	Unknowns = 16
 	// Args is the most arguments of one call.
 	Args = 32
