@@ -94,12 +94,12 @@ func (d deriver) power(base syntax.Expr, e units.Exp, depth int) (syntax.Expr, b
 	if !ok || !fits {
 		return nil, false
 	}
-	raised := powerExpr(factor{"", closedExpr(unbracket(base), true), less})
+	raised := powerExpr(factor{"", closedExpr(syntax.Unbracket(base), true), less})
 	if less.IsZero() {
 		raised = written("1")
 	}
 	if less.Num() < 0 {
-		raised = &syntax.Binary{Op: syntax.Div, X: written("1"), Y: &syntax.Paren{X: powerExpr(factor{"", closedExpr(unbracket(base), true), less.Neg()})}}
+		raised = &syntax.Binary{Op: syntax.Div, X: written("1"), Y: &syntax.Paren{X: powerExpr(factor{"", closedExpr(syntax.Unbracket(base), true), less.Neg()})}}
 	}
 	k := ratExpr(expRat(e))
 	return times(times(k, &syntax.Paren{X: raised}), &syntax.Paren{X: in}), true
@@ -121,6 +121,6 @@ func (d deriver) call(x *syntax.Call, depth int) (syntax.Expr, bool) {
 	if len(wrong) > 0 {
 		return nil, false
 	}
-	outer = Substitute(syntax.Unplaced(outer), map[string]syntax.Expr{"a": unbracket(u)})
+	outer = Substitute(syntax.Unplaced(outer), map[string]syntax.Expr{"a": syntax.Unbracket(u)})
 	return times(closedExpr(outer, false), &syntax.Paren{X: in}), true
 }

@@ -34,7 +34,7 @@ func (s sum) value() (float64, bool) {
 	for _, t := range s {
 		v, _ := t.coef.Float64()
 		for _, f := range t.factors {
-			switch x := unbracket(f.base).(type) {
+			switch x := syntax.Unbracket(f.base).(type) {
 			case *syntax.Pi:
 				v *= math.Pow(math.Pi, f.exp.Float())
 			case *syntax.Number:

@@ -108,7 +108,7 @@ func (s *isolator) solve(x syntax.Expr, value sum, depth int) ([]root, bool) {
 // isolated finds the values of the unknown without collecting: x is the unknown,
 // holds it once, or is a product that is to be 0.
 func (s *isolator) isolated(x syntax.Expr, value sum, depth int) ([]root, bool) {
-	x = unbracket(x)
+	x = syntax.Unbracket(x)
 	if isName(x, s.unknown) {
 		return []root{{x: sumExpr(value)}}, true
 	}
@@ -199,7 +199,7 @@ type part struct {
 
 // parts lists the terms of a sum, or the factors of a product.
 func parts(x syntax.Expr, plus, minus syntax.Op, inverse bool) []part {
-	b, ok := unbracket(x).(*syntax.Binary)
+	b, ok := syntax.Unbracket(x).(*syntax.Binary)
 	if !ok || b.Op != plus && b.Op != minus {
 		return []part{{x, inverse}}
 	}
@@ -241,7 +241,7 @@ func (s *isolator) undoSum(x *syntax.Binary, value sum, depth int) ([]root, bool
 	}
 	inner := mine.x
 	if mine.minus {
-		inner = &syntax.Unary{Op: syntax.Sub, X: closedExpr(unbracket(mine.x), false)}
+		inner = &syntax.Unary{Op: syntax.Sub, X: closedExpr(syntax.Unbracket(mine.x), false)}
 		if t, ok := (normalizer{}).sum(mine.x); ok && len(t) == 1 {
 			inner = &syntax.Unary{Op: syntax.Sub, X: mine.x}
 		}
@@ -346,7 +346,7 @@ func (s *isolator) undoCall(x *syntax.Call, value sum, depth int) ([]root, bool)
 	if !ok {
 		return nil, false
 	}
-	put := map[string]syntax.Expr{"y": unbracket(sumExpr(value)), "b": other}
+	put := map[string]syntax.Expr{"y": syntax.Unbracket(sumExpr(value)), "b": other}
 	angles := make([]sum, len(inverse.By))
 	for i, text := range inverse.By {
 		if angles[i], ok = fromTable(text, put); !ok {

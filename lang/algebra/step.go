@@ -64,10 +64,10 @@ type Step struct {
 
 // note adds a step, unless it says again what the last one said.
 func (s *isolator) note(left, right syntax.Expr, reason Reason, by ...syntax.Expr) {
-	left, right = unbracket(left), unbracket(right)
+	left, right = syntax.Unbracket(left), syntax.Unbracket(right)
 	last := s.steps[len(s.steps)-1]
 	l, r := syntax.PrintExpr(left), syntax.PrintExpr(right)
-	wasLeft, wasRight := syntax.PrintExpr(unbracket(last.Left)), syntax.PrintExpr(unbracket(last.Right))
+	wasLeft, wasRight := syntax.PrintExpr(syntax.Unbracket(last.Left)), syntax.PrintExpr(syntax.Unbracket(last.Right))
 	switch {
 	case wasLeft == l && wasRight == r:
 		return

@@ -178,17 +178,6 @@ func group(x syntax.Expr) syntax.Expr {
 	return x
 }
 
-// unbracket takes brackets round a whole side off.
-func unbracket(x syntax.Expr) syntax.Expr {
-	for {
-		p, ok := x.(*syntax.Paren)
-		if !ok {
-			return x
-		}
-		x = p.X
-	}
-}
-
 // binary is an operator between two expressions in brackets.
 func binary(op syntax.Op, x, y syntax.Expr) syntax.Expr {
 	return &syntax.Binary{Op: op, X: &syntax.Paren{X: x}, Y: &syntax.Paren{X: y}}

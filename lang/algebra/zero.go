@@ -51,7 +51,7 @@ func (s *isolator) zeroProduct(x syntax.Expr, depth int) ([]root, bool) {
 
 // zeroFactors lists the factors with the unknown of which one must be 0.
 func (s *isolator) zeroFactors(x syntax.Expr, all []syntax.Expr) []syntax.Expr {
-	x = unbracket(x)
+	x = syntax.Unbracket(x)
 	if !s.holds(x) {
 		return all
 	}

@@ -207,7 +207,7 @@ func (c *coder) callRound(x *syntax.Call, slots []run.Slot) (run.Slot, bool) {
 		step := c.constant(1, x.At, run.Static{})
 		return c.emit(run.Instr{Op: ops.Round, A: slots[0], B: step}, x.At, st), true
 	}
-	if n, bare := unbracket(x.Args[1].X).(*syntax.Number); bare && n.Value.Hi == 0 {
+	if n, bare := syntax.Unbracket(x.Args[1].X).(*syntax.Number); bare && n.Value.Hi == 0 {
 		c.find(finding.WrongCall, n.At, "round can't round to a step of 0.", "Give the step, as in round(x, 1 mm).")
 		return run.NoSlot, false
 	}

@@ -112,7 +112,7 @@ func (c *coder) unit(u syntax.UnitText) (*units.Unit, bool) {
 
 // terms returns the slots of the terms of a sum, itself if it is none.
 func (c *coder) terms(x syntax.Expr, whole run.Slot) []run.Slot {
-	if b, ok := unbracket(x).(*syntax.Binary); !ok || b.Op != syntax.Add && b.Op != syntax.Sub {
+	if b, ok := syntax.Unbracket(x).(*syntax.Binary); !ok || b.Op != syntax.Add && b.Op != syntax.Sub {
 		return []run.Slot{whole}
 	}
 	var out []run.Slot
@@ -136,15 +136,4 @@ func (c *coder) terms(x syntax.Expr, whole run.Slot) []run.Slot {
 	}
 	inLine(whole)
 	return out
-}
-
-// unbracket returns what stands within any round brackets.
-func unbracket(x syntax.Expr) syntax.Expr {
-	for {
-		p, ok := x.(*syntax.Paren)
-		if !ok {
-			return x
-		}
-		x = p.X
-	}
 }

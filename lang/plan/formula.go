@@ -204,7 +204,7 @@ func (c *coder) formulaArg(x *syntax.Call, a syntax.Expr, sym syntax.FormulaSymb
 		c.angleOrCycle(a.Span(), sym.Name+" is in "+want.Screen()+"; "+c.shown(a)+" is "+c.kindPhrase(st)+": they differ by the factor 2π.", "")
 		return run.NoSlot, false
 	}
-	if n, bare := unbracket(a).(*syntax.Number); bare && want.Tag() == units.Angle && want.Dim().IsOne() && want.ToSIFloat(1) != 1 && n.Value.Hi != 0 {
+	if n, bare := syntax.Unbracket(a).(*syntax.Number); bare && want.Tag() == units.Angle && want.Dim().IsOne() && want.ToSIFloat(1) != 1 && n.Value.Hi != 0 {
 		f := finding.New(finding.FormulaArgument, n.At, n.Value.Text+" without a unit is read as "+n.Value.Text+" rad; "+sym.Name+" is in "+want.Screen()+".",
 			"Write the unit.", n.Value.Text+want.Text(), n.Value.Text+" rad")
 		f.Severity = finding.Caution

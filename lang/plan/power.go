@@ -50,7 +50,7 @@ func (c *coder) power(x *syntax.Binary, base run.Slot, baseOK bool) (run.Slot, b
 
 // isNumber tells whether an exponent is one written number.
 func isNumber(x syntax.Expr) bool {
-	switch x := unbracket(x).(type) {
+	switch x := syntax.Unbracket(x).(type) {
 	case *syntax.Number:
 		return true
 	case *syntax.Unary:
@@ -88,7 +88,7 @@ func (c *coder) writtenPower(base run.Slot, e units.Exp, at syntax.Span) (run.Sl
 // writtenExponent returns an exponent that is known before anything runs:
 // written numbers, or the name of a given.
 func (c *coder) writtenExponent(x syntax.Expr) (units.Exp, bool) {
-	if n, ok := unbracket(x).(*syntax.Name); ok {
+	if n, ok := syntax.Unbracket(x).(*syntax.Name); ok {
 		return c.givenExponent(n)
 	}
 	return syntax.Rational(x)

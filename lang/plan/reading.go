@@ -166,7 +166,7 @@ func (c *coder) unlikeHint(x, y syntax.Expr, a, b run.Static) string {
 		x     syntax.Expr
 		other run.Static
 	}{{x, b}, {y, a}} {
-		n, bare := unbracket(side.x).(*syntax.Number)
+		n, bare := syntax.Unbracket(side.x).(*syntax.Number)
 		if bare && side.other.Open == 0 && !side.other.Dim.IsOne() {
 			return "Does " + n.Value.Text + " lack its unit? Write, for example, `" + n.Value.Text + " " +
 				units.Preferred(side.other.Dim, side.other.Tag).Text() + "`."
@@ -197,7 +197,7 @@ func factorBetween(a, b units.Dim) (string, bool) {
 
 // fitHint names the given whose unit does not fit, where an argument is one.
 func (c *coder) fitHint(a syntax.Expr, want *units.Unit, otherwise string) string {
-	n, ok := unbracket(a).(*syntax.Name)
+	n, ok := syntax.Unbracket(a).(*syntax.Name)
 	if !ok {
 		return otherwise
 	}

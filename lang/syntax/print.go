@@ -263,7 +263,7 @@ func (p *printer) call(x *Call) {
 			p.text(a.Name, " = ")
 		}
 		if p.screen {
-			p.expr(unbracketed(a.X))
+			p.expr(Unbracket(a.X))
 		} else {
 			p.expr(a.X)
 		}

@@ -14,18 +14,8 @@ func ScreenExpr(x Expr) string {
 		return ""
 	}
 	p := printer{screen: true}
-	p.expr(unbracketed(x))
+	p.expr(Unbracket(x))
 	return p.b.String()
-}
-
-func unbracketed(x Expr) Expr {
-	for {
-		p, ok := x.(*Paren)
-		if !ok {
-			return x
-		}
-		x = p.X
-	}
 }
 
 // screenUnit writes the text of a unit with · and raised whole exponents.

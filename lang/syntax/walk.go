@@ -85,3 +85,14 @@ func Holds(x Expr, name string) bool {
 	})
 	return found
 }
+
+// Unbracket returns what is within any round brackets.
+func Unbracket(x Expr) Expr {
+	for {
+		p, ok := x.(*Paren)
+		if !ok {
+			return x
+		}
+		x = p.X
+	}
+}
