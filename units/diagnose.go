@@ -14,7 +14,7 @@ var slips = [...]struct{ wrong, right string }{
 	{"fps", "ft s^-1"}, {"rps", "rev s^-1"}, {"cps", "Hz"}, {"rads", "rad"}, {"degs", "deg"}, {"degK", "K"},
 	{"celcius", "celsius"}, {"centigrade", "celsius"}, {"sqm", "m^2"}, {"cbm", "m^3"}, {"ccm", "cm^3"}, {"sqcm", "cm^2"},
 	{"ohms", "Ω"}, {"cycles", "rev"}, {"turns", "rev"}, {"turn", "rev"}, {"ftlb", "ft lbf"}, {"ftlbs", "ft lbf"},
-	{"lbft", "lbf ft"}, {"inlb", "inch lbf"}, {"cal_th", "cal"}, {"PSI", "psi"},
+	{"lbft", "lbf ft"}, {"inlb", "inch lbf"}, {"cal_th", "cal"}, {"PSI", "psi"}, {"Lb", "lb"},
 }
 
 // diagnose says what is wrong with a text that is no unit, with every reading.
