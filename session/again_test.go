@@ -113,8 +113,8 @@ func TestWithoutNumbers(t *testing.T) {
 	}
 }
 
-// TestScalingOfItsTime follows a name at a line to what it is worked out from,
-// and takes no name for another that was given anew since.
+// TestScalingOfItsTime follows a name at a line to what it is worked out from: a
+// name that was given anew since is what it was then.
 func TestScalingOfItsTime(t *testing.T) {
 	p := enter(t, "A = 2 m", "y = 3*A", "z = y@2*2", "B = A@1^2", "F(m) = m*g in N", "W = F(2 kg)")
 	tell := func(line, want string) {
@@ -130,6 +130,6 @@ func TestScalingOfItsTime(t *testing.T) {
 	for _, line := range []string{"part b: on the moon", "A = 5 m", "g = 1.62 m/s^2"} {
 		p.Enter(context.Background(), line)
 	}
-	tell("scaling y against A", "y does not depend on A.")
-	tell("scaling W against g", "W does not depend on g.")
+	tell("scaling y against A", "y goes as A: doubling A multiplies y by 2.")
+	tell("scaling W against g", "W goes as g: doubling g multiplies W by 2.")
 }

@@ -5,16 +5,16 @@ import (
 	"steelyard/units"
 )
 
-// Exponent returns the exact power with which an expression grows with a name;
-// false if it is no power of it.
+// Exponent returns the exact power with which an expression grows with a name, where
+// that is positive; false if it is not known to be a power of it.
 func Exponent(x syntax.Expr, name string) (units.Exp, bool) {
 	n := normalizer{unknown: name}
-	s, ok := n.sum(x)
-	if !ok || len(s) != 1 {
-		return units.Exp{}, ok && !n.holds(x)
+	d, ok := n.degreeOf(x)
+	if ok && d.exp.IsZero() { // sgn(x) has jumps
+		s, fits := n.sum(x)
+		return d.exp, fits && !n.holds(sumExpr(collect(s)))
 	}
-	e, rest := s[0].exponentOf(name), s[0].without(name)
-	return e, !n.inTerm(rest)
+	return d.exp, ok && !d.zero
 }
 
 // inTerm tells whether a factor of a term holds the unknown.

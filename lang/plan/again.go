@@ -104,6 +104,10 @@ func (c *coder) replacement(x *syntax.With, i int) (slot, by run.Slot, ok bool) 
 			"Give it in a unit of the same kind.", readings...)
 		return 0, 0, false
 	}
+	if want.Heat == run.Point && got.Heat == run.Plain { // 2*T in K, which T is now
+		got.Heat = run.Point
+		by = c.emit(run.Instr{Op: ops.Copy, A: by}, b.X.Span(), got)
+	}
 	return d.Slot, by, true
 }
 

@@ -1,8 +1,6 @@
 package curve
 
 import (
-	"strconv"
-
 	"math"
 
 	"steelyard/lang/finding"
@@ -108,7 +106,10 @@ func (p *plot) evaluate() bool {
 	if !p.depends {
 		n := &syntax.Name{At: p.s.Against.NameAt, Name: p.s.Against.Name}
 		d, ok := p.varied(n)
-		if ok && d.Given && !d.Failed() && p.Planner.Static(d.Slot).Dim == p.static.Dim {
+		switch {
+		case !ok && d != nil:
+			return false
+		case ok && d.Given && !d.Failed() && p.Planner.Static(d.Slot).Dim == p.static.Dim:
 			varying = append(varying, d.Slot)
 			p.Uses([]*plan.Def{d}, n.At)
 		}
@@ -154,18 +155,11 @@ func (p *plot) evaluate() bool {
 // varied is the definition of a name that the curves were worked out from; false
 // where they were from two lines that gave it.
 func (p *plot) varied(n *syntax.Name) (*plan.Def, bool) {
-	var found *plan.Def
-	for _, c := range p.curves {
-		for _, d := range p.Planner.Varied(n, c.x) {
-			if found != nil && found != d {
-				p.Find(finding.New(finding.TwoReadings, p.s.Against.NameAt, n.Name+" has a value in line "+strconv.Itoa(found.Line)+" and another in line "+strconv.Itoa(d.Line)+"; these curves hold both.",
-					"Write the curve out with one name for each."))
-				return nil, false
-			}
-			found = d
-		}
+	of := make([]syntax.Expr, len(p.curves))
+	for i, c := range p.curves {
+		of[i] = c.x
 	}
-	return found, found != nil
+	return p.Varied(n, of...)
 }
 
 // oneDimension checks that the curves of a graph can share an axis.

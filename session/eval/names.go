@@ -2,6 +2,7 @@ package eval
 
 import (
 	"strconv"
+	"strings"
 
 	"steelyard/lang/finding"
 	"steelyard/lang/plan"
@@ -74,4 +75,30 @@ func (l *Line) GivenAgain(name string, at syntax.Span) {
 	}
 	l.Find(finding.New(finding.GivenAgain, at, name+was+strconv.Itoa(d.Line)+" already; from here on it means this line.",
 		"If that is not meant, choose another name; "+name+"@"+strconv.Itoa(d.Line)+" is the earlier one."))
+}
+
+// Varied is the definition of a name that expressions were worked out from; nil
+// where there is none, and false, which is a finding, where two lines gave it.
+func (l *Line) Varied(n *syntax.Name, of ...syntax.Expr) (*plan.Def, bool) {
+	var found *plan.Def
+	for _, x := range of {
+		for _, d := range l.Planner.Varied(n, x) {
+			if found != nil && found != d {
+				l.Find(finding.New(finding.TwoReadings, n.At, n.Name+" has a value in line "+strconv.Itoa(found.Line)+" and another in line "+strconv.Itoa(d.Line)+"; both are in "+strings.Join(shown(of), ", ")+".",
+					"Write it out with one name for each."))
+				return found, false
+			}
+			found = d
+		}
+	}
+	return found, found != nil
+}
+
+// shown is expressions as they are written on screen.
+func shown(all []syntax.Expr) []string {
+	out := make([]string, len(all))
+	for i, x := range all {
+		out[i] = syntax.ScreenExpr(x)
+	}
+	return out
 }

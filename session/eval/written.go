@@ -42,6 +42,10 @@ func (p *Page) WrittenOut(x syntax.Expr, line int, by *plan.Def) (syntax.Expr, b
 }
 
 func (p *Page) writtenOut(x syntax.Expr, line int, by *plan.Def, depth int) (syntax.Expr, bool) {
+	var but []string // names of that given alone, as Varied has found
+	if by != nil {
+		but = []string{by.Name}
+	}
 	good := true
 	known := map[*plan.Def]syntax.Expr{}
 	x = syntax.Rewrite(x, func(x syntax.Expr) (syntax.Expr, bool) {
@@ -64,7 +68,7 @@ func (p *Page) writtenOut(x syntax.Expr, line int, by *plan.Def, depth int) (syn
 				good = false
 				return nil, false
 			}
-			known[d] = &syntax.Paren{X: p.pinned(inner, d.Line, line, nil)}
+			known[d] = &syntax.Paren{X: p.pinned(inner, d.Line, line, but)}
 		}
 		return known[d], true
 	})

@@ -23,6 +23,9 @@ func Scaling(l *eval.Line, s *syntax.Scaling) {
 	if !ok1 || !ok2 {
 		return
 	}
+	if by, ok1 = l.Varied(&syntax.Name{At: s.Against.NameAt, Name: s.Against.Name}, s.X); !ok1 {
+		return
+	}
 	l.Uses([]*plan.Def{by}, s.Against.NameAt)
 	known := algebraic(s.X)
 	if x, ok := l.WrittenOut(s.X, l.Entry.Line, by); ok {
