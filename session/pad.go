@@ -6,6 +6,7 @@ package session
 
 import (
 	"context"
+	"slices"
 	"strings"
 
 	"steelyard/lang/finding"
@@ -108,6 +109,7 @@ func (p *Pad) EnterAt(ctx context.Context, line int, text string) *entry.Entry {
 
 // enter is EnterAt within the budget of the line that is being worked out.
 func (p *Pad) enter(line int, text string) *entry.Entry {
+	text = syntax.AsStored(text)
 	e := &entry.Entry{Line: line, Text: text, By: p}
 	m := mark{plan: p.page.Planner.Mark(), set: p.page.Set}
 	e.Stmt, e.Findings = syntax.ParseWith(text, reading.Known(p.page))
@@ -123,6 +125,9 @@ func (p *Pad) enter(line int, text string) *entry.Entry {
 	if p.page.State.Budget.Ended() != limit.Going {
 		p.ended(l, m)
 	}
+	e.Findings = slices.DeleteFunc(e.Findings, func(f finding.Finding) bool {
+		return f.ID == finding.ReadAs && !p.page.Set.Note(f.Message)
+	})
 	stays(l, planner.Names.All()[defined:])
 	p.page.Entries = append(p.page.Entries, e)
 	p.marks = append(p.marks, m)

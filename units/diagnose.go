@@ -2,19 +2,37 @@ package units
 
 import "strings"
 
-// slips are short forms that people write, and the unit that is meant. They are
-// offered, not read: the text of a worksheet keeps one form for one unit. The
-// exponent that stood at the wrong word goes to the last word of the right one.
-var slips = [...]struct{ wrong, right string }{
-	{"sec", "s"}, {"secs", "s"}, {"hr", "h"}, {"hrs", "h"}, {"mins", "min"}, {"y", "yr"}, {"yrs", "yr"}, {"wks", "wk"},
-	{"msec", "ms"}, {"usec", "μs"}, {"nsec", "ns"}, {"mtr", "m"}, {"mtrs", "m"}, {"mt", "m"}, {"kms", "km"}, {"cms", "cm"},
-	{"mms", "mm"}, {"in", "inch"}, {"ins", "inch"}, {"yds", "yd"}, {"gm", "g"}, {"gms", "g"}, {"gr", "g"}, {"gr", "grain"},
-	{"kgs", "kg"}, {"kilo", "kg"}, {"kilos", "kg"}, {"lbs", "lb"}, {"mcg", "μg"}, {"amp", "A"}, {"amps", "A"},
-	{"mamp", "mA"}, {"kph", "km h^-1"}, {"kmph", "km h^-1"}, {"kmh", "km h^-1"}, {"kmhr", "km h^-1"}, {"mps", "m s^-1"},
-	{"fps", "ft s^-1"}, {"rps", "rev s^-1"}, {"cps", "Hz"}, {"rads", "rad"}, {"degs", "deg"}, {"degK", "K"},
-	{"celcius", "celsius"}, {"centigrade", "celsius"}, {"sqm", "m^2"}, {"cbm", "m^3"}, {"ccm", "cm^3"}, {"sqcm", "cm^2"},
-	{"ohms", "Ω"}, {"cycles", "rev"}, {"turns", "rev"}, {"turn", "rev"}, {"ftlb", "ft lbf"}, {"ftlbs", "ft lbf"},
-	{"lbft", "lbf ft"}, {"inlb", "inch lbf"}, {"cal_th", "cal"}, {"PSI", "psi"}, {"Lb", "lb"},
+// slip is a short form that people write for a unit.
+type slip struct {
+	wrong, right string
+	read         reach // where it is read, since nothing else can be meant
+}
+
+// reach is where a short form is read; elsewhere its unit is offered.
+type reach uint8
+
+const (
+	nowhere    reach = iota
+	everywhere       // hr, sec
+	below            // right of a slash alone: cm/y
+)
+
+// slips are the short forms. The exponent that stood at the wrong word goes to the
+// last word of the right one.
+var slips = [...]slip{
+	{"sec", "s", everywhere}, {"secs", "s", everywhere}, {"hr", "h", everywhere}, {"hrs", "h", everywhere}, {"mins", "min", everywhere},
+	{"y", "yr", below}, {"yrs", "yr", everywhere}, {"wks", "wk", everywhere}, {"msec", "ms", everywhere}, {"usec", "μs", everywhere},
+	{"nsec", "ns", everywhere}, {"mtr", "m", nowhere}, {"mtrs", "m", nowhere}, {"mt", "m", nowhere}, {"kms", "km", nowhere}, {"cms", "cm", nowhere},
+	{"mms", "mm", nowhere}, {"in", "inch", nowhere}, {"ins", "inch", nowhere}, {"yds", "yd", everywhere}, {"gm", "g", nowhere}, {"gms", "g", nowhere},
+	{"gr", "g", nowhere}, {"gr", "grain", nowhere}, {"kgs", "kg", nowhere}, {"kilo", "kg", nowhere}, {"kilos", "kg", nowhere}, {"lbs", "lb", everywhere},
+	{"mcg", "μg", nowhere}, {"amp", "A", everywhere}, {"amps", "A", everywhere}, {"mamp", "mA", nowhere},
+	{"kph", "km h^-1", everywhere}, {"kmph", "km h^-1", everywhere}, {"kmh", "km h^-1", everywhere}, {"kmhr", "km h^-1", nowhere},
+	{"mps", "m s^-1", nowhere}, {"fps", "ft s^-1", nowhere}, {"rps", "rev s^-1", nowhere}, {"cps", "Hz", nowhere}, {"rads", "rad", nowhere},
+	{"degs", "deg", nowhere}, {"degK", "K", nowhere}, {"celcius", "celsius", nowhere}, {"centigrade", "celsius", nowhere},
+	{"sqm", "m^2", nowhere}, {"cbm", "m^3", nowhere}, {"ccm", "cm^3", nowhere}, {"sqcm", "cm^2", nowhere}, {"ohms", "Ω", everywhere},
+	{"cycles", "rev", nowhere}, {"turns", "rev", nowhere}, {"turn", "rev", nowhere}, {"ftlb", "ft lbf", nowhere}, {"ftlbs", "ft lbf", nowhere},
+	{"lbft", "lbf ft", nowhere}, {"inlb", "inch lbf", nowhere}, {"cal_th", "cal", nowhere}, {"PSI", "psi", everywhere},
+	{"RPM", "rpm", everywhere}, {"KPH", "km h^-1", everywhere}, {"Lb", "lb", nowhere},
 }
 
 // diagnose says what is wrong with a text that is no unit, with every reading.
@@ -140,7 +158,7 @@ func (t *Table) ways(f *factor) (out []string, glued bool) {
 	same, w := sameLetters(f.word), split(f)
 	first, _, _ := strings.Cut(w, " ")
 	switch {
-	case w != "" && (len(same) == 0 || strings.Contains(" N J W V A Pa kg ", " "+first+" ")):
+	case w != "" && (len(same) == 0 || strings.Contains(heads, " "+first+" ")):
 		return []string{w}, true
 	case w != "":
 		return append(same, w), false
@@ -182,19 +200,45 @@ func (t *Table) digitPower(f *factor) (string, bool) {
 	return word + "^" + digits, word != ""
 }
 
+// maxGlued is the length of the longest word that is taken apart.
+const maxGlued = 12
+
 // split reads Nm as N m: the fewest symbols that make up the word, the first
 // as long as can be.
 func split(f *factor) string {
-	const most = 12
-	if len(f.word) > most {
+	if len(f.word) > maxGlued {
 		return ""
 	}
-	for pieces := 2; pieces <= 4; pieces++ {
+	for pieces := 2; pieces <= maxPieces; pieces++ {
 		if w := splitInto(f.word, pieces, f.exp.num < 0); w != "" && !strings.HasPrefix(w, "K ") {
 			return w
 		}
 	}
 	return ""
+}
+
+// maxPieces is the most symbols that a word is taken apart into.
+const maxPieces = 4
+
+// heads are the units that others are run together with: Nm, kgm/s.
+const heads = " N J W V A Pa kg "
+
+// splits counts the ways to take a word apart that follows a symbol; none has a
+// symbol twice in a row, which is a power.
+func splits(word, before string) (n int) {
+	if joinable(word) && word != before && before != "" {
+		n++
+	}
+	for cut := 1; cut < len(word); cut++ {
+		head := word[:cut]
+		if a, ok := find(head); before == "" && (!ok || !strings.Contains(heads, " "+a.row.symbol+" ")) {
+			continue
+		}
+		if head != before && joinable(head) {
+			n += splits(word[cut:], head)
+		}
+	}
+	return n
 }
 
 func splitInto(word string, pieces int, negative bool) string {

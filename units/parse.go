@@ -1,5 +1,7 @@
 package units
 
+import "strings"
+
 // ProblemKind tells what is wrong with the text of a unit.
 type ProblemKind uint8
 
@@ -31,7 +33,46 @@ func (t *Table) parse(text string, place Place) (*Unit, *Problem) {
 	if bad == nil {
 		return u, nil
 	}
-	return nil, t.diagnose(&s, bad, text, place)
+	p := t.diagnose(&s, bad, text, place)
+	if len(p.Readings) != 1 || !t.sure(&s) {
+		return nil, p
+	}
+	meant := shapeOf(p.Readings[0], place)
+	if u, bad = t.unitOf(&meant, p.Readings[0]); bad != nil {
+		return nil, p
+	}
+	u.loose = true
+	return u, nil
+}
+
+// sure tells whether nobody could mean another unit than the one reading of a text
+// that is not written as units are.
+func (t *Table) sure(s *shape) bool {
+	if s.fault != nil && !s.fault.sure {
+		return false
+	}
+	for i := range s.factors {
+		if !t.sureWord(&s.factors[i]) {
+			return false
+		}
+	}
+	return true
+}
+
+// sureWord tells it of one word: a unit, a short form that is no other's, a power
+// without its sign, or symbols that can be taken apart in one way.
+func (t *Table) sureWord(f *factor) bool {
+	if _, ok := t.find(f.word); ok {
+		return !f.metreSecond()
+	}
+	for i := range slips {
+		if slips[i].wrong == f.word {
+			return slips[i].read == everywhere || slips[i].read == below && f.den
+		}
+	}
+	word := strings.TrimRight(f.word, "0123456789")
+	_, glued := t.ways(f)
+	return glued && (t.Has(word) || splits(word, "") == 1)
 }
 
 // trouble is what kept a text from being a unit: a fault of its shape, or the
@@ -60,7 +101,7 @@ func (t *Table) unitOf(s *shape, text string) (*Unit, *trouble) {
 				side = 1
 			}
 			if marked[side] {
-				return nil, &trouble{&fault{f.from, f.to, "`" + f.word + "` ends a product of units, so there is one at most.", "Write the name instead: degree, percent.", false, true}, -1}
+				return nil, &trouble{&fault{f.from, f.to, "`" + f.word + "` ends a product of units, so there is one at most.", "Write the name instead: degree, percent.", false, true, false}, -1}
 			}
 			marked[side] = true
 		}
@@ -68,7 +109,7 @@ func (t *Table) unitOf(s *shape, text string) (*Unit, *trouble) {
 	}
 	u, ok := build(parts)
 	if !ok {
-		return nil, &trouble{&fault{0, len(text), "The unit is out of range.", "Exponents of a unit have parts up to 99, and its size must be a number that can be held.", true, true}, -1}
+		return nil, &trouble{&fault{0, len(text), "The unit is out of range.", "Exponents of a unit have parts up to 99, and its size must be a number that can be held.", true, true, false}, -1}
 	}
 	return u, nil
 }

@@ -17,7 +17,7 @@ func TestParse(t *testing.T) {
 		{"kg", "kg", "kg", "kg", None}, {"N m", "N m", "N·m", "kg m^2 s^-2", None}, {"N·m", "N m", "N·m", "kg m^2 s^-2", None},
 		{"m/s²", "m/s^2", "m/s²", "m s^-2", None}, {"m s^-2", "m s^-2", "m·s⁻²", "m s^-2", None}, {"m·s⁻²", "m s^-2", "m·s⁻²", "m s^-2", None},
 		{"J/(g °C)", "J/(g °C)", "J/(g·°C)", "m^2 s^-2 K^-1", None}, {"J/(°C g)", "J/(°C g)", "J/(°C·g)", "m^2 s^-2 K^-1", None},
-		{"m^(1/2)", "m^(1/2)", "m^(1/2)", "m^(1/2)", None}, {"m^0.5", "m^(1/2)", "m^(1/2)", "m^(1/2)", None}, {"s^-1", "1/s", "1/s", "s^-1", None},
+		{"m^(1/2)", "m^(1/2)", "m^(1/2)", "m^(1/2)", None}, {"m^0.5", "m^(1/2)", "m^(1/2)", "m^(1/2)", None}, {"s^-1", "1/s", "1/s", "s^-1", None}, {"1/s", "1/s", "1/s", "s^-1", None}, {"1/(kg m)", "1/(kg m)", "1/(kg·m)", "kg^-1 m^-1", None},
 		{"kg^-1 m^-2", "1/(kg m^2)", "1/(kg·m²)", "kg^-1 m^-2", None}, {"m^(-1/2)", "1/m^(1/2)", "1/m^(1/2)", "m^(-1/2)", None},
 		{"m^+2", "m^2", "m²", "m^2", None}, {"m⁺²", "m^2", "m²", "m^2", None}, {"m^0", "1", "1", "1", None}, {"", "1", "1", "1", None}, {"1", "1", "1", "1", None},
 		{"metres", "m", "m", "m", None}, {"meter", "m", "m", "m", None}, {"Kilometres", "km", "km", "m", None}, {"millinewtons", "mN", "mN", "kg m s^-2", None},
@@ -49,9 +49,9 @@ func TestParse(t *testing.T) {
 // TestAloneOnly reads what is read only where nothing but a unit can stand.
 func TestAloneOnly(t *testing.T) {
 	for text, want := range map[string]string{
-		"N*m": "N m", "N × m": "N m", "m / s": "m/s", "1/s": "1/s", "1 / s^2": "1/s^2", "metres per second": "m/s", "metres per second squared": "m/s^2",
-		"metres per second per second": "m/s^2", "joules per kilogram kelvin": "J/(kg K)", "kilometres per hour": "km/h", "J/(kg*K)": "J/(kg K)",
-		"kg * m / s^2": "kg m/s^2", "1/(kg m)": "1/(kg m)", "pounds force per square inch": "lbf/inch^2",
+		"N*m": "N m", "N × m": "N m", "m / s": "m/s", "1 / s^2": "1/s^2", "metres per second": "m/s", "metres per second squared": "m/s^2",
+		"metres per second per second": "m/s^2", "joules per kilogram kelvin": "J/(kg K)", "kilometres per hour": "km/h",
+		"kg * m / s^2": "kg m/s^2", "pounds force per square inch": "lbf/inch^2",
 	} {
 		u, bad := NewTable().Parse(text, AloneInPlace)
 		if bad != nil {
@@ -71,17 +71,16 @@ func TestAloneOnly(t *testing.T) {
 // every reading, each of which can be read.
 func TestHelpfulAnswers(t *testing.T) {
 	for text, want := range map[string][]string{
-		"Nm": {"N m"}, "kNm": {"kN m"}, "Ns": {"N s"}, "kgm/s": {"kg m/s"}, "kgm^2": {"kg m^2"}, "kgms^-2": {"kg m s^-2"}, "Pas": {"Pa s"}, "Js": {"J s"}, "Vs": {"V s"},
-		"ft-lb": {"ft lbf"}, "lb-ft": {"lbf ft"}, "N-m": {"N m"}, "kg-m": {"kg m"}, "ft-lbs": {"ft lbf"}, "kW-h": {"kW h"},
-		"m/s2": {"m/s^2"}, "m2": {"m^2"}, "cm3": {"cm^3"}, "kgm2": {"kg m^2"}, "kg/m3": {"kg/m^3"},
+		"kgms^-2": {"kg m s^-2"},
+		"ft-lb":   {"ft lbf"}, "lb-ft": {"lbf ft"}, "N-m": {"N m"}, "kg-m": {"kg m"}, "ft-lbs": {"ft lbf"}, "kW-h": {"kW h"},
 		"ms^-1": {"m s^-1", "millisecond^-1"}, "ms^-2": {"m s^-2", "millisecond^-2"}, "ms⁻¹": {"m s^-1", "millisecond^-1"}, "kg ms^-2": {"kg m s^-2", "kg millisecond^-2"},
 		"ms-1": {"m s^-1"}, "m s-2": {"m s^-2"},
-		"J/kg/K": {"J/(kg K)"}, "J/kg K": {"J/(kg K)"}, "J/kg·K": {"J/(kg K)"}, "W/m/K": {"W/(m K)"}, "m/s/s": {"m/(s s)"}, "W/m^2 K": {"W/(m^2 K)"},
-		"sec": {"s"}, "m/sec": {"m/s"}, "hrs": {"h"}, "kph": {"km/h"}, "Kg": {"kg"}, "KM": {"km"}, "KG": {"kg"}, "mtr": {"m"}, "KJ": {"kJ"}, "KHz": {"kHz"},
-		"kmh": {"km/h"}, "mps": {"m/s"}, "y": {"yr"}, "in": {"inch"}, "gm": {"g"}, "lbs": {"lb"}, "amps": {"A"}, "hz": {"Hz"}, "N.m": {"N m"}, "kg m /s": {"kg m/s"},
+		"J/kg K": {"J/(kg K)"}, "J/kg·K": {"J/(kg K)"}, "W/m^2 K": {"W/(m^2 K)"},
+		"Kg": {"kg"}, "KM": {"km"}, "KG": {"kg"}, "mtr": {"m"}, "KJ": {"kJ"}, "KHz": {"kHz"},
+		"mps": {"m/s"}, "y": {"yr"}, "in": {"inch"}, "gm": {"g"}, "hz": {"Hz"}, "kg m /s": {"kg m/s"},
 		"metrs": {"metres", "metre", "meters"}, "kilometrs": {"kilometres", "kilometre", "kilometers"}, "newtns": {"newtons"}, "secnds": {"seconds"}, "jouls": {"joules"},
-		"tsp": {"teaspoon"}, "ozt": {"troy ounce"}, "gr": {"g", "grain"}, "dB": nil, "KPH": {"km/h"},
-		"Cm": {"cm", "C m"}, "1/s": {"s^-1"}, "/s": {"s^-1"}, "Mpa": {"MPa", "mPa"},
+		"tsp": {"teaspoon"}, "ozt": {"troy ounce"}, "gr": {"g", "grain"}, "dB": nil, "Kph": {"km/h"}, "Nms": {"N ms"}, "J/kg/K mol": nil, "N,m": {"N m"},
+		"Cm": {"cm", "C m"}, "/s": {"s^-1"}, "Mpa": {"MPa", "mPa"},
 	} {
 		u, bad := NewTable().Parse(text, AfterNumber)
 		if bad == nil {
@@ -97,6 +96,22 @@ func TestHelpfulAnswers(t *testing.T) {
 			t.Errorf("%q: the first reading is %q, want %q", text, bad.Readings[0], want[0])
 		}
 		checkProblem(t, text, AfterNumber, bad)
+	}
+}
+
+// TestLoose reads what is not written as units are and can mean but one of them.
+func TestLoose(t *testing.T) {
+	for text, want := range map[string]string{
+		"Nm": "N m", "kNm": "kN m", "Ns": "N s", "kgm/s": "kg m/s", "kgm^2": "kg m^2", "Pas": "Pa s", "Js": "J s", "Vs": "V s", "Nmm": "N mm",
+		"m/s2": "m/s^2", "m2": "m^2", "cm3": "cm^3", "kgm2": "kg m^2", "kg/m3": "kg/m^3", "N/mm2": "N/mm^2",
+		"J/kg/K": "J/(kg K)", "W/m/K": "W/(m K)", "m/s/s": "m/s^2", "J/kg°C": "J/(kg °C)", "N.m": "N m", "kg.m/s": "kg m/s",
+		"sec": "s", "m/sec": "m/s", "hrs": "h", "km/hr": "km/h", "kph": "km/h", "KPH": "km/h", "kmh": "km/h", "lbs": "lb", "amps": "A", "RPM": "rpm", "cm/y": "cm/yr",
+	} {
+		for _, place := range []Place{AfterNumber, AloneInPlace} {
+			if u, bad := NewTable().Parse(text, place); bad != nil || u.Text() != want || !u.Loose() {
+				t.Errorf("%q is not read as %s: %+v", text, want, bad)
+			}
+		}
 	}
 }
 
@@ -116,8 +131,8 @@ func checkProblem(t testing.TB, text string, place Place, bad *Problem) {
 // what is out of range apart.
 func TestProblemKinds(t *testing.T) {
 	for text, want := range map[string]ProblemKind{
-		"blorks": ProblemUnknown, "Kg": ProblemUnknown, "metrs": ProblemUnknown, "sec": ProblemUnknown, "Nm": ProblemText, "m/s2": ProblemText, "ms^-1": ProblemText,
-		"J/kg/K": ProblemText, "J/kg K": ProblemText, "ft-lb": ProblemText, "'": ProblemText, "\"": ProblemText, "5": ProblemText, "m^": ProblemText, "m/": ProblemText,
+		"blorks": ProblemUnknown, "Kg": ProblemUnknown, "metrs": ProblemUnknown, "ms^-1": ProblemText,
+		"J/kg K": ProblemText, "ft-lb": ProblemText, "'": ProblemText, "\"": ProblemText, "5": ProblemText, "m^": ProblemText, "m/": ProblemText,
 		"m^100": ProblemRange, "m^1000000000": ProblemRange, "m^-1000000000": ProblemRange, "m^(1/1000000000)": ProblemRange, "m^(1/0)": ProblemRange,
 		"m^99 m": ProblemRange, "Qm^99": ProblemRange, "m^0.0000001": ProblemRange, "m⁹⁹⁹": ProblemRange, "m^99999999999999999999999": ProblemRange,
 	} {

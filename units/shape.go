@@ -23,6 +23,7 @@ type fault struct {
 	message, hint string
 	rangeError    bool
 	lost          bool // no reading can be offered
+	sure          bool // nothing else can be meant, and nothing else is wrong
 }
 
 // shape is the text of a unit by its form alone.
@@ -54,7 +55,7 @@ const (
 
 func shapeOf(text string, place Place) shape {
 	if len(text) > maxText {
-		return shape{fault: &fault{0, maxText, "The text of a unit is too long.", "Write a unit of a few words, such as kg m/s^2.", false, true}}
+		return shape{fault: &fault{0, maxText, "The text of a unit is too long.", "Write a unit of a few words, such as kg m/s^2.", false, true, false}}
 	}
 	var room [16]Part
 	p := shaper{text: text, place: place, toks: room[:0]}
@@ -88,6 +89,15 @@ func (p *shaper) wrong(t Part, message, hint string) {
 	if p.out.fault == nil {
 		p.out.fault = &fault{from: t.From, to: t.To, message: message, hint: hint}
 	}
+	p.out.fault.sure = false
+}
+
+// loose records what is not written so, though nothing else can be meant.
+func (p *shaper) loose(t Part, message, hint string) {
+	if p.out.fault == nil {
+		p.wrong(t, message, hint)
+		p.out.fault.sure = true
+	}
 }
 
 // stop records a fault that leaves nothing to offer.
@@ -120,9 +130,6 @@ func (p *shaper) leadingOne() {
 		p.at = after
 	case next.Kind == PartSolidus || next.Kind == PartWord && next.Text == "per":
 		p.at, p.one = after, true
-		if p.place == AfterNumber {
-			p.wrong(t, "A unit after a number does not begin with 1/.", "Write a negative power there.")
-		}
 	}
 }
 
@@ -168,7 +175,9 @@ func (p *shaper) stray(t Part) bool {
 	switch found {
 	case ".", ",":
 		if len(p.out.factors) > 0 && p.peek() == PartWord {
-			p.wrong(t, "`"+found+"` does not join units.", "Write a product with a blank or a raised dot.")
+			if p.loose(t, "`"+found+"` does not join units.", "Write a product with a blank or a raised dot."); found == "," {
+				p.out.fault.sure = false
+			}
 			p.at++
 			return true
 		}
@@ -216,7 +225,7 @@ func (p *shaper) slash(t Part, blank bool) bool {
 // denominator begins what stands under the solidus.
 func (p *shaper) denominator(t Part, per bool) {
 	if p.den && !per {
-		p.wrong(t, "A unit has one slash.", "Put what is below it in brackets.")
+		p.loose(t, "A unit has one slash.", "Put what is below it in brackets.")
 	}
 	p.den, p.per, p.out.solidus = true, per, true
 }
@@ -225,7 +234,9 @@ func (p *shaper) times(t Part) bool {
 	p.at++
 	p.blanks()
 	if t.Kind == PartStar && p.place == AfterNumber {
-		p.wrong(t, "`*` multiplies values, not units.", "Write a product of units with a blank or a raised dot.")
+		if p.loose(t, "`*` multiplies values, not units.", "Write a product of units with a blank or a raised dot."); !p.inside {
+			p.out.fault.sure = false
+		}
 	}
 	if k := p.tok().Kind; len(p.out.factors) == 0 || k != PartWord && k != PartOpen {
 		return p.stop(t, "A sign of multiplication in a unit stands between two units.", "Write a product with a blank or a raised dot: N m, N·m.")
@@ -309,7 +320,7 @@ func (p *shaper) afterBracket(inside []factor) {
 
 func (p *shaper) tooLarge(t Part) {
 	if p.out.fault == nil {
-		p.out.fault = &fault{t.From, t.To, "The exponent is out of range.", "An exponent of a unit has parts up to 99.", true, true}
+		p.out.fault = &fault{t.From, t.To, "The exponent is out of range.", "An exponent of a unit has parts up to 99.", true, true, false}
 	}
 }
 
@@ -416,6 +427,8 @@ func (p *shaper) afterFactor() bool {
 		at++
 	}
 	switch t := p.toks[at]; {
+	case t.Kind == PartWord && at == p.at && strings.HasPrefix(t.Text, "°"):
+		p.loose(t, "It isn't clear what is below the slash.", "Put it in brackets.") // J/kg°C
 	case t.Kind == PartWord && t.Text != "per" && t.Text != "squared" && t.Text != "cubed",
 		t.Kind == PartDot, t.Kind == PartStar, t.Kind == PartOpen:
 		p.wrong(t, "It isn't clear what is below the slash.", "Put it in brackets.")

@@ -18,7 +18,12 @@ type Unit struct {
 	text       string
 	screen     string
 	parts      []part
+	loose      bool
 }
+
+// Loose tells that the text was not written as units are, though it can mean but
+// this one: Nm, m/s2, J/kg/K, hr.
+func (u *Unit) Loose() bool { return u.loose }
 
 // One is the unit of pure numbers.
 var One = &Unit{size: pair{1, 0}, text: "1", screen: "1"}

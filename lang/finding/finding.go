@@ -54,6 +54,11 @@ func New(id ID, at Span, message, hint string, readings ...string) Finding {
 	return Finding{ID: id, Severity: id.Severity(), At: at, Message: message, Hint: hint, Readings: readings}
 }
 
+// ReadsAs notes that a text is read as print writes it.
+func ReadsAs(at Span, text, printed string) Finding {
+	return New(ReadAs, at, "`"+text+"` is read as "+printed+".", "")
+}
+
 // Worst returns the heaviest severity among the findings, and false for none.
 func Worst(fs []Finding) (Severity, bool) {
 	worst := Note

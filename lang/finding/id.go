@@ -76,6 +76,7 @@ const (
 	NotSolved   ID = "not-solved"   // this equation can't be rearranged here
 
 	// said once
+	ReadAs          ID = "read-as"          // Nm is N m, 3x10^8 is 3×10^8
 	StandardGravity ID = "standard-gravity" // g is 9.80665 m/s² until set
 )
 
@@ -151,6 +152,7 @@ var table = [...]about{
 	{NotSettled, Caution, "A piece of the range is neither proved to hold a solution nor proved empty."},
 	{NotSolved, Error, "The equation can't be rearranged for the unknown by this version."},
 
+	{ReadAs, Note, "Something is written in another way than print does, and is read: nothing else can be meant."},
 	{StandardGravity, Note, "g is standard gravity until the worksheet sets its own."},
 }
 

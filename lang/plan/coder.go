@@ -104,10 +104,18 @@ func (c *coder) use(d *Def) {
 func (c *coder) unit(u syntax.UnitText) (*units.Unit, bool) {
 	got, bad := c.p.Unit(u, units.AfterNumber)
 	if bad == nil {
-		return got, true
+		return c.unitFound(u, got), true
 	}
 	c.findings = append(c.findings, c.unitFinding(u, bad))
 	return nil, false
+}
+
+// unitFound notes a unit that is not written as print does.
+func (c *coder) unitFound(u syntax.UnitText, got *units.Unit) *units.Unit {
+	if got.Loose() {
+		c.findings = append(c.findings, finding.ReadsAs(u.At, u.Text, got.Behind(units.File)))
+	}
+	return got
 }
 
 // terms returns the slots of the terms of a sum, itself if it is none.

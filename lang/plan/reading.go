@@ -36,7 +36,7 @@ func (p *Planner) UnitFinding(u syntax.UnitText, bad *units.Problem) finding.Fin
 func (c *coder) unitOf(u syntax.UnitText, whole syntax.Span) (*units.Unit, bool) {
 	got, bad := c.p.Unit(u, units.AfterNumber)
 	if bad == nil {
-		return got, true
+		return c.unitFound(u, got), true
 	}
 	powerLacking := bad.Kind == units.ProblemText && len(bad.Readings) > 0 && strings.ContainsAny(u.Text, "0123456789")
 	if !powerLacking && (bad.Kind == units.ProblemUnknown || bad.Kind == units.ProblemText) {

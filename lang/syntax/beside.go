@@ -99,6 +99,9 @@ func powered(text string, from, end int) (string, int, bool) {
 		}
 		negative = power > at
 		digits := u.digits(power)
+		if u.at(digits) == '.' { // 1.0s-4.0 s
+			return "", 0, false
+		}
 		if digits == power || digits > power+2 {
 			if u.exponent(at) > at {
 				b.WriteString(text[at:u.exponent(at)])

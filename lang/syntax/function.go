@@ -163,6 +163,7 @@ func (r *reader) piece(at Span) (Piece, *fault) {
 	if bad != nil {
 		return Piece{}, bad
 	}
+	r.notes = append(r.notes, line.notes...)
 	from := line.line(tokens, 0)
 	p := Piece{At: at}
 	var c chain

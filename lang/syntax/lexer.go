@@ -61,6 +61,8 @@ type scanner struct {
 	tokens []token
 	open   []bracket
 	space  [8]bracket
+	ranges int  // `from` whose `to` has not come yet
+	bare   bool // a function without brackets has been read
 }
 
 // scan reads the tokens of a range of text; head is the word of the statement
@@ -85,6 +87,9 @@ func scan(text string, from, to int, head string) ([]token, *fault) {
 		b := l.open[n-1]
 		return l.tokens, &fault{finding.New(finding.Incomplete, Span{From: b.at, To: b.at + 1},
 			"This bracket is never closed.", "Put the closing bracket where its part ends.")}
+	}
+	if l.bare {
+		return bracketed(l.tokens), nil
 	}
 	return l.tokens, nil
 }
@@ -156,9 +161,9 @@ func (l *scanner) notPlain() {
 	}
 }
 
-// bare tells whether a number that begins here is an exponent, or stands under
+// isBare tells whether a number that begins here is an exponent, or stands under
 // a bare root.
-func (l *scanner) bare() bool {
+func (l *scanner) isBare() bool {
 	t := l.last(1)
 	if t == nil {
 		return false
@@ -172,7 +177,7 @@ func (l *scanner) bare() bool {
 }
 
 func (l *scanner) writtenNumber() *fault {
-	bare := l.bare()
+	bare := l.isBare()
 	end := l.number(l.pos, bare)
 	if bad := l.mistyped(end); bad != nil {
 		return bad
@@ -231,9 +236,20 @@ func (l *scanner) word() *fault {
 		return nil
 	case "in":
 		return l.inUnit(end)
-	case "for", "to", "from", "by", "and", "where", "within", "against", "at", "with":
+	case "to":
+		if l.ranges == 0 && l.converts(end) {
+			return l.inUnit(end)
+		}
+		l.ranges = max(l.ranges-1, 0)
+		l.emit(wordToken, end)
+		l.notPlain()
+		return nil
+	case "for", "from", "by", "and", "where", "within", "against", "at", "with":
 		if n := len(l.open); n > 0 && word == "with" {
 			l.open[n-1].with = true
+		}
+		if word == "from" {
+			l.ranges++
 		}
 		l.emit(wordToken, end)
 		l.notPlain()
@@ -260,6 +276,7 @@ func (l *scanner) word() *fault {
 	t := l.emit(nameToken, end)
 	t.call = l.text[end:min(end+1, l.end)] == "(" ||
 		ops.IsFunction(t.text) && len(t.text) > 1 && l.skip(end) < l.end && l.text[l.skip(end)] == '('
+	l.bare = l.bare || !t.call && bareFunction(t.text)
 	l.notPlain()
 	return nil
 }
@@ -285,6 +302,14 @@ func (l *scanner) keeps(word string) bool {
 	return false
 }
 
+// converts tells whether a unit follows what ends here, and an operand is before:
+// `to`, -> and = ? are `in` there.
+func (l *scanner) converts(end int) bool {
+	next := l.skip(end)
+	u := unitScan{text: l.text, end: l.end, alone: true}
+	return len(l.tokens) > 0 && endsOperand(l.last(1)) && len(l.open) == 0 && u.scan(next) > next && l.head != "results" && l.head != "round"
+}
+
 // inUnit reads `in` and the unit after it. In is never inches: those are inch.
 func (l *scanner) inUnit(end int) *fault {
 	before := l.last(1)
@@ -304,7 +329,7 @@ func (l *scanner) inUnit(end int) *fault {
 		return &fault{finding.New(finding.Unreadable, Span{From: from, To: end},
 			"After `in` stands the unit to show the value in, and there is none here.", "Write a unit after it, as in `in N/m`.")}
 	}
-	l.emit(wordToken, end)
+	l.emit(wordToken, end).text = "in"
 	l.notPlain()
 	if !l.unitHere(true) {
 		l.pos = next // the unit 1 of pure numbers

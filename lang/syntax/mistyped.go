@@ -31,8 +31,6 @@ func (l *scanner) mistyped(end int) *fault {
 			return bad
 		}
 		return l.feet(end, number, rest)
-	case c == 'x' || c == 'X':
-		return l.timesTenByX(end, number)
 	case c == 'e' || c == 'E':
 		if to := l.signedDigits(end + 1); to > end+1 {
 			return l.badNumber(to, "This number has two exponents.", "Write one.")
@@ -126,20 +124,6 @@ func (l *scanner) feet(end int, number, rest string) *fault {
 		"The mark "+string(r)+" could be feet or minutes of arc.", "Write ft, or ′ for minutes of arc.", number+" ft", number+"′")}
 }
 
-// timesTenByX finds 2x10^8 with the letter x.
-func (l *scanner) timesTenByX(end int, number string) *fault {
-	at := l.skip(end + 1)
-	if !strings.HasPrefix(l.text[at:l.end], "10") {
-		return nil
-	}
-	to := l.tenPower(at + 2)
-	if to == at+2 {
-		return nil
-	}
-	power := strings.TrimPrefix(superOrPlain(l.text[at+2:to]), "+")
-	return l.badNumber(to, "The letter x is a name here, not a sign of multiplication.", "Write × or e.", number+"×10^"+power, number+"e"+power)
-}
-
 // superOrPlain turns ^8 or ⁸ into 8.
 func superOrPlain(text string) string {
 	text = strings.TrimSpace(text)
@@ -154,7 +138,7 @@ func superOrPlain(text string) string {
 	return writing.OnTheLine(text)
 }
 
-// afterBlank finds what follows a number after a blank: 1 e3, 1 280, 2 x 10^8.
+// afterBlank finds what follows a number after a blank: 1 e3, 1 280.
 func (l *scanner) afterBlank(end int, number string) *fault {
 	at := l.skip(end)
 	if at == end || at >= l.end {
@@ -174,30 +158,10 @@ func (l *scanner) afterBlank(end int, number string) *fault {
 		}
 		power := strings.TrimPrefix(superOrPlain("^"+l.text[at+1:to]), "+")
 		return l.badNumber(to, "A blank stands before the exponent of this number.", "Close the gap.", number+"e"+power)
-	case c == 'x' || c == 'X':
-		if r, _ := utf8.DecodeRuneInString(l.text[at+1 : l.end]); !isBlank(r) && r != '1' {
-			return nil
-		}
-		return l.timesTenByX(at, number)
 	case c >= '0' && c <= '9':
 		return l.groups(end, number)
 	}
 	return nil
-}
-
-// oneOver finds 0.05 1/m, where the unit itself begins with 1/.
-func (l *scanner) oneOver(pos int, number string) *fault {
-	if !strings.HasPrefix(l.text[pos:l.end], "1/") {
-		return nil
-	}
-	u := l.units()
-	word := u.word(pos + 2)
-	end := pos + 2 + len(word)
-	if word == "" || u.scan(pos+2) != end {
-		return nil
-	}
-	return &fault{finding.New(finding.UnitText, Span{From: l.pos, To: end}, "A unit after a number does not begin with 1/ here.",
-		"Write the unit with the exponent -1.", number+" "+word+"^-1")}
 }
 
 // groups finds digits in groups of three: 1 280 000.
@@ -224,8 +188,8 @@ func (l *scanner) groups(end int, number string) *fault {
 		return l.badNumber(at, "Digits are written without blanks between them here.", "Close the gap.", joined)
 	}
 	next := l.skip(end)
-	if bad := l.oneOver(next, number); bad != nil {
-		return bad
+	if l.units().scan(next) > next { // 0.05 1/m
+		return nil
 	}
 	if bad := l.wholeAndFraction(next, number); bad != nil {
 		return bad

@@ -139,7 +139,7 @@ func startsName(r rune) bool {
 	if r < utf8.RuneSelf {
 		return isLetterByte(byte(r))
 	}
-	return r != 'π' && r != 'º' && r != 'ª' && unicode.IsLetter(r) && !unicode.Is(unicode.Lm, r) && !isLoweredLetter(r) && !isSuper(r)
+	return r == '∆' || r != 'π' && r != 'º' && r != 'ª' && unicode.IsLetter(r) && !unicode.Is(unicode.Lm, r) && !isLoweredLetter(r) && !isSuper(r)
 }
 
 // continuesName tells whether a name may go on with r.

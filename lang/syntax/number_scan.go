@@ -43,11 +43,12 @@ func (l *scanner) number(pos int, bare bool) int {
 	return at
 }
 
-// timesTen reads ×10^-19 or ×10⁻¹⁹ after a number.
+// timesTen reads ×10^-19 or ×10⁻¹⁹ after a number; the letter x before a power of
+// ten is the sign, too.
 func (l *scanner) timesTen(pos int) int {
 	at := l.skip(pos)
 	r, n := utf8.DecodeRuneInString(l.text[at:l.end])
-	if r != '×' && !isDot(r) {
+	if !timesSign(r) {
 		return pos
 	}
 	at = l.skip(at + n)
@@ -59,6 +60,8 @@ func (l *scanner) timesTen(pos int) int {
 	}
 	return pos
 }
+
+func timesSign(r rune) bool { return r == '×' || r == 'x' || r == 'X' || isDot(r) }
 
 // powerOfTen reads the ^5 of 10^5 where a unit follows: one number in
 // scientific form.
@@ -167,7 +170,7 @@ func plainNumber(text string) string {
 			head, power = text[:e], text[e+1:]
 		}
 	}
-	if i := strings.IndexFunc(head, func(r rune) bool { return r == '×' || isDot(r) }); i >= 0 {
+	if i := strings.IndexFunc(head, timesSign); i >= 0 {
 		head = head[:i]
 	} else if cut >= 0 && head == "10" {
 		head = "1"

@@ -105,21 +105,9 @@ func OpenIn(text string, in Scope) Open {
 	if guard(text) != nil {
 		return Open{}
 	}
-	r := newReader(text)
-	line := text[r.from:r.to]
-	head := ""
-	if w := leadingStatement(line); w != nil && w.read != nil {
-		if w.prose || !w.Ready || w == &formulaWord {
-			return Open{}
-		}
-		head, r.word = w.Word, w
-	}
-	tokens, bad := scan(text, r.from, r.to, head)
-	if bad != nil || len(tokens) == 0 {
+	r, tokens, bad := statementTokens(text)
+	if bad != nil || len(tokens) == 0 || r.word == &formulaWord {
 		return Open{}
-	}
-	if r.word != nil && r.word.keep != nil {
-		r.word.keep(tokens)
 	}
 	o := &opener{in: in}
 	o.bind(tokens)
@@ -135,6 +123,23 @@ func OpenIn(text string, in Scope) Open {
 	}
 	out.SetOff, out.Bracket = o.setOff(base, tokens)
 	return out
+}
+
+// statementTokens reads the tokens of a statement that is not prose.
+func statementTokens(text string) (*reader, []token, *fault) {
+	r := newReader(text)
+	head := ""
+	if w := leadingStatement(text[r.from:r.to]); w != nil && w.read != nil {
+		if w.prose || !w.Ready {
+			return r, nil, nil
+		}
+		head, r.word = w.Word, w
+	}
+	tokens, bad := scan(text, r.from, r.to, head)
+	if bad == nil && r.word != nil && r.word.keep != nil {
+		r.word.keep(tokens)
+	}
+	return r, tokens, bad
 }
 
 // bind notes the names that the line itself gives a meaning.
@@ -213,7 +218,7 @@ func (o *opener) nameSlot(ps pieces, i int) (slot, bool) {
 	s := slot{from: i, to: i + 1}
 	if !p.call {
 		if o.known(name) || ops.IsFunction(name) {
-			return o.bareFunction(ps, i)
+			return s, false
 		}
 		names, ok := o.names(p.text)
 		if !ok {
@@ -280,34 +285,6 @@ func (o *opener) ofAngle(ps pieces) bool {
 		}
 	}
 	return false
-}
-
-// bareFunction puts the bracket round the one operand of a function: cos θ.
-func (o *opener) bareFunction(ps pieces, i int) (slot, bool) {
-	s := slot{from: i, to: i + 1}
-	if !ops.IsFunction(ps[i].text) || len(ps[i].text) < 2 || o.known(Canonical(ps[i].text)) || i+1 >= len(ps) {
-		return s, false
-	}
-	next := &ps[i+1]
-	if next.kind != nameToken && next.kind != numToken || next.call || next.gap == "" {
-		return s, false
-	}
-	end := i + 2
-	if end < len(ps) && ps[end].kind == unitToken {
-		end++
-	}
-	if end < len(ps) && (ps[end].over() || ps[end].sign("^") || ps[end].kind == superToken) {
-		return s, false
-	}
-	call := ps[i]
-	call.call = true
-	all := pieces{call, {kind: signToken, text: "("}}
-	all = append(all, ps[i+1:end]...)
-	all[2].gap = ""
-	s.to = end
-	s.choices = []choice{{pieces: append(all, piece{kind: signToken, text: ")"})}}
-	o.others = true
-	return s, true
 }
 
 // readings writes the readings that all combinations of choices make.

@@ -76,7 +76,7 @@ func piecesOf(text string, tokens []token) pieces {
 	for i := range tokens {
 		t := &tokens[i]
 		ps[i] = piece{kind: t.kind, text: t.text, call: t.call}
-		if i > 0 {
+		if i > 0 && !(tokens[i-1].text == "(" && tokens[i-1].from == tokens[i-1].to) {
 			ps[i].gap = text[tokens[i-1].to:t.from]
 		}
 		if t.call && i+1 < len(tokens) && tokens[i+1].from > t.to {

@@ -7,7 +7,8 @@ import (
 )
 
 // Parse reads one statement with its indented lines. The statement is nil if it
-// can't be read; the findings then say why. Spans are byte offsets in text.
+// can't be read; the findings then say why, and else are notes of what is written in
+// another way than print does. Spans are byte offsets in text.
 func Parse(text string) (Stmt, []finding.Finding) { return ParseWith(text, nil) }
 
 // ParseWith is Parse where names are known: those that stand side by side, with
@@ -22,7 +23,7 @@ func ParseWith(text string, known func(name string) bool) (Stmt, []finding.Findi
 	if bad != nil {
 		return nil, []finding.Finding{bad.Finding}
 	}
-	return s, nil
+	return s, r.notes
 }
 
 // ParseExpr reads an expression that stands alone.
@@ -58,6 +59,7 @@ type reader struct {
 	word     *StatementWord         // that it begins with, or nil
 	known    func(name string) bool // tells names of the page, or nil
 	alone    bool                   // it is an expression that stands alone, and nothing works out
+	notes    []finding.Finding      // what is read though print writes it in another way
 }
 
 func newReader(text string) *reader {
@@ -149,10 +151,21 @@ func (r *reader) tokens(head string) ([]token, *fault) {
 	if r.word != nil && r.word.keep != nil {
 		r.word.keep(tokens)
 	}
+	r.loose(tokens)
 	if earlier := adjacent(r.text, tokens, r.known); earlier != nil && (bad == nil || earlier.At.From < bad.At.From) {
 		bad = earlier
 	}
 	return tokens, bad
+}
+
+// loose notes what is read though print writes it in another way: 3x10^8.
+func (r *reader) loose(tokens []token) {
+	for i := range tokens {
+		if t := &tokens[i]; t.kind == numToken && strings.ContainsAny(t.text, "xX") {
+			r.notes = append(r.notes, finding.New(finding.ReadAs, t.span(), "The letter x before a power of ten is read as ×.", ""))
+			return
+		}
+	}
 }
 
 // plain reads a statement without a word of its own: a given, a result, a

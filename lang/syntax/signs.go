@@ -23,6 +23,10 @@ func (l *scanner) sign(r rune, width int) *fault {
 		l.emit(signToken, l.pos+2)
 		l.notPlain()
 		return nil
+	case "->":
+		if l.converts(l.pos + 2) {
+			return l.inUnit(l.pos + 2)
+		}
 	case "!=", "/=", "<>", "=<", "=>":
 		if two == "=<" || two == "=>" {
 			return l.otherWay(2, "This comparison is written the other way round.", map[string]string{"=<": "<=", "=>": ">="}[two])
@@ -50,12 +54,22 @@ func (l *scanner) sign(r rune, width int) *fault {
 	case r == '+', isMinus(r), r == '*', r == '/', r == '÷', r == '∕', r == '⁄', r == '^', isTimes(r), r == '√':
 		l.emit(signToken, at.To)
 		return nil
+	case r == '→' && l.converts(at.To):
+		return l.inUnit(at.To)
+	case r == '=' && l.asks(at.To):
+		return l.inUnit(l.skip(at.To) + 1)
 	case r == '=', r == '<', r == '>', r == '≤', r == '≥', r == ':':
 		l.emit(signToken, at.To)
 		l.notPlain()
 		return nil
 	}
 	return l.strange(r, at)
+}
+
+// asks tells whether a question mark and a unit follow: 100 km/h = ? m/s.
+func (l *scanner) asks(end int) bool {
+	mark := l.skip(end)
+	return mark < l.end && l.text[mark] == '?' && l.converts(mark+1)
 }
 
 // otherWay says that a sign is known but written in another way here.

@@ -17,16 +17,14 @@ type unitScan struct {
 	text string
 	end  int // of the text
 	// alone marks a place where nothing but a unit can stand, as after `in`:
-	// `*`, blanks round operators, a leading 1/ and `per` are read too.
+	// `*`, blanks round operators and `per` are read too.
 	alone bool
 }
 
 // scan returns where the unit that begins at pos ends, or pos if none does.
 func (u unitScan) scan(pos int) int {
 	s := u.parts(pos)
-	if u.alone {
-		leadingOne(&s)
-	}
+	leadingOne(&s)
 	if !u.factor(&s) {
 		return pos
 	}
@@ -88,8 +86,14 @@ func (u unitScan) joint(s *units.Scanner) bool {
 		if blank || u.text[p.From] != '-' || !u.poundFoot(p.To) {
 			return false
 		}
+	case units.PartOther: // N.m
+		if u.text[p.From:p.To] != "." || blank || !startsName(u.at(p.To)) {
+			return false
+		}
 	case units.PartWord:
 		switch {
+		case !blank && isDegree(u.at(p.From)) && utf8.RuneCountInString(p.Text) > 1: // J/kg°C
+			next.At = p.From
 		case !blank:
 			return false
 		case u.alone && p.Text == "per":
@@ -137,6 +141,9 @@ func (u unitScan) factor(s *units.Scanner) bool {
 // Brackets do not nest.
 func (u unitScan) bracket(s *units.Scanner) bool {
 	skipBlanks(s)
+	if end := strings.IndexByte(u.text[s.At:u.end], ')'); end >= 0 && strings.ContainsFunc(u.text[s.At:s.At+end], isDegree) {
+		u.alone = true // kcal/(kg*°C): no name has a degree sign
+	}
 	end := u.scan(s.At)
 	if u.at(s.At) == '(' || end == s.At {
 		return false
@@ -166,6 +173,8 @@ func (u unitScan) wordEnd(p units.Part) (int, bool) {
 	case r == '(', r == '_', r == '@', r == '\'', r >= '₀' && r <= '₉', isLoweredLetter(r):
 		return end, false
 	case isBlank(r) && ops.IsFunction(word) && u.at(u.skip(end)) == '(' && len(word) > 1:
+		return end, false
+	case bareFunction(word) && isBlank(r) && operandNext(u.at(u.skip(end))):
 		return end, false
 	}
 	return end, true

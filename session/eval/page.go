@@ -35,6 +35,29 @@ type Settings struct {
 	Rounding units.Rounding
 	// Gravity tells that standard gravity has been mentioned.
 	Gravity bool
+	// Noted are the ways of writing that have been noted.
+	Noted *Noted
+}
+
+// Noted is the last note that was made of a way of writing, and those before it.
+type Noted struct {
+	message string
+	before  *Noted
+}
+
+// mostNoted is how many ways of writing are noted on a page.
+const mostNoted = 32
+
+// Note takes a note that a page makes once; false where it has been made.
+func (s *Settings) Note(message string) bool {
+	n := 0
+	for last := s.Noted; last != nil; last = last.before {
+		if n++; n == mostNoted || last.message == message {
+			return false
+		}
+	}
+	s.Noted = &Noted{message: message, before: s.Noted}
+	return true
 }
 
 // NewPage returns an empty page.

@@ -29,8 +29,12 @@ func (l *Line) ReadUnit(text syntax.UnitText) (*units.Unit, bool) {
 	u, bad := l.Planner.Unit(text, units.AloneInPlace)
 	if bad != nil {
 		l.Find(l.Planner.UnitFinding(text, bad))
+		return nil, false
 	}
-	return u, bad == nil
+	if u.Loose() {
+		l.Find(finding.ReadsAs(text.At, text.Text, u.Text()))
+	}
+	return u, true
 }
 
 // Fits tells whether a quantity of which is known what the static says can be

@@ -1,0 +1,87 @@
+package syntax
+
+import "slices"
+
+// bareFunction tells whether print writes a function without brackets round its
+// argument, where that is one number or name: sin 30°, cos θ.
+func bareFunction(name string) bool {
+	switch name {
+	case "sin", "cos", "tan", "ln":
+		return true
+	}
+	return false
+}
+
+// operandNext tells whether the argument of such a function may begin with r.
+func operandNext(r rune) bool { return r >= '0' && r <= '9' || r == 'π' || startsName(r) }
+
+// bracketed puts brackets of no width round the argument of a function that has
+// none, where it can reach no further: before the sign of a sum, another function
+// or the end. What sin θ/2 and sin θ^2 mean is asked.
+func bracketed(tokens []token) []token {
+	for i := 0; i+1 < len(tokens); i++ {
+		t, arg := &tokens[i], &tokens[i+1]
+		if t.kind != nameToken || t.call || !bareFunction(t.text) ||
+			arg.kind != numToken && arg.kind != piToken && (arg.kind != nameToken || arg.call) || bareFunction(arg.text) {
+			continue
+		}
+		end := i + 2
+		if end < len(tokens) && tokens[end].kind == unitToken {
+			if end++; angleName(tokens[end-1].text) {
+				continue // sin 2θ
+			}
+		}
+		if end < len(tokens) && !endsArgument(&tokens[end]) {
+			continue
+		}
+		t.call = true
+		to := tokens[end-1].to
+		tokens = slices.Insert(tokens, end, token{kind: signToken, from: to, to: to, text: ")"})
+		tokens = slices.Insert(tokens, i+1, token{kind: signToken, from: tokens[i].to, to: tokens[i].to, text: "("})
+		i = end
+	}
+	return tokens
+}
+
+// endsArgument tells whether the argument of a function without brackets ends
+// before a token, whatever is meant.
+func endsArgument(t *token) bool {
+	_, sum := sumOp(t)
+	_, product := productOp(t)
+	switch t.kind {
+	case nameToken:
+		return bareFunction(t.text)
+	case signToken:
+		return sum || !product && t.text != "^" && t.text != "(" && t.text != "√"
+	}
+	return t.kind == wordToken
+}
+
+// AsStored returns a statement as a worksheet keeps it: as it is typed, but for
+// `to`, -> and = ? before the unit that a value is shown in, which are `in`.
+func AsStored(text string) string {
+	if !otherIn(text) || guard(text) != nil {
+		return text
+	}
+	_, tokens, bad := statementTokens(text)
+	if bad != nil {
+		return text
+	}
+	for _, t := range slices.Backward(tokens) {
+		if t.kind == wordToken && t.text == "in" && text[t.from:t.to] != "in" {
+			text = text[:t.from] + "in" + text[t.to:]
+		}
+	}
+	return text
+}
+
+// otherIn tells whether a text may hold another word or sign for `in`.
+func otherIn(text string) bool {
+	for i := 0; i < len(text); i++ {
+		switch c := text[i]; {
+		case c == '?', c == 0xe2, c == '>' && i > 0 && text[i-1] == '-', c == 'o' && i > 0 && text[i-1] == 't':
+			return true
+		}
+	}
+	return false
+}
