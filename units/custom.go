@@ -68,3 +68,27 @@ func Customary(name string, d Dim) bool {
 func Speaks(name string) bool {
 	return Symbol(strings.TrimPrefix(name, "Δ")) != "" && len(customs(name)) > 0
 }
+
+// WrongSign tells of a name that goes with a quantity of one sign, such as the normal
+// force, that the other sign is wrong for it: what it is, and why its sign is sure.
+func WrongSign(name string, d Dim, negative bool) (what, why string, wrong bool) {
+	if last := name[len(name)-1]; len(name) > 1 && last >= 'x' && last <= 'z' {
+		return "", "", false // a component has either sign
+	}
+	for i := range oneSign {
+		q := &oneSign[i]
+		if q.negative == negative || !slices.ContainsFunc(q.names, func(n string) bool { return isNamed(name, n) }) {
+			continue
+		}
+		if u, bad := NewTable().Parse(q.unit, AloneInPlace); bad == nil && u.Dim() == d {
+			return q.what, q.why, true
+		}
+	}
+	return "", "", false
+}
+
+// isNamed tells whether a name is another, alone or with an index.
+func isNamed(name, other string) bool {
+	rest, ok := strings.CutPrefix(name, other)
+	return ok && (rest == "" || Symbol("x"+rest) == "x")
+}

@@ -108,3 +108,16 @@ var customWords = [...]struct{ word, units string }{
 	{"width", "m"},
 	{"work", "J"},
 }
+
+// oneSign are quantities that have one sign, in a unit and by the names that they go
+// by (usual in textbooks; from memory), and why they have it.
+var oneSign = [...]struct {
+	what, unit string
+	negative   bool
+	why        string
+	names      []string
+}{
+	{"a normal force", "N", false, "a surface can push, and not pull", []string{"N", "n", "F_N", "F_n", "F_normal", "normal"}},
+	{"a tension", "N", false, "a rope can pull, and not push", []string{"T", "F_T", "F_tension", "tension"}},
+	{"the work of friction", "J", true, "friction takes energy from what slides", []string{"W_f", "W_fr", "W_friction", "W_μ", "work_friction", "friction_work"}},
+}

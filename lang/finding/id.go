@@ -50,6 +50,8 @@ const (
 	TemperatureGiven    ID = "temperature-given"      // ΔT = 5 °C
 	TemperatureReading  ID = "temperature-reading"    // a value in K shown in °C that is neither
 	TorqueOrEnergy      ID = "torque-or-energy"       // τ in J, E in N m
+	UnusualSign         ID = "unusual-sign"           // a tension of -5 N
+	CommonSlip          ID = "common-slip"            // K = m*v^2, π*d^2, 25 °C + 273.15 K
 	DimensionOutOfRange ID = "dimension-out-of-range" // exponents of a thousand million
 
 	// numbers
@@ -107,7 +109,7 @@ var table = [...]about{
 
 	{UnknownName, Error, "No line above gives this name; the nearest are offered."},
 	{UnitOrName, Error, "A word that is both a unit and a name of the worksheet stands where it could be either; both readings are offered."},
-	{LackingUnit, Caution, "A plain number explains why a value is not what its symbol is used for: it seems to lack its unit."},
+	{LackingUnit, Caution, "A plain number seems to lack its unit: with it, the value would be what its symbol is used for."},
 	{GivenAgain, Caution, "A name is given a second time within a part of the question."},
 	{OwnName, Error, "The right side uses the name that the line defines."},
 	{NameKind, Error, "The word can't be used as this kind of name."},
@@ -130,6 +132,8 @@ var table = [...]about{
 	{TemperatureGiven, Error, "A difference of temperature is given in °C."},
 	{TemperatureReading, Caution, "A value in K that is neither a temperature nor a difference is shown in °C."},
 	{TorqueOrEnergy, Caution, "A torque is reported in J, or an energy in N m."},
+	{UnusualSign, Caution, "A value has a sign that a quantity of its name can't have: a normal force or a tension is negative, or the work of friction positive."},
+	{CommonSlip, Caution, "The units agree, and yet the line shows a slip that is often made, such as a 1/2 that is left out."},
 	{DimensionOutOfRange, Error, "An exponent of a unit is too large to keep."},
 
 	{NoRealValue, Error, "There is no real value, as for the root of a negative number."},

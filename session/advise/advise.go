@@ -12,6 +12,8 @@ func Define(l *eval.Line, s *syntax.Define) {
 	result(l, s.Name, s.X, s.In)
 	if !l.Entry.Failed() {
 		mistakenUnit(l, s)
+		degreesLeftOut(l, s.Name, s.X, nil)
+		unitLeftOut(l, s)
 	}
 }
 
@@ -21,8 +23,10 @@ func Value(l *eval.Line, s *syntax.Value) { result(l, "", s.X, s.In) }
 func result(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText) {
 	if r := l.Entry.Result(); r != nil {
 		v := &r.Values[0]
+		wrongSign(l, x.Span(), v)
 		switch read := x.(type) {
 		case *syntax.With:
+			bindings(l, read.By, nil)
 			return
 		case *syntax.SlopeOf:
 			torqueOrEnergy(l, name, v, in, read.X)
@@ -32,14 +36,48 @@ func result(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText) {
 			return
 		}
 		torqueOrEnergy(l, name, v, in, x)
-		rateWithout2Pi(l, name, x, in, v)
+		f, product := apart(x)
+		if product {
+			rateWithout2Pi(l, name, x, in, v, &f)
+		}
 		lackingUnit(l, name, x, v)
+		commonSlip(l, name, x, &f, product)
+		kelvinTwice(l, x, in)
+	}
+}
+
+// Solve cautions about the values of unknowns, and about what is given for symbols.
+func Solve(l *eval.Line, s *syntax.Solve) {
+	if r := l.Entry.Result(); r != nil {
+		for i := range r.Values {
+			wrongSign(l, s.Unknowns[0].NameAt, &r.Values[i])
+		}
+	}
+	var f *syntax.FormulaDef
+	if n, ok := s.Equations[0].Left.(*syntax.Name); ok && s.Equations[0].Right == nil {
+		f, _ = l.Formula(n.Name)
+	}
+	bindings(l, s.With, f)
+}
+
+// Graph cautions about the range of a curve.
+func Graph(l *eval.Line, s *syntax.Graph) {
+	degreesLeftOut(l, s.Against.Name, s.From, nil)
+	degreesLeftOut(l, s.Against.Name, s.To, nil)
+}
+
+// bindings cautions about what is given for one line alone.
+func bindings(l *eval.Line, by []syntax.Binding, f *syntax.FormulaDef) {
+	for _, b := range by {
+		degreesLeftOut(l, b.Name, b.X, f)
 	}
 }
 
 // Report cautions about an answer.
 func Report(l *eval.Line, s *syntax.Report) {
 	if r := l.Entry.Result(); r != nil {
-		rateWithout2Pi(l, r.Values[0].Name, s.X, s.In, &r.Values[0])
+		if f, product := apart(s.X); product {
+			rateWithout2Pi(l, r.Values[0].Name, s.X, s.In, &r.Values[0], &f)
+		}
 	}
 }

@@ -12,94 +12,23 @@ import (
 	"steelyard/units"
 )
 
-// factors is a product taken apart: a number, powers of names, and one root.
-type factors struct {
-	number float64
-	names  map[string]int
-	root   syntax.Expr // what stands under it, or nil
-}
-
-// takeApart collects the factors of a product into f, to the power e. It is
-// false for anything but a product of numbers, names and one root.
-func (f *factors) takeApart(x syntax.Expr, e int) bool {
-	switch x := x.(type) {
-	case *syntax.Paren:
-		return f.takeApart(x.X, e)
-	case *syntax.Number:
-		f.number *= math.Pow(x.Value.Float(), float64(e))
-		return true
-	case *syntax.Pi:
-		f.number *= math.Pow(math.Pi, float64(e))
-		return true
-	case *syntax.Name:
-		f.names[x.Name] += e
-		return true
-	case *syntax.Root:
-		return f.under(x.X, e)
-	case *syntax.Call:
-		return x.Func == "sqrt" && len(x.Args) == 1 && f.under(x.Args[0].X, e)
-	case *syntax.Binary:
-		switch x.Op {
-		case syntax.Mul:
-			return f.takeApart(x.X, e) && f.takeApart(x.Y, e)
-		case syntax.Div:
-			return f.takeApart(x.X, e) && f.takeApart(x.Y, -e)
-		case syntax.Pow:
-			n, ok := syntax.Rational(x.Y)
-			switch {
-			case ok && n.IsInt() && n.Num() > -9 && n.Num() < 9:
-				return f.takeApart(x.X, e*n.Num())
-			case ok && n.Num() == 1 && n.Den() == 2:
-				return f.under(x.X, e)
-			}
-		}
-	}
-	return false
-}
-
-// under notes the one root of a product.
-func (f *factors) under(x syntax.Expr, e int) bool {
-	if f.root != nil || e != 1 {
-		return false
-	}
-	for {
-		p, ok := x.(*syntax.Paren)
-		if !ok {
-			f.root = x
-			return true
-		}
-		x = p.X
-	}
-}
-
-// sole is the one name of a product and its power.
-func (f *factors) sole() (string, int) {
-	if len(f.names) == 1 && f.root == nil {
-		for name, e := range f.names {
-			return name, e
-		}
-	}
-	return "", 0
-}
-
 func within1Percent(a, b float64) bool { return math.Abs(a-b) < 0.01*math.Abs(b) }
 
 // rateWithout2Pi cautions where the line itself shows that a rate in radians per
 // second stands for a frequency, or the time for a radian for a period.
-func rateWithout2Pi(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v *entry.Value) {
+func rateWithout2Pi(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v *entry.Value, f *factors) {
 	if v.Named || len(l.Entry.Findings) > 0 && l.Entry.Failed() {
 		return
 	}
-	f := factors{number: 1, names: map[string]int{}}
 	switch {
 	case v.Dim == units.BaseDim(units.Second):
-		if (units.Symbol(name) == "T" || strings.HasPrefix(name, "period")) && f.takeApart(x, 1) {
-			radianForPeriod(l, x, &f)
+		if isPeriod(name) {
+			radianForPeriod(l, x, f)
 		}
-	case in.Present() && v.Unit.Tag() == units.Cycle && isRate(v.Dim) && f.takeApart(x, 1):
-		radiansForCycles(l, x, in, &f, v.Unit)
-	case in.Present() && v.Unit.Tag() == units.Angle && isTurns(v.Unit) && isRate(v.Dim) && f.takeApart(x, 1):
-		turnsTwice(l, x, &f, v.Unit)
+	case in.Present() && v.Unit.Tag() == units.Cycle && isRate(v.Dim):
+		radiansForCycles(l, x, in, f, v.Unit)
+	case in.Present() && v.Unit.Tag() == units.Angle && isTurns(v.Unit) && isRate(v.Dim):
+		turnsTwice(l, x, f, v.Unit)
 	}
 }
 
@@ -108,10 +37,22 @@ func isRate(d units.Dim) bool {
 	return ok && d == inverse
 }
 
-// radianForPeriod finds T = 1/ω.
+func isPeriod(name string) bool {
+	return units.Symbol(name) == "T" || strings.HasPrefix(name, "period")
+}
+
+// radianForPeriod finds T = 1/ω, whatever the rate is called, and T = √(m/k).
 func radianForPeriod(l *eval.Line, x syntax.Expr, f *factors) {
+	if f.number != 1 {
+		return
+	}
+	if text := syntax.PrintExpr(x); f.n == 0 && f.root != nil && squareOfRate(l, f.root, !f.over) {
+		l.Find(finding.New(finding.RateWithout2Pi, x.Span(), "`"+text+"` is the time for one radian; a period is 2π times as long.",
+			"Write `2π*"+text+"` for the period.", "2π*"+text))
+		return
+	}
 	of, e := f.sole()
-	if e != -1 || units.Usual(of) != "rad/s" || f.number != 1 {
+	if e != -1 || !isRadians(l, of) {
 		return
 	}
 	l.Find(finding.New(finding.RateWithout2Pi, x.Span(), "1/"+of+" is the time for one radian, if "+of+" is an angle per time; a period is 2π times as long.",
@@ -124,8 +65,8 @@ func radiansForCycles(l *eval.Line, x syntax.Expr, in syntax.UnitText, f *factor
 	message := "`" + text + "` is a rate in radians per second; " + u.Screen() + " counts cycles, of 2π radians each."
 	of, e := f.sole()
 	switch {
-	case f.root != nil && len(f.names) == 0 && squareOfRate(l, f.root) && !within1Percent(f.number, 1/(2*math.Pi)),
-		e == 1 && f.number == 1 && units.Usual(of) == "rad/s":
+	case f.root != nil && f.n == 0 && squareOfRate(l, f.root, f.over) && !within1Percent(f.number, 1/(2*math.Pi)),
+		e == 1 && f.number == 1 && isRadians(l, of):
 		reading := text + "/(2π)"
 		l.Find(finding.New(finding.RateWithout2Pi, x.Span(), message, "Divide by 2π for a frequency: `"+reading+"`. Or report it in rad/s.", reading))
 	case f.number == 1 && speedOverRadius(l, f):
@@ -142,14 +83,13 @@ func radiansForCycles(l *eval.Line, x syntax.Expr, in syntax.UnitText, f *factor
 
 // speedOverRadius tells whether a product is a speed over a radius.
 func speedOverRadius(l *eval.Line, f *factors) bool {
-	if f.root != nil || len(f.names) != 2 {
+	if f.root != nil || f.n != 2 {
 		return false
 	}
 	speed, radius := false, false
-	for name, e := range f.names {
-		s := units.Symbol(name)
-		speed = speed || e == 1 && (s == "v" || s == "u")
-		radius = radius || e == -1 && (s == "r" || s == "R")
+	for _, p := range f.names[:f.n] {
+		speed = speed || p.exp == 1 && is(p.name, "v u")
+		radius = radius || p.exp == -1 && is(p.name, "r R")
 	}
 	return speed && radius
 }
@@ -175,19 +115,58 @@ func countsCycles(l *eval.Line, name string) bool {
 	return ok && d.Slot != run.NoSlot && l.Planner.Static(d.Slot).Tag == units.Cycle
 }
 
-// squareOfRate tells whether a quotient is the square of the rate in radians per
-// second of a spring with a mass, or of a pendulum: a force per length over a
-// mass, an acceleration over a length.
-func squareOfRate(l *eval.Line, x syntax.Expr) bool {
-	b, ok := x.(*syntax.Binary)
-	if !ok || b.Op != syntax.Div {
+// isRadians tells whether a name is a rate in radians per second: by its unit or its
+// symbol, or since it was worked out as √(k/m) is.
+func isRadians(l *eval.Line, name string) bool {
+	d, ok := l.Planner.Find(&syntax.Name{Name: name})
+	if !ok || d.Slot == run.NoSlot || !isRate(l.Planner.Static(d.Slot).Dim) {
 		return false
 	}
-	switch above, below := kindOf(l, b.X), kindOf(l, b.Y); {
-	case above == "force per length":
-		return below == "mass"
-	case above == "acceleration":
-		return below == "length"
+	if units.Usual(name) == "rad/s" || d.Unit != nil && d.Unit.Tag() == units.Angle && !isTurns(d.Unit) {
+		return true
+	}
+	e := l.EntryAt(d.Line)
+	if e == nil {
+		return false
+	}
+	s, ok := e.Stmt.(*syntax.Define)
+	if !ok {
+		return false
+	}
+	f, product := apart(s.X)
+	return product && f.number == 1 && f.n == 0 && f.root != nil && squareOfRate(l, f.root, f.over)
+}
+
+// squareOfRate tells whether a quotient is the square of the rate in radians per
+// second of a spring with a mass, of a pendulum, or of a coil with a capacitor: a
+// force per length over a mass, an acceleration over a length, 1/(L*C). Inverse
+// tells that the quotient is upside down.
+func squareOfRate(l *eval.Line, x syntax.Expr, inverse bool) bool {
+	b, ok := x.(*syntax.Binary)
+	if !ok {
+		return false
+	}
+	if b.Op == syntax.Mul {
+		one, other := kindOf(l, b.X), kindOf(l, b.Y)
+		return inverse && (one == "inductance" && other == "capacitance" || one == "capacitance" && other == "inductance")
+	}
+	if b.Op != syntax.Div {
+		return false
+	}
+	above, below := b.X, b.Y
+	if inverse {
+		above, below = below, above
+	}
+	if n, ok := above.(*syntax.Number); ok && n.Value.Float() == 1 {
+		return squareOfRate(l, syntax.Unbracket(below), !inverse)
+	}
+	switch kindOf(l, above) {
+	case "force per length":
+		return kindOf(l, below) == "mass"
+	case "acceleration":
+		// A height over g is the square of a time of fall.
+		n, ok := below.(*syntax.Name)
+		return ok && is(n.Name, "L l R r") && kindOf(l, below) == "length"
 	}
 	return false
 }

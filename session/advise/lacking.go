@@ -6,6 +6,7 @@ import (
 
 	"steelyard/lang/finding"
 	"steelyard/lang/plan"
+	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
 	"steelyard/session/eval"
@@ -17,125 +18,131 @@ import (
 // under one of the commonest symbols is worth a look by itself, where the other
 // names of the line have units.
 func lackingUnit(l *eval.Line, name string, x syntax.Expr, v *entry.Value) {
-	if l.Entry.Failed() || v.Named || v.Dim.IsOne() {
-		return
-	}
-	others, numbers := givens(l, x)
-	edges := syntax.EdgeNumbers(x)
-	if len(numbers) == 0 && len(edges) == 0 {
+	b := bare{line: l}
+	syntax.Walk(x, b.look)
+	if l.Entry.Failed() || v.Named || v.Dim.IsOne() || len(b.names) == 0 && len(b.numbers) == 0 {
 		return
 	}
 	odd := units.Speaks(name) && !units.Customary(name, v.Dim)
-	f := factors{number: 1, names: map[string]int{}}
-	product := odd && f.takeApart(x, 1) && f.root == nil
-	for _, d := range numbers {
-		unit := ""
-		if e := f.names[d.Name]; product && e != 0 {
-			unit = explains(d.Name, name, v.Dim, e)
+	for _, d := range b.names {
+		unit := units.Usual(d.Name)
+		is := func(x syntax.Expr) bool {
+			n, ok := x.(*syntax.Name)
+			return ok && n.Name == d.Name
 		}
-		if unit == "" && others && slices.Contains(measured[:], units.Symbol(d.Name)) {
-			unit = units.Usual(d.Name)
+		with := "(" + d.Name + "*(1 " + unit + "))"
+		if unit != "" && (odd && explains(l, x, name, is, with) || b.others && slices.Contains(measured[:], units.Symbol(d.Name))) {
+			say(l, d.Name+" (line "+strconv.Itoa(d.Line)+") has no unit.", "Should it be "+d.Name+" = "+plainText(d.Exponent)+" "+unit+"?", x, is, with)
+			return
 		}
-		if unit == "" {
-			continue
-		}
-		given := d.Name + " = " + strconv.FormatFloat(d.Exponent.Float(), 'g', -1, 64) + " " + unit
-		say(l, d.Name+" (line "+strconv.Itoa(d.Line)+") has no unit.", "Should it be "+given+"?", x,
-			func(x syntax.Expr) (syntax.Span, string) {
-				if n, ok := x.(*syntax.Name); ok && n.Name == d.Name {
-					return n.At, "(" + d.Name + "*(1 " + unit + "))"
-				}
-				return syntax.Span{}, ""
-			})
-		return
 	}
 	if !odd {
 		return
 	}
-	for _, n := range edges {
-		if unit := explains("", name, v.Dim, 1); unit != "" {
-			say(l, n.Value.Text+" has no unit.", "Should it be "+n.Value.Text+" "+unit+"?", x,
-				func(x syntax.Expr) (syntax.Span, string) {
-					if x == syntax.Expr(n) {
-						return n.At, "(" + n.Value.Text + " " + unit + ")"
-					}
-					return syntax.Span{}, ""
-				})
-			return
+	for _, n := range b.numbers {
+		is := func(x syntax.Expr) bool { return x == syntax.Expr(n) }
+		for _, unit := range plainUnits {
+			if with := "(" + n.Value.Text + " " + unit + ")"; explains(l, x, name, is, with) {
+				say(l, n.Value.Text+" has no unit.", "Should it be "+n.Value.Text+" "+unit+"?", x, is, with)
+				return
+			}
 		}
 	}
 }
+
+func plainText(e *units.Exp) string { return strconv.FormatFloat(e.Float(), 'g', -1, 64) }
 
 // measured are the symbols of which a plain number is worth a look.
 var measured = [...]string{"m", "v", "t", "d", "h", "F", "r", "s", "L", "M"}
 
+// unitLeftOut cautions about a given that is a plain number, where its symbol is used
+// for nothing that is one and a given above has a unit: h = 5 below v = 3 m/s.
+func unitLeftOut(l *eval.Line, s *syntax.Define) {
+	n, ok := s.X.(*syntax.Number)
+	if !ok || n.Value.Hi == 0 || s.In.Present() || !slices.Contains(neverPlain[:], units.Symbol(s.Name)) {
+		return
+	}
+	measured := false
+	for _, d := range l.Planner.Names.All() {
+		switch {
+		case d == l.Planner.Names.Above(s.Name, l.Entry.Line+1), !d.Given, d.Failed(), d.Kind != plan.Quantity:
+		case !l.Planner.Static(d.Slot).Dim.IsOne():
+			measured = true
+		case units.Speaks(d.Name) && !units.Customary(d.Name, units.Dim{}):
+			return // this page counts without units
+		}
+	}
+	if measured {
+		with := n.Value.Text + " " + units.Usual(s.Name)
+		l.Find(finding.New(finding.LackingUnit, n.At, s.Name+" has no unit.", "Should it be "+s.Name+" = "+with+"?", with))
+	}
+}
+
+// neverPlain are those that no pure number goes by: an m may be an order, an r a ratio,
+// a t a number of years.
+var neverPlain = [...]string{"v", "d", "h", "F", "s", "L"}
+
 // plainUnits are those that a written number is tried with.
 var plainUnits = [...]string{"m", "s", "kg", "m/s", "m/s^2", "N"}
 
-// givens tells whether a name of an expression has a unit, and which are given as
-// plain numbers.
-func givens(l *eval.Line, x syntax.Expr) (units bool, numbers []*plan.Def) {
-	syntax.Walk(x, func(x syntax.Expr) bool {
-		if b, ok := x.(*syntax.Binary); ok && b.Op == syntax.Pow {
-			base, more := givens(l, b.X) // an exponent has no unit
-			units, numbers = units || base, append(numbers, more...)
-			return false
-		}
-		n, ok := x.(*syntax.Name)
-		if !ok {
-			return true
-		}
-		d, ok := l.Planner.Find(n)
-		switch {
-		case !ok || d.Failed() || d.Kind != plan.Quantity:
-		case !l.Planner.Static(d.Slot).Dim.IsOne():
-			units = true
-		case d.Exponent != nil && d.Line > 0 && !slices.Contains(numbers, d):
-			numbers = append(numbers, d)
-		}
-		return true
-	})
-	return units, numbers
+// bare is what an expression holds without a unit: names that are given as plain
+// numbers, and written numbers but for those that formulas have, 1, 2 and 0.5.
+// Exponents have none. Others tells that another name has a unit.
+type bare struct {
+	line    *eval.Line
+	names   []*plan.Def
+	numbers []*syntax.Number
+	others  bool
 }
 
-// explains is the unit that a factor lacks, to the power e in a product of some
-// dimension, if with it the product is the quantity that a symbol is used for
-// first; "" if a plain unit, or one that suits the factor's own symbol, is none.
-func explains(factor, symbol string, have units.Dim, e int) string {
-	table := units.NewTable()
-	whole, bad := table.Parse(units.Usual(symbol), units.AloneInPlace)
-	if bad != nil {
-		return ""
-	}
-	try := plainUnits[:]
-	if factor != "" {
-		try = []string{units.Usual(factor)}
-	}
-	power, ok := units.NewExp(e, 1)
-	for _, text := range try {
-		u, bad := table.Parse(text, units.AloneInPlace)
-		if bad != nil || !ok {
-			continue
+// look notes what lacks a unit in a part of an expression; what a call lacks is said
+// at once. It tells whether to look at the parts of the part.
+func (b *bare) look(x syntax.Expr) bool {
+	switch x := x.(type) {
+	case *syntax.Binary:
+		if x.Op == syntax.Pow {
+			syntax.Walk(x.X, b.look)
+			return false
 		}
-		if d, ok := u.Dim().Pow(power); ok {
-			if got, ok := have.Mul(d); ok && got == whole.Dim() {
-				return text
-			}
+	case *syntax.Call:
+		arguments(b.line, x)
+	case *syntax.Number:
+		if v := x.Value.Float(); v != 0 && v != 0.5 && v != 1 && v != 2 {
+			b.numbers = append(b.numbers, x)
+		}
+	case *syntax.Name:
+		switch d, ok := b.line.Planner.Find(x); {
+		case !ok || d.Failed() || d.Kind != plan.Quantity:
+		case !b.line.Planner.Static(d.Slot).Dim.IsOne():
+			b.others = true
+		case d.Exponent != nil && d.Line > 0 && !slices.Contains(b.names, d):
+			b.names = append(b.names, d)
 		}
 	}
-	return ""
+	return true
+}
+
+// explains tells whether an expression is the quantity that a symbol is used for
+// first, once something of it is replaced.
+func explains(l *eval.Line, x syntax.Expr, symbol string, is func(syntax.Expr) bool, with string) bool {
+	whole, bad := l.Planner.Units.Parse(units.Usual(symbol), units.AloneInPlace)
+	put, fs := syntax.ParseExpr(with)
+	if bad != nil || len(fs) > 0 {
+		return false
+	}
+	got := l.Try(syntax.Unplaced(syntax.Rewrite(x, func(x syntax.Expr) (syntax.Expr, bool) { return put, is(x) })))
+	return got.Slot != run.NoSlot && got.Static.Dim == whole.Dim()
 }
 
 // say cautions with the line as it would be with the unit.
-func say(l *eval.Line, message, hint string, x syntax.Expr, put func(syntax.Expr) (syntax.Span, string)) {
+func say(l *eval.Line, message, hint string, x syntax.Expr, is func(syntax.Expr) bool, with string) {
 	text, from := "", 0
 	syntax.Walk(x, func(x syntax.Expr) bool {
-		if at, with := put(x); with != "" {
-			text += l.Entry.Text[from:at.From] + with
-			from = at.To
+		if is(x) {
+			text += l.Entry.Text[from:x.Span().From] + with
+			from = x.Span().To
 		}
 		return true
 	})
-	f := finding.New(finding.LackingUnit, syntax.Span{To: len(l.Entry.Text)}, message, hint, text+l.Entry.Text[from:])
-	l.Find(f)
+	l.Find(finding.New(finding.LackingUnit, syntax.Span{To: len(l.Entry.Text)}, message, hint, text+l.Entry.Text[from:]))
 }

@@ -1,0 +1,26 @@
+package advise
+
+import (
+	"steelyard/lang/finding"
+	"steelyard/lang/syntax"
+	"steelyard/session/entry"
+	"steelyard/session/eval"
+	"steelyard/units"
+)
+
+// wrongSign cautions about a value that has the sign which a quantity of its name
+// can't have: a tension of -5 N, a work of friction of 6 J.
+func wrongSign(l *eval.Line, at syntax.Span, v *entry.Value) {
+	if v.Name == "" || v.SI == 0 || v.Named {
+		return
+	}
+	what, why, wrong := units.WrongSign(v.Name, v.Dim, v.SI < 0)
+	if !wrong {
+		return
+	}
+	sign, hint := "positive", "Check the signs in this line."
+	if v.SI < 0 {
+		sign, hint = "negative", "Check the signs, or whether there is contact at all."
+	}
+	l.Find(finding.New(finding.UnusualSign, at, v.Name+" comes out "+sign+". By its name it is "+what+": "+why+".", hint))
+}

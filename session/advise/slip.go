@@ -1,0 +1,186 @@
+package advise
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/syntax"
+	"steelyard/session/eval"
+	"steelyard/units"
+)
+
+// A slip is an expression that is often written by mistake: what is wrong, what to
+// do, and the right expression where it is sure. Without a message there is none.
+type slip struct{ message, hint, reading string }
+
+// commonSlip cautions where a line by itself shows a slip that is often made,
+// though its units agree. The factors are those of the expression, if it is a product.
+func commonSlip(l *eval.Line, name string, x syntax.Expr, f *factors, product bool) {
+	if l.Entry.Failed() {
+		return
+	}
+	var s slip
+	switch x := syntax.Unbracket(x).(type) {
+	case *syntax.Call:
+		s = diameterGiven(l, x)
+	case *syntax.Binary:
+		if s = sumSlip(name, x); product && f.root == nil && s.message == "" {
+			s = productSlip(l, name, f)
+		}
+	}
+	if s.message == "" {
+		return
+	}
+	var readings []string
+	if s.reading != "" {
+		readings, s.hint = []string{s.reading}, "Write `"+s.reading+"`."
+	}
+	l.Find(finding.New(finding.CommonSlip, x.Span(), s.message, s.hint, readings...))
+}
+
+// productSlip looks for slips in a product of names.
+func productSlip(l *eval.Line, name string, f *factors) slip {
+	if s := halfLeftOut(l, name, f); s.message != "" {
+		return s
+	}
+	if s := wholeLength(l, f); s.message != "" {
+		return s
+	}
+	return diameter(l, f)
+}
+
+// sumSlip looks for slips in a sum or difference of two names.
+func sumSlip(name string, b *syntax.Binary) slip {
+	v, one := b.X.(*syntax.Name)
+	w, two := b.Y.(*syntax.Name)
+	switch {
+	case !one || !two:
+	case b.Op == syntax.Add:
+		return atRightAngles(v.Name, w.Name)
+	case b.Op == syntax.Sub:
+		return firstMinusLast(name, v.Name, w.Name)
+	}
+	return slip{}
+}
+
+// halves are the energies and distances that begin with 1/2, by the symbols of their
+// results and the kinds of the quantities in them.
+var halves = [...]struct{ what, symbols, once, squared string }{
+	{"A kinetic energy", "K KE E_k E_K Ek E_kin KE1 KE2", "mass", "speed"},
+	{"The energy of a spring", "U E PE E_s E_p E_e EPE", "force per length", "length"},
+	{"A distance from rest", "s x d h y", "acceleration", "time"},
+}
+
+// halfLeftOut finds K = m*v^2.
+func halfLeftOut(l *eval.Line, name string, f *factors) slip {
+	once, squared := f.names[0], f.names[1]
+	if once.exp == 2 {
+		once, squared = squared, once
+	}
+	if f.number != 1 || f.n != 2 || once.exp != 1 || squared.exp != 2 {
+		return slip{}
+	}
+	for _, h := range halves {
+		if is(name, h.symbols) && kindOfName(l, once.name) == h.once && kindOfName(l, squared.name) == h.squared {
+			right := "1/2*" + once.name + "*" + squared.name + "^2"
+			return slip{h.what + " is " + right + "; the 1/2 is missing.", "", right}
+		}
+	}
+	return slip{}
+}
+
+// wholeLength finds k*L for the force of a spring whose relaxed length L0 is known:
+// the stretch is their difference.
+func wholeLength(l *eval.Line, f *factors) slip {
+	names := f.names[:f.n]
+	isSpring := func(p power) bool { return p.exp == 1 && kindOfName(l, p.name) == "force per length" }
+	for _, p := range names {
+		if p.exp < 1 || !is(p.name, "L l") {
+			continue
+		}
+		relaxed := p.name + "0"
+		if _, known := l.Planner.Names.Lookup(relaxed); known && slices.ContainsFunc(names, isSpring) {
+			return slip{p.name + " is the whole length of the spring; its force goes with the stretch.",
+				"The stretch is `(" + p.name + " - " + relaxed + ")`.", ""}
+		}
+	}
+	return slip{}
+}
+
+// diameter finds π*d^2 and 4/3*π*d^3, which want the radius. π*d^2 is right for the
+// surface of a sphere alone; 4*π*d^2 may be one at a distance d.
+func diameter(l *eval.Line, f *factors) slip {
+	for _, p := range f.names[:f.n] {
+		circle := p.exp == 2 && within1Percent(f.number, math.Pi)
+		ball := p.exp == 3 && within1Percent(f.number, 4*math.Pi/3)
+		if (circle || ball) && is(p.name, "d D") && kindOfName(l, p.name) == "length" {
+			return slip{p.name + " is a diameter by its name; this is the formula for a radius.",
+				"If it is one, write (" + p.name + "/2) instead of " + p.name + ".", ""}
+		}
+	}
+	return slip{}
+}
+
+// diameterGiven finds a diameter that a formula is given for its radius, or the
+// other way round.
+func diameterGiven(l *eval.Line, c *syntax.Call) slip {
+	f, ok := l.Formula(c.Func)
+	if !ok {
+		return slip{}
+	}
+	by := eval.Arguments(c, f)
+	for _, sym := range f.Symbols {
+		n, ok := syntax.Unbracket(by[sym.Name]).(*syntax.Name)
+		if !ok {
+			continue
+		}
+		takes := c.Func + " takes the " + sym.Meaning + " " + sym.Name + "; " + n.Name
+		switch {
+		case strings.Contains(sym.Meaning, "radius") && is(n.Name, "d D diameter"):
+			return slip{takes + " is a diameter by its name.", "If it is one, write " + n.Name + "/2 instead.", ""}
+		case strings.Contains(sym.Meaning, "diameter") && is(n.Name, "r R radius"):
+			return slip{takes + " is a radius by its name.", "If it is one, write 2*" + n.Name + " instead.", ""}
+		}
+	}
+	return slip{}
+}
+
+// atRightAngles finds v_x + v_y: components are added as the sides of a triangle are.
+func atRightAngles(v, w string) slip {
+	across, x := strings.CutSuffix(v, "_x")
+	up, y := strings.CutSuffix(w, "_y")
+	if !x || !y || across != up {
+		return slip{}
+	}
+	return slip{v + " and " + w + " are at right angles, so their sizes don't just add up.", "", "√(" + v + "^2 + " + w + "^2)"}
+}
+
+// firstMinusLast finds ΔK = K1 - K2: a change is the later value less the earlier.
+func firstMinusLast(name, v, w string) slip {
+	symbol := strings.TrimPrefix(name, "Δ")
+	if name != "ΔK" && name != "Δv" {
+		return slip{}
+	}
+	for _, order := range [...][2]string{{"1", "2"}, {"0", ""}, {"0", "1"}, {"_i", "_f"}} {
+		if v == symbol+order[0] && w == symbol+order[1] {
+			return slip{"A change is the later value minus the earlier one.", "", w + " - " + v}
+		}
+	}
+	return slip{}
+}
+
+// is tells whether a name is one of several, alone or with an index.
+func is(name, of string) bool {
+	for of != "" {
+		var one string
+		if one, of, _ = strings.Cut(of, " "); name == one || units.Symbol(name) == one {
+			return true
+		}
+	}
+	return false
+}
+
+// kindOfName names the kind of quantity that a name is, or "".
+func kindOfName(l *eval.Line, name string) string { return kindOf(l, &syntax.Name{Name: name}) }
