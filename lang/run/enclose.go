@@ -85,7 +85,8 @@ func (intervals) steps() int64 { return 10 }
 // slopes lie within those returned. None tells that no number of the interval
 // has a value; partly, that nothing follows from the slopes.
 func (p *Program) Enclose(st *State, fn int, x ops.Interval) (values, slopes ops.Interval, none, partly bool) {
-	return enclose(p.intervals(st), fn, x)
+	n, some := p.intervals(st).over(fn, x)
+	return n.v, n.d, !some, n.partly
 }
 
 // intervals returns a walker that runs functions of a program over intervals.
@@ -96,9 +97,4 @@ func (p *Program) intervals(st *State) *intervalWalker {
 // intervals returns a walker over intervals for one over plain numbers.
 func (w *floatWalker) intervals() *intervalWalker {
 	return &intervalWalker{newWalker[enclosed](w.p, w.st, w.depth, intervals{})}
-}
-
-func enclose(w *intervalWalker, fn int, x ops.Interval) (values, slopes ops.Interval, none, partly bool) {
-	out, ok := w.at(fn, []enclosed{{v: x, d: ops.Point(1)}})
-	return out.v, out.d, !ok, out.partly
 }

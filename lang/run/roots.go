@@ -2,6 +2,7 @@ package run
 
 import (
 	"math"
+	"slices"
 
 	"steelyard/lang/ops"
 )
@@ -13,9 +14,14 @@ const (
 	enclosedOps   = 3_000_000
 	// maxRoots bounds how many roots are listed.
 	maxRoots = 64
-	// narrowest is the width, as a part of its place, below which a piece is
-	// left unsettled.
+	// narrowest is the width of a piece, as a part of its place, that is as good as
+	// one number, and vanishing that of one beside 0.
 	narrowest = 1e-11
+	vanishing = 1e-100
+	// tiniest is the width below which a piece is halved no more.
+	tiniest = 1e-290
+	// mostHalvings bounds the halvings on the way to one place.
+	mostHalvings = 200
 )
 
 // Roots is what a search found between two bounds. What is neither near a root
@@ -23,21 +29,46 @@ const (
 type Roots struct {
 	Found     []float64      // each proved to be the only one in a piece round it
 	Unsettled []ops.Interval // neither proved to hold a root nor proved empty
+	// Flat are the unsettled pieces on which the function is 0 throughout.
+	Flat []ops.Interval
 }
 
 // FindRoots looks for the numbers in some intervals at which a function is
 // zero. A piece is empty if the enclosure of its values is without 0; it holds
 // exactly one root if the slope keeps its sign and the ends have different
-// signs. Any other is halved.
+// signs, or if the slope of the slope does and the function touches 0. Any other
+// is halved, down to neighbouring numbers where the function jumps.
 func (p *Program) FindRoots(st *State, fn int, pieces []ops.Interval) Roots {
 	return p.intervals(st).findRoots(fn, pieces)
 }
 
 func (w *intervalWalker) findRoots(fn int, pieces []ops.Interval) Roots {
-	s := &rootSearch{w: w, fn: fn, left: int(min(maxEnclosures, enclosedOps/max(w.p.Funcs[fn].Cost, 1)))}
+	s := w.rootSearch(fn, maxEnclosures)
 	for _, x := range pieces {
 		s.look(x)
 	}
+	return s.done()
+}
+
+// done is what was found: with the pieces that are as good as one number, if the
+// function is 0 there but for its error, and without the ends of flat ones.
+func (s *rootSearch) done() Roots {
+	all := s.out.Unsettled
+	s.out.Unsettled = nil
+	for _, x := range all {
+		at := x.Middle()
+		one := width(x) <= max(narrowest*math.Abs(at), vanishing)
+		switch {
+		case one && slices.ContainsFunc(s.out.Found, func(r float64) bool { return math.Abs(r-at) <= narrowest*math.Abs(at) }):
+		case one && s.w.zeroAt(s.fn, at):
+			s.found(at)
+		default:
+			s.out.Unsettled = append(s.out.Unsettled, x)
+		}
+	}
+	s.out.Found = slices.DeleteFunc(s.out.Found, func(x float64) bool {
+		return slices.ContainsFunc(s.out.Flat, func(f ops.Interval) bool { return f.Lo <= x && x <= f.Hi })
+	})
 	return s.out
 }
 
@@ -46,7 +77,7 @@ const farEnclosures = 2000
 
 // NoRootIn tells whether it is proved that a function is not zero in an interval.
 func (p *Program) NoRootIn(st *State, fn int, x ops.Interval) bool {
-	s := &rootSearch{w: p.intervals(st), fn: fn, left: farEnclosures}
+	s := p.intervals(st).rootSearch(fn, farEnclosures)
 	s.look(x)
 	return len(s.out.Found)+len(s.out.Unsettled) == 0
 }
@@ -54,11 +85,17 @@ func (p *Program) NoRootIn(st *State, fn int, x ops.Interval) bool {
 // stopped tells whether the budget has ended.
 func (w *walker[N, D]) stopped() bool { return !w.budget.Spend(1) }
 
+// rootSearch is a search while it goes on.
 type rootSearch struct {
 	w    *intervalWalker
 	fn   int
-	left int
+	left int // enclosures
 	out  Roots
+}
+
+// rootSearch is a search by so many enclosures at most.
+func (w *intervalWalker) rootSearch(fn int, enclosures int64) *rootSearch {
+	return &rootSearch{w: w, fn: fn, left: int(min(enclosures, enclosedOps/max(w.p.Funcs[fn].Cost, 1)))}
 }
 
 // look settles a piece, halving it where it must.
@@ -72,25 +109,49 @@ func (s *rootSearch) look(first ops.Interval) {
 			s.unsettled(x)
 			continue
 		}
-		v, d, none, partly := enclose(s.w, s.fn, x)
-		if none || !v.HoldsZero() {
-			continue
-		}
-		if !partly && !d.HoldsZero() && s.monotone(x) {
+		n, some := s.w.over(s.fn, x)
+		if !some || s.settled(x, n, width(first)) {
 			continue
 		}
 		mid := middle(x)
-		if mid <= x.Lo || mid >= x.Hi || x.Hi-x.Lo <= narrowest*math.Max(math.Abs(x.Lo), math.Abs(x.Hi)) || x.Hi-x.Lo < 1e-290 {
-			s.unsettled(x)
-			continue
-		}
-		// The half nearer to zero is looked at first.
-		if x.Hi <= 0 {
+		switch {
+		case mid <= x.Lo || mid >= x.Hi || width(x) < tiniest:
+			s.neighbours(x, n.partly)
+		case x.Hi <= 0: // the half nearer to zero is looked at first
 			todo = append(todo, ops.Between(x.Lo, mid), ops.Between(mid, x.Hi))
-		} else {
+		default:
 			todo = append(todo, ops.Between(mid, x.Hi), ops.Between(x.Lo, mid))
 		}
 	}
+}
+
+// settled tells whether the enclosure of a function over a piece settles it.
+func (s *rootSearch) settled(x ops.Interval, n enclosed, all float64) bool {
+	switch {
+	case !n.v.HoldsZero():
+		return true
+	case n.partly:
+		return false
+	case n.v == ops.Point(0):
+		s.flat(x)
+		return true
+	case !n.d.HoldsZero():
+		return s.monotone(x)
+	}
+	at, some := s.w.over(s.fn, ops.Point(x.Middle()))
+	v := tight(x, n, at)
+	switch {
+	case !some:
+		return false
+	case !v.HoldsZero():
+		return true
+	case width(x) < max(all/256, math.Abs(x.Lo+x.Hi)/64) && s.touching(x):
+		return true
+	case at.v.HoldsZero() && width(at.v) > width(v)/4: // all that is left is rounding
+		s.unsettled(x)
+		return true
+	}
+	return false
 }
 
 // middle halves a piece: by ratio where it spans many powers of ten.
@@ -104,16 +165,24 @@ func middle(x ops.Interval) float64 {
 	return x.Lo + (x.Hi-x.Lo)/2
 }
 
-// sign is that of the function at a point: 0 if rounding leaves it open.
-func (s *rootSearch) sign(x float64) int {
-	v, _, none, _ := enclose(s.w, s.fn, ops.Point(x))
+// side tells on which side of 0 an interval lies: 0 where it holds 0.
+func side(v ops.Interval) int {
 	switch {
-	case none || v.HoldsZero():
-		return 0
 	case v.Lo > 0:
 		return 1
+	case v.Hi < 0:
+		return -1
 	}
-	return -1
+	return 0
+}
+
+// sign is that of the function at a point: 0 if rounding leaves it open.
+func (s *rootSearch) sign(x float64) int {
+	n, some := s.w.over(s.fn, ops.Point(x))
+	if !some {
+		return 0
+	}
+	return side(n.v)
 }
 
 // monotone settles a piece on which the function rises or falls throughout.
@@ -123,8 +192,8 @@ func (s *rootSearch) monotone(x ops.Interval) bool {
 		// A root lies at an end, or close by: a little more on both sides tells.
 		more := 1e-9 * math.Max(math.Abs(x.Lo), math.Abs(x.Hi))
 		x = ops.Between(x.Lo-more, x.Hi+more)
-		_, d, none, partly := enclose(s.w, s.fn, x)
-		if none || partly || d.HoldsZero() {
+		n, some := s.w.over(s.fn, x)
+		if !some || n.partly || n.d.HoldsZero() {
 			return false
 		}
 		lo, hi = s.sign(x.Lo), s.sign(x.Hi)
@@ -132,28 +201,72 @@ func (s *rootSearch) monotone(x ops.Interval) bool {
 	switch {
 	case lo == 0 || hi == 0:
 		return false
-	case lo == hi:
-		return true // no root
-	default:
-		a, b := x.Lo, x.Hi
-		for range 200 {
-			m := a + (b-a)/2
-			if m <= a || m >= b {
-				break
-			}
-			switch s.sign(m) {
-			case 0:
-				s.found(m)
-				return true
-			case lo:
-				a = m
-			default:
-				b = m
-			}
-		}
-		s.found(a)
+	case lo != hi:
+		s.found(turn(x, lo, s.sign))
 	}
 	return true
+}
+
+// turn finds the place in a piece where a sign is that of its lower end no more. To
+// 0 halving comes only by chance.
+func turn(x ops.Interval, lower int, sign func(float64) int) float64 {
+	if x.Lo < 0 && x.Hi > 0 && sign(0) == 0 {
+		return 0
+	}
+	for range mostHalvings {
+		m := x.Lo + (x.Hi-x.Lo)/2
+		if m <= x.Lo || m >= x.Hi {
+			break
+		}
+		switch sign(m) {
+		case 0:
+			return m
+		case lower:
+			x.Lo = m
+		default:
+			x.Hi = m
+		}
+	}
+	return x.Lo
+}
+
+// touching settles a piece on which the slope rises or falls throughout: where the
+// function turns, it comes as near to 0 as it does, and may be 0 there but for its
+// own error.
+func (s *rootSearch) touching(x ops.Interval) bool {
+	s.left -= order // what it costs
+	bends, some := s.w.bends(s.fn, x)
+	if !some || bends.HoldsZero() {
+		return false
+	}
+	slope := func(x float64) int {
+		n, _ := s.w.over(s.fn, ops.Point(x))
+		return side(n.d)
+	}
+	if slope(x.Lo) == slope(x.Hi) {
+		return false
+	}
+	at := turn(x, slope(x.Lo), slope)
+	if s.w.zeroAt(s.fn, at) {
+		s.found(at)
+		return true
+	}
+	return s.sign(at) == side(bends)
+}
+
+// neighbours settles what is too narrow to be halved: a root is at an end toward
+// which the function goes down to 0. A piece in which it jumps, or has no value,
+// holds no other.
+func (s *rootSearch) neighbours(x ops.Interval, jumps bool) {
+	before, after := s.w.goesTo0(s.fn, x.Lo, -1), s.w.goesTo0(s.fn, x.Hi, 1)
+	switch {
+	case before:
+		s.found(x.Lo)
+	case after:
+		s.found(x.Hi)
+	case !jumps:
+		s.unsettled(x)
+	}
 }
 
 // found lists a root, once where two pieces meet in it.
@@ -166,14 +279,22 @@ func (s *rootSearch) found(x float64) {
 	s.out.Found = append(s.out.Found, x)
 }
 
-// unsettled lists a piece, joined with the one that it touches.
-func (s *rootSearch) unsettled(x ops.Interval) {
-	for i := range s.out.Unsettled {
-		u := &s.out.Unsettled[i]
+// unsettled lists a piece, flat one on which the function is 0.
+func (s *rootSearch) unsettled(x ops.Interval) { s.out.Unsettled = joined(s.out.Unsettled, x) }
+
+func (s *rootSearch) flat(x ops.Interval) {
+	s.unsettled(x)
+	s.out.Flat = joined(s.out.Flat, x)
+}
+
+// joined lists a piece, joined with the one that it touches.
+func joined(all []ops.Interval, x ops.Interval) []ops.Interval {
+	for i := range all {
+		u := &all[i]
 		if x.Lo <= u.Hi+1e-9*math.Abs(u.Hi) && x.Hi >= u.Lo-1e-9*math.Abs(u.Lo) {
 			u.Lo, u.Hi = min(u.Lo, x.Lo), max(u.Hi, x.Hi)
-			return
+			return all
 		}
 	}
-	s.out.Unsettled = append(s.out.Unsettled, x)
+	return append(all, x)
 }

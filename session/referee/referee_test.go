@@ -45,7 +45,7 @@ var families = []family{
 	{"inverses", inverses, closedForm, 4, false},
 	{"transcendental", transcendental, byIteration, 1, false},
 	{"domains", domains, closedForm, 4, true},
-	{"jumps", jumps, closedForm, 4, true},
+	{"jumps", jumps, closedForm, 4, false},
 	{"conditions", conditions, closedForm, 4, false},
 	{"tables", tables, closedForm, 2, true},
 	{"books", books, closedForm, 4, false},

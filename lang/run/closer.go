@@ -1,0 +1,56 @@
+package run
+
+import (
+	"math"
+
+	"steelyard/lang/ops"
+)
+
+// over encloses a function of one number over an interval: its values and its
+// slopes. It is false where no number of the interval has a value.
+func (w *intervalWalker) over(fn int, x ops.Interval) (enclosed, bool) {
+	return w.at(fn, []enclosed{{v: x, d: ops.Point(1)}})
+}
+
+// tight encloses the values of a function over an interval more closely than n, by
+// the mean value theorem: no value is farther from that at the middle than the slopes
+// allow. What is known of the middle is at.
+func tight(x ops.Interval, n, at enclosed) ops.Interval {
+	if n.partly || at.partly || n.d.Lo-n.d.Lo != 0 || n.d.Hi-n.d.Hi != 0 {
+		return n.v
+	}
+	v := at.v.Add(n.d.Mul(x.Sub(ops.Point(x.Middle()))))
+	return ops.Between(max(v.Lo, n.v.Lo), min(v.Hi, n.v.Hi))
+}
+
+// bends encloses the second derivative of a function over an interval, half of it;
+// false where nothing is known of it.
+func (w *intervalWalker) bends(fn int, x ops.Interval) (ops.Interval, bool) {
+	own := seriesWalker{newWalker[*series](w.p, w.st, w.depth, powers{})}
+	s, some := own.at(fn, []*series{along(x)})
+	if !some || s.lost {
+		return ops.Everything(), false
+	}
+	return s.at(2), true
+}
+
+// zeroAt tells whether a function is 0 at a number but for its error.
+func (w *intervalWalker) zeroAt(fn int, x float64) bool {
+	own := floatWalker{newWalker[float64](w.p, w.st, w.depth, floats{})}
+	n, some := own.bounds(exact).boundAt(fn, []float64{x}, exact, 0)
+	return some && n.zero()
+}
+
+// goesTo0 tells whether a function comes down to 0 at a number, from one side of it:
+// what is left there is what a few roundings of the number make, and is far less
+// than a little farther off. At a pole it is far more, and at a jump as much.
+func (w *intervalWalker) goesTo0(fn int, x, side float64) bool {
+	own := floatWalker{newWalker[float64](w.p, w.st, w.depth, floats{})}
+	here, ok := own.bounds(0).boundAt(fn, []float64{x}, 0, 0)
+	if !ok || here.v == 0 {
+		return ok
+	}
+	_, slope, _ := own.slope(fn, x)
+	off, okOff := own.at(fn, []float64{x + side*max(1e-9*math.Abs(x), tiniest)})
+	return okOff && math.Abs(here.v) < math.Abs(off)/4 && math.Abs(here.v) <= here.e+8*exact*math.Abs(x*slope)
+}
