@@ -39,10 +39,14 @@ func (k *kernel) write(b *bytes.Buffer) {
 	} else {
 		k.unrolled(b)
 	}
-	fmt.Fprintf(b, "if %s {\nbreak\n}\n}\nreturn i\n}\n", k.doubt())
+	if doubt := k.doubt(); doubt != "" {
+		fmt.Fprintf(b, "if (%s) && !p.through {\nbreak\n}\n", doubt)
+	}
+	b.WriteString("}\nreturn i\n}\n")
 }
 
-// doubt is the condition under which eight lanes are not sure.
+// doubt is the condition under which eight lanes are not sure; empty where they
+// always are.
 func (k *kernel) doubt() string {
 	var any []string
 	for i := range k.checks {
@@ -50,9 +54,6 @@ func (k *kernel) doubt() string {
 	}
 	for i := range k.finite {
 		any = append(any, fmt.Sprintf("s%d-s%d != 0", i, i))
-	}
-	if len(any) == 0 {
-		return "false"
 	}
 	return strings.Join(any, " || ")
 }

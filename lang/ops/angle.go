@@ -50,6 +50,3 @@ func Tangent(a float64) float64 {
 	}
 	return v
 }
-
-// atPole is the fault of a tangent that is infinite.
-func atPole(_, _, _ float64) Fault { return DivZero }

@@ -95,20 +95,39 @@ func (op Op) Value(a, b, k float64) float64 { return table[op].value(a, b, k) }
 // a zero that may hide a value too small to hold.
 func Suspect(v float64) bool { return v-v != 0 || v == 0 }
 
-// Fault says why a suspect value v of finite operands is none, or NoFault if
-// it is one.
+// Fault says why a value v of finite operands is none, or NoFault if it is one.
 func (op Op) Fault(a, b, k, v float64) Fault {
-	row := &table[op]
+	f := op.Faults()
 	switch {
-	case v == 0:
-		if row.vanishes != nil && row.vanishes(a, b) {
-			return OutOfRange
-		}
-		return NoFault
-	case v-v == 0:
-		return NoFault
-	case row.fault != nil:
-		return row.fault(a, b, k)
+	case v-v != 0 && f.By != nil:
+		return f.By(a, b, k)
+	case v-v != 0:
+		return f.Always
+	case v == 0 && f.Vanishes(a, b):
+		return OutOfRange
 	}
-	return OutOfRange
+	return NoFault
+}
+
+// Faults says why values of an operation on finite operands are none, for whoever
+// asks for many.
+type Faults struct {
+	// Always is why one is not finite; By says so where it depends on the
+	// operands, and is nil elsewhere.
+	Always Fault
+	By     func(a, b, k float64) Fault
+	// Vanishes tells that a value of 0 is one too small to hold.
+	Vanishes func(a, b float64) bool
+}
+
+// Faults returns why values of an operation are none.
+func (op Op) Faults() Faults {
+	f := Faults{OutOfRange, table[op].faultBy, never}
+	if table[op].fault != NoFault {
+		f.Always = table[op].fault
+	}
+	if table[op].vanishes != nil {
+		f.Vanishes = table[op].vanishes
+	}
+	return f
 }

@@ -118,8 +118,6 @@ func truth(b bool) float64 {
 }
 
 // The faults that several rows share.
-func noReal(_, _, _ float64) Fault { return NoReal }
-
 func byZero(_, b, _ float64) Fault {
 	if b == 0 {
 		return DivZero
@@ -132,6 +130,7 @@ func atLeast0(a float64) float64 { return max(a, 0) }
 func unitEnd(a float64) float64  { return math.Copysign(1, a) }
 
 // What makes a value of 0 one that is too small to hold.
+func never(_, _ float64) bool     { return false }
 func ofNonZero(a, _ float64) bool { return a != 0 }
 
 // ofNoNumber: an exponential too small to hold is 0, that of what is too large to

@@ -7,8 +7,10 @@ type row struct {
 	// value is the number that the operation makes of its operands and its
 	// constant; the kernels for many points at once are made from its text.
 	value func(a, b, k float64) float64
-	// fault says why a value is not finite; none where it can only be too large.
-	fault func(a, b, k float64) Fault
+	// fault is why a value is not finite, NoFault where it can only be too large;
+	// faultBy says so where it depends on the operands.
+	fault   Fault
+	faultBy func(a, b, k float64) Fault
 	// vanishes tells that a value of 0 is one too small to hold.
 	vanishes func(a, b float64) bool
 	// da and db are the slopes by the operands, as expressions in a, b and k.

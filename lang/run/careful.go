@@ -2,13 +2,14 @@ package run
 
 import (
 	"math"
+	"slices"
 
 	"steelyard/lang/ops"
 )
 
 const (
 	// careLanes is how many lanes run with care at a time.
-	careLanes = 32
+	careLanes = 64
 	// careCells bounds the workspace of that: where there are many columns the
 	// lanes are fewer.
 	careCells = 1 << 17
@@ -34,14 +35,15 @@ type careful struct {
 // lanes beside each other often fail alike.
 type ownPass struct {
 	pass
-	kind  ops.Fault
-	cause int32
+	kind   ops.Fault
+	cause  int32
+	faults ops.Faults
 }
 
 // prepare makes the workspace, with the columns that don't vary.
 func (c *careful) prepare(p *Program, st *State, w *work) {
 	c.work = w
-	c.lanes = max(1, min(careLanes, careCells/max(1, len(w.cols))))
+	c.lanes = max(group, min(careLanes, careCells/max(1, len(w.cols)))&^(group-1))
 	c.vals, c.causes = make([]float64, c.lanes*len(w.cols)), make([]int32, c.lanes*len(w.cols))
 	c.failed, c.own = make([]bool, len(w.cols)), make([]ownPass, len(w.steps))
 	for i, col := range w.cols {
@@ -61,6 +63,7 @@ func (c *careful) prepare(p *Program, st *State, w *work) {
 			c.walk = p.floats(&c.state)
 		} else if s.op != ops.Select && s.parts == nil {
 			c.own[i].run, c.own[i].k[0] = single(s.op, s.k), s.k
+			c.own[i].faults = s.op.Faults()
 		}
 	}
 }
@@ -101,7 +104,7 @@ func (c *careful) run(in, out [][]float64, lo, m int, list []Fail) []Fail {
 		}
 	}
 	var lanes [careLanes]int32
-	why, failed := lanes[:m], false
+	var why []int32 // where an output has no value
 	for i, col := range c.outputs {
 		v, fails := c.column(col)
 		show := out[i][lo : lo+m]
@@ -109,19 +112,22 @@ func (c *careful) run(in, out [][]float64, lo, m int, list []Fail) []Fail {
 		if !c.failed[col] {
 			continue
 		}
+		if why == nil {
+			why = fails[:m]
+		} else {
+			why = lanes[:copy(lanes[:], why)]
+			first(why, fails)
+		}
 		for lane, cause := range fails[:m] {
 			if cause != 0 {
 				show[lane] = math.NaN()
 			}
 		}
-		first(why, fails)
-		failed = true
 	}
-	if failed {
-		for lane, cause := range why {
-			if cause != 0 {
-				list = append(list, Fail{int32(lo + lane), cause})
-			}
+	list = slices.Grow(list, len(why))
+	for lane, cause := range why {
+		if cause != 0 {
+			list = append(list, Fail{int32(lo + lane), cause})
 		}
 	}
 	return list
@@ -138,8 +144,8 @@ func first(why, causes []int32) {
 }
 
 // arithmetic runs an operation on one or two numbers. Lanes whose operands
-// fail do so for the same cause; of the others, those that the kernel is not
-// sure of are looked at.
+// fail do so for the same cause. Its kernel works out whole groups, those after
+// the last lane too, and a group that it isn't sure of is looked at.
 func (c *careful) arithmetic(s *step, own *ownPass, m int) {
 	v, why := c.column(s.to)
 	a, failsA := c.column(s.from[0])
@@ -154,26 +160,40 @@ func (c *careful) arithmetic(s *step, own *ownPass, m int) {
 		first(why, failsA)
 		first(why, failsB)
 	}
-	own.d, own.x, own.y = v[:m-m%group], a, b
-	sure := own.run(&own.pass)
-	op, k := s.op, s.k
-	why, a, b, v = why[sure:], a[sure:m], b[sure:m], v[sure:m]
-	for i := range why {
-		if why[i] != 0 {
-			continue
-		}
-		x := op.Value(a[i], b[i], k)
-		if v[i] = x; !ops.Suspect(x) {
-			continue
-		}
-		if kind := op.Fault(a[i], b[i], k, x); kind != ops.NoFault {
-			if kind != own.kind {
-				own.kind, own.cause = kind, c.cause(s.at.failure(kind))
-			}
-			why[i], failed = own.cause, true
-		}
+	all := (m + group - 1) &^ (group - 1)
+	own.d, own.x, own.y, own.through = v[:all], a, b, false
+	if sure := own.run(&own.pass); sure < all {
+		own.d, own.x, own.y, own.through = v[sure:all], a[sure:], b[sure:], true
+		own.run(&own.pass)
+		failed = c.look(s, own, why[min(sure, m):], a[sure:], b[sure:], v[sure:]) || failed
 	}
 	c.failed[s.to] = failed
+}
+
+// look notes why lanes of a step have no value, and tells whether some have
+// none.
+func (c *careful) look(s *step, own *ownPass, why []int32, a, b, v []float64) bool {
+	failed := false
+	a, b = a[:len(why)], b[:len(why)]
+	for i, x := range v[:len(why)] {
+		kind := own.faults.Always
+		switch {
+		case why[i] != 0:
+			continue
+		case x-x == 0:
+			if x != 0 || !own.faults.Vanishes(a[i], b[i]) {
+				continue
+			}
+			kind = ops.OutOfRange
+		case own.faults.By != nil:
+			kind = own.faults.By(a[i], b[i], s.k)
+		}
+		if kind != own.kind {
+			own.kind, own.cause = kind, c.cause(s.at.failure(kind))
+		}
+		why[i], failed = own.cause, true
+	}
+	return failed
 }
 
 // choose runs a selection: the other operand may fail unseen.

@@ -13,6 +13,7 @@ type pass struct {
 	run        func(*pass) int
 	d, x, y, z []float64  // the result and the operands, of one length
 	k          [4]float64 // constants
+	through    bool       // go on to the end whatever is in doubt
 	to         int        // the number of the result's column
 	from       [3]int     // those of the operands
 }

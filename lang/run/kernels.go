@@ -139,7 +139,7 @@ func kernelAddAddMulXKKMulMulPow2XKK(p *pass) int {
 		p0 *= (a0 * a1) * (a2 * a3)
 		p1 *= (f0 * f1) * (f2 * f3)
 		s0 += (g0 + g1) + (g2 + g3)
-		if p0-p0 != 0 || p0 == 0 || p1-p1 != 0 || p1 == 0 || s0-s0 != 0 {
+		if (p0-p0 != 0 || p0 == 0 || p1-p1 != 0 || p1 == 0 || s0-s0 != 0) && !p.through {
 			break
 		}
 	}
@@ -171,7 +171,7 @@ func kernelDivAddMulXKKAddXK(p *pass) int {
 		d[4], d[5], d[6], d[7] = e0, e1, e2, e3
 		p0 *= (a0 * a1) * (a2 * a3)
 		p1 *= (e0 * e1) * (e2 * e3)
-		if p0-p0 != 0 || p0 == 0 || p1-p1 != 0 || p1 == 0 {
+		if (p0-p0 != 0 || p0 == 0 || p1-p1 != 0 || p1 == 0) && !p.through {
 			break
 		}
 	}
@@ -201,7 +201,7 @@ func kernelAddMulMulPow2XKKK(p *pass) int {
 		e0, e1, e2, e3 = c0+k2, c1+k2, c2+k2, c3+k2
 		d[4], d[5], d[6], d[7] = e0, e1, e2, e3
 		p0 *= (c0 * c1) * (c2 * c3)
-		if p0-p0 != 0 || p0 == 0 {
+		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
 	}
@@ -231,7 +231,7 @@ func kernelSqrtDivMulMulXKKK(p *pass) int {
 		e0, e1, e2, e3 = math.Sqrt(c0), math.Sqrt(c1), math.Sqrt(c2), math.Sqrt(c3)
 		d[4], d[5], d[6], d[7] = e0, e1, e2, e3
 		p0 *= (e0 * e1) * (e2 * e3)
-		if p0-p0 != 0 || p0 == 0 {
+		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
 	}
@@ -261,7 +261,7 @@ func kernelMulSqrtDivKMulXKK(p *pass) int {
 		e0, e1, e2, e3 = c0*k2, c1*k2, c2*k2, c3*k2
 		d[4], d[5], d[6], d[7] = e0, e1, e2, e3
 		p0 *= (e0 * e1) * (e2 * e3)
-		if p0-p0 != 0 || p0 == 0 {
+		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
 	}
@@ -293,7 +293,7 @@ func kernelSqrtAddMulAddXKKK(p *pass) int {
 		d[4], d[5], d[6], d[7] = e0, e1, e2, e3
 		p0 *= (b0 * b1) * (b2 * b3)
 		s0 += (e0 + e1) + (e2 + e3)
-		if p0-p0 != 0 || p0 == 0 || s0-s0 != 0 {
+		if (p0-p0 != 0 || p0 == 0 || s0-s0 != 0) && !p.through {
 			break
 		}
 	}
@@ -322,7 +322,7 @@ func kernelDivMulSinMulXKKK(p *pass) int {
 			p0 *= a
 			p1 *= e
 		}
-		if p0-p0 != 0 || p0 == 0 || p1-p1 != 0 || p1 == 0 {
+		if (p0-p0 != 0 || p0 == 0 || p1-p1 != 0 || p1 == 0) && !p.through {
 			break
 		}
 	}
@@ -351,7 +351,7 @@ func kernelMulCosAddMulXKKK(p *pass) int {
 			p0 *= a
 			p1 *= e
 		}
-		if p0-p0 != 0 || p0 == 0 || p1-p1 != 0 || p1 == 0 {
+		if (p0-p0 != 0 || p0 == 0 || p1-p1 != 0 || p1 == 0) && !p.through {
 			break
 		}
 	}
@@ -379,7 +379,7 @@ func kernelAddMulMulXKKK(p *pass) int {
 		c0, c1, c2, c3 = b0+k2, b1+k2, b2+k2, b3+k2
 		d[4], d[5], d[6], d[7] = c0, c1, c2, c3
 		p0 *= (b0 * b1) * (b2 * b3)
-		if p0-p0 != 0 || p0 == 0 {
+		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
 	}
@@ -407,7 +407,7 @@ func kernelAddMulSubKXKK(p *pass) int {
 		c0, c1, c2, c3 = b0+k2, b1+k2, b2+k2, b3+k2
 		d[4], d[5], d[6], d[7] = c0, c1, c2, c3
 		p0 *= (b0 * b1) * (b2 * b3)
-		if p0-p0 != 0 || p0 == 0 {
+		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
 	}
@@ -437,7 +437,7 @@ func kernelDivAddMulXKKK(p *pass) int {
 		d[4], d[5], d[6], d[7] = c0, c1, c2, c3
 		p0 *= (a0 * a1) * (a2 * a3)
 		p1 *= (c0 * c1) * (c2 * c3)
-		if p0-p0 != 0 || p0 == 0 || p1-p1 != 0 || p1 == 0 {
+		if (p0-p0 != 0 || p0 == 0 || p1-p1 != 0 || p1 == 0) && !p.through {
 			break
 		}
 	}
@@ -464,7 +464,7 @@ func kernelMulMulPow2XKK(p *pass) int {
 		c0, c1, c2, c3 = b0*k1, b1*k1, b2*k1, b3*k1
 		d[4], d[5], d[6], d[7] = c0, c1, c2, c3
 		p0 *= (c0 * c1) * (c2 * c3)
-		if p0-p0 != 0 || p0 == 0 {
+		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
 	}
@@ -491,7 +491,7 @@ func kernelDivMulPow2XKK(p *pass) int {
 		c0, c1, c2, c3 = b0/k1, b1/k1, b2/k1, b3/k1
 		d[4], d[5], d[6], d[7] = c0, c1, c2, c3
 		p0 *= (c0 * c1) * (c2 * c3)
-		if p0-p0 != 0 || p0 == 0 {
+		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
 	}
@@ -518,7 +518,7 @@ func kernelAddMulPow2XKK(p *pass) int {
 		c0, c1, c2, c3 = b0+k1, b1+k1, b2+k1, b3+k1
 		d[4], d[5], d[6], d[7] = c0, c1, c2, c3
 		p0 *= (b0 * b1) * (b2 * b3)
-		if p0-p0 != 0 || p0 == 0 {
+		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
 	}
@@ -547,7 +547,7 @@ func kernelSqrtAddMulXKK(p *pass) int {
 		d[4], d[5], d[6], d[7] = c0, c1, c2, c3
 		p0 *= (a0 * a1) * (a2 * a3)
 		s0 += (c0 + c1) + (c2 + c3)
-		if p0-p0 != 0 || p0 == 0 || s0-s0 != 0 {
+		if (p0-p0 != 0 || p0 == 0 || s0-s0 != 0) && !p.through {
 			break
 		}
 	}
@@ -574,7 +574,7 @@ func kernelSqrtDivMulXKK(p *pass) int {
 		c0, c1, c2, c3 = math.Sqrt(b0), math.Sqrt(b1), math.Sqrt(b2), math.Sqrt(b3)
 		d[4], d[5], d[6], d[7] = c0, c1, c2, c3
 		p0 *= (c0 * c1) * (c2 * c3)
-		if p0-p0 != 0 || p0 == 0 {
+		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
 	}
@@ -601,7 +601,7 @@ func kernelMulSqrtDivXKK(p *pass) int {
 		c0, c1, c2, c3 = b0*k1, b1*k1, b2*k1, b3*k1
 		d[4], d[5], d[6], d[7] = c0, c1, c2, c3
 		p0 *= (c0 * c1) * (c2 * c3)
-		if p0-p0 != 0 || p0 == 0 {
+		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
 	}
@@ -628,7 +628,7 @@ func kernelMulSqrtDivKXK(p *pass) int {
 		c0, c1, c2, c3 = b0*k1, b1*k1, b2*k1, b3*k1
 		d[4], d[5], d[6], d[7] = c0, c1, c2, c3
 		p0 *= (c0 * c1) * (c2 * c3)
-		if p0-p0 != 0 || p0 == 0 {
+		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
 	}
@@ -655,7 +655,7 @@ func kernelSqrtDivKMulXK(p *pass) int {
 		c0, c1, c2, c3 = math.Sqrt(b0), math.Sqrt(b1), math.Sqrt(b2), math.Sqrt(b3)
 		d[4], d[5], d[6], d[7] = c0, c1, c2, c3
 		p0 *= (c0 * c1) * (c2 * c3)
-		if p0-p0 != 0 || p0 == 0 {
+		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
 	}
@@ -683,7 +683,7 @@ func kernelSqrtAddPow2XK(p *pass) int {
 		d[4], d[5], d[6], d[7] = c0, c1, c2, c3
 		p0 *= (a0 * a1) * (a2 * a3)
 		s0 += (c0 + c1) + (c2 + c3)
-		if p0-p0 != 0 || p0 == 0 || s0-s0 != 0 {
+		if (p0-p0 != 0 || p0 == 0 || s0-s0 != 0) && !p.through {
 			break
 		}
 	}
@@ -708,7 +708,7 @@ func kernelDivMulSinXKK(p *pass) int {
 			d[j] = c
 			p0 *= c
 		}
-		if p0-p0 != 0 || p0 == 0 {
+		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
 	}
@@ -735,7 +735,7 @@ func kernelMulSinMulXKK(p *pass) int {
 			p0 *= a
 			p1 *= c
 		}
-		if p0-p0 != 0 || p0 == 0 || p1-p1 != 0 || p1 == 0 {
+		if (p0-p0 != 0 || p0 == 0 || p1-p1 != 0 || p1 == 0) && !p.through {
 			break
 		}
 	}
@@ -760,7 +760,7 @@ func kernelMulCosAddXKK(p *pass) int {
 			d[j] = c
 			p0 *= c
 		}
-		if p0-p0 != 0 || p0 == 0 {
+		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
 	}
@@ -788,7 +788,7 @@ func kernelMulMulPow2XYK(p *pass) int {
 		c0, c1, c2, c3 = b0*k0, b1*k0, b2*k0, b3*k0
 		d[4], d[5], d[6], d[7] = c0, c1, c2, c3
 		p0 *= (c0 * c1) * (c2 * c3)
-		if p0-p0 != 0 || p0 == 0 {
+		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
 	}
@@ -813,7 +813,7 @@ func kernelMulMulXKK(p *pass) int {
 		b0, b1, b2, b3 = a0*k1, a1*k1, a2*k1, a3*k1
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (b0 * b1) * (b2 * b3)
-		if p0-p0 != 0 || p0 == 0 {
+		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
 	}
@@ -838,7 +838,7 @@ func kernelDivMulXKK(p *pass) int {
 		b0, b1, b2, b3 = a0/k1, a1/k1, a2/k1, a3/k1
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (b0 * b1) * (b2 * b3)
-		if p0-p0 != 0 || p0 == 0 {
+		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
 	}
@@ -863,7 +863,7 @@ func kernelAddMulXKK(p *pass) int {
 		b0, b1, b2, b3 = a0+k1, a1+k1, a2+k1, a3+k1
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (a0 * a1) * (a2 * a3)
-		if p0-p0 != 0 || p0 == 0 {
+		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
 	}
@@ -888,7 +888,7 @@ func kernelSubKMulXK(p *pass) int {
 		b0, b1, b2, b3 = k0-a0, k0-a1, k0-a2, k0-a3
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (a0 * a1) * (a2 * a3)
-		if p0-p0 != 0 || p0 == 0 {
+		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
 	}
@@ -913,7 +913,7 @@ func kernelMulAddXKK(p *pass) int {
 		b0, b1, b2, b3 = a0*k1, a1*k1, a2*k1, a3*k1
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (b0 * b1) * (b2 * b3)
-		if p0-p0 != 0 || p0 == 0 {
+		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
 	}
@@ -937,7 +937,7 @@ func kernelMulPow2XK(p *pass) int {
 		b0, b1, b2, b3 = a0*k0, a1*k0, a2*k0, a3*k0
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (b0 * b1) * (b2 * b3)
-		if p0-p0 != 0 || p0 == 0 {
+		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
 	}
@@ -961,7 +961,7 @@ func kernelAddPow2XK(p *pass) int {
 		b0, b1, b2, b3 = a0+k0, a1+k0, a2+k0, a3+k0
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (a0 * a1) * (a2 * a3)
-		if p0-p0 != 0 || p0 == 0 {
+		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
 	}
@@ -986,7 +986,7 @@ func kernelMulDivKXK(p *pass) int {
 		b0, b1, b2, b3 = a0*k1, a1*k1, a2*k1, a3*k1
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (b0 * b1) * (b2 * b3)
-		if p0-p0 != 0 || p0 == 0 {
+		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
 	}
@@ -1010,7 +1010,7 @@ func kernelDivKPow2X(p *pass) int {
 		b0, b1, b2, b3 = k0/a0, k0/a1, k0/a2, k0/a3
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (b0 * b1) * (b2 * b3)
-		if p0-p0 != 0 || p0 == 0 {
+		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
 	}
@@ -1035,7 +1035,7 @@ func kernelDivKMulXK(p *pass) int {
 		b0, b1, b2, b3 = k0/a0, k0/a1, k0/a2, k0/a3
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (b0 * b1) * (b2 * b3)
-		if p0-p0 != 0 || p0 == 0 {
+		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
 	}
@@ -1060,7 +1060,7 @@ func kernelDivKAddXK(p *pass) int {
 		b0, b1, b2, b3 = k0/a0, k0/a1, k0/a2, k0/a3
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (b0 * b1) * (b2 * b3)
-		if p0-p0 != 0 || p0 == 0 {
+		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
 	}
@@ -1084,7 +1084,7 @@ func kernelSqrtMulXK(p *pass) int {
 		b0, b1, b2, b3 = math.Sqrt(a0), math.Sqrt(a1), math.Sqrt(a2), math.Sqrt(a3)
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (b0 * b1) * (b2 * b3)
-		if p0-p0 != 0 || p0 == 0 {
+		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
 	}
@@ -1108,7 +1108,7 @@ func kernelSqrtDivKX(p *pass) int {
 		b0, b1, b2, b3 = math.Sqrt(a0), math.Sqrt(a1), math.Sqrt(a2), math.Sqrt(a3)
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (b0 * b1) * (b2 * b3)
-		if p0-p0 != 0 || p0 == 0 {
+		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
 	}
@@ -1131,7 +1131,7 @@ func kernelMulSinXK(p *pass) int {
 			d[j] = b
 			p0 *= b
 		}
-		if p0-p0 != 0 || p0 == 0 {
+		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
 	}
@@ -1157,7 +1157,7 @@ func kernelMulMulXYK(p *pass) int {
 		b0, b1, b2, b3 = a0*k0, a1*k0, a2*k0, a3*k0
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (b0 * b1) * (b2 * b3)
-		if p0-p0 != 0 || p0 == 0 {
+		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
 	}
@@ -1183,7 +1183,7 @@ func kernelAddMulXYK(p *pass) int {
 		b0, b1, b2, b3 = a0+k0, a1+k0, a2+k0, a3+k0
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (a0 * a1) * (a2 * a3)
-		if p0-p0 != 0 || p0 == 0 {
+		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
 	}
@@ -1211,7 +1211,7 @@ func kernelAddMulXKY(p *pass) int {
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (a0 * a1) * (a2 * a3)
 		s0 += (b0 + b1) + (b2 + b3)
-		if p0-p0 != 0 || p0 == 0 || s0-s0 != 0 {
+		if (p0-p0 != 0 || p0 == 0 || s0-s0 != 0) && !p.through {
 			break
 		}
 	}
@@ -1237,7 +1237,7 @@ func kernelDivMulXKY(p *pass) int {
 		b0, b1, b2, b3 = a0/y[4], a1/y[5], a2/y[6], a3/y[7]
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (b0 * b1) * (b2 * b3)
-		if p0-p0 != 0 || p0 == 0 {
+		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
 	}
@@ -1263,7 +1263,7 @@ func kernelDivXAddYK(p *pass) int {
 		b0, b1, b2, b3 = x[4]/a0, x[5]/a1, x[6]/a2, x[7]/a3
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (b0 * b1) * (b2 * b3)
-		if p0-p0 != 0 || p0 == 0 {
+		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
 	}
@@ -1288,7 +1288,7 @@ func kernelSqrtMulXY(p *pass) int {
 		b0, b1, b2, b3 = math.Sqrt(a0), math.Sqrt(a1), math.Sqrt(a2), math.Sqrt(a3)
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (b0 * b1) * (b2 * b3)
-		if p0-p0 != 0 || p0 == 0 {
+		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
 	}
@@ -1313,7 +1313,7 @@ func kernelSqrtDivXY(p *pass) int {
 		b0, b1, b2, b3 = math.Sqrt(a0), math.Sqrt(a1), math.Sqrt(a2), math.Sqrt(a3)
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (b0 * b1) * (b2 * b3)
-		if p0-p0 != 0 || p0 == 0 {
+		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
 	}
@@ -1334,7 +1334,7 @@ func kernelCopyX(p *pass) int {
 		a0, a1, a2, a3 = x[4], x[5], x[6], x[7]
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		s0 += (a0 + a1) + (a2 + a3)
-		if s0-s0 != 0 {
+		if (s0-s0 != 0) && !p.through {
 			break
 		}
 	}
@@ -1355,7 +1355,7 @@ func kernelNegX(p *pass) int {
 		a0, a1, a2, a3 = -x[4], -x[5], -x[6], -x[7]
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		s0 += (a0 + a1) + (a2 + a3)
-		if s0-s0 != 0 {
+		if (s0-s0 != 0) && !p.through {
 			break
 		}
 	}
@@ -1377,7 +1377,7 @@ func kernelAddXK(p *pass) int {
 		a0, a1, a2, a3 = x[4]+k0, x[5]+k0, x[6]+k0, x[7]+k0
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		s0 += (a0 + a1) + (a2 + a3)
-		if s0-s0 != 0 {
+		if (s0-s0 != 0) && !p.through {
 			break
 		}
 	}
@@ -1400,7 +1400,7 @@ func kernelAddXY(p *pass) int {
 		a0, a1, a2, a3 = x[4]+y[4], x[5]+y[5], x[6]+y[6], x[7]+y[7]
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		s0 += (a0 + a1) + (a2 + a3)
-		if s0-s0 != 0 {
+		if (s0-s0 != 0) && !p.through {
 			break
 		}
 	}
@@ -1422,7 +1422,7 @@ func kernelSubKX(p *pass) int {
 		a0, a1, a2, a3 = k0-x[4], k0-x[5], k0-x[6], k0-x[7]
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		s0 += (a0 + a1) + (a2 + a3)
-		if s0-s0 != 0 {
+		if (s0-s0 != 0) && !p.through {
 			break
 		}
 	}
@@ -1445,7 +1445,7 @@ func kernelSubXY(p *pass) int {
 		a0, a1, a2, a3 = x[4]-y[4], x[5]-y[5], x[6]-y[6], x[7]-y[7]
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		s0 += (a0 + a1) + (a2 + a3)
-		if s0-s0 != 0 {
+		if (s0-s0 != 0) && !p.through {
 			break
 		}
 	}
@@ -1467,7 +1467,7 @@ func kernelMulXK(p *pass) int {
 		a0, a1, a2, a3 = x[4]*k0, x[5]*k0, x[6]*k0, x[7]*k0
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		p0 *= (a0 * a1) * (a2 * a3)
-		if p0-p0 != 0 || p0 == 0 {
+		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
 	}
@@ -1489,7 +1489,7 @@ func kernelMulXZero(p *pass) int {
 		a0, a1, a2, a3 = x[4]*k0, x[5]*k0, x[6]*k0, x[7]*k0
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		s0 += (a0 + a1) + (a2 + a3)
-		if s0-s0 != 0 {
+		if (s0-s0 != 0) && !p.through {
 			break
 		}
 	}
@@ -1512,7 +1512,7 @@ func kernelMulXY(p *pass) int {
 		a0, a1, a2, a3 = x[4]*y[4], x[5]*y[5], x[6]*y[6], x[7]*y[7]
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		p0 *= (a0 * a1) * (a2 * a3)
-		if p0-p0 != 0 || p0 == 0 {
+		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
 	}
@@ -1534,7 +1534,7 @@ func kernelDivXK(p *pass) int {
 		a0, a1, a2, a3 = x[4]/k0, x[5]/k0, x[6]/k0, x[7]/k0
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		p0 *= (a0 * a1) * (a2 * a3)
-		if p0-p0 != 0 || p0 == 0 {
+		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
 	}
@@ -1556,7 +1556,7 @@ func kernelDivKX(p *pass) int {
 		a0, a1, a2, a3 = k0/x[4], k0/x[5], k0/x[6], k0/x[7]
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		p0 *= (a0 * a1) * (a2 * a3)
-		if p0-p0 != 0 || p0 == 0 {
+		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
 	}
@@ -1578,7 +1578,7 @@ func kernelDivZeroX(p *pass) int {
 		a0, a1, a2, a3 = k0/x[4], k0/x[5], k0/x[6], k0/x[7]
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		s0 += (a0 + a1) + (a2 + a3)
-		if s0-s0 != 0 {
+		if (s0-s0 != 0) && !p.through {
 			break
 		}
 	}
@@ -1601,7 +1601,7 @@ func kernelDivXY(p *pass) int {
 		a0, a1, a2, a3 = x[4]/y[4], x[5]/y[5], x[6]/y[6], x[7]/y[7]
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		p0 *= (a0 * a1) * (a2 * a3)
-		if p0-p0 != 0 || p0 == 0 {
+		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
 	}
@@ -1622,7 +1622,7 @@ func kernelPow2X(p *pass) int {
 		a0, a1, a2, a3 = x[4]*x[4], x[5]*x[5], x[6]*x[6], x[7]*x[7]
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		p0 *= (a0 * a1) * (a2 * a3)
-		if p0-p0 != 0 || p0 == 0 {
+		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
 	}
@@ -1643,7 +1643,7 @@ func kernelPow3X(p *pass) int {
 		a0, a1, a2, a3 = float64(x[4]*x[4])*x[4], float64(x[5]*x[5])*x[5], float64(x[6]*x[6])*x[6], float64(x[7]*x[7])*x[7]
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		p0 *= (a0 * a1) * (a2 * a3)
-		if p0-p0 != 0 || p0 == 0 {
+		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
 	}
@@ -1664,7 +1664,7 @@ func kernelPowOver1X(p *pass) int {
 		a0, a1, a2, a3 = 1/x[4], 1/x[5], 1/x[6], 1/x[7]
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		p0 *= (a0 * a1) * (a2 * a3)
-		if p0-p0 != 0 || p0 == 0 {
+		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
 	}
@@ -1685,7 +1685,7 @@ func kernelPowOver2X(p *pass) int {
 		a0, a1, a2, a3 = 1/float64(x[4]*x[4]), 1/float64(x[5]*x[5]), 1/float64(x[6]*x[6]), 1/float64(x[7]*x[7])
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		p0 *= (a0 * a1) * (a2 * a3)
-		if p0-p0 != 0 || p0 == 0 {
+		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
 	}
@@ -1706,7 +1706,7 @@ func kernelPow0p5X(p *pass) int {
 		a0, a1, a2, a3 = math.Sqrt(x[4]), math.Sqrt(x[5]), math.Sqrt(x[6]), math.Sqrt(x[7])
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		p0 *= (a0 * a1) * (a2 * a3)
-		if p0-p0 != 0 || p0 == 0 {
+		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
 	}
@@ -1727,7 +1727,7 @@ func kernelPowOver0p5X(p *pass) int {
 		a0, a1, a2, a3 = 1/math.Sqrt(x[4]), 1/math.Sqrt(x[5]), 1/math.Sqrt(x[6]), 1/math.Sqrt(x[7])
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		p0 *= (a0 * a1) * (a2 * a3)
-		if p0-p0 != 0 || p0 == 0 {
+		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
 	}
@@ -1748,7 +1748,7 @@ func kernelPow1p5X(p *pass) int {
 		a0, a1, a2, a3 = x[4]*math.Sqrt(x[4]), x[5]*math.Sqrt(x[5]), x[6]*math.Sqrt(x[6]), x[7]*math.Sqrt(x[7])
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		p0 *= (a0 * a1) * (a2 * a3)
-		if p0-p0 != 0 || p0 == 0 {
+		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
 	}
@@ -1770,7 +1770,7 @@ func kernelPowX(p *pass) int {
 			d[j] = a
 			p0 *= a
 		}
-		if p0-p0 != 0 || p0 == 0 {
+		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
 	}
@@ -1793,7 +1793,7 @@ func kernelPowVarXY(p *pass) int {
 			d[j] = a
 			p0 *= a
 		}
-		if p0-p0 != 0 || p0 == 0 {
+		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
 	}
@@ -1814,7 +1814,7 @@ func kernelSqrtX(p *pass) int {
 		a0, a1, a2, a3 = math.Sqrt(x[4]), math.Sqrt(x[5]), math.Sqrt(x[6]), math.Sqrt(x[7])
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		s0 += (a0 + a1) + (a2 + a3)
-		if s0-s0 != 0 {
+		if (s0-s0 != 0) && !p.through {
 			break
 		}
 	}
@@ -1835,7 +1835,7 @@ func kernelCbrtX(p *pass) int {
 			d[j] = a
 			s0 += a
 		}
-		if s0-s0 != 0 {
+		if (s0-s0 != 0) && !p.through {
 			break
 		}
 	}
@@ -1857,7 +1857,7 @@ func kernelRootX(p *pass) int {
 			d[j] = a
 			s0 += a
 		}
-		if s0-s0 != 0 {
+		if (s0-s0 != 0) && !p.through {
 			break
 		}
 	}
@@ -1878,7 +1878,7 @@ func kernelAbsX(p *pass) int {
 		a0, a1, a2, a3 = math.Abs(x[4]), math.Abs(x[5]), math.Abs(x[6]), math.Abs(x[7])
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		s0 += (a0 + a1) + (a2 + a3)
-		if s0-s0 != 0 {
+		if (s0-s0 != 0) && !p.through {
 			break
 		}
 	}
@@ -1899,7 +1899,7 @@ func kernelSgnX(p *pass) int {
 			d[j] = a
 			s0 += a
 		}
-		if s0-s0 != 0 {
+		if (s0-s0 != 0) && !p.through {
 			break
 		}
 	}
@@ -1920,7 +1920,7 @@ func kernelSinX(p *pass) int {
 			d[j] = a
 			s0 += a
 		}
-		if s0-s0 != 0 {
+		if (s0-s0 != 0) && !p.through {
 			break
 		}
 	}
@@ -1941,7 +1941,7 @@ func kernelCosX(p *pass) int {
 			d[j] = a
 			s0 += a
 		}
-		if s0-s0 != 0 {
+		if (s0-s0 != 0) && !p.through {
 			break
 		}
 	}
@@ -1962,7 +1962,7 @@ func kernelTanX(p *pass) int {
 			d[j] = a
 			s0 += a
 		}
-		if s0-s0 != 0 {
+		if (s0-s0 != 0) && !p.through {
 			break
 		}
 	}
@@ -1983,7 +1983,7 @@ func kernelAsinX(p *pass) int {
 			d[j] = a
 			s0 += a
 		}
-		if s0-s0 != 0 {
+		if (s0-s0 != 0) && !p.through {
 			break
 		}
 	}
@@ -2004,7 +2004,7 @@ func kernelAcosX(p *pass) int {
 			d[j] = a
 			s0 += a
 		}
-		if s0-s0 != 0 {
+		if (s0-s0 != 0) && !p.through {
 			break
 		}
 	}
@@ -2025,7 +2025,7 @@ func kernelAtanX(p *pass) int {
 			d[j] = a
 			s0 += a
 		}
-		if s0-s0 != 0 {
+		if (s0-s0 != 0) && !p.through {
 			break
 		}
 	}
@@ -2048,7 +2048,7 @@ func kernelAtan2XY(p *pass) int {
 			d[j] = a
 			s0 += a
 		}
-		if s0-s0 != 0 {
+		if (s0-s0 != 0) && !p.through {
 			break
 		}
 	}
@@ -2069,7 +2069,7 @@ func kernelSinhX(p *pass) int {
 			d[j] = a
 			s0 += a
 		}
-		if s0-s0 != 0 {
+		if (s0-s0 != 0) && !p.through {
 			break
 		}
 	}
@@ -2090,7 +2090,7 @@ func kernelCoshX(p *pass) int {
 			d[j] = a
 			s0 += a
 		}
-		if s0-s0 != 0 {
+		if (s0-s0 != 0) && !p.through {
 			break
 		}
 	}
@@ -2111,7 +2111,7 @@ func kernelTanhX(p *pass) int {
 			d[j] = a
 			s0 += a
 		}
-		if s0-s0 != 0 {
+		if (s0-s0 != 0) && !p.through {
 			break
 		}
 	}
@@ -2132,7 +2132,7 @@ func kernelExpX(p *pass) int {
 			d[j] = a
 			p0 *= a
 		}
-		if p0-p0 != 0 || p0 == 0 {
+		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
 	}
@@ -2153,7 +2153,7 @@ func kernelLnX(p *pass) int {
 			d[j] = a
 			s0 += a
 		}
-		if s0-s0 != 0 {
+		if (s0-s0 != 0) && !p.through {
 			break
 		}
 	}
@@ -2174,7 +2174,7 @@ func kernelLog10X(p *pass) int {
 			d[j] = a
 			s0 += a
 		}
-		if s0-s0 != 0 {
+		if (s0-s0 != 0) && !p.through {
 			break
 		}
 	}
@@ -2197,7 +2197,7 @@ func kernelHypotXY(p *pass) int {
 			d[j] = a
 			s0 += a
 		}
-		if s0-s0 != 0 {
+		if (s0-s0 != 0) && !p.through {
 			break
 		}
 	}
@@ -2220,7 +2220,7 @@ func kernelMinXY(p *pass) int {
 			d[j] = a
 			s0 += a
 		}
-		if s0-s0 != 0 {
+		if (s0-s0 != 0) && !p.through {
 			break
 		}
 	}
@@ -2243,7 +2243,7 @@ func kernelMaxXY(p *pass) int {
 			d[j] = a
 			s0 += a
 		}
-		if s0-s0 != 0 {
+		if (s0-s0 != 0) && !p.through {
 			break
 		}
 	}
@@ -2266,7 +2266,7 @@ func kernelRoundXY(p *pass) int {
 			d[j] = a
 			s0 += a
 		}
-		if s0-s0 != 0 {
+		if (s0-s0 != 0) && !p.through {
 			break
 		}
 	}
@@ -2289,7 +2289,7 @@ func kernelLessXY(p *pass) int {
 			d[j] = a
 			s0 += a
 		}
-		if s0-s0 != 0 {
+		if (s0-s0 != 0) && !p.through {
 			break
 		}
 	}
@@ -2312,7 +2312,7 @@ func kernelAtMostXY(p *pass) int {
 			d[j] = a
 			s0 += a
 		}
-		if s0-s0 != 0 {
+		if (s0-s0 != 0) && !p.through {
 			break
 		}
 	}
@@ -2335,7 +2335,7 @@ func kernelBothXY(p *pass) int {
 		a0, a1, a2, a3 = x[4]*y[4], x[5]*y[5], x[6]*y[6], x[7]*y[7]
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		s0 += (a0 + a1) + (a2 + a3)
-		if s0-s0 != 0 {
+		if (s0-s0 != 0) && !p.through {
 			break
 		}
 	}
