@@ -2,10 +2,10 @@ package algebra
 
 import "steelyard/lang/syntax"
 
-// Arrange puts the factors of the products of an expression into the order in
+// arrange puts the factors of the products of an expression into the order in
 // which their names first stand in others, numbers first: what was written as
 // ½·k·x² stays so when it is printed after a rearrangement.
-func Arrange(x syntax.Expr, like ...syntax.Expr) syntax.Expr {
+func arrange(x syntax.Expr, like ...syntax.Expr) syntax.Expr {
 	o := order{first: map[string]int{}, pairs: map[[2]string]bool{}}
 	for _, l := range like {
 		o.learn(l)

@@ -14,7 +14,7 @@ func Derivative(x syntax.Expr, name string) (syntax.Expr, bool) {
 	if !ok {
 		return nil, false
 	}
-	return Arrange(gathered(out), x), true
+	return arrange(gathered(out), x), true
 }
 
 // gathered is an expression with its like terms gathered, as one fraction where

@@ -29,7 +29,7 @@ func OneFraction(x syntax.Expr) (syntax.Expr, bool) {
 		return nil, false
 	}
 	f.reduce()
-	out := Arrange(f.expr(), x)
+	out := arrange(f.expr(), x)
 	now, was := syntax.PrintExpr(out), syntax.PrintExpr(x)
 	return out, len(now) < len(was) || len(now) <= len(was)+2 && strings.Count(now, "/") < strings.Count(was, "/")
 }

@@ -33,7 +33,7 @@ func Antiderivative(x syntax.Expr, name string) (syntax.Expr, bool) {
 	if s, ok := (normalizer{}).sum(t.sum); ok {
 		t.sum = sumExpr(collect(s))
 	}
-	return Arrange(t.sum, x), true
+	return arrange(t.sum, x), true
 }
 
 // integral is an antiderivative, term by term.

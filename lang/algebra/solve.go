@@ -122,7 +122,7 @@ func (eq Equation) shown(unknown string, common []Step) func(root) Root {
 		if once {
 			out.like = &eq
 			if len(common)+len(r.steps) > 1 {
-				out.X[0] = Arrange(r.x, eq.Left, eq.Right)
+				out.X[0] = arrange(r.x, eq.Left, eq.Right)
 			}
 		}
 		if r.also != nil {
@@ -148,10 +148,10 @@ func (eq Equation) gathered(steps []Step, x syntax.Expr) []Step {
 	}
 	for k := range steps[1:] {
 		at := &steps[k+1]
-		at.Left, at.Right = Arrange(at.Left, eq.Left, eq.Right), Arrange(at.Right, eq.Left, eq.Right)
+		at.Left, at.Right = arrange(at.Left, eq.Left, eq.Right), arrange(at.Right, eq.Left, eq.Right)
 		by := make([]syntax.Expr, len(at.By))
 		for i, x := range at.By {
-			by[i] = Arrange(x, eq.Left, eq.Right)
+			by[i] = arrange(x, eq.Left, eq.Right)
 		}
 		at.By = by
 	}

@@ -103,7 +103,7 @@ func (e elimination) putBack(r Root, name string) Root {
 	for _, d := range slices.Backward(e.done) {
 		x := Substitute(d.x, found)
 		put(d.name, x, putBackIn)
-		if short := Arrange(gathered(x), x); len(syntax.PrintExpr(short)) < len(syntax.PrintExpr(x)) {
+		if short := arrange(gathered(x), x); len(syntax.PrintExpr(short)) < len(syntax.PrintExpr(x)) {
 			put(d.name, short, gatherTerms)
 		}
 	}

@@ -184,7 +184,7 @@ func TestColumnsWide(t *testing.T) {
 				t.Fatalf("seed %d, lane %d: %+v, the line %+v\n%v", seed, lane, fails[lane], line.Failure(end-1), p.Main.Instrs)
 			}
 			for i := range out {
-				v, has := line.Element(end-1, i)
+				v, has := line.element(end-1, i)
 				if got := out[i][lane]; has && math.Float64bits(got) != math.Float64bits(v) || !has && got == got {
 					t.Fatalf("seed %d, element %d, lane %d: %v, the line has %v %t\n%v", seed, i, lane, got, v, has, p.Main.Instrs)
 				}

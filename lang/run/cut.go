@@ -123,7 +123,7 @@ func (c *cutter) main(s Slot) span {
 		cause = c.w.cause(c.st.Failure(s))
 	}
 	for i := range out.width {
-		v, _ := c.st.Element(s, int(i))
+		v, _ := c.st.element(s, int(i))
 		c.w.fix(v, cause)
 	}
 	return out

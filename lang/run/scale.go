@@ -8,10 +8,10 @@ import (
 )
 
 const (
-	// Widest and Nearest bound a search for a root where no condition does, in
+	// widest and nearest bound a search for a root where no condition does, in
 	// natural scales of the unknown.
-	Widest  = 1e6
-	Nearest = 1e-6
+	widest  = 1e6
+	nearest = 1e-6
 )
 
 // NaturalScale is the size that quantities in some functions suggest for a
@@ -148,7 +148,7 @@ func SearchPieces(scale, lo, hi float64) []ops.Interval {
 	if !math.IsInf(lo, 0) && !math.IsInf(hi, 0) {
 		return []ops.Interval{ops.Between(lo, hi)}
 	}
-	near, wide := Nearest*scale, Widest*scale
+	near, wide := nearest*scale, widest*scale
 	var out []ops.Interval
 	for _, x := range []ops.Interval{ops.Between(-near, near), ops.Between(near, wide), ops.Between(-wide, -near)} {
 		x.Lo, x.Hi = math.Max(x.Lo, lo), math.Min(x.Hi, hi)

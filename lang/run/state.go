@@ -53,11 +53,11 @@ func (st *State) column(s Slot) int {
 func (st *State) At(s Slot) float64 { return st.vals[st.column(s)] }
 
 // Value returns the value of a slot, and false if it has none.
-func (st *State) Value(s Slot) (float64, bool) { return st.Element(s, 0) }
+func (st *State) Value(s Slot) (float64, bool) { return st.element(s, 0) }
 
-// Element returns an element of a slot, counted from 0, and false if it has no
+// element returns an element of a slot, counted from 0, and false if it has no
 // value.
-func (st *State) Element(s Slot, i int) (float64, bool) {
+func (st *State) element(s Slot, i int) (float64, bool) {
 	if s < 0 || s >= st.Len() || st.causes[s] != 0 {
 		return 0, false
 	}

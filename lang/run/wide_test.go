@@ -40,7 +40,7 @@ func wideProgram() *Program {
 func components(st *State, s Slot, n int) []float64 {
 	out := make([]float64, n)
 	for i := range out {
-		if v, ok := st.Element(s, i); ok {
+		if v, ok := st.element(s, i); ok {
 			out[i] = v
 		} else {
 			out[i] = math.Inf(1)
@@ -68,7 +68,7 @@ func TestWideSlots(t *testing.T) {
 			t.Errorf("slot %d: %v, want %v", s, got, want)
 		}
 	}
-	if _, ok := st.Element(7, 1); ok || st.Len() != 8 || st.At(5) != 1 || len(st.vals) != 6*3+2 {
+	if _, ok := st.element(7, 1); ok || st.Len() != 8 || st.At(5) != 1 || len(st.vals) != 6*3+2 {
 		t.Errorf("%d slots in %d columns", st.Len(), len(st.vals))
 	}
 	// One element without a value leaves the slot without any, and nothing else.

@@ -36,7 +36,7 @@ type Name struct {
 	Name  string
 	Kind  NameKind
 	Line  int
-	Value *entry.Value // nil if it has none
+	value *entry.Value // nil if it has none
 	Unit  string
 }
 
@@ -52,7 +52,7 @@ func Names(p *eval.Page) []Name {
 			out = append(out, Name{Name: d.Name, Line: d.Line, Kind: Failed})
 			continue
 		}
-		n := Name{Name: d.Name, Line: d.Line, Kind: nameKind(p, d), Value: p.ValueOf(d)}
+		n := Name{Name: d.Name, Line: d.Line, Kind: nameKind(p, d), value: p.ValueOf(d)}
 		if d.Unit != nil {
 			n.Unit = d.Unit.Text()
 		}
@@ -98,7 +98,7 @@ func tellNames(p *eval.Page) entry.Lines {
 	wide := 0
 	for i, n := range names {
 		width = max(width, len([]rune(n.Name)))
-		if n.Value != nil {
+		if n.value != nil {
 			values[i] = asGiven(p, n)
 		}
 		wide = max(wide, len([]rune(values[i])))
@@ -118,7 +118,7 @@ func asGiven(p *eval.Page, n Name) string {
 		at := d.X.Span()
 		return e.Text[at.From:at.To]
 	}
-	return n.Value.Shown(units.Screen)
+	return n.value.Shown(units.Screen)
 }
 
 func pad(s string, width int) string {

@@ -33,7 +33,7 @@ func (h Head) String() string {
 	if len(h.Of) > 0 {
 		text = h.Quantities()
 	}
-	if unit := h.UnitText(); unit != "" {
+	if unit := h.unitText(); unit != "" {
 		text += " / " + unit
 	}
 	return text
@@ -61,15 +61,15 @@ func (h Head) Box(lay func(syntax.Expr) typeset.Box) typeset.Box {
 		}
 		all = append(all, lay(x))
 	}
-	if unit := h.UnitText(); unit != "" {
+	if unit := h.unitText(); unit != "" {
 		all = append(all, typeset.Sign("/"), typeset.Unit(unit))
 	}
 	return typeset.Row(all...)
 }
 
-// UnitText returns the unit as it stands behind the stroke, with its power of ten
+// unitText returns the unit as it stands behind the stroke, with its power of ten
 // and in brackets if it is made of several; empty for pure numbers.
-func (h Head) UnitText() string {
+func (h Head) unitText() string {
 	unit := ""
 	if h.Unit != nil && !h.Unit.SameAs(units.One) {
 		unit = h.Unit.Screen()
@@ -90,12 +90,12 @@ type Cell struct {
 }
 
 // Box lays out the number, without its unit.
-func (c Cell) Box() typeset.Box { return typeset.Value(c.Value.Number(units.File), "") }
+func (c Cell) Box() typeset.Box { return typeset.Value(c.Value.number(units.File), "") }
 
 // String returns the cell as text, without its unit.
 func (c Cell) String() string {
 	if c.Value != nil {
-		return c.Value.Number(units.Screen)
+		return c.Value.number(units.Screen)
 	}
 	return c.Words
 }

@@ -50,10 +50,10 @@ func (l *Line) Uses(defs []*plan.Def, at syntax.Span) {
 
 // sayGravity notes once that g has not been set by the worksheet.
 func (l *Line) sayGravity(at syntax.Span) {
-	if l.Set.Gravity {
+	if l.Set.gravity {
 		return
 	}
-	l.Set.Gravity = true
+	l.Set.gravity = true
 	l.Find(finding.New(finding.StandardGravity, at, "g is standard gravity here, 9.80665 m/s².",
 		"For another value, give it in a line above: g = 9.80 m/s^2."))
 }

@@ -33,8 +33,8 @@ type Page struct {
 type Settings struct {
 	Figures  units.Figures
 	Rounding units.Rounding
-	// Gravity tells that standard gravity has been mentioned.
-	Gravity bool
+	// gravity tells that standard gravity has been mentioned.
+	gravity bool
 	// Noted are the ways of writing that have been noted.
 	Noted *Noted
 }

@@ -21,16 +21,16 @@ const (
 
 // Recovered is what a journal keeps that no running scratchpad holds.
 type Recovered struct {
-	Path string
+	path string
 	// Statements are those accepted and not taken back, in order.
 	Statements []string
 	// Title is that of the worksheet, or empty.
 	Title string
 	// Last is when the last entry was written.
 	Last time.Time
-	// Damaged tells that an entry in the file could not be read and is left out.
+	// damaged tells that an entry in the file could not be read and is left out.
 	// One that was cut off before it was accepted does not count.
-	Damaged bool
+	damaged bool
 }
 
 // Abandoned returns the journals in the folder that hold statements which were
@@ -64,7 +64,7 @@ func Abandoned(dir string) []*Recovered {
 // keepSome deletes the journals that are no longer kept, and returns the others.
 func keepSome(found []*Recovered, now time.Time) []*Recovered {
 	for len(found) > keepNewest && now.Sub(found[0].Last) > keepFor {
-		if c := claim(found[0].Path); c != nil {
+		if c := claim(found[0].path); c != nil {
 			_ = release(c.file, c.path, false)
 		}
 		found = found[1:]
@@ -117,7 +117,7 @@ func (c *claimed) read() bool {
 }
 
 func (c *claimed) recovered() *Recovered {
-	return &Recovered{Path: c.path, Statements: c.statements, Title: c.title, Last: c.time, Damaged: c.damaged}
+	return &Recovered{path: c.path, Statements: c.statements, Title: c.title, Last: c.time, damaged: c.damaged}
 }
 
 // Resume goes on with the journal: what the scratchpad accepts from here on is
@@ -125,9 +125,9 @@ func (c *claimed) recovered() *Recovered {
 // or in none. What is recovered is read again, since another scratchpad may have
 // gone on with it in between.
 func (r *Recovered) Resume() (*Journal, *Problem) {
-	c := claim(r.Path)
+	c := claim(r.path)
 	if c == nil {
-		return nil, &Problem{Message: "another scratchpad has brought back what " + r.Path + " holds."}
+		return nil, &Problem{Message: "another scratchpad has brought back what " + r.path + " holds."}
 	}
 	j := &Journal{file: c.file, path: c.path, good: int64(c.good), last: c.last, numbers: c.numbers}
 	if c.good == 0 { // cut off within its first line
@@ -139,7 +139,7 @@ func (r *Recovered) Resume() (*Journal, *Problem) {
 	}
 	if err != nil {
 		_ = c.file.Close()
-		return nil, unkept(r.Path, err)
+		return nil, unkept(r.path, err)
 	}
 	*r = *c.recovered()
 	return j, nil

@@ -54,7 +54,7 @@ func TestKeepsEveryByte(t *testing.T) {
 	}
 	crash(t, j)
 	found := Abandoned(dir)
-	if len(found) != 1 || !slices.Equal(found[0].Statements, odd) || found[0].Damaged {
+	if len(found) != 1 || !slices.Equal(found[0].Statements, odd) || found[0].damaged {
 		t.Fatalf("found %+v", found)
 	}
 }
@@ -142,7 +142,7 @@ func TestCloseDeletesUnlessKept(t *testing.T) {
 	gone.Close(false) // twice does no harm
 	kept.Close(true)
 	found := Abandoned(dir)
-	if len(found) != 1 || found[0].Path != kept.path {
+	if len(found) != 1 || found[0].path != kept.path {
 		t.Fatalf("found %+v", found)
 	}
 	if j, problem := found[0].Resume(); problem != nil || j.Close(false) != nil {
@@ -211,7 +211,7 @@ func TestCutAnywhere(t *testing.T) {
 			t.Fatal(err)
 		}
 		found := Abandoned(dir)
-		if len(found) != 1 || !slices.Equal(found[0].Statements, odd[:accepted]) || found[0].Damaged {
+		if len(found) != 1 || !slices.Equal(found[0].Statements, odd[:accepted]) || found[0].damaged {
 			t.Fatalf("cut at %d: found %+v, want %d statements", cut, found, accepted)
 		}
 		goOn(t, found[0], dir, odd[:accepted])

@@ -59,7 +59,7 @@ func TestKilledAfterEachStatement(t *testing.T) {
 		killAfterOne(t, dir, fmt.Sprint(n))
 	}
 	found := Abandoned(dir)
-	if len(found) != 1 || found[0].Damaged || len(found[0].Statements) != 100 {
+	if len(found) != 1 || found[0].damaged || len(found[0].Statements) != 100 {
 		t.Fatalf("found %+v", found)
 	}
 	for n, got := range found[0].Statements {

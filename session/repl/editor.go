@@ -40,7 +40,7 @@ type editor struct {
 type completer func(text string, at int) (from int, candidates []string)
 
 // newEditor prepares the terminal.
-func newEditor(in, out *os.File, width func() int, complete completer) (*editor, error) {
+func newEditor(in, out *os.File, complete completer) (*editor, error) {
 	ed := &editor{out: out}
 	ed.in = newInput(in)
 	ed.stops = &interrupts{in: ed.in}
@@ -57,9 +57,6 @@ func newEditor(in, out *os.File, width func() int, complete completer) (*editor,
 		EOFPrompt:              "\n",
 		FuncFilterInputRune:    ed.filter,
 		ForceUseInteractive:    true,
-	}
-	if width != nil {
-		cfg.FuncGetWidth = width
 	}
 	cfg.SetListener(func(line []rune, pos int, key rune) ([]rune, int, bool) {
 		ed.length.Store(int32(len(line)))

@@ -37,8 +37,6 @@ type Config struct {
 	Pad     Pad
 	// History is the file of earlier statements, or empty for none.
 	History string
-	// Width is the number of cells of a row; nil asks the terminal.
-	Width func() int
 }
 
 // loop is one run of the scratchpad.
@@ -58,7 +56,7 @@ const lastWait = 2 * time.Second
 // Run reads statements until the user leaves. It returns ErrBusy, or an error if
 // the terminal can't be used. While it runs nothing else touches the Pad.
 func Run(ctx context.Context, cfg Config) error {
-	ed, err := newEditor(cfg.In, cfg.Out, cfg.Width, cfg.Pad.Complete)
+	ed, err := newEditor(cfg.In, cfg.Out, cfg.Pad.Complete)
 	if err != nil {
 		return err
 	}

@@ -21,41 +21,41 @@ const usualFigures = 6
 // compareAll compares every result with its record, from the top, so that a
 // difference that only follows from one above is known as such.
 func compareAll(s *Sheet, rows []Row, table *units.Table) {
-	differs := map[int]bool{} // lines
+	unlike := map[int]bool{} // lines
 	for i := range rows {
 		r := &rows[i]
-		r.compare(s.Statements[r.at].Records, table)
-		if r.State != Differs && r.State != Unkept {
+		r.compare(s.Statements[r.at].records, table)
+		if r.state != differs && r.state != unkept {
 			for _, l := range r.Entry.Uses {
 				// An unrecorded result hands a difference on.
-				if differs[l] && r.State != Agrees {
-					differs[r.Entry.Line] = true
+				if unlike[l] && r.state != agrees {
+					unlike[r.Entry.Line] = true
 				}
 			}
 			continue
 		}
 		for _, l := range r.Entry.Uses {
-			if differs[l] && r.State == Differs {
-				r.State = Follows
+			if unlike[l] && r.state == differs {
+				r.state = follows
 			}
 		}
-		differs[r.Entry.Line] = true
-		if r.State == Differs {
+		unlike[r.Entry.Line] = true
+		if r.state == differs {
 			r.Entry.Findings = append(r.Entry.Findings, differing(r, rows, table))
 		}
 	}
 }
 
 // compare settles how the records of a statement stand to its value.
-func (r *Row) compare(records []Record, table *units.Table) {
+func (r *Row) compare(records []recordLine, table *units.Table) {
 	e := r.Entry
 	if len(records) == 0 {
 		if e.Records() && len(e.Values()) > 0 {
-			r.State = Unrecorded
+			r.state = unrecorded
 		}
 		return
 	}
-	r.Recorded = strings.TrimSpace(strings.TrimPrefix(records[0].Text, "="))
+	r.recorded = strings.TrimSpace(strings.TrimPrefix(records[0].Text, "="))
 	if _, solves := e.Stmt.(*syntax.Solve); solves && (len(records) > 1 || len(e.Values()) > 1) {
 		r.compareSeveral(records, table)
 		return
@@ -68,54 +68,54 @@ func (r *Row) compare(records []Record, table *units.Table) {
 		r.stray("Line "+itoa(records[0].Line)+" records a result, and this statement has none to record.", "Take the record out.")
 		return
 	}
-	if len(e.Values()) == 1 && r.Recorded == e.Values()[0].Shown(units.File) {
-		r.State = Agrees // to the letter: no need to read it
+	if len(e.Values()) == 1 && r.recorded == e.Values()[0].Shown(units.File) {
+		r.state = agrees // to the letter: no need to read it
 		return
 	}
 	rec, fs := syntax.ParseRecord(records[0].Text)
 	if len(fs) > 0 {
-		r.State = Unkept
+		r.state = unkept
 		e.Findings = append(e.Findings, recordFinding("The record in line "+itoa(records[0].Line)+" can't be read: "+fs[0].Message,
 			"`steelyard replay --record` writes it anew."))
 		return
 	}
 	if len(e.Values()) == 0 {
-		r.State = Unkept
+		r.state = unkept
 		if !e.Failed() {
-			e.Findings = append(e.Findings, recordFinding("The record says "+screenText(r.Recorded, table)+"; the statement has no value now.", ""))
+			e.Findings = append(e.Findings, recordFinding("The record says "+screenText(r.recorded, table)+"; the statement has no value now.", ""))
 		}
 		return
 	}
-	r.State = Differs
-	if agrees(&e.Values()[0], rec, table) {
-		r.State = Agrees
+	r.state = differs
+	if matches(&e.Values()[0], rec, table) {
+		r.state = agrees
 	}
 }
 
 // compareSeveral settles how the records of several unknowns stand to their
 // values: one line each, with the name.
-func (r *Row) compareSeveral(records []Record, table *units.Table) {
+func (r *Row) compareSeveral(records []recordLine, table *units.Table) {
 	texts := make([]string, len(records))
 	for i, rec := range records {
 		texts[i] = strings.TrimSpace(strings.TrimPrefix(rec.Text, "="))
 	}
-	r.Recorded = strings.Join(texts, ", ")
+	r.recorded = strings.Join(texts, ", ")
 	if len(r.Entry.Values()) == 0 {
-		r.State = Unkept
+		r.state = unkept
 		return
 	}
-	r.State = Differs
+	r.state = differs
 	if len(records) != len(r.Entry.Values()) {
 		return
 	}
 	for i, rec := range records {
 		got, fs := syntax.ParseRecord(rec.Text)
 		v := &r.Entry.Values()[i]
-		if len(fs) > 0 || got.Name != v.Name || !agrees(v, got, table) {
+		if len(fs) > 0 || got.Name != v.Name || !matches(v, got, table) {
 			return
 		}
 	}
-	r.State = Agrees
+	r.state = agrees
 }
 
 // canRecord tells whether a statement is of a kind whose result is recorded.
@@ -127,7 +127,7 @@ func canRecord(e *entry.Entry) bool {
 }
 
 func (r *Row) stray(message, hint string) {
-	r.State = Stray
+	r.state = stray
 	f := recordFinding(message, hint)
 	f.ID, f.Severity = finding.StrayRecord, finding.StrayRecord.Severity()
 	r.Entry.Findings = append(r.Entry.Findings, f)
@@ -137,9 +137,9 @@ func recordFinding(message, hint string) finding.Finding {
 	return finding.New(finding.RecordDiffers, finding.Span{}, message, hint)
 }
 
-// agrees compares a value with its record: the unit's text is equal, and the
+// matches compares a value with its record: the unit's text is equal, and the
 // value lies within half a unit of the last figure in force, plus 4 ulp.
-func agrees(v *entry.Value, rec syntax.Record, table *units.Table) bool {
+func matches(v *entry.Value, rec syntax.Record, table *units.Table) bool {
 	u, ok := recordedUnit(rec, table)
 	if !ok || !u.SameAs(v.Unit) {
 		return false
@@ -187,7 +187,7 @@ func differing(r *Row, rows []Row, table *units.Table) finding.Finding {
 	if len(r.Entry.Uses) > 0 {
 		hint = "It is worked out from " + named(r.Entry.Uses, rows) + "."
 	}
-	return recordFinding("The record says "+screenText(r.Recorded, table)+"; it comes out as "+now+".", hint)
+	return recordFinding("The record says "+screenText(r.recorded, table)+"; it comes out as "+now+".", hint)
 }
 
 // screenText shows a record as results are shown on a screen.

@@ -67,7 +67,7 @@ func TestRecord(t *testing.T) {
 				if got := content(t, path); got != as(c.after) {
 					t.Errorf("got\n%q\nwant\n%q", got, as(c.after))
 				}
-				if again := record(t, path); again.Written || content(t, path) != as(c.after) {
+				if again := record(t, path); again.written || content(t, path) != as(c.after) {
 					t.Errorf("recording twice changes the file")
 				}
 			})

@@ -24,32 +24,32 @@ type Options struct {
 	Numbered bool
 }
 
-// State says how a record and a result stand to each other.
-type State uint8
+// state says how a record and a result stand to each other.
+type state uint8
 
 // The states.
 const (
-	Nothing    State = iota // there is nothing to record
-	Agrees                  // the record agrees with the result
-	Differs                 // it differs, and the cause lies in this statement or in a given
-	Follows                 // it differs because a line above differs
-	Unrecorded              // the result has no record
-	Stray                   // the record stands under a statement that has nothing to record
-	Unkept                  // the record can't be read, or its statement has no value now
+	nothing    state = iota // there is nothing to record
+	agrees                  // the record agrees with the result
+	differs                 // it differs, and the cause lies in this statement or in a given
+	follows                 // it differs because a line above differs
+	unrecorded              // the result has no record
+	stray                   // the record stands under a statement that has nothing to record
+	unkept                  // the record can't be read, or its statement has no value now
 )
 
 // Row is one statement as it was worked out, with its record.
 type Row struct {
 	Entry *entry.Entry
-	State State
-	// Recorded is the record as it stands in the file, without its =.
-	Recorded string
-	// Was is the value before a given was replaced, as printed; empty if it has
+	state state
+	// recorded is the record as it stands in the file, without its =.
+	recorded string
+	// was is the value before a given was replaced, as printed; empty if it has
 	// not moved.
-	Was string
-	// Anew tells that the record was written in the place of another one, which
-	// is Recorded.
-	Anew bool
+	was string
+	// anew tells that the record was written in the place of another one, which
+	// is recorded.
+	anew bool
 
 	at    int  // the statement in the sheet
 	moved bool // a result, before or after, that a replaced given has moved
@@ -62,25 +62,25 @@ type Report struct {
 	// rows then.
 	Problem *FileProblem
 	Rows    []Row
-	// With holds the replacements of givens, as written.
-	With []string
-	// Written tells that records were written.
-	Written bool
-	// Stopped tells that the work was stopped before the last statement.
-	Stopped bool
+	// with holds the replacements of givens, as written.
+	with []string
+	// written tells that records were written.
+	written bool
+	// stopped tells that the work was stopped before the last statement.
+	stopped bool
 
 	strict, record bool
 }
 
 // Replay works a sheet out again and compares every result with its record.
 func Replay(ctx context.Context, s *Sheet, o Options) *Report {
-	r := &Report{Path: s.Path, With: o.With, strict: o.Strict, record: o.Record}
+	r := &Report{Path: s.path, with: o.With, strict: o.Strict, record: o.Record}
 	if o.Record && len(o.With) > 0 {
 		r.Problem = &FileProblem{Kind: WrongOption, Message: "--record and --with don't go together.",
 			Hint: "--with shows what would be; to keep it, change the given in the file."}
 		return r
 	}
-	defer func() { r.Stopped = ctx.Err() != nil }()
+	defer func() { r.stopped = ctx.Err() != nil }()
 	var numbers map[int]int
 	if o.Numbered {
 		numbers = s.numbers()
@@ -90,7 +90,7 @@ func Replay(ctx context.Context, s *Sheet, o Options) *Report {
 	if len(o.With) > 0 {
 		changed, problem := replacements(s, first, o.With)
 		if problem != nil {
-			problem.Path, r.Problem = s.Path, problem
+			problem.Path, r.Problem = s.path, problem
 			return r
 		}
 		before := results(first)
@@ -137,7 +137,7 @@ func work(ctx context.Context, s *Sheet, replaced map[int]string, numbers map[in
 	rows := make([]Row, 0, len(s.Statements))
 	for i := range s.Statements {
 		st := &s.Statements[i]
-		if st.Silent() {
+		if st.silent() {
 			continue
 		}
 		if ctx.Err() != nil {
@@ -315,9 +315,9 @@ func moved(before []result, after []Row) {
 		if was.shown == shown(now.Entry) {
 			continue
 		}
-		now.Was = was.shown
-		if now.Was == "" {
-			now.Was = "no value"
+		now.was = was.shown
+		if now.was == "" {
+			now.was = "no value"
 		}
 		now.moved = was.records || now.Entry.Records()
 	}

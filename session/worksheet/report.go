@@ -29,14 +29,14 @@ func (r *Report) tally() tally {
 	var t tally
 	for i := range r.Rows {
 		row := &r.Rows[i]
-		switch row.State {
-		case Agrees:
+		switch row.state {
+		case agrees:
 			t.agree++
-		case Differs:
+		case differs:
 			t.differ++
-		case Follows:
+		case follows:
 			t.follow++
-		case Unrecorded:
+		case unrecorded:
 			t.unrecorded++
 		}
 		if row.moved {
@@ -62,7 +62,7 @@ func (r *Report) Status() int {
 	if r.Problem != nil {
 		return refused
 	}
-	if r.Stopped {
+	if r.stopped {
 		return faulty
 	}
 	for i := range r.Rows {
@@ -70,10 +70,10 @@ func (r *Report) Status() int {
 		if worst, some := finding.Worst(row.Entry.Findings); some && worst.Fails() {
 			return faulty
 		}
-		switch row.State {
-		case Differs, Follows, Stray, Unkept:
+		switch row.state {
+		case differs, follows, stray, unkept:
 			return faulty
-		case Unrecorded:
+		case unrecorded:
 			if r.strict {
 				return faulty
 			}
@@ -91,13 +91,13 @@ func (r *Report) Text(w io.Writer, o view.Options) error {
 	o.Statement = true
 	for i := range r.Rows {
 		row := &r.Rows[i]
-		if row.Anew && r.Written {
+		if row.anew && r.written {
 			if err := r.rewritten(w, row, o); err != nil {
 				return err
 			}
 			continue
 		}
-		if row.Was == "" && !row.tells() && !(r.strict && row.State == Unrecorded) {
+		if row.was == "" && !row.tells() && !(r.strict && row.state == unrecorded) {
 			continue
 		}
 		if err := r.row(w, row, o); err != nil {
@@ -121,12 +121,12 @@ func (row *Row) tells() bool {
 // row prints one statement with what is to be said of it.
 func (r *Report) row(w io.Writer, row *Row, o view.Options) error {
 	e := *row.Entry
-	if r.strict && row.State == Unrecorded {
+	if r.strict && row.state == unrecorded {
 		f := finding.New(finding.Unrecorded, finding.Span{}, "This result has no record.", "`steelyard replay --record` writes it.")
 		e.Findings = append(e.Findings[:len(e.Findings):len(e.Findings)], f)
 	}
-	if row.Was != "" {
-		e.Outcome = entry.Lines{row.Was + " → " + arrived(shown(row.Entry))}
+	if row.was != "" {
+		e.Outcome = entry.Lines{row.was + " → " + arrived(shown(row.Entry))}
 	}
 	return view.Text(w, &e, o)
 }
@@ -142,7 +142,7 @@ func (r *Report) rewritten(w io.Writer, row *Row, o view.Options) error {
 		}
 	}
 	e := *row.Entry
-	e.Outcome = entry.Lines{"record: " + row.Recorded + " → " + strings.Join(now, ", ")}
+	e.Outcome = entry.Lines{"record: " + row.recorded + " → " + strings.Join(now, ", ")}
 	return view.Text(w, &e, o)
 }
 
@@ -165,7 +165,7 @@ func (r *Report) summary() string {
 			parts = append(parts, fmt.Sprintf("%d %s", n, many))
 		}
 	}
-	if len(r.With) > 0 {
+	if len(r.with) > 0 {
 		say(t.moved, "result moves", "results move")
 		if t.moved == 0 {
 			parts = append(parts, "nothing moves")
@@ -181,10 +181,10 @@ func (r *Report) summary() string {
 	if len(parts) == 0 {
 		parts = append(parts, "nothing to compare")
 	}
-	if r.Stopped {
+	if r.stopped {
 		parts = append(parts, "stopped before the end")
 	}
-	if r.Written {
+	if r.written {
 		parts = append(parts, "records written")
 	}
 	return strings.Join(parts, ", ")
@@ -198,9 +198,9 @@ func (r *Report) JSON(w io.Writer) error {
 	}
 	for i := range r.Rows {
 		row := &r.Rows[i]
-		extra := view.Replayed{File: r.Path, Recorded: row.Recorded}
-		if row.State != Nothing && row.State != Unrecorded && len(r.With) == 0 {
-			yes := row.State == Agrees
+		extra := view.Replayed{File: r.Path, Recorded: row.recorded}
+		if row.state != nothing && row.state != unrecorded && len(r.with) == 0 {
+			yes := row.state == agrees
 			extra.Agrees = &yes
 		}
 		if err := view.JSON(w, row.Entry, extra); err != nil {

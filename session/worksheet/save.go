@@ -77,7 +77,7 @@ func compose(entries []*entry.Entry, how Saving) string {
 	if how.Since != nil && how.Since.mark {
 		mark = byteOrderMark
 	}
-	lines := []string{mark + "worksheet " + strconv.Itoa(Version) + "  " + writing.Clean(strings.Join(strings.Fields(how.Title), " "), writing.File), ""}
+	lines := []string{mark + "worksheet " + strconv.Itoa(formatVersion) + "  " + writing.Clean(strings.Join(strings.Fields(how.Title), " "), writing.File), ""}
 	place := map[int]int{} // the number in the scratchpad → the line of the file
 	mended, first := mendedLater(entries), true
 	for i, e := range entries {

@@ -217,8 +217,8 @@ func TestSavedReplays(t *testing.T) {
 		}
 		r := Replay(context.Background(), s, Options{Strict: true})
 		for _, row := range r.Rows {
-			if row.Entry.Failed() || row.State != Nothing && row.State != Agrees {
-				t.Fatalf("line %d is in state %d\n%s", row.Entry.Line, row.State, s.text)
+			if row.Entry.Failed() || row.state != nothing && row.state != agrees {
+				t.Fatalf("line %d is in state %d\n%s", row.Entry.Line, row.state, s.text)
 			}
 		}
 	})

@@ -14,15 +14,15 @@ import (
 	"steelyard/lang/limit"
 )
 
-// Version is the version of the format that this package reads and writes.
-const Version = 1
+// formatVersion is the version of the format that this package reads and writes.
+const formatVersion = 1
 
 const byteOrderMark = "\ufeff"
 
 // Sheet is a worksheet as it stands in a file: its text cut into statements
 // and records, none of it worked out.
 type Sheet struct {
-	Path  string
+	path  string
 	Title string
 	// Statements are those of the file in order. A blank line and a remark are
 	// statements too, so that nothing is lost when a sheet is saved again.
@@ -37,13 +37,13 @@ type Statement struct {
 	// Text is the statement with its indented lines, without records and with
 	// lines ended by LF.
 	Text string
-	// Records are the lines under it that record results, in order.
-	Records []Record
+	// records are the lines under it that record results, in order.
+	records []recordLine
 	end     int // byte in the file behind the last line before the records
 }
 
-// Record is a line that records a result.
-type Record struct {
+// recordLine is a line that records a result.
+type recordLine struct {
 	Line int
 	// Text is the record without the blanks round it: "= 0.4624 J".
 	Text     string
@@ -92,7 +92,7 @@ func readFile(path string) (string, *FileProblem) {
 // Parse reads the text of a worksheet. The path is only for what is said of
 // it.
 func Parse(path, text string) (*Sheet, *FileProblem) {
-	s := &Sheet{Path: path, text: text}
+	s := &Sheet{path: path, text: text}
 	problem := s.readText()
 	if problem == nil {
 		problem = s.readFirst()
@@ -112,7 +112,7 @@ func Parse(path, text string) (*Sheet, *FileProblem) {
 func (s *Sheet) Count() int {
 	n := 0
 	for i := range s.Statements {
-		if !s.Statements[i].Silent() {
+		if !s.Statements[i].silent() {
 			n++
 		}
 	}
@@ -177,8 +177,8 @@ func (s *Sheet) readFirst() *FileProblem {
 	switch {
 	case err != nil:
 		p.Message = "the first line does not give the version of the format."
-	case version != Version:
-		p.Message = fmt.Sprintf("this worksheet is written in format %d; this program reads format %d.", version, Version)
+	case version != formatVersion:
+		p.Message = fmt.Sprintf("this worksheet is written in format %d; this program reads format %d.", version, formatVersion)
 		p.Hint = "A newer version of the program may read it."
 	case strings.ContainsFunc(strings.ReplaceAll(first, "\t", " "), unicode.IsControl):
 		p.ID = finding.BadText

@@ -44,7 +44,7 @@ func TestSplit(t *testing.T) {
 		var got []string
 		for _, st := range s.Statements {
 			records := []string{}
-			for _, r := range st.Records {
+			for _, r := range st.records {
 				records = append(records, itoa(r.Line)+" "+r.Text)
 			}
 			got = append(got, fmt.Sprintf("%d %q %q", st.Line, st.Text, records))

@@ -39,8 +39,8 @@ func (s *Sheet) line(number, from, to int) {
 	case body == "" || !beginsBlank(text) || above == nil:
 		s.Statements = append(s.Statements, Statement{Line: number, Text: text, end: to})
 	case body[0] == '=':
-		above.Records = append(above.Records, Record{Line: number, Text: body, from: from, to: from + len(text)})
-	case len(above.Records) > 0:
+		above.records = append(above.records, recordLine{Line: number, Text: body, from: from, to: from + len(text)})
+	case len(above.records) > 0:
 		// A line of a body under a record is read all the same; records are
 		// still written where the first of them stands.
 		end := above.end
@@ -58,7 +58,7 @@ func (s *Sheet) above() *Statement {
 		return nil
 	}
 	last := &s.Statements[len(s.Statements)-1]
-	if last.Silent() {
+	if last.silent() {
 		return nil
 	}
 	return last
@@ -79,9 +79,9 @@ func (st *Statement) extend(file, text string, to int) {
 	st.end = to
 }
 
-// Silent tells whether the statement is a blank line or a remark, which has no
+// silent tells whether the statement is a blank line or a remark, which has no
 // effect.
-func (st *Statement) Silent() bool {
+func (st *Statement) silent() bool {
 	return strings.HasPrefix(st.Text, "#") || strings.TrimFunc(st.Text, unicode.IsSpace) == ""
 }
 

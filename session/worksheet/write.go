@@ -23,17 +23,17 @@ func (r *Report) writeRecords(s *Sheet) *FileProblem {
 	if text == s.text {
 		return nil
 	}
-	now, problem := readFile(s.Path)
+	now, problem := readFile(s.path)
 	if problem != nil {
 		return problem
 	}
 	if now != s.text {
-		return &FileProblem{Kind: Changed, Path: s.Path, Message: "the file was changed while it was replayed; nothing was written.", Hint: "Replay it again."}
+		return &FileProblem{Kind: Changed, Path: s.path, Message: "the file was changed while it was replayed; nothing was written.", Hint: "Replay it again."}
 	}
-	if problem := replaceFile(s.Path, text); problem != nil {
+	if problem := replaceFile(s.path, text); problem != nil {
 		return problem
 	}
-	r.Written = true
+	r.written = true
 	return nil
 }
 
@@ -54,7 +54,7 @@ func (r *Report) recorded(s *Sheet) string {
 		}
 		line := strings.Join(recordLines(row.Entry), eol)
 		switch {
-		case row.State == Unrecorded:
+		case row.state == unrecorded:
 			b.WriteString(s.text[done:st.end])
 			done = st.end
 			if !strings.HasSuffix(s.text[:st.end], "\n") {
@@ -64,11 +64,11 @@ func (r *Report) recorded(s *Sheet) string {
 			} else {
 				b.WriteString(line + eol)
 			}
-		case len(st.Records) > 0 && (row.State == Differs || row.State == Follows || row.State == Unkept):
-			b.WriteString(s.text[done:st.Records[0].from])
+		case len(st.records) > 0 && (row.state == differs || row.state == follows || row.state == unkept):
+			b.WriteString(s.text[done:st.records[0].from])
 			b.WriteString(line)
-			done = st.Records[len(st.Records)-1].to
-			row.Anew = true
+			done = st.records[len(st.records)-1].to
+			row.anew = true
 		default:
 			continue
 		}
@@ -80,7 +80,7 @@ func (r *Report) recorded(s *Sheet) string {
 
 // settle takes back what was said of a record that is written anew.
 func (row *Row) settle() {
-	row.State = Agrees
+	row.state = agrees
 	keep := row.Entry.Findings[:0]
 	for _, f := range row.Entry.Findings {
 		if f.ID != finding.RecordDiffers {
