@@ -17,6 +17,8 @@ type row struct {
 	operands int
 	value    string // the result, as text in a, b and k
 	lossy    bool   // a result of 0 may be one too small to hold
+	shows    string // which operands without a value it tells of
+	tame     bool   // of finite operands it makes nothing that isn't finite
 }
 
 // table is what the source of the table of operations says of those that work
@@ -38,7 +40,7 @@ func readTable() *table {
 		if !ok || lit.Type != nil {
 			return true
 		}
-		if r := readRow(text(kv.Key), lit); r.operands > 0 {
+		if r := readRow(text(kv.Key), lit); r.operands > 0 && r.value != "" {
 			t.rows = append(t.rows, r)
 		}
 		return false
@@ -66,6 +68,10 @@ func readRow(op string, lit *ast.CompositeLit) *row {
 			}
 		case "vanishes":
 			r.lossy = true
+		case "shows":
+			r.shows = text(f.Value)
+		case "tame":
+			r.tame = true
 		}
 	}
 	return r

@@ -10,16 +10,6 @@ import (
 	"strings"
 )
 
-// What becomes of a 0 that only rounding has made, or of what is not finite,
-// when it is an operand: where it is kept, it comes out as 0 or as not finite,
-// so that the result tells; elsewhere it must be looked at before.
-var (
-	keepsZero     = strings.Fields("Copy Neg Mul Div Pow Sqrt Cbrt Root Abs")
-	keepsInfinite = append(strings.Fields("Add Sub Sin Cos Tan Asin Acos Sinh Cosh Exp Ln Log10 Hypot"), keepsZero...)
-	// tame operations make of finite operands nothing that isn't finite.
-	tame = strings.Fields("Copy Neg Abs Sin Cos Atan Atan2 Tanh Sgn Cbrt Min Max Less AtMost Both")
-)
-
 // node is a node of what a kernel works out: an operation, a column or a
 // constant.
 type node struct {
@@ -118,17 +108,18 @@ func (t *table) operation(k *kernel, name, exponent string, operands ...ast.Expr
 	n.zero = n.zero || n.row.lossy && !zero
 	k.blind = k.blind || zero && op == "Div" // 0 over what is infinite is 0
 	// A constant is too small for a sum with it to leave the range.
-	n.inf = n.inf || !slices.Contains(tame, op) && !(constant && (op == "Add" || op == "Sub"))
+	n.inf = n.inf || !n.row.tame && !(constant && (op == "Add" || op == "Sub"))
 	n.at = string("abcefgh"[len(k.body)]) + "#"
 	k.body = append(k.body, n.at+" := "+t.value(k, n))
 	return n
 }
 
-// look checks an operand that the result would not tell about.
+// look checks an operand that the result would not tell about: a 0 that only
+// rounding has made, or what is not finite.
 func (k *kernel) look(n, a *node) {
-	lost := a.zero && !slices.Contains(keepsZero, n.row.op)
+	lost := a.zero && n.row.shows != "infiniteOrLost"
 	// A number to the power 0 is 1, whatever it is.
-	hidden := a.inf && (!slices.Contains(keepsInfinite, n.row.op) || n.row.op == "Pow" && n.exponent == "")
+	hidden := a.inf && (n.row.shows == "" || n.row.op == "Pow" && n.exponent == "")
 	switch {
 	case !lost && !hidden:
 	case a.row == nil:

@@ -46,7 +46,7 @@ const (
 	Both              // 1 if A and B are 1, else 0
 	Select            // B if A is 1, else C; the other one may fail unseen
 	Nothing           // no value: outside every interval of a function
-	Slope             // the slope of function number A at Args[B]
+	Slope             // the slope of function number A at Args[B], by that argument
 	Area              // the area under function number A from Args[B] to Args[B+1]
 	Solve             // a root by number A of the program's solves; its candidates or bounds are Args[B : B+C]
 
@@ -77,14 +77,19 @@ const (
 // program.
 func (op Op) String() string { return table[op].name }
 
-// Operands is the number of slots that an operation reads by A and B: 0 for
-// those that are more than arithmetic on numbers.
+// Operands is the number of slots that an operation reads by A, B and C.
 func (op Op) Operands() int { return int(table[op].operands) }
+
+// List tells that an operation reads the slots Args[B : B+C] of its code.
+func (op Op) List() bool { return table[op].list }
+
+// Runs tells that an operation runs the function number A.
+func (op Op) Runs() bool { return table[op].list && op != Solve }
 
 // Arithmetic tells whether an operation works on its one or two operands and
 // its constant alone. Only such an operation has a value, slopes and an
 // enclosure; it may be worked out ahead where its operands are constants.
-func (op Op) Arithmetic() bool { return table[op].operands != 0 }
+func (op Op) Arithmetic() bool { return table[op].over != nil }
 
 // Value is what an arithmetic operation makes of its operands a and b and its
 // constant k. It may be infinite, not a number, or a zero that came from

@@ -3,10 +3,15 @@ package ops
 // row is all that is known of one operation.
 type row struct {
 	name     string
-	operands uint8 // slots read by A and B
+	operands uint8 // slots read by A, B and C
+	list     bool  // slots read are Args[B : B+C]
 	// value is the number that the operation makes of its operands and its
 	// constant; the kernels for many points at once are made from its text.
 	value func(a, b, k float64) float64
+	// shows says what the value tells of an operand that is none.
+	shows shown
+	// tame tells that the value of finite operands is finite.
+	tame bool
 	// fault is why a value is not finite, NoFault where it can only be too large;
 	// faultBy says so where it depends on the operands.
 	fault   Fault
@@ -34,6 +39,16 @@ type row struct {
 	// inverse undoes it; nil where nothing in the language does.
 	inverse *Inverse
 }
+
+// shown says what a value tells of an operand that is none, by being 0 or not
+// finite itself. Of what it does not tell, kernels look at the operand.
+type shown uint8
+
+const (
+	nothing        shown = iota
+	infinite             // an operand that isn't finite
+	infiniteOrLost       // a 0 too, which may be a number too small to hold
+)
 
 // Function is an operation as lines call it: a function that every worksheet
 // has.

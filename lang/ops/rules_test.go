@@ -69,6 +69,43 @@ func around(r *rand.Rand) (Interval, float64) {
 	return x, a
 }
 
+// TestShown holds what rows say of operands without a value, and of finite ones,
+// against values.
+func TestShown(t *testing.T) {
+	arithmetic(t, func(t *testing.T, r *rand.Rand, op Op, k float64) {
+		row := &table[op]
+		// told is a value that a kernel looks at again.
+		told := func(v float64) bool { return v-v != 0 || v == 0 && row.vanishes != nil }
+		for range 2_000 {
+			a, b := some(r), some(r)
+			x, y := math.Ldexp(a, r.IntN(900)), math.Ldexp(b, r.IntN(900))
+			if op == Both { // its operands are 0 or 1
+				x, y = truth(a < b), truth(a < 1)
+			}
+			if v := op.Value(x, y, k); row.tame && x-x == 0 && y-y == 0 && v-v != 0 {
+				t.Fatalf("%s of %v and %v is %v", op, x, y, v)
+			}
+			if op == Pow && k == 0 {
+				continue // 1, whatever the operand is
+			}
+			for _, none := range []float64{inf, -inf, math.NaN()} {
+				if v := op.Value(none, b, k); row.shows >= infinite && !told(v) {
+					t.Fatalf("%s of %v and %v is %v", op, none, b, v)
+				}
+				if v := op.Value(a, none, k); row.shows >= infinite && op.Operands() == 2 && !told(v) {
+					t.Fatalf("%s of %v and %v is %v", op, a, none, v)
+				}
+			}
+			if v := op.Value(0, b, k); row.shows == infiniteOrLost && v != 0 && v-v == 0 {
+				t.Fatalf("%s of 0 and %v is %v", op, b, v)
+			}
+			if v := op.Value(a, 0, k); row.shows == infiniteOrLost && op.Operands() == 2 && v != 0 && v-v == 0 {
+				t.Fatalf("%s of %v and 0 is %v", op, a, v)
+			}
+		}
+	})
+}
+
 // TestEnclosures holds every enclosure against the values and slopes of numbers
 // within, over a million of them.
 func TestEnclosures(t *testing.T) {

@@ -25,7 +25,7 @@ type again struct {
 	at      syntax.Span
 	failed  bool // what can't be planned again has been said
 
-	loads map[int][]run.Slot // of the functions looked at so far
+	reads run.Reads
 	// The functions that stand for others, by the numbers of those: those that load
 	// what stands for a slot, and those that take it as an argument.
 	reloaded, taken map[int]int
@@ -38,7 +38,7 @@ const followed = 64
 func (c *coder) with(x *syntax.With) (run.Slot, bool) {
 	a := &again{
 		outer: c.again, put: map[run.Slot]run.Slot{}, first: math.MaxInt32, at: x.At,
-		loads: map[int][]run.Slot{}, reloaded: map[int]int{}, taken: map[int]int{},
+		reads: c.p.Program.Reads(), reloaded: map[int]int{}, taken: map[int]int{},
 	}
 	for i := range x.By {
 		slot, by, ok := c.replacement(x, i)
@@ -118,7 +118,7 @@ func (a *again) follow(p *Planner) {
 	for s := a.first; int(s) < len(main.Instrs); s++ {
 		_, replaced := a.put[s]
 		is := replaced
-		reads(p, main, s, a.loads, func(o run.Slot) { is = is || a.on(o) })
+		a.reads.Main(&main.Instrs[s], func(o run.Slot) { is = is || a.on(o) })
 		a.depends[s-a.first] = is
 	}
 }
@@ -126,81 +126,6 @@ func (a *again) follow(p *Planner) {
 // on tells whether a slot of the main code depends on what is replaced here.
 func (a *again) on(s run.Slot) bool {
 	return s >= a.first && int(s-a.first) < len(a.depends) && a.depends[s-a.first]
-}
-
-// reads calls f with every slot of a code that an instruction of it reads, and
-// with those of the main code that the functions it runs load.
-func reads(p *Planner, code *run.Code, s run.Slot, loads map[int][]run.Slot, f func(run.Slot)) {
-	in := &code.Instrs[s]
-	switch in.Op {
-	case ops.Call, ops.Slope, ops.Area, ops.Solve:
-		for _, o := range code.Args[in.B : in.B+in.C] {
-			f(o)
-		}
-		for _, fn := range p.functions(in) {
-			for _, o := range p.loads(fn, loads) {
-				f(o)
-			}
-		}
-		return
-	case ops.Select:
-		f(in.C)
-	case ops.Load:
-		f(in.A)
-		return
-	}
-	if in.Op == ops.Select || in.Op.Operands() == 2 {
-		f(in.B)
-	}
-	if in.Op == ops.Select || in.Op.Operands() > 0 {
-		f(in.A)
-	}
-}
-
-// functions are the functions that an instruction runs.
-func (p *Planner) functions(in *run.Instr) []int {
-	switch in.Op {
-	case ops.Call, ops.Slope, ops.Area:
-		return []int{int(in.A)}
-	case ops.Solve:
-		var out []int
-		p.Program.Solves[in.A].On(func(fn int) int {
-			out = append(out, fn)
-			return fn
-		})
-		return out
-	}
-	return nil
-}
-
-// loads are the slots of the main code that a function loads, itself or by those
-// that it runs; known has those found before.
-func (p *Planner) loads(fn int, known map[int][]run.Slot) []run.Slot {
-	if out, ok := known[fn]; ok {
-		return out
-	}
-	var out []run.Slot
-	seen := map[run.Slot]bool{}
-	note := func(s run.Slot) {
-		if !seen[s] {
-			seen[s] = true
-			out = append(out, s)
-		}
-	}
-	code := &p.Program.Funcs[fn].Code
-	for i := range code.Instrs {
-		in := &code.Instrs[i]
-		if in.Op == ops.Load {
-			note(in.A)
-		}
-		for _, inner := range p.functions(in) {
-			for _, s := range p.loads(inner, known) {
-				note(s)
-			}
-		}
-	}
-	known[fn] = out
-	return out
 }
 
 // slot is where the value of a slot of the main code is found in the code that is
@@ -235,53 +160,41 @@ func (a *again) replan(c *coder, s run.Slot) run.Slot {
 		absent = absent || c.static(to).Absent
 		return to
 	}
-	switch in.Op {
-	case ops.Call, ops.Slope, ops.Area:
-		slots := append([]run.Slot{}, main.Args[in.B:in.B+in.C]...)
-		for i, o := range slots {
-			slots[i] = operand(o)
-		}
+	if in.Op.Runs() {
+		var slots []run.Slot
+		in.Moved(main.Args, &slots, operand)
 		st.Absent = absent
 		f := c.p.Program.Funcs[in.A]
 		c.cost, c.depth = min(c.cost+f.Cost, maxCost+1), max(c.depth, f.Depth)
 		to, _ := c.invokes(in.Op, int(in.A), slots, a.at, st)
 		return max(to, 0)
-	case ops.Solve:
-		return a.replanSolve(c, in, st, operand)
-	case ops.Select:
-		in.A, in.B, in.C = operand(in.A), operand(in.B), operand(in.C)
-	default:
-		if in.Op.Operands() > 0 {
-			in.A = operand(in.A)
-		}
-		if in.Op.Operands() == 2 {
-			in.B = operand(in.B)
+	}
+	if in.Op == ops.Solve {
+		if in.A = a.resolving(c, in.A); a.failed {
+			return 0
 		}
 	}
-	st.Absent = absent
+	in = in.Moved(main.Args, &c.code.Args, operand)
+	if in.Op != ops.Solve {
+		st.Absent = absent
+	}
 	return c.emit(in, a.at, st)
 }
 
-// replanSolve plans the root of an equation again. Its functions load what is
-// replaced from the main code, and so does the search.
-func (a *again) replanSolve(c *coder, in run.Instr, st run.Static, operand func(run.Slot) run.Slot) run.Slot {
+// resolving is a solve with what is replaced. Its functions load that from the
+// main code, and so does the search.
+func (a *again) resolving(c *coder, solve run.Slot) run.Slot {
 	if c.fn != nil {
 		if !a.failed {
 			c.find(finding.NotAvailableYet, a.at, "What is replaced here goes through the root of an equation; within a function that is not worked out by this version.",
 				"Write it in a line of its own, and use its name.")
 		}
 		a.failed = true
-		return 0
+		return solve
 	}
-	solve := c.p.Program.Solves[in.A].On(func(fn int) int { return a.reloading(c, fn) })
-	slots := append([]run.Slot{}, c.code.Args[in.B:in.B+in.C]...)
-	for i, o := range slots {
-		slots[i] = operand(o)
-	}
-	first := run.Slot(len(c.code.Args))
-	c.code.Args = append(c.code.Args, slots...)
-	c.p.Program.Solves = append(c.p.Program.Solves, solve)
-	return c.emit(run.Instr{Op: ops.Solve, A: run.Slot(len(c.p.Program.Solves) - 1), B: first, C: in.C}, a.at, st)
+	anew := c.p.Program.Solves[solve].On(func(fn int) int { return a.reloading(c, fn) })
+	c.p.Program.Solves = append(c.p.Program.Solves, anew)
+	return run.Slot(len(c.p.Program.Solves) - 1)
 }
 
 // reloading is a function that loads from the main code what stands for the slots
@@ -297,10 +210,10 @@ func (a *again) reloading(c *coder, fn int) int {
 	f.Code.Instrs = append([]run.Instr{}, f.Code.Instrs...)
 	for i := range f.Code.Instrs {
 		in := &f.Code.Instrs[i]
-		switch in.Op {
-		case ops.Load:
+		switch {
+		case in.Op == ops.Load:
 			in.A = a.slot(c, in.A, a.at)
-		case ops.Call, ops.Slope, ops.Area:
+		case in.Op.Runs():
 			in.A = run.Slot(a.reloading(c, int(in.A)))
 		}
 	}
@@ -315,7 +228,7 @@ func (a *again) replacedIn(c *coder, fn int) []run.Slot {
 		return nil
 	}
 	var out []run.Slot
-	for _, s := range c.p.loads(fn, a.loads) {
+	for _, s := range a.reads.Loads(fn) {
 		for level := a; level != nil; level = level.outer {
 			if level.on(s) {
 				out = append(out, s)
@@ -349,44 +262,29 @@ func (a *again) taking(p *Planner, fn int, slots []run.Slot) int {
 	}
 	old := p.Program.Funcs[fn]
 	f := &run.Func{Name: old.Name, Params: old.Params + len(slots), Cost: old.Cost, Depth: old.Depth}
-	shift := run.Slot(len(slots))
 	given := make(map[run.Slot]run.Slot, len(slots))
 	for i, s := range slots {
-		f.Code.Instrs = append(f.Code.Instrs, run.Instr{Op: ops.Param, A: run.Slot(old.Params + i)})
-		f.Code.At = append(f.Code.At, syntax.Span{})
-		f.Code.Statics = append(f.Code.Statics, p.Static(s))
-		given[s] = run.Slot(i)
+		given[s] = f.Code.Add(run.Instr{Op: ops.Param, A: run.Slot(old.Params + i)}, syntax.Span{}, p.Static(s))
 	}
-	f.Result = old.Result + shift
-	f.Code.At = append(f.Code.At, old.Code.At...)
-	f.Code.Statics = append(f.Code.Statics, old.Code.Statics...)
-	for _, in := range old.Code.Instrs {
-		switch in.Op {
-		case ops.Const, ops.Param, ops.Nothing:
-		case ops.Load:
-			if to, ok := given[in.A]; ok {
-				in = run.Instr{Op: ops.Copy, A: to}
-			}
-		case ops.Call, ops.Slope, ops.Area:
-			first := run.Slot(len(f.Code.Args))
-			for _, s := range old.Code.Args[in.B : in.B+in.C] {
-				f.Code.Args = append(f.Code.Args, s+shift)
-			}
+	shift := func(s run.Slot) run.Slot { return s + run.Slot(len(slots)) }
+	f.Result = shift(old.Result)
+	for i, in := range old.Code.Instrs {
+		in = in.Moved(old.Code.Args, &f.Code.Args, shift)
+		if to, ok := given[in.A]; ok && in.Op == ops.Load {
+			in = run.Instr{Op: ops.Copy, A: to}
+		}
+		if in.Op.Runs() {
 			var inner []run.Slot
-			for _, s := range p.loads(int(in.A), a.loads) {
+			for _, s := range a.reads.Loads(int(in.A)) {
 				if to, ok := given[s]; ok {
-					inner = append(inner, s)
-					f.Code.Args = append(f.Code.Args, to)
+					inner, f.Code.Args = append(inner, s), append(f.Code.Args, to)
 				}
 			}
-			if len(inner) > 0 {
+			if in.C += run.Slot(len(inner)); len(inner) > 0 {
 				in.A = run.Slot(a.taking(p, int(in.A), inner))
 			}
-			in.B, in.C = first, run.Slot(len(f.Code.Args))-first
-		default:
-			in.A, in.B, in.C = in.A+shift, in.B+shift, in.C+shift
 		}
-		f.Code.Instrs = append(f.Code.Instrs, in)
+		f.Code.Add(in, old.Code.At[i], old.Code.Statics[i])
 	}
 	p.Program.Funcs = append(p.Program.Funcs, f)
 	a.taken[fn] = len(p.Program.Funcs) - 1

@@ -27,10 +27,10 @@ func (c *coder) varied(n *syntax.Name, x syntax.Expr) []*Def {
 		}
 	}
 	c.from(x, c.seen, 0, mark)
-	loads := map[int][]run.Slot{}
+	reads := c.p.Program.Reads()
 	for s := len(on) - 1; s >= 0; s-- {
 		if on[s] {
-			reads(c.p, main, run.Slot(s), loads, mark)
+			reads.Main(&main.Instrs[s], mark)
 		}
 	}
 	var out []*Def

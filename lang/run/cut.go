@@ -18,8 +18,8 @@ type cutter struct {
 	base  Slot
 	need  []bool
 	slots []span
-	loads map[Slot][]Slot // the slots that a function and those it calls load
-	left  int             // steps until calls are left to the walker
+	reads Reads
+	left  int // steps until calls are left to the walker
 }
 
 // frame is a code that is being cut: the main code, or a function that one of
@@ -44,7 +44,7 @@ func (c *cutter) of(f *frame, s Slot) (span, bool) {
 }
 
 func newCutter(p *Program, st *State, w *work, outputs, varying []Slot) *cutter {
-	c := &cutter{p: p, st: st, w: w, left: mostSteps}
+	c := &cutter{p: p, st: st, w: w, reads: p.Reads(), left: mostSteps}
 	end := Slot(0)
 	for _, s := range outputs {
 		end = max(end, s+1)
@@ -79,11 +79,7 @@ func (c *cutter) cut(outputs []Slot) {
 	}
 	for i := len(c.need) - 1; i >= 0; i-- {
 		if c.need[i] && c.slots[i].width == 0 {
-			in := &c.p.Main.Instrs[c.base+Slot(i)]
-			reads(&c.p.Main, in, c.mark)
-			for _, l := range c.loaded(in) {
-				c.mark(l)
-			}
+			c.reads.Main(&c.p.Main.Instrs[c.base+Slot(i)], c.mark)
 		}
 	}
 	f := &frame{code: &c.p.Main}
@@ -126,66 +122,6 @@ func (c *cutter) main(s Slot) span {
 		v, _ := c.st.element(s, int(i))
 		c.w.fix(v, cause)
 	}
-	return out
-}
-
-// reads calls note with every slot of its code that an instruction reads.
-func reads(code *Code, in *Instr, note func(Slot)) {
-	switch in.Op {
-	case ops.Call, ops.Slope, ops.Area, ops.Solve:
-		for _, a := range arguments(code, in) {
-			note(a)
-		}
-	default:
-		operands := [3]Slot{in.A, in.B, in.C}
-		for _, s := range operands[:operandsOf(in.Op)] {
-			note(s)
-		}
-	}
-}
-
-// arguments are the slots that an instruction has in the arguments of its code.
-func arguments(code *Code, in *Instr) []Slot {
-	if in.B < 0 || in.C < 0 || int(in.B)+int(in.C) > len(code.Args) {
-		return nil
-	}
-	return code.Args[in.B : in.B+in.C]
-}
-
-// loaded are the slots of the main code that the functions of an instruction
-// load.
-func (c *cutter) loaded(in *Instr) []Slot {
-	var out []Slot
-	switch in.Op {
-	case ops.Call, ops.Slope, ops.Area:
-		out = c.loadsOf(in.A)
-	case ops.Solve:
-		if in.A >= 0 && int(in.A) < len(c.p.Solves) {
-			for _, fn := range c.p.Solves[in.A].functions() {
-				out = append(out, c.loadsOf(Slot(fn))...)
-			}
-		}
-	}
-	return out
-}
-
-func (c *cutter) loadsOf(fn Slot) []Slot {
-	if known, ok := c.loads[fn]; ok || fn < 0 || int(fn) >= len(c.p.Funcs) {
-		return known
-	}
-	if c.loads == nil {
-		c.loads = map[Slot][]Slot{}
-	}
-	c.loads[fn] = nil
-	var out []Slot
-	for i := range c.p.Funcs[fn].Code.Instrs {
-		in := &c.p.Funcs[fn].Code.Instrs[i]
-		if in.Op == ops.Load {
-			out = append(out, in.A)
-		}
-		out = append(out, c.loaded(in)...)
-	}
-	c.loads[fn] = out
 	return out
 }
 
@@ -233,7 +169,7 @@ func (c *cutter) same(f *frame, v float64, kind ops.Fault) span {
 func (c *cutter) elements(f *frame, in *Instr) span {
 	var from [3]span
 	operands := [3]Slot{in.A, in.B, in.C}
-	n := operandsOf(in.Op)
+	n := in.Op.Operands()
 	wide := int32(1)
 	for i, s := range operands[:n] {
 		o, ok := c.of(f, s)
@@ -273,7 +209,7 @@ func (c *cutter) call(f *frame, in *Instr) (span, bool) {
 	}
 	c.left -= n
 	inner := &frame{code: &fn.Code, place: place{slot: f.place.slot, fn: fn}, slots: make([]span, n), depth: f.depth + 1}
-	for _, a := range arguments(f.code, in) {
+	for _, a := range f.code.list(in) {
 		o, ok := c.of(f, a)
 		if !ok {
 			return span{}, false
@@ -284,7 +220,7 @@ func (c *cutter) call(f *frame, in *Instr) (span, bool) {
 	need[fn.Result] = true
 	for i := n - 1; i >= 0; i-- {
 		if need[i] {
-			reads(&fn.Code, &fn.Code.Instrs[i], func(s Slot) {
+			fn.Code.reads(&fn.Code.Instrs[i], func(s Slot) {
 				if s >= 0 && int(s) < i {
 					need[s] = true
 				}

@@ -59,7 +59,7 @@ func (p *passPlanner) count() {
 			continue
 		}
 		operands := [3]int32{n.a, n.b, n.c}
-		for _, o := range operands[:operandsOf(n.op)] {
+		for _, o := range operands[:n.op.Operands()] {
 			uses[o]++
 		}
 	}

@@ -20,29 +20,6 @@ type Instr struct {
 	K       float64
 }
 
-// moved is an instruction whose operands are elsewhere; the arguments of a call
-// go from one list to the end of another.
-func (in Instr) moved(from []Slot, to *[]Slot, place func(Slot) Slot) Instr {
-	switch in.Op {
-	case ops.Call, ops.Slope, ops.Area, ops.Solve:
-		first := Slot(len(*to))
-		for _, s := range from[in.B : in.B+in.C] {
-			*to = append(*to, place(s))
-		}
-		in.B = first
-	case ops.Select:
-		in.A, in.B, in.C = place(in.A), place(in.B), place(in.C)
-	default:
-		if in.Op.Operands() > 0 {
-			in.A = place(in.A)
-		}
-		if in.Op.Operands() == 2 {
-			in.B = place(in.B)
-		}
-	}
-	return in
-}
-
 // Code is a flat program in single assignment: instruction i gives slot i.
 // Beside each instruction stand the span that it comes from and what is known
 // of its slot before anything runs.

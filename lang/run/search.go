@@ -24,7 +24,7 @@ type load struct {
 
 // search cuts an instruction that the walker runs, one search for each element.
 func (c *cutter) search(f *frame, in *Instr) span {
-	slots := arguments(f.code, in)
+	slots := f.code.list(in)
 	given := make([]span, len(slots))
 	wide := int32(1)
 	for i, a := range slots {
@@ -36,7 +36,7 @@ func (c *cutter) search(f *frame, in *Instr) span {
 	}
 	var loads []Slot
 	var loaded []span
-	for _, l := range c.loaded(in) {
+	for _, l := range c.reads.loaded(in) {
 		o := c.main(l)
 		loads, loaded, wide = append(loads, l), append(loaded, o), max(wide, o.width)
 	}

@@ -175,7 +175,7 @@ func (m *mainBounds) found(s Slot) (float64, bool) {
 	case ops.Slope:
 		return m.offSlope(in, v), true
 	case ops.Solve:
-		return m.offRoot(m.p.Solves[in.A], arguments(&m.p.Main, in), v), true
+		return m.offRoot(m.p.Solves[in.A], m.p.Main.list(in), v), true
 	}
 	return 0, false
 }
@@ -208,7 +208,7 @@ func (m *mainBounds) offRoot(s *Solve, args []Slot, v float64) float64 {
 func (m *mainBounds) offSlope(in *Instr, v float64) float64 {
 	w := &intervalWalker{newWalker[enclosed](m.p, m.st, 0, intervals{exact})}
 	var given []enclosed
-	for _, a := range arguments(&m.p.Main, in) {
+	for _, a := range m.p.Main.list(in) {
 		given = append(given, w.d.of(m.st.At(a)))
 	}
 	if len(given) == 0 {
@@ -242,7 +242,7 @@ func (m *mainBounds) tail(s Slot) (Code, []Slot) {
 		todo = todo[:len(todo)-1]
 		from = append(from, s)
 		if !m.loads(s) {
-			reads(main, &main.Instrs[s], mark)
+			main.reads(&main.Instrs[s], mark)
 		}
 	}
 	slices.Sort(from)
@@ -251,7 +251,7 @@ func (m *mainBounds) tail(s Slot) (Code, []Slot) {
 	for _, s := range from {
 		in := Instr{Op: ops.Load, A: s}
 		if !m.loads(s) {
-			in = main.Instrs[s].moved(main.Args, &out.Args, func(s Slot) Slot { return local[s] })
+			in = main.Instrs[s].Moved(main.Args, &out.Args, func(s Slot) Slot { return local[s] })
 		}
 		local[s] = out.Add(in, syntax.Span{}, Static{Width: main.span(s).width})
 	}

@@ -64,15 +64,6 @@ type Solve struct {
 	Below, Above bool
 }
 
-// functions lists the functions that a solve runs.
-func (s *Solve) functions() []int {
-	out := append([]int{}, s.Differences...)
-	for _, c := range s.Conditions {
-		out = append(out, c.Difference)
-	}
-	return out
-}
-
 // On is the same work with other functions in the places of its own.
 func (s *Solve) On(instead func(fn int) int) *Solve {
 	out := *s

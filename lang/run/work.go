@@ -67,7 +67,7 @@ func (w *work) fix(v float64, cause int32) int32 {
 // that is no column yet makes it false: the work would read what isn't there.
 func (w *work) add(s step) (int32, bool) {
 	fixed := s.search == nil
-	for _, from := range s.from[:operandsOf(s.op)] {
+	for _, from := range s.from[:s.op.Operands()] {
 		if from < 0 || int(from) >= len(w.cols) {
 			return 0, false
 		}
@@ -118,14 +118,6 @@ func (s span) columns() []int32 {
 		out[i] = s.first + int32(i)
 	}
 	return out
-}
-
-// operandsOf is the number of columns that an operation reads.
-func operandsOf(op ops.Op) int {
-	if op == ops.Select {
-		return 3
-	}
-	return op.Operands()
 }
 
 // chosen is the column that a selection with a fixed condition takes.

@@ -1,0 +1,101 @@
+package run
+
+import "steelyard/lang/ops"
+
+// Moved is the instruction with its operands elsewhere: place says where each is.
+// A list of them goes from one list to the end of another.
+func (in Instr) Moved(from []Slot, to *[]Slot, place func(Slot) Slot) Instr {
+	own := [...]*Slot{&in.A, &in.B, &in.C}
+	for _, s := range own[:in.Op.Operands()] {
+		*s = place(*s)
+	}
+	if in.Op.List() {
+		list := make([]Slot, 0, in.C)
+		for _, s := range from[in.B : in.B+in.C] {
+			list = append(list, place(s)) // which may add to the other list
+		}
+		in.B = Slot(len(*to))
+		*to = append(*to, list...)
+	}
+	return in
+}
+
+// reads calls note with every slot of its code that an instruction reads.
+func (c *Code) reads(in *Instr, note func(Slot)) {
+	own := [...]Slot{in.A, in.B, in.C}
+	for _, s := range own[:in.Op.Operands()] {
+		note(s)
+	}
+	for _, s := range c.list(in) {
+		note(s)
+	}
+}
+
+// list is the operands that an instruction has in the arguments of its code.
+func (c *Code) list(in *Instr) []Slot {
+	if !in.Op.List() || in.B < 0 || in.C < 0 || int(in.B)+int(in.C) > len(c.Args) {
+		return nil
+	}
+	return c.Args[in.B : in.B+in.C]
+}
+
+// Reads finds what instructions of a program read. What functions load is looked
+// for once.
+type Reads struct {
+	p     *Program
+	loads map[int][]Slot
+}
+
+// Reads returns what finds out what instructions read.
+func (p *Program) Reads() Reads { return Reads{p, map[int][]Slot{}} }
+
+// Main calls note with every slot of the main code that an instruction of it
+// reads, itself or by the functions that it runs; one may come more than once.
+func (r Reads) Main(in *Instr, note func(Slot)) {
+	r.p.Main.reads(in, note)
+	for _, s := range r.loaded(in) {
+		note(s)
+	}
+}
+
+// Loads are the slots of the main code that a function loads, itself or by those
+// that it runs, each once.
+func (r Reads) Loads(fn int) []Slot {
+	known, ok := r.loads[fn]
+	if ok || fn < 0 || fn >= len(r.p.Funcs) {
+		return known
+	}
+	r.loads[fn] = nil
+	var out []Slot
+	seen := map[Slot]bool{}
+	code := &r.p.Funcs[fn].Code
+	for i := range code.Instrs {
+		for _, s := range r.loaded(&code.Instrs[i]) {
+			if !seen[s] {
+				seen[s] = true
+				out = append(out, s)
+			}
+		}
+	}
+	r.loads[fn] = out
+	return out
+}
+
+// loaded are the slots of the main code that an instruction loads, itself or by
+// the functions that it runs.
+func (r Reads) loaded(in *Instr) []Slot {
+	switch {
+	case in.Op == ops.Load:
+		return []Slot{in.A}
+	case in.Op.Runs():
+		return r.Loads(int(in.A))
+	case in.Op != ops.Solve || in.A < 0 || int(in.A) >= len(r.p.Solves):
+		return nil
+	}
+	var out []Slot
+	r.p.Solves[in.A].On(func(fn int) int {
+		out = append(out, r.Loads(fn)...)
+		return fn
+	})
+	return out
+}
