@@ -93,7 +93,7 @@ func TestWithoutNumbers(t *testing.T) {
 	for line, want := range map[string]string{
 		"P with L = 2*L":          "1.41421 times P as it was, whatever the symbols are",
 		"U with x = 3*x, k = k/2": "4.5 times U as it was, whatever the symbols are",
-		"U with x = x + 1 m":      "U becomes k·(x + (1 m))²/2",
+		"U with x = x + 1 m":      "U becomes k·(x + 1 m)²/2",
 		"scaling P against L":     "P goes as √L (g fixed): doubling L multiplies P by 1.41421.",
 		"scaling P against g":     "P goes as 1/√g (L fixed): doubling g multiplies P by 0.707107.",
 		"scaling U against x":     "U goes as x² (k fixed): doubling x multiplies U by 4.",

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"steelyard/lang/syntax"
+	"steelyard/lang/typeset"
 )
 
 // TestDerivative compares derivatives with what they are known to be, and each
@@ -29,7 +30,7 @@ func TestDerivative(t *testing.T) {
 	} {
 		got := ""
 		if d, ok := Derivative(parse(t, text), "x"); ok {
-			got = syntax.ScreenExpr(d)
+			got = typeset.Text(d)
 		}
 		if got != want {
 			t.Errorf("%s: %q, want %q", text, got, want)
@@ -54,12 +55,12 @@ func TestAntiderivative(t *testing.T) {
 		f, ok := Antiderivative(x, "x")
 		got := ""
 		if ok {
-			got = syntax.ScreenExpr(f)
+			got = typeset.Text(f)
 			back, ok := Derivative(f, "x")
 			if !ok {
 				t.Errorf("%s: no derivative of %s", text, got)
 			} else if !sameAt(back, x) {
-				t.Errorf("%s: %s has the derivative %s", text, got, syntax.ScreenExpr(back))
+				t.Errorf("%s: %s has the derivative %s", text, got, typeset.Text(back))
 			}
 		}
 		if want != "" && got != want {

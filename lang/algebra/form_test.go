@@ -2,10 +2,9 @@ package algebra
 
 import (
 	"fmt"
+	"steelyard/lang/typeset"
 	"strings"
 	"testing"
-
-	"steelyard/lang/syntax"
 )
 
 func TestFormOf(t *testing.T) {
@@ -44,7 +43,7 @@ func TestFormOf(t *testing.T) {
 		if f, ok := FormOf(parse(t, text), "x"); ok {
 			var c []string
 			for _, x := range f.C {
-				c = append(c, syntax.ScreenExpr(x))
+				c = append(c, typeset.Text(x))
 			}
 			got = fmt.Sprintf("%d: %s", f.Kind, strings.Join(c, "; "))
 			if f.Kind == PowerForm {

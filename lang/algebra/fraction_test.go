@@ -1,9 +1,8 @@
 package algebra
 
 import (
+	"steelyard/lang/typeset"
 	"testing"
-
-	"steelyard/lang/syntax"
 )
 
 func TestOneFraction(t *testing.T) {
@@ -24,7 +23,7 @@ func TestOneFraction(t *testing.T) {
 		x, ok := OneFraction(parse(t, text))
 		got := ""
 		if ok {
-			got = syntax.ScreenExpr(x)
+			got = typeset.Text(x)
 		}
 		if want != "" && got != want {
 			t.Errorf("%s: %q, want %q", text, got, want)

@@ -6,6 +6,7 @@ import (
 
 	"steelyard/lang/limit"
 	"steelyard/lang/syntax"
+	"steelyard/lang/typeset"
 )
 
 // TestSteps isolates unknowns as on paper. Each case is an equation, the unknown
@@ -33,9 +34,9 @@ func TestSteps(t *testing.T) {
 			for _, st := range s.Roots[0].Working()[1:] {
 				reason := string(st.Reason)
 				for _, x := range st.By {
-					reason = strings.Replace(reason, "…", syntax.ScreenExpr(x), 1)
+					reason = strings.Replace(reason, "…", typeset.Text(x), 1)
 				}
-				said = append(said, syntax.ScreenExpr(st.Left)+" = "+syntax.ScreenExpr(st.Right)+" ["+reason+"]")
+				said = append(said, typeset.Text(st.Left)+" = "+typeset.Text(st.Right)+" ["+reason+"]")
 			}
 			got = strings.Join(said, "; ")
 		}

@@ -5,6 +5,7 @@ import (
 	"steelyard/lang/ops"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
+	"steelyard/lang/typeset"
 )
 
 // Varied are the definitions of a name, the last line's last, that an expression
@@ -133,5 +134,5 @@ func withAt(x *syntax.With, i int, replaced, within *Def) string {
 		}
 		return &syntax.Name{Name: n.Name, Line: within.Line}, true
 	})
-	return syntax.ScreenExpr(out)
+	return typeset.Text(out)
 }

@@ -20,8 +20,7 @@ func PrintExpr(x Expr) string {
 }
 
 type printer struct {
-	b      strings.Builder
-	screen bool
+	b strings.Builder
 	// raised counts the factors, round what is printed, that another follows
 	// without a sign.
 	raised int
@@ -123,11 +122,7 @@ func (p *printer) unit(u UnitText, close bool) {
 	if !close {
 		p.text(" ")
 	}
-	if p.screen {
-		p.text(screenUnit(u.Text))
-	} else {
-		p.text(u.Text)
-	}
+	p.text(u.Text)
 }
 
 func (p *printer) quantity(q *Quantity) {
@@ -164,8 +159,6 @@ func (p *printer) binary(x *Binary) {
 		p.text(" + ")
 	case x.Op == Sub:
 		p.text(" - ")
-	case x.Op == Mul && p.screen:
-		p.text("·")
 	case x.Op == Mul:
 		p.text("*")
 	case x.Op == Div && endsInUnit(x.X):
@@ -178,30 +171,15 @@ func (p *printer) binary(x *Binary) {
 	p.expr(x.Y)
 }
 
-// raisedPower prints a whole exponent raised, on a screen. In a file only π² has
-// one, where it would run into a name that follows without a sign: π^2 E0.
+// raisedPower prints π² with a raised exponent where π^2 would run into a name that
+// follows without a sign: π^2 E0.
 func (p *printer) raisedPower(b *Binary) bool {
-	exponent, whole := wholeText(b.Y)
-	_, pi := b.X.(*Pi)
-	if !whole || !p.screen && (!pi || p.raised == 0 || exponent[0] == '-') {
+	n, ok := b.Y.(*Number)
+	if _, pi := b.X.(*Pi); !pi || !ok || p.raised == 0 || strings.Trim(n.Value.Text, "0123456789") != "" {
 		return false
 	}
-	p.expr(b.X)
-	p.text(writing.Raised(exponent))
+	p.text("π", writing.Raised(n.Value.Text))
 	return true
-}
-
-// wholeText returns a whole number as it is written: 2 or -2.
-func wholeText(x Expr) (string, bool) {
-	sign := ""
-	if u, ok := x.(*Unary); ok && u.Op == Sub {
-		x, sign = u.X, "-"
-	}
-	n, ok := x.(*Number)
-	if !ok || strings.Trim(strings.TrimPrefix(n.Value.Text, "-"), "0123456789") != "" {
-		return "", false
-	}
-	return sign + n.Value.Text, sign == "" || n.Value.Text[0] != '-'
 }
 
 // gapNeeded tells whether a blank stands between the factors of an implied
@@ -262,11 +240,7 @@ func (p *printer) call(x *Call) {
 		if a.Name != "" {
 			p.text(a.Name, " = ")
 		}
-		if p.screen {
-			p.expr(Unbracket(a.X))
-		} else {
-			p.expr(a.X)
-		}
+		p.expr(a.X)
 	}
 	p.text(")")
 }

@@ -4,12 +4,12 @@ import "strings"
 
 // Box is a piece of mathematics laid out: what stands beside, over, above and
 // below what, and what kind of thing each sign is. It says nothing of how that is
-// written down: MathML and LaTeX write the same box. The zero Box is empty.
+// written down: all writers write the same box. The zero Box is empty.
 type Box struct {
 	kind  kind
-	text  string // of atoms; of a fence its two brackets
-	parts []Box
 	tall  bool // has a fraction or a root in it, higher than a line
+	text  string
+	parts []Box
 }
 
 // kind is what a box is. The writers give each kind its looks.
@@ -19,11 +19,12 @@ const (
 	nothing kind = iota
 
 	// What holds other boxes.
-	row      // parts side by side
+	row      // parts side by side; of a name, the text is how it is typed
+	group    // parts that belong to the row they stand in, as a number and its unit do; the text is how they are typed, unless it is empty
 	fence    // parts between the brackets of the text: "()", "[]" or "||"
 	fraction // parts[0] over parts[1]
-	root     // of parts[0]; parts[1] is its degree, or empty for the square root
-	script   // parts[0] with parts[1] below and parts[2] above, of which one may be empty
+	root     // of parts[0]; parts[1] is its degree, or empty for the square root; the text is the function that it was typed as
+	script   // parts[0] with parts[1] below and parts[2] above, of which one may be empty; of a name, the text is how it is typed
 
 	// Letters and digits.
 	symbol   // a letter in italics, or a long name as one word in italics
@@ -42,9 +43,10 @@ const (
 	comma     // between arguments or readings
 	close     // close to what is beside it: the signs in a unit, commas in an index
 	loose     // a bracket that has no partner
+	dot       // a product of what would run into each other; the text is the sign that was typed, or none
+	times     // a product without a sign, unless the text has one that was typed
 
 	// Nothing to see.
-	times // a product without a sign
 	apply // between a function and its argument
 	hair  // before the name of a function
 	thin  // between a number and its unit (SI Brochure, 5.4.3)
@@ -55,10 +57,10 @@ const (
 func (b Box) IsEmpty() bool { return b.kind == nothing }
 
 // Row puts boxes side by side.
-func Row(parts ...Box) Box { return holding(row, "", parts...) }
+func Row(parts ...Box) Box { return holding(row, "", parts) }
 
 // Root is the square root of a box.
-func Root(x Box) Box { return holding(root, "", x, Box{}) }
+func Root(x Box) Box { return holding(root, "", []Box{x, {}}) }
 
 // Comma stands between boxes of a list.
 func Comma() Box { return Box{kind: comma, text: ","} }
@@ -69,21 +71,10 @@ func Sign(sign string) Box { return Box{kind: relation, text: strings.TrimSpace(
 // Relation joins two boxes by a sign between them. Either may be empty.
 func Relation(left Box, sign string, right Box) Box { return Row(left, Sign(sign), right) }
 
-func holding(k kind, text string, parts ...Box) Box {
+func holding(k kind, text string, parts []Box) Box {
 	b := Box{kind: k, text: text, parts: parts, tall: k == fraction || k == root}
 	for i := range parts {
 		b.tall = b.tall || parts[i].tall
 	}
 	return b
 }
-
-// one makes a single box of a row; what has one part is that part.
-func one(parts []Box) Box {
-	if len(parts) == 1 {
-		return parts[0]
-	}
-	return Row(parts...)
-}
-
-func round(parts []Box) Box           { return holding(fence, "()", parts...) }
-func scripted(base, sub, sup Box) Box { return holding(script, "", base, sub, sup) }

@@ -65,47 +65,54 @@ func shape(c *syntax.Call) callShape {
 	return byName
 }
 
-var three = Box{kind: digits, text: "3"}
-
-func (l layout) call(to []Box, c *syntax.Call) []Box {
+func (l *layout) call(c *syntax.Call) {
+	radical := func(degree Box) { l.put(l.holding(root, c.Func, l.whole(c.Args[0].X), degree)) }
 	switch shape(c) {
 	case asRoot:
-		return append(to, Root(l.whole(c.Args[0].X)))
+		radical(Box{})
 	case asCube:
-		return append(to, holding(root, "", l.whole(c.Args[0].X), three))
+		radical(Box{kind: digits, text: "3"})
 	case asNth:
-		return append(to, holding(root, "", l.whole(c.Args[0].X), l.exponent(c.Args[1].X)))
+		radical(l.raised(c.Args[1].X))
 	case asStroke:
-		return append(to, holding(fence, "||", l.row(c.Args[0].X)...))
+		l.put(l.fenced("||", c.Args[0].X))
+	default:
+		l.put(l.functionName(c.Func))
+		l.arguments(c)
 	}
-	return l.arguments(append(to, functionName(c.Func)), c)
 }
 
-func functionName(name string) Box {
+func (l *layout) functionName(name string) Box {
 	how, known := howSet(name)
 	b := Box{kind: operator, text: how.Text}
 	switch {
 	case name == "log10":
-		return scripted(b, Box{kind: digits, text: "10"}, Box{})
+		b = l.scripted("", b, Box{kind: digits, text: "10"}, Box{})
 	case known:
-		return b
 	case long(name):
 		return Box{kind: function, text: name}
+	default:
+		return l.named(&syntax.Name{Name: name}, Box{})
 	}
-	return named(name, Box{})
+	if b.text != name {
+		return l.holding(group, name, b)
+	}
+	return b
 }
 
 // arguments is the bracket of a call.
-func (l layout) arguments(to []Box, c *syntax.Call) []Box {
-	inside := make([]Box, 0, 4)
+func (l *layout) arguments(c *syntax.Call) {
+	l.put(Box{kind: apply})
+	outer := l.begin()
 	for i := range c.Args {
 		if i > 0 {
-			inside = append(inside, Comma())
+			l.put(Comma())
 		}
 		if a := &c.Args[i]; a.Name != "" {
-			inside = append(inside, named(a.Name, Box{}), Box{kind: relation, text: "="})
+			l.put(l.named(&syntax.Name{Name: a.Name}, Box{}))
+			l.put(Sign("="))
 		}
-		inside = l.expr(inside, c.Args[i].X)
+		l.expr(c.Args[i].X)
 	}
-	return append(to, Box{kind: apply}, round(inside))
+	l.put(holding(fence, "()", l.end(outer)))
 }

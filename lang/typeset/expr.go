@@ -38,25 +38,8 @@ func isOne(x syntax.Expr) bool {
 	return ok && n.Value.Text == "1"
 }
 
-// layout lays out expressions. It appends the boxes of an expression to the row
-// that they are part of, so that a long sum or product is one row.
-type layout struct {
-	inline bool // in an exponent or a label, where fractions would not fit
-}
-
-// Expr lays out an expression; none is empty.
-func Expr(x syntax.Expr) Box {
-	if x == nil {
-		return Box{}
-	}
-	return layout{}.whole(x)
-}
-
-// Line lays out an expression for a single line of text: a quotient has a stroke.
-func Line(x syntax.Expr) Box { return layout{inline: true}.whole(x) }
-
 // rank returns the rank of a bare expression.
-func (l layout) rank(x syntax.Expr) int {
+func (l *layout) rank(x syntax.Expr) int {
 	switch x := x.(type) {
 	case *syntax.Number:
 		return numberRank(x.Value.Text)
@@ -100,7 +83,7 @@ func numberRank(text string) int {
 }
 
 // signed tells whether what is set of an expression begins with a sign.
-func (l layout) signed(x syntax.Expr) bool {
+func (l *layout) signed(x syntax.Expr) bool {
 	for {
 		x = bare(x)
 		switch t := x.(type) {
@@ -135,119 +118,121 @@ func minusFirst(text string) bool { return text != "" && text[0] == '-' }
 
 // operand lays out part of a row, in brackets if its rank is below what the place
 // asks for, or if a sign would stand after another.
-func (l layout) operand(to []Box, x syntax.Expr, least int, first bool) []Box {
+func (l *layout) operand(x syntax.Expr, least int, first bool) {
 	x = bare(x)
 	if l.rank(x) < least || !first && l.signed(x) {
-		return append(to, round(l.row(x)))
+		l.put(l.fenced("()", x))
+	} else {
+		l.expr(x)
 	}
-	return l.expr(to, x)
 }
-
-// whole lays out an expression as one box.
-func (l layout) whole(x syntax.Expr) Box {
-	if n, ok := bare(x).(*syntax.Name); ok {
-		return named(n.Name, Box{})
-	}
-	return one(l.row(x))
-}
-
-// row lays out an expression as a row of its own, with room for the parts of most.
-func (l layout) row(x syntax.Expr) []Box { return l.expr(make([]Box, 0, 4), x) }
-
-// exponent lays out what stands raised.
-func (l layout) exponent(x syntax.Expr) Box { return layout{inline: true}.whole(x) }
 
 // expr lays out an expression as part of a row.
-func (l layout) expr(to []Box, x syntax.Expr) []Box {
+func (l *layout) expr(x syntax.Expr) {
 	switch x := bare(x).(type) {
 	case *syntax.Number:
-		return number(to, x.Value.Text)
+		l.number(x.Value.Text)
 	case *syntax.Quantity:
-		return quantity(to, x)
+		l.quantity(x)
 	case *syntax.Mixed:
-		return mixed(to, x)
+		l.mixed(x)
 	case *syntax.Measured:
-		return unitAfter(l.operand(to, x.X, productRank, true), x.Unit.Text)
+		outer := l.begin()
+		l.operand(x.X, productRank, true)
+		l.unitAfter(x.Unit.Text)
+		l.put(holding(group, "", l.end(outer)))
 	case *syntax.Pi:
-		return append(to, Box{kind: symbol, text: "π"})
+		l.put(Box{kind: symbol, text: "π"})
 	case *syntax.That:
-		return append(to, Box{kind: word, text: "that"})
+		l.put(Box{kind: word, text: "that"})
 	case *syntax.Name:
-		return append(to, named(x.Name, Box{}))
+		l.put(l.named(x, Box{}))
 	case *syntax.Unary:
 		sign := minus
 		if x.Op == syntax.Add {
 			sign.text = "+"
 		}
-		return l.operand(append(to, sign), x.X, signRank, false)
+		l.put(sign)
+		l.operand(x.X, signRank, false)
 	case *syntax.Root:
-		return append(to, Root(l.whole(x.X)))
+		l.put(l.holding(root, "", l.whole(x.X), Box{}))
 	case *syntax.Binary:
-		return l.binary(to, x)
+		l.binary(x)
 	case *syntax.Call:
-		return l.call(to, x)
+		l.call(x)
 	case *syntax.With:
-		return l.with(to, x)
+		l.with(x)
 	case *syntax.SlopeOf:
-		return l.slope(to, x)
+		l.slope(x)
 	case *syntax.AreaUnder:
-		return l.area(to, x)
+		l.area(x)
 	case *syntax.List:
-		return l.list(to, x)
+		l.list(x)
 	case *syntax.Uncertain:
-		return l.uncertain(to, x)
+		l.uncertain(x)
 	}
-	return to
 }
 
-func (l layout) binary(to []Box, x *syntax.Binary) []Box {
+func (l *layout) binary(x *syntax.Binary) {
 	switch x.Op {
 	case syntax.Add:
-		to = append(l.operand(to, x.X, sumRank, true), Box{kind: infix, text: "+"})
-		return l.operand(to, x.Y, sumRank, false)
+		l.between(x.X, sumRank, "+", x.Y, sumRank)
 	case syntax.Sub:
-		to = append(l.operand(to, x.X, sumRank, true), Box{kind: infix, text: "−"})
-		return l.operand(to, x.Y, signRank, false)
+		l.between(x.X, sumRank, "−", x.Y, signRank)
 	case syntax.Mul:
-		return l.product(to, x)
+		l.product(x)
 	case syntax.Div:
-		return l.quotient(to, x)
+		l.quotient(x)
+	case syntax.Pow:
+		l.power(x)
 	}
-	return l.power(to, x)
+}
+
+// between lays out two operands of at least these ranks with a sign between them.
+func (l *layout) between(x syntax.Expr, left int, sign string, y syntax.Expr, right int) {
+	l.operand(x, left, true)
+	l.put(Box{kind: infix, text: sign})
+	l.operand(y, right, false)
 }
 
 // quotient is a fraction, or a stroke where a fraction would be too small.
-func (l layout) quotient(to []Box, x *syntax.Binary) []Box {
+func (l *layout) quotient(x *syntax.Binary) {
 	if l.inline {
-		to = append(l.operand(to, x.X, productRank, true), Box{kind: close, text: "/"})
-		return l.operand(to, x.Y, powerRank, false)
+		l.operand(x.X, productRank, true)
+		l.put(Box{kind: close, text: "/"})
+		l.operand(x.Y, powerRank, false)
+		return
 	}
-	return append(to, holding(fraction, "", l.whole(x.X), l.whole(x.Y)))
+	l.put(l.holding(fraction, "", l.whole(x.X), l.whole(x.Y)))
 }
 
 // power lays out a power. The exponent of a name stands above its subscript, that
 // of a sine between the function and its bracket.
-func (l layout) power(to []Box, x *syntax.Binary) []Box {
-	base, exponent := bare(x.X), l.exponent(x.Y)
+func (l *layout) power(x *syntax.Binary) {
+	base, exponent := bare(x.X), l.raised(x.Y)
 	switch b := base.(type) {
 	case *syntax.Name:
 		if !isChange(b.Name) {
-			return append(to, named(b.Name, exponent))
+			l.put(l.named(b, exponent))
+			return
 		}
 	case *syntax.Call:
 		if powerInside(b, x.Y) {
-			return l.arguments(append(to, scripted(functionName(b.Func), Box{}, exponent)), b)
+			l.put(l.scripted("", l.functionName(b.Func), Box{}, exponent))
+			l.arguments(b)
+			return
 		}
 	}
 	if l.bracketedBase(base) {
-		return append(to, scripted(round(l.row(base)), Box{}, exponent))
+		l.put(l.scripted("", l.fenced("()", base), Box{}, exponent))
+		return
 	}
-	return append(to, scripted(l.whole(base), Box{}, exponent))
+	l.put(l.scripted("", l.whole(base), Box{}, exponent))
 }
 
 // bracketedBase tells whether a bare expression stands in brackets when an
 // exponent follows it.
-func (l layout) bracketedBase(x syntax.Expr) bool {
+func (l *layout) bracketedBase(x syntax.Expr) bool {
 	switch t := x.(type) {
 	case *syntax.Name:
 		return isChange(t.Name)
@@ -257,26 +242,26 @@ func (l layout) bracketedBase(x syntax.Expr) bool {
 	return l.rank(x) < atomRank
 }
 
-func (l layout) list(to []Box, x *syntax.List) []Box {
-	var items []Box
+func (l *layout) list(x *syntax.List) {
+	outer := l.begin()
 	for i, item := range x.Items {
 		if i > 0 {
-			items = append(items, Comma())
+			l.put(Comma())
 		}
-		items = l.expr(items, item)
+		l.expr(item)
 	}
-	return unitAfter(append(to, holding(fence, "[]", items...)), x.Unit.Text)
+	l.put(holding(fence, "[]", l.end(outer)))
+	l.unitAfter(x.Unit.Text)
 }
 
-func (l layout) uncertain(to []Box, x *syntax.Uncertain) []Box {
-	if x.Unit.Present() {
-		return unitAfter(append(to, round(l.within(nil, x))), x.Unit.Text)
+// uncertain is a value, ± and how far off it may be, in brackets before a unit.
+func (l *layout) uncertain(x *syntax.Uncertain) {
+	if !x.Unit.Present() {
+		l.between(x.X, signRank, "±", x.By, signRank)
+		return
 	}
-	return l.within(to, x)
-}
-
-// within is a value, ± and how far off it may be.
-func (l layout) within(to []Box, x *syntax.Uncertain) []Box {
-	to = append(l.operand(to, x.X, signRank, true), Box{kind: infix, text: "±"})
-	return l.operand(to, x.By, signRank, false)
+	outer := l.begin()
+	l.between(x.X, signRank, "±", x.By, signRank)
+	l.put(holding(fence, "()", l.end(outer)))
+	l.unitAfter(x.Unit.Text)
 }

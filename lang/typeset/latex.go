@@ -37,7 +37,7 @@ func (w *latexWriter) tex(s string) {
 
 func (w *latexWriter) box(b *Box) {
 	switch b.kind {
-	case row:
+	case row, group:
 		w.all(b.parts)
 	case fence:
 		w.tex(`\left` + b.text[:1])
@@ -190,6 +190,8 @@ func (w *latexWriter) sign(b *Box) {
 			sign = "{" + sign + "}" // no room round it
 		}
 		w.tex(sign)
+	case dot:
+		w.tex(` \cdot `)
 	case times:
 		w.tex(" ")
 	case thin:

@@ -18,6 +18,8 @@ func (w *mathmlWriter) box(b *Box) {
 	switch b.kind {
 	case row:
 		w.element("mrow", b.parts)
+	case group:
+		w.all(b.parts)
 	case fence:
 		w.fence(b)
 	case fraction:
@@ -79,6 +81,8 @@ func (w *mathmlWriter) sign(b *Box) {
 		}
 	case loose:
 		w.atom("mo", ` stretchy="false"`, b.text)
+	case dot:
+		w.atom("mo", "", "⋅")
 	case times:
 		w.atom("mo", "", "\u2062")
 	case apply:
@@ -102,19 +106,32 @@ func (w *mathmlWriter) fence(b *Box) {
 	}
 	w.WriteString("<mrow>")
 	w.atom("mo", attributes, b.text[:1])
-	for i := range b.parts {
-		w.box(&b.parts[i])
-	}
+	w.all(b.parts)
 	w.atom("mo", attributes, b.text[1:])
 	w.WriteString("</mrow>")
 }
 
 func (w *mathmlWriter) element(tag string, parts []Box) {
 	w.tag("<", tag, "")
-	for i := range parts {
-		w.box(&parts[i])
+	if tag == "mrow" {
+		w.all(parts)
+	} else {
+		for i := range parts {
+			w.box(&parts[i])
+		}
 	}
 	w.tag("</", tag, "")
+}
+
+// all writes the parts of a row.
+func (w *mathmlWriter) all(parts []Box) {
+	for i := range parts {
+		if b := &parts[i]; b.kind == group {
+			w.all(b.parts)
+		} else {
+			w.box(b)
+		}
+	}
 }
 
 // atom writes an element that holds text.

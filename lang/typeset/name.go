@@ -1,9 +1,12 @@
 package typeset
 
 import (
+	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"steelyard/lang/syntax"
 )
 
 // parted is a name taken apart.
@@ -70,20 +73,26 @@ func long(name string) bool {
 // empty. A single letter is in italics, with what follows it as a subscript; an
 // index letter there is in italics too, a word or a number upright. A long name
 // stays one word, in italics.
-func named(name string, exponent Box) Box {
-	s := parts(name)
+func (l *layout) named(n *syntax.Name, exponent Box) Box {
+	s, typed := parts(n.Name), n.Name
+	if n.Line > 0 {
+		typed += "@" + strconv.Itoa(n.Line)
+	}
 	b := Box{kind: symbol, text: s.base}
 	if s.sub != "" || s.primes > 0 || !exponent.IsEmpty() {
-		b = scripted(b, subscript(s.sub), above(s.primes, exponent))
+		b = l.scripted(typed, b, l.subscript(s.sub), l.above(s.primes, exponent))
 	}
-	if s.change {
-		return Row(Box{kind: upright, text: "Δ"}, b)
+	switch {
+	case s.change:
+		b = l.holding(row, typed, Box{kind: upright, text: "Δ"}, b)
+	case n.Line > 0 && b.kind == symbol:
+		b = l.holding(group, typed, b)
 	}
 	return b
 }
 
 // above is what stands above a name: primes, an exponent or both.
-func above(strokes int, exponent Box) Box {
+func (l *layout) above(strokes int, exponent Box) Box {
 	if strokes == 0 {
 		return exponent
 	}
@@ -94,30 +103,30 @@ func above(strokes int, exponent Box) Box {
 	if exponent.IsEmpty() {
 		return marks
 	}
-	return Row(marks, exponent)
+	return l.holding(row, "", marks, exponent)
 }
 
 // subscript is what stands below: letters, numbers and words.
-func subscript(sub string) Box {
+func (l *layout) subscript(sub string) Box {
 	if sub == "" {
 		return Box{}
 	}
 	if !mixedIndex(sub) && !strings.Contains(sub, "_") {
 		return index(sub)
 	}
-	var all []Box
+	outer := l.begin()
 	for i, s := range strings.Split(sub, "_") {
 		if i > 0 {
-			all = append(all, Box{kind: close, text: ","})
+			l.put(Box{kind: close, text: ","})
 		}
 		if mixedIndex(s) {
 			n := letterEnd(s)
-			all = append(all, index(s[:n]))
+			l.put(index(s[:n]))
 			s = s[n:]
 		}
-		all = append(all, index(s))
+		l.put(index(s))
 	}
-	return one(all)
+	return l.one(outer)
 }
 
 // mixedIndex tells whether a subscript is one letter with a number: x0.

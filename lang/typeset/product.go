@@ -19,18 +19,22 @@ const (
 
 // product lays out two factors: side by side as in ½ k x², with a dot where they
 // would run into each other.
-func (l layout) product(to []Box, x *syntax.Binary) []Box {
-	to = l.operand(to, x.X, productRank, true)
-	before, after := l.edge(x.X, right), l.edge(x.Y, left)
-	switch {
-	case dotted(before, after):
-		to = append(to, Box{kind: infix, text: "⋅"})
-	case after == functionEdge:
-		to = append(to, Box{kind: times}, Box{kind: hair})
-	default:
-		to = append(to, Box{kind: times})
+func (l *layout) product(x *syntax.Binary) {
+	l.operand(x.X, productRank, true)
+	typed := "⋅"
+	if x.Implied {
+		typed = ""
 	}
-	return l.operand(to, x.Y, productRank, false)
+	before, after := l.edge(x.X, right), l.edge(x.Y, left)
+	if dotted(before, after) {
+		l.put(Box{kind: dot, text: typed})
+	} else {
+		l.put(Box{kind: times, text: typed})
+		if after == functionEdge {
+			l.put(Box{kind: hair})
+		}
+	}
+	l.operand(x.Y, productRank, false)
 }
 
 func dotted(before, after edge) bool {
@@ -54,7 +58,7 @@ const (
 )
 
 // edge returns what a factor begins or ends with.
-func (l layout) edge(x syntax.Expr, at side) edge {
+func (l *layout) edge(x syntax.Expr, at side) edge {
 	if at == left && l.signed(x) {
 		return signEdge
 	}
@@ -114,7 +118,7 @@ func numberFirst(x syntax.Expr) bool {
 
 // baseEdge returns the edge of the base of a power, if that is decided by the
 // base as a whole.
-func (l layout) baseEdge(x syntax.Expr) (edge, bool) {
+func (l *layout) baseEdge(x syntax.Expr) (edge, bool) {
 	switch x.(type) {
 	case *syntax.Number, *syntax.Name, *syntax.Quantity, *syntax.Measured, *syntax.Mixed:
 		return l.atomEdge(x), true
@@ -122,7 +126,7 @@ func (l layout) baseEdge(x syntax.Expr) (edge, bool) {
 	return bracketEdge, l.bracketedBase(x)
 }
 
-func (l layout) atomEdge(x syntax.Expr) edge {
+func (l *layout) atomEdge(x syntax.Expr) edge {
 	switch x := x.(type) {
 	case *syntax.Number:
 		return digitEdge

@@ -154,7 +154,7 @@ func plain(next chooser, depth int) syntax.Expr {
 	case 5:
 		return &syntax.Paren{X: sub()}
 	}
-	return &syntax.Binary{Op: syntax.Op(next(5)), X: sub(), Y: sub()}
+	return &syntax.Binary{Op: syntax.Op(next(5)), Implied: next(3) == 1, X: sub(), Y: sub()}
 }
 
 // Brackets stand where the meaning needs them: what is set, read by the rules of
@@ -171,6 +171,13 @@ func TestMeaningIsKept(t *testing.T) {
 			got, want := readRow(root.kids), treeValue(x)
 			if !same(got, want) {
 				t.Fatalf("%s is %g, but %g as it is set:\n%s\n%s", syntax.PrintExpr(x), want, got, set.MathML(), set.LaTeX())
+			}
+			again, bad := syntax.ParseExpr(set.Text())
+			if _, odd := syntax.ParseExpr(syntax.PrintExpr(x)); len(odd) > 0 && len(bad) > 0 {
+				continue // a product that a line can't have without its sign
+			}
+			if len(bad) > 0 || !same(treeValue(again), want) {
+				t.Fatalf("%s is %g, but %g as it is shown: %s %v", syntax.PrintExpr(x), want, treeValue(again), set.Text(), bad)
 			}
 		}
 	}

@@ -3,41 +3,55 @@ package typeset
 import "steelyard/lang/syntax"
 
 // spoken adds a word of the language with room on both sides.
-func spoken(to []Box, text string) []Box {
-	if len(to) > 0 {
-		to = append(to, Box{kind: gap})
+func (l *layout) spoken(text string) {
+	if len(l.stack) > l.from {
+		l.put(Box{kind: gap})
 	}
-	return append(to, Box{kind: word, text: text}, Box{kind: gap})
+	l.put(Box{kind: word, text: text})
+	l.put(Box{kind: gap})
+}
+
+// part is an expression between words.
+func (l *layout) part(x syntax.Expr) { l.operand(x, sumRank, true) }
+
+// is says what a name stands for.
+func (l *layout) is(n *syntax.Name, x syntax.Expr) {
+	l.put(l.named(n, Box{}))
+	l.put(Sign("="))
+	l.part(x)
 }
 
 // with is a value worked out with others replaced: T with L = 2L.
-func (l layout) with(to []Box, x *syntax.With) []Box {
-	to = l.operand(to, x.X, sumRank, true)
+func (l *layout) with(x *syntax.With) {
+	l.part(x.X)
 	for i, b := range x.By {
 		if i == 0 {
-			to = spoken(to, "with")
+			l.spoken("with")
 		} else {
-			to = append(to, Comma())
+			l.put(Comma())
 		}
-		to = append(to, named(b.Name, Box{}), Sign("="))
-		to = l.operand(to, b.X, sumRank, true)
+		l.is(&syntax.Name{Name: b.Name, Line: b.Line}, b.X)
 	}
-	return to
 }
 
 // slope is slope of x(t) at t = 3 s.
-func (l layout) slope(to []Box, x *syntax.SlopeOf) []Box {
-	to = l.operand(spoken(to, "slope of"), x.X, sumRank, true)
-	to = append(spoken(to, "at"), named(x.Var.Name, Box{}), Sign("="))
-	return l.operand(to, x.Place, sumRank, true)
+func (l *layout) slope(x *syntax.SlopeOf) {
+	l.spoken("slope of")
+	l.part(x.X)
+	l.spoken("at")
+	l.is(&syntax.Name{Name: x.Var.Name}, x.Place)
 }
 
 // area is area under F(x) from 0 m to 4 m.
-func (l layout) area(to []Box, x *syntax.AreaUnder) []Box {
-	to = l.operand(spoken(to, "area under"), x.X, sumRank, true)
+func (l *layout) area(x *syntax.AreaUnder) {
+	l.spoken("area under")
+	l.part(x.X)
 	if x.Var.NameAt != (syntax.Span{}) {
-		to = append(spoken(to, "against"), named(x.Var.Name, Box{}))
+		l.spoken("against")
+		l.put(l.named(&syntax.Name{Name: x.Var.Name}, Box{}))
 	}
-	to = l.operand(spoken(to, "from"), x.From, sumRank, true)
-	return l.operand(spoken(to, "to"), x.To, sumRank, true)
+	l.spoken("from")
+	l.part(x.From)
+	l.spoken("to")
+	l.part(x.To)
 }

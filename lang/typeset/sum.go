@@ -34,17 +34,20 @@ func Terms(x syntax.Expr) []Term {
 // row of it where that is broken. A term has the brackets that it needs behind its
 // sign.
 func Sum(terms []Term) Box {
-	var parts []Box
+	var l layout
 	for _, t := range terms {
 		if t.Sign == "" {
-			parts = append(parts, Expr(t.X))
+			l.put(l.whole(t.X))
 			continue
 		}
 		least := sumRank
 		if t.Sign == "−" {
 			least = signRank
 		}
-		parts = append(parts, Box{kind: continued, text: t.Sign}, one(layout{}.operand(nil, t.X, least, false)))
+		l.put(Box{kind: continued, text: t.Sign})
+		outer := l.begin()
+		l.operand(t.X, least, false)
+		l.put(l.one(outer))
 	}
-	return Row(parts...)
+	return Row(l.stack...)
 }

@@ -27,7 +27,7 @@ const (
 
 func (w *svgWriter) box(b *Box, level int) {
 	switch b.kind {
-	case row:
+	case row, group:
 		w.all(b.parts, level)
 	case fence:
 		w.text(b.text[:1], level, false)
@@ -50,6 +50,8 @@ func (w *svgWriter) box(b *Box, level int) {
 		w.text(proper(b.text), level, level == 0)
 	case infix, continued, relation:
 		w.text(" "+b.text+" ", level, false)
+	case dot:
+		w.text(" ⋅ ", level, false)
 	case comma:
 		w.text(", ", level, false)
 	case times, thin, gap:

@@ -151,7 +151,7 @@ func TestEveryPieceIsSound(t *testing.T) {
 }
 
 // nameAlone lays out a name without an exponent.
-func nameAlone(name string) Box { return named(name, Box{}) }
+func nameAlone(text string) Box { return new(layout).named(name(text), Box{}) }
 
 // TestFixedNames sets the fixed name of a function where LaTeX has a command of it
 // and where it has none: a command that does not exist stops LaTeX.

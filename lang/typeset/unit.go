@@ -9,53 +9,66 @@ import (
 
 // Value lays out a number as it is written in a file, such as -4.63e6, with what
 // stands behind it of a unit: "N m", "s^-1", or nothing.
-func Value(digits, unit string) Box { return Row(unitAfter(number(nil, digits), unit)...) }
+func Value(digits, unit string) Box {
+	var l layout
+	l.number(digits)
+	l.unitAfter(unit)
+	return holding(row, "", l.end(0))
+}
 
 // Unit lays out a product of units as it is written: "N m", "m/s^2", "kg·m²/s³".
 // Its symbols are upright (SI Brochure, 5.2).
-func Unit(text string) Box { return Row(unit(nil, text)...) }
-
-func quantity(to []Box, q *syntax.Quantity) []Box {
-	return unitAfter(number(to, q.Value.Text), q.Unit.Text)
+func Unit(text string) Box {
+	var l layout
+	l.unit(text)
+	return holding(row, "", l.end(0))
 }
 
-func mixed(to []Box, x *syntax.Mixed) []Box {
+func (l *layout) quantity(q *syntax.Quantity) {
+	outer := l.begin()
+	l.number(q.Value.Text)
+	l.unitAfter(q.Unit.Text)
+	l.put(holding(group, "", l.end(outer)))
+}
+
+func (l *layout) mixed(x *syntax.Mixed) {
+	outer := l.begin()
 	if x.Neg {
-		to = append(to, minus)
+		l.put(minus)
 	}
 	for i, q := range x.Parts {
 		if i > 0 {
-			to = append(to, Box{kind: gap})
+			l.put(Box{kind: gap})
 		}
-		to = quantity(to, q)
+		l.number(q.Value.Text)
+		l.unitAfter(q.Unit.Text)
 	}
-	return to
+	l.put(holding(group, "", l.end(outer)))
 }
 
 // unitAfter lays out a unit behind a number, with the space between them.
-func unitAfter(to []Box, text string) []Box {
+func (l *layout) unitAfter(text string) {
 	switch text {
 	case "":
-		return to
+		return
 	case "°", "′", "″":
 	default:
-		to = append(to, Box{kind: thin})
+		l.put(Box{kind: thin})
 	}
-	return unit(to, text)
+	l.unit(text)
 }
 
 // unit lays out the parts of a unit: words, marks, signs and what is raised.
-func unit(to []Box, text string) []Box {
-	first := len(to)
+func (l *layout) unit(text string) {
+	first := len(l.stack)
 	s := units.Scanner{Text: text}
 	for p := s.Next(); p.Kind != units.PartEnd; p = s.Next() {
-		if n := len(to); p.Kind == units.PartPower && p.Exp.Num() != 0 && n > first && takesPower(to[n-1]) {
-			to[n-1] = scripted(to[n-1], Box{}, unitExponent(p.Exp))
+		if n := len(l.stack); p.Kind == units.PartPower && p.Exp.Num() != 0 && n > first && takesPower(l.stack[n-1]) {
+			l.stack[n-1] = l.scripted("", l.stack[n-1], Box{}, l.unitExponent(p.Exp))
 		} else {
-			to = append(to, unitPart(p, text[p.From:p.To]))
+			l.put(unitPart(p, text[p.From:p.To]))
 		}
 	}
-	return to
 }
 
 // takesPower tells whether what stands before a power can have one.
@@ -84,15 +97,17 @@ func unitPart(p units.Part, written string) Box {
 }
 
 // unitExponent is what stands raised in a unit.
-func unitExponent(e units.Exp) Box {
+func (l *layout) unitExponent(e units.Exp) Box {
 	n, over := e.Num(), e.Den()
-	var all []Box
+	outer := l.begin()
 	if n < 0 {
-		all, n = append(all, minus), -n
+		l.put(minus)
+		n = -n
 	}
-	all = append(all, Box{kind: digits, text: strconv.Itoa(n)})
+	l.put(Box{kind: digits, text: strconv.Itoa(n)})
 	if over != 1 {
-		all = append(all, Box{kind: close, text: "/"}, Box{kind: digits, text: strconv.Itoa(over)})
+		l.put(Box{kind: close, text: "/"})
+		l.put(Box{kind: digits, text: strconv.Itoa(over)})
 	}
-	return one(all)
+	return l.one(outer)
 }

@@ -5,6 +5,7 @@ import (
 	"steelyard/lang/plan"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
+	"steelyard/lang/typeset"
 	"steelyard/session/entry"
 	"steelyard/session/eval"
 	"steelyard/units"
@@ -53,7 +54,7 @@ func Bars(l *eval.Line, s *syntax.Bars) {
 
 // energy works out one entry; all must be of one dimension.
 func (c *chart) energy(x syntax.Expr) (float64, bool) {
-	name := syntax.ScreenExpr(x)
+	name := typeset.Text(x)
 	got := c.Eval(x, eval.Want{Lacking: name + " has no value yet.", Hint: "Give its symbols values in lines above."})
 	if !got.OK {
 		return 0, false

@@ -11,6 +11,7 @@ import (
 	"steelyard/lang/plan"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
+	"steelyard/lang/typeset"
 	"steelyard/session/eval"
 	"steelyard/session/graph"
 	"steelyard/units"
@@ -46,7 +47,7 @@ func planCurve(l *eval.Line, x syntax.Expr, against string, st run.Static) (*cur
 		l.Find(finding.New(finding.NotWorkedOut, x.Span(), "A symbol here has a unit and no value yet.", valueHint(l, x)))
 		return nil, false, false
 	}
-	return &curve{x: x, name: syntax.ScreenExpr(x), fn: got.Fn, static: got.Static}, got.Depends, true
+	return &curve{x: x, name: typeset.Text(x), fn: got.Fn, static: got.Static}, got.Depends, true
 }
 
 // valueHint says how a curve gets the values that it lacks: a function sees the

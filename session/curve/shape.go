@@ -6,6 +6,7 @@ import (
 	"steelyard/lang/algebra"
 	"steelyard/lang/plan"
 	"steelyard/lang/syntax"
+	"steelyard/lang/typeset"
 	"steelyard/session/eval"
 	"steelyard/session/graph"
 )
@@ -17,7 +18,7 @@ func (p *plot) shape(c *curve, sampled graph.Curve) ([]string, graph.Shape) {
 	if pieces := p.pieces(c); pieces != nil {
 		return pieces, graph.Shape{}
 	}
-	named := syntax.ScreenExpr(shortName(c, p.s.Against.Name))
+	named := typeset.Text(shortName(c, p.s.Against.Name))
 	if s, ok := p.formOf(c, c.x); ok {
 		return []string{p.sentence(c, named, s, p.from, p.to)}, s
 	}

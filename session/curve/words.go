@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"steelyard/lang/algebra"
-	"steelyard/lang/syntax"
+	"steelyard/lang/typeset"
 	"steelyard/session/graph"
 	"steelyard/units"
 )
@@ -168,9 +168,9 @@ func (t teller) power(s graph.Shape) string {
 	case s.E == 1 && s.Of == 2:
 		text = "goes as the square root of " + x
 	case s.E < 0:
-		text = "goes as 1/" + syntax.ScreenExpr(algebra.Power(x, e.Neg()))
+		text = "goes as 1/" + typeset.Text(algebra.Power(x, e.Neg()))
 	default:
-		text = "goes as " + syntax.ScreenExpr(algebra.Power(x, e))
+		text = "goes as " + typeset.Text(algebra.Power(x, e))
 	}
 	var more []string
 	for _, at := range []float64{t.from, t.to} {

@@ -5,7 +5,7 @@ import (
 	"slices"
 	"strings"
 
-	"steelyard/lang/syntax"
+	"steelyard/lang/typeset"
 	"steelyard/session/entry"
 	"steelyard/units"
 )
@@ -27,7 +27,7 @@ type bar struct {
 func newBar(b *entry.Bar) bar {
 	shown := b.Value.Shown(units.Screen)
 	out := bar{size: b.Value.InUnit, value: label{clean(strings.Replace(shown, "-", "−", 1)), b.Value.Box()}}
-	if syntax.ScreenExpr(b.Of) != shown { // a number is its own name
+	if typeset.Text(b.Of) != shown { // a number is its own name
 		out.name = exprLabel(b.Of)
 	}
 	return out

@@ -25,7 +25,7 @@ type label struct {
 }
 
 func exprLabel(x syntax.Expr) label {
-	return label{clean(syntax.ScreenExpr(x)), typeset.Line(x)}
+	return label{clean(typeset.Text(x)), typeset.Line(x)}
 }
 
 // axisLabel is what stands at an axis: the quantity over its unit ("x / cm", SI

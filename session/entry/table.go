@@ -43,7 +43,7 @@ func (h Head) String() string {
 func (h Head) Quantities() string {
 	names := make([]string, len(h.Of))
 	for i, x := range h.Of {
-		names[i] = syntax.ScreenExpr(x)
+		names[i] = typeset.Text(x)
 	}
 	return strings.Join(names, ", ")
 }

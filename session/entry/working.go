@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"steelyard/lang/syntax"
+	"steelyard/lang/typeset"
 )
 
 // WorkLine is one line of a working: left = right. A line without a left side
@@ -47,7 +48,7 @@ func Cancelled(sides []UnitSide) string {
 func (l WorkLine) Why() string {
 	text := l.Reason
 	for _, x := range l.By {
-		text = strings.Replace(text, "…", syntax.ScreenExpr(x), 1)
+		text = strings.Replace(text, "…", typeset.Text(x), 1)
 	}
 	return text
 }

@@ -5,6 +5,7 @@ import (
 
 	"steelyard/lang/finding"
 	"steelyard/lang/syntax"
+	"steelyard/lang/typeset"
 	"steelyard/session/entry"
 	"steelyard/units"
 )
@@ -317,7 +318,7 @@ func (b *builder) drawn(g *entry.Graph) bool {
 func names(g *entry.Graph) string {
 	var all []string
 	for _, c := range g.Curves {
-		all = append(all, syntax.ScreenExpr(c.Of))
+		all = append(all, typeset.Text(c.Of))
 	}
 	return strings.Join(all, "\n") + "\n" + g.X.Label.String()
 }

@@ -30,7 +30,7 @@ func (s Shown) text() string {
 	case s.Value != nil:
 		return oneLine(s.Value.Shown(units.Screen))
 	case s.X != nil:
-		return oneLine(syntax.ScreenExpr(s.X))
+		return oneLine(typeset.Text(s.X))
 	}
 	return oneLine(s.Words)
 }

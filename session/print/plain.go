@@ -7,6 +7,7 @@ import (
 	"github.com/mattn/go-runewidth"
 
 	"steelyard/lang/syntax"
+	"steelyard/lang/typeset"
 	"steelyard/session/draw"
 	"steelyard/session/entry"
 	"steelyard/session/rows"
@@ -172,7 +173,7 @@ func plainSide(x syntax.Expr) string {
 	if x == nil {
 		return ""
 	}
-	return oneLine(syntax.ScreenExpr(x))
+	return oneLine(typeset.Text(x))
 }
 
 func (t *plainText) working(lines []entry.WorkLine, of syntax.Expr) {

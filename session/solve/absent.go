@@ -6,7 +6,7 @@ import (
 	"steelyard/lang/finding"
 	"steelyard/lang/plan"
 	"steelyard/lang/run"
-	"steelyard/lang/syntax"
+	"steelyard/lang/typeset"
 	"steelyard/session/entry"
 	"steelyard/session/eval"
 )
@@ -39,7 +39,7 @@ func (v *solving) inSymbols() bool {
 		unit := v.solutionUnit(i, v.Planner.Static(c.Slot))
 		v.defs[i].Slot, v.defs[i].Unit = c.Slot, unit
 		v.workedFrom(one, i)
-		rows = append(rows, v.s.Unknowns[i].Name+" = "+syntax.ScreenExpr(x)+", in "+unit.Screen())
+		rows = append(rows, v.s.Unknowns[i].Name+" = "+typeset.Text(x)+", in "+unit.Screen())
 	}
 	v.Entry.Outcome = rows
 	return true

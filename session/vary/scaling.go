@@ -11,6 +11,7 @@ import (
 	"steelyard/lang/plan"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
+	"steelyard/lang/typeset"
 	"steelyard/session/entry"
 	"steelyard/session/eval"
 	"steelyard/units"
@@ -36,9 +37,9 @@ func Scaling(l *eval.Line, s *syntax.Scaling) {
 		}
 	}
 	if l.Planner.Static(of).Absent || l.Planner.Static(by.Slot).Absent {
-		is := syntax.ScreenExpr(s.X) + " is no power of " + s.Against.Name + "; how it"
+		is := typeset.Text(s.X) + " is no power of " + s.Against.Name + "; how it"
 		if !known {
-			is = "How " + syntax.ScreenExpr(s.X)
+			is = "How " + typeset.Text(s.X)
 		}
 		l.Find(finding.New(finding.NotWorkedOut, s.X.Span(), is+" grows depends on values that are not given yet.",
 			"Give the symbols values in lines above."))
@@ -51,7 +52,7 @@ func Scaling(l *eval.Line, s *syntax.Scaling) {
 
 // power tells an exact power.
 func power(l *eval.Line, s *syntax.Scaling, x syntax.Expr, e units.Exp) string {
-	of := syntax.ScreenExpr(s.X)
+	of := typeset.Text(s.X)
 	if e.IsZero() {
 		return of + " does not depend on " + s.Against.Name + "."
 	}
@@ -91,11 +92,11 @@ func scaled(l *eval.Line, name string, at syntax.Span) (*plan.Def, bool) {
 
 // goesAs names a power: T goes as √L.
 func goesAs(l *eval.Line, s *syntax.Scaling, e units.Exp) string {
-	of := syntax.ScreenExpr(s.X)
+	of := typeset.Text(s.X)
 	if e.Num() < 0 {
-		return of + " goes as 1/" + syntax.ScreenExpr(algebra.Power(s.Against.Name, e.Neg()))
+		return of + " goes as 1/" + typeset.Text(algebra.Power(s.Against.Name, e.Neg()))
 	}
-	return of + " goes as " + syntax.ScreenExpr(algebra.Power(s.Against.Name, e))
+	return of + " goes as " + typeset.Text(algebra.Power(s.Against.Name, e))
 }
 
 // fixed lists what is held fixed.
@@ -131,9 +132,9 @@ func algebraic(x syntax.Expr) bool {
 // the given values; it says nothing where there is no power, which is a finding.
 // Known tells that algebra found no power that holds everywhere.
 func localScaling(l *eval.Line, s *syntax.Scaling, of run.Slot, by *plan.Def, known bool) entry.Lines {
-	l.Doing("working "+syntax.ScreenExpr(s.X)+" out with other values of "+s.Against.Name, s.X.Span())
+	l.Doing("working "+typeset.Text(s.X)+" out with other values of "+s.Against.Name, s.X.Span())
 	const step = 1e-4
-	name := syntax.ScreenExpr(s.X)
+	name := typeset.Text(s.X)
 	x0, y0 := l.State.At(by.Slot), l.State.At(of)
 	up, ok1 := l.Rerun(map[run.Slot]float64{by.Slot: x0 * (1 + step)}).Value(of)
 	down, ok2 := l.Rerun(map[run.Slot]float64{by.Slot: x0 * (1 - step)}).Value(of)

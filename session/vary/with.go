@@ -10,6 +10,7 @@ import (
 	"steelyard/lang/plan"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
+	"steelyard/lang/typeset"
 	"steelyard/session/entry"
 	"steelyard/session/eval"
 	"steelyard/units"
@@ -45,7 +46,7 @@ func With(l *eval.Line, d *plan.Def, s *syntax.With, in syntax.UnitText) {
 	}
 	r.Shows, r.Records = true, true
 	if was.OK && was.Value != 0 && got.Value != was.Value {
-		r.Notes = []string{times(got.Value/was.Value, l.Set.Rounding) + " times " + syntax.ScreenExpr(s.X) + " as it was"}
+		r.Notes = []string{times(got.Value/was.Value, l.Set.Rounding) + " times " + typeset.Text(s.X) + " as it was"}
 	}
 	for _, b := range s.By {
 		if by, ok := l.Planner.Find(&syntax.Name{Name: b.Name, Line: b.Line}); ok {
@@ -68,13 +69,13 @@ func withSymbols(l *eval.Line, s *syntax.With) {
 	}
 	again := algebra.Substitute(x, by)
 	if r, fixed := algebra.Ratio(again, x); fixed {
-		l.Entry.Outcome = entry.Lines{times(r, l.Set.Rounding) + " times " + syntax.ScreenExpr(s.X) + " as it was, whatever the symbols are"}
+		l.Entry.Outcome = entry.Lines{times(r, l.Set.Rounding) + " times " + typeset.Text(s.X) + " as it was, whatever the symbols are"}
 		return
 	}
 	if short, ok := algebra.OneFraction(again); ok {
 		again = short
 	}
-	l.Entry.Outcome = entry.Lines{syntax.ScreenExpr(s.X) + " becomes " + syntax.ScreenExpr(again)}
+	l.Entry.Outcome = entry.Lines{typeset.Text(s.X) + " becomes " + typeset.Text(again)}
 }
 
 func times(r float64, rule units.Rounding) string {

@@ -3,7 +3,7 @@ package view
 import (
 	"fmt"
 
-	"steelyard/lang/syntax"
+	"steelyard/lang/typeset"
 	"steelyard/session/entry"
 	"steelyard/units"
 )
@@ -59,7 +59,7 @@ func (f filler) Graph(g *entry.Graph) {
 	}
 	f.o.Graph = &graphObject{X: axis(g.X), Y: axis(g.Y)}
 	for _, c := range g.Curves {
-		one := curveObject{Name: syntax.ScreenExpr(c.Of), Runs: make([][][2]float64, len(c.Runs))}
+		one := curveObject{Name: typeset.Text(c.Of), Runs: make([][][2]float64, len(c.Runs))}
 		for i, run := range c.Runs {
 			for _, p := range run {
 				one.Runs[i] = append(one.Runs[i], [2]float64{p.X, p.Y})
@@ -106,5 +106,5 @@ func (f filler) Bars(b *entry.Bars) {
 }
 
 func newBarObject(b entry.Bar) barObject {
-	return barObject{syntax.ScreenExpr(b.Of), b.Value.InUnit, b.Value.Shown(units.Screen)}
+	return barObject{typeset.Text(b.Of), b.Value.InUnit, b.Value.Shown(units.Screen)}
 }

@@ -5,7 +5,7 @@ import (
 
 	"github.com/mattn/go-runewidth"
 
-	"steelyard/lang/syntax"
+	"steelyard/lang/typeset"
 	"steelyard/session/entry"
 	"steelyard/units"
 )
@@ -14,9 +14,9 @@ import (
 func leftOf(l entry.WorkLine) string {
 	switch {
 	case l.Lead != "":
-		return l.Lead + ": " + syntax.ScreenExpr(l.Left)
+		return l.Lead + ": " + typeset.Text(l.Left)
 	case l.Left != nil:
-		return syntax.ScreenExpr(l.Left)
+		return typeset.Text(l.Left)
 	}
 	return ""
 }
@@ -29,7 +29,7 @@ func rightOf(l entry.WorkLine) string {
 	case l.Words != "":
 		return l.Words
 	}
-	return syntax.ScreenExpr(l.Right)
+	return typeset.Text(l.Right)
 }
 
 // widest is the width beyond which a line does not push the reasons of the others

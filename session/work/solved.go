@@ -4,6 +4,7 @@ import (
 	"steelyard/lang/algebra"
 	"steelyard/lang/finding"
 	"steelyard/lang/syntax"
+	"steelyard/lang/typeset"
 	"steelyard/session/entry"
 	"steelyard/session/eval"
 )
@@ -54,7 +55,7 @@ func solved(p *eval.Page, e *entry.Entry, s *eval.Solved, name string) []entry.W
 
 // said tells whether a line says the same as the one above it.
 func said(above, l entry.WorkLine) bool {
-	return above.Left != nil && l.Left != nil && syntax.ScreenExpr(above.Left) == syntax.ScreenExpr(l.Left) && syntax.ScreenExpr(above.Right) == syntax.ScreenExpr(l.Right)
+	return above.Left != nil && l.Left != nil && typeset.Text(above.Left) == typeset.Text(l.Left) && typeset.Text(above.Right) == typeset.Text(l.Right)
 }
 
 // rearranged are the steps from the equation to one of its roots, and the root,

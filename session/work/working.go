@@ -7,6 +7,7 @@ import (
 	"steelyard/lang/algebra"
 	"steelyard/lang/ops"
 	"steelyard/lang/syntax"
+	"steelyard/lang/typeset"
 	"steelyard/session/entry"
 	"steelyard/session/eval"
 )
@@ -51,7 +52,7 @@ func result(p *eval.Page, name string, x syntax.Expr, e *entry.Entry) []entry.Wo
 // slopeLines are the lines of a slope: the derivative, where a rule gives it, and
 // its value at the place.
 func slopeLines(p *eval.Page, name string, s *syntax.SlopeOf, e *entry.Entry) []entry.WorkLine {
-	out := []entry.WorkLine{{Left: named(name), Words: "slope of " + syntax.ScreenExpr(s.X) + " at " + s.Var.Name + " = " + putIn(p, s.Place, e.Line)}}
+	out := []entry.WorkLine{{Left: named(name), Words: "slope of " + typeset.Text(s.X) + " at " + s.Var.Name + " = " + putIn(p, s.Place, e.Line)}}
 	if d, ok := algebra.Derivative(p.Opened(s.X, e.Line), s.Var.Name); ok {
 		out = append(out, entry.WorkLine{Right: d, Reason: "differentiate"})
 		out = putLine(p, out, algebra.Substitute(d, map[string]syntax.Expr{s.Var.Name: s.Place}), d, e)
@@ -63,14 +64,14 @@ func slopeLines(p *eval.Page, name string, s *syntax.SlopeOf, e *entry.Entry) []
 // rule gives it.
 func areaLines(p *eval.Page, result string, s *syntax.AreaUnder, e *entry.Entry) []entry.WorkLine {
 	name := s.Var.Name
-	out := []entry.WorkLine{{Left: named(result), Words: "area under " + syntax.ScreenExpr(s.X) + " from " + putIn(p, s.From, e.Line) + " to " + putIn(p, s.To, e.Line)}}
+	out := []entry.WorkLine{{Left: named(result), Words: "area under " + typeset.Text(s.X) + " from " + putIn(p, s.From, e.Line) + " to " + putIn(p, s.To, e.Line)}}
 	if f, ok := algebra.Antiderivative(p.Opened(s.X, e.Line), name); ok {
 		at := func(x syntax.Expr) syntax.Expr { return algebra.Substitute(f, map[string]syntax.Expr{name: x}) }
 		x := at(s.To)
 		if !writtenZero(s.From) || !algebra.ZeroAt(f, name) {
 			x = &syntax.Binary{Op: syntax.Sub, X: at(s.To), Y: &syntax.Paren{X: at(s.From)}}
 		}
-		out = append(out, entry.WorkLine{Right: x, Reason: "integrate: " + syntax.ScreenExpr(f)})
+		out = append(out, entry.WorkLine{Right: x, Reason: "integrate: " + typeset.Text(f)})
 		out = putLine(p, out, x, x, e)
 	}
 	return append(out, entry.WorkLine{Shown: &e.Values()[0]})
@@ -99,7 +100,7 @@ func writtenZero(x syntax.Expr) bool {
 // line above.
 func putLine(p *eval.Page, out []entry.WorkLine, x, above syntax.Expr, e *entry.Entry) []entry.WorkLine {
 	put := withValues(p, x, e.Line)
-	if syntax.ScreenExpr(put) == syntax.ScreenExpr(above) {
+	if typeset.Text(put) == typeset.Text(above) {
 		return out
 	}
 	return append(out, entry.WorkLine{Right: put})
@@ -107,7 +108,7 @@ func putLine(p *eval.Page, out []entry.WorkLine, x, above syntax.Expr, e *entry.
 
 // putIn is an expression with its values put in.
 func putIn(p *eval.Page, x syntax.Expr, line int) string {
-	return syntax.ScreenExpr(withValues(p, x, line))
+	return typeset.Text(withValues(p, x, line))
 }
 
 // stepLines makes lines of rearrangements.
@@ -128,12 +129,12 @@ func lines(p *eval.Page, name string, x syntax.Expr, e *entry.Entry, value int) 
 		x = algebra.Substitute(f.Right, eval.Arguments(x.(*syntax.Call), f))
 		first.Right = x
 		out = []entry.WorkLine{lead, first}
-		if left, ok := f.Left.(*syntax.Name); ok && left.Name == name && syntax.ScreenExpr(x) == syntax.ScreenExpr(f.Right) {
+		if left, ok := f.Left.(*syntax.Name); ok && left.Name == name && typeset.Text(x) == typeset.Text(f.Right) {
 			out = out[:1]
 		}
 	}
 	put := withValues(p, x, e.Line)
-	if text := syntax.ScreenExpr(put); text != syntax.ScreenExpr(x) && text != syntax.ScreenExpr(shownExpr(p, e.Values()[value])) {
+	if text := typeset.Text(put); text != typeset.Text(x) && text != typeset.Text(shownExpr(p, e.Values()[value])) {
 		out = append(out, entry.WorkLine{Right: put})
 	}
 	return append(out, entry.WorkLine{Shown: &e.Values()[value], Units: cancelled(p, x, e, value)})

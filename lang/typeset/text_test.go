@@ -1,9 +1,13 @@
-package syntax
+package typeset
 
-import "testing"
+import (
+	"testing"
+
+	"steelyard/lang/syntax"
+)
 
 // What is shown on a screen reads as what was written.
-func TestScreenExpr(t *testing.T) {
+func TestText(t *testing.T) {
 	for in, want := range map[string]string{
 		"1/2*k*x^2":          "1/2·k·x²",
 		"(m*v^2/r)":          "m·v²/r",
@@ -16,31 +20,31 @@ func TestScreenExpr(t *testing.T) {
 		"2^3^2":              "2^3²", // and not 2³², which is another number
 		"(2^3)^2":            "(2³)²",
 		"4π²*m/T^2":          "4π²·m/T²",
-		"9.8 m/s^2*t":        "9.8 m/s²·t",
-		"3 N*m":              "3 N·m",
+		"9.8 m/s^2*t":        "(9.8 m/s²)·t",
+		"3 N*m":              "(3 N)·m",
 		"5 m^(1/2)":          "5 m^(1/2)",
 		"f((a + b), (2))":    "f(a + b, 2)",
 		"√(2*g*h)":           "√(2·g·h)",
 		"sin(θ)^2":           "sin(θ)²",
 		"30° + v@12":         "30° + v@12",
 		"-13 h 4 min":        "-13 h 4 min",
-		"(1/2) kg*(3 m/s)^2": "(1/2) kg·(3 m/s)²",
-		"5 m / s_0":          "5 m / s0",
+		"(1/2) kg*(3 m/s)^2": "((1/2) kg)·(3 m/s)²",
+		"5 m / s_0":          "(5 m)/s0",
 	} {
-		x, findings := ParseExpr(in)
+		x, findings := syntax.ParseExpr(in)
 		if len(findings) > 0 {
 			t.Fatalf("%s: %v", in, findings)
 		}
-		got := ScreenExpr(x)
+		got := Text(x)
 		if got != want {
 			t.Errorf("%s is shown as %s, want %s", in, got, want)
 		}
-		again, findings := ParseExpr(got)
-		if len(findings) > 0 || ScreenExpr(again) != got {
-			t.Errorf("%s reads as %s: %v", got, ScreenExpr(again), findings)
+		again, findings := syntax.ParseExpr(got)
+		if len(findings) > 0 || Text(again) != got {
+			t.Errorf("%s reads as %s: %v", got, Text(again), findings)
 		}
 	}
-	if got := ScreenExpr(nil); got != "" {
+	if got := Text(nil); got != "" {
 		t.Errorf("nothing is shown as %q", got)
 	}
 }

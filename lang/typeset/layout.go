@@ -1,0 +1,106 @@
+package typeset
+
+import "steelyard/lang/syntax"
+
+// layout lays out expressions. The boxes of a row gather on a stack, so that a
+// long sum or product is one row whatever its tree looks like; a row that is
+// finished is moved to where it stays.
+type layout struct {
+	stack  []Box
+	from   int   // where the row begins that is being made
+	stay   []Box // room for the parts of boxes, taken in large pieces
+	inline bool  // in an exponent or a label, where fractions would not fit
+}
+
+// Expr lays out an expression; none is empty.
+func Expr(x syntax.Expr) Box {
+	if x == nil {
+		return Box{}
+	}
+	var l layout
+	return l.whole(x)
+}
+
+// Line lays out an expression for a single line of text: a quotient has a stroke.
+func Line(x syntax.Expr) Box {
+	l := layout{inline: true}
+	return l.whole(x)
+}
+
+// put adds a box to the row.
+func (l *layout) put(b Box) {
+	if l.stack == nil {
+		l.stack = make([]Box, 0, 16)
+	}
+	l.stack = append(l.stack, b)
+}
+
+// begin begins a row within the row; end takes it off the stack.
+func (l *layout) begin() (outer int) {
+	outer, l.from = l.from, len(l.stack)
+	return outer
+}
+
+func (l *layout) end(outer int) []Box {
+	parts := l.kept(l.stack[l.from:])
+	l.stack, l.from = l.stack[:l.from], outer
+	return parts
+}
+
+// kept copies boxes to where they stay.
+func (l *layout) kept(parts []Box) []Box {
+	if at := len(l.stay); at+len(parts) > cap(l.stay) {
+		l.stay = make([]Box, 0, max(24, min(2*at, 256), len(parts)))
+	}
+	at := len(l.stay)
+	l.stay = append(l.stay, parts...)
+	return l.stay[at:len(l.stay):len(l.stay)]
+}
+
+// holding makes a box of others.
+func (l *layout) holding(k kind, text string, parts ...Box) Box {
+	return holding(k, text, l.kept(parts))
+}
+
+// whole lays out an expression as one box.
+func (l *layout) whole(x syntax.Expr) Box {
+	if n, ok := bare(x).(*syntax.Name); ok {
+		return l.named(n, Box{})
+	}
+	outer := l.begin()
+	l.expr(x)
+	return l.one(outer)
+}
+
+// one ends a row as a single box; what has one part is that part.
+func (l *layout) one(outer int) Box {
+	if len(l.stack) == l.from+1 {
+		b := l.stack[l.from]
+		l.stack, l.from = l.stack[:l.from], outer
+		if b.kind == group && len(b.parts) > 1 {
+			b.kind = row // it stands in no other
+		}
+		return b
+	}
+	return holding(row, "", l.end(outer))
+}
+
+// fenced lays out an expression between brackets.
+func (l *layout) fenced(brackets string, x syntax.Expr) Box {
+	outer := l.begin()
+	l.expr(x)
+	return holding(fence, brackets, l.end(outer))
+}
+
+// raised lays out what stands in an exponent.
+func (l *layout) raised(x syntax.Expr) Box {
+	was := l.inline
+	l.inline = true
+	b := l.whole(x)
+	l.inline = was
+	return b
+}
+
+func (l *layout) scripted(text string, base, sub, sup Box) Box {
+	return l.holding(script, text, base, sub, sup)
+}

@@ -1,0 +1,228 @@
+package typeset
+
+import (
+	"slices"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"steelyard/lang/syntax"
+	"steelyard/units/writing"
+)
+
+// Text writes an expression as a line of text for a screen. Reading it gives the
+// same meaning; none is nothing.
+func Text(x syntax.Expr) string { return Expr(x).Text() }
+
+// Text writes a box as a line of text, as it can be typed: products with ·, whole
+// exponents raised, quotients with a stroke.
+func (b Box) Text() string {
+	var w textWriter
+	w.box(&b)
+	return w.String()
+}
+
+type textWriter struct{ strings.Builder }
+
+func (w *textWriter) box(b *Box) {
+	switch b.kind {
+	case row, group:
+		if b.text != "" {
+			w.WriteString(b.text)
+		} else {
+			w.all(b.parts)
+		}
+	case fence:
+		w.fence(b)
+	case fraction:
+		w.fraction(b)
+	case root:
+		w.root(b)
+	case script:
+		w.script(b)
+	case infix, continued, relation:
+		w.WriteString(" " + ascii(b.text) + " ")
+	case comma:
+		w.WriteString(", ")
+	case thin, gap:
+		w.WriteByte(' ')
+	default:
+		w.WriteString(ascii(b.text))
+	}
+}
+
+// ascii is a sign as it is typed.
+func ascii(sign string) string {
+	switch sign {
+	case "−":
+		return "-"
+	case "⋅":
+		return "·"
+	}
+	return sign
+}
+
+func (w *textWriter) all(parts []Box) {
+	for i := range parts {
+		var before, after Box
+		if i > 0 {
+			before = parts[i-1]
+		}
+		if i+1 < len(parts) {
+			after = parts[i+1]
+		}
+		switch b := &parts[i]; {
+		case b.kind == dot, b.kind == times:
+			w.product(b, &after)
+		case b.kind == script && b.text == "" && after.kind == apply: // sin²(x) is typed sin(x)²
+			w.box(&b.parts[0])
+			w.box(&parts[i+2])
+			w.exponent(&b.parts[2])
+			w.all(parts[i+3:])
+			return
+		case b.kind == fraction:
+			w.bracketed(b, after.kind == thin || after.isProduct() && after.text == "" || i > 0 && b.first().kind == prefix)
+		default:
+			w.bracketed(b, b.hasUnit() && (before.isProduct() || after.isProduct()))
+		}
+	}
+}
+
+// isProduct tells whether a box stands between factors.
+func (b *Box) isProduct() bool {
+	return b.kind == dot || b.kind == times || b.kind == close && b.text == "/"
+}
+
+// hasUnit tells whether a box is a number with a unit behind a blank.
+func (b *Box) hasUnit() bool {
+	return (b.kind == group || b.kind == row) && slices.ContainsFunc(b.parts, func(p Box) bool { return p.kind == thin })
+}
+
+func (w *textWriter) fence(b *Box) {
+	open, shut := b.text[:1], b.text[1:]
+	if b.text == "||" {
+		open, shut = "abs(", ")"
+	}
+	w.WriteString(open)
+	w.all(b.parts)
+	w.WriteString(shut)
+}
+
+// first is what a box begins with: a name, a sign, a number, a bracket.
+func (b *Box) first() *Box {
+	for b.text == "" && len(b.parts) > 0 && b.kind != root && b.kind != fence {
+		b = &b.parts[0]
+	}
+	return b
+}
+
+// bracketed writes a box in round brackets, or as it is.
+func (w *textWriter) bracketed(b *Box, brackets bool) {
+	if brackets {
+		w.WriteByte('(')
+	}
+	w.box(b)
+	if brackets {
+		w.WriteByte(')')
+	}
+}
+
+// fraction writes a fraction with a stroke.
+func (w *textWriter) fraction(b *Box) {
+	over, under := &b.parts[0], &b.parts[1]
+	w.bracketed(over, over.hasUnit() || over.kind == row && slices.ContainsFunc(over.parts, isLoose))
+	w.WriteByte('/')
+	w.bracketed(under, !isSingle(under))
+}
+
+// isLoose tells whether what a box stands in is no product.
+func isLoose(b Box) bool {
+	switch b.kind {
+	case infix, continued, relation, comma, gap:
+		return true
+	}
+	return false
+}
+
+// isSingle tells whether a box holds together as a name does.
+func isSingle(b *Box) bool {
+	return b.kind != fraction && !b.hasUnit() && (b.kind != row || b.text != "" || isNameOrCall(b.parts))
+}
+
+func isNameOrCall(parts []Box) bool {
+	return len(parts) == 3 && parts[1].kind == apply || len(parts) == 1 && parts[0].kind == row && parts[0].text != ""
+}
+
+// root writes a root, as a function if it was typed as one.
+func (w *textWriter) root(b *Box) {
+	of, degree := &b.parts[0], &b.parts[1]
+	switch b.text {
+	case "":
+		w.WriteString("√")
+		w.bracketed(of, !isSingle(of) || of.kind == script && !of.parts[2].IsEmpty())
+	case "root":
+		w.WriteString("root(")
+		w.box(of)
+		w.WriteString(", ")
+		w.box(degree)
+		w.WriteByte(')')
+	default:
+		w.WriteString(b.text)
+		w.bracketed(of, true)
+	}
+}
+
+func (w *textWriter) script(b *Box) {
+	base, above := &b.parts[0], &b.parts[2]
+	switch {
+	case b.text != "": // a name
+		w.WriteString(b.text)
+		if above.kind == primes {
+			return
+		}
+		if above.kind == row && above.parts[0].kind == primes {
+			above = &above.parts[1]
+		}
+	case base.kind == fence && isNameOrCall(base.parts): // Δx² is the square of Δx
+		w.all(base.parts)
+	default:
+		w.bracketed(base, base.kind == root && base.text == "")
+	}
+	w.exponent(above)
+}
+
+// exponent writes a whole exponent raised, any other behind ^.
+func (w *textWriter) exponent(b *Box) {
+	if b.IsEmpty() {
+		return
+	}
+	sign, n := "", b
+	if b.kind == row && len(b.parts) == 2 && b.parts[0].kind == prefix {
+		sign, n = ascii(b.parts[0].text), &b.parts[1]
+	}
+	if n.kind == digits && allDigits(n.text) {
+		w.WriteString(writing.Raised(sign + n.text))
+		return
+	}
+	w.WriteByte('^')
+	w.bracketed(b, !isSingle(b))
+}
+
+// product writes the sign between two factors. One that is left out leaves a blank
+// where it is needed: before a function's name, and after a number (0.5(2) is an
+// uncertainty). Where the factors would run into each other it is written: behind a
+// number a word is a unit.
+func (w *textWriter) product(b, after *Box) {
+	before, _ := utf8.DecodeLastRuneInString(w.String())
+	next := after.first()
+	begins, _ := utf8.DecodeRuneInString(next.text)
+	isName := next.kind == symbol && next.text != "π" || next.kind == script || next.kind == row
+	isFunction := next.kind != symbol && !isName && next.kind != fence && unicode.IsLetter(begins)
+	number := unicode.IsDigit(before) || writing.Unraised(before) != 0
+	switch {
+	case b.text != "", unicode.IsDigit(begins), before != 'π' && unicode.IsLetter(before), isName && (number || before == ')'):
+		w.WriteString("·")
+	case isFunction || after.kind == hair, number && next.text != "π":
+		w.WriteByte(' ')
+	}
+}
