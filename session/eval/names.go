@@ -8,6 +8,7 @@ import (
 	"steelyard/lang/plan"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
+	"steelyard/lang/typeset"
 )
 
 // Unnamed is the definition of a result without a name, as yet without a value.
@@ -98,7 +99,7 @@ func (l *Line) Varied(n *syntax.Name, of ...syntax.Expr) (*plan.Def, bool) {
 func shown(all []syntax.Expr) []string {
 	out := make([]string, len(all))
 	for i, x := range all {
-		out[i] = syntax.ScreenExpr(x)
+		out[i] = typeset.Text(x)
 	}
 	return out
 }
