@@ -1,6 +1,7 @@
 package entry
 
 import (
+	"fmt"
 	"strconv"
 	"strings"
 
@@ -15,6 +16,23 @@ import (
 type Table struct {
 	Heads []Head
 	Rows  [][]Cell
+}
+
+// Cells returns the text of every cell, row by row, that of the heads first.
+func (t *Table) Cells() [][]string {
+	all := [][]string{texts(t.Heads)}
+	for _, row := range t.Rows {
+		all = append(all, texts(row))
+	}
+	return all
+}
+
+func texts[T fmt.Stringer](all []T) []string {
+	out := make([]string, len(all))
+	for i, x := range all {
+		out[i] = x.String()
+	}
+	return out
 }
 
 // Head is what heads a column or labels an axis: quantities over their unit

@@ -1,8 +1,6 @@
 package view
 
 import (
-	"fmt"
-
 	"steelyard/lang/typeset"
 	"steelyard/session/entry"
 	"steelyard/units"
@@ -71,19 +69,8 @@ func (f filler) Graph(g *entry.Graph) {
 
 // Table fills in a table.
 func (f filler) Table(t *entry.Table) {
-	f.o.Table = &tableObject{texts(t.Heads), make([][]string, len(t.Rows))}
-	for i, row := range t.Rows {
-		f.o.Table.Rows[i] = texts(row)
-	}
-}
-
-// texts are the heads or the cells of a row as text.
-func texts[T fmt.Stringer](all []T) []string {
-	out := make([]string, len(all))
-	for i, x := range all {
-		out[i] = x.String()
-	}
-	return out
+	cells := t.Cells()
+	f.o.Table = &tableObject{cells[0], cells[1:]}
 }
 
 func axis(a entry.Axis) axisObject { return axisObject{a.Label.String(), a.From, a.To} }
