@@ -26,12 +26,12 @@ func TestScaling(t *testing.T) {
 		"scaling v against A":                  "v goes as A (k, m fixed): doubling A multiplies v by 2.",
 		"scaling P against L":                  "P goes as √L (g fixed): doubling L multiplies P by 1.41421.",
 		"scaling P against m":                  "P does not depend on m.",
-		"scaling w against L":                  "w is no power of L; near these values it goes as L to the power 0.3616; doubling L multiplies w by 1.31273.",
+		"scaling w against L":                  "w is not a power of L; near these values it goes as L to the power 0.3616; doubling L multiplies w by 1.31273.",
 		"scaling pendulum_period(L) against L": "pendulum_period(L) goes as √L (g fixed): doubling L multiplies pendulum_period(L) by 1.41421.",
-		"scaling 2*T against T":                "2·T goes as T: doubling T multiplies 2·T by 2. T (line 7) is worked out; here it is taken as free.",
-		"scaling a against ω":                  "a goes as ω² (A fixed): doubling ω multiplies a by 4. ω (line 8) is worked out; here it is taken as free.",
-		"scaling v0 + w against w":             "v0 + w is no power of w; near these values it goes as w to the power 0.6553; doubling w multiplies v0 + w by 1.65528. w (line 13) is worked out; here it is taken as free.",
-		"scaling ω against a":                  "ω does not depend on a. a (line 9) is worked out; here it is taken as free.",
+		"scaling 2*T against T":                "2·T goes as T: doubling T multiplies 2·T by 2. T (line 7) is a result; here it is changed by itself.",
+		"scaling a against ω":                  "a goes as ω² (A fixed): doubling ω multiplies a by 4. ω (line 8) is a result; here it is changed by itself.",
+		"scaling v0 + w against w":             "v0 + w is not a power of w; near these values it goes as w to the power 0.6553; doubling w multiplies v0 + w by 1.65528. w (line 13) is a result; here it is changed by itself.",
+		"scaling ω against a":                  "ω does not depend on a. a (line 9) is a result; here it is changed by itself.",
 	}
 	for line, want := range tests {
 		e := p.Enter(context.Background(), line)

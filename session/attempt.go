@@ -43,7 +43,7 @@ func stillMeans(l *eval.Line, d *plan.Def) string {
 		return d.Name + " stays standard gravity."
 	}
 	if d.Kind != plan.Quantity || l.Planner.Static(d.Slot).Absent {
-		return d.Name + " stays as line " + strconv.Itoa(d.Line) + " gives it."
+		return d.Name + " stays as it is in line " + strconv.Itoa(d.Line) + "."
 	}
 	return d.Name + " keeps its value from line " + strconv.Itoa(d.Line) + "."
 }

@@ -78,7 +78,7 @@ func (p *Pad) Enter(ctx context.Context, text string) *entry.Entry {
 	e := p.EnterAt(ctx, p.Next(), text)
 	if recorded && !e.Records() && !e.Failed() {
 		e.Findings = append(e.Findings, finding.New(finding.StrayRecord, syntax.Span{To: len(text)},
-			"A line that records a result stood under this one, which has none to record.", "It was left out."))
+			"The line below was a recorded result, and this line has no result.", "It was left out."))
 	}
 	return e
 }

@@ -20,7 +20,7 @@ func (p *Pad) SetTitle(title string) { p.title = title }
 func (p *Pad) entitle(e *entry.Entry, cmd *syntax.Command) {
 	fields := strings.Fields(cmd.Arg)
 	if len(fields) == 0 {
-		e.Outcome = entry.Lines{"No title yet: worksheet 1 TITLE gives one."}
+		e.Outcome = entry.Lines{"No title yet. Write one like this: worksheet 1 Porch swing."}
 		if p.title != "" {
 			e.Outcome = entry.Lines{"title: " + p.title}
 		}
@@ -32,9 +32,9 @@ func (p *Pad) entitle(e *entry.Entry, cmd *syntax.Command) {
 	case !number:
 		line := "worksheet 1 " + strings.Join(fields, " ")
 		e.Findings = append(e.Findings, finding.New(finding.UnknownFormat, syntax.Span{From: cmd.WordAt.From, To: cmd.ArgAt.To},
-			"The version of the format stands before the title.", "Write `"+line+"`.", line))
+			"The title needs a 1 in front.", "Write `"+line+"`.", line))
 	case fields[0] != "1":
-		e.Findings = append(e.Findings, finding.New(finding.UnknownFormat, cmd.ArgAt, "This program writes format 1 of worksheets.", "Write worksheet 1 and the title."))
+		e.Findings = append(e.Findings, finding.New(finding.UnknownFormat, cmd.ArgAt, "The number after worksheet must be 1.", "Write worksheet 1 and the title."))
 	case title == "":
 		e.Findings = append(e.Findings, finding.New(finding.Incomplete, cmd.ArgAt, "The title is missing.", "Write, for example, worksheet 1 Crates over a pulley."))
 	default:

@@ -51,9 +51,9 @@ func (t *Table) diagnose(s *shape, bad *trouble, text string, place Place) *Prob
 	if f.metreSecond() {
 		return t.metreSecond(s, bad.factor, place)
 	}
-	p := &Problem{From: f.from, To: f.from + len(textWord(text, f)), Message: "No unit is called `" + printable(shorten(f.word)) + "`."}
+	p := &Problem{From: f.from, To: f.from + len(textWord(text, f)), Message: "`" + printable(shorten(f.word)) + "` isn't a unit."}
 	if isLevel(f.word) {
-		p.Message = "`" + f.word + "` is a level, the logarithm of a ratio, and no unit that a quantity can be multiplied by."
+		p.Message = "`" + f.word + "` is a level, the logarithm of a ratio, so it can't be used as a unit here."
 		p.Hint = "Write the ratio itself: a level of L in dB is a ratio of 10^(L/10) of powers."
 		return p
 	}
@@ -67,11 +67,11 @@ func (t *Table) diagnose(s *shape, bad *trouble, text string, place Place) *Prob
 	case glued:
 		p.Kind = ProblemText
 		p.Message = "`" + shorten(f.word) + "` isn't a unit."
-		p.Hint = "Put a blank between the units of a product, and ^ before a power."
+		p.Hint = "Put a space between units, and ^ before a power"
 	case len(p.Readings) > 0:
-		p.Hint = "Is one of these meant?"
+		p.Hint = didYouMean
 	default:
-		p.Hint = "`help` with the name of a quantity shows its units; a unit of your own is defined as 1 lap = 400 m."
+		p.Hint = "`help length` lists the units of length. Define your own like this: 1 lap = 400 m."
 	}
 	return p.spelledOut()
 }
@@ -110,10 +110,18 @@ func (p *Problem) add(reading string) {
 	}
 }
 
+const didYouMean = "Did you mean"
+
 // spelledOut puts the readings into the hint, so that it can stand alone.
 func (p *Problem) spelledOut() *Problem {
 	if len(p.Readings) > 0 {
-		p.Hint = strings.TrimSuffix(p.Hint, ".") + ": " + strings.Join(p.Readings, " or ") + "."
+		end, list := ".", strings.Join(p.Readings, " or ")
+		if p.Hint == didYouMean {
+			end = "?"
+		} else {
+			p.Hint = strings.TrimSuffix(p.Hint, ".") + ":"
+		}
+		p.Hint += " " + list + end
 	}
 	return p
 }
@@ -125,7 +133,7 @@ func (t *Table) metreSecond(s *shape, at int, place Place) *Problem {
 	p := &Problem{
 		Kind: ProblemText, From: f.from, To: f.to,
 		Message: "`ms` is the millisecond, so ms^" + e + " can be read in two ways.",
-		Hint:    "Put a blank between metres and seconds, or name the millisecond",
+		Hint:    "Put a space between metres and seconds, or write millisecond",
 	}
 	for _, w := range []string{"m s", "millisecond"} {
 		for _, r := range t.readings(s, at, w, place) {

@@ -101,7 +101,7 @@ func (t *Table) unitOf(s *shape, text string) (*Unit, *trouble) {
 				side = 1
 			}
 			if marked[side] {
-				return nil, &trouble{&fault{f.from, f.to, "`" + f.word + "` ends a product of units, so there is one at most.", "Write the name instead: degree, percent.", false, true, false}, -1}
+				return nil, &trouble{&fault{f.from, f.to, "`" + f.word + "` can only be the last of several units.", "Write the name instead: degree, percent.", false, true, false}, -1}
 			}
 			marked[side] = true
 		}
@@ -109,7 +109,7 @@ func (t *Table) unitOf(s *shape, text string) (*Unit, *trouble) {
 	}
 	u, ok := build(parts)
 	if !ok {
-		return nil, &trouble{&fault{0, len(text), "The unit is out of range.", "Exponents of a unit have parts up to 99, and its size must be a number that can be held.", true, true, false}, -1}
+		return nil, &trouble{&fault{0, len(text), "The exponents of this unit are too large.", "Use exponents up to 99.", true, true, false}, -1}
 	}
 	return u, nil
 }

@@ -55,7 +55,7 @@ const (
 
 func shapeOf(text string, place Place) shape {
 	if len(text) > maxText {
-		return shape{fault: &fault{0, maxText, "The text of a unit is too long.", "Write a unit of a few words, such as kg m/s^2.", false, true, false}}
+		return shape{fault: &fault{0, maxText, "This unit is too long.", "Write a unit of a few words, such as kg m/s^2.", false, true, false}}
 	}
 	var room [16]Part
 	p := shaper{text: text, place: place, toks: room[:0]}
@@ -149,20 +149,20 @@ func (p *shaper) step() bool {
 			return true
 		}
 		if len(p.out.factors) == 0 || p.peek() != PartWord {
-			return p.stop(t, "A hyphen can't be part of a unit.", "Write a product with a blank or a raised dot: N m, N·m.")
+			return p.stop(t, "A hyphen can't be part of a unit.", "Write N m or N·m.")
 		}
-		p.wrong(t, "A hyphen does not join units.", "Write a product with a blank or a raised dot.")
+		p.wrong(t, "A hyphen can't join units.", "Put a space or a dot between units, as in N m or N·m.")
 		p.at++
 		p.hyphenPounds()
 		return true
 	case PartOpen:
 		return p.bracket(t)
 	case PartClose:
-		return p.stop(t, "A bracket is closed that was not opened.", "Take the `)` away.")
+		return p.stop(t, "This bracket closes nothing.", "Take the `)` out.")
 	case PartPower:
-		return p.stop(t, "An exponent stands without a unit before it.", "Put it directly behind its unit: m^2.")
+		return p.stop(t, "There is no unit before this exponent.", "Put it directly after its unit: m^2.")
 	case PartNumber:
-		return p.stop(t, "`"+t.Text+"` is a number inside a unit.", "A power is written with ^: m/s^2, not m/s2.")
+		return p.stop(t, "`"+t.Text+"` is a number in a unit.", "Write a power with ^, as in m/s^2.")
 	case PartOther:
 		return p.stray(t)
 	}
@@ -175,21 +175,21 @@ func (p *shaper) stray(t Part) bool {
 	switch found {
 	case ".", ",":
 		if len(p.out.factors) > 0 && p.peek() == PartWord {
-			if p.loose(t, "`"+found+"` does not join units.", "Write a product with a blank or a raised dot."); found == "," {
+			if p.loose(t, "`"+found+"` can't join units.", "Put a space or a dot between units, as in N m or N·m."); found == "," {
 				p.out.fault.sure = false
 			}
 			p.at++
 			return true
 		}
 	case "'", "’", "‘":
-		return p.stop(t, "The sign "+found+" is no unit: it may stand for feet or for minutes of arc.", "Write ft for feet, ′ or arcminutes for minutes of arc, min for minutes of time.")
+		return p.stop(t, "The sign "+found+" isn't a unit: it could mean feet or minutes of arc.", "Write ft for feet, arcminutes for minutes of arc, min for minutes.")
 	case `"`, "”", "“":
-		return p.stop(t, "The sign "+found+" is no unit: it may stand for inches or for seconds of arc.", "Write inch for inches, ″ or arcseconds for seconds of arc, s for seconds of time.")
+		return p.stop(t, "The sign "+found+" isn't a unit: it could mean inches or seconds of arc.", "Write inch for inches, arcseconds for seconds of arc, s for seconds.")
 	}
 	if found == "^" || strings.HasPrefix(found, "^") {
-		return p.stop(t, "An exponent of a unit is a written number.", "Write m^2, m^-2 or m^(1/2).")
+		return p.stop(t, "The exponent of a unit must be a number.", "Write m^2, m^-2 or m^(1/2).")
 	}
-	return p.stop(t, "`"+printable(found)+"` can't be part of a unit.", "A unit is made of words such as m, kg, N with powers, blanks and one slash: kg m/s^2.")
+	return p.stop(t, "`"+printable(found)+"` can't be part of a unit.", "Write a unit like this: kg m/s^2.")
 }
 
 // minusPower reads s-1 as s^-1.
@@ -199,7 +199,7 @@ func (p *shaper) minusPower(t Part) bool {
 	if n == 0 || number.Kind != PartNumber || len(number.Text) != 1 || number.Text == "0" || p.out.factors[n-1].raised || p.out.factors[n-1].to != t.From {
 		return false
 	}
-	p.wrong(Part{From: t.From, To: number.To}, "An exponent is written with ^.", "Put ^ before it.")
+	p.wrong(Part{From: t.From, To: number.To}, "An exponent needs ^.", "Put ^ before it.")
 	f := &p.out.factors[n-1]
 	f.exp, f.raised = whole(-int8(number.Text[0]-'0')), true
 	p.at += 2
@@ -210,10 +210,10 @@ func (p *shaper) slash(t Part, blank bool) bool {
 	p.at++
 	spaced := p.blanks() || blank
 	if spaced && p.place == AfterNumber {
-		p.wrong(t, "The slash in a unit has no blanks round it.", "Write it without blanks.")
+		p.wrong(t, "The slash in a unit can't have spaces round it.", "Take the spaces out.")
 	}
 	if len(p.out.factors) == 0 && !p.one {
-		p.wrong(t, "A unit can't begin with a slash.", "Write a unit before it, or a negative power.")
+		p.wrong(t, "A unit can't begin with a slash.", "Write a unit before it, or the exponent -1.")
 	}
 	p.denominator(t, false)
 	if k := p.tok().Kind; k != PartWord && k != PartOpen {
@@ -225,7 +225,7 @@ func (p *shaper) slash(t Part, blank bool) bool {
 // denominator begins what stands under the solidus.
 func (p *shaper) denominator(t Part, per bool) {
 	if p.den && !per {
-		p.loose(t, "A unit has one slash.", "Put what is below it in brackets.")
+		p.loose(t, "A unit can have one slash only.", "Use brackets, as in J/(kg K).")
 	}
 	p.den, p.per, p.out.solidus = true, per, true
 }
@@ -234,12 +234,12 @@ func (p *shaper) times(t Part) bool {
 	p.at++
 	p.blanks()
 	if t.Kind == PartStar && p.place == AfterNumber {
-		if p.loose(t, "`*` multiplies values, not units.", "Write a product of units with a blank or a raised dot."); !p.inside {
+		if p.loose(t, "`*` multiplies values, not units.", "Put a space or a dot between units, as in N m or N·m."); !p.inside {
 			p.out.fault.sure = false
 		}
 	}
 	if k := p.tok().Kind; len(p.out.factors) == 0 || k != PartWord && k != PartOpen {
-		return p.stop(t, "A sign of multiplication in a unit stands between two units.", "Write a product with a blank or a raised dot: N m, N·m.")
+		return p.stop(t, "There is a unit missing beside this sign.", "Write N m or N·m.")
 	}
 	return true
 }
@@ -269,7 +269,7 @@ func (p *shaper) hyphenPounds() {
 // bracket reads (kg K), which stands after a solidus.
 func (p *shaper) bracket(t Part) bool {
 	if !p.den && p.place == AfterNumber && len(p.out.factors) > 0 {
-		p.wrong(t, "A bracket in a unit comes after the slash.", "Write the product without it.")
+		p.wrong(t, "In a unit, a bracket can only come after the slash.", "Take the bracket out.")
 	}
 	first := len(p.out.factors)
 	p.at++
@@ -284,11 +284,11 @@ func (p *shaper) bracket(t Part) bool {
 				return false
 			}
 		case PartOpen:
-			return p.stop(p.tok(), "Brackets in a unit do not nest.", "Write one pair, after the slash: J/(kg K).")
+			return p.stop(p.tok(), "A unit can't have brackets in brackets.", "Write one pair, after the slash: J/(kg K).")
 		case PartSolidus:
-			return p.stop(p.tok(), "A unit has one slash.", "Write powers with a minus sign instead: m^-1.")
+			return p.stop(p.tok(), "A unit can have one slash only.", "Use powers instead, such as m^-1.")
 		default:
-			return p.stop(p.tok(), "The bracket in the unit is not closed as it should be.", "Write the product of units that it holds, then `)`: J/(kg K).")
+			return p.stop(p.tok(), "The bracket in this unit isn't closed.", "Write it like J/(kg K).")
 		}
 		if len(p.out.factors) > maxWords || p.out.fault != nil && p.out.fault.lost {
 			return false
@@ -320,7 +320,7 @@ func (p *shaper) afterBracket(inside []factor) {
 
 func (p *shaper) tooLarge(t Part) {
 	if p.out.fault == nil {
-		p.out.fault = &fault{t.From, t.To, "The exponent is out of range.", "An exponent of a unit has parts up to 99.", true, true, false}
+		p.out.fault = &fault{t.From, t.To, "The exponent is too large.", "Use exponents up to 99.", true, true, false}
 	}
 }
 
@@ -331,7 +331,7 @@ func (p *shaper) wordOrKeyword(t Part) bool {
 		p.at++
 		p.blanks()
 		if p.place == AfterNumber {
-			p.wrong(t, "`per` is not read after a number.", "Write a slash.")
+			p.wrong(t, "`per` can't be used after a number.", "Write a slash.")
 		}
 		p.denominator(t, true)
 		if k := p.tok().Kind; k != PartWord && k != PartOpen {
@@ -393,7 +393,7 @@ func (p *shaper) factor() bool {
 	}
 	p.out.factors = append(p.out.factors, f)
 	if len(p.out.factors) > maxWords {
-		return p.stop(t, "The unit has too many words.", "Write a unit of a few words, such as kg m/s^2.")
+		return p.stop(t, "This unit has too many words.", "Write a unit of a few words, such as kg m/s^2.")
 	}
 	return p.afterFactor()
 }

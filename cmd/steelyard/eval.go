@@ -177,7 +177,7 @@ func (ev *evaluator) command(e *entry.Entry, cmd *syntax.Command) {
 	case "undo":
 		was, ok := ev.pad.Undo()
 		if !ok {
-			e.Outcome = entry.Lines{"There is nothing to take back."}
+			e.Outcome = entry.Lines{"There is nothing to undo."}
 			return
 		}
 		first, _, _ := strings.Cut(was.Text, "\n")

@@ -75,9 +75,9 @@ func (s *scratchpad) tellAttempts() {
 	}
 	switch {
 	case leftOut == 1:
-		s.tell("1 failed attempt is left out, since a later line gives its name.")
+		s.tell("1 failed attempt is left out, since a later line defines its name.")
 	case leftOut > 1:
-		s.tell(counted(leftOut, "failed attempt") + " are left out, since later lines give their names.")
+		s.tell(counted(leftOut, "failed attempt") + " are left out, since later lines define their names.")
 	}
 }
 

@@ -194,7 +194,7 @@ func (s *scratchpad) options() view.Options {
 func (s *scratchpad) undo() {
 	e, ok := s.pad.Undo()
 	if !ok {
-		s.tell("There is nothing to take back.")
+		s.tell("There is nothing to undo.")
 		return
 	}
 	s.cautioned(s.journal.Undo())

@@ -345,7 +345,7 @@ func TestDrawnInSixtyColumns(t *testing.T) {
 	c.expect("  3.  ")
 	c.line("table F(x) against x from 0 cm to 12 cm by 6 cm", "F / N")
 	c.expect("  4.  ")
-	c.line(`bars at "before": 3 J, 0 J | at "after": 0 J, 3 J`, "The books balance")
+	c.line(`bars at "before": 3 J, 0 J | at "after": 0 J, 3 J`, "The energies add up")
 	c.expect("  5.  ")
 	c.mu.Lock()
 	shown := c.out.String()

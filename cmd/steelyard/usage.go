@@ -30,8 +30,8 @@ a file as a whole can't be used.
 
 const evalHelp = `steelyard eval [--json] [STATEMENT…]
 
-Works out statements, one after the other. Each stands in quotes, and those
-below may use what those above define. Without any, the lines of standard input
+Works out statements, one after the other. Each is in quotes, and later
+ones can use what earlier ones define. Without any, the lines of standard input
 are the statements; a line that begins with a blank belongs to the one above.
 A line that fails does not stop the others.
 
@@ -52,7 +52,7 @@ those recorded in the file. Differences, findings and a summary are printed.
 Without --record no file is written.
 
   --with 'NAME = VALUE'   replace a given, and show every result that moves;
-                          may stand several times. Where a name is given twice,
+                          can be used several times. Where a name is given twice,
                           NAME@12 means the one in line 12.
   --record                write the records that are missing or differ; the rest
                           of the file stays byte for byte

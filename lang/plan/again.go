@@ -51,8 +51,8 @@ func (c *coder) with(x *syntax.With) (run.Slot, bool) {
 	a.follow(c.p)
 	// Looking through a long worksheet costs, too.
 	if c.cost = min(c.cost+int64(len(a.depends))/followed, maxCost+1); c.cost > maxCost {
-		c.find(finding.TooLong, x.At, "This line would take more than a million steps to work out.",
-			"Split the work over several lines, each with a result of its own.")
+		c.find(finding.TooLong, x.At, "This line would take more than a million steps.",
+			"Split it into several lines.")
 		return run.NoSlot, false
 	}
 	c.again = a
@@ -68,7 +68,7 @@ func (c *coder) replacement(x *syntax.With, i int) (slot, by run.Slot, ok bool) 
 	n := &syntax.Name{At: b.NameAt, Name: b.Name, Line: b.Line}
 	_, known := c.lookup(n)
 	if c.param(b.Name) != nil {
-		c.find(finding.NameKind, b.NameAt, b.Name+" is an argument of this function, which has the value that it is called with.", "Call the function with the other value.")
+		c.find(finding.NameKind, b.NameAt, b.Name+" is an argument of this function, so it has no value here.", "Call the function with the other value.")
 		return 0, 0, false
 	}
 	if !known {
@@ -100,8 +100,8 @@ func (c *coder) replacement(x *syntax.With, i int) (slot, by run.Slot, ok bool) 
 		if n, bare := b.X.(*syntax.Number); bare && d.Unit != nil {
 			readings = []string{n.Value.Text + " " + d.Unit.Text()}
 		}
-		c.find(finding.UnlikeDimensions, b.X.Span(), b.Name+" is "+Words(want)+"; what replaces it is "+Words(got)+".",
-			"Give it in a unit of the same kind.", readings...)
+		c.find(finding.UnlikeDimensions, b.X.Span(), b.Name+" is "+Words(want)+"; the new value is "+Words(got)+".",
+			"Use a unit of the same kind.", readings...)
 		return 0, 0, false
 	}
 	if want.Heat == run.Point && got.Heat == run.Plain { // 2*T in K, which T is now
@@ -186,8 +186,8 @@ func (a *again) replan(c *coder, s run.Slot) run.Slot {
 func (a *again) resolving(c *coder, solve run.Slot) run.Slot {
 	if c.fn != nil {
 		if !a.failed {
-			c.find(finding.NotAvailableYet, a.at, "What is replaced here goes through the root of an equation; within a function that is not worked out by this version.",
-				"Write it in a line of its own, and use its name.")
+			c.find(finding.NotAvailableYet, a.at, "This version can't replace a value in an equation inside a function.",
+				"Put it in its own line, and use its name.")
 		}
 		a.failed = true
 		return solve

@@ -21,7 +21,7 @@ func (c *coder) sum(x *syntax.Binary, a, b run.Slot) (run.Slot, bool) {
 		return run.NoSlot, false
 	}
 	if sa.Tag != units.None && sb.Tag != units.None && sa.Tag != sb.Tag {
-		c.angleOrCycle(x.At, "One side counts angle, the other counts cycles; they differ by the factor 2π.",
+		c.angleOrCycle(x.At, "One side is in rad/s, the other in Hz; they differ by a factor 2π.",
 			"Multiply the frequency by 2π, or divide the angular frequency by 2π.")
 		return run.NoSlot, false
 	}
@@ -43,8 +43,8 @@ func (c *coder) sum(x *syntax.Binary, a, b run.Slot) (run.Slot, bool) {
 func (c *coder) heatOfSum(x *syntax.Binary, a, b run.Heat) (run.Heat, bool) {
 	if x.Op == syntax.Add {
 		if a == run.Point && b == run.Point {
-			c.find(finding.TemperatureSum, x.At, "Temperatures don't add: 20 °C and 30 °C do not make 50 °C.",
-				"Add a difference, in K or Δ°C, to a temperature; for a mean write T1 + (T2 - T1)/2.")
+			c.find(finding.TemperatureSum, x.At, "Temperatures can't be added: 20 °C and 30 °C don't make 50 °C.",
+				"Add a difference in K to a temperature. For a mean write T1 + (T2 - T1)/2.")
 			return run.Plain, false
 		}
 		if a == run.Point || b == run.Point {
@@ -63,8 +63,8 @@ func (c *coder) heatOfSum(x *syntax.Binary, a, b run.Heat) (run.Heat, bool) {
 	case a == run.Difference && b == run.Difference:
 		return run.Difference, true
 	case a == run.Difference && b == run.Point:
-		c.find(finding.TemperatureSum, x.At, "A temperature is taken away from a difference of temperatures.",
-			"Take a difference away from a temperature, or one temperature from another.")
+		c.find(finding.TemperatureSum, x.At, "This subtracts a temperature from a difference of temperatures.",
+			"Subtract the other way round, or subtract two temperatures.")
 		return run.Plain, false
 	}
 	return run.Plain, true
@@ -101,7 +101,7 @@ func (c *coder) noteKelvin(x syntax.Expr, st run.Static) {
 	if st.Heat != run.Point || c.fn != nil {
 		return
 	}
-	f := finding.New(finding.TemperatureReading, x.Span(), "`"+c.shown(x)+"` is a temperature, and is used in kelvins, from absolute zero, in this product.",
+	f := finding.New(finding.TemperatureReading, x.Span(), "`"+c.shown(x)+"` is a temperature; in a product it is used in kelvin.",
 		"For a difference of temperatures write K or Δ°C.")
 	f.Severity = finding.Caution
 	c.findings = append(c.findings, f)
@@ -175,8 +175,8 @@ func hasPi(x syntax.Expr) bool {
 
 // dimensionRange records that an exponent of a unit has grown too large.
 func (c *coder) dimensionRange(at syntax.Span) (run.Slot, bool) {
-	c.find(finding.DimensionOutOfRange, at, "The exponents of the units grow beyond 99 here.",
-		"No quantity has such a unit: look for a power or a product too many.")
+	c.find(finding.DimensionOutOfRange, at, "The exponents of the units are above 99 here.",
+		"No quantity has such a unit. Check the powers.")
 	return run.NoSlot, false
 }
 

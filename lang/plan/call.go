@@ -40,17 +40,17 @@ func (c *coder) unknownCall(x *syntax.Call) (run.Slot, bool) {
 		inner = c.source(x.Args[0].X.Span().Join(x.Args[n-1].X.Span()))
 	}
 	if c.known(x.Func) && len(x.Args) == 1 {
-		c.find(finding.NamesTogether, x.At, x.Func+" is a quantity here, and a bracket stands directly after it.",
-			"Put the sign of multiplication between them.", x.Func+"*("+inner+")")
+		c.find(finding.NamesTogether, x.At, x.Func+" is a quantity, and a bracket follows it.",
+			"Put `*` between them.", x.Func+"*("+inner+")")
 		return run.NoSlot, false
 	}
 	if parts, ok := c.split(x.Func); ok && len(x.Args) == 1 {
-		c.find(finding.NamesTogether, x.At, "No function is called "+x.Func+"; "+list(parts, "and")+" are given.",
-			"Put the sign of multiplication between them.", strings.Join(parts, "*")+"*("+inner+")")
+		c.find(finding.NamesTogether, x.At, "No function is called "+x.Func+"; "+list(parts, "and")+" are known.",
+			"Put `*` between them.", strings.Join(parts, "*")+"*("+inner+")")
 		return run.NoSlot, false
 	}
 	near := writing.Nearest(x.Func, slices.Values(c.functionNames()))
-	hint := "`help functions` lists the functions; a formula of the library is called by its name."
+	hint := "`help functions` lists the functions, `help formulas` the formulas."
 	if len(near) > 0 {
 		hint = "Did you mean " + list(near, "or") + "?"
 	}
@@ -62,7 +62,7 @@ func (c *coder) unknownCall(x *syntax.Call) (run.Slot, bool) {
 func (c *coder) args(x *syntax.Call, least, most int) ([]run.Slot, bool) {
 	for _, a := range x.Args {
 		if a.Name != "" {
-			c.find(finding.WrongCall, a.NameAt, x.Func+" takes its arguments by their places, not by name.",
+			c.find(finding.WrongCall, a.NameAt, x.Func+" takes its values in order, not by name.",
 				"Leave out \""+a.Name+" =\".")
 			return nil, false
 		}
@@ -73,7 +73,7 @@ func (c *coder) args(x *syntax.Call, least, most int) ([]run.Slot, bool) {
 			want += " to " + itoa(most)
 		}
 		c.find(finding.WrongCall, x.At, x.Func+" takes "+count(want, "argument")+"; here it has "+itoa(n)+".",
-			"Separate arguments by commas.")
+			"Put commas between the values.")
 		return nil, false
 	}
 	slots := make([]run.Slot, len(x.Args))
@@ -139,10 +139,10 @@ func (c *coder) pureArgument(x *syntax.Call, s run.Slot, takes ops.Shape) bool {
 	}
 	if !st.Dim.IsOne() {
 		wants := "a pure number"
-		hint := "Divide by a quantity of the same kind, so that the units cancel."
+		hint := "Divide by a quantity of the same kind, so the units cancel."
 		if takes == ops.AngleToPure {
 			wants = "an angle"
-			hint = "Write an angle, as in " + x.Func + "(30°), or a quotient of two of a kind."
+			hint = "Write an angle, as in " + x.Func + "(30°), or a ratio of two quantities of one kind."
 		}
 		c.find(finding.ArgumentDimension, at.Span(),
 			x.Func+" takes "+wants+"; "+c.shown(at)+" is "+c.kindPhrase(st)+".", hint)
@@ -184,7 +184,7 @@ func (c *coder) callRoot(x *syntax.Call, b ops.Function, slots []run.Slot) (run.
 	case ops.Root:
 		e, ok := c.writtenExponent(x.Args[1].X)
 		if !ok || !e.IsInt() || e.Num() < 2 {
-			c.find(finding.WrongCall, x.Args[1].X.Span(), "root takes a whole number from 2 on as its second argument.",
+			c.find(finding.WrongCall, x.Args[1].X.Span(), "The second value of root is a whole number from 2 up.",
 				"Write root(x, 4) for the fourth root.")
 			return run.NoSlot, false
 		}
@@ -200,15 +200,15 @@ func (c *coder) callRound(x *syntax.Call, slots []run.Slot) (run.Slot, bool) {
 	if len(slots) == 1 {
 		if st.Open == 0 && !st.Dim.IsOne() {
 			c.find(finding.ArgumentDimension, x.Args[0].X.Span(),
-				"round needs to know to what: "+c.shown(x.Args[0].X)+" is "+c.kindPhrase(st)+".",
-				"Give the step, as in round(x, 1 mm).")
+				"round needs a step of the same kind: "+c.shown(x.Args[0].X)+" is "+c.kindPhrase(st)+".",
+				"Write the step, as in round(x, 1 mm).")
 			return run.NoSlot, false
 		}
 		step := c.constant(1, x.At, run.Static{})
 		return c.emit(run.Instr{Op: ops.Round, A: slots[0], B: step}, x.At, st), true
 	}
 	if n, bare := syntax.Unbracket(x.Args[1].X).(*syntax.Number); bare && n.Value.Hi == 0 {
-		c.find(finding.WrongCall, n.At, "round can't round to a step of 0.", "Give the step, as in round(x, 1 mm).")
+		c.find(finding.WrongCall, n.At, "The step of round can't be 0.", "Write the step, as in round(x, 1 mm).")
 		return run.NoSlot, false
 	}
 	if _, ok := c.p.agree(st, c.static(slots[1])); !ok {

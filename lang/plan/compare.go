@@ -35,7 +35,7 @@ func (p *Planner) CompileBoth(l, r syntax.Expr, text string) Compared {
 	if _, ok := p.agree(sa, sb); !ok {
 		c.unlike(whole, l, r, a, b, "compared")
 	} else if sa.Tag != units.None && sb.Tag != units.None && sa.Tag != sb.Tag {
-		c.angleOrCycle(whole, "One side counts angle, the other counts cycles; they differ by the factor 2π.", "")
+		c.angleOrCycle(whole, "One side is in rad/s, the other in Hz; they differ by a factor 2π.", "")
 	}
 	out.Findings = append(out.Findings, c.findings...)
 	out.OK = !c.failed()

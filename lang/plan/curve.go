@@ -32,8 +32,8 @@ func (p *Planner) CompileCurve(x syntax.Expr, text, name string, of run.Static) 
 	out := Curve{}
 	result, ok := c.expr(x)
 	if ok && c.cost > maxCost {
-		c.find(finding.TooLong, x.Span(), "This line would take more than a million steps to work out.",
-			"Split the work over several lines, each with a result of its own.")
+		c.find(finding.TooLong, x.Span(), "This line would take more than a million steps.",
+			"Split it into several lines.")
 		ok = false
 	}
 	if ok {

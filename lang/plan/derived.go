@@ -27,8 +27,8 @@ func (c *coder) slopeOf(x *syntax.SlopeOf) (run.Slot, bool) {
 		return run.NoSlot, false
 	}
 	if !depends {
-		c.find(finding.NotSolved, x.Var.NameAt, x.Var.Name+" does not stand in "+c.source(x.X.Span())+".",
-			"Name what the curve is drawn against, as in `slope of x(t) at t = 3 s`.")
+		c.find(finding.NotSolved, x.Var.NameAt, x.Var.Name+" isn't in "+c.source(x.X.Span())+".",
+			"Use the name in the curve, as in `slope of x(t) at t = 3 s`.")
 		return run.NoSlot, false
 	}
 	if f, no := c.p.NoSlopeOf(fn, x.X.Span()); no {
@@ -42,8 +42,8 @@ func (c *coder) slopeOf(x *syntax.SlopeOf) (run.Slot, bool) {
 // that of the curve times that of the places.
 func (c *coder) areaUnder(x *syntax.AreaUnder) (run.Slot, bool) {
 	if x.Var.Name == "" {
-		c.find(finding.Incomplete, x.X.Span(), "It is not said against what the curve is drawn.",
-			"Write it between the curve and its range, as in `area under k*x against x from 0 m to 4 m`.")
+		c.find(finding.Incomplete, x.X.Span(), "The line doesn't say against what the curve is drawn.",
+			"Write it before the range, as in `area under k*x against x from 0 m to 4 m`.")
 		return run.NoSlot, false
 	}
 	from, ok1 := c.expr(x.From)
@@ -54,7 +54,7 @@ func (c *coder) areaUnder(x *syntax.AreaUnder) (run.Slot, bool) {
 	a, b := c.static(from), c.static(to)
 	place, ok := c.p.agree(a, b)
 	if !ok {
-		c.find(finding.UnlikeDimensions, x.To.Span(), "The range goes from "+Words(a)+" to "+Words(b)+".", "Give both ends in units of one kind.")
+		c.find(finding.UnlikeDimensions, x.To.Span(), "The range goes from "+Words(a)+" to "+Words(b)+".", "Use units of the same kind for both ends.")
 		return run.NoSlot, false
 	}
 	place.Tag = units.None
@@ -107,7 +107,7 @@ func (c *coder) onCurve(op ops.Op, at syntax.Span, fn int, places []run.Slot, di
 	y := c.p.settledStatic(f.Code.Statics[f.Result])
 	d, ok := dim(y.Dim)
 	if !ok {
-		c.find(finding.OutOfRange, at, "The dimension of this is beyond what can be held.", "")
+		c.find(finding.OutOfRange, at, "The exponents of the unit are too large.", "")
 		return run.NoSlot, false
 	}
 	st := run.Static{Dim: d, Absent: y.Absent}
@@ -140,8 +140,8 @@ func (c *coder) invokes(op ops.Op, fn int, slots []run.Slot, at syntax.Span, st 
 // NoSlopeOf tells whether a curve, by the number of its function, is one of which
 // no slope is worked out: rules of differentiation do not reach through a search.
 func (p *Planner) NoSlopeOf(fn int, at syntax.Span) (finding.Finding, bool) {
-	return finding.New(finding.NotAvailableYet, at, "The slope of a curve that is itself a slope, an area or the root of an equation is not worked out by this version.",
-		"Work out what the curve comes to, and write that."), p.searches(fn, map[int]bool{})
+	return finding.New(finding.NotAvailableYet, at, "This version can't find the slope of a slope, of an area or of a solution.",
+		"Write the curve out as a formula."), p.searches(fn, map[int]bool{})
 }
 
 // searches tells whether a function runs a slope, an area or a search for roots,

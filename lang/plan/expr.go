@@ -52,7 +52,7 @@ func (c *coder) expr(x syntax.Expr) (run.Slot, bool) {
 	case *syntax.AreaUnder:
 		return c.areaUnder(x)
 	}
-	c.find(finding.NotAvailableYet, x.Span(), "This part of the language can be read, but is not worked out yet.", "")
+	c.find(finding.NotAvailableYet, x.Span(), "This can be read, but this version can't work it out yet.", "")
 	return run.NoSlot, false
 }
 
@@ -72,7 +72,7 @@ func (c *coder) quantity(x *syntax.Quantity) (run.Slot, bool) {
 	}
 	v := u.ToSI(x.Value)
 	if math.IsInf(v, 0) || v == 0 && x.Value.Hi != 0 && !u.Affine() {
-		c.find(finding.OutOfRange, x.At, "`"+c.shown(x)+"` is beyond what a number here can hold, from about 10^-308 to 10^308 in SI units.", "")
+		c.find(finding.OutOfRange, x.At, "`"+c.shown(x)+"` is too large or too small: numbers here go from 10^-308 to 10^308.", "")
 		return run.NoSlot, false
 	}
 	return c.constant(v, x.At, unitStatic(u)), true
@@ -126,7 +126,7 @@ func (c *coder) mixedSum(x *syntax.Mixed, last *units.Unit) (units.Decimal, bool
 	tail := x.Parts[len(x.Parts)-1].Value
 	d, ok := units.ParseDecimal(sum.FloatString(max(0, -tail.LastPlace)))
 	if !ok {
-		c.find(finding.OutOfRange, x.At, "This quantity is too large to hold.", "")
+		c.find(finding.OutOfRange, x.At, "This quantity is too large.", "")
 	}
 	return d, ok
 }
@@ -150,8 +150,8 @@ func (c *coder) measured(x *syntax.Measured) (run.Slot, bool) {
 // that plans the word that: the value of the nearest line above.
 func (c *coder) that(x *syntax.That) (run.Slot, bool) {
 	if c.fn != nil || c.p.that == nil {
-		c.find(finding.NothingThat, x.At, "There is no value above this line for \"that\" to mean.",
-			"Give the quantity a name and use the name.")
+		c.find(finding.NothingThat, x.At, "\"that\" means the value above, and there is none.",
+			"Use the name of a quantity instead.")
 		return run.NoSlot, false
 	}
 	return c.value(c.p.that, x.At, "that")

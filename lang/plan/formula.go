@@ -59,8 +59,8 @@ func (c *coder) callFormula(x *syntax.Call, d *Def) (run.Slot, bool) {
 	}
 	left, ok := d.Formula.Left.(*syntax.Name)
 	if !ok {
-		c.find(finding.NotAvailableYet, x.Name, d.Name+" gives no single quantity on its left side, so that it can't be called.",
-			"Write its right side out.")
+		c.find(finding.NotAvailableYet, x.Name, d.Name+" has no single name on its left side, so it can't be used with brackets.",
+			"Write its right side out instead.")
 		return run.NoSlot, false
 	}
 	params, args, ok := c.formulaArgs(x, d.Formula, left.Name)
@@ -120,7 +120,7 @@ func (c *coder) formulaArgs(x *syntax.Call, f *syntax.FormulaDef, left string) (
 			next++
 		}
 		if i >= placed && a.Name == "" || args[i] != nil {
-			c.find(finding.WrongCall, a.X.Span(), x.Func+" has no place for this argument.", "It takes "+c.symbolList(params[:placed])+".")
+			c.find(finding.WrongCall, a.X.Span(), x.Func+" takes fewer values.", "It takes "+c.symbolList(params[:placed])+".")
 			return nil, nil, false
 		}
 		args[i] = a.X
@@ -201,11 +201,11 @@ func (c *coder) formulaArg(x *syntax.Call, a syntax.Expr, sym syntax.FormulaSymb
 		return run.NoSlot, false
 	}
 	if st.Tag != units.None && want.Tag() != units.None && st.Tag != want.Tag() {
-		c.angleOrCycle(a.Span(), sym.Name+" is in "+want.Screen()+"; "+c.shown(a)+" is "+c.kindPhrase(st)+": they differ by the factor 2π.", "")
+		c.angleOrCycle(a.Span(), sym.Name+" is in "+want.Screen()+"; "+c.shown(a)+" is "+c.kindPhrase(st)+". They differ by a factor 2π.", "")
 		return run.NoSlot, false
 	}
 	if n, bare := syntax.Unbracket(a).(*syntax.Number); bare && want.Tag() == units.Angle && want.Dim().IsOne() && want.ToSIFloat(1) != 1 && n.Value.Hi != 0 {
-		f := finding.New(finding.FormulaArgument, n.At, n.Value.Text+" without a unit is read as "+n.Value.Text+" rad; "+sym.Name+" is in "+want.Screen()+".",
+		f := finding.New(finding.FormulaArgument, n.At, n.Value.Text+" has no unit, so it is read as "+n.Value.Text+" rad; "+sym.Name+" is in "+want.Screen()+".",
 			"Write the unit.", n.Value.Text+want.Text(), n.Value.Text+" rad")
 		f.Severity = finding.Caution
 		c.findings = append(c.findings, f)
@@ -285,7 +285,7 @@ func (c *coder) formulaSide(x syntax.Expr) (run.Slot, bool) {
 	good := true
 	syntax.Walk(x, func(x syntax.Expr) bool {
 		if n, ok := x.(*syntax.Name); ok && c.param(n.Name) == nil {
-			c.find(finding.UnknownName, n.At, n.Name+" has no line of its own in this formula.",
+			c.find(finding.UnknownName, n.At, n.Name+" has no unit in this formula.",
 				"Add an indented line, as in `  "+n.Name+" in m, what it means`.")
 			good = false
 		}

@@ -85,8 +85,8 @@ func (p *Planner) planned(d *Def, key []run.Static, params []string, body func(*
 
 // tooDeep records that functions call each other beyond the limit.
 func (c *coder) tooDeep(at syntax.Span) {
-	c.find(finding.TooLong, at, "Functions call each other more than "+itoa(limit.Calls)+" deep here.",
-		"Work a part out in a line of its own, and use its result.")
+	c.find(finding.TooLong, at, "Functions use each other more than "+itoa(limit.Calls)+" deep here.",
+		"Work part of it out in another line.")
 }
 
 func sameStatics(a, b []run.Static) bool {
@@ -189,7 +189,7 @@ func (c *coder) interval(p *syntax.Piece) (run.Slot, bool) {
 	v := c.param(p.Var)
 	if v == nil {
 		c.find(finding.UnknownName, p.VarAt, p.Var+" is not an argument of this function.",
-			"Write the interval with the function's own argument.")
+			"Write the interval with the name in the brackets.")
 		return run.NoSlot, false
 	}
 	cond := run.NoSlot

@@ -36,5 +36,5 @@ func (c *coder) gluedCall(word string) (string, bool) {
 // notGlued records that an argument stands without its brackets.
 func (c *coder) notGlued(at syntax.Span, call, reading string) {
 	name, _, _ := strings.Cut(call, "(")
-	c.find(finding.NotWritten, at, "The argument of "+name+" stands in brackets here.", "Write "+call+".", reading)
+	c.find(finding.NotWritten, at, name+" needs brackets here.", "Write "+call+".", reading)
 }

@@ -77,7 +77,7 @@ func (c *coder) name(x *syntax.Name) (run.Slot, bool) {
 	}
 	switch d.Kind {
 	case Function, Formula:
-		c.find(finding.NameKind, x.At, d.Name+" is a function, and stands here without its brackets.",
+		c.find(finding.NameKind, x.At, d.Name+" is a function, so it needs brackets.",
 			"Write "+d.Name+"(…) with a value in the brackets.")
 		return run.NoSlot, false
 	}
@@ -86,7 +86,7 @@ func (c *coder) name(x *syntax.Name) (run.Slot, bool) {
 
 // ownName records that a right side uses the name that it defines.
 func (c *coder) ownName(at syntax.Span, name string) {
-	c.find(finding.OwnName, at, "The right side uses "+name+" itself.", "Give the new value another name, such as "+name+"2.")
+	c.find(finding.OwnName, at, name+" is used to define itself.", "Use another name for the new value, such as "+name+"2.")
 }
 
 // unknownName says that a name is not given, and what may have been meant.
@@ -97,13 +97,13 @@ func (c *coder) unknownName(x *syntax.Name) {
 	}
 	if x.Line != 0 {
 		hint, readings := c.elsewhere(x.Name)
-		c.find(finding.UnknownName, x.At, "Line "+itoa(x.Line)+" gives no "+x.Name+".", hint, readings...)
+		c.find(finding.UnknownName, x.At, "Line "+itoa(x.Line)+" doesn't define "+x.Name+".", hint, readings...)
 		return
 	}
 	if parts, ok := c.split(x.Name); ok {
 		product := strings.Join(parts, "*")
-		c.find(finding.NamesTogether, x.At, "No line above gives "+x.Name+"; "+list(parts, "and")+" are given.",
-			"Put the sign of multiplication between names.", product)
+		c.find(finding.NamesTogether, x.At, "No line above defines "+x.Name+"; "+list(parts, "and")+" are known.",
+			"Put `*` between the names.", product)
 		return
 	}
 	if call, ok := c.gluedCall(x.Name); ok {
@@ -111,7 +111,7 @@ func (c *coder) unknownName(x *syntax.Name) {
 		return
 	}
 	if x.Name == "e" {
-		c.find(finding.UnknownName, x.At, "No line above gives e.",
+		c.find(finding.UnknownName, x.At, "No line above defines e.",
 			"The exponential function is exp(x); the elementary charge comes with `constants e`.")
 		return
 	}
@@ -120,23 +120,23 @@ func (c *coder) unknownName(x *syntax.Name) {
 		for _, s := range f.Formula.Symbols[1:] {
 			args = append(args, s.Name)
 		}
-		c.find(finding.NameKind, x.At, x.Name+" is a formula, and stands here without its brackets.",
-			"Write "+x.Name+"("+strings.Join(args, ", ")+"), or give a quantity of this name in a line above.")
+		c.find(finding.NameKind, x.At, x.Name+" is a formula, so it needs brackets.",
+			"Write "+x.Name+"("+strings.Join(args, ", ")+"), or define a quantity of this name in a line above.")
 		return
 	}
 	if f, ok := ops.Named(x.Name); ok && f.Ready {
-		c.find(finding.NameKind, x.At, x.Name+" is a function, and stands here without its brackets.",
-			"Write "+x.Name+"(…), or give a quantity of this name in a line above.")
+		c.find(finding.NameKind, x.At, x.Name+" is a function, so it needs brackets.",
+			"Write "+x.Name+"(…), or define a quantity of this name in a line above.")
 		return
 	}
 	for _, s := range syntax.Statements() {
 		if s.Word == "steps" && x.Name == s.Word {
-			c.find(finding.UnknownName, x.At, "steps needs the name of a result, or all.",
+			c.find(finding.UnknownName, x.At, "steps needs the name of a result, or the word all.",
 				"For one result write `steps NAME`, for the whole worksheet `steps all`.", "steps all")
 			return
 		}
 		if s.Word == x.Name {
-			c.find(finding.UnknownName, x.At, "No line above gives "+x.Name+".", "As a statement it is written: "+s.Form)
+			c.find(finding.UnknownName, x.At, "No line above defines "+x.Name+".", "As a statement, write it like this: "+s.Form)
 			return
 		}
 	}
@@ -146,12 +146,12 @@ func (c *coder) unknownName(x *syntax.Name) {
 		hint = "Did you mean " + list(near, "or") + "? Or give " + x.Name + " a value in a line above."
 	}
 	if _, ok := units.LookupConstant(x.Name); ok {
-		hint = "For the constant, write `constants " + x.Name + "` in a line above."
+		hint = "For the constant of nature, write `constants " + x.Name + "` in a line above."
 	}
 	if c.p.Units.Has(x.Name) {
 		hint += " As a unit it needs a number before it: 1 " + x.Name + "."
 	}
-	c.find(finding.UnknownName, x.At, "No line above gives "+x.Name+".", hint, near...)
+	c.find(finding.UnknownName, x.At, "No line above defines "+x.Name+".", hint, near...)
 }
 
 // maxElsewhere is how many lines that give a name are told.
@@ -170,11 +170,11 @@ func (c *coder) elsewhere(name string) (string, []string) {
 	lines, readings = lines[cut:], readings[cut:]
 	switch len(lines) {
 	case 0:
-		return "Write the line that gives it, or the name alone for the nearest line above.", nil
+		return "Use the number of a line that defines it, or the name alone.", nil
 	case 1:
-		return "Have lines above moved? " + name + " is given in line " + lines[0] + ".", readings
+		return "Have the line numbers changed? " + name + " is defined in line " + lines[0] + ".", readings
 	}
-	return "Have lines above moved? " + name + " is given in lines " + list(lines, "and") + ".", readings
+	return "Have the line numbers changed? " + name + " is defined in lines " + list(lines, "and") + ".", readings
 }
 
 // split takes a word apart into known names: mgh into m, g, h.

@@ -111,8 +111,8 @@ func (c *coder) whole(x syntax.Expr) Compiled {
 	c.findings = once(c.findings)
 	out := Compiled{Slot: run.NoSlot, Findings: c.findings, Uses: c.uses, Root: c.root}
 	if ok && c.cost > maxCost {
-		c.find(finding.TooLong, x.Span(), "This line would take more than a million steps to work out.",
-			"Split the work over several lines, each with a result of its own.")
+		c.find(finding.TooLong, x.Span(), "This line would take more than a million steps.",
+			"Split it into several lines.")
 		out.Findings, ok = c.findings, false
 	}
 	if !ok {

@@ -41,8 +41,8 @@ func (c *coder) power(x *syntax.Binary, base run.Slot, baseOK bool) (run.Slot, b
 	}
 	if !sb.Dim.IsOne() {
 		c.find(finding.ExponentNotWritten, x.Y.Span(),
-			"The unit of this power depends on the value of its exponent: "+c.shown(x.X)+" is "+c.kindPhrase(sb)+".",
-			"Write the exponent as a number, such as 2 or (1/2), or give it as a number in a line of its own.")
+			"The unit of this power depends on the exponent: "+c.shown(x.X)+" is "+c.kindPhrase(sb)+".",
+			"Write the exponent as a number such as 2 or (1/2), or define it as a number in a line above.")
 		return run.NoSlot, false
 	}
 	return c.emit(run.Instr{Op: ops.PowVar, A: base, B: exp}, x.At, run.Static{Absent: sb.Absent || se.Absent}), true

@@ -44,8 +44,8 @@ func (c *coder) unitOf(u syntax.UnitText, whole syntax.Span) (*units.Unit, bool)
 			if q, ok := c.underRoot.(*syntax.Quantity); ok && q.At == whole {
 				product = "(" + product + ")"
 			}
-			c.find(finding.NamesTogether, whole, "`"+u.Text+"` is no unit; it is read as names of the lines above, which stand side by side here.",
-				"Put the sign of multiplication between them.", product)
+			c.find(finding.NamesTogether, whole, "`"+u.Text+"` isn't a unit. It looks like names from the lines above, with nothing between them.",
+				"Put `*` between them.", product)
 			return nil, false
 		}
 	}
@@ -122,8 +122,8 @@ func (c *coder) apart(x *syntax.Binary) bool {
 		return false
 	}
 	if number, ok := x.X.(*syntax.Number); ok {
-		c.find(finding.UnitText, x.At, "`"+c.source(x.At)+"` divides by a name "+n.Name+", which no line above gives.",
-			"Per "+n.Name+" is written as a power of the unit.", c.source(number.At)+" "+n.Name+"^-1", c.source(number.At)+"/(1 "+n.Name+")")
+		c.find(finding.UnitText, x.At, "`"+c.source(x.At)+"` divides by the name "+n.Name+", and no line above defines it.",
+			"For per "+n.Name+", use a power of the unit.", c.source(number.At)+" "+n.Name+"^-1", c.source(number.At)+"/(1 "+n.Name+")")
 		return true
 	}
 	q, ok := x.X.(*syntax.Quantity)
@@ -131,8 +131,8 @@ func (c *coder) apart(x *syntax.Binary) bool {
 		return false
 	}
 	joined := c.source(q.At) + "/" + n.Name
-	c.find(finding.UnitText, x.At, "`"+c.source(x.At)+"` divides by a name "+n.Name+", which no line above gives.",
-		"Write a unit without blanks round its slash.", joined)
+	c.find(finding.UnitText, x.At, "`"+c.source(x.At)+"` divides by the name "+n.Name+", and no line above defines it.",
+		"Write a unit without spaces round its slash.", joined)
 	return true
 }
 
@@ -168,14 +168,14 @@ func (c *coder) unlikeHint(x, y syntax.Expr, a, b run.Static) string {
 	}{{x, b}, {y, a}} {
 		n, bare := syntax.Unbracket(side.x).(*syntax.Number)
 		if bare && side.other.Open == 0 && !side.other.Dim.IsOne() {
-			return "Does " + n.Value.Text + " lack its unit? Write, for example, `" + n.Value.Text + " " +
+			return "Is the unit of " + n.Value.Text + " missing? Write, for example, `" + n.Value.Text + " " +
 				units.Preferred(side.other.Dim, side.other.Tag).Text() + "`."
 		}
 	}
 	if factor, ok := factorBetween(a.Dim, b.Dim); ok {
-		return "They differ by " + factor + ": look for a factor or a power that one of them lacks."
+		return "They differ by " + factor + ". Check for a missing factor or power."
 	}
-	return "Look for a power, a factor or a unit that one of them lacks."
+	return "Check for a missing power, factor or unit."
 }
 
 // factorBetween names the quantity by which two dimensions differ, if it is a
@@ -209,7 +209,7 @@ func (c *coder) fitHint(a syntax.Expr, want *units.Unit, otherwise string) strin
 	if has == "" {
 		has = "no unit"
 	}
-	return n.Name + " stands in line " + itoa(d.Line) + " in " + has + "; it should be in " + unitWord(want) + "."
+	return n.Name + " is in " + has + " (line " + itoa(d.Line) + ")" + "; it should be in " + unitWord(want) + "."
 }
 
 // GivenHint names a given whose unit would have to be another one for a product

@@ -117,7 +117,7 @@ func (c *coder) which(x *syntax.With, i int) (*Def, bool) {
 		readings = append(readings, withAt(x, i, all[0], now))
 	}
 	c.find(finding.TwoReadings, x.At, b.Name+" has one value in line "+list(lines, "and another in line")+".",
-		"Say which is meant, as in "+b.Name+"@"+lines[0]+".", readings...)
+		"Say which you mean, as in "+b.Name+"@"+lines[0]+".", readings...)
 	return nil, false
 }
 

@@ -26,7 +26,7 @@ func Words(st run.Static) string {
 	if k, ok := kindOf(st.Dim, st.Tag); ok {
 		return k.Articled() + " (" + u + ")"
 	}
-	return "in " + u + ", which is the unit of no named quantity"
+	return "in " + u + ", which has no name of its own"
 }
 
 // kindOf finds the name of a dimension, with its tag or without.
@@ -181,18 +181,18 @@ func CycleText(name string, st run.Static, u *units.Unit) Text {
 	if st.Dim.IsOne() {
 		return Text{
 			Message: name + " is " + map[bool]string{true: "an angle", false: "a number of cycles"}[st.Tag == units.Angle] + "; " + u.Screen() +
-				" is a unit of the other kind: a cycle is an angle of 2π.",
+				" counts the other: one cycle is an angle of 2π.",
 			Hint: "Multiply or divide by 2π.",
 		}
 	}
 	if st.Tag == units.Angle {
 		return Text{
-			Message: name + " comes out as an angle per time (rad/s); " + u.Screen() + " counts cycles per time: they differ by the factor 2π.",
+			Message: name + " comes out as an angle per time (rad/s); " + u.Screen() + " counts cycles per time. They differ by a factor 2π.",
 			Hint:    "Divide by 2π to report it in " + u.Screen() + ", or report it in rad/s.",
 		}
 	}
 	return Text{
-		Message: name + " comes out as a frequency (Hz), which counts cycles; " + u.Screen() + " is an angle per time: they differ by the factor 2π.",
+		Message: name + " comes out as a frequency (Hz); " + u.Screen() + " is an angle per time. They differ by a factor 2π.",
 		Hint:    "Multiply by 2π to report it in " + u.Screen() + ", or report it in Hz.",
 	}
 }

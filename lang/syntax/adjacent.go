@@ -139,8 +139,8 @@ func (p among) ofProduct() *fault {
 		return nil
 	}
 	from, end := operandStart(p.tokens, p.i-1), operandEnd(p.tokens, p.i+1)
-	return &fault{finding.New(finding.NotWritten, Span{From: from, To: end}, "\"of\" is written as a product here.",
-		"Write * for it.", p.text[from:p.tokens[p.i-1].to]+"*"+p.text[p.tokens[p.i+1].from:end])}
+	return &fault{finding.New(finding.NotWritten, Span{From: from, To: end}, "\"of\" means times here.",
+		"Write `*` instead.", p.text[from:p.tokens[p.i-1].to]+"*"+p.text[p.tokens[p.i+1].from:end])}
 }
 
 // perQuotient finds 5 m per s.
@@ -149,8 +149,8 @@ func (p among) perQuotient() *fault {
 		return nil
 	}
 	from, next := operandStart(p.tokens, p.i-1), &p.tokens[p.i+1]
-	return &fault{finding.New(finding.NotWritten, Span{From: from, To: next.to}, "\"per\" after a number is written / here.",
-		"Write / without blanks.", p.text[from:p.tokens[p.i-1].to]+"/"+p.text[next.from:next.to])}
+	return &fault{finding.New(finding.NotWritten, Span{From: from, To: next.to}, "\"per\" after a number is the sign / here.",
+		"Write / without spaces.", p.text[from:p.tokens[p.i-1].to]+"/"+p.text[next.from:next.to])}
 }
 
 // signAsked finds W is negative.
@@ -160,8 +160,8 @@ func (p among) signAsked() *fault {
 	}
 	sign := &p.tokens[p.i+1]
 	line := Span{From: p.tokens[0].from, To: sign.to}
-	return &fault{finding.New(finding.NotWritten, line, "Whether a value is "+sign.text+" is asked with check.",
-		"Write check before it.", "check "+p.text[line.From:line.To])}
+	return &fault{finding.New(finding.NotWritten, line, "Whether a value is "+sign.text+" is a question for check.",
+		"Write `check` in front.", "check "+p.text[line.From:line.To])}
 }
 
 // sideBySide says that the token at i stands beside an operand.
@@ -170,8 +170,8 @@ func (p among) sideBySide() *fault {
 	t, before := &tokens[i], &tokens[i-1]
 	left, right, at := p.operands()
 	gap := text[before.to:t.from]
-	message := "Two factors stand side by side here without a sign between them."
-	hint := "Put the sign of multiplication between them."
+	message := "There is no sign between these two factors."
+	hint := "Put `*` between them."
 	readings := []string{left + "*" + right}
 	if unit, end := shownIn(text, tokens, i); unit != "" {
 		at.To = end
@@ -181,23 +181,23 @@ func (p among) sideBySide() *fault {
 	switch {
 	case before.kind == nameToken && t.kind == nameToken, power(tokens, i-1) && t.kind == nameToken:
 		if !power(tokens, i-1) {
-			message = "`" + left + "` and `" + right + "` are names, and stand side by side without a sign between them."
+			message = "`" + left + "` and `" + right + "` are names with no sign between them."
 		}
 		if last := i == len(tokens)-1 || tokens[i+1].text == "in"; last && len(readings) == 1 {
 			hint += " To say the unit that a value is shown in, write `in` before it."
 		}
 	case before.kind == nameToken && t.text == "(":
-		message = "A blank stands between `" + before.text + "` and its bracket."
-		hint = "For a product write *; a call has its bracket directly after the name."
+		message = "There is a space between `" + before.text + "` and its bracket."
+		hint = "For a product write `*`; for a function take the space out."
 		readings = append(readings, left+right)
 	case t.kind == nameToken && t.call:
-		message = "`" + left + "` stands directly before `" + t.text + "(`; only a function that is built in may follow a number so."
+		message = "`" + left + "` is directly before `" + t.text + "(`; only a built-in function can follow a number like that."
 		product := left + "*" + t.text + "*" + right[len(t.text):]
 		readings = append(readings, product)
 	case before.kind == nameToken && t.kind == numToken && gap != "":
-		message = "The name `" + before.text + "` and a number stand side by side here."
+		message = "The name `" + before.text + "` and a number are side by side."
 	case before.kind == unitToken && t.kind == nameToken:
-		message = "After the unit of a written number a name stands without a sign before it."
+		message = "There is no sign between a quantity and the name after it."
 	}
 	return &fault{finding.New(finding.NamesTogether, at, message, hint, readings...)}
 }
@@ -313,7 +313,7 @@ func (p among) functionForm() *fault {
 		end := operandEnd(tokens, i)
 		args := text[t.to:end]
 		return &fault{finding.New(finding.NotWritten, Span{From: t.from, To: end},
-			"log is the natural logarithm in some books and that to base ten in others.", "Write ln or log10.", "ln"+args, "log10"+args)}
+			"log means ln in some books and log10 in others.", "Write ln or log10.", "ln"+args, "log10"+args)}
 	}
 	if bad := gluedDegrees(text, t); bad != nil {
 		return bad
@@ -332,7 +332,7 @@ func (p among) functionForm() *fault {
 			arg = n.text + "*" + tokens[u].text
 		}
 		return &fault{finding.New(finding.NotWritten, Span{From: t.from, To: end},
-			"The argument of "+t.text+" stands in brackets here.", "Write "+t.text+"("+arg+").", t.text+"("+arg+")")}
+			t.text+" needs brackets here.", "Write "+t.text+"("+arg+").", t.text+"("+arg+")")}
 	}
 	return nil
 }
@@ -392,11 +392,11 @@ func functionPower(text string, tokens []token, i int) *fault {
 		switch t.text {
 		case "sin", "cos", "tan":
 			inverse := "a" + t.text
-			return &fault{finding.New(finding.NotWritten, at, t.text+"⁻¹ is the inverse function in most books, and could be one divided by "+t.text+".",
+			return &fault{finding.New(finding.NotWritten, at, t.text+"⁻¹ could mean the inverse function, or one divided by "+t.text+".",
 				"Write "+inverse+" for the inverse.", inverse+arg, "1/"+t.text+arg)}
 		}
 	}
-	return &fault{finding.New(finding.NotWritten, at, "A power of "+t.text+" has its exponent after the bracket here.",
+	return &fault{finding.New(finding.NotWritten, at, "A power of "+t.text+" has its exponent after the bracket.",
 		"Write "+t.text+arg+"^"+power+".", t.text+arg+"^"+power)}
 }
 

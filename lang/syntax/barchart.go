@@ -51,7 +51,7 @@ var quotes = map[rune]rune{'"': '"', '“': '”', '„': '“', '«': '»', '�
 // barsForm is what is said where a bar chart can't be read.
 func barsForm(at Span, message string) *fault {
 	return &fault{finding.New(finding.Unreadable, at, message,
-		"It is written `bars at \"released\": U, K | at \"leaves\": K2`, with a place between quotation marks, a colon and the energies there.")}
+		"Write it like `bars at \"released\": U, K | at \"leaves\": K2`, with a place between quotation marks, a colon and the energies there.")}
 }
 
 // readBars reads an energy bar chart: its places are text, so that it is taken apart
@@ -69,7 +69,7 @@ func readBars(r *reader, at int) (Stmt, *fault) {
 			to = r.barsTail(next, end)
 		}
 		if i := r.barsTail(next, end); end < r.to && i < end {
-			return nil, barsForm(Span{From: i, To: end}, "`with work W` stands once, at the end of the line: it is the work done before the last place.")
+			return nil, barsForm(Span{From: i, To: end}, "Write `with work W` once, at the end of the line.")
 		}
 		if stage.Entries, bad = r.list(from, to); bad != nil {
 			return nil, bad
@@ -87,7 +87,7 @@ func (r *reader) stage(at int) (Stage, int, *fault) {
 	from, _ := trimBlanks(r.text, at, r.to)
 	rest := r.text[from:r.to]
 	if !strings.HasPrefix(rest, "at") || len(rest) < 3 || continuesName(firstRune(rest[2:])) {
-		return Stage{}, 0, barsForm(Span{From: from, To: min(from+1, r.to)}, "Here a place is missing: `at \"…\":`.")
+		return Stage{}, 0, barsForm(Span{From: from, To: min(from+1, r.to)}, "A place is missing here: `at \"…\":`.")
 	}
 	open, _ := trimBlanks(r.text, from+2, r.to)
 	q, n := utf8.DecodeRuneInString(r.text[open:r.to])
@@ -102,7 +102,7 @@ func (r *reader) stage(at int) (Stage, int, *fault) {
 	s := Stage{Name: r.text[open+n : open+n+length], NameAt: Span{From: open + n, To: open + n + length}}
 	colon, _ := trimBlanks(r.text, open+n+length+utf8.RuneLen(shut), r.to)
 	if colon >= r.to || r.text[colon] != ':' {
-		return Stage{}, 0, barsForm(Span{From: colon, To: min(colon+1, r.to)}, "After the place stands a colon.")
+		return Stage{}, 0, barsForm(Span{From: colon, To: min(colon+1, r.to)}, "The place needs a colon after it.")
 	}
 	if strings.TrimSpace(s.Name) == "" {
 		return Stage{}, 0, barsForm(Span{From: open, To: colon}, "The place has no name.")
@@ -140,7 +140,7 @@ func (r *reader) barsAfter(s *Bars, at int) *fault {
 			return bad
 		}
 		if len(list) > 1 {
-			return barsForm(list[1].Span(), "One tolerance stands after within.")
+			return barsForm(list[1].Span(), "Write one tolerance after within.")
 		}
 		s.Within, end = list[0], at+i
 	}
@@ -151,14 +151,14 @@ func (r *reader) barsAfter(s *Bars, at int) *fault {
 	after, ok := strings.CutPrefix(r.text[from:to], "with")
 	work := strings.TrimLeft(after, " \t")
 	if !ok || !strings.HasPrefix(work, "work") {
-		return barsForm(Span{From: from, To: to}, "After the last place may stand `with work W`.")
+		return barsForm(Span{From: from, To: to}, "Only `with work W` can follow the last place.")
 	}
 	list, bad := r.list(to-len(work)+len("work"), to)
 	if bad != nil {
 		return bad
 	}
 	if len(list) > 1 {
-		return barsForm(list[1].Span(), "One work stands after `with work`: add several up.")
+		return barsForm(list[1].Span(), "Write one work after `with work`. Add them up first.")
 	}
 	s.Work = list[0]
 	return r.noBody()
@@ -168,7 +168,7 @@ func (r *reader) barsAfter(s *Bars, at int) *fault {
 func (r *reader) list(from, to int) ([]Expr, *fault) {
 	from, to = trimBlanks(r.text, from, to)
 	if from >= to {
-		return nil, barsForm(Span{From: from, To: min(from+1, len(r.text))}, "Here the energies are missing.")
+		return nil, barsForm(Span{From: from, To: min(from+1, len(r.text))}, "The energies are missing here.")
 	}
 	tokens, bad := scan(r.text, from, to, "")
 	if bad == nil {

@@ -44,7 +44,7 @@ func degreeLetter(text string, tokens []token, i int) *fault {
 	default:
 		return nil
 	}
-	hint := "Write the sign and a capital letter without a gap."
+	hint := "Write the sign and a capital letter without a space."
 	if unit == "K" {
 		hint = "The kelvin has no degree sign."
 	}
@@ -52,7 +52,7 @@ func degreeLetter(text string, tokens []token, i int) *fault {
 	if i > 0 && tokens[i-1].kind == numToken {
 		at.From, reading = tokens[i-1].from, tokens[i-1].text+" "+unit
 	}
-	return &fault{finding.New(finding.UnitText, at, "`"+text[at.From:at.To]+"` is not how a temperature is written.", hint, reading)}
+	return &fault{finding.New(finding.UnitText, at, "`"+text[at.From:at.To]+"` isn't a unit of temperature.", hint, reading)}
 }
 
 // minusPower finds m s-1 and J kg-1 K-1, where powers are written without ^. A
@@ -73,8 +73,8 @@ func minusPower(text string, tokens []token, i int) *fault {
 		}
 	}
 	at := Span{From: u.from, To: to}
-	return &fault{finding.New(finding.UnitText, at, "`"+text[at.From:at.To]+"` lacks the sign of a power before -.",
-		"A power of a unit is written with ^.", readings...)}
+	return &fault{finding.New(finding.UnitText, at, "`"+text[at.From:at.To]+"` needs ^ before the minus.",
+		"Write a power with ^.", readings...)}
 }
 
 // powered reads words of a unit whose powers stand directly behind them, and
@@ -150,8 +150,8 @@ func (p among) dotForTimes() *fault {
 	}
 	exponent := strings.TrimPrefix(superOrPlain(text[from+len(head):tokens[i-1].to]), "+")
 	return &fault{finding.New(finding.BadNumber, Span{From: from, To: tokens[i-1].to},
-		"A point is a decimal point here: this is "+head+" to a power, and no power takes a unit.",
-		"Write × for the sign of multiplication.", number+"×10^"+exponent, number+"e"+exponent)}
+		"The point is read as a decimal point: "+head+" to a power can't have a unit.",
+		"Write × or * for times.", number+"×10^"+exponent, number+"e"+exponent)}
 }
 
 // powerStart returns where the exponent begins whose last token is at i, its
@@ -196,5 +196,5 @@ func gluedDegrees(text string, t *token) *fault {
 	}
 	call := name + "(" + t.text[len(name):] + "°)"
 	return &fault{finding.New(finding.NotWritten, Span{From: t.from, To: t.to + n},
-		"The argument of "+name+" stands in brackets here.", "Write "+call+".", call)}
+		name+" needs brackets here.", "Write "+call+".", call)}
 }

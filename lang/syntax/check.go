@@ -78,8 +78,8 @@ func (r *reader) bothSides(s *CheckStmt) *fault {
 	}
 	left, right := r.source(s.Left.Span()), r.source(w.X.Span())
 	sign, by := r.source(Span{From: s.Left.Span().To, To: w.X.Span().From}), r.source(Span{From: w.X.Span().To, To: w.At.To})
-	return &fault{finding.New(finding.TwoReadings, s.Left.Span().Join(w.At), "This can be read in two ways: is it replaced on the right of the sign, or on both sides?",
-		"Put brackets round what belongs together.",
+	return &fault{finding.New(finding.TwoReadings, s.Left.Span().Join(w.At), "This can be read in two ways: is the value replaced on the right side only, or on both?",
+		"Use brackets to show what belongs together.",
 		left+sign+"("+right+by+")", "("+left+by+")"+sign+"("+right+by+")")}
 }
 

@@ -27,7 +27,7 @@ var (
 	saveWord      = StatementWord{Word: "save", Form: "save FILE", Summary: "Writes the worksheet to a file.", Example: "save porch-swing.worked", Ready: true, read: readCommand, prose: true}
 	openWord      = StatementWord{Word: "open", Form: "open FILE", Summary: "Reads a worksheet from a file.", Example: "open porch-swing.worked", Ready: true, read: readCommand, prose: true}
 	replayWord    = StatementWord{Word: "replay", Form: "replay", Summary: "Works every line out again and compares it with its record.", Example: "replay", Ready: true, read: readCommand, alone: true}
-	worksheetWord = StatementWord{Word: "worksheet", Form: "worksheet 1 TITLE", Summary: "Gives the worksheet its title, with which it is saved.", Example: "worksheet 1 Crates over a pulley", Ready: true, read: readCommand}
+	worksheetWord = StatementWord{Word: "worksheet", Form: "worksheet 1 TITLE", Summary: "Sets the title of the worksheet.", Example: "worksheet 1 Crates over a pulley", Ready: true, read: readCommand}
 	quitWord      = StatementWord{Word: "quit", Form: "quit", Summary: "Leaves the scratchpad.", Example: "quit", Ready: true, read: readCommand, alone: true}
 )
 
@@ -35,7 +35,7 @@ func readCommand(r *reader, at int) (Stmt, *fault) {
 	w := r.word
 	from, to := trimBlanks(r.text, at, r.to)
 	if w.alone && from < to {
-		return nil, &fault{finding.New(finding.Unreadable, Span{From: from, To: to}, "Nothing stands after `"+w.Word+"`.",
+		return nil, &fault{finding.New(finding.Unreadable, Span{From: from, To: to}, "Nothing comes after `"+w.Word+"`.",
 			w.Summary+" Write `"+w.Word+"` alone.", w.Word)}
 	}
 	c := &Command{Word: w.Word, WordAt: Span{From: r.from, To: at}, Arg: r.text[from:to], ArgAt: Span{From: from, To: to}}

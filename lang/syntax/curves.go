@@ -140,6 +140,6 @@ func (p *exprParser) area(from int) (Expr, *fault) {
 
 // needsBrackets says that a slope or an area stands in a sum or a product.
 func needsBrackets(t token) *fault {
-	return &fault{finding.New(finding.Unreadable, t.span(), "A slope or an area within a sum or a product needs round brackets.",
-		"Write a bracket before `"+t.text+"`, and close it where what belongs to it ends.")}
+	return &fault{finding.New(finding.Unreadable, t.span(), "A slope or an area in a sum or a product needs brackets.",
+		"Put ( before `"+t.text+"`, and ) after its last part.")}
 }

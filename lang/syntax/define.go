@@ -88,8 +88,8 @@ func (r *reader) equation(tokens []token) *fault {
 		case t.is("=") && depth == 0:
 			line := r.text[r.from:r.to]
 			return &fault{finding.New(finding.Unreadable, Span{From: r.from, To: r.to},
-				"The left of = is not a name, so it can't be given a value.",
-				"To compare the two sides write check before them.", "check "+line)}
+				"The left side of = isn't a name, so it can't have a value.",
+				"To compare the two sides, write `check` in front.", "check "+line)}
 		}
 	}
 	return nil
@@ -115,19 +115,19 @@ func newName(t *token) (string, *fault) {
 		return name, nil
 	}
 	message := "`" + t.text + "` can't be a name."
-	hint := "A name begins with a letter, and has letters, digits and _ after it."
+	hint := "A name begins with a letter, then has letters, digits or _."
 	switch {
 	case t.kind == piToken || strings.Contains(name, "π"):
-		message = "π is always the number, and never a name or a part of one."
+		message = "π is always the number, so it can't be part of a name."
 	case t.kind == wordToken || t.kind == thatToken:
 		return "", keptWord(t.span(), t.text)
 	case t.kind == numToken:
-		message = "A number can't be given a value."
+		message = "A number can't have a value."
 	}
 	return "", &fault{finding.New(finding.NameKind, t.span(), message, hint)}
 }
 
 // keptWord says that a word belongs to the language.
 func keptWord(at Span, word string) *fault {
-	return &fault{finding.New(finding.NameKind, at, "`"+word+"` is a word of the language, and never a name.", "Choose another name.")}
+	return &fault{finding.New(finding.NameKind, at, "`"+word+"` has its own meaning here, so it can't be a name.", "Choose another name.")}
 }

@@ -41,7 +41,7 @@ func (l *scanner) apostrophes(end int, number string) *fault {
 		joined += l.text[at:to]
 		at = to
 	}
-	return l.badNumber(at, "Digits are written without marks between them here.", "Leave the marks out.", joined)
+	return l.badNumber(at, "A number has no marks between its digits.", "Take the marks out.", joined)
 }
 
 // wholeAndFraction finds 3 1/2, a whole number with a fraction less than one.
@@ -63,7 +63,7 @@ func (l *scanner) wholeAndFraction(pos int, whole string) *fault {
 	if !ok {
 		reading = "(" + whole + "+" + l.text[pos:to] + ")"
 	}
-	return l.badNumber(to, "A whole number and a fraction stand together here.", "Write them as one number, or add them in brackets.", reading)
+	return l.badNumber(to, "A whole number and a fraction are side by side.", "Write one number, or add them in brackets.", reading)
 }
 
 // exactDecimal writes a number that few decimals hold.
@@ -93,7 +93,7 @@ func letterTimes(first, second *Quantity, at Span) *fault {
 		right += " " + second.Unit.Text
 	}
 	return &fault{finding.New(finding.BadNumber, Span{From: first.At.From, To: at.To},
-		"The letter x is a name here, not a sign of multiplication.", "Write * or ×.", left+"*"+right)}
+		"The letter x is a name here, not times.", "Write * or ×.", left+"*"+right)}
 }
 
 // inOneUnit adds two quantities of one dimension in the unit of the first, if

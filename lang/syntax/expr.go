@@ -241,15 +241,15 @@ func (p *exprParser) power() (Expr, *fault) {
 			return nil, bad
 		}
 		if u, ok := unitOf(y); ok {
-			return nil, &fault{finding.New(finding.Unreadable, u.At, "An exponent takes no unit.", "Put the exponent in brackets, or leave the unit out.")}
+			return nil, &fault{finding.New(finding.Unreadable, u.At, "An exponent can't have a unit.", "Put the exponent in brackets, or leave the unit out.")}
 		}
 		x = binary(Pow, at, x, y)
 	default:
 		return x, nil
 	}
 	if p.tok.kind == superToken || p.tok.sign("^") {
-		return nil, &fault{finding.New(finding.Unreadable, p.tok.span(), "A second exponent follows the first.",
-			"Put brackets round the power that comes first.")}
+		return nil, &fault{finding.New(finding.Unreadable, p.tok.span(), "There are two exponents in a row.",
+			"Put brackets round one of the powers.")}
 	}
 	return x, nil
 }
@@ -289,7 +289,7 @@ func raised(t *token) (Expr, *fault) {
 		}
 	}
 	if text == "" {
-		return nil, &fault{finding.New(finding.Unreadable, at, "This raised text is not a whole number.", "Write the exponent with ^, as in x^2.")}
+		return nil, &fault{finding.New(finding.Unreadable, at, "This raised text isn't a whole number.", "Write the exponent with ^, as in x^2.")}
 	}
 	d, bad := decimal(text, at, negative)
 	if bad != nil {
@@ -355,11 +355,11 @@ func (p *exprParser) missing() *fault {
 		return keptWord(at, t.text)
 	}
 	if t.kind == eofToken {
-		return &fault{finding.New(finding.Incomplete, at, "The line ends where a number, a name or a bracket should follow.",
-			"Write what is missing, or take the last sign out.")}
+		return &fault{finding.New(finding.Incomplete, at, "This line is unfinished.",
+			"Write the rest, or take the last sign out.")}
 	}
-	return &fault{finding.New(finding.Unreadable, at, "A number, a name or a bracket should stand before \""+t.text+"\" here.",
-		"Write what is missing, or take the sign out.")}
+	return &fault{finding.New(finding.Unreadable, at, "A number, a name or a bracket is missing before \""+t.text+"\" here.",
+		"Write it, or take the sign out.")}
 }
 
 // number reads a written number with what belongs to it.
@@ -444,7 +444,7 @@ func (p *exprParser) name() (Expr, *fault) {
 		x.Line, _ = strconv.Atoi(line.text[1:])
 		x.At = at.Join(line.span())
 		if x.Line < 1 || x.Line > 1<<30 {
-			return nil, &fault{finding.New(finding.Unreadable, line.span(), "After @ stands the number of a line.", "Write it as in v@12.")}
+			return nil, &fault{finding.New(finding.Unreadable, line.span(), "The number of a line is missing after @.", "Write it as in v@12.")}
 		}
 	}
 	return x, nil
@@ -458,8 +458,8 @@ func (p *exprParser) call(name string, at Span) (Expr, *fault) {
 	c := &Call{At: at, Func: name, Name: at, Args: make([]Arg, 0, 2)}
 	for {
 		if len(c.Args) == limit.Args {
-			return nil, &fault{finding.New(finding.TooLong, at, "This call has more than "+strconv.Itoa(limit.Args)+" arguments.",
-				"Work it out in several lines.")}
+			return nil, &fault{finding.New(finding.TooLong, at, "These brackets have more than "+strconv.Itoa(limit.Args)+" values.",
+				"Split it into several lines.")}
 		}
 		a, bad := p.arg()
 		if bad != nil {

@@ -62,7 +62,7 @@ func readFormula(r *reader, _ int) (Stmt, *fault) {
 	}
 	if len(f.Symbols) == 0 {
 		return nil, &fault{finding.New(finding.Incomplete, Span{From: r.to, To: r.to}, "The formula's symbols have no units.",
-			"Write a line for each below it, with a blank before it, such as `  U in J, spring energy`.")}
+			"Write a line for each below, with a space in front, such as `  U in J, spring energy`.")}
 	}
 	return f, nil
 }
@@ -116,7 +116,7 @@ func (r *reader) formulaLine(f *FormulaDef, at Span) *fault {
 	}
 	for _, other := range f.Symbols {
 		if other.Name == s.Name {
-			return &fault{finding.New(finding.NameKind, s.NameAt, "The symbol "+s.Name+" has a line already.", "Leave one of them out.")}
+			return &fault{finding.New(finding.NameKind, s.NameAt, "The symbol "+s.Name+" already has a line.", "Take one of them out.")}
 		}
 	}
 	s.Meaning, s.Default, bad = r.meaning(Span{From: min(at.From+end+1, at.To), To: at.To})
@@ -146,7 +146,7 @@ func (r *reader) symbol(at Span, line string) (FormulaSymbol, *fault) {
 		}
 	}
 	if bad != nil && (bad.ID == finding.Unreadable || bad.ID == finding.Incomplete || bad.ID == finding.NamesTogether) {
-		bad.Hint, bad.Readings = "A line of a formula is written like `U in J, spring energy`, or begins with holds, topic or source.", nil
+		bad.Hint, bad.Readings = "Write a line of a formula like `U in J, spring energy`, or begin it with holds, topic or source.", nil
 	}
 	return s, bad
 }
@@ -156,7 +156,7 @@ func (r *reader) symbol(at Span, line string) (FormulaSymbol, *fault) {
 func noUnit(at Span, name, line string) *fault {
 	name = strings.TrimSpace(name)
 	return &fault{finding.New(finding.Incomplete, at, "The unit of "+name+" is missing.",
-		"For a pure number write `"+name+" in 1"+strings.TrimPrefix(strings.TrimSpace(line), name)+"`; else its unit in the place of the 1.", name+" in 1")}
+		"For a pure number write `"+name+" in 1"+strings.TrimPrefix(strings.TrimSpace(line), name)+"`; otherwise use its unit instead of the 1.", name+" in 1")}
 }
 
 // meaning reads the words for a symbol, and what it is if it is left out.

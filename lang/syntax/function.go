@@ -79,7 +79,7 @@ func (r *reader) function(tokens []token, from int) (Stmt, *fault) {
 	}
 	f := &FuncDef{Name: name, NameAt: tokens[0].span()}
 	if ops.IsFunction(name) {
-		return nil, &fault{finding.New(finding.NameKind, f.NameAt, name+"( ) is a function that every worksheet has.", "Give yours another name.")}
+		return nil, &fault{finding.New(finding.NameKind, f.NameAt, name+"( ) is a built-in function.", "Use another name for yours.")}
 	}
 	if f.Params, bad = params(tokens[2 : from-2]); bad != nil {
 		return nil, bad
@@ -110,7 +110,7 @@ func params(tokens []token) ([]string, *fault) {
 		}
 		name, bad := newName(t)
 		if bad != nil {
-			bad.Message = "Between the brackets of a function that is defined stand the names of its arguments. " + bad.Message
+			bad.Message = "The brackets of a new function hold names. " + bad.Message
 			return nil, bad
 		}
 		names = append(names, name)
@@ -124,12 +124,12 @@ func params(tokens []token) ([]string, *fault) {
 // arguments refuses too many of them, and one that stands twice.
 func (f *FuncDef) arguments(tokens []token) *fault {
 	if len(f.Params) > limit.Args {
-		return &fault{finding.New(finding.TooLong, f.NameAt, "This function has more than "+strconv.Itoa(limit.Args)+" arguments.", "Take fewer.")}
+		return &fault{finding.New(finding.TooLong, f.NameAt, "This function has more than "+strconv.Itoa(limit.Args)+" values.", "Use fewer.")}
 	}
 	for i, p := range f.Params {
 		for j := range i {
 			if f.Params[j] == p {
-				return &fault{finding.New(finding.NameKind, tokens[2*i].span(), "The argument "+p+" stands twice in this function.", "Give one of them another name.")}
+				return &fault{finding.New(finding.NameKind, tokens[2*i].span(), "The argument "+p+" is there twice.", "Change the name of one of them.")}
 			}
 		}
 	}
@@ -183,7 +183,7 @@ func (r *reader) piece(at Span) (Piece, *fault) {
 		return p, p.interval(c)
 	}
 	if bad.ID == finding.Unreadable || bad.ID == finding.Incomplete {
-		bad.Hint = "A line of a function by intervals is written like `2 m/s*t for 0 s ≤ t ≤ 2 s`."
+		bad.Hint = "Write this line like `2 m/s*t for 0 s ≤ t ≤ 2 s`."
 	}
 	return p, bad
 }
@@ -203,13 +203,13 @@ func (p *Piece) interval(c chain) *fault {
 		name, ok, low, high, second, first = n, true, nil, c.sides[1], first, Equal
 	}
 	if !ok || name.Line != 0 {
-		return wrong("The interval does not say which argument it is about.")
+		return wrong("The interval doesn't have the name in the brackets.")
 	}
 	p.Var, p.VarAt = name.Name, name.At
 	down := first == Greater || first == AtLeast || second == Greater || second == AtLeast
 	up := first == Less || first == AtMost || second == Less || second == AtMost
 	if down && up {
-		return wrong("The two signs of this interval point in opposite directions.")
+		return wrong("The two signs of this interval point in different directions.")
 	}
 	if down {
 		low, high, first, second = high, low, second, first

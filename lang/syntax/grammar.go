@@ -42,7 +42,7 @@ func parse[G any](parser func() *participle.Parser[G], tokens []token, end int) 
 		at.From = e.Position().Offset
 		at.To = max(at.From, end)
 	}
-	return nil, &fault{finding.New(finding.Unreadable, at, "This part of the line does not fit.", "`help` shows how statements are written.")}
+	return nil, &fault{finding.New(finding.Unreadable, at, "This part of the line can't be read.", "`help` shows how to write lines.")}
 }
 
 // statement is what a production has read, as the statement that it is.
@@ -62,21 +62,21 @@ func unexpected(t token) *fault {
 	if t.kind == eofToken {
 		return &fault{finding.New(finding.Incomplete, at, "This line is unfinished.", "Write the rest of it.")}
 	}
-	message, hint := "\""+t.text+"\" does not fit here.", "`help` shows how statements are written."
+	message, hint := "\""+t.text+"\" doesn't fit here.", "`help` shows how to write lines."
 	switch {
 	case t.kind == unitToken:
-		message, hint = "The unit "+t.text+" does not fit here.", "A unit stands after a written number or after `in`."
+		message, hint = "The unit "+t.text+" doesn't fit here.", "A unit comes after a number or after `in`."
 	case t.text == ",":
-		message, hint = "A comma does not fit here.", "Write a decimal point in a number, and one statement on a line."
+		message, hint = "A comma doesn't fit here.", "Write decimals with a point, and one statement on a line."
 	case t.text == "=":
-		message, hint = "A second = does not fit here.", "A line gives one name its value; use `check A = B` to compare."
+		message, hint = "A second = doesn't fit here.", "A line can define one name. To compare, write `check A = B`."
 	case t.text == "in":
-		message, hint = "`in` does not fit here.", "It stands once, at the end of a line, with the unit that the whole value is shown in."
+		message, hint = "`in` doesn't fit here.", "Write it once, at the end of the line, before the unit of the result."
 	case t.text == "for" || t.text == "to" || t.text == "within" || t.text == "at" || t.text == "from":
-		message = "The word `" + t.text + "` does not fit here."
-		hint = "It is a word of the language, and never a name."
+		message = "The word `" + t.text + "` doesn't fit here."
+		hint = "It has its own meaning here, so it can't be a name."
 	case t.text == "<", t.text == ">", t.text == "≤", t.text == "≥", t.text == "<=", t.text == ">=":
-		hint = "Values are compared with check, as in `check m < 2 kg`."
+		hint = "Compare with check, as in `check m < 2 kg`."
 	}
 	return &fault{finding.New(finding.Unreadable, at, message, hint)}
 }

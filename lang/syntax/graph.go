@@ -73,7 +73,7 @@ func readGraph(r *reader, tokens []token) (Stmt, *fault) {
 	s.Last = nil
 	switch {
 	case s.By != nil && !s.Table:
-		return nil, &fault{finding.New(finding.Unreadable, s.By.Span(), "A graph has no step: it is drawn as finely as its curves need.", "Leave `by …` out, or write table for rows of values.")}
+		return nil, &fault{finding.New(finding.Unreadable, s.By.Span(), "A graph needs no step.", "Leave `by …` out, or write table for rows of values.")}
 	case s.Blank && s.Table:
 		return nil, &fault{finding.New(finding.Unreadable, tokens[len(tokens)-1].span(), "`blank` is for the axes of a graph.", "Leave it out, or write graph.")}
 	}

@@ -15,7 +15,7 @@ import (
 func guard(text string) *fault {
 	if len(text) > limit.Line {
 		return &fault{finding.New(finding.TooLong, Span{From: limit.Line, To: limit.Line},
-			"This line is longer than "+strconv.Itoa(limit.Line)+" bytes.", "Work it out in several lines, each with a name.")}
+			"This line is longer than "+strconv.Itoa(limit.Line)+" bytes.", "Split it into several lines.")}
 	}
 	for i := 0; i < len(text); {
 		c := text[i]
@@ -27,13 +27,13 @@ func guard(text string) *fault {
 		at := Span{From: i, To: i + n}
 		switch {
 		case r == utf8.RuneError && n <= 1:
-			return &fault{finding.New(finding.BadText, at, "This byte is not text in UTF-8.", "Save the file as UTF-8, or type the character again.")}
+			return &fault{finding.New(finding.BadText, at, "This isn't text in UTF-8.", "Save the file as UTF-8, or type the character again.")}
 		case r == '\r' && (i+1 == len(text) || text[i+1] == '\n'):
 		case r < ' ', r >= 0x7f && r < 0xa0:
-			return &fault{finding.New(finding.BadText, at, fmt.Sprintf("A control character (%U) stands here.", r), "Take it out.")}
+			return &fault{finding.New(finding.BadText, at, fmt.Sprintf("There is a control character (%U) here.", r), "Take it out.")}
 		case writing.Hidden(r):
-			return &fault{finding.New(finding.BadText, at, fmt.Sprintf("A character that can't be seen (%U) stands here.", r),
-				"Take it out: it could make the line look like another.")}
+			return &fault{finding.New(finding.BadText, at, fmt.Sprintf("There is a character here that can't be seen (%U).", r),
+				"Take it out: the line could look like another one.")}
 		}
 		i += n
 	}

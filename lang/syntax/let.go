@@ -8,7 +8,7 @@ type Let struct {
 
 var letWord = StatementWord{
 	Word: "let", Form: "let NAME[, NAME] in UNIT",
-	Summary: "Gives symbols a unit and no value yet, so that units are checked before any number is known.",
+	Summary: "Sets the unit of symbols that have no value yet, so units can be checked.",
 	Example: "let k in N/m", Stored: true, Ready: true, read: clauses(readLet),
 	next: []string{"in"},
 }

@@ -86,7 +86,7 @@ func scan(text string, from, to int, head string) ([]token, *fault) {
 	if n := len(l.open); n > 0 {
 		b := l.open[n-1]
 		return l.tokens, &fault{finding.New(finding.Incomplete, Span{From: b.at, To: b.at + 1},
-			"This bracket is never closed.", "Put the closing bracket where its part ends.")}
+			"This bracket isn't closed.", "Add the `)` that is missing.")}
 	}
 	if l.bare {
 		return bracketed(l.tokens), nil
@@ -224,7 +224,7 @@ func (l *scanner) word() *fault {
 	}
 	if end-l.pos > limit.Name {
 		return &fault{finding.New(finding.TooLong, Span{From: l.pos, To: end},
-			"This name is too long: a name has at most "+strconv.Itoa(limit.Name)+" letters.", "Give it a shorter name.")}
+			"This name is too long: a name has at most "+strconv.Itoa(limit.Name)+" letters.", "Use a shorter name.")}
 	}
 	switch word := l.text[l.pos:end]; word {
 	case "pi":
@@ -271,7 +271,7 @@ func (l *scanner) word() *fault {
 	}
 	if word := l.text[l.pos:end]; strings.Contains(word, "pi") && strings.Contains(Canonical(word), "π") {
 		return &fault{finding.New(finding.NameKind, Span{From: l.pos, To: end},
-			"π is always the number, and never a part of a name.", "Write another name, or a sign of multiplication after pi.")}
+			"π is always the number, so it can't be part of a name.", "Use another name, or write `*` after pi.")}
 	}
 	t := l.emit(nameToken, end)
 	t.call = l.text[end:min(end+1, l.end)] == "(" ||
@@ -323,11 +323,11 @@ func (l *scanner) inUnit(end int) *fault {
 		if before != nil && before.kind == numToken {
 			n := l.text[before.from:before.to]
 			at := Span{From: before.from, To: end}
-			return &fault{finding.New(finding.NotWritten, at, "`in` says which unit a value is shown in; it is not the unit inch.",
-				"Write inch for inches.", n+" inch")}
+			return &fault{finding.New(finding.NotWritten, at, "`in` comes before the unit of a result; the inch is written `inch`.",
+				"Write `inch`.", n+" inch")}
 		}
 		return &fault{finding.New(finding.Unreadable, Span{From: from, To: end},
-			"After `in` stands the unit to show the value in, and there is none here.", "Write a unit after it, as in `in N/m`.")}
+			"The unit is missing after `in`.", "Write one, as in `in N/m`.")}
 	}
 	l.emit(wordToken, end).text = "in"
 	l.notPlain()

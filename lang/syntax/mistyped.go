@@ -38,13 +38,13 @@ func (l *scanner) mistyped(end int) *fault {
 		if from := l.skip(end + 1); from > end+1 && !strings.ContainsAny(number, "eE^") {
 			if to := l.signedDigits(from); to > from && !continues(l.text[to:l.end]) {
 				power := strings.TrimPrefix(superOrPlain("^"+l.text[from:to]), "+")
-				return l.badNumber(to, "A blank stands within the exponent of this number.", "Close the gap.", number+"e"+power)
+				return l.badNumber(to, "There is a space in the exponent of this number.", "Take the space out.", number+"e"+power)
 			}
 		}
 	}
 	if r, n := utf8.DecodeRuneInString(rest); r >= utf8.RuneSelf {
 		if a, b, ok := isVulgar(r); ok {
-			return l.badNumber(end+n, "A number and a fraction stand together here.", "Add them in brackets.", "("+number+"+"+a+"/"+b+")")
+			return l.badNumber(end+n, "A number and a fraction are side by side.", "Add them in brackets.", "("+number+"+"+a+"/"+b+")")
 		}
 		if r == '’' || r == '”' {
 			if bad := l.apostrophes(end, number); bad != nil {
@@ -94,12 +94,12 @@ func (l *scanner) comma(end int) *fault {
 		if groups == 1 && !strings.Contains(joined, ".") {
 			readings = append(readings, strings.Replace(text, ",", ".", 1))
 		}
-		return l.badNumber(at, "Digits are written without commas between them here.", "Leave the comma out, or write a point for a decimal comma.", readings...)
+		return l.badNumber(at, "A number has no commas between its digits here.", "Take the comma out, or write a decimal point.", readings...)
 	}
 	if strings.Count(text, ",") == 1 && !strings.Contains(text, ".") {
-		return l.badNumber(at, "A comma stands within this number.", "Write a decimal point.", strings.Replace(text, ",", ".", 1))
+		return l.badNumber(at, "There is a comma in this number.", "Write a decimal point.", strings.Replace(text, ",", ".", 1))
 	}
-	return l.badNumber(at, "Commas stand within this number.", "Write a number with digits and one decimal point.")
+	return l.badNumber(at, "There are commas in this number.", "Write it with digits and one decimal point.")
 }
 
 // point finds 5. and 1.2.3.
@@ -110,7 +110,7 @@ func (l *scanner) point(end int, number string) *fault {
 	if strings.ContainsAny(number, ".e^") {
 		return nil
 	}
-	return l.badNumber(end+1, "A digit must follow the decimal point.", "Write "+number+".0, or leave the point out.", number+".0", number)
+	return l.badNumber(end+1, "A digit is missing after the decimal point.", "Write "+number+".0, or take the point out.", number+".0", number)
 }
 
 // feet finds 5' and 6".
@@ -118,10 +118,10 @@ func (l *scanner) feet(end int, number, rest string) *fault {
 	r, n := utf8.DecodeRuneInString(rest)
 	if r == '"' || r == '”' {
 		return &fault{finding.New(finding.NotWritten, Span{From: l.pos, To: end + n},
-			"The mark "+string(r)+" could be inches or seconds of arc.", "Write inch, or ″ for seconds of arc.", number+" inch", number+"″")}
+			"The mark "+string(r)+" could mean inches or seconds of arc.", "Write inch, or ″ for seconds of arc.", number+" inch", number+"″")}
 	}
 	return &fault{finding.New(finding.NotWritten, Span{From: l.pos, To: end + n},
-		"The mark "+string(r)+" could be feet or minutes of arc.", "Write ft, or ′ for minutes of arc.", number+" ft", number+"′")}
+		"The mark "+string(r)+" could mean feet or minutes of arc.", "Write ft, or ′ for minutes of arc.", number+" ft", number+"′")}
 }
 
 // superOrPlain turns ^8 or ⁸ into 8.
@@ -157,7 +157,7 @@ func (l *scanner) afterBlank(end int, number string) *fault {
 			return l.badNumber(to, "This number has two exponents.", "Write one.")
 		}
 		power := strings.TrimPrefix(superOrPlain("^"+l.text[at+1:to]), "+")
-		return l.badNumber(to, "A blank stands before the exponent of this number.", "Close the gap.", number+"e"+power)
+		return l.badNumber(to, "There is a space before the exponent of this number.", "Take the space out.", number+"e"+power)
 	case c >= '0' && c <= '9':
 		return l.groups(end, number)
 	}
@@ -185,7 +185,7 @@ func (l *scanner) groups(end int, number string) *fault {
 		}
 	}
 	if good {
-		return l.badNumber(at, "Digits are written without blanks between them here.", "Close the gap.", joined)
+		return l.badNumber(at, "A number has no spaces between its digits.", "Take the space out.", joined)
 	}
 	next := l.skip(end)
 	if l.units().scan(next) > next { // 0.05 1/m
@@ -194,6 +194,6 @@ func (l *scanner) groups(end int, number string) *fault {
 	if bad := l.wholeAndFraction(next, number); bad != nil {
 		return bad
 	}
-	return l.badNumber(l.number(next, false), "Two numbers stand side by side here.", "Put the sign of multiplication between them.",
+	return l.badNumber(l.number(next, false), "There are two numbers side by side.", "Put `*` between them.",
 		number+"*"+l.text[next:l.number(next, false)])
 }

@@ -54,7 +54,7 @@ func (p *exprParser) mixed(first *Quantity) (Expr, *fault) {
 		}
 		if !q.Unit.Present() {
 			return nil, &fault{finding.New(finding.Unreadable, Span{From: last.At.From, To: at.To},
-				"A number without a unit stands after a quantity here.", "Give it its unit, or put a sign before it.")}
+				"There is a number without a unit after a quantity.", "Add its unit, or put a sign before it.")}
 		}
 		q.At = at.Join(q.Unit.At)
 		f, r := mixedUnit(last.Unit.Text)
@@ -75,7 +75,7 @@ func notMixed(a, b *Quantity, family bool) *fault {
 	product := PrintExpr(a) + "*" + PrintExpr(b)
 	if family {
 		return &fault{finding.New(finding.Unreadable, at,
-			"Quantities written together go from the greater unit to the smaller, and only the last may have decimals.",
+			"Write the greater unit first, and decimals only in the last.",
 			"Put a sign between them.", sum)}
 	}
 	readings := []string{product}
@@ -84,6 +84,6 @@ func notMixed(a, b *Quantity, family bool) *fault {
 	} else if alike {
 		readings = []string{sum}
 	}
-	return &fault{finding.New(finding.Unreadable, at, "Two quantities stand side by side here without a sign between them.",
+	return &fault{finding.New(finding.Unreadable, at, "There is no sign between these two quantities.",
 		"Put a sign between them.", readings...)}
 }

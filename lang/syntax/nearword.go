@@ -39,7 +39,7 @@ func (r *reader) nearStatement(bad *fault) *fault {
 	}
 	for _, w := range statements {
 		if w.Ready && w.Word != word && w.Word[0] == word[0] && writing.Within(2, word, w.Word) {
-			bad.Hint = "Perhaps the statement is meant that is written `" + w.Form + "`. " + bad.Hint
+			bad.Hint = "Did you mean the statement `" + w.Form + "`. " + bad.Hint
 			bad.Readings = append([]string{w.Word + line[len(word):]}, bad.Readings...)
 			return bad
 		}

@@ -134,9 +134,9 @@ func decimal(text string, at Span, negative bool) (units.Decimal, *fault) {
 	id, message, hint := finding.BadNumber, "This number can't be read.", "Write it like 0.080 or 3.2e5."
 	switch {
 	case len(text) > limit.Digits:
-		id, message, hint = finding.TooLong, "This number has more digits than can be read.", "Round it: 15 figures are as many as a value keeps."
+		id, message, hint = finding.TooLong, "This number has too many digits.", "Round it to 15 digits."
 	case strings.Contains(text, "e"):
-		id, message, hint = finding.OutOfRange, "This number is beyond what can be worked with here, about 10^308.", "Look at its exponent."
+		id, message, hint = finding.OutOfRange, "This number is too large: numbers here go up to 10^308.", "Check its exponent."
 	}
 	return units.Decimal{}, &fault{finding.New(id, at, message, hint)}
 }

@@ -32,13 +32,13 @@ func (r *reader) ownUnit(tokens []token) (Stmt, *fault) {
 	}
 	at := tokens[1].span()
 	if tokens[0].text != "1" {
-		return nil, &fault{finding.New(finding.Unreadable, tokens[0].span(), "A unit of your own is defined by what one of it is.",
+		return nil, &fault{finding.New(finding.Unreadable, tokens[0].span(), "Your own unit needs a 1 in front.",
 			"Begin with 1, as in `1 "+tokens[1].text+" = …`.")}
 	}
 	name := foldUnit(tokens[1].text)
 	if u := (unitScan{text: name, end: len(name)}); u.word(0) != name {
-		return nil, &fault{finding.New(finding.NameKind, at, "`"+tokens[1].text+"` can't be the name of a unit: it is not one word.",
-			"Choose one word of letters, as in `1 lap = 400 m`.")}
+		return nil, &fault{finding.New(finding.NameKind, at, "`"+tokens[1].text+"` can't be the name of a unit: it isn't one word.",
+			"Use one word, as in `1 lap = 400 m`.")}
 	}
 	return &UnitDef{Name: name, NameAt: at, X: x}, r.noBody()
 }

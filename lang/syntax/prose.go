@@ -69,7 +69,7 @@ func readPart(r *reader, at int) (Stmt, *fault) {
 	label, question, _ := strings.Cut(r.text[from:to], ":")
 	label = strings.TrimSpace(label)
 	if label == "" || strings.ContainsAny(label, " \t") {
-		return nil, &fault{finding.New(finding.Unreadable, Span{From: from, To: to}, "A part needs a label of one word.",
+		return nil, &fault{finding.New(finding.Unreadable, Span{From: from, To: to}, "A part needs a label, such as a.",
 			"Write it as in `part a: How stiff is the spring?`.")}
 	}
 	return &Part{Label: label, Question: strings.TrimSpace(question)}, r.noBody()

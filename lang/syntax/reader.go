@@ -91,8 +91,8 @@ func (r *reader) statement() (Stmt, *fault) {
 		return &Remark{Text: strings.TrimSpace(line[1:])}, r.noBody()
 	case line[0] == '=':
 		return nil, &fault{finding.New(finding.StrayRecord, Span{From: r.from, To: r.to},
-			"A line that begins with = records the result of the line above it; nothing to record stands there.",
-			"Take it out, or give the value a name, as in `W = 3 J`.")}
+			"A line that begins with = is the result of the line above, and there is none.",
+			"Take it out, or write a name in front, as in `W = 3 J`.")}
 	}
 	if w := leadingStatement(line); w != nil && (w.read != nil || !w.Ready) {
 		return r.worded(w)
@@ -128,7 +128,7 @@ func clauses(read func(r *reader, tokens []token) (Stmt, *fault)) func(*reader, 
 		tokens, bad := r.tokens(r.word.Word)
 		if bad != nil {
 			if bad.ID == finding.NamesTogether && !r.word.expr {
-				bad.ID, bad.Message, bad.Readings = finding.Unreadable, "\""+r.source(bad.At)+"\" does not fit here.", nil
+				bad.ID, bad.Message, bad.Readings = finding.Unreadable, "\""+r.source(bad.At)+"\" doesn't fit here.", nil
 				bad = r.word.form(bad)
 			}
 			return nil, bad
@@ -194,8 +194,8 @@ func (r *reader) noBody() *fault {
 	}
 	at := r.body[0]
 	if r.text[at.From] == '=' {
-		return &fault{finding.New(finding.StrayRecord, at, "A recorded result does not belong to the statement itself.", "Leave the line out; the result is worked out again.")}
+		return &fault{finding.New(finding.StrayRecord, at, "This is a recorded result, not part of the statement.", "Take the line out; the result is worked out again.")}
 	}
-	return &fault{finding.New(finding.Unreadable, at, "A line that begins with a blank belongs to the line above, which takes no such line.",
-		"Begin it at the very left to make it a statement of its own.")}
+	return &fault{finding.New(finding.Unreadable, at, "A line that begins with a space belongs to the line above, but that line is complete.",
+		"Take the space at the beginning out.")}
 }

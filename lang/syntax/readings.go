@@ -61,7 +61,7 @@ func (r beside) numberOver() *fault {
 	below := left + sign + "(" + over + ")"
 	readings := []string{group, below}
 	return &fault{finding.New(finding.TwoReadings, b.At,
-		"This can be read in two ways: does the unit belong to the fraction, or only to "+number+"?", "Put brackets round what belongs together.", readings...)}
+		"This can be read in two ways: is the unit part of the fraction, or only of "+number+"?", "Use brackets to show what belongs together.", readings...)}
 }
 
 // numbersOnly tells whether an expression holds written numbers only, and no
@@ -106,8 +106,8 @@ func (r beside) unitPower() *fault {
 	if _, ok := b.Y.(*Number); ok {
 		readings = append(readings, quantity+power)
 	}
-	return &fault{finding.New(finding.TwoReadings, b.At, "Does this exponent belong to the unit, or to the whole quantity?",
-		"Close the gap for the unit, or put the quantity in brackets.", readings...)}
+	return &fault{finding.New(finding.TwoReadings, b.At, "Is this the power of the unit, or of the whole quantity?",
+		"Take the space out for the unit, or put the quantity in brackets.", readings...)}
 }
 
 // rootPower finds √x^2.
@@ -119,6 +119,6 @@ func (r beside) rootPower() *fault {
 	}
 	head, inner := r.source(root.At), r.source(root.X.Span())
 	power := r.source(Span{From: root.At.To, To: b.At.To})
-	return &fault{finding.New(finding.TwoReadings, b.At, "This can be read in two ways: does the root reach over the power?",
-		"Put brackets round what belongs together.", "("+head+")"+power, "√("+inner+power+")")}
+	return &fault{finding.New(finding.TwoReadings, b.At, "This can be read in two ways: is the power under the root?",
+		"Use brackets to show what belongs together.", "("+head+")"+power, "√("+inner+power+")")}
 }

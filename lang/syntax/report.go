@@ -71,7 +71,7 @@ func (p *exprParser) count(thing string, most int) (int, *fault) {
 	}
 	n, err := strconv.Atoi(t.text)
 	if err != nil || n < 1 || n > most {
-		return 0, &fault{finding.New(finding.BadNumber, t.span(), "A whole number from 1 to "+strconv.Itoa(most)+" should stand here.", "Write it in digits.")}
+		return 0, &fault{finding.New(finding.BadNumber, t.span(), "A whole number from 1 to "+strconv.Itoa(most)+" is missing here.", "Write it in digits.")}
 	}
 	return n, nil
 }

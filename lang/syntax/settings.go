@@ -24,7 +24,7 @@ var resultsWord = StatementWord{
 
 var roundWord = StatementWord{
 	Word: "round", Form: "round halves to even",
-	Summary: "Sets what becomes of a five with nothing after it.",
+	Summary: "Sets how a final five is rounded.",
 	Example: "round halves to even", Stored: true, Ready: true, read: clauses(readRound),
 	second: "halves",
 }

@@ -14,11 +14,11 @@ func (l *scanner) sign(r rune, width int) *fault {
 	two := l.text[l.pos:min(l.pos+2, l.end)]
 	switch two {
 	case "**":
-		return l.otherWay(2, "A power is written with ^.", "^")
+		return l.otherWay(2, "Write a power with ^.", "^")
 	case "==":
 		return l.otherWay(2, "One = is enough.", "=")
 	case ":=":
-		return l.otherWay(2, "A name is given its value with =.", "=")
+		return l.otherWay(2, "Write `=` to define a name.", "=")
 	case "<=", ">=":
 		l.emit(signToken, l.pos+2)
 		l.notPlain()
@@ -29,9 +29,9 @@ func (l *scanner) sign(r rune, width int) *fault {
 		}
 	case "!=", "/=", "<>", "=<", "=>":
 		if two == "=<" || two == "=>" {
-			return l.otherWay(2, "This comparison is written the other way round.", map[string]string{"=<": "<=", "=>": ">="}[two])
+			return l.otherWay(2, "The two signs are the wrong way round.", map[string]string{"=<": "<=", "=>": ">="}[two])
 		}
-		return l.otherWay(2, "There is no sign for \"not equal\" here; a check compares with = < > ≤ ≥.")
+		return l.otherWay(2, "There is no sign for \"not equal\" here. Use = < > ≤ ≥.")
 	}
 	switch {
 	case r == '(' || r == '[' || r == '{':
@@ -91,7 +91,7 @@ func (l *scanner) bracket(sign byte, at Span) *fault {
 	case '[':
 		return notYet(at, "A list in square brackets")
 	case '{':
-		return &fault{finding.New(finding.Unreadable, at, "Curly brackets have no meaning here.", "Write round brackets.", "(")}
+		return &fault{finding.New(finding.Unreadable, at, "Curly brackets can't be used here.", "Write round brackets.", "(")}
 	}
 	t := l.last(1)
 	if t != nil && t.kind == numToken && t.to == l.pos && strings.Contains(t.text, ".") {
@@ -111,8 +111,8 @@ func (l *scanner) bracket(sign byte, at Span) *fault {
 
 func tooDeep(at Span) *fault {
 	return &fault{finding.New(finding.TooLong, at,
-		"More than "+strconv.Itoa(limit.Nesting)+" brackets, calls, signs and powers stand within each other here.",
-		"Work it out in several lines, each with a name.")}
+		"More than "+strconv.Itoa(limit.Nesting)+" brackets and signs are inside each other here.",
+		"Split it into several lines.")}
 }
 
 // closeBracket closes a bracket, and reads the unit that may follow a bracket of
@@ -120,18 +120,18 @@ func tooDeep(at Span) *fault {
 func (l *scanner) closeBracket(sign byte, at Span) *fault {
 	n := len(l.open)
 	if n == 0 || sign != ')' {
-		return &fault{finding.New(finding.Unreadable, at, "This bracket closes nothing: no bracket is open here.",
-			"Take it out, or open one before it.")}
+		return &fault{finding.New(finding.Unreadable, at, "This bracket closes nothing.",
+			"Take it out, or add the `(` that is missing.")}
 	}
 	b := l.open[n-1]
 	l.open = l.open[:n-1]
 	if t := l.last(1); t.kind == signToken && t.text == "(" {
 		if b.call {
 			return &fault{finding.New(finding.WrongCall, Span{From: b.at, To: at.To},
-				"The brackets of this call are empty.", "Write what it is to be worked out for between them.")}
+				"These brackets are empty.", "Write a value in them.")}
 		}
 		return &fault{finding.New(finding.Unreadable, Span{From: b.at, To: at.To},
-			"There is nothing in these brackets.", "Write an expression between them, or take them out.")}
+			"There is nothing in these brackets.", "Write something in them, or take them out.")}
 	}
 	l.emit(signToken, at.To)
 	if !b.plain || b.call {
@@ -150,26 +150,26 @@ func (l *scanner) strange(r rune, at Span) *fault {
 		if i := strings.IndexByte(rest, '|'); i > 0 {
 			inner := strings.TrimSpace(rest[:i])
 			return &fault{finding.New(finding.NotWritten, Span{From: at.From, To: at.To + i + 1},
-				"The size of a value without its sign is written abs( ) here.", "Write abs("+inner+").", "abs("+inner+")")}
+				"For the size without the sign, use abs( ).", "Write abs("+inner+").", "abs("+inner+")")}
 		}
 	case '!':
-		return &fault{finding.New(finding.NotWritten, at, "Factorials are not part of this language.", "Write the product out.")}
+		return &fault{finding.New(finding.NotWritten, at, "There are no factorials here.", "Write the product out.")}
 	case '#':
 		return &fault{finding.New(finding.Unreadable, Span{From: at.From, To: l.end},
-			"A remark stands on a line of its own here.", "Put it on the line before.")}
+			"A remark needs its own line.", "Put it on the line before.")}
 	case '"', '\'', '“', '”', '‘', '’':
-		return &fault{finding.New(finding.Unreadable, at, "A quotation mark has no meaning here.", "Take it out.")}
+		return &fault{finding.New(finding.Unreadable, at, "A quotation mark can't be used here.", "Take it out.")}
 	case ';':
-		return &fault{finding.New(finding.Unreadable, at, "A line holds one statement.", "Begin a new line for the next one.")}
+		return &fault{finding.New(finding.Unreadable, at, "One statement a line.", "Start a new line for the next one.")}
 	case '≠':
-		return l.otherWay(at.To-at.From, "There is no sign for \"not equal\" here; a check compares with = < > ≤ ≥.")
+		return l.otherWay(at.To-at.From, "There is no sign for \"not equal\" here. Use = < > ≤ ≥.")
 	case '≈', '≅', '~':
-		return &fault{finding.New(finding.NotWritten, at, "\"About equal\" is said with = and within.", "Write it as in `check k = 257 N/m within 1 %`.")}
+		return &fault{finding.New(finding.NotWritten, at, "For \"about equal\", use = and within.", "Write it as in `check k = 257 N/m within 1 %`.")}
 	case '°', '′', '″', '%', 'º':
-		return &fault{finding.New(finding.Unreadable, at, "The unit "+string(r)+" stands only directly after a written number.",
-			"Write the number before it, or report a value with `in "+string(r)+"`.")}
+		return &fault{finding.New(finding.Unreadable, at, "The unit "+string(r)+" comes directly after a number.",
+			"Write a number before it, or show a value with `in "+string(r)+"`.")}
 	case '.', '…':
-		return &fault{finding.New(finding.Unreadable, at, "A point stands only within a number here.", "Write digits on both sides of it; a product is written with *.")}
+		return &fault{finding.New(finding.Unreadable, at, "A point can only be part of a number.", "Write digits on both sides of it; for times write `*`.")}
 	}
-	return &fault{finding.New(finding.Unreadable, at, "The character "+string(r)+" has no meaning here.", "Take it out.")}
+	return &fault{finding.New(finding.Unreadable, at, "The character "+string(r)+" can't be used here.", "Take it out.")}
 }

@@ -121,8 +121,8 @@ func readSolve(r *reader, tokens []token) (Stmt, *fault) {
 	}
 	for _, e := range s.Equations {
 		if _, named := e.Left.(*Name); e.Right == nil && !named {
-			return nil, &fault{finding.New(finding.Unreadable, e.Left.Span(), "An equation has a left and a right side.",
-				"Write both, as in solve U = 1/2*k*x^2 for k, or the name of a formula.")}
+			return nil, &fault{finding.New(finding.Unreadable, e.Left.Span(), "An equation needs a left and a right side.",
+				"Write both, as in `solve U = 1/2*k*x^2 for k`, or the name of a formula.")}
 		}
 	}
 	s.With, s.Later = append(s.With, s.Later...), nil
@@ -130,7 +130,7 @@ func readSolve(r *reader, tokens []token) (Stmt, *fault) {
 	if s.Last.Present() {
 		last := &s.Unknowns[len(s.Unknowns)-1]
 		if last.In.Present() {
-			return nil, &fault{finding.New(finding.Unreadable, s.Last.At, "The unit of "+last.Name+" is given twice.", "Give it once.")}
+			return nil, &fault{finding.New(finding.Unreadable, s.Last.At, "The unit of "+last.Name+" is there twice.", "Write it once.")}
 		}
 		last.In, s.Last = s.Last.UnitText, lastUnit{}
 	}

@@ -22,6 +22,6 @@ func (r *reader) titled() (*fault, bool) {
 		words = "TITLE"
 	}
 	reading := "worksheet 1 " + words
-	return &fault{finding.New(finding.NotWritten, Span{From: r.from, To: r.to}, "A worksheet's title is written in another way here.",
+	return &fault{finding.New(finding.NotWritten, Span{From: r.from, To: r.to}, "A title begins with `worksheet 1`.",
 		"Write `"+reading+"`.", reading)}, true
 }

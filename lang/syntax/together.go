@@ -37,7 +37,7 @@ func (r *reader) joined(tokens []token) (*fault, bool) {
 		return nil, false
 	}
 	line += r.text[to:r.to]
-	return &fault{finding.New(finding.NotWritten, Span{From: from, To: r.to}, "Equations are joined by and, unknowns by a comma.",
+	return &fault{finding.New(finding.NotWritten, Span{From: from, To: r.to}, "Put `and` between equations, and commas between unknowns.",
 		"Write `"+line+"`.", line[from-r.from:])}, true
 }
 

@@ -45,7 +45,7 @@ func (b *Binding) Parse(lex *lexer.PeekingLexer) error {
 		return bad
 	}
 	if b.Line != 0 {
-		return &fault{finding.New(finding.Unreadable, b.NameAt, "What is given for one line alone has a name without a line.", "Write "+b.Name+" alone.")}
+		return &fault{finding.New(finding.Unreadable, b.NameAt, "The name here needs no line number.", "Write "+b.Name+" alone.")}
 	}
 	return nil
 }

@@ -55,14 +55,14 @@ func radianForPeriod(l *eval.Line, x syntax.Expr, f *factors) {
 	if e != -1 || !isRadians(l, of) {
 		return
 	}
-	l.Find(finding.New(finding.RateWithout2Pi, x.Span(), "1/"+of+" is the time for one radian, if "+of+" is an angle per time; a period is 2π times as long.",
+	l.Find(finding.New(finding.RateWithout2Pi, x.Span(), "1/"+of+" is the time for one radian; a period is 2π times as long.",
 		"Write `2π/"+of+"` for the period.", "2π/"+of))
 }
 
 // radiansForCycles finds √(k/m), 2π*f and ω reported in Hz.
 func radiansForCycles(l *eval.Line, x syntax.Expr, in syntax.UnitText, f *factors, u *units.Unit) {
 	text := syntax.PrintExpr(x)
-	message := "`" + text + "` is a rate in radians per second; " + u.Screen() + " counts cycles, of 2π radians each."
+	message := "`" + text + "` is in radians per second; " + u.Screen() + " counts cycles of 2π radians."
 	of, e := f.sole()
 	switch {
 	case f.root != nil && f.n == 0 && squareOfRate(l, f.root, f.over) && !within1Percent(f.number, 1/(2*math.Pi)),
@@ -77,7 +77,7 @@ func radiansForCycles(l *eval.Line, x syntax.Expr, in syntax.UnitText, f *factor
 		if e == -1 {
 			reading = "1/" + of
 		}
-		l.Find(finding.New(finding.RateWithout2Pi, x.Span(), message, "For a frequency leave 2π out: `"+reading+"`. Or report it in rad/s.", reading))
+		l.Find(finding.New(finding.RateWithout2Pi, x.Span(), message, "For a frequency, take 2π out: `"+reading+"`. Or report it in rad/s.", reading))
 	}
 }
 
@@ -105,8 +105,8 @@ func turnsTwice(l *eval.Line, x syntax.Expr, f *factors, u *units.Unit) {
 	if !within1Percent(f.number, 1/(2*math.Pi)) {
 		return
 	}
-	l.Find(finding.New(finding.RateWithout2Pi, x.Span(), "`"+syntax.PrintExpr(x)+"` is divided by 2π, so that it counts turns already; "+u.Screen()+" is an angle per time, and divides by 2π once more.",
-		"Report it in Hz (1 Hz is 1 turn per second), or leave 2π out and report the angle per time in "+u.Screen()+"."))
+	l.Find(finding.New(finding.RateWithout2Pi, x.Span(), "`"+syntax.PrintExpr(x)+"` already counts turns, since it is divided by 2π; "+u.Screen()+" divides by 2π once more.",
+		"Report it in Hz (1 Hz is 1 turn per second), or take 2π out for "+u.Screen()+"."))
 }
 
 // countsCycles tells whether a name is a frequency.

@@ -32,7 +32,7 @@ func lackingUnit(l *eval.Line, name string, x syntax.Expr, v *entry.Value) {
 		}
 		with := "(" + d.Name + "*(1 " + unit + "))"
 		if unit != "" && (odd && explains(l, x, name, is, with) || b.others && slices.Contains(measured[:], units.Symbol(d.Name))) {
-			say(l, d.Name+" (line "+strconv.Itoa(d.Line)+") has no unit.", "Should it be "+d.Name+" = "+plainText(d.Exponent)+" "+unit+"?", x, is, with)
+			say(l, d.Name+" (line "+strconv.Itoa(d.Line)+") has no unit.", "Did you mean "+d.Name+" = "+plainText(d.Exponent)+" "+unit+"?", x, is, with)
 			return
 		}
 	}
@@ -43,7 +43,7 @@ func lackingUnit(l *eval.Line, name string, x syntax.Expr, v *entry.Value) {
 		is := func(x syntax.Expr) bool { return x == syntax.Expr(n) }
 		for _, unit := range plainUnits {
 			if with := "(" + n.Value.Text + " " + unit + ")"; explains(l, x, name, is, with) {
-				say(l, n.Value.Text+" has no unit.", "Should it be "+n.Value.Text+" "+unit+"?", x, is, with)
+				say(l, n.Value.Text+" has no unit.", "Did you mean "+n.Value.Text+" "+unit+"?", x, is, with)
 				return
 			}
 		}
@@ -74,7 +74,7 @@ func unitLeftOut(l *eval.Line, s *syntax.Define) {
 	}
 	if measured {
 		with := n.Value.Text + " " + units.Usual(s.Name)
-		l.Find(finding.New(finding.LackingUnit, n.At, s.Name+" has no unit.", "Should it be "+s.Name+" = "+with+"?", with))
+		l.Find(finding.New(finding.LackingUnit, n.At, s.Name+" has no unit.", "Did you mean "+s.Name+" = "+with+"?", with))
 	}
 }
 

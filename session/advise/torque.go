@@ -24,10 +24,10 @@ func torqueOrEnergy(l *eval.Line, name string, v *entry.Value, in syntax.UnitTex
 	}
 	switch isTorque := eval.IsTorqueUnit(v.Unit); {
 	case !isTorque && units.Usual(name) == "N m":
-		l.Find(finding.New(finding.TorqueOrEnergy, at, name+" is a torque by its name, and is in "+v.Unit.Screen()+", a unit of energy.",
-			"Report a torque in N·m."))
+		l.Find(finding.New(finding.TorqueOrEnergy, at, name+" looks like a torque, but it is in "+v.Unit.Screen()+", a unit of energy.",
+			"A torque is in N·m."))
 	case isTorque && units.Usual(name) == "J":
-		l.Find(finding.New(finding.TorqueOrEnergy, at, name+" is an energy by its name, and is in "+v.Unit.Screen()+", the unit of a torque.",
-			"Report an energy or a work in J."))
+		l.Find(finding.New(finding.TorqueOrEnergy, at, name+" looks like an energy, but it is in "+v.Unit.Screen()+", the unit of a torque.",
+			"An energy or a work is in J."))
 	}
 }

@@ -29,8 +29,8 @@ func mistakenUnit(l *eval.Line, s *syntax.Define) {
 			continue
 		}
 		reading := q.Value.Text + " " + m.meant
-		f := finding.New(finding.TwoReadings, q.At, m.written+" is "+m.name+"; "+s.Name+" is "+m.kind+" by its name.",
-			"If "+m.kind+" is meant, write `"+reading+"`.", reading)
+		f := finding.New(finding.TwoReadings, q.At, m.written+" is "+m.name+"; "+s.Name+" looks like "+m.kind+".",
+			"For "+m.kind+", write `"+reading+"`.", reading)
 		f.Severity = finding.Caution
 		l.Find(f)
 	}

@@ -15,7 +15,7 @@ import (
 // AllNames answers the command names.
 func AllNames(p *eval.Page, e *entry.Entry, cmd *syntax.Command) {
 	if word := strings.TrimSpace(cmd.Arg); word != "" {
-		e.Findings = append(e.Findings, finding.New(finding.Unreadable, cmd.ArgAt, "names stands alone: it lists all names.", "For one name, write describe "+word+"."))
+		e.Findings = append(e.Findings, finding.New(finding.Unreadable, cmd.ArgAt, "names lists all names.", "For one of them, write describe "+word+"."))
 		return
 	}
 	e.Outcome = tellNames(p)

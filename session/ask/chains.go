@@ -213,7 +213,7 @@ func tellChains(p *eval.Page, name string) []string {
 	chains := s.chains(name)
 	if len(chains) == 0 {
 		if out := s.tellLeftOut(name); out != nil {
-			return append([]string{name + " has no value, and no formula gives it from what is known."}, out...)
+			return append([]string{name + " has no value, and no formula leads to it from what is known."}, out...)
 		}
 		return nil
 	}
@@ -221,11 +221,11 @@ func tellChains(p *eval.Page, name string) []string {
 	if first := chains[0]; len(first) > 1 {
 		var says []string
 		for _, l := range first {
-			says = append(says, l.formula.Name+" gives "+l.gives.name)
+			says = append(says, l.formula.Name+" leads to "+l.gives.name)
 		}
-		head += "No single formula gives it from what is known; " + strings.Join(says, ", ") + ":"
+		head += "No single formula leads to it from what is known; " + strings.Join(says, ", ") + ":"
 	} else {
-		head += "It follows from what is known:"
+		head += "It can be worked out from what is known:"
 	}
 	out := []string{head}
 	for i, c := range chains {

@@ -95,7 +95,7 @@ func describeQuantity(p *eval.Page, d *plan.Def) []string {
 	}
 	out := []string{head}
 	if st.Open != 0 {
-		return append(out, "  a bare 0: its first use settles its unit")
+		return append(out, "  0 without a unit: its first use sets its unit")
 	}
 	out = append(out, "  dimension "+st.Dim.String()+"; in base units "+baseUnits(st))
 	if k, ok := units.KindOf(st.Dim, st.Tag); ok && len(k.Others()) > 0 {

@@ -65,7 +65,7 @@ func withinFits(l *eval.Line, s *syntax.CheckStmt, both plan.Compared, within ev
 	}
 	l.Find(finding.New(finding.UnlikeDimensions, s.Within.Span(),
 		"The sides are "+plan.Words(side)+"; the margin is "+plan.Words(margin)+".",
-		"Give the margin as a percentage, or in the unit of the sides."))
+		"Write the margin in %, or in the unit of the sides."))
 	return false
 }
 

@@ -20,8 +20,8 @@ func Area(l *eval.Line, d *plan.Def, s *syntax.AreaUnder, in syntax.UnitText) {
 func area(l *eval.Line, s *syntax.AreaUnder) (run.Slot, bool) {
 	against := s.Var.Name
 	if against == "" {
-		l.Find(finding.New(finding.Incomplete, s.X.Span(), "It is not said against what the curve is drawn.",
-			"Write it between the curve and its range, as in `area under k*x against x from 0 m to 4 m`."))
+		l.Find(finding.New(finding.Incomplete, s.X.Span(), "The line doesn't say against what the curve is drawn.",
+			"Write it before the range, as in `area under k*x against x from 0 m to 4 m`."))
 	}
 	from, to, x, _, ok := interval(l, s.From, s.To)
 	if against == "" || !ok {

@@ -55,7 +55,7 @@ func Bars(l *eval.Line, s *syntax.Bars) {
 // energy works out one entry; all must be of one dimension.
 func (c *chart) energy(x syntax.Expr) (float64, bool) {
 	name := typeset.Text(x)
-	got := c.Eval(x, eval.Want{Lacking: name + " has no value yet.", Hint: "Give its symbols values in lines above."})
+	got := c.Eval(x, eval.Want{Lacking: name + " has no value yet.", Hint: "Define its symbols in lines above."})
 	if !got.OK {
 		return 0, false
 	}
@@ -68,7 +68,7 @@ func (c *chart) energy(x syntax.Expr) (float64, bool) {
 		return got.Value, true
 	}
 	c.Find(finding.New(finding.UnlikeDimensions, x.Span(), name+" is "+plan.Words(st)+"; the other entries are "+plan.Words(*c.of)+".",
-		"Every bar of a chart is an energy: look for a factor that "+name+" lacks."))
+		"Every bar is an energy: check for a factor that is missing in "+name+"."))
 	return 0, false
 }
 

@@ -18,7 +18,7 @@ func (c *chart) margin() (func(sum float64) float64, bool) {
 	if within == nil {
 		return func(float64) float64 { return run.Near * c.largest }, true
 	}
-	got := c.Eval(within, eval.Want{Lacking: "The tolerance has no value yet.", Hint: "Give its symbols values in lines above."})
+	got := c.Eval(within, eval.Want{Lacking: "The tolerance has no value yet.", Hint: "Define its symbols in lines above."})
 	if !got.OK {
 		return nil, false
 	}
@@ -30,7 +30,7 @@ func (c *chart) margin() (func(sum float64) float64, bool) {
 	case c.of != nil && c.Planner.SettleTo(got.Slot, c.of.Dim).Dim == c.of.Dim:
 		return func(float64) float64 { return v }, true
 	}
-	c.Find(finding.New(finding.UnlikeDimensions, within.Span(), "The tolerance is "+plan.Words(st)+".", "Give a percentage, or an energy."))
+	c.Find(finding.New(finding.UnlikeDimensions, within.Span(), "The tolerance is "+plan.Words(st)+".", "Write it in %, or as an energy."))
 	return nil, false
 }
 
@@ -41,7 +41,7 @@ func (c *chart) books(margin func(sum float64) float64) {
 		c.out.Books = "The sum at " + quoted(stages[0].Name) + " is " + stages[0].Sum + "."
 		return
 	}
-	c.out.Books = "The books balance: " + stages[0].Sum
+	c.out.Books = "The energies add up: " + stages[0].Sum
 	for i := 1; i < len(stages); i++ {
 		before := sum(c.stages[i-1])
 		said := "the sum is " + stages[i-1].Sum + " at " + quoted(stages[i-1].Name)
@@ -62,7 +62,7 @@ func (c *chart) books(margin func(sum float64) float64) {
 	}
 	c.out.Books += "."
 	if !c.out.Holds {
-		c.out.Books = "The books do not balance."
+		c.out.Books = "The energies don't add up."
 	}
 }
 
@@ -77,9 +77,9 @@ func (c *chart) differ(i int, said string, before, after float64) {
 		part = " (" + units.FormatNumber(100*math.Abs((after-before)/before), units.Figures{N: 3}, c.Set.Rounding, units.Screen) + " %)"
 	}
 	stage := c.out.Stages[i]
-	c.Find(finding.New(finding.BooksDiffer, c.s.Stages[i].NameAt, "The books do not balance: "+said+", and "+stage.Sum+" at "+quoted(stage.Name)+". That is "+
+	c.Find(finding.New(finding.BooksDiffer, c.s.Stages[i].NameAt, "The energies don't add up: "+said+", and "+stage.Sum+" at "+quoted(stage.Name)+". That is "+
 		c.shown(math.Abs(after-before))+word+part+".",
-		"Look for an energy that is missing, counted twice or of the wrong sign, or for work done on the system (with work W)."))
+		"Check for an energy that is missing, counted twice or has the wrong sign, or for work done on the system (with work W)."))
 }
 
 func quoted(name string) string { return "\"" + name + "\"" }

@@ -39,12 +39,12 @@ func planCurve(l *eval.Line, x syntax.Expr, against string, st run.Static) (*cur
 		return nil, false, false
 	}
 	if got.Cost > limit.CurveCost {
-		l.Find(finding.New(finding.TooLong, x.Span(), "One point of this curve takes too many steps to work out for a whole curve.",
-			"Split the work over several lines, each with a result of its own."))
+		l.Find(finding.New(finding.TooLong, x.Span(), "This curve takes too many steps.",
+			"Split it into several lines."))
 		return nil, false, false
 	}
 	if got.Absent {
-		l.Find(finding.New(finding.NotWorkedOut, x.Span(), "A symbol here has a unit and no value yet.", valueHint(l, x)))
+		l.Find(finding.New(finding.NotWorkedOut, x.Span(), "A symbol here has no value yet.", valueHint(l, x)))
 		return nil, false, false
 	}
 	return &curve{x: x, name: typeset.Text(x), fn: got.Fn, static: got.Static}, got.Depends, true
@@ -53,7 +53,7 @@ func planCurve(l *eval.Line, x syntax.Expr, against string, st run.Static) (*cur
 // valueHint says how a curve gets the values that it lacks: a function sees the
 // lines above its own alone.
 func valueHint(l *eval.Line, x syntax.Expr) string {
-	hint := "Give it a value in a line above."
+	hint := "Define it in a line above."
 	syntax.Walk(x, func(x syntax.Expr) bool {
 		c, ok := x.(*syntax.Call)
 		if !ok {
@@ -61,7 +61,7 @@ func valueHint(l *eval.Line, x syntax.Expr) string {
 		}
 		d, ok := l.Planner.Names.Lookup(c.Func)
 		if e := l.EntryAt(lineOf(d)); ok && d.Kind == plan.Function && e != nil && !strings.Contains(e.Text, "\n") {
-			hint = c.Func + " sees the lines above its own (line " + strconv.Itoa(d.Line) + "): give the symbol a value, and enter `" + e.Text + "` again."
+			hint = c.Func + " sees the lines above its own (line " + strconv.Itoa(d.Line) + "): define the symbol, and enter `" + e.Text + "` again."
 		}
 		return true
 	})
@@ -82,7 +82,7 @@ func curveHint(l *eval.Line, got plan.Curve, against string, st run.Static) {
 		f := &l.Entry.Findings[i]
 		switch {
 		case f.ID == finding.UnknownName && !got.Depends:
-			f.Hint = "The line is against " + against + ", which does not stand in this curve: write against and the name that does. " + f.Hint
+			f.Hint = "The line is against " + against + ", which isn't in this curve: write `against` and a name that is. " + f.Hint
 		case f.Severity == finding.Mismatch && got.Depends:
 			f.Hint = against + " goes over " + plan.Words(st) + " here, as its range says. " + f.Hint
 		default:

@@ -50,7 +50,7 @@ func Graph(l *eval.Line, s *syntax.Graph) {
 		g.Curves = append(g.Curves, entry.Curve{Of: c.x, Runs: p.inUnits(c, sampled.Runs)})
 		if sampled.Empty() {
 			l.Find(finding.New(finding.NoRealValue, c.x.Span(), c.name+" has no value anywhere between "+p.shownX(p.from)+" and "+p.shownX(p.to)+".",
-				"Look at the range, and at roots and quotients."))
+				"Check the range, and what is under roots and fraction bars."))
 			continue
 		}
 		lo, hi := c.unit.FromSI(sampled.Lo), c.unit.FromSI(sampled.Hi)
@@ -74,7 +74,7 @@ func planPlot(l *eval.Line, s *syntax.Graph) (*plot, bool) {
 	}
 	p.from, p.to, p.static, p.unit = l.State.At(from), l.State.At(to), st, unit
 	if p.to == p.from {
-		l.Find(finding.New(finding.NoRange, s.To.Span(), "The range has no length: both ends are "+p.shownX(p.from)+".", "Give two ends that differ, as in from 0 s to 5 s."))
+		l.Find(finding.New(finding.NoRange, s.To.Span(), "Both ends of the range are "+p.shownX(p.from)+".", "Write two different ends, as in from 0 s to 5 s."))
 		return nil, false
 	}
 	if p.to < p.from && !s.Table {

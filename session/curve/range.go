@@ -24,7 +24,7 @@ func interval(l *eval.Line, from, to syntax.Expr) (a, b run.Slot, st run.Static,
 		sb = l.Planner.SettleTo(b, sa.Dim)
 	}
 	if sa.Dim != sb.Dim {
-		l.Find(finding.New(finding.UnlikeDimensions, to.Span(), "The range goes from "+plan.Words(sa)+" to "+plan.Words(sb)+".", "Give both ends in units of one kind."))
+		l.Find(finding.New(finding.UnlikeDimensions, to.Span(), "The range goes from "+plan.Words(sa)+" to "+plan.Words(sb)+".", "Use units of the same kind for both ends."))
 		return a, b, st, nil, false
 	}
 	st = sb
@@ -42,7 +42,7 @@ func interval(l *eval.Line, from, to syntax.Expr) (a, b run.Slot, st run.Static,
 
 // end works out one end of a range.
 func end(l *eval.Line, x syntax.Expr) (run.Slot, bool) {
-	c := l.Eval(x, eval.Want{Lacking: "This end of the range has no value yet.", Hint: "Give its symbols values in lines above."})
+	c := l.Eval(x, eval.Want{Lacking: "This end of the range has no value yet.", Hint: "Define its symbols in lines above."})
 	return c.Slot, c.OK
 }
 

@@ -29,7 +29,7 @@ func slope(l *eval.Line, s *syntax.SlopeOf) (run.Slot, bool) {
 		return run.NoSlot, false
 	}
 	if !depends {
-		l.Find(finding.New(finding.NotSolved, s.Var.NameAt, s.Var.Name+" does not stand in "+c.name+".", "Name what the curve is drawn against, as in `slope of x(t) at t = 3 s`."))
+		l.Find(finding.New(finding.NotSolved, s.Var.NameAt, s.Var.Name+" isn't in "+c.name+".", "Use the name in the curve, as in `slope of x(t) at t = 3 s`."))
 		return run.NoSlot, false
 	}
 	if f, no := l.Planner.NoSlopeOf(c.fn, s.X.Span()); no {
@@ -48,7 +48,7 @@ func slope(l *eval.Line, s *syntax.SlopeOf) (run.Slot, bool) {
 func smooth(l *eval.Line, s *syntax.SlopeOf, c *curve, dim units.Dim, x float64) bool {
 	l.CatchUp()
 	if _, ok := l.Planner.Program.Value(&l.State, c.fn, x); !ok {
-		l.Find(finding.New(finding.NoRealValue, s.X.Span(), c.name+" has no value at "+s.Var.Name+" = "+l.ShownIn(x, placeUnit(l, s.Place))+", and so no slope.", "Take the slope at another place."))
+		l.Find(finding.New(finding.NoRealValue, s.X.Span(), c.name+" has no value at "+s.Var.Name+" = "+l.ShownIn(x, placeUnit(l, s.Place))+", so it has no slope.", "Use another place."))
 		return false
 	}
 	scale := l.Planner.Program.NaturalScale(&l.State, []int{c.fn}, dim)
@@ -60,15 +60,15 @@ func smooth(l *eval.Line, s *syntax.SlopeOf, c *curve, dim units.Dim, x float64)
 	says := ""
 	switch bend {
 	case run.Jump:
-		says = c.name + " jumps at " + place + ", so that it has no slope there."
+		says = c.name + " jumps at " + place + ", so it has no slope there."
 	case run.Vertical:
-		says = "The slope of " + c.name + " grows without bound near " + place + ", so that it has no slope there."
+		says = "The slope of " + c.name + " grows without limit near " + place + ", so it has no slope there."
 	default:
 		d, _ := c.static.Dim.Div(dim)
 		u := units.Preferred(d, units.None)
 		says = c.name + " has a corner at " + place + ": its slope is " + l.ShownIn(left, u) + " just before and " + l.ShownIn(right, u) + " just after."
 	}
-	l.Find(finding.New(finding.NoSlope, s.X.Span(), says, "Take the slope at a place beside it."))
+	l.Find(finding.New(finding.NoSlope, s.X.Span(), says, "Use a place beside it."))
 	return false
 }
 

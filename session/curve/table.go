@@ -69,12 +69,12 @@ func (p *plot) tablePlaces() ([]float64, bool) {
 		return nil, false
 	}
 	if st := p.Planner.SettleTo(slot, p.static.Dim); st.Dim != p.static.Dim {
-		p.Find(finding.New(finding.UnlikeDimensions, p.s.By.Span(), "The step is "+plan.Words(st)+", the range "+plan.Words(p.static)+".", "Give the step in a unit of the same kind."))
+		p.Find(finding.New(finding.UnlikeDimensions, p.s.By.Span(), "The step is "+plan.Words(st)+", the range "+plan.Words(p.static)+".", "Write the step in a unit of the same kind."))
 		return nil, false
 	}
 	step := math.Abs(p.State.At(slot))
 	if step == 0 {
-		p.Find(finding.New(finding.NoRange, p.s.By.Span(), "A step of 0 leads nowhere.", "Give the distance from row to row."))
+		p.Find(finding.New(finding.NoRange, p.s.By.Span(), "The step can't be 0.", "Write the distance between two rows."))
 		return nil, false
 	}
 	if p.to < p.from {
@@ -82,7 +82,7 @@ func (p *plot) tablePlaces() ([]float64, bool) {
 	}
 	n := math.Floor((p.to-p.from)/step*(1+1e-12) + 1e-9)
 	if n+1 > limit.Rows {
-		p.Find(finding.New(finding.TooLong, p.s.By.Span(), "A table has "+strconv.Itoa(limit.Rows)+" rows at most; this step would give more.", "Take a larger step."))
+		p.Find(finding.New(finding.TooLong, p.s.By.Span(), "A table has "+strconv.Itoa(limit.Rows)+" rows at most; this step makes more.", "Use a larger step."))
 		return nil, false
 	}
 	var x []float64

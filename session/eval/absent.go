@@ -27,7 +27,7 @@ func (l *Line) NoValueYet(subject string, x syntax.Expr, c plan.Compiled) {
 	}
 	since := l.leaves(absent) + verb
 	if len(absent) == 0 {
-		since = "a symbol that it depends on has none."
+		since = "a symbol that it needs has none."
 	}
 	message := subject + " comes out as " + plan.Words(l.Planner.Static(c.Slot)) + "; no value yet, since " + since
 	if len(l.Entry.Findings) > 0 {
@@ -61,7 +61,7 @@ func (l *Line) enterAgain(names []string) string {
 			continue
 		}
 		if e := l.EntryAt(d.Line); e != nil && !strings.Contains(e.Text, "\n") {
-			return "Where its symbols have values by now, enter that line again: `" + e.Text + "`."
+			return "If its symbols have values now, enter that line again: `" + e.Text + "`."
 		}
 	}
 	return ""

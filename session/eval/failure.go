@@ -29,40 +29,40 @@ func (l *Line) failure(f run.Failure) finding.Finding {
 	switch f.Kind {
 	case ops.DivZero:
 		if in.Op == ops.Tan {
-			return finding.New(finding.NoRealValue, at, within+"The tangent has no value at 90°, nor at 90° and half turns more.", "Look at the angle.")
+			return finding.New(finding.NoRealValue, at, within+"The tangent has no value at 90°, 270° and so on.", "Check the angle.")
 		}
-		hint := "Look at what stands under the fraction line"
+		hint := "Check what is under the fraction bar"
 		if name := l.divisor(f, in, main); name != "" {
 			hint += ": " + name
 		}
-		return finding.New(finding.DivisionByZero, at, within+"Here something is divided by 0, which has no value.", hint+".")
+		return finding.New(finding.DivisionByZero, at, within+"Something is divided by 0 here.", hint+".")
 	case ops.NoReal:
 		if in.Op == ops.Area {
-			return finding.New(finding.NoRealValue, at, within+"The curve has no value in some part of the range.", "Take a range in which it has one; a table or a graph shows where.")
+			return finding.New(finding.NoRealValue, at, within+"The curve has no value in some part of the range.", "Use a range where it has one; a table or a graph shows where.")
 		}
 		return l.noReal(within, at, in, operand)
 	case ops.NoInterval:
-		return finding.New(finding.NoInterval, at, within+"The argument lies in none of the intervals that the function is given for.",
-			"Give the function an interval that holds it.")
+		return finding.New(finding.NoInterval, at, within+"The function is not defined for this value.",
+			"Add an interval for it to the function.")
 	case ops.NoRoot:
-		return finding.New(finding.NoSolution, at, within+"Nothing satisfies the equation here.", "Look at the givens and their signs.")
+		return finding.New(finding.NoSolution, at, within+"Nothing solves the equation here.", "Check the given values and their signs.")
 	case ops.ManyRoots:
-		return finding.New(finding.WhichRoot, at, within+"Several values satisfy the equation here.", "Say which where the equation is solved.")
+		return finding.New(finding.WhichRoot, at, within+"Several values solve the equation here.", "Choose one in the line with `solve`.")
 	case ops.NoSlope:
-		return finding.New(finding.NoSlope, at, within+"The curve has no slope at this place.", "Take a place beside it.")
+		return finding.New(finding.NoSlope, at, within+"The curve has no slope at this place.", "Use a place beside it.")
 	case ops.Unbounded, ops.NotSettled:
-		message, hint := "The area does not come to an end: the curve grows without bound within the range.", "Leave the place out where it does."
+		message, hint := "The area has no end: the curve grows without limit in the range.", "Leave that place out of the range."
 		if f.Kind == ops.NotSettled {
-			message, hint = "How great the area is could not be settled: the curve changes too often or too steeply within the range.", "Take a shorter range, or the pieces one by one."
+			message, hint = "The area could not be found: the curve changes too often or too steeply.", "Use a shorter range, or several."
 		}
 		f := finding.New(finding.NotSettled, at, within+message, hint)
 		f.Severity = finding.Error
 		return f
 	case ops.Stopped:
-		return finding.New(finding.Stopped, at, "Stopped before the end; this line has no value.", "")
+		return finding.New(finding.Stopped, at, "Stopped; this line has no value.", "")
 	}
-	return finding.New(finding.OutOfRange, at, within+"The value is beyond what a number here can hold, from about 10^-308 to 10^308 in SI units.",
-		"Look for a power or an exponent that is too large.")
+	return finding.New(finding.OutOfRange, at, within+"The value is too large or too small: numbers here go from 10^-308 to 10^308.",
+		"Check the powers and exponents.")
 }
 
 // divisor names what is 0.
@@ -123,7 +123,7 @@ func (l *Line) noReal(within string, at syntax.Span, in run.Instr, operand strin
 		if operand == "" {
 			message = "A root or a power of a negative number has no real value"
 		}
-		hint = "Look at the signs under the root."
+		hint = "Check the signs under the root."
 	case ops.Ln, ops.Log10:
 		message = of("The logarithm", "has no real value")
 		hint = "A logarithm needs a positive number."
@@ -132,7 +132,7 @@ func (l *Line) noReal(within string, at syntax.Span, in run.Instr, operand strin
 		if operand != "" {
 			message = "There is no angle with a sine or cosine of " + operand
 		}
-		hint = "A sine or cosine lies between -1 and 1: look at which side is divided by which."
+		hint = "A sine or cosine is between -1 and 1: check which side is divided by which."
 	default:
 		message = "There is no real value here"
 	}

@@ -28,7 +28,7 @@ func (l *Line) inGravities(x syntax.Expr, in syntax.UnitText, message string, st
 		}
 	}
 	return finding.New(finding.UnitMismatch, at.Join(in.At), message,
-		"g after `in` is the gram. To say how many times gravity it is, divide: `"+text+"/g`. Or report it in m/s².", text+"/g"), true
+		"g after `in` is the gram. For a multiple of g, divide: `"+text+"/g`. Or report it in m/s².", text+"/g"), true
 }
 
 // formulaHint says what the formula of a line lacks, or has too many of, if the
@@ -50,7 +50,7 @@ func (l *Line) mismatch(name string, x syntax.Expr, in syntax.UnitText, st run.S
 	t := plan.MismatchText(name, st, u)
 	hint := t.Hint
 	if st.Dim == units.BaseDim(units.Kelvin) && (in.Text == "C" || in.Text == "F") {
-		hint = "Degrees are written with their sign."
+		hint = "Degrees need their sign."
 		l.Find(finding.New(finding.UnitMismatch, in.At, t.Message, hint, "°"+in.Text))
 		return
 	}

@@ -49,7 +49,7 @@ func (l *Line) MayDefine(name string, at syntax.Span, kind plan.DefKind) bool {
 	if wasFunction {
 		is = "a function"
 	}
-	l.Find(finding.New(finding.NameKind, at, name+" is "+is+" already (line "+strconv.Itoa(d.Line)+"); a name is one or the other.",
+	l.Find(finding.New(finding.NameKind, at, name+" is "+is+" already (line "+strconv.Itoa(d.Line)+"); it can't be both.",
 		"Choose another name, such as "+name+"1."))
 	return false
 }
@@ -75,7 +75,7 @@ func (l *Line) GivenAgain(name string, at syntax.Span) {
 		was = " was worked out in line "
 	}
 	l.Find(finding.New(finding.GivenAgain, at, name+was+strconv.Itoa(d.Line)+" already; from here on it means this line.",
-		"If that is not meant, choose another name; "+name+"@"+strconv.Itoa(d.Line)+" is the earlier one."))
+		"If you didn't mean that, choose another name; "+name+"@"+strconv.Itoa(d.Line)+" is the earlier one."))
 }
 
 // Varied is the definition of a name that expressions were worked out from; nil

@@ -93,12 +93,12 @@ func (l *Line) inHeat(x syntax.Expr, in syntax.UnitText, st run.Static, u *units
 		}
 	case u.Affine() && st.Heat == run.Plain:
 		l.Find(finding.New(finding.TemperatureReading, in.At,
-			"This value in K is read as a temperature; as a difference it would be the same number of "+u.Screen()+" as of K"+fahrenheit(u)+".",
-			"Write Δ"+u.Screen()+" if a difference is meant."))
+			"This value in K is shown as a temperature; as a difference it would be the same number of "+u.Screen()+" as of K"+fahrenheit(u)+".",
+			"Write Δ"+u.Screen()+" for a difference."))
 		l.Planner.Program.Main.Statics[s].Heat = run.Point
 	case u.Difference() && st.Heat == run.Point:
 		l.Find(finding.New(finding.TemperatureReading, in.At,
-			"This value is a temperature, and is shown as a difference from 0 K.",
+			"This value is a temperature, shown as a difference from 0 K.",
 			"Write "+strings.TrimPrefix(u.Screen(), "Δ")+" for the temperature."))
 	}
 	return u

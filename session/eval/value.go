@@ -24,7 +24,7 @@ func (l *Line) NewValue(name string, x syntax.Expr, slot run.Slot, unit *units.U
 	}
 	v.InUnit = inUnit(x, si, unit, l.Planner)
 	if math.IsInf(v.InUnit, 0) || v.InUnit == 0 && si != 0 && !unit.Affine() {
-		l.Find(finding.New(finding.OutOfRange, x.Span(), "The value is beyond what a number can hold in "+unit.Screen()+".",
+		l.Find(finding.New(finding.OutOfRange, x.Span(), "The value is too large in "+unit.Screen()+".",
 			"Report it in another unit."))
 		return v, false
 	}

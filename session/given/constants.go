@@ -17,7 +17,7 @@ func Constants(l *eval.Line, s *syntax.Constants) {
 		name := n.Name
 		k, ok := units.LookupConstant(name)
 		if !ok {
-			l.Find(finding.New(finding.UnknownName, n.NameAt, "No constant is called "+name+".", "`help constants` lists them."))
+			l.Find(finding.New(finding.UnknownName, n.NameAt, "There is no constant called "+name+".", "`help constants` lists them."))
 			continue
 		}
 		if !l.MayDefine(name, n.NameAt, plan.Quantity) {

@@ -105,7 +105,7 @@ func unknown(pad *session.Pad, word string) []string {
 	if len(near) > 0 {
 		out = append(out, fold("  ", "Did you mean "+strings.Join(near, ", ")+"?")...)
 	}
-	return append(out, "help alone shows how to write things.")
+	return append(out, "`help` shows how to write things.")
 }
 
 // Words lists the words that help knows, sorted, for completion: all but the

@@ -38,7 +38,7 @@ func listing(pad *session.Pad, word string) []string {
 
 func listStatements(*session.Pad) []string {
 	words := []string{"m = 0.080 kg", "W = 1/2*m*v^2 in J", "T2 = T with L = 2*L", "U(x) = 1/2*k*x^2 in J", "1 lap = 400 m"}
-	meanings := []string{"A given.", "A result; in J checks its dimension.", "A value worked out again with others replaced.", "A function of your own.", "A unit of your own."}
+	meanings := []string{"A given.", "A result; in J checks its unit.", "A value with others replaced.", "A function of your own.", "A unit of your own."}
 	var later []string
 	for _, s := range syntax.Statements() {
 		if !s.Ready {
@@ -80,7 +80,7 @@ func listFormulas(pad *session.Pad) []string {
 // listUnits lists the units that are read by their symbol, by what they
 // measure.
 func listUnits(*session.Pad) []string {
-	out := []string{"Units, by their symbols; help WORD tells more. Others have names only."}
+	out := []string{"Units, by their symbols; help WORD tells more. Others only have names."}
 	var order []string
 	of := map[string][]string{}
 	for _, u := range coreUnits() {

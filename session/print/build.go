@@ -222,7 +222,7 @@ func (b *builder) valued(name string, line int) bool {
 	return false
 }
 
-// standardGravity is g where a worksheet does not give it (3rd CGPM 1901).
+// standardGravity is g where a worksheet doesn't define it (3rd CGPM 1901).
 func standardGravity() syntax.Expr {
 	x, _ := syntax.ParseExpr("9.80665 m/s^2")
 	return x

@@ -104,7 +104,7 @@ func stretchGraph() *entry.Graph {
 func panBars() *entry.Bars {
 	bar := func(name, shown string) entry.Bar { return entry.Bar{Of: x(name), Value: *value(shown)} }
 	return &entry.Bars{
-		Unit: value("1 J").Unit, Books: "The books balance: 0.196 J before and 0.196 J after.",
+		Unit: value("1 J").Unit, Books: "The energies add up: 0.196 J before and 0.196 J after.",
 		Stages: []entry.Stage{
 			{Name: "plums laid on", Bars: []entry.Bar{bar("E_g", "0.196 J"), bar("U", "0 J")}, Sum: "0.196 J"},
 			{Name: "lowest point", Bars: []entry.Bar{bar("E_g", "0 J"), bar("U", "0.196 J")}, Sum: "0.196 J"},

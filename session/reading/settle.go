@@ -196,7 +196,7 @@ func (s *settler) offers(all []weighed) []string {
 // finding says that a line has several readings.
 func (s *settler) finding(open *syntax.Open, offers []string) finding.Finding {
 	id := finding.TwoReadings
-	message, hint := "This line can be read in more than one way.", "Choose the one that you mean."
+	message, hint := "This line can be read in more than one way.", "Choose the one you mean."
 	word := ""
 	if len(open.Words) > 0 {
 		word = open.Words[0]
@@ -204,15 +204,15 @@ func (s *settler) finding(open *syntax.Open, offers []string) finding.Finding {
 	switch {
 	case open.Letters && word != "" && len(offers) == 1:
 		id = finding.UnitOrName
-		message, hint = "Is "+word+" meant as a name of this page?", ""
+		message, hint = "Did you mean "+word+" as a name of this page?", ""
 	case open.Letters && word != "":
 		id = finding.UnitOrName
 		message = word + " is a unit, and also a name of this page."
 	case open.Beside && len(offers) == 1:
 		id = finding.NamesTogether
-		message, hint = "Names stand side by side here without a sign between them.", "Put the sign of multiplication between them."
+		message, hint = "There is no sign between these names.", "Put `*` between them."
 	case len(offers) == 1:
-		message, hint = "Is this meant?", ""
+		message, hint = "Did you mean this?", ""
 	}
 	return finding.New(id, syntax.Span{To: len(s.Entry.Text)}, message, hint, offers...)
 }

@@ -68,7 +68,7 @@ func (v *solving) satisfiesAnyway(one solution) bool {
 
 // withUnitEnough says of a name without a value when its unit would be enough.
 func withUnitEnough(f finding.Finding) finding.Finding {
-	name := strings.TrimSuffix(strings.TrimPrefix(f.Message, "No line above gives "), ".")
+	name := strings.TrimSuffix(strings.TrimPrefix(f.Message, "No line above defines "), ".")
 	f.Hint += " If it cancels, its unit is enough: `let " + name + " in …`."
 	return f
 }

@@ -36,7 +36,7 @@ func (v *solving) choose(all []solution) {
 func (v *solving) chooseEach(all []solution) {
 	v.rule.Choice, v.rule.Of = run.NthRoot, len(v.s.Unknowns)
 	if v.rule.Choose(valuesOf(all)) < 0 {
-		v.Find(finding.New(finding.WhichRoot, v.s.Unknowns[0].NameAt, "The equation has "+strconv.Itoa(len(all))+" solution"+plural(len(all))+": "+v.list(all)+".", "Ask for as many names."))
+		v.Find(finding.New(finding.WhichRoot, v.s.Unknowns[0].NameAt, "The equation has "+strconv.Itoa(len(all))+" solution"+plural(len(all))+": "+v.list(all)+".", "Ask for the same number of names."))
 		return
 	}
 	for i := range v.s.Unknowns {
@@ -58,8 +58,8 @@ func (v *solving) chooseOne(all []solution) {
 		v.Find(v.whichRoot(all))
 		return
 	case v.outdone(all[chosen].values[0]):
-		v.Find(finding.New(finding.WhichRoot, first.NameAt, "It isn't settled whether there is one beyond "+v.list(all[chosen:chosen+1])+", so none is taken.",
-			"Narrow the search down with where."))
+		v.Find(finding.New(finding.WhichRoot, first.NameAt, "I couldn't tell whether there is one beyond "+v.list(all[chosen:chosen+1])+", so none was chosen.",
+			"Use `where` to make the range smaller."))
 		return
 	}
 	for i := range v.s.Unknowns {
@@ -78,11 +78,11 @@ func (v *solving) chooseOne(all []solution) {
 		case len(others) > 0:
 			word = "positive solution"
 		}
-		note = "The " + word + " is taken; infinitely many satisfy the equation: " + v.families.shown(v) + "."
+		note = "The " + word + " is taken; infinitely many solve the equation: " + v.families.shown(v) + "."
 	case len(others) > 0 && v.rule.Choice == run.OnlyRoot:
 		note = v.otherNote(others)
 		if v.rearranged != nil && v.rearranged.Repeats {
-			note += " More come with each turn of the angle."
+			note += " Each full turn adds more."
 		}
 	case v.families == nil && v.single() && also != nil:
 		note = v.alsoNote(also.X[0])
@@ -112,19 +112,19 @@ func (v *solving) whichRoot(all []solution) finding.Finding {
 	}
 	if v.single() {
 		name := first.Name
-		return finding.New(finding.WhichRoot, first.NameAt, "Several values of "+name+" satisfy the equation: "+v.list(all)+".",
+		return finding.New(finding.WhichRoot, first.NameAt, "Several values of "+name+" solve the equation: "+v.list(all)+".",
 			"Say which: for the greater "+name+", for the smaller "+name+", where "+name+" > …, or for "+name+"1, "+name+"2.")
 	}
-	return finding.New(finding.WhichRoot, first.NameAt, "Several values satisfy these equations: "+v.listSystem(all)+".",
+	return finding.New(finding.WhichRoot, first.NameAt, "Several values solve these equations: "+v.listSystem(all)+".",
 		"Say which, as in where "+last.Name+" > ….")
 }
 
 // otherNote names the solutions beside the only one without a negative value.
 func (v *solving) otherNote(others []solution) string {
 	if v.single() {
-		return "The positive solution is taken; " + v.list(others) + " satisfies the equation too."
+		return "The positive solution is taken; " + v.list(others) + " solves the equation too."
 	}
-	return "The solution without a negative value is taken; these satisfy the equations too: " + v.listSystem(others) + "."
+	return "The solution without a negative value is taken; these solve the equations too: " + v.listSystem(others) + "."
 }
 
 // alsoNote names the solution that the principal value of an angle leaves out.
@@ -134,7 +134,7 @@ func (v *solving) alsoNote(x syntax.Expr) string {
 		return ""
 	}
 	return "The principal value is taken; " + v.ShownIn(also.Value, v.solutionUnit(0, also.Static)) +
-		" satisfies the equation too, and so does each full turn of the angle."
+		" solves the equation too, and so does each full turn."
 }
 
 // noSolution says why no real value satisfies the equations, unless that has been
@@ -150,26 +150,26 @@ func (v *solving) noSolution() {
 	if open || v.failing() || v.partWithoutValue() {
 		return
 	}
-	message, hint := "No real "+name+" satisfies the equation.", "Look at the signs of the givens, and at what stands under a root."
+	message, hint := "No real "+name+" solves the equation.", "Check the signs of the given values, and what is under a root."
 	switch conditions := len(v.s.Where) > 0; {
 	case !v.single() && v.doubtful:
-		v.Find(finding.New(finding.NotSolved, at, "No values were found that satisfy these equations; that there are none is not proved.", "Look at the signs of the givens."))
+		v.Find(finding.New(finding.NotSolved, at, "No solution was found; there may still be one.", "Check the signs of the given values."))
 		return
 	case !v.single() && conditions:
-		message, hint = "No real values satisfy these equations and the conditions.", "Look at the signs of the givens."
+		message, hint = "No real values solve these equations with these conditions.", "Check the signs of the given values."
 	case !v.single():
-		message, hint = "No real values satisfy these equations.", "Look at the signs of the givens."
+		message, hint = "No real values solve these equations.", "Check the signs of the given values."
 	case v.within != nil && !v.within.whole:
 		u := v.solutionUnit(0, v.statics[0])
-		message = "No " + name + " from " + v.ShownIn(v.within.lo, u) + " to " + v.ShownIn(v.within.hi, u) + " satisfies the equation."
-		hint = "What lies beyond was not searched: set the range with where."
+		message = "No " + name + " from " + v.ShownIn(v.within.lo, u) + " to " + v.ShownIn(v.within.hi, u) + " solves the equation."
+		hint = "Outside it I didn't look: use `where` for another range."
 	default:
 		if d, ok := v.discriminant(); ok && d.Value < 0 {
 			shown := v.ShownIn(d.Value, units.Preferred(d.Static.Dim, d.Static.Tag))
-			message = "No real " + name + " satisfies the equation: its discriminant is " + shown + ", so that it never gets that far."
-			hint = "Look at the givens and their signs."
+			message = "No real " + name + " solves the equation: its discriminant is " + shown + ", which is negative."
+			hint = "Check the given values and their signs."
 		} else if conditions {
-			message, hint = "No "+name+" within the conditions satisfies the equation.", "Look at what stands after where."
+			message, hint = "No "+name+" within the conditions solves the equation.", "Check what comes after where."
 		}
 	}
 	v.Find(finding.New(finding.NoSolution, at, message, hint))

@@ -102,7 +102,7 @@ func (v *solving) bound(x syntax.Expr) (float64, run.Slot, bool) {
 	}
 	if st := v.Planner.SettleTo(at.Slot, want.Dim); st.Dim != want.Dim {
 		name := v.unknowns[0]
-		v.Find(finding.New(finding.UnlikeDimensions, x.Span(), "The bound is "+plan.Words(st)+"; "+name+" is "+plan.Words(want)+".", "Give the bound in a unit of "+name+"."))
+		v.Find(finding.New(finding.UnlikeDimensions, x.Span(), "The bound is "+plan.Words(st)+"; "+name+" is "+plan.Words(want)+".", "Write the bound in a unit of "+name+"."))
 		return 0, run.NoSlot, false
 	}
 	return v.State.At(at.Slot), at.Slot, true

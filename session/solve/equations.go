@@ -31,7 +31,7 @@ func (v *solving) read() bool {
 	for _, u := range v.s.Unknowns {
 		v.unknowns = append(v.unknowns, u.Name)
 		if !v.holds(u.Name) {
-			v.Find(finding.New(finding.NotSolved, u.NameAt, u.Name+" stands in none of the equations.", "Solve for names that stand in them."))
+			v.Find(finding.New(finding.NotSolved, u.NameAt, u.Name+" isn't in any of the equations.", "Solve for names that are in them."))
 			return false
 		}
 	}
@@ -49,7 +49,7 @@ func (v *solving) sides(e syntax.Equation) (algebra.Equation, bool) {
 	s := v.s
 	if e.Right != nil {
 		if len(s.With) > 0 {
-			v.Find(finding.New(finding.WrongCall, s.With[0].NameAt, "with gives the symbols of a formula; this is an equation.", "Write the values into the equation."))
+			v.Find(finding.New(finding.WrongCall, s.With[0].NameAt, "`with` sets the symbols of a formula; this is an equation.", "Write the values into the equation."))
 			return algebra.Equation{}, false
 		}
 		return algebra.Equation{Left: e.Left, Right: e.Right}, true
@@ -57,7 +57,7 @@ func (v *solving) sides(e syntax.Equation) (algebra.Equation, bool) {
 	n := e.Left.(*syntax.Name)
 	f, ok := v.Formula(n.Name)
 	if !ok {
-		v.Find(finding.New(finding.UnknownName, n.At, "There is no formula called "+n.Name+".", "`help formulas` lists them; an equation has a left and a right side."))
+		v.Find(finding.New(finding.UnknownName, n.At, "There is no formula called "+n.Name+".", "`help formulas` lists them; an equation needs a left and a right side."))
 		return algebra.Equation{}, false
 	}
 	bound, ok := v.symbols(f)
@@ -119,7 +119,7 @@ func (v *solving) symbolsFit(f *syntax.FormulaDef, bound map[string]syntax.Expr,
 				place = x.Span()
 			}
 			v.Find(finding.New(finding.FormulaArgument, place, sym.Name+" wants "+want.Screen()+"; here it is "+plan.Words(st)+".",
-				f.Name+" takes "+sym.Name+" in "+want.Screen()+"; `with "+sym.Name+" = …` gives it another value."))
+				f.Name+" takes "+sym.Name+" in "+want.Screen()+"; for another value add `with "+sym.Name+" = …`."))
 			good = false
 		}
 	}
@@ -150,8 +150,8 @@ func (v *solving) oneUnknown() bool {
 		return true
 	}
 	if len(s.Unknowns) > 1 {
-		v.Find(finding.New(finding.NotSolved, s.Unknowns[1].NameAt, "One equation gives one unknown.",
-			"For two roots of t write `for t1, t2`; two unknowns take two equations: "+togetherForm+"."))
+		v.Find(finding.New(finding.NotSolved, s.Unknowns[1].NameAt, "One equation can have one unknown only.",
+			"For two roots of t write `for t1, t2`; two unknowns need two equations: "+togetherForm+"."))
 		return false
 	}
 	if n, ok := s.Equations[0].Left.(*syntax.Name); ok && s.Equations[0].Right == nil {
@@ -160,6 +160,6 @@ func (v *solving) oneUnknown() bool {
 			return false
 		}
 	}
-	v.Find(finding.New(finding.NotSolved, first.NameAt, first.Name+" does not stand in the equation.", "Solve for a name that stands in it."))
+	v.Find(finding.New(finding.NotSolved, first.NameAt, first.Name+" isn't in the equation.", "Solve for a name that is in it."))
 	return false
 }

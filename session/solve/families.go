@@ -166,14 +166,14 @@ func (v *solving) unevenTurns() {
 		return
 	}
 	name := v.s.Unknowns[0].Name
-	v.Find(finding.New(finding.WhichRoot, v.s.Unknowns[0].NameAt, "Solutions of this equation come again with each turn of an angle, at uneven steps.",
-		"Give the range that is meant: where A < "+name+" < B."))
+	v.Find(finding.New(finding.WhichRoot, v.s.Unknowns[0].NameAt, "This equation has infinitely many solutions, at uneven steps.",
+		"Say the range: where A < "+name+" < B."))
 }
 
 // searchTurns searches the range that is asked for.
 func (v *solving) searchTurns() {
 	v.again, v.rule.Searched, v.rearranged = true, true, nil
-	v.choose(v.allowed(v.named(v.piecewise(), "Solutions come again with each turn of an angle; "+v.unknowns[0])))
+	v.choose(v.allowed(v.named(v.piecewise(), "There are more solutions with each turn; "+v.unknowns[0])))
 }
 
 // farTurns searches the range that is asked for where that is many turns away.
@@ -189,6 +189,6 @@ func (v *solving) farTurns() {
 func (v *solving) infinitelyMany() finding.Finding {
 	name := v.s.Unknowns[0].Name
 	return finding.New(finding.WhichRoot, v.s.Unknowns[0].NameAt,
-		"Infinitely many values of "+name+" satisfy the equation: "+v.families.shown(v)+".",
-		"Give the range that is meant: where A < "+name+" < B.")
+		"Infinitely many values of "+name+" solve the equation: "+v.families.shown(v)+".",
+		"Say the range: where A < "+name+" < B.")
 }

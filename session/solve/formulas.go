@@ -43,9 +43,9 @@ func (v *solving) formulasEquated() (finding.Finding, bool) {
 		line = line[:n.At.From] + right + line[n.At.To:]
 		names = append([]string{n.Name}, names...)
 	}
-	is, write := " is a formula, and stands for no quantity by its name alone.", "its right side"
+	is, write := " is a formula; its name alone is not a quantity.", "its right side"
 	if len(names) > 1 {
-		is, write = " are formulas, and stand for no quantities by their names alone.", "their right sides"
+		is, write = " are formulas; their names alone are not quantities.", "their right sides"
 	}
 	from := places[0].At.From
 	return finding.New(finding.NotSolved, syntax.Span{From: from, To: len(v.Entry.Text)}, list(names)+is,

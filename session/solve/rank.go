@@ -14,15 +14,15 @@ func (v *solving) cancels() bool {
 	names, at := list(v.unknowns), v.s.Unknowns[0].NameAt
 	switch v.Planner.Program.Rank(&v.State, v.rule) {
 	case run.Contradictory:
-		message, hint := "These equations contradict each other: no "+names+" satisfy all of them.", "Look whether one of them is a multiple of another but for a number."
+		message, hint := "These equations contradict each other: no "+names+" solve all of them.", "Check whether one is a multiple of another, but for a number."
 		if v.single() {
-			message, hint = names+" cancels out of this equation, and what is left is not equal: no "+names+" satisfies it.", "Look at the terms with "+names+"."
+			message, hint = names+" cancels out, and what is left is not equal: no "+names+" solves it.", "Check the terms with "+names+"."
 		}
 		v.Find(finding.New(finding.NoSolution, at, message, hint))
 	case run.Dependent:
-		message, hint := "One of these equations follows from the others, so that any number of values satisfy them.", "As many equations are needed that say something new as there are unknowns."
+		message, hint := "One of these equations follows from the others, so infinitely many values solve them.", "You need one more equation that says something new."
 		if v.single() {
-			message, hint = names+" cancels out of this equation: every "+names+" satisfies it.", "Look at the terms with "+names+"."
+			message, hint = names+" cancels out of this equation: every "+names+" solves it.", "Check the terms with "+names+"."
 		}
 		v.Find(finding.New(finding.NotSolved, at, message, hint))
 	default:

@@ -34,24 +34,24 @@ func (v *solving) search() {
 	}
 	u := v.s.Unknowns[0]
 	if v.cutShort {
-		v.Find(finding.New(finding.TooLong, u.NameAt, "Rearranging for "+list(v.unknowns)+" takes too many steps, and a search step by step found no values.",
+		v.Find(finding.New(finding.TooLong, u.NameAt, "Solving for "+list(v.unknowns)+" takes too many steps, and a search found nothing.",
 			"Solve for fewer unknowns at a time."))
 		return
 	}
 	if v.single() {
-		v.Find(finding.New(finding.NotSolved, u.NameAt, "This equation can't be rearranged for "+v.unknowns[0]+" here.",
-			"This version undoes operations one by one, and solves linear and quadratic equations."))
+		v.Find(finding.New(finding.NotSolved, u.NameAt, "This version can't solve this equation for "+v.unknowns[0]+".",
+			"Rearrange it by hand as far as you can."))
 		return
 	}
-	v.Find(finding.New(finding.NotSolved, u.NameAt, "These equations can't be solved for "+list(v.unknowns)+": they depend on each other, contradict each other, or can't be rearranged here.",
-		"Look whether one of them follows from the others."))
+	v.Find(finding.New(finding.NotSolved, u.NameAt, "These equations can't be solved for "+list(v.unknowns)+": they contradict each other, or say the same, or are too hard for this version.",
+		"Check whether one of them follows from the others."))
 }
 
 // byIntervals looks for roots of one equation: every piece of the range is proved
 // empty, proved to hold one root, or named as not settled. Why it was searched
 // for is said first.
 func (v *solving) byIntervals() []solution {
-	return v.allowed(v.named(v.piecewise(), "No rearrangement leads to "+v.unknowns[0]+"; it"))
+	return v.allowed(v.named(v.piecewise(), "The equation can't be rearranged for "+v.unknowns[0]+"; it"))
 }
 
 // hidden finds solutions that rounding, or a division by 0, keeps from those in
@@ -70,9 +70,9 @@ func (v *solving) hidden() []solution {
 		return nil
 	}
 	v.again, v.rule.Searched, v.rearranged = true, true, nil
-	why := "The rearrangement loses its digits in rounding; "
+	why := "Rearranged, the equation loses too many digits; "
 	if v.undefined {
-		why = "The rearrangement has no value with these givens; "
+		why = "Rearranged, the equation has no value here; "
 	}
 	return v.allowed(v.named(got, why+v.unknowns[0]))
 }
@@ -109,20 +109,31 @@ func (v *solving) piecewise() found {
 func (v *solving) named(got found, lead string) []solution {
 	u := v.solutionUnit(0, v.statics[0])
 	at := v.s.Unknowns[0].NameAt
-	v.Find(finding.New(finding.Searched, at, lead+" was searched for from "+v.ShownIn(got.lo, u)+" to "+
-		v.ShownIn(got.hi, u)+", and what is not named here is proved to hold no solution.", ""))
+	others := ". There is no other solution there."
+	if len(got.Unsettled) > 0 {
+		others = ". There is no other solution there, but where it says so below."
+	}
+	v.Find(finding.New(finding.Searched, at, lead+" was searched for from "+v.ShownIn(got.lo, u)+" to "+v.ShownIn(got.hi, u)+others, ""))
 	for i, x := range got.Unsettled {
 		if i == maxUnsettled {
 			break
 		}
-		v.Find(finding.New(finding.NotSettled, at, "From "+v.ShownIn(x.Lo, u)+" to "+v.ShownIn(x.Hi, u)+" it is not settled whether there is a solution.",
-			"Narrow the search down with where, or look at the graph there."))
+		v.Find(finding.New(finding.NotSettled, at, around(v.ShownIn(x.Lo, u), v.ShownIn(x.Hi, u))+" I couldn't tell whether there is a solution.",
+			"Use `where` to make the range smaller, or look at a graph there."))
 	}
 	var all []solution
 	for _, x := range got.Found {
 		all = append(all, v.searched([]float64{x}))
 	}
 	return all
+}
+
+// around says where a piece of the range is.
+func around(lo, hi string) string {
+	if lo == hi {
+		return "Near " + lo
+	}
+	return "Between " + lo + " and " + hi
 }
 
 // stepByStep looks for values that satisfy equations which elimination can't
@@ -133,9 +144,9 @@ func (v *solving) stepByStep() []solution {
 		all = append(all, v.searched(x))
 	}
 	if all = v.allowed(all); len(all) > 0 {
-		v.Find(finding.New(finding.Searched, v.s.Unknowns[0].NameAt, "No rearrangement leads to "+list(v.unknowns)+
-			"; values were found step by step from the sizes of the givens, and put back into every equation.",
-			"It is not proved that there are no others."))
+		v.Find(finding.New(finding.Searched, v.s.Unknowns[0].NameAt, "The equations can't be rearranged for "+list(v.unknowns)+
+			"; the values were found step by step, and put back into every equation.",
+			"There may be others."))
 	}
 	return all
 }

@@ -13,14 +13,14 @@ import (
 // and offers the line in which it stands for one.
 func (v *solving) notInFormula(f *syntax.FormulaDef) finding.Finding {
 	u := v.s.Unknowns[0]
-	message := u.Name + " does not stand in " + f.Name + "; its symbols are " + list(symbolNames(f)) + "."
+	message := u.Name + " isn't in " + f.Name + "; its symbols are " + list(symbolNames(f)) + "."
 	sym, ok := v.meantSymbol(f)
 	if !ok {
-		return finding.New(finding.NotSolved, u.NameAt, message, "To solve for it under another name, let it stand for a symbol: with "+f.Symbols[0].Name+" = "+u.Name+".")
+		return finding.New(finding.NotSolved, u.NameAt, message, "To use another name for a symbol, add: with "+f.Symbols[0].Name+" = "+u.Name+".")
 	}
 	line := v.withBinding(sym + " = " + u.Name)
 	at := syntax.Span{From: u.NameAt.From, To: len(v.Entry.Text)}
-	return finding.New(finding.NotSolved, at, message, "To let it stand for "+sym+", write `"+line+"`.", line[at.From:])
+	return finding.New(finding.NotSolved, at, message, "To use it for "+sym+", write `"+line+"`.", line[at.From:])
 }
 
 // withBinding adds a symbol's value to those of a solve.
@@ -122,7 +122,7 @@ func (v *solving) missingSymbols(f *syntax.FormulaDef, bound map[string]syntax.E
 	if len(names) > 1 {
 		it = "them values"
 	}
-	return finding.New(finding.UnknownName, at, "No line above gives "+list(names)+", which "+f.Name+" needs.",
+	return finding.New(finding.UnknownName, at, "No line above defines "+list(names)+", which "+f.Name+" needs.",
 		"Give "+it+" here, as in "+with+strings.Join(values, ", ")+", or in a line above."), true
 }
 

@@ -21,7 +21,7 @@ func (v *solving) unevenSystem() finding.Finding {
 	}
 	first, last := v.s.Unknowns[0], v.s.Unknowns[len(v.s.Unknowns)-1]
 	message := "There are " + word + " equations (" + strconv.Itoa(len(v.s.Equations)) + ") than unknowns (" + strconv.Itoa(len(v.s.Unknowns)) + ")."
-	hint := "As many equations are needed as there are unknowns: " + togetherForm + "."
+	hint := "Use as many equations as unknowns: " + togetherForm + "."
 	free := v.freeSymbols()
 	if word == "fewer" || len(free) == 0 {
 		return finding.New(finding.NotSolved, first.NameAt, message, hint)

@@ -37,12 +37,12 @@ func Scaling(l *eval.Line, s *syntax.Scaling) {
 		}
 	}
 	if l.Planner.Static(of).Absent || l.Planner.Static(by.Slot).Absent {
-		is := typeset.Text(s.X) + " is no power of " + s.Against.Name + "; how it"
+		is := typeset.Text(s.X) + " is not a power of " + s.Against.Name + "; how it"
 		if !known {
 			is = "How " + typeset.Text(s.X)
 		}
 		l.Find(finding.New(finding.NotWorkedOut, s.X.Span(), is+" grows depends on values that are not given yet.",
-			"Give the symbols values in lines above."))
+			"Define the symbols in lines above."))
 		return
 	}
 	if rows := append(localScaling(l, s, of, by, known), free(by)...); len(rows) > 0 {
@@ -147,7 +147,7 @@ func localScaling(l *eval.Line, s *syntax.Scaling, of run.Slot, by *plan.Def, kn
 	if up < 0 {
 		power = (math.Log(-up) - math.Log(-down)) / (math.Log1p(step) - math.Log1p(-step))
 	}
-	line := name + " is no power of " + s.Against.Name + "; near these values it"
+	line := name + " is not a power of " + s.Against.Name + "; near these values it"
 	if !known {
 		line = "Near these values " + name // it may be a power or not
 	}

@@ -60,7 +60,7 @@ func With(l *eval.Line, d *plan.Def, s *syntax.With, in syntax.UnitText) {
 func withSymbols(l *eval.Line, s *syntax.With) {
 	x, ok := l.WrittenOut(s.X, l.Entry.Line, nil)
 	if !ok {
-		l.Find(finding.New(finding.NotWorkedOut, s.X.Span(), "There is no value yet, and no one expression of the symbols.", "Give the symbols values in lines above."))
+		l.Find(finding.New(finding.NotWorkedOut, s.X.Span(), "There is no value yet, and no one expression of the symbols.", "Define the symbols in lines above."))
 		return
 	}
 	by := map[string]syntax.Expr{}
@@ -87,5 +87,5 @@ func free(by *plan.Def) []string {
 	if by.Given || by.Kind == plan.Symbol {
 		return nil
 	}
-	return []string{by.Name + " (line " + strconv.Itoa(by.Line) + ") is worked out; here it is taken as free."}
+	return []string{by.Name + " (line " + strconv.Itoa(by.Line) + ") is a result; here it is changed by itself."}
 }

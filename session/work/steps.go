@@ -32,7 +32,7 @@ func Steps(l *eval.Line, s *syntax.Steps) {
 	case d.Failed():
 		l.Find(finding.New(finding.NotWorkedOut, s.Of.NameAt, "not worked out: needs "+s.Of.Name+" (line "+strconv.Itoa(d.Line)+")", ""))
 	default:
-		l.Entry.Outcome = entry.Lines{s.Of.Name + " is not worked out from other lines: it stands in line " + strconv.Itoa(d.Line) + "."}
+		l.Entry.Outcome = entry.Lines{s.Of.Name + " isn't worked out from other lines: it is defined in line " + strconv.Itoa(d.Line) + "."}
 	}
 }
 

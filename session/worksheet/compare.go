@@ -61,11 +61,11 @@ func (r *Row) compare(records []recordLine, table *units.Table) {
 		return
 	}
 	if len(records) > 1 {
-		r.stray("Line "+itoa(records[1].Line)+" records a second result under this statement, which has one.", "Keep one of the lines.")
+		r.stray("Line "+itoa(records[1].Line)+" is a second result of this statement.", "Keep one of the lines.")
 		return
 	}
 	if !e.Records() && len(e.Values())+len(e.Findings) > 0 && !e.Failed() || !canRecord(e) {
-		r.stray("Line "+itoa(records[0].Line)+" records a result, and this statement has none to record.", "Take the record out.")
+		r.stray("Line "+itoa(records[0].Line)+" is a result, and this statement has none.", "Take that line out.")
 		return
 	}
 	if len(e.Values()) == 1 && r.recorded == e.Values()[0].Shown(units.File) {
@@ -76,7 +76,7 @@ func (r *Row) compare(records []recordLine, table *units.Table) {
 	if len(fs) > 0 {
 		r.state = unkept
 		e.Findings = append(e.Findings, recordFinding("The record in line "+itoa(records[0].Line)+" can't be read: "+fs[0].Message,
-			"`steelyard replay --record` writes it anew."))
+			"`steelyard replay --record` writes it again."))
 		return
 	}
 	if len(e.Values()) == 0 {
@@ -183,7 +183,7 @@ func recordedUnit(rec syntax.Record, table *units.Table) (*units.Unit, bool) {
 // out from.
 func differing(r *Row, rows []Row, table *units.Table) finding.Finding {
 	now := shown(r.Entry)
-	hint := "It stands in line " + itoa(r.Entry.Line) + " by itself."
+	hint := "It is in line " + itoa(r.Entry.Line) + " itself."
 	if len(r.Entry.Uses) > 0 {
 		hint = "It is worked out from " + named(r.Entry.Uses, rows) + "."
 	}

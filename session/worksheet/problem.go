@@ -72,6 +72,6 @@ func unwritten(path string, err error) *FileProblem {
 	return &FileProblem{
 		Kind: NotWritten, Path: path,
 		Message: "the file can't be written: " + oserr.Words(err) + ".",
-		Hint:    "What stood there before is unchanged. Save it in another folder or under another name.",
+		Hint:    "The old file is unchanged. Save in another folder or under another name.",
 	}
 }

@@ -170,11 +170,11 @@ func work(ctx context.Context, s *Sheet, replaced map[int]string, numbers map[in
 func loose(line int, text string) *entry.Entry {
 	e := &entry.Entry{Line: line, Text: text}
 	at := finding.Span{From: len(text) - len(strings.TrimLeftFunc(text, unicode.IsSpace)), To: len(text)}
-	f := finding.New(finding.Unreadable, at, "The line begins with white space, so it belongs to the line above, and no statement stands there.",
-		"Take the white space away, or the empty line above it.")
+	f := finding.New(finding.Unreadable, at, "The line begins with a space, so it belongs to the line above, and there is none.",
+		"Take the space out, or the empty line above.")
 	if strings.HasPrefix(text[at.From:], "=") {
-		f = finding.New(finding.StrayRecord, at, "This line records a result, and no statement stands directly above it.",
-			"A record is indented and stands under its statement; take this one out, or put it there.")
+		f = finding.New(finding.StrayRecord, at, "This line is a result, and there is no statement directly above it.",
+			"Put it directly below its statement, or take it out.")
 	}
 	e.Findings = append(e.Findings, f)
 	return e
@@ -189,7 +189,7 @@ func replacements(s *Sheet, rows []Row, with []string) (map[int]string, *FilePro
 		name, at, placed := strings.Cut(strings.TrimSpace(left), "@")
 		name = syntax.Canonical(strings.TrimSpace(name))
 		if !ok || name == "" || strings.TrimSpace(value) == "" {
-			return nil, wrongWith("--with '"+text+"' does not give a name a value.", "Write, for example, --with 'm = 0.10 kg'.")
+			return nil, wrongWith("--with '"+text+"' doesn't define a name.", "Write, for example, --with 'm = 0.10 kg'.")
 		}
 		stmt, fs := syntax.Parse("x = " + strings.TrimSpace(value))
 		if d, ok := stmt.(*syntax.Define); !ok || !written(d) {
@@ -197,7 +197,7 @@ func replacements(s *Sheet, rows []Row, with []string) (map[int]string, *FilePro
 			if len(fs) > 0 {
 				hint = fs[0].Message + " " + fs[0].Hint
 			}
-			return nil, wrongWith("--with '"+text+"' does not give "+name+" a written value.", hint)
+			return nil, wrongWith("--with '"+text+"' doesn't set "+name+" a written value.", hint)
 		}
 		lines := givenLines(rows, name)
 		line := 0
@@ -212,20 +212,20 @@ func replacements(s *Sheet, rows []Row, with []string) (map[int]string, *FilePro
 				return nil, wrongWith("--with '"+text+"' names no line after @.", isGivenIn(name, lines))
 			}
 			if line == 0 {
-				return nil, wrongWith("line "+strings.TrimSpace(at)+" does not give "+name+".", isGivenIn(name, lines))
+				return nil, wrongWith("line "+strings.TrimSpace(at)+" doesn't define "+name+".", isGivenIn(name, lines))
 			}
 		case len(lines) == 1:
 			line = lines[0]
 		case len(lines) > 1:
-			return nil, wrongWith(name+" is given in several lines.", "Say which: --with '"+name+"@"+itoa(lines[0])+" = …'.")
+			return nil, wrongWith(name+" is given in several lines.", "Say which one: --with '"+name+"@"+itoa(lines[0])+" = …'.")
 		default:
 			return nil, wrongWith(name+" is not a given of this worksheet.", "--with replaces a line such as "+name+" = 0.10 kg, not a result.")
 		}
 		if hint := lacksUnit(rows, line, name, stmt.(*syntax.Define)); hint != "" {
-			return nil, wrongWith("--with '"+text+"' gives "+name+" no unit.", hint)
+			return nil, wrongWith("--with '"+text+"' sets "+name+" without a unit.", hint)
 		}
 		if _, twice := out[line]; twice {
-			return nil, wrongWith(name+" of line "+itoa(line)+" is replaced twice.", "Give --with once for each given.")
+			return nil, wrongWith(name+" of line "+itoa(line)+" is replaced twice.", "Use --with once for each given value.")
 		}
 		out[line] = name + " = " + strings.TrimSpace(value)
 	}
@@ -267,7 +267,7 @@ func isGivenIn(name string, lines []int) string {
 	for i, l := range lines {
 		words[i] = itoa(l)
 	}
-	return name + " is given in line " + strings.Join(words, ", ") + "."
+	return name + " is defined in line " + strings.Join(words, ", ") + "."
 }
 
 // written tells whether a definition is a given.

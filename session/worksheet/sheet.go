@@ -127,7 +127,7 @@ func (s *Sheet) tooMany() *FileProblem {
 	}
 	return &FileProblem{ID: finding.TooLong,
 		Message: fmt.Sprintf("the file has %d statements; the most a worksheet may have is %d.", n, limit.Statements),
-		Hint:    "Part it into several worksheets."}
+		Hint:    "Split it into several worksheets."}
 }
 
 // readText makes sure that the bytes are text.
@@ -176,7 +176,7 @@ func (s *Sheet) readFirst() *FileProblem {
 	version, err := strconv.Atoi(number)
 	switch {
 	case err != nil:
-		p.Message = "the first line does not give the version of the format."
+		p.Message = "the number of the format is missing in the first line."
 	case version != formatVersion:
 		p.Message = fmt.Sprintf("this worksheet is written in format %d; this program reads format %d.", version, formatVersion)
 		p.Hint = "A newer version of the program may read it."
