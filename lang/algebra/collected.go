@@ -19,7 +19,7 @@ func (s *isolator) collected(eq sum, depth int) ([]root, bool) {
 	}
 	kinds := s.kinds(eq)
 	if len(kinds) == 0 {
-		return nil, false
+		return []root{{rest: sumExpr(eq)}}, true
 	}
 	before := len(s.steps)
 	if len(kinds) == 1 {
@@ -180,7 +180,8 @@ func (s *isolator) binomial(base syntax.Expr, e units.Exp, c, d sum, depth int) 
 		}
 		s.note(powerExpr(factor{"", base, e}), sumExpr(value), reason, termExpr(by))
 	}
-	return s.undoPower(base, e, value, depth+1)
+	roots, ok := s.undoPower(base, e, value, depth+1)
+	return dividedBy(roots, sum{coefficient}, d), ok
 }
 
 // factorOf is a power of something as a factor.
@@ -297,6 +298,7 @@ func (s sum) has(key string) bool {
 // squareSides squares both sides of t = rest.
 func (s *isolator) squareSides(t term, rest sum, depth int) ([]root, bool) {
 	s.note(termExpr(t), sumExpr(rest), leaveRoot)
+	*s.widened = true
 	left, ok1 := t.pow(expTwo)
 	right, ok2 := s.raised(rest, expTwo)
 	if !ok1 || !ok2 {

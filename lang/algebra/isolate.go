@@ -18,14 +18,20 @@ type isolator struct {
 	quadratic *quadratic
 	turns     Turns // which solutions some full turns away are wanted
 	repeats   *bool // solutions come again with each turn of an angle
+	// widened tells that a step may have added solutions where both sides have a
+	// value: what holds after it need not have held before.
+	widened *bool
 }
 
-// root is one solution for the unknown.
+// root is one solution for the unknown, or what is left where that cancels.
 type root struct {
-	x     syntax.Expr
-	steps []Step // from the end of the common steps to this root
-	also  *root  // what the inverse of a function leaves out, or nil
-	turns []root // those some full turns of an angle away
+	x syntax.Expr
+	// Lead is what was divided by, if it may be 0: then, and where there is no x, the
+	// unknown cancels and rest must be 0.
+	lead, rest syntax.Expr
+	steps      []Step // from the end of the common steps to this root
+	also       *root  // what the inverse of a function leaves out, or nil
+	turns      []root // those some full turns of an angle away
 }
 
 // quadratic is a quadratic equation that was solved, with the roots that it has
@@ -134,7 +140,7 @@ func (s *isolator) to(x syntax.Expr, value sum, depth int, reason Reason, by ...
 
 // fork is an isolator that goes on from the last step, for one of several ways.
 func (s *isolator) fork() *isolator {
-	return &isolator{normalizer: s.normalizer, budget: s.budget, turns: s.turns, repeats: s.repeats, steps: []Step{s.steps[len(s.steps)-1]}}
+	return &isolator{normalizer: s.normalizer, budget: s.budget, turns: s.turns, repeats: s.repeats, widened: s.widened, steps: []Step{s.steps[len(s.steps)-1]}}
 }
 
 // lead puts the steps since a fork before those of the roots found there.
@@ -273,16 +279,18 @@ func (s *isolator) undoProduct(x *syntax.Binary, value sum, depth int) ([]root, 
 		if !ok {
 			return nil, false
 		}
-		if over, ok = n.quotient(over, below); !ok {
+		turned, ok := n.quotient(over, below)
+		if !ok {
 			return nil, false
 		}
-		return s.to(mine.x, over, depth, turnOver, mine.x, sumExpr(value))
+		roots, ok := s.to(mine.x, turned, depth, turnOver, mine.x, sumExpr(value))
+		return dividedBy(roots, below, over), ok
 	}
-	value, ok := n.product(value, under)
+	left, ok := n.product(value, under)
 	if !ok {
 		return nil, false
 	}
-	if value, ok = n.quotient(value, over); !ok {
+	if value, ok = n.quotient(left, over); !ok {
 		return nil, false
 	}
 	by, ok := n.quotient(over, under)
@@ -290,9 +298,24 @@ func (s *isolator) undoProduct(x *syntax.Binary, value sum, depth int) ([]root, 
 		return nil, false
 	}
 	if under.isNumber() && !over.isNumber() || !divided || multiplied {
-		return s.to(mine.x, value, depth, divideBoth, sumExpr(by))
+		roots, ok := s.to(mine.x, value, depth, divideBoth, sumExpr(by))
+		return dividedBy(roots, over, left), ok
 	}
 	return s.to(mine.x, value, depth, multiplyBoth, sumExpr(under))
+}
+
+// dividedBy notes what was divided by to come to roots, unless it is a number, and
+// what is left if it is 0.
+func dividedBy(roots []root, lead, rest sum) []root {
+	if lead.isNumber() {
+		return roots
+	}
+	for i := range roots {
+		if r := &roots[i]; r.x != nil && r.lead == nil {
+			r.lead, r.rest = sumExpr(lead), sumExpr(rest)
+		}
+	}
+	return roots
 }
 
 // undoPower finds where x^e is a value. The inverse of an even power has two
@@ -309,6 +332,7 @@ func (s *isolator) undoPower(x syntax.Expr, e units.Exp, value sum, depth int) (
 	if !ok {
 		return nil, false
 	}
+	*s.widened = *s.widened || e.Den()%2 == 0
 	if inv.Den()%2 != 0 || len(collect(value)) == 0 {
 		return s.to(x, root, depth, powerReason(inv))
 	}
@@ -353,11 +377,12 @@ func (s *isolator) undoCall(x *syntax.Call, value sum, depth int) ([]root, bool)
 			return nil, false
 		}
 	}
+	*s.widened = true
 	reason := Reason(inverse.Reason)
 	if inverse.Turns {
 		*s.repeats = true
 		roots, ok := s.to(inner, angles[0], depth, reason)
-		if ok && len(roots) == 1 {
+		if ok && len(roots) == 1 && roots[0].x != nil {
 			s.otherAngles(&roots[0], inner, angles, depth)
 		}
 		return roots, ok
@@ -425,9 +450,9 @@ func (s *isolator) otherAngles(r *root, inner syntax.Expr, angles []sum, depth i
 // instead is the root with another angle in the place of the principal one; nil
 // if that is not one root.
 func (s *isolator) instead(principal root, inner syntax.Expr, angle sum, depth int) *root {
-	b := &isolator{normalizer: s.normalizer, budget: s.budget, repeats: s.repeats, steps: []Step{{Left: inner, Right: sumExpr(angle)}}}
+	b := &isolator{normalizer: s.normalizer, budget: s.budget, repeats: s.repeats, widened: s.widened, steps: []Step{{Left: inner, Right: sumExpr(angle)}}}
 	roots, ok := b.solve(inner, angle, depth)
-	if !ok || len(roots) != 1 {
+	if !ok || len(roots) != 1 || roots[0].x == nil {
 		return nil
 	}
 	name := &syntax.Name{Name: s.unknown}

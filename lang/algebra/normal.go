@@ -168,7 +168,24 @@ func (n normalizer) power(x syntax.Expr, e units.Exp) (sum, bool) {
 	if !ok {
 		return nil, false
 	}
+	if s = collect(s); e.Den()%2 == 0 && len(s) == 1 {
+		s[0].factors = n.sizes(s[0].factors, e)
+	}
 	return n.raised(s, e)
+}
+
+// sizes puts |x| for what holds the unknown where an even root is taken of its even
+// power, unless that leaves an even power: √(x²) is x for x above 0 alone.
+func (n normalizer) sizes(fs []factor, e units.Exp) []factor {
+	out := slices.Clone(fs)
+	for i, f := range out {
+		left, ok := f.exp.Mul(e)
+		even := f.exp.IsInt() && f.exp.Num()%2 == 0
+		if ok && even && (!left.IsInt() || left.Num()%2 != 0) && n.holds(f.base) {
+			out[i] = factor{"abs(=" + f.key + ")", call("abs", f.base), f.exp}
+		}
+	}
+	return out
 }
 
 // raised raises a sum to a rational power.

@@ -23,6 +23,9 @@ type Root struct {
 	// Turns are solutions some full turns of an angle away from these two, by
 	// rising number of turns; none unless they are asked for.
 	Turns []Root
+	// Lead is what was divided by on the way, if that may be 0, and Rest what must be
+	// 0 then for any number to be a solution; nil if there is no such.
+	Lead, Rest syntax.Expr
 	// like is the equation that the steps are arranged like; nil if they are to
 	// stay as they are.
 	like *Equation
@@ -56,6 +59,12 @@ type Solution struct {
 	Quadratic *Quadratic // nil if there was none
 	// Repeats tells that solutions come again with each turn of an angle.
 	Repeats bool
+	// Rests are what is left where the unknown cancels: where one is 0, every number
+	// for which both sides have a value is a solution; where not, it adds none.
+	Rests []syntax.Expr
+	// Widened tells that a step may have added solutions, so that a rest that is 0
+	// says nothing.
+	Widened bool
 }
 
 // Solve finds as many unknowns as there are equations: an equation is solved for
@@ -73,15 +82,19 @@ func Solve(budget *limit.Budget, eqs []Equation, unknowns []string, turns Turns)
 // a product that is 0 or one power is solved. It returns false where none of this
 // leads to the unknown alone.
 func one(budget *limit.Budget, eq Equation, unknown string, turns Turns) (*Solution, bool) {
-	s := &isolator{normalizer: normalizer{unknown: unknown}, budget: budget, turns: turns, repeats: new(bool), steps: []Step{{Left: eq.Left, Right: eq.Right}}}
+	s := &isolator{normalizer: normalizer{unknown: unknown}, budget: budget, turns: turns, repeats: new(bool), widened: new(bool), steps: []Step{{Left: eq.Left, Right: eq.Right}}}
 	found, ok := s.equation(eq.Left, eq.Right)
 	if !ok || len(found) == 0 {
 		return nil, false
 	}
 	shown := eq.shown(unknown, s.steps)
-	out := &Solution{Repeats: *s.repeats}
+	out := &Solution{Repeats: *s.repeats, Widened: *s.widened}
 	for _, r := range distinct(found) {
-		out.Roots = append(out.Roots, shown(r))
+		if r.x == nil {
+			out.Rests = append(out.Rests, r.rest)
+		} else {
+			out.Roots = append(out.Roots, shown(r))
+		}
 	}
 	if q := s.quadratic; q != nil {
 		out.Quadratic = &Quadratic{Discriminant: q.discriminant}
@@ -98,6 +111,10 @@ func distinct(roots []root) []root {
 	at := map[string]int{}
 	var out []root
 	for _, r := range roots {
+		if r.x == nil {
+			out = append(out, r)
+			continue
+		}
 		key := syntax.PrintExpr(r.x)
 		i, twice := at[key]
 		switch {
@@ -118,7 +135,7 @@ func (eq Equation) shown(unknown string, common []Step) func(root) Root {
 	once := occurrences(eq.Left, unknown)+occurrences(eq.Right, unknown) == 1
 	var show func(root) Root
 	show = func(r root) Root {
-		out := Root{X: []syntax.Expr{r.x}, Steps: slices.Concat(common, r.steps)}
+		out := Root{X: []syntax.Expr{r.x}, Steps: slices.Concat(common, r.steps), Lead: r.lead, Rest: r.rest}
 		if once {
 			out.like = &eq
 			if len(common)+len(r.steps) > 1 {

@@ -54,7 +54,7 @@ func (e elimination) simplest(eqs []Equation, left []string) []choice {
 	for i, eq := range eqs {
 		for j, name := range left {
 			s, ok := one(e.budget, eq, name, Turns{})
-			if ok && len(s.Roots) == 1 && s.Roots[0].Also == nil {
+			if ok && len(s.Roots) == 1 && len(s.Rests) == 0 && s.Roots[0].Also == nil {
 				all = append(all, choice{i, j, s.Roots[0], len(syntax.PrintExpr(s.Roots[0].X[0]))})
 			}
 		}

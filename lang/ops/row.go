@@ -24,6 +24,9 @@ type row struct {
 	bend func(a, b float64) bool
 	// over encloses the values over intervals of the operands.
 	over func(a, b Interval, k float64) (Interval, Extent)
+	// apart encloses them as two intervals, where there is a jump or a pole between;
+	// nil for an operation without any.
+	apart func(a, b Interval, k float64) (lower, upper Interval, ok bool)
 	// off is by how many roundings a value may be off, each half a unit of the
 	// last place; offBy says so where it depends on the exponent.
 	off   float64

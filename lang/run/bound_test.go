@@ -39,7 +39,7 @@ func TestSatisfies(t *testing.T) {
 		st := &run.State{}
 		p.Program.Run(st, 0, p.Size())
 		s := &run.Solve{Differences: []int{eq.Difference}, Dims: []units.Dim{{}}}
-		if got := p.Program.Satisfies(st, s, run.Candidate{X: []float64{c.x}}); got != c.want {
+		if got, _ := p.Program.PutBack(st, s, run.Candidate{X: []float64{c.x}}); got != c.want {
 			t.Errorf("%v satisfies %s = %s: %t", c.x, c.left, c.right, got)
 		}
 	}
@@ -70,7 +70,7 @@ func TestFunctionsByIntervals(t *testing.T) {
 		{Op: ops.Sub, A: 0, B: 3}, {Op: ops.Const, K: 5}, {Op: ops.Sub, A: 5, B: 0}, {Op: ops.Select, A: 2, B: 4, C: 6},
 	}}}
 	p := &run.Program{Funcs: []*run.Func{f}}
-	got := p.FindRoots(&run.State{}, 0, []ops.Interval{ops.Between(-10, 10)})
+	got := p.FindRoots(&run.State{}, 0, 1, -10, 10)
 	if len(got.Found) != 2 || len(got.Unsettled) != 0 {
 		t.Errorf("%+v", got)
 	}

@@ -1,7 +1,9 @@
 package run
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"steelyard/lang/ops"
 )
@@ -10,6 +12,9 @@ import (
 // values and the slopes.
 type enclosed struct {
 	v, d ops.Interval
+	// gap is a part of v without values, its ends apart, where the function jumps
+	// or leads through a pole; its ends are equal where none is known.
+	gap ops.Interval
 	// partly: some numbers of the interval have no value, or the value jumps or
 	// has no bounded slope, so that nothing follows from the slopes.
 	partly bool
@@ -35,6 +40,9 @@ func (intervals) apply(op ops.Op, a, b enclosed, k float64) (enclosed, ops.Fault
 	if extent == ops.None {
 		return out, ops.NoReal
 	}
+	if out.partly {
+		out.gap = gapOf(op, &a, &b, k)
+	}
 	zero := ops.Point(0)
 	if a.d == zero && b.d == zero {
 		return out, ops.NoFault
@@ -56,7 +64,57 @@ func (intervals) branch(condition enclosed) (yes, no bool) {
 }
 
 func (intervals) either(a, b enclosed) enclosed {
-	return enclosed{v: a.v.Hull(b.v), d: a.d.Hull(b.d), partly: true}
+	return enclosed{v: a.v.Hull(b.v), d: a.d.Hull(b.d), gap: widestGap(append(a.parts(), b.parts()...)), partly: true}
+}
+
+// parts are the one or two intervals that the values lie in.
+func (e *enclosed) parts() []ops.Interval {
+	if e.parted() {
+		return []ops.Interval{ops.Between(e.v.Lo, e.gap.Lo), ops.Between(e.gap.Hi, e.v.Hi)}
+	}
+	return []ops.Interval{e.v}
+}
+
+// parted tells whether there is a gap in the values.
+func (e *enclosed) parted() bool { return e.gap.Lo < e.gap.Hi }
+
+// holdsZero tells whether some value may be 0.
+func (e *enclosed) holdsZero() bool { return e.v.HoldsZero() && !(e.gap.Lo < 0 && 0 < e.gap.Hi) }
+
+// gapOf is the gap that an operation leaves: its own, or what becomes of those of
+// its operands.
+func gapOf(op ops.Op, a, b *enclosed, k float64) ops.Interval {
+	if lower, upper, ok := op.Apart(a.v, b.v, k); ok {
+		return ops.Between(lower.Hi, upper.Lo)
+	}
+	if !a.parted() && !b.parted() {
+		return ops.Interval{}
+	}
+	var all []ops.Interval
+	for _, x := range a.parts() {
+		for _, y := range b.parts() {
+			if v, extent := op.Over(x, y, k); extent != ops.None {
+				all = append(all, v)
+			}
+		}
+	}
+	return widestGap(all)
+}
+
+// widestGap is the widest between some intervals.
+func widestGap(all []ops.Interval) (gap ops.Interval) {
+	if len(all) == 0 {
+		return gap
+	}
+	slices.SortFunc(all, func(a, b ops.Interval) int { return cmp.Compare(a.Lo, b.Lo) })
+	end := all[0].Hi
+	for _, x := range all[1:] {
+		if x.Lo-end > gap.Hi-gap.Lo {
+			gap = ops.Between(end, x.Lo)
+		}
+		end = max(end, x.Hi)
+	}
+	return gap
 }
 
 func (intervals) still(n enclosed) (float64, bool) {

@@ -33,15 +33,11 @@ type Roots struct {
 	Flat []ops.Interval
 }
 
-// FindRoots looks for the numbers in some intervals at which a function is
+// findRoots looks for the numbers in some intervals at which a function is
 // zero. A piece is empty if the enclosure of its values is without 0; it holds
 // exactly one root if the slope keeps its sign and the ends have different
 // signs, or if the slope of the slope does and the function touches 0. Any other
 // is halved, down to neighbouring numbers where the function jumps.
-func (p *Program) FindRoots(st *State, fn int, pieces []ops.Interval) Roots {
-	return p.intervals(st).findRoots(fn, pieces)
-}
-
 func (w *intervalWalker) findRoots(fn int, pieces []ops.Interval) Roots {
 	s := w.rootSearch(fn, maxEnclosures)
 	for _, x := range pieces {
@@ -72,16 +68,6 @@ func (s *rootSearch) done() Roots {
 	return s.out
 }
 
-// farEnclosures bounds the work of a proof that there is no root far away.
-const farEnclosures = 2000
-
-// NoRootIn tells whether it is proved that a function is not zero in an interval.
-func (p *Program) NoRootIn(st *State, fn int, x ops.Interval) bool {
-	s := p.intervals(st).rootSearch(fn, farEnclosures)
-	s.look(x)
-	return len(s.out.Found)+len(s.out.Unsettled) == 0
-}
-
 // stopped tells whether the budget has ended.
 func (w *walker[N, D]) stopped() bool { return !w.budget.Spend(1) }
 
@@ -91,6 +77,7 @@ type rootSearch struct {
 	fn   int
 	left int // enclosures
 	out  Roots
+	zero []ops.Interval // the pieces on which the function is 0 throughout
 }
 
 // rootSearch is a search by so many enclosures at most.
@@ -128,13 +115,15 @@ func (s *rootSearch) look(first ops.Interval) {
 // settled tells whether the enclosure of a function over a piece settles it.
 func (s *rootSearch) settled(x ops.Interval, n enclosed, all float64) bool {
 	switch {
-	case !n.v.HoldsZero():
+	case !n.holdsZero():
 		return true
 	case n.partly:
 		return false
 	case n.v == ops.Point(0):
 		s.flat(x)
 		return true
+	case n.d == ops.Point(0):
+		return s.constant(x)
 	case !n.d.HoldsZero():
 		return s.monotone(x)
 	}
@@ -284,6 +273,7 @@ func (s *rootSearch) unsettled(x ops.Interval) { s.out.Unsettled = joined(s.out.
 
 func (s *rootSearch) flat(x ops.Interval) {
 	s.unsettled(x)
+	s.zero = append(s.zero, x)
 	s.out.Flat = joined(s.out.Flat, x)
 }
 

@@ -138,10 +138,10 @@ func least(m *[7][8]float64) (y [7]float64, ok bool) {
 	return y, true
 }
 
-// SearchPieces is where a root is looked for: between the bounds that
+// searchPieces is where a root is looked for: between the bounds that
 // conditions set, else over the powers of ten on both sides of zero. Zero's
 // surroundings come first.
-func SearchPieces(scale, lo, hi float64) []ops.Interval {
+func searchPieces(scale, lo, hi float64) []ops.Interval {
 	if lo > hi {
 		return []ops.Interval{ops.Point(hi)}
 	}

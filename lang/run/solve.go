@@ -95,7 +95,10 @@ func (w *floatWalker) chosen(s *Solve, x []float64, has []bool) (float64, ops.Fa
 			roots = append(roots, Candidate{X: x})
 		}
 	default:
-		roots = w.searched(s, x)
+		var endless bool
+		if roots, endless = w.searched(s, x); endless {
+			return 0, ops.ManyRoots
+		}
 	}
 	order := w.allowedRoots(s, roots)
 	kept := make([][]float64, len(order))
@@ -141,8 +144,9 @@ func (w *floatWalker) candidates(s *Solve, all []float64, has []bool) []Candidat
 	return out
 }
 
-// searched are the roots between the bounds that conditions set.
-func (w *floatWalker) searched(s *Solve, bounds []float64) []Candidate {
+// searched are the roots between the bounds that conditions set; endless tells that
+// all numbers of some stretch are.
+func (w *floatWalker) searched(s *Solve, bounds []float64) (roots []Candidate, endless bool) {
 	lo, hi := math.Inf(-1), math.Inf(1)
 	for k, bound := range bounds {
 		if k == 0 && s.Below {
@@ -151,18 +155,17 @@ func (w *floatWalker) searched(s *Solve, bounds []float64) []Candidate {
 			hi = bound
 		}
 	}
-	scale := w.scale(s.Differences, s.Dims[0])
-	search := intervalWalker{newWalker[enclosed](w.p, w.st, w.depth, intervals{})}
-	var out []Candidate
-	for _, v := range search.findRoots(s.Differences[0], SearchPieces(scale, lo, hi)).Found {
-		out = append(out, Candidate{X: []float64{v}})
+	got := w.intervals().searched(s.Differences[0], w.scale(s.Differences, s.Dims[0]), lo, hi)
+	for _, v := range got.Found {
+		roots = append(roots, Candidate{X: []float64{v}})
 	}
-	return out
+	return roots, len(got.Stretches) > 0
 }
 
-// Satisfies tells whether values of the unknowns satisfy the equations.
-func (p *Program) Satisfies(st *State, s *Solve, one Candidate) bool {
-	return p.floats(st).satisfies(s, one)
+// PutBack tells whether values of the unknowns satisfy the equations, and else
+// whether that is because a side has no value there.
+func (p *Program) PutBack(st *State, s *Solve, one Candidate) (good, lacks bool) {
+	return p.floats(st).putBack(s, one)
 }
 
 // Allowed returns which of some roots the conditions allow, none twice, in the
@@ -237,13 +240,24 @@ func onlyPositive(all [][]float64) int {
 // vanishes within its own error: that of a root that is off by Near, and of
 // rounding along the way.
 func (w *floatWalker) satisfies(s *Solve, one Candidate) bool {
+	good, _ := w.putBack(s, one)
+	return good
+}
+
+// putBack tells whether a root satisfies the equations, and else whether that is
+// because a side has no value there.
+func (w *floatWalker) putBack(s *Solve, one Candidate) (good, lacks bool) {
 	own := w.bounds(16 * exact)
 	for _, fn := range s.Differences {
-		if rest, ok := own.boundAt(fn, one.X, Near, one.off()/Near); !ok || math.Abs(rest.v) > rest.e {
-			return false
+		rest, ok := own.boundAt(fn, one.X, Near, one.off()/Near)
+		if !ok {
+			return false, own.why == ops.DivZero || own.why == ops.NoReal || own.why == ops.NoInterval
+		}
+		if math.Abs(rest.v) > rest.e {
+			return false, false
 		}
 	}
-	return true
+	return true, false
 }
 
 // onBound makes of the size that a root is added up from the one by which it is

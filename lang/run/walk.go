@@ -53,6 +53,8 @@ type walker[N any, D domain[N]] struct {
 	stack []N
 	marks []int32
 	top   int // where the next frame begins
+
+	why ops.Fault // the last run of a function had no value for this
 }
 
 // newWalker is a walker over a domain that runs functions of a program, within
@@ -222,6 +224,9 @@ func (w *walker[N, D]) at(fn int, x []N) (N, bool) {
 		}
 	}
 	all, cause := w.frame(w.p.Funcs[fn], given)
+	if cause != 0 {
+		w.why = w.st.failures[cause-1].Kind
+	}
 	w.main, w.st.failures = main, w.st.failures[:before]
 	return all[0], cause == 0
 }

@@ -59,7 +59,7 @@ func (v *solving) satisfiesAnyway(one solution) bool {
 				replaced[def.Slot] = standIns[(i+k)%len(standIns)]
 			}
 		}
-		if !v.Planner.Program.Satisfies(v.Rerun(replaced), v.rule, one.candidate()) {
+		if good, _ := v.Planner.Program.PutBack(v.Rerun(replaced), v.rule, one.candidate()); !good {
 			return false
 		}
 	}

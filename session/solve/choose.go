@@ -23,6 +23,8 @@ var choiceOf = map[syntax.Choice]run.Choice{
 // numbers.
 func (v *solving) choose(all []solution) {
 	switch {
+	case v.within != nil && len(v.within.Stretches) > 0:
+		v.Find(v.wholeStretches(all))
 	case len(all) == 0:
 		v.noSolution()
 	case v.single() && len(v.s.Unknowns) > 1:
@@ -147,7 +149,7 @@ func (v *solving) noSolution() {
 		}
 	}
 	at, name := v.s.Unknowns[0].NameAt, v.s.Unknowns[0].Name
-	if open || v.failing() || v.partWithoutValue() {
+	if open || v.failing() || v.partWithoutValue() || v.single() && v.cancels() {
 		return
 	}
 	message, hint := "No real "+name+" solves the equation.", "Check the signs of the given values, and what is under a root."
@@ -159,9 +161,9 @@ func (v *solving) noSolution() {
 		message, hint = "No real values solve these equations with these conditions.", "Check the signs of the given values."
 	case !v.single():
 		message, hint = "No real values solve these equations.", "Check the signs of the given values."
-	case v.within != nil && !v.within.whole:
+	case v.within != nil && !v.within.Whole:
 		u := v.solutionUnit(0, v.statics[0])
-		message = "No " + name + " from " + v.ShownIn(v.within.lo, u) + " to " + v.ShownIn(v.within.hi, u) + " solves the equation."
+		message = "No " + name + " from " + v.ShownIn(v.within.Lo, u) + " to " + v.ShownIn(v.within.Hi, u) + " solves the equation."
 		hint = "Outside it I didn't look: use `where` for another range."
 	default:
 		if d, ok := v.discriminant(); ok && d.Value < 0 {

@@ -20,7 +20,7 @@ func (v *solving) search() {
 	v.again, v.rule.Searched = true, true
 	v.Doing("searching for "+list(v.unknowns), v.s.Unknowns[0].NameAt)
 	switch {
-	case v.absent || v.open:
+	case v.absent || v.open && !v.single():
 	case v.single():
 		if v.bounds().ok {
 			v.choose(v.byIntervals())
@@ -77,43 +77,28 @@ func (v *solving) hidden() []solution {
 	return v.allowed(v.named(got, why+v.unknowns[0]))
 }
 
-// found is what a search by intervals found.
-type found struct {
-	run.Roots
-	lo, hi float64 // the range that was searched
-	whole  bool    // beyond it, too, as far as conditions reach, there is none
-}
-
 // piecewise searches the range that the conditions leave, or that the givens
 // suggest.
-func (v *solving) piecewise() found {
+func (v *solving) piecewise() run.Searched {
 	bounds := v.bounds()
-	scale := v.Planner.Program.NaturalScale(&v.State, v.rule.Differences, v.statics[0].Dim)
-	pieces := run.SearchPieces(scale, bounds.lo, bounds.hi)
+	p, fn := v.Planner.Program, v.rule.Differences[0]
 	v.args = bounds.slots
 	v.rule.Below, v.rule.Above = !math.IsInf(bounds.lo, 0), !math.IsInf(bounds.hi, 0)
-	p, fn := v.Planner.Program, v.rule.Differences[0]
-	out := found{Roots: p.FindRoots(&v.State, fn, pieces), lo: pieces[0].Lo, hi: pieces[0].Hi}
-	for _, x := range pieces {
-		out.lo, out.hi = math.Min(out.lo, x.Lo), math.Max(out.hi, x.Hi)
-	}
-	// What lies beyond is only looked at where nothing is left open within.
-	out.whole = len(out.Unsettled) == 0 &&
-		(!math.IsInf(bounds.lo, 0) || p.NoRootIn(&v.State, fn, ops.Between(-math.MaxFloat64, out.lo))) &&
-		(!math.IsInf(bounds.hi, 0) || p.NoRootIn(&v.State, fn, ops.Between(out.hi, math.MaxFloat64)))
+	scale := p.NaturalScale(&v.State, v.rule.Differences, v.statics[0].Dim)
+	out := p.FindRoots(&v.State, fn, scale, bounds.lo, bounds.hi)
 	v.within = &out
 	return out
 }
 
 // named says what was searched and what was not settled, and lists the solutions.
-func (v *solving) named(got found, lead string) []solution {
+func (v *solving) named(got run.Searched, lead string) []solution {
 	u := v.solutionUnit(0, v.statics[0])
 	at := v.s.Unknowns[0].NameAt
 	others := ". There is no other solution there."
 	if len(got.Unsettled) > 0 {
 		others = ". There is no other solution there, but where it says so below."
 	}
-	v.Find(finding.New(finding.Searched, at, lead+" was searched for from "+v.ShownIn(got.lo, u)+" to "+v.ShownIn(got.hi, u)+others, ""))
+	v.Find(finding.New(finding.Searched, at, lead+" was searched for from "+v.ShownIn(got.Lo, u)+" to "+v.ShownIn(got.Hi, u)+others, ""))
 	for i, x := range got.Unsettled {
 		if i == maxUnsettled {
 			break

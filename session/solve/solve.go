@@ -4,6 +4,7 @@
 package solve
 
 import (
+	"math"
 	"slices"
 
 	"steelyard/lang/algebra"
@@ -54,7 +55,7 @@ type solving struct {
 	turns    algebra.Turns
 	families *families
 	// within is what a search found, if there was one.
-	within *found
+	within *run.Searched
 	// rearranged is how the equations were solved in symbols. CutShort tells that
 	// this took more steps than it may.
 	rearranged *algebra.Solution
@@ -111,10 +112,14 @@ func (v *solving) solve() *plan.Def {
 	} else if v.cancels() {
 		return nil
 	}
-	if !v.rearrange() {
-		if !v.single() || !v.cancels() {
-			v.search()
-		}
+	done, sure := false, v.rearrange()
+	if sure {
+		done, sure = v.leftOver()
+	}
+	if !sure && (!v.single() || !v.cancels()) {
+		v.search()
+	}
+	if done || !sure {
 		return nil
 	}
 	if v.absent && v.inSymbols() {
@@ -289,10 +294,12 @@ func (v *solving) workedOut(all []solution) []solution {
 		if !ok {
 			continue
 		}
-		if v.satisfies(one) {
+		fits, lacks := v.satisfies(one)
+		switch {
+		case fits:
 			good = append(good, one)
 			v.satisfied = true
-		} else {
+		case !lacks || one.size > sure*math.Abs(one.values[0]):
 			v.doubtful = true
 		}
 	}
@@ -325,6 +332,9 @@ func (v *solving) numbers(one *solution) ([]finding.Finding, bool) {
 		x, ok := v.State.Value(s)
 		if !ok {
 			failed := v.State.Failure(s)
+			if failed.Kind == ops.DivZero && v.leads(one.root) {
+				return nil, false
+			}
 			v.undefined = v.undefined || failed.Kind != ops.NoReal
 			v.doubtful = v.doubtful || v.undefined || !v.provedNone(one.root, failed)
 			return nil, false
@@ -354,12 +364,17 @@ func (v *solving) provedNone(r algebra.Root, failed run.Failure) bool {
 	return angles == 1 && failed.Func == nil && (op == ops.Asin || op == ops.Acos)
 }
 
-// satisfies puts values of the unknowns back into the equations.
-func (v *solving) satisfies(one solution) bool {
+// sure is how many times its own size a solution may be added up from for a side
+// that has no value there to tell that it is none.
+const sure = 1e3
+
+// satisfies puts values of the unknowns back into the equations, and tells else
+// whether a side has no value there.
+func (v *solving) satisfies(one solution) (good, lacks bool) {
 	if v.absent {
-		return v.satisfiesAnyway(one)
+		return v.satisfiesAnyway(one), false
 	}
-	return v.Planner.Program.Satisfies(&v.State, v.rule, one.candidate())
+	return v.Planner.Program.PutBack(&v.State, v.rule, one.candidate())
 }
 
 // candidate is what a solution is put back as.

@@ -1,0 +1,71 @@
+package run
+
+import (
+	"math"
+	"slices"
+
+	"steelyard/lang/ops"
+)
+
+// Searched is what a search for roots found between two bounds. What is neither near
+// a root, nor in a stretch or an unsettled piece, is proved to hold none.
+type Searched struct {
+	Roots
+	Stretches []Stretch // in rising order; none of it is in Roots
+	// Lo and Hi bound what was searched. Whole tells that what lies beyond was
+	// searched too, as far as the bounds reach, with nothing left open.
+	Lo, Hi float64
+	Whole  bool
+}
+
+// farEnclosures bounds the work of a search beyond the range that the givens
+// suggest.
+const farEnclosures = 2000
+
+// FindRoots looks for the numbers between two bounds at which a function is zero.
+// Where a bound is infinite, it looks within the range that the scale of the givens
+// suggests, and then beyond that.
+func (p *Program) FindRoots(st *State, fn int, scale, lo, hi float64) Searched {
+	return p.intervals(st).searched(fn, scale, lo, hi)
+}
+
+func (w *intervalWalker) searched(fn int, scale, lo, hi float64) Searched {
+	s, pieces := w.rootSearch(fn, maxEnclosures), searchPieces(scale, lo, hi)
+	out := Searched{Lo: pieces[0].Lo, Hi: pieces[0].Hi}
+	for _, x := range pieces {
+		s.look(x)
+		out.Lo, out.Hi = min(out.Lo, x.Lo), max(out.Hi, x.Hi)
+	}
+	s.done()
+	// What lies beyond is only looked at where nothing is left open within.
+	if !slices.ContainsFunc(s.out.Unsettled, s.open) {
+		far := w.rootSearch(fn, farEnclosures)
+		if math.IsInf(lo, 0) {
+			far.look(ops.Between(-math.MaxFloat64, out.Lo))
+		}
+		if math.IsInf(hi, 0) {
+			far.look(ops.Between(out.Hi, math.MaxFloat64))
+		}
+		far.done()
+		if out.Whole = !slices.ContainsFunc(far.out.Unsettled, far.open); out.Whole {
+			for _, x := range far.out.Found {
+				s.found(x)
+			}
+			for _, x := range far.zero {
+				s.flat(x)
+			}
+		}
+	}
+	out.Stretches = s.stretches()
+	out.Roots = s.out
+	out.Whole = out.Whole && len(out.Unsettled) == 0
+	return out
+}
+
+// open tells whether a piece that is not settled is more than a stretch of zeros and
+// what surrounds its ends.
+func (s *rootSearch) open(u ops.Interval) bool {
+	return !isEdge(u) && !slices.ContainsFunc(s.out.Flat, func(f ops.Interval) bool {
+		return f.Lo <= u.Hi && u.Lo <= f.Hi && isEdge(ops.Between(u.Lo, max(u.Lo, f.Lo))) && isEdge(ops.Between(min(u.Hi, f.Hi), u.Hi))
+	})
+}

@@ -1,0 +1,150 @@
+package run
+
+import (
+	"cmp"
+	"math"
+	"slices"
+	"strconv"
+
+	"steelyard/lang/ops"
+)
+
+// Stretch is numbers beside each other that all satisfy an equation. An infinite
+// end tells that it goes on without one.
+type Stretch struct {
+	Lo, Hi float64
+	// WithLo and WithHi tell whether the ends satisfy it too.
+	WithLo, WithHi bool
+}
+
+// mostWritten is how many figures people write, and edge the width, as a part of its
+// place, up to which an unsettled piece is but the end of a stretch.
+const (
+	mostWritten = 10
+	edge        = 1e-7
+)
+
+// constant settles a piece on which the function is one number: 0, if it is 0 but
+// for its error where that is least.
+func (s *rootSearch) constant(x ops.Interval) bool {
+	at := x.Lo
+	if math.Abs(x.Hi) < math.Abs(x.Lo) {
+		at = x.Hi
+	}
+	switch n, some := s.w.over(s.fn, ops.Point(at)); {
+	case !some:
+		return false
+	case s.w.zeroAt(s.fn, at):
+		s.flat(x)
+		return true
+	default:
+		return !n.v.HoldsZero()
+	}
+}
+
+// stretches joins the pieces on which the function is 0 throughout, and takes them
+// and what surrounds their ends out of what is not settled.
+func (s *rootSearch) stretches() []Stretch {
+	slices.SortFunc(s.zero, func(a, b ops.Interval) int { return cmp.Compare(a.Lo, b.Lo) })
+	var pieces []ops.Interval
+	for _, x := range s.zero {
+		if n := len(pieces); n > 0 && pieces[n-1].Hi == x.Lo {
+			pieces[n-1].Hi = x.Hi
+		} else {
+			pieces = append(pieces, x)
+		}
+	}
+	var left []ops.Interval // beside the pieces
+	for _, u := range s.out.Unsettled {
+		for _, x := range pieces {
+			if x.Lo < u.Hi && u.Lo < x.Hi {
+				left = append(left, ops.Between(u.Lo, x.Lo))
+				u.Lo = x.Hi
+			}
+		}
+		left = append(left, u)
+	}
+	var out []Stretch
+	for _, x := range pieces {
+		var next Stretch
+		next.Lo, next.WithLo = s.end(x.Lo, left)
+		next.Hi, next.WithHi = s.end(x.Hi, left)
+		if n := len(out); n > 0 && next.WithLo && out[n-1].WithHi && near(ops.Point(out[n-1].Hi), ops.Point(next.Lo)) {
+			out[n-1].Hi, out[n-1].WithHi = next.Hi, next.WithHi
+		} else {
+			out = append(out, next)
+		}
+	}
+	if len(out) > 0 {
+		s.out.Unsettled = slices.DeleteFunc(left, func(u ops.Interval) bool { return u.Lo >= u.Hi || isEdge(u) })
+		s.out.Found = slices.DeleteFunc(s.out.Found, func(at float64) bool {
+			return slices.ContainsFunc(pieces, func(x ops.Interval) bool { return near(ops.Point(at), x) })
+		})
+	}
+	return out
+}
+
+// end is where a stretch ends whose last piece does at x, and whether the function
+// is 0 there too: in what is left unsettled beside it, or at a jump.
+func (s *rootSearch) end(x float64, left []ops.Interval) (float64, bool) {
+	if math.Abs(x) == math.MaxFloat64 {
+		return math.Copysign(math.Inf(1), x), false
+	}
+	at := ops.Point(x)
+	for _, u := range left {
+		if isEdge(u) && near(u, at) {
+			at = at.Hull(u)
+		}
+	}
+	x = written(at)
+	more := max(4*tiniest, narrowest*math.Abs(x))
+	if around, _ := s.w.over(s.fn, ops.Between(at.Lo-more, at.Hi+more)); around.partly {
+		return x, s.isZero(x)
+	}
+	return x, s.vanishes(x)
+}
+
+// near tells whether two pieces touch but for what tells numbers apart.
+func near(x, y ops.Interval) bool {
+	more := max(4*tiniest, edge*max(math.Abs(x.Lo), math.Abs(x.Hi)))
+	return x.Lo <= y.Hi+more && y.Lo <= x.Hi+more
+}
+
+// isEdge tells whether a piece is but the surroundings of one place.
+func isEdge(x ops.Interval) bool {
+	return x.Hi-x.Lo <= max(4*tiniest, edge*max(math.Abs(x.Lo), math.Abs(x.Hi)))
+}
+
+// written is the number of a narrow piece, or close to it, that takes few figures,
+// as people write them, or its middle.
+func written(x ops.Interval) float64 {
+	mid := x.Middle()
+	more := max(4*tiniest, narrowest*math.Abs(mid))
+	if x.Lo-more <= 0 && 0 <= x.Hi+more {
+		return 0
+	}
+	for figures := range mostWritten {
+		v, err := strconv.ParseFloat(strconv.FormatFloat(mid, 'g', figures+1, 64), 64)
+		if err == nil && x.Lo-more <= v && v <= x.Hi+more {
+			return v
+		}
+	}
+	return mid
+}
+
+// isZero tells whether the function is 0 at a number as it is.
+func (s *rootSearch) isZero(x float64) bool {
+	n, some := s.plain().bounds(0).boundAt(s.fn, []float64{x}, 0, 0)
+	return some && n.zero()
+}
+
+// vanishes tells whether the function is 0 within its own error at a place that may
+// be off a little.
+func (s *rootSearch) vanishes(x float64) bool {
+	n, some := s.plain().bounds(16*exact).boundAt(s.fn, []float64{x}, Near, 0)
+	return some && n.zero()
+}
+
+func (s *rootSearch) plain() *floatWalker {
+	return &floatWalker{newWalker[float64](s.w.p, s.w.st, s.w.depth, floats{})}
+}
