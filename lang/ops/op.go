@@ -1,5 +1,7 @@
 package ops
 
+import "math"
+
 // Op is what an instruction does to plain float64 numbers in coherent SI
 // units. Dimensions are settled before any instruction runs.
 type Op uint8
@@ -63,6 +65,7 @@ const (
 	NoReal                  // √ of a negative, ln of 0, asin of 2
 	DivZero                 // something divided by zero
 	OutOfRange              // too large, or too small without being zero, for a float64
+	Grown                   // too large, as an exponential: see Settles
 	NoInterval              // outside every interval of a function
 	Stopped                 // the computation was stopped
 	Absent                  // a symbol that has no value yet
@@ -99,6 +102,20 @@ func (op Op) Value(a, b, k float64) float64 { return table[op].value(a, b, k) }
 // Suspect tells whether a value needs a second look: it isn't finite, or it is
 // a zero that may hide a value too small to hold.
 func Suspect(v float64) bool { return v-v != 0 || v == 0 }
+
+// Settles tells whether v is the value of an operation of which an operand is
+// infinite since it has Grown: an exponential beyond what can be held is as good as
+// infinite, so that 1/(1 + exp(1000)) is 0.
+func (op Op) Settles(a, v float64) bool {
+	const most = 1e20 // over what is beyond 10³⁰⁸, this is too small to matter
+	switch {
+	case v-v != 0:
+		return false
+	case v != 0, op == Less, op == AtMost, op == Exp:
+		return true
+	}
+	return op == Div && math.Abs(a) <= most
+}
 
 // Fault says why a value v of finite operands is none, or NoFault if it is one.
 func (op Op) Fault(a, b, k, v float64) Fault {

@@ -42,6 +42,14 @@ func powerFault(a, k float64) Fault {
 	return OutOfRange
 }
 
+// exponentFault says why a power with an exponent that varies is not finite.
+func exponentFault(a, b, _ float64) Fault {
+	if why := powerFault(a, b); why != OutOfRange {
+		return why
+	}
+	return Grown
+}
+
 // root is the root of a of degree n, a whole number from 2 on. An odd root of
 // a negative number is negative; an even one is not a number.
 func root(a, n float64) float64 {

@@ -127,11 +127,14 @@ func TestEnclosures(t *testing.T) {
 				fault = op.Fault(a, b, k, v)
 			}
 			switch {
-			case fault == OutOfRange: // the true value is finite, and beyond what a run holds
+			case fault == OutOfRange, fault == Grown: // the true value is finite, and beyond what a run holds
 			case fault != NoFault && extent == Whole:
 				t.Fatalf("%s over %v, %v with %v has a value at %v, %v, it says", op, x, y, k, a, b)
 			case fault == NoFault && (extent == None || !(v >= over.Lo && v <= over.Hi)):
 				t.Fatalf("%s over %v, %v with %v: %v does not hold %v, the value at %v, %v", op, x, y, k, over, v, a, b)
+			}
+			if lower, upper, ok := op.Apart(x, y, k); ok && fault == NoFault && v > lower.Hi && v < upper.Lo {
+				t.Fatalf("%s over %v, %v with %v: the value at %v, %v, %v, lies between %v and %v", op, x, y, k, a, b, v, lower, upper)
 			}
 			if fault != NoFault || op.Bends(a, b) {
 				continue

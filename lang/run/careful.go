@@ -160,12 +160,19 @@ func (c *careful) arithmetic(s *step, own *ownPass, m int) {
 		first(why, failsA)
 		first(why, failsB)
 	}
+	given := failed
 	all := (m + group - 1) &^ (group - 1)
 	own.d, own.x, own.y, own.through = v[:all], a, b, false
 	if sure := own.run(&own.pass); sure < all {
 		own.d, own.x, own.y, own.through = v[sure:all], a[sure:], b[sure:], true
 		own.run(&own.pass)
 		failed = c.look(s, own, why[min(sure, m):], a[sure:], b[sure:], v[sure:]) || failed
+	}
+	for i := 0; given && i < m; i++ {
+		fails := failsA[i] != 0 || failsB[i] != 0
+		if fails && c.grown(failsA[i]) && c.grown(failsB[i]) && s.op.Settles(a[i], v[i]) {
+			why[i] = 0
+		}
 	}
 	c.failed[s.to] = failed
 }

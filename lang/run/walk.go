@@ -110,7 +110,7 @@ func (w *walker[N, D]) exec(code *Code, fn *Func, vals []N, causes []int32, from
 			continue
 		}
 		if cause != 0 {
-			causes[i] = cause
+			vals[i], causes[i] = w.settles(in, a, b, cause, causes)
 			continue
 		}
 		v, fault := w.d.apply(in.Op, a, b, in.K)
@@ -119,6 +119,22 @@ func (w *walker[N, D]) exec(code *Code, fn *Func, vals []N, causes []int32, from
 			causes[i] = w.fail(fault, fn, i)
 		}
 	}
+}
+
+// settles is an operation of which an operand has no value, for a cause: it has one
+// all the same where what has grown beyond every number leads to it.
+func (w *walker[N, D]) settles(in *Instr, a, b N, cause int32, causes []int32) (N, int32) {
+	for k, s := range [2]Slot{in.A, in.B} {
+		if k < in.Op.Operands() && causes[s] != 0 && w.st.failures[causes[s]-1].Kind != ops.Grown {
+			return a, cause
+		}
+	}
+	v, _ := w.d.apply(in.Op, a, b, in.K)
+	of, _ := w.d.still(a)
+	if to, _ := w.d.still(v); in.Op.Settles(of, to) {
+		return v, 0
+	}
+	return v, cause
 }
 
 // special runs what is not arithmetic.
@@ -174,7 +190,7 @@ func (w *walker[N, D]) either(condition, a, b N, failsA, failsB int32) (v N, cau
 // call runs a function in a frame of its own.
 func (w *walker[N, D]) call(in *Instr, code *Code, fn *Func, i Slot, vals []N, causes []int32) (v N, cause int32) {
 	all, cause := w.called(in, code, fn, i, vals, causes)
-	if cause == 0 {
+	if len(all) > 0 {
 		v = all[0]
 	}
 	return v, cause

@@ -67,11 +67,9 @@ func spread[N any](out, vals []N, from span) {
 // elements applies an arithmetic operation to each element.
 func (w *walker[N, D]) elements(in *Instr, code *Code, fn *Func, i Slot, out, vals []N, causes []int32) int32 {
 	two := in.Op.Operands() == 2
-	if cause := causes[in.A]; cause != 0 {
-		return cause
-	}
-	if two && causes[in.B] != 0 {
-		return causes[in.B]
+	failed := causes[in.A]
+	if two && failed == 0 {
+		failed = causes[in.B]
 	}
 	from, by := code.span(in.A), span{}
 	if two {
@@ -83,10 +81,14 @@ func (w *walker[N, D]) elements(in *Instr, code *Code, fn *Func, i Slot, out, va
 		if two {
 			b = vals[by.at(int32(e))]
 		}
-		v, fault := w.d.apply(in.Op, vals[from.at(int32(e))], b, in.K)
-		out[e] = v
-		if fault != ops.NoFault && cause == 0 {
-			cause = w.fail(fault, fn, i)
+		a, why, fault := vals[from.at(int32(e))], int32(0), ops.NoFault
+		if failed != 0 {
+			out[e], why = w.settles(in, a, b, failed, causes)
+		} else if out[e], fault = w.d.apply(in.Op, a, b, in.K); fault != ops.NoFault && cause == 0 {
+			why = w.fail(fault, fn, i)
+		}
+		if cause == 0 {
+			cause = why
 		}
 	}
 	return cause

@@ -1,6 +1,10 @@
 package run
 
-import "steelyard/lang/ops"
+import (
+	"cmp"
+
+	"steelyard/lang/ops"
+)
 
 // work is what has to be done in each lane: a program cut down to what some
 // outputs need, its calls written out, each step giving one column. What does
@@ -120,6 +124,11 @@ func (s span) columns() []int32 {
 	return out
 }
 
+// grown tells whether a cause, if there is one, is that a number has grown too large.
+func (w *work) grown(cause int32) bool {
+	return cause == 0 || w.failures[cause-1].Kind == ops.Grown
+}
+
 // chosen is the column that a selection with a fixed condition takes.
 func (w *work) chosen(s *step) int32 {
 	switch is := w.cols[s.from[0]]; {
@@ -138,13 +147,13 @@ func (w *work) fold(s *step) int32 {
 	if s.op.Operands() == 2 {
 		b = w.cols[s.from[1]]
 	}
-	if a.cause != 0 {
-		return s.from[0]
-	}
-	if b.cause != 0 {
-		return s.from[1]
-	}
 	v := s.op.Value(a.value, b.value, s.k)
+	if cause := cmp.Or(a.cause, b.cause); cause != 0 {
+		if w.grown(a.cause) && w.grown(b.cause) && s.op.Settles(a.value, v) {
+			cause = 0
+		}
+		return w.fix(v, cause)
+	}
 	if kind := s.op.Fault(a.value, b.value, s.k, v); kind != ops.NoFault {
 		return w.fix(v, w.cause(s.at.failure(kind)))
 	}
