@@ -29,9 +29,12 @@ type root struct {
 	// Lead is what was divided by, if it may be 0: then, and where there is no x, the
 	// unknown cancels and rest must be 0.
 	lead, rest syntax.Expr
-	steps      []Step // from the end of the common steps to this root
-	also       *root  // what the inverse of a function leaves out, or nil
-	turns      []root // those some full turns of an angle away
+	// angle is what is within the function that repeats with turns.
+	angle   syntax.Expr
+	tangent bool
+	steps   []Step // from the end of the common steps to this root
+	also    *root  // what the inverse of a function leaves out, or nil
+	turns   []root // those some full turns of an angle away
 }
 
 // quadratic is a quadratic equation that was solved, with the roots that it has
@@ -384,6 +387,7 @@ func (s *isolator) undoCall(x *syntax.Call, value sum, depth int) ([]root, bool)
 		roots, ok := s.to(inner, angles[0], depth, reason)
 		if ok && len(roots) == 1 && roots[0].x != nil {
 			s.otherAngles(&roots[0], inner, angles, depth)
+			roots[0].angle, roots[0].tangent = inner, x.Func == "tan"
 		}
 		return roots, ok
 	}

@@ -1,6 +1,7 @@
 package algebra
 
 import (
+	"math/big"
 	"slices"
 
 	"steelyard/lang/limit"
@@ -26,6 +27,11 @@ type Root struct {
 	// Lead is what was divided by on the way, if that may be 0, and Rest what must be
 	// 0 then for any number to be a solution; nil if there is no such.
 	Lead, Rest syntax.Expr
+	// angle is what holds the unknown within the sine, cosine or tangent that was
+	// undone, if there was one.
+	angle   syntax.Expr
+	tangent bool
+	unknown string
 	// like is the equation that the steps are arranged like; nil if they are to
 	// stay as they are.
 	like *Equation
@@ -135,7 +141,7 @@ func (eq Equation) shown(unknown string, common []Step) func(root) Root {
 	once := occurrences(eq.Left, unknown)+occurrences(eq.Right, unknown) == 1
 	var show func(root) Root
 	show = func(r root) Root {
-		out := Root{X: []syntax.Expr{r.x}, Steps: slices.Concat(common, r.steps), Lead: r.lead, Rest: r.rest}
+		out := Root{X: []syntax.Expr{r.x}, Steps: slices.Concat(common, r.steps), Lead: r.lead, Rest: r.rest, angle: r.angle, tangent: r.tangent, unknown: unknown}
 		if once {
 			out.like = &eq
 			if len(common)+len(r.steps) > 1 {
@@ -174,3 +180,25 @@ func (eq Equation) gathered(steps []Step, x syntax.Expr) []Step {
 	}
 	return steps
 }
+
+// Period is what lies between a root and the next of its kind, where these come again
+// evenly with the turns of an angle; those of a tangent do with half a turn. It
+// returns false where they do not.
+func (r Root) Period() (period syntax.Expr, ok bool) {
+	if r.angle == nil {
+		return nil, false
+	}
+	by, ok := Derivative(r.angle, r.unknown)
+	if !ok || occurrences(by, r.unknown) > 0 {
+		return nil, false
+	}
+	var turn syntax.Expr = &syntax.Pi{}
+	if !r.tangent {
+		turn = times(numberExpr(big.NewRat(2, 1)), turn)
+	}
+	return gathered(binary(syntax.Div, turn, by)), true
+}
+
+// Tangent tells whether a root comes again with half a turn, so that Also is one of
+// its kind.
+func (r Root) Tangent() bool { return r.tangent }

@@ -3,63 +3,185 @@ package solve
 import (
 	"strings"
 
+	"steelyard/lang/algebra"
 	"steelyard/lang/finding"
 	"steelyard/lang/plan"
 	"steelyard/lang/run"
+	"steelyard/lang/syntax"
 	"steelyard/lang/typeset"
 	"steelyard/session/entry"
 	"steelyard/session/eval"
 )
 
 // inSymbols answers with the equations rearranged and their units where a symbol
-// has no value yet; false if no solution depends on it.
+// has no value yet; false if no solution depends on it. As with numbers, the only
+// solution is taken, or the only positive one; the others are told.
 func (v *solving) inSymbols() bool {
-	all := v.inForm()
+	all := asSolutions(v.rearranged.Roots)
 	depends := false
-	for _, one := range all {
-		for _, x := range one.root.X {
-			c := v.Try(x)
+	for i := range all {
+		for _, x := range all[i].root.X {
+			c := v.Eval(x, eval.Want{Silent: true})
 			depends = depends || c.Slot == run.NoSlot || c.Static.Absent
+			all[i].slots = append(all[i].slots, c.Slot)
 		}
 	}
 	if !depends {
 		return false
 	}
-	one := all[0]
-	var rows entry.Lines
-	for i, x := range one.root.X {
-		c := v.Eval(x, eval.Want{Silent: true})
-		if c.Slot == run.NoSlot {
-			return true
-		}
-		if v.statics[i].Open == 0 {
-			v.Planner.SettleTo(c.Slot, v.statics[i].Dim)
-		}
-		v.Planner.Program.Main.Statics[c.Slot].Absent = true
-		unit := v.solutionUnit(i, v.Planner.Static(c.Slot))
-		v.defs[i].Slot, v.defs[i].Unit = c.Slot, unit
-		v.workedFrom(one, i)
-		rows = append(rows, v.s.Unknowns[i].Name+" = "+typeset.Text(x)+", in "+unit.Screen())
+	all = v.whateverValues(all)
+	chosen := v.rule.Choose(valuesOf(all))
+	switch {
+	case len(all) == 0:
+		v.Find(finding.New(finding.NotSolved, v.s.Unknowns[0].NameAt, "No solution was found with the values that were tried for the symbols.", "Give the symbols values in lines above."))
+	case v.chosenAmong() || !v.single() && len(v.s.Where) > 0:
+		v.Find(finding.New(finding.WhichRoot, v.s.Unknowns[0].NameAt, "Which solution is meant depends on values that are not given yet: "+v.inText(all)+".", "Give the symbols values in lines above, or solve without a choice."))
+	case chosen < 0:
+		v.Find(finding.New(finding.WhichRoot, v.s.Unknowns[0].NameAt, "There are several solutions: "+v.inText(all)+".", "Give the symbols values in lines above, and say which one is meant."))
+	default:
+		v.takeSymbols(all[chosen])
+		v.othersInSymbols(all[chosen], append(all[:chosen:chosen], all[chosen+1:]...))
 	}
-	v.Entry.Outcome = rows
 	return true
 }
 
-// standIns are numbers that stand in for symbols without a value, while a root
-// that does not depend on them is put back into its equation.
-var standIns = []float64{1.37, 0.61, 2.9}
+// takeSymbols makes the unknowns what a solution in symbols says.
+func (v *solving) takeSymbols(one solution) {
+	var rows entry.Lines
+	for i, slot := range one.slots {
+		if slot == run.NoSlot {
+			return
+		}
+		if v.statics[i].Open == 0 {
+			v.Planner.SettleTo(slot, v.statics[i].Dim)
+		}
+		v.Planner.Program.Main.Statics[slot].Absent = true
+		unit := v.solutionUnit(i, v.Planner.Static(slot))
+		v.defs[i].Slot, v.defs[i].Unit = slot, unit
+		v.workedFrom(one, i)
+		rows = append(rows, v.s.Unknowns[i].Name+" = "+typeset.Text(one.root.X[i])+", in "+unit.Screen())
+	}
+	v.Entry.Outcome = rows
+}
+
+// othersInSymbols tells of the solutions beside the one that is taken, and of those
+// that come again with each turn of an angle.
+func (v *solving) othersInSymbols(one solution, others []solution) {
+	note := ""
+	switch family, also := v.familyText(one.root), one.root.Also; {
+	case family != "":
+		note = "The principal value is taken; infinitely many solve the equation: " + family + ", with any whole number n."
+	case len(others) > 0:
+		solve := " solves the equation too."
+		if len(others) > 1 {
+			solve = " solve the equation too."
+		}
+		note = "The solution that is positive where the symbols are is taken; " + v.inText(others) + solve
+	case v.rearranged.Repeats && also != nil:
+		note = "The principal value is taken; " + v.unknowns[0] + " = " + typeset.Text(also.X[0]) + " solves the equation too, and more come with each turn of the angle."
+	}
+	if note != "" {
+		v.Find(finding.New(finding.OtherRoot, v.s.Unknowns[0].NameAt, note, ""))
+	}
+}
+
+// familyText writes the solutions that repeat evenly: a·asin(c) + n·(2·π·a).
+func (v *solving) familyText(r algebra.Root) string {
+	period, ok := r.Period()
+	if !ok {
+		return ""
+	}
+	again := " + n·" + typeset.Text(syntax.Unbracket(period))
+	switch syntax.Unbracket(period).(type) {
+	case *syntax.Binary, *syntax.Unary:
+		again = " + n·(" + typeset.Text(period) + ")"
+	}
+	if r.Tangent() {
+		return typeset.Text(r.X[0]) + again
+	}
+	return typeset.Text(r.X[0]) + again + " and " + typeset.Text(r.Also.X[0]) + again
+}
+
+// inText lists solutions in symbols.
+func (v *solving) inText(all []solution) string {
+	var parts []string
+	for _, one := range all {
+		var values []string
+		for i, x := range one.root.X {
+			values = append(values, v.unknowns[i]+" = "+typeset.Text(x))
+		}
+		parts = append(parts, strings.Join(values, ", "))
+	}
+	return strings.Join(parts, " and ")
+}
+
+// standIns are numbers that stand in for symbols without a value, positive as those
+// of a problem mostly are.
+var standIns = [...]float64{1.37, 0.61, 2.9}
+
+// standIn runs the plan with such numbers, other ones each time.
+func (v *solving) standIn(time int) *run.State {
+	replaced := map[run.Slot]float64{}
+	for k, def := range v.Planner.Names.All() {
+		if def.Kind == plan.Symbol && def.Slot != run.NoSlot {
+			replaced[def.Slot] = standIns[(time+k)%len(standIns)]
+		}
+	}
+	return v.Rerun(replaced)
+}
+
+// whateverValues keeps the solutions that satisfy the equations with some numbers in
+// the place of the symbols. Their values are those of the signs that they have with
+// all of them.
+func (v *solving) whateverValues(all []solution) []solution {
+	held := make([]bool, len(all))
+	positive := make([]bool, len(all))
+	for time := range standIns {
+		st := v.standIn(time)
+		for i, one := range all {
+			values, ok := one.valuesIn(st)
+			if good, _ := v.Planner.Program.PutBack(st, v.rule, run.Candidate{X: values}); !ok || !good {
+				continue
+			}
+			above := true
+			for _, x := range values {
+				above = above && x > 0
+			}
+			positive[i] = above && (positive[i] || !held[i])
+			held[i] = true
+		}
+	}
+	var kept []solution
+	for i, one := range all {
+		if !held[i] {
+			continue
+		}
+		for range one.root.X {
+			one.values = append(one.values, map[bool]float64{true: 1, false: -1}[positive[i]])
+		}
+		kept = append(kept, one)
+	}
+	return kept
+}
+
+// valuesIn are the numbers of a solution in a state.
+func (one solution) valuesIn(st *run.State) ([]float64, bool) {
+	values := make([]float64, len(one.slots))
+	for i, slot := range one.slots {
+		x, ok := st.Value(slot)
+		if !ok {
+			return values, false
+		}
+		values[i] = x
+	}
+	return values, true
+}
 
 // satisfiesAnyway puts values back into equations that hold symbols without a
 // value: what is left must be nothing whatever they are.
 func (v *solving) satisfiesAnyway(one solution) bool {
-	for i := range standIns {
-		replaced := map[run.Slot]float64{}
-		for k, def := range v.Planner.Names.All() {
-			if def.Kind == plan.Symbol && def.Slot != run.NoSlot {
-				replaced[def.Slot] = standIns[(i+k)%len(standIns)]
-			}
-		}
-		if good, _ := v.Planner.Program.PutBack(v.Rerun(replaced), v.rule, one.candidate()); !good {
+	for time := range standIns {
+		if good, _ := v.Planner.Program.PutBack(v.standIn(time), v.rule, one.candidate()); !good {
 			return false
 		}
 	}
@@ -68,7 +190,9 @@ func (v *solving) satisfiesAnyway(one solution) bool {
 
 // withUnitEnough says of a name without a value when its unit would be enough.
 func withUnitEnough(f finding.Finding) finding.Finding {
-	name := strings.TrimSuffix(strings.TrimPrefix(f.Message, "No line above defines "), ".")
-	f.Hint += " If it cancels, its unit is enough: `let " + name + " in …`."
+	name, unknown := strings.CutPrefix(f.Message, "No line above defines ")
+	if unknown {
+		f.Hint += " If it cancels, its unit is enough: `let " + strings.TrimSuffix(name, ".") + " in …`."
+	}
 	return f
 }
