@@ -50,9 +50,7 @@ func (c *coder) with(x *syntax.With) (run.Slot, bool) {
 	}
 	a.follow(c.p)
 	// Looking through a long worksheet costs, too.
-	if c.cost = min(c.cost+int64(len(a.depends))/followed, maxCost+1); c.cost > maxCost {
-		c.find(finding.TooLong, x.At, "This line would take more than a million steps.",
-			"Split it into several lines.")
+	if c.cost = min(c.cost+int64(len(a.depends))/followed, maxCost+1); c.tooLong(x.At) {
 		return run.NoSlot, false
 	}
 	c.again = a

@@ -26,8 +26,10 @@ type coder struct {
 	// seen is how many definitions the expression can see: a function's body
 	// sees those above its own line only.
 	seen int
-	// fn is set while a function's body is planned.
-	fn *funcScope
+	// fn is the function whose body is planned, and nil in the session's code;
+	// params are what only that body sees.
+	fn     *run.Func
+	params []param
 	// again is set while something is planned with values replaced.
 	again *again
 	// unread tells that no one reads the findings: what matters is whether there
@@ -39,14 +41,6 @@ type coder struct {
 	findings []finding.Finding
 	uses     []*Def
 	root     *Def
-}
-
-// funcScope is what only the body of a function or formula sees.
-type funcScope struct {
-	params []param
-	// name and line tell in findings where the fault lies.
-	name string
-	line int
 }
 
 // param is a parameter of a function with what is known of its argument.

@@ -69,20 +69,11 @@ func (c *coder) areaUnder(x *syntax.AreaUnder) (run.Slot, bool) {
 // parameters of the function that it stands in. It returns the function's number
 // and whether the name stands in the expression.
 func (c *coder) curve(x syntax.Expr, name string, of run.Static) (int, bool, bool) {
-	f := &run.Func{Name: "curve", Params: 1}
-	inner := &coder{p: c.p, code: &f.Code, text: c.text, seen: c.seen, fn: &funcScope{name: name}}
-	add := func(name string, st run.Static) {
-		slot := inner.emit(run.Instr{Op: ops.Param, A: run.Slot(len(inner.fn.params))}, syntax.Span{}, st)
-		inner.fn.params = append(inner.fn.params, param{name: name, slot: slot})
+	inner := c.p.body("curve", c.text, c.seen)
+	inner.takes(name, of)
+	for _, outer := range c.params {
+		inner.takes(outer.name, c.static(outer.slot))
 	}
-	add(name, of)
-	if c.fn != nil {
-		inner.fn.line = c.fn.line
-		for _, outer := range c.fn.params {
-			add(outer.name, c.static(outer.slot))
-		}
-	}
-	f.Params = len(inner.fn.params)
 	result, ok := inner.expr(x)
 	c.findings, c.uses = append(c.findings, inner.findings...), append(c.uses, inner.uses...)
 	if c.root == nil {
@@ -91,9 +82,7 @@ func (c *coder) curve(x syntax.Expr, name string, of run.Static) (int, bool, boo
 	if !ok {
 		return 0, false, false
 	}
-	f.Result, f.Cost, f.Depth = result, inner.cost, inner.depth+1
-	c.p.Program.Funcs = append(c.p.Program.Funcs, f)
-	return len(c.p.Program.Funcs) - 1, syntax.Holds(x, name), true
+	return inner.ends(result), syntax.Holds(x, name), true
 }
 
 // onCurve adds an operation on a curve at some places; dim is the dimension of
@@ -115,7 +104,7 @@ func (c *coder) onCurve(op ops.Op, at syntax.Span, fn int, places []run.Slot, di
 		st.Absent = st.Absent || c.static(s).Absent
 	}
 	if c.fn != nil {
-		for _, outer := range c.fn.params {
+		for _, outer := range c.params {
 			places = append(places, outer.slot)
 		}
 		if op == ops.Area {

@@ -246,27 +246,23 @@ func (c *coder) formulaResult(x *syntax.Call, f *syntax.FormulaDef, left string,
 // CheckFormula looks at a formula as it is defined: its symbols must be
 // declared, and its sides must have one dimension in the units declared.
 func (p *Planner) CheckFormula(f *syntax.FormulaDef, text string) []finding.Finding {
-	c := p.coder(text)
-	code := &run.Code{}
-	c.code, c.seen, c.start = code, 0, 0
-	c.fn = &funcScope{name: f.Name, line: p.line}
+	c := p.body(f.Name, text, 0)
 	for _, s := range f.Symbols {
 		u, bad := p.Unit(s.Unit, units.AloneInPlace)
 		if bad != nil {
 			c.findings = append(c.findings, c.unitFinding(s.Unit, bad))
 			continue
 		}
-		slot := c.emit(run.Instr{Op: ops.Param}, s.NameAt, unitStatic(u))
-		code.Statics[slot].Heat = run.Plain
-		c.fn.params = append(c.fn.params, param{s.Name, slot})
+		st := unitStatic(u)
+		st.Heat = run.Plain
+		c.takes(s.Name, st)
 	}
 	if c.failed() {
 		return c.findings
 	}
 	if c.param("g") == nil {
 		u, _ := p.Units.Parse("m/s^2", units.AfterNumber)
-		slot := c.emit(run.Instr{Op: ops.Param}, f.NameAt, unitStatic(u))
-		c.fn.params = append(c.fn.params, param{"g", slot})
+		c.takes("g", unitStatic(u))
 	}
 	l, ok1 := c.formulaSide(f.Left)
 	r, ok2 := c.formulaSide(f.Right)

@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"slices"
+
 	"steelyard/lang/finding"
 	"steelyard/lang/limit"
 	"steelyard/lang/ops"
@@ -53,14 +55,13 @@ func (c *coder) invoke(x *syntax.Call, d *Def, slots []run.Slot, body func(*code
 // arguments, or -1 and what was found wrong.
 func (p *Planner) planned(d *Def, key []run.Static, params []string, body func(*coder) (run.Slot, bool)) (int, []finding.Finding) {
 	for _, done := range d.planned {
-		if sameStatics(done.args, key) {
+		if slices.Equal(done.args, key) {
 			return done.index, nil
 		}
 	}
-	f := &run.Func{Name: d.Name, Params: len(params)}
 	// A function means what was above its own line, itself left out; those of
 	// the library see each other alone.
-	c := &coder{p: p, code: &f.Code, seen: d.seq, fn: &funcScope{name: d.Name, line: d.Line}}
+	c := p.body(d.Name, "", d.seq)
 	if p.nesting++; p.nesting > limit.Calls {
 		p.nesting--
 		c.tooDeep(syntax.Span{})
@@ -68,16 +69,13 @@ func (p *Planner) planned(d *Def, key []run.Static, params []string, body func(*
 	}
 	defer func() { p.nesting-- }()
 	for i, name := range params {
-		s := c.emit(run.Instr{Op: ops.Param, A: run.Slot(i)}, syntax.Span{}, key[i])
-		c.fn.params = append(c.fn.params, param{name: name, slot: s})
+		c.takes(name, key[i])
 	}
 	result, ok := body(c)
 	if !ok {
 		return -1, c.findings
 	}
-	f.Result, f.Cost, f.Depth = result, c.cost, c.depth+1
-	p.Program.Funcs = append(p.Program.Funcs, f)
-	index := len(p.Program.Funcs) - 1
+	index := c.ends(result)
 	d.planned = append(d.planned, plannedFunc{args: key, index: index})
 	p.plans = append(p.plans, d)
 	return index, nil
@@ -87,18 +85,6 @@ func (p *Planner) planned(d *Def, key []run.Static, params []string, body func(*
 func (c *coder) tooDeep(at syntax.Span) {
 	c.find(finding.TooLong, at, "Functions use each other more than "+itoa(limit.Calls)+" deep here.",
 		"Work part of it out in another line.")
-}
-
-func sameStatics(a, b []run.Static) bool {
-	if len(a) != len(b) {
-		return false
-	}
-	for i := range a {
-		if a[i] != b[i] {
-			return false
-		}
-	}
-	return true
 }
 
 // adopt takes over what is wrong within a function for these arguments, at the
@@ -231,9 +217,9 @@ func (c *coder) interval(p *syntax.Piece) (run.Slot, bool) {
 // whatever the arguments will be. It returns the definitions that it uses.
 func (p *Planner) CheckFunction(fn *syntax.FuncDef, text string) ([]*Def, []finding.Finding) {
 	c := p.coder(text)
-	c.fn, c.self = &funcScope{name: fn.Name, line: p.line}, fn.Name
+	c.self = fn.Name
 	for _, name := range fn.Params {
-		c.fn.params = append(c.fn.params, param{name: name})
+		c.params = append(c.params, param{name: name})
 	}
 	c.names(fn.X)
 	for _, piece := range fn.Pieces {
@@ -288,10 +274,10 @@ func (c *coder) names(x syntax.Expr) {
 
 // boundNames looks up the names of a curve, in which one is bound.
 func (c *coder) boundNames(bound syntax.Ident, x syntax.Expr) {
-	outer := c.fn.params
-	c.fn.params = append(outer[:len(outer):len(outer)], param{name: bound.Name})
+	outer := c.params
+	c.params = append(outer[:len(outer):len(outer)], param{name: bound.Name})
 	c.names(x)
-	c.fn.params = outer
+	c.params = outer
 }
 
 // callKnown checks that a function that is called exists.

@@ -12,12 +12,9 @@ import (
 
 // param returns the parameter of that name of the function being planned.
 func (c *coder) param(name string) *param {
-	if c.fn == nil {
-		return nil
-	}
-	for i := range c.fn.params {
-		if c.fn.params[i].name == name {
-			return &c.fn.params[i]
+	for i := range c.params {
+		if c.params[i].name == name {
+			return &c.params[i]
 		}
 	}
 	return nil

@@ -65,10 +65,12 @@ func onTrial(p *Planner, s syntax.Stmt, text string) {
 		if x == nil {
 			continue
 		}
-		p.Compile(x, text, "")
-		p.CompileCurve(x, text, "x", run.Static{})
-		p.CompileEquation(x, x, text, "k")
-		p.CompileBoth(x, &syntax.Number{}, text)
+		c := p.Compile(x, text, "")
+		p.CompileOf(text, []string{"x"}, []run.Static{{}}, x)
+		p.CompileOf(text, []string{"k"}, p.Unknowns(1), x, x)
+		if zero := p.Compile(&syntax.Number{}, text, ""); c.Slot != run.NoSlot {
+			p.Meet(x, &syntax.Number{}, &c, &zero, text)
+		}
 	}
 	if f, ok := s.(*syntax.FuncDef); ok {
 		p.CheckFunction(f, text)

@@ -16,11 +16,9 @@ func (c *coder) nearest(word string) []string {
 				return
 			}
 		}
-		if c.fn != nil {
-			for _, p := range c.fn.params {
-				if !yield(p.name) {
-					return
-				}
+		for _, p := range c.params {
+			if !yield(p.name) {
+				return
 			}
 		}
 	})

@@ -110,9 +110,7 @@ func (c *coder) whole(x syntax.Expr) Compiled {
 	slot, ok := c.expr(x)
 	c.findings = once(c.findings)
 	out := Compiled{Slot: run.NoSlot, Findings: c.findings, Uses: c.uses, Root: c.root}
-	if ok && c.cost > maxCost {
-		c.find(finding.TooLong, x.Span(), "This line would take more than a million steps.",
-			"Split it into several lines.")
+	if ok && c.tooLong(x.Span()) {
 		out.Findings, ok = c.findings, false
 	}
 	if !ok {

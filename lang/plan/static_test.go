@@ -182,8 +182,9 @@ func TestUnknowns(t *testing.T) {
 		{"nosuch*q", "F", "!unknown-name"},
 	} {
 		p := newPage(t, given...)
-		eq := p.CompileEquation(expr(t, c.left), expr(t, c.right), c.left+" = "+c.right, "q")
-		got := eq.Unknown.Dim.String()
+		q := p.Unknowns(1)
+		eq := p.CompileOf(c.left+" = "+c.right, []string{"q"}, q, expr(t, c.left), expr(t, c.right))
+		got := p.Settled(q[0]).Dim.String()
 		if !eq.OK || len(eq.Findings) > 0 {
 			got = p.told(Compiled{Slot: run.NoSlot, Findings: eq.Findings})
 		}
@@ -200,9 +201,14 @@ func TestBothSides(t *testing.T) {
 		{"x", "t", "!unlike-dimensions"}, {"x", "5", "!unlike-dimensions"}, {"f", "ω", "!angle-or-cycle"}, {"nosuch", "x", "!unknown-name"},
 	} {
 		p := newPage(t, given...)
-		both := p.CompileBoth(expr(t, c.left), expr(t, c.right), c.left+" = "+c.right)
+		text := c.left + " = " + c.right
+		left, right := p.Compile(expr(t, c.left), text, ""), p.Compile(expr(t, c.right), text, "")
+		fs := append(left.Findings, right.Findings...)
+		if len(fs) == 0 {
+			fs = p.Meet(expr(t, c.left), expr(t, c.right), &left, &right, text)
+		}
 		got := ""
-		for _, f := range both.Findings {
+		for _, f := range fs {
 			got += "!" + string(f.ID)
 		}
 		if got != c.want {
@@ -217,7 +223,7 @@ func TestCurves(t *testing.T) {
 		{"k*q", "kg m s^-2"}, {"h(q)", "m^2"}, {"x", "m"}, {"q + t", "!unlike-dimensions"}, {"nosuch", "!unknown-name"},
 	} {
 		p := newPage(t, given...)
-		curve := p.CompileCurve(expr(t, c.text), c.text, "q", p.Static(p.mustFind(t, "x")))
+		curve := p.CompileOf(c.text, []string{"q"}, []run.Static{p.Static(p.mustFind(t, "x"))}, expr(t, c.text))
 		got := curve.Static.Dim.String()
 		if len(curve.Findings) > 0 {
 			got = p.told(Compiled{Slot: run.NoSlot, Findings: curve.Findings})

@@ -35,10 +35,10 @@ func TestSatisfies(t *testing.T) {
 		l, _ := syntax.ParseExpr(c.left)
 		r, _ := syntax.ParseExpr(c.right)
 		p := plan.New()
-		eq := p.CompileEquation(l, r, "", "u")
+		eq := p.CompileOf("", []string{"u"}, p.Unknowns(1), l, r)
 		st := &run.State{}
 		p.Program.Run(st, 0, p.Size())
-		s := &run.Solve{Differences: []int{eq.Difference}, Dims: []units.Dim{{}}}
+		s := &run.Solve{Differences: []int{eq.Fn}, Dims: []units.Dim{{}}}
 		if got, _ := p.Program.PutBack(st, s, run.Candidate{X: []float64{c.x}}); got != c.want {
 			t.Errorf("%v satisfies %s = %s: %t", c.x, c.left, c.right, got)
 		}

@@ -52,13 +52,13 @@ func rootFunc(t testing.TB, left, right string) (*run.Program, *run.State, int) 
 		t.Fatal(bad1, bad2)
 	}
 	p := plan.New()
-	eq := p.CompileEquation(l, r, "", "u")
+	eq := p.CompileOf("", []string{"u"}, p.Unknowns(1), l, r)
 	if !eq.OK {
 		t.Fatal(eq.Findings)
 	}
 	st := &run.State{}
 	p.Program.Run(st, 0, p.Size())
-	return &p.Program, st, eq.Difference
+	return &p.Program, st, eq.Fn
 }
 
 // TestFindRoots finds the roots of equations that have no closed form, and

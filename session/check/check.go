@@ -7,6 +7,7 @@ import (
 
 	"steelyard/lang/finding"
 	"steelyard/lang/plan"
+	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
 	"steelyard/session/eval"
@@ -23,37 +24,43 @@ func Check(l *eval.Line, s *syntax.CheckStmt) {
 	if s.Sign != syntax.NoSign {
 		right = &syntax.Number{At: s.Left.Span()}
 	}
-	both := l.Planner.CompileBoth(s.Left, right, l.Entry.Text)
-	l.Find(both.Findings...)
-	l.Uses(both.Left.Uses, s.Left.Span())
-	l.Uses(both.Right.Uses, right.Span())
+	both := sides{l.Plan(s.Left, eval.Want{}), l.Plan(right, eval.Want{})}
+	ok := both.left.Slot != run.NoSlot && both.right.Slot != run.NoSlot
+	if ok {
+		fs := l.Planner.Meet(s.Left, right, &both.left, &both.right, l.Entry.Text)
+		l.Find(fs...)
+		ok = len(fs) == 0
+	}
 	var within eval.Got
 	if s.Within != nil {
 		within = l.Eval(s.Within, eval.Want{})
-		if !within.OK || both.OK && !withinFits(l, s, both, within) {
+		if !within.OK || ok && !withinFits(l, s, both, within) {
 			return
 		}
 	}
-	if !both.OK {
+	if !ok {
 		return
 	}
 	// Each side is a value of its own, 0 where it is 0 but for rounding.
-	for _, side := range []plan.Compiled{both.Right, both.Left} {
+	for _, side := range []plan.Compiled{both.right, both.left} {
 		if got := l.Run(nil, eval.Want{}, side); !got.OK {
 			return
 		}
 	}
-	if both.Left.Static.Absent || both.Right.Static.Absent {
-		l.NoValueYet("The check", s.Left, both.Left)
+	if both.left.Static.Absent || both.right.Static.Absent {
+		l.NoValueYet("The check", s.Left, both.left)
 		return
 	}
 	compare(l, s, right, both, within)
 }
 
+// sides are the two sides of a check, planned.
+type sides struct{ left, right plan.Compiled }
+
 // withinFits tells whether the margin of a check is a part, or a quantity of
 // the dimension of the sides.
-func withinFits(l *eval.Line, s *syntax.CheckStmt, both plan.Compared, within eval.Got) bool {
-	margin, side := l.Planner.Static(within.Slot), both.Left.Static
+func withinFits(l *eval.Line, s *syntax.CheckStmt, both sides, within eval.Got) bool {
+	margin, side := l.Planner.Static(within.Slot), both.left.Static
 	if n, bare := s.Within.(*syntax.Number); bare && side.Open == 0 && !side.Dim.IsOne() {
 		unit := units.Preferred(side.Dim, side.Tag).Text()
 		l.Find(finding.New(finding.TwoReadings, n.At, "A margin of "+n.Value.Text+" can be read in two ways: as a part of the value, or as a quantity.",
@@ -70,10 +77,10 @@ func withinFits(l *eval.Line, s *syntax.CheckStmt, both plan.Compared, within ev
 }
 
 // compare settles a check whose sides have values.
-func compare(l *eval.Line, s *syntax.CheckStmt, right syntax.Expr, both plan.Compared, within eval.Got) {
+func compare(l *eval.Line, s *syntax.CheckStmt, right syntax.Expr, both sides, within eval.Got) {
 	unit := checkUnit(l, s, right, both)
-	left, ok1 := l.NewValue("", s.Left, both.Left.Slot, unit)
-	other, ok2 := l.NewValue("", right, both.Right.Slot, unit)
+	left, ok1 := l.NewValue("", s.Left, both.left.Slot, unit)
+	other, ok2 := l.NewValue("", right, both.right.Slot, unit)
 	if !ok1 || !ok2 {
 		return
 	}
@@ -81,7 +88,7 @@ func compare(l *eval.Line, s *syntax.CheckStmt, right syntax.Expr, both plan.Com
 	margin := margin(l, s, both, within)
 	switch {
 	case s.Sign != syntax.NoSign:
-		out.Holds = signHolds(s.Sign, left.SI, near*largestTerm(l, both.Left))
+		out.Holds = signHolds(s.Sign, left.SI, near*largestTerm(l, both.left))
 	case s.Op == syntax.Equal && s.Within == nil && isQuantity(right) && !isZero(right) && !isQuantity(s.Left):
 		out.Holds = roundsTo(l, left.SI, right)
 	case s.Op == syntax.Equal && s.Within == nil && isQuantity(s.Left) && !isZero(s.Left) && !isQuantity(right):
@@ -96,33 +103,33 @@ func compare(l *eval.Line, s *syntax.CheckStmt, right syntax.Expr, both plan.Com
 }
 
 // margin is how far apart the sides may be, in SI units.
-func margin(l *eval.Line, s *syntax.CheckStmt, both plan.Compared, within eval.Got) float64 {
-	left, right := l.State.At(both.Left.Slot), l.State.At(both.Right.Slot)
+func margin(l *eval.Line, s *syntax.CheckStmt, both sides, within eval.Got) float64 {
+	left, right := l.State.At(both.left.Slot), l.State.At(both.right.Slot)
 	if s.Within != nil {
 		by := math.Abs(within.Value)
-		if l.Planner.Static(within.Slot).Dim.IsOne() && (!both.Left.Static.Dim.IsOne() || isPercentage(s.Within)) {
+		if l.Planner.Static(within.Slot).Dim.IsOne() && (!both.left.Static.Dim.IsOne() || isPercentage(s.Within)) {
 			return by * math.Abs(right)
 		}
 		return by
 	}
 	switch {
 	case right == 0:
-		return near * largestTerm(l, both.Left)
+		return near * largestTerm(l, both.left)
 	case left == 0:
-		return near * largestTerm(l, both.Right)
+		return near * largestTerm(l, both.right)
 	}
 	return near * math.Max(math.Abs(left), math.Abs(right))
 }
 
 // off is how far apart the sides of a check may be for rounding alone; 0 where
 // they are farther apart than rounding ever moves what keeps its first figures.
-func off(l *eval.Line, both plan.Compared) float64 {
+func off(l *eval.Line, both sides) float64 {
 	p := l.Planner.Program
-	left, right := l.State.At(both.Left.Slot), l.State.At(both.Right.Slot)
+	left, right := l.State.At(both.left.Slot), l.State.At(both.right.Slot)
 	if math.Abs(left-right) > 1e-6*math.Max(math.Abs(left), math.Abs(right)) {
 		return 0
 	}
-	return p.Off(&l.State, both.Left.Slot) + p.Off(&l.State, both.Right.Slot)
+	return p.Off(&l.State, both.left.Slot) + p.Off(&l.State, both.right.Slot)
 }
 
 // largestTerm is the greatest term of the sum that a side is.
@@ -162,18 +169,18 @@ func signHolds(sign syntax.SignWord, v, margin float64) bool {
 }
 
 // checkUnit is the unit in which both sides of a check are shown.
-func checkUnit(l *eval.Line, s *syntax.CheckStmt, right syntax.Expr, both plan.Compared) *units.Unit {
+func checkUnit(l *eval.Line, s *syntax.CheckStmt, right syntax.Expr, both sides) *units.Unit {
 	for _, x := range []syntax.Expr{right, s.Left} {
-		if u := l.WrittenUnit(x); u != nil && u.Dim() == both.Left.Static.Dim {
+		if u := l.WrittenUnit(x); u != nil && u.Dim() == both.left.Static.Dim {
 			return u
 		}
 	}
 	for _, x := range []syntax.Expr{s.Left, right} {
-		if u := l.RememberedUnit(x); u != nil && u.Dim() == both.Left.Static.Dim && !u.Affine() {
+		if u := l.RememberedUnit(x); u != nil && u.Dim() == both.left.Static.Dim && !u.Affine() {
 			return u
 		}
 	}
-	return units.Preferred(both.Left.Static.Dim, both.Left.Static.Tag)
+	return units.Preferred(both.left.Static.Dim, both.left.Static.Tag)
 }
 
 // checkFailed says how far apart the sides of a check are.

@@ -31,11 +31,10 @@ type curve struct {
 // planCurve plans one expression as a function of the name that a graph is drawn
 // against, and tells whether it holds that name.
 func planCurve(l *eval.Line, x syntax.Expr, against string, st run.Static) (*curve, bool, bool) {
-	got := l.Planner.CompileCurve(x, l.Entry.Text, against, st)
-	l.Find(got.Findings...)
-	l.Uses(got.Uses, x.Span())
+	got := l.Function(eval.Want{}, []string{against}, []run.Static{st}, x)
+	depends := syntax.Holds(x, against)
 	if !got.OK {
-		curveHint(l, got, against, st)
+		curveHint(l, depends, against, st)
 		return nil, false, false
 	}
 	if got.Cost > limit.CurveCost {
@@ -43,11 +42,11 @@ func planCurve(l *eval.Line, x syntax.Expr, against string, st run.Static) (*cur
 			"Split it into several lines."))
 		return nil, false, false
 	}
-	if got.Absent {
+	if got.Static.Absent {
 		l.Find(finding.New(finding.NotWorkedOut, x.Span(), "A symbol here has no value yet.", valueHint(l, x)))
 		return nil, false, false
 	}
-	return &curve{x: x, name: typeset.Text(x), fn: got.Fn, static: got.Static}, got.Depends, true
+	return &curve{x: x, name: typeset.Text(x), fn: got.Fn, static: got.Static}, depends, true
 }
 
 // valueHint says how a curve gets the values that it lacks: a function sees the
@@ -77,13 +76,13 @@ func lineOf(d *plan.Def) int {
 
 // curveHint adds to what is wrong with a curve what the axis has to do with it:
 // another name, or a range of another kind.
-func curveHint(l *eval.Line, got plan.Curve, against string, st run.Static) {
+func curveHint(l *eval.Line, depends bool, against string, st run.Static) {
 	for i := range l.Entry.Findings {
 		f := &l.Entry.Findings[i]
 		switch {
-		case f.ID == finding.UnknownName && !got.Depends:
+		case f.ID == finding.UnknownName && !depends:
 			f.Hint = "The line is against " + against + ", which isn't in this curve: write `against` and a name that is. " + f.Hint
-		case f.Severity == finding.Mismatch && got.Depends:
+		case f.Severity == finding.Mismatch && depends:
 			f.Hint = against + " goes over " + plan.Words(st) + " here, as its range says. " + f.Hint
 		default:
 			continue

@@ -53,12 +53,33 @@ func (l *Line) Eval(x syntax.Expr, want Want) Got {
 			l.State.Truncate(l.Planner.Size())
 		}()
 	}
+	return l.Run(x, want, l.Plan(x, want))
+}
+
+// Plan is the first half of Eval: an expression is planned, and what it uses and
+// what was found is noted.
+func (l *Line) Plan(x syntax.Expr, want Want) plan.Compiled {
 	c := l.Planner.Compile(x, l.Entry.Text, want.Self)
 	if !want.quiet() {
 		l.Find(c.Findings...)
 		l.Uses(c.Uses, x.Span())
 	}
-	return l.Run(x, want, c)
+	return c
+}
+
+// Function is Eval for an expression, or the two sides of an equation, as a
+// function of names of which is known what the statics say: it is not run.
+func (l *Line) Function(want Want, names []string, of []run.Static, sides ...syntax.Expr) plan.Planned {
+	if want.Trial {
+		m := l.Planner.Mark()
+		defer l.Planner.Cut(m)
+	}
+	f := l.Planner.CompileOf(l.Entry.Text, names, of, sides...)
+	if !want.quiet() {
+		l.Find(f.Findings...)
+		l.Uses(f.Uses, sides[0].Span())
+	}
+	return f
 }
 
 // quiet tells that nothing is noted.

@@ -29,8 +29,14 @@ func (l *Line) Doing(what string, at syntax.Span) { l.doing, l.at = what, at }
 // Busy is what was last said to be done; empty if nothing was.
 func (l *Line) Busy() (doing string, at syntax.Span) { return l.doing, l.at }
 
-// Find adds findings to the entry.
-func (l *Line) Find(fs ...finding.Finding) { l.Entry.Findings = append(l.Entry.Findings, fs...) }
+// Find adds findings to the entry; which line above failed is said once.
+func (l *Line) Find(fs ...finding.Finding) {
+	for _, f := range fs {
+		if f.Cause == 0 || !slices.ContainsFunc(l.Entry.Findings, func(g finding.Finding) bool { return g.Cause == f.Cause }) {
+			l.Entry.Findings = append(l.Entry.Findings, f)
+		}
+	}
+}
 
 // Uses records which lines an expression refers to, and says once that g is
 // standard gravity.

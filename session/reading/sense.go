@@ -74,7 +74,7 @@ func (s *settler) weigh(r syntax.Reading) weighed {
 func (s *settler) clashes(f *syntax.FuncDef, text string) bool {
 	m := s.Planner.Mark()
 	defer s.Planner.Cut(m)
-	return !s.Planner.CompileFor(f.X, f.X, text, f.Params, s.Planner.Unknowns(len(f.Params))).OK
+	return !s.Planner.CompileOf(text, f.Params, s.Planner.Unknowns(len(f.Params)), f.X).OK
 }
 
 // worst is the heaviest of the findings of an entry, but for what it needs of

@@ -27,15 +27,15 @@ func (v *solving) conditions() []run.Condition {
 	}
 	var out []run.Condition
 	for _, c := range v.s.Where {
-		got := v.Planner.CompileFor(algebra.Substitute(c.Left, by), algebra.Substitute(c.Right, by), v.Entry.Text, v.unknowns, v.statics)
+		got := v.Function(eval.Want{Silent: true}, v.unknowns, v.statics, algebra.Substitute(c.Left, by), algebra.Substitute(c.Right, by))
 		if !v.single() {
 			v.Find(got.Findings...)
 		}
 		op, known := orderOf[c.Op]
-		if !got.OK || got.Absent || !known {
+		if !got.OK || got.Static.Absent || !known {
 			continue
 		}
-		out = append(out, run.Condition{Difference: got.Difference, Op: op, OfUnknown: v.single()})
+		out = append(out, run.Condition{Difference: got.Fn, Op: op, OfUnknown: v.single()})
 	}
 	return out
 }

@@ -157,7 +157,7 @@ func (v *solving) plan() (needs *plan.Def, ok bool) {
 	v.rule = &run.Solve{}
 	good := true
 	for i, e := range v.equations {
-		got := v.Planner.CompileFor(e.Left, e.Right, v.Entry.Text, v.unknowns, v.statics)
+		got := v.Function(eval.Want{Silent: true}, v.unknowns, v.statics, e.Left, e.Right)
 		at := v.s.Equations[i].Left.Span()
 		for _, f := range got.Findings {
 			if f.At.To == 0 { // within a formula that is written elsewhere
@@ -169,8 +169,8 @@ func (v *solving) plan() (needs *plan.Def, ok bool) {
 		if needs == nil {
 			needs = got.Root
 		}
-		good, v.absent = good && got.OK, v.absent || got.Absent
-		v.rule.Differences = append(v.rule.Differences, got.Difference)
+		good, v.absent = good && got.OK, v.absent || got.Static.Absent
+		v.rule.Differences = append(v.rule.Differences, got.Fn)
 	}
 	for i, st := range v.statics {
 		v.statics[i] = v.Planner.Settled(st)
