@@ -68,10 +68,8 @@ func derived(l *eval.Line, d *plan.Def, x syntax.Expr, in syntax.UnitText) bool 
 	switch x := x.(type) {
 	case *syntax.With:
 		vary.With(l, d, x, in)
-	case *syntax.SlopeOf:
-		curve.Slope(l, d, x, in)
-	case *syntax.AreaUnder:
-		curve.Area(l, d, x, in)
+	case *syntax.SlopeOf, *syntax.AreaUnder:
+		curve.ReadOff(l, d, x, in)
 	default:
 		return false
 	}

@@ -6,6 +6,7 @@ import (
 	"steelyard/lang/ops"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
+	"steelyard/lang/typeset"
 	"steelyard/units"
 )
 
@@ -27,15 +28,17 @@ func (c *coder) slopeOf(x *syntax.SlopeOf) (run.Slot, bool) {
 		return run.NoSlot, false
 	}
 	if !depends {
-		c.find(finding.NotSolved, x.Var.NameAt, x.Var.Name+" isn't in "+c.source(x.X.Span())+".",
+		c.find(finding.NotSolved, x.Var.NameAt, x.Var.Name+" isn't in "+typeset.Text(x.X)+".",
 			"Use the name in the curve, as in `slope of x(t) at t = 3 s`.")
 		return run.NoSlot, false
 	}
-	if f, no := c.p.NoSlopeOf(fn, x.X.Span()); no {
-		c.findings = append(c.findings, f)
+	if c.p.searches(fn, map[int]bool{}) {
+		// Rules of differentiation do not reach through a search.
+		c.find(finding.NotAvailableYet, x.X.Span(), "This version can't find the slope of a slope, of an area or of a solution.",
+			"Write the curve out as a formula.")
 		return run.NoSlot, false
 	}
-	return c.onCurve(ops.Slope, x.At, fn, []run.Slot{at}, func(y units.Dim) (units.Dim, bool) { return y.Div(place.Dim) })
+	return c.onCurve(ops.Slope, x.X.Span(), fn, []run.Slot{at}, func(y units.Dim) (units.Dim, bool) { return y.Div(place.Dim) })
 }
 
 // areaUnder plans the area under a curve between two places. Its dimension is
@@ -62,7 +65,7 @@ func (c *coder) areaUnder(x *syntax.AreaUnder) (run.Slot, bool) {
 	if !ok {
 		return run.NoSlot, false
 	}
-	return c.onCurve(ops.Area, x.At, fn, []run.Slot{from, to}, func(y units.Dim) (units.Dim, bool) { return y.Mul(place.Dim) })
+	return c.onCurve(ops.Area, x.X.Span(), fn, []run.Slot{from, to}, func(y units.Dim) (units.Dim, bool) { return y.Mul(place.Dim) })
 }
 
 // curve plans an expression as a function of one name. Behind that, it takes the
@@ -124,13 +127,6 @@ func (c *coder) invokes(op ops.Op, fn int, slots []run.Slot, at syntax.Span, st 
 	first := run.Slot(len(c.code.Args))
 	c.code.Args = append(append(c.code.Args, slots...), extra...)
 	return c.emit(run.Instr{Op: op, A: run.Slot(fn), B: first, C: run.Slot(len(slots) + len(extra))}, at, st), true
-}
-
-// NoSlopeOf tells whether a curve, by the number of its function, is one of which
-// no slope is worked out: rules of differentiation do not reach through a search.
-func (p *Planner) NoSlopeOf(fn int, at syntax.Span) (finding.Finding, bool) {
-	return finding.New(finding.NotAvailableYet, at, "This version can't find the slope of a slope, of an area or of a solution.",
-		"Write the curve out as a formula."), p.searches(fn, map[int]bool{})
 }
 
 // searches tells whether a function runs a slope, an area or a search for roots,

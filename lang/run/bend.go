@@ -103,7 +103,7 @@ func (w *floatWalker) bend(fn int, a around, x float64, still ...float64) Bend {
 		}
 	}
 	switch {
-	case stays(a.v) && w.apart(fn, a.h[len(nearer)-1], x, still...):
+	case stays(a.v) && !a.steady() && w.apart(fn, a.h[len(nearer)-1], x, still...):
 		return Jump
 	case grows:
 		return Vertical
@@ -143,6 +143,14 @@ func stays(sides [len(nearer)][2]float64) bool {
 		}
 	}
 	return true
+}
+
+// steady tells that the slopes account for what lies between the two sides where
+// they are closest, as on both sides of a corner.
+func (a *around) steady() bool {
+	last := len(nearer) - 1
+	v, s := a.v[last], a.s[last]
+	return math.Abs(v[1]-v[0]) <= a.h[last]*(math.Abs(s[0])+math.Abs(s[1]))
 }
 
 // apart tells whether the values at a distance on both sides of a place differ by

@@ -96,7 +96,7 @@ func (c *chart) unit() *units.Unit {
 	}
 	for _, stage := range c.s.Stages {
 		for _, x := range stage.Entries {
-			if u := rangeUnit(c.Line, x, st); u != nil {
+			if u := c.UnitWithin(x, st); u != nil {
 				return u
 			}
 		}

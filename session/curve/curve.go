@@ -43,7 +43,7 @@ func planCurve(l *eval.Line, x syntax.Expr, against string, st run.Static) (*cur
 		return nil, false, false
 	}
 	if got.Static.Absent {
-		l.Find(finding.New(finding.NotWorkedOut, x.Span(), "A symbol here has no value yet.", valueHint(l, x)))
+		l.Find(finding.New(finding.NotWorkedOut, x.Span(), noCurveYet, valueHint(l, x)))
 		return nil, false, false
 	}
 	return &curve{x: x, name: typeset.Text(x), fn: got.Fn, static: got.Static}, depends, true

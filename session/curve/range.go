@@ -9,6 +9,13 @@ import (
 	"steelyard/units"
 )
 
+// What is said where an end of a range, or a curve, has no value yet.
+const (
+	noEndYet   = "This end of the range has no value yet."
+	endHint    = "Define its symbols in lines above."
+	noCurveYet = "A symbol here has no value yet."
+)
+
 // interval works out two ends of a range, as slots, and the unit that it is shown
 // in.
 func interval(l *eval.Line, from, to syntax.Expr) (a, b run.Slot, st run.Static, unit *units.Unit, ok bool) {
@@ -31,8 +38,8 @@ func interval(l *eval.Line, from, to syntax.Expr) (a, b run.Slot, st run.Static,
 	if st.Tag == units.None {
 		st.Tag = sa.Tag
 	}
-	if unit = rangeUnit(l, to, st); unit == nil {
-		unit = rangeUnit(l, from, st)
+	if unit = l.UnitWithin(to, st); unit == nil {
+		unit = l.UnitWithin(from, st)
 	}
 	if unit == nil {
 		unit = units.Preferred(st.Dim, st.Tag)
@@ -42,25 +49,6 @@ func interval(l *eval.Line, from, to syntax.Expr) (a, b run.Slot, st run.Static,
 
 // end works out one end of a range.
 func end(l *eval.Line, x syntax.Expr) (run.Slot, bool) {
-	c := l.Eval(x, eval.Want{Lacking: "This end of the range has no value yet.", Hint: "Define its symbols in lines above."})
+	c := l.Eval(x, eval.Want{Lacking: noEndYet, Hint: endHint})
 	return c.Slot, c.OK
-}
-
-// rangeUnit is the unit that an end of a range was written in, or its name's.
-func rangeUnit(l *eval.Line, x syntax.Expr, st run.Static) *units.Unit {
-	var found *units.Unit
-	syntax.Walk(x, func(x syntax.Expr) bool {
-		if found != nil {
-			return false
-		}
-		u := l.RememberedUnit(x)
-		if u == nil {
-			u = l.WrittenUnit(x)
-		}
-		if u != nil && u.Dim() == st.Dim && !u.Affine() {
-			found = u
-		}
-		return found == nil
-	})
-	return found
 }

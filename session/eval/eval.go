@@ -25,7 +25,7 @@ type Want struct {
 	// Silent leaves out what was found and used: an expression that the person
 	// has not written.
 	Silent bool
-	// Trial leaves no trace in the program either.
+	// Trial leaves no trace in the program.
 	Trial bool
 }
 
@@ -60,7 +60,7 @@ func (l *Line) Eval(x syntax.Expr, want Want) Got {
 // what was found is noted.
 func (l *Line) Plan(x syntax.Expr, want Want) plan.Compiled {
 	c := l.Planner.Compile(x, l.Entry.Text, want.Self)
-	if !want.quiet() {
+	if !want.Silent {
 		l.Find(c.Findings...)
 		l.Uses(c.Uses, x.Span())
 	}
@@ -75,15 +75,12 @@ func (l *Line) Function(want Want, names []string, of []run.Static, sides ...syn
 		defer l.Planner.Cut(m)
 	}
 	f := l.Planner.CompileOf(l.Entry.Text, names, of, sides...)
-	if !want.quiet() {
+	if !want.Silent {
 		l.Find(f.Findings...)
 		l.Uses(f.Uses, sides[0].Span())
 	}
 	return f
 }
-
-// quiet tells that nothing is noted.
-func (w Want) quiet() bool { return w.Silent || w.Trial }
 
 // Run is the second half of Eval, for what has been planned already. The
 // expression says where it is written and in what unit.
@@ -106,7 +103,7 @@ func (l *Line) Run(x syntax.Expr, want Want, c plan.Compiled) Got {
 		l.Find(finding.New(finding.NotWorkedOut, x.Span(), want.Lacking, want.Hint))
 	case got.Static.Absent:
 		got.OK = true
-	case want.quiet():
+	case want.Silent:
 		got.Value, got.OK = l.State.Value(got.Slot)
 	case l.HasValue(got.Slot):
 		got.Value, got.OK = l.State.At(got.Slot), true
@@ -139,15 +136,23 @@ func (l *Line) Answer(d *plan.Def, name string, x syntax.Expr, got Got) *entry.R
 
 // Try works an expression out on trial: it leaves no trace in the program, and
 // nothing that goes wrong is found.
-func (l *Line) Try(x syntax.Expr) Got { return l.Eval(x, Want{Trial: true}) }
+func (l *Line) Try(x syntax.Expr) Got { return l.Eval(x, Want{Trial: true, Silent: true}) }
 
 // settle makes 0 of a value of the line that is 0 but for rounding.
 func (l *Line) settle(s run.Slot) { l.Planner.Program.Settle(&l.State, s, l.Start) }
 
 // CatchUp runs what has been planned and not run yet.
 func (l *Line) CatchUp() {
-	from := l.State.Len()
-	l.Planner.Program.Run(&l.State, from, l.Planner.Size())
+	p, size := &l.Planner.Program, l.Planner.Size()
+	for s := l.State.Len(); s < size; s++ {
+		if in := p.Main.Instrs[s]; in.Op == ops.Slope || in.Op == ops.Area {
+			p.Run(&l.State, l.State.Len(), s)
+			for _, place := range p.Main.Args[in.B : in.B+in.C] {
+				l.settle(place) // one that is 0 but for rounding is 0
+			}
+		}
+	}
+	p.Run(&l.State, l.State.Len(), size)
 }
 
 // HasValue tells whether a slot that has been run has a value, or lacks one only

@@ -65,8 +65,8 @@ func TestEval(t *testing.T) {
 		{"2*m", Want{Lacking: "It has no value yet."}, false, 0, finding.NotWorkedOut, 1},
 		// An expression that the person has not written.
 		{"x/z", Want{Silent: true}, false, 0, "", 0},
-		{"x + z", Want{Trial: true}, false, 0, "", 0},
-		{"2*x", Want{Trial: true}, true, 6, "", 0},
+		{"x + z", Want{Trial: true, Silent: true}, false, 0, "", 0},
+		{"2*x", Want{Trial: true, Silent: true}, true, 6, "", 0},
 	}
 	for _, tt := range tests {
 		l := line(page(t), 4, tt.text)

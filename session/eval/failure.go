@@ -49,6 +49,9 @@ func (l *Line) failure(f run.Failure) finding.Finding {
 	case ops.ManyRoots:
 		return finding.New(finding.WhichRoot, at, within+"Several values solve the equation here.", "Choose one in the line with `solve`.")
 	case ops.NoSlope:
+		if f, ok := l.noSlope(f); ok {
+			return f
+		}
 		return finding.New(finding.NoSlope, at, within+"The curve has no slope at this place.", "Use a place beside it.")
 	case ops.Unbounded, ops.NotSettled:
 		message, hint := "The area has no end: the curve grows without limit in the range.", "Leave that place out of the range."

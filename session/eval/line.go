@@ -29,10 +29,13 @@ func (l *Line) Doing(what string, at syntax.Span) { l.doing, l.at = what, at }
 // Busy is what was last said to be done; empty if nothing was.
 func (l *Line) Busy() (doing string, at syntax.Span) { return l.doing, l.at }
 
-// Find adds findings to the entry; which line above failed is said once.
+// Find adds findings to the entry. None is said twice, nor which line above has
+// failed.
 func (l *Line) Find(fs ...finding.Finding) {
 	for _, f := range fs {
-		if f.Cause == 0 || !slices.ContainsFunc(l.Entry.Findings, func(g finding.Finding) bool { return g.Cause == f.Cause }) {
+		if !slices.ContainsFunc(l.Entry.Findings, func(g finding.Finding) bool {
+			return g.ID == f.ID && (f.Cause != 0 && g.Cause == f.Cause || g.At == f.At && g.Message == f.Message)
+		}) {
 			l.Entry.Findings = append(l.Entry.Findings, f)
 		}
 	}

@@ -1,0 +1,49 @@
+package curve
+
+import (
+	"steelyard/lang/finding"
+	"steelyard/lang/plan"
+	"steelyard/lang/run"
+	"steelyard/lang/syntax"
+	"steelyard/session/eval"
+)
+
+// ReadOff works out a slope or an area that is a line by itself, like any result.
+// What is wrong with its places is said before anything of the curve.
+func ReadOff(l *eval.Line, d *plan.Def, x syntax.Expr, in syntax.UnitText) {
+	of, against, places := readOff(x)
+	var at run.Static
+	alike, good := true, true
+	for i, place := range places {
+		got := l.Eval(place, eval.Want{Trial: true, Lacking: noEndYet, Hint: endHint})
+		if good = good && got.OK; !got.OK {
+			l.Fail(d, got.Root)
+		}
+		alike = alike && (i == 0 || at.Dim == got.Static.Dim)
+		at = got.Static
+	}
+	if !good {
+		return
+	}
+	got := l.Eval(x, eval.Want{Shown: true, Name: d.Name, In: in})
+	switch {
+	case got.Slot == run.NoSlot && alike:
+		curveHint(l, syntax.Holds(of, against), against, at)
+	case got.OK && got.Static.Absent:
+		got.OK = false
+		l.Find(finding.New(finding.NotWorkedOut, of.Span(), noCurveYet, valueHint(l, of)))
+	}
+	if r := l.Answer(d, d.Name, x, got); r != nil {
+		r.Shows, r.Records = true, true
+	}
+}
+
+// readOff is the curve of a slope or an area, what it is against, and where it is
+// looked at.
+func readOff(x syntax.Expr) (of syntax.Expr, against string, places []syntax.Expr) {
+	if s, ok := x.(*syntax.SlopeOf); ok {
+		return s.X, s.Var.Name, []syntax.Expr{s.Place}
+	}
+	a := x.(*syntax.AreaUnder)
+	return a.X, a.Var.Name, []syntax.Expr{a.From, a.To}
+}

@@ -1,0 +1,77 @@
+package eval
+
+import (
+	"steelyard/lang/finding"
+	"steelyard/lang/run"
+	"steelyard/lang/syntax"
+	"steelyard/lang/typeset"
+	"steelyard/units"
+)
+
+// noSlope says what the curve does at the place where a slope of the line has no
+// value; false where the line does not show that curve.
+func (l *Line) noSlope(f run.Failure) (finding.Finding, bool) {
+	main := &l.Planner.Program.Main
+	in := main.Instrs[f.Slot]
+	s := l.slopeOver(main.At[f.Slot])
+	if f.Func != nil || f.Slot < l.Start || s == nil || in.C != 1 {
+		return finding.Finding{}, false
+	}
+	fn, at := int(in.A), main.Args[in.B]
+	x, st := l.State.At(at), l.Planner.Static(at)
+	unit := l.UnitWithin(s.Place, st)
+	if unit == nil {
+		unit = units.Preferred(st.Dim, st.Tag)
+	}
+	curve, place := typeset.Text(s.X), s.Var.Name+" = "+l.ShownIn(x, unit)
+	if _, ok := l.Planner.Program.Value(&l.State, fn, x); !ok {
+		return finding.New(finding.NoRealValue, s.X.Span(), curve+" has no value at "+place+", so it has no slope.", "Use another place."), true
+	}
+	says := ""
+	switch bend, left, right := l.Planner.Program.BendAt(&l.State, fn, x, l.Planner.Program.NaturalScale(&l.State, []int{fn}, st.Dim)); bend {
+	case run.Smooth:
+		return finding.Finding{}, false
+	case run.Jump:
+		says = curve + " jumps at " + place + ", so it has no slope there."
+	case run.Vertical:
+		says = "The slope of " + curve + " grows without limit near " + place + ", so it has no slope there."
+	default:
+		u := units.Preferred(l.Planner.Static(f.Slot).Dim, units.None)
+		says = curve + " has a corner at " + place + ": its slope is " + l.ShownIn(left, u) + " just before and " + l.ShownIn(right, u) + " just after."
+	}
+	return finding.New(finding.NoSlope, s.X.Span(), says, "Use a place beside it."), true
+}
+
+// slopeOver finds the slope in the line whose curve a span covers.
+func (l *Line) slopeOver(at syntax.Span) *syntax.SlopeOf {
+	var found *syntax.SlopeOf
+	for _, x := range l.Entry.Stmt.Exprs() {
+		syntax.Walk(x, func(x syntax.Expr) bool {
+			if s, ok := x.(*syntax.SlopeOf); ok && s.X.Span() == at {
+				found = s
+			}
+			return found == nil
+		})
+	}
+	return found
+}
+
+// UnitWithin is the unit of that dimension in which a part of an expression is
+// written, or the one of a name in it; nil if there is none.
+func (p *Page) UnitWithin(x syntax.Expr, st run.Static) *units.Unit {
+	var found *units.Unit
+	syntax.Walk(x, func(x syntax.Expr) bool {
+		if found != nil {
+			return false
+		}
+		u := p.RememberedUnit(x)
+		if u == nil {
+			u = p.WrittenUnit(x)
+		}
+		if u != nil && u.Dim() == st.Dim && !u.Affine() {
+			found = u
+		}
+		return found == nil
+	})
+	return found
+}
