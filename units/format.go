@@ -32,6 +32,8 @@ const (
 	File Form = iota
 	// Screen is what is printed: "4.63×10⁶ N·m", "9.8 m/s²".
 	Screen
+	// Drawn is Screen with the sign of print: "−0.1 J".
+	Drawn
 )
 
 const (
@@ -130,7 +132,10 @@ func appendNumber(out []byte, v float64, f Figures, r Rounding, form Form) []byt
 			x.n--
 		}
 	}
-	if x.neg {
+	switch {
+	case x.neg && form == Drawn:
+		out = append(out, "−"...)
+	case x.neg:
 		out = append(out, '-')
 	}
 	if x.exp < -3 || x.exp > 5 || keep && x.exp >= x.n {

@@ -274,7 +274,7 @@ func (p part) metreSecond() bool {
 // written renders the parts of a unit.
 func written(parts []part, form Form) string {
 	blank := " "
-	if form == Screen {
+	if form != File {
 		blank = "·"
 	}
 	var num, den strings.Builder
@@ -311,7 +311,7 @@ func (u *Unit) Behind(form Form) string {
 		return ""
 	}
 	if len(u.parts) == 0 || !u.parts[0].den {
-		if form == Screen {
+		if form != File {
 			return u.screen
 		}
 		return u.text

@@ -36,6 +36,10 @@ type coder struct {
 	// are any, and how heavy they are.
 	unread bool
 
+	// slot and good are what the last visit of an expression planned.
+	slot run.Slot
+	good bool
+
 	cost     int64
 	depth    int // of the functions that are called within each other
 	findings []finding.Finding

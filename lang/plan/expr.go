@@ -15,45 +15,47 @@ import (
 // that leaves the expression without a value; both operands are looked at even
 // so, since each may have a fault of its own.
 func (c *coder) expr(x syntax.Expr) (run.Slot, bool) {
-	switch x := x.(type) {
-	case *syntax.Number:
-		return c.number(x), true
-	case *syntax.Quantity:
-		return c.quantity(x)
-	case *syntax.Mixed:
-		return c.mixed(x)
-	case *syntax.Measured:
-		return c.measured(x)
-	case *syntax.Pi:
-		return c.constant(math.Pi, x.At, run.Static{}), true
-	case *syntax.That:
-		return c.that(x)
-	case *syntax.Name:
-		return c.name(x)
-	case *syntax.Paren:
-		return c.expr(x.X)
-	case *syntax.Unary:
-		return c.unary(x)
-	case *syntax.Binary:
-		return c.binary(x)
-	case *syntax.Root:
-		c.underRoot = x.X
-		s, ok := c.expr(x.X)
-		if !ok {
-			return run.NoSlot, false
-		}
-		return c.root2(s, ops.Sqrt, 2, x.At)
-	case *syntax.Call:
-		return c.call(x)
-	case *syntax.With:
-		return c.with(x)
-	case *syntax.SlopeOf:
-		return c.slopeOf(x)
-	case *syntax.AreaUnder:
-		return c.areaUnder(x)
-	}
+	x.Visit(visitor{c})
+	return c.slot, c.good
+}
+
+// visitor plans each kind of expression.
+type visitor struct{ *coder }
+
+func (v visitor) give(s run.Slot, ok bool) { v.slot, v.good = s, ok }
+
+func (v visitor) Number(x *syntax.Number)       { v.give(v.number(x), true) }
+func (v visitor) Quantity(x *syntax.Quantity)   { v.give(v.quantity(x)) }
+func (v visitor) Mixed(x *syntax.Mixed)         { v.give(v.mixed(x)) }
+func (v visitor) Measured(x *syntax.Measured)   { v.give(v.measured(x)) }
+func (v visitor) Pi(x *syntax.Pi)               { v.give(v.constant(math.Pi, x.At, run.Static{}), true) }
+func (v visitor) That(x *syntax.That)           { v.give(v.that(x)) }
+func (v visitor) Name(x *syntax.Name)           { v.give(v.name(x)) }
+func (v visitor) Paren(x *syntax.Paren)         { v.give(v.expr(x.X)) }
+func (v visitor) Unary(x *syntax.Unary)         { v.give(v.unary(x)) }
+func (v visitor) Binary(x *syntax.Binary)       { v.give(v.binary(x)) }
+func (v visitor) Root(x *syntax.Root)           { v.give(v.squareRoot(x)) }
+func (v visitor) Call(x *syntax.Call)           { v.give(v.call(x)) }
+func (v visitor) With(x *syntax.With)           { v.give(v.with(x)) }
+func (v visitor) SlopeOf(x *syntax.SlopeOf)     { v.give(v.slopeOf(x)) }
+func (v visitor) AreaUnder(x *syntax.AreaUnder) { v.give(v.areaUnder(x)) }
+func (v visitor) List(x *syntax.List)           { v.give(v.later(x)) }
+func (v visitor) Uncertain(x *syntax.Uncertain) { v.give(v.later(x)) }
+
+// later refuses what can be read but is not worked out.
+func (c *coder) later(x syntax.Expr) (run.Slot, bool) {
 	c.find(finding.NotAvailableYet, x.Span(), "This can be read, but this version can't work it out yet.", "")
 	return run.NoSlot, false
+}
+
+// squareRoot plans √x.
+func (c *coder) squareRoot(x *syntax.Root) (run.Slot, bool) {
+	c.underRoot = x.X
+	s, ok := c.expr(x.X)
+	if !ok {
+		return run.NoSlot, false
+	}
+	return c.root2(s, ops.Sqrt, 2, x.At)
 }
 
 // number plans a written number without a unit. A bare 0 fits any dimension.

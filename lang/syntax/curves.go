@@ -25,8 +25,22 @@ type (
 func (x *SlopeOf) Span() Span   { return x.At }
 func (x *AreaUnder) Span() Span { return x.At }
 
-func (*SlopeOf) expr()   {}
-func (*AreaUnder) expr() {}
+func (*SlopeOf) derived()   {}
+func (*AreaUnder) derived() {}
+
+func (x *SlopeOf) Visit(v Visitor)   { v.SlopeOf(x) }
+func (x *AreaUnder) Visit(v Visitor) { v.AreaUnder(x) }
+
+func (x *SlopeOf) part(i int) Expr   { return nth(i, x.X, x.Place) }
+func (x *AreaUnder) part(i int) Expr { return nth(i, x.X, x.From, x.To) }
+
+func (x *SlopeOf) copied(c *copier) Expr {
+	return &SlopeOf{At: c.at(x.At), X: c.within(x.X, x.Var), Var: x.Var, Place: c.part(x.Place)}
+}
+
+func (x *AreaUnder) copied(c *copier) Expr {
+	return &AreaUnder{At: c.at(x.At), X: c.within(x.X, x.Var), Var: x.Var, From: c.part(x.From), To: c.part(x.To)}
+}
 
 var slopeWord = StatementWord{
 	Word: slopeText, Form: "slope of F(x) at x = A [in UNIT]",

@@ -48,7 +48,7 @@ func (*Value) stmt()            {}
 // Role says Task where numbers are put in for a change, a place or a stretch.
 func (s *Value) Role() Role {
 	switch s.X.(type) {
-	case *With, *SlopeOf, *AreaUnder:
+	case Derived:
 		return Task
 	}
 	return Answer

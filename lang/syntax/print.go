@@ -33,85 +33,124 @@ func (p *printer) text(parts ...string) {
 }
 
 func (p *printer) expr(x Expr) {
-	switch x := x.(type) {
-	case *Number:
-		p.text(x.Value.Text)
-	case *Quantity:
-		p.quantity(x)
-	case *Mixed:
-		if x.Neg {
-			p.text("-")
-		}
-		for i, q := range x.Parts {
-			if i > 0 {
-				p.text(" ")
-			}
-			p.quantity(q)
-		}
-	case *Measured:
-		p.expr(x.X)
-		p.unit(x.Unit, false)
-	case *Pi:
-		p.text("π")
-	case *That:
-		p.text("that")
-	case *Name:
-		p.text(x.Name)
-		if x.Line > 0 {
-			p.text("@", strconv.Itoa(x.Line))
-		}
-	case *Paren:
-		p.text("(")
-		p.expr(x.X)
-		p.text(")")
-	case *Unary:
-		p.unary(x)
-	case *Root:
-		p.text("√")
-		p.expr(x.X)
-	case *Binary:
-		p.binary(x)
-	case *Call:
-		p.call(x)
-	case *With:
-		p.expr(x.X)
-		for i, b := range x.By {
-			p.text([]string{" with ", ", "}[min(i, 1)])
-			p.expr(&Name{Name: b.Name, Line: b.Line})
-			p.text(" = ")
-			p.expr(b.X)
-		}
-	case *SlopeOf:
-		p.text("slope of ")
-		p.expr(x.X)
-		p.text(" at ", x.Var.Name, " = ")
-		p.expr(x.Place)
-	case *AreaUnder:
-		p.text("area under ")
-		p.expr(x.X)
-		if x.Var.NameAt != (Span{}) {
-			p.text(" against ", x.Var.Name)
-		}
-		p.text(" from ")
-		p.expr(x.From)
-		p.text(" to ")
-		p.expr(x.To)
-	case *List:
-		p.text("[")
-		for i, item := range x.Items {
-			if i > 0 {
-				p.text(", ")
-			}
-			p.expr(item)
-		}
-		p.text("]")
-		p.unit(x.Unit, false)
-	case *Uncertain:
-		p.expr(x.X)
-		p.text(" ± ")
-		p.expr(x.By)
-		p.unit(x.Unit, false)
+	if x != nil {
+		x.Visit(p)
 	}
+}
+
+func (p *printer) Number(x *Number) { p.text(x.Value.Text) }
+func (p *printer) Pi(*Pi)           { p.text("π") }
+func (p *printer) That(*That)       { p.text("that") }
+
+func (p *printer) Quantity(x *Quantity) {
+	p.text(x.Value.Text)
+	p.unit(x.Unit, x.Unit.Text == "°" || x.Unit.Text == "′" || x.Unit.Text == "″")
+}
+
+func (p *printer) Mixed(x *Mixed) {
+	if x.Neg {
+		p.text("-")
+	}
+	for i, q := range x.Parts {
+		if i > 0 {
+			p.text(" ")
+		}
+		p.Quantity(q)
+	}
+}
+
+func (p *printer) Measured(x *Measured) {
+	p.expr(x.X)
+	p.unit(x.Unit, false)
+}
+
+func (p *printer) Name(x *Name) {
+	p.text(x.Name)
+	if x.Line > 0 {
+		p.text("@", strconv.Itoa(x.Line))
+	}
+}
+
+func (p *printer) Paren(x *Paren) {
+	p.text("(")
+	p.expr(x.X)
+	p.text(")")
+}
+
+func (p *printer) Unary(x *Unary) {
+	if x.Op == Sub {
+		p.text("-")
+	} else {
+		p.text("+")
+	}
+	p.expr(x.X)
+}
+
+func (p *printer) Root(x *Root) {
+	p.text("√")
+	p.expr(x.X)
+}
+
+func (p *printer) Call(x *Call) {
+	p.text(x.Func, "(")
+	for i, a := range x.Args {
+		if i > 0 {
+			p.text(", ")
+		}
+		if a.Name != "" {
+			p.text(a.Name, " = ")
+		}
+		p.expr(a.X)
+	}
+	p.text(")")
+}
+
+func (p *printer) With(x *With) {
+	p.expr(x.X)
+	for i, b := range x.By {
+		p.text([]string{" with ", ", "}[min(i, 1)])
+		p.Name(&Name{Name: b.Name, Line: b.Line})
+		p.text(" = ")
+		p.expr(b.X)
+	}
+}
+
+func (p *printer) SlopeOf(x *SlopeOf) {
+	p.text("slope of ")
+	p.expr(x.X)
+	p.text(" at ", x.Var.Name, " = ")
+	p.expr(x.Place)
+}
+
+func (p *printer) AreaUnder(x *AreaUnder) {
+	p.text("area under ")
+	p.expr(x.X)
+	if x.Var.NameAt != (Span{}) {
+		p.text(" against ", x.Var.Name)
+	}
+	p.text(" from ")
+	p.expr(x.From)
+	p.text(" to ")
+	p.expr(x.To)
+}
+
+func (p *printer) List(x *List) {
+	p.text("[")
+	for i, item := range x.Items {
+		if i > 0 {
+			p.text(", ")
+		}
+		p.expr(item)
+	}
+	p.text("]")
+	p.unit(x.Unit, false)
+}
+
+func (p *printer) Uncertain(x *Uncertain) {
+	p.expr(x.X)
+	p.text(" ± ")
+	p.expr(x.By)
+	p.unit(x.Unit, false)
 }
 
 // unit prints a unit behind a number, some signs close to it.
@@ -125,21 +164,7 @@ func (p *printer) unit(u UnitText, close bool) {
 	p.text(u.Text)
 }
 
-func (p *printer) quantity(q *Quantity) {
-	p.text(q.Value.Text)
-	p.unit(q.Unit, q.Unit.Text == "°" || q.Unit.Text == "′" || q.Unit.Text == "″")
-}
-
-func (p *printer) unary(x *Unary) {
-	if x.Op == Sub {
-		p.text("-")
-	} else {
-		p.text("+")
-	}
-	p.expr(x.X)
-}
-
-func (p *printer) binary(x *Binary) {
+func (p *printer) Binary(x *Binary) {
 	if x.Op == Pow && p.raisedPower(x) {
 		return
 	}
@@ -229,18 +254,4 @@ func endsInUnit(x Expr) bool {
 			return false
 		}
 	}
-}
-
-func (p *printer) call(x *Call) {
-	p.text(x.Func, "(")
-	for i, a := range x.Args {
-		if i > 0 {
-			p.text(", ")
-		}
-		if a.Name != "" {
-			p.text(a.Name, " = ")
-		}
-		p.expr(a.X)
-	}
-	p.text(")")
 }

@@ -8,10 +8,45 @@ import (
 // Span is a half-open range of bytes in the text of a statement, as typed.
 type Span = finding.Span
 
-// Expr is a node of an expression. The set of nodes is closed.
+// Expr is a node of an expression. The set of nodes is closed, and each answers for
+// itself what can be asked of all of them.
 type Expr interface {
 	Span() Span
-	expr()
+	// Visit hands the node to the method of its kind.
+	Visit(Visitor)
+	// part returns the parts of the node one by one, from left to right, and behind
+	// the last one nil.
+	part(i int) Expr
+	// copied returns a node with parts and places of its own.
+	copied(c *copier) Expr
+}
+
+// Derived is an expression that runs others again: with values replaced, or for the
+// points of a curve.
+type Derived interface {
+	Expr
+	derived()
+}
+
+// Visitor answers for each kind of node; one that lacks an answer does not compile.
+type Visitor interface {
+	Number(*Number)
+	Quantity(*Quantity)
+	Mixed(*Mixed)
+	Measured(*Measured)
+	Pi(*Pi)
+	That(*That)
+	Name(*Name)
+	Paren(*Paren)
+	Unary(*Unary)
+	Binary(*Binary)
+	Root(*Root)
+	Call(*Call)
+	With(*With)
+	SlopeOf(*SlopeOf)
+	AreaUnder(*AreaUnder)
+	List(*List)
+	Uncertain(*Uncertain)
 }
 
 // UnitText is the text of a unit as it stands in a statement. What it means is
@@ -127,36 +162,6 @@ const (
 	Div
 	Pow
 )
-
-func (x *Number) Span() Span    { return x.At }
-func (x *Quantity) Span() Span  { return x.At }
-func (x *Mixed) Span() Span     { return x.At }
-func (x *Measured) Span() Span  { return x.At }
-func (x *Pi) Span() Span        { return x.At }
-func (x *That) Span() Span      { return x.At }
-func (x *Name) Span() Span      { return x.At }
-func (x *Paren) Span() Span     { return x.At }
-func (x *Unary) Span() Span     { return x.At }
-func (x *Binary) Span() Span    { return x.At }
-func (x *Root) Span() Span      { return x.At }
-func (x *Call) Span() Span      { return x.At }
-func (x *List) Span() Span      { return x.At }
-func (x *Uncertain) Span() Span { return x.At }
-
-func (*Number) expr()    {}
-func (*Quantity) expr()  {}
-func (*Mixed) expr()     {}
-func (*Measured) expr()  {}
-func (*Pi) expr()        {}
-func (*That) expr()      {}
-func (*Name) expr()      {}
-func (*Paren) expr()     {}
-func (*Unary) expr()     {}
-func (*Binary) expr()    {}
-func (*Root) expr()      {}
-func (*Call) expr()      {}
-func (*List) expr()      {}
-func (*Uncertain) expr() {}
 
 // IsPlain tells whether a written expression is one quantity, without an
 // operator.

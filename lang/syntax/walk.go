@@ -8,45 +8,12 @@ func Walk(x Expr, f func(Expr) bool) {
 	if x == nil || !f(x) {
 		return
 	}
-	switch x := x.(type) {
-	case *Mixed:
-		for _, q := range x.Parts {
-			Walk(q, f)
+	for i := 0; ; i++ {
+		part := x.part(i)
+		if part == nil {
+			return
 		}
-	case *Measured:
-		Walk(x.X, f)
-	case *Paren:
-		Walk(x.X, f)
-	case *Unary:
-		Walk(x.X, f)
-	case *Root:
-		Walk(x.X, f)
-	case *Binary:
-		Walk(x.X, f)
-		Walk(x.Y, f)
-	case *Call:
-		for _, a := range x.Args {
-			Walk(a.X, f)
-		}
-	case *With:
-		Walk(x.X, f)
-		for _, b := range x.By {
-			Walk(b.X, f)
-		}
-	case *SlopeOf:
-		Walk(x.X, f)
-		Walk(x.Place, f)
-	case *AreaUnder:
-		Walk(x.X, f)
-		Walk(x.From, f)
-		Walk(x.To, f)
-	case *List:
-		for _, item := range x.Items {
-			Walk(item, f)
-		}
-	case *Uncertain:
-		Walk(x.X, f)
-		Walk(x.By, f)
+		Walk(part, f)
 	}
 }
 

@@ -26,8 +26,27 @@ type (
 	}
 )
 
-func (x *With) Span() Span { return x.At }
-func (*With) expr()        {}
+func (x *With) Span() Span      { return x.At }
+func (*With) derived()          {}
+func (x *With) Visit(v Visitor) { v.With(x) }
+
+func (x *With) part(i int) Expr {
+	switch {
+	case i == 0:
+		return x.X
+	case i <= len(x.By):
+		return x.By[i-1].X
+	}
+	return nil
+}
+
+func (x *With) copied(c *copier) Expr {
+	by := make([]Binding, len(x.By))
+	for i, b := range x.By {
+		by[i] = Binding{Name: b.Name, Line: b.Line, NameAt: c.at(b.NameAt), X: c.part(b.X)}
+	}
+	return &With{At: c.at(x.At), X: c.part(x.X), By: by}
+}
 
 // bound are the expressions of bindings.
 func bound(list []Binding) []Expr {

@@ -24,7 +24,11 @@ const (
 	fence    // parts between the brackets of the text: "()", "[]" or "||"
 	fraction // parts[0] over parts[1]
 	root     // of parts[0]; parts[1] is its degree, or empty for the square root; the text is the function that it was typed as
-	script   // parts[0] with parts[1] below and parts[2] above, of which one may be empty; of a name, the text is how it is typed
+
+	// Of a name, the text is how it is typed.
+	withBelow // parts[0] with parts[1] below
+	withAbove // parts[0] with parts[1] above
+	withBoth  // parts[0] with parts[1] below and parts[2] above
 
 	// Letters and digits.
 	symbol   // a letter in italics, or a long name as one word in italics
@@ -55,6 +59,24 @@ const (
 
 // IsEmpty tells whether there is nothing to see.
 func (b Box) IsEmpty() bool { return b.kind == nothing }
+
+// scripts are what stands below and above a box, nothing where there is nothing.
+func (b *Box) scripts() (below, above *Box) {
+	switch b.kind {
+	case withBelow:
+		return &b.parts[1], &none
+	case withAbove:
+		return &none, &b.parts[1]
+	case withBoth:
+		return &b.parts[1], &b.parts[2]
+	}
+	return &none, &none
+}
+
+func (b *Box) hasScript() bool { return b.kind >= withBelow && b.kind <= withBoth }
+
+// none is what is not there.
+var none Box
 
 // Row puts boxes side by side.
 func Row(parts ...Box) Box { return holding(row, "", parts) }

@@ -65,7 +65,8 @@ func shape(c *syntax.Call) callShape {
 	return byName
 }
 
-func (l *layout) call(c *syntax.Call) {
+// Call is a function with its arguments, or what it has instead.
+func (l *layout) Call(c *syntax.Call) {
 	radical := func(degree Box) { l.put(l.holding(root, c.Func, l.whole(c.Args[0].X), degree)) }
 	switch shape(c) {
 	case asRoot:

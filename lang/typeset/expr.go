@@ -40,37 +40,8 @@ func isOne(x syntax.Expr) bool {
 
 // rank returns the rank of a bare expression.
 func (l *layout) rank(x syntax.Expr) int {
-	switch x := x.(type) {
-	case *syntax.Number:
-		return numberRank(x.Value.Text)
-	case *syntax.Quantity, *syntax.Mixed, *syntax.Measured, *syntax.Unary:
-		return productRank
-	case *syntax.With, *syntax.SlopeOf, *syntax.AreaUnder:
-		return anyRank
-	case *syntax.Uncertain:
-		if x.Unit.Present() {
-			return productRank
-		}
-		return sumRank
-	case *syntax.List:
-		if x.Unit.Present() {
-			return productRank
-		}
-	case *syntax.Binary:
-		switch x.Op {
-		case syntax.Add, syntax.Sub:
-			return sumRank
-		case syntax.Div:
-			if !l.inline {
-				return fractionRank
-			}
-			return quotientRank
-		case syntax.Pow:
-			return powerRank
-		}
-		return productRank
-	}
-	return atomRank
+	x.Visit(&l.looks)
+	return l.looks.rank
 }
 
 func numberRank(text string) int {
@@ -101,7 +72,7 @@ func (l *layout) signed(x syntax.Expr) bool {
 			}
 			x = t.X
 		case *syntax.Binary:
-			if t.Op == syntax.Pow || t.Op == syntax.Div && !l.inline {
+			if t.Op == syntax.Pow || t.Op == syntax.Div && !l.looks.inline {
 				return false
 			}
 			if t.Op >= syntax.Mul && l.rank(bare(t.X)) < productRank {
@@ -128,52 +99,25 @@ func (l *layout) operand(x syntax.Expr, least int, first bool) {
 }
 
 // expr lays out an expression as part of a row.
-func (l *layout) expr(x syntax.Expr) {
-	switch x := bare(x).(type) {
-	case *syntax.Number:
-		l.number(x.Value.Text)
-	case *syntax.Quantity:
-		l.quantity(x)
-	case *syntax.Mixed:
-		l.mixed(x)
-	case *syntax.Measured:
-		outer := l.begin()
-		l.operand(x.X, productRank, true)
-		l.unitAfter(x.Unit.Text)
-		l.put(holding(group, "", l.end(outer)))
-	case *syntax.Pi:
-		l.put(Box{kind: symbol, text: "π"})
-	case *syntax.That:
-		l.put(Box{kind: word, text: "that"})
-	case *syntax.Name:
-		l.put(l.named(x, Box{}))
-	case *syntax.Unary:
-		sign := minus
-		if x.Op == syntax.Add {
-			sign.text = "+"
-		}
-		l.put(sign)
-		l.operand(x.X, signRank, false)
-	case *syntax.Root:
-		l.put(l.holding(root, "", l.whole(x.X), Box{}))
-	case *syntax.Binary:
-		l.binary(x)
-	case *syntax.Call:
-		l.call(x)
-	case *syntax.With:
-		l.with(x)
-	case *syntax.SlopeOf:
-		l.slope(x)
-	case *syntax.AreaUnder:
-		l.area(x)
-	case *syntax.List:
-		l.list(x)
-	case *syntax.Uncertain:
-		l.uncertain(x)
+func (l *layout) expr(x syntax.Expr) { bare(x).Visit(l) }
+
+func (l *layout) Number(x *syntax.Number) { l.number(x.Value.Text) }
+func (l *layout) Pi(*syntax.Pi)           { l.put(Box{kind: symbol, text: "π"}) }
+func (l *layout) That(*syntax.That)       { l.put(Box{kind: word, text: "that"}) }
+func (l *layout) Name(x *syntax.Name)     { l.put(l.named(x, Box{})) }
+func (l *layout) Paren(x *syntax.Paren)   { l.expr(x.X) }
+func (l *layout) Root(x *syntax.Root)     { l.put(l.holding(root, "", l.whole(x.X), Box{})) }
+
+func (l *layout) Unary(x *syntax.Unary) {
+	sign := minus
+	if x.Op == syntax.Add {
+		sign.text = "+"
 	}
+	l.put(sign)
+	l.operand(x.X, signRank, false)
 }
 
-func (l *layout) binary(x *syntax.Binary) {
+func (l *layout) Binary(x *syntax.Binary) {
 	switch x.Op {
 	case syntax.Add:
 		l.between(x.X, sumRank, "+", x.Y, sumRank)
@@ -197,7 +141,7 @@ func (l *layout) between(x syntax.Expr, left int, sign string, y syntax.Expr, ri
 
 // quotient is a fraction, or a stroke where a fraction would be too small.
 func (l *layout) quotient(x *syntax.Binary) {
-	if l.inline {
+	if l.looks.inline {
 		l.operand(x.X, productRank, true)
 		l.put(Box{kind: close, text: "/"})
 		l.operand(x.Y, powerRank, false)
@@ -242,7 +186,8 @@ func (l *layout) bracketedBase(x syntax.Expr) bool {
 	return l.rank(x) < atomRank
 }
 
-func (l *layout) list(x *syntax.List) {
+// List is readings between square brackets.
+func (l *layout) List(x *syntax.List) {
 	outer := l.begin()
 	for i, item := range x.Items {
 		if i > 0 {
@@ -254,8 +199,8 @@ func (l *layout) list(x *syntax.List) {
 	l.unitAfter(x.Unit.Text)
 }
 
-// uncertain is a value, ± and how far off it may be, in brackets before a unit.
-func (l *layout) uncertain(x *syntax.Uncertain) {
+// Uncertain is a value, ± and how far off it may be, in brackets before a unit.
+func (l *layout) Uncertain(x *syntax.Uncertain) {
 	if !x.Unit.Present() {
 		l.between(x.X, signRank, "±", x.By, signRank)
 		return

@@ -8,6 +8,9 @@ import (
 // LaTeX writes a box for math mode, without $ round it, with the package amsmath.
 func (b Box) LaTeX() string {
 	var w latexWriter
+	if len(b.parts) > 0 {
+		w.b.Grow(64)
+	}
 	w.box(&b)
 	return w.b.String()
 }
@@ -53,7 +56,7 @@ func (w *latexWriter) box(b *Box) {
 			w.group("[{", &b.parts[1], "}]")
 		}
 		w.group("{", &b.parts[0], "}")
-	case script:
+	case withBelow, withAbove, withBoth:
 		w.script(b)
 	case symbol:
 		w.symbol(b.text)
@@ -68,7 +71,12 @@ func (w *latexWriter) box(b *Box) {
 	case digits:
 		w.digits(b.text)
 	case primes:
-		w.tex(strings.NewReplacer("′", `\prime`, "″", `\prime\prime`).Replace(b.text))
+		for _, r := range b.text {
+			w.tex(`\prime`)
+			if r == '″' {
+				w.tex(`\prime`)
+			}
+		}
 	default:
 		w.sign(b)
 	}
@@ -90,7 +98,8 @@ func (w *latexWriter) group(open string, b *Box, shut string) {
 // is grouped, so that an exponent belongs to all of them; that of a number stands
 // on its last digit, which looks the same.
 func (w *latexWriter) script(b *Box) {
-	base, sub, sup := &b.parts[0], &b.parts[1], &b.parts[2]
+	base := &b.parts[0]
+	sub, sup := b.scripts()
 	switch {
 	case base.kind == row, base.kind == root, base.kind == fence && base.text != "()",
 		base.kind == loose, base.kind == upright && strings.ContainsAny(base.text, "°′″"):

@@ -6,10 +6,10 @@ import "steelyard/lang/syntax"
 // long sum or product is one row whatever its tree looks like; a row that is
 // finished is moved to where it stays.
 type layout struct {
-	stack  []Box
-	from   int   // where the row begins that is being made
-	stay   []Box // room for the parts of boxes, taken in large pieces
-	inline bool  // in an exponent or a label, where fractions would not fit
+	stack []Box
+	from  int   // where the row begins that is being made
+	stay  []Box // room for the parts of boxes, taken in large pieces
+	looks looks // of the expression that was asked about last, and whether fractions fit
 }
 
 // Expr lays out an expression; none is empty.
@@ -23,14 +23,14 @@ func Expr(x syntax.Expr) Box {
 
 // Line lays out an expression for a single line of text: a quotient has a stroke.
 func Line(x syntax.Expr) Box {
-	l := layout{inline: true}
+	l := layout{looks: looks{inline: true}}
 	return l.whole(x)
 }
 
 // put adds a box to the row.
 func (l *layout) put(b Box) {
 	if l.stack == nil {
-		l.stack = make([]Box, 0, 16)
+		l.stack = make([]Box, 0, 8)
 	}
 	l.stack = append(l.stack, b)
 }
@@ -42,6 +42,11 @@ func (l *layout) begin() (outer int) {
 }
 
 func (l *layout) end(outer int) []Box {
+	if l.from == 0 { // the outermost row can stay where it is
+		parts := l.stack
+		l.stack = nil
+		return parts
+	}
 	parts := l.kept(l.stack[l.from:])
 	l.stack, l.from = l.stack[:l.from], outer
 	return parts
@@ -50,7 +55,7 @@ func (l *layout) end(outer int) []Box {
 // kept copies boxes to where they stay.
 func (l *layout) kept(parts []Box) []Box {
 	if at := len(l.stay); at+len(parts) > cap(l.stay) {
-		l.stay = make([]Box, 0, max(24, min(2*at, 256), len(parts)))
+		l.stay = make([]Box, 0, max(len(parts), min(2*cap(l.stay), 64)))
 	}
 	at := len(l.stay)
 	l.stay = append(l.stay, parts...)
@@ -94,13 +99,20 @@ func (l *layout) fenced(brackets string, x syntax.Expr) Box {
 
 // raised lays out what stands in an exponent.
 func (l *layout) raised(x syntax.Expr) Box {
-	was := l.inline
-	l.inline = true
+	was := l.looks.inline
+	l.looks.inline = true
 	b := l.whole(x)
-	l.inline = was
+	l.looks.inline = was
 	return b
 }
 
-func (l *layout) scripted(text string, base, sub, sup Box) Box {
-	return l.holding(script, text, base, sub, sup)
+// scripted puts something below and above a box.
+func (l *layout) scripted(text string, base, below, above Box) Box {
+	switch {
+	case above.IsEmpty():
+		return l.holding(withBelow, text, base, below)
+	case below.IsEmpty():
+		return l.holding(withAbove, text, base, above)
+	}
+	return l.holding(withBoth, text, base, below, above)
 }

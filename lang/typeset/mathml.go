@@ -8,6 +8,9 @@ import (
 // MathML writes a box as one element, without <math> round it, or as nothing.
 func (b Box) MathML() string {
 	var w mathmlWriter
+	if len(b.parts) > 0 {
+		w.Grow(256)
+	}
 	w.box(&b)
 	return w.String()
 }
@@ -30,8 +33,12 @@ func (w *mathmlWriter) box(b *Box) {
 		} else {
 			w.element("mroot", b.parts)
 		}
-	case script:
-		w.element(scriptTag(b.parts[1], b.parts[2]), b.parts)
+	case withBelow:
+		w.element("msub", b.parts)
+	case withAbove:
+		w.element("msup", b.parts)
+	case withBoth:
+		w.element("msubsup", b.parts)
 	case symbol:
 		if letterEnd(b.text) < len(b.text) {
 			w.atom("mi", ` style="font-style:italic"`, proper(b.text))
@@ -53,16 +60,6 @@ func (w *mathmlWriter) box(b *Box) {
 	default:
 		w.sign(b)
 	}
-}
-
-func scriptTag(sub, sup Box) string {
-	switch {
-	case sup.IsEmpty():
-		return "msub"
-	case sub.IsEmpty():
-		return "msup"
-	}
-	return "msubsup"
 }
 
 func (w *mathmlWriter) sign(b *Box) {

@@ -48,8 +48,9 @@ func parts(name string) parted {
 	below := strings.TrimLeft(name[cut:], "'")
 	strokes := len(name) - cut - len(below)
 	s.base, s.sub = name[:cut], strings.TrimLeft(below, "_")
-	s.primes += strokes
-	name = s.base + below
+	if s.primes += strokes; strokes > 0 {
+		name = s.base + below
+	}
 	if s.sub == "" {
 		s.base = name
 	}

@@ -8,8 +8,8 @@ var minus = Box{kind: prefix, text: "−"}
 // number lays out a number in plain ASCII, such as 0.080, -5 or 3.2e5, with the
 // power of ten that its exponent stands for.
 func (l *layout) number(text string) {
-	unsigned, negative := strings.CutPrefix(text, "-")
-	if negative {
+	unsigned := strings.TrimPrefix(strings.TrimPrefix(text, "-"), "−")
+	if unsigned != text {
 		l.put(minus)
 	}
 	head, power, scientific := strings.Cut(unsigned, "e")

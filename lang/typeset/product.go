@@ -70,7 +70,7 @@ func (l *layout) edge(x syntax.Expr, at side) edge {
 		switch t := x.(type) {
 		case *syntax.Binary:
 			switch {
-			case t.Op == syntax.Div && !l.inline:
+			case t.Op == syntax.Div && !l.looks.inline:
 				if numberFirst(t.X) {
 					return halfEdge
 				}
@@ -127,23 +127,6 @@ func (l *layout) baseEdge(x syntax.Expr) (edge, bool) {
 }
 
 func (l *layout) atomEdge(x syntax.Expr) edge {
-	switch x := x.(type) {
-	case *syntax.Number:
-		return digitEdge
-	case *syntax.Quantity, *syntax.Mixed, *syntax.Measured:
-		return unitEdge
-	case *syntax.Uncertain, *syntax.List:
-		return unitEdge
-	case *syntax.That:
-		return longEdge
-	case *syntax.Name:
-		if long(x.Name) {
-			return longEdge
-		}
-	case *syntax.Call:
-		if shape(x) == byName && uprightName(x.Func) {
-			return functionEdge
-		}
-	}
-	return symbolEdge
+	x.Visit(&l.looks)
+	return l.looks.edge
 }

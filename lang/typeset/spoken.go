@@ -21,8 +21,8 @@ func (l *layout) is(n *syntax.Name, x syntax.Expr) {
 	l.part(x)
 }
 
-// with is a value worked out with others replaced: T with L = 2L.
-func (l *layout) with(x *syntax.With) {
+// With is a value worked out with others replaced: T with L = 2L.
+func (l *layout) With(x *syntax.With) {
 	l.part(x.X)
 	for i, b := range x.By {
 		if i == 0 {
@@ -34,16 +34,16 @@ func (l *layout) with(x *syntax.With) {
 	}
 }
 
-// slope is slope of x(t) at t = 3 s.
-func (l *layout) slope(x *syntax.SlopeOf) {
+// SlopeOf is slope of x(t) at t = 3 s.
+func (l *layout) SlopeOf(x *syntax.SlopeOf) {
 	l.spoken("slope of")
 	l.part(x.X)
 	l.spoken("at")
 	l.is(&syntax.Name{Name: x.Var.Name}, x.Place)
 }
 
-// area is area under F(x) from 0 m to 4 m.
-func (l *layout) area(x *syntax.AreaUnder) {
+// AreaUnder is area under F(x) from 0 m to 4 m.
+func (l *layout) AreaUnder(x *syntax.AreaUnder) {
 	l.spoken("area under")
 	l.part(x.X)
 	if x.Var.NameAt != (syntax.Span{}) {

@@ -42,10 +42,11 @@ func (w *svgWriter) box(b *Box, level int) {
 		w.text("√(", level, false)
 		w.box(&b.parts[0], level)
 		w.text(")", level, false)
-	case script:
+	case withBelow, withAbove, withBoth:
+		below, above := b.scripts()
 		w.box(&b.parts[0], level)
-		w.box(&b.parts[1], lowered)
-		w.box(&b.parts[2], raised)
+		w.box(below, lowered)
+		w.box(above, raised)
 	case symbol:
 		w.text(proper(b.text), level, level == 0)
 	case infix, continued, relation:

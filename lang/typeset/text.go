@@ -38,7 +38,7 @@ func (w *textWriter) box(b *Box) {
 		w.fraction(b)
 	case root:
 		w.root(b)
-	case script:
+	case withBelow, withAbove, withBoth:
 		w.script(b)
 	case infix, continued, relation:
 		w.WriteString(" " + ascii(b.text) + " ")
@@ -74,10 +74,11 @@ func (w *textWriter) all(parts []Box) {
 		switch b := &parts[i]; {
 		case b.kind == dot, b.kind == times:
 			w.product(b, &after)
-		case b.kind == script && b.text == "" && after.kind == apply: // sin²(x) is typed sin(x)²
+		case b.hasScript() && b.text == "" && after.kind == apply: // sin²(x) is typed sin(x)²
 			w.box(&b.parts[0])
 			w.box(&parts[i+2])
-			w.exponent(&b.parts[2])
+			_, above := b.scripts()
+			w.exponent(above)
 			w.all(parts[i+3:])
 			return
 		case b.kind == fraction:
@@ -159,7 +160,8 @@ func (w *textWriter) root(b *Box) {
 	switch b.text {
 	case "":
 		w.WriteString("√")
-		w.bracketed(of, !isSingle(of) || of.kind == script && !of.parts[2].IsEmpty())
+		_, above := of.scripts()
+		w.bracketed(of, !isSingle(of) || above.kind != nothing && above.kind != primes)
 	case "root":
 		w.WriteString("root(")
 		w.box(of)
@@ -173,7 +175,8 @@ func (w *textWriter) root(b *Box) {
 }
 
 func (w *textWriter) script(b *Box) {
-	base, above := &b.parts[0], &b.parts[2]
+	base := &b.parts[0]
+	_, above := b.scripts()
 	switch {
 	case b.text != "": // a name
 		w.WriteString(b.text)
@@ -216,7 +219,7 @@ func (w *textWriter) product(b, after *Box) {
 	before, _ := utf8.DecodeLastRuneInString(w.String())
 	next := after.first()
 	begins, _ := utf8.DecodeRuneInString(next.text)
-	isName := next.kind == symbol && next.text != "π" || next.kind == script || next.kind == row
+	isName := next.kind == symbol && next.text != "π" || next.hasScript() || next.kind == row
 	isFunction := next.kind != symbol && !isName && next.kind != fence && unicode.IsLetter(begins)
 	number := unicode.IsDigit(before) || writing.Unraised(before) != 0
 	switch {

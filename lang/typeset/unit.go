@@ -24,14 +24,24 @@ func Unit(text string) Box {
 	return holding(row, "", l.end(0))
 }
 
-func (l *layout) quantity(q *syntax.Quantity) {
+// Quantity is a number with its unit.
+func (l *layout) Quantity(q *syntax.Quantity) {
 	outer := l.begin()
 	l.number(q.Value.Text)
 	l.unitAfter(q.Unit.Text)
 	l.put(holding(group, "", l.end(outer)))
 }
 
-func (l *layout) mixed(x *syntax.Mixed) {
+// Measured is a bracket of numbers with its unit.
+func (l *layout) Measured(x *syntax.Measured) {
+	outer := l.begin()
+	l.operand(x.X, productRank, true)
+	l.unitAfter(x.Unit.Text)
+	l.put(holding(group, "", l.end(outer)))
+}
+
+// Mixed is quantities that are written together.
+func (l *layout) Mixed(x *syntax.Mixed) {
 	outer := l.begin()
 	if x.Neg {
 		l.put(minus)

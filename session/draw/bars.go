@@ -26,7 +26,7 @@ type bar struct {
 
 func newBar(b *entry.Bar) bar {
 	shown := b.Value.Shown(units.Screen)
-	out := bar{size: b.Value.InUnit, value: label{clean(strings.Replace(shown, "-", "−", 1)), b.Value.Box()}}
+	out := bar{size: b.Value.InUnit, value: label{clean(b.Value.Shown(units.Drawn)), b.Value.Box()}}
 	if typeset.Text(b.Of) != shown { // a number is its own name
 		out.name = exprLabel(b.Of)
 	}

@@ -165,7 +165,7 @@ func (s *barsLayout) scale() {
 	for i, v := range s.ticks.at {
 		y := s.y(v)
 		lines = append(lines, []point{{b.left, y}, {b.left - tickLength, y}})
-		s.number(b.left-tickLength-4, y+ascent/2-0.5, end, s.ticks.texts[i])
+		s.text(b.left-tickLength-4, y+ascent/2-0.5, end, numberLabel(s.ticks.texts[i]))
 	}
 	lines = append(lines, []point{{b.left, s.y(0)}, {b.right, s.y(0)}})
 	s.rules(axisInk, lines)

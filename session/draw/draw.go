@@ -28,6 +28,9 @@ func exprLabel(x syntax.Expr) label {
 	return label{clean(typeset.Text(x)), typeset.Line(x)}
 }
 
+// numberLabel is the text of a tick.
+func numberLabel(text string) label { return label{text, typeset.Value(text, "")} }
+
 // axisLabel is what stands at an axis: the quantity over its unit ("x / cm", SI
 // Brochure 5.4.1), with the power of ten taken out of the texts of its ticks.
 func axisLabel(a entry.Axis, t ticks) label {

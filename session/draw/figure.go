@@ -135,12 +135,12 @@ func (s *figureLayout) axisTexts() {
 		text := s.xTicks.texts[i]
 		x := s.at(v, s.y.from).X
 		if t := textBox(x, y, middle, text); t.left > free {
-			s.number(x, y, middle, text)
+			s.text(x, y, middle, numberLabel(text))
 			free = t.right + 4
 		}
 	}
 	for i, v := range s.yTicks.at {
-		s.number(b.left-tickLength-4, s.at(s.x.from, v).Y+ascent/2-0.5, end, s.yTicks.texts[i])
+		s.text(b.left-tickLength-4, s.at(s.x.from, v).Y+ascent/2-0.5, end, numberLabel(s.yTicks.texts[i]))
 	}
 	for i, line := range s.yLabel {
 		s.text(edge, b.top-14-descent-lineHeight*float64(len(s.yLabel)-1-i), start, line)

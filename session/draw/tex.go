@@ -186,9 +186,7 @@ func (w *texWriter) bar(b box, fill int, dashed bool) {
 // line puts a text on its baseline.
 func (w *texWriter) line(t textLine) {
 	text := "$" + t.math.LaTeX() + "$"
-	if t.number {
-		text = "$" + strings.Replace(t.text, "−", "-", 1) + "$"
-	} else if t.math.IsEmpty() {
+	if t.math.IsEmpty() {
 		text = typeset.TeXText(t.text)
 	}
 	switch t.anchor {

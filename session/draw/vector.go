@@ -59,7 +59,6 @@ type textLine struct {
 	x, y   float64
 	anchor anchor
 	label
-	number bool // the text is digits, with a point and a minus
 }
 
 const (
@@ -113,12 +112,6 @@ func (s *sheet) text(x, y float64, a anchor, l label) {
 	}
 	s.boxes = append(s.boxes, textBox(x, y, a, l.text))
 	s.line(textLine{x: x, y: y, anchor: a, label: l})
-}
-
-// number writes the text of a tick.
-func (s *sheet) number(x, y float64, a anchor, text string) {
-	s.boxes = append(s.boxes, textBox(x, y, a, text))
-	s.line(textLine{x: x, y: y, anchor: a, label: label{text: text}, number: true})
 }
 
 // block writes rows of text from y downward; it gives the y below it.

@@ -108,12 +108,12 @@ type Cell struct {
 }
 
 // Box lays out the number, without its unit.
-func (c Cell) Box() typeset.Box { return typeset.Value(c.Value.number(units.File), "") }
+func (c Cell) Box() typeset.Box { return typeset.Value(c.Value.Number(units.File), "") }
 
 // String returns the cell as text, without its unit.
 func (c Cell) String() string {
 	if c.Value != nil {
-		return c.Value.number(units.Screen)
+		return c.Value.Number(units.Screen)
 	}
 	return c.Words
 }

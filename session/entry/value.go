@@ -34,12 +34,12 @@ func (v Value) Shown(form units.Form) string {
 	return units.FormatQuantity(v.InUnit, v.Unit, v.Figures, v.Rounding, form)
 }
 
-// number returns the number without its unit: "256.889".
-func (v Value) number(form units.Form) string {
+// Number returns the number without its unit: "256.889".
+func (v Value) Number(form units.Form) string {
 	return units.FormatNumber(v.InUnit, v.Figures, v.Rounding, form)
 }
 
 // Box lays the value out as it is shown.
 func (v Value) Box() typeset.Box {
-	return typeset.Value(v.number(units.File), v.Unit.Behind(units.File))
+	return typeset.Value(v.Number(units.File), v.Unit.Behind(units.File))
 }

@@ -10,7 +10,7 @@ func IsWritten(x syntax.Expr) bool {
 	written := true
 	syntax.Walk(x, func(x syntax.Expr) bool {
 		switch x.(type) {
-		case *syntax.Name, *syntax.Call, *syntax.That, *syntax.With, *syntax.SlopeOf, *syntax.AreaUnder:
+		case *syntax.Name, *syntax.Call, *syntax.That, syntax.Derived:
 			written = false
 		}
 		return written

@@ -35,6 +35,9 @@ type format interface {
 	room(lines int)
 }
 
+// usual is room for as many bytes as most documents take.
+const usual = 1 << 16
+
 // write writes a document in a format.
 func write(d *Document, to format) {
 	w := writer{format: to}

@@ -16,6 +16,7 @@ var style string
 // the style, the formulas (MathML) and the graphs (SVG) are part of it.
 func HTML(d *Document) []byte {
 	p := page{handout: d.Edition == Handout, regions: map[string]int{}}
+	p.b.Grow(usual)
 	write(d, &p)
 	return p.b.Bytes()
 }

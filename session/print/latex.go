@@ -18,6 +18,7 @@ var preamble string
 // drawn in picture environments, which need no package.
 func LaTeX(d *Document) []byte {
 	var p paper
+	p.b.Grow(usual)
 	write(d, &p)
 	return []byte(p.b.String())
 }

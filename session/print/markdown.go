@@ -14,6 +14,7 @@ import (
 // dollar signs, and graphs as fenced text.
 func Markdown(d *Document) []byte {
 	var m marked
+	m.b.Grow(usual)
 	write(d, &m)
 	return []byte(strings.TrimRight(m.b.String(), "\n") + "\n")
 }

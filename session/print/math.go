@@ -38,7 +38,10 @@ func (s Shown) text() string {
 // plainNumber is the number of a cell as text, if it holds only digits, a point
 // and a sign, which need no formula round them.
 func plainNumber(c entry.Cell) (string, bool) {
-	text := strings.ReplaceAll(c.String(), "-", "−")
+	if c.Value == nil {
+		return "", false
+	}
+	text := c.Value.Number(units.Drawn)
 	return text, strings.Trim(text, "0123456789.−") == ""
 }
 
@@ -65,6 +68,10 @@ func breadth(x syntax.Expr) int {
 		return breadth(x.X) + 1
 	case *syntax.Root:
 		return breadth(x.X) + 2
+	case *syntax.Name:
+		return utf8.RuneCountInString(x.Name)
+	case *syntax.Number:
+		return len(x.Value.Text)
 	}
 	return utf8.RuneCountInString(syntax.PrintExpr(x))
 }

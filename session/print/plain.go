@@ -28,6 +28,7 @@ func Plain(d *Document, columns int) []byte {
 		columns = usualColumns
 	}
 	t := plainText{columns: max(leastColumns, min(columns, mostColumns))}
+	t.b.Grow(usual)
 	write(d, &t)
 	return []byte(strings.TrimRight(t.b.String(), "\n") + "\n")
 }

@@ -119,8 +119,7 @@ func fixed(l *eval.Line, x syntax.Expr, against string) string {
 func algebraic(x syntax.Expr) bool {
 	known := true
 	syntax.Walk(x, func(x syntax.Expr) bool {
-		switch x.(type) {
-		case *syntax.With, *syntax.SlopeOf, *syntax.AreaUnder:
+		if _, derived := x.(syntax.Derived); derived {
 			known = false
 		}
 		return known

@@ -1,0 +1,116 @@
+package syntax
+
+// What each kind of node answers for itself.
+
+func (x *Number) Span() Span    { return x.At }
+func (x *Quantity) Span() Span  { return x.At }
+func (x *Mixed) Span() Span     { return x.At }
+func (x *Measured) Span() Span  { return x.At }
+func (x *Pi) Span() Span        { return x.At }
+func (x *That) Span() Span      { return x.At }
+func (x *Name) Span() Span      { return x.At }
+func (x *Paren) Span() Span     { return x.At }
+func (x *Unary) Span() Span     { return x.At }
+func (x *Binary) Span() Span    { return x.At }
+func (x *Root) Span() Span      { return x.At }
+func (x *Call) Span() Span      { return x.At }
+func (x *List) Span() Span      { return x.At }
+func (x *Uncertain) Span() Span { return x.At }
+
+func (x *Number) Visit(v Visitor)    { v.Number(x) }
+func (x *Quantity) Visit(v Visitor)  { v.Quantity(x) }
+func (x *Mixed) Visit(v Visitor)     { v.Mixed(x) }
+func (x *Measured) Visit(v Visitor)  { v.Measured(x) }
+func (x *Pi) Visit(v Visitor)        { v.Pi(x) }
+func (x *That) Visit(v Visitor)      { v.That(x) }
+func (x *Name) Visit(v Visitor)      { v.Name(x) }
+func (x *Paren) Visit(v Visitor)     { v.Paren(x) }
+func (x *Unary) Visit(v Visitor)     { v.Unary(x) }
+func (x *Binary) Visit(v Visitor)    { v.Binary(x) }
+func (x *Root) Visit(v Visitor)      { v.Root(x) }
+func (x *Call) Visit(v Visitor)      { v.Call(x) }
+func (x *List) Visit(v Visitor)      { v.List(x) }
+func (x *Uncertain) Visit(v Visitor) { v.Uncertain(x) }
+
+func (*Number) part(int) Expr        { return nil }
+func (*Quantity) part(int) Expr      { return nil }
+func (*Pi) part(int) Expr            { return nil }
+func (*That) part(int) Expr          { return nil }
+func (*Name) part(int) Expr          { return nil }
+func (x *Measured) part(i int) Expr  { return nth(i, x.X) }
+func (x *Paren) part(i int) Expr     { return nth(i, x.X) }
+func (x *Unary) part(i int) Expr     { return nth(i, x.X) }
+func (x *Root) part(i int) Expr      { return nth(i, x.X) }
+func (x *Binary) part(i int) Expr    { return nth(i, x.X, x.Y) }
+func (x *List) part(i int) Expr      { return nth(i, x.Items...) }
+func (x *Uncertain) part(i int) Expr { return nth(i, x.X, x.By) }
+
+func (x *Mixed) part(i int) Expr {
+	if i < len(x.Parts) {
+		return x.Parts[i]
+	}
+	return nil
+}
+
+func (x *Call) part(i int) Expr {
+	if i < len(x.Args) {
+		return x.Args[i].X
+	}
+	return nil
+}
+
+// nth returns one of the parts of a node.
+func nth(i int, parts ...Expr) Expr {
+	if i < len(parts) {
+		return parts[i]
+	}
+	return nil
+}
+
+func (x *Number) copied(c *copier) Expr { return &Number{At: c.at(x.At), Value: x.Value} }
+func (x *Pi) copied(c *copier) Expr     { return &Pi{At: c.at(x.At)} }
+func (x *That) copied(c *copier) Expr   { return &That{At: c.at(x.At)} }
+func (x *Name) copied(c *copier) Expr   { return &Name{At: c.at(x.At), Name: x.Name, Line: x.Line} }
+func (x *Paren) copied(c *copier) Expr  { return &Paren{At: c.at(x.At), X: c.part(x.X)} }
+func (x *Unary) copied(c *copier) Expr  { return &Unary{At: c.at(x.At), Op: x.Op, X: c.part(x.X)} }
+func (x *Root) copied(c *copier) Expr   { return &Root{At: c.at(x.At), X: c.part(x.X)} }
+
+func (x *Quantity) copied(c *copier) Expr {
+	return &Quantity{At: c.at(x.At), Value: x.Value, Unit: c.unit(x.Unit)}
+}
+
+func (x *Mixed) copied(c *copier) Expr {
+	out := &Mixed{At: c.at(x.At), Neg: x.Neg, Parts: make([]*Quantity, len(x.Parts))}
+	for i, q := range x.Parts {
+		out.Parts[i] = &Quantity{At: c.at(q.At), Value: q.Value, Unit: c.unit(q.Unit)}
+	}
+	return out
+}
+
+func (x *Measured) copied(c *copier) Expr {
+	return &Measured{At: c.at(x.At), X: &Paren{At: c.at(x.X.At), X: c.part(x.X.X)}, Unit: c.unit(x.Unit)}
+}
+
+func (x *Binary) copied(c *copier) Expr {
+	return &Binary{At: c.at(x.At), OpAt: c.at(x.OpAt), Op: x.Op, Implied: x.Implied, X: c.part(x.X), Y: c.part(x.Y)}
+}
+
+func (x *Call) copied(c *copier) Expr {
+	args := make([]Arg, len(x.Args))
+	for i, a := range x.Args {
+		args[i] = Arg{Name: a.Name, NameAt: c.at(a.NameAt), X: c.part(a.X)}
+	}
+	return &Call{At: c.at(x.At), Func: x.Func, Name: c.at(x.Name), Args: args}
+}
+
+func (x *List) copied(c *copier) Expr {
+	items := make([]Expr, len(x.Items))
+	for i, item := range x.Items {
+		items[i] = c.part(item)
+	}
+	return &List{At: c.at(x.At), Items: items, Unit: c.unit(x.Unit)}
+}
+
+func (x *Uncertain) copied(c *copier) Expr {
+	return &Uncertain{At: c.at(x.At), X: c.part(x.X), By: c.part(x.By), Unit: c.unit(x.Unit)}
+}
