@@ -15,8 +15,8 @@ const (
 	Near = 200
 	// Calls is the most calls of functions within each other.
 	Calls = 250
-	// Unknowns is the most unknowns of equations that are solved by a search.
-	Unknowns = 16
+	// Unknowns is the most unknowns of one solve.
+	Unknowns = 30
 	// Args is the most arguments of one call.
 	Args = 32
 	// Pieces is the most intervals of one function.

@@ -2,6 +2,7 @@ package run
 
 import (
 	"math"
+	"slices"
 
 	"steelyard/lang/ops"
 )
@@ -11,99 +12,279 @@ type Rank uint8
 
 // The ranks.
 const (
-	NotLinear     Rank = iota // or not known to be
+	NotLinear     Rank = iota // or not known to be, or too near each other to tell
 	OneSolution               // the equations leave one value for each unknown
-	Dependent                 // some equation follows from the others
+	Dependent                 // some equation follows from others
 	Contradictory             // no values satisfy all
 )
 
-// Rank tells of equations that are linear in their unknowns whether they leave
-// one solution. A pivot that lies within its own error is 0.
-func (p *Program) Rank(st *State, s *Solve) Rank { return p.floats(st).rank(s) }
+// Linear is what elimination makes of equations that are linear in their unknowns.
+type Linear struct {
+	Rank Rank
+	// X is the one solution. Rows are the equations that led to it, from the first
+	// unknown on: what a row gives is its last number less its multiples of the
+	// unknowns behind it.
+	X    []float64
+	Rows [][]float64
+	// From is the equation that each row was made of.
+	From []int
+	// Among are the equations that contradict each other, or each of which follows
+	// from the others, in their order.
+	Among []int
+}
 
-func (w *floatWalker) rank(s *Solve) Rank {
-	m, ok := w.coefficients(s)
-	if !ok {
-		return NotLinear
-	}
-	pivots := reduce(m)
-	n := len(s.Dims)
-	for _, row := range m[pivots:] {
-		if !row[n].HoldsZero() {
-			return Contradictory
+// Linear solves linear equations by elimination. Coefficients that are decimals
+// or simple fractions, but for rounding, are taken for these, so that it is no
+// matter of rounding whether equations depend on each other.
+func (p *Program) Linear(st *State, s *Solve) Linear { return p.floats(st).linear(s) }
+
+// eliminated is what elimination made of some functions while the numbers of the
+// main code that they load were these.
+type eliminated struct {
+	fns    []*Func
+	loaded []float64
+	linear Linear
+}
+
+// linear eliminates once for all unknowns of a solve, each of which is an
+// instruction of its own.
+func (w *floatWalker) linear(s *Solve) Linear {
+	now := eliminated{}
+	reads := w.p.Reads()
+	for _, fn := range s.Differences {
+		now.fns = append(now.fns, w.p.Funcs[fn])
+		for _, slot := range reads.Loads(fn) {
+			now.loaded = append(now.loaded, w.st.At(slot))
 		}
 	}
-	if pivots < n {
-		return Dependent
+	if known := w.st.eliminated; slices.Equal(known.fns, now.fns) && slices.Equal(known.loaded, now.loaded) {
+		return known.linear
 	}
-	return OneSolution
+	if now.linear = w.eliminate(s); now.linear.Rank != NotLinear {
+		w.st.eliminated = now
+	}
+	return now.linear
+}
+
+func (w *floatWalker) eliminate(s *Solve) Linear {
+	m, ok := w.coefficients(s)
+	if !ok {
+		return Linear{}
+	}
+	e := elimination{w: w, n: len(s.Dims), rows: make([][]precise, len(m)), from: make([]int, len(m))}
+	for i, row := range m {
+		e.from[i] = i
+		for _, x := range row {
+			e.rows[i] = append(e.rows[i], meant(x))
+		}
+		for k := range m { // of which equations a row is made
+			part := newBig()
+			if k == i {
+				part.SetInt64(1)
+			}
+			e.rows[i] = append(e.rows[i], exactly(part))
+		}
+	}
+	scale := e.balance()
+	if pivots, sure := e.reduce(); w.stopped() || !sure {
+		return Linear{}
+	} else if pivots < e.n {
+		return e.singular(pivots)
+	}
+	return e.solution(scale)
 }
 
 // coefficients encloses the coefficients of linear equations, and in a last
-// column what they are to come to; false if an equation is not linear: its slopes
-// by the unknowns are then not the same everywhere.
+// column what is added to them; false if an equation is not linear: its slopes by
+// the unknowns are then not the same everywhere.
 func (w *floatWalker) coefficients(s *Solve) ([][]ops.Interval, bool) {
 	own := &intervalWalker{newWalker[enclosed](w.p, w.st, w.depth, intervals{exact})}
 	n := len(s.Dims)
 	m := make([][]ops.Interval, len(s.Differences))
+	zero, all := placeOf(n, ops.Point(0)), placeOf(n, ops.Everything())
 	for j, fn := range s.Differences {
 		m[j] = make([]ops.Interval, n+1)
 		for k := range n {
-			here, ok1 := own.at(fn, unknownsAt(n, k, ops.Point(0)))
-			anywhere, ok2 := own.at(fn, unknownsAt(n, k, ops.Everything()))
-			if !ok1 || !ok2 || here.partly || anywhere.partly || !(width(anywhere.d) <= 4*width(here.d)) {
+			slope, ok := own.slopeAlong(fn, all, k)
+			if !ok || !finite(slope) {
 				return nil, false
 			}
-			m[j][k], m[j][n] = anywhere.d, here.v
+			m[j][k] = slope
+			if known := width(slope) <= unsettled*(math.Abs(slope.Lo)+math.Abs(slope.Hi)); known {
+				continue
+			}
+			if here, ok := own.slopeAlong(fn, zero, k); !ok || !(width(slope) <= 4*width(here)) {
+				return nil, false
+			}
 		}
+		added, ok := own.at(fn, zero)
+		if !ok || added.partly || !finite(added.v) {
+			return nil, false
+		}
+		m[j][n] = added.v
 	}
 	return m, true
 }
 
-// unknownsAt are the unknowns, each at a place, and moving along one of them.
-func unknownsAt(n, k int, at ops.Interval) []enclosed {
-	x := make([]enclosed, n)
-	for i := range x {
-		x[i] = enclosed{v: at, d: ops.Point(0)}
+// placeOf is a place where each of the unknowns lies within an interval.
+func placeOf(n int, x ops.Interval) []enclosed {
+	place := make([]enclosed, n)
+	for i := range place {
+		place[i] = enclosed{v: x, d: ops.Point(0)}
 	}
-	x[k].d = ops.Point(1)
-	return x
+	return place
 }
+
+// slopeAlong encloses the slopes of a function by one of its arguments; false if
+// it has none somewhere.
+func (w *intervalWalker) slopeAlong(fn int, place []enclosed, k int) (ops.Interval, bool) {
+	place[k].d = ops.Point(1)
+	out, ok := w.at(fn, place)
+	place[k].d = ops.Point(0)
+	return out.d, ok && !out.partly
+}
+
+// finite tells whether an interval has a greatest and a least number.
+func finite(x ops.Interval) bool { return width(x) < math.Inf(1) }
 
 func width(x ops.Interval) float64 { return x.Hi - x.Lo }
 
-// reduce brings equations into steps and returns how many pivots they have. The
-// surest pivot is taken: the one that is farthest from 0, counted in its error.
-func reduce(m [][]ops.Interval) int {
-	n, row := len(m[0])-1, 0
-	for col := 0; col < n && row < len(m); col++ {
-		best, sure := row, 1.0
-		for i := row; i < len(m); i++ {
-			if c := certainty(m[i][col]); c > sure {
-				best, sure = i, c
+// elimination is linear equations while they are brought into steps. A row holds a
+// coefficient for each unknown, then what is added, then how much of each equation
+// it is made of.
+type elimination struct {
+	w    *floatWalker
+	n    int // unknowns
+	rows [][]precise
+	from []int // the equation that each row was
+	// added is the largest of what is added, once rows are balanced.
+	added float64
+}
+
+// balance multiplies rows and columns by powers of two, so that the largest
+// coefficient of each is about 1. It returns by what power each unknown is less.
+func (e *elimination) balance() []int {
+	for _, row := range e.rows {
+		most := largest(e.n, func(k int) precise { return row[k] })
+		for k := range row {
+			row[k] = row[k].shifted(-most)
+		}
+		e.added = max(e.added, magnitude(row[e.n].v))
+	}
+	scale := make([]int, e.n)
+	for k := range scale {
+		scale[k] = largest(len(e.rows), func(i int) precise { return e.rows[i][k] })
+		for _, row := range e.rows {
+			row[k] = row[k].shifted(-scale[k])
+		}
+	}
+	return scale
+}
+
+// largest is the power of two that the largest of some numbers is below.
+func largest(n int, at func(int) precise) int {
+	most, some := 0, false
+	for i := range n {
+		if x := at(i); x.v.Sign() != 0 && (!some || x.v.MantExp(nil) > most) {
+			most, some = x.v.MantExp(nil), true
+		}
+	}
+	return most
+}
+
+// eliminationSteps is about what one multiple of one coefficient costs.
+const eliminationSteps = 40
+
+// reduce brings the equations into steps, as many as there are pivots, and returns
+// how many that are. Sure is false if it can't be told of a number whether it is 0.
+// The first equation that surely holds an unknown is taken for it.
+func (e *elimination) reduce() (pivots int, sure bool) {
+	row := 0
+	for col := 0; col < e.n && row < len(e.rows); col++ {
+		best, most := row, 0.0
+		for i := row; i < len(e.rows); i++ {
+			x := e.rows[i][col]
+			if !x.settled(1) {
+				return row, false
+			}
+			if c := x.certainty(); c > most {
+				best, most = i, c
 			}
 		}
-		if sure <= 1 {
+		if most == 0 {
 			continue
 		}
-		m[row], m[best] = m[best], m[row]
-		for i := row + 1; i < len(m); i++ {
-			f := m[i][col].Over(m[row][col])
-			for k := col; k <= n; k++ {
-				m[i][k] = m[i][k].Sub(f.Mul(m[row][k]))
+		e.rows[row], e.rows[best] = e.rows[best], e.rows[row]
+		e.from[row], e.from[best] = e.from[best], e.from[row]
+		for i := row + 1; i < len(e.rows); i++ {
+			if !e.w.st.Budget.Spend(eliminationSteps * int64(len(e.rows[i])-col)) {
+				return row, false
 			}
-			m[i][col] = ops.Point(0)
+			if !e.rows[i][col].isZero() {
+				e.subtract(e.rows[i], e.rows[row], col)
+			}
 		}
 		row++
 	}
-	return row
+	return row, true
 }
 
-// certainty is how many times its error a number is away from 0; at most 1 if it
-// may be 0.
-func certainty(x ops.Interval) float64 {
-	if x.HoldsZero() || x.Lo != x.Lo {
-		return 0
+// subtract takes that multiple of a row from another which leaves a 0 in a column.
+// Most of the time goes here, so that it is done in place.
+func (e *elimination) subtract(to, by []precise, col int) {
+	f := to[col].over(by[col])
+	to[col] = exactly(newBig())
+	size, product := magnitude(f.v), newBig()
+	for k := col + 1; k < len(to); k++ {
+		if by[k].isZero() {
+			continue
+		}
+		to[k].v.Sub(to[k].v, product.Mul(f.v, by[k].v))
+		to[k].off += float64(size*by[k].off) + float64(f.off*(magnitude(by[k].v)+by[k].off))
 	}
-	return 1 + math.Abs(x.Lo+x.Hi)/(width(x)+math.SmallestNonzeroFloat64)
+}
+
+// solution works the unknowns out, the last first.
+func (e *elimination) solution(scale []int) Linear {
+	out := Linear{Rank: OneSolution, X: make([]float64, e.n), From: e.from, Rows: make([][]float64, e.n)}
+	x := make([]precise, e.n)
+	for i := e.n - 1; i >= 0; i-- {
+		row := e.rows[i]
+		right := row[e.n].negative()
+		out.Rows[i] = make([]float64, e.n+1)
+		for k := i + 1; k < e.n; k++ {
+			right = right.minus(row[k].times(x[k]))
+			out.Rows[i][k] = row[k].over(row[i]).shifted(scale[k] - scale[i]).float()
+		}
+		x[i] = right.over(row[i])
+		out.Rows[i][e.n] = row[e.n].negative().over(row[i]).shifted(-scale[i]).float()
+		out.X[i] = x[i].shifted(-scale[i]).float()
+	}
+	return out
+}
+
+// singular tells of equations of which some came to nothing whether what is left
+// there is 0, and which of the others they are made of.
+func (e *elimination) singular(pivots int) Linear {
+	out := Linear{Rank: Dependent, Among: e.partsOf(pivots)}
+	for i := pivots; i < len(e.rows); i++ {
+		switch left := e.rows[i][e.n]; {
+		case left.certainty() > 0:
+			return Linear{Rank: Contradictory, Among: e.partsOf(i)}
+		case !left.settled(e.added):
+			out = Linear{}
+		}
+	}
+	return out
+}
+
+// partsOf are the equations that a row is made of, in their order.
+func (e *elimination) partsOf(row int) []int {
+	var out []int
+	for k := range e.rows {
+		if e.rows[row][e.n+1+k].certainty() > 0 {
+			out = append(out, k)
+		}
+	}
+	return out
 }

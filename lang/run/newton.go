@@ -1,10 +1,6 @@
 package run
 
-import (
-	"math"
-
-	"steelyard/lang/limit"
-)
+import "math"
 
 const (
 	newtonStarts = 96
@@ -26,7 +22,7 @@ func (p *Program) Newton(st *State, s *Solve) [][]float64 {
 
 func (r *floatWalker) newton(s *Solve) [][]float64 {
 	n := len(s.Dims)
-	if n > limit.Unknowns || len(s.Differences) != n {
+	if len(s.Differences) != n {
 		return nil
 	}
 	w := &newton{r: r, s: s, scale: make([]float64, n), bounds: r.bounds(exact)}

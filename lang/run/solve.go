@@ -81,15 +81,18 @@ func (s *Solve) On(instead func(fn int) int) *Solve {
 // X holds the candidates or the bounds of the search; has tells which have a
 // value.
 func (w *floatWalker) chosen(s *Solve, x []float64, has []bool) (float64, ops.Fault) {
+	var linear Linear
 	if len(s.Dims) > 1 {
-		if r := w.rank(s); r == Dependent || r == Contradictory {
-			return 0, ops.NoRoot
-		}
+		linear = w.linear(s)
 	}
 	var roots []Candidate
 	switch {
+	case linear.Rank == Dependent || linear.Rank == Contradictory:
+		return 0, ops.NoRoot
 	case !s.Searched:
 		roots = w.candidates(s, x, has)
+	case linear.Rank == OneSolution:
+		roots = []Candidate{{X: linear.X}}
 	case len(s.Dims) > 1:
 		for _, x := range w.newton(s) {
 			roots = append(roots, Candidate{X: x})

@@ -27,6 +27,8 @@ type State struct {
 	failures []Failure
 	stack    []float64 // the frames of calls
 	marks    []int32   // their causes
+
+	eliminated eliminated // the last linear equations
 }
 
 // budget is the one to spend from.

@@ -11,7 +11,9 @@ type Solved struct {
 	entry.Worker
 	// Unknown is what a single equation was rearranged for.
 	Unknown string
-	Roots   []Isolated // one for each value
+	// How is how values were found that no rearrangement gives, else empty.
+	How   string
+	Roots []Isolated // one for each value
 }
 
 // Isolated is an unknown in symbols, and the solution that it belongs to.

@@ -1,6 +1,7 @@
 package solve
 
 import (
+	"math/rand/v2"
 	"strings"
 
 	"steelyard/lang/algebra"
@@ -115,16 +116,18 @@ func (v *solving) inText(all []solution) string {
 	return strings.Join(parts, " and ")
 }
 
-// standIns are numbers that stand in for symbols without a value, positive as those
-// of a problem mostly are.
-var standIns = [...]float64{1.37, 0.61, 2.9}
+// standIns is how many sets of numbers are tried in place of symbols without a
+// value.
+const standIns = 3
 
-// standIn runs the plan with such numbers, other ones each time.
+// standIn runs the plan with such numbers, other ones each time and for each symbol,
+// positive as those of a problem mostly are.
 func (v *solving) standIn(time int) *run.State {
+	r := rand.New(rand.NewPCG(2, uint64(time)))
 	replaced := map[run.Slot]float64{}
-	for k, def := range v.Planner.Names.All() {
+	for _, def := range v.Planner.Names.All() {
 		if def.Kind == plan.Symbol && def.Slot != run.NoSlot {
-			replaced[def.Slot] = standIns[(time+k)%len(standIns)]
+			replaced[def.Slot] = float64(300+r.IntN(3000)) / 1000
 		}
 	}
 	return v.Rerun(replaced)

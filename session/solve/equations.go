@@ -2,9 +2,11 @@ package solve
 
 import (
 	"slices"
+	"strconv"
 
 	"steelyard/lang/algebra"
 	"steelyard/lang/finding"
+	"steelyard/lang/limit"
 	"steelyard/lang/plan"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
@@ -16,6 +18,11 @@ import (
 func (v *solving) read() bool {
 	if !v.single() && len(v.s.Equations) != len(v.s.Unknowns) {
 		v.Find(v.unevenSystem())
+		return false
+	}
+	if n := len(v.s.Unknowns); n > limit.Unknowns {
+		v.Find(finding.New(finding.TooLong, v.s.Unknowns[limit.Unknowns].NameAt, "One solve finds at most "+strconv.Itoa(limit.Unknowns)+" unknowns; these are "+strconv.Itoa(n)+".",
+			"Solve some of the equations first, and put in what they give."))
 		return false
 	}
 	for _, e := range v.s.Equations {

@@ -1,23 +1,47 @@
 package solve
 
 import (
+	"slices"
+	"strconv"
+
 	"steelyard/lang/algebra"
 	"steelyard/lang/finding"
 	"steelyard/lang/run"
 )
 
 // cancels tells whether linear equations leave no single solution, and says so:
-// they contradict each other, one follows from the others, or an unknown cancels.
+// some contradict each other, one follows from others, or an unknown cancels.
 func (v *solving) cancels() bool {
-	if v.absent {
-		return false
+	v.linear = v.eliminated()
+	singular := v.linear.Rank == run.Contradictory || v.linear.Rank == run.Dependent
+	switch {
+	case !singular:
+	case v.single():
+		v.cancelled(v.linear.Rank, "")
+	default:
+		v.Find(v.notIndependent())
 	}
-	rank := v.Planner.Program.Rank(&v.State, v.rule)
-	if rank != run.Contradictory && rank != run.Dependent {
-		return false
+	return singular
+}
+
+// eliminated is what elimination makes of the equations if they are linear. With
+// symbols that have no value it is what it makes of them for several numbers in
+// their place, where that is the same.
+func (v *solving) eliminated() run.Linear {
+	p := v.Planner.Program
+	if !v.absent {
+		return p.Linear(&v.State, v.rule)
 	}
-	v.cancelled(rank, "")
-	return true
+	if v.single() {
+		return run.Linear{}
+	}
+	first := p.Linear(v.standIn(0), v.rule)
+	for i := 1; i < standIns && first.Rank != run.NotLinear; i++ {
+		if next := p.Linear(v.standIn(i), v.rule); next.Rank != first.Rank || !slices.Equal(next.Among, first.Among) {
+			return run.Linear{}
+		}
+	}
+	return first
 }
 
 // cancelled says that equations leave no value or any, in words; of one equation,
@@ -37,6 +61,46 @@ func (v *solving) cancelled(rank run.Rank, which string) {
 		message, hint = names+" cancels out of this equation: every "+names+which+" solves it.", "Check the terms with "+names+"."
 	}
 	v.Find(finding.New(finding.NotSolved, at, message, hint))
+}
+
+// notIndependent names the equations that contradict each other, or follow from
+// each other. The last of them is where the finding is.
+func (v *solving) notIndependent() finding.Finding {
+	among := v.linear.Among
+	rest, last := among[:len(among)-1], among[len(among)-1]
+	at := v.s.Equations[last].Left.Span()
+	if right := v.s.Equations[last].Right; right != nil {
+		at.To = right.Span().To
+	}
+	one := "quation " + numbered(among[len(among)-1:])
+	if v.linear.Rank == run.Dependent {
+		message := "The unknowns cancel out of e" + one + ", and any values solve it."
+		if len(rest) > 0 {
+			message = "E" + one + " follows from equation" + plural(len(rest)) + " " + numbered(rest) + ", so infinitely many values solve them."
+		}
+		return finding.New(finding.NotSolved, at, message, "You need one more equation that says something new.")
+	}
+	but, all, sum := "", "both", "one is a multiple of the other"
+	if v.absent {
+		but = ", but for special values of the symbols"
+	}
+	if len(rest) == 0 {
+		return finding.New(finding.NoSolution, at, "The unknowns cancel out of e"+one+", and what is left is not equal"+but+".", "Check its terms with unknowns.")
+	}
+	if len(rest) > 1 {
+		all, sum = "all of them", "one of them is a sum of the others"
+	}
+	return finding.New(finding.NoSolution, at, "Equations "+numbered(among)+" contradict each other"+but+": no values solve "+all+".",
+		"Check whether "+sum+" but for a number.")
+}
+
+// numbered are equations as they are counted: 2, 3 and 5.
+func numbered(equations []int) string {
+	words := make([]string, len(equations))
+	for i, e := range equations {
+		words[i] = strconv.Itoa(e + 1)
+	}
+	return list(words)
 }
 
 // leads looks at a root that has no value since what was divided by is 0: it tells

@@ -26,6 +26,9 @@ func (v *solving) search() {
 			v.choose(v.byIntervals())
 		}
 		return
+	case v.linear.Rank == run.OneSolution:
+		v.choose(v.byElimination())
+		return
 	default:
 		if all := v.stepByStep(); len(all) > 0 {
 			v.choose(all)
@@ -62,6 +65,9 @@ func (v *solving) hidden() []solution {
 			return nil
 		}
 		v.again, v.rule.Searched, v.args = true, true, nil
+		if v.linear.Rank == run.OneSolution {
+			return v.byElimination()
+		}
 		return v.stepByStep()
 	}
 	got := v.piecewise()
@@ -92,6 +98,7 @@ func (v *solving) piecewise() run.Searched {
 
 // named says what was searched and what was not settled, and lists the solutions.
 func (v *solving) named(got run.Searched, lead string) []solution {
+	v.how = "found by search"
 	u := v.solutionUnit(0, v.statics[0])
 	at := v.s.Unknowns[0].NameAt
 	others := ". There is no other solution there."
@@ -124,6 +131,7 @@ func around(lo, hi string) string {
 // stepByStep looks for values that satisfy equations which elimination can't
 // solve.
 func (v *solving) stepByStep() []solution {
+	v.how = "found step by step"
 	var all []solution
 	for _, x := range v.Planner.Program.Newton(&v.State, v.rule) {
 		all = append(all, v.searched(x))
@@ -144,15 +152,15 @@ func (v *solving) searched(x []float64) solution {
 	}
 	for i, value := range x {
 		one.slots = append(one.slots, v.Planner.Emit(run.Instr{Op: ops.Const, K: value}, v.statics[i]))
-		one.root.X = append(one.root.X, asNumber(value, v.statics[i]))
+		one.root.X = append(one.root.X, asNumber(value, v.statics[i], 15))
 	}
 	v.CatchUp()
 	return one
 }
 
 // asNumber is a value as a written quantity in its SI unit.
-func asNumber(v float64, st run.Static) syntax.Expr {
-	text := units.FormatQuantity(v, units.Preferred(st.Dim, st.Tag), units.Figures{N: 15}, units.HalfAway, units.File)
+func asNumber(v float64, st run.Static, figures int) syntax.Expr {
+	text := units.FormatQuantity(v, units.Preferred(st.Dim, st.Tag), units.Figures{N: figures}, units.HalfAway, units.File)
 	x, fs := syntax.ParseExpr(text)
 	if len(fs) > 0 {
 		d, _ := units.ParseDecimal("0")

@@ -60,6 +60,10 @@ type solving struct {
 	// this took more steps than it may.
 	rearranged *algebra.Solution
 	cutShort   bool
+	// linear is what elimination made of equations that are linear.
+	linear run.Linear
+	// how is how values were found that no rearrangement gives.
+	how string
 }
 
 // solution is one solution of the equations: an expression, a slot and a number
@@ -223,9 +227,15 @@ func (v *solving) unknownUnits() bool {
 	return good
 }
 
-// rearranging is which part of a line's budget may be spent on solving equations
-// in symbols: the rest is left for a search.
-const rearranging = 4
+const (
+	// rearranging is which part of a line's budget may be spent on solving equations
+	// in symbols: the rest is left for a search.
+	rearranging = 4
+	// rearrangingLinear is which part that is where elimination gives the values,
+	// and mostInSymbols how many unknowns are tried then: more make no working that
+	// can be read.
+	rearrangingLinear, mostInSymbols = 512, 6
+)
 
 // rearrange solves the equations in symbols, as far as that can be done.
 func (v *solving) rearrange() bool {
@@ -237,7 +247,13 @@ func (v *solving) rearrange() bool {
 	ok := false
 	budget := v.State.Budget
 	if !v.absent && !v.open {
-		budget = budget.Part(rearranging)
+		part := int64(rearranging)
+		if v.linear.Rank == run.OneSolution {
+			if part = rearrangingLinear; len(v.unknowns) > mostInSymbols {
+				return false
+			}
+		}
+		budget = budget.Part(part)
 		defer v.State.Budget.Join(budget)
 	}
 	v.rearranged, ok = algebra.Solve(budget, opened, v.unknowns, v.turns)

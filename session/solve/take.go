@@ -74,7 +74,7 @@ func (v *solving) take(i int, one solution, k int) {
 func (v *solving) workedFrom(one solution, k int) {
 	by, ok := v.Entry.By.(*eval.Solved)
 	if !ok {
-		by = &eval.Solved{Worker: v.Entry.By, Unknown: v.unknowns[0]}
+		by = &eval.Solved{Worker: v.Entry.By, Unknown: v.unknowns[0], How: v.how}
 		v.Entry.By = by
 	}
 	from := one.root

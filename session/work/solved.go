@@ -2,7 +2,6 @@ package work
 
 import (
 	"steelyard/lang/algebra"
-	"steelyard/lang/finding"
 	"steelyard/lang/syntax"
 	"steelyard/lang/typeset"
 	"steelyard/session/entry"
@@ -13,11 +12,9 @@ import (
 // where a symbol has none. Several equations share their steps, one has its own
 // to each root.
 func solved(p *eval.Page, e *entry.Entry, s *eval.Solved, name string) []entry.WorkLine {
-	single, how := len(e.Stmt.(*syntax.Solve).Equations) == 1, "found step by step"
+	single := len(e.Stmt.(*syntax.Solve).Equations) == 1
 	var out []entry.WorkLine
-	if single {
-		how = "found by search"
-	} else {
+	if !single {
 		out = stepLines(s.Roots[0].From.Working())
 	}
 	if single && e.Result() == nil {
@@ -37,8 +34,8 @@ func solved(p *eval.Page, e *entry.Entry, s *eval.Solved, name string) []entry.W
 			steps, x = rearranged(s, i)
 			out = append(out, stepLines(steps)...)
 		}
-		if searched(e) {
-			out = append(out, entry.WorkLine{Left: named(v.Name), Shown: v, Reason: how})
+		if s.How != "" {
+			out = append(out, entry.WorkLine{Left: named(v.Name), Shown: v, Reason: s.How})
 			continue
 		}
 		lines := lines(p, unknown, x, e, i)
@@ -66,14 +63,4 @@ func rearranged(s *eval.Solved, i int) ([]algebra.Step, syntax.Expr) {
 		return steps, steps[len(steps)-1].Right
 	}
 	return steps, s.Roots[i].X
-}
-
-// searched tells whether the values of a solve were searched for.
-func searched(e *entry.Entry) bool {
-	for _, f := range e.Findings {
-		if f.ID == finding.Searched {
-			return true
-		}
-	}
-	return false
 }
