@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"os"
 	"runtime"
 	"slices"
@@ -23,8 +24,9 @@ func alone(path string, work func()) (problem *worksheet.FileProblem) {
 }
 
 // replayAll replays several worksheets at once, each alone, and reports them in
-// order. No more of them are held at a time than run at once.
-func replayAll(paths []string, replay func(path string) *worksheet.Report, emit func(*worksheet.Report)) {
+// order. No more of them are held at a time than run at once. Those that are not
+// begun when the work is stopped are left out.
+func replayAll(ctx context.Context, paths []string, replay func(path string) *worksheet.Report, emit func(*worksheet.Report)) {
 	reports := make([]chan *worksheet.Report, len(paths))
 	for i := range reports {
 		reports[i] = make(chan *worksheet.Report, 1)
@@ -35,6 +37,10 @@ func replayAll(paths []string, replay func(path string) *worksheet.Report, emit 
 			free <- struct{}{}
 			go func() {
 				var r *worksheet.Report
+				if ctx.Err() != nil {
+					reports[i] <- nil
+					return
+				}
 				if problem := alone(path, func() { r = replay(path) }); problem != nil {
 					r = &worksheet.Report{Path: path, Problem: problem}
 				}
@@ -43,7 +49,9 @@ func replayAll(paths []string, replay func(path string) *worksheet.Report, emit 
 		}
 	}()
 	for _, report := range reports {
-		emit(<-report)
+		if r := <-report; r != nil {
+			emit(r)
+		}
 		<-free
 	}
 }

@@ -28,7 +28,7 @@ func TestFilesStandAlone(t *testing.T) {
 		}
 		return &worksheet.Report{Path: path}
 	}
-	replayAll(paths, replay, func(r *worksheet.Report) {
+	replayAll(t.Context(), paths, replay, func(r *worksheet.Report) {
 		got = append(got, r.Path)
 		if broken := r.Problem != nil && r.Problem.Kind == worksheet.OurFault && r.Status() == 2; broken != breaks(r.Path) {
 			t.Errorf("%s: %v", r.Path, r.Problem)

@@ -21,7 +21,7 @@ func runEval(w *world, args []string) int {
 	if problem != "" {
 		return w.usage("eval", problem)
 	}
-	ev := newEvaluator(w, json)
+	ev := &evaluator{w: w, pad: session.New(), out: bufio.NewWriter(w.stdout), json: json}
 	if len(statements) == 0 {
 		ev.stream(w.stdin)
 	}
@@ -43,10 +43,6 @@ type evaluator struct {
 	over   bool // nothing more is to be entered
 	quit   bool // because a line says quit
 	rest   bool // statements follow it, and are left out
-}
-
-func newEvaluator(w *world, json bool) *evaluator {
-	return &evaluator{w: w, pad: session.New(), out: bufio.NewWriter(w.stdout), json: json}
 }
 
 // end shows what is still to be shown and returns the exit status.

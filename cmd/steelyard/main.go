@@ -20,9 +20,10 @@ import (
 
 // The exit statuses.
 const (
-	statusHolds   = 0 // all holds; cautions and notes too
-	statusFinding = 1 // a mismatch, a failed check, a difference, a line that fails
-	statusUsage   = 2 // the command line or a file as a whole
+	statusHolds   = 0   // all holds; cautions and notes too
+	statusFinding = 1   // a mismatch, a failed check, a difference, a line that fails
+	statusUsage   = 2   // the command line or a file as a whole
+	statusStopped = 130 // Ctrl-C, as shells have it
 )
 
 // world is what a command may touch of its surroundings.
@@ -104,7 +105,7 @@ func run(w *world, args []string) int {
 		if asksForHelp(args[1:]) {
 			return w.print(c.help + caution)
 		}
-		return c.run(w, args[1:])
+		return w.stoppable(func(w *world) int { return c.run(w, args[1:]) })
 	}
 	switch args[0] {
 	case "--help", "-h":

@@ -66,6 +66,9 @@ func runPrint(w *world, args []string) int {
 func (p *printing) all(files []string, print func(file string) int) int {
 	status := statusHolds
 	for _, file := range files {
+		if p.w.ctx.Err() != nil {
+			break
+		}
 		if problem := alone(file, func() { status = max(status, print(file)) }); problem != nil {
 			fmt.Fprintln(p.w.stderr, problem.Error())
 			status = statusUsage
@@ -157,6 +160,9 @@ func (p *printing) print(file string) int {
 		return statusUsage
 	}
 	entries := worksheet.Work(p.w.ctx, sheet)
+	if p.w.ctx.Err() != nil {
+		return statusStopped // half a page is none
+	}
 	doc, told := print.New(sheet.Title, entries, p.edition)
 	for _, t := range told {
 		p.w.complain(file + ": caution: " + t)

@@ -49,7 +49,7 @@ func runReplay(w *world, args []string) int {
 	if o.Record {
 		files = distinct(files)
 	}
-	replayAll(files, replay, func(r *worksheet.Report) {
+	replayAll(w.ctx, files, replay, func(r *worksheet.Report) {
 		if problem := alone(r.Path, func() { show(r) }); problem != nil {
 			show(&worksheet.Report{Path: r.Path, Problem: problem})
 		}

@@ -24,9 +24,7 @@ import (
 // lines of standard input.
 func runScratchpad(w *world) int {
 	if w.in == nil {
-		ev := newEvaluator(w, false)
-		ev.stream(w.stdin)
-		return ev.end()
+		return w.stoppable(func(w *world) int { return runEval(w, nil) })
 	}
 	s := &scratchpad{w: w, pad: session.New()}
 	s.startJournal()

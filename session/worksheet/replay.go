@@ -80,14 +80,14 @@ func Replay(ctx context.Context, s *Sheet, o Options) *Report {
 			Hint: "--with shows what would be; to keep it, change the given in the file."}
 		return r
 	}
-	defer func() { r.stopped = ctx.Err() != nil }()
 	var numbers map[int]int
 	if o.Numbered {
 		numbers = s.numbers()
 	}
 	first, pad := work(ctx, s, nil, numbers)
 	table := pad.Table()
-	if len(o.With) > 0 {
+	r.stopped = ctx.Err() != nil
+	if len(o.With) > 0 && !r.stopped {
 		changed, problem := replacements(s, first, o.With)
 		if problem != nil {
 			problem.Path, r.Problem = s.path, problem
@@ -96,12 +96,13 @@ func Replay(ctx context.Context, s *Sheet, o Options) *Report {
 		before := results(first)
 		first, pad, table = nil, nil, nil // a long sheet is in memory once
 		r.Rows, _ = work(ctx, s, changed, numbers)
+		r.stopped = ctx.Err() != nil
 		moved(before, r.Rows)
 		return r
 	}
 	r.Rows = first
 	compareAll(s, r.Rows, table)
-	if o.Record && ctx.Err() == nil {
+	if o.Record && !r.stopped {
 		r.Problem = r.writeRecords(s)
 	}
 	return r

@@ -167,7 +167,7 @@ func (r *Report) summary() string {
 	}
 	if len(r.with) > 0 {
 		say(t.moved, "result moves", "results move")
-		if t.moved == 0 {
+		if t.moved == 0 && !r.stopped {
 			parts = append(parts, "nothing moves")
 		}
 	}
