@@ -25,8 +25,7 @@ eval does.
 
 Exit status: 0 if all holds (cautions and notes too); 1 if there is an error, a
 mismatch, a failed check or a difference from a record; 2 if the command line or
-a file as a whole can't be used; 130 if Ctrl-C stopped it, which leaves no file half
-written.
+a file as a whole can't be used; 130 if Ctrl-C stopped the work.
 `
 
 const evalHelp = `steelyard eval [--json] [STATEMENT…]

@@ -12,7 +12,7 @@ const (
 	// Name is the most bytes of one name.
 	Name = 128
 	// Near is the most names of one length that an unknown name is compared with.
-	Near = 200
+	Near = 50
 	// Calls is the most calls of functions within each other.
 	Calls = 250
 	// Unknowns is the most unknowns of one solve.
