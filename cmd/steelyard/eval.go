@@ -178,7 +178,7 @@ func (ev *evaluator) command(e *entry.Entry, cmd *syntax.Command) {
 		}
 		first, _, _ := strings.Cut(was.Text, "\n")
 		e.Outcome = entry.Lines{"taken back: " + first}
-	case "save", "open", "replay":
+	case "save", "open", "recover", "forget", "replay":
 		e.Findings = append(e.Findings, finding.New(finding.NotAvailableYet, cmd.WordAt,
 			cmd.Word+" works in the scratchpad only.", "Start steelyard alone, or use `steelyard replay FILE`."))
 	}

@@ -91,16 +91,11 @@ func (f openFile) isOpen(name string) bool {
 	return err1 == nil && err2 == nil && os.SameFile(is, other)
 }
 
-// open replaces what is on the scratchpad by a worksheet, or by what an earlier
-// run left behind.
+// open replaces what is on the scratchpad by a worksheet.
 func (s *scratchpad) open(ctx context.Context, arg string) {
 	name, anyway := fileName(arg)
 	if s.unsaved && len(s.pad.Entries()) > 0 && !anyway {
 		s.tell("What is on the scratchpad is not saved. Save it first, or write: open " + arg + " anyway")
-		return
-	}
-	if strings.TrimSuffix(name, worksheet.Extension) == "recovered" && len(s.abandoned) > 0 {
-		s.openRecovered(ctx)
 		return
 	}
 	if name == "" {
@@ -157,26 +152,6 @@ func (s *scratchpad) enterSheet(ctx context.Context, sheet *worksheet.Sheet) ([]
 		}
 	}
 	return s.pad.Entries(), gaps, true
-}
-
-// openRecovered brings back the statements of an earlier run.
-func (s *scratchpad) openRecovered(ctx context.Context) {
-	last := s.abandoned[len(s.abandoned)-1]
-	s.abandoned = s.abandoned[:len(s.abandoned)-1]
-	resumed, problem := last.Resume()
-	if problem != nil {
-		s.tell("! "+problem.Message, problem.Hint)
-		return
-	}
-	// From here on this run writes the journal that it was recovered from.
-	s.journal.Close(false)
-	s.pad, s.file, s.journal = session.New(), openFile{}, resumed
-	s.pad.SetTitle(last.Title)
-	for _, text := range last.Statements {
-		s.show(s.pad.Enter(ctx, text))
-	}
-	s.unsaved = true
-	s.tell("brought back: " + counted(len(s.pad.Entries()), "statement"))
 }
 
 // fresh empties the scratchpad and begins a new journal.

@@ -57,7 +57,7 @@ func TestKilledAnywhere(t *testing.T) {
 		c := openTerminal(t, state)
 		c.expect("  1.  ")
 		if len(now.statements) > 0 {
-			c.line("open recovered anyway", fmt.Sprintf("brought back: %s", counted(len(now.statements), "statement")))
+			c.line("recover anyway", fmt.Sprintf("brought back: %s", counted(len(now.statements), "statement")))
 			c.expect(fmt.Sprintf("%d.  ", len(now.statements)+1))
 		}
 		last := now

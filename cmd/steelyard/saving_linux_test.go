@@ -64,7 +64,7 @@ func TestTitleIsKept(t *testing.T) {
 	c = openTerminal(t, state)
 	c.expect("without being saved")
 	c.expect("  1.  ")
-	c.line("open recovered", "brought back: 2 statements")
+	c.line("recover", "brought back: 2 statements")
 	c.line("names", "given, line 2")
 	c.line("save crates", "saved")
 	data, err := os.ReadFile(filepath.Join(state, "crates.worked"))
@@ -86,5 +86,42 @@ func TestWithoutHome(t *testing.T) {
 	c.leaves()
 	if left, _ := os.ReadDir(state); len(left) != 0 {
 		t.Errorf("files are left: %v", left)
+	}
+}
+
+// TestRecoverAndForget leaves three scratchpads unsaved. Each start offers those
+// that were neither brought back nor forgotten.
+func TestRecoverAndForget(t *testing.T) {
+	state := t.TempDir()
+	for _, line := range []string{"m = 2 kg", "q = 3 kg", "w = 4 kg"} {
+		c := openTerminal(t, state)
+		c.expect("  1.  ")
+		c.line(line, "  2.  ")
+		c.crash()
+	}
+	c := openTerminal(t, state)
+	c.expect("begins with `w = 4 kg`")
+	c.expect("2 earlier ones can be brought back")
+	c.expect("  1.  ")
+	c.line("forget", "forgotten: 1 statement")
+	c.expect("begins with `q = 3 kg`")
+	c.expect("  1.  ")
+	c.line("v = 1 m/s", "  2.  ")
+	c.line("recover", "What is on the scratchpad is not saved")
+	c.line("recover it", "Nothing stands after")
+	c.line("recover anyway", "brought back: 1 statement")
+	c.line("2*q", "= 6 kg")
+	c.line("save crates", "saved to crates.worked")
+	c.crash()
+
+	c = openTerminal(t, state)
+	c.expect("begins with `m = 2 kg`")
+	c.expect("  1.  ")
+	c.line("forget", "forgotten: 1 statement")
+	c.line("forget", "There is nothing to bring back")
+	c.line("recover", "There is nothing to bring back")
+	c.crash()
+	if left, _ := filepath.Glob(filepath.Join(state, "steelyard", "*.journal")); len(left) > 1 { // its own
+		t.Errorf("left are %q", left)
 	}
 }

@@ -62,26 +62,6 @@ func (s *scratchpad) Prompt() string { return view.Prompt(s.pad.Next()) }
 // Incomplete tells whether a statement asks for more lines.
 func (s *scratchpad) Incomplete(text string) bool { return syntax.Incomplete(text) }
 
-// startJournal begins a journal, and offers what earlier runs left behind.
-func (s *scratchpad) startJournal() {
-	s.abandoned = journal.Abandoned(journal.Dir())
-	s.newJournal()
-	n := len(s.abandoned)
-	if n == 0 {
-		return
-	}
-	last := s.abandoned[n-1]
-	s.tell(fmt.Sprintf("A scratchpad of %s ended without being saved: %s.",
-		last.Last.Local().Format("2 January, 15:04"), counted(len(last.Statements), "statement")))
-	if len(last.Statements) > 0 {
-		s.tell("It begins with `" + firstLine(last.Statements[0]) + "`.")
-	}
-	s.tell("`open recovered` brings it back; until then it is kept.")
-	if n > 1 {
-		s.tell(counted(n-1, "earlier one") + " can be brought back after it, in the same way.")
-	}
-}
-
 // newJournal begins a journal.
 func (s *scratchpad) newJournal() {
 	j, problem := journal.Start(journal.Dir())
@@ -159,6 +139,10 @@ func (s *scratchpad) Enter(ctx context.Context, text string, shown bool) bool {
 		s.save(cmd.Arg)
 	case "open":
 		s.open(ctx, cmd.Arg)
+	case "recover":
+		s.recover(ctx, cmd.Arg)
+	case "forget":
+		s.forget()
 	case "replay":
 		s.replay(ctx)
 	case "worksheet":

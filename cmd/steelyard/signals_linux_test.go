@@ -32,7 +32,7 @@ func pause(most time.Duration) { time.Sleep(rand.N(most)) }
 func (c *terminal) works(n int) {
 	c.t.Helper()
 	want := fmt.Sprintf("= %d m", 7*n+3)
-	for range 5 {
+	for end := time.Now().Add(patience); time.Now().Before(end); {
 		c.send(fmt.Sprintf("7 m*%d + 3 m\r", n))
 		if c.answers(want, 2*time.Second) {
 			return

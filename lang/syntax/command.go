@@ -3,7 +3,7 @@ package syntax
 import "steelyard/lang/finding"
 
 // Command is a word that acts on the scratchpad and is not stored: describe,
-// help, names, undo, save, open, replay, worksheet, quit.
+// help, names, undo, save, open, recover, forget, replay, worksheet, quit.
 type Command struct {
 	Word   string
 	WordAt Span
@@ -26,6 +26,8 @@ var (
 	undoWord      = StatementWord{Word: "undo", Form: "undo", Summary: "Removes the last line.", Example: "undo", Ready: true, read: readCommand, alone: true}
 	saveWord      = StatementWord{Word: "save", Form: "save FILE", Summary: "Writes the worksheet to a file.", Example: "save porch-swing.worked", Ready: true, read: readCommand, prose: true}
 	openWord      = StatementWord{Word: "open", Form: "open FILE", Summary: "Reads a worksheet from a file.", Example: "open porch-swing.worked", Ready: true, read: readCommand, prose: true}
+	recoverWord   = StatementWord{Word: "recover", Form: "recover", Summary: "Brings back what an earlier scratchpad did not save.", Example: "recover", Ready: true, read: readCommand, prose: true}
+	forgetWord    = StatementWord{Word: "forget", Form: "forget", Summary: "Deletes what recover would bring back.", Example: "forget", Ready: true, read: readCommand, alone: true}
 	replayWord    = StatementWord{Word: "replay", Form: "replay", Summary: "Works every line out again and compares it with its record.", Example: "replay", Ready: true, read: readCommand, alone: true}
 	worksheetWord = StatementWord{Word: "worksheet", Form: "worksheet 1 TITLE", Summary: "Sets the title of the worksheet.", Example: "worksheet 1 Crates over a pulley", Ready: true, read: readCommand}
 	quitWord      = StatementWord{Word: "quit", Form: "quit", Summary: "Leaves the scratchpad.", Example: "quit", Ready: true, read: readCommand, alone: true}

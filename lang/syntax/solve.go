@@ -58,7 +58,7 @@ var solveWord = StatementWord{
 	Word: "solve", Form: "solve EQ for NAME [in UNIT] [with …] [where …]",
 	Summary: "Rearranges an equation and works it out.",
 	Example: "solve 3 J = 1/2*k1*(5 cm)^2 for k1 in N/m", Stored: true, Ready: true, read: clauses(readSolve),
-	keep: keepChoices, expr: true, next: []string{"for", "in", "and", "with", "where"},
+	keep: keepChoices, expr: true, sure: " for ", next: []string{"for", "in", "and", "with", "where"},
 }
 
 // Exprs are the sides of the equations, then what the bindings and the conditions

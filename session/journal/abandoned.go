@@ -10,6 +10,7 @@ import (
 
 	"steelyard/lang/limit"
 	"steelyard/session/disk"
+	"steelyard/session/worksheet/oserr"
 )
 
 const (
@@ -120,6 +121,23 @@ func (c *claimed) recovered() *Recovered {
 	return &Recovered{path: c.path, Statements: c.statements, Title: c.title, Last: c.time, damaged: c.damaged}
 }
 
+// Forget deletes the journal.
+func (r *Recovered) Forget() *Problem {
+	c := claim(r.path)
+	if c == nil {
+		return r.taken()
+	}
+	if err := release(c.file, c.path, false); err != nil {
+		return &Problem{Message: r.path + " can't be deleted, because " + oserr.Words(err) + "."}
+	}
+	return nil
+}
+
+// taken is the problem of a journal that another scratchpad has.
+func (r *Recovered) taken() *Problem {
+	return &Problem{Message: "another scratchpad has brought back what " + r.path + " holds."}
+}
+
 // Resume goes on with the journal: what the scratchpad accepts from here on is
 // added to the same file, so that at no moment are the statements in two files
 // or in none. What is recovered is read again, since another scratchpad may have
@@ -127,7 +145,7 @@ func (c *claimed) recovered() *Recovered {
 func (r *Recovered) Resume() (*Journal, *Problem) {
 	c := claim(r.path)
 	if c == nil {
-		return nil, &Problem{Message: "another scratchpad has brought back what " + r.path + " holds."}
+		return nil, r.taken()
 	}
 	j := &Journal{file: c.file, path: c.path, good: int64(c.good), last: c.last, numbers: c.numbers}
 	if c.good == 0 { // cut off within its first line
