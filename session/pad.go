@@ -121,7 +121,7 @@ func (p *Pad) enter(line int, text string) *entry.Entry {
 	planner.Begin(line)
 	defined := len(planner.Names.All())
 	l := &eval.Line{Page: p.page, Entry: e, Start: planner.Size()}
-	p.read(l)
+	tried := p.read(l)
 	if p.page.State.Budget.Ended() != limit.Going {
 		p.ended(l, m)
 	}
@@ -132,13 +132,14 @@ func (p *Pad) enter(line int, text string) *entry.Entry {
 	p.page.Entries = append(p.page.Entries, e)
 	p.marks = append(p.marks, m)
 	if !p.trying {
-		p.tryReadings(e)
+		p.tryReadings(e, tried)
 	}
 	return e
 }
 
-// read settles how the line is read, and works it out if that is clear.
-func (p *Pad) read(l *eval.Line) {
+// read settles how the line is read, and works it out if that is clear. It returns
+// how many of the line's findings, the last ones, offer what has been tried.
+func (p *Pad) read(l *eval.Line) (tried int) {
 	e := l.Entry
 	var v reading.Verdict
 	if !p.free {
@@ -153,9 +154,10 @@ func (p *Pad) read(l *eval.Line) {
 		workOut(l, e.Stmt)
 	}
 	if v.Slip && v.Told(l) {
-		return
+		return 0
 	}
 	l.Find(v.Findings...)
+	return len(v.Findings)
 }
 
 // enterOnTrial works a text out as if it were the line, and takes it back; ruled
@@ -172,10 +174,11 @@ func (p *Pad) enterOnTrial(l *eval.Line, text string, ruled bool) *entry.Entry {
 	return e
 }
 
-// tryReadings tries the readings that the findings of the last statement offer.
-func (p *Pad) tryReadings(e *entry.Entry) {
+// tryReadings tries the readings that the findings of the last statement offer, but
+// for those of the last findings that have been tried.
+func (p *Pad) tryReadings(e *entry.Entry, tried int) {
 	p.trying = true
-	advise.Readings(e, func(text string) *entry.Entry {
+	advise.Readings(e, max(len(e.Findings)-tried, 0), func(text string) *entry.Entry {
 		before := len(p.page.Entries)
 		got := p.enter(e.Line, text)
 		if len(p.page.Entries) > before {

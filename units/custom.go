@@ -3,6 +3,7 @@ package units
 import (
 	"slices"
 	"strings"
+	"sync"
 	"unicode/utf8"
 )
 
@@ -57,11 +58,28 @@ func Usual(name string) string {
 // Customary tells whether a name customarily stands for a quantity of some
 // dimension.
 func Customary(name string, d Dim) bool {
-	return slices.ContainsFunc(customs(name), func(text string) bool {
-		u, bad := NewTable().Parse(text, AloneInPlace)
-		return bad == nil && u.Dim() == d
-	})
+	dims := customDims()
+	return slices.ContainsFunc(customs(name), func(text string) bool { return dims[text] == d })
 }
+
+// customDims are the dimensions of the units in the tables of customs.
+var customDims = sync.OnceValue(func() map[string]Dim {
+	out := map[string]Dim{}
+	table := NewTable()
+	add := func(text string) {
+		u, _ := table.Parse(text, AloneInPlace)
+		out[text] = u.Dim()
+	}
+	for _, c := range customTable {
+		for text := range strings.SplitSeq(c.units, ", ") {
+			add(text)
+		}
+	}
+	for _, c := range customWords {
+		add(c.units)
+	}
+	return out
+})
 
 // Speaks tells whether a name is a symbol that says what quantity it stands for.
 // A word does not.

@@ -64,7 +64,10 @@ func (c *coder) find(id finding.ID, at syntax.Span, message, hint string, readin
 }
 
 // failed tells whether a finding so far means that the line has no value.
-func (c *coder) failed() bool { return len(c.findings) > 0 }
+func (c *coder) failed() bool {
+	worst, _ := finding.Worst(c.findings)
+	return worst < finding.Note
+}
 
 // emit adds an instruction and what is known of its slot.
 func (c *coder) emit(in run.Instr, at syntax.Span, st run.Static) run.Slot {

@@ -31,9 +31,9 @@ func (ps pieces) angled(at map[int]bool, unit string) pieces {
 		switch {
 		case !at[i]:
 		case p.kind == numToken:
-			p.text += unit
+			p.text, p.several = p.text+unit, true
 		default:
-			p.text += "*1" + unit
+			p.text, p.several = p.text+"*1"+unit, true
 			if !(i > 0 && ps[i-1].sign("(") && i+1 < len(ps) && ps[i+1].sign(")")) {
 				p.text = "(" + p.text + ")"
 			}

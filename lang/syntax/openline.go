@@ -1,6 +1,7 @@
 package syntax
 
 import (
+	"slices"
 	"strings"
 
 	"steelyard/lang/limit"
@@ -38,6 +39,38 @@ type Reading struct {
 	// tells that a unit goes on behind a sign.
 	Names  []int
 	GoesOn bool
+
+	pick   []int   // the choice at each place of letters
+	form   [2]int  // the way in which all else is read, and how many there are
+	tokens []token // of the text, or nil
+}
+
+// Parse reads the line as it is written; nil if it can't be read.
+func (r *Reading) Parse(known func(name string) bool) Stmt {
+	if r.tokens == nil {
+		s, _ := ParseWith(r.Text, known)
+		return s
+	}
+	rd := &reader{text: r.Text, to: len(r.Text), known: known, scanned: r.tokens}
+	s, bad := rd.plain()
+	if bad != nil {
+		return nil
+	}
+	return s
+}
+
+// Meets tells whether a line that is written as another reading is open to this
+// one: they are one but for letters that are units there, and may be names.
+func (r *Reading) Meets(written *Reading) bool {
+	if r.form != written.form || len(r.pick) != len(written.pick) {
+		return false
+	}
+	for i, p := range written.pick {
+		if r.pick[i] > p {
+			return false
+		}
+	}
+	return true
 }
 
 // Open is what print leaves open in a line.
@@ -86,6 +119,7 @@ type opener struct {
 	in      Scope
 	bound   []string // names of this line alone: parameters, unknowns
 	letters bool
+	headed  bool // the statement has a word of its own, or a body
 	others  bool // something else than letters is open
 	beside  bool
 	open    []openLetter
@@ -109,7 +143,7 @@ func OpenIn(text string, in Scope) Open {
 	if bad != nil || len(tokens) == 0 || r.word == &formulaWord {
 		return Open{}
 	}
-	o := &opener{in: in}
+	o := &opener{in: in, headed: r.word != nil || len(r.body) > 0}
 	o.bind(tokens)
 	base := piecesOf(text, tokens)
 	o.words(base)
@@ -323,13 +357,13 @@ func (o *opener) extremes(base pieces, slots []slot) []Reading {
 	var out []Reading
 	pick := make([]int, len(slots))
 	ps, r := chosen(base, slots, pick)
-	r.Text = ps.text(nil)
+	r.Text, _ = ps.text(nil)
 	out = append(out, r)
 	for i := range pick {
 		pick[i] = len(slots[i].choices) - 1
 	}
 	ps, r = chosen(base, slots, pick)
-	r.Text = ps.text(nil)
+	r.Text, _ = ps.text(nil)
 	return append(out, r)
 }
 
@@ -337,7 +371,7 @@ func (o *opener) extremes(base pieces, slots []slot) []Reading {
 func chosen(base pieces, slots []slot, pick []int) (pieces, Reading) {
 	out := make(pieces, 0, len(base)+8)
 	at := 0
-	var r Reading
+	r := Reading{pick: slices.Clone(pick)}
 	for i, s := range slots {
 		c := &s.choices[pick[i]]
 		out = append(append(out, base[at:s.from]...), c.pieces...)
@@ -354,8 +388,13 @@ func chosen(base pieces, slots []slot, pick []int) (pieces, Reading) {
 // shaped adds the readings of pieces whose letters are settled: what is under
 // each bar and root, in degrees and in turns.
 func (o *opener) shaped(out []Reading, ps pieces, r Reading) []Reading {
+	first := len(out)
 	as := func(ps pieces, put []bracketing) Reading {
-		r.Text = ps.text(put)
+		r.Text, r.tokens = ps.text(put)
+		r.form[0]++
+		if o.headed {
+			r.tokens = nil
+		}
 		return r
 	}
 	for _, turned := range o.turned(ps) {
@@ -375,6 +414,9 @@ func (o *opener) shaped(out []Reading, ps pieces, r Reading) []Reading {
 				return out
 			}
 		}
+	}
+	for i := first; i < len(out); i++ {
+		out[i].form[1] = len(out) - first
 	}
 	return out
 }

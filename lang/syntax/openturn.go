@@ -7,7 +7,7 @@ import "slices"
 // with the turns themselves.
 func (o *opener) turned(ps pieces) []pieces {
 	out := []pieces{ps}
-	without, counted := slices.Clone(ps), slices.Clone(ps)
+	without, counted := ps, ps
 	can, found := true, false
 	for i := len(ps) - 1; i >= 0; i-- {
 		p := &ps[i]
@@ -19,7 +19,7 @@ func (o *opener) turned(ps pieces) []pieces {
 		if !t.look() {
 			continue
 		}
-		found = true
+		o.others, found = true, true
 		if without2, ok := t.without(); ok && len(without) == len(ps) {
 			without = without2
 		} else {
@@ -32,7 +32,6 @@ func (o *opener) turned(ps pieces) []pieces {
 	if !found {
 		return out
 	}
-	o.others = true
 	if can {
 		out = append(out, without)
 	}

@@ -140,9 +140,7 @@ func (o *opener) asNames(fs []unitFactor) (pieces, bool) {
 			if names, ok = o.names(f.word); !ok {
 				return nil, false
 			}
-			if f.power != "" {
-				names = append(names, piece{kind: superToken, text: f.power})
-			}
+			names = append(names, powerPieces(f.power)...)
 		}
 		switch f.joint {
 		case "/", "*":
@@ -155,6 +153,18 @@ func (o *opener) asNames(fs []unitFactor) (pieces, bool) {
 		out = append(out, names...)
 	}
 	return out, true
+}
+
+// powerPieces are those of a power: ², ^2, ^-1.
+func powerPieces(power string) pieces {
+	number, up := strings.CutPrefix(power, "^")
+	switch {
+	case power == "":
+		return nil
+	case up && strings.Trim(number, "0123456789") == "":
+		return pieces{{kind: signToken, text: "^"}, {kind: numToken, text: number}}
+	}
+	return pieces{{kind: superToken, text: power, several: up}}
 }
 
 // names reads a word as a name, or as names side by side.

@@ -17,6 +17,8 @@ type piece struct {
 	gap  string // the blanks before it
 	call bool   // a name with its bracket behind it
 	open bool   // a unit with a letter that may be a name
+	// several tells that the text is more than one token.
+	several bool
 }
 
 func (p *piece) sign(text string) bool { return p.kind == signToken && p.text == text }
@@ -200,13 +202,18 @@ func (ps pieces) numbers() bool {
 // bracketing puts a bracket round the pieces from one place to another.
 type bracketing struct{ from, to int }
 
-// text writes the pieces from a place on with brackets put round some, and each
-// product so that it is read as it is meant.
-func (ps pieces) text(put []bracketing) string {
+// text writes the pieces with brackets put round some, and each product so that it
+// is read as it is meant; with its tokens, as a scan of the text would find them, or
+// nil where a piece is several.
+func (ps pieces) text(put []bracketing) (string, []token) {
 	put = ps.withQuantities(put)
-	var b strings.Builder
+	size := 2 * len(put)
 	for i := range ps {
-		p := &ps[i]
+		size += len(ps[i].gap) + len(ps[i].text) + 1
+	}
+	w := pieceWriter{tokens: make([]token, 0, len(ps)+2*len(put)+4)}
+	w.Grow(size)
+	for i := 0; i <= len(ps); i++ {
 		closed, opened := 0, 0
 		for _, r := range put {
 			if r.to == i {
@@ -216,24 +223,44 @@ func (ps pieces) text(put []bracketing) string {
 				opened++
 			}
 		}
-		b.WriteString(strings.Repeat(")", closed))
-		switch {
-		case !ps.implied(i):
-			b.WriteString(p.gap)
-		case ps.besides(i, closed > 0, opened > 0):
-			b.WriteString(p.gap)
-		default:
-			b.WriteString("*")
+		w.signs(")", closed)
+		if i == len(ps) {
+			break
 		}
-		b.WriteString(strings.Repeat("(", opened))
-		b.WriteString(p.text)
-	}
-	for _, r := range put {
-		if r.to == len(ps) {
-			b.WriteString(")")
+		p := &ps[i]
+		if ps.implied(i) && !ps.besides(i, closed > 0, opened > 0) {
+			w.signs("*", 1)
+		} else {
+			w.WriteString(p.gap)
+		}
+		w.signs("(", opened)
+		w.add(p.kind, p.text, p.call)
+		if p.several {
+			w.lost = true
 		}
 	}
-	return b.String()
+	if w.lost {
+		w.tokens = nil
+	}
+	return w.String(), w.tokens
+}
+
+// pieceWriter writes tokens and notes where they are.
+type pieceWriter struct {
+	strings.Builder
+	tokens []token
+	lost   bool
+}
+
+func (w *pieceWriter) add(kind lexer.TokenType, text string, call bool) {
+	w.tokens = append(w.tokens, token{kind: kind, from: w.Len(), to: w.Len() + len(text), text: text, call: call})
+	w.WriteString(text)
+}
+
+func (w *pieceWriter) signs(sign string, n int) {
+	for range n {
+		w.add(signToken, sign, false)
+	}
 }
 
 // besides tells whether the factor at i may stand beside the one before it

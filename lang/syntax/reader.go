@@ -59,6 +59,7 @@ type reader struct {
 	word     *StatementWord         // that it begins with, or nil
 	known    func(name string) bool // tells names of the page, or nil
 	alone    bool                   // it is an expression that stands alone, and nothing works out
+	scanned  []token                // of the line, if it has been scanned
 	notes    []finding.Finding      // what is read though print writes it in another way
 }
 
@@ -147,7 +148,10 @@ func clauses(read func(r *reader, tokens []token) (Stmt, *fault)) func(*reader, 
 // tokens reads the tokens of the statement's first line, and looks at what
 // stands side by side in them.
 func (r *reader) tokens(head string) ([]token, *fault) {
-	tokens, bad := scan(r.text, r.from, r.to, head)
+	tokens, bad := r.scanned, (*fault)(nil)
+	if tokens == nil {
+		tokens, bad = scan(r.text, r.from, r.to, head)
+	}
 	if r.word != nil && r.word.keep != nil {
 		r.word.keep(tokens)
 	}

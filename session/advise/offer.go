@@ -30,9 +30,9 @@ type offer struct {
 // Enter works a text out as if it were the line, and leaves no trace.
 type Enter func(text string) *entry.Entry
 
-// Readings tries the readings that the findings of an entry offer.
-func Readings(e *entry.Entry, enter Enter) {
-	for i := range e.Findings {
+// Readings tries the readings that the first n findings of an entry offer.
+func Readings(e *entry.Entry, n int, enter Enter) {
+	for i := range n {
 		offers(e, &e.Findings[i], enter)
 	}
 }

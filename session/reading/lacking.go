@@ -22,8 +22,7 @@ func (s *settler) withUnits(all []weighed) []weighed {
 	}
 	var out []weighed
 	for i := range all {
-		stmt, _ := syntax.ParseWith(all[i].Text, s.Known)
-		d, ok := stmt.(*syntax.Define)
+		d, ok := all[i].stmt.(*syntax.Define)
 		if !ok || !units.Speaks(d.Name) {
 			continue
 		}

@@ -23,6 +23,7 @@ const (
 // weighed is a reading with the sense that it makes and its plan.
 type weighed struct {
 	syntax.Reading
+	stmt  syntax.Stmt
 	sense sense
 	plan  []run.Instr // of one expression
 	shape string      // of a statement of several
@@ -44,8 +45,12 @@ func (w *weighed) same(o *weighed) bool {
 
 // weigh finds how much sense a reading makes. What is planned for it is taken back.
 func (s *settler) weigh(r syntax.Reading) weighed {
-	w := weighed{Reading: r}
-	stmt, _ := syntax.ParseWith(r.Text, s.Known)
+	return s.weighStmt(r, r.Parse(s.Known))
+}
+
+// weighStmt is weigh for a reading that has been read.
+func (s *settler) weighStmt(r syntax.Reading, stmt syntax.Stmt) weighed {
+	w := weighed{Reading: r, stmt: stmt}
 	switch stmt := stmt.(type) {
 	case nil:
 	case *syntax.Define:

@@ -68,10 +68,7 @@ func (s *settler) mayBeOpen(stmt syntax.Stmt) bool {
 
 // verdict weighs the readings of a line against the one by the rules.
 func (s *settler) verdict(open *syntax.Open) Verdict {
-	rule := weighed{}
-	if s.Entry.Stmt != nil {
-		rule = s.weigh(syntax.Reading{Text: s.Entry.Text})
-	}
+	rule := s.weighStmt(syntax.Reading{Text: s.Entry.Text}, s.Entry.Stmt)
 	var all []weighed
 	best := none // of the readings that are not the one by the rules
 	for _, r := range open.Readings {
@@ -177,6 +174,9 @@ func (s *settler) offers(all []weighed) []string {
 	for i := range all {
 		if len(out) == maxOffers {
 			break
+		}
+		if slices.ContainsFunc(all, func(o weighed) bool { return o.sense > all[i].sense && o.Meets(&all[i].Reading) }) {
+			continue // what it is written with would be asked about again
 		}
 		e := s.try(all[i].Text, true)
 		if worst(e) <= finding.Mismatch {

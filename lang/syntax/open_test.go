@@ -1,0 +1,46 @@
+package syntax
+
+import (
+	"slices"
+	"strings"
+	"testing"
+)
+
+// openScope knows every letter of a list as a name.
+type openScope string
+
+func (s openScope) Known(name string) bool {
+	return strings.Contains(string(s), name) && len([]rune(name)) == 1
+}
+func (openScope) Function(string) bool               { return false }
+func (openScope) Number(name string) (float64, bool) { return 30, name == "θ" }
+func (openScope) Angle(string) bool                  { return false }
+func (openScope) Turns(name string) bool             { return name == "n" }
+func (openScope) IsUnit(text string) bool            { return !strings.ContainsAny(text, "xyzθ") }
+func (openScope) Unit(text string) bool              { return text == "N/m" || text == "m/s" }
+
+// TestTokensOfReadings scans the text of each reading: its tokens are those that it
+// brings with it.
+func TestTokensOfReadings(t *testing.T) {
+	n := 0
+	for _, line := range []string{
+		"v = 2s/t", "a = 9.8 m/s^2*t", "T = 2π√L/g", "f = 1/2π√(k/m)", "F = m g sin θ/2 s", "E = 1/2kA^2", "k = 50 N / m",
+		"F = -3 m^2*g + (2 s)^-1", "x = 2ms⁻¹ t", "v = πdn/60", "T = 1/n", "y = sin(θ)*4 m", "W = Fdcos(θ)", "V = 4/3πr^3", "m = 1/2 kg",
+	} {
+		o := OpenIn(line, openScope("vstaTLgfkmFθEANdnxyWrV"))
+		for i := range o.Readings {
+			r := &o.Readings[i]
+			if r.tokens == nil {
+				continue
+			}
+			n++
+			tokens, bad := scan(r.Text, 0, len(r.Text), "")
+			if bad != nil || !slices.Equal(tokens, r.tokens) {
+				t.Errorf("%s: %s has the tokens\n%v and not\n%v", line, r.Text, tokens, r.tokens)
+			}
+		}
+	}
+	if n < 30 {
+		t.Errorf("only %d readings bring their tokens", n)
+	}
+}
