@@ -21,6 +21,13 @@ type Unit struct {
 	loose      bool
 }
 
+// Turns tells whether the unit counts turns: rev, rev/min, rpm.
+func (u *Unit) Turns() bool {
+	return u.tag == Angle && slices.ContainsFunc(u.parts, func(p part) bool {
+		return p.atom.row != nil && (p.atom.row.symbol == "rev" || p.atom.row.symbol == "rpm")
+	})
+}
+
 // Loose tells that the text was not written as units are, though it can mean but
 // this one: Nm, m/s2, J/kg/K, hr.
 func (u *Unit) Loose() bool { return u.loose }

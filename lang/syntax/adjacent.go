@@ -331,10 +331,38 @@ func (p among) functionForm() *fault {
 		if u := i + 2; u < len(tokens) && tokens[u].kind == unitToken && angleName(tokens[u].text) {
 			arg = n.text + "*" + tokens[u].text
 		}
-		return &fault{finding.New(finding.NotWritten, Span{From: t.from, To: end},
-			t.text+" needs brackets here.", "Write "+t.text+"("+arg+").", t.text+"("+arg+")")}
+		at, readings := Span{From: t.from, To: end}, []string{t.text + "(" + arg + ")"}
+		if rest, to := p.reach(end); rest != "" {
+			short := strings.TrimSuffix(arg, rest)
+			if short == arg {
+				arg += rest
+			}
+			at.To, readings = to, []string{t.text + "(" + short + ")" + rest, t.text + "(" + arg + ")"}
+		}
+		return &fault{finding.New(finding.NotWritten, at, t.text+" needs brackets here.",
+			"Write "+strings.Join(readings, " or ")+".", readings...)}
 	}
 	return nil
+}
+
+// reach is what may belong to the argument of a function without brackets, or to its
+// value: a power of the argument that ends at a place, or what it is divided by or
+// multiplied with; and where that ends.
+func (p among) reach(end int) (string, int) {
+	for j := p.i + 2; j < len(p.tokens); j++ {
+		next := &p.tokens[j]
+		if next.kind == superToken || next.text == "^" {
+			return p.text[next.from:end], end
+		}
+		if _, ok := productOp(next); ok && next.from >= end && j+1 < len(p.tokens) {
+			to := operandEnd(p.tokens, j+1)
+			return p.text[end:to], to
+		}
+		if next.from >= end {
+			break
+		}
+	}
+	return "", 0
 }
 
 // angleName tells whether a word after a number is the usual name of an angle

@@ -27,9 +27,10 @@ func bracketed(tokens []token) []token {
 		}
 		end := i + 2
 		if end < len(tokens) && tokens[end].kind == unitToken {
-			if end++; angleName(tokens[end-1].text) {
+			if unit := tokens[end].text; !isMark(firstRune(unit)) && unit != "rad" && unit != "deg" {
 				continue // sin 2θ
 			}
+			end++
 		}
 		if end < len(tokens) && !endsArgument(&tokens[end]) {
 			continue
@@ -60,7 +61,7 @@ func endsArgument(t *token) bool {
 // AsStored returns a statement as a worksheet keeps it: as it is typed, but for
 // `to`, -> and = ? before the unit that a value is shown in, which are `in`.
 func AsStored(text string) string {
-	if !otherIn(text) || guard(text) != nil {
+	if !otherIn(text) {
 		return text
 	}
 	_, tokens, bad := statementTokens(text)

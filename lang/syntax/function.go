@@ -158,7 +158,7 @@ func (r *reader) pieces() ([]Piece, *fault) {
 
 // piece reads 2 m/s^2*t for 0 s ≤ t ≤ 2 s.
 func (r *reader) piece(at Span) (Piece, *fault) {
-	line := &reader{text: r.text, from: at.From, to: at.To}
+	line := &reader{text: r.text, from: at.From, to: at.To, known: r.known}
 	tokens, bad := line.tokens("")
 	if bad != nil {
 		return Piece{}, bad

@@ -2,14 +2,26 @@ package syntax
 
 import (
 	"math"
+	"slices"
 	"unicode"
 
 	"steelyard/lang/ops"
 )
 
-// MayBeOpen tells whether print leaves something open in an expression that has
-// been read. It is quick, and now and then says so of one that has one reading.
-func MayBeOpen(x Expr, in Scope) bool {
+// MayBeOpen tells whether print leaves something open in a statement that has been
+// read. It is quick, and now and then says so of one that has one reading.
+func MayBeOpen(stmt Stmt, in Scope) bool {
+	all := within(stmt, in)
+	switch s := stmt.(type) {
+	case *Define:
+		return mayBeOpen(s.X, all)
+	case *Value:
+		return mayBeOpen(s.X, all)
+	}
+	return slices.ContainsFunc(stmt.Exprs(), func(x Expr) bool { return mayBeOpen(x, all) })
+}
+
+func mayBeOpen(x Expr, in inner) bool {
 	m := mayOpen{in: in}
 	Walk(x, func(x Expr) bool {
 		m.open = m.open || m.at(x)
@@ -28,7 +40,7 @@ func MayBeOpen(x Expr, in Scope) bool {
 
 // mayOpen is what has been seen of an expression so far.
 type mayOpen struct {
-	in      Scope
+	in      inner
 	open    bool
 	turning bool // π, 60, or a number over something
 }

@@ -27,7 +27,7 @@ func TestTokensOfReadings(t *testing.T) {
 		"v = 2s/t", "a = 9.8 m/s^2*t", "T = 2π√L/g", "f = 1/2π√(k/m)", "F = m g sin θ/2 s", "E = 1/2kA^2", "k = 50 N / m",
 		"F = -3 m^2*g + (2 s)^-1", "x = 2ms⁻¹ t", "v = πdn/60", "T = 1/n", "y = sin(θ)*4 m", "W = Fdcos(θ)", "V = 4/3πr^3", "m = 1/2 kg",
 	} {
-		o := OpenIn(line, openScope("vstaTLgfkmFθEANdnxyWrV"))
+		o := OpenIn(line, nil, openScope("vstaTLgfkmFθEANdnxyWrV"))
 		for i := range o.Readings {
 			r := &o.Readings[i]
 			if r.tokens == nil {

@@ -88,6 +88,8 @@ type Open struct {
 	// fills a bracket.
 	SetOff  []bool
 	Bracket Span
+	// Equation tells that the line is an equation, and no statement.
+	Equation bool
 	// Many tells that there are more readings than are looked at.
 	Many bool
 }
@@ -116,8 +118,7 @@ type openLetter struct {
 
 // opener looks for the readings of one line.
 type opener struct {
-	in      Scope
-	bound   []string // names of this line alone: parameters, unknowns
+	in      inner
 	letters bool
 	headed  bool // the statement has a word of its own, or a body
 	others  bool // something else than letters is open
@@ -125,27 +126,18 @@ type opener struct {
 	open    []openLetter
 }
 
-func (o *opener) known(name string) bool {
-	for _, b := range o.bound {
-		if b == name {
-			return true
-		}
-	}
-	return o.in.Known(name)
-}
-
-// OpenIn looks for what print leaves open in a statement.
-func OpenIn(text string, in Scope) Open {
-	if guard(text) != nil {
+// OpenIn looks for what print leaves open in a statement, which is nil if the text
+// can't be read.
+func OpenIn(text string, stmt Stmt, in Scope) Open {
+	r, lines, bad := stretches(text, stmt)
+	if bad != nil || len(lines) == 0 {
 		return Open{}
 	}
-	r, tokens, bad := statementTokens(text)
-	if bad != nil || len(tokens) == 0 || r.word == &formulaWord {
-		return Open{}
+	o := &opener{in: within(stmt, in), headed: r.word != nil || len(r.body) > 0}
+	if stmt == nil {
+		o.in.names = boundIn(lines[0])
 	}
-	o := &opener{in: in, headed: r.word != nil || len(r.body) > 0}
-	o.bind(tokens)
-	base := piecesOf(text, tokens)
+	base := piecesOf(text, lines)
 	o.words(base)
 	slots := o.slots(base)
 	out := Open{}
@@ -155,48 +147,96 @@ func OpenIn(text string, in Scope) Open {
 	for _, l := range o.open {
 		out.Words = append(out.Words, l.words...)
 	}
-	out.SetOff, out.Bracket = o.setOff(base, tokens)
+	out.SetOff, out.Bracket = o.setOff(base)
 	return out
+}
+
+// OpenEquation is OpenIn for a line that is an equation and no statement: it may be
+// meant to be solved for a symbol that has no value, or else to be checked.
+func OpenEquation(text string, in Scope) (out Open) {
+	r, tokens, bad := statementTokens(text)
+	if bad != nil || r.word != nil || len(r.body) > 0 || len(tokens) < 3 || tokens[1].is("=") || tokens[1].kind == numToken {
+		return out
+	}
+	if _, function := functionHead(tokens); function || r.equation(tokens) == nil {
+		return out
+	}
+	var unknown []string
+	for i := range tokens {
+		name := Canonical(tokens[i].text)
+		if tokens[i].kind == nameToken && !tokens[i].call && !in.Known(name) && !slices.Contains(unknown, name) {
+			unknown = append(unknown, name)
+		}
+	}
+	line, _ := piecesOf(text, [][]token{tokens}).text(nil)
+	lines := []string{"check " + line}
+	if len(unknown) > 0 && len(unknown) <= mostUnknown {
+		lines = nil
+		for _, name := range unknown {
+			lines = append(lines, "solve "+line+" for "+name)
+		}
+	}
+	for _, line := range lines {
+		open := OpenIn(line, nil, in)
+		if len(open.Readings) == 0 {
+			open.Readings = []Reading{{Text: line}}
+		}
+		out.Readings = append(out.Readings, open.Readings...)
+	}
+	out.Equation = true
+	return out
+}
+
+// mostUnknown is the most symbols that an equation is offered to be solved for.
+const mostUnknown = 3
+
+// stretches are the tokens of the parts of a statement that hold expressions: its
+// first line and those of a function's body, or the energies of a bar chart.
+func stretches(text string, stmt Stmt) (*reader, [][]token, *fault) {
+	r, tokens, bad := statementTokens(text)
+	spans := r.body
+	switch stmt := stmt.(type) {
+	case *Bars:
+		bad, spans = nil, nil
+		for _, x := range stmt.Exprs() {
+			spans = append(spans, x.Span())
+		}
+	case *FormulaDef:
+		spans = nil
+	}
+	var out [][]token
+	if len(tokens) > 0 {
+		out = append(out, tokens)
+	}
+	for _, at := range spans {
+		if bad != nil {
+			break
+		}
+		if tokens, bad = scan(text, at.From, at.To, ""); len(tokens) > 0 {
+			out = append(out, tokens)
+		}
+	}
+	return r, out, bad
 }
 
 // statementTokens reads the tokens of a statement that is not prose.
 func statementTokens(text string) (*reader, []token, *fault) {
+	if bad := guard(text); bad != nil {
+		return &reader{}, nil, bad
+	}
 	r := newReader(text)
 	head := ""
 	if w := leadingStatement(text[r.from:r.to]); w != nil && w.read != nil {
-		if w.prose || !w.Ready {
+		head, r.word = w.Word, w
+		if w.prose || !w.Ready || w == &barsWord {
 			return r, nil, nil
 		}
-		head, r.word = w.Word, w
 	}
 	tokens, bad := scan(text, r.from, r.to, head)
 	if bad == nil && r.word != nil && r.word.keep != nil {
 		r.word.keep(tokens)
 	}
 	return r, tokens, bad
-}
-
-// bind notes the names that the line itself gives a meaning.
-func (o *opener) bind(tokens []token) {
-	if at, ok := functionHead(tokens); ok {
-		for i := 1; i < at && i < len(tokens); i++ {
-			if tokens[i].kind == nameToken {
-				o.bound = append(o.bound, Canonical(tokens[i].text))
-			}
-		}
-	}
-	after := false
-	for i := range tokens {
-		t := &tokens[i]
-		switch {
-		case t.is("for"), t.is("against"):
-			after = true
-		case t.kind == nameToken && after:
-			o.bound = append(o.bound, Canonical(t.text))
-		case t.kind == wordToken:
-			after = false
-		}
-	}
 }
 
 // words takes a word that the language keeps for names that run together, where
@@ -251,7 +291,7 @@ func (o *opener) nameSlot(ps pieces, i int) (slot, bool) {
 	name := Canonical(p.text)
 	s := slot{from: i, to: i + 1}
 	if !p.call {
-		if o.known(name) || ops.IsFunction(name) {
+		if o.in.Known(name) || ops.IsFunction(name) {
 			return s, false
 		}
 		names, ok := o.names(p.text)
@@ -270,7 +310,7 @@ func (o *opener) nameSlot(ps pieces, i int) (slot, bool) {
 		}
 		s.choices = append(s.choices, choice{pieces: pieces{whole}})
 	}
-	if quantity := p; o.known(name) && !o.in.Function(name) {
+	if quantity := p; o.in.Known(name) && !o.in.Function(name) {
 		quantity.call = false
 		s.choices = append(s.choices, choice{pieces: pieces{quantity}})
 	}
@@ -440,7 +480,7 @@ func combined(open [][][]bracketing) [][]bracketing {
 
 // setOff tells of each open letter whether it is set off, and where the first is
 // that fills a bracket.
-func (o *opener) setOff(ps pieces, tokens []token) (out []bool, bracket Span) {
+func (o *opener) setOff(ps pieces) (out []bool, bracket Span) {
 	for _, open := range o.open {
 		i := open.unit
 		from := i - 1
@@ -455,7 +495,7 @@ func (o *opener) setOff(ps pieces, tokens []token) (out []bool, bracket Span) {
 		ends := i+1 == len(ps) || ps[i+1].bounds() || ps[i+1].sign(")")
 		off := ps[i].gap != "" && !open.beside && begins && ends
 		if off && at > 0 && ps[at-1].sign("(") && bracket == (Span{}) {
-			bracket = Span{From: tokens[from].from, To: tokens[i].to}
+			bracket = Span{From: ps[from].at.From, To: ps[i].at.To}
 		}
 		out = append(out, off)
 	}

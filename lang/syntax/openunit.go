@@ -1,6 +1,7 @@
 package syntax
 
 import (
+	"slices"
 	"strings"
 
 	"steelyard/units"
@@ -170,7 +171,7 @@ func powerPieces(power string) pieces {
 // names reads a word as a name, or as names side by side.
 func (o *opener) names(word string) (pieces, bool) {
 	name := Canonical(word)
-	if o.known(name) {
+	if o.in.Known(name) {
 		return pieces{{kind: nameToken, text: word}}, true
 	}
 	parts, ok := o.split(name)
@@ -198,7 +199,7 @@ func (o *opener) split(word string) ([]string, bool) {
 				continue
 			}
 			part := Canonical(string(rs[j:i]))
-			if o.known(part) && (best[i] == nil || len(best[j])+1 < len(best[i])) {
+			if o.in.Known(part) && (best[i] == nil || len(best[j])+1 < len(best[i])) {
 				best[i] = append(append([]string{}, best[j]...), part)
 			}
 		}
@@ -275,7 +276,7 @@ func (o *opener) unitSlot(ps pieces, i int) (slot, bool) {
 // such a reading is less likely.
 func (o *opener) unitsIn(fs []unitFactor) (n int) {
 	for _, f := range fs {
-		if f.word != "" && !o.known(Canonical(f.word)) && o.in.Unit(f.word) {
+		if f.word != "" && !o.in.Known(Canonical(f.word)) && o.in.Unit(f.word) {
 			n++
 		}
 		n += o.unitsIn(f.within)
@@ -315,18 +316,23 @@ func (ps pieces) clause(i int) bool {
 	if i+1 < len(ps) && !ps[i+1].bounds() || from == 0 || ps[i-1].kind != numToken {
 		return false
 	}
-	switch before := &ps[from-1]; {
-	case before.kind == wordToken:
+	before := &ps[from-1]
+	if before.kind == wordToken {
 		switch before.text {
-		case "from", "to", "by", "within":
+		case "from", "to", "by", "within", "for":
 			return true
 		}
-	case before.sign("="), before.sign("<"), before.sign(">"), before.sign("≤"), before.sign("≥"):
-		for k := from - 2; k >= 0 && (ps[k].kind == nameToken || ps[k].kind == wordToken); k-- {
-			switch ps[k].text {
-			case "at", "with", "where":
-				return true
-			}
+		return false
+	}
+	if before.text == "(" || before.text == "," || !before.bounds() {
+		return false
+	}
+	for k := from - 2; k >= 0; k-- { // with m = 2 kg, for 0 s ≤ t ≤ 2 s
+		switch {
+		case ps[k].sign(")"):
+			k = ps.opening(k)
+		case ps[k].kind == wordToken:
+			return slices.Contains([]string{"at", "with", "where", "for"}, ps[k].text)
 		}
 	}
 	return false

@@ -15,6 +15,7 @@ type piece struct {
 	kind lexer.TokenType
 	text string
 	gap  string // the blanks before it
+	at   Span   // in the text, if it is one of its tokens
 	call bool   // a name with its bracket behind it
 	open bool   // a unit with a letter that may be a name
 	// several tells that the text is more than one token.
@@ -72,19 +73,35 @@ func (p *piece) ends() bool {
 // pieces are those of a line or of a reading of it.
 type pieces []piece
 
-// piecesOf makes the pieces of tokens.
-func piecesOf(text string, tokens []token) pieces {
-	ps := make(pieces, len(tokens), len(tokens)+8)
-	for i := range tokens {
-		t := &tokens[i]
-		ps[i] = piece{kind: t.kind, text: t.text, call: t.call}
-		if i > 0 && !(tokens[i-1].text == "(" && tokens[i-1].from == tokens[i-1].to) {
-			ps[i].gap = text[tokens[i-1].to:t.from]
+// piecesOf makes the pieces of the stretches of a text; what is between them, before
+// and behind is a piece that bounds.
+func piecesOf(text string, lines [][]token) pieces {
+	n := 2 * len(lines)
+	for _, tokens := range lines {
+		n += len(tokens)
+	}
+	ps := make(pieces, 0, n+8)
+	at := 0
+	for k, tokens := range lines {
+		if from := tokens[0].from; from > at && (k > 0 || strings.TrimSpace(text[at:from]) != "") {
+			ps = append(ps, piece{kind: wordToken, text: text[at:from], at: Span{From: at, To: from}})
 		}
-		if t.call && i+1 < len(tokens) && tokens[i+1].from > t.to {
-			// sin (30°): the bracket of a function may stand apart.
-			ps[i].call = ops.IsFunction(t.text)
+		for i := range tokens {
+			t := &tokens[i]
+			p := piece{kind: t.kind, text: t.text, call: t.call, at: t.span()}
+			if i > 0 && !(tokens[i-1].text == "(" && tokens[i-1].from == tokens[i-1].to) {
+				p.gap = text[tokens[i-1].to:t.from]
+			}
+			if t.call && i+1 < len(tokens) && tokens[i+1].from > t.to {
+				// sin (30°): the bracket of a function may stand apart.
+				p.call = ops.IsFunction(t.text)
+			}
+			ps = append(ps, p)
 		}
+		at = tokens[len(tokens)-1].to
+	}
+	if strings.TrimSpace(text[at:]) != "" {
+		ps = append(ps, piece{kind: wordToken, text: text[at:], at: Span{From: at, To: len(text)}})
 	}
 	return ps
 }

@@ -156,7 +156,7 @@ func (r *reader) tokens(head string) ([]token, *fault) {
 		r.word.keep(tokens)
 	}
 	r.loose(tokens)
-	if earlier := adjacent(r.text, tokens, r.known); earlier != nil && (bad == nil || earlier.At.From < bad.At.From) {
+	if earlier := adjacent(r.text, tokens, r.knownIn(tokens)); earlier != nil && (bad == nil || earlier.At.From < bad.At.From) {
 		bad = earlier
 	}
 	return tokens, bad

@@ -9,6 +9,15 @@ func Shape(x Expr) string {
 	Walk(x, func(x Expr) bool {
 		switch x := x.(type) {
 		case *Paren:
+		case *With:
+			b.WriteString(" with")
+			for _, by := range x.By {
+				b.WriteString(" " + by.Name)
+			}
+		case *SlopeOf:
+			b.WriteString(" slope " + x.Var.Name)
+		case *AreaUnder:
+			b.WriteString(" area " + x.Var.Name)
 		case *Binary:
 			b.WriteByte("+-*/^"[x.Op])
 		case *Root:

@@ -53,6 +53,7 @@ func (l *Line) Eval(x syntax.Expr, want Want) Got {
 			l.State.Truncate(l.Planner.Size())
 		}()
 	}
+	x = l.Counted(x, want.In)
 	return l.Run(x, want, l.Plan(x, want))
 }
 

@@ -37,6 +37,30 @@ func (l *Line) ReadUnit(text syntax.UnitText) (*units.Unit, bool) {
 	return u, true
 }
 
+// Counted is an expression that is reported in Hz: a value that is itself given in
+// rev/min or rpm counts turns, and is divided by one.
+func (p *Page) Counted(x syntax.Expr, in syntax.UnitText) syntax.Expr {
+	if u := p.Unit(in); u == nil || u.Tag() != units.Cycle {
+		return x
+	}
+	var given *units.Unit
+	bare := syntax.Unbracket(x)
+	if n, ok := bare.(*syntax.Name); ok {
+		if d, ok := p.Planner.Names.Lookup(n.Name); ok && !d.Failed() && n.Line == 0 {
+			given = d.Unit
+		}
+	} else {
+		given = p.WrittenUnit(bare)
+	}
+	if given == nil || !given.Turns() {
+		return x
+	}
+	at := x.Span()
+	turn, _ := units.ParseDecimal("1")
+	return &syntax.Binary{At: at, OpAt: at, Op: syntax.Div, X: x,
+		Y: &syntax.Quantity{At: at, Value: turn, Unit: syntax.UnitText{Text: "rev", At: at}}}
+}
+
 // Fits tells whether a quantity of which is known what the static says can be
 // shown in the unit that is asked; if not, that is found.
 func (l *Line) Fits(name string, in syntax.UnitText, st run.Static, u *units.Unit) bool {

@@ -40,7 +40,8 @@ func (l *Line) NewValue(name string, x syntax.Expr, slot run.Slot, unit *units.U
 // written is converted by one exact factor.
 func inUnit(x syntax.Expr, si float64, unit *units.Unit, p *plan.Planner) float64 {
 	if q, ok := x.(*syntax.Quantity); ok {
-		if from, bad := p.Unit(q.Unit, units.AfterNumber); bad == nil && from.Affine() == unit.Affine() && from.Dim() == unit.Dim() {
+		if from, bad := p.Unit(q.Unit, units.AfterNumber); bad == nil && from.Affine() == unit.Affine() && from.Dim() == unit.Dim() &&
+			!(from.Turns() && unit.Tag() == units.Cycle) {
 			return from.Convert(q.Value, unit)
 		}
 	}

@@ -5,8 +5,6 @@
 package reading
 
 import (
-	"strings"
-
 	"steelyard/lang/plan"
 	"steelyard/units"
 )
@@ -51,7 +49,7 @@ func (s scope) Angle(name string) bool {
 // Turns tells whether the line of a name is in turns: rev, rev/min, rpm.
 func (s scope) Turns(name string) bool {
 	d, ok := s.planner.Names.Lookup(name)
-	return ok && d.Unit != nil && (strings.Contains(d.Unit.Text(), "rev") || strings.Contains(d.Unit.Text(), "rpm"))
+	return ok && d.Unit != nil && d.Unit.Turns()
 }
 
 // IsUnit tells whether a text is a unit.

@@ -51,27 +51,45 @@ func (s *settler) weigh(r syntax.Reading) weighed {
 // weighStmt is weigh for a reading that has been read.
 func (s *settler) weighStmt(r syntax.Reading, stmt syntax.Stmt) weighed {
 	w := weighed{Reading: r, stmt: stmt}
+	name, x, in := "", syntax.Expr(nil), syntax.UnitText{}
 	switch stmt := stmt.(type) {
 	case nil:
+		return w
 	case *syntax.Define:
-		s.weighOne(&w, stmt.Name, stmt.X, stmt.In)
+		name, x, in = stmt.Name, stmt.X, stmt.In
 	case *syntax.Value:
-		s.weighOne(&w, "", stmt.X, stmt.In)
+		x, in = stmt.X, stmt.In
+	}
+	switch x.(type) {
+	case nil, *syntax.With, *syntax.SlopeOf, *syntax.AreaUnder:
+		s.weighEntered(&w, name, in)
 	default:
-		e := s.enter(r.Text)
-		if worst(e) <= finding.Mismatch || len(stmt.Exprs()) == 0 {
-			return w
-		}
-		w.sense = plain
-		if f, ok := stmt.(*syntax.FuncDef); ok {
-			w.speaks = f.In.Present() || units.Speaks(f.Name)
-			w.clashes = f.X != nil && s.clashes(f, r.Text)
-		}
-		for _, x := range stmt.Exprs() {
-			w.shape += syntax.Shape(x) + ";"
-		}
+		s.weighOne(&w, name, x, in)
 	}
 	return w
+}
+
+// weighEntered weighs a line that is not one expression alone: it is entered on
+// trial.
+func (s *settler) weighEntered(w *weighed, name string, in syntax.UnitText) {
+	e := s.enter(w.Text)
+	if worst(e) <= finding.Mismatch || len(w.stmt.Exprs()) == 0 {
+		return
+	}
+	w.sense = plain
+	if f, ok := w.stmt.(*syntax.FuncDef); ok {
+		w.speaks = f.In.Present() || units.Speaks(f.Name)
+		w.clashes = f.X != nil && s.clashes(f, w.Text)
+	} else if v := e.Values(); len(v) == 1 {
+		w.dim = v[0].Dim
+		w.sense, w.speaks = graded(name, v[0].Dim, v[0].Tag)
+		if in.Present() {
+			w.sense, w.speaks = fitting, true
+		}
+	}
+	for _, x := range w.stmt.Exprs() {
+		w.shape += syntax.Shape(x) + ";"
+	}
 }
 
 // clashes tells whether no dimensions of its arguments make the units of a
@@ -98,7 +116,7 @@ func worst(e *entry.Entry) finding.Severity {
 func (s *settler) weighOne(w *weighed, name string, x syntax.Expr, in syntax.UnitText) {
 	p := s.Planner
 	m := p.Mark()
-	c := p.CompileOnTrial(x, w.Text, name)
+	c := p.CompileOnTrial(s.Counted(x, in), w.Text, name)
 	defer p.Cut(m)
 	if c.Slot == run.NoSlot {
 		return
@@ -108,14 +126,14 @@ func (s *settler) weighOne(w *weighed, name string, x syntax.Expr, in syntax.Uni
 			return
 		}
 	}
-	w.sense, w.speaks = s.graded(name, in, c.Slot)
+	w.sense, w.speaks = s.gradedAs(name, in, c.Slot)
 	w.dim = p.Static(c.Slot).Dim
 	w.plan = slices.Clone(p.Program.Main.Instrs[m.Start():])
 }
 
-// graded is the sense of a value in a line with a name on its left and a unit
+// gradedAs is the sense of a value in a line with a name on its left and a unit
 // after its `in`.
-func (s *settler) graded(name string, in syntax.UnitText, slot run.Slot) (sense, bool) {
+func (s *settler) gradedAs(name string, in syntax.UnitText, slot run.Slot) (sense, bool) {
 	st := s.Planner.Static(slot)
 	if in.Present() {
 		u, bad := s.Planner.Unit(in, units.AloneInPlace)
@@ -128,12 +146,17 @@ func (s *settler) graded(name string, in syntax.UnitText, slot run.Slot) (sense,
 		}
 		return fitting, true
 	}
+	return graded(name, st.Dim, st.Tag)
+}
+
+// graded is the sense of a value in a line with a name on its left.
+func graded(name string, dim units.Dim, tag units.Tag) (sense, bool) {
 	speaks := units.Speaks(name)
-	_, named := units.KindOf(st.Dim, st.Tag)
+	_, named := units.KindOf(dim, tag)
 	switch {
-	case speaks && units.Customary(name, st.Dim):
+	case speaks && units.Customary(name, dim):
 		return fitting, true
-	case st.Dim.IsOne():
+	case dim.IsOne():
 		return plain, speaks
 	case !named, speaks:
 		return odd, speaks

@@ -3,6 +3,7 @@ package reading
 import (
 	"slices"
 	"sort"
+	"strings"
 
 	"steelyard/lang/finding"
 	"steelyard/lang/syntax"
@@ -46,24 +47,19 @@ func Known(p *eval.Page) func(string) bool { return scope{p.Planner}.Known }
 // with a refusal.
 func Settle(l *eval.Line, try Enter, offers bool) Verdict {
 	s := &settler{scope: scope{l.Planner}, Line: l, try: try, offered: offers}
-	if l.Entry.Stmt != nil && !s.mayBeOpen(l.Entry.Stmt) {
+	if l.Entry.Stmt != nil && !syntax.MayBeOpen(l.Entry.Stmt, s.scope) {
 		return Verdict{}
 	}
-	open := syntax.OpenIn(l.Entry.Text, s.scope)
+	open := syntax.OpenIn(l.Entry.Text, l.Entry.Stmt, s.scope)
+	if l.Entry.Stmt == nil {
+		if equation := syntax.OpenEquation(l.Entry.Text, s.scope); equation.Equation {
+			open = equation
+		}
+	}
 	if len(open.Readings) == 0 {
 		return Verdict{}
 	}
 	return s.verdict(&open)
-}
-
-func (s *settler) mayBeOpen(stmt syntax.Stmt) bool {
-	switch x := stmt.(type) {
-	case *syntax.Define:
-		return syntax.MayBeOpen(x.X, s.scope)
-	case *syntax.Value:
-		return syntax.MayBeOpen(x.X, s.scope)
-	}
-	return slices.ContainsFunc(stmt.Exprs(), func(x syntax.Expr) bool { return syntax.MayBeOpen(x, s.scope) })
 }
 
 // verdict weighs the readings of a line against the one by the rules.
@@ -122,8 +118,10 @@ func (v *Verdict) says(l *eval.Line, f *finding.Finding) bool {
 		return false
 	}
 	s := &settler{scope: scope{l.Planner}, Line: l, try: v.try}
-	mended := s.weigh(syntax.Reading{Text: l.Entry.Text[:f.At.From] + f.Readings[0] + l.Entry.Text[f.At.To:]})
-	offered := s.weigh(syntax.Reading{Text: v.Findings[0].Readings[0]})
+	put := func(f *finding.Finding) syntax.Reading {
+		return syntax.Reading{Text: l.Entry.Text[:f.At.From] + f.Readings[0] + l.Entry.Text[f.At.To:]}
+	}
+	mended, offered := s.weigh(put(f)), s.weigh(put(&v.Findings[0]))
 	return mended.same(&offered)
 }
 
@@ -202,6 +200,9 @@ func (s *settler) finding(open *syntax.Open, offers []string) finding.Finding {
 		word = open.Words[0]
 	}
 	switch {
+	case open.Equation:
+		id = finding.Unreadable
+		message, hint = "The left of = is not a name, so it can't be given a value.", "Check that the two sides agree, or solve for a symbol that has no value."
 	case open.Letters && word != "" && len(offers) == 1:
 		id = finding.UnitOrName
 		message, hint = "Did you mean "+word+" as a name of this page?", ""
@@ -214,5 +215,38 @@ func (s *settler) finding(open *syntax.Open, offers []string) finding.Finding {
 	case len(offers) == 1:
 		message, hint = "Did you mean this?", ""
 	}
-	return finding.New(id, syntax.Span{To: len(s.Entry.Text)}, message, hint, offers...)
+	at := changed(s.Entry.Text, offers)
+	short := make([]string, len(offers))
+	for i, o := range offers {
+		short[i] = o[at.From : len(o)-(len(s.Entry.Text)-at.To)]
+	}
+	return finding.New(id, at, message, hint, short...)
+}
+
+// changed are the lines of a text that are not the same in all others.
+func changed(text string, others []string) syntax.Span {
+	at := syntax.Span{To: len(text)}
+	if !strings.Contains(text, "\n") || len(others) == 0 {
+		return at
+	}
+	same := func(line string, has func(s, line string) bool) bool {
+		return line != "" && !slices.ContainsFunc(others, func(o string) bool { return !has(o, line) })
+	}
+	for {
+		end := strings.IndexByte(text[at.From:], '\n') + 1
+		if end == 0 || !same(text[:at.From+end], strings.HasPrefix) {
+			break
+		}
+		at.From += end
+	}
+	for text[at.From] == ' ' {
+		at.From++
+	}
+	for {
+		from := strings.LastIndexByte(text[at.From:at.To], '\n')
+		if from < 0 || !same(text[at.From+from:], strings.HasSuffix) {
+			return at
+		}
+		at.To = at.From + from
+	}
 }

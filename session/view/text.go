@@ -156,6 +156,15 @@ func (p *page) readings(f *finding.Finding) {
 	if said {
 		return
 	}
+	if strings.Contains(f.Readings[0], "\n") {
+		for i, r := range f.Readings {
+			p.row(p.margin+2, []string{"Write", "or"}[min(i, 1)])
+			for line := range strings.SplitSeq(r, "\n") {
+				p.row(p.margin+4, clean(line))
+			}
+		}
+		return
+	}
 	quoted := make([]string, len(f.Readings))
 	for i, r := range f.Readings {
 		quoted[i] = "`" + clean(r) + "`"

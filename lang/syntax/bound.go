@@ -1,0 +1,108 @@
+package syntax
+
+import "slices"
+
+// inner is the scope within a statement: that of the page, with names to which the
+// statement itself gives a meaning; in a formula, those alone.
+type inner struct {
+	Scope
+	names []string
+	only  bool
+}
+
+// within is the scope within a statement; it may be nil.
+func within(stmt Stmt, in Scope) inner {
+	_, formula := stmt.(*FormulaDef)
+	return inner{Scope: in, names: boundBy(stmt), only: formula}
+}
+
+// Known tells whether a word is a name here.
+func (s inner) Known(name string) bool {
+	return slices.Contains(s.names, name) || (!s.only || name == "g") && s.Scope.Known(name)
+}
+
+// Number is the value of a name of the page that is given as a plain number.
+func (s inner) Number(name string) (float64, bool) {
+	if slices.Contains(s.names, name) {
+		return 0, false
+	}
+	return s.Scope.Number(name)
+}
+
+// Turns tells whether a name of the page is in turns.
+func (s inner) Turns(name string) bool {
+	return !slices.Contains(s.names, name) && s.Scope.Turns(name)
+}
+
+// boundBy lists the names to which a statement itself gives a meaning within its
+// expressions: the arguments of a function, the symbols of a formula, unknowns, and
+// what a curve is drawn against.
+func boundBy(stmt Stmt) []string {
+	var out []string
+	curve := func(x Expr) {
+		switch x := x.(type) {
+		case *SlopeOf:
+			out = append(out, x.Var.Name)
+		case *AreaUnder:
+			out = append(out, x.Var.Name)
+		}
+	}
+	switch s := stmt.(type) {
+	case *FuncDef:
+		return s.Params
+	case *FormulaDef:
+		for i := range s.Symbols {
+			out = append(out, s.Symbols[i].Name)
+		}
+	case *Graph:
+		out = append(out, s.Against.Name)
+	case *Solve:
+		for _, n := range s.Defines() {
+			out = append(out, n.Name)
+		}
+	case *Define:
+		curve(s.X)
+	case *Value:
+		curve(s.X)
+	}
+	return out
+}
+
+// boundIn lists the names to which a line gives a meaning within it, by its tokens:
+// the arguments of a function, unknowns, what a curve is drawn against.
+func boundIn(tokens []token) []string {
+	var out []string
+	if at, ok := functionHead(tokens); ok {
+		for i := 1; i < at && i < len(tokens); i++ {
+			if tokens[i].kind == nameToken {
+				out = append(out, Canonical(tokens[i].text))
+			}
+		}
+	}
+	after := false
+	for i := range tokens {
+		t := &tokens[i]
+		switch {
+		case t.is("for"), t.is("against"):
+			after = true
+		case t.kind == nameToken && after:
+			out = append(out, Canonical(t.text))
+		case t.kind == wordToken:
+			after = false
+		}
+	}
+	return out
+}
+
+// knownIn tells names from other words in a line with certain tokens; nil where the
+// page is not known.
+func (r *reader) knownIn(tokens []token) func(string) bool {
+	switch {
+	case r.known == nil, r.word == nil && (len(tokens) == 0 || !tokens[0].call):
+		return r.known
+	case r.word != nil && r.word.Word == "formula":
+		return func(string) bool { return true } // its symbols are listed below
+	}
+	names := boundIn(tokens)
+	return func(name string) bool { return slices.Contains(names, name) || r.known(name) }
+}
