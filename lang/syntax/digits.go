@@ -17,7 +17,8 @@ func continues(text string) bool {
 }
 
 // apostrophes finds 1'000 and 1’280’000: digits in groups of three.
-func (l *scanner) apostrophes(end int, number string) *fault {
+func (n numeral) apostrophes() *fault {
+	l, end, number := n.scanner, n.to, n.number
 	if len(number) > 3 || strings.Trim(number, "0123456789") != "" {
 		return nil
 	}

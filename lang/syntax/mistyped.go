@@ -8,52 +8,37 @@ import (
 	"steelyard/units/writing"
 )
 
-// mistyped finds what is wrong round a written number that ends at end: a
-// decimal comma, digits in groups, x for ×, a blank before an exponent, the
-// marks for feet and inches.
+// numeral is a written number and what stands behind it.
+type numeral struct {
+	*scanner
+	number string
+	to     int  // where it ends
+	next   rune // what stands there
+	width  int
+}
+
+// numberSlips are looked for at each written number.
+var numberSlips = []slip[numeral]{
+	{"a blank before an exponent: 1 e3", numeral.exponentApart},
+	{"digits in groups, and two numbers: 1 280, 3 1/2", numeral.groups},
+	{"commas: 0,5 and 1,280", numeral.comma},
+	{"a point too much: 1.2.3 and 5.", numeral.point},
+	{"marks between digits: 1'000", numeral.apostrophes},
+	{"feet and inches: 5' and 6\"", numeral.feet},
+	{"two exponents: 1e3e4", numeral.twoExponents},
+	{"a blank in an exponent: 1e 3", numeral.exponentParted},
+	{"a fraction beside it: 3½", numeral.fractionBeside},
+}
+
+// mistyped finds what is wrong round a written number that ends at end.
 func (l *scanner) mistyped(end int) *fault {
-	number := l.text[l.pos:end]
 	rest := l.text[end:l.end]
-	if rest == "" {
+	if rest == "" || rest[0] < utf8.RuneSelf && strings.IndexByte(" \t,.'\"eE", rest[0]) < 0 {
 		return nil
 	}
-	switch c := rest[0]; {
-	case c == ' ' || c == '\t' || c >= utf8.RuneSelf:
-		if bad := l.afterBlank(end, number); bad != nil {
-			return bad
-		}
-	case c == ',':
-		return l.comma(end)
-	case c == '.':
-		return l.point(end, number)
-	case c == '\'' || c == '"':
-		if bad := l.apostrophes(end, number); bad != nil {
-			return bad
-		}
-		return l.feet(end, number, rest)
-	case c == 'e' || c == 'E':
-		if to := l.signedDigits(end + 1); to > end+1 {
-			return l.badNumber(to, "This number has two exponents.", "Write one.")
-		}
-		if from := l.skip(end + 1); from > end+1 && !strings.ContainsAny(number, "eE^") {
-			if to := l.signedDigits(from); to > from && !continues(l.text[to:l.end]) {
-				power := strings.TrimPrefix(superOrPlain("^"+l.text[from:to]), "+")
-				return l.badNumber(to, "There is a space in the exponent of this number.", "Take the space out.", number+"e"+power)
-			}
-		}
-	}
-	if r, n := utf8.DecodeRuneInString(rest); r >= utf8.RuneSelf {
-		if a, b, ok := isVulgar(r); ok {
-			return l.badNumber(end+n, "A number and a fraction are side by side.", "Add them in brackets.", "("+number+"+"+a+"/"+b+")")
-		}
-		if r == '’' || r == '”' {
-			if bad := l.apostrophes(end, number); bad != nil {
-				return bad
-			}
-			return l.feet(end, number, rest)
-		}
-	}
-	return nil
+	n := numeral{scanner: l, number: l.text[l.pos:end], to: end}
+	n.next, n.width = utf8.DecodeRuneInString(rest)
+	return first(numberSlips, n)
 }
 
 func (l *scanner) badNumber(to int, message, hint string, readings ...string) *fault {
@@ -61,12 +46,12 @@ func (l *scanner) badNumber(to int, message, hint string, readings ...string) *f
 }
 
 // comma finds 1,280 and 0,5. Between the arguments of a call a comma is right.
-func (l *scanner) comma(end int) *fault {
-	if n := len(l.open); n > 0 && l.open[n-1].call {
+func (n numeral) comma() *fault {
+	if open := len(n.open); n.next != ',' || open > 0 && n.open[open-1].call {
 		return nil
 	}
+	l, end, whole := n.scanner, n.to, n.number
 	at, groups := end, 0
-	whole := l.text[l.pos:end]
 	joined := whole
 	for at < l.end && l.text[at] == ',' {
 		to := l.digits(at + 1)
@@ -103,7 +88,11 @@ func (l *scanner) comma(end int) *fault {
 }
 
 // point finds 5. and 1.2.3.
-func (l *scanner) point(end int, number string) *fault {
+func (n numeral) point() *fault {
+	if n.next != '.' {
+		return nil
+	}
+	l, end, number := n.scanner, n.to, n.number
 	if to := l.digits(end + 1); to > end+1 {
 		return l.badNumber(to, "This number has two decimal points.", "Write one.")
 	}
@@ -114,14 +103,69 @@ func (l *scanner) point(end int, number string) *fault {
 }
 
 // feet finds 5' and 6".
-func (l *scanner) feet(end int, number, rest string) *fault {
-	r, n := utf8.DecodeRuneInString(rest)
-	if r == '"' || r == '”' {
-		return &fault{finding.New(finding.NotWritten, Span{From: l.pos, To: end + n},
-			"The mark "+string(r)+" could mean inches or seconds of arc.", "Write inch, or ″ for seconds of arc.", number+" inch", number+"″")}
+func (n numeral) feet() *fault {
+	at := Span{From: n.pos, To: n.to + n.width}
+	switch n.next {
+	case '"', '”':
+		return &fault{finding.New(finding.NotWritten, at, "The mark "+string(n.next)+" could mean inches or seconds of arc.",
+			"Write inch, or ″ for seconds of arc.", n.number+" inch", n.number+"″")}
+	case '\'', '’':
+		return &fault{finding.New(finding.NotWritten, at, "The mark "+string(n.next)+" could mean feet or minutes of arc.",
+			"Write ft, or ′ for minutes of arc.", n.number+" ft", n.number+"′")}
 	}
-	return &fault{finding.New(finding.NotWritten, Span{From: l.pos, To: end + n},
-		"The mark "+string(r)+" could mean feet or minutes of arc.", "Write ft, or ′ for minutes of arc.", number+" ft", number+"′")}
+	return nil
+}
+
+// exponentApart finds 1 e3.
+func (n numeral) exponentApart() *fault {
+	at := n.skip(n.to)
+	if at == n.to || at >= n.end || n.text[at] != 'e' && n.text[at] != 'E' {
+		return nil
+	}
+	to := n.signedDigits(at + 1)
+	if r, _ := utf8.DecodeRuneInString(n.text[to:n.end]); to == at+1 || continuesName(r) && to < n.end {
+		return nil
+	}
+	if strings.ContainsAny(n.number, "eE^") {
+		return n.badNumber(to, "This number has two exponents.", "Write one.")
+	}
+	return n.badExponent("before the exponent", at+1, to)
+}
+
+// twoExponents finds 1e3e4.
+func (n numeral) twoExponents() *fault {
+	if n.next == 'e' || n.next == 'E' {
+		if to := n.signedDigits(n.to + 1); to > n.to+1 {
+			return n.badNumber(to, "This number has two exponents.", "Write one.")
+		}
+	}
+	return nil
+}
+
+// exponentParted finds 1e 3.
+func (n numeral) exponentParted() *fault {
+	from := n.skip(n.to + 1)
+	if n.next != 'e' && n.next != 'E' || from == n.to+1 || strings.ContainsAny(n.number, "eE^") {
+		return nil
+	}
+	if to := n.signedDigits(from); to > from && !continues(n.text[to:n.end]) {
+		return n.badExponent("in the exponent", from, to)
+	}
+	return nil
+}
+
+// badExponent says where there is a blank too much.
+func (n numeral) badExponent(where string, from, to int) *fault {
+	power := strings.TrimPrefix(superOrPlain("^"+n.text[from:to]), "+")
+	return n.badNumber(to, "There is a space "+where+" of this number.", "Take the space out.", n.number+"e"+power)
+}
+
+// fractionBeside finds 3½.
+func (n numeral) fractionBeside() *fault {
+	if a, b, ok := isVulgar(n.next); ok {
+		return n.badNumber(n.to+n.width, "A number and a fraction are side by side.", "Add them in brackets.", "("+n.number+"+"+a+"/"+b+")")
+	}
+	return nil
 }
 
 // superOrPlain turns ^8 or ⁸ into 8.
@@ -138,34 +182,12 @@ func superOrPlain(text string) string {
 	return writing.OnTheLine(text)
 }
 
-// afterBlank finds what follows a number after a blank: 1 e3, 1 280.
-func (l *scanner) afterBlank(end int, number string) *fault {
-	at := l.skip(end)
-	if at == end || at >= l.end {
+// groups finds digits in groups of three: 1 280 000.
+func (n numeral) groups() *fault {
+	l, end, number := n.scanner, n.to, n.number
+	if at := l.skip(end); at == end || l.digits(at) == at {
 		return nil
 	}
-	switch c := l.text[at]; {
-	case c == 'e' || c == 'E':
-		to := l.signedDigits(at + 1)
-		if to == at+1 {
-			return nil
-		}
-		if r, _ := utf8.DecodeRuneInString(l.text[to:l.end]); continuesName(r) && to < l.end {
-			return nil
-		}
-		if strings.ContainsAny(number, "eE^") {
-			return l.badNumber(to, "This number has two exponents.", "Write one.")
-		}
-		power := strings.TrimPrefix(superOrPlain("^"+l.text[at+1:to]), "+")
-		return l.badNumber(to, "There is a space before the exponent of this number.", "Take the space out.", number+"e"+power)
-	case c >= '0' && c <= '9':
-		return l.groups(end, number)
-	}
-	return nil
-}
-
-// groups finds digits in groups of three: 1 280 000.
-func (l *scanner) groups(end int, number string) *fault {
 	joined, at, good := number, end, len(number) <= 3 && !strings.Contains(number, ".")
 	for {
 		next := l.skip(at)
