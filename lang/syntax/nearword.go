@@ -29,20 +29,21 @@ func (r *reader) halfStatement() *fault {
 		"A word of this statement is missing after `"+w.Word+"`.", "")})
 }
 
-// nearStatement adds to a finding about words side by side which statement the
-// line perhaps begins with.
-func (r *reader) nearStatement(bad *fault) *fault {
+// nearStatement says which statement a line perhaps begins with, in which words
+// stand side by side.
+func (r unread) nearStatement() *fault {
 	line := r.text[r.from:r.to]
 	word := unitScan{text: line, end: len(line)}.word(0)
-	if bad.ID != finding.NamesTogether || bad.At.From != r.from || len(word) < 4 || len(word) == len(line) || !isBlank(firstRune(line[len(word):])) {
-		return bad
+	if r.why.ID != finding.NamesTogether || r.why.At.From != r.from || len(word) < 4 || len(word) == len(line) || !isBlank(firstRune(line[len(word):])) {
+		return nil
 	}
 	for _, w := range statements {
 		if w.Ready && w.Word != word && w.Word[0] == word[0] && writing.Within(2, word, w.Word) {
+			bad := *r.why
 			bad.Hint = "Did you mean the statement `" + w.Form + "`. " + bad.Hint
 			bad.Readings = append([]string{w.Word + line[len(word):]}, bad.Readings...)
-			return bad
+			return &bad
 		}
 	}
-	return bad
+	return nil
 }

@@ -105,12 +105,13 @@ func (r *reader) statement() (Stmt, *fault) {
 		return nil, notYet(Span{From: r.from, To: r.to}, "The statement `data`")
 	}
 	s, bad := r.plain()
-	if bad != nil {
-		if offer, ok := r.titled(); ok {
-			return nil, offer
-		}
+	if bad == nil {
+		return s, nil
 	}
-	return s, bad
+	if offer := first(lineSlips, unread{r, bad}); offer != nil {
+		return nil, offer
+	}
+	return nil, bad
 }
 
 // worded reads a statement that begins with a word of its own.
@@ -177,7 +178,7 @@ func (r *reader) loose(tokens []token) {
 func (r *reader) plain() (Stmt, *fault) {
 	tokens, bad := r.tokens("")
 	if bad != nil {
-		return nil, r.nearStatement(bad)
+		return nil, bad
 	}
 	if len(tokens) > 1 && tokens[1].is("=") {
 		return r.define(tokens)

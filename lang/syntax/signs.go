@@ -11,14 +11,12 @@ import (
 // sign reads an operator, a bracket or a comparison.
 func (l *scanner) sign(r rune, width int) *fault {
 	at := Span{From: l.pos, To: l.pos + width}
-	two := l.text[l.pos:min(l.pos+2, l.end)]
-	switch two {
-	case "**":
-		return l.otherWay(2, "Write a power with ^.", "^")
-	case "==":
-		return l.otherWay(2, "One = is enough.", "=")
-	case ":=":
-		return l.otherWay(2, "Write `=` to define a name.", "=")
+	for _, o := range otherSigns {
+		if strings.HasPrefix(l.text[l.pos:l.end], o.sign) {
+			return l.otherWay(o)
+		}
+	}
+	switch l.text[l.pos:min(l.pos+2, l.end)] {
 	case "<=", ">=":
 		l.emit(signToken, l.pos+2)
 		l.notPlain()
@@ -27,11 +25,6 @@ func (l *scanner) sign(r rune, width int) *fault {
 		if l.converts(l.pos + 2) {
 			return l.inUnit(l.pos + 2)
 		}
-	case "!=", "/=", "<>", "=<", "=>":
-		if two == "=<" || two == "=>" {
-			return l.otherWay(2, "The two signs are the wrong way round.", map[string]string{"=<": "<=", "=>": ">="}[two])
-		}
-		return l.otherWay(2, "There is no sign for \"not equal\" here. Use = < > ≤ ≥.")
 	}
 	switch {
 	case r == '(' || r == '[' || r == '{':
@@ -72,14 +65,32 @@ func (l *scanner) asks(end int) bool {
 	return mark < l.end && l.text[mark] == '?' && l.converts(mark+1)
 }
 
-// otherWay says that a sign is known but written in another way here.
-func (l *scanner) otherWay(n int, message string, readings ...string) *fault {
-	at := Span{From: l.pos, To: l.pos + n}
-	hint := ""
-	if len(readings) > 0 {
-		hint = "Write " + readings[0] + " instead of " + l.text[at.From:at.To] + "."
+// otherSign is a sign that is known but written in another way here, or in none.
+type otherSign struct{ sign, message, instead string }
+
+const (
+	turnedRound = "The two signs are the wrong way round."
+	noNotEqual  = "There is no sign for \"not equal\" here. Use = < > ≤ ≥."
+)
+
+var otherSigns = []otherSign{
+	{"**", "Write a power with ^.", "^"},
+	{"==", "One = is enough.", "="},
+	{":=", "Write `=` to define a name.", "="},
+	{"=<", turnedRound, "<="},
+	{"=>", turnedRound, ">="},
+	{"!=", noNotEqual, ""},
+	{"/=", noNotEqual, ""},
+	{"<>", noNotEqual, ""},
+	{"≠", noNotEqual, ""},
+}
+
+func (l *scanner) otherWay(o otherSign) *fault {
+	f := finding.New(finding.NotWritten, Span{From: l.pos, To: l.pos + len(o.sign)}, o.message, "")
+	if o.instead != "" {
+		f.Hint, f.Readings = "Write "+o.instead+" instead of "+o.sign+".", []string{o.instead}
 	}
-	return &fault{finding.New(finding.NotWritten, at, message, hint, readings...)}
+	return &fault{f}
 }
 
 // bracket opens a bracket.
@@ -144,32 +155,37 @@ func (l *scanner) closeBracket(sign byte, at Span) *fault {
 
 // strange says what may be meant by a character that the language has not.
 func (l *scanner) strange(r rune, at Span) *fault {
-	switch r {
-	case '|':
-		rest := l.text[at.To:l.end]
-		if i := strings.IndexByte(rest, '|'); i > 0 {
-			inner := strings.TrimSpace(rest[:i])
-			return &fault{finding.New(finding.NotWritten, Span{From: at.From, To: at.To + i + 1},
-				"For the size without the sign, use abs( ).", "Write abs("+inner+").", "abs("+inner+")")}
+	if rest := l.text[at.To:l.end]; r == '|' && strings.IndexByte(rest, '|') > 0 {
+		i := strings.IndexByte(rest, '|')
+		size := "abs(" + strings.TrimSpace(rest[:i]) + ")"
+		return &fault{finding.New(finding.NotWritten, Span{From: at.From, To: at.To + i + 1},
+			"For the size without the sign, use abs( ).", "Write "+size+".", size)}
+	}
+	for _, s := range strangeSigns {
+		if strings.ContainsRune(s.any, r) {
+			if r == '#' {
+				at.To = l.end
+			}
+			return &fault{finding.New(s.id, at, s.message, s.hint)}
 		}
-	case '!':
-		return &fault{finding.New(finding.NotWritten, at, "There are no factorials here.", "Write the product out.")}
-	case '#':
-		return &fault{finding.New(finding.Unreadable, Span{From: at.From, To: l.end},
-			"A remark needs its own line.", "Put it on the line before.")}
-	case '"', '\'', '“', '”', '‘', '’':
-		return &fault{finding.New(finding.Unreadable, at, "A quotation mark can't be used here.", "Take it out.")}
-	case ';':
-		return &fault{finding.New(finding.Unreadable, at, "One statement a line.", "Start a new line for the next one.")}
-	case '≠':
-		return l.otherWay(at.To-at.From, "There is no sign for \"not equal\" here. Use = < > ≤ ≥.")
-	case '≈', '≅', '~':
-		return &fault{finding.New(finding.NotWritten, at, "For \"about equal\", use = and within.", "Write it as in `check k = 257 N/m within 1 %`.")}
-	case '°', '′', '″', '%', 'º':
+	}
+	if strings.ContainsRune("°′″%º", r) {
 		return &fault{finding.New(finding.Unreadable, at, "The unit "+string(r)+" comes directly after a number.",
 			"Write a number before it, or show a value with `in "+string(r)+"`.")}
-	case '.', '…':
-		return &fault{finding.New(finding.Unreadable, at, "A point can only be part of a number.", "Write digits on both sides of it; for times write `*`.")}
 	}
 	return &fault{finding.New(finding.Unreadable, at, "The character "+string(r)+" can't be used here.", "Take it out.")}
+}
+
+// strangeSigns are characters that mean something elsewhere.
+var strangeSigns = []struct {
+	any           string
+	id            finding.ID
+	message, hint string
+}{
+	{"!", finding.NotWritten, "There are no factorials here.", "Write the product out."},
+	{"#", finding.Unreadable, "A remark needs its own line.", "Put it on the line before."},
+	{"\"'“”‘’", finding.Unreadable, "A quotation mark can't be used here.", "Take it out."},
+	{";", finding.Unreadable, "One statement a line.", "Start a new line for the next one."},
+	{"≈≅~", finding.NotWritten, "For \"about equal\", use = and within.", "Write it as in `check k = 257 N/m within 1 %`."},
+	{".…", finding.Unreadable, "A point can only be part of a number.", "Write digits on both sides of it; for times write `*`."},
 }

@@ -46,6 +46,18 @@ var sideSlips = []slip[among]{
 	{"two factors without a sign", among.sideBySide},
 }
 
+// unread is a line that can't be read, and why.
+type unread struct {
+	*reader
+	why *fault
+}
+
+// lineSlips are looked for in a line without a word of its own that can't be read.
+var lineSlips = []slip[unread]{
+	{"a title without its word: title Porch swing", unread.title},
+	{"a misspelt statement: slove", unread.nearStatement},
+}
+
 // beside is a quotient, product or power, with the reader of its line.
 type beside struct {
 	*reader

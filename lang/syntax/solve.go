@@ -114,8 +114,8 @@ func keepChoices(tokens []token) {
 func readSolve(r *reader, tokens []token) (Stmt, *fault) {
 	s, bad := parse(solveLines, tokens, r.to)
 	if bad != nil {
-		if offer, ok := r.joined(tokens); ok {
-			return nil, offer
+		if offer := r.joined(tokens); offer != nil {
+			bad = offer
 		}
 		return nil, bad
 	}

@@ -6,16 +6,16 @@ import (
 	"steelyard/lang/finding"
 )
 
-// titled says how a worksheet is given its title, where a line that can't be
-// read begins with that word.
-func (r *reader) titled() (*fault, bool) {
+// title says how a worksheet is given its title, where the line begins with that
+// word.
+func (r unread) title() *fault {
 	line := r.text[r.from:r.to]
 	rest, ok := strings.CutPrefix(line, "title")
 	if !ok || rest == "" || !isBlank(firstRune(rest)) && rest[0] != ':' {
-		return nil, false
+		return nil
 	}
 	if strings.HasPrefix(strings.TrimLeft(rest, " \t"), "=") {
-		return nil, false
+		return nil
 	}
 	words := strings.Trim(strings.TrimLeft(rest, ": \t"), " \t\"")
 	if words == "" {
@@ -23,5 +23,5 @@ func (r *reader) titled() (*fault, bool) {
 	}
 	reading := "worksheet 1 " + words
 	return &fault{finding.New(finding.NotWritten, Span{From: r.from, To: r.to}, "A title begins with `worksheet 1`.",
-		"Write `"+reading+"`.", reading)}, true
+		"Write `"+reading+"`.", reading)}
 }

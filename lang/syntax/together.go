@@ -4,7 +4,7 @@ import "steelyard/lang/finding"
 
 // joined says how several equations and several unknowns are joined, where a
 // solve has a comma between equations or the word and between unknowns.
-func (r *reader) joined(tokens []token) (*fault, bool) {
+func (r *reader) joined(tokens []token) *fault {
 	line, from, to := "", r.from, r.from
 	depth, asked := 0, false
 	for i := range tokens {
@@ -34,11 +34,11 @@ func (r *reader) joined(tokens []token) (*fault, bool) {
 		to = t.to
 	}
 	if line == "" {
-		return nil, false
+		return nil
 	}
 	line += r.text[to:r.to]
 	return &fault{finding.New(finding.NotWritten, Span{From: from, To: r.to}, "Put `and` between equations, and commas between unknowns.",
-		"Write `"+line+"`.", line[from-r.from:])}, true
+		"Write `"+line+"`.", line[from-r.from:])}
 }
 
 // equationFollows tells whether tokens hold an equals sign before the unknowns.
