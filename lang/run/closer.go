@@ -34,10 +34,14 @@ func (w *intervalWalker) bends(fn int, x ops.Interval) (ops.Interval, bool) {
 	return s.at(2), true
 }
 
+// plain returns a walker over plain numbers for one over intervals.
+func (w *intervalWalker) plain() *floatWalker {
+	return &floatWalker{newWalker[float64](w.p, w.st, w.depth, floats{})}
+}
+
 // zeroAt tells whether a function is 0 at a number but for its error.
 func (w *intervalWalker) zeroAt(fn int, x float64) bool {
-	own := floatWalker{newWalker[float64](w.p, w.st, w.depth, floats{})}
-	n, some := own.bounds(exact).boundAt(fn, []float64{x}, exact, 0)
+	n, some := w.plain().bounds(exact).boundAt(fn, []float64{x}, exact, 0)
 	return some && n.zero()
 }
 
@@ -45,7 +49,7 @@ func (w *intervalWalker) zeroAt(fn int, x float64) bool {
 // what is left there is what a few roundings of the number make, and is far less
 // than a little farther off. At a pole it is far more, and at a jump as much.
 func (w *intervalWalker) goesTo0(fn int, x, side float64) bool {
-	own := floatWalker{newWalker[float64](w.p, w.st, w.depth, floats{})}
+	own := w.plain()
 	here, ok := own.bounds(0).boundAt(fn, []float64{x}, 0, 0)
 	if !ok || here.v == 0 {
 		return ok

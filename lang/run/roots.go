@@ -1,6 +1,7 @@
 package run
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -20,6 +21,8 @@ const (
 	vanishing = 1e-100
 	// tiniest is the width below which a piece is halved no more.
 	tiniest = 1e-290
+	// underflow is what an exponential too small to hold may be.
+	underflow = 1e-320
 	// mostHalvings bounds the halvings on the way to one place.
 	mostHalvings = 200
 )
@@ -49,22 +52,25 @@ func (w *intervalWalker) findRoots(fn int, pieces []ops.Interval) Roots {
 // done is what was found: with the pieces that are as good as one number, if the
 // function is 0 there but for its error, and without the ends of flat ones.
 func (s *rootSearch) done() Roots {
-	all := s.out.Unsettled
-	s.out.Unsettled = nil
+	all := joined(s.out.Unsettled)
+	s.out.Unsettled, s.out.Flat = nil, joined(s.zero)
+	at := func(x float64) func(r float64) bool {
+		return func(r float64) bool { return math.Abs(r-x) <= narrowest*math.Abs(x) }
+	}
 	for _, x := range all {
-		at := x.Middle()
-		one := width(x) <= max(narrowest*math.Abs(at), vanishing)
+		mid := x.Middle()
+		one := width(x) <= max(narrowest*math.Abs(mid), vanishing)
 		switch {
-		case one && slices.ContainsFunc(s.out.Found, func(r float64) bool { return math.Abs(r-at) <= narrowest*math.Abs(at) }):
-		case one && s.w.zeroAt(s.fn, at):
-			s.found(at)
+		case one && slices.ContainsFunc(s.out.Found, at(mid)):
+		case one && s.w.zeroAt(s.fn, mid):
+			s.found(mid)
 		default:
 			s.out.Unsettled = append(s.out.Unsettled, x)
 		}
 	}
-	s.out.Found = slices.DeleteFunc(s.out.Found, func(x float64) bool {
-		return slices.ContainsFunc(s.out.Flat, func(f ops.Interval) bool { return f.Lo <= x && x <= f.Hi })
-	})
+	for _, f := range s.out.Flat {
+		s.out.Found = slices.DeleteFunc(s.out.Found, func(x float64) bool { return f.Lo <= x && x <= f.Hi || at(x)(f.Lo) || at(x)(f.Hi) })
+	}
 	return s.out
 }
 
@@ -78,6 +84,8 @@ type rootSearch struct {
 	left int // enclosures
 	out  Roots
 	zero []ops.Interval // the pieces on which the function is 0 throughout
+	// nothing is the size below which a value is 0, along a whole piece.
+	nothing float64
 }
 
 // rootSearch is a search by so many enclosures at most.
@@ -85,12 +93,13 @@ func (w *intervalWalker) rootSearch(fn int, enclosures int64) *rootSearch {
 	return &rootSearch{w: w, fn: fn, left: int(min(enclosures, enclosedOps/max(w.p.Funcs[fn].Cost, 1)))}
 }
 
-// look settles a piece, halving it where it must.
+// look settles a piece, halving it where it must: the widest first, so that what can't
+// be settled is narrow in the end.
 func (s *rootSearch) look(first ops.Interval) {
 	todo := []ops.Interval{first}
 	for len(todo) > 0 {
-		x := todo[len(todo)-1]
-		todo = todo[:len(todo)-1]
+		x := todo[0]
+		todo = todo[1:]
 		s.left--
 		if s.left < 0 || s.w.stopped() || len(s.out.Found) >= maxRoots {
 			s.unsettled(x)
@@ -104,10 +113,8 @@ func (s *rootSearch) look(first ops.Interval) {
 		switch {
 		case mid <= x.Lo || mid >= x.Hi || width(x) < tiniest:
 			s.neighbours(x, n.partly)
-		case x.Hi <= 0: // the half nearer to zero is looked at first
-			todo = append(todo, ops.Between(x.Lo, mid), ops.Between(mid, x.Hi))
 		default:
-			todo = append(todo, ops.Between(mid, x.Hi), ops.Between(x.Lo, mid))
+			todo = append(todo, ops.Between(x.Lo, mid), ops.Between(mid, x.Hi))
 		}
 	}
 }
@@ -119,7 +126,7 @@ func (s *rootSearch) settled(x ops.Interval, n enclosed, all float64) bool {
 		return true
 	case n.partly:
 		return false
-	case n.v == ops.Point(0):
+	case max(-n.v.Lo, n.v.Hi) <= s.nothing:
 		s.flat(x)
 		return true
 	case n.d == ops.Point(0):
@@ -134,7 +141,7 @@ func (s *rootSearch) settled(x ops.Interval, n enclosed, all float64) bool {
 		return false
 	case !v.HoldsZero():
 		return true
-	case width(x) < max(all/256, math.Abs(x.Lo+x.Hi)/64) && s.touching(x):
+	case width(n.d) < math.Inf(1) && width(x) < max(all/256, math.Abs(x.Lo+x.Hi)/64) && s.touching(x):
 		return true
 	case at.v.HoldsZero() && width(at.v) > width(v)/4: // all that is left is rounding
 		s.unsettled(x)
@@ -143,8 +150,12 @@ func (s *rootSearch) settled(x ops.Interval, n enclosed, all float64) bool {
 	return false
 }
 
-// middle halves a piece: by ratio where it spans many powers of ten.
+// middle halves a piece: at 0, to which halving comes by chance alone, and by ratio
+// where it spans many powers of ten.
 func middle(x ops.Interval) float64 {
+	if x.Lo < 0 && x.Hi > 0 {
+		return 0
+	}
 	if x.Lo > 0 && x.Hi/x.Lo > 16 {
 		return math.Sqrt(x.Lo) * math.Sqrt(x.Hi)
 	}
@@ -176,24 +187,23 @@ func (s *rootSearch) sign(x float64) int {
 
 // monotone settles a piece on which the function rises or falls throughout.
 func (s *rootSearch) monotone(x ops.Interval) bool {
-	lo, hi := s.sign(x.Lo), s.sign(x.Hi)
-	if lo == 0 || hi == 0 {
-		// A root lies at an end, or close by: a little more on both sides tells.
-		more := 1e-9 * math.Max(math.Abs(x.Lo), math.Abs(x.Hi))
-		x = ops.Between(x.Lo-more, x.Hi+more)
-		n, some := s.w.over(s.fn, x)
-		if !some || n.partly || n.d.HoldsZero() {
-			return false
-		}
-		lo, hi = s.sign(x.Lo), s.sign(x.Hi)
+	if s.crossing(x) {
+		return true
 	}
-	switch {
-	case lo == 0 || hi == 0:
-		return false
-	case lo != hi:
+	// A root lies at an end, or close by: a little more on both sides tells.
+	more := 1e-9 * math.Max(math.Abs(x.Lo), math.Abs(x.Hi))
+	x = ops.Between(x.Lo-more, x.Hi+more)
+	n, some := s.w.over(s.fn, x)
+	return some && !n.partly && !n.d.HoldsZero() && s.crossing(x)
+}
+
+// crossing settles such a piece by the signs at its ends, if these are known.
+func (s *rootSearch) crossing(x ops.Interval) bool {
+	lo, hi := s.sign(x.Lo), s.sign(x.Hi)
+	if lo*hi < 0 {
 		s.found(turn(x, lo, s.sign))
 	}
-	return true
+	return lo*hi != 0
 }
 
 // turn finds the place in a piece where a sign is that of its lower end no more. To
@@ -232,10 +242,11 @@ func (s *rootSearch) touching(x ops.Interval) bool {
 		n, _ := s.w.over(s.fn, ops.Point(x))
 		return side(n.d)
 	}
-	if slope(x.Lo) == slope(x.Hi) {
-		return false
+	lo, hi := slope(x.Lo), slope(x.Hi)
+	if lo == hi {
+		return lo != 0 && s.crossing(x)
 	}
-	at := turn(x, slope(x.Lo), slope)
+	at := turn(x, lo, slope)
 	if s.w.zeroAt(s.fn, at) {
 		s.found(at)
 		return true
@@ -269,22 +280,23 @@ func (s *rootSearch) found(x float64) {
 }
 
 // unsettled lists a piece, flat one on which the function is 0.
-func (s *rootSearch) unsettled(x ops.Interval) { s.out.Unsettled = joined(s.out.Unsettled, x) }
+func (s *rootSearch) unsettled(x ops.Interval) { s.out.Unsettled = append(s.out.Unsettled, x) }
 
 func (s *rootSearch) flat(x ops.Interval) {
 	s.unsettled(x)
 	s.zero = append(s.zero, x)
-	s.out.Flat = joined(s.out.Flat, x)
 }
 
-// joined lists a piece, joined with the one that it touches.
-func joined(all []ops.Interval, x ops.Interval) []ops.Interval {
-	for i := range all {
-		u := &all[i]
-		if x.Lo <= u.Hi+1e-9*math.Abs(u.Hi) && x.Hi >= u.Lo-1e-9*math.Abs(u.Lo) {
-			u.Lo, u.Hi = min(u.Lo, x.Lo), max(u.Hi, x.Hi)
-			return all
+// joined is pieces in order, those that touch made one.
+func joined(all []ops.Interval) []ops.Interval {
+	slices.SortFunc(all, func(a, b ops.Interval) int { return cmp.Compare(a.Lo, b.Lo) })
+	var out []ops.Interval
+	for _, x := range all {
+		if n := len(out); n > 0 && x.Lo <= out[n-1].Hi+1e-9*math.Abs(out[n-1].Hi) {
+			out[n-1].Hi = max(out[n-1].Hi, x.Hi)
+		} else {
+			out = append(out, x)
 		}
 	}
-	return append(all, x)
+	return out
 }

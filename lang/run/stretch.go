@@ -134,17 +134,13 @@ func written(x ops.Interval) float64 {
 
 // isZero tells whether the function is 0 at a number as it is.
 func (s *rootSearch) isZero(x float64) bool {
-	n, some := s.plain().bounds(0).boundAt(s.fn, []float64{x}, 0, 0)
+	n, some := s.w.plain().bounds(0).boundAt(s.fn, []float64{x}, 0, 0)
 	return some && n.zero()
 }
 
 // vanishes tells whether the function is 0 within its own error at a place that may
 // be off a little.
 func (s *rootSearch) vanishes(x float64) bool {
-	n, some := s.plain().bounds(16*exact).boundAt(s.fn, []float64{x}, Near, 0)
+	n, some := s.w.plain().bounds(16*exact).boundAt(s.fn, []float64{x}, Near, 0)
 	return some && n.zero()
-}
-
-func (s *rootSearch) plain() *floatWalker {
-	return &floatWalker{newWalker[float64](s.w.p, s.w.st, s.w.depth, floats{})}
 }

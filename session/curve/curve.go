@@ -26,6 +26,14 @@ type curve struct {
 	unit   *units.Unit
 	in     syntax.UnitText
 	eval   graph.Function // in coherent SI units
+	// of is x with the results in it written out as far as the given that is varied;
+	// nil where x itself holds the name of the axis, or no given is varied.
+	of syntax.Expr
+	// alone tells that nothing but the argument of fn varies, so that enclosures of fn
+	// are those of the curve.
+	alone bool
+	// residue is the size below which a value may be what rounding has left.
+	residue float64
 }
 
 // planCurve plans one expression as a function of the name that a graph is drawn

@@ -2,86 +2,216 @@ package curve
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
+	"steelyard/lang/algebra"
+	"steelyard/lang/ops"
+	"steelyard/lang/run"
+	"steelyard/lang/syntax"
 	"steelyard/session/graph"
 )
 
-// maxZeros is how many zeros are named.
+// maxZeros is how many zeros, and places of the greatest value, are named.
 const maxZeros = 5
 
-// facts says of a curve without a name what can be said.
-func (p *plot) facts(c *curve, named string, sampled graph.Curve) string {
-	t := teller{p, c, p.from, p.to}
-	f := graph.Look(c.eval, sampled, p.from, p.to)
-	for _, y := range []*float64{&f.Greatest.Y, &f.Least.Y} {
-		if math.Abs(*y) < 1e-12*(sampled.Hi-sampled.Lo) {
-			*y = 0
-		}
-	}
-	for _, at := range []*float64{&f.Greatest.X, &f.Least.X} {
-		if math.Abs(*at) < 1e-9*(p.to-p.from) {
-			*at = 0
-		}
-	}
-	var parts []string
-	ends := f.HasFrom && f.HasTo
-	switch {
-	case f.Rises && ends:
-		parts = append(parts, "rises from "+t.y(f.AtFrom.Y)+" at "+t.x(p.from)+" to "+t.y(f.AtTo.Y)+" at "+t.x(p.to))
-	case f.Falls && ends:
-		parts = append(parts, "falls from "+t.y(f.AtFrom.Y)+" at "+t.x(p.from)+" to "+t.y(f.AtTo.Y)+" at "+t.x(p.to))
-	case sampled.Cut:
-		where := t.gaps(sampled)
-		if where == "" && !f.HasFrom {
-			where = "at " + t.x(p.from)
-		} else if where == "" {
-			where = "at " + t.x(p.to)
-		}
-		parts = append(parts, "runs off "+where)
-	default:
-		parts = append(parts, "is greatest, "+t.y(f.Greatest.Y)+", at "+t.x(f.Greatest.X)+" and least, "+t.y(f.Least.Y)+", at "+t.x(f.Least.X))
-		if len(sampled.Runs) > 1 || !ends {
-			parts = append(parts, t.gaps(sampled))
-		}
-	}
-	parts = append(parts, t.zeros(f)...)
-	switch {
-	case f.Even:
-		parts = append(parts, "the same on both sides of "+t.x(0))
-	case f.Odd:
-		parts = append(parts, "the same with the other sign on both sides of "+t.x(0))
-	}
-	var said []string
-	for _, s := range parts {
-		if s != "" {
-			said = append(said, s)
-		}
-	}
-	return named + " " + strings.Join(said, "; ") + " (judged from samples)."
+// claim is something said of a curve, and whether it is proved; if not, it is judged
+// from samples.
+type claim struct {
+	text   string
+	proved bool
 }
 
-func (t teller) zeros(f graph.Facts) []string {
-	var said []string
-	if n := len(f.Flat); n > maxZeros {
-		said = append(said, "0 along "+strconv.Itoa(n)+" stretches")
-	} else {
-		for _, s := range f.Flat {
-			said = append(said, "0 from "+t.x(t.tidy(s.From))+" to "+t.x(t.tidy(s.To)))
+// facts says of a curve without a name what can be said. Where something narrow is
+// between the samples, the curve is sampled again through it.
+func (p *plot) facts(c *curve, named string, sampled *graph.Curve) string {
+	t := p.teller(c, p.from, p.to, false)
+	f := graph.Look(c.eval, *sampled, p.from, p.to)
+	said := []claim{t.course(f, sampled)}
+	said = append(said, t.zeros(f)...)
+	said = append(said, t.symmetry(f))
+	var proved, rest []string
+	for _, s := range said {
+		switch {
+		case s.text == "":
+		case s.proved && said[0].proved:
+			proved = append(proved, s.text)
+		default:
+			rest = append(rest, s.text)
 		}
 	}
-	if n := len(f.Zeros); n > maxZeros {
-		return append(said, "zero in "+strconv.Itoa(n)+" places")
+	switch {
+	case rest == nil:
+		return named + " " + strings.Join(proved, "; ") + "."
+	case proved == nil:
+		return named + " " + strings.Join(rest, "; ") + " (judged from samples)."
 	}
-	var at []string
-	for _, x := range f.Zeros {
-		at = append(at, t.xValue(t.tidy(x)))
+	return named + " " + strings.Join(proved, "; ") + "; judged from samples, " + strings.Join(rest, "; ") + "."
+}
+
+// course says how a curve goes: up or down throughout, off at a pole, or between a
+// greatest and a least value.
+func (t teller) course(f graph.Facts, sampled *graph.Curve) claim {
+	ends := f.HasFrom && f.HasTo
+	monotone := claim{}
+	switch {
+	case f.Rises && ends:
+		monotone = claim{"rises" + t.fromTo(f), t.rises(1)}
+	case f.Falls && ends:
+		monotone = claim{"falls" + t.fromTo(f), t.rises(-1)}
 	}
-	if at == nil {
-		return said
+	if monotone.proved {
+		return monotone
 	}
-	return append(said, "zero at "+t.p.s.Against.Name+" = "+strings.Join(at, ", "))
+	greatest, ok1 := t.peak(1)
+	least, ok2 := t.peak(-1)
+	switch {
+	case ok1 && greatest.Endless:
+		return claim{"runs off " + t.ends(*sampled, greatest.At[0].Lo), true}
+	case ok2 && least.Endless:
+		return claim{"runs off " + t.ends(*sampled, least.At[0].Lo), true}
+	case ok1 && ok2:
+		if more := 1e-3 * (greatest.Y - least.Y); greatest.Y > sampled.Hi+more || least.Y < sampled.Lo-more {
+			var through []float64
+			for _, at := range append(greatest.At, least.At...) {
+				through = append(through, at.Lo)
+			}
+			*sampled = graph.Sample(t.c.eval, t.from, t.to, through...)
+		}
+	case monotone.text != "":
+		return monotone
+	case sampled.Cut:
+		return claim{"runs off " + t.ends(*sampled), false}
+	default:
+		t = t.p.teller(t.c, t.from, t.to, true)
+		greatest, least = t.seen(f.Greatest), t.seen(f.Least)
+	}
+	text := "is greatest, " + t.extreme(greatest) + " and least, " + t.extreme(least)
+	gaps, empty := t.gaps(*sampled)
+	if gaps != "" {
+		text += "; with a break " + gaps
+	}
+	return claim{text, ok1 && ok2 && empty}
+}
+
+func (t teller) fromTo(f graph.Facts) string {
+	return " from " + t.y(f.AtFrom.Y) + " at " + t.x(t.from) + " to " + t.y(f.AtTo.Y) + " at " + t.x(t.to)
+}
+
+// extreme is the greatest value, or the least, with its places. Stretches along which
+// it is 0 are told beside the other zeros.
+func (t teller) extreme(p run.Peak) string {
+	if p.Y == 0 && slices.ContainsFunc(p.At, func(x ops.Interval) bool { return !x.IsPoint() }) {
+		return t.y(0)
+	}
+	where := t.where(p.At)
+	if _, ok := t.c.eval.At(t.tidy(p.At[0].Lo)); !ok { // sin(x)/x at 0
+		where = strings.Replace(where, "at ", "near ", 1)
+	}
+	return t.y(p.Y) + ", " + where
+}
+
+// seen is the greatest value, or the least, as far as samples tell.
+func (t teller) seen(at graph.Point) run.Peak {
+	return run.Peak{Y: at.Y, At: points([]float64{at.X})}
+}
+
+func points(all []float64) []ops.Interval {
+	out := make([]ops.Interval, len(all))
+	for i, x := range all {
+		out[i] = ops.Point(x)
+	}
+	return out
+}
+
+// where says where something is: in places and along stretches.
+func (t teller) where(all []ops.Interval) string {
+	if len(all) > maxZeros {
+		return "in " + strconv.Itoa(len(all)) + " places"
+	}
+	var said, at []string
+	for _, x := range all {
+		if !x.IsPoint() {
+			said = append(said, "from "+t.x(t.tidy(x.Lo))+" to "+t.x(t.tidy(x.Hi)))
+			continue
+		}
+		at = append(at, t.xValue(t.tidy(x.Lo)))
+	}
+	if at != nil {
+		said = append(said, "at "+t.p.s.Against.Name+" = "+strings.Join(at, ", "))
+	}
+	return strings.Join(said, ", ")
+}
+
+// over is the range of the axis, for what is proved over it.
+func (t teller) over() ops.Interval { return ops.Between(t.from, t.to) }
+
+func (t teller) rises(by float64) bool {
+	return t.c.alone && t.p.Planner.Program.Rises(&t.p.State, t.c.fn, t.over(), by)
+}
+
+func (t teller) peak(by float64) (run.Peak, bool) {
+	if !t.c.alone {
+		return run.Peak{}, false
+	}
+	return t.p.Planner.Program.Peak(&t.p.State, t.c.fn, t.over(), by)
+}
+
+// zeros says where a curve is 0: along stretches, and in places.
+func (t teller) zeros(f graph.Facts) []claim {
+	proved := false
+	if t.c.alone {
+		all := t.p.Planner.Program.Zeros(&t.p.State, t.c.fn, t.over())
+		if proved = len(all.Unsettled) == len(all.Flat); proved {
+			f.Zeros, f.Flat = all.Found, nil
+			for _, x := range all.Flat {
+				f.Flat = append(f.Flat, graph.Stretch{From: x.Lo, To: x.Hi})
+			}
+		}
+	}
+	if !proved {
+		t = t.p.teller(t.c, t.from, t.to, true)
+	}
+	var said []claim
+	if n := len(f.Flat); n > maxZeros {
+		said = append(said, claim{"0 along " + strconv.Itoa(n) + " stretches", proved})
+	} else {
+		for _, s := range f.Flat {
+			said = append(said, claim{"0 from " + t.x(t.tidy(s.From)) + " to " + t.x(t.tidy(s.To)), proved})
+		}
+	}
+	if len(f.Zeros) > 0 {
+		text := "zero " + t.where(points(f.Zeros))
+		if len(f.Zeros) > maxZeros && !proved {
+			text += " at least"
+		}
+		said = append(said, claim{text, proved})
+	}
+	return said
+}
+
+// symmetry says whether a curve is the same on both sides of 0. It is proved where
+// the equation says so.
+func (t teller) symmetry(f graph.Facts) claim {
+	text, sign := "", 1.0
+	switch {
+	case f.Even:
+		text = "the same on both sides of " + t.x(0)
+	case f.Odd:
+		text, sign = "the same with the other sign on both sides of "+t.x(0), -1
+	default:
+		return claim{}
+	}
+	name := t.p.s.Against.Name
+	x := t.c.x
+	if t.c.of != nil {
+		x = t.c.of
+	}
+	x = t.p.Opened(x, t.p.Entry.Line)
+	other := algebra.Substitute(x, map[string]syntax.Expr{name: &syntax.Paren{X: &syntax.Unary{Op: syntax.Sub, X: &syntax.Name{Name: name}}}})
+	r, ok := algebra.Ratio(other, x)
+	return claim{text, t.c.alone && ok && r == sign}
 }
 
 // tidy is a place on the axis, 0 where it is but for rounding.
@@ -92,37 +222,57 @@ func (t teller) tidy(x float64) float64 {
 	return x
 }
 
-// gaps says where a curve breaks off.
-func (t teller) gaps(c graph.Curve) string {
+// ends says where a curve runs off: where it breaks, and at a place that is known.
+func (t teller) ends(c graph.Curve, known ...float64) string {
+	where, _ := t.gaps(c, known...)
+	switch {
+	case where != "":
+		return where
+	case known != nil:
+		return "at " + t.x(t.tidy(known[0]))
+	}
+	if _, ok := t.c.eval.At(t.from); !ok {
+		return "at " + t.x(t.from)
+	}
+	return "at " + t.x(t.to)
+}
+
+// gaps says where a curve breaks off, and tells whether it is proved to have no value
+// where it has none. A break beside a place that is known is there.
+func (t teller) gaps(c graph.Curve, known ...float64) (where string, empty bool) {
 	var at []string
+	empty = true
+	none := func(lo, hi float64) {
+		inside := 1e-6 * (hi - lo)
+		empty = empty && t.c.alone && t.p.Planner.Program.Empty(&t.p.State, t.c.fn, ops.Between(lo+inside, hi-inside))
+	}
 	edge := 1e-6 * (t.to - t.from)
 	if first := c.Runs[0][0].X; first > t.from+edge {
 		at = append(at, "below "+t.x(first))
+		none(t.from, first)
 	}
 	for i := 1; i < len(c.Runs); i++ {
 		end, begin := c.Runs[i-1][len(c.Runs[i-1])-1].X, c.Runs[i][0].X
 		if begin-end < 0.02*(t.to-t.from) {
-			mid := c.Breaks[i-1]
-			if math.Abs(mid) < 1e-9*(t.to-t.from) {
-				mid = 0
+			place := c.Breaks[i-1]
+			for _, x := range known {
+				if math.Abs(x-place) < 1e-3*(t.to-t.from) {
+					place = x
+				}
 			}
-			at = append(at, "at "+t.x(mid))
+			at = append(at, "at "+t.x(t.tidy(place)))
 		} else {
 			at = append(at, "from "+t.x(end)+" to "+t.xValue(begin))
+			none(end, begin)
 		}
 	}
 	last := c.Runs[len(c.Runs)-1]
 	if end := last[len(last)-1].X; end < t.to-edge {
 		at = append(at, "above "+t.x(end))
+		none(end, t.to)
 	}
 	if len(at) > maxZeros {
 		at = append(at[:maxZeros], "and further places")
 	}
-	if at == nil {
-		return ""
-	}
-	if c.Cut {
-		return strings.Join(at, ", ")
-	}
-	return "with a break " + strings.Join(at, ", ")
+	return strings.Join(at, ", "), empty
 }

@@ -47,18 +47,18 @@ func Graph(l *eval.Line, s *syntax.Graph) {
 	for _, c := range p.curves {
 		l.Doing("drawing this curve", c.x.Span())
 		sampled := graph.Sample(c.eval, p.from, p.to)
-		g.Curves = append(g.Curves, entry.Curve{Of: c.x, Runs: p.inUnits(c, sampled.Runs)})
 		if sampled.Empty() {
+			g.Curves = append(g.Curves, entry.Curve{Of: c.x})
 			l.Find(finding.New(finding.NoRealValue, c.x.Span(), c.name+" has no value anywhere between "+p.shownX(p.from)+" and "+p.shownX(p.to)+".",
 				"Check the range, and what is under roots and fraction bars."))
 			continue
 		}
+		said, shape := p.shape(c, &sampled)
+		g.Shapes = append(g.Shapes, said...)
+		g.Curves = append(g.Curves, entry.Curve{Of: c.x, Runs: p.inUnits(c, sampled.Runs), Shape: shape})
 		lo, hi := c.unit.FromSI(sampled.Lo), c.unit.FromSI(sampled.Hi)
 		g.Y.From, g.Y.To = min(g.Y.From, lo, hi), max(g.Y.To, lo, hi)
 		some = true
-		said, shape := p.shape(c, sampled)
-		g.Shapes = append(g.Shapes, said...)
-		g.Curves[len(g.Curves)-1].Shape = shape
 	}
 	if some {
 		l.Entry.Outcome = g
@@ -112,6 +112,7 @@ func (p *plot) evaluate() bool {
 		case ok && d.Given && !d.Failed() && p.Planner.Static(d.Slot).Dim == p.static.Dim:
 			varying = append(varying, d.Slot)
 			p.Uses([]*plan.Def{d}, n.At)
+			p.writeOut(d)
 		}
 	}
 	ys := make([]run.Slot, len(p.curves))
@@ -120,36 +121,58 @@ func (p *plot) evaluate() bool {
 	}
 	p.CatchUp()
 	for i, c := range p.curves {
-		columns, ok := p.Planner.Program.Columns(&p.State, ys[i:i+1], varying)
+		n := 1
+		if c.alone = c.of != nil || len(varying) == 1; c.alone {
+			c.residue = p.Planner.Program.Residue(&p.State, c.fn, p.from, p.to)
+		} else {
+			n = 2
+		}
+		columns, ok := p.Planner.Program.Columns(&p.State, ys[i:i+1], varying[:n])
 		if !ok {
 			return false
 		}
-		n := len(varying)
-		residue := 0.0
-		if n == 1 {
-			residue = p.Planner.Program.Residue(&p.State, c.fn, p.from, p.to)
+		c.eval = p.evaluated(c, columns, n)
+	}
+	return true
+}
+
+// writeOut plans the curves again as functions of the given that is varied, with the
+// results in them written out, where there is an expression for each.
+func (p *plot) writeOut(d *plan.Def) {
+	for _, c := range p.curves {
+		x, ok := throughGiven(p.Line, c.x, d)
+		if !ok {
+			continue
 		}
-		c.eval = func(x, y []float64, ok []bool) {
-			if p.State.Budget.Ended() != limit.Going {
-				clear(ok)
-				return
-			}
-			for i := range ok {
-				ok[i] = true
-			}
-			for _, f := range columns.Run([][]float64{x, x}[:n], [][]float64{y}) {
-				ok[f.Lane] = false
-			}
-			for i, v := range y {
-				if ok[i] && v != 0 && math.Abs(v) < residue {
-					if settled, known := p.Planner.Program.Settled(&p.State, c.fn, x[i]); known {
-						y[i] = settled
-					}
+		got := p.Planner.CompileOf(p.Entry.Text, []string{d.Name}, []run.Static{p.static}, syntax.Unplaced(x))
+		if got.OK && !got.Static.Absent && got.Cost <= limit.CurveCost && got.Static.Dim == c.static.Dim {
+			c.of, c.fn = x, got.Fn
+		}
+	}
+}
+
+// evaluated works a curve out by its columns, of which n vary with the axis. What is
+// left by rounding alone is 0.
+func (p *plot) evaluated(c *curve, columns *run.Columns, n int) graph.Function {
+	return func(x, y []float64, ok []bool) {
+		if p.State.Budget.Ended() != limit.Going {
+			clear(ok)
+			return
+		}
+		for i := range ok {
+			ok[i] = true
+		}
+		for _, f := range columns.Run([][]float64{x, x}[:n], [][]float64{y}) {
+			ok[f.Lane] = false
+		}
+		for i, v := range y {
+			if ok[i] && v != 0 && math.Abs(v) < c.residue {
+				if settled, known := p.Planner.Program.Settled(&p.State, c.fn, x[i]); known {
+					y[i] = settled
 				}
 			}
 		}
 	}
-	return true
 }
 
 // varied is the definition of a name that the curves were worked out from; false

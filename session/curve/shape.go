@@ -2,6 +2,7 @@ package curve
 
 import (
 	"math"
+	"slices"
 
 	"steelyard/lang/algebra"
 	"steelyard/lang/plan"
@@ -11,10 +12,18 @@ import (
 	"steelyard/session/graph"
 )
 
+// hidden is how far a curve may leave its samples, as a part of its height, without
+// being another shape: less than its numbers show. Where it is all but 0 throughout,
+// hiddenResidues says so, as a multiple of what rounding leaves.
+const (
+	hidden         = 1e-3
+	hiddenResidues = 1e10
+)
+
 // shape says in words what a curve is: from its equation where that has one of
 // the known forms, else from samples. A function by intervals is told interval
 // by interval.
-func (p *plot) shape(c *curve, sampled graph.Curve) ([]string, graph.Shape) {
+func (p *plot) shape(c *curve, sampled *graph.Curve) ([]string, graph.Shape) {
 	if pieces := p.pieces(c); pieces != nil {
 		return pieces, graph.Shape{}
 	}
@@ -22,7 +31,7 @@ func (p *plot) shape(c *curve, sampled graph.Curve) ([]string, graph.Shape) {
 	if s, ok := p.formOf(c, c.x); ok {
 		return []string{p.sentence(c, named, s, p.from, p.to)}, s
 	}
-	if s := graph.Recognise(c.eval, p.from, p.to); s.Kind != graph.Other {
+	if s := p.recognised(c, p.from, p.to); s.Kind != graph.Other {
 		return []string{p.sentence(c, named, s, p.from, p.to)}, s
 	}
 	return []string{p.facts(c, named, sampled)}, graph.Shape{}
@@ -59,18 +68,33 @@ func (p *plot) pieces(c *curve) []string {
 		s, ok := p.formOf(c, x)
 		if !ok {
 			// A hair inside, where both ends belong to the interval for certain.
-			s = graph.Recognise(c.eval, lo+(hi-lo)*1e-9, hi-(hi-lo)*1e-9)
+			s = p.recognised(c, lo+(hi-lo)*1e-9, hi-(hi-lo)*1e-9)
 		}
 		lead := "From " + p.shownX(lo) + " to " + p.shownX(hi) + ", " + call.Func
 		if s.Kind == graph.Other {
 			within := *p
 			within.from, within.to = lo+(hi-lo)*1e-9, hi-(hi-lo)*1e-9
-			out = append(out, within.facts(c, lead, graph.Sample(c.eval, within.from, within.to)))
+			sampled := graph.Sample(c.eval, within.from, within.to)
+			out = append(out, within.facts(c, lead, &sampled))
 			continue
 		}
 		out = append(out, p.sentence(c, lead, s, lo, hi))
 	}
 	return out
+}
+
+// recognised is the shape that a curve has at samples, unless it is known to do
+// something else between them.
+func (p *plot) recognised(c *curve, from, to float64) graph.Shape {
+	s, x, y := graph.Recognise(c.eval, from, to)
+	if s.Kind == graph.Other || !c.alone {
+		return s
+	}
+	slack := hidden*(slices.Max(y)-slices.Min(y)) + hiddenResidues*c.residue
+	if p.Planner.Program.Hides(&p.State, c.fn, x, y, slack) {
+		return graph.Shape{}
+	}
+	return s
 }
 
 // bound works out the end of an interval of a function.
@@ -82,10 +106,13 @@ func bound(l *eval.Line, x syntax.Expr) (float64, bool) {
 // formOf finds the shape in the equation of a curve.
 func (p *plot) formOf(c *curve, x syntax.Expr) (graph.Shape, bool) {
 	if !syntax.Holds(x, p.s.Against.Name) {
-		if d, ok := p.varied(&syntax.Name{Name: p.s.Against.Name}); !ok || !d.Given || p.depends {
+		switch {
+		case c.of != nil:
+			x = c.of
+		case c.alone:
 			v, ok := bound(p.Line, x)
 			return graph.Shape{Kind: graph.Constant, C: v}, ok
-		} else if x, ok = throughGiven(p.Line, x, d); !ok {
+		default:
 			return graph.Shape{}, false
 		}
 	}

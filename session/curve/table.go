@@ -9,11 +9,8 @@ import (
 	"steelyard/lang/plan"
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
+	"steelyard/units"
 )
-
-// roundedOff is how small a value is beside the others of its column to be a
-// rounding remainder.
-const roundedOff = 1e-15
 
 // tableRows is how many rows a table has where no step is given.
 const tableRows = 11
@@ -33,16 +30,7 @@ func (p *plot) table() {
 		g.Heads = append(g.Heads, entry.Head{Of: []syntax.Expr{shortName(c, p.s.Against.Name)}, Unit: c.unit})
 		y, good := make([]float64, len(x)), make([]bool, len(x))
 		c.eval(x, y, good)
-		most := 0.0
 		for i, v := range y {
-			if good[i] {
-				most = math.Max(most, math.Abs(v))
-			}
-		}
-		for i, v := range y {
-			if math.Abs(v) < roundedOff*most {
-				v = 0 // what rounding has left of it
-			}
 			shown := entry.Cell{Words: "no value"}
 			if good[i] && v-v == 0 {
 				shown = entry.Cell{Value: p.ValueIn(v, c.unit)}
@@ -53,13 +41,23 @@ func (p *plot) table() {
 	p.Entry.Outcome = g
 }
 
+// written is a place as it is written: 0.3 s is three steps of 0.1 s, which come to a
+// little more. So a pole is met where there is one.
+func (p *plot) written(x float64) float64 {
+	short, ok := units.ParseDecimal(strconv.FormatFloat(p.unit.FromSI(x), 'g', 15, 64))
+	if !ok {
+		return x
+	}
+	return p.unit.ToSI(short)
+}
+
 // tablePlaces are the places of the rows. A last step that overshoots the end by
 // rounding alone counts as on it.
 func (p *plot) tablePlaces() ([]float64, bool) {
 	if p.s.By == nil {
 		x := make([]float64, tableRows)
 		for i := range x {
-			x[i] = p.from + (p.to-p.from)*float64(i)/(tableRows-1)
+			x[i] = p.written(p.from + float64((p.to-p.from)*float64(i))/(tableRows-1))
 		}
 		x[tableRows-1] = p.to
 		return x, true
@@ -87,7 +85,7 @@ func (p *plot) tablePlaces() ([]float64, bool) {
 	}
 	var x []float64
 	for i := 0; i <= int(n); i++ {
-		x = append(x, p.from+step*float64(i))
+		x = append(x, p.written(p.from+float64(step*float64(i))))
 	}
 	if last := len(x) - 1; math.Abs(x[last]-p.to) < 1e-9*math.Abs(step) {
 		x[last] = p.to

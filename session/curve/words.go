@@ -16,6 +16,24 @@ type teller struct {
 	p        *plot
 	c        *curve
 	from, to float64
+	figures  units.Figures
+}
+
+// roughly is how many figures what is judged from samples has.
+const roughly = 3
+
+// teller tells of a curve over a range, roughly where it is judged from samples.
+func (p *plot) teller(c *curve, from, to float64, sampled bool) teller {
+	t := teller{p, c, from, to, p.Set.Figures}
+	if sampled && (t.figures.N == 0 || t.figures.N > roughly) {
+		t.figures = units.Figures{N: roughly}
+	}
+	return t
+}
+
+// shown is a value in a unit.
+func (t teller) shown(v float64, u *units.Unit) string {
+	return units.FormatQuantity(u.FromSI(v), u, t.figures, t.p.Set.Rounding, units.Screen)
 }
 
 // y is a value of the curve, x a place on the axis, each with its unit.
@@ -23,7 +41,7 @@ func (t teller) y(v float64) string {
 	if u := t.c.unit.Screen(); v == 0 && u != "1" {
 		return "0 " + u
 	}
-	return t.p.ShownIn(v, t.c.unit)
+	return t.shown(v, t.c.unit)
 }
 
 func (t teller) x(v float64) string { return t.p.s.Against.Name + " = " + t.xValue(v) }
@@ -32,7 +50,7 @@ func (t teller) xValue(v float64) string {
 	if v == 0 {
 		return "0"
 	}
-	return t.p.shownX(v)
+	return t.shown(v, t.p.unit)
 }
 
 func (t teller) inside(x float64) bool {
@@ -45,18 +63,18 @@ func (t teller) per(v float64, power int) string {
 	e, _ := units.NewExp(power, 1)
 	part, ok := t.p.static.Dim.Pow(e)
 	if !ok {
-		return units.FormatNumber(v, t.p.Set.Figures, t.p.Set.Rounding, units.Screen)
+		return units.FormatNumber(v, t.figures, t.p.Set.Rounding, units.Screen)
 	}
 	d, ok := t.c.static.Dim.Mul(part)
 	if !ok {
-		return units.FormatNumber(v, t.p.Set.Figures, t.p.Set.Rounding, units.Screen)
+		return units.FormatNumber(v, t.figures, t.p.Set.Rounding, units.Screen)
 	}
-	return t.p.ShownIn(v, units.Preferred(d, units.None))
+	return t.shown(v, units.Preferred(d, units.None))
 }
 
 // sentence says what a curve of a known shape is.
 func (p *plot) sentence(c *curve, named string, s graph.Shape, from, to float64) string {
-	t := teller{p, c, from, to}
+	t := p.teller(c, from, to, s.From > 0)
 	text := ""
 	switch s.Kind {
 	case graph.Constant:
@@ -92,13 +110,13 @@ func (t teller) line(s graph.Shape) string {
 		more = append(more, "zero at "+t.x(x))
 	}
 	if more == nil {
-		more = t.ends(func(x float64) float64 { return s.B*x + s.C })
+		more = t.values(func(x float64) float64 { return s.B*x + s.C })
 	}
 	return text + ": " + strings.Join(more, ", ")
 }
 
-// ends tells the values at both ends of the range.
-func (t teller) ends(f func(float64) float64) []string {
+// values tells those at both ends of the range.
+func (t teller) values(f func(float64) float64) []string {
 	return []string{t.y(f(t.from)) + " at " + t.x(t.from), t.y(f(t.to)) + " at " + t.x(t.to)}
 }
 
@@ -113,6 +131,9 @@ func (t teller) parabola(s graph.Shape) string {
 		x0 = 0
 	}
 	y0 := s.C - s.B*s.B/(4*s.A)
+	if y, ok := t.c.eval.At(x0); ok && math.Abs(y-y0) <= 1e-9*max(math.Abs(s.C), math.Abs(y0)) {
+		y0 = y // which knows what is a residue
+	}
 	var more []string
 	if t.inside(x0) {
 		more = append(more, extreme+t.y(y0)+" at "+t.x(x0))
@@ -125,7 +146,7 @@ func (t teller) parabola(s graph.Shape) string {
 			more = append(more, t.y((s.A*other+s.B)*other+s.C)+" at "+t.x(other))
 		}
 	} else {
-		more = append(t.ends(func(x float64) float64 { return (s.A*x+s.B)*x + s.C }), "its vertex at "+t.x(x0)+", outside the range")
+		more = append(t.values(func(x float64) float64 { return (s.A*x+s.B)*x + s.C }), "its vertex at "+t.x(x0)+", outside the range")
 	}
 	return text + ": " + strings.Join(append(more, t.parabolaZeros(s, x0, y0)...), ", ")
 }

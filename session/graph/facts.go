@@ -54,8 +54,8 @@ func Look(f Function, c Curve, from, to float64) Facts {
 	}
 	var ok1, ok2 bool
 	out.AtFrom.X, out.AtTo.X = from, to
-	out.AtFrom.Y, ok1 = f.at(from)
-	out.AtTo.Y, ok2 = f.at(to)
+	out.AtFrom.Y, ok1 = f.At(from)
+	out.AtTo.Y, ok2 = f.At(to)
 	out.HasFrom, out.HasTo = ok1, ok2
 	for _, end := range []Point{out.AtFrom, out.AtTo} { // a remainder at an end is zero
 		if tall := c.Hi - c.Lo; end.Y != 0 && math.Abs(end.Y) < 1e-12*tall {
@@ -77,7 +77,7 @@ func (f *Facts) zeroSample(fn Function, run []Point, i int) {
 	}
 	before := run[i-1].X
 	n := len(f.Flat)
-	if y, ok := fn.at(before + (x-before)/2); !ok || y != 0 {
+	if y, ok := fn.At(before + (x-before)/2); !ok || y != 0 {
 		f.zero(x)
 		return
 	}
@@ -102,7 +102,7 @@ func (f *Facts) zeroSample(fn Function, run []Point, i int) {
 func lastZero(f Function, zero, other float64) float64 {
 	for range 60 {
 		mid := zero + (other-zero)/2
-		if y, ok := f.at(mid); ok && y == 0 {
+		if y, ok := f.At(mid); ok && y == 0 {
 			zero = mid
 		} else {
 			other = mid
@@ -127,8 +127,8 @@ func refine(f Function, run []Point, i int, sign float64) Point {
 	a, b := run[i-1].X, run[i+1].X
 	const part = 0.3819660112501051
 	x1, x2 := a+part*(b-a), b-part*(b-a)
-	y1, ok1 := f.at(x1)
-	y2, ok2 := f.at(x2)
+	y1, ok1 := f.At(x1)
+	y2, ok2 := f.At(x2)
 	for range 60 {
 		if !ok1 || !ok2 {
 			return run[i]
@@ -136,15 +136,15 @@ func refine(f Function, run []Point, i int, sign float64) Point {
 		if sign*y1 > sign*y2 {
 			b, x2, y2 = x2, x1, y1
 			x1 = a + part*(b-a)
-			y1, ok1 = f.at(x1)
+			y1, ok1 = f.At(x1)
 		} else {
 			a, x1, y1 = x1, x2, y2
 			x2 = b - part*(b-a)
-			y2, ok2 = f.at(x2)
+			y2, ok2 = f.At(x2)
 		}
 	}
 	mid := a + (b-a)/2
-	if y, ok := f.at(mid); ok && sign*(y-run[i].Y) > 1e-15*math.Abs(y) {
+	if y, ok := f.At(mid); ok && sign*(y-run[i].Y) > 1e-15*math.Abs(y) {
 		return Point{mid, y}
 	}
 	return run[i]
@@ -154,7 +154,7 @@ func refine(f Function, run []Point, i int, sign float64) Point {
 func crossing(f Function, a, b, ya float64) float64 {
 	for range 80 {
 		mid := a + (b-a)/2
-		y, ok := f.at(mid)
+		y, ok := f.At(mid)
 		if !ok || mid == a || mid == b {
 			break
 		}
@@ -179,8 +179,8 @@ func (f *Facts) symmetry(fn Function, from, to, tall float64) {
 	const n = 64
 	for i := 1; i <= n; i++ {
 		x := to * float64(i) / n
-		a, ok1 := fn.at(x)
-		b, ok2 := fn.at(-x)
+		a, ok1 := fn.At(x)
+		b, ok2 := fn.At(-x)
 		if ok1 != ok2 {
 			f.Even, f.Odd = false, false
 			return

@@ -15,8 +15,8 @@ type Point struct{ X, Y float64 }
 // Function works values out for many places at once; ok tells which have one.
 type Function func(x, y []float64, ok []bool)
 
-// at works out one value.
-func (f Function) at(x float64) (float64, bool) {
+// At works out one value.
+func (f Function) At(x float64) (float64, bool) {
 	var y [1]float64
 	var ok [1]bool
 	f([]float64{x}, y[:], ok[:])
@@ -54,10 +54,11 @@ const (
 )
 
 // Sample follows a curve from one place to another, closer where it bends, up to
-// the very edge of where it has values, and breaks it where it jumps.
-func Sample(f Function, from, to float64) Curve {
+// the very edge of where it has values, and breaks it where it jumps. It goes through
+// some places that are known to matter.
+func Sample(f Function, from, to float64, through ...float64) Curve {
 	s := &sampler{f: f, from: from, to: to}
-	s.add(s.even())
+	s.add(append(s.even(), through...))
 	s.common()
 	for i, y := range s.y {
 		s.ok[i] = s.ok[i] && !s.far(y)
@@ -215,13 +216,13 @@ func (s *sampler) edges() {
 			if mid == in || mid == out {
 				break
 			}
-			if _, ok := s.f.at(mid); ok {
+			if _, ok := s.f.At(mid); ok {
 				in = mid
 			} else {
 				out = mid
 			}
 		}
-		if y, ok := s.f.at(in); ok && !s.far(y) {
+		if y, ok := s.f.At(in); ok && !s.far(y) {
 			x = append(x, in)
 		}
 	}
@@ -246,8 +247,8 @@ func (s *sampler) poles() {
 		a, b := s.x[i-1], s.x[i+1]
 		for range 90 {
 			l, r := a+(b-a)/3, b-(b-a)/3
-			yl, ok1 := s.f.at(l)
-			yr, ok2 := s.f.at(r)
+			yl, ok1 := s.f.At(l)
+			yr, ok2 := s.f.At(r)
 			if !ok1 || !ok2 || math.Abs(yl) > 1e9*size {
 				x = append(x, l)
 				break
@@ -275,7 +276,7 @@ func (s *sampler) jumps(i int) bool {
 		if mid == a || mid == b {
 			break
 		}
-		y, ok := s.f.at(mid)
+		y, ok := s.f.At(mid)
 		if !ok {
 			return true
 		}
@@ -299,7 +300,7 @@ func (s *sampler) locate(a, b Point) float64 {
 		if mid == a.X || mid == b.X {
 			break
 		}
-		y, ok := s.f.at(mid)
+		y, ok := s.f.At(mid)
 		switch {
 		case !ok || s.far(y):
 			return mid

@@ -34,9 +34,9 @@ const (
 	near = 1e-9
 )
 
-// Recognise names the shape of a curve from samples on a fixed grid; Other if it
-// is none of the known ones, or has no value somewhere.
-func Recognise(f Function, from, to float64) Shape {
+// Recognise names the shape of a curve from samples on a fixed grid, which it returns
+// as well; Other if it is none of the known ones, or has no value somewhere.
+func Recognise(f Function, from, to float64) (shape Shape, x, y []float64) {
 	x, y, ok := make([]float64, grid+1), make([]float64, grid+1), make([]bool, grid+1)
 	for i := range x {
 		x[i] = from + (to-from)*float64(i)/grid
@@ -46,7 +46,7 @@ func Recognise(f Function, from, to float64) Shape {
 	r.lo, r.hi = math.Inf(1), math.Inf(-1)
 	for i, v := range y {
 		if !ok[i] || v-v != 0 {
-			return Shape{}
+			return Shape{}, x, y
 		}
 		r.lo, r.hi = math.Min(r.lo, v), math.Max(r.hi, v)
 	}
@@ -54,10 +54,10 @@ func Recognise(f Function, from, to float64) Shape {
 	for _, look := range []func() (Shape, bool){r.constant, r.polynomial, r.power, r.exponential, r.wave} {
 		if s, ok := look(); ok {
 			s.From = grid + 1
-			return s
+			return s, x, y
 		}
 	}
-	return Shape{}
+	return Shape{}, x, y
 }
 
 type recogniser struct {

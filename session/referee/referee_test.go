@@ -47,7 +47,7 @@ var families = []family{
 	{"domains", domains, closedForm, 4, false},
 	{"jumps", jumps, closedForm, 4, false},
 	{"conditions", conditions, closedForm, 4, false},
-	{"tables", tables, closedForm, 2, true},
+	{"tables", tables, closedForm, 2, false},
 	{"books", books, closedForm, 4, false},
 	{"replaced", replaced, closedForm, 4, false},
 	{"scalings", scalings, closedForm, 4, false},
@@ -60,7 +60,7 @@ var families = []family{
 	{"steps", steps, closedForm, 2, false},
 	{"seams", seams, closedForm, 2, true},
 	{"areas", smoothAreas, byIteration, 2, false},
-	{"slopes", slopes, closedForm, 4, true},
+	{"slopes", slopes, closedForm, 4, false},
 	{"graphs", graphs, byIteration, 1, true},
 }
 

@@ -1,0 +1,129 @@
+package run
+
+import (
+	"math"
+	"slices"
+
+	"steelyard/lang/ops"
+)
+
+const (
+	// zeroEnclosures bounds the search for the zeros of a curve that is drawn,
+	// riseEnclosures the proof that it rises, and emptyPieces that it has no value.
+	zeroEnclosures = 6000
+	riseEnclosures = 1500
+	emptyPieces    = 64
+	// invisible is the width of a piece, as a part of the range, of which the ends say
+	// enough.
+	invisible = 1e-12
+	// hiddenDepth is how often a cell between two places is halved.
+	hiddenDepth = 6
+)
+
+// Zeros looks for the zeros of a function over a range, as FindRoots does and with
+// less work. They are in rising order.
+func (p *Program) Zeros(st *State, fn int, over ops.Interval) Roots {
+	s := p.intervals(st).rootSearch(fn, zeroEnclosures)
+	s.nothing = underflow
+	s.look(over)
+	for _, end := range [2]float64{over.Lo, over.Hi} {
+		near := func(x float64) bool { return math.Abs(x-end) <= 1e-9*width(over) }
+		flat := slices.ContainsFunc(s.out.Flat, func(f ops.Interval) bool { return near(f.Lo) || near(f.Hi) })
+		if !flat && s.w.zeroAt(fn, end) { // it may have been passed by a rounding
+			s.out.Found = append(slices.DeleteFunc(s.out.Found, near), end)
+		}
+	}
+	out := s.done()
+	slices.Sort(out.Found)
+	return out
+}
+
+// Rises tells whether a function is proved to rise over a range, where by is 1, or to
+// fall, where it is -1. What rounding takes away again does not count.
+func (p *Program) Rises(st *State, fn int, over ops.Interval, by float64) bool {
+	w := p.intervals(st)
+	rise := func(x ops.Interval) float64 {
+		lo, some1 := w.over(fn, ops.Point(x.Lo))
+		hi, some2 := w.over(fn, ops.Point(x.Hi))
+		if !some1 || !some2 {
+			return math.NaN()
+		}
+		return by * (hi.v.Middle() - lo.v.Middle())
+	}
+	slack := 1e-12 * rise(over) / width(over)
+	todo := []ops.Interval{over}
+	for left := riseEnclosures; len(todo) > 0; left -= 3 {
+		x := todo[len(todo)-1]
+		todo = todo[:len(todo)-1]
+		n, some := w.over(fn, x)
+		if d := n.d.Mul(ops.Point(by)); some && !n.partly && d.Lo >= -slack {
+			continue
+		}
+		if left < 0 || w.stopped() || !(rise(x) >= -slack*width(x)) {
+			return false
+		}
+		if width(x) > invisible*width(over) {
+			todo = append(todo, ops.Between(x.Middle(), x.Hi), ops.Between(x.Lo, x.Middle()))
+		}
+	}
+	return true
+}
+
+// Empty tells whether a function is proved to have no value within a range.
+func (p *Program) Empty(st *State, fn int, over ops.Interval) bool {
+	w := p.intervals(st)
+	todo := []ops.Interval{over}
+	for left := emptyPieces; len(todo) > 0; left-- {
+		x := todo[len(todo)-1]
+		todo = todo[:len(todo)-1]
+		if _, some := w.over(fn, x); some {
+			if left < 0 {
+				return false
+			}
+			todo = append(todo, ops.Between(x.Lo, x.Middle()), ops.Between(x.Middle(), x.Hi))
+		}
+	}
+	return true
+}
+
+// Hides tells whether a function does something between places, at which it has the
+// values y, that those don't show: whether it is anywhere farther from the values on
+// both sides than slack and the bend of the curve there. Where nothing is known of
+// the function but its values, as where an area is part of it, this is false.
+func (p *Program) Hides(st *State, fn int, x, y []float64, slack float64) bool {
+	w := p.intervals(st)
+	bend := func(i int) float64 {
+		if i == 0 || i == len(y)-1 {
+			return 0
+		}
+		return math.Abs(y[i-1] - 2*y[i] + y[i+1])
+	}
+	for i := range x[1:] {
+		room := slack + bend(i) + bend(i+1)
+		if within := ops.Between(min(y[i], y[i+1])-room, max(y[i], y[i+1])+room); w.strays(fn, ops.Between(x[i], x[i+1]), within, hiddenDepth) {
+			return true
+		}
+	}
+	return false
+}
+
+// strays tells whether the values of a function over an interval are known to leave
+// some bounds, or may leave them though they are bounded themselves.
+func (w *intervalWalker) strays(fn int, x, within ops.Interval, depth int) bool {
+	n, some := w.over(fn, x)
+	at, someAt := w.over(fn, ops.Point(x.Middle()))
+	if !some || !someAt {
+		return false
+	}
+	inside := func(v ops.Interval) bool { return v.Lo >= within.Lo && v.Hi <= within.Hi }
+	switch v := tight(x, n, at); {
+	case inside(v):
+		return false
+	case !inside(at.v) && width(at.v) < math.Inf(1):
+		return true
+	case depth == 0:
+		return width(v) < math.Inf(1)
+	}
+	mid := x.Middle()
+	return w.strays(fn, ops.Between(x.Lo, mid), within, depth-1) || w.strays(fn, ops.Between(mid, x.Hi), within, depth-1)
+}

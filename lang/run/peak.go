@@ -1,0 +1,241 @@
+package run
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"steelyard/lang/ops"
+)
+
+const (
+	// peakEnclosures bounds the work of finding the greatest value of a curve, and
+	// peakStart is how many pieces the range is cut into at first.
+	peakEnclosures = 4000
+	peakStart      = 16
+	// peakNear is how close to the greatest value that was seen the true one is
+	// proved to be, as a part of the height of the curve, and peakSame how close
+	// values are that are the same but for rounding.
+	peakNear = 1e-9
+	peakSame = 1e-12
+	// stretch is how wide a stretch is at least, as a part of the range.
+	stretch = 1e-3
+	// mostPeaks is how many places of the greatest value are told.
+	mostPeaks = 64
+)
+
+// Peak is the greatest value of a curve over a range, or the least.
+type Peak struct {
+	Y float64
+	// At is where, in rising order: places, and stretches along which the value is the
+	// same but for rounding.
+	At []ops.Interval
+	// Endless tells that there is no such value: beside the place At the curve grows
+	// without bound.
+	Endless bool
+}
+
+// Peak finds the greatest value of a function over a range, where by is 1, or the
+// least, where it is -1. Pieces whose enclosures say that no value in them is greater
+// than one that was seen are left out, and others halved. It returns false where
+// that comes to no end.
+func (p *Program) Peak(st *State, fn int, over ops.Interval, by float64) (Peak, bool) {
+	s := &peakSearch{w: p.intervals(st), fn: fn, by: by, best: math.Inf(-1), worst: math.Inf(1), left: peakEnclosures}
+	var parts []peakPart
+	for i := range peakStart {
+		wide := float64(width(over) / peakStart)
+		x := ops.Between(over.Lo+float64(wide*float64(i)), over.Lo+float64(wide*float64(i+1)))
+		if i == peakStart-1 {
+			x.Hi = over.Hi
+		}
+		parts = s.add(parts, x)
+	}
+	for {
+		next, halved := s.halved(parts)
+		if s.left < 0 || s.w.stopped() {
+			return Peak{}, false
+		}
+		if parts = next; !halved {
+			return s.peak(parts, over)
+		}
+	}
+}
+
+// peakSearch is the search for the greatest value, by times the curve.
+type peakSearch struct {
+	w           *intervalWalker
+	fn          int
+	by          float64
+	best, worst float64 // of those that were seen
+	left        int     // enclosures
+}
+
+// peakPart is a piece of the range with bounds of the values over it; last tells
+// that it is not to be halved.
+type peakPart struct {
+	x           ops.Interval
+	top, bottom float64
+	last        bool
+}
+
+// near is how far a value may be below the best one that was seen.
+func (s *peakSearch) near(part float64) float64 {
+	return max(part*(s.best-s.worst), 16*exact*math.Abs(s.best), underflow)
+}
+
+// add adds a piece, if there is a value in it.
+func (s *peakSearch) add(parts []peakPart, x ops.Interval) []peakPart {
+	s.left -= 2
+	n, some := s.w.over(s.fn, x)
+	if !some {
+		return parts
+	}
+	mid := x.Middle()
+	p := peakPart{x: x, last: mid <= x.Lo || mid >= x.Hi || width(x) < tiniest}
+	v := n.v
+	if at, some := s.w.over(s.fn, ops.Point(mid)); some && !p.last {
+		s.saw(at.v)
+		v = tight(x, n, at)
+	}
+	p.top, p.bottom = max(s.by*v.Lo, s.by*v.Hi), min(s.by*v.Lo, s.by*v.Hi)
+	if p.last && p.top < math.Inf(1) { // values between neighbouring numbers are theirs
+		p.top = math.Inf(-1)
+		for _, end := range [2]float64{x.Lo, x.Hi} {
+			if at, some := s.w.over(s.fn, ops.Point(end)); some {
+				s.saw(at.v)
+				p.top = max(p.top, s.by*at.v.Lo, s.by*at.v.Hi)
+			}
+		}
+	}
+	return append(parts, p)
+}
+
+// saw takes note of the value at a place.
+func (s *peakSearch) saw(v ops.Interval) {
+	if y := s.by * v.Middle(); y-y == 0 {
+		s.best, s.worst = max(s.best, y), min(s.worst, y)
+	}
+}
+
+// halved is the pieces that may hold the greatest value, halved where they may hold
+// one that is far greater than what was seen, or far smaller ones as well.
+func (s *peakSearch) halved(parts []peakPart) (next []peakPart, some bool) {
+	near := s.near(peakNear)
+	for _, p := range parts {
+		switch {
+		case p.top < s.best-near:
+		case p.last || p.top <= s.best+near && p.bottom >= s.best-4*near:
+			next = append(next, p)
+		case s.left < 0:
+			return nil, true
+		default:
+			mid := p.x.Middle()
+			next = s.add(s.add(next, ops.Between(p.x.Lo, mid)), ops.Between(mid, p.x.Hi))
+			some = true
+		}
+	}
+	return next, some
+}
+
+// peak is what is known in the end: the places where the value is greatest, one in
+// each run of pieces.
+func (s *peakSearch) peak(parts []peakPart, over ops.Interval) (Peak, bool) {
+	slices.SortFunc(parts, func(a, b peakPart) int { return cmp.Compare(a.x.Lo, b.x.Lo) })
+	out := Peak{Y: math.Inf(-1)}
+	for len(parts) > 0 {
+		n := 1
+		for n < len(parts) && parts[n].x.Lo <= parts[n-1].x.Hi {
+			n++
+		}
+		if slices.ContainsFunc(parts[:n], func(p peakPart) bool { return math.IsInf(p.top, 1) }) {
+			return s.endless(ops.Between(parts[0].x.Lo, parts[n-1].x.Hi), over)
+		}
+		at, y, ok := s.place(parts[:n], stretch*width(over))
+		switch near := s.near(peakSame); {
+		case !ok || y < out.Y-near:
+		case y > out.Y+near:
+			out.Y, out.At = y, []ops.Interval{at}
+		default:
+			out.At = append(out.At, at)
+		}
+		parts = parts[n:]
+	}
+	if len(out.At) == 0 || len(out.At) > mostPeaks {
+		return out, false
+	}
+	out.Y *= s.by
+	if math.Abs(out.Y) <= s.near(peakNear) && s.w.zeroAt(s.fn, out.At[0].Lo) {
+		out.Y = 0
+	}
+	return out, true
+}
+
+// place is the place of the greatest value in a run of pieces: where the slope changes
+// its sign, or an end. Where it is the greatest at ends that are so far apart, it is a
+// stretch.
+func (s *peakSearch) place(run []peakPart, far float64) (at ops.Interval, y float64, ok bool) {
+	rises := func(x float64) int {
+		n, _ := s.w.over(s.fn, ops.Point(x))
+		return side(n.d.Mul(ops.Point(s.by)))
+	}
+	var all []float64
+	for _, p := range run {
+		all = append(all, p.x.Lo, p.x.Hi)
+	}
+	if x := ops.Between(all[0], all[len(all)-1]); rises(x.Lo) > 0 && rises(x.Hi) < 0 {
+		all = append(all, turn(x, 1, rises))
+	}
+	values := make([]float64, len(all))
+	y = math.Inf(-1)
+	for i, x := range all {
+		v, some := s.value(x)
+		if values[i] = s.by * v; !some {
+			values[i] = math.Inf(-1)
+		} else if values[i] > y {
+			at, y, ok = ops.Point(x), values[i], true
+		}
+	}
+	same := ops.Between(at.Lo, at.Lo)
+	for i, x := range all {
+		if values[i] >= y-s.near(peakSame) {
+			same = same.Hull(ops.Point(x))
+		}
+	}
+	if width(same) > far {
+		at = same
+	}
+	return at, y, ok
+}
+
+// value is the curve at a place: 0, or what it comes near to, where a number is too
+// large on the way.
+func (s *peakSearch) value(x float64) (float64, bool) {
+	if v, some := s.w.plain().at(s.fn, []float64{x}); some {
+		return v, true
+	}
+	n, some := s.w.over(s.fn, ops.Point(x))
+	if n.v.HoldsZero() {
+		return 0, some && !n.partly
+	}
+	return n.v.Middle(), some && !n.partly
+}
+
+// endless tells whether a curve grows without bound in a piece that is as good as one
+// number: each step nearer adds as much as the one before, if not more.
+func (s *peakSearch) endless(x, over ops.Interval) (Peak, bool) {
+	for _, from := range [2]struct{ at, side float64 }{{x.Lo, -1}, {x.Hi, 1}} {
+		var y [len(nearer)]float64
+		good := true
+		for i, part := range nearer {
+			at := from.at + float64(from.side*part*width(over))
+			n, some := s.w.over(s.fn, ops.Point(at))
+			y[i] = s.by * n.v.Middle()
+			good = good && some && at >= over.Lo && at <= over.Hi
+		}
+		first, last := y[1]-y[0], y[2]-y[1]
+		if good && first > 0 && last > first*0.9 {
+			return Peak{At: []ops.Interval{ops.Point(x.Middle())}, Endless: true}, true
+		}
+	}
+	return Peak{}, false
+}
