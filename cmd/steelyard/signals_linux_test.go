@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math/rand/v2"
 	"path/filepath"
+	"strings"
 	"syscall"
 	"testing"
 	"time"
@@ -130,5 +131,45 @@ func TestEndedAfterAStatement(t *testing.T) {
 			c.expect("ended without being saved: 1 statement.")
 			c.crash()
 		}
+	}
+}
+
+// TestInterruptEachWork pastes a line of each kind of work that takes long, and
+// sends SIGINT once it is at work.
+func TestInterruptEachWork(t *testing.T) {
+	var products, names []string
+	for i := range 6 {
+		products = append(products, fmt.Sprintf("x_%d*x_%d*x_%d = %d m^3", i, (i+1)%6, (i+2)%6, i+2))
+		names = append(names, fmt.Sprintf("x_%d", i))
+	}
+	doubling := make([]string, 17)
+	for i := range doubling {
+		doubling[i] = fmt.Sprintf("f%d(x) = f%d(x) + f%d(x)", i+1, i, i)
+	}
+	for _, c := range []struct{ above, line string }{
+		{"", slowLine()},
+		{"", strings.NewReplacer("graph ", "area under ", " to 10", " to 1000").Replace(slowLine())},
+		{"", "solve " + strings.Join(products, " and ") + " for " + strings.Join(names, ", ")},
+		{"", "solve " + strings.Repeat("1/(x+", 120) + "x" + strings.Repeat(")", 120) + " = 3 for x"},
+		{"f0(x) = x + 1\n" + strings.Join(doubling, "\n") + "\n", "solve f16(t)*sin(t) = 3 for t where t > -10 and t < 10"},
+	} {
+		c1 := openTerminal(t, t.TempDir())
+		c1.expect("  1.  ")
+		if c.above != "" {
+			c1.send("\x1b[200~" + c.above + "\x1b[201~")
+			c1.expect(fmt.Sprintf("%d.  ", strings.Count(c.above, "\n")+1))
+		}
+		c1.send("\x1b[200~" + c.line + "\x1b[201~")
+		c1.expect(c.line[len(c.line)-8:])
+		before := worked(t, c1.cmd.Process.Pid)
+		c1.send("\r")
+		for worked(t, c1.cmd.Process.Pid) < before+10 {
+			time.Sleep(5 * time.Millisecond)
+		}
+		from := time.Now()
+		c1.signal(syscall.SIGINT)
+		c1.expect("topped")
+		t.Logf("%.40s: stopped after %v", c.line, time.Since(from).Round(time.Millisecond))
+		c1.works(1)
 	}
 }

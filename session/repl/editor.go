@@ -4,6 +4,7 @@ import (
 	"errors"
 	"io"
 	"os"
+	"slices"
 	"strings"
 	"sync/atomic"
 	"time"
@@ -60,6 +61,10 @@ func newEditor(in, out *os.File, complete completer) (*editor, error) {
 	}
 	cfg.SetListener(func(line []rune, pos int, key rune) ([]rune, int, bool) {
 		ed.length.Store(int32(len(line)))
+		if at := slices.Index(line, pasteRune); at >= 0 {
+			piece := []rune(ed.keys.takePiece())
+			return slices.Concat(line[:at], piece, line[at+1:]), at + len(piece), true
+		}
 		return nil, 0, false
 	})
 	rl, err := readline.NewEx(cfg)

@@ -23,7 +23,14 @@ const (
 	// the program where the line is empty; it is told apart before the editor
 	// sees it.
 	deleteRune = '\uF8F0'
+	// pasteRune stands for a long paste, which the editor is given in one piece:
+	// rune by rune it would draw all of the line for each.
+	pasteRune = '\uF8F1'
 )
+
+// longPaste is how many bytes of a line are pasted in one piece. Fewer are as good
+// as typed, and find their way into a search too.
+const longPaste = 200
 
 // translations are the sequences that terminals send for a key, and what the
 // editor reads instead (ECMA-48 control sequences as terminals use them).
@@ -51,6 +58,7 @@ type keyReader struct {
 
 	mu     sync.Mutex
 	pasted []string // whole lines that were pasted
+	pieces []string // what each pasteRune stands for
 
 	raw   []byte // read, not yet translated
 	out   []byte // translated, not yet handed on
@@ -128,7 +136,7 @@ func (k *keyReader) takePasted() []string {
 	k.mu.Lock()
 	defer k.mu.Unlock()
 	lines := k.pasted
-	k.pasted = nil
+	k.pasted, k.pieces = nil, nil
 	return lines
 }
 
@@ -280,7 +288,26 @@ func (k *keyReader) deliver(text string) {
 		k.mu.Unlock()
 		k.out = append(k.out, keyEnter...)
 	}
-	k.out = append(k.out, writing.Clean(rest, writing.Screen)...)
+	rest = writing.Clean(rest, writing.Screen)
+	if len(rest) > longPaste {
+		k.mu.Lock()
+		k.pieces = append(k.pieces, rest)
+		k.mu.Unlock()
+		rest = string(pasteRune)
+	}
+	k.out = append(k.out, rest...)
+}
+
+// takePiece returns what the next pasteRune stands for.
+func (k *keyReader) takePiece() string {
+	k.mu.Lock()
+	defer k.mu.Unlock()
+	if len(k.pieces) == 0 {
+		return ""
+	}
+	piece := k.pieces[0]
+	k.pieces = k.pieces[1:]
+	return piece
 }
 
 // cleanPaste makes a pasted line fit to be edited: a tab is blanks, and control

@@ -104,3 +104,19 @@ func FuzzKeys(f *testing.F) {
 		}
 	})
 }
+
+// TestLongPaste hands a long line to the editor in one piece, a short one as typed.
+func TestLongPaste(t *testing.T) {
+	for n, piece := range map[int]bool{longPaste: false, longPaste + 1: true, 20_000: true} {
+		text := strings.Repeat("x", n)
+		k := &keyReader{in: pieces("a\x1b[200~"+text+"\x1b[201~b", 0)}
+		got, err := io.ReadAll(k)
+		want := "a" + text + "b"
+		if piece {
+			want = "a" + string(pasteRune) + "b"
+		}
+		if err != nil || string(got) != want || piece && k.takePiece() != text || k.takePiece() != "" {
+			t.Errorf("%d bytes: %.40q, %v", n, got, err)
+		}
+	}
+}
