@@ -61,6 +61,6 @@ func (p *Pad) within(ctx context.Context) (done func()) {
 		return func() {}
 	}
 	p.budget = *limit.NewBudget(ctx, limit.Steps)
-	p.page.State.Budget = &p.budget
-	return func() { p.page.State.Budget = nil }
+	p.page.State.Budget, p.page.Planner.Budget = &p.budget, &p.budget
+	return func() { p.page.State.Budget, p.page.Planner.Budget = nil, nil }
 }

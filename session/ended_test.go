@@ -21,6 +21,8 @@ var costly = []struct{ above, line, while string }{
 	{"", "graph sin(x^2) against x from 0 to 40", "drawing"},
 	{"", "table sin(x^2) against x from 0 to 40", ""},
 	{"x = 3 m", "scaling sin(x/1 m) + x^2/1 m^2 against x", "working"},
+	{"f0(u) = u; f1(u) = f0(u) + f0(2*u); f2(u) = f1(u) + f1(2*u); f3(u) = f2(u) + f2(2*u)", "y = f3(3 m)", ""},
+	{"M = 3 kg; v = 2 m/s; W = 5 J; k = 2 N/m; T = 3 s", "describe x", ""},
 	{"let p in m; let q in m", "solve x^2 + p*x = q^2 for x", "rearranging for x"},
 }
 
@@ -33,8 +35,9 @@ func withBudget(ctx context.Context, n int64, above, line string) (*Pad, *entry.
 		}
 	}
 	p.page.State.Budget = limit.NewBudget(ctx, n)
+	p.page.Planner.Budget = p.page.State.Budget
 	e := p.Enter(ctx, line)
-	p.page.State.Budget = nil
+	p.page.State.Budget, p.page.Planner.Budget = nil, nil
 	return p, e
 }
 

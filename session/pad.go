@@ -115,6 +115,9 @@ func (p *Pad) enter(line int, text string) *entry.Entry {
 	e.Stmt, e.Findings = syntax.ParseWith(text, reading.Known(p.page))
 	if cmd, ok := e.Stmt.(*syntax.Command); ok {
 		p.answer(e, cmd)
+		if why := p.page.State.Budget.Ended(); why != limit.Going {
+			e.Outcome, e.Findings = nil, []finding.Finding{endedAt(&eval.Line{Page: p.page, Entry: e}, why)}
+		}
 		return e
 	}
 	planner := p.page.Planner

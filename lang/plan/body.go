@@ -62,7 +62,7 @@ func (p *Planner) CompileOf(text string, names []string, of []run.Static, sides 
 	if out.OK && len(sides) > 1 {
 		result, out.OK = c.difference(sides, slots, at)
 	}
-	if out.OK && c.tooLong(at) {
+	if c.tooLong(at) {
 		out.OK = false
 	}
 	if out.OK {

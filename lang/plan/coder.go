@@ -40,7 +40,10 @@ type coder struct {
 	slot run.Slot
 	good bool
 
-	cost     int64
+	cost int64
+	// over tells that a function whose body this is has no plan any more, so that
+	// the rest of it is not looked at.
+	over     bool
 	depth    int // of the functions that are called within each other
 	findings []finding.Finding
 	uses     []*Def

@@ -83,6 +83,7 @@ func (c *coder) curve(x syntax.Expr, name string, of run.Static) (int, bool, boo
 		c.root = inner.root
 	}
 	if !ok {
+		c.cost = max(c.cost, inner.cost)
 		return 0, false, false
 	}
 	return inner.ends(result), syntax.Holds(x, name), true

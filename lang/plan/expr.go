@@ -11,10 +11,16 @@ import (
 	"steelyard/units"
 )
 
+// nodeSteps is how many elementary steps it takes to plan a part of an expression.
+const nodeSteps = 16
+
 // expr plans an expression. It returns false once a finding has been recorded
 // that leaves the expression without a value; both operands are looked at even
 // so, since each may have a fault of its own.
 func (c *coder) expr(x syntax.Expr) (run.Slot, bool) {
+	if c.over || c.cost > maxCost || c.p.Budget != nil && !c.p.Budget.Spend(nodeSteps) {
+		return run.NoSlot, false
+	}
 	x.Visit(visitor{c})
 	return c.slot, c.good
 }

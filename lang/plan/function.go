@@ -33,9 +33,10 @@ func (c *coder) invoke(x *syntax.Call, d *Def, slots []run.Slot, body func(*code
 	for i, s := range slots {
 		key[i] = c.static(s)
 	}
-	index, fs := c.p.planned(d, key, params, body)
+	index, inner := c.p.planned(d, key, params, body)
 	if index < 0 {
-		c.adopt(x, d, fs)
+		c.adopt(x, d, inner.findings)
+		c.over, c.cost = c.fn != nil, max(c.cost, inner.cost)
 		return run.NoSlot, false
 	}
 	f := c.p.Program.Funcs[index]
@@ -52,8 +53,8 @@ func (c *coder) invoke(x *syntax.Call, d *Def, slots []run.Slot, body func(*code
 }
 
 // planned returns the place in the program of a function planned for these
-// arguments, or -1 and what was found wrong.
-func (p *Planner) planned(d *Def, key []run.Static, params []string, body func(*coder) (run.Slot, bool)) (int, []finding.Finding) {
+// arguments, or -1 and the coder that found out why it has none.
+func (p *Planner) planned(d *Def, key []run.Static, params []string, body func(*coder) (run.Slot, bool)) (int, *coder) {
 	for _, done := range d.planned {
 		if slices.Equal(done.args, key) {
 			return done.index, nil
@@ -65,15 +66,15 @@ func (p *Planner) planned(d *Def, key []run.Static, params []string, body func(*
 	if p.nesting++; p.nesting > limit.Calls {
 		p.nesting--
 		c.tooDeep(syntax.Span{})
-		return -1, c.findings
+		return -1, c
 	}
 	defer func() { p.nesting-- }()
 	for i, name := range params {
 		c.takes(name, key[i])
 	}
 	result, ok := body(c)
-	if !ok {
-		return -1, c.findings
+	if !ok || c.cost > maxCost {
+		return -1, c
 	}
 	index := c.ends(result)
 	d.planned = append(d.planned, plannedFunc{args: key, index: index})

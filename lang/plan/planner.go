@@ -6,6 +6,7 @@ package plan
 
 import (
 	"steelyard/lang/finding"
+	"steelyard/lang/limit"
 	"steelyard/lang/ops"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
@@ -21,6 +22,9 @@ type Planner struct {
 	Library func(name string) (*syntax.FormulaDef, bool)
 	// LibraryNames lists the built-in formulas, for suggestions.
 	LibraryNames func() []string
+	// Budget is what planning may still cost; nil is no bound. Where it has ended,
+	// nothing more is planned.
+	Budget *limit.Budget
 
 	line    int // of the statement being planned
 	part    int
@@ -110,7 +114,7 @@ func (c *coder) whole(x syntax.Expr) Compiled {
 	slot, ok := c.expr(x)
 	c.findings = once(c.findings)
 	out := Compiled{Slot: run.NoSlot, Findings: c.findings, Uses: c.uses, Root: c.root}
-	if ok && c.tooLong(x.Span()) {
+	if c.tooLong(x.Span()) {
 		out.Findings, ok = c.findings, false
 	}
 	if !ok {

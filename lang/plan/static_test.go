@@ -130,6 +130,9 @@ var given = []string{
 	"formula myF: F = m*a\n  F in N, force\n  m in kg, mass\n  a in m/s^2, acceleration",
 	"let k in N/m",
 	"p = m*v", "d = x + v*t", "q2 = h(x) + A",
+	"r(u) = p with m = u", "g2(u) = u*p", "g3(u) = g2(u) + g2(2*u)", "a3(u) = area under s against s from 0 to u",
+	"s1(u) = u*v in m", "s0(u) = 0 in m", "ph(u) = u/x in rad",
+	"two(u) =\n  2 m for 0 s ≤ u ≤ 1 s\n  3 s for 1 s < u ≤ 2 s",
 }
 
 // TestStatics checks each line of testdata/statics.txt below the same lines.

@@ -15,8 +15,8 @@ const (
 	maxLinks = 4
 	// maxChains is the most chains that are shown.
 	maxChains = 5
-	// maxLooked bounds how many partial chains are looked at.
-	maxLooked = 20_000
+	// lookSteps is how many elementary steps it takes to look at a partial chain.
+	lookSteps = 100
 )
 
 // symbol is a name with the dimension that a formula gives it.
@@ -44,7 +44,6 @@ type search struct {
 	relations []relation
 	known     map[symbol]bool
 	leftOut   map[string]string // formulas that the worksheet contradicts, and why
-	looked    int
 }
 
 // newSearch looks up the symbols of every formula and the names in scope.
@@ -127,17 +126,16 @@ func (s *search) reach(want symbol, most int, reaching map[symbol]bool) [][]link
 	if s.known[want] {
 		return [][]link{nil}
 	}
-	if most == 0 || reaching[want] || s.looked > maxLooked {
+	if most == 0 || reaching[want] {
 		return nil
 	}
 	reaching[want] = true
 	defer delete(reaching, want)
 	var out [][]link
 	for _, r := range s.relations {
-		if !r.has(want) {
+		if !r.has(want) || !s.page.Spend(lookSteps) {
 			continue
 		}
-		s.looked++
 		for _, before := range s.reachAll(r.needs(want), most-1, reaching) {
 			out = append(out, append(before, link{r.formula, want}))
 		}
@@ -151,6 +149,9 @@ func (s *search) reachAll(wants []symbol, most int, reaching map[symbol]bool) []
 	for _, w := range wants {
 		var next [][]link
 		for _, before := range all {
+			if !s.page.Spend(lookSteps) {
+				return nil
+			}
 			if given(before, w) {
 				next = append(next, before)
 				continue
@@ -159,7 +160,7 @@ func (s *search) reachAll(wants []symbol, most int, reaching map[symbol]bool) []
 				next = append(next, append(append([]link{}, before...), missing(more, before)...))
 			}
 		}
-		if all = next; len(all) == 0 || s.looked > maxLooked {
+		if all = next; len(all) == 0 {
 			return nil
 		}
 	}

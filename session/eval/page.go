@@ -68,6 +68,10 @@ func NewPage() *Page {
 	return p
 }
 
+// Spend takes steps from the budget of what is being worked out; false if it has
+// ended.
+func (p *Page) Spend(steps int64) bool { return p.State.Budget == nil || p.State.Budget.Spend(steps) }
+
 // EntryAt returns the stored entry of a line.
 func (p *Page) EntryAt(line int) *entry.Entry {
 	lo, hi := 0, len(p.Entries)
