@@ -27,20 +27,23 @@ func readOptions(args []string, options []option) (rest []string, problem string
 		if args[i] == "--" {
 			return append(rest, args[i+1:]...), ""
 		}
-		name, value, given := "", "", false
-		switch {
-		case isOption(args[i]):
-			name, value, given = strings.Cut(args[i][2:], "=")
-		case shortOption(options, args[i]) != "":
-			name = shortOption(options, args[i])
-		default:
-			rest = append(rest, args[i])
+		arg := args[i]
+		for _, o := range options {
+			if o.short != "" && arg == "-"+o.short {
+				arg = "--" + o.name
+			}
+		}
+		if !isOption(arg) {
+			rest = append(rest, arg)
 			continue
 		}
-		o := find(options, name)
-		switch {
-		case o == nil:
+		name, value, given := strings.Cut(arg[2:], "=")
+		at := slices.IndexFunc(options, func(o option) bool { return o.name == name })
+		if at < 0 {
 			return nil, "there is no option --" + name + "." + meant("--"+name, optionNames(options))
+		}
+		o := &options[at]
+		switch {
 		case o.takes == "" && given:
 			return nil, "--" + name + " takes no value."
 		case o.takes != "" && !given:
@@ -55,28 +58,9 @@ func readOptions(args []string, options []option) (rest []string, problem string
 	return rest, ""
 }
 
-// shortOption is the name of the option that an argument such as -o stands for.
-func shortOption(options []option, arg string) string {
-	for _, o := range options {
-		if o.short != "" && arg == "-"+o.short {
-			return o.name
-		}
-	}
-	return ""
-}
-
 // isOption tells an option, --json, from a statement or a file's name.
 func isOption(arg string) bool {
 	return len(arg) > 2 && arg[0] == '-' && arg[1] == '-' && arg[2] >= 'a' && arg[2] <= 'z'
-}
-
-func find(options []option, name string) *option {
-	for i := range options {
-		if options[i].name == name {
-			return &options[i]
-		}
-	}
-	return nil
 }
 
 // optionNames lists the options as they are typed.

@@ -31,41 +31,12 @@ func isTimes(r rune) bool { return r == '×' || isDot(r) || r == '∗' }
 // isDot tells whether r is the raised dot of a product.
 func isDot(r rune) bool { return r == '·' || r == '⋅' || r == '∙' || r == '•' || r == '・' }
 
-// isVulgar returns the two numbers of a fraction in one character.
-func isVulgar(r rune) (string, string, bool) {
-	switch r {
-	case '½':
-		return "1", "2", true
-	case '¼':
-		return "1", "4", true
-	case '¾':
-		return "3", "4", true
-	case '⅓':
-		return "1", "3", true
-	case '⅔':
-		return "2", "3", true
-	case '⅕':
-		return "1", "5", true
-	case '⅖':
-		return "2", "5", true
-	case '⅗':
-		return "3", "5", true
-	case '⅘':
-		return "4", "5", true
-	case '⅙':
-		return "1", "6", true
-	case '⅚':
-		return "5", "6", true
-	case '⅛':
-		return "1", "8", true
-	case '⅜':
-		return "3", "8", true
-	case '⅝':
-		return "5", "8", true
-	case '⅞':
-		return "7", "8", true
+// isVulgar returns the two numbers of a fraction in one character, such as ½.
+func isVulgar(r rune) (over, under string, ok bool) {
+	if (r < '¼' || r > '¾') && (r < '⅐' || r > '⅞') {
+		return "", "", false
 	}
-	return "", "", false
+	return strings.Cut(norm.NFKD.String(string(r)), "⁄")
 }
 
 // foldUnit returns a unit's text with look-alikes replaced and blanks single.

@@ -96,24 +96,7 @@ func scan(text string, from, to int, head string) ([]token, *fault) {
 
 func (l *scanner) units() unitScan { return unitScan{text: l.text, end: l.end} }
 
-func (l *scanner) skip(pos int) int {
-	for pos < l.end {
-		c := l.text[pos]
-		if c == ' ' {
-			pos++
-			continue
-		}
-		if c < utf8.RuneSelf && c > ' ' {
-			break
-		}
-		r, n := utf8.DecodeRuneInString(l.text[pos:l.end])
-		if !isBlank(r) {
-			break
-		}
-		pos += n
-	}
-	return pos
-}
+func (l *scanner) skip(pos int) int { return l.units().skip(pos) }
 
 // emit adds a token that ends at to.
 func (l *scanner) emit(kind lexer.TokenType, to int) *token {

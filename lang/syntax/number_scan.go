@@ -114,12 +114,7 @@ func (l *scanner) signedDigits(pos int) int {
 	return pos
 }
 
-func (l *scanner) digits(pos int) int {
-	for pos < l.end && l.text[pos] >= '0' && l.text[pos] <= '9' {
-		pos++
-	}
-	return pos
-}
+func (l *scanner) digits(pos int) int { return l.units().digits(pos) }
 
 // decimal returns the value of a written number.
 func decimal(text string, at Span, negative bool) (units.Decimal, *fault) {

@@ -218,6 +218,14 @@ func (u unitScan) at(pos int) rune {
 // skip returns where the blanks at pos end.
 func (u unitScan) skip(pos int) int {
 	for pos < u.end {
+		c := u.text[pos]
+		if c == ' ' {
+			pos++
+			continue
+		}
+		if c < utf8.RuneSelf && c > ' ' {
+			break
+		}
 		r, n := utf8.DecodeRuneInString(u.text[pos:u.end])
 		if !isBlank(r) {
 			break

@@ -5,6 +5,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"strconv"
 	"strings"
 
 	"steelyard/session/disk"
@@ -40,7 +41,7 @@ func (h history) load() []string {
 	in := bufio.NewScanner(io.LimitReader(f, historyBytes))
 	in.Buffer(nil, 1<<20)
 	for in.Scan() {
-		if s, ok := unescape(in.Text()); ok && s != "" {
+		if s, err := strconv.Unquote(in.Text()); err == nil && s != "" {
 			out = append(out, s)
 		}
 	}
@@ -55,7 +56,7 @@ func (h history) load() []string {
 func (h history) rewrite(all []string) {
 	var b strings.Builder
 	for _, s := range all {
-		b.WriteString(escape(s) + "\n")
+		b.WriteString(strconv.Quote(s) + "\n")
 	}
 	// A history that can't be shortened is left as it is.
 	old, err := os.Stat(h.path)
@@ -80,33 +81,5 @@ func (h history) add(statement string) {
 	}
 	defer f.Close()
 	_ = f.Chmod(0o600)
-	_, _ = f.WriteString(escape(statement) + "\n")
-}
-
-// escape writes a statement on one line.
-func escape(s string) string {
-	return strings.NewReplacer(`\`, `\\`, "\n", `\n`, "\r", "").Replace(s)
-}
-
-// unescape reads a statement that was written on one line.
-func unescape(s string) (string, bool) {
-	var b strings.Builder
-	for i := 0; i < len(s); i++ {
-		if s[i] != '\\' {
-			b.WriteByte(s[i])
-			continue
-		}
-		i++
-		switch {
-		case i == len(s):
-			return "", false
-		case s[i] == 'n':
-			b.WriteByte('\n')
-		case s[i] == '\\':
-			b.WriteByte('\\')
-		default:
-			return "", false
-		}
-	}
-	return b.String(), true
+	_, _ = f.WriteString(strconv.Quote(statement) + "\n")
 }

@@ -55,13 +55,13 @@ func TestHistoryTogether(t *testing.T) {
 // TestHistoryDamaged skips what can't be read, and cuts a long file back.
 func TestHistoryDamaged(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "history")
-	if err := os.WriteFile(path, []byte("good\nbad\\\nbad\\x\n\nalso good"), 0o644); err != nil {
+	if err := os.WriteFile(path, []byte("\"good\"\nbad\n\"bad\n\n\"also good\""), 0o644); err != nil {
 		t.Fatal(err)
 	}
 	if got := (history{path: path}).load(); strings.Join(got, "|") != "good|also good" {
 		t.Errorf("%q", got)
 	}
-	if err := os.WriteFile(path, []byte(strings.Repeat("x = 1 m\n", historyMost+10)), 0o644); err != nil {
+	if err := os.WriteFile(path, []byte(strings.Repeat("\"x = 1 m\"\n", historyMost+10)), 0o644); err != nil {
 		t.Fatal(err)
 	}
 	if got := (history{path: path}).load(); len(got) != historyKeep {
