@@ -130,7 +130,7 @@ func (v *solving) standIn(time int) *run.State {
 			replaced[def.Slot] = float64(300+r.IntN(3000)) / 1000
 		}
 	}
-	return v.Rerun(replaced)
+	return v.rerun(replaced)
 }
 
 // whateverValues keeps the solutions that satisfy the equations with some numbers in

@@ -135,10 +135,12 @@ func localScaling(l *eval.Line, s *syntax.Scaling, of run.Slot, by *plan.Def, kn
 	const step = 1e-4
 	name := typeset.Text(s.X)
 	x0, y0 := l.State.At(by.Slot), l.State.At(of)
-	up, ok1 := l.Rerun(map[run.Slot]float64{by.Slot: x0 * (1 + step)}).Value(of)
-	down, ok2 := l.Rerun(map[run.Slot]float64{by.Slot: x0 * (1 - step)}).Value(of)
-	twice, ok3 := l.Rerun(map[run.Slot]float64{by.Slot: 2 * x0}).Value(of)
-	if !ok1 || !ok2 || x0 == 0 || y0 == 0 || up/down <= 0 {
+	var y [3]float64
+	if columns, ok := l.Planner.Program.Columns(&l.State, []run.Slot{of}, []run.Slot{by.Slot}); ok {
+		columns.Run([][]float64{{x0 * (1 + step), x0 * (1 - step), 2 * x0}}, [][]float64{y[:]})
+	}
+	up, down, twice := y[0], y[1], y[2]
+	if x0 == 0 || y0 == 0 || !(up/down > 0) {
 		l.Find(finding.New(finding.NoRealValue, s.X.Span(), "There is no power at these values: "+name+" or "+s.Against.Name+" is 0, or has no value nearby.", ""))
 		return nil
 	}
@@ -152,7 +154,7 @@ func localScaling(l *eval.Line, s *syntax.Scaling, of run.Slot, by *plan.Def, kn
 	}
 	line += " goes as " + s.Against.Name + " to the power " +
 		units.FormatNumber(power, units.Figures{N: 4}, l.Set.Rounding, units.Screen)
-	if ok3 {
+	if twice-twice == 0 {
 		line += "; doubling " + s.Against.Name + " multiplies " + name + " by " + times(twice/y0, l.Set.Rounding)
 	}
 	return entry.Lines{line + "."}
