@@ -151,26 +151,19 @@ func (c *coder) productTag(x *syntax.Binary, a, b units.Tag) units.Tag {
 
 // hasPi tells whether π is a factor of a product as it is written.
 func hasPi(x syntax.Expr) bool {
-	for {
-		switch t := x.(type) {
+	found := false
+	syntax.Walk(x, func(x syntax.Expr) bool {
+		switch x := x.(type) {
 		case *syntax.Pi:
-			return true
-		case *syntax.Paren:
-			x = t.X
-		case *syntax.Unary:
-			x = t.X
+			found = true
+		case *syntax.Paren, *syntax.Unary:
+			return !found
 		case *syntax.Binary:
-			if t.Op != syntax.Mul && t.Op != syntax.Div {
-				return false
-			}
-			if hasPi(t.Y) {
-				return true
-			}
-			x = t.X
-		default:
-			return false
+			return !found && (x.Op == syntax.Mul || x.Op == syntax.Div)
 		}
-	}
+		return false
+	})
+	return found
 }
 
 // dimensionRange records that an exponent of a unit has grown too large.

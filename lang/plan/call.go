@@ -44,7 +44,7 @@ func (c *coder) unknownCall(x *syntax.Call) (run.Slot, bool) {
 			"Put `*` between them.", x.Func+"*("+inner+")")
 		return run.NoSlot, false
 	}
-	if parts, ok := c.split(x.Func); ok && len(x.Args) == 1 {
+	if parts, ok := syntax.NamesIn(x.Func, c.known); ok && len(x.Args) == 1 {
 		c.find(finding.NamesTogether, x.At, "No function is called "+x.Func+"; "+list(parts, "and")+" are known.",
 			"Put `*` between them.", strings.Join(parts, "*")+"*("+inner+")")
 		return run.NoSlot, false

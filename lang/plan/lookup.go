@@ -97,7 +97,7 @@ func (c *coder) unknownName(x *syntax.Name) {
 		c.find(finding.UnknownName, x.At, "Line "+itoa(x.Line)+" doesn't define "+x.Name+".", hint, readings...)
 		return
 	}
-	if parts, ok := c.split(x.Name); ok {
+	if parts, ok := syntax.NamesIn(x.Name, c.known); ok {
 		product := strings.Join(parts, "*")
 		c.find(finding.NamesTogether, x.At, "No line above defines "+x.Name+"; "+list(parts, "and")+" are known.",
 			"Put `*` between the names.", product)
@@ -172,29 +172,6 @@ func (c *coder) elsewhere(name string) (string, []string) {
 		return "Have the line numbers changed? " + name + " is defined in line " + lines[0] + ".", readings
 	}
 	return "Have the line numbers changed? " + name + " is defined in lines " + list(lines, "and") + ".", readings
-}
-
-// split takes a word apart into known names: mgh into m, g, h.
-func (c *coder) split(word string) ([]string, bool) {
-	rs := []rune(word)
-	if len(rs) < 2 || len(rs) > 24 {
-		return nil, false
-	}
-	// best[i] is the split of the first i letters into the fewest names.
-	best := make([][]string, len(rs)+1)
-	best[0] = []string{}
-	for i := 1; i <= len(rs); i++ {
-		for j := 0; j < i; j++ {
-			if best[j] == nil || j == 0 && i == len(rs) {
-				continue
-			}
-			part := syntax.Canonical(string(rs[j:i]))
-			if c.known(part) && (best[i] == nil || len(best[j])+1 < len(best[i])) {
-				best[i] = append(append([]string{}, best[j]...), part)
-			}
-		}
-	}
-	return best[len(rs)], len(best[len(rs)]) > 1
 }
 
 // list joins words as prose does: a, b and c.

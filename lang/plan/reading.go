@@ -97,7 +97,7 @@ func (c *coder) asProduct(u syntax.UnitText, whole syntax.Span) (string, bool) {
 			b.WriteString(gap + " " + word)
 			continue
 		default:
-			split, ok := c.split(parts[0])
+			split, ok := syntax.NamesIn(parts[0], c.known)
 			if !ok {
 				return "", false
 			}

@@ -247,7 +247,7 @@ func (o *opener) words(ps pieces) {
 		if p.kind != wordToken || i == 0 || ps[i-1].kind != signToken || ps[i-1].sign(")") {
 			continue
 		}
-		if _, ok := o.split(p.text); ok {
+		if _, ok := NamesIn(p.text, o.in.Known); ok {
 			p.kind = nameToken
 		}
 	}

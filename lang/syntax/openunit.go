@@ -174,7 +174,7 @@ func (o *opener) names(word string) (pieces, bool) {
 	if o.in.Known(name) {
 		return pieces{{kind: nameToken, text: word}}, true
 	}
-	parts, ok := o.split(name)
+	parts, ok := NamesIn(name, o.in.Known)
 	if !ok {
 		return nil, false
 	}
@@ -185,8 +185,8 @@ func (o *opener) names(word string) (pieces, bool) {
 	return out, true
 }
 
-// split takes a word apart into known names, as few as possible: mgh into m, g, h.
-func (o *opener) split(word string) ([]string, bool) {
+// NamesIn takes a word apart into known names, as few as possible: mgh into m, g, h.
+func NamesIn(word string, known func(string) bool) ([]string, bool) {
 	rs := []rune(word)
 	if len(rs) < 2 || len(rs) > 24 {
 		return nil, false
@@ -199,7 +199,7 @@ func (o *opener) split(word string) ([]string, bool) {
 				continue
 			}
 			part := Canonical(string(rs[j:i]))
-			if o.in.Known(part) && (best[i] == nil || len(best[j])+1 < len(best[i])) {
+			if known(part) && (best[i] == nil || len(best[j])+1 < len(best[i])) {
 				best[i] = append(append([]string{}, best[j]...), part)
 			}
 		}
