@@ -80,9 +80,8 @@ func main() {
 		"import (\n\"math\"\n\n\"steelyard/lang/ops\"\n)\n\n" +
 		"// kernels are the passes that there are, those of the most operations first.\nvar kernels = [...]kernel{\n")
 	for _, k := range kernels {
-		for _, n := range k.root.turned() {
-			fmt.Fprintf(&b, "{[]ops.Op{%s}, %s, %t, kernel%s},\n", strings.Join(n.shape(), ", "), n.power(), k.blind, k.root.name())
-		}
+		n := k.root
+		fmt.Fprintf(&b, "{[]ops.Op{%s}, %s, %t, kernel%s},\n", strings.Join(n.shape(), ", "), n.power(), k.blind, n.name())
 	}
 	b.WriteString("}\n")
 	for _, k := range kernels {

@@ -207,25 +207,3 @@ func (n *node) power() string {
 	}
 	return "0"
 }
-
-// turned lists a tree with the columns of each sum and product in either order.
-func (n *node) turned() []*node {
-	if len(n.args) == 0 {
-		return []*node{n}
-	}
-	var out []*node
-	for _, a := range n.args[0].turned() {
-		if len(n.args) == 1 {
-			out = append(out, &node{row: n.row, exponent: n.exponent, args: []*node{a}})
-			continue
-		}
-		for _, b := range n.args[1].turned() {
-			out = append(out, &node{row: n.row, args: []*node{a, b}})
-			commutes := n.row.op == "Add" || n.row.op == "Mul"
-			if commutes && !b.isConstant() && (a.row != nil || b.row != nil) {
-				out = append(out, &node{row: n.row, args: []*node{b, a}})
-			}
-		}
-	}
-	return out
-}

@@ -17,8 +17,7 @@ func lane(s, at, as string) string {
 func (k *kernel) write(b *bytes.Buffer) {
 	name := "kernel" + k.root.name()
 	columns := []string{"x"}
-	body := strings.Join(k.body, "\n")
-	if strings.Contains(body, "y[") {
+	if strings.Contains(strings.Join(k.body, "\n"), "y[") {
 		columns = append(columns, "y")
 	}
 	fmt.Fprintf(b, "\n// %s is %s.\nfunc %s(p *pass) int {\nd := p.d\n", name, k.source, name)
@@ -32,13 +31,7 @@ func (k *kernel) write(b *bytes.Buffer) {
 	for _, c := range columns {
 		fmt.Fprintf(b, "%s := %s[i : i+8 : i+8]\n", c, c)
 	}
-	// A root and a size are instructions, other functions are calls.
-	calls := strings.NewReplacer("math.Sqrt", "", "math.Abs", "").Replace(body)
-	if strings.Contains(calls, "math.") || strings.Contains(calls, "ops.") {
-		k.loop(b)
-	} else {
-		k.unrolled(b)
-	}
+	k.lanes(b)
 	if doubt := k.doubt(); doubt != "" {
 		fmt.Fprintf(b, "if (%s) && !p.through {\nbreak\n}\n", doubt)
 	}
@@ -58,26 +51,8 @@ func (k *kernel) doubt() string {
 	return strings.Join(any, " || ")
 }
 
-// loop runs the lanes one after the other: calls take longer than that.
-func (k *kernel) loop(b *bytes.Buffer) {
-	for i := range k.checks {
-		fmt.Fprintf(b, "p%d := 1.0\n", i)
-	}
-	for i := range k.finite {
-		fmt.Fprintf(b, "s%d := 0.0\n", i)
-	}
-	fmt.Fprintf(b, "for j := range 8 {\n%s\nd[j] = %s\n", lane(strings.Join(k.body, "\n"), "j", ""), lane(k.root.at, "j", ""))
-	for i, c := range k.checks {
-		fmt.Fprintf(b, "p%d *= %s\n", i, lane(c, "j", ""))
-	}
-	for i, c := range k.finite {
-		fmt.Fprintf(b, "s%d += %s\n", i, lane(c, "j", ""))
-	}
-	b.WriteString("}\n")
-}
-
-// unrolled writes the eight lanes out, four to a line.
-func (k *kernel) unrolled(b *bytes.Buffer) {
+// lanes writes the eight lanes out, four to a line.
+func (k *kernel) lanes(b *bytes.Buffer) {
 	for from := 0; from < 8; from += 4 {
 		assign := ":="
 		if from > 0 {

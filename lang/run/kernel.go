@@ -98,15 +98,28 @@ func (m *matcher) node(shape []ops.Op, id int32, root bool) ([]ops.Op, bool) {
 			m.k[0] = k
 		}
 	}
-	rest, ok := m.operand(shape[1:], n.op, n.a, n.op == ops.Mul || n.op == ops.Div)
-	if ok && n.op.Operands() == 2 {
-		rest, ok = m.operand(rest, n.op, n.b, n.op == ops.Mul)
+	if n.op.Operands() == 1 {
+		return m.operand(shape[1:], n.a, false)
+	}
+	leaves, k := m.leaves, m.k
+	rest, ok := m.operands(shape[1:], n.op, n.a, n.b)
+	if !ok && (n.op == ops.Add || n.op == ops.Mul) { // the order doesn't matter
+		m.leaves, m.k = leaves, k
+		rest, ok = m.operands(shape[1:], n.op, n.b, n.a)
+	}
+	return rest, ok
+}
+
+func (m *matcher) operands(shape []ops.Op, op ops.Op, a, b int32) ([]ops.Op, bool) {
+	rest, ok := m.operand(shape, a, op == ops.Mul || op == ops.Div)
+	if ok {
+		rest, ok = m.operand(rest, b, op == ops.Mul)
 	}
 	return rest, ok
 }
 
 // operand matches an operand; scales tells that a 0 there makes the result 0.
-func (m *matcher) operand(shape []ops.Op, op ops.Op, id int32, scales bool) ([]ops.Op, bool) {
+func (m *matcher) operand(shape []ops.Op, id int32, scales bool) ([]ops.Op, bool) {
 	k, constant := m.g.value(id)
 	rest := shape[1:]
 	switch shape[0] {

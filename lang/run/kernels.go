@@ -11,7 +11,6 @@ import (
 // kernels are the passes that there are, those of the most operations first.
 var kernels = [...]kernel{
 	{[]ops.Op{ops.Add, ops.Add, ops.Mul, leafX, leafK0, leafK1, ops.Mul, ops.Mul, ops.Pow, leafX, leafK2, leafK3}, 2, false, kernelAddAddMulXKKMulMulPow2XKK},
-	{[]ops.Op{ops.Add, ops.Mul, ops.Mul, ops.Pow, leafX, leafK2, leafK3, ops.Add, ops.Mul, leafX, leafK0, leafK1}, 2, false, kernelAddAddMulXKKMulMulPow2XKK},
 	{[]ops.Op{ops.Div, ops.Add, ops.Mul, leafX, leafK0, leafK1, ops.Add, leafX, leafK2}, 0, false, kernelDivAddMulXKKAddXK},
 	{[]ops.Op{ops.Add, ops.Mul, ops.Mul, ops.Pow, leafX, leafK0, leafK1, leafK2}, 2, false, kernelAddMulMulPow2XKKK},
 	{[]ops.Op{ops.Sqrt, ops.Div, ops.Mul, ops.Mul, leafX, leafK0, leafK1, leafK2}, 0, false, kernelSqrtDivMulMulXKKK},
@@ -35,7 +34,6 @@ var kernels = [...]kernel{
 	{[]ops.Op{ops.Mul, ops.Sin, ops.Mul, leafX, leafK0, leafK1}, 0, false, kernelMulSinMulXKK},
 	{[]ops.Op{ops.Mul, ops.Cos, ops.Add, leafX, leafK0, leafK1}, 0, false, kernelMulCosAddXKK},
 	{[]ops.Op{ops.Mul, ops.Mul, ops.Pow, leafX, leafY, leafK0}, 2, false, kernelMulMulPow2XYK},
-	{[]ops.Op{ops.Mul, ops.Mul, leafY, ops.Pow, leafX, leafK0}, 2, false, kernelMulMulPow2XYK},
 	{[]ops.Op{ops.Mul, ops.Mul, leafX, leafK0, leafK1}, 0, false, kernelMulMulXKK},
 	{[]ops.Op{ops.Div, ops.Mul, leafX, leafK0, leafK1}, 0, false, kernelDivMulXKK},
 	{[]ops.Op{ops.Add, ops.Mul, leafX, leafK0, leafK1}, 0, false, kernelAddMulXKK},
@@ -53,7 +51,6 @@ var kernels = [...]kernel{
 	{[]ops.Op{ops.Mul, ops.Mul, leafX, leafY, leafK0}, 0, false, kernelMulMulXYK},
 	{[]ops.Op{ops.Add, ops.Mul, leafX, leafY, leafK0}, 0, false, kernelAddMulXYK},
 	{[]ops.Op{ops.Add, ops.Mul, leafX, leafK0, leafY}, 0, false, kernelAddMulXKY},
-	{[]ops.Op{ops.Add, leafY, ops.Mul, leafX, leafK0}, 0, false, kernelAddMulXKY},
 	{[]ops.Op{ops.Div, ops.Mul, leafX, leafK0, leafY}, 0, false, kernelDivMulXKY},
 	{[]ops.Op{ops.Div, leafX, ops.Add, leafY, leafK0}, 0, false, kernelDivXAddYK},
 	{[]ops.Op{ops.Sqrt, ops.Mul, leafX, leafY}, 0, false, kernelSqrtMulXY},
@@ -311,17 +308,20 @@ func kernelDivMulSinMulXKKK(p *pass) int {
 	for ; i+8 <= len(d); i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
-		p0 := 1.0
-		p1 := 1.0
-		for j := range 8 {
-			a := x[j] * k0
-			b := ops.Sine(a)
-			c := b * k1
-			e := c / k2
-			d[j] = e
-			p0 *= a
-			p1 *= e
-		}
+		a0, a1, a2, a3 := x[0]*k0, x[1]*k0, x[2]*k0, x[3]*k0
+		b0, b1, b2, b3 := ops.Sine(a0), ops.Sine(a1), ops.Sine(a2), ops.Sine(a3)
+		c0, c1, c2, c3 := b0*k1, b1*k1, b2*k1, b3*k1
+		e0, e1, e2, e3 := c0/k2, c1/k2, c2/k2, c3/k2
+		d[0], d[1], d[2], d[3] = e0, e1, e2, e3
+		p0 := (a0 * a1) * (a2 * a3)
+		p1 := (e0 * e1) * (e2 * e3)
+		a0, a1, a2, a3 = x[4]*k0, x[5]*k0, x[6]*k0, x[7]*k0
+		b0, b1, b2, b3 = ops.Sine(a0), ops.Sine(a1), ops.Sine(a2), ops.Sine(a3)
+		c0, c1, c2, c3 = b0*k1, b1*k1, b2*k1, b3*k1
+		e0, e1, e2, e3 = c0/k2, c1/k2, c2/k2, c3/k2
+		d[4], d[5], d[6], d[7] = e0, e1, e2, e3
+		p0 *= (a0 * a1) * (a2 * a3)
+		p1 *= (e0 * e1) * (e2 * e3)
 		if (p0-p0 != 0 || p0 == 0 || p1-p1 != 0 || p1 == 0) && !p.through {
 			break
 		}
@@ -340,17 +340,20 @@ func kernelMulCosAddMulXKKK(p *pass) int {
 	for ; i+8 <= len(d); i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
-		p0 := 1.0
-		p1 := 1.0
-		for j := range 8 {
-			a := x[j] * k0
-			b := a + k1
-			c := ops.Cosine(b)
-			e := c * k2
-			d[j] = e
-			p0 *= a
-			p1 *= e
-		}
+		a0, a1, a2, a3 := x[0]*k0, x[1]*k0, x[2]*k0, x[3]*k0
+		b0, b1, b2, b3 := a0+k1, a1+k1, a2+k1, a3+k1
+		c0, c1, c2, c3 := ops.Cosine(b0), ops.Cosine(b1), ops.Cosine(b2), ops.Cosine(b3)
+		e0, e1, e2, e3 := c0*k2, c1*k2, c2*k2, c3*k2
+		d[0], d[1], d[2], d[3] = e0, e1, e2, e3
+		p0 := (a0 * a1) * (a2 * a3)
+		p1 := (e0 * e1) * (e2 * e3)
+		a0, a1, a2, a3 = x[4]*k0, x[5]*k0, x[6]*k0, x[7]*k0
+		b0, b1, b2, b3 = a0+k1, a1+k1, a2+k1, a3+k1
+		c0, c1, c2, c3 = ops.Cosine(b0), ops.Cosine(b1), ops.Cosine(b2), ops.Cosine(b3)
+		e0, e1, e2, e3 = c0*k2, c1*k2, c2*k2, c3*k2
+		d[4], d[5], d[6], d[7] = e0, e1, e2, e3
+		p0 *= (a0 * a1) * (a2 * a3)
+		p1 *= (e0 * e1) * (e2 * e3)
 		if (p0-p0 != 0 || p0 == 0 || p1-p1 != 0 || p1 == 0) && !p.through {
 			break
 		}
@@ -700,14 +703,16 @@ func kernelDivMulSinXKK(p *pass) int {
 	for ; i+8 <= len(d); i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
-		p0 := 1.0
-		for j := range 8 {
-			a := ops.Sine(x[j])
-			b := a * k0
-			c := b / k1
-			d[j] = c
-			p0 *= c
-		}
+		a0, a1, a2, a3 := ops.Sine(x[0]), ops.Sine(x[1]), ops.Sine(x[2]), ops.Sine(x[3])
+		b0, b1, b2, b3 := a0*k0, a1*k0, a2*k0, a3*k0
+		c0, c1, c2, c3 := b0/k1, b1/k1, b2/k1, b3/k1
+		d[0], d[1], d[2], d[3] = c0, c1, c2, c3
+		p0 := (c0 * c1) * (c2 * c3)
+		a0, a1, a2, a3 = ops.Sine(x[4]), ops.Sine(x[5]), ops.Sine(x[6]), ops.Sine(x[7])
+		b0, b1, b2, b3 = a0*k0, a1*k0, a2*k0, a3*k0
+		c0, c1, c2, c3 = b0/k1, b1/k1, b2/k1, b3/k1
+		d[4], d[5], d[6], d[7] = c0, c1, c2, c3
+		p0 *= (c0 * c1) * (c2 * c3)
 		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
@@ -725,16 +730,18 @@ func kernelMulSinMulXKK(p *pass) int {
 	for ; i+8 <= len(d); i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
-		p0 := 1.0
-		p1 := 1.0
-		for j := range 8 {
-			a := x[j] * k0
-			b := ops.Sine(a)
-			c := b * k1
-			d[j] = c
-			p0 *= a
-			p1 *= c
-		}
+		a0, a1, a2, a3 := x[0]*k0, x[1]*k0, x[2]*k0, x[3]*k0
+		b0, b1, b2, b3 := ops.Sine(a0), ops.Sine(a1), ops.Sine(a2), ops.Sine(a3)
+		c0, c1, c2, c3 := b0*k1, b1*k1, b2*k1, b3*k1
+		d[0], d[1], d[2], d[3] = c0, c1, c2, c3
+		p0 := (a0 * a1) * (a2 * a3)
+		p1 := (c0 * c1) * (c2 * c3)
+		a0, a1, a2, a3 = x[4]*k0, x[5]*k0, x[6]*k0, x[7]*k0
+		b0, b1, b2, b3 = ops.Sine(a0), ops.Sine(a1), ops.Sine(a2), ops.Sine(a3)
+		c0, c1, c2, c3 = b0*k1, b1*k1, b2*k1, b3*k1
+		d[4], d[5], d[6], d[7] = c0, c1, c2, c3
+		p0 *= (a0 * a1) * (a2 * a3)
+		p1 *= (c0 * c1) * (c2 * c3)
 		if (p0-p0 != 0 || p0 == 0 || p1-p1 != 0 || p1 == 0) && !p.through {
 			break
 		}
@@ -752,14 +759,16 @@ func kernelMulCosAddXKK(p *pass) int {
 	for ; i+8 <= len(d); i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
-		p0 := 1.0
-		for j := range 8 {
-			a := x[j] + k0
-			b := ops.Cosine(a)
-			c := b * k1
-			d[j] = c
-			p0 *= c
-		}
+		a0, a1, a2, a3 := x[0]+k0, x[1]+k0, x[2]+k0, x[3]+k0
+		b0, b1, b2, b3 := ops.Cosine(a0), ops.Cosine(a1), ops.Cosine(a2), ops.Cosine(a3)
+		c0, c1, c2, c3 := b0*k1, b1*k1, b2*k1, b3*k1
+		d[0], d[1], d[2], d[3] = c0, c1, c2, c3
+		p0 := (c0 * c1) * (c2 * c3)
+		a0, a1, a2, a3 = x[4]+k0, x[5]+k0, x[6]+k0, x[7]+k0
+		b0, b1, b2, b3 = ops.Cosine(a0), ops.Cosine(a1), ops.Cosine(a2), ops.Cosine(a3)
+		c0, c1, c2, c3 = b0*k1, b1*k1, b2*k1, b3*k1
+		d[4], d[5], d[6], d[7] = c0, c1, c2, c3
+		p0 *= (c0 * c1) * (c2 * c3)
 		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
@@ -1124,13 +1133,14 @@ func kernelMulSinXK(p *pass) int {
 	for ; i+8 <= len(d); i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
-		p0 := 1.0
-		for j := range 8 {
-			a := ops.Sine(x[j])
-			b := a * k0
-			d[j] = b
-			p0 *= b
-		}
+		a0, a1, a2, a3 := ops.Sine(x[0]), ops.Sine(x[1]), ops.Sine(x[2]), ops.Sine(x[3])
+		b0, b1, b2, b3 := a0*k0, a1*k0, a2*k0, a3*k0
+		d[0], d[1], d[2], d[3] = b0, b1, b2, b3
+		p0 := (b0 * b1) * (b2 * b3)
+		a0, a1, a2, a3 = ops.Sine(x[4]), ops.Sine(x[5]), ops.Sine(x[6]), ops.Sine(x[7])
+		b0, b1, b2, b3 = a0*k0, a1*k0, a2*k0, a3*k0
+		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
+		p0 *= (b0 * b1) * (b2 * b3)
 		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
@@ -1764,12 +1774,12 @@ func kernelPowX(p *pass) int {
 	for ; i+8 <= len(d); i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
-		p0 := 1.0
-		for j := range 8 {
-			a := ops.Pow.Value(x[j], 0, k0)
-			d[j] = a
-			p0 *= a
-		}
+		a0, a1, a2, a3 := ops.Pow.Value(x[0], 0, k0), ops.Pow.Value(x[1], 0, k0), ops.Pow.Value(x[2], 0, k0), ops.Pow.Value(x[3], 0, k0)
+		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
+		p0 := (a0 * a1) * (a2 * a3)
+		a0, a1, a2, a3 = ops.Pow.Value(x[4], 0, k0), ops.Pow.Value(x[5], 0, k0), ops.Pow.Value(x[6], 0, k0), ops.Pow.Value(x[7], 0, k0)
+		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
+		p0 *= (a0 * a1) * (a2 * a3)
 		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
@@ -1787,12 +1797,12 @@ func kernelPowVarXY(p *pass) int {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		y := y[i : i+8 : i+8]
-		p0 := 1.0
-		for j := range 8 {
-			a := ops.PowVar.Value(x[j], y[j], 0)
-			d[j] = a
-			p0 *= a
-		}
+		a0, a1, a2, a3 := ops.PowVar.Value(x[0], y[0], 0), ops.PowVar.Value(x[1], y[1], 0), ops.PowVar.Value(x[2], y[2], 0), ops.PowVar.Value(x[3], y[3], 0)
+		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
+		p0 := (a0 * a1) * (a2 * a3)
+		a0, a1, a2, a3 = ops.PowVar.Value(x[4], y[4], 0), ops.PowVar.Value(x[5], y[5], 0), ops.PowVar.Value(x[6], y[6], 0), ops.PowVar.Value(x[7], y[7], 0)
+		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
+		p0 *= (a0 * a1) * (a2 * a3)
 		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
@@ -1829,12 +1839,12 @@ func kernelCbrtX(p *pass) int {
 	for ; i+8 <= len(d); i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
-		s0 := 0.0
-		for j := range 8 {
-			a := math.Cbrt(x[j])
-			d[j] = a
-			s0 += a
-		}
+		a0, a1, a2, a3 := math.Cbrt(x[0]), math.Cbrt(x[1]), math.Cbrt(x[2]), math.Cbrt(x[3])
+		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
+		s0 := (a0 + a1) + (a2 + a3)
+		a0, a1, a2, a3 = math.Cbrt(x[4]), math.Cbrt(x[5]), math.Cbrt(x[6]), math.Cbrt(x[7])
+		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
+		s0 += (a0 + a1) + (a2 + a3)
 		if (s0-s0 != 0) && !p.through {
 			break
 		}
@@ -1851,12 +1861,12 @@ func kernelRootX(p *pass) int {
 	for ; i+8 <= len(d); i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
-		s0 := 0.0
-		for j := range 8 {
-			a := ops.Root.Value(x[j], 0, k0)
-			d[j] = a
-			s0 += a
-		}
+		a0, a1, a2, a3 := ops.Root.Value(x[0], 0, k0), ops.Root.Value(x[1], 0, k0), ops.Root.Value(x[2], 0, k0), ops.Root.Value(x[3], 0, k0)
+		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
+		s0 := (a0 + a1) + (a2 + a3)
+		a0, a1, a2, a3 = ops.Root.Value(x[4], 0, k0), ops.Root.Value(x[5], 0, k0), ops.Root.Value(x[6], 0, k0), ops.Root.Value(x[7], 0, k0)
+		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
+		s0 += (a0 + a1) + (a2 + a3)
 		if (s0-s0 != 0) && !p.through {
 			break
 		}
@@ -1893,12 +1903,12 @@ func kernelSgnX(p *pass) int {
 	for ; i+8 <= len(d); i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
-		s0 := 0.0
-		for j := range 8 {
-			a := ops.Sgn.Value(x[j], 0, 0)
-			d[j] = a
-			s0 += a
-		}
+		a0, a1, a2, a3 := ops.Sgn.Value(x[0], 0, 0), ops.Sgn.Value(x[1], 0, 0), ops.Sgn.Value(x[2], 0, 0), ops.Sgn.Value(x[3], 0, 0)
+		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
+		s0 := (a0 + a1) + (a2 + a3)
+		a0, a1, a2, a3 = ops.Sgn.Value(x[4], 0, 0), ops.Sgn.Value(x[5], 0, 0), ops.Sgn.Value(x[6], 0, 0), ops.Sgn.Value(x[7], 0, 0)
+		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
+		s0 += (a0 + a1) + (a2 + a3)
 		if (s0-s0 != 0) && !p.through {
 			break
 		}
@@ -1914,12 +1924,12 @@ func kernelSinX(p *pass) int {
 	for ; i+8 <= len(d); i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
-		s0 := 0.0
-		for j := range 8 {
-			a := ops.Sine(x[j])
-			d[j] = a
-			s0 += a
-		}
+		a0, a1, a2, a3 := ops.Sine(x[0]), ops.Sine(x[1]), ops.Sine(x[2]), ops.Sine(x[3])
+		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
+		s0 := (a0 + a1) + (a2 + a3)
+		a0, a1, a2, a3 = ops.Sine(x[4]), ops.Sine(x[5]), ops.Sine(x[6]), ops.Sine(x[7])
+		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
+		s0 += (a0 + a1) + (a2 + a3)
 		if (s0-s0 != 0) && !p.through {
 			break
 		}
@@ -1935,12 +1945,12 @@ func kernelCosX(p *pass) int {
 	for ; i+8 <= len(d); i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
-		s0 := 0.0
-		for j := range 8 {
-			a := ops.Cosine(x[j])
-			d[j] = a
-			s0 += a
-		}
+		a0, a1, a2, a3 := ops.Cosine(x[0]), ops.Cosine(x[1]), ops.Cosine(x[2]), ops.Cosine(x[3])
+		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
+		s0 := (a0 + a1) + (a2 + a3)
+		a0, a1, a2, a3 = ops.Cosine(x[4]), ops.Cosine(x[5]), ops.Cosine(x[6]), ops.Cosine(x[7])
+		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
+		s0 += (a0 + a1) + (a2 + a3)
 		if (s0-s0 != 0) && !p.through {
 			break
 		}
@@ -1956,12 +1966,12 @@ func kernelTanX(p *pass) int {
 	for ; i+8 <= len(d); i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
-		s0 := 0.0
-		for j := range 8 {
-			a := ops.Tangent(x[j])
-			d[j] = a
-			s0 += a
-		}
+		a0, a1, a2, a3 := ops.Tangent(x[0]), ops.Tangent(x[1]), ops.Tangent(x[2]), ops.Tangent(x[3])
+		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
+		s0 := (a0 + a1) + (a2 + a3)
+		a0, a1, a2, a3 = ops.Tangent(x[4]), ops.Tangent(x[5]), ops.Tangent(x[6]), ops.Tangent(x[7])
+		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
+		s0 += (a0 + a1) + (a2 + a3)
 		if (s0-s0 != 0) && !p.through {
 			break
 		}
@@ -1977,12 +1987,12 @@ func kernelAsinX(p *pass) int {
 	for ; i+8 <= len(d); i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
-		s0 := 0.0
-		for j := range 8 {
-			a := math.Asin(x[j])
-			d[j] = a
-			s0 += a
-		}
+		a0, a1, a2, a3 := math.Asin(x[0]), math.Asin(x[1]), math.Asin(x[2]), math.Asin(x[3])
+		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
+		s0 := (a0 + a1) + (a2 + a3)
+		a0, a1, a2, a3 = math.Asin(x[4]), math.Asin(x[5]), math.Asin(x[6]), math.Asin(x[7])
+		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
+		s0 += (a0 + a1) + (a2 + a3)
 		if (s0-s0 != 0) && !p.through {
 			break
 		}
@@ -1998,12 +2008,12 @@ func kernelAcosX(p *pass) int {
 	for ; i+8 <= len(d); i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
-		s0 := 0.0
-		for j := range 8 {
-			a := math.Acos(x[j])
-			d[j] = a
-			s0 += a
-		}
+		a0, a1, a2, a3 := math.Acos(x[0]), math.Acos(x[1]), math.Acos(x[2]), math.Acos(x[3])
+		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
+		s0 := (a0 + a1) + (a2 + a3)
+		a0, a1, a2, a3 = math.Acos(x[4]), math.Acos(x[5]), math.Acos(x[6]), math.Acos(x[7])
+		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
+		s0 += (a0 + a1) + (a2 + a3)
 		if (s0-s0 != 0) && !p.through {
 			break
 		}
@@ -2019,12 +2029,12 @@ func kernelAtanX(p *pass) int {
 	for ; i+8 <= len(d); i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
-		s0 := 0.0
-		for j := range 8 {
-			a := math.Atan(x[j])
-			d[j] = a
-			s0 += a
-		}
+		a0, a1, a2, a3 := math.Atan(x[0]), math.Atan(x[1]), math.Atan(x[2]), math.Atan(x[3])
+		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
+		s0 := (a0 + a1) + (a2 + a3)
+		a0, a1, a2, a3 = math.Atan(x[4]), math.Atan(x[5]), math.Atan(x[6]), math.Atan(x[7])
+		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
+		s0 += (a0 + a1) + (a2 + a3)
 		if (s0-s0 != 0) && !p.through {
 			break
 		}
@@ -2042,12 +2052,12 @@ func kernelAtan2XY(p *pass) int {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		y := y[i : i+8 : i+8]
-		s0 := 0.0
-		for j := range 8 {
-			a := ops.Atan2.Value(x[j], y[j], 0)
-			d[j] = a
-			s0 += a
-		}
+		a0, a1, a2, a3 := ops.Atan2.Value(x[0], y[0], 0), ops.Atan2.Value(x[1], y[1], 0), ops.Atan2.Value(x[2], y[2], 0), ops.Atan2.Value(x[3], y[3], 0)
+		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
+		s0 := (a0 + a1) + (a2 + a3)
+		a0, a1, a2, a3 = ops.Atan2.Value(x[4], y[4], 0), ops.Atan2.Value(x[5], y[5], 0), ops.Atan2.Value(x[6], y[6], 0), ops.Atan2.Value(x[7], y[7], 0)
+		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
+		s0 += (a0 + a1) + (a2 + a3)
 		if (s0-s0 != 0) && !p.through {
 			break
 		}
@@ -2063,12 +2073,12 @@ func kernelSinhX(p *pass) int {
 	for ; i+8 <= len(d); i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
-		s0 := 0.0
-		for j := range 8 {
-			a := math.Sinh(x[j])
-			d[j] = a
-			s0 += a
-		}
+		a0, a1, a2, a3 := math.Sinh(x[0]), math.Sinh(x[1]), math.Sinh(x[2]), math.Sinh(x[3])
+		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
+		s0 := (a0 + a1) + (a2 + a3)
+		a0, a1, a2, a3 = math.Sinh(x[4]), math.Sinh(x[5]), math.Sinh(x[6]), math.Sinh(x[7])
+		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
+		s0 += (a0 + a1) + (a2 + a3)
 		if (s0-s0 != 0) && !p.through {
 			break
 		}
@@ -2084,12 +2094,12 @@ func kernelCoshX(p *pass) int {
 	for ; i+8 <= len(d); i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
-		s0 := 0.0
-		for j := range 8 {
-			a := math.Cosh(x[j])
-			d[j] = a
-			s0 += a
-		}
+		a0, a1, a2, a3 := math.Cosh(x[0]), math.Cosh(x[1]), math.Cosh(x[2]), math.Cosh(x[3])
+		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
+		s0 := (a0 + a1) + (a2 + a3)
+		a0, a1, a2, a3 = math.Cosh(x[4]), math.Cosh(x[5]), math.Cosh(x[6]), math.Cosh(x[7])
+		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
+		s0 += (a0 + a1) + (a2 + a3)
 		if (s0-s0 != 0) && !p.through {
 			break
 		}
@@ -2105,12 +2115,12 @@ func kernelTanhX(p *pass) int {
 	for ; i+8 <= len(d); i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
-		s0 := 0.0
-		for j := range 8 {
-			a := math.Tanh(x[j])
-			d[j] = a
-			s0 += a
-		}
+		a0, a1, a2, a3 := math.Tanh(x[0]), math.Tanh(x[1]), math.Tanh(x[2]), math.Tanh(x[3])
+		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
+		s0 := (a0 + a1) + (a2 + a3)
+		a0, a1, a2, a3 = math.Tanh(x[4]), math.Tanh(x[5]), math.Tanh(x[6]), math.Tanh(x[7])
+		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
+		s0 += (a0 + a1) + (a2 + a3)
 		if (s0-s0 != 0) && !p.through {
 			break
 		}
@@ -2126,12 +2136,12 @@ func kernelExpX(p *pass) int {
 	for ; i+8 <= len(d); i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
-		p0 := 1.0
-		for j := range 8 {
-			a := math.Exp(x[j])
-			d[j] = a
-			p0 *= a
-		}
+		a0, a1, a2, a3 := math.Exp(x[0]), math.Exp(x[1]), math.Exp(x[2]), math.Exp(x[3])
+		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
+		p0 := (a0 * a1) * (a2 * a3)
+		a0, a1, a2, a3 = math.Exp(x[4]), math.Exp(x[5]), math.Exp(x[6]), math.Exp(x[7])
+		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
+		p0 *= (a0 * a1) * (a2 * a3)
 		if (p0-p0 != 0 || p0 == 0) && !p.through {
 			break
 		}
@@ -2147,12 +2157,12 @@ func kernelLnX(p *pass) int {
 	for ; i+8 <= len(d); i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
-		s0 := 0.0
-		for j := range 8 {
-			a := math.Log(x[j])
-			d[j] = a
-			s0 += a
-		}
+		a0, a1, a2, a3 := math.Log(x[0]), math.Log(x[1]), math.Log(x[2]), math.Log(x[3])
+		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
+		s0 := (a0 + a1) + (a2 + a3)
+		a0, a1, a2, a3 = math.Log(x[4]), math.Log(x[5]), math.Log(x[6]), math.Log(x[7])
+		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
+		s0 += (a0 + a1) + (a2 + a3)
 		if (s0-s0 != 0) && !p.through {
 			break
 		}
@@ -2168,12 +2178,12 @@ func kernelLog10X(p *pass) int {
 	for ; i+8 <= len(d); i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
-		s0 := 0.0
-		for j := range 8 {
-			a := math.Log10(x[j])
-			d[j] = a
-			s0 += a
-		}
+		a0, a1, a2, a3 := math.Log10(x[0]), math.Log10(x[1]), math.Log10(x[2]), math.Log10(x[3])
+		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
+		s0 := (a0 + a1) + (a2 + a3)
+		a0, a1, a2, a3 = math.Log10(x[4]), math.Log10(x[5]), math.Log10(x[6]), math.Log10(x[7])
+		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
+		s0 += (a0 + a1) + (a2 + a3)
 		if (s0-s0 != 0) && !p.through {
 			break
 		}
@@ -2191,12 +2201,12 @@ func kernelHypotXY(p *pass) int {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		y := y[i : i+8 : i+8]
-		s0 := 0.0
-		for j := range 8 {
-			a := math.Hypot(x[j], y[j])
-			d[j] = a
-			s0 += a
-		}
+		a0, a1, a2, a3 := math.Hypot(x[0], y[0]), math.Hypot(x[1], y[1]), math.Hypot(x[2], y[2]), math.Hypot(x[3], y[3])
+		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
+		s0 := (a0 + a1) + (a2 + a3)
+		a0, a1, a2, a3 = math.Hypot(x[4], y[4]), math.Hypot(x[5], y[5]), math.Hypot(x[6], y[6]), math.Hypot(x[7], y[7])
+		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
+		s0 += (a0 + a1) + (a2 + a3)
 		if (s0-s0 != 0) && !p.through {
 			break
 		}
@@ -2214,12 +2224,12 @@ func kernelMinXY(p *pass) int {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		y := y[i : i+8 : i+8]
-		s0 := 0.0
-		for j := range 8 {
-			a := math.Min(x[j], y[j])
-			d[j] = a
-			s0 += a
-		}
+		a0, a1, a2, a3 := math.Min(x[0], y[0]), math.Min(x[1], y[1]), math.Min(x[2], y[2]), math.Min(x[3], y[3])
+		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
+		s0 := (a0 + a1) + (a2 + a3)
+		a0, a1, a2, a3 = math.Min(x[4], y[4]), math.Min(x[5], y[5]), math.Min(x[6], y[6]), math.Min(x[7], y[7])
+		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
+		s0 += (a0 + a1) + (a2 + a3)
 		if (s0-s0 != 0) && !p.through {
 			break
 		}
@@ -2237,12 +2247,12 @@ func kernelMaxXY(p *pass) int {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		y := y[i : i+8 : i+8]
-		s0 := 0.0
-		for j := range 8 {
-			a := math.Max(x[j], y[j])
-			d[j] = a
-			s0 += a
-		}
+		a0, a1, a2, a3 := math.Max(x[0], y[0]), math.Max(x[1], y[1]), math.Max(x[2], y[2]), math.Max(x[3], y[3])
+		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
+		s0 := (a0 + a1) + (a2 + a3)
+		a0, a1, a2, a3 = math.Max(x[4], y[4]), math.Max(x[5], y[5]), math.Max(x[6], y[6]), math.Max(x[7], y[7])
+		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
+		s0 += (a0 + a1) + (a2 + a3)
 		if (s0-s0 != 0) && !p.through {
 			break
 		}
@@ -2260,12 +2270,12 @@ func kernelRoundXY(p *pass) int {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		y := y[i : i+8 : i+8]
-		s0 := 0.0
-		for j := range 8 {
-			a := ops.Round.Value(x[j], y[j], 0)
-			d[j] = a
-			s0 += a
-		}
+		a0, a1, a2, a3 := ops.Round.Value(x[0], y[0], 0), ops.Round.Value(x[1], y[1], 0), ops.Round.Value(x[2], y[2], 0), ops.Round.Value(x[3], y[3], 0)
+		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
+		s0 := (a0 + a1) + (a2 + a3)
+		a0, a1, a2, a3 = ops.Round.Value(x[4], y[4], 0), ops.Round.Value(x[5], y[5], 0), ops.Round.Value(x[6], y[6], 0), ops.Round.Value(x[7], y[7], 0)
+		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
+		s0 += (a0 + a1) + (a2 + a3)
 		if (s0-s0 != 0) && !p.through {
 			break
 		}
@@ -2283,12 +2293,12 @@ func kernelLessXY(p *pass) int {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		y := y[i : i+8 : i+8]
-		s0 := 0.0
-		for j := range 8 {
-			a := ops.Less.Value(x[j], y[j], 0)
-			d[j] = a
-			s0 += a
-		}
+		a0, a1, a2, a3 := ops.Less.Value(x[0], y[0], 0), ops.Less.Value(x[1], y[1], 0), ops.Less.Value(x[2], y[2], 0), ops.Less.Value(x[3], y[3], 0)
+		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
+		s0 := (a0 + a1) + (a2 + a3)
+		a0, a1, a2, a3 = ops.Less.Value(x[4], y[4], 0), ops.Less.Value(x[5], y[5], 0), ops.Less.Value(x[6], y[6], 0), ops.Less.Value(x[7], y[7], 0)
+		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
+		s0 += (a0 + a1) + (a2 + a3)
 		if (s0-s0 != 0) && !p.through {
 			break
 		}
@@ -2306,12 +2316,12 @@ func kernelAtMostXY(p *pass) int {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		y := y[i : i+8 : i+8]
-		s0 := 0.0
-		for j := range 8 {
-			a := ops.AtMost.Value(x[j], y[j], 0)
-			d[j] = a
-			s0 += a
-		}
+		a0, a1, a2, a3 := ops.AtMost.Value(x[0], y[0], 0), ops.AtMost.Value(x[1], y[1], 0), ops.AtMost.Value(x[2], y[2], 0), ops.AtMost.Value(x[3], y[3], 0)
+		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
+		s0 := (a0 + a1) + (a2 + a3)
+		a0, a1, a2, a3 = ops.AtMost.Value(x[4], y[4], 0), ops.AtMost.Value(x[5], y[5], 0), ops.AtMost.Value(x[6], y[6], 0), ops.AtMost.Value(x[7], y[7], 0)
+		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
+		s0 += (a0 + a1) + (a2 + a3)
 		if (s0-s0 != 0) && !p.through {
 			break
 		}
