@@ -86,6 +86,7 @@ var customWords = [...]struct{ word, units string }{
 	{"energy", "J"},
 	{"force", "N"},
 	{"frequency", "Hz"},
+	{"gravity", "m/s^2"},
 	{"heat", "J"},
 	{"height", "m"},
 	{"length", "m"},

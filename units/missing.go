@@ -21,14 +21,7 @@ var steps = [...]step{
 	{exps{0, 0, 0, 0, 1}, "temperature", true},
 	{exps{0, 0, 0, 0, 0, 1}, "amount of substance", true},
 	{exps{0, 0, 1, 1}, "electric charge", true},
-	{exps{0, 1, -1}, "speed", false},
 	{exps{0, 1, -2}, "acceleration", false},
-	{exps{0, 2, -2}, "speed squared", false},
-	{exps{1, 1, -2}, "force", false},
-	{exps{1, 2, -2}, "energy", false},
-	{exps{1, 2, -3}, "power", false},
-	{exps{1, -3}, "density", false},
-	{exps{1, 1, -1}, "momentum", false},
 }
 
 // Missing says in words what stands between two dimensions, where got is

@@ -126,7 +126,7 @@ func (s *scratchpad) open(ctx context.Context, arg string) {
 	}
 	s.tell(sheet.Title + ": " + counted(len(entries), "statement"))
 	if !whole {
-		s.tell("Opening was stopped: lines below these are not here, so that save needs another name.")
+		s.tell("Opening was stopped: lines below these are not here, so save needs another name.")
 	}
 }
 

@@ -36,7 +36,7 @@ func (s *scratchpad) offer() {
 func (s *scratchpad) recover(ctx context.Context, arg string) {
 	switch {
 	case arg != "" && arg != "anyway":
-		s.tell("Nothing stands after `recover`; it brings back the last scratchpad that was not saved.")
+		s.tell("Nothing comes after `recover`; it brings back the last scratchpad that was not saved.")
 		return
 	case s.unsaved && len(s.pad.Entries()) > 0 && arg == "":
 		s.tell("What is on the scratchpad is not saved. Save it first, or write: recover anyway")

@@ -64,8 +64,8 @@ Without --record no file is written.
   steelyard replay --record pinball-plunger.worked
 
 Exit status: 0 if all holds; 1 if a result differs from its record, a line has
-an error, a mismatch or a failed check, or a record stands under nothing that
-has a result (with --strict also if a record is missing); 2 if a file can't be
+an error, a mismatch or a failed check, or a record is below a line
+without a result (with --strict also if a record is missing); 2 if a file can't be
 read or written, or the command line can't be used. With --with, a result that
 moves is not a difference.
 `
@@ -74,7 +74,7 @@ const printHelp = `steelyard print FILE… [--as FORM] [--edition EDITION] [-o F
 
 Prints worksheets for paper or for a page. A key has the questions, the working,
 the answers, the checks and the graphs. A handout has the title, the givens, the
-questions, blank axes and room to answer, and nothing that gives an answer away.
+questions, blank axes and room to answer, and nothing that tells an answer.
 
   --as html       one file without a script, for a browser and a printer (so
                   without --as, unless the name after -o ends in .md, .tex or
@@ -107,5 +107,5 @@ a word it shows on one screen how things are written.
   steelyard help spring_energy
   steelyard help check
 
-Exit status: 0; 2 if nothing is known of the word.
+Exit status: 0; 2 if there is no help on the word.
 `

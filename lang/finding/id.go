@@ -109,7 +109,7 @@ var table = [...]about{
 
 	{UnknownName, Error, "No line above defines this name; the nearest are shown."},
 	{UnitOrName, Error, "A word could be a unit or a name of the worksheet; both ways to read it are shown."},
-	{LackingUnit, Caution, "A plain number seems to lack its unit: with it, the value would be what its symbol is used for."},
+	{LackingUnit, Caution, "The unit of a plain number seems to be missing: with it, the value would be what its symbol is used for."},
 	{GivenAgain, Caution, "A name is given a second time within a part of the question."},
 	{OwnName, Error, "The right side uses the name that the line defines."},
 	{NameKind, Error, "The word can't be used as this kind of name."},
@@ -130,7 +130,7 @@ var table = [...]about{
 	{ZeroTwice, Mismatch, "A 0 without a unit is used as two different kinds of quantity."},
 	{TemperatureSum, Mismatch, "Temperatures are added or multiplied, which only differences of temperatures can be."},
 	{TemperatureGiven, Error, "A difference of temperature is given in °C."},
-	{TemperatureReading, Caution, "A value in K that is neither a temperature nor a difference is shown in °C."},
+	{TemperatureReading, Caution, "A value in K is shown in °C, though it is not clear whether it is a temperature or a difference."},
 	{TorqueOrEnergy, Caution, "A torque is in J, or an energy in N m."},
 	{UnusualSign, Caution, "A value has a sign that a quantity of its name can't have: a normal force or a tension is negative, or the work of friction positive."},
 	{CommonSlip, Caution, "The units agree, and yet the line shows a slip that is often made, such as a 1/2 that is left out."},

@@ -7,13 +7,13 @@ const (
 	// Line is the most bytes that one statement may have, its indented lines
 	// included.
 	Line = 64 << 10
-	// Nesting is the most brackets, calls, signs and roots within each other.
+	// Nesting is the most brackets, calls, signs and roots inside each other.
 	Nesting = 250
 	// Name is the most bytes of one name.
 	Name = 128
 	// Near is the most names of one length that an unknown name is compared with.
 	Near = 50
-	// Calls is the most calls of functions within each other.
+	// Calls is the most calls of functions inside each other.
 	Calls = 250
 	// Unknowns is the most unknowns of one solve.
 	Unknowns = 30

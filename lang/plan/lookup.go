@@ -143,7 +143,10 @@ func (c *coder) unknownName(x *syntax.Name) {
 		hint = "Did you mean " + list(near, "or") + "? Or give " + x.Name + " a value in a line above."
 	}
 	if _, ok := units.LookupConstant(x.Name); ok {
-		hint = "For the constant of nature, write `constants " + x.Name + "` in a line above."
+		constant := "For the constant of nature, write `constants " + x.Name + "`."
+		if hint += " " + constant; units.Usual(x.Name) == "" {
+			hint = constant
+		}
 	}
 	if c.p.Units.Has(x.Name) {
 		hint += " As a unit it needs a number before it: 1 " + x.Name + "."

@@ -188,7 +188,7 @@ func factorBetween(a, b units.Dim) (string, bool) {
 		}
 		switch k, ok := units.KindOf(q, units.None); {
 		case !ok:
-		case k.Name == "length", k.Name == "time", k.Name == "mass", k.Name == "area", k.Name == "speed", k.Name == "acceleration":
+		case k.Name == "length", k.Name == "time", k.Name == "mass", k.Name == "area", k.Name == "acceleration":
 			return k.Articled(), true
 		}
 	}
@@ -241,8 +241,8 @@ func (p *Planner) GivenHint(x syntax.Expr, text string, got run.Static, want uni
 			continue
 		}
 		if k, ok := units.KindOf(dim, units.None); ok && units.Customary(d.Name, dim) {
-			return "Or look at " + d.Name + " (line " + itoa(d.Line) + "): it is " + phrase(p.Static(d.Slot)) +
-				", and " + k.Articled() + ", in " + units.Preferred(dim, units.None).Screen() + ", would fit."
+			return "Or check " + d.Name + " (line " + itoa(d.Line) + "): it is " + phrase(p.Static(d.Slot)) +
+				"; " + k.Articled() + ", in " + units.Preferred(dim, units.None).Screen() + ", would fit."
 		}
 	}
 	return ""

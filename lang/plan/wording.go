@@ -167,7 +167,7 @@ func MismatchText(name string, st run.Static, u *units.Unit) Text {
 	if missing := units.Missing(st.Dim, u.Dim()); missing != "" {
 		t.Hint = strings.ToUpper(missing[:1]) + missing[1:] + ": " + report
 	} else {
-		t.Hint = "R" + report[1:]
+		t.Hint = "R" + strings.TrimSuffix(report[1:], ".") + ", or check the formula."
 	}
 	return t
 }

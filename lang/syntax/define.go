@@ -87,6 +87,11 @@ func (r *reader) equation(tokens []token) *fault {
 			// The place of a slope, or what a value is worked out with.
 		case t.is("=") && depth == 0:
 			line := r.text[r.from:r.to]
+			if i == 2 && tokens[0].kind == nameToken && tokens[1].kind == lineToken {
+				again := tokens[0].text + " " + r.text[t.from:r.to]
+				return &fault{finding.New(finding.Unreadable, Span{From: r.from, To: r.to},
+					"Line "+tokens[1].text[1:]+" can't be changed here.", "A new line can define "+tokens[0].text+" again.", again)}
+			}
 			return &fault{finding.New(finding.Unreadable, Span{From: r.from, To: r.to},
 				"The left side of = isn't a name, so it can't have a value.",
 				"To compare the two sides, write `check` in front.", "check "+line)}

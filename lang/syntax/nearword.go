@@ -29,6 +29,12 @@ func (r *reader) halfStatement() *fault {
 		"A word of this statement is missing after `"+w.Word+"`.", "")})
 }
 
+// otherWords are words that a line may begin with for a statement of another name.
+var otherWords = [...]struct{ wrong, right string }{
+	{"plot", "graph"}, {"draw", "graph"}, {"sketch", "graph"}, {"find", "solve"}, {"calculate", "solve"},
+	{"integrate", "area"}, {"differentiate", "slope"}, {"verify", "check"}, {"assert", "check"}, {"test", "check"},
+}
+
 // nearStatement says which statement a line perhaps begins with, in which words
 // stand side by side.
 func (r unread) nearStatement() *fault {
@@ -37,10 +43,17 @@ func (r unread) nearStatement() *fault {
 	if r.why.ID != finding.NamesTogether || r.why.At.From != r.from || len(word) < 4 || len(word) == len(line) || !isBlank(firstRune(line[len(word):])) {
 		return nil
 	}
+	bad := *r.why
+	for _, o := range otherWords {
+		if w := statementWord(o.right); o.wrong == word {
+			bad.ID, bad.Message, bad.Readings = finding.Unreadable, "`"+word+"` isn't a statement. Use "+w.Word+".", nil
+			bad.At.To = bad.At.From + len(word)
+			return w.form(&bad)
+		}
+	}
 	for _, w := range statements {
 		if w.Ready && w.Word != word && w.Word[0] == word[0] && writing.Within(2, word, w.Word) {
-			bad := *r.why
-			bad.Hint = "Did you mean the statement `" + w.Form + "`. " + bad.Hint
+			bad.Hint = "Did you mean the statement `" + w.Form + "`? " + bad.Hint
 			bad.Readings = append([]string{w.Word + line[len(word):]}, bad.Readings...)
 			return &bad
 		}

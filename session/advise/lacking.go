@@ -6,7 +6,6 @@ import (
 
 	"steelyard/lang/finding"
 	"steelyard/lang/plan"
-	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
 	"steelyard/session/eval"
@@ -41,7 +40,7 @@ func lackingUnit(l *eval.Line, name string, x syntax.Expr, v *entry.Value) {
 	}
 	for _, n := range b.numbers {
 		is := func(x syntax.Expr) bool { return x == syntax.Expr(n) }
-		for _, unit := range plainUnits {
+		for _, unit := range eval.PlainUnits {
 			if with := "(" + n.Value.Text + " " + unit + ")"; explains(l, x, name, is, with) {
 				say(l, n.Value.Text+" has no unit.", "Did you mean "+n.Value.Text+" "+unit+"?", x, is, with)
 				return
@@ -81,9 +80,6 @@ func unitLeftOut(l *eval.Line, s *syntax.Define) {
 // neverPlain are those that no pure number goes by: an m may be an order, an r a ratio,
 // a t a number of years.
 var neverPlain = [...]string{"v", "d", "h", "F", "s", "L"}
-
-// plainUnits are those that a written number is tried with.
-var plainUnits = [...]string{"m", "s", "kg", "m/s", "m/s^2", "N"}
 
 // bare is what an expression holds without a unit: names that are given as plain
 // numbers, and written numbers but for those that formulas have, 1, 2 and 0.5.
@@ -126,12 +122,8 @@ func (b *bare) look(x syntax.Expr) bool {
 // first, once something of it is replaced.
 func explains(l *eval.Line, x syntax.Expr, symbol string, is func(syntax.Expr) bool, with string) bool {
 	whole, bad := l.Planner.Units.Parse(units.Usual(symbol), units.AloneInPlace)
-	put, fs := syntax.ParseExpr(with)
-	if bad != nil || len(fs) > 0 {
-		return false
-	}
-	got := l.Try(syntax.Unplaced(syntax.Rewrite(x, func(x syntax.Expr) (syntax.Expr, bool) { return put, is(x) })))
-	return got.Slot != run.NoSlot && got.Static.Dim == whole.Dim()
+	y, ok := eval.Instead(x, is, with)
+	return bad == nil && ok && l.HasDim(y, whole.Dim())
 }
 
 // say cautions with the line as it would be with the unit.

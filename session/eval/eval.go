@@ -62,6 +62,7 @@ func (l *Line) Eval(x syntax.Expr, want Want) Got {
 func (l *Line) Plan(x syntax.Expr, want Want) plan.Compiled {
 	c := l.Planner.Compile(x, l.Entry.Text, want.Self)
 	if !want.Silent {
+		l.unlikeSlips(x, c.Findings)
 		l.Find(c.Findings...)
 		l.Uses(c.Uses, x.Span())
 	}

@@ -1,8 +1,6 @@
 package eval
 
 import (
-	"strings"
-
 	"steelyard/lang/finding"
 	"steelyard/lang/plan"
 	"steelyard/lang/run"
@@ -31,18 +29,23 @@ func (l *Line) inGravities(x syntax.Expr, in syntax.UnitText, message string, st
 		"g after `in` is the gram. For a multiple of g, divide: `"+text+"/g`. Or report it in m/s².", text+"/g"), true
 }
 
-// formulaHint says what the formula of a line lacks, or has too many of, if the
-// unit that the line is reported in is the right one.
-func formulaHint(st run.Static, u *units.Unit) string {
-	what := units.Missing(u.Dim(), st.Dim)
-	if what == "" {
-		return ""
+// mismatchHint says what to do where a value comes out in another dimension than the
+// unit it is reported in, the likeliest slip first: if the name goes with the value,
+// the unit is wrong; else the formula.
+func (l *Line) mismatchHint(name string, x syntax.Expr, st run.Static, u *units.Unit, report string) string {
+	if n, ok := x.(*syntax.Number); ok && u.Dim() == units.BaseDim(units.Metre) {
+		return "`in` comes before the unit of a result. The inch is written `inch`: " + n.Value.Text + " inch."
 	}
-	square := " (a square left out?)."
-	if strings.HasSuffix(what, "too many") {
-		square = " (a square too many?)."
+	if name != "" && units.Customary(name, st.Dim) && !units.Customary(name, u.Dim()) || syntax.IsPlain(x) {
+		return report
 	}
-	return " Or, if " + u.Screen() + " is right, look at the formula: " + what + square
+	if slip := l.likelySlip(x, u, name != ""); slip != "" {
+		return slip + " Or report it in " + units.Preferred(st.Dim, st.Tag).Screen() + "."
+	}
+	if what := units.Missing(u.Dim(), st.Dim); name != "" && what != "" {
+		return report + " Or, if " + u.Screen() + " is right, check the formula: " + what + "."
+	}
+	return report
 }
 
 // mismatch says that a value is reported in a unit of another dimension.
@@ -58,9 +61,7 @@ func (l *Line) mismatch(name string, x syntax.Expr, in syntax.UnitText, st run.S
 		l.Find(f)
 		return
 	}
-	if name != "" && !units.Customary(name, st.Dim) {
-		hint += formulaHint(st, u)
-	}
+	hint = l.mismatchHint(name, x, st, u, hint)
 	if more := plan.Degrees(x); more != "" && u.Dim() == units.BaseDim(units.Kelvin) {
 		hint += " " + more
 	} else if more := l.Planner.GivenHint(x, l.Entry.Text, st, u.Dim()); more != "" {

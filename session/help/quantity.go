@@ -105,7 +105,7 @@ func otherUnits(u *units.Unit, but string) string {
 
 // remarks are what the SI advises on quantities that share a dimension.
 var remarks = [...]struct{ quantity, advice string }{
-	{"torque", "Torque has the dimension of energy. It is given in N m and an energy in J, so that they can be told apart."},
+	{"torque", "Torque has the dimension of energy. It is in N m, and an energy in J, to tell them apart."},
 	{"energy", "An energy is given in J; N m is for a torque."},
 	{"frequency", "Cycles per time, in Hz. The angular velocity is 2π times that, in rad/s."},
 	{"angular velocity", "Angle per time, in rad/s. The frequency in Hz is that over 2π."},

@@ -4,12 +4,9 @@ import (
 	"slices"
 
 	"steelyard/lang/syntax"
+	"steelyard/session/eval"
 	"steelyard/units"
 )
-
-// lackedUnits are the plain units that a number is tried with where its own seems
-// to have been left out.
-var lackedUnits = [...]string{"m", "s", "kg", "m/s", "m/s^2", "N"}
 
 // withUnits are the readings in which a number at the start or the end of a product
 // has the unit that it seems to lack, if the line then is the first quantity that
@@ -27,7 +24,7 @@ func (s *settler) withUnits(all []weighed) []weighed {
 			continue
 		}
 		for _, n := range syntax.EdgeNumbers(d.X) {
-			for _, unit := range lackedUnits {
+			for _, unit := range eval.PlainUnits {
 				text := all[i].Text[:n.At.From] + "(" + n.Value.Text + " " + unit + ")" + all[i].Text[n.At.To:]
 				w := s.weigh(syntax.Reading{Text: text, Units: all[i].Units})
 				if w.sense == fitting && s.first(d.Name, &w) && !slices.ContainsFunc(out, func(o weighed) bool { return o.same(&w) }) {

@@ -202,7 +202,7 @@ func (s *settler) finding(open *syntax.Open, offers []string) finding.Finding {
 	switch {
 	case open.Equation:
 		id = finding.Unreadable
-		message, hint = "The left of = is not a name, so it can't be given a value.", "Check that the two sides agree, or solve for a symbol that has no value."
+		message, hint = "The left side of = isn't a name, so it can't have a value.", "Check that the two sides agree, or solve for a symbol that has no value."
 	case open.Letters && word != "" && len(offers) == 1:
 		id = finding.UnitOrName
 		message, hint = "Did you mean "+word+" as a name of this page?", ""

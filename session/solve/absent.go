@@ -34,7 +34,7 @@ func (v *solving) inSymbols() bool {
 	chosen := v.rule.Choose(valuesOf(all))
 	switch {
 	case len(all) == 0:
-		v.Find(finding.New(finding.NotSolved, v.s.Unknowns[0].NameAt, "No solution was found with the values that were tried for the symbols.", "Give the symbols values in lines above."))
+		v.Find(finding.New(finding.NotSolved, v.s.Unknowns[0].NameAt, "No solution was found with the values that were tried for the symbols.", "Define the symbols in lines above."))
 	case v.chosenAmong() || !v.single() && len(v.s.Where) > 0:
 		v.Find(finding.New(finding.WhichRoot, v.s.Unknowns[0].NameAt, "Which solution is meant depends on values that are not given yet: "+v.inText(all)+".", "Give the symbols values in lines above, or solve without a choice."))
 	case chosen < 0:

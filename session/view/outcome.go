@@ -19,7 +19,7 @@ func (p *page) Result(r *entry.Result) {
 			v := &r.Values[i]
 			text := "= " + v.Shown(units.Screen)
 			if len(r.Values) > 1 {
-				text = "= " + v.Name + " " + text
+				text = v.Name + " " + text
 			}
 			clause := ""
 			switch {

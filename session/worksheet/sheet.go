@@ -141,7 +141,7 @@ func (s *Sheet) readText() *FileProblem {
 	}
 	p := &FileProblem{ID: finding.BadText, Hint: "Save it again as UTF-8; most editors ask for the encoding under Save as."}
 	if strings.HasPrefix(s.text, "\xff\xfe") || strings.HasPrefix(s.text, "\xfe\xff") {
-		p.Message = "the file is written as UTF-16; a worksheet is UTF-8."
+		p.Message = "the file is UTF-16; a worksheet must be UTF-8."
 		return p
 	}
 	line := 1

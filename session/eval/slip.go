@@ -1,0 +1,146 @@
+package eval
+
+import (
+	"strconv"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/run"
+	"steelyard/lang/syntax"
+	"steelyard/units"
+)
+
+// Instead is an expression with another, given as text, in the place of a part.
+func Instead(x syntax.Expr, of func(syntax.Expr) bool, with string) (syntax.Expr, bool) {
+	put, fs := syntax.ParseExpr(with)
+	if len(fs) > 0 {
+		return nil, false
+	}
+	return syntax.Unplaced(syntax.Rewrite(x, func(x syntax.Expr) (syntax.Expr, bool) { return put, of(x) })), true
+}
+
+// HasDim tells whether an expression can be worked out and has some dimension.
+func (l *Line) HasDim(x syntax.Expr, want units.Dim) bool {
+	got := l.Try(x)
+	return got.Slot != run.NoSlot && got.Static.Dim == want
+}
+
+// PlainUnits are those that a number is tried with where its own seems to be missing.
+var PlainUnits = [...]string{"m", "s", "kg", "m/s", "m/s^2", "N"}
+
+// likelySlip says which of the commonest slips explains that an expression does not
+// have the dimension of a unit; "" if none does. Of a result without a name the unit
+// is as likely wrong: only what may be missing is tried then, and nothing that may be
+// too much.
+func (l *Line) likelySlip(x syntax.Expr, want *units.Unit, named bool) string {
+	text := syntax.PrintExpr(x)
+	found := ""
+	try := func(says string, of syntax.Expr, with string) bool {
+		y, ok := Instead(x, func(part syntax.Expr) bool { return part == of }, with)
+		if !ok || !l.HasDim(y, want.Dim()) {
+			return false
+		}
+		found = says + " `" + syntax.PrintExpr(y) + "` is in " + want.Screen() + "."
+		return true
+	}
+	parts := slipParts(x)
+	for _, p := range parts {
+		if p.power == 1 && try("Is a square missing?", p.x, p.text+"^2") {
+			return found
+		}
+	}
+	for _, p := range parts {
+		for _, u := range PlainUnits {
+			if with := p.text + " " + u; p.power == 0 && try("", p.x, with) {
+				return p.text + " has no unit. Did you mean " + with + "?"
+			}
+		}
+	}
+	if _, one := x.(*syntax.Name); !one && !syntax.IsPlain(x) && try("Is a root missing?", x, "√("+text+")") {
+		return found
+	}
+	for _, p := range parts {
+		if p.power == 1 && l.HasDim(p.x, units.BaseDim(units.Kilogram)) && try("Is a weight meant? It is "+p.text+"*g.", p.x, "("+p.text+"*g)") {
+			return found
+		}
+	}
+	for _, p := range parts {
+		if named && p.power > 1 && try("Is a power too high?", p.x, p.text+"^"+strconv.Itoa(p.power-1)) {
+			return found
+		}
+	}
+	if named && try("Is it upside down?", x, "1/("+text+")") {
+		return found
+	}
+	return ""
+}
+
+// slipPart is a part of an expression in which a slip may be: a name with its power,
+// or a number, of which the power is 0.
+type slipPart struct {
+	x     syntax.Expr
+	text  string
+	power int
+}
+
+// maxSlipParts bounds the parts that are tried.
+const maxSlipParts = 16
+
+// slipParts lists the names and numbers of an expression, but for exponents and the
+// numbers of formulas, 1, 2 and 1/2.
+func slipParts(x syntax.Expr) []slipPart {
+	var out []slipPart
+	syntax.Walk(x, func(x syntax.Expr) bool {
+		if len(out) == maxSlipParts {
+			return false
+		}
+		switch x := x.(type) {
+		case *syntax.Number:
+			if v := x.Value.Float(); v != 0 && v != 0.5 && v != 1 && v != 2 {
+				out = append(out, slipPart{x, x.Value.Text, 0})
+			}
+		case *syntax.Name:
+			if x.Line == 0 {
+				out = append(out, slipPart{x, x.Name, 1})
+			}
+		case *syntax.Binary:
+			if x.Op != syntax.Pow {
+				return true
+			}
+			n, isName := x.X.(*syntax.Name)
+			if e, ok := syntax.Rational(x.Y); isName && n.Line == 0 && ok && e.IsInt() && e.Num() > 1 {
+				out = append(out, slipPart{x, n.Name, e.Num()})
+			}
+			return false
+		}
+		return true
+	})
+	return out
+}
+
+// unlikeSlips puts the likeliest slip in the place of the general hint where unlike
+// quantities are added.
+func (l *Line) unlikeSlips(x syntax.Expr, fs []finding.Finding) {
+	for i := range fs {
+		f := &fs[i]
+		if f.ID != finding.UnlikeDimensions || len(f.Readings) > 0 {
+			continue
+		}
+		syntax.Walk(x, func(x syntax.Expr) bool {
+			b, ok := x.(*syntax.Binary)
+			if !ok || b.At != f.At || b.Op != syntax.Add && b.Op != syntax.Sub {
+				return true
+			}
+			for _, side := range [2][2]syntax.Expr{{b.X, b.Y}, {b.Y, b.X}} {
+				other := l.Try(side[1])
+				if other.Slot == run.NoSlot || other.Static.Dim.IsOne() {
+					continue
+				}
+				if slip := l.likelySlip(side[0], units.Preferred(other.Static.Dim, other.Static.Tag), false); slip != "" {
+					f.Hint = slip
+					break
+				}
+			}
+			return false
+		})
+	}
+}
