@@ -108,7 +108,7 @@ func TestRecoverAndForget(t *testing.T) {
 	c.expect("  1.  ")
 	c.line("v = 1 m/s", "  2.  ")
 	c.line("recover", "What is on the scratchpad is not saved")
-	c.line("recover it", "Nothing stands after")
+	c.line("recover it", "Nothing comes after")
 	c.line("recover anyway", "brought back: 1 statement")
 	c.line("2*q", "= 6 kg")
 	c.line("save crates", "saved to crates.worked")

@@ -44,7 +44,7 @@ func (c *coder) unitOf(u syntax.UnitText, whole syntax.Span) (*units.Unit, bool)
 			if q, ok := c.underRoot.(*syntax.Quantity); ok && q.At == whole {
 				product = "(" + product + ")"
 			}
-			c.find(finding.NamesTogether, whole, "`"+u.Text+"` isn't a unit. It looks like names from the lines above, with nothing between them.",
+			c.find(finding.NamesTogether, whole, "There is no sign between the number and `"+u.Text+"`.",
 				"Put `*` between them.", product)
 			return nil, false
 		}

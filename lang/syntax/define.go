@@ -87,7 +87,7 @@ func (r *reader) equation(tokens []token) *fault {
 			// The place of a slope, or what a value is worked out with.
 		case t.is("=") && depth == 0:
 			line := r.text[r.from:r.to]
-			if i == 2 && tokens[0].kind == nameToken && tokens[1].kind == lineToken {
+			if i == 2 && ofLine(tokens) {
 				again := tokens[0].text + " " + r.text[t.from:r.to]
 				return &fault{finding.New(finding.Unreadable, Span{From: r.from, To: r.to},
 					"Line "+tokens[1].text[1:]+" can't be changed here.", "A new line can define "+tokens[0].text+" again.", again)}
@@ -98,6 +98,11 @@ func (r *reader) equation(tokens []token) *fault {
 		}
 	}
 	return nil
+}
+
+// ofLine tells whether a line begins with the name of another line: m@1 = 5 kg.
+func ofLine(tokens []token) bool {
+	return len(tokens) > 2 && tokens[0].kind == nameToken && tokens[1].kind == lineToken && tokens[2].is("=")
 }
 
 // define reads a given or a result with its name.

@@ -158,7 +158,7 @@ func OpenEquation(text string, in Scope) (out Open) {
 	if bad != nil || r.word != nil || len(r.body) > 0 || len(tokens) < 3 || tokens[1].is("=") || tokens[1].kind == numToken {
 		return out
 	}
-	if _, function := functionHead(tokens); function || r.equation(tokens) == nil {
+	if _, function := functionHead(tokens); function || r.equation(tokens) == nil || ofLine(tokens) {
 		return out
 	}
 	var unknown []string

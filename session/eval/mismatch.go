@@ -31,41 +31,48 @@ func (l *Line) inGravities(x syntax.Expr, in syntax.UnitText, message string, st
 
 // mismatchHint says what to do where a value comes out in another dimension than the
 // unit it is reported in, the likeliest slip first: if the name goes with the value,
-// the unit is wrong; else the formula.
-func (l *Line) mismatchHint(name string, x syntax.Expr, st run.Static, u *units.Unit, report string) string {
+// the unit is wrong; else the formula. It tells whether a slip is named;
+// given tells that the unit of a given explains the dimension.
+func (l *Line) mismatchHint(name string, x syntax.Expr, st run.Static, u *units.Unit, report string, given bool) (hint string, slip bool) {
 	if n, ok := x.(*syntax.Number); ok && u.Dim() == units.BaseDim(units.Metre) {
-		return "`in` comes before the unit of a result. The inch is written `inch`: " + n.Value.Text + " inch."
+		return "`in` comes before the unit of a result. The inch is written `inch`: " + n.Value.Text + " inch.", true
 	}
 	if name != "" && units.Customary(name, st.Dim) && !units.Customary(name, u.Dim()) || syntax.IsPlain(x) {
-		return report
+		return report, false
 	}
-	if slip := l.likelySlip(x, u, name != ""); slip != "" {
-		return slip + " Or report it in " + units.Preferred(st.Dim, st.Tag).Screen() + "."
+	_, kind := units.KindOf(st.Dim, units.None)
+	likely := l.likelySlip(x, u, name != "" && !given)
+	what := units.Missing(u.Dim(), st.Dim)
+	switch {
+	case likely != "" && kind:
+		return likely + " Or report it in " + units.Preferred(st.Dim, st.Tag).Screen() + ".", true
+	case likely != "":
+		return likely, true
+	case !kind && what != "":
+		return "Check the formula: " + what + ".", false
+	case name != "" && what != "":
+		return report + " Or, if " + u.Screen() + " is right, check the formula: " + what + ".", false
 	}
-	if what := units.Missing(u.Dim(), st.Dim); name != "" && what != "" {
-		return report + " Or, if " + u.Screen() + " is right, check the formula: " + what + "."
-	}
-	return report
+	return report, false
 }
 
 // mismatch says that a value is reported in a unit of another dimension.
 func (l *Line) mismatch(name string, x syntax.Expr, in syntax.UnitText, st run.Static, u *units.Unit) {
 	t := plan.MismatchText(name, st, u)
-	hint := t.Hint
 	if st.Dim == units.BaseDim(units.Kelvin) && (in.Text == "C" || in.Text == "F") {
-		hint = "Degrees need their sign."
-		l.Find(finding.New(finding.UnitMismatch, in.At, t.Message, hint, "°"+in.Text))
+		l.Find(finding.New(finding.UnitMismatch, in.At, t.Message, "Degrees need their sign.", "°"+in.Text))
 		return
 	}
 	if f, ok := l.inGravities(x, in, t.Message, st); ok {
 		l.Find(f)
 		return
 	}
-	hint = l.mismatchHint(name, x, st, u, hint)
+	given := l.Planner.GivenHint(x, l.Entry.Text, st, u.Dim())
+	hint, slip := l.mismatchHint(name, x, st, u, t.Hint, given != "")
 	if more := plan.Degrees(x); more != "" && u.Dim() == units.BaseDim(units.Kelvin) {
 		hint += " " + more
-	} else if more := l.Planner.GivenHint(x, l.Entry.Text, st, u.Dim()); more != "" {
-		hint += " " + more
+	} else if given != "" && !slip {
+		hint += " " + given
 	}
 	l.Find(finding.New(finding.UnitMismatch, in.At, t.Message, hint))
 }

@@ -44,6 +44,13 @@ func (l *Line) likelySlip(x syntax.Expr, want *units.Unit, named bool) string {
 	}
 	parts := slipParts(x)
 	for _, p := range parts {
+		d, ok := l.Planner.Find(&syntax.Name{Name: p.text})
+		if unit := units.Usual(p.text); p.power > 0 && ok && d.Exponent != nil && d.Line > 0 && unit != "" &&
+			try("", p.x, "("+p.text+"*(1 "+unit+"))^"+strconv.Itoa(p.power)) {
+			return p.text + " (line " + strconv.Itoa(d.Line) + ") has no unit. Did you mean it in " + unit + "?"
+		}
+	}
+	for _, p := range parts {
 		if p.power == 1 && try("Is a square missing?", p.x, p.text+"^2") {
 			return found
 		}
@@ -64,7 +71,11 @@ func (l *Line) likelySlip(x syntax.Expr, want *units.Unit, named bool) string {
 		}
 	}
 	for _, p := range parts {
-		if named && p.power > 1 && try("Is a power too high?", p.x, p.text+"^"+strconv.Itoa(p.power-1)) {
+		with := p.text
+		if p.power > 2 {
+			with += "^" + strconv.Itoa(p.power-1)
+		}
+		if named && p.power > 1 && try("Is a power too high?", p.x, with) {
 			return found
 		}
 	}
