@@ -17,8 +17,11 @@ import (
 
 // trials counts random trials: a few in every run of the tests, and in a campaign
 // (STEELYARD_CAMPAIGN=15m, see DEVELOPERS.md) as many as this test's share of the
-// time allows, at least a few.
+// time allows, at least a few; none in a short run.
 func trials(t *testing.T, few int, share float64) iter.Seq[int] {
+	if testing.Short() {
+		t.Skip("random trials")
+	}
 	length, _ := time.ParseDuration(os.Getenv("STEELYARD_CAMPAIGN"))
 	end := time.Now().Add(time.Duration(share * float64(length)))
 	return func(yield func(int) bool) {

@@ -137,6 +137,9 @@ func TestEndedAfterAStatement(t *testing.T) {
 // TestInterruptEachWork pastes a line of each kind of work that takes long, and
 // sends SIGINT once it is at work.
 func TestInterruptEachWork(t *testing.T) {
+	if testing.Short() {
+		t.Skip("long work that is stopped")
+	}
 	var products, names []string
 	for i := range 6 {
 		products = append(products, fmt.Sprintf("x_%d*x_%d*x_%d = %d m^3", i, (i+1)%6, (i+2)%6, i+2))

@@ -40,6 +40,9 @@ func slowLine() string {
 // TestStopped sends SIGINT to each command while it is at work: it stops there,
 // says so, and leaves no file half written.
 func TestStopped(t *testing.T) {
+	if testing.Short() {
+		t.Skip("long work that is stopped")
+	}
 	dir, steelyard := t.TempDir(), program(t)
 	slow, quick := filepath.Join(dir, "slow.worked"), filepath.Join(dir, "quick.worked")
 	text := "worksheet 1  Slow\n\nx = 2 m\n2*x\n" + strings.Repeat("\n"+slowLine()+"\n", 30)
