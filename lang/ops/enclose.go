@@ -231,6 +231,10 @@ func overHypot(a, b Interval) Interval {
 	return Interval{max(out.Lo, 0), out.Hi}
 }
 
+// mostSteps is how many steps a number may have for each to be told from the next
+// where the step may be off a little.
+const mostSteps = 1 << 40
+
 func overRound(a, b Interval, _ float64) (Interval, Extent) {
 	switch {
 	case b == Point(0):
@@ -238,6 +242,12 @@ func overRound(a, b Interval, _ float64) (Interval, Extent) {
 	case b.IsPoint():
 		out := Interval{round(a.Lo, b.Lo), round(a.Hi, b.Lo)}
 		return out, jumping(out)
+	case !b.HoldsZero():
+		if n := a.Over(b); n.abs().Hi < mostSteps {
+			n = loose(n.Lo, n.Hi, functionOff)
+			n = Interval{math.Round(n.Lo), math.Round(n.Hi)}
+			return n.Mul(b), jumping(n)
+		}
 	}
 	// Half a step, what counts as a tie, and the roundings of the quotient and of
 	// its multiple, which are worth steps where those are small.

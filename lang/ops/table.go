@@ -198,7 +198,7 @@ var table = [Count]row{
 		call: &Function{Name: "max", Least: 1, Most: 32, Takes: SameToSame, Args: "max(a, b)",
 			Summary: "The greatest of its values.", Example: "max(3 m, 40 cm)",
 			Print: Print{"max", false}}},
-	Round: {name: "round", operands: 2, da: "0", db: "0",
+	Round: {name: "round", operands: 2, da: "0", db: "round(a, b)/b",
 		value: func(a, b, _ float64) float64 { return round(a, b) },
 		over:  overRound, apart: ofSteps(overRound, math.Abs), off: sumOff,
 		faultBy: byZero,

@@ -78,8 +78,21 @@ func (e *enclosed) parts() []ops.Interval {
 // parted tells whether there is a gap in the values.
 func (e *enclosed) parted() bool { return e.gap.Lo < e.gap.Hi }
 
+// rounded is by how great a part of what lies between them values on both sides of a
+// jump may be off, since numbers written in decimals are rounded.
+const rounded = 1e-12
+
 // holdsZero tells whether some value may be 0.
-func (e *enclosed) holdsZero() bool { return e.v.HoldsZero() && !(e.gap.Lo < 0 && 0 < e.gap.Hi) }
+func (e *enclosed) holdsZero() bool {
+	room := 0.0
+	if w := width(e.v); e.partly && w-w == 0 {
+		room = rounded * w
+	}
+	if !e.parted() {
+		return e.v.Lo <= room && -room <= e.v.Hi
+	}
+	return e.v.Lo <= room && -room <= e.gap.Lo || e.gap.Hi <= room && -room <= e.v.Hi
+}
 
 // gapOf is the gap that an operation leaves: its own, or what becomes of those of
 // its operands.

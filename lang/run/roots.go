@@ -122,6 +122,8 @@ func (s *rootSearch) look(first ops.Interval) {
 // settled tells whether the enclosure of a function over a piece settles it.
 func (s *rootSearch) settled(x ops.Interval, n enclosed, all float64) bool {
 	switch {
+	case n.d == ops.Point(0) && !n.partly:
+		return s.constant(x)
 	case !n.holdsZero():
 		return true
 	case n.partly:
@@ -129,8 +131,6 @@ func (s *rootSearch) settled(x ops.Interval, n enclosed, all float64) bool {
 	case max(-n.v.Lo, n.v.Hi) <= s.nothing:
 		s.flat(x)
 		return true
-	case n.d == ops.Point(0):
-		return s.constant(x)
 	case !n.d.HoldsZero():
 		return s.monotone(x)
 	}

@@ -24,22 +24,35 @@ const (
 	edge        = 1e-7
 )
 
-// constant settles a piece on which the function is one number: 0, if it is 0 but
-// for its error where that is least.
+// constant settles a piece on which the function is one number: 0, if it may be that
+// where every number written may be off by a rounding.
 func (s *rootSearch) constant(x ops.Interval) bool {
-	at := x.Lo
-	if math.Abs(x.Hi) < math.Abs(x.Lo) {
-		at = x.Hi
+	at := []float64{inside(x)}
+	v, some := s.w.plain().at(s.fn, at)
+	zero := v == 0
+	if n, _ := s.w.plain().bounds(exact).boundAt(s.fn, at, 0, 0); !zero && math.Abs(v) <= n.e {
+		// Beside a jump, what numbers are off by might lead across it: the error does
+		// not grow with that then.
+		twice, _ := s.w.plain().bounds(2*exact).boundAt(s.fn, at, 0, 0)
+		zero = twice.e > 1.01*n.e
 	}
-	switch n, some := s.w.over(s.fn, ops.Point(at)); {
-	case !some:
-		return false
-	case s.w.zeroAt(s.fn, at):
+	if some && zero {
 		s.flat(x)
-		return true
-	default:
-		return !n.v.HoldsZero()
 	}
+	return some
+}
+
+// inside is a number of a piece that is not at its ends, where a function may jump,
+// and near 0, where rounding is least.
+func inside(x ops.Interval) float64 {
+	if x.Hi <= 0 {
+		return -inside(ops.Between(-x.Hi, -x.Lo))
+	}
+	by := (x.Hi - x.Lo) / 8
+	if x.Lo > 0 {
+		by = min(by, x.Lo/8)
+	}
+	return x.Lo + by
 }
 
 // stretches joins the pieces on which the function is 0 throughout, and takes them
@@ -67,8 +80,8 @@ func (s *rootSearch) stretches() []Stretch {
 	var out []Stretch
 	for _, x := range pieces {
 		var next Stretch
-		next.Lo, next.WithLo = s.end(x.Lo, left)
-		next.Hi, next.WithHi = s.end(x.Hi, left)
+		next.Lo, next.WithLo = s.end(x.Lo, x, left)
+		next.Hi, next.WithHi = s.end(x.Hi, x, left)
 		if n := len(out); n > 0 && next.WithLo && out[n-1].WithHi && near(ops.Point(out[n-1].Hi), ops.Point(next.Lo)) {
 			out[n-1].Hi, out[n-1].WithHi = next.Hi, next.WithHi
 		} else {
@@ -86,7 +99,7 @@ func (s *rootSearch) stretches() []Stretch {
 
 // end is where a stretch ends whose last piece does at x, and whether the function
 // is 0 there too: in what is left unsettled beside it, or at a jump.
-func (s *rootSearch) end(x float64, left []ops.Interval) (float64, bool) {
+func (s *rootSearch) end(x float64, piece ops.Interval, left []ops.Interval) (float64, bool) {
 	if math.Abs(x) == math.MaxFloat64 {
 		return math.Copysign(math.Inf(1), x), false
 	}
@@ -99,7 +112,9 @@ func (s *rootSearch) end(x float64, left []ops.Interval) (float64, bool) {
 	x = written(at)
 	more := max(4*tiniest, narrowest*math.Abs(x))
 	if around, _ := s.w.over(s.fn, ops.Between(at.Lo-more, at.Hi+more)); around.partly {
-		return x, s.isZero(x)
+		same, _ := s.w.plain().at(s.fn, []float64{inside(piece)})
+		v, some := s.w.plain().at(s.fn, []float64{x})
+		return x, some && v == same
 	}
 	return x, s.vanishes(x)
 }
@@ -130,12 +145,6 @@ func written(x ops.Interval) float64 {
 		}
 	}
 	return mid
-}
-
-// isZero tells whether the function is 0 at a number as it is.
-func (s *rootSearch) isZero(x float64) bool {
-	n, some := s.w.plain().bounds(0).boundAt(s.fn, []float64{x}, 0, 0)
-	return some && n.zero()
 }
 
 // vanishes tells whether the function is 0 within its own error at a place that may

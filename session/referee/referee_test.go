@@ -46,6 +46,7 @@ var families = []family{
 	{"transcendental", transcendental, byIteration, 1, false},
 	{"domains", domains, closedForm, 4, false},
 	{"jumps", jumps, closedForm, 4, false},
+	{"stretches", stretches, closedForm, 2, false},
 	{"conditions", conditions, closedForm, 4, false},
 	{"tables", tables, closedForm, 2, false},
 	{"books", books, closedForm, 4, false},
@@ -59,13 +60,13 @@ var families = []family{
 	{"pulses", pulses, byIteration, 2, false},
 	{"steps", steps, closedForm, 2, false},
 	{"seams", seams, closedForm, 2, true},
-	{"areas", smoothAreas, byIteration, 2, false},
+	{"areas", smoothAreas, byIteration, 1, false},
 	{"slopes", slopes, closedForm, 4, false},
 	{"graphs", graphs, byIteration, 1, true},
 }
 
-// cases is how many pages are judged. REFEREE sets it: 100000 takes some
-// minutes, 10000000 looks for what is rare.
+// cases is how many pages are judged. REFEREE sets it: 100000 takes a minute,
+// 10000000 looks for what is rare.
 func cases() int {
 	if n, err := strconv.Atoi(os.Getenv("REFEREE")); err == nil {
 		return n

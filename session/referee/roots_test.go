@@ -92,11 +92,18 @@ func (t roots) proved(h *hearing) (string, bool) {
 	return "", true
 }
 
-// pieceText is where a search has gone or has settled nothing.
-var pieceText = regexp.MustCompile(`[Ff]rom (.+?) to (.+?)(,| it is not settled| \()`)
+// pieceText and nearText are where a search has gone or has settled nothing.
+var (
+	pieceText = regexp.MustCompile(`(?:from|Between) (.+?) (?:to|and) (.+?)(?:\. There| I couldn't)`)
+	nearText  = regexp.MustCompile(`^Near (.+?) I couldn't`)
+)
 
 // piece is a range that a message names.
 func (h *hearing) piece(message string) (lo, hi printed, ok bool) {
+	if m := nearText.FindStringSubmatch(message); m != nil {
+		at, ok := h.meant.printed(m[1])
+		return at, at, ok
+	}
 	m := pieceText.FindStringSubmatch(message)
 	if m == nil {
 		return lo, hi, false
@@ -297,7 +304,7 @@ func (t roots) given(h *hearing, choice string) ruling {
 // a piece that is said not to be settled.
 func (t roots) searched(h *hearing) ruling {
 	f := h.found(finding.Searched)
-	if f == nil || !strings.Contains(f.Message, "proved") {
+	if f == nil || !strings.Contains(f.Message, "no other solution") {
 		return silent
 	}
 	from, to, ok := h.piece(f.Message)

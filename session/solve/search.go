@@ -110,6 +110,11 @@ func (v *solving) named(got run.Searched, lead string) []solution {
 		if i == maxUnsettled {
 			break
 		}
+		if i == maxUnsettled-1 { // with all that lies beyond
+			for _, more := range got.Unsettled[i:] {
+				x = x.Hull(more)
+			}
+		}
 		v.Find(finding.New(finding.NotSettled, at, around(v.ShownIn(x.Lo, u), v.ShownIn(x.Hi, u))+" I couldn't tell whether there is a solution.",
 			"Use `where` to make the range smaller, or look at a graph there."))
 	}
