@@ -28,10 +28,12 @@ func (s *isolator) collected(eq sum, depth int) ([]root, bool) {
 		}
 		s.steps = s.steps[:before]
 	}
-	if roots, ok := s.wave(eq, kinds, depth); ok {
-		return roots, true
+	for _, way := range []func(sum, []factor, int) ([]root, bool){s.wave, s.identities} {
+		if roots, ok := way(eq, kinds, depth); ok {
+			return roots, true
+		}
+		s.steps = s.steps[:before]
 	}
-	s.steps = s.steps[:before]
 	if out, changed := s.opened(eq); changed {
 		l, r := s.sides(out)
 		s.note(l, r, openBrackets)

@@ -26,6 +26,8 @@ const (
 	doubleRoot     Reason = "the quadratic formula, with a discriminant of 0"
 	oneWave        Reason = "a sine and a cosine of one angle are one cosine"
 	oneTangent     Reason = "a sine over a cosine is a tangent"
+	unitCircle     Reason = "sin² + cos² = 1"
+	oneExponential Reason = "write it in powers of one exponential"
 	takeLogarithm  Reason = "take the logarithm of both sides"
 	factorZero     Reason = "a product is 0 where one of its factors is"
 	otherAngle     Reason = "the angle that is asked for"

@@ -29,6 +29,11 @@ func (e elimination) solve(eqs []Equation, left []string) (*Solution, bool) {
 	if len(left) == 1 {
 		return e.last(eqs[0], left[0])
 	}
+	for i, eq := range eqs {
+		if factors := eq.zeroFactors(left); len(factors) > 1 {
+			return e.factorByFactor(eqs, i, factors, left)
+		}
+	}
 	for _, c := range e.simplest(eqs, left) {
 		name, x := left[c.unknown], c.root.X[0]
 		more := e
@@ -39,6 +44,60 @@ func (e elimination) solve(eqs []Equation, left []string) (*Solution, bool) {
 		}
 	}
 	return nil, false
+}
+
+// zeroFactors are the factors of a product that is to be 0, of which one must be: all
+// those that hold an unknown, if there are no others but numbers.
+func (eq Equation) zeroFactors(left []string) []syntax.Expr {
+	x, value := eq.Left, eq.Right
+	if zero, ok := (normalizer{}).sum(x); ok && isZeroValue(collect(zero)) {
+		x, value = value, x
+	}
+	if zero, ok := (normalizer{}).sum(value); !ok || !isZeroValue(collect(zero)) {
+		return nil
+	}
+	var all []syntax.Expr
+	for _, name := range left {
+		s := &isolator{normalizer: normalizer{unknown: name}}
+		for _, f := range s.zeroFactors(x, nil) {
+			if !slices.Contains(all, f) {
+				all = append(all, f)
+			}
+		}
+	}
+	return all
+}
+
+// factorByFactor solves equations of which one is a product that is to be 0: with each
+// of its factors in its place.
+func (e elimination) factorByFactor(eqs []Equation, at int, factors []syntax.Expr, left []string) (*Solution, bool) {
+	all := &Solution{}
+	for _, f := range factors {
+		with := slices.Clone(eqs)
+		with[at] = Equation{f, zeroExpr()}
+		one := e
+		one.steps = append(slices.Clone(e.steps), Step{Left: eqs[at].Left, Right: eqs[at].Right}, Step{Left: f, Right: zeroExpr(), Reason: factorZero})
+		s, ok := one.solve(with, left)
+		if !ok {
+			return nil, false
+		}
+		all.Roots, all.Rests = append(all.Roots, s.Roots...), append(all.Rests, s.Rests...)
+		all.Repeats, all.Widened = all.Repeats || s.Repeats, all.Widened || s.Widened
+	}
+	return all, true
+}
+
+// loses tells whether a root in which other unknowns are left may lose solutions: it
+// was divided by what may be 0 without that being a contradiction.
+func (r Root) loses(left []string) bool {
+	holds := func(x syntax.Expr) bool {
+		return slices.ContainsFunc(left, func(name string) bool { return syntax.Holds(x, name) })
+	}
+	if r.Lead == nil || !holds(r.Lead) {
+		return false
+	}
+	rest, ok := (normalizer{}).sum(r.Rest)
+	return !ok || holds(r.Rest) || isZeroValue(collect(rest))
 }
 
 // choice is an equation solved for one of the unknowns.
@@ -54,7 +113,7 @@ func (e elimination) simplest(eqs []Equation, left []string) []choice {
 	for i, eq := range eqs {
 		for j, name := range left {
 			s, ok := one(e.budget, eq, name, Turns{})
-			if ok && len(s.Roots) == 1 && len(s.Rests) == 0 && s.Roots[0].Also == nil {
+			if ok && len(s.Roots) == 1 && len(s.Rests) == 0 && s.Roots[0].Also == nil && !s.Roots[0].loses(left) {
 				all = append(all, choice{i, j, s.Roots[0], len(syntax.PrintExpr(s.Roots[0].X[0]))})
 			}
 		}

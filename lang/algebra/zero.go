@@ -46,7 +46,34 @@ func (s *isolator) zeroProduct(x syntax.Expr, depth int) ([]root, bool) {
 		}
 		all = append(all, roots...)
 	}
+	if lead := (sum{number(1, 1)}); len(all) > 0 {
+		for _, f := range s.besides(x, nil) {
+			one, ok := normalizer{}.sum(f)
+			if ok {
+				lead, ok = normalizer{}.product(lead, one)
+			}
+			if !ok {
+				return nil, false
+			}
+		}
+		all = dividedBy(all, lead, nil)
+	}
 	return all, len(all) > 0
+}
+
+// besides lists the factors without the unknown.
+func (s *isolator) besides(x syntax.Expr, all []syntax.Expr) []syntax.Expr {
+	x = syntax.Unbracket(x)
+	b, ok := x.(*syntax.Binary)
+	switch {
+	case !s.holds(x):
+		return append(all, x)
+	case ok && b.Op == syntax.Mul:
+		return s.besides(b.Y, s.besides(b.X, all))
+	case ok && b.Op == syntax.Div:
+		return s.besides(b.X, all)
+	}
+	return all
 }
 
 // zeroFactors lists the factors with the unknown of which one must be 0.

@@ -130,7 +130,11 @@ func overPowVar(a, b Interval, _ float64) (Interval, Extent) {
 	if b.IsPoint() {
 		return overPow(a, a, b.Lo)
 	}
-	if a.Lo <= 0 {
+	switch {
+	case a.Hi < 0: // values only for whole exponents, of either sign
+		size, _ := overPowVar(a.neg(), b, 0)
+		return Interval{-size.Hi, size.Hi}, Partly
+	case a.Lo <= 0:
 		return Everything(), Partly
 	}
 	p, q, r, s := power(a.Lo, b.Lo), power(a.Lo, b.Hi), power(a.Hi, b.Lo), power(a.Hi, b.Hi)

@@ -111,8 +111,10 @@ func (s *rootSearch) look(first ops.Interval) {
 		}
 		mid := middle(x)
 		switch {
-		case mid <= x.Lo || mid >= x.Hi || width(x) < tiniest:
+		case mid <= x.Lo || mid >= x.Hi || width(x) < tiniest && x.HoldsZero():
 			s.neighbours(x, n.partly)
+		case width(x) < tiniest:
+			s.unsettled(x)
 		default:
 			todo = append(todo, ops.Between(x.Lo, mid), ops.Between(mid, x.Hi))
 		}
@@ -258,6 +260,14 @@ func (s *rootSearch) touching(x ops.Interval) bool {
 // which the function goes down to 0. A piece in which it jumps, or has no value,
 // holds no other.
 func (s *rootSearch) neighbours(x ops.Interval, jumps bool) {
+	if width(x) < tiniest { // at 0, which alone is a number that people mean
+		if v, some := s.w.plain().at(s.fn, []float64{0}); some && v == 0 {
+			s.found(0)
+		} else if !jumps {
+			s.unsettled(x)
+		}
+		return
+	}
 	before, after := s.w.goesTo0(s.fn, x.Lo, -1), s.w.goesTo0(s.fn, x.Hi, 1)
 	switch {
 	case before:

@@ -32,7 +32,10 @@ func (p *Program) FindRoots(st *State, fn int, scale, lo, hi float64) Searched {
 func (w *intervalWalker) searched(fn int, scale, lo, hi float64) Searched {
 	s, pieces := w.rootSearch(fn, maxEnclosures), searchPieces(scale, lo, hi)
 	out := Searched{Lo: pieces[0].Lo, Hi: pieces[0].Hi}
+	share := s.left / len(pieces)
+	s.left = 0
 	for _, x := range pieces {
+		s.left = max(s.left, 0) + share
 		s.look(x)
 		out.Lo, out.Hi = min(out.Lo, x.Lo), max(out.Hi, x.Hi)
 	}

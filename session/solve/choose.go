@@ -124,7 +124,11 @@ func (v *solving) whichRoot(all []solution) finding.Finding {
 // otherNote names the solutions beside the only one without a negative value.
 func (v *solving) otherNote(others []solution) string {
 	if v.single() {
-		return "The positive solution is taken; " + v.list(others) + " solves the equation too."
+		solve := " solves the equation too."
+		if len(others) > 1 {
+			solve = " solve the equation too."
+		}
+		return "The positive solution is taken; " + v.list(others) + solve
 	}
 	return "The solution without a negative value is taken; these solve the equations too: " + v.listSystem(others) + "."
 }

@@ -7,6 +7,7 @@ import (
 	"steelyard/lang/algebra"
 	"steelyard/lang/finding"
 	"steelyard/lang/run"
+	"steelyard/lang/syntax"
 )
 
 // cancels tells whether linear equations leave no single solution, and says so:
@@ -126,6 +127,15 @@ func (v *solving) leftOver() (said, sure bool) {
 			if !v.cancels() {
 				v.cancelled(run.Dependent, " for which both sides have a value")
 			}
+			return true, true
+		}
+	}
+	for _, r := range v.rearranged.Roots {
+		if rest, ok := syntax.Rational(r.Rest); r.Lead == nil || !ok || !rest.IsZero() {
+			continue
+		}
+		if lead := v.Try(r.Lead); lead.OK && !lead.Static.Absent && lead.Value == 0 && !v.rearranged.Widened {
+			v.cancelled(run.Dependent, " for which both sides have a value")
 			return true, true
 		}
 	}
