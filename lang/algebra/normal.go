@@ -19,12 +19,11 @@ type normalizer struct {
 // occurrences counts how often a name is in an expression.
 func occurrences(x syntax.Expr, name string) int {
 	n := 0
-	syntax.Walk(x, func(x syntax.Expr) bool {
+	for x := range syntax.Nodes(x) {
 		if isName(x, name) {
 			n++
 		}
-		return true
-	})
+	}
 	return n
 }
 

@@ -91,13 +91,7 @@ func (c *coder) callFormula(x *syntax.Call, d *Def) (run.Slot, bool) {
 // argument that is left out has the symbol's default.
 func (c *coder) formulaArgs(x *syntax.Call, f *syntax.FormulaDef, left string) ([]syntax.FormulaSymbol, []syntax.Expr, bool) {
 	var params []syntax.FormulaSymbol
-	usesG := false
-	syntax.Walk(f.Right, func(n syntax.Expr) bool {
-		if n, ok := n.(*syntax.Name); ok && n.Name == "g" {
-			usesG = true
-		}
-		return true
-	})
+	usesG := syntax.Holds(f.Right, "g")
 	for _, s := range f.Symbols {
 		if s.Name != left && s.Name != "g" {
 			params = append(params, s)
@@ -279,14 +273,13 @@ func (p *Planner) CheckFormula(f *syntax.FormulaDef, text string) []finding.Find
 // no line declares is a finding of its own.
 func (c *coder) formulaSide(x syntax.Expr) (run.Slot, bool) {
 	good := true
-	syntax.Walk(x, func(x syntax.Expr) bool {
+	for x := range syntax.Nodes(x) {
 		if n, ok := x.(*syntax.Name); ok && c.param(n.Name) == nil {
 			c.find(finding.UnknownName, n.At, n.Name+" has no unit in this formula.",
 				"Add an indented line, as in `  "+n.Name+" in m, what it means`.")
 			good = false
 		}
-		return true
-	})
+	}
 	if !good {
 		return run.NoSlot, false
 	}

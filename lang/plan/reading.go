@@ -138,21 +138,16 @@ func (c *coder) apart(x *syntax.Binary) bool {
 
 // Degrees tells of C and F where a temperature is met: °C and °F were meant.
 func Degrees(x syntax.Expr) string {
-	note := ""
-	syntax.Walk(x, func(x syntax.Expr) bool {
+	for x := range syntax.Nodes(x) {
 		q, ok := x.(*syntax.Quantity)
-		if number := ""; ok {
-			number = q.Value.Text
-			switch q.Unit.Text {
-			case "C":
-				note = "`" + number + " C` was read as coulombs; a temperature is `" + number + " °C`."
-			case "F":
-				note = "`" + number + " F` was read as farads; a temperature is `" + number + " °F`."
-			}
+		switch {
+		case ok && q.Unit.Text == "C":
+			return "`" + q.Value.Text + " C` was read as coulombs; a temperature is `" + q.Value.Text + " °C`."
+		case ok && q.Unit.Text == "F":
+			return "`" + q.Value.Text + " F` was read as farads; a temperature is `" + q.Value.Text + " °F`."
 		}
-		return note == ""
-	})
-	return note
+	}
+	return ""
 }
 
 // unlikeHint says what to look at where two dimensions meet.

@@ -73,7 +73,7 @@ var signWords = map[string]SignWord{"negative": Negative, "positive": Positive, 
 // replaced on the left side, too.
 func (r *reader) bothSides(s *CheckStmt) *fault {
 	w, ok := s.Right.(*With)
-	if !ok || numbersAlone(s.Left) {
+	if !ok || IsWritten(s.Left) {
 		return nil
 	}
 	left, right := r.source(s.Left.Span()), r.source(w.X.Span())
@@ -81,17 +81,4 @@ func (r *reader) bothSides(s *CheckStmt) *fault {
 	return &fault{finding.New(finding.TwoReadings, s.Left.Span().Join(w.At), "This can be read in two ways: is the value replaced on the right side only, or on both?",
 		"Use brackets to show what belongs together.",
 		left+sign+"("+right+by+")", "("+left+by+")"+sign+"("+right+by+")")}
-}
-
-// numbersAlone tells whether an expression holds no name.
-func numbersAlone(x Expr) bool {
-	alone := true
-	Walk(x, func(x Expr) bool {
-		switch x.(type) {
-		case *Name, *Call, *That:
-			alone = false
-		}
-		return alone
-	})
-	return alone
 }

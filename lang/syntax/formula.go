@@ -1,6 +1,7 @@
 package syntax
 
 import (
+	"slices"
 	"strings"
 
 	"steelyard/lang/finding"
@@ -41,6 +42,11 @@ func (*FormulaDef) Records() bool      { return false }
 func (*FormulaDef) Stored() bool       { return true }
 func (*FormulaDef) Role() Role         { return Support }
 func (*FormulaDef) stmt()              {}
+
+// Has tells whether a name is a symbol of the formula; g is one of each.
+func (s *FormulaDef) Has(name string) bool {
+	return name == "g" || slices.ContainsFunc(s.Symbols, func(s FormulaSymbol) bool { return s.Name == name })
+}
 
 // readFormula reads a formula with its indented lines.
 func readFormula(r *reader, _ int) (Stmt, *fault) {

@@ -28,12 +28,11 @@ func mayBeOpen(x Expr, in inner) bool {
 		return !m.open
 	})
 	if !m.open && m.turning {
-		Walk(x, func(x Expr) bool {
+		for x := range Nodes(x) {
 			if n, ok := x.(*Name); ok && in.Turns(n.Name) {
-				m.open = true
+				return true
 			}
-			return !m.open
-		})
+		}
 	}
 	return m.open
 }

@@ -9,27 +9,21 @@ import (
 
 // readings looks through trees for what can be read in two ways.
 func (r *reader) readings(list ...Expr) *fault {
-	var bad *fault
 	for _, x := range list {
-		if x == nil {
-			continue
-		}
-		Walk(x, func(x Expr) bool {
-			if bad != nil {
-				return false
-			}
+		for x := range Nodes(x) {
 			switch x := x.(type) {
 			case *Binary:
-				bad = first(treeSlips, beside{r, x})
+				if bad := first(treeSlips, beside{r, x}); bad != nil {
+					return bad
+				}
 			case *Call:
 				if ops.IsLater(x.Func) && !r.alone {
-					bad = notYet(x.Name, "The function "+x.Func+"( )")
+					return notYet(x.Name, "The function "+x.Func+"( )")
 				}
 			}
-			return bad == nil
-		})
+		}
 	}
-	return bad
+	return nil
 }
 
 func (r *reader) source(at Span) string { return r.text[at.From:at.To] }

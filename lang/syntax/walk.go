@@ -1,6 +1,9 @@
 package syntax
 
-import "steelyard/lang/limit"
+import (
+	"iter"
+	"steelyard/lang/limit"
+)
 
 // Walk calls f for an expression and, as long as f answers true, for the parts
 // of it, from left to right.
@@ -17,16 +20,39 @@ func Walk(x Expr, f func(Expr) bool) {
 	}
 }
 
+// Nodes are an expression and all its parts, from left to right.
+func Nodes(x Expr) iter.Seq[Expr] {
+	return func(yield func(Expr) bool) {
+		going := true
+		Walk(x, func(x Expr) bool {
+			going = going && yield(x)
+			return going
+		})
+	}
+}
+
+// IsWritten tells whether an expression holds no name, no call, and nothing else
+// that has to be worked out first.
+func IsWritten(x Expr) bool {
+	for x := range Nodes(x) {
+		switch x.(type) {
+		case *Name, *Call, *That, Derived:
+			return false
+		}
+	}
+	return true
+}
+
 // Spend takes steps from a budget for each node of an expression; false if that has
 // ended. An expression that others were put into may have more nodes than anyone
 // could count.
 func Spend(b *limit.Budget, each int64, x Expr) bool {
-	good := true
-	Walk(x, func(Expr) bool {
-		good = good && b.Spend(each)
-		return good
-	})
-	return good
+	for range Nodes(x) {
+		if !b.Spend(each) {
+			return false
+		}
+	}
+	return true
 }
 
 // Holds tells whether a name stands in an expression and means there what it means

@@ -129,12 +129,11 @@ func explains(l *eval.Line, x syntax.Expr, symbol string, is func(syntax.Expr) b
 // say cautions with the line as it would be with the unit.
 func say(l *eval.Line, message, hint string, x syntax.Expr, is func(syntax.Expr) bool, with string) {
 	text, from := "", 0
-	syntax.Walk(x, func(x syntax.Expr) bool {
+	for x := range syntax.Nodes(x) {
 		if is(x) {
 			text += l.Entry.Text[from:x.Span().From] + with
 			from = x.Span().To
 		}
-		return true
-	})
+	}
 	l.Find(finding.New(finding.LackingUnit, syntax.Span{To: len(l.Entry.Text)}, message, hint, text+l.Entry.Text[from:]))
 }

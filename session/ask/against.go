@@ -66,7 +66,7 @@ func against(p *eval.Page, f *syntax.FormulaDef) string {
 // speaksOf tells whether a definition is beyond what a phrase allows. That there
 // is a quantity at all does not speak against a formula in which it stands.
 func (c contradiction) speaksOf(p *eval.Page, d *plan.Def, u *units.Unit, f *syntax.FormulaDef) bool {
-	if d.Kind != plan.Quantity || d.Failed() || c.beyond == 0 && eval.IsSymbol(f, d.Name) {
+	if d.Kind != plan.Quantity || d.Failed() || c.beyond == 0 && f.Has(d.Name) {
 		return false
 	}
 	named := c.names == nil

@@ -246,7 +246,7 @@ func (s *search) tellLeftOut(name string) []string {
 	var out []string
 	for _, f := range s.page.FormulaNames() {
 		why, ok := s.leftOut[f]
-		if def, found := s.page.Formula(f); ok && found && eval.IsSymbol(def, name) {
+		if def, found := s.page.Formula(f); ok && found && def.Has(name) {
 			out = append(out, "Left out: "+f+", since "+why+".")
 		}
 	}

@@ -87,17 +87,15 @@ func (l *Line) divisor(f run.Failure, in run.Instr, main *run.Code) string {
 // divisorText finds the text under the fraction line of the quotient that a
 // span covers.
 func (l *Line) divisorText(at syntax.Span) string {
-	text := ""
 	for _, x := range l.Entry.Stmt.Exprs() {
-		syntax.Walk(x, func(x syntax.Expr) bool {
+		for x := range syntax.Nodes(x) {
 			if b, ok := x.(*syntax.Binary); ok && b.Op == syntax.Div && b.At == at {
 				s := b.Y.Span()
-				text = l.Entry.Text[s.From:s.To]
+				return l.Entry.Text[s.From:s.To]
 			}
-			return text == ""
-		})
+		}
 	}
-	return text
+	return ""
 }
 
 // numberAt shows the value of a slot in its own unit.

@@ -44,34 +44,27 @@ func (l *Line) noSlope(f run.Failure) (finding.Finding, bool) {
 
 // slopeOver finds the slope in the line whose curve a span covers.
 func (l *Line) slopeOver(at syntax.Span) *syntax.SlopeOf {
-	var found *syntax.SlopeOf
 	for _, x := range l.Entry.Stmt.Exprs() {
-		syntax.Walk(x, func(x syntax.Expr) bool {
+		for x := range syntax.Nodes(x) {
 			if s, ok := x.(*syntax.SlopeOf); ok && s.X.Span() == at {
-				found = s
+				return s
 			}
-			return found == nil
-		})
+		}
 	}
-	return found
+	return nil
 }
 
 // UnitWithin is the unit of that dimension in which a part of an expression is
 // written, or the one of a name in it; nil if there is none.
 func (p *Page) UnitWithin(x syntax.Expr, st run.Static) *units.Unit {
-	var found *units.Unit
-	syntax.Walk(x, func(x syntax.Expr) bool {
-		if found != nil {
-			return false
-		}
+	for x := range syntax.Nodes(x) {
 		u := p.RememberedUnit(x)
 		if u == nil {
 			u = p.WrittenUnit(x)
 		}
 		if u != nil && u.Dim() == st.Dim && !u.Affine() {
-			found = u
+			return u
 		}
-		return found == nil
-	})
-	return found
+	}
+	return nil
 }

@@ -33,7 +33,7 @@ func Define(l *eval.Line, d *plan.Def, s *syntax.Define) {
 		l.Fail(d, nil)
 		return
 	}
-	d.Given = !s.In.Present() && eval.IsWritten(s.X)
+	d.Given = !s.In.Present() && syntax.IsWritten(s.X)
 	result(l, d, s.X, s.In, s.Plain())
 	if d.Given && !d.Failed() {
 		d.Exponent = exponentOf(s.X)

@@ -86,7 +86,7 @@ func (v *solving) sides(e syntax.Equation) (algebra.Equation, bool) {
 func (v *solving) symbols(f *syntax.FormulaDef) (map[string]syntax.Expr, bool) {
 	bound := map[string]syntax.Expr{}
 	for _, b := range v.s.With {
-		if !eval.IsSymbol(f, b.Name) {
+		if !f.Has(b.Name) {
 			v.Find(finding.New(finding.WrongCall, b.NameAt, f.Name+" has no symbol "+b.Name+".", "`help "+f.Name+"` lists its symbols."))
 			return nil, false
 		}

@@ -102,12 +102,11 @@ func goesAs(l *eval.Line, s *syntax.Scaling, e units.Exp) string {
 // fixed lists what is held fixed.
 func fixed(l *eval.Line, x syntax.Expr, against string) string {
 	var names []string
-	syntax.Walk(x, func(x syntax.Expr) bool {
+	for x := range syntax.Nodes(x) {
 		if n, ok := x.(*syntax.Name); ok && n.Name != against && !slices.Contains(names, n.Name) {
 			names = append(names, n.Name)
 		}
-		return true
-	})
+	}
 	if len(names) == 0 {
 		return ""
 	}
@@ -117,14 +116,12 @@ func fixed(l *eval.Line, x syntax.Expr, against string) string {
 // algebraic tells whether algebra knows how an expression grows: it does not where
 // there is a slope, an area or a value worked out again.
 func algebraic(x syntax.Expr) bool {
-	known := true
-	syntax.Walk(x, func(x syntax.Expr) bool {
+	for x := range syntax.Nodes(x) {
 		if _, derived := x.(syntax.Derived); derived {
-			known = false
+			return false
 		}
-		return known
-	})
-	return known
+	}
+	return true
 }
 
 // localScaling finds the power with which one quantity grows with another near

@@ -13,18 +13,17 @@ import (
 // line, as they were given or are shown.
 func valuesIn(p *eval.Page, x syntax.Expr, line int) map[string]syntax.Expr {
 	by := map[string]syntax.Expr{}
-	syntax.Walk(x, func(x syntax.Expr) bool {
+	for x := range syntax.Nodes(x) {
 		n, ok := x.(*syntax.Name)
 		if !ok || n.Line != 0 {
-			return true
+			continue
 		}
 		if d := p.Above(n.Name, line); d != nil && d.Slot != run.NoSlot && !p.Planner.Static(d.Slot).Absent {
 			if q, ok := p.AsQuantity(d); ok {
 				by[n.Name] = q
 			}
 		}
-		return true
-	})
+	}
 	return by
 }
 

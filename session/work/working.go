@@ -20,7 +20,7 @@ func Of(p *eval.Page, e *entry.Entry, name string) []entry.WorkLine {
 		return solved(p, e, by, name)
 	}
 	if !e.Records() {
-		if s, defined := e.Stmt.(*syntax.Define); defined && e.Result() == nil && !e.Failed() && !eval.IsWritten(s.X) {
+		if s, defined := e.Stmt.(*syntax.Define); defined && e.Result() == nil && !e.Failed() && !syntax.IsWritten(s.X) {
 			return []entry.WorkLine{{Left: &syntax.Name{Name: s.Name}, Right: s.X}}
 		}
 		return nil

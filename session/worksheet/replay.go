@@ -272,17 +272,7 @@ func isGivenIn(name string, lines []int) string {
 }
 
 // written tells whether a definition is a given.
-func written(d *syntax.Define) bool {
-	given := !d.In.Present()
-	syntax.Walk(d.X, func(x syntax.Expr) bool {
-		switch x.(type) {
-		case *syntax.Name, *syntax.Call, *syntax.That:
-			given = false
-		}
-		return given
-	})
-	return given
-}
+func written(d *syntax.Define) bool { return !d.In.Present() && syntax.IsWritten(d.X) }
 
 // givenLines lists the lines that give a name by written numbers alone.
 func givenLines(rows []Row, name string) []int {
