@@ -81,7 +81,7 @@ func main() {
 		"// kernels are the passes that there are, those of the most operations first.\nvar kernels = [...]kernel{\n")
 	for _, k := range kernels {
 		n := k.root
-		fmt.Fprintf(&b, "{[]ops.Op{%s}, %s, %t, kernel%s},\n", strings.Join(n.shape(), ", "), n.power(), k.blind, n.name())
+		fmt.Fprintf(&b, "{[]ops.Op{%s}, %s, kernel%s},\n", strings.Join(n.shape(), ", "), n.power(), n.name())
 	}
 	b.WriteString("}\n")
 	for _, k := range kernels {

@@ -33,7 +33,6 @@ type kernel struct {
 	body   []string // the assignments of one lane
 	checks []string // what must be neither 0 nor infinite
 	finite []string // what must be finite
-	blind  bool     // an operand that isn't finite may go unseen
 }
 
 // kernel makes the kernel of an expression.
@@ -102,11 +101,10 @@ func (t *table) operation(k *kernel, name, exponent string, operands ...ast.Expr
 		constant, zero = constant || a.isConstant(), zero || a.leaf == "zero"
 	}
 	for _, a := range n.args {
-		k.look(n, a)
+		k.look(n, a, zero)
 		n.zero, n.inf = n.zero || a.zero, n.inf || a.inf
 	}
 	n.zero = n.zero || n.row.lossy && !zero
-	k.blind = k.blind || zero && op == "Div" // 0 over what is infinite is 0
 	// A constant is too small for a sum with it to leave the range.
 	n.inf = n.inf || !n.row.tame && !(constant && (op == "Add" || op == "Sub"))
 	n.at = string("abcefgh"[len(k.body)]) + "#"
@@ -116,14 +114,12 @@ func (t *table) operation(k *kernel, name, exponent string, operands ...ast.Expr
 
 // look checks an operand that the result would not tell about: a 0 that only
 // rounding has made, or what is not finite.
-func (k *kernel) look(n, a *node) {
+func (k *kernel) look(n, a *node, zero bool) {
 	lost := a.zero && n.row.shows != "infiniteOrLost"
 	// A number to the power 0 is 1, whatever it is.
-	hidden := a.inf && (n.row.shows == "" || n.row.op == "Pow" && n.exponent == "")
+	hidden := a.inf && (n.row.shows == "" || n.row.op == "Pow" && n.exponent == "" || zero && n.row.op == "Div") // 0 over what is infinite is 0
 	switch {
 	case !lost && !hidden:
-	case a.row == nil:
-		k.blind = true
 	case a.zero:
 		k.checks, a.zero, a.inf = append(k.checks, a.at), false, false
 	default:

@@ -211,7 +211,7 @@ var table = [Count]row{
 	AtMost: {name: "atmost", operands: 2, tame: true, da: "0", db: "0",
 		value: func(a, b, _ float64) float64 { return truth(a <= b) },
 		over:  overAtMost, off: 0},
-	Both: {name: "both", operands: 2, tame: true, da: "0", db: "0",
+	Both: {name: "both", operands: 2, da: "0", db: "0",
 		value: func(a, b, _ float64) float64 { return a * b },
 		over:  overBoth, off: 0},
 }

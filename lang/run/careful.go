@@ -9,7 +9,7 @@ import (
 
 const (
 	// careLanes is how many lanes run with care at a time.
-	careLanes = 64
+	careLanes = 96
 	// careCells bounds the workspace of that: where there are many columns the
 	// lanes are fewer.
 	careCells = 1 << 17
@@ -180,26 +180,27 @@ func (c *careful) arithmetic(s *step, own *ownPass, m int) {
 // look notes why lanes of a step have no value, and tells whether some have
 // none.
 func (c *careful) look(s *step, own *ownPass, why []int32, a, b, v []float64) bool {
-	failed := false
-	a, b = a[:len(why)], b[:len(why)]
-	for i, x := range v[:len(why)] {
-		kind := own.faults.Always
+	failed, faults, last, cause := false, own.faults, own.kind, own.cause
+	a, b, v = a[:len(why)], b[:len(why)], v[:len(why)]
+	for i, x := range v {
+		kind := faults.Always
 		switch {
 		case why[i] != 0:
 			continue
 		case x-x == 0:
-			if x != 0 || !own.faults.Vanishes(a[i], b[i]) {
+			if x != 0 || !faults.Vanishes(a[i], b[i]) {
 				continue
 			}
 			kind = ops.OutOfRange
-		case own.faults.By != nil:
-			kind = own.faults.By(a[i], b[i], s.k)
+		case faults.By != nil:
+			kind = faults.By(a[i], b[i], s.k)
 		}
-		if kind != own.kind {
-			own.kind, own.cause = kind, c.cause(s.at.failure(kind))
+		if kind != last {
+			last, cause = kind, c.cause(s.at.failure(kind))
 		}
-		why[i], failed = own.cause, true
+		why[i], failed = cause, true
 	}
+	own.kind, own.cause = last, cause
 	return failed
 }
 

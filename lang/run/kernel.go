@@ -25,8 +25,6 @@ type pass struct {
 type kernel struct {
 	shape []ops.Op
 	power float64 // the exponent of its ops.Pow, 0 if any will do
-	// blind kernels may give a value where an operand isn't finite.
-	blind bool
 	run   func(*pass) int
 }
 
@@ -159,16 +157,6 @@ func single(op ops.Op, k float64) func(*pass) int {
 	return any
 }
 
-// finiteOnly checks an input that no kernel has looked at.
-func finiteOnly(p *pass) int {
-	for i, v := range p.d {
-		if v-v != 0 {
-			return i &^ (group - 1)
-		}
-	}
-	return len(p.d)
-}
-
 // selectXYZ takes y where x is 1, else z.
 func selectXYZ(p *pass) int {
 	d := p.d
@@ -178,7 +166,7 @@ func selectXYZ(p *pass) int {
 		if x[i] == 1 {
 			v = y[i]
 		}
-		if d[i] = v; v-v != 0 {
+		if d[i] = v; v-v != 0 || x[i]-x[i] != 0 {
 			return i &^ (group - 1)
 		}
 	}

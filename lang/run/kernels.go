@@ -10,98 +10,98 @@ import (
 
 // kernels are the passes that there are, those of the most operations first.
 var kernels = [...]kernel{
-	{[]ops.Op{ops.Add, ops.Add, ops.Mul, leafX, leafK0, leafK1, ops.Mul, ops.Mul, ops.Pow, leafX, leafK2, leafK3}, 2, false, kernelAddAddMulXKKMulMulPow2XKK},
-	{[]ops.Op{ops.Div, ops.Add, ops.Mul, leafX, leafK0, leafK1, ops.Add, leafX, leafK2}, 0, false, kernelDivAddMulXKKAddXK},
-	{[]ops.Op{ops.Add, ops.Mul, ops.Mul, ops.Pow, leafX, leafK0, leafK1, leafK2}, 2, false, kernelAddMulMulPow2XKKK},
-	{[]ops.Op{ops.Sqrt, ops.Div, ops.Mul, ops.Mul, leafX, leafK0, leafK1, leafK2}, 0, false, kernelSqrtDivMulMulXKKK},
-	{[]ops.Op{ops.Mul, ops.Sqrt, ops.Div, leafK0, ops.Mul, leafX, leafK1, leafK2}, 0, false, kernelMulSqrtDivKMulXKK},
-	{[]ops.Op{ops.Sqrt, ops.Add, ops.Mul, ops.Add, leafX, leafK0, leafK1, leafK2}, 0, false, kernelSqrtAddMulAddXKKK},
-	{[]ops.Op{ops.Div, ops.Mul, ops.Sin, ops.Mul, leafX, leafK0, leafK1, leafK2}, 0, false, kernelDivMulSinMulXKKK},
-	{[]ops.Op{ops.Mul, ops.Cos, ops.Add, ops.Mul, leafX, leafK0, leafK1, leafK2}, 0, false, kernelMulCosAddMulXKKK},
-	{[]ops.Op{ops.Add, ops.Mul, ops.Mul, leafX, leafK0, leafK1, leafK2}, 0, false, kernelAddMulMulXKKK},
-	{[]ops.Op{ops.Add, ops.Mul, ops.Sub, leafK0, leafX, leafK1, leafK2}, 0, false, kernelAddMulSubKXKK},
-	{[]ops.Op{ops.Div, ops.Add, ops.Mul, leafX, leafK0, leafK1, leafK2}, 0, false, kernelDivAddMulXKKK},
-	{[]ops.Op{ops.Mul, ops.Mul, ops.Pow, leafX, leafK0, leafK1}, 2, false, kernelMulMulPow2XKK},
-	{[]ops.Op{ops.Div, ops.Mul, ops.Pow, leafX, leafK0, leafK1}, 2, false, kernelDivMulPow2XKK},
-	{[]ops.Op{ops.Add, ops.Mul, ops.Pow, leafX, leafK0, leafK1}, 2, false, kernelAddMulPow2XKK},
-	{[]ops.Op{ops.Sqrt, ops.Add, ops.Mul, leafX, leafK0, leafK1}, 0, false, kernelSqrtAddMulXKK},
-	{[]ops.Op{ops.Sqrt, ops.Div, ops.Mul, leafX, leafK0, leafK1}, 0, false, kernelSqrtDivMulXKK},
-	{[]ops.Op{ops.Mul, ops.Sqrt, ops.Div, leafX, leafK0, leafK1}, 0, false, kernelMulSqrtDivXKK},
-	{[]ops.Op{ops.Mul, ops.Sqrt, ops.Div, leafK0, leafX, leafK1}, 0, false, kernelMulSqrtDivKXK},
-	{[]ops.Op{ops.Sqrt, ops.Div, leafK0, ops.Mul, leafX, leafK1}, 0, false, kernelSqrtDivKMulXK},
-	{[]ops.Op{ops.Sqrt, ops.Add, ops.Pow, leafX, leafK0}, 2, false, kernelSqrtAddPow2XK},
-	{[]ops.Op{ops.Div, ops.Mul, ops.Sin, leafX, leafK0, leafK1}, 0, false, kernelDivMulSinXKK},
-	{[]ops.Op{ops.Mul, ops.Sin, ops.Mul, leafX, leafK0, leafK1}, 0, false, kernelMulSinMulXKK},
-	{[]ops.Op{ops.Mul, ops.Cos, ops.Add, leafX, leafK0, leafK1}, 0, false, kernelMulCosAddXKK},
-	{[]ops.Op{ops.Mul, ops.Mul, ops.Pow, leafX, leafY, leafK0}, 2, false, kernelMulMulPow2XYK},
-	{[]ops.Op{ops.Mul, ops.Mul, leafX, leafK0, leafK1}, 0, false, kernelMulMulXKK},
-	{[]ops.Op{ops.Div, ops.Mul, leafX, leafK0, leafK1}, 0, false, kernelDivMulXKK},
-	{[]ops.Op{ops.Add, ops.Mul, leafX, leafK0, leafK1}, 0, false, kernelAddMulXKK},
-	{[]ops.Op{ops.Sub, leafK0, ops.Mul, leafX, leafK1}, 0, false, kernelSubKMulXK},
-	{[]ops.Op{ops.Mul, ops.Add, leafX, leafK0, leafK1}, 0, false, kernelMulAddXKK},
-	{[]ops.Op{ops.Mul, ops.Pow, leafX, leafK0}, 2, false, kernelMulPow2XK},
-	{[]ops.Op{ops.Add, ops.Pow, leafX, leafK0}, 2, false, kernelAddPow2XK},
-	{[]ops.Op{ops.Mul, ops.Div, leafK0, leafX, leafK1}, 0, false, kernelMulDivKXK},
-	{[]ops.Op{ops.Div, leafK0, ops.Pow, leafX}, 2, false, kernelDivKPow2X},
-	{[]ops.Op{ops.Div, leafK0, ops.Mul, leafX, leafK1}, 0, false, kernelDivKMulXK},
-	{[]ops.Op{ops.Div, leafK0, ops.Add, leafX, leafK1}, 0, false, kernelDivKAddXK},
-	{[]ops.Op{ops.Sqrt, ops.Mul, leafX, leafK0}, 0, false, kernelSqrtMulXK},
-	{[]ops.Op{ops.Sqrt, ops.Div, leafK0, leafX}, 0, false, kernelSqrtDivKX},
-	{[]ops.Op{ops.Mul, ops.Sin, leafX, leafK0}, 0, false, kernelMulSinXK},
-	{[]ops.Op{ops.Mul, ops.Mul, leafX, leafY, leafK0}, 0, false, kernelMulMulXYK},
-	{[]ops.Op{ops.Add, ops.Mul, leafX, leafY, leafK0}, 0, false, kernelAddMulXYK},
-	{[]ops.Op{ops.Add, ops.Mul, leafX, leafK0, leafY}, 0, false, kernelAddMulXKY},
-	{[]ops.Op{ops.Div, ops.Mul, leafX, leafK0, leafY}, 0, false, kernelDivMulXKY},
-	{[]ops.Op{ops.Div, leafX, ops.Add, leafY, leafK0}, 0, false, kernelDivXAddYK},
-	{[]ops.Op{ops.Sqrt, ops.Mul, leafX, leafY}, 0, false, kernelSqrtMulXY},
-	{[]ops.Op{ops.Sqrt, ops.Div, leafX, leafY}, 0, false, kernelSqrtDivXY},
-	{[]ops.Op{ops.Copy, leafX}, 0, false, kernelCopyX},
-	{[]ops.Op{ops.Neg, leafX}, 0, false, kernelNegX},
-	{[]ops.Op{ops.Add, leafX, leafK0}, 0, false, kernelAddXK},
-	{[]ops.Op{ops.Add, leafX, leafY}, 0, false, kernelAddXY},
-	{[]ops.Op{ops.Sub, leafK0, leafX}, 0, false, kernelSubKX},
-	{[]ops.Op{ops.Sub, leafX, leafY}, 0, false, kernelSubXY},
-	{[]ops.Op{ops.Mul, leafX, leafK0}, 0, false, kernelMulXK},
-	{[]ops.Op{ops.Mul, leafX, leafZero}, 0, false, kernelMulXZero},
-	{[]ops.Op{ops.Mul, leafX, leafY}, 0, false, kernelMulXY},
-	{[]ops.Op{ops.Div, leafX, leafK0}, 0, false, kernelDivXK},
-	{[]ops.Op{ops.Div, leafK0, leafX}, 0, false, kernelDivKX},
-	{[]ops.Op{ops.Div, leafZero, leafX}, 0, true, kernelDivZeroX},
-	{[]ops.Op{ops.Div, leafX, leafY}, 0, false, kernelDivXY},
-	{[]ops.Op{ops.Pow, leafX}, 2, false, kernelPow2X},
-	{[]ops.Op{ops.Pow, leafX}, 3, false, kernelPow3X},
-	{[]ops.Op{ops.Pow, leafX}, -1, false, kernelPowOver1X},
-	{[]ops.Op{ops.Pow, leafX}, -2, false, kernelPowOver2X},
-	{[]ops.Op{ops.Pow, leafX}, 0.5, false, kernelPow0p5X},
-	{[]ops.Op{ops.Pow, leafX}, -0.5, false, kernelPowOver0p5X},
-	{[]ops.Op{ops.Pow, leafX}, 1.5, false, kernelPow1p5X},
-	{[]ops.Op{ops.Pow, leafX}, 0, true, kernelPowX},
-	{[]ops.Op{ops.PowVar, leafX, leafY}, 0, true, kernelPowVarXY},
-	{[]ops.Op{ops.Sqrt, leafX}, 0, false, kernelSqrtX},
-	{[]ops.Op{ops.Cbrt, leafX}, 0, false, kernelCbrtX},
-	{[]ops.Op{ops.Root, leafX}, 0, false, kernelRootX},
-	{[]ops.Op{ops.Abs, leafX}, 0, false, kernelAbsX},
-	{[]ops.Op{ops.Sgn, leafX}, 0, true, kernelSgnX},
-	{[]ops.Op{ops.Sin, leafX}, 0, false, kernelSinX},
-	{[]ops.Op{ops.Cos, leafX}, 0, false, kernelCosX},
-	{[]ops.Op{ops.Tan, leafX}, 0, false, kernelTanX},
-	{[]ops.Op{ops.Asin, leafX}, 0, false, kernelAsinX},
-	{[]ops.Op{ops.Acos, leafX}, 0, false, kernelAcosX},
-	{[]ops.Op{ops.Atan, leafX}, 0, true, kernelAtanX},
-	{[]ops.Op{ops.Atan2, leafX, leafY}, 0, true, kernelAtan2XY},
-	{[]ops.Op{ops.Sinh, leafX}, 0, false, kernelSinhX},
-	{[]ops.Op{ops.Cosh, leafX}, 0, false, kernelCoshX},
-	{[]ops.Op{ops.Tanh, leafX}, 0, true, kernelTanhX},
-	{[]ops.Op{ops.Exp, leafX}, 0, false, kernelExpX},
-	{[]ops.Op{ops.Ln, leafX}, 0, false, kernelLnX},
-	{[]ops.Op{ops.Log10, leafX}, 0, false, kernelLog10X},
-	{[]ops.Op{ops.Hypot, leafX, leafY}, 0, false, kernelHypotXY},
-	{[]ops.Op{ops.Min, leafX, leafY}, 0, true, kernelMinXY},
-	{[]ops.Op{ops.Max, leafX, leafY}, 0, true, kernelMaxXY},
-	{[]ops.Op{ops.Round, leafX, leafY}, 0, true, kernelRoundXY},
-	{[]ops.Op{ops.Less, leafX, leafY}, 0, true, kernelLessXY},
-	{[]ops.Op{ops.AtMost, leafX, leafY}, 0, true, kernelAtMostXY},
-	{[]ops.Op{ops.Both, leafX, leafY}, 0, true, kernelBothXY},
+	{[]ops.Op{ops.Add, ops.Add, ops.Mul, leafX, leafK0, leafK1, ops.Mul, ops.Mul, ops.Pow, leafX, leafK2, leafK3}, 2, kernelAddAddMulXKKMulMulPow2XKK},
+	{[]ops.Op{ops.Div, ops.Add, ops.Mul, leafX, leafK0, leafK1, ops.Add, leafX, leafK2}, 0, kernelDivAddMulXKKAddXK},
+	{[]ops.Op{ops.Add, ops.Mul, ops.Mul, ops.Pow, leafX, leafK0, leafK1, leafK2}, 2, kernelAddMulMulPow2XKKK},
+	{[]ops.Op{ops.Sqrt, ops.Div, ops.Mul, ops.Mul, leafX, leafK0, leafK1, leafK2}, 0, kernelSqrtDivMulMulXKKK},
+	{[]ops.Op{ops.Mul, ops.Sqrt, ops.Div, leafK0, ops.Mul, leafX, leafK1, leafK2}, 0, kernelMulSqrtDivKMulXKK},
+	{[]ops.Op{ops.Sqrt, ops.Add, ops.Mul, ops.Add, leafX, leafK0, leafK1, leafK2}, 0, kernelSqrtAddMulAddXKKK},
+	{[]ops.Op{ops.Div, ops.Mul, ops.Sin, ops.Mul, leafX, leafK0, leafK1, leafK2}, 0, kernelDivMulSinMulXKKK},
+	{[]ops.Op{ops.Mul, ops.Cos, ops.Add, ops.Mul, leafX, leafK0, leafK1, leafK2}, 0, kernelMulCosAddMulXKKK},
+	{[]ops.Op{ops.Add, ops.Mul, ops.Mul, leafX, leafK0, leafK1, leafK2}, 0, kernelAddMulMulXKKK},
+	{[]ops.Op{ops.Add, ops.Mul, ops.Sub, leafK0, leafX, leafK1, leafK2}, 0, kernelAddMulSubKXKK},
+	{[]ops.Op{ops.Div, ops.Add, ops.Mul, leafX, leafK0, leafK1, leafK2}, 0, kernelDivAddMulXKKK},
+	{[]ops.Op{ops.Mul, ops.Mul, ops.Pow, leafX, leafK0, leafK1}, 2, kernelMulMulPow2XKK},
+	{[]ops.Op{ops.Div, ops.Mul, ops.Pow, leafX, leafK0, leafK1}, 2, kernelDivMulPow2XKK},
+	{[]ops.Op{ops.Add, ops.Mul, ops.Pow, leafX, leafK0, leafK1}, 2, kernelAddMulPow2XKK},
+	{[]ops.Op{ops.Sqrt, ops.Add, ops.Mul, leafX, leafK0, leafK1}, 0, kernelSqrtAddMulXKK},
+	{[]ops.Op{ops.Sqrt, ops.Div, ops.Mul, leafX, leafK0, leafK1}, 0, kernelSqrtDivMulXKK},
+	{[]ops.Op{ops.Mul, ops.Sqrt, ops.Div, leafX, leafK0, leafK1}, 0, kernelMulSqrtDivXKK},
+	{[]ops.Op{ops.Mul, ops.Sqrt, ops.Div, leafK0, leafX, leafK1}, 0, kernelMulSqrtDivKXK},
+	{[]ops.Op{ops.Sqrt, ops.Div, leafK0, ops.Mul, leafX, leafK1}, 0, kernelSqrtDivKMulXK},
+	{[]ops.Op{ops.Sqrt, ops.Add, ops.Pow, leafX, leafK0}, 2, kernelSqrtAddPow2XK},
+	{[]ops.Op{ops.Div, ops.Mul, ops.Sin, leafX, leafK0, leafK1}, 0, kernelDivMulSinXKK},
+	{[]ops.Op{ops.Mul, ops.Sin, ops.Mul, leafX, leafK0, leafK1}, 0, kernelMulSinMulXKK},
+	{[]ops.Op{ops.Mul, ops.Cos, ops.Add, leafX, leafK0, leafK1}, 0, kernelMulCosAddXKK},
+	{[]ops.Op{ops.Mul, ops.Mul, ops.Pow, leafX, leafY, leafK0}, 2, kernelMulMulPow2XYK},
+	{[]ops.Op{ops.Mul, ops.Mul, leafX, leafK0, leafK1}, 0, kernelMulMulXKK},
+	{[]ops.Op{ops.Div, ops.Mul, leafX, leafK0, leafK1}, 0, kernelDivMulXKK},
+	{[]ops.Op{ops.Add, ops.Mul, leafX, leafK0, leafK1}, 0, kernelAddMulXKK},
+	{[]ops.Op{ops.Sub, leafK0, ops.Mul, leafX, leafK1}, 0, kernelSubKMulXK},
+	{[]ops.Op{ops.Mul, ops.Add, leafX, leafK0, leafK1}, 0, kernelMulAddXKK},
+	{[]ops.Op{ops.Mul, ops.Pow, leafX, leafK0}, 2, kernelMulPow2XK},
+	{[]ops.Op{ops.Add, ops.Pow, leafX, leafK0}, 2, kernelAddPow2XK},
+	{[]ops.Op{ops.Mul, ops.Div, leafK0, leafX, leafK1}, 0, kernelMulDivKXK},
+	{[]ops.Op{ops.Div, leafK0, ops.Pow, leafX}, 2, kernelDivKPow2X},
+	{[]ops.Op{ops.Div, leafK0, ops.Mul, leafX, leafK1}, 0, kernelDivKMulXK},
+	{[]ops.Op{ops.Div, leafK0, ops.Add, leafX, leafK1}, 0, kernelDivKAddXK},
+	{[]ops.Op{ops.Sqrt, ops.Mul, leafX, leafK0}, 0, kernelSqrtMulXK},
+	{[]ops.Op{ops.Sqrt, ops.Div, leafK0, leafX}, 0, kernelSqrtDivKX},
+	{[]ops.Op{ops.Mul, ops.Sin, leafX, leafK0}, 0, kernelMulSinXK},
+	{[]ops.Op{ops.Mul, ops.Mul, leafX, leafY, leafK0}, 0, kernelMulMulXYK},
+	{[]ops.Op{ops.Add, ops.Mul, leafX, leafY, leafK0}, 0, kernelAddMulXYK},
+	{[]ops.Op{ops.Add, ops.Mul, leafX, leafK0, leafY}, 0, kernelAddMulXKY},
+	{[]ops.Op{ops.Div, ops.Mul, leafX, leafK0, leafY}, 0, kernelDivMulXKY},
+	{[]ops.Op{ops.Div, leafX, ops.Add, leafY, leafK0}, 0, kernelDivXAddYK},
+	{[]ops.Op{ops.Sqrt, ops.Mul, leafX, leafY}, 0, kernelSqrtMulXY},
+	{[]ops.Op{ops.Sqrt, ops.Div, leafX, leafY}, 0, kernelSqrtDivXY},
+	{[]ops.Op{ops.Copy, leafX}, 0, kernelCopyX},
+	{[]ops.Op{ops.Neg, leafX}, 0, kernelNegX},
+	{[]ops.Op{ops.Add, leafX, leafK0}, 0, kernelAddXK},
+	{[]ops.Op{ops.Add, leafX, leafY}, 0, kernelAddXY},
+	{[]ops.Op{ops.Sub, leafK0, leafX}, 0, kernelSubKX},
+	{[]ops.Op{ops.Sub, leafX, leafY}, 0, kernelSubXY},
+	{[]ops.Op{ops.Mul, leafX, leafK0}, 0, kernelMulXK},
+	{[]ops.Op{ops.Mul, leafX, leafZero}, 0, kernelMulXZero},
+	{[]ops.Op{ops.Mul, leafX, leafY}, 0, kernelMulXY},
+	{[]ops.Op{ops.Div, leafX, leafK0}, 0, kernelDivXK},
+	{[]ops.Op{ops.Div, leafK0, leafX}, 0, kernelDivKX},
+	{[]ops.Op{ops.Div, leafZero, leafX}, 0, kernelDivZeroX},
+	{[]ops.Op{ops.Div, leafX, leafY}, 0, kernelDivXY},
+	{[]ops.Op{ops.Pow, leafX}, 2, kernelPow2X},
+	{[]ops.Op{ops.Pow, leafX}, 3, kernelPow3X},
+	{[]ops.Op{ops.Pow, leafX}, -1, kernelPowOver1X},
+	{[]ops.Op{ops.Pow, leafX}, -2, kernelPowOver2X},
+	{[]ops.Op{ops.Pow, leafX}, 0.5, kernelPow0p5X},
+	{[]ops.Op{ops.Pow, leafX}, -0.5, kernelPowOver0p5X},
+	{[]ops.Op{ops.Pow, leafX}, 1.5, kernelPow1p5X},
+	{[]ops.Op{ops.Pow, leafX}, 0, kernelPowX},
+	{[]ops.Op{ops.PowVar, leafX, leafY}, 0, kernelPowVarXY},
+	{[]ops.Op{ops.Sqrt, leafX}, 0, kernelSqrtX},
+	{[]ops.Op{ops.Cbrt, leafX}, 0, kernelCbrtX},
+	{[]ops.Op{ops.Root, leafX}, 0, kernelRootX},
+	{[]ops.Op{ops.Abs, leafX}, 0, kernelAbsX},
+	{[]ops.Op{ops.Sgn, leafX}, 0, kernelSgnX},
+	{[]ops.Op{ops.Sin, leafX}, 0, kernelSinX},
+	{[]ops.Op{ops.Cos, leafX}, 0, kernelCosX},
+	{[]ops.Op{ops.Tan, leafX}, 0, kernelTanX},
+	{[]ops.Op{ops.Asin, leafX}, 0, kernelAsinX},
+	{[]ops.Op{ops.Acos, leafX}, 0, kernelAcosX},
+	{[]ops.Op{ops.Atan, leafX}, 0, kernelAtanX},
+	{[]ops.Op{ops.Atan2, leafX, leafY}, 0, kernelAtan2XY},
+	{[]ops.Op{ops.Sinh, leafX}, 0, kernelSinhX},
+	{[]ops.Op{ops.Cosh, leafX}, 0, kernelCoshX},
+	{[]ops.Op{ops.Tanh, leafX}, 0, kernelTanhX},
+	{[]ops.Op{ops.Exp, leafX}, 0, kernelExpX},
+	{[]ops.Op{ops.Ln, leafX}, 0, kernelLnX},
+	{[]ops.Op{ops.Log10, leafX}, 0, kernelLog10X},
+	{[]ops.Op{ops.Hypot, leafX, leafY}, 0, kernelHypotXY},
+	{[]ops.Op{ops.Min, leafX, leafY}, 0, kernelMinXY},
+	{[]ops.Op{ops.Max, leafX, leafY}, 0, kernelMaxXY},
+	{[]ops.Op{ops.Round, leafX, leafY}, 0, kernelRoundXY},
+	{[]ops.Op{ops.Less, leafX, leafY}, 0, kernelLessXY},
+	{[]ops.Op{ops.AtMost, leafX, leafY}, 0, kernelAtMostXY},
+	{[]ops.Op{ops.Both, leafX, leafY}, 0, kernelBothXY},
 }
 
 // kernelAddAddMulXKKMulMulPow2XKK is (x*k+k)+pow(x,2)*k*k.
@@ -1584,11 +1584,13 @@ func kernelDivZeroX(p *pass) int {
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := k0/x[0], k0/x[1], k0/x[2], k0/x[3]
 		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
-		s0 := (a0 + a1) + (a2 + a3)
+		s0 := (x[0] + x[1]) + (x[2] + x[3])
+		s1 := (a0 + a1) + (a2 + a3)
 		a0, a1, a2, a3 = k0/x[4], k0/x[5], k0/x[6], k0/x[7]
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
-		s0 += (a0 + a1) + (a2 + a3)
-		if (s0-s0 != 0) && !p.through {
+		s0 += (x[4] + x[5]) + (x[6] + x[7])
+		s1 += (a0 + a1) + (a2 + a3)
+		if (s0-s0 != 0 || s1-s1 != 0) && !p.through {
 			break
 		}
 	}
@@ -1777,10 +1779,12 @@ func kernelPowX(p *pass) int {
 		a0, a1, a2, a3 := ops.Pow.Value(x[0], 0, k0), ops.Pow.Value(x[1], 0, k0), ops.Pow.Value(x[2], 0, k0), ops.Pow.Value(x[3], 0, k0)
 		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
 		p0 := (a0 * a1) * (a2 * a3)
+		s0 := (x[0] + x[1]) + (x[2] + x[3])
 		a0, a1, a2, a3 = ops.Pow.Value(x[4], 0, k0), ops.Pow.Value(x[5], 0, k0), ops.Pow.Value(x[6], 0, k0), ops.Pow.Value(x[7], 0, k0)
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		p0 *= (a0 * a1) * (a2 * a3)
-		if (p0-p0 != 0 || p0 == 0) && !p.through {
+		s0 += (x[4] + x[5]) + (x[6] + x[7])
+		if (p0-p0 != 0 || p0 == 0 || s0-s0 != 0) && !p.through {
 			break
 		}
 	}
@@ -1800,10 +1804,14 @@ func kernelPowVarXY(p *pass) int {
 		a0, a1, a2, a3 := ops.PowVar.Value(x[0], y[0], 0), ops.PowVar.Value(x[1], y[1], 0), ops.PowVar.Value(x[2], y[2], 0), ops.PowVar.Value(x[3], y[3], 0)
 		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
 		p0 := (a0 * a1) * (a2 * a3)
+		s0 := (x[0] + x[1]) + (x[2] + x[3])
+		s1 := (y[0] + y[1]) + (y[2] + y[3])
 		a0, a1, a2, a3 = ops.PowVar.Value(x[4], y[4], 0), ops.PowVar.Value(x[5], y[5], 0), ops.PowVar.Value(x[6], y[6], 0), ops.PowVar.Value(x[7], y[7], 0)
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		p0 *= (a0 * a1) * (a2 * a3)
-		if (p0-p0 != 0 || p0 == 0) && !p.through {
+		s0 += (x[4] + x[5]) + (x[6] + x[7])
+		s1 += (y[4] + y[5]) + (y[6] + y[7])
+		if (p0-p0 != 0 || p0 == 0 || s0-s0 != 0 || s1-s1 != 0) && !p.through {
 			break
 		}
 	}
@@ -1905,10 +1913,10 @@ func kernelSgnX(p *pass) int {
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := ops.Sgn.Value(x[0], 0, 0), ops.Sgn.Value(x[1], 0, 0), ops.Sgn.Value(x[2], 0, 0), ops.Sgn.Value(x[3], 0, 0)
 		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
-		s0 := (a0 + a1) + (a2 + a3)
+		s0 := (x[0] + x[1]) + (x[2] + x[3])
 		a0, a1, a2, a3 = ops.Sgn.Value(x[4], 0, 0), ops.Sgn.Value(x[5], 0, 0), ops.Sgn.Value(x[6], 0, 0), ops.Sgn.Value(x[7], 0, 0)
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
-		s0 += (a0 + a1) + (a2 + a3)
+		s0 += (x[4] + x[5]) + (x[6] + x[7])
 		if (s0-s0 != 0) && !p.through {
 			break
 		}
@@ -2031,10 +2039,10 @@ func kernelAtanX(p *pass) int {
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := math.Atan(x[0]), math.Atan(x[1]), math.Atan(x[2]), math.Atan(x[3])
 		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
-		s0 := (a0 + a1) + (a2 + a3)
+		s0 := (x[0] + x[1]) + (x[2] + x[3])
 		a0, a1, a2, a3 = math.Atan(x[4]), math.Atan(x[5]), math.Atan(x[6]), math.Atan(x[7])
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
-		s0 += (a0 + a1) + (a2 + a3)
+		s0 += (x[4] + x[5]) + (x[6] + x[7])
 		if (s0-s0 != 0) && !p.through {
 			break
 		}
@@ -2054,11 +2062,13 @@ func kernelAtan2XY(p *pass) int {
 		y := y[i : i+8 : i+8]
 		a0, a1, a2, a3 := ops.Atan2.Value(x[0], y[0], 0), ops.Atan2.Value(x[1], y[1], 0), ops.Atan2.Value(x[2], y[2], 0), ops.Atan2.Value(x[3], y[3], 0)
 		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
-		s0 := (a0 + a1) + (a2 + a3)
+		s0 := (x[0] + x[1]) + (x[2] + x[3])
+		s1 := (y[0] + y[1]) + (y[2] + y[3])
 		a0, a1, a2, a3 = ops.Atan2.Value(x[4], y[4], 0), ops.Atan2.Value(x[5], y[5], 0), ops.Atan2.Value(x[6], y[6], 0), ops.Atan2.Value(x[7], y[7], 0)
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
-		s0 += (a0 + a1) + (a2 + a3)
-		if (s0-s0 != 0) && !p.through {
+		s0 += (x[4] + x[5]) + (x[6] + x[7])
+		s1 += (y[4] + y[5]) + (y[6] + y[7])
+		if (s0-s0 != 0 || s1-s1 != 0) && !p.through {
 			break
 		}
 	}
@@ -2117,10 +2127,10 @@ func kernelTanhX(p *pass) int {
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := math.Tanh(x[0]), math.Tanh(x[1]), math.Tanh(x[2]), math.Tanh(x[3])
 		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
-		s0 := (a0 + a1) + (a2 + a3)
+		s0 := (x[0] + x[1]) + (x[2] + x[3])
 		a0, a1, a2, a3 = math.Tanh(x[4]), math.Tanh(x[5]), math.Tanh(x[6]), math.Tanh(x[7])
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
-		s0 += (a0 + a1) + (a2 + a3)
+		s0 += (x[4] + x[5]) + (x[6] + x[7])
 		if (s0-s0 != 0) && !p.through {
 			break
 		}
@@ -2226,11 +2236,13 @@ func kernelMinXY(p *pass) int {
 		y := y[i : i+8 : i+8]
 		a0, a1, a2, a3 := math.Min(x[0], y[0]), math.Min(x[1], y[1]), math.Min(x[2], y[2]), math.Min(x[3], y[3])
 		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
-		s0 := (a0 + a1) + (a2 + a3)
+		s0 := (x[0] + x[1]) + (x[2] + x[3])
+		s1 := (y[0] + y[1]) + (y[2] + y[3])
 		a0, a1, a2, a3 = math.Min(x[4], y[4]), math.Min(x[5], y[5]), math.Min(x[6], y[6]), math.Min(x[7], y[7])
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
-		s0 += (a0 + a1) + (a2 + a3)
-		if (s0-s0 != 0) && !p.through {
+		s0 += (x[4] + x[5]) + (x[6] + x[7])
+		s1 += (y[4] + y[5]) + (y[6] + y[7])
+		if (s0-s0 != 0 || s1-s1 != 0) && !p.through {
 			break
 		}
 	}
@@ -2249,11 +2261,13 @@ func kernelMaxXY(p *pass) int {
 		y := y[i : i+8 : i+8]
 		a0, a1, a2, a3 := math.Max(x[0], y[0]), math.Max(x[1], y[1]), math.Max(x[2], y[2]), math.Max(x[3], y[3])
 		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
-		s0 := (a0 + a1) + (a2 + a3)
+		s0 := (x[0] + x[1]) + (x[2] + x[3])
+		s1 := (y[0] + y[1]) + (y[2] + y[3])
 		a0, a1, a2, a3 = math.Max(x[4], y[4]), math.Max(x[5], y[5]), math.Max(x[6], y[6]), math.Max(x[7], y[7])
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
-		s0 += (a0 + a1) + (a2 + a3)
-		if (s0-s0 != 0) && !p.through {
+		s0 += (x[4] + x[5]) + (x[6] + x[7])
+		s1 += (y[4] + y[5]) + (y[6] + y[7])
+		if (s0-s0 != 0 || s1-s1 != 0) && !p.through {
 			break
 		}
 	}
@@ -2272,11 +2286,15 @@ func kernelRoundXY(p *pass) int {
 		y := y[i : i+8 : i+8]
 		a0, a1, a2, a3 := ops.Round.Value(x[0], y[0], 0), ops.Round.Value(x[1], y[1], 0), ops.Round.Value(x[2], y[2], 0), ops.Round.Value(x[3], y[3], 0)
 		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
-		s0 := (a0 + a1) + (a2 + a3)
+		s0 := (x[0] + x[1]) + (x[2] + x[3])
+		s1 := (y[0] + y[1]) + (y[2] + y[3])
+		s2 := (a0 + a1) + (a2 + a3)
 		a0, a1, a2, a3 = ops.Round.Value(x[4], y[4], 0), ops.Round.Value(x[5], y[5], 0), ops.Round.Value(x[6], y[6], 0), ops.Round.Value(x[7], y[7], 0)
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
-		s0 += (a0 + a1) + (a2 + a3)
-		if (s0-s0 != 0) && !p.through {
+		s0 += (x[4] + x[5]) + (x[6] + x[7])
+		s1 += (y[4] + y[5]) + (y[6] + y[7])
+		s2 += (a0 + a1) + (a2 + a3)
+		if (s0-s0 != 0 || s1-s1 != 0 || s2-s2 != 0) && !p.through {
 			break
 		}
 	}
@@ -2295,11 +2313,13 @@ func kernelLessXY(p *pass) int {
 		y := y[i : i+8 : i+8]
 		a0, a1, a2, a3 := ops.Less.Value(x[0], y[0], 0), ops.Less.Value(x[1], y[1], 0), ops.Less.Value(x[2], y[2], 0), ops.Less.Value(x[3], y[3], 0)
 		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
-		s0 := (a0 + a1) + (a2 + a3)
+		s0 := (x[0] + x[1]) + (x[2] + x[3])
+		s1 := (y[0] + y[1]) + (y[2] + y[3])
 		a0, a1, a2, a3 = ops.Less.Value(x[4], y[4], 0), ops.Less.Value(x[5], y[5], 0), ops.Less.Value(x[6], y[6], 0), ops.Less.Value(x[7], y[7], 0)
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
-		s0 += (a0 + a1) + (a2 + a3)
-		if (s0-s0 != 0) && !p.through {
+		s0 += (x[4] + x[5]) + (x[6] + x[7])
+		s1 += (y[4] + y[5]) + (y[6] + y[7])
+		if (s0-s0 != 0 || s1-s1 != 0) && !p.through {
 			break
 		}
 	}
@@ -2318,11 +2338,13 @@ func kernelAtMostXY(p *pass) int {
 		y := y[i : i+8 : i+8]
 		a0, a1, a2, a3 := ops.AtMost.Value(x[0], y[0], 0), ops.AtMost.Value(x[1], y[1], 0), ops.AtMost.Value(x[2], y[2], 0), ops.AtMost.Value(x[3], y[3], 0)
 		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
-		s0 := (a0 + a1) + (a2 + a3)
+		s0 := (x[0] + x[1]) + (x[2] + x[3])
+		s1 := (y[0] + y[1]) + (y[2] + y[3])
 		a0, a1, a2, a3 = ops.AtMost.Value(x[4], y[4], 0), ops.AtMost.Value(x[5], y[5], 0), ops.AtMost.Value(x[6], y[6], 0), ops.AtMost.Value(x[7], y[7], 0)
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
-		s0 += (a0 + a1) + (a2 + a3)
-		if (s0-s0 != 0) && !p.through {
+		s0 += (x[4] + x[5]) + (x[6] + x[7])
+		s1 += (y[4] + y[5]) + (y[6] + y[7])
+		if (s0-s0 != 0 || s1-s1 != 0) && !p.through {
 			break
 		}
 	}
@@ -2341,11 +2363,15 @@ func kernelBothXY(p *pass) int {
 		y := y[i : i+8 : i+8]
 		a0, a1, a2, a3 := x[0]*y[0], x[1]*y[1], x[2]*y[2], x[3]*y[3]
 		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
-		s0 := (a0 + a1) + (a2 + a3)
+		s0 := (x[0] + x[1]) + (x[2] + x[3])
+		s1 := (y[0] + y[1]) + (y[2] + y[3])
+		s2 := (a0 + a1) + (a2 + a3)
 		a0, a1, a2, a3 = x[4]*y[4], x[5]*y[5], x[6]*y[6], x[7]*y[7]
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
-		s0 += (a0 + a1) + (a2 + a3)
-		if (s0-s0 != 0) && !p.through {
+		s0 += (x[4] + x[5]) + (x[6] + x[7])
+		s1 += (y[4] + y[5]) + (y[6] + y[7])
+		s2 += (a0 + a1) + (a2 + a3)
+		if (s0-s0 != 0 || s1-s1 != 0 || s2-s2 != 0) && !p.through {
 			break
 		}
 	}

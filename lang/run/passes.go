@@ -16,9 +16,6 @@ type passPlanner struct {
 	wanted []bool
 	at     []int
 	passes []pass
-	reads  [][3]int32 // the nodes that each pass reads
-	makes  []int32    // the node that it makes
-	seen   []bool     // per input: a kernel that isn't blind reads it
 	cols   [][]float64
 }
 
@@ -31,7 +28,7 @@ func planPasses(w *work) ([]pass, [][]float64) {
 		return nil, nil
 	}
 	p := &passPlanner{m: matcher{g: g, uses: make([]int32, len(g.list))}, inputs: w.inputs,
-		wanted: make([]bool, len(g.list)), at: make([]int, len(g.list)), seen: make([]bool, w.inputs)}
+		wanted: make([]bool, len(g.list)), at: make([]int, len(g.list))}
 	for _, col := range w.outputs {
 		p.outputs = append(p.outputs, of[col])
 		if g.is(of[col], ops.Nothing) {
@@ -39,9 +36,10 @@ func planPasses(w *work) ([]pass, [][]float64) {
 		}
 	}
 	p.count()
-	if !p.choose() || !p.place() {
+	if !p.choose() {
 		return nil, nil
 	}
+	p.place()
 	return p.passes, p.cols
 }
 
@@ -66,53 +64,40 @@ func (p *passPlanner) count() {
 }
 
 // choose finds the kernel of each node that gets a column, the last node first:
-// what it takes in on the way needs none.
+// what it takes in on the way needs none. In the passes, nodes are named in the
+// place of their columns.
 func (p *passPlanner) choose() bool {
 	list := p.m.g.list
 	for id := int32(len(list)) - 1; id >= 0; id-- {
 		n := &list[id]
-		if !p.wanted[id] {
+		if !p.wanted[id] || n.op == ops.Param || n.op == ops.Const || n.op == ops.Nothing {
 			continue
 		}
-		reads := [3]int32{noNode, noNode, noNode}
-		q := pass{}
-		switch n.op {
-		case ops.Param, ops.Const, ops.Nothing:
-			continue
-		case ops.Select:
-			reads = [3]int32{n.a, n.b, n.c}
-			q.run = selectXYZ
-		default:
+		q := pass{to: int(id), run: selectXYZ, from: [3]int{int(n.a), int(n.b), int(n.c)}}
+		if n.op != ops.Select {
 			k := p.m.find(id)
 			if k == nil {
 				return false
 			}
-			q.run = k.run
-			q.k = p.m.k
-			for i, leaf := range p.m.leaves {
-				reads[i] = leaf
-				if leaf != noNode && list[leaf].op == ops.Param && !k.blind {
-					p.seen[list[leaf].a] = true
-				}
+			x, y := int(p.m.leaves[0]), int(p.m.leaves[1])
+			if y == noNode {
+				y = x
 			}
+			q.run, q.k, q.from = k.run, p.m.k, [3]int{x, y, x}
 		}
-		for _, leaf := range reads {
-			if leaf != noNode {
-				p.wanted[leaf] = true
-			}
+		for _, from := range q.from {
+			p.wanted[from] = true
 		}
-		p.passes, p.reads, p.makes = append(p.passes, q), append(p.reads, reads), append(p.makes, id)
+		p.passes = append(p.passes, q)
 	}
 	slices.Reverse(p.passes)
-	slices.Reverse(p.reads)
-	slices.Reverse(p.makes)
 	return true
 }
 
 // place gives every node that is wanted a column: an input's, an output's, one
 // of constants, or one of the workspace, which is used again once nothing more
 // reads it.
-func (p *passPlanner) place() bool {
+func (p *passPlanner) place() {
 	list := p.m.g.list
 	p.cols = make([][]float64, p.inputs+len(p.outputs))
 	for id := range p.at {
@@ -122,81 +107,56 @@ func (p *passPlanner) place() bool {
 		case n.op == ops.Param:
 			p.at[id] = int(n.a)
 		case n.op == ops.Const:
-			p.at[id] = p.constant(math.Float64frombits(n.k))
+			p.at[id] = p.column(math.Float64frombits(n.k))
 		case n.op == ops.Nothing:
-			p.at[id] = p.constant(math.NaN())
+			p.at[id] = p.column(math.NaN())
 		}
 	}
 	var copies []pass
 	for i, id := range p.outputs {
-		to := p.inputs + i
-		if p.at[id] == noNode {
+		if to := p.inputs + i; p.at[id] == noNode {
 			p.at[id] = to
-			continue
+		} else {
+			copies = append(copies, pass{run: kernelCopyX, to: to, from: [3]int{p.at[id], p.at[id], p.at[id]}})
 		}
-		if list[id].op == ops.Param {
-			p.seen[list[id].a] = true
-		}
-		copies = append(copies, pass{run: kernelCopyX, to: to, from: [3]int{p.at[id], p.at[id], p.at[id]}})
 	}
 	p.workspace()
 	for i := range p.passes {
 		q := &p.passes[i]
-		if q.to = p.at[p.makes[i]]; q.to < p.inputs {
-			return false
-		}
-		for j, id := range p.reads[i] {
-			q.from[j] = q.from[0]
-			if id != noNode {
-				q.from[j] = p.at[id]
-			}
-			if q.from[j] < 0 || q.from[j] >= len(p.cols) {
-				return false
-			}
+		q.to = p.at[q.to]
+		for j, id := range q.from {
+			q.from[j] = p.at[id]
 		}
 	}
 	p.passes = append(p.passes, copies...)
-	for i, seen := range p.seen {
-		if !seen && p.m.uses[i] > 0 { // the first nodes are the inputs
-			p.passes = append([]pass{{run: finiteOnly, from: [3]int{i, i, i}, to: i}}, p.passes...)
-		}
-	}
-	return true
 }
 
-// constant adds a column of one number.
-func (p *passPlanner) constant(v float64) int {
-	col := make([]float64, blockLanes)
-	for i := range col {
-		col[i] = v
-	}
-	p.cols = append(p.cols, col)
+// column adds a column of one number.
+func (p *passPlanner) column(v float64) int {
+	p.cols = append(p.cols, slices.Repeat([]float64{v}, blockLanes))
 	return len(p.cols) - 1
 }
 
 // workspace gives the passes that make no output a column each.
 func (p *passPlanner) workspace() {
 	last := make([]int, len(p.at)) // the last pass that reads a node
-	for i, reads := range p.reads {
-		for _, id := range reads {
-			if id != noNode {
-				last[id] = i
-			}
+	for i, q := range p.passes {
+		for _, id := range q.from {
+			last[id] = i
 		}
 	}
 	own := len(p.cols)
 	var free []int
-	for i, id := range p.makes {
-		if p.at[id] == noNode {
+	for i, q := range p.passes {
+		if p.at[q.to] == noNode {
 			if len(free) == 0 {
-				p.cols = append(p.cols, make([]float64, blockLanes))
-				free = append(free, len(p.cols)-1)
+				free = append(free, p.column(0))
 			}
-			p.at[id], free = free[len(free)-1], free[:len(free)-1]
+			p.at[q.to], free = free[len(free)-1], free[:len(free)-1]
 		}
-		for j, read := range p.reads[i] {
-			if read != noNode && last[read] == i && p.at[read] >= own && !slices.Contains(p.reads[i][:j], read) {
-				free = append(free, p.at[read])
+		for j, id := range q.from {
+			if last[id] == i && p.at[id] >= own && !slices.Contains(q.from[:j], id) {
+				free = append(free, p.at[id])
 			}
 		}
 	}
