@@ -40,7 +40,7 @@ func result(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText) {
 		if product {
 			rateWithout2Pi(l, name, x, in, v, &f)
 		}
-		lackingUnit(l, name, x, v)
+		lackingUnit(l, name, x, in, v)
 		commonSlip(l, name, x, &f, product)
 		kelvinTwice(l, x, in)
 	}

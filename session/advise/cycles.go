@@ -29,6 +29,8 @@ func rateWithout2Pi(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText
 		radiansForCycles(l, x, in, f, v.Unit)
 	case in.Present() && v.Unit.Tag() == units.Angle && isTurns(v.Unit) && isRate(v.Dim):
 		turnsTwice(l, x, f, v.Unit)
+	case f.root == nil && f.n == 2:
+		cyclesForRadians(l, x, f)
 	}
 }
 
@@ -92,6 +94,26 @@ func speedOverRadius(l *eval.Line, f *factors) bool {
 		radius = radius || p.exp == -1 && is(p.name, "r R")
 	}
 	return speed && radius
+}
+
+// cyclesForRadians finds A*f for the greatest speed of an oscillation and A*f^2 for its
+// greatest acceleration, which are A*ω and A*ω^2 with ω = 2π*f.
+func cyclesForRadians(l *eval.Line, x syntax.Expr, f *factors) {
+	amplitude, rate := f.names[0], f.names[1]
+	if !is(amplitude.name, "A") {
+		amplitude, rate = rate, amplitude
+	}
+	if !is(amplitude.name, "A") || amplitude.exp != 1 || kindOfName(l, amplitude.name) != "length" || !countsCycles(l, rate.name) {
+		return
+	}
+	switch {
+	case rate.exp == 1 && f.number == 1:
+		reading := "2π*" + amplitude.name + "*" + rate.name
+		l.Find(finding.New(finding.RateWithout2Pi, x.Span(), "The greatest speed of an oscillation is A*ω, and ω is 2π*"+rate.name+".", "Write `"+reading+"`.", reading))
+	case rate.exp == 2 && (f.number == 1 || within1Percent(f.number, 2*math.Pi)):
+		reading := amplitude.name + "*(2π*" + rate.name + ")^2"
+		l.Find(finding.New(finding.RateWithout2Pi, x.Span(), "The greatest acceleration of an oscillation is A*ω^2, and ω is 2π*"+rate.name+".", "Write `"+reading+"`.", reading))
+	}
 }
 
 // isTurns tells whether a unit counts whole turns as angles: rev/s, rev/min, rpm.

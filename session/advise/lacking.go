@@ -16,10 +16,10 @@ import (
 // used for, and a plain number explains it: v = 30 in K = 1/2*m*v^2. A number
 // under one of the commonest symbols is worth a look by itself, where the other
 // names of the line have units.
-func lackingUnit(l *eval.Line, name string, x syntax.Expr, v *entry.Value) {
+func lackingUnit(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v *entry.Value) {
 	b := bare{line: l}
 	syntax.Walk(x, b.look)
-	if l.Entry.Failed() || v.Named || v.Dim.IsOne() || len(b.names) == 0 && len(b.numbers) == 0 {
+	if l.Entry.Failed() || v.Named || v.Dim.IsOne() {
 		return
 	}
 	odd := units.Speaks(name) && !units.Customary(name, v.Dim)
@@ -46,6 +46,21 @@ func lackingUnit(l *eval.Line, name string, x syntax.Expr, v *entry.Value) {
 				return
 			}
 		}
+	}
+	if !in.Present() && !syntax.IsPlain(x) && is(name, "F W K U E v T k h t ω") {
+		oddKind(l, name, x, v)
+	}
+}
+
+// oddKind cautions about a value that is not of the kind that its symbol is used for,
+// where a common slip explains it.
+func oddKind(l *eval.Line, name string, x syntax.Expr, v *entry.Value) {
+	usual, bad := l.Planner.Units.Parse(units.Usual(name), units.AloneInPlace)
+	if bad != nil {
+		return
+	}
+	if slip := l.LikelySlip(x, usual, true); slip != "" {
+		l.Find(finding.New(finding.CommonSlip, x.Span(), name+" comes out in "+v.Unit.Screen()+", which is unusual for it.", slip))
 	}
 }
 

@@ -41,7 +41,7 @@ func (l *Line) mismatchHint(name string, x syntax.Expr, st run.Static, u *units.
 		return report, false
 	}
 	_, kind := units.KindOf(st.Dim, units.None)
-	likely := l.likelySlip(x, u, name != "" && !given)
+	likely := l.LikelySlip(x, u, name != "" && !given)
 	what := units.Missing(u.Dim(), st.Dim)
 	switch {
 	case likely != "" && kind:

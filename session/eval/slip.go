@@ -27,11 +27,11 @@ func (l *Line) HasDim(x syntax.Expr, want units.Dim) bool {
 // PlainUnits are those that a number is tried with where its own seems to be missing.
 var PlainUnits = [...]string{"m", "s", "kg", "m/s", "m/s^2", "N"}
 
-// likelySlip says which of the commonest slips explains that an expression does not
+// LikelySlip says which of the commonest slips explains that an expression does not
 // have the dimension of a unit; "" if none does. Of a result without a name the unit
 // is as likely wrong: only what may be missing is tried then, and nothing that may be
 // too much.
-func (l *Line) likelySlip(x syntax.Expr, want *units.Unit, named bool) string {
+func (l *Line) LikelySlip(x syntax.Expr, want *units.Unit, named bool) string {
 	text := syntax.PrintExpr(x)
 	found := ""
 	try := func(says string, of syntax.Expr, with string) bool {
@@ -146,7 +146,7 @@ func (l *Line) unlikeSlips(x syntax.Expr, fs []finding.Finding) {
 				if other.Slot == run.NoSlot || other.Static.Dim.IsOne() {
 					continue
 				}
-				if slip := l.likelySlip(side[0], units.Preferred(other.Static.Dim, other.Static.Tag), false); slip != "" {
+				if slip := l.LikelySlip(side[0], units.Preferred(other.Static.Dim, other.Static.Tag), false); slip != "" {
 					f.Hint = slip
 					break
 				}

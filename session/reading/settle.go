@@ -212,6 +212,8 @@ func (s *settler) finding(open *syntax.Open, offers []string) finding.Finding {
 	case open.Beside && len(offers) == 1:
 		id = finding.NamesTogether
 		message, hint = "There is no sign between these names.", "Put `*` between them."
+	case len(offers) == 1 && strings.Count(offers[0], "π") < strings.Count(s.Entry.Text, "π"):
+		message, hint = "A rate in rev or rpm is an angle per time: 2π is in it already.", ""
 	case len(offers) == 1:
 		message, hint = "Did you mean this?", ""
 	}
