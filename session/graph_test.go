@@ -79,6 +79,7 @@ func TestShapes(t *testing.T) {
 		{"sin(n)/n against n from -10 to 10", "sin(n)/n is greatest, 1, near n = 0 and least, -0.217, at n = -4.49; with a break at n = 0; zero in 6 places; the same on both sides of n = 0 (judged from samples)."},
 		{"n*cos(100*n) against n from 0 to 10", "n·cos(100·n) is greatest, 9.99027, at n = 9.99027 and least, -9.95885, at n = 9.95886; judged from samples, zero in 319 places at least."},
 		{"round(n)/2 against n from 0 to 2", "round(n)/2 is greatest, 1, from n = 1.5 to n = 2 and least, 0; with a break at n = 0.5, at n = 1.5; 0 from n = 0 to n = 0.5."},
+		{"1/(1 + exp(-n/0.001)) against n from -1 to 1", "1/(1 + exp(-n/0.001)) rises from 0 at n = -1 to 1 at n = 1; 0 from n = -1 to n = -0.703125."},
 		{"P + 1 s against L from 1 m to 4 m", "P + 1 s rises from 3.00709 s at L = 1 m to 5.01418 s at L = 4 m."},
 	}
 	for _, tt := range tests {

@@ -22,7 +22,7 @@ func (c *coder) power(x *syntax.Binary, base run.Slot, baseOK bool) (run.Slot, b
 	if !ok || !baseOK {
 		return run.NoSlot, false
 	}
-	if sb := c.static(base); isNumber(x.Y) && (sb.Open != 0 || !sb.Dim.IsOne()) {
+	if sb := c.static(base); isNumber(x.Y) && sb.Open == 0 && !sb.Dim.IsOne() {
 		return c.dimensionRange(x.At) // a written exponent that is no small fraction
 	}
 	se := c.p.settledStatic(c.code.Statics[exp])

@@ -18,9 +18,6 @@ const (
 	// the instructions that it may run over them.
 	areaPieces = 120_000
 	areaOps    = 2_000_000
-	// roundedOff is how small the sum of areas above and below the axis is, as a
-	// part of them, to be a rounding remainder.
-	roundedOff = 4e-15
 	// mostPoles bounds the pieces without bounds that are looked at together.
 	mostPoles = 100
 	// nothing is an area that is 0 but for rounding outward.
@@ -107,7 +104,7 @@ func inAll(all []piece) (t total) {
 // value is the sum, or 0 where that is a rounding remainder. Of the numbers that it
 // may be, one of fifteen digits is taken, as the last bits are rounding's.
 func (t total) value() float64 {
-	if math.Abs(t.sum) < roundedOff*t.size || math.Abs(t.sum) < nothing {
+	if math.Abs(t.sum) <= min(t.doubt, areaGood*t.size) || math.Abs(t.sum) < nothing {
 		return 0
 	}
 	short, _ := strconv.ParseFloat(strconv.FormatFloat(t.sum, 'g', 15, 64), 64)
@@ -141,13 +138,17 @@ type survey struct {
 	lo, hi float64   // the range
 	left   int       // pieces that may still be worked out
 	fault  ops.Fault // why a piece has no area
+	// What the function is called with: its first argument varies.
 	over   []enclosed
 	powers []*series
+	at     []float64
+	floats *floatWalker
 }
 
 func newSurvey(w *floatWalker, fn int, lo, hi float64, rest []float64) *survey {
 	s := &survey{ranges: w.intervals(), series: w.series(), fn: fn, lo: lo, hi: hi,
-		over: make([]enclosed, 1), powers: make([]*series, 1)}
+		over: make([]enclosed, 1), powers: make([]*series, 1), at: append([]float64{0}, rest...),
+		floats: &floatWalker{newWalker[float64](w.p, w.st, w.depth, floats{})}}
 	s.left = int(min(areaPieces, areaOps/max(w.p.Funcs[fn].Cost, 1)))
 	for _, v := range rest {
 		s.over, s.powers = append(s.over, intervals{}.of(v)), append(s.powers, powers{}.of(v))
@@ -173,8 +174,9 @@ func (s *survey) halve(all []piece, t total) ([]piece, bool) {
 	return out, len(out) > len(all)
 }
 
-// piece encloses the area over a piece: by the values over it, or by its Taylor
-// polynomial about the middle with the remainder enclosed, whichever is closer.
+// piece encloses the area over a piece: by the values over it, or by a sum over points
+// with what that leaves out, whichever is closer. Between neighbouring numbers, where
+// a curve may jump, it is taken for half of what it is at both.
 func (s *survey) piece(lo, hi float64) piece {
 	s.left--
 	p := piece{lo: lo, hi: hi}
@@ -196,17 +198,25 @@ func (s *survey) piece(lo, hi float64) piece {
 	if v.partly && !p.done && s.lacks(lo, hi) {
 		s.fault = ops.NoReal
 	}
-	if !v.partly && p.sum.Radius() > nothing {
-		if sum, rounding, ok := s.polynomial(lo, mid, hi); ok && sum.Radius() < p.sum.Radius() {
-			p.sum = sum
-			p.done = p.done || rounding > sum.Radius()/4
+	p.size = max(p.sum.Lo, -p.sum.Hi, 0)
+	switch {
+	case p.sum.Radius() <= nothing:
+	case !v.partly:
+		if r, ok := s.summed(lo, hi, v.v); ok && r.rest+r.rounding < p.sum.Radius() {
+			p.sum, p.size = about(r.sum, r.rest+r.rounding), r.size
+			p.done = p.done || r.rounding > r.rest
+		}
+	case p.done:
+		a, ok1 := s.value(lo, 0)
+		b, ok2 := s.value(hi, 0)
+		if w := wide.Hi; ok1 && ok2 && p.sum.Radius() < math.Inf(1) {
+			p.sum = about(float64(w*(a+b)/2), float64(w*math.Abs(a-b)/4))
 		}
 	}
 	p.doubt = p.sum.Radius()
 	if math.IsNaN(p.doubt) || math.IsInf(p.sum.Lo, 0) || math.IsInf(p.sum.Hi, 0) {
 		p.sum, p.doubt = ops.Point(0), math.Inf(1)
 	}
-	p.size = max(p.sum.Lo, -p.sum.Hi, 0)
 	return p
 }
 
@@ -220,34 +230,4 @@ func (s *survey) lacks(lo, hi float64) bool {
 		}
 	}
 	return true
-}
-
-// polynomial integrates the powers about the middle of a piece. Rounding is how
-// much of the doubt halving can't mend.
-func (s *survey) polynomial(lo, mid, hi float64) (sum ops.Interval, rounding float64, ok bool) {
-	s.powers[0] = along(ops.Between(lo, hi))
-	over, ok1 := s.series.at(s.fn, s.powers)
-	s.powers[0] = along(ops.Point(mid))
-	at, ok2 := s.series.at(s.fn, s.powers)
-	if !ok1 || !ok2 || over.lost || at.lost {
-		return sum, 0, false
-	}
-	// The integrals of the powers from a to b about the middle, which has been
-	// rounded: (b^(k+1) - a^(k+1))/(k+1).
-	a, b := ops.Point(lo).Sub(ops.Point(mid)), ops.Point(hi).Sub(ops.Point(mid))
-	pa, pb := a, b
-	for k := 0; k <= over.top; k++ {
-		c := at
-		if k == order {
-			c = over
-		}
-		part, _ := ops.Div.Over(pb.Sub(pa), ops.Point(float64(k+1)), 0)
-		part = c.at(k).Mul(part)
-		sum = sum.Add(part)
-		if k < order {
-			rounding += part.Radius()
-		}
-		pa, pb = pa.Mul(a), pb.Mul(b)
-	}
-	return sum, rounding, true
 }

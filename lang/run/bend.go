@@ -25,31 +25,44 @@ var nearer = [...]float64{1e-6, 1e-9, 1e-12}
 // slopes may be rounding.
 const faint = 1e-9
 
+// goesOn is the part of a step of the slopes that the next must be for them to come to
+// no end: that of ln|x| is all of it, that of |x|^0.001 less.
+const goesOn = 0.995
+
 // BendAt tells whether a curve has a corner, a jump or a vertical tangent at a
-// point, from both sides of it. The slopes on the left and on the right are
-// returned.
+// point, from both sides of it. What the slopes come to on the left and on the right
+// is returned.
 func (p *Program) BendAt(st *State, fn int, x, scale float64) (b Bend, left, right float64) {
 	w := p.floats(st)
 	a, ok := w.around(fn, scale, x)
 	if !ok {
 		return Smooth, 0, 0
 	}
-	near := a.s[len(nearer)-1]
-	return w.bend(fn, a, x), near[0], near[1]
+	left, _ = a.limit(0)
+	right, _ = a.limit(1)
+	return w.bend(fn, a, x), left, right
 }
 
 // slopeAt is the slope of a function at a place where it does not bend; false if
 // it has none. Rules of differentiation that fail at the place itself, as those of
-// |x|·x at 0 do, leave the slopes on both sides of it.
+// |x|·x at 0 do, leave what the slopes on both sides come to.
 func (w *floatWalker) slopeAt(fn int, x float64, still ...float64) (float64, bool) {
+	if _, ok := w.at(fn, append([]float64{x}, still...)); !ok {
+		return 0, false
+	}
 	around, both := w.around(fn, w.placeScale(fn), x, still...)
 	_, slope, ok := w.slope(fn, x, still...)
 	if !both {
 		return slope, ok // at the end of what the function takes
 	}
 	if !ok {
-		if slope, ok = w.onlySlope(fn, x, still...); !ok && !around.vanish() {
-			return 0, false
+		if slope, ok = w.onlySlope(fn, x, still...); !ok {
+			left, ends1 := around.limit(0)
+			right, ends2 := around.limit(1)
+			if !ends1 || !ends2 {
+				return 0, false
+			}
+			slope = left + (right-left)/2
 		}
 	}
 	return slope, w.bend(fn, around, x, still...) == Smooth
@@ -92,46 +105,56 @@ func (w *floatWalker) around(fn int, scale, x float64, still ...float64) (a arou
 
 func (w *floatWalker) bend(fn int, a around, x float64, still ...float64) Bend {
 	_, here, ok := w.slope(fn, x, still...)
-	near, most := a.s[len(nearer)-1], 0.0
+	near := a.s[len(nearer)-1]
 	grows := false
 	for side := range 2 {
 		// A curve that is steep at the place itself has a slope there.
-		grows = grows || a.powers(side, func(far, near float64) bool { return near > far*byPower }) &&
-			(!ok || math.Abs(near[side]-here) > math.Abs(near[side])/2)
-		for i := range nearer {
-			most = math.Max(most, math.Abs(a.s[i][side]))
-		}
+		grows = grows || a.grows(side) && (!ok || math.Abs(near[side]-here) > math.Abs(near[side])/2)
 	}
+	left, _ := a.limit(0)
+	right, _ := a.limit(1)
 	switch {
-	case stays(a.v) && !a.steady() && w.apart(fn, a.h[len(nearer)-1], x, still...):
+	case stays(a.v) && w.apart(fn, a.h[len(nearer)-1], x, 8*exact*math.Abs(x)*(math.Abs(near[0])+math.Abs(near[1])), still...):
 		return Jump
 	case grows:
 		return Vertical
-	case stays(a.s) && math.Abs(near[1]-near[0]) > faint*most:
+	case stays(a.s) && math.Abs(right-left) > faint*max(a.most(0), a.most(1)):
 		return Corner
 	}
 	return Smooth
 }
 
-// byPower is by how much a slope that goes like a power of the distance changes at
-// least from one distance to the next: it tells a power of 0.1 from none.
-const byPower = 1.9
-
-// powers tells whether the sizes of the slopes on one side go on from each
-// distance to the next as a rule says.
-func (a *around) powers(side int, rule func(far, near float64) bool) bool {
-	for i := range nearer[1:] {
-		if !rule(math.Abs(a.s[i][side]), math.Abs(a.s[i+1][side])) {
-			return false
-		}
+// most is the size of the greatest slope on one side.
+func (a *around) most(side int) (most float64) {
+	for _, s := range a.s {
+		most = max(most, math.Abs(s[side]))
 	}
-	return true
+	return most
 }
 
-// vanish tells whether the slopes on both sides go to 0.
-func (a *around) vanish() bool {
-	shrinks := func(far, near float64) bool { return near*byPower <= far }
-	return a.powers(0, shrinks) && a.powers(1, shrinks)
+// limit is what the slopes on one side come to, if they do. Where they go like a power
+// of the distance, each step between them is the same part of the one before, and so
+// are all that would follow: A. C. Aitken, Proceedings of the Royal Society of
+// Edinburgh 46 (1926), 289-305.
+func (a *around) limit(side int) (slope float64, ends bool) {
+	first, last := a.s[1][side]-a.s[0][side], a.s[2][side]-a.s[1][side]
+	slope = a.s[2][side]
+	switch rounding := 32 * exact * a.most(side); {
+	case math.Abs(last) <= rounding:
+		return slope, true
+	case math.Abs(last) < goesOn*math.Abs(first):
+		if slope += last * last / (first - last); math.Abs(slope) <= faint*math.Abs(a.s[0][side]) {
+			return 0, true
+		}
+		return slope, true
+	}
+	return slope, math.Abs(last) <= faint*a.most(side)
+}
+
+// grows tells whether the slopes on one side grow without bound.
+func (a *around) grows(side int) bool {
+	_, ends := a.limit(side)
+	return !ends && math.Abs(a.s[2][side]) > math.Abs(a.s[1][side]) && math.Abs(a.s[1][side]) > math.Abs(a.s[0][side])
 }
 
 // stays tells whether what lies between the two sides is still there where they
@@ -154,10 +177,11 @@ func (a *around) steady() bool {
 }
 
 // apart tells whether the values at a distance on both sides of a place differ by
-// more than rounding. What the numbers given may be off by moves both sides alike.
-func (w *floatWalker) apart(fn int, h, x float64, still ...float64) bool {
+// more than rounding, and by more than what the rounded places make, which is given.
+// What other numbers may be off by moves both sides alike.
+func (w *floatWalker) apart(fn int, h, x, by float64, still ...float64) bool {
 	own := w.bounds(0)
 	before, ok1 := own.boundAt(fn, append([]float64{x - h}, still...), 0, 0)
 	after, ok2 := own.boundAt(fn, append([]float64{x + h}, still...), 0, 0)
-	return ok1 && ok2 && math.Abs(after.v-before.v) > 2*(before.e+after.e)
+	return ok1 && ok2 && math.Abs(after.v-before.v) > 2*(before.e+after.e)+by
 }

@@ -84,6 +84,15 @@ func (bounds) apply(op ops.Op, a, b bounded, k float64) (bounded, ops.Fault) {
 	return bounded{v, max(v-over.Lo, over.Hi-v)}, ops.NoFault
 }
 
+// chain multiplies an error by the slope of an outer function; what is exact stays so,
+// wherever the outer function has a slope.
+func chain(e, outer float64) float64 {
+	if e == 0 {
+		return 0
+	}
+	return float64(e * outer)
+}
+
 // reach is the interval that the true value lies in.
 func (n bounded) reach() ops.Interval { return ops.Between(n.v-n.e, n.v+n.e) }
 

@@ -56,7 +56,7 @@ func (p *Program) Rises(st *State, fn int, over ops.Interval, by float64) bool {
 		x := todo[len(todo)-1]
 		todo = todo[:len(todo)-1]
 		n, some := w.over(fn, x)
-		if d := n.d.Mul(ops.Point(by)); some && !n.partly && d.Lo >= -slack {
+		if d := n.d.Mul(ops.Point(by)); some && !n.partly && (d.Lo >= -slack || width(n.v) <= slack*width(over)) {
 			continue
 		}
 		if left < 0 || w.stopped() || !(rise(x) >= -slack*width(x)) {

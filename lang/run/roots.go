@@ -21,8 +21,9 @@ const (
 	vanishing = 1e-100
 	// tiniest is the width below which a piece is halved no more.
 	tiniest = 1e-290
-	// underflow is what an exponential too small to hold may be.
-	underflow = 1e-320
+	// underflow is what is 0 but for an exponential too small to hold, or for what is
+	// divided by one too great.
+	underflow = 1e-305
 	// mostHalvings bounds the halvings on the way to one place.
 	mostHalvings = 200
 )

@@ -204,7 +204,8 @@ func (m *mainBounds) offRoot(s *Solve, args []Slot, v float64) float64 {
 }
 
 // offSlope is how far a slope may be off: the enclosure of the slopes where every
-// number may be off by a rounding.
+// number may be off by a rounding. At a seam, as that of min(x, sin(x)) at 0, that is
+// as much as the slopes around, and says nothing.
 func (m *mainBounds) offSlope(in *Instr, v float64) float64 {
 	w := &intervalWalker{newWalker[enclosed](m.p, m.st, 0, intervals{exact})}
 	var given []enclosed
@@ -216,8 +217,20 @@ func (m *mainBounds) offSlope(in *Instr, v float64) float64 {
 	}
 	given[0].d = ops.Point(1)
 	out, ok := w.at(int(in.A), given)
-	if e := max(out.d.Hi-v, v-out.d.Lo); ok && e-e == 0 {
-		return e
+	e := max(out.d.Hi-v, v-out.d.Lo)
+	if !ok || e-e != 0 {
+		return 0
+	}
+	own, x := m.p.floats(m.st), given[0].v.Middle()
+	h := small * max(math.Abs(x), own.placeScale(int(in.A)))
+	for _, at := range [2]float64{x - h, x + h} {
+		var still []float64
+		for _, n := range given[1:] {
+			still = append(still, n.v.Middle())
+		}
+		if _, slope, ok := own.slope(int(in.A), at, still...); ok && e <= small*math.Abs(slope) {
+			return e
+		}
 	}
 	return 0
 }

@@ -7,45 +7,52 @@ import (
 )
 
 // dual is a value with its slope: the rules of differentiation run beside the
-// arithmetic.
-type dual struct{ v, d float64 }
+// arithmetic. One that does not vary is still, which is more than to have no slope at
+// a place.
+type dual struct {
+	v, d  float64
+	still bool
+}
 
 // duals is the domain of values with slopes.
 type duals struct{}
 
-func (duals) of(v float64) dual { return dual{v, 0} }
+func (duals) of(v float64) dual { return dual{v, 0, true} }
 
-func (duals) load(_ Slot, _ int32, v float64) dual { return dual{v, 0} }
+func (d duals) load(_ Slot, _ int32, v float64) dual { return d.of(v) }
 
-func (duals) apply(op ops.Op, a, b dual, k float64) (dual, ops.Fault) {
+func (d duals) apply(op ops.Op, a, b dual, k float64) (dual, ops.Fault) {
 	v, fault := floats{}.apply(op, a.v, b.v, k)
-	if fault != ops.NoFault || a.d == 0 && b.d == 0 {
-		return dual{v, 0}, fault
+	if op.Operands() < 2 {
+		b = d.of(0)
 	}
-	if op.Bends(a.v, b.v) {
-		if a.d != b.d {
-			return dual{v, math.NaN()}, fault // a corner
-		}
-		return dual{v, a.d}, fault
+	if fault != ops.NoFault || a.still && b.still {
+		return d.of(v), fault
+	}
+	if op.Bends(a.v, b.v) && a.d != b.d {
+		return dual{v: v, d: math.NaN()}, fault // a corner
+	} else if op.Bends(a.v, b.v) {
+		return dual{v: v, d: a.d}, fault
 	}
 	da, db := op.Slopes(a.v, b.v, k)
-	return dual{v, chain(a.d, da) + chain(b.d, db)}, fault
+	return dual{v: v, d: a.chain(da) + b.chain(db)}, fault
 }
 
-// chain multiplies a slope by that of an outer function; what does not vary has
-// no slope, wherever the outer function has one.
-func chain(d, outer float64) float64 {
-	if d == 0 {
+// chain multiplies a slope by that of an outer function. What does not vary has no
+// slope, wherever the outer function has one; for what only rests at the place, as x³
+// at 0 within a root, 0 times infinity is not known.
+func (n dual) chain(outer float64) float64 {
+	if n.still {
 		return 0
 	}
-	return float64(d * outer)
+	return float64(n.d * outer)
 }
 
 func (duals) branch(condition dual) (yes, no bool) { return floats{}.branch(condition.v) }
 
 func (duals) either(a, _ dual) dual { return a }
 
-func (duals) still(n dual) (float64, bool) { return n.v, n.d == 0 }
+func (duals) still(n dual) (float64, bool) { return n.v, n.still }
 
 func (d duals) slopeOf([]dual, func([]dual) (dual, bool)) (dual, ops.Fault) { return d.unknown() }
 
@@ -65,9 +72,9 @@ func (p *Program) Slope(st *State, fn int, x float64) (value, slope float64, ok 
 func (w *floatWalker) slope(fn int, x float64, still ...float64) (value, slope float64, ok bool) {
 	own := newWalker[dual](w.p, w.st, w.depth, duals{})
 	given := make([]dual, 1, 1+len(still))
-	given[0] = dual{x, 1}
+	given[0] = dual{v: x, d: 1}
 	for _, v := range still {
-		given = append(given, dual{v, 0})
+		given = append(given, own.d.of(v))
 	}
 	out, ok := own.at(fn, given)
 	return out.v, out.d, ok && out.v-out.v == 0 && out.d-out.d == 0

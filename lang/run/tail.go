@@ -68,7 +68,7 @@ func (s *survey) pole(p piece) float64 {
 			a = mid
 		}
 	}
-	near := 1e-6 * (p.hi - p.lo)
+	near := max(1e-6*(p.hi-p.lo), 32*exact*max(math.Abs(p.lo), math.Abs(p.hi)))
 	switch {
 	case a-p.lo < near:
 		return p.lo

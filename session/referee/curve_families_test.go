@@ -70,6 +70,7 @@ func seams(d dice) scene {
 	square := func(x decimal) decimal { return decimal{half}.mul(x).mul(x) }
 	var body string
 	var is, under decimal
+	unsure := false
 	switch d.IntN(6) {
 	case 0:
 		body, is = fmt.Sprintf("%s*abs(x - %s)", h, a), h.mul(square(left).add(square(right)))
@@ -88,13 +89,14 @@ func seams(d dice) scene {
 		w = w.mul(right)
 		body, is = fmt.Sprintf("%s*(sgn(x - %s) - sgn(x - %s))/2", h, a, a.add(w)), h.mul(w)
 		under = is
+		unsure = is.between().size() < 1e9*0x1p-50*a.between().size()*h.between().size()
 	default: // round(x) from 0 to a place n + 1/2
 		n := int64(1 + d.IntN(9))
 		to = dec(2*n+1, 2)
 		body, is = "round(x)", dec(n*(n+1)/2, 1)
 		under = is
 	}
-	return area{is: is.between(), under: under.between()}.of([]string{fmt.Sprintf("area under %s against x from 0 to %s", body, to)})
+	return area{is: is.between(), under: under.between(), unsure: unsure}.of([]string{fmt.Sprintf("area under %s against x from 0 to %s", body, to)})
 }
 
 // smoothAreas are waves, some fast, exponentials and poles.

@@ -18,6 +18,9 @@ type area struct {
 	is, under between
 	// endless tells that there is no area: the curve runs off too fast.
 	endless bool
+	// unsure tells that the ends of a step are nearer to each other than numbers of 53
+	// bits tell apart, so that the area may well be not settled.
+	unsure bool
 }
 
 // of is a page that asks for the area.
@@ -29,7 +32,7 @@ const areaPart = 1e-9
 func (a area) judge(h *hearing) ruling {
 	v := h.last.Values()
 	if len(v) == 0 {
-		if a.endless {
+		if a.endless || a.unsure && h.found(finding.NotSettled) != nil {
 			return solved
 		}
 		if h.found(finding.NoRealValue) != nil || h.found(finding.DivisionByZero) != nil {
