@@ -52,7 +52,9 @@ func BenchmarkShapes(b *testing.B) {
 			x := c.make(n)
 			b.Run(c.name+"/"+map[int]string{250: "250", 2500: "2500"}[n], func(b *testing.B) {
 				for b.Loop() {
-					Expr(x).LaTeX()
+					set := Expr(x)
+					set.LaTeX()
+					set.Text()
 				}
 			})
 		}
