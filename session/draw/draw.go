@@ -1,6 +1,7 @@
 // Package draw draws the graphs and the bar charts of a session: as text for a
 // terminal, and laid out once to be written as SVG for a page or as a picture of
-// TeX for paper. It works nothing out about the quantities themselves.
+// TeX for paper. It sets tables in columns of text, too. It works nothing out about
+// the quantities themselves.
 //
 // Nothing is told apart by colour, no text is ever cut short, and the same drawing
 // always gives the same bytes.

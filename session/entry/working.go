@@ -46,9 +46,9 @@ func Cancelled(sides []UnitSide) string {
 
 // Why is the reason of a step with what it speaks of in its place.
 func (l WorkLine) Why() string {
-	text := l.Reason
-	for _, x := range l.By {
-		text = strings.Replace(text, "…", typeset.Text(x), 1)
+	parts := strings.Split(l.Reason, "…")
+	for i, x := range l.By[:min(len(l.By), len(parts)-1)] {
+		parts[i] += typeset.Text(x)
 	}
-	return text
+	return strings.Join(parts, "")
 }
