@@ -44,8 +44,11 @@ func (c *coder) unitOf(u syntax.UnitText, whole syntax.Span) (*units.Unit, bool)
 			if q, ok := c.underRoot.(*syntax.Quantity); ok && q.At == whole {
 				product = "(" + product + ")"
 			}
-			c.find(finding.NamesTogether, whole, "There is no sign between the number and `"+u.Text+"`.",
-				"Put `*` between them.", product)
+			message, hint := "There is no sign between the number and `"+u.Text+"`.", "Put `*` between them."
+			if strings.Contains(product, " / ") {
+				message, hint = "`"+u.Text+"` isn't a unit.", ""
+			}
+			c.find(finding.NamesTogether, whole, message, hint, product)
 			return nil, false
 		}
 	}

@@ -19,7 +19,8 @@ import (
 func lackingUnit(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v *entry.Value) {
 	b := bare{line: l}
 	syntax.Walk(x, b.look)
-	if l.Entry.Failed() || v.Named || v.Dim.IsOne() {
+	bySlip := !in.Present() && is(name, "F W K U E v T k h t ω") && !syntax.IsPlain(x)
+	if l.Entry.Failed() || v.Named || v.Dim.IsOne() || len(b.names) == 0 && len(b.numbers) == 0 && !bySlip {
 		return
 	}
 	odd := units.Speaks(name) && !units.Customary(name, v.Dim)
@@ -47,7 +48,7 @@ func lackingUnit(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v
 			}
 		}
 	}
-	if !in.Present() && !syntax.IsPlain(x) && is(name, "F W K U E v T k h t ω") {
+	if bySlip {
 		oddKind(l, name, x, v)
 	}
 }

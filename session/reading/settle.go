@@ -214,6 +214,8 @@ func (s *settler) finding(open *syntax.Open, offers []string) finding.Finding {
 		message, hint = "There is no sign between these names.", "Put `*` between them."
 	case len(offers) == 1 && strings.Count(offers[0], "π") < strings.Count(s.Entry.Text, "π"):
 		message, hint = "A rate in rev or rpm is an angle per time: 2π is in it already.", ""
+	case len(offers) == 1 && strings.Count(offers[0], "·") > strings.Count(s.Entry.Text, "·"):
+		message, hint = "After a number, units have a space or · between them, and no `*`.", ""
 	case len(offers) == 1:
 		message, hint = "Did you mean this?", ""
 	}
