@@ -20,7 +20,7 @@ type expectation struct {
 }
 
 // readFindings reads a file of blocks, each a scratchpad of its own.
-func readFindings(t *testing.T, path string) map[string][]expectation {
+func readFindings(t testing.TB, path string) map[string][]expectation {
 	t.Helper()
 	data, err := os.ReadFile(path)
 	if err != nil {

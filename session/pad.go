@@ -31,6 +31,7 @@ type Pad struct {
 	budget limit.Budget // of the line that is being worked out
 	trying bool         // a reading is being tried, whose own readings are not
 	free   bool         // what is being tried needs not be the only reading of its line
+	asks   bool         // readings are wanted of what is being tried
 }
 
 // mark is what undo goes back to.
@@ -146,7 +147,7 @@ func (p *Pad) read(l *eval.Line) (tried int) {
 	e := l.Entry
 	var v reading.Verdict
 	if !p.free {
-		v = reading.Settle(l, func(text string, ruled bool) *entry.Entry { return p.enterOnTrial(l, text, ruled) }, !p.trying)
+		v = reading.Settle(l, func(text string, ruled bool) *entry.Entry { return p.enterOnTrial(l, text, ruled) }, !p.trying || p.asks)
 	}
 	if v.Refused {
 		e.Stmt, e.Findings = nil, nil
@@ -166,21 +167,21 @@ func (p *Pad) read(l *eval.Line) (tried int) {
 // enterOnTrial works a text out as if it were the line, and takes it back; ruled
 // tells whether it must be the one reading of its line.
 func (p *Pad) enterOnTrial(l *eval.Line, text string, ruled bool) *entry.Entry {
-	trying, free := p.trying, p.free
-	p.trying, p.free = true, !ruled
+	trying, free, asks := p.trying, p.free, p.asks
+	p.trying, p.free, p.asks = true, !ruled, false
 	before := len(p.page.Entries)
 	e := p.enter(l.Entry.Line, text)
 	if len(p.page.Entries) > before {
 		p.Undo()
 	}
-	p.trying, p.free = trying, free
+	p.trying, p.free, p.asks = trying, free, asks
 	return e
 }
 
 // tryReadings tries the readings that the findings of the last statement offer, but
 // for those of the last findings that have been tried.
 func (p *Pad) tryReadings(e *entry.Entry, tried int) {
-	p.trying = true
+	p.trying, p.asks = true, true
 	advise.Readings(e, max(len(e.Findings)-tried, 0), func(text string) *entry.Entry {
 		before := len(p.page.Entries)
 		got := p.enter(e.Line, text)
@@ -189,7 +190,7 @@ func (p *Pad) tryReadings(e *entry.Entry, tried int) {
 		}
 		return got
 	})
-	p.trying = false
+	p.trying, p.asks = false, false
 }
 
 // unread notes what a line that can't be read would have defined, so that the

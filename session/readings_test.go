@@ -24,7 +24,7 @@ type meant struct {
 }
 
 // readMeant reads a table of lines.
-func readMeant(t *testing.T, path string) []meant {
+func readMeant(t testing.TB, path string) []meant {
 	t.Helper()
 	f, err := os.Open(path)
 	if err != nil {

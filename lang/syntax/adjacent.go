@@ -15,7 +15,7 @@ import (
 // implied product.
 func adjacent(text string, tokens []token, known func(string) bool) *fault {
 	for i := range tokens {
-		at := among{text, tokens, i}
+		at := among{text, tokens, i, known}
 		if kind := tokens[i].kind; kind == nameToken || kind == unitToken {
 			if bad := first(tokenSlips, at); bad != nil {
 				return bad
@@ -173,9 +173,13 @@ func (p among) sideBySide() *fault {
 	message := "There is no sign between these two factors."
 	hint := "Put `*` between them."
 	readings := []string{left + "*" + right}
-	if unit, end := shownIn(text, tokens, i); unit != "" {
+	unit, end := shownIn(text, tokens, i)
+	if unit != "" {
 		at.To = end
 		readings = []string{left + "*" + strings.ReplaceAll(unit, " ", "*"), left + " in " + unit}
+		if p.known != nil && !p.known(Canonical(t.text)) {
+			readings = readings[1:]
+		}
 		hint += " To say the unit that a value is shown in, write `in` before it."
 	}
 	switch {
@@ -183,7 +187,7 @@ func (p among) sideBySide() *fault {
 		if !power(tokens, i-1) {
 			message = "`" + left + "` and `" + right + "` are names with no sign between them."
 		}
-		if last := i == len(tokens)-1 || tokens[i+1].text == "in"; last && len(readings) == 1 {
+		if last := i == len(tokens)-1 || tokens[i+1].text == "in"; last && unit == "" {
 			hint += " To say the unit that a value is shown in, write `in` before it."
 		}
 	case before.kind == nameToken && t.text == "(":

@@ -86,7 +86,6 @@ func (r *reader) equation(tokens []token) *fault {
 		case t.is("=") && before >= 0 && (tokens[before].is("at") || replaced && (tokens[before].is("with") || tokens[before].is(","))):
 			// The place of a slope, or what a value is worked out with.
 		case t.is("=") && depth == 0:
-			line := r.text[r.from:r.to]
 			if i == 2 && ofLine(tokens) {
 				again := tokens[0].text + " " + r.text[t.from:r.to]
 				return &fault{finding.New(finding.Unreadable, Span{From: r.from, To: r.to},
@@ -94,7 +93,7 @@ func (r *reader) equation(tokens []token) *fault {
 			}
 			return &fault{finding.New(finding.Unreadable, Span{From: r.from, To: r.to},
 				"The left side of = isn't a name, so it can't have a value.",
-				"To compare the two sides, write `check` in front.", "check "+line)}
+				"To compare the two sides, write `check` in front.")}
 		}
 	}
 	return nil

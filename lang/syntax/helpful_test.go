@@ -104,7 +104,7 @@ var helpfulTests = []struct {
 	{"* 3", finding.Unreadable, "*", nil},
 	{"a */ b", finding.Unreadable, "/", nil},
 	{"a = b = c", finding.Unreadable, "=", nil},
-	{"m*a = F", finding.Unreadable, "m*a = F", []string{"check m*a = F"}},
+	{"m*a = F", finding.Unreadable, "m*a = F", nil},
 	{"a < b", finding.Unreadable, "<", nil},
 	{"x = 3 m # ball", finding.Unreadable, "# ball", nil},
 	{"[1, 2", finding.NotAvailableYet, "[", nil},

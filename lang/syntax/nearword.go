@@ -54,7 +54,8 @@ func (r unread) nearStatement() *fault {
 	for _, w := range statements {
 		if w.Ready && w.Word != word && w.Word[0] == word[0] && writing.Within(2, word, w.Word) {
 			bad.Hint = "Did you mean the statement `" + w.Form + "`? " + bad.Hint
-			bad.Readings = append([]string{w.Word + line[len(word):]}, bad.Readings...)
+			bad.At = Span{From: r.from, To: r.to}
+			bad.Readings = []string{w.Word + line[len(word):]}
 			return &bad
 		}
 	}

@@ -34,9 +34,23 @@ func (ps pieces) bars() [][][]bracketing {
 				ways = append(ways, two)
 			}
 		}
+		if k := ps.bracketAfter(ends); k > 0 && len(ways) < 3 {
+			ways = append(ways, []bracketing{{from, ends[k]}, {i + 1, ends[k]}}) // k/2f(X^2 - x^2)
+		}
 		out = append(out, ways)
 	}
 	return out
+}
+
+// bracketAfter is the place of the last factor, of two or more, that stand before
+// one in brackets; 0 if there is none.
+func (ps pieces) bracketAfter(ends []int) int {
+	for k := 1; k+1 < len(ends); k++ {
+		if ps[ends[k]].sign("(") {
+			return k
+		}
+	}
+	return 0
 }
 
 // overTwoPi tells whether a quotient ends with X/2π, X a name or 1: it is X/(2π).

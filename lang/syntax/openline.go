@@ -155,7 +155,7 @@ func OpenIn(text string, stmt Stmt, in Scope) Open {
 // meant to be solved for a symbol that has no value, or else to be checked.
 func OpenEquation(text string, in Scope) (out Open) {
 	r, tokens, bad := statementTokens(text)
-	if bad != nil || r.word != nil || len(r.body) > 0 || len(tokens) < 3 || tokens[1].is("=") || tokens[1].kind == numToken {
+	if bad != nil || r.word != nil || len(r.body) > 0 || len(tokens) < 3 || tokens[1].is("=") || tokens[1].kind == numToken || tokens[1].kind == lineToken {
 		return out
 	}
 	if _, function := functionHead(tokens); function || r.equation(tokens) == nil || ofLine(tokens) {
@@ -244,7 +244,7 @@ func statementTokens(text string) (*reader, []token, *fault) {
 func (o *opener) words(ps pieces) {
 	for i := range ps {
 		p := &ps[i]
-		if p.kind != wordToken || i == 0 || ps[i-1].kind != signToken || ps[i-1].sign(")") {
+		if p.kind != wordToken || i == 0 || ps[i-1].kind != numToken && (ps[i-1].kind != signToken || ps[i-1].sign(")")) {
 			continue
 		}
 		if _, ok := NamesIn(p.text, o.in.Known); ok {
@@ -296,6 +296,9 @@ func (o *opener) nameSlot(ps pieces, i int) (slot, bool) {
 		}
 		names, ok := o.names(p.text)
 		if !ok {
+			names, ok = o.gluedFunction(p.text)
+		}
+		if !ok {
 			return s, false
 		}
 		o.beside, o.others = true, true
@@ -341,6 +344,24 @@ func (o *opener) nameSlot(ps pieces, i int) (slot, bool) {
 	}
 	o.others = true
 	return s, true
+}
+
+// gluedFunction reads names, a function and its argument that run together: Fdcosθ.
+func (o *opener) gluedFunction(text string) (pieces, bool) {
+	for cut := range text {
+		for n := 2; n <= 3 && cut+n < len(text); n++ {
+			if !bareFunction(text[cut:cut+n]) || !o.in.Known(Canonical(text[cut+n:])) {
+				continue
+			}
+			names, ok := o.names(text[:cut])
+			if cut > 0 && !ok {
+				continue
+			}
+			return append(names, piece{kind: nameToken, text: text[cut : cut+n], call: true}, piece{kind: signToken, text: "("},
+				piece{kind: nameToken, text: text[cut+n:]}, piece{kind: signToken, text: ")"}), true
+		}
+	}
+	return nil, false
 }
 
 // ofAngle tells whether there is an angle among pieces.

@@ -28,6 +28,7 @@ type among struct {
 	text   string
 	tokens []token
 	i      int
+	known  func(string) bool // tells names of the page, or nil
 }
 
 // tokenSlips are looked for at each token.

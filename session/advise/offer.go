@@ -8,23 +8,21 @@ import (
 	"steelyard/session/entry"
 )
 
-// The ranks of a reading once it has been tried in its place.
+// maxTries bounds how often a reading is put right before it is offered, and maxOffers
+// how many are offered.
 const (
-	reads   = iota // it can be read and worked out
-	unlike         // its dimension does not fit there
-	unknown        // a name or a unit in it is not known
-	broken         // it can't be read
+	maxTries  = 3
+	maxOffers = 3
 )
-
-// maxTries bounds how often a reading is put right before it is offered.
-const maxTries = 3
 
 // offer is a reading that has been tried.
 type offer struct {
 	text  string
-	rank  int
-	mend  bool // it was put right
-	value *entry.Value
+	lines []string // whole lines instead of it, since it can be read in several ways
+	mend  bool     // it was put right
+	// unknown tells that a name in it has no value.
+	unknown bool
+	value   *entry.Value
 }
 
 // Enter works a text out as if it were the line, and leaves no trace.
@@ -37,28 +35,44 @@ func Readings(e *entry.Entry, n int, enter Enter) {
 	}
 }
 
-// offers tries every reading of a finding in the place of what it stands for,
-// and keeps the best: a reading offered must itself read. A reading in which
-// something else is to be put right is replaced by the text put right.
+// offers tries every reading of a finding in the place of what it stands for, and
+// keeps those that are not refused there. One in which something else is to be put
+// right is replaced by the text put right; one that can itself be read in several
+// ways by the lines that say which. Those with a name that has no value come only where
+// there are no others.
 func offers(e *entry.Entry, f *finding.Finding, enter Enter) {
 	if len(f.Readings) == 0 || f.Severity != finding.Error || f.At.To > len(e.Text) || f.At.From > f.At.To {
 		return
 	}
-	all, best := make([]offer, len(f.Readings)), broken
-	for i, reading := range f.Readings {
-		all[i] = try(e, f.At, reading, enter)
-		best = min(best, all[i].rank)
+	var kept []offer
+	whole := false
+	for _, reading := range f.Readings {
+		o, ok := try(e, f.At, reading, enter)
+		if !ok || o.mend && saidBefore(kept, o) || slices.ContainsFunc(kept, func(k offer) bool { return k.text == o.text }) {
+			continue
+		}
+		whole = whole || o.lines != nil
+		kept = append(kept, o)
 	}
-	if best == broken {
-		return
+	if slices.ContainsFunc(kept, func(o offer) bool { return !o.unknown }) {
+		kept = slices.DeleteFunc(kept, func(o offer) bool { return o.unknown })
 	}
-	var kept []string
-	for i, o := range all {
-		if o.rank == best && !slices.Contains(kept, o.text) && !(o.mend && saidBefore(all[:i], o)) {
-			kept = append(kept, o.text)
+	head, tail := e.Text[:f.At.From], e.Text[f.At.To:]
+	f.Readings = nil
+	for _, o := range kept {
+		switch {
+		case o.lines != nil:
+			f.Readings = append(f.Readings, o.lines...)
+		case whole:
+			f.Readings = append(f.Readings, head+o.text+tail)
+		default:
+			f.Readings = append(f.Readings, o.text)
 		}
 	}
-	f.Readings = kept
+	if whole {
+		f.At = finding.Span{To: len(e.Text)}
+		f.Readings = f.Readings[:min(len(f.Readings), maxOffers)]
+	}
 }
 
 // saidBefore tells whether one of the offers has the value of another.
@@ -71,49 +85,53 @@ func saidBefore(before []offer, o offer) bool {
 	return false
 }
 
-// try enters a statement with a reading in its place and takes it back.
-func try(e *entry.Entry, at syntax.Span, reading string, enter Enter) offer {
-	mended := false
+// try enters a statement with a reading in its place and takes it back; false if it
+// is refused there.
+func try(e *entry.Entry, at finding.Span, reading string, enter Enter) (offer, bool) {
+	o := offer{text: reading}
 	for range maxTries {
-		text := e.Text[:at.From] + reading + e.Text[at.To:]
+		text := e.Text[:at.From] + o.text + e.Text[at.To:]
 		got := enter(text)
-		if _, ok := got.Stmt.(*syntax.Command); ok {
-			return offer{text: reading, rank: reads} // never stored
+		bad, unknown := refusal(got)
+		if _, command := got.Stmt.(*syntax.Command); command && bad == nil {
+			return o, true // never stored
 		}
-		bad, rank := faultIn(got, at.From, at.From+len(reading))
-		o := offer{text: reading, rank: rank, mend: mended}
-		if all := got.Values(); len(all) > 0 {
-			o.value = &all[0]
-		}
-		if bad == nil || len(bad.Readings) != 1 || bad.ID == finding.UnknownName || bad.ID == finding.UnknownUnit {
-			return o
+		if bad == nil {
+			o.unknown = unknown
+			if all := got.Values(); len(all) > 0 {
+				o.value = &all[0]
+			}
+			return o, true
 		}
 		from, to := bad.At.From-at.From, bad.At.To-at.From
-		reading, mended = reading[:from]+bad.Readings[0]+reading[to:], true
+		switch {
+		case bad.At == finding.Span{To: len(text)} && len(bad.Readings) > 0:
+			for _, line := range bad.Readings {
+				if bad, _ := refusal(enter(line)); bad == nil {
+					o.lines = append(o.lines, line)
+				}
+			}
+			return o, len(o.lines) > 0
+		case len(bad.Readings) != 1 || from < 0 || to > len(o.text) || bad.ID == finding.UnknownUnit:
+			return o, false
+		}
+		o.text, o.mend = o.text[:from]+bad.Readings[0]+o.text[to:], true
 	}
-	return offer{text: reading, rank: broken}
+	return o, false
 }
 
-// faultIn finds what is wrong in a part of an entry, and ranks it.
-func faultIn(e *entry.Entry, from, to int) (*finding.Finding, int) {
+// refusal is what a line is refused for: not for a name that no line gives, of which
+// it tells, nor for one whose line has failed.
+func refusal(e *entry.Entry) (bad *finding.Finding, unknown bool) {
 	for i := range e.Findings {
 		f := &e.Findings[i]
-		if f.Severity > finding.Mismatch || f.At.To < from || f.At.From > to || f.At.From == f.At.To && f.At.To == from {
-			continue
-		}
-		rank := unknown
 		switch {
-		case f.Severity == finding.Mismatch:
-			rank = unlike
-		case e.Stmt == nil:
-			rank = broken
-		case f.ID == finding.NotWorkedOut:
-			rank = reads
+		case f.Severity > finding.Mismatch, f.ID == finding.NotWorkedOut:
+		case f.ID == finding.UnknownName:
+			unknown = true
+		default:
+			return f, false
 		}
-		if f.At.From < from || f.At.To > to {
-			return nil, rank
-		}
-		return f, rank
 	}
-	return nil, reads
+	return nil, unknown
 }

@@ -1,0 +1,130 @@
+package session
+
+import (
+	"context"
+	"maps"
+	"math/rand/v2"
+	"os"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"steelyard/lang/finding"
+	"steelyard/session/entry"
+)
+
+// TestOffers enters every reading that is offered for the lines of the findings files
+// and of the tables of lines, and for mutations of them: none is refused, but for a
+// name that no line gives. OFFERS is how many mutations of each are tried; without
+// it a few lines have one.
+func TestOffers(t *testing.T) {
+	pages := offerPages(t)
+	times, err := strconv.Atoi(os.Getenv("OFFERS"))
+	r := rand.New(rand.NewPCG(11, 17))
+	for i, page := range pages {
+		enterOffers(t, page[0], page[1])
+		if err != nil {
+			times = (i + 1) % 8 / 7
+		}
+		for range times {
+			other := pages[r.IntN(len(pages))]
+			enterOffers(t, page[0], mutated(r, page[1], other[1]))
+		}
+	}
+}
+
+// mutated leaves a character out of a line, doubles it, or puts a sign, a blank or a
+// part of another line in its place.
+func mutated(r *rand.Rand, line, other string) string {
+	rs, os := []rune(line), []rune(other)
+	if len(rs) == 0 {
+		return other
+	}
+	at := r.IntN(len(rs))
+	head, tail := string(rs[:at]), string(rs[at+1:])
+	switch r.IntN(5) {
+	case 0:
+		return head + tail
+	case 1:
+		return head + string(rs[at]) + string(rs[at]) + tail
+	case 2:
+		signs := []rune(" */+-^()=23√πsmkgθ")
+		return head + string(signs[r.IntN(len(signs))]) + tail
+	case 3:
+		return head + " " + string(rs[at]) + tail
+	}
+	if len(os) == 0 {
+		return head
+	}
+	from := r.IntN(len(os))
+	return head + string(os[from:min(from+1+r.IntN(6), len(os))]) + tail
+}
+
+// offerPages are lines of tests, each with what stands above it.
+func offerPages(t testing.TB) (out [][2]string) {
+	t.Helper()
+	for _, path := range []string{"testdata/readings.csv", "testdata/readings-own.csv"} {
+		for _, m := range readMeant(t, path) {
+			out = append(out, [2]string{m.scope, m.line})
+		}
+	}
+	files, _ := filepath.Glob("testdata/*.txt")
+	for _, path := range files {
+		blocks := readFindings(t, path)
+		for _, title := range slices.Sorted(maps.Keys(blocks)) {
+			var above []string
+			for _, e := range blocks[title] {
+				if !strings.Contains(e.text, "\n") {
+					out = append(out, [2]string{strings.Join(above, "; "), e.text})
+					above = append(above, e.text)
+				}
+			}
+		}
+	}
+	return out
+}
+
+// FuzzOffers is TestOffers for any lines.
+func FuzzOffers(f *testing.F) {
+	for _, page := range offerPages(f) {
+		f.Add(page[0], page[1])
+	}
+	f.Fuzz(func(t *testing.T, scope, line string) {
+		if len(scope) <= 600 && len(line) <= 200 && !strings.Contains(line, "\n") {
+			enterOffers(t, scope, line)
+		}
+	})
+}
+
+// enterOffers enters a line below others, and then every reading that a finding
+// offers in its place.
+func enterOffers(t *testing.T, scope, line string) {
+	p := New()
+	for given := range strings.SplitSeq(scope, "; ") {
+		p.Enter(context.Background(), given)
+	}
+	enter := func(text string) *entry.Entry {
+		before := p.Next()
+		e := p.Enter(context.Background(), text)
+		if p.Next() > before {
+			p.Undo()
+		}
+		return e
+	}
+	e := enter(line)
+	for _, found := range e.Findings {
+		if found.Severity != finding.Error || found.At.To > len(e.Text) {
+			continue
+		}
+		for _, offer := range found.Readings {
+			text := e.Text[:found.At.From] + offer + e.Text[found.At.To:]
+			for _, bad := range enter(text).Findings {
+				if bad.Severity <= finding.Mismatch && bad.ID != finding.NotWorkedOut && bad.ID != finding.UnknownName {
+					t.Errorf("%s | %s offers %s (%s), which is refused: %s %s", scope, line, text, found.ID, bad.ID, bad.Message)
+				}
+			}
+		}
+	}
+}
