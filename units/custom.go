@@ -21,45 +21,48 @@ func Symbol(name string) string {
 	return ""
 }
 
-// customs lists the units of the quantities that a name customarily stands for,
-// the commonest first, as text that Parse reads. A Δ before a symbol changes
-// nothing. It is empty for a name that says nothing, as a b c with digits do,
-// which are mostly coefficients.
-func customs(name string) []string {
+// customs are the units of the quantities that a name customarily stands for, the
+// commonest first, as texts that Parse reads with commas between them. A Δ before a
+// symbol changes nothing. It is empty for a name that says nothing, as a b c with
+// digits do, which are mostly coefficients.
+func customs(name string) string {
 	if rest := strings.TrimPrefix(name, "Δ"); rest != "" {
 		name = rest
 	}
 	symbol := Symbol(name)
 	if len(name) > 1 && strings.Contains("abc", symbol) && name[1] <= '9' && name[1] >= '0' {
-		return nil
+		return ""
 	}
 	for i := range customTable {
 		if c := &customTable[i]; c.symbol == symbol {
-			return strings.Split(c.units, ", ")
+			return c.units
 		}
 	}
 	lower := strings.ToLower(name)
 	for i := range customWords {
 		if c := &customWords[i]; strings.HasPrefix(lower, c.word) {
-			return []string{c.units}
+			return c.units
 		}
 	}
-	return nil
+	return ""
 }
 
 // Usual is the unit of the quantity that a name stands for most often, or "".
 func Usual(name string) string {
-	if c := customs(name); len(c) > 0 {
-		return c[0]
-	}
-	return ""
+	first, _, _ := strings.Cut(customs(name), ", ")
+	return first
 }
 
 // Customary tells whether a name customarily stands for a quantity of some
 // dimension.
 func Customary(name string, d Dim) bool {
 	dims := customDims()
-	return slices.ContainsFunc(customs(name), func(text string) bool { return dims[text] == d })
+	for text := range strings.SplitSeq(customs(name), ", ") {
+		if text != "" && dims[text] == d {
+			return true
+		}
+	}
+	return false
 }
 
 // customDims are the dimensions of the units in the tables of customs.
@@ -84,7 +87,7 @@ var customDims = sync.OnceValue(func() map[string]Dim {
 // Speaks tells whether a name is a symbol that says what quantity it stands for.
 // A word does not.
 func Speaks(name string) bool {
-	return Symbol(strings.TrimPrefix(name, "Δ")) != "" && len(customs(name)) > 0
+	return Symbol(strings.TrimPrefix(name, "Δ")) != "" && customs(name) != ""
 }
 
 // WrongSign tells of a name that goes with a quantity of one sign, such as the normal

@@ -2,6 +2,7 @@ package units
 
 import (
 	"slices"
+	"strings"
 	"testing"
 )
 
@@ -61,7 +62,7 @@ func TestCustomTable(t *testing.T) {
 		}
 		seen = append(seen, name)
 		var dims []string
-		for _, text := range customs(name) {
+		for _, text := range strings.Split(customs(name), ", ") {
 			u, bad := NewTable().Parse(text, AloneInPlace)
 			if bad != nil {
 				t.Errorf("%s: %s is no unit: %s", name, text, bad.Message)

@@ -124,6 +124,7 @@ type opener struct {
 	others  bool // something else than letters is open
 	beside  bool
 	open    []openLetter
+	room    pieces // of the reading that is being made
 }
 
 // OpenIn looks for what print leaves open in a statement, which is nil if the text
@@ -394,7 +395,7 @@ func (o *opener) readings(base pieces, slots []slot) ([]Reading, bool) {
 	var out []Reading
 	pick := make([]int, len(slots))
 	for {
-		ps, r := chosen(base, slots, pick)
+		ps, r := o.chosen(base, slots, pick)
 		out = o.shaped(out, ps, r)
 		if len(out) > limit.Readings {
 			return o.extremes(base, slots), true
@@ -417,20 +418,21 @@ func (o *opener) readings(base pieces, slots []slot) ([]Reading, bool) {
 func (o *opener) extremes(base pieces, slots []slot) []Reading {
 	var out []Reading
 	pick := make([]int, len(slots))
-	ps, r := chosen(base, slots, pick)
+	ps, r := o.chosen(base, slots, pick)
 	r.Text, _ = ps.text(nil)
 	out = append(out, r)
 	for i := range pick {
 		pick[i] = len(slots[i].choices) - 1
 	}
-	ps, r = chosen(base, slots, pick)
+	ps, r = o.chosen(base, slots, pick)
 	r.Text, _ = ps.text(nil)
 	return append(out, r)
 }
 
-// chosen makes the pieces of one combination of choices.
-func chosen(base pieces, slots []slot, pick []int) (pieces, Reading) {
-	out := make(pieces, 0, len(base)+8)
+// chosen makes the pieces of one combination of choices, which hold until the next
+// is made.
+func (o *opener) chosen(base pieces, slots []slot, pick []int) (pieces, Reading) {
+	out := o.room[:0]
 	at := 0
 	r := Reading{pick: slices.Clone(pick)}
 	for i, s := range slots {
@@ -443,7 +445,8 @@ func chosen(base pieces, slots []slot, pick []int) (pieces, Reading) {
 			r.Names = append(r.Names, s.letter)
 		}
 	}
-	return append(out, base[at:]...), r
+	o.room = append(out, base[at:]...)
+	return o.room, r
 }
 
 // shaped adds the readings of pieces whose letters are settled: what is under

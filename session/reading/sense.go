@@ -1,6 +1,7 @@
 package reading
 
 import (
+	"math"
 	"slices"
 
 	"steelyard/lang/finding"
@@ -26,6 +27,7 @@ type weighed struct {
 	stmt  syntax.Stmt
 	sense sense
 	plan  []run.Instr // of one expression
+	sum   uint64      // of the plan: two plans with different sums differ
 	shape string      // of a statement of several
 	dim   units.Dim   // of the value
 	// speaks tells that the line says what quantity it is.
@@ -40,7 +42,19 @@ func (w *weighed) same(o *weighed) bool {
 	if w.sense == none || o.sense == none {
 		return false
 	}
-	return w.shape == o.shape && slices.Equal(w.plan, o.plan)
+	return w.sum == o.sum && w.shape == o.shape && slices.Equal(w.plan, o.plan)
+}
+
+// sumOf is a sum over a plan (FNV-1a over the fields of its instructions).
+func sumOf(plan []run.Instr) uint64 {
+	sum := uint64(14695981039346656037)
+	for i := range plan {
+		in := &plan[i]
+		for _, v := range [...]uint64{uint64(in.Op), uint64(in.A), uint64(in.B), uint64(in.C), math.Float64bits(in.K)} {
+			sum = (sum ^ v) * 1099511628211
+		}
+	}
+	return sum
 }
 
 // weigh finds how much sense a reading makes. What is planned for it is taken back.
@@ -129,6 +143,7 @@ func (s *settler) weighOne(w *weighed, name string, x syntax.Expr, in syntax.Uni
 	w.sense, w.speaks = s.gradedAs(name, in, c.Slot)
 	w.dim = p.Static(c.Slot).Dim
 	w.plan = slices.Clone(p.Program.Main.Instrs[m.Start():])
+	w.sum = sumOf(w.plan)
 }
 
 // gradedAs is the sense of a value in a line with a name on its left and a unit

@@ -1,14 +1,16 @@
 package reading
 
 import (
+	"cmp"
 	"slices"
-	"sort"
 	"strings"
 
 	"steelyard/lang/finding"
+	"steelyard/lang/plan"
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
 	"steelyard/session/eval"
+	"steelyard/units"
 )
 
 // maxOffers is how many readings are shown.
@@ -47,7 +49,7 @@ func Known(p *eval.Page) func(string) bool { return scope{p.Planner}.Known }
 // with a refusal.
 func Settle(l *eval.Line, try Enter, offers bool) Verdict {
 	s := &settler{scope: scope{l.Planner}, Line: l, try: try, offered: offers}
-	if l.Entry.Stmt != nil && !syntax.MayBeOpen(l.Entry.Stmt, s.scope) {
+	if l.Entry.Stmt != nil && (!syntax.MayBeOpen(l.Entry.Stmt, s.scope) || s.alone(l.Entry.Stmt)) {
 		return Verdict{}
 	}
 	open := syntax.OpenIn(l.Entry.Text, l.Entry.Stmt, s.scope)
@@ -60,6 +62,34 @@ func Settle(l *eval.Line, try Enter, offers bool) Verdict {
 		return Verdict{}
 	}
 	return s.verdict(&open)
+}
+
+// alone tells whether a line is one quantity, with a blank before its unit, that no
+// reading can outweigh: t = 2 s, where s is given too.
+func (s *settler) alone(stmt syntax.Stmt) bool {
+	name, x := "", syntax.Expr(nil)
+	switch stmt := stmt.(type) {
+	case *syntax.Define:
+		if stmt.In.Present() {
+			return false
+		}
+		name, x = stmt.Name, stmt.X
+	case *syntax.Value:
+		x = stmt.X
+		if stmt.In.Present() {
+			return false
+		}
+	}
+	q, ok := x.(*syntax.Quantity)
+	if !ok || q.Unit.At.From == 0 || s.Entry.Text[q.Unit.At.From-1] != ' ' || strings.Contains(q.Unit.Text, " ") {
+		return false
+	}
+	u, bad := s.Planner.Unit(q.Unit, units.AfterNumber)
+	if bad != nil {
+		return false
+	}
+	sense, speaks := graded(name, u.Dim(), u.Tag())
+	return sense == fitting || sense == plain && !speaks
 }
 
 // verdict weighs the readings of a line against the one by the rules.
@@ -161,11 +191,8 @@ func (s *settler) readAsUnit(rule *weighed, all []weighed, open *syntax.Open) Ve
 
 // offers are the readings that make most sense, as whole lines, each tried.
 func (s *settler) offers(all []weighed) []string {
-	sort.SliceStable(all, func(i, j int) bool {
-		if all[i].sense != all[j].sense {
-			return all[i].sense > all[j].sense
-		}
-		return all[i].Units < all[j].Units
+	slices.SortStableFunc(all, func(a, b weighed) int {
+		return cmp.Or(cmp.Compare(b.sense, a.sense), cmp.Compare(a.Units, b.Units))
 	})
 	var out []string
 	var values []entry.Value
@@ -176,11 +203,11 @@ func (s *settler) offers(all []weighed) []string {
 		if slices.ContainsFunc(all, func(o weighed) bool { return o.sense > all[i].sense && o.Meets(&all[i].Reading) }) {
 			continue // what it is written with would be asked about again
 		}
-		e := s.try(all[i].Text, true)
-		if worst(e) <= finding.Mismatch {
+		v, ok := s.stands(&all[i])
+		if !ok {
 			continue
 		}
-		if v := e.Values(); len(v) > 0 {
+		if len(v) > 0 {
 			if slices.ContainsFunc(values, func(o entry.Value) bool { return o.SI == v[0].SI && o.Dim == v[0].Dim }) {
 				continue
 			}
@@ -189,6 +216,36 @@ func (s *settler) offers(all []weighed) []string {
 		out = append(out, all[i].Text)
 	}
 	return out
+}
+
+// stands tells whether a reading would be taken if it were entered, and its values. A
+// result that is open no more is only worked out.
+func (s *settler) stands(w *weighed) ([]entry.Value, bool) {
+	if x, in, ok := s.result(w.stmt); ok && !syntax.MayBeOpen(w.stmt, s.scope) {
+		got := s.Try(s.Counted(x, in))
+		if !got.OK || got.Static.Absent {
+			return nil, got.OK
+		}
+		return []entry.Value{{SI: got.Value, Dim: got.Static.Dim}}, true
+	}
+	e := s.try(w.Text, true)
+	return e.Values(), worst(e) > finding.Mismatch
+}
+
+// result takes a plain result apart: no given, and no name of another kind.
+func (s *settler) result(stmt syntax.Stmt) (x syntax.Expr, in syntax.UnitText, ok bool) {
+	switch stmt := stmt.(type) {
+	case *syntax.Define:
+		d, given := s.Planner.Names.Lookup(stmt.Name)
+		x, in, ok = stmt.X, stmt.In, !stmt.Plain() && (!given || d.Kind == plan.Quantity)
+	case *syntax.Value:
+		x, in, ok = stmt.X, stmt.In, true
+	}
+	switch x.(type) {
+	case *syntax.With, *syntax.SlopeOf, *syntax.AreaUnder:
+		ok = false
+	}
+	return x, in, ok
 }
 
 // finding says that a line has several readings.
