@@ -89,9 +89,8 @@ func (c *coder) replacement(x *syntax.With, i int) (slot, by run.Slot, ok bool) 
 		return 0, 0, false
 	}
 	want, got := c.p.Static(d.Slot), c.static(by)
-	if got.Open != 0 && want.Open == 0 {
-		c.p.settle(got, want.Dim)
-		got = c.static(by)
+	if want.Open == 0 {
+		got = c.settledTo(by, want.Dim)
 	}
 	if want.Open == 0 && got.Dim != want.Dim {
 		var readings []string
@@ -126,6 +125,13 @@ func (a *again) on(s run.Slot) bool {
 	return s >= a.first && int(s-a.first) < len(a.depends) && a.depends[s-a.first]
 }
 
+// The code of a function does not hold the slots of the main code, it loads them: it
+// can't be planned again for other values without a copy. There are two kinds of
+// those. In the main code, a root is searched for with functions that load what is
+// replaced from the slots that stand for it (reloading). Elsewhere the value may
+// differ from call to call, as in r(u) = p with m = u, so that the function takes it
+// as a further argument, and so do those that it calls (taking).
+
 // slot is where the value of a slot of the main code is found in the code that is
 // being planned: where something is replaced, what stands for it.
 func (a *again) slot(c *coder, s run.Slot, at syntax.Span) run.Slot {
@@ -145,7 +151,9 @@ func (a *again) slot(c *coder, s run.Slot, at syntax.Span) run.Slot {
 	return c.emit(run.Instr{Op: ops.Load, A: s}, at, c.p.Static(s))
 }
 
-// replan plans an instruction of the main code again.
+// replan plans an instruction of the main code again, and before it those that it
+// reads, as far as they depend on what is replaced. What is known of its slot stays:
+// what replaces a value has the dimension of that, so that nothing is checked again.
 func (a *again) replan(c *coder, s run.Slot) run.Slot {
 	main := &c.p.Program.Main
 	in, st := main.Instrs[s], c.p.Static(s)

@@ -12,7 +12,9 @@ import (
 
 func itoa(n int) string { return strconv.Itoa(n) }
 
-// sum plans + and -, whose operands must have one dimension.
+// sum plans + and -, whose operands must have one dimension. An angle and a pure
+// number may be added, as in ω*t + 0.3, and the sum is an angle; an angle and a count
+// of cycles are both pure numbers, and differ by 2π.
 func (c *coder) sum(x *syntax.Binary, a, b run.Slot) (run.Slot, bool) {
 	sa, sb := c.static(a), c.static(b)
 	st, ok := c.p.agree(sa, sb)
@@ -39,7 +41,18 @@ func (c *coder) sum(x *syntax.Binary, a, b run.Slot) (run.Slot, bool) {
 	return c.emit(run.Instr{Op: op, A: a, B: b}, x.At, st), true
 }
 
-// heatOfSum says what the sum or difference of two temperatures is.
+// heatOfSum says what the sum or difference of two temperatures is. A temperature
+// in °C is a point on a scale (Point), what lies between two is a Difference, and a
+// value in K may be either (Plain):
+//
+//	point + difference, point - difference    point
+//	point - point                             difference
+//	point + point                             a mistake: 20 °C + 30 °C is not 50 °C
+//	difference - point                        a mistake
+//	difference ± difference                   difference
+//	value in K + point                        point
+//	value in K - point                        difference
+//	point - value in K                        value in K
 func (c *coder) heatOfSum(x *syntax.Binary, a, b run.Heat) (run.Heat, bool) {
 	if x.Op == syntax.Add {
 		if a == run.Point && b == run.Point {
@@ -70,7 +83,10 @@ func (c *coder) heatOfSum(x *syntax.Binary, a, b run.Heat) (run.Heat, bool) {
 	return run.Plain, true
 }
 
-// product plans *, / and products without a sign.
+// product plans *, / and products without a sign: any two dimensions have one. What
+// else is known of the operands goes through the rules below: an open zero stays
+// open, an angle times a quantity stays one of angle (ω·r is a speed all the same,
+// by its dimension), a temperature in a product is one in K.
 func (c *coder) product(x *syntax.Binary, a, b run.Slot) (run.Slot, bool) {
 	sa, sb := c.static(a), c.static(b)
 	st := run.Static{Absent: sa.Absent || sb.Absent, Tag: c.productTag(x, sa.Tag, sb.Tag)}
@@ -187,7 +203,8 @@ func (c *coder) root2(s run.Slot, op ops.Op, degree int, at syntax.Span) (run.Sl
 }
 
 // powerStatic is what is known of a value raised to a power. The tag of an
-// angle or a count of cycles is dropped.
+// angle or a count of cycles is dropped: the square of an angle is no angle. It is
+// false where an exponent leaves the range of a dimension.
 func (c *coder) powerStatic(st run.Static, e units.Exp) (run.Static, bool) {
 	var ok bool
 	if st.Dim, ok = st.Dim.Pow(e); !ok {

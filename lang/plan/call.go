@@ -13,7 +13,9 @@ import (
 )
 
 // call plans a call of a built-in function, of a function of the worksheet or
-// of a formula.
+// of a formula. The worksheet's own come first: who defines `range` means that one.
+// A name that is a quantity is no function: that is looked at last, and told with
+// what was probably meant.
 func (c *coder) call(x *syntax.Call) (run.Slot, bool) {
 	if d, ok := c.p.Names.before(x.Func, c.seen); ok {
 		switch d.Kind {
@@ -58,7 +60,9 @@ func (c *coder) unknownCall(x *syntax.Call) (run.Slot, bool) {
 	return run.NoSlot, false
 }
 
-// args plans the arguments of a call given by their places.
+// args plans the arguments of a call given by their places; all of them, even where
+// one has a fault, since each may have one of its own. Only formulas have names for
+// their arguments.
 func (c *coder) args(x *syntax.Call, least, most int) ([]run.Slot, bool) {
 	for _, a := range x.Args {
 		if a.Name != "" {
@@ -93,7 +97,18 @@ func count(n, thing string) string {
 	return n + " " + thing + "s"
 }
 
-// callBuiltIn plans a call of a built-in function.
+// callBuiltIn plans a call of a built-in function. What its arguments may be and
+// what it gives is said by the shape in its row of the table of operations:
+//
+//	a pure number to a pure number      ln, exp, sinh; an angle counts as one
+//	an angle to a pure number           sin; a pure number is an angle in radians
+//	a pure number to an angle           asin
+//	two of one dimension to an angle    atan2
+//	any number of one dimension to it   min, max, hypot
+//	anything to the same                abs: of a temperature it is a value in K
+//	anything to a pure number           sgn
+//	a power of what comes out           sqrt, cbrt, root
+//	a quantity and a step of its kind   round
 func (c *coder) callBuiltIn(x *syntax.Call, b ops.Function) (run.Slot, bool) {
 	slots, ok := c.args(x, b.Least, b.Most)
 	if !ok {
@@ -129,14 +144,11 @@ func (c *coder) callBuiltIn(x *syntax.Call, b ops.Function) (run.Slot, bool) {
 }
 
 // pureArgument checks that a function that takes a pure number or an angle has
-// one.
+// one. What counts cycles is none for sin, though it is a pure number: 3 cycles are
+// an angle of 6π, and the factor is easily lost.
 func (c *coder) pureArgument(x *syntax.Call, s run.Slot, takes ops.Shape) bool {
-	st := c.static(s)
+	st := c.settledTo(s, units.Dim{})
 	at := x.Args[0].X
-	if st.Open != 0 {
-		c.p.settle(st, units.Dim{})
-		return true
-	}
 	if !st.Dim.IsOne() {
 		wants := "a pure number"
 		hint := "Divide by a quantity of the same kind, so the units cancel."
@@ -156,7 +168,9 @@ func (c *coder) pureArgument(x *syntax.Call, s run.Slot, takes ops.Shape) bool {
 	return true
 }
 
-// callSame plans a function of several arguments of one dimension.
+// callSame plans a function of several arguments of one dimension, two at a time
+// from the left: max(a, b, c) is max(max(a, b), c), hypot(a, b, c) likewise. A bare
+// zero among them is one of their kind.
 func (c *coder) callSame(x *syntax.Call, b ops.Function, slots []run.Slot) (run.Slot, bool) {
 	acc := slots[0]
 	for i, s := range slots[1:] {
@@ -194,7 +208,8 @@ func (c *coder) callRoot(x *syntax.Call, b ops.Function, slots []run.Slot) (run.
 }
 
 // callRound plans round(x) of a pure number, or round(x, 5 mm) to whole
-// multiples.
+// multiples. A length has no whole number that is nearest: which one it is would
+// depend on the unit.
 func (c *coder) callRound(x *syntax.Call, slots []run.Slot) (run.Slot, bool) {
 	st := c.static(slots[0])
 	if len(slots) == 1 {

@@ -14,6 +14,12 @@ import (
 // for the bound on what a line may cost: 15 for each of some tens of pieces.
 const panelsOfArea = 1000
 
+// A slope and an area are operations on a function of one name that the line makes
+// on the way: `slope of x(t) at t = 3 s` plans x(t) as a function of t. Within that
+// function t is no name of the lines above, whatever they say of t; every other name
+// means what it means outside. Where it stands in the body of a function, it takes
+// the parameters of that as further arguments.
+
 // slopeOf plans the slope of a curve at a place. Its dimension is that of the
 // curve over that of the place.
 func (c *coder) slopeOf(x *syntax.SlopeOf) (run.Slot, bool) {
@@ -129,6 +135,10 @@ func (c *coder) invokes(op ops.Op, fn int, slots []run.Slot, at syntax.Span, st 
 	c.code.Args = append(append(c.code.Args, slots...), extra...)
 	return c.emit(run.Instr{Op: op, A: run.Slot(fn), B: first, C: run.Slot(len(slots) + len(extra))}, at, st), true
 }
+
+// A slope is worked out by the rules of differentiation beside the arithmetic. There
+// is no such rule for what is found by search, so that its slope is refused and not
+// guessed from differences.
 
 // searches tells whether a function runs a slope, an area or a search for roots,
 // itself or in one that it calls. Seen has those looked at before.

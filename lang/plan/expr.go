@@ -209,6 +209,11 @@ func (c *coder) unary(x *syntax.Unary) (run.Slot, bool) {
 	return c.emit(run.Instr{Op: ops.Neg, A: s}, x.At, st), true
 }
 
+// Every value is planned in coherent SI units: a quantity is converted where it is
+// written, by the exact factor of its unit, and what is left of the unit is its
+// dimension. So no instruction converts, and 80 g/(2 cm^3) and 0.080 kg/(2e-6 m^3)
+// are one plan. Which unit a value is shown in is decided when it has come out.
+
 // binary plans an operator. Chains of operators on the left are followed
 // without recursion, so that a long sum needs no deep stack.
 func (c *coder) binary(x *syntax.Binary) (run.Slot, bool) {

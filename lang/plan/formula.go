@@ -51,6 +51,8 @@ func (c *coder) functionNames() []string {
 
 // callFormula plans a call of a formula: its right side, for the symbols that
 // its indented lines declare. g is the worksheet's unless it is given by name.
+// Formulas of the library and of the worksheet are called alike; they see each
+// other and their symbols alone, never the names of the lines above.
 func (c *coder) callFormula(x *syntax.Call, d *Def) (run.Slot, bool) {
 	c.use(d)
 	if d.Failed() {
@@ -164,7 +166,10 @@ func (c *coder) symbolList(ss []syntax.FormulaSymbol) string {
 	return list(words, "and")
 }
 
-// formulaArg plans one argument and checks it against the symbol's unit.
+// formulaArg plans one argument and checks it against the symbol's unit. The unit
+// decides the dimension alone: x in cm may be given in m. A pure number is an angle
+// or a count of cycles as the symbol says, so that nobody writes `rad`; a number
+// without a unit for a symbol in degrees is most likely a slip, and is said.
 func (c *coder) formulaArg(x *syntax.Call, a syntax.Expr, sym syntax.FormulaSymbol) (run.Slot, bool) {
 	s, ok := c.expr(a)
 	if !ok {
@@ -175,11 +180,7 @@ func (c *coder) formulaArg(x *syntax.Call, a syntax.Expr, sym syntax.FormulaSymb
 		c.findings = append(c.findings, c.unitFinding(sym.Unit, bad))
 		return run.NoSlot, false
 	}
-	st := c.static(s)
-	if st.Open != 0 {
-		c.p.settle(st, want.Dim())
-		st = c.static(s)
-	}
+	st := c.settledTo(s, want.Dim())
 	if st.Dim != want.Dim() {
 		wants := want.Screen()
 		if want.Dim().IsOne() {
@@ -213,7 +214,8 @@ func (c *coder) formulaArg(x *syntax.Call, a syntax.Expr, sym syntax.FormulaSymb
 }
 
 // formulaResult gives the value of a call what the formula declares of its
-// left side.
+// left side: whether it is an angle or counts cycles can't be worked out, since
+// ω = √(k/m) and f = √(k/m)/(2π) have the same dimension.
 func (c *coder) formulaResult(x *syntax.Call, f *syntax.FormulaDef, left string, s run.Slot) bool {
 	i := symbolIndex(f.Symbols, left)
 	if i < 0 {
@@ -224,14 +226,10 @@ func (c *coder) formulaResult(x *syntax.Call, f *syntax.FormulaDef, left string,
 		c.findings = append(c.findings, c.unitFinding(f.Symbols[i].Unit, bad))
 		return false
 	}
-	st := c.static(s)
-	if st.Open == 0 && st.Dim != u.Dim() {
+	if st := c.settledTo(s, u.Dim()); st.Dim != u.Dim() {
 		m := MismatchText(left, st, u)
 		c.find(finding.UnitMismatch, x.At, "Within "+f.Name+": "+m.Message, m.Hint)
 		return false
-	}
-	if st.Open != 0 {
-		c.p.settle(st, u.Dim())
 	}
 	c.code.Statics[s].Tag = u.Tag()
 	return true

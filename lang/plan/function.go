@@ -27,7 +27,12 @@ func (c *coder) callFunction(x *syntax.Call, d *Def) (run.Slot, bool) {
 }
 
 // invoke plans the body of a function once for each set of arguments, and adds
-// the call.
+// the call. A function has no dimensions of its own: f(x) = x^2 is an area where x
+// is a length, so that what matters is what is known of each argument. What the
+// call costs is what the body does, so that functions which call each other twice
+// are found too long before anything runs. Within a function, the first call
+// without a plan ends it: with more of them, there would be twice as many at each
+// level.
 func (c *coder) invoke(x *syntax.Call, d *Def, slots []run.Slot, body func(*coder) (run.Slot, bool), params []string) (run.Slot, bool) {
 	key := make([]run.Static, len(slots))
 	for i, s := range slots {
@@ -122,11 +127,7 @@ func (c *coder) functionBody(fn *syntax.FuncDef) (run.Slot, bool) {
 		c.findings = append(c.findings, c.unitFinding(fn.In, bad))
 		return run.NoSlot, false
 	}
-	st := c.static(s)
-	if st.Open != 0 {
-		c.p.settle(st, u.Dim())
-		return s, true
-	}
+	st := c.settledTo(s, u.Dim())
 	if st.Dim != u.Dim() {
 		m := MismatchText(fn.Name, st, u)
 		c.find(finding.UnitMismatch, fn.In.At, m.Message, m.Hint)

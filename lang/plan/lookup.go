@@ -20,7 +20,11 @@ func (c *coder) param(name string) *param {
 	return nil
 }
 
-// lookup finds what a name means where it stands.
+// lookup finds what a name means where it is used: the nearest definition above that
+// has a value, in a scratchpad; the one of a line where the name says which, as in
+// k@3. A function means what was above its own line, so that a name given again
+// below changes no function: seen says how many definitions that are. g is standard
+// gravity until a line says otherwise.
 func (c *coder) lookup(n *syntax.Name) (*Def, bool) {
 	if n.Line != 0 {
 		return c.p.Names.at(n.Name, n.Line, c.seen)
@@ -86,7 +90,10 @@ func (c *coder) ownName(at syntax.Span, name string) {
 	c.find(finding.OwnName, at, name+" is used to define itself.", "Use another name for the new value, such as "+name+"2.")
 }
 
-// unknownName says that a name is not given, and what may have been meant.
+// unknownName says that a name is not given, and what may have been meant: the first
+// of a wrong line number, names run together, a call without its sign, e as a
+// number, a function or a statement without what belongs to it, a misspelt name. The
+// order is that of how sure each is.
 func (c *coder) unknownName(x *syntax.Name) {
 	if c.unread {
 		c.find(finding.UnknownName, x.At, "", "")

@@ -10,7 +10,8 @@ import (
 
 // power plans a power. The exponent of a quantity with a dimension is a written
 // rational number or a given; that of a pure number may be anything without a
-// dimension.
+// dimension: the dimension of x^n must be known before n has a value, or the next
+// line could not be checked.
 func (c *coder) power(x *syntax.Binary, base run.Slot, baseOK bool) (run.Slot, bool) {
 	if e, ok := c.writtenExponent(x.Y); ok {
 		if !baseOK {
@@ -25,20 +26,14 @@ func (c *coder) power(x *syntax.Binary, base run.Slot, baseOK bool) (run.Slot, b
 	if sb := c.static(base); isNumber(x.Y) && sb.Open == 0 && !sb.Dim.IsOne() {
 		return c.dimensionRange(x.At) // a written exponent that is no small fraction
 	}
-	se := c.p.settledStatic(c.code.Statics[exp])
-	if se.Open != 0 {
-		c.p.settle(se, units.Dim{})
-	} else if !se.Dim.IsOne() {
+	se := c.settledTo(exp, units.Dim{})
+	if !se.Dim.IsOne() {
 		c.find(finding.ExponentDimension, x.Y.Span(),
 			"The exponent "+c.shown(x.Y)+" is "+c.kindPhrase(se)+"; an exponent is a pure number.",
 			"Divide it by a quantity of the same kind, as in exp(-t/τ).")
 		return run.NoSlot, false
 	}
-	sb := c.static(base)
-	if sb.Open != 0 {
-		c.p.settle(sb, units.Dim{})
-		sb = c.static(base)
-	}
+	sb := c.settledTo(base, units.Dim{})
 	if !sb.Dim.IsOne() {
 		c.find(finding.ExponentNotWritten, x.Y.Span(),
 			"The unit of this power depends on the exponent: "+c.shown(x.X)+" is "+c.kindPhrase(sb)+".",
@@ -59,7 +54,9 @@ func isNumber(x syntax.Expr) bool {
 	return false
 }
 
-// writtenPower plans a power with a written rational exponent.
+// writtenPower plans a power with a written rational exponent. x^(1/3) is the cube
+// root and x^(2/3) its square: with an odd denominator they have a value for x < 0,
+// which exp(ln(x)·2/3), and so math.Pow, has not.
 func (c *coder) writtenPower(base run.Slot, e units.Exp, at syntax.Span) (run.Slot, bool) {
 	st, ok := c.powerStatic(c.static(base), e)
 	if !ok {
@@ -94,7 +91,8 @@ func (c *coder) writtenExponent(x syntax.Expr) (units.Exp, bool) {
 	return syntax.Rational(x)
 }
 
-// givenExponent returns the value of a given that is a pure rational number.
+// givenExponent returns the value of a given that is a pure rational number. A
+// parameter hides a given of its name, and has no value yet.
 func (c *coder) givenExponent(n *syntax.Name) (units.Exp, bool) {
 	if c.param(n.Name) != nil {
 		return units.Exp{}, false

@@ -8,6 +8,12 @@ import (
 	"steelyard/lang/typeset"
 )
 
+// A name may be given twice, as in part a and part b of a question. What was worked
+// out from the first is not moved by the second: U = 1/2*k*x^2 of part a holds the
+// k of part a. So that `U with k = 3 N/m` and `scaling U against k` vary the k that
+// U was worked out from, whatever the name means by now; where U was worked out from
+// both, the line must say which, and where the new value uses the name too.
+
 // Varied are the definitions of a name, the last line's last, that an expression
 // was worked out from; where it was from none, the one that the name has now.
 func (p *Planner) Varied(n *syntax.Name, x syntax.Expr) []*Def { return p.coder("").varied(n, x) }

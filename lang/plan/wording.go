@@ -76,6 +76,10 @@ func unitWord(u *units.Unit) string {
 	return u.Screen()
 }
 
+// Findings speak of what a person sees: the expression as it is written, and what it
+// is in words, a force before kg m/s². Where the kind of quantity has no name, its
+// unit is said; a number without a unit is a pure number.
+
 // unlike records that two quantities of different dimensions meet.
 func (c *coder) unlike(at syntax.Span, x, y syntax.Expr, a, b run.Slot, done string) {
 	if f, ok := c.zeroTwice(at, x, y, a, b); ok {

@@ -5,6 +5,14 @@ import (
 	"steelyard/units"
 )
 
+// A 0 without a unit is 0 of anything: `v = 0` may mean 0 m/s, and it is left open
+// what it means until something says so. Each such 0 has a dimension of its own,
+// an unknown by number; a static says with Open and Exp to which power of that
+// unknown its dimension has come (√z has half of it). A sum, a check, an equation
+// or the unit asked for settles the unknown, for every slot that has it: those
+// planned before too, so that `z = 0`, `z + 3 m`, `z + 2 s` is a mistake in the
+// third line. Two unknowns in one product are a third: nothing is known of that.
+
 // zero is the undetermined dimension of one bare 0. Its first use settles it.
 type zero struct {
 	settled bool
@@ -42,7 +50,9 @@ func (p *Planner) settledStatic(s run.Static) run.Static {
 	return s
 }
 
-// settle fixes the dimension of the zero in s so that s has dimension d.
+// settle fixes the dimension of the zero in s so that s has dimension d. With s =
+// S·u^e, the unknown is u = (d/S)^(1/e); where its exponents are beyond what a
+// dimension holds, it stays open.
 func (p *Planner) settle(s run.Static, d units.Dim) {
 	rest, ok := d.Div(s.Dim)
 	if !ok {
@@ -99,11 +109,15 @@ func (p *Planner) agreeSame(a, b run.Static) (run.Static, bool) {
 
 // SettleTo makes a slot of the main code agree with a dimension, if a bare
 // zero leaves it open.
-func (p *Planner) SettleTo(s run.Slot, d units.Dim) run.Static {
-	st := p.settledStatic(p.Program.Main.Statics[s])
+func (p *Planner) SettleTo(s run.Slot, d units.Dim) run.Static { return p.coder("").settledTo(s, d) }
+
+// settledTo is what is known of a slot that ought to have a dimension: a bare zero
+// has it then, anything else what it had.
+func (c *coder) settledTo(s run.Slot, d units.Dim) run.Static {
+	st := c.static(s)
 	if st.Open != 0 {
-		p.settle(st, d)
-		st = p.settledStatic(st)
+		c.p.settle(st, d)
+		st = c.static(s)
 	}
 	return st
 }

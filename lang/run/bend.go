@@ -168,14 +168,6 @@ func stays(sides [len(nearer)][2]float64) bool {
 	return true
 }
 
-// steady tells that the slopes account for what lies between the two sides where
-// they are closest, as on both sides of a corner.
-func (a *around) steady() bool {
-	last := len(nearer) - 1
-	v, s := a.v[last], a.s[last]
-	return math.Abs(v[1]-v[0]) <= a.h[last]*(math.Abs(s[0])+math.Abs(s[1]))
-}
-
 // apart tells whether the values at a distance on both sides of a place differ by
 // more than rounding, and by more than what the rounded places make, which is given.
 // What other numbers may be off by moves both sides alike.

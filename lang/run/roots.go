@@ -37,19 +37,6 @@ type Roots struct {
 	Flat []ops.Interval
 }
 
-// findRoots looks for the numbers in some intervals at which a function is
-// zero. A piece is empty if the enclosure of its values is without 0; it holds
-// exactly one root if the slope keeps its sign and the ends have different
-// signs, or if the slope of the slope does and the function touches 0. Any other
-// is halved, down to neighbouring numbers where the function jumps.
-func (w *intervalWalker) findRoots(fn int, pieces []ops.Interval) Roots {
-	s := w.rootSearch(fn, maxEnclosures)
-	for _, x := range pieces {
-		s.look(x)
-	}
-	return s.done()
-}
-
 // done is what was found: with the pieces that are as good as one number, if the
 // function is 0 there but for its error, and without the ends of flat ones.
 func (s *rootSearch) done() Roots {
@@ -89,7 +76,11 @@ type rootSearch struct {
 	nothing float64
 }
 
-// rootSearch is a search by so many enclosures at most.
+// rootSearch is a search by so many enclosures at most for the numbers at which a
+// function is zero. A piece is empty if the enclosure of its values is without 0; it
+// holds exactly one root if the slope keeps its sign and the ends have different
+// signs, or if the slope of the slope does and the function touches 0. Any other
+// is halved, down to neighbouring numbers where the function jumps.
 func (w *intervalWalker) rootSearch(fn int, enclosures int64) *rootSearch {
 	return &rootSearch{w: w, fn: fn, left: int(min(enclosures, enclosedOps/max(w.p.Funcs[fn].Cost, 1)))}
 }

@@ -20,11 +20,12 @@ import (
 // Scaling says how one quantity grows with another.
 func Scaling(l *eval.Line, s *syntax.Scaling) {
 	of, ok1 := scaledExpr(l, s.X)
-	by, ok2 := scaled(l, s.Against.Name, s.Against.NameAt)
+	_, ok2 := scaled(l, s.Against.Name, s.Against.NameAt)
 	if !ok1 || !ok2 {
 		return
 	}
-	if by, ok1 = l.Varied(&syntax.Name{At: s.Against.NameAt, Name: s.Against.Name}, s.X); !ok1 {
+	by, ok := l.Varied(&syntax.Name{At: s.Against.NameAt, Name: s.Against.Name}, s.X)
+	if !ok {
 		return
 	}
 	l.Uses([]*plan.Def{by}, s.Against.NameAt)
