@@ -30,8 +30,12 @@ func lackingUnit(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v
 			n, ok := x.(*syntax.Name)
 			return ok && n.Name == d.Name
 		}
+		explains := func() bool {
+			dim, ok := lacks(l, x, name, is)
+			return ok && dim == dimOf(unit)
+		}
 		with := "(" + d.Name + "*(1 " + unit + "))"
-		if unit != "" && (odd && explains(l, x, name, is, with) || b.others && slices.Contains(measured[:], units.Symbol(d.Name))) {
+		if unit != "" && (odd && explains() || b.others && slices.Contains(measured[:], units.Symbol(d.Name))) {
 			say(l, d.Name+" (line "+strconv.Itoa(d.Line)+") has no unit.", "Did you mean "+d.Name+" = "+plainText(d.Exponent)+" "+unit+"?", x, is, with)
 			return
 		}
@@ -41,9 +45,11 @@ func lackingUnit(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v
 	}
 	for _, n := range b.numbers {
 		is := func(x syntax.Expr) bool { return x == syntax.Expr(n) }
+		dim, ok := lacks(l, x, name, is)
 		for _, unit := range eval.PlainUnits {
-			if with := "(" + n.Value.Text + " " + unit + ")"; explains(l, x, name, is, with) {
-				say(l, n.Value.Text+" has no unit.", "Did you mean "+n.Value.Text+" "+unit+"?", x, is, with)
+			if ok && dim == dimOf(unit) {
+				with := n.Value.Text + " " + unit
+				say(l, n.Value.Text+" has no unit.", "Did you mean "+with+"?", x, is, "("+with+")")
 				return
 			}
 		}
@@ -78,7 +84,9 @@ func unitLeftOut(l *eval.Line, s *syntax.Define) {
 		return
 	}
 	measured := false
-	for _, d := range l.Planner.Names.All() {
+	// Backwards: the last given without a unit ends it, so that no page of them is
+	// gone through for each.
+	for _, d := range slices.Backward(l.Planner.Names.All()) {
 		switch {
 		case d == l.Planner.Names.Above(s.Name, l.Entry.Line+1), !d.Given, d.Failed(), d.Kind != plan.Quantity:
 		case !l.Planner.Static(d.Slot).Dim.IsOne():
@@ -134,12 +142,30 @@ func (b *bare) look(x syntax.Expr) bool {
 	return true
 }
 
-// explains tells whether an expression is the quantity that a symbol is used for
-// first, once something of it is replaced.
-func explains(l *eval.Line, x syntax.Expr, symbol string, is func(syntax.Expr) bool, with string) bool {
-	whole, bad := l.Planner.Units.Parse(units.Usual(symbol), units.AloneInPlace)
-	y, ok := eval.Instead(x, is, with)
-	return bad == nil && ok && l.HasDim(y, whole.Dim())
+// lacks is the dimension that something of an expression must have for the whole to
+// be the quantity that a symbol is used for first; false if none makes it that.
+func lacks(l *eval.Line, x syntax.Expr, symbol string, is func(syntax.Expr) bool) (units.Dim, bool) {
+	whole, bad := syntax.ParseExpr("1 " + units.Usual(symbol))
+	if len(bad) > 0 {
+		return units.Dim{}, false
+	}
+	m := l.Planner.Mark()
+	defer l.Planner.Cut(m)
+	const factor = "what lacks a unit" // no name
+	of := l.Planner.Unknowns(1)
+	put := syntax.Rewrite(x, func(x syntax.Expr) (syntax.Expr, bool) { return &syntax.Name{Name: factor}, is(x) })
+	got := l.Planner.CompileOf(l.Entry.Text, []string{factor}, of, syntax.Unplaced(put), whole)
+	st := l.Planner.Settled(of[0])
+	return st.Dim, got.OK && st.Open == 0
+}
+
+// dimOf is the dimension of a unit; that of a number for what is none.
+func dimOf(unit string) units.Dim {
+	u, bad := units.NewTable().Parse(unit, units.AloneInPlace)
+	if bad != nil {
+		return units.Dim{}
+	}
+	return u.Dim()
 }
 
 // say cautions with the line as it would be with the unit.
