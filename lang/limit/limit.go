@@ -13,6 +13,9 @@ const (
 	Name = 128
 	// Near is the most names of one length that an unknown name is compared with.
 	Near = 50
+	// Advised is the most lines of a page whose values of an unusual kind are
+	// explained. What explains one is tried out, at ten times the cost of the line.
+	Advised = 2000
 	// Calls is the most calls of functions inside each other.
 	Calls = 250
 	// Unknowns is the most unknowns of one solve.

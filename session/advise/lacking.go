@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"steelyard/lang/finding"
+	"steelyard/lang/limit"
 	"steelyard/lang/plan"
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
@@ -23,7 +24,7 @@ func lackingUnit(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v
 	if l.Entry.Failed() || v.Named || v.Dim.IsOne() || len(b.names) == 0 && len(b.numbers) == 0 && !bySlip {
 		return
 	}
-	odd := units.Speaks(name) && !units.Customary(name, v.Dim)
+	odd := l.Entry.Line <= limit.Advised && units.Speaks(name) && !units.Customary(name, v.Dim)
 	for _, d := range b.names {
 		unit := units.Usual(d.Name)
 		is := func(x syntax.Expr) bool {
@@ -151,7 +152,7 @@ func lacks(l *eval.Line, x syntax.Expr, symbol string, is func(syntax.Expr) bool
 	}
 	m := l.Planner.Mark()
 	defer l.Planner.Cut(m)
-	const factor = "what lacks a unit" // no name
+	const factor = "without a unit" // no name
 	of := l.Planner.Unknowns(1)
 	put := syntax.Rewrite(x, func(x syntax.Expr) (syntax.Expr, bool) { return &syntax.Name{Name: factor}, is(x) })
 	got := l.Planner.CompileOf(l.Entry.Text, []string{factor}, of, syntax.Unplaced(put), whole)
