@@ -80,6 +80,15 @@ func TestShapes(t *testing.T) {
 		{"n*cos(100*n) against n from 0 to 10", "n·cos(100·n) is greatest, 9.99027, at n = 9.99027 and least, -9.95885, at n = 9.95886; judged from samples, zero in 319 places at least."},
 		{"round(n)/2 against n from 0 to 2", "round(n)/2 is greatest, 1, from n = 1.5 to n = 2 and least, 0; with a break at n = 0.5, at n = 1.5; 0 from n = 0 to n = 0.5."},
 		{"1/(1 + exp(-n/0.001)) against n from -1 to 1", "1/(1 + exp(-n/0.001)) rises from 0 at n = -1 to 1 at n = 1; 0 from n = -1 to n = -0.703125."},
+		{"sgn(n - 1)*sgn(n - 2)*n against n from 0 to 4", "sgn(n - 1)·sgn(n - 2)·n is greatest, 4, at n = 4 and least, -2, near n = 2; with a break at n = 1, at n = 2; zero at n = 0, 1, 2."},
+		{"(n - 1)^2*(n - 1.0001) against n from 0 to 3", "(n - 1)²·(n - 1.0001) is greatest, 7.9996, at n = 3 and least, -1.0001, at n = 0; zero at n = 1, 1.0001."},
+		{"(n - 1)*(n - 1.000001)*n against n from 0 to 3", "(n - 1)·(n - 1.000001)·n is greatest, 12, at n = 3 and least, -2.5×10⁻¹³, at n = 1; zero at n = 0, 1, 1.000001."},
+		{"round(n) - n against n from 0 to 2", "round(n) - n is greatest, 0.5, at n = 0.5, 1.5 and least, -0.5, near n = 0.5, 1.5; with a break at n = 0.5, at n = 1.5; zero at n = 0, 1, 2."},
+		{"ln(abs(n)) against n from -2 to 3", "ln(abs(n)) runs off at n = 0; zero at n = -1, 1."},
+		{"√(n^2 - 1) against n from -3 to 3", "√(n² - 1) is greatest, 2.82843, at n = -3, 3 and least, 0, at n = -1, 1; with a break from n = -1 to 1; zero at n = -1, 1; the same on both sides of n = 0."},
+		{"tanh(1e6*(n - 1)) against n from 0 to 3", "tanh(1e6·(n - 1)) rises from -1 at n = 0 to 1 at n = 3; zero at n = 1."},
+		{"1/(1 - n^2)^2 against n from 0 to 3", "1/(1 - n²)² runs off at n = 1."},
+		{"1e-200*n^2*sin(n) against n from 0 to 7", "1e-200·n²·sin(n) is greatest, 3.21923×10⁻¹⁹⁹, at n = 7 and least, -2.4083×10⁻¹⁹⁹, at n = 5.08699; zero at n = 0, 3.14159, 6.28319."},
 		{"P + 1 s against L from 1 m to 4 m", "P + 1 s rises from 3.00709 s at L = 1 m to 5.01418 s at L = 4 m."},
 	}
 	for _, tt := range tests {

@@ -57,6 +57,8 @@ func (bounds) apply(op ops.Op, a, b bounded, k float64) (bounded, ops.Fault) {
 	case op == ops.PowVar && b.v == math.Trunc(b.v) && b.e <= 2*exact*math.Abs(b.v):
 		// A whole exponent is exact, and a negative number has such a power.
 		op, k, b = ops.Pow, b.v, bounded{}
+	case op == ops.Round && b.e <= 2*exact*math.Abs(b.v):
+		b.e = 0 // a written step is meant as it is
 	}
 	v, fault := floats{}.apply(op, a.v, b.v, k)
 	off := op.Off(b.v, k, v)

@@ -34,6 +34,16 @@ func (p *Program) Zeros(st *State, fn int, over ops.Interval) Roots {
 		}
 	}
 	out := s.done()
+	wide := out.Flat[:0]
+	for _, f := range out.Flat {
+		if width(f) > 1e-9*width(over) {
+			wide = append(wide, f)
+			continue
+		}
+		out.Found = append(out.Found, f.Middle())
+		out.Unsettled = slices.DeleteFunc(out.Unsettled, func(u ops.Interval) bool { return u == f })
+	}
+	out.Flat = wide
 	slices.Sort(out.Found)
 	return out
 }
@@ -56,7 +66,7 @@ func (p *Program) Rises(st *State, fn int, over ops.Interval, by float64) bool {
 		x := todo[len(todo)-1]
 		todo = todo[:len(todo)-1]
 		n, some := w.over(fn, x)
-		if d := n.d.Mul(ops.Point(by)); some && !n.partly && (d.Lo >= -slack || width(n.v) <= slack*width(over)) {
+		if d := n.d.Mul(ops.Point(by)); some && !n.partly && (d.Lo >= -slack || width(n.v) <= 16*exact*max(-n.v.Lo, n.v.Hi)+underflow) {
 			continue
 		}
 		if left < 0 || w.stopped() || !(rise(x) >= -slack*width(x)) {

@@ -14,10 +14,11 @@ const (
 	peakEnclosures = 4000
 	peakStart      = 16
 	// peakNear is how close to the greatest value that was seen the true one is
-	// proved to be, as a part of the height of the curve, and peakSame how close
-	// values are that are the same but for rounding.
-	peakNear = 1e-9
-	peakSame = 1e-12
+	// proved to be, as a part of the height of the curve, peakFigures as a part of
+	// itself, and peakSame how close values are that are the same but for rounding.
+	peakNear    = 1e-9
+	peakFigures = 1e-7
+	peakSame    = 64 * exact
 	// stretch is how wide a stretch is at least, as a part of the range.
 	stretch = 1e-3
 	// mostPeaks is how many places of the greatest value are told.
@@ -40,7 +41,7 @@ type Peak struct {
 // than one that was seen are left out, and others halved. It returns false where
 // that comes to no end.
 func (p *Program) Peak(st *State, fn int, over ops.Interval, by float64) (Peak, bool) {
-	s := &peakSearch{w: p.intervals(st), fn: fn, by: by, best: math.Inf(-1), worst: math.Inf(1), left: peakEnclosures}
+	s := &peakSearch{w: p.intervals(st), fn: fn, by: by, best: math.Inf(-1), worst: math.Inf(1), narrow: 4 * exact * width(over), left: peakEnclosures}
 	var parts []peakPart
 	for i := range peakStart {
 		wide := float64(width(over) / peakStart)
@@ -67,6 +68,8 @@ type peakSearch struct {
 	fn          int
 	by          float64
 	best, worst float64 // of those that were seen
+	noise       float64 // how far rounding leaves the best open
+	narrow      float64 // the width of a piece without bounds that is as good as one number
 	left        int     // enclosures
 }
 
@@ -78,9 +81,11 @@ type peakPart struct {
 	last        bool
 }
 
-// near is how far a value may be below the best one that was seen.
-func (s *peakSearch) near(part float64) float64 {
-	return max(part*(s.best-s.worst), 16*exact*math.Abs(s.best), underflow)
+// near is how far a value may be below the best one that was seen: a part of the
+// height of the curve, and less where that would leave figures of the value open.
+func (s *peakSearch) near() float64 {
+	figures := max(peakFigures*math.Abs(s.best), 4*s.noise)
+	return max(min(peakNear*(s.best-s.worst), figures), 16*exact*math.Abs(s.best), underflow)
 }
 
 // add adds a piece, if there is a value in it.
@@ -90,14 +95,15 @@ func (s *peakSearch) add(parts []peakPart, x ops.Interval) []peakPart {
 	if !some {
 		return parts
 	}
-	mid := x.Middle()
+	mid := middle(x)
 	p := peakPart{x: x, last: mid <= x.Lo || mid >= x.Hi || width(x) < tiniest}
 	v := n.v
-	if at, some := s.w.over(s.fn, ops.Point(mid)); some && !p.last {
+	if at, some := s.w.over(s.fn, ops.Point(x.Middle())); some && !p.last {
 		s.saw(at.v)
 		v = tight(x, n, at)
 	}
 	p.top, p.bottom = max(s.by*v.Lo, s.by*v.Hi), min(s.by*v.Lo, s.by*v.Hi)
+	p.last = p.last || math.IsInf(p.top, 1) && width(x) < s.narrow
 	if p.last && p.top < math.Inf(1) { // values between neighbouring numbers are theirs
 		p.top = math.Inf(-1)
 		for _, end := range [2]float64{x.Lo, x.Hi} {
@@ -112,15 +118,19 @@ func (s *peakSearch) add(parts []peakPart, x ops.Interval) []peakPart {
 
 // saw takes note of the value at a place.
 func (s *peakSearch) saw(v ops.Interval) {
-	if y := s.by * v.Middle(); y-y == 0 {
-		s.best, s.worst = max(s.best, y), min(s.worst, y)
+	y := s.by * v.Middle()
+	if y-y != 0 {
+		return
+	}
+	if s.worst = min(s.worst, y); y > s.best {
+		s.best, s.noise = y, v.Radius()
 	}
 }
 
 // halved is the pieces that may hold the greatest value, halved where they may hold
 // one that is far greater than what was seen, or far smaller ones as well.
 func (s *peakSearch) halved(parts []peakPart) (next []peakPart, some bool) {
-	near := s.near(peakNear)
+	near := s.near()
 	for _, p := range parts {
 		switch {
 		case p.top < s.best-near:
@@ -129,7 +139,7 @@ func (s *peakSearch) halved(parts []peakPart) (next []peakPart, some bool) {
 		case s.left < 0:
 			return nil, true
 		default:
-			mid := p.x.Middle()
+			mid := middle(p.x)
 			next = s.add(s.add(next, ops.Between(p.x.Lo, mid)), ops.Between(mid, p.x.Hi))
 			some = true
 		}
@@ -151,9 +161,12 @@ func (s *peakSearch) peak(parts []peakPart, over ops.Interval) (Peak, bool) {
 			return s.endless(ops.Between(parts[0].x.Lo, parts[n-1].x.Hi), over)
 		}
 		at, y, ok := s.place(parts[:n], stretch*width(over))
-		switch near := s.near(peakSame); {
-		case !ok || y < out.Y-near:
-		case y > out.Y+near:
+		if ok && math.Abs(y) <= max(s.near(), peakNear*(s.best-s.worst)) && s.w.zeroAt(s.fn, at.Lo) {
+			y = 0
+		}
+		switch same := peakSame*math.Abs(y) + underflow; {
+		case !ok || y < out.Y-same:
+		case y > out.Y+same:
 			out.Y, out.At = y, []ops.Interval{at}
 		default:
 			out.At = append(out.At, at)
@@ -164,9 +177,6 @@ func (s *peakSearch) peak(parts []peakPart, over ops.Interval) (Peak, bool) {
 		return out, false
 	}
 	out.Y *= s.by
-	if math.Abs(out.Y) <= s.near(peakNear) && s.w.zeroAt(s.fn, out.At[0].Lo) {
-		out.Y = 0
-	}
 	return out, true
 }
 
@@ -197,7 +207,7 @@ func (s *peakSearch) place(run []peakPart, far float64) (at ops.Interval, y floa
 	}
 	same := ops.Between(at.Lo, at.Lo)
 	for i, x := range all {
-		if values[i] >= y-s.near(peakSame) {
+		if values[i] >= y-peakSame*math.Abs(y)-underflow {
 			same = same.Hull(ops.Point(x))
 		}
 	}

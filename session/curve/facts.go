@@ -11,6 +11,7 @@ import (
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/session/graph"
+	"steelyard/units"
 )
 
 // maxZeros is how many zeros, and places of the greatest value, are named.
@@ -106,10 +107,21 @@ func (t teller) extreme(p run.Peak) string {
 		return t.y(0)
 	}
 	where := t.where(p.At)
-	if _, ok := t.c.eval.At(t.tidy(p.At[0].Lo)); !ok { // sin(x)/x at 0
+	if at := t.tidy(p.At[0].Lo); !t.reached(at, p.Y) { // sin(x)/x at 0
 		where = strings.Replace(where, "at ", "near ", 1)
 	}
 	return t.y(p.Y) + ", " + where
+}
+
+// reached tells whether a curve has a value at a place as it is printed, and not beside
+// it alone, as before a jump.
+func (t teller) reached(at, value float64) bool {
+	short, ok := units.ParseDecimal(strconv.FormatFloat(t.p.unit.FromSI(at), 'g', 6, 64))
+	if x := t.p.unit.ToSI(short); ok && math.Abs(x-at) < 1e-9*(t.to-t.from) {
+		at = x
+	}
+	y, ok := t.c.eval.At(at)
+	return ok && math.Abs(y-value) <= 1e-3*math.Abs(value)+1e-300
 }
 
 // seen is the greatest value, or the least, as far as samples tell.
@@ -136,7 +148,13 @@ func (t teller) where(all []ops.Interval) string {
 			said = append(said, "from "+t.x(t.tidy(x.Lo))+" to "+t.x(t.tidy(x.Hi)))
 			continue
 		}
-		at = append(at, t.xValue(t.tidy(x.Lo)))
+		place := t.xValue(t.tidy(x.Lo))
+		if n := len(at); n > 0 && at[n-1] == place {
+			fine := t
+			fine.figures.N = 12
+			place = fine.xValue(t.tidy(x.Lo))
+		}
+		at = append(at, place)
 	}
 	if at != nil {
 		said = append(said, "at "+t.p.s.Against.Name+" = "+strings.Join(at, ", "))
@@ -271,7 +289,7 @@ func (t teller) gaps(c graph.Curve, known ...float64) (where string, empty bool)
 		at = append(at, "above "+t.x(end))
 		none(end, t.to)
 	}
-	if len(at) > maxZeros {
+	if at = slices.Compact(at); len(at) > maxZeros {
 		at = append(at[:maxZeros], "and further places")
 	}
 	return strings.Join(at, ", "), empty
