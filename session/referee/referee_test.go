@@ -67,11 +67,14 @@ var families = []family{
 
 // cases is how many pages are judged. REFEREE sets it: 100000 takes a minute,
 // 10000000 looks for what is rare.
-func cases() int {
-	if n, err := strconv.Atoi(os.Getenv("REFEREE")); err == nil {
+func cases() int { return set("REFEREE", 3000) }
+
+// set is a number of the environment, or one that serves for it.
+func set(name string, or int) int {
+	if n, err := strconv.Atoi(os.Getenv(name)); err == nil {
 		return n
 	}
-	return 3000
+	return or
 }
 
 // tally counts what became of the cases of a family.
@@ -106,15 +109,17 @@ func (f *family) hold(n int, t *tally) {
 	}
 }
 
-// spread judges so many cases on all processors.
+// spread judges so many cases on all processors. REFEREE_FROM leaves out the first so
+// many of each family, so that a long run can be made in parts.
 func (f *family) spread(n int) *tally {
+	from := set("REFEREE_FROM", 0)
 	t := &tally{}
 	var wait sync.WaitGroup
 	workers := runtime.GOMAXPROCS(0)
 	for w := range workers {
 		wait.Go(func() {
 			for i := w; i < n; i += workers {
-				f.hold(i, t)
+				f.hold(from+i, t)
 			}
 		})
 	}
