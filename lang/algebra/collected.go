@@ -258,7 +258,29 @@ func (s *isolator) quadraticIn(base syntax.Expr, e units.Exp, a, b, c sum, depth
 		}
 		out = append(out, roots...)
 	}
+	if !ta.isNumber() {
+		s.flatten(out, in, ta, tb, tc, depth)
+	}
 	return out, true
+}
+
+// flatten notes what the roots of a quadratic equation are where its first
+// coefficient is 0.
+func (s *isolator) flatten(roots []root, in syntax.Expr, a, b, c term, depth int) {
+	inv, ok := b.inv()
+	if !ok {
+		return
+	}
+	x, ok := c.neg().mul(inv)
+	if !ok {
+		return
+	}
+	flat, ok := s.branch(in, collect(sum{x}), withoutSquare, depth+1)
+	for i := range roots {
+		if r := &roots[i]; ok && r.x != nil && r.lead == nil {
+			r.lead, r.flat = termExpr(a), flat
+		}
+	}
 }
 
 // standardForm is a·A^2e + b·A^e + c.

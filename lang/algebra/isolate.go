@@ -29,6 +29,7 @@ type root struct {
 	// Lead is what was divided by, if it may be 0: then, and where there is no x, the
 	// unknown cancels and rest must be 0.
 	lead, rest syntax.Expr
+	flat       []root // the roots where lead is 0, if these are others
 	// angle is what is within the function that repeats with turns.
 	angle   syntax.Expr
 	tangent bool

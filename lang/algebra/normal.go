@@ -173,6 +173,25 @@ func (n normalizer) power(x syntax.Expr, e units.Exp) (sum, bool) {
 	return n.raised(s, e)
 }
 
+// Sizes is an expression with |x| in the place of √(x²), which is the same for every
+// number: of that it can be told where it rises.
+func Sizes(x syntax.Expr) syntax.Expr {
+	return syntax.Rewrite(x, func(x syntax.Expr) (syntax.Expr, bool) {
+		base, e, ok := rootOf(x)
+		if !ok || e != expHalf {
+			return nil, false
+		}
+		square, ok := syntax.Unbracket(base).(*syntax.Binary)
+		if !ok || square.Op != syntax.Pow {
+			return nil, false
+		}
+		if two, ok := syntax.Rational(square.Y); !ok || two != expTwo {
+			return nil, false
+		}
+		return call("abs", Sizes(square.X)), true
+	})
+}
+
 // sizes puts |x| for what holds the unknown where an even root is taken of its even
 // power, unless that leaves an even power: √(x²) is x for x above 0 alone.
 func (n normalizer) sizes(fs []factor, e units.Exp) []factor {

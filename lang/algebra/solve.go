@@ -27,6 +27,9 @@ type Root struct {
 	// Lead is what was divided by on the way, if that may be 0, and Rest what must be
 	// 0 then for any number to be a solution; nil if there is no such.
 	Lead, Rest syntax.Expr
+	// Flat are the roots where Lead is 0, if that leaves an equation with the unknown:
+	// those of a quadratic one without its square. Rest is nil then.
+	Flat []Root
 	// angle is what holds the unknown within the sine, cosine or tangent that was
 	// undone, if there was one.
 	angle   syntax.Expr
@@ -151,6 +154,9 @@ func (eq Equation) shown(unknown string, common []Step) func(root) Root {
 		if r.also != nil {
 			also := show(*r.also)
 			out.Also = &also
+		}
+		for _, f := range r.flat {
+			out.Flat = append(out.Flat, show(f))
 		}
 		for _, t := range r.turns {
 			out.Turns = append(out.Turns, show(t))

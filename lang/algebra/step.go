@@ -24,6 +24,7 @@ const (
 	inStandardForm Reason = "set it in standard form"
 	quadraticRule  Reason = "the quadratic formula"
 	doubleRoot     Reason = "the quadratic formula, with a discriminant of 0"
+	withoutSquare  Reason = "the square has a factor of 0"
 	oneWave        Reason = "a sine and a cosine of one angle are one cosine"
 	oneTangent     Reason = "a sine over a cosine is a tangent"
 	unitCircle     Reason = "sin² + cos² = 1"

@@ -93,8 +93,11 @@ func (r Root) loses(left []string) bool {
 	holds := func(x syntax.Expr) bool {
 		return slices.ContainsFunc(left, func(name string) bool { return syntax.Holds(x, name) })
 	}
-	if r.Lead == nil || !holds(r.Lead) {
+	switch {
+	case r.Lead == nil || !holds(r.Lead):
 		return false
+	case r.Rest == nil:
+		return true
 	}
 	rest, ok := (normalizer{}).sum(r.Rest)
 	return !ok || holds(r.Rest) || isZeroValue(collect(rest))

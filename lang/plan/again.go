@@ -45,6 +45,11 @@ func (c *coder) with(x *syntax.With) (run.Slot, bool) {
 		if !ok {
 			return run.NoSlot, false
 		}
+		if _, twice := a.put[slot]; twice {
+			b := x.By[i]
+			c.find(finding.WrongCall, b.NameAt, b.Name+" is replaced twice here.", "Write one value for it.")
+			return run.NoSlot, false
+		}
 		a.put[slot] = by
 		a.first = min(a.first, slot)
 	}

@@ -68,7 +68,7 @@ func (w *intervalWalker) searched(fn int, scale, lo, hi float64) Searched {
 // open tells whether a piece that is not settled is more than a stretch of zeros and
 // what surrounds its ends.
 func (s *rootSearch) open(u ops.Interval) bool {
-	return !isEdge(u) && !slices.ContainsFunc(s.out.Flat, func(f ops.Interval) bool {
-		return f.Lo <= u.Hi && u.Lo <= f.Hi && isEdge(ops.Between(u.Lo, max(u.Lo, f.Lo))) && isEdge(ops.Between(min(u.Hi, f.Hi), u.Hi))
+	return !isEdge(u, s.out.Flat...) && !slices.ContainsFunc(s.out.Flat, func(f ops.Interval) bool {
+		return f.Lo <= u.Hi && u.Lo <= f.Hi && isEdge(ops.Between(u.Lo, max(u.Lo, f.Lo)), f) && isEdge(ops.Between(min(u.Hi, f.Hi), u.Hi), f)
 	})
 }

@@ -89,7 +89,7 @@ func (s *rootSearch) stretches() []Stretch {
 		}
 	}
 	if len(out) > 0 {
-		s.out.Unsettled = slices.DeleteFunc(left, func(u ops.Interval) bool { return u.Lo >= u.Hi || isEdge(u) })
+		s.out.Unsettled = slices.DeleteFunc(left, func(u ops.Interval) bool { return u.Lo >= u.Hi || isEdge(u, pieces...) })
 		s.out.Found = slices.DeleteFunc(s.out.Found, func(at float64) bool {
 			return slices.ContainsFunc(pieces, func(x ops.Interval) bool { return near(ops.Point(at), x) })
 		})
@@ -105,7 +105,7 @@ func (s *rootSearch) end(x float64, piece ops.Interval, left []ops.Interval) (fl
 	}
 	at := ops.Point(x)
 	for _, u := range left {
-		if isEdge(u) && near(u, at) {
+		if isEdge(u, piece) && near(u, at) {
 			at = at.Hull(u)
 		}
 	}
@@ -125,9 +125,16 @@ func near(x, y ops.Interval) bool {
 	return x.Lo <= y.Hi+more && y.Lo <= x.Hi+more
 }
 
-// isEdge tells whether a piece is but the surroundings of one place.
-func isEdge(x ops.Interval) bool {
-	return x.Hi-x.Lo <= max(4*tiniest, edge*max(math.Abs(x.Lo), math.Abs(x.Hi)))
+// isEdge tells whether a piece is but the surroundings of one place, or the end of a
+// stretch.
+func isEdge(x ops.Interval, of ...ops.Interval) bool {
+	room := max(4*tiniest, edge*max(math.Abs(x.Lo), math.Abs(x.Hi)))
+	for _, piece := range of {
+		if w := width(piece); near(x, piece) && w-w == 0 {
+			room = max(room, narrowest*w)
+		}
+	}
+	return width(x) <= room
 }
 
 // written is the number of a narrow piece, or close to it, that takes few figures,

@@ -107,7 +107,7 @@ func numbered(equations []int) string {
 // leads looks at a root that has no value since what was divided by is 0: it tells
 // whether what is left then, without the unknown, adds no solution.
 func (v *solving) leads(r algebra.Root) bool {
-	if r.Lead == nil {
+	if r.Lead == nil || r.Rest == nil {
 		return false
 	}
 	lead, rest := v.Try(r.Lead), v.Try(r.Rest)
@@ -131,7 +131,7 @@ func (v *solving) leftOver() (said, sure bool) {
 		}
 	}
 	for _, r := range v.rearranged.Roots {
-		if rest, ok := syntax.Rational(r.Rest); r.Lead == nil || !ok || !rest.IsZero() {
+		if rest, ok := syntax.Rational(r.Rest); r.Lead == nil || r.Rest == nil || !ok || !rest.IsZero() {
 			continue
 		}
 		if lead := v.Try(r.Lead); lead.OK && !lead.Static.Absent && lead.Value == 0 && !v.rearranged.Widened {

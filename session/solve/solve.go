@@ -161,7 +161,7 @@ func (v *solving) plan() (needs *plan.Def, ok bool) {
 	v.rule = &run.Solve{}
 	good := true
 	for i, e := range v.equations {
-		got := v.Function(eval.Want{Silent: true}, v.unknowns, v.statics, e.Left, e.Right)
+		got := v.Function(eval.Want{Silent: true}, v.unknowns, v.statics, algebra.Sizes(e.Left), algebra.Sizes(e.Right))
 		at := v.s.Equations[i].Left.Span()
 		for _, f := range got.Findings {
 			if f.At.To == 0 { // within a formula that is written elsewhere
@@ -302,8 +302,15 @@ func asSolutions(roots []algebra.Root) []solution {
 func (v *solving) workedOut(all []solution) []solution {
 	var good []solution
 	var wrong []finding.Finding
-	for _, one := range all {
+	for i := 0; i < len(all); i++ {
+		one, undefined, doubtful := all[i], v.undefined, v.doubtful
 		found, ok := v.numbers(&one)
+		if !ok && len(one.root.Flat) > 0 {
+			if lead := v.Try(one.root.Lead); lead.OK && lead.Value == 0 {
+				v.undefined, v.doubtful = undefined, doubtful
+				all = append(all, asSolutions(one.root.Flat)...)
+			}
+		}
 		if wrong == nil {
 			wrong = found
 		}

@@ -45,7 +45,11 @@ func With(l *eval.Line, d *plan.Def, s *syntax.With, in syntax.UnitText) {
 		return
 	}
 	r.Shows, r.Records = true, true
-	if was.OK && was.Value != 0 && got.Value != was.Value {
+	switch {
+	case !was.OK:
+	case got.Value == was.Value:
+		r.Notes = []string{typeset.Text(s.X) + " stays as it was"}
+	case was.Value != 0:
 		r.Notes = []string{times(got.Value/was.Value, l.Set.Rounding) + " times " + typeset.Text(s.X) + " as it was"}
 	}
 	for _, b := range s.By {
