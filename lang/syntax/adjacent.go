@@ -164,6 +164,26 @@ func (p among) signAsked() *fault {
 		"Write `check` in front.", "check "+p.text[line.From:line.To])}
 }
 
+// remarked finds m = 5 kg (mass).
+func (p among) remarked() *fault {
+	last := len(p.tokens) - 1
+	if p.known == nil || p.tokens[p.i-1].kind != unitToken || p.tokens[p.i].text != "(" || p.tokens[last].text != ")" {
+		return nil
+	}
+	for _, t := range p.tokens[p.i+1 : last] {
+		if t.kind != nameToken || len(t.text) < 3 || p.known(Canonical(t.text)) {
+			return nil
+		}
+	}
+	return remark(p.text, Span{From: p.tokens[0].from, To: p.tokens[last].to}, p.tokens[p.i].from, strings.Trim(p.text[p.tokens[p.i].from:p.tokens[last].to], "()"))
+}
+
+// remark says of words that begin at a place behind a statement where they belong.
+func remark(text string, line Span, from int, words string) *fault {
+	return &fault{finding.New(finding.NotWritten, line, "A remark has a line of its own.",
+		"Write `# "+strings.TrimSpace(words)+"` on the line before.", strings.TrimSpace(text[line.From:from]))}
+}
+
 // sideBySide says that the token at i stands beside an operand.
 func (p among) sideBySide() *fault {
 	text, tokens, i := p.text, p.tokens, p.i

@@ -25,6 +25,10 @@ func (l *scanner) sign(r rune, width int) *fault {
 		if l.converts(l.pos + 2) {
 			return l.inUnit(l.pos + 2)
 		}
+	case "//":
+		if len(l.tokens) > 0 {
+			return remark(l.text, Span{From: l.tokens[0].from, To: l.end}, l.pos, l.text[l.pos+2:l.end])
+		}
 	}
 	switch {
 	case r == '(' || r == '[' || r == '{':

@@ -43,6 +43,7 @@ var sideSlips = []slip[among]{
 	{"of: 3 % of m", among.ofProduct},
 	{"per: 5 m per s", among.perQuotient},
 	{"a check without its word: W is negative", among.signAsked},
+	{"a remark in brackets: 5 kg (mass)", among.remarked},
 	{"a point for times: 2.10^8 m/s", among.dotForTimes},
 	{"two factors without a sign", among.sideBySide},
 }

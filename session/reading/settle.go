@@ -260,6 +260,9 @@ func (s *settler) finding(open *syntax.Open, offers []string) finding.Finding {
 	case open.Equation:
 		id = finding.Unreadable
 		message, hint = "The left side of = isn't a name, so it can't have a value.", "Check that the two sides agree, or solve for a symbol that has no value."
+	case open.Uncertain:
+		message, hint = "u( ) is the uncertainty of what is in the brackets, and u is also a name of this page.",
+			"Put `*` between them for your u; uncertainties can't be worked out yet."
 	case open.Letters && word != "" && len(offers) == 1:
 		id = finding.UnitOrName
 		message, hint = "Did you mean "+word+" as a name of this page?", ""
