@@ -89,7 +89,9 @@ func TestFormatReadsBack(t *testing.T) {
 			}
 			t.Fatalf("%v is written %q", v, text)
 		}
-		if math.Abs(d.Float()-v) > 0.500001*math.Abs(v)*math.Pow(10, float64(1-n))+1e-320 {
+		// Half a unit of the last figure, and half of one of the fifteenth, to
+		// which a value is written first.
+		if math.Abs(d.Float()-v) > 0.500001*math.Abs(v)*(math.Pow(10, float64(1-n))+1e-14)+1e-320 {
 			t.Fatalf("%v to %d figures is %s", v, n, text)
 		}
 		if keep && v != 0 && d.Figures != n {
