@@ -162,8 +162,12 @@ func (p *plot) evaluated(c *curve, columns *run.Columns, n int) graph.Function {
 		for i := range ok {
 			ok[i] = true
 		}
-		for _, f := range columns.Run([][]float64{x, x}[:n], [][]float64{y}) {
-			ok[f.Lane] = false
+		if len(x) == 1 && c.alone { // columns are for many points
+			y[0], ok[0] = p.Planner.Program.Value(&p.State, c.fn, x[0])
+		} else {
+			for _, f := range columns.Run([][]float64{x, x}[:n], [][]float64{y}) {
+				ok[f.Lane] = false
+			}
 		}
 		for i, v := range y {
 			if ok[i] && v != 0 && math.Abs(v) < c.residue {
