@@ -51,6 +51,9 @@ const (
 	// steep is the rise between neighbours, as a part of the height, from which
 	// on a jump is looked for.
 	steep = 0.02
+	// mereSteps is after how many steps toward the farthest value one that has hardly
+	// grown is a mere peak: at a pole as slow as that of 1/√x it is 50 times as far.
+	mereSteps = 20
 )
 
 // Sample follows a curve from one place to another, closer where it bends, up to
@@ -245,12 +248,15 @@ func (s *sampler) poles() {
 			continue
 		}
 		a, b := s.x[i-1], s.x[i+1]
-		for range 90 {
+		for i := range 90 {
 			l, r := a+(b-a)/3, b-(b-a)/3
 			yl, ok1 := s.f.At(l)
 			yr, ok2 := s.f.At(r)
 			if !ok1 || !ok2 || math.Abs(yl) > 1e9*size {
 				x = append(x, l)
+				break
+			}
+			if i > mereSteps && math.Abs(yl) < 4*size {
 				break
 			}
 			if math.Abs(yl) > math.Abs(yr) {
