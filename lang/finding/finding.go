@@ -44,6 +44,9 @@ type Finding struct {
 	// Readings are the texts the writer may have meant, each able to stand in
 	// the place of the span as it is.
 	Readings []string
+	// Lines are the readings as whole lines, each entered on trial and not
+	// refused. The scratchpad finds them; without it there are none.
+	Lines []string
 	// Cause is the line of the entry that this finding comes from, or 0. A
 	// line that can't be worked out because another has failed names it here.
 	Cause int
@@ -52,6 +55,14 @@ type Finding struct {
 // New returns a finding with the severity that its identifier has.
 func New(id ID, at Span, message, hint string, readings ...string) Finding {
 	return Finding{ID: id, Severity: id.Severity(), At: at, Message: message, Hint: hint, Readings: readings}
+}
+
+// Offers are the texts to choose from: whole lines where they have been tried.
+func (f *Finding) Offers() []string {
+	if len(f.Lines) > 0 {
+		return f.Lines
+	}
+	return f.Readings
 }
 
 // ReadsAs notes that a text is read as print writes it.

@@ -2,6 +2,8 @@ package advise
 
 import (
 	"slices"
+	"strings"
+	"unicode/utf8"
 
 	"steelyard/lang/finding"
 	"steelyard/lang/syntax"
@@ -45,13 +47,14 @@ func offers(e *entry.Entry, f *finding.Finding, enter Enter) {
 		return
 	}
 	var kept []offer
-	whole := false
 	for _, reading := range f.Readings {
-		o, ok := try(e, f.At, reading, enter)
+		o, ok := try(e, f.At, grouped(e.Text[:f.At.From], reading), enter)
+		if !ok {
+			o, ok = try(e, f.At, reading, enter)
+		}
 		if !ok || o.mend && saidBefore(kept, o) || slices.ContainsFunc(kept, func(k offer) bool { return k.text == o.text }) {
 			continue
 		}
-		whole = whole || o.lines != nil
 		kept = append(kept, o)
 	}
 	if slices.ContainsFunc(kept, func(o offer) bool { return !o.unknown }) {
@@ -60,19 +63,37 @@ func offers(e *entry.Entry, f *finding.Finding, enter Enter) {
 	head, tail := e.Text[:f.At.From], e.Text[f.At.To:]
 	f.Readings = nil
 	for _, o := range kept {
-		switch {
-		case o.lines != nil:
-			f.Readings = append(f.Readings, o.lines...)
-		case whole:
-			f.Readings = append(f.Readings, head+o.text+tail)
-		default:
+		if o.lines == nil {
 			f.Readings = append(f.Readings, o.text)
+			o.lines = []string{head + o.text + tail}
+		}
+		f.Lines = append(f.Lines, o.lines...)
+	}
+	f.Lines = f.Lines[:min(len(f.Lines), maxOffers)]
+}
+
+// grouped puts brackets round a product that takes the place of one operand: what
+// was below a slash, or under a root, stays there.
+func grouped(before, reading string) string {
+	last, _ := utf8.DecodeLastRuneInString(strings.TrimRight(before, " "))
+	root := last == '√' && !strings.HasPrefix(reading, "(") // √(k/m)*x is a root of k/m
+	if !root && !strings.ContainsRune("/÷∕⁄^", last) {
+		return reading
+	}
+	depth := 0
+	for _, r := range reading {
+		switch r {
+		case '(':
+			depth++
+		case ')':
+			depth--
+		case '*', '·', '×', '/':
+			if depth == 0 {
+				return "(" + reading + ")"
+			}
 		}
 	}
-	if whole {
-		f.At = finding.Span{To: len(e.Text)}
-		f.Readings = f.Readings[:min(len(f.Readings), maxOffers)]
-	}
+	return reading
 }
 
 // saidBefore tells whether one of the offers has the value of another.

@@ -100,7 +100,7 @@ func found(all []finding.Finding) []foundObject {
 	for i, f := range all {
 		out[i] = foundObject{
 			ID: string(f.ID), Severity: f.Severity.String(), Message: f.Message, Hint: f.Hint,
-			Readings: f.Readings, Cause: f.Cause, From: f.At.From, To: f.At.To,
+			Readings: f.Offers(), Cause: f.Cause, From: f.At.From, To: f.At.To,
 		}
 	}
 	return out

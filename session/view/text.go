@@ -149,15 +149,16 @@ func (p *page) finding(f *finding.Finding) {
 
 // readings prints what may be written instead, unless the hint has said it.
 func (p *page) readings(f *finding.Finding) {
+	offers := f.Offers()
 	said := true
-	for _, r := range f.Readings {
+	for _, r := range offers {
 		said = said && strings.Contains(f.Hint, r)
 	}
 	if said {
 		return
 	}
-	if strings.Contains(f.Readings[0], "\n") {
-		for i, r := range f.Readings {
+	if strings.Contains(offers[0], "\n") {
+		for i, r := range offers {
 			p.row(p.margin+2, []string{"Write", "or"}[min(i, 1)])
 			for line := range strings.SplitSeq(r, "\n") {
 				p.row(p.margin+4, clean(line))
@@ -165,8 +166,8 @@ func (p *page) readings(f *finding.Finding) {
 		}
 		return
 	}
-	quoted := make([]string, len(f.Readings))
-	for i, r := range f.Readings {
+	quoted := make([]string, len(offers))
+	for i, r := range offers {
 		quoted[i] = "`" + clean(r) + "`"
 	}
 	for _, line := range p.wrap(p.margin, "Write "+strings.Join(quoted, " or ")+".") {
