@@ -27,8 +27,6 @@ func rateWithout2Pi(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText
 		}
 	case in.Present() && v.Unit.Tag() == units.Cycle && isRate(v.Dim):
 		radiansForCycles(l, x, in, f, v.Unit)
-	case in.Present() && v.Unit.Tag() == units.Angle && isTurns(v.Unit) && isRate(v.Dim):
-		turnsTwice(l, x, f, v.Unit)
 	case f.root == nil && f.n == 2:
 		cyclesForRadians(l, x, f)
 	}
@@ -116,21 +114,6 @@ func cyclesForRadians(l *eval.Line, x syntax.Expr, f *factors) {
 	}
 }
 
-// isTurns tells whether a unit counts whole turns as angles: rev/s, rev/min, rpm.
-func isTurns(u *units.Unit) bool {
-	return strings.Contains(u.Text(), "rev") || strings.Contains(u.Text(), "rpm")
-}
-
-// turnsTwice finds a rate that was divided by 2π and is then shown in turns, which
-// divides by 2π once more.
-func turnsTwice(l *eval.Line, x syntax.Expr, f *factors, u *units.Unit) {
-	if !within1Percent(f.number, 1/(2*math.Pi)) {
-		return
-	}
-	l.Find(finding.New(finding.RateWithout2Pi, x.Span(), "`"+syntax.PrintExpr(x)+"` already counts turns, since it is divided by 2π; "+u.Screen()+" divides by 2π once more.",
-		"Report it in Hz (1 Hz is 1 turn per second), or take 2π out for "+u.Screen()+"."))
-}
-
 // countsCycles tells whether a name is a frequency.
 func countsCycles(l *eval.Line, name string) bool {
 	d, ok := l.Planner.Find(&syntax.Name{Name: name})
@@ -144,7 +127,7 @@ func isRadians(l *eval.Line, name string) bool {
 	if !ok || d.Slot == run.NoSlot || !isRate(l.Planner.Static(d.Slot).Dim) {
 		return false
 	}
-	if units.Usual(name) == "rad/s" || d.Unit != nil && d.Unit.Tag() == units.Angle && !isTurns(d.Unit) {
+	if units.Usual(name) == "rad/s" || d.Unit != nil && d.Unit.Tag() == units.Angle && !d.Unit.Turns() {
 		return true
 	}
 	e := l.EntryAt(d.Line)

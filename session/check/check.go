@@ -29,7 +29,7 @@ func Check(l *eval.Line, s *syntax.CheckStmt) {
 	if ok {
 		fs := l.Planner.Meet(s.Left, right, &both.left, &both.right, l.Entry.Text)
 		l.Find(fs...)
-		ok = len(fs) == 0
+		ok = len(fs) == 0 && !openTurns(l, s.Left, right, both) && !openTurns(l, right, s.Left, sides{both.right, both.left})
 	}
 	var within eval.Got
 	if s.Within != nil {
@@ -52,6 +52,15 @@ func Check(l *eval.Line, s *syntax.CheckStmt) {
 		return
 	}
 	compare(l, s, right, both, within)
+}
+
+// openTurns tells whether a side is compared with turns and may count them itself.
+func openTurns(l *eval.Line, x, other syntax.Expr, of sides) bool {
+	if of.left.Static.Tag != units.None || of.right.Static.Tag != units.Angle {
+		return false
+	}
+	u := l.InTurns(other)
+	return u != nil && l.OpenTurns(of.left.Static, u, x)
 }
 
 // sides are the two sides of a check, planned.

@@ -111,6 +111,7 @@ func curveUnit(l *eval.Line, c *curve) bool {
 	u, ok := l.ReadUnit(c.in)
 	if ok && l.Fits(c.name, c.in, st, u) {
 		c.unit = u
+		return !l.OpenTurns(st, u, c.x)
 	}
 	return ok
 }

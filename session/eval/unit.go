@@ -101,6 +101,8 @@ func (l *Line) reportedIn(name string, x syntax.Expr, in syntax.UnitText, c *pla
 		return units.Preferred(st.Dim, st.Tag), true
 	case !l.Fits(name, in, st, u):
 		return units.Preferred(st.Dim, st.Tag), true
+	case l.OpenTurns(st, u, x):
+		return nil, false
 	case st.Tag == units.None && u.Tag() != units.None:
 		l.Planner.Program.Main.Statics[c.Slot].Tag = u.Tag()
 	}

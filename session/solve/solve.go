@@ -210,7 +210,7 @@ func (v *solving) findOnce(f finding.Finding) {
 }
 
 // unknownUnits checks the units that unknowns are reported in against what the
-// equations say of them; false if one can't be read.
+// equations say of them; false if one can't be read, or be told from radians.
 func (v *solving) unknownUnits() bool {
 	good := true
 	for i, u := range v.s.Unknowns {
@@ -222,6 +222,7 @@ func (v *solving) unknownUnits() bool {
 		good = good && ok
 		if ok {
 			v.Fits(u.Name, u.In, st, unit)
+			good = good && !(len(v.equations) == 1 && v.OpenEquation(st, unit, u.Name, v.equations[0].Left, v.equations[0].Right))
 		}
 	}
 	return good
