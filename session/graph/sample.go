@@ -6,7 +6,6 @@ package graph
 import (
 	"math"
 	"slices"
-	"sort"
 )
 
 // Point is a point of a curve.
@@ -60,7 +59,8 @@ const (
 // the very edge of where it has values, and breaks it where it jumps. It goes through
 // some places that are known to matter.
 func Sample(f Function, from, to float64, through ...float64) Curve {
-	s := &sampler{f: f, from: from, to: to}
+	const room = 3 * first // what most curves take
+	s := &sampler{f: f, from: from, to: to, x: make([]float64, 0, room), y: make([]float64, 0, room), ok: make([]bool, 0, room)}
 	s.add(append(s.even(), through...))
 	s.common()
 	for i, y := range s.y {
@@ -91,6 +91,19 @@ type sampler struct {
 	x, y     []float64
 	ok       []bool
 	a, b     float64 // between these lie four in five of the values at even places
+	// one is where a single place is worked out, again and again.
+	one struct {
+		x, y [1]float64
+		ok   [1]bool
+	}
+}
+
+// at works out one value.
+func (s *sampler) at(x float64) (float64, bool) {
+	s.one.x[0], s.one.ok[0] = x, false
+	s.f(s.one.x[:], s.one.y[:], s.one.ok[:])
+	y := s.one.y[0]
+	return y, s.one.ok[0] && y-y == 0
 }
 
 func (s *sampler) even() []float64 {
@@ -104,31 +117,42 @@ func (s *sampler) even() []float64 {
 
 // add works out further places, and keeps all in order.
 func (s *sampler) add(x []float64) {
+	slices.Sort(x)
 	y, ok := make([]float64, len(x)), make([]bool, len(x))
 	s.f(x, y, ok)
 	for i := range ok {
 		ok[i] = ok[i] && y[i]-y[i] == 0
 	}
-	s.x, s.y, s.ok = append(s.x, x...), append(s.y, y...), append(s.ok, ok...)
-	sort.Sort(s)
+	s.merge(x, y, ok)
 }
 
-func (s *sampler) Len() int           { return len(s.x) }
-func (s *sampler) Less(i, j int) bool { return s.x[i] < s.x[j] }
-func (s *sampler) Swap(i, j int) {
-	s.x[i], s.x[j] = s.x[j], s.x[i]
-	s.y[i], s.y[j] = s.y[j], s.y[i]
-	s.ok[i], s.ok[j] = s.ok[j], s.ok[i]
+// merge puts further points, in order, among those that are there.
+func (s *sampler) merge(x, y []float64, ok []bool) {
+	i, j := len(s.x)-1, len(x)-1
+	s.x, s.y, s.ok = append(s.x, x...), append(s.y, y...), append(s.ok, ok...)
+	for to := len(s.x) - 1; j >= 0; to-- {
+		if i >= 0 && s.x[i] > x[j] {
+			s.x[to], s.y[to], s.ok[to] = s.x[i], s.y[i], s.ok[i]
+			i--
+		} else {
+			s.x[to], s.y[to], s.ok[to] = x[j], y[j], ok[j]
+			j--
+		}
+	}
 }
 
 // height is the range of values worth showing: without what runs off, where the
 // farthest values lie many times farther than most do.
 func (s *sampler) height() (lo, hi float64, cut bool) {
-	all := s.sorted()
-	if len(all) == 0 {
+	lo, hi = math.Inf(1), math.Inf(-1)
+	for i, y := range s.y {
+		if s.ok[i] {
+			lo, hi = min(lo, y), max(hi, y)
+		}
+	}
+	if lo > hi {
 		return 0, 0, false
 	}
-	lo, hi = all[0], all[len(all)-1]
 	if hi-lo > 6*(s.b-s.a) && s.b > s.a && s.breaks() {
 		more := s.b - s.a
 		return math.Max(lo, s.a-more), math.Min(hi, s.b+more), true
@@ -144,21 +168,15 @@ func (s *sampler) far(y float64) bool {
 
 // common finds the values between which most of a curve lies.
 func (s *sampler) common() {
-	if all := s.sorted(); len(all) > 0 {
-		s.a, s.b = all[len(all)/10], all[len(all)-1-len(all)/10]
-	}
-}
-
-// sorted lists the values in ascending order.
-func (s *sampler) sorted() []float64 {
 	var all []float64
 	for i, v := range s.y {
 		if s.ok[i] {
 			all = append(all, v)
 		}
 	}
-	slices.Sort(all)
-	return all
+	if slices.Sort(all); len(all) > 0 {
+		s.a, s.b = all[len(all)/10], all[len(all)-1-len(all)/10]
+	}
 }
 
 // breaks tells whether values change their sign, or end, where they are far off:
@@ -180,7 +198,7 @@ func (s *sampler) wanted() []float64 {
 	lo, hi, _ := s.height()
 	tall := hi - lo
 	close := (s.to - s.from) * 1e-6
-	want := map[int]bool{}
+	want := make([]bool, len(s.x))
 	for i := 1; i+1 < len(s.x); i++ {
 		switch {
 		case !s.ok[i-1] || !s.ok[i] || !s.ok[i+1]:
@@ -219,13 +237,13 @@ func (s *sampler) edges() {
 			if mid == in || mid == out {
 				break
 			}
-			if _, ok := s.f.At(mid); ok {
+			if _, ok := s.at(mid); ok {
 				in = mid
 			} else {
 				out = mid
 			}
 		}
-		if y, ok := s.f.At(in); ok && !s.far(y) {
+		if y, ok := s.at(in); ok && !s.far(y) {
 			x = append(x, in)
 		}
 	}
@@ -250,8 +268,8 @@ func (s *sampler) poles() {
 		a, b := s.x[i-1], s.x[i+1]
 		for i := range 90 {
 			l, r := a+(b-a)/3, b-(b-a)/3
-			yl, ok1 := s.f.At(l)
-			yr, ok2 := s.f.At(r)
+			yl, ok1 := s.at(l)
+			yr, ok2 := s.at(r)
 			if !ok1 || !ok2 || math.Abs(yl) > 1e9*size {
 				x = append(x, l)
 				break
@@ -266,10 +284,8 @@ func (s *sampler) poles() {
 			}
 		}
 	}
-	for _, at := range x {
-		s.x, s.y, s.ok = append(s.x, at), append(s.y, 0), append(s.ok, false)
-	}
-	sort.Sort(s)
+	slices.Sort(x)
+	s.merge(x, make([]float64, len(x)), make([]bool, len(x)))
 }
 
 // jumps tells whether a curve jumps between point i and the next: whether its
@@ -282,7 +298,7 @@ func (s *sampler) jumps(i int) bool {
 		if mid == a || mid == b {
 			break
 		}
-		y, ok := s.f.At(mid)
+		y, ok := s.at(mid)
 		if !ok {
 			return true
 		}
@@ -306,7 +322,7 @@ func (s *sampler) locate(a, b Point) float64 {
 		if mid == a.X || mid == b.X {
 			break
 		}
-		y, ok := s.f.At(mid)
+		y, ok := s.at(mid)
 		switch {
 		case !ok || s.far(y):
 			return mid
