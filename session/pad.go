@@ -152,7 +152,9 @@ func (p *Pad) read(l *eval.Line) (tried int) {
 	if v.Refused {
 		e.Stmt, e.Findings = nil, nil
 	}
-	if e.Stmt == nil {
+	if v.Nameless {
+		l.Settle(eval.Unnamed())
+	} else if e.Stmt == nil {
 		unread(l)
 	} else {
 		workOut(l, e.Stmt)

@@ -90,8 +90,9 @@ type Open struct {
 	Bracket Span
 	// Uncertain tells that u(t) may be the uncertainty of t, or a product.
 	Uncertain bool
-	// Equation tells that the line is an equation, and no statement.
-	Equation bool
+	// Equation tells that the line is an equation, and no statement; Apart that a
+	// word of it holds a name of the page and a letter that has no value.
+	Equation, Apart bool
 	// Many tells that there are more readings than are looked at.
 	Many bool
 }

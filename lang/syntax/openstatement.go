@@ -1,22 +1,40 @@
 package syntax
 
-import "slices"
+import (
+	"slices"
+	"strings"
+	"unicode/utf8"
+)
 
 // OpenEquation is OpenIn for a line that is an equation and no statement: it may be
-// meant to be solved for a symbol that has no value, or else to be checked.
-func OpenEquation(text string, in Scope) (out Open) {
+// meant to be solved for a symbol that has no value, or else to be checked. Product
+// tells that the word on its left is a product of names of the page: pV = n*R*T.
+func OpenEquation(text string, product bool, in Scope) (out Open) {
 	r, tokens, bad := statementTokens(text)
-	if bad != nil || r.word != nil || len(r.body) > 0 || len(tokens) < 3 || tokens[1].is("=") || tokens[1].kind == numToken || tokens[1].kind == lineToken {
+	if bad != nil || r.word != nil || len(r.body) > 0 || len(tokens) < 3 || tokens[1].is("=") != product || tokens[1].kind == numToken || tokens[1].kind == lineToken {
 		return out
 	}
-	if _, function := functionHead(tokens); function || r.equation(tokens) == nil || ofLine(tokens) {
+	if product {
+		if tokens = bareEquation(tokens); tokens == nil {
+			return out
+		}
+		text = text[:tokens[len(tokens)-1].to]
+	} else if _, function := functionHead(tokens); function || r.equation(tokens) == nil || ofLine(tokens) {
 		return out
 	}
 	var unknown []string
 	for i := range tokens {
-		name := Canonical(tokens[i].text)
-		if tokens[i].kind == nameToken && !tokens[i].call && !in.Known(name) && !slices.Contains(unknown, name) {
-			unknown = append(unknown, name)
+		if t := &tokens[i]; t.kind == nameToken && !t.call || t.kind == unitToken && tokens[i-1].to == t.from {
+			found, apart := lackingIn(Canonical(t.text), in.Known)
+			if t.kind == unitToken && !apart {
+				continue
+			}
+			out.Apart = out.Apart || apart
+			for _, name := range found {
+				if !slices.Contains(unknown, name) {
+					unknown = append(unknown, name)
+				}
+			}
 		}
 	}
 	line, _ := piecesOf(text, [][]token{tokens}).text(nil)
@@ -36,6 +54,48 @@ func OpenEquation(text string, in Scope) (out Open) {
 	}
 	out.Equation = true
 	return out
+}
+
+// bareEquation is a line without the unit that it is reported in; nil where it has
+// other words of the language.
+func bareEquation(tokens []token) []token {
+	for i := range tokens {
+		if tokens[i].kind != wordToken || tokens[i].is("=") {
+			continue
+		}
+		if tokens[i].is("in") && i > 2 {
+			return tokens[:i]
+		}
+		return nil
+	}
+	return tokens
+}
+
+// lackingIn finds what has no value in a word: the word itself; or, where it comes
+// apart into names and one letter, that letter and then the word: h of mgh.
+func lackingIn(word string, known func(string) bool) (lacking []string, apart bool) {
+	if known(word) {
+		return nil, false
+	}
+	parts, _ := NamesIn(word, func(name string) bool { return known(name) || isSymbol(name) })
+	for _, p := range parts {
+		if !known(p) && !slices.Contains(lacking, p) {
+			lacking = append(lacking, p)
+		}
+	}
+	switch {
+	case len(parts) > len(lacking) && len(lacking) == 1:
+		return append(lacking, word), true
+	case len(parts) > 0 && len(lacking) == 0:
+		return nil, true
+	}
+	return []string{word}, false
+}
+
+// isSymbol tells whether a name is a letter, alone or with digits behind it.
+func isSymbol(name string) bool {
+	_, n := utf8.DecodeRuneInString(name)
+	return startsName(firstRune(name)) && strings.Trim(name[n:], "0123456789") == ""
 }
 
 // mostUnknown is the most symbols that an equation is offered to be solved for.

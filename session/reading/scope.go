@@ -6,6 +6,7 @@ package reading
 
 import (
 	"steelyard/lang/plan"
+	"steelyard/lang/syntax"
 	"steelyard/units"
 )
 
@@ -16,6 +17,37 @@ type scope struct{ planner *plan.Planner }
 func (s scope) Known(name string) bool {
 	d, ok := s.planner.Names.Lookup(name)
 	return ok && (d.Kind == plan.Quantity || d.Kind == plan.Symbol) || name == "g"
+}
+
+// product takes a word apart that is no name of the page, but names of it that run
+// together, two of them at least with a unit: pV. An index is no factor, and a plain
+// number may be one: the n of Fn.
+func (s scope) product(word string) []string {
+	if word == "" || s.Known(word) || !s.begins(word) {
+		return nil
+	}
+	parts, _ := syntax.NamesIn(word, s.Known)
+	dimensions := 0
+	for _, name := range parts {
+		d, ok := s.planner.Names.Lookup(name)
+		if !ok || d.Failed() || !s.planner.Static(d.Slot).Dim.IsOne() {
+			dimensions++
+		}
+	}
+	if dimensions < 2 {
+		return nil
+	}
+	return parts
+}
+
+// begins tells whether a word begins with a name of the page.
+func (s scope) begins(word string) bool {
+	for i := range word {
+		if i > 0 && s.Known(word[:i]) {
+			return true
+		}
+	}
+	return false
 }
 
 // Function tells whether a word is a function of the worksheet.

@@ -73,6 +73,8 @@ func (s *settler) weighStmt(r syntax.Reading, stmt syntax.Stmt) weighed {
 		name, x, in = stmt.Name, stmt.X, stmt.In
 	case *syntax.Value:
 		x, in = stmt.X, stmt.In
+	case *syntax.Solve:
+		name = stmt.Unknowns[0].Name
 	}
 	switch x.(type) {
 	case nil, *syntax.With, *syntax.SlopeOf, *syntax.AreaUnder:

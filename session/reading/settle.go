@@ -28,6 +28,8 @@ type Verdict struct {
 	// what else is found wrong.
 	Findings []finding.Finding
 	Slip     bool
+	// Nameless tells that the line gives no name, whatever its left side is.
+	Nameless bool
 
 	try Enter
 }
@@ -37,7 +39,8 @@ type settler struct {
 	scope
 	*eval.Line
 	try     Enter
-	offered bool // readings are wanted
+	offered bool  // readings are wanted
+	least   sense // that a reading must make to count
 }
 
 func (s *settler) enter(text string) *entry.Entry { return s.try(text, false) }
@@ -48,13 +51,16 @@ func Known(p *eval.Page) func(string) bool { return scope{p.Planner}.Known }
 // Settle finds what becomes of a line. Offers tells whether readings are wanted
 // with a refusal.
 func Settle(l *eval.Line, try Enter, offers bool) Verdict {
-	s := &settler{scope: scope{l.Planner}, Line: l, try: try, offered: offers}
+	s := &settler{scope: scope{l.Planner}, Line: l, try: try, offered: offers, least: odd}
+	if v := s.product(); v.Refused {
+		return v
+	}
 	if l.Entry.Stmt != nil && (!syntax.MayBeOpen(l.Entry.Stmt, s.scope) || s.alone(l.Entry.Stmt)) {
 		return Verdict{}
 	}
 	open := syntax.OpenIn(l.Entry.Text, l.Entry.Stmt, s.scope)
 	if l.Entry.Stmt == nil {
-		if equation := syntax.OpenEquation(l.Entry.Text, s.scope); equation.Equation {
+		if equation := syntax.OpenEquation(l.Entry.Text, false, s.scope); equation.Equation {
 			open = equation
 		}
 	}
@@ -62,6 +68,33 @@ func Settle(l *eval.Line, try Enter, offers bool) Verdict {
 		return Verdict{}
 	}
 	return s.verdict(&open)
+}
+
+// product settles a line that begins with names of the page that run together, as
+// pV = n*R*T does: if that makes sense as an equation, it gives no name pV, which
+// would keep its value when p has another.
+func (s *settler) product() Verdict {
+	name := ""
+	if d, ok := s.Entry.Stmt.(*syntax.Define); ok {
+		name = d.Name
+	} else if s.Entry.Stmt == nil {
+		name = entry.BeginsWith(s.Entry.Text)
+	}
+	parts := s.scope.product(name)
+	if parts == nil {
+		return Verdict{}
+	}
+	open := syntax.OpenEquation(s.Entry.Text, true, s.scope)
+	s.least = plain
+	v := s.verdict(&open)
+	s.least = odd
+	if len(v.Findings) == 0 {
+		return Verdict{}
+	}
+	f := &v.Findings[0]
+	f.ID, f.Message = finding.NamesTogether, name+" is "+strings.Join(parts, "*")+" on this page, and no name of its own."
+	f.Hint += " A quantity of its own needs another name."
+	return Verdict{Refused: true, Nameless: true, Findings: v.Findings}
 }
 
 // alone tells whether a line is one quantity, with a blank before its unit, that no
@@ -94,18 +127,24 @@ func (s *settler) alone(stmt syntax.Stmt) bool {
 
 // verdict weighs the readings of a line against the one by the rules.
 func (s *settler) verdict(open *syntax.Open) Verdict {
-	rule := s.weighStmt(syntax.Reading{Text: s.Entry.Text}, s.Entry.Stmt)
+	var rule weighed
+	if !open.Equation {
+		rule = s.weighStmt(syntax.Reading{Text: s.Entry.Text}, s.Entry.Stmt)
+	}
 	var all []weighed
 	best := none // of the readings that are not the one by the rules
 	for _, r := range open.Readings {
 		w := s.weigh(r)
-		if w.sense == none || w.clashes && !rule.clashes || slices.ContainsFunc(all, func(o weighed) bool { return o.same(&w) }) {
+		if w.sense < s.least || w.clashes && !rule.clashes || slices.ContainsFunc(all, func(o weighed) bool { return o.same(&w) }) {
 			continue
 		}
 		if !rule.same(&w) {
 			best = max(best, w.sense)
 		}
 		all = append(all, w)
+	}
+	if open.Apart {
+		all = slices.DeleteFunc(all, func(w weighed) bool { return w.sense < best })
 	}
 	switch {
 	case best == none, rule.sense > best && !open.Many:
