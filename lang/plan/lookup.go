@@ -104,10 +104,8 @@ func (c *coder) unknownName(x *syntax.Name) {
 		c.find(finding.UnknownName, x.At, "Line "+itoa(x.Line)+" doesn't define "+x.Name+".", hint, readings...)
 		return
 	}
-	if parts, ok := syntax.NamesIn(x.Name, c.known); ok {
-		product := strings.Join(parts, "*")
-		c.find(finding.NamesTogether, x.At, "No line above defines "+x.Name+"; "+list(parts, "and")+" are known.",
-			"Put `*` between the names.", product)
+	if g, ok := c.group(x.Name); ok && (len(g.lacking) == 0 || !c.p.Units.Has(x.Name) && !c.misspelt(x.Name, g)) {
+		c.find(finding.NamesTogether, x.At, "No line above defines "+x.Name+"; "+g.says()+".", g.hint(), g.product())
 		return
 	}
 	if call, ok := c.gluedCall(x.Name); ok {
@@ -149,8 +147,7 @@ func (c *coder) unknownName(x *syntax.Name) {
 	if len(near) > 0 {
 		hint = "Did you mean " + list(near, "or") + "? Or give " + x.Name + " a value in a line above."
 	}
-	if _, ok := units.LookupConstant(x.Name); ok {
-		constant := "For the constant of nature, write `constants " + x.Name + "`."
+	if constant := constantHint(x.Name); constant != "" {
 		if hint += " " + constant; units.Usual(x.Name) == "" {
 			hint = constant
 		}

@@ -40,13 +40,16 @@ func (c *coder) unitOf(u syntax.UnitText, whole syntax.Span) (*units.Unit, bool)
 	}
 	powerLacking := bad.Kind == units.ProblemText && len(bad.Readings) > 0 && strings.ContainsAny(u.Text, "0123456789")
 	if !powerLacking && (bad.Kind == units.ProblemUnknown || bad.Kind == units.ProblemText) {
-		if product, ok := c.asProduct(u, whole); ok {
+		product, lacking, ok := c.asProduct(u, whole)
+		if ok && (len(lacking) == 0 || bad.Kind == units.ProblemUnknown && c.glued(u, whole)) {
 			if q, ok := c.underRoot.(*syntax.Quantity); ok && q.At == whole {
 				product = "(" + product + ")"
 			}
 			message, hint := "There is no sign between the number and `"+u.Text+"`.", "Put `*` between them."
 			if strings.Contains(product, " / ") {
 				message, hint = "`"+u.Text+"` isn't a unit.", ""
+			} else if g := (group{lacking: lacking}); len(lacking) > 0 {
+				message, hint = "`"+u.Text+"` isn't a unit; "+g.lacks()+".", g.hint()
 			}
 			c.find(finding.NamesTogether, whole, message, hint, product)
 			return nil, false
@@ -61,11 +64,19 @@ func (c *coder) unitOf(u syntax.UnitText, whole syntax.Span) (*units.Unit, bool)
 	return nil, false
 }
 
-// asProduct reads the words of a unit text as names: 2 ax as 2*a*x.
-func (c *coder) asProduct(u syntax.UnitText, whole syntax.Span) (string, bool) {
+// glued tells whether a unit follows a number without a decimal point and a blank, as
+// a symbol follows the factor of a formula: ½mv².
+func (c *coder) glued(u syntax.UnitText, whole syntax.Span) bool {
+	number := c.source(syntax.Span{From: whole.From, To: u.At.From})
+	return number != "" && !strings.ContainsAny(number, " .,")
+}
+
+// asProduct reads the words of a unit text as names: 2 ax as 2*a*x. Lacking are the
+// symbols among them that have no value.
+func (c *coder) asProduct(u syntax.UnitText, whole syntax.Span) (product string, lacking []string, ok bool) {
 	number := strings.TrimSpace(c.source(syntax.Span{From: whole.From, To: u.At.From}))
 	if number == "" || len(u.Text) > 64 || strings.Contains(u.Text, "-") {
-		return "", false
+		return "", nil, false
 	}
 	var b strings.Builder
 	b.WriteString(number)
@@ -88,7 +99,7 @@ func (c *coder) asProduct(u syntax.UnitText, whole syntax.Span) (string, bool) {
 		for more < len(text) && text[more] >= '0' && text[more] <= '9' {
 			more++
 		}
-		if longer := syntax.Canonical(text[:more]); c.known(longer) {
+		if longer := syntax.Canonical(text[:more]); c.known(longer) || end > 1 && c.endsInName(longer) {
 			word, end = text[:more], more
 		}
 		text = text[end:]
@@ -100,12 +111,12 @@ func (c *coder) asProduct(u syntax.UnitText, whole syntax.Span) (string, bool) {
 			b.WriteString(gap + " " + word)
 			continue
 		default:
-			split, ok := syntax.NamesIn(parts[0], c.known)
+			g, ok := c.group(word)
 			if !ok {
-				return "", false
+				return "", nil, false
 			}
-			parts = split
-			names += len(split)
+			parts, lacking = g.parts, append(lacking, g.lacking...)
+			names += len(parts)
 		}
 		if gap == "/" {
 			// With blanks the solidus divides two quantities.
@@ -114,7 +125,14 @@ func (c *coder) asProduct(u syntax.UnitText, whole syntax.Span) (string, bool) {
 			b.WriteString(strings.Trim(gap, "·* ") + "*" + strings.Join(parts, "*"))
 		}
 	}
-	return b.String(), names > 0
+	return b.String(), lacking, names > 0
+}
+
+// endsInName tells whether a word with digits comes apart into known names, the last
+// of which has the digits: CV0.
+func (c *coder) endsInName(word string) bool {
+	_, ok := syntax.NamesIn(word, c.known)
+	return ok && strings.ContainsAny(word[len(word)-1:], "0123456789")
 }
 
 // apart records a unit that was written with blanks round its solidus: 108 km / h

@@ -174,7 +174,7 @@ func (o *opener) names(word string) (pieces, bool) {
 	if o.in.Known(name) {
 		return pieces{{kind: nameToken, text: word}}, true
 	}
-	parts, ok := NamesIn(name, o.in.Known)
+	parts, ok := NamesIn(word, o.in.Known) // mu is m*u where μ has no value
 	if !ok {
 		return nil, false
 	}
@@ -187,11 +187,22 @@ func (o *opener) names(word string) (pieces, bool) {
 
 // NamesIn takes a word apart into known names, as few as possible: mgh into m, g, h.
 func NamesIn(word string, known func(string) bool) ([]string, bool) {
+	return Apart(word, func(part string) int {
+		if known(part) {
+			return 1
+		}
+		return 0
+	})
+}
+
+// Apart takes a word apart into parts of which the costs add up to the least; a part
+// of cost 0 is none.
+func Apart(word string, cost func(part string) int) ([]string, bool) {
 	rs := []rune(word)
 	if len(rs) < 2 || len(rs) > 24 {
 		return nil, false
 	}
-	best := make([][]string, len(rs)+1)
+	best, sum := make([][]string, len(rs)+1), make([]int, len(rs)+1)
 	best[0] = []string{}
 	for i := 1; i <= len(rs); i++ {
 		for j := range i {
@@ -199,8 +210,8 @@ func NamesIn(word string, known func(string) bool) ([]string, bool) {
 				continue
 			}
 			part := Canonical(string(rs[j:i]))
-			if known(part) && (best[i] == nil || len(best[j])+1 < len(best[i])) {
-				best[i] = append(append([]string{}, best[j]...), part)
+			if c := cost(part); c > 0 && (best[i] == nil || sum[j]+c < sum[i]) {
+				best[i], sum[i] = append(append([]string{}, best[j]...), part), sum[j]+c
 			}
 		}
 	}

@@ -32,9 +32,45 @@ type Enter func(text string) *entry.Entry
 
 // Readings tries the readings that the first n findings of an entry offer.
 func Readings(e *entry.Entry, n int, enter Enter) {
+	if together(e, n, enter) {
+		return
+	}
 	for i := range n {
 		offers(e, &e.Findings[i], enter)
 	}
+}
+
+// together puts right all that the first n findings of a line have one reading each
+// for: where there are several, a line with one of them put right is refused still. The
+// last of them offers the line.
+func together(e *entry.Entry, n int, enter Enter) bool {
+	text, from, last, several := "", 0, -1, false
+	for i := range n {
+		f := &e.Findings[i]
+		switch {
+		case f.Severity > finding.Mismatch, f.ID == finding.UnknownName:
+		case f.ID != finding.NamesTogether, len(f.Readings) != 1, f.At.From < from, f.At.To > len(e.Text):
+			return false
+		default:
+			text += e.Text[from:f.At.From] + f.Readings[0]
+			from = f.At.To
+			last, several = i, last >= 0
+		}
+	}
+	if !several {
+		return false
+	}
+	text += e.Text[from:]
+	if bad, _ := refusal(enter(text)); bad != nil {
+		return false
+	}
+	for i := range e.Findings {
+		if f := &e.Findings[i]; f.ID == finding.NamesTogether {
+			f.Readings = nil
+		}
+	}
+	e.Findings[last].At, e.Findings[last].Readings = finding.Span{To: len(e.Text)}, []string{text}
+	return true
 }
 
 // offers tries every reading of a finding in the place of what it stands for, and

@@ -1,0 +1,125 @@
+package plan
+
+import (
+	"slices"
+	"strings"
+	"unicode/utf8"
+
+	"steelyard/lang/syntax"
+	"steelyard/units"
+)
+
+// group is a word that comes apart into symbols, as a product in print is written:
+// μmg. At least one of them is a name here; those that have no value are lacking.
+type group struct{ parts, lacking []string }
+
+// maxLacking is how many symbols of a group may lack a value: of more, the word is
+// more likely one of its own.
+const maxLacking = 2
+
+// group takes a word apart into names and, where that is not enough, symbols without
+// a value.
+func (c *coder) group(word string) (group, bool) {
+	parts, ok := syntax.Apart(word, func(part string) int {
+		switch {
+		case c.known(part):
+			return 1
+		case isSymbol(part) && !isWord(word):
+			return 100 // more than all known ones of a word
+		}
+		return 0
+	})
+	g := group{parts: parts}
+	for i, p := range parts {
+		if !c.known(p) {
+			g.lacking = append(g.lacking, p)
+			ok = ok && !slices.Contains(parts[:i], p)
+		}
+	}
+	return g, ok && len(g.lacking) < len(parts) && len(g.lacking) <= maxLacking
+}
+
+// isSymbol tells whether a text is a letter, perhaps with digits, that a quantity or a
+// constant goes by. The e of print is mostly that of an exponential.
+func isSymbol(text string) bool {
+	if letter := strings.TrimRight(text, "0123456789"); letter == "e" || utf8.RuneCountInString(letter) != 1 {
+		return false
+	}
+	_, constant := units.LookupConstant(text)
+	return constant || units.Speaks(text)
+}
+
+// isWord tells whether a text has three small letters in a row with a vowel among
+// them, as words of a language do and products of symbols do not.
+func isWord(text string) bool {
+	letters, vowel := 0, false
+	for _, r := range text {
+		if r < 'a' || r > 'z' {
+			letters, vowel = 0, false
+			continue
+		}
+		letters++
+		if vowel = vowel || strings.ContainsRune("aeiou", r); vowel && letters >= 3 {
+			return true
+		}
+	}
+	return false
+}
+
+// misspelt tells whether a longer word is nearly a name that is no part of it.
+func (c *coder) misspelt(word string, g group) bool {
+	return len([]rune(word)) > 3 && slices.ContainsFunc(c.nearest(word), func(near string) bool { return !slices.Contains(g.parts, near) })
+}
+
+func (g group) product() string { return strings.Join(g.parts, "*") }
+
+// says tells which symbols are known and which have no value.
+func (g group) says() string {
+	known := slices.DeleteFunc(slices.Clone(g.parts), func(p string) bool { return slices.Contains(g.lacking, p) })
+	text := list(known, "and") + " are known"
+	if len(known) == 1 {
+		text = known[0] + " is known"
+	}
+	if len(g.lacking) > 0 {
+		text += ", but " + g.lacks()
+	}
+	return text
+}
+
+// lacks tells which symbols have no value.
+func (g group) lacks() string {
+	verb := " has no value"
+	if len(g.lacking) > 1 {
+		verb = " have no value"
+	}
+	return list(g.lacking, "and") + verb
+}
+
+// hint says what to do about a group.
+func (g group) hint() string {
+	hint := "Put `*` between the names"
+	switch len(g.lacking) {
+	case 0:
+		return hint + "."
+	case 1:
+		hint += ", and give " + g.lacking[0] + " a value in a line above."
+	default:
+		hint += ", and give " + list(g.lacking, "and") + " values in lines above."
+	}
+	for _, name := range g.lacking {
+		if constant := constantHint(name); constant != "" {
+			hint += " " + constant
+		}
+	}
+	return hint
+}
+
+// constantHint says how a name becomes the constant of nature of that symbol; "" if
+// there is none.
+func constantHint(name string) string {
+	k, ok := units.LookupConstant(name)
+	if !ok {
+		return ""
+	}
+	return "For the " + k.Name + ", write `constants " + name + "`."
+}
