@@ -53,6 +53,19 @@ func Usual(name string) string {
 	return first
 }
 
+// SaysTorque tells whether a name that has the dimension of an energy says that it is
+// a torque: N m is among its customs, and J is not.
+func SaysTorque(name string) bool {
+	torque := false
+	for text := range strings.SplitSeq(customs(name), ", ") {
+		if text == "J" {
+			return false
+		}
+		torque = torque || text == "N m"
+	}
+	return torque
+}
+
 // Customary tells whether a name customarily stands for a quantity of some
 // dimension.
 func Customary(name string, d Dim) bool {

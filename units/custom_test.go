@@ -53,6 +53,14 @@ func TestCustoms(t *testing.T) {
 	}
 }
 
+func TestSaysTorque(t *testing.T) {
+	for name, want := range map[string]bool{"M": true, "M_1": true, "τ": true, "torque_2": true, "T": false, "W": false, "m": false, "": false} {
+		if got := SaysTorque(name); got != want {
+			t.Errorf("that %q says torque is %v, want %v", name, got, want)
+		}
+	}
+}
+
 // TestCustomTable reads every unit of the table, and finds no symbol twice.
 func TestCustomTable(t *testing.T) {
 	var seen []string

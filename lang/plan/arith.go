@@ -1,7 +1,9 @@
 package plan
 
 import (
+	"slices"
 	"strconv"
+	"strings"
 
 	"steelyard/lang/finding"
 	"steelyard/lang/ops"
@@ -106,21 +108,42 @@ func (c *coder) product(x *syntax.Binary, a, b run.Slot) (run.Slot, bool) {
 		st = c.p.newZero()
 	}
 	st.Heat = productHeat(op, sa, sb)
-	c.noteKelvin(x.X, sa)
-	c.noteKelvin(x.Y, sb)
+	c.noteKelvin(x.X, sa, x.Y)
+	c.noteKelvin(x.Y, sb, x.X)
 	return c.emit(run.Instr{Op: op, A: a, B: b}, x.At, st), true
 }
 
 // noteKelvin says that a temperature in °C is used in kelvins in a product: a
-// difference was perhaps meant.
-func (c *coder) noteKelvin(x syntax.Expr, st run.Static) {
-	if st.Heat != run.Point || c.fn != nil {
+// difference was perhaps meant. One word is enough for a line, and none where a gas
+// constant or that of Boltzmann says it: R*T is never one of a difference.
+func (c *coder) noteKelvin(x syntax.Expr, st run.Static, by syntax.Expr) {
+	said := func(f finding.Finding) bool { return f.ID == finding.TemperatureReading }
+	if st.Heat != run.Point || c.fn != nil || slices.ContainsFunc(c.findings, said) || c.holdsGasConstant(by) {
 		return
 	}
 	f := finding.New(finding.TemperatureReading, x.Span(), "`"+c.shown(x)+"` is a temperature; in a product it is used in kelvin.",
 		"For a difference of temperatures write K or Δ°C.")
 	f.Severity = finding.Caution
 	c.findings = append(c.findings, f)
+}
+
+// holdsGasConstant tells whether an expression holds a name R or k with the unit of
+// a gas constant or of the Boltzmann constant.
+func (c *coder) holdsGasConstant(x syntax.Expr) bool {
+	for x := range syntax.Nodes(x) {
+		n, ok := x.(*syntax.Name)
+		if !ok || units.Symbol(n.Name) != "R" && units.Symbol(n.Name) != "k" {
+			continue
+		}
+		d, found := c.lookup(n)
+		if !found || d.Failed() || d.Slot == run.NoSlot {
+			continue
+		}
+		if kind, _ := units.KindOf(c.static(d.Slot).Dim, units.None); strings.HasSuffix(kind.Name, "heat capacity") {
+			return true
+		}
+	}
+	return false
 }
 
 // productZero carries the undetermined dimension of a bare zero through a

@@ -162,6 +162,9 @@ func (w *rate) take(x syntax.Expr, e float64) {
 		for _, a := range x.Args {
 			w.take(a.X, e)
 		}
+		if d, ok := w.p.Planner.Names.Lookup(x.Func); ok && d.Kind == plan.Function && d.Func.X != nil {
+			w.within(e, d.Func.X)
+		}
 	case *syntax.Paren:
 		w.take(x.X, e)
 	case *syntax.Unary:
@@ -208,12 +211,18 @@ func (w *rate) length(name string, d *plan.Def) bool {
 
 // line collects what the line tells that a name was worked out in.
 func (w *rate) line(n int, e float64) {
-	entry := w.p.EntryAt(n)
-	if entry == nil || entry.Stmt == nil || w.depth == maxDepth {
+	if entry := w.p.EntryAt(n); entry != nil && entry.Stmt != nil {
+		w.within(e, entry.Stmt.Exprs()...)
+	}
+}
+
+// within collects what expressions of another line tell.
+func (w *rate) within(e float64, of ...syntax.Expr) {
+	if w.depth == maxDepth {
 		return
 	}
 	w.depth++
-	for _, x := range entry.Stmt.Exprs() {
+	for _, x := range of {
 		w.take(x, e)
 	}
 	w.depth--

@@ -1,6 +1,7 @@
 package eval
 
 import (
+	"slices"
 	"strings"
 
 	"steelyard/lang/finding"
@@ -118,9 +119,12 @@ func (l *Line) inHeat(x syntax.Expr, in syntax.UnitText, st run.Static, u *units
 			return d
 		}
 	case u.Affine() && st.Heat == run.Plain:
-		l.Find(finding.New(finding.TemperatureReading, in.At,
-			"This value in K is shown as a temperature; as a difference it would be the same number of "+u.Screen()+" as of K"+fahrenheit(u)+".",
-			"Write Δ"+u.Screen()+" for a difference."))
+		// One word on temperatures and differences is enough for a line.
+		if !slices.ContainsFunc(l.Entry.Findings, func(f finding.Finding) bool { return f.ID == finding.TemperatureReading }) {
+			l.Find(finding.New(finding.TemperatureReading, in.At,
+				"This value in K is shown as a temperature; as a difference it would be the same number of "+u.Screen()+" as of K"+fahrenheit(u)+".",
+				"Write Δ"+u.Screen()+" for a difference."))
+		}
 		l.Planner.Program.Main.Statics[s].Heat = run.Point
 	case u.Difference() && st.Heat == run.Point:
 		l.Find(finding.New(finding.TemperatureReading, in.At,
@@ -226,7 +230,7 @@ func (p *Page) callUnit(x *syntax.Call) *units.Unit {
 // asTorque shows a result in N m rather than J where its name says that it is a
 // torque (SI Brochure 9, 2.3.4: the joule is never used for it).
 func (l *Line) asTorque(name string, x syntax.Expr, u *units.Unit) *units.Unit {
-	if u.Text() != "J" || units.Usual(name) != "N m" || syntax.IsPlain(x) {
+	if u.Text() != "J" || !units.SaysTorque(name) || syntax.IsPlain(x) {
 		return u
 	}
 	newtonMetre, bad := l.Planner.Units.Parse("N m", units.AloneInPlace)

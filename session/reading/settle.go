@@ -31,7 +31,8 @@ type Verdict struct {
 	// Nameless tells that the line gives no name, whatever its left side is.
 	Nameless bool
 
-	try Enter
+	try  Enter
+	fits bool // a reading has the unit that the line asks for: no slip is to be looked for
 }
 
 // settler settles one line.
@@ -158,7 +159,7 @@ func (s *settler) verdict(open *syntax.Open) Verdict {
 	if len(offers) == 0 || rule.sense > none && len(offers) == 1 && offers[0] == s.Entry.Text {
 		return Verdict{}
 	}
-	return Verdict{Refused: rule.sense > none, Slip: rule.sense == none, try: s.try, Findings: []finding.Finding{s.finding(open, offers)}}
+	return Verdict{Refused: rule.sense > none, Slip: rule.sense == none, fits: best == fitting, try: s.try, Findings: []finding.Finding{s.finding(open, offers)}}
 }
 
 // Told tells whether what was found wrong with a line says already what is offered
@@ -166,9 +167,12 @@ func (s *settler) verdict(open *syntax.Open) Verdict {
 // a mismatch is told first.
 func (v *Verdict) Told(l *eval.Line) bool {
 	var wrong []finding.Finding
-	for _, f := range l.Entry.Findings {
+	for i, f := range l.Entry.Findings {
 		switch {
 		case f.Severity == finding.Mismatch:
+			if v.fits {
+				l.Entry.Findings[i].Hint = ""
+			}
 			return false
 		case f.Severity == finding.Error:
 			wrong = append(wrong, f)
