@@ -27,7 +27,7 @@ func (s *settler) withUnits(all []weighed) []weighed {
 			for _, unit := range eval.PlainUnits {
 				text := all[i].Text[:n.At.From] + "(" + n.Value.Text + " " + unit + ")" + all[i].Text[n.At.To:]
 				w := s.weigh(syntax.Reading{Text: text, Units: all[i].Units})
-				if w.sense == fitting && s.first(d.Name, &w) && !slices.ContainsFunc(out, func(o weighed) bool { return o.same(&w) }) {
+				if w.sense == fitting && s.usually(d.Name, w.dim) && !slices.ContainsFunc(out, func(o weighed) bool { return o.same(&w) }) {
 					out = append(out, w)
 				}
 			}
@@ -36,8 +36,8 @@ func (s *settler) withUnits(all []weighed) []weighed {
 	return out
 }
 
-// first tells whether a reading is of the quantity that a symbol is used for first.
-func (s *settler) first(name string, w *weighed) bool {
+// usually tells whether a quantity is the one that a symbol is used for first.
+func (s *settler) usually(name string, dim units.Dim) bool {
 	u, bad := s.Planner.Units.Parse(units.Usual(name), units.AloneInPlace)
-	return bad == nil && u.Dim() == w.dim
+	return bad == nil && u.Dim() == dim
 }

@@ -56,6 +56,18 @@ func Settle(l *eval.Line, try Enter, offers bool) Verdict {
 	if v := s.product(); v.Refused {
 		return v
 	}
+	v := s.open()
+	if !v.Refused && !v.Slip && l.Entry.Stmt != nil {
+		if lacking, ok := s.lettered(l.Entry.Text, l.Entry.Stmt); ok {
+			return lacking
+		}
+	}
+	return v
+}
+
+// open settles what print leaves open in the line.
+func (s *settler) open() Verdict {
+	l := s.Line
 	if l.Entry.Stmt != nil && (!syntax.MayBeOpen(l.Entry.Stmt, s.scope) || s.alone(l.Entry.Stmt)) {
 		return Verdict{}
 	}
@@ -156,6 +168,13 @@ func (s *settler) verdict(open *syntax.Open) Verdict {
 		return Verdict{Refused: true, Findings: []finding.Finding{s.finding(open, nil)}}
 	}
 	offers := s.offers(append(s.withUnits(all), all...))
+	if len(offers) == 0 && rule.sense > none {
+		for i := range all {
+			if v, ok := s.lettered(all[i].Text, all[i].stmt); ok && v.Refused {
+				return v
+			}
+		}
+	}
 	if len(offers) == 0 || rule.sense > none && len(offers) == 1 && offers[0] == s.Entry.Text {
 		return Verdict{}
 	}
@@ -265,6 +284,9 @@ func (s *settler) offers(all []weighed) []string {
 // result that is open no more is only worked out.
 func (s *settler) stands(w *weighed) ([]entry.Value, bool) {
 	if x, in, ok := s.result(w.stmt); ok && !syntax.MayBeOpen(w.stmt, s.scope) {
+		if v, ok := s.lettered(w.Text, w.stmt); ok && v.Refused {
+			return nil, false
+		}
 		got := s.Try(s.Counted(x, in))
 		if !got.OK || got.Static.Absent {
 			return nil, got.OK

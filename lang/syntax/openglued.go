@@ -1,0 +1,180 @@
+package syntax
+
+import (
+	"slices"
+	"strings"
+
+	"steelyard/units"
+)
+
+// Lacking are the letters of a line that are read as units right behind a number,
+// and may be symbols, some of which have no value: 2m where no m is given, 3kT where
+// T is.
+type Lacking struct {
+	Parts []LackingPart
+	// Symbols are those that have no value.
+	Symbols []string
+	// Others tells that the line has further names.
+	Others bool
+	// Text is the line with products of symbols.
+	Text string
+}
+
+// LackingPart is a quantity of which some letters may be symbols without a value.
+type LackingPart struct {
+	At, Unit Span // of the quantity, and of its unit
+	Letters  bool // more than one, of which one at least is a name
+	Given    bool // one of them is a name of the page; a g among letters may be gram
+	Under    bool // it is all that is under a fraction bar
+}
+
+// LackingIn finds what may be symbols without a value in an expression of a statement.
+// A blank before a unit says that it is one. One letter may be a symbol as a factor
+// among names, behind a number that formulas have; letters of which one is a name may
+// be symbols anywhere.
+func LackingIn(text string, stmt Stmt, x Expr, in Scope) (Lacking, bool) {
+	out := Lacking{}
+	if !anyGlued(x, text) {
+		return out, false
+	}
+	o := opener{in: within(stmt, in)}
+	at := 0
+	above := map[Expr]Expr{}
+	for x := range Nodes(x) {
+		for i := 0; x.part(i) != nil; i++ {
+			above[x.part(i)] = x
+		}
+		if n, ok := x.(*Name); ok {
+			out.Others = out.Others || o.in.Known(n.Name)
+			continue
+		}
+		unit, ok := gluedUnit(x, text)
+		if !ok || unit.At.From < at {
+			continue
+		}
+		part := LackingPart{At: x.Span(), Unit: unit.At}
+		product, lacking, ok := o.product(&part, unit.Text)
+		if !ok || !part.Letters && !(coefficient(text[part.At.From:unit.At.From]) && factor(above[x])) {
+			continue
+		}
+		open, shut := bracketsIn(above[x], x)
+		part.Under = underBar(above[x], x)
+		if p, ok := above[x].(*Paren); ok {
+			part.Under = underBar(above[p], p)
+		}
+		out.Text += text[at:part.At.From] + open + text[part.At.From:unit.At.From] + "*" + product + shut
+		at = unit.At.To
+		out.Parts = append(out.Parts, part)
+		for _, s := range lacking {
+			if !slices.Contains(out.Symbols, s) {
+				out.Symbols = append(out.Symbols, s)
+			}
+		}
+	}
+	out.Text += text[at:]
+	return out, len(out.Parts) > 0 && (out.Others || out.Parts[0].Letters)
+}
+
+func anyGlued(x Expr, text string) bool {
+	for x := range Nodes(x) {
+		if _, ok := gluedUnit(x, text); ok {
+			return true
+		}
+	}
+	return false
+}
+
+// underBar tells whether a part of an expression is all that its bar stands over.
+func underBar(above, x Expr) bool {
+	b, ok := above.(*Binary)
+	return ok && b.Op == Div && b.Y == x
+}
+
+// bracketsIn are those that a part needs in its expression if it is a product.
+func bracketsIn(above, x Expr) (open, shut string) {
+	b, binary := above.(*Binary)
+	_, root := above.(*Root)
+	if root || binary && b.Op == Pow || underBar(above, x) {
+		return "(", ")"
+	}
+	return "", ""
+}
+
+// gluedUnit is the unit of a quantity that is written without a blank before it.
+func gluedUnit(x Expr, text string) (UnitText, bool) {
+	var unit UnitText
+	switch x := x.(type) {
+	case *Quantity:
+		unit = x.Unit
+	case *Measured:
+		unit = x.Unit
+	default:
+		return unit, false
+	}
+	from := unit.At.From
+	return unit, from > 0 && unit.At.To <= len(text) && text[from-1] != ' ' && startsName(firstRune(unit.Text))
+}
+
+// coefficient tells whether a number is one that formulas have: 2, 3, 4, 8, 12, ½, 3/2.
+func coefficient(number string) bool {
+	switch strings.Trim(number, "-−") {
+	case "2", "3", "4", "6", "8", "12", "½", "⅓", "¼", "¾", "(1/2)", "(1/3)", "(1/4)", "(3/2)":
+		return true
+	}
+	return false
+}
+
+// factor tells whether what is directly in an expression is a factor in it.
+func factor(above Expr) bool {
+	switch above := above.(type) {
+	case *Paren:
+		return true
+	case *Binary:
+		return above.Op == Mul || above.Op == Div
+	}
+	return false
+}
+
+// product writes the words of a unit as names and symbols that have no value; false if
+// they can't be read so, or if all have values.
+func (o *opener) product(part *LackingPart, unit string) (text string, lacking []string, ok bool) {
+	fs, ok := unitFactors(unit)
+	if !ok {
+		return "", nil, false
+	}
+	letters, known := 0, 0
+	var b strings.Builder
+	for i, f := range fs {
+		symbols := []string{Canonical(f.word)}
+		switch {
+		case f.within != nil:
+			return "", nil, false
+		case !o.in.Known(symbols[0]):
+			if symbols = strings.Split(f.word, ""); len(symbols) > 24 {
+				return "", nil, false
+			}
+		}
+		for _, s := range symbols {
+			letters++
+			switch {
+			case o.in.Known(s):
+				known++
+				part.Given = part.Given || s != "g" || len(symbols) == 1
+			case units.Usual(s) == "":
+				return "", nil, false
+			default:
+				lacking = append(lacking, s)
+			}
+		}
+		if i > 0 {
+			joint := "*"
+			if f.joint == "/" {
+				joint = "/"
+			}
+			b.WriteString(joint)
+		}
+		b.WriteString(strings.Join(symbols, "*") + f.power)
+	}
+	part.Letters = letters > 1 && known > 0
+	return b.String(), lacking, len(lacking) > 0 && (letters == 1 || known > 0)
+}

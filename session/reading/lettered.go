@@ -1,0 +1,109 @@
+package reading
+
+import (
+	"slices"
+	"strings"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/syntax"
+	"steelyard/units"
+)
+
+// lettered settles letters right behind a number that are read as a unit, though they
+// may be symbols of which some have no value: E = 3kT/2 where T is given and k is not.
+// The line is refused where it then is not what the symbol on its left says; where it
+// makes sense both ways, it is read with the unit, and says so.
+func (s *settler) lettered(text string, stmt syntax.Stmt) (Verdict, bool) {
+	name, x, in := "", syntax.Expr(nil), syntax.UnitText{}
+	switch stmt := stmt.(type) {
+	case *syntax.Define:
+		name, x, in = stmt.Name, stmt.X, stmt.In
+	case *syntax.Value:
+		x, in = stmt.X, stmt.In
+	case *syntax.FuncDef:
+		name, x, in = stmt.Name, stmt.X, stmt.In
+	}
+	if x == nil {
+		return Verdict{}, false
+	}
+	lacking, ok := syntax.LackingIn(text, stmt, x, s.scope)
+	if !ok {
+		return Verdict{}, false
+	}
+	rule := s.weighStmt(syntax.Reading{Text: text}, stmt).sense
+	fits, first, says := s.fits(&lacking, name, in)
+	var letters, given, under bool
+	for _, p := range lacking.Parts {
+		letters, given, under = letters || p.Letters, given || p.Given, under || p.Under
+		if !s.IsUnit(text[p.Unit.From:p.Unit.To]) {
+			return Verdict{}, false // which is told as such
+		}
+	}
+	severity := finding.Caution
+	switch {
+	case rule == none && fits && says, rule == odd && (given || fits || !letters):
+		severity = finding.Error
+	case rule == none, rule == odd:
+		return Verdict{}, false
+	case says && fits && (given || !letters && (under || first)):
+	case !says && lacking.Others && (given || under):
+	default:
+		return Verdict{}, false
+	}
+	return s.withoutValue(&lacking, text, severity), true
+}
+
+// fits tells whether a line is what it says if the symbol without a value is a quantity
+// that it is used for, and whether that is the first of them. Says tells whether the line
+// says what it is.
+func (s *settler) fits(lacking *syntax.Lacking, name string, in syntax.UnitText) (fits, first, says bool) {
+	unit := units.Usual(name)
+	if in.Present() {
+		unit = in.Text
+	}
+	if unit == "" {
+		return true, false, false
+	}
+	r := syntax.Reading{Text: lacking.Text}
+	stmt := r.Parse(s.Known)
+	whole, bad := syntax.ParseExpr("1 " + unit)
+	if stmt == nil || len(bad) > 0 {
+		return false, false, true
+	}
+	m := s.Planner.Mark()
+	defer s.Planner.Cut(m)
+	names := slices.Clone(lacking.Symbols)
+	if f, ok := stmt.(*syntax.FuncDef); ok {
+		names = append(names, f.Params...)
+	}
+	of := s.Planner.Unknowns(len(names))
+	got := s.Planner.CompileOf(lacking.Text, names, of, syntax.Unplaced(stmt.Exprs()[0]), whole)
+	if !got.OK || len(of) > 1 {
+		return got.OK, false, true
+	}
+	symbol, dim := lacking.Symbols[0], s.Planner.Settled(of[0]).Dim
+	return units.Customary(symbol, dim), s.usually(symbol, dim), true
+}
+
+// withoutValue says which symbols have no value, and how the line is written with them.
+func (s *settler) withoutValue(lacking *syntax.Lacking, text string, severity finding.Severity) Verdict {
+	at := lacking.Parts[0]
+	number, unit := text[at.At.From:at.Unit.From], text[at.Unit.From:at.Unit.To]
+	have, are, them := " has no value.", " is a symbol", "it"
+	if len(lacking.Symbols) > 1 {
+		have, are, them = " have no value.", " are symbols", "them"
+	}
+	symbols := strings.Join(lacking.Symbols, " and ")
+	f := finding.New(finding.UnitOrName, finding.Span{To: len(s.Entry.Text)}, "In `"+number+unit+"`, "+symbols+have,
+		"Give "+them+" a value in a line above.", lacking.Text)
+	if severity == finding.Caution {
+		f.Severity = severity
+		f.Message, f.Hint = "`"+number+unit+"` is read with a unit.", "If "+symbols+are+", give "+them+" a value in a line above."
+		return Verdict{Findings: []finding.Finding{f}}
+	}
+	apart := text[:at.Unit.From] + " " + text[at.Unit.From:]
+	if s.offered && worst(s.try(apart, true)) > finding.Mismatch {
+		f.Hint += " If `" + unit + "` is a unit, put a space before it: `" + number + " " + unit + "`."
+	}
+	return Verdict{Refused: true, Findings: []finding.Finding{f}}
+}
