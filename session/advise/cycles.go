@@ -27,6 +27,8 @@ func rateWithout2Pi(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText
 		}
 	case in.Present() && v.Unit.Tag() == units.Cycle && isRate(v.Dim):
 		radiansForCycles(l, x, in, f, v.Unit)
+	case in.Present() && v.Unit.Tag() == units.Angle && isRate(v.Dim):
+		turnsForRadians(l, x, f)
 	case f.root == nil && f.n == 2:
 		cyclesForRadians(l, x, f)
 	}
@@ -112,6 +114,15 @@ func cyclesForRadians(l *eval.Line, x syntax.Expr, f *factors) {
 		reading := amplitude.name + "*(2π*" + rate.name + ")^2"
 		l.Find(finding.New(finding.RateWithout2Pi, x.Span(), "The greatest acceleration of an oscillation is A*ω^2, and ω is 2π*"+rate.name+".", "Write `"+reading+"`.", reading))
 	}
+}
+
+// turnsForRadians finds 1/T reported in rad/s.
+func turnsForRadians(l *eval.Line, x syntax.Expr, f *factors) {
+	of, e := f.sole()
+	if e != -1 || f.number != 1 || !isPeriod(of) {
+		return
+	}
+	l.Find(finding.New(finding.RateWithout2Pi, x.Span(), "1/"+of+" counts turns per time; a turn is 2π radians.", "Write `2π/"+of+"` for the rate in radians.", "2π/"+of))
 }
 
 // countsCycles tells whether a name is a frequency.

@@ -12,7 +12,8 @@ import (
 )
 
 // OpenTurns tells whether nothing says that a value without an angle is in radians,
-// where it is shown in turns or compared with them: 1/T and N/t count turns as well.
+// where it is shown in turns, or a rate in degrees, or compared with them: 1/T and N/t
+// count turns as well.
 // That is found then, with both readings.
 func (l *Line) OpenTurns(st run.Static, u *units.Unit, x syntax.Expr) bool {
 	if !plainTurns(st, u) {
@@ -24,16 +25,32 @@ func (l *Line) OpenTurns(st run.Static, u *units.Unit, x syntax.Expr) bool {
 		return false
 	}
 	text := syntax.PrintExpr(x)
-	if b, ok := x.(*syntax.Binary); ok && (b.Op == syntax.Add || b.Op == syntax.Sub) {
+	if wantsBrackets(x) {
 		text = "(" + text + ")"
 	}
-	if w.turns() {
+	if w.turns() && u.Turns() {
 		l.Find(finding.New(finding.AngleOrCycle, x.Span(), "`"+text+"` already counts turns, since it is divided by 2π; "+u.Screen()+" divides by 2π once more.",
 			"Count them with `(1 rev)`. Or report it in Hz (1 Hz is 1 turn per second).", text+"*(1 rev)"))
 	} else {
-		l.Find(finding.New(finding.TwoReadings, x.Span(), mayCount("`"+text+"`", u), withUnits, text+"*(1 rev)", text+"*(1 rad)"))
+		l.Find(finding.New(finding.TwoReadings, x.Span(), "`"+text+"`"+mayCount, withUnits, text+"*(1 rev)", text+"*(1 rad)"))
 	}
 	return true
+}
+
+// wantsBrackets tells whether a factor behind an expression would not be one of the
+// whole of it: in a sum, and behind a root without brackets.
+func wantsBrackets(x syntax.Expr) bool {
+	if b, ok := x.(*syntax.Binary); ok && (b.Op == syntax.Add || b.Op == syntax.Sub) {
+		return true
+	}
+	for part := range syntax.Nodes(x) {
+		if root, ok := part.(*syntax.Root); ok {
+			if _, ok := root.X.(*syntax.Paren); !ok {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // OpenEquation is OpenTurns for an unknown of an equation.
@@ -50,29 +67,36 @@ func (l *Line) OpenEquation(st run.Static, u *units.Unit, name string, left, rig
 	if w.radians() {
 		return false
 	}
-	l.Find(finding.New(finding.TwoReadings, left.Span().Join(right.Span()), mayCount(name, u), withUnits))
+	l.Find(finding.New(finding.TwoReadings, left.Span().Join(right.Span()), name+mayCount, withUnits))
 	return true
 }
 
-// plainTurns tells whether a value without an angle is asked for in turns.
+// plainTurns tells whether a value without an angle is asked for in turns, or a rate
+// in degrees.
 func plainTurns(st run.Static, u *units.Unit) bool {
-	return st.Tag == units.None && st.Open == 0 && u.Turns() && st.Dim == u.Dim()
+	return st.Tag == units.None && st.Open == 0 && st.Dim == u.Dim() && partsOfTurn(u)
 }
 
-const withUnits = "Write turns with `(1 rev)`, radians with `(1 rad)`."
-
-func mayCount(what string, u *units.Unit) string {
-	return what + " may count turns or radians; nothing here says which, and " + u.Screen() + " counts turns."
+// partsOfTurn tells whether a unit is one of turns, or of a rate in another part of a
+// turn than the radian. A plain number in degrees is an angle in radians.
+func partsOfTurn(u *units.Unit) bool {
+	return u.Turns() || u.Tag() == units.Angle && !u.Dim().IsOne() && !strings.Contains(u.Text(), "rad")
 }
 
-// InTurns is the unit in turns that a part of an expression has, or nil.
+const (
+	mayCount  = " may count turns or radians; nothing here says which."
+	withUnits = "Write turns with `(1 rev)`, radians with `(1 rad)`."
+)
+
+// InTurns is the unit in turns, or of a rate in degrees, that a part of an expression
+// has, or nil.
 func (p *Page) InTurns(x syntax.Expr) *units.Unit {
 	for part := range syntax.Nodes(x) {
 		u := p.WrittenUnit(part)
 		if u == nil {
 			u = p.RememberedUnit(part)
 		}
-		if u != nil && u.Turns() {
+		if u != nil && partsOfTurn(u) {
 			return u
 		}
 	}
@@ -188,8 +212,8 @@ func (w *rate) name(x *syntax.Name, e float64) {
 		w.turn = w.turn || e == -1 && w.length(x.Name, d)
 	case !ofTime(st.Dim):
 		w.other = true
-	case st.Tag == units.Angle:
-		w.angle = true
+	case st.Tag == units.Angle, st.Dim.Exp(int(units.Second)).Num() == -2 && math.Abs(e) == 0.5:
+		w.angle = true // √C is in radians where C is an acceleration over a length
 	case usual == "rad/s" || strings.HasPrefix(usual, "rad") && st.Dim != units.BaseDim(units.Second):
 		w.angle = true
 	case units.Symbol(x.Name) == "T":
