@@ -63,7 +63,7 @@ func (c *coder) areaUnder(x *syntax.AreaUnder) (run.Slot, bool) {
 	a, b := c.static(from), c.static(to)
 	place, ok := c.p.agree(a, b)
 	if !ok {
-		c.find(finding.UnlikeDimensions, x.To.Span(), "The range goes from "+Words(a)+" to "+Words(b)+".", "Use units of the same kind for both ends.")
+		c.findings = append(c.findings, c.unlikeEnds(x.To, a, b))
 		return run.NoSlot, false
 	}
 	place.Tag = units.None

@@ -128,6 +128,31 @@ func (c *coder) asProduct(u syntax.UnitText, whole syntax.Span) (product string,
 	return b.String(), lacking, names > 0
 }
 
+// ofNames is a quantity, of which the unit is made of names too, as their product.
+func (c *coder) ofNames(x syntax.Expr) (string, bool) {
+	q, ok := x.(*syntax.Quantity)
+	if !ok {
+		return "", false
+	}
+	product, lacking, ok := c.asProduct(q.Unit, q.At)
+	return product, ok && len(lacking) == 0
+}
+
+// unlikeEnds says that a range goes from one kind of quantity to another. An end such as
+// 2T may be 2*T.
+func (c *coder) unlikeEnds(to syntax.Expr, a, b run.Static) finding.Finding {
+	f := finding.New(finding.UnlikeDimensions, to.Span(), "The range goes from "+Words(a)+" to "+Words(b)+".", "Use units of the same kind for both ends.")
+	if product, ok := c.ofNames(to); ok {
+		f.Readings = []string{product}
+	}
+	return f
+}
+
+// UnlikeEnds says that a range of a line goes from one kind of quantity to another.
+func (p *Planner) UnlikeEnds(to syntax.Expr, text string, a, b run.Static) finding.Finding {
+	return p.coder(text).unlikeEnds(to, a, b)
+}
+
 // endsInName tells whether a word with digits comes apart into known names, the last
 // of which has the digits: CV0.
 func (c *coder) endsInName(word string) bool {

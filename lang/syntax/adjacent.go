@@ -133,14 +133,24 @@ func (p among) operands() (left, right string, at Span) {
 	return left, right + more, Span{From: from, To: end}
 }
 
-// ofProduct finds 3 % of m.
+// ofProduct finds 3 % of m and 1/3 of m; the step of a table is told as such.
 func (p among) ofProduct() *fault {
-	if p.tokens[p.i].text != "of" || p.tokens[p.i-1].kind != unitToken || p.i+1 == len(p.tokens) {
+	before := &p.tokens[p.i-1]
+	if p.tokens[p.i].text != "of" || before.kind != unitToken && before.kind != numToken && before.text != ")" || p.i+1 == len(p.tokens) {
 		return nil
 	}
+	if in := p.i - 2; before.text == "steps" && in >= 0 && p.tokens[in].text == "in" {
+		at := Span{From: p.tokens[in].from, To: p.tokens[len(p.tokens)-1].to}
+		return &fault{finding.New(finding.NotWritten, at, "The step of a table comes after `by`.", "", "by "+p.text[p.tokens[p.i+1].from:at.To])}
+	}
 	from, end := operandStart(p.tokens, p.i-1), operandEnd(p.tokens, p.i+1)
+	share := p.text[from:before.to]
+	if over := p.i - 3; over >= 0 && before.kind == numToken && p.tokens[over].kind == numToken && p.tokens[over+1].text == "/" {
+		from = p.tokens[over].from
+		share = "(" + p.text[from:before.to] + ")"
+	}
 	return &fault{finding.New(finding.NotWritten, Span{From: from, To: end}, "\"of\" means times here.",
-		"Write `*` instead.", p.text[from:p.tokens[p.i-1].to]+"*"+p.text[p.tokens[p.i+1].from:end])}
+		"Write `*` instead.", share+"*"+p.text[p.tokens[p.i+1].from:end])}
 }
 
 // perQuotient finds 5 m per s.
@@ -214,6 +224,14 @@ func (p among) sideBySide() *fault {
 		message = "There is a space between `" + before.text + "` and its bracket."
 		hint = "For a product write `*`; for a function take the space out."
 		readings = append(readings, left+right)
+	case before.kind == numToken && i > 1 && tokens[i-2].text == "√" && t.kind == nameToken && p.known != nil && !p.known(Canonical(t.text)):
+		message, hint = "√ reaches over the number alone.", "Put brackets round what the root is of."
+		for j := i + 1; j+1 < len(tokens); j++ { // √16 m²/s²
+			if tokens[j].from == at.To && tokens[j].text == "/" && tokens[j+1].kind == nameToken && tokens[j+1].from == tokens[j].to {
+				at.To = operandEnd(tokens, j+1)
+			}
+		}
+		readings = []string{"√(" + before.text + " " + text[t.from:at.To] + ")"}
 	case t.kind == nameToken && t.call:
 		message = "`" + left + "` is directly before `" + t.text + "(`; only a built-in function can follow a number like that."
 		product := left + "*" + t.text + "*" + right[len(t.text):]
@@ -333,9 +351,13 @@ func (p among) functionForm() *fault {
 	if t.kind != nameToken {
 		return nil
 	}
-	if t.text == "log" && t.call {
+	if t.text == "log" && (t.call || i+1 < len(tokens) && startsOperand(&tokens[i+1]) && (p.known == nil || !p.known(t.text))) {
 		end := operandEnd(tokens, i)
 		args := text[t.to:end]
+		if !t.call {
+			end = argumentEnd(tokens, i+1)
+			args = "(" + text[tokens[i+1].from:end] + ")"
+		}
 		return &fault{finding.New(finding.NotWritten, Span{From: t.from, To: end},
 			"log means ln in some books and log10 in others.", "Write ln or log10.", "ln"+args, "log10"+args)}
 	}

@@ -351,6 +351,9 @@ func (p *exprParser) operand() (Expr, *fault) {
 func (p *exprParser) missing() *fault {
 	t := &p.tok
 	at := t.span()
+	if t.kind == wordToken && t.text == "at" {
+		return timesT(at, "a*t")
+	}
 	if t.kind == wordToken && p.end == 0 {
 		return keptWord(at, t.text)
 	}
@@ -360,6 +363,11 @@ func (p *exprParser) missing() *fault {
 	}
 	return &fault{finding.New(finding.Unreadable, at, "A number, a name or a bracket is missing before \""+t.text+"\" here.",
 		"Write it, or take the sign out.")}
+}
+
+// timesT says that the word at is no product.
+func timesT(at Span, product string) *fault {
+	return &fault{finding.New(finding.NameKind, at, "`at` has its own meaning here.", "For a times t, put `*` between them.", product)}
 }
 
 // number reads a written number with what belongs to it.

@@ -72,7 +72,9 @@ func unexpected(t token) *fault {
 		message, hint = "A second = doesn't fit here.", "A line can define one name. To compare, write `check A = B`."
 	case t.text == "in":
 		message, hint = "`in` doesn't fit here.", "Write it once, at the end of the line, before the unit of the result."
-	case t.text == "for" || t.text == "to" || t.text == "within" || t.text == "at" || t.text == "from":
+	case t.text == "at":
+		return &fault{finding.New(finding.NameKind, at, "The word `at` doesn't fit here.", "It has its own meaning here. For a times t, put `*` between them.", "*a*t")}
+	case t.text == "for" || t.text == "to" || t.text == "within" || t.text == "from":
 		message = "The word `" + t.text + "` doesn't fit here."
 		hint = "It has its own meaning here, so it can't be a name."
 	case t.text == "<", t.text == ">", t.text == "≤", t.text == "≥", t.text == "<=", t.text == ">=":

@@ -1,6 +1,8 @@
 package syntax
 
 import (
+	"slices"
+
 	"github.com/alecthomas/participle/v2"
 	"github.com/alecthomas/participle/v2/lexer"
 
@@ -116,6 +118,13 @@ func readSolve(r *reader, tokens []token) (Stmt, *fault) {
 	if bad != nil {
 		if offer := r.joined(tokens); offer != nil {
 			bad = offer
+		} else if one := inOrder(tokens); one != nil {
+			bad = one
+		} else if i := slices.IndexFunc(tokens, func(t token) bool { return t.is("at") || t.is("slope") }); i > 0 && tokens[i].is("at") {
+			bad = timesT(tokens[i].span(), "a*t")
+			if tokens[i-1].kind != signToken {
+				bad = unexpected(tokens[i])
+			}
 		}
 		return nil, bad
 	}
@@ -135,6 +144,23 @@ func readSolve(r *reader, tokens []token) (Stmt, *fault) {
 		last.In, s.Last = s.Last.UnitText, lastUnit{}
 	}
 	return s, nil
+}
+
+// inOrder finds for the first t: roots are chosen by their size and by conditions.
+func inOrder(tokens []token) *fault {
+	for i := 1; i+1 < len(tokens); i++ {
+		t, name := &tokens[i], &tokens[i+1]
+		if name.kind != nameToken || !tokens[i-1].is("for") && tokens[i-1].text != "the" {
+			continue
+		}
+		switch t.text {
+		case "first", "second", "third", "next", "last", "smallest", "largest", "least", "greatest", "positive", "negative":
+			n := Canonical(name.text)
+			return &fault{finding.New(finding.NotWritten, t.span(), "\""+t.text+"\" doesn't fit here.",
+				"Write `for the smaller "+n+"` or `for the greater "+n+"`, or say where it is, as in `for "+n+" where "+n+" > 0`.")}
+		}
+	}
+	return nil
 }
 
 // Parse reads in UNIT within a production.

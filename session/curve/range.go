@@ -1,8 +1,6 @@
 package curve
 
 import (
-	"steelyard/lang/finding"
-	"steelyard/lang/plan"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/session/eval"
@@ -31,7 +29,7 @@ func interval(l *eval.Line, from, to syntax.Expr) (a, b run.Slot, st run.Static,
 		sb = l.Planner.SettleTo(b, sa.Dim)
 	}
 	if sa.Dim != sb.Dim {
-		l.Find(finding.New(finding.UnlikeDimensions, to.Span(), "The range goes from "+plan.Words(sa)+" to "+plan.Words(sb)+".", "Use units of the same kind for both ends."))
+		l.Find(l.Planner.UnlikeEnds(to, l.Entry.Text, sa, sb))
 		return a, b, st, nil, false
 	}
 	st = sb
