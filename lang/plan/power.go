@@ -17,6 +17,7 @@ func (c *coder) power(x *syntax.Binary, base run.Slot, baseOK bool) (run.Slot, b
 		if !baseOK {
 			return run.NoSlot, false
 		}
+		c.elementary(x, c.static(base), e)
 		return c.writtenPower(base, e, x.At)
 	}
 	exp, ok := c.expr(x.Y)
@@ -35,12 +36,41 @@ func (c *coder) power(x *syntax.Binary, base run.Slot, baseOK bool) (run.Slot, b
 	}
 	sb := c.settledTo(base, units.Dim{})
 	if !sb.Dim.IsOne() {
+		if isCharge(x.X, sb) {
+			c.find(finding.NotWritten, x.At, chargeE, "", c.asExp(x))
+			return run.NoSlot, false
+		}
 		c.find(finding.ExponentNotWritten, x.Y.Span(),
 			"The unit of this power depends on the exponent: "+c.shown(x.X)+" is "+c.kindPhrase(sb)+".",
 			"Write the exponent as a number such as 2 or (1/2), or define it as a number in a line above.")
 		return run.NoSlot, false
 	}
 	return c.emit(run.Instr{Op: ops.PowVar, A: base, B: exp}, x.At, run.Static{Absent: sb.Absent || se.Absent}), true
+}
+
+const chargeE = "e is a charge on this page; the exponential function is exp(x)."
+
+// isCharge tells whether e is the elementary charge here.
+func isCharge(x syntax.Expr, st run.Static) bool {
+	n, ok := x.(*syntax.Name)
+	if !ok || n.Name != "e" {
+		return false
+	}
+	charge, _ := units.BaseDim(units.Ampere).Mul(units.BaseDim(units.Second))
+	return st.Dim == charge
+}
+
+// asExp is a power of e as a call of the exponential function.
+func (c *coder) asExp(x *syntax.Binary) string {
+	return "exp(" + c.source(syntax.Unbracket(x.Y).Span()) + ")"
+}
+
+// elementary cautions where the elementary charge has a negative power, as e^(-2):
+// formulas have it in a denominator.
+func (c *coder) elementary(x *syntax.Binary, base run.Static, e units.Exp) {
+	if e.Num() < 0 && isCharge(x.X, base) {
+		c.find(finding.CommonSlip, x.At, chargeE, "Is it "+c.asExp(x)+"?", c.asExp(x))
+	}
 }
 
 // isNumber tells whether an exponent is one written number.

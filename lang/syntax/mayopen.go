@@ -70,7 +70,7 @@ func (m *mayOpen) at(x Expr) bool {
 			v, ok := m.in.Number(x.Name)
 			return ok && math.Abs(v) > 2*math.Pi
 		}
-		return len(x.Name) > 1 && !m.in.Known(x.Name)
+		return (len(x.Name) > 1 || x.Name == "e") && !m.in.Known(x.Name)
 	}
 	return false
 }

@@ -90,6 +90,8 @@ type Open struct {
 	Bracket Span
 	// Uncertain tells that u(t) may be the uncertainty of t, or a product.
 	Uncertain bool
+	// Exponential tells that a power of e is written, and e is no name.
+	Exponential bool
 	// Equation tells that the line is an equation, and no statement; Apart that a
 	// word of it holds a name of the page and a letter that has no value.
 	Equation, Apart bool
@@ -129,7 +131,8 @@ type opener struct {
 	open    []openLetter
 	room    pieces // of the reading that is being made
 	// uncertain tells that a bracket follows the name u: u(t).
-	uncertain bool
+	uncertain   bool
+	exponential bool // e^x is exp(x)
 }
 
 // OpenIn looks for what print leaves open in a statement, which is nil if the text
@@ -145,11 +148,12 @@ func OpenIn(text string, stmt Stmt, in Scope) Open {
 	}
 	base := piecesOf(text, lines)
 	o.words(base)
+	base = o.exponentials(base)
 	slots := o.slots(base)
 	out := Open{}
 	out.Readings, out.Many = o.readings(base, slots)
 	out.Letters = o.letters && !o.others
-	out.Beside, out.Uncertain = o.beside, o.uncertain
+	out.Beside, out.Uncertain, out.Exponential = o.beside, o.uncertain, o.exponential
 	for _, l := range o.open {
 		out.Words = append(out.Words, l.words...)
 	}

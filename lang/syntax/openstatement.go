@@ -53,7 +53,20 @@ func OpenEquation(text string, product bool, in Scope) (out Open) {
 		out.Readings = append(out.Readings, open.Readings...)
 	}
 	out.Equation = true
+	if name := halfIndex(tokens); name != "" && !product {
+		out.Readings = append([]Reading{{Text: name + text[tokens[2].to:]}}, out.Readings...)
+	}
 	return out
+}
+
+// halfIndex is a name for t1/2 or t_1/2 on the left of an equation, as books write the
+// half-life.
+func halfIndex(tokens []token) string {
+	head, ok := strings.CutSuffix(tokens[0].text, "1")
+	if !ok || tokens[0].kind != nameToken || !tokens[1].is("/") || !tokens[2].is("2") || len(tokens) < 4 || !tokens[3].is("=") {
+		return ""
+	}
+	return strings.TrimSuffix(head, "_") + "_half"
 }
 
 // bareEquation is a line without the unit that it is reported in; nil where it has

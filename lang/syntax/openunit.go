@@ -356,12 +356,15 @@ func (o *opener) goesOn(ps pieces, i int, fs []unitFactor) (merged piece, to int
 		return merged, to, false
 	}
 	all := append([]unitFactor(nil), fs...)
-	for at := i + 1; at+1 < len(ps); {
+	for at := i + 1; at < len(ps); {
 		sign := &ps[at]
-		if !sign.over() && !sign.times() {
+		next := at + 1
+		glued := at == i+1 && sign.kind == nameToken && sign.gap == ""
+		if glued {
+			next = at
+		} else if !sign.over() && !sign.times() || next == len(ps) {
 			break
 		}
-		next := at + 1
 		var f unitFactor
 		switch {
 		case ps[next].kind == nameToken && !ps[next].call:
@@ -390,15 +393,34 @@ func (o *opener) goesOn(ps pieces, i int, fs []unitFactor) (merged piece, to int
 		if sign.over() {
 			f.joint = "/"
 		}
-		all = append(all, f)
+		if glued {
+			all = withGlued(all, f)
+		} else {
+			all = append(all, f)
+		}
 		text := unitText(oneStroke(all))
-		if o.in.Unit(text) {
+		if o.in.Unit(text) || glued && o.in.IsUnit(text) {
 			merged, to, ok = ps[i], next, true
 			merged.text, merged.open = text, true
 		}
 		at = next
 	}
 	return merged, to, ok
+}
+
+// withGlued adds a factor that stands directly behind a power, under the stroke if
+// there is one: W/m²K is W/(m² K).
+func withGlued(fs []unitFactor, f unitFactor) []unitFactor {
+	f.joint = " "
+	at := slices.IndexFunc(fs, func(f unitFactor) bool { return f.joint == "/" })
+	if at < 0 {
+		return append(fs, f)
+	}
+	under := append(slices.Clone(fs[at:]), f)
+	if under[0].joint = ""; under[0].within != nil {
+		under = append(slices.Clone(under[0].within), under[1:]...)
+	}
+	return append(fs[:at:at], unitFactor{joint: "/", within: under})
 }
 
 // factorsOfNames reads pieces within a bracket as words of a unit: kg*K.

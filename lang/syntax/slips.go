@@ -45,6 +45,9 @@ var sideSlips = []slip[among]{
 	{"a check without its word: W is negative", among.signAsked},
 	{"a remark in brackets: 5 kg (mass)", among.remarked},
 	{"a point for times: 2.10^8 m/s", among.dotForTimes},
+	{"a fraction as an index: t½", among.fractionIndex},
+	{"a power of e: V0 e^(-t/τ)", among.exponential},
+	{"a unit that goes on: 3 W/m²K", among.unitGoesOn},
 	{"two factors without a sign", among.sideBySide},
 }
 

@@ -328,6 +328,9 @@ func (s *settler) finding(open *syntax.Open, offers []string) finding.Finding {
 	case open.Uncertain:
 		message, hint = "u( ) is the uncertainty of what is in the brackets, and u is also a name of this page.",
 			"Put `*` between them for your u; uncertainties can't be worked out yet."
+	case open.Exponential:
+		id = finding.UnknownName
+		message, hint = "No line above defines e.", "The exponential function is exp(x); the elementary charge comes with `constants e`."
 	case open.Letters && word != "" && len(offers) == 1:
 		id = finding.UnitOrName
 		message, hint = "Did you mean "+word+" as a name of this page?", ""

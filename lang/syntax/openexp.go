@@ -1,0 +1,87 @@
+package syntax
+
+import (
+	"strings"
+
+	"steelyard/units/writing"
+)
+
+// The exponential function is exp(x) here; print writes e^x, where e is a name like
+// any other.
+
+// exponentials writes powers of e as calls of exp, where e is no name of the page,
+// and what runs together with it is: V0e^(-t/τ) is V0*exp(-t/τ).
+func (o *opener) exponentials(ps pieces) pieces {
+	if o.in.Known("e") {
+		return ps
+	}
+	var out pieces
+	at := 0 // up to where the pieces are in out
+	for i := range ps {
+		before, ok := strings.CutSuffix(ps[i].text, "e")
+		if !ok || i < at || ps[i].kind != nameToken || ps[i].call || o.in.Known(Canonical(ps[i].text)) {
+			continue
+		}
+		exponent, end := ps.exponent(i + 1)
+		if exponent == nil {
+			continue
+		}
+		var names pieces
+		if before != "" {
+			if names, ok = o.names(before); !ok || exponent[0].kind == numToken && !ps[end-1].sign(")") {
+				continue // m, and me^2
+			}
+			names[0].gap = ps[i].gap
+		}
+		out = append(append(out, ps[at:i]...), names...)
+		call := piece{kind: nameToken, text: "exp", call: true}
+		if before == "" {
+			call.gap = ps[i].gap
+		}
+		out = append(append(out, call, piece{kind: signToken, text: "("}), exponent...)
+		out = append(out, piece{kind: signToken, text: ")"})
+		at = end
+		o.exponential, o.others = true, true
+	}
+	return append(out, ps[at:]...)
+}
+
+// exponent is the one that is written at i, and where it ends: in brackets, raised,
+// or one number or name that no product goes on with. It is nil where there is none.
+func (ps pieces) exponent(i int) (pieces, int) {
+	switch {
+	case i >= len(ps):
+		return nil, i
+	case ps[i].kind == superToken:
+		text := writing.OnTheLine(ps[i].text)
+		number := strings.TrimLeft(text, "+-")
+		if number == "" || strings.Trim(number, "0123456789") != "" {
+			return nil, i
+		}
+		out := pieces{{kind: numToken, text: number}}
+		if number != text {
+			out = append(pieces{{kind: signToken, text: "-"}}, out...)
+		}
+		return out, i + 1
+	case !ps[i].sign("^") || i+1 == len(ps):
+		return nil, i
+	case ps[i+1].sign("("):
+		end := ps.closing(i + 1)
+		if end == i+2 {
+			return nil, i
+		}
+		return ps[i+2 : end], end + 1
+	}
+	end := i + 1
+	if ps[end].plusOrMinus() {
+		end++
+	}
+	if end == len(ps) || ps[end].kind != numToken && ps[end].kind != nameToken || ps[end].call {
+		return nil, i
+	}
+	end++
+	if end < len(ps) && (ps[end].times() || ps[end].over() || ps[end].sign("^") || ps[end].kind == unitToken || ps[end].kind == superToken || ps.implied(end)) {
+		return nil, i
+	}
+	return ps[i+1 : end], end
+}
