@@ -114,6 +114,14 @@ func (g group) hint() string {
 	return hint
 }
 
+// itself says of two letters that they may be one symbol too, as Fx is.
+func (g group) itself(word string) string {
+	if len(g.parts) > 2 || len(g.lacking) == 0 {
+		return ""
+	}
+	return " Or give " + word + " a value, if it is one symbol."
+}
+
 // constantHint says how a name becomes the constant of nature of that symbol; "" if
 // there is none.
 func constantHint(name string) string {

@@ -105,7 +105,7 @@ func (c *coder) unknownName(x *syntax.Name) {
 		return
 	}
 	if g, ok := c.group(x.Name); ok && (len(g.lacking) == 0 || !c.p.Units.Has(x.Name) && !c.misspelt(x.Name, g)) {
-		c.find(finding.NamesTogether, x.At, "No line above defines "+x.Name+"; "+g.says()+".", g.hint(), g.product())
+		c.find(finding.NamesTogether, x.At, "No line above defines "+x.Name+"; "+g.says()+".", g.hint()+g.itself(x.Name), g.product())
 		return
 	}
 	if call, ok := c.gluedCall(x.Name); ok {
