@@ -41,7 +41,7 @@ func mayBeOpen(x Expr, in inner) bool {
 type mayOpen struct {
 	in      inner
 	open    bool
-	turning bool // π, 60, or a number over something
+	turning bool // π or 60
 }
 
 // at tells whether a node is open by itself.
@@ -116,9 +116,8 @@ func (m *mayOpen) operator(x *Binary) bool {
 		return false
 	}
 	if x.Op == Div {
-		switch x.X.(type) {
-		case *Number, *Quantity:
-			m.turning = true
+		if n, ok := x.Y.(*Name); ok && m.in.Turns(n.Name) {
+			return true
 		}
 		if y, ok := x.Y.(*Binary); ok && (y.Op == Mul || y.Op == Div) {
 			return true

@@ -1,6 +1,11 @@
 package syntax
 
-import "slices"
+import (
+	"slices"
+	"strings"
+
+	"steelyard/units"
+)
 
 // turned returns the pieces as they are, then as they would be if a name in turns
 // (300 rev/min) is not counted twice: without the factors 2π, π/30 and 60, and
@@ -15,7 +20,7 @@ func (o *opener) turned(ps pieces) []pieces {
 			continue
 		}
 		from, to := ps.term(i)
-		t := turnTerm{ps: ps, from: from, to: to, at: i}
+		t := turnTerm{ps: ps, in: o.in, from: from, to: to, at: i}
 		if !t.look() {
 			continue
 		}
@@ -41,6 +46,7 @@ func (o *opener) turned(ps pieces) []pieces {
 // turnTerm is a product with a name in turns.
 type turnTerm struct {
 	ps           pieces
+	in           Scope
 	from, to, at int
 	pi           int // π on the same side of the bar, or -1
 	two          int // the 2 before it
@@ -74,17 +80,30 @@ func (t *turnTerm) look() bool {
 	if mine && t.pi >= 0 {
 		t.pi = -1 // 1/(2πn) is a time for a radian, and asked by no custom
 	}
-	if mine && t.at == t.to-1 && t.at > t.from && t.ps[t.at-1].over() && t.ps[t.from].kind == numToken {
-		if end := t.ps.operand(t.from); end == t.at-1 {
-			if end == t.from+1 && (t.ps[t.from].text == "1" || t.ps[t.from].text == "60") || end == t.from+2 && timeUnit(t.ps[t.from+1].text) {
-				t.top, t.topEnd, t.sixty = t.from, end, -1
-			}
+	if mine && t.at == t.to-1 && t.at > t.from && t.ps[t.at-1].over() {
+		if end := t.ps.operand(t.from); end == t.at-1 && t.isCount(end) {
+			t.top, t.topEnd, t.sixty = t.from, end, -1
 		}
 	}
 	if mine && t.top < 0 {
 		return false
 	}
 	return t.pi >= 0 || t.sixty >= 0 || t.top >= 0
+}
+
+// isCount tells whether the term begins with a number of turns: a number or the name of
+// one, but no angle; or with the time of one turn, which is 1, 60 or 60 s.
+func (t *turnTerm) isCount(end int) bool {
+	switch p := &t.ps[t.from]; {
+	case p.kind == numToken && end == t.from+1:
+		return !strings.HasPrefix(p.text, "3.14") && !strings.HasPrefix(p.text, "6.28")
+	case p.kind == numToken:
+		return end == t.from+2 && timeUnit(t.ps[t.from+1].text)
+	case p.kind == nameToken && end == t.from+1 && !p.call:
+		_, number := t.in.Number(Canonical(p.text))
+		return number && units.Usual(Canonical(p.text)) != "rad"
+	}
+	return false
 }
 
 func timeUnit(text string) bool { return text == "s" || text == "min" || text == "h" }
@@ -137,9 +156,16 @@ func (t *turnTerm) counted(ps pieces) pieces {
 	name := t.ps[t.at]
 	out := slices.Clone(ps)
 	if t.top >= 0 {
-		gap := out[t.top].gap
-		return slices.Replace(out, t.top, t.topEnd, piece{kind: signToken, text: "(", gap: gap}, piece{kind: numToken, text: "1"},
-			piece{kind: unitToken, text: "rev", gap: " "}, piece{kind: signToken, text: ")"})
+		top, n := out[t.top], "1"
+		if top.kind == numToken && top.text != "60" && t.topEnd == t.top+1 {
+			n = top.text
+		}
+		turns := pieces{{kind: signToken, text: "(", gap: top.gap}, {kind: numToken, text: n}, {kind: unitToken, text: "rev", gap: " "}, {kind: signToken, text: ")"}}
+		if top.kind == nameToken {
+			turns[0].gap = ""
+			turns = append(pieces{top, {kind: signToken, text: "*"}}, turns...)
+		}
+		return slices.Replace(out, t.top, t.topEnd, turns...)
 	}
 	turns := pieces{{kind: signToken, text: "(", gap: name.gap}, {kind: nameToken, text: name.text}, {kind: signToken, text: "/"},
 		{kind: signToken, text: "("}, {kind: numToken, text: "1"}, {kind: unitToken, text: "rev", gap: " "},
