@@ -23,7 +23,7 @@ type Lacking struct {
 // LackingPart is a quantity of which some letters may be symbols without a value.
 type LackingPart struct {
 	At, Unit Span // of the quantity, and of its unit
-	Letters  bool // more than one, of which one at least is a name
+	Letters  bool // more than one letter, of which one at least is a name
 	Given    bool // one of them is a name of the page; a g among letters may be gram
 	Under    bool // it is all that is under a fraction bar
 }
@@ -75,6 +75,7 @@ func LackingIn(text string, stmt Stmt, x Expr, in Scope) (Lacking, bool) {
 	return out, len(out.Parts) > 0 && (out.Others || out.Parts[0].Letters)
 }
 
+// anyGlued tells whether an expression holds a quantity without a blank before its unit.
 func anyGlued(x Expr, text string) bool {
 	for x := range Nodes(x) {
 		if _, ok := gluedUnit(x, text); ok {

@@ -9,6 +9,14 @@ import (
 	"steelyard/units"
 )
 
+// valued is a scope of which only the names that have a value are known.
+type valued struct{ scope }
+
+func (s valued) Known(name string) bool {
+	d, ok := s.planner.Names.Lookup(name)
+	return s.scope.Known(name) && !(ok && d.Failed() && name != "g")
+}
+
 // lettered settles letters right behind a number that are read as a unit, though they
 // may be symbols of which some have no value: E = 3kT/2 where T is given and k is not.
 // The line is refused where it then is not what the symbol on its left says; where it
@@ -26,7 +34,7 @@ func (s *settler) lettered(text string, stmt syntax.Stmt) (Verdict, bool) {
 	if x == nil {
 		return Verdict{}, false
 	}
-	lacking, ok := syntax.LackingIn(text, stmt, x, s.scope)
+	lacking, ok := syntax.LackingIn(text, stmt, x, valued{s.scope})
 	if !ok {
 		return Verdict{}, false
 	}
@@ -34,9 +42,11 @@ func (s *settler) lettered(text string, stmt syntax.Stmt) (Verdict, bool) {
 	fits, first, says := s.fits(&lacking, name, in)
 	var letters, given, under bool
 	for _, p := range lacking.Parts {
-		letters, given, under = letters || p.Letters, given || p.Given, under || p.Under
-		if !s.IsUnit(text[p.Unit.From:p.Unit.To]) {
-			return Verdict{}, false // which is told as such
+		bare := len(lacking.Symbols[0]) == p.Unit.To-p.Unit.From
+		letters, given, under = letters || p.Letters, given || p.Given, under || p.Under && bare
+		// A word that is no unit at all is told as such.
+		if _, bad := s.Planner.Units.Parse(text[p.Unit.From:p.Unit.To], units.AfterNumber); bad != nil && bad.Kind != units.ProblemText {
+			return Verdict{}, false
 		}
 	}
 	severity := finding.Caution
@@ -44,6 +54,8 @@ func (s *settler) lettered(text string, stmt syntax.Stmt) (Verdict, bool) {
 	case rule == none && fits && says, rule == odd && (given || fits || !letters):
 		severity = finding.Error
 	case rule == none, rule == odd:
+		return Verdict{}, false
+	case rule == fitting && !lacking.Others:
 		return Verdict{}, false
 	case says && fits && (given || !letters && (under || first)):
 	case !says && lacking.Others && (given || under):
