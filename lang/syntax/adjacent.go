@@ -194,62 +194,6 @@ func remark(text string, line Span, from int, words string) *fault {
 		"Write `# "+strings.TrimSpace(words)+"` on the line before.", strings.TrimSpace(text[line.From:from]))}
 }
 
-// fractionIndex finds t½, which is t/2 in no book.
-func (p among) fractionIndex() *fault {
-	t, before := &p.tokens[p.i], &p.tokens[p.i-1]
-	index := map[string]string{"½": "half", "⅓": "third", "¼": "quarter"}[t.text]
-	if index == "" || before.kind != nameToken || before.to != t.from {
-		return nil
-	}
-	return &fault{finding.New(finding.NameKind, Span{From: before.from, To: t.to}, "`"+before.text+t.text+"` can't be a name.",
-		"A name begins with a letter, then has letters, digits or _.", before.text+"_"+index)}
-}
-
-// exponential finds V0 e^(-t/τ) where e is no name.
-func (p among) exponential() *fault {
-	e := &p.tokens[p.i]
-	if e.kind != nameToken || e.text != "e" || p.known != nil && p.known("e") {
-		return nil
-	}
-	ps := piecesOf(p.text, [][]token{p.tokens})
-	exponent, end := ps.exponent(p.i + 1)
-	if exponent == nil {
-		return nil
-	}
-	argument, _ := exponent.text(nil)
-	from := operandStart(p.tokens, p.i-1)
-	return &fault{finding.New(finding.NotWritten, Span{From: from, To: p.tokens[end-1].to}, "A power of e is the exponential function.",
-		"Write exp(x) for it.", p.text[from:p.tokens[p.i-1].to]+"*exp("+strings.TrimSpace(argument)+")")}
-}
-
-// unitGoesOn finds a power in a unit with more of the unit directly behind it: W/m²K⁴.
-// All that follows a stroke is under it.
-func (p among) unitGoesOn() *fault {
-	u, next := &p.tokens[p.i-1], &p.tokens[p.i]
-	if u.kind != unitToken || next.kind != nameToken || next.from != u.to || strings.Contains(u.text, "(") {
-		return nil
-	}
-	scan := unitScan{text: p.text, end: len(p.text), alone: true}
-	end := scan.scan(next.from)
-	if i := strings.IndexAny(p.text[next.from:end], " /*"); i >= 0 {
-		end = next.from + i
-	}
-	over, under, stroke := strings.Cut(u.text, "/")
-	unit := over + " " + p.text[next.from:end]
-	if stroke {
-		unit = over + "/(" + under + " " + p.text[next.from:end] + ")"
-	}
-	if _, bad := units.NewTable().Parse(foldUnit(unit), units.AfterNumber); bad != nil {
-		return nil
-	}
-	readings := []string{unit}
-	if p.known != nil && p.known(Canonical(next.text)) {
-		readings = append(readings, p.text[u.from:u.to]+"*"+p.text[next.from:end])
-	}
-	return &fault{finding.New(finding.UnitText, Span{From: u.from, To: end}, "`"+p.text[u.from:end]+"` needs a blank between its units.",
-		"Write "+strings.Join(readings, " or ")+".", readings...)}
-}
-
 // sideBySide says that the token at i stands beside an operand.
 func (p among) sideBySide() *fault {
 	text, tokens, i := p.text, p.tokens, p.i

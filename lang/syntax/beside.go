@@ -198,3 +198,42 @@ func gluedDegrees(text string, t *token) *fault {
 	return &fault{finding.New(finding.NotWritten, Span{From: t.from, To: t.to + n},
 		name+" needs brackets here.", "Write "+call+".", call)}
 }
+
+// fractionIndex finds t½, which is t/2 in no book.
+func (p among) fractionIndex() *fault {
+	t, before := &p.tokens[p.i], &p.tokens[p.i-1]
+	index := map[string]string{"½": "half", "⅓": "third", "¼": "quarter"}[t.text]
+	if index == "" || before.kind != nameToken || before.to != t.from {
+		return nil
+	}
+	return &fault{finding.New(finding.NameKind, Span{From: before.from, To: t.to}, "`"+before.text+t.text+"` can't be a name.",
+		"A name begins with a letter, then has letters, digits or _.", before.text+"_"+index)}
+}
+
+// unitGoesOn finds a power in a unit with more of the unit directly behind it: W/m²K⁴.
+// All that follows a stroke is under it.
+func (p among) unitGoesOn() *fault {
+	u, next := &p.tokens[p.i-1], &p.tokens[p.i]
+	if u.kind != unitToken || next.kind != nameToken || next.from != u.to || strings.Contains(u.text, "(") {
+		return nil
+	}
+	scan := unitScan{text: p.text, end: len(p.text), alone: true}
+	end := scan.scan(next.from)
+	if i := strings.IndexAny(p.text[next.from:end], " /*"); i >= 0 {
+		end = next.from + i
+	}
+	over, under, stroke := strings.Cut(u.text, "/")
+	unit := over + " " + p.text[next.from:end]
+	if stroke {
+		unit = over + "/(" + under + " " + p.text[next.from:end] + ")"
+	}
+	if _, bad := units.NewTable().Parse(foldUnit(unit), units.AfterNumber); bad != nil {
+		return nil
+	}
+	readings := []string{unit}
+	if p.known != nil && p.known(Canonical(next.text)) {
+		readings = append(readings, p.text[u.from:u.to]+"*"+p.text[next.from:end])
+	}
+	return &fault{finding.New(finding.UnitText, Span{From: u.from, To: end}, "`"+p.text[u.from:end]+"` needs a blank between its units.",
+		"Write "+strings.Join(readings, " or ")+".", readings...)}
+}

@@ -3,6 +3,7 @@ package syntax
 import (
 	"strings"
 
+	"steelyard/lang/finding"
 	"steelyard/units/writing"
 )
 
@@ -84,4 +85,21 @@ func (ps pieces) exponent(i int) (pieces, int) {
 		return nil, i
 	}
 	return ps[i+1 : end], end
+}
+
+// exponential finds V0 e^(-t/τ) where e is no name.
+func (p among) exponential() *fault {
+	e := &p.tokens[p.i]
+	if e.kind != nameToken || e.text != "e" || p.known != nil && p.known("e") {
+		return nil
+	}
+	ps := piecesOf(p.text, [][]token{p.tokens})
+	exponent, end := ps.exponent(p.i + 1)
+	if exponent == nil {
+		return nil
+	}
+	argument, _ := exponent.text(nil)
+	from := operandStart(p.tokens, p.i-1)
+	return &fault{finding.New(finding.NotWritten, Span{From: from, To: p.tokens[end-1].to}, "A power of e is the exponential function.",
+		"Write exp(x) for it.", p.text[from:p.tokens[p.i-1].to]+"*exp("+strings.TrimSpace(argument)+")")}
 }

@@ -22,21 +22,8 @@ func OpenEquation(text string, product bool, in Scope) (out Open) {
 	} else if _, function := functionHead(tokens); function || r.equation(tokens) == nil || ofLine(tokens) {
 		return out
 	}
-	var unknown []string
-	for i := range tokens {
-		if t := &tokens[i]; t.kind == nameToken && !t.call || t.kind == unitToken && tokens[i-1].to == t.from {
-			found, apart := lackingIn(Canonical(t.text), in.Known)
-			if t.kind == unitToken && !apart {
-				continue
-			}
-			out.Apart = out.Apart || apart
-			for _, name := range found {
-				if !slices.Contains(unknown, name) {
-					unknown = append(unknown, name)
-				}
-			}
-		}
-	}
+	unknown, apart := lackingAmong(tokens, in.Known)
+	out.Apart = apart
 	line, _ := piecesOf(text, [][]token{tokens}).text(nil)
 	lines := []string{"check " + line}
 	if len(unknown) > 0 && len(unknown) <= mostUnknown {
@@ -82,6 +69,35 @@ func bareEquation(tokens []token) []token {
 		return nil
 	}
 	return tokens
+}
+
+// lackingAmong finds what has no value among the names of a line, and in the words
+// directly behind its numbers that hold a name: v of ½mv². Apart is that of lackingIn.
+func lackingAmong(tokens []token, known func(string) bool) (lacking []string, apart bool) {
+	for i := range tokens {
+		t := &tokens[i]
+		words := []string{t.text}
+		switch {
+		case t.kind == unitToken && tokens[i-1].to == t.from:
+			fs, _ := unitFactors(t.text)
+			words = wordsOf(fs)
+		case t.kind != nameToken || t.call:
+			continue
+		}
+		for _, word := range words {
+			found, holds := lackingIn(Canonical(word), known)
+			if t.kind == unitToken && !holds {
+				continue
+			}
+			apart = apart || holds
+			for _, name := range found {
+				if !slices.Contains(lacking, name) {
+					lacking = append(lacking, name)
+				}
+			}
+		}
+	}
+	return lacking, apart
 }
 
 // lackingIn finds what has no value in a word: the word itself; or, where it comes

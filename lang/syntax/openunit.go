@@ -218,6 +218,28 @@ func Apart(word string, cost func(part string) int) ([]string, bool) {
 	return best[len(rs)], len(best[len(rs)]) > 1
 }
 
+// IsProductOf tells whether an expression is the product of certain names, in any
+// order: m*g of m and g.
+func IsProductOf(x Expr, names []string) bool {
+	var found []string
+	for {
+		switch t := x.(type) {
+		case *Name:
+			found = append(found, t.Name)
+			slices.Sort(found)
+			return t.Line == 0 && slices.Equal(found, slices.Sorted(slices.Values(names)))
+		case *Binary:
+			y, ok := t.Y.(*Name)
+			if !ok || t.Op != Mul || y.Line != 0 {
+				return false
+			}
+			x, found = t.X, append(found, y.Name)
+		default:
+			return false
+		}
+	}
+}
+
 // unitSlot finds the ways in which the unit at i can be read: whole; up to a
 // letter from which on all are names; or going on behind a sign.
 func (o *opener) unitSlot(ps pieces, i int) (slot, bool) {

@@ -11,19 +11,28 @@ import (
 )
 
 // scope is what the readings of the next line depend on.
-type scope struct{ planner *plan.Planner }
+type scope struct {
+	planner *plan.Planner
+	but     string // a word that is taken for no name
+}
 
 // Known tells whether a word is a name of a quantity.
 func (s scope) Known(name string) bool {
+	if name == s.but && name != "" {
+		return false
+	}
 	d, ok := s.planner.Names.Lookup(name)
 	return ok && (d.Kind == plan.Quantity || d.Kind == plan.Symbol) || name == "g"
 }
 
-// product takes a word apart that is no name of the page, but names of it that run
-// together, two of them at least with a unit: pV. An index is no factor, and a plain
-// number may be one: the n of Fn.
+// product takes a word apart that has no value on the page, but is names of it that
+// run together, two of them at least with a unit: pV. An index is no factor, and a
+// plain number may be one: the n of Fn.
 func (s scope) product(word string) []string {
-	if word == "" || s.Known(word) || !s.begins(word) {
+	if word == "" || !s.begins(word) {
+		return nil
+	}
+	if d, ok := s.planner.Names.Lookup(word); ok && !d.Failed() || word == "g" {
 		return nil
 	}
 	parts, _ := syntax.NamesIn(word, s.Known)

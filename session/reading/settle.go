@@ -47,12 +47,12 @@ type settler struct {
 func (s *settler) enter(text string) *entry.Entry { return s.try(text, false) }
 
 // Known tells what is a name, for a reader of the next line.
-func Known(p *eval.Page) func(string) bool { return scope{p.Planner}.Known }
+func Known(p *eval.Page) func(string) bool { return scope{planner: p.Planner}.Known }
 
 // Settle finds what becomes of a line. Offers tells whether readings are wanted
 // with a refusal.
 func Settle(l *eval.Line, try Enter, offers bool) Verdict {
-	s := &settler{scope: scope{l.Planner}, Line: l, try: try, offered: offers, least: odd}
+	s := &settler{scope: scope{planner: l.Planner}, Line: l, try: try, offered: offers, least: odd}
 	if v := s.product(); v.Refused {
 		return v
 	}
@@ -87,20 +87,21 @@ func (s *settler) open() Verdict {
 // pV = n*R*T does: if that makes sense as an equation, it gives no name pV, which
 // would keep its value when p has another.
 func (s *settler) product() Verdict {
-	name := ""
+	name, right := "", syntax.Expr(nil)
 	if d, ok := s.Entry.Stmt.(*syntax.Define); ok {
-		name = d.Name
+		name, right = d.Name, d.X
 	} else if s.Entry.Stmt == nil {
 		name = entry.BeginsWith(s.Entry.Text)
 	}
 	parts := s.scope.product(name)
-	if parts == nil {
+	if parts == nil || syntax.IsProductOf(right, parts) {
 		return Verdict{}
 	}
+	s.but = name // it may have failed before
 	open := syntax.OpenEquation(s.Entry.Text, true, s.scope)
 	s.least = plain
 	v := s.verdict(&open)
-	s.least = odd
+	s.least, s.but = odd, ""
 	if len(v.Findings) == 0 {
 		return Verdict{}
 	}
@@ -209,7 +210,7 @@ func (v *Verdict) says(l *eval.Line, f *finding.Finding) bool {
 	if len(f.Readings) != 1 || len(v.Findings[0].Readings) != 1 {
 		return false
 	}
-	s := &settler{scope: scope{l.Planner}, Line: l, try: v.try}
+	s := &settler{scope: scope{planner: l.Planner}, Line: l, try: v.try}
 	put := func(f *finding.Finding) syntax.Reading {
 		return syntax.Reading{Text: l.Entry.Text[:f.At.From] + f.Readings[0] + l.Entry.Text[f.At.To:]}
 	}
