@@ -10,7 +10,7 @@ import (
 )
 
 // valued is a scope of which only the names that have a value are known.
-type valued struct{ scope }
+type valued struct{ *scope }
 
 func (s valued) Known(name string) bool {
 	d, ok := s.planner.Names.Lookup(name)
@@ -34,7 +34,7 @@ func (s *settler) lettered(text string, stmt syntax.Stmt) (Verdict, bool) {
 	if x == nil {
 		return Verdict{}, false
 	}
-	lacking, ok := syntax.LackingIn(text, stmt, x, valued{s.scope})
+	lacking, ok := syntax.LackingIn(text, stmt, x, valued{&s.scope})
 	if !ok {
 		return Verdict{}, false
 	}

@@ -29,7 +29,7 @@ func (s scope) Known(name string) bool {
 // run together, two of them at least with a unit: pV. An index is no factor, and a
 // plain number may be one: the n of Fn.
 func (s scope) product(word string) []string {
-	if word == "" || !s.begins(word) {
+	if word == "" || !s.edged(word) {
 		return nil
 	}
 	if d, ok := s.planner.Names.Lookup(word); ok && !d.Failed() || word == "g" {
@@ -49,14 +49,14 @@ func (s scope) product(word string) []string {
 	return parts
 }
 
-// begins tells whether a word begins with a name of the page.
-func (s scope) begins(word string) bool {
+// edged tells whether a word begins with a name of the page and ends with one.
+func (s scope) edged(word string) bool {
+	begins, ends := false, false
 	for i := range word {
-		if i > 0 && s.Known(word[:i]) {
-			return true
-		}
+		begins = begins || i > 0 && s.Known(word[:i])
+		ends = ends || i > 0 && s.Known(word[i:])
 	}
-	return false
+	return begins && ends
 }
 
 // Function tells whether a word is a function of the worksheet.

@@ -68,12 +68,12 @@ func Settle(l *eval.Line, try Enter, offers bool) Verdict {
 // open settles what print leaves open in the line.
 func (s *settler) open() Verdict {
 	l := s.Line
-	if l.Entry.Stmt != nil && (!syntax.MayBeOpen(l.Entry.Stmt, s.scope) || s.alone(l.Entry.Stmt)) {
+	if l.Entry.Stmt != nil && (!syntax.MayBeOpen(l.Entry.Stmt, &s.scope) || s.alone(l.Entry.Stmt)) {
 		return Verdict{}
 	}
-	open := syntax.OpenIn(l.Entry.Text, l.Entry.Stmt, s.scope)
+	open := syntax.OpenIn(l.Entry.Text, l.Entry.Stmt, &s.scope)
 	if l.Entry.Stmt == nil {
-		if equation := syntax.OpenEquation(l.Entry.Text, false, s.scope); equation.Equation {
+		if equation := syntax.OpenEquation(l.Entry.Text, false, &s.scope); equation.Equation {
 			open = equation
 		}
 	}
@@ -98,7 +98,7 @@ func (s *settler) product() Verdict {
 		return Verdict{}
 	}
 	s.but = name // it may have failed before
-	open := syntax.OpenEquation(s.Entry.Text, true, s.scope)
+	open := syntax.OpenEquation(s.Entry.Text, true, &s.scope)
 	s.least = plain
 	v := s.verdict(&open)
 	s.least, s.but = odd, ""
@@ -284,7 +284,7 @@ func (s *settler) offers(all []weighed) []string {
 // stands tells whether a reading would be taken if it were entered, and its values. A
 // result that is open no more is only worked out.
 func (s *settler) stands(w *weighed) ([]entry.Value, bool) {
-	if x, in, ok := s.result(w.stmt); ok && !syntax.MayBeOpen(w.stmt, s.scope) {
+	if x, in, ok := s.result(w.stmt); ok && !syntax.MayBeOpen(w.stmt, &s.scope) {
 		if v, ok := s.lettered(w.Text, w.stmt); ok && v.Refused {
 			return nil, false
 		}
