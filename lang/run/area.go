@@ -176,7 +176,8 @@ func (s *survey) halve(all []piece, t total) ([]piece, bool) {
 
 // piece encloses the area over a piece: by the values over it, or by a sum over points
 // with what that leaves out, whichever is closer. Between neighbouring numbers, where
-// a curve may jump, it is taken for half of what it is at both.
+// a curve may jump, it is taken for half of what it is at both: the place of a jump
+// is known to half of what lies between the numbers.
 func (s *survey) piece(lo, hi float64) piece {
 	s.left--
 	p := piece{lo: lo, hi: hi}
@@ -210,7 +211,7 @@ func (s *survey) piece(lo, hi float64) piece {
 		a, ok1 := s.value(lo, 0)
 		b, ok2 := s.value(hi, 0)
 		if w := wide.Hi; ok1 && ok2 && p.sum.Radius() < math.Inf(1) {
-			p.sum = about(float64(w*(a+b)/2), float64(w*math.Abs(a-b)/4))
+			p.sum = about(float64(w*(a+b)/2), float64(w*math.Abs(a-b)/2))
 		}
 	}
 	p.doubt = p.sum.Radius()
