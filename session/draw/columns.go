@@ -10,7 +10,7 @@ func Columns(table [][]string) []string {
 	for n, row := range table {
 		for i, cell := range row {
 			if row[i] = clean(cell); n > 0 {
-				behind[i] = max(behind[i], width(fromPoint(cell)))
+				behind[i] = max(behind[i], width(fromPoint(row[i])))
 			}
 		}
 	}

@@ -8,7 +8,7 @@ import (
 
 // Whatever text a worksheet has, what is written is sound.
 func FuzzWriters(f *testing.F) {
-	for _, s := range []string{hostileText, "", "m / kg", "2.0 cm", "-", "1. a", "````", "[a](b)", "\\\\", "√(m/s) = √(", "x'_1", "<math>", "&#60;", "\u0301", "(((", "1e9999 m", "a\n- b\n\n\tc"} {
+	for _, s := range []string{hostileText, "", "m / kg", "2.0 cm", "-", "1. a", "````", "[a](b)", "\\\\", "√(m/s) = √(", "x'_1", "<math>", "&#60;", "\u0301", "(((", "1e9999 m", "a\n- b\n\n\tc", ".\x1b", ".\u202e"} {
 		f.Add(s)
 	}
 	f.Fuzz(func(t *testing.T, text string) {
