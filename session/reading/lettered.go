@@ -22,15 +22,7 @@ func (s valued) Known(name string) bool {
 // The line is refused where it then is not what the symbol on its left says; where it
 // makes sense both ways, it is read with the unit, and says so.
 func (s *settler) lettered(text string, stmt syntax.Stmt) (Verdict, bool) {
-	name, x, in := "", syntax.Expr(nil), syntax.UnitText{}
-	switch stmt := stmt.(type) {
-	case *syntax.Define:
-		name, x, in = stmt.Name, stmt.X, stmt.In
-	case *syntax.Value:
-		x, in = stmt.X, stmt.In
-	case *syntax.FuncDef:
-		name, x, in = stmt.Name, stmt.X, stmt.In
-	}
+	name, x, in := valueOf(stmt)
 	if x == nil {
 		return Verdict{}, false
 	}

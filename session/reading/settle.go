@@ -61,6 +61,9 @@ func Settle(l *eval.Line, try Enter, offers bool) Verdict {
 		if lacking, ok := s.lettered(l.Entry.Text, l.Entry.Stmt); ok {
 			return lacking
 		}
+		if prefixed, ok := s.prefixed(); ok {
+			return prefixed
+		}
 	}
 	return v
 }

@@ -1,0 +1,76 @@
+package syntax
+
+import "slices"
+
+// PrefixedUnit is a unit with a word that may be two, since its prefix is a unit too:
+// W/mK may be W/(m K).
+type PrefixedUnit struct {
+	Unit  UnitText
+	Word  string // of one unit by the rules: mK
+	Apart string // the unit with it as two: W/(m K)
+	Named string // the unit with its one unit by name: W/millikelvin
+	Below bool   // it is right of a slash
+}
+
+// PrefixedIn finds the first such unit of an expression. Split takes a word apart.
+func PrefixedIn(x Expr, split func(word string) (head, rest, name string, ok bool)) (PrefixedUnit, bool) {
+	for x := range Nodes(x) {
+		var unit UnitText
+		switch x := x.(type) {
+		case *Quantity:
+			unit = x.Unit
+		case *Measured:
+			unit = x.Unit
+		default:
+			continue
+		}
+		if p := (PrefixedUnit{Unit: unit}); p.find(split) {
+			return p, true
+		}
+	}
+	return PrefixedUnit{}, false
+}
+
+func (p *PrefixedUnit) find(split func(string) (string, string, string, bool)) bool {
+	fs, ok := unitFactors(p.Unit.Text)
+	if !ok {
+		return false
+	}
+	words := wordsOf(fs)
+	for _, w := range words {
+		head, rest, name, ok := split(w)
+		if !ok || slices.Contains(words, head) { // m/ms is no m/(m s)
+			continue
+		}
+		p.Word = w
+		p.Apart = unitText(p.replaced(fs, []unitFactor{{word: head}, {joint: " ", word: rest}}, false))
+		p.Named = unitText(p.replaced(fs, []unitFactor{{word: name}}, false))
+		return true
+	}
+	return false
+}
+
+// replaced puts other factors in the place of the word, in a bracket where they are
+// several below a slash; the power goes to the last of them.
+func (p *PrefixedUnit) replaced(fs, by []unitFactor, below bool) []unitFactor {
+	var out []unitFactor
+	for _, f := range fs {
+		under := below || f.joint == "/"
+		switch {
+		case f.within != nil:
+			f.within = p.replaced(f.within, by, under)
+		case f.word == p.Word:
+			p.Below = p.Below || under
+			with := slices.Clone(by)
+			with[len(with)-1].power = f.power
+			if f.joint != "/" || len(with) == 1 {
+				with[0].joint = f.joint
+				out = append(out, with...)
+				continue
+			}
+			f = unitFactor{joint: "/", within: with}
+		}
+		out = append(out, f)
+	}
+	return out
+}

@@ -1,0 +1,53 @@
+package reading
+
+import (
+	"steelyard/lang/finding"
+	"steelyard/lang/syntax"
+)
+
+// prefixed settles a unit of which a prefix may be a unit too: λ = 0.8 W/mK, per
+// millikelvin by the rules, is meant per metre and kelvin. The line is refused where
+// that makes more sense. Below a slash, where print has no blank to tell them apart, a
+// tie is read as one unit, and says so.
+func (s *settler) prefixed() (Verdict, bool) {
+	text, stmt := s.Entry.Text, s.Entry.Stmt
+	_, x, _ := valueOf(stmt)
+	if x == nil {
+		return Verdict{}, false
+	}
+	u, ok := syntax.PrefixedIn(x, s.Planner.Units.Prefixed)
+	if !ok || !s.IsUnit(u.Unit.Text) || !s.Unit(u.Apart) {
+		return Verdict{}, false
+	}
+	with := func(unit string) syntax.Reading {
+		return syntax.Reading{Text: text[:u.Unit.At.From] + unit + text[u.Unit.At.To:]}
+	}
+	rule, two := s.weighStmt(syntax.Reading{Text: text}, stmt), s.weigh(with(u.Apart))
+	all := syntax.Span{To: len(text)}
+	switch {
+	case two.sense > rule.sense:
+		f := finding.New(finding.TwoReadings, all, "`"+u.Word+"` may be one unit with a prefix, or two units.",
+			"Put a space between two units; write one by its name.", two.Text, with(u.Named).Text)
+		return Verdict{Refused: true, Findings: []finding.Finding{f}}, true
+	case two.sense == rule.sense && rule.sense > none && u.Below:
+		f := finding.New(finding.TwoReadings, all, "`"+u.Word+"` is read as one unit with a prefix.",
+			"Put a space between two units: "+u.Apart+".", two.Text)
+		f.Severity = finding.Caution
+		return Verdict{Findings: []finding.Finding{f}}, true
+	}
+	return Verdict{}, false
+}
+
+// valueOf is what a line works out, with its name and the unit that it is reported in;
+// x is nil for a line of another kind.
+func valueOf(stmt syntax.Stmt) (name string, x syntax.Expr, in syntax.UnitText) {
+	switch stmt := stmt.(type) {
+	case *syntax.Define:
+		return stmt.Name, stmt.X, stmt.In
+	case *syntax.Value:
+		return "", stmt.X, stmt.In
+	case *syntax.FuncDef:
+		return stmt.Name, stmt.X, stmt.In
+	}
+	return "", nil, in
+}
