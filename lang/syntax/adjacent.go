@@ -397,10 +397,10 @@ func (p among) functionForm() *fault {
 func (p among) reach(end int) (string, int) {
 	for j := p.i + 2; j < len(p.tokens); j++ {
 		next := &p.tokens[j]
-		if next.kind == superToken || next.text == "^" {
+		if next.from < end && (next.kind == superToken || next.text == "^") {
 			return p.text[next.from:end], end
 		}
-		if _, ok := productOp(next); ok && next.from >= end && j+1 < len(p.tokens) {
+		if _, ok := productOp(next); (ok || next.text == "^") && next.from >= end && j+1 < len(p.tokens) {
 			to := operandEnd(p.tokens, j+1)
 			return p.text[end:to], to
 		}
