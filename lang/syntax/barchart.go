@@ -178,16 +178,10 @@ func (r *reader) list(from, to int) ([]Expr, *fault) {
 		return nil, bad
 	}
 	p := newParser(&tokenLine{tokens: tokens, end: to})
-	var out []Expr
-	for {
-		x, bad := p.sum()
-		if bad != nil {
-			return nil, bad
-		}
-		out = append(out, x)
-		if !p.tok.sign(",") {
-			return out, p.ends()
-		}
+	out := []Expr{p.sum()}
+	for p.tok.sign(",") {
 		p.take()
+		out = append(out, p.sum())
 	}
+	return out, p.ends()
 }

@@ -38,29 +38,24 @@ func (*CheckStmt) stmt()            {}
 
 func readCheck(r *reader, tokens []token) (Stmt, *fault) {
 	p := r.line(tokens, 1)
-	s := &CheckStmt{}
-	var bad *fault
-	if s.Left, bad = p.whole(); bad != nil {
-		return nil, bad
-	}
+	s := &CheckStmt{Left: p.whole()}
 	if p.taken("is") {
 		if s.Sign = signWords[p.tok.text]; s.Sign == NoSign {
-			return nil, unexpected(p.tok)
+			p.refuse()
 		}
 		p.take()
 		return s, p.ends()
 	}
 	var ok bool
 	if s.Op, ok = p.tok.compares(); !ok {
-		return nil, unexpected(p.tok)
+		p.refuse()
 	}
 	p.take()
-	if s.Right, bad = p.whole(); bad == nil && p.taken("within") {
-		s.Within, bad = p.sum()
+	s.Right = p.whole()
+	if p.taken("within") {
+		s.Within = p.sum()
 	}
-	if bad == nil {
-		bad = p.ends()
-	}
+	bad := p.ends()
 	if bad == nil {
 		bad = r.bothSides(s)
 	}

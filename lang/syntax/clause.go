@@ -14,39 +14,48 @@ func (p *exprParser) taken(word string) bool {
 }
 
 // word takes a word of the language, which has to stand next.
-func (p *exprParser) word(word string) *fault {
+func (p *exprParser) word(word string) {
 	if !p.taken(word) {
-		return unexpected(p.tok)
+		p.refuse()
 	}
-	return nil
+}
+
+// sign takes a sign, which has to stand next, and returns its place.
+func (p *exprParser) sign(text string) Span {
+	if !p.tok.sign(text) {
+		p.refuse()
+	}
+	return p.take().span()
 }
 
 // ident takes a name, which has to stand next.
-func (p *exprParser) ident() (Ident, *fault) {
+func (p *exprParser) ident() Ident {
 	if p.tok.kind != nameToken {
-		return Ident{}, unexpected(p.tok)
+		p.refuse()
+		return Ident{}
 	}
 	t := p.take()
-	return t.ident(), nil
+	return t.ident()
 }
 
 // inUnit reads the clause [in UNIT].
-func (p *exprParser) inUnit() (UnitText, *fault) {
+func (p *exprParser) inUnit() UnitText {
 	if !p.taken("in") {
-		return UnitText{}, nil
+		return UnitText{}
 	}
 	if p.tok.kind != unitToken {
-		return UnitText{}, unexpected(p.tok)
+		p.refuse()
 	}
-	return p.unitNext(), nil
+	return p.unitNext()
 }
 
-// ends refuses what stands after the end of a statement.
+// ends refuses what stands after the end of a statement, and returns the first fault
+// of all that was read.
 func (p *exprParser) ends() *fault {
 	if p.tok.kind != eofToken {
-		return unexpected(p.tok)
+		p.refuse()
 	}
-	return nil
+	return p.bad
 }
 
 // line reads from a token of a line on.
@@ -58,20 +67,12 @@ func (r *reader) line(tokens []token, from int) *exprParser {
 // unit may stand last, too.
 func (r *reader) result(tokens []token, from int) (Expr, UnitText, *fault) {
 	p := r.line(tokens, from)
-	var in UnitText
-	x, bad := p.sum()
-	if bad == nil {
-		in, bad = p.inUnit()
+	x := p.sum()
+	in := p.inUnit()
+	if x = p.replaced(x); !in.Present() {
+		in = p.inUnit()
 	}
-	if bad == nil {
-		x, bad = p.replaced(x)
-	}
-	if bad == nil && !in.Present() {
-		in, bad = p.inUnit()
-	}
-	if bad == nil {
-		bad = p.ends()
-	}
+	bad := p.ends()
 	if bad == nil {
 		bad = r.readings(x)
 	}

@@ -36,23 +36,16 @@ type chain struct {
 }
 
 // comparisons reads a chain. It has no =: values are equal in a check alone.
-func (p *exprParser) comparisons() (chain, *fault) {
-	var c chain
+func (p *exprParser) comparisons() chain {
+	c := chain{sides: []Expr{p.sum()}}
 	for {
-		x, bad := p.sum()
-		if bad != nil {
-			return c, bad
-		}
-		c.sides = append(c.sides, x)
 		op, ok := p.tok.compares()
-		switch {
-		case ok && op != Equal && len(c.signs) < 2:
-			c.signs = append(c.signs, op)
-			p.take()
-		case len(c.signs) == 0:
-			return c, unexpected(p.tok)
-		default:
-			return c, nil
+		if ok = ok && op != Equal && len(c.signs) < 2; !ok && len(c.signs) > 0 {
+			return c
+		} else if !ok {
+			p.refuse()
 		}
+		p.take()
+		c.signs, c.sides = append(c.signs, op), append(c.sides, p.sum())
 	}
 }

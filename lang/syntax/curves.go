@@ -82,74 +82,47 @@ func readsCurve(word, next string) bool {
 
 // reading reads a slope or an area. What it takes goes as far as it can, so that
 // in a sum or a product it needs brackets.
-func (p *exprParser) reading(w *StatementWord) (Expr, *fault) {
+func (p *exprParser) reading(w *StatementWord) Expr {
 	first := p.take()
-	if bad := p.deeper(first.span()); bad != nil {
-		return nil, bad
+	x := p.nested(first.span(), func() Expr {
+		if p.word(w.second); w == &slopeWord {
+			return p.slope(first.from)
+		}
+		return p.area(first.from)
+	})
+	if p.bad != nil {
+		w.form(p.bad)
 	}
-	var x Expr
-	bad := p.word(w.second)
-	if bad == nil && w == &slopeWord {
-		x, bad = p.slope(first.from)
-	} else if bad == nil {
-		x, bad = p.area(first.from)
-	}
-	p.depth--
-	if bad != nil {
-		return nil, w.form(bad)
-	}
-	return x, nil
+	return x
 }
 
 // slope reads what follows slope of.
-func (p *exprParser) slope(from int) (Expr, *fault) {
-	s := &SlopeOf{}
-	var bad *fault
-	if s.X, bad = p.sum(); bad == nil {
-		bad = p.word("at")
-	}
-	if bad == nil {
-		s.Var, bad = p.ident()
-	}
-	if bad == nil && !p.tok.sign("=") {
-		bad = unexpected(p.tok)
-	}
-	if bad != nil {
-		return nil, bad
-	}
-	p.take()
-	s.Place, bad = p.sum()
+func (p *exprParser) slope(from int) Expr {
+	s := &SlopeOf{X: p.sum()}
+	p.word("at")
+	s.Var = p.ident()
+	p.sign("=")
+	s.Place = p.sum()
 	s.At = Span{From: from, To: p.end}
-	return s, bad
+	return s
 }
 
 // area reads what follows area under.
-func (p *exprParser) area(from int) (Expr, *fault) {
-	s := &AreaUnder{}
-	var bad *fault
-	if s.X, bad = p.sum(); bad != nil {
-		return nil, bad
-	}
+func (p *exprParser) area(from int) Expr {
+	s := &AreaUnder{X: p.sum()}
 	if p.taken("against") {
-		if s.Var, bad = p.ident(); bad != nil {
-			return nil, bad
-		}
+		s.Var = p.ident()
 	} else if call, ok := s.X.(*Call); ok && len(call.Args) == 1 {
 		if n, ok := call.Args[0].X.(*Name); ok {
 			s.Var.Name = n.Name
 		}
 	}
-	if bad = p.word("from"); bad == nil {
-		s.From, bad = p.sum()
-	}
-	if bad == nil {
-		bad = p.word("to")
-	}
-	if bad == nil {
-		s.To, bad = p.sum()
-	}
+	p.word("from")
+	s.From = p.sum()
+	p.word("to")
+	s.To = p.sum()
 	s.At = Span{From: from, To: p.end}
-	return s, bad
+	return s
 }
 
 // needsBrackets says that a slope or an area stands in a sum or a product.

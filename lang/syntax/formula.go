@@ -75,23 +75,12 @@ func readFormula(r *reader, _ int) (Stmt, *fault) {
 
 // equation reads NAME: A = B.
 func (f *FormulaDef) equation(p *exprParser) *fault {
-	n, bad := p.ident()
-	if bad != nil {
-		return bad
-	}
+	n := p.ident()
 	f.Name, f.NameAt = n.Name, n.NameAt
-	for _, side := range []struct {
-		sign string
-		x    *Expr
-	}{{":", &f.Left}, {"=", &f.Right}} {
-		if !p.tok.sign(side.sign) {
-			return unexpected(p.tok)
-		}
-		p.take()
-		if *side.x, bad = p.sum(); bad != nil {
-			return bad
-		}
-	}
+	p.sign(":")
+	f.Left = p.sum()
+	p.sign("=")
+	f.Right = p.sum()
 	return p.ends()
 }
 
@@ -144,12 +133,10 @@ func (r *reader) symbol(at Span, line string) (FormulaSymbol, *fault) {
 	}
 	if bad == nil {
 		p := head.line(tokens, 1)
-		if s.Unit, bad = p.inUnit(); bad == nil && !s.Unit.Present() {
-			bad = unexpected(p.tok)
+		if s.Unit = p.inUnit(); !s.Unit.Present() {
+			p.refuse()
 		}
-		if bad == nil {
-			bad = p.ends()
-		}
+		bad = p.ends()
 	}
 	if bad != nil && (bad.ID == finding.Unreadable || bad.ID == finding.Incomplete || bad.ID == finding.NamesTogether) {
 		bad.Hint, bad.Readings = "Write a line of a formula like `U in J, spring energy`, or begin it with holds, topic or source.", nil

@@ -85,7 +85,9 @@ func (r *reader) function(tokens []token, from int) (Stmt, *fault) {
 		return nil, bad
 	}
 	if takesPieces(r.text[r.from:r.to]) {
-		if f.In, bad = r.line(tokens, from).inUnit(); bad == nil {
+		p := r.line(tokens, from)
+		f.In = p.inUnit()
+		if bad = p.bad; bad == nil {
 			f.Pieces, bad = r.pieces()
 		}
 	} else if f.X, f.In, bad = r.result(tokens, from); bad == nil {
@@ -165,18 +167,10 @@ func (r *reader) piece(at Span) (Piece, *fault) {
 	}
 	r.notes = append(r.notes, line.notes...)
 	from := line.line(tokens, 0)
-	p := Piece{At: at}
-	var c chain
-	if p.X, bad = from.sum(); bad == nil {
-		bad = from.word("for")
-	}
-	if bad == nil {
-		c, bad = from.comparisons()
-	}
-	if bad == nil {
-		bad = from.ends()
-	}
-	if bad == nil {
+	p := Piece{At: at, X: from.sum()}
+	from.word("for")
+	c := from.comparisons()
+	if bad = from.ends(); bad == nil {
 		bad = line.readings(append([]Expr{p.X}, c.sides...)...)
 	}
 	if bad == nil {

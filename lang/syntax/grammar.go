@@ -114,11 +114,17 @@ func fromLexer(t *lexer.Token) token {
 
 // parseExpr is what a production calls for a field of type Expr.
 func parseExpr(lex *lexer.PeekingLexer) (Expr, error) {
-	x, bad := expression(produced{lex})
-	if bad != nil {
-		return nil, bad
+	p := newParser(produced{lex})
+	x := p.sum()
+	return x, p.err()
+}
+
+// err is the first fault, as what a production asks for.
+func (p *exprParser) err() error {
+	if p.bad == nil {
+		return nil
 	}
-	return x, nil
+	return p.bad
 }
 
 // one takes the next token of a production if it is of a kind.

@@ -38,34 +38,31 @@ func mixedUnit(text string) (family, rank int) {
 
 // mixed reads the rest of a quantity in units of one family, falling, all but
 // the last whole: 13 h 4 min 58 s.
-func (p *exprParser) mixed(first *Quantity) (Expr, *fault) {
+func (p *exprParser) mixed(first *Quantity) Expr {
 	m := &Mixed{At: first.At, Parts: []*Quantity{first}}
 	for p.tok.kind == numToken {
 		t := p.take()
 		at := t.span()
-		d, bad := decimal(t.text, at, false)
-		if bad != nil {
-			return nil, bad
-		}
+		d := p.decimal(t.text, at, false)
 		last := m.Parts[len(m.Parts)-1]
 		q := &Quantity{At: at, Value: d, Unit: p.unitNext()}
 		if bad := letterTimes(last, q, at.Join(q.Unit.At)); bad != nil {
-			return nil, bad
+			p.fail(bad)
 		}
 		if !q.Unit.Present() {
-			return nil, &fault{finding.New(finding.Unreadable, Span{From: last.At.From, To: at.To},
-				"There is a number without a unit after a quantity.", "Add its unit, or put a sign before it.")}
+			p.fail(&fault{finding.New(finding.Unreadable, Span{From: last.At.From, To: at.To},
+				"There is a number without a unit after a quantity.", "Add its unit, or put a sign before it.")})
 		}
 		q.At = at.Join(q.Unit.At)
 		f, r := mixedUnit(last.Unit.Text)
 		g, s := mixedUnit(q.Unit.Text)
 		if f == 0 || f != g || s <= r || strings.ContainsAny(last.Value.Text, ".e") {
-			return nil, notMixed(last, q, f != 0 && f == g)
+			p.fail(notMixed(last, q, f != 0 && f == g))
 		}
 		m.Parts = append(m.Parts, q)
 		m.At.To = q.At.To
 	}
-	return m, nil
+	return m
 }
 
 // notMixed says why two quantities side by side are not a sum.

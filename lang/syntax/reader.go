@@ -37,9 +37,7 @@ func ParseExpr(text string) (Expr, []finding.Finding) {
 	var x Expr
 	if bad == nil {
 		p := r.line(tokens, 0)
-		if x, bad = p.whole(); bad == nil {
-			bad = p.ends()
-		}
+		x, bad = p.whole(), p.ends()
 	}
 	if bad == nil {
 		bad = r.readings(x)

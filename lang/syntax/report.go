@@ -33,26 +33,18 @@ func (*Report) stmt()            {}
 func readReport(r *reader, tokens []token) (Stmt, *fault) {
 	p := r.line(tokens, 1)
 	s := &Report{}
-	var bad *fault
 	if s.Sign = p.taken("sign"); s.Sign {
-		bad = p.word("of")
+		p.word("of")
 	}
-	if bad == nil {
-		s.X, bad = p.whole()
+	s.X = p.whole()
+	s.In = p.inUnit()
+	if p.taken("to") {
+		s.Figures = p.count("figure", mostFigures)
 	}
-	if bad == nil {
-		s.In, bad = p.inUnit()
+	if p.taken("for") {
+		s.Points = p.count("point", mostPoints)
 	}
-	if bad == nil && p.taken("to") {
-		s.Figures, bad = p.count("figure", mostFigures)
-	}
-	if bad == nil && p.taken("for") {
-		s.Points, bad = p.count("point", mostPoints)
-	}
-	if bad == nil {
-		bad = p.ends()
-	}
-	return s, bad
+	return s, p.ends()
 }
 
 const (
@@ -61,17 +53,17 @@ const (
 )
 
 // count reads N figures or N points.
-func (p *exprParser) count(thing string, most int) (int, *fault) {
+func (p *exprParser) count(thing string, most int) int {
 	if p.tok.kind != numToken {
-		return 0, unexpected(p.tok)
+		p.refuse()
 	}
 	t := p.take()
 	if !p.taken(thing) && !p.taken(thing+"s") {
-		return 0, unexpected(p.tok)
+		p.refuse()
 	}
 	n, err := strconv.Atoi(t.text)
 	if err != nil || n < 1 || n > most {
-		return 0, &fault{finding.New(finding.BadNumber, t.span(), "A whole number from 1 to "+strconv.Itoa(most)+" is missing here.", "Write it in digits.")}
+		p.fail(&fault{finding.New(finding.BadNumber, t.span(), "A whole number from 1 to "+strconv.Itoa(most)+" is missing here.", "Write it in digits.")})
 	}
-	return n, nil
+	return n
 }

@@ -62,15 +62,8 @@ func readResults(r *reader, at int) (Stmt, *fault) {
 
 func readFigures(r *reader, tokens []token) (Stmt, *fault) {
 	p := r.line(tokens, 1)
-	s := &FiguresSetting{}
-	bad := p.word("to")
-	if bad == nil {
-		s.Figures, bad = p.count("figure", mostFigures)
-	}
-	if bad == nil {
-		bad = p.ends()
-	}
-	return s, bad
+	p.word("to")
+	return &FiguresSetting{Figures: p.count("figure", mostFigures)}, p.ends()
 }
 
 func readRound(r *reader, tokens []token) (Stmt, *fault) {

@@ -121,7 +121,7 @@ func readSolve(r *reader, tokens []token) (Stmt, *fault) {
 		} else if one := inOrder(tokens); one != nil {
 			bad = one
 		} else if i := slices.IndexFunc(tokens, func(t token) bool { return t.is("at") || t.is("slope") }); i > 0 && tokens[i].is("at") {
-			bad = timesT(tokens[i].span(), "a*t")
+			bad = timesT(tokens[i].span())
 			if tokens[i-1].kind != signToken {
 				bad = unexpected(tokens[i])
 			}
@@ -165,14 +165,11 @@ func inOrder(tokens []token) *fault {
 
 // Parse reads in UNIT within a production.
 func (u *lastUnit) Parse(lex *lexer.PeekingLexer) error {
-	var bad *fault
-	if u.UnitText, bad = newParser(produced{lex}).inUnit(); bad != nil {
-		return bad
-	}
-	if !u.Present() {
+	p := newParser(produced{lex})
+	if u.UnitText = p.inUnit(); p.bad == nil && !u.Present() {
 		return participle.NextMatch
 	}
-	return nil
+	return p.err()
 }
 
 // single takes chains of conditions apart: 0 s < t < 5 s are two.
@@ -201,22 +198,18 @@ func (u *Unknown) Parse(lex *lexer.PeekingLexer) error {
 	}
 	lex.Next()
 	u.Name, u.NameAt = Canonical(t.text), t.span()
-	var bad *fault
-	if u.In, bad = newParser(produced{lex}).inUnit(); bad != nil {
-		return bad
-	}
-	return nil
+	p := newParser(produced{lex})
+	u.In = p.inUnit()
+	return p.err()
 }
 
 // Parse reads A < B or A < B < C within a production.
 func (c *Condition) Parse(lex *lexer.PeekingLexer) error {
-	read, bad := newParser(produced{lex}).comparisons()
-	if bad != nil {
-		return bad
-	}
+	p := newParser(produced{lex})
+	read := p.comparisons()
 	*c = Condition{Left: read.sides[0], Op: read.signs[0], Right: read.sides[1]}
 	if len(read.signs) == 2 {
 		c.next = &Condition{Left: read.sides[1], Op: read.signs[1], Right: read.sides[2]}
 	}
-	return nil
+	return p.err()
 }

@@ -59,55 +59,41 @@ func bound(list []Binding) []Expr {
 
 // Parse reads NAME = EXPR within a production.
 func (b *Binding) Parse(lex *lexer.PeekingLexer) error {
-	var bad *fault
-	if *b, bad = newParser(produced{lex}).binding(); bad != nil {
-		return bad
+	p := newParser(produced{lex})
+	if *b = p.binding(); b.Line != 0 {
+		p.fail(&fault{finding.New(finding.Unreadable, b.NameAt, "The name here needs no line number.", "Write "+b.Name+" alone.")})
 	}
-	if b.Line != 0 {
-		return &fault{finding.New(finding.Unreadable, b.NameAt, "The name here needs no line number.", "Write "+b.Name+" alone.")}
-	}
-	return nil
+	return p.err()
 }
 
 // binding reads NAME = EXPR.
-func (p *exprParser) binding() (Binding, *fault) {
-	var b Binding
-	n, bad := p.ident()
-	if bad == nil && p.tok.kind == lineToken {
+func (p *exprParser) binding() Binding {
+	n := p.ident()
+	b := Binding{Name: n.Name, NameAt: n.NameAt}
+	if p.tok.kind == lineToken {
 		line := p.take()
 		b.Line, _ = strconv.Atoi(line.text[1:])
-		n.NameAt = n.NameAt.Join(line.span())
+		b.NameAt = b.NameAt.Join(line.span())
 	}
-	if bad == nil && !p.tok.sign("=") {
-		bad = unexpected(p.tok)
-	}
-	if bad != nil {
-		return b, bad
-	}
-	p.take()
-	b.Name, b.NameAt = n.Name, n.NameAt
-	b.X, bad = p.sum()
-	return b, bad
+	p.sign("=")
+	b.X = p.sum()
+	return b
 }
 
 // replaced reads [with NAME = EXPR[, …]] after an expression, which it all belongs
 // to.
-func (p *exprParser) replaced(x Expr) (Expr, *fault) {
+func (p *exprParser) replaced(x Expr) Expr {
 	if p.tok.kind != wordToken || p.tok.text != "with" {
-		return x, nil
+		return x
 	}
 	w := &With{X: x}
 	for more := true; more; {
 		p.take()
-		b, bad := p.binding()
-		if bad != nil {
-			return nil, bad
-		}
-		w.By = append(w.By, b)
+		w.By = append(w.By, p.binding())
 		// A comma goes on with the bindings only if another one follows it.
 		after := p.from.peek(2)
 		more = p.tok.sign(",") && (after.sign("=") || after.kind == lineToken)
 	}
 	w.At = Span{From: x.Span().From, To: p.end}
-	return w, nil
+	return w
 }

@@ -1,0 +1,198 @@
+package syntax
+
+import (
+	"strconv"
+	"strings"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/limit"
+	"steelyard/units"
+	"steelyard/units/writing"
+)
+
+// raised reads an exponent in raised digits.
+func (p *exprParser) raised(t *token) Expr {
+	text, at := writing.OnTheLine(t.text), t.span()
+	if text == "n" {
+		return &Name{At: at, Name: "n"}
+	}
+	negative := false
+	if text != "" && (text[0] == '-' || text[0] == '+') {
+		negative, text = text[0] == '-', text[1:]
+	}
+	if text == "" || strings.Trim(text, "0123456789") != "" {
+		p.fail(&fault{finding.New(finding.Unreadable, at, "This raised text isn't a whole number.", "Write the exponent with ^, as in x^2.")})
+	}
+	return &Number{At: at, Value: p.decimal(text, at, negative)}
+}
+
+// decimal is the value of a written number.
+func (p *exprParser) decimal(text string, at Span, negative bool) units.Decimal {
+	d, bad := decimal(text, at, negative)
+	if bad != nil {
+		p.fail(bad)
+	}
+	return d
+}
+
+// unitNext takes a unit if one follows.
+func (p *exprParser) unitNext() UnitText {
+	if p.tok.kind != unitToken {
+		return UnitText{}
+	}
+	t := p.take()
+	return t.unit()
+}
+
+// measured is a bracket of written numbers, with the unit that may follow it.
+func (p *exprParser) measured(x *Paren) Expr {
+	if u := p.unitNext(); u.Present() {
+		return &Measured{At: x.At.Join(u.At), X: x, Unit: u}
+	}
+	return x
+}
+
+// operand reads what a sign can stand before. It always returns one: after a fault
+// a π that nobody looks at.
+func (p *exprParser) operand() Expr {
+	at := p.tok.span()
+	switch p.tok.kind {
+	case numToken:
+		return p.number()
+	case piToken:
+		p.take()
+		pi := &Pi{At: at}
+		if p.tok.kind == unitToken {
+			return p.measured(&Paren{At: at, X: pi})
+		}
+		return pi
+	case thatToken:
+		p.take()
+		return &That{At: at}
+	case nameToken:
+		return p.name()
+	case signToken:
+		switch p.tok.text {
+		case "(":
+			return p.paren()
+		case "√":
+			p.take()
+			x := p.nested(at, p.operand)
+			return &Root{At: at.Join(x.Span()), X: x}
+		}
+	}
+	if curveWord(&p.tok) != nil {
+		p.fail(needsBrackets(p.tok))
+	} else {
+		p.fail(p.missing())
+	}
+	return &Pi{At: at}
+}
+
+// missing says that an operand is missing before the next token.
+func (p *exprParser) missing() *fault {
+	t := &p.tok
+	at := t.span()
+	if t.kind == wordToken && t.text == "at" {
+		return timesT(at)
+	}
+	if t.kind == wordToken && p.end == 0 {
+		return keptWord(at, t.text)
+	}
+	if t.kind == eofToken {
+		return &fault{finding.New(finding.Incomplete, at, "This line is unfinished.",
+			"Write the rest, or take the last sign out.")}
+	}
+	return &fault{finding.New(finding.Unreadable, at, "A number, a name or a bracket is missing before \""+t.text+"\" here.",
+		"Write it, or take the sign out.")}
+}
+
+// timesT says that the word at is no product.
+func timesT(at Span) *fault {
+	return &fault{finding.New(finding.NameKind, at, "`at` has its own meaning here.", "For a times t, put `*` between them.", "a*t")}
+}
+
+// number reads a written number with what belongs to it.
+func (p *exprParser) number() Expr {
+	t := p.take()
+	at := t.span()
+	if a, b, ok := isVulgar(firstRune(t.text)); ok { // ½ is (1/2)
+		x, _ := units.ParseDecimal(a)
+		y, _ := units.ParseDecimal(b)
+		return p.measured(&Paren{At: at, X: &Binary{At: at, OpAt: at, Op: Div, X: &Number{At: at, Value: x}, Y: &Number{At: at, Value: y}}})
+	}
+	d := p.decimal(t.text, at, false)
+	if u := p.unitNext(); u.Present() {
+		q := &Quantity{At: at.Join(u.At), Value: d, Unit: u}
+		if p.tok.kind == numToken {
+			return p.mixed(q)
+		}
+		return q
+	}
+	n := &Number{At: at, Value: d}
+	if p.tok.kind == piToken && p.from.peek(1).kind == unitToken { // 5.00π rad
+		pi := &Pi{At: p.take().span()}
+		b := binary(Mul, Span{From: at.To, To: pi.At.From}, n, pi)
+		b.Implied = true
+		return p.measured(&Paren{At: b.At, X: b})
+	}
+	return n
+}
+
+func (p *exprParser) paren() Expr {
+	at := p.take().span()
+	x := p.nested(at, p.whole)
+	return p.measured(&Paren{At: at.Join(p.sign(")")), X: x})
+}
+
+// name reads a name, or a call where a bracket follows.
+func (p *exprParser) name() Expr {
+	t := p.take()
+	at := t.span()
+	name := Canonical(t.text)
+	if p.tok.sign("(") {
+		return p.call(name, at)
+	}
+	x := &Name{At: at, Name: name}
+	if p.tok.kind == lineToken {
+		line := p.take()
+		x.Line, _ = strconv.Atoi(line.text[1:])
+		x.At = at.Join(line.span())
+		if x.Line < 1 || x.Line > 1<<30 {
+			p.fail(&fault{finding.New(finding.Unreadable, line.span(), "The number of a line is missing after @.", "Write it as in v@12.")})
+		}
+	}
+	return x
+}
+
+func (p *exprParser) call(name string, at Span) Expr {
+	c := &Call{At: at, Func: name, Name: at, Args: make([]Arg, 0, 2)}
+	return p.nested(p.take().span(), func() Expr {
+		for {
+			if len(c.Args) == limit.Args {
+				p.fail(&fault{finding.New(finding.TooLong, at, "These brackets have more than "+strconv.Itoa(limit.Args)+" values.",
+					"Split it into several lines.")})
+			}
+			c.Args = append(c.Args, p.arg())
+			if !p.tok.sign(",") {
+				c.At = at.Join(p.sign(")"))
+				return c
+			}
+			p.take()
+		}
+	})
+}
+
+// arg reads one argument, given by its place or by its name.
+func (p *exprParser) arg() Arg {
+	var a Arg
+	if p.tok.kind == nameToken {
+		if after := p.from.peek(1); after.sign("=") {
+			t := p.take()
+			a.Name, a.NameAt = Canonical(t.text), t.span()
+			p.take()
+		}
+	}
+	a.X = p.sum()
+	return a
+}
