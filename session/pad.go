@@ -44,7 +44,8 @@ type mark struct {
 func New() *Pad { return &Pad{page: eval.NewPage()} }
 
 // Filed tells that the lines are those of a file: a name means what the nearest
-// line above says, even where that line has failed.
+// line above says, even where that line has failed. Undo takes the last line back
+// and no more.
 func (p *Pad) Filed() { p.page.Planner.Names.Nearest = true }
 
 // Table returns the units that this worksheet knows.
@@ -133,6 +134,9 @@ func (p *Pad) enter(line int, text string) *entry.Entry {
 		return f.ID == finding.ReadAs && !p.page.Set.Note(f.Message)
 	})
 	stays(l, planner.Names.All()[defined:])
+	if planner.Names.Nearest && !p.trying {
+		p.marks = p.marks[:0]
+	}
 	p.page.Entries = append(p.page.Entries, e)
 	p.marks = append(p.marks, m)
 	if !p.trying {
@@ -213,10 +217,11 @@ func (p *Pad) Undo() (*entry.Entry, bool) {
 		return nil, false
 	}
 	page, m := p.page, p.marks[last]
-	e := page.Entries[last]
+	rest := len(page.Entries) - 1
+	e := page.Entries[rest]
 	page.Planner.Cut(m.plan)
 	page.State.Truncate(page.Planner.Size())
 	page.Set = m.set
-	page.Entries, p.marks = page.Entries[:last], p.marks[:last]
+	page.Entries, p.marks = page.Entries[:rest], p.marks[:last]
 	return e, true
 }

@@ -1,6 +1,8 @@
 package run
 
 import (
+	"slices"
+
 	"steelyard/lang/ops"
 	"steelyard/lang/syntax"
 	"steelyard/units"
@@ -47,6 +49,11 @@ func (c *Code) Add(in Instr, at syntax.Span, st Static) Slot {
 	}
 	if c.firsts != nil {
 		c.firsts = append(c.firsts, c.firsts[s]+st.Width)
+	}
+	if len(c.Instrs) == cap(c.Instrs) {
+		// A long program doubles: append would copy it several times over.
+		n := max(len(c.Instrs), 16)
+		c.Instrs, c.At, c.Statics = slices.Grow(c.Instrs, n), slices.Grow(c.At, n), slices.Grow(c.Statics, n)
 	}
 	c.Instrs, c.At, c.Statics = append(c.Instrs, in), append(c.At, at), append(c.Statics, st)
 	return s

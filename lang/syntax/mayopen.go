@@ -70,7 +70,18 @@ func (m *mayOpen) at(x Expr) bool {
 			v, ok := m.in.Number(x.Name)
 			return ok && math.Abs(v) > 2*math.Pi
 		}
-		return (len(x.Name) > 1 || x.Name == "e") && !m.in.Known(x.Name)
+		return x.Name == "e" && !m.in.Known("e") || len(x.Name) > 1 && !m.in.Known(x.Name) && m.together(x.Name)
+	}
+	return false
+}
+
+// together tells whether names and a function may run together in a word: it begins
+// with one. A letter of another alphabet may have been spelled out, mu for μ.
+func (m *mayOpen) together(word string) bool {
+	for end, r := range word {
+		if r > unicode.MaxASCII || end > 0 && (m.in.Known(word[:end]) || bareFunction(word[:end])) {
+			return true
+		}
 	}
 	return false
 }

@@ -24,9 +24,9 @@ const (
 // token is a piece of a line, between two byte offsets.
 type token struct {
 	kind     lexer.TokenType
+	call     bool // a name with its bracket directly after it
 	from, to int
 	text     string // as it was typed
-	call     bool   // a name with its bracket directly after it
 }
 
 func (t token) span() Span { return Span{From: t.from, To: t.to} }

@@ -7,6 +7,7 @@
 package rows
 
 import (
+	"iter"
 	"strings"
 	"unicode"
 
@@ -25,13 +26,13 @@ func Hang(text string, hang, width int) []string {
 	if text == "" {
 		return nil
 	}
-	f := filler{hang: strings.Repeat(" ", hang), width: width}
-	f.row, _ = splitBlanks(text)
-	f.used = len(f.row)
-	for _, p := range pieces(text[len(f.row):]) {
-		f.add(p, runewidth.StringWidth(p))
+	f := filler{text: text, hang: strings.Repeat(" ", hang), width: width}
+	blanks := len(text) - len(strings.TrimLeft(text, " "))
+	f.to, f.used = blanks, blanks
+	for from, to := range pieces(text, blanks) {
+		f.add(from, to, runewidth.StringWidth(text[from:to]))
 	}
-	return append(f.rows, f.row)
+	return append(f.rows, f.row())
 }
 
 // Fit breaks a text into rows that are never wider than width: a word that has
@@ -41,22 +42,24 @@ func Fit(text string, width int) []string {
 	if isRow(text) && runewidth.StringWidth(text) <= width {
 		return []string{text}
 	}
-	f := filler{width: width}
-	for _, p := range pieces(strings.Join(strings.Fields(text), " ")) {
-		cells := runewidth.StringWidth(p)
+	text = strings.Join(strings.Fields(text), " ")
+	f := filler{text: text, width: width}
+	for from, to := range pieces(text, 0) {
+		cells := runewidth.StringWidth(text[from:to])
 		for cells > width {
 			if f.begun {
 				f.next()
 			}
-			head := runewidth.Truncate(p, width, "")
+			head := runewidth.Truncate(text[from:to], width, "")
 			if head == "" {
 				break // characters that no row has room for
 			}
-			f.rows, p = append(f.rows, head), p[len(head):]
-			cells = runewidth.StringWidth(p)
+			f.rows = append(f.rows, head)
+			from += len(head)
+			cells = runewidth.StringWidth(text[from:to])
 		}
-		if p != "" {
-			f.add(p, cells)
+		if from < to {
+			f.add(from, to, cells)
 		}
 	}
 	if f.begun {
@@ -78,62 +81,79 @@ func isRow(text string) bool {
 	return before != ' '
 }
 
-// filler puts pieces into rows, one after the other.
+// filler puts pieces of a text into rows, one after the other. One blank is
+// between a piece and the next.
 type filler struct {
-	rows  []string
-	row   string // the row that is being filled
-	used  int    // its cells
-	begun bool   // it has a piece
-	hang  string // what the rows below begin with
-	width int
+	text     string
+	rows     []string
+	from, to int    // the row that is being filled
+	used     int    // its cells
+	begun    bool   // it has a piece
+	hang     string // what the rows below the first begin with
+	width    int
 }
 
 // add puts a piece of so many cells into the row, or into the next one.
-func (f *filler) add(piece string, cells int) {
+func (f *filler) add(from, to, cells int) {
 	if f.begun && f.used+1+cells > f.width {
 		f.next()
 	}
 	switch {
 	case f.begun:
-		piece, cells = " "+piece, cells+1
-	case piece == "":
+		cells++
+	case from == to:
 		return // a row below the first begins with no more blanks than hang
+	case len(f.rows) > 0:
+		f.from = from
 	}
-	f.row, f.used, f.begun = f.row+piece, f.used+cells, true
+	f.to, f.used, f.begun = to, f.used+cells, true
 }
 
 // next ends the row and begins another.
 func (f *filler) next() {
-	f.rows = append(f.rows, strings.TrimRight(f.row, " "))
-	f.row, f.used, f.begun = f.hang, len(f.hang), false
+	f.rows = append(f.rows, strings.TrimRight(f.row(), " "))
+	f.from, f.used, f.begun = f.to, len(f.hang), false
 }
 
-// splitBlanks parts the blanks that a text begins with from the rest.
-func splitBlanks(text string) (blanks, rest string) {
-	rest = strings.TrimLeft(text, " ")
-	return text[:len(text)-len(rest)], rest
+// row is the row as it is filled so far.
+func (f *filler) row() string {
+	if len(f.rows) == 0 {
+		return f.text[f.from:f.to]
+	}
+	return f.hang + f.text[f.from:f.to]
 }
 
 // longestPiece is the most cells of words that are kept together.
 const longestPiece = 32
 
-// pieces splits a text at the blanks where a row may end.
-func pieces(text string) []string {
-	var out []string
-	open := false // between backquotes
-	for word := range strings.SplitSeq(text, " ") {
-		last := len(out) - 1
-		together := last >= 0 && (open || isNumber(out[last]) && isUnit(word) || out[last] == "line" && isNumber(word) || out[last] == "-" || out[last] == "+")
-		if together && runewidth.StringWidth(out[last])+runewidth.StringWidth(word) < longestPiece {
-			out[last] += " " + word
-		} else {
-			out = append(out, word)
+// pieces goes through the pieces of a text from a place on, from and to of each: a
+// row may end at the blank behind one.
+func pieces(text string, from int) iter.Seq2[int, int] {
+	return func(yield func(int, int) bool) {
+		open := false  // between backquotes
+		to := from - 1 // of the piece, which may go on
+		for word := range strings.SplitSeq(text[from:], " ") {
+			if next := to + 1; next > from && !together(text[from:to], word, open) {
+				if !yield(from, to) {
+					return
+				}
+				from = next
+			}
+			to += 1 + len(word)
+			if strings.Count(word, "`")%2 == 1 {
+				open = !open
+			}
 		}
-		if strings.Count(word, "`")%2 == 1 {
-			open = !open
-		}
+		yield(from, to)
 	}
-	return out
+}
+
+// together tells whether a word belongs to the piece before it.
+func together(piece, word string, quoted bool) bool {
+	if !quoted && !(isNumber(piece) && isUnit(word)) && !(piece == "line" && isNumber(word)) && piece != "-" && piece != "+" {
+		return false
+	}
+	return runewidth.StringWidth(piece)+runewidth.StringWidth(word) < longestPiece
 }
 
 // isNumber tells whether a piece is a number, so that a unit may follow.
