@@ -13,6 +13,9 @@ const exact = 0x1p-53
 // sine that could be any number is not shown as 0.
 const lostAngle = 1e-3
 
+// fewRoundings is the error of a place that a search comes to, as a part of it.
+const fewRoundings = 16 * exact
+
 // bounded is a value with a bound of its error: how far rounding, and what its
 // operands are off by, can have moved it. To first order, as errors are small.
 type bounded struct{ v, e float64 }
@@ -52,7 +55,7 @@ func (d bounds) load(s Slot, i int32, v float64) bounded {
 
 func (bounds) apply(op ops.Op, a, b bounded, k float64) (bounded, ops.Fault) {
 	switch {
-	case op == ops.Div && b.e > 0 && b.zero():
+	case op == ops.Div && b.e > 0 && b.zero(), op == ops.Tan && a.atPole():
 		return bounded{}, ops.DivZero
 	case op == ops.PowVar && b.v == math.Trunc(b.v) && b.e <= 2*exact*math.Abs(b.v):
 		// A whole exponent is exact, and a negative number has such a power.
@@ -84,6 +87,12 @@ func (bounds) apply(op ops.Op, a, b bounded, k float64) (bounded, ops.Fault) {
 	}
 	v = op.Value(edge, b.v, k)
 	return bounded{v, max(v-over.Lo, over.Hi-v)}, ops.NoFault
+}
+
+// atPole tells whether an angle is one of those without a tangent but for its error,
+// or for a few roundings if that is more.
+func (n bounded) atPole() bool {
+	return min(n.e, fewRoundings*math.Abs(n.v))*math.Abs(ops.Tangent(n.v)) >= 1
 }
 
 // chain multiplies an error by the slope of an outer function; what is exact stays so,

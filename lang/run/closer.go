@@ -51,6 +51,9 @@ func (w *intervalWalker) zeroAt(fn int, x float64) bool {
 func (w *intervalWalker) goesTo0(fn int, x, side float64) bool {
 	own := w.plain()
 	here, ok := own.bounds(0).boundAt(fn, []float64{x}, 0, 0)
+	if ok {
+		_, ok = own.bounds(0).boundAt(fn, []float64{x}, fewRoundings, 0)
+	}
 	if !ok || here.v == 0 {
 		return ok
 	}

@@ -94,6 +94,11 @@ func (w *floatWalker) eliminate(s *Solve) Linear {
 	return e.solution(scale)
 }
 
+// slopePlaces are where a slope must be as little known as it is everywhere to be the
+// same but for rounding: more than one, as at a seam, such as that of abs(sin(x)) at
+// 0, it is not known either.
+var slopePlaces = [...]float64{0, 0.7, -2.3}
+
 // coefficients encloses the coefficients of linear equations, and in a last
 // column what is added to them; false if an equation is not linear: its slopes by
 // the unknowns are then not the same everywhere.
@@ -113,8 +118,10 @@ func (w *floatWalker) coefficients(s *Solve) ([][]ops.Interval, bool) {
 			if known := width(slope) <= unsettled*(math.Abs(slope.Lo)+math.Abs(slope.Hi)); known {
 				continue
 			}
-			if here, ok := own.slopeAlong(fn, zero, k); !ok || !(width(slope) <= 4*width(here)) {
-				return nil, false
+			for _, x := range slopePlaces {
+				if here, ok := own.slopeAlong(fn, placeOf(n, ops.Point(x)), k); !ok || !(width(slope) <= 4*width(here)) {
+					return nil, false
+				}
 			}
 		}
 		added, ok := own.at(fn, zero)

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strconv"
 
+	"steelyard/lang/algebra"
 	"steelyard/lang/finding"
 	"steelyard/lang/ops"
 	"steelyard/lang/run"
@@ -82,12 +83,9 @@ func (v *solving) chooseOne(all []solution) {
 		}
 		note = "The " + word + " is taken; infinitely many solve the equation: " + v.families.shown(v) + "."
 	case len(others) > 0 && v.rule.Choice == run.OnlyRoot:
-		note = v.otherNote(others)
-		if v.rearranged != nil && v.rearranged.Repeats {
-			note += " Each full turn adds more."
-		}
-	case v.families == nil && v.single() && also != nil:
-		note = v.alsoNote(also.X[0])
+		note = v.otherNote(others) + v.turnsAdd()
+	case v.turnsAdd() != "":
+		note = "The principal value is taken" + v.alsoText(also, all[chosen].values[0]) + "." + v.turnsAdd()
 	}
 	if note != "" {
 		v.Find(finding.New(finding.OtherRoot, first.NameAt, note, ""))
@@ -114,7 +112,7 @@ func (v *solving) whichRoot(all []solution) finding.Finding {
 	}
 	if v.single() {
 		name := first.Name
-		return finding.New(finding.WhichRoot, first.NameAt, "Several values of "+name+" solve the equation: "+v.list(all)+".",
+		return finding.New(finding.WhichRoot, first.NameAt, "Several values of "+name+" solve the equation: "+v.list(all)+"."+v.turnsAdd(),
 			"Say which: for the greater "+name+", for the smaller "+name+", where "+name+" > …, or for "+name+"1, "+name+"2.")
 	}
 	return finding.New(finding.WhichRoot, first.NameAt, "Several values solve these equations: "+v.listSystem(all)+".",
@@ -133,14 +131,26 @@ func (v *solving) otherNote(others []solution) string {
 	return "The solution without a negative value is taken; these solve the equations too: " + v.listSystem(others) + "."
 }
 
-// alsoNote names the solution that the principal value of an angle leaves out.
-func (v *solving) alsoNote(x syntax.Expr) string {
-	also := v.Try(x)
-	if !also.OK {
+// alsoText names the solution that the principal value of an angle leaves out, if it
+// is another one.
+func (v *solving) alsoText(also *algebra.Root, taken float64) string {
+	if also == nil {
 		return ""
 	}
-	return "The principal value is taken; " + v.ShownIn(also.Value, v.solutionUnit(0, also.Static)) +
-		" solves the equation too, and so does each full turn."
+	one := v.Try(also.X[0])
+	good, _ := v.Planner.Program.PutBack(&v.State, v.rule, run.Candidate{X: []float64{one.Value}, Size: math.Abs(one.Value)})
+	if !one.OK || !good || math.Abs(one.Value-taken) <= alike*math.Abs(taken) {
+		return ""
+	}
+	return "; " + v.ShownIn(one.Value, v.solutionUnit(0, one.Static)) + " solves the equation too"
+}
+
+// turnsAdd says that turns of an angle may add solutions, where it is not known which.
+func (v *solving) turnsAdd() string {
+	if v.families != nil || !v.single() || v.rearranged == nil || !v.rearranged.Repeats {
+		return ""
+	}
+	return " More may come with each turn of the angle."
 }
 
 // noSolution says why no real value satisfies the equations, unless that has been

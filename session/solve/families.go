@@ -2,56 +2,163 @@ package solve
 
 import (
 	"math"
+	"slices"
 
 	"steelyard/lang/algebra"
 	"steelyard/lang/finding"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
+	"steelyard/session/eval"
+	"steelyard/units"
 )
 
-// families are the solutions of an equation in a sine, a cosine or a tangent: each
-// repeats with a full turn of the angle.
+// families are the solutions of an equation in sines, cosines or tangents: each
+// repeats after a period.
 type families struct {
 	at     []float64 // one solution of each, none twice
 	period float64
+	by     syntax.Expr // the period in symbols
 	static run.Static
+	// more tells that some were found by search alone.
+	more bool
 }
 
 // alike is how close two families are that are one, as a part of their step: an
 // angle of which the cosine is 1 is known to half the figures.
 const alike = 1e-7
 
-// maxTurns is how many full turns solutions in symbols are listed for.
-const maxTurns = 40
+const (
+	// maxTurns is how many full turns solutions in symbols are listed for.
+	maxTurns = 40
+	// beyondPeriod is how much more than a period is searched on each side, as a
+	// part of it: a solution may be at its very end.
+	beyondPeriod = 0.03
+)
 
-// repeated finds the families of one equation that was rearranged; nil if no
-// solution repeats, or not by the same step.
+// repeated finds the families of one equation that was rearranged: the solutions in
+// symbols, and those in one period that no inverse leads to. It returns nil where
+// the equation is not the same again after some distance.
 func (v *solving) repeated() *families {
-	if !v.single() || v.absent {
+	if !v.single() || v.absent || !v.rearranged.Repeats {
 		return nil
 	}
-	var out families
+	out, found, all := v.inOnePeriod()
+	if out == nil {
+		return nil
+	}
+	counts := func(x float64) bool {
+		if all {
+			return found.holds(x)
+		}
+		good, _ := v.Planner.Program.PutBack(&v.State, v.rule, run.Candidate{X: []float64{x}, Size: math.Abs(x)})
+		return good
+	}
 	for _, r := range v.rearranged.Roots {
-		step, ok := v.step(r)
-		if !ok {
-			continue
+		principal, times := v.Try(r.X[0]), 1
+		if step, ok := v.step(r); ok {
+			times = int(math.Round(out.period / step))
 		}
-		if out.period != 0 && math.Abs(step-out.period) > run.Near*out.period {
-			return nil
+		one := []eval.Got{principal}
+		if r.Also != nil {
+			one = append(one, v.Try(r.Also.X[0]))
 		}
-		out.period = step
-		principal := v.Try(r.X[0])
-		out.static = principal.Static
-		out.add(principal.Value)
-		if also := v.Try(r.Also.X[0]); also.OK {
-			out.add(also.Value)
+		for _, at := range one {
+			for k := range min(times, maxTurns) {
+				if x := at.Value + float64(float64(k)*out.period/float64(times)); at.OK && counts(x) {
+					out.add(x)
+				}
+			}
+			if at.OK && (len(out.at) == 1 || out.static.Tag == units.None) {
+				out.static = at.Static
+			}
 		}
 	}
-	if out.period == 0 {
+	for _, x := range found.at {
+		out.more = out.more || !out.holds(x)
+		out.add(x)
+	}
+	if len(out.at) == 0 {
 		return nil
 	}
 	out.halve()
-	return &out
+	return out
+}
+
+// periodic solves an equation that can't be rearranged, but is the same again after
+// a period, by all solutions in one. It returns false where there is no such period,
+// or a range is given to look in.
+func (v *solving) periodic() bool {
+	if v.absent || !v.bounds().ok || v.limited() {
+		return false
+	}
+	out, found, all := v.inOnePeriod()
+	if out == nil || !all {
+		return false
+	}
+	v.statics[0] = out.static
+	half := func(sign string) run.Slot {
+		x, _ := syntax.ParseExpr(sign + "1/2")
+		return v.Eval(&syntax.Binary{Op: syntax.Mul, X: x, Y: &syntax.Paren{X: out.by}}, eval.Want{Silent: true}).Slot
+	}
+	v.args, v.rule.Below, v.rule.Above = []run.Slot{half("-"), half("")}, true, true
+	got := run.Searched{Lo: -out.period / 2, Hi: out.period / 2, Whole: true}
+	for _, x := range found.at {
+		x = math.Remainder(x, out.period)
+		if out.period/2-math.Abs(x) <= alike*out.period {
+			x = math.Abs(x)
+		}
+		got.Found = append(got.Found, x)
+	}
+	slices.Sort(got.Found)
+	out.at = got.Found
+	v.within = &got
+	if len(out.at) > 0 {
+		v.families = out
+		out.fold()
+	}
+	roots := v.named(got, "The equation can't be rearranged for "+v.unknowns[0]+", but repeats; it")
+	if len(roots) > 0 && (v.chosenAmong()) {
+		v.Find(v.infinitelyMany())
+	} else {
+		v.choose(roots)
+	}
+	return true
+}
+
+// holdsPi tells whether π is left in an expression.
+func holdsPi(x syntax.Expr) bool {
+	for x := range syntax.Nodes(x) {
+		if _, is := x.(*syntax.Pi); is {
+			return true
+		}
+	}
+	return false
+}
+
+// inOnePeriod searches one period of an equation for its solutions, about 0. Families
+// is nil where the equation has no period, and all tells whether each of its solutions
+// was found.
+func (v *solving) inOnePeriod() (out *families, found families, all bool) {
+	x, ok := v.opened[0].Period(v.unknowns[0])
+	if !ok {
+		return nil, found, false
+	}
+	period := v.Try(x)
+	if !period.OK || period.Static.Absent || period.Static.Dim != v.statics[0].Dim || period.Value == 0 {
+		return nil, found, false
+	}
+	long := math.Abs(period.Value)
+	out = &families{period: long, by: x, static: v.statics[0]}
+	if st := &out.static; st.Dim.IsOne() && st.Tag == units.None && holdsPi(x) {
+		st.Tag = units.Angle
+	}
+	found = *out
+	p, edge := v.Planner.Program, long*beyondPeriod
+	got := p.FindRoots(&v.State, v.rule.Differences[0], long, -long/2-edge, long/2+edge)
+	for _, x := range got.Found {
+		found.add(x)
+	}
+	return out, found, len(got.Unsettled) == 0 && len(got.Stretches) == 0
 }
 
 // step is how far apart the solutions of a root are; false where they are not
@@ -70,14 +177,42 @@ func (v *solving) step(r algebra.Root) (float64, bool) {
 	return step, even && step > 0
 }
 
+// holds tells whether a solution is of one of the families.
+func (f *families) holds(x float64) bool {
+	return slices.ContainsFunc(f.at, func(o float64) bool {
+		return math.Abs(math.Remainder(x-o, f.period)) <= alike*f.period
+	})
+}
+
 // add adds a family, unless it is one of those.
 func (f *families) add(x float64) {
-	for _, o := range f.at {
-		if math.Abs(math.Remainder(x-o, f.period)) <= alike*f.period {
+	if !f.holds(x) {
+		f.at = append(f.at, x)
+	}
+}
+
+// fold makes one family of those that lie evenly within a period.
+func (f *families) fold() {
+	for n := len(f.at); n > 1; n-- {
+		if len(f.at)%n != 0 {
+			continue
+		}
+		short := families{period: f.period / float64(n)}
+		for _, x := range f.at {
+			short.add(x)
+		}
+		if len(short.at) == len(f.at)/n {
+			f.at, f.period = short.at, short.period
+			for i, x := range f.at {
+				f.at[i] = math.Remainder(x, f.period)
+				if math.Abs(f.at[i]) <= alike*f.period {
+					f.at[i] = 0
+				}
+			}
+			slices.Sort(f.at)
 			return
 		}
 	}
-	f.at = append(f.at, x)
 }
 
 // halve makes one family of two that lie half a step apart, as those of a tangent.
@@ -140,6 +275,10 @@ func (v *solving) turned() bool {
 	if math.IsInf(hi, 0) {
 		hi = lo
 	}
+	if v.families.more && v.chosenAmong() {
+		v.farTurns()
+		return false
+	}
 	v.turns = algebra.Turns{}
 	if !math.IsInf(lo, 0) {
 		from, to := (lo-last)/v.families.period-2, (hi-first)/v.families.period+2
@@ -154,26 +293,43 @@ func (v *solving) turned() bool {
 	return true
 }
 
-// unevenTurns looks for the solutions that repeat with turns of an angle, but not
-// by the same step: all of those in a range.
-func (v *solving) unevenTurns() {
+// unevenTurns answers where turns of an angle may add solutions, but not evenly. A
+// range is searched, and that the givens suggest too, if nothing is left open there;
+// else some were found in symbols, or none, and the range must be asked for. It
+// returns false where what was found in symbols is to be chosen from.
+func (v *solving) unevenTurns(found []solution) bool {
 	b := v.bounds()
 	if !b.ok {
-		return
+		return true
 	}
-	if !math.IsInf(b.lo, 0) && !math.IsInf(b.hi, 0) {
+	if v.chosenAmong() && !math.IsInf(b.lo, 0) && !math.IsInf(b.hi, 0) {
 		v.searchTurns()
-		return
+		return true
 	}
-	name := v.s.Unknowns[0].Name
-	v.Find(finding.New(finding.WhichRoot, v.s.Unknowns[0].NameAt, "This equation has infinitely many solutions, at uneven steps.",
-		"Say the range: where A < "+name+" < B."))
+	before := *v.rule
+	args := v.args
+	got := v.piecewise()
+	open := len(got.Unsettled) > 0 || !got.Whole
+	switch {
+	case !open || len(found) == 0 && !v.chosenAmong():
+		v.fromTurns(got)
+		return true
+	case v.chosenAmong():
+		name := v.s.Unknowns[0].Name
+		v.Find(finding.New(finding.WhichRoot, v.s.Unknowns[0].NameAt, "This equation has infinitely many solutions, at uneven steps.",
+			"Say the range: where A < "+name+" < B."))
+		return true
+	}
+	*v.rule, v.args, v.within = before, args, nil
+	return false
 }
 
 // searchTurns searches the range that is asked for.
-func (v *solving) searchTurns() {
+func (v *solving) searchTurns() { v.fromTurns(v.piecewise()) }
+
+func (v *solving) fromTurns(got run.Searched) {
 	v.again, v.rule.Searched, v.rearranged = true, true, nil
-	v.choose(v.allowed(v.named(v.piecewise(), "There are more solutions with each turn; "+v.unknowns[0])))
+	v.choose(v.allowed(v.named(got, "There may be more solutions with each turn; "+v.unknowns[0])))
 }
 
 // farTurns searches the range that is asked for where that is many turns away.

@@ -22,7 +22,7 @@ func (v *solving) search() {
 	switch {
 	case v.absent || v.open && !v.single():
 	case v.single():
-		if v.bounds().ok {
+		if !v.periodic() && v.bounds().ok {
 			v.choose(v.byIntervals())
 		}
 		return

@@ -24,6 +24,8 @@ type solving struct {
 	defs []*plan.Def // of the unknowns asked for
 	// equations are those written, with the symbols of formulas bound.
 	equations []algebra.Equation
+	// opened are the same with the functions in them written out.
+	opened []algebra.Equation
 	// unknowns are what they are solved for, and statics what they say of those.
 	// Where t1 and t2 are asked of one equation, the unknown is t.
 	unknowns []string
@@ -133,9 +135,9 @@ func (v *solving) solve() *plan.Def {
 		return nil
 	}
 	all := v.workedOut(v.inForm())
-	uneven := v.families == nil && v.rearranged.Repeats && v.chosenAmong()
-	if uneven && (v.satisfied || v.doubtful) && !v.absent && !v.failing() {
-		v.unevenTurns()
+	repeats := v.single() && v.rearranged.Repeats && !v.absent && !v.failing() && (v.satisfied || v.doubtful)
+	switch {
+	case repeats && len(all) == 0 && v.periodic(), repeats && v.families == nil && v.unevenTurns(all):
 		return nil
 	}
 	if len(all) == 0 && !v.satisfied && v.doubtful && !v.absent && !v.failing() && !v.partWithoutValue() {
@@ -241,9 +243,9 @@ const (
 // rearrange solves the equations in symbols, as far as that can be done.
 func (v *solving) rearrange() bool {
 	v.Doing("rearranging for "+list(v.unknowns), v.s.Unknowns[0].NameAt)
-	opened := make([]algebra.Equation, len(v.equations))
+	v.opened = make([]algebra.Equation, len(v.equations))
 	for i, e := range v.equations {
-		opened[i] = algebra.Equation{Left: v.Opened(e.Left, v.Entry.Line), Right: v.Opened(e.Right, v.Entry.Line)}
+		v.opened[i] = algebra.Equation{Left: v.Opened(e.Left, v.Entry.Line), Right: v.Opened(e.Right, v.Entry.Line)}
 	}
 	ok := false
 	budget := v.State.Budget
@@ -257,7 +259,7 @@ func (v *solving) rearrange() bool {
 		budget = budget.Part(part)
 		defer v.State.Budget.Join(budget)
 	}
-	v.rearranged, ok = algebra.Solve(budget, opened, v.unknowns, v.turns)
+	v.rearranged, ok = algebra.Solve(budget, v.opened, v.unknowns, v.turns)
 	v.cutShort = budget.Ended() != limit.Going
 	return ok
 }
@@ -323,7 +325,7 @@ func (v *solving) workedOut(all []solution) []solution {
 		case fits:
 			good = append(good, one)
 			v.satisfied = true
-		case !lacks || one.size > sure*math.Abs(one.values[0]):
+		case !lacks || v.rearranged.Repeats || one.size > sure*math.Abs(one.values[0]):
 			v.doubtful = true
 		}
 	}
