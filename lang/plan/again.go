@@ -35,7 +35,7 @@ type again struct {
 const followed = 64
 
 // with plans an expression with values replaced.
-func (c *coder) with(x *syntax.With) (run.Slot, bool) {
+func (c *coder) with(x *syntax.With) run.Slot {
 	a := &again{
 		outer: c.again, put: map[run.Slot]run.Slot{}, first: math.MaxInt32, at: x.At,
 		reads: c.p.Program.Reads(), reloaded: map[int]int{}, taken: map[int]int{},
@@ -43,12 +43,11 @@ func (c *coder) with(x *syntax.With) (run.Slot, bool) {
 	for i := range x.By {
 		slot, by, ok := c.replacement(x, i)
 		if !ok {
-			return run.NoSlot, false
+			return run.NoSlot
 		}
 		if _, twice := a.put[slot]; twice {
 			b := x.By[i]
-			c.find(finding.WrongCall, b.NameAt, b.Name+" is replaced twice here.", "Write one value for it.")
-			return run.NoSlot, false
+			return c.refuse(finding.WrongCall, b.NameAt, b.Name+" is replaced twice here.", "Write one value for it.")
 		}
 		a.put[slot] = by
 		a.first = min(a.first, slot)
@@ -56,12 +55,15 @@ func (c *coder) with(x *syntax.With) (run.Slot, bool) {
 	a.follow(c.p)
 	// Looking through a long worksheet costs, too.
 	if c.cost = min(c.cost+int64(len(a.depends))/followed, maxCost+1); c.tooLong(x.At) {
-		return run.NoSlot, false
+		return run.NoSlot
 	}
 	c.again = a
-	s, ok := c.expr(x.X)
+	s := c.expr(x.X)
 	c.again = a.outer
-	return s, ok && !a.failed
+	if a.failed {
+		return run.NoSlot
+	}
+	return s
 }
 
 // replacement plans what stands in the place of a value, and finds the slot of
@@ -90,7 +92,7 @@ func (c *coder) replacement(x *syntax.With, i int) (slot, by run.Slot, ok bool) 
 		c.needs(d, b.NameAt)
 		return 0, 0, false
 	}
-	if by, ok = c.expr(b.X); !ok {
+	if by = c.expr(b.X); by == run.NoSlot {
 		return 0, 0, false
 	}
 	want, got := c.p.Static(d.Slot), c.static(by)
@@ -179,8 +181,7 @@ func (a *again) replan(c *coder, s run.Slot) run.Slot {
 		st.Absent = absent
 		f := c.p.Program.Funcs[in.A]
 		c.cost, c.depth = min(c.cost+f.Cost, maxCost+1), max(c.depth, f.Depth)
-		to, _ := c.invokes(in.Op, int(in.A), slots, a.at, st)
-		return max(to, 0)
+		return max(c.invokes(in.Op, int(in.A), slots, a.at, st), 0)
 	}
 	if in.Op == ops.Solve {
 		if in.A = a.resolving(c, in.A); a.failed {

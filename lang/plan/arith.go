@@ -17,30 +17,28 @@ func itoa(n int) string { return strconv.Itoa(n) }
 // sum plans + and -, whose operands must have one dimension. An angle and a pure
 // number may be added, as in ω*t + 0.3, and the sum is an angle; an angle and a count
 // of cycles are both pure numbers, and differ by 2π.
-func (c *coder) sum(x *syntax.Binary, a, b run.Slot) (run.Slot, bool) {
+func (c *coder) sum(x *syntax.Binary, a, b run.Slot) run.Slot {
 	sa, sb := c.static(a), c.static(b)
 	st, ok := c.p.agree(sa, sb)
 	if !ok {
-		c.unlike(x.At, x.X, x.Y, a, b, verb(x.Op))
-		return run.NoSlot, false
+		return c.unlike(x.At, x.X, x.Y, a, b, verb(x.Op))
 	}
 	if sa.Tag != units.None && sb.Tag != units.None && sa.Tag != sb.Tag {
-		c.angleOrCycle(x.At, "One side is in rad/s, the other in Hz; they differ by a factor 2π.",
+		return c.angleOrCycle(x.At, "One side is in rad/s, the other in Hz; they differ by a factor 2π.",
 			"Multiply the frequency by 2π, or divide the angular frequency by 2π.")
-		return run.NoSlot, false
 	}
 	st.Tag = max(sa.Tag, sb.Tag)
 	st.Absent = sa.Absent || sb.Absent
 	heat, ok := c.heatOfSum(x, sa.Heat, sb.Heat)
 	if !ok {
-		return run.NoSlot, false
+		return run.NoSlot
 	}
 	st.Heat = heat
 	op := ops.Add
 	if x.Op == syntax.Sub {
 		op = ops.Sub
 	}
-	return c.emit(run.Instr{Op: op, A: a, B: b}, x.At, st), true
+	return c.emit(run.Instr{Op: op, A: a, B: b}, x.At, st)
 }
 
 // heatOfSum says what the sum or difference of two temperatures is. A temperature
@@ -89,7 +87,7 @@ func (c *coder) heatOfSum(x *syntax.Binary, a, b run.Heat) (run.Heat, bool) {
 // else is known of the operands goes through the rules below: an open zero stays
 // open, an angle times a quantity stays one of angle (ω·r is a speed all the same,
 // by its dimension), a temperature in a product is one in K.
-func (c *coder) product(x *syntax.Binary, a, b run.Slot) (run.Slot, bool) {
+func (c *coder) product(x *syntax.Binary, a, b run.Slot) run.Slot {
 	sa, sb := c.static(a), c.static(b)
 	st := run.Static{Absent: sa.Absent || sb.Absent, Tag: c.productTag(x, sa.Tag, sb.Tag)}
 	var ok bool
@@ -110,7 +108,7 @@ func (c *coder) product(x *syntax.Binary, a, b run.Slot) (run.Slot, bool) {
 	st.Heat = productHeat(op, sa, sb)
 	c.noteKelvin(x.X, sa, x.Y)
 	c.noteKelvin(x.Y, sb, x.X)
-	return c.emit(run.Instr{Op: op, A: a, B: b}, x.At, st), true
+	return c.emit(run.Instr{Op: op, A: a, B: b}, x.At, st)
 }
 
 // noteKelvin says that a temperature in °C is used in kelvins in a product: a
@@ -206,14 +204,13 @@ func hasPi(x syntax.Expr) bool {
 }
 
 // dimensionRange records that an exponent of a unit has grown too large.
-func (c *coder) dimensionRange(at syntax.Span) (run.Slot, bool) {
-	c.find(finding.DimensionOutOfRange, at, "The exponents of the units are above 99 here.",
+func (c *coder) dimensionRange(at syntax.Span) run.Slot {
+	return c.refuse(finding.DimensionOutOfRange, at, "The exponents of the units are above 99 here.",
 		"No quantity has such a unit. Check the powers.")
-	return run.NoSlot, false
 }
 
 // root2 plans a square, cube or higher root.
-func (c *coder) root2(s run.Slot, op ops.Op, degree int, at syntax.Span) (run.Slot, bool) {
+func (c *coder) root2(s run.Slot, op ops.Op, degree int, at syntax.Span) run.Slot {
 	e, ok := units.NewExp(1, degree)
 	st := c.static(s)
 	if ok {
@@ -222,7 +219,7 @@ func (c *coder) root2(s run.Slot, op ops.Op, degree int, at syntax.Span) (run.Sl
 	if !ok {
 		return c.dimensionRange(at)
 	}
-	return c.emit(run.Instr{Op: op, A: s, K: float64(degree)}, at, st), true
+	return c.emit(run.Instr{Op: op, A: s, K: float64(degree)}, at, st)
 }
 
 // powerStatic is what is known of a value raised to a power. The tag of an

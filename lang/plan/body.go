@@ -55,17 +55,14 @@ func (p *Planner) CompileOf(text string, names []string, of []run.Static, sides 
 	slots := make([]run.Slot, len(sides))
 	at := sides[0].Span()
 	for i, x := range sides {
-		s, ok := c.expr(x)
-		slots[i], at, out.OK = s, at.Join(x.Span()), out.OK && ok
+		slots[i], at = c.expr(x), at.Join(x.Span())
+		out.OK = out.OK && slots[i] != run.NoSlot
 	}
 	result := slots[0]
 	if out.OK && len(sides) > 1 {
-		result, out.OK = c.difference(sides, slots, at)
+		result = c.difference(sides, slots, at)
 	}
-	if c.tooLong(at) {
-		out.OK = false
-	}
-	if out.OK {
+	if out.OK = !c.tooLong(at) && out.OK && result != run.NoSlot; out.OK {
 		out.Cost, out.Static = c.cost, c.static(result)
 		out.Fn = c.ends(result)
 	}
@@ -74,15 +71,14 @@ func (p *Planner) CompileOf(text string, names []string, of []run.Static, sides 
 }
 
 // difference plans the left side of an equation less the right one.
-func (c *coder) difference(sides []syntax.Expr, slots []run.Slot, at syntax.Span) (run.Slot, bool) {
+func (c *coder) difference(sides []syntax.Expr, slots []run.Slot, at syntax.Span) run.Slot {
 	l, r := c.static(slots[0]), c.static(slots[1])
 	if _, ok := c.p.agree(l, r); !ok {
-		c.unlike(at, sides[0], sides[1], slots[0], slots[1], "set equal")
-		return run.NoSlot, false
+		return c.unlike(at, sides[0], sides[1], slots[0], slots[1], "set equal")
 	}
 	st := c.static(slots[0])
 	st.Absent = l.Absent || r.Absent
-	return c.emit(run.Instr{Op: ops.Sub, A: slots[0], B: slots[1]}, syntax.Span{}, st), true
+	return c.emit(run.Instr{Op: ops.Sub, A: slots[0], B: slots[1]}, syntax.Span{}, st)
 }
 
 // Unknowns returns what is known of some unknowns before any equation: nothing.

@@ -16,7 +16,7 @@ import (
 // of a formula. The worksheet's own come first: who defines `range` means that one.
 // A name that is a quantity is no function: that is looked at last, and told with
 // what was probably meant.
-func (c *coder) call(x *syntax.Call) (run.Slot, bool) {
+func (c *coder) call(x *syntax.Call) run.Slot {
 	if d, ok := c.p.Names.before(x.Func, c.seen); ok {
 		switch d.Kind {
 		case Function:
@@ -36,28 +36,25 @@ func (c *coder) call(x *syntax.Call) (run.Slot, bool) {
 
 // unknownCall says what may have been meant by a bracket after a word that is
 // no function.
-func (c *coder) unknownCall(x *syntax.Call) (run.Slot, bool) {
+func (c *coder) unknownCall(x *syntax.Call) run.Slot {
 	inner := ""
 	if n := len(x.Args); n > 0 {
 		inner = c.source(x.Args[0].X.Span().Join(x.Args[n-1].X.Span()))
 	}
 	if c.known(x.Func) && len(x.Args) == 1 {
-		c.find(finding.NamesTogether, x.At, x.Func+" is a quantity, and a bracket follows it.",
+		return c.refuse(finding.NamesTogether, x.At, x.Func+" is a quantity, and a bracket follows it.",
 			"Put `*` between them.", x.Func+"*("+inner+")")
-		return run.NoSlot, false
 	}
 	if parts, ok := syntax.NamesIn(x.Func, c.known); ok && len(x.Args) == 1 {
-		c.find(finding.NamesTogether, x.At, "No function is called "+x.Func+"; "+list(parts, "and")+" are known.",
+		return c.refuse(finding.NamesTogether, x.At, "No function is called "+x.Func+"; "+list(parts, "and")+" are known.",
 			"Put `*` between them.", strings.Join(parts, "*")+"*("+inner+")")
-		return run.NoSlot, false
 	}
 	near := writing.Nearest(x.Func, slices.Values(c.functionNames()))
 	hint := "`help functions` lists the functions, `help formulas` the formulas."
 	if len(near) > 0 {
 		hint = "Did you mean " + list(near, "or") + "?"
 	}
-	c.find(finding.UnknownName, x.Name, "There is no function or formula called "+x.Func+".", hint, near...)
-	return run.NoSlot, false
+	return c.refuse(finding.UnknownName, x.Name, "There is no function or formula called "+x.Func+".", hint, near...)
 }
 
 // args plans the arguments of a call given by their places; all of them, even where
@@ -83,8 +80,8 @@ func (c *coder) args(x *syntax.Call, least, most int) ([]run.Slot, bool) {
 	slots := make([]run.Slot, len(x.Args))
 	good := true
 	for i, a := range x.Args {
-		s, ok := c.expr(a.X)
-		slots[i], good = s, good && ok
+		slots[i] = c.expr(a.X)
+		good = good && slots[i] != run.NoSlot
 	}
 	return slots, good
 }
@@ -109,10 +106,10 @@ func count(n, thing string) string {
 //	anything to a pure number           sgn
 //	a power of what comes out           sqrt, cbrt, root
 //	a quantity and a step of its kind   round
-func (c *coder) callBuiltIn(x *syntax.Call, b ops.Function) (run.Slot, bool) {
+func (c *coder) callBuiltIn(x *syntax.Call, b ops.Function) run.Slot {
 	slots, ok := c.args(x, b.Least, b.Most)
 	if !ok {
-		return run.NoSlot, false
+		return run.NoSlot
 	}
 	st := c.static(slots[0])
 	for _, s := range slots[1:] {
@@ -127,20 +124,20 @@ func (c *coder) callBuiltIn(x *syntax.Call, b ops.Function) (run.Slot, bool) {
 		if st.Heat == run.Point {
 			st.Heat = run.Plain
 		}
-		return c.emit(run.Instr{Op: b.Op, A: slots[0]}, x.At, st), true
+		return c.emit(run.Instr{Op: b.Op, A: slots[0]}, x.At, st)
 	case ops.AnyToPure:
-		return c.emit(run.Instr{Op: b.Op, A: slots[0]}, x.At, run.Static{Absent: st.Absent}), true
+		return c.emit(run.Instr{Op: b.Op, A: slots[0]}, x.At, run.Static{Absent: st.Absent})
 	case ops.SameToSame, ops.SameToAngle:
 		return c.callSame(x, b, slots)
 	}
 	if !c.pureArgument(x, slots[0], b.Takes) {
-		return run.NoSlot, false
+		return run.NoSlot
 	}
 	out := run.Static{Absent: st.Absent}
 	if b.Takes == ops.PureToAngle {
 		out.Tag = units.Angle
 	}
-	return c.emit(run.Instr{Op: b.Op, A: slots[0]}, x.At, out), true
+	return c.emit(run.Instr{Op: b.Op, A: slots[0]}, x.At, out)
 }
 
 // pureArgument checks that a function that takes a pure number or an angle has
@@ -157,7 +154,7 @@ func (c *coder) pureArgument(x *syntax.Call, s run.Slot, takes ops.Shape) bool {
 			hint = "Write an angle, as in " + x.Func + "(30°), or a ratio of two quantities of one kind."
 		}
 		c.find(finding.ArgumentDimension, at.Span(),
-			x.Func+" takes "+wants+"; "+c.shown(at)+" is "+c.kindPhrase(st)+".", hint)
+			x.Func+" takes "+wants+"; "+c.shown(at)+" is "+phrase(st)+".", hint)
 		return false
 	}
 	if takes == ops.AngleToPure && st.Tag == units.Cycle {
@@ -171,14 +168,13 @@ func (c *coder) pureArgument(x *syntax.Call, s run.Slot, takes ops.Shape) bool {
 // callSame plans a function of several arguments of one dimension, two at a time
 // from the left: max(a, b, c) is max(max(a, b), c), hypot(a, b, c) likewise. A bare
 // zero among them is one of their kind.
-func (c *coder) callSame(x *syntax.Call, b ops.Function, slots []run.Slot) (run.Slot, bool) {
+func (c *coder) callSame(x *syntax.Call, b ops.Function, slots []run.Slot) run.Slot {
 	acc := slots[0]
 	for i, s := range slots[1:] {
 		sa, sb := c.static(acc), c.static(s)
 		st, ok := c.p.agree(sa, sb)
 		if !ok {
-			c.unlike(x.At, x.Args[0].X, x.Args[i+1].X, acc, s, "taken together in "+x.Func)
-			return run.NoSlot, false
+			return c.unlike(x.At, x.Args[0].X, x.Args[i+1].X, acc, s, "taken together in "+x.Func)
 		}
 		st.Absent = sa.Absent || sb.Absent
 		if b.Takes == ops.SameToAngle {
@@ -186,11 +182,11 @@ func (c *coder) callSame(x *syntax.Call, b ops.Function, slots []run.Slot) (run.
 		}
 		acc = c.emit(run.Instr{Op: b.Op, A: acc, B: s}, x.At, st)
 	}
-	return acc, true
+	return acc
 }
 
 // callRoot plans sqrt, cbrt and root(x, n).
-func (c *coder) callRoot(x *syntax.Call, b ops.Function, slots []run.Slot) (run.Slot, bool) {
+func (c *coder) callRoot(x *syntax.Call, b ops.Function, slots []run.Slot) run.Slot {
 	degree := 2
 	switch b.Op {
 	case ops.Cbrt:
@@ -198,9 +194,8 @@ func (c *coder) callRoot(x *syntax.Call, b ops.Function, slots []run.Slot) (run.
 	case ops.Root:
 		e, ok := c.writtenExponent(x.Args[1].X)
 		if !ok || !e.IsInt() || e.Num() < 2 {
-			c.find(finding.WrongCall, x.Args[1].X.Span(), "The second value of root is a whole number from 2 up.",
+			return c.refuse(finding.WrongCall, x.Args[1].X.Span(), "The second value of root is a whole number from 2 up.",
 				"Write root(x, 4) for the fourth root.")
-			return run.NoSlot, false
 		}
 		degree = e.Num()
 	}
@@ -210,25 +205,22 @@ func (c *coder) callRoot(x *syntax.Call, b ops.Function, slots []run.Slot) (run.
 // callRound plans round(x) of a pure number, or round(x, 5 mm) to whole
 // multiples. A length has no whole number that is nearest: which one it is would
 // depend on the unit.
-func (c *coder) callRound(x *syntax.Call, slots []run.Slot) (run.Slot, bool) {
+func (c *coder) callRound(x *syntax.Call, slots []run.Slot) run.Slot {
 	st := c.static(slots[0])
 	if len(slots) == 1 {
 		if st.Open == 0 && !st.Dim.IsOne() {
-			c.find(finding.ArgumentDimension, x.Args[0].X.Span(),
-				"round needs a step of the same kind: "+c.shown(x.Args[0].X)+" is "+c.kindPhrase(st)+".",
+			return c.refuse(finding.ArgumentDimension, x.Args[0].X.Span(),
+				"round needs a step of the same kind: "+c.shown(x.Args[0].X)+" is "+phrase(st)+".",
 				"Write the step, as in round(x, 1 mm).")
-			return run.NoSlot, false
 		}
 		step := c.constant(1, x.At, run.Static{})
-		return c.emit(run.Instr{Op: ops.Round, A: slots[0], B: step}, x.At, st), true
+		return c.emit(run.Instr{Op: ops.Round, A: slots[0], B: step}, x.At, st)
 	}
 	if n, bare := syntax.Unbracket(x.Args[1].X).(*syntax.Number); bare && n.Value.Hi == 0 {
-		c.find(finding.WrongCall, n.At, "The step of round can't be 0.", "Write the step, as in round(x, 1 mm).")
-		return run.NoSlot, false
+		return c.refuse(finding.WrongCall, n.At, "The step of round can't be 0.", "Write the step, as in round(x, 1 mm).")
 	}
 	if _, ok := c.p.agree(st, c.static(slots[1])); !ok {
-		c.unlike(x.At, x.Args[0].X, x.Args[1].X, slots[0], slots[1], "taken together in round")
-		return run.NoSlot, false
+		return c.unlike(x.At, x.Args[0].X, x.Args[1].X, slots[0], slots[1], "taken together in round")
 	}
-	return c.emit(run.Instr{Op: ops.Round, A: slots[0], B: slots[1]}, x.At, c.static(slots[0])), true
+	return c.emit(run.Instr{Op: ops.Round, A: slots[0], B: slots[1]}, x.At, c.static(slots[0]))
 }

@@ -36,9 +36,8 @@ type coder struct {
 	// are any, and how heavy they are.
 	unread bool
 
-	// slot and good are what the last visit of an expression planned.
+	// slot is what the last visit of an expression planned.
 	slot run.Slot
-	good bool
 
 	cost int64
 	// over tells that a function whose body this is has no plan any more, so that
@@ -63,7 +62,18 @@ func (p *Planner) coder(text string) *coder {
 
 // find records a finding.
 func (c *coder) find(id finding.ID, at syntax.Span, message, hint string, readings ...string) {
-	c.findings = append(c.findings, finding.New(id, at, message, hint, readings...))
+	c.refuse(id, at, message, hint, readings...)
+}
+
+// refuse records a finding that leaves what is planned without a value.
+func (c *coder) refuse(id finding.ID, at syntax.Span, message, hint string, readings ...string) run.Slot {
+	return c.says(finding.New(id, at, message, hint, readings...))
+}
+
+// says is refuse for a finding that has been made.
+func (c *coder) says(f finding.Finding) run.Slot {
+	c.findings = append(c.findings, f)
+	return run.NoSlot
 }
 
 // failed tells whether a finding so far means that the line has no value.
@@ -104,14 +114,16 @@ func (c *coder) use(d *Def) {
 	c.uses = append(c.uses, d)
 }
 
-// unit reads the text of a unit, or records what is wrong with it.
-func (c *coder) unit(u syntax.UnitText) (*units.Unit, bool) {
-	got, bad := c.p.Unit(u, units.AfterNumber)
-	if bad == nil {
-		return c.unitFound(u, got), true
+// unit reads the text of a unit; nil where it records what is wrong with it.
+func (c *coder) unit(u syntax.UnitText, place units.Place) *units.Unit {
+	got, bad := c.p.Unit(u, place)
+	if bad == nil && place == units.AfterNumber {
+		return c.unitFound(u, got)
 	}
-	c.findings = append(c.findings, c.unitFinding(u, bad))
-	return nil, false
+	if bad != nil {
+		c.says(c.unitFinding(u, bad))
+	}
+	return got
 }
 
 // unitFound notes a unit that is not written as print does.

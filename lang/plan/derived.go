@@ -22,54 +22,49 @@ const panelsOfArea = 1000
 
 // slopeOf plans the slope of a curve at a place. Its dimension is that of the
 // curve over that of the place.
-func (c *coder) slopeOf(x *syntax.SlopeOf) (run.Slot, bool) {
-	at, ok := c.expr(x.Place)
-	if !ok {
-		return run.NoSlot, false
+func (c *coder) slopeOf(x *syntax.SlopeOf) run.Slot {
+	at := c.expr(x.Place)
+	if at == run.NoSlot {
+		return run.NoSlot
 	}
 	place := c.static(at)
 	place.Tag = units.None
 	fn, depends, ok := c.curve(x.X, x.Var.Name, place)
 	if !ok {
-		return run.NoSlot, false
+		return run.NoSlot
 	}
 	if !depends {
-		c.find(finding.NotSolved, x.Var.NameAt, x.Var.Name+" isn't in "+typeset.Text(x.X)+".",
+		return c.refuse(finding.NotSolved, x.Var.NameAt, x.Var.Name+" isn't in "+typeset.Text(x.X)+".",
 			"Use the name in the curve, as in `slope of x(t) at t = 3 s`.")
-		return run.NoSlot, false
 	}
 	if c.p.searches(fn, map[int]bool{}) {
 		// Rules of differentiation do not reach through a search.
-		c.find(finding.NotAvailableYet, x.X.Span(), "This version can't find the slope of a slope, of an area or of a solution.",
+		return c.refuse(finding.NotAvailableYet, x.X.Span(), "This version can't find the slope of a slope, of an area or of a solution.",
 			"Write the curve out as a formula.")
-		return run.NoSlot, false
 	}
 	return c.onCurve(ops.Slope, x.X.Span(), fn, []run.Slot{at}, func(y units.Dim) (units.Dim, bool) { return y.Div(place.Dim) })
 }
 
 // areaUnder plans the area under a curve between two places. Its dimension is
 // that of the curve times that of the places.
-func (c *coder) areaUnder(x *syntax.AreaUnder) (run.Slot, bool) {
+func (c *coder) areaUnder(x *syntax.AreaUnder) run.Slot {
 	if x.Var.Name == "" {
-		c.find(finding.Incomplete, x.X.Span(), "The line doesn't say against what the curve is drawn.",
+		return c.refuse(finding.Incomplete, x.X.Span(), "The line doesn't say against what the curve is drawn.",
 			"Write it before the range, as in `area under k*x against x from 0 m to 4 m`.")
-		return run.NoSlot, false
 	}
-	from, ok1 := c.expr(x.From)
-	to, ok2 := c.expr(x.To)
-	if !ok1 || !ok2 {
-		return run.NoSlot, false
+	from, to := c.expr(x.From), c.expr(x.To)
+	if from == run.NoSlot || to == run.NoSlot {
+		return run.NoSlot
 	}
 	a, b := c.static(from), c.static(to)
 	place, ok := c.p.agree(a, b)
 	if !ok {
-		c.findings = append(c.findings, c.unlikeEnds(x.To, a, b))
-		return run.NoSlot, false
+		return c.says(c.unlikeEnds(x.To, a, b))
 	}
 	place.Tag = units.None
 	fn, _, ok := c.curve(x.X, x.Var.Name, place)
 	if !ok {
-		return run.NoSlot, false
+		return run.NoSlot
 	}
 	return c.onCurve(ops.Area, x.X.Span(), fn, []run.Slot{from, to}, func(y units.Dim) (units.Dim, bool) { return y.Mul(place.Dim) })
 }
@@ -83,12 +78,12 @@ func (c *coder) curve(x syntax.Expr, name string, of run.Static) (int, bool, boo
 	for _, outer := range c.params {
 		inner.takes(outer.name, c.static(outer.slot))
 	}
-	result, ok := inner.expr(x)
+	result := inner.expr(x)
 	c.findings, c.uses = append(c.findings, inner.findings...), append(c.uses, inner.uses...)
 	if c.root == nil {
 		c.root = inner.root
 	}
-	if !ok {
+	if result == run.NoSlot {
 		c.cost = max(c.cost, inner.cost)
 		return 0, false, false
 	}
@@ -97,17 +92,15 @@ func (c *coder) curve(x syntax.Expr, name string, of run.Static) (int, bool, boo
 
 // onCurve adds an operation on a curve at some places; dim is the dimension of
 // what it gives, from that of the curve.
-func (c *coder) onCurve(op ops.Op, at syntax.Span, fn int, places []run.Slot, dim func(units.Dim) (units.Dim, bool)) (run.Slot, bool) {
+func (c *coder) onCurve(op ops.Op, at syntax.Span, fn int, places []run.Slot, dim func(units.Dim) (units.Dim, bool)) run.Slot {
 	f := c.p.Program.Funcs[fn]
 	if c.depth = max(c.depth, f.Depth); c.depth > limit.Calls {
-		c.tooDeep(at)
-		return run.NoSlot, false
+		return c.tooDeep(at)
 	}
 	y := c.p.settledStatic(f.Code.Statics[f.Result])
 	d, ok := dim(y.Dim)
 	if !ok {
-		c.find(finding.OutOfRange, at, "The exponents of the unit are too large.", "")
-		return run.NoSlot, false
+		return c.refuse(finding.OutOfRange, at, "The exponents of the unit are too large.", "")
 	}
 	st := run.Static{Dim: d, Absent: y.Absent}
 	for _, s := range places {
@@ -126,14 +119,14 @@ func (c *coder) onCurve(op ops.Op, at syntax.Span, fn int, places []run.Slot, di
 }
 
 // invokes adds an operation that runs a function.
-func (c *coder) invokes(op ops.Op, fn int, slots []run.Slot, at syntax.Span, st run.Static) (run.Slot, bool) {
+func (c *coder) invokes(op ops.Op, fn int, slots []run.Slot, at syntax.Span, st run.Static) run.Slot {
 	fn, extra, ok := c.again.function(c, fn)
 	if !ok {
-		return run.NoSlot, false
+		return run.NoSlot
 	}
 	first := run.Slot(len(c.code.Args))
 	c.code.Args = append(append(c.code.Args, slots...), extra...)
-	return c.emit(run.Instr{Op: op, A: run.Slot(fn), B: first, C: run.Slot(len(slots) + len(extra))}, at, st), true
+	return c.emit(run.Instr{Op: op, A: run.Slot(fn), B: first, C: run.Slot(len(slots) + len(extra))}, at, st)
 }
 
 // A slope is worked out by the rules of differentiation beside the arithmetic. There

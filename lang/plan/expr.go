@@ -14,52 +14,49 @@ import (
 // nodeSteps is how many elementary steps it takes to plan a part of an expression.
 const nodeSteps = 16
 
-// expr plans an expression. It returns false once a finding has been recorded
+// expr plans an expression. It returns NoSlot once a finding has been recorded
 // that leaves the expression without a value; both operands are looked at even
 // so, since each may have a fault of its own.
-func (c *coder) expr(x syntax.Expr) (run.Slot, bool) {
+func (c *coder) expr(x syntax.Expr) run.Slot {
 	if c.over || c.cost > maxCost || c.p.Budget != nil && !c.p.Budget.Spend(nodeSteps) {
-		return run.NoSlot, false
+		return run.NoSlot
 	}
 	x.Visit(visitor{c})
-	return c.slot, c.good
+	return c.slot
 }
 
 // visitor plans each kind of expression.
 type visitor struct{ *coder }
 
-func (v visitor) give(s run.Slot, ok bool) { v.slot, v.good = s, ok }
-
-func (v visitor) Number(x *syntax.Number)       { v.give(v.number(x), true) }
-func (v visitor) Quantity(x *syntax.Quantity)   { v.give(v.quantity(x)) }
-func (v visitor) Mixed(x *syntax.Mixed)         { v.give(v.mixed(x)) }
-func (v visitor) Measured(x *syntax.Measured)   { v.give(v.measured(x)) }
-func (v visitor) Pi(x *syntax.Pi)               { v.give(v.constant(math.Pi, x.At, run.Static{}), true) }
-func (v visitor) That(x *syntax.That)           { v.give(v.that(x)) }
-func (v visitor) Name(x *syntax.Name)           { v.give(v.name(x)) }
-func (v visitor) Paren(x *syntax.Paren)         { v.give(v.expr(x.X)) }
-func (v visitor) Unary(x *syntax.Unary)         { v.give(v.unary(x)) }
-func (v visitor) Binary(x *syntax.Binary)       { v.give(v.binary(x)) }
-func (v visitor) Root(x *syntax.Root)           { v.give(v.squareRoot(x)) }
-func (v visitor) Call(x *syntax.Call)           { v.give(v.call(x)) }
-func (v visitor) With(x *syntax.With)           { v.give(v.with(x)) }
-func (v visitor) SlopeOf(x *syntax.SlopeOf)     { v.give(v.slopeOf(x)) }
-func (v visitor) AreaUnder(x *syntax.AreaUnder) { v.give(v.areaUnder(x)) }
-func (v visitor) List(x *syntax.List)           { v.give(v.later(x)) }
-func (v visitor) Uncertain(x *syntax.Uncertain) { v.give(v.later(x)) }
+func (v visitor) Number(x *syntax.Number)       { v.slot = v.number(x) }
+func (v visitor) Quantity(x *syntax.Quantity)   { v.slot = v.quantity(x) }
+func (v visitor) Mixed(x *syntax.Mixed)         { v.slot = v.mixed(x) }
+func (v visitor) Measured(x *syntax.Measured)   { v.slot = v.measured(x) }
+func (v visitor) Pi(x *syntax.Pi)               { v.slot = v.constant(math.Pi, x.At, run.Static{}) }
+func (v visitor) That(x *syntax.That)           { v.slot = v.that(x) }
+func (v visitor) Name(x *syntax.Name)           { v.slot = v.name(x) }
+func (v visitor) Paren(x *syntax.Paren)         { v.slot = v.expr(x.X) }
+func (v visitor) Unary(x *syntax.Unary)         { v.slot = v.unary(x) }
+func (v visitor) Binary(x *syntax.Binary)       { v.slot = v.binary(x) }
+func (v visitor) Root(x *syntax.Root)           { v.slot = v.squareRoot(x) }
+func (v visitor) Call(x *syntax.Call)           { v.slot = v.call(x) }
+func (v visitor) With(x *syntax.With)           { v.slot = v.with(x) }
+func (v visitor) SlopeOf(x *syntax.SlopeOf)     { v.slot = v.slopeOf(x) }
+func (v visitor) AreaUnder(x *syntax.AreaUnder) { v.slot = v.areaUnder(x) }
+func (v visitor) List(x *syntax.List)           { v.slot = v.later(x) }
+func (v visitor) Uncertain(x *syntax.Uncertain) { v.slot = v.later(x) }
 
 // later refuses what can be read but is not worked out.
-func (c *coder) later(x syntax.Expr) (run.Slot, bool) {
-	c.find(finding.NotAvailableYet, x.Span(), "This can be read, but this version can't work it out yet.", "")
-	return run.NoSlot, false
+func (c *coder) later(x syntax.Expr) run.Slot {
+	return c.refuse(finding.NotAvailableYet, x.Span(), "This can be read, but this version can't work it out yet.", "")
 }
 
 // squareRoot plans √x.
-func (c *coder) squareRoot(x *syntax.Root) (run.Slot, bool) {
+func (c *coder) squareRoot(x *syntax.Root) run.Slot {
 	c.underRoot = x.X
-	s, ok := c.expr(x.X)
-	if !ok {
-		return run.NoSlot, false
+	s := c.expr(x.X)
+	if s == run.NoSlot {
+		return run.NoSlot
 	}
 	return c.root2(s, ops.Sqrt, 2, x.At)
 }
@@ -73,17 +70,16 @@ func (c *coder) number(x *syntax.Number) run.Slot {
 }
 
 // quantity plans a written quantity.
-func (c *coder) quantity(x *syntax.Quantity) (run.Slot, bool) {
-	u, ok := c.unitOf(x.Unit, x.At)
-	if !ok {
-		return run.NoSlot, false
+func (c *coder) quantity(x *syntax.Quantity) run.Slot {
+	u := c.unitOf(x.Unit, x.At)
+	if u == nil {
+		return run.NoSlot
 	}
 	v := u.ToSI(x.Value)
 	if math.IsInf(v, 0) || v == 0 && x.Value.Hi != 0 && !u.Affine() {
-		c.find(finding.OutOfRange, x.At, "`"+c.shown(x)+"` is too large or too small: numbers here go from 10^-308 to 10^308.", "")
-		return run.NoSlot, false
+		return c.refuse(finding.OutOfRange, x.At, "`"+c.shown(x)+"` is too large or too small: numbers here go from 10^-308 to 10^308.", "")
 	}
-	return c.constant(v, x.At, unitStatic(u)), true
+	return c.constant(v, x.At, unitStatic(u))
 }
 
 // unitStatic is what is known of a quantity written in a unit.
@@ -100,34 +96,29 @@ func unitStatic(u *units.Unit) run.Static {
 
 // mixed plans quantities of one family that are written together, as a sum
 // that is exact before it is rounded once.
-func (c *coder) mixed(x *syntax.Mixed) (run.Slot, bool) {
+func (c *coder) mixed(x *syntax.Mixed) run.Slot {
 	var last *units.Unit
 	for _, q := range x.Parts {
-		u, ok := c.unit(q.Unit)
-		if !ok {
-			return run.NoSlot, false
+		if last = c.unit(q.Unit, units.AfterNumber); last == nil {
+			return run.NoSlot
 		}
-		last = u
 	}
 	total, ok := c.mixedSum(x, last)
 	if !ok {
-		return run.NoSlot, false
+		return run.NoSlot
 	}
 	v := last.ToSI(total)
 	if x.Neg {
 		v = -v
 	}
-	return c.constant(v, x.At, unitStatic(last)), true
+	return c.constant(v, x.At, unitStatic(last))
 }
 
 // mixedSum adds the parts of a mixed quantity in its smallest unit.
 func (c *coder) mixedSum(x *syntax.Mixed, last *units.Unit) (units.Decimal, bool) {
 	sum := new(big.Rat)
 	for _, q := range x.Parts {
-		u, ok := c.unit(q.Unit)
-		if !ok {
-			return units.Decimal{}, false
-		}
+		u, _ := c.p.Unit(q.Unit, units.AfterNumber) // which has been read before
 		ratio := new(big.Rat).Quo(u.Factor(), last.Factor())
 		sum.Add(sum, ratio.Mul(ratio, q.Value.Rat()))
 	}
@@ -140,11 +131,10 @@ func (c *coder) mixedSum(x *syntax.Mixed, last *units.Unit) (units.Decimal, bool
 }
 
 // measured plans a bracket of written numbers with a unit.
-func (c *coder) measured(x *syntax.Measured) (run.Slot, bool) {
-	u, ok := c.unitOf(x.Unit, x.At)
-	s, good := c.expr(x.X)
-	if !ok || !good {
-		return run.NoSlot, false
+func (c *coder) measured(x *syntax.Measured) run.Slot {
+	u, s := c.unitOf(x.Unit, x.At), c.expr(x.X)
+	if u == nil || s == run.NoSlot {
+		return run.NoSlot
 	}
 	st := unitStatic(u)
 	scale := c.constant(u.FromSIDifference(1), x.At, run.Static{})
@@ -152,40 +142,38 @@ func (c *coder) measured(x *syntax.Measured) (run.Slot, bool) {
 	if zero := u.ToSIFloat(0); zero != 0 {
 		s = c.emit(run.Instr{Op: ops.Add, A: s, B: c.constant(zero, x.At, st)}, x.At, st)
 	}
-	return s, true
+	return s
 }
 
 // that plans the word that: the value of the nearest line above.
-func (c *coder) that(x *syntax.That) (run.Slot, bool) {
+func (c *coder) that(x *syntax.That) run.Slot {
 	if c.fn != nil || c.p.that == nil {
-		c.find(finding.NothingThat, x.At, "\"that\" means the value above, and there is none.",
+		return c.refuse(finding.NothingThat, x.At, "\"that\" means the value above, and there is none.",
 			"Use the name of a quantity instead.")
-		return run.NoSlot, false
 	}
 	return c.value(c.p.that, x.At, "that")
 }
 
 // value gives the slot of a definition that stands for a quantity.
-func (c *coder) value(d *Def, at syntax.Span, word string) (run.Slot, bool) {
+func (c *coder) value(d *Def, at syntax.Span, word string) run.Slot {
 	c.use(d)
 	if d.Failed() {
-		c.needs(d, at)
-		return run.NoSlot, false
+		return c.needs(d, at)
 	}
-	return c.again.slot(c, d.Slot, at), true
+	return c.again.slot(c, d.Slot, at)
 }
 
 // needs records that a line that failed is needed here, naming the line where
 // the fault lies; once for each cause.
-func (c *coder) needs(d *Def, at syntax.Span) {
+func (c *coder) needs(d *Def, at syntax.Span) run.Slot {
 	root := d.Root
 	if c.root == root {
-		return
+		return run.NoSlot
 	}
 	c.root = root
 	f := finding.New(finding.NotWorkedOut, at, "not worked out: needs "+defName(root)+" (line "+itoa(root.Line)+")", "")
 	f.Cause = root.Line
-	c.findings = append(c.findings, f)
+	return c.says(f)
 }
 
 // defName is what a definition is called in a finding.
@@ -197,16 +185,16 @@ func defName(d *Def) string {
 }
 
 // unary plans a sign before an operand.
-func (c *coder) unary(x *syntax.Unary) (run.Slot, bool) {
-	s, ok := c.expr(x.X)
-	if !ok || x.Op == syntax.Add {
-		return s, ok
+func (c *coder) unary(x *syntax.Unary) run.Slot {
+	s := c.expr(x.X)
+	if s == run.NoSlot || x.Op == syntax.Add {
+		return s
 	}
 	st := c.static(s)
 	if st.Heat == run.Point {
 		st.Heat = run.Plain
 	}
-	return c.emit(run.Instr{Op: ops.Neg, A: s}, x.At, st), true
+	return c.emit(run.Instr{Op: ops.Neg, A: s}, x.At, st)
 }
 
 // Every value is planned in coherent SI units: a quantity is converted where it is
@@ -216,7 +204,7 @@ func (c *coder) unary(x *syntax.Unary) (run.Slot, bool) {
 
 // binary plans an operator. Chains of operators on the left are followed
 // without recursion, so that a long sum needs no deep stack.
-func (c *coder) binary(x *syntax.Binary) (run.Slot, bool) {
+func (c *coder) binary(x *syntax.Binary) run.Slot {
 	chain := []*syntax.Binary{x}
 	left := x.X
 	for {
@@ -226,24 +214,24 @@ func (c *coder) binary(x *syntax.Binary) (run.Slot, bool) {
 		}
 		chain, left = append(chain, b), b.X
 	}
-	s, ok := c.expr(left)
+	s := c.expr(left)
 	for i := len(chain) - 1; i >= 0; i-- {
-		s, ok = c.operate(chain[i], s, ok)
+		s = c.operate(chain[i], s)
 	}
-	return s, ok
+	return s
 }
 
 // operate plans one operator whose left operand is planned already.
-func (c *coder) operate(x *syntax.Binary, left run.Slot, leftOK bool) (run.Slot, bool) {
+func (c *coder) operate(x *syntax.Binary, left run.Slot) run.Slot {
 	if x.Op == syntax.Pow {
-		return c.power(x, left, leftOK)
+		return c.power(x, left)
 	}
 	if c.apart(x) {
-		return run.NoSlot, false
+		return run.NoSlot
 	}
-	right, ok := c.expr(x.Y)
-	if !ok || !leftOK {
-		return run.NoSlot, false
+	right := c.expr(x.Y)
+	if right == run.NoSlot || left == run.NoSlot {
+		return run.NoSlot
 	}
 	if x.Op == syntax.Add || x.Op == syntax.Sub {
 		return c.sum(x, left, right)

@@ -53,40 +53,38 @@ func (c *coder) functionNames() []string {
 // its indented lines declare. g is the worksheet's unless it is given by name.
 // Formulas of the library and of the worksheet are called alike; they see each
 // other and their symbols alone, never the names of the lines above.
-func (c *coder) callFormula(x *syntax.Call, d *Def) (run.Slot, bool) {
+func (c *coder) callFormula(x *syntax.Call, d *Def) run.Slot {
 	c.use(d)
 	if d.Failed() {
-		c.needs(d, x.At)
-		return run.NoSlot, false
+		return c.needs(d, x.At)
 	}
 	left, ok := d.Formula.Left.(*syntax.Name)
 	if !ok {
-		c.find(finding.NotAvailableYet, x.Name, d.Name+" has no single name on its left side, so it can't be used with brackets.",
+		return c.refuse(finding.NotAvailableYet, x.Name, d.Name+" has no single name on its left side, so it can't be used with brackets.",
 			"Write its right side out instead.")
-		return run.NoSlot, false
 	}
 	params, args, ok := c.formulaArgs(x, d.Formula, left.Name)
 	if !ok {
-		return run.NoSlot, false
+		return run.NoSlot
 	}
 	slots := make([]run.Slot, len(args))
 	good := true
 	for i, a := range args {
-		s, ok := c.formulaArg(x, a, params[i])
-		slots[i], good = s, good && ok
+		slots[i] = c.formulaArg(x, a, params[i])
+		good = good && slots[i] != run.NoSlot
 	}
 	if !good {
-		return run.NoSlot, false
+		return run.NoSlot
 	}
 	names := make([]string, len(params))
 	for i, s := range params {
 		names[i] = s.Name
 	}
-	s, ok := c.invoke(x, d, slots, func(body *coder) (run.Slot, bool) { return body.expr(d.Formula.Right) }, names)
-	if !ok {
-		return run.NoSlot, false
+	s := c.invoke(x, d, slots, func(body *coder) run.Slot { return body.expr(d.Formula.Right) }, names)
+	if s == run.NoSlot {
+		return run.NoSlot
 	}
-	return s, c.formulaResult(x, d.Formula, left.Name, s)
+	return c.formulaResult(x, d.Formula, left.Name, s)
 }
 
 // formulaArgs pairs the arguments of a call with the symbols of a formula. An
@@ -170,15 +168,14 @@ func (c *coder) symbolList(ss []syntax.FormulaSymbol) string {
 // decides the dimension alone: x in cm may be given in m. A pure number is an angle
 // or a count of cycles as the symbol says, so that nobody writes `rad`; a number
 // without a unit for a symbol in degrees is most likely a slip, and is said.
-func (c *coder) formulaArg(x *syntax.Call, a syntax.Expr, sym syntax.FormulaSymbol) (run.Slot, bool) {
-	s, ok := c.expr(a)
-	if !ok {
-		return run.NoSlot, false
+func (c *coder) formulaArg(x *syntax.Call, a syntax.Expr, sym syntax.FormulaSymbol) run.Slot {
+	s := c.expr(a)
+	if s == run.NoSlot {
+		return run.NoSlot
 	}
-	want, bad := c.p.Unit(sym.Unit, units.AloneInPlace)
-	if bad != nil {
-		c.findings = append(c.findings, c.unitFinding(sym.Unit, bad))
-		return run.NoSlot, false
+	want := c.unit(sym.Unit, units.AloneInPlace)
+	if want == nil {
+		return run.NoSlot
 	}
 	st := c.settledTo(s, want.Dim())
 	if st.Dim != want.Dim() {
@@ -190,14 +187,12 @@ func (c *coder) formulaArg(x *syntax.Call, a syntax.Expr, sym syntax.FormulaSymb
 			}
 		}
 		f := finding.New(finding.FormulaArgument, a.Span(),
-			sym.Name+" wants "+wants+"; "+c.shown(a)+" is "+c.kindPhrase(st)+".",
+			sym.Name+" wants "+wants+"; "+c.shown(a)+" is "+phrase(st)+".",
 			c.fitHint(a, want, x.Func+" takes "+sym.Name+meaning(sym)+", in "+unitWord(want)+"."))
-		c.findings = append(c.findings, f)
-		return run.NoSlot, false
+		return c.says(f)
 	}
 	if st.Tag != units.None && want.Tag() != units.None && st.Tag != want.Tag() {
-		c.angleOrCycle(a.Span(), sym.Name+" is in "+want.Screen()+"; "+c.shown(a)+" is "+c.kindPhrase(st)+". They differ by a factor 2π.", "")
-		return run.NoSlot, false
+		return c.angleOrCycle(a.Span(), sym.Name+" is in "+want.Screen()+"; "+c.shown(a)+" is "+phrase(st)+". They differ by a factor 2π.", "")
 	}
 	if n, bare := syntax.Unbracket(a).(*syntax.Number); bare && want.Tag() == units.Angle && want.Dim().IsOne() && want.ToSIFloat(1) != 1 && n.Value.Hi != 0 {
 		f := finding.New(finding.FormulaArgument, n.At, n.Value.Text+" has no unit, so it is read as "+n.Value.Text+" rad; "+sym.Name+" is in "+want.Screen()+".",
@@ -210,29 +205,27 @@ func (c *coder) formulaArg(x *syntax.Call, a syntax.Expr, sym syntax.FormulaSymb
 		st.Tag = want.Tag()
 		s = c.emit(run.Instr{Op: ops.Copy, A: s}, a.Span(), st)
 	}
-	return s, true
+	return s
 }
 
 // formulaResult gives the value of a call what the formula declares of its
 // left side: whether it is an angle or counts cycles can't be worked out, since
 // ω = √(k/m) and f = √(k/m)/(2π) have the same dimension.
-func (c *coder) formulaResult(x *syntax.Call, f *syntax.FormulaDef, left string, s run.Slot) bool {
+func (c *coder) formulaResult(x *syntax.Call, f *syntax.FormulaDef, left string, s run.Slot) run.Slot {
 	i := symbolIndex(f.Symbols, left)
 	if i < 0 {
-		return true
+		return s
 	}
-	u, bad := c.p.Unit(f.Symbols[i].Unit, units.AloneInPlace)
-	if bad != nil {
-		c.findings = append(c.findings, c.unitFinding(f.Symbols[i].Unit, bad))
-		return false
+	u := c.unit(f.Symbols[i].Unit, units.AloneInPlace)
+	if u == nil {
+		return run.NoSlot
 	}
 	if st := c.settledTo(s, u.Dim()); st.Dim != u.Dim() {
 		m := MismatchText(left, st, u)
-		c.find(finding.UnitMismatch, x.At, "Within "+f.Name+": "+m.Message, m.Hint)
-		return false
+		return c.refuse(finding.UnitMismatch, x.At, "Within "+f.Name+": "+m.Message, m.Hint)
 	}
 	c.code.Statics[s].Tag = u.Tag()
-	return true
+	return s
 }
 
 // CheckFormula looks at a formula as it is defined: its symbols must be
@@ -240,14 +233,11 @@ func (c *coder) formulaResult(x *syntax.Call, f *syntax.FormulaDef, left string,
 func (p *Planner) CheckFormula(f *syntax.FormulaDef, text string) []finding.Finding {
 	c := p.body(f.Name, text, 0)
 	for _, s := range f.Symbols {
-		u, bad := p.Unit(s.Unit, units.AloneInPlace)
-		if bad != nil {
-			c.findings = append(c.findings, c.unitFinding(s.Unit, bad))
-			continue
+		if u := c.unit(s.Unit, units.AloneInPlace); u != nil {
+			st := unitStatic(u)
+			st.Heat = run.Plain
+			c.takes(s.Name, st)
 		}
-		st := unitStatic(u)
-		st.Heat = run.Plain
-		c.takes(s.Name, st)
 	}
 	if c.failed() {
 		return c.findings
@@ -256,9 +246,8 @@ func (p *Planner) CheckFormula(f *syntax.FormulaDef, text string) []finding.Find
 		u, _ := p.Units.Parse("m/s^2", units.AfterNumber)
 		c.takes("g", unitStatic(u))
 	}
-	l, ok1 := c.formulaSide(f.Left)
-	r, ok2 := c.formulaSide(f.Right)
-	if !ok1 || !ok2 {
+	l, r := c.formulaSide(f.Left), c.formulaSide(f.Right)
+	if l == run.NoSlot || r == run.NoSlot {
 		return c.findings
 	}
 	if _, ok := p.agree(c.static(l), c.static(r)); !ok {
@@ -269,7 +258,7 @@ func (p *Planner) CheckFormula(f *syntax.FormulaDef, text string) []finding.Find
 
 // formulaSide plans one side of a formula for its dimension alone; a name that
 // no line declares is a finding of its own.
-func (c *coder) formulaSide(x syntax.Expr) (run.Slot, bool) {
+func (c *coder) formulaSide(x syntax.Expr) run.Slot {
 	good := true
 	for x := range syntax.Nodes(x) {
 		if n, ok := x.(*syntax.Name); ok && c.param(n.Name) == nil {
@@ -279,7 +268,7 @@ func (c *coder) formulaSide(x syntax.Expr) (run.Slot, bool) {
 		}
 	}
 	if !good {
-		return run.NoSlot, false
+		return run.NoSlot
 	}
 	return c.expr(x)
 }

@@ -12,18 +12,17 @@ import (
 )
 
 // callFunction plans a call of a function of the worksheet.
-func (c *coder) callFunction(x *syntax.Call, d *Def) (run.Slot, bool) {
+func (c *coder) callFunction(x *syntax.Call, d *Def) run.Slot {
 	c.use(d)
 	if d.Failed() {
-		c.needs(d, x.At)
-		return run.NoSlot, false
+		return c.needs(d, x.At)
 	}
 	fn := d.Func
 	slots, ok := c.args(x, len(fn.Params), len(fn.Params))
 	if !ok {
-		return run.NoSlot, false
+		return run.NoSlot
 	}
-	return c.invoke(x, d, slots, func(body *coder) (run.Slot, bool) { return body.functionBody(fn) }, fn.Params)
+	return c.invoke(x, d, slots, func(body *coder) run.Slot { return body.functionBody(fn) }, fn.Params)
 }
 
 // invoke plans the body of a function once for each set of arguments, and adds
@@ -33,7 +32,7 @@ func (c *coder) callFunction(x *syntax.Call, d *Def) (run.Slot, bool) {
 // are found too long before anything runs. Within a function, the first call
 // without a plan ends it: with more of them, there would be twice as many at each
 // level.
-func (c *coder) invoke(x *syntax.Call, d *Def, slots []run.Slot, body func(*coder) (run.Slot, bool), params []string) (run.Slot, bool) {
+func (c *coder) invoke(x *syntax.Call, d *Def, slots []run.Slot, body func(*coder) run.Slot, params []string) run.Slot {
 	key := make([]run.Static, len(slots))
 	for i, s := range slots {
 		key[i] = c.static(s)
@@ -42,13 +41,12 @@ func (c *coder) invoke(x *syntax.Call, d *Def, slots []run.Slot, body func(*code
 	if index < 0 {
 		c.adopt(x, d, inner.findings)
 		c.over, c.cost = c.fn != nil, max(c.cost, inner.cost)
-		return run.NoSlot, false
+		return run.NoSlot
 	}
 	f := c.p.Program.Funcs[index]
 	c.cost, c.depth = min(c.cost+f.Cost, maxCost+1), max(c.depth, f.Depth)
 	if c.depth > limit.Calls {
-		c.tooDeep(x.At)
-		return run.NoSlot, false
+		return c.tooDeep(x.At)
 	}
 	st := f.Code.Statics[f.Result]
 	for _, k := range key {
@@ -59,7 +57,7 @@ func (c *coder) invoke(x *syntax.Call, d *Def, slots []run.Slot, body func(*code
 
 // planned returns the place in the program of a function planned for these
 // arguments, or -1 and the coder that found out why it has none.
-func (p *Planner) planned(d *Def, key []run.Static, params []string, body func(*coder) (run.Slot, bool)) (int, *coder) {
+func (p *Planner) planned(d *Def, key []run.Static, params []string, body func(*coder) run.Slot) (int, *coder) {
 	for _, done := range d.planned {
 		if slices.Equal(done.args, key) {
 			return done.index, nil
@@ -77,8 +75,8 @@ func (p *Planner) planned(d *Def, key []run.Static, params []string, body func(*
 	for i, name := range params {
 		c.takes(name, key[i])
 	}
-	result, ok := body(c)
-	if !ok || c.cost > maxCost {
+	result := body(c)
+	if result == run.NoSlot || c.cost > maxCost {
 		return -1, c
 	}
 	index := c.ends(result)
@@ -88,8 +86,8 @@ func (p *Planner) planned(d *Def, key []run.Static, params []string, body func(*
 }
 
 // tooDeep records that functions call each other beyond the limit.
-func (c *coder) tooDeep(at syntax.Span) {
-	c.find(finding.TooLong, at, "Functions use each other more than "+itoa(limit.Calls)+" deep here.",
+func (c *coder) tooDeep(at syntax.Span) run.Slot {
+	return c.refuse(finding.TooLong, at, "Functions use each other more than "+itoa(limit.Calls)+" deep here.",
 		"Work part of it out in another line.")
 }
 
@@ -112,56 +110,52 @@ func (c *coder) adopt(x *syntax.Call, d *Def, fs []finding.Finding) {
 
 // functionBody plans the right side of a function, or its intervals, and
 // checks the unit that it is reported in.
-func (c *coder) functionBody(fn *syntax.FuncDef) (run.Slot, bool) {
-	s, ok := run.NoSlot, true
+func (c *coder) functionBody(fn *syntax.FuncDef) run.Slot {
+	s := run.NoSlot
 	if fn.X != nil {
-		s, ok = c.expr(fn.X)
+		s = c.expr(fn.X)
 	} else {
-		s, ok = c.pieces(fn.Pieces)
+		s = c.pieces(fn.Pieces)
 	}
-	if !ok || !fn.In.Present() {
-		return s, ok
+	if s == run.NoSlot || !fn.In.Present() {
+		return s
 	}
-	u, bad := c.p.Unit(fn.In, units.AloneInPlace)
-	if bad != nil {
-		c.findings = append(c.findings, c.unitFinding(fn.In, bad))
-		return run.NoSlot, false
+	u := c.unit(fn.In, units.AloneInPlace)
+	if u == nil {
+		return run.NoSlot
 	}
 	st := c.settledTo(s, u.Dim())
 	if st.Dim != u.Dim() {
 		m := MismatchText(fn.Name, st, u)
-		c.find(finding.UnitMismatch, fn.In.At, m.Message, m.Hint)
-		return run.NoSlot, false
+		return c.refuse(finding.UnitMismatch, fn.In.At, m.Message, m.Hint)
 	}
 	if st.Tag == units.None && u.Tag() != units.None {
 		c.code.Statics[s].Tag = u.Tag()
 	}
-	return s, true
+	return s
 }
 
 // pieces plans a function given by intervals: the first interval that holds
 // the argument gives the value; outside all there is none.
-func (c *coder) pieces(ps []syntax.Piece) (run.Slot, bool) {
+func (c *coder) pieces(ps []syntax.Piece) run.Slot {
 	type arm struct {
 		cond, value run.Slot
 	}
 	arms := make([]arm, 0, len(ps))
 	good := true
 	for i := range ps {
-		cond, ok1 := c.interval(&ps[i])
-		value, ok2 := c.expr(ps[i].X)
-		good = good && ok1 && ok2
-		arms = append(arms, arm{cond, value})
+		a := arm{c.interval(&ps[i]), c.expr(ps[i].X)}
+		good = good && a.cond != run.NoSlot && a.value != run.NoSlot
+		arms = append(arms, a)
 	}
 	if !good {
-		return run.NoSlot, false
+		return run.NoSlot
 	}
 	st := c.static(arms[0].value)
 	for i, a := range arms[1:] {
 		got, ok := c.p.agree(st, c.static(a.value))
 		if !ok {
-			c.unlike(ps[i+1].At, ps[0].X, ps[i+1].X, arms[0].value, a.value, "given for two intervals of one function")
-			return run.NoSlot, false
+			return c.unlike(ps[i+1].At, ps[0].X, ps[i+1].X, arms[0].value, a.value, "given for two intervals of one function")
 		}
 		st = got
 	}
@@ -169,21 +163,20 @@ func (c *coder) pieces(ps []syntax.Piece) (run.Slot, bool) {
 	for i := len(arms) - 1; i >= 0; i-- {
 		rest = c.emit(run.Instr{Op: ops.Select, A: arms[i].cond, B: arms[i].value, C: rest}, ps[i].At, st)
 	}
-	return rest, true
+	return rest
 }
 
 // interval plans the condition under which a piece holds.
-func (c *coder) interval(p *syntax.Piece) (run.Slot, bool) {
+func (c *coder) interval(p *syntax.Piece) run.Slot {
 	v := c.param(p.Var)
 	if v == nil {
-		c.find(finding.UnknownName, p.VarAt, p.Var+" is not an argument of this function.",
+		return c.refuse(finding.UnknownName, p.VarAt, p.Var+" is not an argument of this function.",
 			"Write the interval with the name in the brackets.")
-		return run.NoSlot, false
 	}
 	cond := run.NoSlot
 	bound := func(x syntax.Expr, open, low bool) bool {
-		s, ok := c.expr(x)
-		if !ok {
+		s := c.expr(x)
+		if s == run.NoSlot {
 			return false
 		}
 		if _, ok := c.p.agree(c.static(v.slot), c.static(s)); !ok {
@@ -212,7 +205,10 @@ func (c *coder) interval(p *syntax.Piece) (run.Slot, bool) {
 	if p.Hi != nil {
 		ok = bound(p.Hi, p.HiOpen, false) && ok
 	}
-	return cond, ok && cond != run.NoSlot
+	if !ok {
+		return run.NoSlot
+	}
+	return cond
 }
 
 // CheckFunction looks at a function as it is defined: its names must be known,
@@ -268,7 +264,7 @@ func (c *coder) names(x syntax.Expr) {
 		case *syntax.Call:
 			c.callKnown(x)
 		case *syntax.Quantity:
-			c.unit(x.Unit)
+			c.unit(x.Unit, units.AfterNumber)
 		}
 		return true
 	})

@@ -5,6 +5,7 @@ import (
 
 	"steelyard/lang/finding"
 	"steelyard/lang/ops"
+	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 )
 
@@ -34,7 +35,7 @@ func (c *coder) gluedCall(word string) (string, bool) {
 }
 
 // notGlued records that an argument stands without its brackets.
-func (c *coder) notGlued(at syntax.Span, call, reading string) {
+func (c *coder) notGlued(at syntax.Span, call, reading string) run.Slot {
 	name, _, _ := strings.Cut(call, "(")
-	c.find(finding.NotWritten, at, name+" needs brackets here.", "Write "+call+".", reading)
+	return c.refuse(finding.NotWritten, at, name+" needs brackets here.", "Write "+call+".", reading)
 }

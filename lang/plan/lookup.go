@@ -63,83 +63,71 @@ func (p *Planner) StandardGravity() *Def { return p.gravity }
 func (p *Planner) IsStandardGravity(d *Def) bool { return d == p.gravity }
 
 // name plans a name.
-func (c *coder) name(x *syntax.Name) (run.Slot, bool) {
+func (c *coder) name(x *syntax.Name) run.Slot {
 	if x.Name == c.self && x.Line == 0 {
-		c.ownName(x.At, x.Name)
-		return run.NoSlot, false
+		return c.ownName(x.At, x.Name)
 	}
 	if pr := c.param(x.Name); pr != nil && x.Line == 0 {
-		return pr.slot, true
+		return pr.slot
 	}
 	d, ok := c.lookup(x)
 	if !ok {
-		c.unknownName(x)
-		return run.NoSlot, false
+		return c.unknownName(x)
 	}
 	switch d.Kind {
 	case Function, Formula:
-		c.find(finding.NameKind, x.At, d.Name+" is a function, so it needs brackets.",
+		return c.refuse(finding.NameKind, x.At, d.Name+" is a function, so it needs brackets.",
 			"Write "+d.Name+"(…) with a value in the brackets.")
-		return run.NoSlot, false
 	}
 	return c.value(d, x.At, x.Name)
 }
 
 // ownName records that a right side uses the name that it defines.
-func (c *coder) ownName(at syntax.Span, name string) {
-	c.find(finding.OwnName, at, name+" is used to define itself.", "Use another name for the new value, such as "+name+"2.")
+func (c *coder) ownName(at syntax.Span, name string) run.Slot {
+	return c.refuse(finding.OwnName, at, name+" is used to define itself.", "Use another name for the new value, such as "+name+"2.")
 }
 
 // unknownName says that a name is not given, and what may have been meant: the first
 // of a wrong line number, names run together, a call without its sign, e as a
 // number, a function or a statement without what belongs to it, a misspelt name. The
 // order is that of how sure each is.
-func (c *coder) unknownName(x *syntax.Name) {
+func (c *coder) unknownName(x *syntax.Name) run.Slot {
 	if c.unread {
-		c.find(finding.UnknownName, x.At, "", "")
-		return
+		return c.refuse(finding.UnknownName, x.At, "", "")
 	}
 	if x.Line != 0 {
 		hint, readings := c.elsewhere(x.Name)
-		c.find(finding.UnknownName, x.At, "Line "+itoa(x.Line)+" doesn't define "+x.Name+".", hint, readings...)
-		return
+		return c.refuse(finding.UnknownName, x.At, "Line "+itoa(x.Line)+" doesn't define "+x.Name+".", hint, readings...)
 	}
 	if g, ok := c.group(x.Name); ok && (len(g.lacking) == 0 || !c.p.Units.Has(x.Name) && !c.misspelt(x.Name, g)) {
-		c.find(finding.NamesTogether, x.At, "No line above defines "+x.Name+"; "+g.says()+".", g.hint()+g.itself(x.Name), g.product())
-		return
+		return c.refuse(finding.NamesTogether, x.At, "No line above defines "+x.Name+"; "+g.says()+".", g.hint()+g.itself(x.Name), g.product())
 	}
 	if call, ok := c.gluedCall(x.Name); ok {
-		c.notGlued(x.At, call, call)
-		return
+		return c.notGlued(x.At, call, call)
 	}
 	if x.Name == "e" {
-		c.find(finding.UnknownName, x.At, "No line above defines e.",
+		return c.refuse(finding.UnknownName, x.At, "No line above defines e.",
 			"The exponential function is exp(x); the elementary charge comes with `constants e`.")
-		return
 	}
 	if f, ok := c.libraryFormula(x.Name); ok {
 		var args []string
 		for _, s := range f.Formula.Symbols[1:] {
 			args = append(args, s.Name)
 		}
-		c.find(finding.NameKind, x.At, x.Name+" is a formula, so it needs brackets.",
+		return c.refuse(finding.NameKind, x.At, x.Name+" is a formula, so it needs brackets.",
 			"Write "+x.Name+"("+strings.Join(args, ", ")+"), or define a quantity of this name in a line above.")
-		return
 	}
 	if f, ok := ops.Named(x.Name); ok && f.Ready {
-		c.find(finding.NameKind, x.At, x.Name+" is a function, so it needs brackets.",
+		return c.refuse(finding.NameKind, x.At, x.Name+" is a function, so it needs brackets.",
 			"Write "+x.Name+"(…), or define a quantity of this name in a line above.")
-		return
 	}
 	for _, s := range syntax.Statements() {
 		if s.Word == "steps" && x.Name == s.Word {
-			c.find(finding.UnknownName, x.At, "steps needs the name of a result, or the word all.",
+			return c.refuse(finding.UnknownName, x.At, "steps needs the name of a result, or the word all.",
 				"For one result write `steps NAME`, for the whole worksheet `steps all`.", "steps all")
-			return
 		}
 		if s.Word == x.Name {
-			c.find(finding.UnknownName, x.At, "No line above defines "+x.Name+".", "As a statement, write it like this: "+s.Form)
-			return
+			return c.refuse(finding.UnknownName, x.At, "No line above defines "+x.Name+".", "As a statement, write it like this: "+s.Form)
 		}
 	}
 	near := c.nearest(x.Name)
@@ -155,7 +143,7 @@ func (c *coder) unknownName(x *syntax.Name) {
 	if c.p.Units.Has(x.Name) {
 		hint += " As a unit it needs a number before it: 1 " + x.Name + "."
 	}
-	c.find(finding.UnknownName, x.At, "No line above defines "+x.Name+".", hint, near...)
+	return c.refuse(finding.UnknownName, x.At, "No line above defines "+x.Name+".", hint, near...)
 }
 
 // maxElsewhere is how many lines that give a name are told.

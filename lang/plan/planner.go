@@ -111,13 +111,13 @@ func (p *Planner) CompileOnTrial(x syntax.Expr, text, self string) Compiled {
 // whole plans the expression of a line, or takes back what it has planned of it.
 func (c *coder) whole(x syntax.Expr) Compiled {
 	p, before := c.p, c.p.Mark()
-	slot, ok := c.expr(x)
+	slot := c.expr(x)
 	c.findings = once(c.findings)
 	out := Compiled{Slot: run.NoSlot, Findings: c.findings, Uses: c.uses, Root: c.root}
 	if c.tooLong(x.Span()) {
-		out.Findings, ok = c.findings, false
+		out.Findings, slot = c.findings, run.NoSlot
 	}
-	if !ok {
+	if slot == run.NoSlot {
 		p.Cut(before)
 		return out
 	}

@@ -12,40 +12,37 @@ import (
 // rational number or a given; that of a pure number may be anything without a
 // dimension: the dimension of x^n must be known before n has a value, or the next
 // line could not be checked.
-func (c *coder) power(x *syntax.Binary, base run.Slot, baseOK bool) (run.Slot, bool) {
+func (c *coder) power(x *syntax.Binary, base run.Slot) run.Slot {
 	if e, ok := c.writtenExponent(x.Y); ok {
-		if !baseOK {
-			return run.NoSlot, false
+		if base == run.NoSlot {
+			return base
 		}
 		c.elementary(x, c.static(base), e)
 		return c.writtenPower(base, e, x.At)
 	}
-	exp, ok := c.expr(x.Y)
-	if !ok || !baseOK {
-		return run.NoSlot, false
+	exp := c.expr(x.Y)
+	if exp == run.NoSlot || base == run.NoSlot {
+		return run.NoSlot
 	}
 	if sb := c.static(base); isNumber(x.Y) && sb.Open == 0 && !sb.Dim.IsOne() {
 		return c.dimensionRange(x.At) // a written exponent that is no small fraction
 	}
 	se := c.settledTo(exp, units.Dim{})
 	if !se.Dim.IsOne() {
-		c.find(finding.ExponentDimension, x.Y.Span(),
-			"The exponent "+c.shown(x.Y)+" is "+c.kindPhrase(se)+"; an exponent is a pure number.",
+		return c.refuse(finding.ExponentDimension, x.Y.Span(),
+			"The exponent "+c.shown(x.Y)+" is "+phrase(se)+"; an exponent is a pure number.",
 			"Divide it by a quantity of the same kind, as in exp(-t/τ).")
-		return run.NoSlot, false
 	}
 	sb := c.settledTo(base, units.Dim{})
 	if !sb.Dim.IsOne() {
 		if isCharge(x.X, sb) {
-			c.find(finding.NotWritten, x.At, chargeE, "", c.asExp(x))
-			return run.NoSlot, false
+			return c.refuse(finding.NotWritten, x.At, chargeE, "", c.asExp(x))
 		}
-		c.find(finding.ExponentNotWritten, x.Y.Span(),
-			"The unit of this power depends on the exponent: "+c.shown(x.X)+" is "+c.kindPhrase(sb)+".",
+		return c.refuse(finding.ExponentNotWritten, x.Y.Span(),
+			"The unit of this power depends on the exponent: "+c.shown(x.X)+" is "+phrase(sb)+".",
 			"Write the exponent as a number such as 2 or (1/2), or define it as a number in a line above.")
-		return run.NoSlot, false
 	}
-	return c.emit(run.Instr{Op: ops.PowVar, A: base, B: exp}, x.At, run.Static{Absent: sb.Absent || se.Absent}), true
+	return c.emit(run.Instr{Op: ops.PowVar, A: base, B: exp}, x.At, run.Static{Absent: sb.Absent || se.Absent})
 }
 
 const chargeE = "e is a charge on this page; the exponential function is exp(x)."
@@ -87,7 +84,7 @@ func isNumber(x syntax.Expr) bool {
 // writtenPower plans a power with a written rational exponent. x^(1/3) is the cube
 // root and x^(2/3) its square: with an odd denominator they have a value for x < 0,
 // which exp(ln(x)·2/3), and so math.Pow, has not.
-func (c *coder) writtenPower(base run.Slot, e units.Exp, at syntax.Span) (run.Slot, bool) {
+func (c *coder) writtenPower(base run.Slot, e units.Exp, at syntax.Span) run.Slot {
 	st, ok := c.powerStatic(c.static(base), e)
 	if !ok {
 		return c.dimensionRange(at)
@@ -105,11 +102,11 @@ func (c *coder) writtenPower(base run.Slot, e units.Exp, at syntax.Span) (run.Sl
 		}
 		s := c.emit(run.Instr{Op: op, A: base, K: float64(e.Den())}, at, mid)
 		if e.Num() == 1 {
-			return s, true
+			return s
 		}
-		return c.emit(run.Instr{Op: ops.Pow, A: s, K: float64(e.Num())}, at, st), true
+		return c.emit(run.Instr{Op: ops.Pow, A: s, K: float64(e.Num())}, at, st)
 	}
-	return c.emit(run.Instr{Op: ops.Pow, A: base, K: e.Float()}, at, st), true
+	return c.emit(run.Instr{Op: ops.Pow, A: base, K: e.Float()}, at, st)
 }
 
 // writtenExponent returns an exponent that is known before anything runs:

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"unicode"
 
+	"steelyard/lang/algebra"
 	"steelyard/lang/finding"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
@@ -32,11 +33,11 @@ func (p *Planner) UnitFinding(u syntax.UnitText, bad *units.Problem) finding.Fin
 }
 
 // unitOf reads the unit of a written quantity. Where its words are no units but
-// names, the product is offered.
-func (c *coder) unitOf(u syntax.UnitText, whole syntax.Span) (*units.Unit, bool) {
+// names, the product is offered. It is nil where it can't be read.
+func (c *coder) unitOf(u syntax.UnitText, whole syntax.Span) *units.Unit {
 	got, bad := c.p.Unit(u, units.AfterNumber)
 	if bad == nil {
-		return c.unitFound(u, got), true
+		return c.unitFound(u, got)
 	}
 	powerLacking := bad.Kind == units.ProblemText && len(bad.Readings) > 0 && strings.ContainsAny(u.Text, "0123456789")
 	if !powerLacking && (bad.Kind == units.ProblemUnknown || bad.Kind == units.ProblemText) {
@@ -52,16 +53,16 @@ func (c *coder) unitOf(u syntax.UnitText, whole syntax.Span) (*units.Unit, bool)
 				message, hint = "`"+u.Text+"` isn't a unit; "+g.lacks()+".", g.hint()
 			}
 			c.find(finding.NamesTogether, whole, message, hint, product)
-			return nil, false
+			return nil
 		}
 	}
 	if call, ok := c.gluedCall(u.Text); ok {
 		number := strings.TrimSpace(c.source(syntax.Span{From: whole.From, To: u.At.From}))
 		c.notGlued(whole, call, number+"*"+call)
-		return nil, false
+		return nil
 	}
-	c.findings = append(c.findings, c.unitFinding(u, bad))
-	return nil, false
+	c.says(c.unitFinding(u, bad))
+	return nil
 }
 
 // glued tells whether a unit follows a number without a decimal point and a blank, as
@@ -256,29 +257,30 @@ func (c *coder) fitHint(a syntax.Expr, want *units.Unit, otherwise string) strin
 // GivenHint names a given whose unit would have to be another one for a product
 // of powers to come out in the wanted dimension.
 func (p *Planner) GivenHint(x syntax.Expr, text string, got run.Static, want units.Dim) string {
-	powers := map[string]units.Exp{}
-	one, _ := units.NewExp(1, 1)
-	if !monomial(x, one, powers) {
+	factors, product := algebra.Factors(x)
+	ratio, ok := want.Div(got.Dim)
+	if !product || !ok {
 		return ""
+	}
+	powers := map[string]units.Exp{}
+	for _, f := range factors {
+		if n, ok := f.X.(*syntax.Name); ok {
+			powers[n.Name] = f.Exp
+		} else if !syntax.IsWritten(f.X) {
+			return ""
+		}
 	}
 	c := p.coder(text)
-	ratio, ok := want.Div(got.Dim)
-	if !ok {
-		return ""
-	}
 	for _, d := range p.Names.all {
 		e, used := powers[d.Name]
 		now, found := c.lookup(&syntax.Name{Name: d.Name})
-		if !used || !found || now != d || !d.Given || d.Failed() || d.Line == 0 || e.IsZero() {
+		if !used || !found || now != d || !d.Given || d.Failed() || d.Line == 0 {
 			continue
 		}
 		inv, ok1 := e.Inv()
-		if !ok1 {
-			continue
-		}
-		change, ok1 := ratio.Pow(inv)
-		dim, ok2 := p.Static(d.Slot).Dim.Mul(change)
-		if !ok1 || !ok2 {
+		change, ok2 := ratio.Pow(inv)
+		dim, ok3 := p.Static(d.Slot).Dim.Mul(change)
+		if !ok1 || !ok2 || !ok3 {
 			continue
 		}
 		if k, ok := units.KindOf(dim, units.None); ok && units.Customary(d.Name, dim) {
@@ -287,47 +289,4 @@ func (p *Planner) GivenHint(x syntax.Expr, text string, got run.Static, want uni
 		}
 	}
 	return ""
-}
-
-// monomial collects the powers of names in a product; false for a sum.
-func monomial(x syntax.Expr, e units.Exp, powers map[string]units.Exp) bool {
-	switch x := x.(type) {
-	case *syntax.Name:
-		sum, ok := powers[x.Name].Add(e)
-		powers[x.Name] = sum
-		return ok
-	case *syntax.Paren:
-		return monomial(x.X, e, powers)
-	case *syntax.Unary:
-		return monomial(x.X, e, powers)
-	case *syntax.Root:
-		half, _ := units.NewExp(1, 2)
-		e, ok := e.Mul(half)
-		return ok && monomial(x.X, e, powers)
-	case *syntax.Binary:
-		switch x.Op {
-		case syntax.Mul:
-			return monomial(x.X, e, powers) && monomial(x.Y, e, powers)
-		case syntax.Div:
-			return monomial(x.X, e, powers) && monomial(x.Y, e.Neg(), powers)
-		case syntax.Pow:
-			n, ok := syntax.Rational(x.Y)
-			if !ok {
-				return false
-			}
-			e, ok = e.Mul(n)
-			return ok && monomial(x.X, e, powers)
-		}
-		return false
-	case *syntax.Call:
-		if x.Func == "sqrt" && len(x.Args) == 1 {
-			half, _ := units.NewExp(1, 2)
-			e, ok := e.Mul(half)
-			return ok && monomial(x.Args[0].X, e, powers)
-		}
-		return false
-	case *syntax.Number, *syntax.Quantity, *syntax.Pi, *syntax.Measured, *syntax.Mixed:
-		return true
-	}
-	return false
 }

@@ -37,9 +37,7 @@ func kindOf(d units.Dim, t units.Tag) (units.Kind, bool) {
 	return units.KindOf(d, units.None)
 }
 
-// kindPhrase is Words without the unit where the quantity has a name.
-func (c *coder) kindPhrase(st run.Static) string { return phrase(st) }
-
+// phrase is Words without the unit where the quantity has a name.
 func phrase(st run.Static) string {
 	if st.Open == 0 && !st.Dim.IsOne() {
 		if k, ok := kindOf(st.Dim, st.Tag); ok {
@@ -81,10 +79,9 @@ func unitWord(u *units.Unit) string {
 // unit is said; a number without a unit is a pure number.
 
 // unlike records that two quantities of different dimensions meet.
-func (c *coder) unlike(at syntax.Span, x, y syntax.Expr, a, b run.Slot, done string) {
+func (c *coder) unlike(at syntax.Span, x, y syntax.Expr, a, b run.Slot, done string) run.Slot {
 	if f, ok := c.zeroTwice(at, x, y, a, b); ok {
-		c.findings = append(c.findings, f)
-		return
+		return c.says(f)
 	}
 	sa, sb := c.static(a), c.static(b)
 	left, right := c.shown(x), c.shown(y)
@@ -93,7 +90,7 @@ func (c *coder) unlike(at syntax.Span, x, y syntax.Expr, a, b run.Slot, done str
 	if share, ok := c.shareOf(x, y, done); ok {
 		f.Hint, f.Readings = "To change `"+left+"` by "+right+", write `"+share+"`.", []string{share}
 	}
-	c.findings = append(c.findings, f)
+	return c.says(f)
 }
 
 // shareOf is L*(1 + 30 %) for L + 30 %.
@@ -137,8 +134,8 @@ func (c *coder) zeroTwice(at syntax.Span, x, y syntax.Expr, a, b run.Slot) (find
 }
 
 // angleOrCycle records that the factor 2π is missing or too many.
-func (c *coder) angleOrCycle(at syntax.Span, message, hint string) {
-	c.find(finding.AngleOrCycle, at, message, hint)
+func (c *coder) angleOrCycle(at syntax.Span, message, hint string) run.Slot {
+	return c.refuse(finding.AngleOrCycle, at, message, hint)
 }
 
 // Text is a message with what to do about it.
