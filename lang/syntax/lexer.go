@@ -197,6 +197,10 @@ func (l *scanner) pi(width int) {
 
 // word reads a name, or a word that the language keeps.
 func (l *scanner) word() *fault {
+	if t := l.last(1); t != nil && t.kind == numToken && l.timesTen(l.pos) > l.pos {
+		l.emit(signToken, l.pos+1).text = "×" // 10^3x10^2, as in 3x10^2
+		return nil
+	}
 	end := l.pos
 	for end < l.end {
 		r, n := utf8.DecodeRuneInString(l.text[end:l.end])

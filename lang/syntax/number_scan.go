@@ -71,7 +71,7 @@ func (l *scanner) powerOfTen(pos int) int {
 		return pos
 	}
 	at := l.skip(end)
-	if l.units().scan(at) == at {
+	if l.units().scan(at) == at || l.timesTen(at) > at {
 		return pos
 	}
 	return end

@@ -164,7 +164,7 @@ func (r *reader) tokens(head string) ([]token, *fault) {
 // loose notes what is read though print writes it in another way: 3x10^8.
 func (r *reader) loose(tokens []token) {
 	for i := range tokens {
-		if t := &tokens[i]; t.kind == numToken && strings.ContainsAny(t.text, "xX") {
+		if t := &tokens[i]; (t.kind == numToken || t.is("×")) && strings.ContainsAny(r.text[t.from:t.to], "xX") {
 			r.notes = append(r.notes, finding.New(finding.ReadAs, t.span(), "The letter x before a power of ten is read as ×.", ""))
 			return
 		}
