@@ -99,7 +99,7 @@ func (c *coder) formulaArgs(x *syntax.Call, f *syntax.FormulaDef, left string) (
 	}
 	placed := len(params)
 	if usesG && left != "g" {
-		params = append(params, syntax.FormulaSymbol{Name: "g", Unit: syntax.UnitText{Text: "m/s^2"}, Default: &syntax.Name{At: x.Name, Name: "g"}})
+		params = append(params, syntax.FormulaSymbol{Ident: syntax.Ident{Name: "g"}, Unit: syntax.UnitText{Text: "m/s^2"}, Default: &syntax.Name{At: x.Name, Name: "g"}})
 	}
 	args := make([]syntax.Expr, len(params))
 	next := 0

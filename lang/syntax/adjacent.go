@@ -185,13 +185,21 @@ func (p among) remarked() *fault {
 			return nil
 		}
 	}
-	return remark(p.text, Span{From: p.tokens[0].from, To: p.tokens[last].to}, p.tokens[p.i].from, strings.Trim(p.text[p.tokens[p.i].from:p.tokens[last].to], "()"))
+	return remark(p.text, p.tokens, Span{From: p.tokens[0].from, To: p.tokens[last].to}, p.tokens[p.i].from, strings.Trim(p.text[p.tokens[p.i].from:p.tokens[last].to], "()"))
 }
 
-// remark says of words that begin at a place behind a statement where they belong.
-func remark(text string, line Span, from int, words string) *fault {
+// remark says of words that begin at a place behind a statement where they belong: to
+// the name that it gives, else on the line before.
+func remark(text string, tokens []token, line Span, from int, words string) *fault {
+	statement := strings.TrimRightFunc(text[line.From:from], isBlank)
+	_, named := functionHead(tokens)
+	named = named || tokens[0].is(letText) || len(tokens) > 1 && tokens[0].kind == nameToken && tokens[1].is("=")
+	if named && areWords(words) && !strings.Contains(words, "=") {
+		with := statement + ", " + strings.TrimSpace(words)
+		return &fault{finding.New(finding.NotWritten, line, "Words about a name come after a comma.", "Write `"+with+"`.", with)}
+	}
 	return &fault{finding.New(finding.NotWritten, line, "A remark has a line of its own.",
-		"Write `# "+strings.TrimSpace(words)+"` on the line before.", strings.TrimSpace(text[line.From:from]))}
+		"Write `# "+strings.TrimSpace(words)+"` on the line before.", statement)}
 }
 
 // sideBySide says that the token at i stands beside an operand.

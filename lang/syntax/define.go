@@ -7,12 +7,11 @@ import (
 )
 
 type (
-	// Define is NAME = EXPR [in UNIT]: a given or a result.
+	// Define is NAME = EXPR [in UNIT][, WORDS]: a given or a result.
 	Define struct {
-		Name   string
-		NameAt Span
-		X      Expr
-		In     UnitText
+		Ident
+		X  Expr
+		In UnitText
 	}
 	// Value is EXPR [in UNIT]: a result with no name.
 	Value struct {
@@ -22,7 +21,7 @@ type (
 )
 
 func (s *Define) Exprs() []Expr    { return []Expr{s.X} }
-func (s *Define) Defines() []Ident { return defined(s.Name, s.NameAt) }
+func (s *Define) Defines() []Ident { return []Ident{s.Ident} }
 func (*Define) Records() bool      { return true }
 func (*Define) Stored() bool       { return true }
 func (*Define) stmt()              {}
@@ -114,7 +113,7 @@ func (r *reader) define(tokens []token) (Stmt, *fault) {
 	if bad != nil {
 		return nil, bad
 	}
-	return &Define{Name: name, NameAt: tokens[0].span(), X: x, In: in}, r.noBody()
+	return &Define{Ident: Ident{Name: name, NameAt: tokens[0].span(), Meaning: r.words}, X: x, In: in}, r.noBody()
 }
 
 // newName returns the canonical form of a name that a line gives.

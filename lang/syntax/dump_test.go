@@ -81,11 +81,17 @@ func dumpStmt(s Stmt) string {
 		}
 		return ""
 	}
+	words := func(i Ident) string {
+		if i.Meaning != "" {
+			return " " + strconv.Quote(i.Meaning)
+		}
+		return ""
+	}
 	switch s := s.(type) {
 	case nil:
 		return "nil"
 	case *Define:
-		return "define " + s.Name + " " + dump(s.X) + in(s.In)
+		return "define " + s.Name + " " + dump(s.X) + in(s.In) + words(s.Ident)
 	case *Value:
 		return "value " + dump(s.X) + in(s.In)
 	case *FuncDef:
@@ -93,15 +99,15 @@ func dumpStmt(s Stmt) string {
 		for _, p := range s.Pieces {
 			out += fmt.Sprintf(" {%s for %s %v %s %v %s}", dump(p.X), dump(p.Lo), p.LoOpen, p.Var, p.HiOpen, dump(p.Hi))
 		}
-		return out
+		return out + words(s.Ident)
 	case *Let:
 		var names []string
 		for _, n := range s.Symbols {
 			names = append(names, n.Name)
 		}
-		return "let " + strings.Join(names, ",") + in(s.In)
+		return "let " + strings.Join(names, ",") + in(s.In) + words(s.Symbols[0])
 	case *UnitDef:
-		return "unit " + s.Name + " " + dump(s.X)
+		return "unit " + s.Name + " " + dump(s.X) + words(s.Ident)
 	case *CheckStmt:
 		out := fmt.Sprintf("check %s %d %s", dump(s.Left), s.Op, dump(s.Right))
 		if s.Sign != NoSign {

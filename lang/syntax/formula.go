@@ -21,11 +21,9 @@ type (
 	}
 	// FormulaSymbol is one indented line of a formula: U in J, spring energy.
 	FormulaSymbol struct {
-		Name    string
-		NameAt  Span
+		Ident
 		Unit    UnitText // "1" for a pure number
-		Meaning string
-		Default Expr // θ in °, angle, 0° if left out; else nil
+		Default Expr     // θ in °, angle, 0° if left out; else nil
 	}
 )
 
@@ -37,7 +35,7 @@ var formulaWord = StatementWord{
 }
 
 func (s *FormulaDef) Exprs() []Expr    { return []Expr{s.Left, s.Right} }
-func (s *FormulaDef) Defines() []Ident { return defined(s.Name, s.NameAt) }
+func (s *FormulaDef) Defines() []Ident { return []Ident{{Name: s.Name, NameAt: s.NameAt}} }
 func (*FormulaDef) Records() bool      { return false }
 func (*FormulaDef) Stored() bool       { return true }
 func (*FormulaDef) Role() Role         { return Support }
@@ -114,7 +112,7 @@ func (r *reader) formulaLine(f *FormulaDef, at Span) *fault {
 			return &fault{finding.New(finding.NameKind, s.NameAt, "The symbol "+s.Name+" already has a line.", "Take one of them out.")}
 		}
 	}
-	s.Meaning, s.Default, bad = r.meaning(Span{From: min(at.From+end+1, at.To), To: at.To})
+	s.Meaning, s.Default, bad = r.leftOut(Span{From: min(at.From+end+1, at.To), To: at.To})
 	f.Symbols = append(f.Symbols, s)
 	return bad
 }
@@ -152,14 +150,20 @@ func noUnit(at Span, name, line string) *fault {
 		"For a pure number write `"+name+" in 1"+strings.TrimPrefix(strings.TrimSpace(line), name)+"`; otherwise use its unit instead of the 1.", name+" in 1")}
 }
 
-// meaning reads the words for a symbol, and what it is if it is left out.
-func (r *reader) meaning(at Span) (string, Expr, *fault) {
+// meaning reads the words for a name.
+func (r *reader) meaning(at Span) string {
 	from, to := trimBlanks(r.text, at.From, at.To)
-	words := r.text[from:to]
+	return r.text[from:to]
+}
+
+// leftOut reads the words for a symbol, and what it is if it is left out.
+func (r *reader) leftOut(at Span) (string, Expr, *fault) {
+	words := r.meaning(at)
 	head, ok := strings.CutSuffix(words, " if left out")
 	if !ok {
 		return words, nil, nil
 	}
+	from, _ := trimBlanks(r.text, at.From, at.To)
 	cut := strings.LastIndexByte(head, ',')
 	line := &reader{text: r.text}
 	line.from, line.to = trimBlanks(r.text, from+cut+1, from+len(head))

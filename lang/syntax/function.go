@@ -9,10 +9,9 @@ import (
 )
 
 type (
-	// FuncDef is NAME(PARAMS) = EXPR [in UNIT], or a body of pieces.
+	// FuncDef is NAME(PARAMS) = EXPR [in UNIT][, WORDS], or a body of pieces.
 	FuncDef struct {
-		Name   string
-		NameAt Span
+		Ident
 		Params []string
 		X      Expr // nil if there are pieces
 		Pieces []Piece
@@ -45,7 +44,7 @@ func (s *FuncDef) Exprs() []Expr {
 // parts, where nothing is asked yet, it is of the problem all the same.
 func (*FuncDef) Role() Role { return Support }
 
-func (s *FuncDef) Defines() []Ident { return defined(s.Name, s.NameAt) }
+func (s *FuncDef) Defines() []Ident { return []Ident{s.Ident} }
 func (*FuncDef) Records() bool      { return false }
 func (*FuncDef) Stored() bool       { return true }
 func (*FuncDef) stmt()              {}
@@ -77,7 +76,7 @@ func (r *reader) function(tokens []token, from int) (Stmt, *fault) {
 	if bad != nil {
 		return nil, bad
 	}
-	f := &FuncDef{Name: name, NameAt: tokens[0].span()}
+	f := &FuncDef{Ident: Ident{Name: name, NameAt: tokens[0].span(), Meaning: r.words}}
 	if ops.IsFunction(name) {
 		return nil, &fault{finding.New(finding.NameKind, f.NameAt, name+"( ) is a built-in function.", "Use another name for yours.")}
 	}

@@ -1,13 +1,17 @@
 package syntax
 
-// Let is let NAME[, NAME…] in UNIT: symbols with a unit and no value yet.
+import "strings"
+
+// Let is let NAME[, NAME…] in UNIT[, WORDS]: symbols with a unit and no value yet.
 type Let struct {
 	Symbols []Ident  `parser:"'let' @@ ( ',' @@ )*"`
 	In      UnitText `parser:"'in' @@"`
 }
 
+const letText = "let"
+
 var letWord = StatementWord{
-	Word: "let", Form: "let NAME[, NAME] in UNIT",
+	Word: letText, Form: "let NAME[, NAME] in UNIT[, WORDS]",
 	Summary: "Sets the unit of symbols that have no value yet, so units can be checked.",
 	Example: "let k in N/m", Stored: true, Ready: true, read: clauses(readLet),
 	next: []string{"in"},
@@ -31,5 +35,21 @@ func readLet(r *reader, tokens []token) (Stmt, *fault) {
 			return nil, bad
 		}
 	}
-	return statement(parse(letLines, tokens, r.to))
+	s, bad := parse(letLines, tokens, r.to)
+	if bad != nil {
+		if lines := r.apart(bad, beginsIn, "let "); lines != nil {
+			bad = lines
+		}
+		return nil, bad
+	}
+	for i := range s.Symbols {
+		s.Symbols[i].Meaning = r.words
+	}
+	return s, nil
+}
+
+// beginsIn tells whether a text begins NAME in.
+func beginsIn(text string) bool {
+	name, _, ok := strings.Cut(text, " in ")
+	return ok && startsName(firstRune(name)) && !strings.ContainsFunc(name, func(r rune) bool { return !continuesName(r) })
 }

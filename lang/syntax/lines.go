@@ -6,25 +6,33 @@ import (
 )
 
 // headLines returns where the first line of a statement ends, with those lines
-// that an open bracket or a final operator makes part of it, and where the next
-// begins.
-func headLines(text string) (end, next int) {
+// that an open bracket or a final operator makes part of it; where the words begin
+// that it has for its name, with their comma, or else the same place; and where the
+// next line begins.
+func headLines(text string) (words, end, next int) {
 	if end = strings.IndexByte(text, '\n'); end < 0 {
-		return len(text), len(text)
+		end = len(text)
 	}
 	from, to := trimBlanks(text, 0, end)
-	if prose(text[from:to]) {
-		return end, end + 1
+	if strings.IndexByte(text, '\n') < 0 && strings.IndexByte(text, ',') < 0 || prose(text[from:to]) {
+		return end, end, min(end+1, len(text))
 	}
+	named := meaningFrom(text[from:to]) + from
 	depth := 0
 	for at := 0; ; {
 		line := text[at:end]
+		if named > from {
+			skip := max(named-at, 0)
+			if words := at + skip + comma(line[skip:], depth); words < end {
+				return words, end, min(end+1, len(text))
+			}
+		}
 		depth += strings.Count(line, "(") - strings.Count(line, ")")
 		if depth <= 0 && (!openEnd(line) || at == 0 && takesPieces(text[from:to])) {
-			return end, min(end+1, len(text))
+			return end, end, min(end+1, len(text))
 		}
 		if end == len(text) {
-			return end, end
+			return end, end, end
 		}
 		at = end + 1
 		if end = strings.IndexByte(text[at:], '\n'); end < 0 {
@@ -122,6 +130,9 @@ func Incomplete(text string) bool {
 	}
 	if takesBody(line[from:to]) {
 		return true
+	}
+	if words, end, _ := headLines(text); words < end {
+		return false
 	}
 	tail := text
 	if i := strings.LastIndexByte(text, '\n'); i >= 0 {

@@ -2,15 +2,14 @@ package syntax
 
 import "steelyard/lang/finding"
 
-// UnitDef is 1 NAME = EXPR: a unit of this worksheet.
+// UnitDef is 1 NAME = EXPR[, WORDS]: a unit of this worksheet.
 type UnitDef struct {
-	Name   string
-	NameAt Span
-	X      Expr
+	Ident
+	X Expr
 }
 
 func (s *UnitDef) Exprs() []Expr    { return []Expr{s.X} }
-func (s *UnitDef) Defines() []Ident { return defined(s.Name, s.NameAt) }
+func (s *UnitDef) Defines() []Ident { return []Ident{s.Ident} }
 func (*UnitDef) Records() bool      { return false }
 func (*UnitDef) Stored() bool       { return true }
 func (*UnitDef) Role() Role         { return Given }
@@ -40,5 +39,5 @@ func (r *reader) ownUnit(tokens []token) (Stmt, *fault) {
 		return nil, &fault{finding.New(finding.NameKind, at, "`"+tokens[1].text+"` can't be the name of a unit: it isn't one word.",
 			"Use one word, as in `1 lap = 400 m`.")}
 	}
-	return &UnitDef{Name: name, NameAt: at, X: x}, r.noBody()
+	return &UnitDef{Ident: Ident{Name: name, NameAt: at, Meaning: r.words}, X: x}, r.noBody()
 }

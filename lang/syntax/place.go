@@ -42,7 +42,7 @@ func PlaceAt(text string, at int) (prefix string, from int, place CompletionPlac
 		return prefix, from, AtNothing
 	}
 	before := text[line:to]
-	if before[0] == '#' {
+	if words, end, _ := headLines(text[start:at]); before[0] == '#' || words < end {
 		return prefix, from, AtNothing
 	}
 	head := ""

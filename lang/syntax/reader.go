@@ -53,6 +53,7 @@ func ParseExpr(text string) (Expr, []finding.Finding) {
 type reader struct {
 	text     string
 	from, to int
+	words    string // behind its comma, for the name that it gives
 	body     []Span
 	word     *StatementWord         // that it begins with, or nil
 	known    func(name string) bool // tells names of the page, or nil
@@ -63,8 +64,11 @@ type reader struct {
 
 func newReader(text string) *reader {
 	r := &reader{text: text}
-	first, rest := headLines(text)
-	r.from, r.to = trimBlanks(text, 0, first)
+	words, end, rest := headLines(text)
+	r.from, r.to = trimBlanks(text, 0, words)
+	if words < end {
+		r.words = r.meaning(Span{From: words + 1, To: end})
+	}
 	for rest < len(text) {
 		end := strings.IndexByte(text[rest:], '\n')
 		if end < 0 {

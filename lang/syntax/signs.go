@@ -25,10 +25,9 @@ func (l *scanner) sign(r rune, width int) *fault {
 		if l.converts(l.pos + 2) {
 			return l.inUnit(l.pos + 2)
 		}
-	case "//":
-		if len(l.tokens) > 0 {
-			return remark(l.text, Span{From: l.tokens[0].from, To: l.end}, l.pos, l.text[l.pos+2:l.end])
-		}
+	}
+	if words, ok := strings.CutPrefix(strings.TrimPrefix(l.text[l.pos:l.end], "/"), "/"); (ok || r == '#') && len(l.tokens) > 0 {
+		return remark(l.text, l.tokens, Span{From: l.tokens[0].from, To: l.end}, l.pos, strings.TrimPrefix(words, "#"))
 	}
 	switch {
 	case r == '(' || r == '[' || r == '{':
@@ -167,9 +166,6 @@ func (l *scanner) strange(r rune, at Span) *fault {
 	}
 	for _, s := range strangeSigns {
 		if strings.ContainsRune(s.any, r) {
-			if r == '#' {
-				at.To = l.end
-			}
 			return &fault{finding.New(s.id, at, s.message, s.hint)}
 		}
 	}

@@ -61,6 +61,8 @@ type unread struct {
 var lineSlips = []slip[unread]{
 	{"a title without its word: title Porch swing", unread.title},
 	{"a misspelt statement: slove", unread.nearStatement},
+	{"two statements: m = 36 g, M = 2 kg", unread.twoNames},
+	{"words for no name: m*g*h, energy of the ball", unread.nameless},
 }
 
 // beside is a quotient, product or power, with the reader of its line.

@@ -81,7 +81,7 @@ func (s *Solve) Exprs() []Expr {
 func (s *Solve) Defines() []Ident {
 	var out []Ident
 	for _, u := range s.Unknowns {
-		out = append(out, Ident{u.Name, u.NameAt})
+		out = append(out, Ident{Name: u.Name, NameAt: u.NameAt})
 	}
 	return out
 }

@@ -46,8 +46,9 @@ func (r Role) Solves() bool { return r >= Task }
 
 // Ident is a name that a statement gives or asks for, in canonical form.
 type Ident struct {
-	Name   string
-	NameAt Span
+	Name    string
+	NameAt  Span
+	Meaning string // in words, where the line tells it: mass of the frog
 }
 
 // exprs lists expressions, without those that are left out.
@@ -60,6 +61,3 @@ func exprs(list ...Expr) []Expr {
 	}
 	return out
 }
-
-// defined lists the one name that a statement gives.
-func defined(name string, at Span) []Ident { return []Ident{{name, at}} }

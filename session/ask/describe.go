@@ -1,6 +1,7 @@
 package ask
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -116,8 +117,12 @@ func baseUnits(st run.Static) string {
 	return u.Screen()
 }
 
-// withUses adds what a definition comes from and where it is used.
+// withUses adds what a definition means in words, what it comes from and where it is
+// used.
 func withUses(p *eval.Page, out entry.Lines, d *plan.Def) entry.Lines {
+	if words := entry.NewMeanings(p.Entries).Of(d.Name, p.EntryAt(d.Line)); words != "" {
+		out = slices.Insert(out, 1, "  "+words)
+	}
 	if e := p.EntryAt(d.Line); e != nil && len(e.Uses) > 0 {
 		out = append(out, "  worked out from "+namedLines(p, e.Uses))
 	}

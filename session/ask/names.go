@@ -38,12 +38,15 @@ type Name struct {
 	Line  int
 	value *entry.Value // nil if it has none
 	Unit  string
+	// Meaning is what its line says of it in words, or empty.
+	Meaning string
 }
 
 // Names lists what the names of the worksheet mean after the last line, in the
 // order of their lines.
 func Names(p *eval.Page) []Name {
 	var out []Name
+	meanings := entry.NewMeanings(p.Entries)
 	for _, d := range p.Planner.Names.All() {
 		if now, _ := p.Planner.Names.Lookup(d.Name); now != d {
 			continue
@@ -52,7 +55,7 @@ func Names(p *eval.Page) []Name {
 			out = append(out, Name{Name: d.Name, Line: d.Line, Kind: Failed})
 			continue
 		}
-		n := Name{Name: d.Name, Line: d.Line, Kind: nameKind(p, d), value: p.ValueOf(d)}
+		n := Name{Name: d.Name, Line: d.Line, Kind: nameKind(p, d), value: p.ValueOf(d), Meaning: meanings.Of(d.Name, p.EntryAt(d.Line))}
 		if d.Unit != nil {
 			n.Unit = d.Unit.Text()
 		}
@@ -60,7 +63,7 @@ func Names(p *eval.Page) []Name {
 	}
 	for _, e := range p.Entries {
 		if unit, ok := eval.OwnUnit(e); ok {
-			out = append(out, Name{Name: unit, Kind: OwnUnit, Line: e.Line})
+			out = append(out, Name{Name: unit, Kind: OwnUnit, Line: e.Line, Meaning: e.Meaning()})
 		}
 	}
 	return out
@@ -106,6 +109,9 @@ func tellNames(p *eval.Page) entry.Lines {
 	out := make(entry.Lines, len(names))
 	for i, n := range names {
 		out[i] = pad(n.Name, width) + "   " + pad(values[i], wide) + "   " + n.Kind.String() + ", line " + strconv.Itoa(n.Line)
+		if n.Meaning != "" {
+			out[i] += ": " + n.Meaning
+		}
 	}
 	return out
 }

@@ -18,7 +18,7 @@ const caution = "A study aid. Not for engineering, medical or safety decisions, 
 // the reader should be told of beside the document: a question that holds an
 // answer.
 func New(title string, entries []*entry.Entry, edition Edition) (*Document, []string) {
-	b := &builder{edition: edition, doc: &Document{Title: title, Edition: edition, Caution: caution}, all: entries}
+	b := &builder{edition: edition, doc: &Document{Title: title, Edition: edition, Caution: caution}, all: entries, meanings: entry.NewMeanings(entries)}
 	for _, e := range entries {
 		if p, ok := e.Stmt.(*syntax.Part); ok {
 			b.endPart()
@@ -41,7 +41,7 @@ func (b *builder) gravity() {
 	for _, e := range b.all {
 		for _, f := range e.Findings {
 			if f.ID == finding.StandardGravity {
-				b.given(name("g"), Shown{X: standardGravity()})
+				b.given(name("g"), Shown{X: standardGravity()}, "")
 				return
 			}
 		}
@@ -62,14 +62,15 @@ func Flawed(entries []*entry.Entry) bool {
 
 // builder makes a document, entry by entry.
 type builder struct {
-	edition Edition
-	doc     *Document
-	all     []*entry.Entry
-	part    *Part // nil above the first part
-	results []*entry.Entry
-	answers int
-	asked   int  // things that the part asks for, by which room is left
-	solved  bool // the part has a line of its solution
+	edition  Edition
+	doc      *Document
+	all      []*entry.Entry
+	meanings entry.Meanings
+	part     *Part // nil above the first part
+	results  []*entry.Entry
+	answers  int
+	asked    int  // things that the part asks for, by which room is left
+	solved   bool // the part has a line of its solution
 }
 
 // add puts a block where the document is at.
@@ -149,11 +150,11 @@ func (b *builder) entry(e *entry.Entry) {
 	case *syntax.Let:
 		for _, n := range s.Symbols {
 			if !b.valued(n.Name, e.Line) {
-				b.given(name(n.Name), Shown{Words: "unknown, in " + s.In.Text})
+				b.given(name(n.Name), Shown{Words: "unknown, in " + s.In.Text}, n.Meaning)
 			}
 		}
 	case *syntax.UnitDef:
-		b.given(oneOf(s), Shown{X: s.X})
+		b.given(oneOf(s), Shown{X: s.X}, s.Meaning)
 	case *syntax.FuncDef:
 		b.function(s, e)
 	case *syntax.FormulaDef:
@@ -193,8 +194,8 @@ func (b *builder) note(s *syntax.Note) {
 }
 
 // given is a row of the known quantities, in the table that is being made.
-func (b *builder) given(name syntax.Expr, shown Shown) {
-	row := Given{Name: name, Shown: shown}
+func (b *builder) given(name syntax.Expr, shown Shown, meaning string) {
+	row := Given{name, shown, meaning}
 	for i, block := range b.doc.Blocks {
 		if g, ok := block.(Givens); ok && b.part == nil { // one table above the parts
 			g.Rows = append(g.Rows, row)
@@ -256,13 +257,21 @@ func (b *builder) function(s *syntax.FuncDef, e *entry.Entry) {
 	for _, p := range s.Params {
 		call.Args = append(call.Args, syntax.Arg{X: &syntax.Name{Name: p}})
 	}
-	one := entry.WorkLine{Left: call, Right: s.X}
+	lines := append(lead(s.Meaning), entry.WorkLine{Left: call, Right: s.X})
 	if w, ok := b.last().(Working); ok && w.Definitions {
-		w.Lines = append(w.Lines, one)
+		w.Lines = append(w.Lines, lines...)
 		b.replace(w)
 		return
 	}
-	b.add(Working{Lines: []entry.WorkLine{one}, Definitions: true})
+	b.add(Working{Lines: lines, Definitions: true})
+}
+
+// lead is the meaning of a name above the lines that it has, if there is one.
+func lead(meaning string) []entry.WorkLine {
+	if meaning == "" {
+		return nil
+	}
+	return []entry.WorkLine{{Lead: meaning}}
 }
 
 // working is the worked lines of a result.
@@ -275,6 +284,9 @@ func (b *builder) working(e *entry.Entry) {
 		b.results = append(b.results, e)
 	}
 	w := Working{}
+	if gives := e.Gives(); len(gives) == 1 {
+		w.Lines = lead(b.meanings.Of(gives[0], e))
+	}
 	var named syntax.Expr
 	if l := lines[0]; l.Left == nil && l.Right != nil && len(lines) > 1 && lines[1].Left == nil {
 		lines[1].Left, lines = l.Right, lines[1:] // a value without a name

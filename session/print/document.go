@@ -5,6 +5,8 @@
 package print
 
 import (
+	"slices"
+
 	"steelyard/lang/finding"
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
@@ -88,8 +90,14 @@ type (
 
 // Given is one row of the known quantities.
 type Given struct {
-	Name  syntax.Expr // a name, or 1 lap for a unit of the worksheet
-	Shown Shown
+	Name    syntax.Expr // a name, or 1 lap for a unit of the worksheet
+	Shown   Shown
+	Meaning string // in words, or empty
+}
+
+// meant tells whether there are words for one of the known quantities.
+func meant(rows []Given) bool {
+	return slices.ContainsFunc(rows, func(g Given) bool { return oneLine(g.Meaning) != "" })
 }
 
 // Shown is what a document tells of a quantity. One of its fields is set, or none.

@@ -30,12 +30,20 @@ func (p *page) name(what string) string {
 
 func (p *page) givens(rows []Given) {
 	p.region("given", "Given")
-	p.text("<table>\n<caption>Given</caption>\n", `<thead><tr><th scope="col">Quantity</th><th scope="col">Value</th></tr></thead>`, "\n<tbody>\n")
+	p.text("<table>\n<caption>Given</caption>\n", `<thead><tr><th scope="col">Quantity</th><th scope="col">Value</th>`)
+	words := meant(rows)
+	if words {
+		p.text(`<th scope="col">Meaning</th>`)
+	}
+	p.text("</tr></thead>\n<tbody>\n")
 	for _, g := range rows {
 		p.text(`<tr><th scope="row">`)
 		p.label(plainSide(g.Name), typeset.Expr(g.Name))
 		p.text("</th><td>")
 		p.value(g.Shown)
+		if words {
+			p.text("</td><td>", escapeHTML(oneLine(g.Meaning)))
+		}
 		p.text("</td></tr>\n")
 	}
 	p.text("</tbody>\n</table>\n</div>\n")

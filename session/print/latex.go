@@ -104,9 +104,18 @@ const mostRows = 32
 func (p *paper) givens(rows []Given) {
 	for len(rows) > 0 {
 		n := min(len(rows), mostRows)
-		p.text("\\about{Given}\\par\\nopagebreak\n\\begin{tabular}{@{}l@{\\qquad}l@{}}\n{\\small Quantity} & {\\small Value} \\\\ \\hline\n")
+		columns, head, named, most := "", "", "50mm", "100mm"
+		words := meant(rows[:n])
+		if words {
+			columns, head, named, most = `@{\qquad}p{60mm}`, ` & {\small Meaning}`, "45mm", "45mm"
+		}
+		p.text("\\about{Given}\\par\\nopagebreak\n\\begin{tabular}{@{}l@{\\qquad}l", columns, "@{}}\n{\\small Quantity} & {\\small Value}", head, " \\\\ \\hline\n")
 		for _, g := range rows[:n] {
-			p.text(inline(typeset.Expr(g.Name), "50mm"), " & ", texValue(g.Shown, "100mm"), " \\\\\n")
+			p.text(inline(typeset.Expr(g.Name), named), " & ", texValue(g.Shown, most))
+			if meaning := escapeTeX(g.Meaning); meaning != "" {
+				p.text(` & {\raggedright `, meaning, `\par}`)
+			}
+			p.text(" \\\\\n")
 		}
 		p.text("\\hline\n\\end{tabular}\\par\n")
 		rows = rows[n:]

@@ -125,9 +125,18 @@ func (m *marked) drawing(text string) {
 
 func (m *marked) givens(rows []Given) {
 	m.paragraph("**Given**")
-	m.b.WriteString("| Quantity | Value |\n| :-- | :-- |\n")
+	heads, rule := "| Quantity | Value |", "| :-- | :-- |"
+	words := meant(rows)
+	if words {
+		heads, rule = heads+" Meaning |", rule+" :-- |"
+	}
+	m.b.WriteString(heads + "\n" + rule + "\n")
 	for _, g := range rows {
-		m.b.WriteString("| " + inCell(typeset.Expr(g.Name)) + " | " + markedValue(g.Shown) + " |\n")
+		m.b.WriteString("| " + inCell(typeset.Expr(g.Name)) + " | " + markedValue(g.Shown) + " |")
+		if words {
+			m.b.WriteString(" " + escapeMarkdown(g.Meaning) + " |")
+		}
+		m.b.WriteString("\n")
 	}
 	m.b.WriteString("\n")
 }

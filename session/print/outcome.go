@@ -22,7 +22,7 @@ func (o outcome) Result(r *entry.Result) {
 		o.answer(Answer{X: s.X, Points: s.Points, Shown: Shown{Value: first}})
 	case *syntax.Constants:
 		for i := range r.Values {
-			o.given(name(r.Values[i].Name), Shown{Value: &r.Values[i]})
+			o.given(name(r.Values[i].Name), Shown{Value: &r.Values[i]}, "")
 		}
 	case *syntax.Value:
 		if _, again := s.X.(*syntax.With); again {
@@ -43,7 +43,7 @@ func (o outcome) Result(r *entry.Result) {
 		if _, mixed := s.X.(*syntax.Mixed); mixed {
 			shown = Shown{X: s.X} // 3 lb 8 oz, as it was written
 		}
-		o.given(name(s.Name), shown)
+		o.given(name(s.Name), shown, o.meanings.Of(s.Name, o.e))
 	default:
 		o.working(o.e)
 	}

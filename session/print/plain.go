@@ -160,11 +160,15 @@ func (t *plainText) givens(rows []Given) {
 	}
 	for _, g := range rows {
 		name := plainSide(g.Name)
+		shown := g.Shown.text()
+		if words := oneLine(g.Meaning); words != "" {
+			shown += ", " + words
+		}
 		if runewidth.StringWidth(name) > most {
-			t.wrapped("  ", "    ", name+" = "+g.Shown.text())
+			t.wrapped("  ", "    ", name+" = "+shown)
 			continue
 		}
-		t.wrapped("  "+runewidth.FillRight(name, most)+" = ", "      ", g.Shown.text())
+		t.wrapped("  "+runewidth.FillRight(name, most)+" = ", "      ", shown)
 	}
 	t.gap()
 }

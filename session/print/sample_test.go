@@ -119,7 +119,7 @@ func scaleKey() *Document {
 		Caution: "A study aid: check what matters by hand, and use none of it where safety depends on it.",
 		Blocks: []Block{
 			Note{"A market scale hangs its pan from a spring. The grocer lays plums into the empty pan and lets go; the pan sinks, swings past its resting place and comes back."},
-			Givens{[]Given{{x("m"), is("0.500 kg")}, {&syntax.Name{Name: "s_0"}, is("2.0 cm")}, {x("g"), is("9.81 m/s^2")}, {x("α"), is("12°")}, {x("period"), Shown{X: &syntax.Uncertain{X: x("0.284"), By: x("0.002"), Unit: syntax.UnitText{Text: "s"}}}}}},
+			Givens{[]Given{{x("m"), is("0.500 kg"), "mass of the plums"}, {&syntax.Name{Name: "s_0"}, is("2.0 cm"), ""}, {x("g"), is("9.81 m/s^2"), ""}, {x("α"), is("12°"), ""}, {x("period"), Shown{X: &syntax.Uncertain{X: x("0.284"), By: x("0.002"), Unit: syntax.UnitText{Text: "s"}}}, ""}}},
 		},
 		Parts: []Part{stiffness(), lowest(), swing()},
 	}
@@ -221,7 +221,7 @@ func everywhere(h string) *Document {
 	unknown := value("1 J")
 	unknown.InUnit = math.NaN()
 	bars := &entry.Bars{Unit: unknown.Unit, Books: h, Stages: []entry.Stage{{Name: h, Bars: []entry.Bar{{Of: name, Value: *unknown}}, Sum: h}}}
-	return &Document{Title: h, Caution: h, Blocks: []Block{Note{h}, Givens{[]Given{{name, Shown{Words: h}}}}}, Parts: []Part{{
+	return &Document{Title: h, Caution: h, Blocks: []Block{Note{h}, Givens{[]Given{{name, Shown{Words: h}, h}}}}, Parts: []Part{{
 		Label: h, Question: h, Points: -1, Blocks: []Block{
 			Note{h + "\n\n# " + h + "\n- " + h + "\n1. " + h + "\n    " + h + "\n---\n> " + h + "\n" + h + "\n==="}, Text{[]string{h, "", h}}, Room{3},
 			Working{Lines: []entry.WorkLine{{Left: name, Right: name, Reason: h, Lead: h, Units: []entry.UnitSide{{Product: h, Root: true}, {Product: h}}}, {}}},

@@ -122,7 +122,8 @@ func (g *guarded) holds(text string) string {
 	return ""
 }
 
-// clean drops blocks that hold a hidden number, and widens axes whose ticks do.
+// clean drops blocks that hold a hidden number, and what words say of a given if they
+// do, and widens axes whose ticks do.
 func (g *guarded) clean(blocks []Block) []Block {
 	var out []Block
 	for _, b := range blocks {
@@ -131,6 +132,13 @@ func (g *guarded) clean(blocks []Block) []Block {
 				out = append(out, fig)
 			}
 			continue
+		}
+		if given, ok := b.(Givens); ok {
+			for i := range given.Rows {
+				if row := &given.Rows[i]; g.holds(row.Meaning) != "" {
+					row.Meaning = ""
+				}
+			}
 		}
 		if g.holds(shownText(b)) == "" {
 			out = append(out, b)
@@ -150,6 +158,7 @@ func shownText(b Block) string {
 	case Working:
 		text := ""
 		for _, l := range b.Lines {
+			text += " " + l.Lead
 			if l.Right != nil {
 				text += " " + syntax.PrintExpr(l.Right)
 			}

@@ -27,6 +27,7 @@ type object struct {
 	Line       int           `json:"line"`
 	Statement  string        `json:"statement"`
 	Name       string        `json:"name,omitempty"`
+	Meaning    string        `json:"meaning,omitempty"`
 	Value      *float64      `json:"value,omitempty"`
 	SIUnit     string        `json:"si_unit,omitempty"`
 	Dimension  string        `json:"dimension,omitempty"`
@@ -60,7 +61,7 @@ type foundObject struct {
 // JSON writes an entry as JSON Lines: one object, or one for each value of a
 // statement that has several.
 func JSON(w io.Writer, e *entry.Entry, r Replayed) error {
-	base := object{File: r.File, Line: e.Line, Statement: e.Text, Recorded: r.Recorded, Agrees: r.Agrees, Findings: found(e.Findings)}
+	base := object{File: r.File, Line: e.Line, Statement: e.Text, Meaning: e.Meaning(), Recorded: r.Recorded, Agrees: r.Agrees, Findings: found(e.Findings)}
 	e.Visit(filler{&base})
 	values := e.Values()
 	if len(values) == 0 {

@@ -1,0 +1,135 @@
+package syntax
+
+import (
+	"strings"
+	"unicode"
+
+	"steelyard/lang/finding"
+	"steelyard/units"
+)
+
+// Words after a comma and a blank are the meaning of the name that a line gives:
+// m = 36 g, mass of the frog. They begin with a letter and hold no equals sign, so
+// that m = 36 g, M = 2 kg is two lines; and they are words: k = 3, kPa is a slip.
+
+// meaningFrom is the place in a line from which on words for its name may come: behind
+// NAME =, NAME(…) = or 1 NAME =, or behind the `in` of let. It is 0 for another line.
+func meaningFrom(line string) int {
+	if w := leadingStatement(line); w != nil {
+		if in := strings.Index(line, " in "); w == &letWord && in > 0 {
+			return in
+		}
+		return 0
+	}
+	eq := strings.IndexByte(line, '=')
+	name := strings.TrimRight(strings.TrimPrefix(line[:max(eq, 0)], "1 "), " ")
+	if !startsName(firstRune(name)) {
+		return 0
+	}
+	if open := strings.IndexByte(name, '('); open > 0 && strings.HasSuffix(name, ")") {
+		name = name[:open]
+	}
+	if strings.ContainsFunc(name, func(r rune) bool { return !continuesName(r) }) {
+		return 0
+	}
+	return eq
+}
+
+// comma is the place in a line of the comma that its words follow, or the line's
+// length. The line begins inside so many brackets.
+func comma(line string, depth int) int {
+	equals := strings.LastIndexByte(line, '=')
+	for i := 0; i < len(line); i++ {
+		switch line[i] {
+		case '(', '[', '{':
+			depth++
+		case ')', ']', '}':
+			depth--
+		case ',':
+			if depth == 0 && i > equals && i+1 < len(line) && isBlank(firstRune(line[i+1:])) {
+				if areWords(line[i+1:]) {
+					return i
+				}
+				return len(line)
+			}
+		}
+	}
+	return len(line)
+}
+
+// areWords tells whether a text is words, and no unit or symbol: it begins with a
+// letter, and a word of it has three.
+func areWords(text string) bool {
+	text = strings.TrimFunc(text, isBlank)
+	if !startsName(firstRune(text)) {
+		return false
+	}
+	letters := 0
+	for _, r := range text {
+		switch {
+		case r > unicode.MaxLatin1 && unicode.IsLetter(r) && !unicode.In(r, unicode.Latin, unicode.Greek):
+			letters = 3 // one sign of Han is a word
+		case unicode.IsLetter(r):
+			letters++
+		default:
+			letters = 0
+		}
+		if letters >= 3 {
+			break
+		}
+	}
+	word := strings.TrimPrefix(text, "in ")
+	if letters < 3 || strings.ContainsFunc(word, isBlank) {
+		return letters >= 3
+	}
+	table := units.NewTable()
+	return !table.Has(word) && !strings.ContainsFunc(word, func(r rune) bool { return !unicode.IsLetter(r) && r != '-' && r != '\'' && r != '’' })
+}
+
+// apart says of several statements on a line, each of which begins behind a comma,
+// that they need a line each; nil where there is one. The fault that the line has
+// is at the first comma.
+func (r *reader) apart(why *fault, begins func(text string) bool, lead string) *fault {
+	line := r.text[r.from:r.to]
+	at := why.At.From - r.from
+	if at <= 0 || at >= len(line) || line[at] != ',' {
+		return nil
+	}
+	lines := []string{line[:at]}
+	for rest := line[at+1:]; rest != ""; {
+		rest = strings.TrimLeftFunc(rest, isBlank)
+		if !begins(rest) {
+			return nil
+		}
+		end := strings.IndexByte(rest, ',')
+		if end < 0 {
+			end = len(rest)
+		}
+		lines = append(lines, lead+strings.TrimRightFunc(rest[:end], isBlank))
+		rest = rest[min(end+1, len(rest)):]
+	}
+	if len(lines) < 2 || len(lines) > maxApart {
+		return nil
+	}
+	return &fault{finding.New(finding.NotWritten, Span{From: r.from, To: r.to}, "Each of these statements needs its own line.",
+		"Write `"+strings.Join(lines, "` and then `")+"`.", lines...)}
+}
+
+// twoNames finds m = 36 g, M = 2 kg.
+func (r unread) twoNames() *fault {
+	return r.apart(r.why, func(text string) bool { return meaningFrom(text) > 0 }, "")
+}
+
+// nameless finds 1/2*m*v^2 in J, energy of the ball.
+func (r unread) nameless() *fault {
+	line := r.text[r.from:r.to]
+	at := comma(line, 0)
+	if at == len(line) || meaningFrom(line) > 0 || r.why.At.From < r.from+at {
+		return nil
+	}
+	return &fault{finding.New(finding.NotWritten, Span{From: r.from + at, To: r.to}, "Words after a comma say what a name means. This line has no name.",
+		"Begin the line with a name and =, or leave the words out.", "")}
+}
+
+// maxApart is the most statements of one line that are told apart.
+const maxApart = 8
