@@ -68,28 +68,32 @@ func SaysTorque(name string) bool {
 
 // Customary tells whether a name customarily stands for a quantity of some
 // dimension.
-func Customary(name string, d Dim) bool {
-	dims := customDims()
-	for text := range strings.SplitSeq(customs(name), ", ") {
-		if text != "" && dims[text] == d {
-			return true
-		}
+func Customary(name string, d Dim) bool { return slices.Contains(Customs(name), d) }
+
+// Customs are the dimensions of the quantities that a name customarily stands for, the
+// commonest first.
+func Customs(name string) []Dim {
+	of := customs(name)
+	if of == "" {
+		return nil
 	}
-	return false
+	return customDims()[of]
 }
 
-// customDims are the dimensions of the units in the tables of customs.
-var customDims = sync.OnceValue(func() map[string]Dim {
-	out := map[string]Dim{}
+// customDims are the dimensions of the lists of units in the tables of customs.
+var customDims = sync.OnceValue(func() map[string][]Dim {
+	out := map[string][]Dim{}
 	table := NewTable()
-	add := func(text string) {
-		u, _ := table.Parse(text, AloneInPlace)
-		out[text] = u.Dim()
+	add := func(list string) {
+		var dims []Dim
+		for text := range strings.SplitSeq(list, ", ") {
+			u, _ := table.Parse(text, AloneInPlace)
+			dims = append(dims, u.Dim())
+		}
+		out[list] = dims
 	}
 	for _, c := range customTable {
-		for text := range strings.SplitSeq(c.units, ", ") {
-			add(text)
-		}
+		add(c.units)
 	}
 	for _, c := range customWords {
 		add(c.units)

@@ -12,33 +12,46 @@ import (
 // T is.
 type Lacking struct {
 	Parts []LackingPart
-	// Symbols are those that have no value.
-	Symbols []string
+	// Symbols are those that have no value, Known the names that stand beside them.
+	Symbols, Known []string
 	// Others tells that the line has further names.
 	Others bool
 	// Text is the line with products of symbols.
 	Text string
+
+	at int // up to where Text is written
 }
 
 // LackingPart is a quantity of which some letters may be symbols without a value.
 type LackingPart struct {
 	At, Unit Span // of the quantity, and of its unit
-	Letters  bool // more than one letter, of which one at least is a name
+	Letters  bool // more than one letter
+	Free     bool // of which none is a name
 	Given    bool // one of them is a name of the page; a g among letters may be gram
 	Under    bool // it is all that is under a fraction bar
 }
 
-// LackingIn finds what may be symbols without a value in an expression of a statement.
-// A blank before a unit says that it is one. One letter may be a symbol as a factor
-// among names, behind a number that formulas have; letters of which one is a name may
-// be symbols anywhere.
-func LackingIn(text string, stmt Stmt, x Expr, in Scope) (Lacking, bool) {
+// LackingIn finds what may be symbols without a value in expressions of a statement, in
+// the order in which they are written. A blank before a unit says that it is one. One
+// letter may be a symbol as a factor among names, behind a number that formulas have;
+// several letters may be symbols anywhere.
+func LackingIn(text string, stmt Stmt, xs []Expr, in Scope) (Lacking, bool) {
 	out := Lacking{}
-	if !anyGlued(x, text) {
+	if !slices.ContainsFunc(xs, func(x Expr) bool { return anyGlued(x, text) }) {
 		return out, false
 	}
 	o := opener{in: within(stmt, in)}
-	at := 0
+	for _, x := range xs {
+		o.lackingIn(&out, text, x)
+	}
+	if len(out.Parts) == 0 || !out.Others && !out.Parts[0].Letters {
+		return out, false
+	}
+	out.Text += text[out.at:]
+	return out, true
+}
+
+func (o *opener) lackingIn(out *Lacking, text string, x Expr) {
 	above := map[Expr]Expr{}
 	for x := range Nodes(x) {
 		for i := 0; x.part(i) != nil; i++ {
@@ -49,11 +62,11 @@ func LackingIn(text string, stmt Stmt, x Expr, in Scope) (Lacking, bool) {
 			continue
 		}
 		unit, ok := gluedUnit(x, text)
-		if !ok || unit.At.From < at {
+		if !ok || unit.At.From < out.at {
 			continue
 		}
 		part := LackingPart{At: x.Span(), Unit: unit.At}
-		product, lacking, ok := o.product(&part, unit.Text)
+		product, lacking, known, ok := o.product(&part, unit.Text)
 		if !ok || !part.Letters && !(coefficient(text[part.At.From:unit.At.From]) && factor(above[x])) {
 			continue
 		}
@@ -62,17 +75,15 @@ func LackingIn(text string, stmt Stmt, x Expr, in Scope) (Lacking, bool) {
 		if p, ok := above[x].(*Paren); ok {
 			part.Under = underBar(above[p], p)
 		}
-		out.Text += text[at:part.At.From] + open + text[part.At.From:unit.At.From] + "*" + product + shut
-		at = unit.At.To
-		out.Parts = append(out.Parts, part)
+		out.Text += text[out.at:part.At.From] + open + text[part.At.From:unit.At.From] + "*" + product + shut
+		out.at = unit.At.To
+		out.Parts, out.Known = append(out.Parts, part), append(out.Known, known...)
 		for _, s := range lacking {
 			if !slices.Contains(out.Symbols, s) {
 				out.Symbols = append(out.Symbols, s)
 			}
 		}
 	}
-	out.Text += text[at:]
-	return out, len(out.Parts) > 0 && (out.Others || out.Parts[0].Letters)
 }
 
 // anyGlued tells whether an expression holds a quantity without a blank before its unit.
@@ -138,31 +149,31 @@ func factor(above Expr) bool {
 
 // product writes the words of a unit as names and symbols that have no value; false if
 // they can't be read so, or if all have values.
-func (o *opener) product(part *LackingPart, unit string) (text string, lacking []string, ok bool) {
+func (o *opener) product(part *LackingPart, unit string) (text string, lacking, known []string, ok bool) {
 	fs, ok := unitFactors(unit)
 	if !ok {
-		return "", nil, false
+		return "", nil, nil, false
 	}
-	letters, known := 0, 0
+	letters := 0
 	var b strings.Builder
 	for i, f := range fs {
 		symbols := []string{Canonical(f.word)}
 		switch {
 		case f.within != nil:
-			return "", nil, false
+			return "", nil, nil, false
 		case !o.in.Known(symbols[0]):
 			if symbols = strings.Split(f.word, ""); len(symbols) > 24 {
-				return "", nil, false
+				return "", nil, nil, false
 			}
 		}
 		for _, s := range symbols {
 			letters++
 			switch {
 			case o.in.Known(s):
-				known++
+				known = append(known, s)
 				part.Given = part.Given || s != "g" || len(symbols) == 1
 			case units.Usual(s) == "":
-				return "", nil, false
+				return "", nil, nil, false
 			default:
 				lacking = append(lacking, s)
 			}
@@ -176,6 +187,12 @@ func (o *opener) product(part *LackingPart, unit string) (text string, lacking [
 		}
 		b.WriteString(strings.Join(symbols, "*") + f.power)
 	}
-	part.Letters = letters > 1 && known > 0
-	return b.String(), lacking, len(lacking) > 0 && (letters == 1 || known > 0)
+	part.Letters = letters > 1
+	part.Free = part.Letters && known == nil
+	return b.String(), lacking, known, len(lacking) > 0 && !(part.Free && hasTwice(lacking))
+}
+
+// hasTwice tells whether a list holds a word twice, as that of the letters of mm does.
+func hasTwice(words []string) bool {
+	return len(slices.Compact(slices.Sorted(slices.Values(words)))) < len(words)
 }

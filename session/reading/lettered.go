@@ -1,7 +1,6 @@
 package reading
 
 import (
-	"slices"
 	"strings"
 
 	"steelyard/lang/finding"
@@ -22,71 +21,42 @@ func (s valued) Known(name string) bool {
 // The line is refused where it then is not what the symbol on its left says; where it
 // makes sense both ways, it is read with the unit, and says so.
 func (s *settler) lettered(text string, stmt syntax.Stmt) (Verdict, bool) {
-	name, x, in := valueOf(stmt)
-	if x == nil {
-		return Verdict{}, false
-	}
-	lacking, ok := syntax.LackingIn(text, stmt, x, valued{&s.scope})
+	c := s.claimOf(stmt)
+	lacking, ok := syntax.LackingIn(text, stmt, c.of, valued{&s.scope})
 	if !ok {
 		return Verdict{}, false
 	}
-	rule := s.weighStmt(syntax.Reading{Text: text}, stmt).sense
-	fits, first, says := s.fits(&lacking, name, in)
-	var letters, given, under bool
+	rule, says := s.weighStmt(syntax.Reading{Text: text}, stmt).sense, c.speaks()
+	within := c.withinLetters(&lacking)
+	letters, free, given, under := false, true, false, false
 	for _, p := range lacking.Parts {
 		bare := len(lacking.Symbols[0]) == p.Unit.To-p.Unit.From
-		letters, given, under = letters || p.Letters, given || p.Given, under || p.Under && bare
+		letters, free, given, under = letters || p.Letters, free && p.Free, given || p.Given, under || p.Under && bare
 		// A word that is no unit at all is told as such.
-		if _, bad := s.Planner.Units.Parse(text[p.Unit.From:p.Unit.To], units.AfterNumber); bad != nil && bad.Kind != units.ProblemText {
+		if _, bad := s.Planner.Units.Parse(text[p.Unit.From:p.Unit.To], units.AfterNumber); bad != nil && bad.Kind != units.ProblemText && !within {
 			return Verdict{}, false
 		}
 	}
+	whole := lacking.Parts[0].At == c.of[0].Span()
+	if free && (!says || whole && rule >= plain) {
+		return Verdict{}, false // d = 5mm
+	}
+	fits, first := true, false
+	if says {
+		fits, first = s.fits(&lacking)
+	}
 	severity := finding.Caution
 	switch {
-	case rule == none && fits && says, rule == odd && (given || fits || !letters):
+	case within, rule == none && fits && says, rule == odd && (given || fits || !letters):
 		severity = finding.Error
-	case rule == none, rule == odd:
+	case rule == none, rule == odd, free && !(first && fits), rule == fitting && !lacking.Others && !free:
 		return Verdict{}, false
-	case rule == fitting && !lacking.Others:
-		return Verdict{}, false
-	case says && fits && (given || !letters && (under || first)):
+	case says && fits && (free || given || !letters && (under || first)):
 	case !says && lacking.Others && (given || under):
 	default:
 		return Verdict{}, false
 	}
 	return s.withoutValue(&lacking, text, severity), true
-}
-
-// fits tells whether a line is what it says if the symbol without a value is a quantity
-// that it is used for, and whether that is the first of them. Says tells whether the line
-// says what it is.
-func (s *settler) fits(lacking *syntax.Lacking, name string, in syntax.UnitText) (fits, first, says bool) {
-	unit := units.Usual(name)
-	if in.Present() {
-		unit = in.Text
-	}
-	if unit == "" {
-		return true, false, false
-	}
-	r := syntax.Reading{Text: lacking.Text}
-	stmt := r.Parse(s.Known)
-	whole, bad := syntax.ParseExpr("1 " + unit)
-	if stmt == nil || len(bad) > 0 {
-		return false, false, true
-	}
-	m := s.Planner.Mark()
-	defer s.Planner.Cut(m)
-	names := slices.Clone(lacking.Symbols)
-	if f, ok := stmt.(*syntax.FuncDef); ok {
-		names = append(names, f.Params...)
-	}
-	of := s.Planner.Unknowns(len(names))
-	got := s.Planner.CompileOf(lacking.Text, names, of, syntax.Unplaced(stmt.Exprs()[0]), whole)
-	if !got.OK || len(of) > 1 {
-		return got.OK, false, true
-	}
-	symbol, dim := lacking.Symbols[0], s.Planner.Settled(of[0]).Dim
-	return units.Customary(symbol, dim), s.usually(symbol, dim), true
 }
 
 // withoutValue says which symbols have no value, and how the line is written with them.

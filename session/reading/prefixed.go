@@ -11,11 +11,11 @@ import (
 // tie is read as one unit, and says so.
 func (s *settler) prefixed() (Verdict, bool) {
 	text, stmt := s.Entry.Text, s.Entry.Stmt
-	_, x, _ := valueOf(stmt)
-	if x == nil {
+	says := s.claimOf(stmt)
+	if len(says.of) == 0 {
 		return Verdict{}, false
 	}
-	u, ok := syntax.PrefixedIn(x, s.Planner.Units.Prefixed)
+	u, ok := syntax.PrefixedIn(says.of[0], s.Planner.Units.Prefixed)
 	if !ok || !s.IsUnit(u.Unit.Text) || !s.Unit(u.Apart) {
 		return Verdict{}, false
 	}
@@ -36,18 +36,4 @@ func (s *settler) prefixed() (Verdict, bool) {
 		return Verdict{Findings: []finding.Finding{f}}, true
 	}
 	return Verdict{}, false
-}
-
-// valueOf is what a line works out, with its name and the unit that it is reported in;
-// x is nil for a line of another kind.
-func valueOf(stmt syntax.Stmt) (name string, x syntax.Expr, in syntax.UnitText) {
-	switch stmt := stmt.(type) {
-	case *syntax.Define:
-		return stmt.Name, stmt.X, stmt.In
-	case *syntax.Value:
-		return "", stmt.X, stmt.In
-	case *syntax.FuncDef:
-		return stmt.Name, stmt.X, stmt.In
-	}
-	return "", nil, in
 }

@@ -1,0 +1,150 @@
+package reading
+
+import (
+	"slices"
+
+	"steelyard/lang/run"
+	"steelyard/lang/syntax"
+	"steelyard/units"
+)
+
+// claim is what a line says of its expressions: that two are equal, or that one is the
+// quantity that a symbol or a unit speaks of.
+type claim struct {
+	// of is the expression, or are the two sides of an equation.
+	of []syntax.Expr
+	// quantities are the dimensions that the one expression may have, the likeliest
+	// first; none where nothing says it.
+	quantities []units.Dim
+	// free are names that have no value of their own: unknowns, arguments.
+	free []string
+}
+
+// claimOf is the claim of a line; of is empty for one that makes none.
+func (s *settler) claimOf(stmt syntax.Stmt) (c claim) {
+	is := func(name string, x syntax.Expr, in syntax.UnitText) {
+		c.quantities = units.Customs(name)
+		if u := s.Page.Unit(in); u != nil {
+			c.quantities = []units.Dim{u.Dim()}
+		}
+		if x != nil {
+			c.of = []syntax.Expr{x}
+		}
+	}
+	switch stmt := stmt.(type) {
+	case *syntax.Define:
+		is(stmt.Name, stmt.X, stmt.In)
+	case *syntax.Value:
+		is("", stmt.X, stmt.In)
+	case *syntax.Report:
+		is("", stmt.X, stmt.In)
+	case *syntax.FuncDef:
+		is(stmt.Name, stmt.X, stmt.In)
+		c.free = stmt.Params
+	case *syntax.CheckStmt:
+		if stmt.Sign == syntax.NoSign {
+			c.of = []syntax.Expr{stmt.Left, stmt.Right}
+		}
+	case *syntax.Solve:
+		if e := stmt.Equations[0]; len(stmt.Equations) == 1 && e.Right != nil {
+			c.of = []syntax.Expr{e.Left, e.Right}
+		}
+		for _, u := range stmt.Unknowns {
+			c.free = append(c.free, u.Name)
+		}
+	case *syntax.Graph:
+		if g := &stmt.Curves[0]; len(stmt.Curves) == 1 {
+			in := g.In
+			if !in.Present() {
+				in = stmt.In
+			}
+			is("", g.X, in)
+		}
+		c.free = []string{stmt.Against.Name}
+	}
+	return c
+}
+
+// speaks tells whether the line says what quantity it is.
+func (c *claim) speaks() bool { return len(c.of) > 1 || c.quantities != nil }
+
+// withinLetters tells whether a name of the line's own, an unknown or what a curve is
+// drawn against, is in it among letters alone: the x of graph 3kx against x.
+func (c *claim) withinLetters(lacking *syntax.Lacking) bool {
+	return slices.ContainsFunc(c.free, func(name string) bool {
+		return slices.Contains(lacking.Known, name) && !slices.ContainsFunc(c.of, func(x syntax.Expr) bool { return syntax.Holds(x, name) })
+	})
+}
+
+// mostFitted is the most names of which customary quantities are tried together, with
+// the line's own.
+const mostFitted = 4
+
+// fits tells whether a line is what it says if each symbol without a value is a
+// quantity that it is used for, and whether each is the first of these.
+func (s *settler) fits(lacking *syntax.Lacking) (fits, first bool) {
+	r := syntax.Reading{Text: lacking.Text}
+	stmt := r.Parse(s.Known)
+	if stmt == nil {
+		return false, false
+	}
+	c := s.claimOf(stmt)
+	f := fitted{settler: s, text: lacking.Text}
+	for _, x := range c.of {
+		f.sides = append(f.sides, syntax.Unplaced(x))
+	}
+	if len(c.of) == 1 {
+		f.sides = append(f.sides, &syntax.Name{Name: whole})
+		f.names, f.quantities = []string{whole}, [][]units.Dim{c.quantities}
+	}
+	for _, name := range append(slices.Clone(c.free), lacking.Symbols...) {
+		if !slices.Contains(f.names, name) {
+			f.names, f.quantities = append(f.names, name), append(f.quantities, units.Customs(name))
+		}
+	}
+	f.of = make([]run.Static, len(f.names))
+	return f.from(0)
+}
+
+// fitted tries quantities for names that have no value.
+type fitted struct {
+	*settler
+	text  string
+	sides []syntax.Expr
+	names []string
+	// quantities are the customary ones of each name, of what is known of them.
+	quantities [][]units.Dim
+	of         []run.Static
+}
+
+// whole is the name of what a line of one expression says it is.
+const whole = "="
+
+// from tries those of the names from i on; that of the last follows from the equation.
+func (f *fitted) from(i int) (fits, first bool) {
+	name := f.names[i]
+	m := f.Planner.Mark()
+	defer f.Planner.Cut(m)
+	switch {
+	case i == len(f.names)-1:
+		f.of[i] = f.Planner.Unknowns(1)[0]
+		if got := f.Planner.CompileOf(f.text, f.names, f.of, f.sides...); !got.OK || len(f.names) > mostFitted {
+			return got.OK, false
+		}
+		dim := f.Planner.Settled(f.of[i]).Dim
+		return units.Customary(name, dim), f.usually(name, dim)
+	case len(f.names) > mostFitted, len(f.quantities[i]) == 0:
+		f.of[i] = f.Planner.Unknowns(1)[0]
+		fits, _ = f.from(i + 1)
+		return fits, false
+	}
+	for k, dim := range f.quantities[i] {
+		if dim.IsOne() && name != whole {
+			continue
+		}
+		f.of[i] = run.Static{Dim: dim}
+		one, all := f.from(i + 1)
+		fits, first = fits || one, first || all && k == 0
+	}
+	return fits, first
+}
