@@ -110,12 +110,7 @@ func meets(t *testing.T, e *entry.Entry, want expectation) {
 }
 
 func contains(all []string, one string) bool {
-	for _, s := range all {
-		if s == one {
-			return true
-		}
-	}
-	return false
+	return slices.Contains(all, one)
 }
 
 // TestReadingsRead enters every reading that is offered in the place of what it

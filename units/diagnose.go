@@ -1,6 +1,10 @@
 package units
 
-import "strings"
+import (
+	"slices"
+
+	"strings"
+)
 
 // slip is a short form that people write for a unit.
 type slip struct {
@@ -100,10 +104,8 @@ func shorten(s string) string {
 
 func (p *Problem) add(reading string) {
 	const most = 3
-	for _, r := range p.Readings {
-		if r == reading {
-			return
-		}
+	if slices.Contains(p.Readings, reading) {
+		return
 	}
 	if len(p.Readings) < most {
 		p.Readings = append(p.Readings, reading)
@@ -309,12 +311,7 @@ func (t *Table) readings(s *shape, at int, meant string, place Place) []string {
 }
 
 func (u *Unit) startsWithOne() bool {
-	for _, p := range u.parts {
-		if !p.den {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(u.parts, func(p part) bool { return !p.den })
 }
 
 // mended puts right a further word beside the one that is reported.

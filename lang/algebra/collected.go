@@ -2,6 +2,7 @@ package algebra
 
 import (
 	"math/big"
+	"slices"
 	"sort"
 
 	"steelyard/lang/syntax"
@@ -311,12 +312,7 @@ func (s *isolator) squared(eq sum, depth int) ([]root, bool) {
 
 // has tells whether a term of a sum has a factor.
 func (s sum) has(key string) bool {
-	for _, t := range s {
-		if t.find(key) >= 0 {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(s, func(t term) bool { return t.find(key) >= 0 })
 }
 
 // squareSides squares both sides of t = rest.

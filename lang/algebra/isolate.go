@@ -54,12 +54,7 @@ const nodeSteps, termSteps = 512, 2048
 
 // spend takes what looking at expressions costs from the budget.
 func (s *isolator) spend(all ...syntax.Expr) bool {
-	for _, x := range all {
-		if !syntax.Spend(s.budget, nodeSteps, x) {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(all, func(x syntax.Expr) bool { return !syntax.Spend(s.budget, nodeSteps, x) })
 }
 
 // equation finds the roots of left = right.

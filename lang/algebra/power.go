@@ -1,6 +1,7 @@
 package algebra
 
 import (
+	"slices"
 	"steelyard/lang/syntax"
 	"steelyard/units"
 )
@@ -19,12 +20,7 @@ func Exponent(x syntax.Expr, name string) (units.Exp, bool) {
 
 // inTerm tells whether a factor of a term holds the unknown.
 func (n normalizer) inTerm(t term) bool {
-	for _, f := range t.factors {
-		if n.holds(f.base) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(t.factors, func(f factor) bool { return n.holds(f.base) })
 }
 
 // Factor is a power of something in a product.

@@ -1,6 +1,10 @@
 package algebra
 
-import "math/big"
+import (
+	"slices"
+
+	"math/big"
+)
 
 // sum is terms that are added. An empty sum is 0.
 type sum []term
@@ -66,12 +70,7 @@ func (s sum) isNumber() bool { return len(s) == 1 && s[0].isNumber() }
 
 // allNegative tells whether every term is subtracted.
 func (s sum) allNegative() bool {
-	for _, t := range s {
-		if t.coef.Sign() > 0 {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(s, func(t term) bool { return t.coef.Sign() > 0 })
 }
 
 // hasDivisor tells whether a factor of a sum has a negative exponent.

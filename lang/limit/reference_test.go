@@ -6,6 +6,7 @@ import (
 	"go/parser"
 	"go/token"
 	"go/types"
+	"maps"
 	"os"
 	"regexp"
 	"strconv"
@@ -27,9 +28,7 @@ func TestReferenceHasEveryLimit(t *testing.T) {
 	if len(want) < 17 {
 		t.Fatalf("only %d limits were found", len(want))
 	}
-	for words, value := range elsewhere {
-		want[words] = value
-	}
+	maps.Copy(want, elsewhere)
 	for words, value := range want {
 		if rows[words] != value {
 			t.Errorf("lang/REFERENCE.md lacks the row\n| %s | %s |\n(it has %q there)", words, value, rows[words])

@@ -46,13 +46,13 @@ func (c *coder) unknownCall(x *syntax.Call) run.Slot {
 			"Put `*` between them.", x.Func+"*("+inner+")")
 	}
 	if parts, ok := syntax.NamesIn(x.Func, c.known); ok && len(x.Args) == 1 {
-		return c.refuse(finding.NamesTogether, x.At, "No function is called "+x.Func+"; "+list(parts, "and")+" are known.",
+		return c.refuse(finding.NamesTogether, x.At, "No function is called "+x.Func+"; "+writing.List(parts, "and")+" are known.",
 			"Put `*` between them.", strings.Join(parts, "*")+"*("+inner+")")
 	}
 	near := writing.Nearest(x.Func, slices.Values(c.functionNames()))
 	hint := "`help functions` lists the functions, `help formulas` the formulas."
 	if len(near) > 0 {
-		hint = "Did you mean " + list(near, "or") + "?"
+		hint = "Did you mean " + writing.List(near, "or") + "?"
 	}
 	return c.refuse(finding.UnknownName, x.Name, "There is no function or formula called "+x.Func+".", hint, near...)
 }

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"slices"
 	"steelyard/lang/finding"
 	"steelyard/lang/limit"
 	"steelyard/lang/ops"
@@ -106,10 +107,8 @@ func (c *coder) source(at syntax.Span) string {
 
 // use notes that the expression refers to a definition.
 func (c *coder) use(d *Def) {
-	for _, u := range c.uses {
-		if u == d {
-			return
-		}
+	if slices.Contains(c.uses, d) {
+		return
 	}
 	c.uses = append(c.uses, d)
 }

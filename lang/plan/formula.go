@@ -6,6 +6,7 @@ import (
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/units"
+	"steelyard/units/writing"
 )
 
 // libraryFormula returns a built-in formula as a definition.
@@ -161,7 +162,7 @@ func (c *coder) symbolList(ss []syntax.FormulaSymbol) string {
 			words[i] += ", which may be left out"
 		}
 	}
-	return list(words, "and")
+	return writing.List(words, "and")
 }
 
 // formulaArg plans one argument and checks it against the symbol's unit. The unit

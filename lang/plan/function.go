@@ -9,6 +9,7 @@ import (
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/units"
+	"steelyard/units/writing"
 )
 
 // callFunction plans a call of a function of the worksheet.
@@ -226,7 +227,7 @@ func (p *Planner) CheckFunction(fn *syntax.FuncDef, text string) ([]*Def, []find
 		c.names(piece.Hi)
 		if c.param(piece.Var) == nil {
 			c.find(finding.UnknownName, piece.VarAt, piece.Var+" is not an argument of "+fn.Name+".",
-				"Write the interval with "+list(fn.Params, "or")+".")
+				"Write the interval with "+writing.List(fn.Params, "or")+".")
 		}
 	}
 	return c.uses, c.findings

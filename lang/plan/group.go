@@ -7,6 +7,7 @@ import (
 
 	"steelyard/lang/syntax"
 	"steelyard/units"
+	"steelyard/units/writing"
 )
 
 // group is a word that comes apart into symbols, as a product in print is written:
@@ -76,7 +77,7 @@ func (g group) product() string { return strings.Join(g.parts, "*") }
 // says tells which symbols are known and which have no value.
 func (g group) says() string {
 	known := slices.DeleteFunc(slices.Clone(g.parts), func(p string) bool { return slices.Contains(g.lacking, p) })
-	text := list(known, "and") + " are known"
+	text := writing.List(known, "and") + " are known"
 	if len(known) == 1 {
 		text = known[0] + " is known"
 	}
@@ -92,7 +93,7 @@ func (g group) lacks() string {
 	if len(g.lacking) > 1 {
 		verb = " have no value"
 	}
-	return list(g.lacking, "and") + verb
+	return writing.List(g.lacking, "and") + verb
 }
 
 // hint says what to do about a group.
@@ -104,7 +105,7 @@ func (g group) hint() string {
 	case 1:
 		hint += ", and give " + g.lacking[0] + " a value in a line above."
 	default:
-		hint += ", and give " + list(g.lacking, "and") + " values in lines above."
+		hint += ", and give " + writing.List(g.lacking, "and") + " values in lines above."
 	}
 	for _, name := range g.lacking {
 		if constant := constantHint(name); constant != "" {

@@ -8,6 +8,7 @@ import (
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/units"
+	"steelyard/units/writing"
 )
 
 // param returns the parameter of that name of the function being planned.
@@ -133,7 +134,7 @@ func (c *coder) unknownName(x *syntax.Name) run.Slot {
 	near := c.nearest(x.Name)
 	hint := "Give it a value in a line above, as in " + x.Name + " = " + usual(x.Name) + "."
 	if len(near) > 0 {
-		hint = "Did you mean " + list(near, "or") + "? Or give " + x.Name + " a value in a line above."
+		hint = "Did you mean " + writing.List(near, "or") + "? Or give " + x.Name + " a value in a line above."
 	}
 	if constant := constantHint(x.Name); constant != "" {
 		if hint += " " + constant; units.Usual(x.Name) == "" {
@@ -166,19 +167,7 @@ func (c *coder) elsewhere(name string) (string, []string) {
 	case 1:
 		return "Have the line numbers changed? " + name + " is defined in line " + lines[0] + ".", readings
 	}
-	return "Have the line numbers changed? " + name + " is defined in lines " + list(lines, "and") + ".", readings
-}
-
-// list joins words as prose does: a, b and c.
-func list(words []string, and string) string {
-	switch len(words) {
-	case 0:
-		return ""
-	case 1:
-		return words[0]
-	}
-	last := len(words) - 1
-	return strings.Join(words[:last], ", ") + " " + and + " " + words[last]
+	return "Have the line numbers changed? " + name + " is defined in lines " + writing.List(lines, "and") + ".", readings
 }
 
 // Find returns the definition that a name has after the last line.

@@ -5,6 +5,8 @@
 package plan
 
 import (
+	"slices"
+
 	"steelyard/lang/finding"
 	"steelyard/lang/limit"
 	"steelyard/lang/ops"
@@ -135,11 +137,8 @@ func (c *coder) whole(x syntax.Expr) Compiled {
 func once(fs []finding.Finding) []finding.Finding {
 	out := fs[:0]
 	for _, f := range fs {
-		said := false
-		for _, g := range out {
-			said = said || g.ID == f.ID && g.At == f.At && g.Message == f.Message
-		}
-		if !said {
+		said := func(g finding.Finding) bool { return g.ID == f.ID && g.At == f.At && g.Message == f.Message }
+		if !slices.ContainsFunc(out, said) {
 			out = append(out, f)
 		}
 	}

@@ -6,6 +6,7 @@ import (
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/lang/typeset"
+	"steelyard/units/writing"
 )
 
 // A name may be given twice, as in part a and part b of a question. What was worked
@@ -122,7 +123,7 @@ func (c *coder) which(x *syntax.With, i int) (*Def, bool) {
 		lines = append(lines, itoa(now.Line))
 		readings = append(readings, withAt(x, i, all[0], now))
 	}
-	c.find(finding.TwoReadings, x.At, b.Name+" has one value in line "+list(lines, "and another in line")+".",
+	c.find(finding.TwoReadings, x.At, b.Name+" has one value in line "+writing.List(lines, "and another in line")+".",
 		"Say which you mean, as in "+b.Name+"@"+lines[0]+".", readings...)
 	return nil, false
 }

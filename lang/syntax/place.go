@@ -1,6 +1,7 @@
 package syntax
 
 import (
+	"slices"
 	"strings"
 	"unicode/utf8"
 )
@@ -82,10 +83,7 @@ func placeAfter(text string, from, to int, head, prefix string) CompletionPlace 
 		return AtName
 	}
 	last := &tokens[len(tokens)-1]
-	alone := false
-	for i := range tokens {
-		alone = alone || tokens[i].text == "in"
-	}
+	alone := slices.ContainsFunc(tokens, func(t token) bool { return t.text == "in" })
 	glued := text[to-1]
 	switch {
 	case alone && last.kind != signToken, alone && (glued == '/' || glued == '*'):

@@ -134,12 +134,9 @@ func grouped(before, reading string) string {
 
 // saidBefore tells whether one of the offers has the value of another.
 func saidBefore(before []offer, o offer) bool {
-	for _, b := range before {
-		if b.value != nil && o.value != nil && b.value.SI == o.value.SI && b.value.Dim == o.value.Dim {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(before, func(b offer) bool {
+		return b.value != nil && o.value != nil && b.value.SI == o.value.SI && b.value.Dim == o.value.Dim
+	})
 }
 
 // try enters a statement with a reading in its place and takes it back; false if it

@@ -1,6 +1,7 @@
 package ask
 
 import (
+	"slices"
 	"sort"
 	"strings"
 
@@ -169,12 +170,7 @@ func (s *search) reachAll(wants []symbol, most int, reaching map[symbol]bool) []
 
 // given tells whether a chain gives a symbol.
 func given(c []link, want symbol) bool {
-	for _, l := range c {
-		if l.gives == want {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(c, func(l link) bool { return l.gives == want })
 }
 
 // missing are the links that another chain does not have yet.
@@ -189,12 +185,7 @@ func missing(more, before []link) []link {
 }
 
 func (r relation) has(want symbol) bool {
-	for _, s := range r.symbols {
-		if s == want {
-			return true
-		}
-	}
-	return false
+	return slices.Contains(r.symbols, want)
 }
 
 // needs are the symbols of a relation that must be known to give one of them.

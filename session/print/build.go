@@ -1,6 +1,7 @@
 package print
 
 import (
+	"slices"
 	"strings"
 
 	"steelyard/lang/finding"
@@ -309,12 +310,7 @@ func (b *builder) working(e *entry.Entry) {
 
 // mismatched tells whether a result is reported in a wrong unit.
 func mismatched(e *entry.Entry) bool {
-	for _, f := range e.Findings {
-		if f.Severity == finding.Mismatch {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(e.Findings, func(f finding.Finding) bool { return f.Severity == finding.Mismatch })
 }
 
 // drawn tells whether a graph shows the curves of blank axes.

@@ -1,6 +1,7 @@
 package referee
 
 import (
+	"maps"
 	"math/big"
 
 	"steelyard/lang/syntax"
@@ -41,9 +42,7 @@ func (r *reading) step(x between) between {
 func (r *reading) with(name string, x between) *reading {
 	out := *r
 	out.names = make(map[string]between, len(r.names)+1)
-	for k, v := range r.names {
-		out.names[k] = v
-	}
+	maps.Copy(out.names, r.names)
 	out.names[name] = x
 	return &out
 }

@@ -135,12 +135,7 @@ func (v *solving) symbolsFit(f *syntax.FormulaDef, bound map[string]syntax.Expr,
 
 // asks tells whether a name is one of those asked for.
 func (v *solving) asks(name string) bool {
-	for _, u := range v.s.Unknowns {
-		if u.Name == name {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(v.s.Unknowns, func(u syntax.Unknown) bool { return u.Name == name })
 }
 
 // oneUnknown finds the name that one equation is solved for. Where two names such

@@ -7,6 +7,7 @@ import (
 	"steelyard/lang/finding"
 	"steelyard/lang/plan"
 	"steelyard/lang/syntax"
+	"steelyard/units/writing"
 )
 
 // formulasEquated says of an equation in which the name of a formula stands for
@@ -48,7 +49,7 @@ func (v *solving) formulasEquated() (finding.Finding, bool) {
 		is, write = " are formulas; their names alone are not quantities.", "their right sides"
 	}
 	from := places[0].At.From
-	return finding.New(finding.NotSolved, syntax.Span{From: from, To: len(v.Entry.Text)}, list(names)+is,
+	return finding.New(finding.NotSolved, syntax.Span{From: from, To: len(v.Entry.Text)}, writing.List(names, "and")+is,
 		"Write "+write+", `"+line+"`, or a call such as "+v.callOf(names[0])+".", line[from:]), true
 }
 

@@ -8,6 +8,7 @@ import (
 	"steelyard/lang/finding"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
+	"steelyard/units/writing"
 )
 
 // cancels tells whether linear equations leave no single solution, and says so:
@@ -48,7 +49,7 @@ func (v *solving) eliminated() run.Linear {
 // cancelled says that equations leave no value or any, in words; of one equation,
 // where any is left, for which.
 func (v *solving) cancelled(rank run.Rank, which string) {
-	names, at := list(v.unknowns), v.s.Unknowns[0].NameAt
+	names, at := writing.List(v.unknowns, "and"), v.s.Unknowns[0].NameAt
 	if rank == run.Contradictory {
 		message, hint := "These equations contradict each other: no "+names+" solve all of them.", "Check whether one is a multiple of another, but for a number."
 		if v.single() {
@@ -101,7 +102,7 @@ func numbered(equations []int) string {
 	for i, e := range equations {
 		words[i] = strconv.Itoa(e + 1)
 	}
-	return list(words)
+	return writing.List(words, "and")
 }
 
 // leads looks at a root that has no value since what was divided by is 0: it tells

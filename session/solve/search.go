@@ -9,6 +9,7 @@ import (
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/units"
+	"steelyard/units/writing"
 )
 
 // maxUnsettled is how many places are named in which a search has not settled
@@ -18,7 +19,7 @@ const maxUnsettled = 3
 // search looks for numbers where the equations can't be rearranged.
 func (v *solving) search() {
 	v.again, v.rule.Searched = true, true
-	v.Doing("searching for "+list(v.unknowns), v.s.Unknowns[0].NameAt)
+	v.Doing("searching for "+writing.List(v.unknowns, "and"), v.s.Unknowns[0].NameAt)
 	switch {
 	case v.absent || v.open && !v.single():
 	case v.single():
@@ -37,7 +38,7 @@ func (v *solving) search() {
 	}
 	u := v.s.Unknowns[0]
 	if v.cutShort {
-		v.Find(finding.New(finding.TooLong, u.NameAt, "Solving for "+list(v.unknowns)+" takes too many steps, and a search found nothing.",
+		v.Find(finding.New(finding.TooLong, u.NameAt, "Solving for "+writing.List(v.unknowns, "and")+" takes too many steps, and a search found nothing.",
 			"Solve for fewer unknowns at a time."))
 		return
 	}
@@ -46,7 +47,7 @@ func (v *solving) search() {
 			"Rearrange it by hand as far as you can."))
 		return
 	}
-	v.Find(finding.New(finding.NotSolved, u.NameAt, "These equations can't be solved for "+list(v.unknowns)+": they contradict each other, or say the same, or are too hard for this version.",
+	v.Find(finding.New(finding.NotSolved, u.NameAt, "These equations can't be solved for "+writing.List(v.unknowns, "and")+": they contradict each other, or say the same, or are too hard for this version.",
 		"Check whether one of them follows from the others."))
 }
 
@@ -142,7 +143,7 @@ func (v *solving) stepByStep() []solution {
 		all = append(all, v.searched(x))
 	}
 	if all = v.allowed(all); len(all) > 0 {
-		v.Find(finding.New(finding.Searched, v.s.Unknowns[0].NameAt, "The equations can't be rearranged for "+list(v.unknowns)+
+		v.Find(finding.New(finding.Searched, v.s.Unknowns[0].NameAt, "The equations can't be rearranged for "+writing.List(v.unknowns, "and")+
 			"; the values were found step by step, and put back into every equation.",
 			"There may be others."))
 	}

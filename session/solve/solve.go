@@ -15,6 +15,7 @@ import (
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/session/eval"
+	"steelyard/units/writing"
 )
 
 // solving is a solve while it is worked out. One equation is a system of one.
@@ -242,7 +243,7 @@ const (
 
 // rearrange solves the equations in symbols, as far as that can be done.
 func (v *solving) rearrange() bool {
-	v.Doing("rearranging for "+list(v.unknowns), v.s.Unknowns[0].NameAt)
+	v.Doing("rearranging for "+writing.List(v.unknowns, "and"), v.s.Unknowns[0].NameAt)
 	v.opened = make([]algebra.Equation, len(v.equations))
 	for i, e := range v.equations {
 		v.opened[i] = algebra.Equation{Left: v.Opened(e.Left, v.Entry.Line), Right: v.Opened(e.Right, v.Entry.Line)}

@@ -1,6 +1,7 @@
 package solve
 
 import (
+	"slices"
 	"strings"
 
 	"steelyard/lang/finding"
@@ -13,7 +14,7 @@ import (
 // and offers the line in which it stands for one.
 func (v *solving) notInFormula(f *syntax.FormulaDef) finding.Finding {
 	u := v.s.Unknowns[0]
-	message := u.Name + " isn't in " + f.Name + "; its symbols are " + list(symbolNames(f)) + "."
+	message := u.Name + " isn't in " + f.Name + "; its symbols are " + writing.List(symbolNames(f), "and") + "."
 	sym, ok := v.meantSymbol(f)
 	if !ok {
 		return finding.New(finding.NotSolved, u.NameAt, message, "To use another name for a symbol, add: with "+f.Symbols[0].Name+" = "+u.Name+".")
@@ -78,12 +79,7 @@ func (v *solving) meantSymbol(f *syntax.FormulaDef) (string, bool) {
 
 // binds tells whether the statement gives a symbol of a formula.
 func (v *solving) binds(name string) bool {
-	for _, b := range v.s.With {
-		if b.Name == name {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(v.s.With, func(b syntax.Binding) bool { return b.Name == name })
 }
 
 // sameUnit tells whether two units measure the same dimension.
@@ -122,19 +118,6 @@ func (v *solving) missingSymbols(f *syntax.FormulaDef, bound map[string]syntax.E
 	if len(names) > 1 {
 		it = "them values"
 	}
-	return finding.New(finding.UnknownName, at, "No line above defines "+list(names)+", which "+f.Name+" needs.",
+	return finding.New(finding.UnknownName, at, "No line above defines "+writing.List(names, "and")+", which "+f.Name+" needs.",
 		"Give "+it+" here, as in "+with+strings.Join(values, ", ")+", or in a line above."), true
-}
-
-// list names things in a sentence: a, b and c.
-func list(names []string) string {
-	out := names[0]
-	for i, n := range names[1:] {
-		if i == len(names)-2 {
-			out += " and " + n
-		} else {
-			out += ", " + n
-		}
-	}
-	return out
 }

@@ -7,6 +7,7 @@ import (
 	"steelyard/lang/finding"
 	"steelyard/lang/plan"
 	"steelyard/lang/syntax"
+	"steelyard/units/writing"
 )
 
 // togetherForm is how several equations are written.
@@ -27,7 +28,7 @@ func (v *solving) unevenSystem() finding.Finding {
 		return finding.New(finding.NotSolved, first.NameAt, message, hint)
 	}
 	if len(free) != len(v.s.Equations)-len(v.s.Unknowns) {
-		return finding.New(finding.NotSolved, first.NameAt, message, hint+" Without a value yet: "+list(free)+".")
+		return finding.New(finding.NotSolved, first.NameAt, message, hint+" Without a value yet: "+writing.List(free, "and")+".")
 	}
 	at := max(last.NameAt.To, last.In.At.To)
 	line := v.Entry.Text[:at] + ", " + strings.Join(free, ", ") + v.Entry.Text[at:]
@@ -35,7 +36,7 @@ func (v *solving) unevenSystem() finding.Finding {
 	if len(free) > 1 {
 		has = " have no value yet: write `"
 	}
-	return finding.New(finding.NotSolved, syntax.Span{From: first.NameAt.From, To: len(v.Entry.Text)}, message, list(free)+has+line+"`.", line[first.NameAt.From:])
+	return finding.New(finding.NotSolved, syntax.Span{From: first.NameAt.From, To: len(v.Entry.Text)}, message, writing.List(free, "and")+has+line+"`.", line[first.NameAt.From:])
 }
 
 // freeSymbols lists the names in equations that have no value and are not asked

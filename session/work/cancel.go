@@ -1,10 +1,12 @@
 package work
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
 	"steelyard/lang/algebra"
+	"steelyard/lang/ops"
 	"steelyard/lang/plan"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
@@ -73,10 +75,8 @@ func unitOf(p *eval.Page, x syntax.Expr, line int) (units.Dim, bool) {
 		}
 		return u.Dim(), true
 	case *syntax.Call:
-		switch x.Func {
-		case "sin", "cos", "tan", "exp", "ln", "log10", "asin", "acos", "atan":
-			return units.Dim{}, true
-		}
+		f, ok := ops.Named(x.Func)
+		return units.Dim{}, ok && (f.Takes == ops.PureToPure || f.Takes == ops.AngleToPure || f.Takes == ops.PureToAngle)
 	case *syntax.Name:
 		if d := p.Above(x.Name, line); d != nil && d.Kind == plan.Quantity && d.Slot != run.NoSlot {
 			st := p.Planner.Static(d.Slot)
@@ -95,10 +95,7 @@ type unitPower struct {
 // productOfUnits writes powers of units as one fraction; square roots under one
 // root.
 func productOfUnits(all []unitPower) entry.UnitSide {
-	root := true
-	for _, p := range all {
-		root = root && p.exp.Den() == 2
-	}
+	root := !slices.ContainsFunc(all, func(p unitPower) bool { return p.exp.Den() != 2 })
 	var up, down []string
 	for _, p := range all {
 		n, d := p.exp.Num(), p.exp.Den()

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"steelyard/lang/finding"
@@ -110,12 +111,7 @@ func (r *Report) Text(w io.Writer, o view.Options) error {
 
 // tells tells whether a row has a finding that is more than a note.
 func (row *Row) tells() bool {
-	for _, f := range row.Entry.Findings {
-		if f.Severity != finding.Note {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(row.Entry.Findings, func(f finding.Finding) bool { return f.Severity != finding.Note })
 }
 
 // row prints one statement with what is to be said of it.
