@@ -89,7 +89,7 @@ func (s *settler) fits(lacking *syntax.Lacking) (fits, first bool) {
 		return false, false
 	}
 	c := s.claimOf(stmt)
-	f := fitted{settler: s, text: lacking.Text}
+	f := fitted{settler: s, text: lacking.Text, pure: true}
 	for _, x := range c.of {
 		f.sides = append(f.sides, syntax.Unplaced(x))
 	}
@@ -115,6 +115,8 @@ type fitted struct {
 	// quantities are the customary ones of each name, of what is known of them.
 	quantities [][]units.Dim
 	of         []run.Static
+	// pure tells that the last may be a pure number.
+	pure bool
 }
 
 // whole is the name of what a line of one expression says it is.
@@ -132,7 +134,7 @@ func (f *fitted) from(i int) (fits, first bool) {
 			return got.OK, false
 		}
 		dim := f.Planner.Settled(f.of[i]).Dim
-		return units.Customary(name, dim), f.usually(name, dim)
+		return (f.pure || !dim.IsOne()) && slices.Contains(f.quantities[i], dim), f.usually(name, dim)
 	case len(f.names) > mostFitted, len(f.quantities[i]) == 0:
 		f.of[i] = f.Planner.Unknowns(1)[0]
 		fits, _ = f.from(i + 1)

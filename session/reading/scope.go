@@ -6,7 +6,6 @@ package reading
 
 import (
 	"steelyard/lang/plan"
-	"steelyard/lang/syntax"
 	"steelyard/units"
 )
 
@@ -23,40 +22,6 @@ func (s scope) Known(name string) bool {
 	}
 	d, ok := s.planner.Names.Lookup(name)
 	return ok && (d.Kind == plan.Quantity || d.Kind == plan.Symbol) || name == "g"
-}
-
-// product takes a word apart that has no value on the page, but is names of it that
-// run together, two of them at least with a unit: pV. An index is no factor, and a
-// plain number may be one: the n of Fn.
-func (s scope) product(word string) []string {
-	if word == "" || !s.edged(word) {
-		return nil
-	}
-	if d, ok := s.planner.Names.Lookup(word); ok && !d.Failed() || word == "g" {
-		return nil
-	}
-	parts, _ := syntax.NamesIn(word, s.Known)
-	dimensions := 0
-	for _, name := range parts {
-		d, ok := s.planner.Names.Lookup(name)
-		if !ok || d.Failed() || !s.planner.Static(d.Slot).Dim.IsOne() {
-			dimensions++
-		}
-	}
-	if dimensions < 2 {
-		return nil
-	}
-	return parts
-}
-
-// edged tells whether a word begins with a name of the page and ends with one.
-func (s scope) edged(word string) bool {
-	begins, ends := false, false
-	for i := range word {
-		begins = begins || i > 0 && s.Known(word[:i])
-		ends = ends || i > 0 && s.Known(word[i:])
-	}
-	return begins && ends
 }
 
 // Function tells whether a word is a function of the worksheet.

@@ -53,8 +53,9 @@ func Known(p *eval.Page) func(string) bool { return scope{planner: p.Planner}.Kn
 // with a refusal.
 func Settle(l *eval.Line, try Enter, offers bool) Verdict {
 	s := &settler{scope: scope{planner: l.Planner}, Line: l, try: try, offered: offers, least: odd}
-	if v := s.product(); v.Refused {
-		return v
+	left := s.product()
+	if left.Refused {
+		return left
 	}
 	v := s.open()
 	if !v.Refused && !v.Slip && l.Entry.Stmt != nil {
@@ -64,6 +65,7 @@ func Settle(l *eval.Line, try Enter, offers bool) Verdict {
 		if prefixed, ok := s.prefixed(); ok {
 			return prefixed
 		}
+		v.Findings = append(v.Findings, left.Findings...)
 	}
 	return v
 }
@@ -84,34 +86,6 @@ func (s *settler) open() Verdict {
 		return Verdict{}
 	}
 	return s.verdict(&open)
-}
-
-// product settles a line that begins with names of the page that run together, as
-// pV = n*R*T does: if that makes sense as an equation, it gives no name pV, which
-// would keep its value when p has another.
-func (s *settler) product() Verdict {
-	name, right := "", syntax.Expr(nil)
-	if d, ok := s.Entry.Stmt.(*syntax.Define); ok {
-		name, right = d.Name, d.X
-	} else if s.Entry.Stmt == nil {
-		name = entry.BeginsWith(s.Entry.Text)
-	}
-	parts := s.scope.product(name)
-	if parts == nil || syntax.IsProductOf(right, parts) {
-		return Verdict{}
-	}
-	s.but = name // it may have failed before
-	open := syntax.OpenEquation(s.Entry.Text, true, &s.scope)
-	s.least = plain
-	v := s.verdict(&open)
-	s.least, s.but = odd, ""
-	if len(v.Findings) == 0 {
-		return Verdict{}
-	}
-	f := &v.Findings[0]
-	f.ID, f.Message = finding.NamesTogether, name+" is "+strings.Join(parts, "*")+" on this page, and no name of its own."
-	f.Hint += " A quantity of its own needs another name."
-	return Verdict{Refused: true, Nameless: true, Findings: v.Findings}
 }
 
 // alone tells whether a line is one quantity, with a blank before its unit, that no

@@ -1,0 +1,202 @@
+package reading
+
+import (
+	"slices"
+	"strings"
+	"unicode/utf8"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/run"
+	"steelyard/lang/syntax"
+	"steelyard/session/entry"
+	"steelyard/units"
+)
+
+// leftProduct is a word on the left of a line that may be a product of names.
+type leftProduct struct {
+	word    string
+	parts   []string
+	lacking []string // the parts that have no value
+	right   syntax.Expr
+}
+
+// product settles a line that begins with names that run together, as pV = n*R*T does.
+// It gives no name pV, which would keep its value when p has another:
+//
+//   - where all have values and the line makes sense as an equation, it is refused, and
+//     the check or the solve is offered;
+//   - where one has none, and the equation makes it a quantity that it is used for,
+//     it is refused too, and the solve for it offered; a caution where the right side
+//     is a plain quantity;
+//   - where all have values and the two sides disagree, it is refused, unless the right
+//     side is a quantity that one of the letters is used for, so that the others are
+//     its index: vA in m/s;
+//   - where none has a value, and their commonest quantities make the right side, a
+//     caution says that it is one name.
+func (s *settler) product() Verdict {
+	p := leftProduct{}
+	if d, ok := s.Entry.Stmt.(*syntax.Define); ok {
+		p.word, p.right = d.Name, d.X
+	} else if s.Entry.Stmt == nil {
+		p.word = entry.BeginsWith(s.Entry.Text)
+	}
+	if !s.takeApart(&p) || syntax.IsProductOf(p.right, p.parts) {
+		return Verdict{}
+	}
+	switch {
+	case len(p.lacking) == 0:
+		if v := s.equation(&p, plain); len(v.Findings) > 0 {
+			return v
+		}
+		return s.unlikeSides(&p)
+	case p.right == nil:
+		if len(p.lacking) == 1 {
+			return s.equation(&p, fitting)
+		}
+		return Verdict{}
+	}
+	one, plain := len(p.lacking) == 1, syntax.IsPlain(p.right)
+	switch {
+	case !one && plain || !s.fitsRight(&p):
+	case one && !plain:
+		return s.equation(&p, fitting)
+	default:
+		product := strings.Join(p.parts, "*")
+		f := finding.New(finding.NamesTogether, syntax.Span{To: len(p.word)}, p.word+" is one name here, with a value of its own.",
+			"For the product "+product+", write an equation: `solve "+product+" = … for "+p.lacking[0]+"`.")
+		f.Severity = finding.Caution
+		return Verdict{Findings: []finding.Finding{f}}
+	}
+	return Verdict{}
+}
+
+// equation weighs the line as an equation, to be checked or solved; readings with less
+// sense don't count.
+func (s *settler) equation(p *leftProduct, least sense) Verdict {
+	s.but, s.least = p.word, least // the word may have failed before
+	open := syntax.OpenEquation(s.Entry.Text, true, &s.scope)
+	v := s.verdict(&open)
+	s.but, s.least = "", odd
+	if len(v.Findings) == 0 {
+		return Verdict{}
+	}
+	f := &v.Findings[0]
+	f.ID, f.Message = finding.NamesTogether, p.isProduct()
+	f.Hint += anotherName
+	return Verdict{Refused: true, Nameless: true, Findings: v.Findings}
+}
+
+const anotherName = " A quantity of its own needs another name."
+
+func (p *leftProduct) isProduct() string {
+	return p.word + " is " + strings.Join(p.parts, "*") + " on this page, and no name of its own."
+}
+
+// unlikeSides refuses a product whose right side is another quantity, and none that a
+// letter of it is used for.
+func (s *settler) unlikeSides(p *leftProduct) Verdict {
+	if p.right == nil || syntax.IsPlain(p.right) {
+		return Verdict{}
+	}
+	right := s.Try(p.right)
+	dim := right.Static.Dim
+	if right.Slot == run.NoSlot || dim.IsOne() || slices.ContainsFunc(p.parts, func(name string) bool { return units.Customary(name, dim) }) {
+		return Verdict{}
+	}
+	check := s.enter("check " + strings.Join(p.parts, "*") + s.Entry.Text[strings.IndexByte(s.Entry.Text, '='):])
+	for _, f := range check.Findings {
+		if f.ID == finding.UnlikeDimensions {
+			f = finding.New(finding.NamesTogether, syntax.Span{To: len(s.Entry.Text)}, p.isProduct(), f.Message+anotherName)
+			return Verdict{Refused: true, Nameless: true, Findings: []finding.Finding{f}}
+		}
+	}
+	return Verdict{}
+}
+
+// commonest is how many of the customary quantities of a letter are its common ones.
+const commonest = 2
+
+// fitsRight tells whether the product is what the right side is, if the letters that
+// have no value are quantities that they are used for; several of them, if common ones.
+// The quantity that one letter stands for most often is no product: dA in m².
+func (s *settler) fitsRight(p *leftProduct) bool {
+	right := s.Try(p.right)
+	if right.Slot == run.NoSlot || slices.ContainsFunc(p.parts, func(name string) bool { return s.usually(name, right.Static.Dim) }) {
+		return false
+	}
+	product, bad := syntax.ParseExpr(strings.Join(p.parts, "*"))
+	if len(bad) > 0 {
+		return false
+	}
+	f := fitted{settler: s, text: s.Entry.Text, sides: []syntax.Expr{product, syntax.Unplaced(p.right)}, names: p.lacking, of: make([]run.Static, len(p.lacking))}
+	for _, name := range p.lacking {
+		all := units.Customs(name)
+		if len(p.lacking) > 1 {
+			all = all[:min(len(all), commonest)]
+		}
+		f.quantities = append(f.quantities, all)
+	}
+	fits, _ := f.from(0)
+	return fits
+}
+
+// takeApart takes the word apart if it has no value on the page: into names of it, two
+// of them at least with a unit; or into single letters, of which some may have no
+// value. An index is no factor, and a plain number may be one: the n of Fn.
+func (s *settler) takeApart(p *leftProduct) bool {
+	if p.word == "" || p.word == "g" || !s.mayBeProduct(p.word) {
+		return false
+	}
+	if d, ok := s.planner.Names.Lookup(p.word); ok && !d.Failed() {
+		return false
+	}
+	parts, ok := syntax.NamesIn(p.word, s.Known)
+	if ok {
+		p.parts = parts
+		return s.withUnit(parts) > 1
+	}
+	if units.Usual(p.word) != "" {
+		return false
+	}
+	for _, r := range p.word {
+		name := syntax.Canonical(string(r))
+		if units.Usual(name) == "" || slices.Contains(p.parts, name) {
+			return false
+		}
+		p.parts = append(p.parts, name)
+		if !s.Known(name) {
+			p.lacking = append(p.lacking, name)
+		}
+	}
+	return len(p.lacking) == 1 && s.withUnit(p.parts) > 1 || len(p.lacking) == len(p.parts)
+}
+
+// withUnit counts the names that are no plain numbers, those without a value among them.
+func (s *settler) withUnit(names []string) (n int) {
+	for _, name := range names {
+		d, ok := s.planner.Names.Lookup(name)
+		if !ok || d.Failed() || !s.planner.Static(d.Slot).Dim.IsOne() {
+			n++
+		}
+	}
+	return n
+}
+
+// mostLetters is how long a word may be of which some letters have no value.
+const mostLetters = 4
+
+// mayBeProduct tells whether a word begins with a name of the page and ends with one,
+// or is short and has letters alone. It is quick: every line that gives a name asks.
+func (s *settler) mayBeProduct(word string) bool {
+	letters := utf8.RuneCountInString(word)
+	if letters < 2 {
+		return false
+	}
+	begins, ends, digits := false, false, false
+	for i, r := range word {
+		digits = digits || r == '_' || r == '\'' || r >= '0' && r <= '9'
+		begins = begins || i > 0 && s.Known(word[:i])
+		ends = ends || i > 0 && s.Known(word[i:])
+	}
+	return begins && ends || !digits && letters <= mostLetters
+}
