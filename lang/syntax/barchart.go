@@ -40,10 +40,7 @@ func (s *Bars) Exprs() []Expr {
 }
 
 func (*Bars) Defines() []Ident { return nil }
-func (*Bars) Records() bool    { return false }
-func (*Bars) Stored() bool     { return true }
-func (*Bars) Role() Role       { return Answer }
-func (*Bars) stmt()            {}
+func (*Bars) is() nature       { return nature{kept, Answer} }
 
 // quotes are the signs that a place may stand between.
 var quotes = map[rune]rune{'"': '"', '“': '”', '„': '“', '«': '»', '”': '”', '\'': '\'', '‘': '’'}

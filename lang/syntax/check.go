@@ -31,10 +31,7 @@ var checkWord = StatementWord{
 
 func (s *CheckStmt) Exprs() []Expr  { return exprs(s.Left, s.Right, s.Within) }
 func (*CheckStmt) Defines() []Ident { return nil }
-func (*CheckStmt) Records() bool    { return false }
-func (*CheckStmt) Stored() bool     { return true }
-func (*CheckStmt) Role() Role       { return Support }
-func (*CheckStmt) stmt()            {}
+func (*CheckStmt) is() nature       { return nature{kept, Support} }
 
 func readCheck(r *reader, tokens []token) (Stmt, *fault) {
 	p := r.line(tokens, 1)

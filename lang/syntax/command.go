@@ -13,10 +13,7 @@ type Command struct {
 
 func (*Command) Exprs() []Expr    { return nil }
 func (*Command) Defines() []Ident { return nil }
-func (*Command) Records() bool    { return false }
-func (*Command) Stored() bool     { return false }
-func (*Command) Role() Role       { return Aside }
-func (*Command) stmt()            {}
+func (*Command) is() nature       { return nature{kept, Aside} }
 
 // The words that act on the scratchpad.
 var (

@@ -13,10 +13,7 @@ var constantsWord = StatementWord{
 
 func (*Constants) Exprs() []Expr      { return nil }
 func (s *Constants) Defines() []Ident { return s.Names }
-func (*Constants) Records() bool      { return false }
-func (*Constants) Stored() bool       { return true }
-func (*Constants) Role() Role         { return Given }
-func (*Constants) stmt()              {}
+func (*Constants) is() nature         { return nature{kept, Given} }
 
 var constantsLines = production[Constants]()
 

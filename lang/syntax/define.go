@@ -22,16 +22,13 @@ type (
 
 func (s *Define) Exprs() []Expr    { return []Expr{s.X} }
 func (s *Define) Defines() []Ident { return []Ident{s.Ident} }
-func (*Define) Records() bool      { return true }
-func (*Define) Stored() bool       { return true }
-func (*Define) stmt()              {}
 
-// Role tells a given from a result.
-func (s *Define) Role() Role {
+// is tells a given from a result.
+func (s *Define) is() nature {
 	if s.Plain() {
-		return Given
+		return nature{recorded, Given}
 	}
-	return Task
+	return nature{recorded, Task}
 }
 
 // Plain tells whether a name is given one written quantity, with nothing to work
@@ -40,17 +37,13 @@ func (s *Define) Plain() bool { return !s.In.Present() && IsPlain(s.X) }
 
 func (s *Value) Exprs() []Expr  { return []Expr{s.X} }
 func (*Value) Defines() []Ident { return nil }
-func (*Value) Records() bool    { return true }
-func (*Value) Stored() bool     { return true }
-func (*Value) stmt()            {}
 
-// Role says Task where numbers are put in for a change, a place or a stretch.
-func (s *Value) Role() Role {
-	switch s.X.(type) {
-	case Derived:
-		return Task
+// is says Task where numbers are put in for a change, a place or a stretch.
+func (s *Value) is() nature {
+	if _, derived := s.X.(Derived); derived {
+		return nature{recorded, Task}
 	}
-	return Answer
+	return nature{recorded, Answer}
 }
 
 // value reads a result without a name.

@@ -36,10 +36,7 @@ var formulaWord = StatementWord{
 
 func (s *FormulaDef) Exprs() []Expr    { return []Expr{s.Left, s.Right} }
 func (s *FormulaDef) Defines() []Ident { return []Ident{{Name: s.Name, NameAt: s.NameAt}} }
-func (*FormulaDef) Records() bool      { return false }
-func (*FormulaDef) Stored() bool       { return true }
-func (*FormulaDef) Role() Role         { return Support }
-func (*FormulaDef) stmt()              {}
+func (*FormulaDef) is() nature         { return nature{kept, Support} }
 
 // Has tells whether a name is a symbol of the formula; g is one of each.
 func (s *FormulaDef) Has(name string) bool {

@@ -40,14 +40,11 @@ func (s *FuncDef) Exprs() []Expr {
 	return exprs(out...)
 }
 
-// Role says Support: in a part a function is a step towards its answer. Above the
-// parts, where nothing is asked yet, it is of the problem all the same.
-func (*FuncDef) Role() Role { return Support }
-
 func (s *FuncDef) Defines() []Ident { return []Ident{s.Ident} }
-func (*FuncDef) Records() bool      { return false }
-func (*FuncDef) Stored() bool       { return true }
-func (*FuncDef) stmt()              {}
+
+// is says Support: in a part a function is a step towards its answer. Above the
+// parts, where nothing is asked yet, it is of the problem all the same.
+func (*FuncDef) is() nature { return nature{kept, Support} }
 
 // functionHead tells whether tokens begin with NAME(…) =, and where what follows
 // begins.

@@ -48,10 +48,7 @@ func (s *Graph) Exprs() []Expr {
 }
 
 func (*Graph) Defines() []Ident { return nil }
-func (*Graph) Records() bool    { return false }
-func (*Graph) Stored() bool     { return true }
-func (*Graph) Role() Role       { return Task }
-func (*Graph) stmt()            {}
+func (*Graph) is() nature       { return nature{kept, Task} }
 
 var graphLines = production[Graph]()
 

@@ -19,10 +19,7 @@ var letWord = StatementWord{
 
 func (*Let) Exprs() []Expr      { return nil }
 func (s *Let) Defines() []Ident { return s.Symbols }
-func (*Let) Records() bool      { return false }
-func (*Let) Stored() bool       { return true }
-func (*Let) Role() Role         { return Aside }
-func (*Let) stmt()              {}
+func (*Let) is() nature         { return nature{kept, Aside} }
 
 var letLines = production[Let]()
 

@@ -10,10 +10,7 @@ type UnitDef struct {
 
 func (s *UnitDef) Exprs() []Expr    { return []Expr{s.X} }
 func (s *UnitDef) Defines() []Ident { return []Ident{s.Ident} }
-func (*UnitDef) Records() bool      { return false }
-func (*UnitDef) Stored() bool       { return true }
-func (*UnitDef) Role() Role         { return Given }
-func (*UnitDef) stmt()              {}
+func (*UnitDef) is() nature         { return nature{kept, Given} }
 
 // definesUnit tells whether tokens begin with 1 NAME =.
 func definesUnit(tokens []token) bool {

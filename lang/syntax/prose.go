@@ -35,24 +35,15 @@ var noteWord = StatementWord{
 
 func (*Part) Exprs() []Expr    { return nil }
 func (*Part) Defines() []Ident { return nil }
-func (*Part) Records() bool    { return false }
-func (*Part) Stored() bool     { return true }
-func (*Part) Role() Role       { return Aside }
-func (*Part) stmt()            {}
+func (*Part) is() nature       { return nature{kept, Aside} }
 
 func (*Note) Exprs() []Expr    { return nil }
 func (*Note) Defines() []Ident { return nil }
-func (*Note) Records() bool    { return false }
-func (*Note) Stored() bool     { return true }
-func (*Note) Role() Role       { return Aside }
-func (*Note) stmt()            {}
+func (*Note) is() nature       { return nature{kept, Aside} }
 
 func (*Remark) Exprs() []Expr    { return nil }
 func (*Remark) Defines() []Ident { return nil }
-func (*Remark) Records() bool    { return false }
-func (*Remark) Stored() bool     { return true }
-func (*Remark) Role() Role       { return Aside }
-func (*Remark) stmt()            {}
+func (*Remark) is() nature       { return nature{kept, Aside} }
 
 // readNote reads prose, which may go on over indented lines.
 func readNote(r *reader, at int) (Stmt, *fault) {

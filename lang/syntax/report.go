@@ -25,10 +25,7 @@ var reportWord = StatementWord{
 
 func (s *Report) Exprs() []Expr  { return []Expr{s.X} }
 func (*Report) Defines() []Ident { return nil }
-func (*Report) Records() bool    { return false }
-func (*Report) Stored() bool     { return true }
-func (*Report) Role() Role       { return Answer }
-func (*Report) stmt()            {}
+func (*Report) is() nature       { return nature{kept, Answer} }
 
 func readReport(r *reader, tokens []token) (Stmt, *fault) {
 	p := r.line(tokens, 1)

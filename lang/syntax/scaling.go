@@ -15,10 +15,7 @@ var scalingWord = StatementWord{
 
 func (s *Scaling) Exprs() []Expr  { return []Expr{s.X} }
 func (*Scaling) Defines() []Ident { return nil }
-func (*Scaling) Records() bool    { return false }
-func (*Scaling) Stored() bool     { return true }
-func (*Scaling) Role() Role       { return Answer }
-func (*Scaling) stmt()            {}
+func (*Scaling) is() nature       { return nature{kept, Answer} }
 
 var scalingLines = production[Scaling]()
 

@@ -31,17 +31,11 @@ var roundWord = StatementWord{
 
 func (*FiguresSetting) Exprs() []Expr    { return nil }
 func (*FiguresSetting) Defines() []Ident { return nil }
-func (*FiguresSetting) Records() bool    { return false }
-func (*FiguresSetting) Stored() bool     { return true }
-func (*FiguresSetting) Role() Role       { return Aside }
-func (*FiguresSetting) stmt()            {}
+func (*FiguresSetting) is() nature       { return nature{kept, Aside} }
 
 func (*RoundSetting) Exprs() []Expr    { return nil }
 func (*RoundSetting) Defines() []Ident { return nil }
-func (*RoundSetting) Records() bool    { return false }
-func (*RoundSetting) Stored() bool     { return true }
-func (*RoundSetting) Role() Role       { return Aside }
-func (*RoundSetting) stmt()            {}
+func (*RoundSetting) is() nature       { return nature{kept, Aside} }
 
 // Rule is the rule of rounding that is set.
 func (s *RoundSetting) Rule() units.Rounding {

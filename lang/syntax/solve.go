@@ -86,10 +86,7 @@ func (s *Solve) Defines() []Ident {
 	return out
 }
 
-func (*Solve) Records() bool { return true }
-func (*Solve) Stored() bool  { return true }
-func (*Solve) Role() Role    { return Task }
-func (*Solve) stmt()         {}
+func (*Solve) is() nature { return nature{recorded, Task} }
 
 var solveLines = production[Solve]()
 

@@ -13,10 +13,7 @@ var stepsWord = StatementWord{
 
 func (*Steps) Exprs() []Expr    { return nil }
 func (*Steps) Defines() []Ident { return nil }
-func (*Steps) Records() bool    { return false }
-func (*Steps) Stored() bool     { return true }
-func (*Steps) Role() Role       { return Support }
-func (*Steps) stmt()            {}
+func (*Steps) is() nature       { return nature{kept, Support} }
 
 var stepsLines = production[Steps]()
 

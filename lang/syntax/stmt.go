@@ -8,15 +8,37 @@ type Stmt interface {
 	Exprs() []Expr
 	// Defines are the names that the statement gives a meaning.
 	Defines() []Ident
-	// Records tells whether a worksheet keeps what the statement gives, as a
-	// record below it.
-	Records() bool
-	// Stored tells whether the statement is kept in a worksheet.
-	Stored() bool
-	// Role is what the statement does in an exercise.
-	Role() Role
 
-	stmt()
+	// is tells how a worksheet keeps the statement, and its role in an exercise.
+	is() nature
+}
+
+// nature is what a statement is for a worksheet and in an exercise.
+type nature struct {
+	storing storing
+	role    Role
+}
+
+// storing is how a worksheet keeps a statement: alone, or recorded, with what it
+// gives on the line below.
+type storing bool
+
+const (
+	kept     storing = false
+	recorded storing = true
+)
+
+// Records tells whether a worksheet keeps what a statement gives, as a record below
+// it.
+func Records(s Stmt) bool { return bool(s.is().storing) }
+
+// RoleOf is what a statement does in an exercise. A line that can't be read, which is
+// no statement, may be meant for anything: it is taken for one that holds an answer.
+func RoleOf(s Stmt) Role {
+	if s == nil {
+		return Support
+	}
+	return s.is().role
 }
 
 // Role is what a statement does in an exercise: whether it is set up by the

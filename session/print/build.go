@@ -139,7 +139,7 @@ func (b *builder) room() int {
 // those of what became of it.
 func (b *builder) entry(e *entry.Entry) {
 	b.flaws(e)
-	if role := roleOf(e); b.part != nil {
+	if role := syntax.RoleOf(e.Stmt); b.part != nil {
 		b.solved = b.solved || role.Solves()
 		if role.Asks() {
 			b.asked++
@@ -168,15 +168,6 @@ func (b *builder) entry(e *entry.Entry) {
 		b.answers++
 	}
 	e.Visit(outcome{b, e})
-}
-
-// roleOf is what an entry does in the exercise. A line that can't be read may be
-// meant for anything: it is taken for one that holds an answer.
-func roleOf(e *entry.Entry) syntax.Role {
-	if e.Stmt == nil {
-		return syntax.Support
-	}
-	return e.Stmt.Role()
 }
 
 // key puts a block into the key alone.

@@ -64,7 +64,7 @@ func TestNotesOfAHandout(t *testing.T) {
 		for _, line := range lines {
 			entries = append(entries, pad.Enter(context.Background(), line))
 		}
-		if got := roleOf(entries[5]); got != c.role {
+		if got := syntax.RoleOf(entries[5].Stmt); got != c.role {
 			t.Errorf("%s: its role is %d, want %d", c.line, got, c.role)
 		}
 		d, _ := New("Cart", entries, Handout)

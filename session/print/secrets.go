@@ -47,7 +47,7 @@ func newGuard(all []*entry.Entry) *guarded {
 	g := &guarded{secret: map[string]bool{}}
 	used := unitsUsed(all)
 	for _, e := range all {
-		if !roleOf(e).Asks() {
+		if !syntax.RoleOf(e.Stmt).Asks() {
 			continue
 		}
 		for _, v := range e.Values() {
@@ -59,7 +59,7 @@ func newGuard(all []*entry.Entry) *guarded {
 		}
 	}
 	for _, e := range all {
-		if roleOf(e).PutsIn() {
+		if syntax.RoleOf(e.Stmt).PutsIn() {
 			for _, n := range numbers().FindAllString(e.Text, -1) {
 				delete(g.secret, n)
 			}

@@ -123,7 +123,7 @@ func canRecord(e *entry.Entry) bool {
 	if e.Stmt == nil {
 		return true
 	}
-	return e.Stmt.Records() && (len(e.Values()) == 0 || e.Records())
+	return syntax.Records(e.Stmt) && (len(e.Values()) == 0 || e.Records())
 }
 
 func (r *Row) stray(message, hint string) {
