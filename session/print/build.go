@@ -23,7 +23,7 @@ func New(title string, entries []*entry.Entry, edition Edition) (*Document, []st
 	for _, e := range entries {
 		if p, ok := e.Stmt.(*syntax.Part); ok {
 			b.endPart()
-			b.part = &Part{Label: p.Label, Question: p.Question}
+			b.part = &part{Label: p.Label, Question: p.Question}
 		} else {
 			b.entry(e)
 		}
@@ -42,7 +42,7 @@ func (b *builder) gravity() {
 	for _, e := range b.all {
 		for _, f := range e.Findings {
 			if f.ID == finding.StandardGravity {
-				b.given(name("g"), Shown{X: standardGravity()}, "")
+				b.given(name("g"), shown{X: standardGravity()}, "")
 				return
 			}
 		}
@@ -67,7 +67,7 @@ type builder struct {
 	doc      *Document
 	all      []*entry.Entry
 	meanings entry.Meanings
-	part     *Part // nil above the first part
+	part     *part // nil above the first part
 	results  []*entry.Entry
 	answers  int
 	asked    int  // things that the part asks for, by which room is left
@@ -75,7 +75,7 @@ type builder struct {
 }
 
 // add puts a block where the document is at.
-func (b *builder) add(block Block) {
+func (b *builder) add(block block) {
 	if b.part == nil {
 		b.doc.Blocks = append(b.doc.Blocks, block)
 		return
@@ -84,7 +84,7 @@ func (b *builder) add(block Block) {
 }
 
 // replace puts a block in the place of the last one.
-func (b *builder) replace(block Block) {
+func (b *builder) replace(block block) {
 	if b.part != nil {
 		b.part.Blocks[len(b.part.Blocks)-1] = block
 	} else {
@@ -93,7 +93,7 @@ func (b *builder) replace(block Block) {
 }
 
 // last is the block that was put last.
-func (b *builder) last() Block {
+func (b *builder) last() block {
 	blocks := b.doc.Blocks
 	if b.part != nil {
 		blocks = b.part.Blocks
@@ -112,11 +112,11 @@ func (b *builder) endPart() {
 		return
 	}
 	if b.edition == Handout {
-		b.add(Room{Lines: b.room()})
+		b.add(room{Lines: b.room()})
 	} else if n := len(b.results); b.answers == 0 && n > 0 {
 		values := b.results[n-1].Values()
 		for i := range values {
-			b.add(Answer{X: name(values[i].Name), Shown: Shown{Value: &values[i]}})
+			b.add(answer{X: name(values[i].Name), Shown: shown{Value: &values[i]}})
 		}
 	}
 	b.doc.Parts = append(b.doc.Parts, *b.part)
@@ -128,7 +128,7 @@ func (b *builder) endPart() {
 func (b *builder) room() int {
 	lines := 4 + 2*min(b.asked, 6)
 	for _, block := range b.part.Blocks {
-		if _, axes := block.(Graph); axes {
+		if _, axes := block.(figure); axes {
 			lines = max(4, min(lines, 14)-5)
 		}
 	}
@@ -151,15 +151,15 @@ func (b *builder) entry(e *entry.Entry) {
 	case *syntax.Let:
 		for _, n := range s.Symbols {
 			if !b.valued(n.Name, e.Line) {
-				b.given(name(n.Name), Shown{Words: "unknown, in " + s.In.Text}, n.Meaning)
+				b.given(name(n.Name), shown{Words: "unknown, in " + s.In.Text}, n.Meaning)
 			}
 		}
 	case *syntax.UnitDef:
-		b.given(oneOf(s), Shown{X: s.X}, s.Meaning)
+		b.given(oneOf(s), shown{X: s.X}, s.Meaning)
 	case *syntax.FuncDef:
 		b.function(s, e)
 	case *syntax.FormulaDef:
-		b.key(Working{Lines: []entry.WorkLine{{Lead: s.Name, Left: s.Left, Right: s.Right}}})
+		b.key(working{Lines: []entry.WorkLine{{Lead: s.Name, Left: s.Left, Right: s.Right}}})
 	case *syntax.Define:
 		if e.Outcome == nil && !e.Failed() {
 			b.working(e) // a symbol in it has no value yet
@@ -171,7 +171,7 @@ func (b *builder) entry(e *entry.Entry) {
 }
 
 // key puts a block into the key alone.
-func (b *builder) key(block Block) {
+func (b *builder) key(block block) {
 	if b.edition == Key {
 		b.add(block)
 	}
@@ -181,26 +181,26 @@ func (b *builder) key(block Block) {
 // question and its givens, since further down it explains the solution.
 func (b *builder) note(s *syntax.Note) {
 	if b.edition == Key || !b.solved {
-		b.add(Note{Text: s.Text})
+		b.add(note{Text: s.Text})
 	}
 }
 
 // given is a row of the known quantities, in the table that is being made.
-func (b *builder) given(name syntax.Expr, shown Shown, meaning string) {
-	row := Given{name, shown, meaning}
+func (b *builder) given(name syntax.Expr, shown shown, meaning string) {
+	row := given{name, shown, meaning}
 	for i, block := range b.doc.Blocks {
-		if g, ok := block.(Givens); ok && b.part == nil { // one table above the parts
+		if g, ok := block.(givens); ok && b.part == nil { // one table above the parts
 			g.Rows = append(g.Rows, row)
 			b.doc.Blocks[i] = g
 			return
 		}
 	}
-	if g, ok := b.last().(Givens); ok {
+	if g, ok := b.last().(givens); ok {
 		g.Rows = append(g.Rows, row)
 		b.replace(g)
 		return
 	}
-	b.add(Givens{Rows: []Given{row}})
+	b.add(givens{Rows: []given{row}})
 }
 
 // valued tells whether a symbol is given a value in a later line.
@@ -242,7 +242,7 @@ func (b *builder) function(s *syntax.FuncDef, e *entry.Entry) {
 		return
 	}
 	if s.X == nil {
-		b.add(Text{Lines: strings.Split(e.Text, "\n")})
+		b.add(text{Lines: strings.Split(e.Text, "\n")})
 		return
 	}
 	call := &syntax.Call{Func: s.Name}
@@ -250,12 +250,12 @@ func (b *builder) function(s *syntax.FuncDef, e *entry.Entry) {
 		call.Args = append(call.Args, syntax.Arg{X: &syntax.Name{Name: p}})
 	}
 	lines := append(lead(s.Meaning), entry.WorkLine{Left: call, Right: s.X})
-	if w, ok := b.last().(Working); ok && w.Definitions {
+	if w, ok := b.last().(working); ok && w.Definitions {
 		w.Lines = append(w.Lines, lines...)
 		b.replace(w)
 		return
 	}
-	b.add(Working{Lines: lines, Definitions: true})
+	b.add(working{Lines: lines, Definitions: true})
 }
 
 // lead is the meaning of a name above the lines that it has, if there is one.
@@ -275,7 +275,7 @@ func (b *builder) working(e *entry.Entry) {
 	if !e.Failed() && !mismatched(e) && e.Result() != nil {
 		b.results = append(b.results, e)
 	}
-	w := Working{}
+	w := working{}
 	if gives := e.Gives(); len(gives) == 1 {
 		w.Lines = lead(b.meanings.Of(gives[0], e))
 	}
@@ -332,6 +332,6 @@ func (b *builder) flaws(e *entry.Entry) {
 		if f.Severity == finding.Note {
 			continue
 		}
-		b.add(Flaw{f, e.Line, e.Text})
+		b.add(flaw{f, e.Line, e.Text})
 	}
 }

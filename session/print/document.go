@@ -26,82 +26,82 @@ const (
 type Document struct {
 	Title   string
 	Edition Edition
-	Blocks  []Block // what stands above the first part
-	Parts   []Part
+	Blocks  []block // what stands above the first part
+	Parts   []part
 	Caution string // a study aid, not for decisions that matter
 }
 
-// Part is one part of the question.
-type Part struct {
+// part is one part of the question.
+type part struct {
 	Label    string // "a"; empty for a part without one
 	Question string
 	Points   int // of all its answers; 0 if none were given
-	Blocks   []Block
+	Blocks   []block
 }
 
-// Block is one thing in a document, which sends itself to a format. The set is
+// block is one thing in a document, which sends itself to a format. The set is
 // closed.
-type Block interface{ write(*writer) }
+type block interface{ write(*writer) }
 
 type (
-	// Note is prose.
-	Note struct{ Text string }
-	// Givens is a table of the known quantities.
-	Givens struct{ Rows []Given }
-	// Working is the worked lines of one result, one under the other.
-	Working struct {
+	// note is prose.
+	note struct{ Text string }
+	// givens is a table of the known quantities.
+	givens struct{ Rows []given }
+	// working is the worked lines of one result, one under the other.
+	working struct {
 		Lines []entry.WorkLine
 		// Definitions tells that the lines define functions: they stand without
 		// a head.
 		Definitions bool
 	}
-	// Answer is a result that is asked for, in a box.
-	Answer struct {
+	// answer is a result that is asked for, in a box.
+	answer struct {
 		X      syntax.Expr // what is asked for: a name as a rule; nil where words say it
-		Shown  Shown
+		Shown  shown
 		Points int
 	}
-	// Check is a second route, which agrees; one that does not is a Flaw.
-	Check struct {
+	// check is a second route, which agrees; one that does not is a flaw.
+	check struct {
 		Left, Right syntax.Expr // Right is nil where Sign is set
 		Relation    string      // "=", "<", "≤" …
 		Sign        string      // "is negative" …
 		Within      string      // "within 1 %", or empty
 		Says        string      // "both sides are 0.46 J"
 	}
-	// Graph is a figure with the shape of each curve in words.
-	Graph struct{ *entry.Graph }
-	// EnergyBars is an energy bar chart, and what its books come to.
-	EnergyBars struct{ *entry.Bars }
-	// Table is columns of values under heads such as "x / cm".
-	Table struct{ *entry.Table }
-	// Text is lines of plain text that a statement told.
-	Text struct{ Lines []string }
-	// Flaw is a finding that the reader must see: a mismatch, a failed check, an
+	// figure is a graph with the shape of each curve in words.
+	figure struct{ *entry.Graph }
+	// energyBars is an energy bar chart, and what its books come to.
+	energyBars struct{ *entry.Bars }
+	// table is columns of values under heads such as "x / cm".
+	table struct{ *entry.Table }
+	// text is lines of plain text that a statement told.
+	text struct{ Lines []string }
+	// flaw is a finding that the reader must see: a mismatch, a failed check, an
 	// error, or a caution.
-	Flaw struct {
+	flaw struct {
 		finding.Finding
 		Line   int    // of the worksheet
 		Source string // the statement as it was typed
 	}
-	// Room is empty space to answer in, for about so many lines of writing.
-	Room struct{ Lines int }
+	// room is empty space to answer in, for about so many lines of writing.
+	room struct{ Lines int }
 )
 
-// Given is one row of the known quantities.
-type Given struct {
+// given is one row of the known quantities.
+type given struct {
 	Name    syntax.Expr // a name, or 1 lap for a unit of the worksheet
-	Shown   Shown
+	Shown   shown
 	Meaning string // in words, or empty
 }
 
 // meant tells whether there are words for one of the known quantities.
-func meant(rows []Given) bool {
-	return slices.ContainsFunc(rows, func(g Given) bool { return oneLine(g.Meaning) != "" })
+func meant(rows []given) bool {
+	return slices.ContainsFunc(rows, func(g given) bool { return oneLine(g.Meaning) != "" })
 }
 
-// Shown is what a document tells of a quantity. One of its fields is set, or none.
-type Shown struct {
+// shown is what a document tells of a quantity. One of its fields is set, or none.
+type shown struct {
 	Value *entry.Value // as its line shows it
 	X     syntax.Expr  // as it was written: 3 lb 8 oz
 	Words string       // "unknown, in m"

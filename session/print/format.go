@@ -14,24 +14,24 @@ import (
 // a format makes them safe.
 type format interface {
 	begin(d *Document)
-	part(p *Part, number int)
+	part(p *part, number int)
 	endPart()
 	end(d *Document)
 
 	// note writes one paragraph of prose, whose lines stay apart.
 	note(lines []string)
-	givens(rows []Given)
+	givens(rows []given)
 	// working writes worked lines; of is the name that they lead to where a part
 	// has several workings, and else nil.
 	working(lines []entry.WorkLine, of syntax.Expr)
 	definitions(lines []entry.WorkLine)
-	answer(a *Answer)
-	check(c *Check)
+	answer(a *answer)
+	check(c *check)
 	graph(g *entry.Graph, shapes []string)
 	bars(b *entry.Bars)
-	table(t *Table)
+	table(t *table)
 	told(lines []string)
-	flaw(f *Flaw)
+	flaw(f *flaw)
 	room(lines int)
 }
 
@@ -59,19 +59,19 @@ type writer struct {
 	several bool // this part has more than one working, which then need names
 }
 
-func (w *writer) blocks(all []Block) {
+func (w *writer) blocks(all []block) {
 	for _, b := range all {
 		b.write(w)
 	}
 }
 
-func (b Note) write(w *writer) {
+func (b note) write(w *writer) {
 	for _, lines := range prose(b.Text) {
 		w.note(lines)
 	}
 }
 
-func (b Working) write(w *writer) {
+func (b working) write(w *writer) {
 	switch {
 	case b.Definitions:
 		w.definitions(b.Lines)
@@ -92,7 +92,7 @@ func sought(lines []entry.WorkLine) syntax.Expr {
 	return nil
 }
 
-func (b Graph) write(w *writer) {
+func (b figure) write(w *writer) {
 	if b.Blank { // the shapes would give the curves away
 		w.graph(b.Graph, nil)
 	} else {
@@ -100,14 +100,14 @@ func (b Graph) write(w *writer) {
 	}
 }
 
-func (b Givens) write(w *writer)     { w.givens(b.Rows) }
-func (b Answer) write(w *writer)     { w.answer(&b) }
-func (b Check) write(w *writer)      { w.check(&b) }
-func (b EnergyBars) write(w *writer) { w.bars(b.Bars) }
-func (b Table) write(w *writer)      { w.table(&b) }
-func (b Text) write(w *writer)       { w.told(b.Lines) }
-func (b Flaw) write(w *writer)       { w.flaw(&b) }
-func (b Room) write(w *writer)       { w.room(b.Lines) }
+func (b givens) write(w *writer)     { w.givens(b.Rows) }
+func (b answer) write(w *writer)     { w.answer(&b) }
+func (b check) write(w *writer)      { w.check(&b) }
+func (b energyBars) write(w *writer) { w.bars(b.Bars) }
+func (b table) write(w *writer)      { w.table(&b) }
+func (b text) write(w *writer)       { w.told(b.Lines) }
+func (b flaw) write(w *writer)       { w.flaw(&b) }
+func (b room) write(w *writer)       { w.room(b.Lines) }
 
 // title is the title of a document, on one line.
 func (d *Document) title() string {
@@ -142,7 +142,7 @@ func points(n int) string {
 
 // head is the label and the question of a part, on one line each; a part without
 // either is told by its number.
-func (p *Part) head(number int) (label, question string) {
+func (p *part) head(number int) (label, question string) {
 	label, question = oneLine(p.Label), oneLine(p.Question)
 	if label == "" && question == "" {
 		question = "Part " + strconv.Itoa(number)
@@ -151,10 +151,10 @@ func (p *Part) head(number int) (label, question string) {
 }
 
 // several tells whether a part has more than one working.
-func (p *Part) several() bool {
+func (p *part) several() bool {
 	n := 0
 	for _, b := range p.Blocks {
-		if w, ok := b.(Working); ok && !w.Definitions {
+		if w, ok := b.(working); ok && !w.Definitions {
 			n++
 		}
 	}
@@ -162,10 +162,10 @@ func (p *Part) several() bool {
 }
 
 // tail is what follows the sides of a check: "is zero within 0.1 J", or nothing.
-func (c *Check) tail() string { return oneLine(c.Sign + " " + c.Within) }
+func (c *check) tail() string { return oneLine(c.Sign + " " + c.Within) }
 
 // claim lays out what a check says, without its tail.
-func (c *Check) claim() typeset.Box {
+func (c *check) claim() typeset.Box {
 	left := typeset.Expr(c.Left)
 	if c.Right == nil || c.Sign != "" {
 		return left
@@ -174,12 +174,12 @@ func (c *Check) claim() typeset.Box {
 }
 
 // numbers tells whether a column has numbers, which stand at its right.
-func (t *Table) numbers(column int) bool {
+func (t *table) numbers(column int) bool {
 	return len(t.Rows) > 0 && t.Rows[0][column].Value != nil
 }
 
 // heading is the first word of a finding, in capitals where it must not be missed.
-func (f *Flaw) heading() string {
+func (f *flaw) heading() string {
 	if f.Severity.Fails() {
 		return strings.ToUpper(f.Severity.String())
 	}

@@ -68,7 +68,7 @@ func (p *page) end(d *Document) {
 	p.text("</body>\n</html>\n")
 }
 
-func (p *page) part(part *Part, number int) {
+func (p *page) part(part *part, number int) {
 	p.parts = number
 	id, where := "part-"+strconv.Itoa(number), "part "+strconv.Itoa(number)
 	label, question := part.head(number)
@@ -118,7 +118,7 @@ func (p *page) room(lines int) {
 	p.text("</div>\n")
 }
 
-func (p *page) flaw(f *Flaw) {
+func (p *page) flaw(f *flaw) {
 	class := "flaw"
 	if f.Severity.Fails() {
 		class += " standout"

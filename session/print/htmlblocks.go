@@ -28,7 +28,7 @@ func (p *page) name(what string) string {
 	return what
 }
 
-func (p *page) givens(rows []Given) {
+func (p *page) givens(rows []given) {
 	p.region("given", "Given")
 	p.text("<table>\n<caption>Given</caption>\n", `<thead><tr><th scope="col">Quantity</th><th scope="col">Value</th>`)
 	words := meant(rows)
@@ -50,7 +50,7 @@ func (p *page) givens(rows []Given) {
 }
 
 // value writes a value, or the words in its place.
-func (p *page) value(s Shown) {
+func (p *page) value(s shown) {
 	p.formula(s.box())
 	p.text(escapeHTML(s.Words))
 }
@@ -163,7 +163,7 @@ func equals(right typeset.Box) typeset.Box {
 	return typeset.Relation(typeset.Box{}, "=", right)
 }
 
-func (p *page) answer(a *Answer) {
+func (p *page) answer(a *answer) {
 	p.text(`<div class="answer"><span class="word">Answer</span> <span class="result">`)
 	left := typeset.Expr(a.X)
 	switch {
@@ -202,7 +202,7 @@ func (p *page) roomy(set typeset.Box, letters int) {
 	p.text("</span>")
 }
 
-func (p *page) check(c *Check) {
+func (p *page) check(c *check) {
 	p.text(`<p class="check"><span class="word">Check</span> `)
 	p.roomy(typeset.Expr(c.Left), breadth(c.Left))
 	if c.Right != nil && c.Sign == "" {
@@ -248,7 +248,7 @@ func (p *page) bars(b *entry.Bars) {
 	p.text("</figure>\n")
 }
 
-func (p *page) table(t *Table) {
+func (p *page) table(t *table) {
 	var names []string
 	for _, h := range t.Heads {
 		names = append(names, oneLine(h.String()))

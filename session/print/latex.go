@@ -62,7 +62,7 @@ func mathIn(set, width string) string {
 	return `$\displaystyle ` + set + `$`
 }
 
-func (p *paper) part(part *Part, number int) {
+func (p *paper) part(part *part, number int) {
 	label, question := part.head(number)
 	worth := ""
 	if part.Points > 0 {
@@ -82,7 +82,7 @@ func (p *paper) told(lines []string) {
 }
 
 // texValue sets a value, or the words in its place.
-func texValue(s Shown, width string) string {
+func texValue(s shown, width string) string {
 	return inline(s.box(), width) + escapeTeX(s.Words)
 }
 
@@ -101,7 +101,7 @@ func (p *paper) note(lines []string) {
 // broken between pages otherwise.
 const mostRows = 32
 
-func (p *paper) givens(rows []Given) {
+func (p *paper) givens(rows []given) {
 	for len(rows) > 0 {
 		n := min(len(rows), mostRows)
 		columns, head, named, most := "", "", "50mm", "100mm"
@@ -238,7 +238,7 @@ func texRight(l *entry.WorkLine) []string {
 	return out
 }
 
-func (p *paper) answer(a *Answer) {
+func (p *paper) answer(a *answer) {
 	left := typeset.Expr(a.X).LaTeX()
 	set := a.Shown.box().LaTeX()
 	if set != "" {
@@ -259,7 +259,7 @@ func (p *paper) answer(a *Answer) {
 	p.text("}\n")
 }
 
-func (p *paper) check(c *Check) {
+func (p *paper) check(c *check) {
 	p.text(`\aside{{\small Check}\quad `, inline(c.claim(), "110mm"))
 	if tail := c.tail(); tail != "" {
 		p.text(" ", escapeTeX(tail))
@@ -271,7 +271,7 @@ func (p *paper) check(c *Check) {
 	p.text("}\n")
 }
 
-func (p *paper) flaw(f *Flaw) {
+func (p *paper) flaw(f *flaw) {
 	p.text(map[bool]string{false: "\\aside{", true: "\\standout{"}[f.Severity.Fails()], `\textbf{`, capital(f.Severity.String()), `} {\small in line `, strconv.Itoa(f.Line), "}")
 	if source := oneLine(f.Source); source != "" {
 		p.text(`\newline\texttt{`, typeset.TeXCode(source), "}")
@@ -284,7 +284,7 @@ func (p *paper) flaw(f *Flaw) {
 	p.text("}\n")
 }
 
-func (p *paper) table(t *Table) {
+func (p *paper) table(t *table) {
 	for rows, first := t.Rows, true; first || len(rows) > 0; first = false {
 		n := min(len(rows), mostRows)
 		p.text("\\par\\addvspace{6pt}\\fit{\\linewidth}{\\begin{tabular}{@{}")

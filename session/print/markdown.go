@@ -62,7 +62,7 @@ func inCell(set typeset.Box) string {
 	return strings.ReplaceAll(dollars(set.LaTeX()), "|", `\vert `)
 }
 
-func (m *marked) part(part *Part, number int) {
+func (m *marked) part(part *part, number int) {
 	label, question := part.head(number)
 	heading := escapeMarkdown(question)
 	if label != "" {
@@ -123,7 +123,7 @@ func (m *marked) drawing(text string) {
 	m.paragraph(fence + "text\n" + text + "\n" + fence)
 }
 
-func (m *marked) givens(rows []Given) {
+func (m *marked) givens(rows []given) {
 	m.paragraph("**Given**")
 	heads, rule := "| Quantity | Value |", "| :-- | :-- |"
 	words := meant(rows)
@@ -142,7 +142,7 @@ func (m *marked) givens(rows []Given) {
 }
 
 // markedValue sets a value in a cell, or the words in its place.
-func markedValue(s Shown) string {
+func markedValue(s shown) string {
 	return inCell(s.box()) + escapeMarkdown(s.Words)
 }
 
@@ -193,7 +193,7 @@ func markedLine(l *entry.WorkLine) string {
 	return strings.TrimSpace(s)
 }
 
-func (m *marked) answer(a *Answer) {
+func (m *marked) answer(a *answer) {
 	left, value := typeset.Expr(a.X), a.Shown.box()
 	set := value.LaTeX()
 	switch {
@@ -214,7 +214,7 @@ func (m *marked) answer(a *Answer) {
 	}
 }
 
-func (m *marked) check(c *Check) {
+func (m *marked) check(c *check) {
 	s := "**Check:** " + dollars(c.claim().LaTeX())
 	if tail := escapeMarkdown(c.tail()); tail != "" {
 		s += " " + tail
@@ -226,7 +226,7 @@ func (m *marked) check(c *Check) {
 	m.paragraph(s)
 }
 
-func (m *marked) flaw(f *Flaw) {
+func (m *marked) flaw(f *flaw) {
 	s := "> **" + f.heading() + "** in line " + strconv.Itoa(f.Line)
 	if source := codeSpan(f.Source); source != "" {
 		s += ": " + source
@@ -239,7 +239,7 @@ func (m *marked) flaw(f *Flaw) {
 	m.paragraph(s)
 }
 
-func (m *marked) table(t *Table) {
+func (m *marked) table(t *table) {
 	markedRow(m, t.Heads, markedHead)
 	for i := range t.Heads {
 		m.b.WriteString(map[bool]string{false: "| :-- ", true: "| --: "}[t.numbers(i)])

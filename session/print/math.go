@@ -11,7 +11,7 @@ import (
 )
 
 // box lays out what is shown; words have no box.
-func (s Shown) box() typeset.Box {
+func (s shown) box() typeset.Box {
 	switch {
 	case s.Value != nil:
 		return s.Value.Box()
@@ -22,10 +22,10 @@ func (s Shown) box() typeset.Box {
 }
 
 // none tells whether nothing is shown.
-func (s Shown) none() bool { return s == Shown{} }
+func (s shown) none() bool { return s == shown{} }
 
 // text writes what is shown as a terminal does.
-func (s Shown) text() string {
+func (s shown) text() string {
 	switch {
 	case s.Value != nil:
 		return oneLine(s.Value.Shown(units.Screen))
@@ -80,7 +80,7 @@ func breadth(x syntax.Expr) int {
 // its rows.
 func reach(l *entry.WorkLine) int {
 	if l.Shown != nil || l.Right == nil {
-		return utf8.RuneCountInString(Shown{Value: l.Shown}.text())
+		return utf8.RuneCountInString(shown{Value: l.Shown}.text())
 	}
 	broken := sumRows(l.Right)
 	if broken == nil {
@@ -100,7 +100,7 @@ func reach(l *entry.WorkLine) int {
 // right sets what stands at the right of a line.
 func right(l *entry.WorkLine) typeset.Box {
 	if l.Shown != nil {
-		return Shown{Value: l.Shown}.box()
+		return shown{Value: l.Shown}.box()
 	}
 	return typeset.Expr(l.Right)
 }

@@ -19,43 +19,40 @@ func (o outcome) Result(r *entry.Result) {
 	first := &r.Values[0]
 	switch s := o.e.Stmt.(type) {
 	case *syntax.Report:
-		o.answer(Answer{X: s.X, Points: s.Points, Shown: Shown{Value: first}})
+		o.answer(answer{X: s.X, Points: s.Points, Shown: shown{Value: first}})
 	case *syntax.Constants:
 		for i := range r.Values {
-			o.given(name(r.Values[i].Name), Shown{Value: &r.Values[i]}, "")
+			o.given(name(r.Values[i].Name), shown{Value: &r.Values[i]}, "")
 		}
 	case *syntax.Value:
-		if _, again := s.X.(*syntax.With); again {
-			o.compared(r)
-			return
-		}
-		o.working(o.e)
+		o.result(s.X, r)
 	case *syntax.Define:
 		if r.Records {
-			if _, again := s.X.(*syntax.With); again {
-				o.compared(r)
-				return
-			}
-			o.working(o.e)
+			o.result(s.X, r)
 			return
 		}
-		shown := Shown{Value: first}
+		value := shown{Value: first}
 		if _, mixed := s.X.(*syntax.Mixed); mixed {
-			shown = Shown{X: s.X} // 3 lb 8 oz, as it was written
+			value = shown{X: s.X} // 3 lb 8 oz, as it was written
 		}
-		o.given(name(s.Name), shown, o.meanings.Of(s.Name, o.e))
+		o.given(name(s.Name), value, o.meanings.Of(s.Name, o.e))
 	default:
 		o.working(o.e)
 	}
 }
 
-// compared is a result worked out again, with how it compares with what it was.
-func (o outcome) compared(r *entry.Result) {
-	o.key(Text{Lines: append([]string{oneLine(o.e.Text) + ": " + r.Values[0].Shown(units.Screen)}, r.Notes...)})
+// result is the working of a result; of one worked out again, how it compares with
+// what it was.
+func (o outcome) result(x syntax.Expr, r *entry.Result) {
+	if _, again := x.(*syntax.With); !again {
+		o.working(o.e)
+		return
+	}
+	o.key(text{Lines: append([]string{oneLine(o.e.Text) + ": " + r.Values[0].Shown(units.Screen)}, r.Notes...)})
 }
 
 // answer is an answer of its part.
-func (o outcome) answer(a Answer) {
+func (o outcome) answer(a answer) {
 	if o.part != nil {
 		o.part.Points += a.Points
 	}
@@ -66,11 +63,11 @@ func (o outcome) answer(a Answer) {
 func (o outcome) Lines(rows entry.Lines) {
 	switch s := o.e.Stmt.(type) {
 	case *syntax.Report:
-		o.answer(Answer{Shown: Shown{Words: syntax.PrintExpr(s.X) + " is " + rows[0]}, Points: s.Points})
+		o.answer(answer{Shown: shown{Words: syntax.PrintExpr(s.X) + " is " + rows[0]}, Points: s.Points})
 	case *syntax.Solve:
 		o.working(o.e)
 	default:
-		o.key(Text{Lines: rows})
+		o.key(text{Lines: rows})
 	}
 }
 
@@ -80,7 +77,7 @@ func (o outcome) Verdict(v *entry.Verdict) {
 	if !v.Holds || !ok {
 		return
 	}
-	c := Check{Left: s.Left, Right: s.Right, Relation: relations[s.Op], Says: view.Sides(v)}
+	c := check{Left: s.Left, Right: s.Right, Relation: relations[s.Op], Says: view.Sides(v)}
 	if s.Within != nil {
 		c.Within = "within " + syntax.PrintExpr(s.Within)
 	}
@@ -101,19 +98,19 @@ func (o outcome) Graph(g *entry.Graph) {
 	case o.edition == Handout && g.Blank:
 		axes := *g
 		axes.X.From, axes.X.To = draw.NiceRange(g.X.From, g.X.To) // where it ends may be an answer
-		o.add(Graph{&axes})
+		o.add(figure{&axes})
 	case o.edition == Key && !(g.Blank && o.drawn(g)):
 		full := *g
 		full.Blank = false
-		o.add(Graph{&full})
+		o.add(figure{&full})
 	}
 }
 
 // Table is a table of values.
-func (o outcome) Table(t *entry.Table) { o.key(Table{t}) }
+func (o outcome) Table(t *entry.Table) { o.key(table{t}) }
 
 // Bars is an energy bar chart.
-func (o outcome) Bars(c *entry.Bars) { o.key(EnergyBars{c}) }
+func (o outcome) Bars(c *entry.Bars) { o.key(energyBars{c}) }
 
 // Workings is left out: a document has the working of every result anyway.
 func (o outcome) Workings(*entry.Workings) {}

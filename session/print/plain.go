@@ -93,7 +93,7 @@ func (t *plainText) heading(text, under string) {
 	t.out(strings.Repeat(under, most))
 }
 
-func (t *plainText) part(part *Part, number int) {
+func (t *plainText) part(part *part, number int) {
 	label, question := part.head(number)
 	heading := strings.TrimSpace(label + " " + question)
 	if part.Points > 0 {
@@ -152,7 +152,7 @@ func (t *plainText) drawing(text string) {
 	}
 }
 
-func (t *plainText) givens(rows []Given) {
+func (t *plainText) givens(rows []given) {
 	t.out("Given")
 	most := 0
 	for _, g := range rows {
@@ -212,7 +212,7 @@ func (t *plainText) line(l *entry.WorkLine, most int) {
 		}
 		t.wrapped("  ", "  ", lead)
 	}
-	left, right := plainSide(l.Left), Shown{Value: l.Shown}.text()
+	left, right := plainSide(l.Left), shown{Value: l.Shown}.text()
 	if right == "" {
 		right = plainSide(l.Right)
 	}
@@ -250,7 +250,7 @@ func (t *plainText) long(row, indent, right string) {
 	}
 }
 
-func (t *plainText) answer(a *Answer) {
+func (t *plainText) answer(a *answer) {
 	left, s := plainSide(a.X), a.Shown.text()
 	if a.Shown.Words != "" {
 		s = strings.TrimSpace(left + " " + s)
@@ -274,7 +274,7 @@ func (t *plainText) answer(a *Answer) {
 	t.gap()
 }
 
-func (t *plainText) check(c *Check) {
+func (t *plainText) check(c *check) {
 	s := plainSide(c.Left)
 	if c.Sign == "" && c.Right != nil {
 		s += " " + c.Relation + " " + plainSide(c.Right)
@@ -287,7 +287,7 @@ func (t *plainText) check(c *Check) {
 	t.gap()
 }
 
-func (t *plainText) flaw(f *Flaw) {
+func (t *plainText) flaw(f *flaw) {
 	mark := "|  "
 	if f.Severity.Fails() {
 		mark = "!! "

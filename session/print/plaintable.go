@@ -10,7 +10,7 @@ import (
 
 // table writes a table in columns, or, where it is too wide for that, row by row
 // with its heads before the values.
-func (t *plainText) table(table *Table) {
+func (t *plainText) table(table *table) {
 	columns := draw.Columns(table.Cells())
 	if across := runewidth.StringWidth(columns[0]); across <= t.columns {
 		t.out(columns[0])

@@ -48,7 +48,7 @@ func x(text string) syntax.Expr {
 }
 
 // is what a text shows of a quantity.
-func is(text string) Shown { return Shown{X: x(text)} }
+func is(text string) shown { return shown{X: x(text)} }
 
 // value is a value as it is shown.
 func value(text string) *entry.Value {
@@ -117,53 +117,53 @@ func scaleKey() *Document {
 	return &Document{
 		Title: "The market scale: a pan on a spring", Edition: Key,
 		Caution: "A study aid: check what matters by hand, and use none of it where safety depends on it.",
-		Blocks: []Block{
-			Note{"A market scale hangs its pan from a spring. The grocer lays plums into the empty pan and lets go; the pan sinks, swings past its resting place and comes back."},
-			Givens{[]Given{{x("m"), is("0.500 kg"), "mass of the plums"}, {&syntax.Name{Name: "s_0"}, is("2.0 cm"), ""}, {x("g"), is("9.81 m/s^2"), ""}, {x("α"), is("12°"), ""}, {x("period"), Shown{X: &syntax.Uncertain{X: x("0.284"), By: x("0.002"), Unit: syntax.UnitText{Text: "s"}}}, ""}}},
+		Blocks: []block{
+			note{"A market scale hangs its pan from a spring. The grocer lays plums into the empty pan and lets go; the pan sinks, swings past its resting place and comes back."},
+			givens{[]given{{x("m"), is("0.500 kg"), "mass of the plums"}, {&syntax.Name{Name: "s_0"}, is("2.0 cm"), ""}, {x("g"), is("9.81 m/s^2"), ""}, {x("α"), is("12°"), ""}, {x("period"), shown{X: &syntax.Uncertain{X: x("0.284"), By: x("0.002"), Unit: syntax.UnitText{Text: "s"}}}, ""}}},
 		},
-		Parts: []Part{stiffness(), lowest(), swing()},
+		Parts: []part{stiffness(), lowest(), swing()},
 	}
 }
 
-func stiffness() Part {
-	return Part{Label: "a", Question: "How stiff is the spring?", Points: 4, Blocks: []Block{
-		Working{Lines: []entry.WorkLine{
+func stiffness() part {
+	return part{Label: "a", Question: "How stiff is the spring?", Points: 4, Blocks: []block{
+		working{Lines: []entry.WorkLine{
 			{Left: x("k*s_0"), Right: x("m*g"), Lead: "balance of forces"},
 			{Left: x("k"), Right: x("m*g/s_0"), Reason: "divide both sides by s₀"},
 			{Right: x("0.500 kg * 9.81 m/s^2/(2.0 cm)"), Reason: "put in the values"},
 			{Shown: value("245.25 N/m"), Units: []entry.UnitSide{{Product: "(kg m/s^2)/m"}, {Product: "N/m"}}},
 		}},
-		Answer{X: x("k"), Shown: is("245 N/m"), Points: 4},
-		Check{Left: x("k*s_0"), Right: x("m*g"), Relation: "=", Within: "within 1 %", Says: "both sides are 4.9 N"},
+		answer{X: x("k"), Shown: is("245 N/m"), Points: 4},
+		check{Left: x("k*s_0"), Right: x("m*g"), Relation: "=", Within: "within 1 %", Says: "both sides are 4.9 N"},
 	}}
 }
 
-func lowest() Part {
-	return Part{Label: "b", Question: "How far does the pan sink when the plums are laid on without a push, and where is its energy then?", Points: 5, Blocks: []Block{
-		Note{"At the lowest point the pan stands still, so all the energy of height that it lost is in the spring.\n\nThe other root, s = 0, is where it began."},
-		Working{Lines: []entry.WorkLine{
+func lowest() part {
+	return part{Label: "b", Question: "How far does the pan sink when the plums are laid on without a push, and where is its energy then?", Points: 5, Blocks: []block{
+		note{"At the lowest point the pan stands still, so all the energy of height that it lost is in the spring.\n\nThe other root, s = 0, is where it began."},
+		working{Lines: []entry.WorkLine{
 			{Left: x("m*g*s"), Right: x("k*s^2/2"), Lead: "energy is conserved"},
 			{Left: x("s"), Right: x("2 m*g/k"), Reason: "divide both sides by s, which is not 0 at the lowest point, and solve for s"},
 			{Shown: value("4.0 cm")},
 		}},
-		Working{Lines: []entry.WorkLine{
+		working{Lines: []entry.WorkLine{
 			{Left: x("v"), Right: x("√(2 (m*g*s - k*s^2/2)/m)"), Lead: "speed on the way", Reason: "solve for v"},
 			{Right: x("√(g^2*m/k)")},
 			{Shown: value("0.443 m/s"), Units: []entry.UnitSide{{Product: "(m/s^2) s"}, {Product: "m/s"}}},
 			{Left: x("E_total"), Right: x("m*v^2/2 + k*s^2/2 - m*g*s + m_pan*v^2/2 + k_hook*s_hook^2/2 - m_hook*g*s_hook + mu*m*g*cos(alpha)*s + F_air*s"), Reason: "everything at once"},
 		}},
-		Answer{X: x("s"), Shown: is("4.0 cm"), Points: 3},
-		Answer{X: x("v_max"), Shown: is("4.43e-1 m/s"), Points: 2},
-		Working{Definitions: true, Lines: []entry.WorkLine{{Left: x("U(s)"), Right: x("k*s^2/2")}, {Left: x("W(s)"), Right: x("m*g*s")}}},
-		Graph{stretchGraph()},
-		EnergyBars{panBars()},
-		Check{Left: x("m*g*s - k*s^2/2"), Sign: "is zero", Within: "within 0.1 J", Says: "it is 0 J"},
+		answer{X: x("s"), Shown: is("4.0 cm"), Points: 3},
+		answer{X: x("v_max"), Shown: is("4.43e-1 m/s"), Points: 2},
+		working{Definitions: true, Lines: []entry.WorkLine{{Left: x("U(s)"), Right: x("k*s^2/2")}, {Left: x("W(s)"), Right: x("m*g*s")}}},
+		figure{stretchGraph()},
+		energyBars{panBars()},
+		check{Left: x("m*g*s - k*s^2/2"), Sign: "is zero", Within: "within 0.1 J", Says: "it is 0 J"},
 	}}
 }
 
-func swing() Part {
-	return Part{Label: "c", Question: "Does the period fit?", Points: 1, Blocks: []Block{
-		Table{&entry.Table{
+func swing() part {
+	return part{Label: "c", Question: "Does the period fit?", Points: 1, Blocks: []block{
+		table{&entry.Table{
 			Heads: []entry.Head{headOf("m", "kg"), headOf("T", "s"), headOf("s_0", "cm"), {Words: "what was weighed"}},
 			Rows: [][]entry.Cell{
 				{{Value: value("0.25")}, {Value: value("0.2")}, {Value: value("-1.0")}, {Words: "pears"}},
@@ -171,9 +171,9 @@ func swing() Part {
 				{{Value: value("1")}, {Value: value("0.401")}, {Value: value("4.01e-7")}, {Words: "a small melon"}},
 			},
 		}},
-		Flaw{finding.Finding{Severity: finding.Mismatch, Message: "The left side is a time (s), the right side a frequency (1/s).", Hint: "Write T = 2π √(m/k) if you mean the period."}, 14, "T = 2π √(k/m)"},
-		Flaw{finding.Finding{Severity: finding.Caution, Message: "g is given here and is also a constant of nature.", Hint: "Name it otherwise if you mean something else."}, 15, "g = 9.81 m/s^2"},
-		Text{[]string{"T is proportional to √m:", "  twice the mass, 1.41 times the period"}},
+		flaw{finding.Finding{Severity: finding.Mismatch, Message: "The left side is a time (s), the right side a frequency (1/s).", Hint: "Write T = 2π √(m/k) if you mean the period."}, 14, "T = 2π √(k/m)"},
+		flaw{finding.Finding{Severity: finding.Caution, Message: "g is given here and is also a constant of nature.", Hint: "Name it otherwise if you mean something else."}, 15, "g = 9.81 m/s^2"},
+		text{[]string{"T is proportional to √m:", "  twice the mass, 1.41 times the period"}},
 	}}
 }
 
@@ -183,11 +183,11 @@ func scaleHandout() *Document {
 	d.Edition = Handout
 	blank := stretchGraph()
 	blank.Blank = true
-	d.Parts = []Part{
-		{Label: "a", Question: d.Parts[0].Question, Points: 4, Blocks: []Block{Room{6}}},
-		{Label: "b", Question: d.Parts[1].Question, Points: 5, Blocks: []Block{d.Parts[1].Blocks[0], Room{8}, Graph{blank}}},
-		{Label: "c", Question: d.Parts[2].Question, Points: 1, Blocks: []Block{d.Parts[2].Blocks[0], Room{3}}},
-		{Blocks: []Block{Room{2}}},
+	d.Parts = []part{
+		{Label: "a", Question: d.Parts[0].Question, Points: 4, Blocks: []block{room{6}}},
+		{Label: "b", Question: d.Parts[1].Question, Points: 5, Blocks: []block{d.Parts[1].Blocks[0], room{8}, figure{blank}}},
+		{Label: "c", Question: d.Parts[2].Question, Points: 1, Blocks: []block{d.Parts[2].Blocks[0], room{3}}},
+		{Blocks: []block{room{2}}},
 	}
 	return d
 }
@@ -221,15 +221,15 @@ func everywhere(h string) *Document {
 	unknown := value("1 J")
 	unknown.InUnit = math.NaN()
 	bars := &entry.Bars{Unit: unknown.Unit, Books: h, Stages: []entry.Stage{{Name: h, Bars: []entry.Bar{{Of: name, Value: *unknown}}, Sum: h}}}
-	return &Document{Title: h, Caution: h, Blocks: []Block{Note{h}, Givens{[]Given{{name, Shown{Words: h}, h}}}}, Parts: []Part{{
-		Label: h, Question: h, Points: -1, Blocks: []Block{
-			Note{h + "\n\n# " + h + "\n- " + h + "\n1. " + h + "\n    " + h + "\n---\n> " + h + "\n" + h + "\n==="}, Text{[]string{h, "", h}}, Room{3},
-			Working{Lines: []entry.WorkLine{{Left: name, Right: name, Reason: h, Lead: h, Units: []entry.UnitSide{{Product: h, Root: true}, {Product: h}}}, {}}},
-			Working{Definitions: true, Lines: []entry.WorkLine{{Left: x("U(s)"), Right: x("k*s^2/2")}}},
-			Answer{X: name, Shown: Shown{Words: h}}, Answer{X: name, Shown: Shown{X: name}}, Answer{}, Answer{X: name},
-			Check{Left: name, Right: name, Relation: "≤", Within: h, Says: h}, Check{Left: name, Sign: h},
-			Graph{fig}, EnergyBars{bars},
-			Table{&entry.Table{Heads: []entry.Head{words, {Of: []syntax.Expr{name, name}}}, Rows: [][]entry.Cell{{{Words: h}, {Value: unknown}}, {{Words: h}, {Words: h}}}}},
-			Flaw{finding.Finding{Severity: finding.Error, Message: h, Hint: h}, 3, h},
+	return &Document{Title: h, Caution: h, Blocks: []block{note{h}, givens{[]given{{name, shown{Words: h}, h}}}}, Parts: []part{{
+		Label: h, Question: h, Points: -1, Blocks: []block{
+			note{h + "\n\n# " + h + "\n- " + h + "\n1. " + h + "\n    " + h + "\n---\n> " + h + "\n" + h + "\n==="}, text{[]string{h, "", h}}, room{3},
+			working{Lines: []entry.WorkLine{{Left: name, Right: name, Reason: h, Lead: h, Units: []entry.UnitSide{{Product: h, Root: true}, {Product: h}}}, {}}},
+			working{Definitions: true, Lines: []entry.WorkLine{{Left: x("U(s)"), Right: x("k*s^2/2")}}},
+			answer{X: name, Shown: shown{Words: h}}, answer{X: name, Shown: shown{X: name}}, answer{}, answer{X: name},
+			check{Left: name, Right: name, Relation: "≤", Within: h, Says: h}, check{Left: name, Sign: h},
+			figure{fig}, energyBars{bars},
+			table{&entry.Table{Heads: []entry.Head{words, {Of: []syntax.Expr{name, name}}}, Rows: [][]entry.Cell{{{Words: h}, {Value: unknown}}, {{Words: h}, {Words: h}}}}},
+			flaw{finding.Finding{Severity: finding.Error, Message: h, Hint: h}, 3, h},
 		}}}}
 }

@@ -124,16 +124,16 @@ func (g *guarded) holds(text string) string {
 
 // clean drops blocks that hold a hidden number, and what words say of a given if they
 // do, and widens axes whose ticks do.
-func (g *guarded) clean(blocks []Block) []Block {
-	var out []Block
+func (g *guarded) clean(blocks []block) []block {
+	var out []block
 	for _, b := range blocks {
-		if fig, ok := b.(Graph); ok {
+		if fig, ok := b.(figure); ok {
 			if g.redraw(fig.Graph) {
 				out = append(out, fig)
 			}
 			continue
 		}
-		if given, ok := b.(Givens); ok {
+		if given, ok := b.(givens); ok {
 			for i := range given.Rows {
 				if row := &given.Rows[i]; g.holds(row.Meaning) != "" {
 					row.Meaning = ""
@@ -149,13 +149,13 @@ func (g *guarded) clean(blocks []Block) []Block {
 
 // shownText is all that a block of a handout shows, but for the givens, which
 // are known.
-func shownText(b Block) string {
+func shownText(b block) string {
 	switch b := b.(type) {
-	case Note:
+	case note:
 		return b.Text
-	case Text:
+	case text:
 		return strings.Join(b.Lines, " ")
-	case Working:
+	case working:
 		text := ""
 		for _, l := range b.Lines {
 			text += " " + l.Lead

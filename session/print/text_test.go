@@ -81,9 +81,9 @@ func TestEscapeMarkdown(t *testing.T) {
 
 func TestPlainKeepsItsWidth(t *testing.T) {
 	flat := hostile() // drawings count their own cells
-	flat.Parts[0].Blocks = slices.DeleteFunc(flat.Parts[0].Blocks, func(b Block) bool {
-		_, graph := b.(Graph)
-		_, bars := b.(EnergyBars)
+	flat.Parts[0].Blocks = slices.DeleteFunc(flat.Parts[0].Blocks, func(b block) bool {
+		_, graph := b.(figure)
+		_, bars := b.(energyBars)
 		return graph || bars
 	})
 	for _, d := range []*Document{scaleKey(), scaleHandout(), flat, {}} {
@@ -125,7 +125,7 @@ func BenchmarkPlain(b *testing.B) {
 // brackets.
 func TestBrokenSumKeepsItsBrackets(t *testing.T) {
 	sum := x("m*g*h_first + k_spring*x_first^2/2 + m*v_first^2/2 + F_air*h_first - (m*g*h_second + k_spring*x_second^2/2)")
-	d := &Document{Edition: Key, Blocks: []Block{Working{Lines: []entry.WorkLine{{Left: x("E"), Right: sum}}}}}
+	d := &Document{Edition: Key, Blocks: []block{working{Lines: []entry.WorkLine{{Left: x("E"), Right: sum}}}}}
 	for form, want := range map[string]string{
 		string(HTML(d)):  `<mo form="infix">−</mo><mrow><mo>(</mo>`,
 		string(LaTeX(d)): `{}- \left(m g`,
