@@ -104,9 +104,6 @@ type Inverse struct {
 	By []string
 	// Turns tells that whole turns, 2π, may be added to each.
 	Turns bool
-	// Lo and Hi bound the values that the operation can have: for any other y
-	// there is no solution.
-	Lo, Hi float64
 	// Reason says in a worked step what is done to both sides.
 	Reason string
 }

@@ -224,9 +224,6 @@ func TestInverses(t *testing.T) {
 			if y-y != 0 {
 				continue
 			}
-			if y < inv.Lo || y > inv.Hi {
-				t.Fatalf("%s of %v is %v, not between %v and %v", op, a, y, inv.Lo, inv.Hi)
-			}
 			came := false
 			for i, f := range by {
 				x := f.value(y, b, k)
