@@ -43,13 +43,6 @@ func (v visitor) Call(x *syntax.Call)           { v.slot = v.call(x) }
 func (v visitor) With(x *syntax.With)           { v.slot = v.with(x) }
 func (v visitor) SlopeOf(x *syntax.SlopeOf)     { v.slot = v.slopeOf(x) }
 func (v visitor) AreaUnder(x *syntax.AreaUnder) { v.slot = v.areaUnder(x) }
-func (v visitor) List(x *syntax.List)           { v.slot = v.later(x) }
-func (v visitor) Uncertain(x *syntax.Uncertain) { v.slot = v.later(x) }
-
-// later refuses what can be read but is not worked out.
-func (c *coder) later(x syntax.Expr) run.Slot {
-	return c.refuse(finding.NotAvailableYet, x.Span(), "This can be read, but this version can't work it out yet.", "")
-}
 
 // squareRoot plans √x.
 func (c *coder) squareRoot(x *syntax.Root) run.Slot {

@@ -2,48 +2,42 @@ package syntax
 
 // What each kind of node answers for itself.
 
-func (x *Number) Span() Span    { return x.At }
-func (x *Quantity) Span() Span  { return x.At }
-func (x *Mixed) Span() Span     { return x.At }
-func (x *Measured) Span() Span  { return x.At }
-func (x *Pi) Span() Span        { return x.At }
-func (x *That) Span() Span      { return x.At }
-func (x *Name) Span() Span      { return x.At }
-func (x *Paren) Span() Span     { return x.At }
-func (x *Unary) Span() Span     { return x.At }
-func (x *Binary) Span() Span    { return x.At }
-func (x *Root) Span() Span      { return x.At }
-func (x *Call) Span() Span      { return x.At }
-func (x *List) Span() Span      { return x.At }
-func (x *Uncertain) Span() Span { return x.At }
+func (x *Number) Span() Span   { return x.At }
+func (x *Quantity) Span() Span { return x.At }
+func (x *Mixed) Span() Span    { return x.At }
+func (x *Measured) Span() Span { return x.At }
+func (x *Pi) Span() Span       { return x.At }
+func (x *That) Span() Span     { return x.At }
+func (x *Name) Span() Span     { return x.At }
+func (x *Paren) Span() Span    { return x.At }
+func (x *Unary) Span() Span    { return x.At }
+func (x *Binary) Span() Span   { return x.At }
+func (x *Root) Span() Span     { return x.At }
+func (x *Call) Span() Span     { return x.At }
 
-func (x *Number) Visit(v Visitor)    { v.Number(x) }
-func (x *Quantity) Visit(v Visitor)  { v.Quantity(x) }
-func (x *Mixed) Visit(v Visitor)     { v.Mixed(x) }
-func (x *Measured) Visit(v Visitor)  { v.Measured(x) }
-func (x *Pi) Visit(v Visitor)        { v.Pi(x) }
-func (x *That) Visit(v Visitor)      { v.That(x) }
-func (x *Name) Visit(v Visitor)      { v.Name(x) }
-func (x *Paren) Visit(v Visitor)     { v.Paren(x) }
-func (x *Unary) Visit(v Visitor)     { v.Unary(x) }
-func (x *Binary) Visit(v Visitor)    { v.Binary(x) }
-func (x *Root) Visit(v Visitor)      { v.Root(x) }
-func (x *Call) Visit(v Visitor)      { v.Call(x) }
-func (x *List) Visit(v Visitor)      { v.List(x) }
-func (x *Uncertain) Visit(v Visitor) { v.Uncertain(x) }
+func (x *Number) Visit(v Visitor)   { v.Number(x) }
+func (x *Quantity) Visit(v Visitor) { v.Quantity(x) }
+func (x *Mixed) Visit(v Visitor)    { v.Mixed(x) }
+func (x *Measured) Visit(v Visitor) { v.Measured(x) }
+func (x *Pi) Visit(v Visitor)       { v.Pi(x) }
+func (x *That) Visit(v Visitor)     { v.That(x) }
+func (x *Name) Visit(v Visitor)     { v.Name(x) }
+func (x *Paren) Visit(v Visitor)    { v.Paren(x) }
+func (x *Unary) Visit(v Visitor)    { v.Unary(x) }
+func (x *Binary) Visit(v Visitor)   { v.Binary(x) }
+func (x *Root) Visit(v Visitor)     { v.Root(x) }
+func (x *Call) Visit(v Visitor)     { v.Call(x) }
 
-func (*Number) part(int) Expr        { return nil }
-func (*Quantity) part(int) Expr      { return nil }
-func (*Pi) part(int) Expr            { return nil }
-func (*That) part(int) Expr          { return nil }
-func (*Name) part(int) Expr          { return nil }
-func (x *Measured) part(i int) Expr  { return nth(i, x.X) }
-func (x *Paren) part(i int) Expr     { return nth(i, x.X) }
-func (x *Unary) part(i int) Expr     { return nth(i, x.X) }
-func (x *Root) part(i int) Expr      { return nth(i, x.X) }
-func (x *Binary) part(i int) Expr    { return nth(i, x.X, x.Y) }
-func (x *List) part(i int) Expr      { return nth(i, x.Items...) }
-func (x *Uncertain) part(i int) Expr { return nth(i, x.X, x.By) }
+func (*Number) part(int) Expr       { return nil }
+func (*Quantity) part(int) Expr     { return nil }
+func (*Pi) part(int) Expr           { return nil }
+func (*That) part(int) Expr         { return nil }
+func (*Name) part(int) Expr         { return nil }
+func (x *Measured) part(i int) Expr { return nth(i, x.X) }
+func (x *Paren) part(i int) Expr    { return nth(i, x.X) }
+func (x *Unary) part(i int) Expr    { return nth(i, x.X) }
+func (x *Root) part(i int) Expr     { return nth(i, x.X) }
+func (x *Binary) part(i int) Expr   { return nth(i, x.X, x.Y) }
 
 func (x *Mixed) part(i int) Expr {
 	if i < len(x.Parts) {
@@ -101,16 +95,4 @@ func (x *Call) copied(c *copier) Expr {
 		args[i] = Arg{Name: a.Name, NameAt: c.at(a.NameAt), X: c.part(a.X)}
 	}
 	return &Call{At: c.at(x.At), Func: x.Func, Name: c.at(x.Name), Args: args}
-}
-
-func (x *List) copied(c *copier) Expr {
-	items := make([]Expr, len(x.Items))
-	for i, item := range x.Items {
-		items[i] = c.part(item)
-	}
-	return &List{At: c.at(x.At), Items: items, Unit: c.unit(x.Unit)}
-}
-
-func (x *Uncertain) copied(c *copier) Expr {
-	return &Uncertain{At: c.at(x.At), X: c.part(x.X), By: c.part(x.By), Unit: c.unit(x.Unit)}
 }

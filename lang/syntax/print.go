@@ -134,25 +134,6 @@ func (p *printer) AreaUnder(x *AreaUnder) {
 	p.expr(x.To)
 }
 
-func (p *printer) List(x *List) {
-	p.text("[")
-	for i, item := range x.Items {
-		if i > 0 {
-			p.text(", ")
-		}
-		p.expr(item)
-	}
-	p.text("]")
-	p.unit(x.Unit, false)
-}
-
-func (p *printer) Uncertain(x *Uncertain) {
-	p.expr(x.X)
-	p.text(" ± ")
-	p.expr(x.By)
-	p.unit(x.Unit, false)
-}
-
 // unit prints a unit behind a number, some signs close to it.
 func (p *printer) unit(u UnitText, close bool) {
 	if !u.Present() {

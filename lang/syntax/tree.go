@@ -45,8 +45,6 @@ type Visitor interface {
 	With(*With)
 	SlopeOf(*SlopeOf)
 	AreaUnder(*AreaUnder)
-	List(*List)
-	Uncertain(*Uncertain)
 }
 
 // UnitText is the text of a unit as it stands in a statement. What it means is
@@ -128,19 +126,6 @@ type (
 		Func string
 		Name Span // of the function's name
 		Args []Arg
-	}
-	// List is a list of readings, [1.21, 1.19] s.
-	List struct {
-		At    Span
-		Items []Expr
-		Unit  UnitText
-	}
-	// Uncertain is a value with an uncertainty: 0.842 ± 0.002 m, 0.842(2) m.
-	Uncertain struct {
-		At   Span
-		X    Expr
-		By   Expr
-		Unit UnitText
 	}
 )
 

@@ -185,28 +185,3 @@ func (l *layout) bracketedBase(x syntax.Expr) bool {
 	}
 	return l.rank(x) < atomRank
 }
-
-// List is readings between square brackets.
-func (l *layout) List(x *syntax.List) {
-	outer := l.begin()
-	for i, item := range x.Items {
-		if i > 0 {
-			l.put(Comma())
-		}
-		l.expr(item)
-	}
-	l.put(holding(fence, "[]", l.end(outer)))
-	l.unitAfter(x.Unit.Text)
-}
-
-// Uncertain is a value, ± and how far off it may be, in brackets before a unit.
-func (l *layout) Uncertain(x *syntax.Uncertain) {
-	if !x.Unit.Present() {
-		l.between(x.X, signRank, "±", x.By, signRank)
-		return
-	}
-	outer := l.begin()
-	l.between(x.X, signRank, "±", x.By, signRank)
-	l.put(holding(fence, "()", l.end(outer)))
-	l.unitAfter(x.Unit.Text)
-}

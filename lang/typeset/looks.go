@@ -53,17 +53,3 @@ func (k *looks) Binary(x *syntax.Binary) {
 		k.rank = fractionRank
 	}
 }
-
-func (k *looks) List(x *syntax.List) {
-	k.are(atomRank, unitEdge)
-	if x.Unit.Present() {
-		k.rank = productRank
-	}
-}
-
-func (k *looks) Uncertain(x *syntax.Uncertain) {
-	k.are(sumRank, unitEdge)
-	if x.Unit.Present() {
-		k.rank = productRank
-	}
-}

@@ -61,10 +61,8 @@ func tree(next chooser, depth int) syntax.Expr {
 		return &syntax.Unary{Op: syntax.Op(next(2)), X: sub()}
 	case 7:
 		return &syntax.Root{X: sub()}
-	case 8:
-		return &syntax.List{Items: []syntax.Expr{sub(), sub()}, Unit: u()}
-	case 9:
-		return &syntax.Uncertain{X: sub(), By: sub(), Unit: u()}
+	case 8, 9:
+		return &syntax.Paren{X: sub()}
 	case 10:
 		c := &syntax.Call{Func: pick(next, callNames)}
 		for range 1 + next(2) {

@@ -44,10 +44,6 @@ var built = []struct {
 	text string
 	x    syntax.Expr
 }{
-	{"[1.21, 1.19] s", &syntax.List{Items: []syntax.Expr{num("1.21"), num("1.19")}, Unit: unitOf("s")}},
-	{"[1, 2]", &syntax.List{Items: []syntax.Expr{num("1"), num("2")}}},
-	{"0.842 ± 0.002 m", &syntax.Uncertain{X: num("0.842"), By: num("0.002"), Unit: unitOf("m")}},
-	{"(5 ± 1)*k", mul(&syntax.Uncertain{X: num("5"), By: num("1")}, name("k"))},
 	{"a without brackets: (a + b)^2", &syntax.Binary{Op: syntax.Pow, X: &syntax.Binary{X: name("a"), Y: name("b")}, Y: num("2")}},
 	{"a name that is markup", name(`<b>&\{}$_%#^~"`)},
 	{"nothing", nil},
