@@ -13,7 +13,8 @@ type inner struct {
 // within is the scope within a statement; it may be nil.
 func within(stmt Stmt, in Scope) inner {
 	_, formula := stmt.(*FormulaDef)
-	return inner{Scope: in, names: boundBy(stmt), only: formula}
+	names, _ := boundBy(stmt)
+	return inner{Scope: in, names: names, only: formula}
 }
 
 // Known tells whether a word is a name here.
@@ -36,36 +37,55 @@ func (s inner) Turns(name string) bool {
 
 // boundBy lists the names to which a statement itself gives a meaning within its
 // expressions: the arguments of a function, the symbols of a formula, unknowns, and
-// what a curve is drawn against.
-func boundBy(stmt Stmt) []string {
-	var out []string
-	curve := func(x Expr) {
-		switch x := x.(type) {
-		case *SlopeOf:
-			out = append(out, x.Var.Name)
-		case *AreaUnder:
-			out = append(out, x.Var.Name)
-		}
-	}
+// what a curve is drawn against; and the expressions that are drawn against them.
+func boundBy(stmt Stmt) (names []string, of []Expr) {
+	var x Expr
 	switch s := stmt.(type) {
 	case *FuncDef:
-		return s.Params
+		for i := range s.Pieces {
+			of = append(of, s.Pieces[i].X)
+		}
+		return s.Params, exprs(append(of, s.X)...)
 	case *FormulaDef:
 		for i := range s.Symbols {
-			out = append(out, s.Symbols[i].Name)
+			names = append(names, s.Symbols[i].Name)
 		}
 	case *Graph:
-		out = append(out, s.Against.Name)
+		for _, c := range s.Curves {
+			of = append(of, c.X)
+		}
+		return []string{s.Against.Name}, of
 	case *Solve:
 		for _, n := range s.Defines() {
-			out = append(out, n.Name)
+			names = append(names, n.Name)
 		}
 	case *Define:
-		curve(s.X)
+		x = s.X
 	case *Value:
-		curve(s.X)
+		x = s.X
 	}
-	return out
+	switch x := x.(type) {
+	case *SlopeOf:
+		return []string{x.Var.Name}, []Expr{x.X}
+	case *AreaUnder:
+		return []string{x.Var.Name}, []Expr{x.X}
+	}
+	return names, nil
+}
+
+// Idle counts the names that a function is one of, or that a curve is drawn against,
+// and that do nothing in one of its expressions: the V of p(V) = 1200 J/V, where it is
+// the volt.
+func Idle(stmt Stmt) (n int) {
+	names, of := boundBy(stmt)
+	for _, x := range of {
+		for _, name := range names {
+			if !Holds(x, name) {
+				n++
+			}
+		}
+	}
+	return n
 }
 
 // boundIn lists the names to which a line gives a meaning within it, by its tokens:

@@ -79,8 +79,10 @@ type Open struct {
 	Readings []Reading
 	// Letters tells that only letters after numbers are open.
 	Letters bool
-	// Words are the open letters, as they are written.
+	// Words are the open letters, as they are written; Bound tells that the line itself
+	// gives the first a meaning, as an argument or what a curve is drawn against.
 	Words []string
+	Bound bool
 	// Beside tells that names stand side by side, or run together.
 	Beside bool
 	// SetOff tells of each open letter whether a blank sets its quantity off,
@@ -157,6 +159,7 @@ func OpenIn(text string, stmt Stmt, in Scope) Open {
 	for _, l := range o.open {
 		out.Words = append(out.Words, l.words...)
 	}
+	out.Bound = len(out.Words) > 0 && slices.Contains(o.in.names, Canonical(out.Words[0]))
 	out.SetOff, out.Bracket = o.setOff(base)
 	return out
 }

@@ -35,6 +35,8 @@ type weighed struct {
 	// clashes tells that the units of a function's body disagree, whatever its
 	// arguments are.
 	clashes bool
+	// idle is how many names that it is to depend on it does not depend on.
+	idle int
 }
 
 // same tells whether two readings are one: their plans are.
@@ -92,7 +94,7 @@ func (s *settler) weighEntered(w *weighed, name string, in syntax.UnitText) {
 	if worst(e) <= finding.Mismatch || len(w.stmt.Exprs()) == 0 {
 		return
 	}
-	w.sense = plain
+	w.sense, w.idle = plain, syntax.Idle(w.stmt)
 	if f, ok := w.stmt.(*syntax.FuncDef); ok {
 		w.speaks = f.In.Present() || units.Speaks(f.Name)
 		w.clashes = f.X != nil && s.clashes(f, w.Text)

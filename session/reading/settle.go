@@ -124,8 +124,7 @@ func (s *settler) verdict(open *syntax.Open) Verdict {
 	}
 	var all []weighed
 	best := none // of the readings that are not the one by the rules
-	for _, r := range open.Readings {
-		w := s.weigh(r)
+	for _, w := range s.weighAll(open, &rule) {
 		if w.sense < s.least || w.clashes && !rule.clashes || slices.ContainsFunc(all, func(o weighed) bool { return o.same(&w) }) {
 			continue
 		}
@@ -157,6 +156,25 @@ func (s *settler) verdict(open *syntax.Open) Verdict {
 		return Verdict{}
 	}
 	return Verdict{Refused: rule.sense > none, Slip: rule.sense == none, fits: best == fitting, try: s.try, Findings: []finding.Finding{s.finding(open, offers)}}
+}
+
+// weighAll weighs the readings of a line, which makes little sense where a letter that
+// the line is to depend on does nothing, though in another reading it does.
+func (s *settler) weighAll(open *syntax.Open, rule *weighed) []weighed {
+	all := []weighed{*rule}
+	for _, r := range open.Readings {
+		all = append(all, s.weigh(r))
+	}
+	least := slices.MinFunc(all, func(a, b weighed) int {
+		return cmp.Or(-cmp.Compare(min(a.sense, odd), min(b.sense, odd)), cmp.Compare(a.idle, b.idle))
+	}).idle
+	for i := range all {
+		if all[i].idle > least {
+			all[i].sense = min(all[i].sense, odd)
+		}
+	}
+	*rule = all[0]
+	return all[1:]
 }
 
 // Told tells whether what was found wrong with a line says already what is offered
@@ -295,9 +313,12 @@ func (s *settler) result(stmt syntax.Stmt) (x syntax.Expr, in syntax.UnitText, o
 func (s *settler) finding(open *syntax.Open, offers []string) finding.Finding {
 	id := finding.TwoReadings
 	message, hint := "This line can be read in more than one way.", "Choose the one you mean."
-	word := ""
+	word, where := "", "this page"
 	if len(open.Words) > 0 {
 		word = open.Words[0]
+	}
+	if open.Bound {
+		where = "this line"
 	}
 	switch {
 	case open.Equation:
@@ -311,10 +332,10 @@ func (s *settler) finding(open *syntax.Open, offers []string) finding.Finding {
 		message, hint = "No line above defines e.", "The exponential function is exp(x); the elementary charge comes with `constants e`."
 	case open.Letters && word != "" && len(offers) == 1:
 		id = finding.UnitOrName
-		message, hint = "Did you mean "+word+" as a name of this page?", ""
+		message, hint = "Did you mean "+word+" as a name of "+where+"?", ""
 	case open.Letters && word != "":
 		id = finding.UnitOrName
-		message = word + " is a unit, and also a name of this page."
+		message = word + " is a unit, and also a name of " + where + "."
 	case open.Beside && len(offers) == 1:
 		id = finding.NamesTogether
 		message, hint = "There is no sign between these names.", "Put `*` between them."
