@@ -64,9 +64,9 @@ func together(e *entry.Entry, n int, enter Enter) bool {
 	if bad, _ := refusal(enter(text)); bad != nil {
 		return false
 	}
-	for i := range e.Findings {
-		if f := &e.Findings[i]; f.ID == finding.NamesTogether {
-			f.Readings = nil
+	for i := range n {
+		if f := &e.Findings[i]; f.Severity <= finding.Mismatch {
+			f.Readings = nil // with one of them alone the line is refused still
 		}
 	}
 	e.Findings[last].At, e.Findings[last].Readings = finding.Span{To: len(e.Text)}, []string{text}
