@@ -23,15 +23,12 @@ func tight(x ops.Interval, n, at enclosed) ops.Interval {
 	return ops.Between(max(v.Lo, n.v.Lo), min(v.Hi, n.v.Hi))
 }
 
-// bends encloses the second derivative of a function over an interval, half of it;
-// false where nothing is known of it.
-func (w *intervalWalker) bends(fn int, x ops.Interval) (ops.Interval, bool) {
+// powers encloses the derivatives of a function over an interval; false where nothing
+// is known of them.
+func (w *intervalWalker) powers(fn int, x ops.Interval) (*series, bool) {
 	own := seriesWalker{newWalker[*series](w.p, w.st, w.depth, powers{})}
 	s, some := own.at(fn, []*series{along(x)})
-	if !some || s.lost {
-		return ops.Everything(), false
-	}
-	return s.at(2), true
+	return s, some && !s.lost
 }
 
 // plain returns a walker over plain numbers for one over intervals.

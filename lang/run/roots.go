@@ -24,6 +24,9 @@ const (
 	// underflow is what is 0 but for an exponential too small to hold, or for what is
 	// divided by one too great.
 	underflow = 1e-305
+	// mostTouching is the highest derivative that is looked at where a function
+	// touches 0.
+	mostTouching = 6
 	// mostHalvings bounds the halvings on the way to one place.
 	mostHalvings = 200
 )
@@ -46,12 +49,13 @@ func (s *rootSearch) done() Roots {
 		return func(r float64) bool { return math.Abs(r-x) <= narrowest*math.Abs(x) }
 	}
 	for _, x := range all {
-		mid := x.Middle()
+		mid := written(x)
 		one := width(x) <= max(narrowest*math.Abs(mid), vanishing)
 		switch {
 		case one && slices.ContainsFunc(s.out.Found, at(mid)):
 		case one && s.w.zeroAt(s.fn, mid):
 			s.found(mid)
+		case s.besideRoot(x):
 		default:
 			s.out.Unsettled = append(s.out.Unsettled, x)
 		}
@@ -135,13 +139,17 @@ func (s *rootSearch) settled(x ops.Interval, n enclosed, all float64) bool {
 		return false
 	case !v.HoldsZero():
 		return true
-	case width(n.d) < math.Inf(1) && width(x) < max(all/256, math.Abs(x.Lo+x.Hi)/64) && s.touching(x):
-		return true
-	case at.v.HoldsZero() && width(at.v) > width(v)/4: // all that is left is rounding
-		s.unsettled(x)
+	}
+	// All that is left may be rounding.
+	rounding := at.v.HoldsZero() && width(at.v) > width(v)/4
+	narrow := width(x) < max(all/256, math.Abs(x.Lo+x.Hi)/64)
+	if width(n.d) < math.Inf(1) && (narrow || rounding) && s.touching(x) {
 		return true
 	}
-	return false
+	if rounding {
+		s.unsettled(x)
+	}
+	return rounding
 }
 
 // middle halves a piece: at 0, to which halving comes by chance alone, and by ratio
@@ -203,7 +211,12 @@ func (s *rootSearch) crossing(x ops.Interval) bool {
 // turn finds the place in a piece where a sign is that of its lower end no more. To
 // 0 halving comes only by chance.
 func turn(x ops.Interval, lower int, sign func(float64) int) float64 {
-	if x.Lo < 0 && x.Hi > 0 && sign(0) == 0 {
+	switch {
+	case lower == 0:
+		return x.Lo
+	case sign(x.Hi) == 0:
+		return x.Hi
+	case x.Lo < 0 && x.Hi > 0 && sign(0) == 0:
 		return 0
 	}
 	for range mostHalvings {
@@ -223,29 +236,75 @@ func turn(x ops.Interval, lower int, sign func(float64) int) float64 {
 	return x.Lo
 }
 
-// touching settles a piece on which the slope rises or falls throughout: where the
-// function turns, it comes as near to 0 as it does, and may be 0 there but for its
-// own error.
+// touching settles a piece on which some derivative keeps its sign, so that the one
+// before it rises or falls throughout. Where the slope does, the function turns: it
+// comes as near to 0 as it does, and may be 0 there but for its own error. Where a
+// higher one does, and all before it vanish in one place, that is the only root.
 func (s *rootSearch) touching(x ops.Interval) bool {
 	s.left -= order // what it costs
-	bends, some := s.w.bends(s.fn, x)
-	if !some || bends.HoldsZero() {
+	over, some := s.w.powers(s.fn, x)
+	if !some {
 		return false
 	}
-	slope := func(x float64) int {
-		n, _ := s.w.over(s.fn, ops.Point(x))
-		return side(n.d)
+	k, some := over.keepsSign()
+	if !some {
+		return false
 	}
-	lo, hi := slope(x.Lo), slope(x.Hi)
+	before := func(x float64) int {
+		at, some := s.w.powers(s.fn, ops.Point(x))
+		if !some {
+			return 0
+		}
+		return side(at.at(k - 1))
+	}
+	lo, hi := before(x.Lo), before(x.Hi)
 	if lo == hi {
-		return lo != 0 && s.crossing(x)
+		return k == 2 && lo != 0 && s.crossing(x)
 	}
-	at := turn(x, lo, slope)
-	if s.w.zeroAt(s.fn, at) {
+	at := turn(x, lo, before)
+	if s.w.zeroAt(s.fn, at) && s.vanish(at, k) {
 		s.found(at)
 		return true
 	}
-	return s.sign(at) == side(bends)
+	return k == 2 && s.sign(at) == side(over.at(k))
+}
+
+// keepsSign is the lowest derivative above the slope that is not 0 over the interval
+// of a series, and has one sign there.
+func (s *series) keepsSign() (k int, some bool) {
+	for k = 2; k <= mostTouching; k++ {
+		if !s.at(k).HoldsZero() {
+			return k, true
+		}
+	}
+	return 0, false
+}
+
+// vanish tells whether the derivatives below one may all be 0 at a place.
+func (s *rootSearch) vanish(x float64, below int) bool {
+	at, some := s.w.powers(s.fn, ops.Point(x))
+	for k := 1; some && k < below; k++ {
+		some = at.at(k).HoldsZero()
+	}
+	return some || below == 2
+}
+
+// besideRoot tells whether the function touches 0 at the root that is nearest to a
+// piece which rounding leaves open, and nowhere else as far as that.
+func (s *rootSearch) besideRoot(x ops.Interval) bool {
+	if len(s.out.Found) == 0 {
+		return false
+	}
+	at := slices.MinFunc(s.out.Found, func(a, b float64) int {
+		return cmp.Compare(math.Abs(a-x.Lo), math.Abs(b-x.Lo))
+	})
+	s.left -= order
+	over, some := s.w.powers(s.fn, x.Hull(ops.Point(at)))
+	if !some {
+		return false
+	}
+	k, some := over.keepsSign()
+	return some && s.w.zeroAt(s.fn, at) && s.vanish(at, k)
 }
 
 // neighbours settles what is too narrow to be halved: a root is at an end toward
