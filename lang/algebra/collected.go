@@ -140,6 +140,8 @@ func (s *isolator) oneKind(eq sum, kind factor, depth int) ([]root, bool) {
 		return s.factored(eq, factor{kind.key, kind.base, low}, depth)
 	case len(powers) == 2 && powers[1].Float() == 2*low.Float():
 		return s.quadraticIn(kind.base, low, byExp[powers[1]], byExp[low], constant, depth)
+	case !isName(kind.base, s.unknown): // of the unknown itself a search finds all
+		return s.rationalRoot(kind, powers, byExp, depth)
 	}
 	return nil, false
 }

@@ -2,51 +2,65 @@ package algebra
 
 import (
 	"math/big"
+	"slices"
 
 	"steelyard/lang/syntax"
 	"steelyard/units"
 )
 
-// identities solves an equation in several functions of one argument that are all
-// powers of one: in the sine, or the cosine, of an angle by sin² + cos² = 1, and in
-// one exponential.
-func (s *isolator) identities(eq sum, kinds []factor, depth int) ([]root, bool) {
-	calls := make([]*syntax.Call, len(kinds))
-	angles, powers := 0, 0
-	for i, f := range kinds {
-		c, ok := f.base.(*syntax.Call)
-		if !ok || len(c.Args) != 1 {
-			return nil, false
-		}
-		switch c.Func {
-		case "sin", "cos", "tan":
-			angles++
-		case "exp", "sinh", "cosh":
-			powers++
-		}
-		calls[i] = c
-	}
-	switch len(kinds) {
-	case angles:
-		return s.circular(eq, calls, depth)
-	case powers:
-		return s.exponential(eq, calls, depth)
-	}
-	return nil, false
+// conic is the functions of an angle, or of a hyperbolic argument, that each other's
+// squares give: cos² + sin² = 1, cosh² - sinh² = 1.
+type conic struct {
+	sine, cosine, tangent string
+	minus                 bool // the square of the cosine is 1 less that of the sine
+	reason                Reason
 }
 
-// circular writes tangents as quotients, and the even powers of a cosine by the sine,
+var (
+	circle    = conic{"sin", "cos", "tan", true, unitCircle}
+	hyperbola = conic{"sinh", "cosh", "tanh", false, unitHyperbola}
+)
+
+// has tells whether all of some calls are of these functions.
+func (c conic) has(calls []*syntax.Call) bool {
+	return !slices.ContainsFunc(calls, func(x *syntax.Call) bool {
+		return x == nil || x.Func != c.sine && x.Func != c.cosine && x.Func != c.tangent
+	})
+}
+
+// identities solves an equation in several functions of one argument that are all
+// powers of one: in the sine, or the cosine, of an angle by sin² + cos² = 1, in those
+// of a hyperbolic argument, and in one exponential.
+func (s *isolator) identities(eq sum, kinds []factor, depth int) ([]root, bool) {
+	calls := make([]*syntax.Call, len(kinds))
+	for i, f := range kinds {
+		calls[i], _ = f.base.(*syntax.Call)
+	}
+	before := len(s.steps)
+	for _, c := range [2]conic{circle, hyperbola} {
+		if !c.has(calls) {
+			continue
+		}
+		if roots, ok := s.onConic(c, eq, calls, depth); ok {
+			return roots, true
+		}
+		s.steps = s.steps[:before]
+	}
+	return s.exponential(eq, kinds, depth)
+}
+
+// onConic writes tangents as quotients, and the even powers of a cosine by the sine,
 // or those of a sine by the cosine.
-func (s *isolator) circular(eq sum, calls []*syntax.Call, depth int) ([]root, bool) {
+func (s *isolator) onConic(c conic, eq sum, calls []*syntax.Call, depth int) ([]root, bool) {
 	angle := calls[0].Args[0].X
 	for _, c := range calls[1:] {
 		if !s.alike(c.Args[0].X, angle) {
 			return nil, false
 		}
 	}
-	sine, ok1 := s.called("sin", angle)
-	cosine, ok2 := s.called("cos", angle)
-	tangent, ok3 := s.called("tan", angle)
+	sine, ok1 := s.called(c.sine, angle)
+	cosine, ok2 := s.called(c.cosine, angle)
+	tangent, ok3 := s.called(c.tangent, angle)
 	if !ok1 || !ok2 || !ok3 {
 		return nil, false
 	}
@@ -58,96 +72,21 @@ func (s *isolator) circular(eq sum, calls []*syntax.Call, depth int) ([]root, bo
 	if !ok {
 		return nil, false
 	}
-	for _, of := range [2][2]factor{{cosine, sine}, {sine, cosine}} {
-		square := factorTerm(factor{of[1].key, of[1].base, expTwo}).neg()
-		if out, ok := eq.replaced(of[0].key, expTwo, sum{number(1, 1), square}); ok {
+	for i, of := range [2][2]factor{{cosine, sine}, {sine, cosine}} {
+		one, square := number(1, 1), factorTerm(factor{of[1].key, of[1].base, expTwo})
+		switch {
+		case c.minus:
+			square = square.neg()
+		case i == 1:
+			one = one.neg()
+		}
+		if out, ok := eq.replaced(of[0].key, expTwo, sum{one, square}); ok {
 			l, r := s.sides(out)
-			s.note(l, r, unitCircle)
+			s.note(l, r, c.reason)
 			return s.collected(out, depth+1)
 		}
 	}
 	return nil, false
-}
-
-// exponential writes exponentials of multiples of one argument, and hyperbolic
-// functions of it, as powers of one exponential.
-func (s *isolator) exponential(eq sum, calls []*syntax.Call, depth int) ([]root, bool) {
-	var base sum // what one exponent is a multiple of
-	ratios := make([]*big.Rat, len(calls))
-	unit := new(big.Rat)
-	for i, c := range calls {
-		arg, ok := s.sum(c.Args[0].X)
-		if !ok {
-			return nil, false
-		}
-		_, with := s.apart(collect(arg))
-		if len(with) == 0 {
-			return nil, false
-		}
-		if base == nil {
-			base = with
-		}
-		if ratios[i], ok = with.multipleOf(base); !ok {
-			return nil, false
-		}
-		if unit.Sign() == 0 {
-			unit.Abs(ratios[i])
-		} else {
-			unit = gcdRat(unit, ratios[i])
-		}
-	}
-	one, ok := s.called("exp", sumExpr(base.scaled(unit)))
-	if !ok {
-		return nil, false
-	}
-	for i, c := range calls {
-		power := new(big.Rat).Quo(ratios[i], unit)
-		if !power.IsInt() || !power.Num().IsInt64() || power.Num().Int64() > maxMultiple || power.Num().Int64() < -maxMultiple {
-			return nil, false
-		}
-		f, ok1 := s.called(c.Func, c.Args[0].X)
-		by, ok2 := s.asExponential(c, one, int(power.Num().Int64()))
-		if !ok1 || !ok2 {
-			return nil, false
-		}
-		if eq, ok = eq.replaced(f.key, expOne, by); !ok {
-			return nil, false
-		}
-	}
-	if eq, ok = s.upwards(eq, one); !ok {
-		return nil, false
-	}
-	l, r := s.sides(eq)
-	s.note(l, r, oneExponential)
-	return s.collected(eq, depth+1)
-}
-
-// maxMultiple bounds how many times one exponent another may be.
-const maxMultiple = 6
-
-// asExponential is a call by a power of one exponential.
-func (s *isolator) asExponential(c *syntax.Call, one factor, power int) (sum, bool) {
-	arg, ok := s.sum(c.Args[0].X)
-	if !ok {
-		return nil, false
-	}
-	without, _ := s.apart(collect(arg))
-	up, down := factorTerm(factor{one.key, one.base, exponent(power, 1)}), factorTerm(factor{one.key, one.base, exponent(-power, 1)})
-	if len(without) > 0 {
-		if c.Func != "exp" {
-			return nil, false
-		}
-		up, ok = up.mul(atomTerm(call("exp", sumExpr(without))))
-		return sum{up}, ok
-	}
-	half := func(t term) term { t.coef = new(big.Rat).Mul(t.coef, big.NewRat(1, 2)); return t }
-	switch c.Func {
-	case "sinh":
-		return sum{half(up), half(down.neg())}, true
-	case "cosh":
-		return sum{half(up), half(down)}, true
-	}
-	return sum{up}, true
 }
 
 // called is a function of one argument as a factor.
@@ -187,6 +126,9 @@ func (s *isolator) upwards(eq sum, f factor) (sum, bool) {
 		if e := t.exponentOf(f.key); e.Float() < least.Float() {
 			least = e
 		}
+	}
+	if least.IsZero() {
+		return eq, true
 	}
 	return eq.times(sum{factorTerm(factor{f.key, f.base, least.Neg()})})
 }

@@ -140,7 +140,11 @@ func (v *solving) leftOver() (said, sure bool) {
 			return true, true
 		}
 	}
-	if len(rests) > 0 && len(v.rearranged.Roots) == 0 {
+	switch {
+	case len(v.rearranged.Roots) > 0 || len(rests) == 0:
+	case v.rearranged.Repeats: // other turns may leave something
+		return false, false
+	default:
 		v.cancelled(run.Contradictory, "")
 		return true, true
 	}

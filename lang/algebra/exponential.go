@@ -1,0 +1,429 @@
+package algebra
+
+import (
+	"cmp"
+	"maps"
+	"math/big"
+	"slices"
+
+	"steelyard/lang/syntax"
+)
+
+const (
+	// maxMultiple bounds how many times one exponent another may be.
+	maxMultiple = 6
+	// maxPrime bounds the prime factors of a base; one with greater ones is taken
+	// as a whole.
+	maxPrime = 1000
+)
+
+// euler is the base of exp among others.
+const euler = "e"
+
+// raise is a base to an exponent that holds the unknown.
+type raise struct {
+	base string
+	to   int // which of the exponents
+}
+
+// rates are by how many times an exponent each base is raised: 6^(2·x) is 2 to the x
+// by 2 and 3 to the x by 2, exp(-x) is e to the x by -1.
+type rates map[raise]*big.Rat
+
+// growth is an exponential: what does not hold the unknown, times bases to a power.
+type growth struct {
+	coef sum
+	by   rates
+}
+
+// exponents are exponents of which none is a multiple of another, with the bases that
+// are raised to them.
+type exponents struct {
+	*isolator
+	of    []sum
+	bases map[string]syntax.Expr
+}
+
+// exponential writes exponentials of multiples of one argument, and hyperbolic
+// functions of it, as powers of one exponential: by e, by the prime factors of written
+// bases, else by the bases themselves.
+func (s *isolator) exponential(eq sum, kinds []factor, depth int) ([]root, bool) {
+	e := &exponents{isolator: s, bases: map[string]syntax.Expr{}}
+	var all []growth
+	for _, t := range eq {
+		one, ok := e.term(t, kinds)
+		if !ok {
+			return nil, false
+		}
+		all = append(all, one...)
+	}
+	step, powers, ok := common(all)
+	if !ok {
+		return nil, false
+	}
+	one, ok := e.power(step)
+	if !ok {
+		return nil, false
+	}
+	eq = nil
+	for i, g := range all {
+		f := factor{one.key, one.base, exponent(powers[i], 1)}
+		with, ok := g.coef.times(sum{factorTerm(f)})
+		if powers[i] == 0 {
+			with, ok = g.coef, true
+		}
+		if !ok {
+			return nil, false
+		}
+		eq = append(eq, with...)
+	}
+	if eq, ok = s.upwards(collect(eq), one); !ok {
+		return nil, false
+	}
+	l, r := s.sides(eq)
+	s.note(l, r, oneExponential)
+	return s.collected(eq, depth+1)
+}
+
+// term is a term as a sum of exponentials; false if the unknown is left in it.
+func (e *exponents) term(t term, kinds []factor) ([]growth, bool) {
+	out := []growth{{coef: sum{{coef: t.coef}}, by: rates{}}}
+	for _, f := range t.factors {
+		var one []growth
+		ok := true
+		switch times := f.exp.Num(); {
+		case !e.holds(f.base):
+			one = []growth{{coef: sum{factorTerm(f)}}}
+		case !slices.ContainsFunc(kinds, func(k factor) bool { return k.key == f.key }):
+			return nil, false
+		default:
+			if one, ok = e.growths(f.base); ok && len(one) == 1 {
+				one, ok = one[0].raised(f)
+			} else if ok && f.exp.IsInt() && times > 0 && times <= maxPower {
+				once := one
+				for range times - 1 {
+					if one, ok = product(one, once); !ok {
+						return nil, false
+					}
+				}
+			} else {
+				return nil, false
+			}
+		}
+		if ok {
+			out, ok = product(out, one)
+		}
+		if !ok {
+			return nil, false
+		}
+	}
+	return out, true
+}
+
+// growths are the exponentials that a power or a function is a sum of.
+func (e *exponents) growths(x syntax.Expr) ([]growth, bool) {
+	switch x := x.(type) {
+	case *syntax.Call:
+		if len(x.Args) != 1 {
+			return nil, false
+		}
+		without, to, times, ok := e.multiple(x.Args[0].X)
+		if !ok || len(without) > 0 && x.Func != "exp" {
+			return nil, false
+		}
+		e.bases[euler] = call("exp", numberExpr(big.NewRat(1, 1)))
+		half := func(n int64, by *big.Rat) growth { return growth{sum{number(n, 2)}, rates{{euler, to}: by}} }
+		switch x.Func {
+		case "exp":
+			out := growth{sum{number(1, 1)}, rates{{euler, to}: times}}
+			if len(without) > 0 {
+				out.coef = sum{atomTerm(call("exp", sumExpr(without)))}
+			}
+			return []growth{out}, true
+		case "sinh":
+			return []growth{half(1, times), half(-1, new(big.Rat).Neg(times))}, true
+		case "cosh":
+			return []growth{half(1, times), half(1, new(big.Rat).Neg(times))}, true
+		}
+	case *syntax.Binary:
+		if x.Op != syntax.Pow || e.holds(x.X) {
+			return nil, false
+		}
+		without, to, times, ok := e.multiple(x.Y)
+		if !ok {
+			return nil, false
+		}
+		out := growth{sum{number(1, 1)}, e.factored(x.X, to, times)}
+		if len(without) > 0 {
+			if out.coef, ok = (normalizer{}).sum(binary(syntax.Pow, x.X, sumExpr(without))); !ok {
+				return nil, false
+			}
+		}
+		return []growth{out}, true
+	}
+	return nil, false
+}
+
+// multiple is how many times which of the exponents an exponent is, and what is added
+// to that.
+func (e *exponents) multiple(x syntax.Expr) (without sum, to int, times *big.Rat, ok bool) {
+	s, ok := e.sum(x)
+	if !ok {
+		return nil, 0, nil, false
+	}
+	without, with := e.apart(collect(s))
+	if len(with) == 0 {
+		return nil, 0, nil, false
+	}
+	for to, of := range e.of {
+		if times, ok := with.multipleOf(of); ok {
+			return without, to, times, true
+		}
+	}
+	e.of = append(e.of, with)
+	return without, len(e.of) - 1, big.NewRat(1, 1), true
+}
+
+// factored is a base to a power as its prime factors, if it is a written number or a
+// root of one.
+func (e *exponents) factored(base syntax.Expr, to int, times *big.Rat) rates {
+	out := rates{}
+	s, ok := normalizer{}.sum(base)
+	if s = collect(s); ok && len(s) == 1 && s[0].coef.Sign() > 0 && e.primes(out, s[0].coef, to, times) {
+		for _, f := range s[0].factors {
+			n, written := f.base.(*syntax.Number)
+			ok = ok && written && e.primes(out, n.Value.Rat(), to, new(big.Rat).Mul(times, expRat(f.exp)))
+		}
+		if ok {
+			return out
+		}
+	}
+	key := syntax.PrintExpr(base)
+	e.bases[key] = base
+	return rates{{key, to}: times}
+}
+
+// primes adds the prime factors of a positive number to a power.
+func (e *exponents) primes(out rates, n *big.Rat, to int, times *big.Rat) bool {
+	for i, side := range [2]*big.Int{n.Num(), n.Denom()} {
+		left := new(big.Int).Set(side)
+		add := func(p *big.Int) { out.add(raise{e.prime(p), to}, times, int64(1-2*i)) }
+		for p := big.NewInt(2); left.BitLen() > 1 && p.Cmp(big.NewInt(maxPrime)) <= 0; {
+			next, rest := new(big.Int).QuoRem(left, p, new(big.Int))
+			if rest.Sign() != 0 {
+				p.Add(p, big.NewInt(1))
+				continue
+			}
+			left = next
+			add(p)
+		}
+		if left.BitLen() > 1 {
+			add(left)
+		}
+	}
+	return n.Sign() > 0
+}
+
+// prime is a whole number among the bases.
+func (e *exponents) prime(n *big.Int) string {
+	e.bases[n.String()] = written(n.String())
+	return n.String()
+}
+
+func (r rates) add(base raise, by *big.Rat, sign int64) {
+	at, some := r[base]
+	if !some {
+		at = new(big.Rat)
+	}
+	at = new(big.Rat).Add(at, new(big.Rat).Mul(by, big.NewRat(sign, 1)))
+	if r[base] = at; at.Sign() == 0 {
+		delete(r, base)
+	}
+}
+
+// minus is how much more often each base is raised.
+func (r rates) minus(o rates) rates {
+	out := maps.Clone(r)
+	if out == nil {
+		out = rates{}
+	}
+	for base, by := range o {
+		out.add(base, by, -1)
+	}
+	return out
+}
+
+// over is how many times other rates these are.
+func (r rates) over(o rates) (*big.Rat, bool) {
+	times := new(big.Rat)
+	for base, by := range o {
+		if mine, some := r[base]; some {
+			times.Quo(mine, by)
+		}
+		break
+	}
+	for base := range o {
+		if _, some := r[base]; !some && times.Sign() != 0 {
+			return nil, false
+		}
+	}
+	for base, by := range r {
+		if of, some := o[base]; !some || new(big.Rat).Mul(of, times).Cmp(by) != 0 {
+			return nil, false
+		}
+	}
+	return times, true
+}
+
+// raised is a power of an exponential.
+func (g growth) raised(f factor) ([]growth, bool) {
+	coef, ok := normalizer{}.raised(g.coef, f.exp)
+	out := growth{coef, rates{}}
+	for base, by := range g.by {
+		out.by.add(base, new(big.Rat).Mul(by, expRat(f.exp)), 1)
+	}
+	return []growth{out}, ok
+}
+
+// product multiplies sums of exponentials out.
+func product(a, b []growth) (out []growth, ok bool) {
+	for _, x := range a {
+		for _, y := range b {
+			coef, ok := x.coef.times(y.coef)
+			if !ok || len(out) > maxTerms {
+				return nil, false
+			}
+			out = append(out, growth{coef, x.by.minus(rates{}.minus(y.by))})
+		}
+	}
+	return out, true
+}
+
+// common finds rates of which those of all exponentials are whole multiples, but for
+// some that all share, and the multiples.
+func common(all []growth) (step rates, powers []int, ok bool) {
+	var shared rates
+	times := make([]*big.Rat, len(all))
+	first := slices.IndexFunc(all, func(g growth) bool { return len(g.by) > 0 })
+	if first < 0 {
+		return nil, nil, false
+	}
+	step = all[first].by
+	if !multiples(all, shared, step, times) {
+		// Not powers of one: what the first has is divided by.
+		other := slices.IndexFunc(all, func(g growth) bool { return len(g.by.minus(all[0].by)) > 0 })
+		if other < 0 {
+			return nil, nil, false
+		}
+		shared = all[0].by
+		step = all[other].by.minus(shared)
+		if !multiples(all, shared, step, times) {
+			return nil, nil, false
+		}
+	}
+	unit := new(big.Rat)
+	for _, t := range times {
+		if t.Sign() != 0 && unit.Sign() == 0 {
+			unit.Abs(t)
+		} else if t.Sign() != 0 {
+			unit = gcdRat(unit, t)
+		}
+	}
+	for _, t := range times {
+		n := new(big.Rat).Quo(t, unit)
+		if !n.IsInt() || n.Num().CmpAbs(big.NewInt(maxMultiple)) > 0 {
+			return nil, nil, false
+		}
+		powers = append(powers, int(n.Num().Int64()))
+	}
+	scaled := rates{}
+	for base, by := range step {
+		scaled.add(base, new(big.Rat).Mul(by, unit), 1)
+	}
+	return scaled, powers, true
+}
+
+// multiples tells whether the rates of all, less those shared, are multiples of a step.
+func multiples(all []growth, shared, step rates, times []*big.Rat) (ok bool) {
+	for i, g := range all {
+		if times[i], ok = g.by.minus(shared).over(step); !ok {
+			return false
+		}
+	}
+	return true
+}
+
+// power is what all exponentials are powers of: one base to a power, a product of
+// written ones if all are raised to the same exponent, else exp.
+func (e *exponents) power(step rates) (factor, bool) {
+	var exponentOf, logarithms sum
+	unit := new(big.Rat)
+	all := slices.SortedFunc(maps.Keys(step), func(a, b raise) int {
+		return cmp.Or(cmp.Compare(a.base, b.base), cmp.Compare(a.to, b.to))
+	})
+	first, last := all[0], all[len(all)-1]
+	alike := true // all are raised to one exponent
+	for _, r := range all {
+		by := step[r]
+		to := e.of[r.to].scaled(by)
+		exponentOf = exponentOf.plus(to)
+		if r.base != euler {
+			var ok bool
+			if to, ok = to.times(sum{atomTerm(call("ln", e.bases[r.base]))}); !ok {
+				return factor{}, false
+			}
+		}
+		logarithms = logarithms.plus(to)
+		alike = alike && r.to == first.to && r.base != euler
+		if unit.Sign() == 0 {
+			unit.Abs(by)
+		} else {
+			unit = gcdRat(unit, by)
+		}
+	}
+	switch {
+	case first.base == last.base && first.base == euler:
+		return e.called("exp", e.once(exponentOf))
+	case first.base == last.base:
+		return e.raised(e.bases[first.base], exponentOf), true
+	case !alike:
+		return e.called("exp", e.once(logarithms))
+	}
+	base := sum{number(1, 1)}
+	for _, r := range all {
+		times := new(big.Rat).Quo(step[r], unit)
+		if times.Num().CmpAbs(big.NewInt(maxMultiple*maxMultiple)) > 0 {
+			return factor{}, false
+		}
+		one, ok := normalizer{}.power(e.bases[r.base], exponent(int(times.Num().Int64()), 1))
+		if ok {
+			base, ok = base.times(one)
+		}
+		if !ok {
+			return factor{}, false
+		}
+	}
+	return e.raised(sumExpr(base), e.of[first.to].scaled(unit)), true
+}
+
+// once is an exponent with the unknown written once, if it grows in a line with that.
+func (e *exponents) once(s sum) syntax.Expr {
+	var by sum
+	for _, t := range s {
+		rest := t.without(e.unknown)
+		if t.exponentOf(e.unknown) != expOne || e.inTerm(rest) {
+			return sumExpr(s)
+		}
+		by = append(by, rest)
+	}
+	if len(by) < 2 {
+		return sumExpr(s)
+	}
+	return times(closedExpr(sumExpr(by), false), &syntax.Name{Name: e.unknown})
+}
+
+// raised is a base to an exponent as a factor.
+func (e *exponents) raised(base syntax.Expr, to sum) factor {
+	x := &syntax.Binary{Op: syntax.Pow, X: closedExpr(base, true), Y: closedExpr(e.once(to), false)}
+	return factor{syntax.PrintExpr(x), x, expOne}
+}
