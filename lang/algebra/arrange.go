@@ -5,6 +5,10 @@ import "steelyard/lang/syntax"
 // arrange puts the factors of the products of an expression into the order in
 // which their names first stand in others, numbers first: what was written as
 // ½·k·x² stays so when it is printed after a rearrangement.
+//
+// The normal form sorts nothing, and a rearrangement gathers factors in the order in
+// which it meets them: k·½·x² would be right, and nobody's formula. A reader finds the
+// line again only if it looks as it was written.
 func arrange(x syntax.Expr, like ...syntax.Expr) syntax.Expr {
 	o := order{first: map[string]int{}, pairs: map[[2]string]bool{}}
 	for _, l := range like {
@@ -14,6 +18,9 @@ func arrange(x syntax.Expr, like ...syntax.Expr) syntax.Expr {
 }
 
 // order is the order in which names were written.
+//
+// It is learned from all the expressions that a step came from, the left side first,
+// so that one order serves for every line of a working.
 type order struct {
 	first map[string]int
 	// pairs tells of two names that stood in one product which came first.
@@ -63,6 +70,10 @@ func nameOf(x syntax.Expr) string {
 }
 
 // sort puts factors in order.
+//
+// By insertion: `before` is no order in the strict sense, since what is known of pairs
+// may go round in a circle, and a library's sort may do anything with such a one.
+// There are a handful of factors.
 func (o order) sort(fs []syntax.Expr) {
 	for i := 1; i < len(fs); i++ {
 		for k := i; k > 0 && o.before(fs[k], fs[k-1]); k-- {
@@ -71,6 +82,8 @@ func (o order) sort(fs []syntax.Expr) {
 	}
 }
 
+// Two names that once stood in one product keep that order, whatever else was written:
+// the equation of a gas has n R T even where R is met first elsewhere.
 func (o order) before(a, b syntax.Expr) bool {
 	n, m := nameOf(a), nameOf(b)
 	switch {
@@ -106,6 +119,9 @@ func arranged(x syntax.Expr, o order) syntax.Expr {
 
 // implied tells whether a product, and every one within it, was written without
 // signs.
+//
+// Then the product that comes of arranging it has none either: 2 π r does not become
+// 2*π*r.
 func implied(b *syntax.Binary) bool {
 	for {
 		if b.Op != syntax.Mul {

@@ -11,6 +11,12 @@ import (
 
 // collected finds the roots of a sum that is to be 0, in which the unknown
 // occurs more than once.
+//
+// The ways are tried from the surest to the last resort, and the steps of one that
+// leads nowhere are taken back. First all denominators go; then an equation in powers
+// of one thing is solved as a power, as a product or as a quadratic one; then several
+// functions of one argument are written by one of them; then brackets are opened; and
+// at last a root is left alone and squared, which may add solutions.
 func (s *isolator) collected(eq sum, depth int) ([]root, bool) {
 	if depth > maxDepth || !s.budget.Spend(termSteps*int64(1+len(eq))) {
 		return nil, false
@@ -46,6 +52,9 @@ func (s *isolator) collected(eq sum, depth int) ([]root, bool) {
 // divisor is what both sides are multiplied by to have nothing with the unknown
 // below: the highest power of a bracket that is divided by, else of the unknown.
 // A function's value below is left to its inverse.
+//
+// Brackets go before the unknown itself: multiplied by both at once, the degree would
+// grow by more than it must, and a cubic equation can't be solved here.
 func (s *isolator) divisor(eq sum) (factor, bool) {
 	var bracket, name factor
 	for _, t := range eq {
@@ -96,6 +105,9 @@ func (s *isolator) multiplied(eq sum, by factor, depth int) ([]root, bool) {
 
 // sides sets the terms with the unknown on the left and the others on the
 // right, the first of the left not negative.
+//
+// A line of a working is read more easily without a minus in front, and 2·x = 6 is the
+// line that a person writes for -2·x = -6.
 func (s *isolator) sides(eq sum) (left, right syntax.Expr) {
 	without, with := s.apart(eq)
 	if len(with) > 0 && with.allNegative() {
@@ -120,6 +132,12 @@ func (s *isolator) kinds(eq sum) []factor {
 }
 
 // oneKind solves an equation in powers of one thing that holds the unknown.
+//
+// With A for the thing and e for the lowest power of it, these are solved:
+//
+//	c·A^e + d = 0             one power alone
+//	A^e·(…) = 0               every term has A^e, so that A is 0, or the bracket
+//	a·A^2e + b·A^e + c = 0    a quadratic equation in A^e
 func (s *isolator) oneKind(eq sum, kind factor, depth int) ([]root, bool) {
 	byExp := map[units.Exp]sum{}
 	var powers []units.Exp
@@ -155,6 +173,10 @@ func asTerm(s sum) term {
 }
 
 // binomial solves c·A^e + d = 0.
+//
+// Where c holds other names it may be 0, and then the unknown cancels: dividedBy keeps
+// that case. A coefficient such as 1/m is multiplied by its inverse, since a person
+// says `multiply by m` of it.
 func (s *isolator) binomial(base syntax.Expr, e units.Exp, c, d sum, depth int) ([]root, bool) {
 	if c.allNegative() {
 		c, d = c.neg(), d.neg()
@@ -206,6 +228,9 @@ func divisorOnly(t term) bool {
 
 // factored solves an equation of which every term has one factor: what is left
 // without it is 0, or the factor is.
+//
+// Both ways are followed: what was divided by a name alone would lose the root 0,
+// which is one of those that are asked for (the moment of launch, the equal height).
 func (s *isolator) factored(eq sum, by factor, depth int) ([]root, bool) {
 	inv, ok := factorTerm(by).inv()
 	if !ok {
@@ -229,6 +254,12 @@ func (s *isolator) factored(eq sum, by factor, depth int) ([]root, bool) {
 }
 
 // quadraticIn solves a·A^2e + b·A^e + c = 0 by the formula.
+//
+// The roots are A^e = (-b ± √(b² - 4·a·c))/(2·a). The discriminant is kept, for its
+// sign is known only when there are numbers: rounding may leave a little below 0 of
+// what is 0, and then the double root -b/(2·a) is meant. Where a holds names it may be
+// 0 as well, and what is left is linear: flatten keeps its root, since the formula
+// would divide by 0.
 func (s *isolator) quadraticIn(base syntax.Expr, e units.Exp, a, b, c sum, depth int) ([]root, bool) {
 	if a.allNegative() {
 		a, b, c = a.neg(), b.neg(), c.neg()
@@ -297,6 +328,8 @@ func (s *isolator) standardForm(base syntax.Expr, e units.Exp, a, b, c term) syn
 // squared isolates a square root that holds the unknown, beside other terms
 // that hold it too, and squares both sides. What this adds to the solutions is
 // found when they are put back.
+//
+// Each squaring takes one root away, and depth ends what would go on for ever.
 func (s *isolator) squared(eq sum, depth int) ([]root, bool) {
 	for i, t := range eq {
 		for _, f := range t.factors {

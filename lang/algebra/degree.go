@@ -9,6 +9,10 @@ import (
 // degree is how an expression grows with the unknown x: f(λ·x) = λ^exp·f(x) for
 // every λ above 0, which makes it a power of x. Anything may have a zero for a term:
 // that has every degree.
+//
+// This is what a question like "how does T grow with L" asks for. By Euler's theorem
+// on homogeneous functions a sum has a degree where all its terms have one and the
+// same; so √(L/g) has 1/2 in L, and L + 1 m has none.
 type degree struct {
 	exp  units.Exp
 	zero bool
@@ -39,6 +43,8 @@ func (d degree) alike(o degree, ok bool) (degree, bool) {
 }
 
 // degreeOfTerm adds up the degrees of factors.
+//
+// Degrees of factors add up, and a power multiplies them.
 func (n normalizer) degreeOfTerm(t term) (out degree, ok bool) {
 	for _, f := range t.factors {
 		d, ok := n.degreeOfBase(f.base)
@@ -76,6 +82,8 @@ func (n normalizer) degreeOfBase(x syntax.Expr) (degree, bool) {
 
 // degreeOfCall goes by what a function takes: one that takes quantities of one kind
 // keeps their degree or loses it; one of pure numbers takes what does not grow.
+// An angle or a logarithm of what grows has no degree, but a ratio of two things that
+// grow alike does not grow: sin(x/(2·x)) is a number.
 func (n normalizer) degreeOfCall(x *syntax.Call) (degree, bool) {
 	f, known := ops.Named(x.Func)
 	if !known || !f.Ready {

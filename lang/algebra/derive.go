@@ -8,6 +8,9 @@ import (
 
 // Derivative is the derivative of an expression by a name, its like terms
 // gathered; false where a rule is not known.
+//
+// It is used for the period with which solutions come again and for workings, not for
+// numbers: slopes of curves are worked out beside the arithmetic in lang/run.
 func Derivative(x syntax.Expr, name string) (syntax.Expr, bool) {
 	d := deriver{normalizer{unknown: name}}
 	out, ok := d.of(x, 0)
@@ -19,6 +22,8 @@ func Derivative(x syntax.Expr, name string) (syntax.Expr, bool) {
 
 // gathered is an expression with its like terms gathered, as one fraction where
 // that is shorter.
+//
+// Rules of differentiation leave 2·x·1 + x²·0; nobody is shown that.
 func gathered(x syntax.Expr) syntax.Expr {
 	if s, ok := (normalizer{}).sum(x); ok {
 		x = sumExpr(collect(s))
@@ -33,6 +38,9 @@ type deriver struct{ normalizer }
 
 // of differentiates by the rules for sums, products, quotients, powers and
 // functions.
+//
+// What does not hold the name has a slope of 0, whatever it is, so that no rule is
+// asked for a function that this package does not know.
 func (d deriver) of(x syntax.Expr, depth int) (syntax.Expr, bool) {
 	if depth > 60 {
 		return nil, false
@@ -62,6 +70,8 @@ func (d deriver) of(x syntax.Expr, depth int) (syntax.Expr, bool) {
 	return nil, false
 }
 
+// With a and b for the slopes of X and Y: (X·Y)′ = a·Y + X·b, and (X/Y)′ = (a·Y -
+// X·b)/Y². A power whose exponent holds the name is left alone.
 func (d deriver) binary(x *syntax.Binary, depth int) (syntax.Expr, bool) {
 	if x.Op == syntax.Pow {
 		if e, ok := syntax.Rational(x.Y); ok {
@@ -88,6 +98,9 @@ func (d deriver) binary(x *syntax.Binary, depth int) (syntax.Expr, bool) {
 }
 
 // power differentiates a power with a rational exponent.
+//
+// (u^e)′ = e·u^(e-1)·u′. A negative power is written as a quotient at once, which the
+// normal form would make of it anyway.
 func (d deriver) power(base syntax.Expr, e units.Exp, depth int) (syntax.Expr, bool) {
 	in, ok := d.of(base, depth+1)
 	less, fits := e.Add(expMinus)
@@ -107,6 +120,10 @@ func (d deriver) power(base syntax.Expr, e units.Exp, depth int) (syntax.Expr, b
 
 // call differentiates a function of one argument, by its slope in the table of
 // operations.
+//
+// That slope is text such as "cos(a)" in the row of the function, with `a` for its
+// argument: one text serves here, for numbers and for intervals. The rest is the chain
+// rule.
 func (d deriver) call(x *syntax.Call, depth int) (syntax.Expr, bool) {
 	f, ok := ops.Named(x.Func)
 	if !ok || !f.Ready || len(x.Args) != 1 || f.Op.Derivative() == "" {

@@ -7,6 +7,8 @@ import (
 )
 
 // Ratio is a over b, if that is the same number whatever the names mean.
+// That is how two results are compared that were worked out along other ways: the new
+// value is twice the old one, always, and not by chance of the numbers that are given.
 func Ratio(a, b syntax.Expr) (float64, bool) {
 	f, ok := normalizer{}.fraction(binary(syntax.Div, a, b))
 	if !ok {
@@ -29,6 +31,8 @@ func Ratio(a, b syntax.Expr) (float64, bool) {
 }
 
 // value is the number that a sum is, if no name and no quantity is left in it.
+//
+// π is a number here, to the precision of float64.
 func (s sum) value() (float64, bool) {
 	all := 0.0
 	for _, t := range s {

@@ -18,6 +18,9 @@ const (
 
 // Form is an expression seen as a function of one name, with its coefficients
 // as expressions of what else stands in it.
+//
+// A curve whose equation has one of these forms is described in words with its own
+// numbers (vertex, period, half-life) and needs no samples.
 type Form struct {
 	Kind    FormKind
 	C       []syntax.Expr
@@ -27,6 +30,8 @@ type Form struct {
 }
 
 // FormOf brings an expression into a form; false if it is none of them.
+//
+// Brackets with the name in them are opened first: (t - 2 s)² is a polynomial, too.
 func FormOf(x syntax.Expr, name string) (Form, bool) {
 	n := normalizer{unknown: name}
 	s, ok := n.sum(x)
@@ -44,6 +49,9 @@ func FormOf(x syntax.Expr, name string) (Form, bool) {
 }
 
 // byPowers reads a sum of powers of the name.
+//
+// A sum of several powers that is no polynomial of degree 2 has no name that a course
+// gives it.
 func (n normalizer) byPowers(s sum) (Form, bool) {
 	byExp := map[units.Exp]sum{}
 	polynomial := true
@@ -72,6 +80,8 @@ func (n normalizer) byPowers(s sum) (Form, bool) {
 
 // byCall reads a constant and one multiple of a sine, a cosine, the square of
 // one, or an exponential, of a line.
+//
+// The argument must be linear in the name: sin(ω·t + φ) is a wave, sin(t²) is none.
 func (n normalizer) byCall(s sum) (Form, bool) {
 	free, with := n.apart(s)
 	if len(with) != 1 {

@@ -9,6 +9,10 @@ import (
 )
 
 // fraction is a sum over a product of sums.
+//
+// It is apart from the normal form of a sum, in which each term has its own
+// denominator. The lower side is kept as factors: they cancel one by one, which they
+// would not do once multiplied out.
 type fraction struct {
 	over  sum
 	under []sum
@@ -23,6 +27,9 @@ const (
 
 // OneFraction writes an expression as one fraction without fractions in it, with
 // what both sides share taken out; false if that makes it no shorter.
+//
+// Shorter is a matter of letters: a step of a working that makes a line longer teaches
+// nothing, unless it takes a stroke out of it.
 func OneFraction(x syntax.Expr) (syntax.Expr, bool) {
 	f, ok := normalizer{}.fraction(x)
 	if !ok {
@@ -88,6 +95,9 @@ func (f fraction) dividedBy(o fraction) (fraction, bool) {
 }
 
 // plus adds two fractions over the factors of both, those they share once.
+//
+// a/(p·q) + b/(p·r) is (a·r + b·q)/(p·q·r): only what the other lacks is multiplied
+// with.
 func (f fraction) plus(o fraction) (fraction, bool) {
 	under := slices.Clone(f.under)
 	mine := slices.Clone(f.under) // what the other has not
@@ -115,6 +125,9 @@ func (f fraction) checked(ok bool) (fraction, bool) {
 }
 
 // reduce takes out what both sides share.
+//
+// First whole brackets by exact division, then the factors of single terms, then what
+// the terms of a bracket share with those above.
 func (f *fraction) reduce() {
 	for i := 0; i < len(f.under); i++ {
 		if q, exact := f.over.over(f.under[i]); exact {
@@ -128,6 +141,8 @@ func (f *fraction) reduce() {
 
 // cancel moves the factors of one term below up, and leaves below what the terms
 // above then would be divided by.
+//
+// (a/b + c)/d is (a + b·c)/(b·d): no fraction is left within a fraction.
 func (f *fraction) cancel() {
 	var under []sum
 	for _, u := range f.under {

@@ -7,6 +7,9 @@ import (
 
 // Antiderivative is an expression whose derivative by a name is the given one,
 // for powers, exponentials and sinusoids; false for any other.
+//
+// It is given for the working of an area, whose number comes from a search all the
+// same: what is integrated by rule is checked by that.
 func Antiderivative(x syntax.Expr, name string) (syntax.Expr, bool) {
 	f, ok := FormOf(x, name)
 	if !ok || f.Squared {
@@ -52,6 +55,8 @@ func (t *integral) add(x syntax.Expr) {
 
 // power integrates c·x^e; false for 1/x, whose logarithm would need a number
 // without a unit.
+//
+// ∫c·x^e dx = c·x^(e+1)/(e+1).
 func (t *integral) power(c syntax.Expr, e units.Exp) bool {
 	up, ok := e.Add(expOne)
 	if isZero(c) || !ok || up.IsZero() {
@@ -63,6 +68,9 @@ func (t *integral) power(c syntax.Expr, e units.Exp) bool {
 }
 
 // call integrates an exponential or a sinusoid of a line.
+//
+// With u = C[2]·x + C[3]: ∫exp(u) dx = exp(u)/C[2], ∫sin(u) dx = -cos(u)/C[2], ∫cos(u)
+// dx = sin(u)/C[2].
 func (t *integral) call(f Form) {
 	inner := times(closedExpr(f.C[2], false), t.at)
 	if !isZero(f.C[3]) {

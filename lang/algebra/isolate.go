@@ -11,6 +11,8 @@ import (
 )
 
 // isolator rearranges one equation for its unknown, and keeps the steps.
+//
+// Forks share what they point to, so that a warning of one way reaches the whole.
 type isolator struct {
 	normalizer
 	budget    *limit.Budget
@@ -58,6 +60,11 @@ func (s *isolator) spend(all ...syntax.Expr) bool {
 }
 
 // equation finds the roots of left = right.
+//
+// A person solves U = ½·k·x² for x by undoing what was done to x, last first, and
+// leaves the rest as it stands. So that is tried first where x stands in one place;
+// the normal form, which sorts the line anew, is for equations where it stands in
+// several.
 func (s *isolator) equation(left, right syntax.Expr) ([]root, bool) {
 	if !s.spend(left, right) {
 		return nil, false
@@ -112,6 +119,9 @@ func (s *isolator) solve(x syntax.Expr, value sum, depth int) ([]root, bool) {
 
 // isolated finds the values of the unknown without collecting: x is the unknown,
 // holds it once, or is a product that is to be 0.
+//
+// A product that is to be 0 comes before all else: undone factor by factor, it would
+// lose every root but one.
 func (s *isolator) isolated(x syntax.Expr, value sum, depth int) ([]root, bool) {
 	x = syntax.Unbracket(x)
 	if isName(x, s.unknown) {
@@ -138,6 +148,9 @@ func (s *isolator) to(x syntax.Expr, value sum, depth int, reason Reason, by ...
 }
 
 // fork is an isolator that goes on from the last step, for one of several ways.
+//
+// It begins with the last step that the ways have in common, which note compares the
+// next one with; lead leaves that one out when the steps are joined.
 func (s *isolator) fork() *isolator {
 	return &isolator{normalizer: s.normalizer, budget: s.budget, turns: s.turns, repeats: s.repeats, widened: s.widened, steps: []Step{s.steps[len(s.steps)-1]}}
 }
@@ -169,6 +182,8 @@ func (r *root) after(steps []Step) {
 }
 
 // undo undoes the outermost operation of an expression.
+//
+// One operation for each step of the working, from the outside in.
 func (s *isolator) undo(x syntax.Expr, value sum, depth int) ([]root, bool) {
 	if base, e, ok := rootOf(x); ok {
 		return s.undoPower(base, e, value, depth)
@@ -203,6 +218,9 @@ type part struct {
 }
 
 // parts lists the terms of a sum, or the factors of a product.
+//
+// In a - (b - c) the c is added, and in a/(b/c) it is multiplied by: each inverse
+// operation turns all that is within it round.
 func parts(x syntax.Expr, plus, minus syntax.Op, inverse bool) []part {
 	b, ok := syntax.Unbracket(x).(*syntax.Binary)
 	if !ok || b.Op != plus && b.Op != minus {
@@ -224,6 +242,9 @@ func (s *isolator) split(all []part) (mine part, rest []part) {
 }
 
 // undoSum moves the other terms to the other side.
+//
+// The step is said as it would be in class: add, where all the others are subtracted,
+// else subtract.
 func (s *isolator) undoSum(x *syntax.Binary, value sum, depth int) ([]root, bool) {
 	mine, rest := s.split(parts(x, syntax.Add, syntax.Sub, false))
 	var moved sum
@@ -255,6 +276,11 @@ func (s *isolator) undoSum(x *syntax.Binary, value sum, depth int) ([]root, bool
 }
 
 // undoProduct divides by the other factors.
+//
+// There are two cases. The unknown stands above, as in m·a/b: what is above is divided
+// by and what is below multiplied with, in one step. Or it stands below, as in
+// a/(b·x): both sides are turned over, which fails where the value is 0, and is kept
+// as what was divided by.
 func (s *isolator) undoProduct(x *syntax.Binary, value sum, depth int) ([]root, bool) {
 	n := normalizer{}
 	mine, rest := s.split(parts(x, syntax.Mul, syntax.Div, false))
@@ -319,6 +345,10 @@ func dividedBy(roots []root, lead, rest sum) []root {
 
 // undoPower finds where x^e is a value. The inverse of an even power has two
 // branches, the positive one first.
+//
+// Raising both sides to an even power, for a root, may add solutions: -√x = 2 has
+// none, and 4 is found. So widened is set, and whoever has numbers puts the roots
+// back.
 func (s *isolator) undoPower(x syntax.Expr, e units.Exp, value sum, depth int) ([]root, bool) {
 	if e == expOne {
 		return s.solve(x, value, depth)
@@ -352,6 +382,8 @@ func (s *isolator) branches(x syntax.Expr, values []sum, reason Reason, depth in
 }
 
 // undoExponent finds where n^x is a value.
+//
+// n^x = y is x = ln(y)/ln(n), for n other than 1.
 func (s *isolator) undoExponent(x *syntax.Binary, value sum, depth int) ([]root, bool) {
 	if s.holds(x.X) {
 		return nil, false
@@ -429,6 +461,10 @@ func fromTable(text string, put map[string]syntax.Expr) (sum, bool) {
 }
 
 // otherAngles adds the solutions that the principal value of an angle leaves out.
+//
+// The table has the inverses of sine, cosine and tangent with each solution between
+// two turns, as in asin(y) and π - asin(y). All others lie whole turns away from
+// these; turns says how many are wanted, which only the statement knows.
 func (s *isolator) otherAngles(r *root, inner syntax.Expr, angles []sum, depth int) {
 	for _, other := range angles[1:] {
 		r.also = s.instead(*r, inner, other, depth)

@@ -12,6 +12,10 @@ import (
 // normalizer brings an expression into the normal form of a sum. Brackets that
 // hold the unknown are multiplied out, others stay closed as one factor. Without
 // an unknown every bracket stays closed.
+//
+// To leave brackets closed is what makes the form short: g·(m1 + m2) stays two
+// factors, as it was written, and a cancels a though both are long sums. Only what the
+// unknown stands in has to be opened, to gather it.
 type normalizer struct {
 	unknown string
 }
@@ -37,6 +41,9 @@ func isName(x syntax.Expr, name string) bool {
 func (n normalizer) holds(x syntax.Expr) bool { return occurrences(x, n.unknown) > 0 }
 
 // sum returns an expression in normal form; false if that grows too large.
+//
+// An exponential law needs no rule of its own, since exp(a)·exp(b) has two factors of
+// other keys: what is never gathered is merely longer, and never wrong.
 func (n normalizer) sum(x syntax.Expr) (sum, bool) {
 	switch x := x.(type) {
 	case *syntax.Paren:
@@ -118,6 +125,7 @@ func (n normalizer) binary(x *syntax.Binary) (sum, bool) {
 func (n normalizer) product(a, b sum) (sum, bool) { return n.closed(a).times(n.closed(b)) }
 
 // quotient divides one sum by another; false for a divisor of 0.
+// A divisor of several terms becomes one factor first, with the exponent -1.
 func (n normalizer) quotient(a, b sum) (sum, bool) {
 	b = n.closed(b)
 	if len(b) != 1 {
@@ -144,6 +152,8 @@ func (n normalizer) closed(s sum) sum {
 
 // bracket is a power of a sum as one factor. Sums of the same terms have one key,
 // in whatever order these are.
+//
+// So (a + b) cancels (b + a), though they are written in another order.
 func bracket(s sum, x syntax.Expr, e units.Exp) term {
 	return factorTerm(factor{sumKey(s), x, e})
 }
@@ -162,6 +172,8 @@ func sumKey(s sum) string {
 }
 
 // power raises an expression to a rational power.
+//
+// Under an even root the sign of what was squared is lost, and sizes keeps that.
 func (n normalizer) power(x syntax.Expr, e units.Exp) (sum, bool) {
 	s, ok := n.sum(x)
 	if !ok {

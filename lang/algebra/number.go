@@ -8,10 +8,15 @@ import (
 )
 
 // maxBits bounds the size of exact numbers.
+//
+// A number that is longer than this comes of no problem: 4096 bits are 1233 digits.
 const maxBits = 4096
 
 // powRat raises a number to a rational power where that is exact; otherwise it
 // returns the number as it is, to be put under the root.
+//
+// Only whole roots are taken: √8 stays under its root, and is not 2·√2, as print would
+// have it in a formula.
 func powRat(r *big.Rat, e units.Exp) (coef, under *big.Rat, ok bool) {
 	switch {
 	case r.Sign() == 0:
@@ -72,6 +77,8 @@ func gcdRat(a, b *big.Rat) *big.Rat {
 
 // numberExpr is a number that is not negative: whole, as a short decimal, or
 // else as a fraction in brackets.
+//
+// Twelve places are more than anyone writes; beyond that, a third is meant as 1/3.
 func numberExpr(r *big.Rat) syntax.Expr {
 	if r.IsInt() {
 		return written(r.Num().String())

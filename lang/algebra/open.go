@@ -22,6 +22,8 @@ func (n normalizer) opened(s sum) (sum, bool) {
 }
 
 // open is opened for one term.
+//
+// A power below a stroke stays as it is: divisor has taken those away that matter.
 func (n normalizer) open(t term) (sum, bool) {
 	out := sum{{coef: t.coef}}
 	for _, f := range t.factors {

@@ -8,6 +8,9 @@ import (
 
 // Exponent returns the exact power with which an expression grows with a name, where
 // that is positive; false if it is not known to be a power of it.
+//
+// Where the exponent is 0 the name must be gone from the normal form, too: sgn(x) and
+// x/|x| have the degree 0 and still change.
 func Exponent(x syntax.Expr, name string) (units.Exp, bool) {
 	n := normalizer{unknown: name}
 	d, ok := n.degreeOf(x)
@@ -32,6 +35,8 @@ type Factor struct {
 // Factors lists the powers that an expression is a product of, numbers left
 // out, in the order in which they are in it. It returns false if the expression
 // is a sum.
+//
+// A bracket with a sum in it is one factor, with the sum as its X.
 func Factors(x syntax.Expr) ([]Factor, bool) {
 	s, ok := normalizer{}.sum(x)
 	if !ok || len(s) != 1 {

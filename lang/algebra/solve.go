@@ -116,6 +116,8 @@ func one(budget *limit.Budget, eq Equation, unknown string, turns Turns) (*Solut
 
 // distinct drops roots that are written as another, those first that do not repeat
 // with a turn of an angle.
+//
+// A factor and its square give one root twice, which is no news to anyone.
 func distinct(roots []root) []root {
 	at := map[string]int{}
 	var out []root

@@ -7,6 +7,8 @@ import (
 
 // Reason is why a line of a rearrangement follows from the line above it. A …
 // in it is for what the step speaks of.
+//
+// They are in the words of a blackboard, and go into workings as they are.
 type Reason string
 
 // The reasons that speak of no function.
@@ -68,6 +70,8 @@ type Step struct {
 }
 
 // note adds a step, unless it says again what the last one said.
+//
+// What turns both sides round is said as such, whatever rule led to it.
 func (s *isolator) note(left, right syntax.Expr, reason Reason, by ...syntax.Expr) {
 	left, right = syntax.Unbracket(left), syntax.Unbracket(right)
 	last := s.steps[len(s.steps)-1]

@@ -6,6 +6,10 @@ import (
 
 // Substitute returns an expression in which names are replaced by what they
 // mean, in brackets where they are not the whole argument of a function.
+//
+// A name of another line, as m@3, means that line's value and is left alone. Brackets
+// are put in first and taken out by the normal form: 2·(a + b) must not become 2·a + b
+// on the way.
 func Substitute(x syntax.Expr, by map[string]syntax.Expr) syntax.Expr {
 	if len(by) == 0 {
 		return x

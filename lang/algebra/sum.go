@@ -14,6 +14,9 @@ type sum []term
 const maxTerms = 64
 
 // collect adds terms that are alike and drops those that cancel.
+//
+// The first of those that are alike keeps its place, so that a line stays in the order
+// in which it was written. No term of the sum that is given changes.
 func collect(s sum) sum {
 	at := make(map[string]int, len(s))
 	var out sum
@@ -87,6 +90,10 @@ func (s sum) hasDivisor() bool {
 
 // over divides a sum by another exactly, the greatest power first; false if a
 // remainder is left.
+//
+// This is long division of polynomials in several names. It ends, since each step
+// takes the leading term away and brings in lower ones alone; a divisor in what is
+// found means that the division does not come out.
 func (s sum) over(o sum) (sum, bool) {
 	s, o = collect(s), collect(o)
 	if len(o) == 0 {
@@ -120,6 +127,7 @@ func (s sum) over(o sum) (sum, bool) {
 
 // leading is the first term of a sum in an order that multiplication keeps: that
 // of the exponents of its factors, the factors in the order of their keys.
+// (A monomial order, as computer algebra calls it: a·b < a·c wherever b < c.)
 func (s sum) leading() term {
 	best := s[0]
 	for _, t := range s[1:] {

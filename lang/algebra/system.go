@@ -9,6 +9,11 @@ import (
 )
 
 // elimination solves equations one after the other.
+//
+// Substitution is how systems are solved in class, and it needs no matrix: an equation
+// that one unknown stands in by itself gives it, whatever the others are. Where each
+// step would make the lines grow, or the unknowns stand in roots and products, it
+// gives up, and numbers are searched for.
 type elimination struct {
 	budget *limit.Budget
 	asked  []string
@@ -25,6 +30,9 @@ type isolated struct {
 }
 
 // solve finds the unknowns that are left.
+//
+// Each way is followed to its end before the next is tried: the simplest choice may
+// lead to an equation that can't be solved for the last unknown.
 func (e elimination) solve(eqs []Equation, left []string) (*Solution, bool) {
 	if len(left) == 1 {
 		return e.last(eqs[0], left[0])
@@ -70,6 +78,9 @@ func (eq Equation) zeroFactors(left []string) []syntax.Expr {
 
 // factorByFactor solves equations of which one is a product that is to be 0: with each
 // of its factors in its place.
+//
+// x·y = 0 with x + y = 1 is two systems, with x = 0 and with y = 0; eliminated at
+// once, one of them would be lost.
 func (e elimination) factorByFactor(eqs []Equation, at int, factors []syntax.Expr, left []string) (*Solution, bool) {
 	all := &Solution{}
 	for _, f := range factors {
@@ -89,6 +100,10 @@ func (e elimination) factorByFactor(eqs []Equation, at int, factors []syntax.Exp
 
 // loses tells whether a root in which other unknowns are left may lose solutions: it
 // was divided by what may be 0 without that being a contradiction.
+//
+// F = k·x solved for k divides by x: where x may be 0, F is 0 too, and k may be
+// anything. What is left of such a case is put back in by nobody, so that the way is
+// not taken.
 func (r Root) loses(left []string) bool {
 	holds := func(x syntax.Expr) bool {
 		return slices.ContainsFunc(left, func(name string) bool { return syntax.Holds(x, name) })
@@ -111,6 +126,9 @@ type choice struct {
 }
 
 // simplest lists which equation gives which unknown, the shortest first.
+//
+// The length of the text is a good measure for that, and cheap: a short one was got by
+// few steps, and makes the other equations grow least.
 func (e elimination) simplest(eqs []Equation, left []string) []choice {
 	var all []choice
 	for i, eq := range eqs {
@@ -151,6 +169,9 @@ func (e elimination) last(eq Equation, name string) (*Solution, bool) {
 }
 
 // putBack works the other unknowns out from the last one.
+//
+// In the reverse of the order in which they were eliminated: each needs those that
+// were found after it.
 func (e elimination) putBack(r Root, name string) Root {
 	found := map[string]syntax.Expr{name: r.X[0]}
 	steps := slices.Concat(e.steps, r.Working())

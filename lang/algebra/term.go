@@ -10,6 +10,8 @@ import (
 )
 
 // term is a product: an exact number times powers, no two of the same base.
+//
+// Exact numbers keep 1/3·3 at 1, so that terms cancel which ought to.
 type term struct {
 	coef    *big.Rat
 	factors []factor
@@ -18,6 +20,9 @@ type term struct {
 // factor is a power of something that is not taken apart further: a name, π, a
 // written quantity, a call, or a sum in brackets. Two factors are of one base
 // if they have one key.
+//
+// A key is text, and not the tree: sums in another order and calls of arguments that
+// are alike have one key, though their trees differ.
 type factor struct {
 	key  string
 	base syntax.Expr
@@ -53,6 +58,9 @@ func (t term) isNumber() bool { return len(t.factors) == 0 }
 func (t term) isOne() bool { return t.isNumber() && t.coef.Cmp(big.NewRat(1, 1)) == 0 }
 
 // mul multiplies two terms. It returns false if an exponent grows too large.
+//
+// What comes to the power 0 is dropped; that x may be 0 there is told by those who
+// divide.
 func (t term) mul(o term) (term, bool) {
 	out := term{coef: new(big.Rat).Mul(t.coef, o.coef), factors: append([]factor{}, t.factors...)}
 	for _, f := range o.factors {

@@ -34,6 +34,8 @@ func sumExpr(s sum) syntax.Expr {
 
 // termExpr is the tree of a product, as on paper: one fraction, numbers first,
 // and what stands under a square root under one root.
+//
+// √k/√m is √(k/m), as every formula has it.
 func termExpr(t term) syntax.Expr {
 	abs := new(big.Rat).Abs(t.coef)
 	top, bottom := aboveAndBelow(t.factors, abs)
@@ -152,6 +154,9 @@ func powerExpr(f factor) syntax.Expr {
 
 // closedExpr puts brackets round what needs them as a factor, or as the base of
 // a power.
+//
+// The tree has no rule of precedence: what is not in a bracket is printed without one,
+// and read otherwise.
 func closedExpr(x syntax.Expr, base bool) syntax.Expr {
 	switch t := x.(type) {
 	case *syntax.Name, *syntax.Number, *syntax.Pi, *syntax.Paren, *syntax.Call, *syntax.That:

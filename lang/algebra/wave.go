@@ -4,6 +4,10 @@ import "steelyard/lang/syntax"
 
 // wave solves a·sin(A) + b·cos(A) = c, which is R·cos(A - φ) = c with the long side
 // R of a and b and the angle φ = atan2(a, b).
+//
+// The left side is the dot product of (b, a) with a unit vector at the angle A, which
+// is R times the cosine of the angle between them. It has solutions where |c| ≤ R
+// alone.
 func (s *isolator) wave(eq sum, kinds []factor, depth int) ([]root, bool) {
 	if len(kinds) != 2 {
 		return nil, false
@@ -54,6 +58,8 @@ func (s *isolator) wave(eq sum, kinds []factor, depth int) ([]root, bool) {
 
 // justReached is what tells whether a wave reaches c at all, R² - c², and the roots
 // where it just does: there the angle is φ, or half a turn from it.
+//
+// Rounding may put c a little beyond R there, and the arc cosine has no value.
 func (s *isolator) justReached(a, b, c sum, angle syntax.Expr, depth int) *quadratic {
 	var reach sum
 	for i, x := range []sum{a, b, c} {
@@ -79,6 +85,9 @@ func (s *isolator) justReached(a, b, c sum, angle syntax.Expr, depth int) *quadr
 }
 
 // slope solves a·sin(A) + b·cos(A) = 0, which is tan(A) = -b/a.
+//
+// Sine and cosine are never 0 together, so that dividing by the cosine loses no
+// solution.
 func (s *isolator) slope(a, b sum, angle syntax.Expr, depth int) ([]root, bool) {
 	value, ok := (normalizer{}).quotient(collect(b.neg()), collect(a))
 	if !ok {

@@ -6,6 +6,8 @@ import (
 )
 
 // isZeroValue tells whether a value is 0, with a unit or without.
+//
+// A bare 0 is no term at all; 0 N is one, whose quantity is a factor.
 func isZeroValue(value sum) bool {
 	for _, t := range value {
 		zero := false
@@ -33,6 +35,9 @@ func isNothing(q *syntax.Quantity) bool {
 // product, where one of its factors is; a quotient, where its upper side is; a
 // power or a root, where what it is taken of is. It returns false where that says
 // nothing new, and where a factor can't be solved.
+//
+// The factors without the unknown are what was divided by: where one of them is 0, any
+// number is a solution, which lead keeps.
 func (s *isolator) zeroProduct(x syntax.Expr, depth int) ([]root, bool) {
 	factors := s.zeroFactors(x, nil)
 	if len(factors) == 0 || len(factors) == 1 && (factors[0] == x || occurrences(x, s.unknown) == 1) {
@@ -77,6 +82,8 @@ func (s *isolator) besides(x syntax.Expr, all []syntax.Expr) []syntax.Expr {
 }
 
 // zeroFactors lists the factors with the unknown of which one must be 0.
+//
+// A denominator is never one of them. exp has no zeros at all.
 func (s *isolator) zeroFactors(x syntax.Expr, all []syntax.Expr) []syntax.Expr {
 	x = syntax.Unbracket(x)
 	if !s.holds(x) {

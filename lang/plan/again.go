@@ -13,6 +13,10 @@ import (
 // on those is planned again from its instructions, in the code that asks for it.
 // Ordinary instructions come of it, so that it also works within functions and
 // curves. A nil again replaces nothing.
+//
+// Why not put the new values into the tree instead? A result is worked out from others
+// by name, and a name may have been given anew since; the instructions say what the
+// result really came from, whatever its names mean by now.
 type again struct {
 	outer *again // what is replaced round this, or nil
 	// put has what stands for a slot of the main code: what replaces it, or the
@@ -35,6 +39,9 @@ type again struct {
 const followed = 64
 
 // with plans an expression with values replaced.
+//
+// The new values are planned before anything is replaced: in `T with L = 2*L` the L on
+// the right is the old one.
 func (c *coder) with(x *syntax.With) run.Slot {
 	a := &again{
 		outer: c.again, put: map[run.Slot]run.Slot{}, first: math.MaxInt32, at: x.At,
@@ -68,6 +75,9 @@ func (c *coder) with(x *syntax.With) run.Slot {
 
 // replacement plans what stands in the place of a value, and finds the slot of
 // that. It must be of the same dimension.
+//
+// A new dimension would make statics wrong that were settled long ago, in lines that
+// are not looked at again.
 func (c *coder) replacement(x *syntax.With, i int) (slot, by run.Slot, ok bool) {
 	b := x.By[i]
 	n := &syntax.Name{At: b.NameAt, Name: b.Name, Line: b.Line}
@@ -118,6 +128,8 @@ func (c *coder) replacement(x *syntax.With, i int) (slot, by run.Slot, ok bool) 
 }
 
 // follow finds the slots that depend on those that are replaced.
+//
+// One pass does it: an instruction reads slots before its own alone.
 func (a *again) follow(p *Planner) {
 	main := &p.Program.Main
 	a.depends = make([]bool, max(0, len(main.Instrs)-int(a.first)))
@@ -197,6 +209,8 @@ func (a *again) replan(c *coder, s run.Slot) run.Slot {
 
 // resolving is a solve with what is replaced. Its functions load that from the
 // main code, and so does the search.
+// Such a solve has slots for its candidates, or bounds for a search, which are moved
+// like any operands.
 func (a *again) resolving(c *coder, solve run.Slot) run.Slot {
 	if c.fn != nil {
 		if !a.failed {

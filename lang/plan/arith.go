@@ -17,6 +17,9 @@ func itoa(n int) string { return strconv.Itoa(n) }
 // sum plans + and -, whose operands must have one dimension. An angle and a pure
 // number may be added, as in ω*t + 0.3, and the sum is an angle; an angle and a count
 // of cycles are both pure numbers, and differ by 2π.
+//
+// Only what is of one kind can be added. That an angle counts as a number is the
+// radian's own definition, a length over a length.
 func (c *coder) sum(x *syntax.Binary, a, b run.Slot) run.Slot {
 	sa, sb := c.static(a), c.static(b)
 	st, ok := c.p.agree(sa, sb)
@@ -87,6 +90,9 @@ func (c *coder) heatOfSum(x *syntax.Binary, a, b run.Heat) (run.Heat, bool) {
 // else is known of the operands goes through the rules below: an open zero stays
 // open, an angle times a quantity stays one of angle (ω·r is a speed all the same,
 // by its dimension), a temperature in a product is one in K.
+//
+// No product is refused for its dimension, but for one whose exponents no dimension
+// can hold.
 func (c *coder) product(x *syntax.Binary, a, b run.Slot) run.Slot {
 	sa, sb := c.static(a), c.static(b)
 	st := run.Static{Absent: sa.Absent || sb.Absent, Tag: c.productTag(x, sa.Tag, sb.Tag)}
@@ -146,6 +152,8 @@ func (c *coder) holdsGasConstant(x syntax.Expr) bool {
 
 // productZero carries the undetermined dimension of a bare zero through a
 // product. It returns false where two such dimensions meet.
+//
+// With z the unknown dimension, 0·m has z·mass, and s/0 has time/z.
 func productZero(op ops.Op, a, b run.Static) (int32, units.Exp, bool) {
 	switch {
 	case a.Open == 0 && b.Open == 0:
@@ -175,6 +183,9 @@ func productHeat(op ops.Op, a, b run.Static) run.Heat {
 
 // productTag is the tag of a product or quotient: it is kept beside an untagged
 // value, and dropped by two tags or by π as a factor.
+//
+// 2π·f is an angle per time for whoever wrote it, though f counts cycles; with the tag
+// of f it would be refused beside ω. Two tags say too many things at once to be kept.
 func (c *coder) productTag(x *syntax.Binary, a, b units.Tag) units.Tag {
 	if a != units.None && b != units.None {
 		return units.None
@@ -225,6 +236,8 @@ func (c *coder) root2(s run.Slot, op ops.Op, degree int, at syntax.Span) run.Slo
 // powerStatic is what is known of a value raised to a power. The tag of an
 // angle or a count of cycles is dropped: the square of an angle is no angle. It is
 // false where an exponent leaves the range of a dimension.
+//
+// A temperature in °C is one in K from there on, as in a product.
 func (c *coder) powerStatic(st run.Static, e units.Exp) (run.Static, bool) {
 	var ok bool
 	if st.Dim, ok = st.Dim.Pow(e); !ok {

@@ -10,6 +10,9 @@ import (
 // body starts the code of a function, in which the first definitions up to seen
 // are known. Within it, again replaces nothing: what is replaced becomes a further
 // argument of the whole function.
+//
+// It has a code of its own, whose slots begin at 0; what it needs of the main code it
+// loads.
 func (p *Planner) body(name, text string, seen int) *coder {
 	f := &run.Func{Name: name}
 	return &coder{p: p, fn: f, code: &f.Code, text: text, seen: seen}
@@ -46,6 +49,10 @@ type Planned struct {
 // CompileOf plans an expression, or the two sides of an equation, as a function
 // of names of which is known what the statics say. The dimensions of bare zeros
 // among them follow from an equation.
+//
+// The one plan serves all who work with many values of a name: curves, searches for
+// roots, slopes and areas. An equation is the difference of its sides, whose zeros are
+// its solutions.
 func (p *Planner) CompileOf(text string, names []string, of []run.Static, sides ...syntax.Expr) Planned {
 	c := p.body("curve", text, len(p.Names.all))
 	for i, name := range names {
@@ -83,6 +90,9 @@ func (c *coder) difference(sides []syntax.Expr, slots []run.Slot, at syntax.Span
 
 // Unknowns returns what is known of some unknowns before any equation: nothing.
 // Equations planned with them settle their dimensions together.
+//
+// In `solve F = m*a for a` nothing tells what a is but the equation, and the finding
+// names its unit from that.
 func (p *Planner) Unknowns(n int) []run.Static {
 	out := make([]run.Static, n)
 	for i := range out {

@@ -36,6 +36,9 @@ func (c *coder) call(x *syntax.Call) run.Slot {
 
 // unknownCall says what may have been meant by a bracket after a word that is
 // no function.
+//
+// A quantity is asked about first, since m(a + b) is written for a product; then names
+// run together, then a slip of the finger.
 func (c *coder) unknownCall(x *syntax.Call) run.Slot {
 	inner := ""
 	if n := len(x.Args); n > 0 {
@@ -205,6 +208,8 @@ func (c *coder) callRoot(x *syntax.Call, b ops.Function, slots []run.Slot) run.S
 // callRound plans round(x) of a pure number, or round(x, 5 mm) to whole
 // multiples. A length has no whole number that is nearest: which one it is would
 // depend on the unit.
+//
+// round(3.14159 m) is refused for that reason, and the step that is missing is named.
 func (c *coder) callRound(x *syntax.Call, slots []run.Slot) run.Slot {
 	st := c.static(slots[0])
 	if len(slots) == 1 {

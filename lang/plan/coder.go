@@ -14,6 +14,9 @@ import (
 const maxCost = limit.Cost
 
 // coder plans one expression into a code: the session's, or a function's.
+//
+// It lives for one expression. What outlasts that (names, zeros, functions that were
+// planned) belongs to the Planner.
 type coder struct {
 	p    *Planner
 	code *run.Code
@@ -84,6 +87,8 @@ func (c *coder) failed() bool {
 }
 
 // emit adds an instruction and what is known of its slot.
+//
+// The cost stops counting just beyond the limit, so that it can't overflow.
 func (c *coder) emit(in run.Instr, at syntax.Span, st run.Static) run.Slot {
 	c.cost = min(c.cost+1, maxCost+1)
 	return c.code.Add(in, at, st)
@@ -134,6 +139,9 @@ func (c *coder) unitFound(u syntax.UnitText, got *units.Unit) *units.Unit {
 }
 
 // terms returns the slots of the terms of a sum, itself if it is none.
+//
+// A check against 0 is judged by the size of its terms: 3 N - 3.0000001 N is 0 for
+// three figures, and 1e-7 N alone is not.
 func (c *coder) terms(x syntax.Expr, whole run.Slot) []run.Slot {
 	if b, ok := syntax.Unbracket(x).(*syntax.Binary); !ok || b.Op != syntax.Add && b.Op != syntax.Sub {
 		return []run.Slot{whole}

@@ -8,6 +8,9 @@ import (
 
 // Meet says what keeps two sides of a comparison from being compared: they must
 // have one dimension. What one says of a bare zero in the other is settled.
+//
+// No instruction comes of it: the two values are compared by who asks, with their
+// tolerance.
 func (p *Planner) Meet(l, r syntax.Expr, left, right *Compiled, text string) []finding.Finding {
 	c := p.coder(text)
 	a, b := c.static(left.Slot), c.static(right.Slot)

@@ -47,6 +47,9 @@ func (c *coder) slopeOf(x *syntax.SlopeOf) run.Slot {
 
 // areaUnder plans the area under a curve between two places. Its dimension is
 // that of the curve times that of the places.
+//
+// The ends may be given in any order and unit of their kind; from right to left the
+// area has the other sign, as an integral has.
 func (c *coder) areaUnder(x *syntax.AreaUnder) run.Slot {
 	if x.Var.Name == "" {
 		return c.refuse(finding.Incomplete, x.X.Span(), "The line doesn't say against what the curve is drawn.",
@@ -92,6 +95,9 @@ func (c *coder) curve(x syntax.Expr, name string, of run.Static) (int, bool, boo
 
 // onCurve adds an operation on a curve at some places; dim is the dimension of
 // what it gives, from that of the curve.
+//
+// In the main code one call is counted, and the run keeps its own budget of calls;
+// within a function the bound must be known beforehand.
 func (c *coder) onCurve(op ops.Op, at syntax.Span, fn int, places []run.Slot, dim func(units.Dim) (units.Dim, bool)) run.Slot {
 	f := c.p.Program.Funcs[fn]
 	if c.depth = max(c.depth, f.Depth); c.depth > limit.Calls {

@@ -55,6 +55,9 @@ func (c *coder) squareRoot(x *syntax.Root) run.Slot {
 }
 
 // number plans a written number without a unit. A bare 0 fits any dimension.
+//
+// 0 is the one number whose unit is often left out on purpose: v0 = 0, F = 0
+// (zero.go).
 func (c *coder) number(x *syntax.Number) run.Slot {
 	if x.Value.Hi == 0 {
 		return c.constant(0, x.At, c.p.newZero())
@@ -63,6 +66,8 @@ func (c *coder) number(x *syntax.Number) run.Slot {
 }
 
 // quantity plans a written quantity.
+// A size beyond float64 is refused here, where it is written, and not where it is
+// used.
 func (c *coder) quantity(x *syntax.Quantity) run.Slot {
 	u := c.unitOf(x.Unit, x.At)
 	if u == nil {
@@ -76,6 +81,9 @@ func (c *coder) quantity(x *syntax.Quantity) run.Slot {
 }
 
 // unitStatic is what is known of a quantity written in a unit.
+//
+// 20 °C is a point on a scale; 20 K may be a temperature or a difference, and Δ°C is a
+// difference by its name.
 func unitStatic(u *units.Unit) run.Static {
 	st := run.Static{Dim: u.Dim(), Tag: u.Tag()}
 	switch {
@@ -108,6 +116,9 @@ func (c *coder) mixed(x *syntax.Mixed) run.Slot {
 }
 
 // mixedSum adds the parts of a mixed quantity in its smallest unit.
+//
+// 5 ft 3 inch is 63 inch exactly; in metres each part would be rounded, and their sum
+// again. It has as many decimals as the last part.
 func (c *coder) mixedSum(x *syntax.Mixed, last *units.Unit) (units.Decimal, bool) {
 	sum := new(big.Rat)
 	for _, q := range x.Parts {
@@ -124,6 +135,9 @@ func (c *coder) mixedSum(x *syntax.Mixed, last *units.Unit) (units.Decimal, bool
 }
 
 // measured plans a bracket of written numbers with a unit.
+//
+// (1/2) kg is one value with a unit, and not a product: only so can (20 + 5) °C be a
+// temperature, with the offset of its scale added once.
 func (c *coder) measured(x *syntax.Measured) run.Slot {
 	u, s := c.unitOf(x.Unit, x.At), c.expr(x.X)
 	if u == nil || s == run.NoSlot {
@@ -158,6 +172,9 @@ func (c *coder) value(d *Def, at syntax.Span, word string) run.Slot {
 
 // needs records that a line that failed is needed here, naming the line where
 // the fault lies; once for each cause.
+//
+// One fault in line 2 would else be said again in each of the twenty lines that follow
+// from it.
 func (c *coder) needs(d *Def, at syntax.Span) run.Slot {
 	root := d.Root
 	if c.root == root {

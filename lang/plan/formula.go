@@ -10,6 +10,9 @@ import (
 )
 
 // libraryFormula returns a built-in formula as a definition.
+//
+// Its definition is made when it is first asked for: the library is long, and a line
+// names one of them at most.
 func (c *coder) libraryFormula(name string) (*Def, bool) {
 	p := c.p
 	if d, ok := p.library[name]; ok {
@@ -54,6 +57,9 @@ func (c *coder) functionNames() []string {
 // its indented lines declare. g is the worksheet's unless it is given by name.
 // Formulas of the library and of the worksheet are called alike; they see each
 // other and their symbols alone, never the names of the lines above.
+//
+// The units of the symbols decide what is taken and what comes out; the equation
+// itself was checked when it was defined.
 func (c *coder) callFormula(x *syntax.Call, d *Def) run.Slot {
 	c.use(d)
 	if d.Failed() {
@@ -90,6 +96,9 @@ func (c *coder) callFormula(x *syntax.Call, d *Def) run.Slot {
 
 // formulaArgs pairs the arguments of a call with the symbols of a formula. An
 // argument that is left out has the symbol's default.
+//
+// g is passed by name alone, so that it takes no place among the others: weight(m) is
+// m·g with the gravity of the page.
 func (c *coder) formulaArgs(x *syntax.Call, f *syntax.FormulaDef, left string) ([]syntax.FormulaSymbol, []syntax.Expr, bool) {
 	var params []syntax.FormulaSymbol
 	usesG := syntax.Holds(f.Right, "g")
@@ -231,6 +240,9 @@ func (c *coder) formulaResult(x *syntax.Call, f *syntax.FormulaDef, left string,
 
 // CheckFormula looks at a formula as it is defined: its symbols must be
 // declared, and its sides must have one dimension in the units declared.
+//
+// It is planned as a function of its symbols, and the function is thrown away: a call
+// plans its own, for what its arguments are.
 func (p *Planner) CheckFormula(f *syntax.FormulaDef, text string) []finding.Finding {
 	c := p.body(f.Name, text, 0)
 	for _, s := range f.Symbols {

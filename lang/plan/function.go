@@ -58,6 +58,9 @@ func (c *coder) invoke(x *syntax.Call, d *Def, slots []run.Slot, body func(*code
 
 // planned returns the place in the program of a function planned for these
 // arguments, or -1 and the coder that found out why it has none.
+//
+// Two sets are the same where all is the same that is known of each argument. Nothing
+// else can make a difference to the plan.
 func (p *Planner) planned(d *Def, key []run.Static, params []string, body func(*coder) run.Slot) (int, *coder) {
 	for _, done := range d.planned {
 		if slices.Equal(done.args, key) {
@@ -94,6 +97,9 @@ func (c *coder) tooDeep(at syntax.Span) run.Slot {
 
 // adopt takes over what is wrong within a function for these arguments, at the
 // place of the call.
+//
+// The place in the body is in another line; what was meant there is no reading of this
+// one.
 func (c *coder) adopt(x *syntax.Call, d *Def, fs []finding.Finding) {
 	for _, f := range fs {
 		f.At = x.At
@@ -111,6 +117,9 @@ func (c *coder) adopt(x *syntax.Call, d *Def, fs []finding.Finding) {
 
 // functionBody plans the right side of a function, or its intervals, and
 // checks the unit that it is reported in.
+//
+// A unit after a function's body is a promise about every call: v(t) = … in m/s is
+// refused for arguments that don't lead to a speed.
 func (c *coder) functionBody(fn *syntax.FuncDef) run.Slot {
 	s := run.NoSlot
 	if fn.X != nil {
@@ -138,6 +147,9 @@ func (c *coder) functionBody(fn *syntax.FuncDef) run.Slot {
 
 // pieces plans a function given by intervals: the first interval that holds
 // the argument gives the value; outside all there is none.
+//
+// All pieces must have one dimension, or it would depend on a number which one the
+// call has.
 func (c *coder) pieces(ps []syntax.Piece) run.Slot {
 	type arm struct {
 		cond, value run.Slot
@@ -168,6 +180,9 @@ func (c *coder) pieces(ps []syntax.Piece) run.Slot {
 }
 
 // interval plans the condition under which a piece holds.
+//
+// The comparison is an instruction like any other, 1 where it holds and 0 where not,
+// so that slopes and enclosures see where the pieces meet.
 func (c *coder) interval(p *syntax.Piece) run.Slot {
 	v := c.param(p.Var)
 	if v == nil {
@@ -214,6 +229,9 @@ func (c *coder) interval(p *syntax.Piece) run.Slot {
 
 // CheckFunction looks at a function as it is defined: its names must be known,
 // whatever the arguments will be. It returns the definitions that it uses.
+//
+// Its dimensions are not looked at, since they follow from arguments that are not
+// there yet.
 func (p *Planner) CheckFunction(fn *syntax.FuncDef, text string) ([]*Def, []finding.Finding) {
 	c := p.coder(text)
 	c.self = fn.Name

@@ -12,6 +12,10 @@ import (
 
 // group is a word that comes apart into symbols, as a product in print is written:
 // μmg. At least one of them is a name here; those that have no value are lacking.
+//
+// A line such as mgh is read as three factors by every reader of physics, and by
+// nobody as one name; but to take it so in silence would make a slip of the finger a
+// product. So it is offered.
 type group struct{ parts, lacking []string }
 
 // maxLacking is how many symbols of a group may lack a value: of more, the word is

@@ -38,6 +38,8 @@ func (c *coder) lookup(n *syntax.Name) (*Def, bool) {
 }
 
 // known tells whether a word is a name here.
+//
+// g counts even where nothing gives it, for standard gravity does.
 func (c *coder) known(name string) bool {
 	if c.param(name) != nil || name == "g" {
 		return true
@@ -181,6 +183,9 @@ func (p *Planner) Unknown(n *syntax.Name, text string) []finding.Finding {
 }
 
 // usual is a quantity that a name usually stands for, for an example.
+//
+// The numbers are plain ones of the right size, so that a reader takes the example for
+// what it is.
 func usual(name string) string {
 	switch unit := units.Usual(name); unit {
 	case "":

@@ -7,6 +7,11 @@ import (
 
 // Mark is a place to which a planner can be cut back, so that a line can be
 // planned on trial.
+//
+// All that a plan adds grows at an end: lists get longer, and maps get names that no
+// one had. So a place is a handful of lengths, and going back is cutting. What an
+// entry of a list says is changed in one way only, when a zero is settled, and those
+// are listed too.
 type Mark struct {
 	instrs, args, funcs  int
 	solves               int
@@ -32,6 +37,9 @@ func (p *Planner) Mark() Mark {
 func (m Mark) Start() run.Slot { return run.Slot(m.instrs) }
 
 // Cut takes back all that was planned since the mark: nothing of it is left.
+//
+// It is used for each line that fails, too: a line without a value leaves no
+// instruction behind.
 func (p *Planner) Cut(m Mark) {
 	p.Program.Main.Cut(run.Slot(m.instrs), m.args)
 	p.Program.Funcs, p.Program.Solves = p.Program.Funcs[:m.funcs], p.Program.Solves[:m.solves]

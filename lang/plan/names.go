@@ -56,6 +56,9 @@ type plannedFunc struct {
 // Names holds what every name means, line by line. Looking a name up gives the
 // nearest definition above, or, where lines are tried out, the nearest that has
 // not failed.
+//
+// It forgets nothing while lines are added: `k@3` may ask for a definition that others
+// hide, and a function sees what was above its own line.
 type Names struct {
 	// Nearest makes a failed definition hide those above it, as in a file: its
 	// lines stand as they are written. In a scratchpad a failed line is an

@@ -12,6 +12,9 @@ import (
 // rational number or a given; that of a pure number may be anything without a
 // dimension: the dimension of x^n must be known before n has a value, or the next
 // line could not be checked.
+//
+// Names of givens count as written: in n = 3, x^n has a dimension that is known before
+// n·x has a value.
 func (c *coder) power(x *syntax.Binary, base run.Slot) run.Slot {
 	if e, ok := c.writtenExponent(x.Y); ok {
 		if base == run.NoSlot {
@@ -84,6 +87,9 @@ func isNumber(x syntax.Expr) bool {
 // writtenPower plans a power with a written rational exponent. x^(1/3) is the cube
 // root and x^(2/3) its square: with an odd denominator they have a value for x < 0,
 // which exp(ln(x)·2/3), and so math.Pow, has not.
+//
+// IEEE 754 gives no value to a negative number to a power that is not whole; for the
+// reader, the cube root of -8 is -2.
 func (c *coder) writtenPower(base run.Slot, e units.Exp, at syntax.Span) run.Slot {
 	st, ok := c.powerStatic(c.static(base), e)
 	if !ok {

@@ -34,6 +34,9 @@ func (p *Planner) UnitFinding(u syntax.UnitText, bad *units.Problem) finding.Fin
 
 // unitOf reads the unit of a written quantity. Where its words are no units but
 // names, the product is offered. It is nil where it can't be read.
+//
+// 2ax is a number with a unit by its place (the reader knows no names), and a product
+// by what its words are. So it is here that it can be said, where names are known.
 func (c *coder) unitOf(u syntax.UnitText, whole syntax.Span) *units.Unit {
 	got, bad := c.p.Unit(u, units.AfterNumber)
 	if bad == nil {
@@ -198,6 +201,9 @@ func Degrees(x syntax.Expr) string {
 }
 
 // unlikeHint says what to look at where two dimensions meet.
+//
+// The surest first: °C typed as C, then a number without its unit, then a factor that
+// is missing.
 func (c *coder) unlikeHint(x, y syntax.Expr, a, b run.Static) string {
 	if kelvin := units.BaseDim(units.Kelvin); a.Dim == kelvin || b.Dim == kelvin {
 		if hint := strings.TrimSpace(Degrees(x) + " " + Degrees(y)); hint != "" {
@@ -256,6 +262,10 @@ func (c *coder) fitHint(a syntax.Expr, want *units.Unit, otherwise string) strin
 
 // GivenHint names a given whose unit would have to be another one for a product
 // of powers to come out in the wanted dimension.
+//
+// If the value must be multiplied by the dimension q to fit, and the given has the
+// power e in it, then the given must be multiplied by q^(1/e). It is named only where
+// that is what its symbol usually stands for.
 func (p *Planner) GivenHint(x syntax.Expr, text string, got run.Static, want units.Dim) string {
 	factors, product := algebra.Factors(x)
 	ratio, ok := want.Div(got.Dim)

@@ -19,6 +19,8 @@ import (
 // was worked out from; where it was from none, the one that the name has now.
 func (p *Planner) Varied(n *syntax.Name, x syntax.Expr) []*Def { return p.coder("").varied(n, x) }
 
+// It goes back from the slots of the names in the expression, over all that their
+// instructions read.
 func (c *coder) varied(n *syntax.Name, x syntax.Expr) []*Def {
 	now, ok := c.lookup(n)
 	switch {

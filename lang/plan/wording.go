@@ -143,6 +143,9 @@ type Text struct{ Message, Hint string }
 
 // MismatchText says that a value comes out in another dimension than the unit
 // it is reported in, what is missing, and what to report.
+//
+// The dimension is compared with those of named quantities first: "you are missing a
+// factor of time" helps more than two products of base units.
 func MismatchText(name string, st run.Static, u *units.Unit) Text {
 	subject := name
 	if subject == "" {
@@ -175,6 +178,9 @@ func MismatchText(name string, st run.Static, u *units.Unit) Text {
 
 // CycleText says that an angle per time is reported in cycles per time, or the
 // other way round.
+//
+// Hz and rad/s have one dimension, 1/s, and differ by 2π in what they count. Only the
+// tags tell them apart.
 func CycleText(name string, st run.Static, u *units.Unit) Text {
 	if name == "" {
 		name = "The value"

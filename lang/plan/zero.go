@@ -74,6 +74,9 @@ func (p *Planner) settle(s run.Static, d units.Dim) {
 // agree makes two statics agree in dimension where a bare zero among them
 // allows it, and tells whether they do. The dimension that both have then is
 // returned.
+//
+// A mismatch that a bare zero could mend is none. So the order of the lines matters:
+// the first that says something about the zero decides.
 func (p *Planner) agree(a, b run.Static) (run.Static, bool) {
 	a, b = p.settledStatic(a), p.settledStatic(b)
 	switch {
