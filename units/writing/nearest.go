@@ -3,13 +3,9 @@ package writing
 import (
 	"cmp"
 	"iter"
-	"math/bits"
 	"slices"
 	"strings"
-	"unicode"
 	"unicode/utf8"
-
-	"github.com/agnivade/levenshtein"
 )
 
 const (
@@ -40,14 +36,13 @@ func Nearest(word string, words iter.Seq[string]) []string {
 	if reach == 0 {
 		return nil
 	}
-	looked, letters := strings.ToLower(word), utf8.RuneCountInString(word)
-	kinds := kindsOf(word)
+	p := patternOf(strings.ToLower(word))
 	var near []string
 	for w := range words {
-		if gap := utf8.RuneCountInString(w) - letters; gap > reach || gap < -reach || kinds.apart(kindsOf(w)) > reach {
-			continue // most words, without a closer look
+		if gap := utf8.RuneCountInString(w) - p.letters; gap > reach || gap < -reach {
+			continue
 		}
-		d := levenshtein.ComputeDistance(looked, strings.ToLower(w))
+		d := p.distance(strings.ToLower(w))
 		if d < reach {
 			reach, near = d, nil
 		}
@@ -61,38 +56,15 @@ func Nearest(word string, words iter.Seq[string]) []string {
 	return near[:min(len(near), mostNear)]
 }
 
-// kinds is which letters and digits a word has, a bit each: 0 to 9, then a to z
-// (capitals count as small letters), then all other signs, which share bits.
-type kinds uint64
-
-func kindsOf(word string) kinds {
-	const others = 10 + 26
-	var k kinds
-	for _, r := range word {
-		switch r = unicode.ToLower(r); {
-		case '0' <= r && r <= '9':
-			k |= 1 << (r - '0')
-		case 'a' <= r && r <= 'z':
-			k |= 1 << (10 + r - 'a')
-		default:
-			k |= 1 << (others + r%(64-others))
-		}
-	}
-	return k
-}
-
-// apart is the least number of letters that must be put in, left out or changed
-// to make one word of another: each such step rids a word of one kind of letter
-// at most, and brings one at most.
-func (k kinds) apart(o kinds) int {
-	return max(bits.OnesCount64(uint64(k&^o)), bits.OnesCount64(uint64(o&^k)))
-}
-
 // Within tells whether at most so many letters must be put in, left out or
 // changed to make one word of another, capitals told apart.
 func Within(reach int, a, b string) bool {
 	gap := utf8.RuneCountInString(a) - utf8.RuneCountInString(b)
-	return gap <= reach && gap >= -reach && levenshtein.ComputeDistance(a, b) <= reach
+	if gap > reach || gap < -reach || len(a) > longestPattern {
+		return a == b
+	}
+	p := patternOf(a)
+	return p.distance(b) <= reach
 }
 
 // likeness counts the bytes with which both words begin, twice, and their last

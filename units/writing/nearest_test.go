@@ -53,24 +53,16 @@ func TestWithin(t *testing.T) {
 	}
 }
 
-// TestApartIsNeverMore holds the letters that two words do not share against the
-// number of letters that must be changed: it is never more, and tells most
-// strangers from each other.
-func TestApartIsNeverMore(t *testing.T) {
-	words := []string{"", "g", "G", "mass", "Mass", "mas1", "mass12345", "mass54321", "speed", "spede", "velocity", "θ", "θ_0", "ω_max", "Δx", "tension_left"}
-	strangers := 0
+// TestDistance holds the distance between words against that of a library.
+func TestDistance(t *testing.T) {
+	words := []string{"", "g", "G", "mass", "Mass", "mas1", "mass12345", "mass54321", "speed", "spede", "velocity", "θ", "θ_0", "ω_max_ω", "Δx", "tension_left",
+		strings.Repeat("speed_ω", 9), strings.Repeat("spead_ω", 9), "x" + strings.Repeat("deeps", 12) + "yzz"}
 	for _, a := range words {
 		for _, b := range words {
-			least := kindsOf(a).apart(kindsOf(b))
-			if d := levenshtein.ComputeDistance(strings.ToLower(a), strings.ToLower(b)); least > d {
-				t.Errorf("%q and %q are %d apart, not %d", a, b, d, least)
-			}
-			if least > Reach(a) {
-				strangers++
+			p := patternOf(a)
+			if got, want := p.distance(b), levenshtein.ComputeDistance(a, b); got != want {
+				t.Errorf("%q and %q are %d apart, not %d", a, b, want, got)
 			}
 		}
-	}
-	if all := len(words) * len(words); strangers < all/2 {
-		t.Errorf("of %d pairs, only %d are known for strangers", all, strangers)
 	}
 }
