@@ -2,7 +2,6 @@ package main
 
 import (
 	"bufio"
-	"runtime/debug"
 
 	"steelyard/session/view"
 	"steelyard/session/worksheet"
@@ -27,9 +26,6 @@ func runReplay(w *world, args []string) int {
 	case o.Record && len(o.With) > 0:
 		return w.usage("replay", "--record and --with don't go together: --with shows what would be.")
 	}
-	// What a long worksheet holds on to stays; collecting oftener than usual
-	// keeps the peak near it.
-	debug.SetGCPercent(50)
 	out := bufio.NewWriter(w.stdout)
 	status := statusHolds
 	show := func(r *worksheet.Report) {

@@ -60,7 +60,6 @@ type scanner struct {
 	head   string // the word of the statement, if it is one's first line
 	tokens []token
 	open   []bracket
-	space  [8]bracket
 	ranges int  // `from` whose `to` has not come yet
 	bare   bool // a function without brackets has been read
 }
@@ -69,7 +68,6 @@ type scanner struct {
 // that the range follows.
 func scan(text string, from, to int, head string) ([]token, *fault) {
 	l := scanner{text: text, pos: from, end: to, head: head}
-	l.open = l.space[:0]
 	l.tokens = make([]token, 0, min((to-from)/2+4, 256))
 	if head != "" {
 		l.emit(wordToken, from+len(head))

@@ -10,7 +10,7 @@ import (
 
 // numeral is a written number and what stands behind it.
 type numeral struct {
-	*scanner
+	scanner
 	number string
 	to     int  // where it ends
 	next   rune // what stands there
@@ -36,7 +36,7 @@ func (l *scanner) mistyped(end int) *fault {
 	if rest == "" || rest[0] < utf8.RuneSelf && strings.IndexByte(" \t,.'\"eE", rest[0]) < 0 {
 		return nil
 	}
-	n := numeral{scanner: l, number: l.text[l.pos:end], to: end}
+	n := numeral{scanner: *l, number: l.text[l.pos:end], to: end}
 	n.next, n.width = utf8.DecodeRuneInString(rest)
 	return first(numberSlips, n)
 }

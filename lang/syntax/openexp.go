@@ -44,6 +44,9 @@ func (o *opener) exponentials(ps pieces) pieces {
 		at = end
 		o.exponential, o.others = true, true
 	}
+	if at == 0 {
+		return ps
+	}
 	return append(out, ps[at:]...)
 }
 

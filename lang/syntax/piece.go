@@ -80,7 +80,7 @@ func piecesOf(text string, lines [][]token) pieces {
 	for _, tokens := range lines {
 		n += len(tokens)
 	}
-	ps := make(pieces, 0, n+8)
+	ps := make(pieces, 0, n)
 	at := 0
 	for k, tokens := range lines {
 		if from := tokens[0].from; from > at && (k > 0 || strings.TrimSpace(text[at:from]) != "") {

@@ -163,7 +163,11 @@ func (s *settler) verdict(open *syntax.Open) Verdict {
 func (s *settler) weighAll(open *syntax.Open, rule *weighed) []weighed {
 	all := []weighed{*rule}
 	for _, r := range open.Readings {
-		all = append(all, s.weigh(r))
+		w := *rule
+		if w.Reading = r; open.Equation || r.Text != s.Entry.Text {
+			w = s.weigh(r)
+		}
+		all = append(all, w)
 	}
 	least := slices.MinFunc(all, func(a, b weighed) int {
 		return cmp.Or(-cmp.Compare(min(a.sense, odd), min(b.sense, odd)), cmp.Compare(a.idle, b.idle))
