@@ -28,6 +28,17 @@ func (u *Unit) Turns() bool {
 	})
 }
 
+// TurnPower is the power of the turns that the unit counts: 1 of rpm and of rev/s, -1
+// of 1/rev, 0 of one that counts none.
+func (u *Unit) TurnPower() (n float64) {
+	for _, p := range u.parts {
+		if p.atom.row != nil && (p.atom.row.symbol == "rev" || p.atom.row.symbol == "rpm") {
+			n += p.signed().Float()
+		}
+	}
+	return n
+}
+
 // Loose tells that the text was not written as units are, though it can mean but
 // this one: Nm, m/s2, J/kg/K, hr.
 func (u *Unit) Loose() bool { return u.loose }

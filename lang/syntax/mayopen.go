@@ -127,9 +127,6 @@ func (m *mayOpen) operator(x *Binary) bool {
 		return false
 	}
 	if x.Op == Div {
-		if n, ok := x.Y.(*Name); ok && m.in.Turns(n.Name) {
-			return true
-		}
 		if y, ok := x.Y.(*Binary); ok && (y.Op == Mul || y.Op == Div) {
 			return true
 		}

@@ -1,11 +1,6 @@
 package syntax
 
-import (
-	"slices"
-	"strings"
-
-	"steelyard/units"
-)
+import "slices"
 
 // turned returns the pieces as they are, then as they would be if a name in turns
 // (300 rev/min) is not counted twice: without the factors 2π, π/30 and 60, and
@@ -20,7 +15,7 @@ func (o *opener) turned(ps pieces) []pieces {
 			continue
 		}
 		from, to := ps.term(i)
-		t := turnTerm{ps: ps, in: o.in, from: from, to: to, at: i}
+		t := turnTerm{ps: ps, from: from, to: to, at: i}
 		if !t.look() {
 			continue
 		}
@@ -30,7 +25,7 @@ func (o *opener) turned(ps pieces) []pieces {
 		} else {
 			can = false
 		}
-		if len(counted) == len(ps) || t.sixty < 0 && t.top < 0 {
+		if len(counted) == len(ps) || t.sixty < 0 {
 			counted = t.counted(counted)
 		}
 	}
@@ -46,19 +41,16 @@ func (o *opener) turned(ps pieces) []pieces {
 // turnTerm is a product with a name in turns.
 type turnTerm struct {
 	ps           pieces
-	in           Scope
 	from, to, at int
 	pi           int // π on the same side of the bar, or -1
 	two          int // the 2 before it
 	thirty       int // 30 on the other side
 	sixty        int // 60 on the other side
-	top          int // the lone 1, number or time that the name is under
-	topEnd       int
 }
 
 // look finds what says that turns are counted.
 func (t *turnTerm) look() bool {
-	t.pi, t.two, t.thirty, t.sixty, t.top = -1, -1, -1, -1, -1
+	t.pi, t.two, t.thirty, t.sixty = -1, -1, -1, -1
 	below := t.sides()
 	mine := below[t.at-t.from]
 	for i := t.from; i < t.to; i++ {
@@ -77,36 +69,8 @@ func (t *turnTerm) look() bool {
 			t.sixty = i
 		}
 	}
-	if mine && t.pi >= 0 {
-		t.pi = -1 // 1/(2πn) is a time for a radian, and asked by no custom
-	}
-	if mine && t.at == t.to-1 && t.at > t.from && t.ps[t.at-1].over() {
-		if end := t.ps.operand(t.from); end == t.at-1 && t.isCount(end) {
-			t.top, t.topEnd, t.sixty = t.from, end, -1
-		}
-	}
-	if mine && t.top < 0 {
-		return false
-	}
-	return t.pi >= 0 || t.sixty >= 0 || t.top >= 0
+	return !mine && (t.pi >= 0 || t.sixty >= 0)
 }
-
-// isCount tells whether the term begins with a number of turns: a number or the name of
-// one, but no angle; or with the time of one turn, which is 1, 60 or 60 s.
-func (t *turnTerm) isCount(end int) bool {
-	switch p := &t.ps[t.from]; {
-	case p.kind == numToken && end == t.from+1:
-		return !strings.HasPrefix(p.text, "3.14") && !strings.HasPrefix(p.text, "6.28")
-	case p.kind == numToken:
-		return end == t.from+2 && timeUnit(t.ps[t.from+1].text)
-	case p.kind == nameToken && end == t.from+1 && !p.call:
-		_, number := t.in.Number(Canonical(p.text))
-		return number && units.Usual(Canonical(p.text)) != "rad"
-	}
-	return false
-}
-
-func timeUnit(text string) bool { return text == "s" || text == "min" || text == "h" }
 
 // sides tells of each piece of the term whether it is under a bar.
 func (t *turnTerm) sides() []bool {
@@ -136,8 +100,6 @@ func (t *turnTerm) sides() []bool {
 func (t *turnTerm) without() (pieces, bool) {
 	var drop []int
 	switch {
-	case t.top >= 0:
-		return nil, false
 	case t.pi >= 0 && t.two >= 0:
 		drop = append(drop, t.pi, t.two)
 	case t.pi >= 0 && t.thirty >= 0:
@@ -155,18 +117,6 @@ func (t *turnTerm) without() (pieces, bool) {
 func (t *turnTerm) counted(ps pieces) pieces {
 	name := t.ps[t.at]
 	out := slices.Clone(ps)
-	if t.top >= 0 {
-		top, n := out[t.top], "1"
-		if top.kind == numToken && top.text != "60" && t.topEnd == t.top+1 {
-			n = top.text
-		}
-		turns := pieces{{kind: signToken, text: "(", gap: top.gap}, {kind: numToken, text: n}, {kind: unitToken, text: "rev", gap: " "}, {kind: signToken, text: ")"}}
-		if top.kind == nameToken {
-			turns[0].gap = ""
-			turns = append(pieces{top, {kind: signToken, text: "*"}}, turns...)
-		}
-		return slices.Replace(out, t.top, t.topEnd, turns...)
-	}
 	turns := pieces{{kind: signToken, text: "(", gap: name.gap}, {kind: nameToken, text: name.text}, {kind: signToken, text: "/"},
 		{kind: signToken, text: "("}, {kind: numToken, text: "1"}, {kind: unitToken, text: "rev", gap: " "},
 		{kind: signToken, text: ")"}, {kind: signToken, text: ")"}}

@@ -159,8 +159,9 @@ func try(e *entry.Entry, at finding.Span, reading string, enter Enter) (offer, b
 		}
 		from, to := bad.At.From-at.From, bad.At.To-at.From
 		switch {
-		case bad.At == finding.Span{To: len(text)} && len(bad.Readings) > 0:
-			for _, line := range bad.Readings {
+		case bad.At == finding.Span{To: len(text)} && len(bad.Readings) > 0, len(bad.Readings) > 1 && bad.ID == finding.TwoReadings:
+			for _, r := range bad.Readings {
+				line := text[:bad.At.From] + r + text[bad.At.To:]
 				if bad, _ := refusal(enter(line)); bad == nil {
 					o.lines = append(o.lines, line)
 				}

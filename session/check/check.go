@@ -4,6 +4,7 @@ package check
 
 import (
 	"math"
+	"slices"
 
 	"steelyard/lang/finding"
 	"steelyard/lang/plan"
@@ -29,7 +30,7 @@ func Check(l *eval.Line, s *syntax.CheckStmt) {
 	if ok {
 		fs := l.Planner.Meet(s.Left, right, &both.left, &both.right, l.Entry.Text)
 		l.Find(fs...)
-		ok = len(fs) == 0 && !openTurns(l, s.Left, right, both) && !openTurns(l, right, s.Left, sides{both.right, both.left})
+		ok = len(fs) == 0 && !openTurns(l, s.Left, right, both)
 	}
 	var within eval.Got
 	if s.Within != nil {
@@ -54,13 +55,10 @@ func Check(l *eval.Line, s *syntax.CheckStmt) {
 	compare(l, s, right, both, within)
 }
 
-// openTurns tells whether a side is compared with turns and may count them itself.
-func openTurns(l *eval.Line, x, other syntax.Expr, of sides) bool {
-	if of.left.Static.Tag != units.None || of.right.Static.Tag != units.Angle {
-		return false
-	}
-	u := l.InTurns(other)
-	return u != nil && l.OpenTurns(of.left.Static, u, x)
+// openTurns tells whether one side counts turns, and the other may count radians.
+func openTurns(l *eval.Line, left, right syntax.Expr, of sides) bool {
+	angles := of.left.Static.Tag == units.Angle && of.right.Static.Tag == units.Angle
+	return !angles && !isZero(right) && l.OpenSides(left, right, nil, append(slices.Clone(of.left.Uses), of.right.Uses...))
 }
 
 // sides are the two sides of a check, planned.

@@ -25,6 +25,7 @@ type curve struct {
 	static run.Static
 	unit   *units.Unit
 	in     syntax.UnitText
+	uses   []*plan.Def
 	eval   graph.Function // in coherent SI units
 	// of is x with the results in it written out as far as the given that is varied;
 	// nil where x itself holds the name of the axis, or no given is varied.
@@ -54,7 +55,7 @@ func planCurve(l *eval.Line, x syntax.Expr, against string, st run.Static) (*cur
 		l.Find(finding.New(finding.NotWorkedOut, x.Span(), noCurveYet, valueHint(l, x)))
 		return nil, false, false
 	}
-	return &curve{x: x, name: typeset.Text(x), fn: got.Fn, static: got.Static}, depends, true
+	return &curve{x: x, name: typeset.Text(x), fn: got.Fn, static: got.Static, uses: got.Uses}, depends, true
 }
 
 // valueHint says how a curve gets the values that it lacks: a function sees the
@@ -98,20 +99,21 @@ func curveHint(l *eval.Line, depends bool, against string, st run.Static) {
 	}
 }
 
-// curveUnit chooses the unit of a curve, and checks the one that is asked.
-func curveUnit(l *eval.Line, c *curve) bool {
+// curveUnit chooses the unit of a curve, and checks the one that is asked, with that of
+// the name that the curve is against.
+func curveUnit(l *eval.Line, c *curve, against map[string]*units.Unit) bool {
 	st := c.static
 	c.unit = units.Preferred(st.Dim, st.Tag)
 	if !c.in.Present() {
 		if u := l.RememberedUnit(c.x); u != nil && u.Dim() == st.Dim && !u.Affine() {
 			c.unit = u
 		}
-		return true
+		return !l.OpenCurve(st, c.unit, c.x, c.uses, against)
 	}
 	u, ok := l.ReadUnit(c.in)
 	if ok && l.Fits(c.name, c.in, st, u) {
 		c.unit = u
-		return !l.OpenTurns(st, u, c.x)
+		return !l.OpenCurve(st, u, c.x, c.uses, against)
 	}
 	return ok
 }

@@ -1,7 +1,6 @@
 package eval
 
 import (
-	"math"
 	"strings"
 
 	"steelyard/lang/finding"
@@ -11,30 +10,246 @@ import (
 	"steelyard/units"
 )
 
-// OpenTurns tells whether nothing says that a value without an angle is in radians,
-// where it is shown in turns, or a rate in degrees, or compared with them: 1/T and N/t
-// count turns as well.
-// That is found then, with both readings.
-func (l *Line) OpenTurns(st run.Static, u *units.Unit, x syntax.Expr) bool {
-	if !plainTurns(st, u) {
+// The rule of turns. A rate in turns is an angle per time here: 30 rpm is 3.14 rad/s.
+// A formula counts turns as often as radians, and its value differs by 2π then: N/n is
+// a time for N turns, and θ/n one for an angle. So a line is open, and is refused with
+// both readings, where turns are on one side of it and not on the other, and nothing
+// says that the other side is in radians:
+//
+//   - a value is shown in turns, or is compared with turns or added to them;
+//   - a rate in turns is a factor of a value that is no angle: N/n, 1/n, n*T = 1;
+//   - the same in what a function, a curve or an equation holds.
+//
+// Radians are said by 2π on the other side of the bar (2π/n, n/(2π)), by an angle
+// (θ/n) or its symbol, and by a length, a mass or the like (v = r*n, M = P/n), unless
+// they are divided by the 2π of a turn (v/(2π*r), M = P/(2π*n)).
+// Turns are said with (1 rev). A rate in degrees per time is one of turns in this.
+
+// OpenTurns tells whether a value is open by the rule of turns, and finds that. It is
+// shown in a unit, which is nil where the line asks for none; uses are the names in it.
+func (l *Line) OpenTurns(st run.Static, u *units.Unit, x syntax.Expr, uses []*plan.Def) bool {
+	return l.OpenCurve(st, u, x, uses, nil)
+}
+
+// OpenCurve is OpenTurns for a curve, with the unit of the name that it is against.
+func (l *Line) OpenCurve(st run.Static, u *units.Unit, x syntax.Expr, uses []*plan.Def, against map[string]*units.Unit) bool {
+	if st.Open != 0 || !(partsOfTurn(u)) && !l.turning(uses) {
 		return false
 	}
-	w := rate{p: l.Page, number: 1}
-	w.take(x, 1)
-	if w.radians() {
+	f, open := l.turnsIn(st, u, x, against)
+	if open {
+		l.Find(f)
+	}
+	return open
+}
+
+// TurnsIn is what OpenTurns finds.
+func (l *Line) TurnsIn(st run.Static, u *units.Unit, x syntax.Expr) (finding.Finding, bool) {
+	return l.turnsIn(st, u, x, nil)
+}
+
+func (l *Line) turnsIn(st run.Static, u *units.Unit, x syntax.Expr, against map[string]*units.Unit) (finding.Finding, bool) {
+	if f, open := l.openSum(x, against); open {
+		return f, true
+	}
+	w := rate{p: l.Page, unknown: against}
+	switch {
+	case partsOfTurn(u):
+		if w.rev = -turnPower(u); st.Tag != units.None || st.Dim != u.Dim() {
+			return finding.Finding{}, false
+		}
+	case st.Tag == units.Angle && (u == nil || u.Tag() == units.Angle) && ofTime(st.Dim) && st.Dim.Exp(int(units.Second)).Num() <= 0:
+		return finding.Finding{}, false // an angle, or a rate of one, is shown in radians
+	}
+	if !w.open(x, nil) {
+		return finding.Finding{}, false
+	}
+	return w.finding(x, u), true
+}
+
+// OpenBody is OpenTurns for the body of a function, of which the arguments are taken
+// for what their symbols are used for.
+func (l *Line) OpenBody(f *syntax.FuncDef, u *units.Unit) bool {
+	w := rate{p: l.Page, rev: -turnPower(u), params: f.Params}
+	if f.X == nil || !partsOfTurn(u) || !w.open(f.X, nil) {
 		return false
 	}
+	l.Find(w.finding(f.X, u))
+	return true
+}
+
+// OpenSides is OpenTurns for the two sides of an equation, of which some names may be
+// unknown, and shown in a unit.
+func (l *Line) OpenSides(left, right syntax.Expr, unknown map[string]*units.Unit, uses []*plan.Def) bool {
+	asked := false
+	for _, u := range unknown {
+		asked = asked || partsOfTurn(u)
+	}
+	if !asked && !l.turning(uses) {
+		return false
+	}
+	f, open := l.openSum(left, unknown)
+	if !open {
+		f, open = l.openSum(right, unknown)
+	}
+	if !open {
+		f, open = l.openSides(left, right, unknown)
+	}
+	if open {
+		l.Find(f)
+	}
+	return open
+}
+
+// openSides finds which side of an equation may count turns as the other one does.
+func (l *Line) openSides(left, right syntax.Expr, unknown map[string]*units.Unit) (finding.Finding, bool) {
+	w := rate{p: l.Page, unknown: unknown}
+	if !w.open(left, right) {
+		return finding.Finding{}, false
+	}
+	side, other := left, right
+	if w.above {
+		side, other = right, left
+	}
+	return w.finding(side, l.InTurns(other)), true
+}
+
+// openSum finds a sum of which one term is in turns.
+func (l *Line) openSum(x syntax.Expr, unknown map[string]*units.Unit) (finding.Finding, bool) {
+	for part := range syntax.Nodes(x) {
+		b, ok := part.(*syntax.Binary)
+		if !ok || b.Op != syntax.Add && b.Op != syntax.Sub || isZero(b.X) || isZero(b.Y) {
+			continue
+		}
+		if f, open := l.openSides(b.X, b.Y, unknown); open {
+			return f, true
+		}
+	}
+	return finding.Finding{}, false
+}
+
+func isZero(x syntax.Expr) bool {
+	n, ok := x.(*syntax.Number)
+	return ok && n.Value.Hi == 0
+}
+
+// turning tells whether there may be turns in a line with these names.
+func (l *Line) turning(uses []*plan.Def) bool {
+	text := l.Entry.Text
+	return strings.Contains(text, "rpm") || strings.Contains(text, "rev") || strings.Contains(text, "°/") || l.usesTurns(uses)
+}
+
+func (p *Page) usesTurns(uses []*plan.Def) bool {
+	for _, d := range uses {
+		if partsOfTurn(d.Unit) || d.Kind == plan.Function && d.Func != nil && d.Func.X != nil && p.InTurns(d.Func.X) != nil {
+			return true
+		}
+	}
+	return false
+}
+
+// partsOfTurn tells whether a unit is one of turns, or of a rate in another part of a
+// turn than the radian. A plain number in degrees is an angle in radians.
+func partsOfTurn(u *units.Unit) bool { return turnPower(u) != 0 }
+
+// turnPower is the power of those turns; 0 of a unit that has none, and of nil.
+func turnPower(u *units.Unit) float64 {
+	if u == nil {
+		return 0
+	}
+	if n := u.TurnPower(); n != 0 {
+		return n
+	}
+	if u.Tag() == units.Angle && !u.Dim().IsOne() && !strings.Contains(u.Text(), "rad") {
+		return 1
+	}
+	return 0
+}
+
+// InTurns is the unit in turns, or of a rate in degrees, that a part of an expression
+// has, or nil.
+func (p *Page) InTurns(x syntax.Expr) *units.Unit {
+	for part := range syntax.Nodes(x) {
+		if u := p.unitOf(part); partsOfTurn(u) {
+			return u
+		}
+	}
+	return nil
+}
+
+// unitOf is the unit of a written quantity, or of the line of a name; nil of others.
+func (p *Page) unitOf(x syntax.Expr) *units.Unit {
+	if u := p.WrittenUnit(x); u != nil {
+		return u
+	}
+	return p.RememberedUnit(x)
+}
+
+// finding says that an expression, which is shown in turns or meets them, may count
+// turns itself.
+func (w *rate) finding(x syntax.Expr, u *units.Unit) finding.Finding {
+	text := syntax.PrintExpr(x)
+	if u != nil && u.Turns() && w.turns() {
+		return finding.New(finding.AngleOrCycle, x.Span(), "`"+text+"` already counts turns, since it is divided by 2π; "+u.Screen()+" divides by 2π once more.",
+			"Count them with `(1 rev)`. Or report it in Hz (1 Hz is 1 turn per second).", times(x, "(1 rev)"))
+	}
+	readings := []string{times(x, "(1 rev)"), times(x, "(1 rad)")}
+	if b, ok := x.(*syntax.Binary); ok && b.Op == syntax.Div && w.below(b.Y) {
+		readings = over(b)
+	} else if w.above && !w.equation {
+		readings = []string{by(x, "/(1 rev)"), by(x, "/(1 rad)")}
+	}
+	return finding.New(finding.TwoReadings, x.Span(), "`"+text+"` may count turns or radians; nothing here says which.",
+		"Write turns with `(1 rev)`, radians with `(1 rad)`.", readings...)
+}
+
+// below tells whether there are turns in what is below a fraction bar.
+func (w *rate) below(x syntax.Expr) bool {
+	of := rate{p: w.p, unknown: w.unknown, params: w.params, number: 1}
+	of.take(x, 1)
+	return of.rev > 0
+}
+
+// over writes turns and radians above a bar. A 60 there turns a number of turns per
+// minute into a time, and is left out first.
+func over(b *syntax.Binary) []string {
+	below := "/" + syntax.PrintExpr(b.Y)
+	if _, sum := b.Y.(*syntax.Binary); sum {
+		below = "/(" + syntax.PrintExpr(b.Y) + ")"
+	}
+	switch top := syntax.Unbracket(b.X).(type) {
+	case *syntax.Quantity:
+		if top.Value.Text == "60" && top.Unit.Text == "s" || top.Value.Text == "1" && top.Unit.Text == "min" {
+			return []string{"(1 rev)" + below}
+		}
+	case *syntax.Number:
+		if top.Value.Text == "60" {
+			return []string{"(1 rev)" + below}
+		}
+		return []string{"(" + top.Value.Text + " rev)" + below, "(" + top.Value.Text + " rad)" + below}
+	case *syntax.Binary:
+		if n, ok := top.X.(*syntax.Number); ok && top.Op == syntax.Mul && n.Value.Text == "60" {
+			return []string{times(top.Y, "(1 rev)") + below, times(top, "(1 rad)") + below}
+		}
+	}
+	return []string{times(b.X, "(1 rev)") + below, times(b.X, "(1 rad)") + below}
+}
+
+// times is an expression with a factor behind it.
+func times(x syntax.Expr, factor string) string {
+	if n, ok := x.(*syntax.Number); ok && n.Value.Text == "1" {
+		return factor
+	}
+	return by(x, "*"+factor)
+}
+
+// by is an expression with an operator and an operand behind it.
+func by(x syntax.Expr, behind string) string {
 	text := syntax.PrintExpr(x)
 	if wantsBrackets(x) {
 		text = "(" + text + ")"
 	}
-	if w.turns() && u.Turns() {
-		l.Find(finding.New(finding.AngleOrCycle, x.Span(), "`"+text+"` already counts turns, since it is divided by 2π; "+u.Screen()+" divides by 2π once more.",
-			"Count them with `(1 rev)`. Or report it in Hz (1 Hz is 1 turn per second).", text+"*(1 rev)"))
-	} else {
-		l.Find(finding.New(finding.TwoReadings, x.Span(), "`"+text+"`"+mayCount, withUnits, text+"*(1 rev)", text+"*(1 rad)"))
-	}
-	return true
+	return text + behind
 }
 
 // wantsBrackets tells whether a factor behind an expression would not be one of the
@@ -51,213 +266,4 @@ func wantsBrackets(x syntax.Expr) bool {
 		}
 	}
 	return false
-}
-
-// OpenEquation is OpenTurns for an unknown of an equation.
-func (l *Line) OpenEquation(st run.Static, u *units.Unit, name string, left, right syntax.Expr) bool {
-	if !plainTurns(st, u) || units.Usual(name) == "rad/s" {
-		return false
-	}
-	w := rate{p: l.Page, number: 1}
-	w.take(left, 1)
-	w.take(right, -1)
-	if w.pi > 0 {
-		w.pi, w.number = -w.pi, 1/w.number // the unknown may be on either side
-	}
-	if w.radians() {
-		return false
-	}
-	l.Find(finding.New(finding.TwoReadings, left.Span().Join(right.Span()), name+mayCount, withUnits))
-	return true
-}
-
-// plainTurns tells whether a value without an angle is asked for in turns, or a rate
-// in degrees.
-func plainTurns(st run.Static, u *units.Unit) bool {
-	return st.Tag == units.None && st.Open == 0 && st.Dim == u.Dim() && partsOfTurn(u)
-}
-
-// partsOfTurn tells whether a unit is one of turns, or of a rate in another part of a
-// turn than the radian. A plain number in degrees is an angle in radians.
-func partsOfTurn(u *units.Unit) bool {
-	return u.Turns() || u.Tag() == units.Angle && !u.Dim().IsOne() && !strings.Contains(u.Text(), "rad")
-}
-
-const (
-	mayCount  = " may count turns or radians; nothing here says which."
-	withUnits = "Write turns with `(1 rev)`, radians with `(1 rad)`."
-)
-
-// InTurns is the unit in turns, or of a rate in degrees, that a part of an expression
-// has, or nil.
-func (p *Page) InTurns(x syntax.Expr) *units.Unit {
-	for part := range syntax.Nodes(x) {
-		u := p.WrittenUnit(part)
-		if u == nil {
-			u = p.RememberedUnit(part)
-		}
-		if u != nil && partsOfTurn(u) {
-			return u
-		}
-	}
-	return nil
-}
-
-// rate collects what tells whether a value is in radians: the parts of the
-// expression, and of the lines that its names come from.
-type rate struct {
-	p      *Page
-	number float64 // the product of the numbers, π among them
-	pi     float64 // the power of π
-	angle  bool    // a part is an angle, or a rate in radians by its symbol
-	other  bool    // a part is neither a number nor a time: v/r and √(k/m) are in radians
-	turn   bool    // it is divided by the length of one turn
-	stated bool    // an angle in it is written with its unit: N/t*(1 rev)
-	depth  int
-}
-
-// radians tells what was found. What has a length or a mass in it is in radians,
-// unless it was divided by 2π; what has only numbers and times, if 2π is a factor.
-func (w *rate) radians() bool {
-	switch {
-	case w.stated:
-		return true
-	case w.turns():
-		return false
-	case w.pi < 0:
-		return w.other
-	}
-	return w.angle || w.other || w.pi > 0
-}
-
-// turns tells whether a value was divided by one turn.
-func (w *rate) turns() bool { return w.turn || w.pi < 0 && near(w.number, 1/(2*math.Pi)) }
-
-func near(a, b float64) bool { return math.Abs(a-b) < 0.01*math.Abs(b) }
-
-// maxDepth bounds how far the lines of names are followed.
-const maxDepth = 8
-
-// take collects what the parts of an expression to the power e tell.
-func (w *rate) take(x syntax.Expr, e float64) {
-	switch x := x.(type) {
-	case *syntax.Pi:
-		w.times(math.Pi, e)
-		w.pi += e
-	case *syntax.Number:
-		w.times(x.Value.Float(), e)
-		if strings.HasPrefix(x.Value.Text, "3.14") || strings.HasPrefix(x.Value.Text, "6.28") {
-			w.pi += e
-		}
-	case *syntax.Quantity:
-		if u, bad := w.p.Planner.Unit(x.Unit, units.AfterNumber); bad == nil {
-			w.stated = w.stated || u.Tag() == units.Angle && u.Dim().IsOne() && e > 0
-			w.angle = w.angle || u.Tag() == units.Angle && !u.Turns()
-			w.other = w.other || !ofTime(u.Dim())
-		}
-	case *syntax.Name:
-		w.name(x, e)
-	case *syntax.That:
-		for i := len(w.p.Entries) - 1; i >= 0; i-- {
-			if w.p.Entries[i].Result() != nil {
-				w.line(w.p.Entries[i].Line, e)
-				return
-			}
-		}
-	case *syntax.Root:
-		w.take(x.X, e/2)
-	case *syntax.Binary:
-		right := e
-		switch x.Op {
-		case syntax.Div:
-			right = -e
-		case syntax.Pow:
-			if n, ok := syntax.Rational(x.Y); ok {
-				w.take(x.X, e*n.Float())
-			}
-			return
-		}
-		w.take(x.X, e)
-		w.take(x.Y, right)
-	case *syntax.Call:
-		if x.Func == "sqrt" {
-			e /= 2
-		}
-		for _, a := range x.Args {
-			w.take(a.X, e)
-		}
-		if d, ok := w.p.Planner.Names.Lookup(x.Func); ok && d.Kind == plan.Function && d.Func.X != nil {
-			w.within(e, d.Func.X)
-		}
-	case *syntax.Paren:
-		w.take(x.X, e)
-	case *syntax.Unary:
-		w.take(x.X, e)
-	}
-}
-
-func (w *rate) times(v, e float64) { w.number *= math.Pow(v, e) }
-
-// name collects what a name tells, by its symbol, its unit, or its own line.
-func (w *rate) name(x *syntax.Name, e float64) {
-	d, ok := w.p.Planner.Find(x)
-	if !ok || d.Failed() || d.Slot == run.NoSlot || d.Kind != plan.Quantity && d.Kind != plan.Symbol {
-		return
-	}
-	st := w.p.Planner.Static(d.Slot)
-	usual := units.Usual(x.Name)
-	switch {
-	case st.Dim == units.BaseDim(units.Metre):
-		w.other = true
-		w.turn = w.turn || e == -1 && w.length(x.Name, d)
-	case !ofTime(st.Dim):
-		w.other = true
-	case st.Tag == units.Angle, st.Dim.Exp(int(units.Second)).Num() == -2 && math.Abs(e) == 0.5:
-		w.angle = true // √C is in radians where C is an acceleration over a length
-	case usual == "rad/s" || strings.HasPrefix(usual, "rad") && st.Dim != units.BaseDim(units.Second):
-		w.angle = true
-	case units.Symbol(x.Name) == "T":
-	default:
-		w.line(d.Line, e)
-	}
-}
-
-// length tells whether the length under a fraction bar makes the quotient one of
-// turns: a circumference that was worked out above, or a diameter beside π.
-func (w *rate) length(name string, d *plan.Def) bool {
-	if near(w.number, 1/math.Pi) && (units.Symbol(name) == "d" || units.Symbol(name) == "D" || name == "diameter") {
-		return true
-	}
-	own := rate{p: w.p, number: 1, depth: w.depth}
-	own.line(d.Line, 1)
-	return own.pi == 1 && (near(own.number, 2*math.Pi) || near(own.number, math.Pi))
-}
-
-// line collects what the line tells that a name was worked out in.
-func (w *rate) line(n int, e float64) {
-	if entry := w.p.EntryAt(n); entry != nil && entry.Stmt != nil {
-		w.within(e, entry.Stmt.Exprs()...)
-	}
-}
-
-// within collects what expressions of another line tell.
-func (w *rate) within(e float64, of ...syntax.Expr) {
-	if w.depth == maxDepth {
-		return
-	}
-	w.depth++
-	for _, x := range of {
-		w.take(x, e)
-	}
-	w.depth--
-}
-
-// ofTime tells whether a dimension is that of a number or of a power of time.
-func ofTime(d units.Dim) bool {
-	for b := units.Kilogram; b <= units.Candela; b++ {
-		if b != units.Second && !d.Exp(int(b)).IsZero() {
-			return false
-		}
-	}
-	return true
 }

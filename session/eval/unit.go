@@ -88,7 +88,8 @@ func (l *Line) reportedIn(name string, x syntax.Expr, in syntax.UnitText, c *pla
 		x = w.X
 	}
 	if !in.Present() {
-		return l.asTorque(name, x, l.ownUnitOf(x, c.Slot)), true
+		own := l.ownUnitOf(x, c.Slot)
+		return l.asTorque(name, x, own), !l.OpenTurns(l.Planner.Static(c.Slot), own, x, c.Uses)
 	}
 	u, ok := l.ReadUnit(in)
 	if !ok {
@@ -102,7 +103,7 @@ func (l *Line) reportedIn(name string, x syntax.Expr, in syntax.UnitText, c *pla
 		return units.Preferred(st.Dim, st.Tag), true
 	case !l.Fits(name, in, st, u):
 		return units.Preferred(st.Dim, st.Tag), true
-	case l.OpenTurns(st, u, x):
+	case l.OpenTurns(st, u, x, c.Uses):
 		return nil, false
 	case st.Tag == units.None && u.Tag() != units.None:
 		l.Planner.Program.Main.Statics[c.Slot].Tag = u.Tag()

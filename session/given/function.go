@@ -23,7 +23,9 @@ func Function(l *eval.Line, s *syntax.FuncDef) {
 	}
 	l.Uses(uses, at)
 	if s.In.Present() {
-		d.Unit, _ = l.ReadUnit(s.In)
+		if d.Unit, _ = l.ReadUnit(s.In); l.OpenBody(s, d.Unit) {
+			d.Root = d
+		}
 	}
 	if l.Entry.Failed() {
 		d.Root = d

@@ -256,6 +256,7 @@ func (s *settler) offers(all []weighed) []string {
 	slices.SortStableFunc(all, func(a, b weighed) int {
 		return cmp.Or(cmp.Compare(b.sense, a.sense), cmp.Compare(a.Units, b.Units))
 	})
+	all = s.turned(all)
 	var out []string
 	var values []entry.Value
 	for i := range all {

@@ -15,6 +15,7 @@ import (
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/session/eval"
+	"steelyard/units"
 	"steelyard/units/writing"
 )
 
@@ -25,6 +26,7 @@ type solving struct {
 	defs []*plan.Def // of the unknowns asked for
 	// equations are those written, with the symbols of formulas bound.
 	equations []algebra.Equation
+	uses      [][]*plan.Def // the names in each
 	// opened are the same with the functions in them written out.
 	opened []algebra.Equation
 	// unknowns are what they are solved for, and statics what they say of those.
@@ -173,6 +175,7 @@ func (v *solving) plan() (needs *plan.Def, ok bool) {
 			v.findOnce(f)
 		}
 		v.Uses(got.Uses, at)
+		v.uses = append(v.uses, got.Uses)
 		if needs == nil {
 			needs = got.Root
 		}
@@ -215,7 +218,10 @@ func (v *solving) findOnce(f finding.Finding) {
 // unknownUnits checks the units that unknowns are reported in against what the
 // equations say of them; false if one can't be read, or be told from radians.
 func (v *solving) unknownUnits() bool {
-	good := true
+	good, shown := true, map[string]*units.Unit{}
+	for _, name := range v.unknowns {
+		shown[name] = nil
+	}
 	for i, u := range v.s.Unknowns {
 		if !u.In.Present() {
 			continue
@@ -225,8 +231,11 @@ func (v *solving) unknownUnits() bool {
 		good = good && ok
 		if ok {
 			v.Fits(u.Name, u.In, st, unit)
-			good = good && !(len(v.equations) == 1 && v.OpenEquation(st, unit, u.Name, v.equations[0].Left, v.equations[0].Right))
 		}
+		shown[u.Name] = unit
+	}
+	for i, e := range v.equations {
+		good = good && !(v.s.Equations[i].Right != nil && v.OpenSides(e.Left, e.Right, shown, v.uses[i]))
 	}
 	return good
 }
