@@ -1,8 +1,6 @@
 package session
 
 import (
-	"encoding/csv"
-	"os"
 	"regexp"
 	"strconv"
 	"strings"
@@ -50,17 +48,7 @@ func printed(line string) string {
 // TestHands types each formula of the textbooks in four hands: each comes out right,
 // or is refused and the right reading offered.
 func TestHands(t *testing.T) {
-	f, err := os.Open("testdata/textbook.csv")
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	r := csv.NewReader(f)
-	r.Comment = '#'
-	rows, err := r.ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
+	rows := readTable(t, "testdata/textbook.csv")
 	column := map[string]int{}
 	for i, name := range rows[0] {
 		column[name] = i

@@ -23,8 +23,8 @@ type meant struct {
 	treacherous bool // another reading than the meant one is near
 }
 
-// readMeant reads a table of lines.
-func readMeant(t testing.TB, path string) []meant {
+// readTable reads a table with its heads; a line that begins with # is a remark.
+func readTable(t testing.TB, path string) [][]string {
 	t.Helper()
 	f, err := os.Open(path)
 	if err != nil {
@@ -37,8 +37,14 @@ func readMeant(t testing.TB, path string) []meant {
 	if err != nil {
 		t.Fatal(err)
 	}
+	return rows
+}
+
+// readMeant reads a table of lines.
+func readMeant(t testing.TB, path string) []meant {
+	t.Helper()
 	var out []meant
-	for _, row := range rows[1:] {
+	for _, row := range readTable(t, path)[1:] {
 		value, err := strconv.ParseFloat(row[2], 64)
 		if err != nil {
 			t.Fatalf("%s: %s: %v", path, row[1], err)
