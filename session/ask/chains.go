@@ -134,7 +134,7 @@ func (s *search) reach(want symbol, most int, reaching map[symbol]bool) [][]link
 	defer delete(reaching, want)
 	var out [][]link
 	for _, r := range s.relations {
-		if !r.has(want) || !s.page.Spend(lookSteps) {
+		if !slices.Contains(r.symbols, want) || !s.page.Spend(lookSteps) {
 			continue
 		}
 		for _, before := range s.reachAll(r.needs(want), most-1, reaching) {
@@ -182,10 +182,6 @@ func missing(more, before []link) []link {
 		}
 	}
 	return out
-}
-
-func (r relation) has(want symbol) bool {
-	return slices.Contains(r.symbols, want)
 }
 
 // needs are the symbols of a relation that must be known to give one of them.

@@ -24,12 +24,10 @@ func Describe(p *eval.Page, e *entry.Entry, cmd *syntax.Command) {
 	name, line := word, 0
 	if before, after, ok := strings.Cut(word, "@"); ok {
 		name = before
-		for _, r := range after {
-			if r < '0' || r > '9' || line > 1<<20 {
-				line = -1
-				break
-			}
-			line = line*10 + int(r-'0')
+		if n, err := strconv.ParseUint("0"+after, 10, 31); err == nil {
+			line = int(n)
+		} else {
+			line = -1 // which is none
 		}
 	}
 	n := &syntax.Name{Name: syntax.Canonical(name), Line: line}

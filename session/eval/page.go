@@ -5,7 +5,7 @@
 package eval
 
 import (
-	"sort"
+	"slices"
 
 	"steelyard/lang/formula"
 	"steelyard/lang/plan"
@@ -74,19 +74,11 @@ func (p *Page) Spend(steps int64) bool { return p.State.Budget == nil || p.State
 
 // EntryAt returns the stored entry of a line.
 func (p *Page) EntryAt(line int) *entry.Entry {
-	lo, hi := 0, len(p.Entries)
-	for lo < hi {
-		mid := (lo + hi) / 2
-		if p.Entries[mid].Line < line {
-			lo = mid + 1
-		} else {
-			hi = mid
-		}
+	i, found := slices.BinarySearchFunc(p.Entries, line, func(e *entry.Entry, line int) int { return e.Line - line })
+	if !found {
+		return nil
 	}
-	if lo < len(p.Entries) && p.Entries[lo].Line == line {
-		return p.Entries[lo]
-	}
-	return nil
+	return p.Entries[i]
 }
 
 // OwnUnit is the unit of the worksheet that an entry made known, if it did.
@@ -126,7 +118,7 @@ func (p *Page) FormulaNames() []string {
 			names = append(names, d.Name)
 		}
 	}
-	sort.Strings(names)
+	slices.Sort(names)
 	return names
 }
 

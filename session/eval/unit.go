@@ -18,10 +18,7 @@ func (p *Page) Unit(text syntax.UnitText) *units.Unit {
 	if !text.Present() {
 		return nil
 	}
-	u, bad := p.Planner.Unit(text, units.AloneInPlace)
-	if bad != nil {
-		return nil
-	}
+	u, _ := p.Planner.Unit(text, units.AloneInPlace)
 	return u
 }
 
@@ -182,10 +179,7 @@ func (p *Page) WrittenUnit(x syntax.Expr) *units.Unit {
 	default:
 		return nil
 	}
-	u, bad := p.Planner.Unit(text, units.AfterNumber)
-	if bad != nil {
-		return nil
-	}
+	u, _ := p.Planner.Unit(text, units.AfterNumber)
 	return u
 }
 
