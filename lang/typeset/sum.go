@@ -1,6 +1,10 @@
 package typeset
 
-import "steelyard/lang/syntax"
+import (
+	"slices"
+
+	"steelyard/lang/syntax"
+)
 
 // Term is one term of a sum with the sign before it, empty for the first.
 type Term struct {
@@ -24,9 +28,7 @@ func Terms(x syntax.Expr) []Term {
 		x = sum.X
 	}
 	out = append(out, Term{"", x})
-	for i, j := 0, len(out)-1; i < j; i, j = i+1, j-1 {
-		out[i], out[j] = out[j], out[i]
-	}
+	slices.Reverse(out)
 	return out
 }
 

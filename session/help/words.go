@@ -46,24 +46,18 @@ func statement(_ *session.Pad, word string) []string {
 
 // function answers a built-in function.
 func function(_ *session.Pad, word string) []string {
-	for _, f := range ops.Functions() {
-		match := f.Name == word
-		for _, a := range f.Aliases {
-			match = match || a == word
-		}
-		if !match {
-			continue
-		}
-		out := append([]string{f.Args}, under(f.Summary)...)
-		if !f.Ready {
-			return append(out, later)
-		}
-		if len(f.Aliases) > 0 {
-			out = append(out, "  also written "+strings.Join(f.Aliases, ", "))
-		}
-		return append(out, "  Example:", "    "+f.Example)
+	f, ok := ops.Named(word)
+	if !ok {
+		return nil
 	}
-	return nil
+	out := append([]string{f.Args}, under(f.Summary)...)
+	if !f.Ready {
+		return append(out, later)
+	}
+	if len(f.Aliases) > 0 {
+		out = append(out, "  also written "+strings.Join(f.Aliases, ", "))
+	}
+	return append(out, "  Example:", "    "+f.Example)
 }
 
 // equation is a formula as it is written.

@@ -43,12 +43,9 @@ func (f filler) Workings(w *entry.Workings) {
 
 // workLine is one line of a working.
 func workLine(line int, l *entry.WorkLine) workObject {
-	o := workObject{Line: line, Formula: l.Lead, Words: l.Words, Units: entry.Cancelled(l.Units), Reason: l.Why()}
-	if l.Left != nil {
-		o.Left = syntax.PrintExpr(l.Left)
-	}
-	if l.Right != nil {
-		o.Right = syntax.PrintExpr(l.Right)
+	o := workObject{
+		Line: line, Formula: l.Lead, Words: l.Words, Left: syntax.PrintExpr(l.Left), Right: syntax.PrintExpr(l.Right),
+		Units: entry.Cancelled(l.Units), Reason: l.Why(),
 	}
 	if v := l.Shown; v != nil {
 		si := v.SI + 0 // minus zero is zero
