@@ -40,13 +40,21 @@ type ownPass struct {
 	faults ops.Faults
 }
 
-// prepare makes the workspace, with the columns that don't vary.
+// prepare notes the work, and what its searches need of a state as it is now.
 func (c *careful) prepare(p *Program, st *State, w *work) {
 	c.work = w
 	c.lanes = max(group, min(careLanes, careCells/max(1, len(w.cols)))&^(group-1))
-	c.vals, c.causes = make([]float64, c.lanes*len(w.cols)), make([]int32, c.lanes*len(w.cols))
-	c.failed, c.own = make([]bool, len(w.cols)), make([]ownPass, len(w.steps))
-	for i, col := range w.cols {
+	if slices.ContainsFunc(w.steps, func(s step) bool { return s.search != nil }) {
+		c.state = w.stateFor(st)
+		c.walk = p.floats(&c.state)
+	}
+}
+
+// open makes the workspace, with the columns that don't vary. Most work never needs it.
+func (c *careful) open() {
+	c.vals, c.causes = make([]float64, c.lanes*len(c.cols)), make([]int32, c.lanes*len(c.cols))
+	c.failed, c.own = make([]bool, len(c.cols)), make([]ownPass, len(c.steps))
+	for i, col := range c.cols {
 		if !col.fixed {
 			continue
 		}
@@ -56,12 +64,8 @@ func (c *careful) prepare(p *Program, st *State, w *work) {
 		}
 		c.failed[i] = col.cause != 0
 	}
-	for i := range w.steps {
-		s := &w.steps[i]
-		if s.search != nil {
-			c.state = w.stateFor(st)
-			c.walk = p.floats(&c.state)
-		} else if s.op != ops.Select && s.parts == nil {
+	for i := range c.steps {
+		if s := &c.steps[i]; s.search == nil && s.op != ops.Select && s.parts == nil {
 			c.own[i].run, c.own[i].k[0] = single(s.op, s.k), s.k
 			c.own[i].faults = s.op.Faults()
 		}
@@ -76,6 +80,9 @@ func (c *careful) column(i int32) ([]float64, []int32) {
 
 // run works out m lanes from lo on, and adds those that fail to a list.
 func (c *careful) run(in, out [][]float64, lo, m int, list []Fail) []Fail {
+	if c.own == nil {
+		c.open()
+	}
 	for i := range c.inputs {
 		v, fails := c.column(int32(i))
 		v = v[:copy(v[:m], in[i][lo:])]

@@ -52,7 +52,7 @@ func (c *Code) Add(in Instr, at syntax.Span, st Static) Slot {
 	}
 	if len(c.Instrs) == cap(c.Instrs) {
 		// A long program doubles: append would copy it several times over.
-		n := max(len(c.Instrs), 16)
+		n := max(len(c.Instrs), 8)
 		c.Instrs, c.At, c.Statics = slices.Grow(c.Instrs, n), slices.Grow(c.At, n), slices.Grow(c.Statics, n)
 	}
 	c.Instrs, c.At, c.Statics = append(c.Instrs, in), append(c.At, at), append(c.Statics, st)

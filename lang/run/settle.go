@@ -260,7 +260,7 @@ func (m *mainBounds) tail(s Slot) (Code, []Slot) {
 	}
 	slices.Sort(from)
 	local := make(map[Slot]Slot, len(from))
-	var out Code
+	out := Code{Instrs: make([]Instr, 0, len(from)), At: make([]syntax.Span, 0, len(from)), Statics: make([]Static, 0, len(from))}
 	for _, s := range from {
 		in := Instr{Op: ops.Load, A: s}
 		if !m.loads(s) {

@@ -47,10 +47,12 @@ type Got struct {
 // lacks is noted in the entry.
 func (l *Line) Eval(x syntax.Expr, want Want) Got {
 	if want.Trial {
-		m := l.Planner.Mark()
+		m, start := l.Planner.Mark(), l.Start
+		l.Start = l.Planner.Size()
 		defer func() {
 			l.Planner.Cut(m)
 			l.State.Truncate(l.Planner.Size())
+			l.Start = start
 		}()
 	}
 	x = l.Counted(x, want.In)
