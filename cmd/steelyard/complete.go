@@ -33,7 +33,7 @@ func (s *scratchpad) Complete(text string, at int) (int, []string) {
 			words = append(words, w+" ")
 		}
 	case syntax.AtTopic:
-		words = append(help.Words(s.pad), units.NewTable().Complete(prefix)...)
+		words = append(help.Words(s.pad.Pad), units.NewTable().Complete(prefix)...)
 	}
 	return from, matching(words, prefix)
 }

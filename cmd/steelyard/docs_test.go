@@ -18,6 +18,8 @@ import (
 	"steelyard/lang/syntax"
 	"steelyard/session"
 	"steelyard/session/entry"
+	"steelyard/session/live"
+	"steelyard/session/view"
 )
 
 var update = flag.Bool("update", false, "rewrite the examples of the documents and the sections of the scripts")
@@ -105,8 +107,9 @@ func TestDocuments(t *testing.T) {
 
 var numbered = regexp.MustCompile(`^ {0,2}\d+\.  (.*)$`)
 
-// enteredIn finds the statements in a block: what stands behind a number, with
-// its indented lines; or, in a block without numbers, every line.
+// enteredIn finds the statements in a block: what stands behind the number of the next
+// line, with its indented lines; or, in a block without numbers, every line. What stands
+// behind another number has moved because of a change.
 func enteredIn(text string) []string {
 	lines := strings.Split(strings.TrimSuffix(text, "\n"), "\n")
 	if !slices.ContainsFunc(lines, numbered.MatchString) {
@@ -114,8 +117,15 @@ func enteredIn(text string) []string {
 	}
 	var out []string
 	open := false // the statement above takes indented lines
+	page, done := live.Lines(), 0
 	for _, line := range lines {
 		if m := numbered.FindStringSubmatch(line); m != nil {
+			for ; done < len(out); done++ {
+				page.Enter(context.Background(), out[done])
+			}
+			if open = false; view.Prompt(page.Next())+m[1] != line {
+				continue
+			}
 			out = append(out, m[1])
 			open = strings.HasPrefix(m[1], "formula ") || strings.HasSuffix(m[1], ") =")
 			continue

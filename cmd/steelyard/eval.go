@@ -8,9 +8,9 @@ import (
 	"steelyard/lang/finding"
 	"steelyard/lang/limit"
 	"steelyard/lang/syntax"
-	"steelyard/session"
 	"steelyard/session/entry"
 	"steelyard/session/help"
+	"steelyard/session/live"
 	"steelyard/session/view"
 )
 
@@ -21,7 +21,7 @@ func runEval(w *world, args []string) int {
 	if problem != "" {
 		return w.usage("eval", problem)
 	}
-	ev := &evaluator{w: w, pad: session.New(), out: bufio.NewWriter(w.stdout), json: json}
+	ev := &evaluator{w: w, pad: live.Lines(), out: bufio.NewWriter(w.stdout), json: json}
 	if len(statements) == 0 {
 		ev.stream(w.stdin)
 	}
@@ -36,7 +36,7 @@ func runEval(w *world, args []string) int {
 // evaluator enters statements and prints what becomes of them.
 type evaluator struct {
 	w      *world
-	pad    *session.Pad
+	pad    *live.Page
 	out    *bufio.Writer
 	json   bool
 	status int
@@ -141,43 +141,64 @@ func (ev *evaluator) enter(text string) {
 	case ev.over:
 		return
 	}
-	e := ev.pad.Enter(ev.w.ctx, text)
+	e, got := ev.pad.Enter(ev.w.ctx, text)
 	if cmd, ok := e.Stmt.(*syntax.Command); ok {
 		if cmd.Word == "quit" {
 			ev.over, ev.quit = true, true
 			return
 		}
-		ev.command(e, cmd)
+		ev.command(e, cmd, got)
 	}
-	if worst, some := finding.Worst(e.Findings); some && worst.Fails() {
-		ev.status = statusFinding
+	ev.judge(e)
+	for _, m := range got.Change.Moved {
+		ev.judge(m.Entry)
 	}
-	if ev.show(e) != nil || ev.out.Flush() != nil || ev.w.ctx.Err() != nil {
+	if ev.show(e, got) != nil || ev.out.Flush() != nil || ev.w.ctx.Err() != nil {
 		ev.over = true
 	}
 }
 
-// show prints an entry.
-func (ev *evaluator) show(e *entry.Entry) error {
-	if ev.json {
-		return view.JSON(ev.out, e, view.Replayed{})
+// judge sets the exit status where a line has a finding.
+func (ev *evaluator) judge(e *entry.Entry) {
+	if worst, some := finding.Worst(e.Findings); some && worst.Fails() {
+		ev.status = statusFinding
 	}
-	return view.Text(ev.out, e, view.Options{Statement: true, Bold: ev.w.bold, Width: ev.w.width, Height: ev.w.height, ASCII: ev.w.ascii})
+}
+
+// show prints an entry, and what has moved because of it.
+func (ev *evaluator) show(e *entry.Entry, got live.Answer) error {
+	entries := append([]*entry.Entry{e}, got.Lines...)
+	for _, m := range got.Change.Moved {
+		if ev.json {
+			entries = append(entries, m.Entry)
+		} else {
+			entries = append(entries, m.Told())
+		}
+	}
+	for _, e := range entries {
+		write := func() error {
+			return view.Text(ev.out, e, view.Options{Statement: true, Bold: ev.w.bold, Width: ev.w.width, Height: ev.w.height, ASCII: ev.w.ascii})
+		}
+		if ev.json {
+			write = func() error { return view.JSON(ev.out, e, view.Replayed{}) }
+		}
+		if err := write(); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 // command answers the commands that need more than the scratchpad itself.
-func (ev *evaluator) command(e *entry.Entry, cmd *syntax.Command) {
+func (ev *evaluator) command(e *entry.Entry, cmd *syntax.Command, got live.Answer) {
 	switch cmd.Word {
 	case "help":
-		e.Outcome = entry.Lines(help.Topic(ev.pad, cmd.Arg, ev.w.width-8))
-	case "undo":
-		was, ok := ev.pad.Undo()
-		if !ok {
-			e.Outcome = entry.Lines{"There is nothing to undo."}
-			return
+		e.Outcome = entry.Lines(help.Topic(ev.pad.Pad, cmd.Arg, ev.w.width-8))
+	case "change", "insert":
+		if got.Draft != nil {
+			e.Findings = append(e.Findings, finding.New(finding.Incomplete, cmd.ArgAt, "The new line is missing.",
+				"Write, for example, `change 3 to x = 5.0 cm` or `insert before 3 x = 5.0 cm`."))
 		}
-		first, _, _ := strings.Cut(was.Text, "\n")
-		e.Outcome = entry.Lines{"taken back: " + first}
 	case "save", "open", "recover", "forget", "replay":
 		e.Findings = append(e.Findings, finding.New(finding.NotAvailableYet, cmd.WordAt,
 			cmd.Word+" works in the scratchpad only.", "Start steelyard alone, or use `steelyard replay FILE`."))

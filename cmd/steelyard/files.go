@@ -6,8 +6,8 @@ import (
 	"path/filepath"
 	"strings"
 
-	"steelyard/session"
 	"steelyard/session/entry"
+	"steelyard/session/live"
 	"steelyard/session/view"
 	"steelyard/session/worksheet"
 )
@@ -143,10 +143,10 @@ func (s *scratchpad) enterSheet(ctx context.Context, sheet *worksheet.Sheet) ([]
 		next := s.pad.Next()
 		place[st.Line] = next
 		gaps[next], blank = blank, 0
-		s.pad.Enter(ctx, worksheet.Renumber(st.Text, place))
+		s.pad.Add(ctx, live.Renumber(st.Text, place))
 		if ctx.Err() != nil {
 			if s.pad.Next() > next { // what was cut short is no line of the file
-				s.pad.Undo()
+				s.pad.Undo(ctx)
 			}
 			return s.pad.Entries(), gaps, false
 		}
@@ -156,7 +156,7 @@ func (s *scratchpad) enterSheet(ctx context.Context, sheet *worksheet.Sheet) ([]
 
 // fresh empties the scratchpad and begins a new journal.
 func (s *scratchpad) fresh() {
-	s.pad, s.file = session.New(), openFile{}
+	s.pad, s.file = live.New(), openFile{}
 	s.journal.Close(false)
 	s.newJournal()
 }

@@ -11,7 +11,7 @@ import (
 	"testing"
 	"unicode/utf8"
 
-	"steelyard/session"
+	"steelyard/session/live"
 	"steelyard/units/writing"
 )
 
@@ -101,7 +101,7 @@ func TestHostileScratchpad(t *testing.T) {
 		var out bytes.Buffer
 		w := &world{ctx: context.Background(), width: 80}
 		w.stdout, w.stderr = &screen{to: &out}, &screen{to: &out}
-		s := &scratchpad{w: w, pad: session.New()}
+		s := &scratchpad{w: w, pad: live.New()}
 		for _, field := range hostileFields {
 			text := strings.ReplaceAll(field, "%s", bad)
 			s.Enter(w.ctx, text, false)

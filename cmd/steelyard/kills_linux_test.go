@@ -16,28 +16,43 @@ type onPad struct {
 	statements []string
 	title      string
 	saved      bool
+	entitled   bool   // the last change was that of the title
+	before     *onPad // the last change, which undo takes back
 }
 
 // act types one line on the scratchpad. It returns what then stands on it, and
 // what the program shows once it has kept the line.
 func (p onPad) act(r *rand.Rand, round, step int) (line, shown string, then onPad) {
-	then = onPad{slices.Clone(p.statements), p.title, false}
-	switch n := r.IntN(10); {
-	case n < 6 || len(p.statements) == 0:
-		line = fmt.Sprintf("v_%d_%d = %d m", round, step, n)
+	then = onPad{statements: slices.Clone(p.statements), title: p.title, before: &p}
+	n, lines := r.IntN(14), len(p.statements)
+	text := fmt.Sprintf("v_%d_%d = %d m", round, step, n)
+	switch at := 1 + r.IntN(max(lines, 1)); {
+	case n < 6 || lines == 0:
 		if n == 1 {
-			line = fmt.Sprintf("worksheet = %d m", round)
+			text = fmt.Sprintf("worksheet = %d m", round)
 		}
-		then.statements = append(then.statements, line)
-		return line, fmt.Sprintf("%d.  ", len(then.statements)+1), then
+		then.statements = append(then.statements, text)
+		return text, fmt.Sprintf("%d.  ", lines+2), then
+	case n < 7:
+		then.statements[at-1] = text
+		return fmt.Sprintf("change %d to %s", at, text), fmt.Sprintf("%d.  %s", at, text), then
 	case n < 8:
-		then.statements = then.statements[:len(then.statements)-1]
-		return "undo", "taken back", then
+		then.statements = slices.Insert(then.statements, at-1, text)
+		return fmt.Sprintf("insert before %d %s", at, text), fmt.Sprintf("%d.  %s", at, text), then
 	case n < 9:
-		then.title = fmt.Sprintf("Crates %d %d", round, step)
+		then.statements = slices.Delete(then.statements, at-1, at)
+		return fmt.Sprintf("remove %d", at), "taken out", then
+	case n < 12 && p.before != nil:
+		then = *p.before
+		if then.saved = false; !p.entitled {
+			then.title = p.title
+		}
+		return "undo", "taken back", then
+	case n < 13:
+		then.title, then.entitled = fmt.Sprintf("Crates %d %d", round, step), true
 		return "worksheet 1 " + then.title, "title: " + then.title, then
 	default:
-		then.saved = true
+		then.saved, then.before, then.entitled = true, p.before, p.entitled
 		if then.title == "" {
 			then.title = "Sheet"
 		}
@@ -100,7 +115,12 @@ func kept(dir string) onPad {
 		return onPad{}
 	}
 	last := found[len(found)-1]
-	return onPad{statements: last.Statements, title: last.Title}
+	p := onPad{title: last.Title} // brought back, line by line
+	for _, text := range last.Statements {
+		before := p
+		p = onPad{statements: append(slices.Clone(p.statements), text), title: last.Title, before: &before}
+	}
+	return p
 }
 
 // is tells whether what is kept is what was on a scratchpad: nothing, where it was

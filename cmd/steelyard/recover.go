@@ -3,8 +3,8 @@ package main
 import (
 	"context"
 
-	"steelyard/session"
 	"steelyard/session/journal"
+	"steelyard/session/live"
 )
 
 // startJournal begins a journal, and offers what earlier runs left behind.
@@ -53,10 +53,10 @@ func (s *scratchpad) recover(ctx context.Context, arg string) {
 	}
 	// From here on this run writes the journal that it was recovered from.
 	s.journal.Close(false)
-	s.pad, s.file, s.journal = session.New(), openFile{}, resumed
+	s.pad, s.file, s.journal = live.New(), openFile{}, resumed
 	s.pad.SetTitle(last.Title)
 	for _, text := range last.Statements {
-		s.show(s.pad.Enter(ctx, text))
+		s.show(s.pad.Add(ctx, text))
 	}
 	s.unsaved = true
 	s.tell("brought back: " + counted(len(s.pad.Entries()), "statement"))

@@ -10,10 +10,9 @@ import (
 	"golang.org/x/term"
 
 	"steelyard/lang/syntax"
-	"steelyard/session"
-	"steelyard/session/entry"
 	"steelyard/session/help"
 	"steelyard/session/journal"
+	"steelyard/session/live"
 	"steelyard/session/repl"
 	"steelyard/session/rows"
 	"steelyard/session/view"
@@ -26,7 +25,7 @@ func runScratchpad(w *world) int {
 	if w.in == nil {
 		return w.stoppable(func(w *world) int { return runEval(w, nil) })
 	}
-	s := &scratchpad{w: w, pad: session.New()}
+	s := &scratchpad{w: w, pad: live.New()}
 	s.startJournal()
 	how := repl.Config{In: w.in, Out: w.out, Pad: s}
 	if s.journal != nil {
@@ -47,17 +46,26 @@ func runScratchpad(w *world) int {
 // journal.
 type scratchpad struct {
 	w         *world
-	pad       *session.Pad
+	pad       *live.Page
 	file      openFile
 	journal   *journal.Journal
 	abandoned []*journal.Recovered
 	unsaved   bool
+	draft     *live.Draft // the line above that is being edited
+	next      *live.Draft // the one to be edited at the next prompt
 	// leaving is set once leaving without saving has been asked about.
 	leaving bool
 }
 
-// Prompt is the number of the next line.
-func (s *scratchpad) Prompt() string { return view.Prompt(s.pad.Next()) }
+// Prompt is what stands before the next statement, its number, and the text that it
+// has already. A line above that is being edited has one prompt: where that is left,
+// the next is that of a new line.
+func (s *scratchpad) Prompt() (number, text string) {
+	if s.draft, s.next = s.next, nil; s.draft != nil {
+		return view.Prompt(s.draft.Line), s.draft.Text
+	}
+	return view.Prompt(s.pad.Next()), ""
+}
 
 // Incomplete tells whether a statement asks for more lines.
 func (s *scratchpad) Incomplete(text string) bool { return syntax.Incomplete(text) }
@@ -114,27 +122,54 @@ func (s *scratchpad) tell(sentences ...string) {
 
 // Enter works a statement out and prints what becomes of it.
 func (s *scratchpad) Enter(ctx context.Context, text string, shown bool) bool {
-	title := s.pad.Title()
-	e := s.pad.Enter(ctx, text)
-	o := s.options()
-	o.Statement = !shown
-	cmd, ok := e.Stmt.(*syntax.Command)
-	if !ok {
-		s.accepted(e)
-		view.Text(s.w.stdout, e, o)
-		return true
-	}
-	if cmd.Word == "quit" {
+	e, got := s.pad.Write(ctx, text, s.draft)
+	s.done(got)
+	cmd, asks := e.Stmt.(*syntax.Command)
+	if asks && cmd.Word == "quit" {
 		return !s.Leave()
 	}
 	s.leaving = false
+	o := s.options()
+	o.Statement = !shown
+	view.Text(s.w.stdout, e, o)
+	s.follows(got)
+	if asks {
+		s.command(ctx, cmd)
+	}
+	return true
+}
+
+// done writes what has changed to the journal. It is shown after that.
+func (s *scratchpad) done(got live.Answer) {
+	s.next = got.Draft
+	if !got.Done {
+		return
+	}
+	s.unsaved = true
+	if title := got.Change.Title; title != nil {
+		s.cautioned(s.journal.Title(*title))
+	} else {
+		s.cautioned(s.journal.Change(got.Change.Edit))
+	}
+}
+
+// follows shows what has moved, and the lines that are asked for.
+func (s *scratchpad) follows(got live.Answer) {
+	for i := range got.Change.Moved {
+		s.show(got.Change.Moved[i].Told())
+	}
+	for _, e := range got.Lines {
+		s.show(e)
+	}
+}
+
+// command answers the commands that need more than the page itself.
+func (s *scratchpad) command(ctx context.Context, cmd *syntax.Command) {
 	switch cmd.Word {
 	case "help":
-		for _, line := range help.Topic(s.pad, cmd.Arg, s.options().Width-2) {
+		for _, line := range help.Topic(s.pad.Pad, cmd.Arg, s.options().Width-2) {
 			s.say("  " + line)
 		}
-	case "undo":
-		s.undo()
 	case "save":
 		s.save(cmd.Arg)
 	case "open":
@@ -145,22 +180,7 @@ func (s *scratchpad) Enter(ctx context.Context, text string, shown bool) bool {
 		s.forget()
 	case "replay":
 		s.replay(ctx)
-	case "worksheet":
-		if s.pad.Title() != title {
-			s.unsaved = true
-			s.cautioned(s.journal.Title(s.pad.Title()))
-		}
-		view.Text(s.w.stdout, e, o)
-	default:
-		view.Text(s.w.stdout, e, o)
 	}
-	return true
-}
-
-// accepted writes a statement to the journal. Its result is shown after that.
-func (s *scratchpad) accepted(e *entry.Entry) {
-	s.cautioned(s.journal.Accept(e.Text))
-	s.unsaved, s.leaving = true, false
 }
 
 // options are those of the terminal as it is now.
@@ -170,18 +190,6 @@ func (s *scratchpad) options() view.Options {
 		width, height = cells, rows
 	}
 	return view.Options{Bold: s.w.bold, Width: width, Height: height, ASCII: s.w.ascii}
-}
-
-// undo takes the last statement back.
-func (s *scratchpad) undo() {
-	e, ok := s.pad.Undo()
-	if !ok {
-		s.tell("There is nothing to undo.")
-		return
-	}
-	s.cautioned(s.journal.Undo())
-	s.unsaved = true
-	s.tell(fmt.Sprintf("taken back: line %d, %s", e.Line, firstLine(e.Text)))
 }
 
 // Leave asks once more where there is work that is not saved.

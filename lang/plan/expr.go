@@ -154,6 +154,7 @@ func (c *coder) measured(x *syntax.Measured) run.Slot {
 
 // that plans the word that: the value of the nearest line above.
 func (c *coder) that(x *syntax.That) run.Slot {
+	c.p.Names.asked.every()
 	if c.fn != nil || c.p.that == nil {
 		return c.refuse(finding.NothingThat, x.At, "\"that\" means the value above, and there is none.",
 			"Use the name of a quantity instead.")

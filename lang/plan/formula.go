@@ -42,7 +42,7 @@ func (c *coder) functionNames() []string {
 			names = append(append(names, f.Name), f.Aliases...)
 		}
 	}
-	for _, d := range c.p.Names.all {
+	for _, d := range c.p.Names.All() {
 		if d.Kind == Function || d.Kind == Formula {
 			names = append(names, d.Name)
 		}

@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"slices"
+
 	"steelyard/lang/run"
 	"steelyard/units"
 )
@@ -60,6 +62,38 @@ func (p *Planner) Cut(m Mark) {
 	}
 	p.settled, p.zeros = p.settled[:m.settled], p.zeros[:m.zeros]
 	p.part, p.that, p.gravity = m.part, m.that, m.gravity
+}
+
+// Since returns the definitions since the mark.
+func (p *Planner) Since(m Mark) []*Def { return p.Names.all[m.names:] }
+
+// Part is the part of the question that the next line belongs to.
+func (m Mark) Part() int { return m.part }
+
+// That is what the word that stands for in the next line.
+func (m Mark) That() *Def { return m.that }
+
+// Told tells whether lines since the mark have said what a unit is, or of what
+// dimension the 0 of a line above theirs is: that holds for all the page.
+func (p *Planner) Told(m Mark) bool {
+	return len(p.own) > m.units || slices.ContainsFunc(p.settled[m.settled:], func(i int32) bool {
+		return p.zeros[i].line != p.zeros[i].fixedBy
+	})
+}
+
+// Lift takes what names mean back to the mark, and leaves the program: lines since
+// the mark may be put back with Define as they were, if they have Told nothing. Those
+// of a number from on are then others by some lines.
+func (p *Planner) Lift(m Mark, from, by int) {
+	p.Names.cut(m.names)
+	p.Names.lengths = lengths{}
+	p.part, p.that = m.part, m.that
+	for i := range p.zeros {
+		if z := &p.zeros[i]; by != 0 && z.line >= from {
+			z.line += by
+			z.fixedBy += by
+		}
+	}
 }
 
 // DefineUnit makes a unit of the worksheet's own: a name for a size in SI units

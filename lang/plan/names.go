@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"slices"
+
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/units"
@@ -68,6 +70,7 @@ type Names struct {
 	of  map[string][]*Def
 	all []*Def
 
+	asked   *Asked
 	lengths lengths
 }
 
@@ -81,10 +84,41 @@ func (n *Names) add(d *Def) {
 	n.of[d.Name] = append(n.of[d.Name], d)
 }
 
+// Asked are the names that lines have asked for: what those lines may depend on.
+type Asked struct {
+	Names []string
+	// All tells that every name was gone through, as for one that is misspelt.
+	All bool
+}
+
+// mostAsked is how many names are noted one by one.
+const mostAsked = 64
+
+// note adds a name.
+func (a *Asked) note(name string) {
+	switch {
+	case a == nil || a.All || slices.Contains(a.Names, name):
+	case len(a.Names) == mostAsked:
+		a.every()
+	default:
+		a.Names = append(a.Names, name)
+	}
+}
+
+func (a *Asked) every() {
+	if a != nil {
+		a.Names, a.All = nil, true
+	}
+}
+
+// Ask notes from here on which names are asked for; nil ends it.
+func (n *Names) Ask(a *Asked) { n.asked = a }
+
 // before returns the last definition of a name among the first limit ones. Where
 // lines are tried out, one that failed counts only where none before it has a
 // value.
 func (n *Names) before(name string, limit int) (*Def, bool) {
+	n.asked.note(name)
 	defs := n.of[name]
 	var failed *Def
 	for i := len(defs) - 1; i >= 0; i-- {
@@ -102,6 +136,7 @@ func (n *Names) before(name string, limit int) (*Def, bool) {
 // Above returns the definition that a name has for a line, or nil: the last one
 // of a line above it, as before has it.
 func (n *Names) Above(name string, line int) *Def {
+	n.asked.note(name)
 	defs := n.of[name]
 	var failed *Def
 	for i := len(defs) - 1; i >= 0; i-- {
@@ -118,6 +153,7 @@ func (n *Names) Above(name string, line int) *Def {
 
 // at returns the definition of a name by the given line, among the first limit.
 func (n *Names) at(name string, line, limit int) (*Def, bool) {
+	n.asked.note(name)
 	defs := n.of[name]
 	for i := len(defs) - 1; i >= 0; i-- {
 		if defs[i].Line == line && defs[i].seq < limit {
@@ -142,7 +178,10 @@ func (n *Names) cut(keep int) {
 }
 
 // All returns every definition in the order of the lines.
-func (n *Names) All() []*Def { return n.all }
+func (n *Names) All() []*Def {
+	n.asked.every()
+	return n.all
+}
 
 // Lookup returns the definition that a name has after the last line.
 func (n *Names) Lookup(name string) (*Def, bool) { return n.before(name, len(n.all)) }

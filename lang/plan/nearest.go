@@ -36,6 +36,7 @@ type lengths struct {
 // like goes through names of about the length of a word, those of the same
 // length first and the last line first, no more than limit.Near of each length.
 func (n *Names) like(word string) iter.Seq[*Def] {
+	n.asked.every()
 	n.lengths.follow(n)
 	letters, reach := utf8.RuneCountInString(word), writing.Reach(word)
 	return func(yield func(*Def) bool) {

@@ -281,7 +281,7 @@ func (p *Planner) GivenHint(x syntax.Expr, text string, got run.Static, want uni
 		}
 	}
 	c := p.coder(text)
-	for _, d := range p.Names.all {
+	for _, d := range p.Names.All() {
 		e, used := powers[d.Name]
 		now, found := c.lookup(&syntax.Name{Name: d.Name})
 		if !used || !found || now != d || !d.Given || d.Failed() || d.Line == 0 {

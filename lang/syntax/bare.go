@@ -61,7 +61,7 @@ func endsArgument(t *token) bool {
 // AsStored returns a statement as a worksheet keeps it: as it is typed, but for
 // `to`, -> and = ? before the unit that a value is shown in, which are `in`.
 func AsStored(text string) string {
-	if !otherIn(text) {
+	if !otherIn(text) || prose(text) {
 		return text
 	}
 	_, tokens, bad := statementTokens(text)

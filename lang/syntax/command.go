@@ -1,9 +1,12 @@
 package syntax
 
-import "steelyard/lang/finding"
+import (
+	"strings"
 
-// Command is a word that acts on the scratchpad and is not stored: describe,
-// help, names, undo, save, open, recover, forget, replay, worksheet, quit.
+	"steelyard/lang/finding"
+)
+
+// Command is a word that acts on the scratchpad and is not stored: those below.
 type Command struct {
 	Word   string
 	WordAt Span
@@ -20,7 +23,12 @@ var (
 	describeWord  = StatementWord{Word: "describe", Form: "describe NAME", Summary: "Tells what a name is and where it is used.", Example: "describe k", Ready: true, read: readCommand, prose: true}
 	helpWord      = StatementWord{Word: "help", Form: "help [WORD]", Summary: "Looks up a unit, a quantity, a formula, a function or a statement.", Example: "help newton", Ready: true, read: readCommand, prose: true}
 	namesWord     = StatementWord{Word: "names", Form: "names", Summary: "Lists what has been given and worked out.", Example: "names", Ready: true, read: readCommand, alone: true}
-	undoWord      = StatementWord{Word: "undo", Form: "undo", Summary: "Removes the last line.", Example: "undo", Ready: true, read: readCommand, alone: true}
+	changeWord    = StatementWord{Word: "change", Form: "change LINE [to STATEMENT]", Summary: "Changes a line; what depends on it is worked out again.", Example: "change 3 to k = 250 N/m", Ready: true, read: readCommand, rows: true}
+	insertWord    = StatementWord{Word: "insert", Form: "insert before LINE [STATEMENT]", Summary: "Puts a line in before another.", Example: "insert before 3 x = 6.0 cm", Ready: true, read: readCommand, rows: true}
+	removeWord    = StatementWord{Word: "remove", Form: "remove LINE", Summary: "Takes a line out.", Example: "remove 3", Ready: true, read: readCommand}
+	undoWord      = StatementWord{Word: "undo", Form: "undo", Summary: "Takes the last change back.", Example: "undo", Ready: true, read: readCommand, alone: true}
+	redoWord      = StatementWord{Word: "redo", Form: "redo", Summary: "Does again what undo took back.", Example: "redo", Ready: true, read: readCommand, alone: true}
+	pageWord      = StatementWord{Word: "page", Form: "page [LINE to LINE]", Summary: "Shows the page, or some lines or a part of it.", Example: "page 3 to 8", Ready: true, read: readCommand}
 	saveWord      = StatementWord{Word: "save", Form: "save FILE", Summary: "Writes the worksheet to a file.", Example: "save porch-swing.worked", Ready: true, read: readCommand, prose: true}
 	openWord      = StatementWord{Word: "open", Form: "open FILE", Summary: "Reads a worksheet from a file.", Example: "open porch-swing.worked", Ready: true, read: readCommand, prose: true}
 	recoverWord   = StatementWord{Word: "recover", Form: "recover", Summary: "Brings back what an earlier scratchpad did not save.", Example: "recover", Ready: true, read: readCommand, prose: true}
@@ -36,6 +44,10 @@ func readCommand(r *reader, at int) (Stmt, *fault) {
 	if w.alone && from < to {
 		return nil, &fault{finding.New(finding.Unreadable, Span{From: from, To: to}, "Nothing comes after `"+w.Word+"`.",
 			w.Summary+" Write `"+w.Word+"` alone.", w.Word)}
+	}
+	if w.rows {
+		to = len(strings.TrimRight(r.text, " \t\r\n"))
+		r.body = nil
 	}
 	c := &Command{Word: w.Word, WordAt: Span{From: r.from, To: at}, Arg: r.text[from:to], ArgAt: Span{From: from, To: to}}
 	return c, r.noBody()

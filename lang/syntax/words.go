@@ -31,6 +31,7 @@ type StatementWord struct {
 	colon bool   // a colon may follow directly
 	bare  bool   // it may stand alone
 	alone bool   // nothing may follow
+	rows  bool   // its text goes on in indented lines
 }
 
 // firstExample is the first line of its example.
@@ -43,7 +44,7 @@ func (w *StatementWord) firstExample() string {
 // help lists them.
 var statements = [...]*StatementWord{
 	&checkWord, &letWord, &formulaWord, &partWord, &noteWord, &reportWord, &constantsWord, &resultsWord, &roundWord,
-	&describeWord, &helpWord, &namesWord, &undoWord, &saveWord, &openWord, &recoverWord, &forgetWord, &replayWord, &worksheetWord, &quitWord,
+	&describeWord, &helpWord, &namesWord, &pageWord, &changeWord, &insertWord, &removeWord, &undoWord, &redoWord, &saveWord, &openWord, &recoverWord, &forgetWord, &replayWord, &worksheetWord, &quitWord,
 	&solveWord, &scalingWord, &slopeWord, &areaWord, &graphWord, &tableWord, &barsWord,
 	&dataWord, &fitWord, &stepsWord, &budgetWord, &varyWord, &markingWord, &diagnoseWord,
 }

@@ -1,6 +1,8 @@
 package eval
 
 import (
+	"slices"
+
 	"steelyard/lang/finding"
 	"steelyard/lang/ops"
 	"steelyard/lang/plan"
@@ -66,6 +68,9 @@ func (l *Line) Plan(x syntax.Expr, want Want) plan.Compiled {
 	if !want.Silent {
 		l.unlikeSlips(x, c.Findings)
 		l.Find(c.Findings...)
+		if c.Slot == run.NoSlot { // nothing is worked out with g
+			c.Uses = slices.DeleteFunc(c.Uses, l.Planner.IsStandardGravity)
+		}
 		l.Uses(c.Uses, x.Span())
 	}
 	return c

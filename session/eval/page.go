@@ -60,6 +60,17 @@ func (s *Settings) Note(message string) bool {
 	return true
 }
 
+// Same tells whether the settings are those of another place.
+func (s Settings) Same(o Settings) bool {
+	a, b := s.Noted, o.Noted
+	for ; a != b; a, b = a.before, b.before {
+		if a == nil || b == nil || a.message != b.message {
+			return false
+		}
+	}
+	return s.Figures == o.Figures && s.Rounding == o.Rounding && s.gravity == o.gravity
+}
+
 // NewPage returns an empty page.
 func NewPage() *Page {
 	p := &Page{Planner: plan.New()}

@@ -5,20 +5,20 @@
 //
 // A journal is text that a person can read:
 //
-//	steelyard journal 2
+//	steelyard journal 3
 //	  m = 0.080 kg
 //	statement 1 6d0a5a5e
 //	  v = 3.4 m/s
 //	statement 2 0c9d3f3b
-//	  2
-//	undo 3 1b2c3d4e
+//	  without 2
+//	change 3 1b2c3d4e
 //	  Pinball plunger
 //	title 4 90d2f00b
 //
 // An entry is some text, two blanks in, byte for byte, and a line that ends it:
 // its kind, its number, and the CRC-32 of all three, so that an entry cut off is
-// told from a whole one. That of an undo is the number of the statement that it
-// takes back: where an entry is lost, no other is taken back in its place. "saved"
+// told from a whole one. A change names statements by their numbers (change.go); an
+// undo is a change too. "saved"
 // says that all before it stands in a worksheet with this title.
 //
 // What can't be written is written with the next entry, so that a journal is at

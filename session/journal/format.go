@@ -3,13 +3,12 @@ package journal
 import (
 	"fmt"
 	"hash/crc32"
-	"slices"
 	"strconv"
 	"strings"
 )
 
 const (
-	header = "steelyard journal 2"
+	header = "steelyard journal 3"
 	indent = "  "
 )
 
@@ -19,7 +18,7 @@ type kind string
 // The kinds of entry.
 const (
 	statement kind = "statement" // a statement is accepted
-	undo      kind = "undo"      // the statement with a number is taken back
+	change    kind = "change"    // statements above are changed, see change.go
 	title     kind = "title"     // the worksheet gets a title
 	saved     kind = "saved"     // all of it is saved, with a title
 )
@@ -55,12 +54,8 @@ func (c *contents) apply(k kind, number int, text string) {
 	case statement:
 		c.statements = append(c.statements, text)
 		c.numbers = append(c.numbers, number)
-	case undo:
-		back, _ := strconv.Atoi(text)
-		if i, found := slices.BinarySearch(c.numbers, back); found {
-			c.statements = slices.Delete(c.statements, i, i+1)
-			c.numbers = slices.Delete(c.numbers, i, i+1)
-		}
+	case change:
+		c.change(number, text)
 	case title, saved:
 		c.title = text
 	}

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
-	"strconv"
 	"time"
 
 	"github.com/adrg/xdg"
@@ -129,17 +128,6 @@ func (j *Journal) Accept(texts ...string) *Problem {
 		j.add(statement, text)
 		j.numbers = append(j.numbers, j.last)
 	}
-	return j.flush()
-}
-
-// Undo takes back the last statement accepted and not taken back.
-func (j *Journal) Undo() *Problem {
-	if j == nil || len(j.numbers) == 0 {
-		return nil
-	}
-	back := j.numbers[len(j.numbers)-1]
-	j.numbers = j.numbers[:len(j.numbers)-1]
-	j.add(undo, strconv.Itoa(back))
 	return j.flush()
 }
 

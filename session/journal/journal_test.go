@@ -9,6 +9,8 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"steelyard/session"
 )
 
 // odd are statements whose bytes are easy to lose.
@@ -17,10 +19,11 @@ var odd = []string{
 	"",
 	"formula lift: W = m*g*h\n  W in J, work\n  m in kg, mass",
 	"statement 1 00000000",
-	"undo 2 00000000",
-	"steelyard journal 2",
+	"change 2 00000000",
+	"  without 1",
+	"steelyard journal 3",
 	"worksheet 1 Crates",
-	"  indented\nstatement 1 not an end\nundo\n",
+	"  indented\nstatement 1 not an end\nchange\n",
 	"bytes \xff\xfe\x00 and a return\r",
 	"\n\n",
 	"Δx_1 = 3 m",
@@ -78,10 +81,9 @@ func TestTogetherOrOneByOne(t *testing.T) {
 func TestUndo(t *testing.T) {
 	dir := t.TempDir()
 	j := start(t, dir)
-	j.Undo() // nothing to take back
 	j.Accept("a = 1 m")
 	j.Accept("b = 2 m")
-	j.Undo()
+	j.Change(session.Edit{At: 2, Drop: 1})
 	j.Accept("c = 3 m")
 	crash(t, j)
 	found := Abandoned(dir)
@@ -244,11 +246,11 @@ func TestDamageInTheMiddle(t *testing.T) {
 	if want := []string{"a = 1 m", "c = 3 m"}; !ok || !slices.Equal(c.statements, want) || !c.damaged {
 		t.Errorf("got %+v %v, want %q and damage", c, ok, want)
 	}
-	// The undo of what is lost takes nothing else back.
-	data = string(encode([]byte(data), undo, 4, "3"))
-	data = string(encode([]byte(data), undo, 5, "2"))
+	// What changes a lost statement changes no other, and what it says is kept.
+	data = string(encode([]byte(data), change, 4, "without 3"))
+	data = string(encode([]byte(data), change, 5, "without 2\n2 is\n  b = 8 m"))
 	c, _ = decode(strings.Replace(data, "b = 2", "b = 7", 1))
-	if want := []string{"a = 1 m"}; !slices.Equal(c.statements, want) {
+	if want := []string{"a = 1 m", "b = 8 m"}; !slices.Equal(c.statements, want) {
 		t.Errorf("got %q, want %q", c.statements, want)
 	}
 }
@@ -346,7 +348,7 @@ func TestFolderThatCannotBeMade(t *testing.T) {
 
 func TestNoJournalIsNoTrouble(t *testing.T) {
 	var j *Journal
-	if j.Accept("a = 1 m") != nil || j.Undo() != nil || j.Close(false) != nil {
+	if j.Accept("a = 1 m") != nil || j.Change(session.Edit{}) != nil || j.Close(false) != nil {
 		t.Error("a nil journal has something to say")
 	}
 }
@@ -358,8 +360,8 @@ func FuzzJournal(f *testing.F) {
 		f.Add(string(whole), text)
 	}
 	f.Add("", "")
-	f.Add(string(encode(whole, undo, len(odd)+1, "2")), "x")
-	f.Add(header+"\n  1\nundo 1 00000000\n  a\n", "x")
+	f.Add(string(encode(whole, change, len(odd)+1, "without 2\n3 is\n  x = 1 m\nbefore 4\n  y\n  z\nat the end\n  ")), "x")
+	f.Add(header+"\n  1\nchange 1 00000000\n  a\n", "x")
 	f.Fuzz(func(t *testing.T, data, text string) {
 		c, ok := decode(data)
 		if !ok {

@@ -6,6 +6,8 @@ import (
 	"math/rand/v2"
 	"slices"
 	"testing"
+
+	"steelyard/session"
 )
 
 // memory is a file in memory whose writes may fail: wholly, after some bytes, or
@@ -64,7 +66,7 @@ func (m model) says(c decoder) bool {
 	return slices.Equal(m.statements, c.statements) && m.title == c.title && m.saved == c.saved
 }
 
-// TestSequences makes random sequences of statements, undos, titles, savings,
+// TestSequences makes random sequences of statements, changes, titles, savings,
 // writes that fail and kills, and compares what would be recovered with a list in
 // memory: after an entry that was written it is the same, and after failures what
 // it was at some moment since the last that was written, never a mixture.
@@ -74,6 +76,27 @@ func TestSequences(t *testing.T) {
 			t.Fatalf("sequence %d", n)
 		}
 	}
+}
+
+// edit is a random change of lines.
+func edit(r *rand.Rand, lines int) session.Edit {
+	text := func() string { return odd[r.IntN(len(odd))] + fmt.Sprint(r.IntN(5)) }
+	ed := session.Edit{At: 1 + r.IntN(lines+1), Texts: map[int]string{}}
+	ed.Drop = r.IntN(min(3, lines+2-ed.At))
+	for range r.IntN(3) {
+		ed.Put = append(ed.Put, text())
+	}
+	for range r.IntN(3) {
+		if line := 1 + r.IntN(lines+1); line < ed.At {
+			ed.Texts[line] = text()
+		}
+	}
+	if ed.Drop+len(ed.Put) == 0 && len(ed.Texts) > 0 {
+		ed.At = 0
+	} else if ed.Drop+len(ed.Put) == 0 {
+		ed.Put = []string{text()}
+	}
+	return ed
 }
 
 func sequence(t *testing.T, r *rand.Rand) bool {
@@ -91,10 +114,13 @@ func sequence(t *testing.T, r *rand.Rand) bool {
 			now.statements, now.saved = append(slices.Clone(now.statements), text), false
 			problem = j.Accept(text)
 		case 4, 5:
-			if n := len(now.statements); n > 0 {
-				now.statements, now.saved = slices.Clone(now.statements[:n-1]), false
+			ed := edit(r, len(now.statements))
+			now.statements = slices.Clone(now.statements)
+			for line, text := range ed.Texts {
+				now.statements[line-1] = text
 			}
-			problem = j.Undo()
+			now.statements, now.saved = slices.Replace(now.statements, max(ed.At-1, 0), max(ed.At-1, 0)+ed.Drop, ed.Put...), false
+			problem = j.Change(ed)
 		case 6:
 			now.title, now.saved = fmt.Sprint("Crates ", r.IntN(9)), false
 			problem = j.Title(now.title)

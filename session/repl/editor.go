@@ -88,15 +88,26 @@ func (ed *editor) filter(r rune) (rune, bool) {
 // remember adds a statement to what the arrow keys and Ctrl-R find.
 func (ed *editor) remember(statement string) {
 	// The store in memory has no failure to report.
-	_ = ed.rl.SaveHistory(writing.Clean(strings.ReplaceAll(statement, "\n", lineBreak), writing.Screen))
+	_ = ed.rl.SaveHistory(inOneRow(statement))
 }
 
-// line reads one line and the whole lines that were pasted after it.
-func (ed *editor) line(prompt string) (string, []string, error) {
+// inOneRow is a statement as it is edited.
+func inOneRow(statement string) string {
+	return writing.Clean(strings.ReplaceAll(statement, "\n", lineBreak), writing.Screen)
+}
+
+// line reads one line, of which some text is there already, and the whole lines that
+// were pasted after it.
+func (ed *editor) line(prompt, given string) (string, []string, error) {
 	ed.rl.SetPrompt(prompt)
-	ed.length.Store(0)
+	given = inOneRow(given)
+	ed.length.Store(int32(utf8.RuneCountInString(given)))
 	ed.stops.prompt()
-	text, err := ed.rl.Readline()
+	read := ed.rl.Readline
+	if given != "" {
+		read = func() (string, error) { return ed.rl.ReadlineWithDefault(given) }
+	}
+	text, err := read()
 	switch {
 	case ed.in.ended.Load():
 		// What was being typed is no statement: Enter was never pressed.

@@ -16,8 +16,9 @@ import (
 
 // Pad is what stands behind the prompt.
 type Pad interface {
-	// Prompt is what stands before the next statement.
-	Prompt() string
+	// Prompt is what stands before the next statement, and the text that it has
+	// already, to be edited.
+	Prompt() (number, text string)
 	// Incomplete tells whether a statement asks for more lines.
 	Incomplete(text string) bool
 	// Enter works a statement out and prints what becomes of it. Shown tells
@@ -125,14 +126,14 @@ func (l *loop) run(ctx context.Context) {
 
 // statement reads a statement, asking for more lines while it is incomplete.
 func (l *loop) statement() (string, []string, error) {
-	prompt := l.cfg.Pad.Prompt()
-	text, pasted, err := l.ed.line(prompt)
+	prompt, given := l.cfg.Pad.Prompt()
+	text, pasted, err := l.ed.line(prompt, given)
 	if err != nil {
 		return "", nil, err
 	}
 	more := strings.Repeat(" ", max(0, len([]rune(prompt))-2)) + "… "
 	for len(pasted) == 0 && l.cfg.Pad.Incomplete(text) {
-		next, later, err := l.ed.line(more)
+		next, later, err := l.ed.line(more, "")
 		if err != nil {
 			return "", nil, err
 		}

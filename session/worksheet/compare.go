@@ -9,6 +9,7 @@ import (
 	"steelyard/lang/finding"
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
+	"steelyard/session/live"
 	"steelyard/units"
 )
 
@@ -182,7 +183,7 @@ func recordedUnit(rec syntax.Record, table *units.Table) (*units.Unit, bool) {
 // differing says how a result differs from its record, and what it was worked
 // out from.
 func differing(r *Row, rows []Row, table *units.Table) finding.Finding {
-	now := shown(r.Entry)
+	now := live.Shown(r.Entry)
 	hint := "It is in line " + itoa(r.Entry.Line) + " itself."
 	if len(r.Entry.Uses) > 0 {
 		hint = "It is worked out from " + named(r.Entry.Uses, rows) + "."
@@ -223,35 +224,3 @@ func named(lines []int, rows []Row) string {
 	}
 	return strings.Join(words, ", ")
 }
-
-// shown is what an entry comes to, as printed, where that can move or differ from
-// a record: its values, or whether its check holds.
-func shown(e *entry.Entry) string {
-	var s comesTo
-	e.Visit(&s)
-	return string(s)
-}
-
-// comesTo is an outcome in short. Figures and answers in words have no record.
-type comesTo string
-
-func (s *comesTo) Result(r *entry.Result) {
-	words := make([]string, len(r.Values))
-	for i := range r.Values {
-		words[i] = r.Values[i].Shown(units.Screen)
-	}
-	*s = comesTo(strings.Join(words, ", "))
-}
-
-func (s *comesTo) Verdict(v *entry.Verdict) {
-	*s = "does not hold"
-	if v.Holds {
-		*s = "holds"
-	}
-}
-
-func (s *comesTo) Graph(*entry.Graph)       {}
-func (s *comesTo) Table(*entry.Table)       {}
-func (s *comesTo) Bars(*entry.Bars)         {}
-func (s *comesTo) Workings(*entry.Workings) {}
-func (s *comesTo) Lines(entry.Lines)        {}

@@ -2,6 +2,7 @@ package worksheet
 
 import (
 	"context"
+	"slices"
 	"strings"
 	"unicode"
 
@@ -9,6 +10,7 @@ import (
 	"steelyard/lang/syntax"
 	"steelyard/session"
 	"steelyard/session/entry"
+	"steelyard/session/live"
 )
 
 // Options say how a worksheet is replayed.
@@ -84,7 +86,7 @@ func Replay(ctx context.Context, s *Sheet, o Options) *Report {
 	if o.Numbered {
 		numbers = s.numbers()
 	}
-	first, pad := work(ctx, s, nil, numbers)
+	first, pad := work(ctx, s, numbers, len(o.With) > 0)
 	table := pad.Table()
 	r.stopped = ctx.Err() != nil
 	if len(o.With) > 0 && !r.stopped {
@@ -93,11 +95,9 @@ func Replay(ctx context.Context, s *Sheet, o Options) *Report {
 			problem.Path, r.Problem = s.path, problem
 			return r
 		}
-		before := results(first)
-		first, pad, table = nil, nil, nil // a long sheet is in memory once
-		r.Rows, _ = work(ctx, s, changed, numbers)
+		r.Rows = first
+		r.moved(pad.Revise(ctx, session.Edit{Texts: changed}))
 		r.stopped = ctx.Err() != nil
-		moved(before, r.Rows)
 		return r
 	}
 	r.Rows = first
@@ -111,7 +111,7 @@ func Replay(ctx context.Context, s *Sheet, o Options) *Report {
 // Work works a sheet out, every result compared with its record, for those who
 // read the entries.
 func Work(ctx context.Context, s *Sheet) []*entry.Entry {
-	rows, pad := work(ctx, s, nil, nil)
+	rows, pad := work(ctx, s, nil, false)
 	compareAll(s, rows, pad.Table())
 	entries := make([]*entry.Entry, len(rows))
 	for i := range rows {
@@ -131,10 +131,13 @@ func (s *Sheet) numbers() map[int]int {
 	return out
 }
 
-// work enters the statements of a sheet, some of them replaced.
-func work(ctx context.Context, s *Sheet, replaced map[int]string, numbers map[int]int) ([]Row, *session.Pad) {
+// work enters the statements of a sheet, which may be revised.
+func work(ctx context.Context, s *Sheet, numbers map[int]int, revised bool) ([]Row, *session.Pad) {
 	pad := session.New()
 	pad.Filed()
+	if revised {
+		pad.Revised()
+	}
 	rows := make([]Row, 0, len(s.Statements))
 	for i := range s.Statements {
 		st := &s.Statements[i]
@@ -144,17 +147,14 @@ func work(ctx context.Context, s *Sheet, replaced map[int]string, numbers map[in
 		if ctx.Err() != nil {
 			break
 		}
-		text, ok := replaced[st.Line]
-		if !ok {
-			text = st.Text
-		}
+		text := st.Text
 		if beginsBlank(text) || strings.HasPrefix(text, "=") {
 			rows = append(rows, Row{Entry: loose(st.Line, text), at: i})
 			continue
 		}
 		line := st.Line
 		if n, ok := numbers[line]; ok {
-			line, text = n, Renumber(text, numbers)
+			line, text = n, live.Renumber(text, numbers)
 		}
 		e := pad.EnterAt(ctx, line, text)
 		if cmd, ok := e.Stmt.(*syntax.Command); ok {
@@ -285,32 +285,22 @@ func givenLines(rows []Row, name string) []int {
 	return out
 }
 
-// result is what a statement came to before a given was replaced.
-type result struct {
-	shown   string
-	records bool
-}
-
-func results(rows []Row) []result {
-	out := make([]result, len(rows))
-	for i := range rows {
-		out[i] = result{shown(rows[i].Entry), rows[i].Entry.Records()}
-	}
-	return out
-}
-
-// moved notes which results differ between two workings of a sheet.
-func moved(before []result, after []Row) {
-	for i := range min(len(before), len(after)) {
-		was, now := before[i], &after[i]
-		if was.shown == shown(now.Entry) {
+// moved puts what was worked out again in the place of what was, and notes which
+// results differ.
+func (r *Report) moved(anew []session.Anew) {
+	for i := range r.Rows {
+		row := &r.Rows[i]
+		if len(anew) == 0 || anew[0].Was != row.Entry {
 			continue
 		}
-		now.was = was.shown
-		if now.was == "" {
-			now.was = "no value"
+		records := row.Entry.Records()
+		row.was = live.Was(live.Shown(row.Entry), anew[0].Now)
+		row.Entry = anew[0].Now
+		row.moved = row.was != "" && (records || row.Entry.Records())
+		if anew = anew[1:]; slices.ContainsFunc(row.Entry.Findings, func(f finding.Finding) bool { return f.ID == finding.Stopped }) {
+			r.Rows = r.Rows[:i+1]
+			return
 		}
-		now.moved = was.records || now.Entry.Records()
 	}
 }
 

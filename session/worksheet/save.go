@@ -3,14 +3,13 @@ package worksheet
 import (
 	"os"
 	"path/filepath"
-	"regexp"
 	"strconv"
 	"strings"
-	"sync"
 	"unicode"
 
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
+	"steelyard/session/live"
 	"steelyard/units/writing"
 )
 
@@ -106,7 +105,7 @@ func entryLines(e *entry.Entry, place map[int]int) []string {
 		lead, indent = "# ", ""
 	}
 	var out []string
-	for line := range strings.SplitSeq(renumber(e, place), "\n") {
+	for line := range strings.SplitSeq(live.RenumberEntry(e, place), "\n") {
 		line = strings.TrimRightFunc(writing.Clean(strings.TrimRight(line, "\r"), writing.File), unicode.IsSpace)
 		switch {
 		case line == "" && len(out) > 0:
@@ -122,35 +121,6 @@ func entryLines(e *entry.Entry, place map[int]int) []string {
 		out = append(out, recordLines(e)...)
 	}
 	return out
-}
-
-// earlier finds a name at a line, v@12.
-var earlier = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`([\pL\pN_'′])@([0-9]{1,9})`) })
-
-// renumber writes the lines that a statement names as those of the other
-// numbering.
-func renumber(e *entry.Entry, place map[int]int) string {
-	switch e.Stmt.(type) {
-	case *syntax.Note, *syntax.Remark, *syntax.Part:
-		return e.Text
-	}
-	return Renumber(e.Text, place)
-}
-
-// Renumber changes the line of every name at a line, v@12, by a table; a line
-// that the table lacks stays.
-func Renumber(text string, place map[int]int) string {
-	if !strings.Contains(text, "@") {
-		return text
-	}
-	return earlier().ReplaceAllStringFunc(text, func(found string) string {
-		head, number, _ := strings.Cut(found, "@")
-		n, err := strconv.Atoi(number)
-		if to, ok := place[n]; ok && err == nil {
-			return head + "@" + strconv.Itoa(to)
-		}
-		return found
-	})
 }
 
 // TitleOf makes a title of a file's name: porch-swing.worked is Porch swing.

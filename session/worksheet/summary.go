@@ -9,6 +9,7 @@ import (
 
 	"steelyard/lang/finding"
 	"steelyard/session/entry"
+	"steelyard/session/live"
 	"steelyard/session/view"
 	"steelyard/units"
 	"steelyard/units/writing"
@@ -122,7 +123,7 @@ func (r *Report) row(w io.Writer, row *Row, o view.Options) error {
 		e.Findings = append(e.Findings[:len(e.Findings):len(e.Findings)], f)
 	}
 	if row.was != "" {
-		e.Outcome = entry.Lines{row.was + " → " + arrived(shown(row.Entry))}
+		e.Outcome = live.Arrow(row.was, row.Entry)
 	}
 	return view.Text(w, &e, o)
 }
@@ -140,13 +141,6 @@ func (r *Report) rewritten(w io.Writer, row *Row, o view.Options) error {
 	e := *row.Entry
 	e.Outcome = entry.Lines{"record: " + row.recorded + " → " + strings.Join(now, ", ")}
 	return view.Text(w, &e, o)
-}
-
-func arrived(now string) string {
-	if now == "" {
-		return "no value"
-	}
-	return now
 }
 
 // summary counts what became of the sheet.

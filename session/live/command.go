@@ -1,0 +1,262 @@
+package live
+
+import (
+	"context"
+	"fmt"
+	"strconv"
+	"strings"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/syntax"
+	"steelyard/session"
+	"steelyard/session/entry"
+)
+
+// Answer is what became of a command about the page as a whole.
+type Answer struct {
+	// Change is what has changed, and Done that it is not only what would be.
+	Change Change
+	Done   bool
+	// Lines are those to be shown.
+	Lines []*entry.Entry
+	// Draft is the text of a line that is to be edited, before or in the place of
+	// the one with its number.
+	Draft *Draft
+}
+
+// Draft is a line that is being changed, or put in before another.
+type Draft struct {
+	Line   int
+	Insert bool
+	Text   string
+}
+
+// command is a command that is being answered.
+type command struct {
+	*Page
+	ctx context.Context
+	e   *entry.Entry
+	cmd *syntax.Command
+	got Answer
+}
+
+// answer answers the commands of a page, into the entry.
+func (p *Page) answer(ctx context.Context, e *entry.Entry, cmd *syntax.Command) Answer {
+	c := &command{Page: p, ctx: ctx, e: e, cmd: cmd}
+	switch cmd.Word {
+	case "change":
+		c.change()
+	case "insert":
+		c.insert()
+	case "remove":
+		c.remove()
+	case "page":
+		c.page()
+	case "undo":
+		c.back(p.Undo, "There is nothing to undo.", "taken back: ")
+	case "redo":
+		c.back(p.Redo, "There is nothing to do again.", "done again: ")
+	}
+	return c.got
+}
+
+// refuse finds why the command can't be carried out.
+func (c *command) refuse(message, hint string) {
+	at := c.cmd.ArgAt
+	if at.From == at.To {
+		at = c.cmd.WordAt
+	}
+	c.e.Findings = append(c.e.Findings, finding.New(finding.Unreadable, at, message, hint))
+}
+
+func (c *command) say(format string, args ...any) {
+	c.e.Outcome = entry.Lines{fmt.Sprintf(format, args...)}
+}
+
+// line reads the number of a line of the page.
+func (c *command) line(text string) (int, bool) {
+	n, err := strconv.Atoi(text)
+	last := len(c.Entries())
+	switch {
+	case err != nil:
+		c.refuse("The number of a line is missing.", "Write, for example, `"+c.cmd.Word+c.example()+"`.")
+	case last == 0:
+		c.refuse("There is no line yet.", "")
+	case n < 1 || n > last:
+		c.refuse(fmt.Sprintf("There is no line %d; the last is line %d.", n, last), "`page` shows them all.")
+	default:
+		return n, true
+	}
+	return 0, false
+}
+
+func (c *command) example() string {
+	if c.cmd.Word == "insert" {
+		return " before 3"
+	}
+	return " 3"
+}
+
+// change is change 3 [to STATEMENT].
+func (c *command) change() {
+	number, text, to := strings.Cut(c.cmd.Arg, " to ")
+	line, ok := c.line(strings.TrimSpace(number))
+	switch {
+	case !ok:
+	case !to:
+		c.got.Draft = &Draft{Line: line, Text: c.Entries()[line-1].Text}
+	default:
+		c.put(&Draft{Line: line}, text)
+	}
+}
+
+// put gives a line another text, or puts one in before it. Where the line that is
+// written then has no value, what is wrong with it is found, and the page stays as it
+// was.
+func (c *command) put(at *Draft, text string) {
+	text, _ = session.WithoutRecords(strings.TrimSpace(text))
+	if s, _ := syntax.Parse(text); isCommand(s) {
+		c.refuse("`"+firstRow(text)+"` is no line of a page.", "")
+		return
+	}
+	ed := session.Edit{Texts: map[int]string{at.Line: text}}
+	if at.Insert {
+		ed = session.Edit{At: at.Line, Put: []string{text}}
+		ed.Texts = c.renumbered(ed)
+	}
+	undone := c.undone
+	if !c.carry(ed) {
+		return
+	}
+	now := c.Entries()[at.Line-1]
+	if !now.Failed() {
+		return
+	}
+	c.Undo(c.ctx)
+	c.undone, c.got = undone, Answer{}
+	from := max(strings.LastIndex(c.e.Text, now.Text), 0)
+	for i, f := range now.Findings {
+		if i == 0 {
+			f.Hint = strings.TrimSpace(f.Hint + " The page stays as it was.")
+		}
+		f.At.From, f.At.To = f.At.From+from, f.At.To+from
+		c.e.Findings = append(c.e.Findings, f)
+	}
+}
+
+func isCommand(s syntax.Stmt) bool {
+	_, is := s.(*syntax.Command)
+	return is
+}
+
+// insert is insert before 3 [STATEMENT].
+func (c *command) insert() {
+	rest, _ := strings.CutPrefix(c.cmd.Arg, "before ")
+	number, text, _ := strings.Cut(strings.TrimSpace(rest), " ")
+	line, ok := c.line(number)
+	if !ok {
+		return
+	}
+	at := &Draft{Line: line, Insert: true}
+	if text = strings.TrimSpace(text); text == "" {
+		c.got.Draft = at
+		return
+	}
+	c.put(at, text)
+}
+
+// remove is remove 3.
+func (c *command) remove() {
+	line, ok := c.line(c.cmd.Arg)
+	if !ok {
+		return
+	}
+	ed := session.Edit{At: line, Drop: 1}
+	ed.Texts = c.renumbered(ed)
+	text := c.Entries()[line-1].Text
+	if c.carry(ed) {
+		c.say("taken out: %s", firstRow(text))
+	}
+}
+
+// carry changes lines, unless the work is stopped.
+func (c *command) carry(ed session.Edit) bool {
+	change, ok := c.Change(c.ctx, ed)
+	if !ok {
+		c.e.Findings = append(c.e.Findings, finding.New(finding.Stopped, c.cmd.WordAt, "Stopped; the page is as it was.", ""))
+		return false
+	}
+	c.got.Change, c.got.Done = change, true
+	return true
+}
+
+// back takes a change back, or does it again.
+func (c *command) back(take func(context.Context) (Change, bool), nothing, did string) {
+	change, ok := take(c.ctx)
+	if !ok {
+		c.say("%s", nothing)
+		return
+	}
+	c.got.Change, c.got.Done = change, true
+	c.say("%s%s", did, change.What)
+}
+
+// page is page, page 3 to 8 and page b.
+func (c *command) page() {
+	all := c.Entries()
+	from, to := 1, len(all)
+	switch fields := strings.Fields(c.cmd.Arg); {
+	case len(fields) == 0:
+	case fields[0][0] >= '0' && fields[0][0] <= '9':
+		last := fields[len(fields)-1]
+		if len(fields) != 1 && (len(fields) != 3 || fields[1] != "to") {
+			c.refuse("Two lines have `to` between them.", "Write, for example, `page 3 to 8`.")
+			return
+		}
+		var ok1, ok2 bool
+		if from, ok1 = c.line(fields[0]); !ok1 {
+			return
+		}
+		if to, ok2 = c.line(last); !ok2 {
+			return
+		}
+	default:
+		if from, to = c.part(strings.TrimPrefix(c.cmd.Arg, "part ")); from == 0 {
+			return
+		}
+	}
+	if len(all) == 0 {
+		c.say("There is no line yet.")
+		return
+	}
+	if c.Title() != "" && c.cmd.Arg == "" {
+		c.say("%s", c.Title())
+	}
+	c.got.Lines = all[min(from-1, to):to]
+}
+
+// part finds the lines of a part of the question.
+func (c *command) part(name string) (from, to int) {
+	for i, e := range c.Entries() {
+		p, ok := e.Stmt.(*syntax.Part)
+		switch {
+		case ok && from > 0:
+			return from, i
+		case ok && strings.EqualFold(p.Label, strings.TrimSuffix(name, ":")):
+			from = i + 1
+		}
+	}
+	if from == 0 {
+		c.refuse("There is no part "+name+" on this page.", "Write, for example, `page b` or `page 3 to 8`.")
+	}
+	return from, len(c.Entries())
+}
+
+// firstRow is the first line of a statement, cut if it is long.
+func firstRow(text string) string {
+	line, _, _ := strings.Cut(text, "\n")
+	if rs := []rune(line); len(rs) > 50 {
+		line = string(rs[:50]) + "…"
+	}
+	return line
+}

@@ -1,0 +1,138 @@
+package live
+
+import (
+	"slices"
+	"strings"
+
+	"steelyard/lang/finding"
+	"steelyard/session"
+	"steelyard/session/entry"
+	"steelyard/units"
+)
+
+// Moved is a line that comes out otherwise than before.
+type Moved struct {
+	// Entry is the line as it is now; nil if it is gone.
+	Entry *entry.Entry
+	// New tells that it was put in, or has another text.
+	New bool
+	// Was is what it came to before, where that has moved; else empty.
+	Was string
+	// Came and Went are the findings that it has only now, and had only before.
+	Came, Went []finding.Finding
+}
+
+// compare tells how a line that was worked out again has moved, and whether there is
+// anything to tell.
+func compare(a session.Anew) (Moved, bool) {
+	m := Moved{Entry: a.Now}
+	switch {
+	case a.Now == nil:
+		return m, false
+	case a.Was == nil:
+		m.New = true
+		return m, true
+	}
+	m.New = a.Was.Text != a.Now.Text && !sameButPlaces(a)
+	m.Was = Was(Shown(a.Was), a.Now)
+	m.Came, m.Went = but(a.Now.Findings, a.Was.Findings), but(a.Was.Findings, a.Now.Findings)
+	return m, m.New || m.Was != "" || len(m.Came)+len(m.Went) > 0
+}
+
+// sameButPlaces tells whether only the numbers of lines that a statement names differ.
+func sameButPlaces(a session.Anew) bool {
+	return strings.Contains(a.Was.Text, "@") && worded(a.Was.Text) == worded(a.Now.Text)
+}
+
+// worded is a text without its digits.
+func worded(text string) string {
+	return strings.Map(func(r rune) rune {
+		if r >= '0' && r <= '9' {
+			return -1
+		}
+		return r
+	}, text)
+}
+
+// but are the findings that others lack, notes left out, whatever lines they name.
+func but(all, others []finding.Finding) []finding.Finding {
+	var out []finding.Finding
+	for _, f := range all {
+		if f.Severity != finding.Note && !slices.ContainsFunc(others, func(o finding.Finding) bool {
+			return o.ID == f.ID && worded(o.Message) == worded(f.Message)
+		}) {
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+// Was is what a line came to before, if it comes to something else now: else empty.
+func Was(was string, now *entry.Entry) string {
+	switch {
+	case was == Shown(now):
+		return ""
+	case was == "":
+		return "no value"
+	}
+	return was
+}
+
+// Told is a line as it is shown where it has moved: old → new, and the findings
+// that came or went. One that is new is shown whole.
+func (m *Moved) Told() *entry.Entry {
+	e := *m.Entry
+	if m.New {
+		return &e
+	}
+	e.Outcome, e.Findings = nil, slices.Clone(m.Came)
+	for _, f := range m.Went {
+		f = finding.Finding{ID: f.ID, Severity: finding.Note, Message: "no longer: " + f.Message}
+		e.Findings = append(e.Findings, f)
+	}
+	if m.Was != "" {
+		e.Outcome = Arrow(m.Was, m.Entry)
+	}
+	return &e
+}
+
+// Arrow is the outcome of a line that has moved: old → new.
+func Arrow(was string, now *entry.Entry) entry.Lines {
+	to := Shown(now)
+	if to == "" {
+		to = "no value"
+	}
+	return entry.Lines{was + " → " + to}
+}
+
+// Shown is what an entry comes to, as printed, where that can move or differ from a
+// record: its values, or whether its check holds.
+func Shown(e *entry.Entry) string {
+	var s comesTo
+	e.Visit(&s)
+	return string(s)
+}
+
+// comesTo is an outcome in short. Figures and answers in words have no record.
+type comesTo string
+
+func (s *comesTo) Result(r *entry.Result) {
+	words := make([]string, len(r.Values))
+	for i := range r.Values {
+		words[i] = r.Values[i].Shown(units.Screen)
+	}
+	*s = comesTo(strings.Join(words, ", "))
+}
+
+func (s *comesTo) Verdict(v *entry.Verdict) {
+	*s = "does not hold"
+	if v.Holds {
+		*s = "holds"
+	}
+}
+
+func (s *comesTo) Graph(*entry.Graph)       {}
+func (s *comesTo) Table(*entry.Table)       {}
+func (s *comesTo) Bars(*entry.Bars)         {}
+func (s *comesTo) Workings(*entry.Workings) {}
+func (s *comesTo) Lines(entry.Lines)        {}
