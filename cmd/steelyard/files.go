@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -33,7 +34,9 @@ func fileName(arg string) (name string, anyway bool) {
 
 // save writes the worksheet to a file.
 func (s *scratchpad) save(arg string) {
-	name, anyway := fileName(arg)
+	arg, anyway := strings.CutSuffix(" "+strings.TrimSpace(arg), " anyway")
+	arg, failed := strings.CutSuffix(arg, " with failed lines")
+	name, _ := fileName(arg)
 	if name == "" {
 		name = s.file.path
 	}
@@ -42,6 +45,9 @@ func (s *scratchpad) save(arg string) {
 		return
 	}
 	how := worksheet.Saving{Title: s.pad.Title(), Anyway: anyway, Gaps: s.file.gaps}
+	if failed {
+		how.Failed = s.pad.Failed()
+	}
 	if s.file.isOpen(name) {
 		how.Since = s.file.stamp
 	}
@@ -61,23 +67,18 @@ func (s *scratchpad) save(arg string) {
 	s.unsaved, s.leaving = false, false
 	s.cautioned(s.journal.Saved(how.Title))
 	s.tell("saved to " + name + ": " + counted(len(s.pad.Entries()), "statement"))
-	s.tellAttempts()
+	s.tellFailed(name, failed)
 }
 
-// tellAttempts says what became of the lines that could not be worked out.
-func (s *scratchpad) tellAttempts() {
-	remarks, leftOut := worksheet.Attempts(s.pad.Entries())
+// tellFailed says what became of the lines that could not be worked out.
+func (s *scratchpad) tellFailed(name string, kept bool) {
+	n := len(s.pad.Failed())
 	switch {
-	case remarks == 1:
-		s.tell("1 line that could not be worked out is in it as a remark.")
-	case remarks > 1:
-		s.tell(counted(remarks, "line") + " that could not be worked out are in it as remarks.")
-	}
-	switch {
-	case leftOut == 1:
-		s.tell("1 failed attempt is left out, since a later line defines its name.")
-	case leftOut > 1:
-		s.tell(counted(leftOut, "failed attempt") + " are left out, since later lines define their names.")
+	case n == 0:
+	case kept:
+		s.tell(fmt.Sprintf("Lines in it that could not be worked out, as remarks: %d.", n))
+	default:
+		s.tell(fmt.Sprintf("Lines that could not be worked out: %d. They are left out; to keep them as remarks, write: save %s with failed lines", n, name))
 	}
 }
 

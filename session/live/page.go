@@ -20,7 +20,17 @@ type Page struct {
 	*session.Pad
 	done, undone []step
 	drafts       bool
+	failed       []Failed
 }
+
+// Failed is a line that could not be worked out and is none of the page.
+type Failed struct {
+	After int // the number of the line above it
+	Text  string
+}
+
+// Failed are the lines that could not be worked out, in the order of their places.
+func (p *Page) Failed() []Failed { return p.failed }
 
 // step is a change that can be taken back.
 type step struct {
@@ -91,6 +101,7 @@ func (p *Page) Enter(ctx context.Context, text string) (*entry.Entry, Answer) {
 		return e, p.answer(ctx, e, cmd)
 	case e.Failed() && !p.drafts:
 		p.Pad.Undo()
+		p.failed = append(p.failed, Failed{After: line - 1, Text: e.Text})
 		return e, Answer{}
 	}
 	return e, p.entered(line, e)
@@ -217,6 +228,14 @@ func (p *Page) inverse(ed session.Edit) session.Edit {
 // revise changes lines and compares what came out.
 func (p *Page) revise(ctx context.Context, ed session.Edit) Change {
 	c := Change{Edit: ed}
+	for i := range p.failed {
+		switch f := &p.failed[i]; {
+		case f.After >= ed.At-1+ed.Drop:
+			f.After += len(ed.Put) - ed.Drop
+		case f.After >= ed.At:
+			f.After = ed.At - 1
+		}
+	}
 	for _, a := range p.Revise(ctx, ed) {
 		if m, tells := compare(a); tells {
 			c.Moved = append(c.Moved, m)

@@ -28,13 +28,13 @@ type Saving struct {
 	// Gaps is how many blank lines stood before a statement, by its number; a
 	// part has one where nothing is said.
 	Gaps map[int]int
+	// Failed are lines that could not be worked out, which are written as remarks.
+	Failed []live.Failed
 }
 
-// Save writes the statements of a scratchpad with records of their results. A
-// line that could not be worked out is written as a remark, so that the file
-// replays; it is left out if a later line of its part gives what it would have
-// given. The file is put in place in one step, and one that someone else has
-// changed is left alone unless told. It returns what the file is now.
+// Save writes the statements of a scratchpad with records of their results. The file is
+// put in place in one step, and one that someone else has changed is left alone unless
+// told. It returns what the file is now.
 func Save(path string, entries []*entry.Entry, how Saving) (*Stamp, *FileProblem) {
 	text := compose(entries, how)
 	if problem := mayReplace(path, how); problem != nil {
@@ -78,11 +78,15 @@ func compose(entries []*entry.Entry, how Saving) string {
 	}
 	lines := []string{mark + "worksheet " + strconv.Itoa(formatVersion) + "  " + writing.Clean(strings.Join(strings.Fields(how.Title), " "), writing.File), ""}
 	place := map[int]int{} // the number in the scratchpad → the line of the file
-	mended, first := mendedLater(entries), true
-	for i, e := range entries {
-		if mended[i] {
-			continue
+	failed := how.Failed
+	remarks := func(after int) {
+		for ; len(failed) > 0 && failed[0].After <= after; failed = failed[1:] {
+			lines = append(lines, rows(failed[0].Text, "# ", "")...)
 		}
+	}
+	first := true
+	for i, e := range entries {
+		remarks(i)
 		gap, known := how.Gaps[e.Line]
 		if _, part := e.Stmt.(*syntax.Part); part && !first && !known {
 			gap = 1
@@ -94,18 +98,24 @@ func compose(entries []*entry.Entry, how Saving) string {
 		place[e.Line] = len(lines) + 1
 		lines = append(lines, entryLines(e, place)...)
 	}
+	remarks(len(entries))
 	return strings.Join(lines, eol) + eol
 }
 
-// entryLines is one statement as a worksheet has it: its first line at the
-// margin and the others indented, none of them blank.
+// entryLines is one statement as a worksheet has it, with its records.
 func entryLines(e *entry.Entry, place map[int]int) []string {
-	lead, indent := "", "  "
-	if e.Failed() {
-		lead, indent = "# ", ""
+	out := rows(live.RenumberEntry(e, place), "", "  ")
+	if !e.Failed() && e.Records() && len(e.Values()) > 0 {
+		out = append(out, recordLines(e)...)
 	}
+	return out
+}
+
+// rows are the lines of a statement: its first line at the margin and the others
+// indented, none of them blank.
+func rows(text, lead, indent string) []string {
 	var out []string
-	for line := range strings.SplitSeq(live.RenumberEntry(e, place), "\n") {
+	for line := range strings.SplitSeq(text, "\n") {
 		line = strings.TrimRightFunc(writing.Clean(strings.TrimRight(line, "\r"), writing.File), unicode.IsSpace)
 		switch {
 		case line == "" && len(out) > 0:
@@ -116,9 +126,6 @@ func entryLines(e *entry.Entry, place map[int]int) []string {
 			line = indent + line
 		}
 		out = append(out, lead+line)
-	}
-	if !e.Failed() && e.Records() && len(e.Values()) > 0 {
-		out = append(out, recordLines(e)...)
 	}
 	return out
 }
