@@ -230,7 +230,7 @@ func (p *Page) revise(ctx context.Context, ed session.Edit) Change {
 	c := Change{Edit: ed}
 	for i := range p.failed {
 		switch f := &p.failed[i]; {
-		case f.After >= ed.At-1+ed.Drop:
+		case f.After >= ed.At+ed.Drop:
 			f.After += len(ed.Put) - ed.Drop
 		case f.After >= ed.At:
 			f.After = ed.At - 1
