@@ -5,6 +5,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/units"
 	"steelyard/units/writing"
@@ -100,8 +101,42 @@ func (g group) lacks() string {
 	return writing.List(g.lacking, "and") + verb
 }
 
+// Product takes a word apart into symbols, one of which is a name that the line gives:
+// kx into k*x where k is solved for. It is "" for another word.
+func (p *Planner) Product(word, name string) string {
+	c := p.coder("")
+	c.params = []param{{name: name, slot: run.NoSlot}}
+	if g, ok := c.group(word); ok && slices.Contains(g.parts, name) {
+		return g.product()
+	}
+	return ""
+}
+
+// ofNature says how a symbol without a value becomes a constant of nature, unless it
+// stands for something else first and no quantity of a name comes of the product:
+// hf is an energy with that constant, kx nothing.
+func (c *coder) ofNature(g group, name string) string {
+	k, ok := units.LookupConstant(name)
+	if !ok {
+		return ""
+	}
+	if units.Usual(name) != "" {
+		u, _ := c.p.Units.Parse(k.Unit, units.AloneInPlace)
+		dim := u.Dim()
+		for _, part := range g.parts {
+			if d, ok := c.lookup(&syntax.Name{Name: part}); ok && d.Slot != run.NoSlot {
+				dim, _ = dim.Mul(c.p.Static(d.Slot).Dim)
+			}
+		}
+		if _, named := units.KindOf(dim, units.None); !named {
+			return ""
+		}
+	}
+	return constantHint(name)
+}
+
 // hint says what to do about a group.
-func (g group) hint() string {
+func (c *coder) hint(g group) string {
 	hint := "Put `*` between the names"
 	switch len(g.lacking) {
 	case 0:
@@ -112,7 +147,7 @@ func (g group) hint() string {
 		hint += ", and give " + writing.List(g.lacking, "and") + " values in lines above."
 	}
 	for _, name := range g.lacking {
-		if constant := constantHint(name); constant != "" {
+		if constant := c.ofNature(g, name); constant != "" {
 			hint += " " + constant
 		}
 	}

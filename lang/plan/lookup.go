@@ -103,7 +103,7 @@ func (c *coder) unknownName(x *syntax.Name) run.Slot {
 		return c.refuse(finding.UnknownName, x.At, "Line "+itoa(x.Line)+" doesn't define "+x.Name+".", hint, readings...)
 	}
 	if g, ok := c.group(x.Name); ok && (len(g.lacking) == 0 || !c.p.Units.Has(x.Name) && !c.misspelt(x.Name, g)) {
-		return c.refuse(finding.NamesTogether, x.At, "No line above defines "+x.Name+"; "+g.says()+".", g.hint()+g.itself(x.Name), g.product())
+		return c.refuse(finding.NamesTogether, x.At, "No line above defines "+x.Name+"; "+g.says()+".", c.hint(g)+g.itself(x.Name), g.product())
 	}
 	if call, ok := c.gluedCall(x.Name); ok {
 		return c.notGlued(x.At, call, call)

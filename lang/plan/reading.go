@@ -52,8 +52,10 @@ func (c *coder) unitOf(u syntax.UnitText, whole syntax.Span) *units.Unit {
 			message, hint := "There is no sign between the number and `"+u.Text+"`.", "Put `*` between them."
 			if strings.Contains(product, " / ") {
 				message, hint = "`"+u.Text+"` isn't a unit.", ""
+			} else if len(lacking) > 0 && lacking[0] == syntax.Canonical(u.Text) {
+				message, hint = "`"+u.Text+"` isn't a unit, and no line above defines it as a name.", "For a name, put `*` before it, and give it a value in a line above."
 			} else if g := (group{lacking: lacking}); len(lacking) > 0 {
-				message, hint = "`"+u.Text+"` isn't a unit; "+g.lacks()+".", g.hint()
+				message, hint = "`"+u.Text+"` isn't a unit; "+g.lacks()+".", c.hint(g)
 			}
 			c.find(finding.NamesTogether, whole, message, hint, product)
 			return nil
@@ -116,6 +118,9 @@ func (c *coder) asProduct(u syntax.UnitText, whole syntax.Span) (product string,
 			continue
 		default:
 			g, ok := c.group(word)
+			if !ok && word == u.Text && isSymbol(word) {
+				g, ok = group{parts, parts}, true // 2a
+			}
 			if !ok {
 				return "", nil, false
 			}
@@ -140,6 +145,12 @@ func (c *coder) ofNames(x syntax.Expr) (string, bool) {
 	}
 	product, lacking, ok := c.asProduct(q.Unit, q.At)
 	return product, ok && len(lacking) == 0
+}
+
+// OfNames is a quantity of a line, of which the unit is made of names too, as their
+// product: 2T is 2*T where T is given.
+func (p *Planner) OfNames(x syntax.Expr, text string) (string, bool) {
+	return p.coder(text).ofNames(x)
 }
 
 // unlikeEnds says that a range goes from one kind of quantity to another. An end such as

@@ -149,8 +149,37 @@ func (p among) ofProduct() *fault {
 		from = p.tokens[over].from
 		share = "(" + p.text[from:before.to] + ")"
 	}
-	return &fault{finding.New(finding.NotWritten, Span{From: from, To: end}, "\"of\" means times here.",
-		"Write `*` instead.", share+"*"+p.text[p.tokens[p.i+1].from:end])}
+	return &fault{finding.New(finding.NotWritten, Span{From: from, To: end}, "\"of\" means times here: write `*`.",
+		"", share+"*"+p.text[p.tokens[p.i+1].from:end])}
+}
+
+// shares are words for a number before what it is of.
+var shares = map[string]string{
+	"half": "1/2", "third": "1/3", "quarter": "1/4", "fifth": "1/5", "tenth": "1/10",
+	"twice": "2", "double": "2", "thrice": "3",
+}
+
+// shareWord finds half of 6 m, a third of d and twice 3 m.
+func (p among) shareWord() *fault {
+	word, next := p.i-1, p.i
+	if article := p.tokens[word].text; article == "a" || article == "one" || article == "the" {
+		word, next = word+1, next+1
+	}
+	name := p.tokens[word].text
+	number := shares[name]
+	if number == "" || p.known != nil && p.known(name) {
+		return nil
+	}
+	of := next < len(p.tokens) && p.tokens[next].text == "of"
+	if of {
+		next++
+	}
+	if next >= len(p.tokens) || !of && strings.Contains(number, "/") {
+		return nil
+	}
+	end := operandEnd(p.tokens, next)
+	return &fault{finding.New(finding.NotWritten, Span{From: p.tokens[p.i-1].from, To: end}, "\""+name+"\" is the number "+number+" here.",
+		"", number+"*"+p.text[p.tokens[next].from:end])}
 }
 
 // perQuotient finds 5 m per s.

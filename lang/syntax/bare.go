@@ -1,6 +1,10 @@
 package syntax
 
-import "slices"
+import (
+	"slices"
+
+	"steelyard/lang/ops"
+)
 
 // bareFunction tells whether print writes a function without brackets round its
 // argument, where that is one number or name: sin 30°, cos θ.
@@ -10,6 +14,12 @@ func bareFunction(name string) bool {
 		return true
 	}
 	return false
+}
+
+// functionWord tells whether a word before an operand is a function: 2 log 100. Only
+// min is a unit, too.
+func functionWord(word string) bool {
+	return word == "log" || len(word) > 1 && word != "min" && ops.IsFunction(word)
 }
 
 // operandNext tells whether the argument of such a function may begin with r.

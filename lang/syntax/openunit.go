@@ -415,25 +415,30 @@ func (o *opener) goesOn(ps pieces, i int, fs []unitFactor) (merged piece, to int
 		if sign.over() {
 			f.joint = "/"
 		}
-		if glued {
-			all = withGlued(all, f)
+		var under []unitFactor
+		if under = underStroke(all, f); glued {
+			all = under
 		} else {
 			all = append(all, f)
 		}
 		text := unitText(oneStroke(all))
+		if below := unitText(oneStroke(under)); sign.times() && !o.in.Unit(text) && o.in.Unit(below) {
+			all, text = under, below // J/kg*K
+		}
 		if o.in.Unit(text) || glued && o.in.IsUnit(text) {
 			merged, to, ok = ps[i], next, true
-			merged.text, merged.open = text, true
+			merged.text, merged.open = text, slices.ContainsFunc(wordsOf(all), func(word string) bool { return o.in.Known(Canonical(word)) })
 		}
 		at = next
 	}
 	return merged, to, ok
 }
 
-// withGlued adds a factor that stands directly behind a power, under the stroke if
-// there is one: W/m²K is W/(m² K).
-func withGlued(fs []unitFactor, f unitFactor) []unitFactor {
+// underStroke adds a factor, under the stroke if there is one: W/m²K is W/(m² K), and
+// J/kg*K is J/(kg K).
+func underStroke(fs []unitFactor, f unitFactor) []unitFactor {
 	f.joint = " "
+	fs = slices.Clone(fs) // of which under changes the first
 	at := slices.IndexFunc(fs, func(f unitFactor) bool { return f.joint == "/" })
 	if at < 0 {
 		return append(fs, f)

@@ -41,6 +41,7 @@ var tokenSlips = []slip[among]{
 // product. The last rule always finds something.
 var sideSlips = []slip[among]{
 	{"of: 3 % of m", among.ofProduct},
+	{"a number in words: half of 6 m", among.shareWord},
 	{"per: 5 m per s", among.perQuotient},
 	{"a check without its word: W is negative", among.signAsked},
 	{"a remark in brackets: 5 kg (mass)", among.remarked},

@@ -174,7 +174,7 @@ func (u unitScan) wordEnd(p units.Part) (int, bool) {
 		return end, false
 	case isBlank(r) && ops.IsFunction(word) && u.at(u.skip(end)) == '(' && len(word) > 1:
 		return end, false
-	case bareFunction(word) && isBlank(r) && operandNext(u.at(u.skip(end))):
+	case isBlank(r) && operandNext(u.at(u.skip(end))) && functionWord(word):
 		return end, false
 	}
 	return end, true

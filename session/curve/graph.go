@@ -81,7 +81,7 @@ func planPlot(l *eval.Line, s *syntax.Graph) (*plot, bool) {
 		p.from, p.to = p.to, p.from
 	}
 	for _, part := range s.Curves {
-		c, one, ok := planCurve(l, part.X, s.Against.Name, p.static)
+		c, one, ok := planCurve(l, part.X, s.Against.Name, p.static, s.From, s.To)
 		if !ok {
 			return nil, false
 		}

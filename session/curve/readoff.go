@@ -19,7 +19,7 @@ func ReadOff(l *eval.Line, d *plan.Def, x syntax.Expr, in syntax.UnitText) {
 		if good = good && got.OK; !got.OK {
 			l.Fail(d, got.Root)
 		}
-		alike = alike && (i == 0 || at.Dim == got.Static.Dim)
+		alike = alike && (i == 0 || at.Open != 0 || at.Dim == got.Static.Dim)
 		at = got.Static
 	}
 	if !good {
@@ -28,7 +28,7 @@ func ReadOff(l *eval.Line, d *plan.Def, x syntax.Expr, in syntax.UnitText) {
 	got := l.Eval(x, eval.Want{Shown: true, Name: d.Name, In: in})
 	switch {
 	case got.Slot == run.NoSlot && alike:
-		curveHint(l, syntax.Holds(of, against), against, at)
+		curveHint(l, syntax.Holds(of, against), against, at, places...)
 	case got.OK && got.Static.Absent:
 		got.OK = false
 		l.Find(finding.New(finding.NotWorkedOut, of.Span(), noCurveYet, valueHint(l, of)))

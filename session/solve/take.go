@@ -16,6 +16,9 @@ func (v *solving) solutionUnit(i int, st run.Static) *units.Unit {
 	if unit := v.declaredAngle(u, st); unit != nil {
 		return unit
 	}
+	if unit := v.boundAngle(u, st); unit != nil {
+		return unit
+	}
 	return units.Preferred(st.Dim, st.Tag)
 }
 
@@ -34,6 +37,26 @@ func (v *solving) declaredAngle(u syntax.Unknown, st run.Static) *units.Unit {
 			continue
 		}
 		if unit := v.Unit(sym.Unit); unit != nil && unit.Tag() == units.Angle {
+			return unit
+		}
+	}
+	return nil
+}
+
+// boundAngle is the unit of an unknown whose conditions give it bounds in a unit of
+// angle: where θ < 90°.
+func (v *solving) boundAngle(u syntax.Unknown, st run.Static) *units.Unit {
+	if !st.Dim.IsOne() {
+		return nil
+	}
+	for _, c := range v.s.Where {
+		bound := c.Right
+		if syntax.Holds(bound, u.Name) {
+			bound = c.Left
+		} else if !syntax.Holds(c.Left, u.Name) {
+			continue
+		}
+		if unit := v.UnitWithin(bound, st); unit != nil && unit.Tag() == units.Angle {
 			return unit
 		}
 	}
