@@ -170,7 +170,7 @@ func (a Interval) sine() Interval {
 	lo, hi := math.Sin(a.Lo), math.Sin(a.Hi)
 	out := loose(min(lo, hi), max(lo, hi), functionOff)
 	// Turning points lie at π/2 + nπ; a little room is left for rounding.
-	const room = 1e-7
+	room := 1e-15 * (2 + max(-a.Lo, a.Hi))
 	first := math.Ceil((a.Lo-math.Pi/2)/math.Pi - room)
 	for n := first; n <= (a.Hi-math.Pi/2)/math.Pi+room; n++ {
 		if math.Mod(n, 2) == 0 {

@@ -150,6 +150,9 @@ func newSurvey(w *floatWalker, fn int, lo, hi float64, rest []float64) *survey {
 		over: make([]enclosed, 1), powers: make([]*series, 1), at: append([]float64{0}, rest...),
 		floats: &floatWalker{newWalker[float64](w.p, w.st, w.depth, floats{})}}
 	s.left = int(min(areaPieces, areaOps/max(w.p.Funcs[fn].Cost, 1)))
+	if len(rest) == 0 {
+		s.ranges.lift(fn, ops.Between(lo, hi))
+	}
 	for _, v := range rest {
 		s.over, s.powers = append(s.over, intervals{}.of(v)), append(s.powers, powers{}.of(v))
 	}
@@ -182,6 +185,12 @@ func (s *survey) piece(lo, hi float64) piece {
 	s.left--
 	p := piece{lo: lo, hi: hi}
 	x := ops.Between(lo, hi)
+	if l := s.ranges.liftedAt(s.fn, x); l != nil {
+		p.sum = l.area(x)
+		p.doubt, p.size = p.sum.Radius(), max(p.sum.Lo, -p.sum.Hi, 0)
+		p.done = p.doubt <= areaAim*p.size
+		return p
+	}
 	s.over[0] = enclosed{v: x, d: ops.Point(1)}
 	v, some := s.ranges.at(s.fn, s.over)
 	switch {

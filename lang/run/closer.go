@@ -9,6 +9,9 @@ import (
 // over encloses a function of one number over an interval: its values and its
 // slopes. It is false where no number of the interval has a value.
 func (w *intervalWalker) over(fn int, x ops.Interval) (enclosed, bool) {
+	if l := w.liftedAt(fn, x); l != nil {
+		return enclosed{v: l.over(x, 0), d: l.over(x, 1)}, true
+	}
 	return w.at(fn, []enclosed{{v: x, d: ops.Point(1)}})
 }
 
@@ -26,6 +29,13 @@ func tight(x ops.Interval, n, at enclosed) ops.Interval {
 // powers encloses the derivatives of a function over an interval; false where nothing
 // is known of them.
 func (w *intervalWalker) powers(fn int, x ops.Interval) (*series, bool) {
+	if l := w.liftedAt(fn, x); l != nil {
+		s := &series{done: most + 1, top: liftOrder - 1}
+		for k := range liftOrder {
+			s.c[k] = l.over(x, k)
+		}
+		return s, true
+	}
 	own := seriesWalker{newWalker[*series](w.p, w.st, w.depth, powers{})}
 	s, some := own.at(fn, []*series{along(x)})
 	return s, some && !s.lost
@@ -36,8 +46,12 @@ func (w *intervalWalker) plain() *floatWalker {
 	return &floatWalker{newWalker[float64](w.p, w.st, w.depth, floats{})}
 }
 
-// zeroAt tells whether a function is 0 at a number but for its error.
+// zeroAt tells whether a function is 0 at a number but for its error, or would be where
+// a pole is lifted.
 func (w *intervalWalker) zeroAt(fn int, x float64) bool {
+	if l := w.liftedAt(fn, ops.Point(x)); l != nil {
+		return l.over(ops.Point(x), 0).HoldsZero()
+	}
 	n, some := w.plain().bounds(exact).boundAt(fn, []float64{x}, exact, 0)
 	return some && n.zero()
 }

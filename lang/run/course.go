@@ -25,11 +25,12 @@ const (
 func (p *Program) Zeros(st *State, fn int, over ops.Interval) Roots {
 	s := p.intervals(st).rootSearch(fn, zeroEnclosures)
 	s.nothing = underflow
+	s.w.lift(fn, over)
 	s.look(over)
 	for _, end := range [2]float64{over.Lo, over.Hi} {
 		near := func(x float64) bool { return math.Abs(x-end) <= 1e-9*width(over) }
 		flat := slices.ContainsFunc(s.out.Flat, func(f ops.Interval) bool { return near(f.Lo) || near(f.Hi) })
-		if !flat && s.w.zeroAt(fn, end) { // it may have been passed by a rounding
+		if l := s.w.liftedAt(fn, ops.Point(end)); !flat && s.w.zeroAt(fn, end) && (l == nil || !l.noValue(end)) { // it may have been passed by a rounding
 			s.out.Found = append(slices.DeleteFunc(s.out.Found, near), end)
 		}
 	}
@@ -52,6 +53,7 @@ func (p *Program) Zeros(st *State, fn int, over ops.Interval) Roots {
 // fall, where it is -1. What rounding takes away again does not count.
 func (p *Program) Rises(st *State, fn int, over ops.Interval, by float64) bool {
 	w := p.intervals(st)
+	w.lift(fn, over)
 	rise := func(x ops.Interval) float64 {
 		lo, some1 := w.over(fn, ops.Point(x.Lo))
 		hi, some2 := w.over(fn, ops.Point(x.Hi))
@@ -102,6 +104,7 @@ func (p *Program) Empty(st *State, fn int, over ops.Interval) bool {
 // the function but its values, as where an area is part of it, this is false.
 func (p *Program) Hides(st *State, fn int, x, y []float64, slack float64) bool {
 	w := p.intervals(st)
+	w.lift(fn, ops.Between(x[0], x[len(x)-1]))
 	bend := func(i int) float64 {
 		if i == 0 || i == len(y)-1 {
 			return 0

@@ -25,7 +25,12 @@ type enclosed struct {
 // that does not vary may be off.
 type intervals struct{ given float64 }
 
-type intervalWalker struct{ walker[enclosed, intervals] }
+type intervalWalker struct {
+	walker[enclosed, intervals]
+	// lifts are places at which a pole of the function liftsOf is lifted.
+	lifts   []lifted
+	liftsOf int
+}
 
 func (d intervals) of(v float64) enclosed {
 	by := d.given * math.Abs(v)
@@ -162,10 +167,10 @@ func (p *Program) Enclose(st *State, fn int, x ops.Interval) (values, slopes ops
 
 // intervals returns a walker that runs functions of a program over intervals.
 func (p *Program) intervals(st *State) *intervalWalker {
-	return &intervalWalker{newWalker[enclosed](p, st, 0, intervals{})}
+	return &intervalWalker{walker: newWalker[enclosed](p, st, 0, intervals{})}
 }
 
 // intervals returns a walker over intervals for one over plain numbers.
 func (w *floatWalker) intervals() *intervalWalker {
-	return &intervalWalker{newWalker[enclosed](w.p, w.st, w.depth, intervals{})}
+	return &intervalWalker{walker: newWalker[enclosed](w.p, w.st, w.depth, intervals{})}
 }

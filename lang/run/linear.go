@@ -103,7 +103,7 @@ var slopePlaces = [...]float64{0, 0.7, -2.3}
 // column what is added to them; false if an equation is not linear: its slopes by
 // the unknowns are then not the same everywhere.
 func (w *floatWalker) coefficients(s *Solve) ([][]ops.Interval, bool) {
-	own := &intervalWalker{newWalker[enclosed](w.p, w.st, w.depth, intervals{exact})}
+	own := &intervalWalker{walker: newWalker[enclosed](w.p, w.st, w.depth, intervals{exact})}
 	n := len(s.Dims)
 	m := make([][]ops.Interval, len(s.Differences))
 	zero, all := placeOf(n, ops.Point(0)), placeOf(n, ops.Everything())

@@ -42,6 +42,7 @@ type Peak struct {
 // that comes to no end.
 func (p *Program) Peak(st *State, fn int, over ops.Interval, by float64) (Peak, bool) {
 	s := &peakSearch{w: p.intervals(st), fn: fn, by: by, best: math.Inf(-1), worst: math.Inf(1), narrow: 4 * exact * width(over), left: peakEnclosures}
+	s.w.lift(fn, over)
 	var parts []peakPart
 	for i := range peakStart {
 		wide := float64(width(over) / peakStart)
@@ -220,6 +221,9 @@ func (s *peakSearch) place(run []peakPart, far float64) (at ops.Interval, y floa
 // value is the curve at a place: 0, or what it comes near to, where a number is too
 // large on the way.
 func (s *peakSearch) value(x float64) (float64, bool) {
+	if l := s.w.liftedAt(s.fn, ops.Point(x)); l != nil {
+		return l.over(ops.Point(x), 0).Middle(), true
+	}
 	if v, some := s.w.plain().at(s.fn, []float64{x}); some {
 		return v, true
 	}

@@ -29,6 +29,11 @@ func TestPeak(t *testing.T) {
 		{"√(4 - (u - 5)^2)", 2, 0, "5", "3 7"},
 		{"1/(1 + (u - 5)^2)", 1, 1.0 / 26, "5", "0 10"},
 		{"5", 5, 5, "0:10", "0:10"},
+		// Where both sides of a quotient are 0 there is no value, but one beside it. The
+		// least of sin(u)/u is at tan(u) = u: by mpmath.
+		{"sin(u)/u", 1, -0.217233628211222, "0", "4.49"},
+		{"(1 - cos(u))/u^2", 0.5, 0, "0", "6.28"},
+		{"(exp(u) - 1)/u", 2202.54657948067, 1, "10", "0"},
 	} {
 		p, st, fn := rootFunc(t, tt.text, "0")
 		hi, ok1 := p.Peak(st, fn, over, 1)
@@ -50,7 +55,7 @@ func TestPeak(t *testing.T) {
 			t.Errorf("%s: %+v, %t", text, hi, ok)
 		}
 	}
-	for _, text := range []string{"sin(1e6*u)*u", "sin(u)/u"} { // what comes to no end
+	for _, text := range []string{"sin(1e6*u)*u", "sin(1e6*u)*cos(u)"} { // what comes to no end
 		p, st, fn := rootFunc(t, text, "0")
 		if hi, ok := p.Peak(st, fn, over, 1); ok {
 			t.Errorf("%s: %+v", text, hi)

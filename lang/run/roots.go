@@ -246,7 +246,7 @@ func (s *rootSearch) touching(x ops.Interval) bool {
 	if !some {
 		return false
 	}
-	k, some := over.keepsSign()
+	k, some := over.keepsSign(2)
 	if !some {
 		return false
 	}
@@ -269,10 +269,10 @@ func (s *rootSearch) touching(x ops.Interval) bool {
 	return k == 2 && s.sign(at) == side(over.at(k))
 }
 
-// keepsSign is the lowest derivative above the slope that is not 0 over the interval
+// keepsSign is the lowest derivative from one on that is not 0 over the interval
 // of a series, and has one sign there.
-func (s *series) keepsSign() (k int, some bool) {
-	for k = 2; k <= mostTouching; k++ {
+func (s *series) keepsSign(from int) (k int, some bool) {
+	for k = from; k <= mostTouching; k++ {
 		if !s.at(k).HoldsZero() {
 			return k, true
 		}
@@ -303,7 +303,7 @@ func (s *rootSearch) besideRoot(x ops.Interval) bool {
 	if !some {
 		return false
 	}
-	k, some := over.keepsSign()
+	k, some := over.keepsSign(2)
 	return some && s.w.zeroAt(s.fn, at) && s.vanish(at, k)
 }
 
@@ -330,8 +330,12 @@ func (s *rootSearch) neighbours(x ops.Interval, jumps bool) {
 	}
 }
 
-// found lists a root, once where two pieces meet in it.
+// found lists a root, once where two pieces meet in it. Where a pole is lifted there
+// is no value, and no root.
 func (s *rootSearch) found(x float64) {
+	if l := s.w.liftedAt(s.fn, ops.Point(x)); l != nil && l.noValue(x) {
+		return
+	}
 	for _, o := range s.out.Found {
 		if math.Abs(o-x) <= 1e-12*math.Max(math.Abs(o), math.Abs(x)) {
 			return

@@ -31,13 +31,17 @@ func (p *Program) FindRoots(st *State, fn int, scale, lo, hi float64) Searched {
 
 func (w *intervalWalker) searched(fn int, scale, lo, hi float64) Searched {
 	s, pieces := w.rootSearch(fn, maxEnclosures), searchPieces(scale, lo, hi)
-	out := Searched{Lo: pieces[0].Lo, Hi: pieces[0].Hi}
+	whole := pieces[0]
+	for _, x := range pieces {
+		whole = whole.Hull(x)
+	}
+	w.lift(fn, whole)
+	out := Searched{Lo: whole.Lo, Hi: whole.Hi}
 	share := s.left / len(pieces)
 	s.left = 0
 	for _, x := range pieces {
 		s.left = max(s.left, 0) + share
 		s.look(x)
-		out.Lo, out.Hi = min(out.Lo, x.Lo), max(out.Hi, x.Hi)
 	}
 	s.done()
 	// What lies beyond is only looked at where nothing is left open within.

@@ -27,6 +27,12 @@ type series struct {
 	lost bool
 	c    [most + 1]ops.Interval
 	done int // how many of c are worked out
+	// place is the series about one place of the interval, if that is known: its own at
+	// the place itself. Placed tells that it can be worked out from the operands.
+	place  *series
+	placed bool
+	// shift tells that it is a, which is 0 at the place, divided by the distance from it.
+	shift bool
 	// da and db are the slopes of the operation by its operands, made of the same
 	// family as itself: sin and cos need each other.
 	da, db *series
@@ -36,8 +42,8 @@ type series struct {
 // family is the operations on the same operands that the slopes of one lead to.
 type family struct{ of []*series }
 
-// powers is the domain of series.
-type powers struct{}
+// powers is the domain of series. It notes the divisors that vary, if it is asked to.
+type powers struct{ divisors *[]*series }
 
 type seriesWalker struct{ walker[*series, powers] }
 
@@ -47,16 +53,67 @@ func (d powers) load(_ Slot, _ int32, v float64) *series { return d.of(v) }
 
 // fixed is a series of what does not vary.
 func fixed(v ops.Interval) *series {
-	s := &series{done: most + 1}
-	s.c[0] = v
+	s := &series{done: most + 1, placed: true}
+	s.c[0], s.place = v, s
 	return s
 }
 
 // along is the series of the number itself, over an interval.
 func along(x ops.Interval) *series {
 	s := fixed(x)
-	s.c[1], s.top = ops.Point(1), 1
+	s.c[1], s.top, s.place, s.placed = ops.Point(1), 1, nil, false
 	return s
+}
+
+// alongFrom is the same where a place in the interval is known.
+func alongFrom(place, x ops.Interval) *series {
+	here, s := along(place), along(x)
+	here.place, here.placed = here, true
+	s.place, s.placed = here, true
+	return s
+}
+
+// about is the series about the place that is known; nil if there is none, or it has
+// no value.
+func (s *series) about() *series {
+	switch {
+	case s.place != nil || !s.placed:
+	case s.shift:
+		if a := s.a.about(); a != nil {
+			s.place = a.shifted()
+		}
+	default:
+		b := s.b
+		if s.op.Operands() < 2 {
+			b = s.a
+		}
+		if x, y := s.a.about(), b.about(); x == s.a && y == b {
+			s.place = s
+		} else if x != nil && y != nil {
+			s.place, _ = operation(s.op, x, y, s.k, nil)
+		}
+	}
+	return s.place
+}
+
+// vanishes tells whether a series is 0 at the place, but for its error.
+func (s *series) vanishes() bool {
+	here := s.about()
+	return here != nil && !here.lost && here.c[0].HoldsZero() && width(here.c[0]) < math.Inf(1)
+}
+
+// shifted is a series that is 0 at the place, divided by the distance from it: each
+// power holds what the next one did.
+func (s *series) shifted() *series {
+	if s.top <= 1 {
+		return fixed(s.at(1))
+	}
+	out := &series{a: s, shift: true, placed: true, top: s.top - 1, done: 1}
+	out.c[0] = s.at(1)
+	if s.place == s {
+		out.place = out
+	}
+	return out
 }
 
 // lost is a series of which only values are known.
@@ -64,7 +121,10 @@ func lost(v ops.Interval) *series {
 	return &series{c: [most + 1]ops.Interval{v}, done: 1, top: most, lost: true}
 }
 
-func (powers) apply(op ops.Op, a, b *series, k float64) (*series, ops.Fault) {
+func (d powers) apply(op ops.Op, a, b *series, k float64) (*series, ops.Fault) {
+	if d.divisors != nil && op == ops.Div && b.top > 0 {
+		*d.divisors = append(*d.divisors, b)
+	}
 	return operation(op, a, b, k, nil)
 }
 
@@ -80,6 +140,8 @@ func operation(op ops.Op, a, b *series, k float64, in *family) (*series, ops.Fau
 	v, extent := op.Over(a.c[0], b.c[0], k)
 	top := degree(op, a, b, k)
 	switch {
+	case op == ops.Div && b.c[0].HoldsZero() && a.vanishes() && b.vanishes():
+		return operation(op, a.shifted(), b.shifted(), k, nil)
 	case extent == ops.None:
 		return nil, ops.NoReal
 	case extent == ops.Partly || a.lost || b.lost:
@@ -88,7 +150,7 @@ func operation(op ops.Op, a, b *series, k float64, in *family) (*series, ops.Fau
 		return fixed(v), ops.NoFault
 	}
 	out := &series{op: op, a: a, b: b, k: k, done: 1, top: top, family: in}
-	out.c[0] = v
+	out.c[0], out.placed = v, a.placed && b.placed
 	return out, ops.NoFault
 }
 
@@ -129,6 +191,9 @@ func (s *series) at(power int) ops.Interval {
 
 // next works out a coefficient from those of lower powers.
 func (s *series) next(i int) ops.Interval {
+	if s.shift {
+		return s.a.at(i + 1)
+	}
 	switch s.op {
 	case ops.Copy, ops.Neg, ops.Add, ops.Sub:
 		v, _ := s.op.Over(s.a.at(i), s.b.at(i), 0)

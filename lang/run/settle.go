@@ -207,7 +207,7 @@ func (m *mainBounds) offRoot(s *Solve, args []Slot, v float64) float64 {
 // number may be off by a rounding. At a seam, as that of min(x, sin(x)) at 0, that is
 // as much as the slopes around, and says nothing.
 func (m *mainBounds) offSlope(in *Instr, v float64) float64 {
-	w := &intervalWalker{newWalker[enclosed](m.p, m.st, 0, intervals{exact})}
+	w := &intervalWalker{walker: newWalker[enclosed](m.p, m.st, 0, intervals{exact})}
 	var given []enclosed
 	for _, a := range m.p.Main.list(in) {
 		given = append(given, w.d.of(m.st.At(a)))

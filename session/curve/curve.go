@@ -33,6 +33,8 @@ type curve struct {
 	// alone tells that nothing but the argument of fn varies, so that enclosures of fn
 	// are those of the curve.
 	alone bool
+	// lifts are where the curve divides 0 by 0 but goes on.
+	lifts run.Lifts
 	// residue is the size below which a value may be what rounding has left.
 	residue float64
 }

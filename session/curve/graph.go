@@ -123,6 +123,7 @@ func (p *plot) evaluate() bool {
 	for i, c := range p.curves {
 		n := 1
 		if c.alone = c.of != nil || len(varying) == 1; c.alone {
+			c.lifts = p.Planner.Program.Lifts(&p.State, c.fn, ops.Between(p.from, p.to))
 			c.residue = p.Planner.Program.Residue(&p.State, c.fn, p.from, p.to)
 		} else {
 			n = 2
@@ -170,7 +171,9 @@ func (p *plot) evaluated(c *curve, columns *run.Columns, n int) graph.Function {
 			}
 		}
 		for i, v := range y {
-			if ok[i] && v != 0 && math.Abs(v) < c.residue {
+			if lifted, near := c.lifts.Value(x[i]); near {
+				y[i], ok[i] = lifted, true
+			} else if ok[i] && v != 0 && math.Abs(v) < c.residue {
 				if settled, known := p.Planner.Program.Settled(&p.State, c.fn, x[i]); known {
 					y[i] = settled
 				}

@@ -103,11 +103,7 @@ func (v *solving) periodic() bool {
 	v.args, v.rule.Below, v.rule.Above = []run.Slot{half("-"), half("")}, true, true
 	got := run.Searched{Lo: -out.period / 2, Hi: out.period / 2, Whole: true}
 	for _, x := range found.at {
-		x = math.Remainder(x, out.period)
-		if out.period/2-math.Abs(x) <= alike*out.period {
-			x = math.Abs(x)
-		}
-		got.Found = append(got.Found, x)
+		got.Found = append(got.Found, out.principal(x))
 	}
 	slices.Sort(got.Found)
 	out.at = got.Found
@@ -191,6 +187,18 @@ func (f *families) add(x float64) {
 	}
 }
 
+// principal is the solution of a family that is nearest to 0, the positive one of two.
+func (f *families) principal(x float64) float64 {
+	x = math.Remainder(x, f.period)
+	switch near := alike * f.period; {
+	case math.Abs(x) <= near:
+		return 0
+	case f.period/2-math.Abs(x) <= near:
+		return math.Abs(x)
+	}
+	return x
+}
+
 // fold makes one family of those that lie evenly within a period.
 func (f *families) fold() {
 	for n := len(f.at); n > 1; n-- {
@@ -204,10 +212,7 @@ func (f *families) fold() {
 		if len(short.at) == len(f.at)/n {
 			f.at, f.period = short.at, short.period
 			for i, x := range f.at {
-				f.at[i] = math.Remainder(x, f.period)
-				if math.Abs(f.at[i]) <= alike*f.period {
-					f.at[i] = 0
-				}
+				f.at[i] = f.principal(x)
 			}
 			slices.Sort(f.at)
 			return
