@@ -164,6 +164,11 @@ func (ps pieces) operand(i int) int {
 		ps[i].kind == numToken && ps[i-1].kind == unitToken) {
 		i++
 	}
+	return ps.power(i)
+}
+
+// power returns where the power ends that the piece at i begins; i if it begins none.
+func (ps pieces) power(i int) int {
 	switch {
 	case i < len(ps) && ps[i].kind == superToken:
 		i++

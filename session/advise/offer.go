@@ -2,8 +2,6 @@ package advise
 
 import (
 	"slices"
-	"strings"
-	"unicode/utf8"
 
 	"steelyard/lang/finding"
 	"steelyard/lang/syntax"
@@ -83,11 +81,10 @@ func offers(e *entry.Entry, f *finding.Finding, enter Enter) {
 		return
 	}
 	var kept []offer
+	part := f.At
 	for _, reading := range f.Readings {
-		o, ok := try(e, f.At, grouped(e.Text[:f.At.From], reading), enter)
-		if !ok {
-			o, ok = try(e, f.At, reading, enter)
-		}
+		f.At, reading = syntax.InPlace(e.Text, part, reading)
+		o, ok := try(e, f.At, reading, enter)
 		if !ok || o.mend && saidBefore(kept, o) || slices.ContainsFunc(kept, func(k offer) bool { return k.text == o.text }) {
 			continue
 		}
@@ -106,30 +103,6 @@ func offers(e *entry.Entry, f *finding.Finding, enter Enter) {
 		f.Lines = append(f.Lines, o.lines...)
 	}
 	f.Lines = f.Lines[:min(len(f.Lines), maxOffers)]
-}
-
-// grouped puts brackets round a product that takes the place of one operand: what
-// was below a slash, or under a root, stays there.
-func grouped(before, reading string) string {
-	last, _ := utf8.DecodeLastRuneInString(strings.TrimRight(before, " "))
-	root := last == '√' && !strings.HasPrefix(reading, "(") // √(k/m)*x is a root of k/m
-	if !root && !strings.ContainsRune("/÷∕⁄^", last) {
-		return reading
-	}
-	depth := 0
-	for _, r := range reading {
-		switch r {
-		case '(':
-			depth++
-		case ')':
-			depth--
-		case '*', '·', '×', '/':
-			if depth == 0 {
-				return "(" + reading + ")"
-			}
-		}
-	}
-	return reading
 }
 
 // saidBefore tells whether one of the offers has the value of another.

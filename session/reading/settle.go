@@ -211,7 +211,8 @@ func (v *Verdict) says(l *eval.Line, f *finding.Finding) bool {
 	}
 	s := &settler{scope: scope{planner: l.Planner}, Line: l, try: v.try}
 	put := func(f *finding.Finding) syntax.Reading {
-		return syntax.Reading{Text: l.Entry.Text[:f.At.From] + f.Readings[0] + l.Entry.Text[f.At.To:]}
+		at, reading := syntax.InPlace(l.Entry.Text, f.At, f.Readings[0])
+		return syntax.Reading{Text: l.Entry.Text[:at.From] + reading + l.Entry.Text[at.To:]}
 	}
 	mended, offered := s.weigh(put(f)), s.weigh(put(&v.Findings[0]))
 	return mended.same(&offered)
