@@ -160,7 +160,7 @@ func (s *settler) takeApart(p *leftProduct) bool {
 	}
 	for _, r := range p.word {
 		name := syntax.Canonical(string(r))
-		if units.Usual(name) == "" || slices.Contains(p.parts, name) {
+		if units.Usual(name) == "" || slices.Contains(p.parts, name) || s.scope.Function(name) {
 			return false
 		}
 		p.parts = append(p.parts, name)
@@ -175,7 +175,7 @@ func (s *settler) takeApart(p *leftProduct) bool {
 func (s *settler) withUnit(names []string) (n int) {
 	for _, name := range names {
 		d, ok := s.planner.Names.Lookup(name)
-		if !ok || d.Failed() || !s.planner.Static(d.Slot).Dim.IsOne() {
+		if !ok || d.Slot == run.NoSlot || !s.planner.Static(d.Slot).Dim.IsOne() {
 			n++
 		}
 	}
