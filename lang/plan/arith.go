@@ -134,20 +134,18 @@ func (c *coder) noteKelvin(x syntax.Expr, st run.Static, by syntax.Expr) {
 // holdsGasConstant tells whether an expression holds a name R or k with the unit of
 // a gas constant or of the Boltzmann constant.
 func (c *coder) holdsGasConstant(x syntax.Expr) bool {
-	for x := range syntax.Nodes(x) {
+	return syntax.Any(x, func(x syntax.Expr) bool {
 		n, ok := x.(*syntax.Name)
 		if !ok || units.Symbol(n.Name) != "R" && units.Symbol(n.Name) != "k" {
-			continue
+			return false
 		}
 		d, found := c.lookup(n)
 		if !found || d.Failed() || d.Slot == run.NoSlot {
-			continue
+			return false
 		}
-		if kind, _ := units.KindOf(c.static(d.Slot).Dim, units.None); strings.HasSuffix(kind.Name, "heat capacity") {
-			return true
-		}
-	}
-	return false
+		kind, _ := units.KindOf(c.static(d.Slot).Dim, units.None)
+		return strings.HasSuffix(kind.Name, "heat capacity")
+	})
 }
 
 // productZero carries the undetermined dimension of a bare zero through a

@@ -23,24 +23,15 @@ func MayBeOpen(stmt Stmt, in Scope) bool {
 
 func mayBeOpen(x Expr, in inner) bool {
 	m := mayOpen{in: in}
-	Walk(x, func(x Expr) bool {
-		m.open = m.open || m.at(x)
-		return !m.open
+	return Any(x, m.at) || m.turning && Any(x, func(x Expr) bool {
+		n, ok := x.(*Name)
+		return ok && in.Turns(n.Name)
 	})
-	if !m.open && m.turning {
-		for x := range Nodes(x) {
-			if n, ok := x.(*Name); ok && in.Turns(n.Name) {
-				return true
-			}
-		}
-	}
-	return m.open
 }
 
 // mayOpen is what has been seen of an expression so far.
 type mayOpen struct {
 	in      inner
-	open    bool
 	turning bool // π or 60
 }
 

@@ -88,12 +88,10 @@ func (o *opener) lackingIn(out *Lacking, text string, x Expr) {
 
 // anyGlued tells whether an expression holds a quantity without a blank before its unit.
 func anyGlued(x Expr, text string) bool {
-	for x := range Nodes(x) {
-		if _, ok := gluedUnit(x, text); ok {
-			return true
-		}
-	}
-	return false
+	return Any(x, func(x Expr) bool {
+		_, ok := gluedUnit(x, text)
+		return ok
+	})
 }
 
 // underBar tells whether a part of an expression is all that its bar stands over.

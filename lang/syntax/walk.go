@@ -31,16 +31,29 @@ func Nodes(x Expr) iter.Seq[Expr] {
 	}
 }
 
+// Any tells whether an expression or a part of it is as a test says.
+func Any(x Expr, is func(Expr) bool) bool {
+	if x == nil || is(x) {
+		return x != nil
+	}
+	for i := 0; ; i++ {
+		part := x.part(i)
+		if part == nil || Any(part, is) {
+			return part != nil
+		}
+	}
+}
+
 // IsWritten tells whether an expression holds no name, no call, and nothing else
 // that has to be worked out first.
 func IsWritten(x Expr) bool {
-	for x := range Nodes(x) {
+	return !Any(x, func(x Expr) bool {
 		switch x.(type) {
 		case *Name, *Call, *That, Derived:
-			return false
+			return true
 		}
-	}
-	return true
+		return false
+	})
 }
 
 // Spend takes steps from a budget for each node of an expression; false if that has

@@ -58,11 +58,7 @@ func (l *Line) slopeOver(at syntax.Span) *syntax.SlopeOf {
 // written, or the one of a name in it; nil if there is none.
 func (p *Page) UnitWithin(x syntax.Expr, st run.Static) *units.Unit {
 	for x := range syntax.Nodes(x) {
-		u := p.RememberedUnit(x)
-		if u == nil {
-			u = p.WrittenUnit(x)
-		}
-		if u != nil && u.Dim() == st.Dim && !u.Affine() {
+		if u := p.unitOf(x); u != nil && u.Dim() == st.Dim && !u.Affine() {
 			return u
 		}
 	}

@@ -258,12 +258,8 @@ func wantsBrackets(x syntax.Expr) bool {
 	if b, ok := x.(*syntax.Binary); ok && (b.Op == syntax.Add || b.Op == syntax.Sub) {
 		return true
 	}
-	for part := range syntax.Nodes(x) {
-		if root, ok := part.(*syntax.Root); ok {
-			if _, ok := root.X.(*syntax.Paren); !ok {
-				return true
-			}
-		}
-	}
-	return false
+	return syntax.Any(x, func(part syntax.Expr) bool {
+		root, ok := part.(*syntax.Root)
+		return ok && syntax.Unbracket(root.X) == root.X
+	})
 }

@@ -123,12 +123,10 @@ func (v *solving) periodic() bool {
 
 // holdsPi tells whether π is left in an expression.
 func holdsPi(x syntax.Expr) bool {
-	for x := range syntax.Nodes(x) {
-		if _, is := x.(*syntax.Pi); is {
-			return true
-		}
-	}
-	return false
+	return syntax.Any(x, func(x syntax.Expr) bool {
+		_, is := x.(*syntax.Pi)
+		return is
+	})
 }
 
 // inOnePeriod searches one period of an equation for its solutions, about 0. Families

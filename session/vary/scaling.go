@@ -117,12 +117,10 @@ func fixed(l *eval.Line, x syntax.Expr, against string) string {
 // algebraic tells whether algebra knows how an expression grows: it does not where
 // there is a slope, an area or a value worked out again.
 func algebraic(x syntax.Expr) bool {
-	for x := range syntax.Nodes(x) {
-		if _, derived := x.(syntax.Derived); derived {
-			return false
-		}
-	}
-	return true
+	return !syntax.Any(x, func(x syntax.Expr) bool {
+		_, derived := x.(syntax.Derived)
+		return derived
+	})
 }
 
 // localScaling finds the power with which one quantity grows with another near
@@ -142,10 +140,7 @@ func localScaling(l *eval.Line, s *syntax.Scaling, of run.Slot, by *plan.Def, kn
 		l.Find(finding.New(finding.NoRealValue, s.X.Span(), "There is no power at these values: "+name+" or "+s.Against.Name+" is 0, or has no value nearby.", ""))
 		return nil
 	}
-	power := (math.Log(up) - math.Log(down)) / (math.Log1p(step) - math.Log1p(-step))
-	if up < 0 {
-		power = (math.Log(-up) - math.Log(-down)) / (math.Log1p(step) - math.Log1p(-step))
-	}
+	power := (math.Log(math.Abs(up)) - math.Log(math.Abs(down))) / (math.Log1p(step) - math.Log1p(-step))
 	line := name + " is not a power of " + s.Against.Name + "; near these values it"
 	if !known {
 		line = "Near these values " + name // it may be a power or not
