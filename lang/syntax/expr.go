@@ -230,16 +230,24 @@ func (p *exprParser) power() Expr {
 // signs.
 func unitOf(x Expr) (UnitText, bool) {
 	switch x := x.(type) {
-	case *Quantity:
-		return x.Unit, true
-	case *Measured:
-		return x.Unit, true
 	case *Mixed:
 		return x.Parts[0].Unit, true
 	case *Unary:
 		return unitOf(x.X)
 	case *Root:
 		return unitOf(x.X)
+	}
+	return ownUnit(x)
+}
+
+// ownUnit returns the unit behind a number, or behind a bracket of numbers; its
+// parts have their own.
+func ownUnit(x Expr) (UnitText, bool) {
+	switch x := x.(type) {
+	case *Quantity:
+		return x.Unit, true
+	case *Measured:
+		return x.Unit, true
 	}
 	return UnitText{}, false
 }

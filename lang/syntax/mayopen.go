@@ -38,10 +38,9 @@ type mayOpen struct {
 // at tells whether a node is open by itself.
 func (m *mayOpen) at(x Expr) bool {
 	switch x := x.(type) {
-	case *Quantity:
-		return m.letters(x.Unit.Text)
-	case *Measured:
-		return m.letters(x.Unit.Text)
+	case *Quantity, *Measured:
+		unit, _ := ownUnit(x)
+		return m.letters(unit.Text)
 	case *Pi:
 		m.turning = true
 	case *Number:

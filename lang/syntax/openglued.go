@@ -112,17 +112,9 @@ func bracketsIn(above, x Expr) (open, shut string) {
 
 // gluedUnit is the unit of a quantity that is written without a blank before it.
 func gluedUnit(x Expr, text string) (UnitText, bool) {
-	var unit UnitText
-	switch x := x.(type) {
-	case *Quantity:
-		unit = x.Unit
-	case *Measured:
-		unit = x.Unit
-	default:
-		return unit, false
-	}
+	unit, ok := ownUnit(x)
 	from := unit.At.From
-	return unit, from > 0 && unit.At.To <= len(text) && text[from-1] != ' ' && startsName(firstRune(unit.Text))
+	return unit, ok && from > 0 && unit.At.To <= len(text) && text[from-1] != ' ' && startsName(firstRune(unit.Text))
 }
 
 // coefficient tells whether a number is one that formulas have: 2, 3, 4, 8, 12, ½, 3/2.

@@ -15,17 +15,10 @@ type PrefixedUnit struct {
 // PrefixedIn finds the first such unit of an expression. Split takes a word apart.
 func PrefixedIn(x Expr, split func(word string) (head, rest, name string, ok bool)) (PrefixedUnit, bool) {
 	for x := range Nodes(x) {
-		var unit UnitText
-		switch x := x.(type) {
-		case *Quantity:
-			unit = x.Unit
-		case *Measured:
-			unit = x.Unit
-		default:
-			continue
-		}
-		if p := (PrefixedUnit{Unit: unit}); p.find(split) {
-			return p, true
+		if unit, ok := ownUnit(x); ok {
+			if p := (PrefixedUnit{Unit: unit}); p.find(split) {
+				return p, true
+			}
 		}
 	}
 	return PrefixedUnit{}, false

@@ -58,7 +58,7 @@ func Check(l *eval.Line, s *syntax.CheckStmt) {
 // openTurns tells whether one side counts turns, and the other may count radians.
 func openTurns(l *eval.Line, left, right syntax.Expr, of sides) bool {
 	angles := of.left.Static.Tag == units.Angle && of.right.Static.Tag == units.Angle
-	return !angles && !isZero(right) && l.OpenSides(left, right, nil, append(slices.Clone(of.left.Uses), of.right.Uses...))
+	return !angles && !eval.IsZero(right) && l.OpenSides(left, right, nil, append(slices.Clone(of.left.Uses), of.right.Uses...))
 }
 
 // sides are the two sides of a check, planned.
@@ -93,12 +93,15 @@ func compare(l *eval.Line, s *syntax.CheckStmt, right syntax.Expr, both sides, w
 	}
 	out := &entry.Verdict{Left: left, Right: other, OfSign: s.Sign != syntax.NoSign}
 	margin := margin(l, s, both, within)
+	_, _, leftWritten := writtenQuantity(l, s.Left)
+	_, _, rightWritten := writtenQuantity(l, right)
+	oneWritten := s.Op == syntax.Equal && s.Within == nil && leftWritten != rightWritten
 	switch {
 	case s.Sign != syntax.NoSign:
 		out.Holds = signHolds(s.Sign, left.SI, near*largestTerm(l, both.left))
-	case s.Op == syntax.Equal && s.Within == nil && isQuantity(right) && !isZero(right) && !isQuantity(s.Left):
+	case oneWritten && rightWritten && !eval.IsZero(right):
 		out.Holds = roundsTo(l, left.SI, right)
-	case s.Op == syntax.Equal && s.Within == nil && isQuantity(s.Left) && !isZero(s.Left) && !isQuantity(right):
+	case oneWritten && leftWritten && !eval.IsZero(s.Left):
 		out.Holds = roundsTo(l, other.SI, s.Left)
 	default:
 		out.Holds = compareHolds(s.Op, left.SI, other.SI, margin, off(l, both))

@@ -9,24 +9,6 @@ import (
 	"steelyard/units"
 )
 
-// isQuantity tells whether a side of a check is one written quantity.
-func isQuantity(x syntax.Expr) bool {
-	switch x := x.(type) {
-	case *syntax.Quantity, *syntax.Number:
-		return true
-	case *syntax.Unary:
-		return isQuantity(x.X)
-	case *syntax.Paren:
-		return isQuantity(x.X)
-	}
-	return false
-}
-
-func isZero(x syntax.Expr) bool {
-	n, ok := x.(*syntax.Number)
-	return ok && n.Value.Hi == 0
-}
-
 // isPercentage tells whether a margin is written with % or ppm.
 func isPercentage(x syntax.Expr) bool {
 	q, ok := x.(*syntax.Quantity)

@@ -118,7 +118,7 @@ func (l *Line) openSides(left, right syntax.Expr, unknown map[string]*units.Unit
 func (l *Line) openSum(x syntax.Expr, unknown map[string]*units.Unit) (finding.Finding, bool) {
 	for part := range syntax.Nodes(x) {
 		b, ok := part.(*syntax.Binary)
-		if !ok || b.Op != syntax.Add && b.Op != syntax.Sub || isZero(b.X) || isZero(b.Y) {
+		if !ok || b.Op != syntax.Add && b.Op != syntax.Sub || IsZero(b.X) || IsZero(b.Y) {
 			continue
 		}
 		if f, open := l.openSides(b.X, b.Y, unknown); open {
@@ -128,7 +128,8 @@ func (l *Line) openSum(x syntax.Expr, unknown map[string]*units.Unit) (finding.F
 	return finding.Finding{}, false
 }
 
-func isZero(x syntax.Expr) bool {
+// IsZero tells whether an expression is the number 0, which fits any unit.
+func IsZero(x syntax.Expr) bool {
 	n, ok := x.(*syntax.Number)
 	return ok && n.Value.Hi == 0
 }
