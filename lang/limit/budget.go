@@ -7,8 +7,8 @@ import (
 
 // Steps is the most elementary steps that one line may take, whatever they are
 // taken for: about a second's worth. A step is what one operation on plain
-// numbers takes, some ten nanoseconds.
-const Steps = 150_000_000
+// numbers takes, some ten nanoseconds; a sine takes three times as long.
+const Steps = 100_000_000
 
 // lookEvery is how many steps lie between two looks at the context: a small part
 // of a millisecond.

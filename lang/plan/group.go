@@ -26,11 +26,12 @@ const maxLacking = 2
 // group takes a word apart into names and, where that is not enough, symbols without
 // a value.
 func (c *coder) group(word string) (group, bool) {
+	isWord := isWord(word)
 	parts, ok := syntax.Apart(word, func(part string) int {
 		switch {
 		case c.known(part):
 			return 1
-		case isSymbol(part) && !isWord(word):
+		case !isWord && isSymbol(part):
 			return 100 // more than all known ones of a word
 		}
 		return 0

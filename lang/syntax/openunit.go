@@ -195,27 +195,42 @@ func NamesIn(word string, known func(string) bool) ([]string, bool) {
 	})
 }
 
+// longestApart is the most letters of a word that is taken apart.
+const longestApart = 24
+
 // Apart takes a word apart into parts of which the costs add up to the least; a part
 // of cost 0 is none.
 func Apart(word string, cost func(part string) int) ([]string, bool) {
-	rs := []rune(word)
-	if len(rs) < 2 || len(rs) > 24 {
-		return nil, false
+	var at [longestApart + 1]int // where each letter begins, and the word ends
+	n := 0
+	for i := range word {
+		if n == longestApart {
+			return nil, false
+		}
+		at[n] = i
+		n++
 	}
-	best, sum := make([][]string, len(rs)+1), make([]int, len(rs)+1)
-	best[0] = []string{}
-	for i := 1; i <= len(rs); i++ {
+	at[n] = len(word)
+	var sum, from [longestApart + 1]int // of the letters before, and of the last part
+	for i := 1; i <= n; i++ {
 		for j := range i {
-			if best[j] == nil || j == 0 && i == len(rs) {
+			if j > 0 && sum[j] == 0 || j == 0 && i == n {
 				continue
 			}
-			part := Canonical(string(rs[j:i]))
-			if c := cost(part); c > 0 && (best[i] == nil || sum[j]+c < sum[i]) {
-				best[i], sum[i] = append(append([]string{}, best[j]...), part), sum[j]+c
+			if c := cost(Canonical(word[at[j]:at[i]])); c > 0 && (sum[i] == 0 || sum[j]+c < sum[i]) {
+				sum[i], from[i] = sum[j]+c, j
 			}
 		}
 	}
-	return best[len(rs)], len(best[len(rs)]) > 1
+	if sum[n] == 0 {
+		return nil, false
+	}
+	var parts []string
+	for i := n; i > 0; i = from[i] {
+		parts = append(parts, Canonical(word[at[from[i]]:at[i]]))
+	}
+	slices.Reverse(parts)
+	return parts, true
 }
 
 // IsProductOf tells whether an expression is the product of certain names, in any

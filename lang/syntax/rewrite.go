@@ -22,21 +22,23 @@ func (c *copier) unit(u UnitText) UnitText { return UnitText{Text: u.Text, At: c
 // The function is asked before the parts of a node are, and what it puts in is
 // not looked at again. What has no parts and stays is shared with the expression.
 func Rewrite(x Expr, replace func(Expr) (Expr, bool)) Expr {
-	if x == nil {
-		return nil
-	}
-	if to, ok := replace(x); ok {
-		return to
-	}
-	if x.part(0) == nil {
-		return x
-	}
-	return x.copied(&copier{places: true, within: func(x Expr, bound Ident) Expr {
+	c := &copier{places: true}
+	c.within = func(x Expr, bound Ident) Expr {
 		if bound.Name != "" {
 			return Rewrite(x, keeping(bound, replace))
 		}
-		return Rewrite(x, replace)
-	}})
+		if x == nil {
+			return nil
+		}
+		if to, ok := replace(x); ok {
+			return to
+		}
+		if x.part(0) == nil {
+			return x
+		}
+		return x.copied(c)
+	}
+	return c.part(x)
 }
 
 // keeping leaves the name alone that a curve is drawn against: within the curve it
