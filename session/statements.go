@@ -122,7 +122,7 @@ func (p *Pad) answer(e *entry.Entry, cmd *syntax.Command) {
 		ask.AllNames(p.page, e, cmd)
 	case "describe":
 		ask.Describe(p.page, e, cmd)
-	case "worksheet":
+	case "title", "worksheet":
 		p.entitle(e, cmd)
 	}
 }

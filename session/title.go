@@ -15,16 +15,19 @@ func (p *Pad) Title() string { return p.title }
 // SetTitle gives the worksheet a title.
 func (p *Pad) SetTitle(title string) { p.title = title }
 
-// entitle answers a worksheet's first line: it gives the title, at any time, and
-// alone tells it.
+// entitle answers title, and a worksheet's first line: it gives the title, at any
+// time, and alone tells it.
 func (p *Pad) entitle(e *entry.Entry, cmd *syntax.Command) {
-	fields := strings.Fields(cmd.Arg)
+	fields := strings.Fields(strings.TrimPrefix(cmd.Arg, ":"))
 	if len(fields) == 0 {
-		e.Outcome = entry.Lines{"No title yet. Write one like this: worksheet 1 Porch swing."}
+		e.Outcome = entry.Lines{"No title yet. Write one like this: title Porch swing."}
 		if p.title != "" {
 			e.Outcome = entry.Lines{"title: " + p.title}
 		}
 		return
+	}
+	if cmd.Word == "title" {
+		fields = append([]string{"1"}, fields...)
 	}
 	title := strings.Join(fields[1:], " ")
 	number := strings.IndexFunc(fields[0], func(r rune) bool { return !unicode.IsDigit(r) }) < 0

@@ -26,6 +26,9 @@ var (
 	changeWord    = StatementWord{Word: "change", Form: "change LINE [to STATEMENT]", Summary: "Changes a line; what depends on it is worked out again.", Example: "change 3 to k = 250 N/m", Ready: true, read: readCommand, rows: true}
 	insertWord    = StatementWord{Word: "insert", Form: "insert before LINE [STATEMENT]", Summary: "Puts a line in before another.", Example: "insert before 3 x = 6.0 cm", Ready: true, read: readCommand, rows: true}
 	removeWord    = StatementWord{Word: "remove", Form: "remove LINE", Summary: "Takes a line out.", Example: "remove 3", Ready: true, read: readCommand}
+	renameWord    = StatementWord{Word: "rename", Form: "rename NAME to NAME", Summary: "Changes a name in every line that means it.", Example: "rename k to k_s", Ready: true, read: readCommand}
+	withWord      = StatementWord{Word: "with", Form: "with NAME = VALUE[, …]", Summary: "Shows what would move if a given had another value.", Example: "with k = 260 N/m", Ready: true, read: readCommand, prose: true}
+	titleWord     = StatementWord{Word: "title", Form: "title TEXT", Summary: "Sets the title of the worksheet.", Example: "title Crates over a pulley", Ready: true, read: readCommand, prose: true, colon: true}
 	undoWord      = StatementWord{Word: "undo", Form: "undo", Summary: "Takes the last change back.", Example: "undo", Ready: true, read: readCommand, alone: true}
 	redoWord      = StatementWord{Word: "redo", Form: "redo", Summary: "Does again what undo took back.", Example: "redo", Ready: true, read: readCommand, alone: true}
 	pageWord      = StatementWord{Word: "page", Form: "page [LINE to LINE]", Summary: "Shows the page, or some lines or a part of it.", Example: "page 3 to 8", Ready: true, read: readCommand}
@@ -34,7 +37,7 @@ var (
 	recoverWord   = StatementWord{Word: "recover", Form: "recover", Summary: "Brings back what an earlier scratchpad did not save.", Example: "recover", Ready: true, read: readCommand, prose: true}
 	forgetWord    = StatementWord{Word: "forget", Form: "forget", Summary: "Deletes what recover would bring back.", Example: "forget", Ready: true, read: readCommand, alone: true}
 	replayWord    = StatementWord{Word: "replay", Form: "replay", Summary: "Works every line out again and compares it with its record.", Example: "replay", Ready: true, read: readCommand, alone: true}
-	worksheetWord = StatementWord{Word: "worksheet", Form: "worksheet 1 TITLE", Summary: "Sets the title of the worksheet.", Example: "worksheet 1 Crates over a pulley", Ready: true, read: readCommand}
+	worksheetWord = StatementWord{Word: "worksheet", Form: "worksheet 1 TITLE", Summary: "The first line of a file: sets the title.", Example: "worksheet 1 Crates over a pulley", Ready: true, read: readCommand}
 	quitWord      = StatementWord{Word: "quit", Form: "quit", Summary: "Leaves the scratchpad.", Example: "quit", Ready: true, read: readCommand, alone: true}
 )
 

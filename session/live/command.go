@@ -50,6 +50,10 @@ func (p *Page) answer(ctx context.Context, e *entry.Entry, cmd *syntax.Command) 
 		c.insert()
 	case "remove":
 		c.remove()
+	case "rename":
+		c.rename()
+	case "with":
+		c.with()
 	case "page":
 		c.page()
 	case "undo":

@@ -90,9 +90,9 @@ func Replay(ctx context.Context, s *Sheet, o Options) *Report {
 	table := pad.Table()
 	r.stopped = ctx.Err() != nil
 	if len(o.With) > 0 && !r.stopped {
-		changed, problem := replacements(s, first, o.With)
-		if problem != nil {
-			problem.Path, r.Problem = s.path, problem
+		changed, refused := live.Replaced(pad.Entries(), o.With, live.Wording{Word: "--with", Open: "--with '", Close: "'"})
+		if refused != nil {
+			r.Problem = &FileProblem{Kind: WrongOption, Path: s.path, Message: refused.Message, Hint: refused.Hint}
 			return r
 		}
 		r.Rows = first
@@ -179,110 +179,6 @@ func loose(line int, text string) *entry.Entry {
 	}
 	e.Findings = append(e.Findings, f)
 	return e
-}
-
-// replacements finds the lines of the givens that are to be replaced, with the
-// text that stands there instead.
-func replacements(s *Sheet, rows []Row, with []string) (map[int]string, *FileProblem) {
-	out := map[int]string{}
-	for _, text := range with {
-		left, value, ok := strings.Cut(text, "=")
-		name, at, placed := strings.Cut(strings.TrimSpace(left), "@")
-		name = syntax.Canonical(strings.TrimSpace(name))
-		if !ok || name == "" || strings.TrimSpace(value) == "" {
-			return nil, wrongWith("--with '"+text+"' doesn't define a name.", "Write, for example, --with 'm = 0.10 kg'.")
-		}
-		stmt, fs := syntax.Parse("x = " + strings.TrimSpace(value))
-		if d, ok := stmt.(*syntax.Define); !ok || !written(d) {
-			hint := "Write a number with its unit."
-			if len(fs) > 0 {
-				hint = fs[0].Message + " " + fs[0].Hint
-			}
-			return nil, wrongWith("--with '"+text+"' doesn't set "+name+" a written value.", hint)
-		}
-		lines := givenLines(rows, name)
-		line := 0
-		switch {
-		case placed:
-			for _, l := range lines {
-				if itoa(l) == strings.TrimSpace(at) {
-					line = l
-				}
-			}
-			if strings.TrimSpace(at) == "" {
-				return nil, wrongWith("--with '"+text+"' names no line after @.", isGivenIn(name, lines))
-			}
-			if line == 0 {
-				return nil, wrongWith("line "+strings.TrimSpace(at)+" doesn't define "+name+".", isGivenIn(name, lines))
-			}
-		case len(lines) == 1:
-			line = lines[0]
-		case len(lines) > 1:
-			return nil, wrongWith(name+" is given in several lines.", "Say which one: --with '"+name+"@"+itoa(lines[0])+" = …'.")
-		default:
-			return nil, wrongWith(name+" is not a given of this worksheet.", "--with replaces a line such as "+name+" = 0.10 kg, not a result.")
-		}
-		if hint := lacksUnit(rows, line, name, stmt.(*syntax.Define)); hint != "" {
-			return nil, wrongWith("--with '"+text+"' sets "+name+" without a unit.", hint)
-		}
-		if _, twice := out[line]; twice {
-			return nil, wrongWith(name+" of line "+itoa(line)+" is replaced twice.", "Use --with once for each given value.")
-		}
-		out[line] = name + " = " + strings.TrimSpace(value)
-	}
-	return out, nil
-}
-
-// lacksUnit says what to write where a given with a unit is replaced by a plain
-// number; a bare 0 fits any unit.
-func lacksUnit(rows []Row, line int, name string, now *syntax.Define) string {
-	x := now.X
-	minus := ""
-	if u, ok := x.(*syntax.Unary); ok {
-		x, minus = u.X, "-"
-	}
-	n, ok := x.(*syntax.Number)
-	if !ok || n.Value.Hi == 0 {
-		return ""
-	}
-	for i := range rows {
-		e := rows[i].Entry
-		if e.Line != line || len(e.Values()) != 1 || e.Values()[0].Dim.IsOne() {
-			continue
-		}
-		unit := e.Values()[0].Unit
-		return "It is given in " + unit.Text() + " in line " + itoa(line) + ". Write --with '" + name + " = " + minus + n.Value.Text + " " + unit.Text() + "'."
-	}
-	return ""
-}
-
-func wrongWith(message, hint string) *FileProblem {
-	return &FileProblem{Kind: WrongOption, Message: message, Hint: hint}
-}
-
-func isGivenIn(name string, lines []int) string {
-	if len(lines) == 0 {
-		return name + " is not a given of this worksheet."
-	}
-	words := make([]string, len(lines))
-	for i, l := range lines {
-		words[i] = itoa(l)
-	}
-	return name + " is defined in line " + strings.Join(words, ", ") + "."
-}
-
-// written tells whether a definition is a given.
-func written(d *syntax.Define) bool { return !d.In.Present() && syntax.IsWritten(d.X) }
-
-// givenLines lists the lines that give a name by written numbers alone.
-func givenLines(rows []Row, name string) []int {
-	var out []int
-	for _, r := range rows {
-		if d, ok := r.Entry.Stmt.(*syntax.Define); ok && d.Name == name && written(d) {
-			out = append(out, r.Entry.Line)
-		}
-	}
-	return out
 }
 
 // moved puts what was worked out again in the place of what was, and notes which

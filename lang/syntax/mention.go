@@ -1,0 +1,65 @@
+package syntax
+
+import "slices"
+
+// Mention is a place of a statement where a name of the page stands: v, v@3.
+type Mention struct {
+	Ident     // the name alone
+	Line  int // v@3, else 0
+}
+
+// Mentions are the names that a statement gives and uses, but for those to which it
+// gives a meaning of its own: the symbols of a formula, the argument of a function or of
+// a curve.
+func Mentions(s Stmt) []Mention {
+	var m mentions
+	for _, n := range s.Defines() {
+		m.add(n, 0)
+	}
+	switch s := s.(type) {
+	case *FormulaDef:
+		return m.all
+	case *Solve:
+		// With a formula that is named, its symbols are.
+		if s.Equations[0].Right != nil {
+			m.bindings(s.With)
+		}
+	case *Scaling:
+		m.add(s.Against, 0)
+	case *Steps:
+		m.add(s.Of, 0)
+	default:
+		m.own, _ = boundBy(s)
+	}
+	for _, x := range s.Exprs() {
+		for x := range Nodes(x) {
+			switch x := x.(type) {
+			case *Name:
+				m.add(Ident{Name: x.Name, NameAt: x.At}, x.Line)
+			case *Call:
+				m.add(Ident{Name: x.Func, NameAt: x.Name}, 0)
+			case *With:
+				m.bindings(x.By)
+			}
+		}
+	}
+	return m.all
+}
+
+// mentions collects those of one statement.
+type mentions struct {
+	own []string
+	all []Mention
+}
+
+func (m *mentions) add(n Ident, line int) {
+	if !slices.Contains(m.own, n.Name) {
+		m.all = append(m.all, Mention{n, line})
+	}
+}
+
+func (m *mentions) bindings(by []Binding) {
+	for _, b := range by {
+		m.add(Ident{Name: b.Name, NameAt: b.NameAt}, b.Line)
+	}
+}

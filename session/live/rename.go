@@ -1,0 +1,211 @@
+package live
+
+import (
+	"fmt"
+	"maps"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+
+	"steelyard/lang/syntax"
+	"steelyard/session"
+	"steelyard/session/entry"
+)
+
+// rename is rename k to k_s, or rename k@3 to k_s: the name is changed in every line that
+// means what that line gave.
+func (c *command) rename() {
+	left, right, ok := strings.Cut(c.cmd.Arg, " to ")
+	left, place, placed := strings.Cut(strings.TrimSpace(left), "@")
+	r := renaming{Page: c.Page, from: syntax.Canonical(left), to: syntax.Canonical(strings.TrimSpace(right))}
+	if !ok || r.from == "" || r.to == "" {
+		c.refuse("The two names are missing.", "Write, for example, `rename k to k_s`.")
+		return
+	}
+	if placed {
+		r.line, _ = strconv.Atoi(place)
+	}
+	if why, hint := r.refused(placed); why != "" {
+		c.refuse(why, hint)
+		return
+	}
+	old, undone := slices.Clone(c.Entries()), c.undone
+	ed := session.Edit{Texts: r.texts()}
+	if !c.carry(ed) {
+		return
+	}
+	for i, e := range c.Entries() {
+		if !r.alike(old[i], e) {
+			c.Undo(c.ctx)
+			c.undone, c.got = undone, Answer{}
+			c.refuse(fmt.Sprintf("Line %d would not mean the same then.", e.Line), "Choose another name, or change the lines one by one. The page stays as it was.")
+			return
+		}
+	}
+	c.got.Change.Moved = nil
+	var lines []string
+	for _, line := range slices.Sorted(maps.Keys(ed.Texts)) {
+		lines = append(lines, strconv.Itoa(line))
+	}
+	word := "line"
+	if len(lines) > 1 {
+		word = "lines"
+	}
+	c.say("%s is %s in %s %s", r.from, r.to, word, strings.Join(lines, ", "))
+}
+
+// renaming is a name that a line gave, and the one that it gets.
+type renaming struct {
+	*Page
+	from, to string
+	line     int // that gives it
+}
+
+// refused says why the name can't be changed; placed tells that a line was named.
+func (r *renaming) refused(placed bool) (why, hint string) {
+	if entry.BeginsWith(r.to+" =") != r.to {
+		return "`" + r.to + "` can't be a name.", "A name begins with a letter, and is no word of the language."
+	}
+	var lines []string
+	for _, e := range r.Entries() {
+		if e.Stmt == nil {
+			continue
+		}
+		gives := slices.Contains(e.Gives(), r.from)
+		if gives && (!placed || e.Line == r.line) {
+			lines = append(lines, strconv.Itoa(e.Line))
+			r.line = e.Line
+		}
+		for _, m := range syntax.Mentions(e.Stmt) {
+			if m.Name == r.to {
+				return fmt.Sprintf("%s is in line %d already.", r.to, e.Line), "Choose another name."
+			}
+		}
+		switch s := e.Stmt.(type) {
+		case *syntax.UnitDef, *syntax.Constants:
+			if gives {
+				return fmt.Sprintf("%s of line %d has that name of its own.", r.from, e.Line), ""
+			}
+		case *syntax.Solve:
+			if n, ok := s.Equations[0].Left.(*syntax.Name); ok && s.Equations[0].Right == nil && r.symbolOf(n.Name) {
+				return fmt.Sprintf("%s is a symbol of %s, which line %d solves by its name.", r.from, n.Name, e.Line), "Write the equation out there first."
+			}
+		}
+	}
+	switch {
+	case len(lines) == 0 && placed:
+		return fmt.Sprintf("Line %d gives no %s.", r.line, r.from), ""
+	case len(lines) == 0:
+		return "No line gives " + r.from + ".", "`names` shows what has been given."
+	case len(lines) > 1:
+		return r.from + " is given in line " + strings.Join(lines, " and in line ") + ".", "Say which: `rename " + r.from + "@" + lines[0] + " to " + r.to + "`."
+	}
+	return "", ""
+}
+
+// symbolOf tells whether the name is a symbol of a formula.
+func (r *renaming) symbolOf(formula string) bool {
+	f, ok := r.Formula(formula)
+	return ok && slices.ContainsFunc(f.Symbols, func(s syntax.FormulaSymbol) bool { return s.Name == r.from })
+}
+
+// texts are the lines with the name changed, by their numbers.
+func (r *renaming) texts() map[int]string {
+	texts := map[int]string{}
+	now := 0 // the line that the name means
+	for _, e := range r.Entries() {
+		if e.Stmt == nil {
+			continue
+		}
+		if slices.Contains(e.Gives(), r.from) {
+			now = e.Line
+		}
+		text := e.Text
+		for _, m := range slices.Backward(r.mentions(e, now)) {
+			from, to := m.NameAt.From, m.NameAt.To
+			if at := strings.IndexByte(e.Text[from:to], '@'); at >= 0 {
+				to = from + at
+			}
+			text = text[:from] + r.to + text[to:]
+		}
+		switch e.Stmt.(type) {
+		case *syntax.Note, *syntax.Part:
+			if now == r.line || now == 0 {
+				text = r.inBraces(text)
+			}
+		}
+		if text != e.Text {
+			texts[e.Line] = text
+		}
+	}
+	return texts
+}
+
+// mentions are the places of a line where the name means that line's, in their order.
+func (r *renaming) mentions(e *entry.Entry, now int) []syntax.Mention {
+	all := slices.DeleteFunc(syntax.Mentions(e.Stmt), func(m syntax.Mention) bool {
+		line := now
+		if m.Line != 0 {
+			line = m.Line
+		}
+		return m.Name != r.from || line != r.line
+	})
+	slices.SortFunc(all, func(a, b syntax.Mention) int { return a.NameAt.From - b.NameAt.From })
+	return slices.CompactFunc(all, func(a, b syntax.Mention) bool { return a.NameAt == b.NameAt })
+}
+
+// braced is a name that a text stands for the value of: {m}.
+var braced = regexp.MustCompile(`\{[^{}]*\}`)
+
+func (r *renaming) inBraces(text string) string {
+	return braced.ReplaceAllStringFunc(text, func(found string) string {
+		if syntax.Canonical(strings.TrimSpace(found[1:len(found)-1])) != r.from {
+			return found
+		}
+		return "{" + r.to + "}"
+	})
+}
+
+// alike tells whether a line still means the same: its expressions are built alike, and
+// come to the same.
+func (r *renaming) alike(was, now *entry.Entry) bool {
+	if Shown(was) != Shown(now) || len(was.Findings) != len(now.Findings) || (was.Stmt == nil) != (now.Stmt == nil) {
+		return false
+	}
+	for i := range was.Findings {
+		if was.Findings[i].ID != now.Findings[i].ID {
+			return false
+		}
+	}
+	return was.Stmt == nil || r.built(was.Stmt) == r.built(now.Stmt)
+}
+
+// built is how the expressions of a statement are built, with one name for the old and
+// the new.
+func (r *renaming) built(s syntax.Stmt) string {
+	var b strings.Builder
+	for _, x := range s.Exprs() {
+		for x := range syntax.Nodes(x) {
+			fmt.Fprintf(&b, "%T ", x)
+			switch x := x.(type) {
+			case *syntax.Name:
+				b.WriteString(r.either(x.Name))
+			case *syntax.Call:
+				b.WriteString(r.either(x.Func))
+			case *syntax.Quantity:
+				b.WriteString(x.Value.Text + x.Unit.Text)
+			case *syntax.Number:
+				b.WriteString(x.Value.Text)
+			}
+		}
+	}
+	return b.String()
+}
+
+func (r *renaming) either(name string) string {
+	if name == r.to {
+		return r.from
+	}
+	return name
+}

@@ -1,0 +1,143 @@
+package live
+
+import (
+	"strconv"
+	"strings"
+
+	"steelyard/lang/syntax"
+	"steelyard/session"
+	"steelyard/session/entry"
+)
+
+// with is with k = 260 N/m alone: what would move on the page if givens had other values.
+func (c *command) with() {
+	w := Wording{Word: "`with`", Open: "`with ", Close: "`"}
+	texts := strings.Split(c.cmd.Arg, ",")
+	for i := range texts {
+		texts[i] = strings.TrimSpace(texts[i])
+	}
+	changed, refused := Replaced(c.Entries(), texts, w)
+	if refused != nil {
+		c.refuse(refused.Message, refused.Hint)
+		return
+	}
+	c.got.Change = c.Try(c.ctx, session.Edit{Texts: changed})
+	moved := c.got.Change.Moved
+	for i := range moved {
+		moved[i].New = false
+	}
+	c.say("The page stays as it is; this would move:")
+	if len(moved) <= len(changed) {
+		c.say("Nothing else would move.")
+	}
+}
+
+// Wording is how replacing a given is written: its word, and what stands before and
+// behind NAME = VALUE.
+type Wording struct{ Word, Open, Close string }
+
+func (w Wording) of(text string) string { return w.Open + text + w.Close }
+
+// Refused says why a given can't be replaced.
+type Refused struct{ Message, Hint string }
+
+// Replaced finds the lines of the givens that are to be replaced, each written as
+// NAME = VALUE or NAME@LINE = VALUE, with the text that stands there instead.
+func Replaced(entries []*entry.Entry, with []string, w Wording) (map[int]string, *Refused) {
+	out := map[int]string{}
+	for _, text := range with {
+		left, value, ok := strings.Cut(text, "=")
+		name, at, placed := strings.Cut(strings.TrimSpace(left), "@")
+		name = syntax.Canonical(strings.TrimSpace(name))
+		if !ok || name == "" || strings.TrimSpace(value) == "" {
+			return nil, refused(w.of(text)+" doesn't define a name.", "Write, for example, "+w.of("m = 0.10 kg")+".")
+		}
+		stmt, fs := syntax.Parse("x = " + strings.TrimSpace(value))
+		if d, ok := stmt.(*syntax.Define); !ok || !written(d) {
+			hint := "Write a number with its unit."
+			if len(fs) > 0 {
+				hint = fs[0].Message + " " + fs[0].Hint
+			}
+			return nil, refused(w.of(text)+" doesn't set "+name+" a written value.", hint)
+		}
+		lines := givenLines(entries, name)
+		line := 0
+		switch {
+		case placed:
+			for _, l := range lines {
+				if strconv.Itoa(l) == strings.TrimSpace(at) {
+					line = l
+				}
+			}
+			if strings.TrimSpace(at) == "" {
+				return nil, refused(w.of(text)+" names no line after @.", isGivenIn(name, lines))
+			}
+			if line == 0 {
+				return nil, refused("line "+strings.TrimSpace(at)+" doesn't define "+name+".", isGivenIn(name, lines))
+			}
+		case len(lines) == 1:
+			line = lines[0]
+		case len(lines) > 1:
+			return nil, refused(name+" is given in several lines.", "Say which one: "+w.of(name+"@"+strconv.Itoa(lines[0])+" = …")+".")
+		default:
+			return nil, refused(name+" is not a given of this worksheet.", w.Word+" replaces a line such as "+name+" = 0.10 kg, not a result.")
+		}
+		if hint := lacksUnit(entries, line, name, stmt.(*syntax.Define), w); hint != "" {
+			return nil, refused(w.of(text)+" sets "+name+" without a unit.", hint)
+		}
+		if _, twice := out[line]; twice {
+			return nil, refused(name+" of line "+strconv.Itoa(line)+" is replaced twice.", "Use "+w.Word+" once for each given value.")
+		}
+		out[line] = name + " = " + strings.TrimSpace(value)
+	}
+	return out, nil
+}
+
+// lacksUnit says what to write where a given with a unit is replaced by a plain
+// number; a bare 0 fits any unit.
+func lacksUnit(entries []*entry.Entry, line int, name string, now *syntax.Define, w Wording) string {
+	x := now.X
+	minus := ""
+	if u, ok := x.(*syntax.Unary); ok {
+		x, minus = u.X, "-"
+	}
+	n, ok := x.(*syntax.Number)
+	if !ok || n.Value.Hi == 0 {
+		return ""
+	}
+	for _, e := range entries {
+		if e.Line != line || len(e.Values()) != 1 || e.Values()[0].Dim.IsOne() {
+			continue
+		}
+		unit := e.Values()[0].Unit
+		return "It is given in " + unit.Text() + " in line " + strconv.Itoa(line) + ". Write " + w.of(name+" = "+minus+n.Value.Text+" "+unit.Text()) + "."
+	}
+	return ""
+}
+
+func refused(message, hint string) *Refused { return &Refused{message, hint} }
+
+func isGivenIn(name string, lines []int) string {
+	if len(lines) == 0 {
+		return name + " is not a given of this worksheet."
+	}
+	words := make([]string, len(lines))
+	for i, l := range lines {
+		words[i] = strconv.Itoa(l)
+	}
+	return name + " is defined in line " + strings.Join(words, ", ") + "."
+}
+
+// written tells whether a definition is a given.
+func written(d *syntax.Define) bool { return !d.In.Present() && syntax.IsWritten(d.X) }
+
+// givenLines lists the lines that give a name by written numbers alone.
+func givenLines(entries []*entry.Entry, name string) []int {
+	var out []int
+	for _, e := range entries {
+		if d, ok := e.Stmt.(*syntax.Define); ok && d.Name == name && written(d) {
+			out = append(out, e.Line)
+		}
+	}
+	return out
+}
