@@ -95,9 +95,9 @@ func (r *renaming) refused(placed bool) (why, hint string) {
 	}
 	switch {
 	case len(lines) == 0 && placed:
-		return fmt.Sprintf("Line %d gives no %s.", r.line, r.from), ""
+		return fmt.Sprintf("Line %d does not define %s.", r.line, r.from), ""
 	case len(lines) == 0:
-		return "No line gives " + r.from + ".", "`names` shows what has been given."
+		return "No line defines " + r.from + ".", "`names` shows what has been given."
 	case len(lines) > 1:
 		return r.from + " is given in line " + strings.Join(lines, " and in line ") + ".", "Say which: `rename " + r.from + "@" + lines[0] + " to " + r.to + "`."
 	}
