@@ -34,12 +34,26 @@ func (ps pieces) bars() [][][]bracketing {
 				ways = append(ways, two)
 			}
 		}
+		if k := ps.blankAfter(ends); k > 0 && len(ways) < 3 {
+			ways = append([][]bracketing{{{from, ends[k]}, {i + 1, ends[k]}}}, ways...) // 1/4πε0 q/r^2
+		}
 		if k := ps.bracketAfter(ends); k > 0 && len(ways) < 3 {
 			ways = append(ways, []bracketing{{from, ends[k]}, {i + 1, ends[k]}}) // k/2f(X^2 - x^2)
 		}
 		out = append(out, ways)
 	}
 	return out
+}
+
+// blankAfter is the place of the last factor, of two or more without a blank between
+// them, before one that a blank sets apart; 0 if there is none.
+func (ps pieces) blankAfter(ends []int) int {
+	for k := 0; k+1 < len(ends); k++ {
+		if ps[ends[k]].gap != "" {
+			return k
+		}
+	}
+	return 0
 }
 
 // bracketAfter is the place of the last factor, of two or more, that stand before

@@ -26,7 +26,7 @@ type Lacking struct {
 type LackingPart struct {
 	At, Unit Span // of the quantity, and of its unit
 	Letters  bool // more than one letter
-	Free     bool // of which none is a name
+	Free     bool // none is a name: letters alone, or one letter with nothing beside it
 	Given    bool // one of them is a name of the page; a g among letters may be gram
 	Under    bool // it is all that is under a fraction bar
 }
@@ -44,7 +44,7 @@ func LackingIn(text string, stmt Stmt, xs []Expr, in Scope) (Lacking, bool) {
 	for _, x := range xs {
 		o.lackingIn(&out, text, x)
 	}
-	if len(out.Parts) == 0 || !out.Others && !out.Parts[0].Letters {
+	if len(out.Parts) == 0 || !out.Others && !out.Parts[0].Letters && !out.Parts[0].Free {
 		return out, false
 	}
 	out.Text += text[out.at:]
@@ -67,9 +67,11 @@ func (o *opener) lackingIn(out *Lacking, text string, x Expr) {
 		}
 		part := LackingPart{At: x.Span(), Unit: unit.At}
 		product, lacking, known, ok := o.product(&part, unit.Text)
-		if !ok || !part.Letters && !(coefficient(text[part.At.From:unit.At.From]) && factor(above[x])) {
+		whole := above[x] == nil // λ = 2L
+		if !ok || !part.Letters && !(coefficient(text[part.At.From:unit.At.From]) && (whole || factor(above[x]))) {
 			continue
 		}
+		part.Free = part.Free || whole && !part.Letters
 		open, shut := bracketsIn(above[x], x)
 		part.Under = underBar(above[x], x)
 		if p, ok := above[x].(*Paren); ok {

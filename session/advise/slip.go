@@ -26,7 +26,10 @@ func commonSlip(l *eval.Line, name string, x syntax.Expr, f *factors, product bo
 	case *syntax.Call:
 		s = diameterGiven(l, x)
 	case *syntax.Binary:
-		if s = sumSlip(name, x); product && f.root == nil && s.message == "" {
+		if s = sumSlip(name, x); s.message == "" {
+			s = cancels(x)
+		}
+		if product && f.root == nil && s.message == "" {
 			s = productSlip(l, name, f)
 		}
 	}
@@ -63,6 +66,23 @@ func sumSlip(name string, b *syntax.Binary) slip {
 		return firstMinusLast(name, v.Name, w.Name)
 	}
 	return slip{}
+}
+
+// cancels finds R1*R2/R1+R2: what is above and below the slash says that the sum was to
+// be below it.
+func cancels(b *syntax.Binary) slip {
+	q, ok := b.X.(*syntax.Binary)
+	if !ok || b.Op != syntax.Add && b.Op != syntax.Sub || q.Op != syntax.Div {
+		return slip{}
+	}
+	below, one := q.Y.(*syntax.Name)
+	above, product := apart(q.X)
+	if !one || !product || !slices.Contains(above.names[:above.n], power{below.Name, 1}) {
+		return slip{}
+	}
+	sum := &syntax.Binary{Op: b.Op, X: below, Y: b.Y}
+	right := syntax.PrintExpr(&syntax.Binary{Op: syntax.Div, X: q.X, Y: &syntax.Paren{X: sum}})
+	return slip{below.Name + " is above and below the slash, so it cancels.", "", right}
 }
 
 // halves are the energies and distances that begin with 1/2, by the symbols of their

@@ -47,7 +47,7 @@ func (s *settler) lettered(text string, stmt syntax.Stmt) (Verdict, bool) {
 	}
 	severity := finding.Caution
 	switch {
-	case within, rule == none && fits && says, rule == odd && (given || fits || !letters):
+	case within, rule == none && fits && says, rule == odd && (given || fits || !letters && !free):
 		severity = finding.Error
 	case rule == none, rule == odd, free && !(first && fits), rule == fitting && !lacking.Others && !free:
 		return Verdict{}, false
