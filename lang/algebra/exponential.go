@@ -323,9 +323,7 @@ func common(all []growth) (step rates, powers []int, ok bool) {
 	}
 	unit := new(big.Rat)
 	for _, t := range times {
-		if t.Sign() != 0 && unit.Sign() == 0 {
-			unit.Abs(t)
-		} else if t.Sign() != 0 {
+		if t.Sign() != 0 {
 			unit = gcdRat(unit, t)
 		}
 	}
@@ -375,11 +373,7 @@ func (e *exponents) power(step rates) (factor, bool) {
 		}
 		logarithms = logarithms.plus(to)
 		alike = alike && r.to == first.to && r.base != euler
-		if unit.Sign() == 0 {
-			unit.Abs(by)
-		} else {
-			unit = gcdRat(unit, by)
-		}
+		unit = gcdRat(unit, by)
 	}
 	switch {
 	case first.base == last.base && first.base == euler:

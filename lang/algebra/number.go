@@ -65,7 +65,8 @@ func rootInt(n *big.Int, degree int) (*big.Int, bool) {
 	return lo, new(big.Int).Exp(lo, big.NewInt(int64(degree)), nil).Cmp(n) == 0
 }
 
-// gcdRat is the greatest number of which both are whole multiples; 1 for zeros.
+// gcdRat is the greatest number of which both are whole multiples; 1 for zeros. All
+// are multiples of 0 times any number, so that a run over several starts with 0.
 func gcdRat(a, b *big.Rat) *big.Rat {
 	cross := func(a, b *big.Rat) *big.Int { return new(big.Int).Abs(new(big.Int).Mul(a.Num(), b.Denom())) }
 	num := new(big.Int).GCD(nil, nil, cross(a, b), cross(b, a))

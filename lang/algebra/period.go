@@ -38,11 +38,7 @@ func (eq Equation) Period(unknown string) (period syntax.Expr, ok bool) {
 		if !ok {
 			return nil, false
 		}
-		if unit.Sign() == 0 {
-			unit.Abs(by)
-		} else {
-			unit = gcdRat(unit, by)
-		}
+		unit = gcdRat(unit, by)
 	}
 	turn := times(numberExpr(big.NewRat(2, 1)), &syntax.Pi{})
 	return gathered(binary(syntax.Div, turn, sumExpr(steps[0].scaled(unit)))), true

@@ -2,6 +2,7 @@ package algebra
 
 import (
 	"math/big"
+	"slices"
 
 	"steelyard/lang/syntax"
 )
@@ -11,13 +12,7 @@ func sumExpr(s sum) syntax.Expr {
 	if len(s) == 0 {
 		return numberExpr(new(big.Rat))
 	}
-	first := 0
-	for i, t := range s {
-		if t.coef.Sign() > 0 {
-			first = i
-			break
-		}
-	}
+	first := max(0, slices.IndexFunc(s, func(t term) bool { return t.coef.Sign() > 0 }))
 	x := termExpr(s[first])
 	for i, t := range s {
 		if i == first {
@@ -39,18 +34,10 @@ func sumExpr(s sum) syntax.Expr {
 func termExpr(t term) syntax.Expr {
 	abs := new(big.Rat).Abs(t.coef)
 	top, bottom := aboveAndBelow(t.factors, abs)
-	var x syntax.Expr
-	switch {
-	case top == nil && bottom == nil:
-		x = numberExpr(abs)
-	case bottom == nil:
-		x = top
-	default:
-		if top == nil {
-			top = numberExpr(big.NewRat(1, 1))
-		}
-		x = &syntax.Binary{Op: syntax.Div, X: top, Y: group(bottom)}
+	if top == nil && bottom == nil {
+		top = numberExpr(abs)
 	}
+	x := overExpr(top, bottom)
 	if t.coef.Sign() < 0 {
 		return &syntax.Unary{Op: syntax.Sub, X: x}
 	}
@@ -87,7 +74,7 @@ func aboveAndBelow(fs []factor, coef *big.Rat) (top, bottom syntax.Expr) {
 	}
 	top, bottom = productExpr(numbers[0], up), productExpr(numbers[1], down)
 	if len(rootUp)+len(rootDown) > 0 {
-		top = times(top, rootExpr(rootUp, rootDown))
+		top = times(top, squareRoot(overExpr(productExpr(nil, rootUp), productExpr(nil, rootDown))))
 	}
 	return top, bottom
 }
@@ -98,17 +85,15 @@ func doubled(f factor) factor {
 	return factor{f.key, f.base, exponent(max(f.exp.Num(), -f.exp.Num()), 1)}
 }
 
-// rootExpr is a square root over a fraction.
-func rootExpr(up, down []factor) syntax.Expr {
-	top, bottom := productExpr(nil, up), productExpr(nil, down)
+// overExpr is a fraction of two sides, of which nil is 1.
+func overExpr(top, bottom syntax.Expr) syntax.Expr {
 	if top == nil {
 		top = numberExpr(big.NewRat(1, 1))
 	}
-	x := top
-	if bottom != nil {
-		x = &syntax.Binary{Op: syntax.Div, X: top, Y: group(bottom)}
+	if bottom == nil {
+		return top
 	}
-	return squareRoot(x)
+	return &syntax.Binary{Op: syntax.Div, X: top, Y: group(bottom)}
 }
 
 // squareRoot is √ of an expression, in brackets unless it is a single thing.
@@ -169,8 +154,6 @@ func closedExpr(x syntax.Expr, base bool) syntax.Expr {
 		if !base {
 			return x
 		}
-	case *syntax.Quantity, *syntax.Measured, *syntax.Mixed:
-		return &syntax.Paren{X: x}
 	}
 	return &syntax.Paren{X: x}
 }

@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"slices"
+
 	"steelyard/lang/finding"
 	"steelyard/lang/ops"
 	"steelyard/lang/run"
@@ -149,12 +151,7 @@ func meaning(s syntax.FormulaSymbol) string {
 }
 
 func symbolIndex(ss []syntax.FormulaSymbol, name string) int {
-	for i, s := range ss {
-		if s.Name == name {
-			return i
-		}
-	}
-	return -1
+	return slices.IndexFunc(ss, func(s syntax.FormulaSymbol) bool { return s.Name == name })
 }
 
 // symbolList tells which symbols a formula takes: "k (N/m) and x (m)".

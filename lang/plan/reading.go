@@ -128,7 +128,7 @@ func (c *coder) asProduct(u syntax.UnitText, whole syntax.Span) (product string,
 			names += len(parts)
 		}
 		if gap == "/" {
-			// With blanks the solidus divides two quantities.
+			// With blanks a slash divides two quantities.
 			b.WriteString(" / " + strings.Join(parts, "*"))
 		} else {
 			b.WriteString(strings.Trim(gap, "·* ") + "*" + strings.Join(parts, "*"))
@@ -175,7 +175,7 @@ func (c *coder) endsInName(word string) bool {
 	return ok && strings.ContainsAny(word[len(word)-1:], "0123456789")
 }
 
-// apart records a unit that was written with blanks round its solidus: 108 km / h
+// apart records a unit that was written with blanks round its slash: 108 km / h
 // where no h is given.
 func (c *coder) apart(x *syntax.Binary) bool {
 	n, ok := x.Y.(*syntax.Name)
