@@ -2,7 +2,7 @@ package algebra
 
 import (
 	"math/big"
-	"sort"
+	"slices"
 	"strings"
 
 	"steelyard/lang/syntax"
@@ -83,12 +83,7 @@ func (t term) mul(o term) (term, bool) {
 
 // find is the place of the factor with a key; -1 if there is none.
 func (t term) find(key string) int {
-	for i, f := range t.factors {
-		if f.key == key {
-			return i
-		}
-	}
-	return -1
+	return slices.IndexFunc(t.factors, func(f factor) bool { return f.key == key })
 }
 
 // exponentOf is the exponent that a term has of a key.
@@ -101,13 +96,7 @@ func (t term) exponentOf(key string) units.Exp {
 
 // without is a term without its factor of a key.
 func (t term) without(key string) term {
-	out := term{coef: t.coef}
-	for _, f := range t.factors {
-		if f.key != key {
-			out.factors = append(out.factors, f)
-		}
-	}
-	return out
+	return term{t.coef, slices.DeleteFunc(slices.Clone(t.factors), func(f factor) bool { return f.key == key })}
 }
 
 // pow raises a term to a rational power. A number that has no exact root stays
@@ -151,6 +140,6 @@ func (t term) key() string {
 	for i, f := range t.factors {
 		keys[i] = f.key + "^" + f.exp.String()
 	}
-	sort.Strings(keys)
+	slices.Sort(keys)
 	return strings.Join(keys, "*")
 }
