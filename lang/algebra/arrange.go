@@ -55,6 +55,8 @@ func (o order) learn(like syntax.Expr) {
 }
 
 // nameOf is the name that a factor is a power of, or nothing.
+//
+// A power belongs where its base does, so that v² is sorted as v is.
 func nameOf(x syntax.Expr) string {
 	switch x := x.(type) {
 	case *syntax.Name:
@@ -156,6 +158,9 @@ func factorsOf(x syntax.Expr) []syntax.Expr {
 
 // placeOf is where a factor belongs: numbers first, then π and quantities, then
 // names in their order, then roots and calls.
+//
+// It is the order of printed formulas: ½ m v², 4 π r², and the root or the function
+// last, where no bracket is needed to tell what it takes.
 func placeOf(x syntax.Expr, order map[string]int) int {
 	switch x := x.(type) {
 	case *syntax.Number:

@@ -165,6 +165,9 @@ func (s *isolator) oneKind(eq sum, kind factor, depth int) ([]root, bool) {
 }
 
 // asTerm closes a sum into one term.
+//
+// A coefficient of several terms becomes a factor in brackets, (a + b), which can be
+// divided by as a whole.
 func asTerm(s sum) term {
 	if s = (normalizer{}).closed(collect(s)); len(s) == 1 {
 		return s[0]
@@ -217,6 +220,8 @@ func (s *isolator) factorOf(base syntax.Expr, e units.Exp) factor {
 }
 
 // divisorOnly tells whether a coefficient is one over something.
+//
+// 1/m and 1/(2·m) are, and so is 1/2, in whichever way that was written.
 func divisorOnly(t term) bool {
 	for _, f := range t.factors {
 		if f.exp.Num() > 0 {

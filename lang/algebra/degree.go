@@ -61,6 +61,8 @@ func (n normalizer) degreeOfTerm(t term) (out degree, ok bool) {
 	return out, true
 }
 
+// A sum within brackets has a degree of its own, if its terms agree; what does not
+// hold the unknown has the degree 0.
 func (n normalizer) degreeOfBase(x syntax.Expr) (degree, bool) {
 	switch q := x.(type) {
 	case *syntax.Quantity:

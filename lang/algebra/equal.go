@@ -33,6 +33,9 @@ func Ratio(a, b syntax.Expr) (float64, bool) {
 // value is the number that a sum is, if no name and no quantity is left in it.
 //
 // π is a number here, to the precision of float64.
+//
+// A written number or π under a root is a factor; anything else has a unit or may mean
+// any number.
 func (s sum) value() (float64, bool) {
 	all := 0.0
 	for _, t := range s {
@@ -54,6 +57,8 @@ func (s sum) value() (float64, bool) {
 
 // ZeroAt tells whether an expression is 0 where a name is 0, whatever the other
 // names mean.
+//
+// Where it has no value there, as sin(x)/x at 0, it is not 0: no limit is taken.
 func ZeroAt(x syntax.Expr, name string) bool {
 	s, ok := normalizer{}.sum(Substitute(x, map[string]syntax.Expr{name: zeroExpr()}))
 	return ok && len(collect(s)) == 0

@@ -21,6 +21,9 @@ const (
 const euler = "e"
 
 // raise is a base to an exponent that holds the unknown.
+//
+// Prime factors are kept apart, since only then is it plain that 6^x, 2^x and 3^x
+// belong together, and 4^x is the square of 2^x.
 type raise struct {
 	base string
 	to   int // which of the exponents
@@ -31,6 +34,9 @@ type raise struct {
 type rates map[raise]*big.Rat
 
 // growth is an exponential: what does not hold the unknown, times bases to a power.
+//
+// Multiplied, the rates of two of them add up, and so do those of a power: this is why
+// exponents are rates, and not trees.
 type growth struct {
 	coef sum
 	by   rates
@@ -38,6 +44,9 @@ type growth struct {
 
 // exponents are exponents of which none is a multiple of another, with the bases that
 // are raised to them.
+//
+// t/τ and 2·t/τ are one exponent, by 1 and by 2; t/τ and t/T are two, for all that is
+// known. Which exponent comes first in the line is the measure of those that follow.
 type exponents struct {
 	*isolator
 	of    []sum
@@ -47,6 +56,13 @@ type exponents struct {
 // exponential writes exponentials of multiples of one argument, and hyperbolic
 // functions of it, as powers of one exponential: by e, by the prime factors of written
 // bases, else by the bases themselves.
+//
+// 2^(x+1) + 4^x = 3 is 2·A + A² = 3 with A for 2^x: once all exponentials are powers
+// of one, the equation is one in powers of a thing, which the other rules solve, and a
+// logarithm undoes A in the end.
+//
+// The work is done on exact numbers. Bases that are multiples of each other by chance
+// of rounding would make an equation of another degree, with roots that do not exist.
 func (s *isolator) exponential(eq sum, kinds []factor, depth int) ([]root, bool) {
 	e := &exponents{isolator: s, bases: map[string]syntax.Expr{}}
 	var all []growth
@@ -86,6 +102,9 @@ func (s *isolator) exponential(eq sum, kinds []factor, depth int) ([]root, bool)
 }
 
 // term is a term as a sum of exponentials; false if the unknown is left in it.
+//
+// A power of several exponentials, as cosh(x)², is multiplied out up to maxPower; a
+// power of one of them needs no multiplying, and may be a fraction or negative.
 func (e *exponents) term(t term, kinds []factor) ([]growth, bool) {
 	out := []growth{{coef: sum{{coef: t.coef}}, by: rates{}}}
 	for _, f := range t.factors {
@@ -121,6 +140,10 @@ func (e *exponents) term(t term, kinds []factor) ([]growth, bool) {
 }
 
 // growths are the exponentials that a power or a function is a sum of.
+//
+// sinh and cosh are half the difference and half the sum of exp(x) and exp(-x), by
+// which they are defined (ISO 80000-2). tanh is their quotient, and no such sum: alone
+// it is undone by its inverse.
 func (e *exponents) growths(x syntax.Expr) ([]growth, bool) {
 	switch x := x.(type) {
 	case *syntax.Call:
@@ -166,6 +189,9 @@ func (e *exponents) growths(x syntax.Expr) ([]growth, bool) {
 
 // multiple is how many times which of the exponents an exponent is, and what is added
 // to that.
+//
+// What is added goes before the exponential as a coefficient: exp(k·t + 1) is
+// exp(1)·exp(k·t), a multiple of what exp(k·t) is.
 func (e *exponents) multiple(x syntax.Expr) (without sum, to int, times *big.Rat, ok bool) {
 	s, ok := e.sum(x)
 	if !ok {
@@ -186,6 +212,9 @@ func (e *exponents) multiple(x syntax.Expr) (without sum, to int, times *big.Rat
 
 // factored is a base to a power as its prime factors, if it is a written number or a
 // root of one.
+//
+// A base with a name in it stays whole, since its factors are not known; so does a
+// negative one, of which a power has no real value but for some exponents.
 func (e *exponents) factored(base syntax.Expr, to int, times *big.Rat) rates {
 	out := rates{}
 	s, ok := normalizer{}.sum(base)
@@ -204,6 +233,10 @@ func (e *exponents) factored(base syntax.Expr, to int, times *big.Rat) rates {
 }
 
 // primes adds the prime factors of a positive number to a power.
+//
+// By trial division up to maxPrime. What is left is a prime or a product of great
+// ones, and is taken as one base; that two of these share a factor is missed, and then
+// a search solves the line.
 func (e *exponents) primes(out rates, n *big.Rat, to int, times *big.Rat) bool {
 	for i, side := range [2]*big.Int{n.Num(), n.Denom()} {
 		left := new(big.Int).Set(side)
@@ -230,6 +263,7 @@ func (e *exponents) prime(n *big.Int) string {
 	return n.String()
 }
 
+// Rates of 0 are dropped, so that rates without any base are those of a plain number.
 func (r rates) add(base raise, by *big.Rat, sign int64) {
 	at, some := r[base]
 	if !some {
@@ -254,6 +288,9 @@ func (r rates) minus(o rates) rates {
 }
 
 // over is how many times other rates these are.
+//
+// All bases must agree on one factor: 2^(2·x)·3^(2·x) is twice 2^x·3^x, and
+// 2^(2·x)·3^x is no multiple of it.
 func (r rates) over(o rates) (*big.Rat, bool) {
 	times := new(big.Rat)
 	for base, by := range o {
@@ -286,6 +323,9 @@ func (g growth) raised(f factor) ([]growth, bool) {
 }
 
 // product multiplies sums of exponentials out.
+//
+// As for sums, there is a bound on the terms: a product of long sums takes more time
+// than a search for the root.
 func product(a, b []growth) (out []growth, ok bool) {
 	for _, x := range a {
 		for _, y := range b {
@@ -301,6 +341,10 @@ func product(a, b []growth) (out []growth, ok bool) {
 
 // common finds rates of which those of all exponentials are whole multiples, but for
 // some that all share, and the multiples.
+//
+// 2^x = 3·5^x has two bases that are no powers of one. Divided by 2^x it is 1 =
+// 3·(5/2)^x, with one base: an exponential is never 0, so that this loses and adds no
+// root.
 func common(all []growth) (step rates, powers []int, ok bool) {
 	var shared rates
 	times := make([]*big.Rat, len(all))
@@ -353,6 +397,10 @@ func multiples(all []growth, shared, step rates, times []*big.Rat) (ok bool) {
 
 // power is what all exponentials are powers of: one base to a power, a product of
 // written ones if all are raised to the same exponent, else exp.
+//
+// (5/2)^x is what a reader expects of 5^x over 2^x, and exp(-t/τ) of a discharge.
+// Bases are put under logarithms only where their exponents differ or e is one of
+// them, as in 2^x·exp(3·x): then exp of one sum is the shortest that says it.
 func (e *exponents) power(step rates) (factor, bool) {
 	var exponentOf, logarithms sum
 	unit := new(big.Rat)
@@ -401,6 +449,9 @@ func (e *exponents) power(step rates) (factor, bool) {
 }
 
 // once is an exponent with the unknown written once, if it grows in a line with that.
+//
+// With t·k + t·λ the unknown stands twice, and no undoing would lead to it; in (k +
+// λ)·t it stands once.
 func (e *exponents) once(s sum) syntax.Expr {
 	var by sum
 	for _, t := range s {

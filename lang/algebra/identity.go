@@ -10,6 +10,9 @@ import (
 
 // conic is the functions of an angle, or of a hyperbolic argument, that each other's
 // squares give: cos² + sin² = 1, cosh² - sinh² = 1.
+//
+// The points (cos A, sin A) lie on the circle x² + y² = 1, the points (cosh A, sinh A)
+// on the hyperbola x² - y² = 1.
 type conic struct {
 	sine, cosine, tangent string
 	minus                 bool // the square of the cosine is 1 less that of the sine
@@ -22,6 +25,9 @@ var (
 )
 
 // has tells whether all of some calls are of these functions.
+//
+// A call of another function, or what is no call at all (nil), makes the identity
+// useless: one kind too many would be left.
 func (c conic) has(calls []*syntax.Call) bool {
 	return !slices.ContainsFunc(calls, func(x *syntax.Call) bool {
 		return x == nil || x.Func != c.sine && x.Func != c.cosine && x.Func != c.tangent
@@ -51,6 +57,14 @@ func (s *isolator) identities(eq sum, kinds []factor, depth int) ([]root, bool) 
 
 // onConic writes tangents as quotients, and the even powers of a cosine by the sine,
 // or those of a sine by the cosine.
+//
+// One way is enough: where the cosine comes in even powers alone, all is written by
+// the sine, else the other way round. An equation with odd powers of both, such as
+// sin(A)·cos(A) = 1/4, is not solved here; a square root in the place of one of them
+// would add roots of the wrong sign.
+//
+// The angle must be the same in all of them: sin(2·A) beside sin(A) is not taken
+// apart.
 func (s *isolator) onConic(c conic, eq sum, calls []*syntax.Call, depth int) ([]root, bool) {
 	angle := calls[0].Args[0].X
 	for _, c := range calls[1:] {
@@ -100,6 +114,9 @@ func (n normalizer) called(name string, x syntax.Expr) (factor, bool) {
 
 // replaced puts a sum in the place of a power of a factor, in all terms; false if one
 // has another power of it than a whole multiple from 0 on.
+//
+// cos⁴ is (cos²)², so that it is replaced twice; cos³ has one cosine left over, and
+// nothing is gained.
 func (s sum) replaced(key string, e units.Exp, by sum) (sum, bool) {
 	var out sum
 	for _, t := range s {
@@ -120,6 +137,9 @@ func (s sum) replaced(key string, e units.Exp, by sum) (sum, bool) {
 
 // upwards multiplies an equation by a power of a factor so that it is divided by it
 // no more.
+//
+// What was divided by can't be 0, or there was no value before: a root that makes it 0
+// is found out when roots are put back into the equation.
 func (s *isolator) upwards(eq sum, f factor) (sum, bool) {
 	least := units.Exp{}
 	for _, t := range eq {
@@ -134,6 +154,9 @@ func (s *isolator) upwards(eq sum, f factor) (sum, bool) {
 }
 
 // multipleOf is how many times another sum one is, as an exact number.
+//
+// Compared term by term in exact numbers, so that 0.3·t is three times 0.1·t, which it
+// is not in binary fractions.
 func (s sum) multipleOf(o sum) (*big.Rat, bool) {
 	for _, t := range s {
 		if t.key() == o[0].key() {

@@ -32,6 +32,8 @@ func occurrences(x syntax.Expr, name string) int {
 }
 
 // isName tells whether an expression is a name, as the line itself means it.
+//
+// k@3 is the k of line 3, which is not solved for where k is.
 func isName(x syntax.Expr, name string) bool {
 	n, ok := x.(*syntax.Name)
 	return ok && n.Name == name && n.Line == 0
@@ -139,6 +141,9 @@ func (n normalizer) quotient(a, b sum) (sum, bool) {
 }
 
 // closed turns a sum of several terms without the unknown into one factor.
+//
+// (m + M)·v = p is solved for v by one division. Multiplied out it would be m·v + M·v,
+// which no step of a person's working has.
 func (n normalizer) closed(s sum) sum {
 	if len(s) < 2 {
 		return s
@@ -159,6 +164,9 @@ func bracket(s sum, x syntax.Expr, e units.Exp) term {
 }
 
 // sumKey tells which sums are alike.
+//
+// A sum that is one thing to the first power has the key of that thing, for it is
+// nothing else.
 func sumKey(s sum) string {
 	if len(s) == 1 && s[0].coef.IsInt() && s[0].coef.Num().IsInt64() && s[0].coef.Num().Int64() == 1 && len(s[0].factors) == 1 && s[0].factors[0].exp == expOne {
 		return s[0].factors[0].key
@@ -219,6 +227,9 @@ func (n normalizer) sizes(fs []factor, e units.Exp) []factor {
 }
 
 // raised raises a sum to a rational power.
+//
+// Without the unknown a bracket stays closed and gets the exponent; with it, only the
+// whole exponents can be opened, and `open` does that when nothing else helps.
 func (n normalizer) raised(s sum, e units.Exp) (sum, bool) {
 	s = n.closed(collect(s))
 	switch {
@@ -250,6 +261,9 @@ func (n normalizer) call(x *syntax.Call) (sum, bool) {
 }
 
 // isZeroAtZero tells whether a function of one argument is 0 for 0.
+//
+// sin(0) goes, and so do sinh, tan, abs: by the value that the table of operations
+// has, so that a new function needs no line here.
 func isZeroAtZero(name string) bool {
 	f, ok := ops.Named(name)
 	return ok && f.Ready && f.Most == 1 && f.Op.Value(0, 0, 0) == 0

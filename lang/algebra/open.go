@@ -7,6 +7,9 @@ const maxPower = 4
 
 // opened multiplies out the brackets that hold the unknown, whole powers of them
 // too; false if there are none.
+//
+// Only those: (m + M) in a line that is solved for v stays as it is, and a result that
+// is written with the letters of its line is one that its reader knows.
 func (n normalizer) opened(s sum) (sum, bool) {
 	var out sum
 	changed := false
@@ -42,6 +45,9 @@ func (n normalizer) open(t term) (sum, bool) {
 }
 
 // expanded multiplies a whole power of a bracket out.
+//
+// Above maxPower the terms are too many for a working, and the equation of a degree
+// that is searched anyway.
 func (n normalizer) expanded(f factor) (sum, bool) {
 	if b, ok := f.base.(*syntax.Binary); !ok || b.Op == syntax.Pow || f.exp.Num() > maxPower {
 		return sum{factorTerm(f)}, true

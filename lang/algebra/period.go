@@ -10,6 +10,12 @@ import (
 // whatever the unknown: it stands only in sines, cosines and tangents, of lines whose
 // slopes are whole multiples of one. The period may be a multiple of the shortest.
 // It returns false where there is none.
+//
+// sin(2·x) + cos(3·x) comes again after 2π, since 2 and 3 are multiples of 1; sin(x) +
+// sin(π·x) never does, for no number has both 1 and π as whole multiples.
+//
+// A search goes through one period then, and the roots of all others are known: that
+// is a proof that none was missed, which no search of a range is.
 func (eq Equation) Period(unknown string) (period syntax.Expr, ok bool) {
 	n := normalizer{unknown: unknown}
 	var steps []sum // of each angle by the unknown

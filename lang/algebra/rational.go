@@ -13,6 +13,10 @@ const maxDivisor = 1000
 // root that is a fraction: the whole coefficients of the lowest and the highest power
 // are multiples of its upper and its lower part. What is left without that factor is
 // solved too.
+//
+// There is a formula for a cubic equation, and none that anyone reads. A fraction is
+// the root that problems are made with, and by this theorem on rational roots few need
+// be tried.
 func (s *isolator) rationalRoot(kind factor, powers []units.Exp, by map[units.Exp]sum, depth int) ([]root, bool) {
 	top := powers[len(powers)-1]
 	if !top.IsInt() || powers[0].Num() < 0 || top.Num() > maxMultiple*maxPower {
@@ -57,6 +61,9 @@ func (s *isolator) rationalRoot(kind factor, powers []units.Exp, by map[units.Ex
 
 // fractionRoot finds a fraction at which a polynomial is 0, by the coefficients of its
 // powers from 0 on; nil if there is none of small whole numbers.
+//
+// The value is worked out by Horner's rule in exact numbers: a root is one where
+// nothing at all is left.
 func fractionRoot(all []*big.Rat) *big.Rat {
 	under := big.NewInt(1)
 	for _, c := range all {
@@ -80,6 +87,9 @@ func fractionRoot(all []*big.Rat) *big.Rat {
 }
 
 // divisors are the small ones of a whole number.
+//
+// Those above maxDivisor are left out. A root that has one is missed here, and found
+// by a search.
 func divisors(n *big.Int) (out []int64) {
 	for d := int64(1); d <= maxDivisor && n.CmpAbs(big.NewInt(d)) >= 0; d++ {
 		if new(big.Int).Rem(n, big.NewInt(d)).Sign() == 0 {

@@ -43,6 +43,8 @@ const (
 )
 
 // powerReason says which power both sides are raised to.
+//
+// Those that have a name are said by it, others as numbers.
 func powerReason(e units.Exp) Reason {
 	switch e {
 	case expHalf:
@@ -63,6 +65,9 @@ func powerReason(e units.Exp) Reason {
 // Step is one rewriting of an equation: what is on both sides after it, and why.
 // The first step of a solution is the equation as it was given and has no
 // reason.
+//
+// Steps are data, and not text: the working is set as a formula on paper, as a line on
+// the screen, and with values put in.
 type Step struct {
 	Left, Right syntax.Expr
 	Reason      Reason

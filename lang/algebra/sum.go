@@ -155,6 +155,9 @@ func (t term) before(o term) bool {
 
 // content is what all terms of a sum have in common: a number, and whole positive
 // powers.
+//
+// Whole powers alone: of √x and x, the root could be taken out as well, and no reader
+// would.
 func (s sum) content() term {
 	out := term{coef: new(big.Rat).Abs(s[0].coef)}
 	for _, f := range s[0].factors {

@@ -8,6 +8,9 @@ import (
 )
 
 // sumExpr is the tree of a sum, the first term that is added in front.
+//
+// A line that starts with a minus is read less easily: -a + b is b - a. The other
+// terms keep their order.
 func sumExpr(s sum) syntax.Expr {
 	if len(s) == 0 {
 		return numberExpr(new(big.Rat))
@@ -45,6 +48,10 @@ func termExpr(t term) syntax.Expr {
 }
 
 // aboveAndBelow builds the two sides of a fraction line; nil for a side that is 1.
+//
+// A factor with the exponent 1/2 or -1/2, or 3/2, goes under the root with its
+// exponent doubled. Other roots stay as powers, since there is no sign for them on a
+// line.
 func aboveAndBelow(fs []factor, coef *big.Rat) (top, bottom syntax.Expr) {
 	var up, down, rootUp, rootDown []factor
 	for _, f := range fs {
@@ -106,6 +113,8 @@ func squareRoot(x syntax.Expr) syntax.Expr {
 }
 
 // productExpr is a product of a number, if any, and factors.
+//
+// In their order: who wants another one arranges the tree afterwards.
 func productExpr(n syntax.Expr, fs []factor) syntax.Expr {
 	x := n
 	for _, f := range fs {
@@ -122,6 +131,8 @@ func times(a, b syntax.Expr) syntax.Expr {
 }
 
 // powerExpr is a factor with its exponent.
+//
+// An exponent that is a fraction needs brackets, or x^1/2 would be half of x.
 func powerExpr(f factor) syntax.Expr {
 	base := f.base
 	if f.exp == expHalf {
@@ -167,6 +178,9 @@ func group(x syntax.Expr) syntax.Expr {
 }
 
 // binary is an operator between two expressions in brackets.
+//
+// With brackets round both, whatever they are: the normal form takes them out again,
+// and nothing can bind otherwise than it is meant.
 func binary(op syntax.Op, x, y syntax.Expr) syntax.Expr {
 	return &syntax.Binary{Op: op, X: &syntax.Paren{X: x}, Y: &syntax.Paren{X: y}}
 }

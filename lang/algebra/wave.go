@@ -97,6 +97,8 @@ func (s *isolator) slope(a, b sum, angle syntax.Expr, depth int) ([]root, bool) 
 }
 
 // alike tells whether two expressions are the same in normal form.
+//
+// ω·t and t·ω are alike: the same text would be too much to ask.
 func (s *isolator) alike(x, y syntax.Expr) bool {
 	a, ok1 := s.sum(x)
 	b, ok2 := s.sum(y)

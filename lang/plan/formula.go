@@ -37,6 +37,8 @@ func (c *coder) libraryFormula(name string) (*Def, bool) {
 }
 
 // functionNames lists what can be called here.
+//
+// For a hint alone, where a name that is called is not known.
 func (c *coder) functionNames() []string {
 	var names []string
 	for _, f := range ops.Functions() {
@@ -143,6 +145,8 @@ func (c *coder) formulaArgs(x *syntax.Call, f *syntax.FormulaDef, left string) (
 	return params, args, true
 }
 
+// It goes into the sentence that says what is missing: `spring needs k, the spring
+// constant`.
 func meaning(s syntax.FormulaSymbol) string {
 	if s.Meaning == "" {
 		return ""
@@ -218,6 +222,9 @@ func (c *coder) formulaArg(x *syntax.Call, a syntax.Expr, sym syntax.FormulaSymb
 // formulaResult gives the value of a call what the formula declares of its
 // left side: whether it is an angle or counts cycles can't be worked out, since
 // ω = √(k/m) and f = √(k/m)/(2π) have the same dimension.
+//
+// A formula is a promise, as the unit of a function is: f = … in Hz comes out in Hz or
+// not at all, whatever the arguments are.
 func (c *coder) formulaResult(x *syntax.Call, f *syntax.FormulaDef, left string, s run.Slot) run.Slot {
 	i := symbolIndex(f.Symbols, left)
 	if i < 0 {
@@ -268,6 +275,8 @@ func (p *Planner) CheckFormula(f *syntax.FormulaDef, text string) []finding.Find
 
 // formulaSide plans one side of a formula for its dimension alone; a name that
 // no line declares is a finding of its own.
+//
+// All such names are told at once, since each needs a line of its own to be added.
 func (c *coder) formulaSide(x syntax.Expr) run.Slot {
 	good := true
 	for x := range syntax.Nodes(x) {

@@ -13,6 +13,9 @@ import (
 )
 
 // callFunction plans a call of a function of the worksheet.
+//
+// A function must have as many arguments as its definition: none of them has a
+// default.
 func (c *coder) callFunction(x *syntax.Call, d *Def) run.Slot {
 	c.use(d)
 	if d.Failed() {
@@ -252,6 +255,9 @@ func (p *Planner) CheckFunction(fn *syntax.FuncDef, text string) ([]*Def, []find
 }
 
 // names looks up every name and unit of an expression without planning it.
+//
+// That is how far a function can be checked before it is called: whether its lines
+// exist. What is misspelt is told at the definition, and not at each call.
 func (c *coder) names(x syntax.Expr) {
 	if x == nil {
 		return
@@ -290,6 +296,8 @@ func (c *coder) names(x syntax.Expr) {
 }
 
 // boundNames looks up the names of a curve, in which one is bound.
+//
+// The argument of the curve hides a name of the worksheet, inside the curve alone.
 func (c *coder) boundNames(bound syntax.Ident, x syntax.Expr) {
 	outer := c.params
 	c.params = append(outer[:len(outer):len(outer)], param{name: bound.Name})
@@ -298,6 +306,8 @@ func (c *coder) boundNames(bound syntax.Ident, x syntax.Expr) {
 }
 
 // callKnown checks that a function that is called exists.
+//
+// In the order in which a call looks them up: what the worksheet defines comes first.
 func (c *coder) callKnown(x *syntax.Call) {
 	if x.Func == c.self {
 		c.ownName(x.Name, x.Func)

@@ -12,6 +12,11 @@ import (
 // gluedCall reads a word as a function with its argument behind it, without
 // brackets: sin30, cosθ, ln2. A word of letters only is one where the rest is a
 // name of the worksheet or a Greek letter. The shortest function counts.
+//
+// Print sets sin 30° and ln 2 without brackets. Typed without the blank they are
+// words, which no line defines; what they would be in print is offered, and never
+// taken: lnk may be a name that somebody forgot to give a value. A bare number behind
+// sin is offered in degrees, since hardly any angle in radians is a whole number.
 func (c *coder) gluedCall(word string) (string, bool) {
 	for end := 2; end < len(word); end++ {
 		f, ok := ops.Named(word[:end])

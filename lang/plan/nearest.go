@@ -9,6 +9,9 @@ import (
 )
 
 // nearest lists up to three known names that are spelled nearly like a word.
+//
+// The arguments of the function that is planned are among them: in its body they are
+// the names that are most often meant.
 func (c *coder) nearest(word string) []string {
 	return writing.Nearest(word, func(yield func(string) bool) {
 		for d := range c.p.Names.like(word) {
@@ -35,6 +38,9 @@ type lengths struct {
 
 // like goes through names of about the length of a word, those of the same
 // length first and the last line first, no more than limit.Near of each length.
+//
+// A name that is much longer or shorter can't be reached by the few changes that make
+// a misspelling, so its letters are never compared.
 func (n *Names) like(word string) iter.Seq[*Def] {
 	n.asked.every()
 	n.lengths.follow(n)
@@ -56,6 +62,9 @@ func (n *Names) like(word string) iter.Seq[*Def] {
 }
 
 // follow takes back the definitions that are no more and adds the new ones.
+//
+// Lines come and go at the end of a worksheet, nearly always: what is still the same
+// at the front is kept, and the rest is made anew.
 func (l *lengths) follow(n *Names) {
 	keep := min(len(l.taken), len(n.all))
 	for keep > 0 && l.taken[keep-1] != n.all[keep-1] {

@@ -12,6 +12,9 @@ import (
 )
 
 // unitFinding turns what is wrong with the text of a unit into a finding.
+//
+// The place is that of the one word that is wrong, if there is one, and the whole unit
+// where a reading of the whole is offered.
 func (c *coder) unitFinding(u syntax.UnitText, bad *units.Problem) finding.Finding {
 	id := finding.UnitText
 	switch bad.Kind {
@@ -79,6 +82,10 @@ func (c *coder) glued(u syntax.UnitText, whole syntax.Span) bool {
 
 // asProduct reads the words of a unit text as names: 2 ax as 2*a*x. Lacking are the
 // symbols among them that have no value.
+//
+// A word that is a unit and no name stays a unit as long as no name has been met: 2 m
+// v is 2 m times v where v alone is given. Behind a name it is none, for nobody writes
+// a unit there.
 func (c *coder) asProduct(u syntax.UnitText, whole syntax.Span) (product string, lacking []string, ok bool) {
 	number := strings.TrimSpace(c.source(syntax.Span{From: whole.From, To: u.At.From}))
 	if number == "" || len(u.Text) > 64 || strings.Contains(u.Text, "-") {
@@ -177,6 +184,10 @@ func (c *coder) endsInName(word string) bool {
 
 // apart records a unit that was written with blanks round its slash: 108 km / h
 // where no h is given.
+//
+// With blanks a slash divides by what comes next, which is a name; without, it is part
+// of the unit. Where no such name is given, the unit was meant, and that is what the
+// line is told.
 func (c *coder) apart(x *syntax.Binary) bool {
 	n, ok := x.Y.(*syntax.Name)
 	if !ok || x.Op != syntax.Div || n.Line != 0 || c.known(n.Name) || !c.p.Units.Has(n.Name) {
@@ -198,6 +209,9 @@ func (c *coder) apart(x *syntax.Binary) bool {
 }
 
 // Degrees tells of C and F where a temperature is met: °C and °F were meant.
+//
+// 20 C + 5 K is a charge and a temperature by the rules for units, and a slip in every
+// single case.
 func Degrees(x syntax.Expr) string {
 	for x := range syntax.Nodes(x) {
 		q, ok := x.(*syntax.Quantity)
@@ -239,6 +253,9 @@ func (c *coder) unlikeHint(x, y syntax.Expr, a, b run.Static) string {
 
 // factorBetween names the quantity by which two dimensions differ, if it is a
 // plain one.
+//
+// Plain quantities alone: "they differ by a moment of inertia" would be right, and
+// help nobody.
 func factorBetween(a, b units.Dim) (string, bool) {
 	for _, pair := range [][2]units.Dim{{a, b}, {b, a}} {
 		q, ok := pair[0].Div(pair[1])
@@ -255,6 +272,8 @@ func factorBetween(a, b units.Dim) (string, bool) {
 }
 
 // fitHint names the given whose unit does not fit, where an argument is one.
+//
+// It is the line of the given that must be mended then, and not this one.
 func (c *coder) fitHint(a syntax.Expr, want *units.Unit, otherwise string) string {
 	n, ok := syntax.Unbracket(a).(*syntax.Name)
 	if !ok {

@@ -17,6 +17,10 @@ import (
 
 // Varied are the definitions of a name, the last line's last, that an expression
 // was worked out from; where it was from none, the one that the name has now.
+//
+// The program has the answer: what a value was worked out from is what its
+// instructions read, and what those read. No list of it has to be kept as lines are
+// added.
 func (p *Planner) Varied(n *syntax.Name, x syntax.Expr) []*Def { return p.coder("").varied(n, x) }
 
 // It goes back from the slots of the names in the expression, over all that their
@@ -86,6 +90,8 @@ func (c *coder) from(x syntax.Expr, limit, depth int, mark func(run.Slot)) {
 const maxVaried = 16
 
 // bodies are the expressions of a function.
+//
+// The ends of an interval are among them, since a value moves with them too.
 func bodies(f *syntax.FuncDef) []syntax.Expr {
 	if f.X != nil {
 		return []syntax.Expr{f.X}
@@ -105,6 +111,9 @@ func bodies(f *syntax.FuncDef) []syntax.Expr {
 // which finds the definition that binding i of an expression replaces. Where there
 // are two, or where what replaces it uses the name, which now means another, the
 // line must say which.
+//
+// To vary the wrong one of two givens is a wrong answer that looks like a right one.
+// So where both are in the value, nothing is chosen.
 func (c *coder) which(x *syntax.With, i int) (*Def, bool) {
 	b := x.By[i]
 	n := &syntax.Name{At: b.NameAt, Name: b.Name, Line: b.Line}
@@ -132,6 +141,8 @@ func (c *coder) which(x *syntax.With, i int) (*Def, bool) {
 
 // withAt writes an expression in which binding i says which line gave what it
 // replaces, and which line gave the name within what replaces it.
+//
+// It is offered as a reading: the same line, with the line of each name said.
 func withAt(x *syntax.With, i int, replaced, within *Def) string {
 	out := &syntax.With{X: x.X, By: append([]syntax.Binding{}, x.By...)}
 	b := &out.By[i]

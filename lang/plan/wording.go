@@ -12,6 +12,9 @@ import (
 // Words says what a quantity of a dimension is: "a force per length (N/m)",
 // or, where the dimension has no name, "in kg m/s³, a unit without a name of
 // its own".
+//
+// The unit goes with the name, since N m is both a torque and an energy, and a reader
+// may know one of name and unit only.
 func Words(st run.Static) string {
 	if st.Open != 0 {
 		return "zero, which fits any unit"
@@ -48,6 +51,9 @@ func phrase(st run.Static) string {
 }
 
 // shown is the source text of an expression, for use in a sentence.
+//
+// Above 40 letters it is cut, or the finding is a copy of the line with a few words
+// round it.
 func (c *coder) shown(x syntax.Expr) string {
 	text := c.source(x.Span())
 	if text == "" {
@@ -94,6 +100,9 @@ func (c *coder) unlike(at syntax.Span, x, y syntax.Expr, a, b run.Slot, done str
 }
 
 // shareOf is L*(1 + 30 %) for L + 30 %.
+//
+// 30 % is the number 0.3, which no length can be added to. A pocket calculator may
+// take it as a share of what is on its left; here that must be written.
 func (c *coder) shareOf(x, y syntax.Expr, done string) (string, bool) {
 	q, ok := y.(*syntax.Quantity)
 	left, right := c.source(x.Span()), c.source(y.Span())
@@ -114,6 +123,10 @@ func (c *coder) shareOf(x, y syntax.Expr, done string) (string, bool) {
 
 // zeroTwice tells whether one side is a bare 0 whose earlier use gave it
 // another dimension.
+//
+// A bare 0 takes the dimension of its first use: x0 = 0 is a length from the line on
+// that adds it to one. The finding speaks of that use, since this line alone looks
+// right.
 func (c *coder) zeroTwice(at syntax.Span, x, y syntax.Expr, a, b run.Slot) (finding.Finding, bool) {
 	for _, side := range []struct {
 		x    syntax.Expr
