@@ -2,6 +2,7 @@ package syntax
 
 import (
 	"slices"
+	"strings"
 
 	"steelyard/lang/ops"
 )
@@ -90,7 +91,7 @@ func AsStored(text string) string {
 func otherIn(text string) bool {
 	for i := 0; i < len(text); i++ {
 		switch c := text[i]; {
-		case c == '?', c == 0xe2, c == '>' && i > 0 && text[i-1] == '-', c == 'o' && i > 0 && text[i-1] == 't':
+		case c == '?', c == "→"[0] && strings.HasPrefix(text[i:], "→"), c == '>' && i > 0 && text[i-1] == '-', c == 'o' && i > 0 && text[i-1] == 't':
 			return true
 		}
 	}

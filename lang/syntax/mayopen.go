@@ -9,30 +9,35 @@ import (
 )
 
 // MayBeOpen tells whether print leaves something open in a statement that has been
-// read. It is quick, and now and then says so of one that has one reading.
-func MayBeOpen(stmt Stmt, in Scope) bool {
-	all := within(stmt, in)
+// read. It is quick, and now and then says so of one that has one reading. Measured
+// tells whether the statement holds a quantity with its unit, or may.
+func MayBeOpen(stmt Stmt, in Scope) (open, measured bool) {
+	m := mayOpen{in: within(stmt, in)}
 	switch s := stmt.(type) {
 	case *Define:
-		return mayBeOpen(s.X, all)
+		open = m.look(s.X)
 	case *Value:
-		return mayBeOpen(s.X, all)
+		open = m.look(s.X)
+	default:
+		open = slices.ContainsFunc(stmt.Exprs(), m.look)
 	}
-	return slices.ContainsFunc(stmt.Exprs(), func(x Expr) bool { return mayBeOpen(x, all) })
+	return open, m.measured || open
 }
 
-func mayBeOpen(x Expr, in inner) bool {
-	m := mayOpen{in: in}
+// look tells whether something in an expression is open.
+func (m *mayOpen) look(x Expr) bool {
+	m.turning = false
 	return Any(x, m.at) || m.turning && Any(x, func(x Expr) bool {
 		n, ok := x.(*Name)
-		return ok && in.Turns(n.Name)
+		return ok && m.in.Turns(n.Name)
 	})
 }
 
 // mayOpen is what has been seen of an expression so far.
 type mayOpen struct {
-	in      inner
-	turning bool // π or 60
+	in       inner
+	measured bool // a quantity with its unit
+	turning  bool // π or 60
 }
 
 // at tells whether a node is open by itself.
@@ -40,6 +45,7 @@ func (m *mayOpen) at(x Expr) bool {
 	switch x := x.(type) {
 	case *Quantity, *Measured:
 		unit, _ := ownUnit(x)
+		m.measured = true
 		return m.letters(unit.Text)
 	case *Pi:
 		m.turning = true

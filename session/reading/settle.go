@@ -57,35 +57,41 @@ func Settle(l *eval.Line, try Enter, offers bool) Verdict {
 	if left.Refused {
 		return left
 	}
-	v := s.open()
-	if !v.Refused && !v.Slip && l.Entry.Stmt != nil {
+	v, measured := s.open()
+	if !v.Refused && !v.Slip && measured {
 		if lacking, ok := s.lettered(l.Entry.Text, l.Entry.Stmt); ok {
 			return lacking
 		}
 		if prefixed, ok := s.prefixed(); ok {
 			return prefixed
 		}
+	}
+	if !v.Refused && !v.Slip && l.Entry.Stmt != nil {
 		v.Findings = append(v.Findings, left.Findings...)
 	}
 	return v
 }
 
-// open settles what print leaves open in the line.
-func (s *settler) open() Verdict {
-	l := s.Line
-	if l.Entry.Stmt != nil && (!syntax.MayBeOpen(l.Entry.Stmt, &s.scope) || s.alone(l.Entry.Stmt)) {
-		return Verdict{}
+// open settles what print leaves open in the line. Measured tells of a line that can
+// be read whether it may hold a quantity with its unit.
+func (s *settler) open() (v Verdict, measured bool) {
+	text, stmt := s.Entry.Text, s.Entry.Stmt
+	if stmt != nil {
+		var may bool
+		if may, measured = syntax.MayBeOpen(stmt, &s.scope); !may || s.alone(stmt) {
+			return Verdict{}, measured
+		}
 	}
-	open := syntax.OpenIn(l.Entry.Text, l.Entry.Stmt, &s.scope)
-	if l.Entry.Stmt == nil {
-		if equation := syntax.OpenEquation(l.Entry.Text, false, &s.scope); equation.Equation {
+	open := syntax.OpenIn(text, stmt, &s.scope)
+	if stmt == nil && entry.BeginsWith(text) == "" {
+		if equation := syntax.OpenEquation(text, false, &s.scope); equation.Equation {
 			open = equation
 		}
 	}
 	if len(open.Readings) == 0 {
-		return Verdict{}
+		return Verdict{}, measured
 	}
-	return s.verdict(&open)
+	return s.verdict(&open), measured
 }
 
 // alone tells whether a line is one quantity, with a blank before its unit, that no
@@ -161,7 +167,8 @@ func (s *settler) verdict(open *syntax.Open) Verdict {
 // weighAll weighs the readings of a line, which makes little sense where a letter that
 // the line is to depend on does nothing, though in another reading it does.
 func (s *settler) weighAll(open *syntax.Open, rule *weighed) []weighed {
-	all := []weighed{*rule}
+	all := make([]weighed, 1, 1+len(open.Readings))
+	all[0] = *rule
 	for _, r := range open.Readings {
 		w := *rule
 		if w.Reading = r; open.Equation || r.Text != s.Entry.Text {
@@ -285,7 +292,7 @@ func (s *settler) offers(all []weighed) []string {
 // stands tells whether a reading would be taken if it were entered, and its values. A
 // result that is open no more is only worked out.
 func (s *settler) stands(w *weighed) ([]entry.Value, bool) {
-	if x, in, ok := s.result(w.stmt); ok && !syntax.MayBeOpen(w.stmt, &s.scope) {
+	if x, in, ok := s.result(w.stmt); ok && !s.mayBeOpen(w.stmt) {
 		if v, ok := s.lettered(w.Text, w.stmt); ok && v.Refused {
 			return nil, false
 		}
@@ -297,6 +304,11 @@ func (s *settler) stands(w *weighed) ([]entry.Value, bool) {
 	}
 	e := s.try(w.Text, true)
 	return e.Values(), worst(e) > finding.Mismatch
+}
+
+func (s *settler) mayBeOpen(stmt syntax.Stmt) bool {
+	open, _ := syntax.MayBeOpen(stmt, &s.scope)
+	return open
 }
 
 // result takes a plain result apart: no given, and no name of another kind.
