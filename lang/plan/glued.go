@@ -10,33 +10,46 @@ import (
 )
 
 // gluedCall reads a word as a function with its argument behind it, without
-// brackets: sin30, cosθ, ln2. A word of letters only is one where the rest is a
-// name of the worksheet or a Greek letter. The shortest function counts.
+// brackets: sin30, cosθ, ln2, cos2θ. A word of letters only is one where the rest is a
+// name of the worksheet, names, or a Greek letter, which may have no value. The
+// shortest function counts.
 //
 // Print sets sin 30° and ln 2 without brackets. Typed without the blank they are
 // words, which no line defines; what they would be in print is offered, and never
 // taken: lnk may be a name that somebody forgot to give a value. A bare number behind
 // sin is offered in degrees, since hardly any angle in radians is a whole number.
-func (c *coder) gluedCall(word string) (string, bool) {
-	for end := 2; end < len(word); end++ {
+func (c *coder) gluedCall(word string) (call string, lacking []string, ok bool) {
+	const longest = 6 // of the names of functions: arcsin
+	for end := 2; end < min(len(word), longest+1); end++ {
 		f, ok := ops.Named(word[:end])
 		if !ok || f.Name != word[:end] {
 			continue
 		}
-		rest := word[end:]
-		if strings.Trim(rest, "0123456789") == "" {
+		letters := strings.TrimLeft(word[end:], "0123456789")
+		number := strings.TrimSuffix(word[end:], letters)
+		if letters == "" {
 			if f.Ready && f.Takes == ops.AngleToPure {
-				rest += "°"
+				number += "°"
 			}
-			return f.Name + "(" + rest + ")", f.Ready
+			return f.Name + "(" + number + ")", nil, f.Ready
 		}
-		name := syntax.Canonical(strings.TrimLeft(rest, "_"))
+		name := syntax.Canonical(strings.TrimLeft(letters, "_"))
 		letter := []rune(name + " ")[0]
-		if c.known(name) || letter >= 'α' && letter <= 'ω' {
-			return f.Name + "(" + name + ")", f.Ready
+		switch g, apart := c.letters(name); {
+		case c.known(name):
+		case apart:
+			name, lacking = g.product(), g.lacking
+		case letter >= 'α' && letter <= 'ω':
+			lacking = []string{name}
+		default:
+			continue
 		}
+		if number != "" {
+			number += "*"
+		}
+		return f.Name + "(" + number + name + ")", lacking, f.Ready
 	}
-	return "", false
+	return "", nil, false
 }
 
 // notGlued records that an argument stands without its brackets.

@@ -23,9 +23,31 @@ type group struct{ parts, lacking []string }
 // more likely one of its own.
 const maxLacking = 2
 
-// group takes a word apart into names and, where that is not enough, symbols without
-// a value.
+// group takes a word apart into names, a function with its argument at the end, and,
+// where that is not enough, symbols without a value.
 func (c *coder) group(word string) (group, bool) {
+	for cut := range word {
+		call, lacking, ok := c.gluedCall(word[cut:])
+		if cut == 0 || !ok {
+			continue
+		}
+		head, name := group{}, syntax.Canonical(word[:cut])
+		switch {
+		case c.known(name):
+			head.parts = []string{name}
+		case isSymbol(name):
+			head = group{[]string{name}, []string{name}}
+		default:
+			head, ok = c.letters(word[:cut])
+		}
+		g := group{append(head.parts, call), append(head.lacking, lacking...)}
+		return g, ok && len(g.lacking) < len(g.parts) && len(g.lacking) <= maxLacking
+	}
+	return c.letters(word)
+}
+
+// letters is group for a word without a function in it.
+func (c *coder) letters(word string) (group, bool) {
 	isWord := isWord(word)
 	parts, ok := syntax.Apart(word, func(part string) int {
 		switch {
@@ -56,6 +78,9 @@ func isSymbol(text string) bool {
 	return constant || units.Speaks(text)
 }
 
+// isLetter tells whether a name is one letter, which no longer word is a slip for.
+func isLetter(name string) bool { return utf8.RuneCountInString(name) == 1 }
+
 // isWord tells whether a text has three small letters in a row with a vowel among
 // them, as words of a language do and products of symbols do not.
 func isWord(text string) bool {
@@ -82,7 +107,10 @@ func (g group) product() string { return strings.Join(g.parts, "*") }
 
 // says tells which symbols are known and which have no value.
 func (g group) says() string {
-	known := slices.DeleteFunc(slices.Clone(g.parts), func(p string) bool { return slices.Contains(g.lacking, p) })
+	known := slices.DeleteFunc(slices.Clone(g.parts), func(p string) bool { return slices.Contains(g.lacking, p) || strings.HasSuffix(p, ")") })
+	if len(known) == 0 {
+		return g.lacks()
+	}
 	text := writing.List(known, "and") + " are known"
 	if len(known) == 1 {
 		text = known[0] + " is known"
@@ -155,9 +183,20 @@ func (c *coder) hint(g group) string {
 	return hint
 }
 
+// likely tells whether symbols are likelier than a misspelt unit behind a number with
+// a blank or a decimal point: a name of the page is among them, and one at most has no
+// value, or they are no small letters. What has a slash looks more like a unit.
+func (g group) likely(unit string) bool {
+	if strings.Contains(unit, "/") {
+		return false
+	}
+	given := slices.ContainsFunc(g.parts, func(p string) bool { return p != "g" && !slices.Contains(g.lacking, p) })
+	return given && (len(g.lacking) <= 1 || strings.ToLower(unit) != unit)
+}
+
 // itself says of two letters that they may be one symbol too, as Fx is.
 func (g group) itself(word string) string {
-	if len(g.parts) > 2 || len(g.lacking) == 0 {
+	if len(g.parts) > 2 || len(g.lacking) == 0 || strings.HasSuffix(g.parts[len(g.parts)-1], ")") {
 		return ""
 	}
 	return " Or give " + word + " a value, if it is one symbol."

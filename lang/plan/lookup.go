@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"slices"
 	"strings"
 
 	"steelyard/lang/finding"
@@ -102,10 +103,22 @@ func (c *coder) unknownName(x *syntax.Name) run.Slot {
 		hint, readings := c.elsewhere(x.Name)
 		return c.refuse(finding.UnknownName, x.At, "Line "+itoa(x.Line)+" doesn't define "+x.Name+".", hint, readings...)
 	}
-	if g, ok := c.group(x.Name); ok && (len(g.lacking) == 0 || !c.p.Units.Has(x.Name) && !c.misspelt(x.Name, g)) {
-		return c.refuse(finding.NamesTogether, x.At, "No line above defines "+x.Name+"; "+g.says()+".", c.hint(g)+g.itself(x.Name), g.product())
+	asUnit := ""
+	if c.p.Units.Has(x.Name) {
+		asUnit = " As a unit it needs a number before it: 1 " + x.Name + "."
 	}
-	if call, ok := c.gluedCall(x.Name); ok {
+	if g, ok := c.group(x.Name); ok && (len(g.lacking) == 0 || !c.misspelt(x.Name, g)) {
+		hint := c.hint(g)
+		switch {
+		case len(g.lacking) == 0:
+		case asUnit != "":
+			hint += asUnit
+		default:
+			hint += g.itself(x.Name)
+		}
+		return c.refuse(finding.NamesTogether, x.At, "No line above defines "+x.Name+"; "+g.says()+".", hint, g.product())
+	}
+	if call, _, ok := c.gluedCall(x.Name); ok {
 		return c.notGlued(x.At, call, call)
 	}
 	if x.Name == "e" {
@@ -133,7 +146,7 @@ func (c *coder) unknownName(x *syntax.Name) run.Slot {
 			return c.refuse(finding.UnknownName, x.At, "No line above defines "+x.Name+".", "As a statement, write it like this: "+s.Form)
 		}
 	}
-	near := c.nearest(x.Name)
+	near := slices.DeleteFunc(c.nearest(x.Name), func(near string) bool { return isLetter(near) && !isLetter(x.Name) })
 	hint := "Give it a value in a line above, as in " + x.Name + " = " + usual(x.Name) + "."
 	if len(near) > 0 {
 		hint = "Did you mean " + writing.List(near, "or") + "? Or give " + x.Name + " a value in a line above."
@@ -143,10 +156,7 @@ func (c *coder) unknownName(x *syntax.Name) run.Slot {
 			hint = constant
 		}
 	}
-	if c.p.Units.Has(x.Name) {
-		hint += " As a unit it needs a number before it: 1 " + x.Name + "."
-	}
-	return c.refuse(finding.UnknownName, x.At, "No line above defines "+x.Name+".", hint, near...)
+	return c.refuse(finding.UnknownName, x.At, "No line above defines "+x.Name+".", hint+asUnit, near...)
 }
 
 // maxElsewhere is how many lines that give a name are told.

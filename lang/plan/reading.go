@@ -47,24 +47,24 @@ func (c *coder) unitOf(u syntax.UnitText, whole syntax.Span) *units.Unit {
 	}
 	powerLacking := bad.Kind == units.ProblemText && len(bad.Readings) > 0 && strings.ContainsAny(u.Text, "0123456789")
 	if !powerLacking && (bad.Kind == units.ProblemUnknown || bad.Kind == units.ProblemText) {
-		product, lacking, ok := c.asProduct(u, whole)
-		if ok && (len(lacking) == 0 || bad.Kind == units.ProblemUnknown && c.glued(u, whole)) {
+		product, g, ok := c.asProduct(u, whole)
+		if ok && (len(g.lacking) == 0 || bad.Kind == units.ProblemUnknown && (c.glued(u, whole) || g.likely(u.Text))) {
 			if q, ok := c.underRoot.(*syntax.Quantity); ok && q.At == whole {
 				product = "(" + product + ")"
 			}
 			message, hint := "There is no sign between the number and `"+u.Text+"`.", "Put `*` between them."
 			if strings.Contains(product, " / ") {
 				message, hint = "`"+u.Text+"` isn't a unit.", ""
-			} else if len(lacking) > 0 && lacking[0] == syntax.Canonical(u.Text) {
+			} else if len(g.lacking) > 0 && g.lacking[0] == syntax.Canonical(u.Text) {
 				message, hint = "`"+u.Text+"` isn't a unit, and no line above defines it as a name.", "For a name, put `*` before it, and give it a value in a line above."
-			} else if g := (group{lacking: lacking}); len(lacking) > 0 {
+			} else if len(g.lacking) > 0 {
 				message, hint = "`"+u.Text+"` isn't a unit; "+g.lacks()+".", c.hint(g)
 			}
 			c.find(finding.NamesTogether, whole, message, hint, product)
 			return nil
 		}
 	}
-	if call, ok := c.gluedCall(u.Text); ok {
+	if call, _, ok := c.gluedCall(u.Text); ok {
 		number := strings.TrimSpace(c.source(syntax.Span{From: whole.From, To: u.At.From}))
 		c.notGlued(whole, call, number+"*"+call)
 		return nil
@@ -80,20 +80,18 @@ func (c *coder) glued(u syntax.UnitText, whole syntax.Span) bool {
 	return number != "" && !strings.ContainsAny(number, " .,")
 }
 
-// asProduct reads the words of a unit text as names: 2 ax as 2*a*x. Lacking are the
-// symbols among them that have no value.
+// asProduct reads the words of a unit text as names: 2 ax as 2*a*x.
 //
 // A word that is a unit and no name stays a unit as long as no name has been met: 2 m
 // v is 2 m times v where v alone is given. Behind a name it is none, for nobody writes
 // a unit there.
-func (c *coder) asProduct(u syntax.UnitText, whole syntax.Span) (product string, lacking []string, ok bool) {
+func (c *coder) asProduct(u syntax.UnitText, whole syntax.Span) (product string, all group, ok bool) {
 	number := strings.TrimSpace(c.source(syntax.Span{From: whole.From, To: u.At.From}))
 	if number == "" || len(u.Text) > 64 || strings.Contains(u.Text, "-") {
-		return "", nil, false
+		return "", all, false
 	}
 	var b strings.Builder
 	b.WriteString(number)
-	names := 0
 	text := u.Text
 	for text != "" {
 		n := strings.IndexFunc(text, unicode.IsLetter)
@@ -116,32 +114,28 @@ func (c *coder) asProduct(u syntax.UnitText, whole syntax.Span) (product string,
 			word, end = text[:more], more
 		}
 		text = text[end:]
-		parts := []string{syntax.Canonical(word)}
+		g := group{parts: []string{syntax.Canonical(word)}}
 		switch {
-		case c.known(parts[0]):
-			names++
-		case names == 0 && c.p.Units.Has(word):
+		case c.known(g.parts[0]):
+		case len(all.parts) == 0 && c.p.Units.Has(word):
 			b.WriteString(gap + " " + word)
 			continue
+		case isSymbol(word): // mu is no μ here
+			g.lacking = g.parts
 		default:
-			g, ok := c.group(word)
-			if !ok && word == u.Text && isSymbol(word) {
-				g, ok = group{parts, parts}, true // 2a
+			if g, ok = c.group(word); !ok {
+				return "", all, false
 			}
-			if !ok {
-				return "", nil, false
-			}
-			parts, lacking = g.parts, append(lacking, g.lacking...)
-			names += len(parts)
 		}
+		all.parts, all.lacking = append(all.parts, g.parts...), append(all.lacking, g.lacking...)
 		if gap == "/" {
 			// With blanks a slash divides two quantities.
-			b.WriteString(" / " + strings.Join(parts, "*"))
+			b.WriteString(" / " + g.product())
 		} else {
-			b.WriteString(strings.Trim(gap, "·* ") + "*" + strings.Join(parts, "*"))
+			b.WriteString(strings.Trim(gap, "·* ") + "*" + g.product())
 		}
 	}
-	return b.String(), lacking, names > 0
+	return b.String(), all, len(all.lacking) < len(all.parts) || isSymbol(u.Text) // 2a
 }
 
 // ofNames is a quantity, of which the unit is made of names too, as their product.
@@ -150,8 +144,8 @@ func (c *coder) ofNames(x syntax.Expr) (string, bool) {
 	if !ok {
 		return "", false
 	}
-	product, lacking, ok := c.asProduct(q.Unit, q.At)
-	return product, ok && len(lacking) == 0
+	product, g, ok := c.asProduct(q.Unit, q.At)
+	return product, ok && len(g.lacking) == 0
 }
 
 // OfNames is a quantity of a line, of which the unit is made of names too, as their

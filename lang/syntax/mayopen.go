@@ -100,13 +100,18 @@ func (m *mayOpen) letters(unit string) bool {
 }
 
 // word tells whether a word may be a name, or names run together: its first
-// letter, at least, is one.
+// letter, at least, is one; or a function with its argument: sinθ.
 func (m *mayOpen) word(word string) bool {
 	if m.in.Known(Canonical(word)) {
 		return true
 	}
 	if len(word) < 2 {
 		return false
+	}
+	for end := range word {
+		if end >= 2 && (bareFunction(word[end-2:end]) || end > 2 && bareFunction(word[end-3:end])) {
+			return true
+		}
 	}
 	for _, r := range word {
 		if !m.in.Known(string(r)) {

@@ -150,9 +150,12 @@ func (o *opener) product(part *LackingPart, unit string) (text string, lacking, 
 	var b strings.Builder
 	for i, f := range fs {
 		symbols := []string{Canonical(f.word)}
+		call, function := o.gluedFunction(f.word)
 		switch {
-		case f.within != nil:
+		case f.within != nil || function && f.power != "":
 			return "", nil, nil, false
+		case function: // 2L sinθ
+			symbols[0], _ = call.text(nil)
 		case !o.in.Known(symbols[0]):
 			if symbols = strings.Split(f.word, ""); len(symbols) > 24 {
 				return "", nil, nil, false
@@ -161,7 +164,7 @@ func (o *opener) product(part *LackingPart, unit string) (text string, lacking, 
 		for _, s := range symbols {
 			letters++
 			switch {
-			case o.in.Known(s):
+			case function || o.in.Known(s):
 				known = append(known, s)
 				part.Given = part.Given || s != "g" || len(symbols) == 1
 			case units.Usual(s) == "":

@@ -272,19 +272,25 @@ func (o *opener) nameSlot(ps pieces, i int) (slot, bool) {
 	return s, true
 }
 
-// gluedFunction reads names, a function and its argument that run together: Fdcosθ.
+// gluedFunction reads names, a function and its argument that run together: Fdcosθ,
+// sin2θ.
 func (o *opener) gluedFunction(text string) (pieces, bool) {
 	for cut := range text {
 		for n := 2; n <= 3 && cut+n < len(text); n++ {
-			if !bareFunction(text[cut:cut+n]) || !o.in.Known(Canonical(text[cut+n:])) {
+			if !bareFunction(text[cut : cut+n]) {
 				continue
 			}
+			word := strings.TrimLeft(text[cut+n:], "0123456789")
+			argument, known := o.names(word)
 			names, ok := o.names(text[:cut])
-			if cut > 0 && !ok {
+			if !known || cut > 0 && !ok {
 				continue
 			}
-			return append(names, piece{kind: nameToken, text: text[cut : cut+n], call: true}, piece{kind: signToken, text: "("},
-				piece{kind: nameToken, text: text[cut+n:]}, piece{kind: signToken, text: ")"}), true
+			out := append(names, piece{kind: nameToken, text: text[cut : cut+n], call: true}, piece{kind: signToken, text: "("})
+			if number := strings.TrimSuffix(text[cut+n:], word); number != "" {
+				out = append(out, piece{kind: numToken, text: number})
+			}
+			return append(append(out, argument...), piece{kind: signToken, text: ")"}), true
 		}
 	}
 	return nil, false

@@ -138,7 +138,10 @@ func (o *opener) asNames(fs []unitFactor) (pieces, bool) {
 			names = append(names, piece{kind: signToken, text: ")"})
 		} else {
 			ok := false
-			if names, ok = o.names(f.word); !ok {
+			if names, ok = o.names(f.word); !ok && f.power == "" {
+				names, ok = o.gluedFunction(f.word) // 2 F cosθ
+			}
+			if !ok {
 				return nil, false
 			}
 			names = append(names, powerPieces(f.power)...)

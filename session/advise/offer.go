@@ -50,8 +50,9 @@ func together(e *entry.Entry, n int, enter Enter) bool {
 		case f.ID != finding.NamesTogether, len(f.Readings) != 1, f.At.From < from, f.At.To > len(e.Text):
 			return false
 		default:
-			text += e.Text[from:f.At.From] + f.Readings[0]
-			from = f.At.To
+			at, reading := syntax.InPlace(e.Text, f.At, f.Readings[0])
+			text += e.Text[from:at.From] + reading
+			from = at.To
 			last, several = i, last >= 0
 		}
 	}

@@ -352,7 +352,9 @@ func (s *settler) finding(open *syntax.Open, offers []string) finding.Finding {
 		message, hint = "After a number, units have a space or · between them, and no `*`.", ""
 	case open.Letters && word != "" && len(offers) == 1:
 		id = finding.UnitOrName
-		message, hint = "Did you mean "+word+" as a name of "+where+"?", ""
+		if message, hint = "Did you mean "+word+" as a name of "+where+"?", ""; !open.Bound && !s.Known(syntax.Canonical(word)) {
+			message = "Did you mean a product?"
+		}
 	case open.Letters && word != "":
 		id = finding.UnitOrName
 		message = word + " is a unit, and also a name of " + where + "."
