@@ -33,7 +33,7 @@ func (l *Line) OpenTurns(st run.Static, u *units.Unit, x syntax.Expr, uses []*pl
 
 // OpenCurve is OpenTurns for a curve, with the unit of the name that it is against.
 func (l *Line) OpenCurve(st run.Static, u *units.Unit, x syntax.Expr, uses []*plan.Def, against map[string]*units.Unit) bool {
-	if st.Open != 0 || !(partsOfTurn(u)) && !l.turning(uses) {
+	if st.Open != 0 || !(partsOfTurn(u)) && !l.Turning(uses) {
 		return false
 	}
 	f, open := l.turnsIn(st, u, x, against)
@@ -85,7 +85,7 @@ func (l *Line) OpenSides(left, right syntax.Expr, unknown map[string]*units.Unit
 	for _, u := range unknown {
 		asked = asked || partsOfTurn(u)
 	}
-	if !asked && !l.turning(uses) {
+	if !asked && !l.Turning(uses) {
 		return false
 	}
 	f, open := l.openSum(left, unknown)
@@ -134,8 +134,8 @@ func IsZero(x syntax.Expr) bool {
 	return ok && n.Value.Hi == 0
 }
 
-// turning tells whether there may be turns in a line with these names.
-func (l *Line) turning(uses []*plan.Def) bool {
+// Turning tells whether there may be turns in a line with these names.
+func (l *Line) Turning(uses []*plan.Def) bool {
 	text := l.Entry.Text
 	return strings.Contains(text, "rpm") || strings.Contains(text, "rev") || strings.Contains(text, "°/") || l.usesTurns(uses)
 }

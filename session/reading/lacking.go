@@ -1,8 +1,6 @@
 package reading
 
 import (
-	"slices"
-
 	"steelyard/lang/syntax"
 	"steelyard/session/eval"
 	"steelyard/units"
@@ -27,7 +25,7 @@ func (s *settler) withUnits(all []weighed) []weighed {
 			for _, unit := range eval.PlainUnits {
 				text := all[i].Text[:n.At.From] + "(" + n.Value.Text + " " + unit + ")" + all[i].Text[n.At.To:]
 				w := s.weigh(syntax.Reading{Text: text, Units: all[i].Units})
-				if w.sense == fitting && s.usually(d.Name, w.dim) && !slices.ContainsFunc(out, func(o weighed) bool { return o.same(&w) }) {
+				if w.sense == fitting && s.usually(d.Name, w.dim) && !w.among(out) {
 					out = append(out, w)
 				}
 			}

@@ -32,6 +32,8 @@ type weighed struct {
 	dim   units.Dim   // of the value
 	// speaks tells that the line says what quantity it is.
 	speaks bool
+	// turns tells that there may be turns in it.
+	turns bool
 	// clashes tells that the units of a function's body disagree, whatever its
 	// arguments are.
 	clashes bool
@@ -45,6 +47,16 @@ func (w *weighed) same(o *weighed) bool {
 		return false
 	}
 	return w.sum == o.sum && w.shape == o.shape && slices.Equal(w.plan, o.plan)
+}
+
+// among tells whether a reading is one of several.
+func (w *weighed) among(all []weighed) bool {
+	for i := range all { // a copy of each would cost more than the look
+		if all[i].same(w) {
+			return true
+		}
+	}
+	return false
 }
 
 // sumOf is a sum over a plan (FNV-1a over the fields of its instructions).
@@ -145,6 +157,7 @@ func (s *settler) weighOne(w *weighed, name string, x syntax.Expr, in syntax.Uni
 		}
 	}
 	w.sense, w.speaks = s.gradedAs(name, in, c.Slot)
+	w.turns = in.Present() || s.Turning(c.Uses)
 	w.dim = p.Static(c.Slot).Dim
 	w.plan = slices.Clone(p.Program.Main.Instrs[m.Start():])
 	w.sum = sumOf(w.plan)

@@ -131,7 +131,7 @@ func (s *settler) verdict(open *syntax.Open) Verdict {
 	var all []weighed
 	best := none // of the readings that are not the one by the rules
 	for _, w := range s.weighAll(open, &rule) {
-		if w.sense < s.least || w.clashes && !rule.clashes || slices.ContainsFunc(all, func(o weighed) bool { return o.same(&w) }) {
+		if w.sense < s.least || w.clashes && !rule.clashes || w.among(all) {
 			continue
 		}
 		if !rule.same(&w) {

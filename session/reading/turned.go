@@ -9,7 +9,7 @@ func (s *settler) turned(all []weighed) []weighed {
 	for i := range all {
 		w := &all[i]
 		x, in, ok := s.result(w.stmt)
-		if !ok {
+		if !ok || !w.turns {
 			out = append(out, *w)
 			continue
 		}
