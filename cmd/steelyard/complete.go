@@ -3,7 +3,7 @@ package main
 import (
 	"os"
 	"path/filepath"
-	"sort"
+	"slices"
 	"strings"
 
 	"steelyard/lang/ops"
@@ -74,16 +74,9 @@ func (s *scratchpad) values() []string {
 
 // matching keeps the words that begin with a prefix, each once, sorted.
 func matching(words []string, prefix string) []string {
-	seen := map[string]bool{}
-	var out []string
-	for _, w := range words {
-		if strings.HasPrefix(w, prefix) && !seen[w] {
-			seen[w] = true
-			out = append(out, w)
-		}
-	}
-	sort.Strings(out)
-	return out
+	words = slices.DeleteFunc(slices.Clone(words), func(w string) bool { return !strings.HasPrefix(w, prefix) })
+	slices.Sort(words)
+	return slices.Compact(words)
 }
 
 // filePlace tells whether a file's name is being written after save or open: where

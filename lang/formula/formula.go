@@ -7,7 +7,8 @@ package formula
 
 import (
 	"embed"
-	"sort"
+	"maps"
+	"slices"
 	"strings"
 	"sync"
 )
@@ -84,36 +85,26 @@ func Source(name string) (string, bool) {
 
 // Names lists the formulas in alphabetical order.
 func Names() []string {
-	names := make([]string, 0, len(index()))
-	for name := range index() {
-		names = append(names, name)
-	}
-	sort.Strings(names)
-	return names
+	return slices.Sorted(maps.Keys(index()))
 }
 
 // Topics lists the topics in alphabetical order.
 func Topics() []string {
-	seen := map[string]bool{}
 	var topics []string
 	for _, e := range index() {
-		if !seen[e.topic] {
-			seen[e.topic] = true
-			topics = append(topics, e.topic)
-		}
+		topics = append(topics, e.topic)
 	}
-	sort.Strings(topics)
-	return topics
+	slices.Sort(topics)
+	return slices.Compact(topics)
 }
 
 // ByTopic lists the formulas of a topic in alphabetical order.
 func ByTopic(topic string) []string {
 	var names []string
-	for name, e := range index() {
-		if e.topic == topic {
+	for _, name := range Names() {
+		if index()[name].topic == topic {
 			names = append(names, name)
 		}
 	}
-	sort.Strings(names)
 	return names
 }

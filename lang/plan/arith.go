@@ -27,7 +27,7 @@ func (c *coder) sum(x *syntax.Binary, a, b run.Slot) run.Slot {
 		return c.unlike(x.At, x.X, x.Y, a, b, verb(x.Op))
 	}
 	if sa.Tag != units.None && sb.Tag != units.None && sa.Tag != sb.Tag {
-		return c.angleOrCycle(x.At, "One side is in rad/s, the other in Hz; they differ by a factor 2π.",
+		return c.refuse(finding.AngleOrCycle, x.At, "One side is in rad/s, the other in Hz; they differ by a factor 2π.",
 			"Multiply the frequency by 2π, or divide the angular frequency by 2π.")
 	}
 	st.Tag = max(sa.Tag, sb.Tag)

@@ -161,7 +161,7 @@ func (c *coder) pureArgument(x *syntax.Call, s run.Slot, takes ops.Shape) bool {
 		return false
 	}
 	if takes == ops.AngleToPure && st.Tag == units.Cycle {
-		c.angleOrCycle(at.Span(), c.shown(at)+" counts cycles; "+x.Func+" takes an angle.",
+		c.refuse(finding.AngleOrCycle, at.Span(), c.shown(at)+" counts cycles; "+x.Func+" takes an angle.",
 			"Multiply by 2π: "+x.Func+"(2π*…).")
 		return false
 	}

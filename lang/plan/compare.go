@@ -18,7 +18,7 @@ func (p *Planner) Meet(l, r syntax.Expr, left, right *Compiled, text string) []f
 	if _, ok := p.agree(a, b); !ok {
 		c.unlike(whole, l, r, left.Slot, right.Slot, "compared")
 	} else if a.Tag != units.None && b.Tag != units.None && a.Tag != b.Tag {
-		c.angleOrCycle(whole, "One side is in rad/s, the other in Hz; they differ by a factor 2π.", "")
+		c.refuse(finding.AngleOrCycle, whole, "One side is in rad/s, the other in Hz; they differ by a factor 2π.", "")
 	}
 	left.Static, right.Static = c.static(left.Slot), c.static(right.Slot)
 	return c.findings

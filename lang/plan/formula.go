@@ -203,7 +203,7 @@ func (c *coder) formulaArg(x *syntax.Call, a syntax.Expr, sym syntax.FormulaSymb
 		return c.says(f)
 	}
 	if st.Tag != units.None && want.Tag() != units.None && st.Tag != want.Tag() {
-		return c.angleOrCycle(a.Span(), sym.Name+" is in "+want.Screen()+"; "+c.shown(a)+" is "+phrase(st)+". They differ by a factor 2π.", "")
+		return c.refuse(finding.AngleOrCycle, a.Span(), sym.Name+" is in "+want.Screen()+"; "+c.shown(a)+" is "+phrase(st)+". They differ by a factor 2π.", "")
 	}
 	if n, bare := syntax.Unbracket(a).(*syntax.Number); bare && want.Tag() == units.Angle && want.Dim().IsOne() && want.ToSIFloat(1) != 1 && n.Value.Hi != 0 {
 		f := finding.New(finding.FormulaArgument, n.At, n.Value.Text+" has no unit, so it is read as "+n.Value.Text+" rad; "+sym.Name+" is in "+want.Screen()+".",

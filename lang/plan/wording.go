@@ -146,11 +146,6 @@ func (c *coder) zeroTwice(at syntax.Span, x, y syntax.Expr, a, b run.Slot) (find
 	return finding.Finding{}, false
 }
 
-// angleOrCycle records that the factor 2π is missing or too many.
-func (c *coder) angleOrCycle(at syntax.Span, message, hint string) run.Slot {
-	return c.refuse(finding.AngleOrCycle, at, message, hint)
-}
-
 // Text is a message with what to do about it.
 type Text struct{ Message, Hint string }
 

@@ -99,11 +99,9 @@ func listUnits(*session.Pad) []string {
 // coreUnits are the units that are read by their symbol, in alphabetical order.
 var coreUnits = sync.OnceValue(func() []units.Info {
 	var out []units.Info
-	seen := map[string]bool{}
 	for _, word := range units.NewTable().Complete("") {
 		info, ok := units.Lookup(word)
-		if ok && info.Core && info.Symbol == word && !seen[word] {
-			seen[word] = true
+		if ok && info.Core && info.Symbol == word {
 			out = append(out, info)
 		}
 	}

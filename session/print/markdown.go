@@ -76,12 +76,12 @@ func (m *marked) part(part *part, number int) {
 
 func (m *marked) endPart() {}
 
-func (m *marked) note(lines []string) { m.paragraph(markedLines(lines)) }
-func (m *marked) told(lines []string) { m.paragraph(markedLines(lines)) }
+func (m *marked) note(all []string) { lines(m, all, escapeMarkdown, "", nextRow) }
+func (m *marked) told(all []string) { lines(m, all, escapeMarkdown, "", nextRow) }
 
 func (m *marked) graph(g *entry.Graph, shapes []string) {
 	m.drawing(draw.GraphText(g, 76, 22, false))
-	m.list(shapes)
+	lines(m, shapes, escapeMarkdown, "- ", "\n")
 }
 
 func (m *marked) bars(b *entry.Bars) {
@@ -95,26 +95,20 @@ func (m *marked) room(lines int) {
 	}
 }
 
-// markedLines keeps lines apart in one paragraph.
-func markedLines(lines []string) string {
+// lines writes items as lines of one paragraph, with a mark before each and something
+// between them; those that set to nothing are left out.
+func lines[T any](m *marked, items []T, set func(T) string, mark, between string) {
 	var out []string
-	for _, line := range lines {
-		if line = escapeMarkdown(line); line != "" {
-			out = append(out, line)
+	for _, item := range items {
+		if s := set(item); s != "" {
+			out = append(out, mark+s)
 		}
 	}
-	return strings.Join(out, "\\\n")
+	m.paragraph(strings.Join(out, between))
 }
 
-func (m *marked) list(items []string) {
-	var out []string
-	for _, s := range items {
-		if s = escapeMarkdown(s); s != "" {
-			out = append(out, "- "+s)
-		}
-	}
-	m.paragraph(strings.Join(out, "\n"))
-}
+// nextRow keeps lines apart that would else be joined in a paragraph.
+const nextRow = "\\\n"
 
 // drawing writes a drawing made of characters.
 func (m *marked) drawing(text string) {
@@ -146,29 +140,21 @@ func markedValue(s shown) string {
 	return inCell(s.box()) + escapeMarkdown(s.Words)
 }
 
-func (m *marked) working(lines []entry.WorkLine, of syntax.Expr) {
+func (m *marked) working(all []entry.WorkLine, of syntax.Expr) {
 	heading := "### Working"
 	if of != nil {
 		heading += " for " + dollars(typeset.Expr(of).LaTeX())
 	}
 	m.paragraph(heading)
-	m.definitions(lines)
+	m.definitions(all)
 }
 
 // definitions writes lines as a list, each with its reason.
-func (m *marked) definitions(lines []entry.WorkLine) {
-	var out []string
-	for i := range lines {
-		if s := markedLine(&lines[i]); s != "" {
-			out = append(out, "- "+s)
-		}
-	}
-	m.paragraph(strings.Join(out, "\n"))
-}
+func (m *marked) definitions(all []entry.WorkLine) { lines(m, all, markedLine, "- ", "\n") }
 
-func markedLine(l *entry.WorkLine) string {
+func markedLine(l entry.WorkLine) string {
 	set := typeset.Expr(l.Left).LaTeX()
-	if right := right(l); !right.IsEmpty() {
+	if right := right(&l); !right.IsEmpty() {
 		if set == "" {
 			set = "{}"
 		}
@@ -233,7 +219,7 @@ func (m *marked) flaw(f *flaw) {
 	}
 	for _, more := range [...]string{f.Message, f.Hint} {
 		if more = escapeMarkdown(more); more != "" {
-			s += "\\\n> " + more
+			s += nextRow + "> " + more
 		}
 	}
 	m.paragraph(s)
