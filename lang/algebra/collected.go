@@ -84,6 +84,9 @@ func (s *isolator) divisor(eq sum) (factor, bool) {
 }
 
 // multiplied goes on after both sides are multiplied by a factor.
+//
+// The brackets are opened at once: what the factor was below is gone then, and only
+// then do like terms come together.
 func (s *isolator) multiplied(eq sum, by factor, depth int) ([]root, bool) {
 	var out sum
 	for _, t := range eq {
@@ -117,6 +120,9 @@ func (s *isolator) sides(eq sum) (left, right syntax.Expr) {
 }
 
 // kinds lists what holds the unknown: the unknown itself, calls and brackets.
+//
+// In the order in which they are met, so that the same line leads to the same working
+// each time.
 func (s *isolator) kinds(eq sum) []factor {
 	var all []factor
 	seen := map[string]bool{}
@@ -323,6 +329,9 @@ func (s *isolator) flatten(roots []root, in syntax.Expr, a, b, c term, depth int
 }
 
 // standardForm is a·A^2e + b·A^e + c.
+//
+// It is a line of the working by itself, from which a reader takes a, b and c for the
+// formula.
 func (s *isolator) standardForm(base syntax.Expr, e units.Exp, a, b, c term) syntax.Expr {
 	double, _ := e.Add(e)
 	x, _ := a.mul(factorTerm(s.factorOf(base, double)))
@@ -356,6 +365,9 @@ func (s sum) has(key string) bool {
 }
 
 // squareSides squares both sides of t = rest.
+//
+// The left side is opened at once, so that its square root is gone in the step that
+// says so.
 func (s *isolator) squareSides(t term, rest sum, depth int) ([]root, bool) {
 	s.note(termExpr(t), sumExpr(rest), leaveRoot)
 	*s.widened = true

@@ -34,6 +34,8 @@ func gathered(x syntax.Expr) syntax.Expr {
 	return x
 }
 
+// The depth bounds how far functions stand within functions: by the chain rule each
+// level may make the result several times as long.
 type deriver struct{ normalizer }
 
 // of differentiates by the rules for sums, products, quotients, powers and

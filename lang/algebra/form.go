@@ -6,6 +6,9 @@ import (
 )
 
 // FormKind is what an expression is as a function of one name.
+//
+// They are those that a first course has names for: the line and the parabola, a power
+// law, a decay or growth, and a harmonic oscillation.
 type FormKind uint8
 
 // The kinds.
@@ -117,6 +120,8 @@ func (n normalizer) byCall(s sum) (Form, bool) {
 }
 
 // apart parts the terms of a sum into those without and those with the unknown.
+//
+// What is without the unknown goes to the right side, or is the constant of a form.
 func (n normalizer) apart(s sum) (without, with sum) {
 	for _, t := range s {
 		if n.inTerm(t) {

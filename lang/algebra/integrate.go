@@ -40,11 +40,14 @@ func Antiderivative(x syntax.Expr, name string) (syntax.Expr, bool) {
 }
 
 // integral is an antiderivative, term by term.
+//
+// There is no term yet where the sum is nil; the antiderivative of 0 is written 0.
 type integral struct {
 	at  *syntax.Name
 	sum syntax.Expr
 }
 
+// Without a constant: an area is the difference of two values, in which it cancels.
 func (t *integral) add(x syntax.Expr) {
 	if t.sum == nil {
 		t.sum = x

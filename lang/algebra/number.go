@@ -103,6 +103,8 @@ func expRat(e units.Exp) *big.Rat { return big.NewRat(int64(e.Num()), int64(e.De
 
 // asFraction tells whether a number is best written as a fraction of whole
 // numbers: 1/3, but 0.3 and not 3/10.
+//
+// Long numerators come of written decimals and are read better as such.
 func asFraction(r *big.Rat) bool {
 	if five := big.NewInt(5); !r.IsInt() && new(big.Int).Rem(r.Denom(), five).Sign() == 0 {
 		return false
@@ -111,6 +113,9 @@ func asFraction(r *big.Rat) bool {
 }
 
 // written is a number without a sign, as it is written.
+//
+// What can't be read as a number is none of ours: the text comes from exact numbers
+// alone.
 func written(text string) syntax.Expr {
 	d, ok := units.ParseDecimal(text)
 	if !ok {

@@ -22,11 +22,15 @@ func Exponent(x syntax.Expr, name string) (units.Exp, bool) {
 }
 
 // inTerm tells whether a factor of a term holds the unknown.
+//
+// Within brackets and calls, too: a factor such as sin(x) holds x.
 func (n normalizer) inTerm(t term) bool {
 	return slices.ContainsFunc(t.factors, func(f factor) bool { return n.holds(f.base) })
 }
 
 // Factor is a power of something in a product.
+//
+// The exponent is a fraction where there was a root: √k is k to the power 1/2.
 type Factor struct {
 	X   syntax.Expr
 	Exp units.Exp
@@ -50,6 +54,8 @@ func Factors(x syntax.Expr) ([]Factor, bool) {
 }
 
 // Power is a power of a name as on paper: L, √L, L^2.
+//
+// So that a sentence such as "T goes as √L" is set as the lines of a worksheet are.
 func Power(name string, e units.Exp) syntax.Expr {
 	return termExpr(factorTerm(factor{name, &syntax.Name{Name: name}, e}))
 }

@@ -170,6 +170,9 @@ func (eq Equation) shown(unknown string, common []Step) func(root) Root {
 
 // gathered arranges the steps to a root like the equation, and adds its short
 // form.
+//
+// The short form is a step of its own: it is the line that a reader knows by heart,
+// and the one above shows where it comes from.
 func (eq Equation) gathered(steps []Step, x syntax.Expr) []Step {
 	last := steps[len(steps)-1]
 	if short, ok := OneFraction(last.Right); ok && len(steps) > 1 && last.Reason != otherAngle {

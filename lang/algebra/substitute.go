@@ -10,6 +10,8 @@ import (
 // A name of another line, as m@3, means that line's value and is left alone. Brackets
 // are put in first and taken out by the normal form: 2·(a + b) must not become 2·a + b
 // on the way.
+//
+// The name that a slope or an area is taken against stays, as syntax.Rewrite keeps it.
 func Substitute(x syntax.Expr, by map[string]syntax.Expr) syntax.Expr {
 	if len(by) == 0 {
 		return x

@@ -77,6 +77,8 @@ func (s sum) allNegative() bool {
 }
 
 // hasDivisor tells whether a factor of a sum has a negative exponent.
+//
+// A sum that has one is no polynomial, and long division would never end with it.
 func (s sum) hasDivisor() bool {
 	for _, t := range s {
 		for _, f := range t.factors {

@@ -24,6 +24,9 @@ type elimination struct {
 }
 
 // isolated is an unknown with what it was found to be, later unknowns included.
+//
+// What it was found to be may hold the unknowns that are still left; putBack puts
+// these in when they are known.
 type isolated struct {
 	name string
 	x    syntax.Expr
@@ -56,6 +59,8 @@ func (e elimination) solve(eqs []Equation, left []string) (*Solution, bool) {
 
 // zeroFactors are the factors of a product that is to be 0, of which one must be: all
 // those that hold an unknown, if there are no others but numbers.
+//
+// A 0 on either side will do, and 0 N as well, which is 0 of its unit.
 func (eq Equation) zeroFactors(left []string) []syntax.Expr {
 	x, value := eq.Left, eq.Right
 	if zero, ok := (normalizer{}).sum(x); ok && isZeroValue(collect(zero)) {
@@ -119,6 +124,8 @@ func (r Root) loses(left []string) bool {
 }
 
 // choice is an equation solved for one of the unknowns.
+//
+// The length is that of the text in letters.
 type choice struct {
 	equation, unknown int
 	root              Root
@@ -144,6 +151,8 @@ func (e elimination) simplest(eqs []Equation, left []string) []choice {
 }
 
 // putInto puts an unknown into all equations but the one it was found from.
+//
+// Put into its own equation an unknown would leave 0 = 0, which says nothing.
 func putInto(eqs []Equation, but int, name string, x syntax.Expr) []Equation {
 	by := map[string]syntax.Expr{name: x}
 	var out []Equation

@@ -124,6 +124,8 @@ func (t term) pow(e units.Exp) (term, bool) {
 	return out, true
 }
 
+// The factors are shared with the term that it is the opposite of; no rule changes
+// factors in place without a copy.
 func (t term) neg() term { return term{coef: new(big.Rat).Neg(t.coef), factors: t.factors} }
 
 // inv is the reciprocal; false for zero.

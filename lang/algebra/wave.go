@@ -8,6 +8,9 @@ import "steelyard/lang/syntax"
 // The left side is the dot product of (b, a) with a unit vector at the angle A, which
 // is R times the cosine of the angle between them. It has solutions where |c| ≤ R
 // alone.
+//
+// One kind is a sine and one a cosine of the same angle, each to the first power and
+// never multiplied with the other. Everything else is left to the identities.
 func (s *isolator) wave(eq sum, kinds []factor, depth int) ([]root, bool) {
 	if len(kinds) != 2 {
 		return nil, false

@@ -213,12 +213,17 @@ func hasPi(x syntax.Expr) bool {
 }
 
 // dimensionRange records that an exponent of a unit has grown too large.
+//
+// The bound is that of units.Exp: both parts of an exponent are 99 at most.
 func (c *coder) dimensionRange(at syntax.Span) run.Slot {
 	return c.refuse(finding.DimensionOutOfRange, at, "The exponents of the units are above 99 here.",
 		"No quantity has such a unit. Check the powers.")
 }
 
 // root2 plans a square, cube or higher root.
+//
+// A root is a power with the exponent 1/n for its dimension, and an operation of its
+// own for its value: a cube root of -8 is -2, which the power has not.
 func (c *coder) root2(s run.Slot, op ops.Op, degree int, at syntax.Span) run.Slot {
 	e, ok := units.NewExp(1, degree)
 	st := c.static(s)

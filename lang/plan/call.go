@@ -39,6 +39,9 @@ func (c *coder) call(x *syntax.Call) run.Slot {
 //
 // A quantity is asked about first, since m(a + b) is written for a product; then names
 // run together, then a slip of the finger.
+//
+// The product is offered and never taken, for a function may be missing as well as a
+// sign.
 func (c *coder) unknownCall(x *syntax.Call) run.Slot {
 	inner := ""
 	if n := len(x.Args); n > 0 {

@@ -154,6 +154,7 @@ func meaning(s syntax.FormulaSymbol) string {
 	return ", " + s.Meaning
 }
 
+// Symbols have an order, in which a call gives them, so that they are no map.
 func symbolIndex(ss []syntax.FormulaSymbol, name string) int {
 	return slices.IndexFunc(ss, func(s syntax.FormulaSymbol) bool { return s.Name == name })
 }

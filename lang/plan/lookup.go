@@ -13,6 +13,8 @@ import (
 )
 
 // param returns the parameter of that name of the function being planned.
+//
+// Functions have a few parameters: going through them is faster than any table.
 func (c *coder) param(name string) *param {
 	for i := range c.params {
 		if c.params[i].name == name {

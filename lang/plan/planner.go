@@ -2,6 +2,22 @@
 // Dimensions are inferred and checked once, while planning; what remains is
 // bare arithmetic in coherent SI units. The package reads no text and prints
 // nothing: what is wrong with a line comes back as findings.
+//
+// A value has a place in the program, its slot, and what is known of it before
+// anything runs, its run.Static: the dimension, whether it is an angle or counts cycles
+// (both are pure numbers to the SI), whether it is a temperature or a difference of
+// two, and whether it has a value at all yet. Every operation says what it makes of
+// these, and it is here that a line is refused for them.
+//
+// A plan never stops at the first fault where it can go on: both terms of a sum are
+// planned, so that one line tells all that is wrong with it. What could not be planned
+// has the slot run.NoSlot, and whoever gets that returns it without a word, since the
+// finding has been made where the fault is.
+//
+// Names mean what the lines above say, the nearest first. A function is planned once
+// for each kind of arguments that it is called with, for it has no dimensions of its
+// own. Whatever a line adds can be taken back (see Mark), so that a line may be tried
+// in two readings, and the last line changed.
 package plan
 
 import (

@@ -51,6 +51,9 @@ func (c *coder) power(x *syntax.Binary, base run.Slot) run.Slot {
 const chargeE = "e is a charge on this page; the exponential function is exp(x)."
 
 // isCharge tells whether e is the elementary charge here.
+//
+// By its dimension, ampere times second, and not by its value: a line may give e
+// itself.
 func isCharge(x syntax.Expr, st run.Static) bool {
 	n, ok := x.(*syntax.Name)
 	if !ok || n.Name != "e" {
@@ -61,6 +64,8 @@ func isCharge(x syntax.Expr, st run.Static) bool {
 }
 
 // asExp is a power of e as a call of the exponential function.
+//
+// The exponent is taken from the line as it is typed, without its outer brackets.
 func (c *coder) asExp(x *syntax.Binary) string {
 	return "exp(" + c.source(syntax.Unbracket(x.Y).Span()) + ")"
 }
@@ -117,6 +122,8 @@ func (c *coder) writtenPower(base run.Slot, e units.Exp, at syntax.Span) run.Slo
 
 // writtenExponent returns an exponent that is known before anything runs:
 // written numbers, or the name of a given.
+//
+// A bracket round it makes no difference: x^(1/2) and x^(n) are such powers.
 func (c *coder) writtenExponent(x syntax.Expr) (units.Exp, bool) {
 	if n, ok := syntax.Unbracket(x).(*syntax.Name); ok {
 		return c.givenExponent(n)
