@@ -15,9 +15,9 @@ import (
 	"steelyard/session/entry"
 )
 
-// TestOffers enters every reading that is offered for the lines of the findings files
-// and of the tables of lines, and for mutations of them: none is refused, but for a
-// name that no line gives. OFFERS is how many mutations of each are tried; without
+// TestOffers enters every line that is offered for the lines of the findings files and
+// of the tables of lines, and for mutations of them, be they refused or only cautioned
+// about: none is refused, but for a name that no line gives. OFFERS is how many mutations of each are tried; without
 // it a few lines have one.
 func TestOffers(t *testing.T) {
 	pages := offerPages(t)
@@ -115,11 +115,14 @@ func enterOffers(t *testing.T, scope, line string) {
 	}
 	e := enter(line)
 	for _, found := range e.Findings {
-		if found.Severity != finding.Error || found.At.To > len(e.Text) {
+		if found.At.To > len(e.Text) {
 			continue
 		}
-		for _, offer := range found.Readings {
-			text := e.Text[:found.At.From] + offer + e.Text[found.At.To:]
+		offers := found.Lines
+		for _, reading := range found.Readings {
+			offers = append(offers, e.Text[:found.At.From]+reading+e.Text[found.At.To:])
+		}
+		for _, text := range offers {
 			for _, bad := range enter(text).Findings {
 				if bad.Severity <= finding.Mismatch && bad.ID != finding.NotWorkedOut && bad.ID != finding.UnknownName {
 					t.Errorf("%s | %s offers %s (%s), which is refused: %s %s", scope, line, text, found.ID, bad.ID, bad.Message)

@@ -45,7 +45,8 @@ type Finding struct {
 	// the place of the span as it is.
 	Readings []string
 	// Lines are the readings as whole lines, each entered on trial and not
-	// refused. The scratchpad finds them; without it there are none.
+	// refused. The scratchpad finds them; without it there are none, but where
+	// a hint without readings has the line that it would have in mind.
 	Lines []string
 	// Cause is the line of the entry that this finding comes from, or 0. A
 	// line that can't be worked out because another has failed names it here.

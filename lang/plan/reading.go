@@ -223,10 +223,10 @@ func Degrees(x syntax.Expr) string {
 //
 // The surest first: °C typed as C, then a number without its unit, then a factor that
 // is missing.
-func (c *coder) unlikeHint(x, y syntax.Expr, a, b run.Static) string {
+func (c *coder) unlikeHint(at syntax.Span, x, y syntax.Expr, a, b run.Static) (hint string, readings []string) {
 	if kelvin := units.BaseDim(units.Kelvin); a.Dim == kelvin || b.Dim == kelvin {
 		if hint := strings.TrimSpace(Degrees(x) + " " + Degrees(y)); hint != "" {
-			return hint
+			return hint, nil
 		}
 	}
 	for _, side := range []struct {
@@ -235,14 +235,17 @@ func (c *coder) unlikeHint(x, y syntax.Expr, a, b run.Static) string {
 	}{{x, b}, {y, a}} {
 		n, bare := syntax.Unbracket(side.x).(*syntax.Number)
 		if bare && side.other.Open == 0 && !side.other.Dim.IsOne() {
-			return "Is the unit of " + n.Value.Text + " missing? Write, for example, `" + n.Value.Text + " " +
-				units.Preferred(side.other.Dim, side.other.Tag).Text() + "`."
+			with := n.Value.Text + " " + units.Preferred(side.other.Dim, side.other.Tag).Text()
+			if head, tail := c.source(syntax.Span{From: at.From, To: n.At.From}), c.source(syntax.Span{From: n.At.To, To: at.To}); head+tail != "" {
+				readings = []string{head + with + tail}
+			}
+			return "Is the unit of " + n.Value.Text + " missing?", readings
 		}
 	}
 	if factor, ok := factorBetween(a.Dim, b.Dim); ok {
-		return "They differ by " + factor + ". Check for a missing factor or power."
+		return "They differ by " + factor + ". Check for a missing factor or power.", nil
 	}
-	return "Check for a missing power, factor or unit."
+	return "Check for a missing power, factor or unit.", nil
 }
 
 // factorBetween names the quantity by which two dimensions differ, if it is a

@@ -92,7 +92,8 @@ func (c *coder) unlike(at syntax.Span, x, y syntax.Expr, a, b run.Slot, done str
 	sa, sb := c.static(a), c.static(b)
 	left, right := c.shown(x), c.shown(y)
 	msg := "`" + left + "` is " + phrase(sa) + ", `" + right + "` is " + phrase(sb) + ": they can't be " + done + "."
-	f := finding.New(finding.UnlikeDimensions, at, msg, c.unlikeHint(x, y, sa, sb))
+	f := finding.New(finding.UnlikeDimensions, at, msg, "")
+	f.Hint, f.Readings = c.unlikeHint(at, x, y, sa, sb)
 	if share, ok := c.shareOf(x, y, done); ok {
 		f.Hint, f.Readings = "To change `"+left+"` by "+right+", write `"+share+"`.", []string{share}
 	}

@@ -67,8 +67,10 @@ func oddKind(l *eval.Line, name string, x syntax.Expr, v *entry.Value) {
 	if bad != nil {
 		return
 	}
-	if slip := l.LikelySlip(x, usual, true); slip != "" {
-		l.Find(finding.New(finding.CommonSlip, x.Span(), name+" comes out in "+v.Unit.Screen()+", which is unusual for it.", slip))
+	if slip := l.LikelySlip(x, usual, true); slip.Hint != "" {
+		f := finding.New(finding.CommonSlip, x.Span(), name+" comes out in "+v.Unit.Screen()+", which is unusual for it.", "")
+		slip.Put(&f)
+		l.Find(f)
 	}
 }
 

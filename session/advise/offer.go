@@ -2,6 +2,7 @@ package advise
 
 import (
 	"slices"
+	"strings"
 
 	"steelyard/lang/finding"
 	"steelyard/lang/syntax"
@@ -76,11 +77,35 @@ func together(e *entry.Entry, n int, enter Enter) bool {
 // keeps those that are not refused there. One in which something else is to be put
 // right is replaced by the text put right; one that can itself be read in several
 // ways by the lines that say which. Those with a name that has no value come only where
-// there are no others.
+// there are no others. Where the line stands, or its value does, a hint of which nothing
+// is kept goes too, unless something else is wrong as well.
 func offers(e *entry.Entry, f *finding.Finding, enter Enter) {
-	if len(f.Readings) == 0 || f.Severity != finding.Error || f.At.To > len(e.Text) || f.At.From > f.At.To {
+	if len(f.Readings)+len(f.Lines) == 0 || f.At.To > len(e.Text) || f.At.From > f.At.To {
 		return
 	}
+	hinted := len(f.Readings) == 0 || slices.ContainsFunc(f.Readings, func(r string) bool { return strings.Contains(f.Hint, r) })
+	f.Lines = slices.DeleteFunc(f.Lines, func(line string) bool {
+		bad, _ := refusal(enter(line))
+		return bad != nil
+	})
+	inPlace(e, f, enter)
+	if len(f.Lines) == 0 && hinted && f.Severity != finding.Error && failing(e) <= 1 {
+		f.Hint = ""
+	}
+}
+
+// failing counts the findings of an entry that refuse it.
+func failing(e *entry.Entry) (n int) {
+	for i := range e.Findings {
+		if e.Findings[i].Severity <= finding.Mismatch {
+			n++
+		}
+	}
+	return n
+}
+
+// inPlace tries the readings of a finding in the place of what it stands for.
+func inPlace(e *entry.Entry, f *finding.Finding, enter Enter) {
 	var kept []offer
 	part := f.At
 	for _, reading := range f.Readings {

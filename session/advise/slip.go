@@ -11,9 +11,20 @@ import (
 	"steelyard/units"
 )
 
-// A slip is an expression that is often written by mistake: what is wrong, what to
-// do, and the right expression where it is sure. Without a message there is none.
-type slip struct{ message, hint, reading string }
+// A slip is an expression that is often written by mistake: what is wrong, the words
+// before the right expression, and that. Without a message there is none.
+type slip struct{ message, lead, reading string }
+
+const ifItIs = "If it is one, write"
+
+// put is an expression with a text in the place of a name.
+func put(x syntax.Expr, name, with string) string {
+	y, _ := eval.Instead(x, func(part syntax.Expr) bool {
+		n, ok := part.(*syntax.Name)
+		return ok && n.Name == name
+	}, with)
+	return syntax.PrintExpr(y)
+}
 
 // commonSlip cautions where a line by itself shows a slip that is often made,
 // though its units agree. The factors are those of the expression, if it is a product.
@@ -30,28 +41,24 @@ func commonSlip(l *eval.Line, name string, x syntax.Expr, f *factors, product bo
 			s = cancels(x)
 		}
 		if product && f.root == nil && s.message == "" {
-			s = productSlip(l, name, f)
+			s = productSlip(l, name, x, f)
 		}
 	}
 	if s.message == "" {
 		return
 	}
-	var readings []string
-	if s.reading != "" {
-		readings, s.hint = []string{s.reading}, "Write `"+s.reading+"`."
-	}
-	l.Find(finding.New(finding.CommonSlip, x.Span(), s.message, s.hint, readings...))
+	l.Find(finding.New(finding.CommonSlip, x.Span(), s.message, s.lead+" `"+s.reading+"`.", s.reading))
 }
 
 // productSlip looks for slips in a product of names.
-func productSlip(l *eval.Line, name string, f *factors) slip {
+func productSlip(l *eval.Line, name string, x syntax.Expr, f *factors) slip {
 	if s := halfLeftOut(l, name, f); s.message != "" {
 		return s
 	}
-	if s := wholeLength(l, f); s.message != "" {
+	if s := wholeLength(l, x, f); s.message != "" {
 		return s
 	}
-	return diameter(l, f)
+	return diameter(l, x, f)
 }
 
 // sumSlip looks for slips in a sum or difference of two names.
@@ -82,7 +89,7 @@ func cancels(b *syntax.Binary) slip {
 	}
 	sum := &syntax.Binary{Op: b.Op, X: below, Y: b.Y}
 	right := syntax.PrintExpr(&syntax.Binary{Op: syntax.Div, X: q.X, Y: &syntax.Paren{X: sum}})
-	return slip{below.Name + " is above and below the slash, so it cancels.", "", right}
+	return slip{below.Name + " is above and below the slash, so it cancels.", "Write", right}
 }
 
 // halves are the energies and distances that begin with 1/2, by the symbols of their
@@ -105,7 +112,7 @@ func halfLeftOut(l *eval.Line, name string, f *factors) slip {
 	for _, h := range halves {
 		if is(name, h.symbols) && kindOfName(l, once.name) == h.once && kindOfName(l, squared.name) == h.squared {
 			right := "1/2*" + once.name + "*" + squared.name + "^2"
-			return slip{h.what + " is " + right + "; the 1/2 is missing.", "", right}
+			return slip{h.what + " is " + right + "; the 1/2 is missing.", "Write", right}
 		}
 	}
 	return slip{}
@@ -113,7 +120,7 @@ func halfLeftOut(l *eval.Line, name string, f *factors) slip {
 
 // wholeLength finds k*L for the force of a spring whose relaxed length L0 is known:
 // the stretch is their difference.
-func wholeLength(l *eval.Line, f *factors) slip {
+func wholeLength(l *eval.Line, x syntax.Expr, f *factors) slip {
 	names := f.names[:f.n]
 	isSpring := func(p power) bool { return p.exp == 1 && kindOfName(l, p.name) == "force per length" }
 	for _, p := range names {
@@ -123,7 +130,7 @@ func wholeLength(l *eval.Line, f *factors) slip {
 		relaxed := p.name + "0"
 		if _, known := l.Planner.Names.Lookup(relaxed); known && slices.ContainsFunc(names, isSpring) {
 			return slip{p.name + " is the whole length of the spring; its force goes with the stretch.",
-				"The stretch is `(" + p.name + " - " + relaxed + ")`.", ""}
+				"Write", put(x, p.name, "("+p.name+" - "+relaxed+")")}
 		}
 	}
 	return slip{}
@@ -131,13 +138,13 @@ func wholeLength(l *eval.Line, f *factors) slip {
 
 // diameter finds π*d^2 and 4/3*π*d^3, which want the radius. π*d^2 is right for the
 // surface of a sphere alone; 4*π*d^2 may be one at a distance d.
-func diameter(l *eval.Line, f *factors) slip {
+func diameter(l *eval.Line, x syntax.Expr, f *factors) slip {
 	for _, p := range f.names[:f.n] {
 		circle := p.exp == 2 && within1Percent(f.number, math.Pi)
 		ball := p.exp == 3 && within1Percent(f.number, 4*math.Pi/3)
 		if (circle || ball) && is(p.name, "d D") && kindOfName(l, p.name) == "length" {
 			return slip{p.name + " is a diameter by its name; this is the formula for a radius.",
-				"If it is one, write (" + p.name + "/2) instead of " + p.name + ".", ""}
+				ifItIs, put(x, p.name, "("+p.name+"/2)")}
 		}
 	}
 	return slip{}
@@ -159,9 +166,9 @@ func diameterGiven(l *eval.Line, c *syntax.Call) slip {
 		takes := c.Func + " takes the " + sym.Meaning + " " + sym.Name + "; " + n.Name
 		switch {
 		case strings.Contains(sym.Meaning, "radius") && is(n.Name, "d D diameter"):
-			return slip{takes + " is a diameter by its name.", "If it is one, write " + n.Name + "/2 instead.", ""}
+			return slip{takes + " is a diameter by its name.", ifItIs, put(c, n.Name, n.Name+"/2")}
 		case strings.Contains(sym.Meaning, "diameter") && is(n.Name, "r R radius"):
-			return slip{takes + " is a radius by its name.", "If it is one, write 2*" + n.Name + " instead.", ""}
+			return slip{takes + " is a radius by its name.", ifItIs, put(c, n.Name, "2*"+n.Name)}
 		}
 	}
 	return slip{}
@@ -174,7 +181,7 @@ func atRightAngles(v, w string) slip {
 	if !x || !y || across != up {
 		return slip{}
 	}
-	return slip{v + " and " + w + " are at right angles, so their sizes don't just add up.", "", "√(" + v + "^2 + " + w + "^2)"}
+	return slip{v + " and " + w + " are at right angles, so their sizes don't just add up.", "Write", "√(" + v + "^2 + " + w + "^2)"}
 }
 
 // firstMinusLast finds ΔK = K1 - K2: a change is the later value less the earlier.
@@ -185,7 +192,7 @@ func firstMinusLast(name, v, w string) slip {
 	}
 	for _, order := range [...][2]string{{"1", "2"}, {"0", ""}, {"0", "1"}, {"_i", "_f"}} {
 		if v == symbol+order[0] && w == symbol+order[1] {
-			return slip{"A change is the later value minus the earlier one.", "", w + " - " + v}
+			return slip{"A change is the later value minus the earlier one.", "Write", w + " - " + v}
 		}
 	}
 	return slip{}

@@ -52,7 +52,7 @@ func (l *Line) failure(f run.Failure) finding.Finding {
 		if f, ok := l.noSlope(f); ok {
 			return f
 		}
-		return finding.New(finding.NoSlope, at, within+"The curve has no slope at this place.", "Use a place beside it.")
+		return finding.New(finding.NoSlope, at, within+"The curve has no slope at this place.", "Choose a place next to it.")
 	case ops.Unbounded, ops.NotSettled:
 		message, hint := "The area has no end: the curve grows without limit in the range.", "Leave that place out of the range."
 		if f.Kind == ops.NotSettled {

@@ -31,29 +31,31 @@ func (l *Line) inGravities(x syntax.Expr, in syntax.UnitText, message string, st
 
 // mismatchHint says what to do where a value comes out in another dimension than the
 // unit it is reported in, the likeliest slip first: if the name goes with the value,
-// the unit is wrong; else the formula. It tells whether a slip is named;
+// the unit is wrong; else the formula. The slip has its line where one is named;
 // given tells that the unit of a given explains the dimension.
-func (l *Line) mismatchHint(name string, x syntax.Expr, st run.Static, u *units.Unit, report string, given bool) (hint string, slip bool) {
+func (l *Line) mismatchHint(name string, x syntax.Expr, in syntax.UnitText, st run.Static, u *units.Unit, report string, given bool) Slip {
 	if n, ok := x.(*syntax.Number); ok && u.Dim() == units.BaseDim(units.Metre) {
-		return "`in` comes before the unit of a result. The inch is written `inch`: " + n.Value.Text + " inch.", true
+		inches := n.Value.Text + " inch"
+		return Slip{"`in` comes before the unit of a result. The inch is written `inch`: " + inches + ".", l.With(x.Span().Join(in.At), inches)}
 	}
 	if name != "" && units.Customary(name, st.Dim) && !units.Customary(name, u.Dim()) || syntax.IsPlain(x) {
-		return report, false
+		return Slip{Hint: report}
 	}
 	_, kind := units.KindOf(st.Dim, units.None)
 	likely := l.LikelySlip(x, u, name != "" && !given)
 	what := units.Missing(u.Dim(), st.Dim)
 	switch {
-	case likely != "" && kind:
-		return likely + " Or report it in " + units.Preferred(st.Dim, st.Tag).Screen() + ".", true
-	case likely != "":
-		return likely, true
+	case likely.Hint != "" && kind:
+		likely.Hint += " Or report it in " + units.Preferred(st.Dim, st.Tag).Screen() + "."
+	case likely.Hint != "":
 	case !kind && what != "":
-		return "Check the formula: " + what + ".", false
+		likely.Hint = "Check the formula: " + what + "."
 	case name != "" && what != "":
-		return report + " Or, if " + u.Screen() + " is right, check the formula: " + what + ".", false
+		likely.Hint = report + " Or, if " + u.Screen() + " is right, check the formula: " + what + "."
+	default:
+		likely.Hint = report
 	}
-	return report, false
+	return likely
 }
 
 // mismatch says that a value is reported in a unit of another dimension.
@@ -68,11 +70,13 @@ func (l *Line) mismatch(name string, x syntax.Expr, in syntax.UnitText, st run.S
 		return
 	}
 	given := l.Planner.GivenHint(x, l.Entry.Text, st, u.Dim())
-	hint, slip := l.mismatchHint(name, x, st, u, t.Hint, given != "")
+	slip := l.mismatchHint(name, x, in, st, u, t.Hint, given != "")
 	if more := plan.Degrees(x); more != "" && u.Dim() == units.BaseDim(units.Kelvin) {
-		hint += " " + more
-	} else if given != "" && !slip {
-		hint += " " + given
+		slip.Hint += " " + more
+	} else if given != "" && slip.Line == "" {
+		slip.Hint += " " + given
 	}
-	l.Find(finding.New(finding.UnitMismatch, in.At, t.Message, hint))
+	f := finding.New(finding.UnitMismatch, in.At, t.Message, "")
+	slip.Put(&f)
+	l.Find(f)
 }

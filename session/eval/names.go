@@ -86,7 +86,7 @@ func (l *Line) Varied(n *syntax.Name, of ...syntax.Expr) (*plan.Def, bool) {
 		for _, d := range l.Planner.Varied(n, x) {
 			if found != nil && found != d {
 				l.Find(finding.New(finding.TwoReadings, n.At, n.Name+" has a value in line "+strconv.Itoa(found.Line)+" and another in line "+strconv.Itoa(d.Line)+"; both are in "+strings.Join(shown(of), ", ")+".",
-					"Write it out with one name for each."))
+					"Give one of them another name."))
 				return found, false
 			}
 			found = d

@@ -27,19 +27,30 @@ func (l *Line) HasDim(x syntax.Expr, want units.Dim) bool {
 // PlainUnits are those that a number is tried with where its own seems to be missing.
 var PlainUnits = [...]string{"m", "s", "kg", "m/s", "m/s^2", "N"}
 
-// LikelySlip says which of the commonest slips explains that an expression does not
-// have the dimension of a unit; "" if none does. Of a result without a name the unit
-// is as likely wrong: only what may be missing is tried then, and nothing that may be
-// too much.
-func (l *Line) LikelySlip(x syntax.Expr, want *units.Unit, named bool) string {
+// Slip is what a line may have gone wrong by: a hint, and the whole line put right,
+// which is still to be tried. Without a hint there is none.
+type Slip struct{ Hint, Line string }
+
+// Put adds a slip to a finding.
+func (s Slip) Put(f *finding.Finding) {
+	if f.Hint = s.Hint; s.Line != "" {
+		f.Lines = []string{s.Line}
+	}
+}
+
+// LikelySlip says which of the commonest slips explains that an expression of the line
+// does not have the dimension of a unit. Of a result without a name the unit is as likely
+// wrong: only what may be missing is tried then, and nothing that may be too much.
+func (l *Line) LikelySlip(x syntax.Expr, want *units.Unit, named bool) Slip {
 	text := syntax.PrintExpr(x)
-	found := ""
+	var found Slip
 	try := func(says string, of syntax.Expr, with string) bool {
 		y, ok := Instead(x, func(part syntax.Expr) bool { return part == of }, with)
 		if !ok || !l.HasDim(y, want.Dim()) {
 			return false
 		}
-		found = says + " `" + syntax.PrintExpr(y) + "` is in " + want.Screen() + "."
+		right := syntax.PrintExpr(y)
+		found = Slip{says + " `" + right + "` is in " + want.Screen() + ".", l.With(x.Span(), right)}
 		return true
 	}
 	parts := slipParts(x)
@@ -47,7 +58,8 @@ func (l *Line) LikelySlip(x syntax.Expr, want *units.Unit, named bool) string {
 		d, ok := l.Planner.Find(&syntax.Name{Name: p.text})
 		if unit := units.Usual(p.text); p.power > 0 && ok && d.Exponent != nil && d.Line > 0 && unit != "" &&
 			try("", p.x, "("+p.text+"*(1 "+unit+"))^"+strconv.Itoa(p.power)) {
-			return p.text + " (line " + strconv.Itoa(d.Line) + ") has no unit. Did you mean it in " + unit + "?"
+			found.Hint = p.text + " (line " + strconv.Itoa(d.Line) + ") has no unit. Did you mean it in " + unit + "?"
+			return found
 		}
 	}
 	for _, p := range parts {
@@ -58,7 +70,8 @@ func (l *Line) LikelySlip(x syntax.Expr, want *units.Unit, named bool) string {
 	for _, p := range parts {
 		for _, u := range PlainUnits {
 			if with := p.text + " " + u; p.power == 0 && try("", p.x, with) {
-				return p.text + " has no unit. Did you mean " + with + "?"
+				found.Hint = p.text + " has no unit. Did you mean " + with + "?"
+				return found
 			}
 		}
 	}
@@ -82,7 +95,12 @@ func (l *Line) LikelySlip(x syntax.Expr, want *units.Unit, named bool) string {
 	if named && try("Is it upside down?", x, "1/("+text+")") {
 		return found
 	}
-	return ""
+	return Slip{}
+}
+
+// With is the line with another text in a place.
+func (l *Line) With(at syntax.Span, text string) string {
+	return l.Entry.Text[:at.From] + text + l.Entry.Text[at.To:]
 }
 
 // slipPart is a part of an expression in which a slip may be: a name with its power,
@@ -146,8 +164,8 @@ func (l *Line) unlikeSlips(x syntax.Expr, fs []finding.Finding) {
 				if other.Slot == run.NoSlot || other.Static.Dim.IsOne() {
 					continue
 				}
-				if slip := l.LikelySlip(side[0], units.Preferred(other.Static.Dim, other.Static.Tag), false); slip != "" {
-					f.Hint = slip
+				if slip := l.LikelySlip(side[0], units.Preferred(other.Static.Dim, other.Static.Tag), false); slip.Hint != "" {
+					slip.Put(f)
 					break
 				}
 			}

@@ -39,7 +39,7 @@ func (l *Line) noSlope(f run.Failure) (finding.Finding, bool) {
 		u := units.Preferred(l.Planner.Static(f.Slot).Dim, units.None)
 		says = curve + " has a corner at " + place + ": its slope is " + l.ShownIn(left, u) + " just before and " + l.ShownIn(right, u) + " just after."
 	}
-	return finding.New(finding.NoSlope, s.X.Span(), says, "Use a place beside it."), true
+	return finding.New(finding.NoSlope, s.X.Span(), says, "Choose a place next to it."), true
 }
 
 // slopeOver finds the slope in the line whose curve a span covers.

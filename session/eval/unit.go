@@ -121,13 +121,13 @@ func (l *Line) inHeat(x syntax.Expr, in syntax.UnitText, st run.Static, u *units
 		if !slices.ContainsFunc(l.Entry.Findings, func(f finding.Finding) bool { return f.ID == finding.TemperatureReading }) {
 			l.Find(finding.New(finding.TemperatureReading, in.At,
 				"This value in K is shown as a temperature; as a difference it would be the same number of "+u.Screen()+" as of K"+fahrenheit(u)+".",
-				"Write Δ"+u.Screen()+" for a difference."))
+				"Write Δ"+u.Screen()+" for a difference.", "Δ"+u.Screen()))
 		}
 		l.Planner.Program.Main.Statics[s].Heat = run.Point
 	case u.Difference() && st.Heat == run.Point:
 		l.Find(finding.New(finding.TemperatureReading, in.At,
 			"This value is a temperature, shown as a difference from 0 K.",
-			"Write "+strings.TrimPrefix(u.Screen(), "Δ")+" for the temperature."))
+			"Write "+strings.TrimPrefix(u.Screen(), "Δ")+" for the temperature.", strings.TrimPrefix(u.Screen(), "Δ")))
 	}
 	return u
 }

@@ -51,7 +51,7 @@ func (v *solving) eliminated() run.Linear {
 func (v *solving) cancelled(rank run.Rank, which string) {
 	names, at := writing.List(v.unknowns, "and"), v.s.Unknowns[0].NameAt
 	if rank == run.Contradictory {
-		message, hint := "These equations contradict each other: no "+names+" solve all of them.", "Check whether one is a multiple of another, but for a number."
+		message, hint := "These equations contradict each other: no "+names+" solve all of them.", "Check the numbers in them: apart from those, one may be a multiple of another."
 		if v.single() {
 			message, hint = names+" cancels out, and what is left is not equal: no "+names+" solves it.", "Check the terms with "+names+"."
 		}
@@ -90,10 +90,10 @@ func (v *solving) notIndependent() finding.Finding {
 		return finding.New(finding.NoSolution, at, "The unknowns cancel out of e"+one+", and what is left is not equal"+but+".", "Check its terms with unknowns.")
 	}
 	if len(rest) > 1 {
-		all, sum = "all of them", "one of them is a sum of the others"
+		all, sum = "all of them", "one is a sum of the others"
 	}
 	return finding.New(finding.NoSolution, at, "Equations "+numbered(among)+" contradict each other"+but+": no values solve "+all+".",
-		"Check whether "+sum+" but for a number.")
+		"Check the numbers in them: apart from those, "+sum+".")
 }
 
 // numbered are equations as they are counted: 2, 3 and 5.

@@ -4,6 +4,7 @@ package view
 
 import (
 	"io"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -150,11 +151,11 @@ func (p *page) finding(f *finding.Finding) {
 // readings prints what may be written instead, unless the hint has said it.
 func (p *page) readings(f *finding.Finding) {
 	offers := f.Offers()
-	said := true
-	for _, r := range offers {
-		said = said && strings.Contains(f.Hint, r)
+	said := offers
+	if f.Severity != finding.Error { // a part of the line is enough
+		said = f.Readings
 	}
-	if said {
+	if !slices.ContainsFunc(said, func(r string) bool { return !strings.Contains(f.Hint, r) }) {
 		return
 	}
 	if strings.Contains(offers[0], "\n") {
