@@ -73,6 +73,13 @@ func (s *isolator) exponential(eq sum, kinds []factor, depth int) ([]root, bool)
 		}
 		all = append(all, one...)
 	}
+	if !slices.ContainsFunc(all, func(g growth) bool { return len(g.by) > 0 }) {
+		eq = nil // they cancel
+		for _, g := range all {
+			eq = eq.plus(g.coef)
+		}
+		return s.collected(eq, depth+1)
+	}
 	step, powers, ok := common(all)
 	if !ok {
 		return nil, false
@@ -339,8 +346,8 @@ func product(a, b []growth) (out []growth, ok bool) {
 	return out, true
 }
 
-// common finds rates of which those of all exponentials are whole multiples, but for
-// some that all share, and the multiples.
+// common finds rates of which those of all exponentials, of which one has some, are
+// whole multiples, but for some that all share, and the multiples.
 //
 // 2^x = 3·5^x has two bases that are no powers of one. Divided by 2^x it is 1 =
 // 3·(5/2)^x, with one base: an exponential is never 0, so that this loses and adds no
@@ -349,9 +356,6 @@ func common(all []growth) (step rates, powers []int, ok bool) {
 	var shared rates
 	times := make([]*big.Rat, len(all))
 	first := slices.IndexFunc(all, func(g growth) bool { return len(g.by) > 0 })
-	if first < 0 {
-		return nil, nil, false
-	}
 	step = all[first].by
 	if !multiples(all, shared, step, times) {
 		// Not powers of one: what the first has is divided by.

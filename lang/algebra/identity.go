@@ -42,6 +42,11 @@ func (s *isolator) identities(eq sum, kinds []factor, depth int) ([]root, bool) 
 	for i, f := range kinds {
 		calls[i], _ = f.base.(*syntax.Call)
 	}
+	if out, some := s.complements(eq, calls); some {
+		l, r := s.sides(out)
+		s.note(l, r, rightAngle)
+		return s.collected(out, depth+1)
+	}
 	before := len(s.steps)
 	for _, c := range [2]conic{circle, hyperbola} {
 		if !c.has(calls) {
@@ -55,52 +60,146 @@ func (s *isolator) identities(eq sum, kinds []factor, depth int) ([]root, bool) 
 	return s.exponential(eq, kinds, depth)
 }
 
-// onConic writes tangents as quotients, and the even powers of a cosine by the sine,
-// or those of a sine by the cosine.
-//
-// One way is enough: where the cosine comes in even powers alone, all is written by
-// the sine, else the other way round. An equation with odd powers of both, such as
-// sin(A)·cos(A) = 1/4, is not solved here; a square root in the place of one of them
-// would add roots of the wrong sign.
-//
-// The angle must be the same in all of them: sin(2·A) beside sin(A) is not taken
-// apart.
-func (s *isolator) onConic(c conic, eq sum, calls []*syntax.Call, depth int) ([]root, bool) {
-	angle := calls[0].Args[0].X
-	for _, c := range calls[1:] {
-		if !s.alike(c.Args[0].X, angle) {
-			return nil, false
+// complements writes the angle with a cosine as 90° less the one with that sine, where
+// both stand in an equation.
+func (s *isolator) complements(eq sum, calls []*syntax.Call) (sum, bool) {
+	for _, c := range calls {
+		for _, other := range calls {
+			if c == nil || other == nil || c.Func != "acos" || other.Func != "asin" || !s.alike(c.Args[0].X, other.Args[0].X) {
+				continue
+			}
+			of, ok1 := s.called("acos", c.Args[0].X)
+			sine, ok2 := s.called("asin", other.Args[0].X)
+			right := atomTerm(&syntax.Pi{})
+			right.coef = big.NewRat(1, 2)
+			out, ok := eq.replaced(of.key, expOne, sum{right, factorTerm(sine).neg()})
+			return out, ok1 && ok2 && ok
 		}
 	}
-	sine, ok1 := s.called(c.sine, angle)
-	cosine, ok2 := s.called(c.cosine, angle)
-	tangent, ok3 := s.called(c.tangent, angle)
-	if !ok1 || !ok2 || !ok3 {
-		return nil, false
-	}
-	quotient, _ := factorTerm(sine).mul(factorTerm(factor{cosine.key, cosine.base, expMinus}))
-	eq, ok := eq.replaced(tangent.key, expOne, sum{quotient})
-	if ok {
-		eq, ok = s.upwards(eq, cosine)
-	}
+	return nil, false
+}
+
+// onConic writes tangents as quotients, functions of multiples of an argument by those
+// of the argument itself, and the even powers of a cosine by the sine. What is left of
+// the cosine is a factor, or nothing is solved; else the even powers of the sine are
+// written by the cosine.
+//
+// One way is enough. An equation with odd powers of both, such as sin(A)·cos(A) = 1/4,
+// is not solved here; a square root in the place of one of them would add roots of the
+// wrong sign.
+func (s *isolator) onConic(c conic, eq sum, calls []*syntax.Call, depth int) ([]root, bool) {
+	argument, times, ok := s.multiples(calls)
 	if !ok {
 		return nil, false
 	}
-	for i, of := range [2][2]factor{{cosine, sine}, {sine, cosine}} {
-		one, square := number(1, 1), factorTerm(factor{of[1].key, of[1].base, expTwo})
-		switch {
-		case c.minus:
-			square = square.neg()
-		case i == 1:
-			one = one.neg()
+	sine, ok1 := s.called(c.sine, argument)
+	cosine, ok2 := s.called(c.cosine, argument)
+	if !ok1 || !ok2 {
+		return nil, false
+	}
+	for i, call := range calls {
+		of, ok := s.called(call.Func, call.Args[0].X)
+		by := c.multiple(sine, cosine, call.Func, times[i])
+		if ok && by != nil && of.key != by[0].key() {
+			eq, ok = eq.replaced(of.key, expOne, by)
 		}
-		if out, ok := eq.replaced(of[0].key, expTwo, sum{one, square}); ok {
+		if !ok || by == nil {
+			return nil, false
+		}
+	}
+	if eq, ok = s.upwards(eq, cosine); !ok {
+		return nil, false
+	}
+	for i, of := range [2][2]factor{{cosine, sine}, {sine, cosine}} {
+		if out, ok := eq.evenly(of[0], c.square(of[1], i == 1)); ok {
 			l, r := s.sides(out)
 			s.note(l, r, c.reason)
 			return s.collected(out, depth+1)
 		}
 	}
 	return nil, false
+}
+
+// square is the square of the cosine by the sine, or that of the sine by the cosine.
+func (c conic) square(other factor, ofSine bool) sum {
+	one, square := number(1, 1), factorTerm(factor{other.key, other.base, expTwo})
+	switch {
+	case c.minus:
+		square = square.neg()
+	case ofSine:
+		one = one.neg()
+	}
+	return sum{one, square}
+}
+
+// multiples are the greatest argument of which those of all calls are whole multiples,
+// and which.
+func (s *isolator) multiples(calls []*syntax.Call) (argument syntax.Expr, times []int64, ok bool) {
+	var first sum
+	unit := new(big.Rat)
+	all := make([]*big.Rat, len(calls))
+	for i, c := range calls {
+		x, ok := s.sum(c.Args[0].X)
+		if x = collect(x); !ok || len(x) == 0 {
+			return nil, nil, false
+		}
+		if first == nil {
+			first = x
+		}
+		if all[i], ok = x.multipleOf(first); !ok {
+			return nil, nil, false
+		}
+		if unit.Sign() == 0 {
+			unit.Abs(all[i])
+		} else {
+			unit = gcdRat(unit, all[i])
+		}
+	}
+	for _, by := range all {
+		n := new(big.Rat).Quo(by, unit)
+		if !n.IsInt() || n.Num().CmpAbs(big.NewInt(maxPower)) > 0 {
+			return nil, nil, false
+		}
+		times = append(times, n.Num().Int64())
+	}
+	if unit.Cmp(big.NewRat(1, 1)) == 0 {
+		return calls[0].Args[0].X, times, true
+	}
+	return sumExpr(first.scaled(unit)), times, true
+}
+
+// multiple is a function of some times an argument by the sine and the cosine of it:
+// each more by the addition theorems. It is nil for a tangent of more than once.
+func (c conic) multiple(sine, cosine factor, name string, times int64) sum {
+	if name == c.tangent {
+		if times != 1 {
+			return nil
+		}
+		quotient, _ := factorTerm(sine).mul(factorTerm(factor{cosine.key, cosine.base, expMinus}))
+		return sum{quotient}
+	}
+	one, other := sum{factorTerm(cosine)}, sum{factorTerm(sine)}
+	at, beside := one, other // the cosine and the sine of n times the argument
+	for range max(times, -times) - 1 {
+		cc, ok1 := at.times(one)
+		ss, ok2 := beside.times(other)
+		sc, ok3 := beside.times(one)
+		cs, ok4 := at.times(other)
+		if !ok1 || !ok2 || !ok3 || !ok4 {
+			return nil
+		}
+		if c.minus {
+			ss = ss.neg()
+		}
+		at, beside = cc.plus(ss), sc.plus(cs)
+	}
+	switch {
+	case name == c.cosine:
+		return at
+	case times < 0:
+		return beside.neg()
+	}
+	return beside
 }
 
 // called is a function of one argument as a factor.
@@ -133,6 +232,40 @@ func (s sum) replaced(key string, e units.Exp, by sum) (sum, bool) {
 		out = append(out, one...)
 	}
 	return collect(out), len(out) <= maxTerms
+}
+
+// evenly puts a sum in the place of the square of a factor, in all its even powers; false
+// if an odd one is left in some terms, and not in all.
+func (s sum) evenly(f factor, square sum) (sum, bool) {
+	var out sum
+	odd, even := 0, 0
+	for _, t := range s {
+		of := t.exponentOf(f.key)
+		if !of.IsInt() || of.Num() < 0 || of.Num() > maxPower {
+			return nil, false
+		}
+		one := sum{t.without(f.key)}
+		ok := true
+		for range of.Num() / 2 {
+			if one, ok = one.times(square); !ok {
+				return nil, false
+			}
+		}
+		if of.Num()%2 != 0 {
+			if one, ok = one.times(sum{factorTerm(f)}); !ok {
+				return nil, false
+			}
+		}
+		out = append(out, one...)
+	}
+	for _, t := range collect(out) {
+		if t.exponentOf(f.key).IsZero() {
+			even++
+		} else {
+			odd++
+		}
+	}
+	return collect(out), len(collect(out)) <= maxTerms && (odd == 0 || even == 0)
 }
 
 // upwards multiplies an equation by a power of a factor so that it is divided by it

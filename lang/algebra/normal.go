@@ -1,6 +1,7 @@
 package algebra
 
 import (
+	"math/big"
 	"slices"
 	"strings"
 
@@ -193,10 +194,14 @@ func (n normalizer) power(x syntax.Expr, e units.Exp) (sum, bool) {
 	return n.raised(s, e)
 }
 
-// Sizes is an expression with |x| in the place of √(x²), which is the same for every
-// number: of that it can be told where it rises.
+// Sizes is an expression with |x| in the place of √(x²), and with the sign of x in
+// that of |x|/x, which are the same for every number: of those it can be told where
+// they rise.
 func Sizes(x syntax.Expr) syntax.Expr {
 	return syntax.Rewrite(x, func(x syntax.Expr) (syntax.Expr, bool) {
+		if b, ok := x.(*syntax.Binary); ok && b.Op == syntax.Div {
+			return signs(b)
+		}
 		base, e, ok := rootOf(x)
 		if !ok || e != expHalf {
 			return nil, false
@@ -210,6 +215,39 @@ func Sizes(x syntax.Expr) syntax.Expr {
 		}
 		return call("abs", Sizes(square.X)), true
 	})
+}
+
+// signs puts sgn(x)/|sgn(x)| for |x|/x or x/|x| in a quotient: that has no value at 0
+// either.
+func signs(x *syntax.Binary) (syntax.Expr, bool) {
+	all := parts(x, syntax.Mul, syntax.Div, false)
+	for i, size := range all {
+		c, ok := syntax.Unbracket(size.x).(*syntax.Call)
+		if !ok || c.Func != "abs" || len(c.Args) != 1 {
+			continue
+		}
+		of := syntax.PrintExpr(syntax.Unbracket(c.Args[0].X))
+		for k, other := range all {
+			if other.minus == size.minus || syntax.PrintExpr(syntax.Unbracket(other.x)) != of {
+				continue
+			}
+			sign := call("sgn", c.Args[0].X)
+			all[i].x, all[k].x = sign, call("abs", sign)
+			if size.minus {
+				all[i].x, all[k].x = all[k].x, all[i].x
+			}
+			var over, under syntax.Expr = numberExpr(big.NewRat(1, 1)), nil
+			for _, p := range all {
+				if p.minus {
+					under = times(under, closedExpr(Sizes(p.x), false))
+				} else {
+					over = times(over, closedExpr(Sizes(p.x), false))
+				}
+			}
+			return binary(syntax.Div, over, under), true
+		}
+	}
+	return nil, false
 }
 
 // sizes puts |x| for what holds the unknown where an even root is taken of its even

@@ -92,7 +92,11 @@ func Solve(budget *limit.Budget, eqs []Equation, unknowns []string, turns Turns)
 // leads to the unknown alone.
 func one(budget *limit.Budget, eq Equation, unknown string, turns Turns) (*Solution, bool) {
 	s := &isolator{normalizer: normalizer{unknown: unknown}, budget: budget, turns: turns, repeats: new(bool), widened: new(bool), steps: []Step{{Left: eq.Left, Right: eq.Right}}}
-	found, ok := s.equation(eq.Left, eq.Right)
+	left, right := undone(eq.Left), undone(eq.Right)
+	if s.holds(eq.Left) || s.holds(eq.Right) {
+		s.note(left, right, simplify)
+	}
+	found, ok := s.equation(left, right)
 	if !ok || len(found) == 0 {
 		return nil, false
 	}

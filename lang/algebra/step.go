@@ -30,6 +30,7 @@ const (
 	oneWave        Reason = "a sine and a cosine of one angle are one cosine"
 	oneTangent     Reason = "a sine over a cosine is a tangent"
 	unitCircle     Reason = "sin² + cos² = 1"
+	rightAngle     Reason = "the angles with this sine and this cosine make 90°"
 	unitHyperbola  Reason = "cosh² - sinh² = 1"
 	oneExponential Reason = "write it in powers of one exponential"
 	takeLogarithm  Reason = "take the logarithm of both sides"

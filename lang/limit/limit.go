@@ -32,6 +32,19 @@ const (
 	CurveCost = 1 << 14
 	// Readings is the most readings of one line that are looked at.
 	Readings = 64
+	// Roots is the most solutions, or zeros of a curve, that one search finds.
+	Roots = 64
+	// Extremes is the most places of a curve's greatest value, or its least, that are
+	// found.
+	Extremes = 64
+	// Turns is the most full turns away for which solutions of an angle are rearranged.
+	Turns = 40
+	// Listed is the most solutions of one equation that a message names.
+	Listed = 6
+	// ListedSystems is the most solutions of several equations that a message names.
+	ListedSystems = 3
+	// Places is the most zeros, extremes and breaks of one curve that are named.
+	Places = 5
 	// Rows is the most rows of one table.
 	Rows = 1000
 	// File is the most bytes of one worksheet.

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"steelyard/lang/limit"
 	"steelyard/lang/ops"
 )
 
@@ -21,8 +22,6 @@ const (
 	peakSame    = 64 * exact
 	// stretch is how wide a stretch is at least, as a part of the range.
 	stretch = 1e-3
-	// mostPeaks is how many places of the greatest value are told.
-	mostPeaks = 64
 )
 
 // Peak is the greatest value of a curve over a range, or the least.
@@ -174,7 +173,7 @@ func (s *peakSearch) peak(parts []peakPart, over ops.Interval) (Peak, bool) {
 		}
 		parts = parts[n:]
 	}
-	if len(out.At) == 0 || len(out.At) > mostPeaks {
+	if len(out.At) == 0 || len(out.At) > limit.Extremes {
 		return out, false
 	}
 	out.Y *= s.by

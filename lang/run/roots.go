@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"steelyard/lang/limit"
 	"steelyard/lang/ops"
 )
 
@@ -13,8 +14,6 @@ const (
 	// the instructions that it may run over intervals.
 	maxEnclosures = 60_000
 	enclosedOps   = 3_000_000
-	// maxRoots bounds how many roots are listed.
-	maxRoots = 64
 	// narrowest is the width of a piece, as a part of its place, that is as good as
 	// one number, and vanishing that of one beside 0.
 	narrowest = 1e-11
@@ -43,6 +42,12 @@ type Roots struct {
 // done is what was found: with the pieces that are as good as one number, if the
 // function is 0 there but for its error, and without the ends of flat ones.
 func (s *rootSearch) done() Roots {
+	if found := s.out.Found; len(found) > limit.Roots {
+		s.out.Found = found[:limit.Roots]
+		for _, x := range found[limit.Roots:] {
+			s.unsettled(ops.Point(x))
+		}
+	}
 	all := joined(s.out.Unsettled)
 	s.out.Unsettled, s.out.Flat = nil, joined(s.zero)
 	at := func(x float64) func(r float64) bool {
@@ -97,7 +102,7 @@ func (s *rootSearch) look(first ops.Interval) {
 		x := todo[0]
 		todo = todo[1:]
 		s.left--
-		if s.left < 0 || s.w.stopped() || len(s.out.Found) >= maxRoots {
+		if s.left < 0 || s.w.stopped() || len(s.out.Found) > limit.Roots {
 			s.unsettled(x)
 			continue
 		}

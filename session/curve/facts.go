@@ -7,15 +7,13 @@ import (
 	"strings"
 
 	"steelyard/lang/algebra"
+	"steelyard/lang/limit"
 	"steelyard/lang/ops"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/session/graph"
 	"steelyard/units"
 )
-
-// maxZeros is how many zeros, and places of the greatest value, are named.
-const maxZeros = 5
 
 // claim is something said of a curve, and whether it is proved; if not, it is judged
 // from samples.
@@ -139,7 +137,7 @@ func points(all []float64) []ops.Interval {
 
 // where says where something is: in places and along stretches.
 func (t teller) where(all []ops.Interval) string {
-	if len(all) > maxZeros {
+	if len(all) > limit.Places {
 		return "in " + strconv.Itoa(len(all)) + " places"
 	}
 	var said, at []string
@@ -192,7 +190,7 @@ func (t teller) zeros(f graph.Facts) []claim {
 		t = t.p.teller(t.c, t.from, t.to, true)
 	}
 	var said []claim
-	if n := len(f.Flat); n > maxZeros {
+	if n := len(f.Flat); n > limit.Places {
 		said = append(said, claim{"0 along " + strconv.Itoa(n) + " stretches", proved})
 	} else {
 		for _, s := range f.Flat {
@@ -201,7 +199,7 @@ func (t teller) zeros(f graph.Facts) []claim {
 	}
 	if len(f.Zeros) > 0 {
 		text := "zero " + t.where(points(f.Zeros))
-		if len(f.Zeros) > maxZeros && !proved {
+		if len(f.Zeros) > limit.Places && !proved {
 			text += " at least"
 		}
 		said = append(said, claim{text, proved})
@@ -289,8 +287,8 @@ func (t teller) gaps(c graph.Curve, known ...float64) (where string, empty bool)
 		at = append(at, "above "+t.x(end))
 		none(end, t.to)
 	}
-	if at = slices.Compact(at); len(at) > maxZeros {
-		at = append(at[:maxZeros], "and further places")
+	if at = slices.Compact(at); len(at) > limit.Places {
+		at = append(at[:limit.Places], "and further places")
 	}
 	return strings.Join(at, ", "), empty
 }

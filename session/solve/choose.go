@@ -7,6 +7,7 @@ import (
 
 	"steelyard/lang/algebra"
 	"steelyard/lang/finding"
+	"steelyard/lang/limit"
 	"steelyard/lang/ops"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
@@ -232,18 +233,11 @@ func plural(n int) string {
 	return "s"
 }
 
-const (
-	// maxListed is how many of several solutions are named.
-	maxListed = 6
-	// maxListedSystems is how many solutions of several equations are named.
-	maxListedSystems = 3
-)
-
 // list names solutions of one equation in the unit asked for.
 func (v *solving) list(all []solution) string {
 	text := ""
 	for i, one := range all {
-		if i == maxListed {
+		if i == limit.Listed {
 			return text + " and more"
 		}
 		if i > 0 {
@@ -258,7 +252,7 @@ func (v *solving) list(all []solution) string {
 func (v *solving) listSystem(all []solution) string {
 	text := ""
 	for n, one := range all {
-		if n == maxListedSystems {
+		if n == limit.ListedSystems {
 			return text + "; and more"
 		}
 		if n > 0 {

@@ -6,6 +6,7 @@ import (
 
 	"steelyard/lang/algebra"
 	"steelyard/lang/finding"
+	"steelyard/lang/limit"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/session/eval"
@@ -27,13 +28,9 @@ type families struct {
 // angle of which the cosine is 1 is known to half the figures.
 const alike = 1e-7
 
-const (
-	// maxTurns is how many full turns solutions in symbols are listed for.
-	maxTurns = 40
-	// beyondPeriod is how much more than a period is searched on each side, as a
-	// part of it: a solution may be at its very end.
-	beyondPeriod = 0.03
-)
+// beyondPeriod is how much more than a period is searched on each side, as a part of
+// it: a solution may be at its very end.
+const beyondPeriod = 0.03
 
 // repeated finds the families of one equation that was rearranged: the solutions in
 // symbols, and those in one period that no inverse leads to. It returns nil where
@@ -63,7 +60,7 @@ func (v *solving) repeated() *families {
 			one = append(one, v.Try(r.Also.X[0]))
 		}
 		for _, at := range one {
-			for k := range min(times, maxTurns) {
+			for k := range min(times, limit.Turns) {
 				if x := at.Value + float64(float64(k)*out.period/float64(times)); at.OK && counts(x) {
 					out.add(x)
 				}
@@ -286,7 +283,7 @@ func (v *solving) turned() bool {
 	if !math.IsInf(lo, 0) {
 		from, to := (lo-last)/v.families.period-2, (hi-first)/v.families.period+2
 		reach := math.Max(math.Abs(from), math.Abs(to))
-		if reach > maxTurns {
+		if reach > limit.Turns {
 			v.farTurns()
 			return false
 		}
