@@ -53,18 +53,20 @@ type scratchpad struct {
 	unsaved   bool
 	draft     *live.Draft // the line above that is being edited
 	next      *live.Draft // the one to be edited at the next prompt
+	offers    []string    // what the line that failed may have been meant for
 	// leaving is set once leaving without saving has been asked about.
 	leaving bool
 }
 
-// Prompt is what stands before the next statement, its number, and the text that it
-// has already. A line above that is being edited has one prompt: where that is left,
-// the next is that of a new line.
-func (s *scratchpad) Prompt() (number, text string) {
-	if s.draft, s.next = s.next, nil; s.draft != nil {
-		return view.Prompt(s.draft.Line), s.draft.Text
+// Prompt is what the next statement begins with. A line above that is being edited has
+// one prompt: where that is left, the next is that of a new line.
+func (s *scratchpad) Prompt() repl.Prompt {
+	p := repl.Prompt{Number: view.Prompt(s.pad.Next()), Offers: s.offers}
+	if s.draft = s.next; s.draft != nil {
+		p.Number, p.Text = view.Prompt(s.draft.Line), s.draft.Text
 	}
-	return view.Prompt(s.pad.Next()), ""
+	s.next, s.offers = nil, nil
+	return p
 }
 
 // Incomplete tells whether a statement asks for more lines.
@@ -141,7 +143,7 @@ func (s *scratchpad) Enter(ctx context.Context, text string, shown bool) bool {
 
 // done writes what has changed to the journal. It is shown after that.
 func (s *scratchpad) done(got live.Answer) {
-	s.next = got.Draft
+	s.next, s.offers = got.Draft, got.Offers
 	if !got.Done {
 		return
 	}

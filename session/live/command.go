@@ -3,6 +3,7 @@ package live
 import (
 	"context"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -22,6 +23,9 @@ type Answer struct {
 	// Draft is the text of a line that is to be edited, before or in the place of
 	// the one with its number.
 	Draft *Draft
+	// Offers are lines that one which failed may have been meant for, to be entered in
+	// its place.
+	Offers []string
 }
 
 // Draft is a line that is being changed, or put in before another.
@@ -29,6 +33,14 @@ type Draft struct {
 	Line   int
 	Insert bool
 	Text   string
+}
+
+// command is how a line is put where a draft is.
+func (d *Draft) command() string {
+	if d.Insert {
+		return fmt.Sprintf("insert before %d ", d.Line)
+	}
+	return fmt.Sprintf("change %d to ", d.Line)
 }
 
 // command is a command that is being answered.
@@ -137,7 +149,10 @@ func (c *command) put(at *Draft, text string) {
 		return
 	}
 	c.Undo(c.ctx)
-	c.undone, c.got = undone, Answer{}
+	c.undone, c.got = undone, Answer{Offers: offers(now)}
+	for i, line := range c.got.Offers {
+		c.got.Offers[i] = at.command() + line
+	}
 	from := max(strings.LastIndex(c.e.Text, now.Text), 0)
 	for i, f := range now.Findings {
 		if i == 0 {
@@ -146,6 +161,24 @@ func (c *command) put(at *Draft, text string) {
 		f.At.From, f.At.To = f.At.From+from, f.At.To+from
 		c.e.Findings = append(c.e.Findings, f)
 	}
+}
+
+// offers are the whole lines that a line which failed may have been meant for.
+func offers(e *entry.Entry) []string {
+	var out []string
+	for i := range e.Findings {
+		f := &e.Findings[i]
+		lines := f.Lines
+		if f.At.From == 0 && f.At.To == len(e.Text) {
+			lines = f.Offers() // each stands for the whole line
+		}
+		for _, line := range lines {
+			if !slices.Contains(out, line) {
+				out = append(out, line)
+			}
+		}
+	}
+	return out
 }
 
 func isCommand(s syntax.Stmt) bool {

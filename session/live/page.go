@@ -102,7 +102,7 @@ func (p *Page) Enter(ctx context.Context, text string) (*entry.Entry, Answer) {
 	case e.Failed() && !p.drafts:
 		p.Pad.Undo()
 		p.failed = append(p.failed, Failed{After: line - 1, Text: e.Text})
-		return e, Answer{}
+		return e, Answer{Offers: offers(e)}
 	}
 	return e, p.entered(line, e)
 }

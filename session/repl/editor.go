@@ -33,8 +33,11 @@ type editor struct {
 	keys   *keyReader
 	in     *input
 	stops  *interrupts
+	tty    *os.File // that keys come from
 	out    *os.File
 	length atomic.Int32 // characters in the line being edited
+	offer  offer        // what the line holds ready
+	given  string       // what it holds to be edited
 }
 
 // completer answers what may stand at a place in a line.
@@ -42,10 +45,10 @@ type completer func(text string, at int) (from int, candidates []string)
 
 // newEditor prepares the terminal.
 func newEditor(in, out *os.File, complete completer) (*editor, error) {
-	ed := &editor{out: out}
+	ed := &editor{tty: in, out: out}
 	ed.in = newInput(in)
 	ed.stops = &interrupts{in: ed.in}
-	ed.keys = &keyReader{in: ed.in, stop: ed.stops.behindEnter}
+	ed.keys = &keyReader{in: ed.in, stop: ed.stops.behindEnter, offered: ed.offer.open.Load}
 	cfg := &readline.Config{
 		Stdin:                  ed.keys,
 		Stdout:                 out,
@@ -60,12 +63,20 @@ func newEditor(in, out *os.File, complete completer) (*editor, error) {
 		ForceUseInteractive:    true,
 	}
 	cfg.SetListener(func(line []rune, pos int, key rune) ([]rune, int, bool) {
-		ed.length.Store(int32(len(line)))
+		switch {
+		case key == 0 && line == nil:
+			ed.begins()
+			return nil, 0, false
+		case key == readline.CharEnter, key == readline.CharCtrlJ, key == readline.CharInterrupt:
+			return nil, 0, false // the line has been handed over
+		}
+		line, pos, other := ed.offer.edits(line, pos, key)
 		if at := slices.Index(line, pasteRune); at >= 0 {
 			piece := []rune(ed.keys.takePiece())
-			return slices.Concat(line[:at], piece, line[at+1:]), at + len(piece), true
+			line, pos, other = slices.Concat(line[:at], piece, line[at+1:]), at+len(piece), true
 		}
-		return nil, 0, false
+		ed.length.Store(int32(len(line)))
+		return line, pos, other
 	})
 	rl, err := readline.NewEx(cfg)
 	if err != nil {
@@ -77,11 +88,28 @@ func newEditor(in, out *os.File, complete completer) (*editor, error) {
 	return ed, nil
 }
 
+// begins puts into the line what it holds already, once the terminal hands on each key.
+func (ed *editor) begins() {
+	text := inOneRow(ed.given)
+	if ready, ok := ed.offer.draws(pending(ed.tty)); ok {
+		text = inOneRow(ready)
+	}
+	ed.length.Store(int32(utf8.RuneCountInString(text)))
+	if text != "" {
+		ed.rl.Operation.SetBuffer(text)
+	}
+}
+
 // filter keeps the Delete key from leaving the program on an empty line.
 func (ed *editor) filter(r rune) (rune, bool) {
 	if r != deleteRune {
-		return r, true
+		does := ed.offer.key(r, ed.keys.hasPasted)
+		if does == nothingRune {
+			ed.rl.Terminal.KickRead() // behind Enter it waits to be asked
+		}
+		return does, true
 	}
+	ed.offer.open.Store(false)
 	return readline.CharDelete, ed.length.Load() > 0
 }
 
@@ -96,18 +124,16 @@ func inOneRow(statement string) string {
 	return writing.Clean(strings.ReplaceAll(statement, "\n", lineBreak), writing.Screen)
 }
 
-// line reads one line, of which some text is there already, and the whole lines that
-// were pasted after it.
-func (ed *editor) line(prompt, given string) (string, []string, error) {
-	ed.rl.SetPrompt(prompt)
-	given = inOneRow(given)
-	ed.length.Store(int32(utf8.RuneCountInString(given)))
+// line reads one line, which may hold something already, and the whole lines that were
+// pasted after it.
+func (ed *editor) line(p Prompt) (string, []string, error) {
+	ed.rl.SetPrompt(p.Number)
+	ed.given, ed.offer.lines = p.Text, p.Offers
 	ed.stops.prompt()
-	read := ed.rl.Readline
-	if given != "" {
-		read = func() (string, error) { return ed.rl.ReadlineWithDefault(given) }
+	text, err := ed.rl.Readline()
+	if ed.offer.open.Swap(false) {
+		text = "" // lines were pasted in its place
 	}
-	text, err := read()
 	switch {
 	case ed.in.ended.Load():
 		// What was being typed is no statement: Enter was never pressed.

@@ -55,6 +55,8 @@ type keyReader struct {
 	in source
 	// stop is told of a Ctrl-C behind Enter.
 	stop func()
+	// offered tells whether an offer is at hand, which Esc alone empties; nil for never.
+	offered func() bool
 
 	mu     sync.Mutex
 	pasted []string // whole lines that were pasted
@@ -71,6 +73,9 @@ type keyReader struct {
 // that time its end mark has been lost, and waiting for it would swallow every key.
 const pastePause = time.Second
 
+// escapePause is how long an Esc may wait for the rest of a key that begins with it.
+const escapePause = 50 * time.Millisecond
+
 // Read hands translated bytes to the editor.
 func (k *keyReader) Read(p []byte) (int, error) {
 	for len(k.out) == 0 {
@@ -78,11 +83,19 @@ func (k *keyReader) Read(p []byte) (int, error) {
 			return 0, k.err
 		}
 		patience := time.Duration(0)
-		if k.open {
+		escaped := !k.open && string(k.raw) == "\x1b" && k.offered != nil && k.offered()
+		switch {
+		case k.open:
 			patience = pastePause
+		case escaped:
+			patience = escapePause
 		}
 		data, err := k.in.next(patience)
-		if err == errQuiet {
+		switch {
+		case err == errQuiet && escaped:
+			k.raw, k.out = nil, utf8.AppendRune(k.out, emptyRune)
+			continue
+		case err == errQuiet:
 			k.endPaste()
 			continue
 		}
@@ -138,6 +151,13 @@ func (k *keyReader) takePasted() []string {
 	lines := k.pasted
 	k.pasted, k.pieces = nil, nil
 	return lines
+}
+
+// hasPasted tells whether whole lines were pasted since.
+func (k *keyReader) hasPasted() bool {
+	k.mu.Lock()
+	defer k.mu.Unlock()
+	return len(k.pasted) > 0
 }
 
 // isBurst tells whether bytes came faster than anyone types: a line end with

@@ -16,9 +16,8 @@ import (
 
 // Pad is what stands behind the prompt.
 type Pad interface {
-	// Prompt is what stands before the next statement, and the text that it has
-	// already, to be edited.
-	Prompt() (number, text string)
+	// Prompt is what the next statement begins with.
+	Prompt() Prompt
 	// Incomplete tells whether a statement asks for more lines.
 	Incomplete(text string) bool
 	// Enter works a statement out and prints what becomes of it. Shown tells
@@ -30,6 +29,17 @@ type Pad interface {
 	Complete(text string, at int) (from int, candidates []string)
 	// Leave is called at the end of the input. It returns false to stay.
 	Leave() bool
+}
+
+// Prompt is what a line begins with.
+type Prompt struct {
+	// Number stands before it.
+	Number string
+	// Text is what the line holds already, to be edited.
+	Text string
+	// Offers are whole lines to choose from. The first is at hand: Enter takes it, and
+	// what is typed replaces it.
+	Offers []string
 }
 
 // Config says where the scratchpad reads, writes and remembers.
@@ -45,6 +55,7 @@ type loop struct {
 	cfg     Config
 	ed      *editor
 	history history
+	pasted  bool // the last lines were pasted
 }
 
 // ErrBusy says that a statement was still being worked out when the program was
@@ -126,14 +137,17 @@ func (l *loop) run(ctx context.Context) {
 
 // statement reads a statement, asking for more lines while it is incomplete.
 func (l *loop) statement() (string, []string, error) {
-	prompt, given := l.cfg.Pad.Prompt()
-	text, pasted, err := l.ed.line(prompt, given)
+	p := l.cfg.Pad.Prompt()
+	if l.pasted {
+		p.Offers = nil // the lines below may mend it
+	}
+	text, pasted, err := l.ed.line(p)
 	if err != nil {
 		return "", nil, err
 	}
-	more := strings.Repeat(" ", max(0, len([]rune(prompt))-2)) + "… "
+	more := strings.Repeat(" ", max(0, len([]rune(p.Number))-2)) + "… "
 	for len(pasted) == 0 && l.cfg.Pad.Incomplete(text) {
-		next, later, err := l.ed.line(more, "")
+		next, later, err := l.ed.line(Prompt{Number: more})
 		if err != nil {
 			return "", nil, err
 		}
@@ -175,7 +189,8 @@ func isIndented(line string) bool {
 // enterAll enters what was typed and then the lines that were pasted; an
 // indented line belongs to the one above it.
 func (l *loop) enterAll(ctx context.Context, text string, pasted []string) bool {
-	if len(pasted) == 0 {
+	l.pasted = len(pasted) > 0
+	if !l.pasted {
 		stay, _ := l.enter(ctx, text, true)
 		return stay
 	}
