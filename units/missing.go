@@ -42,7 +42,7 @@ func Missing(got, wanted Dim) string {
 	}
 	for _, s := range steps {
 		switch {
-		case s.exps == e && s.per && (holds(wanted, s.exps, -1) || saysPer(wanted, s.name)):
+		case s.exps == e && s.per && (isPer(wanted, s.exps) || saysPer(wanted, s.name)):
 			return `one "per ` + s.name + `" too many`
 		case s.exps == e:
 			return `a factor "` + s.name + `" is missing`
@@ -62,12 +62,11 @@ func saysPer(d Dim, what string) bool {
 	return ok && strings.HasSuffix(k.Name, " per "+what)
 }
 
-// holds tells whether a dimension has at least the powers of a factor, or of
-// its inverse where sign is -1.
-func holds(d Dim, e exps, sign int) bool {
+// isPer tells whether a dimension has the powers of a factor in it upside down.
+func isPer(d Dim, e exps) bool {
 	for i, n := range e {
 		have := d.e[i]
-		if !have.IsInt() || n > 0 && sign*have.Num() < int(n) {
+		if !have.IsInt() || n > 0 && -have.Num() < int(n) {
 			return false
 		}
 	}

@@ -46,15 +46,14 @@ func (t *Table) Parse(text string, p Place) (*Unit, *Problem) {
 	return u, bad
 }
 
-// Define makes a unit of a worksheet's own: a name for a size in SI units,
-// siHi + siLo, with the dimension and the tag of another unit. Its plural in
-// -s is read; it takes no prefixes. It reports false where a known unit has
-// the name.
-func (t *Table) Define(name string, of *Unit, siHi, siLo float64) (*Unit, bool) {
-	if t.Has(name) || t.Has(name+"s") || name == "" || !(siHi > 0) || !finite(siHi) || !finite(siLo) {
+// Define makes a unit of a worksheet's own: a name for a size in coherent SI units,
+// with the dimension and the tag of another unit. Its plural in -s is read; it takes
+// no prefixes. It reports false where a known unit has the name.
+func (t *Table) Define(name string, of *Unit, size float64) (*Unit, bool) {
+	if t.Has(name) || t.Has(name+"s") || name == "" || !(size > 0) || !finite(size) {
 		return nil, false
 	}
-	u := &Unit{dim: of.dim, tag: of.tag, size: pair{siHi, siLo}, text: name, screen: name}
+	u := &Unit{dim: of.dim, tag: of.tag, size: pair{size, 0}, text: name, screen: name}
 	if t.own == nil {
 		t.own = make(map[string]*Unit)
 	}

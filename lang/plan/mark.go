@@ -100,7 +100,7 @@ func (p *Planner) Lift(m Mark, from, by int) {
 // with the dimension of another unit. It reports false where a known unit has
 // the name.
 func (p *Planner) DefineUnit(name string, of *units.Unit, size float64) bool {
-	_, free := p.Units.Define(name, of, size, 0)
+	_, free := p.Units.Define(name, of, size)
 	if free {
 		p.own = append(p.own, name)
 	}

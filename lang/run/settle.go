@@ -241,15 +241,14 @@ func (m *mainBounds) tail(s Slot) (Code, []Slot) {
 	main := &m.p.Main
 	need := map[Slot]bool{}
 	var from []Slot
-	var mark func(Slot)
-	todo := []Slot{s}
-	mark = func(s Slot) {
+	var todo []Slot
+	mark := func(s Slot) {
 		if !need[s] {
 			need[s] = true
 			todo = append(todo, s)
 		}
 	}
-	need[s] = true
+	mark(s)
 	for len(todo) > 0 {
 		s := todo[len(todo)-1]
 		todo = todo[:len(todo)-1]

@@ -224,12 +224,8 @@ func (s *Solve) Choose(all [][]float64) int {
 func onlyPositive(all [][]float64) int {
 	chosen := -1
 	for i, x := range all {
-		good := true
-		for _, v := range x {
-			good = good && v > 0
-		}
 		switch {
-		case !good:
+		case slices.ContainsFunc(x, func(v float64) bool { return !(v > 0) }):
 		case chosen >= 0:
 			return -1
 		default:
