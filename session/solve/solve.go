@@ -53,6 +53,9 @@ type solving struct {
 	// satisfied tells that some solution in symbols satisfies the equations,
 	// whatever the conditions.
 	satisfied bool
+	// lost tells that rounding has left nothing of a solution: it satisfies the equation
+	// only for what it is added up from.
+	lost bool
 	// limits are the bounds that conditions set, once they have been worked out.
 	limits *limits
 	// turns are how many full turns of an angle from the principal one solutions
@@ -148,6 +151,11 @@ func (v *solving) solve() *plan.Def {
 			return nil
 		}
 		all = v.hidden()
+	}
+	if v.lost && !v.failing() {
+		if found := v.hidden(); len(found) > 0 {
+			all = found
+		}
 	}
 	v.choose(all)
 	return nil
@@ -335,6 +343,7 @@ func (v *solving) workedOut(all []solution) []solution {
 		case fits:
 			good = append(good, one)
 			v.satisfied = true
+			v.lost = v.lost || v.loses(one)
 		case !lacks || v.rearranged.Repeats || one.size > sure*math.Abs(one.values[0]):
 			v.doubtful = true
 		}
@@ -380,10 +389,33 @@ func (v *solving) numbers(one *solution) ([]finding.Finding, bool) {
 	return nil, true
 }
 
+// loses tells whether rounding has left nothing of the solution of one equation, as
+// where a root is nearly as large as what it is taken from.
+func (v *solving) loses(one solution) bool {
+	if !v.single() || v.absent || math.Abs(one.values[0]) > run.Near*one.size {
+		return false
+	}
+	alone := run.Candidate{X: one.values, Size: math.Abs(one.values[0])}
+	good, _ := v.Planner.Program.PutBack(&v.State, v.rule, alone)
+	return !good
+}
+
 // provedNone tells whether a root without a real value proves that it is none,
 // however many turns are added: nothing repeats with a turn, or there is no such
-// angle to begin with.
+// angle to begin with. The logarithm to a base that is not positive proves nothing:
+// (-2)^x is 4 for 2.
 func (v *solving) provedNone(r algebra.Root, failed run.Failure) bool {
+	for _, x := range r.X {
+		for x := range syntax.Nodes(x) {
+			b, ok := x.(*syntax.Binary)
+			if !ok || b.Op != syntax.Div {
+				continue
+			}
+			if c, ok := syntax.Unbracket(b.Y).(*syntax.Call); ok && c.Func == "ln" && !(v.Try(c.Args[0].X).Value > 0) {
+				return false
+			}
+		}
+	}
 	if !v.rearranged.Repeats {
 		return true
 	}
