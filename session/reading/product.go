@@ -192,11 +192,19 @@ func (s *settler) mayBeProduct(word string) bool {
 	if letters < 2 {
 		return false
 	}
-	begins, ends, digits := false, false, false
+	ends, digits := false, false
 	for i, r := range word {
-		digits = digits || r == '_' || r == '\'' || r >= '0' && r <= '9'
-		begins = begins || i > 0 && s.Known(word[:i])
-		ends = ends || i > 0 && s.Known(word[i:])
+		digit := r >= '0' && r <= '9'
+		digits = digits || r == '_' || r == '\'' || digit
+		ends = ends || i > 0 && !digit && s.Known(word[i:])
 	}
-	return begins && ends || !digits && letters <= mostLetters
+	if !digits && letters <= mostLetters {
+		return true
+	}
+	for i := range word {
+		if ends && i > 0 && s.Known(word[:i]) {
+			return true
+		}
+	}
+	return false
 }
