@@ -38,8 +38,8 @@ func bracketed(tokens []token) []token {
 		}
 		end := i + 2
 		if end < len(tokens) && tokens[end].kind == unitToken {
-			if unit := tokens[end].text; !isMark(firstRune(unit)) && unit != "rad" && unit != "deg" {
-				continue // sin 2θ
+			if unit := tokens[end].text; !(isMark(firstRune(unit)) && isMark(lastRune(unit))) && unit != "rad" && unit != "deg" {
+				continue // sin 2θ, sin 30°^2
 			}
 			end++
 		}

@@ -104,6 +104,36 @@ func (r beside) unitPower() *fault {
 		"Take the space out for the unit, or put the quantity in brackets.", readings...)}
 }
 
+// onePower finds x^1/2, of which print raises the whole fraction: nobody writes the first
+// power.
+func (r beside) onePower() *fault {
+	n, ok := r.Y.(*Number)
+	p := lastFactor(r.X)
+	if r.Op != Div || !ok || p == nil || p.Op != Pow {
+		return nil
+	}
+	e, ok := Rational(p.Y)
+	if !ok || !e.IsInt() || e.Num() != 1 && e.Num() != -1 {
+		return nil
+	}
+	base, power := r.source(p.X.Span()), r.source(p.At)
+	fraction := r.source(p.Y.Span()) + "/" + n.Value.Text
+	return &fault{finding.New(finding.TwoReadings, Span{From: p.At.From, To: r.At.To}, "This can be read in two ways: is the exponent "+fraction+"?",
+		"Use brackets to show what belongs together.", base+"^("+fraction+")", "("+power+")/"+n.Value.Text)}
+}
+
+// lastFactor is the last factor of a product, if that has an operator of its own.
+func lastFactor(x Expr) *Binary {
+	b, ok := x.(*Binary)
+	for ok && (b.Op == Mul || b.Op == Div) {
+		b, ok = b.Y.(*Binary)
+	}
+	if !ok {
+		return nil
+	}
+	return b
+}
+
 // rootPower finds √x^2.
 func (r beside) rootPower() *fault {
 	b := r.Binary

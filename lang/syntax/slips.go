@@ -77,4 +77,5 @@ var treeSlips = []slip[beside]{
 	{"the power of a quantity: 5 m ^2", beside.unitPower},
 	{"the power of a root: √x^2", beside.rootPower},
 	{"a number over a quantity: 1/2 kg", beside.numberOver},
+	{"a power of 1 over a number: x^1/2", beside.onePower},
 }

@@ -40,6 +40,9 @@ func commonSlip(l *eval.Line, name string, x syntax.Expr, f *factors, product bo
 		if s = sumSlip(name, x); s.message == "" {
 			s = cancels(x)
 		}
+		if s.message == "" {
+			s = percentAdded(l, x)
+		}
 		if product && f.root == nil && s.message == "" {
 			s = productSlip(l, name, x, f)
 		}
@@ -90,6 +93,31 @@ func cancels(b *syntax.Binary) slip {
 	sum := &syntax.Binary{Op: b.Op, X: below, Y: b.Y}
 	right := syntax.PrintExpr(&syntax.Binary{Op: syntax.Div, X: q.X, Y: &syntax.Paren{X: sum}})
 	return slip{below.Name + " is above and below the slash, so it cancels.", "Write", right}
+}
+
+// percentAdded finds 100 + 10 %, which is 100.1. A part of 1 is meant by 1 + 10 %.
+func percentAdded(l *eval.Line, b *syntax.Binary) slip {
+	q, ok := b.Y.(*syntax.Quantity)
+	if !ok || q.Unit.Text != "%" || b.Op != syntax.Add && b.Op != syntax.Sub {
+		return slip{}
+	}
+	switch x := b.X.(type) {
+	case *syntax.Number:
+		ok = math.Abs(x.Value.Float()) > 1
+	case *syntax.Name:
+		d, given := l.Planner.Find(x)
+		ok = given && d.Exponent != nil && math.Abs(d.Exponent.Float()) > 1
+	default:
+		return slip{}
+	}
+	if !ok {
+		return slip{}
+	}
+	whole, part, sign := syntax.PrintExpr(b.X), syntax.PrintExpr(q), " + "
+	if b.Op == syntax.Sub {
+		sign = " - "
+	}
+	return slip{part + " is a number here, and no part of " + whole + ".", "", whole + "*(1" + sign + part + ")"}
 }
 
 // halves are the energies and distances that begin with 1/2, by the symbols of their
