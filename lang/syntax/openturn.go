@@ -69,7 +69,20 @@ func (t *turnTerm) look() bool {
 			t.sixty = i
 		}
 	}
+	if from := t.from - 2; t.sixty < 0 && from >= 0 && t.ps[t.from-1].sign("(") && t.ps[from].over() { // 60*P/(2π*n)
+		for i, end := t.ps.outer(from); i < end; i++ {
+			if t.ps[i].kind == numToken && t.ps[i].text == "60" && !t.ps[i+1].sign("^") && t.ps[i+1].kind != unitToken {
+				t.sixty = i
+			}
+		}
+	}
 	return !mine && (t.pi >= 0 || t.sixty >= 0)
+}
+
+// outer is where the term begins that a fraction bar is in, and where its bar is.
+func (ps pieces) outer(bar int) (from, to int) {
+	from, _ = ps.term(bar)
+	return from, bar
 }
 
 // sides tells of each piece of the term whether it is under a bar.
@@ -100,6 +113,8 @@ func (t *turnTerm) sides() []bool {
 func (t *turnTerm) without() (pieces, bool) {
 	var drop []int
 	switch {
+	case t.pi >= 0 && t.ps.power(t.pi+1) > t.pi+1: // 2π²*I*n²
+		return nil, false
 	case t.pi >= 0 && t.two >= 0:
 		drop = append(drop, t.pi, t.two)
 	case t.pi >= 0 && t.thirty >= 0:

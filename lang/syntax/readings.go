@@ -109,8 +109,8 @@ func (r beside) unitPower() *fault {
 func (r beside) onePower() *fault {
 	n, ok := r.Y.(*Number)
 	p := lastFactor(r.X)
-	if r.Op != Div || !ok || p == nil || p.Op != Pow {
-		return nil
+	if r.Op != Div || !ok || p == nil || p.Op != Pow || r.source(p.OpAt) != "^" {
+		return nil // x¹/2 has one reading
 	}
 	e, ok := Rational(p.Y)
 	if !ok || !e.IsInt() || e.Num() != 1 && e.Num() != -1 {

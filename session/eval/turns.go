@@ -196,7 +196,11 @@ func (w *rate) finding(x syntax.Expr, u *units.Unit) finding.Finding {
 	}
 	readings := []string{times(x, "(1 rev)"), times(x, "(1 rad)")}
 	if b, ok := x.(*syntax.Binary); ok && b.Op == syntax.Div && w.below(b.Y) {
-		readings = over(b)
+		unit := " rev"
+		if turn := w.p.InTurns(b.Y); turn != nil && !turn.Turns() {
+			unit = "°"
+		}
+		readings = over(b, unit)
 	} else if w.above && !w.equation {
 		readings = []string{by(x, "/(1 rev)"), by(x, "/(1 rad)")}
 	}
@@ -211,9 +215,9 @@ func (w *rate) below(x syntax.Expr) bool {
 	return of.rev > 0
 }
 
-// over writes turns and radians above a bar. A 60 there turns a number of turns per
+// over writes turns, or degrees, and radians above a bar. A 60 there turns a number of turns per
 // minute into a time, and is left out first.
-func over(b *syntax.Binary) []string {
+func over(b *syntax.Binary, unit string) []string {
 	below := "/" + syntax.PrintExpr(b.Y)
 	if _, sum := b.Y.(*syntax.Binary); sum {
 		below = "/(" + syntax.PrintExpr(b.Y) + ")"
@@ -227,7 +231,7 @@ func over(b *syntax.Binary) []string {
 		if top.Value.Text == "60" {
 			return []string{"(1 rev)" + below}
 		}
-		return []string{"(" + top.Value.Text + " rev)" + below, "(" + top.Value.Text + " rad)" + below}
+		return []string{"(" + top.Value.Text + unit + ")" + below, "(" + top.Value.Text + " rad)" + below}
 	case *syntax.Binary:
 		if n, ok := top.X.(*syntax.Number); ok && top.Op == syntax.Mul && n.Value.Text == "60" {
 			return []string{times(top.Y, "(1 rev)") + below, times(top, "(1 rad)") + below}

@@ -1,6 +1,7 @@
 package reading
 
 import (
+	"slices"
 	"strings"
 
 	"steelyard/lang/finding"
@@ -56,7 +57,17 @@ func (s *settler) lettered(text string, stmt syntax.Stmt) (Verdict, bool) {
 	default:
 		return Verdict{}, false
 	}
+	if rule == none && s.offered && s.wrong(lacking.Text) {
+		return Verdict{}, false
+	}
 	return s.withoutValue(&lacking, text, severity), true
+}
+
+// wrong tells whether a line is refused for more than names that have no value.
+func (s *settler) wrong(text string) bool {
+	return slices.ContainsFunc(s.try(text, true).Findings, func(f finding.Finding) bool {
+		return f.Severity <= finding.Mismatch && f.ID != finding.UnknownName && f.ID != finding.NotWorkedOut
+	})
 }
 
 // withoutValue says which symbols have no value, and how the line is written with them.

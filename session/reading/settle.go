@@ -67,6 +67,9 @@ func Settle(l *eval.Line, try Enter, offers bool) Verdict {
 		}
 	}
 	if !v.Refused && !v.Slip && l.Entry.Stmt != nil {
+		if converted, ok := s.converted(); ok {
+			return converted
+		}
 		v.Findings = append(v.Findings, left.Findings...)
 	}
 	return v
