@@ -60,5 +60,17 @@ func LookupConstant(symbol string) (Constant, bool) {
 	return Constant{}, false
 }
 
+// NearConstant finds a constant of which the symbol is written in small or capital
+// letters, or without its index below the line: NA for N_A.
+func NearConstant(symbol string) (Constant, bool) {
+	plain := strings.ReplaceAll(symbol, "_", "")
+	for _, k := range constantTable {
+		if len(plain) > 1 && strings.EqualFold(strings.ReplaceAll(k.Symbol, "_", ""), plain) {
+			return k, true
+		}
+	}
+	return Constant{}, false
+}
+
 // Constants returns every constant.
 func Constants() []Constant { return slices.Clone(constantTable[:]) }

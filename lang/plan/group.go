@@ -205,9 +205,11 @@ func (g group) itself(word string) string {
 // constantHint says how a name becomes the constant of nature of that symbol; "" if
 // there is none.
 func constantHint(name string) string {
-	k, ok := units.LookupConstant(name)
-	if !ok {
-		return ""
+	if k, ok := units.LookupConstant(name); ok {
+		return "For the " + k.Name + ", write `constants " + name + "`."
 	}
-	return "For the " + k.Name + ", write `constants " + name + "`."
+	if k, ok := units.NearConstant(name); ok {
+		return "For the " + k.Name + ", write `constants " + k.Symbol + "`, and then " + k.Symbol + "."
+	}
+	return ""
 }

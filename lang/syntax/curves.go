@@ -100,7 +100,12 @@ func (p *exprParser) reading(w *StatementWord) Expr {
 func (p *exprParser) slope(from int) Expr {
 	s := &SlopeOf{X: p.sum()}
 	p.word("at")
-	s.Var = p.ident()
+	place := p.tok
+	if s.Var = p.ident(); !p.tok.sign("=") && place.kind == nameToken && p.bad == nil {
+		name := place.text // at t is at t = t, where t has a value
+		p.fail(&fault{finding.New(finding.Incomplete, place.span(), "This doesn't say which "+name+" the slope is at.",
+			"", name+" = "+name)})
+	}
 	p.sign("=")
 	s.Place = p.sum()
 	s.At = Span{From: from, To: p.end}

@@ -2,6 +2,7 @@ package syntax
 
 import (
 	"strconv"
+	"strings"
 
 	"steelyard/lang/finding"
 )
@@ -56,6 +57,9 @@ func (p *exprParser) count(thing string, most int) int {
 	}
 	t := p.take()
 	if !p.taken(thing) && !p.taken(thing+"s") {
+		if figureWord(p.tok.text) {
+			p.fail(notFigures(p.tok.span(), p.tok.text))
+		}
 		p.refuse()
 	}
 	n, err := strconv.Atoi(t.text)
@@ -63,4 +67,25 @@ func (p *exprParser) count(thing string, most int) int {
 		p.fail(&fault{finding.New(finding.BadNumber, t.span(), "A whole number from 1 to "+strconv.Itoa(most)+" is missing here.", "Write it in digits.")})
 	}
 	return n
+}
+
+// figureWord tells whether a word behind a number is another for figures or for
+// decimals: to 3 sf, to 2 d.p.
+func figureWord(word string) bool {
+	switch strings.ReplaceAll(word, ".", "") {
+	case "sf", "SF", "sigfig", "sigfigs", "sig figs", "sig fig", "significant figures", "digits", "significant digits",
+		"dp", "DP", "decimals", "decimal places":
+		return true
+	}
+	return false
+}
+
+// notFigures says that a value is rounded to figures.
+func notFigures(at Span, word string) *fault {
+	f := finding.New(finding.NotWritten, at, "`"+word+"` isn't used here; write figures.", "", "figures")
+	if strings.ContainsAny(word[:1], "dD") && word != "digits" {
+		f.Message, f.Readings = "A value is rounded to figures here, not to decimal places.", nil
+		f.Hint = "Count all its digits, but for zeros in front: 5.12 and 0.0512 have 3 figures. Write it as in `to 3 figures`."
+	}
+	return &fault{f}
 }

@@ -166,7 +166,14 @@ func (l *scanner) strange(r rune, at Span) *fault {
 	}
 	for _, s := range strangeSigns {
 		if strings.ContainsRune(s.any, r) {
-			return &fault{finding.New(s.id, at, s.message, s.hint)}
+			if t := l.last(1); r == '.' && t != nil && figureWord(t.text) {
+				return notFigures(Span{From: t.from, To: at.To}, t.text)
+			}
+			f := finding.New(s.id, at, s.message, s.hint)
+			if s.instead != "" && strings.HasPrefix(l.text[at.To:l.end], "/") {
+				f.Readings = []string{s.instead}
+			}
+			return &fault{f}
 		}
 	}
 	if strings.ContainsRune("°′″%º", r) {
@@ -181,11 +188,14 @@ var strangeSigns = []struct {
 	any           string
 	id            finding.ID
 	message, hint string
+	instead       string // what is offered in its place before a slash, if anything
 }{
-	{"!", finding.NotWritten, "There are no factorials here.", "Write the product out."},
-	{"#", finding.Unreadable, "A remark needs its own line.", "Put it on the line before."},
-	{"\"'“”‘’", finding.Unreadable, "A quotation mark can't be used here.", "Take it out."},
-	{";", finding.Unreadable, "One statement a line.", "Start a new line for the next one."},
-	{"≈≅~", finding.NotWritten, "For \"about equal\", use = and within.", "Write it as in `check k = 257 N/m within 1 %`."},
-	{".…", finding.Unreadable, "A point can only be part of a number.", "Write digits on both sides of it; for times write `*`."},
+	{"!", finding.NotWritten, "There are no factorials here.", "Write the product out.", ""},
+	{"#", finding.Unreadable, "A remark needs its own line.", "Put it on the line before.", ""},
+	{"\"'“”‘’", finding.Unreadable, "A quotation mark can't be used here.", "Take it out.", ""},
+	{";", finding.Unreadable, "One statement a line.", "Start a new line for the next one.", ""},
+	{"≈≅~", finding.NotWritten, "For \"about equal\", use = and within.", "Write it as in `check k = 257 N/m within 1 %`.", ""},
+	{"∞", finding.Unreadable, "∞ isn't a number.", "Write a large value, such as 1000 s, and see whether a larger one changes the result.", ""},
+	{"€$£¥₹", finding.Unreadable, "Money has no unit here.", "Write a price as a number: 0.32 a kWh is `0.32 1/kWh`.", "1"},
+	{".…", finding.Unreadable, "A point can only be part of a number.", "Write digits on both sides of it; for times write `*`.", ""},
 }

@@ -7,6 +7,7 @@ import (
 	"github.com/alecthomas/participle/v2/lexer"
 
 	"steelyard/lang/finding"
+	"steelyard/units"
 )
 
 type (
@@ -152,9 +153,23 @@ func inOrder(tokens []token) *fault {
 		}
 		switch t.text {
 		case "first", "second", "third", "next", "last", "smallest", "largest", "least", "greatest", "positive", "negative":
-			n := Canonical(name.text)
-			return &fault{finding.New(finding.NotWritten, t.span(), "\""+t.text+"\" doesn't fit here.",
-				"Write `for the smaller "+n+"` or `for the greater "+n+"`, or say where it is, as in `for "+n+" where "+n+" > 0`.")}
+			n, the := Canonical(name.text), "the "
+			if tokens[i-1].text == "the" {
+				the = ""
+			}
+			unit := units.Usual(n)
+			if unit != "" {
+				unit = " " + unit
+			}
+			f := finding.New(finding.NotWritten, t.span(), "\""+t.text+"\" doesn't fit here.",
+				"Choose by size, and say where it lies, as in `for the smaller "+n+" where 0"+unit+" < "+n+" < 2"+unit+"`.")
+			switch t.text {
+			case "smallest", "least":
+				f.Readings = []string{the + "smaller"}
+			case "largest", "greatest":
+				f.Readings = []string{the + "greater"}
+			}
+			return &fault{f}
 		}
 	}
 	return nil

@@ -139,11 +139,11 @@ func saidBefore(before []offer, o offer) bool {
 }
 
 // try enters a statement with a reading in its place and takes it back; false if it
-// is refused there.
+// is refused there. Slips elsewhere on the line are put right with it.
 func try(e *entry.Entry, at finding.Span, reading string, enter Enter) (offer, bool) {
 	o := offer{text: reading}
+	text, elsewhere := e.Text[:at.From]+reading+e.Text[at.To:], false
 	for range maxTries {
-		text := e.Text[:at.From] + o.text + e.Text[at.To:]
 		got := enter(text)
 		bad, unknown := refusal(got)
 		if _, command := got.Stmt.(*syntax.Command); command && bad == nil {
@@ -154,11 +154,13 @@ func try(e *entry.Entry, at finding.Span, reading string, enter Enter) (offer, b
 			if all := got.Values(); len(all) > 0 {
 				o.value = &all[0]
 			}
+			if elsewhere {
+				o.lines = []string{text}
+			}
 			return o, true
 		}
-		from, to := bad.At.From-at.From, bad.At.To-at.From
 		switch {
-		case bad.At == finding.Span{To: len(text)} && len(bad.Readings) > 0, len(bad.Readings) > 1 && bad.ID == finding.TwoReadings:
+		case bad.At == finding.Span{To: len(text)} && len(bad.Readings) > 0, len(bad.Readings) > 1 && (bad.ID == finding.TwoReadings || bad.ID == finding.NotWritten):
 			for _, r := range bad.Readings {
 				line := text[:bad.At.From] + r + text[bad.At.To:]
 				if bad, _ := refusal(enter(line)); bad == nil {
@@ -166,10 +168,15 @@ func try(e *entry.Entry, at finding.Span, reading string, enter Enter) (offer, b
 				}
 			}
 			return o, len(o.lines) > 0
-		case len(bad.Readings) != 1 || from < 0 || to > len(o.text) || bad.ID == finding.UnknownUnit:
+		case len(bad.Readings) != 1 || bad.At.To > len(text) || bad.ID == finding.UnknownUnit:
 			return o, false
 		}
-		o.text, o.mend = o.text[:from]+bad.Readings[0]+o.text[to:], true
+		part, mended := syntax.InPlace(text, bad.At, bad.Readings[0])
+		elsewhere = elsewhere || part.From < at.From || len(text)-part.To < len(e.Text)-at.To
+		text = text[:part.From] + mended + text[part.To:]
+		if o.mend = true; !elsewhere {
+			o.text = text[at.From : len(text)-(len(e.Text)-at.To)]
+		}
 	}
 	return o, false
 }

@@ -17,7 +17,11 @@ func Constants(l *eval.Line, s *syntax.Constants) {
 		name := n.Name
 		k, ok := units.LookupConstant(name)
 		if !ok {
-			l.Find(finding.New(finding.UnknownName, n.NameAt, "There is no constant called "+name+".", "`help constants` lists them."))
+			f := finding.New(finding.UnknownName, n.NameAt, "There is no constant called "+name+".", "`help constants` lists them.")
+			if k, near := units.NearConstant(name); near {
+				f.Hint, f.Readings = "Did you mean "+k.Symbol+", the "+k.Name+"?", []string{k.Symbol}
+			}
+			l.Find(f)
 			continue
 		}
 		if !l.MayDefine(name, n.NameAt, plan.Quantity) {
