@@ -79,6 +79,7 @@ func TestShapes(t *testing.T) {
 		{"sin(n)/n against n from -10 to 10", "sin(n)/n is greatest, 1, near n = 0 and least, -0.217234, at n = -4.49341, 4.49341; with a break at n = 0; zero in 6 places; judged from samples, the same on both sides of n = 0."},
 		{"(1 - cos(n))/n^2 against n from -10 to 10", "(1 - cos(n))/n² is greatest, 0.5, near n = 0 and least, 0, at n = -6.28319, 6.28319; with a break at n = 0; zero at n = -6.28319, 6.28319; judged from samples, the same on both sides of n = 0."},
 		{"(exp(n) - 1)/n against n from -1 to 1", "(exp(n) - 1)/n is greatest, 1.71828, at n = 1 and least, 0.632121, at n = -1; with a break at n = 0."},
+		{"(n - 1)/(n^2 - 1) against n from -3 to 3", "(n - 1)/(n² - 1) runs off at n = -1."},
 		{"(n^3 - 8)/(n - 2) against n from 0 to 4", "(n³ - 8)/(n - 2) is greatest, 28, at n = 4 and least, 4, at n = 0; with a break at n = 2."},
 		{"exp(n) - 1 - n against n from -1 to 1", "exp(n) - 1 - n is greatest, 0.718282, at n = 1 and least, 0, at n = 0; zero at n = 0."},
 		{"n*cos(100*n) against n from 0 to 10", "n·cos(100·n) is greatest, 9.99027, at n = 9.99027 and least, -9.95885, at n = 9.95886; judged from samples, zero in 319 places at least."},

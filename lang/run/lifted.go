@@ -2,6 +2,7 @@ package run
 
 import (
 	"math"
+	"slices"
 
 	"steelyard/lang/ops"
 )
@@ -84,6 +85,11 @@ func (l Lifts) Value(x float64) (float64, bool) {
 		}
 	}
 	return 0, false
+}
+
+// Near tells whether one of the places is so near to a number.
+func (l Lifts) Near(x, by float64) bool {
+	return slices.ContainsFunc(l.all, func(at lifted) bool { return math.Abs(at.at-x) <= by })
 }
 
 // liftedAt is the place whose reach an interval lies in; nil if there is none.

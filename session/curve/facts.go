@@ -240,6 +240,7 @@ func (t teller) tidy(x float64) float64 {
 
 // ends says where a curve runs off: where it breaks, and at a place that is known.
 func (t teller) ends(c graph.Curve, known ...float64) string {
+	t.off = true
 	where, _ := t.gaps(c, known...)
 	switch {
 	case where != "":
@@ -271,6 +272,9 @@ func (t teller) gaps(c graph.Curve, known ...float64) (where string, empty bool)
 		end, begin := c.Runs[i-1][len(c.Runs[i-1])-1].X, c.Runs[i][0].X
 		if begin-end < 0.02*(t.to-t.from) {
 			place := c.Breaks[i-1]
+			if t.off && t.c.lifts.Near(place, 1e-6*(t.to-t.from)) {
+				continue // a break, but no pole
+			}
 			for _, x := range known {
 				if math.Abs(x-place) < 1e-3*(t.to-t.from) {
 					place = x

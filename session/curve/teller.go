@@ -17,6 +17,7 @@ type teller struct {
 	c        *curve
 	from, to float64
 	figures  units.Figures
+	off      bool // only where the curve runs off counts as a break
 }
 
 // roughly is how many figures what is judged from samples has.
@@ -24,7 +25,7 @@ const roughly = 3
 
 // teller tells of a curve over a range, roughly where it is judged from samples.
 func (p *plot) teller(c *curve, from, to float64, sampled bool) teller {
-	t := teller{p, c, from, to, p.Set.Figures}
+	t := teller{p: p, c: c, from: from, to: to, figures: p.Set.Figures}
 	if sampled && (t.figures.N == 0 || t.figures.N > roughly) {
 		t.figures = units.Figures{N: roughly}
 	}

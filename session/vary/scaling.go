@@ -123,6 +123,9 @@ func algebraic(x syntax.Expr) bool {
 	})
 }
 
+// stepRounding is by how much rounding may change a power that is found by steps.
+const stepRounding = 1e-10
+
 // localScaling finds the power with which one quantity grows with another near
 // the given values; it says nothing where there is no power, which is a finding.
 // Known tells that algebra found no power that holds everywhere.
@@ -141,6 +144,10 @@ func localScaling(l *eval.Line, s *syntax.Scaling, of run.Slot, by *plan.Def, kn
 		return nil
 	}
 	power := (math.Log(math.Abs(up)) - math.Log(math.Abs(down))) / (math.Log1p(step) - math.Log1p(-step))
+	if math.Abs(power) < stepRounding {
+		power = 0
+		known = known && math.Abs(twice/y0-1) > stepRounding // it may not depend on it at all
+	}
 	line := name + " is not a power of " + s.Against.Name + "; near these values it"
 	if !known {
 		line = "Near these values " + name // it may be a power or not
