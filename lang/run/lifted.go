@@ -195,12 +195,16 @@ func (w *intervalWalker) liftedWithin(fn int, at, reach float64) (l lifted, ok b
 	return l, rest <= liftGood*size
 }
 
-// divides tells whether a function divides by anything that may vary.
+// divides tells whether a function divides by anything but a number that is known.
 func (f *Func) divides(p *Program) bool {
-	for _, in := range f.Code.Instrs {
-		if in.Op == ops.Div || in.Op == ops.Call && p.Funcs[in.A].divides(p) {
-			return true
+	return slices.ContainsFunc(f.Code.Instrs, func(in Instr) bool {
+		switch in.Op {
+		case ops.Div:
+			by := f.Code.Instrs[in.B].Op
+			return by != ops.Const && by != ops.Load
+		case ops.Call:
+			return p.Funcs[in.A].divides(p)
 		}
-	}
-	return false
+		return false
+	})
 }
