@@ -139,3 +139,39 @@ func BenchmarkChange(b *testing.B) {
 		}
 	}
 }
+
+// TestRename changes names on pages, and finds every line to come to what it came to.
+func TestRename(t *testing.T) {
+	for _, c := range []struct{ page, rename, want string }{
+		{"k = 2 N/m;F = k*(3 m);F with k = 2*k;note It is {k}.;F/k@1", "k to k_s", "k_s = 2 N/m;F = k_s*(3 m);F with k_s = 2*k_s;note It is {k_s}.;F/k_s@1"},
+		{"omega = 2 rad/s;a = ω^2*(3 m)", "ω to omega_0", "omega_0 = 2 rad/s;a = omega_0^2*(3 m)"},
+		{"x = 2 m;f(x) = 3*x;y = f(x);graph x^2 against x from 0 m to 2 m", "x to d", "d = 2 m;f(x) = 3*x;y = f(d);graph x^2 against x from 0 m to 2 m"},
+		{"x = 2 m;y = 3*x;part b: More;x = 4 m;z = 3*x + x@1", "x@1 to x_a", "x_a = 2 m;y = 3*x_a;part b: More;x = 4 m;z = 3*x + x_a@1"},
+		{"f(x) = 3*x;y = f(2 m);slope of f(x) at x = 2 m", "f to h", "h(x) = 3*x;y = h(2 m);slope of h(x) at x = 2 m"},
+		{"solve 3 N = q*(2 m) for q;2*q;steps q", "q to w", "solve 3 N = w*(2 m) for w;2*w;steps w"},
+		{"T = 2 s;L = 3 m;v = L/T;scaling v against T", "T to T_1", "T_1 = 2 s;L = 3 m;v = L/T_1;scaling v against T_1"},
+		{"k = 2 N/m;spring_energy(k=k, x=2 m)", "k to c", "c = 2 N/m;spring_energy(k=c, x=2 m)"},
+		{"v(t) = 2 m/s + (3 m/s^2)*t;bars at \"a\": (1 kg)*v(1 s)^2", "v to w", "w(t) = 2 m/s + (3 m/s^2)*t;bars at \"a\": (1 kg)*w(1 s)^2"},
+		{"constants G;2*G", "G to H", ""},
+		{"k = 2 N/m;U = 3 J;solve spring_energy for x", "k to c", ""},
+		{"k = 2 N/m;c = 3 N/m", "k to c", ""},
+		{"k = 2 N/m;area under k*x against x from 0 m to 2 m", "k to x", ""},
+		{"s = 2 m;4 s", "s to in", ""},
+	} {
+		p := typed(t, strings.Split(c.page, ";")...)
+		was := p.texts()
+		e, got := p.Enter(context.Background(), "rename "+c.rename)
+		if c.want == "" {
+			if got.Done || len(e.Findings) == 0 || !slices.Equal(p.texts(), was) {
+				t.Errorf("%s: rename %s is done: %q", c.page, c.rename, p.texts())
+			}
+			continue
+		}
+		if have := strings.Join(p.texts(), ";"); have != c.want {
+			t.Errorf("rename %s makes\n%s\nwant\n%s\n%v", c.rename, have, c.want, e.Findings)
+		}
+		if p.Undo(context.Background()); !slices.Equal(p.texts(), was) {
+			t.Errorf("%q is not taken back", c.rename)
+		}
+	}
+}

@@ -18,7 +18,8 @@ import (
 func (c *command) rename() {
 	left, right, ok := strings.Cut(c.cmd.Arg, " to ")
 	left, place, placed := strings.Cut(strings.TrimSpace(left), "@")
-	r := renaming{Page: c.Page, from: syntax.Canonical(left), to: syntax.Canonical(strings.TrimSpace(right))}
+	right = strings.TrimSpace(right)
+	r := renaming{Page: c.Page, from: syntax.Canonical(left), to: syntax.Canonical(right), written: right}
 	if !ok || r.from == "" || r.to == "" {
 		c.refuse("The two names are missing.", "Write, for example, `rename k to k_s`.")
 		return
@@ -52,20 +53,21 @@ func (c *command) rename() {
 	if len(lines) > 1 {
 		word = "lines"
 	}
-	c.say("%s is %s in %s %s", r.from, r.to, word, strings.Join(lines, ", "))
+	c.say("%s is %s in %s %s", left, right, word, strings.Join(lines, ", "))
 }
 
 // renaming is a name that a line gave, and the one that it gets.
 type renaming struct {
 	*Page
 	from, to string
-	line     int // that gives it
+	written  string // the new name as it was typed
+	line     int    // that gives it
 }
 
 // refused says why the name can't be changed; placed tells that a line was named.
 func (r *renaming) refused(placed bool) (why, hint string) {
 	if entry.BeginsWith(r.to+" =") != r.to {
-		return "`" + r.to + "` can't be a name.", "A name begins with a letter, and is no word of the language."
+		return "`" + r.written + "` can't be a name.", "A name begins with a letter, and is no word of the language."
 	}
 	var lines []string
 	for _, e := range r.Entries() {
@@ -99,7 +101,7 @@ func (r *renaming) refused(placed bool) (why, hint string) {
 	case len(lines) == 0:
 		return "No line defines " + r.from + ".", "`names` shows what has been given."
 	case len(lines) > 1:
-		return r.from + " is given in line " + strings.Join(lines, " and in line ") + ".", "Say which: `rename " + r.from + "@" + lines[0] + " to " + r.to + "`."
+		return r.from + " is given in line " + strings.Join(lines, " and in line ") + ".", "Say which: `rename " + r.from + "@" + lines[0] + " to " + r.written + "`."
 	}
 	return "", ""
 }
@@ -127,7 +129,7 @@ func (r *renaming) texts() map[int]string {
 			if at := strings.IndexByte(e.Text[from:to], '@'); at >= 0 {
 				to = from + at
 			}
-			text = text[:from] + r.to + text[to:]
+			text = text[:from] + r.written + text[to:]
 		}
 		switch e.Stmt.(type) {
 		case *syntax.Note, *syntax.Part:
@@ -163,7 +165,7 @@ func (r *renaming) inBraces(text string) string {
 		if syntax.Canonical(strings.TrimSpace(found[1:len(found)-1])) != r.from {
 			return found
 		}
-		return "{" + r.to + "}"
+		return "{" + r.written + "}"
 	})
 }
 
