@@ -351,6 +351,8 @@ func (s *settler) finding(open *syntax.Open, offers []string) finding.Finding {
 	case open.Exponential:
 		id = finding.UnknownName
 		message, hint = "No line above defines e.", "The exponential function is exp(x); the elementary charge comes with `constants e`."
+	case len(offers) == 1 && strings.Count(offers[0], "π") < strings.Count(s.Entry.Text, "π"):
+		message, hint = "A rate in rev or rpm is an angle per time: 2π is in it already.", ""
 	case len(offers) == 1 && strings.Count(offers[0], "*") < strings.Count(s.Entry.Text, "*"):
 		message, hint = "After a number, units have a space or · between them, and no `*`.", ""
 	case open.Letters && word != "" && len(offers) == 1:
@@ -364,8 +366,6 @@ func (s *settler) finding(open *syntax.Open, offers []string) finding.Finding {
 	case open.Beside && len(offers) == 1:
 		id = finding.NamesTogether
 		message, hint = "There is no sign between these names.", "Put `*` between them."
-	case len(offers) == 1 && strings.Count(offers[0], "π") < strings.Count(s.Entry.Text, "π"):
-		message, hint = "A rate in rev or rpm is an angle per time: 2π is in it already.", ""
 	case len(offers) == 1:
 		message, hint = "Did you mean this?", ""
 	}
