@@ -5,6 +5,7 @@
 package session
 
 import (
+	"cmp"
 	"context"
 	"slices"
 	"strings"
@@ -225,6 +226,9 @@ func (p *Pad) tryReadings(e *entry.Entry, tried int) {
 func unread(l *eval.Line) {
 	name := entry.BeginsWith(l.Entry.Text)
 	d := &plan.Def{Name: name, Slot: run.NoSlot}
+	if name = cmp.Or(name, entry.FunctionOf(l.Entry.Text)); name != d.Name {
+		d = &plan.Def{Name: name, Kind: plan.Function, Slot: run.NoSlot, Func: &syntax.FuncDef{}}
+	}
 	d.Root = d
 	if name != "" {
 		l.Settle(d)

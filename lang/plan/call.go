@@ -47,9 +47,16 @@ func (c *coder) unknownCall(x *syntax.Call) run.Slot {
 	if n := len(x.Args); n > 0 {
 		inner = c.source(x.Args[0].X.Span().Join(x.Args[n-1].X.Span()))
 	}
+	if c.known(x.Func) && c.ofLetter(x) {
+		return c.refuse(finding.NameKind, x.At, x.Func+" is a quantity, and "+x.Func+"("+inner+") would be a function.",
+			"Give the function a name of its own, as in "+x.Func+"1("+inner+") = ….")
+	}
 	if c.known(x.Func) && len(x.Args) == 1 {
 		return c.refuse(finding.NamesTogether, x.At, x.Func+" is a quantity, and a bracket follows it.",
 			"Put `*` between them.", x.Func+"*("+inner+")")
+	}
+	if product, ok := c.beforeFunction(x.Func); ok {
+		return c.refuse(finding.NamesTogether, x.At, "No function is called "+x.Func+".", "Put `*` between them.", product+"("+inner+")")
 	}
 	if parts, ok := syntax.NamesIn(x.Func, c.known); ok && len(x.Args) == 1 {
 		return c.refuse(finding.NamesTogether, x.At, "No function is called "+x.Func+"; "+writing.List(parts, "and")+" are known.",
@@ -61,6 +68,38 @@ func (c *coder) unknownCall(x *syntax.Call) run.Slot {
 		hint = "Did you mean " + writing.List(near, "or") + "?"
 	}
 	return c.refuse(finding.UnknownName, x.Name, "There is no function or formula called "+x.Func+".", hint, near...)
+}
+
+// ofLetter tells whether a call has one letter without a value as its argument, as a
+// function has it and no product: x(t).
+func (c *coder) ofLetter(x *syntax.Call) bool {
+	if len(x.Args) != 1 {
+		return false
+	}
+	n, ok := x.Args[0].X.(*syntax.Name)
+	if !ok || n.Line != 0 || n.Name == "g" {
+		return false
+	}
+	_, given := c.p.Names.before(n.Name, c.seen)
+	return !given || c.param(n.Name) != nil
+}
+
+// beforeFunction reads names that run together with a function of the page behind them
+// as a product: kx of a function x is k*x.
+func (c *coder) beforeFunction(word string) (string, bool) {
+	for cut := range word {
+		d, ok := c.p.Names.before(syntax.Canonical(word[cut:]), c.seen)
+		if cut == 0 || !ok || d.Kind != Function {
+			continue
+		}
+		if head := syntax.Canonical(word[:cut]); c.known(head) {
+			return head + "*" + d.Name, true
+		}
+		if g, ok := c.letters(word[:cut]); ok && len(g.lacking) == 0 {
+			return g.product() + "*" + d.Name, true
+		}
+	}
+	return "", false
 }
 
 // args plans the arguments of a call given by their places; all of them, even where

@@ -272,6 +272,8 @@ func (c *coder) names(x syntax.Expr) {
 				c.unknownName(x)
 			} else if c.use(d); d.Failed() {
 				c.needs(d, x.At)
+			} else if d.Kind == Function || d.Kind == Formula {
+				c.needsBrackets(d, x.At)
 			}
 		case *syntax.SlopeOf:
 			c.names(x.Place)

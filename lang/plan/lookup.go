@@ -82,10 +82,15 @@ func (c *coder) name(x *syntax.Name) run.Slot {
 	}
 	switch d.Kind {
 	case Function, Formula:
-		return c.refuse(finding.NameKind, x.At, d.Name+" is a function, so it needs brackets.",
-			"Write "+d.Name+"(…) with a value in the brackets.")
+		return c.needsBrackets(d, x.At)
 	}
 	return c.value(d, x.At, x.Name)
+}
+
+// needsBrackets records that a function is used as if it were a value.
+func (c *coder) needsBrackets(d *Def, at syntax.Span) run.Slot {
+	return c.refuse(finding.NameKind, at, d.Name+" is a function, so it needs brackets.",
+		"Write "+d.Name+"(…) with a value in the brackets.")
 }
 
 // ownName records that a right side uses the name that it defines.

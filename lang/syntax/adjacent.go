@@ -271,10 +271,14 @@ func (p among) sideBySide() *fault {
 		readings = []string{"√(" + before.text + " " + text[t.from:at.To] + ")"}
 	case t.kind == nameToken && t.call:
 		message = "`" + left + "` is directly before `" + t.text + "(`; only a built-in function can follow a number like that."
-		product := left + "*" + t.text + "*" + right[len(t.text):]
-		readings = append(readings, product)
+		if p.known == nil || p.known(Canonical(t.text)) {
+			readings = append(readings, left+"*"+t.text+"*"+right[len(t.text):])
+		}
 	case before.kind == nameToken && t.kind == numToken && gap != "":
 		message = "The name `" + before.text + "` and a number are side by side."
+		if i == 1 && len(before.text) >= 4 && p.known != nil && !p.known(Canonical(before.text)) {
+			hint, readings = "For a remark, begin the line with #.", nil // Problem 2
+		}
 	case before.kind == unitToken && t.kind == nameToken:
 		message = "There is no sign between a quantity and the name after it."
 	}
@@ -411,8 +415,12 @@ func (p among) functionForm() *fault {
 	case n.kind == numToken || n.kind == nameToken || n.kind == piToken || n.text == "√":
 		end := argumentEnd(tokens, i+1)
 		arg := text[n.from:end]
-		if u := i + 2; u < len(tokens) && tokens[u].kind == unitToken && angleName(tokens[u].text) {
-			arg = n.text + "*" + tokens[u].text
+		u := i + 2
+		if u < len(tokens) && tokens[u].kind == unitToken {
+			angle, _, _ := strings.Cut(tokens[u].text, "/")
+			if angleName(angle) { // sin 2θ/g
+				arg, end = n.text+"*"+angle, tokens[u].from+len(angle)
+			}
 		}
 		at, readings := Span{From: t.from, To: end}, []string{t.text + "(" + arg + ")"}
 		if rest, to := p.reach(end); rest != "" {

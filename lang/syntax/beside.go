@@ -187,14 +187,18 @@ func startsWithNumber(tokens []token, i int) bool {
 	return tokens[i-1].kind == unitToken || tokens[i-1].kind == numToken && !power(tokens, i-1)
 }
 
-// gluedDegrees finds sin30°.
+// gluedDegrees finds sin30° and Flsin60°.
 func gluedDegrees(text string, t *token) *fault {
 	r, n := utf8.DecodeRuneInString(text[t.to:])
-	name := strings.TrimRight(t.text, "0123456789")
-	if !isDegree(r) || name == t.text || !ops.IsFunction(name) || len(name) < 2 {
+	word := strings.TrimRight(t.text, "0123456789")
+	name := word
+	if tail := max(0, len(word)-3); bareFunction(word[tail:]) {
+		name = word[tail:]
+	}
+	if !isDegree(r) || word == t.text || !ops.IsFunction(name) || len(name) < 2 {
 		return nil
 	}
-	call := name + "(" + t.text[len(name):] + "°)"
+	call := word + "(" + t.text[len(word):] + "°)"
 	return &fault{finding.New(finding.NotWritten, Span{From: t.from, To: t.to + n},
 		name+" needs brackets here.", "Write "+call+".", call)}
 }

@@ -59,6 +59,12 @@ func (r *Reading) Parse(known func(name string) bool) Stmt {
 	return s
 }
 
+// Named is the reading of a line that gives a name, with another in its place.
+func (r Reading) Named(d *Define, name string) Reading {
+	r.Text, r.tokens = r.Text[:d.NameAt.From]+name+r.Text[d.NameAt.To:], nil
+	return r
+}
+
 // Meets tells whether a line that is written as another reading is open to this
 // one: they are one but for letters that are units there, and may be names.
 func (r *Reading) Meets(written *Reading) bool {
@@ -238,7 +244,7 @@ func (o *opener) nameSlot(ps pieces, i int) (slot, bool) {
 		}
 		s.choices = append(s.choices, choice{pieces: pieces{whole}})
 	}
-	if quantity := p; o.in.Known(name) && !o.in.Function(name) {
+	if quantity := p; o.in.Known(name) && !o.in.Function(name) && (name == "u" || !o.ofLetter(ps[i+1:])) {
 		quantity.call = false
 		o.uncertain = o.uncertain || name == "u"
 		s.choices = append(s.choices, choice{pieces: pieces{quantity}})
@@ -259,7 +265,7 @@ func (o *opener) nameSlot(ps pieces, i int) (slot, bool) {
 		s.choices = append(s.choices, choice{pieces: append(names, piece{kind: nameToken, text: p.text[cut:], call: true})})
 		break
 	}
-	if !ops.IsFunction(p.text) && !o.in.Function(name) && len(s.choices) == 0 {
+	if !ops.IsFunction(p.text) && !o.in.Function(name) && len(s.choices) == 0 && !o.in.Known(name) {
 		if names, ok := o.names(p.text); ok { // mg(h1 - h2)
 			names[0].gap = p.gap
 			s.choices = append(s.choices, choice{pieces: names})
@@ -294,6 +300,16 @@ func (o *opener) gluedFunction(text string) (pieces, bool) {
 		}
 	}
 	return nil, false
+}
+
+// ofLetter tells whether a bracket holds one name alone that has no value, as the
+// argument of a function: x(t).
+func (o *opener) ofLetter(ps pieces) bool {
+	if len(ps) < 3 || ps[1].kind != nameToken || !ps[2].sign(")") {
+		return false
+	}
+	name := Canonical(ps[1].text)
+	return slices.Contains(o.in.names, name) || !o.in.Known(name)
 }
 
 // ofAngle tells whether there is an angle among pieces.

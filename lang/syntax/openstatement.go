@@ -101,7 +101,8 @@ func lackingAmong(tokens []token, known func(string) bool) (lacking []string, ap
 }
 
 // lackingIn finds what has no value in a word: the word itself; or, where it comes
-// apart into names and one letter, that letter and then the word: h of mgh.
+// apart into names and one letter, that letter and then the word: h of mgh; of names and
+// two letters, not all of them small, the letters alone.
 func lackingIn(word string, known func(string) bool) (lacking []string, apart bool) {
 	if known(word) {
 		return nil, false
@@ -115,6 +116,8 @@ func lackingIn(word string, known func(string) bool) (lacking []string, apart bo
 	switch {
 	case len(parts) > len(lacking) && len(lacking) == 1:
 		return append(lacking, word), true
+	case len(parts) > 2 && len(lacking) == 2 && strings.ToLower(word) != word:
+		return lacking, true // nRT is no name
 	case len(parts) > 0 && len(lacking) == 0:
 		return nil, true
 	}

@@ -298,7 +298,9 @@ func (o *opener) unitSlot(ps pieces, i int) (slot, bool) {
 		s.to = to
 		rest = ps[i+1 : to]
 	}
-	whole.open = len(cuts) > 0
+	if whole.open = len(cuts) > 0; whole.open {
+		whole.gap = " " // (3 m) in a bracket is a quantity
+	}
 	add := func(c choice) {
 		c.pieces = append(c.pieces, rest...)
 		s.choices = append(s.choices, c)

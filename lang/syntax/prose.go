@@ -60,8 +60,14 @@ func readPart(r *reader, at int) (Stmt, *fault) {
 	label, question, _ := strings.Cut(r.text[from:to], ":")
 	label = strings.TrimSpace(label)
 	if label == "" || strings.ContainsAny(label, " \t") {
-		return nil, &fault{finding.New(finding.Unreadable, Span{From: from, To: to}, "A part needs a label, such as a.",
+		bad := &fault{finding.New(finding.Unreadable, Span{From: from, To: to}, "A part needs a label, such as a.",
 			"Write it as in `part a: How stiff is the spring?`.")}
+		first, rest, _ := strings.Cut(r.text[from:to], " ")
+		if first = strings.Trim(first, "().:"); isSymbol(first) {
+			bad.Readings = []string{first + ": " + strings.TrimSpace(rest)}
+			bad.Hint = "Put a colon behind it."
+		}
+		return nil, bad
 	}
 	return &Part{Label: label, Question: strings.TrimSpace(question)}, r.noBody()
 }

@@ -43,6 +43,18 @@ func BeginsWith(text string) string {
 	return ""
 }
 
+// FunctionOf returns the name of the function that a text "NAME(…) = …" defines, or
+// nothing.
+func FunctionOf(text string) string {
+	head, rest, ok := strings.Cut(text, "(")
+	_, after, closed := strings.Cut(rest, ")")
+	name := syntax.Canonical(head)
+	if !ok || !closed || len(head) > longestName || !isName(name) || !strings.HasPrefix(strings.TrimSpace(after), "=") {
+		return ""
+	}
+	return name
+}
+
 // solvedNames returns the name that a solve which can't be read was for.
 func solvedNames(text string) []string {
 	at := strings.LastIndex(text, " for ")

@@ -3,6 +3,7 @@ package reading
 import (
 	"slices"
 	"strings"
+	"unicode"
 
 	"steelyard/lang/finding"
 	"steelyard/lang/syntax"
@@ -33,8 +34,10 @@ func (s *settler) lettered(text string, stmt syntax.Stmt) (Verdict, bool) {
 	for _, p := range lacking.Parts {
 		bare := len(lacking.Symbols[0]) == p.Unit.To-p.Unit.From
 		letters, free, given, under = letters || p.Letters, free && p.Free, given || p.Given, under || p.Under && bare
-		// A word that is no unit at all is told as such.
-		if _, bad := s.Planner.Units.Parse(text[p.Unit.From:p.Unit.To], units.AfterNumber); bad != nil && bad.Kind != units.ProblemText && !within {
+		// A word that is no unit at all is told as such; the d of 2d/v is one.
+		unit := text[p.Unit.From:p.Unit.To]
+		word := unit[:len(unit)-len(strings.TrimLeftFunc(unit, unicode.IsLetter))]
+		if _, bad := s.Planner.Units.Parse(unit, units.AfterNumber); bad != nil && bad.Kind != units.ProblemText && !within && !s.IsUnit(word) {
 			return Verdict{}, false
 		}
 	}

@@ -39,6 +39,10 @@ type weighed struct {
 	clashes bool
 	// idle is how many names that it is to depend on it does not depend on.
 	idle int
+	// unlikely tells of readings with the same sense which come last: the sides of an
+	// equation are no quantity that has a name, or a letter is a name here and a unit
+	// there.
+	unlikely bool
 }
 
 // same tells whether two readings are one: their plans are.
@@ -73,7 +77,22 @@ func sumOf(plan []run.Instr) uint64 {
 
 // weigh finds how much sense a reading makes. What is planned for it is taken back.
 func (s *settler) weigh(r syntax.Reading) weighed {
-	return s.weighStmt(r, r.Parse(s.Known))
+	stmt := r.Parse(s.Known)
+	if d, ok := stmt.(*syntax.Define); ok && syntax.Holds(d.X, d.Name) && !s.isQuantity() {
+		r = r.Named(d, d.Name+"2") // F = 2 F cos θ is another F
+		stmt = r.Parse(s.Known)
+	}
+	return s.weighStmt(r, stmt)
+}
+
+// isQuantity tells whether the line gives a name a written quantity and no more.
+func (s *settler) isQuantity() bool {
+	d, ok := s.Entry.Stmt.(*syntax.Define)
+	if !ok || !d.Plain() {
+		return false
+	}
+	q, ok := d.X.(*syntax.Quantity)
+	return !ok || s.IsUnit(q.Unit.Text)
 }
 
 // weighStmt is weigh for a reading that has been read.
@@ -117,9 +136,30 @@ func (s *settler) weighEntered(w *weighed, name string, in syntax.UnitText) {
 			w.sense, w.speaks = fitting, true
 		}
 	}
+	if sides := s.claimOf(w.stmt).of; len(sides) == 2 {
+		w.unlikely = !slices.ContainsFunc(sides, s.isNamed)
+	}
 	for _, x := range w.stmt.Exprs() {
 		w.shape += syntax.Shape(x) + ";"
 	}
+}
+
+// isNamed tells whether an expression is a quantity that has a name.
+func (s *settler) isNamed(x syntax.Expr) bool {
+	got := s.Try(x)
+	_, named := units.KindOf(got.Static.Dim, got.Static.Tag)
+	return got.Slot != run.NoSlot && named
+}
+
+// twofold tells whether a letter is read as a name in one place and as a unit in another.
+func (w *weighed) twofold(open *syntax.Open) bool {
+	for i, word := range open.Words {
+		k := slices.Index(open.Words, word)
+		if len(open.Words) == len(open.SetOff) && slices.Contains(w.Names, i) != slices.Contains(w.Names, k) {
+			return true
+		}
+	}
+	return false
 }
 
 // clashes tells whether no dimensions of its arguments make the units of a

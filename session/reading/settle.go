@@ -154,7 +154,8 @@ func (s *settler) verdict(open *syntax.Open) Verdict {
 		return Verdict{Refused: true, Findings: []finding.Finding{s.finding(open, nil)}}
 	}
 	offers := s.offers(append(s.withUnits(all), all...))
-	if len(offers) == 0 && rule.sense > none {
+	ruled := func(w weighed) bool { return w.Text == offers[0] && rule.same(&w) }
+	if rule.sense > none && (len(offers) == 0 || len(offers) == 1 && slices.ContainsFunc(all, ruled)) {
 		for i := range all {
 			if v, ok := s.lettered(all[i].Text, all[i].stmt); ok && v.Refused {
 				return v
@@ -177,6 +178,7 @@ func (s *settler) weighAll(open *syntax.Open, rule *weighed) []weighed {
 		if w.Reading = r; open.Equation || r.Text != s.Entry.Text {
 			w = s.weigh(r)
 		}
+		w.unlikely = w.unlikely || w.twofold(open)
 		all = append(all, w)
 	}
 	least := slices.MinFunc(all, func(a, b weighed) int {
@@ -265,7 +267,13 @@ func (s *settler) readAsUnit(rule *weighed, all []weighed, open *syntax.Open) Ve
 // offers are the readings that make most sense, as whole lines, each tried.
 func (s *settler) offers(all []weighed) []string {
 	slices.SortStableFunc(all, func(a, b weighed) int {
-		return cmp.Or(cmp.Compare(b.sense, a.sense), cmp.Compare(a.Units, b.Units))
+		last := 0
+		if a.unlikely != b.unlikely {
+			if last = -1; a.unlikely {
+				last = 1
+			}
+		}
+		return cmp.Or(cmp.Compare(b.sense, a.sense), last, cmp.Compare(a.Units, b.Units))
 	})
 	all = s.turned(all)
 	var out []string
