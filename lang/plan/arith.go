@@ -113,7 +113,9 @@ func (c *coder) product(x *syntax.Binary, a, b run.Slot) run.Slot {
 	}
 	st.Heat = productHeat(op, sa, sb)
 	c.noteKelvin(x.X, sa, x.Y)
-	c.noteKelvin(x.Y, sb, x.X)
+	if !c.ratioInKelvin(x, sb) {
+		c.noteKelvin(x.Y, sb, x.X)
+	}
 	return c.emit(run.Instr{Op: op, A: a, B: b}, x.At, st)
 }
 
@@ -129,6 +131,42 @@ func (c *coder) noteKelvin(x syntax.Expr, st run.Static, by syntax.Expr) {
 		"For a difference of temperatures write K or Δ°C.")
 	f.Severity = finding.Caution
 	c.findings = append(c.findings, f)
+}
+
+// ratioInKelvin takes back what was said of a temperature in a product where another is
+// on the other side of its bar: p*T2/T1 is right in kelvin, and in nothing else.
+func (c *coder) ratioInKelvin(x *syntax.Binary, divisor run.Static) bool {
+	isChange := func(at syntax.Span) bool { return strings.HasPrefix(c.source(at), "Δ") }
+	if divisor.Heat != run.Point || isChange(x.Y.Span()) {
+		return false
+	}
+	for i, f := range c.findings {
+		if f.ID != finding.TemperatureReading || f.Severity != finding.Caution || isChange(f.At) {
+			continue
+		}
+		if under, ok := factorAt(x.X, f.At); ok && under == (x.Op == syntax.Mul) {
+			c.findings = slices.Delete(c.findings, i, i+1)
+			return true
+		}
+	}
+	return false
+}
+
+// factorAt finds a factor of a product by its place, and tells whether it is under the
+// bar.
+func factorAt(x syntax.Expr, at syntax.Span) (under, ok bool) {
+	if x.Span() == at {
+		return false, true
+	}
+	b, product := syntax.Unbracket(x).(*syntax.Binary)
+	if !product || b.Op != syntax.Mul && b.Op != syntax.Div {
+		return false, false
+	}
+	if under, ok = factorAt(b.X, at); ok {
+		return under, true
+	}
+	under, ok = factorAt(b.Y, at)
+	return under != (b.Op == syntax.Div), ok
 }
 
 // holdsGasConstant tells whether an expression holds a name R or k with the unit of

@@ -79,20 +79,28 @@ func exponentOf(x syntax.Expr) *units.Exp {
 
 // differenceInDegrees refuses a difference of temperatures given in °C.
 func differenceInDegrees(l *eval.Line, s *syntax.Define) bool {
-	q, ok := s.X.(*syntax.Quantity)
-	if !ok || !strings.HasPrefix(s.Name, "Δ") {
+	if !strings.HasPrefix(s.Name, "Δ") {
 		return false
 	}
-	u, bad := l.Planner.Unit(q.Unit, units.AfterNumber)
+	value, unit := "", syntax.UnitText{}
+	switch x := s.X.(type) {
+	case *syntax.Quantity:
+		value, unit = x.Value.Text, x.Unit
+	case *syntax.Measured: // (35-15) °C
+		value, unit = syntax.PrintExpr(x.X), x.Unit
+	default:
+		return false
+	}
+	u, bad := l.Planner.Unit(unit, units.AfterNumber)
 	if bad != nil || !u.Affine() {
 		return false
 	}
-	readings := []string{q.Value.Text + " K", q.Value.Text + " Δ" + u.Screen()}
+	readings := []string{value + " K", value + " Δ" + u.Screen()}
 	if u.Text() != "°C" && u.Text() != "degC" {
 		readings = readings[1:]
 	}
 	l.Find(finding.New(finding.TemperatureGiven, s.X.Span(),
-		"`"+q.Value.Text+" "+u.Screen()+"` is a temperature; "+s.Name+" is a difference of temperatures.",
+		"`"+value+" "+u.Screen()+"` is a temperature; "+s.Name+" is a difference of temperatures.",
 		"Write `"+s.Name+" = "+strings.Join(readings, "` or `"+s.Name+" = ")+"`.", readings...))
 	return true
 }
