@@ -120,6 +120,23 @@ func (r unread) twoNames() *fault {
 	return r.apart(r.why, func(text string) bool { return meaningFrom(text) > 0 }, "")
 }
 
+// strayComma finds F = 5 N, in kN and m = 36 g,mass of the frog.
+func (r unread) strayComma() *fault {
+	line := r.text[r.from:r.to]
+	at := strings.LastIndexByte(line, ',')
+	if at < 0 || r.why.At.From < r.from+at {
+		return nil
+	}
+	rest, sign := line[at+1:], Span{From: r.from + at, To: r.from + at + 1}
+	switch {
+	case strings.HasPrefix(strings.TrimLeftFunc(rest, isBlank), "in "):
+		return &fault{finding.New(finding.NotWritten, sign, "There is no comma before `in`.", "Take it out.", "")}
+	case meaningFrom(line) > 0 && !isBlank(firstRune(rest)) && areWords(rest):
+		return &fault{finding.New(finding.NotWritten, sign, "Words about a name come after a comma and a space.", "Put the space in.", ", ")}
+	}
+	return nil
+}
+
 // nameless finds 1/2*m*v^2 in J, energy of the ball.
 func (r unread) nameless() *fault {
 	line := r.text[r.from:r.to]

@@ -62,6 +62,7 @@ type unread struct {
 var lineSlips = []slip[unread]{
 	{"a misspelt statement: slove", unread.nearStatement},
 	{"two statements: m = 36 g, M = 2 kg", unread.twoNames},
+	{"a comma that is too much, or without its space: 5 N, in kN", unread.strayComma},
 	{"words for no name: m*g*h, energy of the ball", unread.nameless},
 }
 
