@@ -1,27 +1,41 @@
 package reading
 
-import "steelyard/lang/syntax"
+import (
+	"steelyard/lang/finding"
+	"steelyard/lang/syntax"
+)
 
 // turned puts what may count turns as well as radians written both ways in the place of
-// such a reading: T = (1 rev)/(2*n), for which T = 1/(2*n) would be asked.
+// such a reading: T = (1 rev)/(2*n), for which T = 1/(2*n) would be asked. One that would
+// be asked again, since a single factor is not enough, is left out.
 func (s *settler) turned(all []weighed) []weighed {
 	var out []weighed
 	for i := range all {
 		w := &all[i]
-		x, in, ok := s.result(w.stmt)
-		if !ok || !w.turns {
-			out = append(out, *w)
-			continue
-		}
-		got := s.Try(s.Counted(x, in))
-		f, open := s.TurnsIn(got.Static, s.Page.Unit(in), x)
-		if !got.OK || !open {
+		f, open := s.openTurns(w)
+		if !open {
 			out = append(out, *w)
 			continue
 		}
 		for _, r := range f.Readings {
-			out = append(out, s.weigh(syntax.Reading{Text: w.Text[:f.At.From] + r + w.Text[f.At.To:], Units: w.Units}))
+			one := s.weigh(syntax.Reading{Text: w.Text[:f.At.From] + r + w.Text[f.At.To:], Units: w.Units})
+			if _, still := s.openTurns(&one); !still {
+				out = append(out, one)
+			}
 		}
 	}
 	return out
+}
+
+// openTurns finds what may count turns as well as radians in a reading.
+func (s *settler) openTurns(w *weighed) (finding.Finding, bool) {
+	x, in, ok := s.result(w.stmt)
+	if !ok || !w.turns {
+		return finding.Finding{}, false
+	}
+	got := s.Try(s.Counted(x, in))
+	if !got.OK {
+		return finding.Finding{}, false
+	}
+	return s.TurnsIn(got.Static, s.Page.Unit(in), x)
 }
