@@ -255,7 +255,7 @@ func eliminate(m [][]float64) bool {
 			}
 			f := m[i][col] / m[col][col]
 			for k := col; k <= n; k++ {
-				m[i][k] -= f * m[col][k]
+				m[i][k] -= float64(f * m[col][k])
 			}
 		}
 	}

@@ -43,7 +43,7 @@ func (w *floatWalker) scale(fns []int, d units.Dim) float64 {
 	for i := range n {
 		for j := range n {
 			for _, q := range g.dims {
-				m[i][j] += q[i] * q[j]
+				m[i][j] += float64(q[i] * q[j])
 			}
 		}
 		m[i][n] = d.Exp(i).Float()
@@ -56,7 +56,7 @@ func (w *floatWalker) scale(fns []int, d units.Dim) float64 {
 	for k, q := range g.dims {
 		p := 0.0
 		for i := range n {
-			p += q[i] * y[i]
+			p += float64(q[i] * y[i])
 		}
 		log += p * g.logs[k]
 	}
@@ -121,7 +121,7 @@ func least(m *[7][8]float64) (y [7]float64, ok bool) {
 			}
 			f := m[i][col] / m[row][col]
 			for k := col; k < 8; k++ {
-				m[i][k] -= f * m[row][k]
+				m[i][k] -= float64(f * m[row][k])
 			}
 		}
 		pivots = append(pivots, col)

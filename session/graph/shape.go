@@ -236,9 +236,9 @@ func (r *recogniser) linear(b, p, q float64, parts int) (ps, qc float64, rest [2
 		v := [4]float64{sin, cos, 1, u * (p*cos - q*sin)}
 		for j := range parts {
 			for k := range parts {
-				m[j][k] += v[j] * v[k]
+				m[j][k] += float64(v[j] * v[k])
 			}
-			m[j][4] += v[j] * r.y[i]
+			m[j][4] += float64(v[j] * r.y[i])
 		}
 	}
 	for c := range parts {

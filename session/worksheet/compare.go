@@ -208,7 +208,11 @@ func screenText(recorded string, table *units.Table) string {
 // named lists lines with the names that they define: W (line 4).
 func named(lines []int, rows []Row) string {
 	words := make([]string, 0, len(lines))
-	for _, l := range lines {
+	for i, l := range lines {
+		if i == 8 {
+			words = append(words, "…")
+			break
+		}
 		word := "line " + itoa(l)
 		at, found := slices.BinarySearchFunc(rows, l, func(r Row, line int) int { return r.Entry.Line - line })
 		if found {
@@ -217,10 +221,6 @@ func named(lines []int, rows []Row) string {
 			}
 		}
 		words = append(words, word)
-		if len(words) == 8 {
-			words = append(words, "…")
-			break
-		}
 	}
 	return strings.Join(words, ", ")
 }
