@@ -28,10 +28,12 @@ type Anew struct{ Was, Now *entry.Entry }
 
 // Revise changes lines of a pad that is Revised, and works out again those that depend on what has changed: all
 // others stay as they are, but for their numbers. Lines are put in or taken out only
-// where their numbers are 1, 2, 3 …; every text is a statement that is stored. It
-// returns the lines that were worked out or taken out, in order.
-func (p *Pad) Revise(ctx context.Context, ed Edit) []Anew {
+// where their numbers are 1, 2, 3 …; every text is a statement that is stored. The
+// lines that were worked out or taken out are told in order, each when it is: a page
+// is not held twice.
+func (p *Pad) Revise(ctx context.Context, ed Edit, tell func(Anew)) {
 	r := p.revision(&ed)
+	r.tell = tell
 	put := false
 	for i, e := range r.old {
 		if e.Line == ed.At {
@@ -49,11 +51,11 @@ func (p *Pad) Revise(ctx context.Context, ed Edit) []Anew {
 		default:
 			r.again(ctx, e, e.Text)
 		}
+		r.old[i], r.befores[i] = nil, mark{}
 	}
 	if !put {
 		r.put(ctx)
 	}
-	return r.anew
 }
 
 // revision is a pad of which the lines from the first that changes on have been taken
@@ -70,7 +72,7 @@ type revision struct {
 	changed bool // there is a line above that has changed
 	by      int  // by how much the number of the next old line changes
 	dirty   map[string]bool
-	anew    []Anew
+	tell    func(Anew)
 }
 
 // most is how many instructions per line are left in the program where lines have
@@ -117,7 +119,7 @@ func (r *revision) put(ctx context.Context) {
 func (r *revision) drop(e *entry.Entry) {
 	r.by--
 	r.gone(e)
-	r.anew = append(r.anew, Anew{Was: e})
+	r.tell(Anew{Was: e})
 }
 
 // again works a line out again.
@@ -136,7 +138,7 @@ func (r *revision) work(ctx context.Context, was *entry.Entry, line int, text st
 	}
 	r.changed = true
 	r.lifted = r.lifted && !r.page.Planner.Told(m)
-	r.anew = append(r.anew, Anew{was, now})
+	r.tell(Anew{was, now})
 }
 
 // gone notes that what an old line gave is no more.

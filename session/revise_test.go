@@ -131,7 +131,7 @@ func TestRevised(t *testing.T) {
 			ed := change(r, texts)
 			was := texts
 			texts = made(ed, texts)
-			worked += len(pad.Revise(ctx, ed))
+			pad.Revise(ctx, ed, func(session.Anew) { worked++ })
 			all += len(texts)
 			fresh := entered(texts)
 			for i, want := range fresh.Entries() {

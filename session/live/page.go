@@ -236,11 +236,11 @@ func (p *Page) revise(ctx context.Context, ed session.Edit) Change {
 			f.After = ed.At - 1
 		}
 	}
-	for _, a := range p.Revise(ctx, ed) {
+	p.Revise(ctx, ed, func(a session.Anew) {
 		if m, tells := compare(a); tells {
 			c.Moved = append(c.Moved, m)
 		}
-	}
+	})
 	return c
 }
 

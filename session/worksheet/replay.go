@@ -96,7 +96,7 @@ func Replay(ctx context.Context, s *Sheet, o Options) *Report {
 			return r
 		}
 		r.Rows = first
-		r.moved(pad.Revise(ctx, session.Edit{Texts: changed}))
+		r.moved(ctx, pad, changed)
 		r.stopped = ctx.Err() != nil
 		return r
 	}
@@ -181,23 +181,27 @@ func loose(line int, text string) *entry.Entry {
 	return e
 }
 
-// moved puts what was worked out again in the place of what was, and notes which
-// results differ.
-func (r *Report) moved(anew []session.Anew) {
-	for i := range r.Rows {
-		row := &r.Rows[i]
-		if len(anew) == 0 || anew[0].Was != row.Entry {
-			continue
+// moved puts what is worked out again with other texts in the place of what was, and
+// notes which results differ. Nothing is said below a line at which it was stopped.
+func (r *Report) moved(ctx context.Context, pad *session.Pad, texts map[int]string) {
+	at, end := 0, len(r.Rows)
+	pad.Revise(ctx, session.Edit{Texts: texts}, func(a session.Anew) {
+		for at < end && r.Rows[at].Entry != a.Was {
+			at++
 		}
-		records := row.Entry.Records()
-		row.was = live.Was(live.Shown(row.Entry), anew[0].Now)
-		row.Entry = anew[0].Now
-		row.moved = row.was != "" && (records || row.Entry.Records())
-		if anew = anew[1:]; slices.ContainsFunc(row.Entry.Findings, func(f finding.Finding) bool { return f.ID == finding.Stopped }) {
-			r.Rows = r.Rows[:i+1]
+		if at >= end {
 			return
 		}
-	}
+		row := &r.Rows[at]
+		row.was = live.Was(live.Shown(a.Was), a.Now)
+		row.Entry = a.Now
+		row.moved = row.was != "" && (a.Was.Records() || a.Now.Records())
+		at++
+		if slices.ContainsFunc(a.Now.Findings, func(f finding.Finding) bool { return f.ID == finding.Stopped }) {
+			end = at
+		}
+	})
+	r.Rows = r.Rows[:end]
 }
 
 // ReplayFile reads and replays one worksheet.
