@@ -83,8 +83,9 @@ func (r *Reading) Meets(written *Reading) bool {
 type Open struct {
 	// Readings are all ways to read it; fewer than two where nothing is open.
 	Readings []Reading
-	// Letters tells that only letters after numbers are open.
-	Letters bool
+	// Letters tells that only letters after numbers are open; Within, that what else is
+	// open is so because they are: what is below the bar of 3 J/kg, if k and g are names.
+	Letters, Within bool
 	// Words are the open letters, as they are written; Bound tells that the line itself
 	// gives the first a meaning, as an argument or what a curve is drawn against.
 	Words []string
@@ -135,6 +136,7 @@ type opener struct {
 	letters bool
 	headed  bool // the statement has a word of its own, or a body
 	others  bool // something else than letters is open
+	within  bool // a bar or root between such letters is open
 	beside  bool
 	open    []openLetter
 	room    pieces // of the reading that is being made
@@ -160,7 +162,8 @@ func OpenIn(text string, stmt Stmt, in Scope) Open {
 	slots := o.slots(base)
 	out := Open{}
 	out.Readings, out.Many = o.readings(base, slots)
-	out.Letters = o.letters && !o.others
+	out.Within = o.letters && !o.others
+	out.Letters = out.Within && !o.within
 	out.Beside, out.Uncertain, out.Exponential = o.beside, o.uncertain, o.exponential
 	for _, l := range o.open {
 		out.Words = append(out.Words, l.words...)
@@ -411,7 +414,8 @@ func (o *opener) shaped(out []Reading, ps pieces, r Reading) []Reading {
 	for _, turned := range o.turned(ps) {
 		open := append(turned.bars(), turned.roots()...)
 		if len(open) > 0 {
-			o.others = true
+			o.others = o.others || len(r.Names) == 0
+			o.within = true
 		}
 		for _, put := range combined(open) {
 			degrees, radians, ok := o.angles(turned)

@@ -148,7 +148,7 @@ func (s *settler) verdict(open *syntax.Open) Verdict {
 	switch {
 	case best == none, rule.sense > best && !open.Many:
 		return Verdict{}
-	case rule.sense == best && open.Letters && setOff(&rule, all, open):
+	case rule.sense == best && open.Within && setOff(&rule, all, open):
 		return s.readAsUnit(&rule, all, open)
 	case !s.offered:
 		return Verdict{Refused: true, Findings: []finding.Finding{s.finding(open, nil)}}
