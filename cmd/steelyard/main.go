@@ -41,7 +41,14 @@ type world struct {
 	ascii bool
 }
 
-func main() { os.Exit(run(newWorld(), os.Args[1:])) }
+// softMemory is how many bytes the program tries not to go beyond: what is let go is
+// collected sooner from there on, though the largest worksheets take more.
+const softMemory = 280 << 20
+
+func main() {
+	debug.SetMemoryLimit(softMemory)
+	os.Exit(run(newWorld(), os.Args[1:]))
+}
 
 // newWorld looks at the terminal, if there is one. Bold type is left out where
 // the user or the terminal asks for plain text.
