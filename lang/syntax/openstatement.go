@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strings"
 	"unicode/utf8"
+
+	"steelyard/lang/ops"
 )
 
 // OpenEquation is OpenIn for a line that is an equation and no statement: it may be
@@ -19,10 +21,10 @@ func OpenEquation(text string, product bool, in Scope) (out Open) {
 			return out
 		}
 		text = text[:tokens[len(tokens)-1].to]
-	} else if _, function := functionHead(tokens); function || r.equation(tokens) == nil || ofLine(tokens) {
+	} else if _, function := functionHead(tokens); function && !ops.IsFunction(tokens[0].text) || r.equation(tokens) == nil || ofLine(tokens) {
 		return out
 	}
-	unknown, apart := lackingAmong(tokens, in.Known)
+	unknown, apart := lackingAmong(tokens, in)
 	out.Apart = apart
 	line, _ := piecesOf(text, [][]token{tokens}).text(nil)
 	lines := []string{"check " + line}
@@ -44,6 +46,28 @@ func OpenEquation(text string, product bool, in Scope) (out Open) {
 		out.Readings = append([]Reading{{Text: name + text[tokens[2].to:]}}, out.Readings...)
 	}
 	return out
+}
+
+// GluedCall is a word that is a function directly before its argument, with its
+// brackets: sin(θ1) of sinθ1. The argument is a Greek letter, which may have no value,
+// or a name of an angle; a word such as cost may be a name.
+func GluedCall(word string, in Scope) (call string, ok bool) {
+	function, argument := gluedFunction(word, in)
+	return function + "(" + argument + ")", argument != ""
+}
+
+// gluedFunction takes such a word apart, which has no number inside; the argument is
+// empty for other words.
+func gluedFunction(word string, in Scope) (function, argument string) {
+	for n := 2; n <= 3 && n < len(word); n++ {
+		if !bareFunction(word[:n]) {
+			continue
+		}
+		if letter := firstRune(word[n:]); letter >= 'α' && letter <= 'ω' || in.Angle(word[n:]) {
+			return word[:n], word[n:]
+		}
+	}
+	return "", ""
 }
 
 // halfIndex is a name for t1/2 or t_1/2 on the left of an equation, as books write the
@@ -73,7 +97,7 @@ func bareEquation(tokens []token) []token {
 
 // lackingAmong finds what has no value among the names of a line, and in the words
 // directly behind its numbers that hold a name: v of ½mv². Apart is that of lackingIn.
-func lackingAmong(tokens []token, known func(string) bool) (lacking []string, apart bool) {
+func lackingAmong(tokens []token, in Scope) (lacking []string, apart bool) {
 	for i := range tokens {
 		t := &tokens[i]
 		words := []string{t.text}
@@ -85,7 +109,11 @@ func lackingAmong(tokens []token, known func(string) bool) (lacking []string, ap
 			continue
 		}
 		for _, word := range words {
-			found, holds := lackingIn(Canonical(word), known)
+			word = Canonical(word)
+			if _, argument := gluedFunction(word, in); argument != "" {
+				word = argument // the θ of sinθ
+			}
+			found, holds := lackingIn(word, in.Known)
 			if t.kind == unitToken && !holds {
 				continue
 			}

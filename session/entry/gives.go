@@ -4,6 +4,7 @@ import (
 	"strings"
 	"unicode"
 
+	"steelyard/lang/ops"
 	"steelyard/lang/syntax"
 )
 
@@ -49,7 +50,7 @@ func FunctionOf(text string) string {
 	head, rest, ok := strings.Cut(text, "(")
 	_, after, closed := strings.Cut(rest, ")")
 	name := syntax.Canonical(head)
-	if !ok || !closed || len(head) > longestName || !isName(name) || !strings.HasPrefix(strings.TrimSpace(after), "=") {
+	if !ok || !closed || ops.IsFunction(name) || len(head) > longestName || !isName(name) || !strings.HasPrefix(strings.TrimSpace(after), "=") {
 		return ""
 	}
 	return name

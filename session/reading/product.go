@@ -35,10 +35,16 @@ type leftProduct struct {
 //     caution says that it is one name.
 func (s *settler) product() Verdict {
 	p := leftProduct{}
-	if d, ok := s.Entry.Stmt.(*syntax.Define); ok {
-		p.word, p.right = d.Name, d.X
-	} else if s.Entry.Stmt == nil {
+	switch stmt := s.Entry.Stmt.(type) {
+	case *syntax.Define:
+		p.word, p.right = stmt.Name, stmt.X
+	case *syntax.Solve:
+		return s.solvedFor(stmt)
+	case nil:
 		p.word = entry.BeginsWith(s.Entry.Text)
+	}
+	if call, ok := syntax.GluedCall(p.word, &s.scope); ok {
+		return s.ofFunction(p.word, call)
 	}
 	if !s.takeApart(&p) || syntax.IsProductOf(p.right, p.parts) {
 		return Verdict{}

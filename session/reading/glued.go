@@ -1,0 +1,48 @@
+package reading
+
+import (
+	"strings"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/syntax"
+)
+
+// ofFunction settles a line that begins with a function directly before its argument:
+// sinθ1 = n*sin(θ2). It gives no name sinθ1, which would keep its value when θ1 has
+// another: the solve for the angle is offered, or the check where it is known.
+func (s *settler) ofFunction(word, call string) Verdict {
+	v := Verdict{}
+	text := s.Entry.Text
+	if d, ok := s.Entry.Stmt.(*syntax.Define); ok {
+		text = text[:d.X.Span().To] // without the words about the name
+	}
+	open := syntax.OpenEquation(call+" "+text[strings.IndexByte(text, '='):], false, &s.scope)
+	if open.Equation {
+		v = s.verdict(&open)
+	}
+	if len(v.Findings) == 0 {
+		return s.noName(word, call, strings.TrimSpace(anotherName))
+	}
+	v.Findings[0].ID, v.Findings[0].Message = finding.NameKind, isCall(word, call)
+	return Verdict{Refused: true, Nameless: true, Findings: v.Findings}
+}
+
+// solvedFor refuses such a word as the unknown of an equation.
+func (s *settler) solvedFor(stmt *syntax.Solve) Verdict {
+	for i := range stmt.Unknowns {
+		word := stmt.Unknowns[i].Name
+		if call, ok := syntax.GluedCall(word, &s.scope); ok {
+			return s.noName(word, call, "Write "+call+" in the equation, and solve for what is in the brackets.")
+		}
+	}
+	return Verdict{}
+}
+
+func (s *settler) noName(word, call, hint string) Verdict {
+	f := finding.New(finding.NameKind, syntax.Span{To: len(s.Entry.Text)}, isCall(word, call), hint)
+	return Verdict{Refused: true, Nameless: true, Findings: []finding.Finding{f}}
+}
+
+func isCall(word, call string) string {
+	return word + " is " + call + ", and no name of its own."
+}
