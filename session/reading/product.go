@@ -56,7 +56,7 @@ func (s *settler) product() Verdict {
 		}
 		return s.unlikeSides(&p)
 	case p.right == nil:
-		if len(p.lacking) == 1 {
+		if len(p.lacking) == 1 && !s.indexed(p) {
 			return s.equation(&p, fitting)
 		}
 		return Verdict{}
@@ -90,6 +90,19 @@ func (s *settler) equation(p *leftProduct, least sense) Verdict {
 	f.ID, f.Message = finding.NamesTogether, p.isProduct()
 	f.Hint += anotherName
 	return Verdict{Refused: true, Nameless: true, Findings: v.Findings}
+}
+
+// indexed tells whether a line that can't be read makes most sense where its word is one
+// name with an index: Fx = F cosθ is Fx = F*cos(θ), a force, and x is none of its factors.
+func (s *settler) indexed(p leftProduct) bool {
+	best := none
+	for _, r := range syntax.OpenIn(s.Entry.Text, nil, &s.scope).Readings {
+		w := s.weigh(r)
+		if d, ok := w.stmt.(*syntax.Define); ok && d.Name == p.word && w.sense > best {
+			p.right, best = d.X, w.sense
+		}
+	}
+	return best > none && !s.fitsRight(&p)
 }
 
 const anotherName = " A quantity of its own needs another name."
