@@ -189,7 +189,8 @@ func (c *coder) holdsGasConstant(x syntax.Expr) bool {
 // productZero carries the undetermined dimension of a bare zero through a
 // product. It returns false where two such dimensions meet.
 //
-// With z the unknown dimension, 0·m has z·mass, and s/0 has time/z.
+// With z the unknown dimension, 0·m has z·mass, s/0 has time/z, and abs(x)·x has z²
+// where x has z.
 func productZero(op ops.Op, a, b run.Static) (int32, units.Exp, bool) {
 	switch {
 	case a.Open == 0 && b.Open == 0:
@@ -201,8 +202,18 @@ func productZero(op ops.Op, a, b run.Static) (int32, units.Exp, bool) {
 			return b.Open, b.Exp.Neg(), true
 		}
 		return b.Open, b.Exp, true
+	case a.Open != b.Open:
+		return 0, units.Exp{}, false
 	}
-	return 0, units.Exp{}, false
+	e := b.Exp
+	if op == ops.Div {
+		e = e.Neg()
+	}
+	e, ok := a.Exp.Add(e)
+	if !ok || e.IsZero() {
+		return 0, units.Exp{}, ok
+	}
+	return a.Open, e, true
 }
 
 // productHeat keeps a difference of temperatures a difference when it is

@@ -21,7 +21,9 @@ const panelsOfArea = 1000
 // the parameters of that as further arguments.
 
 // slopeOf plans the slope of a curve at a place. Its dimension is that of the
-// curve over that of the place.
+// curve over that of the place. A bare 0 as the place has the dimension that the curve
+// asks of its variable; where the curve asks none, the 0 is refused, unless the slope has
+// no unit, as that of x^2 at 0.
 func (c *coder) slopeOf(x *syntax.SlopeOf) run.Slot {
 	at := c.expr(x.Place)
 	if at == run.NoSlot {
@@ -42,7 +44,22 @@ func (c *coder) slopeOf(x *syntax.SlopeOf) run.Slot {
 		return c.refuse(finding.NotAvailableYet, x.X.Span(), "This version can't find the slope of a slope, of an area or of a solution.",
 			"Write the curve out as a formula.")
 	}
-	return c.onCurve(ops.Slope, x.X.Span(), fn, []run.Slot{at}, func(y units.Dim) (units.Dim, bool) { return y.Div(place.Dim) })
+	y, of := c.result(fn), c.static(at)
+	d, ok := y.Dim.Div(of.Dim)
+	if !ok {
+		return c.dimensionRange(x.X.Span())
+	}
+	st := run.Static{Dim: d}
+	st.Open, st.Exp, ok = productZero(ops.Div, y, of)
+	if !ok || of.Open != 0 && st.Open != 0 && (y.Open == 0 || c.fn == nil && !d.IsOne()) {
+		unit := units.Usual(x.Var.Name)
+		if unit == "" {
+			unit = "m"
+		}
+		return c.refuse(finding.NotSolved, x.Place.Span(), "Nothing here says what unit this 0 has, and the slope depends on it.",
+			"Write its unit, as in `at "+x.Var.Name+" = 0 "+unit+"`.")
+	}
+	return c.onCurve(ops.Slope, x.X.Span(), fn, []run.Slot{at}, st)
 }
 
 // areaUnder plans the area under a curve between two places. Its dimension is
@@ -69,7 +86,15 @@ func (c *coder) areaUnder(x *syntax.AreaUnder) run.Slot {
 	if !ok {
 		return run.NoSlot
 	}
-	return c.onCurve(ops.Area, x.X.Span(), fn, []run.Slot{from, to}, func(y units.Dim) (units.Dim, bool) { return y.Mul(place.Dim) })
+	y, place := c.result(fn), c.p.settledStatic(place)
+	st := run.Static{}
+	if st.Dim, ok = y.Dim.Mul(place.Dim); !ok {
+		return c.dimensionRange(x.X.Span())
+	}
+	if st.Open, st.Exp, ok = productZero(ops.Mul, y, place); !ok {
+		st = c.p.newZero()
+	}
+	return c.onCurve(ops.Area, x.X.Span(), fn, []run.Slot{from, to}, st)
 }
 
 // curve plans an expression as a function of one name. Behind that, it takes the
@@ -93,22 +118,23 @@ func (c *coder) curve(x syntax.Expr, name string, of run.Static) (int, bool, boo
 	return inner.ends(result), syntax.Holds(x, name), true
 }
 
-// onCurve adds an operation on a curve at some places; dim is the dimension of
-// what it gives, from that of the curve.
+// result is what is known of what a function gives.
+func (c *coder) result(fn int) run.Static {
+	f := c.p.Program.Funcs[fn]
+	return c.p.settledStatic(f.Code.Statics[f.Result])
+}
+
+// onCurve adds an operation on a curve at some places; st is what is known of what it
+// gives, but for what is absent.
 //
 // In the main code one call is counted, and the run keeps its own budget of calls;
 // within a function the bound must be known beforehand.
-func (c *coder) onCurve(op ops.Op, at syntax.Span, fn int, places []run.Slot, dim func(units.Dim) (units.Dim, bool)) run.Slot {
+func (c *coder) onCurve(op ops.Op, at syntax.Span, fn int, places []run.Slot, st run.Static) run.Slot {
 	f := c.p.Program.Funcs[fn]
 	if c.depth = max(c.depth, f.Depth); c.depth > limit.Calls {
 		return c.tooDeep(at)
 	}
-	y := c.p.settledStatic(f.Code.Statics[f.Result])
-	d, ok := dim(y.Dim)
-	if !ok {
-		return c.refuse(finding.OutOfRange, at, "The exponents of the unit are too large.", "")
-	}
-	st := run.Static{Dim: d, Absent: y.Absent}
+	st.Absent = c.result(fn).Absent
 	for _, s := range places {
 		st.Absent = st.Absent || c.static(s).Absent
 	}

@@ -15,6 +15,10 @@ import (
 func (l *Line) NewValue(name string, x syntax.Expr, slot run.Slot, unit *units.Unit) (entry.Value, bool) {
 	si := l.State.At(slot)
 	st := l.Planner.Static(slot)
+	_, bare := x.(*syntax.Number)
+	if st.Open != 0 && si == 0 && (bare || !syntax.IsWritten(x)) { // m*v is no mass where v is a bare 0
+		st, unit = run.Static{}, units.Preferred(units.Dim{}, units.None)
+	}
 	v := entry.Value{
 		Name: name, SI: si, Dim: st.Dim, Tag: st.Tag, Unit: unit,
 		Quantity: quantityName(st, unit), Figures: l.Set.Figures, Rounding: l.Set.Rounding,
