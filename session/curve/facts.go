@@ -186,6 +186,19 @@ func (t teller) zeros(f graph.Facts) []claim {
 			}
 		}
 	}
+	for _, by := range [...]float64{1, -1} { // abs(sin(x)) is 0 where it is least
+		if p, ok := t.peak(by); !proved && ok && !p.Endless && p.Y == 0 {
+			proved = true
+			f.Zeros, f.Flat = nil, nil
+			for _, x := range p.At {
+				if x.IsPoint() {
+					f.Zeros = append(f.Zeros, x.Lo)
+				} else {
+					f.Flat = append(f.Flat, graph.Stretch{From: x.Lo, To: x.Hi})
+				}
+			}
+		}
+	}
 	if !proved {
 		t = t.p.teller(t.c, t.from, t.to, true)
 	}

@@ -39,6 +39,12 @@ func Look(f Function, c Curve, from, to float64) Facts {
 			if i == 0 {
 				continue
 			}
+			if i > 1 && touches(run[i-2].Y, run[i-1].Y, p.Y) {
+				sign := math.Copysign(1, -p.Y)
+				if low := refine(f, run, i-1, sign); math.Abs(low.Y) < 1e-12*(c.Hi-c.Lo) {
+					out.zero(low.X)
+				}
+			}
 			rise := p.Y - run[i-1].Y
 			out.Rises, out.Falls = out.Rises && rise >= 0, out.Falls && rise <= 0
 			if p.Y*run[i-1].Y < 0 {
@@ -65,6 +71,12 @@ func Look(f Function, c Curve, from, to float64) Facts {
 	sort.Float64s(out.Zeros)
 	out.symmetry(f, from, to, c.Hi-c.Lo)
 	return out
+}
+
+// touches tells whether a curve comes nearest to 0 about the second of three values,
+// without crossing it from one to the next.
+func touches(a, b, c float64) bool {
+	return a*b > 0 && b*c > 0 && math.Abs(b) <= math.Abs(a) && math.Abs(b) <= math.Abs(c)
 }
 
 // zeroSample lists a point of a run that is 0: one place, or together with the
