@@ -1,18 +1,29 @@
 package syntax
 
+import "math"
+
 // EdgeNumbers are the plain numbers that a product begins and ends with, but for
-// those that formulas have: 1, 2, 1/2 and 0.5.
+// those that formulas have: 1, 2, 1/2 and 0.5; and 3 or 4 with several names, as in
+// 3*m*h.
 func EdgeNumbers(x Expr) []*Number {
 	var out []*Number
+	names := 0
+	for part := range Nodes(x) {
+		if _, ok := part.(*Name); ok {
+			names++
+		}
+	}
 	add := func(x Expr) {
 		n, ok := x.(*Number)
 		if !ok {
 			return
 		}
-		switch n.Value.Float() {
+		switch v := math.Abs(n.Value.Float()); v {
 		case 0, 1, 2, 0.5:
 		default:
-			out = append(out, n)
+			if names < 2 || v != 3 && v != 4 {
+				out = append(out, n)
+			}
 		}
 	}
 	top, ok := x.(*Binary)

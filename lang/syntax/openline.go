@@ -127,6 +127,7 @@ type slot struct {
 type openLetter struct {
 	unit   int  // its piece
 	beside bool // two of them stand side by side
+	joined bool // one is joined to the word before it by a blank or a dot, and none by a slash
 	words  []string
 }
 
@@ -454,7 +455,7 @@ func combined(open [][][]bracketing) [][]bracketing {
 }
 
 // setOff tells of each open letter whether it is set off, and where the first is
-// that fills a bracket.
+// that fills a bracket. What is joined to it leaves it open but in a bracket: 5 V·C.
 func (o *opener) setOff(ps pieces) (out []bool, bracket Span) {
 	for _, open := range o.open {
 		i := open.unit
@@ -468,8 +469,9 @@ func (o *opener) setOff(ps pieces) (out []bool, bracket Span) {
 		}
 		begins := at == 0 || ps[at-1].bounds() || ps[at-1].sign("(") && !(at > 1 && ps[at-2].call)
 		ends := i+1 == len(ps) || ps[i+1].bounds() || ps[i+1].sign(")")
-		off := ps[i].gap != "" && !open.beside && begins && ends
-		if off && at > 0 && ps[at-1].sign("(") && bracket == (Span{}) {
+		within := at > 0 && ps[at-1].sign("(")
+		off := ps[i].gap != "" && !open.beside && (within || !open.joined) && begins && ends
+		if off && within && bracket == (Span{}) {
 			bracket = Span{From: ps[from].at.From, To: ps[i].at.To}
 		}
 		out = append(out, off)

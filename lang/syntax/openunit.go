@@ -312,6 +312,9 @@ func (o *opener) unitSlot(ps pieces, i int) (slot, bool) {
 		whole.open = true
 	}
 	if o.in.IsUnit(whole.text) || len(cuts) == 0 {
+		if len(cuts) > 0 && joined(fs, first, " ") && !strings.Contains(whole.text, "/") {
+			whole.text = strings.ReplaceAll(whole.text, " ", "·") // with a blank it is open
+		}
 		add(choice{pieces: pieces{whole}, units: len(fs)})
 	}
 	if goesOn {
@@ -320,7 +323,7 @@ func (o *opener) unitSlot(ps pieces, i int) (slot, bool) {
 	o.letters = o.letters || len(cuts) > 0
 	if len(cuts) > 0 {
 		s.letter = len(o.open)
-		o.open = append(o.open, openLetter{unit: i, beside: wordsBeside(fs[first:]), words: wordsOf(fs[first:])})
+		o.open = append(o.open, openLetter{unit: i, beside: joined(fs[first:], 0, " "), joined: joined(fs, first, " ·") && !joined(fs, first, "/"), words: wordsOf(fs[first:])})
 	}
 	return s, true
 }
@@ -348,11 +351,11 @@ func wordsOf(fs []unitFactor) (out []string) {
 	return out
 }
 
-// wordsBeside tells whether two words of a unit that may be names stand side by
-// side with a blank between: 3 m g.
-func wordsBeside(fs []unitFactor) bool {
-	for i, f := range fs {
-		if i > 0 && f.joint == " " || wordsBeside(f.within) {
+// joined tells whether one of some joints is before a word of a unit, from a place on:
+// 3 m g, 5 V·C where C is a name.
+func joined(fs []unitFactor, from int, joints string) bool {
+	for i := from; i < len(fs); i++ {
+		if i > 0 && fs[i].joint != "" && strings.Contains(joints, fs[i].joint) || joined(fs[i].within, 0, joints) {
 			return true
 		}
 	}

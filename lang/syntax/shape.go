@@ -27,7 +27,7 @@ func Shape(x Expr) string {
 		case *Call:
 			b.WriteString(x.Func + "(")
 		default:
-			b.WriteString(" " + PrintExpr(x))
+			b.WriteString(" " + strings.ReplaceAll(PrintExpr(x), " ", "·"))
 			return false
 		}
 		return true

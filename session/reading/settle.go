@@ -7,6 +7,7 @@ import (
 
 	"steelyard/lang/finding"
 	"steelyard/lang/plan"
+	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
 	"steelyard/session/eval"
@@ -114,7 +115,7 @@ func (s *settler) alone(stmt syntax.Stmt) bool {
 		}
 	}
 	q, ok := x.(*syntax.Quantity)
-	if !ok || q.Unit.At.From == 0 || s.Entry.Text[q.Unit.At.From-1] != ' ' || strings.Contains(q.Unit.Text, " ") {
+	if !ok || q.Unit.At.From == 0 || s.Entry.Text[q.Unit.At.From-1] != ' ' || strings.ContainsAny(q.Unit.Text, " ·") {
 		return false
 	}
 	u, bad := s.Planner.Unit(q.Unit, units.AfterNumber)
@@ -154,6 +155,9 @@ func (s *settler) verdict(open *syntax.Open) Verdict {
 		return Verdict{Refused: true, Findings: []finding.Finding{s.finding(open, nil)}}
 	}
 	offers := s.offers(append(s.withUnits(all), all...))
+	if v, ok := s.valueless(&rule, max(best, rule.sense), all, offers); ok {
+		return v
+	}
 	ruled := func(w weighed) bool { return w.Text == offers[0] && rule.same(&w) }
 	if rule.sense > none && (len(offers) == 0 || len(offers) == 1 && slices.ContainsFunc(all, ruled)) {
 		for i := range all {
@@ -298,6 +302,33 @@ func (s *settler) offers(all []weighed) []string {
 		out = append(out, all[i].Text)
 	}
 	return out
+}
+
+// valueless refuses a line where the reading that makes most sense, or as much as the
+// rules' own, has no value, as √(2*a*L) where a is negative: its plan is as good as if
+// it had one, and the line is not to be read in another way for it.
+func (s *settler) valueless(rule *weighed, most sense, all []weighed, offers []string) (Verdict, bool) {
+	for i := range all {
+		w := &all[i]
+		if w.sense < most || rule.same(w) || slices.Contains(offers, w.Text) {
+			continue
+		}
+		x, in, ok := s.result(w.stmt)
+		if !ok {
+			continue
+		}
+		if got := s.Try(s.Counted(x, in)); got.OK || got.Slot == run.NoSlot {
+			continue
+		}
+		for _, why := range s.enter(w.Text).Findings {
+			if why.Severity == finding.Error {
+				f := finding.New(finding.TwoReadings, syntax.Span{To: len(s.Entry.Text)},
+					"Read as `"+w.Text+"`, this line has no value: "+why.Message, why.Hint, offers...)
+				return Verdict{Refused: rule.sense > none, Slip: rule.sense == none, Findings: []finding.Finding{f}}, true
+			}
+		}
+	}
+	return Verdict{}, false
 }
 
 // stands tells whether a reading would be taken if it were entered, and its values. A
