@@ -192,6 +192,9 @@ func (ps pieces) factors(i int) []int {
 // within its brackets.
 func (ps pieces) term(i int) (from, to int) {
 	from = i
+	if ps[i].sign(")") {
+		from = ps.opening(i)
+	}
 	for from > 0 {
 		b := &ps[from-1]
 		if b.bounds() || b.sign("(") || b.plusOrMinus() && !(from > 1 && ps[from-2].sign("^")) {
