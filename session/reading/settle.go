@@ -332,9 +332,9 @@ func (s *settler) valueless(rule *weighed, most sense, all []weighed, offers []s
 }
 
 // stands tells whether a reading would be taken if it were entered, and its values. A
-// result that is open no more is only worked out.
+// result that is open no more, and has no turns in it, is only worked out.
 func (s *settler) stands(w *weighed) ([]entry.Value, bool) {
-	if x, in, ok := s.result(w.stmt); ok && !s.mayBeOpen(w.stmt) {
+	if x, in, ok := s.result(w.stmt); ok && !w.turns && !s.mayBeOpen(w.stmt) {
 		if v, ok := s.lettered(w.Text, w.stmt); ok && v.Refused {
 			return nil, false
 		}
