@@ -150,7 +150,7 @@ func (p *Pad) enter(line int, text string) *entry.Entry {
 	e.Findings = slices.DeleteFunc(e.Findings, func(f finding.Finding) bool {
 		return f.ID == finding.ReadAs && !p.page.Set.Note(f.Message)
 	})
-	if p.typed {
+	if p.typed || !planner.Names.Nearest {
 		stays(l, planner.Since(m.plan))
 	}
 	if planner.Names.Nearest && !p.watch && !p.trying {
