@@ -153,7 +153,9 @@ func (c *coder) unknownName(x *syntax.Name) run.Slot {
 			return c.refuse(finding.UnknownName, x.At, "No line above defines "+x.Name+".", "As a statement, write it like this: "+s.Form)
 		}
 	}
-	near := slices.DeleteFunc(c.nearest(x.Name), func(near string) bool { return isLetter(near) && !isLetter(x.Name) })
+	near := slices.DeleteFunc(c.nearest(x.Name), func(near string) bool {
+		return isLetter(near) && !isLetter(x.Name) || unlikeSymbols(near, x.Name)
+	})
 	hint := "Give it a value in a line above, as in " + x.Name + " = " + usual(x.Name) + "."
 	if len(near) > 0 {
 		hint = "Did you mean " + writing.List(near, "or") + "? Or give " + x.Name + " a value in a line above."
@@ -164,6 +166,13 @@ func (c *coder) unknownName(x *syntax.Name) run.Slot {
 		}
 	}
 	return c.refuse(finding.UnknownName, x.At, "No line above defines "+x.Name+".", hint+asUnit, near...)
+}
+
+// unlikeSymbols tells whether two names are customary symbols of different quantities, so
+// that one is no slip for the other, but for its capitals: Δt and ΔK, m2 and v2.
+func unlikeSymbols(a, b string) bool {
+	of, is := units.Usual(a), units.Usual(b)
+	return of != "" && is != "" && of != is && !strings.EqualFold(a, b)
 }
 
 // maxElsewhere is how many lines that give a name are told.

@@ -269,7 +269,7 @@ func (p among) sideBySide() *fault {
 			}
 		}
 		readings = []string{"√(" + before.text + " " + text[t.from:at.To] + ")"}
-	case t.kind == nameToken && t.call:
+	case t.kind == nameToken && t.call && !ops.IsFunction(t.text):
 		message = "`" + left + "` is directly before `" + t.text + "(`; only a built-in function can follow a number like that."
 		if p.known == nil || p.known(Canonical(t.text)) {
 			readings = append(readings, left+"*"+t.text+"*"+right[len(t.text):])
@@ -279,6 +279,8 @@ func (p among) sideBySide() *fault {
 		if i == 1 && len(before.text) >= 4 && p.known != nil && !p.known(Canonical(before.text)) {
 			hint, readings = "For a remark, begin the line with #.", nil // Problem 2
 		}
+	case before.kind == unitToken && t.call:
+		message = "There is no sign between a quantity and the function after it."
 	case before.kind == unitToken && t.kind == nameToken:
 		message = "There is no sign between a quantity and the name after it."
 	}
