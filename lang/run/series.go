@@ -140,7 +140,7 @@ func operation(op ops.Op, a, b *series, k float64, in *family) (*series, ops.Fau
 	v, extent := op.Over(a.c[0], b.c[0], k)
 	top := degree(op, a, b, k)
 	switch {
-	case op == ops.Div && b.c[0].HoldsZero() && a.vanishes() && b.vanishes():
+	case op == ops.Div && b.top > 0 && b.c[0].HoldsZero() && a.vanishes() && b.vanishes():
 		return operation(op, a.shifted(), b.shifted(), k, nil)
 	case extent == ops.None:
 		return nil, ops.NoReal
