@@ -1,0 +1,145 @@
+package syntax
+
+import (
+	"strings"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/ops"
+	"steelyard/units"
+	"steelyard/units/writing"
+)
+
+// functionForm finds built-in functions written as print does: sin 30°, sin²(θ),
+// sin⁻¹(x), and log(x), which books read in two ways.
+func (p among) functionForm() *fault {
+	text, tokens, i := p.text, p.tokens, p.i
+	t := &tokens[i]
+	if t.kind != nameToken {
+		return nil
+	}
+	if t.text == "log" && (t.call || i+1 < len(tokens) && startsOperand(&tokens[i+1]) && (p.known == nil || !p.known(t.text))) {
+		end := operandEnd(tokens, i)
+		args := text[t.to:end]
+		if !t.call {
+			end = argumentEnd(tokens, i+1)
+			args = "(" + text[tokens[i+1].from:end] + ")"
+		}
+		return &fault{finding.New(finding.NotWritten, Span{From: t.from, To: end},
+			"log means ln in some books and log10 in others.", "Write ln or log10.", "ln"+args, "log10"+args)}
+	}
+	if bad := gluedDegrees(text, t); bad != nil {
+		return bad
+	}
+	if !ops.IsFunction(t.text) || len(t.text) < 2 || t.call || i+1 >= len(tokens) {
+		return nil
+	}
+	n := &tokens[i+1]
+	switch {
+	case n.kind == superToken || n.text == "^":
+		return functionPower(text, tokens, i)
+	case n.kind == numToken || n.kind == nameToken || n.kind == piToken || n.text == "√":
+		end := argumentEnd(tokens, i+1)
+		arg := text[n.from:end]
+		u := i + 2
+		if u < len(tokens) && tokens[u].kind == unitToken {
+			angle, _, _ := strings.Cut(tokens[u].text, "/")
+			if angleName(angle) { // sin 2θ/g
+				arg, end = n.text+"*"+angle, tokens[u].from+len(angle)
+			}
+		}
+		at, readings := Span{From: t.from, To: end}, []string{t.text + "(" + arg + ")"}
+		if rest, to := p.reach(end); rest != "" {
+			short := strings.TrimSuffix(arg, rest)
+			if short == arg {
+				arg += rest
+			}
+			at.To, readings = to, []string{t.text + "(" + short + ")" + rest, t.text + "(" + arg + ")"}
+		}
+		return &fault{finding.New(finding.NotWritten, at, t.text+" needs brackets here.",
+			"Write "+strings.Join(readings, " or ")+".", readings...)}
+	}
+	return nil
+}
+
+// reach is what may belong to the argument of a function without brackets, or to its
+// value: a power of the argument that ends at a place, or what it is divided by or
+// multiplied with; and where that ends.
+func (p among) reach(end int) (string, int) {
+	for j := p.i + 2; j < len(p.tokens); j++ {
+		next := &p.tokens[j]
+		if next.from < end && (next.kind == superToken || next.text == "^") {
+			return p.text[next.from:end], end
+		}
+		if _, ok := productOp(next); (ok || next.text == "^") && next.from >= end && j+1 < len(p.tokens) {
+			to := operandEnd(p.tokens, j+1)
+			return p.text[end:to], to
+		}
+		if next.from >= end {
+			break
+		}
+	}
+	return "", 0
+}
+
+// angleName tells whether a word after a number is the usual name of an angle
+// rather than a unit: sin 2θ.
+func angleName(word string) bool {
+	name := Canonical(word)
+	return units.Usual(name) == "rad" || name == "ω" || name == "ωt"
+}
+
+// argumentEnd returns where an argument without brackets ends: a product of
+// what stands side by side.
+func argumentEnd(tokens []token, i int) int {
+	end := operandEnd(tokens, i)
+	for i++; i < len(tokens); i++ {
+		if tokens[i].from < end {
+			continue
+		}
+		if tokens[i-1].kind == piToken && startsOperand(&tokens[i]) ||
+			tokens[i-1].kind == numToken && tokens[i].kind == piToken || tokens[i].kind == unitToken {
+			end = operandEnd(tokens, i)
+			continue
+		}
+		break
+	}
+	return end
+}
+
+// functionPower finds sin²(θ), sin^2(θ) and sin⁻¹(x).
+func functionPower(text string, tokens []token, i int) *fault {
+	t := &tokens[i]
+	j, power := i+2, ""
+	if tokens[i+1].kind == superToken {
+		power = writing.OnTheLine(tokens[i+1].text)
+	} else {
+		if j < len(tokens) && isSignText(tokens[j].text) {
+			power = plainMinus(tokens[j].text)
+			j++
+		}
+		if j == len(tokens) || tokens[j].kind != numToken {
+			return nil
+		}
+		power += tokens[j].text
+		j++
+	}
+	if j >= len(tokens) || power == "" || !startsOperand(&tokens[j]) {
+		return nil
+	}
+	end := argumentEnd(tokens, j)
+	arg := text[tokens[j].from:end]
+	if !strings.HasPrefix(arg, "(") {
+		arg = "(" + arg + ")"
+	}
+	at := Span{From: t.from, To: end}
+	if power == "-1" {
+		switch t.text {
+		case "sin", "cos", "tan":
+			inverse := "a" + t.text
+			return &fault{finding.New(finding.NotWritten, at, t.text+"⁻¹ could mean the inverse function, or one divided by "+t.text+".",
+				"Write "+inverse+" for the inverse.", inverse+arg, "1/"+t.text+arg)}
+		}
+	}
+	return &fault{finding.New(finding.NotWritten, at, "A power of "+t.text+" has its exponent after the bracket.",
+		"Write "+t.text+arg+"^"+power+".", t.text+arg+"^"+power)}
+}
