@@ -42,9 +42,7 @@ func (s *isolator) collected(eq sum, depth int) ([]root, bool) {
 		s.steps = s.steps[:before]
 	}
 	if out, changed := s.opened(eq); changed {
-		l, r := s.sides(out)
-		s.note(l, r, openBrackets)
-		return s.collected(out, depth+1)
+		return s.onward(out, depth, openBrackets)
 	}
 	return s.squared(eq, depth)
 }
@@ -100,10 +98,14 @@ func (s *isolator) multiplied(eq sum, by factor, depth int) ([]root, bool) {
 		}
 		out = append(out, open...)
 	}
-	out = collect(out)
-	l, r := s.sides(out)
-	s.note(l, r, multiplyBoth, powerExpr(by))
-	return s.collected(out, depth+1)
+	return s.onward(collect(out), depth, multiplyBoth, powerExpr(by))
+}
+
+// onward notes what an equation has become, and goes on with that.
+func (s *isolator) onward(eq sum, depth int, reason Reason, by ...syntax.Expr) ([]root, bool) {
+	l, r := s.sides(eq)
+	s.note(l, r, reason, by...)
+	return s.collected(eq, depth+1)
 }
 
 // sides sets the terms with the unknown on the left and the others on the
@@ -175,7 +177,7 @@ func (s *isolator) oneKind(eq sum, kind factor, depth int) ([]root, bool) {
 // A coefficient of several terms becomes a factor in brackets, (a + b), which can be
 // divided by as a whole.
 func asTerm(s sum) term {
-	if s = (normalizer{}).closed(collect(s)); len(s) == 1 {
+	if s = (normalizer{}).closed(s); len(s) == 1 {
 		return s[0]
 	}
 	return number(0, 1)
@@ -190,7 +192,7 @@ func (s *isolator) binomial(base syntax.Expr, e units.Exp, c, d sum, depth int) 
 	if c.allNegative() {
 		c, d = c.neg(), d.neg()
 	}
-	d = collect(d.neg())
+	d = d.neg()
 	coefficient := asTerm(c)
 	inverse, ok := coefficient.inv()
 	if !ok {

@@ -25,7 +25,7 @@ func (n normalizer) degreeOf(x syntax.Expr) (degree, bool) {
 		return degree{}, false
 	}
 	out := degree{zero: true}
-	for _, t := range collect(s) {
+	for _, t := range s {
 		d, ok := n.degreeOfTerm(t)
 		if out, ok = out.alike(d, ok); !ok {
 			return out, false
@@ -114,7 +114,7 @@ func (n normalizer) degreeOfCall(x *syntax.Call) (degree, bool) {
 // as exp(2·ln(x)) is x².
 func (n normalizer) degreeOfExp(x syntax.Expr) (out degree, ok bool) {
 	s, ok := n.sum(x)
-	for _, t := range collect(s) {
+	for _, t := range s {
 		d, known := n.degreeOfTerm(t)
 		if known && d.exp.IsZero() {
 			continue

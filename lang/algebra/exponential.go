@@ -20,28 +20,6 @@ const (
 // euler is the base of exp among others.
 const euler = "e"
 
-// raise is a base to an exponent that holds the unknown.
-//
-// Prime factors are kept apart, since only then is it plain that 6^x, 2^x and 3^x
-// belong together, and 4^x is the square of 2^x.
-type raise struct {
-	base string
-	to   int // which of the exponents
-}
-
-// rates are by how many times an exponent each base is raised: 6^(2·x) is 2 to the x
-// by 2 and 3 to the x by 2, exp(-x) is e to the x by -1.
-type rates map[raise]*big.Rat
-
-// growth is an exponential: what does not hold the unknown, times bases to a power.
-//
-// Multiplied, the rates of two of them add up, and so do those of a power: this is why
-// exponents are rates, and not trees.
-type growth struct {
-	coef sum
-	by   rates
-}
-
 // exponents are exponents of which none is a multiple of another, with the bases that
 // are raised to them.
 //
@@ -103,9 +81,7 @@ func (s *isolator) exponential(eq sum, kinds []factor, depth int) ([]root, bool)
 	if eq, ok = s.upwards(collect(eq), one); !ok {
 		return nil, false
 	}
-	l, r := s.sides(eq)
-	s.note(l, r, oneExponential)
-	return s.collected(eq, depth+1)
+	return s.onward(eq, depth, oneExponential)
 }
 
 // term is a term as a sum of exponentials; false if the unknown is left in it.
@@ -204,7 +180,7 @@ func (e *exponents) multiple(x syntax.Expr) (without sum, to int, times *big.Rat
 	if !ok {
 		return nil, 0, nil, false
 	}
-	without, with := e.apart(collect(s))
+	without, with := e.apart(s)
 	if len(with) == 0 {
 		return nil, 0, nil, false
 	}
@@ -225,7 +201,7 @@ func (e *exponents) multiple(x syntax.Expr) (without sum, to int, times *big.Rat
 func (e *exponents) factored(base syntax.Expr, to int, times *big.Rat) rates {
 	out := rates{}
 	s, ok := normalizer{}.sum(base)
-	if s = collect(s); ok && len(s) == 1 && s[0].coef.Sign() > 0 && e.primes(out, s[0].coef, to, times) {
+	if ok && len(s) == 1 && s[0].coef.Sign() > 0 && e.primes(out, s[0].coef, to, times) {
 		for _, f := range s[0].factors {
 			n, written := f.base.(*syntax.Number)
 			ok = ok && written && e.primes(out, n.Value.Rat(), to, new(big.Rat).Mul(times, expRat(f.exp)))
@@ -268,135 +244,6 @@ func (e *exponents) primes(out rates, n *big.Rat, to int, times *big.Rat) bool {
 func (e *exponents) prime(n *big.Int) string {
 	e.bases[n.String()] = written(n.String())
 	return n.String()
-}
-
-// Rates of 0 are dropped, so that rates without any base are those of a plain number.
-func (r rates) add(base raise, by *big.Rat, sign int64) {
-	at, some := r[base]
-	if !some {
-		at = new(big.Rat)
-	}
-	at = new(big.Rat).Add(at, new(big.Rat).Mul(by, big.NewRat(sign, 1)))
-	if r[base] = at; at.Sign() == 0 {
-		delete(r, base)
-	}
-}
-
-// minus is how much more often each base is raised.
-func (r rates) minus(o rates) rates {
-	out := maps.Clone(r)
-	if out == nil {
-		out = rates{}
-	}
-	for base, by := range o {
-		out.add(base, by, -1)
-	}
-	return out
-}
-
-// over is how many times other rates these are.
-//
-// All bases must agree on one factor: 2^(2·x)·3^(2·x) is twice 2^x·3^x, and
-// 2^(2·x)·3^x is no multiple of it.
-func (r rates) over(o rates) (*big.Rat, bool) {
-	times := new(big.Rat)
-	for base, by := range o {
-		if mine, some := r[base]; some {
-			times.Quo(mine, by)
-		}
-		break
-	}
-	for base := range o {
-		if _, some := r[base]; !some && times.Sign() != 0 {
-			return nil, false
-		}
-	}
-	for base, by := range r {
-		if of, some := o[base]; !some || new(big.Rat).Mul(of, times).Cmp(by) != 0 {
-			return nil, false
-		}
-	}
-	return times, true
-}
-
-// raised is a power of an exponential.
-func (g growth) raised(f factor) ([]growth, bool) {
-	coef, ok := normalizer{}.raised(g.coef, f.exp)
-	out := growth{coef, rates{}}
-	for base, by := range g.by {
-		out.by.add(base, new(big.Rat).Mul(by, expRat(f.exp)), 1)
-	}
-	return []growth{out}, ok
-}
-
-// product multiplies sums of exponentials out.
-//
-// As for sums, there is a bound on the terms: a product of long sums takes more time
-// than a search for the root.
-func product(a, b []growth) (out []growth, ok bool) {
-	for _, x := range a {
-		for _, y := range b {
-			coef, ok := x.coef.times(y.coef)
-			if !ok || len(out) > maxTerms {
-				return nil, false
-			}
-			out = append(out, growth{coef, x.by.minus(rates{}.minus(y.by))})
-		}
-	}
-	return out, true
-}
-
-// common finds rates of which those of all exponentials, of which one has some, are
-// whole multiples, but for some that all share, and the multiples.
-//
-// 2^x = 3·5^x has two bases that are no powers of one. Divided by 2^x it is 1 =
-// 3·(5/2)^x, with one base: an exponential is never 0, so that this loses and adds no
-// root.
-func common(all []growth) (step rates, powers []int, ok bool) {
-	var shared rates
-	times := make([]*big.Rat, len(all))
-	first := slices.IndexFunc(all, func(g growth) bool { return len(g.by) > 0 })
-	step = all[first].by
-	if !multiples(all, shared, step, times) {
-		// Not powers of one: what the first has is divided by.
-		other := slices.IndexFunc(all, func(g growth) bool { return len(g.by.minus(all[0].by)) > 0 })
-		if other < 0 {
-			return nil, nil, false
-		}
-		shared = all[0].by
-		step = all[other].by.minus(shared)
-		if !multiples(all, shared, step, times) {
-			return nil, nil, false
-		}
-	}
-	unit := new(big.Rat)
-	for _, t := range times {
-		if t.Sign() != 0 {
-			unit = gcdRat(unit, t)
-		}
-	}
-	for _, t := range times {
-		n := new(big.Rat).Quo(t, unit)
-		if !n.IsInt() || n.Num().CmpAbs(big.NewInt(maxMultiple)) > 0 {
-			return nil, nil, false
-		}
-		powers = append(powers, int(n.Num().Int64()))
-	}
-	scaled := rates{}
-	for base, by := range step {
-		scaled.add(base, new(big.Rat).Mul(by, unit), 1)
-	}
-	return scaled, powers, true
-}
-
-// multiples tells whether the rates of all, less those shared, are multiples of a step.
-func multiples(all []growth, shared, step rates, times []*big.Rat) (ok bool) {
-	for i, g := range all {
-		if times[i], ok = g.by.minus(shared).over(step); !ok {
-			return false
-		}
-	}
-	return true
 }
 
 // power is what all exponentials are powers of: one base to a power, a product of

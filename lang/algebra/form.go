@@ -41,7 +41,6 @@ func FormOf(x syntax.Expr, name string) (Form, bool) {
 	if !ok {
 		return Form{}, false
 	}
-	s = collect(s)
 	if out, changed := n.opened(s); changed {
 		s = out
 	}
@@ -69,13 +68,13 @@ func (n normalizer) byPowers(s sum) (Form, bool) {
 	if polynomial {
 		f := Form{Kind: PolynomialForm}
 		for e := range 3 {
-			f.C = append(f.C, sumExpr(collect(byExp[exponent(e, 1)])))
+			f.C = append(f.C, sumExpr(byExp[exponent(e, 1)]))
 		}
 		return f, true
 	}
 	if len(byExp) == 1 {
 		for e, c := range byExp {
-			return Form{Kind: PowerForm, C: []syntax.Expr{sumExpr(collect(c))}, Exp: e}, true
+			return Form{Kind: PowerForm, C: []syntax.Expr{sumExpr(c)}, Exp: e}, true
 		}
 	}
 	return Form{}, false

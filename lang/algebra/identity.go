@@ -43,9 +43,7 @@ func (s *isolator) identities(eq sum, kinds []factor, depth int) ([]root, bool) 
 		calls[i], _ = f.base.(*syntax.Call)
 	}
 	if out, some := s.complements(eq, calls); some {
-		l, r := s.sides(out)
-		s.note(l, r, rightAngle)
-		return s.collected(out, depth+1)
+		return s.onward(out, depth, rightAngle)
 	}
 	before := len(s.steps)
 	for _, c := range [2]conic{circle, hyperbola} {
@@ -112,9 +110,7 @@ func (s *isolator) onConic(c conic, eq sum, calls []*syntax.Call, depth int) ([]
 	}
 	for i, of := range [2][2]factor{{cosine, sine}, {sine, cosine}} {
 		if out, ok := eq.evenly(of[0], c.square(of[1], i == 1)); ok {
-			l, r := s.sides(out)
-			s.note(l, r, c.reason)
-			return s.collected(out, depth+1)
+			return s.onward(out, depth, c.reason)
 		}
 	}
 	return nil, false
@@ -140,7 +136,7 @@ func (s *isolator) multiples(calls []*syntax.Call) (argument syntax.Expr, times 
 	all := make([]*big.Rat, len(calls))
 	for i, c := range calls {
 		x, ok := s.sum(c.Args[0].X)
-		if x = collect(x); !ok || len(x) == 0 {
+		if !ok || len(x) == 0 {
 			return nil, nil, false
 		}
 		if first == nil {
@@ -258,14 +254,15 @@ func (s sum) evenly(f factor, square sum) (sum, bool) {
 		}
 		out = append(out, one...)
 	}
-	for _, t := range collect(out) {
+	out = collect(out)
+	for _, t := range out {
 		if t.exponentOf(f.key).IsZero() {
 			even++
 		} else {
 			odd++
 		}
 	}
-	return collect(out), len(collect(out)) <= maxTerms && (odd == 0 || even == 0)
+	return out, len(out) <= maxTerms && (odd == 0 || even == 0)
 }
 
 // upwards multiplies an equation by a power of a factor so that it is divided by it

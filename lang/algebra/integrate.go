@@ -34,7 +34,7 @@ func Antiderivative(x syntax.Expr, name string) (syntax.Expr, bool) {
 		return zeroExpr(), true
 	}
 	if s, ok := (normalizer{}).sum(t.sum); ok {
-		t.sum = sumExpr(collect(s))
+		t.sum = sumExpr(s)
 	}
 	return arrange(t.sum, x), true
 }

@@ -79,7 +79,7 @@ func (s *isolator) equation(left, right syntax.Expr) ([]root, bool) {
 		if !ok || l+r == 0 {
 			return nil, false
 		}
-		if value = collect(value); l+r == 1 || isZeroValue(value) {
+		if l+r == 1 || isZeroValue(value) {
 			s.note(x, other, swapSides)
 			if roots, ok := s.isolated(x, value, 0); ok {
 				return roots, true
@@ -142,7 +142,6 @@ func (s *isolator) isolated(x syntax.Expr, value sum, depth int) ([]root, bool) 
 
 // to goes on with an inner expression and its value.
 func (s *isolator) to(x syntax.Expr, value sum, depth int, reason Reason, by ...syntax.Expr) ([]root, bool) {
-	value = collect(value)
 	s.note(x, sumExpr(value), reason, by...)
 	return s.solve(x, value, depth)
 }
@@ -362,7 +361,7 @@ func (s *isolator) undoPower(x syntax.Expr, e units.Exp, value sum, depth int) (
 		return nil, false
 	}
 	*s.widened = *s.widened || e.Den()%2 == 0
-	if inv.Den()%2 != 0 || len(collect(value)) == 0 {
+	if inv.Den()%2 != 0 || len(value) == 0 {
 		return s.to(x, root, depth, powerReason(inv))
 	}
 	return s.branches(x, []sum{root, root.neg()}, powerReason(inv), depth)
@@ -456,8 +455,7 @@ func fromTable(text string, put map[string]syntax.Expr) (sum, bool) {
 	if len(wrong) > 0 {
 		return nil, false
 	}
-	s, ok := normalizer{}.sum(Substitute(syntax.Unplaced(x), put))
-	return collect(s), ok
+	return normalizer{}.sum(Substitute(syntax.Unplaced(x), put))
 }
 
 // otherAngles adds the solutions that the principal value of an angle leaves out.

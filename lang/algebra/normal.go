@@ -52,7 +52,7 @@ func (n normalizer) sum(x syntax.Expr) (sum, bool) {
 	case *syntax.Paren:
 		return n.sum(x.X)
 	case *syntax.Number:
-		return sum{{coef: x.Value.Rat()}}, true
+		return collect(sum{{coef: x.Value.Rat()}}), true
 	case *syntax.Unary:
 		s, ok := n.sum(x.X)
 		if x.Op == syntax.Sub {
@@ -188,7 +188,7 @@ func (n normalizer) power(x syntax.Expr, e units.Exp) (sum, bool) {
 	if !ok {
 		return nil, false
 	}
-	if s = collect(s); e.Den()%2 == 0 && len(s) == 1 {
+	if e.Den()%2 == 0 && len(s) == 1 {
 		s[0].factors = n.sizes(s[0].factors, e)
 	}
 	return n.raised(s, e)
@@ -269,7 +269,7 @@ func (n normalizer) sizes(fs []factor, e units.Exp) []factor {
 // Without the unknown a bracket stays closed and gets the exponent; with it, only the
 // whole exponents can be opened, and `open` does that when nothing else helps.
 func (n normalizer) raised(s sum, e units.Exp) (sum, bool) {
-	s = n.closed(collect(s))
+	s = n.closed(s)
 	switch {
 	case len(s) == 0:
 		return nil, e.Num() > 0
@@ -290,7 +290,7 @@ func (n normalizer) call(x *syntax.Call) (sum, bool) {
 		if !ok {
 			return nil, false
 		}
-		if s = collect(s); len(s) == 0 && len(x.Args) == 1 && isZeroAtZero(x.Func) {
+		if len(s) == 0 && len(x.Args) == 1 && isZeroAtZero(x.Func) {
 			return nil, true
 		}
 		keys[i] = a.Name + "=" + sumKey(s)

@@ -57,7 +57,7 @@ func (n normalizer) stepOf(x syntax.Expr) (sum, bool) {
 	if !ok {
 		return nil, false
 	}
-	_, with := n.apart(collect(s))
+	_, with := n.apart(s)
 	step := make(sum, len(with))
 	for i, t := range with {
 		step[i] = t.without(n.unknown)

@@ -16,7 +16,7 @@ func Exponent(x syntax.Expr, name string) (units.Exp, bool) {
 	d, ok := n.degreeOf(x)
 	if ok && d.exp.IsZero() { // sgn(x) has jumps
 		s, fits := n.sum(x)
-		return d.exp, fits && !n.holds(sumExpr(collect(s)))
+		return d.exp, fits && !n.holds(sumExpr(s))
 	}
 	return d.exp, ok && !d.zero
 }

@@ -27,7 +27,7 @@ func (s *isolator) rationalRoot(kind factor, powers []units.Exp, by map[units.Ex
 		all[i] = new(big.Rat)
 	}
 	for e, c := range by {
-		if c = collect(c); !e.IsInt() || !c.isNumber() {
+		if !e.IsInt() || !c.isNumber() {
 			return nil, false
 		}
 		all[e.Num()] = c[0].coef
@@ -47,14 +47,15 @@ func (s *isolator) rationalRoot(kind factor, powers []units.Exp, by map[units.Ex
 		}
 		rest = append(rest, t)
 	}
+	rest = collect(rest)
 	in := sumExpr(sum{factorTerm(factor{kind.key, kind.base, expOne}), {coef: new(big.Rat).Neg(x)}})
-	s.note(times(in, group(sumExpr(collect(rest)))), zeroExpr(), takeFactorOut)
+	s.note(times(in, group(sumExpr(rest))), zeroExpr(), takeFactorOut)
 	roots, ok := s.branch(kind.base, sum{{coef: x}}, factorZero, depth+1)
 	if !ok {
 		return nil, false
 	}
 	b := s.fork()
-	others, ok := b.collected(collect(rest), depth+1)
+	others, ok := b.collected(rest, depth+1)
 	b.lead(others)
 	return append(roots, others...), ok
 }

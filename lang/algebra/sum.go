@@ -6,7 +6,8 @@ import (
 	"math/big"
 )
 
-// sum is terms that are added. An empty sum is 0.
+// sum is terms that are added, no two of them alike and none 0, so that an empty sum is
+// 0 and two sums are the same if their difference is empty.
 type sum []term
 
 // maxTerms is the most terms that a sum may grow to when brackets are
@@ -97,7 +98,6 @@ func (s sum) hasDivisor() bool {
 // takes the leading term away and brings in lower ones alone; a divisor in what is
 // found means that the division does not come out.
 func (s sum) over(o sum) (sum, bool) {
-	s, o = collect(s), collect(o)
 	if len(o) == 0 {
 		return nil, false
 	}
@@ -112,7 +112,7 @@ func (s sum) over(o sum) (sum, bool) {
 	var out sum
 	for range maxFractionTerms {
 		if len(s) == 0 {
-			return collect(out), true
+			return out, true
 		}
 		q, ok := s.leading().mul(inv)
 		if !ok || (sum{q}).hasDivisor() {

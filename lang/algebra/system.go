@@ -63,10 +63,10 @@ func (e elimination) solve(eqs []Equation, left []string) (*Solution, bool) {
 // A 0 on either side will do, and 0 N as well, which is 0 of its unit.
 func (eq Equation) zeroFactors(left []string) []syntax.Expr {
 	x, value := eq.Left, eq.Right
-	if zero, ok := (normalizer{}).sum(x); ok && isZeroValue(collect(zero)) {
+	if zero, ok := (normalizer{}).sum(x); ok && isZeroValue(zero) {
 		x, value = value, x
 	}
-	if zero, ok := (normalizer{}).sum(value); !ok || !isZeroValue(collect(zero)) {
+	if zero, ok := (normalizer{}).sum(value); !ok || !isZeroValue(zero) {
 		return nil
 	}
 	var all []syntax.Expr
@@ -120,7 +120,7 @@ func (r Root) loses(left []string) bool {
 		return true
 	}
 	rest, ok := (normalizer{}).sum(r.Rest)
-	return !ok || holds(r.Rest) || isZeroValue(collect(rest))
+	return !ok || holds(r.Rest) || isZeroValue(rest)
 }
 
 // choice is an equation solved for one of the unknowns.

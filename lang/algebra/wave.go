@@ -43,12 +43,12 @@ func (s *isolator) wave(eq sum, kinds []factor, depth int) ([]root, bool) {
 	if len(rest) == 0 {
 		return s.slope(of, beside, sine.Args[0].X, depth)
 	}
-	p, q := sumExpr(collect(of)), sumExpr(collect(beside))
+	p, q := sumExpr(of), sumExpr(beside)
 	inverse, ok := (normalizer{}).raised(sum{atomTerm(call("hypot", p, q))}, expMinus)
 	if !ok {
 		return nil, false
 	}
-	value, ok := (normalizer{}).product(collect(rest.neg()), inverse)
+	value, ok := (normalizer{}).product(rest.neg(), inverse)
 	if !ok {
 		return nil, false
 	}
@@ -77,7 +77,7 @@ func (s *isolator) justReached(a, b, c sum, angle syntax.Expr, depth int) *quadr
 	}
 	out := &quadratic{discriminant: sumExpr(collect(reach))}
 	for _, side := range [][2]sum{{a, b}, {a.neg(), b.neg()}} {
-		at := call("atan2", sumExpr(collect(side[0])), sumExpr(collect(side[1])))
+		at := call("atan2", sumExpr(side[0]), sumExpr(side[1]))
 		roots, ok := s.branch(angle, sum{atomTerm(at)}, oneWave, depth+1)
 		if !ok {
 			return nil
@@ -92,7 +92,7 @@ func (s *isolator) justReached(a, b, c sum, angle syntax.Expr, depth int) *quadr
 // Sine and cosine are never 0 together, so that dividing by the cosine loses no
 // solution.
 func (s *isolator) slope(a, b sum, angle syntax.Expr, depth int) ([]root, bool) {
-	value, ok := (normalizer{}).quotient(collect(b.neg()), collect(a))
+	value, ok := (normalizer{}).quotient(b.neg(), a)
 	if !ok {
 		return nil, false
 	}
