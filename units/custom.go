@@ -118,7 +118,7 @@ func WrongSign(name string, d Dim, negative bool) (what, why string, wrong bool)
 		if q.negative == negative || !slices.ContainsFunc(q.names, func(n string) bool { return isNamed(name, n) }) {
 			continue
 		}
-		if u, bad := NewTable().Parse(q.unit, AloneInPlace); bad == nil && u.Dim() == d {
+		if Of(q.unit).Dim() == d {
 			return q.what, q.why, true
 		}
 	}

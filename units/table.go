@@ -46,6 +46,16 @@ func (t *Table) Parse(text string, p Place) (*Unit, *Problem) {
 	return u, bad
 }
 
+// Of returns the unit of a text that is part of the program and can be read; One for
+// any other text.
+func Of(text string) *Unit {
+	u, bad := NewTable().Parse(text, AloneInPlace)
+	if bad != nil {
+		return One
+	}
+	return u
+}
+
 // Define makes a unit of a worksheet's own: a name for a size in coherent SI units,
 // with the dimension and the tag of another unit. Its plural in -s is read; it takes
 // no prefixes. It reports false where a known unit has the name.

@@ -228,7 +228,7 @@ func (a *again) resolving(c *coder, solve run.Slot) run.Slot {
 // reloading is a function that loads from the main code what stands for the slots
 // that are replaced.
 func (a *again) reloading(c *coder, fn int) int {
-	if to, ok := a.reloaded[fn]; ok || len(a.replacedIn(c, fn)) == 0 {
+	if to, ok := a.reloaded[fn]; ok || len(a.replacedIn(fn)) == 0 {
 		if !ok {
 			to = fn
 		}
@@ -251,7 +251,7 @@ func (a *again) reloading(c *coder, fn int) int {
 }
 
 // replacedIn are the slots that a function loads and that something stands for.
-func (a *again) replacedIn(c *coder, fn int) []run.Slot {
+func (a *again) replacedIn(fn int) []run.Slot {
 	if a == nil {
 		return nil
 	}
@@ -270,7 +270,7 @@ func (a *again) replacedIn(c *coder, fn int) []run.Slot {
 // function is a function that takes what stands for the slots that are replaced as
 // further arguments, with those arguments. Without any, it is the function itself.
 func (a *again) function(c *coder, fn int) (int, []run.Slot, bool) {
-	slots := a.replacedIn(c, fn)
+	slots := a.replacedIn(fn)
 	if len(slots) == 0 {
 		return fn, nil, true
 	}

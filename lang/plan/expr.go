@@ -159,11 +159,11 @@ func (c *coder) that(x *syntax.That) run.Slot {
 		return c.refuse(finding.NothingThat, x.At, "\"that\" means the value above, and there is none.",
 			"Use the name of a quantity instead.")
 	}
-	return c.value(c.p.that, x.At, "that")
+	return c.value(c.p.that, x.At)
 }
 
 // value gives the slot of a definition that stands for a quantity.
-func (c *coder) value(d *Def, at syntax.Span, word string) run.Slot {
+func (c *coder) value(d *Def, at syntax.Span) run.Slot {
 	c.use(d)
 	if d.Failed() {
 		return c.needs(d, at)

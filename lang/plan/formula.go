@@ -95,7 +95,7 @@ func (c *coder) callFormula(x *syntax.Call, d *Def) run.Slot {
 	if s == run.NoSlot {
 		return run.NoSlot
 	}
-	return c.formulaResult(x, d.Formula, left.Name, s)
+	return c.formulaResult(x, d.Formula, s)
 }
 
 // formulaArgs pairs the arguments of a call with the symbols of a formula. An
@@ -104,15 +104,9 @@ func (c *coder) callFormula(x *syntax.Call, d *Def) run.Slot {
 // g is passed by name alone, so that it takes no place among the others: weight(m) is
 // m·g with the gravity of the page.
 func (c *coder) formulaArgs(x *syntax.Call, f *syntax.FormulaDef, left string) ([]syntax.FormulaSymbol, []syntax.Expr, bool) {
-	var params []syntax.FormulaSymbol
-	usesG := syntax.Holds(f.Right, "g")
-	for _, s := range f.Symbols {
-		if s.Name != left && s.Name != "g" {
-			params = append(params, s)
-		}
-	}
+	params := f.Takes()
 	placed := len(params)
-	if usesG && left != "g" {
+	if left != "g" && syntax.Holds(f.Right, "g") {
 		params = append(params, syntax.FormulaSymbol{Ident: syntax.Ident{Name: "g"}, Unit: syntax.UnitText{Text: "m/s^2"}, Default: &syntax.Name{At: x.Name, Name: "g"}})
 	}
 	args := make([]syntax.Expr, len(params))
@@ -120,7 +114,7 @@ func (c *coder) formulaArgs(x *syntax.Call, f *syntax.FormulaDef, left string) (
 	for _, a := range x.Args {
 		i := next
 		if a.Name != "" {
-			if i = symbolIndex(params, a.Name); i < 0 {
+			if i = slices.IndexFunc(params, func(s syntax.FormulaSymbol) bool { return s.Name == a.Name }); i < 0 {
 				c.find(finding.WrongCall, a.NameAt, x.Func+" has no symbol "+a.Name+".", "It takes "+c.symbolList(params[:placed])+".")
 				return nil, nil, false
 			}
@@ -152,11 +146,6 @@ func meaning(s syntax.FormulaSymbol) string {
 		return ""
 	}
 	return ", " + s.Meaning
-}
-
-// Symbols have an order, in which a call gives them, so that they are no map.
-func symbolIndex(ss []syntax.FormulaSymbol, name string) int {
-	return slices.IndexFunc(ss, func(s syntax.FormulaSymbol) bool { return s.Name == name })
 }
 
 // symbolList tells which symbols a formula takes: "k (N/m) and x (m)".
@@ -226,17 +215,17 @@ func (c *coder) formulaArg(x *syntax.Call, a syntax.Expr, sym syntax.FormulaSymb
 //
 // A formula is a promise, as the unit of a function is: f = … in Hz comes out in Hz or
 // not at all, whatever the arguments are.
-func (c *coder) formulaResult(x *syntax.Call, f *syntax.FormulaDef, left string, s run.Slot) run.Slot {
-	i := symbolIndex(f.Symbols, left)
-	if i < 0 {
+func (c *coder) formulaResult(x *syntax.Call, f *syntax.FormulaDef, s run.Slot) run.Slot {
+	gives, ok := f.Gives()
+	if !ok {
 		return s
 	}
-	u := c.unit(f.Symbols[i].Unit, units.AloneInPlace)
+	u := c.unit(gives.Unit, units.AloneInPlace)
 	if u == nil {
 		return run.NoSlot
 	}
 	if st := c.settledTo(s, u.Dim()); st.Dim != u.Dim() {
-		m := MismatchText(left, st, u)
+		m := MismatchText(gives.Name, st, u)
 		return c.refuse(finding.UnitMismatch, x.At, "Within "+f.Name+": "+m.Message, m.Hint)
 	}
 	c.code.Statics[s].Tag = u.Tag()
@@ -261,8 +250,7 @@ func (p *Planner) CheckFormula(f *syntax.FormulaDef, text string) []finding.Find
 		return c.findings
 	}
 	if c.param("g") == nil {
-		u, _ := p.Units.Parse("m/s^2", units.AfterNumber)
-		c.takes("g", unitStatic(u))
+		c.takes("g", unitStatic(units.Of("m/s^2")))
 	}
 	l, r := c.formulaSide(f.Left), c.formulaSide(f.Right)
 	if l == run.NoSlot || r == run.NoSlot {

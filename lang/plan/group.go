@@ -150,8 +150,7 @@ func (c *coder) ofNature(g group, name string) string {
 		return ""
 	}
 	if units.Usual(name) != "" {
-		u, _ := c.p.Units.Parse(k.Unit, units.AloneInPlace)
-		dim := u.Dim()
+		dim := units.Of(k.Unit).Dim()
 		for _, part := range g.parts {
 			if d, ok := c.lookup(&syntax.Name{Name: part}); ok && d.Slot != run.NoSlot {
 				dim, _ = dim.Mul(c.p.Static(d.Slot).Dim)

@@ -55,7 +55,7 @@ func (c *coder) known(name string) bool {
 // sets its own: 9.80665 m/s² exactly (3rd CGPM 1901; NIST SP 811, B.8).
 func (p *Planner) standardGravity() *Def {
 	if p.gravity == nil {
-		u, _ := p.Units.Parse("m/s^2", units.AfterNumber)
+		u := units.Of("m/s^2")
 		slot := p.Emit(run.Instr{Op: ops.Const, K: 9.80665}, run.Static{Dim: u.Dim()})
 		p.gravity = &Def{Name: "g", Kind: Quantity, Slot: slot, Given: true, Unit: u}
 	}
@@ -84,7 +84,7 @@ func (c *coder) name(x *syntax.Name) run.Slot {
 	case Function, Formula:
 		return c.needsBrackets(d, x.At)
 	}
-	return c.value(d, x.At, x.Name)
+	return c.value(d, x.At)
 }
 
 // needsBrackets records that a function is used as if it were a value.
@@ -133,12 +133,8 @@ func (c *coder) unknownName(x *syntax.Name) run.Slot {
 			"The exponential function is exp(x); the elementary charge comes with `constants e`.")
 	}
 	if f, ok := c.libraryFormula(x.Name); ok {
-		var args []string
-		for _, s := range f.Formula.Symbols[1:] {
-			args = append(args, s.Name)
-		}
 		return c.refuse(finding.NameKind, x.At, x.Name+" is a formula, so it needs brackets.",
-			"Write "+x.Name+"("+strings.Join(args, ", ")+"), or define a quantity of this name in a line above.")
+			"Write "+f.Formula.Call()+", or define a quantity of this name in a line above.")
 	}
 	if f, ok := ops.Named(x.Name); ok && f.Ready {
 		return c.refuse(finding.NameKind, x.At, x.Name+" is a function, so it needs brackets.",

@@ -38,9 +38,62 @@ func (s *FormulaDef) Exprs() []Expr    { return []Expr{s.Left, s.Right} }
 func (s *FormulaDef) Defines() []Ident { return []Ident{{Name: s.Name, NameAt: s.NameAt}} }
 func (*FormulaDef) is() nature         { return nature{kept, Support} }
 
+// Symbol finds a symbol of the formula by its name.
+func (s *FormulaDef) Symbol(name string) (FormulaSymbol, bool) {
+	i := slices.IndexFunc(s.Symbols, func(s FormulaSymbol) bool { return s.Name == name })
+	if i < 0 {
+		return FormulaSymbol{}, false
+	}
+	return s.Symbols[i], true
+}
+
 // Has tells whether a name is a symbol of the formula; g is one of each.
 func (s *FormulaDef) Has(name string) bool {
-	return name == "g" || slices.ContainsFunc(s.Symbols, func(s FormulaSymbol) bool { return s.Name == name })
+	_, ok := s.Symbol(name)
+	return ok || name == "g"
+}
+
+// Gives is the symbol that a call of the formula gives the value of: the one that its
+// left side is; false where that is no name or no symbol.
+func (s *FormulaDef) Gives() (FormulaSymbol, bool) {
+	left, ok := s.Left.(*Name)
+	if !ok {
+		return FormulaSymbol{}, false
+	}
+	return s.Symbol(left.Name)
+}
+
+// Takes are the symbols that a call gives values in their order: all but the one that
+// comes out, and g, which is given by name.
+func (s *FormulaDef) Takes() []FormulaSymbol {
+	gives, _ := s.Gives()
+	return slices.DeleteFunc(slices.Clone(s.Symbols), func(s FormulaSymbol) bool { return s.Name == gives.Name || s.Name == "g" })
+}
+
+// Call is a call of the formula with its symbols, but for those that may be left out.
+func (s *FormulaDef) Call() string {
+	var args []string
+	for _, sym := range s.Takes() {
+		if sym.Default == nil {
+			args = append(args, sym.Name)
+		}
+	}
+	return s.Name + "(" + strings.Join(args, ", ") + ")"
+}
+
+// String is the line of a symbol as a formula has it.
+func (s FormulaSymbol) String() string {
+	text := s.Name
+	if s.Unit.Text != "1" {
+		text += " in " + s.Unit.Text
+	}
+	if s.Meaning != "" {
+		text += ", " + s.Meaning
+	}
+	if s.Default != nil {
+		text += ", " + PrintExpr(s.Default) + " if left out"
+	}
+	return text
 }
 
 // readFormula reads a formula with its indented lines.

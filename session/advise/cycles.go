@@ -26,7 +26,7 @@ func rateWithout2Pi(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText
 			radianForPeriod(l, x, f)
 		}
 	case in.Present() && v.Unit.Tag() == units.Cycle && isRate(v.Dim):
-		radiansForCycles(l, x, in, f, v.Unit)
+		radiansForCycles(l, x, f, v.Unit)
 	case in.Present() && v.Unit.Tag() == units.Angle && isRate(v.Dim):
 		turnsForRadians(l, x, f)
 	case f.root == nil && f.n == 2:
@@ -62,7 +62,7 @@ func radianForPeriod(l *eval.Line, x syntax.Expr, f *factors) {
 }
 
 // radiansForCycles finds √(k/m), 2π*f and ω reported in Hz.
-func radiansForCycles(l *eval.Line, x syntax.Expr, in syntax.UnitText, f *factors, u *units.Unit) {
+func radiansForCycles(l *eval.Line, x syntax.Expr, f *factors, u *units.Unit) {
 	text := syntax.PrintExpr(x)
 	message := "`" + text + "` is in radians per second; " + u.Screen() + " counts cycles of 2π radians."
 	of, e := f.sole()
@@ -71,7 +71,7 @@ func radiansForCycles(l *eval.Line, x syntax.Expr, in syntax.UnitText, f *factor
 		e == 1 && f.number == 1 && isRadians(l, of):
 		reading := text + "/(2π)"
 		l.Find(finding.New(finding.RateWithout2Pi, x.Span(), message, "Divide by 2π for a frequency: `"+reading+"`. Or report it in rad/s.", reading))
-	case f.number == 1 && speedOverRadius(l, f):
+	case f.number == 1 && speedOverRadius(f):
 		reading := text + "/(2π)"
 		l.Find(finding.New(finding.RateWithout2Pi, x.Span(), message, "Divide by 2π for turns per time: `"+reading+"`. Or report it in rad/s.", reading))
 	case within1Percent(f.number, 2*math.Pi) && (e == -1 || e == 1 && countsCycles(l, of)):
@@ -84,7 +84,7 @@ func radiansForCycles(l *eval.Line, x syntax.Expr, in syntax.UnitText, f *factor
 }
 
 // speedOverRadius tells whether a product is a speed over a radius.
-func speedOverRadius(l *eval.Line, f *factors) bool {
+func speedOverRadius(f *factors) bool {
 	if f.root != nil || f.n != 2 {
 		return false
 	}

@@ -33,7 +33,7 @@ func lackingUnit(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v
 		}
 		explains := func() bool {
 			dim, ok := lacks(l, x, name, is)
-			return ok && dim == dimOf(unit)
+			return ok && dim == units.Of(unit).Dim()
 		}
 		with := "(" + d.Name + "*(1 " + unit + "))"
 		if unit != "" && (odd && explains() || b.others && slices.Contains(measured[:], units.Symbol(d.Name))) {
@@ -48,7 +48,7 @@ func lackingUnit(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v
 		is := func(x syntax.Expr) bool { return x == syntax.Expr(n) }
 		dim, ok := lacks(l, x, name, is)
 		for _, unit := range eval.PlainUnits {
-			if ok && dim == dimOf(unit) {
+			if ok && dim == units.Of(unit).Dim() {
 				with := n.Value.Text + " " + unit
 				say(l, n.Value.Text+" has no unit.", "Did you mean "+with+"?", x, is, "("+with+")")
 				return
@@ -63,11 +63,7 @@ func lackingUnit(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v
 // oddKind cautions about a value that is not of the kind that its symbol is used for,
 // where a common slip explains it.
 func oddKind(l *eval.Line, name string, x syntax.Expr, v *entry.Value) {
-	usual, bad := l.Planner.Units.Parse(units.Usual(name), units.AloneInPlace)
-	if bad != nil {
-		return
-	}
-	if slip := l.LikelySlip(x, usual, true); slip.Hint != "" {
+	if slip := l.LikelySlip(x, units.Of(units.Usual(name)), true); slip.Hint != "" {
 		f := finding.New(finding.CommonSlip, x.Span(), name+" comes out in "+v.Unit.Screen()+", which is unusual for it.", "")
 		slip.Put(&f)
 		l.Find(f)
@@ -160,15 +156,6 @@ func lacks(l *eval.Line, x syntax.Expr, symbol string, is func(syntax.Expr) bool
 	got := l.Planner.CompileOf(l.Entry.Text, []string{factor}, of, syntax.Unplaced(put), whole)
 	st := l.Planner.Settled(of[0])
 	return st.Dim, got.OK && st.Open == 0
-}
-
-// dimOf is the dimension of a unit; that of a number for what is none.
-func dimOf(unit string) units.Dim {
-	u, bad := units.NewTable().Parse(unit, units.AloneInPlace)
-	if bad != nil {
-		return units.Dim{}
-	}
-	return u.Dim()
 }
 
 // say cautions with the line as it would be with the unit.

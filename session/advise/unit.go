@@ -25,7 +25,7 @@ func mistakenUnit(l *eval.Line, s *syntax.Define) {
 		return
 	}
 	for _, m := range mistaken {
-		if q.Unit.Text != m.written || customary(s.Name, m.written) || !customary(s.Name, m.meant) {
+		if q.Unit.Text != m.written || units.Customary(s.Name, units.Of(m.written).Dim()) || !units.Customary(s.Name, units.Of(m.meant).Dim()) {
 			continue
 		}
 		reading := q.Value.Text + " " + m.meant
@@ -34,10 +34,4 @@ func mistakenUnit(l *eval.Line, s *syntax.Define) {
 		f.Severity = finding.Caution
 		l.Find(f)
 	}
-}
-
-// customary tells whether a name customarily stands for what a unit measures.
-func customary(name, unit string) bool {
-	u, bad := units.NewTable().Parse(unit, units.AloneInPlace)
-	return bad == nil && units.Customary(name, u.Dim())
 }

@@ -244,19 +244,11 @@ func (s *search) tellLeftOut(name string) []string {
 func (l link) line() string {
 	f := l.formula
 	unit := ""
-	var args []string
-	for _, s := range f.Symbols {
-		switch {
-		case s.Name == l.gives.name:
-			if s.Unit.Text != "1" {
-				unit = " in " + s.Unit.Text
-			}
-		case s.Name != "g" && s.Default == nil:
-			args = append(args, s.Name)
-		}
+	if s, ok := f.Symbol(l.gives.name); ok && s.Unit.Text != "1" {
+		unit = " in " + s.Unit.Text
 	}
-	if left, ok := f.Left.(*syntax.Name); ok && left.Name == l.gives.name {
-		return l.gives.name + " = " + f.Name + "(" + strings.Join(args, ", ") + ")" + unit
+	if gives, ok := f.Gives(); ok && gives.Name == l.gives.name {
+		return l.gives.name + " = " + f.Call() + unit
 	}
 	return "solve " + f.Name + " for " + l.gives.name + unit
 }

@@ -34,7 +34,7 @@ func Describe(p *eval.Page, e *entry.Entry, cmd *syntax.Command) {
 	d, ok := p.Planner.Find(n)
 	if !ok {
 		if f, ok := p.Formula(word); ok {
-			e.Outcome = entry.Lines(describeFormula(p, f, 0))
+			e.Outcome = entry.Lines(describeFormula(f, 0))
 			return
 		}
 		if told := tellChains(p, n.Name); told != nil && n.Line == 0 {
@@ -51,28 +51,21 @@ func Describe(p *eval.Page, e *entry.Entry, cmd *syntax.Command) {
 	case d.Kind == plan.Function:
 		e.Outcome = withUses(p, entry.Lines{d.Name + "(" + strings.Join(d.Func.Params, ", ") + "): a function of this worksheet, line " + strconv.Itoa(d.Line)}, d)
 	case d.Kind == plan.Formula:
-		e.Outcome = withUses(p, describeFormula(p, d.Formula, d.Line), d)
+		e.Outcome = withUses(p, describeFormula(d.Formula, d.Line), d)
 	default:
 		e.Outcome = withUses(p, describeQuantity(p, d), d)
 	}
 }
 
 // describeFormula tells an equation and its symbols.
-func describeFormula(p *eval.Page, f *syntax.FormulaDef, line int) []string {
+func describeFormula(f *syntax.FormulaDef, line int) []string {
 	head := f.Name + ": " + syntax.PrintExpr(f.Left) + " = " + syntax.PrintExpr(f.Right)
 	if line > 0 {
 		head += ", a formula of this worksheet, line " + strconv.Itoa(line)
 	}
 	out := []string{head}
 	for _, s := range f.Symbols {
-		text := "  " + s.Name
-		if s.Unit.Text != "1" {
-			text += " in " + s.Unit.Text
-		}
-		if s.Meaning != "" {
-			text += ", " + s.Meaning
-		}
-		out = append(out, text)
+		out = append(out, "  "+s.String())
 	}
 	return out
 }

@@ -100,9 +100,9 @@ func (s span) part(v float64) float64 {
 	return math.Max(-far, math.Min(far, t))
 }
 
-// inside says whether v lies strictly between the ends, clear of both.
-func (s span) inside(v float64) bool {
-	t := s.part(v)
+// holdsZero says whether 0 lies strictly between the ends, clear of both.
+func (s span) holdsZero() bool {
+	t := s.part(0)
 	return t > 1e-9 && t < 1-1e-9
 }
 

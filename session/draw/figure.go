@@ -107,10 +107,10 @@ func (s *figureLayout) axes() {
 	b := s.box
 	zero := s.at(0, 0)
 	var zeros [][]point
-	if s.x.inside(0) {
+	if s.x.holdsZero() {
 		zeros = append(zeros, []point{{zero.X, b.top}, {zero.X, b.bottom}})
 	}
-	if s.y.inside(0) {
+	if s.y.holdsZero() {
 		zeros = append(zeros, []point{{b.left, zero.Y}, {b.right, zero.Y}})
 	}
 	s.rules(zeroInk, zeros)

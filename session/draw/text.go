@@ -238,13 +238,13 @@ func (t *textFigure) zeroLines(c *canvas) {
 		across, down, cross = '-', '|', '+'
 	}
 	column, row := -1, -1
-	if t.x.inside(0) {
+	if t.x.holdsZero() {
 		column = t.tickColumn(0)
 		for r := range c.rows {
 			c.set(column, r, down)
 		}
 	}
-	if t.y.inside(0) {
+	if t.y.holdsZero() {
 		row = t.tickRow(0)
 		for i := range c.columns {
 			c.set(i, row, across)

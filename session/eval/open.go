@@ -86,12 +86,8 @@ func (p *Page) pinned(x syntax.Expr, from, line int, but []string) syntax.Expr {
 // Arguments pairs the symbols of a formula with the arguments of its call.
 func Arguments(c *syntax.Call, f *syntax.FormulaDef) map[string]syntax.Expr {
 	by := map[string]syntax.Expr{}
-	left, _ := f.Left.(*syntax.Name)
 	next := 0
-	for _, s := range f.Symbols {
-		if left != nil && s.Name == left.Name || s.Name == "g" {
-			continue
-		}
+	for _, s := range f.Takes() {
 		if next < len(c.Args) && c.Args[next].Name == "" {
 			by[s.Name] = c.Args[next].X
 			next++

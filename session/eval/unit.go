@@ -105,17 +105,15 @@ func (l *Line) reportedIn(name string, x syntax.Expr, in syntax.UnitText, c *pla
 	case st.Tag == units.None && u.Tag() != units.None:
 		l.Planner.Program.Main.Statics[c.Slot].Tag = u.Tag()
 	}
-	return l.inHeat(x, in, st, u, c.Slot), true
+	return l.inHeat(in, st, u, c.Slot), true
 }
 
 // inHeat chooses how a value in K is shown in a scale of temperature: as a
 // temperature, or as a difference.
-func (l *Line) inHeat(x syntax.Expr, in syntax.UnitText, st run.Static, u *units.Unit, s run.Slot) *units.Unit {
+func (l *Line) inHeat(in syntax.UnitText, st run.Static, u *units.Unit, s run.Slot) *units.Unit {
 	switch {
 	case u.Affine() && st.Heat == run.Difference:
-		if d, bad := l.Planner.Units.Parse("Δ"+u.Text(), units.AloneInPlace); bad == nil {
-			return d
-		}
+		return units.Of("Δ" + u.Text())
 	case u.Affine() && st.Heat == run.Plain:
 		// One word on temperatures and differences is enough for a line.
 		if !slices.ContainsFunc(l.Entry.Findings, func(f finding.Finding) bool { return f.ID == finding.TemperatureReading }) {
@@ -156,9 +154,8 @@ func (l *Line) ownUnitOf(x syntax.Expr, s run.Slot) *units.Unit {
 		}
 	}
 	if st.Heat == run.Point {
-		if u, bad := l.Planner.Units.Parse("°C", units.AloneInPlace); bad == nil {
-			return u
-		}
+		u, _ := l.Planner.Units.Parse("°C", units.AloneInPlace)
+		return u
 	}
 	return units.Preferred(st.Dim, st.Tag)
 }
@@ -211,13 +208,8 @@ func (p *Page) callUnit(x *syntax.Call) *units.Unit {
 	} else if ops.IsFunction(x.Func) {
 		return nil
 	} else if f, ok := p.Formula(x.Func); ok {
-		if left, ok := f.Left.(*syntax.Name); ok {
-			for _, s := range f.Symbols {
-				if s.Name == left.Name {
-					text = s.Unit
-				}
-			}
-		}
+		gives, _ := f.Gives()
+		text = gives.Unit
 	}
 	return p.Unit(text)
 }
@@ -228,11 +220,7 @@ func (l *Line) asTorque(name string, x syntax.Expr, u *units.Unit) *units.Unit {
 	if u.Text() != "J" || !units.SaysTorque(name) || syntax.IsPlain(x) {
 		return u
 	}
-	newtonMetre, bad := l.Planner.Units.Parse("N m", units.AloneInPlace)
-	if bad != nil {
-		return u
-	}
-	return newtonMetre
+	return units.Of("N m")
 }
 
 // IsTorqueUnit tells whether a unit of energy is written as a force times a

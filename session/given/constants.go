@@ -27,10 +27,7 @@ func Constants(l *eval.Line, s *syntax.Constants) {
 		if !l.MayDefine(name, n.NameAt, plan.Quantity) {
 			continue
 		}
-		u, bad := l.Planner.Units.Parse(k.Unit, units.AloneInPlace)
-		if bad != nil {
-			continue
-		}
+		u := units.Of(k.Unit)
 		slot := l.Planner.Emit(run.Instr{Op: ops.Const, K: u.ToSI(k.Value())}, run.Static{Dim: u.Dim(), Tag: u.Tag()})
 		d := &plan.Def{Name: name, Kind: plan.Quantity, Slot: slot, Given: true, Unit: u}
 		if l.CatchUp(); !l.HasValue(slot) {

@@ -90,13 +90,8 @@ func measures(u *units.Unit) string {
 // otherUnits lists the units of the dimension of one that are read by symbol.
 func otherUnits(u *units.Unit, but string) string {
 	var out []string
-	t := units.NewTable()
 	for _, info := range coreUnits() {
-		if info.Symbol == but {
-			continue
-		}
-		v, bad := t.Parse(info.Symbol, units.AloneInPlace)
-		if bad == nil && v.Dim() == u.Dim() && v.Tag() == u.Tag() {
+		if v := units.Of(info.Symbol); info.Symbol != but && v.Dim() == u.Dim() && v.Tag() == u.Tag() {
 			out = append(out, info.Symbol)
 		}
 	}
@@ -136,10 +131,7 @@ func quantityPage(pad *session.Pad, word string, k units.Kind) []string {
 		head = word + ": a quantity with the dimension of " + k.Name
 	}
 	out := fold("    ", head)
-	u := units.Preferred(k.Dim(), k.Tag)
-	if named, bad := units.NewTable().Parse(k.Unit, units.AloneInPlace); bad == nil {
-		u = named
-	}
+	u := units.Of(k.Unit)
 	if k.Unit != "1" {
 		out = append(out, "  shown in "+u.Screen())
 	}
@@ -175,18 +167,13 @@ func formulasFor(pad *session.Pad, k units.Kind, u *units.Unit) []string {
 		if !ok {
 			continue
 		}
-		left, ok := f.Left.(*syntax.Name)
+		gives, ok := f.Gives()
 		if !ok {
 			continue
 		}
-		for _, s := range f.Symbols {
-			if s.Name != left.Name {
-				continue
-			}
-			v, bad := pad.Table().Parse(s.Unit.Text, units.AloneInPlace)
-			if bad == nil && v.Dim() == u.Dim() && v.Tag() == u.Tag() && (k.Name != "torque" || v.Text() == u.Text()) {
-				out = append(out, name)
-			}
+		v, bad := pad.Table().Parse(gives.Unit.Text, units.AloneInPlace)
+		if bad == nil && v.Dim() == u.Dim() && v.Tag() == u.Tag() && (k.Name != "torque" || v.Text() == u.Text()) {
+			out = append(out, name)
 		}
 	}
 	slices.Sort(out)

@@ -72,17 +72,14 @@ func formulaPage(pad *session.Pad, word string) []string {
 		return nil
 	}
 	out := fold("    ", f.Name+": "+equation(f))
-	var places, named []string
 	for _, s := range f.Symbols {
-		out = append(out, under(symbolLine(s))...)
-		if left, isName := f.Left.(*syntax.Name); isName && left.Name == s.Name {
-			continue
+		out = append(out, under(s.String())...)
+	}
+	var named []string
+	for _, s := range f.Takes() {
+		if s.Default == nil {
+			named = append(named, strings.TrimSuffix(s.Name+" = "+strconv.Itoa(max(9-len(named), 1))+" "+s.Unit.Text, " 1"))
 		}
-		if s.Default != nil {
-			continue
-		}
-		places = append(places, s.Name)
-		named = append(named, strings.TrimSuffix(s.Name+" = "+strconv.Itoa(max(9-len(named), 1))+" "+s.Unit.Text, " 1"))
 	}
 	if f.Holds != "" {
 		out = append(out, under("holds "+f.Holds)...)
@@ -90,23 +87,8 @@ func formulaPage(pad *session.Pad, word string) []string {
 	if f.Source != "" {
 		out = append(out, under("source: "+f.Source)...)
 	}
-	out = append(out, "  Write:", "    "+f.Name+"("+strings.Join(places, ", ")+")")
+	out = append(out, "  Write:", "    "+f.Call())
 	return append(out, fold("      ", "    "+f.Name+"("+strings.Join(named, ", ")+")")...)
-}
-
-// symbolLine tells the unit and the words of a formula's symbol.
-func symbolLine(s syntax.FormulaSymbol) string {
-	text := s.Name
-	if s.Unit.Text != "1" {
-		text += " in " + s.Unit.Text
-	}
-	if s.Meaning != "" {
-		text += ", " + s.Meaning
-	}
-	if s.Default != nil {
-		text += ", " + syntax.PrintExpr(s.Default) + " if left out"
-	}
-	return text
 }
 
 // topic answers a topic with its formulas.

@@ -109,7 +109,11 @@ func (r *renaming) refused(placed bool) (why, hint string) {
 // symbolOf tells whether the name is a symbol of a formula.
 func (r *renaming) symbolOf(formula string) bool {
 	f, ok := r.Formula(formula)
-	return ok && slices.ContainsFunc(f.Symbols, func(s syntax.FormulaSymbol) bool { return s.Name == r.from })
+	if !ok {
+		return false
+	}
+	_, ok = f.Symbol(r.from)
+	return ok
 }
 
 // texts are the lines with the name changed, by their numbers.

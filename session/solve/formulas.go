@@ -2,7 +2,6 @@ package solve
 
 import (
 	"sort"
-	"strings"
 
 	"steelyard/lang/finding"
 	"steelyard/lang/plan"
@@ -49,8 +48,9 @@ func (v *solving) formulasEquated() (finding.Finding, bool) {
 		is, write = " are formulas; their names alone are not quantities.", "their right sides"
 	}
 	from := places[0].At.From
+	first, _ := v.Formula(names[0])
 	return finding.New(finding.NotSolved, syntax.Span{From: from, To: len(v.Entry.Text)}, writing.List(names, "and")+is,
-		"Write "+write+", `"+line+"`, or a call such as "+v.callOf(names[0])+".", line[from:]), true
+		"Write "+write+", `"+line+"`, or a call such as "+first.Call()+".", line[from:]), true
 }
 
 // namesFormula tells whether a name is that of a formula and of nothing else.
@@ -64,17 +64,4 @@ func (v *solving) namesFormula(n *syntax.Name) bool {
 	}
 	_, plain := f.Left.(*syntax.Name)
 	return plain
-}
-
-// callOf writes the call of a formula with its symbols.
-func (v *solving) callOf(name string) string {
-	f, _ := v.Formula(name)
-	var args []string
-	for _, sym := range f.Symbols {
-		if left, ok := f.Left.(*syntax.Name); ok && left.Name == sym.Name || sym.Default != nil {
-			continue
-		}
-		args = append(args, sym.Name)
-	}
-	return f.Name + "(" + strings.Join(args, ", ") + ")"
 }

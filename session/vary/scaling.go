@@ -57,7 +57,7 @@ func power(l *eval.Line, s *syntax.Scaling, x syntax.Expr, e units.Exp) string {
 	if e.IsZero() {
 		return of + " does not depend on " + s.Against.Name + "."
 	}
-	return goesAs(l, s, e) + fixed(l, x, s.Against.Name) + ": doubling " + s.Against.Name + " multiplies " + of + " by " +
+	return goesAs(s, e) + fixed(x, s.Against.Name) + ": doubling " + s.Against.Name + " multiplies " + of + " by " +
 		times(math.Pow(2, e.Float()), l.Set.Rounding) + "."
 }
 
@@ -92,7 +92,7 @@ func scaled(l *eval.Line, name string, at syntax.Span) (*plan.Def, bool) {
 }
 
 // goesAs names a power: T goes as √L.
-func goesAs(l *eval.Line, s *syntax.Scaling, e units.Exp) string {
+func goesAs(s *syntax.Scaling, e units.Exp) string {
 	of := typeset.Text(s.X)
 	if e.Num() < 0 {
 		return of + " goes as 1/" + typeset.Text(algebra.Power(s.Against.Name, e.Neg()))
@@ -101,7 +101,7 @@ func goesAs(l *eval.Line, s *syntax.Scaling, e units.Exp) string {
 }
 
 // fixed lists what is held fixed.
-func fixed(l *eval.Line, x syntax.Expr, against string) string {
+func fixed(x syntax.Expr, against string) string {
 	var names []string
 	for x := range syntax.Nodes(x) {
 		if n, ok := x.(*syntax.Name); ok && n.Name != against && !slices.Contains(names, n.Name) {

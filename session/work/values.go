@@ -28,7 +28,7 @@ func valuesIn(p *eval.Page, x syntax.Expr, line int) map[string]syntax.Expr {
 }
 
 // shownExpr is a value as it is shown, as an expression.
-func shownExpr(p *eval.Page, v entry.Value) syntax.Expr {
+func shownExpr(v entry.Value) syntax.Expr {
 	x, fs := syntax.ParseExpr(v.Shown(units.File))
 	if len(fs) > 0 {
 		return &syntax.Name{}

@@ -134,7 +134,7 @@ func lines(p *eval.Page, name string, x syntax.Expr, e *entry.Entry, value int) 
 		}
 	}
 	put := withValues(p, x, e.Line)
-	if text := typeset.Text(put); text != typeset.Text(x) && text != typeset.Text(shownExpr(p, e.Values()[value])) {
+	if text := typeset.Text(put); text != typeset.Text(x) && text != typeset.Text(shownExpr(e.Values()[value])) {
 		out = append(out, entry.WorkLine{Right: put})
 	}
 	return append(out, entry.WorkLine{Shown: &e.Values()[value], Units: cancelled(p, x, e, value)})
