@@ -165,7 +165,7 @@ func (p *printing) print(file string) int {
 	}
 	doc, told := print.New(sheet.Title, entries, p.edition)
 	for _, t := range told {
-		p.w.complain(file + ": caution: " + t)
+		p.w.complain(file + ": " + t)
 	}
 	status := statusHolds
 	if print.Flawed(entries) && p.edition == print.Key {

@@ -72,6 +72,9 @@ func endsArgument(t *token) bool {
 // AsStored returns a statement as a worksheet keeps it: as it is typed, but for
 // `to`, -> and = ? before the unit that a value is shown in, which are `in`.
 func AsStored(text string) string {
+	if _, n := For(text); n > 0 {
+		return text[:n] + AsStored(text[n:])
+	}
 	if !otherIn(text) || prose(text) {
 		return text
 	}

@@ -116,6 +116,9 @@ func Incomplete(text string) bool {
 	if guard(text) != nil {
 		return false
 	}
+	if _, n := For(text); n > 0 {
+		return Incomplete(text[n:])
+	}
 	line := text
 	if i := strings.IndexByte(text, '\n'); i >= 0 {
 		line = text[:i]

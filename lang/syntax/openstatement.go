@@ -195,6 +195,7 @@ func statementTokens(text string) (*reader, []token, *fault) {
 	if bad := guard(text); bad != nil {
 		return &reader{}, nil, bad
 	}
+	text = unaddressed(text)
 	r := newReader(text)
 	head := ""
 	if w := leadingStatement(text[r.from:r.to]); w != nil && w.read != nil {

@@ -17,7 +17,7 @@ func ParseWith(text string, known func(name string) bool) (Stmt, []finding.Findi
 	if bad := guard(text); bad != nil {
 		return nil, []finding.Finding{bad.Finding}
 	}
-	r := newReader(text)
+	r := newReader(unaddressed(text))
 	r.known = known
 	s, bad := r.statement()
 	if bad != nil {

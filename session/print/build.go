@@ -1,6 +1,7 @@
 package print
 
 import (
+	"math"
 	"slices"
 	"strings"
 
@@ -16,37 +17,53 @@ const caution = "A study aid. Not for engineering, medical or safety decisions, 
 
 // New makes a document of a worksheet that was worked out. The key has all of
 // it; a handout leaves out whatever would give an answer away. It returns what
-// the reader should be told of beside the document: a question that holds an
-// answer.
+// its writer should be told of beside the document: what a handout leaves out, and a
+// question that holds an answer, each with its line.
 func New(title string, entries []*entry.Entry, edition Edition) (*Document, []string) {
-	b := &builder{edition: edition, doc: &Document{Title: title, Edition: edition, Caution: caution}, all: entries, meanings: entry.NewMeanings(entries)}
+	b := &builder{edition: edition, doc: &Document{Title: title, Edition: edition, Caution: caution}, all: entries, meanings: entry.NewMeanings(entries), first: math.MaxInt}
+	if edition == Handout {
+		b.guard, b.shown, b.pointed = newGuard(entries), map[int]bool{}, hasPoints(entries)
+		if l := b.guard.reveals(title); l != nil {
+			b.told = append(b.told, "the title holds "+l.String()+".")
+		}
+	}
 	for _, e := range entries {
 		if p, ok := e.Stmt.(*syntax.Part); ok {
 			b.endPart()
 			b.part = &part{Label: p.Label, Question: p.Question}
-		} else {
+			b.first = min(b.first, e.Line)
+			b.question(e, p)
+		} else if !b.hidden(e) {
 			b.entry(e)
 		}
 	}
 	b.endPart()
 	b.gravity()
-	var told []string
-	if edition == Handout {
-		told = b.guard()
-	}
-	return b.doc, told
+	return b.doc, b.told
 }
 
-// gravity adds standard gravity to the known quantities where it is used.
+// gravity adds standard gravity to the known quantities where something that is printed
+// uses it.
 func (b *builder) gravity() {
-	for _, e := range b.all {
-		for _, f := range e.Findings {
-			if f.ID == finding.StandardGravity {
-				b.given(name("g"), shown{X: standardGravity()}, "")
-				return
-			}
-		}
+	standard := func(f finding.Finding) bool { return f.ID == finding.StandardGravity }
+	if !slices.ContainsFunc(b.all, func(e *entry.Entry) bool { return slices.ContainsFunc(e.Findings, standard) }) {
+		return
 	}
+	if slices.ContainsFunc(b.all, b.falls) {
+		b.given(name("g"), shown{X: standardGravity()}, "")
+	}
+}
+
+// falls tells whether a line uses g, by itself or in a formula; on a handout there are
+// no lines that only test a result.
+func (b *builder) falls(e *entry.Entry) bool {
+	g := func(x syntax.Expr) bool { return syntax.Holds(x, "g") }
+	role := syntax.RoleOf(e.Stmt)
+	if e.Stmt == nil || b.edition == Handout && !role.Asks() && !b.shown[e.Line] {
+		return false
+	}
+	return slices.ContainsFunc(e.Stmt.Exprs(), g) || role.Asks() &&
+		slices.ContainsFunc(e.Working(), func(l entry.WorkLine) bool { return l.Left != nil && g(l.Left) || l.Right != nil && g(l.Right) })
 }
 
 // Flawed tells whether a document has a mismatch, a failed check or an error.
@@ -70,8 +87,15 @@ type builder struct {
 	part     *part // nil above the first part
 	results  []*entry.Entry
 	answers  int
-	asked    int  // things that the part asks for, by which room is left
-	solved   bool // the part has a line of its solution
+	asked    []syntax.Expr // what the part asks for, each with a line to answer on
+	solved   bool          // the part has a line of its solution
+
+	// Of a handout alone:
+	guard   *guard
+	told    []string     // what its writer is told
+	shown   map[int]bool // lines of parts that it shows
+	first   int          // the line of the first part
+	pointed bool         // some answer is worth points
 }
 
 // add puts a block where the document is at.
@@ -112,7 +136,7 @@ func (b *builder) endPart() {
 		return
 	}
 	if b.edition == Handout {
-		b.add(room{Lines: b.room()})
+		b.add(b.room())
 	} else if n := len(b.results); b.answers == 0 && n > 0 {
 		values := b.results[n-1].Values()
 		for i := range values {
@@ -120,42 +144,24 @@ func (b *builder) endPart() {
 		}
 	}
 	b.doc.Parts = append(b.doc.Parts, *b.part)
-	b.part, b.results, b.answers, b.asked, b.solved = nil, nil, 0, 0, false
-}
-
-// room is how many lines an answer is left, so that a part with axes to draw on
-// still fits a sheet.
-func (b *builder) room() int {
-	lines := 4 + 2*min(b.asked, 6)
-	for _, block := range b.part.Blocks {
-		if _, axes := block.(figure); axes {
-			lines = max(4, min(lines, 14)-5)
-		}
-	}
-	return lines
+	b.part, b.results, b.answers, b.asked, b.solved = nil, nil, 0, nil, false
 }
 
 // entry makes the blocks of one statement: those of the statement itself, and
 // those of what became of it.
 func (b *builder) entry(e *entry.Entry) {
 	b.flaws(e)
-	if role := syntax.RoleOf(e.Stmt); b.part != nil {
-		b.solved = b.solved || role.Solves()
-		if role.Asks() {
-			b.asked++
-		}
-	}
 	switch s := e.Stmt.(type) {
 	case *syntax.Note:
-		b.note(s)
+		b.note(e, s.Text)
 	case *syntax.Let:
 		for _, n := range s.Symbols {
 			if !b.valued(n.Name, e.Line) {
-				b.given(name(n.Name), shown{Words: "unknown, in " + s.In.Text}, n.Meaning)
+				b.given(name(n.Name), shown{Words: "unknown, in " + s.In.Text}, b.meaning(e, n.Meaning))
 			}
 		}
 	case *syntax.UnitDef:
-		b.given(oneOf(s), shown{X: s.X}, s.Meaning)
+		b.given(oneOf(s), shown{X: s.X}, b.meaning(e, s.Meaning))
 	case *syntax.FuncDef:
 		b.function(s, e)
 	case *syntax.FormulaDef:
@@ -166,22 +172,16 @@ func (b *builder) entry(e *entry.Entry) {
 		}
 	case *syntax.Report:
 		b.answers++
+		b.asked = append(b.asked, s.X)
 	}
 	e.Visit(outcome{b, e})
+	b.solved = b.solved || b.part != nil && syntax.RoleOf(e.Stmt).Solves() && !b.shown[e.Line]
 }
 
 // key puts a block into the key alone.
 func (b *builder) key(block block) {
 	if b.edition == Key {
 		b.add(block)
-	}
-}
-
-// note is prose: in a handout only what stands above the parts or directly under a
-// question and its givens, since further down it explains the solution.
-func (b *builder) note(s *syntax.Note) {
-	if b.edition == Key || !b.solved {
-		b.add(note{Text: s.Text})
 	}
 }
 
@@ -238,7 +238,7 @@ func name(s string) syntax.Expr {
 // function is a function of the worksheet: above the parts it belongs to the
 // problem, in a part to the solution.
 func (b *builder) function(s *syntax.FuncDef, e *entry.Entry) {
-	if b.part != nil && b.edition == Handout || e.Failed() {
+	if e.Failed() || !b.public(s, e) {
 		return
 	}
 	if s.X == nil {

@@ -84,8 +84,12 @@ type (
 		Line   int    // of the worksheet
 		Source string // the statement as it was typed
 	}
-	// room is empty space to answer in, for about so many lines of writing.
-	room struct{ Lines int }
+	// room is empty space to answer in, for about so many lines of writing, and below
+	// it a line for each result that is asked for.
+	room struct {
+		Lines   int
+		Answers []syntax.Expr
+	}
 )
 
 // given is one row of the known quantities.

@@ -32,7 +32,7 @@ type format interface {
 	table(t *table)
 	told(lines []string)
 	flaw(f *flaw)
-	room(lines int)
+	room(r *room)
 }
 
 // usual is room for as many bytes as most documents take.
@@ -107,7 +107,7 @@ func (b energyBars) write(w *writer) { w.bars(b.Bars) }
 func (b table) write(w *writer)      { w.table(&b) }
 func (b text) write(w *writer)       { w.told(b.Lines) }
 func (b flaw) write(w *writer)       { w.flaw(&b) }
-func (b room) write(w *writer)       { w.room(b.Lines) }
+func (b room) write(w *writer)       { w.room(&b) }
 
 // title is the title of a document, on one line.
 func (d *Document) title() string {

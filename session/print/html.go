@@ -110,12 +110,17 @@ func (p *page) told(lines []string) {
 
 // room writes lines to answer on. They are elements, since backgrounds are not
 // printed.
-func (p *page) room(lines int) {
+func (p *page) room(r *room) {
 	p.text(`<div class="room"><p class="unseen">Room for an answer</p>`)
-	for range lines {
+	for range r.Lines {
 		p.text("<div></div>")
 	}
 	p.text("</div>\n")
+	for _, x := range r.Answers {
+		p.text(`<p class="fill"><span class="unseen">Answer: </span>`)
+		p.roomy(typeset.Relation(typeset.Expr(x), "=", typeset.Box{}), breadth(x))
+		p.text("<span></span></p>\n")
+	}
 }
 
 func (p *page) flaw(f *flaw) {

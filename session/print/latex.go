@@ -73,7 +73,12 @@ func (p *paper) part(part *part, number int) {
 
 func (p *paper) endPart() {}
 
-func (p *paper) room(lines int) { p.text(strings.Repeat("\\ruled\n", lines), "\\par\n") }
+func (p *paper) room(r *room) {
+	p.text(strings.Repeat("\\ruled\n", r.Lines), "\\par\n")
+	for _, x := range r.Answers {
+		p.text(`\blank{`, inline(typeset.Relation(typeset.Expr(x), "=", typeset.Box{}), "90mm"), "}\n")
+	}
+}
 
 func (p *paper) told(lines []string) {
 	p.text("{\\leftskip=1.5em\n")

@@ -89,9 +89,12 @@ func (m *marked) bars(b *entry.Bars) {
 	m.paragraph(escapeMarkdown(b.Books))
 }
 
-func (m *marked) room(lines int) {
-	for range lines {
+func (m *marked) room(r *room) {
+	for range r.Lines {
 		m.paragraph(strings.Repeat(".", 76))
+	}
+	for _, x := range r.Answers {
+		m.paragraph(dollars(typeset.Relation(typeset.Expr(x), "=", typeset.Box{}).LaTeX()) + " " + strings.Repeat(".", 30))
 	}
 }
 

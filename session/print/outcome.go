@@ -35,7 +35,7 @@ func (o outcome) Result(r *entry.Result) {
 		if _, mixed := s.X.(*syntax.Mixed); mixed {
 			value = shown{X: s.X} // 3 lb 8 oz, as it was written
 		}
-		o.given(name(s.Name), value, o.meanings.Of(s.Name, o.e))
+		o.given(name(s.Name), value, o.meaning(o.e, o.meanings.Of(s.Name, o.e)))
 	default:
 		o.working(o.e)
 	}
@@ -98,7 +98,7 @@ func (o outcome) Graph(g *entry.Graph) {
 	case o.edition == Handout && g.Blank:
 		axes := *g
 		axes.X.From, axes.X.To = draw.NiceRange(g.X.From, g.X.To) // where it ends may be an answer
-		o.add(figure{&axes})
+		o.axes(o.e, &axes)
 	case o.edition == Key && !(g.Blank && o.drawn(g)):
 		full := *g
 		full.Blank = false

@@ -128,10 +128,14 @@ func (t *plainText) bars(b *entry.Bars) {
 	t.gap()
 }
 
-func (t *plainText) room(lines int) {
-	for range lines {
+func (t *plainText) room(r *room) {
+	for range r.Lines {
 		t.gap()
 		t.out(strings.Repeat("_", t.columns))
+	}
+	for _, x := range r.Answers {
+		t.gap()
+		t.wrapped("", "  ", plainSide(x)+" = "+strings.Repeat("_", min(30, t.columns/2)))
 	}
 	t.gap()
 }

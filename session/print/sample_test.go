@@ -184,10 +184,10 @@ func scaleHandout() *Document {
 	blank := stretchGraph()
 	blank.Blank = true
 	d.Parts = []part{
-		{Label: "a", Question: d.Parts[0].Question, Points: 4, Blocks: []block{room{6}}},
-		{Label: "b", Question: d.Parts[1].Question, Points: 5, Blocks: []block{d.Parts[1].Blocks[0], room{8}, figure{blank}}},
-		{Label: "c", Question: d.Parts[2].Question, Points: 1, Blocks: []block{d.Parts[2].Blocks[0], room{3}}},
-		{Blocks: []block{room{2}}},
+		{Label: "a", Question: d.Parts[0].Question, Points: 4, Blocks: []block{room{6, []syntax.Expr{x("k")}}}},
+		{Label: "b", Question: d.Parts[1].Question, Points: 5, Blocks: []block{d.Parts[1].Blocks[0], room{8, nil}, figure{blank}}},
+		{Label: "c", Question: d.Parts[2].Question, Points: 1, Blocks: []block{d.Parts[2].Blocks[0], room{3, nil}}},
+		{Blocks: []block{room{2, nil}}},
 	}
 	return d
 }
@@ -223,7 +223,7 @@ func everywhere(h string) *Document {
 	bars := &entry.Bars{Unit: unknown.Unit, Books: h, Stages: []entry.Stage{{Name: h, Bars: []entry.Bar{{Of: name, Value: *unknown}}, Sum: h}}}
 	return &Document{Title: h, Caution: h, Blocks: []block{note{h}, givens{[]given{{name, shown{Words: h}, h}}}}, Parts: []part{{
 		Label: h, Question: h, Points: -1, Blocks: []block{
-			note{h + "\n\n# " + h + "\n- " + h + "\n1. " + h + "\n    " + h + "\n---\n> " + h + "\n" + h + "\n==="}, text{[]string{h, "", h}}, room{3},
+			note{h + "\n\n# " + h + "\n- " + h + "\n1. " + h + "\n    " + h + "\n---\n> " + h + "\n" + h + "\n==="}, text{[]string{h, "", h}}, room{3, []syntax.Expr{name}},
 			working{Lines: []entry.WorkLine{{Left: name, Right: name, Reason: h, Lead: h, Units: []entry.UnitSide{{Product: h, Root: true}, {Product: h}}}, {}}},
 			working{Definitions: true, Lines: []entry.WorkLine{{Left: x("U(s)"), Right: x("k*s^2/2")}}},
 			answer{X: name, Shown: shown{Words: h}}, answer{X: name, Shown: shown{X: name}}, answer{}, answer{X: name},

@@ -1,8 +1,10 @@
 package print
 
 import (
+	"math"
 	"regexp"
-	"strings"
+	"slices"
+	"strconv"
 	"sync"
 
 	"steelyard/lang/syntax"
@@ -11,178 +13,184 @@ import (
 	"steelyard/units"
 )
 
-// guard makes sure that a handout gives no answer away. It looks for every
-// result, rounded to two or more figures, in every unit of its dimension that
-// the worksheet uses, in all that the handout holds. What holds one is left out,
-// or its axes are drawn further; only a question stays as it was written, and is
-// told of.
-func (b *builder) guard() []string {
-	g := newGuard(b.all)
-	b.doc.Blocks = g.clean(b.doc.Blocks)
-	var told []string
-	for i := range b.doc.Parts {
-		p := &b.doc.Parts[i]
-		p.Blocks = g.clean(p.Blocks)
-		if number := g.holds(p.Question); number != "" {
-			told = append(told, "The question of part "+p.Label+" holds "+number+", which is a result of this worksheet.")
-		}
-	}
-	if number := g.holds(b.doc.Title); number != "" {
-		told = append(told, "The title holds "+number+", which is a result of this worksheet.")
-	}
-	return told
+// A handout gives no answer away: each number in its prose, with the unit behind it,
+// is compared with all results by dimension and value, however it is spelled. What
+// holds one is left out and told of; a question stays as it was written, and is told of
+// too.
+
+// guard knows the results of a worksheet, and the numbers that are put in.
+type guard struct {
+	secrets []secret
+	known   []quantity
+	units   *units.Table // with those that the worksheet defines
 }
 
-// guarded are the numbers that a handout must not hold.
-type guarded struct{ secret map[string]bool }
+// quantity is a value in coherent SI units.
+type quantity struct {
+	si  float64
+	dim units.Dim
+}
 
-// numbers are what looks like a number in a text, with its power of ten.
-var numbers = sync.OnceValue(func() *regexp.Regexp {
-	return regexp.MustCompile(`[0-9]+(?:\.[0-9]+)?(?:(?:e|×10\^?|\*10\^)[-−+]?[0-9]+)?`)
-})
+// secret is a result that must not be read off a handout.
+type secret struct {
+	quantity
+	name string
+	line int
+	in   []*units.Unit // what a number without a unit may be meant in
+}
 
-// newGuard gathers the results of a worksheet, without the numbers that are
-// put in.
-func newGuard(all []*entry.Entry) *guarded {
-	g := &guarded{secret: map[string]bool{}}
-	used := unitsUsed(all)
+// newGuard gathers the results of a worksheet, and the numbers that are put in.
+func newGuard(all []*entry.Entry) *guard {
+	g := &guard{units: units.NewTable()}
 	for _, e := range all {
-		if !syntax.RoleOf(e.Stmt).Asks() {
-			continue
-		}
-		for _, v := range e.Values() {
-			for _, u := range used {
-				if u.Dim() == v.Dim && !u.Affine() {
-					g.hide(u.FromSI(v.SI))
-				}
+		role := syntax.RoleOf(e.Stmt)
+		if own, ok := e.Stmt.(*syntax.UnitDef); ok {
+			if of, si, ok := g.literal(own.X); ok {
+				g.units.Define(own.Name, of, si)
 			}
 		}
-	}
-	for _, e := range all {
-		if syntax.RoleOf(e.Stmt).PutsIn() {
-			for _, n := range numbers().FindAllString(e.Text, -1) {
-				delete(g.secret, n)
+		for _, v := range e.Values() {
+			switch {
+			case role.Asks() && v.SI != 0:
+				in := []*units.Unit{v.Unit, units.Preferred(v.Dim, v.Tag)}
+				g.secrets = append(g.secrets, secret{quantity{v.SI, v.Dim}, v.Name, e.Line, in})
+			case role == syntax.Given:
+				g.known = append(g.known, quantity{v.SI, v.Dim})
+			}
+		}
+		if role.PutsIn() {
+			for _, x := range e.Stmt.Exprs() {
+				for part := range syntax.Nodes(x) {
+					if u, si, ok := g.literal(part); ok {
+						g.known = append(g.known, quantity{si, u.Dim()})
+					}
+				}
 			}
 		}
 	}
 	return g
 }
 
-// unitsUsed lists the units in which a worksheet shows or writes anything.
-func unitsUsed(all []*entry.Entry) []*units.Unit {
-	var out []*units.Unit
-	add := func(u *units.Unit) {
-		for _, known := range out {
-			if known.SameAs(u) {
-				return
-			}
-		}
-		out = append(out, u)
-	}
-	for _, e := range all {
-		for _, v := range e.Values() {
-			add(v.Unit)
-			add(units.Preferred(v.Dim, v.Tag))
+// literal reads a number that is written with its unit, or without one.
+func (g *guard) literal(x syntax.Expr) (u *units.Unit, si float64, ok bool) {
+	switch x := x.(type) {
+	case *syntax.Number:
+		return units.One, x.Value.Float(), true
+	case *syntax.Quantity:
+		if u, bad := g.units.Parse(x.Unit.Text, units.AfterNumber); bad == nil {
+			return u, u.ToSI(x.Value), true
 		}
 	}
-	return out
+	return nil, 0, false
 }
 
-// hide notes a value as it may be printed with two figures and more.
-func (g *guarded) hide(v float64) {
-	if v < 0 {
-		v = -v
+// leak is a number of a text that is a result.
+type leak struct {
+	text string
+	*secret
+}
+
+// String says what is held: "460 mJ, the result W of line 12".
+func (l *leak) String() string {
+	of := "the result "
+	if l.name != "" {
+		of += l.name + " "
 	}
-	for n := 2; n <= 6; n++ {
-		for _, f := range []units.Figures{{N: n, Keep: true}, {N: n}} {
-			for _, form := range []units.Form{units.File, units.Screen} {
-				for _, text := range numbers().FindAllString(units.FormatNumber(v, f, units.HalfAway, form), 1) {
-					if figures(text) >= 2 {
-						g.secret[text] = true
-					}
-				}
+	return l.text + ", " + of + "of line " + strconv.Itoa(l.line)
+}
+
+// reveals finds a result in a text, or nil.
+func (g *guard) reveals(text string) *leak {
+	for _, n := range readNumbers(text, g.units) {
+		if s := g.of(&n); s != nil {
+			return &leak{n.text, s}
+		}
+	}
+	return nil
+}
+
+// of finds the result that a written number is, if it is none of those put in.
+func (g *guard) of(n *written) *secret {
+	for i := range g.secrets {
+		s := &g.secrets[i]
+		in := s.in
+		if n.unit != nil {
+			in = []*units.Unit{n.unit}
+		} else if n.figures < 3 && (!n.told || n.figures < 2 || n.counts) || n.counts && n.figures < 4 {
+			continue // any number of things may be 24
+		}
+		for _, u := range in {
+			if n.is(s.quantity, u) && !g.putIn(n, u) {
+				return s
 			}
 		}
 	}
+	return nil
 }
 
-// figures counts the figures of a number as it is written.
-func figures(text string) int {
-	head, _, _ := strings.Cut(strings.ReplaceAll(text, "×", "e"), "e")
-	return len(strings.TrimLeft(strings.ReplaceAll(head, ".", ""), "0"))
+// putIn tells whether a number in a unit is one of those that are put in.
+func (g *guard) putIn(n *written, u *units.Unit) bool {
+	return slices.ContainsFunc(g.known, func(k quantity) bool { return n.is(k, u) })
 }
 
-// holds returns a hidden number that a text shows, or nothing.
-func (g *guarded) holds(text string) string {
-	for _, n := range numbers().FindAllString(text, -1) {
-		if g.secret[n] {
-			return n
+// is tells whether a number in a unit is a value, rounded to two figures or more or, of
+// three and more, cut off. A number of one figure is one only if it is exact. A
+// temperature may be a difference too, and signs don't count.
+func (n *written) is(q quantity, u *units.Unit) bool {
+	if u.Dim() != q.dim || n.value == 0 {
+		return false
+	}
+	most := 0.5 * n.last
+	switch {
+	case n.figures < 2:
+		most = 1e-6 * n.value
+	case n.figures > 2:
+		most = n.last
+	}
+	for _, v := range [...]float64{u.FromSI(q.si), u.FromSIDifference(q.si)} {
+		if math.Abs(math.Abs(v)-n.value) <= most*(1+1e-9) {
+			return true
 		}
 	}
-	return ""
-}
-
-// clean drops blocks that hold a hidden number, and what words say of a given if they
-// do, and widens axes whose ticks do.
-func (g *guarded) clean(blocks []block) []block {
-	var out []block
-	for _, b := range blocks {
-		if fig, ok := b.(figure); ok {
-			if g.redraw(fig.Graph) {
-				out = append(out, fig)
-			}
-			continue
-		}
-		if given, ok := b.(givens); ok {
-			for i := range given.Rows {
-				if row := &given.Rows[i]; g.holds(row.Meaning) != "" {
-					row.Meaning = ""
-				}
-			}
-		}
-		if g.holds(shownText(b)) == "" {
-			out = append(out, b)
-		}
-	}
-	return out
-}
-
-// shownText is all that a block of a handout shows, but for the givens, which
-// are known.
-func shownText(b block) string {
-	switch b := b.(type) {
-	case note:
-		return b.Text
-	case text:
-		return strings.Join(b.Lines, " ")
-	case working:
-		text := ""
-		for _, l := range b.Lines {
-			text += " " + l.Lead
-			if l.Right != nil {
-				text += " " + syntax.PrintExpr(l.Right)
-			}
-		}
-		return text
-	}
-	return ""
+	return false
 }
 
 // stretches are the factors by which an axis is drawn further, one after the
 // other, until its ticks give nothing away.
 var stretches = []float64{1, 1.25, 1.5, 2, 3, 4, 5, 7, 10}
 
-// redraw widens the y axis of blank axes until no tick is a result; false if none
-// of the ranges tried is free of one.
-func (g *guarded) redraw(axes *entry.Graph) bool {
+// redraw widens the y axis of blank axes until no tick is a result; if none of the
+// ranges tried is free of one, it returns what the ticks hold, and the axes stay.
+func (g *guard) redraw(axes *entry.Graph) *leak {
 	lo, hi := draw.Height(axes)
+	var held *leak
 	for _, s := range stretches {
 		axes.Y.From, axes.Y.To = draw.NiceRange(lo*s, hi*s)
-		if g.holds(visibleText(draw.GraphSVG(axes, "g"))) == "" {
-			return true
+		found := g.ticks(axes)
+		if found == nil {
+			return nil
+		}
+		if held == nil {
+			held = found
 		}
 	}
-	return false
+	axes.Y.From, axes.Y.To = lo, hi
+	return held
+}
+
+// ticks finds a result among the numbers of a drawing, each in the unit of either axis.
+func (g *guard) ticks(axes *entry.Graph) *leak {
+	for _, n := range readNumbers(visibleText(draw.GraphSVG(axes, "g")), g.units) {
+		for _, u := range [...]*units.Unit{axes.X.Label.Unit, axes.Y.Label.Unit} {
+			if n.unit = u; n.figures < 2 {
+				continue
+			}
+			if s := g.of(&n); s != nil {
+				return &leak{n.text, s}
+			}
+		}
+	}
+	return nil
 }
 
 var marks = sync.OnceValue(func() *regexp.Regexp {
