@@ -8,6 +8,7 @@ import (
 
 	"steelyard/lang/ops"
 	"steelyard/lang/syntax"
+	"steelyard/session"
 	"steelyard/session/ask"
 	"steelyard/session/help"
 	"steelyard/session/worksheet"
@@ -33,9 +34,14 @@ func (s *scratchpad) Complete(text string, at int) (int, []string) {
 			words = append(words, w+" ")
 		}
 	case syntax.AtTopic:
-		words = append(help.Words(s.pad.Pad), units.NewTable().Complete(prefix)...)
+		words = topics(s.pad.Pad, prefix)
 	}
 	return from, matching(words, prefix)
+}
+
+// topics are the words that help knows, and the units that begin with a prefix.
+func topics(pad *session.Pad, prefix string) []string {
+	return append(help.Words(pad), units.NewTable().Complete(prefix)...)
 }
 
 // statementWords lists the words that begin a statement.

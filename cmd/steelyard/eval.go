@@ -15,17 +15,16 @@ import (
 )
 
 // runEval works statements out without a scratchpad.
-func runEval(w *world, args []string) int {
-	json := false
-	statements, problem := readOptions(args, []option{{name: "json", set: func(string) { json = true }}})
-	if problem != "" {
-		return w.usage("eval", problem)
-	}
-	ev := &evaluator{w: w, pad: live.Lines(), out: bufio.NewWriter(w.stdout), json: json}
+func runEval(w *world, g given, statements []string) int {
+	ev := &evaluator{w: w, pad: live.Lines(), out: bufio.NewWriter(w.stdout), json: g.has("json")}
 	if len(statements) == 0 {
-		ev.stream(w.stdin)
+		statements = []string{stdinName}
 	}
 	for _, s := range statements {
+		if s == stdinName {
+			ev.stream(w.stdin)
+			continue
+		}
 		for _, one := range splitStatements(s) {
 			ev.enter(one)
 		}
@@ -43,6 +42,7 @@ type evaluator struct {
 	over   bool // nothing more is to be entered
 	quit   bool // because a line says quit
 	rest   bool // statements follow it, and are left out
+	typed  bool // the lines are typed, one by one
 }
 
 // end shows what is still to be shown and returns the exit status.
@@ -58,13 +58,24 @@ func (ev *evaluator) end() int {
 }
 
 // stream works out the lines of a reader. A line that begins with a blank
-// belongs to the one above it, so a statement is entered when the next begins.
+// belongs to the one above it, so a statement is entered when the next begins; one
+// that is typed, as soon as it is whole.
 func (ev *evaluator) stream(r io.Reader) {
 	in := bufio.NewReader(r)
 	statement := ""
+	ev.typed = ev.w.typed
+	defer func() { ev.typed = false }()
 	for !ev.over {
+		if ev.typed {
+			statement = ev.typedLine(statement)
+		}
 		line, err := readLine(in)
-		if err == nil && statement != "" && isIndented(line) {
+		switch {
+		case err != nil || statement == "":
+		case ev.typed && !isIndented(line) && strings.TrimSpace(line) != "":
+			line = "  " + line
+			fallthrough
+		case isIndented(line):
 			if len(statement) <= limit.Line {
 				statement += "\n" + line
 			}
@@ -75,6 +86,9 @@ func (ev *evaluator) stream(r io.Reader) {
 		switch err {
 		case nil:
 		case io.EOF:
+			if ev.prompts() {
+				io.WriteString(ev.w.stdout, "\n")
+			}
 			return
 		default:
 			ev.w.complain("steelyard: the lines can't be read from standard input.")
@@ -88,6 +102,27 @@ func (ev *evaluator) stream(r io.Reader) {
 		ev.enter(string(behind))
 	}
 }
+
+// typedLine enters what has been typed unless it asks for more lines, and begins the
+// row of the next. It returns what is left to be gone on with.
+func (ev *evaluator) typedLine(statement string) string {
+	if !syntax.Incomplete(statement) {
+		ev.enter(statement)
+		statement = ""
+	}
+	if !ev.over && ev.prompts() {
+		lead := view.Prompt(ev.pad.Next())
+		if statement != "" {
+			lead = strings.Repeat(" ", len(lead))
+		}
+		io.WriteString(ev.w.stdout, lead)
+	}
+	return statement
+}
+
+// prompts tells whether a line is typed behind its number, on the screen on which it
+// is answered.
+func (ev *evaluator) prompts() bool { return ev.typed && ev.w.in != nil }
 
 // readLine reads one line without its end. Of a line that is longer than any
 // statement may be, no more is kept than shows that it is.
@@ -177,7 +212,7 @@ func (ev *evaluator) show(e *entry.Entry, got live.Answer) error {
 	}
 	for _, e := range entries {
 		write := func() error {
-			return view.Text(ev.out, e, view.Options{Statement: true, Bold: ev.w.bold, Width: ev.w.width, Height: ev.w.height, ASCII: ev.w.ascii})
+			return view.Text(ev.out, e, view.Options{Statement: !ev.prompts(), Bold: ev.w.bold, Width: ev.w.width, Height: ev.w.height, ASCII: ev.w.ascii})
 		}
 		if ev.json {
 			write = func() error { return view.JSON(ev.out, e, view.Replayed{}) }

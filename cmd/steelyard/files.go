@@ -109,6 +109,11 @@ func (s *scratchpad) open(ctx context.Context, arg string) {
 		return
 	}
 	s.fresh()
+	s.fill(ctx, name, sheet)
+}
+
+// fill puts the statements of a file on an empty scratchpad.
+func (s *scratchpad) fill(ctx context.Context, name string, sheet *worksheet.Sheet) {
 	entries, gaps, whole := s.enterSheet(ctx, sheet)
 	s.pad.SetTitle(sheet.Title)
 	texts := make([]string, len(entries))

@@ -11,12 +11,8 @@ import (
 
 // runHelp looks a word up. A word that nothing is known of is a fault of the
 // command line.
-func runHelp(w *world, args []string) int {
-	rest, problem := readOptions(args, nil)
-	if problem != "" {
-		return w.usage("help", problem)
-	}
-	word := writing.Clean(strings.Join(rest, " "), writing.Screen)
+func runHelp(w *world, _ given, args []string) int {
+	word := writing.Clean(strings.Join(args, " "), writing.Screen)
 	pad := session.New()
 	text := strings.Join(help.Topic(pad, word, w.width), "\n") + "\n"
 	if word != "" && !help.Known(pad, word) {

@@ -7,15 +7,12 @@ package main
 
 import (
 	"context"
-	"fmt"
 	"io"
 	"os"
 	"runtime/debug"
 	"strings"
 
 	"golang.org/x/term"
-
-	"steelyard/units/writing"
 )
 
 // The exit statuses.
@@ -34,9 +31,11 @@ type world struct {
 	stderr io.Writer
 	// in and out are the terminal, for the scratchpad; nil if there is none.
 	in, out *os.File
-	bold    bool
-	width   int
-	height  int
+	// typed tells that standard input is a terminal.
+	typed  bool
+	bold   bool
+	width  int
+	height int
 	// ascii draws graphs with bytes below 128.
 	ascii bool
 }
@@ -53,14 +52,14 @@ func main() {
 // newWorld looks at the terminal, if there is one. Bold type is left out where
 // the user or the terminal asks for plain text.
 func newWorld() *world {
-	w := &world{ctx: context.Background(), stdin: os.Stdin, width: 80, ascii: true}
+	w := &world{ctx: context.Background(), stdin: os.Stdin, width: 80, ascii: true, typed: term.IsTerminal(int(os.Stdin.Fd()))}
 	if fd := int(os.Stdout.Fd()); term.IsTerminal(fd) {
 		w.bold = os.Getenv("NO_COLOR") == "" && os.Getenv("TERM") != "dumb"
 		w.ascii = plainTerminal()
 		if cells, rows, err := term.GetSize(fd); err == nil && cells > 0 {
 			w.width, w.height = cells, rows
 		}
-		if term.IsTerminal(int(os.Stdin.Fd())) {
+		if w.typed {
 			w.in, w.out = os.Stdin, os.Stdout
 		}
 	}
@@ -69,56 +68,42 @@ func newWorld() *world {
 }
 
 // plainTerminal tells whether a terminal may not show more than ASCII: where it
-// is called dumb, or the locale names a character set other than UTF-8.
+// is called dumb, or the locale is C or names a character set other than UTF-8.
 func plainTerminal() bool {
 	if term := os.Getenv("TERM"); term == "dumb" || term == "linux" || term == "vt100" {
 		return true
 	}
 	for _, name := range []string{"LC_ALL", "LC_CTYPE", "LANG"} {
 		if v := strings.ToUpper(os.Getenv(name)); v != "" {
-			return strings.Contains(v, ".") && !strings.Contains(v, "UTF-8") && !strings.Contains(v, "UTF8")
+			return v == "C" || v == "POSIX" || strings.Contains(v, ".") && !strings.Contains(v, "UTF-8") && !strings.Contains(v, "UTF8")
 		}
 	}
 	return false
 }
 
-// command is one subcommand.
-type command struct {
-	name string
-	help string // what --help prints
-	run  func(w *world, args []string) int
-}
-
-// commands are the subcommands in the order in which the shell help lists
-// them.
-func commands() []command {
-	return []command{
-		{"eval", evalHelp, runEval},
-		{"replay", replayHelp, runReplay},
-		{"print", printHelp, runPrint},
-		{"help", helpHelp, runHelp},
-	}
-}
-
 // run carries out a command line and returns the exit status.
 func run(w *world, args []string) int {
 	if len(args) == 0 {
-		return runScratchpad(w)
+		return runScratchpad(w, "")
 	}
-	for _, c := range commands() {
-		if c.name != args[0] {
-			continue
-		}
+	if c, known := commandNamed(args[0]); known {
 		if asksForHelp(args[1:]) {
-			return w.print(c.help + caution)
+			return w.print(c.help(w.width))
 		}
-		return w.stoppable(func(w *world) int { return c.run(w, args[1:]) })
+		g, rest, problem := readOptions(args[1:], c.options)
+		if problem != "" {
+			return w.usage(c.name, problem)
+		}
+		return w.stoppable(func(w *world) int { return c.run(w, g, rest) })
 	}
 	switch args[0] {
 	case "--help", "-h":
-		return w.print(about + caution)
-	case "--version":
-		return w.print("steelyard " + version() + "\n")
+		return w.print(w.about())
+	case "--version", "-V":
+		return run(w, []string{"version"})
+	}
+	if isWorksheet(args[0]) {
+		return w.openPage(args)
 	}
 	return w.unknownCommand(args[0])
 }
@@ -137,22 +122,15 @@ func (w *world) unwritten() int {
 	return statusUsage
 }
 
-// complain writes one row to standard error, whatever names are in it.
-func (w *world) complain(row string) { fmt.Fprintln(w.stderr, writing.Clean(row, writing.Screen)) }
+// stamp is the version of a release, which the linker puts in: -X main.stamp=1.2.3.
+var stamp string
 
-// usage says what is wrong with the command line of a subcommand, or of the
-// program if the name is empty.
-func (w *world) usage(command, problem string) int {
-	if command != "" {
-		command += " "
-	}
-	w.complain("steelyard: " + problem)
-	fmt.Fprintf(w.stderr, "Try: steelyard %s--help\n", command)
-	return statusUsage
-}
-
-// version is that of the module, if the program was built from a known one.
+// version is that of the release, else of the module, if the program was built from
+// a known one.
 func version() string {
+	if stamp != "" {
+		return stamp
+	}
 	if info, ok := debug.ReadBuildInfo(); ok && info.Main.Version != "" && info.Main.Version != "(devel)" {
 		return info.Main.Version
 	}

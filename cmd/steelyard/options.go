@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 	"unicode/utf8"
@@ -8,24 +9,33 @@ import (
 	"steelyard/units/writing"
 )
 
-// option is one --NAME of a subcommand.
-//
-// The options are read here and not by a library because starting up is a
-// budget, and because a statement such as -5 °C must not be taken for one.
-type option struct {
-	name  string
-	short string            // one letter that may stand for it: -o
-	takes string            // what its value is called; empty for a switch
-	set   func(text string) // called with the value each time it stands there
+// given are the options of a command line: the values of each, by its name. A
+// switch has an empty one.
+type given map[string][]string
+
+// has tells whether an option is there.
+func (g given) has(name string) bool { return len(g[name]) > 0 }
+
+// value is that of an option, the last where there are several; or else what is so
+// without it.
+func (g given) value(name, without string) string {
+	if all := g[name]; len(all) > 0 {
+		return all[len(all)-1]
+	}
+	return without
 }
 
 // readOptions takes the options out of the arguments; they may stand anywhere
 // before a --. What is no option is returned in order. The problem is empty if
 // all of it can be read.
-func readOptions(args []string, options []option) (rest []string, problem string) {
+//
+// They are read here and not by a library because starting up is a budget, and
+// because a statement such as -5 °C must not be taken for one.
+func readOptions(args []string, options []option) (g given, rest []string, problem string) {
+	g = given{}
 	for i := 0; i < len(args); i++ {
 		if args[i] == "--" {
-			return append(rest, args[i+1:]...), ""
+			return g, append(rest, args[i+1:]...), ""
 		}
 		arg := args[i]
 		for _, o := range options {
@@ -37,25 +47,25 @@ func readOptions(args []string, options []option) (rest []string, problem string
 			rest = append(rest, arg)
 			continue
 		}
-		name, value, given := strings.Cut(arg[2:], "=")
+		name, value, filled := strings.Cut(arg[2:], "=")
 		at := slices.IndexFunc(options, func(o option) bool { return o.name == name })
 		if at < 0 {
-			return nil, "there is no option --" + name + "." + meant("--"+name, optionNames(options))
+			return nil, nil, "there is no option --" + name + "." + meant("--"+name, optionNames(options))
 		}
 		o := &options[at]
 		switch {
-		case o.takes == "" && given:
-			return nil, "--" + name + " takes no value."
-		case o.takes != "" && !given:
+		case o.takes == "" && filled:
+			return nil, nil, "--" + name + " takes no value."
+		case o.takes != "" && !filled:
 			i++
 			if i == len(args) {
-				return nil, "--" + name + " needs " + o.takes + " after it."
+				return nil, nil, "--" + name + " needs " + cmp.Or(o.needs, o.takes) + " after it."
 			}
 			value = args[i]
 		}
-		o.set(value)
+		g[name] = append(g[name], value)
 	}
-	return rest, ""
+	return g, rest, ""
 }
 
 // isOption tells an option, --json, from a statement or a file's name.
@@ -100,8 +110,6 @@ func (w *world) unknownCommand(word string) int {
 	switch {
 	case isOption(word):
 		return w.usage("", "there is no option "+word+".")
-	case strings.HasSuffix(word, ".worked"):
-		hint = " To replay a worksheet: steelyard replay " + word
 	case strings.ContainsAny(word, "=+*/^ ") || word != "" && !isLetter(word):
 		hint = " To work out a statement: steelyard eval '" + word + "'"
 	default:

@@ -25,12 +25,18 @@ var forms = []form{
 	{"text", ".txt", func(d *print.Document) []byte { return print.Plain(d, 80) }},
 }
 
-// formNames lists the ways of printing: html, markdown, latex or text.
-func formNames() string {
+// formList lists the ways of printing by their names.
+func formList() []string {
 	names := make([]string, len(forms))
 	for i, f := range forms {
 		names[i] = f.name
 	}
+	return names
+}
+
+// formNames says them: html, markdown, latex or text.
+func formNames() string {
+	names := formList()
 	last := len(names) - 1
 	return strings.Join(names[:last], ", ") + " or " + names[last]
 }
@@ -42,22 +48,26 @@ type printing struct {
 	edition print.Edition
 	to      string
 	folder  bool
+	open    bool // what is printed is shown
 }
 
 // runPrint prints worksheets as keys or handouts.
-func runPrint(w *world, args []string) int {
-	as, edition := "", "key"
-	p := &printing{w: w}
-	files, problem := readOptions(args, []option{
-		{name: "as", takes: formNames(), set: func(text string) { as = text }},
-		{name: "edition", takes: "key or handout", set: func(text string) { edition = text }},
-		{name: "output", short: "o", takes: "a file or a folder", set: func(text string) { p.to = text }},
-	})
+func runPrint(w *world, g given, files []string) int {
+	p := &printing{w: w, to: g.value("output", ""), open: g.has("open")}
+	problem := sheetsNamed(files)
 	if problem == "" {
-		problem = p.choose(as, edition, files)
+		problem = p.choose(g.value("as", ""), g.value("edition", "key"), files)
 	}
 	if problem != "" {
 		return w.usage("print", problem)
+	}
+	if p.open && p.to == "" {
+		dir, err := os.MkdirTemp("", "steelyard-")
+		if err != nil {
+			w.complain("steelyard: there is no room for a page to be shown; print it to a file with -o.")
+			return statusUsage
+		}
+		p.to, p.folder = dir, true
 	}
 	return p.all(files, p.print)
 }
@@ -103,11 +113,9 @@ func (p *printing) choose(as, edition string, files []string) string {
 	switch {
 	case p.form.name == "":
 		return "worksheets can't be printed as " + quoted(as) + ": it is " + formNames() + "."
-	case len(files) == 0:
-		return "name a worksheet, such as examples/pinball-plunger.worked."
-	case strings.HasPrefix(files[0], "-"):
-		return "there is no option " + quoted(files[0]) + ". The options are --as, --edition and -o."
-	case len(files) > 1 && p.to == "":
+	case strings.HasPrefix(files[0], "-") && files[0] != stdinName:
+		return "there is no option " + quoted(files[0]) + "."
+	case len(files) > 1 && p.to == "" && !p.open:
 		return "several worksheets are printed into a folder: name it with -o."
 	}
 	info, err := os.Stat(p.to)
@@ -145,12 +153,15 @@ func (p *printing) name(file string) string {
 		return p.to
 	}
 	base := strings.TrimSuffix(filepath.Base(file), worksheet.Extension)
+	if file == stdinName {
+		base = "worksheet"
+	}
 	return filepath.Join(p.to, base+map[print.Edition]string{print.Key: "-key", print.Handout: "-handout"}[p.edition]+p.form.extension)
 }
 
 // print prints one worksheet.
 func (p *printing) print(file string) int {
-	sheet, problem := worksheet.Load(file)
+	sheet, problem := p.w.load(file)
 	if problem != nil {
 		fmt.Fprintln(p.w.stderr, problem.Error())
 		return statusUsage
@@ -187,6 +198,10 @@ func (p *printing) print(file string) int {
 	}
 	if problem := worksheet.WriteFile(p.name(file), string(text)); problem != nil {
 		fmt.Fprintln(p.w.stderr, problem.Error())
+		return statusUsage
+	}
+	if p.open && !opened(p.name(file)) {
+		p.w.complain("steelyard: no program here shows " + p.name(file) + "; open it yourself.")
 		return statusUsage
 	}
 	return status

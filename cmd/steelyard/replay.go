@@ -2,6 +2,7 @@ package main
 
 import (
 	"bufio"
+	"io"
 
 	"steelyard/session/view"
 	"steelyard/session/worksheet"
@@ -9,49 +10,79 @@ import (
 
 // runReplay works worksheets out again and compares every result with its
 // record.
-func runReplay(w *world, args []string) int {
-	var o worksheet.Options
-	json := false
-	files, problem := readOptions(args, []option{
-		{name: "with", takes: "'NAME = VALUE'", set: func(text string) { o.With = append(o.With, text) }},
-		{name: "record", set: func(string) { o.Record = true }},
-		{name: "strict", set: func(string) { o.Strict = true }},
-		{name: "json", set: func(string) { json = true }},
-	})
+func runReplay(w *world, g given, files []string) int {
+	r := &replaying{w: w, out: bufio.NewWriter(w.stdout), json: g.has("json")}
+	r.how = worksheet.Options{With: g["with"], Record: g.has("record"), Strict: g.has("strict")}
+	problem := sheetsNamed(files)
 	switch {
 	case problem != "":
+	case r.how.Record && len(r.how.With) > 0:
+		problem = "--record and --with don't go together: --with shows what would be."
+	case r.how.Record && g.has("watch"):
+		problem = "--record and --watch don't go together: a file that is open elsewhere is not written to."
+	case namesStdin(files) && (r.how.Record || g.has("watch")):
+		problem = "--record and --watch need a file, and - is standard input."
+	}
+	if problem != "" {
 		return w.usage("replay", problem)
-	case len(files) == 0:
-		return w.usage("replay", "name a worksheet, such as examples/pinball-plunger.worked.")
-	case o.Record && len(o.With) > 0:
-		return w.usage("replay", "--record and --with don't go together: --with shows what would be.")
 	}
-	out := bufio.NewWriter(w.stdout)
-	status := statusHolds
-	show := func(r *worksheet.Report) {
-		status = max(status, r.Status())
-		switch {
-		case json:
-			r.JSON(out)
-		case r.Problem != nil:
-			// The other files are reported all the same, in their order.
-			out.Flush()
-			r.Text(w.stderr, view.Options{Width: w.width})
-		default:
-			r.Text(out, view.Options{Bold: w.bold, Width: w.width, ASCII: w.ascii})
-		}
-	}
-	replay := func(path string) *worksheet.Report { return worksheet.ReplayFile(w.ctx, path, o) }
-	if o.Record {
+	if r.how.Record {
 		files = distinct(files)
 	}
-	replayAll(w.ctx, files, replay, func(r *worksheet.Report) {
-		if problem := alone(r.Path, func() { show(r) }); problem != nil {
-			show(&worksheet.Report{Path: r.Path, Problem: problem})
-		}
+	if !g.has("watch") {
+		return r.all(files)
+	}
+	status := statusHolds
+	watch(w.ctx, files, func(changed []string) {
+		status = r.all(changed)
+		io.WriteString(r.w.stdout, "\n")
 	})
-	if out.Flush() != nil {
-		return w.unwritten()
+	return status
+}
+
+// replaying is one replay of worksheets.
+type replaying struct {
+	w    *world
+	how  worksheet.Options
+	out  *bufio.Writer
+	json bool
+}
+
+// all replays files and reports them in order.
+func (r *replaying) all(files []string) int {
+	status := statusHolds
+	replayAll(r.w.ctx, files, r.one, func(report *worksheet.Report) {
+		if problem := alone(report.Path, func() { r.show(report) }); problem != nil {
+			report = &worksheet.Report{Path: report.Path, Problem: problem}
+			r.show(report)
+		}
+		status = max(status, report.Status())
+	})
+	if r.out.Flush() != nil {
+		return r.w.unwritten()
 	}
 	return status
+}
+
+// one replays a file.
+func (r *replaying) one(file string) *worksheet.Report {
+	sheet, problem := r.w.load(file)
+	if problem != nil {
+		return &worksheet.Report{Path: problem.Path, Problem: problem}
+	}
+	return worksheet.Replay(r.w.ctx, sheet, r.how)
+}
+
+// show prints what became of a file.
+func (r *replaying) show(report *worksheet.Report) {
+	switch {
+	case r.json:
+		report.JSON(r.out)
+	case report.Problem != nil:
+		// The other files are reported all the same, in their order.
+		r.out.Flush()
+		report.Text(r.w.stderr, view.Options{Width: r.w.width})
+	default:
+		report.Text(r.out, view.Options{Bold: r.w.bold, Width: r.w.width, ASCII: r.w.ascii})
+	}
 }

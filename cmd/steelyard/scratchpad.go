@@ -4,6 +4,8 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"os"
+	"os/signal"
 	"path/filepath"
 	"strings"
 
@@ -16,17 +18,42 @@ import (
 	"steelyard/session/repl"
 	"steelyard/session/rows"
 	"steelyard/session/view"
+	"steelyard/session/worksheet"
 	"steelyard/units/writing"
 )
 
-// runScratchpad opens the scratchpad at a terminal; elsewhere it works out the
-// lines of standard input.
-func runScratchpad(w *world) int {
+// openPage opens the scratchpad with the worksheet that the command line names.
+func (w *world) openPage(files []string) int {
+	switch {
+	case len(files) > 1:
+		return w.usage("", "one worksheet is opened at a time.")
+	case w.in == nil:
+		return w.usage("", "there is no terminal to open "+quoted(files[0])+" at. To replay it: steelyard replay "+files[0])
+	}
+	return runScratchpad(w, files[0])
+}
+
+// runScratchpad opens the scratchpad at a terminal, with a worksheet if one is named;
+// elsewhere it works out the lines of standard input.
+func runScratchpad(w *world, file string) int {
 	if w.in == nil {
-		return w.stoppable(func(w *world) int { return runEval(w, nil) })
+		return w.stoppable(func(w *world) int { return runEval(w, nil, nil) })
 	}
 	s := &scratchpad{w: w, pad: live.New()}
+	var sheet *worksheet.Sheet
+	if file != "" {
+		var problem *worksheet.FileProblem
+		if sheet, problem = worksheet.Load(file); problem != nil {
+			fmt.Fprintln(w.stderr, problem.Error())
+			return statusUsage
+		}
+	}
 	s.startJournal()
+	if sheet != nil {
+		ctx, stop := signal.NotifyContext(w.ctx, os.Interrupt)
+		s.fill(ctx, file, sheet)
+		stop()
+	}
 	how := repl.Config{In: w.in, Out: w.out, Pad: s}
 	if s.journal != nil {
 		how.History = filepath.Join(journal.Dir(), "history")

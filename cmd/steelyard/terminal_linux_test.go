@@ -51,6 +51,13 @@ func openTerminal(t *testing.T, state string, env ...string) *terminal {
 // openColumns is openTerminal on a screen of so many columns.
 func openColumns(t *testing.T, columns uint16, state string, env ...string) *terminal {
 	t.Helper()
+	return openCommand(t, columns, state, nil, env...)
+}
+
+// openCommand starts any command line at a terminal, in a folder where it also keeps its
+// state.
+func openCommand(t *testing.T, columns uint16, state string, args []string, env ...string) *terminal {
+	t.Helper()
 	ours, err := os.OpenFile("/dev/ptmx", os.O_RDWR|syscall.O_NOCTTY, 0)
 	if err != nil {
 		t.Skip("there is no pseudo-terminal here: ", err)
@@ -72,7 +79,7 @@ func openColumns(t *testing.T, columns uint16, state string, env ...string) *ter
 	}
 	defer theirs.Close()
 	term := &terminal{t: t, tty: ours, over: make(chan struct{})}
-	term.cmd = exec.Command(program(t))
+	term.cmd = exec.Command(program(t), args...)
 	term.cmd.Env = append(append(os.Environ(), "XDG_STATE_HOME="+state, "TERM=xterm"), env...)
 	term.cmd.Dir = state
 	term.cmd.Stdin, term.cmd.Stdout, term.cmd.Stderr = theirs, theirs, theirs

@@ -84,7 +84,7 @@ func TestRecordSaysWhatItWrote(t *testing.T) {
 	if err := r.Text(&b, view.Options{}); err != nil {
 		t.Fatal(err)
 	}
-	want := "  4.  W = m*3 m^2/s^2 in J\n        record: 7 J → 6 J\nplunger.worked: 3 results agree, records written.\n"
+	want := "  4.  W = m*3 m^2/s^2 in J\n        record: 7 J → 6 J\n" + path + ": 3 results agree, records written.\n"
 	if b.String() != want || r.Status() != 0 {
 		t.Errorf("status %d, got\n%swant\n%s", r.Status(), b.String(), want)
 	}
@@ -101,7 +101,8 @@ func TestRecordAndWithDoNotGoTogether(t *testing.T) {
 func TestReplayWritesNothing(t *testing.T) {
 	path := write(t, strings.Replace(plunger, "0.4624", "0.5", 1))
 	before, _ := os.Stat(path)
-	if r := ReplayFile(context.Background(), path, Options{}); r.Status() != 1 {
+	s, _ := Load(path)
+	if r := Replay(context.Background(), s, Options{}); r.Status() != 1 {
 		t.Errorf("status %d", r.Status())
 	}
 	after, _ := os.Stat(path)

@@ -203,12 +203,3 @@ func (r *Report) moved(ctx context.Context, pad *session.Pad, texts map[int]stri
 	})
 	r.Rows = r.Rows[:end]
 }
-
-// ReplayFile reads and replays one worksheet.
-func ReplayFile(ctx context.Context, path string, o Options) *Report {
-	s, problem := Load(path)
-	if problem != nil {
-		return &Report{Path: path, Problem: problem}
-	}
-	return Replay(ctx, s, o)
-}

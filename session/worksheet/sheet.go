@@ -59,6 +59,15 @@ func Load(path string) (*Sheet, *FileProblem) {
 	return Parse(path, text)
 }
 
+// Read reads a worksheet that is no file; the name is only for what is said of it.
+func Read(name string, from io.Reader) (*Sheet, *FileProblem) {
+	text, problem := readAll(name, from, 0)
+	if problem != nil {
+		return nil, problem
+	}
+	return Parse(name, text)
+}
+
 // readFile returns the bytes of a plain file that is not beyond the limit.
 func readFile(path string) (string, *FileProblem) {
 	info, err := os.Stat(path)
@@ -76,9 +85,14 @@ func readFile(path string) (string, *FileProblem) {
 		return "", unreadable(path, err)
 	}
 	defer f.Close()
+	return readAll(path, f, info.Size())
+}
+
+// readAll reads what is not beyond the limit; about so many bytes are expected.
+func readAll(path string, from io.Reader, size int64) (string, *FileProblem) {
 	var b strings.Builder
-	b.Grow(int(min(info.Size(), limit.File)) + 1)
-	n, err := io.Copy(&b, io.LimitReader(f, limit.File+1))
+	b.Grow(int(min(size, limit.File)) + 1)
+	n, err := io.Copy(&b, io.LimitReader(from, limit.File+1))
 	if err != nil {
 		return "", unreadable(path, err)
 	}

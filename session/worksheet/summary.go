@@ -3,7 +3,6 @@ package worksheet
 import (
 	"fmt"
 	"io"
-	"path/filepath"
 	"slices"
 	"strings"
 
@@ -106,7 +105,7 @@ func (r *Report) Text(w io.Writer, o view.Options) error {
 			return err
 		}
 	}
-	_, err := fmt.Fprintln(w, writing.Clean(filepath.Base(r.Path), writing.Screen)+": "+r.summary()+".")
+	_, err := fmt.Fprintln(w, writing.Clean(r.Path, writing.Screen)+": "+r.summary()+".")
 	return err
 }
 
