@@ -18,7 +18,7 @@ import (
 // functions of one argument are written by one of them; then brackets are opened; and
 // at last a root is left alone and squared, which may add solutions.
 func (s *isolator) collected(eq sum, depth int) ([]root, bool) {
-	if depth > maxDepth || !s.budget.Spend(termSteps*int64(1+len(eq))) {
+	if depth > maxDepth || eq.lost() || !s.budget.Spend(termSteps*int64(1+len(eq))) {
 		return nil, false
 	}
 	if by, ok := s.divisor(eq); ok {
@@ -88,15 +88,7 @@ func (s *isolator) divisor(eq sum) (factor, bool) {
 func (s *isolator) multiplied(eq sum, by factor, depth int) ([]root, bool) {
 	var out sum
 	for _, t := range eq {
-		p, ok := t.mul(factorTerm(by))
-		if !ok {
-			return nil, false
-		}
-		open, ok := s.open(p)
-		if !ok {
-			return nil, false
-		}
-		out = append(out, open...)
+		out = append(out, s.open(t.mul(factorTerm(by)))...)
 	}
 	return s.onward(collect(out), depth, multiplyBoth, powerExpr(by))
 }
@@ -194,23 +186,15 @@ func (s *isolator) binomial(base syntax.Expr, e units.Exp, c, d sum, depth int) 
 	}
 	d = d.neg()
 	coefficient := asTerm(c)
-	inverse, ok := coefficient.inv()
-	if !ok {
-		return nil, false
-	}
-	left, ok := coefficient.mul(factorTerm(s.factorOf(base, e)))
-	if !ok {
-		return nil, false
-	}
+	inverse := coefficient.inv()
 	value := sum{}
 	if len(d) > 0 {
-		v, ok := asTerm(d).mul(inverse)
-		if !ok {
-			return nil, false
-		}
-		value = sum{v}
+		value = sum{asTerm(d).mul(inverse)}
 	}
-	s.note(termExpr(left), termExpr(asTerm(d)), bringOver, &syntax.Name{Name: s.unknown})
+	if inverse.lost || value.lost() {
+		return nil, false
+	}
+	s.note(termExpr(coefficient.mul(factorTerm(s.factorOf(base, e)))), termExpr(asTerm(d)), bringOver, &syntax.Name{Name: s.unknown})
 	if !coefficient.isOne() {
 		reason, by := divideBoth, coefficient
 		if divisorOnly(coefficient) {
@@ -245,16 +229,8 @@ func divisorOnly(t term) bool {
 // Both ways are followed: what was divided by a name alone would lose the root 0,
 // which is one of those that are asked for (the moment of launch, the equal height).
 func (s *isolator) factored(eq sum, by factor, depth int) ([]root, bool) {
-	inv, ok := factorTerm(by).inv()
-	if !ok {
-		return nil, false
-	}
-	rest, ok := eq.times(sum{inv})
-	if !ok {
-		return nil, false
-	}
 	b := s.fork()
-	roots, ok := b.collected(rest, depth+1)
+	roots, ok := b.collected(eq.by(factorTerm(by).inv()), depth+1)
 	if !ok {
 		return nil, false
 	}
@@ -278,22 +254,20 @@ func (s *isolator) quadraticIn(base syntax.Expr, e units.Exp, a, b, c sum, depth
 		a, b, c = a.neg(), b.neg(), c.neg()
 	}
 	ta, tb, tc := asTerm(a), asTerm(b), asTerm(c)
-	square, ok1 := tb.pow(expTwo)
-	product, ok2 := ta.mul(tc)
-	if !ok1 || !ok2 || ta.coef.Sign() == 0 {
+	product := ta.mul(tc)
+	product.coef = new(big.Rat).Mul(product.coef, big.NewRat(-4, 1))
+	reach := collect(sum{tb.pow(expTwo), product})
+	if reach.lost() || ta.coef.Sign() == 0 {
 		return nil, false
 	}
-	product.coef = new(big.Rat).Mul(product.coef, big.NewRat(-4, 1))
-	discriminant := sumExpr(collect(sum{square, product}))
+	discriminant := sumExpr(reach)
 	in := powerExpr(factor{"", base, e})
 	s.quadratic = &quadratic{discriminant: discriminant}
 	s.note(s.standardForm(base, e, ta, tb, tc), zeroExpr(), inStandardForm)
 	twice := ta
 	twice.coef = new(big.Rat).Mul(ta.coef, big.NewRat(2, 1))
-	if half, ok := twice.inv(); ok {
-		if x, ok := tb.neg().mul(half); ok {
-			s.quadratic.double, _ = s.branch(in, collect(sum{x}), doubleRoot, depth+1)
-		}
+	if x := collect(sum{tb.neg().mul(twice.inv())}); !x.lost() {
+		s.quadratic.double, _ = s.branch(in, x, doubleRoot, depth+1)
 	}
 	var out []root
 	for _, op := range []syntax.Op{syntax.Add, syntax.Sub} {
@@ -314,15 +288,7 @@ func (s *isolator) quadraticIn(base syntax.Expr, e units.Exp, a, b, c sum, depth
 // flatten notes what the roots of a quadratic equation are where its first
 // coefficient is 0.
 func (s *isolator) flatten(roots []root, in syntax.Expr, a, b, c term, depth int) {
-	inv, ok := b.inv()
-	if !ok {
-		return
-	}
-	x, ok := c.neg().mul(inv)
-	if !ok {
-		return
-	}
-	flat, ok := s.branch(in, collect(sum{x}), withoutSquare, depth+1)
+	flat, ok := s.branch(in, collect(sum{c.neg().mul(b.inv())}), withoutSquare, depth+1)
 	for i := range roots {
 		if r := &roots[i]; ok && r.x != nil && r.lead == nil {
 			r.lead, r.flat = termExpr(a), flat
@@ -336,8 +302,7 @@ func (s *isolator) flatten(roots []root, in syntax.Expr, a, b, c term, depth int
 // formula.
 func (s *isolator) standardForm(base syntax.Expr, e units.Exp, a, b, c term) syntax.Expr {
 	double, _ := e.Add(e)
-	x, _ := a.mul(factorTerm(s.factorOf(base, double)))
-	y, _ := b.mul(factorTerm(s.factorOf(base, e)))
+	x, y := a.mul(factorTerm(s.factorOf(base, double))), b.mul(factorTerm(s.factorOf(base, e)))
 	return sumExpr(collect(sum{x, y, c}))
 }
 
@@ -373,15 +338,7 @@ func (s sum) has(key string) bool {
 func (s *isolator) squareSides(t term, rest sum, depth int) ([]root, bool) {
 	s.note(termExpr(t), sumExpr(rest), leaveRoot)
 	*s.widened = true
-	left, ok1 := t.pow(expTwo)
-	right, ok2 := s.raised(rest, expTwo)
-	if !ok1 || !ok2 {
-		return nil, false
-	}
-	opened, ok := s.open(left)
-	if !ok {
-		return nil, false
-	}
+	opened, right := s.open(t.pow(expTwo)), s.raised(rest, expTwo)
 	s.note(sumExpr(opened), sumExpr(right), powerReason(expTwo))
 	return s.collected(opened.minus(right), depth+1)
 }

@@ -20,8 +20,8 @@ type degree struct {
 
 // degreeOf finds the degree of an expression; false if it is not known to have one.
 func (n normalizer) degreeOf(x syntax.Expr) (degree, bool) {
-	s, ok := n.sum(x)
-	if !ok {
+	s := n.sum(x)
+	if s.lost() {
 		return degree{}, false
 	}
 	out := degree{zero: true}
@@ -113,7 +113,8 @@ func (n normalizer) degreeOfCall(x *syntax.Call) (degree, bool) {
 // degreeOfExp is that of an exponential: each logarithm in a sum is a factor again,
 // as exp(2·ln(x)) is x².
 func (n normalizer) degreeOfExp(x syntax.Expr) (out degree, ok bool) {
-	s, ok := n.sum(x)
+	s := n.sum(x)
+	ok = !s.lost()
 	for _, t := range s {
 		d, known := n.degreeOfTerm(t)
 		if known && d.exp.IsZero() {

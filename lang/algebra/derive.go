@@ -25,7 +25,7 @@ func Derivative(x syntax.Expr, name string) (syntax.Expr, bool) {
 //
 // Rules of differentiation leave 2·x·1 + x²·0; nobody is shown that.
 func gathered(x syntax.Expr) syntax.Expr {
-	if s, ok := (normalizer{}).sum(x); ok {
+	if s := (normalizer{}).sum(x); !s.lost() {
 		x = sumExpr(s)
 	}
 	if short, ok := OneFraction(x); ok {

@@ -10,8 +10,8 @@ import (
 // That is how two results are compared that were worked out along other ways: the new
 // value is twice the old one, always, and not by chance of the numbers that are given.
 func Ratio(a, b syntax.Expr) (float64, bool) {
-	f, ok := normalizer{}.fraction(binary(syntax.Div, a, b))
-	if !ok {
+	f := normalizer{}.fraction(binary(syntax.Div, a, b))
+	if f.over.lost() {
 		return 0, false
 	}
 	f.reduce()
@@ -60,6 +60,5 @@ func (s sum) value() (float64, bool) {
 //
 // Where it has no value there, as sin(x)/x at 0, it is not 0: no limit is taken.
 func ZeroAt(x syntax.Expr, name string) bool {
-	s, ok := normalizer{}.sum(Substitute(x, map[string]syntax.Expr{name: zeroExpr()}))
-	return ok && len(s) == 0
+	return len(normalizer{}.sum(Substitute(x, map[string]syntax.Expr{name: zeroExpr()}))) == 0
 }

@@ -68,20 +68,13 @@ func (s *isolator) exponential(eq sum, kinds []factor, depth int) ([]root, bool)
 	}
 	eq = nil
 	for i, g := range all {
-		f := factor{one.key, one.base, exponent(powers[i], 1)}
-		with, ok := g.coef.times(sum{factorTerm(f)})
-		if powers[i] == 0 {
-			with, ok = g.coef, true
-		}
-		if !ok {
-			return nil, false
+		with := g.coef
+		if powers[i] != 0 {
+			with = with.by(factorTerm(factor{one.key, one.base, exponent(powers[i], 1)}))
 		}
 		eq = append(eq, with...)
 	}
-	if eq, ok = s.upwards(collect(eq), one); !ok {
-		return nil, false
-	}
-	return s.onward(eq, depth, oneExponential)
+	return s.onward(collect(eq).upwards(one), depth, oneExponential)
 }
 
 // term is a term as a sum of exponentials; false if the unknown is left in it.
@@ -92,32 +85,28 @@ func (e *exponents) term(t term, kinds []factor) ([]growth, bool) {
 	out := []growth{{coef: sum{{coef: t.coef}}, by: rates{}}}
 	for _, f := range t.factors {
 		var one []growth
-		ok := true
 		switch times := f.exp.Num(); {
 		case !e.holds(f.base):
 			one = []growth{{coef: sum{factorTerm(f)}}}
 		case !slices.ContainsFunc(kinds, func(k factor) bool { return k.key == f.key }):
 			return nil, false
 		default:
-			if one, ok = e.growths(f.base); ok && len(one) == 1 {
-				one, ok = one[0].raised(f)
-			} else if ok && f.exp.IsInt() && times > 0 && times <= maxPower {
-				once := one
+			once, ok := e.growths(f.base)
+			one = once
+			switch {
+			case !ok:
+				return nil, false
+			case len(once) == 1:
+				one = once[0].raised(f)
+			case f.exp.IsInt() && times > 0 && times <= maxPower:
 				for range times - 1 {
-					if one, ok = product(one, once); !ok {
-						return nil, false
-					}
+					one = product(one, once)
 				}
-			} else {
+			default:
 				return nil, false
 			}
 		}
-		if ok {
-			out, ok = product(out, one)
-		}
-		if !ok {
-			return nil, false
-		}
+		out = product(out, one)
 	}
 	return out, true
 }
@@ -161,9 +150,7 @@ func (e *exponents) growths(x syntax.Expr) ([]growth, bool) {
 		}
 		out := growth{sum{number(1, 1)}, e.factored(x.X, to, times)}
 		if len(without) > 0 {
-			if out.coef, ok = (normalizer{}).sum(binary(syntax.Pow, x.X, sumExpr(without))); !ok {
-				return nil, false
-			}
+			out.coef = normalizer{}.sum(binary(syntax.Pow, x.X, sumExpr(without)))
 		}
 		return []growth{out}, true
 	}
@@ -176,11 +163,7 @@ func (e *exponents) growths(x syntax.Expr) ([]growth, bool) {
 // What is added goes before the exponential as a coefficient: exp(k·t + 1) is
 // exp(1)·exp(k·t), a multiple of what exp(k·t) is.
 func (e *exponents) multiple(x syntax.Expr) (without sum, to int, times *big.Rat, ok bool) {
-	s, ok := e.sum(x)
-	if !ok {
-		return nil, 0, nil, false
-	}
-	without, with := e.apart(s)
+	without, with := e.apart(e.sum(x))
 	if len(with) == 0 {
 		return nil, 0, nil, false
 	}
@@ -200,8 +183,9 @@ func (e *exponents) multiple(x syntax.Expr) (without sum, to int, times *big.Rat
 // negative one, of which a power has no real value but for some exponents.
 func (e *exponents) factored(base syntax.Expr, to int, times *big.Rat) rates {
 	out := rates{}
-	s, ok := normalizer{}.sum(base)
-	if ok && len(s) == 1 && s[0].coef.Sign() > 0 && e.primes(out, s[0].coef, to, times) {
+	s := normalizer{}.sum(base)
+	if len(s) == 1 && s[0].coef.Sign() > 0 && e.primes(out, s[0].coef, to, times) {
+		ok := true
 		for _, f := range s[0].factors {
 			n, written := f.base.(*syntax.Number)
 			ok = ok && written && e.primes(out, n.Value.Rat(), to, new(big.Rat).Mul(times, expRat(f.exp)))
@@ -265,10 +249,7 @@ func (e *exponents) power(step rates) (factor, bool) {
 		to := e.of[r.to].scaled(by)
 		exponentOf = exponentOf.plus(to)
 		if r.base != euler {
-			var ok bool
-			if to, ok = to.times(sum{atomTerm(call("ln", e.bases[r.base]))}); !ok {
-				return factor{}, false
-			}
+			to = to.by(atomTerm(call("ln", e.bases[r.base])))
 		}
 		logarithms = logarithms.plus(to)
 		alike = alike && r.to == first.to && r.base != euler
@@ -288,15 +269,9 @@ func (e *exponents) power(step rates) (factor, bool) {
 		if times.Num().CmpAbs(big.NewInt(maxMultiple*maxMultiple)) > 0 {
 			return factor{}, false
 		}
-		one, ok := normalizer{}.power(e.bases[r.base], exponent(int(times.Num().Int64()), 1))
-		if ok {
-			base, ok = base.times(one)
-		}
-		if !ok {
-			return factor{}, false
-		}
+		base = base.times(normalizer{}.power(e.bases[r.base], exponent(int(times.Num().Int64()), 1)))
 	}
-	return e.raised(sumExpr(base), e.of[first.to].scaled(unit)), true
+	return e.raised(sumExpr(base), e.of[first.to].scaled(unit)), !base.lost()
 }
 
 // once is an exponent with the unknown written once, if it grows in a line with that.

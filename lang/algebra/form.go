@@ -37,8 +37,8 @@ type Form struct {
 // Brackets with the name in them are opened first: (t - 2 s)² is a polynomial, too.
 func FormOf(x syntax.Expr, name string) (Form, bool) {
 	n := normalizer{unknown: name}
-	s, ok := n.sum(x)
-	if !ok {
+	s := n.sum(x)
+	if s.lost() {
 		return Form{}, false
 	}
 	if out, changed := n.opened(s); changed {

@@ -31,8 +31,8 @@ const (
 // Shorter is a matter of letters: a step of a working that makes a line longer teaches
 // nothing, unless it takes a stroke out of it.
 func OneFraction(x syntax.Expr) (syntax.Expr, bool) {
-	f, ok := normalizer{}.fraction(x)
-	if !ok {
+	f := normalizer{}.fraction(x)
+	if f.over.lost() {
 		return nil, false
 	}
 	f.reduce()
@@ -41,26 +41,22 @@ func OneFraction(x syntax.Expr) (syntax.Expr, bool) {
 	return out, len(now) < len(was) || len(now) <= len(was)+2 && strings.Count(now, "/") < strings.Count(was, "/")
 }
 
-// fraction brings an expression into one fraction.
-func (n normalizer) fraction(x syntax.Expr) (fraction, bool) {
+// fraction brings an expression into one fraction; where that is lost, its upper side is.
+func (n normalizer) fraction(x syntax.Expr) fraction {
 	switch x := x.(type) {
 	case *syntax.Paren:
 		return n.fraction(x.X)
 	case *syntax.Unary:
-		f, ok := n.fraction(x.X)
+		f := n.fraction(x.X)
 		if x.Op == syntax.Sub {
 			f.over = f.over.neg()
 		}
-		return f, ok
+		return f
 	case *syntax.Binary:
 		if x.Op == syntax.Pow {
 			break
 		}
-		a, ok1 := n.fraction(x.X)
-		b, ok2 := n.fraction(x.Y)
-		if !ok1 || !ok2 {
-			return fraction{}, false
-		}
+		a, b := n.fraction(x.X), n.fraction(x.Y)
 		switch x.Op {
 		case syntax.Mul:
 			return a.times(b)
@@ -71,57 +67,51 @@ func (n normalizer) fraction(x syntax.Expr) (fraction, bool) {
 		}
 		return a.plus(b)
 	}
-	s, ok := n.sum(x)
-	return fraction{over: s}, ok
+	return fraction{over: n.sum(x)}
 }
 
-func (f fraction) times(o fraction) (fraction, bool) {
-	over, ok := f.over.times(o.over)
-	return fraction{over, slices.Concat(f.under, o.under)}.checked(ok)
+func (f fraction) times(o fraction) fraction {
+	return fraction{f.over.times(o.over), slices.Concat(f.under, o.under)}.checked()
 }
 
-func (f fraction) dividedBy(o fraction) (fraction, bool) {
+func (f fraction) dividedBy(o fraction) fraction {
 	if len(o.over) == 0 {
-		return fraction{}, false
+		return fraction{over: sum{lost}}
 	}
 	out := fraction{f.over, append(slices.Clone(f.under), o.over)}
 	for _, u := range o.under {
-		var ok bool
-		if out.over, ok = out.over.times(u); !ok {
-			return fraction{}, false
-		}
+		out.over = out.over.times(u)
 	}
-	return out.checked(true)
+	return out.checked()
 }
 
 // plus adds two fractions over the factors of both, those they share once.
 //
 // a/(p·q) + b/(p·r) is (a·r + b·q)/(p·q·r): only what the other lacks is multiplied
 // with.
-func (f fraction) plus(o fraction) (fraction, bool) {
+func (f fraction) plus(o fraction) fraction {
 	under := slices.Clone(f.under)
 	mine := slices.Clone(f.under) // what the other has not
-	ok := true
 	for _, u := range o.under {
 		i := slices.IndexFunc(mine, func(m sum) bool { return len(u.minus(m)) == 0 })
 		if i >= 0 {
 			mine = slices.Delete(mine, i, i+1)
 			continue
 		}
-		var good bool
-		f.over, good = f.over.times(u)
-		under, ok = append(under, u), ok && good
+		f.over, under = f.over.times(u), append(under, u)
 	}
 	for _, u := range mine {
-		var good bool
-		o.over, good = o.over.times(u)
-		ok = ok && good
+		o.over = o.over.times(u)
 	}
-	return fraction{f.over.plus(o.over), under}.checked(ok)
+	return fraction{f.over.plus(o.over), under}.checked()
 }
 
-func (f fraction) checked(ok bool) (fraction, bool) {
-	return f, ok && len(f.over) <= maxFractionTerms && len(f.under) <= maxUnder
+// checked is a fraction, which is lost if it grew too large.
+func (f fraction) checked() fraction {
+	if len(f.over) > maxFractionTerms || len(f.under) > maxUnder {
+		return fraction{over: sum{lost}}
+	}
+	return f
 }
 
 // reduce takes out what both sides share.
@@ -150,25 +140,15 @@ func (f *fraction) cancel() {
 			under = append(under, u)
 			continue
 		}
-		inv, ok1 := u[0].inv()
-		over, ok2 := f.over.times(sum{inv})
-		if !ok1 || !ok2 {
+		over := f.over.by(u[0].inv())
+		below := over.divisors().inv()
+		if over = over.by(below); over.lost() {
 			under = append(under, u)
 			continue
 		}
-		below, ok := over.divisors().inv()
-		if !ok {
-			under = append(under, u)
-			continue
+		if f.over = over; !below.isOne() {
+			under = append(under, sum{below})
 		}
-		if below.isOne() {
-			f.over = over
-			continue
-		}
-		if over, ok = over.times(sum{below}); ok {
-			f.over, u = over, sum{below}
-		}
-		under = append(under, u)
 	}
 	f.under = under
 }
@@ -199,13 +179,8 @@ func (f *fraction) share() {
 		if len(u) < 2 || len(f.over) == 0 {
 			continue
 		}
-		inv, ok := f.over.content().common(u.content()).inv()
-		if !ok {
-			continue
-		}
-		over, ok1 := f.over.times(sum{inv})
-		under, ok2 := u.times(sum{inv})
-		if ok1 && ok2 {
+		inv := f.over.content().common(u.content()).inv()
+		if over, under := f.over.by(inv), u.by(inv); !over.lost() && !under.lost() {
 			f.over, f.under[i] = over, under
 		}
 	}
@@ -218,7 +193,7 @@ func (f fraction) expr() syntax.Expr {
 		g := new(big.Int).GCD(nil, nil, d, t.coef.Denom())
 		d.Mul(d, new(big.Int).Quo(t.coef.Denom(), g))
 	}
-	over, _ := f.over.times(sum{{coef: new(big.Rat).SetInt(d)}})
+	over := f.over.by(term{coef: new(big.Rat).SetInt(d)})
 	top := sumExpr(over)
 	var bottom syntax.Expr
 	if d.Cmp(big.NewInt(1)) != 0 {

@@ -78,30 +78,28 @@ func (r rates) over(o rates) (*big.Rat, bool) {
 }
 
 // raised is a power of an exponential.
-func (g growth) raised(f factor) ([]growth, bool) {
-	coef, ok := normalizer{}.raised(g.coef, f.exp)
-	out := growth{coef, rates{}}
+func (g growth) raised(f factor) []growth {
+	out := growth{normalizer{}.raised(g.coef, f.exp), rates{}}
 	for base, by := range g.by {
 		out.by.add(base, new(big.Rat).Mul(by, expRat(f.exp)), 1)
 	}
-	return []growth{out}, ok
+	return []growth{out}
 }
 
 // product multiplies sums of exponentials out.
 //
 // As for sums, there is a bound on the terms: a product of long sums takes more time
 // than a search for the root.
-func product(a, b []growth) (out []growth, ok bool) {
+func product(a, b []growth) (out []growth) {
 	for _, x := range a {
 		for _, y := range b {
-			coef, ok := x.coef.times(y.coef)
-			if !ok || len(out) > maxTerms {
-				return nil, false
+			if len(out) > maxTerms {
+				return []growth{{coef: sum{lost}}}
 			}
-			out = append(out, growth{coef, x.by.minus(rates{}.minus(y.by))})
+			out = append(out, growth{x.coef.times(y.coef), x.by.minus(rates{}.minus(y.by))})
 		}
 	}
-	return out, true
+	return out
 }
 
 // common finds rates of which those of all exponentials, of which one has some, are

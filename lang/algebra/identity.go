@@ -105,9 +105,7 @@ func (s *isolator) onConic(c conic, eq sum, calls []*syntax.Call, depth int) ([]
 			return nil, false
 		}
 	}
-	if eq, ok = s.upwards(eq, cosine); !ok {
-		return nil, false
-	}
+	eq = eq.upwards(cosine)
 	for i, of := range [2][2]factor{{cosine, sine}, {sine, cosine}} {
 		if out, ok := eq.evenly(of[0], c.square(of[1], i == 1)); ok {
 			return s.onward(out, depth, c.reason)
@@ -135,8 +133,8 @@ func (s *isolator) multiples(calls []*syntax.Call) (argument syntax.Expr, times 
 	unit := new(big.Rat)
 	all := make([]*big.Rat, len(calls))
 	for i, c := range calls {
-		x, ok := s.sum(c.Args[0].X)
-		if !ok || len(x) == 0 {
+		x := s.sum(c.Args[0].X)
+		if len(x) == 0 || x.lost() {
 			return nil, nil, false
 		}
 		if first == nil {
@@ -171,23 +169,16 @@ func (c conic) multiple(sine, cosine factor, name string, times int64) sum {
 		if times != 1 {
 			return nil
 		}
-		quotient, _ := factorTerm(sine).mul(factorTerm(factor{cosine.key, cosine.base, expMinus}))
-		return sum{quotient}
+		return sum{factorTerm(sine).mul(factorTerm(factor{cosine.key, cosine.base, expMinus}))}
 	}
 	one, other := sum{factorTerm(cosine)}, sum{factorTerm(sine)}
 	at, beside := one, other // the cosine and the sine of n times the argument
 	for range max(times, -times) - 1 {
-		cc, ok1 := at.times(one)
-		ss, ok2 := beside.times(other)
-		sc, ok3 := beside.times(one)
-		cs, ok4 := at.times(other)
-		if !ok1 || !ok2 || !ok3 || !ok4 {
-			return nil
-		}
+		squares := beside.times(other)
 		if c.minus {
-			ss = ss.neg()
+			squares = squares.neg()
 		}
-		at, beside = cc.plus(ss), sc.plus(cs)
+		at, beside = at.times(one).plus(squares), beside.times(one).plus(at.times(other))
 	}
 	switch {
 	case name == c.cosine:
@@ -200,8 +191,8 @@ func (c conic) multiple(sine, cosine factor, name string, times int64) sum {
 
 // called is a function of one argument as a factor.
 func (n normalizer) called(name string, x syntax.Expr) (factor, bool) {
-	s, ok := n.call(call(name, x))
-	if !ok || len(s) != 1 || len(s[0].factors) != 1 {
+	s := n.call(call(name, x))
+	if len(s) != 1 || len(s[0].factors) != 1 {
 		return factor{}, false
 	}
 	return s[0].factors[0], true
@@ -219,11 +210,9 @@ func (s sum) replaced(key string, e units.Exp, by sum) (sum, bool) {
 		if !of.IsInt() || of.Num() < 0 || of.Num()%e.Num() != 0 || of.Num() > maxPower {
 			return nil, false
 		}
-		one, ok := sum{t.without(key)}, true
+		one := sum{t.without(key)}
 		for range of.Num() / e.Num() {
-			if one, ok = one.times(by); !ok {
-				return nil, false
-			}
+			one = one.times(by)
 		}
 		out = append(out, one...)
 	}
@@ -241,16 +230,11 @@ func (s sum) evenly(f factor, square sum) (sum, bool) {
 			return nil, false
 		}
 		one := sum{t.without(f.key)}
-		ok := true
 		for range of.Num() / 2 {
-			if one, ok = one.times(square); !ok {
-				return nil, false
-			}
+			one = one.times(square)
 		}
 		if of.Num()%2 != 0 {
-			if one, ok = one.times(sum{factorTerm(f)}); !ok {
-				return nil, false
-			}
+			one = one.by(factorTerm(f))
 		}
 		out = append(out, one...)
 	}
@@ -270,17 +254,17 @@ func (s sum) evenly(f factor, square sum) (sum, bool) {
 //
 // What was divided by can't be 0, or there was no value before: a root that makes it 0
 // is found out when roots are put back into the equation.
-func (s *isolator) upwards(eq sum, f factor) (sum, bool) {
+func (s sum) upwards(f factor) sum {
 	least := units.Exp{}
-	for _, t := range eq {
+	for _, t := range s {
 		if e := t.exponentOf(f.key); e.Float() < least.Float() {
 			least = e
 		}
 	}
 	if least.IsZero() {
-		return eq, true
+		return s
 	}
-	return eq.times(sum{factorTerm(factor{f.key, f.base, least.Neg()})})
+	return s.by(factorTerm(factor{f.key, f.base, least.Neg()}))
 }
 
 // multipleOf is how many times another sum one is, as an exact number.
@@ -300,7 +284,7 @@ func (s sum) multipleOf(o sum) (*big.Rat, bool) {
 func (s sum) scaled(by *big.Rat) sum {
 	out := make(sum, len(s))
 	for i, t := range s {
-		out[i] = term{coef: new(big.Rat).Mul(t.coef, by), factors: t.factors}
+		out[i] = term{new(big.Rat).Mul(t.coef, by), t.factors, t.lost}
 	}
 	return out
 }

@@ -33,7 +33,7 @@ func Antiderivative(x syntax.Expr, name string) (syntax.Expr, bool) {
 	case t.sum == nil:
 		return zeroExpr(), true
 	}
-	if s, ok := (normalizer{}).sum(t.sum); ok {
+	if s := (normalizer{}).sum(t.sum); !s.lost() {
 		t.sum = sumExpr(s)
 	}
 	return arrange(t.sum, x), true

@@ -75,8 +75,8 @@ func (s *isolator) equation(left, right syntax.Expr) ([]root, bool) {
 		if l == 0 {
 			x, other = right, left
 		}
-		value, ok := normalizer{}.sum(other)
-		if !ok || l+r == 0 {
+		value := normalizer{}.sum(other)
+		if l+r == 0 {
 			return nil, false
 		}
 		if l+r == 1 || isZeroValue(value) {
@@ -87,11 +87,7 @@ func (s *isolator) equation(left, right syntax.Expr) ([]root, bool) {
 			s.steps = s.steps[:1]
 		}
 	}
-	x, ok1 := s.sum(left)
-	y, ok2 := s.sum(right)
-	if !ok1 || !ok2 {
-		return nil, false
-	}
+	x, y := s.sum(left), s.sum(right)
 	for _, side := range []*sum{&x, &y} {
 		if isZeroValue(*side) {
 			*side = nil // a 0 with a unit is no coefficient
@@ -110,11 +106,7 @@ func (s *isolator) solve(x syntax.Expr, value sum, depth int) ([]root, bool) {
 		return roots, true
 	}
 	s.steps = s.steps[:before]
-	inner, ok := s.sum(x)
-	if !ok {
-		return nil, false
-	}
-	return s.collected(inner.minus(value), depth+1)
+	return s.collected(s.sum(x).minus(value), depth+1)
 }
 
 // isolated finds the values of the unknown without collecting: x is the unknown,
@@ -123,7 +115,9 @@ func (s *isolator) solve(x syntax.Expr, value sum, depth int) ([]root, bool) {
 // A product that is to be 0 comes before all else: undone factor by factor, it would
 // lose every root but one.
 func (s *isolator) isolated(x syntax.Expr, value sum, depth int) ([]root, bool) {
-	x = syntax.Unbracket(x)
+	if x = syntax.Unbracket(x); value.lost() {
+		return nil, false
+	}
 	if isName(x, s.unknown) {
 		return []root{{x: sumExpr(value)}}, true
 	}
@@ -249,10 +243,7 @@ func (s *isolator) undoSum(x *syntax.Binary, value sum, depth int) ([]root, bool
 	var moved sum
 	subtracted := 0
 	for _, r := range rest {
-		one, ok := normalizer{}.sum(r.x)
-		if !ok {
-			return nil, false
-		}
+		one := normalizer{}.sum(r.x)
 		if r.minus {
 			subtracted++
 			one = one.neg()
@@ -267,7 +258,7 @@ func (s *isolator) undoSum(x *syntax.Binary, value sum, depth int) ([]root, bool
 	inner := mine.x
 	if mine.minus {
 		inner = &syntax.Unary{Op: syntax.Sub, X: closedExpr(syntax.Unbracket(mine.x), false)}
-		if t, ok := (normalizer{}).sum(mine.x); ok && len(t) == 1 {
+		if t := (normalizer{}).sum(mine.x); len(t) == 1 && !t.lost() {
 			inner = &syntax.Unary{Op: syntax.Sub, X: mine.x}
 		}
 	}
@@ -286,39 +277,20 @@ func (s *isolator) undoProduct(x *syntax.Binary, value sum, depth int) ([]root, 
 	over, under := sum{number(1, 1)}, sum{number(1, 1)}
 	multiplied, divided := false, false
 	for _, r := range rest {
-		one, ok := n.sum(r.x)
-		if ok && r.minus {
-			divided = true
-			under, ok = n.product(under, one)
-		} else if ok {
-			multiplied = true
-			over, ok = n.product(over, one)
-		}
-		if !ok {
-			return nil, false
+		if r.minus {
+			divided, under = true, n.product(under, n.sum(r.x))
+		} else {
+			multiplied, over = true, n.product(over, n.sum(r.x))
 		}
 	}
 	if mine.minus { // over/(under·x) = value
-		below, ok := n.product(value, under)
-		if !ok {
-			return nil, false
-		}
-		turned, ok := n.quotient(over, below)
-		if !ok {
-			return nil, false
-		}
-		roots, ok := s.to(mine.x, turned, depth, turnOver, mine.x, sumExpr(value))
+		below := n.product(value, under)
+		roots, ok := s.to(mine.x, n.quotient(over, below), depth, turnOver, mine.x, sumExpr(value))
 		return dividedBy(roots, below, over), ok
 	}
-	left, ok := n.product(value, under)
-	if !ok {
-		return nil, false
-	}
-	if value, ok = n.quotient(left, over); !ok {
-		return nil, false
-	}
-	by, ok := n.quotient(over, under)
-	if !ok {
+	left := n.product(value, under)
+	value, by := n.quotient(left, over), n.quotient(over, under)
+	if by.lost() {
 		return nil, false
 	}
 	if under.isNumber() && !over.isNumber() || !divided || multiplied {
@@ -356,10 +328,7 @@ func (s *isolator) undoPower(x syntax.Expr, e units.Exp, value sum, depth int) (
 	if !ok {
 		return nil, false
 	}
-	root, ok := normalizer{}.raised(value, inv)
-	if !ok {
-		return nil, false
-	}
+	root := normalizer{}.raised(value, inv)
 	*s.widened = *s.widened || e.Den()%2 == 0
 	if inv.Den()%2 != 0 || len(value) == 0 {
 		return s.to(x, root, depth, powerReason(inv))
@@ -403,9 +372,7 @@ func (s *isolator) undoCall(x *syntax.Call, value sum, depth int) ([]root, bool)
 	put := map[string]syntax.Expr{"y": syntax.Unbracket(sumExpr(value)), "b": other}
 	angles := make([]sum, len(inverse.By))
 	for i, text := range inverse.By {
-		if angles[i], ok = fromTable(text, put); !ok {
-			return nil, false
-		}
+		angles[i] = fromTable(text, put)
 	}
 	*s.widened = true
 	reason := Reason(inverse.Reason)
@@ -450,11 +417,8 @@ func (s *isolator) inverseOf(x *syntax.Call) (inverse ops.Inverse, inner, other 
 
 // fromTable is an expression of the table of operations in normal form, with
 // what its letters mean put in.
-func fromTable(text string, put map[string]syntax.Expr) (sum, bool) {
-	x, wrong := syntax.ParseExpr(text)
-	if len(wrong) > 0 {
-		return nil, false
-	}
+func fromTable(text string, put map[string]syntax.Expr) sum {
+	x, _ := syntax.ParseExpr(text) // which a test of the table has read
 	return normalizer{}.sum(Substitute(syntax.Unplaced(x), put))
 }
 

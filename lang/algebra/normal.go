@@ -43,22 +43,21 @@ func isName(x syntax.Expr, name string) bool {
 // holds tells whether an expression holds the unknown.
 func (n normalizer) holds(x syntax.Expr) bool { return occurrences(x, n.unknown) > 0 }
 
-// sum returns an expression in normal form; false if that grows too large.
+// sum returns an expression in normal form, which is lost if that grows too large.
 //
 // An exponential law needs no rule of its own, since exp(a)·exp(b) has two factors of
 // other keys: what is never gathered is merely longer, and never wrong.
-func (n normalizer) sum(x syntax.Expr) (sum, bool) {
+func (n normalizer) sum(x syntax.Expr) sum {
 	switch x := x.(type) {
 	case *syntax.Paren:
 		return n.sum(x.X)
 	case *syntax.Number:
-		return collect(sum{{coef: x.Value.Rat()}}), true
+		return collect(sum{{coef: x.Value.Rat()}})
 	case *syntax.Unary:
-		s, ok := n.sum(x.X)
 		if x.Op == syntax.Sub {
-			s = s.neg()
+			return n.sum(x.X).neg()
 		}
-		return s, ok
+		return n.sum(x.X)
 	case *syntax.Binary:
 		return n.binary(x)
 	}
@@ -68,7 +67,7 @@ func (n normalizer) sum(x syntax.Expr) (sum, bool) {
 	if c, ok := x.(*syntax.Call); ok {
 		return n.call(c)
 	}
-	return sum{atomTerm(x)}, true
+	return sum{atomTerm(x)}
 }
 
 // rootOf reads √x, sqrt(x), cbrt(x) and root(x, n) as a power.
@@ -93,52 +92,38 @@ func rootOf(x syntax.Expr) (base syntax.Expr, e units.Exp, ok bool) {
 }
 
 // binary returns an operator's result as a sum.
-func (n normalizer) binary(x *syntax.Binary) (sum, bool) {
-	if x.Op == syntax.Pow {
-		e, ok := syntax.Rational(x.Y)
-		if !ok { // an exponent that is worked out: one factor of its own
-			return sum{atomTerm(x)}, true
+func (n normalizer) binary(x *syntax.Binary) sum {
+	switch x.Op {
+	case syntax.Pow:
+		if e, ok := syntax.Rational(x.Y); ok {
+			return n.power(x.X, e)
 		}
-		return n.power(x.X, e)
+		return sum{atomTerm(x)} // an exponent that is worked out: one factor of its own
+	case syntax.Mul:
+		return n.product(n.sum(x.X), n.sum(x.Y))
+	case syntax.Div:
+		return n.product(n.sum(x.X), n.power(x.Y, expMinus))
 	}
-	a, ok := n.sum(x.X)
-	if !ok {
-		return nil, false
+	a, b := n.sum(x.X), n.sum(x.Y)
+	if len(a)+len(b) > maxTerms {
+		return sum{lost}
 	}
-	if x.Op == syntax.Div {
-		b, ok := n.power(x.Y, expMinus)
-		if !ok {
-			return nil, false
-		}
-		return n.product(a, b)
+	if x.Op == syntax.Sub {
+		return a.minus(b)
 	}
-	b, ok := n.sum(x.Y)
-	switch {
-	case !ok:
-		return nil, false
-	case x.Op == syntax.Mul:
-		return n.product(a, b)
-	case x.Op == syntax.Sub:
-		b = b.neg()
-	}
-	return a.plus(b), len(a)+len(b) <= maxTerms
+	return a.plus(b)
 }
 
 // product multiplies two sums. Brackets without the unknown stay closed.
-func (n normalizer) product(a, b sum) (sum, bool) { return n.closed(a).times(n.closed(b)) }
+func (n normalizer) product(a, b sum) sum { return n.closed(a).times(n.closed(b)) }
 
-// quotient divides one sum by another; false for a divisor of 0.
-// A divisor of several terms becomes one factor first, with the exponent -1.
-func (n normalizer) quotient(a, b sum) (sum, bool) {
-	b = n.closed(b)
-	if len(b) != 1 {
-		return nil, false
+// quotient divides one sum by another; by 0 it is lost. A divisor of several terms
+// becomes one factor first, with the exponent -1.
+func (n normalizer) quotient(a, b sum) sum {
+	if b = n.closed(b); len(b) != 1 {
+		return sum{lost}
 	}
-	inv, ok := b[0].inv()
-	if !ok {
-		return nil, false
-	}
-	return n.product(a, sum{inv})
+	return n.product(a, sum{b[0].inv()})
 }
 
 // closed turns a sum of several terms without the unknown into one factor.
@@ -183,11 +168,8 @@ func sumKey(s sum) string {
 // power raises an expression to a rational power.
 //
 // Under an even root the sign of what was squared is lost, and sizes keeps that.
-func (n normalizer) power(x syntax.Expr, e units.Exp) (sum, bool) {
-	s, ok := n.sum(x)
-	if !ok {
-		return nil, false
-	}
+func (n normalizer) power(x syntax.Expr, e units.Exp) sum {
+	s := n.sum(x)
 	if e.Den()%2 == 0 && len(s) == 1 {
 		s[0].factors = n.sizes(s[0].factors, e)
 	}
@@ -268,34 +250,35 @@ func (n normalizer) sizes(fs []factor, e units.Exp) []factor {
 //
 // Without the unknown a bracket stays closed and gets the exponent; with it, only the
 // whole exponents can be opened, and `open` does that when nothing else helps.
-func (n normalizer) raised(s sum, e units.Exp) (sum, bool) {
+func (n normalizer) raised(s sum, e units.Exp) sum {
 	s = n.closed(s)
 	switch {
+	case len(s) == 0 && e.Num() <= 0:
+		return sum{lost}
 	case len(s) == 0:
-		return nil, e.Num() > 0
+		return nil
 	case len(s) == 1:
-		t, ok := s[0].pow(e)
-		return sum{t}, ok
+		return sum{s[0].pow(e)}
 	case e == expOne:
-		return s, true
+		return s
 	}
-	return sum{bracket(s, sumExpr(s), e)}, true
+	return sum{bracket(s, sumExpr(s), e)}
 }
 
 // call is a call as one factor. Calls of arguments that are alike have one key.
-func (n normalizer) call(x *syntax.Call) (sum, bool) {
+func (n normalizer) call(x *syntax.Call) sum {
 	keys := make([]string, len(x.Args))
 	for i, a := range x.Args {
-		s, ok := n.sum(a.X)
-		if !ok {
-			return nil, false
-		}
-		if len(s) == 0 && len(x.Args) == 1 && isZeroAtZero(x.Func) {
-			return nil, true
+		s := n.sum(a.X)
+		switch {
+		case s.lost():
+			return s
+		case len(s) == 0 && len(x.Args) == 1 && isZeroAtZero(x.Func):
+			return nil
 		}
 		keys[i] = a.Name + "=" + sumKey(s)
 	}
-	return sum{factorTerm(factor{x.Func + "(" + strings.Join(keys, ",") + ")", x, expOne})}, true
+	return sum{factorTerm(factor{x.Func + "(" + strings.Join(keys, ",") + ")", x, expOne})}
 }
 
 // isZeroAtZero tells whether a function of one argument is 0 for 0.

@@ -33,12 +33,12 @@ func TestSum(t *testing.T) {
 		"-(-a)":                   "a",
 	} {
 		x := expr(t, text)
-		s, ok := normalizer{unknown: "x"}.sum(x)
-		if !ok {
+		s := normalizer{unknown: "x"}.sum(x)
+		if s.lost() {
 			t.Errorf("%s: no normal form", text)
 			continue
 		}
-		got := sumExpr(collect(s))
+		got := sumExpr(s)
 		if syntax.PrintExpr(got) != want {
 			t.Errorf("%s: %s, want %s", text, syntax.PrintExpr(got), want)
 		}
@@ -66,6 +66,22 @@ func TestRatio(t *testing.T) {
 		got, fixed := Ratio(expr(t, tt.a), expr(t, tt.b))
 		if fixed != (tt.want != 0) || got-tt.want > 1e-15 || tt.want-got > 1e-15 {
 			t.Errorf("(%s)/(%s): %v, %v", tt.a, tt.b, got, fixed)
+		}
+	}
+}
+
+// What is divided by 0, or grows beyond what is worked with, has no normal form,
+// wherever it stands.
+func TestLost(t *testing.T) {
+	for _, text := range []string{
+		"a/0", "0*(a/0)", "a - a/0", "(a - a)^(-1)", "0^0", "sqrt(a/0)", "sin(1/(a - a))", "-(a/(b - b))",
+		"a^60*a^60", "(a^60)^2", "(a^60*a^60)/a^60",
+	} {
+		if s := (normalizer{unknown: "x"}).sum(expr(t, text)); !s.lost() {
+			t.Errorf("%s: %s, want none", text, syntax.PrintExpr(sumExpr(s)))
+		}
+		if _, ok := OneFraction(expr(t, "("+text+")*c + c")); ok {
+			t.Errorf("%s as a part of a fraction: want none", text)
 		}
 	}
 }

@@ -53,11 +53,7 @@ func (eq Equation) Period(unknown string) (period syntax.Expr, ok bool) {
 // stepOf is by how much a line in the unknown grows with it; false for any other
 // expression.
 func (n normalizer) stepOf(x syntax.Expr) (sum, bool) {
-	s, ok := n.sum(x)
-	if !ok {
-		return nil, false
-	}
-	_, with := n.apart(s)
+	_, with := n.apart(n.sum(x))
 	step := make(sum, len(with))
 	for i, t := range with {
 		step[i] = t.without(n.unknown)

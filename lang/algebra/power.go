@@ -15,8 +15,8 @@ func Exponent(x syntax.Expr, name string) (units.Exp, bool) {
 	n := normalizer{unknown: name}
 	d, ok := n.degreeOf(x)
 	if ok && d.exp.IsZero() { // sgn(x) has jumps
-		s, fits := n.sum(x)
-		return d.exp, fits && !n.holds(sumExpr(s))
+		s := n.sum(x)
+		return d.exp, !s.lost() && !n.holds(sumExpr(s))
 	}
 	return d.exp, ok && !d.zero
 }
@@ -42,8 +42,8 @@ type Factor struct {
 //
 // A bracket with a sum in it is one factor, with the sum as its X.
 func Factors(x syntax.Expr) ([]Factor, bool) {
-	s, ok := normalizer{}.sum(x)
-	if !ok || len(s) != 1 {
+	s := normalizer{}.sum(x)
+	if len(s) != 1 || s.lost() {
 		return nil, false
 	}
 	var out []Factor

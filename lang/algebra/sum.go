@@ -17,11 +17,15 @@ const maxTerms = 64
 // collect adds terms that are alike and drops those that cancel.
 //
 // The first of those that are alike keeps its place, so that a line stays in the order
-// in which it was written. No term of the sum that is given changes.
+// in which it was written. No term of the sum that is given changes. What holds a lost
+// term is lost.
 func collect(s sum) sum {
 	at := make(map[string]int, len(s))
 	var out sum
 	for _, t := range s {
+		if t.lost {
+			return sum{lost}
+		}
 		k := t.key()
 		if i, ok := at[k]; ok {
 			out[i].coef = new(big.Rat).Add(out[i].coef, t.coef)
@@ -51,23 +55,25 @@ func (s sum) neg() sum {
 	return out
 }
 
-// times multiplies two sums out; false if that makes too many terms.
-func (s sum) times(o sum) (sum, bool) {
-	if len(s)*len(o) > maxTerms {
-		return nil, false
+// times multiplies two sums out, unless that makes too many terms.
+func (s sum) times(o sum) sum {
+	if len(s)*len(o) > maxTerms || s.lost() || o.lost() {
+		return sum{lost}
 	}
 	var out sum
 	for _, a := range s {
 		for _, b := range o {
-			p, ok := a.mul(b)
-			if !ok {
-				return nil, false
-			}
-			out = append(out, p)
+			out = append(out, a.mul(b))
 		}
 	}
-	return collect(out), true
+	return collect(out)
 }
+
+// by multiplies a sum with a term.
+func (s sum) by(t term) sum { return s.times(sum{t}) }
+
+// lost tells whether a sum has no value.
+func (s sum) lost() bool { return len(s) > 0 && s[0].lost }
 
 // isNumber tells whether a sum is one number other than 0.
 func (s sum) isNumber() bool { return len(s) == 1 && s[0].isNumber() }
@@ -101,28 +107,21 @@ func (s sum) over(o sum) (sum, bool) {
 	if len(o) == 0 {
 		return nil, false
 	}
-	inv, ok := o.leading().inv()
-	if !ok {
-		return nil, false
-	}
+	inv := o.leading().inv()
 	if len(o) == 1 {
-		out, ok := s.times(sum{inv})
-		return out, ok && !out.hasDivisor()
+		out := s.by(inv)
+		return out, !out.lost() && !out.hasDivisor()
 	}
 	var out sum
 	for range maxFractionTerms {
 		if len(s) == 0 {
 			return out, true
 		}
-		q, ok := s.leading().mul(inv)
-		if !ok || (sum{q}).hasDivisor() {
+		q := s.leading().mul(inv)
+		if q.lost || (sum{q}).hasDivisor() {
 			return nil, false
 		}
-		part, ok := o.times(sum{q})
-		if !ok {
-			return nil, false
-		}
-		out, s = append(out, q), s.minus(part)
+		out, s = append(out, q), s.minus(o.by(q))
 	}
 	return nil, false
 }

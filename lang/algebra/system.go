@@ -63,10 +63,10 @@ func (e elimination) solve(eqs []Equation, left []string) (*Solution, bool) {
 // A 0 on either side will do, and 0 N as well, which is 0 of its unit.
 func (eq Equation) zeroFactors(left []string) []syntax.Expr {
 	x, value := eq.Left, eq.Right
-	if zero, ok := (normalizer{}).sum(x); ok && isZeroValue(zero) {
+	if isZeroValue((normalizer{}).sum(x)) {
 		x, value = value, x
 	}
-	if zero, ok := (normalizer{}).sum(value); !ok || !isZeroValue(zero) {
+	if !isZeroValue((normalizer{}).sum(value)) {
 		return nil
 	}
 	var all []syntax.Expr
@@ -119,8 +119,8 @@ func (r Root) loses(left []string) bool {
 	case r.Rest == nil:
 		return true
 	}
-	rest, ok := (normalizer{}).sum(r.Rest)
-	return !ok || holds(r.Rest) || isZeroValue(rest)
+	rest := (normalizer{}).sum(r.Rest)
+	return rest.lost() || holds(r.Rest) || isZeroValue(rest)
 }
 
 // choice is an equation solved for one of the unknowns.

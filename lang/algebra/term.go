@@ -12,9 +12,13 @@ import (
 // term is a product: an exact number times powers, no two of the same base.
 //
 // Exact numbers keep 1/3·3 at 1, so that terms cancel which ought to.
+//
+// A product that was divided by 0, or that grew beyond what is worked with, is lost, and
+// so is whatever it goes into. So only who takes a result asks whether there is one.
 type term struct {
 	coef    *big.Rat
 	factors []factor
+	lost    bool
 }
 
 // factor is a power of something that is not taken apart further: a name, π, a
@@ -28,6 +32,9 @@ type factor struct {
 	base syntax.Expr
 	exp  units.Exp
 }
+
+// lost is a term without a value.
+var lost = term{coef: new(big.Rat), lost: true}
 
 var (
 	expOne   = exponent(1, 1)
@@ -57,12 +64,12 @@ func (t term) isNumber() bool { return len(t.factors) == 0 }
 // isOne tells whether a term is the number 1.
 func (t term) isOne() bool { return t.isNumber() && t.coef.Cmp(big.NewRat(1, 1)) == 0 }
 
-// mul multiplies two terms. It returns false if an exponent grows too large.
+// mul multiplies two terms.
 //
 // What comes to the power 0 is dropped; that x may be 0 there is told by those who
 // divide.
-func (t term) mul(o term) (term, bool) {
-	out := term{coef: new(big.Rat).Mul(t.coef, o.coef), factors: append([]factor{}, t.factors...)}
+func (t term) mul(o term) term {
+	out := term{new(big.Rat).Mul(t.coef, o.coef), append([]factor{}, t.factors...), t.lost || o.lost}
 	for _, f := range o.factors {
 		i := out.find(f.key)
 		if i < 0 {
@@ -70,15 +77,13 @@ func (t term) mul(o term) (term, bool) {
 			continue
 		}
 		e, ok := out.factors[i].exp.Add(f.exp)
-		if !ok {
-			return out, false
-		}
+		out.lost = out.lost || !ok
 		out.factors[i].exp = e
 		if e.IsZero() {
 			out.factors = append(out.factors[:i], out.factors[i+1:]...)
 		}
 	}
-	return out, true
+	return out
 }
 
 // find is the place of the factor with a key; -1 if there is none.
@@ -96,21 +101,21 @@ func (t term) exponentOf(key string) units.Exp {
 
 // without is a term without its factor of a key.
 func (t term) without(key string) term {
-	return term{t.coef, slices.DeleteFunc(slices.Clone(t.factors), func(f factor) bool { return f.key == key })}
+	return term{t.coef, slices.DeleteFunc(slices.Clone(t.factors), func(f factor) bool { return f.key == key }), t.lost}
 }
 
 // pow raises a term to a rational power. A number that has no exact root stays
 // a factor of its own under the root.
-func (t term) pow(e units.Exp) (term, bool) {
+func (t term) pow(e units.Exp) term {
 	coef, rest, ok := powRat(t.coef, e)
-	if !ok {
-		return t, false
+	if !ok || t.lost {
+		return lost
 	}
 	out := term{coef: coef}
 	for _, f := range t.factors {
 		p, ok := f.exp.Mul(e)
 		if !ok {
-			return t, false
+			return lost
 		}
 		if !p.IsZero() {
 			out.factors = append(out.factors, factor{f.key, f.base, p})
@@ -121,17 +126,17 @@ func (t term) pow(e units.Exp) (term, bool) {
 		under := term{coef: coef, factors: []factor{{syntax.PrintExpr(x), x, e}}}
 		return under.mul(term{coef: big.NewRat(1, 1), factors: out.factors})
 	}
-	return out, true
+	return out
 }
 
 // The factors are shared with the term that it is the opposite of; no rule changes
 // factors in place without a copy.
-func (t term) neg() term { return term{coef: new(big.Rat).Neg(t.coef), factors: t.factors} }
+func (t term) neg() term { return term{new(big.Rat).Neg(t.coef), t.factors, t.lost} }
 
-// inv is the reciprocal; false for zero.
-func (t term) inv() (term, bool) {
+// inv is the reciprocal, which is lost for zero.
+func (t term) inv() term {
 	if t.coef.Sign() == 0 {
-		return t, false
+		return lost
 	}
 	return t.pow(expMinus)
 }

@@ -44,14 +44,7 @@ func (s *isolator) wave(eq sum, kinds []factor, depth int) ([]root, bool) {
 		return s.slope(of, beside, sine.Args[0].X, depth)
 	}
 	p, q := sumExpr(of), sumExpr(beside)
-	inverse, ok := (normalizer{}).raised(sum{atomTerm(call("hypot", p, q))}, expMinus)
-	if !ok {
-		return nil, false
-	}
-	value, ok := (normalizer{}).product(rest.neg(), inverse)
-	if !ok {
-		return nil, false
-	}
+	value := (normalizer{}).quotient(rest.neg(), sum{atomTerm(call("hypot", p, q))})
 	l, r := s.sides(eq)
 	s.note(l, r, bringOver, &syntax.Name{Name: s.unknown})
 	s.quadratic = s.justReached(of, beside, rest, sine.Args[0].X, depth)
@@ -66,16 +59,16 @@ func (s *isolator) wave(eq sum, kinds []factor, depth int) ([]root, bool) {
 func (s *isolator) justReached(a, b, c sum, angle syntax.Expr, depth int) *quadratic {
 	var reach sum
 	for i, x := range []sum{a, b, c} {
-		square, ok := asTerm(x).pow(expTwo)
-		if !ok {
-			return nil
-		}
+		square := asTerm(x).pow(expTwo)
 		if i == 2 {
 			square = square.neg()
 		}
 		reach = append(reach, square)
 	}
-	out := &quadratic{discriminant: sumExpr(collect(reach))}
+	if reach = collect(reach); reach.lost() {
+		return nil
+	}
+	out := &quadratic{discriminant: sumExpr(reach)}
 	for _, side := range [][2]sum{{a, b}, {a.neg(), b.neg()}} {
 		at := call("atan2", sumExpr(side[0]), sumExpr(side[1]))
 		roots, ok := s.branch(angle, sum{atomTerm(at)}, oneWave, depth+1)
@@ -92,18 +85,12 @@ func (s *isolator) justReached(a, b, c sum, angle syntax.Expr, depth int) *quadr
 // Sine and cosine are never 0 together, so that dividing by the cosine loses no
 // solution.
 func (s *isolator) slope(a, b sum, angle syntax.Expr, depth int) ([]root, bool) {
-	value, ok := (normalizer{}).quotient(b.neg(), a)
-	if !ok {
-		return nil, false
-	}
-	return s.to(call("tan", angle), value, depth+1, oneTangent)
+	return s.to(call("tan", angle), (normalizer{}).quotient(b.neg(), a), depth+1, oneTangent)
 }
 
 // alike tells whether two expressions are the same in normal form.
 //
 // ω·t and t·ω are alike: the same text would be too much to ask.
 func (s *isolator) alike(x, y syntax.Expr) bool {
-	a, ok1 := s.sum(x)
-	b, ok2 := s.sum(y)
-	return ok1 && ok2 && len(a.minus(b)) == 0
+	return len(s.sum(x).minus(s.sum(y))) == 0
 }

@@ -53,13 +53,10 @@ func (s *isolator) zeroProduct(x syntax.Expr, depth int) ([]root, bool) {
 	}
 	if lead := (sum{number(1, 1)}); len(all) > 0 {
 		for _, f := range s.besides(x, nil) {
-			one, ok := normalizer{}.sum(f)
-			if ok {
-				lead, ok = normalizer{}.product(lead, one)
-			}
-			if !ok {
-				return nil, false
-			}
+			lead = normalizer{}.product(lead, normalizer{}.sum(f))
+		}
+		if lead.lost() {
+			return nil, false
 		}
 		all = dividedBy(all, lead, nil)
 	}
