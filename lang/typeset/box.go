@@ -21,6 +21,7 @@ const (
 	// What holds other boxes.
 	row      // parts side by side; of a name, the text is how it is typed
 	group    // parts that belong to the row they stand in, as a number and its unit do; the text is how they are typed, unless it is empty
+	choice   // pairs of parts, each a value and when it holds, one under the other
 	fence    // parts between the brackets of the text: "()", "[]" or "||"
 	fraction // parts[0] over parts[1]
 	root     // of parts[0]; parts[1] is its degree, or empty for the square root; the text is the function that it was typed as
@@ -83,6 +84,20 @@ func Row(parts ...Box) Box { return holding(row, "", parts) }
 
 // Root is the square root of a box.
 func Root(x Box) Box { return holding(root, "", []Box{x, {}}) }
+
+// Case is one value of several, with when it holds.
+type Case struct{ Value, When Box }
+
+// Cases are values one under the other, behind a brace.
+func Cases(all []Case) Box {
+	var parts []Box
+	for _, c := range all {
+		parts = append(parts, c.Value, c.When)
+	}
+	b := holding(choice, "", parts)
+	b.tall = true
+	return b
+}
 
 // Comma stands between boxes of a list.
 func Comma() Box { return Box{kind: comma, text: ","} }

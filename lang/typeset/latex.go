@@ -46,6 +46,8 @@ func (w *latexWriter) box(b *Box) {
 		w.tex(`\left` + b.text[:1])
 		w.all(b.parts)
 		w.tex(`\right` + b.text[1:])
+	case choice:
+		w.cases(b.parts)
 	case fraction:
 		w.tex(`\frac`)
 		w.group("{", &b.parts[0], "}")
@@ -147,9 +149,23 @@ func (w *latexWriter) function(name string) {
 	if plainWord(name) {
 		w.tex(name)
 	} else {
-		w.text(roman, proper(name))
+		w.text(roman, spaced(name))
 	}
 	w.tex("}")
+}
+
+// cases writes pairs of a value and a condition behind a brace.
+func (w *latexWriter) cases(parts []Box) {
+	w.tex(`\begin{cases}`)
+	for i := 0; i+1 < len(parts); i += 2 {
+		if i > 0 {
+			w.tex(` \\ `)
+		}
+		w.box(&parts[i])
+		w.tex(` & \text{for }`)
+		w.box(&parts[i+1])
+	}
+	w.tex(`\end{cases}`)
 }
 
 // texMarksOfUnits are the units that are signs.

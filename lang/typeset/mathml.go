@@ -25,6 +25,8 @@ func (w *mathmlWriter) box(b *Box) {
 		w.all(b.parts)
 	case fence:
 		w.fence(b)
+	case choice:
+		w.cases(b.parts)
 	case fraction:
 		w.element("mfrac", b.parts)
 	case root:
@@ -51,8 +53,10 @@ func (w *mathmlWriter) box(b *Box) {
 		} else {
 			w.atom("mi", "", proper(b.text))
 		}
-	case operator, function:
+	case operator:
 		w.atom("mi", "", proper(b.text))
+	case function:
+		w.atom("mi", "", spaced(b.text))
 	case digits:
 		w.atom("mn", "", b.text)
 	case primes:
@@ -106,6 +110,19 @@ func (w *mathmlWriter) fence(b *Box) {
 	w.all(b.parts)
 	w.atom("mo", attributes, b.text[1:])
 	w.WriteString("</mrow>")
+}
+
+// cases writes pairs of a value and a condition behind a brace.
+func (w *mathmlWriter) cases(parts []Box) {
+	w.WriteString(`<mrow><mo>{</mo><mtable style="text-align:left" columnalign="left">`)
+	for i := 0; i+1 < len(parts); i += 2 {
+		w.WriteString("<mtr><mtd>")
+		w.box(&parts[i])
+		w.WriteString(`</mtd><mtd><mtext>for&#160;</mtext>`)
+		w.box(&parts[i+1])
+		w.WriteString("</mtd></mtr>")
+	}
+	w.WriteString("</mtable></mrow>")
 }
 
 func (w *mathmlWriter) element(tag string, parts []Box) {

@@ -159,5 +159,8 @@ func index(s string) Box {
 // proper writes the strokes in a name as primes.
 func proper(s string) string { return strings.ReplaceAll(s, "'", "′") }
 
+// spaced writes the long name of a function as words: spring energy.
+func spaced(s string) string { return strings.ReplaceAll(proper(s), "_", " ") }
+
 func isLetter(c byte) bool { return c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' }
 func isDigit(c byte) bool  { return c >= '0' && c <= '9' }

@@ -71,10 +71,7 @@ func (l *layout) edge(x syntax.Expr, at side) edge {
 		case *syntax.Binary:
 			switch {
 			case t.Op == syntax.Div && !l.looks.inline:
-				if numberFirst(t.X) {
-					return halfEdge
-				}
-				return bracketEdge
+				return fractionEdge(t.X)
 			case t.Op == syntax.Pow:
 				e, whole := l.baseEdge(bare(t.X))
 				if at == left && whole || e == unitEdge || e == longEdge {
@@ -100,20 +97,23 @@ func (l *layout) edge(x syntax.Expr, at side) edge {
 	}
 }
 
-// numberFirst tells whether an expression begins with a number. It looks a few
-// factors far, so that a long chain of quotients costs no more than its length.
-func numberFirst(x syntax.Expr) bool {
+// fractionEdge is the edge of a fraction, by what its numerator begins with: ½ before
+// 3 m over 2 s would read as one number. It looks a few factors far, so that a long chain
+// of quotients costs no more than its length.
+func fractionEdge(x syntax.Expr) edge {
 	for range 4 {
 		switch t := bare(x).(type) {
 		case *syntax.Number:
-			return true
+			return halfEdge
+		case *syntax.Quantity, *syntax.Mixed, *syntax.Measured:
+			return unitEdge
 		case *syntax.Binary:
 			x = t.X
 		default:
-			return false
+			return bracketEdge
 		}
 	}
-	return false
+	return bracketEdge
 }
 
 // baseEdge returns the edge of the base of a power, if that is decided by the

@@ -49,6 +49,8 @@ func (w *svgWriter) box(b *Box, level int) {
 		w.box(above, raised)
 	case symbol:
 		w.text(proper(b.text), level, level == 0)
+	case function:
+		w.text(spaced(b.text), level, false)
 	case infix, continued, relation:
 		w.text(" "+b.text+" ", level, false)
 	case dot:

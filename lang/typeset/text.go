@@ -34,6 +34,15 @@ func (w *textWriter) box(b *Box) {
 		}
 	case fence:
 		w.fence(b)
+	case choice:
+		for i := 0; i+1 < len(b.parts); i += 2 {
+			if i > 0 {
+				w.WriteString("; ")
+			}
+			w.box(&b.parts[i])
+			w.WriteString(" for ")
+			w.box(&b.parts[i+1])
+		}
 	case fraction:
 		w.fraction(b)
 	case root:

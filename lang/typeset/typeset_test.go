@@ -25,7 +25,7 @@ var typed = []string{
 	"F_net_x", "KE_max", "mgh", "mass*height", "2*ms", "speed2", "é", "сила*ж", "π*r^2",
 	// products
 	"1/2*k*x^2", "½*k*x²", "2πr", "2*3", "2(3)", "2(3 m)", "3×10^n", "5 N*3 m", "6 m/2 s", "9.8 m/s^2*t", "t*9.8 m/s^2", "0.5*(3 m/s)^2",
-	"1*k", "1*1*k*x", "3*1/2", "2*(1/2)", "(1/2)*(3/4)", "2*(k/m)", "a*-b", "a*(-b)", "(a+b)*c", "(a+b)(a-b)", "m*(g+a)", "a*(b*c)", "k*2^n", "x*√2", "2√3*x",
+	"1*k", "1*1*k*x", "3*1/2", "2*(1/2)", "(1/2)*(3/4)", "1/2*((3 m)/(2 s))", "((3 m)/t)*k", "2*(k/m)", "a*-b", "a*(-b)", "(a+b)*c", "(a+b)(a-b)", "m*(g+a)", "a*(b*c)", "k*2^n", "x*√2", "2√3*x",
 	"2 sin(θ) cos(θ)", "a*f(x)*b", "a*spring_energy(x)",
 	// quotients
 	"a/b/c", "a/(b/c)", "(a+b)/(c-d)", "v^2/2πr", "4π²m/T²", "(m/k)^2", "-a/b", "m*v^2/r",
@@ -156,5 +156,23 @@ func TestFixedNames(t *testing.T) {
 		if got := (Box{kind: operator, text: name}).LaTeX(); got != want {
 			t.Errorf("%s is set as %s, want %s", name, got, want)
 		}
+	}
+}
+
+// TestCases sets values by intervals behind a brace.
+func TestCases(t *testing.T) {
+	x, _ := syntax.ParseExpr("a*t")
+	when := Relation(Expr(&syntax.Name{Name: "t"}), "≤", Value("4", "s"))
+	set := Cases([]Case{{Expr(x), when}, {Value("8", "m/s"), Box{}}})
+	for got, want := range map[string]string{
+		set.LaTeX(): `\begin{cases}a t & \text{for }t \le 4\,\mathrm{s} \\ 8\,\mathrm{m}/\mathrm{s} & \text{for }\end{cases}`,
+		set.Text():  "a·t for t ≤ 4 s; 8 m/s for ",
+	} {
+		if got != want {
+			t.Errorf("got  %s\nwant %s", got, want)
+		}
+	}
+	if !strings.Contains(set.MathML(), "<mo>{</mo><mtable") {
+		t.Errorf("no brace: %s", set.MathML())
 	}
 }

@@ -20,7 +20,7 @@ const caution = "A study aid. Not for engineering, medical or safety decisions, 
 // its writer should be told of beside the document: what a handout leaves out, and a
 // question that holds an answer, each with its line.
 func New(title string, entries []*entry.Entry, edition Edition) (*Document, []string) {
-	b := &builder{edition: edition, doc: &Document{Title: title, Edition: edition, Caution: caution}, all: entries, meanings: entry.NewMeanings(entries), first: math.MaxInt}
+	b := &builder{edition: edition, doc: &Document{Title: title, Edition: edition, Caution: caution, set: newSetter(entries)}, all: entries, meanings: entry.NewMeanings(entries), first: math.MaxInt}
 	if edition == Handout {
 		b.guard, b.shown, b.pointed = newGuard(entries), map[int]bool{}, hasPoints(entries)
 		if l := b.guard.reveals(title); l != nil {
@@ -165,7 +165,7 @@ func (b *builder) entry(e *entry.Entry) {
 	case *syntax.FuncDef:
 		b.function(s, e)
 	case *syntax.FormulaDef:
-		b.key(working{Lines: []entry.WorkLine{{Lead: s.Name, Left: s.Left, Right: s.Right}}})
+		b.key(working{Lines: []entry.WorkLine{{Lead: strings.ReplaceAll(s.Name, "_", " "), Left: s.Left, Right: s.Right}}})
 	case *syntax.Define:
 		if e.Outcome == nil && !e.Failed() {
 			b.working(e) // a symbol in it has no value yet
@@ -241,13 +241,16 @@ func (b *builder) function(s *syntax.FuncDef, e *entry.Entry) {
 	if e.Failed() || !b.public(s, e) {
 		return
 	}
-	if s.X == nil {
-		b.add(text{Lines: strings.Split(e.Text, "\n")})
-		return
-	}
 	call := &syntax.Call{Func: s.Name}
 	for _, p := range s.Params {
 		call.Args = append(call.Args, syntax.Arg{X: &syntax.Name{Name: p}})
+	}
+	if s.X == nil {
+		if s.Meaning != "" {
+			b.add(note{s.Meaning})
+		}
+		b.add(cases{Of: call, Rows: s.Pieces})
+		return
 	}
 	lines := append(lead(s.Meaning), entry.WorkLine{Left: call, Right: s.X})
 	if w, ok := b.last().(working); ok && w.Definitions {
@@ -285,10 +288,11 @@ func (b *builder) working(e *entry.Entry) {
 	}
 	for _, l := range lines {
 		if l.Words != "" { // the value goes on under its own name
-			named, l = l.Left, entry.WorkLine{Lead: l.Words}
+			named, l.Left = l.Left, nil
 		} else if named != nil && l.Left == nil {
 			l.Left, named = named, nil
 		}
+		l.Lead = strings.ReplaceAll(l.Lead, "_", " ") // a formula's name is words
 		w.Lines = append(w.Lines, l)
 	}
 	for _, f := range e.Findings {

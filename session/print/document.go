@@ -29,6 +29,7 @@ type Document struct {
 	Blocks  []block // what stands above the first part
 	Parts   []part
 	Caution string // a study aid, not for decisions that matter
+	set     *setter
 }
 
 // part is one part of the question.
@@ -54,6 +55,11 @@ type (
 		// Definitions tells that the lines define functions: they stand without
 		// a head.
 		Definitions bool
+	}
+	// cases is a function whose value goes by intervals.
+	cases struct {
+		Of   syntax.Expr // the function with its argument
+		Rows []syntax.Piece
 	}
 	// answer is a result that is asked for, in a box.
 	answer struct {

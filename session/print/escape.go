@@ -73,14 +73,16 @@ func escapeLines(text string) string { return htmlEscapes.Replace(clean(text)) }
 
 // escapeMarkdown writes text so that no part of it is Markdown or HTML, for one
 // line of a paragraph, a heading or a cell.
-func escapeMarkdown(text string) string {
-	text = oneLine(text)
+func escapeMarkdown(text string) string { return markedText(oneLine(text), true) }
+
+// markedText is escapeMarkdown for a piece of such a line, which may be the first.
+func markedText(text string, first bool) string {
 	var b strings.Builder
 	for i, r := range text {
 		switch {
-		case strings.ContainsRune("\\`*_[]<>#|~$&!", r), i == 0 && strings.ContainsRune("-+=:", r):
+		case strings.ContainsRune("\\`*_[]<>#|~$&!", r), first && i == 0 && strings.ContainsRune("-+=:", r):
 			b.WriteByte('\\')
-		case (r == '.' || r == ')') && i > 0 && i < 10 && strings.Trim(text[:i], "0123456789") == "":
+		case (r == '.' || r == ')') && first && i > 0 && i < 10 && strings.Trim(text[:i], "0123456789") == "":
 			b.WriteByte('\\') // else a numbered list begins
 		}
 		b.WriteRune(r)

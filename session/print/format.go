@@ -25,6 +25,7 @@ type format interface {
 	// has several workings, and else nil.
 	working(lines []entry.WorkLine, of syntax.Expr)
 	definitions(lines []entry.WorkLine)
+	cases(c *cases)
 	answer(a *answer)
 	check(c *check)
 	graph(g *entry.Graph, shapes []string)
@@ -105,6 +106,7 @@ func (b answer) write(w *writer)     { w.answer(&b) }
 func (b check) write(w *writer)      { w.check(&b) }
 func (b energyBars) write(w *writer) { w.bars(b.Bars) }
 func (b table) write(w *writer)      { w.table(&b) }
+func (b cases) write(w *writer)      { w.cases(&b) }
 func (b text) write(w *writer)       { w.told(b.Lines) }
 func (b flaw) write(w *writer)       { w.flaw(&b) }
 func (b room) write(w *writer)       { w.room(&b) }
@@ -171,6 +173,31 @@ func (c *check) claim() typeset.Box {
 		return left
 	}
 	return typeset.Relation(left, c.Relation, typeset.Expr(c.Right))
+}
+
+// box lays out a function by intervals, with a brace.
+func (c *cases) box() typeset.Box {
+	all := make([]typeset.Case, len(c.Rows))
+	for i := range c.Rows {
+		all[i] = typeset.Case{Value: typeset.Expr(c.Rows[i].X), When: when(&c.Rows[i])}
+	}
+	return typeset.Relation(typeset.Expr(c.Of), "=", typeset.Cases(all))
+}
+
+// when is the interval of a piece: 0 s ≤ t < 4 s.
+func when(p *syntax.Piece) typeset.Box {
+	sign := map[bool]string{false: "≤", true: "<"}
+	set := typeset.Expr(&syntax.Name{Name: p.Var})
+	switch {
+	case p.Lo == nil && p.Hi != nil:
+		return typeset.Relation(set, sign[p.HiOpen], typeset.Expr(p.Hi))
+	case p.Hi == nil && p.Lo != nil:
+		return typeset.Relation(set, map[bool]string{false: "≥", true: ">"}[p.LoOpen], typeset.Expr(p.Lo))
+	case p.Lo != nil:
+		set = typeset.Relation(typeset.Expr(p.Lo), sign[p.LoOpen], set)
+		return typeset.Relation(set, sign[p.HiOpen], typeset.Expr(p.Hi))
+	}
+	return set
 }
 
 // numbers tells whether a column has numbers, which stand at its right.

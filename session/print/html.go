@@ -15,7 +15,7 @@ var style string
 // HTML writes a document as one page without scripts or anything from outside:
 // the style, the formulas (MathML) and the graphs (SVG) are part of it.
 func HTML(d *Document) []byte {
-	p := page{handout: d.Edition == Handout, regions: map[string]int{}}
+	p := page{handout: d.Edition == Handout, set: d.set, regions: map[string]int{}}
 	p.b.Grow(usual)
 	write(d, &p)
 	return p.b.Bytes()
@@ -29,6 +29,7 @@ type page struct {
 	figures int
 	regions map[string]int // how often each name of a region was wanted
 	where   string         // "part a", for the names of regions
+	set     *setter
 }
 
 func (p *page) text(all ...string) {
@@ -41,6 +42,16 @@ func (p *page) text(all ...string) {
 func (p *page) formula(set typeset.Box) {
 	if !set.IsEmpty() {
 		p.text("<math>", set.MathML(), "</math>")
+	}
+}
+
+// prose writes a line of text, with mathematics set.
+func (p *page) prose(text string) { p.say(p.set.prose(text)) }
+
+func (p *page) say(pieces []piece) {
+	for _, said := range pieces {
+		p.text(escapeLines(said.words))
+		p.formula(said.set)
 	}
 }
 
@@ -84,7 +95,9 @@ func (p *page) part(part *part, number int) {
 	if label != "" {
 		p.text(`<span class="label">`, escapeHTML(label), "</span> ")
 	}
-	p.text(`<span class="question">`, escapeHTML(question), "</span>")
+	p.text(`<span class="question">`)
+	p.prose(question)
+	p.text("</span>")
 	if part.Points > 0 {
 		p.text(` <span class="points">`, points(part.Points), "</span>")
 	}
@@ -99,13 +112,27 @@ func (p *page) note(lines []string) {
 		if i > 0 {
 			p.text("<br>\n")
 		}
-		p.text(escapeLines(line))
+		p.prose(line)
 	}
 	p.text("</p>\n")
 }
 
+func (p *page) cases(c *cases) {
+	p.region("cases", "Definition")
+	p.formula(c.box())
+	p.text("\n</div>\n")
+}
+
 func (p *page) told(lines []string) {
-	p.text(`<p class="told">`, escapeLines(strings.Join(lines, "\n")), "</p>\n")
+	p.text(`<p class="told">`)
+	for i, line := range lines {
+		if i > 0 {
+			p.text("\n")
+		}
+		p.text(line[:len(line)-len(strings.TrimLeft(line, " "))])
+		p.prose(line)
+	}
+	p.text("</p>\n")
 }
 
 // room writes lines to answer on. They are elements, since backgrounds are not

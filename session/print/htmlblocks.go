@@ -42,7 +42,8 @@ func (p *page) givens(rows []given) {
 		p.text("</th><td>")
 		p.value(g.Shown)
 		if words {
-			p.text("</td><td>", escapeHTML(oneLine(g.Meaning)))
+			p.text("</td><td>")
+			p.prose(g.Meaning)
 		}
 		p.text("</td></tr>\n")
 	}
@@ -91,14 +92,18 @@ func (p *page) line(l *entry.WorkLine) {
 		class = ` class="wide"`
 	}
 	p.text("<li", class, ">")
-	if lead := oneLine(l.Lead); lead != "" {
-		p.text(`<span class="lead">`, escapeHTML(lead), "</span>")
+	if lead := p.set.lead(l); !empty(lead) {
+		p.text(`<span class="lead">`)
+		p.say(lead)
+		p.text("</span>")
 	}
 	if l.Left != nil || l.Right != nil || l.Shown != nil {
 		p.sides(l)
 	}
-	if reason := oneLine(l.Why()); reason != "" {
-		p.text(` <span class="reason">`, escapeHTML(reason), "</span>")
+	if reason := p.set.why(l); !empty(reason) {
+		p.text(` <span class="reason">`)
+		p.say(reason)
+		p.text("</span>")
 	}
 	if len(l.Units) > 0 {
 		p.text(` <span class="units">units: `)
@@ -214,7 +219,9 @@ func (p *page) check(c *check) {
 	}
 	p.text(` <strong class="verdict">holds</strong>`)
 	if says := oneLine(c.Says); says != "" {
-		p.text(` <span class="says">`, escapeHTML(says), "</span>")
+		p.text(` <span class="says">`)
+		p.prose(says)
+		p.text("</span>")
 	}
 	p.text("</p>\n")
 }
@@ -233,7 +240,9 @@ func (p *page) graph(g *entry.Graph, shapes []string) {
 	if len(shapes) > 0 {
 		p.text("<figcaption>\n<ul>\n")
 		for _, s := range shapes {
-			p.text("<li>", escapeHTML(s), "</li>\n")
+			p.text("<li>")
+			p.prose(s)
+			p.text("</li>\n")
 		}
 		p.text("</ul>\n</figcaption>\n")
 	}
@@ -243,7 +252,9 @@ func (p *page) graph(g *entry.Graph, shapes []string) {
 func (p *page) bars(b *entry.Bars) {
 	p.text("<figure>\n", svg(draw.BarsSVG(b, p.figureID())), "\n")
 	if books := oneLine(b.Books); books != "" {
-		p.text("<figcaption>", escapeHTML(books), "</figcaption>\n")
+		p.text("<figcaption>")
+		p.prose(books)
+		p.text("</figcaption>\n")
 	}
 	p.text("</figure>\n")
 }

@@ -17,14 +17,31 @@ var preamble string
 // pdflatex and the packages geometry, inputenc, amsmath and graphicx. Graphs are
 // drawn in picture environments, which need no package.
 func LaTeX(d *Document) []byte {
-	var p paper
+	p := paper{set: d.set}
 	p.b.Grow(usual)
 	write(d, &p)
 	return []byte(p.b.String())
 }
 
 // paper is a document on its way to LaTeX.
-type paper struct{ b strings.Builder }
+type paper struct {
+	b   strings.Builder
+	set *setter
+}
+
+// prose sets a line of text with the mathematics in it.
+func (p *paper) prose(text string) string { return texSaid(p.set.prose(text)) }
+
+func texSaid(pieces []piece) string {
+	var b strings.Builder
+	for _, said := range pieces {
+		b.WriteString(typeset.TeXText(said.words))
+		if set := said.set.LaTeX(); set != "" {
+			b.WriteString("$" + set + "$")
+		}
+	}
+	return b.String()
+}
 
 func (p *paper) begin(d *Document) {
 	p.text(preamble, "\\begin{document}\n\\raggedright\\close\n")
@@ -68,7 +85,7 @@ func (p *paper) part(part *part, number int) {
 	if part.Points > 0 {
 		worth = points(part.Points)
 	}
-	p.text("\n\\question{", escapeTeX(label), "}{", escapeTeX(question), "}{", worth, "}\n")
+	p.text("\n\\question{", escapeTeX(label), "}{", p.prose(question), "}{", worth, "}\n")
 }
 
 func (p *paper) endPart() {}
@@ -97,7 +114,7 @@ func (p *paper) note(lines []string) {
 		if i > 0 {
 			p.text("\\newline\n")
 		}
-		p.text(`\mbox{}`, typeset.TeXText(strings.TrimRight(line, " ")))
+		p.text(`\mbox{}`, p.prose(line))
 	}
 	p.text("\\par\n")
 }
@@ -117,7 +134,7 @@ func (p *paper) givens(rows []given) {
 		p.text("\\about{Given}\\par\\nopagebreak\n\\begin{tabular}{@{}l@{\\qquad}l", columns, "@{}}\n{\\small Quantity} & {\\small Value}", head, " \\\\ \\hline\n")
 		for _, g := range rows[:n] {
 			p.text(inline(typeset.Expr(g.Name), named), " & ", texValue(g.Shown, most))
-			if meaning := escapeTeX(g.Meaning); meaning != "" {
+			if meaning := p.prose(g.Meaning); meaning != "" {
 				p.text(` & {\raggedright `, meaning, `\par}`)
 			}
 			p.text(" \\\\\n")
@@ -141,10 +158,14 @@ func (p *paper) definitions(lines []entry.WorkLine) {
 	p.lines(lines)
 }
 
+func (p *paper) cases(c *cases) {
+	p.text("\\[", `\fit{150mm}{$\displaystyle `, c.box().LaTeX(), "$}\\]\n")
+}
+
 func (p *paper) lines(lines []entry.WorkLine) {
 	// The display goes on in the same paragraph: an empty one would take a line.
-	if lead := oneLine(lines[0].Lead); lead != "" {
-		p.text("{\\small\\quad ", escapeTeX(lead), "}")
+	if lead := p.set.lead(&lines[0]); !empty(lead) {
+		p.text("{\\small\\quad ", texSaid(lead), "}")
 	}
 	var all []string
 	flush := func() {
@@ -155,14 +176,14 @@ func (p *paper) lines(lines []entry.WorkLine) {
 		all = nil
 	}
 	for i := range lines {
-		rows, lead := texLine(&lines[i]), oneLine(lines[i].Lead)
+		rows, lead := p.texLine(&lines[i]), texSaid(p.set.lead(&lines[i]))
 		switch {
 		case i == 0 || lead == "":
 		case len(rows) == 0:
 			flush()
-			p.text("{\\small ", escapeTeX(lead), "\\par}\n")
+			p.text("{\\small ", lead, "\\par}\n")
 		default:
-			all = append(all, `& \rlap{\small `+escapeTeX(lead)+`}`)
+			all = append(all, `& \rlap{\small `+lead+`}`)
 		}
 		all = append(all, rows...)
 	}
@@ -173,7 +194,7 @@ func (p *paper) lines(lines []entry.WorkLine) {
 const mostBeside = 34
 
 // texLine gives the rows of an alignment for one line of a working.
-func texLine(l *entry.WorkLine) []string {
+func (p *paper) texLine(l *entry.WorkLine) []string {
 	var rows []string
 	left, right := inLine(typeset.Expr(l.Left).LaTeX(), "45mm"), texRight(l)
 	if breadth(l.Left) > wide {
@@ -191,7 +212,7 @@ func texLine(l *entry.WorkLine) []string {
 		rows = append(rows, r)
 	}
 	if reason := oneLine(l.Why()); reason != "" && len(rows) > 0 {
-		set := texReason(reason)
+		set := texReason(reason, texSaid(p.set.why(l)))
 		if len(right) <= 1 && reach(l) <= mostBeside && len(reason) <= 110 {
 			rows[len(rows)-1] += ` & \qquad & ` + set
 		} else {
@@ -205,11 +226,11 @@ func texLine(l *entry.WorkLine) []string {
 }
 
 // texReason sets a reason, a long one in several lines.
-func texReason(reason string) string {
+func texReason(reason, set string) string {
 	if len(reason) <= 42 {
-		return `\reason{` + escapeTeX(reason) + `}`
+		return `\reason{` + set + `}`
 	}
-	return `\reason{\parbox[t]{70mm}{\raggedright ` + escapeTeX(reason) + `}}`
+	return `\reason{\parbox[t]{70mm}{\raggedright ` + set + `}}`
 }
 
 // inLine makes a long formula fit where mathematics is set.
@@ -271,7 +292,7 @@ func (p *paper) check(c *check) {
 	}
 	p.text(` \textbf{holds}`)
 	if says := oneLine(c.Says); says != "" {
-		p.text(": ", escapeTeX(says))
+		p.text(": ", p.prose(says))
 	}
 	p.text("}\n")
 }

@@ -13,14 +13,29 @@ import (
 // Markdown writes a document as CommonMark with tables, formulas as LaTeX between
 // dollar signs, and graphs as fenced text.
 func Markdown(d *Document) []byte {
-	var m marked
+	m := marked{set: d.set}
 	m.b.Grow(usual)
 	write(d, &m)
 	return []byte(strings.TrimRight(m.b.String(), "\n") + "\n")
 }
 
 // marked is a document on its way to Markdown.
-type marked struct{ b strings.Builder }
+type marked struct {
+	b   strings.Builder
+	set *setter
+}
+
+// prose sets a line of text with the mathematics in it.
+func (m *marked) prose(text string) string { return markedSaid(m.set.prose(text)) }
+
+func markedSaid(pieces []piece) string {
+	var b strings.Builder
+	for i, said := range pieces {
+		b.WriteString(markedText(said.words, i == 0))
+		b.WriteString(dollars(said.set.LaTeX()))
+	}
+	return b.String()
+}
 
 func (m *marked) begin(d *Document) {
 	m.paragraph("# " + escapeMarkdown(d.title()))
@@ -64,7 +79,7 @@ func inCell(set typeset.Box) string {
 
 func (m *marked) part(part *part, number int) {
 	label, question := part.head(number)
-	heading := escapeMarkdown(question)
+	heading := m.prose(question)
 	if label != "" {
 		heading = strings.TrimSpace(escapeMarkdown(label) + ") " + heading)
 	}
@@ -76,17 +91,17 @@ func (m *marked) part(part *part, number int) {
 
 func (m *marked) endPart() {}
 
-func (m *marked) note(all []string) { lines(m, all, escapeMarkdown, "", nextRow) }
-func (m *marked) told(all []string) { lines(m, all, escapeMarkdown, "", nextRow) }
+func (m *marked) note(all []string) { lines(m, all, m.prose, "", nextRow) }
+func (m *marked) told(all []string) { lines(m, all, m.prose, "", nextRow) }
 
 func (m *marked) graph(g *entry.Graph, shapes []string) {
 	m.drawing(draw.GraphText(g, 76, 22, false))
-	lines(m, shapes, escapeMarkdown, "- ", "\n")
+	lines(m, shapes, m.prose, "- ", "\n")
 }
 
 func (m *marked) bars(b *entry.Bars) {
 	m.drawing(draw.BarsText(b, 76, false))
-	m.paragraph(escapeMarkdown(b.Books))
+	m.paragraph(m.prose(b.Books))
 }
 
 func (m *marked) room(r *room) {
@@ -131,7 +146,7 @@ func (m *marked) givens(rows []given) {
 	for _, g := range rows {
 		m.b.WriteString("| " + inCell(typeset.Expr(g.Name)) + " | " + markedValue(g.Shown) + " |")
 		if words {
-			m.b.WriteString(" " + escapeMarkdown(g.Meaning) + " |")
+			m.b.WriteString(" " + m.prose(g.Meaning) + " |")
 		}
 		m.b.WriteString("\n")
 	}
@@ -153,9 +168,11 @@ func (m *marked) working(all []entry.WorkLine, of syntax.Expr) {
 }
 
 // definitions writes lines as a list, each with its reason.
-func (m *marked) definitions(all []entry.WorkLine) { lines(m, all, markedLine, "- ", "\n") }
+func (m *marked) definitions(all []entry.WorkLine) { lines(m, all, m.line, "- ", "\n") }
 
-func markedLine(l entry.WorkLine) string {
+func (m *marked) cases(c *cases) { m.paragraph(dollars(c.box().LaTeX())) }
+
+func (m *marked) line(l entry.WorkLine) string {
 	set := typeset.Expr(l.Left).LaTeX()
 	if right := right(&l); !right.IsEmpty() {
 		if set == "" {
@@ -167,13 +184,13 @@ func markedLine(l entry.WorkLine) string {
 		set = `\displaystyle ` + set
 	}
 	s := dollars(set)
-	if lead := escapeMarkdown(l.Lead); lead != "" {
+	if lead := markedSaid(m.set.lead(&l)); lead != "" {
 		if s != "" {
 			s = ": " + s
 		}
 		s = lead + s
 	}
-	if reason := escapeMarkdown(l.Why()); reason != "" {
+	if reason := markedSaid(m.set.why(&l)); reason != "" {
 		s += " — " + reason
 	}
 	if len(l.Units) > 0 {
@@ -209,7 +226,7 @@ func (m *marked) check(c *check) {
 		s += " " + tail
 	}
 	s += " **holds**"
-	if says := escapeMarkdown(c.Says); says != "" {
+	if says := m.prose(c.Says); says != "" {
 		s += ": " + says
 	}
 	m.paragraph(s)

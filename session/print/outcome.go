@@ -5,7 +5,6 @@ import (
 	"steelyard/session/draw"
 	"steelyard/session/entry"
 	"steelyard/session/view"
-	"steelyard/units"
 )
 
 // outcome makes the blocks of what became of a statement.
@@ -48,7 +47,10 @@ func (o outcome) result(x syntax.Expr, r *entry.Result) {
 		o.working(o.e)
 		return
 	}
-	o.key(text{Lines: append([]string{oneLine(o.e.Text) + ": " + r.Values[0].Shown(units.Screen)}, r.Notes...)})
+	o.key(working{Lines: []entry.WorkLine{{Left: x, Shown: &r.Values[0]}}, Definitions: true})
+	if len(r.Notes) > 0 {
+		o.key(text{Lines: r.Notes})
+	}
 }
 
 // answer is an answer of its part.
@@ -63,7 +65,7 @@ func (o outcome) answer(a answer) {
 func (o outcome) Lines(rows entry.Lines) {
 	switch s := o.e.Stmt.(type) {
 	case *syntax.Report:
-		o.answer(answer{Shown: shown{Words: syntax.PrintExpr(s.X) + " is " + rows[0]}, Points: s.Points})
+		o.answer(answer{X: s.X, Shown: shown{Words: "is " + rows[0]}, Points: s.Points})
 	case *syntax.Solve:
 		o.working(o.e)
 	default:

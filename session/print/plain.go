@@ -207,10 +207,19 @@ func (t *plainText) definitions(lines []entry.WorkLine) {
 	t.gap()
 }
 
+// cases writes a function by intervals as a worksheet has it.
+func (t *plainText) cases(c *cases) {
+	t.wrapped("  ", "    ", plainSide(c.Of)+" =")
+	for i := range c.Rows {
+		t.wrapped("    ", "      ", plainSide(c.Rows[i].X)+" for "+oneLine(when(&c.Rows[i]).Text()))
+	}
+	t.gap()
+}
+
 // line writes a line of a working with its equals sign where the others have it,
 // and its reason beside it if there is room.
 func (t *plainText) line(l *entry.WorkLine, most int) {
-	if lead := oneLine(l.Lead); lead != "" {
+	if lead := oneLine(l.Lead + l.Told()); lead != "" {
 		if l.Left != nil || l.Right != nil || l.Shown != nil {
 			lead += ":"
 		}

@@ -29,7 +29,7 @@ func (p *paper) drawing(picture string, ok bool, text func() string, below []str
 	}
 	for _, line := range below {
 		if line != "" {
-			p.text(`{\small `, escapeTeX(line), "\\par}\n")
+			p.text(`{\small `, p.prose(line), "\\par}\n")
 		}
 	}
 	p.text("\\end{minipage}\\par\\addvspace{8pt}\n")

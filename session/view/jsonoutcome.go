@@ -44,7 +44,7 @@ func (f filler) Workings(w *entry.Workings) {
 // workLine is one line of a working.
 func workLine(line int, l *entry.WorkLine) workObject {
 	o := workObject{
-		Line: line, Formula: l.Lead, Words: l.Words, Left: syntax.PrintExpr(l.Left), Right: syntax.PrintExpr(l.Right),
+		Line: line, Formula: l.Lead, Words: l.Told(), Left: syntax.PrintExpr(l.Left), Right: syntax.PrintExpr(l.Right),
 		Units: entry.Cancelled(l.Units), Reason: l.Why(),
 	}
 	if v := l.Shown; v != nil {

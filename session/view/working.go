@@ -27,7 +27,7 @@ func rightOf(l entry.WorkLine) string {
 	case l.Shown != nil:
 		return l.Shown.Shown(units.Screen)
 	case l.Words != "":
-		return l.Words
+		return l.Told()
 	}
 	return typeset.Text(l.Right)
 }

@@ -52,7 +52,8 @@ func result(p *eval.Page, name string, x syntax.Expr, e *entry.Entry) []entry.Wo
 // slopeLines are the lines of a slope: the derivative, where a rule gives it, and
 // its value at the place.
 func slopeLines(p *eval.Page, name string, s *syntax.SlopeOf, e *entry.Entry) []entry.WorkLine {
-	out := []entry.WorkLine{{Left: named(name), Words: "slope of " + typeset.Text(s.X) + " at " + s.Var.Name + " = " + putIn(p, s.Place, e.Line)}}
+	out := []entry.WorkLine{{Left: named(name), Words: "slope of … at … = …",
+		By: []syntax.Expr{s.X, &syntax.Name{Name: s.Var.Name}, withValues(p, s.Place, e.Line)}}}
 	if d, ok := algebra.Derivative(p.Opened(s.X, e.Line), s.Var.Name); ok {
 		out = append(out, entry.WorkLine{Right: d, Reason: "differentiate"})
 		out = putLine(p, out, algebra.Substitute(d, map[string]syntax.Expr{s.Var.Name: s.Place}), d, e)
@@ -64,14 +65,15 @@ func slopeLines(p *eval.Page, name string, s *syntax.SlopeOf, e *entry.Entry) []
 // rule gives it.
 func areaLines(p *eval.Page, result string, s *syntax.AreaUnder, e *entry.Entry) []entry.WorkLine {
 	name := s.Var.Name
-	out := []entry.WorkLine{{Left: named(result), Words: "area under " + typeset.Text(s.X) + " from " + putIn(p, s.From, e.Line) + " to " + putIn(p, s.To, e.Line)}}
+	out := []entry.WorkLine{{Left: named(result), Words: "area under … from … to …",
+		By: []syntax.Expr{s.X, withValues(p, s.From, e.Line), withValues(p, s.To, e.Line)}}}
 	if f, ok := algebra.Antiderivative(p.Opened(s.X, e.Line), name); ok {
 		at := func(x syntax.Expr) syntax.Expr { return algebra.Substitute(f, map[string]syntax.Expr{name: x}) }
 		x := at(s.To)
 		if !writtenZero(s.From) || !algebra.ZeroAt(f, name) {
 			x = &syntax.Binary{Op: syntax.Sub, X: at(s.To), Y: &syntax.Paren{X: at(s.From)}}
 		}
-		out = append(out, entry.WorkLine{Right: x, Reason: "integrate: " + typeset.Text(f)})
+		out = append(out, entry.WorkLine{Right: x, Reason: "integrate: …", By: []syntax.Expr{f}})
 		out = putLine(p, out, x, x, e)
 	}
 	return append(out, entry.WorkLine{Shown: &e.Values()[0]})
@@ -104,11 +106,6 @@ func putLine(p *eval.Page, out []entry.WorkLine, x, above syntax.Expr, e *entry.
 		return out
 	}
 	return append(out, entry.WorkLine{Right: put})
-}
-
-// putIn is an expression with its values put in.
-func putIn(p *eval.Page, x syntax.Expr, line int) string {
-	return typeset.Text(withValues(p, x, line))
 }
 
 // stepLines makes lines of rearrangements.

@@ -1,0 +1,216 @@
+package print
+
+import (
+	"slices"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/syntax"
+	"steelyard/lang/typeset"
+	"steelyard/session/entry"
+	"steelyard/units"
+	"steelyard/units/writing"
+)
+
+// piece is a piece of prose: words, or mathematics among them.
+type piece struct {
+	words string
+	set   typeset.Box
+}
+
+// phrase is a text with the expressions that it speaks of, each in the place of a ….
+func phrase(text string, by []syntax.Expr) []piece {
+	var out []piece
+	for i, words := range strings.Split(text, "…") {
+		out = append(out, piece{words: words})
+		if i < len(by) {
+			out = append(out, piece{set: typeset.Expr(by[i])})
+		}
+	}
+	return out
+}
+
+// why is the reason of a step; text that speaks of no expression is prose.
+func (s *setter) why(l *entry.WorkLine) []piece {
+	if len(l.By) == 0 || l.Reason == "" {
+		return s.prose(l.Reason)
+	}
+	return phrase(l.Reason, l.By)
+}
+
+// lead is what is said above a line: what a formula or a name is, or of what a slope is
+// taken.
+func (s *setter) lead(l *entry.WorkLine) []piece {
+	if l.Lead == "" && l.Words != "" {
+		return phrase(l.Words, l.By)
+	}
+	return s.prose(l.Lead)
+}
+
+// empty tells whether nothing is said.
+func empty(said []piece) bool {
+	return !slices.ContainsFunc(said, func(p piece) bool { return p.words != "" || !p.set.IsEmpty() })
+}
+
+// setter sets prose: names of the worksheet in it are mathematics, minus signs are
+// minus signs, and units have their powers raised.
+type setter struct {
+	names map[string]bool
+	units *units.Table
+}
+
+// newSetter knows the names that a worksheet defines.
+func newSetter(all []*entry.Entry) *setter {
+	s := &setter{names: map[string]bool{}, units: units.NewTable()}
+	for _, e := range all {
+		for _, f := range e.Findings {
+			s.names["g"] = s.names["g"] || f.ID == finding.StandardGravity
+		}
+		for _, name := range e.Gives() {
+			s.names[name] = true
+		}
+		if f, ok := e.Stmt.(*syntax.FuncDef); ok {
+			for _, p := range f.Params {
+				s.names[p] = true
+			}
+		}
+		if g, ok := e.Outcome.(*entry.Graph); ok {
+			for _, x := range g.X.Label.Of {
+				if n, ok := x.(*syntax.Name); ok {
+					s.names[n.Name] = true
+				}
+			}
+		}
+	}
+	return s
+}
+
+// prose sets one line of text.
+func (s *setter) prose(text string) []piece {
+	text = oneLine(text)
+	if s == nil {
+		return []piece{{words: text}}
+	}
+	var out []piece
+	var words strings.Builder
+	for at := 0; at < len(text); {
+		if x, n := s.expression(text, at); n > 0 {
+			out = append(out, piece{words: words.String()}, piece{set: typeset.Expr(x)})
+			words.Reset()
+			at += n
+			continue
+		}
+		written, n := s.quantity(text, at)
+		words.WriteString(written)
+		at += n
+	}
+	return append(out, piece{words: words.String()})
+}
+
+// expression reads a name of the worksheet that stands in prose, with the bracket and
+// the power behind it: y(t), T3². It returns how long it is, or 0.
+func (s *setter) expression(text string, at int) (syntax.Expr, int) {
+	before, _ := utf8.DecodeLastRuneInString(text[:at])
+	if inWord(before) || before == '\'' || before == '’' || before == '.' || before == '`' {
+		return nil, 0
+	}
+	from := at
+	if strings.HasPrefix(text[at:], "√") {
+		from += len("√")
+	}
+	end := wordEnd(text, from)
+	word := text[from:end]
+	rest := text[end:]
+	if !s.names[syntax.Canonical(word)] || english(word, rest, text[:at]) {
+		return nil, 0
+	}
+	if strings.HasPrefix(rest, "(") {
+		if shut := strings.IndexByte(rest, ')'); shut > 0 {
+			end += shut + 1
+		}
+	}
+	for end < len(text) {
+		r, n := utf8.DecodeRuneInString(text[end:])
+		if writing.Unraised(r) == 0 {
+			break
+		}
+		end += n
+	}
+	x, findings := syntax.ParseExpr(text[at:end])
+	if x == nil || len(findings) > 0 {
+		return nil, 0
+	}
+	return x, end - at
+}
+
+func inWord(r rune) bool {
+	return r == '_' || unicode.IsLetter(r) || unicode.IsDigit(r)
+}
+
+// wordEnd is where the letters and digits of a name end that begins at a place.
+func wordEnd(text string, at int) int {
+	end := at
+	for end < len(text) {
+		r, n := utf8.DecodeRuneInString(text[end:])
+		if !inWord(r) && (end == at || r != '′') || end == at && !unicode.IsLetter(r) {
+			break
+		}
+		end += n
+	}
+	return end
+}
+
+// english tells whether a name is more likely a word of the language than a symbol:
+// it has three letters or more and no index, or is a word of one letter that nothing
+// makes a symbol, or the label of a part.
+func english(word, after, before string) bool {
+	switch {
+	case strings.ContainsAny(word, "_0123456789"):
+		return false
+	case strings.HasPrefix(after, "."):
+		r, _ := utf8.DecodeRuneInString(after[1:])
+		return unicode.IsLetter(r) // e.g.
+	case strings.HasSuffix(before, "part ") || strings.HasSuffix(before, "Part "):
+		return true
+	case word == "a" || word == "A" || word == "I" || word == "O":
+		return !strings.HasPrefix(after, " = ") && !strings.HasPrefix(after, "(")
+	case strings.HasPrefix(after, "("):
+		return false
+	}
+	ascii := strings.Trim(word, "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ") == ""
+	return ascii && len(word) > 2 || len(word) == 2 && ascii && strings.ToLower(word) == word
+}
+
+// quantity writes what stands at a place of prose: a number with its unit as a screen
+// shows it, a hyphen before a number as the minus sign, or else a word or a sign as it
+// is. It returns how much of the text that is.
+func (s *setter) quantity(text string, at int) (string, int) {
+	before, _ := utf8.DecodeLastRuneInString(text[:at])
+	if n := numbers().FindStringIndex(text[at:]); n != nil && n[0] == 0 && !inWord(before) {
+		end := at + n[1]
+		if u, to, _ := unitBehind(text, end, s.units); u != nil {
+			unit := strings.TrimSpace(text[end:to])
+			if strings.ContainsAny(unit, "^*") {
+				unit = strings.TrimSpace(u.Behind(units.Screen))
+			}
+			if text[end] == ' ' {
+				unit = "\u00a0" + unit // a line is not broken there
+			}
+			return text[at:end] + unit, to - at
+		}
+		return text[at:end], end - at
+	}
+	if text[at] == '-' && (at == 0 || before == ' ' || before == '(') && at+1 < len(text) && text[at+1] >= '0' && text[at+1] <= '9' {
+		return "−", 1
+	}
+	if end := wordEnd(text, at); end > at {
+		if i := strings.IndexByte(text[at:end], '_'); i > 2 {
+			return strings.ReplaceAll(text[at:end], "_", " "), end - at // a formula's name is words
+		}
+		return text[at:end], end - at
+	}
+	_, n := utf8.DecodeRuneInString(text[at:])
+	return text[at : at+n], n
+}
