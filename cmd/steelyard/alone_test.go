@@ -44,7 +44,7 @@ func TestPrintStandsAlone(t *testing.T) {
 	dir := t.TempDir()
 	var out, errs bytes.Buffer
 	w := &world{ctx: context.Background(), stdout: &out, stderr: &errs}
-	p := &printing{w: w, form: forms[3], to: dir, folder: true}
+	p := &printing{w: w, form: &forms[3], to: dir, folder: true}
 	files := []string{"a.worked", "broken.worked", "b.worked"}
 	for i := range files {
 		files[i] = filepath.Join(dir, files[i])

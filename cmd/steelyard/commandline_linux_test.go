@@ -2,6 +2,7 @@ package main
 
 import (
 	"os"
+	"os/exec"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -63,5 +64,95 @@ func TestEvalAtATerminal(t *testing.T) {
 	}
 	if strings.Contains(control.ReplaceAllString(c.out.String(), ""), "  3.  m*v\n  3.  m*v") {
 		t.Error("what was typed is printed again")
+	}
+}
+
+// TestFileNames saves, opens and prints under names in quotes and from the user's
+// folder, and is told how to print what is none of a worksheet.
+func TestFileNames(t *testing.T) {
+	dir := t.TempDir()
+	c := openTerminal(t, dir, "HOME="+dir)
+	c.expect("Type a line such as m = 80 g. help tells more, quit leaves.")
+	c.expect("  1.  ")
+	c.line("L = 2.1 m", "  2.  ")
+	c.line("T = 2π√(L/g)", "= 2.90756 s")
+	c.line(`save "porch swing" anyway`, "saved to porch swing.worked: 2 statements")
+	c.line("save '~/the swing.worked'", "saved to "+dir+"/the swing.worked")
+	c.line("open ~/the swing", "Porch swing: 2 statements")
+	c.line("save swing.html", "write: print swing.html")
+	c.shown("  3.  print swing.html") // the offer at hand
+	c.send("\r")
+	c.expect("printed to swing.html: a key")
+	c.line("print ~/blank.md as handout", "printed to "+dir+"/blank.md: a handout")
+	c.line("print swing.doc", "in .html, .md, .tex or .txt.")
+	c.line("print", "print handout.html as handout")
+	c.line("? newton", "1 N = 1 kg m/s^2")
+	c.line("help greek", "mu_k is μ_k")
+	c.send("exit\r")
+	c.leaves()
+	for file, args := range map[string][]string{"swing.html": nil, "blank.md": {"--edition", "handout", "--as", "markdown"}} {
+		cmd := exec.Command(program(t), append(args, "the swing.worked")...)
+		cmd.Args = append(append(cmd.Args[:1:1], "print"), cmd.Args[1:]...)
+		cmd.Dir = dir
+		want, _ := cmd.Output()
+		if got, err := os.ReadFile(filepath.Join(dir, file)); err != nil || string(got) != string(want) {
+			t.Errorf("%s: %v; it is not what the shell prints", file, err)
+		}
+	}
+}
+
+// TestGreeting tells the first ten starts how to begin, in one dim row, and no more.
+func TestGreeting(t *testing.T) {
+	const words = "Type a line such as m = 80 g."
+	state := t.TempDir()
+	for n := 1; n <= greetings+2; n++ {
+		c := openTerminal(t, state)
+		c.expect("  1.  ")
+		c.send("\x04")
+		c.leaves()
+		shown := c.out.String()
+		if told := strings.Contains(shown, dimSequence+words); told != (n <= greetings) {
+			t.Errorf("start %d: %q", n, shown)
+		}
+	}
+	c := openTerminal(t, t.TempDir(), "NO_COLOR=1")
+	c.expect(words)
+	if shown := c.out.String(); strings.Contains(shown, dimSequence) {
+		t.Errorf("dim without colours: %q", shown)
+	}
+}
+
+// TestPrintOpens prints a page and has it shown by the system's program, which is one
+// of ours here.
+func TestPrintOpens(t *testing.T) {
+	dir := t.TempDir()
+	opener := "#!/bin/sh\necho \"shown $1\" > " + dir + "/shown\n"
+	if err := os.WriteFile(filepath.Join(dir, "xdg-open"), []byte(opener), 0o755); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(filepath.Join(dir, "swing.worked"), []byte(porch), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	t.Setenv("TMPDIR", dir)
+	for _, c := range []struct {
+		path   string
+		args   []string
+		status int
+		shows  string
+	}{
+		{dir, []string{"--open"}, statusHolds, "/swing-key.html"},
+		{dir, []string{"--open", "--edition", "handout", "--as", "text"}, statusHolds, "/swing-handout.txt"},
+		{dir, []string{"--open", "-o", "key.html"}, statusHolds, "shown key.html"},
+		{"", []string{"--open", "-o", "key.html"}, statusUsage, ""},
+	} {
+		os.Remove(filepath.Join(dir, "shown"))
+		cmd := exec.Command(program(t), append(append([]string{"print"}, c.args...), "swing.worked")...)
+		cmd.Dir = dir
+		cmd.Env = append(os.Environ(), "PATH="+c.path+":/bin")
+		out, _ := cmd.CombinedOutput()
+		shown, _ := os.ReadFile(filepath.Join(dir, "shown"))
+		if cmd.ProcessState.ExitCode() != c.status || !strings.Contains(string(shown), c.shows) {
+			t.Errorf("%q: status %d, %s%s", c.args, cmd.ProcessState.ExitCode(), out, shown)
+		}
 	}
 }

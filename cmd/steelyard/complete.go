@@ -103,7 +103,7 @@ const maxNames = 200
 // worksheetsIn lists the worksheets and folders that begin with a name.
 func worksheetsIn(name string) []string {
 	dir, base := filepath.Split(name)
-	at := dir
+	at := fromHome(dir)
 	if at == "" {
 		at = "."
 	}

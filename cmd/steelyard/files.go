@@ -1,14 +1,17 @@
 package main
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
 
+	"steelyard/lang/limit"
 	"steelyard/session/entry"
 	"steelyard/session/live"
+	"steelyard/session/print"
 	"steelyard/session/view"
 	"steelyard/session/worksheet"
 )
@@ -21,30 +24,56 @@ type openFile struct {
 	gaps  map[int]int // blank lines before a statement
 }
 
-// fileName takes a file's name, and the word that makes an order stand, from
-// what follows save or open.
-func fileName(arg string) (name string, anyway bool) {
-	name, anyway = strings.CutSuffix(" "+strings.TrimSpace(arg), " anyway")
-	name = strings.TrimSpace(name)
-	if name != "" && filepath.Ext(name) == "" {
-		name += worksheet.Extension
+// order takes a file's name from what follows save, open or print, and which of some
+// words come behind it. The name may be in quotes, and ~ is the user's folder.
+func order(arg string, words ...string) (name string, said map[string]bool) {
+	name, said = " "+strings.TrimSpace(arg), map[string]bool{}
+	for again := true; again; {
+		again = false
+		for _, w := range words {
+			if head, found := strings.CutSuffix(name, " "+w); found {
+				name, said[w], again = strings.TrimRight(head, " "), true, true
+			}
+		}
 	}
-	return name, anyway
+	name = strings.TrimSpace(name)
+	if n := len(name); n > 1 && (name[0] == '"' || name[0] == '\'') && name[n-1] == name[0] {
+		name = name[1 : n-1]
+	}
+	return fromHome(name), said
+}
+
+// fromHome is a file's name with the user's folder in the place of ~.
+func fromHome(name string) string {
+	if home, err := os.UserHomeDir(); err == nil && (name == "~" || strings.HasPrefix(name, "~/") || strings.HasPrefix(name, `~\`)) {
+		return home + name[1:]
+	}
+	return name
+}
+
+// withExtension is a file's name with an extension, if it has none.
+func withExtension(name, extension string) string {
+	if name != "" && filepath.Ext(name) == "" {
+		name += extension
+	}
+	return name
 }
 
 // save writes the worksheet to a file.
 func (s *scratchpad) save(arg string) {
-	arg, anyway := strings.CutSuffix(" "+strings.TrimSpace(arg), " anyway")
-	arg, failed := strings.CutSuffix(arg, " with failed lines")
-	name, _ := fileName(arg)
-	if name == "" {
-		name = s.file.path
-	}
+	name, said := order(arg, "anyway", "with failed lines")
+	name = cmp.Or(withExtension(name, worksheet.Extension), s.file.path)
 	if name == "" {
 		s.tell("Write save and a name: save porch-swing.worked.")
 		return
 	}
-	how := worksheet.Saving{Title: s.pad.Title(), Anyway: anyway, Gaps: s.file.gaps}
+	if ext := filepath.Ext(name); printsAs(ext) != nil || ext == ".pdf" {
+		s.tell("save writes worksheets, whose names end in " + worksheet.Extension + ". To print the page, write: print " + name)
+		s.offers = []string{"print " + name}
+		return
+	}
+	failed := said["with failed lines"]
+	how := worksheet.Saving{Title: s.pad.Title(), Anyway: said["anyway"], Gaps: s.file.gaps}
 	if failed {
 		how.Failed = s.pad.Failed()
 	}
@@ -94,8 +123,9 @@ func (f openFile) isOpen(name string) bool {
 
 // open replaces what is on the scratchpad by a worksheet.
 func (s *scratchpad) open(ctx context.Context, arg string) {
-	name, anyway := fileName(arg)
-	if s.unsaved && len(s.pad.Entries()) > 0 && !anyway {
+	name, said := order(arg, "anyway")
+	name = withExtension(name, worksheet.Extension)
+	if s.unsaved && len(s.pad.Entries()) > 0 && !said["anyway"] {
 		s.tell("What is on the scratchpad is not saved. Save it first, or write: open " + arg + " anyway")
 		return
 	}
@@ -172,6 +202,37 @@ func (s *scratchpad) show(e *entry.Entry) {
 	o := s.options()
 	o.Statement = true
 	view.Text(s.w.stdout, e, o)
+}
+
+// print prints the page to a file.
+func (s *scratchpad) print(arg string) {
+	name, said := order(arg, "as handout", "as key")
+	name = withExtension(name, ".html")
+	p := &printing{w: s.w, form: printsAs(filepath.Ext(name))}
+	switch n := len(s.pad.Entries()); {
+	case name == "":
+		s.tell("Write print and a name: print key.html, or print handout.html as handout.")
+		return
+	case p.form == nil:
+		s.tell("What is printed is HTML, Markdown, LaTeX or text: write a name that ends in .html, .md, .tex or .txt. For a PDF, print HTML, and that from a browser.")
+		return
+	case n > limit.Printed:
+		s.tell(fmt.Sprintf("The page has %d statements; the most that are printed is %d.", n, limit.Printed))
+		return
+	}
+	what := "a key"
+	if said["as handout"] {
+		p.edition, what = print.Handout, "a handout"
+	}
+	text, told := p.compose(s.pad.Title(), s.pad.Entries())
+	for _, t := range told {
+		s.tell("caution: " + t)
+	}
+	if problem := worksheet.WriteFile(name, string(text)); problem != nil {
+		s.tell("! "+problem.Path+": "+problem.Message, problem.Hint)
+		return
+	}
+	s.tell("printed to " + name + ": " + what)
 }
 
 // replay works the worksheet's file out again.

@@ -4,9 +4,11 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"steelyard/lang/limit"
+	"steelyard/session/entry"
 	"steelyard/session/print"
 	"steelyard/session/worksheet"
 )
@@ -23,6 +25,14 @@ var forms = []form{
 	{"markdown", ".md", print.Markdown},
 	{"latex", ".tex", print.LaTeX},
 	{"text", ".txt", func(d *print.Document) []byte { return print.Plain(d, 80) }},
+}
+
+// printsAs is the way of printing into a file whose name has an extension, or nil.
+func printsAs(extension string) *form {
+	if i := slices.IndexFunc(forms, func(f form) bool { return f.extension == strings.ToLower(extension) }); i >= 0 {
+		return &forms[i]
+	}
+	return nil
 }
 
 // formList lists the ways of printing by their names.
@@ -44,7 +54,7 @@ func formNames() string {
 // printing is one printing of worksheets.
 type printing struct {
 	w       *world
-	form    form
+	form    *form
 	edition print.Edition
 	to      string
 	folder  bool
@@ -89,18 +99,18 @@ func (p *printing) all(files []string, print func(file string) int) int {
 
 // choose reads what the options say; it returns what is wrong with them.
 func (p *printing) choose(as, edition string, files []string) string {
-	ext := strings.ToLower(filepath.Ext(p.to))
-	for _, f := range forms {
-		// Without --as the name of the file says it.
-		if f.name == as || as == "" && f.extension == ext {
-			p.form = f
+	ext := filepath.Ext(p.to)
+	if p.form = printsAs(ext); as != "" { // without --as the name of the file says it
+		p.form = nil
+		if i := slices.Index(formList(), as); i >= 0 {
+			p.form = &forms[i]
 		}
 	}
 	switch {
-	case as == "" && ext == ".pdf":
+	case as == "" && strings.EqualFold(ext, ".pdf"):
 		return "a PDF is not printed: print it as html and from there with a browser, or as latex."
-	case as == "" && p.form.name == "":
-		p.form = forms[0]
+	case as == "" && p.form == nil:
+		p.form = &forms[0]
 	}
 	switch edition {
 	case "key":
@@ -111,7 +121,7 @@ func (p *printing) choose(as, edition string, files []string) string {
 		return "there is no edition " + quoted(edition) + ": it is key or handout."
 	}
 	switch {
-	case p.form.name == "":
+	case p.form == nil:
 		return "worksheets can't be printed as " + quoted(as) + ": it is " + formNames() + "."
 	case strings.HasPrefix(files[0], "-") && files[0] != stdinName:
 		return "there is no option " + quoted(files[0]) + "."
@@ -174,7 +184,7 @@ func (p *printing) print(file string) int {
 	if p.w.ctx.Err() != nil {
 		return statusStopped // half a page is none
 	}
-	doc, told := print.New(sheet.Title, entries, p.edition)
+	text, told := p.compose(sheet.Title, entries)
 	for _, t := range told {
 		p.w.complain(file + ": " + t)
 	}
@@ -183,7 +193,6 @@ func (p *printing) print(file string) int {
 		status = statusFinding
 		p.w.complain(file + ": there are findings; `steelyard replay " + file + "` lists them.")
 	}
-	text := p.form.write(doc)
 	if p.to == "" || isStdout(p.to) {
 		if _, err := p.w.stdout.Write(text); err != nil {
 			return p.w.unwritten()
@@ -205,6 +214,12 @@ func (p *printing) print(file string) int {
 		return statusUsage
 	}
 	return status
+}
+
+// compose is a worksheet as it is printed, with what is to be told of it.
+func (p *printing) compose(title string, entries []*entry.Entry) (text []byte, told []string) {
+	doc, told := print.New(title, entries, p.edition)
+	return p.form.write(doc), told
 }
 
 // isStdout tells whether a path names what standard output is, as /dev/stdout does:

@@ -49,6 +49,7 @@ func runScratchpad(w *world, file string) int {
 		}
 	}
 	s.startJournal()
+	s.greet()
 	if sheet != nil {
 		ctx, stop := signal.NotifyContext(w.ctx, os.Interrupt)
 		s.fill(ctx, file, sheet)
@@ -67,6 +68,27 @@ func runScratchpad(w *world, file string) int {
 		return w.usage("", "the terminal can't be used; try steelyard eval.")
 	}
 	return statusHolds
+}
+
+// greetings is how many starts say how to begin.
+const greetings = 10
+
+// greet says in the first starts how to begin. A file has a byte for each of them.
+func (s *scratchpad) greet() {
+	if f, err := os.OpenFile(filepath.Join(journal.Dir(), "starts"), os.O_APPEND|os.O_CREATE|os.O_WRONLY, 0o600); err == nil {
+		defer f.Close()
+		if info, err := f.Stat(); err == nil && info.Size() >= greetings {
+			return
+		}
+		_, _ = f.WriteString(".") // else it is said once more
+	}
+	dim := ""
+	if s.w.bold {
+		dim = dimOn
+	}
+	for _, row := range rows.Wrap("Type a line such as m = 80 g. help tells more, quit leaves.", max(s.options().Width-6, 20)) {
+		s.say("      " + dim + row)
+	}
 }
 
 // scratchpad is what stands behind the prompt: the pad with its file and its
@@ -203,6 +225,8 @@ func (s *scratchpad) command(ctx context.Context, cmd *syntax.Command) {
 		s.save(cmd.Arg)
 	case "open":
 		s.open(ctx, cmd.Arg)
+	case "print":
+		s.print(cmd.Arg)
 	case "recover":
 		s.recover(ctx, cmd.Arg)
 	case "forget":

@@ -11,20 +11,24 @@ import (
 // screen is the one place where text leaves the program. Whatever stands in a
 // file, an argument or a name, no character that moves the cursor, sets a colour
 // or turns the direction of what follows goes through it; each gets a mark. Bold
-// type alone has sequences, and ends with its row at the latest.
+// and dim type alone have sequences, and end with their row at the latest.
 //
 // It must be the last writer before the file: a writer with a buffer goes before
 // it.
 type screen struct {
 	to   io.Writer
 	bold bool
-	set  bool   // bold type is on
+	set  bool   // bold or dim type is on
 	cut  []byte // a character of which the rest is still to come
 	buf  []byte
 }
 
 const (
+	// dimOn begins dim type, which ends with its row.
+	dimOn = "\ufdd2"
+
 	boldSequence  = "\x1b[1m"
+	dimSequence   = "\x1b[2m"
 	plainSequence = "\x1b[0m"
 )
 
@@ -55,6 +59,9 @@ func (s *screen) put(r rune) {
 	case string(r) == view.BoldOn && s.bold:
 		s.set = true
 		s.buf = append(s.buf, boldSequence...)
+	case string(r) == dimOn && s.bold:
+		s.set = true
+		s.buf = append(s.buf, dimSequence...)
 	case string(r) == view.BoldOff && s.bold:
 		s.plain()
 	case writing.Escaped(r):

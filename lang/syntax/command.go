@@ -21,7 +21,7 @@ func (*Command) is() nature       { return nature{kept, Aside} }
 // The words that act on the scratchpad.
 var (
 	describeWord  = StatementWord{Word: "describe", Form: "describe NAME", Summary: "Tells what a name is and where it is used.", Example: "describe k", Ready: true, read: readCommand, prose: true}
-	helpWord      = StatementWord{Word: "help", Form: "help [WORD]", Summary: "Looks up a unit, a quantity, a formula, a function or a statement.", Example: "help newton", Ready: true, read: readCommand, prose: true}
+	helpWord      = StatementWord{Word: "help", Also: "?", Form: "help [WORD]", Summary: "Looks up a unit, a quantity, a formula, a function or a statement.", Example: "help newton", Ready: true, read: readCommand, prose: true}
 	namesWord     = StatementWord{Word: "names", Form: "names", Summary: "Lists what has been given and worked out.", Example: "names", Ready: true, read: readCommand, alone: true}
 	changeWord    = StatementWord{Word: "change", Form: "change LINE [to STATEMENT]", Summary: "Changes a line; what depends on it is worked out again.", Example: "change 3 to k = 250 N/m", Ready: true, read: readCommand, rows: true}
 	insertWord    = StatementWord{Word: "insert", Form: "insert before LINE [STATEMENT]", Summary: "Puts a line in before another.", Example: "insert before 3 x = 6.0 cm", Ready: true, read: readCommand, rows: true}
@@ -33,12 +33,13 @@ var (
 	redoWord      = StatementWord{Word: "redo", Form: "redo", Summary: "Does again what undo took back.", Example: "redo", Ready: true, read: readCommand, alone: true}
 	pageWord      = StatementWord{Word: "page", Form: "page [LINE to LINE]", Summary: "Shows the page, or some lines or a part of it.", Example: "page 3 to 8", Ready: true, read: readCommand}
 	saveWord      = StatementWord{Word: "save", Form: "save FILE", Summary: "Writes the worksheet to a file.", Example: "save porch-swing.worked", Ready: true, read: readCommand, prose: true}
+	printWord     = StatementWord{Word: "print", Form: "print FILE [as handout]", Summary: "Prints the page as a key, or as a handout: .html, .md, .tex or .txt.", Example: "print key.html", Ready: true, read: readCommand, prose: true}
 	openWord      = StatementWord{Word: "open", Form: "open FILE", Summary: "Reads a worksheet from a file.", Example: "open porch-swing.worked", Ready: true, read: readCommand, prose: true}
 	recoverWord   = StatementWord{Word: "recover", Form: "recover", Summary: "Brings back what an earlier scratchpad did not save.", Example: "recover", Ready: true, read: readCommand, prose: true}
 	forgetWord    = StatementWord{Word: "forget", Form: "forget", Summary: "Deletes what recover would bring back.", Example: "forget", Ready: true, read: readCommand, alone: true}
 	replayWord    = StatementWord{Word: "replay", Form: "replay", Summary: "Works every line out again and compares it with its record.", Example: "replay", Ready: true, read: readCommand, alone: true}
 	worksheetWord = StatementWord{Word: "worksheet", Form: "worksheet 1 TITLE", Summary: "The first line of a file: sets the title.", Example: "worksheet 1 Crates over a pulley", Ready: true, read: readCommand}
-	quitWord      = StatementWord{Word: "quit", Form: "quit", Summary: "Leaves the scratchpad.", Example: "quit", Ready: true, read: readCommand, alone: true}
+	quitWord      = StatementWord{Word: "quit", Also: "exit", Form: "quit", Summary: "Leaves the scratchpad.", Example: "quit", Ready: true, read: readCommand, alone: true}
 )
 
 func readCommand(r *reader, at int) (Stmt, *fault) {

@@ -59,7 +59,7 @@ func PlaceAt(text string, at int) (prefix string, from int, place CompletionPlac
 			return prefix, from, AtTopic
 		case "describe":
 			return prefix, from, AtName
-		case "note", "part", "save", "open", "data", "marking", "names", "undo", "recover", "forget", "replay", "quit":
+		case "note", "part", "save", "open", "print", "data", "marking", "names", "undo", "recover", "forget", "replay", "quit":
 			return prefix, from, AtNothing
 		}
 		head = w.Word

@@ -118,7 +118,7 @@ func (r *reader) statement() (Stmt, *fault) {
 
 // worded reads a statement that begins with a word of its own.
 func (r *reader) worded(w *StatementWord) (Stmt, *fault) {
-	at := Span{From: r.from, To: r.from + len(w.Word)}
+	at := Span{From: r.from, To: r.from + len(firstWord(r.text[r.from:r.to]))}
 	if !w.Ready {
 		return nil, notYet(at, "The statement `"+w.Word+"`")
 	}

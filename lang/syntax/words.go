@@ -8,6 +8,7 @@ import (
 // StatementWord is a word that a statement begins with.
 type StatementWord struct {
 	Word    string
+	Also    string // another word for it, or empty
 	Form    string // how the statement is written
 	Summary string // what it does, in one sentence
 	Example string // a line that can be entered as it is
@@ -44,7 +45,7 @@ func (w *StatementWord) firstExample() string {
 // help lists them.
 var statements = [...]*StatementWord{
 	&checkWord, &letWord, &formulaWord, &partWord, &noteWord, &reportWord, &constantsWord, &resultsWord, &roundWord,
-	&describeWord, &helpWord, &namesWord, &pageWord, &changeWord, &insertWord, &removeWord, &renameWord, &titleWord, &withWord, &undoWord, &redoWord, &saveWord, &openWord, &recoverWord, &forgetWord, &replayWord, &worksheetWord, &quitWord,
+	&describeWord, &helpWord, &namesWord, &pageWord, &changeWord, &insertWord, &removeWord, &renameWord, &titleWord, &withWord, &undoWord, &redoWord, &saveWord, &openWord, &printWord, &recoverWord, &forgetWord, &replayWord, &worksheetWord, &quitWord,
 	&solveWord, &scalingWord, &slopeWord, &areaWord, &graphWord, &tableWord, &barsWord,
 	&dataWord, &fitWord, &stepsWord, &budgetWord, &varyWord, &markingWord, &diagnoseWord,
 }
@@ -63,15 +64,18 @@ func Clauses(line string) []string {
 // statementWord finds a statement by its word, or nil.
 func statementWord(word string) *StatementWord {
 	for _, w := range statements {
-		if w.Word == word {
+		if w.Word == word || w.Also == word && word != "" {
 			return w
 		}
 	}
 	return nil
 }
 
-// firstWord is the run of letters that a line begins with.
+// firstWord is the run of letters, or the question mark, that a line begins with.
 func firstWord(line string) string {
+	if strings.HasPrefix(line, "?") {
+		return "?"
+	}
 	n := 0
 	for n < len(line) && isLetterByte(line[n]) {
 		n++
@@ -91,7 +95,7 @@ func leadingStatement(line string) *StatementWord {
 
 // leads tells whether a line that begins with the statement's word is one.
 func (w *StatementWord) leads(line string) bool {
-	n := len(w.Word)
+	n := len(firstWord(line))
 	from, _ := trimBlanks(line, n, len(line))
 	rest := line[from:]
 	if rest == "" {
@@ -99,7 +103,7 @@ func (w *StatementWord) leads(line string) bool {
 	}
 	r, _ := utf8.DecodeRuneInString(rest)
 	switch {
-	case from == n && !(r == ':' && w.colon), r == '=':
+	case from == n && line[0] != '?' && !(r == ':' && w.colon), r == '=':
 		return false
 	case w.prose, w.sure != "" && strings.Contains(rest, w.sure):
 		return true

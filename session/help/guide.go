@@ -49,6 +49,8 @@ func guide(_ *session.Pad, word string) []string {
 		word = "naming"
 	case "π":
 		word = "pi"
+	case "√", "·", "×", "÷", "²", "½", "≤", "≥":
+		word = "signs"
 	}
 	return section(guides, word)
 }

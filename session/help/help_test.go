@@ -15,7 +15,9 @@ import (
 	"steelyard/lang/syntax"
 	"steelyard/session"
 	"steelyard/session/help"
+	"steelyard/session/view"
 	"steelyard/units"
+	"steelyard/units/writing"
 )
 
 var update = flag.Bool("update", false, "rewrite the golden files")
@@ -27,7 +29,7 @@ func TestPages(t *testing.T) {
 	for _, word := range []string{
 		"", "newton", "kN", "degC", "inch", "N m", "m/s^2", "torque", "energy", "speed", "work", "spring_energy",
 		"pendulum_period", "oscillation", "check", "formula", "solve", "sqrt", "asin", "sum", "min", "round", "c", "G",
-		"unit-mismatch", "angles", "temperatures", "numbers", "hill", "newtn", "spring_enrgy", "chekc", "kinetic", "xyzzy",
+		"unit-mismatch", "angles", "temperatures", "numbers", "keys", "greek", "√", "±", "exit", "print", "hill", "newtn", "spring_enrgy", "chekc", "kinetic", "xyzzy",
 		"statements", "functions", "formulas", "units", "quantities", "constants", "findings",
 	} {
 		t.Run(word, func(t *testing.T) {
@@ -89,6 +91,42 @@ func TestNarrow(t *testing.T) {
 			if strings.Join(got, " ") != strings.Join(want, " ") {
 				t.Errorf("help %s, %d cells: other words:\n%s", word, cells, strings.Join(rows, "\n"))
 			}
+		}
+	}
+}
+
+// TestGreekGuide holds the guide to Greek letters to what is read.
+func TestGreekGuide(t *testing.T) {
+	text := strings.Fields(strings.Join(help.Topic(session.New(), "greek", 72), " "))
+	letters := 0
+	for i, word := range text {
+		if letter := writing.Greek(word); letter != "" && text[i-1] == letter {
+			letters++
+		}
+	}
+	if letters != 35 {
+		t.Errorf("%d letters", letters)
+	}
+}
+
+// TestSigns enters what the guide to signs says can be typed: it is the sign beside it.
+func TestSigns(t *testing.T) {
+	for _, pair := range [][2]string{
+		{"√(x)", "sqrt(x)"}, {"x²", "x^2"}, {"3·x", "3*x"}, {"3 × 2", "3*2"}, {"6 m ÷ 2", "6 m/2"}, {"½*x", "1/2*x"}, {"2×10⁻³ m", "2*10^-3 m"},
+		{"10⁻³ m", "1e-3 m"}, {"check x ≤ 5 m²", "check x <= 5 m^2"}, {"check x ≥ 3 m²", "check x >= 3 m^2"}, {"30°*1", "30 deg*1"}, {"v₀", "v0"}, {"v₀", "v_0"},
+		{"20 °C", "20 degC"}, {"5 μm", "5 um"},
+	} {
+		var said [2]string
+		for i, line := range pair {
+			pad := session.New()
+			pad.Enter(context.Background(), "x = 4 m²")
+			pad.Enter(context.Background(), "v0 = 3 m/s")
+			var b strings.Builder
+			view.Text(&b, pad.Enter(context.Background(), line), view.Options{})
+			said[i] = b.String()
+		}
+		if said[0] != said[1] || said[0] == "" || strings.Contains(said[0], "!") {
+			t.Errorf("%s prints %q, and %s %q", pair[0], said[0], pair[1], said[1])
 		}
 	}
 }

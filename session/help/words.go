@@ -28,7 +28,7 @@ func ofPad(pad *session.Pad, word string) []string {
 // statement answers the word of a statement.
 func statement(_ *session.Pad, word string) []string {
 	for _, s := range syntax.Statements() {
-		if s.Word != word {
+		if s.Word != word && s.Also != word {
 			continue
 		}
 		out := append([]string{s.Form}, under(s.Summary)...)
@@ -39,7 +39,7 @@ func statement(_ *session.Pad, word string) []string {
 		for line := range strings.SplitSeq(s.Example, "\n") {
 			out = append(out, "    "+line)
 		}
-		return append(out, section(more, word)...)
+		return append(out, section(more, s.Word)...)
 	}
 	return nil
 }
