@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"steelyard/session"
+	"steelyard/session/view"
 )
 
 // command is one subcommand. The table of them is all that the shell help, the
@@ -110,6 +111,12 @@ func commands() []command {
 			summary:  "write the manual page",
 			about:    `Writes the manual page, in the form that man reads.`,
 			examples: []string{`steelyard man > ~/.local/share/man/man1/steelyard.1`},
+		},
+		{
+			name: "schema", words: nothing, run: func(w *world, _ given, _ []string) int { return w.print(view.Schema) },
+			summary:  "write the JSON Schema of what --json prints",
+			about:    `Writes the JSON Schema (draft 2020-12) of a line that --json prints. The number that its $id ends in is its version.`,
+			examples: []string{`steelyard schema > lines.schema.json`},
 		},
 		{
 			name: "version", words: nothing, run: func(w *world, _ given, _ []string) int { return w.print("steelyard " + version() + "\n") },

@@ -73,14 +73,16 @@ func runScratchpad(w *world, file string) int {
 // greetings is how many starts say how to begin.
 const greetings = 10
 
-// greet says in the first starts how to begin. A file has a byte for each of them.
+// greet says in the first starts how to begin. A file has a byte for each of them;
+// where there is no folder for it, every start is one of the first.
 func (s *scratchpad) greet() {
-	if f, err := os.OpenFile(filepath.Join(journal.Dir(), "starts"), os.O_APPEND|os.O_CREATE|os.O_WRONLY, 0o600); err == nil {
-		defer f.Close()
-		if info, err := f.Stat(); err == nil && info.Size() >= greetings {
+	if dir := journal.Dir(); dir != "" {
+		path := filepath.Join(dir, "starts")
+		was, _ := os.ReadFile(path)
+		if len(was) >= greetings {
 			return
 		}
-		_, _ = f.WriteString(".") // else it is said once more
+		_ = os.WriteFile(path, append(was, '.'), 0o600) // else it is said once more
 	}
 	dim := ""
 	if s.w.bold {

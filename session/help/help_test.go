@@ -34,7 +34,7 @@ func TestPages(t *testing.T) {
 	} {
 		t.Run(word, func(t *testing.T) {
 			got := []byte(strings.Join(help.Topic(pad, word, 72), "\n") + "\n")
-			path := "testdata/" + strings.NewReplacer("/", "_per_", " ", "_", "^", "").Replace("help "+word) + ".golden"
+			path := "testdata/" + strings.NewReplacer("/", "_per_", " ", "_", "^", "", "√", "root", "±", "plusminus").Replace("help "+word) + ".golden"
 			if *update {
 				if err := os.WriteFile(path, got, 0o644); err != nil {
 					t.Fatal(err)

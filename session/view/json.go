@@ -2,6 +2,7 @@ package view
 
 import (
 	"bytes"
+	_ "embed"
 	"encoding/json"
 	"fmt"
 	"io"
@@ -13,6 +14,11 @@ import (
 	"steelyard/units"
 	"steelyard/units/writing"
 )
+
+// Schema is the published JSON Schema of a line, with a version in its $id.
+//
+//go:embed lines.schema.json
+var Schema string
 
 // Replayed is what a replay knows of a statement beside its entry.
 type Replayed struct {
