@@ -54,13 +54,13 @@ func endedAt(l *eval.Line, why limit.Ending) finding.Finding {
 		"Split the work over several lines, each with a result of its own, or use a part of the range.")
 }
 
-// within gives what is worked out a budget, and returns what takes it away
+// within gives what is worked out a budget of steps, and returns what takes it away
 // again. What is asked for while a line is worked out spends that line's.
-func (p *Pad) within(ctx context.Context) (done func()) {
+func (p *Pad) within(ctx context.Context, steps int64) (done func()) {
 	if p.page.State.Budget != nil {
 		return func() {}
 	}
-	p.budget = *limit.NewBudget(ctx, limit.Steps)
+	p.budget = *limit.NewBudget(ctx, steps)
 	p.page.State.Budget, p.page.Planner.Budget = &p.budget, &p.budget
 	return func() { p.page.State.Budget, p.page.Planner.Budget = nil, nil }
 }

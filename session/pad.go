@@ -78,7 +78,7 @@ func (p *Pad) Formula(name string) (*syntax.FormulaDef, bool) { return p.page.Fo
 // Working returns the worked lines of an entry; of several values only that of
 // one name, unless the name is empty.
 func (p *Pad) Working(e *entry.Entry, name string) []entry.WorkLine {
-	defer p.within(context.Background())()
+	defer p.within(context.Background(), limit.Steps)()
 	return work.Of(p.page, e, name)
 }
 
@@ -117,7 +117,7 @@ func WithoutRecords(text string) (string, bool) {
 // with its indented lines. A command that asks is answered and not stored. Where ctx is done
 // before the line is, the line has no value.
 func (p *Pad) EnterAt(ctx context.Context, line int, text string) *entry.Entry {
-	defer p.within(ctx)()
+	defer p.within(ctx, limit.Steps)()
 	return p.enter(line, text)
 }
 
@@ -173,7 +173,7 @@ func (p *Pad) read(l *eval.Line) (tried int) {
 	e := l.Entry
 	var v reading.Verdict
 	if !p.free {
-		v = reading.Settle(l, func(text string, ruled bool) *entry.Entry { return p.enterOnTrial(l, text, ruled) }, !p.trying || p.asks)
+		v = reading.Settle(l, func(text string, ruled bool) *entry.Entry { return p.enterOnTrial(e.Line, text, ruled) }, !p.trying || p.asks)
 	}
 	if v.Refused {
 		e.Stmt, e.Findings = nil, nil
@@ -192,13 +192,31 @@ func (p *Pad) read(l *eval.Line) (tried int) {
 	return len(v.Findings)
 }
 
-// enterOnTrial works a text out as if it were the line, and takes it back; ruled
+// previewSteps is the most that working a line out for Preview may take: less than is
+// noticed between two keys.
+const previewSteps = 20_000
+
+// Preview works a line out as the next, and takes it back. It is nil for a line that
+// can't be read yet, for a command and where that takes long.
+func (p *Pad) Preview(text string) *entry.Entry {
+	switch stmt, _ := syntax.ParseWith(text, reading.Known(p.page)); stmt.(type) {
+	case nil, *syntax.Command:
+		return nil
+	}
+	defer p.within(context.Background(), previewSteps)()
+	if e := p.enterOnTrial(p.Next(), text, true); p.budget.Ended() == limit.Going {
+		return e
+	}
+	return nil
+}
+
+// enterOnTrial works a text out as if it were that line, and takes it back; ruled
 // tells whether it must be the one reading of its line.
-func (p *Pad) enterOnTrial(l *eval.Line, text string, ruled bool) *entry.Entry {
+func (p *Pad) enterOnTrial(line int, text string, ruled bool) *entry.Entry {
 	trying, free, asks := p.trying, p.free, p.asks
 	p.trying, p.free, p.asks = true, !ruled, false
 	before := len(p.page.Entries)
-	e := p.enter(l.Entry.Line, text)
+	e := p.enter(line, text)
 	if len(p.page.Entries) > before {
 		p.Undo()
 	}

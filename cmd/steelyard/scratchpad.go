@@ -55,7 +55,7 @@ func runScratchpad(w *world, file string) int {
 		s.fill(ctx, file, sheet)
 		stop()
 	}
-	how := repl.Config{In: w.in, Out: w.out, Pad: s}
+	how := repl.Config{In: w.in, Out: w.out, Pad: s, Look: lookOf(os.Getenv)}
 	if s.journal != nil {
 		how.History = filepath.Join(journal.Dir(), "history")
 	}
@@ -107,6 +107,8 @@ type scratchpad struct {
 	offers    []string    // what the line that failed may have been meant for
 	// leaving is set once leaving without saving has been asked about.
 	leaving bool
+	unseen  bool // no preview is wanted
+	lend    func(run func() error) error
 }
 
 // Prompt is what the next statement begins with. A line above that is being edited has
@@ -119,9 +121,6 @@ func (s *scratchpad) Prompt() repl.Prompt {
 	s.next, s.offers = nil, nil
 	return p
 }
-
-// Incomplete tells whether a statement asks for more lines.
-func (s *scratchpad) Incomplete(text string) bool { return syntax.Incomplete(text) }
 
 // newJournal begins a journal.
 func (s *scratchpad) newJournal() {

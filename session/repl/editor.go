@@ -2,22 +2,11 @@ package repl
 
 import (
 	"errors"
-	"io"
-	"os"
-	"slices"
 	"strings"
-	"sync/atomic"
 	"time"
-	"unicode/utf8"
-
-	"github.com/chzyer/readline"
 
 	"steelyard/units/writing"
 )
-
-// lineBreak stands for the end of a line within a statement of several lines
-// while it is edited in one row.
-const lineBreak = "↵"
 
 // errAbandoned says that the line was dropped by Ctrl-C; errLeave that Ctrl-D
 // was typed on an empty line; errGone that nothing will be typed any more.
@@ -27,162 +16,206 @@ var (
 	errGone      = errors.New("gone")
 )
 
-// editor is the one place that knows the library for editing a line.
+// editor edits one line after the other at a terminal.
 type editor struct {
-	rl     *readline.Instance
+	pad    Pad
+	look   Look
 	keys   *keyReader
 	in     *input
 	stops  *interrupts
-	tty    *os.File // that keys come from
-	out    *os.File
-	length atomic.Int32 // characters in the line being edited
-	offer  offer        // what the line holds ready
-	given  string       // what it holds to be edited
+	term   *terminal
+	screen drawing
+	bound  map[string]func(*editor)
+
+	buf    *buffer
+	prompt Prompt
+	offer  offer
+	recall recall
+	search *search
+	tab    *tab
+	told   string // a sentence under the line, until the next key
+	whole  bool   // the line was put in whole: its rows are not asked for one by one
+	seen   preview
+	rest   *state // what the next line begins with
+	done   *typed // what became of the line, once it is over
 }
 
-// completer answers what may stand at a place in a line.
-type completer func(text string, at int) (from int, candidates []string)
+// typed is what became of a line.
+type typed struct {
+	text string
+	// pasted are whole lines that were pasted, where they were; the first may be several
+	// rows of a statement that was begun.
+	pasted []string
+	// aside tells that the text is a command that was typed within another statement.
+	aside bool
+	// quiet tells that the text was not typed, and is not to be found again.
+	quiet bool
+	err   error
+}
+
+// preview is what a line would come to.
+type preview struct{ text, says string }
+
+// The least screen that has room for a preview.
+const previewColumns, previewRows = 60, 12
 
 // newEditor prepares the terminal.
-func newEditor(in, out *os.File, complete completer) (*editor, error) {
-	ed := &editor{tty: in, out: out}
-	ed.in = newInput(in)
-	ed.stops = &interrupts{in: ed.in}
-	ed.keys = &keyReader{in: ed.in, stop: ed.stops.behindEnter, offered: ed.offer.open.Load}
-	cfg := &readline.Config{
-		Stdin:                  ed.keys,
-		Stdout:                 out,
-		Stderr:                 out,
-		AutoComplete:           completion(complete),
-		DisableAutoSaveHistory: true,
-		HistoryLimit:           historyMost,
-		HistorySearchFold:      true,
-		InterruptPrompt:        "\n",
-		EOFPrompt:              "\n",
-		FuncFilterInputRune:    ed.filter,
-		ForceUseInteractive:    true,
-	}
-	cfg.SetListener(func(line []rune, pos int, key rune) ([]rune, int, bool) {
-		switch {
-		case key == 0 && line == nil:
-			ed.begins()
-			return nil, 0, false
-		case key == readline.CharEnter, key == readline.CharCtrlJ, key == readline.CharInterrupt:
-			return nil, 0, false // the line has been handed over
-		}
-		line, pos, other := ed.offer.edits(line, pos, key)
-		if at := slices.Index(line, pasteRune); at >= 0 {
-			piece := []rune(ed.keys.takePiece())
-			line, pos, other = slices.Concat(line[:at], piece, line[at+1:]), at+len(piece), true
-		}
-		ed.length.Store(int32(len(line)))
-		return line, pos, other
-	})
-	rl, err := readline.NewEx(cfg)
+func newEditor(cfg Config) (*editor, error) {
+	t, err := newTerminal(cfg.In, cfg.Out)
 	if err != nil {
 		return nil, err
 	}
-	ed.rl = rl
-	// Ask the terminal to mark what is pasted.
-	io.WriteString(out, "\x1b[?2004h")
+	ed := &editor{pad: cfg.Pad, look: cfg.Look, term: t, buf: newBuffer(), bound: bindings()}
+	ed.in = newInput(cfg.In)
+	ed.stops = &interrupts{in: ed.in}
+	ed.keys = &keyReader{in: ed.in, alone: func() bool { return ed.offer.open || ed.search != nil || ed.tab != nil }}
+	ed.screen = &painter{to: cfg.Out}
+	if cfg.Look.Plain {
+		ed.screen = &plainDrawing{to: cfg.Out}
+	}
+	if t.modes.slow() {
+		ed.look.Preview = false
+	}
+	t.working()
 	return ed, nil
 }
 
-// begins puts into the line what it holds already, once the terminal hands on each key.
-func (ed *editor) begins() {
-	text := inOneRow(ed.given)
-	if ready, ok := ed.offer.draws(pending(ed.tty)); ok {
-		text = inOneRow(ready)
-	}
-	ed.length.Store(int32(utf8.RuneCountInString(text)))
-	if text != "" {
-		ed.rl.Operation.SetBuffer(text)
-	}
-}
-
-// filter keeps the Delete key from leaving the program on an empty line.
-func (ed *editor) filter(r rune) (rune, bool) {
-	if r != deleteRune {
-		does := ed.offer.key(r, ed.keys.hasPasted)
-		if does == nothingRune {
-			ed.rl.Terminal.KickRead() // behind Enter it waits to be asked
-		}
-		return does, true
-	}
-	ed.offer.open.Store(false)
-	return readline.CharDelete, ed.length.Load() > 0
-}
-
-// remember adds a statement to what the arrow keys and Ctrl-R find.
-func (ed *editor) remember(statement string) {
-	// The store in memory has no failure to report.
-	_ = ed.rl.SaveHistory(inOneRow(statement))
-}
-
-// inOneRow is a statement as it is edited.
-func inOneRow(statement string) string {
-	return writing.Clean(strings.ReplaceAll(statement, "\n", lineBreak), writing.Screen)
-}
-
-// line reads one line, which may hold something already, and the whole lines that were
-// pasted after it.
-func (ed *editor) line(p Prompt) (string, []string, error) {
-	ed.rl.SetPrompt(p.Number)
-	ed.given, ed.offer.lines = p.Text, p.Offers
+// line reads one line, which may hold something already.
+func (ed *editor) line(p Prompt) typed {
 	ed.stops.prompt()
-	text, err := ed.rl.Readline()
-	if ed.offer.open.Swap(false) {
-		text = "" // lines were pasted in its place
+	ed.term.typing()
+	defer ed.term.working()
+	ed.begin(p)
+	for ed.done == nil {
+		if !ed.keys.waiting() {
+			ed.draw()
+		}
+		k, err := ed.keys.next()
+		switch {
+		case err == errWoken:
+			if ed.term.resumed.Swap(false) {
+				ed.screen.forget()
+			}
+		case err != nil:
+			// What was being typed is no statement: Enter was never pressed.
+			ed.screen.leave()
+			return typed{err: errGone}
+		default:
+			ed.press(k)
+		}
+	}
+	if ed.keys.takeDrop() {
+		ed.stops.behindEnter()
+	}
+	return *ed.done
+}
+
+// begin puts into the line what it holds already.
+func (ed *editor) begin(p Prompt) {
+	ed.prompt, ed.done, ed.search, ed.tab, ed.told = p, nil, nil, nil, ""
+	ed.recall.on = false
+	ed.offer = offer{}
+	switch {
+	case ed.rest != nil:
+		ed.buf.begin("")
+		ed.buf.to(*ed.rest)
+		ed.rest, ed.whole = nil, false
+	case len(p.Offers) > 0 && !ed.keys.waiting() && !ed.term.modes.pending():
+		ed.offer = offer{lines: p.Offers, open: true, drawn: time.Now()}
+		ed.buf.begin(clean(p.Offers[0]))
+		ed.whole = true
+	default:
+		ed.buf.begin(clean(p.Text))
+		ed.whole = p.Text != ""
+	}
+}
+
+// clean makes a text fit to be edited, row by row.
+func clean(text string) string {
+	rows := strings.Split(text, "\n")
+	for i := range rows {
+		rows[i] = writing.Clean(rows[i], writing.Screen)
+	}
+	return strings.Join(rows, "\n")
+}
+
+// press carries one key out.
+func (ed *editor) press(k press) {
+	ed.told = ""
+	if ed.search != nil && ed.searches(k) {
+		return
+	}
+	if k.seq != "\t" && k.seq != backTab {
+		ed.tab = nil
+	}
+	if k.seq == "" {
+		ed.types(k)
+		return
+	}
+	if ed.offer.open && ed.offers(k.seq) {
+		return
+	}
+	if do := ed.bound[k.seq]; do != nil {
+		do(ed)
+	}
+}
+
+// types puts in what was typed or pasted; it replaces an offer.
+func (ed *editor) types(k press) {
+	if ed.offer.open {
+		ed.offer.open, ed.whole = false, false
+		ed.buf.set("")
+	}
+	if k.pasted {
+		ed.paste(k.text)
+		return
+	}
+	ed.buf.insert(k.text, typingEdit)
+}
+
+// draw shows the line as it is.
+func (ed *editor) draw() {
+	columns, height := ed.term.size()
+	f := &frame{prompt: ed.prompt.Number, more: more(ed.prompt.Number), text: ed.buf.String(), at: len(ed.buf.before())}
+	if ed.look.Italics {
+		f.slants = ed.pad.Names(f.text)
 	}
 	switch {
-	case ed.in.ended.Load():
-		// What was being typed is no statement: Enter was never pressed.
-		return "", nil, errGone
-	case errors.Is(err, readline.ErrInterrupt):
-		ed.keys.takePasted()
-		return "", nil, errAbandoned
-	case err != nil:
-		return "", nil, errLeave
-	}
-	return strings.ReplaceAll(text, lineBreak, "\n"), ed.keys.takePasted(), nil
-}
-
-// close gives the terminal back. The library may wait for input that never
-// comes, so it is not waited for.
-func (ed *editor) close() {
-	io.WriteString(ed.out, "\x1b[?2004l")
-	done := make(chan struct{})
-	go func() {
-		ed.rl.Close()
-		close(done)
-	}()
-	select {
-	case <-done:
-	case <-time.After(200 * time.Millisecond):
-	}
-}
-
-// completion adapts a completer to the library: it wants the rest of each
-// candidate, and how many characters of it are typed already.
-type completion completer
-
-// Do answers the Tab key.
-func (c completion) Do(line []rune, pos int) ([][]rune, int) {
-	if c == nil {
-		return nil, 0
-	}
-	text := strings.ReplaceAll(string(line), lineBreak, "\n")
-	at := len(strings.ReplaceAll(string(line[:pos]), lineBreak, "\n"))
-	from, candidates := c(text, at)
-	if from < 0 || from > at {
-		return nil, 0
-	}
-	typed := text[from:at]
-	var rests [][]rune
-	for _, word := range candidates {
-		if rest, ok := strings.CutPrefix(word, typed); ok && rest != "" && !strings.ContainsFunc(rest, writing.Escaped) {
-			rests = append(rests, []rune(rest))
+	case ed.search != nil:
+		f.below = []string{ed.search.says()}
+	case ed.tab != nil:
+		f.below = ed.tab.rows(columns, height-1-strings.Count(f.text, "\n")-len(f.text)/columns)
+	case ed.told != "":
+		f.below = []string{strings.Repeat(" ", len(f.prompt)) + ed.told}
+	case ed.look.Preview && columns >= previewColumns && height >= previewRows && f.text != "":
+		if ed.seen.text != f.text {
+			ed.seen = preview{f.text, ed.pad.Preview(f.text)}
+		}
+		if ed.seen.says != "" {
+			f.below, f.dim = []string{strings.Repeat(" ", len(f.prompt)) + ed.seen.says}, true
 		}
 	}
-	return rests, utf8.RuneCountInString(typed)
+	ed.screen.draw(f, columns, height)
 }
+
+// more stands before the further rows of a statement, under its number.
+func more(number string) string {
+	return strings.Repeat(" ", max(0, len(number)-2)) + "… "
+}
+
+// finish ends the line as it is on the screen: with nothing under it.
+func (ed *editor) finish(t typed) {
+	ed.buf.move(ed.buf.Len())
+	columns, height := ed.term.size()
+	f := &frame{prompt: ed.prompt.Number, more: more(ed.prompt.Number), text: ed.buf.String(), at: ed.buf.Len()}
+	f.at = len(f.text)
+	if ed.look.Italics {
+		f.slants = ed.pad.Names(f.text)
+	}
+	ed.screen.draw(f, columns, height)
+	ed.screen.leave()
+	ed.done = &t
+}
+
+// close gives the terminal back.
+func (ed *editor) close() { ed.term.close() }

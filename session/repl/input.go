@@ -7,8 +7,12 @@ import (
 	"time"
 )
 
-// errQuiet says that nothing was typed for as long as was to be waited.
-var errQuiet = errors.New("quiet")
+// errQuiet says that nothing was typed for as long as was to be waited, and errWoken that
+// there is something else to look after.
+var (
+	errQuiet = errors.New("quiet")
+	errWoken = errors.New("woken")
+)
 
 // source is where bytes typed come from. It waits for some, for ever if the
 // patience is 0, else until errQuiet.
@@ -23,6 +27,7 @@ type input struct {
 	asked   chan struct{} // one read is wanted
 	read    chan piece    // what it brought
 	dropped chan struct{} // Ctrl-C as a signal; holds one
+	woken   chan struct{} // the screen has changed; holds one
 	over    chan struct{} // closed at the end
 	waiting bool          // a read was asked for and has brought nothing yet
 	ended   atomic.Bool   // nothing more will come
@@ -35,7 +40,7 @@ type piece struct {
 }
 
 func newInput(in io.Reader) *input {
-	i := &input{asked: make(chan struct{}), read: make(chan piece), dropped: make(chan struct{}, 1), over: make(chan struct{})}
+	i := &input{asked: make(chan struct{}), read: make(chan piece), dropped: make(chan struct{}, 1), woken: make(chan struct{}, 1), over: make(chan struct{})}
 	go i.serve(in)
 	return i
 }
@@ -74,7 +79,9 @@ func (i *input) next(patience time.Duration) ([]byte, error) {
 		case <-i.over:
 			return nil, io.EOF
 		case <-i.dropped:
-			return []byte(keyDrop), nil
+			return []byte(dropKey), nil
+		case <-i.woken:
+			return nil, errWoken
 		case <-quiet:
 			return nil, errQuiet
 		case ask <- struct{}{}:
@@ -90,10 +97,16 @@ func (i *input) next(patience time.Duration) ([]byte, error) {
 }
 
 // drop makes the read that goes on, or the next, bring Ctrl-C.
-func (i *input) drop() {
+func (i *input) drop() { once(i.dropped) }
+
+// wake ends the read that goes on, or the next; what is typed comes with one after it.
+func (i *input) wake() { once(i.woken) }
+
+// once puts a token into a channel that holds one: one is enough.
+func once(c chan struct{}) {
 	select {
-	case i.dropped <- struct{}{}:
-	default: // one is enough
+	case c <- struct{}{}:
+	default:
 	}
 }
 

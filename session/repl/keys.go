@@ -3,69 +3,42 @@ package repl
 import (
 	"bytes"
 	"strings"
-	"sync"
 	"time"
 	"unicode/utf8"
 
 	"steelyard/units/writing"
 )
 
-// The keys as the line editor knows them.
-const (
-	keyLineStart = "\x01"
-	keyLineEnd   = "\x05"
-	keyEnter     = "\r"
-	keyDrop      = "\x03"
-	keyLeaveMode = "\x07"
-	keyWordLeft  = "\x1bb"
-	keyWordRight = "\x1bf"
-	// deleteRune stands for the Delete key. The editor's own key for it leaves
-	// the program where the line is empty; it is told apart before the editor
-	// sees it.
-	deleteRune = '\uF8F0'
-	// pasteRune stands for a long paste, which the editor is given in one piece:
-	// rune by rune it would draw all of the line for each.
-	pasteRune = '\uF8F1'
-)
-
-// longPaste is how many bytes of a line are pasted in one piece. Fewer are as good
-// as typed, and find their way into a search too.
-const longPaste = 200
-
-// translations are the sequences that terminals send for a key, and what the
-// editor reads instead (ECMA-48 control sequences as terminals use them).
-var translations = map[string]string{
-	"\x1b[1~": keyLineStart, "\x1b[7~": keyLineStart, "\x1b[H": keyLineStart, "\x1bOH": keyLineStart, "\x1b[1;5H": keyLineStart,
-	"\x1b[4~": keyLineEnd, "\x1b[8~": keyLineEnd, "\x1b[F": keyLineEnd, "\x1bOF": keyLineEnd, "\x1b[1;5F": keyLineEnd,
-	"\x1b[3~": string(deleteRune), "\x1b[3;5~": "\x1bd",
-	"\x1b[1;5D": keyWordLeft, "\x1b[5D": keyWordLeft, "\x1bOd": keyWordLeft, "\x1b[1;3D": keyWordLeft,
-	"\x1b[1;5C": keyWordRight, "\x1b[5C": keyWordRight, "\x1bOc": keyWordRight, "\x1b[1;3C": keyWordRight,
-	"\x1b[2~": "", "\x1b[5~": "", "\x1b[6~": "", "\x1b[I": "", "\x1b[O": "",
+// press is one press of a key, or what comes in one piece like it.
+type press struct {
+	// seq is what the key sends where it is no text: a character of control, or a
+	// sequence that begins with Esc or Ctrl-X (ECMA-48, and what terminals add to it).
+	seq string
+	// text is what was typed or pasted, and lines where that is several lines.
+	text   string
+	pasted bool
 }
 
 const (
+	enterKey = "\r"
+	dropKey  = "\x03" // Ctrl-C
+	escKey   = "\x1b"
+	prefixX  = "\x18" // Ctrl-X, with which some keys begin
+	// pasteBegin and pasteEnd mark what is pasted.
 	pasteBegin = "\x1b[200~"
 	pasteEnd   = "\x1b[201~"
 )
 
-// keyReader stands between the terminal and the line editor. It translates
-// keys, and takes the whole lines of a paste out of the stream: they wait in a
-// queue, and the editor is sent Enter in their place.
+// keyReader makes presses of the bytes that the terminal sends.
 type keyReader struct {
 	in source
-	// stop is told of a Ctrl-C behind Enter.
-	stop func()
-	// offered tells whether an offer is at hand, which Esc alone empties; nil for never.
-	offered func() bool
+	// alone tells whether Esc by itself means something now; nil for never.
+	alone func() bool
 
-	mu     sync.Mutex
-	pasted []string // whole lines that were pasted
-	pieces []string // what each pasteRune stands for
-
-	raw   []byte // read, not yet translated
-	out   []byte // translated, not yet handed on
-	paste []byte // the paste so far
-	open  bool   // within a bracketed paste
+	ready []press // read, not yet handed on
+	raw   []byte  // read, not yet complete
+	paste []byte  // the paste so far
+	open  bool    // within a bracketed paste
 	err   error
 }
 
@@ -76,14 +49,14 @@ const pastePause = time.Second
 // escapePause is how long an Esc may wait for the rest of a key that begins with it.
 const escapePause = 50 * time.Millisecond
 
-// Read hands translated bytes to the editor.
-func (k *keyReader) Read(p []byte) (int, error) {
-	for len(k.out) == 0 {
+// next returns what is typed next; errWoken where there is something else to do first.
+func (k *keyReader) next() (press, error) {
+	for len(k.ready) == 0 {
 		if k.err != nil {
-			return 0, k.err
+			return press{}, k.err
 		}
 		patience := time.Duration(0)
-		escaped := !k.open && string(k.raw) == "\x1b" && k.offered != nil && k.offered()
+		escaped := !k.open && string(k.raw) == escKey && k.alone != nil && k.alone()
 		switch {
 		case k.open:
 			patience = pastePause
@@ -92,8 +65,11 @@ func (k *keyReader) Read(p []byte) (int, error) {
 		}
 		data, err := k.in.next(patience)
 		switch {
+		case err == errWoken:
+			return press{}, err
 		case err == errQuiet && escaped:
-			k.raw, k.out = nil, utf8.AppendRune(k.out, emptyRune)
+			k.raw = nil
+			k.put(escKey)
 			continue
 		case err == errQuiet:
 			k.endPaste()
@@ -109,61 +85,51 @@ func (k *keyReader) Read(p []byte) (int, error) {
 			}
 		}
 	}
-	n := copy(p, k.out)
-	k.out = k.out[n:]
-	return n, nil
+	p := k.ready[0]
+	k.ready = k.ready[1:]
+	return p, nil
 }
 
-// cutDrop parts what was read at the first Ctrl-C; last tells that there is none.
-func cutDrop(data []byte) (before, after []byte, last bool) {
-	before, after, found := bytes.Cut(data, []byte(keyDrop))
-	return before, after, !found
+// waiting tells whether more has been read.
+func (k *keyReader) waiting() bool { return len(k.ready) > 0 }
+
+// takeDrop takes a Ctrl-C that is next, and tells whether there was one.
+func (k *keyReader) takeDrop() bool {
+	is := len(k.ready) > 0 && k.ready[0].seq == dropKey
+	if is {
+		k.ready = k.ready[1:]
+	}
+	return is
 }
 
-// take translates what was read.
+func (k *keyReader) put(seq string) { k.ready = append(k.ready, press{seq: seq}) }
+
+// cutDrop cuts bytes at the first Ctrl-C; last tells that there is none.
+func cutDrop(data []byte) (keys, rest []byte, last bool) {
+	keys, rest, found := bytes.Cut(data, []byte(dropKey))
+	return keys, rest, !found
+}
+
+// take works through bytes as far as they are complete; last tells that no more come.
 func (k *keyReader) take(data []byte, last bool) {
 	k.raw = append(k.raw, data...)
 	if isBurst(k.raw) && !k.open {
 		k.burst()
 	}
-	k.translate(last)
+	for len(k.raw) > 0 && k.one(last) {
+	}
 }
 
-// drop is Ctrl-C. It ends whatever is half read, a paste too. It leaves a search
-// or a list of completions first, so that it drops the line there as well; behind
-// Enter it is for the work.
+// drop is Ctrl-C. It ends whatever is half read, a paste too.
 func (k *keyReader) drop() {
 	k.raw, k.paste, k.open = nil, nil, false
-	if bytes.HasSuffix(k.out, []byte(keyEnter)) && k.stop != nil {
-		k.stop()
-		return
-	}
-	k.out = append(k.out, keyLeaveMode+keyDrop...)
-}
-
-// Close ends the stream for the editor; the terminal stays open.
-func (k *keyReader) Close() error { return nil }
-
-// takePasted returns the whole lines pasted since it was last asked.
-func (k *keyReader) takePasted() []string {
-	k.mu.Lock()
-	defer k.mu.Unlock()
-	lines := k.pasted
-	k.pasted, k.pieces = nil, nil
-	return lines
-}
-
-// hasPasted tells whether whole lines were pasted since.
-func (k *keyReader) hasPasted() bool {
-	k.mu.Lock()
-	defer k.mu.Unlock()
-	return len(k.pasted) > 0
+	k.put(dropKey)
 }
 
 // isBurst tells whether bytes came faster than anyone types: a line end with
 // more after it, in one piece, from a terminal that does not mark a paste.
 func isBurst(b []byte) bool {
-	if bytes.Contains(b, []byte("\x1b")) {
+	if bytes.Contains(b, []byte(escKey)) {
 		return false
 	}
 	i := bytes.IndexAny(b, "\r\n")
@@ -195,57 +161,63 @@ func incompleteRune(b []byte) int {
 	return 0
 }
 
-// translate works through what has been read as far as it is complete.
-func (k *keyReader) translate(last bool) {
-	for len(k.raw) > 0 {
-		if k.open {
-			if !k.pasteMore() {
-				return
-			}
-			continue
-		}
-		if k.raw[0] != 0x1b {
-			n := bytes.IndexByte(k.raw, 0x1b)
-			if n < 0 {
-				n = len(k.raw)
-			}
-			k.out = append(k.out, k.raw[:n]...)
-			k.raw = k.raw[n:]
-			continue
-		}
+// one takes the press that the bytes begin with, and returns false if more must be
+// read first.
+func (k *keyReader) one(last bool) bool {
+	switch c := k.raw[0]; {
+	case k.open:
+		return k.pasteMore()
+	case c == escKey[0], c == prefixX[0]:
 		n, complete := sequence(k.raw)
 		if !complete {
 			if !last && n < 16 {
-				return
+				return false
 			}
 			n = len(k.raw)
 		}
-		k.key(string(k.raw[:n]))
+		seq := string(k.raw[:n])
 		k.raw = k.raw[n:]
+		switch seq {
+		case pasteBegin:
+			k.open, k.paste = true, nil
+		case pasteEnd:
+		default:
+			k.put(seq)
+		}
+	case c < ' ', c == 0x7f:
+		k.put(string(k.raw[:1]))
+		k.raw = k.raw[1:]
+	default:
+		return k.text(last)
 	}
+	return true
 }
 
-// key hands on one sequence, translated if it is known.
-func (k *keyReader) key(seq string) {
-	if seq == pasteBegin {
-		k.open, k.paste = true, nil
-		return
+// text takes the characters that the bytes begin with.
+func (k *keyReader) text(last bool) bool {
+	n := bytes.IndexFunc(k.raw, func(r rune) bool { return r < ' ' || r == 0x7f })
+	if n < 0 {
+		n = len(k.raw)
+		if !last {
+			n -= incompleteRune(k.raw)
+		}
 	}
-	if seq == pasteEnd {
-		return
+	if n == 0 {
+		return false
 	}
-	if to, ok := translations[seq]; ok {
-		k.out = append(k.out, to...)
-		return
-	}
-	k.out = append(k.out, seq...)
+	k.ready = append(k.ready, press{text: cleanPaste(string(k.raw[:n]))})
+	k.raw = k.raw[n:]
+	return true
 }
 
-// sequence returns the length of the control sequence that bytes begin with,
-// and whether it is complete.
+// sequence returns the length of the sequence that bytes begin with, and whether it is
+// complete.
 func sequence(b []byte) (int, bool) {
 	if len(b) == 1 {
 		return 1, false
+	}
+	if b[0] == prefixX[0] {
+		return 2, true
 	}
 	switch b[1] {
 	case '[':
@@ -260,8 +232,11 @@ func sequence(b []byte) (int, bool) {
 			return len(b), false
 		}
 		return 3, true
+	case escKey[0]: // Alt with a key that has a sequence of its own
+		return 1, true
 	}
-	return 2, true
+	_, n := utf8.DecodeRune(b[1:])
+	return 1 + n, utf8.FullRune(b[1:])
 }
 
 // pasteMore takes bytes of a bracketed paste, and returns false if more must be
@@ -294,49 +269,24 @@ func (k *keyReader) endPaste() {
 	k.deliver(text)
 }
 
-// deliver queues the whole lines of a paste and hands on the rest as typed.
+// deliver hands a paste on in one piece.
 func (k *keyReader) deliver(text string) {
 	text = strings.ReplaceAll(strings.ReplaceAll(text, "\r\n", "\n"), "\r", "\n")
 	lines := strings.Split(text, "\n")
 	for i := range lines {
 		lines[i] = cleanPaste(lines[i])
 	}
-	rest := lines[len(lines)-1]
-	if len(lines) > 1 {
-		k.mu.Lock()
-		k.pasted = append(k.pasted, lines[:len(lines)-1]...)
-		k.mu.Unlock()
-		k.out = append(k.out, keyEnter...)
-	}
-	rest = writing.Clean(rest, writing.Screen)
-	if len(rest) > longPaste {
-		k.mu.Lock()
-		k.pieces = append(k.pieces, rest)
-		k.mu.Unlock()
-		rest = string(pasteRune)
-	}
-	k.out = append(k.out, rest...)
+	k.ready = append(k.ready, press{text: strings.Join(lines, "\n"), pasted: true})
 }
 
-// takePiece returns what the next pasteRune stands for.
-func (k *keyReader) takePiece() string {
-	k.mu.Lock()
-	defer k.mu.Unlock()
-	if len(k.pieces) == 0 {
-		return ""
-	}
-	piece := k.pieces[0]
-	k.pieces = k.pieces[1:]
-	return piece
-}
-
-// cleanPaste makes a pasted line fit to be edited: a tab is blanks, and control
-// characters go.
+// cleanPaste makes a row of text fit to be edited: a tab is blanks, characters of
+// control go, and what can't be shown gets a mark.
 func cleanPaste(line string) string {
-	return strings.Map(func(r rune) rune {
+	line = strings.Map(func(r rune) rune {
 		if r < ' ' || r == 0x7f {
 			return -1
 		}
 		return r
 	}, strings.ReplaceAll(line, "\t", "  "))
+	return writing.Clean(line, writing.Screen)
 }

@@ -9,9 +9,9 @@ import (
 )
 
 // typed is a source that a reader feeds.
-type typed struct{ io.Reader }
+type fed struct{ io.Reader }
 
-func (s typed) next(time.Duration) ([]byte, error) {
+func (s fed) next(time.Duration) ([]byte, error) {
 	buf := make([]byte, 4096)
 	n, err := s.Read(buf)
 	return buf[:n], err
@@ -19,56 +19,63 @@ func (s typed) next(time.Duration) ([]byte, error) {
 
 // pieces is a text that is read in two pieces, cut at a byte.
 func pieces(text string, cut int) source {
-	return typed{io.MultiReader(strings.NewReader(text[:cut]), strings.NewReader(text[cut:]))}
+	return fed{io.MultiReader(strings.NewReader(text[:cut]), strings.NewReader(text[cut:]))}
 }
 
-// TestKeys translates every sequence, cut at every byte.
+// presses are all that comes of a source: what keys send in angle brackets, what is
+// pasted in square ones.
+func presses(k *keyReader) (string, error) {
+	var b strings.Builder
+	for {
+		p, err := k.next()
+		switch {
+		case err != nil:
+			return b.String(), err
+		case p.pasted:
+			b.WriteString("[" + p.text + "]")
+		case p.seq != "":
+			b.WriteString("<" + p.seq + ">")
+		default:
+			b.WriteString(p.text)
+		}
+	}
+}
+
+// TestKeys tells keys apart, cut at every byte.
 func TestKeys(t *testing.T) {
 	tests := map[string]string{
-		"ab\x1b[1~c":             "ab\x01c",
-		"\x1b[4~":                "\x05",
-		"\x1b[H\x1b[F":           "\x01\x05",
-		"\x1bOH\x1bOF":           "\x01\x05",
-		"\x1b[3~":                string(deleteRune),
-		"\x1b[1;5Dx\x1b[1;5C":    "\x1bbx\x1bf",
-		"\x1b[5D\x1b[5C":         "\x1bb\x1bf",
-		"\x1b[A\x1b[B\x1b[C":     "\x1b[A\x1b[B\x1b[C",
+		"ab\x1b[1~c":             "ab<\x1b[1~>c",
+		"\x1b[H\x1bOF":           "<\x1b[H><\x1bOF>",
+		"\x1b[1;5Dx\x1b[1;5C":    "<\x1b[1;5D>x<\x1b[1;5C>",
 		"ω = √(k/m)² ± 1":        "ω = √(k/m)² ± 1",
-		"\x1bb":                  "\x1bb",
-		"\x1b[5~x\x1b[6~":        "x",
-		"\x03":                   "\x07\x03",
-		"\x1b[200~a\tb\x1b[201~": "a  b",
+		"\x1bb\x1bω":             "<\x1bb><\x1bω>",
+		"a\x18\x05\x7f":          "a<\x18\x05><\x7f>",
+		"\x03":                   "<\x03>",
+		"\x1b[200~a\tb\x1b[201~": "[a  b]",
 		// Ctrl-C ends whatever is half read.
-		"\x1b[200~a = 1\x03b": "\x07\x03b",
-		"\x1b\x03b":           "\x07\x03b",
-		"\x1b[1;\x03b":        "\x07\x03b",
-		"a\x03b\x03":          "a\x07\x03b\x07\x03",
+		"\x1b[200~a = 1\x03b": "<\x03>b",
+		"\x1b\x03b":           "<\x03>b",
+		"\x1b[1;\x03b":        "<\x03>b",
+		"a\x03b\x03":          "a<\x03>b<\x03>",
+		"a\r\x03b":            "a<\r><\x03>b",
 	}
 	for in, want := range tests {
 		for cut := range len(in) + 1 {
-			k := &keyReader{in: pieces(in, cut)}
-			got, err := io.ReadAll(k)
-			if err != nil || string(got) != want {
+			got, err := presses(&keyReader{in: pieces(in, cut)})
+			if err != io.EOF || got != want {
 				t.Errorf("%q cut at %d: %q, %v; want %q", in, cut, got, err, want)
 			}
 		}
 	}
 }
 
-// TestPaste takes whole lines out of a bracketed paste, cut at every byte.
+// TestPaste takes a bracketed paste in one piece, cut at every byte.
 func TestPaste(t *testing.T) {
 	in := "x\x1b[200~m = 2 kg\r\n\tv = 3 m/s\rω = 1\nrest\x1b[201~y"
 	for cut := range len(in) + 1 {
-		k := &keyReader{in: pieces(in, cut)}
-		got, err := io.ReadAll(k)
-		if err != nil || string(got) != "x\rresty" {
+		got, err := presses(&keyReader{in: pieces(in, cut)})
+		if err != io.EOF || got != "x[m = 2 kg\n  v = 3 m/s\nω = 1\nrest]y" {
 			t.Errorf("cut at %d: %q, %v", cut, got, err)
-		}
-		if lines := strings.Join(k.takePasted(), "|"); lines != "m = 2 kg|  v = 3 m/s|ω = 1" {
-			t.Errorf("cut at %d: pasted %q", cut, lines)
-		}
-		if again := k.takePasted(); len(again) != 0 {
-			t.Errorf("pasted lines are given twice: %q", again)
 		}
 	}
 }
@@ -76,15 +83,35 @@ func TestPaste(t *testing.T) {
 // TestBurst takes lines that come in one piece for a paste, though the terminal
 // does not mark it.
 func TestBurst(t *testing.T) {
-	k := &keyReader{in: typed{strings.NewReader("a = 1\tm\rb = 2\rc")}}
-	got, _ := io.ReadAll(k)
-	if string(got) != "\rc" || strings.Join(k.takePasted(), "|") != "a = 1  m|b = 2" {
+	got, _ := presses(&keyReader{in: fed{strings.NewReader("a = 1\tm\rb = 2\rc")}})
+	if got != "[a = 1  m\nb = 2\nc]" {
 		t.Errorf("%q", got)
 	}
 	// Typed key by key the same text is no paste.
-	k = &keyReader{in: typed{iotest.OneByteReader(strings.NewReader("a\rb\r"))}}
-	got, _ = io.ReadAll(k)
-	if string(got) != "a\rb\r" || len(k.takePasted()) != 0 {
+	got, _ = presses(&keyReader{in: fed{iotest.OneByteReader(strings.NewReader("a\rb\r"))}})
+	if got != "a<\r>b<\r>" {
+		t.Errorf("%q", got)
+	}
+}
+
+// TestPastedPage takes the statements out of a page that was copied from the screen.
+func TestPastedPage(t *testing.T) {
+	page := `  1.  m = 0.080 kg
+  2.  W = m*g*h
+            ^
+      ! No line above defines h.
+  3.  v(t) =
+    … 2 m/s for t < 1 s
+    … 3 m/s for t ≥ 1 s
+    … 
+  4.  v(2 s)
+        = 3 m/s, a speed
+  5.  `
+	want := "m = 0.080 kg|W = m*g*h|v(t) =|  2 m/s for t < 1 s|  3 m/s for t ≥ 1 s|v(2 s)|"
+	if got := strings.Join(pastedRows(strings.Split(page, "\n")), "|"); got != want {
+		t.Errorf("%q", got)
+	}
+	if got := pastedRows([]string{"3. the crate", "m = 2 kg"}); len(got) != 2 || got[0] != "3. the crate" {
 		t.Errorf("%q", got)
 	}
 }
@@ -98,25 +125,8 @@ func FuzzKeys(f *testing.F) {
 		if cut < 0 || cut > len(in) {
 			return
 		}
-		k := &keyReader{in: pieces(in, cut)}
-		if _, err := io.ReadAll(k); err != nil {
+		if _, err := presses(&keyReader{in: pieces(in, cut)}); err != io.EOF {
 			t.Fatal(err)
 		}
 	})
-}
-
-// TestLongPaste hands a long line to the editor in one piece, a short one as typed.
-func TestLongPaste(t *testing.T) {
-	for n, piece := range map[int]bool{longPaste: false, longPaste + 1: true, 20_000: true} {
-		text := strings.Repeat("x", n)
-		k := &keyReader{in: pieces("a\x1b[200~"+text+"\x1b[201~b", 0)}
-		got, err := io.ReadAll(k)
-		want := "a" + text + "b"
-		if piece {
-			want = "a" + string(pasteRune) + "b"
-		}
-		if err != nil || string(got) != want || piece && k.takePiece() != text || k.takePiece() != "" {
-			t.Errorf("%d bytes: %.40q, %v", n, got, err)
-		}
-	}
 }

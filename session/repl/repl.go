@@ -9,8 +9,8 @@ import (
 	"fmt"
 	"os"
 	"os/signal"
+	"slices"
 	"strings"
-	"syscall"
 	"time"
 )
 
@@ -20,13 +20,25 @@ type Pad interface {
 	Prompt() Prompt
 	// Incomplete tells whether a statement asks for more lines.
 	Incomplete(text string) bool
+	// Continues tells whether a line that is not indented is one more of a statement
+	// that asks for more.
+	Continues(text, line string) bool
+	// Aside tells whether a line within a statement is a command of its own.
+	Aside(line string) bool
 	// Enter works a statement out and prints what becomes of it. Shown tells
 	// whether the statement already stands on the screen. It returns false if
 	// the scratchpad is to be left.
 	Enter(ctx context.Context, text string, shown bool) bool
+	// Lends is told once how another program can have the terminal while Enter runs.
+	Lends(lend func(run func() error) error)
 	// Complete lists the words that may stand at a byte of a line, and the
-	// byte at which they begin.
+	// byte at which they begin, in the order in which they are offered.
 	Complete(text string, at int) (from int, candidates []string)
+	// Names are the parts of a text that are set in italics.
+	Names(text string) []Span
+	// Preview says in a few words what a line would come to; nothing where that can't
+	// be told yet.
+	Preview(text string) string
 	// Leave is called at the end of the input. It returns false to stay.
 	Leave() bool
 }
@@ -42,10 +54,20 @@ type Prompt struct {
 	Offers []string
 }
 
+// Look is what is shown beside the characters that are typed.
+type Look struct {
+	Italics bool // for names
+	Preview bool // under the line
+	// Plain is for terminals that know no sequences of control, and for readers of the
+	// screen: one line after another, and nothing is drawn anew.
+	Plain bool
+}
+
 // Config says where the scratchpad reads, writes and remembers.
 type Config struct {
 	In, Out *os.File
 	Pad     Pad
+	Look    Look
 	// History is the file of earlier statements, or empty for none.
 	History string
 }
@@ -55,7 +77,8 @@ type loop struct {
 	cfg     Config
 	ed      *editor
 	history history
-	pasted  bool // the last lines were pasted
+	prompt  *Prompt // the one of the line that an aside interrupted
+	pasted  bool    // the last lines were pasted
 }
 
 // ErrBusy says that a statement was still being worked out when the program was
@@ -68,25 +91,32 @@ const lastWait = 2 * time.Second
 // Run reads statements until the user leaves. It returns ErrBusy, or an error if
 // the terminal can't be used. While it runs nothing else touches the Pad.
 func Run(ctx context.Context, cfg Config) error {
-	ed, err := newEditor(cfg.In, cfg.Out, cfg.Pad.Complete)
+	ed, err := newEditor(cfg)
 	if err != nil {
 		return err
 	}
 	defer ed.close()
+	cfg.Pad.Lends(ed.term.lend)
 	l := &loop{cfg: cfg, ed: ed, history: history{path: cfg.History}}
 	for _, s := range l.history.load() {
-		ed.remember(s)
+		ed.recall.remember(s)
 	}
 	ctx, cancel := context.WithCancel(ctx)
 	defer cancel()
 	gone, stop := make(chan os.Signal, 1), make(chan os.Signal, 1)
-	signal.Notify(gone, syscall.SIGTERM, syscall.SIGHUP)
-	signal.Notify(stop, os.Interrupt)
-	defer signal.Stop(gone)
-	defer signal.Stop(stop)
+	resized, resumed := make(chan os.Signal, 1), make(chan os.Signal, 1)
+	for c, signals := range map[chan os.Signal][]os.Signal{gone: endings(), stop: {os.Interrupt}, resized: resizings(), resumed: resumes()} {
+		listen(c, signals)
+		defer signal.Stop(c)
+	}
+	if !slices.ContainsFunc(pauses(), signal.Ignored) {
+		listen(ed.term.pause, pauses())
+		defer signal.Stop(ed.term.pause)
+	}
 	done := make(chan struct{})
 	go func() {
 		defer close(done)
+		defer ed.close() // whatever ends it
 		l.run(ctx)
 	}()
 	for {
@@ -96,6 +126,21 @@ func Run(ctx context.Context, cfg Config) error {
 			return nil
 		case <-stop:
 			ed.stops.arrive()
+			continue
+		case <-resized:
+			ed.in.wake()
+			continue
+		case <-ed.term.pause:
+			ed.term.pauses(false)
+			ed.term.resumed.Store(true)
+			ed.in.wake()
+			continue
+		case <-resumed:
+			if !ed.term.continued.Swap(false) {
+				ed.term.again()
+				ed.term.resumed.Store(true)
+				ed.in.wake()
+			}
 			continue
 		case <-gone:
 		case <-ctx.Done():
@@ -116,8 +161,8 @@ func Run(ctx context.Context, cfg Config) error {
 // run reads and enters statements, one after the other.
 func (l *loop) run(ctx context.Context) {
 	for ctx.Err() == nil {
-		text, pasted, err := l.statement()
-		switch err {
+		t := l.ed.line(l.next())
+		switch t.err {
 		case nil:
 		case errAbandoned:
 			continue
@@ -129,86 +174,50 @@ func (l *loop) run(ctx context.Context) {
 			}
 			continue
 		}
-		if !l.enterAll(ctx, text, pasted) {
+		if !l.enterAll(ctx, &t) {
 			return
 		}
 	}
 }
 
-// statement reads a statement, asking for more lines while it is incomplete.
-func (l *loop) statement() (string, []string, error) {
+// next is the prompt of the next line. Where a command was typed within a statement, that
+// is gone on with.
+func (l *loop) next() Prompt {
+	if p := l.prompt; p != nil {
+		l.prompt = nil
+		return *p
+	}
 	p := l.cfg.Pad.Prompt()
 	if l.pasted {
 		p.Offers = nil // the lines below may mend it
 	}
-	text, pasted, err := l.ed.line(p)
-	if err != nil {
-		return "", nil, err
+	return p
+}
+
+// enterAll enters what was typed, or the lines that were pasted; an indented line belongs
+// to the one above it.
+func (l *loop) enterAll(ctx context.Context, t *typed) bool {
+	if t.aside {
+		p := l.ed.prompt
+		l.prompt = &p
 	}
-	more := strings.Repeat(" ", max(0, len([]rune(p.Number))-2)) + "… "
-	for len(pasted) == 0 && l.cfg.Pad.Incomplete(text) {
-		next, later, err := l.ed.line(Prompt{Number: more})
-		if err != nil {
-			return "", nil, err
-		}
-		pasted = later
-		if strings.TrimSpace(next) == "" && len(later) == 0 {
-			break
-		}
-		text = l.joinLine(text, next)
-	}
-	return text, pasted, nil
-}
-
-// joinLine adds a further line to a statement: where the last line is whole by
-// itself, or asks for a body, the next is a line of the body; else it goes on
-// with the expression.
-func (l *loop) joinLine(text, next string) string {
-	last := lastLine(text)
-	switch {
-	case isIndented(next):
-		return text + "\n" + next
-	case strings.HasSuffix(strings.TrimSpace(last), "=") || !l.cfg.Pad.Incomplete(strings.TrimSpace(last)) || strings.HasPrefix(last, "formula "):
-		return text + "\n  " + next
-	}
-	return strings.TrimRight(text, " ") + " " + next
-}
-
-func lastLine(text string) string { return text[strings.LastIndexByte(text, '\n')+1:] }
-
-// goesOn tells whether a statement is cut off in the middle of an expression.
-func (l *loop) goesOn(text string) bool {
-	last := strings.TrimSpace(lastLine(text))
-	return !strings.HasPrefix(last, "formula ") && l.cfg.Pad.Incomplete(last)
-}
-
-func isIndented(line string) bool {
-	return line != "" && (line[0] == ' ' || line[0] == '\t')
-}
-
-// enterAll enters what was typed and then the lines that were pasted; an
-// indented line belongs to the one above it.
-func (l *loop) enterAll(ctx context.Context, text string, pasted []string) bool {
-	l.pasted = len(pasted) > 0
+	l.pasted = len(t.pasted) > 0
 	if !l.pasted {
-		stay, _ := l.enter(ctx, text, true)
+		stay, _ := l.enter(ctx, t.text, true, t.quiet)
 		return stay
 	}
-	// The row with the bare prompt makes room for the lines as they were pasted.
-	l.cfg.Out.WriteString("\x1b[1A\x1b[2K\r")
-	lines := append([]string{text + pasted[0]}, pasted[1:]...)
+	lines := t.pasted
 	for len(lines) > 0 {
-		statement := lines[0]
-		lines = lines[1:]
-		for len(lines) > 0 && isIndented(lines[0]) && strings.TrimSpace(lines[0]) != "" {
-			statement += "\n" + lines[0]
-			lines = lines[1:]
+		rows := strings.Split(lines[0], "\n")
+		begun := len(rows) > 1
+		statement := fold(l.cfg.Pad, rows)
+		for lines = lines[1:]; len(lines) > 0 && isText(lines[0]); lines = lines[1:] {
+			if !isIndented(lines[0]) && !goesOn(l.cfg.Pad, statement) && !(begun && l.cfg.Pad.Continues(statement, lines[0])) {
+				break
+			}
+			statement = joinLine(l.cfg.Pad, statement, lines[0])
 		}
-		for len(lines) > 0 && l.goesOn(statement) && strings.TrimSpace(lines[0]) != "" {
-			statement = l.joinLine(statement, lines[0])
-			lines = lines[1:]
-		}
-		stay, stopped := l.enter(ctx, statement, false)
+		stay, stopped := l.enter(ctx, statement, false, false)
 		if !stay || ctx.Err() != nil {
 			return false
 		}
@@ -221,13 +230,15 @@ func (l *loop) enterAll(ctx context.Context, text string, pasted []string) bool 
 }
 
 // enter hands one statement on. It tells whether to stay in the scratchpad, and
-// whether Ctrl-C stopped the work.
-func (l *loop) enter(ctx context.Context, text string, shown bool) (stay, stopped bool) {
-	if strings.TrimSpace(text) == "" {
+// whether Ctrl-C stopped the work. One that is quiet is not to be found again.
+func (l *loop) enter(ctx context.Context, text string, shown, quiet bool) (stay, stopped bool) {
+	if !isText(text) {
 		return true, false
 	}
-	l.ed.remember(text)
-	l.history.add(text)
+	if !quiet {
+		l.ed.recall.remember(text)
+		l.history.add(text)
+	}
 	ctx, done := l.ed.stops.work(ctx)
 	defer done()
 	stay = l.cfg.Pad.Enter(ctx, text, shown)

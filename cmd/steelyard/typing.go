@@ -1,0 +1,66 @@
+package main
+
+import (
+	"strings"
+
+	"steelyard/lang/syntax"
+	"steelyard/session/repl"
+	"steelyard/session/view"
+)
+
+// lookOf is what the terminal shows beside the characters that are typed, by what its
+// user asks for (STEELYARD_PLAIN, and NO_COLOR as no-color.org has it) and by its kind.
+func lookOf(env func(name string) string) repl.Look {
+	kind := env("TERM")
+	look := repl.Look{Plain: env("STEELYARD_PLAIN") != "" || kind == "dumb"}
+	look.Preview = !look.Plain && env("NO_COLOR") == ""
+	look.Italics = look.Preview
+	for _, without := range []string{"linux", "screen", "vt", "ansi", "cons", "sun"} {
+		look.Italics = look.Italics && !strings.HasPrefix(kind, without)
+	}
+	return look
+}
+
+// Incomplete tells whether a statement asks for more lines.
+func (s *scratchpad) Incomplete(text string) bool { return syntax.Incomplete(text) }
+
+// Continues tells whether a line is one more of a statement: with it, that can be read.
+func (s *scratchpad) Continues(text, line string) bool {
+	if !syntax.Incomplete(text) {
+		return false
+	}
+	stmt, _ := syntax.Parse(text + "\n  " + strings.TrimSpace(line))
+	return stmt != nil
+}
+
+// Aside tells whether a line within a statement is a command: help and quit are.
+func (s *scratchpad) Aside(line string) bool {
+	stmt, _ := syntax.Parse(strings.TrimSpace(line))
+	cmd, is := stmt.(*syntax.Command)
+	return is && (cmd.Word == "help" || cmd.Word == "quit")
+}
+
+// Names are the parts of a statement that stand in italics.
+func (s *scratchpad) Names(text string) []repl.Span {
+	spans := syntax.Slanted(text)
+	out := make([]repl.Span, len(spans))
+	for i, at := range spans {
+		out[i] = repl.Span{From: at.From, To: at.To}
+	}
+	return out
+}
+
+// Preview says in a few words what a line would come to. A line that is put in above is
+// not tried: the names below it are not yet there for it.
+func (s *scratchpad) Preview(text string) string {
+	if s.draft != nil || s.unseen {
+		return ""
+	}
+	if e := s.pad.Preview(text); e != nil {
+		return view.Brief(e)
+	}
+	return ""
+}
+
+// Lends tells how another program can have the terminal.
+func (s *scratchpad) Lends(lend func(run func() error) error) { s.lend = lend }
