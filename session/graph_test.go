@@ -96,6 +96,15 @@ func TestShapes(t *testing.T) {
 		{"1e-200*n^2*sin(n) against n from 0 to 7", "1e-200·n²·sin(n) is greatest, 3.21923×10⁻¹⁹⁹, at n = 7 and least, -2.4083×10⁻¹⁹⁹, at n = 5.08699; zero at n = 0, 3.14159, 6.28319."},
 		{"abs(2 cm*sin(2π*x/(0.4 m))) against x from 0 m to 1 m", "abs((2 cm)·sin(2π·x/(0.4 m))) is greatest, 0.02 m, at x = 0.1 m, 0.3 m, 0.5 m, 0.7 m, 0.9 m and least, 0 m, in 6 places; zero in 6 places."},
 		{"n*abs(sin(n)) against n from -5 to 7", "n·abs(sin(n)) is greatest, 4.81447, at n = 4.91318 and least, -4.81447, at n = -4.91318; judged from samples, zero at n = -3.14, 0, 3.14, 6.28."},
+		{"√(n^2) against n from -2 to 3", "√(n²) is greatest, 3, at n = 3 and least, 0, at n = 0; zero at n = 0."},
+		{"√(abs(n - 1.1)) against n from -2 to 3", "√abs(n - 1.1) is greatest, 1.76068, at n = -2 and least, 0, at n = 1.1; zero at n = 1.1."},
+		{"asin(sin(n)) against n from -7 to 7", "asin(sin(n)) is greatest, 1.5708 rad, at n = -4.71239, 1.5708 and least, -1.5708 rad, at n = -1.5708, 4.71239; zero at n = -6.28319, -3.14159, 0, 3.14159, 6.28319; judged from samples, the same with the other sign on both sides of n = 0."},
+		{"acos(cos(n)) against n from 0 to 7", "acos(cos(n)) is greatest, 3.14159 rad, at n = 3.14159 and least, 0 rad, at n = 0, 6.28319; zero at n = 0, 6.28319."},
+		{"atan(1/n) against n from -1 to 5", "atan(1/n) is greatest, 1.5708 rad, near n = 0 and least, -1.5708 rad, near n = 0; with a break at n = 0."},
+		{"cbrt(n) against n from -1 to 2", "cbrt(n) goes as n^(1/3): -1 at n = -1, 1.25992 at n = 2."},
+		{"1/sin(n) against n from 0 to 3.14", "1/sin(n) runs off at n = 0."},
+		{"1/√(1 - n^2) against n from -1 to 1", "1/√(1 - n²) runs off at n = -1, at n = 1; the same on both sides of n = 0."},
+		{"√(3.1 - n)/n against n from 0 to 3.12", "√(3.1 - n)/n runs off at n = 0; zero at n = 3.1."},
 		{"P + 1 s against L from 1 m to 4 m", "P + 1 s rises from 3.00709 s at L = 1 m to 5.01418 s at L = 4 m."},
 	}
 	for _, tt := range tests {

@@ -82,10 +82,12 @@ type peakPart struct {
 }
 
 // near is how far a value may be below the best one that was seen: a part of the
-// height of the curve, and less where that would leave figures of the value open.
+// height of the curve, and less where that would leave figures of the value open,
+// but for rounding.
 func (s *peakSearch) near() float64 {
-	figures := max(peakFigures*math.Abs(s.best), 4*s.noise)
-	return max(min(peakNear*(s.best-s.worst), figures), 16*exact*math.Abs(s.best), underflow)
+	height := s.best - s.worst
+	fine := min(peakNear*height, peakFigures*math.Abs(s.best))
+	return max(fine, min(4*s.noise, peakFigures*height), 16*exact*math.Abs(s.best), underflow)
 }
 
 // add adds a piece, if there is a value in it.
@@ -102,8 +104,10 @@ func (s *peakSearch) add(parts []peakPart, x ops.Interval) []peakPart {
 		s.saw(at.v)
 		v = tight(x, n, at)
 	}
+	if at, some := s.w.over(s.fn, ops.Point(0)); some && x.HoldsZero() { // to which halving comes by chance
+		s.saw(at.v)
+	}
 	p.top, p.bottom = max(s.by*v.Lo, s.by*v.Hi), min(s.by*v.Lo, s.by*v.Hi)
-	p.last = p.last || math.IsInf(p.top, 1) && width(x) < s.narrow
 	if p.last && p.top < math.Inf(1) { // values between neighbouring numbers are theirs
 		p.top = math.Inf(-1)
 		for _, end := range [2]float64{x.Lo, x.Hi} {
@@ -113,6 +117,7 @@ func (s *peakSearch) add(parts []peakPart, x ops.Interval) []peakPart {
 			}
 		}
 	}
+	p.last = p.last || (math.IsInf(p.top, 1) || p.top <= s.best+s.near()) && width(x) < s.narrow
 	return append(parts, p)
 }
 
@@ -173,7 +178,8 @@ func (s *peakSearch) peak(parts []peakPart, over ops.Interval) (Peak, bool) {
 		}
 		parts = parts[n:]
 	}
-	if len(out.At) == 0 || len(out.At) > limit.Extremes {
+	figures := out.Y == 0 || 4*s.noise <= 10*peakFigures*math.Abs(out.Y)
+	if !figures || len(out.At) == 0 || len(out.At) > limit.Extremes {
 		return out, false
 	}
 	out.Y *= s.by
@@ -192,8 +198,12 @@ func (s *peakSearch) place(run []peakPart, far float64) (at ops.Interval, y floa
 	for _, p := range run {
 		all = append(all, p.x.Lo, p.x.Hi)
 	}
-	if x := ops.Between(all[0], all[len(all)-1]); rises(x.Lo) > 0 && rises(x.Hi) < 0 {
+	x := ops.Between(all[0], all[len(all)-1])
+	if rises(x.Lo) > 0 && rises(x.Hi) < 0 {
 		all = append(all, turn(x, 1, rises))
+	}
+	if at := written(x); at >= x.Lo && at <= x.Hi {
+		all = append(all, at)
 	}
 	values := make([]float64, len(all))
 	y = math.Inf(-1)
@@ -211,8 +221,12 @@ func (s *peakSearch) place(run []peakPart, far float64) (at ops.Interval, y floa
 			same = same.Hull(ops.Point(x))
 		}
 	}
-	if width(same) > far {
+	_, at0 := s.value(0)
+	switch {
+	case width(same) > far:
 		at = same
+	case !at0 && x.HoldsZero(): // beside which no other place is printed
+		at = ops.Point(0)
 	}
 	return at, y, ok
 }

@@ -26,8 +26,6 @@ const (
 	// mostTouching is the highest derivative that is looked at where a function
 	// touches 0.
 	mostTouching = 6
-	// mostHalvings bounds the halvings on the way to one place.
-	mostHalvings = 200
 )
 
 // Roots is what a search found between two bounds. What is neither near a root
@@ -224,10 +222,10 @@ func turn(x ops.Interval, lower int, sign func(float64) int) float64 {
 	case x.Lo < 0 && x.Hi > 0 && sign(0) == 0:
 		return 0
 	}
-	for range mostHalvings {
-		m := x.Lo + (x.Hi-x.Lo)/2
+	for {
+		m := middle(x)
 		if m <= x.Lo || m >= x.Hi {
-			break
+			return x.Lo
 		}
 		switch sign(m) {
 		case 0:
@@ -238,7 +236,6 @@ func turn(x ops.Interval, lower int, sign func(float64) int) float64 {
 			x.Hi = m
 		}
 	}
-	return x.Lo
 }
 
 // touching settles a piece on which some derivative keeps its sign, so that the one

@@ -15,9 +15,10 @@ const (
 	tailSteps = 6
 	tailParts = 4
 	// tailEnds is how much smaller the area over the next piece nearer to a pole
-	// must be for their sum to end, tailGoes on how much for it to have none.
+	// must be for their sum to end, tailGoes on how much for it to have none: of
+	// 1/x^0.999 it is 0.9993.
 	tailEnds = 0.95
-	tailGoes = 0.999
+	tailGoes = 0.9999
 )
 
 // judged is a piece; where it is narrow and the curve has no bound on it, as 1/√x

@@ -277,9 +277,22 @@ func (t teller) gaps(c graph.Curve, known ...float64) (where string, empty bool)
 		empty = empty && t.c.alone && t.p.Planner.Program.Empty(&t.p.State, t.c.fn, ops.Between(lo+inside, hi-inside))
 	}
 	edge := 1e-6 * (t.to - t.from)
+	end := func(lo, hi float64, text string) {
+		none(lo, hi)
+		within := t
+		within.from, within.to = lo, hi
+		pole := known == nil
+		for _, by := range [...]float64{1, -1} {
+			if p, ok := within.peak(by); ok && p.Endless {
+				pole, text = true, "at "+t.x(t.tidy(p.At[0].Lo))
+			}
+		}
+		if pole || !t.off {
+			at = append(at, text)
+		}
+	}
 	if first := c.Runs[0][0].X; first > t.from+edge {
-		at = append(at, "below "+t.x(first))
-		none(t.from, first)
+		end(t.from, first, "below "+t.x(first))
 	}
 	for i := 1; i < len(c.Runs); i++ {
 		end, begin := c.Runs[i-1][len(c.Runs[i-1])-1].X, c.Runs[i][0].X
@@ -300,9 +313,8 @@ func (t teller) gaps(c graph.Curve, known ...float64) (where string, empty bool)
 		}
 	}
 	last := c.Runs[len(c.Runs)-1]
-	if end := last[len(last)-1].X; end < t.to-edge {
-		at = append(at, "above "+t.x(end))
-		none(end, t.to)
+	if x := last[len(last)-1].X; x < t.to-edge {
+		end(x, t.to, "above "+t.x(x))
 	}
 	if at = slices.Compact(at); len(at) > limit.Places {
 		at = append(at[:limit.Places], "and further places")

@@ -179,7 +179,6 @@ func (t teller) parabolaZeros(s graph.Shape, x0, y0 float64) []string {
 
 func (t teller) power(s graph.Shape) string {
 	x := t.p.s.Against.Name
-	f := func(at float64) float64 { return s.A * math.Pow(at, float64(s.E)/float64(s.Of)) }
 	text := ""
 	e, _ := units.NewExp(s.E, s.Of)
 	switch {
@@ -196,7 +195,7 @@ func (t teller) power(s graph.Shape) string {
 	}
 	var more []string
 	for _, at := range []float64{t.from, t.to} {
-		if v := f(at); v-v == 0 {
+		if v, ok := t.c.eval.At(at); ok {
 			more = append(more, t.y(v)+" at "+t.x(at))
 		} else {
 			more = append(more, "no value at "+t.x(at))
