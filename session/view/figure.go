@@ -3,6 +3,8 @@ package view
 import (
 	"strings"
 
+	"github.com/mattn/go-runewidth"
+
 	"steelyard/session/draw"
 	"steelyard/session/entry"
 )
@@ -23,10 +25,24 @@ func (p *page) Graph(g *entry.Graph) {
 	}
 }
 
-// Table prints a table.
+// Table prints a table in columns, or, where the page is too narrow for them, row by row
+// with the heads before the values.
 func (p *page) Table(t *entry.Table) {
-	for _, row := range draw.Columns(t.Cells()) {
-		p.row(p.margin+2, strings.TrimRight(row, " "))
+	columns, indent := draw.Columns(t.Cells()), p.margin+2
+	if across := runewidth.StringWidth(columns[0]); across <= p.o.Width-2 {
+		for _, row := range columns {
+			p.row(min(indent, p.o.Width-across), strings.TrimRight(row, " "))
+		}
+		return
+	}
+	cells := t.Cells()
+	for n, row := range cells[1:] {
+		if n > 0 {
+			p.row(0, "")
+		}
+		for i, cell := range row {
+			p.told(cells[0][i] + ": " + cell)
+		}
 	}
 }
 

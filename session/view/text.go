@@ -185,6 +185,7 @@ func (p *page) told(line string) {
 		p.row(indent, text)
 		return
 	}
+	indent = min(indent, max(p.o.Width-22, 2)) // wrap has 20 cells at least
 	for i, row := range p.wrap(indent, text) {
 		if i == 1 {
 			indent += 2
