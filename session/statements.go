@@ -41,10 +41,10 @@ var statements = table(
 	of(curve.Graph).with(advise.Graph),
 	of(curve.Bars),
 	of(work.Steps),
-	of(func(l *eval.Line, _ *syntax.Part) { l.Planner.BeginPart() }),
+	of(func(l *eval.Line, _ *syntax.Part) { l.Planner.BeginPart() }).with(advise.Part),
 	of(func(l *eval.Line, s *syntax.FiguresSetting) { l.Set.Figures = units.Figures{N: s.Figures, Keep: true} }),
 	of(func(l *eval.Line, s *syntax.RoundSetting) { l.Set.Rounding = s.Rule() }),
-	of(func(*eval.Line, *syntax.Note) {}),
+	of(func(*eval.Line, *syntax.Note) {}).with(advise.Note),
 	of(func(*eval.Line, *syntax.Remark) {}),
 )
 

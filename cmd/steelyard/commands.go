@@ -57,6 +57,7 @@ func commands() []command {
 			options: []option{
 				{name: "with", takes: "'NAME = VALUE'", help: "replace a given, and show every result that moves; can be used several times. Where a name is given twice, NAME@12 means the one in line 12."},
 				{name: "record", help: "write the records that are missing or differ; the rest of the file stays byte for byte"},
+				{name: "output", short: "o", takes: "FILE", needs: "a worksheet to write", help: "with --record and --with: write a new worksheet, with the other givens and their results, and leave this one as it is"},
 				{name: "strict", help: "a result without a record is a failure"},
 				{name: "watch", help: "work a file out again each time it is saved, until Ctrl-C"},
 				{name: "json", help: jsonHelp},
@@ -65,6 +66,7 @@ func commands() []command {
 				`steelyard replay examples/pinball-plunger.worked`,
 				`steelyard replay pinball-plunger.worked --with 'm = 0.10 kg'`,
 				`steelyard replay --record pinball-plunger.worked`,
+				`steelyard replay --record pinball-plunger.worked --with 'm = 0.10 kg' -o class-b.worked`,
 				`steelyard replay --watch pinball-plunger.worked`,
 			},
 			status: `0 if all holds; 1 if a result differs from its record, a line has an error, a mismatch or a failed check, or a record is below a line without a result (with --strict also if a record is missing); 2 if a file can't be read or written, or the command line can't be used. With --with, a result that moves is not a difference.`,
@@ -76,6 +78,8 @@ func commands() []command {
 			options: []option{
 				{name: "as", takes: "FORM", needs: formNames(), choices: formList(), help: "html: one file without a script, for a browser and a printer (so without --as, unless the name after -o ends in .md, .tex or .txt). markdown: for a page that sets mathematics. latex: for pdflatex. text: for a terminal or a mail."},
 				{name: "edition", takes: "EDITION", needs: "key or handout", choices: []string{"key", "handout"}, help: "key: everything (so without --edition), or handout"},
+				{name: "part", takes: "LABEL", needs: "the label of a part, such as b", help: "print one part, with what is above the parts"},
+				{name: "with", takes: "'NAME = VALUE'", help: "print with another given; can be used several times"},
 				{name: "output", short: "o", takes: "FILE", needs: "a file or a folder", help: "write to a file and not to the screen; several worksheets go into a folder, each under its own name"},
 				{name: "open", help: "show the printed page in the browser"},
 			},

@@ -56,6 +56,8 @@ type printing struct {
 	w       *world
 	form    *form
 	edition print.Edition
+	with    []string // givens replaced
+	part    string   // its label, where only one is printed
 	to      string
 	folder  bool
 	open    bool // what is printed is shown
@@ -63,7 +65,7 @@ type printing struct {
 
 // runPrint prints worksheets as keys or handouts.
 func runPrint(w *world, g given, files []string) int {
-	p := &printing{w: w, to: g.value("output", ""), open: g.has("open")}
+	p := &printing{w: w, to: g.value("output", ""), open: g.has("open"), with: g["with"], part: g.value("part", "")}
 	problem := sheetsNamed(files)
 	if problem == "" {
 		problem = p.choose(g.value("as", ""), g.value("edition", "key"), files)
@@ -180,11 +182,21 @@ func (p *printing) print(file string) int {
 		p.w.complain(fmt.Sprintf("%s: the worksheet has %d statements; the most that are printed is %d.", file, n, limit.Printed))
 		return statusUsage
 	}
+	if len(p.with) > 0 {
+		if sheet, problem = sheet.With(p.w.ctx, p.with); problem != nil {
+			fmt.Fprintln(p.w.stderr, problem.Error())
+			return statusUsage
+		}
+	}
 	entries := worksheet.Work(p.w.ctx, sheet)
 	if p.w.ctx.Err() != nil {
 		return statusStopped // half a page is none
 	}
 	text, told := p.compose(sheet.Title, entries)
+	if text == nil {
+		p.w.complain(file + ": there is no part " + quoted(p.part) + ".")
+		return statusUsage
+	}
 	for _, t := range told {
 		p.w.complain(file + ": " + t)
 	}
@@ -216,9 +228,13 @@ func (p *printing) print(file string) int {
 	return status
 }
 
-// compose is a worksheet as it is printed, with what is to be told of it.
+// compose is a worksheet as it is printed, with what is to be told of it; nil if it
+// lacks the part that is asked for.
 func (p *printing) compose(title string, entries []*entry.Entry) (text []byte, told []string) {
 	doc, told := print.New(title, entries, p.edition)
+	if p.part != "" && !doc.Only(p.part) {
+		return nil, nil
+	}
 	return p.form.write(doc), told
 }
 

@@ -12,15 +12,17 @@ import (
 // record.
 func runReplay(w *world, g given, files []string) int {
 	r := &replaying{w: w, out: bufio.NewWriter(w.stdout), json: g.has("json")}
-	r.how = worksheet.Options{With: g["with"], Record: g.has("record"), Strict: g.has("strict")}
+	r.how = worksheet.Options{With: g["with"], Record: g.has("record"), To: g.value("output", ""), Strict: g.has("strict")}
 	problem := sheetsNamed(files)
 	switch {
 	case problem != "":
-	case r.how.Record && len(r.how.With) > 0:
-		problem = "--record and --with don't go together: --with shows what would be."
+	case r.how.To != "" && !(r.how.Record && len(r.how.With) > 0):
+		problem = "-o names the worksheet that --record writes for other givens: it needs --record and --with."
+	case r.how.To != "" && len(files) > 1:
+		problem = "-o takes one worksheet."
 	case r.how.Record && g.has("watch"):
 		problem = "--record and --watch don't go together: a file that is open elsewhere is not written to."
-	case namesStdin(files) && (r.how.Record || g.has("watch")):
+	case namesStdin(files) && (r.how.Record && r.how.To == "" || g.has("watch")):
 		problem = "--record and --watch need a file, and - is standard input."
 	}
 	if problem != "" {

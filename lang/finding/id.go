@@ -35,6 +35,7 @@ const (
 	NothingThat  ID = "nothing-that"   // "that" with no value above it
 	NotWorkedOut ID = "not-worked-out" // needs a line that failed
 	NoValueYet   ID = "no-value-yet"   // needs a symbol that has a unit only
+	InBraces     ID = "in-braces"      // {m} in a note, where no line above gives m
 
 	// dimensions
 	UnitMismatch        ID = "unit-mismatch"          // reported in a unit of another dimension
@@ -118,6 +119,7 @@ var table = [...]about{
 	{NothingThat, Error, "The word that means the value above, and there is none."},
 	{NotWorkedOut, Error, "The line needs a line that could not be worked out."},
 	{NoValueYet, Note, "The units are checked; there is no value yet, since a symbol has none."},
+	{InBraces, Caution, "A name in braces is not defined above."},
 
 	{UnitMismatch, Mismatch, "The unit after `in` is for another kind of quantity than the value."},
 	{UnlikeDimensions, Mismatch, "Quantities of different kinds are added, subtracted or compared."},

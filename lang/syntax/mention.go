@@ -13,9 +13,7 @@ type Mention struct {
 // a curve.
 func Mentions(s Stmt) []Mention {
 	var m mentions
-	for _, n := range s.Defines() {
-		m.add(n, 0)
-	}
+	m.idents(s.Defines())
 	switch s := s.(type) {
 	case *FormulaDef:
 		return m.all
@@ -28,6 +26,10 @@ func Mentions(s Stmt) []Mention {
 		m.add(s.Against, 0)
 	case *Steps:
 		m.add(s.Of, 0)
+	case *Note:
+		m.idents(s.Braces)
+	case *Part:
+		m.idents(s.Braces)
 	default:
 		m.own, _ = boundBy(s)
 	}
@@ -55,6 +57,12 @@ type mentions struct {
 func (m *mentions) add(n Ident, line int) {
 	if !slices.Contains(m.own, n.Name) {
 		m.all = append(m.all, Mention{n, line})
+	}
+}
+
+func (m *mentions) idents(all []Ident) {
+	for _, n := range all {
+		m.add(n, 0)
 	}
 }
 

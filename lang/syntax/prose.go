@@ -11,9 +11,13 @@ type (
 	Part struct {
 		Label    string
 		Question string
+		Braces   []Ident // names in braces, for their values
 	}
 	// Note is prose for print.
-	Note struct{ Text string }
+	Note struct {
+		Text   string
+		Braces []Ident // names in braces, for their values
+	}
 	// Remark is # …; it is kept and has no effect. A blank line is a Remark
 	// with no text.
 	Remark struct{ Text string }
@@ -52,7 +56,10 @@ func readNote(r *reader, at int) (Stmt, *fault) {
 	for _, s := range r.body {
 		text += "\n" + r.text[s.From:s.To]
 	}
-	return &Note{Text: text}, nil
+	if len(r.body) > 0 {
+		to = r.body[len(r.body)-1].To
+	}
+	return &Note{text, InBraces(r.text, Span{From: from, To: to})}, nil
 }
 
 func readPart(r *reader, at int) (Stmt, *fault) {
@@ -69,5 +76,5 @@ func readPart(r *reader, at int) (Stmt, *fault) {
 		}
 		return nil, bad
 	}
-	return &Part{Label: label, Question: strings.TrimSpace(question)}, r.noBody()
+	return &Part{label, strings.TrimSpace(question), InBraces(r.text, Span{From: from, To: to})}, r.noBody()
 }

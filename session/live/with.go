@@ -88,9 +88,25 @@ func Replaced(entries []*entry.Entry, with []string, w Wording) (map[int]string,
 		if _, twice := out[line]; twice {
 			return nil, refused(name+" of line "+strconv.Itoa(line)+" is replaced twice.", "Use "+w.Word+" once for each given value.")
 		}
-		out[line] = name + " = " + strings.TrimSpace(value)
+		out[line] = otherwise(entries, line, name+" = "+strings.TrimSpace(value))
 	}
 	return out, nil
+}
+
+// otherwise is a given with another value, for whom it is printed and what words say of
+// it as they were.
+func otherwise(entries []*entry.Entry, line int, text string) string {
+	for _, e := range entries {
+		if e.Line != line {
+			continue
+		}
+		_, n := syntax.For(e.Text)
+		text = e.Text[:n] + text
+		if words := e.Meaning(); words != "" {
+			text += ", " + words
+		}
+	}
+	return text
 }
 
 // lacksUnit says what to write where a given with a unit is replaced by a plain

@@ -21,18 +21,19 @@ const caution = "A study aid. Not for engineering, medical or safety decisions, 
 // question that holds an answer, each with its line.
 func New(title string, entries []*entry.Entry, edition Edition) (*Document, []string) {
 	b := &builder{edition: edition, doc: &Document{Title: title, Edition: edition, Caution: caution, set: newSetter(entries)}, all: entries, meanings: entry.NewMeanings(entries), first: math.MaxInt}
+	b.guard, b.doc.Title = newGuard(entries), b.fill(title, 0)
 	if edition == Handout {
-		b.guard, b.shown, b.pointed = newGuard(entries), map[int]bool{}, hasPoints(entries)
-		if l := b.guard.reveals(title); l != nil {
+		b.shown, b.pointed = map[int]bool{}, hasPoints(entries)
+		if l := b.guard.reveals(b.doc.Title); l != nil {
 			b.told = append(b.told, "the title holds "+l.String()+".")
 		}
 	}
 	for _, e := range entries {
 		if p, ok := e.Stmt.(*syntax.Part); ok {
 			b.endPart()
-			b.part = &part{Label: p.Label, Question: p.Question}
+			b.part = &part{Label: p.Label, Question: b.fill(p.Question, e.Line)}
 			b.first = min(b.first, e.Line)
-			b.question(e, p)
+			b.question(e)
 		} else if !b.hidden(e) {
 			b.entry(e)
 		}
@@ -89,10 +90,10 @@ type builder struct {
 	answers  int
 	asked    []syntax.Expr // what the part asks for, each with a line to answer on
 	solved   bool          // the part has a line of its solution
+	guard    *guard
+	told     []string // what the writer is told
 
 	// Of a handout alone:
-	guard   *guard
-	told    []string     // what its writer is told
 	shown   map[int]bool // lines of parts that it shows
 	first   int          // the line of the first part
 	pointed bool         // some answer is worth points
@@ -153,7 +154,7 @@ func (b *builder) entry(e *entry.Entry) {
 	b.flaws(e)
 	switch s := e.Stmt.(type) {
 	case *syntax.Note:
-		b.note(e, s.Text)
+		b.note(e, b.fill(s.Text, e.Line))
 	case *syntax.Let:
 		for _, n := range s.Symbols {
 			if !b.valued(n.Name, e.Line) {

@@ -32,6 +32,13 @@ type Document struct {
 	set     *setter
 }
 
+// Only leaves one part of a document and what stands above the parts; false if there is
+// none of that label.
+func (d *Document) Only(label string) bool {
+	d.Parts = slices.DeleteFunc(d.Parts, func(p part) bool { return p.Label != label })
+	return len(d.Parts) > 0
+}
+
 // part is one part of the question.
 type part struct {
 	Label    string // "a"; empty for a part without one

@@ -102,12 +102,13 @@ func (b *builder) at(line int) *entry.Entry {
 	return nil
 }
 
-// question tells of a question or a title that holds a result; it is printed as it was
-// written.
-func (b *builder) question(e *entry.Entry, s *syntax.Part) {
+// question tells of a question that holds a result, or a number that may be out of
+// date; it is printed as it was written.
+func (b *builder) question(e *entry.Entry) {
+	b.other(e, b.part.Question)
 	if b.edition == Handout && !wanted(e) {
-		if l := b.guard.reveals(s.Question); l != nil {
-			b.tell(e, "the question of part "+s.Label+" holds "+l.String()+". `on handout` before the line says that it may.")
+		if l := b.guard.reveals(b.part.Question); l != nil {
+			b.tell(e, "the question of part "+b.part.Label+" holds "+l.String()+". `on handout` before the line says that it may.")
 		}
 	}
 }

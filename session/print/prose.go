@@ -188,8 +188,8 @@ func english(word, after, before string) bool {
 // is. It returns how much of the text that is.
 func (s *setter) quantity(text string, at int) (string, int) {
 	before, _ := utf8.DecodeLastRuneInString(text[:at])
-	if n := numbers().FindStringIndex(text[at:]); n != nil && n[0] == 0 && !inWord(before) {
-		end := at + n[1]
+	if text[at] >= '0' && text[at] <= '9' && !inWord(before) {
+		end := at + numbers().FindStringIndex(text[at:])[1]
 		if u, to, _ := unitBehind(text, end, s.units); u != nil {
 			unit := strings.TrimSpace(text[end:to])
 			if strings.ContainsAny(unit, "^*") {

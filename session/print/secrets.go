@@ -128,6 +128,11 @@ func (g *guard) of(n *written) *secret {
 	return nil
 }
 
+// stated tells whether a number with its unit is one that is put in, or a result.
+func (g *guard) stated(n *written) bool {
+	return g.putIn(n, n.unit) || slices.ContainsFunc(g.secrets, func(s secret) bool { return n.is(s.quantity, n.unit) })
+}
+
 // putIn tells whether a number in a unit is one of those that are put in.
 func (g *guard) putIn(n *written, u *units.Unit) bool {
 	return slices.ContainsFunc(g.known, func(k quantity) bool { return n.is(k, u) })

@@ -19,6 +19,9 @@ type Options struct {
 	With []string
 	// Record writes the records that are missing or differ.
 	Record bool
+	// To is where a new worksheet is written, with the givens replaced and its results
+	// recorded; it needs Record and With.
+	To string
 	// Strict counts a result without a record as a failure.
 	Strict bool
 	// Numbered numbers the statements as a scratchpad does, and not by the lines
@@ -78,8 +81,7 @@ type Report struct {
 func Replay(ctx context.Context, s *Sheet, o Options) *Report {
 	r := &Report{Path: s.path, with: o.With, strict: o.Strict, record: o.Record}
 	if o.Record && len(o.With) > 0 {
-		r.Problem = &FileProblem{Kind: WrongOption, Message: "--record and --with don't go together.",
-			Hint: "--with shows what would be; to keep it, change the given in the file."}
+		r.anew(ctx, s, o)
 		return r
 	}
 	var numbers map[int]int
@@ -90,7 +92,7 @@ func Replay(ctx context.Context, s *Sheet, o Options) *Report {
 	table := pad.Table()
 	r.stopped = ctx.Err() != nil
 	if len(o.With) > 0 && !r.stopped {
-		changed, refused := live.Replaced(pad.Entries(), o.With, live.Wording{Word: "--with", Open: "--with '", Close: "'"})
+		changed, refused := live.Replaced(pad.Entries(), o.With, wording)
 		if refused != nil {
 			r.Problem = &FileProblem{Kind: WrongOption, Path: s.path, Message: refused.Message, Hint: refused.Hint}
 			return r
@@ -108,11 +110,87 @@ func Replay(ctx context.Context, s *Sheet, o Options) *Report {
 	return r
 }
 
+// anew writes a worksheet with other givens, every result recorded.
+func (r *Report) anew(ctx context.Context, s *Sheet, o Options) {
+	if o.To == "" {
+		r.Problem = &FileProblem{Kind: WrongOption, Message: "--record with --with writes a new worksheet, which needs a name.",
+			Hint: "Name it with -o, as in -o class-b.worked."}
+		return
+	}
+	other, problem := s.With(ctx, o.With)
+	if problem == nil {
+		r.with = nil
+		rows, _ := work(ctx, other, nil, false)
+		r.Rows = rows
+		other.records(r.Rows)
+		if r.stopped = ctx.Err() != nil; r.stopped {
+			return
+		}
+		if problem = mayReplace(o.To, Saving{}); problem == nil {
+			problem = replaceFile(o.To, r.recorded(other))
+			r.written = problem == nil
+		}
+	}
+	r.Problem = problem
+}
+
+// records takes every record for one that is to be written anew.
+func (s *Sheet) records(rows []Row) {
+	for i := range rows {
+		row := &rows[i]
+		switch st := &s.Statements[row.at]; {
+		case !row.Entry.Records() || len(row.Entry.Values()) == 0:
+		case len(st.records) > 0:
+			row.state = follows
+		default:
+			row.state = unrecorded
+		}
+	}
+}
+
+// With is the sheet with givens replaced, each written as NAME = VALUE. Its records are
+// those of the old values.
+func (s *Sheet) With(ctx context.Context, with []string) (*Sheet, *FileProblem) {
+	_, pad := work(ctx, s, nil, false)
+	changed, refused := live.Replaced(pad.Entries(), with, wording)
+	if refused != nil {
+		return nil, &FileProblem{Kind: WrongOption, Path: s.path, Message: refused.Message, Hint: refused.Hint}
+	}
+	var b strings.Builder
+	done := 0
+	for i := range s.Statements {
+		st := &s.Statements[i]
+		if text, ok := changed[st.Line]; ok {
+			from := s.begins(st)
+			b.WriteString(s.text[done:from] + text)
+			done = st.end - len(s.text[from:st.end]) + len(strings.TrimRight(s.text[from:st.end], "\r\n"))
+		}
+	}
+	other, problem := Parse(s.path, b.String()+s.text[done:])
+	if problem == nil {
+		other.varied = true
+	}
+	return other, problem
+}
+
+// begins is the byte of the file at which a statement begins.
+func (s *Sheet) begins(st *Statement) int {
+	at := 0
+	for range st.Line - 1 {
+		at = lineEnd(s.text, at)
+	}
+	return at
+}
+
+var wording = live.Wording{Word: "--with", Open: "--with '", Close: "'"}
+
 // Work works a sheet out, every result compared with its record, for those who
 // read the entries.
 func Work(ctx context.Context, s *Sheet) []*entry.Entry {
 	rows, pad := work(ctx, s, nil, false)
-	compareAll(s, rows, pad.Table())
+	if !s.varied {
+		compareAll(s, rows, pad.Table())
+	}
 	entries := make([]*entry.Entry, len(rows))
 	for i := range rows {
 		entries[i] = rows[i].Entry

@@ -28,6 +28,7 @@ type Sheet struct {
 	// statements too, so that nothing is lost when a sheet is saved again.
 	Statements []Statement
 	text       string
+	varied     bool // givens were replaced: records are of other values
 }
 
 // Statement is one statement of a sheet with what is recorded under it.

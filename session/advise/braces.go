@@ -1,0 +1,21 @@
+package advise
+
+import (
+	"steelyard/lang/finding"
+	"steelyard/lang/syntax"
+	"steelyard/session/eval"
+)
+
+// Note and Part caution of a name in braces that is not defined above: its value can't be
+// printed there.
+func Note(l *eval.Line, s *syntax.Note) { inBraces(l, s.Braces) }
+func Part(l *eval.Line, s *syntax.Part) { inBraces(l, s.Braces) }
+
+func inBraces(l *eval.Line, names []syntax.Ident) {
+	for _, n := range names {
+		if _, ok := l.Planner.Find(&syntax.Name{At: n.NameAt, Name: n.Name}); !ok {
+			l.Find(finding.New(finding.InBraces, n.NameAt, n.Name+" is not defined above.",
+				"Put its line above this one, or take the braces out."))
+		}
+	}
+}
