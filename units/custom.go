@@ -53,17 +53,25 @@ func Usual(name string) string {
 	return first
 }
 
-// SaysTorque tells whether a name that has the dimension of an energy says that it is
-// a torque: N m is among its customs, and J is not.
-func SaysTorque(name string) bool {
-	torque := false
+// NamedTag is the tag of an energy or a torque as its name says: J, N m or N m/rad
+// is among its customs. It is t where the name says nothing, and where it may be an
+// energy as well as a torque; k and κ are per angle only of what is so already.
+func NamedTag(name string, t Tag) Tag {
+	var joule, torque, stiffness bool
 	for text := range strings.SplitSeq(customs(name), ", ") {
-		if text == "J" {
-			return false
-		}
+		joule = joule || text == "J"
 		torque = torque || text == "N m"
+		stiffness = stiffness || text == "N m/rad"
 	}
-	return torque
+	switch {
+	case joule && !torque:
+		return None
+	case torque && !joule:
+		return PerAngle
+	case stiffness && t < None:
+		return PerSquareAngle
+	}
+	return t
 }
 
 // Customary tells whether a name customarily stands for a quantity of some

@@ -53,10 +53,18 @@ func TestCustoms(t *testing.T) {
 	}
 }
 
-func TestSaysTorque(t *testing.T) {
-	for name, want := range map[string]bool{"M": true, "M_1": true, "τ": true, "torque_2": true, "T": false, "W": false, "m": false, "": false} {
-		if got := SaysTorque(name); got != want {
-			t.Errorf("that %q says torque is %v, want %v", name, got, want)
+func TestNamedTag(t *testing.T) {
+	const per, square = PerAngle, PerSquareAngle
+	for name, want := range map[string][3]Tag{ // of an energy, a torque, a torque per angle
+		"M": {per, per, per}, "M_1": {per, per, per}, "τ": {per, per, per}, "torque_2": {per, per, per},
+		"T": {None, per, square}, "m": {None, per, square}, "": {None, per, square},
+		"W": {}, "E1": {}, "energy": {},
+		"κ": {None, square, square}, "k": {None, square, square},
+	} {
+		for i, t0 := range []Tag{None, per, square} {
+			if got := NamedTag(name, t0); got != want[i] {
+				t.Errorf("%q of tag %d has tag %d, want %d", name, t0, got, want[i])
+			}
 		}
 	}
 }

@@ -58,7 +58,7 @@ var customTable = [...]struct{ symbol, units string }{
 	{"ε", "1, F/m, V"},
 	{"η", "Pa s, 1"},
 	{"θ", "rad, K, 1"},
-	{"κ", "W/(m K), 1/Pa, 1"},
+	{"κ", "W/(m K), 1/Pa, 1, N m/rad"},
 	{"λ", "m, 1/s, kg/m, C/m, W/(m K)"},
 	{"μ", "1, kg/m, Pa s, H/m, kg, A m^2, N/m"},
 	{"ν", "Hz, m^2/s"},

@@ -2,6 +2,7 @@ package units
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 	"sync"
 )
@@ -34,7 +35,8 @@ func (k *Kind) Others() []string {
 func (k *Kind) Articled() string { return strings.TrimPrefix(k.Article+" "+k.Name, " ") }
 
 // KindOf returns the kind that a dimension and tag is named after: an energy
-// for kg m^2 s^-2, an angular velocity for an angle per time.
+// for kg m^2 s^-2, an angular velocity for an angle per time. Where no kind has the
+// tag it is only a memory, and the dimension alone names the kind.
 func KindOf(d Dim, t Tag) (Kind, bool) {
 	e, ok := d.exps()
 	if !ok {
@@ -44,6 +46,9 @@ func KindOf(d Dim, t Tag) (Kind, bool) {
 		if k := &kindTable[i]; k.exps == e && k.Tag == t {
 			return *k, true
 		}
+	}
+	if t != None && !(t < None && e == energy) {
+		return KindOf(d, None)
 	}
 	return Kind{}, false
 }
@@ -97,7 +102,11 @@ func Preferred(d Dim, t Tag) *Unit {
 	if u, ok := preferred()[kindKey{d, t}]; ok {
 		return u
 	}
-	if t != None {
+	switch {
+	case t < PerSquareAngle && d.IsEnergy():
+		u, _ := NewTable().Parse("N m/rad^"+strconv.Itoa(int(PerAngle-t)), AloneInPlace)
+		return u
+	case t != None:
 		return Preferred(d, None)
 	}
 	return BaseUnits(d)

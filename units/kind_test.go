@@ -39,7 +39,7 @@ func TestKinds(t *testing.T) {
 
 func TestKindOf(t *testing.T) {
 	for text, want := range map[string]string{
-		"J": "energy", "N m": "energy", "N": "force", "N/m": "force per length", "Pa": "pressure", "W": "power", "kg m/s": "momentum", "N s": "momentum",
+		"J": "energy", "N m": "torque", "J/rad": "torque", "N m/rad": "torque per angle", "kW h": "energy", "ft lbf": "torque", "1/rad": "number per angle", "rad^2": "pure number", "m/rad": "length", "N": "force", "N/m": "force per length", "Pa": "pressure", "W": "power", "kg m/s": "momentum", "N s": "momentum",
 		"m/s": "speed", "m/s^2": "acceleration", "rad/s": "angular velocity", "rev/min": "angular velocity", "Hz": "frequency", "1/s": "rate", "rad": "angle",
 		"1": "pure number", "%": "pure number", "kg m^2": "moment of inertia", "kg m^2/s": "angular momentum", "kg/m^3": "density", "J/K": "heat capacity",
 		"J/(kg K)": "specific heat capacity", "kg/s": "mass per time", "J/kg": "energy per mass", "1/m": "wavenumber", "rad/m": "angular wavenumber", "Pa s": "dynamic viscosity",
@@ -67,7 +67,7 @@ func TestKindOf(t *testing.T) {
 // shown in.
 func TestPreferred(t *testing.T) {
 	for text, want := range map[string]string{
-		"kg m/s^2": "N", "N/m^2": "Pa", "N m": "J", "J/s": "W", "A s": "C", "J/C": "V", "C/V": "F", "V/A": "Ω", "A/V": "S", "V s": "Wb", "Wb/m^2": "T", "Wb/A": "H",
+		"kg m/s^2": "N", "N/m^2": "Pa", "N m": "N m", "J/rad": "N m", "N m/°": "N m/rad", "J rad": "J", "N m rad": "J", "kg m^2/s^2": "J", "J/s": "W", "A s": "C", "J/C": "V", "C/V": "F", "V/A": "Ω", "A/V": "S", "V s": "Wb", "Wb/m^2": "T", "Wb/A": "H",
 		"kHz": "Hz", "°": "rad", "rev/min": "rad/s", "1/min": "1/s", "Bq": "1/s", "lbf/ft": "N/m", "cal/(g °C)": "J/(kg K)", "mol/s": "mol/s", "lm": "cd", "lx": "cd/m^2",
 		"rev": "rad", "%": "1", "kg m^2/s": "kg m^2/s", "kg^2 m": "kg^2 m", "mol^2 cd/(K m)": "mol^2 cd/(m K)", "m^(1/2)": "m^(1/2)", "kg^-1": "1/kg", "Sv": "m^2/s^2",
 		"rad m": "m", "Hz m": "m/s", "km/h": "m/s", "A^3 kg^(1/2)/s^5": "kg^(1/2) A^3/s^5", "ft^3 s": "m^3 s",

@@ -14,7 +14,7 @@ func TestParse(t *testing.T) {
 		text, kept, screen, dim string
 		tag                     Tag
 	}{
-		{"kg", "kg", "kg", "kg", None}, {"N m", "N m", "N·m", "kg m^2 s^-2", None}, {"N·m", "N m", "N·m", "kg m^2 s^-2", None},
+		{"kg", "kg", "kg", "kg", None}, {"N m", "N m", "N·m", "kg m^2 s^-2", PerAngle}, {"N·m", "N m", "N·m", "kg m^2 s^-2", PerAngle},
 		{"m/s²", "m/s^2", "m/s²", "m s^-2", None}, {"m s^-2", "m s^-2", "m·s⁻²", "m s^-2", None}, {"m·s⁻²", "m s^-2", "m·s⁻²", "m s^-2", None},
 		{"J/(g °C)", "J/(g °C)", "J/(g·°C)", "m^2 s^-2 K^-1", None}, {"J/(°C g)", "J/(°C g)", "J/(°C·g)", "m^2 s^-2 K^-1", None},
 		{"m^(1/2)", "m^(1/2)", "m^(1/2)", "m^(1/2)", None}, {"m^0.5", "m^(1/2)", "m^(1/2)", "m^(1/2)", None}, {"s^-1", "1/s", "1/s", "s^-1", None}, {"1/s", "1/s", "1/s", "s^-1", None}, {"1/(kg m)", "1/(kg m)", "1/(kg·m)", "kg^-1 m^-1", None},
@@ -27,9 +27,9 @@ func TestParse(t *testing.T) {
 		{"um", "μm", "μm", "m", None}, {"µm", "μm", "μm", "m", None}, {"μm", "μm", "μm", "m", None}, {"kohm", "kΩ", "kΩ", "kg m^2 s^-3 A^-2", None},
 		{"k\u2126", "kΩ", "kΩ", "kg m^2 s^-3 A^-2", None}, {"\u212b", "Å", "Å", "m", None}, {"A\u030a", "Å", "Å", "m", None},
 		{"degC", "°C", "°C", "K", None}, {"degF", "°F", "°F", "K", None}, {"Δ°C", "Δ°C", "Δ°C", "K", None}, {"∆ºF", "Δ°F", "Δ°F", "K", None},
-		{"deg", "°", "°", "1", Angle}, {"°/s", "°/s", "°/s", "s^-1", Angle}, {"rad/s", "rad/s", "rad/s", "s^-1", Angle}, {"rad^2", "rad^2", "rad²", "1", None},
+		{"deg", "°", "°", "1", Angle}, {"°/s", "°/s", "°/s", "s^-1", Angle}, {"rad/s", "rad/s", "rad/s", "s^-1", Angle}, {"rad^2", "rad^2", "rad²", "1", 2},
 		{"rev/min", "rev/min", "rev/min", "s^-1", Angle}, {"rpm", "rpm", "rpm", "s^-1", Angle}, {"Hz", "Hz", "Hz", "s^-1", Cycle}, {"Hz m", "Hz m", "Hz·m", "m s^-1", Cycle},
-		{"rad Hz", "rad Hz", "rad·Hz", "s^-1", None}, {"Hz^2", "Hz^2", "Hz²", "s^-2", None}, {"rad/s^2", "rad/s^2", "rad/s²", "s^-2", Angle}, {"N m/rad", "N m/rad", "N·m/rad", "kg m^2 s^-2", Angle},
+		{"rad Hz", "rad Hz", "rad·Hz", "s^-1", None}, {"Hz^2", "Hz^2", "Hz²", "s^-2", None}, {"rad/s^2", "rad/s^2", "rad/s²", "s^-2", Angle}, {"N m/rad", "N m/rad", "N·m/rad", "kg m^2 s^-2", PerSquareAngle},
 		{"sr", "sr", "sr", "1", None}, {"%", "%", "%", "1", None}, {"ppm", "ppm", "ppm", "1", None}, {"m\u00a0s\u2009kg", "m s kg", "m·s·kg", "kg m s", None},
 		{"°R", "°R", "°R", "K", None}, {"m millisecond^-1", "m/ms", "m/ms", "m s^-1", None}, {"tons of TNT", "tTNT", "tTNT", "kg m^2 s^-2", None},
 	} {

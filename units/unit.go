@@ -115,7 +115,7 @@ func build(parts []part) (*Unit, bool) {
 	}
 	u := &Unit{parts: parts, size: pair{1, 0}}
 	tens := 0
-	tagged := 0
+	var tags tags
 	for _, p := range parts {
 		e := p.signed()
 		d, ok := p.atom.dim().Pow(e)
@@ -134,18 +134,9 @@ func build(parts []part) (*Unit, bool) {
 		if size != (pair{1, 0}) {
 			u.size = u.size.mul(size.power(e))
 		}
-		if t := p.atom.tag(); t != None {
-			tagged++
-			if e == whole(1) || e == whole(-1) {
-				u.tag = t
-			} else {
-				tagged++ // a power drops it
-			}
-		}
+		tags.add(p)
 	}
-	if tagged != 1 {
-		u.tag = None
-	}
+	u.tag = tags.of(u.dim)
 	u.size = u.size.timesTen(tens)
 	if !(u.size.hi > 1e-290 && u.size.hi < 1e290) {
 		return nil, false
@@ -163,7 +154,8 @@ func build(parts []part) (*Unit, bool) {
 // Dim returns the dimension.
 func (u *Unit) Dim() Dim { return u.dim }
 
-// Tag returns the tag: Angle for rad, rad/s, rev/min …, Cycle for Hz.
+// Tag returns the tag: Angle for rad, rad/s, rev/min …, Cycle for Hz, PerAngle for
+// N m.
 func (u *Unit) Tag() Tag { return u.tag }
 
 // Affine tells whether the unit is a temperature scale standing alone: a

@@ -26,11 +26,11 @@ func (c *coder) sum(x *syntax.Binary, a, b run.Slot) run.Slot {
 	if !ok {
 		return c.unlike(x.At, x.X, x.Y, a, b, verb(x.Op))
 	}
-	if sa.Tag != units.None && sb.Tag != units.None && sa.Tag != sb.Tag {
+	if sa.Tag.Clashes(sb.Tag) {
 		return c.refuse(finding.AngleOrCycle, x.At, "One side is in rad/s, the other in Hz; they differ by a factor 2π.",
 			"Multiply the frequency by 2π, or divide the angular frequency by 2π.")
 	}
-	st.Tag = max(sa.Tag, sb.Tag)
+	st.Tag = units.SumTag(st.Dim, sa.Tag, sb.Tag)
 	st.Absent = sa.Absent || sb.Absent
 	heat, ok := c.heatOfSum(x, sa.Heat, sb.Heat)
 	if !ok {
@@ -95,7 +95,7 @@ func (c *coder) heatOfSum(x *syntax.Binary, a, b run.Heat) (run.Heat, bool) {
 // can hold.
 func (c *coder) product(x *syntax.Binary, a, b run.Slot) run.Slot {
 	sa, sb := c.static(a), c.static(b)
-	st := run.Static{Absent: sa.Absent || sb.Absent, Tag: c.productTag(x, sa.Tag, sb.Tag)}
+	st := run.Static{Absent: sa.Absent || sb.Absent, Tag: c.productTag(x, sa, sb)}
 	var ok bool
 	op := ops.Mul
 	if x.Op == syntax.Div {
@@ -228,20 +228,29 @@ func productHeat(op ops.Op, a, b run.Static) run.Heat {
 	return run.Plain
 }
 
-// productTag is the tag of a product or quotient: it is kept beside an untagged
-// value, and dropped by two tags or by π as a factor.
+// productTag is the tag of a product or quotient (units.ProductTag), of which π may be
+// a factor: it drops the tag.
 //
 // 2π·f is an angle per time for whoever wrote it, though f counts cycles; with the tag
-// of f it would be refused beside ω. Two tags say too many things at once to be kept.
-func (c *coder) productTag(x *syntax.Binary, a, b units.Tag) units.Tag {
-	if a != units.None && b != units.None {
+// of f it would be refused beside ω. To a torque π is an angle: the work of a turn is
+// τ·2π.
+func (c *coder) productTag(x *syntax.Binary, a, b run.Static) units.Tag {
+	if a.Tag == units.None && b.Tag == units.None {
 		return units.None
 	}
-	tag := max(a, b)
-	if tag != units.None && (hasPi(x.X) || hasPi(x.Y)) {
-		return units.None
+	if left, right := hasPi(x.X), hasPi(x.Y); left || right {
+		torque, by := a, &b
+		if a.Tag == units.None {
+			torque, by, right = b, &a, left
+		}
+		switch {
+		case !torque.Dim.IsEnergy():
+			return units.None
+		case right && x.Op == syntax.Mul && by.Dim.IsOne() && by.Tag == units.None:
+			by.Tag = units.Angle
+		}
 	}
-	return tag
+	return units.ProductTag(a.Dim, a.Tag, b.Dim, b.Tag, x.Op == syntax.Div)
 }
 
 // hasPi tells whether π is a factor of a product as it is written.
@@ -285,9 +294,8 @@ func (c *coder) root2(s run.Slot, op ops.Op, degree int, at syntax.Span) run.Slo
 	return c.emit(run.Instr{Op: op, A: s, K: float64(degree)}, at, st)
 }
 
-// powerStatic is what is known of a value raised to a power. The tag of an
-// angle or a count of cycles is dropped: the square of an angle is no angle. It is
-// false where an exponent leaves the range of a dimension.
+// powerStatic is what is known of a value raised to a power. It is false where an
+// exponent leaves the range of a dimension.
 //
 // A temperature in °C is one in K from there on, as in a product.
 func (c *coder) powerStatic(st run.Static, e units.Exp) (run.Static, bool) {
@@ -302,8 +310,9 @@ func (c *coder) powerStatic(st run.Static, e units.Exp) (run.Static, bool) {
 			return st, false
 		}
 	}
+	st.Tag = st.Tag.Pow(e)
 	if e.Num() != 1 || e.Den() != 1 {
-		st.Tag, st.Heat = units.None, run.Plain
+		st.Heat = run.Plain
 	}
 	return st, true
 }

@@ -3,7 +3,6 @@ package plan
 import (
 	"steelyard/lang/finding"
 	"steelyard/lang/syntax"
-	"steelyard/units"
 )
 
 // Meet says what keeps two sides of a comparison from being compared: they must
@@ -17,7 +16,7 @@ func (p *Planner) Meet(l, r syntax.Expr, left, right *Compiled, text string) []f
 	whole := l.Span().Join(r.Span())
 	if _, ok := p.agree(a, b); !ok {
 		c.unlike(whole, l, r, left.Slot, right.Slot, "compared")
-	} else if a.Tag != units.None && b.Tag != units.None && a.Tag != b.Tag {
+	} else if a.Tag.Clashes(b.Tag) {
 		c.refuse(finding.AngleOrCycle, whole, "One side is in rad/s, the other in Hz; they differ by a factor 2π.", "")
 	}
 	left.Static, right.Static = c.static(left.Slot), c.static(right.Slot)

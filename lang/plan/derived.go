@@ -29,9 +29,7 @@ func (c *coder) slopeOf(x *syntax.SlopeOf) run.Slot {
 	if at == run.NoSlot {
 		return run.NoSlot
 	}
-	place := c.static(at)
-	place.Tag = units.None
-	fn, depends, ok := c.curve(x.X, x.Var.Name, place)
+	fn, depends, ok := c.curve(x.X, x.Var.Name, c.static(at))
 	if !ok {
 		return run.NoSlot
 	}
@@ -49,7 +47,7 @@ func (c *coder) slopeOf(x *syntax.SlopeOf) run.Slot {
 	if !ok {
 		return c.dimensionRange(x.X.Span())
 	}
-	st := run.Static{Dim: d}
+	st := run.Static{Dim: d, Tag: units.ProductTag(y.Dim, y.Tag, of.Dim, of.Tag, true)}
 	st.Open, st.Exp, ok = productZero(ops.Div, y, of)
 	if !ok || of.Open != 0 && st.Open != 0 && (y.Open == 0 || c.fn == nil && !d.IsOne()) {
 		unit := units.Usual(x.Var.Name)
@@ -81,13 +79,13 @@ func (c *coder) areaUnder(x *syntax.AreaUnder) run.Slot {
 	if !ok {
 		return c.says(c.unlikeEnds(x.To, a, b))
 	}
-	place.Tag = units.None
+	place.Tag = units.SumTag(place.Dim, a.Tag, b.Tag)
 	fn, _, ok := c.curve(x.X, x.Var.Name, place)
 	if !ok {
 		return run.NoSlot
 	}
 	y, place := c.result(fn), c.p.settledStatic(place)
-	st := run.Static{}
+	st := run.Static{Tag: units.ProductTag(y.Dim, y.Tag, place.Dim, place.Tag, false)}
 	if st.Dim, ok = y.Dim.Mul(place.Dim); !ok {
 		return c.dimensionRange(x.X.Span())
 	}

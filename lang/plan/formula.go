@@ -192,7 +192,7 @@ func (c *coder) formulaArg(x *syntax.Call, a syntax.Expr, sym syntax.FormulaSymb
 			c.fitHint(a, want, x.Func+" takes "+sym.Name+meaning(sym)+", in "+unitWord(want)+"."))
 		return c.says(f)
 	}
-	if st.Tag != units.None && want.Tag() != units.None && st.Tag != want.Tag() {
+	if st.Tag.Clashes(want.Tag()) {
 		return c.refuse(finding.AngleOrCycle, a.Span(), sym.Name+" is in "+want.Screen()+"; "+c.shown(a)+" is "+phrase(st)+". They differ by a factor 2π.", "")
 	}
 	if n, bare := syntax.Unbracket(a).(*syntax.Number); bare && want.Tag() == units.Angle && want.Dim().IsOne() && want.ToSIFloat(1) != 1 && n.Value.Hi != 0 {

@@ -142,9 +142,7 @@ func (c *coder) functionBody(fn *syntax.FuncDef) run.Slot {
 		m := MismatchText(fn.Name, st, u)
 		return c.refuse(finding.UnitMismatch, fn.In.At, m.Message, m.Hint)
 	}
-	if st.Tag == units.None && u.Tag() != units.None {
-		c.code.Statics[s].Tag = u.Tag()
-	}
+	c.code.Statics[s].Tag = st.Tag.In(u)
 	return s
 }
 

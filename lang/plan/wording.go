@@ -19,31 +19,21 @@ func Words(st run.Static) string {
 	if st.Open != 0 {
 		return "zero, which fits any unit"
 	}
-	if st.Dim.IsOne() {
-		if st.Tag == units.Angle {
-			return "an angle"
-		}
-		return "a pure number"
-	}
 	u := units.Preferred(st.Dim, st.Tag).Screen()
-	if k, ok := kindOf(st.Dim, st.Tag); ok {
+	k, ok := units.KindOf(st.Dim, st.Tag)
+	switch {
+	case st.Dim.IsOne():
+		return k.Articled()
+	case ok:
 		return k.Articled() + " (" + u + ")"
 	}
 	return "in " + u + ", which has no name of its own"
 }
 
-// kindOf finds the name of a dimension, with its tag or without.
-func kindOf(d units.Dim, t units.Tag) (units.Kind, bool) {
-	if k, ok := units.KindOf(d, t); ok {
-		return k, true
-	}
-	return units.KindOf(d, units.None)
-}
-
 // phrase is Words without the unit where the quantity has a name.
 func phrase(st run.Static) string {
 	if st.Open == 0 && !st.Dim.IsOne() {
-		if k, ok := kindOf(st.Dim, st.Tag); ok {
+		if k, ok := units.KindOf(st.Dim, st.Tag); ok {
 			return k.Articled()
 		}
 	}
@@ -165,16 +155,16 @@ func MismatchText(name string, st run.Static, u *units.Unit) Text {
 	is := u.Screen() + " is " + phrase(wanted)
 	if u.Dim().IsOne() {
 		is = "it is reported as " + phrase(wanted)
-	} else if _, ok := kindOf(u.Dim(), u.Tag()); !ok {
+	} else if _, ok := units.KindOf(u.Dim(), u.Tag()); !ok {
 		is = "it is reported in " + u.Screen()
 	}
 	verb := " comes out as "
-	if _, ok := kindOf(st.Dim, st.Tag); !ok && !st.Dim.IsOne() {
+	if _, ok := units.KindOf(st.Dim, st.Tag); !ok && !st.Dim.IsOne() {
 		verb = " comes out "
 	}
 	t := Text{Message: subject + verb + Words(st) + "; " + is + "."}
 	report := "report it in " + own.Screen() + "."
-	if st.Dim.IsOne() && st.Tag == units.None {
+	if own == units.One {
 		report = "report it without a unit."
 	}
 	if missing := units.Missing(st.Dim, u.Dim()); missing != "" {

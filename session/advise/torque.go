@@ -11,8 +11,7 @@ import (
 // torqueOrEnergy cautions where the name of a value says torque and its unit
 // says energy, or the other way round (SI Brochure 9, 2.3.4).
 func torqueOrEnergy(l *eval.Line, name string, v *entry.Value, in syntax.UnitText, x syntax.Expr) {
-	joule := units.Preferred(v.Dim, units.None)
-	if name == "" || joule.Text() != "J" || v.Named {
+	if name == "" || !v.Dim.IsEnergy() || v.Named {
 		return
 	}
 	at := in.At
@@ -22,7 +21,7 @@ func torqueOrEnergy(l *eval.Line, name string, v *entry.Value, in syntax.UnitTex
 		}
 		at = x.Span()
 	}
-	switch isTorque := eval.IsTorqueUnit(v.Unit); {
+	switch isTorque := v.Unit.Tag() == units.PerAngle; {
 	case !isTorque && units.Usual(name) == "N m":
 		l.Find(finding.New(finding.TorqueOrEnergy, at, name+" looks like a torque, but it is in "+v.Unit.Screen()+", a unit of energy.",
 			"A torque is in N·m."))

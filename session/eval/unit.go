@@ -69,7 +69,7 @@ func (l *Line) Fits(name string, in syntax.UnitText, st run.Static, u *units.Uni
 		t := plan.MismatchText(name, st, u)
 		l.Find(finding.New(finding.UnitMismatch, in.At, t.Message, t.Hint))
 		return false
-	case st.Tag != units.None && u.Tag() != units.None && st.Tag != u.Tag():
+	case st.Tag.Clashes(u.Tag()):
 		t := plan.CycleText(name, st, u)
 		l.Find(finding.New(finding.AngleOrCycle, in.At, t.Message, t.Hint))
 		return false
@@ -86,7 +86,7 @@ func (l *Line) reportedIn(name string, x syntax.Expr, in syntax.UnitText, c *pla
 	}
 	if !in.Present() {
 		own := l.ownUnitOf(x, c.Slot)
-		return l.asTorque(name, x, own), !l.OpenTurns(l.Planner.Static(c.Slot), own, x, c.Uses)
+		return l.Named(name, c.Slot, own, syntax.IsPlain(x)), !l.OpenTurns(l.Planner.Static(c.Slot), own, x, c.Uses)
 	}
 	u, ok := l.ReadUnit(in)
 	if !ok {
@@ -102,9 +102,9 @@ func (l *Line) reportedIn(name string, x syntax.Expr, in syntax.UnitText, c *pla
 		return units.Preferred(st.Dim, st.Tag), true
 	case l.OpenTurns(st, u, x, c.Uses):
 		return nil, false
-	case st.Tag == units.None && u.Tag() != units.None:
-		l.Planner.Program.Main.Statics[c.Slot].Tag = u.Tag()
 	}
+	l.Planner.Program.Main.Statics[c.Slot].Tag = st.Tag.In(u)
+	l.Named(name, c.Slot, u, true)
 	return l.inHeat(in, st, u, c.Slot), true
 }
 
@@ -214,25 +214,21 @@ func (p *Page) callUnit(x *syntax.Call) *units.Unit {
 	return p.Unit(text)
 }
 
-// asTorque shows a result in N m rather than J where its name says that it is a
-// torque (SI Brochure 9, 2.3.4: the joule is never used for it).
-func (l *Line) asTorque(name string, x syntax.Expr, u *units.Unit) *units.Unit {
-	if u.Text() != "J" || !units.SaysTorque(name) || syntax.IsPlain(x) {
+// Named settles by its name whether a value of an energy's dimension is an energy, a
+// torque or a torque per angle, and returns the unit that it is shown in: u, if that
+// is chosen, else the one for what it is (SI Brochure 9, 2.3.4: the joule is never
+// used for a torque).
+func (l *Line) Named(name string, slot run.Slot, u *units.Unit, chosen bool) *units.Unit {
+	st := &l.Planner.Program.Main.Statics[slot]
+	if !st.Dim.IsEnergy() || st.Open != 0 {
 		return u
 	}
-	return units.Of("N m")
-}
-
-// IsTorqueUnit tells whether a unit of energy is written as a force times a
-// length.
-func IsTorqueUnit(u *units.Unit) bool {
-	if joule := units.Preferred(u.Dim(), units.None); joule.Text() != "J" {
-		return false
+	chosen = chosen || !u.SameAs(units.Preferred(st.Dim, st.Tag))
+	if chosen {
+		st.Tag = u.Tag()
 	}
-	for _, word := range strings.FieldsFunc(u.Text(), func(r rune) bool { return r == ' ' || r == '·' }) {
-		if strings.HasSuffix(word, "N") || strings.HasSuffix(word, "lbf") && len(strings.Fields(u.Text())) > 1 {
-			return true
-		}
+	if st.Tag = units.NamedTag(name, st.Tag); chosen {
+		return u
 	}
-	return false
+	return units.Preferred(st.Dim, st.Tag)
 }

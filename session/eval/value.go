@@ -65,12 +65,6 @@ func (p *Page) ShownIn(v float64, u *units.Unit) string {
 // quantityName says what kind of quantity a value is, as it is shown: in J an
 // energy, in N m a torque.
 func quantityName(st run.Static, u *units.Unit) string {
-	if st.Dim.IsOne() && st.Tag == units.None && u.Tag() == units.None {
-		return ""
-	}
-	if IsTorqueUnit(u) {
-		return "torque"
-	}
 	switch {
 	case u.Affine():
 		return "temperature"
@@ -80,17 +74,11 @@ func quantityName(st run.Static, u *units.Unit) string {
 	if st.Heat == run.Difference {
 		return "temperature difference"
 	}
-	tag := st.Tag
-	if tag == units.None {
-		tag = u.Tag()
+	k, _ := units.KindOf(st.Dim, st.Tag.In(u))
+	if st.Dim.IsOne() && k.Tag == units.None {
+		return "" // a pure number
 	}
-	if k, ok := units.KindOf(st.Dim, tag); ok {
-		return k.Name
-	}
-	if k, ok := units.KindOf(st.Dim, units.None); ok {
-		return k.Name
-	}
-	return ""
+	return k.Name
 }
 
 // AsQuantity is the value of a definition as a written quantity, as its line

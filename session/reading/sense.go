@@ -213,7 +213,7 @@ func (s *settler) gradedAs(name string, in syntax.UnitText, slot run.Slot) (sens
 			return none, true
 		}
 		st = s.Planner.SettleTo(slot, u.Dim())
-		if st.Dim != u.Dim() || st.Tag != units.None && u.Tag() != units.None && st.Tag != u.Tag() {
+		if st.Dim != u.Dim() || st.Tag.Clashes(u.Tag()) {
 			return none, true
 		}
 		return fitting, true

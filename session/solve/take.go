@@ -80,9 +80,8 @@ func (v *solving) take(i int, one solution, k int) {
 	}
 	u := v.s.Unknowns[i]
 	unit := v.solutionUnit(i, st)
-	if tag := unit.Tag(); tag != units.None && st.Tag == units.None {
-		v.Planner.Program.Main.Statics[slot].Tag = tag
-	}
+	v.Planner.Program.Main.Statics[slot].Tag = st.Tag.In(unit)
+	unit = v.Named(u.Name, slot, unit, u.In.Present())
 	value, ok := v.NewValue(u.Name, &syntax.Name{Name: u.Name}, slot, unit)
 	if !ok {
 		return
