@@ -1,6 +1,7 @@
 package main
 
 import (
+	"fmt"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -154,5 +155,43 @@ func TestPrintOpens(t *testing.T) {
 		if cmd.ProcessState.ExitCode() != c.status || !strings.Contains(string(shown), c.shows) {
 			t.Errorf("%q: status %d, %s%s", c.args, cmd.ProcessState.ExitCode(), out, shown)
 		}
+	}
+}
+
+// TestFivePartKey types a key of five parts, changes line 3, puts a line in, changes a
+// name, saves, opens and prints it, without leaving the program.
+func TestFivePartKey(t *testing.T) {
+	dir := t.TempDir()
+	c := openTerminal(t, dir)
+	c.expect("  1.  ")
+	for n, line := range []string{
+		"m = 36 g", "x = 2.4 cm", "h = 0.95 m",
+		"part a: Work the spring does on the frog", "W = m*g*h in J",
+		"part b: Spring constant", "k = 2*W/x^2 in N/m",
+		"part c: Greatest acceleration of the frog", "a_max = (k*x - m*g)/m",
+		"part d: Speed at which the foot leaves the floor", "v = √(2*(W - m*g*x)/m)",
+		"part e: Period at which the frog bobs if the sucker keeps its hold", "T = 2π√(m/k)",
+	} {
+		c.line(line, fmt.Sprintf("\n%3d.  ", n+2))
+	}
+	c.line("change 3 to h = 0.90 m", "0.335387 J → 0.317735 J")
+	c.expect("\n 14.  ")
+	c.line("title Spring frog", "title: Spring frog")
+	c.line("insert before 4 note A toy frog jumps off its spring foot.", "\n 15.  ")
+	c.line("rename k to k_s", "k is k_s in lines 8, 10, 14")
+	c.expect("\n 15.  ")
+	c.line("save frog", "saved to frog.worked: 14 statements")
+	c.line("open frog", "14 statements")
+	c.line("print frog.html", "printed to frog.html: a key")
+	c.line("print blank.html as handout", "printed to blank.html: a handout")
+	c.send("quit\r")
+	c.leaves()
+	if out, status := replayedIn(t, dir, "frog.worked"); status != statusHolds || !strings.Contains(out, "5 results agree") {
+		t.Errorf("the saved key does not replay: %s", out)
+	}
+	key, err1 := os.ReadFile(filepath.Join(dir, "frog.html"))
+	blank, err2 := os.ReadFile(filepath.Join(dir, "blank.html"))
+	if err1 != nil || err2 != nil || !strings.Contains(string(key), "1103.25") || strings.Contains(string(blank), "1103.25") {
+		t.Errorf("the key and the handout: %v, %v", err1, err2)
 	}
 }
