@@ -2,7 +2,6 @@ package main
 
 import (
 	"bufio"
-	"io"
 
 	"steelyard/session/view"
 	"steelyard/session/worksheet"
@@ -34,10 +33,12 @@ func runReplay(w *world, g given, files []string) int {
 	if !g.has("watch") {
 		return r.all(files)
 	}
-	status := statusHolds
+	status, begun := statusHolds, false
 	watch(w.ctx, files, func(changed []string) {
-		status = r.all(changed)
-		io.WriteString(r.w.stdout, "\n")
+		if status = r.all(changed); !begun {
+			w.complain("steelyard: waiting for a file to be saved; Ctrl-C ends.")
+		}
+		begun = true
 	})
 	return status
 }
