@@ -194,14 +194,18 @@ func (s *scratchpad) Enter(ctx context.Context, text string, shown bool) bool {
 // done writes what has changed to the journal. It is shown after that.
 func (s *scratchpad) done(got live.Answer) {
 	s.next, s.offers = got.Draft, got.Offers
+	if s.draft != nil && got.Then != nil {
+		s.draft = got.Then // for further lines of a paste
+	}
 	if !got.Done {
 		return
 	}
 	s.unsaved = true
 	if title := got.Change.Title; title != nil {
 		s.cautioned(s.journal.Title(*title))
-	} else {
-		s.cautioned(s.journal.Change(got.Change.Edit))
+	}
+	if ed := got.Change.Edit; len(ed.Texts)+ed.Drop+len(ed.Put) > 0 {
+		s.cautioned(s.journal.Change(ed))
 	}
 }
 

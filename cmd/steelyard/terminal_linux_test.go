@@ -58,6 +58,12 @@ func openColumns(t *testing.T, columns uint16, state string, env ...string) *ter
 // state.
 func openCommand(t *testing.T, columns uint16, state string, args []string, env ...string) *terminal {
 	t.Helper()
+	return openProgram(t, columns, state, exec.Command(program(t), args...), env...)
+}
+
+// openProgram starts a program at a terminal of its own.
+func openProgram(t *testing.T, columns uint16, state string, cmd *exec.Cmd, env ...string) *terminal {
+	t.Helper()
 	ours, err := os.OpenFile("/dev/ptmx", os.O_RDWR|syscall.O_NOCTTY, 0)
 	if err != nil {
 		t.Skip("there is no pseudo-terminal here: ", err)
@@ -78,8 +84,7 @@ func openCommand(t *testing.T, columns uint16, state string, args []string, env 
 		t.Skip("there is no pseudo-terminal here: ", err)
 	}
 	defer theirs.Close()
-	term := &terminal{t: t, tty: ours, over: make(chan struct{})}
-	term.cmd = exec.Command(program(t), args...)
+	term := &terminal{t: t, tty: ours, cmd: cmd, over: make(chan struct{})}
 	term.cmd.Env = append(append(os.Environ(), "XDG_STATE_HOME="+state, "TERM=xterm"), env...)
 	term.cmd.Dir = state
 	term.cmd.Stdin, term.cmd.Stdout, term.cmd.Stderr = theirs, theirs, theirs

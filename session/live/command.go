@@ -23,6 +23,8 @@ type Answer struct {
 	// Draft is the text of a line that is to be edited, before or in the place of
 	// the one with its number.
 	Draft *Draft
+	// Then is where a line goes that is put in behind the one that was changed or put in.
+	Then *Draft
 	// Offers are lines that one which failed may have been meant for, to be entered in
 	// its place.
 	Offers []string
@@ -146,6 +148,7 @@ func (c *command) put(at *Draft, text string) {
 	}
 	now := c.Entries()[at.Line-1]
 	if !now.Failed() {
+		c.got.Then = &Draft{Line: at.Line + 1, Insert: true}
 		return
 	}
 	c.Undo(c.ctx)

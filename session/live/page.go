@@ -35,7 +35,7 @@ func (p *Page) Failed() []Failed { return p.failed }
 // step is a change that can be taken back.
 type step struct {
 	does, undoes session.Edit
-	title        *titles // instead of lines
+	title        *titles // nil where that stays
 }
 
 // titles are those before and after a change.
@@ -151,40 +151,28 @@ func (p *Page) Try(ctx context.Context, ed session.Edit) Change {
 
 // Undo takes the last change back; false if there is none.
 func (p *Page) Undo(ctx context.Context) (Change, bool) {
-	return p.take(ctx, &p.done, &p.undone, func(s *step) (session.Edit, string) {
-		if s.title != nil {
-			return session.Edit{}, s.title.was
-		}
-		return s.undoes, ""
-	})
+	return p.take(ctx, &p.done, &p.undone, func(s *step) session.Edit { return s.undoes }, func(t *titles) string { return t.was })
 }
 
 // Redo does again what was taken back last; false if there is nothing.
 func (p *Page) Redo(ctx context.Context) (Change, bool) {
-	return p.take(ctx, &p.undone, &p.done, func(s *step) (session.Edit, string) {
-		if s.title != nil {
-			return session.Edit{}, s.title.now
-		}
-		return s.does, ""
-	})
+	return p.take(ctx, &p.undone, &p.done, func(s *step) session.Edit { return s.does }, func(t *titles) string { return t.now })
 }
 
 // take carries the last step of one list out, in one direction, and puts it on the
 // other.
-func (p *Page) take(ctx context.Context, from, to *[]step, way func(*step) (session.Edit, string)) (Change, bool) {
+func (p *Page) take(ctx context.Context, from, to *[]step, lines func(*step) session.Edit, title func(*titles) string) (Change, bool) {
 	last := len(*from) - 1
 	if last < 0 {
 		return Change{}, false
 	}
 	s := (*from)[last]
-	ed, title := way(&s)
 	*from, *to = (*from)[:last], append(*to, s)
-	var c Change
+	c := p.revise(context.WithoutCancel(ctx), lines(&s))
 	if s.title != nil {
-		p.SetTitle(title)
-		c.Title = &title
-	} else {
-		c = p.revise(context.WithoutCancel(ctx), ed)
+		now := title(s.title)
+		p.SetTitle(now)
+		c.Title = &now
 	}
 	c.What = s.words()
 	return c, true
@@ -194,7 +182,7 @@ func (p *Page) take(ctx context.Context, from, to *[]step, way func(*step) (sess
 func (s *step) words() string {
 	lines := len(s.does.Texts)
 	switch {
-	case s.title != nil:
+	case s.title != nil && lines == 0:
 		return "the title " + s.title.now
 	case len(s.does.Put) > 0:
 		return fmt.Sprintf("line %d, %s", s.does.At, firstRow(s.does.Put[0]))

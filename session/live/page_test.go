@@ -93,6 +93,21 @@ func TestStoppedChange(t *testing.T) {
 	}
 }
 
+// TestRenameInTitle changes a name in the title too, in one step.
+func TestRenameInTitle(t *testing.T) {
+	ctx := context.Background()
+	p := typed(t, "k = 2 N/m", "title Springs of {k} and {c}")
+	if _, got := p.Enter(ctx, "rename k to k_s"); got.Change.Title == nil || p.Title() != "Springs of {k_s} and {c}" {
+		t.Errorf("%q, %+v", p.Title(), got)
+	}
+	if p.Undo(ctx); p.Title() != "Springs of {k} and {c}" || p.texts()[0] != "k = 2 N/m" {
+		t.Errorf("%q, %q", p.Title(), p.texts())
+	}
+	if p.Redo(ctx); p.Title() != "Springs of {k_s} and {c}" || p.texts()[0] != "k_s = 2 N/m" {
+		t.Errorf("%q, %q", p.Title(), p.texts())
+	}
+}
+
 // long is a page of n lines, most of which do not depend on line 3.
 func long(b *testing.B, n int) *Page {
 	lines := []string{"m = 0.080 kg", "v = 3.4 m/s", "x = 6.0 cm"}

@@ -45,6 +45,11 @@ func (c *command) rename() {
 		}
 	}
 	c.got.Change.Moved = nil
+	if title := r.inBraces(c.Title()); title != c.Title() && !placed {
+		c.done[len(c.done)-1].title = &titles{was: c.Title(), now: title}
+		c.SetTitle(title)
+		c.got.Change.Title = &title
+	}
 	var lines []string
 	for _, line := range slices.Sorted(maps.Keys(ed.Texts)) {
 		lines = append(lines, strconv.Itoa(line))

@@ -1,6 +1,7 @@
 package live
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -12,9 +13,13 @@ import (
 // with is with k = 260 N/m alone: what would move on the page if givens had other values.
 func (c *command) with() {
 	w := Wording{Word: "`with`", Open: "`with ", Close: "`"}
-	texts := strings.Split(c.cmd.Arg, ",")
-	for i := range texts {
-		texts[i] = strings.TrimSpace(texts[i])
+	var texts []string
+	for part := range strings.SplitSeq(c.cmd.Arg, ",") {
+		if n := len(texts); n > 0 && !strings.Contains(part, "=") {
+			texts[n-1] += "," + part // words for the name
+		} else {
+			texts = append(texts, strings.TrimSpace(part))
+		}
 	}
 	changed, refused := Replaced(c.Entries(), texts, w)
 	if refused != nil {
@@ -42,7 +47,8 @@ func (w Wording) of(text string) string { return w.Open + text + w.Close }
 type Refused struct{ Message, Hint string }
 
 // Replaced finds the lines of the givens that are to be replaced, each written as
-// NAME = VALUE or NAME@LINE = VALUE, with the text that stands there instead.
+// NAME = VALUE or NAME@LINE = VALUE, with the text that stands there instead. The words
+// of a given stay unless there are others.
 func Replaced(entries []*entry.Entry, with []string, w Wording) (map[int]string, *Refused) {
 	out := map[int]string{}
 	for _, text := range with {
@@ -53,7 +59,8 @@ func Replaced(entries []*entry.Entry, with []string, w Wording) (map[int]string,
 			return nil, refused(w.of(text)+" doesn't define a name.", "Write, for example, "+w.of("m = 0.10 kg")+".")
 		}
 		stmt, fs := syntax.Parse("x = " + strings.TrimSpace(value))
-		if d, ok := stmt.(*syntax.Define); !ok || !written(d) {
+		d, ok := stmt.(*syntax.Define)
+		if !ok || !written(d) {
 			hint := "Write a number with its unit."
 			if len(fs) > 0 {
 				hint = fs[0].Message + " " + fs[0].Hint
@@ -82,29 +89,24 @@ func Replaced(entries []*entry.Entry, with []string, w Wording) (map[int]string,
 		default:
 			return nil, refused(name+" is not a given of this worksheet.", w.Word+" replaces a line such as "+name+" = 0.10 kg, not a result.")
 		}
-		if hint := lacksUnit(entries, line, name, stmt.(*syntax.Define), w); hint != "" {
+		if hint := lacksUnit(entries, line, name, d, w); hint != "" {
 			return nil, refused(w.of(text)+" sets "+name+" without a unit.", hint)
 		}
 		if _, twice := out[line]; twice {
 			return nil, refused(name+" of line "+strconv.Itoa(line)+" is replaced twice.", "Use "+w.Word+" once for each given value.")
 		}
-		out[line] = otherwise(entries, line, name+" = "+strings.TrimSpace(value))
+		out[line] = otherwise(entryAt(entries, line), d, name+" = "+strings.TrimSpace(value))
 	}
 	return out, nil
 }
 
-// otherwise is a given with another value, for whom it is printed and what words say of
-// it as they were.
-func otherwise(entries []*entry.Entry, line int, text string) string {
-	for _, e := range entries {
-		if e.Line != line {
-			continue
-		}
-		_, n := syntax.For(e.Text)
-		text = e.Text[:n] + text
-		if words := e.Meaning(); words != "" {
-			text += ", " + words
-		}
+// otherwise is a given with another value, for whom it is printed and, unless there are
+// others, what words say of it as they were.
+func otherwise(e *entry.Entry, now *syntax.Define, text string) string {
+	_, n := syntax.For(e.Text)
+	text = e.Text[:n] + text
+	if words := e.Meaning(); words != "" && now.Meaning == "" {
+		text += ", " + words
 	}
 	return text
 }
@@ -121,14 +123,17 @@ func lacksUnit(entries []*entry.Entry, line int, name string, now *syntax.Define
 	if !ok || n.Value.Hi == 0 {
 		return ""
 	}
-	for _, e := range entries {
-		if e.Line != line || len(e.Values()) != 1 || e.Values()[0].Dim.IsOne() {
-			continue
-		}
-		unit := e.Values()[0].Unit
-		return "It is given in " + unit.Text() + " in line " + strconv.Itoa(line) + ". Write " + w.of(name+" = "+minus+n.Value.Text+" "+unit.Text()) + "."
+	e := entryAt(entries, line)
+	if len(e.Values()) != 1 || e.Values()[0].Dim.IsOne() {
+		return ""
 	}
-	return ""
+	unit := e.Values()[0].Unit
+	return "It is given in " + unit.Text() + " in line " + strconv.Itoa(line) + ". Write " + w.of(name+" = "+minus+n.Value.Text+" "+unit.Text()) + "."
+}
+
+// entryAt is the entry of a line, which is there.
+func entryAt(entries []*entry.Entry, line int) *entry.Entry {
+	return entries[slices.IndexFunc(entries, func(e *entry.Entry) bool { return e.Line == line })]
 }
 
 func refused(message, hint string) *Refused { return &Refused{message, hint} }

@@ -103,14 +103,11 @@ func (ed *editor) clear() {
 		return
 	}
 	ed.screen.erase()
-	ed.term.write("\x1b[H\x1b[2J")
+	ed.term.control("\x1b[H\x1b[2J")
 }
 
-// suspend pauses the program, as Ctrl-Z does elsewhere.
+// suspend stops the program until the shell calls it back.
 func (ed *editor) suspend() {
-	if len(pauses()) == 0 {
-		return
-	}
-	ed.screen.leave()
-	ed.term.pauses(true)
+	ed.leave()
+	ed.term.pause()
 }

@@ -25,7 +25,8 @@ type Span struct{ From, To int }
 
 // drawing shows frames, one in the place of the other.
 type drawing interface {
-	// draw shows a frame on a screen of so many columns and rows.
+	// draw shows a frame on a screen of so many columns and rows; where the rows are 0,
+	// all of it, though it be longer than the screen.
 	draw(f *frame, columns, rows int)
 	// leave ends with the frame that is shown, which stays; what is printed then stands
 	// under it.
@@ -70,6 +71,7 @@ type painter struct {
 	to      io.Writer
 	columns int
 	rows    []row // as they are on the screen
+	cut     bool  // there are more than it has room for
 	y, x    int   // the cursor there; x is columns where the next character goes to the next row
 	style   style
 	out     []byte
@@ -81,7 +83,13 @@ func (p *painter) draw(f *frame, columns, height int) {
 		p.resized(columns, height)
 	}
 	now, y, x := layOut(f, columns)
-	now, y = window(now, y, height)
+	cut := height > 0 && len(now) > height
+	if p.cut && !cut {
+		p.erase()
+	}
+	if p.cut = cut; cut {
+		now, y = window(now, y, height)
+	}
 	for i := range now {
 		p.row(i, now)
 	}
@@ -96,9 +104,6 @@ func (p *painter) draw(f *frame, columns, height int) {
 
 // window cuts what is higher than the screen to the rows about the cursor.
 func window(rows []row, y, height int) ([]row, int) {
-	if height <= 0 || len(rows) <= height {
-		return rows, y
-	}
 	top := max(0, min(y-height/2, len(rows)-height))
 	rows = slices.Clone(rows[top : top+height])
 	rows[0].soft = false
@@ -273,7 +278,9 @@ func (p *painter) resized(columns, height int) {
 				line += len(p.rows[i].cells)
 			}
 		}
-		up = min(up+(line+p.x)/columns, height-1)
+		if up += (line + p.x) / columns; height > 0 {
+			up = min(up, height-1)
+		}
 		p.set(plain)
 		p.put("\r")
 		if up > 0 {

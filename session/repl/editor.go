@@ -61,7 +61,7 @@ const previewColumns, previewRows = 60, 12
 
 // newEditor prepares the terminal.
 func newEditor(cfg Config) (*editor, error) {
-	t, err := newTerminal(cfg.In, cfg.Out)
+	t, err := newTerminal(cfg.In, cfg.Out, cfg.Look.Plain)
 	if err != nil {
 		return nil, err
 	}
@@ -98,7 +98,7 @@ func (ed *editor) line(p Prompt) typed {
 			}
 		case err != nil:
 			// What was being typed is no statement: Enter was never pressed.
-			ed.screen.leave()
+			ed.leave()
 			return typed{err: errGone}
 		default:
 			ed.press(k)
@@ -173,26 +173,33 @@ func (ed *editor) types(k press) {
 	ed.buf.insert(k.text, typingEdit)
 }
 
-// draw shows the line as it is.
-func (ed *editor) draw() {
-	columns, height := ed.term.size()
+// frame is the line as it is, with nothing under it.
+func (ed *editor) frame() *frame {
 	f := &frame{prompt: ed.prompt.Number, more: more(ed.prompt.Number), text: ed.buf.String(), at: len(ed.buf.before())}
 	if ed.look.Italics {
 		f.slants = ed.pad.Names(f.text)
 	}
+	return f
+}
+
+// draw shows the line, and what belongs under it.
+func (ed *editor) draw() {
+	f := ed.frame()
+	columns, height := ed.term.size()
+	indent := strings.Repeat(" ", len(f.prompt))
 	switch {
 	case ed.search != nil:
 		f.below = []string{ed.search.says()}
 	case ed.tab != nil:
 		f.below = ed.tab.rows(columns, height-1-strings.Count(f.text, "\n")-len(f.text)/columns)
 	case ed.told != "":
-		f.below = []string{strings.Repeat(" ", len(f.prompt)) + ed.told}
+		f.below = []string{indent + ed.told}
 	case ed.look.Preview && columns >= previewColumns && height >= previewRows && f.text != "":
 		if ed.seen.text != f.text {
 			ed.seen = preview{f.text, ed.pad.Preview(f.text)}
 		}
 		if ed.seen.says != "" {
-			f.below, f.dim = []string{strings.Repeat(" ", len(f.prompt)) + ed.seen.says}, true
+			f.below, f.dim = []string{indent + ed.seen.says}, true
 		}
 	}
 	ed.screen.draw(f, columns, height)
@@ -203,17 +210,19 @@ func more(number string) string {
 	return strings.Repeat(" ", max(0, len(number)-2)) + "… "
 }
 
-// finish ends the line as it is on the screen: with nothing under it.
-func (ed *editor) finish(t typed) {
+// leave leaves the line as it is on the screen, with nothing under it.
+func (ed *editor) leave() {
+	at := ed.buf.Pos()
 	ed.buf.move(ed.buf.Len())
-	columns, height := ed.term.size()
-	f := &frame{prompt: ed.prompt.Number, more: more(ed.prompt.Number), text: ed.buf.String(), at: ed.buf.Len()}
-	f.at = len(f.text)
-	if ed.look.Italics {
-		f.slants = ed.pad.Names(f.text)
-	}
-	ed.screen.draw(f, columns, height)
+	columns, _ := ed.term.size()
+	ed.screen.draw(ed.frame(), columns, 0)
 	ed.screen.leave()
+	ed.buf.move(at)
+}
+
+// finish ends the line.
+func (ed *editor) finish(t typed) {
+	ed.leave()
 	ed.done = &t
 }
 

@@ -32,10 +32,12 @@ func (m *modes) typing() {
 	m.change(&to)
 }
 
-// working shows nothing of what is typed, and makes Ctrl-C a signal.
+// working shows nothing of what is typed, and makes Ctrl-C a signal. Ctrl-Z waits for the
+// next line: only there it is known how to leave the terminal.
 func (m *modes) working() {
 	to := m.ours()
 	to.Lflag |= unix.ISIG
+	to.Cc[unix.VSUSP] = noKey
 	m.change(&to)
 }
 
@@ -62,20 +64,11 @@ func (m *modes) pending() bool {
 	return err == nil && n > 0
 }
 
-// The signals that end the program, that pause it until it is called back, that come
-// then, and that tell of another size of the screen.
+// The signals that end the program, that tell that it has been called back, and that the
+// screen has another size.
 func endings() []os.Signal   { return []os.Signal{syscall.SIGTERM, syscall.SIGHUP, syscall.SIGQUIT} }
-func pauses() []os.Signal    { return []os.Signal{syscall.SIGTSTP} }
 func resumes() []os.Signal   { return []os.Signal{syscall.SIGCONT} }
 func resizings() []os.Signal { return []os.Signal{syscall.SIGWINCH} }
 
-// pause does as a pause without us would: all programs in the terminal's foreground
-// stop, or this one alone where the others have been told. One that no shell can call
-// back goes on.
-func pause(all bool) {
-	pid := os.Getpid()
-	if all {
-		pid = 0
-	}
-	_ = syscall.Kill(pid, syscall.SIGTSTP)
-}
+// pause stops all programs that the terminal has in the foreground.
+func pause() { _ = syscall.Kill(0, syscall.SIGTSTP) }

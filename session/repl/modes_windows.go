@@ -49,8 +49,7 @@ func (m *modes) slow() bool { return false }
 
 // A console ends programs, and knows none of the other signals.
 func endings() []os.Signal   { return []os.Signal{syscall.SIGTERM, syscall.SIGHUP} }
-func pauses() []os.Signal    { return nil }
 func resumes() []os.Signal   { return nil }
 func resizings() []os.Signal { return nil }
 
-func pause(bool) {}
+func pause() {}

@@ -9,7 +9,6 @@ import (
 	"fmt"
 	"os"
 	"os/signal"
-	"slices"
 	"strings"
 	"time"
 )
@@ -109,10 +108,6 @@ func Run(ctx context.Context, cfg Config) error {
 		listen(c, signals)
 		defer signal.Stop(c)
 	}
-	if !slices.ContainsFunc(pauses(), signal.Ignored) {
-		listen(ed.term.pause, pauses())
-		defer signal.Stop(ed.term.pause)
-	}
 	done := make(chan struct{})
 	go func() {
 		defer close(done)
@@ -128,11 +123,6 @@ func Run(ctx context.Context, cfg Config) error {
 			ed.stops.arrive()
 			continue
 		case <-resized:
-			ed.in.wake()
-			continue
-		case <-ed.term.pause:
-			ed.term.pauses(false)
-			ed.term.resumed.Store(true)
 			ed.in.wake()
 			continue
 		case <-resumed:

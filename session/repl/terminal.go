@@ -20,7 +20,7 @@ const markPastes, markNone = "\x1b[?2004h", "\x1b[?2004l"
 type terminal struct {
 	out   *os.File
 	modes *modes
-	pause chan os.Signal // asks the program to pause
+	plain bool // it knows no sequences of control
 
 	mu     sync.Mutex
 	set    func() // what sets the present modes
@@ -31,12 +31,12 @@ type terminal struct {
 	continued, resumed atomic.Bool
 }
 
-func newTerminal(in, out *os.File) (*terminal, error) {
+func newTerminal(in, out *os.File, plain bool) (*terminal, error) {
 	m, err := newModes(in)
 	if err != nil {
 		return nil, err
 	}
-	return &terminal{out: out, modes: m, pause: make(chan os.Signal, 1)}, nil
+	return &terminal{out: out, modes: m, plain: plain}, nil
 }
 
 // typing is for a line that is being edited.
@@ -52,7 +52,7 @@ func (t *terminal) use(set func()) {
 		return
 	}
 	if t.set == nil {
-		t.write(markPastes)
+		t.control(markPastes)
 	}
 	t.set = set
 	set()
@@ -63,14 +63,14 @@ func (t *terminal) again() {
 	t.mu.Lock()
 	defer t.mu.Unlock()
 	if !t.closed && t.set != nil {
-		t.write(markPastes)
+		t.control(markPastes)
 		t.set()
 	}
 }
 
 // back gives the terminal to others for a while.
 func (t *terminal) back() {
-	t.write(plainType + markNone)
+	t.control(plainType + markNone)
 	t.modes.restore()
 }
 
@@ -84,8 +84,13 @@ func (t *terminal) close() {
 	t.closed = true
 }
 
-// write has no failure to report: a terminal that is gone shows nothing.
-func (t *terminal) write(s string) { _, _ = io.WriteString(t.out, s) }
+// control sends a sequence of control to a terminal that knows such. It has no failure
+// to report: a terminal that is gone shows nothing.
+func (t *terminal) control(s string) {
+	if !t.plain {
+		_, _ = io.WriteString(t.out, s)
+	}
+}
 
 // size is how many columns and rows the screen has now.
 func (t *terminal) size() (columns, rows int) {
@@ -108,22 +113,27 @@ func (t *terminal) lend(run func() error) error {
 	return err
 }
 
-// pauses stops the program until the shell calls it back; all tells that nobody has been
-// told yet.
-func (t *terminal) pauses(all bool) {
+// unpaused is how long a pause may take to come.
+const unpaused = 100 * time.Millisecond
+
+// pause stops the program, as Ctrl-Z does elsewhere, until the shell calls it back. That
+// signal is never caught, so that it does what it does for others: where no shell could
+// call the program back, nothing.
+func (t *terminal) pause() {
 	continued := make(chan os.Signal, 1)
 	listen(continued, resumes())
+	defer signal.Stop(continued)
 	t.continued.Store(true)
 	t.back()
-	signal.Reset(pauses()...)
-	pause(all)
+	begun := time.Now()
+	pause()
 	select {
 	case <-continued:
-	case <-time.After(100 * time.Millisecond): // nothing has stopped it
-		t.continued.Store(false)
+	case <-time.After(unpaused):
+		if time.Since(begun) < 2*unpaused {
+			t.continued.Store(false) // nothing has stopped it
+		}
 	}
-	signal.Stop(continued)
-	listen(t.pause, pauses())
 	t.again()
 }
 

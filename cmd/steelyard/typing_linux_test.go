@@ -1,0 +1,293 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"syscall"
+	"testing"
+	"time"
+
+	"golang.org/x/sys/unix"
+)
+
+// raw is all that the program has sent so far.
+func (c *terminal) raw() string {
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	return c.out.String()
+}
+
+// modes are those of the terminal, as one would see them in the program's place.
+func (c *terminal) modes() unix.Termios {
+	c.t.Helper()
+	m, err := unix.IoctlGetTermios(int(c.tty.Fd()), unix.TCGETS)
+	if err != nil {
+		c.t.Fatal(err)
+	}
+	return *m
+}
+
+// has waits until the page is these lines.
+func (c *terminal) has(lines ...string) {
+	c.t.Helper()
+	c.send("page\r")
+	c.expect("page")
+	for i, line := range lines {
+		c.expect(fmt.Sprintf("%d.  %s", i+1, line))
+	}
+	c.expect(fmt.Sprintf("  %d.  ", len(lines)+1))
+}
+
+// TestPasteAtTheCursor pastes lines in front of what stands there, and a page of our own.
+func TestPasteAtTheCursor(t *testing.T) {
+	c := openTerminal(t, t.TempDir())
+	c.expect("  1.  ")
+	c.send("c = 3 m\x1b[H" + pasted("a = 1 m\nb = 2 m\n"))
+	c.expect("  3.  c = 3 m")
+	c.send("\r")
+	c.expect("  4.  ")
+	c.has("a = 1 m", "b = 2 m", "c = 3 m")
+	c.send(pasted("  4.  d = 4 m\n  5.  2*d\n        = 8 m, a length\n  6.  f(t) =\n    … 2*t for 0 s < t < 1 s\n    … (2 s) for t > 1 s\n    … \n  7.  f(3 s)"))
+	c.expect("f(3 s)")
+	c.expect("= 2 s")
+	c.expect("  8.  ")
+	// A body that has begun goes on with what is pasted; what is no row of it does not.
+	c.send("h(t) =\r" + pasted("2*t for 0 s < t < 1 s\n3*t for 1 s < t < 2 s\nh(1.5 s)\n"))
+	c.expect("= 4.5 s")
+}
+
+// TestPasteIntoInsert puts several lines in before another, in their order.
+func TestPasteIntoInsert(t *testing.T) {
+	c := openTerminal(t, t.TempDir())
+	c.expect("  1.  ")
+	c.line("x = 1 m", "  2.  ")
+	c.line("y = 2 m", "  3.  ")
+	c.line("insert before 2", "  2.  ")
+	c.send(pasted("a = 3 m\nb = 4 m\n"))
+	c.expect("  5.  ")
+	c.has("x = 1 m", "a = 3 m", "b = 4 m", "y = 2 m")
+}
+
+// TestPastedLength pastes 20,000 characters, which come in one piece.
+func TestPastedLength(t *testing.T) {
+	c := openTerminal(t, t.TempDir())
+	c.expect("  1.  ")
+	from := time.Now()
+	c.send(pasted("note " + strings.Repeat("weights ", 2499) + "end"))
+	c.expect("end")
+	t.Logf("shown after %v, in %d bytes", time.Since(from).Round(time.Millisecond), len(c.raw()))
+}
+
+// TestBody types a function by intervals: help within it, and the rows above come again
+// with Up after Ctrl-C, where one Enter is enough.
+func TestBody(t *testing.T) {
+	c := openTerminal(t, t.TempDir())
+	c.expect("  1.  ")
+	c.line("f(t) =", "… ")
+	c.line("2*t for 0 s < t < 1 s", "… ")
+	c.line("help newton", "1 N = 1 kg m/s^2")
+	c.expect("  1.  f(t) =")
+	c.expect("2*t for 0 s < t < 1 s")
+	c.send("\x03")
+	c.expect("\n  1.  ")
+	c.send("\x1b[A")
+	c.expect("2*t for 0 s < t < 1 s")
+	c.send("\r")
+	c.expect("  2.  ")
+	c.line("f(0.5 s)", "= 1 s")
+	c.expect("  3.  ")
+	c.line("g(t) =", "… ")
+	c.line("quit", "not saved")
+	c.expect("g(t) =")
+	c.send("\x03\x04")
+	c.leaves()
+}
+
+// TestUndoKeys takes typing back, and on an empty line the last change of the page.
+func TestUndoKeys(t *testing.T) {
+	c := openTerminal(t, t.TempDir())
+	c.expect("  1.  ")
+	c.line("x = 1 m", "  2.  ")
+	c.send("y = 2 km\x1f\x1f\x1f") // word by word
+	c.send("\x1f")
+	c.expect("taken back: line 1")
+	c.expect("  1.  ")
+	c.send("\x1e")
+	c.expect("done again: line 1")
+	c.expect("  2.  ")
+	c.send("z = 7 m\x15\x1f\r") // cut out, and taken back
+	c.expect("  3.  ")
+	c.has("x = 1 m", "z = 7 m")
+	c.send("abc def\x1b[H\x1bu\x1bc\x1bb\x1bl\x1f\x14\x15\x19\r")
+	c.expect("ABC")
+}
+
+// TestUpByPrefix finds earlier lines by what stands to the left of the cursor.
+func TestUpByPrefix(t *testing.T) {
+	c := openTerminal(t, t.TempDir())
+	c.expect("  1.  ")
+	c.line("a_1 = 1 m", "  2.  ")
+	c.line("b_1 = 2 m", "  3.  ")
+	c.line("a_2 = 3 m", "  4.  ")
+	c.send("a\x1b[A\x1b[A\x1b[F*5\r")
+	c.expect("= 5 m")
+	c.expect("  5.  ")
+	c.send("x\x1b[A\x15\x1b[A\x1b[A\x1b[A\x1b[B\r") // no line begins with x
+	c.expect("  6.  ")
+	c.line("page 5", "  5.  a_2 = 3 m")
+}
+
+// TestOwnEditor edits a line in the program that EDITOR names.
+func TestOwnEditor(t *testing.T) {
+	state := t.TempDir()
+	script := filepath.Join(state, "ed")
+	if err := os.WriteFile(script, []byte("#!/bin/sh\nstty -a | grep -q ' icanon' || exit 1\nsed -i s/2/40/ \"$1\"\necho '3*m' >> \"$1\"\n"), 0o700); err != nil {
+		t.Fatal(err)
+	}
+	c := openTerminal(t, state, "EDITOR="+script, "VISUAL=")
+	c.expect("  1.  ")
+	c.line("m = 2 kg", "  2.  ")
+	c.line("change 1", "  1.  m = 2 kg")
+	c.send("\x18\x05")
+	c.expect("m = 40 kg")
+	c.send("\x7f\x7f\x7f\x7f\r")
+	c.expect("  2.  ")
+	c.has("m = 40 kg")
+	c = openTerminal(t, state, "EDITOR=", "VISUAL=")
+	c.expect("  1.  ")
+	c.send("\x18\x05")
+	c.expect("set EDITOR")
+}
+
+// TestModesRestored leaves the terminal as it was on every way out.
+func TestModesRestored(t *testing.T) {
+	for name, leave := range map[string]func(c *terminal){
+		"quit":       func(c *terminal) { c.send("quit\r") },
+		"Ctrl-D":     func(c *terminal) { c.send("\x04") },
+		"terminated": func(c *terminal) { c.signal(syscall.SIGTERM) },
+		"hung up":    func(c *terminal) { c.signal(syscall.SIGHUP) },
+		"at work":    func(c *terminal) { c.send(slowLine() + "\r"); time.Sleep(100 * time.Millisecond); c.signal(syscall.SIGQUIT) },
+	} {
+		// A shell keeps the terminal open.
+		c := openProgram(t, 80, t.TempDir(), exec.Command("sh", "-c", program(t)+"; cat"))
+		was := c.modes()
+		c.expect("  1.  ")
+		for c.modes() == was {
+			time.Sleep(time.Millisecond)
+		}
+		leave(c)
+		for end := time.Now().Add(patience); c.modes() != was; time.Sleep(2 * time.Millisecond) {
+			if time.Now().After(end) {
+				t.Fatalf("%s leaves %+v, was %+v", name, c.modes(), was)
+			}
+		}
+		if !strings.HasSuffix(c.raw(), "\x1b[?2004l") {
+			t.Errorf("%s leaves %q", name, c.raw())
+		}
+	}
+}
+
+// TestPaused stops at Ctrl-Z with the terminal as it was, and goes on with the line.
+func TestPaused(t *testing.T) {
+	shell, err := exec.LookPath("bash")
+	if err != nil {
+		t.Skip(err)
+	}
+	c := openProgram(t, 80, t.TempDir(), exec.Command(shell, "--norc", "--noediting", "-i"), "PS1=shell: ")
+	c.expect("shell: ")
+	was := c.modes()
+	c.send(program(t) + "\r")
+	c.expect("  1.  ")
+	c.send("m = 2")
+	c.expect("m = 2")
+	c.send("\x1a")
+	c.expect("Stopped")
+	c.expect("shell: ")
+	if c.modes() != was {
+		t.Errorf("stopped with %+v, was %+v", c.modes(), was)
+	}
+	c.send("fg\r")
+	c.expect("  1.  m = 2")
+	c.send(" kg*3\r")
+	c.expect("= 6 kg")
+	c.expect("  2.  ")
+	c.signal(syscall.SIGKILL)
+}
+
+// TestTypedAhead shows nothing of what is typed while a line is worked out, until the
+// prompt is there for it.
+func TestTypedAhead(t *testing.T) {
+	c := openTerminal(t, t.TempDir())
+	c.expect("  1.  ")
+	c.send("\x1b[200~" + slowLine() + "\x1b[201~\r")
+	time.Sleep(100 * time.Millisecond)
+	c.send("m = 2 kg")
+	c.expect("it was ended")
+	c.expect("  1.  m = 2 kg")
+	c.send("*3\r")
+	c.expect("= 6 kg")
+	if head, _, _ := strings.Cut(c.raw(), "it was ended"); strings.Contains(control.ReplaceAllString(head, ""), "m = 2 kg") {
+		t.Error("it is shown before the prompt")
+	}
+}
+
+// TestPreview shows the unit and kind of a line, and what is found, where there is room
+// and it is wanted; names in italics likewise.
+func TestPreview(t *testing.T) {
+	for _, tt := range []struct {
+		columns         uint16
+		env             string
+		preview, italic bool
+	}{
+		{80, "A=b", true, true}, {60, "A=b", true, true}, {59, "A=b", false, true}, {80, "TERM=linux", true, false},
+		{80, "NO_COLOR=1", false, false}, {80, "TERM=dumb", false, false}, {80, "STEELYARD_PLAIN=1", false, false},
+	} {
+		c := openColumns(t, tt.columns, t.TempDir(), tt.env)
+		c.expect("1.  ")
+		c.send("k = 250 N/m")
+		c.expect("250 N/m")
+		if tt.preview {
+			c.expect("N/m, a force per length")
+		}
+		c.send("\r")
+		c.expect("2.  ")
+		c.send("k + 3 s")
+		c.expect("+ 3 s")
+		if tt.preview {
+			c.expect("! `k` is a force per length, `3 s` is a time")
+		}
+		c.send("\x15")
+		time.Sleep(100 * time.Millisecond)
+		raw := c.raw()
+		if got := strings.Contains(raw, "a force per length"); got != tt.preview {
+			t.Errorf("%d columns, %s: a preview is %v", tt.columns, tt.env, got)
+		}
+		if got := strings.Contains(raw, "\x1b[3mk"); got != tt.italic {
+			t.Errorf("%d columns, %s: italics are %v", tt.columns, tt.env, got)
+		}
+		if plain := tt.env == "TERM=dumb" || tt.env == "STEELYARD_PLAIN=1"; plain == strings.Contains(raw, "\x1b[?2004h") {
+			t.Errorf("%s: a sequence of control is %v", tt.env, !plain)
+		}
+		if tt.env == "TERM=dumb" && strings.Contains(raw, "\x1b") {
+			t.Errorf("%q", raw)
+		}
+	}
+}
+
+// TestPlainLines edits a line by what goes back a character alone.
+func TestPlainLines(t *testing.T) {
+	c := openTerminal(t, t.TempDir(), "TERM=dumb")
+	c.expect("1.  ")
+	c.send("m = 3 kg\x1b[D\x1b[D\x1b[D\x7f4\r")
+	c.expect("2.  ")
+	c.send("\x1b[A\x1b[H\x1b[3~x\x1b[F*2\r")
+	c.expect("= 8 kg")
+	c.send("f(t) =\r2*t for 0 s < t < 1 s\r\rf(0.5 s)\r")
+	c.expect("= 1 s")
+	if strings.Contains(c.raw(), "\x1b") {
+		t.Errorf("%q", c.raw())
+	}
+}
