@@ -40,12 +40,15 @@ type world struct {
 	ascii bool
 }
 
-// softMemory is how many bytes the program tries not to go beyond: what is let go is
-// collected sooner from there on, though the largest worksheets take more.
+// softMemory is how many bytes the program tries not to go beyond, unless its
+// surroundings say how many (GOMEMLIMIT): what is let go is collected sooner from there
+// on, though the largest worksheets take more.
 const softMemory = 280 << 20
 
 func main() {
-	debug.SetMemoryLimit(softMemory)
+	if os.Getenv("GOMEMLIMIT") == "" {
+		debug.SetMemoryLimit(softMemory)
+	}
 	os.Exit(run(newWorld(), os.Args[1:]))
 }
 
