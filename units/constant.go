@@ -64,9 +64,10 @@ func LookupConstant(symbol string) (Constant, bool) {
 // letters, or without its index below the line: NA for N_A.
 func NearConstant(symbol string) (Constant, bool) {
 	plain := strings.ReplaceAll(symbol, "_", "")
-	for _, k := range constantTable {
-		if len(plain) > 1 && strings.EqualFold(strings.ReplaceAll(k.Symbol, "_", ""), plain) {
-			return k, true
+	for i := range constantTable {
+		k := &constantTable[i]
+		if len(plain) > 1 && len(plain) <= len(k.Symbol) && strings.EqualFold(strings.ReplaceAll(k.Symbol, "_", ""), plain) {
+			return *k, true
 		}
 	}
 	return Constant{}, false

@@ -40,6 +40,10 @@ func (s *screen) Write(p []byte) (int, error) {
 	}
 	s.buf = s.buf[:0]
 	for len(text) > 0 && (text[0] < utf8.RuneSelf || utf8.FullRune(text)) {
+		if n := plainStart(text); n > 0 {
+			s.buf, text = append(s.buf, text[:n]...), text[n:]
+			continue
+		}
 		r, n := utf8.DecodeRune(text)
 		s.put(r)
 		text = text[n:]
@@ -51,11 +55,18 @@ func (s *screen) Write(p []byte) (int, error) {
 	return len(p), nil
 }
 
-// put adds one character to what is written.
+// plainStart is how many characters at the start are printable ASCII.
+func plainStart(text []byte) int {
+	n := 0
+	for n < len(text) && text[n] >= ' ' && text[n] < 0x7f {
+		n++
+	}
+	return n
+}
+
+// put adds another character to what is written.
 func (s *screen) put(r rune) {
 	switch {
-	case r >= ' ' && r < 0x7f:
-		s.buf = append(s.buf, byte(r))
 	case string(r) == view.BoldOn && s.bold:
 		s.set = true
 		s.buf = append(s.buf, boldSequence...)

@@ -33,7 +33,7 @@ var numberSlips = []slip[numeral]{
 // mistyped finds what is wrong round a written number that ends at end.
 func (l *scanner) mistyped(end int) *fault {
 	rest := l.text[end:l.end]
-	if rest == "" || rest[0] < utf8.RuneSelf && strings.IndexByte(" \t,.'\"eE", rest[0]) < 0 {
+	if next := strings.TrimLeft(rest, " \t"); next == "" || next[0] < utf8.RuneSelf && strings.IndexByte(",.'\"eE0123456789", next[0]) < 0 {
 		return nil
 	}
 	n := numeral{scanner: *l, number: l.text[l.pos:end], to: end}

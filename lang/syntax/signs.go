@@ -11,8 +11,8 @@ import (
 // sign reads an operator, a bracket or a comparison.
 func (l *scanner) sign(r rune, width int) *fault {
 	at := Span{From: l.pos, To: l.pos + width}
-	for _, o := range otherSigns {
-		if strings.HasPrefix(l.text[l.pos:l.end], o.sign) {
+	for i := range otherSigns {
+		if o := &otherSigns[i]; o.sign[0] == l.text[l.pos] && strings.HasPrefix(l.text[l.pos:l.end], o.sign) {
 			return l.otherWay(o)
 		}
 	}
@@ -88,7 +88,7 @@ var otherSigns = []otherSign{
 	{"≠", noNotEqual, ""},
 }
 
-func (l *scanner) otherWay(o otherSign) *fault {
+func (l *scanner) otherWay(o *otherSign) *fault {
 	f := finding.New(finding.NotWritten, Span{From: l.pos, To: l.pos + len(o.sign)}, o.message, "")
 	if o.instead != "" {
 		f.Hint, f.Readings = "Write "+o.instead+" instead of "+o.sign+".", []string{o.instead}

@@ -158,6 +158,9 @@ func together(piece, word string, quoted bool) bool {
 
 // isNumber tells whether a piece is a number, so that a unit may follow.
 func isNumber(word string) bool {
+	if !strings.ContainsFunc(word, func(r rune) bool { return r >= '0' && r <= '9' }) {
+		return false
+	}
 	word = strings.TrimLeft(word[strings.LastIndexAny(word, "(√")+1:], "-−±`(")
 	return word != "" && word[0] >= '0' && word[0] <= '9' && !strings.Contains(word, " ")
 }

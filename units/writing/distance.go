@@ -1,6 +1,9 @@
 package writing
 
-import "unicode/utf8"
+import (
+	"unicode"
+	"unicode/utf8"
+)
 
 // longestPattern is the most letters of a pattern: it has a bit for each.
 const longestPattern = 64
@@ -9,6 +12,7 @@ const longestPattern = 64
 // the word has it, a bit each.
 type pattern struct {
 	letters int
+	fold    bool            // capitals of other words count as small letters
 	common  [10 + 26]uint64 // of 0 to 9 and a to z
 	others  []placed
 }
@@ -61,15 +65,24 @@ func commonPlace(r rune) int {
 // pattern of a word. It takes a few operations for each letter of the word: a column
 // of the table of distances between beginnings differs by one at most from row to
 // row, and the differences are bits (G. Myers, J. ACM 46 (1999) 395; the steps as
-// H. Hyyrö has them, Univ. of Tampere report A-2003-4; both from memory).
-func (p *pattern) distance(word string) int {
+// H. Hyyrö has them, Univ. of Tampere report A-2003-4; both from memory). Where it
+// can't be as little as most any more, what is returned is more than that. The word
+// has so many letters, each of which brings it down by one at most.
+func (p *pattern) distance(word string, letters, most int) int {
 	if p.letters == 0 {
-		return utf8.RuneCountInString(word)
+		return letters
 	}
 	d := p.letters
 	last := uint64(1) << (p.letters - 1)
 	more, less := ^uint64(0), uint64(0) // where a row has one more than the row above, or one less
 	for _, r := range word {
+		if d-letters > most {
+			break
+		}
+		letters--
+		if p.fold && (r >= 'A' && r <= 'Z' || r >= utf8.RuneSelf) {
+			r = unicode.ToLower(r)
+		}
 		same := p.places(r)
 		down := same | less
 		across := (same&more + more) ^ more | same

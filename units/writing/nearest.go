@@ -37,12 +37,14 @@ func Nearest(word string, words iter.Seq[string]) []string {
 		return nil
 	}
 	p := patternOf(strings.ToLower(word))
+	p.fold = true
 	var near []string
 	for w := range words {
-		if gap := utf8.RuneCountInString(w) - p.letters; gap > reach || gap < -reach {
+		letters := utf8.RuneCountInString(w)
+		if gap := letters - p.letters; gap > reach || gap < -reach {
 			continue
 		}
-		d := p.distance(strings.ToLower(w))
+		d := p.distance(w, letters, reach)
 		if d < reach {
 			reach, near = d, nil
 		}
@@ -59,12 +61,13 @@ func Nearest(word string, words iter.Seq[string]) []string {
 // Within tells whether at most so many letters must be put in, left out or
 // changed to make one word of another, capitals told apart.
 func Within(reach int, a, b string) bool {
-	gap := utf8.RuneCountInString(a) - utf8.RuneCountInString(b)
+	letters := utf8.RuneCountInString(b)
+	gap := utf8.RuneCountInString(a) - letters
 	if gap > reach || gap < -reach || len(a) > longestPattern {
 		return a == b
 	}
 	p := patternOf(a)
-	return p.distance(b) <= reach
+	return p.distance(b, letters, reach) <= reach
 }
 
 // likeness counts the bytes with which both words begin, twice, and their last

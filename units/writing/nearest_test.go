@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"unicode/utf8"
 
 	"github.com/agnivade/levenshtein"
 )
@@ -60,8 +61,11 @@ func TestDistance(t *testing.T) {
 	for _, a := range words {
 		for _, b := range words {
 			p := patternOf(a)
-			if got, want := p.distance(b), levenshtein.ComputeDistance(a, b); got != want {
-				t.Errorf("%q and %q are %d apart, not %d", a, b, want, got)
+			want := levenshtein.ComputeDistance(a, b)
+			for most := range want + 3 {
+				if got := p.distance(b, utf8.RuneCountInString(b), most); got != want && (got <= most || want <= most) {
+					t.Errorf("%q and %q are %d apart, not %d; at most %d are asked for", a, b, want, got, most)
+				}
 			}
 		}
 	}
