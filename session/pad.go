@@ -27,6 +27,7 @@ import (
 // Pad is one worksheet being written. It is not safe for concurrent use.
 type Pad struct {
 	page   *eval.Page
+	reader syntax.Reader
 	marks  []mark
 	title  string
 	budget limit.Budget // of the line that is being worked out
@@ -46,7 +47,10 @@ type mark struct {
 }
 
 // New returns an empty scratchpad.
-func New() *Pad { return &Pad{page: eval.NewPage()} }
+func New() *Pad {
+	page := eval.NewPage()
+	return &Pad{page: page, reader: syntax.Reader{Known: reading.Known(page)}}
+}
 
 // Filed tells that the lines are those of a file: a name means what the nearest
 // line above says, even where that line has failed. Undo takes the last line back
@@ -131,7 +135,7 @@ func (p *Pad) enter(line int, text string) *entry.Entry {
 		p.page.Planner.Names.Ask(m.asked)
 		defer p.page.Planner.Names.Ask(nil)
 	}
-	e.Stmt, e.Findings = syntax.ParseWith(text, reading.Known(p.page))
+	e.Stmt, e.Findings = p.reader.Read(text)
 	if cmd, ok := e.Stmt.(*syntax.Command); ok {
 		p.answer(e, cmd)
 		if why := p.page.State.Budget.Ended(); why != limit.Going {

@@ -60,7 +60,13 @@ func (p *exprParser) ends() *fault {
 
 // line reads from a token of a line on.
 func (r *reader) line(tokens []token, from int) *exprParser {
-	return newParser(&tokenLine{tokens: tokens, at: from, end: r.to})
+	var p struct {
+		exprParser
+		line tokenLine
+	}
+	p.line = tokenLine{tokens: tokens, at: from, end: r.to}
+	p.exprParser = exprParser{from: &p.line, tok: p.line.peek(0)}
+	return &p.exprParser
 }
 
 // result reads EXPR [in UNIT] [with …], which the rest of a line has to be. The

@@ -67,8 +67,15 @@ type scanner struct {
 // scan reads the tokens of a range of text; head is the word of the statement
 // that the range follows.
 func scan(text string, from, to int, head string) ([]token, *fault) {
-	l := scanner{text: text, pos: from, end: to, head: head}
-	l.tokens = make([]token, 0, min((to-from)/2+4, 256))
+	return scanInto(nil, text, from, to, head)
+}
+
+// scanInto is scan where there may be room for the tokens.
+func scanInto(room []token, text string, from, to int, head string) ([]token, *fault) {
+	l := scanner{text: text, pos: from, end: to, head: head, tokens: room[:0]}
+	if room == nil {
+		l.tokens = make([]token, 0, min((to-from)/2+4, 256))
+	}
 	if head != "" {
 		l.emit(wordToken, from+len(head))
 	}

@@ -196,7 +196,8 @@ func statementTokens(text string) (*reader, []token, *fault) {
 		return &reader{}, nil, bad
 	}
 	text = unaddressed(text)
-	r := newReader(text)
+	r := &reader{text: text}
+	r.split()
 	head := ""
 	if w := leadingStatement(text[r.from:r.to]); w != nil && w.read != nil {
 		head, r.word = w.Word, w

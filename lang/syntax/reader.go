@@ -14,11 +14,23 @@ func Parse(text string) (Stmt, []finding.Finding) { return ParseWith(text, nil) 
 // ParseWith is Parse where names are known: those that stand side by side, with
 // blanks between, are a product then, as in m g h.
 func ParseWith(text string, known func(name string) bool) (Stmt, []finding.Finding) {
+	return (&Reader{Known: known}).Read(text)
+}
+
+// Reader reads statements, one after the other, each in the room of the one before.
+type Reader struct {
+	Known func(name string) bool // as in ParseWith
+	last  reader
+}
+
+// Read is ParseWith.
+func (rd *Reader) Read(text string) (Stmt, []finding.Finding) {
 	if bad := guard(text); bad != nil {
 		return nil, []finding.Finding{bad.Finding}
 	}
-	r := newReader(unaddressed(text))
-	r.known = known
+	r := &rd.last
+	*r = reader{text: unaddressed(text), known: rd.Known, room: r.room}
+	r.split()
 	s, bad := r.statement()
 	if bad != nil {
 		return nil, []finding.Finding{bad.Finding}
@@ -59,11 +71,13 @@ type reader struct {
 	known    func(name string) bool // tells names of the page, or nil
 	alone    bool                   // it is an expression that stands alone, and nothing works out
 	scanned  []token                // of the line, if it has been scanned
+	room     []token                // where those of the line may go
 	notes    []finding.Finding      // what is read though print writes it in another way
 }
 
-func newReader(text string) *reader {
-	r := &reader{text: text}
+// split finds the first line and those under it.
+func (r *reader) split() {
+	text := r.text
 	words, end, rest := headLines(text)
 	r.from, r.to = trimBlanks(text, 0, words)
 	if words < end {
@@ -81,7 +95,6 @@ func newReader(text string) *reader {
 		}
 		rest = end + 1
 	}
-	return r
 }
 
 // statement reads the statement by the words that it begins with.
@@ -153,7 +166,8 @@ func clauses(read func(r *reader, tokens []token) (Stmt, *fault)) func(*reader, 
 func (r *reader) tokens(head string) ([]token, *fault) {
 	tokens, bad := r.scanned, (*fault)(nil)
 	if tokens == nil {
-		tokens, bad = scan(r.text, r.from, r.to, head)
+		tokens, bad = scanInto(r.room, r.text, r.from, r.to, head)
+		r.room = tokens[:0]
 	}
 	if r.word != nil && r.word.keep != nil {
 		r.word.keep(tokens)
