@@ -137,34 +137,3 @@ func (c *coder) unitFound(u syntax.UnitText, got *units.Unit) *units.Unit {
 	}
 	return got
 }
-
-// terms returns the slots of the terms of a sum, itself if it is none.
-//
-// A check against 0 is judged by the size of its terms: 3 N - 3.0000001 N is 0 for
-// three figures, and 1e-7 N alone is not.
-func (c *coder) terms(x syntax.Expr, whole run.Slot) []run.Slot {
-	if b, ok := syntax.Unbracket(x).(*syntax.Binary); !ok || b.Op != syntax.Add && b.Op != syntax.Sub {
-		return []run.Slot{whole}
-	}
-	var out []run.Slot
-	// The instructions of this line alone: a name's slot lies before them.
-	var inLine func(s run.Slot)
-	inLine = func(s run.Slot) {
-		if s < c.start {
-			out = append(out, s)
-			return
-		}
-		in := c.code.Instrs[s]
-		switch in.Op {
-		case ops.Add, ops.Sub:
-			inLine(in.A)
-			inLine(in.B)
-		case ops.Neg:
-			inLine(in.A)
-		default:
-			out = append(out, s)
-		}
-	}
-	inLine(whole)
-	return out
-}

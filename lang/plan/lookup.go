@@ -178,7 +178,7 @@ const maxElsewhere = 4
 // another line was named.
 func (c *coder) elsewhere(name string) (string, []string) {
 	var lines, readings []string
-	for _, d := range c.p.Names.of[name] {
+	for _, d := range c.p.Names.each(name) {
 		if d.Line > 0 && d.seq < c.seen && !d.Failed() {
 			lines, readings = append(lines, itoa(d.Line)), append(readings, name+"@"+itoa(d.Line))
 		}

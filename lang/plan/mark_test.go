@@ -25,7 +25,7 @@ func traces(p *Planner) string {
 		fmt.Fprintln(&b, *s)
 	}
 	for _, d := range p.Names.all {
-		fmt.Fprintln(&b, *d, len(p.Names.of[d.Name]))
+		fmt.Fprintln(&b, *d, len(p.Names.each(d.Name)))
 	}
 	fmt.Fprintln(&b, p.library)
 	for _, name := range p.loaded {

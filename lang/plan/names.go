@@ -43,6 +43,7 @@ type Def struct {
 	Root *Def
 
 	seq     int
+	above   *Def // that the name had before
 	planned []plannedFunc
 }
 
@@ -67,8 +68,8 @@ type Names struct {
 	// attempt, and takes nothing away.
 	Nearest bool
 
-	of  map[string][]*Def
-	all []*Def
+	last map[string]*Def // of each name
+	all  []*Def
 
 	asked   *Asked
 	lengths lengths
@@ -76,12 +77,12 @@ type Names struct {
 
 // add records a definition after all others.
 func (n *Names) add(d *Def) {
-	if n.of == nil {
-		n.of = make(map[string][]*Def)
+	if n.last == nil {
+		n.last = make(map[string]*Def)
 	}
-	d.seq = len(n.all)
+	d.seq, d.above = len(n.all), n.last[d.Name]
 	n.all = append(n.all, d)
-	n.of[d.Name] = append(n.of[d.Name], d)
+	n.last[d.Name] = d
 }
 
 // Asked are the names that lines have asked for: what those lines may depend on.
@@ -119,15 +120,14 @@ func (n *Names) Ask(a *Asked) { n.asked = a }
 // value.
 func (n *Names) before(name string, limit int) (*Def, bool) {
 	n.asked.note(name)
-	defs := n.of[name]
 	var failed *Def
-	for i := len(defs) - 1; i >= 0; i-- {
+	for d := n.last[name]; d != nil; d = d.above {
 		switch {
-		case defs[i].seq >= limit:
-		case n.Nearest, !defs[i].Failed():
-			return defs[i], true
+		case d.seq >= limit:
+		case n.Nearest, !d.Failed():
+			return d, true
 		case failed == nil:
-			failed = defs[i]
+			failed = d
 		}
 	}
 	return failed, failed != nil
@@ -137,15 +137,14 @@ func (n *Names) before(name string, limit int) (*Def, bool) {
 // of a line above it, as before has it.
 func (n *Names) Above(name string, line int) *Def {
 	n.asked.note(name)
-	defs := n.of[name]
 	var failed *Def
-	for i := len(defs) - 1; i >= 0; i-- {
+	for d := n.last[name]; d != nil; d = d.above {
 		switch {
-		case defs[i].Line >= line:
-		case n.Nearest, !defs[i].Failed():
-			return defs[i]
+		case d.Line >= line:
+		case n.Nearest, !d.Failed():
+			return d
 		case failed == nil:
-			failed = defs[i]
+			failed = d
 		}
 	}
 	return failed
@@ -154,24 +153,31 @@ func (n *Names) Above(name string, line int) *Def {
 // at returns the definition of a name by the given line, among the first limit.
 func (n *Names) at(name string, line, limit int) (*Def, bool) {
 	n.asked.note(name)
-	defs := n.of[name]
-	for i := len(defs) - 1; i >= 0; i-- {
-		if defs[i].Line == line && defs[i].seq < limit {
-			return defs[i], true
+	for d := n.last[name]; d != nil; d = d.above {
+		if d.Line == line && d.seq < limit {
+			return d, true
 		}
 	}
 	return nil, false
 }
 
+// each lists the definitions of a name in the order of the lines.
+func (n *Names) each(name string) []*Def {
+	var out []*Def
+	for d := n.last[name]; d != nil; d = d.above {
+		out = append(out, d)
+	}
+	slices.Reverse(out)
+	return out
+}
+
 // cut takes back all definitions but the first keep.
 func (n *Names) cut(keep int) {
 	for i := len(n.all) - 1; i >= keep; i-- {
-		name := n.all[i].Name
-		defs := n.of[name]
-		if len(defs) == 1 {
-			delete(n.of, name)
+		if d := n.all[i]; d.above == nil {
+			delete(n.last, d.Name)
 		} else {
-			n.of[name] = defs[:len(defs)-1]
+			n.last[d.Name] = d.above
 		}
 	}
 	n.all = n.all[:keep]

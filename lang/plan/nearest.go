@@ -84,7 +84,7 @@ func (l *lengths) follow(n *Names) {
 		for len(l.of) <= length {
 			l.of = append(l.of, nil)
 		}
-		if n.of[d.Name][0] == d {
+		if d.above == nil {
 			l.of[length] = append(l.of[length], d)
 		}
 	}

@@ -105,8 +105,9 @@ type Compiled struct {
 	Uses []*Def
 	// Root is the failed definition that a value is missing for, or nil.
 	Root *Def
-	// Terms are the slots of the terms of a sum, for a check against 0.
-	Terms []run.Slot
+
+	x     syntax.Expr
+	start run.Slot // of the instructions of its own
 }
 
 // Compile plans an expression. Self is the name that the statement defines and
@@ -139,13 +140,44 @@ func (c *coder) whole(x syntax.Expr) Compiled {
 		p.Cut(before)
 		return out
 	}
-	out.Terms = c.terms(x, slot)
+	out.x, out.start = x, c.start
 	if slot < c.start {
 		// A line has a slot of its own, so that what it says of its value
 		// holds for it alone.
 		slot = c.emit(run.Instr{Op: ops.Copy, A: slot}, x.Span(), c.code.Statics[slot])
 	}
 	out.Slot, out.Static = slot, p.settledStatic(c.code.Statics[slot])
+	return out
+}
+
+// Terms returns the slots of the terms of a sum, itself if it is none.
+//
+// A check against 0 is judged by the size of its terms: 3 N - 3.0000001 N is 0 for
+// three figures, and 1e-7 N alone is not.
+func (p *Planner) Terms(c Compiled) []run.Slot {
+	if b, ok := syntax.Unbracket(c.x).(*syntax.Binary); !ok || b.Op != syntax.Add && b.Op != syntax.Sub {
+		return []run.Slot{c.Slot}
+	}
+	var out []run.Slot
+	// The instructions of this line alone: a name's slot lies before them.
+	var inLine func(s run.Slot)
+	inLine = func(s run.Slot) {
+		if s < c.start {
+			out = append(out, s)
+			return
+		}
+		in := p.Program.Main.Instrs[s]
+		switch in.Op {
+		case ops.Add, ops.Sub:
+			inLine(in.A)
+			inLine(in.B)
+		case ops.Neg:
+			inLine(in.A)
+		default:
+			out = append(out, s)
+		}
+	}
+	inLine(c.Slot)
 	return out
 }
 

@@ -30,7 +30,7 @@ func (c *coder) varied(n *syntax.Name, x syntax.Expr) []*Def {
 	switch {
 	case !ok:
 		return nil
-	case n.Line != 0 || len(c.p.Names.of[n.Name]) < 2:
+	case n.Line != 0 || now.above == nil && c.p.Names.last[n.Name] == now:
 		return []*Def{now}
 	}
 	main := &c.p.Program.Main
@@ -48,7 +48,7 @@ func (c *coder) varied(n *syntax.Name, x syntax.Expr) []*Def {
 		}
 	}
 	var out []*Def
-	for _, d := range c.p.Names.of[n.Name] {
+	for _, d := range c.p.Names.each(n.Name) {
 		if d.seq < c.seen && d.Kind != Function && d.Kind != Formula && d.Slot != run.NoSlot && on[d.Slot] {
 			out = append(out, d)
 		}

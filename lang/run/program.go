@@ -142,6 +142,8 @@ const (
 // the line is planned.
 type Static struct {
 	Dim units.Dim
+	// Exp is the power of the undetermined dimension, see Open.
+	Exp units.Exp
 	// Tag tells an angle or a count of cycles from other pure numbers.
 	Tag units.Tag
 	// Heat tells a temperature from a difference.
@@ -149,7 +151,6 @@ type Static struct {
 	// Open is the number of the undetermined dimension of a bare zero, or 0:
 	// the slot's dimension is then Dim times that unknown to the power Exp.
 	Open int32
-	Exp  units.Exp
 	// Absent marks a slot that depends on a symbol with a unit but no value.
 	Absent bool
 	// Width is the number of elements: 1, or a list's length times a vector's

@@ -145,7 +145,7 @@ func off(l *eval.Line, both sides) float64 {
 // largestTerm is the greatest term of the sum that a side is.
 func largestTerm(l *eval.Line, c plan.Compiled) float64 {
 	most := 0.0
-	for _, t := range c.Terms {
+	for _, t := range l.Planner.Terms(c) {
 		most = math.Max(most, math.Abs(l.State.At(t)))
 	}
 	return most
