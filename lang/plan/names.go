@@ -75,12 +75,16 @@ type Names struct {
 	lengths lengths
 }
 
-// add records a definition after all others.
+// add records a definition after all others, once.
 func (n *Names) add(d *Def) {
 	if n.last == nil {
 		n.last = make(map[string]*Def)
 	}
-	d.seq, d.above = len(n.all), n.last[d.Name]
+	above := n.last[d.Name]
+	if above == d {
+		return
+	}
+	d.seq, d.above = len(n.all), above
 	n.all = append(n.all, d)
 	n.last[d.Name] = d
 }
