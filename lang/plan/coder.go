@@ -60,9 +60,17 @@ type param struct {
 }
 
 func (p *Planner) coder(text string) *coder {
+	c := p.spare
+	if p.spare = nil; c == nil {
+		c = &coder{}
+	}
 	main := &p.Program.Main
-	return &coder{p: p, code: main, text: text, start: run.Slot(len(main.Instrs)), seen: len(p.Names.all)}
+	*c = coder{p: p, code: main, text: text, start: run.Slot(len(main.Instrs)), seen: len(p.Names.all)}
+	return c
 }
+
+// leave leaves the room of a coder that has done its work to the next.
+func (c *coder) leave() { c.p.spare = c }
 
 // find records a finding.
 func (c *coder) find(id finding.ID, at syntax.Span, message, hint string, readings ...string) {

@@ -195,7 +195,11 @@ func (c *coder) elsewhere(name string) (string, []string) {
 }
 
 // Find returns the definition that a name has after the last line.
-func (p *Planner) Find(n *syntax.Name) (*Def, bool) { return p.coder("").lookup(n) }
+func (p *Planner) Find(n *syntax.Name) (*Def, bool) {
+	c := p.coder("")
+	defer c.leave()
+	return c.lookup(n)
+}
 
 // Unknown says that a name is not given, and what may have been meant.
 func (p *Planner) Unknown(n *syntax.Name, text string) []finding.Finding {

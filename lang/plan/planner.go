@@ -52,6 +52,7 @@ type Planner struct {
 	settled []int32 // zeros in the order in which they were settled
 	library map[string]*Def
 	nesting int // of functions that are being planned
+	spare   *coder
 
 	// What Cut takes back, in the order in which it was added: functions that
 	// were planned, formulas of the library, units of the worksheet's own.
@@ -114,6 +115,7 @@ type Compiled struct {
 // that the expression may not use, or empty.
 func (p *Planner) Compile(x syntax.Expr, text, self string) Compiled {
 	c := p.coder(text)
+	defer c.leave()
 	c.self = self
 	return c.whole(x)
 }
@@ -123,6 +125,7 @@ func (p *Planner) Compile(x syntax.Expr, text, self string) Compiled {
 // for no other that may be meant.
 func (p *Planner) CompileOnTrial(x syntax.Expr, text, self string) Compiled {
 	c := p.coder(text)
+	defer c.leave()
 	c.self, c.unread = self, true
 	return c.whole(x)
 }

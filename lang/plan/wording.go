@@ -79,6 +79,9 @@ func (c *coder) unlike(at syntax.Span, x, y syntax.Expr, a, b run.Slot, done str
 	if f, ok := c.zeroTwice(at, x, y, a, b); ok {
 		return c.says(f)
 	}
+	if c.unread {
+		return c.refuse(finding.UnlikeDimensions, at, "", "")
+	}
 	sa, sb := c.static(a), c.static(b)
 	left, right := c.shown(x), c.shown(y)
 	msg := "`" + left + "` is " + phrase(sa) + ", `" + right + "` is " + phrase(sb) + ": they can't be " + done + "."

@@ -46,13 +46,13 @@ type Reading struct {
 }
 
 // Parse reads the line as it is written; nil if it can't be read.
-func (r *Reading) Parse(known func(name string) bool) Stmt {
+func (r *Reading) Parse(rd *Reader) Stmt {
 	if r.tokens == nil {
-		s, _ := ParseWith(r.Text, known)
+		s, _ := rd.Read(r.Text)
 		return s
 	}
-	rd := &reader{text: r.Text, to: len(r.Text), known: known, scanned: r.tokens}
-	s, bad := rd.plain()
+	rd.last = reader{text: r.Text, to: len(r.Text), known: rd.Known, room: rd.last.room, scanned: r.tokens}
+	s, bad := rd.last.plain()
 	if bad != nil {
 		return nil
 	}

@@ -64,6 +64,9 @@ func (l *Line) Eval(x syntax.Expr, want Want) Got {
 // Plan is the first half of Eval: an expression is planned, and what it uses and
 // what was found is noted.
 func (l *Line) Plan(x syntax.Expr, want Want) plan.Compiled {
+	if want.Silent && want.Trial {
+		return l.Planner.CompileOnTrial(x, l.Entry.Text, want.Self)
+	}
 	c := l.Planner.Compile(x, l.Entry.Text, want.Self)
 	if !want.Silent {
 		l.unlikeSlips(x, c.Findings)

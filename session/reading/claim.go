@@ -84,7 +84,7 @@ const mostFitted = 4
 // quantity that it is used for, and whether each is the first of these.
 func (s *settler) fits(lacking *syntax.Lacking) (fits, first bool) {
 	r := syntax.Reading{Text: lacking.Text}
-	stmt := r.Parse(s.Known)
+	stmt := s.read(&r)
 	if stmt == nil {
 		return false, false
 	}

@@ -77,10 +77,10 @@ func sumOf(plan []run.Instr) uint64 {
 
 // weigh finds how much sense a reading makes. What is planned for it is taken back.
 func (s *settler) weigh(r syntax.Reading) weighed {
-	stmt := r.Parse(s.Known)
+	stmt := s.read(&r)
 	if d, ok := stmt.(*syntax.Define); ok && syntax.Holds(d.X, d.Name) && !s.isQuantity() {
 		r = r.Named(d, d.Name+"2") // F = 2 F cos θ is another F
-		stmt = r.Parse(s.Known)
+		stmt = s.read(&r)
 	}
 	return s.weighStmt(r, stmt)
 }

@@ -43,6 +43,16 @@ type settler struct {
 	try     Enter
 	offered bool  // readings are wanted
 	least   sense // that a reading must make to count
+	reader  *syntax.Reader
+}
+
+// read reads the text of a reading; nil if it can't be read.
+func (s *settler) read(r *syntax.Reading) syntax.Stmt {
+	if s.reader == nil {
+		s.reader = &syntax.Reader{}
+	}
+	s.reader.Known = s.Known
+	return r.Parse(s.reader)
 }
 
 func (s *settler) enter(text string) *entry.Entry { return s.try(text, false) }
@@ -132,16 +142,18 @@ func (s *settler) verdict(open *syntax.Open) Verdict {
 	if !open.Equation {
 		rule = s.weighStmt(syntax.Reading{Text: s.Entry.Text}, s.Entry.Stmt)
 	}
-	var all []weighed
+	every := s.weighAll(open, &rule)
+	all := every[:0]
 	best := none // of the readings that are not the one by the rules
-	for _, w := range s.weighAll(open, &rule) {
+	for i := range every {
+		w := &every[i]
 		if w.sense < s.least || w.clashes && !rule.clashes || w.among(all) {
 			continue
 		}
-		if !rule.same(&w) {
+		if !rule.same(w) {
 			best = max(best, w.sense)
 		}
-		all = append(all, w)
+		all = append(all, *w)
 	}
 	if open.Apart {
 		all = slices.DeleteFunc(all, func(w weighed) bool { return w.sense < best })
@@ -175,19 +187,25 @@ func (s *settler) verdict(open *syntax.Open) Verdict {
 // weighAll weighs the readings of a line, which makes little sense where a letter that
 // the line is to depend on does nothing, though in another reading it does.
 func (s *settler) weighAll(open *syntax.Open, rule *weighed) []weighed {
-	all := make([]weighed, 1, 1+len(open.Readings))
+	all := make([]weighed, 1+len(open.Readings))
 	all[0] = *rule
-	for _, r := range open.Readings {
-		w := *rule
-		if w.Reading = r; open.Equation || r.Text != s.Entry.Text {
-			w = s.weigh(r)
+	most, least := min(rule.sense, odd), rule.idle // of the readings that make most sense
+	for i, r := range open.Readings {
+		w := &all[i+1]
+		if open.Equation || r.Text != s.Entry.Text {
+			*w = s.weigh(r)
+		} else {
+			*w = *rule
+			w.Reading = r
 		}
 		w.unlikely = w.unlikely || w.twofold(open)
-		all = append(all, w)
+		switch sense := min(w.sense, odd); {
+		case sense > most:
+			most, least = sense, w.idle
+		case sense == most:
+			least = min(least, w.idle)
+		}
 	}
-	least := slices.MinFunc(all, func(a, b weighed) int {
-		return cmp.Or(-cmp.Compare(min(a.sense, odd), min(b.sense, odd)), cmp.Compare(a.idle, b.idle))
-	}).idle
 	for i := range all {
 		if all[i].idle > least {
 			all[i].sense = min(all[i].sense, odd)

@@ -9,6 +9,9 @@ import (
 // such a reading: T = (1 rev)/(2*n), for which T = 1/(2*n) would be asked. One that would
 // be asked again, since a single factor is not enough, is left out.
 func (s *settler) turned(all []weighed) []weighed {
+	if !anyTurns(all) {
+		return all
+	}
 	var out []weighed
 	for i := range all {
 		w := &all[i]
@@ -25,6 +28,15 @@ func (s *settler) turned(all []weighed) []weighed {
 		}
 	}
 	return out
+}
+
+func anyTurns(all []weighed) bool {
+	for i := range all {
+		if all[i].turns {
+			return true
+		}
+	}
+	return false
 }
 
 // openTurns finds what may count turns as well as radians in a reading.
