@@ -3,6 +3,8 @@ package plan
 import (
 	"slices"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"steelyard/lang/finding"
 	"steelyard/lang/ops"
@@ -150,7 +152,7 @@ func (c *coder) unknownName(x *syntax.Name) run.Slot {
 		}
 	}
 	near := slices.DeleteFunc(c.nearest(x.Name), func(near string) bool {
-		return isLetter(near) && !isLetter(x.Name) || unlikeSymbols(near, x.Name)
+		return isLetter(near) && !isLetter(x.Name) || unlikeSymbols(near, x.Name) || c.mentions(near)
 	})
 	hint := "Give it a value in a line above, as in " + x.Name + " = " + usual(x.Name) + "."
 	if len(near) > 0 {
@@ -169,6 +171,22 @@ func (c *coder) unknownName(x *syntax.Name) run.Slot {
 func unlikeSymbols(a, b string) bool {
 	of, is := units.Usual(a), units.Usual(b)
 	return of != "" && is != "" && of != is && !strings.EqualFold(a, b)
+}
+
+// mentions tells whether the line has a name: no other name of it is a slip for that one.
+func (c *coder) mentions(name string) bool {
+	word := func(r rune) bool { return r == '_' || r == '\'' || unicode.IsLetter(r) || unicode.IsDigit(r) }
+	for at := 0; ; {
+		i := strings.Index(c.text[at:], name)
+		if i < 0 {
+			return false
+		}
+		before, _ := utf8.DecodeLastRuneInString(c.text[:at+i])
+		at += i + len(name)
+		if after, _ := utf8.DecodeRuneInString(c.text[at:]); !word(before) && !word(after) {
+			return true
+		}
+	}
 }
 
 // maxElsewhere is how many lines that give a name are told.

@@ -239,6 +239,14 @@ func (p among) sideBySide() *fault {
 	hint := "Put `*` between them."
 	readings := []string{left + "*" + right}
 	unit, end := shownIn(text, tokens, i)
+	if base := before; p.known != nil && unit != "" {
+		if power(tokens, i-1) {
+			base = baseOf(tokens, i-1)
+		}
+		if base != nil && base.kind == nameToken && !base.call && !p.known(Canonical(base.text)) {
+			unit = "" // ρ V g, of which none has a value
+		}
+	}
 	if unit != "" {
 		at.To = end
 		readings = []string{left + "*" + strings.ReplaceAll(unit, " ", "*"), left + " in " + unit}

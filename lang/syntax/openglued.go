@@ -29,15 +29,18 @@ type LackingPart struct {
 	Free     bool // none is a name: letters alone, or one letter with nothing beside it
 	Given    bool // one of them is a name of the page; a g among letters may be gram
 	Under    bool // it is all that is under a fraction bar
+	Apart    bool // a blank is before its unit
+	Formula  bool // its number is one that formulas have
 }
 
 // LackingIn finds what may be symbols without a value in expressions of a statement, in
-// the order in which they are written. A blank before a unit says that it is one. One
-// letter may be a symbol as a factor among names, behind a number that formulas have;
-// several letters may be symbols anywhere.
+// the order in which they are written. One letter may be a symbol as a factor among
+// names, behind a number that formulas have; several letters may be symbols anywhere. A
+// blank before a unit says that it is one, but behind such a number, 2 g h, or where
+// several letters are all that the line has.
 func LackingIn(text string, stmt Stmt, xs []Expr, in Scope) (Lacking, bool) {
 	out := Lacking{}
-	if !slices.ContainsFunc(xs, func(x Expr) bool { return anyGlued(x, text) }) {
+	if !slices.ContainsFunc(xs, func(x Expr) bool { return anyLettered(x, text) }) {
 		return out, false
 	}
 	o := opener{in: within(stmt, in)}
@@ -61,14 +64,16 @@ func (o *opener) lackingIn(out *Lacking, text string, x Expr) {
 			out.Others = out.Others || o.in.Known(n.Name)
 			continue
 		}
-		unit, ok := gluedUnit(x, text)
+		unit, ok := letteredUnit(x, text)
 		if !ok || unit.At.From < out.at {
 			continue
 		}
-		part := LackingPart{At: x.Span(), Unit: unit.At}
+		part := LackingPart{At: x.Span(), Unit: unit.At, Apart: text[unit.At.From-1] == ' '}
+		number := strings.TrimRight(text[part.At.From:unit.At.From], " ")
+		part.Formula = coefficient(number)
 		product, lacking, known, ok := o.product(&part, unit.Text)
 		whole := above[x] == nil // λ = 2L
-		if !ok || !part.Letters && !(coefficient(text[part.At.From:unit.At.From]) && (whole || factor(above[x]))) {
+		if !ok || !(part.Formula && (whole || factor(above[x]))) && (!part.Letters || part.Apart && !whole) {
 			continue
 		}
 		part.Free = part.Free || whole && !part.Letters
@@ -77,7 +82,7 @@ func (o *opener) lackingIn(out *Lacking, text string, x Expr) {
 		if p, ok := above[x].(*Paren); ok {
 			part.Under = underBar(above[p], p)
 		}
-		out.Text += text[out.at:part.At.From] + open + text[part.At.From:unit.At.From] + "*" + product + shut
+		out.Text += text[out.at:part.At.From] + open + number + "*" + product + shut
 		out.at = unit.At.To
 		out.Parts, out.Known = append(out.Parts, part), append(out.Known, known...)
 		for _, s := range lacking {
@@ -88,10 +93,11 @@ func (o *opener) lackingIn(out *Lacking, text string, x Expr) {
 	}
 }
 
-// anyGlued tells whether an expression holds a quantity without a blank before its unit.
-func anyGlued(x Expr, text string) bool {
+// anyLettered tells whether an expression holds a quantity of which the unit begins
+// with a letter.
+func anyLettered(x Expr, text string) bool {
 	return Any(x, func(x Expr) bool {
-		_, ok := gluedUnit(x, text)
+		_, ok := letteredUnit(x, text)
 		return ok
 	})
 }
@@ -112,11 +118,10 @@ func bracketsIn(above, x Expr) (open, shut string) {
 	return "", ""
 }
 
-// gluedUnit is the unit of a quantity that is written without a blank before it.
-func gluedUnit(x Expr, text string) (UnitText, bool) {
+// letteredUnit is the unit of a quantity, if it begins with a letter.
+func letteredUnit(x Expr, text string) (UnitText, bool) {
 	unit, ok := ownUnit(x)
-	from := unit.At.From
-	return unit, ok && from > 0 && unit.At.To <= len(text) && text[from-1] != ' ' && startsName(firstRune(unit.Text))
+	return unit, ok && unit.At.From > 0 && unit.At.To <= len(text) && startsName(firstRune(unit.Text))
 }
 
 // coefficient tells whether a number is one that formulas have: 2, 3, 4, 8, 12, ½, 3/2.

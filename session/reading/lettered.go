@@ -23,6 +23,9 @@ func (s valued) Known(name string) bool {
 // The line is refused where it then is not what the symbol on its left says; where it
 // makes sense both ways, it is read with the unit, and says so.
 func (s *settler) lettered(text string, stmt syntax.Stmt) (Verdict, bool) {
+	if s.alone(stmt) {
+		return Verdict{}, false
+	}
 	c := s.claimOf(stmt)
 	lacking, ok := syntax.LackingIn(text, stmt, c.of, valued{&s.scope})
 	if !ok {
@@ -30,14 +33,15 @@ func (s *settler) lettered(text string, stmt syntax.Stmt) (Verdict, bool) {
 	}
 	rule, says := s.weighStmt(syntax.Reading{Text: text}, stmt).sense, c.speaks()
 	within := c.withinLetters(&lacking)
-	letters, free, given, under := false, true, false, false
+	letters, free, given, under, apart := false, true, false, false, false
 	for _, p := range lacking.Parts {
+		apart = apart || p.Apart
 		bare := len(lacking.Symbols[0]) == p.Unit.To-p.Unit.From
 		letters, free, given, under = letters || p.Letters, free && p.Free, given || p.Given, under || p.Under && bare
 		// A word that is no unit at all is told as such; the d of 2d/v is one.
 		unit := text[p.Unit.From:p.Unit.To]
 		word := unit[:len(unit)-len(strings.TrimLeftFunc(unit, unicode.IsLetter))]
-		if _, bad := s.Planner.Units.Parse(unit, units.AfterNumber); bad != nil && bad.Kind != units.ProblemText && !within && !s.IsUnit(word) {
+		if _, bad := s.Planner.Units.Parse(unit, units.AfterNumber); bad != nil && (p.Apart || bad.Kind != units.ProblemText && !within && !s.IsUnit(word)) {
 			return Verdict{}, false
 		}
 	}
@@ -51,6 +55,9 @@ func (s *settler) lettered(text string, stmt syntax.Stmt) (Verdict, bool) {
 	}
 	severity := finding.Caution
 	switch {
+	case apart && !(says && fits && rule <= odd && c.isResult(&lacking, text)):
+		return Verdict{}, false
+	case apart && whole && !lacking.Parts[0].Formula:
 	case within, rule == none && fits && says, rule == odd && (given || fits || !letters && !free):
 		severity = finding.Error
 	case rule == none, rule == odd, free && !(first && fits), rule == fitting && !lacking.Others && !free:

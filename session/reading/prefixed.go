@@ -1,14 +1,17 @@
 package reading
 
 import (
+	"strings"
+
 	"steelyard/lang/finding"
 	"steelyard/lang/syntax"
 )
 
 // prefixed settles a unit of which a prefix may be a unit too: λ = 0.8 W/mK, per
 // millikelvin by the rules, is meant per metre and kelvin. The line is refused where
-// that makes more sense. Below a slash, where print has no blank to tell them apart, a
-// tie is read as one unit, and says so.
+// that makes more sense. Below a slash, where print has no blank to tell them apart, and
+// behind a power of ten, which leaves no room for a prefix, a tie is read as one unit, and
+// says so.
 func (s *settler) prefixed() (Verdict, bool) {
 	text, stmt := s.Entry.Text, s.Entry.Stmt
 	says := s.claimOf(stmt)
@@ -29,11 +32,17 @@ func (s *settler) prefixed() (Verdict, bool) {
 		f := finding.New(finding.TwoReadings, all, "`"+u.Word+"` may be one unit with a prefix, or two units.",
 			"Put a space between two units; write one by its name.", two.Text, with(u.Named).Text)
 		return Verdict{Refused: true, Findings: []finding.Finding{f}}, true
-	case two.sense == rule.sense && rule.sense > none && u.Below:
+	case two.sense == rule.sense && rule.sense > none && u.Below, rule.sense < fitting && scientific(says.of[0]):
 		f := finding.New(finding.TwoReadings, all, "`"+u.Word+"` is read as one unit with a prefix.",
 			"Put a space between two units: "+u.Apart+".", two.Text)
 		f.Severity = finding.Caution
 		return Verdict{Findings: []finding.Finding{f}}, true
 	}
 	return Verdict{}, false
+}
+
+// scientific tells whether an expression is a quantity with a power of ten.
+func scientific(x syntax.Expr) bool {
+	q, ok := x.(*syntax.Quantity)
+	return ok && strings.ContainsAny(q.Value.Text, "eE^")
 }
