@@ -164,6 +164,9 @@ func (p *Pad) enter(line int, text string) *entry.Entry {
 	p.marks = append(p.marks, m)
 	if !p.trying {
 		p.tryReadings(e, tried)
+		if e.Failed() && p.page.State.Budget.Ended() == limit.Going {
+			p.missing(l, planner.Since(m.plan))
+		}
 	}
 	return e
 }
@@ -241,6 +244,23 @@ func (p *Pad) tryReadings(e *entry.Entry, tried int) {
 		return got
 	})
 	p.trying, p.asks = false, false
+}
+
+// missing says of a line that is refused which symbols in it have no value, where that is
+// likelier than what was found.
+func (p *Pad) missing(l *eval.Line, defs []*plan.Def) {
+	e := l.Entry
+	p.trying, p.asks = true, true
+	f, ok := reading.Missing(l, func(text string, ruled bool) *entry.Entry { return p.enterOnTrial(l, text, ruled) })
+	p.trying, p.asks = false, false
+	if !ok {
+		return
+	}
+	e.Findings = slices.DeleteFunc(e.Findings, func(f finding.Finding) bool { return f.Severity <= finding.Mismatch })
+	e.Findings = append(e.Findings, f)
+	if p.typed || !p.page.Planner.Names.Nearest {
+		stays(l, defs)
+	}
 }
 
 // unread notes what a line that can't be read would have defined, so that the

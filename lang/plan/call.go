@@ -62,12 +62,33 @@ func (c *coder) unknownCall(x *syntax.Call) run.Slot {
 		return c.refuse(finding.NamesTogether, x.At, "No function is called "+x.Func+"; "+writing.List(parts, "and")+" are known.",
 			"Put `*` between them.", strings.Join(parts, "*")+"*("+inner+")")
 	}
+	if head := lettersBefore(x.Func); head != "" {
+		return c.refuse(finding.NamesTogether, x.At, "No function is called "+x.Func+".", "Put `*` between them.",
+			head+"*"+strings.TrimPrefix(x.Func, head)+"("+inner+")")
+	}
 	near := writing.Nearest(x.Func, slices.Values(c.functionNames()))
 	hint := "`help functions` lists the functions, `help formulas` the formulas."
 	if len(near) > 0 {
 		hint = "Did you mean " + writing.List(near, "or") + "?"
 	}
 	return c.refuse(finding.UnknownName, x.Name, "There is no function or formula called "+x.Func+".", hint, near...)
+}
+
+// lettersBefore are the letters before a function in a word, if symbols without a value
+// may be among them: mg of mgcos, and nothing of arcsine.
+func lettersBefore(word string) string {
+	for _, function := range [...]string{"sin", "cos", "tan", "sqrt", "exp", "ln"} {
+		head, ok := strings.CutSuffix(word, function)
+		if _, symbols := syntax.Apart("1"+head, func(part string) int {
+			if part == "1" || isSymbol(part) {
+				return 1
+			}
+			return 0
+		}); ok && head != "" && symbols {
+			return head
+		}
+	}
+	return ""
 }
 
 // ofLetter tells whether a call has one letter without a value as its argument, as a

@@ -48,7 +48,7 @@ func (c *coder) group(word string) (group, bool) {
 
 // letters is group for a word without a function in it.
 func (c *coder) letters(word string) (group, bool) {
-	isWord := isWord(word)
+	isWord := syntax.IsSpoken(word)
 	parts, ok := syntax.Apart(word, func(part string) int {
 		switch {
 		case c.known(part):
@@ -80,23 +80,6 @@ func isSymbol(text string) bool {
 
 // isLetter tells whether a name is one letter, which no longer word is a slip for.
 func isLetter(name string) bool { return utf8.RuneCountInString(name) == 1 }
-
-// isWord tells whether a text has three small letters in a row with a vowel among
-// them, as words of a language do and products of symbols do not.
-func isWord(text string) bool {
-	letters, vowel := 0, false
-	for _, r := range text {
-		if r < 'a' || r > 'z' {
-			letters, vowel = 0, false
-			continue
-		}
-		letters++
-		if vowel = vowel || strings.ContainsRune("aeiou", r); vowel && letters >= 3 {
-			return true
-		}
-	}
-	return false
-}
 
 // misspelt tells whether a longer word is nearly a name that is no part of it.
 func (c *coder) misspelt(word string, g group) bool {
@@ -199,6 +182,15 @@ func (g group) itself(word string) string {
 		return ""
 	}
 	return " Or give " + word + " a value, if it is one symbol."
+}
+
+// ConstantHint says how a name becomes the constant of nature of that symbol; "" if
+// there is none.
+func (p *Planner) ConstantHint(name string) string {
+	if _, ok := units.LookupConstant(name); !ok {
+		return ""
+	}
+	return constantHint(name)
 }
 
 // constantHint says how a name becomes the constant of nature of that symbol; "" if

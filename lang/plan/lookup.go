@@ -226,6 +226,9 @@ func (p *Planner) Unknown(n *syntax.Name, text string) []finding.Finding {
 	return c.findings
 }
 
+// Example is a line that gives a name a value.
+func (p *Planner) Example(name string) string { return name + " = " + usual(name) }
+
 // usual is a quantity that a name usually stands for, for an example.
 //
 // The numbers are plain ones of the right size, so that a reader takes the example for

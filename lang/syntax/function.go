@@ -59,6 +59,11 @@ func functionHead(tokens []token) (int, bool) {
 			depth++
 		case ")":
 			depth--
+		case ",":
+		default:
+			if tokens[i].kind == signToken {
+				return 0, false // m1c1(T1 - T) = …
+			}
 		}
 		if depth == 0 {
 			return i + 2, i+1 < len(tokens) && tokens[i+1].is("=")

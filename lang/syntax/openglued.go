@@ -155,7 +155,7 @@ func (o *opener) product(part *LackingPart, unit string) (text string, lacking, 
 	var b strings.Builder
 	for i, f := range fs {
 		symbols := []string{Canonical(f.word)}
-		call, function := o.gluedFunction(f.word)
+		call, function := o.gluedFunction(f.word, longestApart)
 		switch {
 		case f.within != nil || function && f.power != "":
 			return "", nil, nil, false

@@ -157,7 +157,11 @@ func OpenIn(text string, stmt Stmt, in Scope) Open {
 	if stmt == nil {
 		o.in.names = boundIn(lines[0])
 	}
-	base := piecesOf(text, lines)
+	return o.openIn(piecesOf(text, lines))
+}
+
+// openIn is OpenIn for the pieces of a line.
+func (o *opener) openIn(base pieces) Open {
 	o.words(base)
 	base = o.exponentials(base)
 	slots := o.slots(base)
@@ -231,14 +235,19 @@ func (o *opener) nameSlot(ps pieces, i int) (slot, bool) {
 		}
 		names, ok := o.names(p.text)
 		if !ok {
-			names, ok = o.gluedFunction(p.text)
+			names, ok = o.gluedFunction(p.text, longestApart)
 		}
 		if !ok {
 			return s, false
 		}
 		o.beside, o.others = true, true
-		names[0].gap = p.gap
 		s.choices = []choice{{pieces: names}}
+		if first, _ := o.gluedFunction(p.text, 1); len(first) > 0 && !slices.Equal(first, names) {
+			s.choices = append(s.choices, choice{pieces: first})
+		}
+		for _, c := range s.choices {
+			c.pieces[0].gap = p.gap
+		}
 		return s, true
 	}
 	if ops.IsFunction(p.text) {
@@ -283,8 +292,9 @@ func (o *opener) nameSlot(ps pieces, i int) (slot, bool) {
 }
 
 // gluedFunction reads names, a function and its argument that run together: Fdcosθ,
-// sin2θ.
-func (o *opener) gluedFunction(text string) (pieces, bool) {
+// sin2θ. The argument has so many names at most, and those behind it are factors: the t
+// of v0cosθt.
+func (o *opener) gluedFunction(text string, most int) (pieces, bool) {
 	for cut := range text {
 		for n := 2; n <= 3 && cut+n < len(text); n++ {
 			if !bareFunction(text[cut : cut+n]) {
@@ -300,7 +310,9 @@ func (o *opener) gluedFunction(text string) (pieces, bool) {
 			if number := strings.TrimSuffix(text[cut+n:], word); number != "" {
 				out = append(out, piece{kind: numToken, text: number})
 			}
-			return append(append(out, argument...), piece{kind: signToken, text: ")"}), true
+			most = min(most, len(argument))
+			out = append(append(out, argument[:most]...), piece{kind: signToken, text: ")"})
+			return append(out, argument[most:]...), true
 		}
 	}
 	return nil, false

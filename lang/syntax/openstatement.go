@@ -97,7 +97,16 @@ func bareEquation(tokens []token) []token {
 
 // lackingAmong finds what has no value among the names of a line, and in the words
 // directly behind its numbers that hold a name: v of ½mv². Apart is that of lackingIn.
+//
+// What one word lacks is a symbol in the others too: mv is m*v below GMm.
 func lackingAmong(tokens []token, in Scope) (lacking []string, apart bool) {
+	for range 2 {
+		lacking, apart = lackingIn(tokens, in, slices.DeleteFunc(lacking, func(name string) bool { return !isSymbol(name) }))
+	}
+	return lacking, apart
+}
+
+func lackingIn(tokens []token, in Scope, symbols []string) (lacking []string, apart bool) {
 	for i := range tokens {
 		t := &tokens[i]
 		words := []string{t.text}
@@ -113,7 +122,7 @@ func lackingAmong(tokens []token, in Scope) (lacking []string, apart bool) {
 			if _, argument := gluedFunction(word, in); argument != "" {
 				word = argument // the θ of sinθ
 			}
-			found, holds := lackingIn(word, in.Known)
+			found, holds := lackingInWord(word, in.Known, symbols)
 			if t.kind == unitToken && !holds {
 				continue
 			}
@@ -128,26 +137,32 @@ func lackingAmong(tokens []token, in Scope) (lacking []string, apart bool) {
 	return lacking, apart
 }
 
-// lackingIn finds what has no value in a word: the word itself; or, where it comes
-// apart into names and one letter, that letter and then the word: h of mgh; of names and
-// two letters, not all of them small, the letters alone.
-func lackingIn(word string, known func(string) bool) (lacking []string, apart bool) {
+// lackingInWord finds what has no value in a word: the word itself; or, where it comes
+// apart into names and one letter, that letter: h of mgh, and after it a word of two
+// letters; of names and two letters, not all of them small, the letters alone.
+func lackingInWord(word string, known func(string) bool, symbols []string) (lacking []string, apart bool) {
 	if known(word) {
 		return nil, false
 	}
 	parts, _ := NamesIn(word, func(name string) bool { return known(name) || isSymbol(name) })
+	unsure := 0
 	for _, p := range parts {
 		if !known(p) && !slices.Contains(lacking, p) {
 			lacking = append(lacking, p)
+			if !slices.Contains(symbols, p) {
+				unsure++
+			}
 		}
 	}
 	switch {
-	case len(parts) > len(lacking) && len(lacking) == 1:
+	case len(parts) > 2 && unsure <= 1 && unsure < len(parts):
+		return lacking, true
+	case len(parts) > unsure && unsure == 1:
 		return append(lacking, word), true
-	case len(parts) > 2 && len(lacking) == 2 && strings.ToLower(word) != word:
+	case len(parts) > 2 && unsure == 2 && strings.ToLower(word) != word:
 		return lacking, true // nRT is no name
-	case len(parts) > 0 && len(lacking) == 0:
-		return nil, true
+	case len(parts) > 0 && unsure == 0:
+		return lacking, true
 	}
 	return []string{word}, false
 }

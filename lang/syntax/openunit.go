@@ -139,7 +139,7 @@ func (o *opener) asNames(fs []unitFactor) (pieces, bool) {
 		} else {
 			ok := false
 			if names, ok = o.names(f.word); !ok && f.power == "" {
-				names, ok = o.gluedFunction(f.word) // 2 F cosθ
+				names, ok = o.gluedFunction(f.word, longestApart) // 2 F cosθ
 			}
 			if !ok {
 				return nil, false

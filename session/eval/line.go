@@ -29,12 +29,12 @@ func (l *Line) Doing(what string, at syntax.Span) { l.doing, l.at = what, at }
 // Busy is what was last said to be done; empty if nothing was.
 func (l *Line) Busy() (doing string, at syntax.Span) { return l.doing, l.at }
 
-// Find adds findings to the entry. None is said twice, nor which line above has
-// failed.
+// Find adds findings to the entry. None is said twice, nor that a name has no value,
+// nor which line above has failed.
 func (l *Line) Find(fs ...finding.Finding) {
 	for _, f := range fs {
 		if !slices.ContainsFunc(l.Entry.Findings, func(g finding.Finding) bool {
-			return g.ID == f.ID && (f.Cause != 0 && g.Cause == f.Cause || g.At == f.At && g.Message == f.Message)
+			return g.ID == f.ID && (f.Cause != 0 && g.Cause == f.Cause || g.Message == f.Message && (g.At == f.At || f.ID == finding.UnknownName))
 		}) {
 			l.Entry.Findings = append(l.Entry.Findings, f)
 		}

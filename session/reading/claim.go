@@ -102,14 +102,20 @@ func (s *settler) fits(lacking *syntax.Lacking) (fits, first bool) {
 	for _, x := range c.of {
 		f.sides = append(f.sides, syntax.Unplaced(x))
 	}
+	f.named = c.quantities == nil
 	if len(c.of) == 1 {
 		f.sides = append(f.sides, &syntax.Name{Name: whole})
-		f.names, f.quantities = []string{whole}, [][]units.Dim{c.quantities}
+		if !f.named {
+			f.names, f.quantities = []string{whole}, [][]units.Dim{c.quantities}
+		}
 	}
-	for _, name := range append(slices.Clone(c.free), lacking.Symbols...) {
+	for _, name := range append(slices.Clone(lacking.Symbols), c.free...) {
 		if !slices.Contains(f.names, name) {
 			f.names, f.quantities = append(f.names, name), append(f.quantities, units.Customs(name))
 		}
+	}
+	if len(c.of) == 1 && f.named {
+		f.names, f.quantities = append(f.names, whole), append(f.quantities, nil)
 	}
 	f.of = make([]run.Static, len(f.names))
 	return f.from(0)
@@ -124,8 +130,9 @@ type fitted struct {
 	// quantities are the customary ones of each name, of what is known of them.
 	quantities [][]units.Dim
 	of         []run.Static
-	// pure tells that the last may be a pure number.
-	pure bool
+	// pure tells that the last may be a pure number, and named that the line may be any
+	// quantity that has a name.
+	pure, named bool
 }
 
 // whole is the name of what a line of one expression says it is.
@@ -143,6 +150,10 @@ func (f *fitted) from(i int) (fits, first bool) {
 			return got.OK, false
 		}
 		dim := f.Planner.Settled(f.of[i]).Dim
+		if name == whole && f.named {
+			_, named := units.KindOf(dim, units.None)
+			return named, true
+		}
 		return (f.pure || !dim.IsOne()) && slices.Contains(f.quantities[i], dim), f.usually(name, dim)
 	case len(f.names) > mostFitted, len(f.quantities[i]) == 0:
 		f.of[i] = f.Planner.Unknowns(1)[0]
@@ -150,8 +161,8 @@ func (f *fitted) from(i int) (fits, first bool) {
 		return fits, false
 	}
 	for k, dim := range f.quantities[i] {
-		if dim.IsOne() && name != whole {
-			continue
+		if dim.IsOne() && name != whole && k > 0 {
+			continue // an angle may be one
 		}
 		f.of[i] = run.Static{Dim: dim}
 		one, all := f.from(i + 1)

@@ -55,8 +55,15 @@ func (s *settler) lettered(text string, stmt syntax.Stmt) (Verdict, bool) {
 	}
 	severity := finding.Caution
 	switch {
-	case apart && !(says && fits && rule <= odd && c.isResult(&lacking, text)):
+	case apart && !(says && rule <= odd && c.isResult(&lacking, text)):
 		return Verdict{}, false
+	case apart && !fits:
+		best := missing{}
+		s.missing(text, false, &best)
+		if best.lines == nil || s.asTyped(best.lines[0]) {
+			return Verdict{}, false
+		}
+		return Verdict{Refused: true, Findings: []finding.Finding{best.finding(s.Line)}}, true
 	case apart && whole && !lacking.Parts[0].Formula:
 	case within, rule == none && fits && says, rule == odd && (given || fits || !letters && !free):
 		severity = finding.Error

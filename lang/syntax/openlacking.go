@@ -1,0 +1,145 @@
+package syntax
+
+import (
+	"slices"
+	"strings"
+)
+
+// OpenLacking is OpenIn for a line that is refused, of which some symbols may have no
+// value: each way to read it where those are names too. Symbol tells which letters
+// quantities go by. It returns the symbols; none where the line has none.
+func OpenLacking(text string, in Scope, symbol func(name string) bool) (Open, []string) {
+	r, lines, bad := stretches(text, nil)
+	if bad != nil || len(lines) == 0 {
+		return Open{}, nil
+	}
+	l := lackingSymbols{in: within(nil, in), symbol: symbol}
+	l.in.names = boundIn(lines[0])
+	for _, tokens := range lines {
+		l.look(tokens)
+	}
+	if len(l.found) == 0 {
+		return Open{}, nil
+	}
+	o := &opener{in: l.in, headed: r.word != nil || len(r.body) > 0}
+	o.in.names = append(o.in.names, l.found...)
+	return o.openIn(piecesOf(text, lines)), l.found
+}
+
+// lackingSymbols collects the symbols of a line that have no value.
+type lackingSymbols struct {
+	in     inner
+	symbol func(string) bool
+	found  []string
+}
+
+// look goes through the words of a line, but for the name that it gives. Behind a number
+// a word may be symbols if no blank is between them, if formulas have the number, or if it
+// is no unit.
+func (l *lackingSymbols) look(tokens []token) {
+	for i := range tokens {
+		t := &tokens[i]
+		switch {
+		case t.kind == nameToken && !(i == 0 && len(tokens) > 1 && tokens[1].is("=")):
+			if !l.unitBeside(tokens, i) {
+				l.word(t.text)
+			}
+		case t.kind == unitToken && i > 0 && (tokens[i-1].to == t.from || coefficient(tokens[i-1].text) || !l.in.IsUnit(t.text)):
+			fs, _ := unitFactors(t.text)
+			for _, word := range wordsOf(fs) {
+				l.word(word)
+			}
+		}
+	}
+}
+
+// unitBeside tells whether the word at i is a unit beside a name of the page: x m.
+func (l *lackingSymbols) unitBeside(tokens []token, i int) bool {
+	if i == 0 || tokens[i-1].to == tokens[i].from || !l.in.IsUnit(tokens[i].text) {
+		return false
+	}
+	base := &tokens[i-1]
+	if power(tokens, i-1) {
+		base = baseOf(tokens, i-1)
+	}
+	return base != nil && base.kind == nameToken && l.in.Known(Canonical(base.text))
+}
+
+// word takes a word apart into names of the page, symbols and a function with its
+// argument.
+func (l *lackingSymbols) word(word string) {
+	for cut := range word {
+		for n := 2; n <= 3 && cut+n <= len(word); n++ {
+			if !bareFunction(word[cut : cut+n]) {
+				continue
+			}
+			before, after := len(l.found), strings.TrimLeft(word[cut+n:], "0123456789")
+			if (cut == 0 || l.letters(word[:cut])) && (after == "" || l.letters(after)) {
+				return
+			}
+			l.found = l.found[:before]
+		}
+	}
+	l.letters(word)
+}
+
+// costs of a part of a word: a name of the page, a symbol without a value.
+const (
+	knownPart   = 1
+	lackingPart = 100
+)
+
+// letters takes a word without a function in it apart, and tells whether it could. A word
+// of a language comes apart into no symbols, nor does one that holds a symbol twice.
+func (l *lackingSymbols) letters(word string) bool {
+	spoken := IsSpoken(word)
+	cost := func(part string) int {
+		switch {
+		case l.in.Known(part):
+			return knownPart
+		case !spoken && l.symbol(part):
+			return lackingPart
+		}
+		return 0
+	}
+	parts, ok := []string{Canonical(word)}, true
+	if cost(parts[0]) == 0 {
+		parts, ok = Apart(word, cost)
+	}
+	if !ok {
+		return false
+	}
+	var lacking []string
+	for _, p := range parts {
+		if l.in.Known(p) {
+			continue
+		}
+		if slices.Contains(lacking, p) {
+			return false
+		}
+		lacking = append(lacking, p)
+	}
+	for _, p := range lacking {
+		if !slices.Contains(l.found, p) {
+			l.found = append(l.found, p)
+		}
+	}
+	return true
+}
+
+// IsSpoken tells whether a text has three small letters in a row with a vowel among
+// them, as words of a language do and products of symbols do not.
+func IsSpoken(text string) bool {
+	letters, vowel := 0, false
+	for _, r := range text {
+		if r < 'a' || r > 'z' {
+			letters, vowel = 0, false
+			continue
+		}
+		letters++
+		if vowel = vowel || strings.ContainsRune("aeiou", r); vowel && letters >= 3 {
+			return true
+		}
+	}
+	return false
+}

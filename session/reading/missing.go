@@ -1,0 +1,191 @@
+package reading
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/syntax"
+	"steelyard/session/entry"
+	"steelyard/session/eval"
+	"steelyard/units"
+	"steelyard/units/writing"
+)
+
+// mostMissing is how many readings of a line with symbols that have no value are weighed,
+// and mostTexts how many texts of it: itself, and those that were offered.
+const (
+	mostMissing = 24
+	mostTexts   = 4
+)
+
+// unread are the findings of a line that can't be read, or has a name without a value.
+var unread = []finding.ID{finding.UnknownName, finding.NamesTogether, finding.UnitOrName, finding.TwoReadings, finding.NotWritten,
+	finding.UnknownUnit, finding.UnitText, finding.Unreadable}
+
+// Missing looks at a line that is refused once more, with what it offers: if it makes
+// sense as soon as symbols in it have values, and nothing that is offered makes as much
+// without, it says which these are, and offers the line as it is written then.
+func Missing(l *eval.Line, try Enter) (finding.Finding, bool) {
+	word := entry.BeginsWith(l.Entry.Text)
+	s := &settler{scope: scope{planner: l.Planner, but: word}, Line: l, try: try, offered: true}
+	texts, told := []string{l.Entry.Text}, false
+	for _, f := range l.Entry.Findings {
+		switch {
+		case f.Severity > finding.Mismatch || f.At.To > len(l.Entry.Text):
+			continue
+		case !slices.Contains(unread, f.ID):
+			return f, false
+		}
+		lines := f.Lines
+		told = told || strings.Contains(f.Message+f.Hint, " value")
+		for _, r := range f.Readings {
+			lines = append(lines, l.Entry.Text[:f.At.From]+r+l.Entry.Text[f.At.To:])
+		}
+		if slices.ContainsFunc(lines, s.makesSense) {
+			return f, false
+		}
+		texts = append(texts, lines...)
+	}
+	texts = texts[:min(len(texts), mostTexts)]
+	var best missing
+	if strings.Contains(texts[0], "=") && (word == "" || units.Usual(word) == "") {
+		s.missingInEquation(texts[0], word, &best)
+	}
+	if best.lines == nil {
+		for _, text := range texts {
+			s.missing(text, false, &best)
+		}
+	}
+	if best.lines == nil || told && slices.Contains(texts, best.lines[0]) || s.asTyped(best.lines[0]) {
+		return finding.Finding{}, false
+	}
+	return best.finding(l), true
+}
+
+// finding says which symbols have no value.
+func (m *missing) finding(l *eval.Line) finding.Finding {
+	message, hint := writing.List(m.symbols, "and")+" has no value.", "Give it a value in a line above, as in "
+	if len(m.symbols) > 1 {
+		message, hint = writing.List(m.symbols, "and")+" have no value.", "Give them values in lines above, as in "
+	}
+	if len(m.symbols) > 0 {
+		hint += l.Planner.Example(m.symbols[0]) + "."
+	}
+	if strings.HasPrefix(m.lines[0], "solve ") && l.Entry.Text[0] != 's' {
+		if message = "This equation isn't solved for a symbol yet."; len(m.symbols) == 0 {
+			hint = "Choose the symbol that you are looking for."
+		}
+	}
+	for _, name := range append(m.symbols, m.free...) {
+		if hint2 := l.Planner.ConstantHint(name); hint2 != "" && (units.Usual(name) == "" || name == "R" || name == "G") {
+			hint += " " + hint2
+		}
+	}
+	return finding.New(finding.UnknownName, syntax.Span{To: len(l.Entry.Text)}, message, hint, m.lines...)
+}
+
+// asTyped tells whether a line is the one that was typed, but for brackets.
+func (s *settler) asTyped(text string) bool {
+	typed, offered := syntax.Reading{Text: s.Entry.Text}, syntax.Reading{Text: text}
+	a, b := typed.Parse(s.Known), offered.Parse(s.Known)
+	return a != nil && b != nil && slices.EqualFunc(a.Exprs(), b.Exprs(), func(x, y syntax.Expr) bool { return syntax.Shape(x) == syntax.Shape(y) })
+}
+
+// missing is how a line is written with symbols that have no value.
+type missing struct {
+	lines   []string
+	symbols []string
+	free    []string // what the line is solved for
+	first   bool     // each is the first quantity that its letter is used for
+	units   int      // the units that may be names
+}
+
+// compare puts what is likelier first.
+func (m *missing) compare(o *missing) int {
+	return cmp.Or(one(o.first)-one(m.first), m.units-o.units, len(m.symbols)-len(o.symbols))
+}
+
+// makesSense tells whether a line that is offered is what it says it is, if it says so.
+func (s *settler) makesSense(text string) bool {
+	w := s.weigh(syntax.Reading{Text: text})
+	_, result := w.stmt.(*syntax.Define)
+	return w.sense == fitting || w.sense > none && !(result && w.speaks)
+}
+
+// isSymbol tells whether a name is a letter that a quantity or a constant goes by. The e
+// of print is mostly that of an exponential.
+func isSymbol(name string) bool {
+	_, constant := units.LookupConstant(name)
+	return constant && name != "e" || units.Speaks(name)
+}
+
+func one(is bool) int {
+	if is {
+		return 1
+	}
+	return 0
+}
+
+// missingInEquation weighs an equation that may be meant to be solved for one of its
+// symbols, those of one side first. A word on its left is a product of names, or of three
+// symbols at least.
+func (s *settler) missingInEquation(text, word string, best *missing) {
+	_, product := syntax.NamesIn(word, s.Known)
+	if parts, ok := syntax.Apart(word, func(part string) int { return one(isSymbol(part)) }); word != "" && !product && (!ok || len(parts) < 3) {
+		return
+	}
+	if !syntax.OpenEquation(text, word != "", &s.scope).Equation {
+		return
+	}
+	_, symbols := syntax.OpenLacking("check "+text, valued{&s.scope}, isSymbol)
+	left, right, _ := strings.Cut(text, "=")
+	slices.SortStableFunc(symbols, func(a, b string) int {
+		both := func(name string) int { return one(strings.Contains(left, name) && strings.Contains(right, name)) }
+		return both(a) - both(b)
+	})
+	for _, name := range symbols {
+		s.missing("solve "+text+" for "+name, true, best)
+	}
+}
+
+// missing weighs the readings of a text that has symbols without a value.
+func (s *settler) missing(text string, solving bool, best *missing) {
+	open, symbols := syntax.OpenLacking(text, valued{&s.scope}, isSymbol)
+	if len(symbols) == 0 && solving {
+		open = syntax.OpenIn(text, nil, &s.scope)
+	}
+	if len(open.Readings) == 0 {
+		open.Readings = []syntax.Reading{{Text: text}}
+	}
+	for _, line := range open.Readings[:min(len(open.Readings), mostMissing)] {
+		r := syntax.Reading{Text: line.Text}
+		stmt := r.Parse(s.Known)
+		if stmt == nil {
+			continue
+		}
+		c := s.claimOf(stmt)
+		var lacking []string
+		for _, x := range c.of {
+			for x := range syntax.Nodes(x) {
+				if n, ok := x.(*syntax.Name); ok && n.Line == 0 && !(valued{&s.scope}).Known(n.Name) && !slices.Contains(c.free, n.Name) && !slices.Contains(lacking, n.Name) {
+					lacking = append(lacking, n.Name)
+				}
+			}
+		}
+		unknown := func(name string) bool { return !slices.Contains(symbols, name) }
+		if len(c.of) == 0 || len(lacking) == 0 && !solving || slices.ContainsFunc(lacking, unknown) {
+			continue
+		}
+		fits, first := s.fits(&syntax.Lacking{Text: r.Text, Symbols: lacking})
+		by := missing{[]string{line.Text}, lacking, c.free, first, line.Units}
+		switch order := by.compare(best); {
+		case !fits:
+		case best.lines == nil, order < 0:
+			*best = by
+		case order == 0 && len(best.lines) < maxOffers && !slices.Contains(best.lines, line.Text):
+			best.lines = append(best.lines, line.Text)
+		}
+	}
+}
