@@ -36,8 +36,7 @@ type LackingPart struct {
 // LackingIn finds what may be symbols without a value in expressions of a statement, in
 // the order in which they are written. One letter may be a symbol as a factor among
 // names, behind a number that formulas have; several letters may be symbols anywhere. A
-// blank before a unit says that it is one, but behind such a number, 2 g h, or where
-// several letters are all that the line has.
+// blank before a unit says that it is one, but behind such a number: 2 g h, 1.5 kT.
 func LackingIn(text string, stmt Stmt, xs []Expr, in Scope) (Lacking, bool) {
 	out := Lacking{}
 	if !slices.ContainsFunc(xs, func(x Expr) bool { return anyLettered(x, text) }) {
@@ -73,8 +72,9 @@ func (o *opener) lackingIn(out *Lacking, text string, x Expr) {
 		part.Formula = coefficient(number)
 		product, lacking, known, ok := o.product(&part, unit.Text)
 		whole := above[x] == nil // λ = 2L
-		if !ok || !(part.Formula && (whole || factor(above[x]))) && (!part.Letters || part.Apart && !whole) {
-			continue
+		if !ok || !(part.Formula && (whole || factor(above[x]))) && (!part.Letters || part.Apart) ||
+			part.Apart && !whole && strings.Count(product, "*") > strings.Count(unit.Text, " ")+strings.Count(unit.Text, "·") {
+			continue // 3 cm is no c*m
 		}
 		part.Free = part.Free || whole && !part.Letters
 		open, shut := bracketsIn(above[x], x)
@@ -124,10 +124,10 @@ func letteredUnit(x Expr, text string) (UnitText, bool) {
 	return unit, ok && unit.At.From > 0 && unit.At.To <= len(text) && startsName(firstRune(unit.Text))
 }
 
-// coefficient tells whether a number is one that formulas have: 2, 3, 4, 8, 12, ½, 3/2.
+// coefficient tells whether a number is one that formulas have: 2, 3, 4, 8, 12, ½, 3/2, 1.5.
 func coefficient(number string) bool {
 	switch strings.Trim(number, "-−") {
-	case "2", "3", "4", "6", "8", "12", "½", "⅓", "¼", "¾", "(1/2)", "(1/3)", "(1/4)", "(3/2)":
+	case "2", "3", "4", "6", "8", "12", "0.5", "1.5", "2.5", "½", "⅓", "¼", "¾", "(1/2)", "(1/3)", "(1/4)", "(3/2)":
 		return true
 	}
 	return false

@@ -77,12 +77,12 @@ func (c *claim) withinLetters(lacking *syntax.Lacking) bool {
 	})
 }
 
-// isResult tells whether a line is no equation, and no plain quantity but one of a word of
-// several letters, or of a formula's number and several letters: 1.5 kT, ½ C V².
+// isResult tells whether a line is no equation, and no plain quantity but one of several
+// letters: 1.5 kT, ½ C V².
 func (c *claim) isResult(lacking *syntax.Lacking, text string) bool {
 	p := lacking.Parts[0]
 	whole, unit := p.At == c.of[0].Span(), text[p.Unit.From:p.Unit.To]
-	return len(c.of) == 1 && (!whole || p.Letters && !strings.Contains(unit, "/") && (p.Formula || !strings.ContainsAny(unit, " ·^")))
+	return len(c.of) == 1 && (!whole || p.Letters && !strings.Contains(unit, "/"))
 }
 
 // mostFitted is the most names of which customary quantities are tried together, with

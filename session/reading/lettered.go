@@ -55,7 +55,7 @@ func (s *settler) lettered(text string, stmt syntax.Stmt) (Verdict, bool) {
 	}
 	severity := finding.Caution
 	switch {
-	case apart && !(says && rule <= odd && c.isResult(&lacking, text)):
+	case apart && !(says && rule == odd && c.isResult(&lacking, text)), apart && whole && !free && !given:
 		return Verdict{}, false
 	case apart && !fits:
 		best := missing{}
@@ -64,7 +64,7 @@ func (s *settler) lettered(text string, stmt syntax.Stmt) (Verdict, bool) {
 			return Verdict{}, false
 		}
 		return Verdict{Refused: true, Findings: []finding.Finding{best.finding(s.Line)}}, true
-	case apart && whole && !lacking.Parts[0].Formula:
+	case apart && whole && strings.Contains(text[lacking.Parts[0].At.From:lacking.Parts[0].Unit.From], "."):
 	case within, rule == none && fits && says, rule == odd && (given || fits || !letters && !free):
 		severity = finding.Error
 	case rule == none, rule == odd, free && !(first && fits), rule == fitting && !lacking.Others && !free:
