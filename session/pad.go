@@ -251,7 +251,7 @@ func (p *Pad) tryReadings(e *entry.Entry, tried int) {
 func (p *Pad) missing(l *eval.Line, defs []*plan.Def) {
 	e := l.Entry
 	p.trying, p.asks = true, true
-	f, ok := reading.Missing(l, func(text string, ruled bool) *entry.Entry { return p.enterOnTrial(l, text, ruled) })
+	f, ok := reading.Missing(l, func(text string, ruled bool) *entry.Entry { return p.enterOnTrial(l.Entry.Line, text, ruled) })
 	p.trying, p.asks = false, false
 	if !ok {
 		return
