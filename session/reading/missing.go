@@ -13,11 +13,13 @@ import (
 	"steelyard/units/writing"
 )
 
-// mostMissing is how many readings of a line with symbols that have no value are weighed,
-// and mostTexts how many texts of it: itself, and those that were offered.
+// longestMissing is the longest line, in bytes, that is looked at for symbols without a
+// value, mostMissing how many readings of it are weighed, and mostTexts of how many texts:
+// itself, and those that were offered.
 const (
-	mostMissing = 24
-	mostTexts   = 4
+	longestMissing = 200
+	mostMissing    = 24
+	mostTexts      = 4
 )
 
 // unread are the findings of a line that can't be read, or has a name without a value.
@@ -28,6 +30,9 @@ var unread = []finding.ID{finding.UnknownName, finding.NamesTogether, finding.Un
 // sense as soon as symbols in it have values, and nothing that is offered makes as much
 // without, it says which these are, and offers the line as it is written then.
 func Missing(l *eval.Line, try Enter) (finding.Finding, bool) {
+	if len(l.Entry.Text) > longestMissing {
+		return finding.Finding{}, false
+	}
 	word := entry.BeginsWith(l.Entry.Text)
 	s := &settler{scope: scope{planner: l.Planner, but: word}, Line: l, try: try, offered: true}
 	texts, told := []string{l.Entry.Text}, false
