@@ -94,7 +94,7 @@ func (m *missing) finding(l *eval.Line) finding.Finding {
 // asTyped tells whether a line is the one that was typed, but for brackets.
 func (s *settler) asTyped(text string) bool {
 	typed, offered := syntax.Reading{Text: s.Entry.Text}, syntax.Reading{Text: text}
-	a, b := typed.Parse(s.Known), offered.Parse(s.Known)
+	a, b := s.read(&typed), s.read(&offered)
 	return a != nil && b != nil && slices.EqualFunc(a.Exprs(), b.Exprs(), func(x, y syntax.Expr) bool { return syntax.Shape(x) == syntax.Shape(y) })
 }
 
@@ -166,7 +166,7 @@ func (s *settler) missing(text string, solving bool, best *missing) {
 	}
 	for _, line := range open.Readings[:min(len(open.Readings), mostMissing)] {
 		r := syntax.Reading{Text: line.Text}
-		stmt := r.Parse(s.Known)
+		stmt := s.read(&r)
 		if stmt == nil {
 			continue
 		}
