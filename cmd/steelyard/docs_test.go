@@ -105,6 +105,20 @@ func TestDocuments(t *testing.T) {
 	}
 }
 
+// splitStatements takes a text of several lines apart; an indented line belongs
+// to the one above it.
+func splitStatements(text string) []string {
+	var out []string
+	for line := range strings.SplitSeq(strings.TrimRight(text, "\n"), "\n") {
+		if len(out) > 0 && isIndented(line) {
+			out[len(out)-1] += "\n" + line
+			continue
+		}
+		out = append(out, line)
+	}
+	return out
+}
+
 var numbered = regexp.MustCompile(`^ {0,2}\d+\.  (.*)$`)
 
 // enteredIn finds the statements in a block: what stands behind the number of the next

@@ -21,12 +21,15 @@ func runEval(w *world, g given, statements []string) int {
 		statements = []string{stdinName}
 	}
 	for _, s := range statements {
-		if s == stdinName {
+		switch {
+		case ev.over:
+			ev.enter(s) // seen, and left out
+		case s == stdinName:
+			ev.typed = w.typed
 			ev.stream(w.stdin)
-			continue
-		}
-		for _, one := range splitStatements(s) {
-			ev.enter(one)
+			ev.typed = false
+		default:
+			ev.stream(strings.NewReader(s))
 		}
 	}
 	return ev.end()
@@ -63,8 +66,6 @@ func (ev *evaluator) end() int {
 func (ev *evaluator) stream(r io.Reader) {
 	in := bufio.NewReader(r)
 	statement := ""
-	ev.typed = ev.w.typed
-	defer func() { ev.typed = false }()
 	for !ev.over {
 		if ev.typed {
 			statement = ev.typedLine(statement)
@@ -147,21 +148,6 @@ func readLine(in *bufio.Reader) (string, error) {
 
 func isIndented(line string) bool {
 	return line != "" && (line[0] == ' ' || line[0] == '\t') && strings.TrimSpace(line) != ""
-}
-
-// splitStatements takes a text of several lines apart; an indented line belongs
-// to the one above it.
-func splitStatements(text string) []string {
-	var out []string
-	for line := range strings.SplitSeq(strings.TrimRight(text, "\r\n"), "\n") {
-		line = strings.TrimSuffix(line, "\r")
-		if len(out) > 0 && isIndented(line) {
-			out[len(out)-1] += "\n" + line
-			continue
-		}
-		out = append(out, line)
-	}
-	return out
 }
 
 // enter works one statement out and prints it. A blank line is passed over.
