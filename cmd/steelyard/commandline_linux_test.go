@@ -87,6 +87,9 @@ func TestFileNames(t *testing.T) {
 	c.line("print ~/blank.md as handout", "printed to "+dir+"/blank.md: a handout")
 	c.line("print swing.doc", "in .html, .md, .tex or .txt.")
 	c.line("print", "print handout.html as handout")
+	c.line("save notes.txt anyway", "saved to notes.txt") // a worksheet may have any name
+	c.line("open notes.txt", "Porch swing: 2 statements")
+	c.line("save", "saved to notes.txt")
 	c.line("? newton", "1 N = 1 kg m/s^2")
 	c.line("help greek", "mu_k is μ_k")
 	c.send("exit\r")

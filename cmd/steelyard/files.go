@@ -67,7 +67,8 @@ func (s *scratchpad) save(arg string) {
 		s.tell("Write save and a name: save porch-swing.worked.")
 		return
 	}
-	if ext := filepath.Ext(name); printsAs(ext) != nil || ext == ".pdf" {
+	ext, asked := filepath.Ext(name), said["anyway"] || s.file.isOpen(name)
+	if (printsAs(ext) != nil || ext == ".pdf") && !asked {
 		s.tell("save writes worksheets, whose names end in " + worksheet.Extension + ". To print the page, write: print " + name)
 		s.offers = []string{"print " + name}
 		return
