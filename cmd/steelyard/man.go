@@ -96,8 +96,10 @@ func runMan(w *world, _ given, _ []string) int {
 
 // environment lists the variables that the program looks at.
 var environment = [][2]string{
-	{"NO_COLOR", "If it is not empty, no bold type is used."},
-	{"TERM", "If it is dumb, no bold type, and graphs are drawn in plain characters."},
+	{"NO_COLOR", "If it is not empty, type is plain, and there is no preview under the line that is typed."},
+	{"TERM", "If it is dumb, type is plain, nothing is drawn again, and graphs are drawn in plain characters."},
+	{"STEELYARD_PLAIN", "If it is not empty, nothing on the screen is drawn again, for a screen reader: one line after another."},
+	{"VISUAL, EDITOR", "The program in which a line is edited when Ctrl-X Ctrl-E asks for it; the first that is not empty."},
 	{"LC_ALL, LC_CTYPE, LANG", "The first that is not empty: C, POSIX or a character set other than UTF-8 has graphs drawn in plain characters."},
 	{"XDG_STATE_HOME", "Where journals are kept: ~/.local/state without it."},
 }
