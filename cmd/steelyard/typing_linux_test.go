@@ -188,8 +188,10 @@ func TestModesRestored(t *testing.T) {
 				t.Fatalf("%s leaves %+v, was %+v", name, c.modes(), was)
 			}
 		}
-		if !strings.HasSuffix(c.raw(), "\x1b[?2004l") {
-			t.Errorf("%s leaves %q", name, c.raw())
+		for end := time.Now().Add(patience); !strings.HasSuffix(c.raw(), "\x1b[?2004l"); time.Sleep(2 * time.Millisecond) {
+			if time.Now().After(end) {
+				t.Fatalf("%s leaves %q", name, c.raw())
+			}
 		}
 	}
 }
