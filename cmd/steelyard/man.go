@@ -101,6 +101,6 @@ var environment = [][2]string{
 	{"STEELYARD_PLAIN", "If it is not empty, nothing on the screen is drawn again, for a screen reader: one line after another."},
 	{"VISUAL, EDITOR", "The program in which a line is edited when Ctrl-X Ctrl-E asks for it; the first that is not empty."},
 	{"LC_ALL, LC_CTYPE, LANG", "The first that is not empty: C, POSIX or a character set other than UTF-8 has graphs drawn in plain characters."},
-	{"GOMEMLIMIT", "How much memory is tried not to be gone beyond, such as 500MiB; 280 MiB without it."},
+	{"GOMEMLIMIT", "The memory that the program tries to stay below, such as 500MiB; 280 MiB without it."},
 	{"XDG_STATE_HOME", "Where journals are kept: ~/.local/state without it."},
 }
