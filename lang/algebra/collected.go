@@ -35,7 +35,7 @@ func (s *isolator) collected(eq sum, depth int) ([]root, bool) {
 		}
 		s.steps = s.steps[:before]
 	}
-	for _, way := range []func(sum, []factor, int) ([]root, bool){s.wave, s.identities} {
+	for _, way := range []func(sum, []factor, int) ([]root, bool){s.common, s.wave, s.identities} {
 		if roots, ok := way(eq, kinds, depth); ok {
 			return roots, true
 		}
@@ -304,6 +304,22 @@ func (s *isolator) standardForm(base syntax.Expr, e units.Exp, a, b, c term) syn
 	double, _ := e.Add(e)
 	x, y := a.mul(factorTerm(s.factorOf(base, double))), b.mul(factorTerm(s.factorOf(base, e)))
 	return sumExpr(collect(sum{x, y, c}))
+}
+
+// common solves an equation of several kinds of which every term has one.
+func (s *isolator) common(eq sum, kinds []factor, depth int) ([]root, bool) {
+	for _, f := range kinds {
+		low := eq[0].exponentOf(f.key)
+		for _, t := range eq {
+			if e := t.exponentOf(f.key); e.Float() < low.Float() {
+				low = e
+			}
+		}
+		if len(kinds) > 1 && low.Num() > 0 {
+			return s.factored(eq, factor{f.key, f.base, low}, depth)
+		}
+	}
+	return nil, false
 }
 
 // squared isolates a square root that holds the unknown, beside other terms

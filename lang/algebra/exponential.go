@@ -74,7 +74,8 @@ func (s *isolator) exponential(eq sum, kinds []factor, depth int) ([]root, bool)
 		}
 		eq = append(eq, with...)
 	}
-	return s.onward(collect(eq).upwards(one), depth, oneExponential)
+	eq = collect(eq)
+	return s.onward(eq.by(eq.below(one)), depth, oneExponential)
 }
 
 // term is a term as a sum of exponentials; false if the unknown is left in it.

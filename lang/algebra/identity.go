@@ -95,21 +95,39 @@ func (s *isolator) onConic(c conic, eq sum, calls []*syntax.Call, depth int) ([]
 	if !ok1 || !ok2 {
 		return nil, false
 	}
+	tangent := false
 	for i, call := range calls {
 		of, ok := s.called(call.Func, call.Args[0].X)
-		by := c.multiple(sine, cosine, call.Func, times[i])
-		if ok && by != nil && of.key != by[0].key() {
-			eq, ok = eq.replaced(of.key, expOne, by)
+		if ok && of.key != sine.key && of.key != cosine.key {
+			eq, ok = eq.replaced(of.key, expOne, c.multiple(sine, cosine, call.Func, times[i]))
 		}
-		if !ok || by == nil {
+		if !ok {
 			return nil, false
 		}
+		tangent = tangent || call.Func == c.tangent
 	}
-	eq = eq.upwards(cosine)
+	if _, below := s.divisor(eq); below {
+		return s.onward(eq, depth, oneTangent)
+	}
+	below := number(1, 1)
+	for _, f := range [2]factor{cosine, sine} {
+		by := eq.below(f)
+		eq, below = eq.by(by), below.mul(by)
+	}
 	for i, of := range [2][2]factor{{cosine, sine}, {sine, cosine}} {
-		if out, ok := eq.evenly(of[0], c.square(of[1], i == 1)); ok {
+		out, ok := eq.evenly(of[0], c.square(of[1], i == 1))
+		switch {
+		case ok && len(out.minus(eq)) == 0:
+			return s.onward(out, depth, oneAngle)
+		case ok:
 			return s.onward(out, depth, c.reason)
 		}
+	}
+	switch {
+	case tangent:
+		return s.onward(eq, depth, oneTangent)
+	case !below.isOne():
+		return s.onward(eq, depth, multiplyBoth, termExpr(below))
 	}
 	return nil, false
 }
@@ -163,14 +181,8 @@ func (s *isolator) multiples(calls []*syntax.Call) (argument syntax.Expr, times 
 }
 
 // multiple is a function of some times an argument by the sine and the cosine of it:
-// each more by the addition theorems. It is nil for a tangent of more than once.
+// each more by the addition theorems.
 func (c conic) multiple(sine, cosine factor, name string, times int64) sum {
-	if name == c.tangent {
-		if times != 1 {
-			return nil
-		}
-		return sum{factorTerm(sine).mul(factorTerm(factor{cosine.key, cosine.base, expMinus}))}
-	}
 	one, other := sum{factorTerm(cosine)}, sum{factorTerm(sine)}
 	at, beside := one, other // the cosine and the sine of n times the argument
 	for range max(times, -times) - 1 {
@@ -183,6 +195,10 @@ func (c conic) multiple(sine, cosine factor, name string, times int64) sum {
 	switch {
 	case name == c.cosine:
 		return at
+	case name == c.tangent && times < 0:
+		return beside.neg().by(asTerm(at).inv())
+	case name == c.tangent:
+		return beside.by(asTerm(at).inv())
 	case times < 0:
 		return beside.neg()
 	}
@@ -199,7 +215,8 @@ func (n normalizer) called(name string, x syntax.Expr) (factor, bool) {
 }
 
 // replaced puts a sum in the place of a power of a factor, in all terms; false if one
-// has another power of it than a whole multiple from 0 on.
+// has another power of it than a whole multiple, or is divided by it and the sum is no
+// single term.
 //
 // cos⁴ is (cos²)², so that it is replaced twice; cos³ has one cosine left over, and
 // nothing is gained.
@@ -207,12 +224,16 @@ func (s sum) replaced(key string, e units.Exp, by sum) (sum, bool) {
 	var out sum
 	for _, t := range s {
 		of := t.exponentOf(key)
-		if !of.IsInt() || of.Num() < 0 || of.Num()%e.Num() != 0 || of.Num() > maxPower {
+		n := of.Num() / e.Num()
+		if !of.IsInt() || of.Num()%e.Num() != 0 || max(n, -n) > maxPower || n < 0 && len(by) != 1 {
 			return nil, false
 		}
-		one := sum{t.without(key)}
-		for range of.Num() / e.Num() {
-			one = one.times(by)
+		one, each := sum{t.without(key)}, by
+		if n < 0 {
+			each = sum{by[0].inv()}
+		}
+		for range max(n, -n) {
+			one = one.times(each)
 		}
 		out = append(out, one...)
 	}
@@ -249,12 +270,12 @@ func (s sum) evenly(f factor, square sum) (sum, bool) {
 	return out, len(out) <= maxTerms && (odd == 0 || even == 0)
 }
 
-// upwards multiplies an equation by a power of a factor so that it is divided by it
-// no more.
+// below is the power of a factor by which an equation is multiplied so that it is
+// divided by it no more.
 //
 // What was divided by can't be 0, or there was no value before: a root that makes it 0
 // is found out when roots are put back into the equation.
-func (s sum) upwards(f factor) sum {
+func (s sum) below(f factor) term {
 	least := units.Exp{}
 	for _, t := range s {
 		if e := t.exponentOf(f.key); e.Float() < least.Float() {
@@ -262,9 +283,9 @@ func (s sum) upwards(f factor) sum {
 		}
 	}
 	if least.IsZero() {
-		return s
+		return number(1, 1)
 	}
-	return s.by(factorTerm(factor{f.key, f.base, least.Neg()}))
+	return factorTerm(factor{f.key, f.base, least.Neg()})
 }
 
 // multipleOf is how many times another sum one is, as an exact number.

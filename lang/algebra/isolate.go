@@ -129,9 +129,34 @@ func (s *isolator) isolated(x syntax.Expr, value sum, depth int) ([]root, bool) 
 		s.steps = s.steps[:before]
 	}
 	if occurrences(x, s.unknown) != 1 {
-		return nil, false
+		return s.oneOf(x, value, depth)
 	}
 	return s.undo(x, value, depth)
+}
+
+// oneOf solves for the least or the greatest of several expressions, all with the
+// unknown: one of them has the value. Which one it is tells who puts the roots back.
+//
+// Where one has it whatever the unknown is, a whole stretch may be solutions, which no
+// root says.
+func (s *isolator) oneOf(x syntax.Expr, value sum, depth int) ([]root, bool) {
+	c, ok := x.(*syntax.Call)
+	if !ok || c.Func != "min" && c.Func != "max" {
+		return nil, false
+	}
+	*s.widened = true
+	var all []root
+	for _, a := range c.Args {
+		if !s.holds(a.X) {
+			return nil, false
+		}
+		roots, ok := s.branch(a.X, value, oneArgument, depth+1)
+		if !ok || slices.ContainsFunc(roots, func(r root) bool { return r.x == nil || r.lead != nil }) {
+			return nil, false
+		}
+		all = append(all, roots...)
+	}
+	return all, true
 }
 
 // to goes on with an inner expression and its value.

@@ -65,7 +65,7 @@ func (v *solving) repeated() *families {
 					out.add(x)
 				}
 			}
-			if at.OK && (len(out.at) == 1 || out.static.Tag == units.None) {
+			if at.OK && at.Static.Tag != units.None {
 				out.static = at.Static
 			}
 		}
@@ -168,12 +168,14 @@ func (v *solving) step(r algebra.Root) (float64, bool) {
 	return step, even && step > 0
 }
 
-// holds tells whether a solution is of one of the families.
-func (f *families) holds(x float64) bool {
-	return slices.ContainsFunc(f.at, func(o float64) bool {
+// find is the family that a solution is of, or -1.
+func (f *families) find(x float64) int {
+	return slices.IndexFunc(f.at, func(o float64) bool {
 		return math.Abs(math.Remainder(x-o, f.period)) <= alike*f.period
 	})
 }
+
+func (f *families) holds(x float64) bool { return f.find(x) >= 0 }
 
 // add adds a family, unless it is one of those.
 func (f *families) add(x float64) {
@@ -192,6 +194,24 @@ func (f *families) principal(x float64) float64 {
 		return math.Abs(x)
 	}
 	return x
+}
+
+// nearest is the solution of the same family that is nearest to 0, out of those a turn
+// or more away: the sum of an arc cosine and another angle may be beyond half a turn. The
+// family is told by it then.
+func (f *families) nearest(v *solving, r algebra.Root, turns []algebra.Root) algebra.Root {
+	own := v.Try(r.X[0])
+	i := f.find(own.Value)
+	if !own.OK || i < 0 || math.Abs(own.Value) <= f.period/2*(1+alike) {
+		return r
+	}
+	for _, other := range turns {
+		if at := v.Try(other.X[0]); at.OK && math.Abs(at.Value) <= f.period/2*(1+alike) && f.find(at.Value) == i {
+			f.at[i] = at.Value
+			return other
+		}
+	}
+	return r
 }
 
 // fold makes one family of those that lie evenly within a period.
@@ -279,7 +299,9 @@ func (v *solving) turned() bool {
 		v.farTurns()
 		return false
 	}
-	v.turns = algebra.Turns{}
+	if v.chosenAmong() {
+		v.turns = algebra.Turns{}
+	}
 	if !math.IsInf(lo, 0) {
 		from, to := (lo-last)/v.families.period-2, (hi-first)/v.families.period+2
 		reach := math.Max(math.Abs(from), math.Abs(to))

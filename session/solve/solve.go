@@ -299,6 +299,12 @@ func (v *solving) inForm() []solution {
 			roots = append(roots[:len(roots):len(roots)], r.Turns...)
 		}
 	}
+	if v.families != nil && !v.chosenAmong() {
+		roots = slices.Clone(roots)
+		for i, r := range roots {
+			roots[i] = v.families.nearest(v, r, r.Turns)
+		}
+	}
 	v.again = len(roots) > 1 || len(v.s.Where) > 0
 	return asSolutions(roots)
 }
@@ -339,6 +345,9 @@ func (v *solving) workedOut(all []solution) []solution {
 			continue
 		}
 		fits, lacks := v.satisfies(one)
+		if also := one.root.Also; !fits && also != nil && v.families != nil && !v.chosenAmong() {
+			all = append(all, solution{root: v.families.nearest(v, *also, one.root.Turns)})
+		}
 		switch {
 		case fits:
 			good = append(good, one)
