@@ -145,7 +145,7 @@ func (r *reading) printed(text string) (printed, bool) {
 	}
 	step := 0.0
 	if f := math.Abs(d.Float()); f != 0 {
-		step = math.Pow(10, math.Floor(math.Log10(f)*(1+1e-15))-5)
+		step = math.Pow(10, math.Floor(math.Log10(f)+1e-12)-5)
 	}
 	return printed{exactly(d.Rat()).mul(unit), step / 2 * 1.0001 * unit.size()}, true
 }
