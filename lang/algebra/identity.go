@@ -106,7 +106,7 @@ func (s *isolator) onConic(c conic, eq sum, calls []*syntax.Call, depth int) ([]
 		}
 		tangent = tangent || call.Func == c.tangent
 	}
-	if _, below := s.divisor(eq); below {
+	if _, below := s.divisor(eq); below && s.alone {
 		return s.onward(eq, depth, oneTangent)
 	}
 	below := number(1, 1)
@@ -124,6 +124,7 @@ func (s *isolator) onConic(c conic, eq sum, calls []*syntax.Call, depth int) ([]
 		}
 	}
 	switch {
+	case !s.alone:
 	case tangent:
 		return s.onward(eq, depth, oneTangent)
 	case !below.isOne():

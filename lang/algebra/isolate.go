@@ -19,7 +19,10 @@ type isolator struct {
 	steps     []Step
 	quadratic *quadratic
 	turns     Turns // which solutions some full turns away are wanted
-	repeats   *bool // solutions come again with each turn of an angle
+	// alone tells that there is no other unknown. Of several, what a principal value
+	// leaves out is found by a search alone.
+	alone   bool
+	repeats *bool // solutions come again with each turn of an angle
 	// widened tells that a step may have added solutions where both sides have a
 	// value: what holds after it need not have held before.
 	widened *bool
@@ -170,7 +173,7 @@ func (s *isolator) to(x syntax.Expr, value sum, depth int, reason Reason, by ...
 // It begins with the last step that the ways have in common, which note compares the
 // next one with; lead leaves that one out when the steps are joined.
 func (s *isolator) fork() *isolator {
-	return &isolator{normalizer: s.normalizer, budget: s.budget, turns: s.turns, repeats: s.repeats, widened: s.widened, steps: []Step{s.steps[len(s.steps)-1]}}
+	return &isolator{normalizer: s.normalizer, budget: s.budget, turns: s.turns, alone: s.alone, repeats: s.repeats, widened: s.widened, steps: []Step{s.steps[len(s.steps)-1]}}
 }
 
 // lead puts the steps since a fork before those of the roots found there.
@@ -473,7 +476,7 @@ func (s *isolator) otherAngles(r *root, inner syntax.Expr, angles []sum, depth i
 // instead is the root with another angle in the place of the principal one; nil
 // if that is not one root.
 func (s *isolator) instead(principal root, inner syntax.Expr, angle sum, depth int) *root {
-	b := &isolator{normalizer: s.normalizer, budget: s.budget, repeats: s.repeats, widened: s.widened, steps: []Step{{Left: inner, Right: sumExpr(angle)}}}
+	b := &isolator{normalizer: s.normalizer, budget: s.budget, alone: s.alone, repeats: s.repeats, widened: s.widened, steps: []Step{{Left: inner, Right: sumExpr(angle)}}}
 	roots, ok := b.solve(inner, angle, depth)
 	if !ok || len(roots) != 1 || roots[0].x == nil {
 		return nil

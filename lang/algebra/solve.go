@@ -89,9 +89,9 @@ func Solve(budget *limit.Budget, eqs []Equation, unknowns []string, turns Turns)
 // one solves one equation for an unknown. Where that occurs once, one operation
 // after the other is undone; else it is collected, and what is linear, quadratic,
 // a product that is 0 or one power is solved. It returns false where none of this
-// leads to the unknown alone.
-func one(budget *limit.Budget, eq Equation, unknown string, turns Turns) (*Solution, bool) {
-	s := &isolator{normalizer: normalizer{unknown: unknown}, budget: budget, turns: turns, repeats: new(bool), widened: new(bool), steps: []Step{{Left: eq.Left, Right: eq.Right}}}
+// leads to the unknown alone. Alone tells that no other is asked for.
+func one(budget *limit.Budget, eq Equation, unknown string, turns Turns, alone bool) (*Solution, bool) {
+	s := &isolator{normalizer: normalizer{unknown: unknown}, budget: budget, turns: turns, alone: alone, repeats: new(bool), widened: new(bool), steps: []Step{{Left: eq.Left, Right: eq.Right}}}
 	left, right := undone(eq.Left), undone(eq.Right)
 	if s.holds(eq.Left) || s.holds(eq.Right) {
 		s.note(left, right, simplify)

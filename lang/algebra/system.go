@@ -140,7 +140,7 @@ func (e elimination) simplest(eqs []Equation, left []string) []choice {
 	var all []choice
 	for i, eq := range eqs {
 		for j, name := range left {
-			s, ok := one(e.budget, eq, name, Turns{})
+			s, ok := one(e.budget, eq, name, Turns{}, false)
 			if ok && len(s.Roots) == 1 && len(s.Rests) == 0 && s.Roots[0].Also == nil && !s.Roots[0].loses(left) {
 				all = append(all, choice{i, j, s.Roots[0], len(syntax.PrintExpr(s.Roots[0].X[0]))})
 			}
@@ -167,7 +167,7 @@ func putInto(eqs []Equation, but int, name string, x syntax.Expr) []Equation {
 // last solves the equation that is left, and puts its roots into what the other
 // unknowns were found to be.
 func (e elimination) last(eq Equation, name string) (*Solution, bool) {
-	s, ok := one(e.budget, eq, name, e.turns)
+	s, ok := one(e.budget, eq, name, e.turns, len(e.asked) == 1)
 	if !ok || len(e.done) == 0 {
 		return s, ok
 	}

@@ -2,6 +2,7 @@ package solve
 
 import (
 	"math"
+	"slices"
 
 	"steelyard/lang/algebra"
 	"steelyard/lang/finding"
@@ -28,14 +29,15 @@ func (v *solving) conditions() []run.Condition {
 	var out []run.Condition
 	for _, c := range v.s.Where {
 		got := v.Function(eval.Want{Silent: true}, v.unknowns, v.statics, algebra.Substitute(c.Left, by), algebra.Substitute(c.Right, by))
-		if !v.single() {
+		further := !v.single() || v.further(c)
+		if further {
 			v.Find(got.Findings...)
 		}
 		op, known := orderOf[c.Op]
 		if !got.OK || got.Static.Absent || !known {
 			continue
 		}
-		out = append(out, run.Condition{Difference: got.Fn, Op: op, OfUnknown: v.single()})
+		out = append(out, run.Condition{Difference: got.Fn, Op: op, OfUnknown: !further})
 	}
 	return out
 }
@@ -58,6 +60,9 @@ func (v *solving) bounds() *limits {
 	v.limits = l
 	var low, high []run.Slot
 	for _, cond := range v.s.Where {
+		if v.further(cond) {
+			continue
+		}
 		for _, x := range []syntax.Expr{cond.Left, cond.Right} {
 			if v.isAsked(x) {
 				continue
@@ -83,6 +88,15 @@ func (v *solving) bounds() *limits {
 func (v *solving) isAsked(x syntax.Expr) bool {
 	n, ok := x.(*syntax.Name)
 	return ok && (v.asks(n.Name) || n.Name == v.unknowns[0])
+}
+
+// further tells whether a condition is on more than the size of the unknown: it stands
+// within an expression, as in x^2 < 5. Each solution is asked whether it satisfies it,
+// and nothing follows for where to look.
+func (v *solving) further(c syntax.Condition) bool {
+	return slices.ContainsFunc([]syntax.Expr{c.Left, c.Right}, func(x syntax.Expr) bool {
+		return !v.isAsked(x) && syntax.Any(x, v.isAsked)
+	})
 }
 
 // bound works out what the unknown is compared with.
