@@ -44,6 +44,7 @@ type mark struct {
 	plan  plan.Mark
 	set   eval.Settings
 	asked *plan.Asked
+	read  bool // the line was read without a finding
 }
 
 // New returns an empty scratchpad.
@@ -121,21 +122,31 @@ func WithoutRecords(text string) (string, bool) {
 // with its indented lines. A command that asks is answered and not stored. Where ctx is done
 // before the line is, the line has no value.
 func (p *Pad) EnterAt(ctx context.Context, line int, text string) *entry.Entry {
-	defer p.within(ctx, limit.Steps)()
-	return p.enter(line, text)
+	return p.enterRead(ctx, line, text, nil, &plan.Asked{})
 }
 
-// enter is EnterAt within the budget of the line that is being worked out.
-func (p *Pad) enter(line int, text string) *entry.Entry {
-	text = syntax.AsStored(text)
-	e := &entry.Entry{Line: line, Text: text, By: p}
+// enterRead is EnterAt for a line that may have been read, and that has asked then for
+// some names.
+func (p *Pad) enterRead(ctx context.Context, line int, text string, read syntax.Stmt, asked *plan.Asked) *entry.Entry {
+	defer p.within(ctx, limit.Steps)()
 	m := p.mark()
-	if p.watch && !p.trying {
-		m.asked = &plan.Asked{}
-		p.page.Planner.Names.Ask(m.asked)
+	if p.watch {
+		m.asked = asked
+		p.page.Planner.Names.Ask(asked)
 		defer p.page.Planner.Names.Ask(nil)
 	}
-	e.Stmt, e.Findings = p.reader.Read(text)
+	return p.enter(m, line, text, read)
+}
+
+// enter is EnterAt within the budget of the line that is being worked out, from a mark
+// before it.
+func (p *Pad) enter(m mark, line int, text string, read syntax.Stmt) *entry.Entry {
+	text = syntax.AsStored(text)
+	e := &entry.Entry{Line: line, Text: text, By: p}
+	if e.Stmt = read; read == nil {
+		e.Stmt, e.Findings = p.reader.Read(text)
+	}
+	m.read = len(e.Findings) == 0
 	if cmd, ok := e.Stmt.(*syntax.Command); ok {
 		p.answer(e, cmd)
 		if why := p.page.State.Budget.Ended(); why != limit.Going {
@@ -223,7 +234,7 @@ func (p *Pad) enterOnTrial(line int, text string, ruled bool) *entry.Entry {
 	trying, free, asks := p.trying, p.free, p.asks
 	p.trying, p.free, p.asks = true, !ruled, false
 	before := len(p.page.Entries)
-	e := p.enter(line, text)
+	e := p.enter(p.mark(), line, text, nil)
 	if len(p.page.Entries) > before {
 		p.Undo()
 	}
@@ -237,7 +248,7 @@ func (p *Pad) tryReadings(e *entry.Entry, tried int) {
 	p.trying, p.asks = true, true
 	advise.Readings(e, max(len(e.Findings)-tried, 0), func(text string) *entry.Entry {
 		before := len(p.page.Entries)
-		got := p.enter(e.Line, text)
+		got := p.enter(p.mark(), e.Line, text, nil)
 		if len(p.page.Entries) > before {
 			p.Undo()
 		}

@@ -45,11 +45,11 @@ func (p *Pad) Revise(ctx context.Context, ed Edit, tell func(Anew)) {
 		case e.Line >= ed.At && e.Line < ed.At+ed.Drop:
 			r.drop(e)
 		case changed:
-			r.again(ctx, e, text)
+			r.again(ctx, i, text)
 		case r.stays(i):
 			r.keep(i)
 		default:
-			r.again(ctx, e, e.Text)
+			r.again(ctx, i, e.Text)
 		}
 		r.old[i], r.befores[i] = nil, mark{}
 	}
@@ -70,6 +70,7 @@ type revision struct {
 	// can be kept.
 	lifted  bool
 	changed bool // there is a line above that has changed
+	renamed bool // other names are given above, or names of another kind
 	by      int  // by how much the number of the next old line changes
 	dirty   map[string]bool
 	tell    func(Anew)
@@ -110,7 +111,8 @@ func (p *Pad) revision(ed *Edit) *revision {
 // put enters lines that were not there.
 func (r *revision) put(ctx context.Context) {
 	for _, text := range r.ed.Put {
-		r.work(ctx, nil, r.Next(), text)
+		r.renamed = true
+		r.work(nil, func() *entry.Entry { return r.EnterAt(ctx, r.Next(), text) })
 		r.by++
 	}
 }
@@ -118,32 +120,42 @@ func (r *revision) put(ctx context.Context) {
 // drop leaves a line out.
 func (r *revision) drop(e *entry.Entry) {
 	r.by--
-	r.gone(e)
+	r.gone(r.take(e))
+	r.renamed = true
 	r.tell(Anew{Was: e})
 }
 
-// again works a line out again.
-func (r *revision) again(ctx context.Context, e *entry.Entry, text string) {
-	r.gone(e)
-	r.work(ctx, e, e.Line+r.by, text)
+// again works an old line out again. It is not read again where it would be read as it
+// was: its text is the same, and so are the names that are known.
+func (r *revision) again(ctx context.Context, i int, text string) {
+	e, m := r.old[i], r.befores[i]
+	was := r.take(e)
+	r.gone(was)
+	read, asked := syntax.Stmt(nil), &plan.Asked{}
+	if m.read && r.lifted && !r.renamed && text == e.Text {
+		read, asked = e.Stmt, m.asked
+	}
+	now := r.work(e, func() *entry.Entry { return r.enterRead(ctx, e.Line+r.by, text, read, asked) })
+	r.renamed = r.renamed || !slices.EqualFunc(was, now, func(a, b *plan.Def) bool {
+		return a.Name == b.Name && a.Kind == b.Kind && a.Failed() == b.Failed()
+	})
 }
 
-// work works a line out. One that tells what a unit is, or of what dimension a 0
-// above it is, may change any line below.
-func (r *revision) work(ctx context.Context, was *entry.Entry, line int, text string) {
+// work works a line out, and returns what it defines. One that tells what a unit is, or
+// of what dimension a 0 above it is, may change any line below.
+func (r *revision) work(was *entry.Entry, enter func() *entry.Entry) []*plan.Def {
 	m := r.page.Planner.Mark()
-	now := r.EnterAt(ctx, line, text)
-	for _, d := range r.page.Planner.Since(m) {
-		r.dirty[d.Name] = true
-	}
-	r.changed = true
+	now := enter()
+	defs := r.page.Planner.Since(m)
+	r.gone(defs)
 	r.lifted = r.lifted && !r.page.Planner.Told(m)
 	r.tell(Anew{was, now})
+	return defs
 }
 
-// gone notes that what an old line gave is no more.
-func (r *revision) gone(e *entry.Entry) {
-	for _, d := range r.take(e) {
+// gone notes that names mean something else from here on.
+func (r *revision) gone(defs []*plan.Def) {
+	for _, d := range defs {
 		r.dirty[d.Name] = true
 	}
 	r.changed = true

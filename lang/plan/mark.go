@@ -15,23 +15,23 @@ import (
 // entry of a list says is changed in one way only, when a zero is settled, and those
 // are listed too.
 type Mark struct {
-	instrs, args, funcs  int
-	solves               int
-	names                int
-	zeros, settled       int
-	plans, loaded, units int
-	part                 int
 	that, gravity        *Def
+	instrs, args, funcs  int32
+	solves               int32
+	names                int32
+	zeros, settled       int32
+	plans, loaded, units int32
+	part                 int32
 }
 
 // Mark returns the present place.
 func (p *Planner) Mark() Mark {
 	main := &p.Program.Main
 	return Mark{
-		instrs: len(main.Instrs), args: len(main.Args), funcs: len(p.Program.Funcs), solves: len(p.Program.Solves),
-		names: len(p.Names.all), zeros: len(p.zeros), settled: len(p.settled),
-		plans: len(p.plans), loaded: len(p.loaded), units: len(p.own),
-		part: p.part, that: p.that, gravity: p.gravity,
+		instrs: int32(len(main.Instrs)), args: int32(len(main.Args)), funcs: int32(len(p.Program.Funcs)), solves: int32(len(p.Program.Solves)),
+		names: int32(len(p.Names.all)), zeros: int32(len(p.zeros)), settled: int32(len(p.settled)),
+		plans: int32(len(p.plans)), loaded: int32(len(p.loaded)), units: int32(len(p.own)),
+		part: int32(p.part), that: p.that, gravity: p.gravity,
 	}
 }
 
@@ -43,9 +43,9 @@ func (m Mark) Start() run.Slot { return run.Slot(m.instrs) }
 // It is used for each line that fails, too: a line without a value leaves no
 // instruction behind.
 func (p *Planner) Cut(m Mark) {
-	p.Program.Main.Cut(run.Slot(m.instrs), m.args)
+	p.Program.Main.Cut(run.Slot(m.instrs), int(m.args))
 	p.Program.Funcs, p.Program.Solves = p.Program.Funcs[:m.funcs], p.Program.Solves[:m.solves]
-	for i := len(p.plans) - 1; i >= m.plans; i-- {
+	for i := len(p.plans) - 1; i >= int(m.plans); i-- {
 		d := p.plans[i]
 		d.planned = d.planned[:len(d.planned)-1]
 	}
@@ -56,19 +56,19 @@ func (p *Planner) Cut(m Mark) {
 		p.Units.Remove(name)
 	}
 	p.plans, p.loaded, p.own = p.plans[:m.plans], p.loaded[:m.loaded], p.own[:m.units]
-	p.Names.cut(m.names)
+	p.Names.cut(int(m.names))
 	for _, z := range p.settled[m.settled:] {
 		p.zeros[z] = zero{line: p.zeros[z].line}
 	}
 	p.settled, p.zeros = p.settled[:m.settled], p.zeros[:m.zeros]
-	p.part, p.that, p.gravity = m.part, m.that, m.gravity
+	p.part, p.that, p.gravity = int(m.part), m.that, m.gravity
 }
 
 // Since returns the definitions since the mark.
 func (p *Planner) Since(m Mark) []*Def { return p.Names.all[m.names:] }
 
 // Part is the part of the question that the next line belongs to.
-func (m Mark) Part() int { return m.part }
+func (m Mark) Part() int { return int(m.part) }
 
 // That is what the word that stands for in the next line.
 func (m Mark) That() *Def { return m.that }
@@ -76,7 +76,7 @@ func (m Mark) That() *Def { return m.that }
 // Told tells whether lines since the mark have said what a unit is, or of what
 // dimension the 0 of a line above theirs is: that holds for all the page.
 func (p *Planner) Told(m Mark) bool {
-	return len(p.own) > m.units || slices.ContainsFunc(p.settled[m.settled:], func(i int32) bool {
+	return len(p.own) > int(m.units) || slices.ContainsFunc(p.settled[m.settled:], func(i int32) bool {
 		return p.zeros[i].line != p.zeros[i].fixedBy
 	})
 }
@@ -85,9 +85,9 @@ func (p *Planner) Told(m Mark) bool {
 // the mark may be put back with Define as they were, if they have Told nothing. Those
 // of a number from on are then others by some lines.
 func (p *Planner) Lift(m Mark, from, by int) {
-	p.Names.cut(m.names)
+	p.Names.cut(int(m.names))
 	p.Names.lengths = lengths{}
-	p.part, p.that = m.part, m.that
+	p.part, p.that = int(m.part), m.that
 	for i := range p.zeros {
 		if z := &p.zeros[i]; by != 0 && z.line >= from {
 			z.line += by

@@ -148,14 +148,14 @@ type Static struct {
 	Tag units.Tag
 	// Heat tells a temperature from a difference.
 	Heat Heat
+	// Absent marks a slot that depends on a symbol with a unit but no value.
+	Absent bool
+	// Shape tells what the elements are.
+	Shape Shape
 	// Open is the number of the undetermined dimension of a bare zero, or 0:
 	// the slot's dimension is then Dim times that unknown to the power Exp.
 	Open int32
-	// Absent marks a slot that depends on a symbol with a unit but no value.
-	Absent bool
 	// Width is the number of elements: 1, or a list's length times a vector's
 	// components. Each has a column of its own.
 	Width int32
-	// Shape tells what the elements are.
-	Shape Shape
 }
