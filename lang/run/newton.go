@@ -222,11 +222,11 @@ func (w *newton) direction(x, f, size, step []float64) bool {
 			m[j][k] = (up[j] - down[j]) / (2e-6 * size[j]) // per width
 		}
 	}
-	if !eliminate(m) {
+	if len(pivoted(m, 1e-13)) < n {
 		return false
 	}
 	for k := range step {
-		step[k] = m[k][n] * width[k]
+		step[k] = m[k][n] / m[k][k] * width[k]
 		if step[k]-step[k] != 0 {
 			return false
 		}
@@ -234,33 +234,32 @@ func (w *newton) direction(x, f, size, step []float64) bool {
 	return true
 }
 
-// eliminate solves linear equations in place; the last column becomes the
-// solution.
-func eliminate(m [][]float64) bool {
-	n := len(m)
-	for col := range n {
-		best := col
-		for i := col; i < n; i++ {
+// pivoted eliminates in place, in equations whose last column is the right side: each
+// of the first rows is the only one that holds the unknown whose column is returned for
+// it. A coefficient below tiny is taken for 0, and the rows behind have none left.
+func pivoted(m [][]float64, tiny float64) (pivots []int) {
+	for col := 0; col < len(m[0])-1 && len(pivots) < len(m); col++ {
+		row := len(pivots)
+		best := row
+		for i := row; i < len(m); i++ {
 			if math.Abs(m[i][col]) > math.Abs(m[best][col]) {
 				best = i
 			}
 		}
-		if math.Abs(m[best][col]) < 1e-13 {
-			return false
+		if math.Abs(m[best][col]) < tiny {
+			continue
 		}
-		m[col], m[best] = m[best], m[col]
-		for i := range n {
-			if i == col {
+		m[row], m[best] = m[best], m[row]
+		for i := range m {
+			if i == row {
 				continue
 			}
-			f := m[i][col] / m[col][col]
-			for k := col; k <= n; k++ {
-				m[i][k] -= float64(f * m[col][k])
+			f := m[i][col] / m[row][col]
+			for k := col; k < len(m[i]); k++ {
+				m[i][k] -= float64(f * m[row][k])
 			}
 		}
+		pivots = append(pivots, col)
 	}
-	for i := range n {
-		m[i][n] /= m[i][i]
-	}
-	return true
+	return pivots
 }

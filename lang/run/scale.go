@@ -39,8 +39,9 @@ func (w *floatWalker) scale(fns []int, d units.Dim) float64 {
 		g.add(w.p.Funcs[fn], 0)
 	}
 	const n = 7
-	var m [n][n + 1]float64
-	for i := range n {
+	m := make([][]float64, n)
+	for i := range m {
+		m[i] = make([]float64, n+1)
 		for j := range n {
 			for _, q := range g.dims {
 				m[i][j] += float64(q[i] * q[j])
@@ -48,9 +49,16 @@ func (w *floatWalker) scale(fns []int, d units.Dim) float64 {
 		}
 		m[i][n] = d.Exp(i).Float()
 	}
-	y, ok := least(&m)
-	if !ok {
-		return 1
+	const tiny = 1e-9
+	pivots := pivoted(m, tiny)
+	for _, row := range m[len(pivots):] {
+		if math.Abs(row[n]) > tiny {
+			return 1 // the quantities have no power that gives it
+		}
+	}
+	var y [n]float64
+	for i, col := range pivots {
+		y[col] = m[i][n] / m[i][col]
 	}
 	log := 0.0
 	for k, q := range g.dims {
@@ -96,46 +104,6 @@ func (g *scaleGather) add(f *Func, depth int) {
 		}
 		g.dims, g.logs = append(g.dims, q), append(g.logs, math.Log(math.Abs(v)))
 	}
-}
-
-// least solves seven linear equations that may depend on each other; false if
-// they contradict each other.
-func least(m *[7][8]float64) (y [7]float64, ok bool) {
-	const tiny = 1e-9
-	row := 0
-	var pivots []int
-	for col := 0; col < 7 && row < 7; col++ {
-		best := row
-		for i := row; i < 7; i++ {
-			if math.Abs(m[i][col]) > math.Abs(m[best][col]) {
-				best = i
-			}
-		}
-		if math.Abs(m[best][col]) < tiny {
-			continue
-		}
-		m[row], m[best] = m[best], m[row]
-		for i := range 7 {
-			if i == row {
-				continue
-			}
-			f := m[i][col] / m[row][col]
-			for k := col; k < 8; k++ {
-				m[i][k] -= float64(f * m[row][k])
-			}
-		}
-		pivots = append(pivots, col)
-		row++
-	}
-	for i := row; i < 7; i++ {
-		if math.Abs(m[i][7]) > tiny {
-			return y, false
-		}
-	}
-	for i, col := range pivots {
-		y[col] = m[i][7] / m[i][col]
-	}
-	return y, true
 }
 
 // searchPieces is where a root is looked for: between the bounds that
