@@ -19,7 +19,7 @@ func adjacent(text string, tokens []token, known func(string) bool) *fault {
 				return bad
 			}
 		}
-		if i > 0 && startsOperand(&tokens[i]) && endsOperand(&tokens[i-1]) && !implied(tokens, i) && !namesBeside(tokens, i, known) {
+		if i > 0 && tokens[i].begins() && tokens[i-1].ends() && !implied(tokens, i) && !namesBeside(tokens, i, known) {
 			return first(sideSlips, at)
 		}
 	}
@@ -33,33 +33,9 @@ func namesBeside(tokens []token, i int, known func(string) bool) bool {
 	if known == nil || t.kind != nameToken || before.to == t.from {
 		return false
 	}
-	if power(tokens, i-1) {
-		before = baseOf(tokens, i-1)
-	}
-	return before != nil && before.kind == nameToken && !before.call && known(Canonical(before.text)) &&
+	before = baseOf(tokens, i-1)
+	return before.kind == nameToken && !before.call && known(Canonical(before.text)) &&
 		(known(Canonical(t.text)) || t.call && ops.IsFunction(t.text))
-}
-
-// endsOperand tells whether an operand may end with a token.
-func endsOperand(t *token) bool {
-	switch t.kind {
-	case numToken, unitToken, nameToken, piToken, thatToken, superToken, lineToken:
-		return true
-	case signToken:
-		return t.text == ")"
-	}
-	return false
-}
-
-// startsOperand tells whether an operand may begin with a token.
-func startsOperand(t *token) bool {
-	switch t.kind {
-	case numToken, nameToken, piToken, thatToken:
-		return true
-	case signToken:
-		return t.text == "(" || t.text == "√"
-	}
-	return false
 }
 
 // implied tells whether the token at i goes on with an operand or a product that
@@ -76,50 +52,36 @@ func implied(tokens []token, i int) bool {
 	case before.kind == lineToken, before.kind == thatToken, t.kind == thatToken, t.kind == numToken:
 		return false
 	}
-	if power(tokens, i-1) {
-		// 4π²m, x²(a+b): what counts is the base.
-		base := baseOf(tokens, i-1)
-		if base != nil && base.kind == piToken {
-			return bracket || t.kind == nameToken
-		}
-		return bracket || function || t.kind == piToken
-	}
+	before = baseOf(tokens, i-1) // 4π²m, x²(a+b): what counts is the base
 	if before.kind == piToken {
 		return bracket || t.kind == nameToken
 	}
-	// after a number or a closing bracket
 	return bracket || function || t.kind == piToken
 }
 
-// power tells whether the token at i is a written exponent.
-func power(tokens []token, i int) bool {
+// powerStart is the token with which the exponent begins whose last token is at i: its
+// sign ^, or raised digits; -1 if that is none.
+func powerStart(tokens []token, i int) int {
 	if tokens[i].kind == superToken {
-		return true
+		return i
 	}
-	if tokens[i].kind != numToken || i == 0 {
-		return false
+	from := i - 1
+	if from > 0 && tokens[from].plusOrMinus() {
+		from--
 	}
-	p := &tokens[i-1]
-	if p.kind == signToken && (p.text == "-" || p.text == "−" || p.text == "+") && i > 1 {
-		p = &tokens[i-2]
+	if tokens[i].kind == numToken && from >= 0 && tokens[from].sign("^") {
+		return from
 	}
-	return p.kind == signToken && p.text == "^"
+	return -1
 }
 
-// baseOf returns the last token of the base of the exponent at i.
+// baseOf is the last token of the base of the exponent that ends at i; the token itself
+// where that is no exponent.
 func baseOf(tokens []token, i int) *token {
-	if tokens[i].kind == superToken {
-		if i > 0 {
-			return &tokens[i-1]
-		}
-		return nil
+	if power := powerStart(tokens, i); power > 0 {
+		return &tokens[power-1]
 	}
-	for i--; i >= 0; i-- {
-		if tokens[i].text == "^" && i > 0 {
-			return &tokens[i-1]
-		}
-	}
-	return nil
+	return &tokens[i]
 }
 
 // operands are the two that stand side by side, with what goes on as a product
@@ -239,11 +201,8 @@ func (p among) sideBySide() *fault {
 	hint := "Put `*` between them."
 	readings := []string{left + "*" + right}
 	unit, end := shownIn(text, tokens, i)
-	if base := before; p.known != nil && unit != "" {
-		if power(tokens, i-1) {
-			base = baseOf(tokens, i-1)
-		}
-		if base != nil && base.kind == nameToken && !base.call && !p.known(Canonical(base.text)) {
+	if base := baseOf(tokens, i-1); p.known != nil && unit != "" {
+		if base.kind == nameToken && !base.call && !p.known(Canonical(base.text)) {
 			unit = "" // ρ V g, of which none has a value
 		}
 	}
@@ -255,9 +214,9 @@ func (p among) sideBySide() *fault {
 		}
 		hint += " To say the unit that a value is shown in, write `in` before it."
 	}
-	switch {
-	case before.kind == nameToken && t.kind == nameToken, power(tokens, i-1) && t.kind == nameToken:
-		if !power(tokens, i-1) {
+	switch power := powerStart(tokens, i-1) >= 0; {
+	case t.kind == nameToken && (before.kind == nameToken || power):
+		if !power {
 			message = "`" + left + "` and `" + right + "` are names with no sign between them."
 		}
 		if last := i == len(tokens)-1 || tokens[i+1].text == "in"; last && unit == "" {
@@ -302,7 +261,7 @@ func factorsAfter(text string, tokens []token, to int) (string, int) {
 		if t.from < to || i == 0 {
 			continue
 		}
-		if !startsOperand(t) || !endsOperand(&tokens[i-1]) || implied(tokens, i) {
+		if !t.begins() || !tokens[i-1].ends() || implied(tokens, i) {
 			break
 		}
 		to = operandEnd(tokens, i)
@@ -313,41 +272,17 @@ func factorsAfter(text string, tokens []token, to int) (string, int) {
 
 // operandStart returns where the operand begins whose last token is at i.
 func operandStart(tokens []token, i int) int {
-	for power(tokens, i) && i > 0 {
-		if tokens[i].kind == superToken {
-			i--
-			continue
-		}
-		for i > 0 && tokens[i].text != "^" {
-			i--
-		}
-		i--
-		if i < 0 {
-			return tokens[0].from
-		}
+	for power := powerStart(tokens, i); power > 0; power = powerStart(tokens, i) {
+		i = power - 1
 	}
-	if tokens[i].text == ")" {
-		depth := 0
-		for ; i > 0; i-- {
-			switch tokens[i].text {
-			case ")":
-				depth++
-			case "(":
-				depth--
-			}
-			if depth == 0 {
-				break
-			}
-		}
-		if i > 0 && tokens[i-1].kind == nameToken && tokens[i-1].call {
+	switch {
+	case tokens[i].text == ")":
+		if i = pieces(tokens).opening(i); i > 0 && tokens[i-1].call {
 			i--
 		}
-		return tokens[i].from
-	}
-	if i > 0 && (tokens[i].kind == unitToken || tokens[i].kind == lineToken) {
+	case i > 0 && (tokens[i].kind == unitToken || tokens[i].kind == lineToken):
 		return operandStart(tokens, i-1)
-	}
-	if i > 0 && tokens[i-1].text == "√" {
+	case i > 0 && tokens[i-1].text == "√":
 		i--
 	}
 	return tokens[i].from
@@ -355,48 +290,5 @@ func operandStart(tokens []token, i int) int {
 
 // operandEnd returns where the operand ends that begins at i.
 func operandEnd(tokens []token, i int) int {
-	if tokens[i].text == "√" && i+1 < len(tokens) {
-		return operandEnd(tokens, i+1)
-	}
-	end := tokens[i].to
-	if tokens[i].kind == nameToken && tokens[i].call && i+1 < len(tokens) {
-		i++
-	}
-	if tokens[i].text == "(" {
-		depth := 0
-		for ; i < len(tokens); i++ {
-			switch tokens[i].text {
-			case "(":
-				depth++
-			case ")":
-				depth--
-			}
-			end = tokens[i].to
-			if depth == 0 {
-				break
-			}
-		}
-	}
-	for i+1 < len(tokens) {
-		n := &tokens[i+1]
-		switch {
-		case n.kind == superToken, n.kind == unitToken && tokens[i].kind == numToken, n.kind == lineToken:
-			i++
-		case n.text == "^" && i+2 < len(tokens) && tokens[i+2].kind == numToken:
-			i += 2
-		default:
-			return end
-		}
-		end = tokens[i].to
-	}
-	return end
-}
-
-func isSignText(s string) bool { return s == "-" || s == "−" || s == "+" }
-
-func plainMinus(s string) string {
-	if s == "−" {
-		return "-"
-	}
-	return s
+	return tokens[min(pieces(tokens).operand(i), len(tokens))-1].to
 }

@@ -136,31 +136,20 @@ func powered(text string, from, end int) (string, int, bool) {
 // multiplication.
 func (p among) dotForTimes() *fault {
 	text, tokens, i := p.text, p.tokens, p.i
-	if !power(tokens, i-1) {
+	power := powerStart(tokens, i-1)
+	if power <= 0 {
 		return nil
 	}
 	from := operandStart(tokens, i-1)
-	head, ok := strings.CutSuffix(text[from:tokens[i-1].to], text[powerStart(tokens, i-1):tokens[i-1].to])
-	if !ok {
-		return nil
-	}
+	head := text[from:tokens[power].from]
 	number, ok := strings.CutSuffix(head, ".10")
 	if !ok || number == "" || strings.Trim(number, "0123456789") != "" {
 		return nil
 	}
-	exponent := strings.TrimPrefix(superOrPlain(text[from+len(head):tokens[i-1].to]), "+")
+	exponent := strings.TrimPrefix(superOrPlain(text[tokens[power].from:tokens[i-1].to]), "+")
 	return &fault{finding.New(finding.BadNumber, Span{From: from, To: tokens[i-1].to},
 		"The point is read as a decimal point: "+head+" to a power can't have a unit.",
 		"Write × or * for times.", number+"×10^"+exponent, number+"e"+exponent)}
-}
-
-// powerStart returns where the exponent begins whose last token is at i, its
-// sign ^ included.
-func powerStart(tokens []token, i int) int {
-	for i > 0 && tokens[i].kind != superToken && tokens[i].text != "^" {
-		i--
-	}
-	return tokens[i].from
 }
 
 // shownIn offers `in` where the rest of a line is a unit: v^2 J. It returns
@@ -184,7 +173,7 @@ func shownIn(text string, tokens []token, i int) (string, int) {
 // startsWithNumber tells whether the operand before i is a written number alone,
 // whose unit would need no `in`.
 func startsWithNumber(tokens []token, i int) bool {
-	return tokens[i-1].kind == unitToken || tokens[i-1].kind == numToken && !power(tokens, i-1)
+	return tokens[i-1].kind == unitToken || tokens[i-1].kind == numToken && powerStart(tokens, i-1) < 0
 }
 
 // gluedDegrees finds sin30° and Flsin60°.

@@ -6,7 +6,6 @@ import (
 	"steelyard/lang/finding"
 	"steelyard/lang/ops"
 	"steelyard/units"
-	"steelyard/units/writing"
 )
 
 // functionForm finds built-in functions written as print does: sin 30°, sin²(θ),
@@ -17,7 +16,7 @@ func (p among) functionForm() *fault {
 	if t.kind != nameToken {
 		return nil
 	}
-	if t.text == "log" && (t.call || i+1 < len(tokens) && startsOperand(&tokens[i+1]) && (p.known == nil || !p.known(t.text))) {
+	if t.text == "log" && (t.call || i+1 < len(tokens) && tokens[i+1].begins() && (p.known == nil || !p.known(t.text))) {
 		end := operandEnd(tokens, i)
 		args := text[t.to:end]
 		if !t.call {
@@ -96,7 +95,7 @@ func argumentEnd(tokens []token, i int) int {
 		if tokens[i].from < end {
 			continue
 		}
-		if tokens[i-1].kind == piToken && startsOperand(&tokens[i]) ||
+		if tokens[i-1].kind == piToken && tokens[i].begins() ||
 			tokens[i-1].kind == numToken && tokens[i].kind == piToken || tokens[i].kind == unitToken {
 			end = operandEnd(tokens, i)
 			continue
@@ -109,23 +108,11 @@ func argumentEnd(tokens []token, i int) int {
 // functionPower finds sin²(θ), sin^2(θ) and sin⁻¹(x).
 func functionPower(text string, tokens []token, i int) *fault {
 	t := &tokens[i]
-	j, power := i+2, ""
-	if tokens[i+1].kind == superToken {
-		power = writing.OnTheLine(tokens[i+1].text)
-	} else {
-		if j < len(tokens) && isSignText(tokens[j].text) {
-			power = plainMinus(tokens[j].text)
-			j++
-		}
-		if j == len(tokens) || tokens[j].kind != numToken {
-			return nil
-		}
-		power += tokens[j].text
-		j++
-	}
-	if j >= len(tokens) || power == "" || !startsOperand(&tokens[j]) {
+	j := pieces(tokens).power(i + 1)
+	if last := tokens[j-1].kind; last != superToken && last != numToken || j == len(tokens) || !tokens[j].begins() {
 		return nil
 	}
+	power := superOrPlain(text[tokens[i+1].from:tokens[j-1].to])
 	end := argumentEnd(tokens, j)
 	arg := text[tokens[j].from:end]
 	if !strings.HasPrefix(arg, "(") {

@@ -15,45 +15,55 @@ import (
 // with or without a name, is read without one (define.go): a production costs
 // several times what its expression does.
 
-// production builds the reader of one statement when it is first needed.
-func production[G any]() func() *participle.Parser[G] {
-	return sync.OnceValue(func() *participle.Parser[G] {
-		return participle.MustBuild[G](participle.Lexer(language{}), participle.ParseTypeWith(parseExpr))
-	})
+// production reads tokens as the tags of a type say. Its parser is built when it is
+// first needed.
+func production[G any]() func(tokens []token, end int) (*G, *fault) {
+	parser := sync.OnceValue(build[G])
+	return func(tokens []token, end int) (*G, *fault) {
+		lex, err := lexer.Upgrade(&tokenStream{tokenLine{tokens: tokens, end: end}})
+		if err == nil {
+			var got *G
+			if got, err = parser().ParseFromLexer(lex); err == nil {
+				return got, nil
+			}
+		}
+		return nil, unproduced(err, end)
+	}
 }
 
-// parse reads tokens by one production.
-func parse[G any](parser func() *participle.Parser[G], tokens []token, end int) (*G, *fault) {
-	lex, err := lexer.Upgrade(&tokenStream{tokenLine{tokens: tokens, end: end}})
-	if err == nil {
-		var got *G
-		if got, err = parser().ParseFromLexer(lex); err == nil {
-			return got, nil
+func build[G any]() *participle.Parser[G] {
+	return participle.MustBuild[G](participle.Lexer(language{}), participle.ParseTypeWith(parseExpr))
+}
+
+// statement is the reader of a statement of which its tags say all.
+func statement[G any, S interface {
+	*G
+	Stmt
+}]() func(r *reader, tokens []token) (Stmt, *fault) {
+	lines := production[G]()
+	return func(r *reader, tokens []token) (Stmt, *fault) {
+		s, bad := lines(tokens, r.to)
+		if bad != nil {
+			return nil, bad
 		}
+		return S(s), nil
 	}
+}
+
+// unproduced says why a production has not read what ends at a place.
+func unproduced(err error, end int) *fault {
 	if own, ok := errors.AsType[*fault](err); ok {
-		return nil, own
+		return own
 	}
 	if bad, ok := errors.AsType[*participle.UnexpectedTokenError](err); ok {
-		return nil, unexpected(fromLexer(&bad.Unexpected))
+		return unexpected(fromLexer(&bad.Unexpected))
 	}
 	at := Span{From: end, To: end}
 	if e, ok := errors.AsType[participle.Error](err); ok {
 		at.From = e.Position().Offset
 		at.To = max(at.From, end)
 	}
-	return nil, &fault{finding.New(finding.Unreadable, at, "This part of the line can't be read.", "`help` shows how to write lines.")}
-}
-
-// statement is what a production has read, as the statement that it is.
-func statement[G any, S interface {
-	*G
-	Stmt
-}](s *G, bad *fault) (Stmt, *fault) {
-	if bad != nil {
-		return nil, bad
-	}
-	return S(s), nil
+	return &fault{finding.New(finding.Unreadable, at, "This part of the line can't be read.", "`help` shows how to write lines.")}
 }
 
 // unexpected says that a token does not fit where it stands.

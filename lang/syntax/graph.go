@@ -60,7 +60,7 @@ func keepBlank(tokens []token) {
 }
 
 func readGraph(r *reader, tokens []token) (Stmt, *fault) {
-	s, bad := parse(graphLines, tokens, r.to)
+	s, bad := graphLines(tokens, r.to)
 	if bad != nil {
 		return nil, bad
 	}

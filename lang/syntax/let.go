@@ -32,7 +32,7 @@ func readLet(r *reader, tokens []token) (Stmt, *fault) {
 			return nil, bad
 		}
 	}
-	s, bad := parse(letLines, tokens, r.to)
+	s, bad := letLines(tokens, r.to)
 	if bad != nil {
 		if lines := r.apart(bad, beginsIn, "let "); lines != nil {
 			bad = lines

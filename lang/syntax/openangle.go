@@ -93,7 +93,7 @@ func (o *opener) argument(ps pieces, from, to int, degrees map[int]bool) {
 }
 
 // number is the value of a plain number, written or given.
-func (o *opener) number(p *piece) (float64, bool) {
+func (o *opener) number(p *token) (float64, bool) {
 	switch p.kind {
 	case numToken:
 		d, bad := decimal(p.text, Span{}, false)
@@ -104,7 +104,7 @@ func (o *opener) number(p *piece) (float64, bool) {
 	return 0, false
 }
 
-func (o *opener) beyondTurn(p *piece) bool {
+func (o *opener) beyondTurn(p *token) bool {
 	v, ok := o.number(p)
 	return ok && math.Abs(v) > 2*math.Pi
 }

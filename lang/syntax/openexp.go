@@ -35,12 +35,12 @@ func (o *opener) exponentials(ps pieces) pieces {
 			names[0].gap = ps[i].gap
 		}
 		out = append(append(out, ps[at:i]...), names...)
-		call := piece{kind: nameToken, text: "exp", call: true}
+		call := token{kind: nameToken, text: "exp", call: true}
 		if before == "" {
 			call.gap = ps[i].gap
 		}
-		out = append(append(out, call, piece{kind: signToken, text: "("}), exponent...)
-		out = append(out, piece{kind: signToken, text: ")"})
+		out = append(append(out, call, token{kind: signToken, text: "("}), exponent...)
+		out = append(out, token{kind: signToken, text: ")"})
 		at = end
 		o.exponential, o.others = true, true
 	}

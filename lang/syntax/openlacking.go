@@ -58,11 +58,8 @@ func (l *lackingSymbols) unitBeside(tokens []token, i int) bool {
 	if i == 0 || tokens[i-1].to == tokens[i].from || !l.in.IsUnit(tokens[i].text) {
 		return false
 	}
-	base := &tokens[i-1]
-	if power(tokens, i-1) {
-		base = baseOf(tokens, i-1)
-	}
-	return base != nil && base.kind == nameToken && l.in.Known(Canonical(base.text))
+	base := baseOf(tokens, i-1)
+	return base.kind == nameToken && l.in.Known(Canonical(base.text))
 }
 
 // word takes a word apart into names of the page, symbols and a function with its

@@ -275,7 +275,7 @@ func (o *opener) nameSlot(ps pieces, i int) (slot, bool) {
 			continue
 		}
 		names[0].gap = p.gap
-		s.choices = append(s.choices, choice{pieces: append(names, piece{kind: nameToken, text: p.text[cut:], call: true})})
+		s.choices = append(s.choices, choice{pieces: append(names, token{kind: nameToken, text: p.text[cut:], call: true})})
 		break
 	}
 	if !ops.IsFunction(p.text) && !o.in.Function(name) && len(s.choices) == 0 && !o.in.Known(name) {
@@ -306,12 +306,12 @@ func (o *opener) gluedFunction(text string, most int) (pieces, bool) {
 			if !known || cut > 0 && !ok {
 				continue
 			}
-			out := append(names, piece{kind: nameToken, text: text[cut : cut+n], call: true}, piece{kind: signToken, text: "("})
+			out := append(names, token{kind: nameToken, text: text[cut : cut+n], call: true}, token{kind: signToken, text: "("})
 			if number := strings.TrimSuffix(text[cut+n:], word); number != "" {
-				out = append(out, piece{kind: numToken, text: number})
+				out = append(out, token{kind: numToken, text: number})
 			}
 			most = min(most, len(argument))
-			out = append(append(out, argument[:most]...), piece{kind: signToken, text: ")"})
+			out = append(append(out, argument[:most]...), token{kind: signToken, text: ")"})
 			return append(out, argument[most:]...), true
 		}
 	}
@@ -484,7 +484,7 @@ func (o *opener) setOff(ps pieces) (out []bool, bracket Span) {
 		within := at > 0 && ps[at-1].sign("(")
 		off := ps[i].gap != "" && !open.beside && (within || !open.joined) && begins && ends
 		if off && within && bracket == (Span{}) {
-			bracket = Span{From: ps[from].at.From, To: ps[i].at.To}
+			bracket = Span{From: ps[from].from, To: ps[i].to}
 		}
 		out = append(out, off)
 	}

@@ -168,7 +168,7 @@ func (ps pieces) dropped(at []int) pieces {
 				out[i].gap = gap
 			}
 		default:
-			out[i] = piece{kind: numToken, text: "1", gap: out[i].gap}
+			out[i] = token{kind: numToken, text: "1", gap: out[i].gap}
 		}
 	}
 	return out

@@ -135,7 +135,7 @@ func (o *opener) asNames(fs []unitFactor) (pieces, bool) {
 				return nil, false
 			}
 			names = append(pieces{{kind: signToken, text: "("}}, within...)
-			names = append(names, piece{kind: signToken, text: ")"})
+			names = append(names, token{kind: signToken, text: ")"})
 		} else {
 			ok := false
 			if names, ok = o.names(f.word); !ok && f.power == "" {
@@ -148,9 +148,9 @@ func (o *opener) asNames(fs []unitFactor) (pieces, bool) {
 		}
 		switch f.joint {
 		case "/", "*":
-			out = append(out, piece{kind: signToken, text: f.joint})
+			out = append(out, token{kind: signToken, text: f.joint})
 		case "·":
-			out = append(out, piece{kind: signToken, text: "*"})
+			out = append(out, token{kind: signToken, text: "*"})
 		case " ":
 			names[0].gap = " "
 		}
@@ -183,7 +183,7 @@ func (o *opener) names(word string) (pieces, bool) {
 	}
 	var out pieces
 	for _, p := range parts {
-		out = append(out, piece{kind: nameToken, text: p})
+		out = append(out, token{kind: nameToken, text: p})
 	}
 	return out, true
 }
@@ -396,7 +396,7 @@ func (ps pieces) clause(i int) bool {
 
 // goesOn finds a unit that goes on behind a sign: 50 N / m, 5 N*m, 9.8 m/s/s,
 // 4200 J/(kg*K). Only a unit of a quantity that has a name is one.
-func (o *opener) goesOn(ps pieces, i int, fs []unitFactor) (merged piece, to int, ok bool) {
+func (o *opener) goesOn(ps pieces, i int, fs []unitFactor) (merged token, to int, ok bool) {
 	if isMark(lastRune(ps[i].text)) { // 30 % and 30° end there
 		return merged, to, false
 	}

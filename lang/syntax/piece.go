@@ -9,69 +9,51 @@ import (
 	"steelyard/lang/ops"
 )
 
-// piece is a part of a line while its readings are made: a token, or what stands
-// in its place in one reading.
-type piece struct {
-	kind lexer.TokenType
-	text string
-	gap  string // the blanks before it
-	at   Span   // in the text, if it is one of its tokens
-	call bool   // a name with its bracket behind it
-	open bool   // a unit with a letter that may be a name
-	// several tells that the text is more than one token.
-	several bool
-}
-
-func (p *piece) sign(text string) bool { return p.kind == signToken && p.text == text }
-
-// times and over are the signs that a product is written with.
-func (p *piece) times() bool {
-	t := token{kind: p.kind, text: p.text}
-	op, ok := productOp(&t)
+// times, over and plusOrMinus tell the signs that a product and a sum are written with.
+func (t *token) times() bool {
+	op, ok := productOp(t)
 	return ok && op == Mul
 }
 
-func (p *piece) over() bool {
-	t := token{kind: p.kind, text: p.text}
-	op, ok := productOp(&t)
+func (t *token) over() bool {
+	op, ok := productOp(t)
 	return ok && op == Div
 }
 
-func (p *piece) plusOrMinus() bool {
-	t := token{kind: p.kind, text: p.text}
-	_, ok := sumOp(&t)
+func (t *token) plusOrMinus() bool {
+	_, ok := sumOp(t)
 	return ok
 }
 
-// bounds tells whether an expression ends before a piece: a relation, a comma or
+// bounds tells whether an expression ends before a token: a relation, a comma or
 // a word.
-func (p *piece) bounds() bool {
-	return p.kind == wordToken || p.kind == signToken && !p.times() && !p.over() && !p.plusOrMinus() &&
-		p.text != "^" && p.text != "(" && p.text != ")" && p.text != "√"
+func (t *token) bounds() bool {
+	return t.kind == wordToken || t.kind == signToken && !t.times() && !t.over() && !t.plusOrMinus() &&
+		t.text != "^" && t.text != "(" && t.text != ")" && t.text != "√"
 }
 
-// begins tells whether an operand may begin with a piece.
-func (p *piece) begins() bool {
-	switch p.kind {
+// begins tells whether an operand may begin with a token.
+func (t *token) begins() bool {
+	switch t.kind {
 	case numToken, nameToken, piToken, thatToken:
 		return true
 	}
-	return p.sign("(") || p.sign("√")
+	return t.sign("(") || t.sign("√")
 }
 
-// ends tells whether an operand may end with a piece.
-func (p *piece) ends() bool {
-	switch p.kind {
+// ends tells whether an operand may end with a token.
+func (t *token) ends() bool {
+	switch t.kind {
 	case numToken, unitToken, piToken, thatToken, superToken, lineToken:
 		return true
 	case nameToken:
-		return !p.call
+		return !t.call
 	}
-	return p.sign(")")
+	return t.sign(")")
 }
 
-// pieces are those of a line or of a reading of it.
-type pieces []piece
+// pieces are the tokens of a line or of a reading of it.
+type pieces []token
 
 // piecesOf makes the pieces of the stretches of a text; what is between them, before
 // and behind is a piece that bounds.
@@ -84,11 +66,11 @@ func piecesOf(text string, lines [][]token) pieces {
 	at := 0
 	for k, tokens := range lines {
 		if from := tokens[0].from; from > at && (k > 0 || strings.TrimSpace(text[at:from]) != "") {
-			ps = append(ps, piece{kind: wordToken, text: text[at:from], at: Span{From: at, To: from}})
+			ps = append(ps, token{kind: wordToken, text: text[at:from], from: at, to: from})
 		}
 		for i := range tokens {
 			t := &tokens[i]
-			p := piece{kind: t.kind, text: t.text, call: t.call, at: t.span()}
+			p := *t
 			if i > 0 && !(tokens[i-1].text == "(" && tokens[i-1].from == tokens[i-1].to) {
 				p.gap = text[tokens[i-1].to:t.from]
 			}
@@ -101,7 +83,7 @@ func piecesOf(text string, lines [][]token) pieces {
 		at = tokens[len(tokens)-1].to
 	}
 	if strings.TrimSpace(text[at:]) != "" {
-		ps = append(ps, piece{kind: wordToken, text: text[at:], at: Span{From: at, To: len(text)}})
+		ps = append(ps, token{kind: wordToken, text: text[at:], from: at, to: len(text)})
 	}
 	return ps
 }
@@ -219,7 +201,7 @@ func (ps pieces) term(i int) (from, to int) {
 // numbers tells whether a stretch holds written numbers and signs only; open
 // brackets count, names and units do not.
 func (ps pieces) numbers() bool {
-	return !slices.ContainsFunc(ps, func(p piece) bool {
+	return !slices.ContainsFunc(ps, func(p token) bool {
 		return p.kind == nameToken || p.kind == unitToken || p.kind == thatToken || p.bounds()
 	})
 }

@@ -48,15 +48,14 @@ func readRecord(text string) (Record, *fault) {
 		tokens = tokens[2:]
 	}
 	r.At = Span{From: tokens[0].from, To: to}
-	negative := len(tokens) > 1 && isSignText(tokens[0].text)
-	if negative {
-		negative = tokens[0].text != "+"
+	sign, signed := sumOp(&tokens[0])
+	if signed && len(tokens) > 1 {
 		tokens = tokens[1:]
 	}
 	if tokens[0].kind != numToken || len(tokens) > 2 || strings.ContainsAny(tokens[0].text, "½¼¾⅓") {
 		return r, wrong
 	}
-	if r.Value, bad = decimal(tokens[0].text, tokens[0].span(), negative); bad != nil {
+	if r.Value, bad = decimal(tokens[0].text, tokens[0].span(), signed && sign == Sub); bad != nil {
 		return r, bad
 	}
 	if len(tokens) == 2 {

@@ -9,16 +9,10 @@ type Scaling struct {
 var scalingWord = StatementWord{
 	Word: "scaling", Form: "scaling EXPR against NAME",
 	Summary: "Says how one quantity grows with another.",
-	Example: "scaling T against L", Stored: true, Ready: true, read: clauses(readScaling),
+	Example: "scaling T against L", Stored: true, Ready: true, read: clauses(statement[Scaling]()),
 	sure: " against ", next: []string{"against"},
 }
 
 func (s *Scaling) Exprs() []Expr  { return []Expr{s.X} }
 func (*Scaling) Defines() []Ident { return nil }
 func (*Scaling) is() nature       { return nature{kept, Answer} }
-
-var scalingLines = production[Scaling]()
-
-func readScaling(r *reader, tokens []token) (Stmt, *fault) {
-	return statement(parse(scalingLines, tokens, r.to))
-}

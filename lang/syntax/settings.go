@@ -25,7 +25,7 @@ var resultsWord = StatementWord{
 var roundWord = StatementWord{
 	Word: "round", Form: "round halves to even",
 	Summary: "Sets how a final five is rounded.",
-	Example: "round halves to even", Stored: true, Ready: true, read: clauses(readRound),
+	Example: "round halves to even", Stored: true, Ready: true, read: clauses(statement[RoundSetting]()),
 	second: "halves",
 }
 
@@ -45,8 +45,6 @@ func (s *RoundSetting) Rule() units.Rounding {
 	return units.HalfAway
 }
 
-var roundLines = production[RoundSetting]()
-
 func readResults(r *reader, at int) (Stmt, *fault) {
 	if strings.HasPrefix(r.text[r.from:r.to], "results to the") {
 		return nil, notYet(Span{From: r.from, To: r.to}, "Results to the figures of the givens")
@@ -58,8 +56,4 @@ func readFigures(r *reader, tokens []token) (Stmt, *fault) {
 	p := r.line(tokens, 1)
 	p.word("to")
 	return &FiguresSetting{Figures: p.count("figure", mostFigures)}, p.ends()
-}
-
-func readRound(r *reader, tokens []token) (Stmt, *fault) {
-	return statement(parse(roundLines, tokens, r.to))
 }

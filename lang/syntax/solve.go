@@ -112,7 +112,7 @@ func keepChoices(tokens []token) {
 }
 
 func readSolve(r *reader, tokens []token) (Stmt, *fault) {
-	s, bad := parse(solveLines, tokens, r.to)
+	s, bad := solveLines(tokens, r.to)
 	if bad != nil {
 		if offer := r.joined(tokens); offer != nil {
 			bad = offer

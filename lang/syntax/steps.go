@@ -18,9 +18,12 @@ func (*Steps) is() nature       { return nature{kept, Support} }
 var stepsLines = production[Steps]()
 
 func readSteps(r *reader, tokens []token) (Stmt, *fault) {
-	s, bad := parse(stepsLines, tokens, r.to)
-	if bad == nil && s.Of.Name == "all" {
+	s, bad := stepsLines(tokens, r.to)
+	if bad != nil {
+		return nil, bad
+	}
+	if s.Of.Name == "all" {
 		s.Of.Name = ""
 	}
-	return statement(s, bad)
+	return s, nil
 }

@@ -21,12 +21,18 @@ const (
 	lineToken // @12
 )
 
-// token is a piece of a line, between two byte offsets.
+// token is a piece of a line, between two byte offsets; or what stands in its place
+// in one reading of the line.
 type token struct {
 	kind     lexer.TokenType
 	call     bool // a name with its bracket directly after it
 	from, to int
 	text     string // as it was typed
+
+	// Of a reading: the blanks before it; a unit with a letter that may be a name; that
+	// the text is more than one token.
+	gap           string
+	open, several bool
 }
 
 func (t token) span() Span { return Span{From: t.from, To: t.to} }
