@@ -24,7 +24,7 @@ import (
 // chains are what is worked out in one pass beside the single operations: x and
 // y are columns, each k is a constant of its own. Constants stand second in
 // sums and products, and nothing is subtracted from a column but a column,
-// because share.go writes values so.
+// because nodes.go writes values so.
 var chains = strings.Fields(`
 	x*k*k x*k/k x*k+k x*k*k+k k-x*k (x+k)*k (k-x)*k+k (x*k+k)/k (x*k+k)/(x+k)
 	pow(x,2)*k pow(x,2)*k*k pow(x,2)*k/k pow(x,2)+k pow(x,2)*k+k pow(x,2)*k*k+k (x*k+k)+pow(x,2)*k*k

@@ -278,11 +278,11 @@ func (c *coder) dimensionRange(at syntax.Span) run.Slot {
 		"No quantity has such a unit. Check the powers.")
 }
 
-// root2 plans a square, cube or higher root.
+// rootOf plans a square, cube or higher root.
 //
 // A root is a power with the exponent 1/n for its dimension, and an operation of its
 // own for its value: a cube root of -8 is -2, which the power has not.
-func (c *coder) root2(s run.Slot, op ops.Op, degree int, at syntax.Span) run.Slot {
+func (c *coder) rootOf(s run.Slot, op ops.Op, degree int, at syntax.Span) run.Slot {
 	e, ok := units.NewExp(1, degree)
 	st := c.static(s)
 	if ok {

@@ -8,7 +8,7 @@ import (
 )
 
 // body starts the code of a function, in which the first definitions up to seen
-// are known. Within it, again replaces nothing: what is replaced becomes a further
+// are known. Within it nothing is replaced: what is replaced becomes a further
 // argument of the whole function.
 //
 // It has a code of its own, whose slots begin at 0; what it needs of the main code it

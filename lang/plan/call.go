@@ -265,7 +265,7 @@ func (c *coder) callRoot(x *syntax.Call, b ops.Function, slots []run.Slot) run.S
 		}
 		degree = e.Num()
 	}
-	return c.root2(slots[0], b.Op, degree, x.At)
+	return c.rootOf(slots[0], b.Op, degree, x.At)
 }
 
 // callRound plans round(x) of a pure number, or round(x, 5 mm) to whole

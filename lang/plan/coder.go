@@ -34,8 +34,8 @@ type coder struct {
 	// params are what only that body sees.
 	fn     *run.Func
 	params []param
-	// again is set while something is planned with values replaced.
-	again *again
+	// replacing is set while something is planned with values replaced.
+	replacing *replacing
 	// unread tells that no one reads the findings: what matters is whether there
 	// are any, and how heavy they are.
 	unread bool

@@ -150,7 +150,7 @@ func (c *coder) onCurve(op ops.Op, at syntax.Span, fn int, places []run.Slot, st
 
 // invokes adds an operation that runs a function.
 func (c *coder) invokes(op ops.Op, fn int, slots []run.Slot, at syntax.Span, st run.Static) run.Slot {
-	fn, extra, ok := c.again.function(c, fn)
+	fn, extra, ok := c.replacing.function(c, fn)
 	if !ok {
 		return run.NoSlot
 	}

@@ -51,7 +51,7 @@ func (c *coder) squareRoot(x *syntax.Root) run.Slot {
 	if s == run.NoSlot {
 		return run.NoSlot
 	}
-	return c.root2(s, ops.Sqrt, 2, x.At)
+	return c.rootOf(s, ops.Sqrt, 2, x.At)
 }
 
 // number plans a written number without a unit. A bare 0 fits any dimension.
@@ -168,7 +168,7 @@ func (c *coder) value(d *Def, at syntax.Span) run.Slot {
 	if d.Failed() {
 		return c.needs(d, at)
 	}
-	return c.again.slot(c, d.Slot, at)
+	return c.replacing.slot(c, d.Slot, at)
 }
 
 // needs records that a line that failed is needed here, naming the line where

@@ -4,7 +4,6 @@ import (
 	"slices"
 
 	"steelyard/lang/run"
-	"steelyard/units"
 )
 
 // Mark is a place to which a planner can be cut back, so that a line can be
@@ -94,15 +93,4 @@ func (p *Planner) Lift(m Mark, from, by int) {
 			z.fixedBy += by
 		}
 	}
-}
-
-// DefineUnit makes a unit of the worksheet's own: a name for a size in SI units
-// with the dimension of another unit. It reports false where a known unit has
-// the name.
-func (p *Planner) DefineUnit(name string, of *units.Unit, size float64) bool {
-	_, free := p.Units.Define(name, of, size)
-	if free {
-		p.own = append(p.own, name)
-	}
-	return free
 }

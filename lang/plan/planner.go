@@ -202,3 +202,14 @@ func (p *Planner) Emit(in run.Instr, st run.Static) run.Slot {
 	c := p.coder("")
 	return c.emit(in, syntax.Span{}, st)
 }
+
+// DefineUnit makes a unit of the worksheet's own: a name for a size in SI units
+// with the dimension of another unit. It reports false where a known unit has
+// the name.
+func (p *Planner) DefineUnit(name string, of *units.Unit, size float64) bool {
+	_, free := p.Units.Define(name, of, size)
+	if free {
+		p.own = append(p.own, name)
+	}
+	return free
+}

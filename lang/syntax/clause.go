@@ -80,7 +80,7 @@ func (r *reader) result(tokens []token, from int) (Expr, UnitText, *fault) {
 	}
 	bad := p.ends()
 	if bad == nil {
-		bad = r.readings(x)
+		bad = r.treeSlips(x)
 	}
 	if w := curveWord(&tokens[min(from, len(tokens)-1)]); w != nil && bad != nil {
 		bad = w.form(bad)

@@ -172,7 +172,7 @@ func (r *reader) piece(at Span) (Piece, *fault) {
 	from.word("for")
 	c := from.comparisons()
 	if bad = from.ends(); bad == nil {
-		bad = line.readings(append([]Expr{p.X}, c.sides...)...)
+		bad = line.treeSlips(append([]Expr{p.X}, c.sides...)...)
 	}
 	if bad == nil {
 		return p, p.interval(c)

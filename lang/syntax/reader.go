@@ -52,7 +52,7 @@ func ParseExpr(text string) (Expr, []finding.Finding) {
 		x, bad = p.whole(), p.ends()
 	}
 	if bad == nil {
-		bad = r.readings(x)
+		bad = r.treeSlips(x)
 	}
 	if bad != nil {
 		return nil, []finding.Finding{bad.Finding}
@@ -152,7 +152,7 @@ func clauses(read func(r *reader, tokens []token) (Stmt, *fault)) func(*reader, 
 		}
 		s, bad := read(r, tokens)
 		if bad == nil {
-			bad = r.readings(s.Exprs()...)
+			bad = r.treeSlips(s.Exprs()...)
 		}
 		if bad != nil {
 			return nil, r.word.form(bad)

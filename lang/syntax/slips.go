@@ -66,17 +66,17 @@ var lineSlips = []slip[unread]{
 	{"words for no name: m*g*h, energy of the ball", unread.nameless},
 }
 
-// beside is a quotient, product or power, with the reader of its line.
-type beside struct {
+// operation is a quotient, product or power, with the reader of its line.
+type operation struct {
 	*reader
 	*Binary
 }
 
 // treeSlips are looked for at each operator of a tree that is read: it can be
 // understood in two ways.
-var treeSlips = []slip[beside]{
-	{"the power of a quantity: 5 m ^2", beside.unitPower},
-	{"the power of a root: √x^2", beside.rootPower},
-	{"a number over a quantity: 1/2 kg", beside.numberOver},
-	{"a power of 1 over a number: x^1/2", beside.onePower},
+var treeSlips = []slip[operation]{
+	{"the power of a quantity: 5 m ^2", operation.unitPower},
+	{"the power of a root: √x^2", operation.rootPower},
+	{"a number over a quantity: 1/2 kg", operation.numberOver},
+	{"a power of 1 over a number: x^1/2", operation.onePower},
 }

@@ -9,16 +9,16 @@ import (
 	"steelyard/lang/syntax"
 )
 
-// again plans a value once more with others in the place of some: what depends
+// replacing plans a value once more with others in the place of some: what depends
 // on those is planned again from its instructions, in the code that asks for it.
 // Ordinary instructions come of it, so that it also works within functions and
-// curves. A nil again replaces nothing.
+// curves. A nil one replaces nothing.
 //
 // Why not put the new values into the tree instead? A result is worked out from others
 // by name, and a name may have been given anew since; the instructions say what the
 // result really came from, whatever its names mean by now.
-type again struct {
-	outer *again // what is replaced round this, or nil
+type replacing struct {
+	outer *replacing // what is replaced round this, or nil
 	// put has what stands for a slot of the main code: what replaces it, or the
 	// instruction that was planned again.
 	put map[run.Slot]run.Slot
@@ -43,8 +43,8 @@ const followed = 64
 // The new values are planned before anything is replaced: in `T with L = 2*L` the L on
 // the right is the old one.
 func (c *coder) with(x *syntax.With) run.Slot {
-	a := &again{
-		outer: c.again, put: map[run.Slot]run.Slot{}, first: math.MaxInt32, at: x.At,
+	a := &replacing{
+		outer: c.replacing, put: map[run.Slot]run.Slot{}, first: math.MaxInt32, at: x.At,
 		reads: c.p.Program.Reads(), reloaded: map[int]int{}, taken: map[int]int{},
 	}
 	for i := range x.By {
@@ -64,9 +64,9 @@ func (c *coder) with(x *syntax.With) run.Slot {
 	if c.cost = min(c.cost+int64(len(a.depends))/followed, maxCost+1); c.tooLong(x.At) {
 		return run.NoSlot
 	}
-	c.again = a
+	c.replacing = a
 	s := c.expr(x.X)
-	c.again = a.outer
+	c.replacing = a.outer
 	if a.failed {
 		return run.NoSlot
 	}
@@ -130,7 +130,7 @@ func (c *coder) replacement(x *syntax.With, i int) (slot, by run.Slot, ok bool) 
 // follow finds the slots that depend on those that are replaced.
 //
 // One pass does it: an instruction reads slots before its own alone.
-func (a *again) follow(p *Planner) {
+func (a *replacing) follow(p *Planner) {
 	main := &p.Program.Main
 	a.depends = make([]bool, max(0, len(main.Instrs)-int(a.first)))
 	for s := a.first; int(s) < len(main.Instrs); s++ {
@@ -142,7 +142,7 @@ func (a *again) follow(p *Planner) {
 }
 
 // on tells whether a slot of the main code depends on what is replaced here.
-func (a *again) on(s run.Slot) bool {
+func (a *replacing) on(s run.Slot) bool {
 	return s >= a.first && int(s-a.first) < len(a.depends) && a.depends[s-a.first]
 }
 
@@ -155,7 +155,7 @@ func (a *again) on(s run.Slot) bool {
 
 // slot is where the value of a slot of the main code is found in the code that is
 // being planned: where something is replaced, what stands for it.
-func (a *again) slot(c *coder, s run.Slot, at syntax.Span) run.Slot {
+func (a *replacing) slot(c *coder, s run.Slot, at syntax.Span) run.Slot {
 	for ; a != nil; a = a.outer {
 		if a.on(s) {
 			if to, done := a.put[s]; done {
@@ -175,7 +175,7 @@ func (a *again) slot(c *coder, s run.Slot, at syntax.Span) run.Slot {
 // replan plans an instruction of the main code again, and before it those that it
 // reads, as far as they depend on what is replaced. What is known of its slot stays:
 // what replaces a value has the dimension of that, so that nothing is checked again.
-func (a *again) replan(c *coder, s run.Slot) run.Slot {
+func (a *replacing) replan(c *coder, s run.Slot) run.Slot {
 	main := &c.p.Program.Main
 	in, st := main.Instrs[s], c.p.Static(s)
 	if c.cost > maxCost {
@@ -211,7 +211,7 @@ func (a *again) replan(c *coder, s run.Slot) run.Slot {
 // main code, and so does the search.
 // Such a solve has slots for its candidates, or bounds for a search, which are moved
 // like any operands.
-func (a *again) resolving(c *coder, solve run.Slot) run.Slot {
+func (a *replacing) resolving(c *coder, solve run.Slot) run.Slot {
 	if c.fn != nil {
 		if !a.failed {
 			c.find(finding.NotAvailableYet, a.at, "This version can't replace a value in an equation inside a function.",
@@ -227,7 +227,7 @@ func (a *again) resolving(c *coder, solve run.Slot) run.Slot {
 
 // reloading is a function that loads from the main code what stands for the slots
 // that are replaced.
-func (a *again) reloading(c *coder, fn int) int {
+func (a *replacing) reloading(c *coder, fn int) int {
 	if to, ok := a.reloaded[fn]; ok || len(a.replacedIn(fn)) == 0 {
 		if !ok {
 			to = fn
@@ -251,7 +251,7 @@ func (a *again) reloading(c *coder, fn int) int {
 }
 
 // replacedIn are the slots that a function loads and that something stands for.
-func (a *again) replacedIn(fn int) []run.Slot {
+func (a *replacing) replacedIn(fn int) []run.Slot {
 	if a == nil {
 		return nil
 	}
@@ -269,7 +269,7 @@ func (a *again) replacedIn(fn int) []run.Slot {
 
 // function is a function that takes what stands for the slots that are replaced as
 // further arguments, with those arguments. Without any, it is the function itself.
-func (a *again) function(c *coder, fn int) (int, []run.Slot, bool) {
+func (a *replacing) function(c *coder, fn int) (int, []run.Slot, bool) {
 	slots := a.replacedIn(fn)
 	if len(slots) == 0 {
 		return fn, nil, true
@@ -284,7 +284,7 @@ func (a *again) function(c *coder, fn int) (int, []run.Slot, bool) {
 // taking is a function that takes the values of some slots, which it would load,
 // as further arguments. For one function they are always the same: all that is
 // replaced among those.
-func (a *again) taking(p *Planner, fn int, slots []run.Slot) int {
+func (a *replacing) taking(p *Planner, fn int, slots []run.Slot) int {
 	if to, ok := a.taken[fn]; ok {
 		return to
 	}

@@ -7,13 +7,13 @@ import (
 	"steelyard/lang/ops"
 )
 
-// readings looks through trees for what can be read in two ways.
-func (r *reader) readings(list ...Expr) *fault {
+// treeSlips looks through trees for what can be read in two ways.
+func (r *reader) treeSlips(list ...Expr) *fault {
 	for _, x := range list {
 		for x := range Nodes(x) {
 			switch x := x.(type) {
 			case *Binary:
-				if bad := first(treeSlips, beside{r, x}); bad != nil {
+				if bad := first(treeSlips, operation{r, x}); bad != nil {
 					return bad
 				}
 			case *Call:
@@ -30,7 +30,7 @@ func (r *reader) source(at Span) string { return r.text[at.From:at.To] }
 
 // numberOver finds 1/2 kg and 1/0.40 s: a written number without a unit over
 // one with a unit.
-func (r beside) numberOver() *fault {
+func (r operation) numberOver() *fault {
 	if r.Op != Div {
 		return nil
 	}
@@ -84,7 +84,7 @@ func numbersOnly(x Expr, pi bool) bool {
 
 // unitPower finds 5 m ^2 and 5 m^n: an exponent after a unit that does not go
 // with it.
-func (r beside) unitPower() *fault {
+func (r operation) unitPower() *fault {
 	b := r.Binary
 	if b.Op != Pow {
 		return nil
@@ -106,7 +106,7 @@ func (r beside) unitPower() *fault {
 
 // onePower finds x^1/2, of which print raises the whole fraction: nobody writes the first
 // power.
-func (r beside) onePower() *fault {
+func (r operation) onePower() *fault {
 	n, ok := r.Y.(*Number)
 	p := lastFactor(r.X)
 	if r.Op != Div || !ok || p == nil || p.Op != Pow || r.source(p.OpAt) != "^" {
@@ -135,7 +135,7 @@ func lastFactor(x Expr) *Binary {
 }
 
 // rootPower finds √x^2.
-func (r beside) rootPower() *fault {
+func (r operation) rootPower() *fault {
 	b := r.Binary
 	root, ok := b.X.(*Root)
 	if !ok || b.Op != Pow {
