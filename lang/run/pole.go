@@ -58,6 +58,8 @@ func (s *survey) judged(lo, hi float64) piece {
 // piece where it is as good as there.
 func (s *survey) pole(p piece) float64 {
 	a, b := p.lo, p.hi
+	fault := s.fault
+	defer func() { s.fault = fault }() // the place itself, which may have no value, is no part of the range
 	for {
 		mid := a + (b-a)/2
 		if mid <= a || mid >= b {

@@ -46,6 +46,7 @@ func (s *rootSearch) done() Roots {
 			s.unsettled(ops.Point(x))
 		}
 	}
+	s.merge()
 	all := joined(s.out.Unsettled)
 	s.out.Unsettled, s.out.Flat = nil, joined(s.zero)
 	at := func(x float64) func(r float64) bool {
@@ -67,6 +68,44 @@ func (s *rootSearch) done() Roots {
 		s.out.Found = slices.DeleteFunc(s.out.Found, func(x float64) bool { return f.Lo <= x && x <= f.Hi || at(x)(f.Lo) || at(x)(f.Hi) })
 	}
 	return s.out
+}
+
+// merge takes a root out that was found where rounding hides another one: beside 0,
+// tan(x) - x is 0 but for its error, and only there are its slopes 0 as well.
+func (s *rootSearch) merge() {
+	slices.Sort(s.out.Found)
+	var kept []float64
+	for _, b := range s.out.Found {
+		n := len(kept)
+		if n > 0 && s.w.zeroAt(s.fn, kept[n-1]+(b-kept[n-1])/2) {
+			a := kept[n-1]
+			switch {
+			case s.levelAt(a) && s.hides(a, b):
+				continue
+			case s.levelAt(b) && s.hides(b, a):
+				kept = kept[:n-1]
+			}
+		}
+		kept = append(kept, b)
+	}
+	s.out.Found = kept
+}
+
+// levelAt tells whether the slope may be 0 at a place.
+func (s *rootSearch) levelAt(x float64) bool {
+	n, some := s.w.over(s.fn, ops.Point(x))
+	return some && n.d.HoldsZero()
+}
+
+// hides tells whether the root at a place is the only one as far as another place.
+func (s *rootSearch) hides(at, other float64) bool {
+	s.left -= order
+	over, some := s.w.powers(s.fn, ops.Point(at).Hull(ops.Point(other)))
+	if !some {
+		return false
+	}
+	k, some := over.keepsSign(2)
+	return some && s.w.zeroAt(s.fn, at) && s.vanish(at, k)
 }
 
 // stopped tells whether the budget has ended.
@@ -300,13 +339,7 @@ func (s *rootSearch) besideRoot(x ops.Interval) bool {
 	at := slices.MinFunc(s.out.Found, func(a, b float64) int {
 		return cmp.Compare(math.Abs(a-x.Lo), math.Abs(b-x.Lo))
 	})
-	s.left -= order
-	over, some := s.w.powers(s.fn, x.Hull(ops.Point(at)))
-	if !some {
-		return false
-	}
-	k, some := over.keepsSign(2)
-	return some && s.w.zeroAt(s.fn, at) && s.vanish(at, k)
+	return s.hides(at, x.Lo) && s.hides(at, x.Hi)
 }
 
 // neighbours settles what is too narrow to be halved: a root is at an end toward

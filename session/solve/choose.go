@@ -1,9 +1,11 @@
 package solve
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strconv"
+	"strings"
 
 	"steelyard/lang/algebra"
 	"steelyard/lang/finding"
@@ -233,20 +235,35 @@ func plural(n int) string {
 	return "s"
 }
 
-// list names solutions of one equation in the unit asked for.
+// list names solutions of one equation, by more figures where two would look the same.
+// Of more than can be named, those nearest to 0 are.
 func (v *solving) list(all []solution) string {
-	text := ""
-	for i, one := range all {
-		if i == limit.Listed {
-			return text + " and more"
-		}
-		if i > 0 {
-			text += " and "
-		}
-		text += v.ShownIn(one.values[0], v.solutionUnit(0, v.Planner.Static(one.slots[0])))
+	more := ""
+	if len(all) > limit.Listed {
+		all, more = slices.Clone(all), " and more"
+		slices.SortStableFunc(all, func(a, b solution) int { return cmp.Compare(math.Abs(a.values[0]), math.Abs(b.values[0])) })
+		all = all[:limit.Listed]
+		slices.SortFunc(all, func(a, b solution) int { return cmp.Compare(a.values[0], b.values[0]) })
 	}
-	return text
+	figures := v.Set.Figures
+	named := func() []string {
+		var out []string
+		for _, one := range all {
+			u := v.solutionUnit(0, v.Planner.Static(one.slots[0]))
+			out = append(out, units.FormatQuantity(u.FromSI(one.values[0]), u, figures, v.Set.Rounding, units.Screen))
+		}
+		return out
+	}
+	text := named()
+	if len(slices.Compact(slices.Clone(text))) < len(text) {
+		figures = units.Figures{N: apartFigures}
+		text = named()
+	}
+	return strings.Join(text, " and ") + more
 }
+
+// apartFigures tell solutions apart that are more than run.Near away from each other.
+const apartFigures = 12
 
 // listSystem names solutions of several equations.
 func (v *solving) listSystem(all []solution) string {
