@@ -13,30 +13,54 @@ import (
 	"steelyard/session/help"
 	"steelyard/session/worksheet"
 	"steelyard/units"
+	"steelyard/units/writing"
 )
 
-// Complete lists what may stand at a place of a line, by the kind of place.
+// Complete lists what may stand at a place of a line, by the kind of place: the best
+// first, so what the page has given before what is built in.
 func (s *scratchpad) Complete(text string, at int) (int, []string) {
 	prefix, from, place := syntax.PlaceAt(text, at)
 	if head, dir, ok := filePlace(text[:at]); ok {
 		return head, worksheetsIn(dir)
 	}
+	if symbols := s.symbolsFor(text[:from]); symbols != nil {
+		return from, matching(symbols, prefix)
+	}
 	var words []string
 	switch place {
 	case syntax.AtUnit:
-		words = s.pad.Table().Complete(prefix)
+		words = s.unitsAt(text[:from], prefix)
 	case syntax.AtStatement:
-		words = append(statementWords(), s.values()...)
+		words = slices.Concat(s.given(), statementWords(), spelled(prefix), s.builtIn())
 	case syntax.AtName:
-		words = s.values()
+		words = slices.Concat(s.given(), spelled(prefix), s.builtIn())
 	case syntax.AtClause:
 		for _, w := range syntax.Clauses(text[strings.LastIndexByte(text[:from], '\n')+1:]) {
 			words = append(words, w+" ")
 		}
 	case syntax.AtTopic:
-		words = topics(s.pad.Pad, prefix)
+		words = matching(topics(s.pad.Pad, prefix), prefix)
+		slices.Sort(words)
 	}
 	return from, matching(words, prefix)
+}
+
+// symbolsFor are the symbols of the formula that is being solved, where one of them comes
+// next: solve spring_energy for.
+func (s *scratchpad) symbolsFor(before string) []string {
+	words := strings.Fields(before)
+	if len(words) < 3 || words[0] != "solve" || words[2] != "for" {
+		return nil
+	}
+	f, ok := s.pad.Formula(words[1])
+	if last := words[len(words)-1]; !ok || len(words) > 3 && last != "and" && !strings.HasSuffix(last, ",") {
+		return nil
+	}
+	symbols := make([]string, len(f.Symbols))
+	for i := range f.Symbols {
+		symbols[i] = f.Symbols[i].Name
+	}
+	return symbols
 }
 
 // topics are the words that help knows, and the units that begin with a prefix.
@@ -55,10 +79,10 @@ func statementWords() []string {
 	return words
 }
 
-// values lists what may stand where a name stands.
-func (s *scratchpad) values() []string {
+// given lists what the page has given, the last first.
+func (s *scratchpad) given() []string {
 	var words []string
-	for _, n := range s.pad.Names() {
+	for _, n := range slices.Backward(s.pad.Names()) {
 		switch n.Kind {
 		case ask.Function, ask.Formula:
 			words = append(words, n.Name+"(")
@@ -67,6 +91,28 @@ func (s *scratchpad) values() []string {
 			words = append(words, n.Name)
 		}
 	}
+	return words
+}
+
+// spelled are the letters and signs that a word spells out or begins to: om, sqrt.
+func spelled(prefix string) []string {
+	var words []string
+	if len(prefix) > 1 {
+		for _, name := range writing.GreekNames() {
+			if strings.HasPrefix(name, prefix) && name != "omicron" { // which is written o
+				words = append(words, writing.Greek(name))
+			}
+		}
+	}
+	if prefix == "sqrt" {
+		words = append(words, "√")
+	}
+	return words
+}
+
+// builtIn lists the functions and formulas that may stand where a name stands.
+func (s *scratchpad) builtIn() []string {
+	var words []string
 	for _, f := range ops.Functions() {
 		if f.Ready {
 			words = append(words, f.Name+"(")
@@ -75,14 +121,27 @@ func (s *scratchpad) values() []string {
 	for _, f := range s.pad.FormulaNames() {
 		words = append(words, f+"(")
 	}
+	slices.Sort(words)
 	return words
 }
 
-// matching keeps the words that begin with a prefix, each once, sorted.
+// matching keeps the words that begin with a prefix, or with the letter that it spells,
+// each once.
 func matching(words []string, prefix string) []string {
-	words = slices.DeleteFunc(slices.Clone(words), func(w string) bool { return !strings.HasPrefix(w, prefix) })
-	slices.Sort(words)
-	return slices.Compact(words)
+	letters := spelled(prefix)
+	seen := map[string]bool{}
+	var out []string
+	for _, w := range words {
+		fits := strings.HasPrefix(w, prefix) || slices.ContainsFunc(letters, func(l string) bool { return strings.HasPrefix(w, l) })
+		if fits && !seen[w] {
+			out = append(out, w)
+		}
+		seen[w] = true
+	}
+	if slices.Contains(letters, "√") {
+		return []string{"√"}
+	}
+	return out
 }
 
 // filePlace tells whether a file's name is being written after save or open: where

@@ -3,7 +3,6 @@ package live
 import (
 	"fmt"
 	"maps"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -142,8 +141,8 @@ func (r *renaming) texts() map[int]string {
 		}
 		switch e.Stmt.(type) {
 		case *syntax.Note, *syntax.Part:
-			if now == r.line || now == 0 {
-				text = r.inBraces(text)
+			if now == 0 {
+				text = r.inBraces(text) // above the line that gives it
 			}
 		}
 		if text != e.Text {
@@ -166,16 +165,9 @@ func (r *renaming) mentions(e *entry.Entry, now int) []syntax.Mention {
 	return slices.CompactFunc(all, func(a, b syntax.Mention) bool { return a.NameAt == b.NameAt })
 }
 
-// braced is a name that a text stands for the value of: {m}.
-var braced = regexp.MustCompile(`\{[^{}]*\}`)
-
+// inBraces changes the name where a text has it in braces.
 func (r *renaming) inBraces(text string) string {
-	return braced.ReplaceAllStringFunc(text, func(found string) string {
-		if syntax.Canonical(strings.TrimSpace(found[1:len(found)-1])) != r.from {
-			return found
-		}
-		return "{" + r.written + "}"
-	})
+	return syntax.FillBraces(text, func(name string) (string, bool) { return "{" + r.written + "}", name == r.from })
 }
 
 // alike tells whether a line still means the same: its expressions are built alike, and

@@ -72,6 +72,9 @@ func commonStart(words []string) string {
 	return string(common)
 }
 
+// rowsOfWords is how many rows of words are shown at the most: more is not looked through.
+const rowsOfWords = 8
+
 // rows are the words in columns, in as many rows as there is room for.
 func (t *tab) rows(columns, most int) []string {
 	wide := 0
@@ -79,7 +82,7 @@ func (t *tab) rows(columns, most int) []string {
 		wide = max(wide, runewidth.StringWidth(w)+2)
 	}
 	across := max(1, (columns-1)/wide)
-	down := min((len(t.words)+across-1)/across, max(most, 1))
+	down := min((len(t.words)+across-1)/across, max(most, 1), rowsOfWords)
 	shown := t.words
 	if room := across * down; room < len(shown) {
 		shown = slices.Clone(shown[:room])

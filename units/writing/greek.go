@@ -1,5 +1,10 @@
 package writing
 
+import (
+	"maps"
+	"slices"
+)
+
 // greek are the Greek letters by their names. Capitals that look like a Latin
 // letter have none: nobody tells Α from A.
 var greek = map[string]string{
@@ -13,6 +18,9 @@ var greek = map[string]string{
 
 // Greek returns the letter that a word names, or "".
 func Greek(word string) string { return greek[word] }
+
+// GreekNames are the words that name a Greek letter, sorted.
+func GreekNames() []string { return slices.Sorted(maps.Keys(greek)) }
 
 // GreekName returns the name of a Greek letter, or "".
 func GreekName(letter rune) string {
