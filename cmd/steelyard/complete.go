@@ -27,6 +27,9 @@ func (s *scratchpad) Complete(text string, at int) (int, []string) {
 		return from, matching(symbols, prefix)
 	}
 	var words []string
+	if prefix == "sqrt" && place != syntax.AtTopic {
+		return from, []string{"√"}
+	}
 	switch place {
 	case syntax.AtUnit:
 		words = s.unitsAt(text[:from], prefix)
@@ -94,7 +97,7 @@ func (s *scratchpad) given() []string {
 	return words
 }
 
-// spelled are the letters and signs that a word spells out or begins to: om, sqrt.
+// spelled are the Greek letters that a word spells out or begins to: om.
 func spelled(prefix string) []string {
 	var words []string
 	if len(prefix) > 1 {
@@ -103,9 +106,6 @@ func spelled(prefix string) []string {
 				words = append(words, writing.Greek(name))
 			}
 		}
-	}
-	if prefix == "sqrt" {
-		words = append(words, "√")
 	}
 	return words
 }
@@ -137,9 +137,6 @@ func matching(words []string, prefix string) []string {
 			out = append(out, w)
 		}
 		seen[w] = true
-	}
-	if slices.Contains(letters, "√") {
-		return []string{"√"}
 	}
 	return out
 }

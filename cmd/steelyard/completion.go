@@ -62,7 +62,7 @@ func following(words []string, prefix string) string {
 		return tabbed(pairs, prefix)
 	}
 	if c.words != nil {
-		for _, word := range matching(c.words(prefix), prefix) {
+		for _, word := range slices.Sorted(slices.Values(matching(c.words(prefix), prefix))) {
 			pairs = append(pairs, [2]string{word})
 		}
 	}

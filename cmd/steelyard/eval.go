@@ -220,7 +220,7 @@ func (ev *evaluator) command(e *entry.Entry, cmd *syntax.Command, got live.Answe
 			e.Findings = append(e.Findings, finding.New(finding.Incomplete, cmd.ArgAt, "The new line is missing.",
 				"Write, for example, `change 3 to x = 5.0 cm` or `insert before 3 x = 5.0 cm`."))
 		}
-	case "save", "open", "print", "recover", "forget", "replay":
+	case "save", "open", "print", "recover", "forget", "replay", "preview":
 		e.Findings = append(e.Findings, finding.New(finding.NotAvailableYet, cmd.WordAt,
 			cmd.Word+" works in the scratchpad only.", "Start steelyard alone, or use `steelyard replay FILE`."))
 	}

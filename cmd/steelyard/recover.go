@@ -2,6 +2,10 @@ package main
 
 import (
 	"context"
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
 
 	"steelyard/session/journal"
 	"steelyard/session/live"
@@ -14,38 +18,50 @@ func (s *scratchpad) startJournal() {
 	s.offer()
 }
 
-// offer says what recover would bring back: the last scratchpad that ended without
-// being saved. The earlier ones come after it.
+// offer says what recover would bring back: the scratchpads that ended without being
+// saved, the last first.
 func (s *scratchpad) offer() {
-	n := len(s.abandoned)
-	if n == 0 {
-		return
-	}
-	last := s.abandoned[n-1]
-	s.tell("A scratchpad of " + last.Last.Local().Format("2 January, 15:04") + " ended without being saved: " + counted(len(last.Statements), "statement") + ".")
-	if len(last.Statements) > 0 {
-		s.tell("It begins with `" + firstLine(last.Statements[0]) + "`.")
-	}
-	s.tell("`recover` brings it back, `forget` deletes it; until then it is kept.")
-	if n > 1 {
-		s.tell(counted(n-1, "earlier one") + " can be brought back after it, in the same way.")
+	switch n := len(s.abandoned); {
+	case n == 1:
+		last := s.abandoned[0]
+		s.tell("A scratchpad of " + when(last) + " ended without being saved: " + counted(len(last.Statements), "statement") + ".")
+		if len(last.Statements) > 0 {
+			s.tell("It begins with `" + firstLine(last.Statements[0]) + "`.")
+		}
+		s.tell("`recover` brings it back, `forget` deletes it; until then it is kept.")
+	case n > 1:
+		s.tell("Scratchpads that ended without being saved:")
+		for i, one := range slices.Backward(s.abandoned) {
+			begins := ""
+			if len(one.Statements) > 0 {
+				begins = ", begins with `" + firstLine(one.Statements[0]) + "`"
+			}
+			s.tell(fmt.Sprintf("%d  %s: %s%s", n-i, when(one), counted(len(one.Statements), "statement"), begins))
+		}
+		s.tell("`recover 1` brings the first of them back, `forget 1` deletes it; until then they are kept.")
 	}
 }
 
-// recover brings back the statements of an earlier run.
+func when(r *journal.Recovered) string { return r.Last.Local().Format("2 January, 15:04") }
+
+// recover brings back the statements of an earlier run; where there are several, it lists
+// them unless one is named.
 func (s *scratchpad) recover(ctx context.Context, arg string) {
+	which, anyway := strings.CutSuffix(" "+arg, " anyway")
+	which = strings.TrimSpace(which)
+	if which == "" && len(s.abandoned) > 1 {
+		s.offer()
+		return
+	}
+	at, ok := s.lost("recover", which)
 	switch {
-	case arg != "" && arg != "anyway":
-		s.tell("Nothing comes after `recover`; it brings back the last scratchpad that was not saved.")
+	case !ok:
 		return
-	case s.unsaved && len(s.pad.Entries()) > 0 && arg == "":
-		s.tell("What is on the scratchpad is not saved. Save it first, or write: recover anyway")
-		return
-	}
-	last := s.last()
-	if last == nil {
+	case s.unsaved && len(s.pad.Entries()) > 0 && !anyway:
+		s.tell("What is on the scratchpad is not saved. Save it first, or write: " + strings.TrimSpace("recover "+which) + " anyway")
 		return
 	}
+	last := s.take(at)
 	resumed, problem := last.Resume()
 	if problem != nil {
 		s.tell("! "+problem.Message, problem.Hint)
@@ -62,12 +78,13 @@ func (s *scratchpad) recover(ctx context.Context, arg string) {
 	s.tell("brought back: " + counted(len(s.pad.Entries()), "statement"))
 }
 
-// forget deletes what recover would bring back, and says what is left.
-func (s *scratchpad) forget() {
-	last := s.last()
-	if last == nil {
+// forget deletes one of those that recover would bring back, and says what is left.
+func (s *scratchpad) forget(which string) {
+	at, ok := s.lost("forget", which)
+	if !ok {
 		return
 	}
+	last := s.take(at)
 	if problem := last.Forget(); problem != nil {
 		s.tell("! "+problem.Message, problem.Hint)
 		return
@@ -76,15 +93,29 @@ func (s *scratchpad) forget() {
 	s.offer()
 }
 
-// last takes the last of the scratchpads that were not saved off the list; nil, and
-// says so, if there is none.
-func (s *scratchpad) last() *journal.Recovered {
-	n := len(s.abandoned) - 1
-	if n < 0 {
+// lost finds the scratchpad that a command names by its number, or the only one; false,
+// and says so, if there is none.
+func (s *scratchpad) lost(command, which string) (at int, ok bool) {
+	n := len(s.abandoned)
+	number, err := strconv.Atoi(which)
+	switch {
+	case n == 0:
 		s.tell("There is nothing to bring back: every earlier scratchpad was saved, recovered or forgotten.")
-		return nil
+	case which == "" && n == 1:
+		return 0, true
+	case which == "":
+		s.tell("There are " + strconv.Itoa(n) + " of them; say which: `" + command + " 1`. `recover` lists them.")
+	case err != nil || number < 1 || number > n:
+		s.tell("Behind `" + command + "` comes the number of a scratchpad that was not saved, from 1 to " + strconv.Itoa(n) + ". `recover` lists them.")
+	default:
+		return n - number, true
 	}
-	last := s.abandoned[n]
-	s.abandoned = s.abandoned[:n]
-	return last
+	return 0, false
+}
+
+// take takes one off the list.
+func (s *scratchpad) take(at int) *journal.Recovered {
+	one := s.abandoned[at]
+	s.abandoned = slices.Delete(s.abandoned, at, at+1)
+	return one
 }

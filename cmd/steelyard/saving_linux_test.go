@@ -1,6 +1,7 @@
 package main
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -85,7 +86,7 @@ func TestWithoutHome(t *testing.T) {
 	c.expect("  1.  ")
 	c.line("m = 2 kg", "  2.  ")
 	c.send("\x04")
-	c.expect("Leaving once more loses what is not saved.")
+	c.expect("leaving once more loses")
 	c.send("\x04")
 	c.leaves()
 	if left, _ := os.ReadDir(state); len(left) != 0 {
@@ -104,16 +105,22 @@ func TestRecoverAndForget(t *testing.T) {
 		c.crash()
 	}
 	c := openTerminal(t, state)
-	c.expect("begins with `w = 4 kg`")
-	c.expect("2 earlier ones can be brought back")
+	for i, line := range []string{"w = 4 kg", "q = 3 kg", "m = 2 kg"} {
+		c.expect(fmt.Sprintf("      %d  ", i+1))
+		c.expect("begins with `" + line + "`")
+	}
 	c.expect("  1.  ")
-	c.line("forget", "forgotten: 1 statement")
+	c.line("forget", "There are 3 of them")
+	c.line("forget 1", "forgotten: 1 statement")
 	c.expect("begins with `q = 3 kg`")
 	c.expect("  1.  ")
 	c.line("v = 1 m/s", "  2.  ")
-	c.line("recover", "What is on the scratchpad is not saved")
-	c.line("recover it", "Nothing comes after")
-	c.line("recover anyway", "brought back: 1 statement")
+	c.line("recover", "      1  ")
+	c.expect("      2  ")
+	c.line("recover 3", "Behind `recover` comes the number")
+	c.line("recover it", "Behind `recover` comes the number")
+	c.line("recover 1", "What is on the scratchpad is not saved")
+	c.line("recover 1 anyway", "brought back: 1 statement")
 	c.line("2*q", "= 6 kg")
 	c.line("save crates", "saved to crates.worked")
 	c.crash()

@@ -214,8 +214,12 @@ func (s *scratchpad) follows(got live.Answer) {
 	for i := range got.Change.Moved {
 		s.show(got.Change.Moved[i].Told())
 	}
-	for _, e := range got.Lines {
-		s.show(e)
+	if len(got.Lines) > 0 {
+		s.long(func() {
+			for _, e := range got.Lines {
+				s.show(e)
+			}
+		})
 	}
 }
 
@@ -223,9 +227,11 @@ func (s *scratchpad) follows(got live.Answer) {
 func (s *scratchpad) command(ctx context.Context, cmd *syntax.Command) {
 	switch cmd.Word {
 	case "help":
-		for _, line := range help.Topic(s.pad.Pad, cmd.Arg, s.options().Width-2) {
-			s.say("  " + line)
-		}
+		s.long(func() {
+			for _, line := range help.Topic(s.pad.Pad, cmd.Arg, s.options().Width-2) {
+				s.say("  " + line)
+			}
+		})
 	case "save":
 		s.save(cmd.Arg)
 	case "open":
@@ -235,9 +241,11 @@ func (s *scratchpad) command(ctx context.Context, cmd *syntax.Command) {
 	case "recover":
 		s.recover(ctx, cmd.Arg)
 	case "forget":
-		s.forget()
+		s.forget(cmd.Arg)
 	case "replay":
 		s.replay(ctx)
+	case "preview":
+		s.preview(cmd.Arg)
 	}
 }
 
@@ -256,10 +264,15 @@ func (s *scratchpad) Leave() bool {
 		return true
 	}
 	s.leaving = true
-	then := "Leaving once more keeps it in the journal, and the next start offers it."
-	if !s.journal.Whole() {
-		then = "Leaving once more loses what is not saved."
+	text := "This worksheet is not saved: `save FILE` saves it"
+	if s.file.path != "" {
+		text = "What has changed is not saved to " + s.file.path + ": `save` saves it"
 	}
-	s.tell("This worksheet is not saved: `save FILE` saves it.", then)
+	if s.journal.Whole() {
+		text += ", leaving once more keeps it for the next start to offer."
+	} else {
+		text += ", leaving once more loses it."
+	}
+	s.tell(text)
 	return false
 }

@@ -64,3 +64,15 @@ func (s *scratchpad) Preview(text string) string {
 
 // Lends tells how another program can have the terminal.
 func (s *scratchpad) Lends(lend func(run func() error) error) { s.lend = lend }
+
+// preview is preview off and preview on.
+func (s *scratchpad) preview(arg string) {
+	switch arg {
+	case "on", "off":
+		s.unseen = arg == "off"
+	case "":
+		s.tell("What a line would come to is shown under it as you type: `preview off` ends that, `preview on` begins it again.")
+	default:
+		s.tell("Behind `preview` comes `on` or `off`.")
+	}
+}

@@ -298,3 +298,57 @@ func TestPlainLines(t *testing.T) {
 		t.Errorf("%q", c.raw())
 	}
 }
+
+// TestPager reads an answer that is longer than the screen in the user's program, which
+// has the terminal as it is elsewhere; not a short one, and none where there is no program.
+func TestPager(t *testing.T) {
+	state := t.TempDir()
+	script := filepath.Join(state, "reads")
+	if err := os.WriteFile(script, []byte("#!/bin/sh\nstty -a </dev/tty | grep -q ' echo ' && echo in the pager\ntail -1\n"), 0o700); err != nil {
+		t.Fatal(err)
+	}
+	c := openTerminal(t, state, "PAGER="+script)
+	c.expect("  1.  ")
+	c.line("help units", "in the pager")
+	c.expect("  1.  ")
+	c.line("help newton", "source:")
+	c.expect("  1.  ")
+	c.line("2 m*3", "= 6 m")
+	if strings.Count(c.raw(), "in the pager") != 1 {
+		t.Errorf("%s", c.raw())
+	}
+	c = openTerminal(t, state, "PAGER=")
+	c.expect("  1.  ")
+	c.line("help units", "  1.  ")
+}
+
+// TestPreviewOff ends the preview, and begins it again.
+func TestPreviewOff(t *testing.T) {
+	c := openTerminal(t, t.TempDir())
+	c.expect("  1.  ")
+	c.line("preview off", "  1.  ")
+	c.line("k = 250 N/m", "  2.  ")
+	c.line("preview what", "comes `on` or `off`")
+	if strings.Contains(c.raw(), "a force per length") {
+		t.Errorf("%q", c.raw())
+	}
+	c.line("preview on", "  2.  ")
+	c.send("k_2 = 260 N/m")
+	c.expect("a force per length")
+}
+
+// TestLeaving says once what is not saved, and where to.
+func TestLeaving(t *testing.T) {
+	c := openTerminal(t, t.TempDir())
+	c.expect("  1.  ")
+	c.line("m = 2 kg", "  2.  ")
+	c.line("quit", "This worksheet is not saved: `save FILE` saves it, leaving once more")
+	c.expect("  2.  ")
+	c.line("save crates", "saved")
+	c.line("v = 3 m/s", "  3.  ")
+	c.send("\x04")
+	c.expect("What has changed is not saved to crates.worked: `save` saves it")
+	c.expect("  3.  ")
+	c.send("\x04")
+	c.leaves()
+}

@@ -32,11 +32,12 @@ var (
 	undoWord      = StatementWord{Word: "undo", Form: "undo", Summary: "Takes the last change back.", Example: "undo", Ready: true, read: readCommand, alone: true}
 	redoWord      = StatementWord{Word: "redo", Form: "redo", Summary: "Does again what undo took back.", Example: "redo", Ready: true, read: readCommand, alone: true}
 	pageWord      = StatementWord{Word: "page", Form: "page [LINE to LINE]", Summary: "Shows the page, or some lines or a part of it.", Example: "page 3 to 8", Ready: true, read: readCommand}
+	previewWord   = StatementWord{Word: "preview", Form: "preview on|off", Summary: "Shows, or no longer, what a line would come to while it is typed.", Example: "preview off", Ready: true, read: readCommand, next: []string{"off", "on"}}
 	saveWord      = StatementWord{Word: "save", Form: "save FILE", Summary: "Writes the worksheet to a file.", Example: "save porch-swing.worked", Ready: true, read: readCommand, prose: true}
 	printWord     = StatementWord{Word: "print", Form: "print FILE [as handout]", Summary: "Prints the page as a key, or as a handout: .html, .md, .tex or .txt.", Example: "print key.html", Ready: true, read: readCommand, prose: true}
 	openWord      = StatementWord{Word: "open", Form: "open FILE", Summary: "Reads a worksheet from a file.", Example: "open porch-swing.worked", Ready: true, read: readCommand, prose: true}
-	recoverWord   = StatementWord{Word: "recover", Form: "recover", Summary: "Brings back what an earlier scratchpad did not save.", Example: "recover", Ready: true, read: readCommand, prose: true}
-	forgetWord    = StatementWord{Word: "forget", Form: "forget", Summary: "Deletes what recover would bring back.", Example: "forget", Ready: true, read: readCommand, alone: true}
+	recoverWord   = StatementWord{Word: "recover", Form: "recover [NUMBER]", Summary: "Brings back what an earlier scratchpad did not save, or lists it.", Example: "recover", Ready: true, read: readCommand, prose: true}
+	forgetWord    = StatementWord{Word: "forget", Form: "forget [NUMBER]", Summary: "Deletes what recover would bring back.", Example: "forget", Ready: true, read: readCommand, prose: true}
 	replayWord    = StatementWord{Word: "replay", Form: "replay", Summary: "Works every line out again and compares it with its record.", Example: "replay", Ready: true, read: readCommand, alone: true}
 	worksheetWord = StatementWord{Word: "worksheet", Form: "worksheet 1 TITLE", Summary: "The first line of a file: sets the title.", Example: "worksheet 1 Crates over a pulley", Ready: true, read: readCommand}
 	quitWord      = StatementWord{Word: "quit", Also: "exit", Form: "quit", Summary: "Leaves the scratchpad.", Example: "quit", Ready: true, read: readCommand, alone: true}

@@ -45,7 +45,7 @@ func (w *StatementWord) firstExample() string {
 // help lists them.
 var statements = [...]*StatementWord{
 	&checkWord, &letWord, &formulaWord, &partWord, &noteWord, &reportWord, &constantsWord, &resultsWord, &roundWord,
-	&describeWord, &helpWord, &namesWord, &pageWord, &changeWord, &insertWord, &removeWord, &renameWord, &titleWord, &withWord, &undoWord, &redoWord, &saveWord, &openWord, &printWord, &recoverWord, &forgetWord, &replayWord, &worksheetWord, &quitWord,
+	&describeWord, &helpWord, &namesWord, &pageWord, &changeWord, &insertWord, &removeWord, &renameWord, &titleWord, &withWord, &undoWord, &redoWord, &previewWord, &saveWord, &openWord, &printWord, &recoverWord, &forgetWord, &replayWord, &worksheetWord, &quitWord,
 	&solveWord, &scalingWord, &slopeWord, &areaWord, &graphWord, &tableWord, &barsWord,
 	&dataWord, &fitWord, &stepsWord, &budgetWord, &varyWord, &markingWord, &diagnoseWord,
 }
