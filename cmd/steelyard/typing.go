@@ -33,6 +33,9 @@ func (s *scratchpad) Continues(text, line string) bool {
 	return stmt != nil
 }
 
+// Pasted is a line from elsewhere as it is written here: one of TeX is told by its commands.
+func (s *scratchpad) Pasted(line string) string { return syntax.FromTeX(line) }
+
 // Aside tells whether a line within a statement is a command: help and quit are.
 func (s *scratchpad) Aside(line string) bool {
 	stmt, _ := syntax.Parse(strings.TrimSpace(line))

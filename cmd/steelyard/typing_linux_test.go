@@ -54,6 +54,13 @@ func TestPasteAtTheCursor(t *testing.T) {
 	c.expect("f(3 s)")
 	c.expect("= 2 s")
 	c.expect("  8.  ")
+	c.send(pasted(`W = \frac{1}{2}\,(3\,\mathrm{kg})\,(2\,\mathrm{m/s})^2`) + "\r")
+	c.expect("W = 1/2*(3 kg)*(2 m/s)^2")
+	c.expect("= 6 J")
+	c.expect("  9.  ")
+	c.send(pasted("d_2 = 5\u2009m \u2212 2\u00a0m") + "\r") // as print sets it
+	c.expect("= 3 m")
+	c.expect("  10.  ")
 	// A body that has begun goes on with what is pasted; what is no row of it does not.
 	c.send("h(t) =\r" + pasted("2*t for 0 s < t < 1 s\n3*t for 1 s < t < 2 s\nh(1.5 s)\n"))
 	c.expect("= 4.5 s")
@@ -183,14 +190,10 @@ func TestModesRestored(t *testing.T) {
 			time.Sleep(time.Millisecond)
 		}
 		leave(c)
-		for end := time.Now().Add(patience); c.modes() != was; time.Sleep(2 * time.Millisecond) {
+		// What was sent before is read after that.
+		for end := time.Now().Add(patience); c.modes() != was || !strings.Contains(c.raw(), "\x1b[?2004l"); time.Sleep(2 * time.Millisecond) {
 			if time.Now().After(end) {
-				t.Fatalf("%s leaves %+v, was %+v", name, c.modes(), was)
-			}
-		}
-		for end := time.Now().Add(patience); !strings.HasSuffix(c.raw(), "\x1b[?2004l"); time.Sleep(2 * time.Millisecond) {
-			if time.Now().After(end) {
-				t.Fatalf("%s leaves %q", name, c.raw())
+				t.Fatalf("%s leaves %+v, was %+v: %q", name, c.modes(), was, c.raw())
 			}
 		}
 	}

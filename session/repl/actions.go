@@ -37,6 +37,9 @@ func (ed *editor) aside(above, command string) {
 // what is left of the last stays to be edited with what stood behind the cursor.
 func (ed *editor) paste(text string) {
 	rows := pastedRows(strings.Split(text, "\n"))
+	for i := range rows {
+		rows[i] = ed.pad.Pasted(rows[i])
+	}
 	last := len(rows) - 1
 	if last == 0 {
 		ed.buf.insert(rows[0], otherEdit)

@@ -24,6 +24,8 @@ type Pad interface {
 	Continues(text, line string) bool
 	// Aside tells whether a line within a statement is a command of its own.
 	Aside(line string) bool
+	// Pasted is a line from elsewhere as it is written here.
+	Pasted(line string) string
 	// Enter works a statement out and prints what becomes of it. Shown tells
 	// whether the statement already stands on the screen. It returns false if
 	// the scratchpad is to be left.

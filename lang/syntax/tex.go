@@ -1,0 +1,247 @@
+package syntax
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"steelyard/lang/ops"
+	"steelyard/units/writing"
+)
+
+// FromTeX writes a line that has commands of TeX as it is written here:
+// \frac{1}{2} m v^2 as 1/2*m*v^2. In TeX each letter is a symbol of its own, and symbols
+// side by side are a product; upright letters behind a number are its unit. A line without
+// such commands, and one with a command that has no meaning here, stays as it is.
+func FromTeX(line string) string {
+	if !strings.Contains(line, `\`) {
+		return line
+	}
+	t := texReader{rest: line}
+	out := t.group("")
+	if t.unknown {
+		return line
+	}
+	return out
+}
+
+// texSigns are the commands that stand for one sign or word; blank is room between.
+var texSigns = map[string]string{
+	"cdot": "*", "times": "×", "div": "÷", "pm": "±", "le": "≤", "leq": "≤", "ge": "≥", "geq": "≥", "approx": "≈",
+	"%": "%", "varepsilon": "ε", "varphi": "φ", "vartheta": "θ", "degree": "°", "circ": "°", "ast": "*",
+	",": " ", ";": " ", ":": " ", "!": " ", " ": " ", "quad": " ", "qquad": " ",
+	"left": "", "right": "", "big": "", "Big": "", "displaystyle": "", "(": "", ")": "", "[": "", "]": "",
+}
+
+// texSpaced are the signs with room round them.
+const texSpaced = "=+-−≤≥<>≈±"
+
+// texKind is what a piece of TeX is, for what may follow it.
+type texKind int
+
+const (
+	texSign texKind = iota
+	texNumber
+	texFactor // a fraction, a root, a closed bracket
+	texSymbol // a bracket behind it may be its argument
+	texUnit
+	texWord
+)
+
+// texReader writes what it reads of a line.
+type texReader struct {
+	rest    string
+	unknown bool // it has met what has no meaning here
+
+	out  strings.Builder
+	last texKind
+}
+
+// group reads as far as a closing brace, if there is an opening one, or to the end.
+func (t *texReader) group(end string) string {
+	inner := texReader{rest: t.rest}
+	for inner.rest != "" && !inner.unknown && (end == "" || !strings.HasPrefix(inner.rest, end)) {
+		inner.one()
+	}
+	t.rest, t.unknown = strings.TrimPrefix(inner.rest, end), t.unknown || inner.unknown
+	return strings.TrimSpace(inner.out.String())
+}
+
+// argument reads what a command applies to: a group in braces, a command or one character.
+func (t *texReader) argument() string {
+	t.rest = strings.TrimLeft(t.rest, " ")
+	if inner, ok := strings.CutPrefix(t.rest, "{"); ok {
+		t.rest = inner
+		return t.group("}")
+	}
+	one := texReader{rest: t.rest}
+	if t.rest != "" {
+		if _, n := utf8.DecodeRuneInString(t.rest); t.rest[0] != '\\' {
+			one.rest = t.rest[:n]
+			one.one()
+			one.rest = t.rest[n:]
+		} else {
+			one.one()
+		}
+	}
+	t.rest, t.unknown = one.rest, t.unknown || one.unknown
+	return one.out.String()
+}
+
+// put writes a piece, with the sign of multiplication that TeX does without.
+func (t *texReader) put(kind texKind, text string) {
+	switch {
+	case kind == texUnit && t.last == texNumber, kind == texUnit && t.last == texUnit,
+		kind == texWord || t.last == texWord:
+		text = " " + text
+	case t.last != texSign && kind != texSign:
+		text = "*" + text
+	}
+	t.out.WriteString(text)
+	t.last = kind
+}
+
+// one reads one piece.
+func (t *texReader) one() {
+	r, n := utf8.DecodeRuneInString(t.rest)
+	switch {
+	case r == '\\':
+		t.command()
+		return
+	case r == '{':
+		t.rest = t.rest[1:]
+		t.put(texFactor, bracketedTeX(t.group("}")))
+		return
+	case unicode.IsLetter(r):
+		t.letters()
+		return
+	case r >= '0' && r <= '9':
+		n = strings.IndexFunc(t.rest, func(r rune) bool { return (r < '0' || r > '9') && r != '.' })
+		if n < 0 {
+			n = len(t.rest)
+		}
+		t.put(texNumber, t.rest[:n])
+	case r == '^':
+		t.rest = t.rest[1:]
+		if power := t.argument(); power == "°" {
+			t.put(texSign, "°")
+			t.last = texUnit
+		} else {
+			t.out.WriteString("^" + bracketedTeX(power))
+		}
+		return
+	case r == '(' && t.last != texSign && t.last != texSymbol:
+		t.put(texFactor, "(")
+		t.last = texSign
+	case r == ')':
+		t.out.WriteString(")")
+		t.last = texFactor
+	case r == ' ' || r == '~' || r == '$':
+		if written := t.out.String(); r == ' ' && written != "" && strings.ContainsRune(texSpaced, lastRune(written)) {
+			t.out.WriteString(" ")
+		}
+	default:
+		space := ""
+		if strings.ContainsRune(texSpaced, r) && t.last != texSign {
+			space = " "
+		}
+		t.out.WriteString(space + string(r))
+		t.last = texSign
+	}
+	t.rest = t.rest[n:]
+}
+
+// letters reads a word of the language, or a symbol: one letter and what is under it.
+func (t *texReader) letters() {
+	n := strings.IndexFunc(t.rest, func(r rune) bool { return !unicode.IsLetter(r) })
+	if n < 0 {
+		n = len(t.rest)
+	}
+	if word := t.rest[:n]; n > 1 && (statementWord(word) != nil || Reserved(word)) {
+		t.rest = t.rest[n:]
+		t.put(texWord, word)
+		return
+	}
+	_, n = utf8.DecodeRuneInString(t.rest)
+	symbol := t.rest[:n]
+	t.rest = t.rest[n:]
+	t.symbol(symbol)
+}
+
+// symbol writes a symbol with the index that follows it.
+func (t *texReader) symbol(name string) {
+	if rest, ok := strings.CutPrefix(strings.TrimLeft(t.rest, " "), "_"); ok {
+		t.rest = rest
+		name += "_" + strings.ReplaceAll(strings.ReplaceAll(t.argument(), "*", ""), " ", "")
+	}
+	t.put(texSymbol, name)
+}
+
+// command reads a command with what it applies to.
+func (t *texReader) command() {
+	n := 1 + strings.IndexFunc(t.rest[1:], func(r rune) bool { return !unicode.IsLetter(r) })
+	switch {
+	case n == 0:
+		n = len(t.rest)
+	case n == 1:
+		_, size := utf8.DecodeRuneInString(t.rest[1:])
+		n += size
+	}
+	name := t.rest[1:n]
+	t.rest = t.rest[n:]
+	sign, known := texSigns[name]
+	switch greek := writing.Greek(name); {
+	case name == "frac" || name == "dfrac" || name == "tfrac":
+		over := bracketedTeX(t.argument())
+		t.put(texFactor, over+"/"+bracketedTeX(t.argument()))
+	case name == "sqrt":
+		t.put(texFactor, "√("+t.argument()+")")
+	case name == "mathrm" || name == "text" || name == "mathsf" || name == "operatorname":
+		t.upright()
+	case name == "vec" || name == "mathbf" || name == "mathit":
+		t.symbol(t.argument())
+	case name == "Delta":
+		t.rest = strings.TrimLeft(t.rest, " ")
+		t.symbol("Δ" + t.argument())
+	case greek != "":
+		t.symbol(greek)
+	case ops.IsFunction(name):
+		t.put(texFactor, name)
+		t.last = texSign
+		if !strings.HasPrefix(strings.TrimLeft(t.rest, " "), "(") && !strings.HasPrefix(t.rest, `\left`) {
+			t.out.WriteString("(" + t.argument() + ")")
+			t.last = texFactor
+		}
+	case sign == "°":
+		t.out.WriteString(sign)
+		t.last = texUnit
+	case known && sign != " " && sign != "":
+		t.out.WriteString(sign)
+		t.last = texSign
+	case !known:
+		t.unknown = true
+	}
+}
+
+// upright reads letters that are set upright: a unit behind a number, else a name.
+func (t *texReader) upright() {
+	inner, _, found := strings.Cut(strings.TrimPrefix(strings.TrimLeft(t.rest, " "), "{"), "}")
+	if !found || strings.Contains(inner, `\`) {
+		t.unknown = true
+		return
+	}
+	t.rest = t.rest[strings.IndexByte(t.rest, '}')+1:]
+	if t.last == texNumber || t.last == texUnit || strings.HasSuffix(t.out.String(), "/") && !unicode.IsDigit(firstRune(inner)) {
+		t.put(texUnit, inner)
+		return
+	}
+	t.symbol(inner)
+}
+
+// bracketedTeX puts brackets round what is more than a number or a symbol.
+func bracketedTeX(text string) string {
+	if strings.TrimLeft(text, "-") != "" && !strings.ContainsFunc(strings.TrimPrefix(text, "-"), func(r rune) bool { return !continuesName(r) && r != '.' }) {
+		return text
+	}
+	return "(" + text + ")"
+}
