@@ -60,7 +60,7 @@ func TestPasteAtTheCursor(t *testing.T) {
 	c.expect("  9.  ")
 	c.send(pasted("d_2 = 5\u2009m \u2212 2\u00a0m") + "\r") // as print sets it
 	c.expect("= 3 m")
-	c.expect("  10.  ")
+	c.expect(" 10.  ")
 	// A body that has begun goes on with what is pasted; what is no row of it does not.
 	c.send("h(t) =\r" + pasted("2*t for 0 s < t < 1 s\n3*t for 1 s < t < 2 s\nh(1.5 s)\n"))
 	c.expect("= 4.5 s")
