@@ -62,6 +62,11 @@ func (p *Pad) Filed() { p.page.Planner.Names.Nearest = true }
 // Revise works no others out.
 func (p *Pad) Revised() { p.watch = true }
 
+// Rounded tells that results are shown with so many figures where no line says more.
+func (p *Pad) Rounded(figures int) {
+	p.page.Set.Figures = units.Figures{N: figures, Keep: true, Usual: true}
+}
+
 // Table returns the units that this worksheet knows.
 func (p *Pad) Table() *units.Table { return p.page.Planner.Units }
 

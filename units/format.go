@@ -22,6 +22,8 @@ const (
 type Figures struct {
 	N    int
 	Keep bool
+	// Usual tells that no one asked for them: a printed page has so many.
+	Usual bool
 }
 
 // Form tells what a quantity is written for.

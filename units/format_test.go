@@ -61,7 +61,7 @@ func TestPublishedRounding(t *testing.T) {
 	for _, row := range readRows(t, "rounding.csv") {
 		v, _ := strconv.ParseFloat(row["value"], 64)
 		n, _ := strconv.Atoi(row["figures"])
-		away, even := FormatNumber(v, Figures{n, true}, HalfAway, File), FormatNumber(v, Figures{n, true}, HalfEven, File)
+		away, even := FormatNumber(v, Figures{N: n, Keep: true}, HalfAway, File), FormatNumber(v, Figures{N: n, Keep: true}, HalfEven, File)
 		if away != row["away"] || even != row["even"] {
 			t.Errorf("%s to %d figures is %s, by the other rule %s; want %s and %s (%s)", row["value"], n, away, even, row["away"], row["even"], row["source"])
 		}
@@ -81,7 +81,7 @@ func TestFormatReadsBack(t *testing.T) {
 		v := rapid.Float64().Draw(t, "value")
 		n := rapid.IntRange(1, 15).Draw(t, "figures")
 		keep := rapid.Bool().Draw(t, "keep")
-		text := FormatNumber(v, Figures{n, keep}, HalfAway, File)
+		text := FormatNumber(v, Figures{N: n, Keep: keep}, HalfAway, File)
 		d, ok := ParseDecimal(text)
 		if !ok {
 			if math.Abs(v) < 1e-300 || math.Abs(v) > 1e300 {

@@ -62,7 +62,7 @@ func FuzzQuantityRoundTrip(f *testing.F) {
 		if bad != nil || !finite(v) {
 			return
 		}
-		written := FormatQuantity(v, u, Figures{figures, keep}, HalfAway, File)
+		written := FormatQuantity(v, u, Figures{N: figures, Keep: keep}, HalfAway, File)
 		n := 0
 		for n < len(written) && (written[n] == '-' || written[n] == '.' || written[n] == 'e' && u != nil && n+1 < len(written) && (written[n+1] == '-' || written[n+1] >= '0' && written[n+1] <= '9') || written[n] >= '0' && written[n] <= '9') {
 			n++
@@ -74,7 +74,7 @@ func FuzzQuantityRoundTrip(f *testing.F) {
 			}
 			t.Fatalf("%q does not begin with a number", written)
 		}
-		if again := FormatNumber(d.Float(), Figures{figures, keep}, HalfAway, File); again != written[:n] {
+		if again := FormatNumber(d.Float(), Figures{N: figures, Keep: keep}, HalfAway, File); again != written[:n] {
 			t.Fatalf("%q prints again as %q", written[:n], again)
 		}
 		rest := written[n:]

@@ -43,9 +43,7 @@ func (w *latexWriter) box(b *Box) {
 	case row, group:
 		w.all(b.parts)
 	case fence:
-		w.tex(`\left` + b.text[:1])
-		w.all(b.parts)
-		w.tex(`\right` + b.text[1:])
+		w.fence(b)
 	case choice:
 		w.cases(b.parts)
 	case fraction:
@@ -88,6 +86,20 @@ func (w *latexWriter) all(parts []Box) {
 	for i := range parts {
 		w.box(&parts[i])
 	}
+}
+
+// fence writes brackets. Those that grow have room before them, unless told not to;
+// where all in them is as high as a line they need not grow.
+func (w *latexWriter) fence(b *Box) {
+	open, shut := b.text[:1], b.text[1:]
+	if b.tall {
+		open, shut = `\mathopen{}\left`+open, `\right`+shut
+	} else if b.text == "||" {
+		open, shut = `\lvert `, `\rvert `
+	}
+	w.tex(open)
+	w.all(b.parts)
+	w.tex(shut)
 }
 
 func (w *latexWriter) group(open string, b *Box, shut string) {

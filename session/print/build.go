@@ -3,6 +3,7 @@ package print
 import (
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"steelyard/lang/finding"
@@ -40,7 +41,20 @@ func New(title string, entries []*entry.Entry, edition Edition) (*Document, []st
 	}
 	b.endPart()
 	b.gravity()
+	b.figures()
 	return b.doc, b.told
+}
+
+// figures says in the foot of a key how results are rounded where no line does.
+func (b *builder) figures() {
+	for _, e := range b.all {
+		for _, v := range e.Values() {
+			if v.Figures.Usual && b.edition == Key {
+				b.doc.Caution = "Results are shown to " + strconv.Itoa(v.Figures.N) + " figures. " + caution
+				return
+			}
+		}
+	}
 }
 
 // gravity adds standard gravity to the known quantities where something that is printed
@@ -166,7 +180,7 @@ func (b *builder) entry(e *entry.Entry) {
 	case *syntax.FuncDef:
 		b.function(s, e)
 	case *syntax.FormulaDef:
-		b.key(working{Lines: []entry.WorkLine{{Lead: strings.ReplaceAll(s.Name, "_", " "), Left: s.Left, Right: s.Right}}})
+		b.key(working{Lines: []entry.WorkLine{{Lead: strings.ReplaceAll(s.Name, "_", " "), Left: s.Left, Right: s.Right}}, Definitions: true})
 	case *syntax.Define:
 		if e.Outcome == nil && !e.Failed() {
 			b.working(e) // a symbol in it has no value yet
@@ -279,8 +293,9 @@ func (b *builder) working(e *entry.Entry) {
 	if !e.Failed() && !mismatched(e) && e.Result() != nil {
 		b.results = append(b.results, e)
 	}
-	w := working{}
-	if gives := e.Gives(); len(gives) == 1 {
+	gives := e.Gives()
+	w := working{Of: each(gives, name)}
+	if len(gives) == 1 {
 		w.Lines = lead(b.meanings.Of(gives[0], e))
 	}
 	var named syntax.Expr

@@ -59,6 +59,7 @@ type (
 	// working is the worked lines of one result, one under the other.
 	working struct {
 		Lines []entry.WorkLine
+		Of    []syntax.Expr // the names that it works out
 		// Definitions tells that the lines define functions: they stand without
 		// a head.
 		Definitions bool

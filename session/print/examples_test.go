@@ -138,3 +138,34 @@ func leaks(all []*entry.Entry, text string) []string {
 	}
 	return out
 }
+
+// TestFiguresOfAKey says once how results are rounded where no line of the sheet does.
+func TestFiguresOfAKey(t *testing.T) {
+	const foot = "Results are shown to 3 figures."
+	for text, want := range map[string]bool{
+		"worksheet 1  A\n\nm = 2.0 kg\nF = m*(9.81234 m/s^2)\n":                       true,
+		"worksheet 1  A\n\nresults to 3 figures\nm = 2.0 kg\nF = m*(9.81234 m/s^2)\n": false,
+	} {
+		s, problem := worksheet.Parse("a.worked", text)
+		if problem != nil {
+			t.Fatal(problem.Error())
+		}
+		d, _ := New(s.Title, worksheet.Work(context.Background(), s), Key)
+		page := string(Plain(d, 100))
+		if strings.Contains(page, foot) != want || !strings.Contains(page, "= 19.6 N") {
+			t.Errorf("%s is printed as\n%s", text, page)
+		}
+	}
+}
+
+// TestKeyEndsWithItsAnswers lists the answers of all parts once more, and a system's head
+// names all unknowns.
+func TestKeyEndsWithItsAnswers(t *testing.T) {
+	d, _ := New("A", entered("m = 2 kg", "part a: A system", "u = 3 m/s", "solve a + b = 5 m and a - b = 1 m for a in m, b in m", "report b", "report a", "p = m*u", "part b: An energy", "E = 1/2*m*u^2"), Key)
+	page := string(Plain(d, 80))
+	for _, want := range []string{"Working for a and b\n", "Answers\n-------\n  a  b = 2 m, a = 3 m\n  b  E = 9 J\n"} {
+		if !strings.Contains(page, want) {
+			t.Errorf("no %q in\n%s", want, page)
+		}
+	}
+}

@@ -21,9 +21,9 @@ type format interface {
 	// note writes one paragraph of prose, whose lines stay apart.
 	note(lines []string)
 	givens(rows []given)
-	// working writes worked lines; of is the name that they lead to where a part
-	// has several workings, and else nil.
-	working(lines []entry.WorkLine, of syntax.Expr)
+	// working writes worked lines; of are the names that they lead to where a part
+	// has several workings, and else none.
+	working(w *working, of []syntax.Expr)
 	definitions(lines []entry.WorkLine)
 	cases(c *cases)
 	answer(a *answer)
@@ -34,6 +34,14 @@ type format interface {
 	told(lines []string)
 	flaw(f *flaw)
 	room(r *room)
+	// answers writes the answers of all parts once more, a line each.
+	answers(all []solved)
+}
+
+// solved are the answers of one part.
+type solved struct {
+	label   string
+	answers []*answer
 }
 
 // usual is room for as many bytes as most documents take.
@@ -50,6 +58,9 @@ func write(d *Document, to format) {
 		w.part(p, i+1)
 		w.blocks(p.Blocks)
 		w.endPart()
+	}
+	if all := d.answers(); len(all) > 1 {
+		w.format.answers(all)
 	}
 	w.end(d)
 }
@@ -77,20 +88,52 @@ func (b working) write(w *writer) {
 	case b.Definitions:
 		w.definitions(b.Lines)
 	case w.several:
-		w.working(b.Lines, sought(b.Lines))
+		w.working(&b, b.Of)
 	default:
-		w.working(b.Lines, nil)
+		w.working(&b, nil)
 	}
 }
 
-// sought gives the name that a working ends with, or nil.
-func sought(lines []entry.WorkLine) syntax.Expr {
-	for i := len(lines) - 1; i >= 0; i-- {
-		if name, ok := lines[i].Left.(*syntax.Name); ok {
-			return name
+// answers gathers the answers of a key, part by part.
+func (d *Document) answers() []solved {
+	var out []solved
+	for i := range d.Parts {
+		s := solved{label: oneLine(d.Parts[i].Label)}
+		for _, b := range d.Parts[i].Blocks {
+			if a, ok := b.(answer); ok {
+				s.answers = append(s.answers, &a)
+			}
+		}
+		if len(s.answers) > 0 {
+			out = append(out, s)
 		}
 	}
-	return nil
+	return out
+}
+
+// each makes something of each item.
+func each[T, S any](items []T, of func(T) S) []S {
+	out := make([]S, len(items))
+	for i, item := range items {
+		out[i] = of(item)
+	}
+	return out
+}
+
+// listed sets expressions as a list: a and F_T.
+func listed(all []syntax.Expr) []piece {
+	var out []piece
+	for i, x := range all {
+		switch {
+		case i == 0:
+		case i == len(all)-1:
+			out = append(out, piece{words: " and "})
+		default:
+			out = append(out, piece{words: ", "})
+		}
+		out = append(out, piece{set: typeset.Expr(x)})
+	}
+	return out
 }
 
 func (b figure) write(w *writer) {

@@ -5,6 +5,7 @@ import (
 	_ "embed"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"steelyard/lang/typeset"
 )
@@ -60,7 +61,7 @@ func (p *page) begin(d *Document) {
 	title := escapeHTML(d.title())
 	p.text("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n",
 		`<meta name="viewport" content="width=device-width, initial-scale=1">`, "\n",
-		"<title>", title, "</title>\n<style>\n", style, "</style>\n</head>\n<body>\n<header>\n")
+		"<title>", title, "</title>\n<style>\n", style, heads(d.title()), "</style>\n</head>\n<body class=\"", d.Edition.class(), "\">\n<header>\n")
 	p.text(`<p class="edition">`, d.edition(), "</p>\n<h1>", title, "</h1>\n")
 	if p.handout {
 		p.text(`<p class="who"><span>Name</span> <span>Date</span></p>`, "\n")
@@ -69,6 +70,28 @@ func (p *page) begin(d *Document) {
 		p.text(`<p class="caution">`, escapeHTML(d.Caution), "</p>\n")
 	}
 	p.text("</header>\n<main>\n")
+}
+
+// heads are the heads of the pages on paper: the title, and which page it is.
+func heads(title string) string {
+	var quoted strings.Builder
+	for _, r := range title {
+		if unicode.IsLetter(r) || unicode.IsDigit(r) || r == ' ' {
+			quoted.WriteRune(r)
+		} else {
+			quoted.WriteString(`\` + strconv.FormatInt(int64(r), 16) + " ")
+		}
+	}
+	return "@page { @top-left { content: \"" + quoted.String() + "\"; font-size: 9pt; } @top-right { content: counter(page) \" / \" counter(pages); font-size: 9pt; } }\n" +
+		"@page :first { @top-left { content: none; } }\n"
+}
+
+// class is the edition for the style.
+func (e Edition) class() string {
+	if e == Handout {
+		return "handout"
+	}
+	return "key"
 }
 
 func (p *page) end(d *Document) {

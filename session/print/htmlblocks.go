@@ -58,18 +58,18 @@ func (p *page) value(s shown) {
 
 // working writes the lines of a result so that their equals signs stand one under
 // the other.
-func (p *page) working(lines []entry.WorkLine, of syntax.Expr) {
+func (p *page) working(w *working, of []syntax.Expr) {
 	level := "h3"
 	if p.parts == 0 {
 		level = "h2"
 	}
 	p.text("<", level, ` class="working-head">Working`)
-	if of != nil {
+	if len(of) > 0 {
 		p.text(" for ")
-		p.formula(typeset.Expr(of))
+		p.say(listed(of))
 	}
 	p.text("</", level, ">\n")
-	p.lines("Working", lines)
+	p.lines("Working", w.Lines)
 }
 
 func (p *page) definitions(lines []entry.WorkLine) { p.lines("Definitions", lines) }
@@ -118,8 +118,8 @@ func (p *page) sides(l *entry.WorkLine) {
 	p.text(`<span class="left">`)
 	p.formula(typeset.Expr(l.Left))
 	p.text(`</span> <span class="right`)
-	if fit := fitting(reach(l)); fit != "" {
-		p.text(" long ", fit)
+	if wide := reach(l); wide > mostBeside {
+		p.text(" long", fitting(wide))
 	}
 	p.text(`">`)
 	p.rightSide(l)
@@ -130,32 +130,25 @@ func (p *page) sides(l *entry.WorkLine) {
 // by how wide it is.
 func fitting(letters int) string {
 	switch {
-	case letters <= 58:
+	case letters <= longest:
 		return ""
-	case letters <= 80:
-		return "fit1"
-	case letters <= 112:
-		return "fit2"
+	case letters <= 78:
+		return " fit1"
 	}
-	return "fit3"
+	return " fit2"
 }
 
-// rightSide writes the equals sign and what follows. A long sum is several
-// formulas, so that it can go on in the next line.
+// rightSide writes the equals sign and what follows. A long one is several
+// formulas, one under the other.
 func (p *page) rightSide(l *entry.WorkLine) {
-	broken := sumRows(l.Right)
-	if l.Shown != nil || broken == nil {
-		p.formula(equals(right(l)))
-		return
-	}
-	for i, row := range broken {
+	for i, row := range right(l) {
 		if i == 0 {
-			p.formula(equals(typeset.Sum(row)))
+			p.formula(equals(row))
 			continue
 		}
 		p.text("\n")
 		p.text(`<span class="on">`)
-		p.formula(typeset.Sum(row))
+		p.formula(row)
 		p.text("</span>")
 	}
 }
@@ -170,6 +163,33 @@ func equals(right typeset.Box) typeset.Box {
 
 func (p *page) answer(a *answer) {
 	p.text(`<div class="answer"><span class="word">Answer</span> <span class="result">`)
+	p.result(a)
+	p.text("</span>")
+	if a.Points > 0 {
+		p.text(` <span class="points">`, points(a.Points), "</span>")
+	}
+	p.text("</div>\n")
+}
+
+// answers writes those of all parts, a line each.
+func (p *page) answers(all []solved) {
+	p.where = ""
+	p.text("<section class=\"answers\" aria-labelledby=\"answers\">\n<h2 id=\"answers\">Answers</h2>\n")
+	for _, s := range all {
+		p.text(`<p><span class="label">`, escapeHTML(s.label), "</span> ")
+		for i, a := range s.answers {
+			if i > 0 {
+				p.text(`<span class="and">, </span>`)
+			}
+			p.result(a)
+		}
+		p.text("</p>\n")
+	}
+	p.text("</section>\n")
+}
+
+// result writes what an answer says.
+func (p *page) result(a *answer) {
 	left := typeset.Expr(a.X)
 	switch {
 	case a.Shown.none():
@@ -185,11 +205,6 @@ func (p *page) answer(a *answer) {
 		p.value(a.Shown)
 		p.text("</strong>")
 	}
-	p.text("</span>")
-	if a.Points > 0 {
-		p.text(` <span class="points">`, points(a.Points), "</span>")
-	}
-	p.text("</div>\n")
 }
 
 // narrow is how many letters a formula may have to fit a phone.

@@ -44,7 +44,7 @@ func texSaid(pieces []piece) string {
 }
 
 func (p *paper) begin(d *Document) {
-	p.text(preamble, "\\begin{document}\n\\raggedright\\close\n")
+	p.text(preamble, "\\markright{", escapeTeX(d.title()), "}\n\\begin{document}\n\\thispagestyle{plain}\\raggedright\\close\n")
 	p.text(`{\small `, escapeTeX(d.edition()), "}\\par\n{\\LARGE\\bfseries ", escapeTeX(d.title()), "\\par}\n")
 	if d.Edition == Handout {
 		p.text("\\bigskip Name \\hrulefill\\quad Date \\rule{35mm}{0.4pt}\\par\\medskip\n")
@@ -85,15 +85,20 @@ func (p *paper) part(part *part, number int) {
 	if part.Points > 0 {
 		worth = points(part.Points)
 	}
-	p.text("\n\\question{", escapeTeX(label), "}{", p.prose(question), "}{", worth, "}\n")
+	for _, b := range part.Blocks {
+		if r, ok := b.(room); ok { // the room is not parted
+			p.text("\n\\need{", strconv.Itoa(24+8*r.Lines+10*len(r.Answers)), "mm}")
+		}
+	}
+	p.text("\n\\partline{", escapeTeX(label), "}{", p.prose(question), "}{", worth, "}\n")
 }
 
 func (p *paper) endPart() {}
 
 func (p *paper) room(r *room) {
-	p.text(strings.Repeat("\\ruled\n", r.Lines), "\\par\n")
+	p.text(strings.Repeat("\\writingline\n", r.Lines), "\\par\n")
 	for _, x := range r.Answers {
-		p.text(`\blank{`, inline(typeset.Relation(typeset.Expr(x), "=", typeset.Box{}), "90mm"), "}\n")
+		p.text(`\answerline{`, inline(typeset.Relation(typeset.Expr(x), "=", typeset.Box{}), "90mm"), "}\n")
 	}
 }
 
@@ -131,7 +136,7 @@ func (p *paper) givens(rows []given) {
 		if words {
 			columns, head, named, most = `@{\qquad}p{60mm}`, ` & {\small Meaning}`, "45mm", "45mm"
 		}
-		p.text("\\about{Given}\\par\\nopagebreak\n\\begin{tabular}{@{}l@{\\qquad}l", columns, "@{}}\n{\\small Quantity} & {\\small Value}", head, " \\\\ \\hline\n")
+		p.text("\\blockhead{Given}\\par\\nopagebreak\n\\begin{tabular}{@{}l@{\\qquad}l", columns, "@{}}\n{\\small Quantity} & {\\small Value}", head, " \\\\ \\hline\n")
 		for _, g := range rows[:n] {
 			p.text(inline(typeset.Expr(g.Name), named), " & ", texValue(g.Shown, most))
 			if meaning := p.prose(g.Meaning); meaning != "" {
@@ -144,13 +149,13 @@ func (p *paper) givens(rows []given) {
 	}
 }
 
-func (p *paper) working(lines []entry.WorkLine, of syntax.Expr) {
-	p.text("\\about{Working")
-	if of != nil {
-		p.text(" for ", inline(typeset.Expr(of), "80mm"))
+func (p *paper) working(w *working, of []syntax.Expr) {
+	p.text("\\blockhead{Working")
+	if len(of) > 0 {
+		p.text(" for ", texSaid(listed(of)))
 	}
 	p.text("}")
-	p.lines(lines)
+	p.lines(w.Lines)
 }
 
 func (p *paper) definitions(lines []entry.WorkLine) {
@@ -245,16 +250,14 @@ func inLine(set, width string) string {
 // so that the reasons of the others stay where they are.
 func texRight(l *entry.WorkLine) []string {
 	var out []string
-	if broken := sumRows(l.Right); broken != nil && l.Shown == nil {
-		for i, row := range broken {
-			set := strings.TrimSpace(typeset.Sum(row).LaTeX())
-			if i > 0 {
-				set = "{}" + set
-			}
+	for i, row := range right(l) {
+		set := strings.TrimSpace(row.LaTeX())
+		if i > 0 {
+			set = "{}" + set
+		}
+		if set != "" {
 			out = append(out, set)
 		}
-	} else if set := right(l).LaTeX(); set != "" {
-		out = append(out, set)
 	}
 	if reach(l) > mostBeside {
 		for i, set := range out {
@@ -265,6 +268,23 @@ func texRight(l *entry.WorkLine) []string {
 }
 
 func (p *paper) answer(a *answer) {
+	p.text("\\resultbox{", p.result(a))
+	if a.Points > 0 {
+		p.text(`\quad{\small `, points(a.Points), "}")
+	}
+	p.text("}\n")
+}
+
+// answers writes those of all parts, a line each.
+func (p *paper) answers(all []solved) {
+	p.text("\n\\partline{}{Answers}{}\n")
+	for _, s := range all {
+		p.text(`\partanswer{`, escapeTeX(s.label), "}{", strings.Join(each(s.answers, p.result), ", "), "}\n")
+	}
+}
+
+// result is what an answer says.
+func (p *paper) result(a *answer) string {
 	left := typeset.Expr(a.X).LaTeX()
 	set := a.Shown.box().LaTeX()
 	if set != "" {
@@ -275,18 +295,15 @@ func (p *paper) answer(a *answer) {
 	} else {
 		set = left
 	}
-	p.text("\\answer{", mathIn(set, "115mm"))
+	set = mathIn(set, "115mm")
 	if words := oneLine(a.Shown.Words); words != "" {
-		p.text(` \textbf{`, escapeTeX(words), "}")
+		set += ` \textbf{` + escapeTeX(words) + "}"
 	}
-	if a.Points > 0 {
-		p.text(`\quad{\small `, points(a.Points), "}")
-	}
-	p.text("}\n")
+	return set
 }
 
 func (p *paper) check(c *check) {
-	p.text(`\aside{{\small Check}\quad `, inline(c.claim(), "110mm"))
+	p.text(`\sideline{{\small Check}\quad `, inline(c.claim(), "110mm"))
 	if tail := c.tail(); tail != "" {
 		p.text(" ", escapeTeX(tail))
 	}
@@ -298,7 +315,7 @@ func (p *paper) check(c *check) {
 }
 
 func (p *paper) flaw(f *flaw) {
-	p.text(map[bool]string{false: "\\aside{", true: "\\standout{"}[f.Severity.Fails()], `\textbf{`, capital(f.Severity.String()), `} {\small in line `, strconv.Itoa(f.Line), "}")
+	p.text(map[bool]string{false: "\\sideline{", true: "\\flawbox{"}[f.Severity.Fails()], `\textbf{`, capital(f.Severity.String()), `} {\small in line `, strconv.Itoa(f.Line), "}")
 	if source := oneLine(f.Source); source != "" {
 		p.text(`\newline\texttt{`, typeset.TeXCode(source), "}")
 	}

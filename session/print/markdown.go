@@ -158,58 +158,102 @@ func markedValue(s shown) string {
 	return inCell(s.box()) + escapeMarkdown(s.Words)
 }
 
-func (m *marked) working(all []entry.WorkLine, of syntax.Expr) {
+func (m *marked) working(w *working, of []syntax.Expr) {
 	heading := "### Working"
-	if of != nil {
-		heading += " for " + dollars(typeset.Expr(of).LaTeX())
+	if len(of) > 0 {
+		heading += " for " + markedSaid(listed(of))
 	}
 	m.paragraph(heading)
-	m.definitions(all)
+	m.definitions(w.Lines)
 }
 
-// definitions writes lines as a list, each with its reason.
-func (m *marked) definitions(all []entry.WorkLine) { lines(m, all, m.line, "- ", "\n") }
-
-func (m *marked) cases(c *cases) { m.paragraph(dollars(c.box().LaTeX())) }
-
-func (m *marked) line(l entry.WorkLine) string {
-	set := typeset.Expr(l.Left).LaTeX()
-	if right := right(&l); !right.IsEmpty() {
-		if set == "" {
-			set = "{}"
+// definitions writes lines with their equals signs one under the other, and their
+// reasons in a column beside them.
+func (m *marked) definitions(all []entry.WorkLine) {
+	var rows []string
+	flush := func() {
+		if len(rows) > 0 {
+			// \cr and not two strokes, which Markdown takes for its own.
+			m.paragraph("$" + dollars(`\begin{aligned} `+strings.Join(rows, ` \cr `)+` \end{aligned}`) + "$")
 		}
-		set += equals(right).LaTeX()
+		rows = nil
 	}
-	if strings.Contains(set, `\frac`) {
-		set = `\displaystyle ` + set
-	}
-	s := dollars(set)
-	if lead := markedSaid(m.set.lead(&l)); lead != "" {
-		if s != "" {
-			s = ": " + s
+	for i := range all {
+		l := &all[i]
+		if lead := markedSaid(m.set.lead(l)); lead != "" {
+			flush()
+			m.paragraph(lead)
 		}
-		s = lead + s
+		rows = append(rows, m.rows(l)...)
 	}
-	if reason := markedSaid(m.set.why(&l)); reason != "" {
-		s += " — " + reason
+	flush()
+}
+
+// rows are the rows of an alignment for one line of a working.
+func (m *marked) rows(l *entry.WorkLine) []string {
+	left := typeset.Expr(l.Left).LaTeX()
+	var rows []string
+	for i, set := range right(l) {
+		if i == 0 {
+			rows = append(rows, left+" &= "+set.LaTeX())
+		} else {
+			rows = append(rows, `& \quad {}`+strings.TrimSpace(set.LaTeX()))
+		}
+	}
+	if len(rows) == 0 && left != "" {
+		rows = append(rows, left+" &")
+	}
+	if why := m.set.why(l); !empty(why) && len(rows) > 0 {
+		rows[len(rows)-1] += ` && ` + mathSaid(why)
 	}
 	if len(l.Units) > 0 {
-		s += " (units: " + dollars(setUnits(l.Units).LaTeX()) + ")"
+		rows = append(rows, `& \quad \text{units: } `+setUnits(l.Units).LaTeX())
 	}
-	return strings.TrimSpace(s)
+	return rows
+}
+
+// mathSaid writes prose within mathematics.
+func mathSaid(pieces []piece) string {
+	var b strings.Builder
+	for _, said := range pieces {
+		if said.words != "" {
+			b.WriteString(`\text{` + typeset.TeXText(said.words) + `}`)
+		}
+		b.WriteString(said.set.LaTeX())
+	}
+	return b.String()
+}
+
+func (m *marked) cases(c *cases) { m.paragraph("$" + dollars(c.box().LaTeX()) + "$") }
+
+// answers writes those of all parts, one line each.
+func (m *marked) answers(all []solved) {
+	m.paragraph("## Answers")
+	lines(m, all, func(s solved) string {
+		label := escapeMarkdown(s.label)
+		if label != "" {
+			label += ") "
+		}
+		return label + strings.Join(each(s.answers, func(a *answer) string { return dollars(markedAnswer(a)) }), ", ")
+	}, "- ", "\n")
+}
+
+// markedAnswer is what an answer says, for mathematics.
+func markedAnswer(a *answer) string {
+	left, value := typeset.Expr(a.X), a.Shown.box()
+	switch {
+	case a.Shown.Words != "":
+		return left.LaTeX() + `\ \text{` + escapeTeX(a.Shown.Words) + `}`
+	case value.IsEmpty():
+		return left.LaTeX()
+	case !left.IsEmpty():
+		return typeset.Relation(left, "=", value).LaTeX()
+	}
+	return value.LaTeX()
 }
 
 func (m *marked) answer(a *answer) {
-	left, value := typeset.Expr(a.X), a.Shown.box()
-	set := value.LaTeX()
-	switch {
-	case a.Shown.Words != "":
-		set = left.LaTeX() + `\ \text{` + escapeTeX(a.Shown.Words) + `}`
-	case value.IsEmpty():
-		set = left.LaTeX()
-	case !left.IsEmpty():
-		set = typeset.Relation(left, "=", value).LaTeX()
-	}
+	set := markedAnswer(a)
 	heading := "**Answer**"
 	if a.Points > 0 {
 		heading += " (" + points(a.Points) + ")"

@@ -45,7 +45,7 @@ func plainNumber(c entry.Cell) (string, bool) {
 	return text, strings.Trim(text, "0123456789.−") == ""
 }
 
-// breadth estimates how wide an expression is when set, in letters. A fraction is
+// breadth estimates how wide an expression is when set, in digits. A fraction is
 // as wide as its wider part.
 func breadth(x syntax.Expr) int {
 	switch x := x.(type) {
@@ -57,21 +57,39 @@ func breadth(x syntax.Expr) int {
 		case syntax.Div:
 			return max(left, right) + 1
 		case syntax.Pow:
+			if _, bracket := x.X.(*syntax.Paren); bracket {
+				left += 2
+			}
 			return left + (right+1)/2
 		case syntax.Add, syntax.Sub:
 			return left + right + 3
 		}
 		return left + right + 1
 	case *syntax.Paren:
+		switch x.X.(type) {
+		case *syntax.Quantity, *syntax.Number, *syntax.Name, *syntax.Paren:
+			return breadth(x.X) // they are set without the brackets
+		}
 		return breadth(x.X) + 2
 	case *syntax.Unary:
 		return breadth(x.X) + 1
 	case *syntax.Root:
 		return breadth(x.X) + 2
+	case *syntax.Call:
+		wide := utf8.RuneCountInString(x.Func) + 1
+		for _, a := range x.Args {
+			wide += breadth(a.X) + utf8.RuneCountInString(a.Name) + 1
+		}
+		if x.Func == "sqrt" || x.Func == "abs" {
+			wide -= len(x.Func)
+		}
+		return wide
 	case *syntax.Name:
-		return utf8.RuneCountInString(x.Name)
+		return utf8.RuneCountInString(strings.ReplaceAll(x.Name, "_", ""))
 	case *syntax.Number:
 		return len(x.Value.Text)
+	case *syntax.Quantity:
+		return len(x.Value.Text) + utf8.RuneCountInString(x.Unit.Text)
 	}
 	return utf8.RuneCountInString(syntax.PrintExpr(x))
 }
@@ -82,54 +100,20 @@ func reach(l *entry.WorkLine) int {
 	if l.Shown != nil || l.Right == nil {
 		return utf8.RuneCountInString(shown{Value: l.Shown}.text())
 	}
-	broken := sumRows(l.Right)
-	if broken == nil {
-		return breadth(l.Right)
-	}
-	most := 0
-	for _, row := range broken {
-		n := 0
-		for _, p := range row {
-			n += breadth(p.X) + 3
-		}
-		most = max(most, n)
-	}
-	return most
-}
-
-// right sets what stands at the right of a line.
-func right(l *entry.WorkLine) typeset.Box {
-	if l.Shown != nil {
-		return shown{Value: l.Shown}.box()
-	}
-	return typeset.Expr(l.Right)
+	_, widest := typeset.Rows(l.Right, longest, breadth)
+	return widest
 }
 
 // longest is how many letters wide a formula may be before it is broken.
-const longest = 52
+const longest = 66
 
-// sumRows groups the terms of a long expression into rows of some width each. It is
-// nil for an expression that needs no break or can't have one.
-func sumRows(x syntax.Expr) [][]typeset.Term {
-	if x == nil || breadth(x) <= longest {
-		return nil
+// right sets what stands at the right of a line, in as many rows as it needs.
+func right(l *entry.WorkLine) []typeset.Box {
+	if l.Shown != nil {
+		return []typeset.Box{shown{Value: l.Shown}.box()}
 	}
-	all := typeset.Terms(x)
-	if len(all) < 2 {
-		return nil
-	}
-	var out [][]typeset.Term
-	var row []typeset.Term
-	used := 0
-	for _, p := range all {
-		n := breadth(p.X) + 3
-		if len(row) > 0 && used+n > longest {
-			out, row, used = append(out, row), nil, 0
-		}
-		row = append(row, p)
-		used += n
-	}
-	return append(out, row)
+	rows, _ := typeset.Rows(l.Right, longest, breadth)
+	return rows
 }
 
 // setUnits lays out how units cancel.

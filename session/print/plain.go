@@ -185,13 +185,16 @@ func plainSide(x syntax.Expr) string {
 	return oneLine(typeset.Text(x))
 }
 
-func (t *plainText) working(lines []entry.WorkLine, of syntax.Expr) {
+func (t *plainText) working(w *working, of []syntax.Expr) {
 	heading := "Working"
-	if of != nil {
-		heading += " for " + plainSide(of)
+	for i, said := range listed(of) {
+		if i == 0 {
+			heading += " for "
+		}
+		heading += said.words + oneLine(said.set.Text())
 	}
 	t.wrapped("", "  ", heading)
-	t.definitions(lines)
+	t.definitions(w.Lines)
 }
 
 func (t *plainText) definitions(lines []entry.WorkLine) {
@@ -263,15 +266,29 @@ func (t *plainText) long(row, indent, right string) {
 	}
 }
 
-func (t *plainText) answer(a *answer) {
+// plainAnswer is what an answer says.
+func plainAnswer(a *answer) string {
 	left, s := plainSide(a.X), a.Shown.text()
-	if a.Shown.Words != "" {
-		s = strings.TrimSpace(left + " " + s)
-	} else if left != "" && s != "" {
-		s = left + " = " + s
-	} else {
-		s += left
+	switch {
+	case a.Shown.Words != "":
+		return strings.TrimSpace(left + " " + s)
+	case left != "" && s != "":
+		return left + " = " + s
 	}
+	return s + left
+}
+
+// answers writes those of all parts, a line each.
+func (t *plainText) answers(all []solved) {
+	t.heading("Answers", "-")
+	for _, s := range all {
+		t.wrapped("  "+runewidth.FillRight(s.label, 3), "     ", strings.Join(each(s.answers, plainAnswer), ", "))
+	}
+	t.gap()
+}
+
+func (t *plainText) answer(a *answer) {
+	s := plainAnswer(a)
 	worth := ""
 	if a.Points > 0 {
 		worth = "   [" + points(a.Points) + "]"

@@ -191,12 +191,9 @@ func (s *setter) quantity(text string, at int) (string, int) {
 	if text[at] >= '0' && text[at] <= '9' && !inWord(before) {
 		end := at + numbers().FindStringIndex(text[at:])[1]
 		if u, to, _ := unitBehind(text, end, s.units); u != nil {
-			unit := strings.TrimSpace(text[end:to])
+			unit := text[end:to]
 			if strings.ContainsAny(unit, "^*") {
-				unit = strings.TrimSpace(u.Behind(units.Screen))
-			}
-			if text[end] == ' ' {
-				unit = "\u00a0" + unit // a line is not broken there
+				unit = " " + strings.TrimSpace(u.Behind(units.Screen))
 			}
 			return text[at:end] + unit, to - at
 		}

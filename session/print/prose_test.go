@@ -12,12 +12,12 @@ func TestProse(t *testing.T) {
 		"the amplitude x and a push":            "the amplitude [x] and a push",
 		"W_f is negative":                       "[W_f] is negative",
 		"goes as T3²":                           "goes as [T3²]",
-		"y(t) at t = 3 s":                       "[y(t)] at [t] = 3\u00a0s",
+		"y(t) at t = 3 s":                       "[y(t)] at [t] = 3 s",
 		"grows as √L":                           "grows as [√L]",
-		"a = 3 m/s^2 and the gain is a lot":     "[a] = 3\u00a0m/s² and the gain is a lot",
+		"a = 3 m/s^2 and the gain is a lot":     "[a] = 3 m/s² and the gain is a lot",
 		"part a, e.g. the spring's x":           "part a, e.g. the spring's [x]",
-		"both sides are -6.20 m":                "both sides are −6.20\u00a0m",
-		"5 minutes, 2 L of water, x-ray, 3x":    "5\u00a0minutes, 2\u00a0L of water, [x]-ray, 3x",
+		"both sides are -6.20 m":                "both sides are −6.20 m",
+		"5 minutes, 2 L of water, x-ray, 3x":    "5 minutes, 2 L of water, [x]-ray, 3x",
 		"spring_energy goes as the square of x": "spring energy goes as the square of [x]",
 	} {
 		got := ""

@@ -141,12 +141,12 @@ func stiffness() part {
 func lowest() part {
 	return part{Label: "b", Question: "How far does the pan sink when the plums are laid on without a push, and where is its energy then?", Points: 5, Blocks: []block{
 		note{"At the lowest point the pan stands still, so all the energy of height that it lost is in the spring.\n\nThe other root, s = 0, is where it began."},
-		working{Lines: []entry.WorkLine{
+		working{Of: []syntax.Expr{x("s")}, Lines: []entry.WorkLine{
 			{Left: x("m*g*s"), Right: x("k*s^2/2"), Lead: "energy is conserved"},
 			{Left: x("s"), Right: x("2 m*g/k"), Reason: "divide both sides by s, which is not 0 at the lowest point, and solve for s"},
 			{Shown: value("4.0 cm")},
 		}},
-		working{Lines: []entry.WorkLine{
+		working{Of: []syntax.Expr{x("v"), x("E_total")}, Lines: []entry.WorkLine{
 			{Left: x("v"), Right: x("√(2 (m*g*s - k*s^2/2)/m)"), Lead: "speed on the way", Reason: "solve for v"},
 			{Right: x("√(g^2*m/k)")},
 			{Shown: value("0.443 m/s"), Units: []entry.UnitSide{{Product: "(m/s^2) s"}, {Product: "m/s"}}},

@@ -1,6 +1,8 @@
 package work
 
 import (
+	"slices"
+
 	"steelyard/lang/algebra"
 	"steelyard/lang/syntax"
 	"steelyard/lang/typeset"
@@ -32,15 +34,22 @@ func solved(p *eval.Page, e *entry.Entry, s *eval.Solved, name string) []entry.W
 			var steps []algebra.Step
 			unknown = s.Unknown
 			steps, x = rearranged(s, i)
-			out = append(out, stepLines(steps)...)
+			for _, l := range stepLines(steps) {
+				if !saidAbove(out, l) { // the roots of one equation have the same way to them
+					out = append(out, l)
+				}
+			}
 		}
 		if s.How != "" {
 			out = append(out, entry.WorkLine{Left: named(v.Name), Shown: v, Reason: s.How})
 			continue
 		}
 		lines := lines(p, unknown, x, e, i)
-		if single || said(out[len(out)-1], lines[0]) {
+		if single || saidAbove(out, lines[0]) {
 			lines = lines[1:]
+			if !single && !said(out[len(out)-1], entry.WorkLine{Left: named(unknown), Right: x}) {
+				lines[0].Left = named(unknown)
+			}
 		}
 		out = append(out, lines...)
 		if v.Name != unknown { // t1 is the first t
@@ -53,6 +62,11 @@ func solved(p *eval.Page, e *entry.Entry, s *eval.Solved, name string) []entry.W
 // said tells whether a line says the same as the one above it.
 func said(above, l entry.WorkLine) bool {
 	return above.Left != nil && l.Left != nil && typeset.Text(above.Left) == typeset.Text(l.Left) && typeset.Text(above.Right) == typeset.Text(l.Right)
+}
+
+// saidAbove tells whether one of the lines above says the same.
+func saidAbove(above []entry.WorkLine, l entry.WorkLine) bool {
+	return slices.ContainsFunc(above, func(a entry.WorkLine) bool { return said(a, l) })
 }
 
 // rearranged are the steps from the equation to one of its roots, and the root,

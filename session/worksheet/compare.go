@@ -153,7 +153,7 @@ func matches(v *entry.Value, rec syntax.Record, table *units.Table) bool {
 		return v.Shown(units.File) == strings.TrimSpace(rec.Value.Text+" "+rec.Unit.Text)
 	}
 	figures := usualFigures
-	if v.Figures.N > 0 {
+	if v.Figures.N > 0 && !v.Figures.Usual {
 		figures = v.Figures.N
 	}
 	// The figure in force is that of the smaller number: 9.999997 is recorded

@@ -184,10 +184,14 @@ func (s *Sheet) begins(st *Statement) int {
 
 var wording = live.Wording{Word: "--with", Open: "--with '", Close: "'"}
 
-// Work works a sheet out, every result compared with its record, for those who
-// read the entries.
+// printedFigures is how many figures a printed result has where no line says otherwise.
+const printedFigures = 3
+
+// Work works a sheet out for print, every result compared with its record.
 func Work(ctx context.Context, s *Sheet) []*entry.Entry {
-	rows, pad := work(ctx, s, nil, false)
+	pad := session.New()
+	pad.Rounded(printedFigures)
+	rows := s.enter(ctx, pad, nil)
 	if !s.varied {
 		compareAll(s, rows, pad.Table())
 	}
@@ -212,10 +216,15 @@ func (s *Sheet) numbers() map[int]int {
 // work enters the statements of a sheet, which may be revised.
 func work(ctx context.Context, s *Sheet, numbers map[int]int, revised bool) ([]Row, *session.Pad) {
 	pad := session.New()
-	pad.Filed()
 	if revised {
 		pad.Revised()
 	}
+	return s.enter(ctx, pad, numbers), pad
+}
+
+// enter enters the statements of a sheet into a scratchpad.
+func (s *Sheet) enter(ctx context.Context, pad *session.Pad, numbers map[int]int) []Row {
+	pad.Filed()
 	rows := make([]Row, 0, len(s.Statements))
 	for i := range s.Statements {
 		st := &s.Statements[i]
@@ -241,7 +250,7 @@ func work(ctx context.Context, s *Sheet, numbers map[int]int, revised bool) ([]R
 		}
 		rows = append(rows, Row{Entry: e, at: i})
 	}
-	return rows, pad
+	return rows
 }
 
 // loose is a line that belongs to the one above it, with nothing above that it

@@ -64,9 +64,12 @@ function mark(room) {
 		const id = "zq" + pieces.length + "q";
 		put(first, id + "s", "top");
 		put(last, id + "e", first === last ? "bottom" : "top");
-		pieces.push({ id, rule, what });
+		const top = first.getBoundingClientRect().top;
+		pieces.push({ id, rule, what, height: last.getBoundingClientRect().bottom - top });
 	};
-	const kept = [...document.querySelectorAll("section.part, .answer, figure")];
+	// The parts of a key flow on; on a handout each is whole.
+	const whole = document.body.matches(".key") ? "" : "section.part, ";
+	const kept = [...document.querySelectorAll(whole + ".answer, figure")];
 	for (const el of kept) {
 		const height = el.getBoundingClientRect().height;
 		if (height === 0) continue;
@@ -78,6 +81,10 @@ function mark(room) {
 		const inside = getComputedStyle(el).breakInside;
 		if (part && !/^avoid/.test(inside)) found.push({ rule: "part-break-style", text: `${name(el)} has break-inside: ${inside} in print, where avoid must stand` });
 		add("part-break", el, el, name(el));
+	}
+	for (const answer of document.querySelectorAll(".working + .answer")) {
+		const lines = answer.previousElementSibling.querySelectorAll("li");
+		if (lines.length > 1) add("answer-alone", lines[lines.length - 2], answer, name(answer) + " with the last lines above it");
 	}
 	for (const h of document.querySelectorAll("h1, h2, h3, h4, h5, h6")) {
 		const next = h.nextElementSibling;
@@ -108,7 +115,24 @@ async function wordsOf(pdf) {
 
 const markPattern = /zq\d+q[se]/g;
 
-function judge(pages, pieces, paper) {
+// The least part of a page that is filled, unless what comes next did not fit.
+const filled = 0.6;
+
+// loose gives the pages of a key that end early though the next piece had room.
+function loose(pages, pieces, at, paper) {
+	const out = [];
+	pages.slice(0, -1).forEach((p, i) => {
+		const words = p.words.filter((w) => w.text.replace(markPattern, ""));
+		const end = Math.max(...words.map((w) => w.y1));
+		if (end >= filled * p.height) return;
+		const room = (p.height - end) / 0.75 - 100; // in CSS pixels, without the margin below
+		if (pieces.some((piece) => at.get(piece.id + "s") === i + 2 && piece.height > room)) return;
+		out.push({ rule: "page-fill", text: `page ${i + 1} of ${pages.length} ends after ${Math.round((100 * end) / p.height)} % (${paper})` });
+	});
+	return out;
+}
+
+function judge(pages, pieces, paper, flows) {
 	const out = [];
 	const at = new Map();
 	pages.forEach((p, i) => {
@@ -130,7 +154,7 @@ function judge(pages, pieces, paper) {
 			out.push({ rule: piece.rule, text: `${piece.what} ${what.replace("F", from).replace("T", to)} (${paper})` });
 		}
 	}
-	return out;
+	return flows ? [...out, ...loose(pages, pieces, at, paper)] : out;
 }
 
 // checkPrint measures the page as it is set for each paper, takes its picture,
@@ -139,6 +163,7 @@ function judge(pages, pieces, paper) {
 export async function checkPrint(page, base, pictures) {
 	const out = [];
 	await page.emulateMedia({ media: "print", colorScheme: "light" });
+	const flows = await page.evaluate(() => document.body.matches(".key"));
 	for (const paper of papers) {
 		const m = await page.evaluate(margins);
 		const width = Math.floor(paper.width - m.left - m.right);
@@ -156,7 +181,7 @@ export async function checkPrint(page, base, pictures) {
 		await page.evaluate(unmark);
 		await page.pdf({ ...options, path: `${base}-${paper.name}.pdf` });
 		if (pictures) await run("pdftoppm", ["-r", "96", "-png", `${base}-${paper.name}.pdf`, `${base}-${paper.name}-page`]);
-		out.push(...judge(await wordsOf(marked), pieces, paper.name));
+		out.push(...judge(await wordsOf(marked), pieces, paper.name, flows));
 		const plain = (await wordsOf(`${base}-${paper.name}.pdf`)).length;
 		if (plain !== (await wordsOf(marked)).length) out.push({ rule: "part-break", text: `the marks changed the number of pages (${paper.name})` });
 		await run("rm", ["-f", marked]);

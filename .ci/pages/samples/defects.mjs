@@ -19,6 +19,8 @@ export const inPages = [
 	{ rule: "box-outside", from: "<p>Two ropes", to: "<p style=\"margin-left: -40px\">Two ropes", also: ["paper-edge", "text-cut"] },
 	{ rule: "part-break", from: "<p>For small angles", to: filler(14) + "\n<p>For small angles", extra: [".part, .answer, figure { break-inside: avoid; }", ".answer, figure { break-inside: avoid; }"], also: ["part-break-style"] },
 	{ rule: "part-break", from: "<p class=\"answer\">192 N</p>", to: filler(60) + `\n<div class="answer">${filler(24)}</div>`, extra: [".part, .answer, figure { break-inside: avoid; }", ""], also: ["part-break-style"] },
+	{ rule: "page-fill", from: "<body>", to: "<body class=\"key\">", extra: [".part, .answer", ".part { break-before: page; }\n.part, .answer"] },
+	{ rule: "answer-alone", from: "<p class=\"answer\">192 N</p>", to: "<div class=\"working\"><ol><li>m g</li><li style=\"break-after: page\">192 N</li></ol></div>\n<p class=\"answer\">192 N</p>", extra: ["<body>", "<body class=\"key\">"], also: ["page-fill", "part-break"] },
 	{ rule: "part-break-style", from: ".part, .answer", to: ".answer", also: ["part-break"] },
 	{ rule: "heading-alone", from: "<section class=\"part\" id=\"d\">\n<h2>d)", to: "<section>\n<h2 style=\"break-after: page\">d)" },
 	{ rule: "page-empty", from: "</main>", to: "<div style=\"break-before: page; break-after: page; height: 1px\"></div>\n<p>End.</p>\n</main>" },

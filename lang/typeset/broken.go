@@ -1,0 +1,147 @@
+package typeset
+
+import (
+	"slices"
+
+	"steelyard/lang/syntax"
+)
+
+// Rows lays out an expression that is too wide for a line as rows, each no wider than
+// that if it can be broken so far: at the signs of sums and products, in brackets too. A
+// wide numerator becomes a factor behind one over its denominator. The widths are in
+// letters, as breadth estimates them; widest is that of the widest row.
+func Rows(x syntax.Expr, width int, breadth func(syntax.Expr) int) (rows []Box, widest int) {
+	if x == nil {
+		return nil, 0
+	}
+	if wide := breadth(x); wide <= width {
+		return []Box{Expr(x)}, wide
+	}
+	b := breaker{width: width, breadth: breadth}
+	b.parts(x, Box{})
+	return b.rows()
+}
+
+// breaker takes an expression apart into what stays together.
+type breaker struct {
+	width   int
+	breadth func(syntax.Expr) int
+	all     []unbroken
+}
+
+// unbroken is what no line is broken in, with the sign that it begins with.
+type unbroken struct {
+	boxes []Box
+	wide  int
+}
+
+// parts takes an expression apart that follows a sign, or nothing.
+func (b *breaker) parts(x syntax.Expr, sign Box) {
+	x = bare(x)
+	t, ok := x.(*syntax.Binary)
+	if !ok || b.breadth(x) <= b.width/2 {
+		b.whole(x, sign)
+		return
+	}
+	switch t.Op {
+	case syntax.Add, syntax.Sub:
+		for _, t := range terms(x) {
+			if t.sign != "" {
+				sign = Box{kind: continued, text: t.sign}
+			}
+			least := sumRank
+			if t.sign == "−" {
+				least = signRank
+			}
+			b.operand(t.x, least, sign)
+		}
+	case syntax.Mul:
+		b.operand(t.X, productRank, sign)
+		b.operand(t.Y, productRank, Box{kind: continued, text: "⋅"})
+	case syntax.Div:
+		over := bare(t.X)
+		if b.breadth(t.Y) > b.width || b.breadth(over) <= b.breadth(t.Y) {
+			b.whole(x, sign)
+			return
+		}
+		one := holding(fraction, "", []Box{{kind: digits, text: "1"}, Expr(t.Y)})
+		b.put(b.breadth(t.Y)+1, sign, one)
+		b.operand(over, productRank, Box{kind: continued, text: "⋅"})
+	default:
+		b.whole(x, sign)
+	}
+}
+
+// operand takes an operand apart, with brackets round it if its rank asks for them.
+func (b *breaker) operand(x syntax.Expr, least int, sign Box) {
+	x = bare(x)
+	var l layout
+	if l.rank(x) >= least && (sign.kind == nothing || !l.signed(x)) {
+		b.parts(x, sign)
+		return
+	}
+	if wide := b.breadth(x); wide <= 3*b.width/4 {
+		b.put(wide+2, sign, l.fenced("()", x))
+		return
+	}
+	at := len(b.all)
+	b.parts(x, Box{})
+	first, last := &b.all[at], &b.all[len(b.all)-1]
+	first.boxes = append([]Box{sign, {kind: loose, text: "("}}, first.boxes...)
+	last.boxes = append(last.boxes, Box{kind: loose, text: ")"})
+	first.wide += 2
+	last.wide++
+}
+
+// whole puts an expression that is not broken.
+func (b *breaker) whole(x syntax.Expr, sign Box) { b.put(b.breadth(x), sign, Expr(x)) }
+
+func (b *breaker) put(wide int, boxes ...Box) {
+	b.all = append(b.all, unbroken{boxes, wide + 3})
+}
+
+// rows fills rows one after the other.
+func (b *breaker) rows() (out []Box, widest int) {
+	var row []Box
+	used := 0
+	for _, u := range b.all {
+		if used > 0 && used+u.wide > b.width {
+			out = append(out, Row(row...))
+			row, used = nil, 0
+		}
+		for _, box := range u.boxes {
+			if box.kind != nothing {
+				row = append(row, box)
+			}
+		}
+		used += u.wide
+		widest = max(widest, used)
+	}
+	return append(out, Row(row...)), widest
+}
+
+// term is one term of a sum with the sign before it, empty for the first.
+type term struct {
+	sign string // "+" or "−"
+	x    syntax.Expr
+}
+
+// terms takes a sum apart. What is no sum is one term.
+func terms(x syntax.Expr) []term {
+	var out []term
+	for {
+		sum, ok := x.(*syntax.Binary)
+		if !ok || sum.Op != syntax.Add && sum.Op != syntax.Sub {
+			break
+		}
+		sign := "+"
+		if sum.Op == syntax.Sub {
+			sign = "−"
+		}
+		out = append(out, term{sign, sum.Y})
+		x = sum.X
+	}
+	out = append(out, term{"", x})
+	slices.Reverse(out)
+	return out
+}
