@@ -225,9 +225,9 @@ func (s *scratchpad) print(arg string) {
 	if said["as handout"] {
 		p.edition, what = print.Handout, "a handout"
 	}
-	text, told := p.compose(s.pad.Title(), s.pad.Entries())
+	text, told := p.compose(s.pad.Title(), worksheet.Printed(s.w.ctx, s.pad.Entries()))
 	for _, t := range told {
-		s.tell("caution: " + t)
+		s.tell(t)
 	}
 	if problem := worksheet.WriteFile(name, string(text)); problem != nil {
 		s.tell("! "+problem.Path+": "+problem.Message, problem.Hint)

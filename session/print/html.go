@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"steelyard/lang/typeset"
 )
@@ -141,7 +142,11 @@ func (p *page) note(lines []string) {
 }
 
 func (p *page) cases(c *cases) {
-	p.region("cases", "Definition")
+	wide := 0
+	for i := range c.Rows {
+		wide = max(wide, breadth(c.Of)+breadth(c.Rows[i].X)+4+utf8.RuneCountInString(when(&c.Rows[i]).Text()))
+	}
+	p.region("cases", "Definition", wide)
 	p.formula(c.box())
 	p.text("\n</div>\n")
 }

@@ -115,3 +115,16 @@ func BenchmarkHTML(b *testing.B) {
 		HTML(d)
 	}
 }
+
+// TestOnlyWhatScrollsTakesFocus gives a region of its own to what is too wide for a phone
+// alone.
+func TestOnlyWhatScrollsTakesFocus(t *testing.T) {
+	short, _ := New("Short", entered("m = 3 kg", "a = 2 m/s^2", "part a: How strong?", "F = m*a"), Key)
+	if page := string(HTML(short)); strings.Contains(page, "tabindex") {
+		t.Errorf("something takes focus:\n%s", page)
+	}
+	long, _ := New("Long", entered("m = 3 kg", "g = 9.81 m/s^2", "v = 2 m/s", "h = 3 m", "part a: How much?", "E = 1/2*m*v^2 + m*g*h"), Key)
+	if page := string(HTML(long)); strings.Count(page, "tabindex") != 1 {
+		t.Errorf("%d things take focus, want the working alone:\n%s", strings.Count(page, "tabindex"), page)
+	}
+}

@@ -11,8 +11,16 @@ import (
 	"steelyard/session/entry"
 )
 
-// region opens a box that scrolls sideways where it must, for keyboards too.
-func (p *page) region(class, what string) {
+// phone is how many digits wide a box may be to fit a phone.
+const phone = 34
+
+// region opens a box of some width in digits. One that is too wide for a phone scrolls
+// sideways there, for keyboards too.
+func (p *page) region(class, what string, wide int) {
+	if wide <= phone {
+		p.text(`<div class="`, class, "\">\n")
+		return
+	}
 	p.text(`<div class="scroll `, class, `" role="region" tabindex="0" aria-label="`, p.name(what), "\">\n")
 }
 
@@ -29,7 +37,11 @@ func (p *page) name(what string) string {
 }
 
 func (p *page) givens(rows []given) {
-	p.region("given", "Given")
+	wide := 0
+	for i := range rows {
+		wide = max(wide, breadth(rows[i].Name)+utf8.RuneCountInString(rows[i].Shown.text()))
+	}
+	p.region("given", "Given", wide)
 	p.text("<table>\n<caption>Given</caption>\n", `<thead><tr><th scope="col">Quantity</th><th scope="col">Value</th>`)
 	words := meant(rows)
 	if words {
@@ -75,7 +87,20 @@ func (p *page) working(w *working, of []syntax.Expr) {
 func (p *page) definitions(lines []entry.WorkLine) { p.lines("Definitions", lines) }
 
 func (p *page) lines(what string, lines []entry.WorkLine) {
-	p.region("working", what)
+	left, most := 0, 0
+	for i := range lines {
+		l := &lines[i]
+		if n := breadth(l.Left); n <= wide {
+			left = max(left, n)
+		} else {
+			most = max(most, n)
+		}
+		most = max(most, left+3+reach(l))
+		for _, u := range l.Units {
+			most = max(most, left+utf8.RuneCountInString(u.Product)) // in smaller letters
+		}
+	}
+	p.region("working", what, most)
 	p.text("<ol>\n")
 	for i := range lines {
 		p.line(&lines[i])
@@ -283,7 +308,17 @@ func (p *page) table(t *table) {
 	if utf8.RuneCountInString(what) > 120 {
 		what = string([]rune(what)[:119]) + "…"
 	}
-	p.region("values", escapeHTML(what))
+	across := 0
+	for i := range t.Heads {
+		widest := 0
+		for _, row := range t.Cells() {
+			if i < len(row) {
+				widest = max(widest, utf8.RuneCountInString(row[i]))
+			}
+		}
+		across += widest + 3
+	}
+	p.region("values", escapeHTML(what), across)
 	p.text("<table>\n")
 	p.text("<thead><tr>")
 	for i, h := range t.Heads {

@@ -87,7 +87,7 @@ func (p *paper) part(part *part, number int) {
 	}
 	for _, b := range part.Blocks {
 		if r, ok := b.(room); ok { // the room is not parted
-			p.text("\n\\need{", strconv.Itoa(24+8*r.Lines+10*len(r.Answers)), "mm}")
+			p.text("\n\\need{", strconv.Itoa(26+10*r.Lines+12*len(r.Answers)), "mm}")
 		}
 	}
 	p.text("\n\\partline{", escapeTeX(label), "}{", p.prose(question), "}{", worth, "}\n")
@@ -144,7 +144,7 @@ func (p *paper) givens(rows []given) {
 			}
 			p.text(" \\\\\n")
 		}
-		p.text("\\hline\n\\end{tabular}\\par\n")
+		p.text("\\hline\n\\end{tabular}\\par\\vspace{6pt}\n")
 		rows = rows[n:]
 	}
 }

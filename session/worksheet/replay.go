@@ -202,6 +202,17 @@ func Work(ctx context.Context, s *Sheet) []*entry.Entry {
 	return entries
 }
 
+// Printed works the lines of a scratchpad out for print.
+func Printed(ctx context.Context, page []*entry.Entry) []*entry.Entry {
+	pad := session.New()
+	pad.Filed()
+	pad.Rounded(printedFigures)
+	for _, e := range page {
+		pad.EnterAt(ctx, e.Line, e.Text)
+	}
+	return pad.Entries()
+}
+
 // numbers are the places that the statements have in a scratchpad, by their lines.
 func (s *Sheet) numbers() map[int]int {
 	out := map[int]int{}
