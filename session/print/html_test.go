@@ -123,7 +123,7 @@ func TestOnlyWhatScrollsTakesFocus(t *testing.T) {
 	if page := string(HTML(short)); strings.Contains(page, "tabindex") {
 		t.Errorf("something takes focus:\n%s", page)
 	}
-	long, _ := New("Long", entered("m = 3 kg", "g = 9.81 m/s^2", "v = 2 m/s", "h = 3 m", "part a: How much?", "E = 1/2*m*v^2 + m*g*h"), Key)
+	long, _ := New("Long", entered("m = 3 kg", "g = 9.81 m/s^2", "v = 2 m/s", "h = 3 m", "part a: How much?", "E = 1/2*m*v^2 + m*g*h + 2*m*g*h"), Key)
 	if page := string(HTML(long)); strings.Count(page, "tabindex") != 1 {
 		t.Errorf("%d things take focus, want the working alone:\n%s", strings.Count(page, "tabindex"), page)
 	}

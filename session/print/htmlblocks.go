@@ -12,7 +12,7 @@ import (
 )
 
 // phone is how many digits wide a box may be to fit a phone.
-const phone = 34
+const phone = 40
 
 // region opens a box of some width in digits. One that is too wide for a phone scrolls
 // sideways there, for keyboards too.
@@ -233,7 +233,7 @@ func (p *page) result(a *answer) {
 }
 
 // narrow is how many letters a formula may have to fit a phone.
-const narrow = 24
+const narrow = 32
 
 // roomy writes a formula of some width in the text; a wide one scrolls on a
 // narrow screen.
