@@ -3,6 +3,8 @@ package referee
 import (
 	"fmt"
 	"math/big"
+	"regexp"
+	"strings"
 )
 
 // half is half of a number.
@@ -155,4 +157,25 @@ func gaps(d dice) scene {
 	is := whole.add(inner).add(inner).between()
 	body := pick(d, "abs(f(x) - h(x))", "max(f(x), h(x)) - min(f(x), h(x))", "√((f(x) - h(x))^2)")
 	return area{is: is, under: is}.of([]string{"f(x) = " + line, "h(x) = " + curve, fmt.Sprintf("area under %s against x from 0 to %s", body, to)})
+}
+
+// osculating are curves that touch a line or a parabola at a place, to the third or
+// fourth order at times, and meet it nowhere else: near it nothing but rounding tells
+// them apart.
+func osculating(d dice) scene {
+	a, x := dec(0, 1), "x"
+	if d.IntN(2) == 0 {
+		a = d.few()
+		x = fmt.Sprintf("(x - %s)", a)
+	}
+	t := are(a.between())
+	t.close = 1e-4
+	equation := pick(d, "tan(x) = x", "sinh(x) = x", "sin(x) = x", "exp(x) = 1 + x", "ln(1 + x) = x", "atan(x) = x",
+		"cosh(x) - 1 = x^2/2", "cos(x) = 1 - x^2/2", "√(1 + x) = 1 + x/2", "x^3 = sin(x)^3")
+	where := ""
+	if strings.HasPrefix(equation, "tan") || d.IntN(4) > 0 {
+		where = fmt.Sprintf(" where %s < x < %s", a.sub(dec(3, 4)), a.add(dec(3, 4)))
+	}
+	equation = regexp.MustCompile(`\bx\b`).ReplaceAllLiteralString(equation, x)
+	return t.of("", []string{fmt.Sprintf("solve %s for x%s", equation, where)})
 }

@@ -48,6 +48,7 @@ var families = []family{
 	{"tangents", tangents, closedForm, 2, false},
 	{"extremal", extremal, closedForm, 2, false},
 	{"far", far, byIteration, 1, false},
+	{"osculating", osculating, byIteration, 1, false},
 	{"gaps", gaps, closedForm, 1, false},
 	{"inverses", inverses, closedForm, 4, false},
 	{"transcendental", transcendental, byIteration, 1, false},
