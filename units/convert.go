@@ -46,6 +46,7 @@ func (u *Unit) FromSI(v float64) float64 {
 
 // FromSIDifference returns a difference in coherent SI units as a number in
 // this unit; the offset of a temperature scale does not count.
+// A rise of 5 °C is one of 5 K, though 5 °C is 278.15 K.
 func (u *Unit) FromSIDifference(v float64) float64 {
 	if u.size == (pair{1, 0}) {
 		return v
@@ -93,6 +94,8 @@ func (u *Unit) exactSI(d Decimal) *big.Rat {
 
 // shifted adds an offset. Where nearly all digits cancel, the sum is worked
 // out exactly instead.
+// Near 0 °C, what is left of 273.15 K less 273.15 K is mostly rounding; exactly it is what
+// was meant.
 func shifted(x, offset pair, exact func() *big.Rat) float64 {
 	sum := x.add(offset)
 	if math.Abs(sum.hi) > 1e-9*math.Abs(x.hi) {

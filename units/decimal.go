@@ -12,6 +12,9 @@ const maxDigits = 400
 
 // Decimal is a number as it was written: the text, its value as a
 // double-double, and how many figures were written.
+// A float64 alone would not do. The page shows what was written, 0.080 and not 0.08; its
+// figures say how a result is to be rounded; and 0.1 cm, of which neither 0.1 nor 0.01
+// has a float64, must come out as the nearest one to 0.001 m.
 type Decimal struct {
 	// Text is plain ASCII: "0.080", "3.2e5", "-5".
 	Text string
@@ -27,6 +30,8 @@ type Decimal struct {
 // ParseDecimal reads "[-]digits[.digits][e[+-]digits]". It reports false for
 // any other text, for more than 400 digits, and for a number that a float64
 // can't hold.
+// A number that a float64 can hold only as 0 is refused too: what is divided by it would
+// seem to be divided by 0.
 func ParseDecimal(text string) (Decimal, bool) {
 	s, ok := scanDecimal(text)
 	if !ok {
@@ -130,6 +135,7 @@ func (s *scanned) figures() int {
 
 // canonical writes the number without needless zeros in front and with a
 // plain exponent.
+// Zeros at the end stay, as they say how sure the number is.
 func (s *scanned) canonical() string {
 	w := strings.TrimLeft(s.whole, "0")
 	if w == "" {
@@ -152,6 +158,8 @@ func (s *scanned) canonical() string {
 
 // value returns the number as a double-double whose high part is the nearest
 // float64.
+// What people write has few digits, and takes no big numbers. The others do, since a
+// digit beyond the thirtieth can still decide how the nearest float64 is rounded.
 func (s *scanned) value() pair {
 	hi, err := strconv.ParseFloat(s.text, 64)
 	if err != nil || hi == 0 {

@@ -23,6 +23,9 @@ var baseSymbols = [bases]string{"kg", "m", "s", "A", "K", "mol", "cd"}
 // Dim is the dimension of a quantity: the exponents of the seven base
 // quantities. Its zero value is dimension one; equal dimensions compare equal
 // with ==.
+// Exponents are fractions and no float64: the square root of a square root of a length,
+// to the fourth power, must be that length again, and the comparison of two dimensions
+// decides whether a line means anything.
 type Dim struct{ e [bases]Exp }
 
 // BaseDim returns the dimension of a base quantity.
@@ -36,6 +39,8 @@ func BaseDim(b Base) Dim {
 
 // Mul returns the dimension of a product, or false where an exponent is out of
 // range.
+// An exponent that large is a slip, such as a power of a power, and never a quantity. It
+// is refused where it arises, since a wrapped exponent would be another dimension.
 func (d Dim) Mul(o Dim) (Dim, bool) {
 	for i := range d.e {
 		sum, ok := d.e[i].Add(o.e[i])

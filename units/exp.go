@@ -8,6 +8,8 @@ const maxExponent = 99
 
 // Exp is an exact rational exponent. Its zero value is 0, and equal exponents
 // compare equal with ==.
+// With a byte for each side, a dimension takes 14 bytes: every instruction of a plan
+// holds one, and most rules compare two.
 type Exp struct {
 	num  int8
 	less int8 // denominator less one, so that the zero value is 0/1

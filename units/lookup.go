@@ -81,6 +81,9 @@ func beginsLongName(text string) bool {
 
 // find looks a word up: as a whole first, then as a prefix and a unit, then
 // as a name with capitals.
+// The order settles what a text with two meanings is: cd is the candela, whatever might
+// take a prefix c; a symbol comes before a name, since symbols are what people type.
+// Nothing longer than any word of the table is looked for: it may be a whole line.
 func find(text string) (atom, bool) {
 	if len(text) > 64 {
 		return atom{}, false
@@ -98,6 +101,7 @@ func find(text string) (atom, bool) {
 }
 
 // capital reads an English name that begins with a capital: Newtons.
+// Shorter words could be symbols in the wrong case, and those mean something else.
 func capital(text string) (atom, bool) {
 	r, n := utf8.DecodeRuneInString(text)
 	if !unicode.IsUpper(r) || len(text) < 4 {
@@ -142,6 +146,8 @@ func (w word) is(symbol bool) bool {
 }
 
 // takes tells whether a prefix may stand before the unit.
+// A name of several words has no place for one: kilo goes before neither word of
+// nautical mile.
 func (w word) takes(p *prefix) bool {
 	r := &catalogue[w.row]
 	if p.kibi != 0 {

@@ -10,17 +10,22 @@ type pair struct{ hi, lo float64 }
 // pi is π to 32 digits.
 var pi = pair{3.141592653589793, 1.2246467991473532e-16}
 
+// quickSum is a sum with what its rounding lost, where a is not smaller than b.
 func quickSum(a, b float64) pair {
 	s := a + b
 	return pair{s, b - (s - a)}
 }
 
+// twoSum is quickSum whichever is larger (Knuth).
 func twoSum(a, b float64) pair {
 	s := a + b
 	bb := s - a
 	return pair{s, (a - (s - bb)) + (b - bb)}
 }
 
+// twoProduct is a product with what its rounding lost. The conversion keeps the compiler
+// from fusing the product with a sum, which some machines would do and others not: all
+// must give the same bits.
 func twoProduct(a, b float64) pair {
 	p := float64(a * b)
 	return pair{p, math.FMA(a, b, -p)}
@@ -38,6 +43,7 @@ func (x pair) add(y pair) pair {
 
 func (x pair) mul(y pair) pair {
 	p := twoProduct(x.hi, y.hi)
+	// What is left over of an infinite product is no number, and would make the sum none.
 	if math.IsInf(p.hi, 0) || p.hi == 0 {
 		return pair{p.hi, 0}
 	}
@@ -45,6 +51,8 @@ func (x pair) mul(y pair) pair {
 	return quickSum(p.hi, p.lo+cross)
 }
 
+// div is long division with float64 for digits: each quotient is of what the ones before
+// have left.
 func (x pair) div(y pair) pair {
 	q1 := x.hi / y.hi
 	if math.IsInf(q1, 0) || q1 == 0 || math.IsNaN(q1) {

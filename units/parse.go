@@ -27,6 +27,9 @@ type Problem struct {
 }
 
 // parse reads the text of a unit without the table's memory.
+// A text that is not written as units are is read all the same if nobody could mean
+// another unit, and the unit then says so; otherwise what it may mean is offered. The
+// one reading is read as any text is, so that no second set of rules reads it.
 func (t *Table) parse(text string, place Place) (*Unit, *Problem) {
 	s := shapeOf(text, place)
 	u, bad := t.unitOf(&s, text)
@@ -130,6 +133,8 @@ func together(parts []part, p part) []part {
 
 // metreSecond tells whether a factor reads ms^-1: per millisecond by the
 // rules, but mostly meant as metres per second.
+// It is refused, not read: the two differ by a factor of a thousand, and by the
+// dimension.
 func (f *factor) metreSecond() bool {
 	return f.word == "ms" && !f.den && f.exp.num < 0
 }

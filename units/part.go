@@ -115,6 +115,7 @@ func signs(r rune) PartKind {
 }
 
 // word reads letters, digits and _, with a degree sign after a leading Δ.
+// The degree sign is in no other word: 30° ends with a mark, Δ°C is one word.
 func (s *Scanner) word() string {
 	from, plain := s.At, true
 	for {
@@ -133,6 +134,7 @@ func (s *Scanner) word() string {
 }
 
 // mark reads % ′ ″ or ° and, after the last, the letter of a temperature scale.
+// °C is one mark; before a longer word the sign stands alone: °Celsius.
 func (s *Scanner) mark() string {
 	r, n := s.peek()
 	s.At += n

@@ -41,6 +41,9 @@ const (
 )
 
 // row is one unit of the catalogue.
+// Sizes are texts: a decimal is exact, and the same text serves the double-double, the
+// exact factor and the page that explains the unit. What has π in it keeps its power
+// beside, so that a degree is exactly π/180.
 type row struct {
 	// symbol is what a core unit is written as; other units are written by
 	// their first name.
@@ -109,6 +112,8 @@ func (r *row) factorText() string {
 
 // libraryDecimal writes a constant of the library with the fifteen significant
 // digits to which it is relied on, zeros at the end dropped.
+// The library works some of its constants out from others, and the digits behind the
+// fifteenth are then those of rounding.
 func libraryDecimal(v float64) string {
 	short := strconv.FormatFloat(v, 'e', 14, 64)
 	x, _ := strconv.ParseFloat(short, 64)

@@ -76,6 +76,7 @@ func (p *shaper) tok() Part { return p.toks[p.at] }
 
 func (p *shaper) peek() PartKind { return p.toks[min(p.at+1, len(p.toks)-1)].Kind }
 
+// blanks skips what blanks there are, and tells whether there were any.
 func (p *shaper) blanks() bool {
 	if p.tok().Kind == PartBlank {
 		p.at++
@@ -206,6 +207,8 @@ func (p *shaper) minusPower(t Part) bool {
 	return true
 }
 
+// slash begins what stands below a slash. With spaces round it, one behind a number may
+// be meant as a division: in 3 m / s, s may be a name.
 func (p *shaper) slash(t Part, blank bool) bool {
 	p.at++
 	spaced := p.blanks() || blank
@@ -230,6 +233,8 @@ func (p *shaper) denominator(t Part, per bool) {
 	p.den, p.per, p.out.solidus = true, per, true
 }
 
+// times reads the sign between two words. Behind a number a star joins values: 5 N*m may
+// be 5 N times a mass m.
 func (p *shaper) times(t Part) bool {
 	p.at++
 	p.blanks()

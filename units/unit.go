@@ -9,6 +9,10 @@ import (
 )
 
 // Unit is what a quantity is measured in. It never changes once made.
+// Its size is kept to twice the digits of a float64, so that a number in the unit is
+// rounded once on its way to SI and not at every factor; its parts are kept for how it
+// is written and for the exact factor. Both texts are made with the unit, since one is
+// written far more often than made.
 type Unit struct {
 	dim        Dim
 	tag        Tag
@@ -30,6 +34,7 @@ func (u *Unit) Turns() bool {
 
 // TurnPower is the power of the turns that the unit counts: 1 of rpm and of rev/s, -1
 // of 1/rev, 0 of one that counts none.
+// Its tag would not do: rad/s is tagged as an angle too, and counts no turns.
 func (u *Unit) TurnPower() (n float64) {
 	for _, p := range u.parts {
 		if p.atom.row != nil && (p.atom.row.symbol == "rev" || p.atom.row.symbol == "rpm") {
@@ -47,6 +52,8 @@ func (u *Unit) Loose() bool { return u.loose }
 var One = &Unit{size: pair{1, 0}, text: "1", screen: "1"}
 
 // part is one factor of a unit, with its exponent as it is written.
+// It keeps the side of the solidus on which it stands, so that J/(kg K) is written as it
+// was typed and does not come back as J kg^-1 K^-1.
 type part struct {
 	atom atom
 	exp  Exp
@@ -108,6 +115,8 @@ func (p part) signed() Exp {
 
 // build puts the parts of a unit together. It reports false where an exponent
 // or the size is out of range.
+// The powers of ten of prefixes are added up and taken once: cm^2 is exactly 1e-4, where
+// 0.01 times 0.01 would be rounded twice.
 func build(parts []part) (*Unit, bool) {
 	parts = ordered(slices.DeleteFunc(parts, func(p part) bool { return p.exp.IsZero() }))
 	if len(parts) == 0 {
@@ -138,6 +147,8 @@ func build(parts []part) (*Unit, bool) {
 	}
 	u.tag = tags.of(u.dim)
 	u.size = u.size.timesTen(tens)
+	// Near the ends of the range a number in the unit would soon be none, and neither would
+	// the size of the unit's inverse.
 	if !(u.size.hi > 1e-290 && u.size.hi < 1e290) {
 		return nil, false
 	}
@@ -316,6 +327,7 @@ func written(parts []part, form Form) string {
 
 // Behind writes a unit as it stands behind a number, where a leading 1/ can't be
 // read: s^-1 for 1/s. The unit of pure numbers is nothing there.
+// A number with 1/s behind it would be read as a quotient: 5 1/s is two numbers.
 func (u *Unit) Behind(form Form) string {
 	if u == One || u.text == "1" {
 		return ""

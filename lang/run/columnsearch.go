@@ -72,6 +72,8 @@ func (w *work) stateFor(st *State) State {
 }
 
 // run works out a lane; of tells what a column has there.
+// The state that the walker reads is that of the single line but for what varies: what a
+// lane put there is put over by the next.
 func (s *search) run(w *work, walk *floatWalker, of func(col int32) (float64, int32)) (float64, int32) {
 	st := walk.st
 	known := len(st.failures)

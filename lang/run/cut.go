@@ -10,6 +10,9 @@ import (
 const mostSteps = 1 << 14
 
 // cutter takes from a program the work that some outputs need.
+// Calls are written out in their place, so that a kernel may join an operation of the
+// caller with one of the function. What does not vary is worked out while cutting: the
+// lanes then see numbers.
 type cutter struct {
 	p  *Program
 	st *State
@@ -73,6 +76,8 @@ func newCutter(p *Program, st *State, w *work, outputs, varying []Slot) *cutter 
 }
 
 // cut does the work of a cutter.
+// What is needed is marked from the outputs back, then worked out from the front: a slot
+// stands behind all that it reads.
 func (c *cutter) cut(outputs []Slot) {
 	for _, s := range outputs {
 		c.mark(s)
@@ -198,6 +203,8 @@ func (c *cutter) elements(f *frame, in *Instr) span {
 }
 
 // call writes a function out in the place of its call, unless it is too large.
+// The size is bounded for all calls together: functions that call others twice each would
+// double at every level.
 func (c *cutter) call(f *frame, in *Instr) (span, bool) {
 	if in.A < 0 || int(in.A) >= len(c.p.Funcs) || f.depth >= limit.Calls {
 		return span{}, false

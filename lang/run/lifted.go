@@ -104,6 +104,8 @@ func (w *intervalWalker) liftedAt(fn int, x ops.Interval) *lifted {
 
 // lift finds the places of a range at which poles of a function are lifted. From then
 // on what is asked of the function near them is answered by their series.
+// Without this, sin(x)/x would have no enclosure about 0, and no search could rule out a
+// root there nor an area cross it.
 func (w *intervalWalker) lift(fn int, over ops.Interval) {
 	w.liftsOf, w.lifts = fn, nil
 	if !w.p.Funcs[fn].divides(w.p) || width(over)-width(over) != 0 {

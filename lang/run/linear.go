@@ -159,6 +159,9 @@ func width(x ops.Interval) float64 { return x.Hi - x.Lo }
 // elimination is linear equations while they are brought into steps. A row holds a
 // coefficient for each unknown, then what is added, then how much of each equation
 // it is made of.
+// Its numbers have 256 bits, since in 64 two equations that are the same but for rounding
+// would look like two that contradict each other. What each row is made of is carried
+// along, so that the page can name the equations that do.
 type elimination struct {
 	w    *floatWalker
 	n    int // unknowns

@@ -68,6 +68,7 @@ func (w *newton) simplify(x []float64) {
 
 // listed tells whether a solution was found before: to fewer figures than a
 // root that is bracketed.
+// A root that is found from two sides differs in its last digits, and is one to who asked.
 func (w *newton) listed(all [][]float64, x []float64) bool {
 	for _, o := range all {
 		same := true
@@ -145,6 +146,8 @@ func (w *newton) each(fns []int, x, out []float64) bool {
 
 // descend takes damped Newton steps until the remainders are as small as
 // rounding lets them be.
+// It gives up where five steps together have not halved the misfit: what is left then is
+// rounding, or a place where the remainders are least without being 0.
 func (w *newton) descend(x []float64) bool {
 	n := len(x)
 	f, size, next, step, fNext := make([]float64, n), make([]float64, n), make([]float64, n), make([]float64, n), make([]float64, n)
@@ -197,6 +200,9 @@ func misfit(f, size []float64) float64 {
 }
 
 // direction is the full Newton step, from slopes by central differences.
+// The differences are taken over a millionth of each unknown's width: smaller ones would
+// drown in the rounding of the remainders. Duals would be exact, but a function with a
+// root within it has no slope by them.
 func (w *newton) direction(x, f, size, step []float64) bool {
 	n := len(x)
 	m := make([][]float64, n)

@@ -41,6 +41,8 @@ func (c *Code) list(in *Instr) []Slot {
 
 // Reads finds what instructions of a program read. What functions load is looked
 // for once.
+// It is made for one question at a time: the functions of a program change with each
+// line.
 type Reads struct {
 	p     *Program
 	loads map[int][]Slot

@@ -17,6 +17,9 @@ const (
 // NaturalScale is the size that quantities in some functions suggest for a
 // quantity of a dimension: the product of their powers, with the smallest
 // exponents, that has it; one coherent SI unit if none has.
+// A search has to begin somewhere, and numbers without units say nothing of where: 1 m is
+// a good guess for a swing and a bad one for an atom. A mass, a stiffness and g suggest a
+// length, and roots are mostly within a few powers of ten of it.
 func (p *Program) NaturalScale(st *State, fns []int, d units.Dim) float64 {
 	return p.floats(st).scale(fns, d)
 }
@@ -109,6 +112,8 @@ func (g *scaleGather) add(f *Func, depth int) {
 // searchPieces is where a root is looked for: between the bounds that
 // conditions set, else over the powers of ten on both sides of zero. Zero's
 // surroundings come first.
+// The piece round zero is one of its own, since halving it at a power of ten would never
+// end.
 func searchPieces(scale, lo, hi float64) []ops.Interval {
 	if lo > hi {
 		return []ops.Interval{ops.Point(hi)}

@@ -17,6 +17,9 @@ const (
 // t is the distance from the place. Taken over an interval, at(k) holds the k-th
 // derivative over k! at each number of the interval (Taylor's theorem with
 // Lagrange's remainder). Powers are worked out when they are asked for.
+// Powers are worked out by recurrences from those of the operands (automatic
+// differentiation in Taylor mode), not by formulas for each derivative, which would grow
+// with every power.
 type series struct {
 	op   ops.Op
 	a, b *series

@@ -78,6 +78,7 @@ func (st *State) Failure(s Slot) Failure {
 }
 
 // Truncate forgets the slots from n on, as undo does.
+// Failures stand in the order of their slots, so that those to forget are the last.
 func (st *State) Truncate(n Slot) {
 	n = max(n, 0)
 	if n >= st.Len() {

@@ -139,6 +139,7 @@ func isEdge(x ops.Interval, of ...ops.Interval) bool {
 
 // written is the number of a narrow piece, or close to it, that takes few figures,
 // as people write them, or its middle.
+// A bound that the page gives as 0.30000000000000004 m was 0.3 m in the line.
 func written(x ops.Interval) float64 {
 	mid := x.Middle()
 	more := max(4*tiniest, narrowest*math.Abs(mid))

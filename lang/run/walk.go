@@ -74,6 +74,9 @@ type args[N any] struct {
 
 // exec runs the instructions from ≤ i < to of a code; fn is nil in the main
 // code.
+// An instruction that fails does not end the run: others may not depend on it, and each
+// value of a page has its own reason for being none. Arithmetic is nearly all that runs,
+// and finds its operands before anything else is looked at.
 func (w *walker[N, D]) exec(code *Code, fn *Func, vals []N, causes []int32, from, to Slot, given args[N]) {
 	for i := from; i < to; i++ {
 		in := &code.Instrs[i]
@@ -170,6 +173,8 @@ func (w *walker[N, D]) special(in *Instr, code *Code, fn *Func, i Slot, vals []N
 
 // either takes the branch of a selection that a condition leaves open, or what
 // is known of both: a branch that has no value says nothing then.
+// Both are worked out before, as an interval may lie on both sides of the condition; what
+// the branch that is not taken could not do is no failure.
 func (w *walker[N, D]) either(condition, a, b N, failsA, failsB int32) (v N, cause int32) {
 	yes, no := w.d.branch(condition)
 	switch {
@@ -320,6 +325,8 @@ func found(w *floatWalker, in *Instr, x []float64, has []bool) (float64, ops.Fau
 }
 
 // fail records a failure and returns its cause number.
+// It keeps where the failure began, not only why: the page names the line and the
+// function.
 func (w *walker[N, D]) fail(fault ops.Fault, fn *Func, i Slot) int32 {
 	f := Failure{Slot: w.main, Kind: fault, Func: fn}
 	if fn != nil {
