@@ -76,6 +76,11 @@ func TestPasteIntoInsert(t *testing.T) {
 	c.send(pasted("a = 3 m\nb = 4 m\n"))
 	c.expect("  5.  ")
 	c.has("x = 1 m", "a = 3 m", "b = 4 m", "y = 2 m")
+	// The last line of a paste may be a command that puts a line into the prompt.
+	c.send(pasted("z = 5 m\nchange 2\n"))
+	c.expect("  2.  a = 3 m")
+	c.send("\x7f\x7f\x7f6 m\r")
+	c.has("x = 1 m", "a = 6 m", "b = 4 m", "y = 2 m", "z = 5 m")
 }
 
 // TestPastedLength pastes 20,000 characters, which come in one piece.

@@ -115,11 +115,13 @@ func (ed *editor) begin(p Prompt) {
 	ed.prompt, ed.done, ed.search, ed.tab, ed.told = p, nil, nil, nil, ""
 	ed.recall.on = false
 	ed.offer = offer{}
+	rest := ed.rest
+	ed.rest = nil
 	switch {
-	case ed.rest != nil:
+	case rest != nil && len(rest.text) > 0:
 		ed.buf.begin("")
-		ed.buf.to(*ed.rest)
-		ed.rest, ed.whole = nil, false
+		ed.buf.to(*rest)
+		ed.whole = false
 	case len(p.Offers) > 0 && !ed.keys.waiting() && !ed.term.modes.pending():
 		ed.offer = offer{lines: p.Offers, open: true, drawn: time.Now()}
 		ed.buf.begin(clean(p.Offers[0]))
