@@ -80,6 +80,7 @@ func TestPasteIntoInsert(t *testing.T) {
 	c.send(pasted("z = 5 m\nchange 2\n"))
 	c.expect("  2.  a = 3 m")
 	c.send("\x7f\x7f\x7f6 m\r")
+	c.expect("  6.  ")
 	c.has("x = 1 m", "a = 6 m", "b = 4 m", "y = 2 m", "z = 5 m")
 }
 

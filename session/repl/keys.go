@@ -127,9 +127,10 @@ func (k *keyReader) drop() {
 }
 
 // isBurst tells whether bytes came faster than anyone types: a line end with
-// more after it, in one piece, from a terminal that does not mark a paste.
+// more after it, in one piece, from a terminal that does not mark a paste. Where a key is
+// among them that is no text, they were typed ahead.
 func isBurst(b []byte) bool {
-	if bytes.Contains(b, []byte(escKey)) {
+	if bytes.ContainsFunc(b, func(r rune) bool { return r < ' ' && !strings.ContainsRune("\t\r\n", r) || r == 0x7f }) {
 		return false
 	}
 	i := bytes.IndexAny(b, "\r\n")

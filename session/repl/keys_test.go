@@ -87,6 +87,11 @@ func TestBurst(t *testing.T) {
 	if got != "[a = 1  m\nb = 2\nc]" {
 		t.Errorf("%q", got)
 	}
+	// With a key that is no text among them, they are keys.
+	got, _ = presses(&keyReader{in: fed{strings.NewReader("ab\x7f\rb = 2\r")}})
+	if got != "ab<\x7f><\r>b = 2<\r>" {
+		t.Errorf("%q", got)
+	}
 	// Typed key by key the same text is no paste.
 	got, _ = presses(&keyReader{in: fed{iotest.OneByteReader(strings.NewReader("a\rb\r"))}})
 	if got != "a<\r>b<\r>" {
