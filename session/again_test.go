@@ -12,7 +12,7 @@ import (
 func TestScaling(t *testing.T) {
 	p := New()
 	for _, line := range []string{"m = 0.40 kg", "k = 90 N/m", "A = 5 cm", "g = 9.80 m/s^2", "L = 1.2 m", "v0 = 3 m/s",
-		"T = spring_period(m, k)", "ω = 2π/T", "a = A*ω^2", "U = 1/2*k*A^2", "solve U = 1/2*m*v^2 for v", "P = pendulum_period(L)", "w = √(v0^2 + 2*g*L)"} {
+		"T = spring_period(m, k)", "ω = 2π/T", "a = A*ω^2", "U = 1/2*k*A^2", "solve U = 1/2*m*v^2 for v", "P = pendulum_period(L)", "w = √(v0^2 + 2*g*L)", "kx = m*g/A", "S = 2π*√(m/kx)"} {
 		if e := p.Enter(context.Background(), line); e.Failed() {
 			t.Fatalf("%s: %v", line, e.Findings)
 		}
@@ -34,6 +34,9 @@ func TestScaling(t *testing.T) {
 		// What cancels but for a residue is not told to grow.
 		"scaling sin(k/(3 N/m))^2 + cos(k/(3 N/m))^2 against k": "Near these values sin(k/(3 N/m))² + cos(k/(3 N/m))² goes as k to the power 0; doubling k multiplies sin(k/(3 N/m))² + cos(k/(3 N/m))² by 1.",
 		"scaling ω against a": "ω does not depend on a. a (line 9) is a result; here it is changed by itself.",
+		// What stays may do so since something else changes too.
+		"scaling S against m": "S does not depend on m. kx changes with m too.",
+		"S with m = 2*m":      "S stays as it was kx changes with m too.",
 	}
 	for line, want := range tests {
 		e := p.Enter(context.Background(), line)

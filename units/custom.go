@@ -53,6 +53,17 @@ func Usual(name string) string {
 	return first
 }
 
+// Also is the unit of the quantity that a name stands for next to that of Usual, if it is
+// one that differs and that a number can have, or "".
+func Also(name string) string {
+	_, rest, _ := strings.Cut(customs(name), ", ")
+	next, _, _ := strings.Cut(rest, ", ")
+	if strings.HasPrefix(next, "1") || next == "m" {
+		return ""
+	}
+	return next
+}
+
 // NamedTag is the tag of an energy or a torque as its name says: J, N m or N m/rad
 // is among its customs. It is t where the name says nothing, and where it may be an
 // energy as well as a torque; k and κ are per angle only of what is so already.

@@ -1,9 +1,7 @@
 package plan
 
 import (
-	"slices"
 	"strconv"
-	"strings"
 
 	"steelyard/lang/finding"
 	"steelyard/lang/ops"
@@ -116,74 +114,8 @@ func (c *coder) product(x *syntax.Binary, a, b run.Slot) run.Slot {
 	if !c.ratioInKelvin(x, sb) {
 		c.noteKelvin(x.Y, sb, x.X)
 	}
+	c.rightInKelvin(x, &st)
 	return c.emit(run.Instr{Op: op, A: a, B: b}, x.At, st)
-}
-
-// noteKelvin says that a temperature in °C is used in kelvins in a product: a
-// difference was perhaps meant. One word is enough for a line, and none where a gas
-// constant or that of Boltzmann says it: R*T is never one of a difference.
-func (c *coder) noteKelvin(x syntax.Expr, st run.Static, by syntax.Expr) {
-	said := func(f finding.Finding) bool { return f.ID == finding.TemperatureReading }
-	if st.Heat != run.Point || c.fn != nil || slices.ContainsFunc(c.findings, said) || c.holdsGasConstant(by) {
-		return
-	}
-	f := finding.New(finding.TemperatureReading, x.Span(), "`"+c.shown(x)+"` is a temperature; in a product it is used in kelvin.",
-		"For a difference of temperatures write K or Δ°C.")
-	f.Severity = finding.Caution
-	c.findings = append(c.findings, f)
-}
-
-// ratioInKelvin takes back what was said of a temperature in a product where another is
-// on the other side of its bar: p*T2/T1 is right in kelvin, and in nothing else.
-func (c *coder) ratioInKelvin(x *syntax.Binary, divisor run.Static) bool {
-	isChange := func(at syntax.Span) bool { return strings.HasPrefix(c.source(at), "Δ") }
-	if divisor.Heat != run.Point || isChange(x.Y.Span()) {
-		return false
-	}
-	for i, f := range c.findings {
-		if f.ID != finding.TemperatureReading || f.Severity != finding.Caution || isChange(f.At) {
-			continue
-		}
-		if under, ok := factorAt(x.X, f.At); ok && under == (x.Op == syntax.Mul) {
-			c.findings = slices.Delete(c.findings, i, i+1)
-			return true
-		}
-	}
-	return false
-}
-
-// factorAt finds a factor of a product by its place, and tells whether it is under the
-// bar.
-func factorAt(x syntax.Expr, at syntax.Span) (under, ok bool) {
-	if x.Span() == at {
-		return false, true
-	}
-	b, product := syntax.Unbracket(x).(*syntax.Binary)
-	if !product || b.Op != syntax.Mul && b.Op != syntax.Div {
-		return false, false
-	}
-	if under, ok = factorAt(b.X, at); ok {
-		return under, true
-	}
-	under, ok = factorAt(b.Y, at)
-	return under != (b.Op == syntax.Div), ok
-}
-
-// holdsGasConstant tells whether an expression holds a name R or k with the unit of
-// a gas constant or of the Boltzmann constant.
-func (c *coder) holdsGasConstant(x syntax.Expr) bool {
-	return syntax.Any(x, func(x syntax.Expr) bool {
-		n, ok := x.(*syntax.Name)
-		if !ok || units.Symbol(n.Name) != "R" && units.Symbol(n.Name) != "k" {
-			return false
-		}
-		d, found := c.lookup(n)
-		if !found || d.Failed() || d.Slot == run.NoSlot {
-			return false
-		}
-		kind, _ := units.KindOf(c.static(d.Slot).Dim, units.None)
-		return strings.HasSuffix(kind.Name, "heat capacity")
-	})
 }
 
 // productZero carries the undetermined dimension of a bare zero through a

@@ -225,6 +225,11 @@ func (c *coder) binary(x *syntax.Binary) run.Slot {
 		}
 		chain, left = append(chain, b), b.X
 	}
+	for _, b := range chain {
+		if c.differentials(b) {
+			return run.NoSlot
+		}
+	}
 	s := c.expr(left)
 	for i := len(chain) - 1; i >= 0; i-- {
 		s = c.operate(chain[i], s)

@@ -68,9 +68,10 @@ func (c *coder) letters(word string) (group, bool) {
 	return g, ok && len(g.lacking) < len(parts) && len(g.lacking) <= maxLacking
 }
 
-// isSymbol tells whether a text is a letter, perhaps with digits, that a quantity or a
-// constant goes by. The e of print is mostly that of an exponential.
+// isSymbol tells whether a text is a letter, perhaps with a Δ before it and digits behind,
+// that a quantity or a constant goes by. The e of print is mostly that of an exponential.
 func isSymbol(text string) bool {
+	text = strings.TrimPrefix(text, "Δ")
 	if letter := strings.TrimRight(text, "0123456789"); letter == "e" || utf8.RuneCountInString(letter) != 1 {
 		return false
 	}

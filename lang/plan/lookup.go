@@ -154,7 +154,7 @@ func (c *coder) unknownName(x *syntax.Name) run.Slot {
 	near := slices.DeleteFunc(c.nearest(x.Name), func(near string) bool {
 		return isLetter(near) && !isLetter(x.Name) || unlikeSymbols(near, x.Name) || c.mentions(near)
 	})
-	hint := "Give it a value in a line above, as in " + x.Name + " = " + usual(x.Name) + "."
+	hint := "Give it a value in a line above" + example(x.Name) + "."
 	if len(near) > 0 {
 		hint = "Did you mean " + writing.List(near, "or") + "? Or give " + x.Name + " a value in a line above."
 	}
@@ -228,6 +228,19 @@ func (p *Planner) Unknown(n *syntax.Name, text string) []finding.Finding {
 
 // Example is a line that gives a name a value.
 func (p *Planner) Example(name string) string { return name + " = " + usual(name) }
+
+// example shows what a value of a name may be, in the units of the two quantities that
+// it stands for most often; nothing for a name that says nothing.
+func example(name string) string {
+	if units.Usual(name) == "" {
+		return ""
+	}
+	text := ", as in " + name + " = " + usual(name)
+	if also := units.Also(name); also != "" {
+		text += " or " + name + " = 2.0 " + also
+	}
+	return text
+}
 
 // usual is a quantity that a name usually stands for, for an example.
 //

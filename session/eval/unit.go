@@ -105,18 +105,19 @@ func (l *Line) reportedIn(name string, x syntax.Expr, in syntax.UnitText, c *pla
 	}
 	l.Planner.Program.Main.Statics[c.Slot].Tag = st.Tag.In(u)
 	l.Named(name, c.Slot, u, true)
-	return l.inHeat(in, st, u, c.Slot), true
+	return l.inHeat(name, x, in, st, u, c.Slot), true
 }
 
 // inHeat chooses how a value in K is shown in a scale of temperature: as a
 // temperature, or as a difference.
-func (l *Line) inHeat(in syntax.UnitText, st run.Static, u *units.Unit, s run.Slot) *units.Unit {
+func (l *Line) inHeat(name string, x syntax.Expr, in syntax.UnitText, st run.Static, u *units.Unit, s run.Slot) *units.Unit {
 	switch {
 	case u.Affine() && st.Heat == run.Difference:
 		return units.Of("Δ" + u.Text())
 	case u.Affine() && st.Heat == run.Plain:
 		// One word on temperatures and differences is enough for a line.
-		if !slices.ContainsFunc(l.Entry.Findings, func(f finding.Finding) bool { return f.ID == finding.TemperatureReading }) {
+		said := func(f finding.Finding) bool { return f.ID == finding.TemperatureReading }
+		if !slices.ContainsFunc(l.Entry.Findings, said) && (strings.HasPrefix(name, "Δ") || !l.ofGas(x)) {
 			l.Find(finding.New(finding.TemperatureReading, in.At,
 				"This value in K is shown as a temperature; as a difference it would be the same number of "+u.Screen()+" as of K"+fahrenheit(u)+".",
 				"Write Δ"+u.Screen()+" for a difference.", "Δ"+u.Screen()))
@@ -128,6 +129,26 @@ func (l *Line) inHeat(in syntax.UnitText, st run.Static, u *units.Unit, s run.Sl
 			"Write "+strings.TrimPrefix(u.Screen(), "Δ")+" for the temperature.", strings.TrimPrefix(u.Screen(), "Δ")))
 	}
 	return u
+}
+
+// ofGas tells whether a value in K comes from a law of gases, which speaks of temperatures
+// and not of differences.
+func (l *Line) ofGas(x syntax.Expr) bool {
+	n, ok := x.(*syntax.Name)
+	if !ok {
+		return l.Planner.OfGas(x)
+	}
+	d, ok := l.Planner.Find(n)
+	if !ok || l.EntryAt(d.Line) == nil || strings.HasPrefix(n.Name, "Δ") {
+		return false
+	}
+	switch s := l.EntryAt(d.Line).Stmt.(type) {
+	case *syntax.Define:
+		return l.Planner.OfGas(s.X)
+	case *syntax.Solve:
+		return slices.ContainsFunc(s.Equations, func(e syntax.Equation) bool { return e.Right != nil && l.Planner.OfGas(e.Right) })
+	}
+	return false
 }
 
 // fahrenheit tells what differs where the degrees are smaller than the kelvin.

@@ -21,10 +21,25 @@ func Named(l *eval.Line, s *syntax.Define) (*plan.Def, bool) {
 		l.Planner.SetThat(d)
 		return d, false
 	}
-	if !syntax.Holds(s.X, s.Name) {
+	if !syntax.Holds(s.X, s.Name) && !onlyUnit(l, s) {
 		l.GivenAgain(s.Name, s.NameAt)
 	}
 	return d, true
+}
+
+// onlyUnit tells whether the line above that gives the name is the same but for its
+// unit: the value stays, and no other is lost.
+func onlyUnit(l *eval.Line, s *syntax.Define) bool {
+	d, ok := l.Planner.Names.Lookup(s.Name)
+	if !ok || !s.In.Present() {
+		return false
+	}
+	e := l.EntryAt(d.Line)
+	if e == nil {
+		return false
+	}
+	was, ok := e.Stmt.(*syntax.Define)
+	return ok && was.In.Text != s.In.Text && syntax.PrintExpr(was.X) == syntax.PrintExpr(s.X)
 }
 
 // Define works out NAME = EXPR [in UNIT].

@@ -33,7 +33,11 @@ func Scaling(l *eval.Line, s *syntax.Scaling) {
 	if x, ok := l.WrittenOut(s.X, l.Entry.Line, by); ok {
 		known = known && algebraic(x)
 		if e, exact := algebra.Exponent(x, s.Against.Name); exact {
-			l.Entry.Outcome = append(entry.Lines{power(l, s, x, e)}, free(by)...)
+			rows := entry.Lines{power(l, s, x, e)}
+			if e.IsZero() {
+				rows = append(rows, along(l, s.X, by)...)
+			}
+			l.Entry.Outcome = append(rows, free(by)...)
 			return
 		}
 	}

@@ -49,6 +49,11 @@ func With(l *eval.Line, d *plan.Def, s *syntax.With, in syntax.UnitText) {
 	case !was.OK:
 	case got.Value == was.Value:
 		r.Notes = []string{typeset.Text(s.X) + " stays as it was"}
+		for _, b := range s.By {
+			if by, ok := l.Planner.Find(&syntax.Name{Name: b.Name, Line: b.Line}); ok {
+				r.Notes = append(r.Notes, along(l, s.X, by)...)
+			}
+		}
 	case was.Value != 0:
 		r.Notes = []string{times(got.Value/was.Value, l.Set.Rounding) + " times " + typeset.Text(s.X) + " as it was"}
 	}
@@ -84,6 +89,29 @@ func withSymbols(l *eval.Line, s *syntax.With) {
 
 func times(r float64, rule units.Rounding) string {
 	return units.FormatNumber(r, units.Figures{}, rule, units.Screen)
+}
+
+// along says which results that a quantity is worked out from change with another one,
+// where it stays as it was all the same.
+func along(l *eval.Line, x syntax.Expr, by *plan.Def) []string {
+	n, ok := x.(*syntax.Name)
+	if !ok {
+		return nil
+	}
+	d, ok := l.Planner.Find(n)
+	if !ok || l.EntryAt(d.Line) == nil {
+		return nil
+	}
+	var out []string
+	for _, line := range l.EntryAt(d.Line).Uses {
+		if e := l.EntryAt(line); line != by.Line && e != nil && len(e.Gives()) == 1 {
+			of := &syntax.Name{Name: e.Gives()[0], Line: line}
+			if written, ok := l.WrittenOut(of, l.Entry.Line, by); ok && syntax.Holds(written, by.Name) {
+				out = append(out, of.Name+" changes with "+by.Name+" too.")
+			}
+		}
+	}
+	return out
 }
 
 // free says of a quantity that is worked out that it is varied by itself.
