@@ -366,8 +366,12 @@ func (s *rootSearch) neighbours(x ops.Interval, jumps bool) {
 }
 
 // found lists a root, once where two pieces meet in it. Where a pole is lifted there
-// is no value, and no root.
+// is no value, and no root; where numbers end, what is too large to hold looks like one.
 func (s *rootSearch) found(x float64) {
+	if math.Abs(x) > math.MaxFloat64/2 {
+		s.unsettled(ops.Point(x))
+		return
+	}
 	if l := s.w.liftedAt(s.fn, ops.Point(x)); l != nil && l.noValue(x) {
 		return
 	}
