@@ -74,6 +74,7 @@ type otherSign struct{ sign, message, instead string }
 const (
 	turnedRound = "The two signs are the wrong way round."
 	noNotEqual  = "There is no sign for \"not equal\" here. Use = < > ≤ ≥."
+	moreOrLess  = "This can mean ± or a minus. A value with ± can't be worked out by this version yet."
 )
 
 var otherSigns = []otherSign{
@@ -86,6 +87,9 @@ var otherSigns = []otherSign{
 	{"/=", noNotEqual, ""},
 	{"<>", noNotEqual, ""},
 	{"≠", noNotEqual, ""},
+	{"+-", moreOrLess, "-"},
+	{"+−", moreOrLess, "-"},
+	{"+–", moreOrLess, "-"},
 }
 
 func (l *scanner) otherWay(o *otherSign) *fault {
