@@ -42,7 +42,11 @@ func (v *solving) choose(all []solution) {
 func (v *solving) chooseEach(all []solution) {
 	v.rule.Choice, v.rule.Of = run.NthRoot, len(v.s.Unknowns)
 	if v.rule.Choose(valuesOf(all)) < 0 {
-		v.Find(finding.New(finding.WhichRoot, v.s.Unknowns[0].NameAt, "The equation has "+strconv.Itoa(len(all))+" solution"+plural(len(all))+": "+v.list(all)+".", "Ask for the same number of names."))
+		within := "The equation"
+		if len(v.s.Where) > 0 {
+			within = "Within the conditions the equation"
+		}
+		v.Find(finding.New(finding.WhichRoot, v.s.Unknowns[0].NameAt, within+" has "+strconv.Itoa(len(all))+" solution"+plural(len(all))+": "+v.list(all)+".", "Ask for the same number of names."))
 		return
 	}
 	for i := range v.s.Unknowns {

@@ -28,6 +28,11 @@ func (v *solving) conditions() []run.Condition {
 	}
 	var out []run.Condition
 	for _, c := range v.s.Where {
+		if v.comparesRoots(c) {
+			at := syntax.Span{From: c.Left.Span().From, To: c.Right.Span().To}
+			v.Find(finding.New(finding.WhichRoot, at, "The names get the roots in rising order. A condition can't compare them.", "Take this condition out."))
+			continue
+		}
 		got := v.Function(eval.Want{Silent: true}, v.unknowns, v.statics, algebra.Substitute(c.Left, by), algebra.Substitute(c.Right, by))
 		further := !v.single() || v.further(c)
 		if further {
@@ -40,6 +45,18 @@ func (v *solving) conditions() []run.Condition {
 		out = append(out, run.Condition{Difference: got.Fn, Op: op, OfUnknown: !further})
 	}
 	return out
+}
+
+// comparesRoots tells whether a condition speaks of two roots of one equation; each root
+// by itself has to satisfy it.
+func (v *solving) comparesRoots(c syntax.Condition) bool {
+	asked := 0
+	for _, u := range v.s.Unknowns {
+		if syntax.Holds(c.Left, u.Name) || syntax.Holds(c.Right, u.Name) {
+			asked++
+		}
+	}
+	return v.single() && asked > 1
 }
 
 // limits are between which values conditions leave one unknown.
