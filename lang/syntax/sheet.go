@@ -1,0 +1,143 @@
+package syntax
+
+import (
+	"regexp"
+	"strings"
+
+	"steelyard/lang/finding"
+)
+
+// What a problem sheet or a notebook has on a line and this language has otherwise:
+// labels of parts, headings, requests, a result behind its working, two values joined by
+// and. Each rule answers with the lines that say the same here.
+
+// instead refuses a line with what to write in its place, line after line.
+func (r unread) instead(id finding.ID, message, lead string, lines ...string) *fault {
+	return &fault{finding.New(id, Span{From: r.from, To: r.to}, message, lead+"`"+strings.Join(lines, "` and then `")+"`.", lines...)}
+}
+
+// reads is a part of the line as a statement without a word of its own; nil if it is none.
+func (r unread) reads(text string) Stmt {
+	if text == "" || text[0] == '#' || text[0] == '=' {
+		return nil
+	}
+	inner := &reader{text: text, known: r.known}
+	inner.split()
+	s, bad := inner.plain()
+	if bad != nil {
+		return nil
+	}
+	return s
+}
+
+var (
+	partLabel = regexp.MustCompile(`^(?:[Pp]art|[Qq]uestion|[Tt]ask)?\s*\(?([a-zA-Z]|[ivx]{1,4}|[0-9]{1,2})\s*[).:]\s+(\pL.*)$`)
+	heading   = regexp.MustCompile(`^(\pL[\pL ]+):\s*([^=].*)?$`)
+	request   = regexp.MustCompile(`^\p{Lu}\p{Ll}{2,}\s[^=]*[.?]$`)
+	convert   = regexp.MustCompile(`^(?:convert|express)\s+(.+ in .+)$`)
+	about     = regexp.MustCompile(`^([^=\s]+?)\s*[≈≅]\s*(.+)$`)
+	atTime    = regexp.MustCompile(`^(\S+)\s*=\s*(.+?)\s+at\s+(\S+)\s*=\s*(.+)$`)
+)
+
+// labelled finds the label of a part, as in a) speed, Part (b) speed and 2. v = 3 m/s.
+func (r unread) labelled() *fault {
+	at := partLabel.FindStringSubmatch(r.text[r.from:r.to])
+	if at == nil {
+		return nil
+	}
+	if _, value := r.reads(at[2]).(*Define); value {
+		return r.instead(finding.NotWritten, "A label can't be before a value.", "A part begins with a line of its own, `part "+at[1]+": …`. Write ", at[2])
+	}
+	if at[1] < "A" {
+		return nil // 5. m is a number
+	}
+	return r.instead(finding.NotWritten, "Is this the beginning of a part?", "Write ", "part "+at[1]+": "+at[2])
+}
+
+// headed finds a line with a heading, as in Given: m = 3 kg and Answer: 5 m.
+func (r unread) headed() *fault {
+	line := r.text[r.from:r.to]
+	at := heading.FindStringSubmatch(line)
+	if at == nil {
+		return nil
+	}
+	if _, value := r.reads(at[2]).(*Define); value {
+		return r.instead(finding.NotWritten, "A heading can't be before a value.", "Write ", at[2])
+	}
+	return r.instead(finding.NotWritten, "Words are kept in a note.", "Write ", "note "+line)
+}
+
+// requested finds a sentence, as in Find v.
+func (r unread) requested() *fault {
+	if line := r.text[r.from:r.to]; request.MatchString(line) {
+		return r.instead(finding.NotWritten, "Words are kept in a note.", "Write ", "note "+line)
+	}
+	return nil
+}
+
+// joinedNames finds m = 3 kg and v = 2 m/s.
+func (r unread) joinedNames() *fault {
+	lines := strings.Split(r.text[r.from:r.to], " and ")
+	if len(lines) < 2 || len(lines) > maxApart {
+		return nil
+	}
+	for _, line := range lines {
+		if _, value := r.reads(line).(*Define); !value {
+			return nil
+		}
+	}
+	return r.instead(finding.NotWritten, "Each of these statements needs its own line.", "Write ", lines...)
+}
+
+// workedBehind finds K = 1/2*m*v^2 = 16 J: a result behind its working is checked.
+func (r unread) workedBehind() *fault {
+	line := r.text[r.from:r.to]
+	at := r.why.At.From - r.from
+	if at <= 0 || at >= len(line) || line[at] != '=' {
+		return nil
+	}
+	first, tail := strings.TrimSpace(line[:at]), strings.TrimSpace(line[at+1:])
+	s, ok := r.reads(first).(*Define)
+	if !ok || r.reads(tail) == nil || strings.Contains(tail, "=") || !strings.ContainsAny(tail, "0123456789") {
+		return nil
+	}
+	return r.instead(finding.Unreadable, "A second = doesn't fit here.", "A line has one name. Write ", first, "check "+s.Name+" = "+tail)
+}
+
+// converted finds convert v to km/h.
+func (r unread) converted() *fault {
+	if at := convert.FindStringSubmatch(r.text[r.from:r.to]); at != nil && r.reads(at[1]) != nil {
+		return r.instead(finding.Unreadable, "A unit after `in` is enough to convert a value.", "Write ", at[1])
+	}
+	return nil
+}
+
+// aboutEqual finds v ≈ 3.0 m/s.
+func (r unread) aboutEqual() *fault {
+	at := about.FindStringSubmatch(r.text[r.from:r.to])
+	if at == nil {
+		return nil
+	}
+	line := at[1] + " = " + at[2]
+	if r.reads(line) == nil {
+		return nil
+	}
+	if r.known != nil && r.known(Canonical(at[1])) {
+		line = "check " + line + " within 1 %"
+	}
+	return r.instead(finding.NotWritten, "For \"about equal\", use = and within.", "Write ", line)
+}
+
+// atPlace finds v = -ω*A*sin(ω*t) at t = 0.1 s: a value at a place is that of a function.
+func (r unread) atPlace() *fault {
+	at := atTime.FindStringSubmatch(r.text[r.from:r.to])
+	if at == nil {
+		return nil
+	}
+	name := at[1] + "1"
+	lines := []string{name + "(" + at[3] + ") = " + at[2], name + "(" + at[4] + ")"}
+	if r.reads(lines[0]) == nil || r.reads(lines[1]) == nil {
+		return nil
+	}
+	return r.instead(finding.NotWritten, "A value at one place is that of a function.", "Write ", lines...)
+}
