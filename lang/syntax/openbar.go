@@ -57,10 +57,10 @@ func (ps pieces) blankAfter(ends []int) int {
 }
 
 // bracketAfter is the place of the last factor, of two or more, that stand before
-// one in brackets; 0 if there is none.
+// one in brackets or a root; 0 if there is none.
 func (ps pieces) bracketAfter(ends []int) int {
 	for k := 1; k+1 < len(ends); k++ {
-		if ps[ends[k]].sign("(") {
+		if ps[ends[k]].sign("(") || ps[ends[k]].sign("√") {
 			return k
 		}
 	}

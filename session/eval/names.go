@@ -50,7 +50,7 @@ func (l *Line) MayDefine(name string, at syntax.Span, kind plan.DefKind) bool {
 		is = "a function"
 	}
 	l.Find(finding.New(finding.NameKind, at, name+" is "+is+" already (line "+strconv.Itoa(d.Line)+"); it can't be both.",
-		"Choose another name, such as "+name+"1."))
+		"Choose another name, such as "+name+"1.", name+"1"))
 	return false
 }
 

@@ -156,7 +156,7 @@ func written(d *syntax.Define) bool { return !d.In.Present() && syntax.IsWritten
 func givenLines(entries []*entry.Entry, name string) []int {
 	var out []int
 	for _, e := range entries {
-		if d, ok := e.Stmt.(*syntax.Define); ok && d.Name == name && written(d) {
+		if d, ok := e.Stmt.(*syntax.Define); ok && d.Name == name && written(d) && !e.Failed() {
 			out = append(out, e.Line)
 		}
 	}

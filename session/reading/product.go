@@ -177,8 +177,11 @@ func (s *settler) takeApart(p *leftProduct) bool {
 	if units.Usual(p.word) != "" {
 		return false
 	}
-	for _, r := range p.word {
-		name := syntax.Canonical(string(r))
+	parts, ok = syntax.Apart(p.word, func(part string) int { return one(s.Known(part) || units.Speaks(part)) })
+	if !ok {
+		return false
+	}
+	for _, name := range parts {
 		if units.Usual(name) == "" || slices.Contains(p.parts, name) || s.scope.Function(name) {
 			return false
 		}

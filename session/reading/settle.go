@@ -289,37 +289,59 @@ func (s *settler) readAsUnit(rule *weighed, all []weighed, open *syntax.Open) Ve
 // offers are the readings that make most sense, as whole lines, each tried.
 func (s *settler) offers(all []weighed) []string {
 	slices.SortStableFunc(all, func(a, b weighed) int {
-		last := 0
-		if a.unlikely != b.unlikely {
-			if last = -1; a.unlikely {
-				last = 1
-			}
-		}
-		return cmp.Or(cmp.Compare(b.sense, a.sense), last, cmp.Compare(a.Units, b.Units))
+		return cmp.Or(cmp.Compare(b.sense, a.sense), one(a.unlikely)-one(b.unlikely), one(s.isGiven(&b))-one(s.isGiven(&a)), cmp.Compare(a.Units, b.Units))
 	})
+	if k := slices.IndexFunc(all, func(w weighed) bool { return len(w.Names) == 0 && w.sense == all[0].sense }); k > 1 {
+		all = slices.Insert(slices.Delete(slices.Clone(all), k, k+1), 1, all[k]) // all letters are units: second at least
+	}
 	all = s.turned(all)
 	var out []string
-	var values []entry.Value
+	var values []entry.Value // of those without letters that may be units
 	for i := range all {
-		if len(out) == maxOffers {
+		if len(out) == maxOffers || all[0].sense == fitting && all[i].sense < plain {
 			break
 		}
 		if slices.ContainsFunc(all, func(o weighed) bool { return o.sense > all[i].sense && o.Meets(&all[i].Reading) }) {
 			continue // what it is written with would be asked about again
 		}
-		v, ok := s.stands(&all[i])
-		if !ok {
+		if text, bare := unbracketed(&all[i]); bare && s.isGiven(&all[i]) && worst(s.try(text, true)) > finding.Mismatch {
+			out = append(out, text)
 			continue
 		}
-		if len(v) > 0 {
-			if slices.ContainsFunc(values, func(o entry.Value) bool { return o.SI == v[0].SI && o.Dim == v[0].Dim }) {
-				continue
-			}
-			values = append(values, v[0])
+		v, ok := s.stands(&all[i])
+		if same := func(o entry.Value) bool { return o.SI == v[0].SI && o.Dim == v[0].Dim }; !ok || len(v) > 0 && slices.ContainsFunc(values, same) {
+			continue
+		}
+		if len(all[i].Names) == 0 {
+			values = append(values, v...)
 		}
 		out = append(out, all[i].Text)
 	}
 	return out
+}
+
+// isGiven tells whether a reading gives a name one quantity that it is used for:
+// V0 = (9 V).
+func (s *settler) isGiven(w *weighed) bool {
+	d, ok := w.stmt.(*syntax.Define)
+	if !ok || !d.Plain() || d.In.Present() {
+		return false
+	}
+	_, quantity := syntax.Unbracket(d.X).(*syntax.Quantity)
+	return quantity && w.sense == fitting
+}
+
+// unbracketed is a reading without the brackets round its whole right side.
+func unbracketed(w *weighed) (string, bool) {
+	d, ok := w.stmt.(*syntax.Define)
+	if !ok {
+		return "", false
+	}
+	p, ok := d.X.(*syntax.Paren)
+	if !ok || p.At.To != len(w.Text) {
+		return "", false
+	}
+	return w.Text[:p.At.From] + w.Text[p.At.From+1:p.At.To-1], true
 }
 
 // valueless refuses a line where the reading that makes most sense, or as much as the
@@ -420,7 +442,7 @@ func (s *settler) finding(open *syntax.Open, offers []string) finding.Finding {
 	case open.Letters && word != "":
 		id = finding.UnitOrName
 		message = word + " is a unit, and also a name of " + where + "."
-	case open.Beside && len(offers) == 1:
+	case open.Beside && len(offers) == 1 && signsAlone(s.Entry.Text, offers[0]):
 		id = finding.NamesTogether
 		message, hint = "There is no sign between these names.", "Put `*` between them."
 	case len(offers) == 1:
@@ -432,6 +454,12 @@ func (s *settler) finding(open *syntax.Open, offers []string) finding.Finding {
 		short[i] = o[at.From : len(o)-(len(s.Entry.Text)-at.To)]
 	}
 	return finding.New(id, at, message, hint, short...)
+}
+
+// signsAlone tells whether a line differs from another in its signs for times and the brackets of functions.
+func signsAlone(text, offered string) bool {
+	bare := strings.NewReplacer("*", "", " ", "", "(", "", ")", "").Replace
+	return bare(text) == bare(offered) && !strings.ContainsAny(text, "/√")
 }
 
 // changed are the lines of a text that are not the same in all others.
