@@ -185,15 +185,6 @@ func (g group) itself(word string) string {
 	return " Or give " + word + " a value, if it is one symbol."
 }
 
-// ConstantHint says how a name becomes the constant of nature of that symbol; "" if
-// there is none.
-func (p *Planner) ConstantHint(name string) string {
-	if _, ok := units.LookupConstant(name); !ok {
-		return ""
-	}
-	return constantHint(name)
-}
-
 // constantHint says how a name becomes the constant of nature of that symbol; "" if
 // there is none.
 func constantHint(name string) string {

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 	"unicode"
@@ -152,7 +153,8 @@ func (c *coder) unknownName(x *syntax.Name) run.Slot {
 		}
 	}
 	near := slices.DeleteFunc(c.nearest(x.Name), func(near string) bool {
-		return isLetter(near) && !isLetter(x.Name) || unlikeSymbols(near, x.Name) || c.mentions(near)
+		d, ok := c.p.Names.before(near, c.seen)
+		return ok && d.Failed() || isLetter(near) && !isLetter(x.Name) || unlikeSymbols(near, x.Name) || c.mentions(near)
 	})
 	hint := "Give it a value in a line above" + example(x.Name) + "."
 	if len(near) > 0 {
@@ -226,37 +228,40 @@ func (p *Planner) Unknown(n *syntax.Name, text string) []finding.Finding {
 	return c.findings
 }
 
-// Example is a line that gives a name a value.
-func (p *Planner) Example(name string) string { return name + " = " + usual(name) }
-
 // example shows what a value of a name may be, in the units of the two quantities that
 // it stands for most often; nothing for a name that says nothing.
 func example(name string) string {
-	if units.Usual(name) == "" {
-		return ""
-	}
-	text := ", as in " + name + " = " + usual(name)
-	if also := units.Also(name); also != "" {
+	text := Example(name, units.Usual(name))
+	if also := units.Also(name); text != "" && also != "" {
 		text += " or " + name + " = 2.0 " + also
 	}
 	return text
 }
 
+// Example is what goes on with "in a line above" for a name with a value in a unit; nothing
+// for a word of which nothing says what it is, as P_out.
+func Example(name, unit string) string {
+	if unit == "" {
+		return ""
+	}
+	return ", as in " + name + " = " + valueIn(unit)
+}
+
 // usual is a quantity that a name usually stands for, for an example.
+func usual(name string) string { return valueIn(cmp.Or(units.Usual(name), "m")) }
+
+// valueIn is a quantity in a unit, for an example.
 //
 // The numbers are plain ones of the right size, so that a reader takes the example for
 // what it is.
-func usual(name string) string {
-	switch unit := units.Usual(name); unit {
-	case "":
-		return "2.0 m"
+func valueIn(unit string) string {
+	switch unit {
 	case "rad":
 		return "30°"
 	case "1":
 		return "0.40"
 	case "N/m":
 		return "20 N/m"
-	default:
-		return "2.0 " + unit
 	}
+	return "2.0 " + unit
 }

@@ -41,8 +41,12 @@ func (l *lackingSymbols) look(tokens []token) {
 		t := &tokens[i]
 		switch {
 		case t.kind == nameToken && !(i == 0 && len(tokens) > 1 && tokens[1].is("=")):
-			if !l.unitBeside(tokens, i) {
-				l.word(t.text)
+			word := t.text
+			if i+1 < len(tokens) && (tokens[i+1].is("^") || tokens[i+1].kind == superToken) && !l.in.Known("e") {
+				word = strings.TrimSuffix(word, "e") // of V0e^(-t/τ)
+			}
+			if word != "" && !l.unitBeside(tokens, i) {
+				l.word(word)
 			}
 		case t.kind == unitToken && i > 0 && (tokens[i-1].to == t.from || coefficient(tokens[i-1].text) || !l.in.IsUnit(t.text)):
 			fs, _ := unitFactors(t.text)

@@ -85,17 +85,26 @@ func (c *claim) isResult(lacking *syntax.Lacking, text string) bool {
 	return len(c.of) == 1 && (!whole || p.Letters && !strings.Contains(unit, "/"))
 }
 
-// mostFitted is the most names of which customary quantities are tried together, with
-// the line's own.
-const mostFitted = 4
+// mostFitted is the most names of which all customary quantities are tried together, with
+// the line's own, and mostCommon that of which the common ones are.
+const (
+	mostFitted = 4
+	mostCommon = 8
+)
 
 // fits tells whether a line is what it says if each symbol without a value is a
 // quantity that it is used for, and whether each is the first of these.
 func (s *settler) fits(lacking *syntax.Lacking) (fits, first bool) {
+	fits, first, _ = s.fitting(lacking)
+	return fits, first
+}
+
+// fitting is fits, with the dimensions of the names in the first case that fits.
+func (s *settler) fitting(lacking *syntax.Lacking) (fits, first bool, found map[string]units.Dim) {
 	r := syntax.Reading{Text: lacking.Text}
 	stmt := s.read(&r)
 	if stmt == nil {
-		return false, false
+		return false, false, nil
 	}
 	c := s.claimOf(stmt)
 	f := fitted{settler: s, text: lacking.Text, pure: true}
@@ -111,14 +120,27 @@ func (s *settler) fits(lacking *syntax.Lacking) (fits, first bool) {
 	}
 	for _, name := range append(slices.Clone(lacking.Symbols), c.free...) {
 		if !slices.Contains(f.names, name) {
-			f.names, f.quantities = append(f.names, name), append(f.quantities, units.Customs(name))
+			f.names, f.quantities = append(f.names, name), append(f.quantities, s.quantitiesOf(name))
 		}
 	}
 	if len(c.of) == 1 && f.named {
 		f.names, f.quantities = append(f.names, whole), append(f.quantities, nil)
 	}
 	f.of = make([]run.Static, len(f.names))
-	return f.from(0)
+	fits, first = f.from(0)
+	return fits, first, f.found
+}
+
+// quantitiesOf are the customary quantities of a name, and that of a constant of nature
+// with its symbol.
+func (s *settler) quantitiesOf(name string) []units.Dim {
+	out := units.Customs(name)
+	if k, ok := units.LookupConstant(name); ok {
+		if u, bad := s.Planner.Units.Parse(k.Unit, units.AloneInPlace); bad == nil && !slices.Contains(out, u.Dim()) {
+			out = append(slices.Clone(out), u.Dim())
+		}
+	}
+	return out
 }
 
 // fitted tries quantities for names that have no value.
@@ -133,6 +155,8 @@ type fitted struct {
 	// pure tells that the last may be a pure number, and named that the line may be any
 	// quantity that has a name.
 	pure, named bool
+	// found are the dimensions of the names in the first case that fits.
+	found map[string]units.Dim
 }
 
 // whole is the name of what a line of one expression says it is.
@@ -146,21 +170,32 @@ func (f *fitted) from(i int) (fits, first bool) {
 	switch {
 	case i == len(f.names)-1:
 		f.of[i] = f.Planner.Unknowns(1)[0]
-		if got := f.Planner.CompileOf(f.text, f.names, f.of, f.sides...); !got.OK || len(f.names) > mostFitted {
+		if got := f.Planner.CompileOf(f.text, f.names, f.of, f.sides...); !got.OK || len(f.names) > mostCommon {
 			return got.OK, false
 		}
 		dim := f.Planner.Settled(f.of[i]).Dim
+		fits, first = (f.pure || !dim.IsOne()) && slices.Contains(f.quantities[i], dim), f.usually(name, dim)
 		if name == whole && f.named {
-			_, named := units.KindOf(dim, units.None)
-			return named, true
+			_, fits = units.KindOf(dim, units.None)
+			first = true
 		}
-		return (f.pure || !dim.IsOne()) && slices.Contains(f.quantities[i], dim), f.usually(name, dim)
-	case len(f.names) > mostFitted, len(f.quantities[i]) == 0:
+		if fits && f.found == nil {
+			f.found = map[string]units.Dim{}
+			for k, name := range f.names {
+				f.found[name] = f.Planner.Settled(f.of[k]).Dim
+			}
+		}
+		return fits, first
+	case len(f.names) > mostCommon, len(f.quantities[i]) == 0:
 		f.of[i] = f.Planner.Unknowns(1)[0]
 		fits, _ = f.from(i + 1)
 		return fits, false
 	}
-	for k, dim := range f.quantities[i] {
+	quantities := f.quantities[i]
+	if len(f.names) > mostFitted {
+		quantities = quantities[:min(len(quantities), commonest)]
+	}
+	for k, dim := range quantities {
 		if dim.IsOne() && name != whole && k > 0 {
 			continue // an angle may be one
 		}

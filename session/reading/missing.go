@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"steelyard/lang/finding"
+	"steelyard/lang/plan"
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
 	"steelyard/session/eval"
@@ -63,7 +64,8 @@ func Missing(l *eval.Line, try Enter) (finding.Finding, bool) {
 			s.missing(text, false, &best)
 		}
 	}
-	if best.lines == nil || told && slices.Contains(texts, best.lines[0]) || s.asTyped(best.lines[0]) {
+	best.lines = slices.DeleteFunc(best.lines, s.wrong)
+	if len(best.lines) == 0 || told && slices.Contains(texts, best.lines[0]) || s.asTyped(best.lines[0]) {
 		return finding.Finding{}, false
 	}
 	return best.finding(l), true
@@ -71,21 +73,23 @@ func Missing(l *eval.Line, try Enter) (finding.Finding, bool) {
 
 // finding says which symbols have no value.
 func (m *missing) finding(l *eval.Line) finding.Finding {
-	message, hint := writing.List(m.symbols, "and")+" has no value.", "Give it a value in a line above, as in "
+	message, hint := writing.List(m.symbols, "and")+" has no value.", "Give it a value in a line above"
 	if len(m.symbols) > 1 {
-		message, hint = writing.List(m.symbols, "and")+" have no value.", "Give them values in lines above, as in "
+		message, hint = writing.List(m.symbols, "and")+" have no value.", "Give them values in lines above"
 	}
 	if len(m.symbols) > 0 {
-		hint += l.Planner.Example(m.symbols[0]) + "."
+		hint += m.example(m.symbols[0]) + "."
 	}
 	if strings.HasPrefix(m.lines[0], "solve ") && l.Entry.Text[0] != 's' {
 		if message = "This equation isn't solved for a symbol yet."; len(m.symbols) == 0 {
 			hint = "Choose the symbol that you are looking for."
 		}
 	}
-	for _, name := range append(m.symbols, m.free...) {
-		if hint2 := l.Planner.ConstantHint(name); hint2 != "" && (units.Usual(name) == "" || name == "R" || name == "G") {
-			hint += " " + hint2
+	for _, name := range append(slices.Clone(m.symbols), m.free...) {
+		if k, ok := units.LookupConstant(name); ok {
+			if u, bad := l.Planner.Units.Parse(k.Unit, units.AloneInPlace); bad == nil && m.of[name] == u.Dim() && u.Dim() != (units.Dim{}) {
+				hint += " For the " + k.Name + ", write `constants " + name + "`."
+			}
 		}
 	}
 	return finding.New(finding.UnknownName, syntax.Span{To: len(l.Entry.Text)}, message, hint, m.lines...)
@@ -102,14 +106,25 @@ func (s *settler) asTyped(text string) bool {
 type missing struct {
 	lines   []string
 	symbols []string
-	free    []string // what the line is solved for
-	first   bool     // each is the first quantity that its letter is used for
-	units   int      // the units that may be names
+	free    []string             // what the line is solved for
+	of      map[string]units.Dim // what each is, if that is known
+	first   bool                 // each is the first quantity that its letter is used for
+	units   int                  // the units that may be names
 }
 
 // compare puts what is likelier first.
 func (m *missing) compare(o *missing) int {
 	return cmp.Or(one(o.first)-one(m.first), m.units-o.units, len(m.symbols)-len(o.symbols))
+}
+
+// example is a line that gives a symbol a value.
+func (m *missing) example(name string) string {
+	usual, bad := units.NewTable().Parse(units.Usual(name), units.AloneInPlace)
+	dim, known := m.of[name]
+	if !known || bad == nil && usual.Dim() == dim {
+		return plan.Example(name, units.Usual(name))
+	}
+	return plan.Example(name, units.Preferred(dim, units.None).Text())
 }
 
 // makesSense tells whether a line that is offered is what it says it is, if it says so.
@@ -183,8 +198,8 @@ func (s *settler) missing(text string, solving bool, best *missing) {
 		if len(c.of) == 0 || len(lacking) == 0 && !solving || slices.ContainsFunc(lacking, unknown) {
 			continue
 		}
-		fits, first := s.fits(&syntax.Lacking{Text: r.Text, Symbols: lacking})
-		by := missing{[]string{line.Text}, lacking, c.free, first, line.Units}
+		fits, first, found := s.fitting(&syntax.Lacking{Text: r.Text, Symbols: lacking})
+		by := missing{[]string{line.Text}, lacking, c.free, found, first, line.Units}
 		switch order := by.compare(best); {
 		case !fits:
 		case best.lines == nil, order < 0:
