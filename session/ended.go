@@ -51,7 +51,7 @@ func endedAt(l *eval.Line, why limit.Ending) finding.Finding {
 		return finding.New(finding.Stopped, at, "Stopped"+doing+"; this line has no value.", "")
 	}
 	return finding.New(finding.TooLong, at, "This line takes more than "+strconv.Itoa(limit.Steps/1_000_000)+" million steps to work out; it was ended"+doing+".",
-		"Split the work over several lines, each with a result of its own, or use a part of the range.")
+		"Split it into several lines, or use a shorter range.")
 }
 
 // within gives what is worked out a budget of steps, and returns what takes it away

@@ -54,7 +54,7 @@ func (c *coder) slopeOf(x *syntax.SlopeOf) run.Slot {
 		if unit == "" {
 			unit = "m"
 		}
-		return c.refuse(finding.NotSolved, x.Place.Span(), "Nothing here says what unit this 0 has, and the slope depends on it.",
+		return c.refuse(finding.NotSolved, x.Place.Span(), "This 0 has no unit, and the slope needs one.",
 			"Write its unit, as in `at "+x.Var.Name+" = 0 "+unit+"`.")
 	}
 	return c.onCurve(ops.Slope, x.X.Span(), fn, []run.Slot{at}, st)

@@ -43,7 +43,7 @@ func (c *coder) power(x *syntax.Binary, base run.Slot) run.Slot {
 		}
 		return c.refuse(finding.ExponentNotWritten, x.Y.Span(),
 			"The unit of this power depends on the exponent: "+c.shown(x.X)+" is "+phrase(sb)+".",
-			"Write the exponent as a number such as 2 or (1/2), or define it as a number in a line above.")
+			"Write a number such as 2 or (1/2), or give it a value in a line above.")
 	}
 	return c.emit(run.Instr{Op: ops.PowVar, A: base, B: exp}, x.At, run.Static{Absent: sb.Absent || se.Absent})
 }

@@ -107,8 +107,8 @@ func (r *reader) statement() (Stmt, *fault) {
 		return &Remark{Text: strings.TrimSpace(line[1:])}, r.noBody()
 	case line[0] == '=':
 		return nil, &fault{finding.New(finding.StrayRecord, Span{From: r.from, To: r.to},
-			"A line that begins with = is the result of the line above, and there is none.",
-			"Take it out, or write a name in front, as in `W = 3 J`.")}
+			"There is no name before the = of this line.",
+			"For a new value write `W = 3 J`; to compare, `check W = 3 J`.")}
 	}
 	if w := leadingStatement(line); w != nil && (w.read != nil || !w.Ready) {
 		return r.worded(w)
@@ -217,6 +217,6 @@ func (r *reader) noBody() *fault {
 	if r.text[at.From] == '=' {
 		return &fault{finding.New(finding.StrayRecord, at, "This is a recorded result, not part of the statement.", "Take the line out; the result is worked out again.")}
 	}
-	return &fault{finding.New(finding.Unreadable, at, "A line that begins with a space belongs to the line above, but that line is complete.",
+	return &fault{finding.New(finding.Unreadable, at, "This line begins with a space, but the line above is complete.",
 		"Take the space at the beginning out.")}
 }

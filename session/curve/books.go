@@ -79,7 +79,7 @@ func (c *chart) differ(i int, said string, before, after float64) {
 	stage := c.out.Stages[i]
 	c.Find(finding.New(finding.BooksDiffer, c.s.Stages[i].NameAt, "The energies don't add up: "+said+", and "+stage.Sum+" at "+quoted(stage.Name)+". That is "+
 		c.shown(math.Abs(after-before))+word+part+".",
-		"Check for an energy that is missing, counted twice or has the wrong sign, or for work done on the system (with work W)."))
+		"Is an energy missing, counted twice or of the wrong sign? Is work done on the system (with work W)?"))
 }
 
 func quoted(name string) string { return "\"" + name + "\"" }

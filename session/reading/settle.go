@@ -423,7 +423,7 @@ func (s *settler) finding(open *syntax.Open, offers []string) finding.Finding {
 	switch {
 	case open.Equation:
 		id = finding.Unreadable
-		message, hint = "The left side of = isn't a name, so it can't have a value.", "Check that the two sides agree, or solve for a symbol that has no value."
+		message, hint = "The left side of = isn't a name, so it can't have a value.", "Use `check` to compare the sides, or `solve` to find a symbol."
 	case open.Uncertain:
 		message, hint = "u( ) is the uncertainty of what is in the brackets, and u is also a name of this page.",
 			"Put `*` between them for your u; uncertainties can't be worked out yet."

@@ -58,7 +58,7 @@ func (v *solving) cancelled(rank run.Rank, which string) {
 		v.Find(finding.New(finding.NoSolution, at, message, hint))
 		return
 	}
-	message, hint := "One of these equations follows from the others, so infinitely many values solve them.", "You need one more equation that says something new."
+	message, hint := "These equations don't say enough: infinitely many values solve them.", "You need one more equation that says something new."
 	if v.single() {
 		message, hint = names+" cancels out of this equation: every "+names+which+" solves it.", "Check the terms with "+names+"."
 	}

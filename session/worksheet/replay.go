@@ -269,7 +269,7 @@ func (s *Sheet) enter(ctx context.Context, pad *session.Pad, numbers map[int]int
 func loose(line int, text string) *entry.Entry {
 	e := &entry.Entry{Line: line, Text: text}
 	at := finding.Span{From: len(text) - len(strings.TrimLeftFunc(text, unicode.IsSpace)), To: len(text)}
-	f := finding.New(finding.Unreadable, at, "The line begins with a space, so it belongs to the line above, and there is none.",
+	f := finding.New(finding.Unreadable, at, "This line begins with a space, but there is no line above it.",
 		"Take the space out, or the empty line above.")
 	if strings.HasPrefix(text[at.From:], "=") {
 		f = finding.New(finding.StrayRecord, at, "This line is a result, and there is no statement directly above it.",
