@@ -127,7 +127,10 @@ func (s *settler) fitting(lacking *syntax.Lacking) (fits, first bool, found map[
 		f.names, f.quantities = append(f.names, whole), append(f.quantities, nil)
 	}
 	f.of = make([]run.Static, len(f.names))
-	fits, first = f.from(0)
+	if fits, first = f.from(0); !fits && len(f.names) > mostFitted {
+		f.loose = true
+		fits, first = f.from(0)
+	}
 	return fits, first, f.found
 }
 
@@ -155,6 +158,8 @@ type fitted struct {
 	// pure tells that the last may be a pure number, and named that the line may be any
 	// quantity that has a name.
 	pure, named bool
+	// loose tells that the names may be any quantities.
+	loose bool
 	// found are the dimensions of the names in the first case that fits.
 	found map[string]units.Dim
 }
@@ -170,7 +175,7 @@ func (f *fitted) from(i int) (fits, first bool) {
 	switch {
 	case i == len(f.names)-1:
 		f.of[i] = f.Planner.Unknowns(1)[0]
-		if got := f.Planner.CompileOf(f.text, f.names, f.of, f.sides...); !got.OK || len(f.names) > mostCommon {
+		if got := f.Planner.CompileOf(f.text, f.names, f.of, f.sides...); !got.OK || f.loose || len(f.names) > mostCommon {
 			return got.OK, false
 		}
 		dim := f.Planner.Settled(f.of[i]).Dim
@@ -186,7 +191,7 @@ func (f *fitted) from(i int) (fits, first bool) {
 			}
 		}
 		return fits, first
-	case len(f.names) > mostCommon, len(f.quantities[i]) == 0:
+	case f.loose, len(f.names) > mostCommon, len(f.quantities[i]) == 0:
 		f.of[i] = f.Planner.Unknowns(1)[0]
 		fits, _ = f.from(i + 1)
 		return fits, false
