@@ -161,10 +161,15 @@ func try(e *entry.Entry, at finding.Span, reading string, enter Enter) (offer, b
 		}
 		switch {
 		case bad.At == finding.Span{To: len(text)} && len(bad.Readings) > 0, len(bad.Readings) > 1 && (bad.ID == finding.TwoReadings || bad.ID == finding.NotWritten):
+			then := strings.Contains(bad.Hint, "` and then `") // lines one after the other
 			for _, r := range bad.Readings {
 				line := text[:bad.At.From] + r + text[bad.At.To:]
-				if bad, _ := refusal(enter(line)); bad == nil {
+				refused, unknown := refusal(enter(line))
+				if refused == nil {
 					o.lines = append(o.lines, line)
+				}
+				if then && (refused != nil || unknown) {
+					break // the next one needs it
 				}
 			}
 			return o, len(o.lines) > 0
