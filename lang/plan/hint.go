@@ -224,18 +224,23 @@ func Degrees(x syntax.Expr) string {
 // The surest first: °C typed as C, then a number without its unit, then a factor that
 // is missing.
 func (c *coder) unlikeHint(at syntax.Span, x, y syntax.Expr, a, b run.Static) (hint string, readings []string) {
-	if kelvin := units.BaseDim(units.Kelvin); a.Dim == kelvin || b.Dim == kelvin {
+	kelvin := units.BaseDim(units.Kelvin)
+	if a.Dim == kelvin || b.Dim == kelvin {
 		if hint := strings.TrimSpace(Degrees(x) + " " + Degrees(y)); hint != "" {
 			return hint, nil
 		}
 	}
 	for _, side := range []struct {
-		x     syntax.Expr
-		other run.Static
-	}{{x, b}, {y, a}} {
+		x, beside syntax.Expr
+		other     run.Static
+	}{{x, y, b}, {y, x, a}} {
 		n, bare := syntax.Unbracket(side.x).(*syntax.Number)
 		if bare && side.other.Open == 0 && !side.other.Dim.IsOne() {
-			with := n.Value.Text + " " + units.Preferred(side.other.Dim, side.other.Tag).Text()
+			unit := units.Preferred(side.other.Dim, side.other.Tag).Text()
+			if q, ok := syntax.Unbracket(side.beside).(*syntax.Quantity); ok && side.other.Dim == kelvin {
+				unit = q.Unit.Text // 100 - 18 °C: both are on one scale
+			}
+			with := n.Value.Text + " " + unit
 			if head, tail := c.source(syntax.Span{From: at.From, To: n.At.From}), c.source(syntax.Span{From: n.At.To, To: at.To}); head+tail != "" {
 				readings = []string{head + with + tail}
 			}

@@ -99,8 +99,8 @@ func (m *mayOpen) letters(unit string) bool {
 	return from >= 0 && m.word(unit[from:])
 }
 
-// word tells whether a word may be a name, or names run together: its first
-// letter, at least, is one; or a function with its argument: sinθ.
+// word tells whether a word may be a name, or names run together, which need not be
+// letters: mAuA; or a function with its argument: sinθ.
 func (m *mayOpen) word(word string) bool {
 	if m.in.Known(Canonical(word)) {
 		return true
@@ -113,12 +113,15 @@ func (m *mayOpen) word(word string) bool {
 			return true
 		}
 	}
+	letters := true
 	for _, r := range word {
-		if !m.in.Known(string(r)) {
-			return false
-		}
+		letters = letters && m.in.Known(string(r))
 	}
-	return true
+	if letters || !m.together(word) || !m.in.IsUnit(word) {
+		return letters // what is no unit is told as such
+	}
+	_, ok := NamesIn(word, m.in.Known)
+	return ok
 }
 
 // operator tells whether something goes on right of an operator: a product under

@@ -133,6 +133,23 @@ func coefficient(number string) bool {
 	return false
 }
 
+// GluedNames is the quantity of a result that has a unit which is names that run together
+// directly behind a number of formulas, none of them twice: 2Tm.
+func GluedNames(stmt Stmt, text, unit string, known func(string) bool) (string, bool) {
+	var q *Quantity
+	switch s := stmt.(type) {
+	case *Define:
+		q, _ = s.X.(*Quantity)
+	case *Value:
+		q, _ = s.X.(*Quantity)
+	}
+	if q == nil || q.Unit.Text != unit || known(Canonical(unit)) || !coefficient(text[q.At.From:q.Unit.At.From]) {
+		return "", false
+	}
+	names, ok := NamesIn(unit, known)
+	return text[q.At.From:q.At.To], ok && !hasTwice(names)
+}
+
 // factor tells whether what is directly in an expression is a factor in it.
 func factor(above Expr) bool {
 	switch above := above.(type) {

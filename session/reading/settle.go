@@ -109,7 +109,9 @@ func (s *settler) open() (v Verdict, measured bool) {
 }
 
 // alone tells whether a line is one quantity, with a blank before its unit, that no
-// reading can outweigh: t = 2 s, where s is given too.
+// reading can outweigh: t = 2 s, where s is given too. A number directly before g is in
+// grams where no line gives g, unless the name is an acceleration, or a force, which may
+// be meant as a mass times g.
 func (s *settler) alone(stmt syntax.Stmt) bool {
 	name, x := "", syntax.Expr(nil)
 	switch stmt := stmt.(type) {
@@ -125,6 +127,9 @@ func (s *settler) alone(stmt syntax.Stmt) bool {
 		}
 	}
 	q, ok := x.(*syntax.Quantity)
+	if ok && q.Unit.Text == "g" && s.isGram(name) {
+		return true
+	}
 	if !ok || q.Unit.At.From == 0 || s.Entry.Text[q.Unit.At.From-1] != ' ' || strings.ContainsAny(q.Unit.Text, " ·") {
 		return false
 	}
@@ -160,7 +165,7 @@ func (s *settler) verdict(open *syntax.Open) Verdict {
 	}
 	switch {
 	case best == none, rule.sense > best && !open.Many:
-		return Verdict{}
+		return s.despiteNames(&rule, all, open)
 	case rule.sense == best && open.Within && setOff(&rule, all, open):
 		return s.readAsUnit(&rule, all, open)
 	case !s.offered:
@@ -250,40 +255,6 @@ func (v *Verdict) says(l *eval.Line, f *finding.Finding) bool {
 	}
 	mended, offered := s.weigh(put(f)), s.weigh(put(&v.Findings[0]))
 	return mended.same(&offered)
-}
-
-// setOff tells whether a tie leaves quantities as they are: each letter that a
-// reading of the same sense takes for a name is set off, in a bracket or on a right
-// side that makes some sense.
-func setOff(rule *weighed, all []weighed, open *syntax.Open) bool {
-	for i := range all {
-		w := &all[i]
-		if w.sense < rule.sense || rule.same(w) {
-			continue
-		}
-		if w.GoesOn || len(w.Names) == 0 || slices.ContainsFunc(w.Names, func(k int) bool { return !open.SetOff[k] }) {
-			return false
-		}
-	}
-	return open.Bracket != (syntax.Span{}) || rule.sense > odd
-}
-
-// readAsUnit lets a line stand whose open letters are set off. In a bracket, where
-// nothing says what the quantity is, it says how it was read.
-func (s *settler) readAsUnit(rule *weighed, all []weighed, open *syntax.Open) Verdict {
-	if open.Bracket == (syntax.Span{}) || rule.speaks {
-		return Verdict{}
-	}
-	for i := range all {
-		if all[i].sense == rule.sense && !rule.same(&all[i]) {
-			bracket := s.Entry.Text[open.Bracket.From:open.Bracket.To]
-			f := finding.New(finding.UnitOrName, syntax.Span{To: len(s.Entry.Text)},
-				"`("+bracket+")` is read with a unit.", "With your name it is `"+all[i].Text+"`.", all[i].Text)
-			f.Severity = finding.Caution
-			return Verdict{Findings: []finding.Finding{f}}
-		}
-	}
-	return Verdict{}
 }
 
 // offers are the readings that make most sense, as whole lines, each tried.
@@ -442,6 +413,9 @@ func (s *settler) finding(open *syntax.Open, offers []string) finding.Finding {
 	case open.Letters && word != "":
 		id = finding.UnitOrName
 		message = word + " is a unit, and also a name of " + where + "."
+		if _, given := s.planner.Names.Lookup(word); word == "g" && !given && !open.Bound {
+			message = "g is a unit, and also standard gravity."
+		}
 	case open.Beside && len(offers) == 1 && signsAlone(s.Entry.Text, offers[0]):
 		id = finding.NamesTogether
 		message, hint = "There is no sign between these names.", "Put `*` between them."

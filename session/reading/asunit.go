@@ -1,0 +1,75 @@
+package reading
+
+import (
+	"slices"
+	"strings"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/syntax"
+	"steelyard/units"
+)
+
+// setOff tells whether a tie leaves quantities as they are: each letter that a
+// reading of the same sense takes for a name is set off, in a bracket or on a right
+// side that makes some sense.
+func setOff(rule *weighed, all []weighed, open *syntax.Open) bool {
+	for i := range all {
+		w := &all[i]
+		if w.sense < rule.sense || rule.same(w) {
+			continue
+		}
+		if w.GoesOn || len(w.Names) == 0 || slices.ContainsFunc(w.Names, func(k int) bool { return !open.SetOff[k] }) {
+			return false
+		}
+	}
+	return open.Bracket != (syntax.Span{}) || rule.sense > odd
+}
+
+// readAsUnit lets a line stand whose open letters are set off. In a bracket, where
+// nothing says what the quantity is, it says how it was read.
+func (s *settler) readAsUnit(rule *weighed, all []weighed, open *syntax.Open) Verdict {
+	if open.Bracket == (syntax.Span{}) || rule.speaks {
+		return Verdict{}
+	}
+	if d, ok := s.Entry.Stmt.(*syntax.Define); ok && d.X.Span().From+len("(") == open.Bracket.From && d.X.Span().To == open.Bracket.To+len(")") {
+		return Verdict{} // the brackets choose the unit: m2 = (200 g)
+	}
+	bracket := "(" + s.Entry.Text[open.Bracket.From:open.Bracket.To] + ")"
+	return s.asUnit(bracket, all, func(w *weighed) bool { return w.sense == rule.sense && !rule.same(w) })
+}
+
+// despiteNames lets a line stand that makes most sense by the rules. Where nothing says
+// what quantity it is, and its unit is names of the page that run together behind a number
+// of formulas, it says how it was read: 2Tm, where T and m are given.
+func (s *settler) despiteNames(rule *weighed, all []weighed, open *syntax.Open) Verdict {
+	if !open.Letters || rule.speaks || len(open.Words) != 1 {
+		return Verdict{}
+	}
+	quantity, ok := syntax.GluedNames(s.Entry.Stmt, s.Entry.Text, open.Words[0], s.Known)
+	if !ok {
+		return Verdict{}
+	}
+	return s.asUnit(quantity, all, func(w *weighed) bool { return len(w.Names) > 0 })
+}
+
+// asUnit says that a quantity is read with its unit, and how the first of some readings
+// is written.
+func (s *settler) asUnit(quantity string, all []weighed, other func(*weighed) bool) Verdict {
+	for i := range all {
+		if other(&all[i]) {
+			f := finding.New(finding.UnitOrName, syntax.Span{To: len(s.Entry.Text)},
+				"`"+quantity+"` is read with a unit.", "With your name it is `"+all[i].Text+"`.", all[i].Text)
+			f.Severity = finding.Caution
+			return Verdict{Findings: []finding.Finding{f}}
+		}
+	}
+	return Verdict{}
+}
+
+// isGram tells whether g behind the number of a name is no gravity. The a of a1 is an
+// acceleration often enough.
+func (s *settler) isGram(name string) bool {
+	_, given := s.planner.Names.Lookup("g")
+	name = strings.TrimRight(name, "0123456789")
+	return !given && !units.Customary(name, units.Of("m/s^2").Dim()) && !units.Customary(name, units.Of("N").Dim())
+}
