@@ -52,8 +52,7 @@ func (m *mayOpen) at(x Expr) bool {
 	case *Number:
 		m.turning = m.turning || x.Value.Hi == 60
 	case *Root:
-		_, bracket := x.X.(*Paren)
-		return !bracket
+		return bareRoot(x)
 	case *Binary:
 		return m.operator(x)
 	case *Call:

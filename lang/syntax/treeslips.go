@@ -28,8 +28,8 @@ func (r *reader) treeSlips(list ...Expr) *fault {
 
 func (r *reader) source(at Span) string { return r.text[at.From:at.To] }
 
-// numberOver finds 1/2 kg and 1/0.40 s: a written number without a unit over
-// one with a unit.
+// numberOver finds 1/2 kg, (10 - 4)/1.2 s and 2π/0.8 s: written numbers without a unit
+// over one with a unit, which print puts behind the whole fraction.
 func (r operation) numberOver() *fault {
 	if r.Op != Div {
 		return nil
@@ -40,46 +40,63 @@ func (r operation) numberOver() *fault {
 		u = y.Unit
 	case *Mixed:
 		u = y.Parts[0].Unit
+	case *Measured:
+		u = y.Unit
 	default:
 		return nil
 	}
 	b, at := r.Binary, r.Y.Span()
-	if !numbersOnly(b.X, u.Text == "rad" || u.Text == "sr") {
+	called, ok := numbersOnly(b.X)
+	if !ok || u.Text == "°" && Any(b.X, isPi) { // π/180° turns degrees into radians
 		return nil
 	}
 	left := r.source(b.X.Span())
 	over := r.source(at)
 	number := strings.TrimSpace(r.source(Span{From: at.From, To: u.At.From}))
 	sign := r.source(Span{From: b.X.Span().To, To: at.From})
-	group := "(" + left + sign + number + ") " + r.source(Span{From: u.At.From, To: at.To})
+	unit := r.source(Span{From: u.At.From, To: at.To})
+	group := "(" + left + sign + number + ") " + unit
+	if called { // a bracket with a function in it takes no unit
+		group = "(" + left + sign + number + ")*(1 " + unit + ")"
+	}
+	if Any(b.X, bareRoot) {
+		left = "(" + left + ")"
+	}
 	below := left + sign + "(" + over + ")"
 	readings := []string{group, below}
 	return &fault{finding.New(finding.TwoReadings, b.At,
 		"This can be read in two ways: is the unit part of the fraction, or only of "+number+"?", "Use brackets to show what belongs together.", readings...)}
 }
 
-// numbersOnly tells whether an expression holds written numbers only, and no
-// units.
-func numbersOnly(x Expr, pi bool) bool {
-	for {
-		switch t := x.(type) {
-		case *Number:
-			return true
-		case *Pi:
-			return pi
-		case *Paren:
-			x = t.X
-		case *Unary:
-			x = t.X
-		case *Binary:
-			if t.Op == Add || t.Op == Sub || !numbersOnly(t.Y, pi) {
-				return false
-			}
-			x = t.X
+// bareRoot tells of a root without brackets, whose reach over a bar print leaves open.
+func bareRoot(x Expr) bool {
+	root, ok := x.(*Root)
+	return ok && Unbracket(root.X) == root.X
+}
+
+func isPi(x Expr) bool {
+	_, ok := x.(*Pi)
+	return ok
+}
+
+// numbersOnly tells whether an expression is worked out from written numbers alone,
+// without a name or a unit, and whether by a function. The angle of sin(30°) leaves no
+// unit behind.
+func numbersOnly(x Expr) (called, ok bool) {
+	ok = true
+	Walk(x, func(x Expr) bool {
+		switch x := x.(type) {
+		case *Number, *Pi, *Paren, *Unary, *Binary, *Root:
+		case *Call:
+			called, ok = true, ok && ops.IsFunction(x.Func)
+			angle := x.Func == "sin" || x.Func == "cos" || x.Func == "tan"
+			return ok && !(angle && IsWritten(x.Args[0].X))
 		default:
-			return false
+			ok = false
 		}
-	}
+		return ok
+	})
+	return called, ok
 }
 
 // unitPower finds 5 m ^2 and 5 m^n: an exponent after a unit that does not go
