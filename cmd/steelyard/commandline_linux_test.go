@@ -63,7 +63,7 @@ func TestEvalAtATerminal(t *testing.T) {
 	if status := c.cmd.ProcessState.ExitCode(); status != statusFinding {
 		t.Errorf("status %d", status)
 	}
-	if strings.Contains(control.ReplaceAllString(c.out.String(), ""), "  3.  m*v\n  3.  m*v") {
+	if strings.Contains(control.ReplaceAllString(c.raw(), ""), "  3.  m*v\n  3.  m*v") {
 		t.Error("what was typed is printed again")
 	}
 }
@@ -114,14 +114,14 @@ func TestGreeting(t *testing.T) {
 		c.expect("  1.  ")
 		c.send("\x04")
 		c.leaves()
-		shown := c.out.String()
+		shown := c.raw()
 		if told := strings.Contains(shown, dimSequence+words); told != (n <= greetings) {
 			t.Errorf("start %d: %q", n, shown)
 		}
 	}
 	c := openTerminal(t, t.TempDir(), "NO_COLOR=1")
 	c.expect(words)
-	if shown := c.out.String(); strings.Contains(shown, dimSequence) {
+	if shown := c.raw(); strings.Contains(shown, dimSequence) {
 		t.Errorf("dim without colours: %q", shown)
 	}
 }
