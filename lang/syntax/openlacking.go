@@ -59,11 +59,11 @@ func (l *lackingSymbols) look(tokens []token) {
 
 // unitBeside tells whether the word at i is a unit beside a name of the page: x m.
 func (l *lackingSymbols) unitBeside(tokens []token, i int) bool {
-	if i == 0 || tokens[i-1].to == tokens[i].from || !l.in.IsUnit(tokens[i].text) {
+	if i == 0 || tokens[i-1].to == tokens[i].from {
 		return false
 	}
 	base := baseOf(tokens, i-1)
-	return base.kind == nameToken && l.in.Known(Canonical(base.text))
+	return base.kind == nameToken && l.in.Known(Canonical(base.text)) && l.in.IsUnit(tokens[i].text)
 }
 
 // word takes a word apart into names of the page, symbols and a function with its

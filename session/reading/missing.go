@@ -173,7 +173,10 @@ func (s *settler) missingInEquation(text, word string, best *missing) {
 // missing weighs the readings of a text that has symbols without a value.
 func (s *settler) missing(text string, solving bool, best *missing) {
 	open, symbols := syntax.OpenLacking(text, valued{&s.scope}, isSymbol)
-	if len(symbols) == 0 && solving {
+	if len(symbols) == 0 {
+		if !solving {
+			return // what has no value is no symbol
+		}
 		open = syntax.OpenIn(text, nil, &s.scope)
 	}
 	if len(open.Readings) == 0 {
