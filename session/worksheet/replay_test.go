@@ -2,7 +2,9 @@ package worksheet
 
 import (
 	"context"
+	"path/filepath"
 	"strings"
+	"sync"
 	"testing"
 
 	"steelyard/session/view"
@@ -171,5 +173,42 @@ func TestReplayStops(t *testing.T) {
 	cancel()
 	if r := Replay(ctx, s, Options{}); r.Status() == 0 {
 		t.Error("a replay that was stopped says that all holds")
+	}
+}
+
+// Files are replayed on goroutines beside one another: under the race detector
+// this tells whether two pages share anything that one of them writes, and
+// anywhere whether a page comes out otherwise than alone.
+func TestReplaysSideBySide(t *testing.T) {
+	files, _ := filepath.Glob("../../examples/*.worked")
+	if len(files) == 0 {
+		t.Fatal("no examples are found")
+	}
+	report := func(path string) string {
+		s, problem := Load(path)
+		if problem != nil {
+			return problem.Error()
+		}
+		var out strings.Builder
+		if err := Replay(context.Background(), s, Options{}).JSON(&out); err != nil {
+			return err.Error()
+		}
+		return out.String()
+	}
+	beside := make([][2]string, len(files))
+	var all sync.WaitGroup
+	for i, path := range files {
+		for twin := range beside[i] {
+			all.Go(func() { beside[i][twin] = report(path) })
+		}
+	}
+	all.Wait()
+	for i, path := range files {
+		want := report(path)
+		for _, got := range beside[i] {
+			if got != want {
+				t.Errorf("%s: side by side with others\n%s\nalone\n%s", path, got, want)
+			}
+		}
 	}
 }
