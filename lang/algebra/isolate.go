@@ -232,28 +232,10 @@ func (s *isolator) undo(x syntax.Expr, value sum, depth int) ([]root, bool) {
 	return nil, false
 }
 
-// part is a term or a factor of an expression as it is written.
-type part struct {
-	x     syntax.Expr
-	minus bool // subtracted, or divided by
-}
-
-// parts lists the terms of a sum, or the factors of a product.
-//
-// In a - (b - c) the c is added, and in a/(b/c) it is multiplied by: each inverse
-// operation turns all that is within it round.
-func parts(x syntax.Expr, plus, minus syntax.Op, inverse bool) []part {
-	b, ok := syntax.Unbracket(x).(*syntax.Binary)
-	if !ok || b.Op != plus && b.Op != minus {
-		return []part{{x, inverse}}
-	}
-	return append(parts(b.X, plus, minus, inverse), parts(b.Y, plus, minus, inverse != (b.Op == minus))...)
-}
-
-// split takes the part with the unknown out.
-func (s *isolator) split(all []part) (mine part, rest []part) {
+// split takes the term or the factor with the unknown out.
+func (s *isolator) split(all []syntax.Link) (mine syntax.Link, rest []syntax.Link) {
 	for _, p := range all {
-		if s.holds(p.x) {
+		if s.holds(p.X) {
 			mine = p
 		} else {
 			rest = append(rest, p)
@@ -267,12 +249,12 @@ func (s *isolator) split(all []part) (mine part, rest []part) {
 // The step is said as it would be in class: add, where all the others are subtracted,
 // else subtract.
 func (s *isolator) undoSum(x *syntax.Binary, value sum, depth int) ([]root, bool) {
-	mine, rest := s.split(parts(x, syntax.Add, syntax.Sub, false))
+	mine, rest := s.split(syntax.Terms(x))
 	var moved sum
 	subtracted := 0
 	for _, r := range rest {
-		one := normalizer{}.sum(r.x)
-		if r.minus {
+		one := normalizer{}.sum(r.X)
+		if r.Minus {
 			subtracted++
 			one = one.neg()
 		}
@@ -283,11 +265,11 @@ func (s *isolator) undoSum(x *syntax.Binary, value sum, depth int) ([]root, bool
 	if subtracted == len(rest) {
 		reason, by = addBoth, moved.neg()
 	}
-	inner := mine.x
-	if mine.minus {
-		inner = &syntax.Unary{Op: syntax.Sub, X: closedExpr(syntax.Unbracket(mine.x), false)}
-		if t := (normalizer{}).sum(mine.x); len(t) == 1 && !t.lost() {
-			inner = &syntax.Unary{Op: syntax.Sub, X: mine.x}
+	inner := mine.X
+	if mine.Minus {
+		inner = &syntax.Unary{Op: syntax.Sub, X: closedExpr(syntax.Unbracket(mine.X), false)}
+		if t := (normalizer{}).sum(mine.X); len(t) == 1 && !t.lost() {
+			inner = &syntax.Unary{Op: syntax.Sub, X: mine.X}
 		}
 	}
 	return s.to(inner, value.minus(moved), depth, reason, sumExpr(by))
@@ -301,19 +283,19 @@ func (s *isolator) undoSum(x *syntax.Binary, value sum, depth int) ([]root, bool
 // as what was divided by.
 func (s *isolator) undoProduct(x *syntax.Binary, value sum, depth int) ([]root, bool) {
 	n := normalizer{}
-	mine, rest := s.split(parts(x, syntax.Mul, syntax.Div, false))
+	mine, rest := s.split(syntax.Factors(x))
 	over, under := sum{number(1, 1)}, sum{number(1, 1)}
 	multiplied, divided := false, false
 	for _, r := range rest {
-		if r.minus {
-			divided, under = true, n.product(under, n.sum(r.x))
+		if r.Minus {
+			divided, under = true, n.product(under, n.sum(r.X))
 		} else {
-			multiplied, over = true, n.product(over, n.sum(r.x))
+			multiplied, over = true, n.product(over, n.sum(r.X))
 		}
 	}
-	if mine.minus { // over/(under·x) = value
+	if mine.Minus { // over/(under·x) = value
 		below := n.product(value, under)
-		roots, ok := s.to(mine.x, n.quotient(over, below), depth, turnOver, mine.x, sumExpr(value))
+		roots, ok := s.to(mine.X, n.quotient(over, below), depth, turnOver, mine.X, sumExpr(value))
 		return dividedBy(roots, below, over), ok
 	}
 	left := n.product(value, under)
@@ -322,10 +304,10 @@ func (s *isolator) undoProduct(x *syntax.Binary, value sum, depth int) ([]root, 
 		return nil, false
 	}
 	if under.isNumber() && !over.isNumber() || !divided || multiplied {
-		roots, ok := s.to(mine.x, value, depth, divideBoth, sumExpr(by))
+		roots, ok := s.to(mine.X, value, depth, divideBoth, sumExpr(by))
 		return dividedBy(roots, over, left), ok
 	}
-	return s.to(mine.x, value, depth, multiplyBoth, sumExpr(under))
+	return s.to(mine.X, value, depth, multiplyBoth, sumExpr(under))
 }
 
 // dividedBy notes what was divided by to come to roots, unless it is a number, and

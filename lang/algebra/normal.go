@@ -202,28 +202,28 @@ func Sizes(x syntax.Expr) syntax.Expr {
 // signs puts sgn(x)/|sgn(x)| for |x|/x or x/|x| in a quotient: that has no value at 0
 // either.
 func signs(x *syntax.Binary) (syntax.Expr, bool) {
-	all := parts(x, syntax.Mul, syntax.Div, false)
+	all := syntax.Factors(x)
 	for i, size := range all {
-		c, ok := syntax.Unbracket(size.x).(*syntax.Call)
+		c, ok := syntax.Unbracket(size.X).(*syntax.Call)
 		if !ok || c.Func != "abs" || len(c.Args) != 1 {
 			continue
 		}
 		of := syntax.PrintExpr(syntax.Unbracket(c.Args[0].X))
 		for k, other := range all {
-			if other.minus == size.minus || syntax.PrintExpr(syntax.Unbracket(other.x)) != of {
+			if other.Minus == size.Minus || syntax.PrintExpr(syntax.Unbracket(other.X)) != of {
 				continue
 			}
 			sign := call("sgn", c.Args[0].X)
-			all[i].x, all[k].x = sign, call("abs", sign)
-			if size.minus {
-				all[i].x, all[k].x = all[k].x, all[i].x
+			all[i].X, all[k].X = sign, call("abs", sign)
+			if size.Minus {
+				all[i].X, all[k].X = all[k].X, all[i].X
 			}
 			var over, under syntax.Expr = numberExpr(big.NewRat(1, 1)), nil
 			for _, p := range all {
-				if p.minus {
-					under = times(under, closedExpr(Sizes(p.x), false))
+				if p.Minus {
+					under = times(under, closedExpr(Sizes(p.X), false))
 				} else {
-					over = times(over, closedExpr(Sizes(p.x), false))
+					over = times(over, closedExpr(Sizes(p.X), false))
 				}
 			}
 			return binary(syntax.Div, over, under), true

@@ -72,7 +72,8 @@ func (eq Equation) zeroFactors(left []string) []syntax.Expr {
 	var all []syntax.Expr
 	for _, name := range left {
 		s := &isolator{normalizer: normalizer{unknown: name}}
-		for _, f := range s.zeroFactors(x, nil) {
+		with, _ := s.zeroFactors(x)
+		for _, f := range with {
 			if !slices.Contains(all, f) {
 				all = append(all, f)
 			}

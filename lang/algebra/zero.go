@@ -39,7 +39,7 @@ func isNothing(q *syntax.Quantity) bool {
 // The factors without the unknown are what was divided by: where one of them is 0, any
 // number is a solution, which lead keeps.
 func (s *isolator) zeroProduct(x syntax.Expr, depth int) ([]root, bool) {
-	factors := s.zeroFactors(x, nil)
+	factors, others := s.zeroFactors(x)
 	if len(factors) == 0 || len(factors) == 1 && (factors[0] == x || occurrences(x, s.unknown) == 1) {
 		return nil, false
 	}
@@ -52,7 +52,7 @@ func (s *isolator) zeroProduct(x syntax.Expr, depth int) ([]root, bool) {
 		all = append(all, roots...)
 	}
 	if lead := (sum{number(1, 1)}); len(all) > 0 {
-		for _, f := range s.besides(x, nil) {
+		for _, f := range others {
 			lead = normalizer{}.product(lead, normalizer{}.sum(f))
 		}
 		if lead.lost() {
@@ -63,50 +63,43 @@ func (s *isolator) zeroProduct(x syntax.Expr, depth int) ([]root, bool) {
 	return all, len(all) > 0
 }
 
-// besides lists the factors without the unknown.
-func (s *isolator) besides(x syntax.Expr, all []syntax.Expr) []syntax.Expr {
-	x = syntax.Unbracket(x)
-	b, ok := x.(*syntax.Binary)
-	switch {
-	case !s.holds(x):
-		return append(all, x)
-	case ok && b.Op == syntax.Mul:
-		return s.besides(b.Y, s.besides(b.X, all))
-	case ok && b.Op == syntax.Div:
-		return s.besides(b.X, all)
-	}
-	return all
-}
-
-// zeroFactors lists the factors with the unknown of which one must be 0.
+// zeroFactors lists the factors of which one must be 0 where an expression is: those
+// with the unknown, and the others.
 //
-// A denominator is never one of them. exp has no zeros at all.
-func (s *isolator) zeroFactors(x syntax.Expr, all []syntax.Expr) []syntax.Expr {
-	x = syntax.Unbracket(x)
-	if !s.holds(x) {
-		return all
-	}
-	if base, e, ok := rootOf(x); ok && e.Num() > 0 {
-		return s.zeroFactors(base, all)
-	}
-	switch t := x.(type) {
-	case *syntax.Unary:
-		return s.zeroFactors(t.X, all)
-	case *syntax.Call:
-		if t.Func == "exp" {
-			return all // never 0
-		}
-	case *syntax.Binary:
-		switch t.Op {
-		case syntax.Mul:
-			return s.zeroFactors(t.Y, s.zeroFactors(t.X, all))
-		case syntax.Div:
-			return s.zeroFactors(t.X, all)
-		case syntax.Pow:
-			if e, ok := syntax.Rational(t.Y); ok && e.Num() > 0 {
-				return s.zeroFactors(t.X, all)
+// What stands below a bar is never one of them, and exp has no zeros at all.
+func (s *isolator) zeroFactors(x syntax.Expr) (with, without []syntax.Expr) {
+	for _, f := range syntax.Factors(x) {
+		x := syntax.Unbracket(f.X)
+		inner := zeroWith(x)
+		switch {
+		case f.Below:
+		case !s.holds(x):
+			without = append(without, x)
+		case inner != nil:
+			more, others := s.zeroFactors(inner)
+			with, without = append(with, more...), append(without, others...)
+		default:
+			if c, ok := x.(*syntax.Call); !ok || c.Func != "exp" {
+				with = append(with, x)
 			}
 		}
 	}
-	return append(all, x)
+	return with, without
+}
+
+// zeroWith is what is 0 where an expression is: what a root or a power is taken of, or
+// a sign stands before; nil for any other.
+func zeroWith(x syntax.Expr) syntax.Expr {
+	if base, e, ok := rootOf(x); ok && e.Num() > 0 {
+		return base
+	}
+	switch x := x.(type) {
+	case *syntax.Unary:
+		return x.X
+	case *syntax.Binary:
+		if e, ok := syntax.Rational(x.Y); ok && x.Op == syntax.Pow && e.Num() > 0 {
+			return x.X
+		}
+	}
+	return nil
 }

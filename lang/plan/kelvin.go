@@ -39,29 +39,14 @@ func (c *coder) ratioInKelvin(x *syntax.Binary, divisor run.Static) bool {
 		if f.ID != finding.TemperatureReading || f.Severity != finding.Caution || isChange(f.At) {
 			continue
 		}
-		if under, ok := factorAt(x.X, f.At); ok && under == (x.Op == syntax.Mul) {
-			c.findings = slices.Delete(c.findings, i, i+1)
-			return true
+		for _, l := range syntax.Factors(x.X) {
+			if at := l.X.Span(); at.From >= f.At.From && at.To <= f.At.To && l.Minus == (x.Op == syntax.Mul) {
+				c.findings = slices.Delete(c.findings, i, i+1)
+				return true
+			}
 		}
 	}
 	return false
-}
-
-// factorAt finds a factor of a product by its place, and tells whether it is under the
-// bar.
-func factorAt(x syntax.Expr, at syntax.Span) (under, ok bool) {
-	if x.Span() == at {
-		return false, true
-	}
-	b, product := syntax.Unbracket(x).(*syntax.Binary)
-	if !product || b.Op != syntax.Mul && b.Op != syntax.Div {
-		return false, false
-	}
-	if under, ok = factorAt(b.X, at); ok {
-		return under, true
-	}
-	under, ok = factorAt(b.Y, at)
-	return under != (b.Op == syntax.Div), ok
 }
 
 // holdsGasConstant tells whether an expression holds a name R or k with the unit of
@@ -135,21 +120,19 @@ func (c *coder) isMean(x *syntax.Binary) bool {
 // weights are the terms of a sum, as their factors in order, without the one that is a
 // temperature.
 func (c *coder) weights(x syntax.Expr) []string {
-	x = syntax.Unbracket(x)
-	if b, ok := x.(*syntax.Binary); ok && b.Op == syntax.Add {
-		return append(c.weights(b.X), c.weights(b.Y)...)
-	}
-	var factors []string
-	for {
-		b, ok := x.(*syntax.Binary)
-		if !ok || b.Op != syntax.Mul {
-			break
+	var all []string
+	for _, t := range syntax.Terms(x) {
+		var factors []string
+		for _, f := range syntax.Factors(t.X) {
+			if f.Minus || t.Minus {
+				return nil
+			}
+			factors = c.weight(factors, f.X)
 		}
-		factors, x = c.weight(factors, b.Y), b.X
+		slices.Sort(factors)
+		all = append(all, strings.Join(factors, "*"))
 	}
-	factors = c.weight(factors, x)
-	slices.Sort(factors)
-	return []string{strings.Join(factors, "*")}
+	return all
 }
 
 // weight adds a factor that is no temperature.
