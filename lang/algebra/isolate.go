@@ -329,7 +329,7 @@ func dividedBy(roots []root, lead, rest sum) []root {
 //
 // Raising both sides to an even power, for a root, may add solutions: -√x = 2 has
 // none, and 4 is found. So widened is set, and whoever has numbers puts the roots
-// back.
+// back. A root is 0 where what it is taken of is, and nowhere else.
 func (s *isolator) undoPower(x syntax.Expr, e units.Exp, value sum, depth int) ([]root, bool) {
 	if e == expOne {
 		return s.solve(x, value, depth)
@@ -339,7 +339,7 @@ func (s *isolator) undoPower(x syntax.Expr, e units.Exp, value sum, depth int) (
 		return nil, false
 	}
 	root := normalizer{}.raised(value, inv)
-	*s.widened = *s.widened || e.Den()%2 == 0
+	*s.widened = *s.widened || e.Den()%2 == 0 && !isZeroValue(value)
 	if inv.Den()%2 != 0 || len(value) == 0 {
 		return s.to(x, root, depth, powerReason(inv))
 	}

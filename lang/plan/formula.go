@@ -69,12 +69,11 @@ func (c *coder) callFormula(x *syntax.Call, d *Def) run.Slot {
 	if d.Failed() {
 		return c.needs(d, x.At)
 	}
-	left, ok := d.Formula.Left.(*syntax.Name)
-	if !ok {
+	if _, ok := d.Formula.Left.(*syntax.Name); !ok {
 		return c.refuse(finding.NotAvailableYet, x.Name, d.Name+" has no single name on its left side, so it can't be used with brackets.",
 			"Write its right side out instead.")
 	}
-	params, args, ok := c.formulaArgs(x, d.Formula, left.Name)
+	params, args, ok := c.formulaArgs(x, d.Formula)
 	if !ok {
 		return run.NoSlot
 	}
@@ -98,45 +97,21 @@ func (c *coder) callFormula(x *syntax.Call, d *Def) run.Slot {
 	return c.formulaResult(x, d.Formula, s)
 }
 
-// formulaArgs pairs the arguments of a call with the symbols of a formula. An
-// argument that is left out has the symbol's default.
-//
-// g is passed by name alone, so that it takes no place among the others: weight(m) is
-// m·g with the gravity of the page.
-func (c *coder) formulaArgs(x *syntax.Call, f *syntax.FormulaDef, left string) ([]syntax.FormulaSymbol, []syntax.Expr, bool) {
-	params := f.Takes()
-	placed := len(params)
-	if left != "g" && syntax.Holds(f.Right, "g") {
-		params = append(params, syntax.FormulaSymbol{Ident: syntax.Ident{Name: "g"}, Unit: syntax.UnitText{Text: "m/s^2"}, Default: &syntax.Name{At: x.Name, Name: "g"}})
+// formulaArgs pairs the arguments of a call with the symbols of a formula, each of which
+// must have one.
+func (c *coder) formulaArgs(x *syntax.Call, f *syntax.FormulaDef) ([]syntax.FormulaSymbol, []syntax.Expr, bool) {
+	params, args, placed, wrong := f.Match(x)
+	isNamed := func(s syntax.FormulaSymbol) bool { return s.Name == wrong.Name }
+	missing := slices.Index(args, nil)
+	switch {
+	case wrong != nil && wrong.Name != "" && !slices.ContainsFunc(params, isNamed):
+		c.find(finding.WrongCall, wrong.NameAt, x.Func+" has no symbol "+wrong.Name+".", "It takes "+c.symbolList(params[:placed])+".")
+	case wrong != nil:
+		c.find(finding.WrongCall, wrong.X.Span(), x.Func+" takes fewer values.", "It takes "+c.symbolList(params[:placed])+".")
+	case missing >= 0:
+		c.find(finding.WrongCall, x.At, x.Func+" needs "+params[missing].Name+meaning(params[missing])+".", "It takes "+c.symbolList(params[:placed])+".")
 	}
-	args := make([]syntax.Expr, len(params))
-	next := 0
-	for _, a := range x.Args {
-		i := next
-		if a.Name != "" {
-			if i = slices.IndexFunc(params, func(s syntax.FormulaSymbol) bool { return s.Name == a.Name }); i < 0 {
-				c.find(finding.WrongCall, a.NameAt, x.Func+" has no symbol "+a.Name+".", "It takes "+c.symbolList(params[:placed])+".")
-				return nil, nil, false
-			}
-		} else {
-			next++
-		}
-		if i >= placed && a.Name == "" || args[i] != nil {
-			c.find(finding.WrongCall, a.X.Span(), x.Func+" takes fewer values.", "It takes "+c.symbolList(params[:placed])+".")
-			return nil, nil, false
-		}
-		args[i] = a.X
-	}
-	for i, p := range params {
-		if args[i] == nil {
-			args[i] = p.Default
-		}
-		if args[i] == nil {
-			c.find(finding.WrongCall, x.At, x.Func+" needs "+p.Name+meaning(p)+".", "It takes "+c.symbolList(params[:placed])+".")
-			return nil, nil, false
-		}
-	}
-	return params, args, true
+	return params, args, wrong == nil && missing < 0
 }
 
 // It goes into the sentence that says what is missing: `spring needs k, the spring

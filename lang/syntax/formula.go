@@ -70,6 +70,39 @@ func (s *FormulaDef) Takes() []FormulaSymbol {
 	return slices.DeleteFunc(slices.Clone(s.Symbols), func(s FormulaSymbol) bool { return s.Name == gives.Name || s.Name == "g" })
 }
 
+// Match pairs what a call of the formula takes with the call's arguments, by their place
+// or their name; what is left out has its default, or nil. The first placed symbols are
+// those that have a place; g, where the formula has it, is given by name alone, so that
+// weight(m) is m·g with the gravity of the page. An argument that no symbol is left for
+// is returned as wrong.
+func (s *FormulaDef) Match(c *Call) (symbols []FormulaSymbol, args []Expr, placed int, wrong *Arg) {
+	symbols = s.Takes()
+	placed = len(symbols)
+	if left, ok := s.Left.(*Name); Holds(s.Right, "g") && !(ok && left.Name == "g") {
+		symbols = append(symbols, FormulaSymbol{Ident: Ident{Name: "g"}, Unit: UnitText{Text: "m/s^2"}, Default: &Name{At: c.Name, Name: "g"}})
+	}
+	args = make([]Expr, len(symbols))
+	next := 0
+	for k := range c.Args {
+		a, i := &c.Args[k], next
+		if a.Name != "" {
+			i = slices.IndexFunc(symbols, func(s FormulaSymbol) bool { return s.Name == a.Name })
+		} else if next++; i >= placed {
+			i = -1
+		}
+		if i < 0 || args[i] != nil {
+			return symbols, args, placed, a
+		}
+		args[i] = a.X
+	}
+	for i, s := range symbols {
+		if args[i] == nil {
+			args[i] = s.Default
+		}
+	}
+	return symbols, args, placed, nil
+}
+
 // Call is a call of the formula with its symbols, but for those that may be left out.
 func (s *FormulaDef) Call() string {
 	var args []string

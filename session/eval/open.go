@@ -83,21 +83,13 @@ func (p *Page) pinned(x syntax.Expr, from, line int, but []string) syntax.Expr {
 	})
 }
 
-// Arguments pairs the symbols of a formula with the arguments of its call.
+// Arguments are what the symbols of a formula stand for in a call of it.
 func Arguments(c *syntax.Call, f *syntax.FormulaDef) map[string]syntax.Expr {
 	by := map[string]syntax.Expr{}
-	next := 0
-	for _, s := range f.Takes() {
-		if next < len(c.Args) && c.Args[next].Name == "" {
-			by[s.Name] = c.Args[next].X
-			next++
-		} else if s.Default != nil {
-			by[s.Name] = s.Default
-		}
-	}
-	for _, a := range c.Args {
-		if a.Name != "" {
-			by[a.Name] = a.X
+	symbols, args, _, _ := f.Match(c)
+	for i, s := range symbols {
+		if args[i] != nil {
+			by[s.Name] = args[i]
 		}
 	}
 	return by
