@@ -353,7 +353,7 @@ func (t *Table) instead(f *factor, meant string) ([]part, bool) {
 		e, den := p.exp, f.den
 		switch {
 		case len(right) == 1 || i == len(right)-1 && e.num > 0:
-			if e, ok = e.Mul(f.exp); !ok {
+			if e = e.Mul(f.exp); e.Lost() {
 				return nil, false
 			}
 		case e.num < 0 && !f.den && f.exp == whole(1):

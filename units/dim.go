@@ -23,6 +23,8 @@ var baseSymbols = [bases]string{"kg", "m", "s", "A", "K", "mol", "cd"}
 // Dim is the dimension of a quantity: the exponents of the seven base
 // quantities. Its zero value is dimension one; equal dimensions compare equal
 // with ==.
+// A dimension one of whose exponents is out of range is lost, and so is all that is worked
+// out with it; there is one such, which is the dimension of nothing.
 // Exponents are fractions and no float64: the square root of a square root of a length,
 // to the fourth power, must be that length again, and the comparison of two dimensions
 // decides whether a line means anything.
@@ -37,41 +39,45 @@ func BaseDim(b Base) Dim {
 	return d
 }
 
-// Mul returns the dimension of a product, or false where an exponent is out of
-// range.
+// Lost tells whether an exponent was out of range.
 // An exponent that large is a slip, such as a power of a power, and never a quantity. It
 // is refused where it arises, since a wrapped exponent would be another dimension.
-func (d Dim) Mul(o Dim) (Dim, bool) {
+func (d Dim) Lost() bool { return d.e[0].Lost() }
+
+// lostDim is the dimension whose exponents are all lost.
+func lostDim() (d Dim) {
 	for i := range d.e {
-		sum, ok := d.e[i].Add(o.e[i])
-		if !ok {
-			return Dim{}, false
-		}
-		d.e[i] = sum
+		d.e[i] = LostExp()
 	}
-	return d, true
+	return d
 }
 
-// Div returns the dimension of a quotient, or false where an exponent is out
-// of range.
-func (d Dim) Div(o Dim) (Dim, bool) {
+// Mul returns the dimension of a product.
+func (d Dim) Mul(o Dim) Dim {
+	for i := range d.e {
+		if d.e[i] = d.e[i].Add(o.e[i]); d.e[i].Lost() {
+			return lostDim()
+		}
+	}
+	return d
+}
+
+// Div returns the dimension of a quotient.
+func (d Dim) Div(o Dim) Dim {
 	for i := range o.e {
 		o.e[i] = o.e[i].Neg()
 	}
 	return d.Mul(o)
 }
 
-// Pow returns the dimension of a power, or false where an exponent is out of
-// range.
-func (d Dim) Pow(e Exp) (Dim, bool) {
+// Pow returns the dimension of a power.
+func (d Dim) Pow(e Exp) Dim {
 	for i := range d.e {
-		p, ok := d.e[i].Mul(e)
-		if !ok {
-			return Dim{}, false
+		if d.e[i] = d.e[i].Mul(e); d.e[i].Lost() {
+			return lostDim()
 		}
-		d.e[i] = p
 	}
-	return d, true
+	return d
 }
 
 // IsOne tells whether the dimension is that of a pure number.

@@ -40,28 +40,27 @@ func TestDimAgainstReference(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		a, ga := drawDim(t, "a")
 		b, gb := drawDim(t, "b")
-		product, ok := a.Mul(b)
-		if want := gonum.New(1, ga).Mul(gonum.New(1, gb)).Dimensions(); !ok || !sameDim(product, want) {
+		product := a.Mul(b)
+		if want := gonum.New(1, ga).Mul(gonum.New(1, gb)).Dimensions(); !sameDim(product, want) {
 			t.Fatalf("%v × %v is %v, want %v", a, b, product, want)
 		}
-		quotient, ok := a.Div(b)
-		if want := gonum.New(1, ga).Div(gonum.New(1, gb)).Dimensions(); !ok || !sameDim(quotient, want) {
+		quotient := a.Div(b)
+		if want := gonum.New(1, ga).Div(gonum.New(1, gb)).Dimensions(); !sameDim(quotient, want) {
 			t.Fatalf("%v / %v is %v, want %v", a, b, quotient, want)
 		}
 		if (a == b) != gonum.DimensionsMatch(gonum.New(1, ga), gonum.New(1, gb)) {
 			t.Fatalf("%v and %v: equal is %t", a, b, a == b)
 		}
 		n := rapid.IntRange(1, 5).Draw(t, "n")
-		power, ok := a.Pow(whole(int8(n)))
+		power := a.Pow(whole(int8(n)))
 		want := gonum.New(1, ga)
 		for range n - 1 {
 			want = want.Mul(gonum.New(1, ga))
 		}
-		if !ok || !sameDim(power, want.Dimensions()) {
+		if !sameDim(power, want.Dimensions()) {
 			t.Fatalf("%v to the %d is %v", a, n, power)
 		}
-		e, _ := NewExp(1, n)
-		if back, ok := power.Pow(e); !ok || back != a {
+		if back := power.Pow(NewExp(1, n)); back != a {
 			t.Fatalf("root %d of %v is %v, want %v", n, power, back, a)
 		}
 	})
@@ -84,39 +83,61 @@ func TestUnitsAgainstReference(t *testing.T) {
 }
 
 func TestExp(t *testing.T) {
-	half, ok := NewExp(2, -4)
-	if !ok || half.Num() != -1 || half.Den() != 2 || half.String() != "-1/2" || half.Float() != -0.5 || half.IsInt() {
+	half := NewExp(2, -4)
+	if half.Lost() || half.Num() != -1 || half.Den() != 2 || half.String() != "-1/2" || half.Float() != -0.5 || half.IsInt() {
 		t.Errorf("2/-4 is %v", half)
 	}
 	for _, x := range []struct {
 		num, den int
 		ok       bool
 	}{{99, 1, true}, {100, 1, false}, {1, 99, true}, {1, 100, false}, {-99, 99, true}, {-100, 1, false}, {1, 0, false}, {200, 100, true}, {0, 7, true}, {1e9, 1e9, true}, {1e9, 1, false}} {
-		if _, ok := NewExp(x.num, x.den); ok != x.ok {
-			t.Errorf("NewExp(%d, %d) is in range: %t", x.num, x.den, ok)
+		if e := NewExp(x.num, x.den); e.Lost() == x.ok {
+			t.Errorf("NewExp(%d, %d) is in range: %t", x.num, x.den, !e.Lost())
 		}
 	}
-	most, _ := NewExp(99, 1)
-	if _, ok := most.Add(whole(1)); ok {
+	most := NewExp(99, 1)
+	if !most.Add(whole(1)).Lost() {
 		t.Error("99 + 1 is out of range")
 	}
-	if _, ok := most.Mul(whole(2)); ok {
+	if !most.Mul(whole(2)).Lost() {
 		t.Error("99 × 2 is out of range")
 	}
-	if sum, ok := half.Add(half.Neg()); !ok || sum != (Exp{}) || !sum.IsZero() {
+	if sum := half.Add(half.Neg()); sum != (Exp{}) || !sum.IsZero() {
 		t.Error("-1/2 + 1/2 is 0")
 	}
-	if inv, ok := half.Inv(); !ok || inv != whole(-2) {
+	if inv := half.Inv(); inv != whole(-2) {
 		t.Error("the inverse of -1/2 is -2")
 	}
-	if _, ok := (Exp{}).Inv(); ok {
+	none := Exp{}.Inv()
+	if !none.Lost() || none.IsZero() || none.IsInt() {
 		t.Error("0 has no inverse")
+	}
+	for _, e := range []Exp{none.Add(half), half.Add(none), none.Mul(whole(0)), whole(2).Mul(none), none.Neg(), none.Inv(), none.Add(none)} {
+		if e != none {
+			t.Errorf("what is worked out with a lost exponent is %v", e)
+		}
+	}
+}
+
+// TestLostDim works on with a dimension that has an exponent out of range.
+func TestLostDim(t *testing.T) {
+	lost := BaseDim(Second).Pow(whole(99)).Mul(BaseDim(Second))
+	if !lost.Lost() || lost.IsOne() {
+		t.Errorf("s^100 is %v", lost)
+	}
+	m := BaseDim(Metre)
+	for _, d := range []Dim{lost.Mul(m), m.Mul(lost), lost.Div(m), m.Div(lost), lost.Div(lost), lost.Pow(Exp{}), m.Pow(Exp{}.Inv()), Dim{}.Pow(Exp{}.Inv())} {
+		if d != lost {
+			t.Errorf("what is worked out with it is %v", d)
+		}
+	}
+	if k, ok := KindOf(lost, None); ok {
+		t.Errorf("it is named %s", k.Name)
 	}
 }
 
 func TestDimText(t *testing.T) {
-	half, _ := NewExp(1, 2)
-	root, _ := BaseDim(Metre).Pow(half)
+	root := BaseDim(Metre).Pow(NewExp(1, 2))
 	for want, d := range map[string]Dim{
 		"1": {}, "kg s^-2": dim(1, 0, -2), "m^(1/2)": root, "kg m^2 s^-3 A^-1 K mol cd": dim(1, 2, -3, -1, 1, 1, 1),
 	} {

@@ -7,20 +7,18 @@ import "strconv"
 const maxExponent = 99
 
 // Exp is an exact rational exponent. Its zero value is 0, and equal exponents
-// compare equal with ==.
+// compare equal with ==. An exponent beyond the range is lost, as is what is worked out
+// with it: whoever takes a result asks whether there is one.
 // With a byte for each side, a dimension takes 14 bytes: every instruction of a plan
 // holds one, and most rules compare two.
 type Exp struct {
 	num  int8
-	less int8 // denominator less one, so that the zero value is 0/1
+	less int8 // denominator less one, so that the zero value is 0/1; -1 if lost
 }
 
-// NewExp returns num/den in lowest terms. It reports false where den is zero or
-// where either part is beyond maxExponent after reduction.
-func NewExp(num, den int) (Exp, bool) {
-	if den == 0 {
-		return Exp{}, false
-	}
+// NewExp returns num/den in lowest terms. It is lost where den is zero or where
+// either part is beyond maxExponent after reduction.
+func NewExp(num, den int) Exp {
 	if den < 0 {
 		num, den = -num, -den
 	}
@@ -28,10 +26,16 @@ func NewExp(num, den int) (Exp, bool) {
 		num, den = num/g, den/g
 	}
 	if num > maxExponent || num < -maxExponent || den > maxExponent || den < 1 {
-		return Exp{}, false
+		return LostExp()
 	}
-	return Exp{int8(num), int8(den - 1)}, true
+	return Exp{int8(num), int8(den - 1)}
 }
+
+// LostExp is the exponent that is none.
+func LostExp() Exp { return Exp{less: -1} }
+
+// Lost tells whether an exponent is none: out of range, or over 0.
+func (e Exp) Lost() bool { return e.less < 0 }
 
 func gcd(a, b int) int {
 	if a < 0 {
@@ -48,7 +52,7 @@ func whole(n int8) Exp { return Exp{num: n} }
 // Num returns the numerator, which carries the sign.
 func (e Exp) Num() int { return int(e.num) }
 
-// Den returns the denominator, at least 1.
+// Den returns the denominator, at least 1; 0 if the exponent is lost.
 func (e Exp) Den() int { return int(e.less) + 1 }
 
 // Float returns the exponent as the nearest float64.
@@ -58,7 +62,7 @@ func (e Exp) Float() float64 { return float64(e.num) / float64(e.Den()) }
 func (e Exp) IsInt() bool { return e.less == 0 }
 
 // IsZero tells whether the exponent is 0.
-func (e Exp) IsZero() bool { return e.num == 0 }
+func (e Exp) IsZero() bool { return e == Exp{} }
 
 // String returns "2" or "-1/2".
 func (e Exp) String() string {
@@ -69,17 +73,16 @@ func (e Exp) String() string {
 	return s + "/" + strconv.Itoa(e.Den())
 }
 
-// Mul returns the product, or false beyond maxExponent.
-func (e Exp) Mul(o Exp) (Exp, bool) { return NewExp(e.Num()*o.Num(), e.Den()*o.Den()) }
+// Mul returns the product.
+func (e Exp) Mul(o Exp) Exp { return NewExp(e.Num()*o.Num(), e.Den()*o.Den()) }
 
-// Add returns the sum, or false beyond maxExponent.
-func (e Exp) Add(o Exp) (Exp, bool) {
+// Add returns the sum.
+func (e Exp) Add(o Exp) Exp {
 	if e.less == 0 && o.less == 0 {
-		n := int(e.num) + int(o.num)
-		if n > maxExponent || n < -maxExponent {
-			return Exp{}, false
+		if n := int(e.num) + int(o.num); n <= maxExponent && n >= -maxExponent {
+			return Exp{num: int8(n)}
 		}
-		return Exp{num: int8(n)}, true
+		return LostExp()
 	}
 	return NewExp(e.Num()*o.Den()+o.Num()*e.Den(), e.Den()*o.Den())
 }
@@ -87,5 +90,5 @@ func (e Exp) Add(o Exp) (Exp, bool) {
 // Neg returns -e.
 func (e Exp) Neg() Exp { return Exp{-e.num, e.less} }
 
-// Inv returns 1/e, or false for 0.
-func (e Exp) Inv() (Exp, bool) { return NewExp(e.Den(), e.Num()) }
+// Inv returns 1/e, which is lost for 0.
+func (e Exp) Inv() Exp { return NewExp(e.Den(), e.Num()) }

@@ -133,9 +133,8 @@ func BaseUnits(d Dim) *Unit {
 			parts = append(parts, part{w.atom(), e, den})
 		}
 	}
-	u, ok := build(parts)
-	if !ok {
-		return One
+	if u := build(parts); u != nil {
+		return u
 	}
-	return u
+	return One
 }

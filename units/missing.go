@@ -28,8 +28,8 @@ var steps = [...]step{
 // wanted times that factor: `"per length" is missing` for N/m against N. It is
 // empty where the factor has no plain name.
 func Missing(got, wanted Dim) string {
-	factor, ok := got.Div(wanted)
-	if !ok || factor.IsOne() {
+	factor := got.Div(wanted)
+	if factor.IsOne() {
 		return ""
 	}
 	e, ok := factor.exps()

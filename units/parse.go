@@ -110,8 +110,8 @@ func (t *Table) unitOf(s *shape, text string) (*Unit, *trouble) {
 		}
 		parts = together(parts, part{a, f.exp, f.den})
 	}
-	u, ok := build(parts)
-	if !ok {
+	u := build(parts)
+	if u == nil {
 		return nil, &trouble{&fault{0, len(text), "The exponents of this unit are too large.", "Use exponents up to 99.", true, true, false}, -1}
 	}
 	return u, nil
@@ -122,7 +122,7 @@ func (t *Table) unitOf(s *shape, text string) (*Unit, *trouble) {
 func together(parts []part, p part) []part {
 	for i := range parts {
 		if q := &parts[i]; p.den && q.den && q.atom == p.atom {
-			if e, ok := q.exp.Add(p.exp); ok {
+			if e := q.exp.Add(p.exp); !e.Lost() {
 				q.exp = e
 				return parts
 			}

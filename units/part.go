@@ -33,7 +33,6 @@ type Part struct {
 	From, To int    // byte offsets
 	Text     string // of a word or a number, look-alikes folded
 	Exp      Exp    // of a power
-	bad      bool   // the exponent is out of range
 }
 
 // Scanner takes the text of a unit apart from a place onward. It knows what a
@@ -87,7 +86,7 @@ func (s *Scanner) Next() Part {
 		t.Text = s.Text[from:s.At]
 	case r == '^' || isRaised(r):
 		t.Kind = PartPower
-		t.Kind, t.Exp, t.bad = s.power()
+		t.Kind, t.Exp = s.power()
 	default:
 		s.At += n
 		t.Kind = signs(r)
@@ -154,7 +153,7 @@ func (s *Scanner) mark() string {
 }
 
 // power reads ^2 ^-2 ^(1/2) ^0.5 or raised digits.
-func (s *Scanner) power() (kind PartKind, e Exp, bad bool) {
+func (s *Scanner) power() (PartKind, Exp) {
 	r, n := s.peek()
 	if r != '^' {
 		return s.raisedPower()
@@ -174,13 +173,12 @@ func (s *Scanner) power() (kind PartKind, e Exp, bad bool) {
 		ok = s.skip(')')
 	}
 	if !ok {
-		return PartOther, Exp{}, false
+		return PartOther, Exp{}
 	}
 	if neg {
 		num = -num
 	}
-	e, fits := NewExp(num*denScale, den*numScale)
-	return PartPower, e, !fits
+	return PartPower, NewExp(num*denScale, den*numScale)
 }
 
 func (s *Scanner) skip(want rune) bool {
@@ -217,7 +215,7 @@ func (s *Scanner) number() (n, scale int, ok bool) {
 	}
 }
 
-func (s *Scanner) raisedPower() (kind PartKind, e Exp, bad bool) {
+func (s *Scanner) raisedPower() (PartKind, Exp) {
 	num, neg, digits := 0, false, 0
 	for {
 		r, n := s.peek()
@@ -237,13 +235,12 @@ func (s *Scanner) raisedPower() (kind PartKind, e Exp, bad bool) {
 		}
 	}
 	if digits == 0 {
-		return PartOther, Exp{}, false
+		return PartOther, Exp{}
 	}
 	if neg {
 		num = -num
 	}
-	e, fits := NewExp(num, 1)
-	return PartPower, e, !fits
+	return PartPower, NewExp(num, 1)
 }
 
 // isRaised tells whether r is a raised digit or sign.

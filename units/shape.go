@@ -314,8 +314,8 @@ func (p *shaper) afterBracket(inside []factor) {
 	}
 	p.at++
 	for i := range inside {
-		e, ok := inside[i].exp.Mul(t.Exp)
-		if !ok || t.bad {
+		e := inside[i].exp.Mul(t.Exp)
+		if e.Lost() {
 			p.tooLarge(t)
 			return
 		}
@@ -366,12 +366,12 @@ func (p *shaper) wordOrKeyword(t Part) bool {
 // said reads `squared` and `cubed`.
 func (p *shaper) said(t Part, f *factor) bool {
 	p.at++
-	n := 2
+	n := int8(2)
 	if t.Text == "cubed" {
 		n = 3
 	}
-	e, ok := f.exp.Mul(whole(int8(n)))
-	if !ok {
+	e := f.exp.Mul(whole(n))
+	if e.Lost() {
 		p.tooLarge(t)
 		return false
 	}
@@ -390,11 +390,12 @@ func (p *shaper) factor() bool {
 	}
 	if t := p.tok(); t.Kind == PartPower {
 		p.at++
-		e, ok := f.exp.Mul(t.Exp)
-		if !ok || t.bad {
+		if e := f.exp.Mul(t.Exp); e.Lost() {
 			p.tooLarge(t)
+		} else {
+			f.exp = e
 		}
-		f.exp, f.raised, f.to = e, true, t.To
+		f.raised, f.to = true, t.To
 	}
 	p.out.factors = append(p.out.factors, f)
 	if len(p.out.factors) > maxWords {

@@ -113,26 +113,22 @@ func (p part) signed() Exp {
 	return p.exp
 }
 
-// build puts the parts of a unit together. It reports false where an exponent
-// or the size is out of range.
+// build puts the parts of a unit together; nil where an exponent or the size is out of
+// range.
 // The powers of ten of prefixes are added up and taken once: cm^2 is exactly 1e-4, where
 // 0.01 times 0.01 would be rounded twice.
-func build(parts []part) (*Unit, bool) {
+func build(parts []part) *Unit {
 	parts = ordered(slices.DeleteFunc(parts, func(p part) bool { return p.exp.IsZero() }))
 	if len(parts) == 0 {
-		return One, true
+		return One
 	}
 	u := &Unit{parts: parts, size: pair{1, 0}}
 	tens := 0
 	var tags tags
 	for _, p := range parts {
 		e := p.signed()
-		d, ok := p.atom.dim().Pow(e)
-		if !ok {
-			return nil, false
-		}
-		if u.dim, ok = u.dim.Mul(d); !ok {
-			return nil, false
+		if u.dim = u.dim.Mul(p.atom.dim().Pow(e)); u.dim.Lost() {
+			return nil
 		}
 		size := p.atom.size()
 		if e.IsInt() {
@@ -150,7 +146,7 @@ func build(parts []part) (*Unit, bool) {
 	// Near the ends of the range a number in the unit would soon be none, and neither would
 	// the size of the unit's inverse.
 	if !(u.size.hi > 1e-290 && u.size.hi < 1e290) {
-		return nil, false
+		return nil
 	}
 	if one := parts[0]; len(parts) == 1 && one.signed() == whole(1) && one.atom.row != nil {
 		u.difference = one.atom.row.has(isDifference)
@@ -159,7 +155,7 @@ func build(parts []part) (*Unit, bool) {
 		}
 	}
 	u.text, u.screen = written(parts, File), written(parts, Screen)
-	return u, true
+	return u
 }
 
 // Dim returns the dimension.

@@ -183,7 +183,7 @@ func placeOf(x syntax.Expr, order map[string]int) int {
 	case *syntax.Unary:
 		return placeOf(x.X, order)
 	case *syntax.Paren:
-		if _, number := syntax.Rational(x.X); number {
+		if !syntax.Rational(x.X).Lost() {
 			return -3 // (1/3), (-1)
 		}
 		if q, ok := x.X.(*syntax.Quantity); ok {

@@ -301,8 +301,7 @@ func (s *isolator) flatten(roots []root, in syntax.Expr, a, b, c term, depth int
 // It is a line of the working by itself, from which a reader takes a, b and c for the
 // formula.
 func (s *isolator) standardForm(base syntax.Expr, e units.Exp, a, b, c term) syntax.Expr {
-	double, _ := e.Add(e)
-	x, y := a.mul(factorTerm(s.factorOf(base, double))), b.mul(factorTerm(s.factorOf(base, e)))
+	x, y := a.mul(factorTerm(s.factorOf(base, e.Add(e)))), b.mul(factorTerm(s.factorOf(base, e)))
 	return sumExpr(collect(sum{x, y, c}))
 }
 

@@ -18,121 +18,116 @@ type degree struct {
 	zero bool
 }
 
-// degreeOf finds the degree of an expression; false if it is not known to have one.
-func (n normalizer) degreeOf(x syntax.Expr) (degree, bool) {
+// noDegree is that of an expression which is not known to have one.
+func noDegree() degree { return degree{exp: units.LostExp()} }
+
+// degreeOf finds the degree of an expression; its exponent is lost if it is not known to
+// have one.
+func (n normalizer) degreeOf(x syntax.Expr) degree {
 	s := n.sum(x)
 	if s.lost() {
-		return degree{}, false
+		return noDegree()
 	}
 	out := degree{zero: true}
 	for _, t := range s {
-		d, ok := n.degreeOfTerm(t)
-		if out, ok = out.alike(d, ok); !ok {
-			return out, false
-		}
+		out = out.alike(n.degreeOfTerm(t))
 	}
-	return out, true
+	return out
 }
 
 // alike is the degree of two terms that have one degree.
-func (d degree) alike(o degree, ok bool) (degree, bool) {
-	if d.zero || !ok {
-		return o, ok
+func (d degree) alike(o degree) degree {
+	switch {
+	case d.exp.Lost():
+		return d
+	case o.exp.Lost(), d.zero:
+		return o
+	case o.zero, d.exp == o.exp:
+		return d
 	}
-	return d, o.zero || d.exp == o.exp
+	return noDegree()
 }
 
 // degreeOfTerm adds up the degrees of factors.
 //
 // Degrees of factors add up, and a power multiplies them.
-func (n normalizer) degreeOfTerm(t term) (out degree, ok bool) {
+func (n normalizer) degreeOfTerm(t term) (out degree) {
 	for _, f := range t.factors {
-		d, ok := n.degreeOfBase(f.base)
-		if !ok {
-			return out, false
-		}
-		e, ok1 := d.exp.Mul(f.exp)
-		sum, ok2 := out.exp.Add(e)
-		if !ok1 || !ok2 {
-			return out, false
-		}
-		out = degree{sum, out.zero || d.zero}
+		d := n.degreeOfBase(f.base)
+		out = degree{out.exp.Add(d.exp.Mul(f.exp)), out.zero || d.zero}
 	}
-	return out, true
+	return out
 }
 
 // A sum within brackets has a degree of its own, if its terms agree; what does not
 // hold the unknown has the degree 0.
-func (n normalizer) degreeOfBase(x syntax.Expr) (degree, bool) {
-	switch q := x.(type) {
-	case *syntax.Quantity:
-		return degree{zero: isNothing(q)}, true
-	case *syntax.Call:
-		if n.holds(x) {
-			return n.degreeOfCall(q)
-		}
-	case *syntax.Binary:
-		if q.Op != syntax.Pow && n.holds(x) {
-			return n.degreeOf(x)
-		}
+func (n normalizer) degreeOfBase(x syntax.Expr) degree {
+	q, isQuantity := x.(*syntax.Quantity)
+	call, isCall := x.(*syntax.Call)
+	sum, isSum := x.(*syntax.Binary)
+	switch {
+	case isQuantity:
+		return degree{zero: isNothing(q)}
+	case isName(x, n.unknown):
+		return degree{exp: expOne}
+	case !n.holds(x):
+		return degree{}
+	case isCall:
+		return n.degreeOfCall(call)
+	case isSum && sum.Op != syntax.Pow:
+		return n.degreeOf(x)
 	}
-	if isName(x, n.unknown) {
-		return degree{exp: expOne}, true
-	}
-	return degree{}, !n.holds(x)
+	return noDegree()
 }
 
 // degreeOfCall goes by what a function takes: one that takes quantities of one kind
 // keeps their degree or loses it; one of pure numbers takes what does not grow.
 // An angle or a logarithm of what grows has no degree, but a ratio of two things that
 // grow alike does not grow: sin(x/(2·x)) is a number.
-func (n normalizer) degreeOfCall(x *syntax.Call) (degree, bool) {
+func (n normalizer) degreeOfCall(x *syntax.Call) degree {
 	f, known := ops.Named(x.Func)
 	if !known || !f.Ready {
-		return degree{}, false
+		return noDegree()
 	}
 	if f.Op == ops.Exp {
 		return n.degreeOfExp(x.Args[0].X)
 	}
 	out := degree{zero: true}
 	for _, a := range x.Args {
-		d, ok := n.degreeOf(a.X)
-		if out, ok = out.alike(d, ok); !ok {
-			return out, false
-		}
+		out = out.alike(n.degreeOf(a.X))
 	}
 	switch {
-	case f.Takes == ops.AnyToSame, f.Takes == ops.SameToSame, f.Takes == ops.RoundTo && len(x.Args) > 1:
-		return out, true
-	case f.Takes == ops.AnyToPure, f.Takes == ops.SameToAngle:
-		return degree{}, true
+	case out.exp.Lost(), f.Takes == ops.AnyToSame, f.Takes == ops.SameToSame, f.Takes == ops.RoundTo && len(x.Args) > 1:
+		return out
+	case f.Takes == ops.AnyToPure, f.Takes == ops.SameToAngle, out.exp.IsZero():
+		return degree{}
 	}
-	return degree{}, out.exp.IsZero()
+	return noDegree()
 }
 
 // degreeOfExp is that of an exponential: each logarithm in a sum is a factor again,
 // as exp(2·ln(x)) is x².
-func (n normalizer) degreeOfExp(x syntax.Expr) (out degree, ok bool) {
+func (n normalizer) degreeOfExp(x syntax.Expr) (out degree) {
 	s := n.sum(x)
-	ok = !s.lost()
+	if s.lost() {
+		return noDegree()
+	}
 	for _, t := range s {
-		d, known := n.degreeOfTerm(t)
-		if known && d.exp.IsZero() {
+		if n.degreeOfTerm(t).exp.IsZero() {
 			continue
 		}
 		if len(t.factors) != 1 || t.factors[0].exp != expOne {
-			return out, false
+			return noDegree()
 		}
 		call, ok := t.factors[0].base.(*syntax.Call)
 		if !ok || call.Func != "ln" {
-			return out, false
+			return noDegree()
 		}
-		inner, ok1 := n.degreeOf(call.Args[0].X)
-		times, ok2 := syntax.Rational(ratExpr(t.coef))
-		e, ok3 := inner.exp.Mul(times)
-		if out.exp, ok = out.exp.Add(e); !ok || !ok1 || !ok2 || !ok3 || inner.zero {
-			return out, false
+		inner := n.degreeOf(call.Args[0].X)
+		if inner.zero {
+			return noDegree()
 		}
+		out.exp = out.exp.Add(inner.exp.Mul(syntax.Rational(ratExpr(t.coef))))
 	}
-	return out, ok
+	return out
 }

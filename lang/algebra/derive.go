@@ -76,7 +76,7 @@ func (d deriver) of(x syntax.Expr, depth int) (syntax.Expr, bool) {
 // X·b)/Y². A power whose exponent holds the name is left alone.
 func (d deriver) binary(x *syntax.Binary, depth int) (syntax.Expr, bool) {
 	if x.Op == syntax.Pow {
-		if e, ok := syntax.Rational(x.Y); ok {
+		if e := syntax.Rational(x.Y); !e.Lost() {
 			return d.power(x.X, e, depth)
 		}
 		return nil, false
@@ -105,8 +105,8 @@ func (d deriver) binary(x *syntax.Binary, depth int) (syntax.Expr, bool) {
 // normal form would make of it anyway.
 func (d deriver) power(base syntax.Expr, e units.Exp, depth int) (syntax.Expr, bool) {
 	in, ok := d.of(base, depth+1)
-	less, fits := e.Add(expMinus)
-	if !ok || !fits {
+	less := e.Add(expMinus)
+	if !ok || less.Lost() {
 		return nil, false
 	}
 	raised := powerExpr(factor{"", closedExpr(syntax.Unbracket(base), true), less})

@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"steelyard/lang/syntax"
+	"steelyard/units"
 )
 
 const (
@@ -70,7 +71,7 @@ func (s *isolator) exponential(eq sum, kinds []factor, depth int) ([]root, bool)
 	for i, g := range all {
 		with := g.coef
 		if powers[i] != 0 {
-			with = with.by(factorTerm(factor{one.key, one.base, exponent(powers[i], 1)}))
+			with = with.by(factorTerm(factor{one.key, one.base, units.NewExp(powers[i], 1)}))
 		}
 		eq = append(eq, with...)
 	}
@@ -270,7 +271,7 @@ func (e *exponents) power(step rates) (factor, bool) {
 		if times.Num().CmpAbs(big.NewInt(maxMultiple*maxMultiple)) > 0 {
 			return factor{}, false
 		}
-		base = base.times(normalizer{}.power(e.bases[r.base], exponent(int(times.Num().Int64()), 1)))
+		base = base.times(normalizer{}.power(e.bases[r.base], units.NewExp(int(times.Num().Int64()), 1)))
 	}
 	return e.raised(sumExpr(base), e.of[first.to].scaled(unit)), !base.lost()
 }

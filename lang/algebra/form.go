@@ -68,7 +68,7 @@ func (n normalizer) byPowers(s sum) (Form, bool) {
 	if polynomial {
 		f := Form{Kind: PolynomialForm}
 		for e := range 3 {
-			f.C = append(f.C, sumExpr(byExp[exponent(e, 1)]))
+			f.C = append(f.C, sumExpr(byExp[units.NewExp(e, 1)]))
 		}
 		return f, true
 	}

@@ -19,7 +19,7 @@ func Antiderivative(x syntax.Expr, name string) (syntax.Expr, bool) {
 	switch f.Kind {
 	case PolynomialForm:
 		for n, c := range f.C {
-			ok = ok && t.power(c, exponent(n, 1))
+			ok = ok && t.power(c, units.NewExp(n, 1))
 		}
 	case PowerForm:
 		ok = t.power(f.C[0], f.Exp)
@@ -61,8 +61,8 @@ func (t *integral) add(x syntax.Expr) {
 //
 // ∫c·x^e dx = c·x^(e+1)/(e+1).
 func (t *integral) power(c syntax.Expr, e units.Exp) bool {
-	up, ok := e.Add(expOne)
-	if isZero(c) || !ok || up.IsZero() {
+	up := e.Add(expOne)
+	if isZero(c) || up.Lost() || up.IsZero() {
 		return isZero(c)
 	}
 	raised := powerExpr(factor{t.at.Name, t.at, up})

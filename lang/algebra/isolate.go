@@ -224,7 +224,7 @@ func (s *isolator) undo(x syntax.Expr, value sum, depth int) ([]root, bool) {
 		case syntax.Mul, syntax.Div:
 			return s.undoProduct(x, value, depth)
 		}
-		if e, ok := syntax.Rational(x.Y); ok {
+		if e := syntax.Rational(x.Y); !e.Lost() {
 			return s.undoPower(x.X, e, value, depth)
 		}
 		return s.undoExponent(x, value, depth)
@@ -334,8 +334,8 @@ func (s *isolator) undoPower(x syntax.Expr, e units.Exp, value sum, depth int) (
 	if e == expOne {
 		return s.solve(x, value, depth)
 	}
-	inv, ok := e.Inv()
-	if !ok {
+	inv := e.Inv()
+	if inv.Lost() {
 		return nil, false
 	}
 	root := normalizer{}.raised(value, inv)

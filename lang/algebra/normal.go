@@ -70,7 +70,7 @@ func (n normalizer) sum(x syntax.Expr) sum {
 	return sum{atomTerm(x)}
 }
 
-// rootOf reads √x, sqrt(x), cbrt(x) and root(x, n) as a power.
+// rootOf reads √x, sqrt(x), cbrt(x) and root(x, n) as a power; false for any other.
 func rootOf(x syntax.Expr) (base syntax.Expr, e units.Exp, ok bool) {
 	switch x := x.(type) {
 	case *syntax.Root:
@@ -82,10 +82,8 @@ func rootOf(x syntax.Expr) (base syntax.Expr, e units.Exp, ok bool) {
 		case x.Func == "cbrt" && len(x.Args) == 1:
 			return x.Args[0].X, expThird, true
 		case x.Func == "root" && len(x.Args) == 2:
-			if e, ok = syntax.Rational(x.Args[1].X); ok {
-				e, ok = e.Inv()
-			}
-			return x.Args[0].X, e, ok
+			e = syntax.Rational(x.Args[1].X).Inv()
+			return x.Args[0].X, e, !e.Lost()
 		}
 	}
 	return nil, e, false
@@ -95,7 +93,7 @@ func rootOf(x syntax.Expr) (base syntax.Expr, e units.Exp, ok bool) {
 func (n normalizer) binary(x *syntax.Binary) sum {
 	switch x.Op {
 	case syntax.Pow:
-		if e, ok := syntax.Rational(x.Y); ok {
+		if e := syntax.Rational(x.Y); !e.Lost() {
 			return n.power(x.X, e)
 		}
 		return sum{atomTerm(x)} // an exponent that is worked out: one factor of its own
@@ -192,7 +190,7 @@ func Sizes(x syntax.Expr) syntax.Expr {
 		if !ok || square.Op != syntax.Pow {
 			return nil, false
 		}
-		if two, ok := syntax.Rational(square.Y); !ok || two != expTwo {
+		if syntax.Rational(square.Y) != expTwo {
 			return nil, false
 		}
 		return call("abs", Sizes(square.X)), true
@@ -237,9 +235,9 @@ func signs(x *syntax.Binary) (syntax.Expr, bool) {
 func (n normalizer) sizes(fs []factor, e units.Exp) []factor {
 	out := slices.Clone(fs)
 	for i, f := range out {
-		left, ok := f.exp.Mul(e)
+		left := f.exp.Mul(e)
 		even := f.exp.IsInt() && f.exp.Num()%2 == 0
-		if ok && even && (!left.IsInt() || left.Num()%2 != 0) && n.holds(f.base) {
+		if !left.Lost() && even && (!left.IsInt() || left.Num()%2 != 0) && n.holds(f.base) {
 			out[i] = factor{"abs(=" + f.key + ")", call("abs", f.base), f.exp}
 		}
 	}

@@ -7,18 +7,24 @@ import (
 )
 
 // Exponent returns the exact power with which an expression grows with a name, where
-// that is positive; false if it is not known to be a power of it.
+// that is positive; lost if it is not known to be a power of it.
 //
 // Where the exponent is 0 the name must be gone from the normal form, too: sgn(x) and
 // x/|x| have the degree 0 and still change.
-func Exponent(x syntax.Expr, name string) (units.Exp, bool) {
+func Exponent(x syntax.Expr, name string) units.Exp {
 	n := normalizer{unknown: name}
-	d, ok := n.degreeOf(x)
-	if ok && d.exp.IsZero() { // sgn(x) has jumps
-		s := n.sum(x)
-		return d.exp, !s.lost() && !n.holds(sumExpr(s))
+	d := n.degreeOf(x)
+	switch {
+	case !d.exp.IsZero():
+		if d.zero {
+			return units.LostExp()
+		}
+	default: // sgn(x) has jumps
+		if s := n.sum(x); s.lost() || n.holds(sumExpr(s)) {
+			return units.LostExp()
+		}
 	}
-	return d.exp, ok && !d.zero
+	return d.exp
 }
 
 // inTerm tells whether a factor of a term holds the unknown.

@@ -43,7 +43,7 @@ func (s *isolator) rationalRoot(kind factor, powers []units.Exp, by map[units.Ex
 		carry = new(big.Rat).Add(new(big.Rat).Mul(carry, x), all[i])
 		t := term{coef: carry}
 		if i > 1 {
-			t.factors = []factor{{kind.key, kind.base, exponent(i-1, 1)}}
+			t.factors = []factor{{kind.key, kind.base, units.NewExp(i-1, 1)}}
 		}
 		rest = append(rest, t)
 	}

@@ -37,18 +37,12 @@ type factor struct {
 var lost = term{coef: new(big.Rat), lost: true}
 
 var (
-	expOne   = exponent(1, 1)
-	expHalf  = exponent(1, 2)
-	expThird = exponent(1, 3)
-	expTwo   = exponent(2, 1)
-	expMinus = exponent(-1, 1)
+	expOne   = units.NewExp(1, 1)
+	expHalf  = units.NewExp(1, 2)
+	expThird = units.NewExp(1, 3)
+	expTwo   = units.NewExp(2, 1)
+	expMinus = units.NewExp(-1, 1)
 )
-
-// exponent is a small exponent, known to fit.
-func exponent(n, d int) units.Exp {
-	e, _ := units.NewExp(n, d)
-	return e
-}
 
 func number(n, d int64) term { return term{coef: big.NewRat(n, d)} }
 
@@ -76,8 +70,8 @@ func (t term) mul(o term) term {
 			out.factors = append(out.factors, f)
 			continue
 		}
-		e, ok := out.factors[i].exp.Add(f.exp)
-		out.lost = out.lost || !ok
+		e := out.factors[i].exp.Add(f.exp)
+		out.lost = out.lost || e.Lost()
 		out.factors[i].exp = e
 		if e.IsZero() {
 			out.factors = append(out.factors[:i], out.factors[i+1:]...)
@@ -113,8 +107,8 @@ func (t term) pow(e units.Exp) term {
 	}
 	out := term{coef: coef}
 	for _, f := range t.factors {
-		p, ok := f.exp.Mul(e)
-		if !ok {
+		p := f.exp.Mul(e)
+		if p.Lost() {
 			return lost
 		}
 		if !p.IsZero() {

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"steelyard/lang/syntax"
+	"steelyard/units"
 )
 
 // sumExpr is the tree of a sum, the first term that is added in front.
@@ -89,7 +90,7 @@ func aboveAndBelow(fs []factor, coef *big.Rat) (top, bottom syntax.Expr) {
 // doubled is a factor squared, to stand under a square root; the sign of its
 // exponent is left to the place where it stands.
 func doubled(f factor) factor {
-	return factor{f.key, f.base, exponent(max(f.exp.Num(), -f.exp.Num()), 1)}
+	return factor{f.key, f.base, units.NewExp(max(f.exp.Num(), -f.exp.Num()), 1)}
 }
 
 // overExpr is a fraction of two sides, of which nil is 1.

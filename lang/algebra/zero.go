@@ -97,7 +97,7 @@ func zeroWith(x syntax.Expr) syntax.Expr {
 	case *syntax.Unary:
 		return x.X
 	case *syntax.Binary:
-		if e, ok := syntax.Rational(x.Y); ok && x.Op == syntax.Pow && e.Num() > 0 {
+		if x.Op == syntax.Pow && syntax.Rational(x.Y).Num() > 0 {
 			return x.X
 		}
 	}

@@ -94,19 +94,17 @@ func (c *coder) heatOfSum(x *syntax.Binary, a, b run.Heat) (run.Heat, bool) {
 func (c *coder) product(x *syntax.Binary, a, b run.Slot) run.Slot {
 	sa, sb := c.static(a), c.static(b)
 	st := run.Static{Absent: sa.Absent || sb.Absent, Tag: c.productTag(x, sa, sb)}
-	var ok bool
 	op := ops.Mul
 	if x.Op == syntax.Div {
 		op = ops.Div
-		st.Dim, ok = sa.Dim.Div(sb.Dim)
+		st.Dim = sa.Dim.Div(sb.Dim)
 	} else {
-		st.Dim, ok = sa.Dim.Mul(sb.Dim)
+		st.Dim = sa.Dim.Mul(sb.Dim)
 	}
-	if !ok {
+	if st.Dim.Lost() {
 		return c.dimensionRange(x.At)
 	}
-	st.Open, st.Exp, ok = productZero(op, sa, sb)
-	if !ok {
+	if st.Open, st.Exp = productZero(op, sa, sb); st.Exp.Lost() {
 		st = c.p.newZero()
 	}
 	st.Heat = productHeat(op, sa, sb)
@@ -119,33 +117,26 @@ func (c *coder) product(x *syntax.Binary, a, b run.Slot) run.Slot {
 }
 
 // productZero carries the undetermined dimension of a bare zero through a
-// product. It returns false where two such dimensions meet.
+// product. The exponent is lost where two such dimensions meet.
 //
 // With z the unknown dimension, 0·m has z·mass, s/0 has time/z, and abs(x)·x has z²
 // where x has z.
-func productZero(op ops.Op, a, b run.Static) (int32, units.Exp, bool) {
-	switch {
-	case a.Open == 0 && b.Open == 0:
-		return 0, units.Exp{}, true
-	case b.Open == 0:
-		return a.Open, a.Exp, true
-	case a.Open == 0:
-		if op == ops.Div {
-			return b.Open, b.Exp.Neg(), true
-		}
-		return b.Open, b.Exp, true
-	case a.Open != b.Open:
-		return 0, units.Exp{}, false
-	}
-	e := b.Exp
+func productZero(op ops.Op, a, b run.Static) (int32, units.Exp) {
 	if op == ops.Div {
-		e = e.Neg()
+		b.Exp = b.Exp.Neg()
 	}
-	e, ok := a.Exp.Add(e)
-	if !ok || e.IsZero() {
-		return 0, units.Exp{}, ok
+	switch e := a.Exp.Add(b.Exp); {
+	case b.Open == 0:
+		return a.Open, a.Exp
+	case a.Open == 0:
+		return b.Open, b.Exp
+	case a.Open != b.Open:
+		return 0, units.LostExp()
+	case e.IsZero():
+		return 0, e
+	default:
+		return a.Open, e
 	}
-	return a.Open, e, true
 }
 
 // productHeat keeps a difference of temperatures a difference when it is
@@ -215,36 +206,28 @@ func (c *coder) dimensionRange(at syntax.Span) run.Slot {
 // A root is a power with the exponent 1/n for its dimension, and an operation of its
 // own for its value: a cube root of -8 is -2, which the power has not.
 func (c *coder) rootOf(s run.Slot, op ops.Op, degree int, at syntax.Span) run.Slot {
-	e, ok := units.NewExp(1, degree)
-	st := c.static(s)
-	if ok {
-		st, ok = c.powerStatic(st, e)
-	}
-	if !ok {
+	st := powerStatic(c.static(s), units.NewExp(1, degree))
+	if st.Dim.Lost() {
 		return c.dimensionRange(at)
 	}
 	return c.emit(run.Instr{Op: op, A: s, K: float64(degree)}, at, st)
 }
 
-// powerStatic is what is known of a value raised to a power. It is false where an
-// exponent leaves the range of a dimension.
+// powerStatic is what is known of a value raised to a power. Its dimension is lost
+// where an exponent leaves the range of one.
 //
 // A temperature in °C is one in K from there on, as in a product.
-func (c *coder) powerStatic(st run.Static, e units.Exp) (run.Static, bool) {
-	var ok bool
-	if st.Dim, ok = st.Dim.Pow(e); !ok {
-		return st, false
-	}
-	if st.Open != 0 {
-		if e.IsZero() {
-			st.Open, st.Exp = 0, units.Exp{}
-		} else if st.Exp, ok = st.Exp.Mul(e); !ok {
-			return st, false
-		}
+func powerStatic(st run.Static, e units.Exp) run.Static {
+	st.Dim, st.Exp = st.Dim.Pow(e), st.Exp.Mul(e)
+	switch {
+	case st.Exp.Lost():
+		st.Dim = st.Dim.Pow(st.Exp)
+	case st.Exp.IsZero():
+		st.Open = 0
 	}
 	st.Tag = st.Tag.Pow(e)
 	if e.Num() != 1 || e.Den() != 1 {
 		st.Heat = run.Plain
 	}
-	return st, true
+	return st
 }

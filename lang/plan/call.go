@@ -258,8 +258,8 @@ func (c *coder) callRoot(x *syntax.Call, b ops.Function, slots []run.Slot) run.S
 	case ops.Cbrt:
 		degree = 3
 	case ops.Root:
-		e, ok := c.writtenExponent(x.Args[1].X)
-		if !ok || !e.IsInt() || e.Num() < 2 {
+		e := c.writtenExponent(x.Args[1].X)
+		if !e.IsInt() || e.Num() < 2 {
 			return c.refuse(finding.WrongCall, x.Args[1].X.Span(), "The second value of root is a whole number from 2 up.",
 				"Write root(x, 4) for the fourth root.")
 		}

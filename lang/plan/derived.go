@@ -43,13 +43,13 @@ func (c *coder) slopeOf(x *syntax.SlopeOf) run.Slot {
 			"Write the curve out as a formula.")
 	}
 	y, of := c.result(fn), c.static(at)
-	d, ok := y.Dim.Div(of.Dim)
-	if !ok {
+	d := y.Dim.Div(of.Dim)
+	if d.Lost() {
 		return c.dimensionRange(x.X.Span())
 	}
 	st := run.Static{Dim: d, Tag: units.ProductTag(y.Dim, y.Tag, of.Dim, of.Tag, true)}
-	st.Open, st.Exp, ok = productZero(ops.Div, y, of)
-	if !ok || of.Open != 0 && st.Open != 0 && (y.Open == 0 || c.fn == nil && !d.IsOne()) {
+	st.Open, st.Exp = productZero(ops.Div, y, of)
+	if st.Exp.Lost() || of.Open != 0 && st.Open != 0 && (y.Open == 0 || c.fn == nil && !d.IsOne()) {
 		unit := units.Usual(x.Var.Name)
 		if unit == "" {
 			unit = "m"
@@ -86,10 +86,10 @@ func (c *coder) areaUnder(x *syntax.AreaUnder) run.Slot {
 	}
 	y, place := c.result(fn), c.p.settledStatic(place)
 	st := run.Static{Tag: units.ProductTag(y.Dim, y.Tag, place.Dim, place.Tag, false)}
-	if st.Dim, ok = y.Dim.Mul(place.Dim); !ok {
+	if st.Dim = y.Dim.Mul(place.Dim); st.Dim.Lost() {
 		return c.dimensionRange(x.X.Span())
 	}
-	if st.Open, st.Exp, ok = productZero(ops.Mul, y, place); !ok {
+	if st.Open, st.Exp = productZero(ops.Mul, y, place); st.Exp.Lost() {
 		st = c.p.newZero()
 	}
 	return c.onCurve(ops.Area, x.X.Span(), fn, []run.Slot{from, to}, st)

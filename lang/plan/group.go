@@ -137,7 +137,7 @@ func (c *coder) ofNature(g group, name string) string {
 		dim := units.Of(k.Unit).Dim()
 		for _, part := range g.parts {
 			if d, ok := c.lookup(&syntax.Name{Name: part}); ok && d.Slot != run.NoSlot {
-				dim, _ = dim.Mul(c.p.Static(d.Slot).Dim)
+				dim = dim.Mul(c.p.Static(d.Slot).Dim)
 			}
 		}
 		if _, named := units.KindOf(dim, units.None); !named {

@@ -260,11 +260,7 @@ func (c *coder) unlikeHint(at syntax.Span, x, y syntax.Expr, a, b run.Static) (h
 // help nobody.
 func factorBetween(a, b units.Dim) (string, bool) {
 	for _, pair := range [][2]units.Dim{{a, b}, {b, a}} {
-		q, ok := pair[0].Div(pair[1])
-		if !ok {
-			continue
-		}
-		switch k, ok := units.KindOf(q, units.None); {
+		switch k, ok := units.KindOf(pair[0].Div(pair[1]), units.None); {
 		case !ok:
 		case k.Name == "length", k.Name == "time", k.Name == "mass", k.Name == "area", k.Name == "acceleration":
 			return k.Articled(), true
@@ -300,8 +296,8 @@ func (c *coder) fitHint(a syntax.Expr, want *units.Unit, otherwise string) strin
 // that is what its symbol usually stands for.
 func (p *Planner) GivenHint(x syntax.Expr, text string, got run.Static, want units.Dim) string {
 	factors, product := algebra.Factors(x)
-	ratio, ok := want.Div(got.Dim)
-	if !product || !ok {
+	ratio := want.Div(got.Dim)
+	if !product || ratio.Lost() {
 		return ""
 	}
 	powers := map[string]units.Exp{}
@@ -319,12 +315,7 @@ func (p *Planner) GivenHint(x syntax.Expr, text string, got run.Static, want uni
 		if !used || !found || now != d || !d.Given || d.Failed() || d.Line == 0 {
 			continue
 		}
-		inv, ok1 := e.Inv()
-		change, ok2 := ratio.Pow(inv)
-		dim, ok3 := p.Static(d.Slot).Dim.Mul(change)
-		if !ok1 || !ok2 || !ok3 {
-			continue
-		}
+		dim := p.Static(d.Slot).Dim.Mul(ratio.Pow(e.Inv()))
 		if k, ok := units.KindOf(dim, units.None); ok && units.Customary(d.Name, dim) {
 			return "Or check " + d.Name + " (line " + itoa(d.Line) + "): it is " + phrase(p.Static(d.Slot)) +
 				"; " + k.Articled() + ", in " + units.Preferred(dim, units.None).Screen() + ", would fit."

@@ -16,7 +16,7 @@ import (
 // Names of givens count as written: in n = 3, x^n has a dimension that is known before
 // n·x has a value.
 func (c *coder) power(x *syntax.Binary, base run.Slot) run.Slot {
-	if e, ok := c.writtenExponent(x.Y); ok {
+	if e := c.writtenExponent(x.Y); !e.Lost() {
 		if base == run.NoSlot {
 			return base
 		}
@@ -59,8 +59,7 @@ func isCharge(x syntax.Expr, st run.Static) bool {
 	if !ok || n.Name != "e" {
 		return false
 	}
-	charge, _ := units.BaseDim(units.Ampere).Mul(units.BaseDim(units.Second))
-	return st.Dim == charge
+	return st.Dim == units.BaseDim(units.Ampere).Mul(units.BaseDim(units.Second))
 }
 
 // asExp is a power of e as a call of the exponential function.
@@ -96,8 +95,8 @@ func isNumber(x syntax.Expr) bool {
 // IEEE 754 gives no value to a negative number to a power that is not whole; for the
 // reader, the cube root of -8 is -2.
 func (c *coder) writtenPower(base run.Slot, e units.Exp, at syntax.Span) run.Slot {
-	st, ok := c.powerStatic(c.static(base), e)
-	if !ok {
+	st := powerStatic(c.static(base), e)
+	if st.Dim.Lost() {
 		return c.dimensionRange(at)
 	}
 	if e.Den() > 2 && e.Den()%2 == 1 {
@@ -106,9 +105,8 @@ func (c *coder) writtenPower(base run.Slot, e units.Exp, at syntax.Span) run.Slo
 		if e.Den() == 3 {
 			op = ops.Cbrt
 		}
-		inner, _ := units.NewExp(1, e.Den())
-		mid, ok := c.powerStatic(c.static(base), inner)
-		if !ok {
+		mid := powerStatic(c.static(base), units.NewExp(1, e.Den()))
+		if mid.Dim.Lost() {
 			return c.dimensionRange(at)
 		}
 		s := c.emit(run.Instr{Op: op, A: base, K: float64(e.Den())}, at, mid)
@@ -121,10 +119,10 @@ func (c *coder) writtenPower(base run.Slot, e units.Exp, at syntax.Span) run.Slo
 }
 
 // writtenExponent returns an exponent that is known before anything runs:
-// written numbers, or the name of a given.
+// written numbers, or the name of a given; lost if it is neither.
 //
 // A bracket round it makes no difference: x^(1/2) and x^(n) are such powers.
-func (c *coder) writtenExponent(x syntax.Expr) (units.Exp, bool) {
+func (c *coder) writtenExponent(x syntax.Expr) units.Exp {
 	if n, ok := syntax.Unbracket(x).(*syntax.Name); ok {
 		return c.givenExponent(n)
 	}
@@ -133,14 +131,11 @@ func (c *coder) writtenExponent(x syntax.Expr) (units.Exp, bool) {
 
 // givenExponent returns the value of a given that is a pure rational number. A
 // parameter hides a given of its name, and has no value yet.
-func (c *coder) givenExponent(n *syntax.Name) (units.Exp, bool) {
-	if c.param(n.Name) != nil {
-		return units.Exp{}, false
-	}
+func (c *coder) givenExponent(n *syntax.Name) units.Exp {
 	d, ok := c.lookup(n)
-	if !ok || d.Exponent == nil || d.Failed() {
-		return units.Exp{}, false
+	if c.param(n.Name) != nil || !ok || d.Exponent == nil || d.Failed() {
+		return units.LostExp()
 	}
 	c.use(d)
-	return *d.Exponent, true
+	return *d.Exponent
 }

@@ -39,7 +39,7 @@ func (p *page) enter(t *testing.T, text string) string {
 	case *syntax.Define:
 		c = p.Compile(s.X, text, s.Name)
 		d.Name, d.Slot, d.Given = s.Name, c.Slot, true
-		if e, ok := syntax.Rational(s.X); ok {
+		if e := syntax.Rational(s.X); !e.Lost() {
 			d.Exponent = &e
 		}
 	case *syntax.FuncDef:

@@ -28,8 +28,7 @@ func (p *Planner) newZero() run.Static {
 		p.zeros = append(p.zeros, zero{}) // number 0 means none
 	}
 	p.zeros = append(p.zeros, zero{line: p.line})
-	one, _ := units.NewExp(1, 1)
-	return run.Static{Open: int32(len(p.zeros) - 1), Exp: one, Width: 1}
+	return run.Static{Open: int32(len(p.zeros) - 1), Exp: units.NewExp(1, 1), Width: 1}
 }
 
 // settledStatic returns a static with the dimension of its zero put in, if that
@@ -38,15 +37,9 @@ func (p *Planner) settledStatic(s run.Static) run.Static {
 	if s.Open == 0 || !p.zeros[s.Open].settled {
 		return s
 	}
-	part, ok := p.zeros[s.Open].dim.Pow(s.Exp)
-	if !ok {
-		return s
+	if d := s.Dim.Mul(p.zeros[s.Open].dim.Pow(s.Exp)); !d.Lost() {
+		s.Dim, s.Open, s.Exp = d, 0, units.Exp{}
 	}
-	d, ok := s.Dim.Mul(part)
-	if !ok {
-		return s
-	}
-	s.Dim, s.Open, s.Exp = d, 0, units.Exp{}
 	return s
 }
 
@@ -54,16 +47,8 @@ func (p *Planner) settledStatic(s run.Static) run.Static {
 // S·u^e, the unknown is u = (d/S)^(1/e); where its exponents are beyond what a
 // dimension holds, it stays open.
 func (p *Planner) settle(s run.Static, d units.Dim) {
-	rest, ok := d.Div(s.Dim)
-	if !ok {
-		return
-	}
-	inv, ok := s.Exp.Inv()
-	if !ok {
-		return
-	}
-	dim, ok := rest.Pow(inv)
-	if !ok {
+	dim := d.Div(s.Dim).Pow(s.Exp.Inv())
+	if dim.Lost() {
 		return
 	}
 	z := &p.zeros[s.Open]
@@ -98,13 +83,9 @@ func (p *Planner) agree(a, b run.Static) (run.Static, bool) {
 // agreeSame makes two statics of one undetermined dimension agree: if its power
 // differs between them, that settles it.
 func (p *Planner) agreeSame(a, b run.Static) (run.Static, bool) {
-	power, ok1 := a.Exp.Add(b.Exp.Neg())
-	rest, ok2 := b.Dim.Div(a.Dim)
-	if !ok1 || !ok2 {
-		return a, false
-	}
-	if power.IsZero() {
-		return a, rest.IsOne()
+	power, rest := a.Exp.Add(b.Exp.Neg()), b.Dim.Div(a.Dim)
+	if power.Lost() || rest.Lost() || power.IsZero() {
+		return a, power.IsZero() && rest.IsOne()
 	}
 	p.settle(run.Static{Open: a.Open, Exp: power}, rest)
 	return p.settledStatic(a), true

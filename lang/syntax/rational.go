@@ -2,36 +2,30 @@ package syntax
 
 import "steelyard/units"
 
-// Rational returns the value of an expression of written numbers, if it is a
+// Rational returns the value of an expression of written numbers; lost where it is no
 // rational number small enough for an exponent.
-func Rational(x Expr) (units.Exp, bool) {
+func Rational(x Expr) units.Exp {
 	switch x := x.(type) {
 	case *Number:
 		return decimalExponent(x.Value)
 	case *Paren:
 		return Rational(x.X)
 	case *Unary:
-		e, ok := Rational(x.X)
+		e := Rational(x.X)
 		if x.Op == Sub {
 			e = e.Neg()
 		}
-		return e, ok
+		return e
 	case *Binary:
-		a, ok := Rational(x.X)
-		if !ok {
-			return a, false
+		if a := Rational(x.X); !a.Lost() {
+			return rationalOp(x.Op, a, Rational(x.Y))
 		}
-		b, ok := Rational(x.Y)
-		if !ok {
-			return b, false
-		}
-		return rationalOp(x.Op, a, b)
 	}
-	return units.Exp{}, false
+	return units.LostExp()
 }
 
 // rationalOp works out an operator on exponents.
-func rationalOp(op Op, a, b units.Exp) (units.Exp, bool) {
+func rationalOp(op Op, a, b units.Exp) units.Exp {
 	switch op {
 	case Add:
 		return a.Add(b)
@@ -40,24 +34,20 @@ func rationalOp(op Op, a, b units.Exp) (units.Exp, bool) {
 	case Mul:
 		return a.Mul(b)
 	case Div:
-		inv, ok := b.Inv()
-		if !ok {
-			return b, false
-		}
-		return a.Mul(inv)
+		return a.Mul(b.Inv())
 	}
-	return a, false
+	return units.LostExp()
 }
 
 // decimalExponent returns a written decimal as an exact rational exponent.
-func decimalExponent(d units.Decimal) (units.Exp, bool) {
+func decimalExponent(d units.Decimal) units.Exp {
 	v := d.Float()
 	if v > 1000 || v < -1000 || len(d.Text) > 16 {
-		return units.Exp{}, false
+		return units.LostExp()
 	}
 	r := d.Rat()
 	if !r.Num().IsInt64() || !r.Denom().IsInt64() {
-		return units.Exp{}, false
+		return units.LostExp()
 	}
 	return units.NewExp(int(r.Num().Int64()), int(r.Denom().Int64()))
 }

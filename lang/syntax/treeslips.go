@@ -129,8 +129,8 @@ func (r operation) onePower() *fault {
 	if r.Op != Div || !ok || p == nil || p.Op != Pow || r.source(p.OpAt) != "^" {
 		return nil // x¹/2 has one reading
 	}
-	e, ok := Rational(p.Y)
-	if !ok || !e.IsInt() || e.Num() != 1 && e.Num() != -1 {
+	e := Rational(p.Y)
+	if !e.IsInt() || e.Num() != 1 && e.Num() != -1 {
 		return nil
 	}
 	base, power := r.source(p.X.Span()), r.source(p.At)

@@ -35,8 +35,7 @@ func rateWithout2Pi(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText
 }
 
 func isRate(d units.Dim) bool {
-	inverse, ok := units.Dim{}.Div(units.BaseDim(units.Second))
-	return ok && d == inverse
+	return d == units.Dim{}.Div(units.BaseDim(units.Second))
 }
 
 func isPeriod(name string) bool {

@@ -55,11 +55,11 @@ func (f *factors) take(x syntax.Expr, e int) bool {
 			if n, ok := x.Y.(*syntax.Number); ok && n.Value.Float() == 2 {
 				return f.take(x.X, 2*e) // by far the commonest, without a rational number
 			}
-			n, ok := syntax.Rational(x.Y)
+			n := syntax.Rational(x.Y)
 			switch {
-			case ok && n.IsInt() && n.Num() > -9 && n.Num() < 9:
+			case n.IsInt() && n.Num() > -9 && n.Num() < 9:
 				return f.take(x.X, e*n.Num())
-			case ok && n.Num() == 1 && n.Den() == 2:
+			case n.Num() == 1 && n.Den() == 2:
 				return f.under(x.X, e)
 			}
 		}

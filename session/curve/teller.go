@@ -61,13 +61,8 @@ func (t teller) inside(x float64) bool {
 
 // per is a value of the curve's unit times the axis's to a power.
 func (t teller) per(v float64, power int) string {
-	e, _ := units.NewExp(power, 1)
-	part, ok := t.p.static.Dim.Pow(e)
-	if !ok {
-		return units.FormatNumber(v, t.figures, t.p.Set.Rounding, units.Screen)
-	}
-	d, ok := t.c.static.Dim.Mul(part)
-	if !ok {
+	d := t.c.static.Dim.Mul(t.p.static.Dim.Pow(units.NewExp(power, 1)))
+	if d.Lost() {
 		return units.FormatNumber(v, t.figures, t.p.Set.Rounding, units.Screen)
 	}
 	return t.shown(v, units.Preferred(d, units.None))
@@ -180,7 +175,7 @@ func (t teller) parabolaZeros(s graph.Shape, x0, y0 float64) []string {
 func (t teller) power(s graph.Shape) string {
 	x := t.p.s.Against.Name
 	text := ""
-	e, _ := units.NewExp(s.E, s.Of)
+	e := units.NewExp(s.E, s.Of)
 	switch {
 	case s.E == -1 && s.Of == 1:
 		text = "is inversely proportional to " + x + " (their product is " + t.per(s.A, 1) + ")"

@@ -105,7 +105,7 @@ func (w *rate) take(x syntax.Expr, e float64) {
 		case syntax.Div:
 			right = -e
 		case syntax.Pow:
-			if n, ok := syntax.Rational(x.Y); ok {
+			if n := syntax.Rational(x.Y); !n.Lost() {
 				w.take(x.X, e*n.Float())
 			}
 			return

@@ -136,7 +136,7 @@ func slipParts(x syntax.Expr) []slipPart {
 				return true
 			}
 			n, isName := x.X.(*syntax.Name)
-			if e, ok := syntax.Rational(x.Y); isName && n.Line == 0 && ok && e.IsInt() && e.Num() > 1 {
+			if e := syntax.Rational(x.Y); isName && n.Line == 0 && e.IsInt() && e.Num() > 1 {
 				out = append(out, slipPart{x, n.Name, e.Num()})
 			}
 			return false

@@ -86,7 +86,7 @@ func writtenFigures(x syntax.Expr) units.Figures {
 
 // exponentOf returns the value of a given that may be an exponent.
 func exponentOf(x syntax.Expr) *units.Exp {
-	if e, ok := syntax.Rational(x); ok {
+	if e := syntax.Rational(x); !e.Lost() {
 		return &e
 	}
 	return nil

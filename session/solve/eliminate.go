@@ -47,7 +47,7 @@ const shownFigures = 6
 
 // multiple is so many of an unknown as are a part of another.
 func (v *solving) multiple(of, k int, many float64) syntax.Expr {
-	d, _ := v.statics[of].Dim.Div(v.statics[k].Dim)
+	d := v.statics[of].Dim.Div(v.statics[k].Dim)
 	name := &syntax.Name{Name: v.unknowns[k]}
 	if many == 1 && d.IsOne() {
 		return name

@@ -132,7 +132,7 @@ func (v *solving) leftOver() (said, sure bool) {
 		}
 	}
 	for _, r := range v.rearranged.Roots {
-		if rest, ok := syntax.Rational(r.Rest); r.Lead == nil || r.Rest == nil || !ok || !rest.IsZero() {
+		if r.Lead == nil || r.Rest == nil || !syntax.Rational(r.Rest).IsZero() {
 			continue
 		}
 		if lead := v.Try(r.Lead); lead.OK && !lead.Static.Absent && lead.Value == 0 && !v.rearranged.Widened {

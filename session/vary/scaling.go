@@ -32,7 +32,7 @@ func Scaling(l *eval.Line, s *syntax.Scaling) {
 	known := algebraic(s.X)
 	if x, ok := l.WrittenOut(s.X, l.Entry.Line, by); ok {
 		known = known && algebraic(x)
-		if e, exact := algebra.Exponent(x, s.Against.Name); exact {
+		if e := algebra.Exponent(x, s.Against.Name); !e.Lost() {
 			rows := entry.Lines{power(l, s, x, e)}
 			if e.IsZero() {
 				rows = append(rows, along(l, s.X, by)...)
