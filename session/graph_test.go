@@ -102,6 +102,7 @@ func TestShapes(t *testing.T) {
 		{"acos(cos(n)) against n from 0 to 7", "acos(cos(n)) is greatest, 3.14159 rad, at n = 3.14159 and least, 0 rad, at n = 0, 6.28319; zero at n = 0, 6.28319."},
 		{"atan(1/n) against n from -1 to 5", "atan(1/n) is greatest, 1.5708 rad, near n = 0 and least, -1.5708 rad, near n = 0; with a break at n = 0."},
 		{"cbrt(n) against n from -1 to 2", "cbrt(n) goes as n^(1/3): -1 at n = -1, 1.25992 at n = 2."},
+		{"(1 - cos(n))/n^3 against n from -5 to 5", "(1 - cos(n))/n³ runs off at n = 0; judged from samples, the same with the other sign on both sides of n = 0."},
 		{"1/sin(n) against n from 0 to 3.14", "1/sin(n) runs off at n = 0."},
 		{"1/√(1 - n^2) against n from -1 to 1", "1/√(1 - n²) runs off at n = -1, at n = 1; the same on both sides of n = 0."},
 		{"√(3.1 - n)/n against n from 0 to 3.12", "√(3.1 - n)/n runs off at n = 0; zero at n = 3.1."},

@@ -20,7 +20,8 @@ const (
 // lane by lane.
 type careful struct {
 	*work
-	lanes  int
+	lanes  int       // at most
+	room   int       // of the workspace
 	vals   []float64 // per column, lanes numbers
 	causes []int32   // 0, or the number of a failure of the work
 	failed []bool    // per column: some lane has a cause
@@ -50,9 +51,11 @@ func (c *careful) prepare(p *Program, st *State, w *work) {
 	}
 }
 
-// open makes the workspace, with the columns that don't vary. Most work never needs it.
-func (c *careful) open() {
-	c.vals, c.causes = make([]float64, c.lanes*len(c.cols)), make([]int32, c.lanes*len(c.cols))
+// open makes the workspace for so many lanes, with the columns that don't vary. Most
+// work never needs it, or for the few lanes after the last whole group.
+func (c *careful) open(lanes int) {
+	c.room = min((lanes+group-1)&^(group-1), c.lanes)
+	c.vals, c.causes = make([]float64, c.room*len(c.cols)), make([]int32, c.room*len(c.cols))
 	c.failed, c.own = make([]bool, len(c.cols)), make([]ownPass, len(c.steps))
 	for i, col := range c.cols {
 		if !col.fixed {
@@ -74,14 +77,14 @@ func (c *careful) open() {
 
 // column is the workspace of a column.
 func (c *careful) column(i int32) ([]float64, []int32) {
-	from := int(i) * c.lanes
-	return c.vals[from : from+c.lanes : from+c.lanes], c.causes[from : from+c.lanes : from+c.lanes]
+	from, to := int(i)*c.room, int(i+1)*c.room
+	return c.vals[from:to:to], c.causes[from:to:to]
 }
 
 // run works out m lanes from lo on, and adds those that fail to a list.
 func (c *careful) run(in, out [][]float64, lo, m int, list []Fail) []Fail {
-	if c.own == nil {
-		c.open()
+	if m > c.room {
+		c.open(m)
 	}
 	for i := range c.inputs {
 		v, fails := c.column(int32(i))

@@ -55,11 +55,12 @@ func (p *Program) floats(st *State) *floatWalker {
 	return &floatWalker{newWalker[float64](p, st, 0, floats{})}
 }
 
-// Value runs a function of one number, and tells whether it has a value.
-func (p *Program) Value(st *State, fn int, x float64) (float64, bool) {
-	w := p.floats(st)
-	w.stack, w.marks = st.stack, st.marks
-	v, ok := w.at(fn, []float64{x})
-	st.stack, st.marks = w.stack, w.marks
-	return v, ok
+// Single returns a function of one number that tells whether it has a value, for one
+// number after the other.
+func (p *Program) Single(st *State, fn int) func(x float64) (float64, bool) {
+	w, at := p.floats(st), make([]float64, 1)
+	return func(x float64) (float64, bool) {
+		at[0] = x
+		return w.at(fn, at)
+	}
 }

@@ -115,7 +115,7 @@ func TestHides(t *testing.T) {
 		p, st, fn := rootFunc(t, text, "0")
 		y := make([]float64, len(x))
 		for i := range x {
-			y[i], _ = p.Value(st, fn, x[i])
+			y[i], _ = p.Single(st, fn)(x[i])
 		}
 		if got := p.Hides(st, fn, x, y, 1e-3); got != want {
 			t.Errorf("%s: %t", text, got)

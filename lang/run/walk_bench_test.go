@@ -12,7 +12,7 @@ func BenchmarkDomains(b *testing.B) {
 	p, st, fn := rootFunc(b, "2*u^2 + √(u + 3)*sin(u)/5", "0.2*u")
 	b.Run("numbers", func(b *testing.B) {
 		for b.Loop() {
-			p.Value(st, fn, 1.5)
+			p.Single(st, fn)(1.5)
 		}
 	})
 	b.Run("slopes", func(b *testing.B) {

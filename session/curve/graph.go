@@ -55,7 +55,8 @@ func Graph(l *eval.Line, s *syntax.Graph) {
 		}
 		said, shape := p.shape(c, &sampled)
 		g.Shapes = append(g.Shapes, said...)
-		g.Curves = append(g.Curves, entry.Curve{Of: c.x, Runs: p.inUnits(c, sampled.Runs), Shape: shape})
+		p.inUnits(c, sampled.Runs)
+		g.Curves = append(g.Curves, entry.Curve{Of: c.x, Runs: sampled.Runs, Shape: shape})
 		lo, hi := c.unit.FromSI(sampled.Lo), c.unit.FromSI(sampled.Hi)
 		g.Y.From, g.Y.To = min(g.Y.From, lo, hi), max(g.Y.To, lo, hi)
 		some = true
@@ -155,6 +156,7 @@ func (p *plot) writeOut(d *plan.Def) {
 // evaluated works a curve out by its columns, of which n vary with the axis. What is
 // left by rounding alone is 0.
 func (p *plot) evaluated(c *curve, columns *run.Columns, n int) graph.Function {
+	single := p.Planner.Program.Single(&p.State, c.fn)
 	return func(x, y []float64, ok []bool) {
 		if p.State.Budget.Ended() != limit.Going {
 			clear(ok)
@@ -164,7 +166,7 @@ func (p *plot) evaluated(c *curve, columns *run.Columns, n int) graph.Function {
 			ok[i] = true
 		}
 		if len(x) == 1 && c.alone { // columns are for many points
-			y[0], ok[0] = p.Planner.Program.Value(&p.State, c.fn, x[0])
+			y[0], ok[0] = single(x[0])
 		} else {
 			for _, f := range columns.Run([][]float64{x, x}[:n], [][]float64{y}) {
 				ok[f.Lane] = false
@@ -211,16 +213,13 @@ func (p *plot) oneDimension() bool {
 	return true
 }
 
-// inUnits converts the points of a curve to the units of the axes.
-func (p *plot) inUnits(c *curve, runs [][]graph.Point) [][]graph.Point {
-	out := make([][]graph.Point, len(runs))
-	for i, run := range runs {
-		out[i] = make([]graph.Point, len(run))
-		for k, at := range run {
-			out[i][k] = graph.Point{X: p.unit.FromSI(at.X), Y: c.unit.FromSI(at.Y)}
+// inUnits converts the points of a curve to the units of the axes, in their place.
+func (p *plot) inUnits(c *curve, runs [][]graph.Point) {
+	for _, run := range runs {
+		for i, at := range run {
+			run[i] = graph.Point{X: p.unit.FromSI(at.X), Y: c.unit.FromSI(at.Y)}
 		}
 	}
-	return out
 }
 
 // shownX is a place on the axis with its unit.

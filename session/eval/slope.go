@@ -24,7 +24,7 @@ func (l *Line) noSlope(f run.Failure) (finding.Finding, bool) {
 		unit = units.Preferred(st.Dim, st.Tag)
 	}
 	curve, place := typeset.Text(s.X), s.Var.Name+" = "+l.ShownIn(x, unit)
-	if _, ok := l.Planner.Program.Value(&l.State, fn, x); !ok {
+	if _, ok := l.Planner.Program.Single(&l.State, fn)(x); !ok {
 		return finding.New(finding.NoRealValue, s.X.Span(), curve+" has no value at "+place+", so it has no slope.", "Use another place."), true
 	}
 	says := ""

@@ -33,7 +33,7 @@ func Look(f Function, c Curve, from, to float64) Facts {
 			if p.Y < out.Least.Y {
 				out.Least, least, lo = p, run, i
 			}
-			if p.Y == 0 {
+			if p.Y == 0 && (p.X == from || p.X == to || goesDown(run, i)) {
 				out.zeroSample(f, run, i)
 			}
 			if i == 0 {
@@ -77,6 +77,19 @@ func Look(f Function, c Curve, from, to float64) Facts {
 // without crossing it from one to the next.
 func touches(a, b, c float64) bool {
 	return a*b > 0 && b*c > 0 && math.Abs(b) <= math.Abs(a) && math.Abs(b) <= math.Abs(c)
+}
+
+// goesDown tells whether a run that ends in a 0 goes down to it. One that rises toward
+// a pole, and is 0 beside it, does not: rounding has left nothing of (1 - cos(x))/x³.
+func goesDown(run []Point, i int) bool {
+	by := 1
+	if i > 0 {
+		by = -1
+	}
+	if i > 0 && i < len(run)-1 {
+		return true
+	}
+	return len(run) > 2 && math.Abs(run[i+by].Y) <= math.Abs(run[i+2*by].Y)
 }
 
 // zeroSample lists a point of a run that is 0: one place, or together with the

@@ -59,7 +59,7 @@ const (
 // the very edge of where it has values, and breaks it where it jumps. It goes through
 // some places that are known to matter.
 func Sample(f Function, from, to float64, through ...float64) Curve {
-	const room = 3 * first // what most curves take
+	const room = 2 * first // what most curves take
 	s := &sampler{f: f, from: from, to: to, x: make([]float64, 0, room), y: make([]float64, 0, room), ok: make([]bool, 0, room)}
 	s.add(append(s.even(), through...))
 	s.common()
@@ -338,12 +338,13 @@ func (s *sampler) locate(a, b Point) float64 {
 // runs joins points into pieces.
 func (s *sampler) runs(tall float64) [][]Point {
 	var out [][]Point
-	var run []Point
+	all := make([]Point, 0, len(s.x)) // one piece after the other
+	begin := 0
 	end := func() {
-		if len(run) > 0 {
-			out = append(out, run)
+		if n := len(all); n > begin {
+			out = append(out, all[begin:n:n])
+			begin = n
 		}
-		run = nil
 	}
 	for i := range s.x {
 		if !s.ok[i] {
@@ -353,10 +354,10 @@ func (s *sampler) runs(tall float64) [][]Point {
 		if i > 0 && s.ok[i-1] && math.Abs(s.y[i]-s.y[i-1]) > steep*tall && s.jumps(i-1) {
 			end()
 		}
-		if n := len(run); n > 0 && run[n-1].X == s.x[i] {
+		if n := len(all); n > begin && all[n-1].X == s.x[i] {
 			continue
 		}
-		run = append(run, Point{s.x[i], s.y[i]})
+		all = append(all, Point{s.x[i], s.y[i]})
 	}
 	end()
 	return out

@@ -151,7 +151,7 @@ func TestReferee(t *testing.T) {
 			}
 			got := f.spread(total * f.weight / weights)
 			share := float64(got.solved) / float64(max(got.cases, 1))
-			t.Logf("%d cases, %.2f %% solved", got.cases, 100*share)
+			t.Logf("%-14s %7d cases, %6.2f %% solved, at least %.1f %% wanted", f.name, got.cases, 100*share, 100*f.least)
 			for _, line := range got.wrong[:min(keep, len(got.wrong))] {
 				t.Error(line)
 			}
