@@ -63,19 +63,17 @@ func (p *Program) Rises(st *State, fn int, over ops.Interval, by float64) bool {
 		return by * (hi.v.Middle() - lo.v.Middle())
 	}
 	slack := 1e-12 * rise(over) / width(over)
-	todo := []ops.Interval{over}
-	for left := riseEnclosures; len(todo) > 0; left -= 3 {
-		x := todo[len(todo)-1]
-		todo = todo[:len(todo)-1]
+	todo, left := pieces{over}, riseEnclosures
+	for x, more := todo.next(); more; x, more = todo.next() {
 		n, some := w.over(fn, x)
 		if d := n.d.Mul(ops.Point(by)); some && !n.partly && (d.Lo >= -slack || width(n.v) <= 16*exact*max(-n.v.Lo, n.v.Hi)+underflow) {
 			continue
 		}
-		if left < 0 || w.stopped() || !(rise(x) >= -slack*width(x)) {
+		if left -= 3; left < 0 || w.stopped() || !(rise(x) >= -slack*width(x)) {
 			return false
 		}
 		if width(x) > invisible*width(over) {
-			todo = append(todo, ops.Between(x.Middle(), x.Hi), ops.Between(x.Lo, x.Middle()))
+			todo.halve(x)
 		}
 	}
 	return true
@@ -84,15 +82,12 @@ func (p *Program) Rises(st *State, fn int, over ops.Interval, by float64) bool {
 // Empty tells whether a function is proved to have no value within a range.
 func (p *Program) Empty(st *State, fn int, over ops.Interval) bool {
 	w := p.intervals(st)
-	todo := []ops.Interval{over}
-	for left := emptyPieces; len(todo) > 0; left-- {
-		x := todo[len(todo)-1]
-		todo = todo[:len(todo)-1]
+	todo, left := pieces{over}, emptyPieces
+	for x, more := todo.next(); more; x, more = todo.next() {
 		if _, some := w.over(fn, x); some {
-			if left < 0 {
+			if left--; left < 0 || !todo.halve(x) {
 				return false
 			}
-			todo = append(todo, ops.Between(x.Lo, x.Middle()), ops.Between(x.Middle(), x.Hi))
 		}
 	}
 	return true

@@ -111,22 +111,21 @@ func (w *intervalWalker) lift(fn int, over ops.Interval) {
 	if !w.p.Funcs[fn].divides(w.p) || width(over)-width(over) != 0 {
 		return
 	}
-	todo := []ops.Interval{over}
-	for left := liftWalks; len(todo) > 0 && left > 0 && len(w.lifts) < mostLifts; left-- {
-		x := todo[0]
-		todo = todo[1:]
+	todo, left := pieces{over}, liftWalks
+	for x, more := todo.next(); more && left > 0 && len(w.lifts) < mostLifts; x, more = todo.next() {
+		left--
 		if w.liftedAt(fn, x) != nil {
 			continue
 		}
-		mid, halve := middle(x), false
+		halve := false
 		for i, d := range w.divisors(fn, x) {
 			if d.c[0].HoldsZero() {
 				k, known := d.keepsSign(1)
 				halve = halve || !known || !w.tryLift(fn, i, k, x, over)
 			}
 		}
-		if halve && mid > x.Lo && mid < x.Hi && width(x) > 1e-6*width(over) {
-			todo = append(todo, ops.Between(x.Lo, mid), ops.Between(mid, x.Hi))
+		if halve && width(x) > 1e-6*width(over) {
+			todo.halve(x)
 		}
 	}
 }

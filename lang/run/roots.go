@@ -131,13 +131,10 @@ func (w *intervalWalker) rootSearch(fn int, enclosures int64) *rootSearch {
 	return &rootSearch{w: w, fn: fn, left: int(min(enclosures, enclosedOps/max(w.p.Funcs[fn].Cost, 1)))}
 }
 
-// look settles a piece, halving it where it must: the widest first, so that what can't
-// be settled is narrow in the end.
+// look settles a piece, halving it where it must.
 func (s *rootSearch) look(first ops.Interval) {
-	todo := []ops.Interval{first}
-	for len(todo) > 0 {
-		x := todo[0]
-		todo = todo[1:]
+	todo := pieces{first}
+	for x, some := todo.next(); some; x, some = todo.next() {
 		s.left--
 		if s.left < 0 || s.w.stopped() || len(s.out.Found) > limit.Roots {
 			s.unsettled(x)
@@ -147,14 +144,12 @@ func (s *rootSearch) look(first ops.Interval) {
 		if !some || s.settled(x, n, width(first)) {
 			continue
 		}
-		mid := middle(x)
 		switch {
-		case mid <= x.Lo || mid >= x.Hi || width(x) < tiniest && x.HoldsZero():
-			s.neighbours(x, n.partly)
-		case width(x) < tiniest:
+		case width(x) >= tiniest && todo.halve(x):
+		case width(x) < tiniest && !x.HoldsZero():
 			s.unsettled(x)
 		default:
-			todo = append(todo, ops.Between(x.Lo, mid), ops.Between(mid, x.Hi))
+			s.neighbours(x, n.partly)
 		}
 	}
 }
@@ -192,21 +187,6 @@ func (s *rootSearch) settled(x ops.Interval, n enclosed, all float64) bool {
 		s.unsettled(x)
 	}
 	return rounding
-}
-
-// middle halves a piece: at 0, to which halving comes by chance alone, and by ratio
-// where it spans many powers of ten.
-func middle(x ops.Interval) float64 {
-	if x.Lo < 0 && x.Hi > 0 {
-		return 0
-	}
-	if x.Lo > 0 && x.Hi/x.Lo > 16 {
-		return math.Sqrt(x.Lo) * math.Sqrt(x.Hi)
-	}
-	if x.Hi < 0 && x.Lo/x.Hi > 16 {
-		return -math.Sqrt(-x.Lo) * math.Sqrt(-x.Hi)
-	}
-	return x.Lo + (x.Hi-x.Lo)/2
 }
 
 // side tells on which side of 0 an interval lies: 0 where it holds 0.

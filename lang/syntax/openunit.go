@@ -240,22 +240,15 @@ func Apart(word string, cost func(part string) int) ([]string, bool) {
 // order: m*g of m and g.
 func IsProductOf(x Expr, names []string) bool {
 	var found []string
-	for {
-		switch t := x.(type) {
-		case *Name:
-			found = append(found, t.Name)
-			slices.Sort(found)
-			return t.Line == 0 && slices.Equal(found, slices.Sorted(slices.Values(names)))
-		case *Binary:
-			y, ok := t.Y.(*Name)
-			if !ok || t.Op != Mul || y.Line != 0 {
-				return false
-			}
-			x, found = t.X, append(found, y.Name)
-		default:
+	for _, f := range Factors(x) {
+		n, ok := f.X.(*Name)
+		if !ok || f.Minus || n.Line != 0 {
 			return false
 		}
+		found = append(found, n.Name)
 	}
+	slices.Sort(found)
+	return slices.Equal(found, slices.Sorted(slices.Values(names)))
 }
 
 // unitSlot finds the ways in which the unit at i can be read: whole; up to a
