@@ -49,6 +49,15 @@ func ParseDecimal(text string) (Decimal, bool) {
 // Float returns the float64 nearest to the number.
 func (d Decimal) Float() float64 { return d.Hi }
 
+// Noughts is how many noughts stand at the end of a whole number, where they may hold a
+// place and no more: two in 1200, none in 1.20e3 and 1200.0.
+func (d Decimal) Noughts() int {
+	if d.Hi == 0 || strings.ContainsAny(d.Text, ".e") {
+		return 0
+	}
+	return len(d.Text) - len(strings.TrimRight(d.Text, "0"))
+}
+
 // Neg returns the number with the other sign; zero stays as it is.
 func (d Decimal) Neg() Decimal {
 	if d.Hi == 0 {

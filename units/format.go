@@ -24,6 +24,9 @@ type Figures struct {
 	Keep bool
 	// Usual tells that no one asked for them: a printed page has so many.
 	Usual bool
+	// Decimals tells that they were counted by the place of the last: what is rounded up
+	// to a power of ten has one more, as 9.96 to tenths is 10.0.
+	Decimals bool
 }
 
 // Form tells what a quantity is written for.
@@ -59,6 +62,8 @@ type digits struct {
 	d   [held + 1]byte
 	n   int // digits in use
 	exp int // power of ten of the first
+	// carried tells that it was rounded up to a power of ten.
+	carried bool
 }
 
 // decimalDigits writes a value with fifteen digits and rounds that decimal.
@@ -106,8 +111,14 @@ func (x *digits) round(n int, r Rounding) {
 		}
 		x.d[i] = '0'
 	}
-	x.d[0] = '1'
+	x.d[0], x.carried = '1', true
 	x.exp++
+}
+
+// RoundsUp tells whether a number is rounded up to a power of ten.
+func RoundsUp(v float64, f Figures, r Rounding) bool {
+	x := decimalDigits(v, f.figures(), r)
+	return x.carried
 }
 
 // FormatNumber writes a number: its fifteen-digit decimal, rounded to the
@@ -129,6 +140,10 @@ func appendNumber(out []byte, v float64, f Figures, r Rounding, form Form) []byt
 	}
 	x := decimalDigits(v, f.figures(), r)
 	keep := f.Keep && f.N > 0
+	if f.Decimals && x.carried {
+		x.d[x.n] = '0'
+		x.n++
+	}
 	if !keep {
 		for x.n > 1 && x.d[x.n-1] == '0' {
 			x.n--

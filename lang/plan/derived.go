@@ -25,7 +25,9 @@ const panelsOfArea = 1000
 // asks of its variable; where the curve asks none, the 0 is refused, unless the slope has
 // no unit, as that of x^2 at 0.
 func (c *coder) slopeOf(x *syntax.SlopeOf) run.Slot {
+	start := c.next()
 	at := c.expr(x.Place)
+	c.exact(start, anything)
 	if at == run.NoSlot {
 		return run.NoSlot
 	}
@@ -70,7 +72,9 @@ func (c *coder) areaUnder(x *syntax.AreaUnder) run.Slot {
 		return c.refuse(finding.Incomplete, x.X.Span(), "The line doesn't say against what the curve is drawn.",
 			"Write it before the range, as in `area under k*x against x from 0 m to 4 m`.")
 	}
+	start := c.next()
 	from, to := c.expr(x.From), c.expr(x.To)
+	c.exact(start, anything)
 	if from == run.NoSlot || to == run.NoSlot {
 		return run.NoSlot
 	}

@@ -39,7 +39,7 @@ func (v visitor) Paren(x *syntax.Paren)         { v.slot = v.expr(x.X) }
 func (v visitor) Unary(x *syntax.Unary)         { v.slot = v.unary(x) }
 func (v visitor) Binary(x *syntax.Binary)       { v.slot = v.binary(x) }
 func (v visitor) Root(x *syntax.Root)           { v.slot = v.squareRoot(x) }
-func (v visitor) Call(x *syntax.Call)           { v.slot = v.call(x) }
+func (v visitor) Call(x *syntax.Call)           { v.slot = v.callExact(x) }
 func (v visitor) With(x *syntax.With)           { v.slot = v.with(x) }
 func (v visitor) SlopeOf(x *syntax.SlopeOf)     { v.slot = v.slopeOf(x) }
 func (v visitor) AreaUnder(x *syntax.AreaUnder) { v.slot = v.areaUnder(x) }
@@ -77,7 +77,7 @@ func (c *coder) quantity(x *syntax.Quantity) run.Slot {
 	if math.IsInf(v, 0) || v == 0 && x.Value.Hi != 0 && !u.Affine() {
 		return c.refuse(finding.OutOfRange, x.At, "`"+c.shown(x)+"` is too large or too small: numbers here go from 10^-308 to 10^308.", "")
 	}
-	return c.constant(v, x.At, unitStatic(u))
+	return c.emit(written(v, x.Value, u), x.At, unitStatic(u))
 }
 
 // unitStatic is what is known of a quantity written in a unit.
@@ -112,7 +112,7 @@ func (c *coder) mixed(x *syntax.Mixed) run.Slot {
 	if x.Neg {
 		v = -v
 	}
-	return c.constant(v, x.At, unitStatic(last))
+	return c.emit(written(v, total, last), x.At, unitStatic(last))
 }
 
 // mixedSum adds the parts of a mixed quantity in its smallest unit.

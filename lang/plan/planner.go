@@ -134,6 +134,9 @@ func (p *Planner) CompileOnTrial(x syntax.Expr, text, self string) Compiled {
 func (c *coder) whole(x syntax.Expr) Compiled {
 	p, before := c.p, c.p.Mark()
 	slot := c.expr(x)
+	if c.self != "" {
+		c.measuredNumber(x, slot)
+	}
 	c.findings = once(c.findings)
 	out := Compiled{Slot: run.NoSlot, Findings: c.findings, Uses: c.uses, Root: c.root}
 	if c.tooLong(x.Span()) {

@@ -44,6 +44,8 @@ type boundWalker struct{ walker[bounded, bounds] }
 
 func (d bounds) of(v float64) bounded { return bounded{v, d.given * math.Abs(v)} }
 
+func (d bounds) constant(in *Instr) bounded { return d.of(in.K) }
+
 // load is a slot of the main code, which may be off by more than one rounding.
 func (d bounds) load(s Slot, i int32, v float64) bounded {
 	n := d.of(v)
@@ -129,7 +131,7 @@ func (bounds) steps() int64 { return 5 }
 // bounds returns a walker over numbers with a bound of their error, for one over
 // plain numbers.
 func (w *floatWalker) bounds(given float64) *boundWalker {
-	main := &mainBounds{p: w.p, st: w.st}
+	main := newMainBounds(w.p, w.st)
 	return &boundWalker{newWalker[bounded](w.p, w.st, w.depth, bounds{given, main})}
 }
 

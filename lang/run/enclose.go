@@ -37,6 +37,8 @@ func (d intervals) of(v float64) enclosed {
 	return enclosed{v: ops.Between(v-by, v+by), d: ops.Point(0)}
 }
 
+func (d intervals) constant(in *Instr) enclosed { return d.of(in.K) }
+
 func (d intervals) load(_ Slot, _ int32, v float64) enclosed { return d.of(v) }
 
 func (intervals) apply(op ops.Op, a, b enclosed, k float64) (enclosed, ops.Fault) {

@@ -9,6 +9,8 @@ type floatWalker struct{ walker[float64, floats] }
 
 func (floats) of(v float64) float64 { return v }
 
+func (floats) constant(in *Instr) float64 { return in.K }
+
 func (floats) load(_ Slot, _ int32, v float64) float64 { return v }
 
 func (floats) apply(op ops.Op, a, b, k float64) (float64, ops.Fault) {

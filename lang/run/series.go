@@ -52,6 +52,8 @@ type seriesWalker struct{ walker[*series, powers] }
 
 func (powers) of(v float64) *series { return fixed(ops.Point(v)) }
 
+func (d powers) constant(in *Instr) *series { return d.of(in.K) }
+
 func (d powers) load(_ Slot, _ int32, v float64) *series { return d.of(v) }
 
 // fixed is a series of what does not vary.

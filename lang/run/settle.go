@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"steelyard/lang/ops"
-	"steelyard/lang/syntax"
 )
 
 // Settle makes 0 of the value of a slot of the main code that lies within the
@@ -19,7 +18,7 @@ func (p *Program) Settle(st *State, s, from Slot) {
 	if failed.Slot < from || !doubtful {
 		return
 	}
-	m := &mainBounds{p: p, st: st}
+	m := newMainBounds(p, st)
 	all := m.at(s)
 	switch {
 	case all == nil && failed.Kind == ops.NoFault && m.failed.Kind == ops.DivZero:
@@ -83,7 +82,7 @@ func (p *Program) AddedUp(st *State, s Slot) float64 {
 // bound is the elements of a slot with the bounds of their errors; nil if it has
 // no value.
 func (p *Program) bound(st *State, s Slot) []bounded {
-	return (&mainBounds{p: p, st: st}).at(s)
+	return newMainBounds(p, st).at(s)
 }
 
 // small is how small the result of a sum must be, as a part of what it is added
@@ -124,60 +123,25 @@ func (f *Func) adds(p *Program) bool {
 
 // mainBounds holds the bounds of slots of the main code, as far as they have been
 // asked for.
-type mainBounds struct {
-	p     *Program
-	st    *State
-	known map[Slot][]bounded
-	// failed says why the slot that was asked for last has no value.
-	failed Failure
-}
+type mainBounds struct{ asked[bounded, bounds] }
 
-// at is the elements of a slot with their bounds; nil if it has no value.
-func (m *mainBounds) at(s Slot) []bounded {
-	if all, ok := m.known[s]; ok || s < 0 || s >= m.st.Len() {
-		return all
-	}
-	if m.known == nil {
-		m.known = map[Slot][]bounded{}
-	}
-	if e, ok := m.found(s); ok {
-		if m.st.causes[s] == 0 {
-			m.known[s] = []bounded{{m.st.At(s), e}}
-		}
-		return m.known[s]
-	}
-	code, from := m.tail(s)
-	n := Slot(len(code.Instrs))
-	w := boundWalker{newWalker[bounded](m.p, m.st, 0, bounds{exact, m})}
-	vals, causes := make([]bounded, code.columns(n)), make([]int32, n)
-	before := len(m.st.failures)
-	w.exec(&code, nil, vals, causes, 0, n, args[bounded]{})
-	if cause := int(causes[n-1]); cause > before {
-		m.failed = m.st.failures[cause-1]
-		m.failed.Slot = from[m.failed.Slot]
-	}
-	m.st.failures = m.st.failures[:before]
-	for i, s := range from {
-		if own := code.span(Slot(i)); causes[i] == 0 {
-			m.known[s] = vals[own.first : own.first+own.width]
-		}
-	}
-	return m.known[s]
+func newMainBounds(p *Program, st *State) *mainBounds {
+	m := &mainBounds{}
+	m.asked = asked[bounded, bounds]{p: p, st: st, d: bounds{exact, m}, found: m.found}
+	return m
 }
 
 // found is how far what was looked for may be off: an area, a slope, a root.
-func (m *mainBounds) found(s Slot) (float64, bool) {
+func (m *mainBounds) found(s Slot) (bounded, bool) {
 	in := &m.p.Main.Instrs[s]
 	v := m.st.At(s)
 	switch in.Op {
-	case ops.Area:
-		return exact * math.Abs(v), true
 	case ops.Slope:
-		return m.offSlope(in, v), true
+		return bounded{v, m.offSlope(in, v)}, true
 	case ops.Solve:
-		return m.offRoot(m.p.Solves[in.A], m.p.Main.list(in), v), true
+		return bounded{v, m.offRoot(m.p.Solves[in.A], m.p.Main.list(in), v)}, true
 	}
-	return 0, false
+	return bounded{v, exact * math.Abs(v)}, true
 }
 
 // offRoot is how far a root may be off: as its expression is, or as far as the
@@ -233,49 +197,4 @@ func (m *mainBounds) offSlope(in *Instr, v float64) float64 {
 		}
 	}
 	return 0
-}
-
-// tail copies what a slot is worked out from, itself last, and tells which slots
-// of the main code its own are. What is known, or was looked for, is loaded.
-func (m *mainBounds) tail(s Slot) (Code, []Slot) {
-	main := &m.p.Main
-	need := map[Slot]bool{}
-	var from []Slot
-	var todo []Slot
-	mark := func(s Slot) {
-		if !need[s] {
-			need[s] = true
-			todo = append(todo, s)
-		}
-	}
-	mark(s)
-	for len(todo) > 0 {
-		s := todo[len(todo)-1]
-		todo = todo[:len(todo)-1]
-		from = append(from, s)
-		if !m.loads(s) {
-			main.reads(&main.Instrs[s], mark)
-		}
-	}
-	slices.Sort(from)
-	local := make(map[Slot]Slot, len(from))
-	out := Code{Instrs: make([]Instr, 0, len(from)), At: make([]syntax.Span, 0, len(from)), Statics: make([]Static, 0, len(from))}
-	for _, s := range from {
-		in := Instr{Op: ops.Load, A: s}
-		if !m.loads(s) {
-			in = main.Instrs[s].Moved(main.Args, &out.Args, func(s Slot) Slot { return local[s] })
-		}
-		local[s] = out.Add(in, syntax.Span{}, Static{Width: main.span(s).width})
-	}
-	return out, from
-}
-
-// loads tells whether a slot is loaded, not worked out again.
-func (m *mainBounds) loads(s Slot) bool {
-	_, ok := m.known[s]
-	switch m.p.Main.Instrs[s].Op {
-	case ops.Area, ops.Slope, ops.Solve:
-		return true
-	}
-	return ok
 }

@@ -19,6 +19,8 @@ type duals struct{}
 
 func (duals) of(v float64) dual { return dual{v, 0, true} }
 
+func (d duals) constant(in *Instr) dual { return d.of(in.K) }
+
 func (d duals) load(_ Slot, _ int32, v float64) dual { return d.of(v) }
 
 func (d duals) apply(op ops.Op, a, b dual, k float64) (dual, ops.Fault) {

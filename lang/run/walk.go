@@ -10,6 +10,8 @@ import (
 type domain[N any] interface {
 	// of is a number that does not vary.
 	of(v float64) N
+	// constant is the number of an ops.Const.
+	constant(in *Instr) N
 	// load is element i of a slot of the main code, which has the value v.
 	load(s Slot, i int32, v float64) N
 	// apply is what an arithmetic operation makes of its operands, or why that
@@ -106,7 +108,7 @@ func (w *walker[N, D]) exec(code *Code, fn *Func, vals []N, causes []int32, from
 				vals[i], causes[i] = w.special(in, code, fn, i, vals, causes, given)
 				continue
 			}
-			vals[i], causes[i] = w.d.of(in.K), 0
+			vals[i], causes[i] = w.d.constant(in), 0
 			if in.K-in.K != 0 {
 				causes[i] = w.fail(ops.OutOfRange, fn, i)
 			}

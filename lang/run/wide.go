@@ -48,7 +48,7 @@ func (w *walker[N, D]) wide(in *Instr, code *Code, fn *Func, i Slot, vals []N, c
 			spread(out, []N{v}, span{0, 1})
 			return cause
 		}
-		spread(out, []N{w.d.of(in.K)}, span{0, 1})
+		spread(out, []N{w.d.constant(in)}, span{0, 1})
 		if in.K-in.K != 0 {
 			return w.fail(ops.OutOfRange, fn, i)
 		}

@@ -23,6 +23,9 @@ func (l *Line) NewValue(name string, x syntax.Expr, slot run.Slot, unit *units.U
 		Name: name, SI: si, Dim: st.Dim, Tag: st.Tag, Unit: unit,
 		Quantity: quantityName(st, unit), Figures: l.Set.Figures, Rounding: l.Set.Rounding,
 	}
+	if f, ok := l.writtenFigures(x, si, unit); ok {
+		v.Figures = f
+	}
 	if si < 0 && v.Quantity == "speed" {
 		v.Quantity = "velocity" // a speed has no sign
 	}

@@ -65,23 +65,7 @@ func result(l *eval.Line, d *plan.Def, x syntax.Expr, in syntax.UnitText, plain 
 	if r == nil {
 		return
 	}
-	if plain {
-		r.Values[0].Figures = writtenFigures(x)
-	}
 	r.Shows, r.Records = !plain, !plain
-}
-
-// writtenFigures are the figures with which a plain given was written.
-func writtenFigures(x syntax.Expr) units.Figures {
-	switch x := x.(type) {
-	case *syntax.Number:
-		return units.Figures{N: max(1, x.Value.Figures), Keep: true}
-	case *syntax.Quantity:
-		return units.Figures{N: max(1, x.Value.Figures), Keep: true}
-	case *syntax.Unary:
-		return writtenFigures(x.X)
-	}
-	return units.Figures{}
 }
 
 // exponentOf returns the value of a given that may be an exponent.

@@ -1,0 +1,108 @@
+package run
+
+import (
+	"slices"
+
+	"steelyard/lang/ops"
+	"steelyard/lang/syntax"
+)
+
+// asked holds what is known of slots of the main code in some domain, as far as it has
+// been asked for: a slot is worked out from those that it reads, and from no others. It
+// is for domains that a line does not pay for until somebody asks.
+type asked[N any, D domain[N]] struct {
+	p  *Program
+	st *State
+	// d is the domain, which may hold these slots itself, to load them.
+	d D
+	// found is what is known of a slot that was looked for, and not worked out step by
+	// step: an area, a slope, a root. It is false for one that nothing is known of.
+	found func(s Slot) (N, bool)
+
+	known map[Slot][]N
+	// failed says why the slot that was asked for last has no value.
+	failed Failure
+}
+
+// at is the elements of a slot; nil if it has no value.
+func (m *asked[N, D]) at(s Slot) []N {
+	if all, ok := m.known[s]; ok || s < 0 || s >= m.st.Len() {
+		return all
+	}
+	if m.known == nil {
+		m.known = map[Slot][]N{}
+	}
+	if m.searched(s) {
+		if n, ok := m.found(s); ok && m.st.causes[s] == 0 {
+			m.known[s] = []N{n}
+		}
+		return m.known[s]
+	}
+	code, from := m.tail(s)
+	n := Slot(len(code.Instrs))
+	w := newWalker[N](m.p, m.st, 0, m.d)
+	vals, causes := make([]N, code.columns(n)), make([]int32, n)
+	before := len(m.st.failures)
+	w.exec(&code, nil, vals, causes, 0, n, args[N]{})
+	if cause := int(causes[n-1]); cause > before {
+		m.failed = m.st.failures[cause-1]
+		m.failed.Slot = from[m.failed.Slot]
+	}
+	m.st.failures = m.st.failures[:before]
+	for i, s := range from {
+		if own := code.span(Slot(i)); causes[i] == 0 {
+			m.known[s] = vals[own.first : own.first+own.width]
+		}
+	}
+	return m.known[s]
+}
+
+// tail copies what a slot is worked out from, itself last, and tells which slots
+// of the main code its own are. What is known, or was looked for, is loaded.
+func (m *asked[N, D]) tail(s Slot) (Code, []Slot) {
+	main := &m.p.Main
+	need := map[Slot]bool{}
+	var from []Slot
+	var todo []Slot
+	mark := func(s Slot) {
+		if !need[s] {
+			need[s] = true
+			todo = append(todo, s)
+		}
+	}
+	mark(s)
+	for len(todo) > 0 {
+		s := todo[len(todo)-1]
+		todo = todo[:len(todo)-1]
+		from = append(from, s)
+		if !m.loads(s) {
+			main.reads(&main.Instrs[s], mark)
+		}
+	}
+	slices.Sort(from)
+	local := make(map[Slot]Slot, len(from))
+	out := Code{Instrs: make([]Instr, 0, len(from)), At: make([]syntax.Span, 0, len(from)), Statics: make([]Static, 0, len(from))}
+	for _, s := range from {
+		in := Instr{Op: ops.Load, A: s}
+		if !m.loads(s) {
+			in = main.Instrs[s].Moved(main.Args, &out.Args, func(s Slot) Slot { return local[s] })
+		}
+		local[s] = out.Add(in, syntax.Span{}, Static{Width: main.span(s).width})
+	}
+	return out, from
+}
+
+// loads tells whether a slot is loaded, not worked out again.
+func (m *asked[N, D]) loads(s Slot) bool {
+	_, ok := m.known[s]
+	return ok || m.searched(s)
+}
+
+// searched tells whether a slot is looked for, and not worked out step by step.
+func (m *asked[N, D]) searched(s Slot) bool {
+	switch m.p.Main.Instrs[s].Op {
+	case ops.Area, ops.Slope, ops.Solve:
+		return true
+	}
+	return false
+}

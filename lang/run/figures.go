@@ -1,0 +1,254 @@
+package run
+
+import (
+	"math"
+
+	"steelyard/lang/ops"
+)
+
+// Written is the instruction of a number that somebody measured and wrote down: place
+// is what one in its last figure is worth, in coherent SI units, and noughts is how many
+// noughts at its end may be there for their place alone, as the two of 1200.
+func Written(v, place float64, noughts int) Instr {
+	bits := math.Float64bits(place)
+	return Instr{Op: ops.Const, A: Slot(noughts), B: Slot(bits >> 32), C: Slot(bits & math.MaxUint32), K: v}
+}
+
+// Place is what one in the last figure of a written number is worth; 0 of an exact
+// number, and of an instruction that is none.
+func (in *Instr) Place() float64 {
+	if in.Op != ops.Const {
+		return 0
+	}
+	return math.Float64frombits(uint64(uint32(in.B))<<32 | uint64(uint32(in.C)))
+}
+
+// Figured is a value with the place of the last figure to which it is known. A product
+// keeps the figures of the factor that has the fewest, a sum the coarsest place of its
+// terms, a power or a root the figures of what it is of, and a function changes a place
+// as much as it changes its operand.
+type Figured struct {
+	V float64
+	// Place is what one in the last figure is worth, in coherent SI units; 0 of what is
+	// exact. Of a product it need not be a power of ten: V/Place is as many as the
+	// factor with the fewest figures has, so that 2.0 times 3.25 has 20 of them.
+	Place float64
+	// Summed tells that the place is one of decimals, as of a sum: 9.96 to tenths is 10.0,
+	// and to its two figures 10.
+	Summed bool
+	// By is the written number that the place comes from; nil of what is exact.
+	By *Instr
+}
+
+// near1 is by how much the logarithm of a ratio may be off, so that a hundred is not
+// taken for a number of two digits.
+const near1 = 1e-9
+
+// Figures is how many figures of a number, which is not 0, are known if one in the last
+// is worth place; not above 0 where not even the first is.
+func (n Figured) Figures(v, place float64) int {
+	return int(math.Floor(math.Log10(math.Abs(v/place))+near1)) + 1
+}
+
+// decimal is the place as one of decimals: what a product knows is counted in figures,
+// and a sum counts places.
+func (n Figured) decimal() float64 {
+	if n.Summed || n.Place == 0 || n.V == 0 {
+		return n.Place
+	}
+	first := math.Floor(math.Log10(math.Abs(n.V)) + near1)
+	return math.Pow10(int(first) - n.Figures(n.V, n.Place) + 1)
+}
+
+// keeping is a value that is known to as many figures as another number.
+func (n Figured) keeping(v float64) Figured {
+	place := 0.0
+	if n.V != 0 {
+		place = n.Place / math.Abs(n.V) * math.Abs(v)
+	}
+	return Figured{V: v, Place: place, By: n.By}
+}
+
+// figures is the domain of values with the place to which they are known. It holds what
+// is known of the main code; noughts tells that those at the end of a whole number count
+// for nothing.
+type figures struct {
+	main    *mainFigures
+	noughts bool
+}
+
+func (figures) of(v float64) Figured { return Figured{V: v} }
+
+func (d figures) constant(in *Instr) Figured {
+	n := Figured{V: in.K, Place: in.Place()}
+	if n.Place != 0 {
+		n.By, n.Summed = in, true
+		if d.noughts {
+			n.Place *= math.Pow10(int(in.A))
+		}
+	}
+	return n
+}
+
+func (d figures) load(s Slot, i int32, v float64) Figured {
+	if all := d.main.at(s); int(i) < len(all) {
+		return all[i]
+	}
+	return d.of(v)
+}
+
+func (figures) apply(op ops.Op, a, b Figured, k float64) (Figured, ops.Fault) {
+	v, fault := floats{}.apply(op, a.V, b.V, k)
+	if op.Operands() < 2 {
+		b = Figured{}
+	}
+	if fault != ops.NoFault || a.Place == 0 && b.Place == 0 {
+		return Figured{V: v}, fault
+	}
+	switch op {
+	case ops.Copy, ops.Neg, ops.Abs:
+		a.V = v
+		return a, fault
+	case ops.Add, ops.Sub, ops.Round:
+		if b.Place == 0 && op == ops.Round {
+			b.Place, b.Summed = math.Abs(b.V), true // the step to which it is rounded
+		}
+		a.Place, b.Place = a.decimal(), b.decimal()
+		if a.Place < b.Place {
+			a.Place, a.By = b.Place, b.By
+		}
+		return Figured{V: v, Place: a.Place, Summed: true, By: a.By}, fault
+	case ops.Pow, ops.Sqrt, ops.Cbrt, ops.Root:
+		if v != 0 {
+			return a.keeping(v), fault
+		}
+	}
+	da, db := op.Slopes(a.V, b.V, k)
+	byA := moved(da, v, a, func(a float64) float64 { return op.Value(a, b.V, k) })
+	byB := moved(db, v, b, func(b float64) float64 { return op.Value(a.V, b, k) })
+	if byA < byB {
+		return Figured{V: v, Place: byB, By: b.By}, fault
+	}
+	return Figured{V: v, Place: byA, By: a.By}, fault
+}
+
+// moved is how far one in the last figure of an operand moves the value of an operation:
+// as far as its slope says, or what the slope leaves out if that is more, as at a turning
+// point or at the end of what a function takes.
+func moved(slope, v float64, n Figured, at func(float64) float64) float64 {
+	if n.Place == 0 {
+		return 0
+	}
+	by := float64(slope * n.Place)
+	if by-by != 0 {
+		by = 0
+	}
+	most := math.Abs(by)
+	for _, side := range [2]float64{1, -1} {
+		if beside := at(n.V + float64(side*n.Place)); beside-beside == 0 {
+			most = max(most, math.Abs(beside-v-float64(side*by)))
+		}
+	}
+	return most
+}
+
+func (figures) branch(condition Figured) (yes, no bool) { return floats{}.branch(condition.V) }
+
+func (figures) either(a, _ Figured) Figured { return a }
+
+func (figures) still(n Figured) (float64, bool) { return n.V, true }
+
+func (d figures) slopeOf([]Figured, func([]Figured) (Figured, bool)) (Figured, ops.Fault) {
+	return d.unknown()
+}
+
+func (figures) unknown() (Figured, ops.Fault) { return Figured{}, ops.NoFault }
+
+func (figures) steps() int64 { return 5 }
+
+// mainFigures holds to which places slots of the main code are known, as far as that has
+// been asked for.
+type mainFigures struct{ asked[Figured, figures] }
+
+// Known tells to which place the value of a slot of the main code is known from what was
+// written; false for one without a value. Noughts at the end of a whole number count
+// for nothing if that is wished.
+func (p *Program) Known(st *State, s Slot, noughts bool) (Figured, bool) {
+	m := &mainFigures{}
+	m.asked = asked[Figured, figures]{p: p, st: st, d: figures{m, noughts}, found: m.found}
+	if all := m.at(s); len(all) > 0 {
+		return all[0], true
+	}
+	return Figured{}, false
+}
+
+// found is to which place a value is known that was looked for.
+func (m *mainFigures) found(s Slot) (Figured, bool) {
+	in, v := &m.p.Main.Instrs[s], m.st.At(s)
+	if in.Op == ops.Solve {
+		return m.root(m.p.Solves[in.A], m.p.Main.list(in), v), true
+	}
+	return m.fewest(v, in), true
+}
+
+// root is to which place a root is known: as its expression is; else as far as it has to
+// be moved to move the equation's sides by one in their last figure.
+func (m *mainFigures) root(s *Solve, args []Slot, v float64) Figured {
+	if !s.Searched {
+		for _, a := range args {
+			if all := m.at(a); len(all) > 0 && all[0].V == v {
+				return all[0]
+			}
+		}
+	}
+	if len(s.Differences) == 1 {
+		w := newWalker[Figured](m.p, m.st, 0, m.d)
+		rest, ok := w.at(s.Differences[0], []Figured{{V: v}})
+		if _, slope, steep := m.p.floats(m.st).slope(s.Differences[0], v); ok && steep && slope != 0 {
+			return Figured{V: v, Place: rest.Place / math.Abs(slope), By: rest.By}
+		}
+	}
+	var all []int
+	s.On(func(fn int) int { all = append(all, fn); return fn })
+	return m.fewestOf(v, all)
+}
+
+// fewest gives a value the fewest figures of what an instruction reads: of the places
+// asked for, of what its function loads and of what that comes to there.
+func (m *mainFigures) fewest(v float64, in *Instr) Figured {
+	var given []Figured
+	for _, a := range m.p.Main.list(in) {
+		if all := m.at(a); len(all) > 0 {
+			given = append(given, all[0])
+		}
+	}
+	w := newWalker[Figured](m.p, m.st, 0, m.d)
+	rest := given
+	if in.Op == ops.Area && len(given) > 1 {
+		rest = given[1:] // the function has one place, and an area two
+	}
+	if at, ok := w.at(int(in.A), rest); ok {
+		given = append(given, at)
+	}
+	return m.fewestOf(v, []int{int(in.A)}, given...)
+}
+
+// fewestOf gives a value the fewest figures of some numbers and of what functions load.
+func (m *mainFigures) fewestOf(v float64, fns []int, of ...Figured) Figured {
+	reads := m.p.Reads()
+	for _, fn := range fns {
+		for _, s := range reads.Loads(fn) {
+			of = append(of, m.at(s)...)
+		}
+	}
+	out := Figured{V: v}
+	for _, n := range of {
+		if n.V == 0 {
+			continue
+		}
+		if kept := n.keeping(v); kept.Place > out.Place {
+			out = kept
+		}
+	}
+	return out
+}

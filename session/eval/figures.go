@@ -1,0 +1,167 @@
+package eval
+
+import (
+	"math"
+
+	"steelyard/lang/plan"
+	"steelyard/lang/run"
+	"steelyard/lang/syntax"
+	"steelyard/lang/typeset"
+	"steelyard/units"
+)
+
+// Support is how many figures of a value the numbers support that it was worked out
+// from.
+type Support struct {
+	// Exact tells that nothing measured is in it: any number of figures is right.
+	Exact bool
+	// Known counts the figures that are known; none, if not above 0.
+	Known int
+	// Shown are the figures with which the value is shown: one where none is known.
+	Shown units.Figures
+	// By is the line's own words for the number that limits them, "x = 6.0 cm", or empty.
+	By string
+	// ByNoughts is the number that limits the figures to fewer, Bare, if noughts at the
+	// end of whole numbers, as in 1200 N, hold a place and are none; empty if they
+	// decide nothing.
+	Bare      int
+	ByNoughts string
+}
+
+// writtenFigures are the figures with which a quantity was written that is shown in a
+// unit and is si in coherent SI units, in this line or as the given that a name stands
+// for; false for any other.
+func (p *Page) writtenFigures(x syntax.Expr, si float64, u *units.Unit) (units.Figures, bool) {
+	switch x := x.(type) {
+	case *syntax.Number:
+		return asMany(x.Value), true
+	case *syntax.Quantity:
+		own, bad := p.Planner.Unit(x.Unit, units.AfterNumber)
+		return asMany(x.Value), bad == nil && own.SameAs(u)
+	case *syntax.Paren:
+		return p.writtenFigures(x.X, si, u)
+	case *syntax.Unary:
+		return p.writtenFigures(x.X, si, u)
+	case *syntax.Name:
+		d, ok := p.Planner.Find(x)
+		if !ok || !p.Plain(d) || p.State.At(d.Slot) != si { // a name that is solved for was another value
+			return units.Figures{}, false
+		}
+		return p.writtenFigures(p.EntryAt(d.Line).Stmt.(*syntax.Define).X, si, u)
+	}
+	return units.Figures{}, false
+}
+
+func asMany(d units.Decimal) units.Figures {
+	return units.Figures{N: max(1, d.Figures), Keep: true}
+}
+
+// Support tells how many figures are known of a slot, which the given line has worked out
+// and shows in a unit.
+func (p *Page) Support(line int, slot run.Slot, u *units.Unit) Support {
+	known, ok := p.Planner.Program.Known(&p.State, slot, false)
+	if !ok || known.Place == 0 {
+		return Support{Exact: true}
+	}
+	out := Support{By: p.source(line, known.By)}
+	out.Known, out.Shown = figures(known, p.State.At(slot), u, p.Set.Rounding)
+	if bare, _ := p.Planner.Program.Known(&p.State, slot, true); bare.Place > known.Place {
+		out.Bare, _ = figures(bare, p.State.At(slot), u, p.Set.Rounding)
+		out.ByNoughts = p.source(line, bare.By)
+	}
+	return out
+}
+
+// figures counts the known figures of a value that is shown in a unit, and says how it is
+// shown.
+func figures(n run.Figured, si float64, u *units.Unit, r units.Rounding) (known int, shown units.Figures) {
+	v := u.FromSI(si)
+	if v == 0 {
+		return 0, units.Figures{N: 1, Keep: true}
+	}
+	known = min(n.Figures(v, u.FromSIDifference(n.Place)), mostKnown)
+	shown = units.Figures{N: max(known, 1), Keep: true, Decimals: n.Summed && known > 0}
+	if shown.Decimals && units.RoundsUp(v, shown, r) {
+		known++
+	}
+	return known, shown
+}
+
+// mostKnown is how many figures a number holds.
+const mostKnown = 15
+
+// source finds the number that a line was worked out from, itself or by lines above, as it
+// was written; empty if it stands in none.
+func (p *Page) source(line int, in *run.Instr) string {
+	seen := map[int]bool{}
+	for lines := []int{line}; len(lines) > 0; lines = lines[1:] {
+		e := p.EntryAt(lines[0])
+		if e == nil || e.Stmt == nil || seen[lines[0]] {
+			continue
+		}
+		seen[lines[0]] = true
+		for _, v := range e.Values() {
+			if _, ok := e.Stmt.(*syntax.Constants); ok && v.SI == in.K {
+				return v.Name
+			}
+		}
+		if d, ok := e.Stmt.(*syntax.Define); ok && d.Plain() && p.writtenSI(d.X, in.K) {
+			return d.Name + " = " + typeset.Text(d.X)
+		}
+		for _, x := range e.Stmt.Exprs() {
+			if of, ok := p.holding(x, in.K); ok {
+				return typeset.Text(of)
+			}
+		}
+		lines = append(lines, e.Uses...)
+	}
+	return ""
+}
+
+// Plain tells whether a definition is a given that is one number as it was written.
+func (p *Page) Plain(d *plan.Def) bool {
+	e := p.EntryAt(d.Line)
+	if e == nil {
+		return false
+	}
+	s, ok := e.Stmt.(*syntax.Define)
+	return ok && s.Plain()
+}
+
+// holding finds the written quantity in an expression that comes to a value in SI units.
+func (p *Page) holding(x syntax.Expr, si float64) (syntax.Expr, bool) {
+	var found syntax.Expr
+	syntax.Any(x, func(x syntax.Expr) bool {
+		if _, number := x.(*syntax.Number); !number && p.writtenSI(x, si) {
+			found = x
+		}
+		return found != nil
+	})
+	return found, found != nil
+}
+
+// writtenSI tells whether an expression is a written number that comes to a value in SI
+// units, its sign left out.
+func (p *Page) writtenSI(x syntax.Expr, si float64) bool {
+	sum := 0.0
+	add := func(q *syntax.Quantity) {
+		if u, bad := p.Planner.Unit(q.Unit, units.AfterNumber); bad == nil {
+			sum += u.ToSI(q.Value)
+		}
+	}
+	switch x := x.(type) {
+	case *syntax.Paren:
+		return p.writtenSI(x.X, si)
+	case *syntax.Unary:
+		return p.writtenSI(x.X, si)
+	case *syntax.Number:
+		sum = x.Value.Float()
+	case *syntax.Quantity:
+		add(x)
+	case *syntax.Mixed:
+		for _, q := range x.Parts {
+			add(q)
+		}
+	}
+	return math.Abs(math.Abs(sum)-math.Abs(si)) <= 1e-12*math.Abs(si)
+}

@@ -1,0 +1,65 @@
+package textbook
+
+import (
+	"context"
+	"regexp"
+	"strings"
+	"testing"
+
+	"steelyard/lang/syntax"
+	"steelyard/session"
+	"steelyard/session/entry"
+)
+
+// published is the check of a published value at the end of a problem.
+var published = regexp.MustCompile(`(?m)^check (.+) = (-?[0-9.]+(?:e[+-]?[0-9]+)?)((?:°| [^\n=]*)?)$`)
+
+// exactRows round a number that is a given itself, or stands for another accuracy.
+var exactRows = map[string]bool{"SIG-001": true, "SIG-002": true, "SIG-005": true, "SIG-007": true}
+
+// TestFigures compares how many figures the givens of a problem support with how many its
+// source prints. Of the problems about figures all agree; of the others most. Where they do not, a
+// source prints three figures of givens with two (g = 9.8 m/s² above all), or takes a
+// whole number such as 2 min or 4 N/cm for exact.
+func TestFigures(t *testing.T) {
+	words := strings.Fields("no one two three four five six seven eight nine")
+	same, all := 0, 0
+	for _, p := range problems(t) {
+		found := published.FindAllStringSubmatch(p.text, -1)
+		if len(found) == 0 {
+			continue
+		}
+		last := found[len(found)-1]
+		rec, fs := syntax.ParseRecord("= " + last[2])
+		if len(fs) > 0 {
+			t.Fatal(p.id, last)
+		}
+		says := described(p.text, last[1])
+		all++
+		if strings.HasPrefix(says, words[rec.Value.Figures]+" figure") {
+			same++
+		} else if strings.HasPrefix(p.id, "SIG") && !exactRows[p.id] {
+			t.Errorf("%s: published %s%s: %s", p.id, last[2], last[3], says)
+		}
+	}
+	if same < 205 {
+		t.Errorf("%d of %d problems agree", same, all)
+	}
+}
+
+// described is what a problem's page says of the figures of an expression.
+func described(text, of string) string {
+	pad := session.New()
+	pad.Filed()
+	for _, line := range strings.Split(strings.ReplaceAll(text, "\n ", "\x00 "), "\n") {
+		pad.Enter(context.Background(), strings.ReplaceAll(line, "\x00", "\n"))
+	}
+	pad.Enter(context.Background(), "answer = "+of)
+	lines, _ := pad.Enter(context.Background(), "describe answer").Outcome.(entry.Lines)
+	for _, l := range lines {
+		if strings.Contains(l, "figure") || strings.Contains(l, "exact:") {
+			return strings.TrimSpace(l)
+		}
+	}
+	return ""
+}
