@@ -50,7 +50,7 @@ func readOptions(args []string, options []option) (g given, rest []string, probl
 		name, value, filled := strings.Cut(arg[2:], "=")
 		at := slices.IndexFunc(options, func(o option) bool { return o.name == name })
 		if at < 0 {
-			return nil, nil, "there is no option --" + name + "." + meant("--"+name, optionNames(options))
+			return nil, nil, "there is no option --" + name + "." + didYouMean("--"+name, optionNames(options))
 		}
 		o := &options[at]
 		switch {
@@ -82,8 +82,8 @@ func optionNames(options []option) []string {
 	return names
 }
 
-// meant asks whether the nearest of some words was meant, if one is near.
-func meant(word string, words []string) string {
+// didYouMean asks whether the nearest of some words was meant, if one is near.
+func didYouMean(word string, words []string) string {
 	if near := writing.Nearest(word, slices.Values(words)); len(near) > 0 {
 		return " Did you mean " + near[0] + "?"
 	}
@@ -117,7 +117,7 @@ func (w *world) unknownCommand(word string) int {
 		for _, c := range commands() {
 			names = append(names, c.name)
 		}
-		hint = meant(word, names)
+		hint = didYouMean(word, names)
 	}
 	return w.usage("", "there is no command "+quoted(word)+"."+hint)
 }

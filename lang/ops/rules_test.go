@@ -148,59 +148,6 @@ func TestEnclosures(t *testing.T) {
 	})
 }
 
-// quotient is a slope by differences: those of four steps, each half the one
-// before, taken to the limit (L. F. Richardson, 1911; from memory).
-func quotient(f func(float64) float64, at float64) float64 {
-	h := 0.02 * max(math.Abs(at), 0.1)
-	var row [5]float64
-	for i := range row {
-		row[i] = (f(at+h) - f(at-h)) / (2 * h)
-		h /= 2
-	}
-	for power, n := 4.0, len(row)-1; n > 0; power, n = 4*power, n-1 {
-		for i := range n {
-			row[i] = row[i+1] + (row[i+1]-row[i])/(power-1)
-		}
-	}
-	return row[0]
-}
-
-// TestSlopes holds every slope against differences of values, to eight figures.
-func TestSlopes(t *testing.T) {
-	arithmetic(t, func(t *testing.T, r *rand.Rand, op Op, k float64) {
-		if op == Sgn || op == Round || op == Less || op == AtMost || op == Both {
-			return // these jump, and are level elsewhere
-		}
-		tried := 0
-		for range 2000 {
-			a, b := 1.5*r.NormFloat64(), 1.5*r.NormFloat64()
-			if op.Operands() == 2 && (math.Abs(a-b) < 0.1 || math.Abs(b) < 0.1) || math.Abs(a) < 0.1 || (op == Asin || op == Acos) && math.Abs(a) > 0.9 ||
-				op == Tan && math.Abs(math.Cos(a)) < 0.3 || op == Atan2 && b < 0 && math.Abs(a) < 0.2 {
-				continue
-			}
-			v := op.Value(a, b, k)
-			if v-v != 0 {
-				continue
-			}
-			tried++
-			da, db := op.Slopes(a, b, k)
-			byA := quotient(func(x float64) float64 { return op.Value(x, b, k) }, a)
-			if far := math.Abs(da - byA); !(far <= 1e-8*max(math.Abs(da), math.Abs(v), 1e-3)) {
-				t.Fatalf("%s with %v at %v, %v: slope %v, by differences %v", op, k, a, b, da, byA)
-			}
-			if op.Operands() == 2 {
-				byB := quotient(func(x float64) float64 { return op.Value(a, x, k) }, b)
-				if far := math.Abs(db - byB); !(far <= 1e-8*max(math.Abs(db), math.Abs(v), 1e-3)) {
-					t.Fatalf("%s at %v, %v: second slope %v, by differences %v", op, a, b, db, byB)
-				}
-			}
-		}
-		if tried < 100 {
-			t.Errorf("%s with %v was tried at %d places only", op, k, tried)
-		}
-	})
-}
-
 // TestInverses goes round: each value of a that an inverse names has the value
 // y, the first of them or another is the a that y came from, and no value lies
 // outside the bounds.

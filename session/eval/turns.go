@@ -52,7 +52,7 @@ func (l *Line) turnsIn(st run.Static, u *units.Unit, x syntax.Expr, against map[
 	if f, open := l.openSum(x, against); open {
 		return f, true
 	}
-	w := rate{p: l.Page, unknown: against}
+	w := radianSigns{p: l.Page, unknown: against}
 	switch {
 	case partsOfTurn(u):
 		if w.rev = -turnPower(u); st.Tag != units.None || st.Dim != u.Dim() {
@@ -70,7 +70,7 @@ func (l *Line) turnsIn(st run.Static, u *units.Unit, x syntax.Expr, against map[
 // OpenBody is OpenTurns for the body of a function, of which the arguments are taken
 // for what their symbols are used for.
 func (l *Line) OpenBody(f *syntax.FuncDef, u *units.Unit) bool {
-	w := rate{p: l.Page, rev: -turnPower(u), params: f.Params}
+	w := radianSigns{p: l.Page, rev: -turnPower(u), params: f.Params}
 	if f.X == nil || !partsOfTurn(u) || !w.open(f.X, nil) {
 		return false
 	}
@@ -103,7 +103,7 @@ func (l *Line) OpenSides(left, right syntax.Expr, unknown map[string]*units.Unit
 
 // openSides finds which side of an equation may count turns as the other one does.
 func (l *Line) openSides(left, right syntax.Expr, unknown map[string]*units.Unit) (finding.Finding, bool) {
-	w := rate{p: l.Page, unknown: unknown}
+	w := radianSigns{p: l.Page, unknown: unknown}
 	if !w.open(left, right) {
 		return finding.Finding{}, false
 	}
@@ -188,7 +188,7 @@ func (p *Page) unitOf(x syntax.Expr) *units.Unit {
 
 // finding says that an expression, which is shown in turns or meets them, may count
 // turns itself.
-func (w *rate) finding(x syntax.Expr, u *units.Unit) finding.Finding {
+func (w *radianSigns) finding(x syntax.Expr, u *units.Unit) finding.Finding {
 	text := syntax.PrintExpr(x)
 	if u != nil && u.Turns() && w.turns() {
 		return finding.New(finding.AngleOrCycle, x.Span(), "`"+text+"` already counts turns, since it is divided by 2π; "+u.Screen()+" divides by 2π once more.",
@@ -209,8 +209,8 @@ func (w *rate) finding(x syntax.Expr, u *units.Unit) finding.Finding {
 }
 
 // below tells whether there are turns in what is below a fraction bar.
-func (w *rate) below(x syntax.Expr) bool {
-	of := rate{p: w.p, unknown: w.unknown, params: w.params, number: 1}
+func (w *radianSigns) below(x syntax.Expr) bool {
+	of := radianSigns{p: w.p, unknown: w.unknown, params: w.params, number: 1}
 	of.take(x, 1)
 	return of.rev > 0
 }

@@ -53,7 +53,7 @@ func (p *Page) writtenOut(x syntax.Expr, line int, by *plan.Def, depth int) (syn
 		if !ok || !good {
 			return nil, false
 		}
-		d := p.meant(n, line)
+		d := p.standsFor(n, line)
 		switch {
 		case d == nil:
 			return nil, false
@@ -78,8 +78,8 @@ func (p *Page) writtenOut(x syntax.Expr, line int, by *plan.Def, depth int) (syn
 	return p.openedAt(x, line, 0), true
 }
 
-// meant is the definition that a name, or a name at a line, had for a line.
-func (p *Page) meant(n *syntax.Name, line int) *plan.Def {
+// standsFor is the definition that a name, or a name at a line, had for a line.
+func (p *Page) standsFor(n *syntax.Name, line int) *plan.Def {
 	if n.Line == 0 {
 		return p.Above(n.Name, line)
 	}

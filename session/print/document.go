@@ -113,8 +113,8 @@ type given struct {
 	Meaning string // in words, or empty
 }
 
-// meant tells whether there are words for one of the known quantities.
-func meant(rows []given) bool {
+// haveMeanings tells whether there are words for one of the known quantities.
+func haveMeanings(rows []given) bool {
 	return slices.ContainsFunc(rows, func(g given) bool { return oneLine(g.Meaning) != "" })
 }
 

@@ -43,7 +43,7 @@ func (p *page) givens(rows []given) {
 	}
 	p.region("given", "Given", wide)
 	p.text("<table>\n<caption>Given</caption>\n", `<thead><tr><th scope="col">Quantity</th><th scope="col">Value</th>`)
-	words := meant(rows)
+	words := haveMeanings(rows)
 	if words {
 		p.text(`<th scope="col">Meaning</th>`)
 	}

@@ -132,7 +132,7 @@ func (p *paper) givens(rows []given) {
 	for len(rows) > 0 {
 		n := min(len(rows), mostRows)
 		columns, head, named, most := "", "", "50mm", "100mm"
-		words := meant(rows[:n])
+		words := haveMeanings(rows[:n])
 		if words {
 			columns, head, named, most = `@{\qquad}p{60mm}`, ` & {\small Meaning}`, "45mm", "45mm"
 		}

@@ -138,7 +138,7 @@ func (m *marked) drawing(text string) {
 func (m *marked) givens(rows []given) {
 	m.paragraph("**Given**")
 	heads, rule := "| Quantity | Value |", "| :-- | :-- |"
-	words := meant(rows)
+	words := haveMeanings(rows)
 	if words {
 		heads, rule = heads+" Meaning |", rule+" :-- |"
 	}

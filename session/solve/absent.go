@@ -1,11 +1,14 @@
 package solve
 
 import (
+	"slices"
+
 	"math/rand/v2"
 	"strings"
 
 	"steelyard/lang/algebra"
 	"steelyard/lang/finding"
+	"steelyard/lang/ops"
 	"steelyard/lang/plan"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
@@ -198,4 +201,16 @@ func withUnitEnough(f finding.Finding) finding.Finding {
 		f.Hint += " If it cancels, its unit is enough: `let " + strings.TrimSuffix(name, ".") + " in …`."
 	}
 	return f
+}
+
+// rerun runs the plan of the whole worksheet with other numbers in some slots.
+func (v *solving) rerun(replaced map[run.Slot]float64) *run.State {
+	p := v.Planner.Program
+	p.Main.Instrs = slices.Clone(p.Main.Instrs)
+	for slot, v := range replaced {
+		p.Main.Instrs[slot] = run.Instr{Op: ops.Const, K: v}
+	}
+	st := &run.State{Budget: v.State.Budget}
+	p.Run(st, 0, run.Slot(len(p.Main.Instrs)))
+	return st
 }

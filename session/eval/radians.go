@@ -11,9 +11,9 @@ import (
 	"steelyard/units"
 )
 
-// rate collects what tells whether a value is in radians: the parts of the
+// radianSigns are what tells whether a value is in radians: the parts of the
 // expression, and of the lines that its names come from.
-type rate struct {
+type radianSigns struct {
 	p      *Page
 	number float64 // the product of the numbers, π among them
 	pi     float64 // the power of π
@@ -33,10 +33,10 @@ type rate struct {
 // open tells whether turns are on one side of an equation and not on the other, and
 // nothing says that this is in radians; right is nil where the left side is shown in
 // turns if rev is -1, and else is no angle.
-func (w *rate) open(left, right syntax.Expr) bool {
+func (w *radianSigns) open(left, right syntax.Expr) bool {
 	shown := w.rev
 	for _, e := range [...]float64{1, -1} { // the second time upside down
-		*w = rate{p: w.p, unknown: w.unknown, params: w.params, number: 1, rev: e * shown, above: e < 0, equation: right != nil}
+		*w = radianSigns{p: w.p, unknown: w.unknown, params: w.params, number: 1, rev: e * shown, above: e < 0, equation: right != nil}
 		w.take(w.p.Opened(left, len(w.p.Entries)+1), e)
 		if right != nil {
 			w.take(w.p.Opened(right, len(w.p.Entries)+1), -e)
@@ -50,7 +50,7 @@ func (w *rate) open(left, right syntax.Expr) bool {
 
 // radians tells what was found. What has a length or a mass in it is in radians,
 // unless it was divided by 2π; what has only numbers and times, if 2π is a factor.
-func (w *rate) radians() bool {
+func (w *radianSigns) radians() bool {
 	switch {
 	case w.stated:
 		return true
@@ -63,7 +63,7 @@ func (w *rate) radians() bool {
 }
 
 // turns tells whether a value was divided by one turn.
-func (w *rate) turns() bool { return w.turn || w.pi < 0 && near(w.number, 1/(2*math.Pi)) }
+func (w *radianSigns) turns() bool { return w.turn || w.pi < 0 && near(w.number, 1/(2*math.Pi)) }
 
 func near(a, b float64) bool { return math.Abs(a-b) < 0.01*math.Abs(b) }
 
@@ -71,7 +71,7 @@ func near(a, b float64) bool { return math.Abs(a-b) < 0.01*math.Abs(b) }
 const maxDepth = 8
 
 // take collects what the parts of an expression to the power e tell.
-func (w *rate) take(x syntax.Expr, e float64) {
+func (w *radianSigns) take(x syntax.Expr, e float64) {
 	switch x := x.(type) {
 	case *syntax.Pi:
 		w.times(math.Pi, e)
@@ -138,11 +138,11 @@ func (w *rate) take(x syntax.Expr, e float64) {
 	}
 }
 
-func (w *rate) times(v, e float64) { w.number *= math.Pow(v, e) }
+func (w *radianSigns) times(v, e float64) { w.number *= math.Pow(v, e) }
 
 // curve collects what the parts of a curve tell, and what its variable does, which goes
 // up to some place, to a power.
-func (w *rate) curve(x syntax.Expr, name string, place syntax.Expr, e, of float64) {
+func (w *radianSigns) curve(x syntax.Expr, name string, place syntax.Expr, e, of float64) {
 	outer := w.unknown
 	w.unknown = map[string]*units.Unit{name: w.p.unitOf(place)}
 	w.take(x, e)
@@ -151,7 +151,7 @@ func (w *rate) curve(x syntax.Expr, name string, place syntax.Expr, e, of float6
 }
 
 // name collects what a name tells, by its symbol, its unit, or its own line.
-func (w *rate) name(x *syntax.Name, e float64) {
+func (w *radianSigns) name(x *syntax.Name, e float64) {
 	if slices.Contains(w.params, x.Name) {
 		of := units.Customs(x.Name)
 		w.other = w.other || len(of) == 0 || !ofTime(of[0])
@@ -191,24 +191,24 @@ func (w *rate) name(x *syntax.Name, e float64) {
 
 // length tells whether the length under a fraction bar makes the quotient one of
 // turns: a circumference that was worked out above, or a diameter beside π.
-func (w *rate) length(name string, d *plan.Def) bool {
+func (w *radianSigns) length(name string, d *plan.Def) bool {
 	if near(w.number, 1/math.Pi) && (units.Symbol(name) == "d" || units.Symbol(name) == "D" || name == "diameter") {
 		return true
 	}
-	own := rate{p: w.p, number: 1, depth: w.depth}
+	own := radianSigns{p: w.p, number: 1, depth: w.depth}
 	own.line(d.Line, 1)
 	return own.pi == 1 && (near(own.number, 2*math.Pi) || near(own.number, math.Pi))
 }
 
 // line collects what the line tells that a name was worked out in.
-func (w *rate) line(n int, e float64) {
+func (w *radianSigns) line(n int, e float64) {
 	if entry := w.p.EntryAt(n); entry != nil && entry.Stmt != nil {
 		w.within(e, entry.Stmt.Exprs()...)
 	}
 }
 
 // within collects what expressions of another line tell.
-func (w *rate) within(e float64, of ...syntax.Expr) {
+func (w *radianSigns) within(e float64, of ...syntax.Expr) {
 	if w.depth == maxDepth {
 		return
 	}
