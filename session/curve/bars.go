@@ -76,7 +76,7 @@ func (c *chart) energy(x syntax.Expr) (float64, bool) {
 func (c *chart) draw() {
 	c.out = &entry.Bars{Unit: c.unit(), Holds: true}
 	for i, stage := range c.s.Stages {
-		one := entry.Stage{Name: stage.Name, Sum: c.shown(sum(c.stages[i]))}
+		one := entry.Stage{Name: stage.Name, Sum: *c.ValueIn(sum(c.stages[i]), c.out.Unit)}
 		for k, x := range stage.Entries {
 			one.Bars = append(one.Bars, c.bar(x, c.stages[i][k]))
 		}

@@ -7,6 +7,7 @@ import (
 	"steelyard/lang/plan"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
+	"steelyard/session/entry"
 	"steelyard/session/eval"
 	"steelyard/units"
 )
@@ -38,17 +39,17 @@ func (c *chart) margin() (func(sum float64) float64, bool) {
 func (c *chart) books(margin func(sum float64) float64) {
 	stages, work := c.out.Stages, c.out.Work
 	if len(stages) == 1 && work == nil {
-		c.out.Books = "The sum at " + quoted(stages[0].Name) + " is " + stages[0].Sum + "."
+		c.out.Books = "The sum at " + quoted(stages[0].Name) + " is " + shownSum(stages[0]) + "."
 		return
 	}
-	c.out.Books = "The energies add up: " + stages[0].Sum
+	c.out.Books = "The energies add up: " + shownSum(stages[0])
 	for i := 1; i < len(stages); i++ {
 		before := sum(c.stages[i-1])
-		said := "the sum is " + stages[i-1].Sum + " at " + quoted(stages[i-1].Name)
+		said := "the sum is " + shownSum(stages[i-1]) + " at " + quoted(stages[i-1].Name)
 		if work != nil && i == len(stages)-1 {
 			before += c.work
 			made := c.shown(before)
-			said = stages[i-1].Sum + " at " + quoted(stages[i-1].Name) + " and " + work.Value.Shown(units.Screen) + " of work done on the system make " + made
+			said = shownSum(stages[i-1]) + " at " + quoted(stages[i-1].Name) + " and " + work.Value.Shown(units.Screen) + " of work done on the system make " + made
 			c.out.Books += " and " + work.Value.Shown(units.Screen) + " of work done make " + made
 		}
 		if after := sum(c.stages[i]); math.Abs(after-before) > margin(before) {
@@ -77,9 +78,11 @@ func (c *chart) differ(i int, said string, before, after float64) {
 		part = " (" + units.FormatNumber(100*math.Abs((after-before)/before), units.Figures{N: 3}, c.Set.Rounding, units.Screen) + " %)"
 	}
 	stage := c.out.Stages[i]
-	c.Find(finding.New(finding.BooksDiffer, c.s.Stages[i].NameAt, "The energies don't add up: "+said+", and "+stage.Sum+" at "+quoted(stage.Name)+". That is "+
+	c.Find(finding.New(finding.BooksDiffer, c.s.Stages[i].NameAt, "The energies don't add up: "+said+", and "+shownSum(stage)+" at "+quoted(stage.Name)+". That is "+
 		c.shown(math.Abs(after-before))+word+part+".",
 		"Is an energy missing, counted twice or of the wrong sign? Is work done on the system (with work W)?"))
 }
 
 func quoted(name string) string { return "\"" + name + "\"" }
+
+func shownSum(s entry.Stage) string { return s.Sum.Shown(units.Screen) }

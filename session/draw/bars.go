@@ -5,7 +5,6 @@ import (
 	"slices"
 	"strings"
 
-	"steelyard/lang/typeset"
 	"steelyard/session/entry"
 	"steelyard/units"
 )
@@ -21,14 +20,14 @@ type group struct {
 // value. A value that isn't finite draws no bar.
 type bar struct {
 	name, value label
+	kind        kind
 	size        float64 // in the chart's unit
 }
 
 func newBar(b *entry.Bar) bar {
-	shown := b.Value.Shown(units.Screen)
-	out := bar{size: b.Value.InUnit, value: label{clean(b.Value.Shown(units.Drawn)), b.Value.Box()}}
-	if typeset.Text(b.Of) != shown { // a number is its own name
-		out.name = exprLabel(b.Of)
+	out := bar{size: b.Value.InUnit, kind: kindOf(b.Of), value: label{clean(b.Value.Shown(units.Drawn)), b.Value.Box()}}
+	if out.kind.key != "" { // a bare number is its own name
+		out.name = nameOf(b.Of)
 	}
 	return out
 }
@@ -38,7 +37,7 @@ func newBar(b *entry.Bar) bar {
 func groupsOf(b *entry.Bars) []group {
 	var out []group
 	for _, s := range b.Stages {
-		g := group{name: clean(s.Name), sum: clean("sum " + s.Sum)}
+		g := group{name: clean(s.Name), sum: clean("sum " + s.Sum.Shown(units.Drawn))}
 		for i := range s.Bars {
 			g.bars = append(g.bars, newBar(&s.Bars[i]))
 		}

@@ -15,7 +15,11 @@ func unit(text string) *units.Unit {
 
 // energy is a bar in joules.
 func energy(name string, v float64) entry.Bar {
-	return entry.Bar{Of: expr(name), Value: entry.Value{Unit: unit("J"), InUnit: v, Figures: units.Figures{N: 3}}}
+	return entry.Bar{Of: expr(name), Value: joules(v)}
+}
+
+func joules(v float64) entry.Value {
+	return entry.Value{Unit: unit("J"), InUnit: v, Figures: units.Figures{N: 3}}
 }
 
 func pointer(b entry.Bar) *entry.Bar { return &b }
@@ -25,9 +29,9 @@ func scale() *entry.Bars {
 	return &entry.Bars{
 		Books: "K grows from nothing; U of the weight falls below zero.", Unit: unit("J"),
 		Stages: []entry.Stage{
-			{Name: `at "let go"`, Bars: []entry.Bar{energy("K", 0), energy("U_s", 0), energy("U_g", 0)}, Sum: "0 J"},
-			{Name: `at "midway"`, Bars: []entry.Bar{energy("K", 0.4624), energy("U_s", 0.4624), energy("U_g", -0.925)}, Sum: "0 J"},
-			{Name: `at "held"`, Bars: []entry.Bar{energy("K", 0), energy("U_s", 0.4624), energy("U_g", -0.925)}, Sum: "−0.462 J"},
+			{Name: `at "let go"`, Bars: []entry.Bar{energy("K", 0), energy("U_s", 0), energy("U_g", 0)}, Sum: joules(0)},
+			{Name: `at "midway"`, Bars: []entry.Bar{energy("K", 0.4624), energy("U_s", 0.4624), energy("U_g", -0.925)}, Sum: joules(0)},
+			{Name: `at "held"`, Bars: []entry.Bar{energy("K", 0), energy("U_s", 0.4624), energy("U_g", -0.925)}, Sum: joules(-0.4624)},
 		},
 		Work: pointer(energy("W", -0.4624)),
 	}
@@ -37,8 +41,8 @@ func shot() *entry.Bars {
 	return &entry.Bars{
 		Books: "U turns into K.", Unit: unit("J"),
 		Stages: []entry.Stage{
-			{Name: `at "pulled back"`, Bars: []entry.Bar{energy("K", 0), energy("U", 0.925)}, Sum: "0.925 J"},
-			{Name: `at "released"`, Bars: []entry.Bar{energy("K", 0.88), energy("U", 0.004)}, Sum: "0.884 J"},
+			{Name: `at "pulled back"`, Bars: []entry.Bar{energy("K", 0), energy("U", 0.925)}, Sum: joules(0.925)},
+			{Name: `at "released"`, Bars: []entry.Bar{energy("K", 0.88), energy("U", 0.004)}, Sum: joules(0.884)},
 		},
 	}
 }
@@ -53,14 +57,12 @@ func TestBarsGoldens(t *testing.T) {
 		svg := BarsSVG(make(), "b")
 		golden(t, name+".svg", svg)
 		wellFormed(t, svg)
-		s := newBarsLayout(make())
-		s.draw(&svgWriter{})
-		apart(t, s.boxes, s.width, s.height)
+		barsApart(t, make())
 	}
 }
 
 func TestBarsToScale(t *testing.T) {
-	b := &entry.Bars{Unit: unit("J"), Stages: []entry.Stage{{Name: "", Bars: []entry.Bar{energy("A", 4), energy("B", 2), energy("C", 0), energy("D", 1e-9)}, Sum: ""}}}
+	b := &entry.Bars{Unit: unit("J"), Stages: []entry.Stage{{Name: "", Bars: []entry.Bar{energy("A", 4), energy("B", 2), energy("C", 0), energy("D", 1e-9)}, Sum: joules(0)}}}
 	lines := strings.Split(BarsText(b, 60, true), "\n")
 	var n []int
 	for _, line := range lines[:4] {
@@ -68,5 +70,15 @@ func TestBarsToScale(t *testing.T) {
 	}
 	if n[0] == 0 || n[1] != (n[0]+1)/2 || n[2] != 0 || n[3] != 1 {
 		t.Errorf("lengths %v in\n%s", n, strings.Join(lines, "\n"))
+	}
+}
+
+// barsApart checks the texts of a chart at all widths.
+func barsApart(t *testing.T, b *entry.Bars) {
+	t.Helper()
+	for _, w := range widths {
+		s := newBarsLayout(b, w)
+		s.draw(&svgWriter{})
+		apart(t, s.boxes, s.width, s.height)
 	}
 }

@@ -9,27 +9,36 @@ import (
 )
 
 const (
-	barWidth   = 36.0
-	barsHeight = 220.0
-	slotGap    = 12.0  // between neighbouring bars' texts
-	stageGap   = 30.0  // between stages
-	mostSlot   = 160.0 // texts wider than this are wrapped
+	barWidth   = 32.0
+	barsHeight = 200.0 // most height of the bars of a row
+	barsPart   = 0.45  // and as a part of the width
+	slotGap    = 10.0  // between neighbouring bars' texts
+	stageGap   = 26.0  // between stages
+	mostSlot   = 120.0 // texts wider than this are wrapped
 )
 
-// barsLayout is a chart with the places of all that is drawn of it.
+// barsLayout is a chart with the places of all that is drawn of it: its stages side by
+// side, in as many rows as the width asks for.
 type barsLayout struct {
 	sheet
 	*entry.Bars
-	groups []groupLayout
+	rows   []rowLayout
 	span   span
 	ticks  ticks
 	unit   []label
-	box    box // of the bars: from the axis on, between the ends of the scale
-	names  float64
-	stages float64
+	left   float64 // of the bars: where the axis is
 	width  float64
+	legend float64 // where it begins
 	height float64
-	fills  map[string]int // by the name of the bar
+	kinds  []kind
+}
+
+// rowLayout is a row of stages over one zero line.
+type rowLayout struct {
+	groups        []groupLayout
+	top, bottom   float64 // ends of the scale
+	right         float64
+	names, stages float64 // where the texts of the bars and of the stages begin
 }
 
 // groupLayout is one stage with the places of its texts.
@@ -40,29 +49,38 @@ type groupLayout struct {
 	texts       []label // below the bars: the stage and its sum
 }
 
-func newBarsLayout(b *entry.Bars) *barsLayout {
+func newBarsLayout(b *entry.Bars, most float64) *barsLayout {
 	groups := groupsOf(b)
-	s := &barsLayout{Bars: b, fills: map[string]int{}}
+	s := &barsLayout{Bars: b, kinds: kindsOf(groups)}
 	v := spanOf(groups)
 	s.span = newSpan(NiceRange(v.from, v.to))
 	s.ticks = s.span.ticks(5)
-	left := 0.0
 	for _, text := range s.ticks.texts {
-		left = math.Max(left, textWidth(text))
+		s.left = math.Max(s.left, textWidth(text))
 	}
-	s.box.left = edge + left + tickLength + 4
-	x := s.box.left + stageGap/2
-	slot := commonSlot(groups)
-	for _, g := range groups {
+	s.left += edge + tickLength + 4
+	s.width = most
+	slot := s.slot(groups)
+	x := s.left + stageGap/2
+	for i, g := range groups {
 		group := newGroupLayout(g, slot)
+		if i == 0 || x+group.width+edge > most {
+			s.rows = append(s.rows, rowLayout{})
+			x = s.left + stageGap/2
+		}
 		group.left = x
 		x += group.width + stageGap
-		s.groups = append(s.groups, group)
+		row := &s.rows[len(s.rows)-1]
+		row.groups = append(row.groups, group)
+		row.right = math.Max(x-stageGap/2, s.left+100)
+		s.width = math.Max(s.width, row.right+edge)
 	}
-	s.width = math.Max(x-stageGap/2+edge, 320)
-	s.box.right = s.width - edge
 	s.unit = label{text: unitText(b.Unit, s.ticks.power)}.rows(s.width - 2*edge)
-	s.rows()
+	s.legend = edge + lineHeight*float64(len(s.unit)) + 8
+	for i := range s.rows {
+		s.legend = s.rows[i].place(s.legend, math.Min(barsHeight, barsPart*most)) + 8
+	}
+	s.height = s.legend + lineHeight*float64(s.legendLines()) + edge
 	return s
 }
 
@@ -75,21 +93,23 @@ func unitText(unit *units.Unit, power int) string {
 	return "in " + text
 }
 
-// commonSlot gives the width of a bar with its texts, the same in all stages
-// so that they can be compared at a glance.
-func commonSlot(groups []group) float64 {
-	slot := barWidth
+// slot gives the width of a bar with its texts, the same in all stages so that they can
+// be compared at a glance. It is less where the widest stage would not fit.
+func (s *barsLayout) slot(groups []group) float64 {
+	slot, bars := barWidth, 1
 	for _, g := range groups {
+		bars = max(bars, len(g.bars))
 		for _, b := range g.bars {
 			slot = math.Max(slot, math.Min(mostSlot, math.Max(textWidth(b.name.text), textWidth(b.value.text))))
 		}
 	}
-	return slot
+	room := (s.width-s.left-stageGap-edge+slotGap)/float64(bars) - slotGap
+	return math.Max(barWidth, math.Min(slot, room))
 }
 
 func newGroupLayout(g group, slot float64) groupLayout {
 	s := groupLayout{group: g, slot: slot}
-	s.width = math.Max(90, s.across())
+	s.width = math.Max(76, s.across())
 	if !g.work {
 		s.width = math.Max(s.width, math.Min(mostSlot, math.Max(textWidth(g.name), textWidth(g.sum))))
 	}
@@ -102,11 +122,11 @@ func (g *groupLayout) across() float64 {
 	return g.slot*float64(len(g.bars)) + slotGap*float64(len(g.bars)-1)
 }
 
-// rows shares out the height: values above and below the bars, then names,
-// stages and sums.
-func (s *barsLayout) rows() {
+// place shares out the height of a row from y downward: values above and below the
+// bars, which are so high, then names, stages and sums. It gives the y below it.
+func (r *rowLayout) place(y, high float64) float64 {
 	above, below, names, stages := 0, 0, 0, 0
-	for _, g := range s.groups {
+	for _, g := range r.groups {
 		for _, b := range g.bars {
 			n := len(b.value.rows(g.slot))
 			if b.size < 0 {
@@ -118,76 +138,63 @@ func (s *barsLayout) rows() {
 		}
 		stages = max(stages, len(g.texts))
 	}
-	y := edge + lineHeight*float64(len(s.unit)) + 8
-	s.box.top = y + lineHeight*float64(above)
-	s.box.bottom = s.box.top + barsHeight
-	s.names = s.box.bottom + 4 + lineHeight*float64(below)
-	s.stages = s.names + lineHeight*float64(names) + 6
-	s.height = s.stages + lineHeight*float64(stages) + edge
+	r.top = y + lineHeight*float64(above)
+	r.bottom = r.top + high
+	r.names = r.bottom + 4 + lineHeight*float64(below)
+	r.stages = r.names + lineHeight*float64(names) + 6
+	return r.stages + lineHeight*float64(stages)
 }
 
-func (s *barsLayout) y(v float64) float64 {
+func (s *barsLayout) y(r *rowLayout, v float64) float64 {
 	part := math.Max(0, math.Min(1, s.span.part(v)))
-	return s.box.bottom - part*(s.box.bottom-s.box.top)
+	return r.bottom - part*(r.bottom-r.top)
 }
 
 // draw writes the chart.
 func (s *barsLayout) draw(on vector) {
 	s.vector = on
-	s.begin(s.width, s.height, s.spoken(), s.Books, s.choose())
+	s.begin(s.width, s.height, s.spoken(), s.Books, min(len(s.kinds), fillKinds))
 	s.block(edge, edge, s.unit)
-	s.scale()
-	for i := range s.groups {
-		s.group(&s.groups[i])
+	for i := range s.rows {
+		r := &s.rows[i]
+		s.scale(r)
+		for k := range r.groups {
+			s.group(r, &r.groups[k])
+		}
 	}
+	s.writeLegend()
 	s.end()
 }
 
-// choose gives each name of a bar a fill of its own, in turn, and tells how many
-// are used.
-func (s *barsLayout) choose() int {
-	used := 0
-	for _, g := range s.groups {
-		for _, b := range g.bars {
-			if _, known := s.fills[b.name.text]; !known && !g.work {
-				s.fills[b.name.text] = len(s.fills) % fillKinds
-				used = max(used, s.fills[b.name.text]+1)
-			}
-		}
-	}
-	return used
-}
-
-// scale draws the axis of values and the zero line all bars stand on.
-func (s *barsLayout) scale() {
-	b := s.box
-	lines := [][]point{{{b.left, b.top}, {b.left, b.bottom}}}
+// scale draws the axis of values and the zero line that all bars of a row begin at.
+func (s *barsLayout) scale(r *rowLayout) {
+	lines := [][]point{{{s.left, r.top}, {s.left, r.bottom}}}
 	for i, v := range s.ticks.at {
-		y := s.y(v)
-		lines = append(lines, []point{{b.left, y}, {b.left - tickLength, y}})
-		s.text(b.left-tickLength-4, y+ascent/2-0.5, end, numberLabel(s.ticks.texts[i]))
+		y := s.y(r, v)
+		lines = append(lines, []point{{s.left, y}, {s.left - tickLength, y}})
+		s.text(s.left-tickLength-4, y+ascent/2-0.5, end, numberLabel(s.ticks.texts[i]))
 	}
-	lines = append(lines, []point{{b.left, s.y(0)}, {b.right, s.y(0)}})
+	lines = append(lines, []point{{s.left, s.y(r, 0)}, {r.right, s.y(r, 0)}})
 	s.rules(axisInk, lines)
 }
 
-func (s *barsLayout) group(g *groupLayout) {
+func (s *barsLayout) group(r *rowLayout, g *groupLayout) {
 	x := g.left + (g.width-g.across())/2 + g.slot/2
 	for _, b := range g.bars {
-		s.column(b, x, g)
+		s.column(b, x, r, g)
 		x += g.slot + slotGap
 	}
-	s.centred(g.left+g.width/2, s.stages+ascent+2, g.texts)
+	s.centred(g.left+g.width/2, r.stages+ascent+2, g.texts)
 }
 
 // column draws one bar around x with its value at its end and its name beneath.
-func (s *barsLayout) column(b bar, x float64, g *groupLayout) {
-	zero, end := s.y(0), s.y(0)
+func (s *barsLayout) column(b bar, x float64, r *rowLayout, g *groupLayout) {
+	zero, end := s.y(r, 0), s.y(r, 0)
 	if isFinite(b.size) {
-		end = s.y(b.size)
+		end = s.y(r, b.size)
 	}
 	if zero != end {
-		s.bar(box{x - barWidth/2, math.Min(zero, end), x + barWidth/2, math.Max(zero, end)}, s.fills[b.name.text], g.work)
+		s.bar(box{x - barWidth/2, math.Min(zero, end), x + barWidth/2, math.Max(zero, end)}, s.fill(b), g.work)
 	}
 	texts := b.value.rows(g.slot)
 	y := end - 6 - lineHeight*float64(len(texts)-1)
@@ -195,7 +202,7 @@ func (s *barsLayout) column(b bar, x float64, g *groupLayout) {
 		y = end + ascent + 5
 	}
 	s.centred(x, y, texts)
-	s.centred(x, s.names+ascent+2, b.name.rows(g.slot))
+	s.centred(x, r.names+ascent+2, b.name.rows(g.slot))
 }
 
 // centred writes rows of text around x, the first at y.

@@ -2,13 +2,26 @@ package draw
 
 import "math"
 
-// square is the side of the squares of a blank figure.
+// square is the side of the squares of blank axes that is aimed at.
 const square = 12.0
+
+// squares widens the spans of blank axes to whole squares and gives the place of the
+// plot area: all of the width that the texts leave, about as high as is asked.
+func (s *figureLayout) squares(right, high float64) (left, w, h float64) {
+	across, down := 0, 0
+	s.x, s.xTicks, across = squared(s.x, int((s.width-s.leftOf(s.yTicks)-right)/square))
+	s.y, s.yTicks, down = squared(s.y, int(high/square))
+	left = s.leftOf(s.yTicks)
+	w = s.width - left - right
+	s.square = w / float64(across)
+	return left, w, s.square * float64(down)
+}
 
 // squared widens a span to whole steps of its ticks, each a handy whole number
 // of squares long, so that values can be plotted by counting squares. Of all
 // steps it takes the one that fills most of the room.
 func squared(s span, most int) (wide span, t ticks, squares int) {
+	most = max(most, 20) // which every span can be drawn in
 	for about := 2; about <= 12; about++ {
 		mantissa, power := roundStep((s.to - s.from) / float64(about))
 		step := decimal(mantissa, power)
@@ -42,10 +55,10 @@ func handy(mantissa int) []int {
 func (s *figureLayout) grid() [][]point {
 	var lines [][]point
 	b := s.box
-	for x := b.left + square; x < b.right+square/2; x += square {
+	for x := b.left + s.square; x < b.right+s.square/2; x += s.square {
 		lines = append(lines, []point{{x, b.top}, {x, b.bottom}})
 	}
-	for y := b.top; y < b.bottom-square/2; y += square {
+	for y := b.top; y < b.bottom-s.square/2; y += s.square {
 		lines = append(lines, []point{{b.left, y}, {b.right, y}})
 	}
 	return lines

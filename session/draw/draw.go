@@ -51,8 +51,12 @@ func curveLabels(g *entry.Graph) []label {
 	return out
 }
 
-// Height is the range in which the y axis is drawn. It has round ends, and begins
-// at zero where that leaves most of the height to the curves.
+// headRoom is what is left free above and below the curves, as a part of their height.
+const headRoom = 0.05
+
+// Height is the range in which the y axis is drawn: that of the curves with some head
+// room. It begins at zero where that leaves most of the height to the curves. That of
+// blank axes has round ends.
 func Height(g *entry.Graph) (lo, hi float64) {
 	lo, hi = g.Y.From, g.Y.To
 	if lo > 0 && lo < hi/2 {
@@ -60,6 +64,15 @@ func Height(g *entry.Graph) (lo, hi float64) {
 	}
 	if hi < 0 && hi > lo/2 {
 		hi = 0
+	}
+	if room := headRoom * (hi - lo); !g.Blank && room < largest {
+		if lo != 0 {
+			lo -= room
+		}
+		if hi != 0 {
+			hi += room
+		}
+		return lo, hi
 	}
 	return NiceRange(lo, hi)
 }

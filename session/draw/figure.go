@@ -7,11 +7,20 @@ import (
 	"steelyard/session/entry"
 )
 
+// The widths that drawings are laid out for, in CSS pixels: those of a page on a desk
+// or on paper, of a tablet held upright and of a phone. Texts are of one size in all.
 const (
-	figureWidth = 640.0
-	plotHeight  = 300.0 // least height of the plot area
-	edge        = 8.0   // kept free around everything
-	tickLength  = 5.0
+	wide   = 640.0
+	medium = 448.0
+	narrow = 288.0
+)
+
+const (
+	plotHeight = 300.0 // least height of a wide plot area
+	plotPart   = 0.72  // and of one that is narrower, as a part of its width
+	edge       = 8.0   // kept free around everything
+	tickLength = 5.0
+	acrossTick = 75.0 // of the width of a drawing for each tick of its x axis, about
 )
 
 // figureLayout is a figure with the places of all that is drawn of it.
@@ -24,20 +33,17 @@ type figureLayout struct {
 	labels         []label     // the names of the curves
 	seen           [][][]point // the visible pieces of each curve
 	names          []name
-	keyed          []int // curves named in a key below
-	across, down   int   // squares of blank axes
+	keyed          []int   // curves named in a key below
+	square         float64 // side of the squares of blank axes
 	below          float64
+	width          float64
 	height         float64
 }
 
-func newFigureLayout(g *entry.Graph) *figureLayout {
-	s := &figureLayout{Graph: g, labels: curveLabels(g)}
+func newFigureLayout(g *entry.Graph, width float64) *figureLayout {
+	s := &figureLayout{Graph: g, labels: curveLabels(g), width: width}
 	s.x, s.y = newSpan(g.X.From, g.X.To), newSpan(Height(g))
-	s.xTicks, s.yTicks = s.x.ticks(8), s.y.ticks(6)
-	if g.Blank {
-		s.x, s.xTicks, s.across = squared(s.x, 560/int(square))
-		s.y, s.yTicks, s.down = squared(s.y, int(plotHeight)/int(square))
-	}
+	s.xTicks, s.yTicks = s.x.ticks(int(width/acrossTick)), s.y.ticks(6)
 	s.layout()
 	if !g.Blank {
 		s.seen = make([][][]point, len(g.Curves))
@@ -54,38 +60,45 @@ func newFigureLayout(g *entry.Graph) *figureLayout {
 
 // layout places the plot area so that no label is cut.
 func (s *figureLayout) layout() {
-	left := 0.0
-	for _, text := range s.yTicks.texts {
-		left = math.Max(left, textWidth(text))
-	}
-	left += edge + tickLength + 4
 	right := edge + 4
 	if n := len(s.xTicks.texts); n > 0 {
 		right = math.Max(right, edge+textWidth(s.xTicks.texts[n-1])/2)
 	}
 	for _, l := range s.labels {
-		if w := textWidth(l.text); w <= figureWidth/4 {
-			right = math.Max(right, w+6+edge)
+		if w := textWidth(l.text); w <= s.width/4 && len(s.labels) <= mostNamed {
+			right = math.Max(right, w+nameGap+edge)
+			if len(s.labels) > 1 {
+				right = math.Max(right, w+leaderGap+edge)
+			}
 		}
 	}
-	s.yLabel = axisLabel(s.Y, s.yTicks).rows(figureWidth - 2*edge)
-	s.xLabel = axisLabel(s.X, s.xTicks).rows(figureWidth - 2*edge)
+	s.yLabel = axisLabel(s.Y, s.yTicks).rows(s.width - 2*edge)
+	s.xLabel = axisLabel(s.X, s.xTicks).rows(s.width - 2*edge)
 	top := edge + lineHeight*float64(len(s.yLabel)) + 14
-	w, h := figureWidth-left-right, plotHeight
+	left := s.leftOf(s.yTicks)
+	w := s.width - left - right
+	h := math.Min(plotHeight, plotPart*s.width)
 	if s.Blank {
-		w, h = square*float64(s.across), square*float64(s.down)
-	} else {
-		h = math.Max(h, lineHeight*float64(len(s.labels)))
+		left, w, h = s.squares(right, h)
 	}
 	s.box = box{left, top, left + w, top + h}
 	s.below = s.box.bottom + tickLength + lineHeight*float64(1+len(s.xLabel)) + 8
+}
+
+// leftOf is the room left of the y axis for the texts of its ticks.
+func (s *figureLayout) leftOf(t ticks) float64 {
+	left := 0.0
+	for _, text := range t.texts {
+		left = math.Max(left, textWidth(text))
+	}
+	return left + edge + tickLength + 4
 }
 
 // draw writes the figure.
 func (s *figureLayout) draw(on vector) {
 	s.vector = on
 	spoken, description := told(s.Graph)
-	s.begin(figureWidth, s.height, spoken, description, 0)
+	s.begin(s.width, s.height, spoken, description, 0)
 	if s.Blank {
 		s.rules(gridInk, s.grid())
 	}
@@ -95,6 +108,10 @@ func (s *figureLayout) draw(on vector) {
 			s.curves(curveInk(i), lines)
 		}
 		for _, n := range s.names {
+			if n.leader != nil {
+				s.curves(leaderInk, [][]point{n.leader})
+				s.curves(anchorInk, [][]point{n.leader[:1]})
+			}
 			s.text(n.x, n.y, n.anchor, n.label)
 		}
 		s.writeKey(s.below)

@@ -2,6 +2,7 @@ package draw
 
 import (
 	"math"
+	"slices"
 	"sort"
 )
 
@@ -13,63 +14,92 @@ type name struct {
 	anchor anchor
 	wish   float64 // where y would best be
 	order  float64
+	leader []point // a thin line from the curve to a name that is not beside it
 }
 
-const mostSegments = 5000
+const (
+	mostNamed    = 6 // curves whose names are put beside them; more have a key
+	mostSegments = 5000
+	nameGap      = 6.0  // between a curve's end and its name
+	leaderGap    = 22.0 // the same, with a leader between them
+)
 
-// placeNames finds a place for the name of each curve: right of the plot
-// beside its end, or near a point inside the plot that nothing else needs. A
-// curve whose name finds none is told in the key.
+// placeNames finds a place for the name of each curve: right of the plot beside its
+// end, or inside at a place that nothing else needs, with a leader where it isn't beside
+// its curve. Where there are too many curves, or a name finds no place, a key tells
+// them all.
 func (s *figureLayout) placeNames() {
 	var ends, others []name
+	segments := 0
 	for i, l := range s.labels {
 		n := name{curve: i, label: l, anchor: start}
 		pieces := s.seen[i]
-		if width(n.text) == 0 {
-			continue
-		}
-		if len(pieces) == 0 || textWidth(n.text) > figureWidth/4 {
-			s.keyed = append(s.keyed, i)
-			continue
-		}
-		last := pieces[len(pieces)-1]
-		end := last[len(last)-1]
-		if end.X < s.box.right-2 {
-			others = append(others, n)
-			continue
-		}
-		n.x, n.wish = s.box.right+6, end.Y+ascent/2-0.5
-		n.order = n.wish + 0.3*(before(last, 30)-end.Y)
-		ends = append(ends, n)
-	}
-	spread(ends, s.box.top+ascent, s.box.bottom)
-	s.names = ends
-	for _, n := range ends {
-		if math.Abs(n.y-n.wish) > lineHeight { // too far off to be read alone
-			s.keyed = append(s.keyed, n.curve)
-		}
-	}
-	segments := 0
-	for _, pieces := range s.seen {
 		for _, line := range pieces {
 			segments += len(line)
 		}
+		if width(n.text) == 0 {
+			continue
+		}
+		s.keyed = append(s.keyed, i)
+		if len(pieces) == 0 {
+			return
+		}
+		last := pieces[len(pieces)-1]
+		end := last[len(last)-1]
+		if end.X < s.box.right-2 || textWidth(n.text) > s.width/4 {
+			others = append(others, n)
+			continue
+		}
+		n.x, n.wish = s.box.right+nameGap, end.Y+ascent/2-0.5
+		n.order = n.wish + 0.02*(before(last, 30)-end.Y)
+		ends = append(ends, n)
 	}
+	// A search among very many lines would take long and find nothing.
+	if len(s.keyed) > mostNamed || segments*len(others) > mostSegments {
+		return
+	}
+	ends = s.clustered(ends)
+	spread(ends, s.box.top+ascent, s.box.bottom)
+	s.lead(ends)
+	s.names = append(s.names, ends...)
 	for _, n := range others {
-		// A search among very many lines would take long and find nothing.
-		if segments < mostSegments/len(others) && s.inside(&n) {
-			s.names = append(s.names, n)
-		} else {
-			s.keyed = append(s.keyed, n.curve)
+		if !s.inside(&n) && !s.afar(&n) {
+			s.names = nil
+			return
 		}
+		s.names = append(s.names, n)
 	}
-	if len(s.keyed) > 0 { // a key with some of the names would puzzle
-		s.keyed = s.keyed[:0]
-		for i, l := range s.labels {
-			if width(l.text) > 0 {
-				s.keyed = append(s.keyed, i)
-			}
+	s.keyed = nil
+}
+
+// clustered puts the names of curves that end all but in one point elsewhere, where
+// there is a place, and gives the others.
+func (s *figureLayout) clustered(ends []name) []name {
+	var left []name
+	for i, n := range ends {
+		alone := !slices.ContainsFunc(ends, func(other name) bool {
+			return other.curve != n.curve && math.Abs(other.wish-n.wish) < lineHeight/3
+		})
+		if alone || !s.inside(&n) && !s.afar(&n) {
+			left = append(left, ends[i])
+			continue
 		}
+		s.names = append(s.names, n)
+	}
+	return left
+}
+
+// lead draws leaders to the names right of the plot where one is off the end of its
+// curve.
+func (s *figureLayout) lead(ends []name) {
+	off := func(n name) bool { return math.Abs(n.y-n.wish) > lineHeight/3 }
+	if !slices.ContainsFunc(ends, off) {
+		return
+	}
+	for i := range ends {
+		n := &ends[i]
+		n.x = s.box.right + leaderGap
+		n.leader = []point{{s.box.right + 2, n.wish - ascent/2}, {n.x - 4, n.y - ascent/2}}
 	}
 }
 
@@ -143,58 +173,6 @@ func spread(names []name, top, bottom float64) {
 	}
 }
 
-// inside looks for a free place beside the curve's points from its end
-// backward, right of them before left, above before below.
-func (s *figureLayout) inside(n *name) bool {
-	w := textWidth(n.text)
-	pieces := s.seen[n.curve]
-	for _, p := range backward(pieces[len(pieces)-1], 40) {
-		for _, q := range []point{
-			{p.X + 8, p.Y + ascent/2}, {p.X - 8 - w, p.Y + ascent/2},
-			{p.X + 6, p.Y - 10}, {p.X - 6 - w, p.Y - 10}, {p.X + 6, p.Y + ascent + 8}, {p.X - 6 - w, p.Y + ascent + 8},
-		} {
-			if s.free(textBox(q.X, q.Y, start, n.text)) {
-				n.x, n.y = q.X, q.Y
-				return true
-			}
-		}
-	}
-	return false
-}
-
-// free says whether a box lies within the plot, clear of all curves,
-// names and zero lines, with a little room around it.
-func (s *figureLayout) free(b box) bool {
-	if b.left < s.box.left+3 || b.right > s.box.right || b.top < s.box.top || b.bottom > s.box.bottom-3 {
-		return false
-	}
-	for _, n := range s.names {
-		if b.meets(textBox(n.x, n.y, n.anchor, n.text)) {
-			return false
-		}
-	}
-	wide := box{b.left - 4, b.top - 4, b.right + 4, b.bottom + 4}
-	zero := s.at(0, 0)
-	if wide.left <= zero.X && zero.X <= wide.right || wide.top <= zero.Y && zero.Y <= wide.bottom {
-		return false
-	}
-	for _, pieces := range s.seen {
-		for _, line := range pieces {
-			for i := 1; i < len(line); i++ {
-				if _, _, crossed := wide.segment(line[i-1], line[i]); crossed {
-					return false
-				}
-			}
-		}
-	}
-	return true
-}
-
-func (b box) meets(c box) bool {
-	const touch = 1e-6 // boxes that touch do not meet, whatever rounding makes of it
-	return b.left < c.right-touch && c.left < b.right-touch && b.top < c.bottom-touch && c.top < b.bottom-touch
-}
-
 const sampleLength = 44.0
 
 // keyColumns gives how many entries of the key stand beside one another.
@@ -203,11 +181,11 @@ func (s *figureLayout) keyColumns() int {
 	for _, i := range s.keyed {
 		widest = math.Max(widest, sampleLength+8+textWidth(s.labels[i].text)+20)
 	}
-	return max(1, int((figureWidth-2*edge+20)/widest))
+	return max(1, int((s.width-2*edge+20)/widest))
 }
 
 func (s *figureLayout) keyLines() int {
-	room := figureWidth - 2*edge - sampleLength - 8
+	room := s.width - 2*edge - sampleLength - 8
 	if columns := s.keyColumns(); columns > 1 {
 		return (len(s.keyed) + columns - 1) / columns
 	}
@@ -221,13 +199,13 @@ func (s *figureLayout) keyLines() int {
 // writeKey draws a sample of each line of the key beside its name, from y downward.
 func (s *figureLayout) writeKey(y float64) {
 	columns := s.keyColumns()
-	across := (figureWidth - 2*edge) / float64(columns)
+	across := (s.width - 2*edge) / float64(columns)
 	for k, i := range s.keyed {
 		x := edge + across*float64(k%columns)
 		level := y + lineHeight/2 - 1
 		s.curves(curveInk(i), [][]point{{{x, level}, {x + sampleLength, level}}})
 		if columns == 1 {
-			y = s.block(x+sampleLength+8, y, s.labels[i].rows(figureWidth-2*edge-sampleLength-8))
+			y = s.block(x+sampleLength+8, y, s.labels[i].rows(s.width-2*edge-sampleLength-8))
 			continue
 		}
 		s.text(x+sampleLength+8, y+ascent+2, start, s.labels[i])

@@ -10,20 +10,27 @@ import (
 	"steelyard/session/entry"
 )
 
-// GraphSVG draws a graph as one svg element, for a page or a file of its own. The
-// element's ids begin with a prefix, which must differ between the drawings of
-// one page. The element has a size of its own; a page for narrow screens lets it
-// shrink by its style sheet.
+// GraphSVG draws a graph as svg elements for a page, one for each class of widths: the
+// page's style sheet shows the one that fits. Their ids begin with a prefix, which must
+// differ between the drawings of one page.
 func GraphSVG(g *entry.Graph, prefix string) string {
-	w := svgWriter{prefix: identifier(prefix)}
-	newFigureLayout(g).draw(&w)
-	return string(w.out)
+	return eachWidth(prefix, func(width float64, on vector) { newFigureLayout(g, width).draw(on) })
 }
 
-// BarsSVG draws a chart as one svg element; the prefix is that of a graph.
+// BarsSVG draws a chart as svg elements; the prefix is that of a graph.
 func BarsSVG(b *entry.Bars, prefix string) string {
+	return eachWidth(prefix, func(width float64, on vector) { newBarsLayout(b, width).draw(on) })
+}
+
+func eachWidth(prefix string, draw func(width float64, on vector)) string {
 	w := svgWriter{prefix: identifier(prefix)}
-	newBarsLayout(b).draw(&w)
+	for _, each := range [...]struct {
+		class string
+		width float64
+	}{{"wide", wide}, {"medium", medium}, {"narrow", narrow}} {
+		w.class = each.class
+		draw(each.width, &w)
+	}
 	return string(w.out)
 }
 
@@ -31,6 +38,8 @@ func BarsSVG(b *entry.Bars, prefix string) string {
 type svgWriter struct {
 	out    []byte
 	prefix string // of the ids
+	class  string // of a page's drawing; none for one in a file of its own
+	told   bool   // what the drawing is in words
 }
 
 // put writes source as it is.
@@ -81,9 +90,15 @@ func (w *svgWriter) begin(width, height float64, spoken, description string, fil
 	w.put(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 `, num(width), " ", num(height), `"`)
 	w.attribute("width", width)
 	w.attribute("height", height)
-	w.put(` role="img" aria-labelledby="`, w.prefix, `-title `, w.prefix, `-desc" font-family="system-ui, 'Liberation Sans', Arial, Helvetica, sans-serif" font-size="14" fill="currentColor">`, "\n")
-	w.put(`<title id="`, w.prefix, `-title">`, escape(clean(spoken)), "</title>\n")
-	w.put(`<desc id="`, w.prefix, `-desc">`, escape(clean(description)), "</desc>\n")
+	if w.class != "" {
+		w.put(` class="`, w.class, `"`)
+	}
+	w.put(` role="img" aria-labelledby="`, w.prefix, `-title `, w.prefix, `-desc" font-family="system-ui, 'Liberation Sans', Arial, Helvetica, sans-serif" font-size="`, num(fontSize), `" fill="currentColor">`, "\n")
+	if !w.told { // the drawings of one thing share what is told of it
+		w.put(`<title id="`, w.prefix, `-title">`, escape(clean(spoken)), "</title>\n")
+		w.put(`<desc id="`, w.prefix, `-desc">`, escape(clean(description)), "</desc>\n")
+		w.told = true
+	}
 	if fills == 0 {
 		return
 	}
@@ -110,7 +125,7 @@ var svgFills = [fillKinds]string{
 	`<path d="M0 3H6M3 0V6" stroke="currentColor" stroke-width="0.8"/>`,
 }
 
-func (w *svgWriter) fill(i int) string { return w.prefix + "-fill" + strconv.Itoa(i) }
+func (w *svgWriter) fill(i int) string { return w.prefix + w.class + "-fill" + strconv.Itoa(i) }
 
 func (w *svgWriter) bar(b box, fill int, dashed bool) {
 	filled, dash := "none", ""

@@ -12,7 +12,7 @@ import (
 
 func wellFormed(t *testing.T, svg string) {
 	t.Helper()
-	d := xml.NewDecoder(strings.NewReader(svg))
+	d := xml.NewDecoder(strings.NewReader("<figure>" + svg + "</figure>"))
 	roots, depth := 0, 0
 	for {
 		token, err := d.Token()
@@ -52,11 +52,17 @@ func apart(t *testing.T, boxes []box, w, h float64) {
 	}
 }
 
-// textBoxes draws the figure and gives the boxes of its texts.
-func textBoxes(f *entry.Graph) (boxes []box, h float64) {
-	s := newFigureLayout(f)
-	s.draw(&svgWriter{})
-	return s.boxes, s.height
+// widths are those that drawings are laid out for.
+var widths = []float64{wide, medium, narrow}
+
+// textsApart checks the texts of a figure at all widths.
+func textsApart(t *testing.T, f *entry.Graph) {
+	t.Helper()
+	for _, w := range widths {
+		s := newFigureLayout(f, w)
+		s.draw(&svgWriter{})
+		apart(t, s.boxes, w, s.height)
+	}
 }
 
 func TestSVGGoldens(t *testing.T) {
@@ -64,8 +70,7 @@ func TestSVGGoldens(t *testing.T) {
 		svg := GraphSVG(make(), "g")
 		golden(t, name+".svg", svg)
 		wellFormed(t, svg)
-		boxes, h := textBoxes(make())
-		apart(t, boxes, figureWidth, h)
+		textsApart(t, make())
 	}
 }
 
@@ -77,7 +82,7 @@ func TestTeXPictures(t *testing.T) {
 		if !ok || strings.Count(picture, `\begin{picture}`) != 1 || !strings.HasSuffix(picture, "\\end{picture}}") {
 			t.Errorf("%s: %v\n%s", name, ok, picture)
 		}
-		layout := newFigureLayout(f)
+		layout := newFigureLayout(f, wide)
 		texts := []string{axisLabel(f.X, layout.xTicks).math.LaTeX()}
 		for _, text := range layout.xTicks.texts {
 			texts = append(texts, strings.Replace(text, "−", "-", 1))

@@ -14,23 +14,20 @@ import (
 // much, such as one with many long dashed curves.
 func GraphTeX(g *entry.Graph) (string, bool) {
 	w := texWriter{unit: texUnit}
-	if g.Blank {
-		w.unit = 3 / square
-	}
-	newFigureLayout(g).draw(&w)
+	newFigureLayout(g, wide).draw(&w)
 	return w.String(), w.pieces <= mostPieces
 }
 
 // BarsTeX draws a chart as a picture of LaTeX; false for one of too many bars.
 func BarsTeX(b *entry.Bars) (string, bool) {
 	w := texWriter{unit: texUnit}
-	layout := newBarsLayout(b)
+	layout := newBarsLayout(b, wide)
 	layout.draw(&w)
 	return w.String(), w.pieces <= mostPieces && layout.width <= widestTeX
 }
 
 const (
-	texUnit    = 0.22   // millimetres of a drawing unit: texts are as large as \footnotesize
+	texUnit    = 0.25   // millimetres of a drawing unit: texts are as large as \footnotesize
 	texLine    = 0.42   // points of the width of a line, for each of SVG's
 	mostPieces = 6000   // pieces of lines in a picture: each costs TeX some memory
 	widestTeX  = 1500.0 // a chart is made smaller to fit a line, but must be read
@@ -106,7 +103,7 @@ func (w *texWriter) curves(k ink, lines [][]point) {
 	w.thickness(k)
 	for _, line := range lines {
 		if len(line) == 1 {
-			w.dot(line[0], 2)
+			w.dot(line[0], k.width)
 		}
 		w.dashed(k.dash, line)
 	}

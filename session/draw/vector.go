@@ -29,17 +29,26 @@ type ink struct {
 }
 
 var (
-	axisInk = ink{width: 1.2}
-	zeroInk = ink{width: 0.6}
-	gridInk = ink{width: 0.5, faint: true}
+	axisInk   = ink{width: 1.2}
+	zeroInk   = ink{width: 0.6}
+	gridInk   = ink{width: 0.5, faint: true}
+	leaderInk = ink{width: 0.6, curve: true}
+	anchorInk = ink{width: 4, curve: true} // the dot of a leader on its curve
 )
 
-// strokes and gaps of the curves in turn; further rounds are drawn thicker.
-var strokes = [...][]float64{nil, {2, 4}, {9, 5}, {10, 4, 2, 4}, {5, 3}, {14, 4, 2, 4, 2, 4}}
+// lines are how the curves are drawn in turn; further rounds are drawn thicker. No two
+// have both like strokes and like gaps, and the two that are most alike, the whole line
+// and the whole thick line, come far from one another.
+var lines = [...]ink{
+	{width: 1.6}, {width: 1.6, dash: []float64{9, 5}}, {width: 1.8, dash: []float64{2, 4}},
+	{width: 1.6, dash: []float64{14, 4, 2, 4}}, {width: 3}, {width: 2.6, dash: []float64{4, 3}},
+}
 
 // curveInk is how the i-th curve is drawn.
 func curveInk(i int) ink {
-	return ink{width: 1.8 + 0.9*float64(min(i/len(strokes), 4)), dash: strokes[i%len(strokes)], curve: true}
+	k := lines[i%len(lines)]
+	k.curve, k.width = true, k.width+0.9*float64(min(i/len(lines), 4))
+	return k
 }
 
 // fillKinds is how many ways there are to fill a bar.
@@ -62,11 +71,11 @@ type textLine struct {
 }
 
 const (
-	fontSize   = 14.0
+	fontSize   = 12.0
 	emPart     = 0.6 // the width of a character in font sizes, estimated high
-	lineHeight = 18.0
-	ascent     = 11.0 // of capitals and most of all else above the baseline
-	descent    = 4.0
+	lineHeight = 15.0
+	ascent     = 9.5 // of capitals and most of all else above the baseline
+	descent    = 3.5
 )
 
 // textWidth estimates the width of a text in drawing units.
@@ -84,7 +93,7 @@ func textBox(x, y float64, a anchor, text string) box {
 	return box{x, y - ascent, x + w, y + descent}
 }
 
-func charactersIn(w float64) int { return max(1, int(w/(emPart*fontSize))) }
+func charactersIn(w float64) int { return max(1, int(w/(emPart*fontSize)+1e-6)) }
 
 // rows breaks a label into rows of some width. What needs more than one is set as
 // words.

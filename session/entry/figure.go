@@ -47,7 +47,7 @@ type Bars struct {
 type Stage struct {
 	Name string
 	Bars []Bar
-	Sum  string
+	Sum  Value
 }
 
 // Bar is one energy, in the chart's unit.

@@ -106,8 +106,8 @@ func panBars() *entry.Bars {
 	return &entry.Bars{
 		Unit: value("1 J").Unit, Books: "The energies add up: 0.196 J before and 0.196 J after.",
 		Stages: []entry.Stage{
-			{Name: "plums laid on", Bars: []entry.Bar{bar("E_g", "0.196 J"), bar("U", "0 J")}, Sum: "0.196 J"},
-			{Name: "lowest point", Bars: []entry.Bar{bar("E_g", "0 J"), bar("U", "0.196 J")}, Sum: "0.196 J"},
+			{Name: "plums laid on", Bars: []entry.Bar{bar("E_g", "0.196 J"), bar("U", "0 J")}, Sum: *value("0.196 J")},
+			{Name: "lowest point", Bars: []entry.Bar{bar("E_g", "0 J"), bar("U", "0.196 J")}, Sum: *value("0.196 J")},
 		},
 	}
 }
@@ -220,7 +220,7 @@ func everywhere(h string) *Document {
 		Curves: []entry.Curve{curve(&syntax.Name{Name: h}, 0, 1, func(v float64) float64 { return 1 / (v - 0.5) })}}
 	unknown := value("1 J")
 	unknown.InUnit = math.NaN()
-	bars := &entry.Bars{Unit: unknown.Unit, Books: h, Stages: []entry.Stage{{Name: h, Bars: []entry.Bar{{Of: name, Value: *unknown}}, Sum: h}}}
+	bars := &entry.Bars{Unit: unknown.Unit, Books: h, Stages: []entry.Stage{{Name: h, Bars: []entry.Bar{{Of: name, Value: *unknown}}, Sum: *unknown}}}
 	return &Document{Title: h, Caution: h, Blocks: []block{note{h}, givens{[]given{{name, shown{Words: h}, h}}}}, Parts: []part{{
 		Label: h, Question: h, Points: -1, Blocks: []block{
 			note{h + "\n\n# " + h + "\n- " + h + "\n1. " + h + "\n    " + h + "\n---\n> " + h + "\n" + h + "\n==="}, text{[]string{h, "", h}}, room{3, []syntax.Expr{name}},

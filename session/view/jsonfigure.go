@@ -80,7 +80,7 @@ func (f filler) Bars(b *entry.Bars) {
 	f.o.Holds = &b.Holds
 	f.o.Bars = &barsObject{Unit: unitText(b.Unit), Books: b.Books}
 	for _, s := range b.Stages {
-		one := stageObject{Name: s.Name, Sum: s.Sum}
+		one := stageObject{Name: s.Name, Sum: s.Sum.Shown(units.Screen)}
 		for _, bar := range s.Bars {
 			one.Bars = append(one.Bars, newBarObject(bar))
 		}

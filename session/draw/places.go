@@ -1,0 +1,131 @@
+package draw
+
+import "slices"
+
+// inside looks for a free place beside the curve's points from its end backward, right
+// of them before left, above before below.
+func (s *figureLayout) inside(n *name) bool {
+	w := textWidth(n.text)
+	for _, p := range s.marks(n.curve, 40) {
+		for _, q := range []point{
+			{p.X + 8, p.Y + ascent/2}, {p.X - 8 - w, p.Y + ascent/2},
+			{p.X + 6, p.Y - 8}, {p.X - 6 - w, p.Y - 8}, {p.X + 6, p.Y + ascent + 7}, {p.X - 6 - w, p.Y + ascent + 7},
+		} {
+			if s.free(textBox(q.X, q.Y, start, n.text)) {
+				n.x, n.y = q.X, q.Y
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// marks gives up to n points along a curve, its end first, that lie on no other curve.
+func (s *figureLayout) marks(curve, n int) []point {
+	pieces := s.seen[curve]
+	points := backward(pieces[len(pieces)-1], n)
+	return slices.DeleteFunc(points, func(p point) bool {
+		around := box{p.X - 6, p.Y - 6, p.X + 6, p.Y + 6}
+		return s.crossed(around, curve)
+	})
+}
+
+// afar looks for a free place some way off the curve's points, to which a leader goes:
+// one that crosses no other curve, if there is any.
+func (s *figureLayout) afar(n *name) bool {
+	w := textWidth(n.text)
+	marks := s.marks(n.curve, 24)
+	for _, crossing := range []bool{false, true} {
+		for way := 20.0; way < s.box.bottom-s.box.top; way *= 1.5 {
+			for _, p := range marks {
+				for _, d := range []point{{0.7, -0.7}, {0.7, 0.7}, {-0.7, -0.7}, {-0.7, 0.7}} {
+					to := point{p.X + d.X*way, p.Y + d.Y*way}
+					n.x, n.y = to.X+3, to.Y+ascent/2
+					if d.X < 0 {
+						n.x = to.X - 3 - w
+					}
+					n.leader = []point{p, to}
+					if s.free(textBox(n.x, n.y, start, n.text)) && s.leads(n, crossing) {
+						return true
+					}
+				}
+			}
+		}
+	}
+	return false
+}
+
+// leads says whether the leader of a name crosses no other name or leader and, unless
+// that may be, no other curve.
+func (s *figureLayout) leads(n *name, crossing bool) bool {
+	from, to := n.leader[0], n.leader[1]
+	for _, other := range s.names {
+		if _, _, crossed := textBox(other.x, other.y, other.anchor, other.text).segment(from, to); crossed {
+			return false
+		}
+		if other.leader != nil && cross(from, to, other.leader[0], other.leader[1]) {
+			return false
+		}
+	}
+	for i, pieces := range s.seen {
+		for _, line := range pieces {
+			for k := 1; k < len(line) && i != n.curve && !crossing; k++ {
+				if cross(from, to, line[k-1], line[k]) {
+					return false
+				}
+			}
+		}
+	}
+	return true
+}
+
+// cross says whether two lines from point to point cross.
+func cross(a, b, c, d point) bool {
+	side := func(a, b, p point) bool {
+		return float64((b.X-a.X)*(p.Y-a.Y)) > float64((b.Y-a.Y)*(p.X-a.X))
+	}
+	return side(a, b, c) != side(a, b, d) && side(c, d, a) != side(c, d, b)
+}
+
+// free says whether a box lies within the plot, clear of all curves,
+// names and zero lines, with a little room around it.
+func (s *figureLayout) free(b box) bool {
+	if b.left < s.box.left+3 || b.right > s.box.right || b.top < s.box.top || b.bottom > s.box.bottom-3 {
+		return false
+	}
+	for _, n := range s.names {
+		if b.meets(textBox(n.x, n.y, n.anchor, n.text)) {
+			return false
+		}
+		if n.leader != nil {
+			if _, _, crossed := b.segment(n.leader[0], n.leader[1]); crossed {
+				return false
+			}
+		}
+	}
+	wide := box{b.left - 4, b.top - 4, b.right + 4, b.bottom + 4}
+	zero := s.at(0, 0)
+	if wide.left <= zero.X && zero.X <= wide.right || wide.top <= zero.Y && zero.Y <= wide.bottom {
+		return false
+	}
+	return !s.crossed(wide, -1)
+}
+
+// crossed says whether any curve but one goes through a box.
+func (s *figureLayout) crossed(b box, but int) bool {
+	for i, pieces := range s.seen {
+		for _, line := range pieces {
+			for k := 1; k < len(line) && i != but; k++ {
+				if _, _, crossed := b.segment(line[k-1], line[k]); crossed {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+func (b box) meets(c box) bool {
+	const touch = 1e-6 // boxes that touch do not meet, whatever rounding makes of it
+	return b.left < c.right-touch && c.left < b.right-touch && b.top < c.bottom-touch && c.top < b.bottom-touch
+}
