@@ -106,9 +106,18 @@ func (t teller) line(s graph.Shape) string {
 		more = append(more, "zero at "+t.x(x))
 	}
 	if more == nil {
-		more = t.values(func(x float64) float64 { return s.B*x + s.C })
+		more = t.values(func(x float64) float64 { return t.own(s.B*x+s.C, x, s.C) })
 	}
 	return text + ": " + strings.Join(more, ", ")
+}
+
+// own is the value that the curve itself has at a place, which knows what rounding has
+// left of 0, where that of its form is the same but for rounding.
+func (t teller) own(v, x, scale float64) float64 {
+	if y, ok := t.c.eval.At(x); ok && math.Abs(y-v) <= 1e-9*max(math.Abs(scale), math.Abs(v)) {
+		return y
+	}
+	return v
 }
 
 // values tells those at both ends of the range.
@@ -127,9 +136,8 @@ func (t teller) parabola(s graph.Shape) string {
 		x0 = 0
 	}
 	y0 := s.C - s.B*s.B/(4*s.A)
-	if y, ok := t.c.eval.At(x0); ok && math.Abs(y-y0) <= 1e-9*max(math.Abs(s.C), math.Abs(y0)) {
-		y0 = y // which knows what is a residue
-	}
+	at := func(x float64) float64 { return t.own((s.A*x+s.B)*x+s.C, x, s.C) }
+	y0 = t.own(y0, x0, s.C)
 	var more []string
 	if t.inside(x0) {
 		more = append(more, extreme+t.y(y0)+" at "+t.x(x0))
@@ -138,11 +146,12 @@ func (t teller) parabola(s graph.Shape) string {
 		if math.Abs(x0-t.to) < edge {
 			other = t.from
 		}
-		if math.Abs(x0-t.from) < edge || other == t.from { // half a parabola
-			more = append(more, t.y((s.A*other+s.B)*other+s.C)+" at "+t.x(other))
+		half := math.Abs(x0-t.from) < edge || other == t.from
+		if y := at(other); half && y != 0 {
+			more = append(more, t.y(y)+" at "+t.x(other))
 		}
 	} else {
-		more = append(t.values(func(x float64) float64 { return (s.A*x+s.B)*x + s.C }), "its vertex at "+t.x(x0)+", outside the range")
+		more = append(t.values(at), "its vertex at "+t.x(x0)+", outside the range")
 	}
 	return text + ": " + strings.Join(append(more, t.parabolaZeros(s, x0, y0)...), ", ")
 }

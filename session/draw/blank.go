@@ -9,8 +9,9 @@ const square = 12.0
 // plot area: all of the width that the texts leave, about as high as is asked.
 func (s *figureLayout) squares(right, high float64) (left, w, h float64) {
 	across, down := 0, 0
-	s.x, s.xTicks, across = squared(s.x, int((s.width-s.leftOf(s.yTicks)-right)/square))
-	s.y, s.yTicks, down = squared(s.y, int(high/square))
+	room := s.width - s.leftOf(s.yTicks) - right
+	s.x, s.xTicks, across = squared(s.x, int(room/square))
+	s.y, s.yTicks, down = squared(s.y, int(high/room*float64(across)))
 	left = s.leftOf(s.yTicks)
 	w = s.width - left - right
 	s.square = w / float64(across)
@@ -21,7 +22,7 @@ func (s *figureLayout) squares(right, high float64) (left, w, h float64) {
 // of squares long, so that values can be plotted by counting squares. Of all
 // steps it takes the one that fills most of the room.
 func squared(s span, most int) (wide span, t ticks, squares int) {
-	most = max(most, 20) // which every span can be drawn in
+	most = max(most, 15) // which every span can be drawn in
 	for about := 2; about <= 12; about++ {
 		mantissa, power := roundStep((s.to - s.from) / float64(about))
 		step := decimal(mantissa, power)
