@@ -55,6 +55,8 @@ func (t teller) course(f graph.Facts, sampled *graph.Curve) claim {
 	ends := f.HasFrom && f.HasTo
 	monotone := claim{}
 	switch {
+	case f.Rises && f.Falls && ends:
+		monotone = claim{"is constant: " + t.y(f.AtFrom.Y), false}
 	case f.Rises && ends:
 		monotone = claim{"rises" + t.fromTo(f), t.rises(1)}
 	case f.Falls && ends:
@@ -80,10 +82,10 @@ func (t teller) course(f graph.Facts, sampled *graph.Curve) claim {
 		}
 	case monotone.text != "":
 		return monotone
-	case sampled.Cut:
-		return claim{"runs off " + t.ends(*sampled), false}
 	default:
-		t = t.p.teller(t.c, t.from, t.to, true)
+		if t = t.p.teller(t.c, t.from, t.to, true); sampled.Cut {
+			return claim{"runs off " + t.ends(*sampled), false}
+		}
 		greatest, least = t.seen(f.Greatest), t.seen(f.Least)
 	}
 	text := "is greatest, " + t.extreme(greatest) + " and least, " + t.extreme(least)
@@ -251,7 +253,8 @@ func (t teller) tidy(x float64) float64 {
 	return x
 }
 
-// ends says where a curve runs off: where it breaks, and at a place that is known.
+// ends says where a curve runs off: where it breaks, else at a place that is known, or at
+// the end of the range that has no value.
 func (t teller) ends(c graph.Curve, known ...float64) string {
 	t.off = true
 	where, _ := t.gaps(c, known...)
@@ -268,56 +271,79 @@ func (t teller) ends(c graph.Curve, known ...float64) string {
 }
 
 // gaps says where a curve breaks off, and tells whether it is proved to have no value
-// where it has none. A break beside a place that is known is there.
-func (t teller) gaps(c graph.Curve, known ...float64) (where string, empty bool) {
+// where it has none. Of one that runs off, only poles are named, and breaks of which it
+// is not known what they are: a place that is known may be in one of those.
+func (t teller) gaps(c graph.Curve, place ...float64) (where string, empty bool) {
 	var at []string
+	edge, beside := 1e-6*(t.to-t.from), 1e-3*(t.to-t.from)
 	empty = true
 	none := func(lo, hi float64) {
 		inside := 1e-6 * (hi - lo)
 		empty = empty && t.c.alone && t.p.Planner.Program.Empty(&t.p.State, t.c.fn, ops.Between(lo+inside, hi-inside))
 	}
-	edge := 1e-6 * (t.to - t.from)
-	end := func(lo, hi float64, text string) {
-		none(lo, hi)
-		within := t
-		within.from, within.to = lo, hi
-		pole := known == nil
-		for _, by := range [...]float64{1, -1} {
-			if p, ok := within.peak(by); ok && p.Endless {
-				pole, text = true, "at "+t.x(t.tidy(p.At[0].Lo))
+	name := func(lo, hi float64, text string) {
+		if t.off {
+			switch pole, some, known := t.pole(lo, hi); {
+			case some:
+				text = "at " + t.x(t.tidy(pole))
+			case known:
+				return
+			case len(place) > 0 && lo-beside <= place[0] && place[0] <= hi+beside:
+				text = "at " + t.x(t.tidy(place[0]))
 			}
 		}
-		if pole || !t.off {
+		if n := len(at); n == 0 || at[n-1] != text {
 			at = append(at, text)
 		}
 	}
 	if first := c.Runs[0][0].X; first > t.from+edge {
-		end(t.from, first, "below "+t.x(first))
+		none(t.from, first)
+		name(t.from, first, "below "+t.x(first))
 	}
-	for i := 1; i < len(c.Runs); i++ {
+	for i := 1; i < len(c.Runs) && len(at) <= limit.Places; i++ {
 		end, begin := c.Runs[i-1][len(c.Runs[i-1])-1].X, c.Runs[i][0].X
-		if begin-end < 0.02*(t.to-t.from) {
-			place := c.Breaks[i-1]
-			if t.off && t.c.lifts.Near(place, 1e-6*(t.to-t.from)) {
-				continue // a break, but no pole
-			}
-			for _, x := range known {
-				if math.Abs(x-place) < 1e-3*(t.to-t.from) {
-					place = x
-				}
-			}
-			at = append(at, "at "+t.x(t.tidy(place)))
-		} else {
-			at = append(at, "from "+t.x(end)+" to "+t.xValue(begin))
+		switch narrow := begin-end < 0.02*(t.to-t.from); {
+		case !narrow:
 			none(end, begin)
+			name(end, begin, "from "+t.x(end)+" to "+t.xValue(begin))
+		case t.off && t.c.lifts.Near(c.Breaks[i-1], edge): // a break, but no pole
+		case t.off:
+			name(end, begin, t.between(t.tidy(end), t.tidy(begin)))
+		default:
+			name(end, begin, "at "+t.x(t.tidy(c.Breaks[i-1])))
 		}
 	}
 	last := c.Runs[len(c.Runs)-1]
 	if x := last[len(last)-1].X; x < t.to-edge {
-		end(x, t.to, "above "+t.x(x))
+		none(x, t.to)
+		name(x, t.to, "above "+t.x(x))
 	}
-	if at = slices.Compact(at); len(at) > limit.Places {
+	if len(at) > limit.Places {
 		at = append(at[:limit.Places], "and further places")
 	}
 	return strings.Join(at, ", "), empty
+}
+
+// between says that something is between two places, or at the one that both look like.
+func (t teller) between(lo, hi float64) string {
+	from, to := t.xValue(lo), t.xValue(hi)
+	if from == to {
+		return "at " + t.x(lo)
+	}
+	return "between " + t.x(lo) + " and " + to
+}
+
+// pole is the place between two at which a curve grows without bound; known tells
+// whether it is proved that there is one, or none.
+func (t teller) pole(lo, hi float64) (at float64, some, known bool) {
+	t.from, t.to = lo, hi
+	known = true
+	for _, by := range [...]float64{1, -1} {
+		p, ok := t.peak(by)
+		if ok && p.Endless {
+			return p.At[0].Lo, true, true
+		}
+		known = known && ok
+	}
+	return 0, false, known
 }

@@ -63,8 +63,11 @@ func Sample(f Function, from, to float64, through ...float64) Curve {
 	s := &sampler{f: f, from: from, to: to, x: make([]float64, 0, room), y: make([]float64, 0, room), ok: make([]bool, 0, room)}
 	s.add(append(s.even(), through...))
 	s.common()
+	far := false
 	for i, y := range s.y {
-		s.ok[i] = s.ok[i] && !s.far(y)
+		if s.ok[i] && s.far(y) {
+			s.ok[i], far = false, true
+		}
 	}
 	for range levels {
 		x := s.wanted()
@@ -77,6 +80,7 @@ func Sample(f Function, from, to float64, through ...float64) Curve {
 	s.edges()
 	c := Curve{}
 	c.Lo, c.Hi, c.Cut = s.height()
+	c.Cut = c.Cut || far
 	c.Runs = s.runs(c.Hi - c.Lo)
 	for i := 1; i < len(c.Runs); i++ {
 		before := c.Runs[i-1]
