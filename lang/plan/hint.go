@@ -247,10 +247,32 @@ func (c *coder) unlikeHint(at syntax.Span, x, y syntax.Expr, a, b run.Static) (h
 			return "Is the unit of " + n.Value.Text + " missing?", readings
 		}
 	}
+	if unit := endingUnit(y); unit.At.To == at.To && unit.Present() && syntax.OfNumbers(x) { // 3×4 + 2 N
+		numbers := strings.TrimSpace(c.source(syntax.Span{From: at.From, To: unit.At.From}))
+		return "Put the numbers in brackets, with the unit behind.", []string{"(" + numbers + ") " + c.source(unit.At)}
+	}
 	if factor, ok := factorBetween(a.Dim, b.Dim); ok {
 		return "They differ by " + factor + ". Check for a missing factor or power.", nil
 	}
 	return "Check for a missing power, factor or unit.", nil
+}
+
+// endingUnit is the unit that the last factor of a product ends with.
+func endingUnit(x syntax.Expr) syntax.UnitText {
+	for {
+		switch t := x.(type) {
+		case *syntax.Binary:
+			if x = t.Y; t.Op != syntax.Mul || !syntax.OfNumbers(t.X) {
+				return syntax.UnitText{}
+			}
+		case *syntax.Quantity:
+			return t.Unit
+		case *syntax.Measured:
+			return t.Unit
+		default:
+			return syntax.UnitText{}
+		}
+	}
 }
 
 // factorBetween names the quantity by which two dimensions differ, if it is a

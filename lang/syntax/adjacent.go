@@ -271,22 +271,7 @@ func factorsAfter(text string, tokens []token, to int) (string, int) {
 }
 
 // operandStart returns where the operand begins whose last token is at i.
-func operandStart(tokens []token, i int) int {
-	for power := powerStart(tokens, i); power > 0; power = powerStart(tokens, i) {
-		i = power - 1
-	}
-	switch {
-	case tokens[i].text == ")":
-		if i = pieces(tokens).opening(i); i > 0 && tokens[i-1].call {
-			i--
-		}
-	case i > 0 && (tokens[i].kind == unitToken || tokens[i].kind == lineToken):
-		return operandStart(tokens, i-1)
-	case i > 0 && tokens[i-1].text == "√":
-		i--
-	}
-	return tokens[i].from
-}
+func operandStart(tokens []token, i int) int { return tokens[pieces(tokens).start(i)].from }
 
 // operandEnd returns where the operand ends that begins at i.
 func operandEnd(tokens []token, i int) int {

@@ -23,6 +23,7 @@ type exprParser struct {
 	depth int
 	end   int // of the last token that was taken
 	bad   *fault
+	bare  bool // an exponent follows, or what a root is of, which takes no unit
 }
 
 // source hands tokens out one after the other. Past the last one it hands out
@@ -204,6 +205,7 @@ func negated(x Expr, from int) bool {
 }
 
 func (p *exprParser) power() Expr {
+	bare := p.bare
 	x := p.operand()
 	switch {
 	case p.tok.kind == superToken:
@@ -211,6 +213,7 @@ func (p *exprParser) power() Expr {
 		x = binary(Pow, Span{From: t.from, To: t.from}, x, p.raised(&t))
 	case p.tok.sign("^"):
 		at := p.take().span()
+		p.bare = true
 		y := p.nested(at, p.unary)
 		if u, ok := unitOf(y); ok {
 			p.fail(&fault{finding.New(finding.Unreadable, u.At, "An exponent can't have a unit.", "Put the exponent in brackets, or leave the unit out.")})
@@ -223,7 +226,10 @@ func (p *exprParser) power() Expr {
 		p.fail(&fault{finding.New(finding.Unreadable, p.tok.span(), "There are two exponents in a row.",
 			"Put brackets round one of the powers.")})
 	}
-	return x
+	if bare {
+		return x
+	}
+	return p.measured(x)
 }
 
 // unitOf returns the unit of an expression that is one quantity, whatever its

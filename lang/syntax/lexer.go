@@ -149,6 +149,10 @@ func (l *scanner) notPlain() {
 	}
 }
 
+// underRoot tells whether the last number stands under a bare root, √16 m²: how far
+// that reaches is asked.
+func (l *scanner) underRoot() bool { return l.last(2).sign("√") }
+
 // isBare tells whether a number that begins here is an exponent, or stands under
 // a bare root.
 func (l *scanner) isBare() bool {
@@ -173,6 +177,8 @@ func (l *scanner) writtenNumber() *fault {
 	l.emit(numToken, end)
 	if !bare {
 		l.unitHere(false)
+	} else if !l.underRoot() {
+		l.productUnit()
 	}
 	return nil
 }
@@ -340,4 +346,5 @@ func (l *scanner) super() {
 		end += n
 	}
 	l.emit(superToken, end)
+	l.productUnit()
 }

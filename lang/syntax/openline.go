@@ -471,10 +471,7 @@ func combined(open [][][]bracketing) [][]bracketing {
 func (o *opener) setOff(ps pieces) (out []bool, bracket Span) {
 	for _, open := range o.open {
 		i := open.unit
-		from := i - 1
-		if ps[from].sign(")") {
-			from = ps.opening(from)
-		}
+		from := ps.start(i - 1)
 		at := from
 		for at > 0 && ps[at-1].plusOrMinus() {
 			at--

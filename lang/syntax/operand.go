@@ -44,21 +44,14 @@ func (p *exprParser) unitNext() UnitText {
 	return t.unit()
 }
 
-// measured is a bracket of written numbers, with the unit that may follow it.
-func (p *exprParser) measured(x *Paren) Expr {
-	if u := p.unitNext(); u.Present() {
-		return &Measured{At: x.At.Join(u.At), X: x, Unit: u}
-	}
-	return x
-}
-
 // operand reads what a sign can stand before. It always returns one: after a fault
 // a π that nobody looks at.
 func (p *exprParser) operand() Expr {
-	at := p.tok.span()
+	at, bare := p.tok.span(), p.bare
+	p.bare = false
 	switch p.tok.kind {
 	case numToken:
-		return p.number()
+		return p.number(bare)
 	case piToken:
 		p.take()
 		pi := &Pi{At: at}
@@ -74,11 +67,16 @@ func (p *exprParser) operand() Expr {
 	case signToken:
 		switch p.tok.text {
 		case "(":
-			return p.paren()
+			return p.paren(bare)
 		case "√":
 			p.take()
+			p.bare = true
 			x := p.nested(at, p.operand)
-			return &Root{At: at.Join(x.Span()), X: x}
+			root := &Root{At: at.Join(x.Span()), X: x}
+			if bare {
+				return root
+			}
+			return p.measured(root)
 		}
 	}
 	if curveWord(&p.tok) != nil {
@@ -112,8 +110,8 @@ func timesT(at Span) *fault {
 	return &fault{finding.New(finding.NameKind, at, "`at` has its own meaning here.", "For a times t, put `*` between them.", "a*t")}
 }
 
-// number reads a written number with what belongs to it.
-func (p *exprParser) number() Expr {
+// number reads a written number with what belongs to it; a bare one has no unit.
+func (p *exprParser) number(bare bool) Expr {
 	t := p.take()
 	at := t.span()
 	if a, b, ok := isVulgar(firstRune(t.text)); ok { // ½ is (1/2)
@@ -122,6 +120,9 @@ func (p *exprParser) number() Expr {
 		return p.measured(&Paren{At: at, X: &Binary{At: at, OpAt: at, Op: Div, X: &Number{At: at, Value: x}, Y: &Number{At: at, Value: y}}})
 	}
 	d := p.decimal(t.text, at, false)
+	if bare {
+		return &Number{At: at, Value: d}
+	}
 	if u := p.unitNext(); u.Present() {
 		q := &Quantity{At: at.Join(u.At), Value: d, Unit: u}
 		if p.tok.kind == numToken {
@@ -139,10 +140,13 @@ func (p *exprParser) number() Expr {
 	return n
 }
 
-func (p *exprParser) paren() Expr {
+func (p *exprParser) paren(bare bool) Expr {
 	at := p.take().span()
-	x := p.nested(at, p.whole)
-	return p.measured(&Paren{At: at.Join(p.sign(")")), X: x})
+	x := &Paren{X: p.nested(at, p.whole)}
+	if x.At = at.Join(p.sign(")")); bare {
+		return x
+	}
+	return p.measured(x)
 }
 
 // name reads a name, or a call where a bracket follows.
@@ -151,7 +155,7 @@ func (p *exprParser) name() Expr {
 	at := t.span()
 	name := Canonical(t.text)
 	if p.tok.sign("(") {
-		return p.call(name, at)
+		return p.measured(p.call(name, at))
 	}
 	x := &Name{At: at, Name: name}
 	if p.tok.kind == lineToken {

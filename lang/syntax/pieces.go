@@ -149,6 +149,25 @@ func (ps pieces) operand(i int) int {
 	return ps.power(i)
 }
 
+// start is the place of the piece with which the operand begins that ends at i.
+func (ps pieces) start(i int) int {
+	for power := powerStart(ps, i); power > 0; power = powerStart(ps, i) {
+		i = power - 1
+	}
+	switch {
+	case ps[i].sign(")"):
+		if i = ps.opening(i); i > 0 && ps[i-1].call {
+			i--
+		}
+	case i > 0 && (ps[i].kind == unitToken || ps[i].kind == lineToken):
+		return ps.start(i - 1)
+	}
+	if i > 0 && ps[i-1].sign("√") {
+		i--
+	}
+	return i
+}
+
 // power returns where the power ends that the piece at i begins; i if it begins none.
 func (ps pieces) power(i int) int {
 	switch {
@@ -314,10 +333,8 @@ func (ps pieces) quantities() []bracketing {
 		if ps[i].kind != unitToken || !ps[i].open || i == 0 {
 			continue
 		}
-		from := i - 1
-		if ps[from].sign(")") {
-			from = ps.opening(from)
-		} else if from > 0 && ps[from-1].plusOrMinus() && (from == 1 || !ps[from-2].ends()) {
+		from := ps.start(i - 1)
+		if from > 0 && ps[from-1].plusOrMinus() && (from == 1 || !ps[from-2].ends()) {
 			from-- // a minus before a number belongs to it
 		}
 		if from > 0 && ps[from-1].sign("(") && i+1 < len(ps) && ps[i+1].sign(")") && !(from > 1 && ps[from-2].call) {

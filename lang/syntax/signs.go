@@ -152,11 +152,14 @@ func (l *scanner) closeBracket(sign byte, at Span) *fault {
 			"There is nothing in these brackets.", "Write something in them, or take them out.")}
 	}
 	l.emit(signToken, at.To)
+	if b.plain && !b.call && !b.bare {
+		l.unitHere(false)
+		return nil
+	}
 	if !b.plain || b.call {
 		l.notPlain() // nor does the bracket around hold numbers only
-	} else if !b.bare {
-		l.unitHere(false)
 	}
+	l.productUnit()
 	return nil
 }
 

@@ -46,8 +46,7 @@ func (r operation) numberOver() *fault {
 		return nil
 	}
 	b, at := r.Binary, r.Y.Span()
-	called, ok := numbersOnly(b.X)
-	if !ok || u.Text == "°" && Any(b.X, isPi) { // π/180° turns degrees into radians
+	if !OfNumbers(b.X) || u.Text == "°" && Any(b.X, isPi) { // π/180° turns degrees into radians
 		return nil
 	}
 	left := r.source(b.X.Span())
@@ -56,9 +55,6 @@ func (r operation) numberOver() *fault {
 	sign := r.source(Span{From: b.X.Span().To, To: at.From})
 	unit := r.source(Span{From: u.At.From, To: at.To})
 	group := "(" + left + sign + number + ") " + unit
-	if called { // a bracket with a function in it takes no unit
-		group = "(" + left + sign + number + ")*(1 " + unit + ")"
-	}
 	if Any(b.X, bareRoot) {
 		left = "(" + left + ")"
 	}
@@ -79,16 +75,15 @@ func isPi(x Expr) bool {
 	return ok
 }
 
-// numbersOnly tells whether an expression is worked out from written numbers alone,
-// without a name or a unit, and whether by a function. The angle of sin(30°) leaves no
-// unit behind.
-func numbersOnly(x Expr) (called, ok bool) {
-	ok = true
+// OfNumbers tells whether an expression is worked out from written numbers alone,
+// without a name or a unit. The angle of sin(30°) leaves no unit behind.
+func OfNumbers(x Expr) bool {
+	ok := true
 	Walk(x, func(x Expr) bool {
 		switch x := x.(type) {
 		case *Number, *Pi, *Paren, *Unary, *Binary, *Root:
 		case *Call:
-			called, ok = true, ok && ops.IsFunction(x.Func)
+			ok = ok && ops.IsFunction(x.Func)
 			angle := x.Func == "sin" || x.Func == "cos" || x.Func == "tan"
 			return ok && !(angle && IsWritten(x.Args[0].X))
 		default:
@@ -96,7 +91,7 @@ func numbersOnly(x Expr) (called, ok bool) {
 		}
 		return ok
 	})
-	return called, ok
+	return ok
 }
 
 // unitPower finds 5 m ^2 and 5 m^n: an exponent after a unit that does not go

@@ -123,6 +123,9 @@ func (b *bare) look(x syntax.Expr) bool {
 			syntax.Walk(x.X, b.look)
 			return false
 		}
+		if x.Op == syntax.Mul && ofPi(x.Y) && syntax.OfNumbers(x.X) { // 4π² is a number of formulas
+			return false
+		}
 	case *syntax.Call:
 		arguments(b.line, x)
 	case *syntax.Number:
@@ -139,6 +142,15 @@ func (b *bare) look(x syntax.Expr) bool {
 		}
 	}
 	return true
+}
+
+// ofPi tells whether an expression is π, or a power of it.
+func ofPi(x syntax.Expr) bool {
+	if p, ok := x.(*syntax.Binary); ok && p.Op == syntax.Pow {
+		x = p.X
+	}
+	_, ok := x.(*syntax.Pi)
+	return ok
 }
 
 // lacks is the dimension that something of an expression must have for the whole to
