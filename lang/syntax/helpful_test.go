@@ -20,7 +20,7 @@ var helpfulTests = []struct {
 	{"f = 1/0.40 s", finding.TwoReadings, "1/0.40 s", []string{"(1/0.40) s", "1/(0.40 s)"}},
 	{"2π/0.40 s", finding.TwoReadings, "2π/0.40 s", []string{"(2π/0.40) s", "2π/(0.40 s)"}},
 	{"z = x + √9/2 m", finding.TwoReadings, "√9/2 m", []string{"(√9/2) m", "(√9)/(2 m)"}},
-	{"z = sin(30°)/2 m", finding.TwoReadings, "sin(30°)/2 m", []string{"(sin(30°)/2)*(1 m)", "sin(30°)/(2 m)"}},
+	{"z = sin(30°)/2 m", finding.TwoReadings, "sin(30°)/2 m", []string{"(sin(30°)/2) m", "sin(30°)/(2 m)"}},
 	{"x = a*(3/4 m/s)", finding.TwoReadings, "3/4 m/s", []string{"(3/4) m/s", "3/(4 m/s)"}},
 	{"U = 1/2 k x^2", finding.TwoReadings, "1/2 k x^2", []string{"(1/2) k x^2", "1/(2 k x^2)"}},
 	{"π/3 rad", finding.TwoReadings, "π/3 rad", []string{"(π/3) rad", "π/(3 rad)"}},

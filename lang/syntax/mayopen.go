@@ -126,7 +126,10 @@ func (m *mayOpen) word(word string) bool {
 // operator tells whether something goes on right of an operator: a product under
 // a bar, a unit behind a sign.
 func (m *mayOpen) operator(x *Binary) bool {
-	if x.Op != Mul && x.Op != Div {
+	if x.Op == Add || x.Op == Sub {
+		return m.degrees(x.X) || m.degrees(x.Y)
+	}
+	if x.Op == Pow {
 		return false
 	}
 	if x.Op == Div {
@@ -153,6 +156,12 @@ func (m *mayOpen) operator(x *Binary) bool {
 		return ok && b.Op == Mul && x.Op == Div
 	}
 	return false
+}
+
+// degrees tells whether a term is a plain number that would be more than a turn: 90 - θ.
+func (m *mayOpen) degrees(x Expr) bool {
+	n, ok := x.(*Number)
+	return ok && math.Abs(n.Value.Float()) > 2*math.Pi
 }
 
 // call tells whether letters may stand before a function, or a plain number be in

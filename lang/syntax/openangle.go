@@ -1,14 +1,23 @@
 package syntax
 
-import "math"
+import (
+	"math"
+	"slices"
+	"strings"
 
-// angles reads the plain numbers in sine, cosine and tangent, and the names that
-// usually are angles, as degrees and as radians; false where there are none beyond
-// a turn.
+	"steelyard/lang/ops"
+)
+
+// angles reads the plain numbers in sine, cosine and tangent, those in a sum with an
+// angle, and the names that usually are angles, as degrees and as radians; false where
+// there are none beyond a turn.
 func (o *opener) angles(ps pieces) (degrees, radians pieces, ok bool) {
 	at := map[int]bool{}
 	for i := range ps {
 		p := &ps[i]
+		if p.kind == numToken && o.beyondTurn(p) && o.besideAngle(ps, i) {
+			at[i] = true
+		}
 		if p.kind != nameToken {
 			continue
 		}
@@ -90,6 +99,56 @@ func (o *opener) argument(ps pieces, from, to int, degrees map[int]bool) {
 		}
 		i = end
 	}
+}
+
+// besideAngle tells whether the number at i is a term of a sum with an angle: 90 - θ.
+func (o *opener) besideAngle(ps pieces, i int) bool {
+	if from, to := ps.term(i); from != i || to != i+1 {
+		return false
+	}
+	for from := i; from > 0 && ps[from-1].plusOrMinus(); {
+		if from--; from > 0 && ps[from-1].ends() {
+			first, _ := ps.term(from - 1)
+			if o.isAngle(ps[first:from]) {
+				return true
+			}
+			from = first
+		}
+	}
+	for to := i + 1; to < len(ps) && ps[to].plusOrMinus(); {
+		first := to + 1
+		if _, to = ps.term(first); o.isAngle(ps[first:to]) {
+			return true
+		}
+	}
+	return false
+}
+
+// isAngle tells whether a product holds an angle, and neither a power nor an angle that
+// it is divided by.
+func (o *opener) isAngle(ps pieces) bool {
+	found, under := false, false
+	for i := 0; i < len(ps); i++ {
+		p := &ps[i]
+		angle := false
+		switch {
+		case p.kind == superToken || p.sign("^"):
+			return false
+		case p.kind == unitToken:
+			angle = angleUnit(p)
+		case p.kind == nameToken && p.call:
+			angle = ops.IsFunction(p.text) && strings.HasPrefix(p.text, "a") && p.text != "abs"
+			i = ps[i:].closing(1) + i
+		case p.kind == nameToken:
+			name := Canonical(p.text)
+			angle = o.in.Angle(name) || angleLetter(name) && slices.Contains(o.in.names, name)
+		}
+		if under = under || p.over(); angle && under {
+			return false
+		}
+		found = found || angle
+	}
+	return found
 }
 
 // number is the value of a plain number, written or given.

@@ -3,6 +3,7 @@ package syntax
 import (
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"steelyard/lang/limit"
 	"steelyard/lang/ops"
@@ -104,6 +105,8 @@ type Open struct {
 	// Equation tells that the line is an equation, and no statement; Apart that a
 	// word of it holds a name of the page and a letter that has no value.
 	Equation, Apart bool
+	// Degrees tells that a plain number may be in degrees.
+	Degrees bool
 	// Many tells that there are more readings than are looked at.
 	Many bool
 }
@@ -144,6 +147,7 @@ type opener struct {
 	// uncertain tells that a bracket follows the name u: u(t).
 	uncertain   bool
 	exponential bool // e^x is exp(x)
+	degrees     bool // a plain number may be in degrees
 }
 
 // OpenIn looks for what print leaves open in a statement, which is nil if the text
@@ -170,6 +174,7 @@ func (o *opener) openIn(base pieces) Open {
 	out.Within = o.letters && !o.others
 	out.Letters = out.Within && !o.within
 	out.Beside, out.Uncertain, out.Exponential = o.beside, o.uncertain, o.exponential
+	out.Degrees = o.degrees
 	for _, l := range o.open {
 		out.Words = append(out.Words, l.words...)
 	}
@@ -328,13 +333,18 @@ func (o *opener) ofLetter(ps pieces) bool {
 	return slices.Contains(o.in.names, name) || !o.in.Known(name)
 }
 
+// angleUnit tells whether a piece is a unit of angle.
+func angleUnit(p *token) bool {
+	return p.text == "rad" || p.text == "deg" || isDegree(firstRune(p.text)) && utf8.RuneCountInString(p.text) == 1
+}
+
 // ofAngle tells whether there is an angle among pieces.
 func (o *opener) ofAngle(ps pieces) bool {
 	for i := range ps {
 		p := &ps[i]
 		switch p.kind {
 		case unitToken:
-			if p.text == "rad" || isDegree(firstRune(p.text)) || p.text == "deg" {
+			if angleUnit(p) {
 				return true
 			}
 		case nameToken:
@@ -436,7 +446,7 @@ func (o *opener) shaped(out []Reading, ps pieces, r Reading) []Reading {
 				out = append(out, as(turned, put))
 				continue
 			}
-			o.others = true
+			o.others, o.degrees = true, true
 			out = append(out, as(degrees, put), as(radians, put))
 			if len(out) > limit.Readings {
 				return out

@@ -398,6 +398,8 @@ func (s *settler) finding(open *syntax.Open, offers []string) finding.Finding {
 	case open.Uncertain:
 		message, hint = "u( ) is the uncertainty of what is in the brackets, and u is also a name of this page.",
 			"Put `*` between them for your u; uncertainties can't be worked out yet."
+	case open.Degrees && len(offers) > 1 && strings.Contains(offers[0], "°"):
+		message, hint = "A number without a unit is in radians here.", "Did you mean degrees?"
 	case open.Exponential:
 		id = finding.UnknownName
 		message, hint = "No line above defines e.", "The exponential function is exp(x); the elementary charge comes with `constants e`."
