@@ -1,0 +1,135 @@
+package advise
+
+import (
+	"math"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/syntax"
+	"steelyard/session/eval"
+	"steelyard/units"
+)
+
+// convertedTwice cautions where a number converts units that are kept anyway: t*60 with t
+// in min, v/3.6 with v in km/h, 9550*P/n with P in kW and n in rev/min, v*3.6 in km/h.
+func convertedTwice(l *eval.Line, x syntax.Expr, in syntax.UnitText) {
+	if !syntax.Any(x, func(x syntax.Expr) bool { n, ok := x.(*syntax.Number); return ok && converts(n.Value.Float()) }) {
+		return
+	}
+	seen := map[syntax.Expr]bool{}
+	for part := range syntax.Nodes(x) {
+		b, ok := part.(*syntax.Binary)
+		if !ok || b.Op != syntax.Mul && b.Op != syntax.Div || seen[b] {
+			continue
+		}
+		p := conversion{Line: l, seen: seen, whole: 1}
+		if p.take(b, 1); len(p.numbers) == 0 {
+			continue
+		}
+		if u := l.Unit(in); u != nil && part == syntax.Unbracket(x) {
+			p.measured = append(p.measured, measuredPart{"The value is shown in " + u.Screen(), 1 / sizeOf(u)})
+		}
+		if p.whole != 1 {
+			p.measured = append(p.measured, measuredPart{"Units are kept here", p.whole})
+		}
+		for _, n := range p.numbers {
+			for _, m := range p.measured {
+				if math.Abs(n.value/m.size-1) > 2e-3 {
+					continue
+				}
+				without := syntax.PrintExpr(syntax.Unplaced(leftOut(x, n.x)))
+				l.Find(finding.New(finding.CommonSlip, x.Span(), m.says+", so "+n.x.Value.Text+" converts it twice.",
+					"Leave it out: `"+without+"`.", without))
+				return
+			}
+		}
+	}
+}
+
+// conversion is a product, with the numbers that may convert its units.
+type conversion struct {
+	*eval.Line
+	seen     map[syntax.Expr]bool // the products that are parts of others
+	numbers  []numberPart
+	measured []measuredPart
+	whole    float64 // the size of the units together
+}
+
+// numberPart is a number, with its value above the bar; measuredPart is a quantity, with
+// the size in SI units that its unit has there.
+type (
+	numberPart struct {
+		x     *syntax.Number
+		value float64
+	}
+	measuredPart struct {
+		says string
+		size float64
+	}
+)
+
+// take collects the factors of a product, above the bar (1) or below it (-1).
+func (p *conversion) take(x syntax.Expr, side float64) {
+	switch x := x.(type) {
+	case *syntax.Paren:
+		p.take(x.X, side)
+	case *syntax.Binary:
+		if x.Op != syntax.Mul && x.Op != syntax.Div {
+			return
+		}
+		p.seen[x] = true
+		p.take(x.X, side)
+		if x.Op == syntax.Div {
+			side = -side
+		}
+		p.take(x.Y, side)
+	case *syntax.Number:
+		if v := x.Value.Float(); converts(v) {
+			p.numbers = append(p.numbers, numberPart{x, math.Pow(v, side)})
+		}
+	case *syntax.Name, *syntax.Quantity:
+		u := p.WrittenUnit(x)
+		if u == nil {
+			u = p.RememberedUnit(x)
+		}
+		if u == nil || u.Affine() || sizeOf(u) == 1 {
+			return
+		}
+		size := math.Pow(sizeOf(u), side)
+		p.whole *= size
+		p.measured = append(p.measured, measuredPart{syntax.PrintExpr(x) + " has its unit, " + u.Screen(), size})
+	}
+}
+
+// converts tells whether a number may convert a unit: no number of formulas does.
+func converts(v float64) bool { return v > 3 && v != 4 && v != 8 || v > 0 && v < 0.5 }
+
+// sizeOf is the size of a unit in SI units.
+func sizeOf(u *units.Unit) float64 { return 1 / u.FromSIDifference(1) }
+
+// leftOut is an expression without one of its factors.
+func leftOut(x syntax.Expr, factor syntax.Expr) syntax.Expr {
+	one, _ := syntax.ParseExpr("1")
+	return syntax.Rewrite(x, func(x syntax.Expr) (syntax.Expr, bool) {
+		p, bracket := x.(*syntax.Paren)
+		if bracket {
+			x = p.X
+		}
+		b, ok := x.(*syntax.Binary)
+		switch {
+		case !ok || b.Op != syntax.Mul && b.Op != syntax.Div:
+			return one, x == factor
+		case b.Y == factor:
+			x = b.X
+		case b.X == factor && b.Op == syntax.Mul:
+			x = b.Y
+		case b.X == factor:
+			x = &syntax.Binary{Op: syntax.Div, X: one, Y: b.Y}
+		default:
+			return nil, false
+		}
+		if _, product := x.(*syntax.Binary); product && bracket {
+			x = &syntax.Paren{X: x}
+		}
+		return x, true
+	})
+}
