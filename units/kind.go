@@ -53,6 +53,17 @@ func KindOf(d Dim, t Tag) (Kind, bool) {
 	return Kind{}, false
 }
 
+// KindIn is KindOf for what is shown in a unit: an impulse in N s, though a momentum in kg m/s.
+func KindIn(d Dim, t Tag, u *Unit) (Kind, bool) {
+	own, ok := KindOf(d, t)
+	for i := range kindTable {
+		if k := &kindTable[i]; ok && k.exps == own.exps && k.Tag == own.Tag && k.Unit == u.text {
+			return *k, true
+		}
+	}
+	return own, ok
+}
+
 // FindKind returns the kinds that have a word among their names, those first
 // that are named by it.
 func FindKind(word string) []Kind {

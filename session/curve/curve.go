@@ -109,12 +109,14 @@ func curveHint(l *eval.Line, depends bool, against string, st run.Static, ends .
 }
 
 // curveUnit chooses the unit of a curve, and checks the one that is asked, with that of
-// the name that the curve is against.
-func curveUnit(l *eval.Line, c *curve, against map[string]*units.Unit) bool {
-	st := c.static
+// the axis, of the name that the curve is against.
+func curveUnit(l *eval.Line, c *curve, name string, axis *units.Unit) bool {
+	st, against := c.static, map[string]*units.Unit{name: axis}
 	c.unit = units.Preferred(st.Dim, st.Tag)
 	if !c.in.Present() {
 		if u := l.RememberedUnit(c.x); u != nil && u.Dim() == st.Dim && !u.Affine() {
+			c.unit = u
+		} else if u := l.FollowAgainst(c.x, st, name, axis); u != nil {
 			c.unit = u
 		}
 		return !l.OpenCurve(st, c.unit, c.x, c.uses, against)

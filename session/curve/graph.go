@@ -91,7 +91,7 @@ func planPlot(l *eval.Line, s *syntax.Graph) (*plot, bool) {
 		if !c.in.Present() {
 			c.in = s.In
 		}
-		if !curveUnit(l, c, map[string]*units.Unit{s.Against.Name: p.unit}) {
+		if !curveUnit(l, c, s.Against.Name, p.unit) {
 			return nil, false
 		}
 		p.curves = append(p.curves, c)

@@ -61,9 +61,16 @@ func (t teller) inside(x float64) bool {
 
 // per is a value of the curve's unit times the axis's to a power.
 func (t teller) per(v float64, power int) string {
-	d := t.c.static.Dim.Mul(t.p.static.Dim.Pow(units.NewExp(power, 1)))
+	e := units.NewExp(power, 1)
+	d := t.c.static.Dim.Mul(t.p.static.Dim.Pow(e))
 	if d.Lost() {
 		return units.FormatNumber(v, t.figures, t.p.Set.Rounding, units.Screen)
+	}
+	var axes units.Product
+	if axes.Times(t.c.unit, units.NewExp(1, 1)) && axes.Times(t.p.unit, e) {
+		if u := axes.Per(d, units.None); u != nil {
+			return t.shown(v, u)
+		}
 	}
 	return t.shown(v, units.Preferred(d, units.None))
 }

@@ -178,6 +178,9 @@ func (l *Line) ownUnitOf(x syntax.Expr, s run.Slot) *units.Unit {
 		u, _ := l.Planner.Units.Parse("°C", units.AloneInPlace)
 		return u
 	}
+	if u := l.Follow(x, st); u != nil {
+		return u
+	}
 	return units.Preferred(st.Dim, st.Tag)
 }
 

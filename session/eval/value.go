@@ -77,7 +77,7 @@ func quantityName(st run.Static, u *units.Unit) string {
 	if st.Heat == run.Difference {
 		return "temperature difference"
 	}
-	k, _ := units.KindOf(st.Dim, st.Tag.In(u))
+	k, _ := units.KindIn(st.Dim, st.Tag.In(u), u)
 	if st.Dim.IsOne() && k.Tag == units.None {
 		return "" // a pure number
 	}

@@ -47,7 +47,7 @@ func cancelled(p *eval.Page, x syntax.Expr, e *entry.Entry, value int) []entry.U
 			out = append(out, s)
 		}
 	}
-	if len(out) < 2 || v.Dim.IsOne() {
+	if len(out) < 2 || v.Dim.IsOne() || out[0] == out[len(out)-1] {
 		return nil
 	}
 	return out

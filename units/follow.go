@@ -1,0 +1,159 @@
+package units
+
+import "slices"
+
+// mostFactors is how many words a Product holds; no unit that anybody wants to read has
+// more.
+const mostFactors = 6
+
+// Product is the product of the units that the factors of an expression are in: cm and
+// cm make cm², g/cm³ and cm³ make g. The zero Product is that of pure numbers.
+type Product struct {
+	parts [mostFactors]part
+	n     int
+	of    *Unit // one of the units that were multiplied, not alone a base unit
+}
+
+// Times multiplies by a unit to a power. It reports false where there are too many words,
+// or what the unit counts can't be multiplied: temperatures, turns, percent.
+func (p *Product) Times(u *Unit, e Exp) bool {
+	if u.Affine() || u.difference || u.Turns() || u != One && u.parts == nil {
+		return false
+	}
+	if u.dim.IsOne() && u.tag == None {
+		return true
+	}
+	if len(u.parts) > 1 {
+		p.of = u
+	}
+	for _, f := range u.parts {
+		if !p.raise(f.atom, f.signed().Mul(e)) {
+			return false
+		}
+	}
+	return true
+}
+
+// raise multiplies by a word to a power.
+func (p *Product) raise(a atom, e Exp) bool {
+	for i := range p.parts[:p.n] {
+		if q := &p.parts[i]; q.atom == a {
+			q.exp = q.exp.Add(e)
+			return !q.exp.Lost()
+		}
+	}
+	if p.n == mostFactors || e.Lost() {
+		return false
+	}
+	p.parts[p.n] = part{atom: a, exp: e}
+	p.n++
+	return true
+}
+
+// Alike tells whether two products are the same unit, whatever their order.
+func (p *Product) Alike(o *Product) bool {
+	return p.within(o) && o.within(p)
+}
+
+func (p *Product) within(o *Product) bool {
+	for _, f := range p.parts[:p.n] {
+		same := func(q part) bool { return q.atom == f.atom && q.exp == f.exp }
+		if !f.exp.IsZero() && !slices.ContainsFunc(o.parts[:o.n], same) {
+			return false
+		}
+	}
+	return true
+}
+
+// Mul multiplies by another product to a power.
+func (p *Product) Mul(o *Product, e Exp) bool {
+	if o.of != nil {
+		p.of = o.of
+	}
+	for _, f := range o.parts[:o.n] {
+		if !p.raise(f.atom, f.exp.Mul(e)) {
+			return false
+		}
+	}
+	return true
+}
+
+// Unit is the unit that a result of that dimension and tag has from its factors, or nil
+// where the one of the catalogue reads better: a power of one word (cm², eV), a unit that
+// one of the factors is in (K/km), or another that the catalogue of quantities knows (an
+// impulse in N s).
+func (p *Product) Unit(d Dim, t Tag) *Unit {
+	if p.of != nil && p.of.dim == d && p.of.tag == t && p.alikeUnit(p.of) {
+		return p.of
+	}
+	if p.alikeUnit(Preferred(d, t)) {
+		return nil
+	}
+	u := p.read(d, t)
+	if u == nil || len(u.parts) == 1 {
+		return u
+	}
+	e, _ := d.exps()
+	for i := range kindTable {
+		if k := &kindTable[i]; k.exps == e && k.Tag == t {
+			if row, bad := NewTable().parse(k.Unit, AloneInPlace); bad == nil && p.alikeUnit(row) {
+				return row
+			}
+		}
+	}
+	return nil
+}
+
+// Per is the unit of a slope or an area from those of its axes. Nil is that of the
+// catalogue: where that is one word, such as N for J per cm, or where both axes are in
+// units that it knows, such as m/s² for N per kg.
+func (p *Product) Per(d Dim, t Tag) *Unit {
+	if u := p.Unit(d, t); u != nil {
+		return u
+	}
+	u, own := p.read(d, t), Preferred(d, t)
+	if u == nil || len(own.parts) == 1 || u.size == (pair{1, 0}) {
+		return nil
+	}
+	return u
+}
+
+func (p *Product) alikeUnit(u *Unit) bool {
+	var o Product
+	return o.Times(u, whole(1)) && p.Alike(&o)
+}
+
+// read is the product as a unit, or nil where it is none that is written: of two words of
+// one dimension, with a root, with a part of a unit below the solidus (m/ms, N/cm), of
+// angles and more.
+func (p *Product) read(d Dim, t Tag) *Unit {
+	var up, down []part
+	for i, f := range p.parts[:p.n] {
+		if f.exp.IsZero() {
+			continue
+		}
+		for _, g := range p.parts[:i] {
+			if !g.exp.IsZero() && g.atom.dim() == f.atom.dim() {
+				return nil
+			}
+		}
+		switch {
+		case !f.exp.IsInt():
+			return nil
+		case f.exp.num > 0:
+			up = append(up, f)
+		case f.atom.tens < 0:
+			return nil
+		default:
+			down = append(down, part{f.atom, f.exp.Neg(), true})
+		}
+	}
+	if up == nil {
+		return nil
+	}
+	u := build(append(up, down...))
+	if u == nil || u.dim != d || u.tag != t || t != None && (len(u.parts) > 1 || u.parts[0].exp != whole(1)) {
+		return nil
+	}
+	return u
+}
