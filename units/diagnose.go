@@ -23,6 +23,10 @@ const (
 
 // slips are the short forms. The exponent that stood at the wrong word goes to the
 // last word of the right one.
+//
+// One is read (everywhere) where nobody could mean anything else, as sec and hr. It is
+// only offered (nowhere) where a letter of it is a unit or a name that may be meant: kms
+// may be kilometres, or kilometre-seconds, mps may be a name.
 var slips = [...]slip{
 	{"sec", "s", everywhere}, {"secs", "s", everywhere}, {"hr", "h", everywhere}, {"hrs", "h", everywhere}, {"mins", "min", everywhere},
 	{"y", "yr", below}, {"yrs", "yr", everywhere}, {"wks", "wk", everywhere}, {"msec", "ms", everywhere}, {"usec", "μs", everywhere},
@@ -40,6 +44,8 @@ var slips = [...]slip{
 }
 
 // diagnose says what is wrong with a text that is no unit, with every reading.
+// A fault of form comes first; else it is the first word that is none. Whatever is
+// offered was put together, read again and found to be a unit.
 func (t *Table) diagnose(s *shape, bad *trouble, text string, place Place) *Problem {
 	if f := bad.fault; f != nil {
 		p := &Problem{Kind: ProblemText, From: f.from, To: f.to, Message: f.message, Hint: f.hint}
@@ -90,6 +96,7 @@ func textWord(text string, f *factor) string {
 	return word
 }
 
+// shorten cuts a word that is too long for a message, between two characters.
 func shorten(s string) string {
 	const most = 40
 	if len(s) <= most {
@@ -102,6 +109,7 @@ func shorten(s string) string {
 	return s[:cut] + "…"
 }
 
+// add adds a reading that is not there yet; more than three are no help.
 func (p *Problem) add(reading string) {
 	const most = 3
 	if slices.Contains(p.Readings, reading) {
@@ -176,7 +184,8 @@ func (t *Table) ways(f *factor) (out []string, glued bool) {
 	return t.Suggest(f.word), false
 }
 
-// longForm returns the name by which a unit is read whose symbol is not.
+// longForm returns the name by which a unit is read whose symbol is not: t may be a time,
+// and the tonne is read by its name.
 func longForm(symbol string) (string, bool) {
 	for i := range catalogue {
 		if r := &catalogue[i]; r.symbol == symbol && !r.has(core) && r.names != "" {
@@ -186,7 +195,8 @@ func longForm(symbol string) (string, bool) {
 	return "", false
 }
 
-// isLevel tells whether a word is a unit of a level, which is not linear.
+// isLevel tells whether a word is a unit of a level. That is the logarithm of a ratio, so
+// that no factor makes another unit of it.
 func isLevel(word string) bool {
 	switch strings.TrimSuffix(word, "s") {
 	case "dB", "B", "Np", "decibel", "bel", "neper", "dBA", "dBm":
@@ -195,7 +205,7 @@ func isLevel(word string) bool {
 	return false
 }
 
-// digitPower reads s2 as s^2.
+// digitPower reads s2 as s^2. A digit 1 or 0 behind a word is an index rather, as in m1.
 func (t *Table) digitPower(f *factor) (string, bool) {
 	word := strings.TrimRight(f.word, "0123456789")
 	digits := f.word[len(word):]
@@ -251,6 +261,8 @@ func splits(word, before string) (n int) {
 	return n
 }
 
+// splitInto takes a word apart into so many symbols, joined by blanks; "" if it can't be.
+// With a negative exponent, ms stays apart: it would be a millisecond again.
 func splitInto(word string, pieces int, negative bool) string {
 	if pieces == 1 {
 		if joinable(word) && !(negative && word == "ms") {
@@ -310,6 +322,8 @@ func (t *Table) readings(s *shape, at int, meant string, place Place) []string {
 	return []string{text}
 }
 
+// startsWithOne tells whether all of a unit is below the solidus, as in 1/s. Behind a
+// number it is written with a power, s^-1, since 3 1/s would be two numbers.
 func (u *Unit) startsWithOne() bool {
 	return !slices.ContainsFunc(u.parts, func(p part) bool { return !p.den })
 }

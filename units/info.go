@@ -47,7 +47,7 @@ func Lookup(word string) (Info, bool) {
 	return info, true
 }
 
-// prefix returns the prefix of a word, or nil.
+// prefix returns the prefix of a word, or nil. Of two names of one prefix the first.
 func (a atom) prefix() *prefix {
 	for i := range prefixTable {
 		if p := &prefixTable[i]; p.name != "" && p.tens == a.tens && p.kibi == a.kibi {
@@ -57,7 +57,9 @@ func (a atom) prefix() *prefix {
 	return nil
 }
 
-// exactText writes the size of a unit with its SI unit.
+// exactText writes the size of a unit with its SI unit: in the unit that quantities of
+// its kind are shown in, unless that is itself; an angle in radians, which base units
+// would leave out; a temperature scale with its zero.
 func (a atom) exactText() string {
 	r := a.row
 	p := part{a, whole(1), false}
@@ -78,6 +80,8 @@ func (a atom) exactText() string {
 	return text + " " + unit
 }
 
+// perSecond is what a unit of angle has behind the radian: nothing, or a second below for
+// a rate such as rpm.
 func perSecond(r *row) string {
 	if r.exps.dim().IsOne() {
 		return ""
@@ -105,8 +109,9 @@ func factorPi(size *big.Rat, n int) string {
 	return decimalText(size) + " " + sign
 }
 
-// decimalText writes a rational as a decimal where it ends within twenty
-// places, else as a quotient.
+// decimalText writes a rational as a decimal where it ends within thirty
+// places, else as a quotient. Sizes are told exactly or not at all: what is rounded
+// would be taken for the definition.
 func decimalText(r *big.Rat) string {
 	const places = 30
 	if r.IsInt() {

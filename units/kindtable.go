@@ -5,6 +5,7 @@ package units
 // a dimension and tag names it of its own accord; its unit is the one that a
 // result is shown in.
 var kindTable = [...]Kind{
+	// The base quantities (ISO 80000-1), and angles and numbers.
 	{Name: "length", Article: "a", exps: exps{0, 1}, Unit: "m", others: "distance, displacement, height, radius, path length, wavelength, amplitude, extension, position"},
 	{Name: "mass", Article: "a", exps: exps{1}, Unit: "kg"},
 	{Name: "time", Article: "a", exps: exps{0, 0, 1}, Unit: "s", others: "duration, period, time interval, half-life, time constant"},
@@ -15,6 +16,7 @@ var kindTable = [...]Kind{
 	{Name: "angle", Article: "an", exps: exps{}, Tag: Angle, Unit: "rad", others: "plane angle, phase, phase angle"},
 	{Name: "number per angle", Article: "a", exps: exps{}, Tag: PerAngle, Unit: "1/rad"},
 	{Name: "pure number", Article: "a", exps: exps{}, Unit: "1", others: "ratio, efficiency, coefficient of friction, strain, refractive index, number, solid angle"},
+	// Space and time (ISO 80000-3).
 	{Name: "area", Article: "an", exps: exps{0, 2}, Unit: "m^2", others: "cross section"},
 	{Name: "volume", Article: "a", exps: exps{0, 3}, Unit: "m^3"},
 	{Name: "second moment of area", Article: "a", exps: exps{0, 4}, Unit: "m^4"},
@@ -32,6 +34,8 @@ var kindTable = [...]Kind{
 	{Name: "number per volume", Article: "a", exps: exps{0, -3}, Unit: "1/m^3", others: "number density"},
 	{Name: "volume per time", Article: "a", exps: exps{0, 3, -1}, Unit: "m^3/s", others: "volume flow rate, rate of flow"},
 	{Name: "area per time", Article: "an", exps: exps{0, 2, -1}, Unit: "m^2/s", others: "kinematic viscosity, diffusion coefficient, thermal diffusivity, areal velocity"},
+	// Mechanics (ISO 80000-4). A torque is an energy per angle here: its dimension is that
+	// of an energy, and only the tag keeps N m from being shown in joules.
 	{Name: "force", Article: "a", exps: exps{1, 1, -2}, Unit: "N", others: "weight, tension, thrust, normal force, friction"},
 	{Name: "force per length", Article: "a", exps: exps{1, 0, -2}, Unit: "N/m", others: "spring constant, stiffness, surface tension, energy per area"},
 	{Name: "pressure", Article: "a", exps: exps{1, -1, -2}, Unit: "Pa", others: "stress, modulus of elasticity, Young's modulus, shear modulus, bulk modulus, energy density, energy per volume"},
@@ -67,6 +71,7 @@ var kindTable = [...]Kind{
 	{Name: "gravitational parameter", Article: "a", exps: exps{0, 3, -2}, Unit: "m^3/s^2"},
 	{Name: "volume per mass and time squared", Article: "a", exps: exps{-1, 3, -2}, Unit: "N m^2/kg^2", others: "gravitational constant"},
 	{Name: "energy times length", Article: "an", exps: exps{1, 3, -2}, Unit: "J m"},
+	// Electromagnetism (IEC 80000-6).
 	{Name: "electric charge", Article: "an", exps: exps{0, 0, 1, 1}, Unit: "C", others: "charge, quantity of electricity"},
 	{Name: "electric potential difference", Article: "an", exps: exps{1, 2, -3, -1}, Unit: "V", others: "voltage, potential, electromotive force"},
 	{Name: "capacitance", Article: "a", exps: exps{-1, -2, 4, 2}, Unit: "F"},
@@ -97,6 +102,7 @@ var kindTable = [...]Kind{
 	{Name: "charge mobility", Article: "a", exps: exps{-1, 0, 2, 1}, Unit: "m^2/(V s)", others: "mobility"},
 	{Name: "resistance per temperature", Article: "a", exps: exps{1, 2, -3, -2, -1}, Unit: "Ω/K"},
 	{Name: "voltage per temperature", Article: "a", exps: exps{1, 2, -3, -1, -1}, Unit: "V/K", others: "Seebeck coefficient"},
+	// Heat (ISO 80000-5).
 	{Name: "heat capacity", Article: "a", exps: exps{1, 2, -2, 0, -1}, Unit: "J/K", others: "entropy, Boltzmann constant"},
 	{Name: "specific heat capacity", Article: "a", exps: exps{0, 2, -2, 0, -1}, Unit: "J/(kg K)", others: "heat capacity per mass, specific entropy, specific gas constant"},
 	{Name: "molar heat capacity", Article: "a", exps: exps{1, 2, -2, 0, -1, -1}, Unit: "J/(mol K)", others: "molar gas constant, molar entropy"},
@@ -111,6 +117,7 @@ var kindTable = [...]Kind{
 	{Name: "temperature per time", Article: "a", exps: exps{0, 0, -1, 0, 1}, Unit: "K/s", others: "rate of heating, rate of cooling"},
 	{Name: "length times temperature", Article: "a", exps: exps{0, 1, 0, 0, 1}, Unit: "m K"},
 	{Name: "power per area and temperature to the fourth", Article: "a", exps: exps{1, 0, -3, 0, -4}, Unit: "W/(m^2 K^4)", others: "Stefan-Boltzmann constant"},
+	// Amounts of substance (ISO 80000-9), and light (ISO 80000-7).
 	{Name: "amount per volume", Article: "an", exps: exps{0, -3, 0, 0, 0, 1}, Unit: "mol/m^3", others: "amount concentration"},
 	{Name: "amount per time", Article: "an", exps: exps{0, 0, -1, 0, 0, 1}, Unit: "mol/s", others: "catalytic activity"},
 	{Name: "amount per mass", Article: "an", exps: exps{-1, 0, 0, 0, 0, 1}, Unit: "mol/kg", others: "molality"},

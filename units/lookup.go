@@ -14,7 +14,7 @@ type word struct {
 	name   bool // an English name; bar is both
 }
 
-// alias is another way to type a symbol.
+// alias is another way to type a symbol, for keyboards without the sign.
 type alias struct{ text, symbol string }
 
 var aliases = [...]alias{
@@ -23,7 +23,10 @@ var aliases = [...]alias{
 	{"ohm", "Ω"}, {"l", "L"}, {"amu", "u"},
 }
 
-// prefix is a decimal or binary multiple. A binary one has a name only.
+// prefix is a decimal or binary multiple: those of the SI Brochure (9th edition, with the
+// four that the General Conference added in 2022), and of IEC 80000-13. A binary one has
+// a name only, for its symbol is written with bits and bytes alone. deka is read for
+// deca, and u for μ.
 type prefix struct {
 	symbol, name string
 	tens, kibi   int8
@@ -41,7 +44,8 @@ var prefixTable = [...]prefix{
 	{"", "pebi", 0, 5}, {"", "exbi", 0, 6}, {"", "zebi", 0, 7}, {"", "yobi", 0, 8},
 }
 
-// lowerBound returns the place of the first entry that is not before text.
+// lowerBound returns the place of the first entry that is not before text. The index is
+// sorted when it is written, so that no start of the program pays for a map of it.
 func lowerBound(text string) int {
 	lo, hi := 0, len(words)
 	for lo < hi {
@@ -156,6 +160,7 @@ func (w word) takes(p *prefix) bool {
 	return r.has(prefixes) && !strings.Contains(w.text, " ")
 }
 
+// atom is a word of the catalogue without a prefix.
 func (w word) atom() atom {
 	r := &catalogue[w.row]
 	return atom{row: r, text: r.text()}

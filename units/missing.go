@@ -2,7 +2,9 @@ package units
 
 import "strings"
 
-// step is a factor that has a plain name.
+// step is a factor that has a plain name. Two dimensions that differ by one are a formula
+// with a factor left out; a factor with a name that takes thought, such as a viscosity,
+// would help nobody to see which.
 type step struct {
 	exps exps
 	name string
@@ -62,7 +64,9 @@ func saysPer(d Dim, what string) bool {
 	return ok && strings.HasSuffix(k.Name, " per "+what)
 }
 
-// isPer tells whether a dimension has the powers of a factor in it upside down.
+// isPer tells whether a dimension has the powers of a factor in it upside down, as m/s
+// has those of a time. Then a time too many is one "per time" too few, which is how a
+// reader sees it.
 func isPer(d Dim, e exps) bool {
 	for i, n := range e {
 		have := d.e[i]

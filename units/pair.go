@@ -31,10 +31,13 @@ func twoProduct(a, b float64) pair {
 	return pair{p, math.FMA(a, b, -p)}
 }
 
+// float is the nearest float64, since lo is no more than half a last place of hi.
 func (x pair) float() float64 { return x.hi + x.lo }
 
 func (x pair) neg() pair { return pair{-x.hi, -x.lo} }
 
+// add keeps what each of its sums loses, and mul the cross terms that still count; what is
+// left out is below the last bit of lo.
 func (x pair) add(y pair) pair {
 	s, t := twoSum(x.hi, y.hi), twoSum(x.lo, y.lo)
 	s = quickSum(s.hi, s.lo+t.hi)

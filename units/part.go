@@ -46,6 +46,7 @@ type Scanner struct {
 	At   int // byte offset of the next part
 }
 
+// peek is the next character, folded, and how many bytes it takes; -1 at the end.
 func (s *Scanner) peek() (rune, int) {
 	if s.At >= len(s.Text) {
 		return -1, 0
@@ -95,6 +96,7 @@ func (s *Scanner) Next() Part {
 	return t
 }
 
+// signs is the part that one sign is. Its look-alikes, such as × or ⋅, were folded.
 func signs(r rune) PartKind {
 	switch r {
 	case '/':
@@ -181,6 +183,7 @@ func (s *Scanner) power() (PartKind, Exp) {
 	return PartPower, NewExp(num*denScale, den*numScale)
 }
 
+// skip passes a sign, and tells whether it was there.
 func (s *Scanner) skip(want rune) bool {
 	r, n := s.peek()
 	if r == want {
@@ -215,6 +218,8 @@ func (s *Scanner) number() (n, scale int, ok bool) {
 	}
 }
 
+// raisedPower reads ² or ⁻¹. Several signs in front turn each other round, as in ⁻⁻².
+// Raised letters are no exponents: they end the part.
 func (s *Scanner) raisedPower() (PartKind, Exp) {
 	num, neg, digits := 0, false, 0
 	for {
@@ -254,6 +259,8 @@ func isWordStart(r rune) bool {
 	return r != 'π' && unicode.IsLetter(r) && !unicode.Is(unicode.Lm, r) || unicode.Is(unicode.Mn, r)
 }
 
+// isMarkRune tells whether r is a unit by itself, without letters. ′ and ″ are those of
+// angles; feet and inches have names.
 func isMarkRune(r rune) bool { return r == '°' || r == '′' || r == '″' || r == '%' || r == '‰' }
 
 // folded returns the character that a look-alike stands for in a unit.

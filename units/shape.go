@@ -30,10 +30,16 @@ type fault struct {
 type shape struct {
 	factors []factor
 	fault   *fault
-	solidus bool
+	solidus bool // there is a slash, or the word per
 }
 
 // shaper reads the form of a text: which words it holds, and where.
+//
+// The form is that of the SI Brochure (9th edition, 5.2): words with exponents, joined by
+// blanks or dots, one solidus at most unless brackets say what is below it. People write
+// more than that. What can only be meant in one way is read with a fault that says how it
+// is written (sure), what leaves two ways open has readings, and what leaves none is lost.
+// No word is looked up here, so that a text has one form whatever units a page defines.
 type shaper struct {
 	text   string
 	place  Place
@@ -53,6 +59,7 @@ const (
 	maxWords = 64
 )
 
+// shapeOf reads the form of a text that stands in a place.
 func shapeOf(text string, place Place) shape {
 	if len(text) > maxText {
 		return shape{fault: &fault{0, maxText, "This unit is too long.", "Write a unit of a few words, such as kg m/s^2.", false, true, false}}
@@ -72,6 +79,8 @@ func shapeOf(text string, place Place) shape {
 	return p.out
 }
 
+// tok is the part that is read next, and peek the kind of the one behind it; the last
+// part is an end, which is never passed.
 func (p *shaper) tok() Part { return p.toks[p.at] }
 
 func (p *shaper) peek() PartKind { return p.toks[min(p.at+1, len(p.toks)-1)].Kind }
@@ -85,7 +94,8 @@ func (p *shaper) blanks() bool {
 	return false
 }
 
-// wrong records the first fault.
+// wrong records the first fault: one is enough for a reader, and what follows may only
+// follow from it.
 func (p *shaper) wrong(t Part, message, hint string) {
 	if p.out.fault == nil {
 		p.out.fault = &fault{from: t.From, to: t.To, message: message, hint: hint}
@@ -108,6 +118,7 @@ func (p *shaper) stop(t Part, message, hint string) bool {
 	return false
 }
 
+// read reads a text from its front to its end, or to what leaves nothing to read on.
 func (p *shaper) read() {
 	p.blanks()
 	p.leadingOne()
@@ -170,7 +181,8 @@ func (p *shaper) step() bool {
 	return p.wordOrKeyword(t)
 }
 
-// stray is a character that no unit has.
+// stray is a character that no unit has. A point or a comma between two words is one of a
+// product; a mark of feet or inches has two meanings, in lengths and in angles.
 func (p *shaper) stray(t Part) bool {
 	found := p.text[t.From:t.To]
 	switch found {
@@ -193,7 +205,8 @@ func (p *shaper) stray(t Part) bool {
 	return p.stop(t, "`"+printable(found)+"` can't be part of a unit.", "Write a unit like this: kg m/s^2.")
 }
 
-// minusPower reads s-1 as s^-1.
+// minusPower reads s-1 as s^-1: a label of a graph has it so where its exponents could
+// not be raised.
 func (p *shaper) minusPower(t Part) bool {
 	n := len(p.out.factors)
 	number := p.toks[min(p.at+1, len(p.toks)-1)]
@@ -225,7 +238,8 @@ func (p *shaper) slash(t Part, blank bool) bool {
 	return true
 }
 
-// denominator begins what stands under the solidus.
+// denominator begins what stands under the solidus. All that follows is below it, up to
+// the end or to a further per: metres per second per second.
 func (p *shaper) denominator(t Part, per bool) {
 	if p.den && !per {
 		p.loose(t, "A unit can have one slash only.", "Use brackets, as in J/(kg K).")
@@ -250,7 +264,8 @@ func (p *shaper) times(t Part) bool {
 }
 
 // hyphenPounds reads the pound joined to a foot as the pound-force, which is
-// what ft-lb means.
+// what ft-lb means: a foot times a mass is nothing that anyone measures. The in beside it
+// is an inch, though it is the word of a conversion elsewhere.
 func (p *shaper) hyphenPounds() {
 	last, next := &p.out.factors[len(p.out.factors)-1], &p.toks[p.at]
 	pound := func(s string) bool { return s == "lb" || s == "lbs" }
@@ -271,7 +286,8 @@ func (p *shaper) hyphenPounds() {
 	}
 }
 
-// bracket reads (kg K), which stands after a solidus.
+// bracket reads (kg K), which stands after a solidus. Behind a number it would be a
+// product with whatever is in it, names too: 3 m (s) has another meaning.
 func (p *shaper) bracket(t Part) bool {
 	if !p.den && p.place == AfterNumber && len(p.out.factors) > 0 {
 		p.wrong(t, "In a unit, a bracket can only come after the slash.", "Take the bracket out.")
@@ -323,6 +339,7 @@ func (p *shaper) afterBracket(inside []factor) {
 	}
 }
 
+// tooLarge records an exponent out of range, which is a slip and no unit.
 func (p *shaper) tooLarge(t Part) {
 	if p.out.fault == nil {
 		p.out.fault = &fault{t.From, t.To, "The exponent is too large.", "Use exponents up to 99.", true, true, false}
@@ -404,7 +421,8 @@ func (p *shaper) factor() bool {
 	return p.afterFactor()
 }
 
-// longName takes in the further words of a name such as `nautical mile`.
+// longName takes in the further words of a name such as `nautical mile`: as many as the
+// index has a name for, so that light year stays one and metre second two.
 func (p *shaper) longName(f *factor) {
 	if p.tok().Kind != PartBlank || p.peek() != PartWord || !beginsLongName(f.word) {
 		return
@@ -423,7 +441,9 @@ func (p *shaper) longName(f *factor) {
 	p.at = best
 }
 
-// afterFactor looks for a product under the solidus that has no brackets.
+// afterFactor looks for a product under the solidus that has no brackets. J/kg K is
+// joules per kilogram-kelvin to who writes it and (J/kg)·K by the rules of arithmetic, so
+// that it is asked about.
 func (p *shaper) afterFactor() bool {
 	if !p.den || p.per || p.inside {
 		return true

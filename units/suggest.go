@@ -56,7 +56,8 @@ func (t *Table) wordsLike(unknown string) iter.Seq[string] {
 }
 
 // sameLetters lists symbols that differ from a word only in capitals: kg for
-// Kg, km for KM.
+// Kg, km for KM. Of all slips these are the commonest, and they are never taken without
+// asking: mW and MW are both units.
 func sameLetters(text string) []string {
 	if len(text) > 8 {
 		return nil
@@ -80,6 +81,8 @@ func sameLetters(text string) []string {
 			}
 		}
 	}
+	// Prefixes that nobody meets in a first course are left out above: they would make
+	// a unit of nearly any letters.
 	rank := func(s string) int { return capitals(s, text) }
 	slices.SortStableFunc(out, func(a, b string) int { return cmp.Compare(rank(a), rank(b)) })
 	return slices.Compact(out)

@@ -12,11 +12,13 @@ type Table struct {
 	read map[tableKey]outcome
 }
 
+// tableKey is a text and where it stands: 1/s is a unit by itself and none behind a number.
 type tableKey struct {
 	text  string
 	place Place
 }
 
+// outcome is what a text was read as: a unit, or the problem of why it is none.
 type outcome struct {
 	unit    *Unit
 	problem *Problem
@@ -126,6 +128,7 @@ func (t *Table) Complete(prefix string) []string {
 	return slices.Compact(out)
 }
 
+// completePrefixed adds the symbols and names with a prefix that begins with the same letter.
 func completePrefixed(start string, add func(string)) {
 	for i := range prefixTable {
 		p := &prefixTable[i]

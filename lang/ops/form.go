@@ -9,6 +9,9 @@ import (
 // form is a small expression over the operands a and b and the constant k of an
 // operation: a slope of the table, read once. A form works over floats and over
 // intervals by the rows of the operations that it holds.
+//
+// It has a reader of its own, since that of lines stands above this package and knows
+// units, names and slips; the language of a slope is a page of it.
 type form struct {
 	op   Op // unless it is a leaf
 	x, y *form
@@ -121,6 +124,8 @@ func (r *formReader) of(op Op, x, y *form) *form {
 	return &form{op: op, x: x, y: y, fixed: x.fixed && (y == nil || y.fixed)}
 }
 
+// sum, product and signed are the levels of precedence: signs of sums, signs of
+// products, then a minus in front and the power, which binds to the right.
 func (r *formReader) sum() *form {
 	f := r.product()
 	for {
@@ -192,7 +197,8 @@ func (r *formReader) atom() *form {
 	return r.of(op, x, y)
 }
 
-// called finds the operation that a word calls.
+// called finds the operation that a word calls. It looks through all rows: the index of
+// words is made from forms that are read already.
 func called(word string) (Op, bool) {
 	for op := range table {
 		if c := table[op].call; c != nil && c.Name == word {

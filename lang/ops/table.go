@@ -5,7 +5,16 @@ import "math"
 var inf = math.Inf(1)
 
 // table has one row an operation. It never changes.
+//
+// A row is read by all: da, db and inverse are texts, so that the walker works them out
+// in whatever numbers it runs over, algebra rewrites equations by them, and a reader can
+// check them against a book. What is not said is not known: a row without an inverse is
+// searched, one without a bend has no corner.
+//
+// The slopes and inverses are those of any course of analysis. How far math's functions
+// may be off (off) was measured against sixty digits; TestInDigits holds them to it.
 var table = [Count]row{
+	// These are no arithmetic: the walker has a case for each, and they have no column.
 	Const:   {name: "const", value: func(_, _, k float64) float64 { return k }},
 	Param:   {name: "param", value: noValue},
 	Load:    {name: "load", value: noValue},
@@ -16,6 +25,8 @@ var table = [Count]row{
 	Area:    {name: "area", list: true, value: noValue},
 	Solve:   {name: "solve", list: true, value: noValue},
 
+	// Signs. A sum has no slope but 1, and may leave nothing but the error of its terms
+	// (cancels); what is too small to hold shows as a 0 in a product alone.
 	Copy: {name: "copy", operands: 1, shows: infiniteOrLost, tame: true, da: "1",
 		value: func(a, _, _ float64) float64 { return a },
 		over:  whole(func(a, _ Interval) Interval { return a }), off: 0},
@@ -36,6 +47,9 @@ var table = [Count]row{
 		value: func(a, b, _ float64) float64 { return a / b },
 		over:  overDiv, apart: ofDivisor, off: sumOff,
 		faultBy: byZero, vanishes: ofNonZero},
+	// A power has its exponent written, and so a dimension that is known before it runs;
+	// one to a number that is worked out (PowVar) is of pure numbers: (a^b)′ by b is
+	// a^b·ln a.
 	Pow: {name: "pow", operands: 1, shows: infiniteOrLost, da: "k*a^(k - 1)",
 		value: func(a, _, k float64) float64 { return power(a, k) },
 		over:  overPow, apart: ofPole, offBy: offOfPower,
@@ -48,6 +62,8 @@ var table = [Count]row{
 		faultBy:  exponentFault,
 		vanishes: ofNonZero},
 
+	// Roots. Those of an odd degree take numbers below 0, which a power with a fraction
+	// for its exponent does not: the cube root of -8 is -2.
 	Sqrt: {name: "sqrt", operands: 1, shows: infiniteOrLost, da: "1/(2*sqrt(a))",
 		value: func(a, _, _ float64) float64 { return math.Sqrt(a) },
 		over:  overSqrt, off: sumOff,
@@ -68,6 +84,7 @@ var table = [Count]row{
 		call: &Function{Name: "root", Least: 2, Most: 2, Takes: RootOf, Args: "root(x, n)",
 			Summary: "The n-th root.", Example: "root(16, 4)"},
 		inverse: &Inverse{By: []string{"y^k"}, Reason: "raise both sides to the power k"}},
+	// The size has a corner at 0 and no slope there; the sign jumps, and is level else.
 	Abs: {name: "abs", operands: 1, shows: infiniteOrLost, tame: true, da: "sgn(a)", bend: atZero,
 		value: func(a, _, _ float64) float64 { return math.Abs(a) },
 		over:  whole(func(a, _ Interval) Interval { return a.abs() }), off: 0,
@@ -80,6 +97,9 @@ var table = [Count]row{
 		call: &Function{Name: "sgn", Least: 1, Most: 1, Takes: AnyToPure, Args: "sgn(x)",
 			Summary: "1, 0 or -1, as x is positive, zero or negative.", Example: "sgn(-3 m)"}},
 
+	// Angles, in radians. The three repeat with a turn, so that their inverses are the
+	// principal angle, which the arc function has, and the other one within a turn.
+	// 1 - a² would lose its digits beside 1, and is written (1 - a)·(1 + a).
 	Sin: {name: "sin", operands: 1, shows: infinite, tame: true, da: "cos(a)",
 		value: func(a, _, _ float64) float64 { return Sine(a) },
 		over:  whole(func(a, _ Interval) Interval { return a.sine() }), off: functionOff, cancels: true,
@@ -131,6 +151,10 @@ var table = [Count]row{
 		call: &Function{Name: "atan2", Aliases: []string{"arctan2"}, Least: 2, Most: 2, Takes: SameToAngle, Args: "atan2(y, x)",
 			Summary: "The angle of the point (x, y), over all four quarters.", Example: "atan2(3 m, -4 m) in °"}},
 
+	// Exponentials grow beyond what a number can hold within what people type, exp(1000);
+	// as a part of something that does not grow, 1/exp(1000), they still settle it (Grown).
+	// The inverses of the hyperbolic functions are logarithms, since lines have no names
+	// for them.
 	Sinh: {name: "sinh", operands: 1, shows: infinite, da: "cosh(a)",
 		value: func(a, _, _ float64) float64 { return math.Sinh(a) },
 		over:  rising(math.Sinh), off: functionOff,
@@ -163,6 +187,9 @@ var table = [Count]row{
 			Summary: "e to the power x.", Example: "exp(-2 s/(5 s))",
 			Print: Print{"exp", false}},
 		inverse: &Inverse{By: []string{"ln(y)"}, Reason: "take the natural logarithm of both sides"}},
+	// Logarithms are of pure numbers above 0, and may come out far smaller than those:
+	// ln of 1 and a little is the little. math.Log10 divides by ln 10, which costs two
+	// roundings more.
 	Ln: {name: "ln", operands: 1, shows: infinite, da: "1/a",
 		value: func(a, _, _ float64) float64 { return math.Log(a) },
 		over:  logarithm(math.Log, 0), off: functionOff, cancels: true,
@@ -180,6 +207,9 @@ var table = [Count]row{
 			Print: Print{"log", false}},
 		inverse: &Inverse{By: []string{"10^y"}, Reason: "take ten to the power of both sides"}},
 
+	// Of several quantities of one kind. More than two are taken two by two. The slope
+	// of the least by each is 1 where that one is, written as a comparison; where two
+	// meet there is a corner.
 	Hypot: {name: "hypot", operands: 2, shows: infinite, da: "a/hypot(a, b)", db: "b/hypot(a, b)",
 		value: func(a, b, _ float64) float64 { return math.Hypot(a, b) },
 		over:  whole(overHypot), off: functionOff,
@@ -205,6 +235,7 @@ var table = [Count]row{
 		call: &Function{Name: "round", Least: 1, Most: 2, Takes: RoundTo, Args: "round(x, step)",
 			Summary: "The nearest whole multiple of a step; without one, the nearest whole number.", Example: "round(2.63 m, 5 cm)"}},
 
+	// Comparisons are 1 or 0, and choose the piece of a function by intervals.
 	Less: {name: "less", operands: 2, tame: true, da: "0", db: "0",
 		value: func(a, b, _ float64) float64 { return truth(a < b) },
 		over:  overLess, off: 0},

@@ -40,6 +40,10 @@ type piece struct {
 // not vary. Each piece of the range has its area enclosed, so that nothing between
 // two places is missed; the pieces most in doubt are halved until what is left in
 // doubt is small.
+//
+// From right to left an area has the other sign, as an integral has. It is given where its
+// error is proved to be small beside what is added up, and refused otherwise: an area that
+// is a little wrong looks as good as a right one.
 func (w *floatWalker) area(fn int, lo, hi float64, rest ...float64) (float64, ops.Fault) {
 	if lo > hi {
 		v, fault := w.area(fn, hi, lo, rest...)
@@ -78,7 +82,8 @@ type total struct {
 	pieces                  int
 }
 
-// aim is how small the doubt is to be.
+// aim is how small the doubt is to be. Beyond some thousand pieces, as for a curve with
+// many swings, less is worked for: nine figures are more than anyone reads.
 func (t total) aim() float64 {
 	if t.pieces > areaFew {
 		return areaGood / 4 * t.size
@@ -114,7 +119,8 @@ func (t total) value() float64 {
 	return t.sum
 }
 
-// settled is the area when nothing is left to be halved.
+// settled is the area when nothing is left to be halved. Where rounding alone is in doubt
+// and holds 0, the area is 0: a curve that is 0 but for its error has none.
 func (s *survey) settled(all []piece, t total) (float64, ops.Fault) {
 	if t.doubt <= areaGood*t.size {
 		return t.value(), ops.NoFault
@@ -159,7 +165,9 @@ func newSurvey(w *floatWalker, fn int, lo, hi float64, rest []float64) *survey {
 	return s
 }
 
-// halve halves the pieces that are most in doubt, and tells whether there were any.
+// halve halves the pieces that are most in doubt, and tells whether there were any. Those
+// within a thirty-second of the worst go with it: one at a time would look through all
+// pieces for each.
 func (s *survey) halve(all []piece, t total) ([]piece, bool) {
 	share := max(t.worst/32, t.aim()/float64(len(all)))
 	if math.IsInf(t.worst, 1) {

@@ -4,6 +4,9 @@ import "steelyard/lang/ops"
 
 // search is an instruction that has no kernel, such as an area or a root: the
 // walker runs it in each lane.
+//
+// A graph of T(x) with a root within it is a curve like any other to who draws it. Each
+// point costs a search, beside which nothing is gained by doing several at once.
 type search struct {
 	in    Instr // its arguments are 0, 1, …
 	code  Code

@@ -29,6 +29,10 @@ func (p *Program) FindRoots(st *State, fn int, scale, lo, hi float64) Searched {
 	return p.intervals(st).searched(fn, scale, lo, hi)
 }
 
+// searched looks where roots are likely first, with a share of the enclosures for each
+// piece, so that one in which nothing can be settled leaves the others theirs. Only with
+// nothing left open there is it of use to know what lies beyond: then "no other solution"
+// may be said without a range.
 func (w *intervalWalker) searched(fn int, scale, lo, hi float64) Searched {
 	s, pieces := w.rootSearch(fn, maxEnclosures), searchPieces(scale, lo, hi)
 	whole := pieces[0]

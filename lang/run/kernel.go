@@ -45,6 +45,10 @@ const (
 const greatest = 0x1p969
 
 // matcher finds the kernel of a node.
+//
+// A kernel is the text of a chain of operations with its brackets in the places that the
+// single line has them: what it works out has the bits of the single line. So a chain is
+// matched as it is, but for the order of sums and products, which changes no bit.
 type matcher struct {
 	g *nodes
 	// uses counts what reads a node; one that is read once may be worked out

@@ -141,6 +141,9 @@ func (w *intervalWalker) divisors(fn int, x ops.Interval) (all []*series) {
 // tryLift looks for where divisor i is 0 in an interval over which its derivative k
 // is not, and lifts the pole there if it is one that can be. It returns false where the
 // divisor may be 0 elsewhere in the interval.
+//
+// Where the divisor has a 0 of the power k, so must what is divided have: that shows in
+// the series of the quotient, which is lost where it has a pole.
 func (w *intervalWalker) tryLift(fn, i, k int, x, over ops.Interval) bool {
 	at := x.Middle()
 	for range divisorSteps {

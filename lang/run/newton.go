@@ -20,6 +20,9 @@ func (p *Program) Newton(st *State, s *Solve) [][]float64 {
 	return p.floats(st).newton(s)
 }
 
+// newton starts from many places, since a Newton step finds the root whose surroundings it
+// is in: for each start it takes steps until it is at a root or gets no nearer. What is
+// found twice is listed once.
 func (r *floatWalker) newton(s *Solve) [][]float64 {
 	n := len(s.Dims)
 	if len(s.Differences) != n {
@@ -82,6 +85,7 @@ func (w *newton) listed(all [][]float64, x []float64) bool {
 	return false
 }
 
+// newton is a search while it goes on.
 type newton struct {
 	r     *floatWalker
 	s     *Solve
@@ -190,7 +194,9 @@ func (w *newton) descend(x []float64) bool {
 	return true
 }
 
-// misfit is the greatest remainder as a part of its equation's greatest term.
+// misfit is the greatest remainder as a part of its equation's greatest term. Equations
+// may be of different dimensions, in newtons one and in joules the other, so that only
+// parts of their own sizes can be compared.
 func misfit(f, size []float64) float64 {
 	most := 0.0
 	for k := range f {
@@ -240,7 +246,8 @@ func (w *newton) direction(x, f, size, step []float64) bool {
 	return true
 }
 
-// pivoted eliminates in place, in equations whose last column is the right side: each
+// pivoted eliminates in place (Gauss and Jordan, with the greatest coefficient of each
+// column for its pivot, so that none is divided by a small one), in equations whose last column is the right side: each
 // of the first rows is the only one that holds the unknown whose column is returned for
 // it. A coefficient below tiny is taken for 0, and the rows behind have none left.
 func pivoted(m [][]float64, tiny float64) (pivots []int) {

@@ -23,6 +23,7 @@ type nodes struct {
 	seen map[node]int32
 }
 
+// add returns the number of a node, the same for one that is there already.
 func (g *nodes) add(n node) int32 {
 	if id, ok := g.seen[n]; ok {
 		return id
@@ -33,6 +34,7 @@ func (g *nodes) add(n node) int32 {
 	return id
 }
 
+// constant goes by bits: 0 and -0 are two constants, as 1/x tells them apart.
 func (g *nodes) constant(v float64) int32 {
 	return g.add(node{op: ops.Const, k: math.Float64bits(v)})
 }
@@ -93,6 +95,7 @@ func (g *nodes) join(of []int32, s *step) {
 	}
 }
 
+// choose is a selection, which has no value where its condition has none.
 func (g *nodes) choose(is, yes, no int32) int32 {
 	if g.is(is, ops.Nothing) {
 		return is

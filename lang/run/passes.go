@@ -44,7 +44,8 @@ func planPasses(w *work) ([]pass, [][]float64) {
 }
 
 // count counts what reads each node that an output needs; outputs are read
-// from outside too.
+// from outside too. A node that several read has to have a column: taken in by each, it
+// would be worked out as often.
 func (p *passPlanner) count() {
 	uses, list := p.m.uses, p.m.g.list
 	for _, id := range p.outputs {
@@ -138,6 +139,10 @@ func (p *passPlanner) column(v float64) int {
 }
 
 // workspace gives the passes that make no output a column each.
+//
+// Columns are few where they are used again, and few columns of a block stay in the
+// cache. The operands of a pass are freed behind it, so that none writes over what it
+// still reads.
 func (p *passPlanner) workspace() {
 	last := make([]int, len(p.at)) // the last pass that reads a node
 	for i, q := range p.passes {

@@ -39,6 +39,10 @@ type Peak struct {
 // least, where it is -1. Pieces whose enclosures say that no value in them is greater
 // than one that was seen are left out, and others halved. It returns false where
 // that comes to no end.
+//
+// It is the branching and bounding of R. E. Moore (Interval Analysis, 1966) and S. Skelboe
+// (BIT 14, 1974, 87-95; both from memory). So the value is proved, where samples would
+// only be likely: no peak between two of them is missed, however narrow.
 func (p *Program) Peak(st *State, fn int, over ops.Interval, by float64) (Peak, bool) {
 	s := &peakSearch{w: p.intervals(st), fn: fn, by: by, best: math.Inf(-1), worst: math.Inf(1), narrow: 4 * exact * width(over), left: peakEnclosures}
 	s.w.lift(fn, over)
@@ -91,6 +95,9 @@ func (s *peakSearch) near() float64 {
 }
 
 // add adds a piece, if there is a value in it.
+//
+// Each enclosure is made with the one at its middle, which bounds it more closely and
+// shows one more value: the better the best that was seen, the more pieces are left out.
 func (s *peakSearch) add(parts []peakPart, x ops.Interval) []peakPart {
 	s.left -= 2
 	n, some := s.w.over(s.fn, x)
@@ -154,6 +161,10 @@ func (s *peakSearch) halved(parts []peakPart) (next []peakPart, some bool) {
 
 // peak is what is known in the end: the places where the value is greatest, one in
 // each run of pieces.
+//
+// Several runs are several places, as for a cosine over two turns. They are of one height
+// if they are so but for rounding; of one that is known to few figures only, as beside a
+// pole, nothing is said.
 func (s *peakSearch) peak(parts []peakPart, over ops.Interval) (Peak, bool) {
 	slices.SortFunc(parts, func(a, b peakPart) int { return cmp.Compare(a.x.Lo, b.x.Lo) })
 	out := Peak{Y: math.Inf(-1)}
@@ -188,7 +199,8 @@ func (s *peakSearch) peak(parts []peakPart, over ops.Interval) (Peak, bool) {
 
 // place is the place of the greatest value in a run of pieces: where the slope changes
 // its sign, or an end. Where it is the greatest at ends that are so far apart, it is a
-// stretch.
+// stretch. About its peak a curve is flat, so that its values show half the figures of
+// the place, and its slope all.
 func (s *peakSearch) place(run []peakPart, far float64) (at ops.Interval, y float64, ok bool) {
 	rises := func(x float64) int {
 		n, _ := s.w.over(s.fn, ops.Point(x))

@@ -88,6 +88,9 @@ type beside struct{ nearest, ratio, drift float64 }
 
 // beside looks at the pieces from a distance on one side of a pole to twice that,
 // and so on.
+//
+// Over 1/x^p each is 2^(1-p) of the next: below p = 1 they add up to an end, from there on
+// they do not. What has another law of growth, as 1/(x·ln²x), drifts, and is left open.
 func (s *survey) beside(pole, d float64) (out beside, ok bool) {
 	var before, ratio float64
 	for i := range tailSteps {

@@ -36,6 +36,11 @@ func (w *floatWalker) placeScale(fn int) float64 {
 
 // scale finds the smallest exponents p with Σ pᵢ·dimᵢ = d: p = Aᵀ·y, where A
 // has the dimensions as columns and (A·Aᵀ)·y = d.
+//
+// That is the solution of least norm (as any course of linear algebra has it). With more
+// quantities than are needed each has a share in the scale, and none is taken to a high
+// power: of two lengths it is the geometric mean. Sums are of logarithms, since sizes from
+// an atom's to a planet's would leave what a number can hold.
 func (w *floatWalker) scale(fns []int, d units.Dim) float64 {
 	g := scaleGather{w: w}
 	for _, fn := range fns {
@@ -84,6 +89,8 @@ type scaleGather struct {
 	logs []float64
 }
 
+// add collects the quantities of a function and of those that it calls. Pure numbers say
+// nothing of a scale; a 0 has none.
 func (g *scaleGather) add(f *Func, depth int) {
 	if depth > 16 || len(g.dims) > 200 {
 		return
