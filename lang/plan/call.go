@@ -2,7 +2,6 @@ package plan
 
 import (
 	"slices"
-	"strings"
 
 	"steelyard/lang/finding"
 	"steelyard/lang/ops"
@@ -55,40 +54,12 @@ func (c *coder) unknownCall(x *syntax.Call) run.Slot {
 		return c.refuse(finding.NamesTogether, x.At, x.Func+" is a quantity, and a bracket follows it.",
 			"Put `*` between them.", x.Func+"*("+inner+")")
 	}
-	if product, ok := c.beforeFunction(x.Func); ok {
-		return c.refuse(finding.NamesTogether, x.At, "No function is called "+x.Func+".", "Put `*` between them.", product+"("+inner+")")
-	}
-	if parts, ok := syntax.NamesIn(x.Func, c.known); ok && len(x.Args) == 1 {
-		return c.refuse(finding.NamesTogether, x.At, "No function is called "+x.Func+"; "+writing.List(parts, "and")+" are known.",
-			"Put `*` between them.", strings.Join(parts, "*")+"*("+inner+")")
-	}
-	if head := lettersBefore(x.Func); head != "" {
-		return c.refuse(finding.NamesTogether, x.At, "No function is called "+x.Func+".", "Put `*` between them.",
-			head+"*"+strings.TrimPrefix(x.Func, head)+"("+inner+")")
-	}
 	near := writing.Nearest(x.Func, slices.Values(c.functionNames()))
 	hint := "`help functions` lists the functions, `help formulas` the formulas."
 	if len(near) > 0 {
 		hint = "Did you mean " + writing.List(near, "or") + "?"
 	}
 	return c.refuse(finding.UnknownName, x.Name, "There is no function or formula called "+x.Func+".", hint, near...)
-}
-
-// lettersBefore are the letters before a function in a word, if symbols without a value
-// may be among them: mg of mgcos, and nothing of arcsine.
-func lettersBefore(word string) string {
-	for _, function := range [...]string{"sin", "cos", "tan", "sqrt", "exp", "ln"} {
-		head, ok := strings.CutSuffix(word, function)
-		if _, symbols := syntax.Apart("1"+head, func(part string) int {
-			if part == "1" || isSymbol(part) {
-				return 1
-			}
-			return 0
-		}); ok && head != "" && symbols {
-			return head
-		}
-	}
-	return ""
 }
 
 // ofLetter tells whether a call has one letter without a value as its argument, as a
@@ -103,24 +74,6 @@ func (c *coder) ofLetter(x *syntax.Call) bool {
 	}
 	_, given := c.p.Names.before(n.Name, c.seen)
 	return !given || c.param(n.Name) != nil
-}
-
-// beforeFunction reads names that run together with a function of the page behind them
-// as a product: kx of a function x is k*x.
-func (c *coder) beforeFunction(word string) (string, bool) {
-	for cut := range word {
-		d, ok := c.p.Names.before(syntax.Canonical(word[cut:]), c.seen)
-		if cut == 0 || !ok || d.Kind != Function {
-			continue
-		}
-		if head := syntax.Canonical(word[:cut]); c.known(head) {
-			return head + "*" + d.Name, true
-		}
-		if g, ok := c.letters(word[:cut]); ok && len(g.lacking) == 0 {
-			return g.product() + "*" + d.Name, true
-		}
-	}
-	return "", false
 }
 
 // args plans the arguments of a call given by their places; all of them, even where

@@ -22,9 +22,6 @@ type coder struct {
 	code *run.Code
 	text string
 	self string
-	// underRoot is the operand of the last √: a product offered in its place
-	// needs a bracket.
-	underRoot syntax.Expr
 	// start is where this expression's instructions begin.
 	start run.Slot
 	// seen is how many definitions the expression can see: a function's body

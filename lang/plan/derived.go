@@ -81,7 +81,7 @@ func (c *coder) areaUnder(x *syntax.AreaUnder) run.Slot {
 	a, b := c.static(from), c.static(to)
 	place, ok := c.p.agree(a, b)
 	if !ok {
-		return c.says(c.unlikeEnds(x.To, a, b))
+		return c.says(UnlikeEnds(x.To, a, b))
 	}
 	place.Tag = units.SumTag(place.Dim, a.Tag, b.Tag)
 	fn, _, ok := c.curve(x.X, x.Var.Name, place)

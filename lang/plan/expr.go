@@ -46,7 +46,6 @@ func (v visitor) AreaUnder(x *syntax.AreaUnder) { v.slot = v.areaUnder(x) }
 
 // squareRoot plans √x.
 func (c *coder) squareRoot(x *syntax.Root) run.Slot {
-	c.underRoot = x.X
 	s := c.expr(x.X)
 	if s == run.NoSlot {
 		return run.NoSlot
@@ -69,7 +68,7 @@ func (c *coder) number(x *syntax.Number) run.Slot {
 // A size beyond float64 is refused here, where it is written, and not where it is
 // used.
 func (c *coder) quantity(x *syntax.Quantity) run.Slot {
-	u := c.unitOf(x.Unit, x.At)
+	u := c.unitOf(x.Unit)
 	if u == nil {
 		return run.NoSlot
 	}
@@ -139,7 +138,7 @@ func (c *coder) mixedSum(x *syntax.Mixed, last *units.Unit) (units.Decimal, bool
 // (1/2) kg is one value with a unit, and not a product: only so can (20 + 5) °C be a
 // temperature, with the offset of its scale added once.
 func (c *coder) measured(x *syntax.Measured) run.Slot {
-	u, s := c.unitOf(x.Unit, x.At), c.expr(x.X)
+	u, s := c.unitOf(x.Unit), c.expr(x.X)
 	if u == nil || s == run.NoSlot {
 		return run.NoSlot
 	}

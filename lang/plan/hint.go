@@ -2,7 +2,6 @@ package plan
 
 import (
 	"strings"
-	"unicode"
 
 	"steelyard/lang/algebra"
 	"steelyard/lang/finding"
@@ -35,145 +34,19 @@ func (p *Planner) UnitFinding(u syntax.UnitText, bad *units.Problem) finding.Fin
 	return p.coder("").unitFinding(u, bad)
 }
 
-// unitOf reads the unit of a written quantity. Where its words are no units but
-// names, the product is offered. It is nil where it can't be read.
-//
-// 2ax is a number with a unit by its place (the reader knows no names), and a product
-// by what its words are. So it is here that it can be said, where names are known.
-func (c *coder) unitOf(u syntax.UnitText, whole syntax.Span) *units.Unit {
+// unitOf reads the unit of a written quantity; it is nil where it can't be read.
+func (c *coder) unitOf(u syntax.UnitText) *units.Unit {
 	got, bad := c.p.Unit(u, units.AfterNumber)
-	if bad == nil {
-		return c.unitFound(u, got)
-	}
-	powerLacking := bad.Kind == units.ProblemText && len(bad.Readings) > 0 && strings.ContainsAny(u.Text, "0123456789")
-	if !powerLacking && (bad.Kind == units.ProblemUnknown || bad.Kind == units.ProblemText) {
-		product, g, ok := c.asProduct(u, whole)
-		if ok && (len(g.lacking) == 0 || bad.Kind == units.ProblemUnknown && (c.glued(u, whole) || g.likely(u.Text))) {
-			if q, ok := c.underRoot.(*syntax.Quantity); ok && q.At == whole {
-				product = "(" + product + ")"
-			}
-			message, hint := "There is no sign between the number and `"+u.Text+"`.", "Put `*` between them."
-			if strings.Contains(product, " / ") {
-				message, hint = "`"+u.Text+"` isn't a unit.", ""
-			} else if len(g.lacking) > 0 && g.lacking[0] == syntax.Canonical(u.Text) {
-				message, hint = "`"+u.Text+"` isn't a unit, and no line above defines it as a name.", "For a name, put `*` before it, and give it a value in a line above."
-			} else if len(g.lacking) > 0 {
-				message, hint = "`"+u.Text+"` isn't a unit; "+g.lacks()+".", c.hint(g)
-			}
-			c.find(finding.NamesTogether, whole, message, hint, product)
-			return nil
-		}
-	}
-	if call, _, ok := c.gluedCall(u.Text); ok {
-		number := strings.TrimSpace(c.source(syntax.Span{From: whole.From, To: u.At.From}))
-		c.notGlued(whole, call, number+"*"+call)
+	if bad != nil {
+		c.says(c.unitFinding(u, bad))
 		return nil
 	}
-	c.says(c.unitFinding(u, bad))
-	return nil
+	return c.unitFound(u, got)
 }
 
-// glued tells whether a unit follows a number without a decimal point and a blank, as
-// a symbol follows the factor of a formula: ½mv².
-func (c *coder) glued(u syntax.UnitText, whole syntax.Span) bool {
-	number := c.source(syntax.Span{From: whole.From, To: u.At.From})
-	return number != "" && !strings.ContainsAny(number, " .,")
-}
-
-// asProduct reads the words of a unit text as names: 2 ax as 2*a*x.
-//
-// A word that is a unit and no name stays a unit as long as no name has been met: 2 m
-// v is 2 m times v where v alone is given. Behind a name it is none, for nobody writes
-// a unit there.
-func (c *coder) asProduct(u syntax.UnitText, whole syntax.Span) (product string, all group, ok bool) {
-	number := strings.TrimSpace(c.source(syntax.Span{From: whole.From, To: u.At.From}))
-	if number == "" || len(u.Text) > 64 || strings.Contains(u.Text, "-") {
-		return "", all, false
-	}
-	var b strings.Builder
-	b.WriteString(number)
-	text := u.Text
-	for text != "" {
-		n := strings.IndexFunc(text, unicode.IsLetter)
-		if n < 0 {
-			b.WriteString(text)
-			break
-		}
-		gap := strings.TrimSpace(text[:n])
-		text = text[n:]
-		end := strings.IndexFunc(text, func(r rune) bool { return !unicode.IsLetter(r) && r != '_' })
-		if end < 0 {
-			end = len(text)
-		}
-		// Digits that directly follow belong to a name if it is one.
-		word, more := text[:end], end
-		for more < len(text) && text[more] >= '0' && text[more] <= '9' {
-			more++
-		}
-		if longer := syntax.Canonical(text[:more]); c.known(longer) || end > 1 && c.endsInName(longer) {
-			word, end = text[:more], more
-		}
-		text = text[end:]
-		g := group{parts: []string{syntax.Canonical(word)}}
-		switch {
-		case c.known(g.parts[0]):
-		case len(all.parts) == 0 && c.p.Units.Has(word):
-			b.WriteString(gap + " " + word)
-			continue
-		case isSymbol(word): // mu is no μ here
-			g.lacking = g.parts
-		default:
-			if g, ok = c.group(word); !ok {
-				return "", all, false
-			}
-		}
-		all.parts, all.lacking = append(all.parts, g.parts...), append(all.lacking, g.lacking...)
-		if gap == "/" {
-			// With blanks a slash divides two quantities.
-			b.WriteString(" / " + g.product())
-		} else {
-			b.WriteString(strings.Trim(gap, "·* ") + "*" + g.product())
-		}
-	}
-	return b.String(), all, len(all.lacking) < len(all.parts) || isSymbol(u.Text) // 2a
-}
-
-// ofNames is a quantity, of which the unit is made of names too, as their product.
-func (c *coder) ofNames(x syntax.Expr) (string, bool) {
-	q, ok := x.(*syntax.Quantity)
-	if !ok {
-		return "", false
-	}
-	product, g, ok := c.asProduct(q.Unit, q.At)
-	return product, ok && len(g.lacking) == 0
-}
-
-// OfNames is a quantity of a line, of which the unit is made of names too, as their
-// product: 2T is 2*T where T is given.
-func (p *Planner) OfNames(x syntax.Expr, text string) (string, bool) {
-	return p.coder(text).ofNames(x)
-}
-
-// unlikeEnds says that a range goes from one kind of quantity to another. An end such as
-// 2T may be 2*T.
-func (c *coder) unlikeEnds(to syntax.Expr, a, b run.Static) finding.Finding {
-	f := finding.New(finding.UnlikeDimensions, to.Span(), "The range goes from "+Words(a)+" to "+Words(b)+".", "Use units of the same kind for both ends.")
-	if product, ok := c.ofNames(to); ok {
-		f.Readings = []string{product}
-	}
-	return f
-}
-
-// UnlikeEnds says that a range of a line goes from one kind of quantity to another.
-func (p *Planner) UnlikeEnds(to syntax.Expr, text string, a, b run.Static) finding.Finding {
-	return p.coder(text).unlikeEnds(to, a, b)
-}
-
-// endsInName tells whether a word with digits comes apart into known names, the last
-// of which has the digits: CV0.
-func (c *coder) endsInName(word string) bool {
-	_, ok := syntax.NamesIn(word, c.known)
-	return ok && strings.ContainsAny(word[len(word)-1:], "0123456789")
+// UnlikeEnds says that a range goes from one kind of quantity to another.
+func UnlikeEnds(to syntax.Expr, a, b run.Static) finding.Finding {
+	return finding.New(finding.UnlikeDimensions, to.Span(), "The range goes from "+Words(a)+" to "+Words(b)+".", "Use units of the same kind for both ends.")
 }
 
 // apart records a unit that was written with blanks round its slash: 108 km / h

@@ -102,9 +102,9 @@ func (c *coder) ownName(at syntax.Span, name string) run.Slot {
 }
 
 // unknownName says that a name is not given, and what may have been meant: the first
-// of a wrong line number, names run together, a call without its sign, e as a
-// number, a function or a statement without what belongs to it, a misspelt name. The
-// order is that of how sure each is.
+// of a wrong line number, e as a number, a function or a statement without what belongs
+// to it, a misspelt name. The order is that of how sure each is. Whether the word may be
+// a product of other names is no matter of this package.
 func (c *coder) unknownName(x *syntax.Name) run.Slot {
 	if c.unread {
 		return c.refuse(finding.UnknownName, x.At, "", "")
@@ -116,20 +116,6 @@ func (c *coder) unknownName(x *syntax.Name) run.Slot {
 	asUnit := ""
 	if c.p.Units.Has(x.Name) {
 		asUnit = " As a unit it needs a number before it: 1 " + x.Name + "."
-	}
-	if g, ok := c.group(x.Name); ok && (len(g.lacking) == 0 || !c.misspelt(x.Name, g)) {
-		hint := c.hint(g)
-		switch {
-		case len(g.lacking) == 0:
-		case asUnit != "":
-			hint += asUnit
-		default:
-			hint += g.itself(x.Name)
-		}
-		return c.refuse(finding.NamesTogether, x.At, "No line above defines "+x.Name+"; "+g.says()+".", hint, g.product())
-	}
-	if call, _, ok := c.gluedCall(x.Name); ok {
-		return c.notGlued(x.At, call, call)
 	}
 	if x.Name == "e" {
 		return c.refuse(finding.UnknownName, x.At, "No line above defines e.",
@@ -167,6 +153,21 @@ func (c *coder) unknownName(x *syntax.Name) run.Slot {
 	}
 	return c.refuse(finding.UnknownName, x.At, "No line above defines "+x.Name+".", hint+asUnit, near...)
 }
+
+// constantHint says how a name becomes the constant of nature of that symbol; "" if
+// there is none.
+func constantHint(name string) string {
+	if k, ok := units.LookupConstant(name); ok {
+		return "For the " + k.Name + ", write `constants " + name + "`."
+	}
+	if k, ok := units.NearConstant(name); ok {
+		return "For the " + k.Name + ", write `constants " + k.Symbol + "`, and then " + k.Symbol + "."
+	}
+	return ""
+}
+
+// isLetter tells whether a name is one letter, which no longer word is a slip for.
+func isLetter(name string) bool { return utf8.RuneCountInString(name) == 1 }
 
 // unlikeSymbols tells whether two names are customary symbols of different quantities, so
 // that one is no slip for the other, but for its capitals: Δt and ΔK, m2 and v2.

@@ -113,8 +113,6 @@ func (c *coder) replacement(x *syntax.With, i int) (slot, by run.Slot, ok bool) 
 		var readings []string
 		if n, bare := b.X.(*syntax.Number); bare && d.Unit != nil {
 			readings = []string{n.Value.Text + " " + d.Unit.Text()}
-		} else if product, ok := c.ofNames(b.X); ok {
-			readings = []string{product}
 		}
 		c.find(finding.UnlikeDimensions, b.X.Span(), b.Name+" is "+Words(want)+"; the new value is "+Words(got)+".",
 			"Use a unit of the same kind.", readings...)

@@ -112,13 +112,6 @@ func (m *mayOpen) word(word string) bool {
 			return true
 		}
 	}
-	letters := true
-	for _, r := range word {
-		letters = letters && m.in.Known(string(r))
-	}
-	if letters || !m.together(word) || !m.in.IsUnit(word) {
-		return letters // what is no unit is told as such
-	}
 	_, ok := NamesIn(word, m.in.Known)
 	return ok
 }

@@ -104,8 +104,10 @@ func (l *lackingSymbols) letters(word string) bool {
 		return 0
 	}
 	parts, ok := []string{Canonical(word)}, true
-	if cost(parts[0]) == 0 {
-		parts, ok = Apart(word, cost)
+	if whole := cost(parts[0]); whole != knownPart && (whole == 0 || parts[0] != word) { // mu may be m*u
+		if apart, good := Apart(word, cost); good || whole == 0 {
+			parts, ok = apart, good
+		}
 	}
 	if !ok {
 		return false

@@ -140,6 +140,7 @@ type opener struct {
 	letters bool
 	headed  bool // the statement has a word of its own, or a body
 	others  bool // something else than letters is open
+	clauses bool // a quantity that is all of a clause is open
 	within  bool // a bar or root between such letters is open
 	beside  bool
 	open    []openLetter
@@ -152,12 +153,18 @@ type opener struct {
 
 // OpenIn looks for what print leaves open in a statement, which is nil if the text
 // can't be read.
-func OpenIn(text string, stmt Stmt, in Scope) Open {
+func OpenIn(text string, stmt Stmt, in Scope) Open { return openIn(text, stmt, in, false) }
+
+// OpenClauses is OpenIn for a statement with a clause that can't be right: a quantity with
+// a unit that is all that it says, as in from 0 s to 2T, is open too.
+func OpenClauses(text string, stmt Stmt, in Scope) Open { return openIn(text, stmt, in, true) }
+
+func openIn(text string, stmt Stmt, in Scope, clauses bool) Open {
 	r, lines, bad := stretches(text, stmt)
 	if bad != nil || len(lines) == 0 {
 		return Open{}
 	}
-	o := &opener{in: within(stmt, in), headed: r.word != nil || len(r.body) > 0}
+	o := &opener{in: within(stmt, in), headed: r.word != nil || len(r.body) > 0, clauses: clauses}
 	if stmt == nil {
 		o.in.names = boundIn(lines[0])
 	}
@@ -272,7 +279,7 @@ func (o *opener) nameSlot(ps pieces, i int) (slot, bool) {
 		if inverse && !o.ofAngle(ps[i+1:ps.closing(i+1)]) {
 			break // acos(0.5): letters stand before the cosine of an angle
 		}
-		if cut == 0 || !ops.IsFunction(p.text[cut:]) || len(p.text)-cut < 2 {
+		if tail := p.text[cut:]; cut == 0 || !o.in.Function(Canonical(tail)) && (!ops.IsFunction(tail) || len(tail) < 2) {
 			continue
 		}
 		names, ok := o.names(p.text[:cut])
@@ -307,6 +314,9 @@ func (o *opener) gluedFunction(text string, most int) (pieces, bool) {
 			}
 			word := strings.TrimLeft(text[cut+n:], "0123456789")
 			argument, known := o.names(word)
+			if known = known || word == ""; word == "" && text[cut:cut+n] != "ln" {
+				argument = pieces{{kind: unitToken, text: "°"}} // hardly any angle in radians is a whole number
+			}
 			names, ok := o.names(text[:cut])
 			if !known || cut > 0 && !ok {
 				continue

@@ -255,7 +255,7 @@ func IsProductOf(x Expr, names []string) bool {
 // letter from which on all are names; or going on behind a sign.
 func (o *opener) unitSlot(ps pieces, i int) (slot, bool) {
 	fs, ok := unitFactors(ps[i].text)
-	if !ok || i == 0 || ps[i-1].kind == wordToken || ps.clause(i) {
+	if !ok || i == 0 || ps[i-1].kind == wordToken || !o.clauses && ps.clause(i) {
 		return slot{}, false
 	}
 	s := slot{from: i, to: i + 1}

@@ -89,19 +89,9 @@ func offers(e *entry.Entry, f *finding.Finding, enter Enter) {
 		return bad != nil
 	})
 	inPlace(e, f, enter)
-	if len(f.Lines) == 0 && hinted && f.Severity != finding.Error && failing(e) <= 1 {
+	if len(f.Lines) == 0 && hinted && f.Severity != finding.Error && e.Refusals() <= 1 {
 		f.Hint = ""
 	}
-}
-
-// failing counts the findings of an entry that refuse it.
-func failing(e *entry.Entry) (n int) {
-	for i := range e.Findings {
-		if e.Findings[i].Severity <= finding.Mismatch {
-			n++
-		}
-	}
-	return n
 }
 
 // inPlace tries the readings of a finding in the place of what it stands for.

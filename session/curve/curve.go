@@ -40,12 +40,12 @@ type curve struct {
 }
 
 // planCurve plans one expression as a function of the name that a graph is drawn
-// against over a range with those ends, and tells whether it holds that name.
-func planCurve(l *eval.Line, x syntax.Expr, against string, st run.Static, ends ...syntax.Expr) (*curve, bool, bool) {
+// against, and tells whether it holds that name.
+func planCurve(l *eval.Line, x syntax.Expr, against string, st run.Static) (*curve, bool, bool) {
 	got := l.Function(eval.Want{}, []string{against}, []run.Static{st}, x)
 	depends := syntax.Holds(x, against)
 	if !got.OK {
-		curveHint(l, depends, against, st, ends...)
+		curveHint(l, depends, against, st)
 		return nil, false, false
 	}
 	if got.Cost > limit.CurveCost {
@@ -85,21 +85,14 @@ func lineOf(d *plan.Def) int {
 }
 
 // curveHint adds to what is wrong with a curve what the axis has to do with it:
-// another name, or a range of another kind, where 2T may be meant as 2*T.
-func curveHint(l *eval.Line, depends bool, against string, st run.Static, ends ...syntax.Expr) {
+// another name, or a range of another kind.
+func curveHint(l *eval.Line, depends bool, against string, st run.Static) {
 	for i := range l.Entry.Findings {
 		f := &l.Entry.Findings[i]
 		switch {
 		case f.ID == finding.UnknownName && !depends:
 			f.Hint = "The line is against " + against + ", which isn't in this curve: write `against` and a name that is. " + f.Hint
 		case f.Severity == finding.Mismatch && depends:
-			for _, end := range ends {
-				if product, ok := l.Planner.OfNames(end, l.Entry.Text); ok {
-					*f = finding.New(finding.UnitOrName, end.Span(), "`"+l.Entry.Text[end.Span().From:end.Span().To]+"` is read with a unit, which can't be right here.",
-						"Put `*` before the name.", product)
-					return
-				}
-			}
 			f.Hint = against + " goes over " + plan.Words(st) + " here, as its range says. " + f.Hint
 		default:
 			continue

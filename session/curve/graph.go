@@ -82,7 +82,7 @@ func planPlot(l *eval.Line, s *syntax.Graph) (*plot, bool) {
 		p.from, p.to = p.to, p.from
 	}
 	for _, part := range s.Curves {
-		c, one, ok := planCurve(l, part.X, s.Against.Name, p.static, s.From, s.To)
+		c, one, ok := planCurve(l, part.X, s.Against.Name, p.static)
 		if !ok {
 			return nil, false
 		}

@@ -1,6 +1,7 @@
 package curve
 
 import (
+	"steelyard/lang/plan"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/session/eval"
@@ -29,7 +30,7 @@ func interval(l *eval.Line, from, to syntax.Expr) (a, b run.Slot, st run.Static,
 		sb = l.Planner.SettleTo(b, sa.Dim)
 	}
 	if sa.Dim != sb.Dim {
-		l.Find(l.Planner.UnlikeEnds(to, l.Entry.Text, sa, sb))
+		l.Find(plan.UnlikeEnds(to, sa, sb))
 		return a, b, st, nil, false
 	}
 	st = sb

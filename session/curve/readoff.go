@@ -28,7 +28,7 @@ func ReadOff(l *eval.Line, d *plan.Def, x syntax.Expr, in syntax.UnitText) {
 	got := l.Eval(x, eval.Want{Shown: true, Name: d.Name, In: in})
 	switch {
 	case got.Slot == run.NoSlot && alike:
-		curveHint(l, syntax.Holds(of, against), against, at, places...)
+		curveHint(l, syntax.Holds(of, against), against, at)
 	case got.OK && got.Static.Absent:
 		got.OK = false
 		l.Find(finding.New(finding.NotWorkedOut, of.Span(), noCurveYet, valueHint(l, of)))

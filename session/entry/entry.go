@@ -82,6 +82,16 @@ func (e *Entry) Give(v Value) *Result {
 	return r
 }
 
+// Refusals counts the findings that refuse the line or its unit.
+func (e *Entry) Refusals() (n int) {
+	for i := range e.Findings {
+		if e.Findings[i].Severity <= finding.Mismatch {
+			n++
+		}
+	}
+	return n
+}
+
 // Failed tells whether the statement could not be read or worked out; a
 // worksheet keeps such a line as a remark.
 func (e *Entry) Failed() bool {

@@ -63,7 +63,7 @@ func (s *settler) lettered(text string, stmt syntax.Stmt) (Verdict, bool) {
 		if best.lines == nil || s.asTyped(best.lines[0]) {
 			return Verdict{}, false
 		}
-		return Verdict{Refused: true, Findings: []finding.Finding{best.finding(s.Line)}}, true
+		return Verdict{Refused: true, Findings: []finding.Finding{best.finding(s.Line, "")}}, true
 	case apart && whole && strings.Contains(text[lacking.Parts[0].At.From:lacking.Parts[0].Unit.From], "."):
 	case within, rule == none && fits && says, rule == odd && (given || fits || !letters && !free):
 		severity = finding.Error

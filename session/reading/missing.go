@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"steelyard/lang/finding"
 	"steelyard/lang/plan"
@@ -23,6 +24,10 @@ const (
 	mostTexts      = 4
 )
 
+// mostUnfit is how many symbols a line may lack that makes no sense yet: of more, its
+// word is more likely one of its own.
+const mostUnfit = 2
+
 // unread are the findings of a line that can't be read, or has a name without a value.
 var unread = []finding.ID{finding.UnknownName, finding.NamesTogether, finding.UnitOrName, finding.TwoReadings, finding.NotWritten,
 	finding.UnknownUnit, finding.UnitText, finding.Unreadable}
@@ -36,15 +41,22 @@ func Missing(l *eval.Line, try Enter) (finding.Finding, bool) {
 	}
 	word := entry.BeginsWith(l.Entry.Text)
 	s := &settler{scope: scope{planner: l.Planner, but: word}, Line: l, try: try, offered: true}
-	texts, told := []string{l.Entry.Text}, false
+	texts, told, near := []string{l.Entry.Text}, false, false
+	_, solve := l.Entry.Stmt.(*syntax.Solve)
+	var alone string // a word that no line defines
 	for _, f := range l.Entry.Findings {
 		switch {
 		case f.Severity > finding.Mismatch || f.At.To > len(l.Entry.Text):
 			continue
-		case !slices.Contains(unread, f.ID):
-			return f, false
+		case !slices.Contains(unread, f.ID) && !(f.ID == finding.NotSolved && solve && len(f.Readings)+len(f.Lines) == 0):
+			return s.inClause(&f)
+		case f.ID != finding.UnknownName && f.ID != finding.UnknownUnit && f.ID != finding.NotSolved:
+			near = true
 		}
-		lines := f.Lines
+		lines, word := f.Lines, l.Entry.Text[f.At.From:f.At.To]
+		if f.ID == finding.UnknownName {
+			alone, near = word, near || len(f.Readings) > 0 && utf8.RuneCountInString(word) > longestGlued
+		}
 		told = told || strings.Contains(f.Message+f.Hint, " value")
 		for _, r := range f.Readings {
 			lines = append(lines, l.Entry.Text[:f.At.From]+r+l.Entry.Text[f.At.To:])
@@ -61,18 +73,46 @@ func Missing(l *eval.Line, try Enter) (finding.Finding, bool) {
 	}
 	if best.lines == nil {
 		for _, text := range texts {
-			s.missing(text, false, &best)
+			s.missing(text, solve, &best)
 		}
+	}
+	if unfit := best.unfit; best.lines == nil && unfit != nil && !near {
+		best = *unfit
 	}
 	best.lines = slices.DeleteFunc(best.lines, s.wrong)
 	if len(best.lines) == 0 || told && slices.Contains(texts, best.lines[0]) || s.asTyped(best.lines[0]) {
 		return finding.Finding{}, false
 	}
-	return best.finding(l), true
+	return best.finding(l, alone), true
+}
+
+// longestGlued is how long a word of symbols may be that is nearly a name of the page.
+const longestGlued = 3
+
+// inClause looks at a range or a new value that is refused for its dimension: a unit in it
+// may be a name, 2T in from 0 s to 2T.
+func (s *settler) inClause(f *finding.Finding) (finding.Finding, bool) {
+	if s.Entry.Stmt == nil || s.Entry.Refusals() > 1 || f.ID != finding.UnlikeDimensions && f.ID != finding.ArgumentDimension {
+		return *f, false
+	}
+	var lines []string
+	open := syntax.OpenClauses(s.Entry.Text, s.Entry.Stmt, &s.scope)
+	for _, r := range open.Readings[:min(len(open.Readings), mostMissing)] {
+		if len(r.Names) > 0 && len(lines) < maxOffers && s.weigh(r).sense > none && worst(s.try(r.Text, true)) > finding.Mismatch {
+			lines = append(lines, r.Text)
+		}
+	}
+	if len(lines) == 0 {
+		return *f, false
+	}
+	return finding.New(finding.UnitOrName, syntax.Span{To: len(s.Entry.Text)}, open.Words[0]+" is read as a unit, which can't be right here.", "Put `*` before the name.", lines...), true
 }
 
 // finding says which symbols have no value.
-func (m *missing) finding(l *eval.Line) finding.Finding {
+func (m *missing) finding(l *eval.Line, alone string) finding.Finding {
+	if len(m.symbols)+len(m.free) == 0 {
+		return finding.New(finding.NamesTogether, syntax.Span{To: len(l.Entry.Text)}, noSign, putSign, m.lines...)
+	}
 	message, hint := writing.List(m.symbols, "and")+" has no value.", "Give it a value in a line above"
 	if len(m.symbols) > 1 {
 		message, hint = writing.List(m.symbols, "and")+" have no value.", "Give them values in lines above"
@@ -84,6 +124,9 @@ func (m *missing) finding(l *eval.Line) finding.Finding {
 		if message = "This equation isn't solved for a symbol yet."; len(m.symbols) == 0 {
 			hint = "Choose the symbol that you are looking for."
 		}
+	}
+	if utf8.RuneCountInString(alone) == 2 && len(m.symbols) > 0 && !slices.Contains(m.symbols, syntax.Canonical(alone)) {
+		hint += " Or give " + alone + " a value, if it is one symbol."
 	}
 	for _, name := range append(slices.Clone(m.symbols), m.free...) {
 		if k, ok := units.LookupConstant(name); ok {
@@ -110,11 +153,24 @@ type missing struct {
 	of      map[string]units.Dim // what each is, if that is known
 	first   bool                 // each is the first quantity that its letter is used for
 	units   int                  // the units that may be names
+	unfit   *missing             // the first that makes no sense yet
 }
 
 // compare puts what is likelier first.
 func (m *missing) compare(o *missing) int {
 	return cmp.Or(one(o.first)-one(m.first), m.units-o.units, len(m.symbols)-len(o.symbols))
+}
+
+// or is the reading of two that lacks fewer symbols, with all lines that lack as few.
+func (m *missing) or(o *missing) *missing {
+	switch {
+	case len(o.symbols) > mostUnfit, m != nil && len(m.symbols) < len(o.symbols):
+	case m == nil, len(o.symbols) < len(m.symbols):
+		return o
+	case len(m.lines) < maxOffers:
+		m.lines = append(m.lines, o.lines...)
+	}
+	return m
 }
 
 // example is a line that gives a symbol a value.
@@ -131,14 +187,18 @@ func (m *missing) example(name string) string {
 func (s *settler) makesSense(text string) bool {
 	w := s.weigh(syntax.Reading{Text: text})
 	_, result := w.stmt.(*syntax.Define)
-	return w.sense == fitting || w.sense > none && !(result && w.speaks)
+	return w.sense == fitting || w.sense > none && !result || w.sense > odd && !w.speaks
 }
 
-// isSymbol tells whether a name is a letter that a quantity or a constant goes by. The e
-// of print is mostly that of an exponential.
+// isSymbol tells whether a name is a letter, perhaps with a Δ before it and digits behind,
+// that a quantity or a constant goes by. The e of print is mostly that of an exponential.
 func isSymbol(name string) bool {
+	name = strings.TrimPrefix(name, "Δ")
+	if letter := strings.TrimRight(name, "0123456789"); letter == "e" || utf8.RuneCountInString(letter) != 1 {
+		return false
+	}
 	_, constant := units.LookupConstant(name)
-	return constant && name != "e" || units.Speaks(name)
+	return constant || units.Speaks(name)
 }
 
 func one(is bool) int {
@@ -202,9 +262,10 @@ func (s *settler) missing(text string, solving bool, best *missing) {
 			continue
 		}
 		fits, first, found := s.fitting(&syntax.Lacking{Text: r.Text, Symbols: lacking})
-		by := missing{[]string{line.Text}, lacking, c.free, found, first, line.Units}
+		by := missing{[]string{line.Text}, lacking, c.free, found, first, line.Units, nil}
 		switch order := by.compare(best); {
 		case !fits:
+			best.unfit = best.unfit.or(&by)
 		case best.lines == nil, order < 0:
 			*best = by
 		case order == 0 && len(best.lines) < maxOffers && !slices.Contains(best.lines, line.Text):

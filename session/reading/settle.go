@@ -407,6 +407,15 @@ func (s *settler) finding(open *syntax.Open, offers []string) finding.Finding {
 		message, hint = "A rate in rev or rpm is an angle per time: 2π is in it already.", ""
 	case len(offers) == 1 && strings.Count(offers[0], "*") < strings.Count(s.Entry.Text, "*"):
 		message, hint = "After a number, units have a space or · between them, and no `*`.", ""
+	case open.Beside && len(offers) == 1 && signsAlone(s.Entry.Text, offers[0]) && strings.Count(offers[0], "*") == strings.Count(s.Entry.Text, "*"):
+		id = finding.NotWritten
+		message, hint = "A function needs brackets round what it is of.", ""
+	case open.Letters && word != "" && len(offers) == 1 && !s.IsUnit(word) && strings.Contains(offers[0], "*"):
+		id = finding.NamesTogether
+		message, hint = "There is no sign between the number and `"+word+"`.", putSign
+	case open.Beside && len(offers) == 1 && signsAlone(s.Entry.Text, offers[0]):
+		id = finding.NamesTogether
+		message, hint = noSign, putSign
 	case open.Letters && word != "" && len(offers) == 1:
 		id = finding.UnitOrName
 		if message, hint = "Did you mean "+word+" as a name of "+where+"?", ""; !open.Bound && !s.Known(syntax.Canonical(word)) {
@@ -418,9 +427,6 @@ func (s *settler) finding(open *syntax.Open, offers []string) finding.Finding {
 		if _, given := s.planner.Names.Lookup(word); word == "g" && !given && !open.Bound {
 			message = "g is a unit, and also standard gravity."
 		}
-	case open.Beside && len(offers) == 1 && signsAlone(s.Entry.Text, offers[0]):
-		id = finding.NamesTogether
-		message, hint = "There is no sign between these names.", "Put `*` between them."
 	case len(offers) == 1:
 		message, hint = "Did you mean this?", ""
 	}
@@ -431,6 +437,12 @@ func (s *settler) finding(open *syntax.Open, offers []string) finding.Finding {
 	}
 	return finding.New(id, at, message, hint, short...)
 }
+
+// What is said of names without a sign between them.
+const (
+	noSign  = "There is no sign between these names."
+	putSign = "Put `*` between them."
+)
 
 // signsAlone tells whether a line differs from another in its signs for times and the brackets of functions.
 func signsAlone(text, offered string) bool {

@@ -162,17 +162,6 @@ func (v *solving) oneUnknown() bool {
 			return false
 		}
 	}
-	for _, x := range s.Exprs() {
-		for x := range syntax.Nodes(x) {
-			n, ok := x.(*syntax.Name)
-			if product := ""; ok {
-				if product = v.Planner.Product(n.Name, first.Name); product != "" {
-					v.Find(finding.New(finding.NamesTogether, n.At, first.Name+" isn't in the equation, but "+n.Name+" is.", "Put `*` between the names.", product))
-					return false
-				}
-			}
-		}
-	}
 	v.Find(finding.New(finding.NotSolved, first.NameAt, first.Name+" isn't in the equation.", "Solve for a name that is in it."))
 	return false
 }
