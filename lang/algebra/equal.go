@@ -55,6 +55,25 @@ func (s sum) value() (float64, bool) {
 	return all, true
 }
 
+// Level tells whether the difference of the sides is the same all along wherever it goes
+// on without a jump: its derivative by the unknown is 0. So is that of atan(x) + atan(1/x),
+// which is 90° for each x above 0, and -90° below.
+//
+// Where a root of the unknown is left in the derivative, nothing is told: the normal form
+// takes √(x²) for x, which it is not below 0.
+func (eq Equation) Level(unknown string) bool {
+	n := normalizer{unknown: unknown}
+	d, ok := deriver{n}.of(binary(syntax.Sub, eq.Left, eq.Right), 0)
+	rooted := func(x syntax.Expr) bool {
+		base, e, is := rootOf(x)
+		if b, ok := x.(*syntax.Binary); ok && b.Op == syntax.Pow {
+			base, e, is = b.X, syntax.Rational(b.Y), true
+		}
+		return is && !e.IsInt() && n.holds(base)
+	}
+	return ok && !syntax.Any(d, rooted) && len(n.fraction(d).over) == 0
+}
+
 // ZeroAt tells whether an expression is 0 where a name is 0, whatever the other
 // names mean.
 //

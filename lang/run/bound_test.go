@@ -70,7 +70,7 @@ func TestFunctionsByIntervals(t *testing.T) {
 		{Op: ops.Sub, A: 0, B: 3}, {Op: ops.Const, K: 5}, {Op: ops.Sub, A: 5, B: 0}, {Op: ops.Select, A: 2, B: 4, C: 6},
 	}}}
 	p := &run.Program{Funcs: []*run.Func{f}}
-	got := p.FindRoots(&run.State{}, 0, 1, -10, 10)
+	got := p.FindRoots(&run.State{}, &run.Solve{Differences: []int{0}}, 1, -10, 10)
 	if len(got.Found) != 2 || len(got.Unsettled) != 0 {
 		t.Errorf("%+v", got)
 	}

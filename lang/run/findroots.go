@@ -22,19 +22,21 @@ type Searched struct {
 // suggest.
 const farEnclosures = 2000
 
-// FindRoots looks for the numbers between two bounds at which a function is zero.
+// FindRoots looks for the numbers between two bounds that solve one equation.
 // Where a bound is infinite, it looks within the range that the scale of the givens
 // suggests, and then beyond that.
-func (p *Program) FindRoots(st *State, fn int, scale, lo, hi float64) Searched {
-	return p.intervals(st).searched(fn, scale, lo, hi)
+func (p *Program) FindRoots(st *State, s *Solve, scale, lo, hi float64) Searched {
+	return p.intervals(st).searched(s, scale, lo, hi)
 }
 
 // searched looks where roots are likely first, with a share of the enclosures for each
 // piece, so that one in which nothing can be settled leaves the others theirs. Only with
 // nothing left open there is it of use to know what lies beyond: then "no other solution"
 // may be said without a range.
-func (w *intervalWalker) searched(fn int, scale, lo, hi float64) Searched {
+func (w *intervalWalker) searched(of *Solve, scale, lo, hi float64) Searched {
+	fn := of.Differences[0]
 	s, pieces := w.rootSearch(fn, maxEnclosures), searchPieces(scale, lo, hi)
+	s.level = of.Level
 	whole := pieces[0]
 	for _, x := range pieces {
 		whole = whole.Hull(x)
@@ -51,6 +53,7 @@ func (w *intervalWalker) searched(fn int, scale, lo, hi float64) Searched {
 	// What lies beyond is only looked at where nothing is left open within.
 	if !slices.ContainsFunc(s.out.Unsettled, s.open) {
 		far := w.rootSearch(fn, farEnclosures)
+		far.level = of.Level
 		if math.IsInf(lo, 0) {
 			far.look(ops.Between(-math.MaxFloat64, out.Lo))
 		}

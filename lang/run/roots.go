@@ -113,11 +113,12 @@ func (w *walker[N, D]) stopped() bool { return !w.budget.Spend(1) }
 
 // rootSearch is a search while it goes on.
 type rootSearch struct {
-	w    *intervalWalker
-	fn   int
-	left int // enclosures
-	out  Roots
-	zero []ops.Interval // the pieces on which the function is 0 throughout
+	w     *intervalWalker
+	fn    int
+	left  int // enclosures
+	out   Roots
+	zero  []ops.Interval // the pieces on which the function is 0 throughout
+	level bool           // the function is the same wherever it does not jump
 	// nothing is the size below which a value is 0, along a whole piece.
 	nothing float64
 }
@@ -157,7 +158,7 @@ func (s *rootSearch) look(first ops.Interval) {
 // settled tells whether the enclosure of a function over a piece settles it.
 func (s *rootSearch) settled(x ops.Interval, n enclosed, all float64) bool {
 	switch {
-	case n.d == ops.Point(0) && !n.partly:
+	case (n.d == ops.Point(0) || s.level) && !n.partly:
 		return s.constant(x)
 	case !n.holdsZero():
 		return true

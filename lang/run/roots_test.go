@@ -94,7 +94,7 @@ func TestFindRoots(t *testing.T) {
 	}
 	for _, tt := range tests {
 		p, st, fn := rootFunc(t, tt.left, tt.right)
-		got := p.FindRoots(st, fn, 1, tt.lo, tt.hi)
+		got := p.FindRoots(st, &run.Solve{Differences: []int{fn}}, 1, tt.lo, tt.hi)
 		if len(got.Found) != len(tt.want) || len(got.Unsettled) > 0 != tt.unsettled {
 			t.Errorf("%s = %s: %+v", tt.left, tt.right, got)
 			continue
@@ -151,7 +151,7 @@ func pointValue(p *run.Program, st *run.State, fn int, x float64) float64 {
 func BenchmarkFindRoots(b *testing.B) {
 	p, st, fn := rootFunc(b, "u*exp(-u)", "0.2")
 	for b.Loop() {
-		p.FindRoots(st, fn, 1, 1e-6, 1e6)
+		p.FindRoots(st, &run.Solve{Differences: []int{fn}}, 1, 1e-6, 1e6)
 	}
 }
 

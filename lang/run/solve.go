@@ -62,6 +62,9 @@ type Solve struct {
 	Searched bool
 	// Below and Above tell which bounds there are.
 	Below, Above bool
+	// Level tells that the difference of one equation is the same wherever it goes on
+	// without a jump.
+	Level bool
 }
 
 // On is the same work with other functions in the places of its own.
@@ -158,7 +161,7 @@ func (w *floatWalker) searched(s *Solve, bounds []float64) (roots []Candidate, e
 			hi = bound
 		}
 	}
-	got := w.intervals().searched(s.Differences[0], w.scale(s.Differences, s.Dims[0]), lo, hi)
+	got := w.intervals().searched(s, w.scale(s.Differences, s.Dims[0]), lo, hi)
 	for _, v := range got.Found {
 		roots = append(roots, Candidate{X: []float64{v}})
 	}

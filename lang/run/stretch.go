@@ -13,8 +13,9 @@ import (
 // end tells that it goes on without one.
 type Stretch struct {
 	Lo, Hi float64
-	// WithLo and WithHi tell whether the ends satisfy it too.
-	WithLo, WithHi bool
+	// WithLo and WithHi tell whether the ends satisfy it too, Loose that this is not
+	// known of one: it is at a jump, and no number with few figures.
+	WithLo, WithHi, Loose bool
 }
 
 // mostWritten is how many figures people write, and edge the width, as a part of its
@@ -34,7 +35,7 @@ func (s *rootSearch) constant(x ops.Interval) bool {
 		// Beside a jump, what numbers are off by might lead across it: the error does
 		// not grow with that then.
 		twice, _ := s.w.plain().bounds(2*exact).boundAt(s.fn, at, 0, 0)
-		zero = twice.e > 1.01*n.e
+		zero = s.level || twice.e > 1.01*n.e
 	}
 	if some && zero {
 		s.flat(x)
@@ -80,10 +81,12 @@ func (s *rootSearch) stretches() []Stretch {
 	var out []Stretch
 	for _, x := range pieces {
 		var next Stretch
-		next.Lo, next.WithLo = s.end(x.Lo, x, left)
-		next.Hi, next.WithHi = s.end(x.Hi, x, left)
+		var known1, known2 bool
+		next.Lo, next.WithLo, known1 = s.end(x.Lo, x, left)
+		next.Hi, next.WithHi, known2 = s.end(x.Hi, x, left)
+		next.Loose = !known1 || !known2
 		if n := len(out); n > 0 && next.WithLo && out[n-1].WithHi && near(ops.Point(out[n-1].Hi), ops.Point(next.Lo)) {
-			out[n-1].Hi, out[n-1].WithHi = next.Hi, next.WithHi
+			out[n-1].Hi, out[n-1].WithHi, out[n-1].Loose = next.Hi, next.WithHi, out[n-1].Loose || next.Loose
 		} else {
 			out = append(out, next)
 		}
@@ -98,25 +101,31 @@ func (s *rootSearch) stretches() []Stretch {
 }
 
 // end is where a stretch ends whose last piece does at x, and whether the function
-// is 0 there too: in what is left unsettled beside it, or at a jump.
-func (s *rootSearch) end(x float64, piece ops.Interval, left []ops.Interval) (float64, bool) {
+// is 0 there too, if that is known: in what is left unsettled beside it, or at a jump.
+func (s *rootSearch) end(x float64, piece ops.Interval, left []ops.Interval) (at float64, with, known bool) {
 	if math.Abs(x) == math.MaxFloat64 {
-		return math.Copysign(math.Inf(1), x), false
+		return math.Copysign(math.Inf(1), x), false, true
 	}
-	at := ops.Point(x)
+	place := ops.Point(x)
 	for _, u := range left {
-		if isEdge(u, piece) && near(u, at) {
-			at = at.Hull(u)
+		if isEdge(u, piece) && near(u, place) {
+			place = place.Hull(u)
 		}
 	}
-	x = written(at)
+	x = written(place)
 	more := max(4*tiniest, narrowest*math.Abs(x))
-	if around, _ := s.w.over(s.fn, ops.Between(at.Lo-more, at.Hi+more)); around.partly {
-		same, _ := s.w.plain().at(s.fn, []float64{inside(piece)})
-		v, some := s.w.plain().at(s.fn, []float64{x})
-		return x, some && v == same
+	if around, _ := s.w.over(s.fn, ops.Between(place.Lo-more, place.Hi+more)); !around.partly {
+		return x, s.vanishes(x), true
 	}
-	return x, s.vanishes(x)
+	same, _ := s.w.plain().at(s.fn, []float64{inside(piece)})
+	is := func(x float64) bool {
+		v, some := s.w.plain().at(s.fn, []float64{x})
+		return some && v == same
+	}
+	// Rounding may have put a place on the other side of the jump.
+	off := 8 * exact * x
+	few, _ := strconv.ParseFloat(strconv.FormatFloat(x, 'g', mostWritten, 64), 64)
+	return x, is(x), few == x || is(x-off) == is(x+off)
 }
 
 // near tells whether two pieces touch but for what tells numbers apart.

@@ -20,6 +20,8 @@ type families struct {
 	period float64
 	by     syntax.Expr // the period in symbols
 	static run.Static
+	// stretches are those of which every number is a solution, again after each period.
+	stretches []run.Stretch
 	// more tells that some were found by search alone.
 	more bool
 }
@@ -40,7 +42,7 @@ func (v *solving) repeated() *families {
 		return nil
 	}
 	out, found, all := v.inOnePeriod()
-	if out == nil {
+	if out == nil || len(found.stretches) > 0 {
 		return nil
 	}
 	counts := func(x float64) bool {
@@ -104,15 +106,18 @@ func (v *solving) periodic() bool {
 	}
 	slices.Sort(got.Found)
 	out.at = got.Found
-	v.within = &got
+	v.within, out.stretches = &got, found.stretches
 	if len(out.at) > 0 {
 		v.families = out
 		out.fold()
 	}
 	roots := v.named(got, "The equation can't be rearranged for "+v.unknowns[0]+", but repeats; it")
-	if len(roots) > 0 && (v.chosenAmong()) {
+	switch {
+	case len(out.stretches) > 0:
+		v.Find(v.everyIn(out.shownStretches(v), out.shownAlso(v)))
+	case len(roots) > 0 && v.chosenAmong():
 		v.Find(v.infinitelyMany())
-	} else {
+	default:
 		v.choose(roots)
 	}
 	return true
@@ -145,11 +150,33 @@ func (v *solving) inOnePeriod() (out *families, found families, all bool) {
 	}
 	found = *out
 	p, edge := v.Planner.Program, long*beyondPeriod
-	got := p.FindRoots(&v.State, v.rule.Differences[0], long, -long/2-edge, long/2+edge)
+	got := p.FindRoots(&v.State, v.rule, long, -long/2-edge, long/2+edge)
+	if len(got.Stretches) > 0 { // one may reach beyond the ends
+		got = p.FindRoots(&v.State, v.rule, long, -long-edge, long+edge)
+	}
 	for _, x := range got.Found {
 		found.add(x)
 	}
-	return out, found, len(got.Unsettled) == 0 && len(got.Stretches) == 0
+	for _, x := range got.Stretches {
+		found.addStretch(x, got.Lo, got.Hi)
+	}
+	return out, found, len(got.Unsettled) == 0
+}
+
+// addStretch adds a stretch that was found between two bounds, two periods apart, unless
+// it is one of those, or is cut off by a bound: it is found whole a period away then. One
+// that is as long as a period goes on for ever.
+func (f *families) addStretch(x run.Stretch, lo, hi float64) {
+	if x.Hi-x.Lo >= f.period*(1-alike) {
+		f.stretches = []run.Stretch{{Lo: math.Inf(-1), Hi: math.Inf(1)}}
+		return
+	}
+	at := f.principal(x.Lo)
+	known := slices.ContainsFunc(f.stretches, func(o run.Stretch) bool { return math.IsInf(o.Lo, 0) || math.Abs(o.Lo-at) <= alike*f.period })
+	if !known && x.Lo > lo && x.Hi < hi {
+		x.Lo, x.Hi = at, at+(x.Hi-x.Lo)
+		f.stretches = append(f.stretches, x)
+	}
 }
 
 // step is how far apart the solutions of a root are; false where they are not
@@ -244,17 +271,50 @@ func (f *families) halve() {
 
 // shown lists the families: 30° + n·360° and 150° + n·360°.
 func (f *families) shown(v *solving) string {
-	u, text := v.solutionUnit(0, f.static), ""
+	text := ""
 	for i, x := range f.at {
 		if i > 0 {
 			text += " and "
 		}
-		if x != 0 {
-			text += v.ShownIn(x, u) + " + "
-		}
-		text += "n·" + v.ShownIn(f.period, u)
+		text += f.each(v, x)
 	}
-	return text + ", with any whole number n"
+	return text + anyNumber
+}
+
+// anyNumber says what n is.
+const anyNumber = ", with any whole number n"
+
+// each is a number and those that are some periods away: 30° + n·360°.
+func (f *families) each(v *solving, x float64) string {
+	u, text := v.solutionUnit(0, f.static), ""
+	if x != 0 {
+		text = v.ShownIn(x, u) + " + "
+	}
+	return text + "n·" + v.ShownIn(f.period, u)
+}
+
+// shownStretches lists the stretches: every x with n·360° ≤ x ≤ 180° + n·360°.
+func (f *families) shownStretches(v *solving) (parts []string) {
+	name := v.s.Unknowns[0].Name
+	for _, x := range f.stretches {
+		if math.IsInf(x.Lo, 0) {
+			return []string{"every " + name}
+		}
+		part := "every " + name + " with " + f.each(v, x.Lo) + " " + atMost(x.WithLo) + " " + name + " " + atMost(x.WithHi) + " " + f.each(v, x.Hi)
+		if x.Loose {
+			part = "every " + name + " between " + f.each(v, x.Lo) + " and " + f.each(v, x.Hi)
+		}
+		parts = append(parts, part)
+	}
+	return append(parts[:len(parts)-1], parts[len(parts)-1]+anyNumber+",")
+}
+
+// shownAlso lists the families beside the stretches.
+func (f *families) shownAlso(v *solving) string {
+	if len(f.at) == 0 {
+		return ""
+	}
+	return f.shown(v)
 }
 
 // limited tells whether there is a bound on the side on which solutions are asked

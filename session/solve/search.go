@@ -88,11 +88,12 @@ func (v *solving) hidden() []solution {
 // suggest.
 func (v *solving) piecewise() run.Searched {
 	bounds := v.bounds()
-	p, fn := v.Planner.Program, v.rule.Differences[0]
+	p := v.Planner.Program
 	v.args = bounds.slots
 	v.rule.Below, v.rule.Above = !math.IsInf(bounds.lo, 0), !math.IsInf(bounds.hi, 0)
+	v.rule.Level = v.opened[0].Level(v.unknowns[0])
 	scale := p.NaturalScale(&v.State, v.rule.Differences, v.statics[0].Dim)
-	out := p.FindRoots(&v.State, fn, scale, bounds.lo, bounds.hi)
+	out := p.FindRoots(&v.State, v.rule, scale, bounds.lo, bounds.hi)
 	v.within = &out
 	return out
 }
