@@ -115,7 +115,7 @@ func (o *opener) besideAngle(ps pieces, i int) bool {
 			from = first
 		}
 	}
-	for to := i + 1; to < len(ps) && ps[to].plusOrMinus(); {
+	for to := i + 1; to+1 < len(ps) && ps[to].plusOrMinus(); {
 		first := to + 1
 		if _, to = ps.term(first); o.isAngle(ps[first:to]) {
 			return true
