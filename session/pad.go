@@ -62,9 +62,10 @@ func (p *Pad) Filed() { p.page.Planner.Names.Nearest = true }
 // Revise works no others out.
 func (p *Pad) Revised() { p.watch = true }
 
-// Rounded tells that results are shown with so many figures where no line says more.
+// Rounded tells that results are shown to the figures that their givens support where no
+// line says more, and other numbers with so many.
 func (p *Pad) Rounded(figures int) {
-	p.page.Set.Figures = units.Figures{N: figures, Keep: true, Usual: true}
+	p.page.Set.Figures, p.page.Set.ByGivens = units.Figures{N: figures, Keep: true, Usual: true}, true
 }
 
 // Table returns the units that this worksheet knows.

@@ -42,7 +42,10 @@ var statements = table(
 	of(curve.Bars),
 	of(work.Steps),
 	of(func(l *eval.Line, _ *syntax.Part) { l.Planner.BeginPart() }).with(advise.Part),
-	of(func(l *eval.Line, s *syntax.FiguresSetting) { l.Set.Figures = units.Figures{N: s.Figures, Keep: true} }),
+	of(func(l *eval.Line, s *syntax.FiguresSetting) {
+		l.Set.Figures, l.Set.ByGivens = units.Figures{N: s.Figures, Keep: s.Figures > 0}, s.Figures == 0
+	}),
+	of(func(l *eval.Line, _ *syntax.ExactSetting) { l.Set.Exact = true }),
 	of(func(l *eval.Line, s *syntax.RoundSetting) { l.Set.Rounding = s.Rule() }),
 	of(func(*eval.Line, *syntax.Note) {}).with(advise.Note),
 	of(func(*eval.Line, *syntax.Remark) {}),

@@ -55,6 +55,11 @@ const (
 	CommonSlip          ID = "common-slip"            // K = m*v^2, π*d^2, 25 °C + 273.15 K
 	DimensionOutOfRange ID = "dimension-out-of-range" // exponents of a thousand million
 
+	// figures
+	NoFigures   ID = "no-figures"   // 5.02 m - 5.019 m shown to the givens' figures
+	Noughts     ID = "noughts"      // 1200 N decides how many figures are known
+	MoreFigures ID = "more-figures" // report k to 5 figures, of givens with two
+
 	// numbers
 	NoRealValue    ID = "no-real-value"    // √ of a negative, ln 0, asin 2
 	DivisionByZero ID = "division-by-zero" //
@@ -137,6 +142,10 @@ var table = [...]about{
 	{UnusualSign, Caution, "A value has a sign that a quantity of its name can't have: a normal force or a tension is negative, or the work of friction positive."},
 	{CommonSlip, Caution, "The units agree, and yet the line shows a slip that is often made, such as a 1/2 that is left out."},
 	{DimensionOutOfRange, Error, "An exponent of a unit is too large to keep."},
+
+	{NoFigures, Caution, "The givens support no figure of the value."},
+	{Noughts, Caution, "Noughts at the end of a given decide how many figures a result has, and may only hold a place."},
+	{MoreFigures, Caution, "An answer is reported with more figures than its givens support."},
 
 	{NoRealValue, Error, "There is no real value, as for the root of a negative number."},
 	{DivisionByZero, Error, "Something is divided by zero."},

@@ -14,6 +14,15 @@ import (
 // 0, a written 1 and a percentage are exact, as is a number without a unit unless it is
 // all of a given and has decimals: 24 pupils were counted.
 
+// Written is the instruction of a quantity in a unit that is known to the last figure
+// that is written, unless it is exact.
+func Written(d units.Decimal, u *units.Unit, exact bool) run.Instr {
+	if exact {
+		return run.Instr{Op: ops.Const, K: u.ToSI(d)}
+	}
+	return written(u.ToSI(d), d, u)
+}
+
 // written is the instruction of a quantity that was written in a unit and is v in
 // coherent SI units.
 func written(v float64, d units.Decimal, u *units.Unit) run.Instr {

@@ -139,6 +139,8 @@ func dumpStmt(s Stmt) string {
 		return "constants " + strings.Join(names, ",")
 	case *FiguresSetting:
 		return fmt.Sprintf("figures %d", s.Figures)
+	case *ExactSetting:
+		return "exact"
 	case *RoundSetting:
 		return fmt.Sprintf("round %d", s.Rule())
 	case *Solve:

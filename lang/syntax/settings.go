@@ -3,12 +3,16 @@ package syntax
 import (
 	"strings"
 
+	"steelyard/lang/finding"
 	"steelyard/units"
 )
 
 type (
-	// FiguresSetting is results to N figures.
+	// FiguresSetting is results to N figures, or results to the givens' figures, of which
+	// Figures is 0.
 	FiguresSetting struct{ Figures int }
+	// ExactSetting is givens are exact.
+	ExactSetting struct{}
 	// RoundSetting is round halves to even, or round halves away from zero.
 	RoundSetting struct {
 		Even bool `parser:"'round' 'halves' ( @'to' 'even' | 'away' 'from' 'zero' )"`
@@ -16,10 +20,17 @@ type (
 )
 
 var resultsWord = StatementWord{
-	Word: "results", Form: "results to N figures",
+	Word: "results", Form: "results to N figures, or results to the givens' figures",
 	Summary: "Sets how many figures results are shown with.",
 	Example: "results to 3 figures", Stored: true, Ready: true, read: readResults,
 	second: "to",
+}
+
+var givensWord = StatementWord{
+	Word: "givens", Form: "givens are exact",
+	Summary: "Makes all givens exact: they limit no figures.",
+	Example: "givens are exact", Stored: true, Ready: true, read: readGivens,
+	second: "are",
 }
 
 var roundWord = StatementWord{
@@ -32,6 +43,10 @@ var roundWord = StatementWord{
 func (*FiguresSetting) Exprs() []Expr    { return nil }
 func (*FiguresSetting) Defines() []Ident { return nil }
 func (*FiguresSetting) is() nature       { return nature{kept, Aside} }
+
+func (*ExactSetting) Exprs() []Expr    { return nil }
+func (*ExactSetting) Defines() []Ident { return nil }
+func (*ExactSetting) is() nature       { return nature{kept, Aside} }
 
 func (*RoundSetting) Exprs() []Expr    { return nil }
 func (*RoundSetting) Defines() []Ident { return nil }
@@ -46,10 +61,28 @@ func (s *RoundSetting) Rule() units.Rounding {
 }
 
 func readResults(r *reader, at int) (Stmt, *fault) {
-	if strings.HasPrefix(r.text[r.from:r.to], "results to the") {
-		return nil, notYet(Span{From: r.from, To: r.to}, "Results to the figures of the givens")
+	if givensFigures(r.text[at:r.to]) {
+		return &FiguresSetting{}, nil
 	}
 	return clauses(readFigures)(r, at)
+}
+
+// givensFigures tells whether the rest of a line is: to the givens' figures. The sign
+// behind the s has several forms, and is often left out.
+func givensFigures(rest string) bool {
+	words := strings.Fields(strings.ToLower(rest))
+	if len(words) != 4 {
+		return false
+	}
+	words[2] = strings.TrimRight(words[2], "'’′")
+	return strings.Join(words, " ") == "to the givens figures"
+}
+
+func readGivens(r *reader, at int) (Stmt, *fault) {
+	if rest := strings.Fields(r.text[at:r.to]); len(rest) == 2 && rest[1] == "exact" {
+		return &ExactSetting{}, nil
+	}
+	return nil, &fault{finding.New(finding.Unreadable, Span{From: at, To: r.to}, "This part of the line can't be read.", "Write `givens are exact`.")}
 }
 
 func readFigures(r *reader, tokens []token) (Stmt, *fault) {

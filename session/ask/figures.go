@@ -1,8 +1,6 @@
 package ask
 
 import (
-	"strconv"
-
 	"steelyard/lang/plan"
 	"steelyard/session/eval"
 	"steelyard/units"
@@ -19,31 +17,19 @@ func supported(p *eval.Page, d *plan.Def) string {
 		st := p.Planner.Static(d.Slot)
 		u = units.Preferred(st.Dim, st.Tag)
 	}
-	of := p.Support(d.Line, d.Slot, u)
+	of := p.Support(p.EntryAt(d.Line), d.Slot, u)
 	switch {
 	case of.Exact:
 		return "exact: no measured number is in it"
 	case of.Known <= 0:
 		return "no figure is known: what is left is less than one in the last figure of " + of.By
 	}
-	words := counted(of.Known)
+	words := eval.Counted(of.Known)
 	if !p.Plain(d) && of.By != "" {
 		words += ", limited by " + of.By
 	}
 	if of.ByNoughts != "" && of.Bare < of.Known {
-		words += "; " + counted(of.Bare) + " if the noughts of " + of.ByNoughts + " only hold a place"
+		words += "; " + eval.Counted(of.Bare) + " if the noughts of " + of.ByNoughts + " only hold a place"
 	}
 	return words
-}
-
-// counted is a number of figures in words.
-func counted(n int) string {
-	words := [...]string{"no figures", "one figure", "two figures", "three figures", "four figures", "five figures", "six figures", "seven figures", "eight figures", "nine figures"}
-	if n < 0 {
-		n = 0
-	}
-	if n < len(words) {
-		return words[n]
-	}
-	return strconv.Itoa(n) + " figures"
 }

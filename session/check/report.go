@@ -1,6 +1,7 @@
 package check
 
 import (
+	"steelyard/lang/finding"
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
 	"steelyard/session/eval"
@@ -26,7 +27,22 @@ func Report(l *eval.Line, s *syntax.Report) {
 	r.Shows = true
 	if s.Figures > 0 {
 		r.Values[0].Figures = units.Figures{N: s.Figures, Keep: true}
+		moreFigures(l, s, got)
 	}
+}
+
+// moreFigures cautions where an answer has more figures than its givens support.
+func moreFigures(l *eval.Line, s *syntax.Report, got eval.Got) {
+	of := l.Support(l.Entry, got.Slot, got.Unit)
+	if of.Exact || s.Figures <= max(of.Known, 1) {
+		return
+	}
+	message := "The answer is reported to " + eval.Counted(s.Figures) + "; its givens support " + eval.Counted(of.Known)
+	if of.By != "" {
+		message += ", limited by " + of.By
+	}
+	l.Find(finding.New(finding.MoreFigures, s.X.Span(), message+".",
+		"Report it to fewer, or write `givens are exact` above where they are."))
 }
 
 func signWord(v float64) string {

@@ -142,6 +142,9 @@ func (l *Line) Answer(d *plan.Def, name string, x syntax.Expr, got Got) *entry.R
 		l.Fail(d, nil)
 		return nil
 	}
+	if !syntax.IsPlain(x) {
+		l.SayFigures(x.Span(), got.Slot, got.Unit)
+	}
 	l.Settle(d)
 	return l.Entry.Give(v)
 }

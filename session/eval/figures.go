@@ -2,11 +2,14 @@ package eval
 
 import (
 	"math"
+	"strconv"
 
+	"steelyard/lang/finding"
 	"steelyard/lang/plan"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/lang/typeset"
+	"steelyard/session/entry"
 	"steelyard/units"
 )
 
@@ -56,18 +59,21 @@ func asMany(d units.Decimal) units.Figures {
 	return units.Figures{N: max(1, d.Figures), Keep: true}
 }
 
-// Support tells how many figures are known of a slot, which the given line has worked out
-// and shows in a unit.
-func (p *Page) Support(line int, slot run.Slot, u *units.Unit) Support {
+// Support tells how many figures are known of a slot, which a line has worked out and
+// shows in a unit.
+func (p *Page) Support(e *entry.Entry, slot run.Slot, u *units.Unit) Support {
+	if p.Set.Exact {
+		return Support{Exact: true}
+	}
 	known, ok := p.Planner.Program.Known(&p.State, slot, false)
 	if !ok || known.Place == 0 {
 		return Support{Exact: true}
 	}
-	out := Support{By: p.source(line, known.By)}
+	out := Support{By: p.source(e, known.By)}
 	out.Known, out.Shown = figures(known, p.State.At(slot), u, p.Set.Rounding)
 	if bare, _ := p.Planner.Program.Known(&p.State, slot, true); bare.Place > known.Place {
 		out.Bare, _ = figures(bare, p.State.At(slot), u, p.Set.Rounding)
-		out.ByNoughts = p.source(line, bare.By)
+		out.ByNoughts = p.source(e, bare.By)
 	}
 	return out
 }
@@ -77,29 +83,67 @@ func (p *Page) Support(line int, slot run.Slot, u *units.Unit) Support {
 func figures(n run.Figured, si float64, u *units.Unit, r units.Rounding) (known int, shown units.Figures) {
 	v := u.FromSI(si)
 	if v == 0 {
-		return 0, units.Figures{N: 1, Keep: true}
+		return 0, units.Figures{N: 1, Keep: true, Givens: true}
 	}
 	known = min(n.Figures(v, u.FromSIDifference(n.Place)), mostKnown)
-	shown = units.Figures{N: max(known, 1), Keep: true, Decimals: n.Summed && known > 0}
+	shown = units.Figures{N: max(known, 1), Keep: true, Givens: true, Decimals: n.Summed && known > 0}
 	if shown.Decimals && units.RoundsUp(v, shown, r) {
 		known++
 	}
 	return known, shown
 }
 
+// supportShown are the figures that the givens of a value support, where results are
+// shown to those; none for what is exact.
+func (l *Line) supportShown(slot run.Slot, u *units.Unit) units.Figures {
+	if !l.Set.ByGivens {
+		return units.Figures{}
+	}
+	shown := l.Support(l.Entry, slot, u).Shown
+	shown.Usual = l.Set.Figures.Usual
+	return shown
+}
+
+// SayFigures cautions where the givens support no figure of a value that is shown to
+// theirs, and where noughts at the end of one decide how many. What nobody asked for is
+// not said of every line.
+func (l *Line) SayFigures(at syntax.Span, slot run.Slot, u *units.Unit) {
+	if !l.Set.ByGivens {
+		return
+	}
+	switch of := l.Support(l.Entry, slot, u); {
+	case of.Exact:
+	case of.Known <= 0:
+		l.Find(finding.New(finding.NoFigures, at, "The givens support no figure of this value: it is less than one in the last figure of "+of.By+".",
+			"Measure what is subtracted more finely; here it is shown to one figure."))
+	case of.ByNoughts != "" && of.Bare < of.Known && !l.Set.Figures.Usual:
+		l.Find(finding.New(finding.Noughts, at, "The noughts of "+of.ByNoughts+" are taken as measured; if they only hold a place, the givens support "+Counted(of.Bare)+" here.",
+			"Write it with a power of ten, as in 1.2e3 N, if they do."))
+	}
+}
+
 // mostKnown is how many figures a number holds.
 const mostKnown = 15
 
+// Counted is a number of figures in words.
+func Counted(n int) string {
+	words := [...]string{"no figure", "one figure", "two figures", "three figures", "four figures", "five figures", "six figures", "seven figures", "eight figures", "nine figures"}
+	if n = max(n, 0); n < len(words) {
+		return words[n]
+	}
+	return strconv.Itoa(n) + " figures"
+}
+
 // source finds the number that a line was worked out from, itself or by lines above, as it
 // was written; empty if it stands in none.
-func (p *Page) source(line int, in *run.Instr) string {
-	seen := map[int]bool{}
-	for lines := []int{line}; len(lines) > 0; lines = lines[1:] {
-		e := p.EntryAt(lines[0])
-		if e == nil || e.Stmt == nil || seen[lines[0]] {
+func (p *Page) source(e *entry.Entry, in *run.Instr) string {
+	seen := map[*entry.Entry]bool{}
+	for lines := []*entry.Entry{e}; len(lines) > 0; lines = lines[1:] {
+		e := lines[0]
+		if e == nil || e.Stmt == nil || seen[e] {
 			continue
 		}
-		seen[lines[0]] = true
+		seen[e] = true
 		for _, v := range e.Values() {
 			if _, ok := e.Stmt.(*syntax.Constants); ok && v.SI == in.K {
 				return v.Name
@@ -113,7 +157,9 @@ func (p *Page) source(line int, in *run.Instr) string {
 				return typeset.Text(of)
 			}
 		}
-		lines = append(lines, e.Uses...)
+		for _, line := range e.Uses {
+			lines = append(lines, p.EntryAt(line))
+		}
 	}
 	return ""
 }

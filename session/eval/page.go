@@ -33,6 +33,9 @@ type Page struct {
 type Settings struct {
 	Figures  units.Figures
 	Rounding units.Rounding
+	// ByGivens tells that a result is shown to the figures that its givens support, and
+	// Exact that all givens are exact.
+	ByGivens, Exact bool
 	// gravity tells that standard gravity has been mentioned.
 	gravity bool
 	// Noted are the ways of writing that have been noted.
@@ -68,7 +71,7 @@ func (s Settings) Same(o Settings) bool {
 			return false
 		}
 	}
-	return s.Figures == o.Figures && s.Rounding == o.Rounding && s.gravity == o.gravity
+	return s.Figures == o.Figures && s.Rounding == o.Rounding && s.ByGivens == o.ByGivens && s.Exact == o.Exact && s.gravity == o.gravity
 }
 
 // NewPage returns an empty page.

@@ -25,6 +25,8 @@ func (l *Line) NewValue(name string, x syntax.Expr, slot run.Slot, unit *units.U
 	}
 	if f, ok := l.writtenFigures(x, si, unit); ok {
 		v.Figures = f
+	} else if of := l.supportShown(slot, unit); of.Givens {
+		v.Figures = of
 	}
 	if si < 0 && v.Quantity == "speed" {
 		v.Quantity = "velocity" // a speed has no sign

@@ -2,7 +2,6 @@ package given
 
 import (
 	"steelyard/lang/finding"
-	"steelyard/lang/ops"
 	"steelyard/lang/plan"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
@@ -28,7 +27,7 @@ func Constants(l *eval.Line, s *syntax.Constants) {
 			continue
 		}
 		u := units.Of(k.Unit)
-		slot := l.Planner.Emit(run.Instr{Op: ops.Const, K: u.ToSI(k.Value())}, run.Static{Dim: u.Dim(), Tag: u.Tag()})
+		slot := l.Planner.Emit(plan.Written(k.Value(), u, k.Exact), run.Static{Dim: u.Dim(), Tag: u.Tag()})
 		d := &plan.Def{Name: name, Kind: plan.Quantity, Slot: slot, Given: true, Unit: u}
 		if l.CatchUp(); !l.HasValue(slot) {
 			continue

@@ -22,6 +22,7 @@ const caution = "A study aid. Not for engineering, medical or safety decisions, 
 // question that holds an answer, each with its line.
 func New(title string, entries []*entry.Entry, edition Edition) (*Document, []string) {
 	b := &builder{edition: edition, doc: &Document{Title: title, Edition: edition, Caution: caution, set: newSetter(entries)}, all: entries, meanings: entry.NewMeanings(entries), first: math.MaxInt}
+	guardFigures(entries)
 	b.guard, b.doc.Title = newGuard(entries), b.fill(title, 0)
 	if edition == Handout {
 		b.shown, b.pointed = map[int]bool{}, hasPoints(entries)
@@ -47,13 +48,20 @@ func New(title string, entries []*entry.Entry, edition Edition) (*Document, []st
 
 // figures says in the foot of a key how results are rounded where no line does.
 func (b *builder) figures() {
+	how := ""
 	for _, e := range b.all {
 		for _, v := range e.Values() {
-			if v.Figures.Usual && b.edition == Key {
-				b.doc.Caution = "Results are shown to " + strconv.Itoa(v.Figures.N) + " figures. " + caution
-				return
+			switch {
+			case !v.Figures.Usual:
+			case v.Figures.Givens:
+				how = "Results are shown to the figures that the givens support, what others are worked out from to two more. "
+			case how == "":
+				how = "Results are shown to " + strconv.Itoa(v.Figures.N) + " figures. "
 			}
 		}
+	}
+	if b.edition == Key {
+		b.doc.Caution = how + caution
 	}
 }
 
@@ -155,7 +163,9 @@ func (b *builder) endPart() {
 	} else if n := len(b.results); b.answers == 0 && n > 0 {
 		values := b.results[n-1].Values()
 		for i := range values {
-			b.add(answer{X: name(values[i].Name), Shown: shown{Value: &values[i]}})
+			last := values[i]
+			last.Figures.Guard = 0
+			b.add(answer{X: name(last.Name), Shown: shown{Value: &last}})
 		}
 	}
 	b.doc.Parts = append(b.doc.Parts, *b.part)

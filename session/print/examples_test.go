@@ -141,19 +141,23 @@ func leaks(all []*entry.Entry, text string) []string {
 
 // TestFiguresOfAKey says once how results are rounded where no line of the sheet does.
 func TestFiguresOfAKey(t *testing.T) {
-	const foot = "Results are shown to 3 figures."
-	for text, want := range map[string]bool{
-		"worksheet 1  A\n\nm = 2.0 kg\nF = m*(9.81234 m/s^2)\n":                       true,
-		"worksheet 1  A\n\nresults to 3 figures\nm = 2.0 kg\nF = m*(9.81234 m/s^2)\n": false,
+	const supported, three = "Results are shown to the figures that the givens support", "Results are shown to 3 figures."
+	for _, c := range []struct{ setting, foot, value string }{
+		{"", supported, "= 20 N"},
+		{"givens are exact\n", three, "= 19.6 N"},
+		{"results to 3 figures\n", "", "= 19.6 N"},
+		{"results to the givens' figures\n", "", "= 20 N"},
 	} {
-		s, problem := worksheet.Parse("a.worked", text)
+		s, problem := worksheet.Parse("a.worked", "worksheet 1  A\n\n"+c.setting+"m = 2.0 kg\nF = m*(9.81234 m/s^2)\n")
 		if problem != nil {
 			t.Fatal(problem.Error())
 		}
 		d, _ := New(s.Title, worksheet.Work(context.Background(), s), Key)
-		page := string(Plain(d, 100))
-		if strings.Contains(page, foot) != want || !strings.Contains(page, "= 19.6 N") {
-			t.Errorf("%s is printed as\n%s", text, page)
+		page := strings.Join(strings.Fields(string(Plain(d, 100))), " ")
+		for _, foot := range []string{supported, three} {
+			if strings.Contains(page, foot) != (foot == c.foot) || !strings.Contains(page, c.value) {
+				t.Errorf("%s: %s is printed as\n%s", c.setting, foot, page)
+			}
 		}
 	}
 }

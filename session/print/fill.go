@@ -34,7 +34,9 @@ func (b *builder) fill(text string, line int) string {
 		case secret && b.edition == Handout:
 			return blank, true
 		}
-		return found.Shown(units.File), true
+		v := *found
+		v.Figures.Guard = 0 // nobody goes on from prose
+		return v.Shown(units.File), true
 	})
 }
 

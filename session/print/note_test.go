@@ -22,6 +22,8 @@ var partLines = []struct {
 	{"note The scale was read from straight ahead.", syntax.Aside},
 	{"part b: How stiff is the spring?", syntax.Aside},
 	{"results to 3 figures", syntax.Aside},
+	{"results to the givens' figures", syntax.Aside},
+	{"givens are exact", syntax.Aside},
 	{"round halves to even", syntax.Aside},
 	{"let k in N/m", syntax.Aside},
 	{"constants G, c", syntax.Given},

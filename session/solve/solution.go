@@ -86,6 +86,7 @@ func (v *solving) take(i int, one solution, k int) {
 	if !ok {
 		return
 	}
+	v.SayFigures(u.NameAt, slot, unit)
 	v.defs[i].Slot, v.defs[i].Unit = slot, unit
 	r := v.Entry.Give(value)
 	r.Shows, r.Records = true, true
