@@ -266,29 +266,12 @@ func isMarkRune(r rune) bool { return r == '°' || r == '′' || r == '″' || r
 // folded returns the character that a look-alike stands for in a unit.
 func folded(r rune) rune {
 	switch r {
-	case '\t', '\n', '\r', '\u00a0', '\u202f', '\u3000', '\u205f':
-		return ' '
 	case '\u212a':
 		return 'K'
 	case '\u212b':
 		return 'Å'
-	case 'º', '˚', '∘':
-		return '°'
-	case '−', '–', '‐', '‑':
-		return '-'
-	case '⋅', '∙', '•', '・':
-		return '·'
-	case '×', '∗':
-		return '*'
-	case '⁄', '∕':
-		return '/'
-	case '＾':
-		return '^'
 	}
-	if r >= '\u2000' && r <= '\u200a' {
-		return ' '
-	}
-	return writing.LookAlike(r)
+	return writing.LookAlike(writing.Sign(r))
 }
 
 // foldText folds every character of a text.

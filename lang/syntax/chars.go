@@ -11,25 +11,22 @@ import (
 
 // isBlank tells whether r is white space within a line, no-break and narrow
 // spaces included.
-func isBlank(r rune) bool {
-	switch r {
-	case ' ', '\t', '\n', '\r', '\u00a0', '\u202f', '\u3000', '\u205f':
-		return true
-	}
-	return r >= '\u2000' && r <= '\u200a'
-}
+func isBlank(r rune) bool { return writing.Sign(r) == ' ' }
 
 // isSuper tells whether r is a raised digit, sign or n.
 func isSuper(r rune) bool { return r >= utf8.RuneSelf && writing.Unraised(r) != 0 }
 
 // isMinus tells whether r is a minus sign or looks like one.
-func isMinus(r rune) bool { return r == '-' || r == '−' || r == '–' || r == '‐' || r == '‑' }
+func isMinus(r rune) bool { return writing.Sign(r) == '-' }
 
 // isTimes tells whether r is a sign of multiplication that is not `*`.
-func isTimes(r rune) bool { return r == '×' || isDot(r) || r == '∗' }
+func isTimes(r rune) bool { return r != '*' && writing.Sign(r) == '*' || isDot(r) }
 
 // isDot tells whether r is the raised dot of a product.
-func isDot(r rune) bool { return r == '·' || r == '⋅' || r == '∙' || r == '•' || r == '・' }
+func isDot(r rune) bool { return writing.Sign(r) == '·' }
+
+// isDegree tells whether r is the sign of a degree or looks like it.
+func isDegree(r rune) bool { return writing.Sign(r) == '°' }
 
 // isVulgar returns the two numbers of a fraction in one character, such as ½.
 func isVulgar(r rune) (over, under string, ok bool) {
@@ -60,33 +57,9 @@ func foldUnit(text string) string {
 			b.WriteByte(' ')
 		}
 		blank = false
-		switch {
-		case isDot(r):
-			r = '·'
-		case isMinus(r):
-			r = '-'
-		case r == 'º', r == '˚', r == '∘':
-			r = '°'
-		case r == '∕', r == '⁄':
-			r = '/'
-		default:
-			r = foldUnitRune(r)
-		}
-		b.WriteRune(r)
+		b.WriteRune(writing.LookAlike(writing.Sign(r)))
 	}
 	return b.String()
-}
-
-func foldUnitRune(r rune) rune {
-	switch r {
-	case 'µ':
-		return 'μ'
-	case '∆':
-		return 'Δ'
-	case '×', '∗':
-		return '*'
-	}
-	return r
 }
 
 // trimBlanks cuts white space off both ends of a range of text.

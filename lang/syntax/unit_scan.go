@@ -7,6 +7,7 @@ import (
 
 	"steelyard/lang/ops"
 	"steelyard/units"
+	"steelyard/units/writing"
 )
 
 // unitScan finds where a unit in a line ends, by its shape alone: words in a row
@@ -117,7 +118,7 @@ func (u unitScan) factor(s *units.Scanner) bool {
 	p := next.Next()
 	switch {
 	case p.Kind == units.PartOpen:
-		if prev := u.before(p.From); !u.alone && prev != '/' && prev != '∕' {
+		if prev := u.before(p.From); !u.alone && writing.Sign(prev) != '/' {
 			return false
 		}
 		if !u.bracket(&next) {
@@ -289,5 +290,3 @@ func startsUnit(r rune) bool { return startsName(r) || isMark(r) }
 func isMark(r rune) bool {
 	return r == '%' || r == '‰' || r == '′' || r == '″' || isDegree(r)
 }
-
-func isDegree(r rune) bool { return r == '°' || r == 'º' || r == '˚' || r == '∘' }

@@ -34,6 +34,19 @@ func TestUnlowered(t *testing.T) {
 	}
 }
 
+// TestSign finds one sign for all that look like it, which is its own.
+func TestSign(t *testing.T) {
+	for sign, all := range map[rune]string{
+		' ': " \t\n\r\u00a0\u2009\u202f\u205f\u3000", '-': "-−–‐‑", '·': "·⋅∙•・", '*': "*×∗", '/': "/⁄∕", '°': "°º˚∘", '^': "^＾", 'x': "x", '÷': "÷", 'Ω': "Ω",
+	} {
+		for _, r := range all {
+			if got := Sign(r); got != sign {
+				t.Errorf("%q is read as %q, want %q", r, got, sign)
+			}
+		}
+	}
+}
+
 func TestGreekBothWays(t *testing.T) {
 	for name, letter := range greek {
 		r, _ := utf8.DecodeRuneInString(letter)
