@@ -22,12 +22,24 @@ func (b Box) Text() string {
 	return w.String()
 }
 
-type textWriter struct{ strings.Builder }
+// Page writes a box as a line of a printed page in plain text: minus signs are minus signs,
+// roots roots, powers of ten raised, and the names of formulas are words. It is not typed
+// back.
+func (b Box) Page() string {
+	w := textWriter{page: true}
+	w.box(&b)
+	return w.String()
+}
+
+type textWriter struct {
+	strings.Builder
+	page bool // for a page, and not as it is typed
+}
 
 func (w *textWriter) box(b *Box) {
 	switch b.kind {
 	case row, group:
-		if b.text != "" {
+		if b.text != "" && (!w.page || b.kind == row) {
 			w.WriteString(b.text)
 		} else {
 			w.all(b.parts)
@@ -50,14 +62,36 @@ func (w *textWriter) box(b *Box) {
 	case withBelow, withAbove, withBoth:
 		w.script(b)
 	case infix, continued, relation:
-		w.WriteString(" " + ascii(b.text) + " ")
+		if w.page && b.text == "×" { // of a power of ten
+			w.WriteString(b.text)
+			return
+		}
+		w.WriteString(" " + w.sign(b.text) + " ")
 	case comma:
 		w.WriteString(", ")
 	case thin, gap:
 		w.WriteByte(' ')
+	case function:
+		w.WriteString(w.words(b.text))
 	default:
-		w.WriteString(ascii(b.text))
+		w.WriteString(w.sign(b.text))
 	}
+}
+
+// words is a long name, on a page as words.
+func (w *textWriter) words(name string) string {
+	if w.page {
+		return strings.ReplaceAll(name, "_", " ")
+	}
+	return name
+}
+
+// sign is a sign as it is typed, or as a page has it.
+func (w *textWriter) sign(text string) string {
+	if w.page && text == "−" {
+		return text
+	}
+	return ascii(text)
 }
 
 // ascii is a sign as it is typed.
@@ -110,7 +144,9 @@ func (b *Box) hasUnit() bool {
 
 func (w *textWriter) fence(b *Box) {
 	open, shut := b.text[:1], b.text[1:]
-	if b.text == "||" {
+	if b.text == "||" && w.page {
+		open, shut = "|", "|"
+	} else if b.text == "||" {
 		open, shut = "abs(", ")"
 	}
 	w.WriteString(open)
@@ -166,7 +202,12 @@ func isNameOrCall(parts []Box) bool {
 // root writes a root, as a function if it was typed as one.
 func (w *textWriter) root(b *Box) {
 	of, degree := &b.parts[0], &b.parts[1]
-	switch b.text {
+	typed := b.text
+	if w.page && (degree.IsEmpty() || degree.kind == digits) {
+		typed = ""
+		w.WriteString(writing.Raised(degree.text))
+	}
+	switch typed {
 	case "":
 		w.WriteString("√")
 		_, above := of.scripts()

@@ -48,3 +48,26 @@ func TestText(t *testing.T) {
 		t.Errorf("nothing is shown as %q", got)
 	}
 }
+
+// A page of plain text has the signs of print, and words for the names of formulas.
+func TestPage(t *testing.T) {
+	for in, want := range map[string]string{
+		"-3.2e-5 m - x":              "−3.2×10⁻⁵ m − x",
+		"sqrt(0^2 + 2*a*(s - 0))":    "√(0² + 2·a·(s − 0))",
+		"cbrt(V)":                    "³√V",
+		"abs(ℓ_0 - ℓ)^-2":            "|ℓ0 − ℓ|⁻²",
+		"asin(Ψ_α)":                  "arcsin(Ψ_α)",
+		"spring_energy(k, x_max)":    "spring energy(k, x_max)",
+		"1.16e3 N/m*(2.4 cm)/(36 g)": "(1.16×10³ N/m)·(2.4 cm)/(36 g)",
+		"pendulum_period(L = 2*ℓ_1)": "pendulum period(L = 2·ℓ1)",
+		"Δx*v_x_max":                 "Δx·v_x_max",
+	} {
+		x, findings := syntax.ParseExpr(in)
+		if len(findings) > 0 {
+			t.Fatalf("%s: %v", in, findings)
+		}
+		if got := Expr(x).Page(); got != want {
+			t.Errorf("%s is %s, want %s", in, got, want)
+		}
+	}
+}

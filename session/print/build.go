@@ -113,7 +113,8 @@ type builder struct {
 	asked    []syntax.Expr // what the part asks for, each with a line to answer on
 	solved   bool          // the part has a line of its solution
 	guard    *guard
-	told     []string // what the writer is told
+	told     []string          // what the writer is told
+	worked   map[string]string // workings without the name of their result, and that name
 
 	// Of a handout alone:
 	shown   map[int]bool // lines of parts that it shows
@@ -161,15 +162,25 @@ func (b *builder) endPart() {
 	if b.edition == Handout {
 		b.add(b.room())
 	} else if n := len(b.results); b.answers == 0 && n > 0 {
-		values := b.results[n-1].Values()
-		for i := range values {
-			last := values[i]
-			last.Figures.Guard = 0
-			b.add(answer{X: name(last.Name), Shown: shown{Value: &last}})
-		}
+		b.conclude(b.results[n-1])
 	}
 	b.doc.Parts = append(b.doc.Parts, *b.part)
 	b.part, b.results, b.answers, b.asked, b.solved = nil, nil, 0, nil, false
+}
+
+// conclude boxes the values of a result that nobody reports.
+func (b *builder) conclude(e *entry.Entry) {
+	values := e.Values()
+	for _, last := range values {
+		last.Figures.Guard = 0
+		a := answer{X: name(last.Name), Shown: shown{Value: &last}}
+		if s, ok := e.Stmt.(*syntax.Value); ok {
+			if _, again := s.X.(*syntax.With); again {
+				a = answer{X: s.X, Shown: shown{Words: "is " + last.Shown(units.Drawn)}}
+			}
+		}
+		b.add(a)
+	}
 }
 
 // entry makes the blocks of one statement: those of the statement itself, and
@@ -305,6 +316,7 @@ func (b *builder) working(e *entry.Entry) {
 	}
 	gives := e.Gives()
 	w := working{Of: each(gives, name)}
+	lines, again := b.unrepeated(gives, lines)
 	if len(gives) == 1 {
 		w.Lines = lead(b.meanings.Of(gives[0], e))
 	}
@@ -312,7 +324,10 @@ func (b *builder) working(e *entry.Entry) {
 	if l := lines[0]; l.Left == nil && l.Right != nil && len(lines) > 1 && lines[1].Left == nil {
 		lines[1].Left, lines = l.Right, lines[1:] // a value without a name
 	}
-	for _, l := range lines {
+	for i, l := range lines {
+		if i > 0 && l.Shown == nil && typeset.Text(l.Left) == typeset.Text(lines[i-1].Left) && typeset.Text(l.Right) == typeset.Text(lines[i-1].Right) {
+			continue // a step that changes nothing
+		}
 		if l.Words != "" { // the value goes on under its own name
 			named, l.Left = l.Left, nil
 		} else if named != nil && l.Left == nil {
@@ -322,11 +337,54 @@ func (b *builder) working(e *entry.Entry) {
 		w.Lines = append(w.Lines, l)
 	}
 	for _, f := range e.Findings {
-		if f.ID == finding.OtherRoot || f.ID == finding.Searched {
+		if !again && (f.ID == finding.OtherRoot || f.ID == finding.Searched) {
 			w.Lines = append(w.Lines, entry.WorkLine{Lead: f.Message})
 		}
 	}
 	b.key(w)
+}
+
+// unrepeated is a working, or its end alone where an earlier one is the same but for the
+// name of the result; it tells which.
+func (b *builder) unrepeated(gives []string, lines []entry.WorkLine) ([]entry.WorkLine, bool) {
+	if len(gives) != 1 || len(lines) < 4 || b.edition != Key {
+		return lines, false
+	}
+	var same strings.Builder
+	for i := range lines {
+		l := &lines[i]
+		for _, x := range []syntax.Expr{l.Left, l.Right} {
+			if x != nil {
+				same.WriteString(masked(typeset.Text(x), gives[0]))
+			}
+			same.WriteByte('\n')
+		}
+		same.WriteString(shown{Value: l.Shown}.text() + l.Why() + l.Lead)
+	}
+	if b.worked == nil {
+		b.worked = map[string]string{}
+	}
+	first, again := b.worked[same.String()]
+	if !again {
+		b.worked[same.String()] = gives[0]
+		return lines, false
+	}
+	end := lines[len(lines)-1]
+	end.Left, end.Lead, end.Units = name(gives[0]), "as in the working for "+first, nil
+	return []entry.WorkLine{end}, true
+}
+
+// masked is an expression on a line without one of its names.
+func masked(text, name string) string {
+	var b strings.Builder
+	for at := 0; at < len(text); {
+		end := max(wordEnd(text, at), at+1)
+		if text[at:end] != name {
+			b.WriteString(text[at:end])
+		}
+		at = end
+	}
+	return b.String()
 }
 
 // mismatched tells whether a result is reported in a wrong unit.

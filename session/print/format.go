@@ -21,8 +21,8 @@ type format interface {
 	// note writes one paragraph of prose, whose lines stay apart.
 	note(lines []string)
 	givens(rows []given)
-	// working writes worked lines; of are the names that they lead to where a part
-	// has several workings, and else none.
+	// working writes worked lines; of are the names that they lead to where there are
+	// several or a part has several workings, and else none.
 	working(w *working, of []syntax.Expr)
 	definitions(lines []entry.WorkLine)
 	cases(c *cases)
@@ -87,7 +87,7 @@ func (b working) write(w *writer) {
 	switch {
 	case b.Definitions:
 		w.definitions(b.Lines)
-	case w.several:
+	case w.several, len(b.Of) > 1:
 		w.working(&b, b.Of)
 	default:
 		w.working(&b, nil)

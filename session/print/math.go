@@ -24,13 +24,13 @@ func (s shown) box() typeset.Box {
 // none tells whether nothing is shown.
 func (s shown) none() bool { return s == shown{} }
 
-// text writes what is shown as a terminal does.
+// text writes what is shown on one line.
 func (s shown) text() string {
 	switch {
 	case s.Value != nil:
-		return oneLine(s.Value.Shown(units.Screen))
+		return oneLine(s.Value.Shown(units.Drawn))
 	case s.X != nil:
-		return oneLine(typeset.Text(s.X))
+		return oneLine(typeset.Expr(s.X).Page())
 	}
 	return oneLine(s.Words)
 }

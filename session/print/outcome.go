@@ -1,7 +1,10 @@
 package print
 
 import (
+	"strings"
+
 	"steelyard/lang/syntax"
+	"steelyard/lang/typeset"
 	"steelyard/session/draw"
 	"steelyard/session/entry"
 	"steelyard/session/view"
@@ -43,14 +46,31 @@ func (o outcome) Result(r *entry.Result) {
 // result is the working of a result; of one worked out again, how it compares with
 // what it was.
 func (o outcome) result(x syntax.Expr, r *entry.Result) {
-	if _, again := x.(*syntax.With); !again {
+	again, ok := x.(*syntax.With)
+	if !ok {
 		o.working(o.e)
 		return
 	}
-	o.key(working{Lines: []entry.WorkLine{{Left: x, Shown: &r.Values[0]}}, Definitions: true})
+	line := entry.WorkLine{Lead: changes(again), Left: again.X, Shown: &r.Values[0]}
+	if own := name(r.Values[0].Name); own != nil {
+		line.Left, line.Right = own, again.X
+	}
+	o.key(working{Lines: []entry.WorkLine{line}, Definitions: true})
 	if len(r.Notes) > 0 {
 		o.key(text{Lines: r.Notes})
 	}
+	if o.edition == Key {
+		o.results = append(o.results, o.e)
+	}
+}
+
+// changes says what is replaced: "with m1 = 2·m1".
+func changes(w *syntax.With) string {
+	all := make([]string, len(w.By))
+	for i, b := range w.By {
+		all[i] = b.Name + " = " + typeset.Text(b.X)
+	}
+	return "with " + strings.Join(all, ", ")
 }
 
 // answer is an answer of its part.
@@ -114,5 +134,28 @@ func (o outcome) Table(t *entry.Table) { o.key(table{t}) }
 // Bars is an energy bar chart.
 func (o outcome) Bars(c *entry.Bars) { o.key(energyBars{c}) }
 
-// Workings is left out: a document has the working of every result anyway.
-func (o outcome) Workings(*entry.Workings) {}
+// Workings are left out, since a document has the working of every result anyway; where
+// that is in another part, the reader is told.
+func (o outcome) Workings(w *entry.Workings) {
+	if w.Every || o.part == nil {
+		return
+	}
+	e := o.at(w.Of[0].Line)
+	if e == nil {
+		return
+	}
+	if where := o.partOf(e); where != "part "+o.part.Label {
+		o.key(text{Lines: []string{"The working for " + strings.Join(e.Gives(), " and ") + " is in " + where + "."}})
+	}
+}
+
+// partOf is the part that a line is in: "part b".
+func (b *builder) partOf(e *entry.Entry) string {
+	where := "the lines above the parts"
+	for _, o := range b.all {
+		if p, ok := o.Stmt.(*syntax.Part); ok && o.Line < e.Line {
+			where = "part " + p.Label
+		}
+	}
+	return where
+}

@@ -21,13 +21,13 @@ const (
 )
 
 // Plain writes a document as text for a terminal or a mail, at most so many
-// columns wide; 0 stands for the usual width. Expressions stand as a worksheet has
-// them.
+// columns wide; 0 stands for the usual width. A formula takes one line, as it is typed but
+// for the signs of print.
 func Plain(d *Document, columns int) []byte {
 	if columns <= 0 {
 		columns = usualColumns
 	}
-	t := plainText{columns: max(leastColumns, min(columns, mostColumns))}
+	t := plainText{columns: max(leastColumns, min(columns, mostColumns)), set: d.set}
 	t.b.Grow(usual)
 	write(d, &t)
 	return []byte(strings.TrimRight(t.b.String(), "\n") + "\n")
@@ -37,6 +37,18 @@ func Plain(d *Document, columns int) []byte {
 type plainText struct {
 	b       strings.Builder
 	columns int
+	set     *setter
+}
+
+// prose is a text with its mathematics on the line.
+func (t *plainText) prose(text string) string { return plainSaid(t.set.prose(text)) }
+
+func plainSaid(said []piece) string {
+	var b strings.Builder
+	for _, p := range said {
+		b.WriteString(p.words + p.set.Page())
+	}
+	return oneLine(b.String())
 }
 
 func (t *plainText) begin(d *Document) {
@@ -95,7 +107,7 @@ func (t *plainText) heading(text, under string) {
 
 func (t *plainText) part(part *part, number int) {
 	label, question := part.head(number)
-	heading := strings.TrimSpace(label + " " + question)
+	heading := strings.TrimSpace(label + " " + t.prose(question))
 	if part.Points > 0 {
 		heading += " [" + points(part.Points) + "]"
 	}
@@ -117,14 +129,14 @@ func (t *plainText) told(lines []string) {
 func (t *plainText) graph(g *entry.Graph, shapes []string) {
 	t.drawing(draw.GraphText(g, t.columns, 22, false))
 	for _, s := range shapes {
-		t.wrapped("- ", "  ", oneLine(s))
+		t.wrapped("- ", "  ", t.prose(s))
 	}
 	t.gap()
 }
 
 func (t *plainText) bars(b *entry.Bars) {
 	t.drawing(draw.BarsText(b, t.columns, false))
-	t.wrapped("", "", oneLine(b.Books))
+	t.wrapped("", "", t.prose(b.Books))
 	t.gap()
 }
 
@@ -146,7 +158,7 @@ func (t *plainText) lines(indent string, lines []string) {
 		line = clean(line)
 		rest := strings.TrimLeft(line, " \t")
 		deep := indent + strings.Repeat(" ", min(len(line)-len(rest), 12))
-		t.wrapped(deep, deep, rest)
+		t.wrapped(deep, deep, t.prose(rest))
 	}
 }
 
@@ -165,7 +177,7 @@ func (t *plainText) givens(rows []given) {
 	for _, g := range rows {
 		name := plainSide(g.Name)
 		shown := g.Shown.text()
-		if words := oneLine(g.Meaning); words != "" {
+		if words := t.prose(g.Meaning); words != "" {
 			shown += ", " + words
 		}
 		if runewidth.StringWidth(name) > most {
@@ -177,21 +189,18 @@ func (t *plainText) givens(rows []given) {
 	t.gap()
 }
 
-// plainSide writes an expression as a worksheet has it.
+// plainSide writes an expression on one line.
 func plainSide(x syntax.Expr) string {
 	if x == nil {
 		return ""
 	}
-	return oneLine(typeset.Text(x))
+	return oneLine(typeset.Expr(x).Page())
 }
 
 func (t *plainText) working(w *working, of []syntax.Expr) {
 	heading := "Working"
-	for i, said := range listed(of) {
-		if i == 0 {
-			heading += " for "
-		}
-		heading += said.words + oneLine(said.set.Text())
+	if len(of) > 0 {
+		heading += " for " + plainSaid(listed(of))
 	}
 	t.wrapped("", "  ", heading)
 	t.definitions(w.Lines)
@@ -214,7 +223,7 @@ func (t *plainText) definitions(lines []entry.WorkLine) {
 func (t *plainText) cases(c *cases) {
 	t.wrapped("  ", "    ", plainSide(c.Of)+" =")
 	for i := range c.Rows {
-		t.wrapped("    ", "      ", plainSide(c.Rows[i].X)+" for "+oneLine(when(&c.Rows[i]).Text()))
+		t.wrapped("    ", "      ", plainSide(c.Rows[i].X)+" for "+oneLine(when(&c.Rows[i]).Page()))
 	}
 	t.gap()
 }
@@ -222,7 +231,7 @@ func (t *plainText) cases(c *cases) {
 // line writes a line of a working with its equals sign where the others have it,
 // and its reason beside it if there is room.
 func (t *plainText) line(l *entry.WorkLine, most int) {
-	if lead := oneLine(l.Lead + l.Told()); lead != "" {
+	if lead := plainSaid(t.set.lead(l)); lead != "" {
 		if l.Left != nil || l.Right != nil || l.Shown != nil {
 			lead += ":"
 		}
@@ -238,7 +247,7 @@ func (t *plainText) line(l *entry.WorkLine, most int) {
 		if right != "" {
 			row += " = "
 		}
-		reason := oneLine(l.Why())
+		reason := plainSaid(t.set.why(l))
 		beside := runewidth.StringWidth(row+right) + 4
 		if reason != "" && beside+runewidth.StringWidth(reason)+2 <= t.columns {
 			t.out(row + right + "    (" + reason + ")")
@@ -310,7 +319,7 @@ func (t *plainText) check(c *check) {
 		s += " " + c.Relation + " " + plainSide(c.Right)
 	}
 	s = strings.TrimSpace("Check: "+s+" "+c.tail()) + " holds"
-	if says := oneLine(c.Says); says != "" {
+	if says := t.prose(c.Says); says != "" {
 		s += ": " + says
 	}
 	t.wrapped("", "", s)

@@ -175,7 +175,8 @@ func english(word, after, before string) bool {
 	case strings.HasSuffix(before, "part ") || strings.HasSuffix(before, "Part "):
 		return true
 	case word == "a" || word == "A" || word == "I" || word == "O":
-		return !strings.HasPrefix(after, " = ") && !strings.HasPrefix(after, "(")
+		compared := strings.HasSuffix(before, " times ") && strings.HasPrefix(after, " as it was")
+		return !compared && !strings.HasPrefix(after, " = ") && !strings.HasPrefix(after, "(")
 	case strings.HasPrefix(after, "("):
 		return false
 	}

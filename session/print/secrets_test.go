@@ -39,7 +39,7 @@ func TestGuard(t *testing.T) {
 			t.Errorf("the handout holds %s:\n%s", secret, text)
 		}
 	}
-	for _, kept := range []string{"A cart of 2.0 kg.", "M = 2.0 kg", "Show that", "x + 3.06 m", "Hint: below 1.84 m.", "w(t) = v - a·t", "s2 = ____"} {
+	for _, kept := range []string{"A cart of 2.0 kg.", "M = 2.0 kg", "Show that", "x + 3.06 m", "Hint: below 1.84 m.", "w(t) = v − a·t", "s2 = ____"} {
 		if !strings.Contains(text, kept) {
 			t.Errorf("%q is missing:\n%s", kept, text)
 		}

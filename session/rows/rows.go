@@ -150,7 +150,7 @@ func pieces(text string, from int) iter.Seq2[int, int] {
 
 // together tells whether a word belongs to the piece before it.
 func together(piece, word string, quoted bool) bool {
-	if !quoted && !(isNumber(piece) && isUnit(word)) && !(piece == "line" && isNumber(word)) && piece != "-" && piece != "+" {
+	if !quoted && !(isNumber(piece) && isUnit(word)) && !(piece == "line" && isNumber(word)) && piece != "-" && piece != "−" && piece != "+" {
 		return false
 	}
 	return runewidth.StringWidth(piece)+runewidth.StringWidth(word) < longestPiece

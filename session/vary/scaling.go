@@ -62,7 +62,7 @@ func power(l *eval.Line, s *syntax.Scaling, x syntax.Expr, e units.Exp) string {
 		return of + " does not depend on " + s.Against.Name + "."
 	}
 	return goesAs(s, e) + fixed(x, s.Against.Name) + ": doubling " + s.Against.Name + " multiplies " + of + " by " +
-		times(math.Pow(2, e.Float()), l.Set.Rounding) + "."
+		times(l, math.Pow(2, e.Float())) + "."
 }
 
 // scaledExpr finds the slot of what is to grow.
@@ -159,7 +159,7 @@ func localScaling(l *eval.Line, s *syntax.Scaling, of run.Slot, by *plan.Def, kn
 	line += " goes as " + s.Against.Name + " to the power " +
 		units.FormatNumber(power, units.Figures{N: 4}, l.Set.Rounding, units.Screen)
 	if twice-twice == 0 {
-		line += "; doubling " + s.Against.Name + " multiplies " + name + " by " + times(twice/y0, l.Set.Rounding)
+		line += "; doubling " + s.Against.Name + " multiplies " + name + " by " + times(l, twice/y0)
 	}
 	return entry.Lines{line + "."}
 }

@@ -55,7 +55,7 @@ func With(l *eval.Line, d *plan.Def, s *syntax.With, in syntax.UnitText) {
 			}
 		}
 	case was.Value != 0:
-		r.Notes = []string{times(got.Value/was.Value, l.Set.Rounding) + " times " + typeset.Text(s.X) + " as it was"}
+		r.Notes = []string{times(l, got.Value/was.Value) + " times " + typeset.Text(s.X) + " as it was"}
 	}
 	for _, b := range s.By {
 		if by, ok := l.Planner.Find(&syntax.Name{Name: b.Name, Line: b.Line}); ok {
@@ -78,7 +78,7 @@ func withSymbols(l *eval.Line, s *syntax.With) {
 	}
 	again := algebra.Substitute(x, by)
 	if r, fixed := algebra.Ratio(again, x); fixed {
-		l.Entry.Outcome = entry.Lines{times(r, l.Set.Rounding) + " times " + typeset.Text(s.X) + " as it was, whatever the symbols are"}
+		l.Entry.Outcome = entry.Lines{times(l, r) + " times " + typeset.Text(s.X) + " as it was, whatever the symbols are"}
 		return
 	}
 	if short, ok := algebra.OneFraction(again); ok {
@@ -87,8 +87,10 @@ func withSymbols(l *eval.Line, s *syntax.With) {
 	l.Entry.Outcome = entry.Lines{typeset.Text(s.X) + " becomes " + typeset.Text(again)}
 }
 
-func times(r float64, rule units.Rounding) string {
-	return units.FormatNumber(r, units.Figures{}, rule, units.Screen)
+// times is a factor, with the figures in force; zeros at its end are dropped, since most are
+// exact.
+func times(l *eval.Line, r float64) string {
+	return units.FormatNumber(r, units.Figures{N: l.Set.Figures.N}, l.Set.Rounding, units.Screen)
 }
 
 // along says which results that a quantity is worked out from change with another one,
