@@ -69,7 +69,11 @@ func Also(name string) string {
 // energy as well as a torque; k and κ are per angle only of what is so already.
 func NamedTag(name string, t Tag) Tag {
 	var joule, torque, stiffness bool
-	for text := range strings.SplitSeq(customs(name), ", ") {
+	of := customs(name)
+	if _, n := utf8.DecodeRuneInString(name); of == "" && utf8.RuneCountInString(name) == 2 {
+		of = customs(name[:n]) // Mo is a torque, as M_o is
+	}
+	for text := range strings.SplitSeq(of, ", ") {
 		joule = joule || text == "J"
 		torque = torque || text == "N m"
 		stiffness = stiffness || text == "N m/rad"

@@ -1,6 +1,7 @@
 package syntax
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 
@@ -13,12 +14,16 @@ import (
 // that m = 36 g, M = 2 kg is two lines; and they are words: k = 3, kPa is a slip.
 
 // meaningFrom is the place in a line from which on words for its name may come: behind
-// NAME =, NAME(…) = or 1 NAME =, or behind the `in` of let. It is 0 for another line.
+// NAME =, NAME(…) = or 1 NAME =, behind the `in` of let, or the `for` of solve. It is 0
+// for another line.
 func meaningFrom(line string) int {
-	if w := leadingStatement(line); w != nil {
-		if in := strings.Index(line, " in "); w == &letWord && in > 0 {
-			return in
-		}
+	switch w := leadingStatement(line); w {
+	case nil:
+	case &letWord:
+		return max(0, strings.Index(line, " in "))
+	case &solveWord:
+		return max(0, phraseFrom(line))
+	default:
 		return 0
 	}
 	eq := strings.IndexByte(line, '=')
@@ -33,6 +38,29 @@ func meaningFrom(line string) int {
 		return 0
 	}
 	return eq
+}
+
+// phraseFrom is the place of the last comma of a line, if several words follow that
+// are no clause of a statement; else -1.
+func phraseFrom(line string) int {
+	at := strings.LastIndex(line, ", ")
+	if at < 0 || !areWords(line[at+1:]) || strings.ContainsAny(line[at:], "<>=≤≥()") {
+		return -1
+	}
+	words := strings.Fields(line[at+1:])
+	if len(words) < 2 || slices.ContainsFunc(words, Reserved) {
+		return -1
+	}
+	return at
+}
+
+// remarkBehind finds check A = B, energy is kept: the words have a line of their own.
+func (r *reader) remarkBehind(bad *fault) *fault {
+	line := r.text[r.from:r.to]
+	if at := phraseFrom(line); at > 0 && bad.At.From >= r.from+at {
+		return remark(r.text, []token{{kind: wordToken}}, Span{From: r.from, To: r.to}, r.from+at, line[at+1:])
+	}
+	return bad
 }
 
 // comma is the place in a line of the comma that its words follow, or the line's

@@ -1,6 +1,7 @@
 package syntax
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"unicode"
@@ -73,6 +74,9 @@ func (m *mayOpen) at(x Expr) bool {
 // together tells whether names and a function may run together in a word: it begins
 // with one. A letter of another alphabet may have been spelled out, mu for μ.
 func (m *mayOpen) together(word string) bool {
+	if afterPi(word) != "" {
+		return true
+	}
 	for end, r := range word {
 		if r > unicode.MaxASCII || end > 0 && (m.in.Known(word[:end]) || bareFunction(word[:end])) {
 			return true
@@ -112,8 +116,9 @@ func (m *mayOpen) word(word string) bool {
 			return true
 		}
 	}
-	_, ok := NamesIn(word, m.in.Known)
-	return ok
+	rest := afterPi(word)
+	_, ok := NamesIn(cmp.Or(rest, word), m.in.Known)
+	return ok || rest != "" && m.in.Known(rest)
 }
 
 // operator tells whether something goes on right of an operator: a product under

@@ -1,6 +1,7 @@
 package syntax
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 )
@@ -103,6 +104,7 @@ func (l *lackingSymbols) letters(word string) bool {
 		}
 		return 0
 	}
+	word = cmp.Or(afterPi(word), word)
 	parts, ok := []string{Canonical(word)}, true
 	if whole := cost(parts[0]); whole != knownPart && (whole == 0 || parts[0] != word) { // mu may be m*u
 		if apart, good := Apart(word, cost); good || whole == 0 {

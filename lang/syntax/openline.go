@@ -29,6 +29,8 @@ type Scope interface {
 	// quantity that has a name.
 	IsUnit(text string) bool
 	Unit(text string) bool
+	// Ways are the units that a text may mean which is none: ms^-1.
+	Ways(text string) []string
 }
 
 // Reading is one way to read a line, written so that it has no other.

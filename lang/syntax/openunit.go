@@ -177,7 +177,13 @@ func (o *opener) names(word string) (pieces, bool) {
 	if o.in.Known(name) {
 		return pieces{{kind: nameToken, text: word}}, true
 	}
-	parts, ok := NamesIn(word, o.in.Known) // mu is m*u where μ has no value
+	parts, ok := NamesIn(word, o.in.Known)        // mu is m*u where μ has no value
+	if rest := afterPi(word); !ok && rest != "" { // pir^2
+		out, ok := o.names(rest)
+		return append(pieces{{kind: piToken, text: "π"}}, out...), ok
+	} else if word == "pi" {
+		return pieces{{kind: piToken, text: "π"}}, true
+	}
 	if !ok {
 		return nil, false
 	}
@@ -186,6 +192,14 @@ func (o *opener) names(word string) (pieces, bool) {
 		out = append(out, token{kind: nameToken, text: p})
 	}
 	return out, true
+}
+
+// afterPi is what follows pi in a word: the f of pif; "" where the word is another.
+func afterPi(word string) string {
+	if rest, ok := strings.CutPrefix(word, "pi"); ok {
+		return rest
+	}
+	return ""
 }
 
 // NamesIn takes a word apart into known names, as few as possible: mgh into m, g, h.
@@ -309,6 +323,12 @@ func (o *opener) unitSlot(ps pieces, i int) (slot, bool) {
 			whole.text = strings.ReplaceAll(whole.text, " ", "·") // with a blank it is open
 		}
 		add(choice{pieces: pieces{whole}, units: len(fs)})
+	} else {
+		for _, way := range o.in.Ways(whole.text) {
+			of := whole
+			of.text = way
+			add(choice{pieces: pieces{of}, units: len(fs) + 1})
+		}
 	}
 	if goesOn {
 		s.choices = append(s.choices, choice{pieces: pieces{merged}, units: len(fs), goesOn: true})

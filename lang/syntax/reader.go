@@ -148,14 +148,14 @@ func clauses(read func(r *reader, tokens []token) (Stmt, *fault)) func(*reader, 
 				bad.ID, bad.Message, bad.Readings = finding.Unreadable, "\""+r.source(bad.At)+"\" doesn't fit here.", nil
 				bad = r.word.form(bad)
 			}
-			return nil, bad
+			return nil, r.remarkBehind(bad)
 		}
 		s, bad := read(r, tokens)
 		if bad == nil {
 			bad = r.treeSlips(s.Exprs()...)
 		}
 		if bad != nil {
-			return nil, r.word.form(bad)
+			return nil, r.remarkBehind(r.word.form(bad))
 		}
 		return s, r.noBody()
 	}

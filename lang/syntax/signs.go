@@ -6,6 +6,7 @@ import (
 
 	"steelyard/lang/finding"
 	"steelyard/lang/limit"
+	"steelyard/units"
 )
 
 // sign reads an operator, a bracket or a comparison.
@@ -171,6 +172,9 @@ func (l *scanner) strange(r rune, at Span) *fault {
 		return &fault{finding.New(finding.NotWritten, Span{From: at.From, To: at.To + i + 1},
 			"For the size without the sign, use abs( ).", "Write "+size+".", size)}
 	}
+	if r == '∫' {
+		return &fault{finding.New(finding.NotSolved, at, "∫ is the area under a curve.", integral(l.text[at.To:l.end]))}
+	}
 	for _, s := range strangeSigns {
 		if strings.ContainsRune(s.any, r) {
 			if t := l.last(1); r == '.' && t != nil && figureWord(t.text) {
@@ -188,6 +192,25 @@ func (l *scanner) strange(r rune, at Span) *fault {
 			"Write a number before it, or show a value with `in "+string(r)+"`.")}
 	}
 	return &fault{finding.New(finding.Unreadable, at, "The character "+string(r)+" can't be used here.", "Take it out.")}
+}
+
+// integral says how the area is written of which the rest of a line has the function and
+// what it is against: p dV.
+func integral(rest string) string {
+	y, x := "F", "x"
+	if words := strings.Fields(rest); len(words) > 1 && isName(words[0]) && strings.HasPrefix(words[1], "d") && isName(words[1][1:]) {
+		y, x = words[0], words[1][1:]
+	}
+	from, to := "0", "2"
+	if unit := units.Usual(Canonical(x)); unit != "" {
+		from, to = from+" "+unit, to+" "+unit
+	}
+	return "Give " + y + " as a function, " + y + "(" + x + ") = …, and write `area under " + y + "(" + x + ") from " + from + " to " + to + "`."
+}
+
+// isName tells whether a text has the form of a name.
+func isName(text string) bool {
+	return text != "" && startsName(firstRune(text)) && !strings.ContainsFunc(text, func(r rune) bool { return !continuesName(r) })
 }
 
 // strangeSigns are characters that mean something elsewhere.

@@ -36,6 +36,8 @@ type (
 		NameAt Span
 		In     UnitText
 		Which  Choice
+		// Meaning is what the line says of the name in words, or "".
+		Meaning string
 	}
 	// Condition bounds the unknown: where t > 0.
 	Condition struct {
@@ -82,7 +84,7 @@ func (s *Solve) Exprs() []Expr {
 func (s *Solve) Defines() []Ident {
 	var out []Ident
 	for _, u := range s.Unknowns {
-		out = append(out, Ident{Name: u.Name, NameAt: u.NameAt})
+		out = append(out, Ident{Name: u.Name, NameAt: u.NameAt, Meaning: u.Meaning})
 	}
 	return out
 }
@@ -132,6 +134,7 @@ func readSolve(r *reader, tokens []token) (Stmt, *fault) {
 				"Write both, as in `solve U = 1/2*k*x^2 for k`, or the name of a formula.")}
 		}
 	}
+	s.Unknowns[len(s.Unknowns)-1].Meaning = r.words
 	s.With, s.Later = append(s.With, s.Later...), nil
 	s.Where = single(s.Where)
 	if s.Last.Present() {

@@ -204,6 +204,7 @@ func checkFailed(l *eval.Line, s *syntax.CheckStmt, out *entry.Verdict) {
 	}
 	at = at.Join(s.Right.Span())
 	right := out.Right.Shown(units.Screen)
+	hint := ""
 	msg := "The check does not hold: the left side is " + left + ", the right side " + right
 	if left == right && math.Abs(out.Left.SI-out.Right.SI) <= near*math.Abs(out.Right.SI) {
 		msg = "The check does not hold: both sides are " + left
@@ -214,6 +215,9 @@ func checkFailed(l *eval.Line, s *syntax.CheckStmt, out *entry.Verdict) {
 			word, part = "less", -part
 		}
 		msg += "; the left is " + units.FormatNumber(part, units.Figures{N: 3}, units.HalfAway, units.Screen) + " % " + word
+		if part < 1 && s.Within == nil && s.Op == syntax.Equal {
+			hint = "If a value above is rounded, allow for it: `" + l.Entry.Text + " within 1 %`."
+		}
 	}
-	l.Find(finding.New(finding.CheckFailed, at, msg+".", ""))
+	l.Find(finding.New(finding.CheckFailed, at, msg+".", hint))
 }

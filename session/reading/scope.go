@@ -64,6 +64,15 @@ func (s scope) IsUnit(text string) bool {
 	return bad == nil
 }
 
+// Ways are the units that a text may mean which is none.
+func (s scope) Ways(text string) []string {
+	_, bad := s.planner.Units.Parse(text, units.AfterNumber)
+	if bad == nil || bad.Kind != units.ProblemText {
+		return nil
+	}
+	return bad.Readings
+}
+
 // Unit tells whether a text is the unit of a quantity that has a name.
 func (s scope) Unit(text string) bool {
 	u, bad := s.planner.Units.Parse(text, units.AfterNumber)

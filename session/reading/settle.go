@@ -418,8 +418,12 @@ func (s *settler) finding(open *syntax.Open, offers []string) finding.Finding {
 		message, hint = noSign, putSign
 	case open.Letters && word != "" && len(offers) == 1:
 		id = finding.UnitOrName
-		if message, hint = "Did you mean "+word+" as a name of "+where+"?", ""; !open.Bound && !s.Known(syntax.Canonical(word)) {
+		unit, isUnit := units.Lookup(word)
+		switch message, hint = "Did you mean "+word+" as a name of "+where+"?", ""; {
+		case !open.Bound && !s.Known(syntax.Canonical(word)):
 			message = "Did you mean a product?"
+		case isUnit:
+			message, hint = word+" after a number is the unit "+unit.Name+".", "For your "+word+", put `*` before it."
 		}
 	case open.Letters && word != "":
 		id = finding.UnitOrName

@@ -3,6 +3,7 @@ package solve
 import (
 	"slices"
 	"strconv"
+	"strings"
 
 	"steelyard/lang/algebra"
 	"steelyard/lang/finding"
@@ -50,13 +51,33 @@ func (v *solving) holds(name string) bool {
 	return slices.ContainsFunc(v.equations, func(e algebra.Equation) bool { return syntax.Holds(e.Left, name) || syntax.Holds(e.Right, name) })
 }
 
+// valuesIn is the line with the values of its bindings in its equation.
+func (v *solving) valuesIn(e syntax.Equation) string {
+	put := func(x syntax.Expr) string {
+		for _, b := range v.s.With {
+			if with, ok := eval.Instead(x, func(x syntax.Expr) bool {
+				n, ok := x.(*syntax.Name)
+				return ok && n.Name == b.Name && n.Line == 0
+			}, "("+syntax.PrintExpr(b.X)+")"); ok {
+				x = with
+			}
+		}
+		return syntax.PrintExpr(x)
+	}
+	text, by := v.Entry.Text, v.s.With
+	from := strings.LastIndex(text[:by[0].NameAt.From], "with")
+	return text[:e.Left.Span().From] + put(e.Left) + " = " + put(e.Right) +
+		strings.TrimRight(text[e.Right.Span().To:from], " ") + text[by[len(by)-1].X.Span().To:]
+}
+
 // sides returns the sides of an equation; a formula's are those with its symbols
 // bound.
 func (v *solving) sides(e syntax.Equation) (algebra.Equation, bool) {
 	s := v.s
 	if e.Right != nil {
 		if len(s.With) > 0 {
-			v.Find(finding.New(finding.WrongCall, s.With[0].NameAt, "`with` sets the symbols of a formula; this is an equation.", "Write the values into the equation."))
+			v.Find(finding.New(finding.WrongCall, syntax.Span{To: len(v.Entry.Text)}, "`with` sets the symbols of a formula; this is an equation.",
+				"Write the values into the equation.", v.valuesIn(e)))
 			return algebra.Equation{}, false
 		}
 		return algebra.Equation{Left: e.Left, Right: e.Right}, true
