@@ -89,13 +89,9 @@ func (op Op) List() bool { return table[op].list }
 // Runs tells that an operation runs the function number A.
 func (op Op) Runs() bool { return table[op].list && op != Solve }
 
-// Arithmetic tells whether an operation works on its one or two operands and
-// its constant alone. Only such an operation has a value, slopes and an
-// enclosure; it may be worked out ahead where its operands are constants.
-func (op Op) Arithmetic() bool { return table[op].over != nil }
-
 // Value is what an arithmetic operation makes of its operands a and b and its
-// constant k. It may be infinite, not a number, or a zero that came from
+// constant k: one that works on these alone, and so has a value, slopes and an
+// enclosure. It may be infinite, not a number, or a zero that came from
 // rounding away something that isn't: Fault tells.
 func (op Op) Value(a, b, k float64) float64 { return table[op].value(a, b, k) }
 

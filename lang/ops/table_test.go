@@ -9,7 +9,7 @@ func TestRowsAreWhole(t *testing.T) {
 		if r.name == "" || r.value == nil {
 			t.Errorf("operation %d has no name or no value", i)
 		}
-		if op.Arithmetic() && op != Min && op != Max && (r.da == "" || r.operands == 2 && r.db == "") {
+		if r.over != nil && op != Min && op != Max && (r.da == "" || r.operands == 2 && r.db == "") {
 			t.Errorf("%s lacks a slope", op)
 		}
 		if f := r.call; f != nil && (f.Least < 1 || f.Most < f.Least || f.Args == "" || f.Summary == "" || f.Example == "") {

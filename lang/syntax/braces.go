@@ -5,8 +5,8 @@ import "strings"
 // Names in braces stand in prose for the values that the nearest lines above have for
 // them: a toy frog of {m}. Braces round anything else are prose.
 
-// InBraces are the names in braces of a stretch of a statement's text.
-func InBraces(text string, within Span) []Ident {
+// inBraces are the names in braces of a stretch of a statement's text.
+func inBraces(text string, within Span) []Ident {
 	var out []Ident
 	braces(text[within.From:within.To], func(name string, at Span) {
 		out = append(out, Ident{Name: name, NameAt: Span{From: within.From + at.From, To: within.From + at.To}})

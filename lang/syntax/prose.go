@@ -59,7 +59,7 @@ func readNote(r *reader, at int) (Stmt, *fault) {
 	if len(r.body) > 0 {
 		to = r.body[len(r.body)-1].To
 	}
-	return &Note{text, InBraces(r.text, Span{From: from, To: to})}, nil
+	return &Note{text, inBraces(r.text, Span{From: from, To: to})}, nil
 }
 
 func readPart(r *reader, at int) (Stmt, *fault) {
@@ -76,5 +76,5 @@ func readPart(r *reader, at int) (Stmt, *fault) {
 		}
 		return nil, bad
 	}
-	return &Part{label, strings.TrimSpace(question), InBraces(r.text, Span{From: from, To: to})}, r.noBody()
+	return &Part{label, strings.TrimSpace(question), inBraces(r.text, Span{From: from, To: to})}, r.noBody()
 }

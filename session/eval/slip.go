@@ -18,8 +18,8 @@ func Instead(x syntax.Expr, of func(syntax.Expr) bool, with string) (syntax.Expr
 	return syntax.Unplaced(syntax.Rewrite(x, func(x syntax.Expr) (syntax.Expr, bool) { return put, of(x) })), true
 }
 
-// HasDim tells whether an expression can be worked out and has some dimension.
-func (l *Line) HasDim(x syntax.Expr, want units.Dim) bool {
+// hasDim tells whether an expression can be worked out and has some dimension.
+func (l *Line) hasDim(x syntax.Expr, want units.Dim) bool {
 	got := l.Try(x)
 	return got.Slot != run.NoSlot && got.Static.Dim == want
 }
@@ -46,7 +46,7 @@ func (l *Line) LikelySlip(x syntax.Expr, want *units.Unit, named bool) Slip {
 	var found Slip
 	try := func(says string, of syntax.Expr, with string) bool {
 		y, ok := Instead(x, func(part syntax.Expr) bool { return part == of }, with)
-		if !ok || !l.HasDim(y, want.Dim()) {
+		if !ok || !l.hasDim(y, want.Dim()) {
 			return false
 		}
 		right := syntax.PrintExpr(y)
@@ -79,7 +79,7 @@ func (l *Line) LikelySlip(x syntax.Expr, want *units.Unit, named bool) Slip {
 		return found
 	}
 	for _, p := range parts {
-		if p.power == 1 && l.HasDim(p.x, units.BaseDim(units.Kilogram)) && try("Is a weight meant? It is "+p.text+"*g.", p.x, "("+p.text+"*g)") {
+		if p.power == 1 && l.hasDim(p.x, units.BaseDim(units.Kilogram)) && try("Is a weight meant? It is "+p.text+"*g.", p.x, "("+p.text+"*g)") {
 			return found
 		}
 	}
