@@ -77,6 +77,7 @@ const (
 	WhichRoot   ID = "which-root"   // several values do, and none is asked for
 	OtherRoot   ID = "other-root"   // another value satisfies the equation too
 	NoRange     ID = "no-range"     // a range without length
+	Decades     ID = "decades"      // a graph whose range or values go over more than two decades
 	NoSlope     ID = "no-slope"     // a corner, a jump or a vertical tangent
 	BooksDiffer ID = "books-differ" // an energy bar chart does not balance
 	Searched    ID = "searched"     // found by search, since no rearrangement leads there
@@ -161,6 +162,7 @@ var table = [...]about{
 	{WhichRoot, Error, "Several values solve the equation; the line must say which is meant."},
 	{OtherRoot, Note, "Another value solves the equation too."},
 	{NoRange, Error, "The range of a graph, a table or an area begins and ends at the same value."},
+	{Decades, Note, "The range or the values of a graph go over more than two decades; logarithmic axes are offered."},
 	{NoSlope, Error, "A curve has a corner, a jump or a vertical tangent at a point, so it has no slope there."},
 	{BooksDiffer, Check, "The energies of a bar chart do not add up from one stage to the next."},
 	{Searched, Note, "The equation can't be rearranged for the unknown; its values were searched for in a range."},

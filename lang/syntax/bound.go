@@ -54,7 +54,7 @@ func boundBy(stmt Stmt) (names []string, of []Expr) {
 		for _, c := range s.Curves {
 			of = append(of, c.X)
 		}
-		return []string{s.Against.Name}, of
+		return []string{s.Against.Name}, exprs(append(of, s.Path.X)...)
 	case *Solve:
 		for _, n := range s.Defines() {
 			names = append(names, n.Name)

@@ -1,21 +1,33 @@
 package syntax
 
-import "steelyard/lang/finding"
+import (
+	"slices"
+
+	"steelyard/lang/finding"
+)
 
 type (
-	// Graph is graph F(x)[, G(x)…] against x from A to B [in UNIT] [blank], or
-	// table with the same clause and [by STEP].
+	// Graph is graph F(x)[, G(x)…] against x from A to B [in UNIT] [log [across|up]]
+	// [blank], or graph Y(t) against X(t) for t from A to B with the same, or table with
+	// the first clause and [by STEP].
 	Graph struct {
-		Table   bool     `parser:"( 'graph' | @'table' )"`
-		Curves  []Curve  `parser:"@@ ( ',' @@ )*"`
-		Against Ident    `parser:"'against' @@"`
+		Table  bool    `parser:"( 'graph' | @'table' )"`
+		Curves []Curve `parser:"@@ ( ',' @@ )*"`
+		// Path is what goes across where that isn't the name itself, else it has no
+		// expression.
+		Path    Curve    `parser:"'against' @@"`
+		Against Ident    `parser:"( 'for' @@ )?"`
 		From    Expr     `parser:"'from' @@"`
 		To      Expr     `parser:"'to' @@"`
 		By      Expr     `parser:"( 'by' @@ )?"` // the step of a table, or nil
 		In      UnitText `parser:"( 'in' @@ )?"`
 		// Last is a step that stands after the unit; By has it too.
-		Last  Expr `parser:"( 'by' @@ )?"`
-		Blank bool `parser:"@'blank'?"` // axes alone
+		Last Expr `parser:"( 'by' @@ )?"`
+		// Log asks for logarithmic axes: of those two of one of them alone.
+		Log    bool `parser:"( @'log'"`
+		Across bool `parser:"( @'across'"`
+		Up     bool `parser:"| @'up' )? )?"`
+		Blank  bool `parser:"@'blank'?"` // axes alone
 	}
 	// Curve is one curve of a graph, or column of a table, with a unit of its own.
 	Curve struct {
@@ -25,38 +37,51 @@ type (
 )
 
 var graphWord = StatementWord{
-	Word: "graph", Form: "graph F(x)[, G(x)] against x from A to B [in UNIT] [blank]",
+	Word: "graph", Form: "graph F[, G] against x[(t) for t] from A to B [in UNIT] [log] [blank]",
 	Summary: "Draws curves and says their shape in words.",
 	Example: "graph 1/2*(30 N/m)*x^2 against x from 0 m to 2 m in J", Stored: true, Ready: true, read: clauses(readGraph),
-	keep: keepBlank, sure: " against ", next: []string{"against", "from", "to", "in", "blank"},
+	keep: keepAxes, sure: " against ", next: []string{"against", "for", "from", "to", "in", "log", "blank"},
 }
 
 var tableWord = StatementWord{
 	Word: "table", Form: "table F(x)[, G(x)] against x from A to B [by STEP] [in UNIT]",
 	Summary: "Prints columns of values.",
 	Example: "table 1/2*(30 N/m)*x^2 against x from 0 m to 2 m in J", Stored: true, Ready: true, read: clauses(readGraph),
-	keep: keepBlank, sure: " against ", next: []string{"against", "from", "to", "by", "in"},
+	keep: keepAxes, sure: " against ", next: []string{"against", "from", "to", "by", "in"},
 }
 
-// Exprs are the curves, then the bounds and the step.
+// Exprs are the curves, what goes across on a path, then the bounds and the step.
 func (s *Graph) Exprs() []Expr {
 	var out []Expr
 	for _, c := range s.Curves {
 		out = append(out, c.X)
 	}
-	return exprs(append(out, s.From, s.To, s.By)...)
+	return exprs(append(out, s.Path.X, s.From, s.To, s.By)...)
 }
+
+// IsPath tells whether a path is drawn, of which both coordinates go with a third
+// quantity.
+func (s *Graph) IsPath() bool { return s.Path.X != nil }
 
 func (*Graph) Defines() []Ident { return nil }
 func (*Graph) is() nature       { return nature{kept, Task} }
 
 var graphLines = production[Graph]()
 
-// keepBlank keeps the word that asks for axes alone, at the end of a line.
-func keepBlank(tokens []token) {
-	if last := len(tokens) - 1; last > 0 && tokens[last].kind == nameToken && tokens[last].text == "blank" {
-		tokens[last].kind = wordToken
+// keepAxes keeps the words that say what axes a graph has, at the end of a line.
+func keepAxes(tokens []token) {
+	last := len(tokens) - 1
+	keep := func(words ...string) {
+		if last > 0 && tokens[last].kind == nameToken && slices.Contains(words, tokens[last].text) {
+			tokens[last].kind = wordToken
+			last--
+		}
 	}
+	keep("blank")
+	if last > 1 && tokens[last-1].text == "log" {
+		keep("across", "up")
+	}
+	keep("log")
 }
 
 func readGraph(r *reader, tokens []token) (Stmt, *fault) {
@@ -68,11 +93,30 @@ func readGraph(r *reader, tokens []token) (Stmt, *fault) {
 		s.By = s.Last
 	}
 	s.Last = nil
+	s.Across, s.Up = s.Log && !s.Up, s.Log && !s.Across
 	switch {
 	case s.By != nil && !s.Table:
 		return nil, &fault{finding.New(finding.Unreadable, s.By.Span(), "A graph needs no step.", "Leave `by …` out, or write table for rows of values.")}
-	case s.Blank && s.Table:
-		return nil, &fault{finding.New(finding.Unreadable, tokens[len(tokens)-1].span(), "`blank` is for the axes of a graph.", "Leave it out, or write graph.")}
+	case (s.Blank || s.Log) && s.Table:
+		last := tokens[len(tokens)-1]
+		return nil, &fault{finding.New(finding.Unreadable, last.span(), "`"+last.text+"` is for the axes of a graph.", "Leave it out, or write graph.")}
 	}
-	return s, nil
+	return s, s.against()
+}
+
+// against finds what the curves go with: the name after for, else the one after against.
+func (s *Graph) against() *fault {
+	if s.Against.Name != "" {
+		if s.Table {
+			return &fault{finding.New(finding.Unreadable, s.Against.NameAt, "A table goes against one name.", "Leave `for "+s.Against.Name+"` out, or write graph for a path.")}
+		}
+		return nil
+	}
+	n, ok := s.Path.X.(*Name)
+	if !ok || n.Line > 0 || s.Path.In.Present() {
+		return &fault{finding.New(finding.Unreadable, s.Path.X.Span(), "A curve is drawn against one name, such as t.",
+			"For a path, write behind it what both go with, as in `against x(t) for t from 0 s to 3 s`.")}
+	}
+	s.Against, s.Path = Ident{Name: n.Name, NameAt: n.At}, Curve{}
+	return nil
 }

@@ -23,6 +23,7 @@ type plot struct {
 	static   run.Static
 	unit     *units.Unit // of the x axis
 	curves   []*curve
+	across   *curve // of a path: what goes across; else nil
 	// depends tells that a curve holds the name of the axis itself.
 	depends bool
 }
@@ -40,30 +41,65 @@ func Graph(l *eval.Line, s *syntax.Graph) {
 	if !p.oneDimension() {
 		return
 	}
-	g := &entry.Graph{Blank: s.Blank}
-	g.X = entry.Axis{Label: entry.Head{Of: []syntax.Expr{&syntax.Name{Name: s.Against.Name}}, Unit: p.unit}, From: p.unit.FromSI(p.from), To: p.unit.FromSI(p.to)}
-	g.Y = entry.Axis{Label: p.yLabel(), From: math.Inf(1), To: math.Inf(-1)}
+	if !p.logAxes() {
+		return
+	}
+	g := &entry.Graph{Blank: s.Blank, Path: s.IsPath()}
+	g.X, g.Y = p.xAxis(), entry.Axis{Label: p.yLabel(), From: math.Inf(1), To: math.Inf(-1), Log: s.Up}
+	draw := p.curve
+	if g.Path {
+		draw = p.path
+		g.Shapes = p.told(p.across)
+	}
 	some := false
 	for _, c := range p.curves {
 		l.Doing("drawing this curve", c.x.Span())
-		sampled := graph.Sample(c.eval, p.from, p.to)
-		if sampled.Empty() {
-			g.Curves = append(g.Curves, entry.Curve{Of: c.x})
-			l.Find(finding.New(finding.NoRealValue, c.x.Span(), c.name+" has no value anywhere between "+p.shownX(p.from)+" and "+p.shownX(p.to)+".",
-				"Check the range, and what is under roots and fraction bars."))
-			continue
-		}
-		said, shape := p.shape(c, &sampled)
-		g.Shapes = append(g.Shapes, said...)
-		p.inUnits(c, sampled.Runs)
-		g.Curves = append(g.Curves, entry.Curve{Of: c.x, Runs: sampled.Runs, Shape: shape})
-		lo, hi := c.unit.FromSI(sampled.Lo), c.unit.FromSI(sampled.Hi)
-		g.Y.From, g.Y.To = min(g.Y.From, lo, hi), max(g.Y.To, lo, hi)
-		some = true
+		some = draw(g, c) || some
 	}
-	if some {
-		l.Entry.Outcome = g
+	if !some {
+		return
 	}
+	l.Entry.Outcome = g
+	if !g.Path {
+		g.Shapes = append(g.Shapes, p.alike(g)...)
+	}
+	p.offerLog(g)
+}
+
+// curve draws one curve; false where it has no value.
+func (p *plot) curve(g *entry.Graph, c *curve) bool {
+	sampled := graph.Sample(c.eval, p.from, p.to, p.jumps(c)...)
+	shown := sampled
+	if axes := p.axes(); axes != (graph.Axes{}) {
+		shown = graph.SampleOn(axes, c.eval, p.from, p.to, p.jumps(c)...)
+	}
+	if shown.Empty() {
+		return p.nowhere(g, c, sampled.Empty())
+	}
+	said, shape := p.shape(c, &sampled)
+	g.Shapes = append(g.Shapes, said...)
+	out := entry.Curve{Of: c.x, Runs: p.inUnits(p.unit, c, shown.Runs), Shape: shape}
+	for _, d := range shown.Dots {
+		out.Dots = append(out.Dots, graph.Dot{Point: p.inUnit(p.unit, c, d.Point), Open: d.Open})
+	}
+	for _, x := range shown.Poles {
+		out.Poles = append(out.Poles, p.unit.FromSI(x))
+	}
+	g.Curves = append(g.Curves, out)
+	lo, hi := c.unit.FromSI(shown.Lo), c.unit.FromSI(shown.Hi)
+	g.Y.From, g.Y.To = min(g.Y.From, lo, hi), max(g.Y.To, lo, hi)
+	return true
+}
+
+// nowhere says that a curve has no value to be drawn.
+func (p *plot) nowhere(g *entry.Graph, c *curve, none bool) bool {
+	g.Curves = append(g.Curves, entry.Curve{Of: c.x})
+	has, hint := "no value", "Check the range, and what is under roots and fraction bars."
+	if !none {
+		has, hint = "no value above 0", "A logarithmic axis has no place for 0 and what is below it."
+	}
+	p.Find(finding.New(finding.NoRealValue, c.x.Span(), c.name+" has "+has+" anywhere between "+p.shownX(p.from)+" and "+p.shownX(p.to)+".", hint))
+	return false
 }
 
 // planPlot plans the range and the curves.
@@ -74,6 +110,9 @@ func planPlot(l *eval.Line, s *syntax.Graph) (*plot, bool) {
 		return nil, false
 	}
 	p.from, p.to, p.static, p.unit = l.State.At(from), l.State.At(to), st, unit
+	if u := l.UnitWithin(s.From, st); s.Across && u != nil {
+		p.unit = u // the powers of ten then are those of the least value on
+	}
 	if p.to == p.from {
 		l.Find(finding.New(finding.NoRange, s.To.Span(), "Both ends of the range are "+p.shownX(p.from)+".", "Write two different ends, as in from 0 s to 5 s."))
 		return nil, false
@@ -82,21 +121,40 @@ func planPlot(l *eval.Line, s *syntax.Graph) (*plot, bool) {
 		p.from, p.to = p.to, p.from
 	}
 	for _, part := range s.Curves {
-		c, one, ok := planCurve(l, part.X, s.Against.Name, p.static)
+		if !part.In.Present() {
+			part.In = s.In
+		}
+		c, ok := p.plan(part)
 		if !ok {
-			return nil, false
-		}
-		p.depends = p.depends || one
-		c.in = part.In
-		if !c.in.Present() {
-			c.in = s.In
-		}
-		if !curveUnit(l, c, s.Against.Name, p.unit) {
 			return nil, false
 		}
 		p.curves = append(p.curves, c)
 	}
+	if s.IsPath() {
+		if p.across, ok = p.plan(s.Path); !ok {
+			return nil, false
+		}
+	}
 	return p, p.evaluate()
+}
+
+// plan plans one curve, or what goes across on a path.
+func (p *plot) plan(part syntax.Curve) (*curve, bool) {
+	c, depends, ok := planCurve(p.Line, part.X, p.s.Against.Name, p.static)
+	if !ok {
+		return nil, false
+	}
+	p.depends = p.depends || depends
+	c.in = part.In
+	return c, curveUnit(p.Line, c, p.s.Against.Name, p.unit)
+}
+
+// all are the curves with what goes across on a path.
+func (p *plot) all() []*curve {
+	if p.across == nil {
+		return p.curves
+	}
+	return append(p.curves[:len(p.curves):len(p.curves)], p.across)
 }
 
 // evaluate gives every curve its columns. Where no curve holds the name of the
@@ -116,12 +174,13 @@ func (p *plot) evaluate() bool {
 			p.writeOut(d)
 		}
 	}
-	ys := make([]run.Slot, len(p.curves))
-	for i, c := range p.curves {
+	all := p.all()
+	ys := make([]run.Slot, len(all))
+	for i, c := range all {
 		ys[i] = p.Planner.EmitAt(ops.Call, c.fn, []run.Slot{x}, c.static)
 	}
 	p.CatchUp()
-	for i, c := range p.curves {
+	for i, c := range all {
 		n := 1
 		if c.alone = c.of != nil || len(varying) == 1; c.alone {
 			c.lifts = p.Planner.Program.Lifts(&p.State, c.fn, ops.Between(p.from, p.to))
@@ -141,7 +200,7 @@ func (p *plot) evaluate() bool {
 // writeOut plans the curves again as functions of the given that is varied, with the
 // results in them written out, where there is an expression for each.
 func (p *plot) writeOut(d *plan.Def) {
-	for _, c := range p.curves {
+	for _, c := range p.all() {
 		x, ok := throughGiven(p.Line, c.x, d)
 		if !ok {
 			continue
@@ -187,9 +246,9 @@ func (p *plot) evaluated(c *curve, columns *run.Columns, n int) graph.Function {
 // varied is the definition of a name that the curves were worked out from; false
 // where they were from two lines that gave it.
 func (p *plot) varied(n *syntax.Name) (*plan.Def, bool) {
-	of := make([]syntax.Expr, len(p.curves))
-	for i, c := range p.curves {
-		of[i] = c.x
+	var of []syntax.Expr
+	for _, c := range p.all() {
+		of = append(of, c.x)
 	}
 	return p.Varied(n, of...)
 }
@@ -213,46 +272,21 @@ func (p *plot) oneDimension() bool {
 	return true
 }
 
-// inUnits converts the points of a curve to the units of the axes, in their place.
-func (p *plot) inUnits(c *curve, runs [][]graph.Point) {
-	for _, run := range runs {
-		for i, at := range run {
-			run[i] = graph.Point{X: p.unit.FromSI(at.X), Y: c.unit.FromSI(at.Y)}
+// inUnits converts the points of a curve to the units of the axes.
+func (p *plot) inUnits(across *units.Unit, c *curve, runs [][]graph.Point) [][]graph.Point {
+	out := make([][]graph.Point, len(runs))
+	for i, run := range runs {
+		out[i] = make([]graph.Point, len(run))
+		for k, at := range run {
+			out[i][k] = p.inUnit(across, c, at)
 		}
 	}
+	return out
+}
+
+func (p *plot) inUnit(across *units.Unit, c *curve, at graph.Point) graph.Point {
+	return graph.Point{X: across.FromSI(at.X), Y: c.unit.FromSI(at.Y)}
 }
 
 // shownX is a place on the axis with its unit.
 func (p *plot) shownX(v float64) string { return p.ShownIn(v, p.unit) }
-
-// longestNames is how many letters the names of the curves may have at an axis.
-const longestNames = 24
-
-// yLabel is what labels the y axis: the curves' names, or what kind of quantity
-// they are.
-func (p *plot) yLabel() entry.Head {
-	first := p.curves[0]
-	h := entry.Head{Unit: first.unit}
-	for _, c := range p.curves {
-		h.Of = append(h.Of, shortName(c, p.s.Against.Name))
-	}
-	if len([]rune(h.Quantities())) <= longestNames {
-		return h
-	}
-	h.Of, h.Words = nil, "value"
-	if k, ok := units.KindOf(first.static.Dim, first.static.Tag); ok {
-		h.Words = k.Name
-	}
-	return h
-}
-
-// shortName is the name of a function where it is called with the name of the
-// axis, else the expression.
-func shortName(c *curve, against string) syntax.Expr {
-	if call, ok := c.x.(*syntax.Call); ok && len(call.Args) == 1 {
-		if n, ok := call.Args[0].X.(*syntax.Name); ok && n.Name == against && !ops.IsFunction(call.Func) {
-			return &syntax.Name{Name: call.Func}
-		}
-	}
-	return c.x
-}

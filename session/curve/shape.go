@@ -24,10 +24,10 @@ const (
 // the known forms, else from samples. A function by intervals is told interval
 // by interval.
 func (p *plot) shape(c *curve, sampled *graph.Curve) ([]string, graph.Shape) {
-	if pieces := p.pieces(c); pieces != nil {
+	named := typeset.Text(shortName(c, p.s.Against.Name))
+	if pieces := p.pieces(c, named); pieces != nil {
 		return pieces, graph.Shape{}
 	}
-	named := typeset.Text(shortName(c, p.s.Against.Name))
 	if s, ok := p.formOf(c, c.x); ok {
 		return []string{p.sentence(c, named, s, p.from, p.to)}, s
 	}
@@ -35,52 +35,6 @@ func (p *plot) shape(c *curve, sampled *graph.Curve) ([]string, graph.Shape) {
 		return []string{p.sentence(c, named, s, p.from, p.to)}, s
 	}
 	return []string{p.facts(c, named, sampled)}, graph.Shape{}
-}
-
-// pieces tells a function by intervals one interval after the other.
-func (p *plot) pieces(c *curve) []string {
-	call, ok := c.x.(*syntax.Call)
-	if !ok || len(call.Args) != 1 {
-		return nil
-	}
-	n, ok := call.Args[0].X.(*syntax.Name)
-	d, found := p.Planner.Names.Lookup(call.Func)
-	if !ok || n.Name != p.s.Against.Name || !found || d.Kind != plan.Function || d.Func.Pieces == nil {
-		return nil
-	}
-	var out []string
-	for _, piece := range d.Func.Pieces {
-		lo, hi := p.from, p.to
-		if piece.Lo != nil {
-			if at, ok := bound(p.Line, p.Pinned(syntax.Unplaced(piece.Lo), d, p.Entry.Line)); ok {
-				lo = math.Max(lo, at)
-			}
-		}
-		if piece.Hi != nil {
-			if at, ok := bound(p.Line, p.Pinned(syntax.Unplaced(piece.Hi), d, p.Entry.Line)); ok {
-				hi = math.Min(hi, at)
-			}
-		}
-		if lo >= hi {
-			continue
-		}
-		x := algebra.Substitute(p.Pinned(syntax.Unplaced(piece.X), d, p.Entry.Line), map[string]syntax.Expr{d.Func.Params[0]: &syntax.Name{Name: p.s.Against.Name}})
-		s, ok := p.formOf(c, x)
-		if !ok {
-			// A hair inside, where both ends belong to the interval for certain.
-			s = p.recognised(c, lo+(hi-lo)*1e-9, hi-(hi-lo)*1e-9)
-		}
-		lead := "From " + p.shownX(lo) + " to " + p.shownX(hi) + ", " + call.Func
-		if s.Kind == graph.Other {
-			within := *p
-			within.from, within.to = lo+(hi-lo)*1e-9, hi-(hi-lo)*1e-9
-			sampled := graph.Sample(c.eval, within.from, within.to)
-			out = append(out, within.facts(c, lead, &sampled))
-			continue
-		}
-		out = append(out, p.sentence(c, lead, s, lo, hi))
-	}
-	return out
 }
 
 // recognised is the shape that a curve has at samples, unless it is known to do

@@ -65,9 +65,9 @@ func spanOf(groups []group) span {
 	}
 	low, high = finite(low, 0), finite(high, 0)
 	if high-low < 1e-280 {
-		return span{0, 1}
+		return span{to: 1}
 	}
-	return span{low, high}
+	return span{from: low, to: high}
 }
 
 // BarsText draws a chart with characters, at most columns wide: the bars lie, one

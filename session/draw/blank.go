@@ -33,7 +33,7 @@ func squared(s span, most int) (wide span, t ticks, squares int) {
 				continue
 			}
 			squares = n
-			wide = span{decimal(first*mantissa, power), decimal(last*mantissa, power)}
+			wide = span{from: decimal(first*mantissa, power), to: decimal(last*mantissa, power)}
 			t = wide.ticksOf(mantissa, power)
 		}
 	}

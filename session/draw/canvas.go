@@ -41,6 +41,14 @@ func (c *canvas) set(column, row int, r rune) {
 	}
 }
 
+// mark puts a sign over what is drawn in a cell.
+func (c *canvas) mark(column, row int, r rune) {
+	c.set(column, row, r)
+	if k := row*c.columns + column; k >= 0 && k < len(c.dots) {
+		c.dots[k] = 0
+	}
+}
+
 // pen draws one curve, dot by dot.
 type pen struct {
 	mark  rune  // the letter of an ASCII curve

@@ -39,9 +39,10 @@ func axisLabel(a entry.Axis, t ticks) label {
 	return label{clean(a.Label.String()), a.Label.Box(typeset.Line)}
 }
 
-// curveLabels are the names of the curves of a graph that shows them.
+// curveLabels are the names of the curves of a graph that shows them. The axis names a
+// single one.
 func curveLabels(g *entry.Graph) []label {
-	if g.Blank {
+	if g.Blank || len(g.Curves) == 1 && len(g.Y.Label.Of) == 1 {
 		return nil
 	}
 	out := make([]label, len(g.Curves))
@@ -49,6 +50,16 @@ func curveLabels(g *entry.Graph) []label {
 		out[i] = exprLabel(c.Of)
 	}
 	return out
+}
+
+// spansOf are the ranges in which the axes of a graph are drawn.
+func spansOf(g *entry.Graph) (x, y span) {
+	x, y = newSpan(g.X.From, g.X.To), newSpan(Height(g))
+	if g.Path {
+		x = newSpan(roomy(g.X))
+	}
+	x.log, y.log = g.X.Log && x.from > 0, g.Y.Log && y.from > 0
+	return x, y
 }
 
 // headRoom is what is left free above and below the curves, as a part of their height.
@@ -59,27 +70,49 @@ const headRoom = 0.05
 // blank axes has round ends.
 func Height(g *entry.Graph) (lo, hi float64) {
 	lo, hi = g.Y.From, g.Y.To
+	if g.Y.Log && lo > 0 && isFinite(hi) {
+		room := math.Pow(hi/lo, headRoom)
+		return lo / room, hi * room
+	}
+	if !g.Blank {
+		return roomy(g.Y)
+	}
+	return NiceRange(fromZero(lo, hi))
+}
+
+// roomy is the range of an axis with head room.
+func roomy(a entry.Axis) (lo, hi float64) {
+	lo, hi = fromZero(a.From, a.To)
+	room := headRoom * (hi - lo)
+	if !(room < largest) {
+		return NiceRange(lo, hi)
+	}
+	if lo != 0 {
+		lo -= room
+	}
+	if hi != 0 {
+		hi += room
+	}
+	return lo, hi
+}
+
+// fromZero lets a range begin or end at zero where that leaves most of it to the values.
+func fromZero(lo, hi float64) (float64, float64) {
 	if lo > 0 && lo < hi/2 {
 		lo = 0
 	}
 	if hi < 0 && hi > lo/2 {
 		hi = 0
 	}
-	if room := headRoom * (hi - lo); !g.Blank && room < largest {
-		if lo != 0 {
-			lo -= room
-		}
-		if hi != 0 {
-			hi += room
-		}
-		return lo, hi
-	}
-	return NiceRange(lo, hi)
+	return lo, hi
 }
 
 // span is a range that can be drawn: finite, from < to, and not so short that
 // neighbouring floating-point numbers would show.
-type span struct{ from, to float64 }
+type span struct {
+	from, to float64
+	log      bool // equal ratios are equally long; from is above 0
+}
 
 const largest = 1e300 // beyond this, sums of two values overflow
 
@@ -92,7 +125,7 @@ func newSpan(from, to float64) span {
 	if to-from < math.Max(least, 1e-290) {
 		from, to = NiceRange(from, to)
 	}
-	return span{from, to}
+	return span{from: from, to: to}
 }
 
 func finite(v, otherwise float64) float64 {
@@ -107,6 +140,9 @@ func finite(v, otherwise float64) float64 {
 func (s span) part(v float64) float64 {
 	const far = 1e9
 	t := (v - s.from) / (s.to - s.from)
+	if s.log {
+		t = math.Log(v/s.from) / math.Log(s.to/s.from)
+	}
 	if t != t {
 		return far
 	}
@@ -115,6 +151,9 @@ func (s span) part(v float64) float64 {
 
 // holdsZero says whether 0 lies strictly between the ends, clear of both.
 func (s span) holdsZero() bool {
+	if s.log {
+		return false
+	}
 	t := s.part(0)
 	return t > 1e-9 && t < 1-1e-9
 }

@@ -134,8 +134,42 @@ func bundle() *entry.Graph {
 	return f
 }
 
+// The height of a lift's floor that jumps, with the value at the jump on its right.
+func stairs() *entry.Graph {
+	f := &entry.Graph{Shapes: []string{"Two levels."}, X: axis("t / s", 0, 6), Y: axis("h / m", 2, 5), Curves: []entry.Curve{curve("h", [][]point{{{0, 2}, {2, 2}}, {{2, 5}, {6, 5}}})}}
+	f.Curves[0].Dots = []graph.Dot{{Point: graph.Point{X: 2, Y: 2}, Open: true}, {Point: graph.Point{X: 2, Y: 5}}}
+	return f
+}
+
+// A filter's gain over six decades of the frequency, and its asymptote; both axes are
+// logarithmic.
+func filter() *entry.Graph {
+	x, y := axis("f / Hz", 1, 1e6), axis("G", 1e-6, 1)
+	x.Log, y.Log = true, true
+	decades := func(f func(x float64) float64) []point {
+		points := sampled(0, 6, 200, func(e float64) float64 { return f(math.Pow(10, e)) })
+		for i := range points {
+			points[i].X = math.Pow(10, points[i].X)
+		}
+		return points
+	}
+	return &entry.Graph{Shapes: []string{"Level, then a fall."}, X: x, Y: y, Curves: []entry.Curve{
+		curve("G(f)", [][]point{decades(func(f float64) float64 { return 1 / (1 + f*f/1e6) })}),
+		curve("G_0(f)", [][]point{decades(func(f float64) float64 { return 1e6 / (f * f) })}),
+	}}
+}
+
+// The seat of a fairground wheel goes round once.
+func wheel() *entry.Graph {
+	points := sampled(0, 2*math.Pi, 200, func(a float64) float64 { return 3 * math.Sin(a) })
+	for i := range points {
+		points[i].X = 3 * math.Cos(points[i].X)
+	}
+	return &entry.Graph{Path: true, Shapes: []string{"A circle."}, X: axis("x / m", -3, 3), Y: axis("y / m", -3, 3), Curves: []entry.Curve{curve("y", [][]point{points})}}
+}
+
 var figures = map[string]func() *entry.Graph{
-	"plunger": plunger, "swing": swing, "lens": lens, "magnets": magnets, "bundle": bundle,
+	"plunger": plunger, "swing": swing, "lens": lens, "magnets": magnets, "bundle": bundle, "stairs": stairs, "filter": filter, "wheel": wheel,
 	"blank": func() *entry.Graph { f := swing(); f.Blank = true; return f },
 }
 
@@ -144,5 +178,29 @@ func TestTextGoldens(t *testing.T) {
 		golden(t, name+".txt", GraphText(make(), 60, 20, false))
 		golden(t, name+".ascii.txt", GraphText(make(), 60, 20, true))
 		golden(t, name+".narrow.txt", GraphText(make(), 30, 14, false))
+	}
+}
+
+// A path in one unit has its true shape, curves keep head room, and the line that runs to
+// an open dot ends at it.
+func TestTrueToScale(t *testing.T) {
+	for _, w := range widths {
+		s := newFigureLayout(wheel(), w)
+		a, b := s.at(1, 1), s.at(0, 0)
+		if across, up := a.X-b.X, b.Y-a.Y; math.Abs(across-up) > 1e-9 {
+			t.Errorf("at %v, a metre is %v across and %v up", w, across, up)
+		}
+		for name, make := range figures {
+			s := newFigureLayout(make(), w)
+			_, hi := make().Y.From, make().Y.To
+			if room := s.at(s.x.from, hi).Y - s.box.top; hi > 0 && !s.Blank && room < 0.04*(s.box.bottom-s.box.top) {
+				t.Errorf("%s at %v: only %v of room above %v", name, w, room, hi)
+			}
+		}
+		open := newFigureLayout(stairs(), w)
+		line := open.seen[0][0]
+		if end := line[len(line)-1]; math.Abs(open.at(2, 2).X-end.X-dotRadius) > 1e-9 {
+			t.Errorf("at %v, the line ends at %v", w, end)
+		}
 	}
 }

@@ -32,6 +32,8 @@ type figureLayout struct {
 	xLabel, yLabel []label
 	labels         []label     // the names of the curves
 	seen           [][][]point // the visible pieces of each curve
+	poles          [][]point   // the asymptotes of all
+	dots           []dot       // the ends of pieces at jumps
 	names          []name
 	keyed          []int   // curves named in a key below
 	square         float64 // side of the squares of blank axes
@@ -42,20 +44,68 @@ type figureLayout struct {
 
 func newFigureLayout(g *entry.Graph, width float64) *figureLayout {
 	s := &figureLayout{Graph: g, labels: curveLabels(g), width: width}
-	s.x, s.y = newSpan(g.X.From, g.X.To), newSpan(Height(g))
+	s.x, s.y = spansOf(g)
 	s.xTicks, s.yTicks = s.x.ticks(int(width/acrossTick)), s.y.ticks(6)
 	s.layout()
 	if !g.Blank {
-		s.seen = make([][][]point, len(g.Curves))
-		for i, c := range g.Curves {
-			for _, line := range s.visible(c.Runs, 0.25) {
-				s.seen[i] = append(s.seen[i], simplify(line, 0.2))
-			}
-		}
+		s.see()
 		s.placeNames()
 	}
 	s.height = s.below + edge + lineHeight*float64(s.keyLines())
 	return s
+}
+
+// dot is an end of a piece at a jump, open where the curve has another value there.
+type dot struct {
+	at   point
+	open bool
+}
+
+// see finds what is seen of the curves.
+func (s *figureLayout) see() {
+	s.seen = make([][][]point, len(s.Curves))
+	for i, c := range s.Curves {
+		for _, line := range s.visible(c.Runs, 0.25) {
+			s.seen[i] = append(s.seen[i], simplify(line, 0.2))
+		}
+		for _, d := range c.Dots {
+			if at := s.at(d.X, d.Y); s.box.holds(at) {
+				s.dots = append(s.dots, dot{at, d.Open})
+				if d.Open {
+					s.seen[i] = cutBack(s.seen[i], at)
+				}
+			}
+		}
+		for _, x := range c.Poles {
+			if at := s.at(x, s.y.from); at.X > s.box.left+1 && at.X < s.box.right-1 {
+				s.poles = append(s.poles, []point{{at.X, s.box.top}, {at.X, s.box.bottom}})
+			}
+		}
+	}
+}
+
+// cutBack ends the lines that run to an open dot at its edge.
+func cutBack(lines [][]point, at point) [][]point {
+	off := func(p point) float64 { return math.Hypot(p.X-at.X, p.Y-at.Y) }
+	for i, line := range lines {
+		for len(line) > 1 && off(line[0]) < dotRadius && off(line[1]) < dotRadius {
+			line = line[1:]
+		}
+		for n := len(line); n > 1 && off(line[n-1]) < dotRadius && off(line[n-2]) < dotRadius; n = len(line) {
+			line = line[:n-1]
+		}
+		if n := len(line); n > 1 {
+			line = append([]point(nil), line...)
+			if d := off(line[1]); off(line[0]) < dotRadius {
+				line[0] = along(at, line[1], dotRadius/d)
+			}
+			if d := off(line[n-2]); off(line[n-1]) < dotRadius {
+				line[n-1] = along(at, line[n-2], dotRadius/d)
+			}
+		}
+		lines[i] = line
+	}
+	return lines
 }
 
 // layout places the plot area so that no label is cut.
@@ -78,11 +128,28 @@ func (s *figureLayout) layout() {
 	left := s.leftOf(s.yTicks)
 	w := s.width - left - right
 	h := math.Min(plotHeight, plotPart*s.width)
+	if u := s.X.Label.Unit; s.Path && u != nil && u.Screen() == s.Y.Label.Unit.Screen() {
+		w, h = s.trueShape(w, h)
+	}
 	if s.Blank {
 		left, w, h = s.squares(right, h)
 	}
 	s.box = box{left, top, left + w, top + h}
 	s.below = s.box.bottom + tickLength + lineHeight*float64(1+len(s.xLabel)) + 8
+}
+
+// trueShape is the size of a plot area in which a metre across is as long as a metre up,
+// so that a circle is one; the size that is usual where it would be too flat or narrow.
+func (s *figureLayout) trueShape(w, h float64) (float64, float64) {
+	part := (s.y.to - s.y.from) / (s.x.to - s.x.from)
+	most := math.Max(1.4*h, math.Min(w, 1.4*h))
+	switch true := part * w; {
+	case true >= h/2 && true <= most:
+		return w, true
+	case true > most && true < 3*most:
+		return most / part, most
+	}
+	return w, h
 }
 
 // leftOf is the room left of the y axis for the texts of its ticks.
@@ -104,8 +171,12 @@ func (s *figureLayout) draw(on vector) {
 	}
 	s.axes()
 	if !s.Blank {
+		s.curves(poleInk, s.poles)
 		for i, lines := range s.seen {
 			s.curves(curveInk(i), lines)
+		}
+		for _, d := range s.dots {
+			s.dot(d.at, d.open)
 		}
 		for _, n := range s.names {
 			if n.leader != nil {
@@ -151,7 +222,7 @@ func (s *figureLayout) axisTexts() {
 	for i, v := range s.xTicks.at {
 		text := s.xTicks.texts[i]
 		x := s.at(v, s.y.from).X
-		if t := textBox(x, y, middle, text); t.left > free {
+		if t := textBox(x, y, middle, text); t.left > free && text != "" {
 			s.text(x, y, middle, numberLabel(text))
 			free = t.right + 4
 		}

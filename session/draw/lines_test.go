@@ -44,7 +44,7 @@ func TestClip(t *testing.T) {
 // Across a gap, be it between runs or at a point that isn't finite, is no line.
 func TestGaps(t *testing.T) {
 	nan := math.NaN()
-	p := place{span{0, 10}, span{0, 10}, box{0, 0, 100, 100}}
+	p := place{span{to: 10}, span{to: 10}, box{0, 0, 100, 100}}
 	got := p.visible(sampledRuns([][]point{{{0, 0}, {1, 1}, {nan, 2}, {3, 3}, {4, math.Inf(1)}, {5, 5}, {6, 6}}, {{8, 8}, {9, 9}}}), 1)
 	if len(got) != 4 || len(got[0]) != 2 || len(got[1]) != 1 || len(got[2]) != 2 || len(got[3]) != 2 {
 		t.Errorf("got %v", got)

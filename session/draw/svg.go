@@ -182,6 +182,17 @@ func (w *svgWriter) curves(k ink, lines [][]point) {
 	w.looks(k)
 }
 
+func (w *svgWriter) dot(at point, open bool) {
+	w.put("<circle")
+	w.attribute("cx", at.X)
+	w.attribute("cy", at.Y)
+	w.attribute("r", dotRadius)
+	if open {
+		w.put(` fill="none" stroke="currentColor" stroke-width="1.4"`)
+	}
+	w.put("/>\n")
+}
+
 func (w *svgWriter) rules(k ink, lines [][]point) {
 	if len(lines) == 0 {
 		return

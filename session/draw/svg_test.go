@@ -85,6 +85,9 @@ func TestTeXPictures(t *testing.T) {
 		layout := newFigureLayout(f, wide)
 		texts := []string{axisLabel(f.X, layout.xTicks).math.LaTeX()}
 		for _, text := range layout.xTicks.texts {
+			if text == "" || strings.Contains(text, "10") && f.X.Log {
+				continue // a tick between two powers of ten, and one
+			}
 			texts = append(texts, strings.Replace(text, "−", "-", 1))
 		}
 		for _, text := range texts {

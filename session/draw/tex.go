@@ -103,7 +103,7 @@ func (w *texWriter) curves(k ink, lines [][]point) {
 	w.thickness(k)
 	for _, line := range lines {
 		if len(line) == 1 {
-			w.dot(line[0], k.width)
+			w.disc(line[0], k.width)
 		}
 		w.dashed(k.dash, line)
 	}
@@ -153,7 +153,16 @@ func (w *texWriter) stroke(a, b point) {
 	w.WriteByte('\n')
 }
 
-func (w *texWriter) dot(p point, across float64) {
+func (w *texWriter) dot(at point, open bool) {
+	if !open {
+		w.disc(at, 2*dotRadius)
+		return
+	}
+	w.thickness(axisInk)
+	w.put(at, `\circle{`+num(2*dotRadius)+"}")
+}
+
+func (w *texWriter) disc(p point, across float64) {
 	w.pieces++
 	w.put(p, `\circle*{`+num(across)+"}")
 }

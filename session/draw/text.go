@@ -20,7 +20,7 @@ const (
 // text says so instead.
 func GraphText(g *entry.Graph, columns, rows int, ascii bool) string {
 	t := textFigure{Graph: g, columns: max(1, min(columns, mostCells)), rows: max(1, min(rows, mostCells)), texts: texts{ascii}}
-	t.x, t.y = newSpan(g.X.From, g.X.To), newSpan(Height(g))
+	t.x, t.y = spansOf(g)
 	for _, l := range curveLabels(g) {
 		t.labels = append(t.labels, t.text(l.text))
 	}
@@ -121,6 +121,9 @@ func (t *textFigure) tickLabels(ticks ticks) (line string, ok bool) {
 	used := 0
 	for i, v := range ticks.at {
 		s := t.text(ticks.texts[i])
+		if s == "" {
+			continue
+		}
 		n := width(s)
 		at := t.margin + 1 + t.tickColumn(v) - (n-1)/2
 		at = max(0, min(at, t.columns-n))
@@ -145,7 +148,9 @@ func (t *textFigure) plot() []string {
 	lines = append(lines, wrap(t.text(axisLabel(t.Y, t.yTicks).text), t.columns)...)
 	labels := make(map[int]string)
 	for i, v := range t.yTicks.at {
-		labels[t.tickRow(v)] = t.text(t.yTicks.texts[i])
+		if text := t.text(t.yTicks.texts[i]); text != "" {
+			labels[t.tickRow(v)] = text
+		}
 	}
 	for row := 0; row < t.plotRows; row++ {
 		text, line := labels[row], axis
@@ -196,6 +201,7 @@ func (t *textFigure) canvas() *canvas {
 	}
 	p := place{t.x, t.y, c.box()}
 	last := make([][]point, len(t.Curves))
+	t.asymptotes(c, p)
 	for i := len(t.Curves) - 1; i >= 0; i-- { // the first curve on top
 		pen := newPen(i)
 		for _, line := range p.visible(t.Curves[i].Runs, 1) {
@@ -203,8 +209,45 @@ func (t *textFigure) canvas() *canvas {
 			last[i] = line
 		}
 	}
+	t.dots(c, p)
 	t.nameEnds(c, last)
 	return c
+}
+
+// asymptotes draws a broken line where a curve runs off.
+func (t *textFigure) asymptotes(c *canvas, p place) {
+	stroke := '┊'
+	if t.ascii {
+		stroke = ':'
+	}
+	for _, curve := range t.Curves {
+		for _, x := range curve.Poles {
+			column, _ := c.cell(p.at(x, t.y.from))
+			for r := 0; r < c.rows && column > 0; r++ {
+				c.set(column, r, stroke)
+			}
+		}
+	}
+}
+
+// dots marks the ends of pieces at jumps.
+func (t *textFigure) dots(c *canvas, p place) {
+	shut, open := '●', '○'
+	if t.ascii {
+		shut, open = '@', 'O'
+	}
+	for _, curve := range t.Curves {
+		for _, d := range curve.Dots {
+			sign := shut
+			if d.Open {
+				sign = open
+			}
+			if at := p.at(d.X, d.Y); p.box.holds(at) {
+				column, row := c.cell(at)
+				c.mark(column, row, sign)
+			}
+		}
+	}
 }
 
 // grid puts dots where the ticks of both axes and their middles cross.

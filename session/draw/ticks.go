@@ -19,6 +19,9 @@ type ticks struct {
 
 func (s span) ticks(about int) ticks {
 	about = max(1, min(about, 50))
+	if s.log {
+		return s.logTicks(about)
+	}
 	return s.ticksOf(roundStep((s.to - s.from) / float64(about)))
 }
 

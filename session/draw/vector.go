@@ -11,6 +11,8 @@ type vector interface {
 	begin(w, h float64, spoken, description string, fills int)
 	// curves draws lines from point to point; one with a single point is a dot.
 	curves(k ink, lines [][]point)
+	// dot draws a small circle, filled or open.
+	dot(at point, open bool)
 	// rules draws lines whose steps are all level or upright.
 	rules(k ink, lines [][]point)
 	// bar draws a box with one of the fills, or a dashed one without.
@@ -32,6 +34,7 @@ var (
 	axisInk   = ink{width: 1.2}
 	zeroInk   = ink{width: 0.6}
 	gridInk   = ink{width: 0.5, faint: true}
+	poleInk   = ink{width: 0.8, dash: []float64{5, 4}, curve: true}
 	leaderInk = ink{width: 0.6, curve: true}
 	anchorInk = ink{width: 4, curve: true} // the dot of a leader on its curve
 )
@@ -50,6 +53,8 @@ func curveInk(i int) ink {
 	k.curve, k.width = true, k.width+0.9*float64(min(i/len(lines), 4))
 	return k
 }
+
+const dotRadius = 3.2
 
 // fillKinds is how many ways there are to fill a bar.
 const fillKinds = 7

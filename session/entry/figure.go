@@ -15,18 +15,24 @@ type Graph struct {
 	Shapes []string
 	// Blank asks for the axes alone.
 	Blank bool
+	// Path tells that the curves are paths, which may turn back.
+	Path bool
 }
 
 // Axis is one axis: quantity over unit, and its range in that unit.
 type Axis struct {
 	Label    Head
 	From, To float64
+	Log      bool // equal ratios are equally long; From is above 0
 }
 
 // Curve is one curve of a graph; Runs are its connected pieces.
 type Curve struct {
 	Of   syntax.Expr
 	Runs [][]graph.Point
+	// Dots are the ends of the pieces at jumps, and Poles the places where it runs off.
+	Dots  []graph.Dot
+	Poles []float64
 	// Shape is what the curve is, in coherent SI units; that of a function by
 	// intervals is Other.
 	Shape graph.Shape

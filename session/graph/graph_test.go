@@ -198,3 +198,82 @@ func BenchmarkRecognise(b *testing.B) {
 		Recognise(f, 0, 3)
 	}
 }
+
+// TestEnds finds the dots of jumps and the places of poles.
+func TestEnds(t *testing.T) {
+	step := of(func(x float64) float64 {
+		if x <= 2 {
+			return 1
+		}
+		return 3
+	})
+	c := Sample(step, 0, 5)
+	if len(c.Dots) != 2 || c.Dots[0].Open || !c.Dots[1].Open || c.Dots[0].X != 2 || c.Dots[0].Y != 1 || c.Dots[1].Y != 3 {
+		t.Errorf("a step that has its value before: %+v", c.Dots)
+	}
+	before := of(func(x float64) float64 { return math.Floor(x / math.Sqrt2) })
+	if c := Sample(before, 0, 2, math.Sqrt2); len(c.Dots) != 2 || !c.Dots[0].Open || c.Dots[1].Open || c.Dots[1].X != math.Sqrt2 {
+		t.Errorf("a step at a place that is told: %+v", c.Dots)
+	}
+	sign := of(func(x float64) float64 { return x / math.Abs(x) })
+	if c := Sample(sign, -1, 1); len(c.Dots) != 2 || !c.Dots[0].Open || !c.Dots[1].Open {
+		t.Errorf("a step without a value: %+v", c.Dots)
+	}
+	for name, tt := range map[string]struct {
+		f        func(float64) float64
+		from, to float64
+		poles    []float64
+	}{
+		"1/x":        {func(x float64) float64 { return 1 / x }, -2, 2, []float64{0}},
+		"1/x²":       {func(x float64) float64 { return 1 / (x * x) }, -2, 2.1, []float64{0}},
+		"tan":        {math.Tan, 0, 6, []float64{math.Pi / 2, 3 * math.Pi / 2}},
+		"1/√(x - 1)": {func(x float64) float64 { return 1 / math.Sqrt(x-1) }, 0, 5, []float64{1}},
+		"√(x² - 1)":  {func(x float64) float64 { return math.Sqrt(x*x - 1) }, -2, 2, nil},
+		"sin":        {math.Sin, 0, 6, nil},
+	} {
+		c := Sample(of(tt.f), tt.from, tt.to)
+		if len(c.Poles) != len(tt.poles) || len(c.Dots) > 0 {
+			t.Errorf("%s: poles %v, dots %v", name, c.Poles, c.Dots)
+			continue
+		}
+		for i, want := range tt.poles {
+			if math.Abs(c.Poles[i]-want) > 1e-3*(tt.to-tt.from) {
+				t.Errorf("%s: a pole at %v, want %v", name, c.Poles[i], want)
+			}
+		}
+	}
+}
+
+// TestSampleOn holds the points on logarithmic axes against the function.
+func TestSampleOn(t *testing.T) {
+	f := func(x float64) float64 { return 1 / (1 + x*x/1e6) }
+	c := SampleOn(Axes{Across: true, Up: true}, of(f), 1, 1e6)
+	if len(c.Runs) != 1 || c.Runs[0][0].X != 1 || c.Runs[0][len(c.Runs[0])-1].X != 1e6 {
+		t.Fatalf("%d runs", len(c.Runs))
+	}
+	for _, p := range c.Runs[0] {
+		if want := f(p.X); math.Abs(p.Y-want) > 1e-9*want {
+			t.Errorf("at %v: %v, want %v", p.X, p.Y, want)
+		}
+	}
+	if c := SampleOn(Axes{Up: true}, of(func(float64) float64 { return -1 }), 0, 1); !c.Empty() {
+		t.Error("a value below 0 on a logarithmic axis")
+	}
+}
+
+// TestSamplePath follows a circle, and a path of which one coordinate is only there later.
+func TestSamplePath(t *testing.T) {
+	p := SamplePath(of(math.Cos), of(math.Sin), 0, 2*math.Pi)
+	if len(p.Runs) != 1 || len(p.Runs[0]) < 100 {
+		t.Fatalf("%d runs", len(p.Runs))
+	}
+	for _, at := range p.Runs[0] {
+		if off := math.Abs(math.Hypot(at.X, at.Y) - 1); off > 1e-12 {
+			t.Errorf("%v is %v off the circle", at, off)
+		}
+	}
+	p = SamplePath(of(func(x float64) float64 { return math.Sqrt(x - 1) }), of(func(x float64) float64 { return x }), 0, 3)
+	if len(p.Runs) != 1 || math.Abs(p.Runs[0][0].X) > 1e-6 || math.Abs(p.Runs[0][0].Y-1) > 1e-6 {
+		t.Errorf("begins at %v", p.Runs[0][0])
+	}
+}

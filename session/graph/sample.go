@@ -30,11 +30,21 @@ type Curve struct {
 	// Breaks are the places between neighbouring pieces: of a pole or a jump its
 	// own place.
 	Breaks []float64
+	// Poles are the places where it runs off.
+	Poles []float64
+	// Dots are the ends of the pieces at jumps.
+	Dots []Dot
 	// Lo and Hi are the values that are worth showing: all of them, unless the
 	// curve runs off at a pole.
 	Lo, Hi float64
 	// Cut tells that it runs off beyond Lo and Hi.
 	Cut bool
+}
+
+// Dot is an end of a piece at a jump. It is open where the curve's value there is another.
+type Dot struct {
+	Point
+	Open bool
 }
 
 // Empty tells whether the curve has no value anywhere.
@@ -61,6 +71,7 @@ const (
 func Sample(f Function, from, to float64, through ...float64) Curve {
 	const room = 2 * first // what most curves take
 	s := &sampler{f: f, from: from, to: to, x: make([]float64, 0, room), y: make([]float64, 0, room), ok: make([]bool, 0, room)}
+	s.through = through
 	s.add(append(s.even(), through...))
 	s.common()
 	far := false
@@ -82,10 +93,7 @@ func Sample(f Function, from, to float64, through ...float64) Curve {
 	c.Lo, c.Hi, c.Cut = s.height()
 	c.Cut = c.Cut || far
 	c.Runs = s.runs(c.Hi - c.Lo)
-	for i := 1; i < len(c.Runs); i++ {
-		before := c.Runs[i-1]
-		c.Breaks = append(c.Breaks, s.locate(before[len(before)-1], c.Runs[i][0]))
-	}
+	s.ends(&c)
 	return c
 }
 
@@ -94,6 +102,7 @@ type sampler struct {
 	from, to float64
 	x, y     []float64
 	ok       []bool
+	through  []float64
 	a, b     float64 // between these lie four in five of the values at even places
 	// one is where a single place is worked out, again and again.
 	one struct {
@@ -316,27 +325,6 @@ func (s *sampler) jumps(i int) bool {
 		}
 	}
 	return true
-}
-
-// locate finds the place of a break between two points: where the rise is that
-// stays when the piece is halved, or where there is no value.
-func (s *sampler) locate(a, b Point) float64 {
-	for range 100 {
-		mid := a.X + (b.X-a.X)/2
-		if mid == a.X || mid == b.X {
-			break
-		}
-		y, ok := s.at(mid)
-		switch {
-		case !ok || s.far(y):
-			return mid
-		case math.Abs(y-a.Y) >= math.Abs(b.Y-y):
-			b = Point{mid, y}
-		default:
-			a = Point{mid, y}
-		}
-	}
-	return a.X
 }
 
 // runs joins points into pieces.

@@ -17,6 +17,7 @@ type axisObject struct {
 	Label string  `json:"label"`
 	From  float64 `json:"from"`
 	To    float64 `json:"to"`
+	Log   bool    `json:"log,omitempty"`
 }
 
 type curveObject struct {
@@ -73,7 +74,7 @@ func (f filler) Table(t *entry.Table) {
 	f.o.Table = &tableObject{cells[0], cells[1:]}
 }
 
-func axis(a entry.Axis) axisObject { return axisObject{a.Label.String(), a.From, a.To} }
+func axis(a entry.Axis) axisObject { return axisObject{a.Label.String(), a.From, a.To, a.Log} }
 
 // Bars fills in an energy bar chart.
 func (f filler) Bars(b *entry.Bars) {
