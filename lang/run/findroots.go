@@ -26,7 +26,19 @@ const farEnclosures = 2000
 // Where a bound is infinite, it looks within the range that the scale of the givens
 // suggests, and then beyond that.
 func (p *Program) FindRoots(st *State, s *Solve, scale, lo, hi float64) Searched {
-	return p.intervals(st).searched(s, scale, lo, hi)
+	return p.floats(st).findRoots(s, scale, lo, hi)
+}
+
+// findRoots keeps what it found: the instruction for a solution looks for it once more.
+func (w *floatWalker) findRoots(s *Solve, scale, lo, hi float64) Searched {
+	now := searchedFor{of: w.question(s.Differences, scale, lo, hi)}
+	if known := w.st.searched; known.of.same(now.of) {
+		return known.found
+	}
+	if now.found = w.intervals().searched(s, scale, lo, hi); !w.stopped() {
+		w.st.searched = now
+	}
+	return now.found
 }
 
 // searched looks where roots are likely first, with a share of the enclosures for each

@@ -38,26 +38,47 @@ type Linear struct {
 // matter of rounding whether equations depend on each other.
 func (p *Program) Linear(st *State, s *Solve) Linear { return p.floats(st).linear(s) }
 
-// eliminated is what elimination made of some functions while the numbers of the
-// main code that they load were these.
-type eliminated struct {
-	fns    []*Func
-	loaded []float64
-	linear Linear
+// question is some functions, with the numbers that they load and others that the answer
+// depends on: while it is the same, so is the answer.
+type question struct {
+	fns  []*Func
+	with []float64
+}
+
+// eliminated is what elimination made of some functions, and searchedFor what a search
+// found.
+type (
+	eliminated struct {
+		of     question
+		linear Linear
+	}
+	searchedFor struct {
+		of    question
+		found Searched
+	}
+)
+
+func (w *floatWalker) question(fns []int, with ...float64) question {
+	q := question{with: with}
+	reads := w.p.Reads()
+	for _, fn := range fns {
+		q.fns = append(q.fns, w.p.Funcs[fn])
+		for _, slot := range reads.Loads(fn) {
+			q.with = append(q.with, w.st.At(slot))
+		}
+	}
+	return q
+}
+
+func (q question) same(o question) bool {
+	return slices.Equal(q.fns, o.fns) && slices.Equal(q.with, o.with)
 }
 
 // linear eliminates once for all unknowns of a solve, each of which is an
 // instruction of its own.
 func (w *floatWalker) linear(s *Solve) Linear {
-	now := eliminated{}
-	reads := w.p.Reads()
-	for _, fn := range s.Differences {
-		now.fns = append(now.fns, w.p.Funcs[fn])
-		for _, slot := range reads.Loads(fn) {
-			now.loaded = append(now.loaded, w.st.At(slot))
-		}
-	}
-	if known := w.st.eliminated; slices.Equal(known.fns, now.fns) && slices.Equal(known.loaded, now.loaded) {
+	now := eliminated{of: w.question(s.Differences)}
+	if known := w.st.eliminated; known.of.same(now.of) {
 		return known.linear
 	}
 	if now.linear = w.eliminate(s); now.linear.Rank != NotLinear {

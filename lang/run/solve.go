@@ -161,7 +161,7 @@ func (w *floatWalker) searched(s *Solve, bounds []float64) (roots []Candidate, e
 			hi = bound
 		}
 	}
-	got := w.intervals().searched(s, w.scale(s.Differences, s.Dims[0]), lo, hi)
+	got := w.findRoots(s, w.scale(s.Differences, s.Dims[0]), lo, hi)
 	for _, v := range got.Found {
 		roots = append(roots, Candidate{X: []float64{v}})
 	}

@@ -28,7 +28,8 @@ type State struct {
 	stack    []float64 // the frames of calls
 	marks    []int32   // their causes
 
-	eliminated eliminated // the last linear equations
+	eliminated eliminated  // the last linear equations
+	searched   searchedFor // the last search
 }
 
 // budget is the one to spend from.
