@@ -184,10 +184,19 @@ func (s *rootSearch) settled(x ops.Interval, n enclosed, all float64) bool {
 	if width(n.d) < math.Inf(1) && (narrow || rounding) && s.touching(x) {
 		return true
 	}
-	if rounding {
+	if rounding = rounding && narrow && !s.endsFlat(x); rounding {
 		s.unsettled(x)
 	}
 	return rounding
+}
+
+// endsFlat tells whether the function is flat at an end of a piece, so that part of the
+// piece may be.
+func (s *rootSearch) endsFlat(x ops.Interval) bool {
+	return slices.ContainsFunc([]float64{x.Lo, x.Hi}, func(x float64) bool {
+		n, some := s.w.over(s.fn, ops.Point(x))
+		return some && n.d == ops.Point(0) && !n.partly
+	})
 }
 
 // side tells on which side of 0 an interval lies: 0 where it holds 0.

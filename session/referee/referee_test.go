@@ -55,7 +55,9 @@ var families = []family{
 	{"domains", domains, closedForm, 4, false},
 	{"jumps", jumps, closedForm, 4, false},
 	{"stretches", stretches, closedForm, 2, false},
+	{"recurring", recurring, closedForm, 1, false},
 	{"conditions", conditions, closedForm, 4, false},
+	{"expressed", expressed, closedForm, 4, false},
 	{"tables", tables, closedForm, 2, false},
 	{"books", books, closedForm, 4, false},
 	{"replaced", replaced, closedForm, 4, false},
@@ -71,6 +73,8 @@ var families = []family{
 	{"areas", smoothAreas, byIteration, 1, false},
 	{"slopes", slopes, closedForm, 4, false},
 	{"graphs", graphs, byIteration, 1, false},
+	{"poles", poles, byIteration, 1, false},
+	{"insides", insides, byIteration, 2, false},
 }
 
 // cases is how many pages are judged. REFEREE sets it: 100000 takes a minute,

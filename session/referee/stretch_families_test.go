@@ -3,6 +3,7 @@ package referee
 import (
 	"fmt"
 	"regexp"
+	"strings"
 
 	"steelyard/lang/finding"
 )
@@ -78,6 +79,41 @@ func (s stretch) judge(h *hearing) ruling {
 	}
 	if withLo != s.withLo || withHi != s.withHi {
 		return wrong("the bounds belong to it: %t, %t", s.withLo, s.withHi)
+	}
+	return solved
+}
+
+// recurs is a stretch that comes again after each period.
+type recurs struct{ lo, hi, period between }
+
+// againText is one that a message names.
+var againText = regexp.MustCompile(`^Every x with (.+?) ≤ x ≤ (.+?), with any whole number n, solves`)
+
+func (t recurs) judge(h *hearing) ruling {
+	if h.found(finding.NoSolution) != nil || len(h.last.Values()) > 0 {
+		return wrong("whole stretches solve it")
+	}
+	f := h.found(finding.WhichRoot)
+	if f == nil {
+		return silent
+	}
+	m := againText.FindStringSubmatch(f.Message)
+	if m == nil {
+		return wrong("a stretch solves it, again and again")
+	}
+	for i, is := range []between{t.lo, t.hi} {
+		parts := strings.Split(m[1+i], "n·")
+		at, ok := printed{is: whole(0)}, true
+		if first := strings.TrimSuffix(parts[0], " + "); first != "" {
+			at, ok = h.meant.printed(first)
+		}
+		by, ok2 := h.meant.printed(parts[len(parts)-1])
+		if !ok || !ok2 || len(parts) != 2 {
+			return silent
+		}
+		if apart(by.is, t.period) > by.half || apart(nextTo(is, at.is, t.period), at.is) > at.half+1e-9 {
+			return wrong("it goes from %s to %s, again after %s", t.lo.text(), t.hi.text(), t.period.text())
+		}
 	}
 	return solved
 }
