@@ -18,56 +18,57 @@ func (s *settler) converted() (Verdict, bool) {
 	if !strings.Contains(text, "180") && !strings.Contains(text, "360") {
 		return Verdict{}, false
 	}
-	for _, x := range s.Entry.Stmt.Exprs() {
-		seen := map[syntax.Expr]bool{}
-		for part := range syntax.Nodes(x) {
-			p := angleProduct{settler: s, seen: seen}
-			if p.take(part, true); p.angles == 1 && p.turn != nil {
-				to := p.turn.At.To
-				f := finding.New(finding.TwoReadings, syntax.Span{To: len(text)}, p.name+" is an angle with its unit already.",
-					"Write "+p.turn.Value.Text+"° below it, or leave the conversion out.", text[:to]+"°"+text[to:])
-				return Verdict{Refused: true, Findings: []finding.Finding{f}}, true
-			}
+	var found *angleProduct
+	var look func(x syntax.Expr) bool
+	look = func(x syntax.Expr) bool {
+		factors := syntax.Factors(x)
+		if len(factors) < 2 {
+			return true
 		}
+		p := angleProduct{settler: s}
+		for _, f := range factors {
+			p.take(f)
+			syntax.Walk(f.X, look)
+		}
+		if p.angles == 1 && p.turn != nil && found == nil {
+			found = &p
+		}
+		return false
 	}
-	return Verdict{}, false
+	for _, x := range s.Entry.Stmt.Exprs() {
+		syntax.Walk(x, look)
+	}
+	if found == nil {
+		return Verdict{}, false
+	}
+	to := found.turn.At.To
+	f := finding.New(finding.TwoReadings, syntax.Span{To: len(text)}, found.name+" is an angle with its unit already.",
+		"Write "+found.turn.Value.Text+"° below it, or leave the conversion out.", text[:to]+"°"+text[to:])
+	return Verdict{Refused: true, Findings: []finding.Finding{f}}, true
 }
 
 // angleProduct is what a product has of angles.
 type angleProduct struct {
 	*settler
-	seen   map[syntax.Expr]bool // the products that are parts of others
-	angles int                  // the angles above the bar less those below
+	angles int // the angles above the bar less those below
 	name   string
 	turn   *syntax.Number // 180 or 360 below the bar
 }
 
-// take collects the factors of a product.
-func (p *angleProduct) take(x syntax.Expr, above bool) {
-	if p.seen[x] {
-		return
-	}
-	switch x := x.(type) {
-	case *syntax.Paren:
-		p.seen[x] = true
-		p.take(x.X, above)
-	case *syntax.Binary:
-		if x.Op == syntax.Mul || x.Op == syntax.Div {
-			p.seen[x] = true
-			p.take(x.X, above)
-			p.take(x.Y, above == (x.Op == syntax.Mul))
-		}
+// take notes a factor of the product.
+func (p *angleProduct) take(f syntax.Link) {
+	switch x := syntax.Unbracket(f.X).(type) {
 	case *syntax.Number:
-		if t := x.Value.Text; !above && (t == "180" || t == "360") {
+		if t := x.Value.Text; f.Minus && (t == "180" || t == "360") {
 			p.turn = x
 		}
 	case *syntax.Quantity:
-		p.angle(x.Unit.Text == "°" || x.Unit.Text == "deg", syntax.PrintExpr(x), above)
+		p.angle(x.Unit.Text == "°" || x.Unit.Text == "deg", syntax.PrintExpr(x), !f.Minus)
 	case *syntax.Name:
 		d, ok := p.Planner.Find(x)
 		if ok && d.Slot != run.NoSlot {
 			st := p.Planner.Static(d.Slot)
-			p.angle(st.Tag == units.Angle && st.Dim.IsOne(), x.Name, above)
+			p.angle(st.Tag == units.Angle && st.Dim.IsOne(), x.Name, !f.Minus)
 		}
 	}
 }
