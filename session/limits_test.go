@@ -46,3 +46,16 @@ func TestNamedLimits(t *testing.T) {
 		}
 	}
 }
+
+// TestSolvedLimit solves for as many elements of a list as that is done for, and for
+// one more.
+func TestSolvedLimit(t *testing.T) {
+	for _, n := range []int{limit.Solved, limit.Solved + 1} {
+		pad := New()
+		pad.Enter(t.Context(), "x = ["+strings.Repeat("1, ", n-1)+"4] m")
+		e := pad.Enter(t.Context(), "solve x = v*(2 s) for v")
+		if n > limit.Solved != e.Failed() || !e.Failed() && len(e.Values()[0].List.SI) != n {
+			t.Errorf("%d elements: %v", n, e.Findings)
+		}
+	}
+}

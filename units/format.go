@@ -213,6 +213,15 @@ func FormatQuantity(v float64, u *Unit, f Figures, r Rounding, form Form) string
 	return string(append(out, text...))
 }
 
+// Behind is the text of numbers with their unit behind it.
+func Behind(numbers string, u *Unit, form Form) string {
+	unit := u.Behind(form)
+	if unit != "" && !tight(unit) {
+		numbers += " "
+	}
+	return numbers + unit
+}
+
 // tight tells whether a unit stands against its number: ° ′ ″ alone (SI
 // Brochure, 5.4.3).
 func tight(text string) bool { return text == "°" || text == "′" || text == "″" }

@@ -46,6 +46,8 @@ const (
 	ExponentNotWritten  ID = "exponent-not-written"   // x^n where n is worked out
 	AngleOrCycle        ID = "angle-or-cycle"         // rad/s in Hz and Hz in rad/s: the factor 2π
 	RateWithout2Pi      ID = "rate-without-2pi"       // √(k/m) in Hz, T = 1/ω
+	UnequalLists        ID = "unequal-lists"          // lists of 5 and of 4 values added
+	OneValueNeeded      ID = "one-value-needed"       // a list where one value is needed
 	ZeroTwice           ID = "zero-two-dimensions"    // a bare 0 used as two dimensions
 	TemperatureSum      ID = "temperature-sum"        // 20 °C + 5 °C
 	TemperatureGiven    ID = "temperature-given"      // ΔT = 5 °C
@@ -135,6 +137,8 @@ var table = [...]about{
 	{ExponentNotWritten, Error, "The exponent of a quantity with a unit must be a number, or a name given as a number."},
 	{AngleOrCycle, Mismatch, "An angle per time is reported in cycles per time, or the other way round: 2π is missing."},
 	{RateWithout2Pi, Caution, "A rate in radians per second is used as a frequency, or the time for one radian as a period: 2π is missing."},
+	{UnequalLists, Error, "Two lists of different lengths are put together; both lengths are shown."},
+	{OneValueNeeded, Error, "There is a list where one value is needed."},
 	{ZeroTwice, Mismatch, "A 0 without a unit is used as two different kinds of quantity."},
 	{TemperatureSum, Mismatch, "Temperatures are added or multiplied, which only differences of temperatures can be."},
 	{TemperatureGiven, Error, "A difference of temperature is given in °C."},

@@ -22,6 +22,10 @@ const (
 	Unknowns = 30
 	// Args is the most arguments of one call.
 	Args = 32
+	// Written is the most values of one list in square brackets.
+	Written = 10_000
+	// Solved is the most elements of a list that an equation is solved for.
+	Solved = 1000
 	// Pieces is the most intervals of one function.
 	Pieces = 64
 	// Cost is the most operations that one line may cost, calls included.

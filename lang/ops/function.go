@@ -2,10 +2,6 @@ package ops
 
 // later are the functions of the language that this version does not work out.
 var later = [...]Function{
-	{Name: "sum", Args: "sum(list)", Summary: "The sum of a list.", Example: "sum([1 m, 2 m])"},
-	{Name: "mean", Args: "mean(list)", Summary: "The mean of a list.", Example: "mean([1.21, 1.19] s)"},
-	{Name: "sd", Args: "sd(list)", Summary: "The standard deviation of a list.", Example: "sd([1.21, 1.19] s)"},
-	{Name: "count", Args: "count(list)", Summary: "How many elements a list has.", Example: "count([1.21, 1.19] s)"},
 	{Name: "u", Args: "u(x)", Summary: "The standard uncertainty of a value.", Example: "u(T)"},
 }
 
@@ -60,6 +56,12 @@ func IsFunction(word string) bool { return byWord[word] != nil }
 func IsLater(word string) bool {
 	f := byWord[word]
 	return f != nil && !f.Ready
+}
+
+// Together tells that a call with so many arguments puts the elements of a list
+// together.
+func (f Function) Together(args int) bool {
+	return f.Takes >= ListToSame || args == 1 && (f.Op == Min || f.Op == Max)
 }
 
 // Derivative is the slope of an operation by its first operand, as an

@@ -10,6 +10,8 @@ type Op uint8
 // are slots unless said otherwise.
 const (
 	Const   Op = iota // K
+	Data              // the elements of the program's list of data number A
+	Join              // the elements Args[B : B+C] of the code, one after the other
 	Param             // the function's parameter number A
 	Copy              // A itself
 	Load              // slot A of the session's main code, from within a function
@@ -46,6 +48,16 @@ const (
 	Less              // 1 if A < B, else 0
 	AtMost            // 1 if A ≤ B, else 0
 	Both              // 1 if A and B are 1, else 0
+	Tally             // how many elements A has; this and what follows puts elements together
+	Pick              // the element of A number K, counted from 0
+	Sum               // of the elements of A
+	Mean              //
+	SD                // the standard deviation of the elements of A, of n - 1 degrees of freedom
+	Median            //
+	Lowest            // the least element of A
+	Highest           // the greatest element of A
+	Sort              // the elements of A in rising order
+	Steps             // by how much each element of A is more than the one before it
 	Select            // B if A is 1, else C; the other one may fail unseen
 	Nothing           // no value: outside every interval of a function
 	Slope             // the slope of function number A at Args[B], by that argument
@@ -87,7 +99,21 @@ func (op Op) Operands() int { return int(table[op].operands) }
 func (op Op) List() bool { return table[op].list }
 
 // Runs tells that an operation runs the function number A.
-func (op Op) Runs() bool { return table[op].list && op != Solve }
+func (op Op) Runs() bool { return table[op].list && op != Solve && op != Join }
+
+// Elements is how many elements an operation makes of n, and whether it works on all
+// of them together; by elements it makes as many.
+func (op Op) Elements(n int) (int, bool) {
+	switch table[op].elements {
+	case toOne:
+		return 1, true
+	case toAll:
+		return n, true
+	case toFewer:
+		return n - 1, true
+	}
+	return n, false
+}
 
 // Value is what an arithmetic operation makes of its operands a and b and its
 // constant k: one that works on these alone, and so has a value, slopes and an

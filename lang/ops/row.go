@@ -5,6 +5,7 @@ type row struct {
 	name     string
 	operands uint8 // slots read by A, B and C
 	list     bool  // slots read are Args[B : B+C]
+	elements elements
 	// value is the number that the operation makes of its operands and its
 	// constant; the kernels for many points at once are made from its text.
 	value func(a, b, k float64) float64
@@ -42,6 +43,16 @@ type row struct {
 	// inverse undoes it; nil where nothing in the language does.
 	inverse *Inverse
 }
+
+// elements says how many elements an operation makes of those of its operand.
+type elements uint8
+
+const (
+	byElements elements = iota // each by itself
+	toOne                      // one of all
+	toAll                      // as many, but none by itself
+	toFewer                    // one less
+)
 
 // shown says what a value tells of an operand that is none, by being 0 or not
 // finite itself. Of what it does not tell, kernels look at the operand.
@@ -85,6 +96,10 @@ const (
 	AnyToPure                // sgn
 	RootOf                   // sqrt: a power of the dimension
 	RoundTo                  // round: a pure number, or two of one dimension
+	ListToSame               // mean: a list to one value of its kind, or to another list
+	ListToSpan               // sd, differences: a list to differences of its kind
+	ListToSum                // sum: a list to a sum
+	ListToCount              // count
 )
 
 // Print is how the name of a function is set: upright, as ISO 80000-2 has it.

@@ -24,6 +24,8 @@ var table = [Count]row{
 	Slope:   {name: "slope", list: true, value: noValue},
 	Area:    {name: "area", list: true, value: noValue},
 	Solve:   {name: "solve", list: true, value: noValue},
+	Data:    {name: "data", value: noValue},
+	Join:    {name: "join", list: true, value: noValue},
 
 	// Signs. A sum has no slope but 1, and may leave nothing but the error of its terms
 	// (cancels); what is too small to hold shows as a 0 in a product alone.
@@ -245,4 +247,31 @@ var table = [Count]row{
 	Both: {name: "both", operands: 2, da: "0", db: "0",
 		value: func(a, b, _ float64) float64 { return a * b },
 		over:  overBoth, off: 0},
+
+	// What puts elements together is worked out of sums, products and the smaller and
+	// greater of two (lang/run/together.go), and so has their slopes and enclosures.
+	Tally: {name: "tally", operands: 1, elements: toOne, value: noValue,
+		call: &Function{Name: "count", Least: 1, Most: 32, Takes: ListToCount, Args: "count(list)",
+			Summary: "How many elements a list has.", Example: "count([1.21, 1.19] s)"}},
+	Sum: {name: "sum", operands: 1, elements: toOne, value: noValue, cancels: true,
+		call: &Function{Name: "sum", Least: 1, Most: 32, Takes: ListToSum, Args: "sum(list)",
+			Summary: "The sum of a list.", Example: "sum([1, 2] m)"}},
+	Mean: {name: "mean", operands: 1, elements: toOne, value: noValue, cancels: true,
+		call: &Function{Name: "mean", Least: 1, Most: 32, Takes: ListToSame, Args: "mean(list)",
+			Summary: "The mean of a list.", Example: "mean([1.21, 1.19] s)"}},
+	SD: {name: "sd", operands: 1, elements: toOne, value: noValue, cancels: true,
+		call: &Function{Name: "sd", Least: 1, Most: 32, Takes: ListToSpan, Args: "sd(list)",
+			Summary: "The standard deviation of a list, with n - 1 as the divisor.", Example: "sd([1.21, 1.19] s)"}},
+	Median: {name: "median", operands: 1, elements: toOne, value: noValue,
+		call: &Function{Name: "median", Least: 1, Most: 32, Takes: ListToSame, Args: "median(list)",
+			Summary: "The middle one of a list in order, or the mean of the two in the middle.", Example: "median([1.21, 1.19, 1.24] s)"}},
+	Pick:    {name: "pick", operands: 1, elements: toOne, value: noValue},
+	Lowest:  {name: "lowest", operands: 1, elements: toOne, value: noValue},
+	Highest: {name: "highest", operands: 1, elements: toOne, value: noValue},
+	Sort: {name: "sort", operands: 1, elements: toAll, value: noValue,
+		call: &Function{Name: "sort", Least: 1, Most: 1, Takes: ListToSame, Args: "sort(list)",
+			Summary: "A list in rising order.", Example: "sort([1.21, 1.19, 1.24] s)"}},
+	Steps: {name: "steps", operands: 1, elements: toFewer, value: noValue, cancels: true,
+		call: &Function{Name: "differences", Least: 1, Most: 1, Takes: ListToSpan, Args: "differences(list)",
+			Summary: "By how much each element of a list is more than the one before it.", Example: "differences([0, 4, 9] m)"}},
 }

@@ -69,7 +69,7 @@ func (p *Planner) CompileOf(text string, names []string, of []run.Static, sides 
 	if out.OK && len(sides) > 1 {
 		result = c.difference(sides, slots, at)
 	}
-	if out.OK = !c.tooLong(at) && out.OK && result != run.NoSlot; out.OK {
+	if out.OK = !c.tooLong(at) && out.OK && result != run.NoSlot && c.single(sides[0], result); out.OK {
 		out.Cost, out.Static = c.cost, c.static(result)
 		out.Fn = c.ends(result)
 	}

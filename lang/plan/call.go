@@ -125,6 +125,7 @@ func count(n, thing string) string {
 //	anything to a pure number           sgn
 //	a power of what comes out           sqrt, cbrt, root
 //	a quantity and a step of its kind   round
+//	a list, or several values of a kind sum, mean, sd, count, median, sort, differences
 func (c *coder) callBuiltIn(x *syntax.Call, b ops.Function) run.Slot {
 	slots, ok := c.args(x, b.Least, b.Most)
 	if !ok {
@@ -137,6 +138,8 @@ func (c *coder) callBuiltIn(x *syntax.Call, b ops.Function) run.Slot {
 	switch b.Takes {
 	case ops.RootOf:
 		return c.callRoot(x, b, slots)
+	case ops.ListToSame, ops.ListToSpan, ops.ListToSum, ops.ListToCount:
+		return c.callTogether(x, b, slots)
 	case ops.RoundTo:
 		return c.callRound(x, slots)
 	case ops.AnyToSame:
@@ -189,6 +192,10 @@ func (c *coder) pureArgument(x *syntax.Call, s run.Slot, takes ops.Shape) bool {
 // zero among them is one of their kind.
 func (c *coder) callSame(x *syntax.Call, b ops.Function, slots []run.Slot) run.Slot {
 	acc := slots[0]
+	if len(slots) == 1 && (b.Op == ops.Min || b.Op == ops.Max) && c.static(acc).Shape == run.List {
+		op := map[ops.Op]ops.Op{ops.Min: ops.Lowest, ops.Max: ops.Highest}[b.Op]
+		return c.emit(run.Instr{Op: op, A: acc}, x.At, c.static(acc))
+	}
 	for i, s := range slots[1:] {
 		sa, sb := c.static(acc), c.static(s)
 		st, ok := c.p.agree(sa, sb)

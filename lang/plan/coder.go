@@ -96,6 +96,9 @@ func (c *coder) failed() bool {
 // The cost stops counting just beyond the limit, so that it can't overflow.
 func (c *coder) emit(in run.Instr, at syntax.Span, st run.Static) run.Slot {
 	c.cost = min(c.cost+1, maxCost+1)
+	if c.code.Wide() && !c.widened(&in, at, &st) {
+		return run.NoSlot
+	}
 	return c.code.Add(in, at, st)
 }
 

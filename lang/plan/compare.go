@@ -2,6 +2,7 @@ package plan
 
 import (
 	"steelyard/lang/finding"
+	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 )
 
@@ -16,6 +17,8 @@ func (p *Planner) Meet(l, r syntax.Expr, left, right *Compiled, text string) []f
 	whole := l.Span().Join(r.Span())
 	if _, ok := p.agree(a, b); !ok {
 		c.unlike(whole, l, r, left.Slot, right.Slot, "compared")
+	} else if a.Shape == run.List && b.Shape == run.List && a.Width != b.Width {
+		c.unequal(whole, c.shown(l), a, c.shown(r), b)
 	} else if a.Tag.Clashes(b.Tag) {
 		c.refuse(finding.AngleOrCycle, whole, "One side is in rad/s, the other in Hz; they differ by a factor 2π.", "")
 	}

@@ -28,7 +28,7 @@ func (c *coder) slopeOf(x *syntax.SlopeOf) run.Slot {
 	start := c.next()
 	at := c.expr(x.Place)
 	c.exact(start, anything)
-	if at == run.NoSlot {
+	if at == run.NoSlot || !c.single(x.Place, at) {
 		return run.NoSlot
 	}
 	fn, depends, ok := c.curve(x.X, x.Var.Name, c.static(at))
@@ -75,7 +75,7 @@ func (c *coder) areaUnder(x *syntax.AreaUnder) run.Slot {
 	start := c.next()
 	from, to := c.expr(x.From), c.expr(x.To)
 	c.exact(start, anything)
-	if from == run.NoSlot || to == run.NoSlot {
+	if from == run.NoSlot || to == run.NoSlot || !c.single(x.From, from) || !c.single(x.To, to) {
 		return run.NoSlot
 	}
 	a, b := c.static(from), c.static(to)
@@ -109,14 +109,16 @@ func (c *coder) curve(x syntax.Expr, name string, of run.Static) (int, bool, boo
 		inner.takes(outer.name, c.static(outer.slot))
 	}
 	result := inner.expr(x)
-	c.findings, c.uses = append(c.findings, inner.findings...), append(c.uses, inner.uses...)
+	c.uses = append(c.uses, inner.uses...)
 	if c.root == nil {
 		c.root = inner.root
 	}
-	if result == run.NoSlot {
+	if result == run.NoSlot || !inner.single(x, result) {
+		c.findings = append(c.findings, inner.findings...)
 		c.cost = max(c.cost, inner.cost)
 		return 0, false, false
 	}
+	c.findings = append(c.findings, inner.findings...)
 	return inner.ends(result), syntax.Holds(x, name), true
 }
 

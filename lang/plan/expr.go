@@ -32,6 +32,7 @@ func (v visitor) Number(x *syntax.Number)       { v.slot = v.number(x) }
 func (v visitor) Quantity(x *syntax.Quantity)   { v.slot = v.quantity(x) }
 func (v visitor) Mixed(x *syntax.Mixed)         { v.slot = v.mixed(x) }
 func (v visitor) Measured(x *syntax.Measured)   { v.slot = v.measured(x) }
+func (v visitor) List(x *syntax.List)           { v.slot = v.list(x) }
 func (v visitor) Pi(x *syntax.Pi)               { v.slot = v.constant(math.Pi, x.At, run.Static{}) }
 func (v visitor) That(x *syntax.That)           { v.slot = v.that(x) }
 func (v visitor) Name(x *syntax.Name)           { v.slot = v.name(x) }

@@ -106,6 +106,11 @@ func (c *coder) replacement(x *syntax.With, i int) (slot, by run.Slot, ok bool) 
 		return 0, 0, false
 	}
 	want, got := c.p.Static(d.Slot), c.static(by)
+	if want.Shape != got.Shape || want.Width != got.Width {
+		c.find(finding.UnequalLists, b.X.Span(), b.Name+" is "+values(want)+"; the new value is "+values(got)+".",
+			"Write as many values as it has.")
+		return 0, 0, false
+	}
 	if want.Open == 0 {
 		got = c.settledTo(by, want.Dim)
 	}

@@ -44,6 +44,16 @@ func (b *randomCode) put(in Instr) Slot {
 	return Slot(len(b.code.Instrs) - 1)
 }
 
+// ofNumbers are the operations but for those that lists alone have.
+var ofNumbers = func() (out []ops.Op) {
+	for op := range ops.Op(ops.Count) {
+		if _, all := op.Elements(0); !all && op != ops.Data && op != ops.Join {
+			out = append(out, op)
+		}
+	}
+	return out
+}()
+
 // operation draws any operation that does something with numbers; half the time
 // one of the most common.
 func (b *randomCode) operation() ops.Op {
@@ -51,7 +61,7 @@ func (b *randomCode) operation() ops.Op {
 	if b.r.IntN(2) == 0 {
 		return common[b.r.IntN(len(common))]
 	}
-	return ops.Op(b.r.IntN(ops.Count))
+	return ofNumbers[b.r.IntN(len(ofNumbers))]
 }
 
 func (b *randomCode) step() {

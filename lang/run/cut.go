@@ -145,6 +145,14 @@ func (c *cutter) instr(f *frame, s Slot) span {
 		return c.same(f, 0, ops.NoInterval)
 	case ops.Load:
 		return c.main(in.A)
+	case ops.Data:
+		out := span{int32(len(c.w.cols)), int32(len(c.p.Data[in.A]))}
+		for _, one := range c.p.Data[in.A] {
+			c.w.fix(one.K, 0)
+		}
+		return out
+	case ops.Join:
+		return c.joined(f, in)
 	case ops.Call:
 		if out, ok := c.call(f, in); ok {
 			return out
@@ -157,7 +165,48 @@ func (c *cutter) instr(f *frame, s Slot) span {
 			return out
 		}
 	}
+	if _, all := in.Op.Elements(0); all {
+		return c.together(f, in)
+	}
 	return c.elements(f, in)
+}
+
+// joined is the elements of a list, each a slot of its own before.
+func (c *cutter) joined(f *frame, in *Instr) span {
+	var parts []int32
+	for _, s := range f.code.list(in) {
+		o, ok := c.of(f, s)
+		if !ok {
+			return c.same(f, 0, ops.Absent)
+		}
+		parts = append(parts, o.first)
+	}
+	return c.w.join(parts)
+}
+
+// together writes out what puts the elements of a list together.
+func (c *cutter) together(f *frame, in *Instr) span {
+	list, ok := c.of(f, in.A)
+	if !ok {
+		return c.same(f, 0, ops.Absent)
+	}
+	t := together[int32]{
+		of: func(v float64) int32 { return c.w.fix(v, 0) },
+		still: func(n int32) (float64, bool) {
+			col := c.w.cols[n]
+			return col.value, col.fixed && col.cause == 0
+		},
+		apply: func(op ops.Op, a, b int32, k float64) int32 {
+			col, _ := c.w.add(step{op: op, k: k, at: f.place, from: [3]int32{a, b}})
+			return col
+		},
+	}
+	n, _ := in.Op.Elements(int(list.width))
+	out := make([]int32, n)
+	if !t.put(in.Op, in.K, list.columns(), out) {
+		return c.same(f, 0, ops.NotSettled)
+	}
+	return c.w.join(out)
 }
 
 // same is a column with one value, or one failure.

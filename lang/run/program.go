@@ -41,7 +41,7 @@ type Code struct {
 func (c *Code) Add(in Instr, at syntax.Span, st Static) Slot {
 	st.Width = max(st.Width, 1)
 	s := Slot(len(c.Instrs))
-	if st.Width > 1 && c.firsts == nil {
+	if (st.Width > 1 || st.Shape != Scalar) && c.firsts == nil {
 		c.firsts = make([]int32, s+1)
 		for i := range c.firsts {
 			c.firsts[i] = int32(i)
@@ -66,10 +66,13 @@ func (c *Code) Cut(n Slot, args int) {
 	if c.firsts != nil {
 		c.firsts = c.firsts[:n+1]
 	}
-	if c.columns(n) == int(n) {
+	if c.columns(n) == int(n) && !slices.ContainsFunc(c.Statics, func(st Static) bool { return st.Shape != Scalar }) {
 		c.firsts = nil
 	}
 }
+
+// Wide tells that some slot holds a list.
+func (c *Code) Wide() bool { return c.firsts != nil }
 
 // columns is how many columns the slots below n have.
 func (c *Code) columns(n Slot) int {
@@ -113,6 +116,8 @@ type Func struct {
 type Program struct {
 	Main  Code
 	Funcs []*Func
+	// Data are the lists that ops.Data takes, each element an ops.Const.
+	Data [][]Instr
 	// Solves are what the ops.Solve instructions of the main code do.
 	Solves []*Solve
 }

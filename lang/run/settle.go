@@ -63,20 +63,26 @@ func (p *Program) Residue(st *State, fn int, from, to float64) float64 {
 	return 4 * most
 }
 
-// Off is how far the value of a slot of the main code may be off: the bound of
+// Off is how far each element of a slot of the main code may be off: the bound of
 // its error, in coherent SI units. It is 0 if the slot has no value.
-func (p *Program) Off(st *State, s Slot) float64 {
-	if all := p.bound(st, s); len(all) > 0 && all[0].e-all[0].e == 0 {
-		return all[0].e
+func (p *Program) Off(st *State, s Slot) []float64 {
+	out := []float64{0}
+	for i, n := range p.bound(st, s) {
+		if i > 0 {
+			out = append(out, 0)
+		}
+		if n.e-n.e == 0 {
+			out[i] = n.e
+		}
 	}
-	return 0
+	return out
 }
 
 // AddedUp is the size of what a slot of the main code is added up from, in its
 // own unit: the bound of its value's error, divided by that of one number of
 // its size.
 func (p *Program) AddedUp(st *State, s Slot) float64 {
-	return max(math.Abs(st.At(s)), p.Off(st, s)/exact)
+	return max(math.Abs(st.At(s)), p.Off(st, s)[0]/exact)
 }
 
 // bound is the elements of a slot with the bounds of their errors; nil if it has

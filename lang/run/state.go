@@ -70,6 +70,10 @@ func (st *State) element(s Slot, i int) (float64, bool) {
 	return 0, false
 }
 
+// Elements returns the elements of a slot, which hold until the program runs again; one
+// alone is the only one. They mean nothing where the slot has no value.
+func (st *State) Elements(s Slot) []float64 { return st.vals[st.column(s):st.column(s+1)] }
+
 // Failure returns why a slot has no value; its kind is ops.NoFault if it has one.
 func (st *State) Failure(s Slot) Failure {
 	if s < 0 || int(s) >= len(st.causes) || st.causes[s] == 0 {

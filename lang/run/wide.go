@@ -1,6 +1,10 @@
 package run
 
-import "steelyard/lang/ops"
+import (
+	"cmp"
+
+	"steelyard/lang/ops"
+)
 
 // at is the columns of an argument.
 func (a *args[N]) at(s Slot) span {
@@ -39,8 +43,23 @@ func (w *walker[N, D]) wide(in *Instr, code *Code, fn *Func, i Slot, vals []N, c
 			cause = w.st.keep(before, cause)
 		}
 		return cause
+	case ops.Data:
+		for e := range out {
+			out[e] = w.d.constant(&w.p.Data[in.A][e])
+		}
+		return 0
+	case ops.Join:
+		cause := int32(0)
+		for e, s := range code.Args[in.B : in.B+in.C] {
+			out[e], cause = vals[code.span(s).first], cmp.Or(cause, causes[s])
+		}
+		return cause
 	case ops.Select:
 		return w.selectedWide(in, code, out, vals, causes)
+	}
+	w.budget.Spend(w.steps * int64(own.width-1))
+	if _, all := in.Op.Elements(0); all {
+		return w.together(in, code, fn, i, out, vals, causes)
 	}
 	if in.Op.Operands() == 0 {
 		if in.Op != ops.Const {
@@ -62,6 +81,28 @@ func spread[N any](out, vals []N, from span) {
 	for e := range out {
 		out[e] = vals[from.at(int32(e))]
 	}
+}
+
+// together puts the elements of a list together.
+func (w *walker[N, D]) together(in *Instr, code *Code, fn *Func, i Slot, out, vals []N, causes []int32) int32 {
+	from := code.span(in.A)
+	w.budget.Spend(w.steps * int64(from.width))
+	if causes[in.A] != 0 {
+		return causes[in.A]
+	}
+	why := ops.NoFault
+	t := together[N]{of: w.d.of, still: w.d.still, apply: func(op ops.Op, a, b N, k float64) N {
+		v, fault := w.d.apply(op, a, b, k)
+		why = cmp.Or(why, fault)
+		return v
+	}}
+	if !t.put(in.Op, in.K, vals[from.first:from.first+from.width], out) {
+		_, why = w.d.unknown()
+	}
+	if why != ops.NoFault {
+		return w.fail(why, fn, i)
+	}
+	return 0
 }
 
 // elements applies an arithmetic operation to each element.

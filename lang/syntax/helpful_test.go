@@ -120,7 +120,7 @@ var helpfulTests = []struct {
 	{"v = 3, m/s", finding.Unreadable, ",", nil},
 	{"m = 36 g, M", finding.Unreadable, ",", nil},
 	{"1/2*m*v^2 in J, energy of the ball", finding.NotWritten, ", energy of the ball", []string{""}},
-	{"[1, 2", finding.NotAvailableYet, "[", nil},
+	{"[1, 2", finding.Incomplete, "[", nil},
 	{"5 m 3 cm", finding.Unreadable, "5 m 3 cm", []string{"5.03 m", "5 m + 3 cm"}},
 	{"4 min 2 h", finding.Unreadable, "4 min 2 h", []string{"4 min + 2 h"}},
 	{"1.5 h 4 min", finding.Unreadable, "1.5 h 4 min", []string{"1.5 h + 4 min"}},

@@ -91,7 +91,7 @@ func scanInto(room []token, text string, from, to int, head string) ([]token, *f
 	if n := len(l.open); n > 0 {
 		b := l.open[n-1]
 		return l.tokens, &fault{finding.New(finding.Incomplete, Span{From: b.at, To: b.at + 1},
-			"This bracket isn't closed.", "Add the `)` that is missing.")}
+			"This bracket isn't closed.", "Add the `"+b.closing()+"` that is missing.")}
 	}
 	if l.bare {
 		return bracketed(l.tokens), nil

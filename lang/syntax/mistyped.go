@@ -49,6 +49,8 @@ func (l *scanner) badNumber(to int, message, hint string, readings ...string) *f
 func (n numeral) comma() *fault {
 	if open := len(n.open); n.next != ',' || open > 0 && n.open[open-1].call {
 		return nil
+	} else if open > 0 && n.open[open-1].sign == '[' {
+		return n.listCommas(n.open[open-1])
 	}
 	l, end, whole := n.scanner, n.to, n.number
 	at, groups := end, 0

@@ -68,6 +68,8 @@ func (p *exprParser) operand() Expr {
 		switch p.tok.text {
 		case "(":
 			return p.paren(bare)
+		case "[":
+			return p.list()
 		case "√":
 			p.take()
 			p.bare = true

@@ -1,6 +1,7 @@
 package syntax
 
 import (
+	"strconv"
 	"strings"
 
 	"steelyard/lang/finding"
@@ -15,6 +16,11 @@ type Record struct {
 	Value  units.Decimal
 	At     Span // of the value with its unit
 	Unit   UnitText
+	// List has the numbers of a list, of which Value is the first; of many, Count says
+	// how many there are, Value is their mean, and Digest tells their values.
+	List   []units.Decimal
+	Count  int
+	Digest string
 }
 
 // ParseRecord reads a line that begins with an equals sign. Spans are byte
@@ -33,6 +39,9 @@ func readRecord(text string) (Record, *fault) {
 		return r, bad
 	}
 	from, to := trimBlanks(text, 0, len(text))
+	if rest, ok := r.many(text[from:to]); ok {
+		text, from, to = rest, 0, len(rest)
+	}
 	tokens, bad := scan(text, from, to, "")
 	if bad != nil {
 		return r, bad
@@ -48,6 +57,9 @@ func readRecord(text string) (Record, *fault) {
 		tokens = tokens[2:]
 	}
 	r.At = Span{From: tokens[0].from, To: to}
+	if tokens[0].is("[") {
+		return r, r.list(text[tokens[0].from:to], wrong)
+	}
 	sign, signed := sumOp(&tokens[0])
 	if signed && len(tokens) > 1 {
 		tokens = tokens[1:]
@@ -65,4 +77,36 @@ func readRecord(text string) (Record, *fault) {
 		r.Unit = UnitText{Text: foldUnit(tokens[1].text), At: tokens[1].span()}
 	}
 	return r, nil
+}
+
+// many takes from a record of many values how many there are and what tells them from
+// others, and returns it with their mean alone: = 40 values of mean 1.2 s, digest 5a1f.
+func (r *Record) many(text string) (string, bool) {
+	head, rest, ok := strings.Cut(text, " values of mean ")
+	mean, digest, both := strings.Cut(rest, ", digest ")
+	at := strings.LastIndexByte(head, '=') + 1
+	n, err := strconv.Atoi(strings.TrimSpace(head[at:]))
+	if !ok || !both || err != nil || digest == "" || strings.Trim(digest, "0123456789abcdef") != "" {
+		return text, false
+	}
+	r.Count, r.Digest = n, digest
+	return head[:at] + " " + mean, true
+}
+
+// list reads a record in square brackets.
+func (r *Record) list(text string, wrong *fault) *fault {
+	x, bad := ParseExpr(text)
+	list, ok := x.(*List)
+	if len(bad) > 0 || !ok {
+		return wrong
+	}
+	for _, e := range list.Elems {
+		n, ok := e.(*Number)
+		if !ok {
+			return wrong
+		}
+		r.List = append(r.List, n.Value)
+	}
+	r.Value, r.Unit = r.List[0], list.Unit
+	return nil
 }

@@ -39,6 +39,8 @@ func (l *scanner) sign(r rune, width int) *fault {
 		return notYet(Span{From: l.pos, To: l.pos + 3}, "A value with an uncertainty")
 	case r == '±':
 		return notYet(at, "A value with an uncertainty")
+	case r == ';' && len(l.open) > 0 && l.open[len(l.open)-1].sign == '[':
+		return &fault{finding.New(finding.NotWritten, at, "The values of a list have commas between them.", "Write `,` instead.", ",")}
 	case r == ',':
 		if n := len(l.open); n > 0 && l.open[n-1].sign == '(' && !l.open[n-1].call && !l.open[n-1].with {
 			if i := strings.IndexByte(l.text[at.To:l.end], ')'); i >= 0 {
@@ -106,26 +108,35 @@ func (l *scanner) bracket(sign byte, at Span) *fault {
 	if len(l.open) >= limit.Nesting {
 		return tooDeep(at)
 	}
-	switch sign {
-	case '[':
-		return notYet(at, "A list in square brackets")
-	case '{':
+	if sign == '{' {
 		return &fault{finding.New(finding.Unreadable, at, "Curly brackets can't be used here.", "Write round brackets.", "(")}
 	}
 	t := l.last(1)
-	if t != nil && t.kind == numToken && t.to == l.pos && strings.Contains(t.text, ".") {
+	if sign == '[' && t != nil && t.ends() && t.kind != unitToken {
+		return &fault{finding.New(finding.NotWritten, at, "Square brackets hold the values of a list, as in [1.21, 1.19] s; what they have to do with the word before them is not said.",
+			"For a product put `*` between them. One value can't be taken out of a list.")}
+	}
+	if sign == '(' && t != nil && t.kind == numToken && t.to == l.pos && strings.Contains(t.text, ".") {
 		if end := l.digits(l.pos + 1); end > l.pos+1 && end < l.end && l.text[end] == ')' {
 			return notYet(Span{From: t.from, To: end + 1}, "A number with its uncertainty in brackets")
 		}
 	}
 	b := bracket{sign: sign, at: l.pos, plain: true}
 	if t != nil {
-		b.call = t.kind == nameToken && t.call
+		b.call = sign == '(' && t.kind == nameToken && t.call
 		b.bare = t.kind == signToken && (t.text == "^" || t.text == "√")
 	}
 	l.open = append(l.open, b)
 	l.emit(signToken, at.To)
 	return nil
+}
+
+// closing is the sign that closes a bracket.
+func (b bracket) closing() string {
+	if b.sign == '[' {
+		return "]"
+	}
+	return ")"
 }
 
 func tooDeep(at Span) *fault {
@@ -138,13 +149,17 @@ func tooDeep(at Span) *fault {
 // written numbers.
 func (l *scanner) closeBracket(sign byte, at Span) *fault {
 	n := len(l.open)
-	if n == 0 || sign != ')' {
+	if n == 0 || l.open[n-1].closing() != string(sign) {
+		opening := "("
+		if sign == ']' {
+			opening = "["
+		}
 		return &fault{finding.New(finding.Unreadable, at, "This bracket closes nothing.",
-			"Take it out, or add the `(` that is missing.")}
+			"Take it out, or add the `"+opening+"` that is missing.")}
 	}
 	b := l.open[n-1]
 	l.open = l.open[:n-1]
-	if t := l.last(1); t.kind == signToken && t.text == "(" {
+	if t := l.last(1); t.kind == signToken && (t.text == "(" || t.text == "[") {
 		if b.call {
 			return &fault{finding.New(finding.WrongCall, Span{From: b.at, To: at.To},
 				"These brackets are empty.", "Write a value in them.")}

@@ -1,6 +1,8 @@
 package syntax
 
 import (
+	"slices"
+
 	"steelyard/lang/finding"
 	"steelyard/units"
 )
@@ -42,6 +44,7 @@ type Visitor interface {
 	Binary(*Binary)
 	Root(*Root)
 	Call(*Call)
+	List(*List)
 	With(*With)
 	SlopeOf(*SlopeOf)
 	AreaUnder(*AreaUnder)
@@ -158,6 +161,8 @@ func IsPlain(x Expr) bool {
 		return IsPlain(x.X)
 	case *Paren:
 		return IsPlain(x.X)
+	case *List:
+		return !slices.ContainsFunc(x.Elems, func(e Expr) bool { return !IsPlain(e) })
 	}
 	return false
 }

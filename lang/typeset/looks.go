@@ -15,6 +15,7 @@ func (k *looks) are(rank int, e edge) { k.rank, k.edge = rank, e }
 func (k *looks) Quantity(*syntax.Quantity)   { k.are(productRank, unitEdge) }
 func (k *looks) Mixed(*syntax.Mixed)         { k.are(productRank, unitEdge) }
 func (k *looks) Measured(*syntax.Measured)   { k.are(productRank, unitEdge) }
+func (k *looks) List(*syntax.List)           { k.are(productRank, bracketEdge) }
 func (k *looks) Pi(*syntax.Pi)               { k.are(atomRank, symbolEdge) }
 func (k *looks) That(*syntax.That)           { k.are(atomRank, longEdge) }
 func (k *looks) Paren(*syntax.Paren)         { k.are(atomRank, bracketEdge) }

@@ -16,6 +16,30 @@ func Value(digits, unit string) Box {
 	return holding(row, "", l.end(0))
 }
 
+// Values lays out a list of numbers with its unit.
+func Values(digits []string, unit string) Box {
+	var l layout
+	outer := l.begin()
+	for i, text := range digits {
+		if i > 0 {
+			l.put(Comma())
+		}
+		l.number(text)
+	}
+	l.put(holding(fence, "[]", l.end(outer)))
+	l.unitAfter(unit)
+	return holding(row, "", l.end(0))
+}
+
+// ManyValues lays out how many values a list has, and their mean.
+func ManyValues(n int, mean Box) Box {
+	parts := []Box{{kind: digits, text: strconv.Itoa(n)}}
+	for _, text := range [...]string{"values", "of", "mean"} {
+		parts = append(parts, Box{kind: gap}, Box{kind: word, text: text})
+	}
+	return Row(append(parts, Box{kind: gap}, mean)...)
+}
+
 // Unit lays out a product of units as it is written: "N m", "m/s^2", "kg·m²/s³".
 // Its symbols are upright (SI Brochure, 5.2).
 func Unit(text string) Box {
@@ -36,6 +60,21 @@ func (l *layout) Quantity(q *syntax.Quantity) {
 func (l *layout) Measured(x *syntax.Measured) {
 	outer := l.begin()
 	l.operand(x.X, productRank, true)
+	l.unitAfter(x.Unit.Text)
+	l.put(holding(group, "", l.end(outer)))
+}
+
+// List is values in square brackets, with their unit behind.
+func (l *layout) List(x *syntax.List) {
+	outer := l.begin()
+	inner := l.begin()
+	for i, e := range x.Elems {
+		if i > 0 {
+			l.put(Comma())
+		}
+		l.expr(e)
+	}
+	l.put(holding(fence, "[]", l.end(inner)))
 	l.unitAfter(x.Unit.Text)
 	l.put(holding(group, "", l.end(outer)))
 }

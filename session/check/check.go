@@ -5,6 +5,7 @@ package check
 import (
 	"math"
 	"slices"
+	"strconv"
 
 	"steelyard/lang/finding"
 	"steelyard/lang/plan"
@@ -25,7 +26,7 @@ func Check(l *eval.Line, s *syntax.CheckStmt) {
 	if s.Sign != syntax.NoSign {
 		right = &syntax.Number{At: s.Left.Span()}
 	}
-	both := sides{l.Plan(s.Left, eval.Want{}), l.Plan(right, eval.Want{})}
+	both := sides{left: l.Plan(s.Left, eval.Want{}), right: l.Plan(right, eval.Want{})}
 	ok := both.left.Slot != run.NoSlot && both.right.Slot != run.NoSlot
 	if ok {
 		fs := l.Planner.Meet(s.Left, right, &both.left, &both.right, l.Entry.Text)
@@ -44,7 +45,7 @@ func Check(l *eval.Line, s *syntax.CheckStmt) {
 	}
 	// Each side is a value of its own, 0 where it is 0 but for rounding.
 	for _, side := range []plan.Compiled{both.right, both.left} {
-		if got := l.Run(nil, eval.Want{}, side); !got.OK {
+		if got := l.Run(nil, eval.Want{Lists: true}, side); !got.OK {
 			return
 		}
 	}
@@ -62,7 +63,12 @@ func openTurns(l *eval.Line, left, right syntax.Expr, of sides) bool {
 }
 
 // sides are the two sides of a check, planned.
-type sides struct{ left, right plan.Compiled }
+type sides struct {
+	left, right plan.Compiled
+	// off is how far the elements of each may be off for rounding; nil until that is
+	// asked.
+	off [2][]float64
+}
 
 // withinFits tells whether the margin of a check is a part, or a quantity of
 // the dimension of the sides.
@@ -92,29 +98,49 @@ func compare(l *eval.Line, s *syntax.CheckStmt, right syntax.Expr, both sides, w
 		return
 	}
 	out := &entry.Verdict{Left: left, Right: other, OfSign: s.Sign != syntax.NoSign}
-	margin := margin(l, s, both, within)
 	_, _, leftWritten := writtenQuantity(l, s.Left)
 	_, _, rightWritten := writtenQuantity(l, right)
 	oneWritten := s.Op == syntax.Equal && s.Within == nil && leftWritten != rightWritten
-	switch {
-	case s.Sign != syntax.NoSign:
-		out.Holds = signHolds(s.Sign, left.SI, near*largestTerm(l, both.left))
-	case oneWritten && rightWritten && !eval.IsZero(right):
-		out.Holds = roundsTo(l, left.SI, right)
-	case oneWritten && leftWritten && !eval.IsZero(s.Left):
-		out.Holds = roundsTo(l, other.SI, s.Left)
-	default:
-		out.Holds = compareHolds(s.Op, left.SI, other.SI, margin, off(l, both))
-	}
+	out.Holds = true
 	l.Entry.Outcome = out
-	if !out.Holds {
-		checkFailed(l, s, out)
+	for i := range max(both.left.Static.Width, both.right.Static.Width) {
+		left, other := element(left, i), element(other, i)
+		holds := false
+		switch {
+		case s.Sign != syntax.NoSign:
+			holds = signHolds(s.Sign, left.SI, near*largestTerm(l, both.left, i))
+		case oneWritten && rightWritten && !eval.IsZero(right):
+			holds = roundsTo(l, left.SI, right)
+		case oneWritten && leftWritten && !eval.IsZero(s.Left):
+			holds = roundsTo(l, other.SI, s.Left)
+		default:
+			holds = compareHolds(s.Op, left.SI, other.SI, margin(l, s, both, within, i), off(l, &both, i))
+		}
+		if !holds {
+			out.Holds = false
+			checkFailed(l, s, left, other, out, int(i)+1)
+			return
+		}
 	}
 }
 
-// margin is how far apart the sides may be, in SI units.
-func margin(l *eval.Line, s *syntax.CheckStmt, both sides, within eval.Got) float64 {
-	left, right := l.State.At(both.left.Slot), l.State.At(both.right.Slot)
+// element is element i of a side; one value serves for all.
+func element(v entry.Value, i int32) entry.Value {
+	if v.List == nil {
+		return v
+	}
+	return v.Element(int(i))
+}
+
+// at is element i of a slot, in SI units; one value serves for all.
+func at(l *eval.Line, s run.Slot, i int32) float64 {
+	all := l.State.Elements(s)
+	return all[min(int(i), len(all)-1)]
+}
+
+// margin is how far apart elements i of the sides may be, in SI units.
+func margin(l *eval.Line, s *syntax.CheckStmt, both sides, within eval.Got, i int32) float64 {
+	left, right := at(l, both.left.Slot, i), at(l, both.right.Slot, i)
 	if s.Within != nil {
 		by := math.Abs(within.Value)
 		if l.Planner.Static(within.Slot).Dim.IsOne() && (!both.left.Static.Dim.IsOne() || isPercentage(s.Within)) {
@@ -124,29 +150,33 @@ func margin(l *eval.Line, s *syntax.CheckStmt, both sides, within eval.Got) floa
 	}
 	switch {
 	case right == 0:
-		return near * largestTerm(l, both.left)
+		return near * largestTerm(l, both.left, i)
 	case left == 0:
-		return near * largestTerm(l, both.right)
+		return near * largestTerm(l, both.right, i)
 	}
 	return near * math.Max(math.Abs(left), math.Abs(right))
 }
 
-// off is how far apart the sides of a check may be for rounding alone; 0 where
+// off is how far apart elements i of the sides may be for rounding alone; 0 where
 // they are farther apart than rounding ever moves what keeps its first figures.
-func off(l *eval.Line, both sides) float64 {
-	p := l.Planner.Program
-	left, right := l.State.At(both.left.Slot), l.State.At(both.right.Slot)
+func off(l *eval.Line, both *sides, i int32) float64 {
+	left, right := at(l, both.left.Slot, i), at(l, both.right.Slot, i)
 	if math.Abs(left-right) > 1e-6*math.Max(math.Abs(left), math.Abs(right)) {
 		return 0
 	}
-	return p.Off(&l.State, both.left.Slot) + p.Off(&l.State, both.right.Slot)
+	if both.off[0] == nil {
+		p := &l.Planner.Program
+		both.off = [2][]float64{p.Off(&l.State, both.left.Slot), p.Off(&l.State, both.right.Slot)}
+	}
+	a, b := both.off[0], both.off[1]
+	return a[min(int(i), len(a)-1)] + b[min(int(i), len(b)-1)]
 }
 
 // largestTerm is the greatest term of the sum that a side is.
-func largestTerm(l *eval.Line, c plan.Compiled) float64 {
+func largestTerm(l *eval.Line, c plan.Compiled, i int32) float64 {
 	most := 0.0
 	for _, t := range l.Planner.Terms(c) {
-		most = math.Max(most, math.Abs(l.State.At(t)))
+		most = math.Max(most, math.Abs(at(l, t, i)))
 	}
 	return most
 }
@@ -193,22 +223,27 @@ func checkUnit(l *eval.Line, s *syntax.CheckStmt, right syntax.Expr, both sides)
 	return units.Preferred(both.left.Static.Dim, both.left.Static.Tag)
 }
 
-// checkFailed says how far apart the sides of a check are.
-func checkFailed(l *eval.Line, s *syntax.CheckStmt, out *entry.Verdict) {
-	left := out.Left.Shown(units.Screen)
+// checkFailed says how far apart the sides of a check are; of lists, those elements of
+// which it is the first not to hold.
+func checkFailed(l *eval.Line, s *syntax.CheckStmt, a, b entry.Value, out *entry.Verdict, nth int) {
+	where := ""
+	if out.Left.List != nil || out.Right.List != nil {
+		where = " for value " + strconv.Itoa(nth)
+	}
+	left := a.Shown(units.Screen)
 	at := s.Left.Span()
 	if s.Sign != syntax.NoSign {
 		word := [...]string{"", "negative", "positive", "zero"}[s.Sign]
-		l.Find(finding.New(finding.CheckFailed, at, "The check does not hold: the value is "+left+", which is not "+word+".", ""))
+		l.Find(finding.New(finding.CheckFailed, at, "The check does not hold"+where+": the value is "+left+", which is not "+word+".", ""))
 		return
 	}
 	at = at.Join(s.Right.Span())
-	right := out.Right.Shown(units.Screen)
+	right := b.Shown(units.Screen)
 	hint := ""
-	msg := "The check does not hold: the left side is " + left + ", the right side " + right
-	if left == right && math.Abs(out.Left.SI-out.Right.SI) <= near*math.Abs(out.Right.SI) {
-		msg = "The check does not hold: both sides are " + left
-	} else if a, b := out.Left.SI, out.Right.SI; b != 0 && a != b {
+	msg := "The check does not hold" + where + ": the left side is " + left + ", the right side " + right
+	if left == right && math.Abs(a.SI-b.SI) <= near*math.Abs(b.SI) {
+		msg = "The check does not hold" + where + ": both sides are " + left
+	} else if a, b := a.SI, b.SI; b != 0 && a != b {
 		part := (a - b) / math.Abs(b) * 100
 		word := "more"
 		if part < 0 {

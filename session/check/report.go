@@ -15,7 +15,7 @@ func Report(l *eval.Line, s *syntax.Report) {
 	if n, ok := s.X.(*syntax.Name); ok {
 		name = n.Name
 	}
-	got := l.Eval(s.X, eval.Want{Shown: true, Name: name, In: s.In})
+	got := l.Eval(s.X, eval.Want{Shown: true, Name: name, In: s.In, Lists: !s.Sign})
 	if s.Sign && got.OK && !got.Static.Absent {
 		l.Entry.Outcome = entry.Lines{signWord(got.Value)}
 		return

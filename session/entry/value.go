@@ -1,6 +1,10 @@
 package entry
 
 import (
+	"hash/fnv"
+	"strconv"
+	"strings"
+
 	"steelyard/lang/typeset"
 	"steelyard/units"
 )
@@ -14,6 +18,9 @@ type Value struct {
 	// Dim is its dimension and Tag what kind of pure number or rate it is.
 	Dim units.Dim
 	Tag units.Tag
+	// List has the elements of a list, of which SI and InUnit are the first; nil for
+	// one value.
+	List *List
 	// Unit is the unit it is shown in.
 	Unit *units.Unit
 	// InUnit is the value in that unit, at full precision.
@@ -29,8 +36,60 @@ type Value struct {
 	Rounding units.Rounding
 }
 
+// List is the elements of a list: in coherent SI units, and in the unit they are shown
+// in, with the wishes for printing each.
+type List struct {
+	SI, InUnit []float64
+	Figures    []units.Figures
+}
+
+// figures are the wishes for printing an element: its own, or those of the list where
+// something is wished of that.
+func (l *List) figures(i int, all units.Figures) units.Figures {
+	if all.N == 0 && l.Figures != nil {
+		return l.Figures[i]
+	}
+	return all
+}
+
+// mostListed is how many elements are shown one by one.
+const mostListed = 12
+
+// Element is an element of a list as a value of its own, counted from 0.
+func (v Value) Element(i int) Value {
+	v.SI, v.InUnit, v.Figures, v.List = v.List.SI[i], v.List.InUnit[i], v.List.figures(i, v.Figures), nil
+	return v
+}
+
+// Elements are the elements of a list as values of their own; one value is the only one.
+func (v Value) Elements() []Value {
+	if v.List == nil {
+		return []Value{v}
+	}
+	out := make([]Value, len(v.List.SI))
+	for i := range out {
+		out[i] = v.Element(i)
+	}
+	return out
+}
+
+// mean is the mean of a list as a value.
+func (v Value) mean() Value {
+	si, shown := 0.0, 0.0
+	for i, x := range v.List.SI {
+		si += x
+		shown += v.List.InUnit[i]
+	}
+	n := float64(len(v.List.SI))
+	v.SI, v.InUnit, v.List = si/n, shown/n, nil
+	return v
+}
+
 // Shown returns the value as printed, number and unit: "256.889 N/m".
 func (v Value) Shown(form units.Form) string {
+	if v.List != nil {
+		return v.shownList(form)
+	}
 	return units.FormatQuantity(v.InUnit, v.Unit, v.Figures, v.Rounding, form)
 }
 
@@ -39,7 +98,49 @@ func (v Value) Number(form units.Form) string {
 	return units.FormatNumber(v.InUnit, v.Figures, v.Rounding, form)
 }
 
+// shownList is a list as it is shown: its values, or how many there are and their mean.
+// A record has a digest of those that it does not show.
+func (v Value) shownList(form units.Form) string {
+	numbers := v.numbers(form)
+	if len(numbers) > mostListed {
+		text := strconv.Itoa(len(numbers)) + " values of mean " + v.mean().Shown(form)
+		if form == units.File {
+			text += ", digest " + v.Digest()
+		}
+		return text
+	}
+	return units.Behind("["+strings.Join(numbers, ", ")+"]", v.Unit, form)
+}
+
+// numbers are the elements of a list, without their unit.
+func (v Value) numbers(form units.Form) []string {
+	out := make([]string, len(v.List.InUnit))
+	for i, x := range v.List.InUnit {
+		out[i] = units.FormatNumber(x, v.List.figures(i, v.Figures), v.Rounding, form)
+	}
+	return out
+}
+
+// Digest tells a list from others by its numbers as they are shown (FNV-1a of 64 bits);
+// it is empty for one value.
+func (v Value) Digest() string {
+	if v.List == nil {
+		return ""
+	}
+	h := fnv.New64a()
+	for _, n := range v.numbers(units.File) {
+		h.Write([]byte(n + "\n"))
+	}
+	return strconv.FormatUint(h.Sum64(), 16)
+}
+
 // Box lays the value out as it is shown.
 func (v Value) Box() typeset.Box {
+	switch {
+	case v.List != nil && len(v.List.SI) > mostListed:
+		return typeset.ManyValues(len(v.List.SI), v.mean().Box())
+	case v.List != nil:
+		return typeset.Values(v.numbers(units.File), v.Unit.Behind(units.File))
+	}
 	return typeset.Value(v.Number(units.File), v.Unit.Behind(units.File))
 }

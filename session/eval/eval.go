@@ -24,6 +24,8 @@ type Want struct {
 	// Lacking is what is said where a symbol has no value yet; where it is
 	// empty, the expression may go without one.
 	Lacking, Hint string
+	// Lists tells that a list will do; else one value is needed.
+	Lists bool
 	// Silent leaves out what was found and used: an expression that the person
 	// has not written.
 	Silent bool
@@ -99,6 +101,10 @@ func (l *Line) Function(want Want, names []string, of []run.Static, sides ...syn
 func (l *Line) Run(x syntax.Expr, want Want, c plan.Compiled) Got {
 	got := Got{Compiled: c}
 	if got.Slot == run.NoSlot {
+		return got
+	}
+	if got.Static.Shape != run.Scalar && !want.Lists && !want.Silent {
+		l.Find(plan.OneValue(x, got.Static))
 		return got
 	}
 	if want.Shown {

@@ -24,7 +24,7 @@ func (l *Line) failure(f run.Failure) finding.Finding {
 	in := code.Instrs[slot]
 	operand := ""
 	if f.Func == nil && in.A < l.State.Len() && in.Op != ops.Const {
-		operand = l.numberAt(in.A)
+		operand = l.numberAt(in)
 	}
 	switch f.Kind {
 	case ops.DivZero:
@@ -98,9 +98,18 @@ func (l *Line) divisorText(at syntax.Span) string {
 	return ""
 }
 
-// numberAt shows the value of a slot in its own unit.
-func (l *Line) numberAt(s run.Slot) string {
+// numberAt shows the operand of an instruction that failed in its own unit: of a list,
+// the first element that has no value.
+func (l *Line) numberAt(in run.Instr) string {
+	s := in.A
 	v := l.State.At(s)
+	_, all := in.Op.Elements(0)
+	for _, one := range l.State.Elements(s) {
+		if in.Op.Operands() == 1 && !all && in.Op.Fault(one, one, in.K, in.Op.Value(one, one, in.K)) != ops.NoFault {
+			v = one
+			break
+		}
+	}
 	if math.IsNaN(v) || math.IsInf(v, 0) {
 		return ""
 	}

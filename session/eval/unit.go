@@ -195,6 +195,8 @@ func (p *Page) WrittenUnit(x syntax.Expr) *units.Unit {
 		text = x.Parts[len(x.Parts)-1].Unit
 	case *syntax.Unary:
 		return p.WrittenUnit(x.X)
+	case *syntax.List:
+		return p.WrittenUnit(x.Measured(0))
 	case *syntax.Paren:
 		return p.WrittenUnit(x.X)
 	default:

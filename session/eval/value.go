@@ -2,6 +2,7 @@ package eval
 
 import (
 	"math"
+	"slices"
 
 	"steelyard/lang/finding"
 	"steelyard/lang/plan"
@@ -28,10 +29,15 @@ func (l *Line) NewValue(name string, x syntax.Expr, slot run.Slot, unit *units.U
 	} else if of := l.supportShown(slot, unit); of.Givens {
 		v.Figures = of
 	}
-	if si < 0 && v.Quantity == "speed" {
+	v.InUnit = inUnit(x, si, unit, l.Planner)
+	least := si
+	if st.Shape == run.List {
+		v.List = l.elements(x, slot, unit)
+		v.InUnit, least = v.List.InUnit[0], slices.Min(v.List.SI)
+	}
+	if least < 0 && v.Quantity == "speed" {
 		v.Quantity = "velocity" // a speed has no sign
 	}
-	v.InUnit = inUnit(x, si, unit, l.Planner)
 	if math.IsInf(v.InUnit, 0) || v.InUnit == 0 && si != 0 && !unit.Affine() {
 		l.Find(finding.New(finding.OutOfRange, x.Span(), "The value is too large in "+unit.Screen()+".",
 			"Report it in another unit."))
@@ -43,6 +49,30 @@ func (l *Line) NewValue(name string, x syntax.Expr, slot run.Slot, unit *units.U
 		}
 	}
 	return v, true
+}
+
+// elements are those of a list in a unit.
+func (l *Line) elements(x syntax.Expr, slot run.Slot, unit *units.Unit) *entry.List {
+	list := &entry.List{SI: slices.Clone(l.State.Elements(slot))}
+	written, _ := syntax.Unbracket(x).(*syntax.List)
+	if n, ok := x.(*syntax.Name); ok {
+		if d, ok := l.Planner.Find(n); ok && l.Plain(d) && l.State.At(d.Slot) == list.SI[0] {
+			written, _ = syntax.Unbracket(l.EntryAt(d.Line).Stmt.(*syntax.Define).X).(*syntax.List)
+		}
+	}
+	for i, si := range list.SI {
+		var one syntax.Expr
+		if written != nil && len(written.Elems) == len(list.SI) {
+			one = written.Measured(i)
+			f, ok := l.writtenFigures(one, si, unit)
+			if !ok {
+				f = l.Set.Figures
+			}
+			list.Figures = append(list.Figures, f)
+		}
+		list.InUnit = append(list.InUnit, inUnit(one, si, unit, l.Planner))
+	}
+	return list
 }
 
 // inUnit converts a value to the unit it is shown in. A quantity as it was

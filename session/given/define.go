@@ -3,10 +3,14 @@
 package given
 
 import (
+	"math"
+	"strconv"
 	"strings"
 
 	"steelyard/lang/finding"
+	"steelyard/lang/ops"
 	"steelyard/lang/plan"
+	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/session/eval"
 	"steelyard/units"
@@ -60,12 +64,28 @@ func Value(l *eval.Line, d *plan.Def, s *syntax.Value) { result(l, d, s.X, s.In,
 
 // result plans and runs an expression, and reports it.
 func result(l *eval.Line, d *plan.Def, x syntax.Expr, in syntax.UnitText, plain bool) {
-	got := l.Eval(x, eval.Want{Self: d.Name, Shown: true, Name: d.Name, In: in})
+	got := l.Eval(x, eval.Want{Self: d.Name, Shown: true, Name: d.Name, In: in, Lists: true})
 	r := l.Answer(d, d.Name, x, got)
 	if r == nil {
 		return
 	}
 	r.Shows, r.Records = !plain, !plain
+	r.Notes = append(r.Notes, standardError(l, got)...)
+}
+
+// standardError says by how much a mean is uncertain: the standard deviation of its list
+// over the root of how many there are (JCGM 100:2008, 4.2.3).
+func standardError(l *eval.Line, got eval.Got) []string {
+	in := l.Planner.Program.Main.Instrs[got.Slot]
+	if in.Op != ops.Mean || len(l.State.Elements(in.A)) < 2 {
+		return nil
+	}
+	list := l.State.Elements(in.A)
+	n, unit := float64(len(list)), got.Unit
+	if unit.Affine() {
+		unit = units.Preferred(got.Static.Dim, got.Static.Tag)
+	}
+	return []string{"standard error " + l.ShownIn(run.Deviation(list)/math.Sqrt(n), unit) + ", from " + strconv.Itoa(len(list)) + " values"}
 }
 
 // exponentOf returns the value of a given that may be an exponent.

@@ -1,6 +1,7 @@
 package print
 
 import (
+	"iter"
 	"math"
 	"regexp"
 	"slices"
@@ -49,7 +50,7 @@ func newGuard(all []*entry.Entry) *guard {
 				g.units.Define(own.Name, of, si)
 			}
 		}
-		for _, v := range e.Values() {
+		for _, v := range eachValue(e.Values()) {
 			switch {
 			case role.Asks() && v.SI != 0:
 				in := []*units.Unit{v.Unit, units.Preferred(v.Dim, v.Tag)}
@@ -60,7 +61,7 @@ func newGuard(all []*entry.Entry) *guard {
 		}
 		if role.PutsIn() {
 			for _, x := range e.Stmt.Exprs() {
-				for part := range syntax.Nodes(x) {
+				for part := range literals(x) {
 					if u, si, ok := g.literal(part); ok {
 						g.known = append(g.known, quantity{si, u.Dim()})
 					}
@@ -69,6 +70,32 @@ func newGuard(all []*entry.Entry) *guard {
 		}
 	}
 	return g
+}
+
+// eachValue is values one by one: lists have several.
+func eachValue(all []entry.Value) []entry.Value {
+	var out []entry.Value
+	for _, v := range all {
+		out = append(out, v.Elements()...)
+	}
+	return out
+}
+
+// literals are the parts of an expression, those of a list with its unit.
+func literals(x syntax.Expr) iter.Seq[syntax.Expr] {
+	return func(yield func(syntax.Expr) bool) {
+		for part := range syntax.Nodes(x) {
+			list, _ := part.(*syntax.List)
+			for i := 0; list != nil && i < len(list.Elems); i++ {
+				if !yield(list.Measured(i)) {
+					return
+				}
+			}
+			if !yield(part) {
+				return
+			}
+		}
+	}
 }
 
 // literal reads a number that is written with its unit, or without one.

@@ -85,22 +85,35 @@ type solution struct {
 
 // Solve solves equations for unknowns, which become names of the worksheet.
 func Solve(l *eval.Line, s *syntax.Solve) {
+	if of := listsOf(l, s); len(of) > 0 {
+		byElements(l, s, of)
+		return
+	}
+	for i, d := range solved(l, s) {
+		if d.Slot != run.NoSlot {
+			l.GivenAgain(d.Name, s.Unknowns[i].NameAt)
+			l.Settle(d)
+		}
+	}
+}
+
+// solved are the definitions of the unknowns of a solve. Those without a value have
+// failed.
+func solved(l *eval.Line, s *syntax.Solve) []*plan.Def {
 	v := &solving{Line: l, s: s}
 	for _, u := range s.Unknowns {
 		if !l.MayDefine(u.Name, u.NameAt, plan.Quantity) {
-			return
+			return nil
 		}
 		v.defs = append(v.defs, &plan.Def{Name: u.Name, Kind: plan.Quantity, Slot: run.NoSlot})
 	}
 	needs := v.solve()
-	for i, d := range v.defs {
+	for _, d := range v.defs {
 		if d.Slot == run.NoSlot {
 			l.Fail(d, needs)
-			continue
 		}
-		l.GivenAgain(d.Name, s.Unknowns[i].NameAt)
-		l.Settle(d)
 	}
+	return v.defs
 }
 
 // single tells whether there is one equation.

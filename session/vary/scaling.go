@@ -28,6 +28,10 @@ func Scaling(l *eval.Line, s *syntax.Scaling) {
 	if !ok {
 		return
 	}
+	if st := l.Planner.Static(by.Slot); st.Shape != run.Scalar {
+		l.Find(plan.OneValue(&syntax.Name{At: s.Against.NameAt, Name: s.Against.Name}, st))
+		return
+	}
 	l.Uses([]*plan.Def{by}, s.Against.NameAt)
 	known := algebraic(s.X)
 	if x, ok := l.WrittenOut(s.X, l.Entry.Line, by); ok {
@@ -70,6 +74,10 @@ func scaledExpr(l *eval.Line, x syntax.Expr) (run.Slot, bool) {
 	if n, ok := x.(*syntax.Name); ok && n.Line == 0 {
 		if d, ok := scaled(l, n.Name, n.At); ok {
 			l.Uses([]*plan.Def{d}, n.At)
+			if st := l.Planner.Static(d.Slot); st.Shape != run.Scalar {
+				l.Find(plan.OneValue(n, st))
+				return run.NoSlot, false
+			}
 			return d.Slot, true
 		}
 		return run.NoSlot, false

@@ -20,7 +20,7 @@ import (
 // compares with what it was.
 func With(l *eval.Line, d *plan.Def, s *syntax.With, in syntax.UnitText) {
 	was := l.Eval(s.X, eval.Want{Silent: true})
-	got := l.Eval(s, eval.Want{Self: d.Name, Shown: true, Name: d.Name, In: in})
+	got := l.Eval(s, eval.Want{Self: d.Name, Shown: true, Name: d.Name, In: in, Lists: true})
 	if !got.OK {
 		l.Fail(d, got.Root)
 		return
@@ -46,7 +46,7 @@ func With(l *eval.Line, d *plan.Def, s *syntax.With, in syntax.UnitText) {
 	}
 	r.Shows, r.Records = true, true
 	switch {
-	case !was.OK:
+	case !was.OK, got.Static.Shape != run.Scalar:
 	case got.Value == was.Value:
 		r.Notes = []string{typeset.Text(s.X) + " stays as it was"}
 		for _, b := range s.By {

@@ -35,6 +35,8 @@ type object struct {
 	Name       string        `json:"name,omitempty"`
 	Meaning    string        `json:"meaning,omitempty"`
 	Value      *float64      `json:"value,omitempty"`
+	Values     []float64     `json:"values,omitempty"`
+	Count      int           `json:"count,omitempty"`
 	SIUnit     string        `json:"si_unit,omitempty"`
 	Dimension  string        `json:"dimension,omitempty"`
 	Shown      string        `json:"shown,omitempty"`
@@ -91,6 +93,10 @@ func (o *object) take(v *entry.Value) {
 	o.Dimension = v.Dim.String()
 	o.Shown, o.ShownUnit = v.Shown(units.File), unitText(v.Unit)
 	o.Quantity = v.Quantity
+	if v.List != nil {
+		o.Value, o.ShownValue = nil, nil
+		o.Values, o.Count = v.List.SI, len(v.List.SI)
+	}
 }
 
 // unitText is a unit that can be typed back; that of a pure number is 1.

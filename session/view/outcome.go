@@ -24,6 +24,8 @@ func (p *page) Result(r *entry.Result) {
 			clause := ""
 			switch {
 			case v.Quantity == "" || v.Named:
+			case v.List != nil:
+				clause = ", each " + article(v)
 			case constants:
 				clause = ", " + v.Quantity // a constant of nature has a name of its own
 			default:

@@ -138,19 +138,40 @@ func recordFinding(message, hint string) finding.Finding {
 	return finding.New(finding.RecordDiffers, finding.Span{}, message, hint)
 }
 
-// matches compares a value with its record: the unit's text is equal, and the
-// value lies within half a unit of the last figure in force, plus 4 ulp.
+// matches compares a value with its record: the unit's text is equal, and each number
+// is close. Of many values, their number and their digest are compared.
 func matches(v *entry.Value, rec syntax.Record, table *units.Table) bool {
 	u, ok := recordedUnit(rec, table)
 	if !ok || !u.SameAs(v.Unit) {
 		return false
 	}
-	was, now := rec.Value.Float(), v.InUnit
+	if rec.Digest != "" {
+		return v.Digest() == rec.Digest
+	}
+	now, was := v.Elements(), rec.List
+	if v.List == nil || was == nil {
+		was = []units.Decimal{rec.Value}
+	}
+	if len(was) != len(now) || (v.List == nil) != (rec.List == nil) {
+		return false
+	}
+	for i := range now {
+		if !close(&now[i], was[i]) {
+			return false
+		}
+	}
+	return true
+}
+
+// close tells whether a number lies within half a unit of the last figure in force of
+// its record, plus 4 ulp.
+func close(v *entry.Value, rec units.Decimal) bool {
+	was, now := rec.Float(), v.InUnit
 	if was == now {
 		return true
 	}
 	if was == 0 || now == 0 {
-		return v.Shown(units.File) == strings.TrimSpace(rec.Value.Text+" "+rec.Unit.Text)
+		return v.Number(units.File) == rec.Text
 	}
 	figures := usualFigures
 	if v.Figures.N > 0 && !v.Figures.Usual {
@@ -199,6 +220,9 @@ func screenText(recorded string, table *units.Table) string {
 	}
 	u, ok := recordedUnit(rec, table)
 	if !ok {
+		return recorded
+	}
+	if rec.List != nil || rec.Digest != "" {
 		return recorded
 	}
 	figures := units.Figures{N: max(1, rec.Value.Figures), Keep: true}

@@ -1,0 +1,227 @@
+package plan
+
+import (
+	"math"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/ops"
+	"steelyard/lang/run"
+	"steelyard/lang/syntax"
+	"steelyard/units"
+)
+
+// list plans a list. Written numbers are data of the program; other values have a slot
+// each, and are put together in one that has as many elements.
+func (c *coder) list(x *syntax.List) run.Slot {
+	if s, ok := c.numbers(x); ok {
+		return s
+	}
+	slots, good := make([]run.Slot, len(x.Elems)), true
+	for i := range x.Elems {
+		slots[i] = c.expr(x.Measured(i))
+		good = good && slots[i] != run.NoSlot
+	}
+	if !good {
+		return run.NoSlot
+	}
+	return c.join(x.At, x.Elems, slots)
+}
+
+// numbers plans a list of written numbers with one unit, or without any; false for
+// another list. A list of many numbers is one instruction.
+func (c *coder) numbers(x *syntax.List) (run.Slot, bool) {
+	data := make([]run.Instr, len(x.Elems))
+	for _, e := range x.Elems {
+		if _, ok := e.(*syntax.Number); !ok {
+			return run.NoSlot, false
+		}
+	}
+	u := units.One
+	if x.Unit.Present() {
+		if u = c.unitOf(x.Unit); u == nil {
+			return run.NoSlot, true
+		}
+	}
+	for i, e := range x.Elems {
+		n := e.(*syntax.Number)
+		v := u.ToSI(n.Value)
+		data[i] = written(v, n.Value, u)
+		if math.IsInf(v, 0) || v == 0 && n.Value.Hi != 0 && !u.Affine() {
+			return c.refuse(finding.OutOfRange, n.At, "`"+n.Value.Text+"` is too large or too small: numbers here go from 10^-308 to 10^308.", ""), true
+		}
+	}
+	return c.data(data, x.At, unitStatic(u)), true
+}
+
+// data adds a list of numbers to the program and plans it.
+func (c *coder) data(list []run.Instr, at syntax.Span, st run.Static) run.Slot {
+	all := &c.p.Program.Data
+	*all = append(*all, list)
+	st.Shape, st.Width = run.List, int32(len(list))
+	return c.emit(run.Instr{Op: ops.Data, A: run.Slot(len(*all) - 1)}, at, st)
+}
+
+// join puts values of one dimension together as a list. A bare zero among them is one
+// of their kind.
+func (c *coder) join(at syntax.Span, of []syntax.Expr, slots []run.Slot) run.Slot {
+	st := c.static(slots[0])
+	for i, s := range slots {
+		one := c.static(s)
+		if one.Shape != run.Scalar {
+			return c.refuse(finding.OneValueNeeded, of[i].Span(), c.shown(of[i])+" is a list of "+itoa(int(one.Width))+" values; a value of a list is one number.",
+				"Write the values themselves, with commas between them.")
+		}
+		agreed, ok := c.p.agree(st, one)
+		switch {
+		case !ok:
+			return c.unlike(at, of[0], of[i], slots[0], s, "put into one list")
+		case st.Tag != one.Tag && st.Tag.Clashes(one.Tag), st.Heat != one.Heat && (st.Heat == run.Point || one.Heat == run.Point):
+			return c.refuse(finding.UnlikeDimensions, at, "The values of this list are not of one kind: "+c.shown(of[0])+" and "+c.shown(of[i])+".",
+				"Write them all in one unit.")
+		}
+		agreed.Tag, agreed.Absent = units.SumTag(agreed.Dim, st.Tag, one.Tag), st.Absent || one.Absent
+		st = agreed
+	}
+	st.Shape, st.Width = run.List, int32(len(slots))
+	first := run.Slot(len(c.code.Args))
+	c.code.Args = append(c.code.Args, slots...)
+	return c.emit(run.Instr{Op: ops.Join, B: first, C: run.Slot(len(slots))}, at, st)
+}
+
+// Listed puts values of the main code that have one static together as a list.
+func (p *Planner) Listed(slots []run.Slot) run.Slot {
+	main := &p.Program.Main
+	st := p.Static(slots[0])
+	st.Shape, st.Width = run.List, int32(len(slots))
+	first := run.Slot(len(main.Args))
+	main.Args = append(main.Args, slots...)
+	return p.Emit(run.Instr{Op: ops.Join, B: first, C: run.Slot(len(slots))}, st)
+}
+
+// Picked is an element of a list of the main code, counted from 0.
+func (p *Planner) Picked(list run.Slot, i int) run.Slot {
+	return p.Emit(run.Instr{Op: ops.Pick, A: list, K: float64(i)}, p.Static(list))
+}
+
+// widened settles how many elements the result of an instruction has, from those of its
+// operands: a single value goes with each element of a list. Two lists have the same
+// number of elements, which may be told before any of them is known.
+func (c *coder) widened(in *run.Instr, at syntax.Span, st *run.Static) bool {
+	operands := [...]run.Slot{in.A, in.B, in.C}
+	n := in.Op.Operands()
+	if n == 0 {
+		return true // its static says
+	}
+	st.Shape, st.Width = run.Scalar, 1
+	first := run.NoSlot
+	for _, s := range operands[:n] {
+		if s == run.NoSlot {
+			return false // a finding has said why
+		}
+		of := c.code.Statics[s]
+		switch {
+		case of.Shape == run.Scalar:
+		case first == run.NoSlot:
+			first, st.Shape, st.Width = s, of.Shape, of.Width
+		case of.Width != st.Width:
+			c.unequal(at, c.listName(first), c.code.Statics[first], c.listName(s), of)
+			return false
+		}
+	}
+	if width, all := in.Op.Elements(int(st.Width)); all {
+		if st.Width = int32(width); width == 1 && in.Op != ops.Sort && in.Op != ops.Steps {
+			st.Shape = run.Scalar
+		}
+	}
+	c.cost = min(c.cost+int64(st.Width), maxCost+1)
+	return true
+}
+
+// unequal says that two lists have not the same number of elements.
+func (c *coder) unequal(at syntax.Span, one string, a run.Static, other string, b run.Static) {
+	c.says(UnequalLists(at, one, int(a.Width), other, int(b.Width)))
+}
+
+// UnequalLists says that two lists have not the same number of values.
+func UnequalLists(at syntax.Span, one string, a int, other string, b int) finding.Finding {
+	return finding.New(finding.UnequalLists, at, one+" has "+itoa(a)+" values, "+other+" has "+itoa(b)+".",
+		"Two lists go together value by value, so they need the same number of values.")
+}
+
+// listName is what a list is called: the name of its line, or the text of what gave it.
+func (c *coder) listName(s run.Slot) string {
+	if c.fn == nil {
+		for _, d := range c.uses {
+			if d.Slot == s && d.Name != "" {
+				return d.Name
+			}
+		}
+	}
+	for _, p := range c.params {
+		if p.slot == s {
+			return p.name
+		}
+	}
+	if text := c.source(c.code.At[s]); s >= c.start && text != "" {
+		return text
+	}
+	return "a list"
+}
+
+// values says how many values are in a slot.
+func values(st run.Static) string {
+	if st.Shape == run.Scalar {
+		return "one value"
+	}
+	return "a list of " + itoa(int(st.Width))
+}
+
+// callTogether plans a function of all elements of a list. Several values in its
+// brackets are a list.
+func (c *coder) callTogether(x *syntax.Call, b ops.Function, slots []run.Slot) run.Slot {
+	list := slots[0]
+	if len(slots) > 1 {
+		of := make([]syntax.Expr, len(slots))
+		for i, a := range x.Args {
+			of[i] = a.X
+		}
+		if list = c.join(x.At, of, slots); list == run.NoSlot {
+			return run.NoSlot
+		}
+	}
+	st := c.static(list)
+	if st.Shape != run.List {
+		return c.refuse(finding.WrongCall, x.At, b.Name+" takes a list; "+c.shown(x.Args[0].X)+" is one value.",
+			"Write the values in square brackets, as in "+b.Example+".")
+	}
+	switch {
+	case st.Width < 2 && (b.Op == ops.SD || b.Op == ops.Steps):
+		return c.refuse(finding.WrongCall, x.At, b.Name+" needs two values or more; "+c.shown(x.Args[0].X)+" has one.", "")
+	case b.Takes == ops.ListToCount:
+		st = run.Static{}
+	case b.Takes == ops.ListToSum && st.Heat == run.Point:
+		return c.refuse(finding.TemperatureSum, x.At, "Temperatures can't be added: 20 °C and 30 °C don't make 50 °C.",
+			"For their mean use mean("+c.shown(x.Args[0].X)+").", "mean("+c.shown(x.Args[0].X)+")")
+	case b.Takes == ops.ListToSpan && st.Heat == run.Point:
+		st.Heat = run.Difference
+	}
+	return c.emit(run.Instr{Op: b.Op, A: list}, x.At, st)
+}
+
+// single tells whether an expression has one value, and says so where it has a list.
+func (c *coder) single(x syntax.Expr, s run.Slot) bool {
+	st := c.code.Statics[s]
+	if st.Shape == run.Scalar {
+		return true
+	}
+	c.says(OneValue(x, st))
+	return false
+}
+
+// OneValue says that a list, of which is known what the static says, is where one value
+// is needed.
+func OneValue(x syntax.Expr, of run.Static) finding.Finding {
+	text := syntax.PrintExpr(x)
+	return finding.New(finding.OneValueNeeded, x.Span(), "`"+text+"` is a list of "+itoa(int(of.Width))+" values; here one value is needed.",
+		"Their mean is mean("+text+").", "mean("+text+")")
+}

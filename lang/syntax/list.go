@@ -1,0 +1,134 @@
+package syntax
+
+import (
+	"strconv"
+	"strings"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/limit"
+)
+
+// List is values of one kind in square brackets: [1.21, 1.19, 1.24] s. The unit
+// belongs to each of them, and then they are written numbers; without it each has its
+// own.
+type List struct {
+	At    Span
+	Elems []Expr
+	Unit  UnitText
+}
+
+func (x *List) Span() Span      { return x.At }
+func (x *List) Visit(v Visitor) { v.List(x) }
+func (x *List) part(i int) Expr { return nth(i, x.Elems...) }
+func (p *printer) List(x *List) { p.list(x) }
+func (x *List) copied(c *copier) Expr {
+	out := &List{At: c.at(x.At), Elems: make([]Expr, len(x.Elems)), Unit: c.unit(x.Unit)}
+	for i, e := range x.Elems {
+		out.Elems[i] = c.part(e)
+	}
+	return out
+}
+
+// Measured is element i with the unit of its list.
+func (x *List) Measured(i int) Expr {
+	e := x.Elems[i]
+	if !x.Unit.Present() {
+		return e
+	}
+	if n, ok := e.(*Number); ok {
+		return &Quantity{At: n.At, Value: n.Value, Unit: x.Unit}
+	}
+	return &Measured{At: e.Span(), X: &Paren{At: e.Span(), X: e}, Unit: x.Unit}
+}
+
+func (p *printer) list(x *List) {
+	p.text("[")
+	for i, e := range x.Elems {
+		if i > 0 {
+			p.text(", ")
+		}
+		p.expr(e)
+	}
+	p.text("]")
+	p.unit(x.Unit, x.Unit.Text == "°")
+}
+
+// list reads the values between square brackets, and the unit behind them.
+func (p *exprParser) list() Expr {
+	at := p.take().span()
+	x := &List{At: at}
+	return p.nested(at, func() Expr {
+		for {
+			if len(x.Elems) == limit.Written {
+				p.fail(&fault{finding.New(finding.TooLong, at, "This list has more than "+strconv.Itoa(limit.Written)+" values.",
+					"Split it into several lists.")})
+			}
+			x.Elems = append(x.Elems, p.sum())
+			if !p.tok.sign(",") {
+				break
+			}
+			p.take()
+		}
+		x.At = at.Join(p.sign("]"))
+		if x.Unit = p.unitNext(); x.Unit.Present() {
+			x.At = x.At.Join(x.Unit.At)
+		}
+		if len(x.Elems) == 1 && p.bad == nil {
+			inner := PrintExpr(x.Elems[0])
+			p.fail(&fault{finding.New(finding.NotWritten, x.At, "Square brackets make a list, which has two values or more.",
+				"Write round brackets.", "("+inner+")"+strings.TrimSuffix(" "+x.Unit.Text, " "))})
+		}
+		return x
+	})
+}
+
+// listCommas finds [1,21; 1,19] and [1,21, 1,19], where a comma may be a decimal
+// point. Commas that are all alike are those between the values.
+func (n numeral) listCommas(open bracket) *fault {
+	length := strings.IndexByte(n.text[open.at:n.end], ']')
+	if length < 0 {
+		return nil
+	}
+	inner := n.text[open.at+1 : open.at+length]
+	tight, loose := 0, 0
+	for i := range len(inner) {
+		if inner[i] == ',' {
+			if after := strings.TrimLeft(inner[i+1:], " \t"); after != inner[i+1:] {
+				loose++
+			} else {
+				tight++
+			}
+		}
+	}
+	at := Span{From: open.at, To: open.at + length + 1}
+	apart := strings.Contains(inner, ";")
+	if !apart && (tight == 0 || loose == 0) {
+		return nil
+	}
+	points, values := decimalPoints(inner)
+	f := finding.New(finding.BadNumber, at, "A comma in this list can be a decimal point, or part two values.",
+		"Write decimal points, and a comma between two values.", "["+points+"]")
+	if !apart {
+		f.Readings = append(f.Readings, "["+values+"]")
+	}
+	return &fault{f}
+}
+
+// decimalPoints reads the tight commas of a list as decimal points, and as commas
+// between values.
+func decimalPoints(inner string) (points, values string) {
+	for i := 0; i < len(inner); i++ {
+		blank := i+1 < len(inner) && (inner[i+1] == ' ' || inner[i+1] == '\t')
+		switch {
+		case inner[i] == ',' && !blank:
+			points, values = points+".", values+", "
+		case inner[i] == ';' && blank:
+			points, values = points+",", values+","
+		case inner[i] == ';':
+			points, values = points+", ", values+", "
+		default:
+			points, values = points+inner[i:i+1], values+inner[i:i+1]
+		}
+	}
+	return points, values
+}
