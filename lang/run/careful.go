@@ -118,29 +118,33 @@ func (c *careful) run(in, out [][]float64, lo, m int, list []Fail) []Fail {
 	for i, col := range c.outputs {
 		v, fails := c.column(col)
 		show := out[i][lo : lo+m]
-		copy(show, v)
+		v, fails = v[:len(show)], fails[:len(show)]
 		if !c.failed[col] {
+			copy(show, v)
 			continue
 		}
 		if why == nil {
-			why = fails[:m]
+			why = fails
 		} else {
 			why = lanes[:copy(lanes[:], why)]
 			first(why, fails)
 		}
-		for lane, cause := range fails[:m] {
+		for lane, cause := range fails {
+			x := v[lane]
 			if cause != 0 {
-				show[lane] = math.NaN()
+				x = math.NaN()
 			}
+			show[lane] = x
 		}
 	}
-	list = slices.Grow(list, len(why))
+	n := len(list)
+	list = slices.Grow(list, len(why))[:n+len(why)]
 	for lane, cause := range why {
-		if cause != 0 {
-			list = append(list, Fail{int32(lo + lane), cause})
+		if list[n] = (Fail{int32(lo + lane), cause}); cause != 0 {
+			n++
 		}
 	}
-	return list
+	return list[:n]
 }
 
 // first notes causes where none is noted.
