@@ -32,7 +32,7 @@ func TestResultsFollowGivens(t *testing.T) {
 	givens := []string{
 		"F = 12 N", "t = 0.25 s", "E1 = 2.3 eV", "E2 = 1.9 eV", "Γ = 6.5 K/km", "h = 2.0 km", "v = 54 km/h", "a = 5 cm", "b = 4 mm",
 		"k = 5 N/cm", "ρ = 1.2 g/cm^3", "n = 30 cm^3", "θ = 38°", "ω = 33 rev/min", "P = 2.4 kW", "p = 20 %", "m = 150 g", "C1 = 20 °C",
-		"R(x) = E1 + E2*x/(2 m)", "T(x) = 288 K - Γ*x", "S(x) = k*x in N", "y(x) = a*x/(1 s)", "f(x) = F", "u1(x) = v",
+		"R(x) = E1 + E2*x/(2 m)", "T(x) = 288 K - Γ*x", "S(x) = k*x in N", "y(x) = a*x/(1 s)", "f(x) = F", "P1(x) = P", "u1(x) = v",
 	}
 	for line, want := range map[string]string{
 		"F*t": "3 N·s", "2*F*t + F*t": "9 N·s", "m*(20 m/s)": "3 kg·m/s", "E1 - E2": "0.4 eV", "-(E1 + 2*E2)/2": "-3.05 eV", "R(1 m)": "3.25 eV",
@@ -40,7 +40,7 @@ func TestResultsFollowGivens(t *testing.T) {
 		"v/(30 min)": "0.00833333 m/s²", "2*a": "10 cm", "a*a": "25 cm²", "a^2*(1 cm)": "25 cm³", "a*b": "2×10⁻⁴ m²", "√(a^2)": "0.05 m", "1/a": "20 m⁻¹",
 		"a/(20 ms)": "2.5 m/s", "k*a": "25 N", "k/2": "2.5 N/cm", "ρ*n": "36 g", "90° - θ": "52°", "2*θ*θ": "0.879735", "2*ω": "6.9115 rad/s",
 		"P*p": "0.48 kW", "P*(3 h)": "2.592×10⁷ J", "p + p": "0.4", "C1 + 5 K": "25 °C", "2*m*(3 m)": "0.9 kg·m",
-		"slope of T(x) at x = h": "-6.5 K/km", "slope of S(x) at x = a": "500 N/m", "slope of y(x) at x = 3 s": "5 cm/s", "slope of R(x) at x = 1 m": "1.52207×10⁻¹⁹ N",
+		"slope of T(x) at x = h": "-6.5 K/km", "slope of S(x) at x = a": "500 N/m", "slope of y(x) at x = 3 s": "5 cm/s", "slope of R(x) at x = 1 m": "0.95 eV/m", "area under P1(x) from 0 h to 3 h": "7.2 kW·h",
 		"area under f(x) from 0 s to t": "3 N·s", "area under f(x) from 0 m to 2 m": "24 J", "area under u1(x) from 0 h to 2 h": "108 km", "slope of u1(x) at x = 1 min": "0 m/s²",
 	} {
 		e := enter(t, givens...).Enter(context.Background(), line)

@@ -105,14 +105,16 @@ func (p *Product) Unit(d Dim, t Tag) *Unit {
 }
 
 // Per is the unit of a slope or an area from those of its axes. Nil is that of the
-// catalogue: where that is one word, such as N for J per cm, or where both axes are in
-// units that it knows, such as m/s² for N per kg.
+// catalogue: where that is one word and the axes are in units of the SI, such as N for J per
+// cm but not for eV per nm, or where both axes are in units that it knows, such as m/s² for
+// N per kg.
 func (p *Product) Per(d Dim, t Tag) *Unit {
 	if u := p.Unit(d, t); u != nil {
 		return u
 	}
 	u, own := p.read(d, t), Preferred(d, t)
-	if u == nil || len(own.parts) == 1 || u.size == (pair{1, 0}) {
+	foreign := u != nil && slices.ContainsFunc(u.parts, func(f part) bool { return f.atom.size() != pair{1, 0} })
+	if u == nil || len(own.parts) == 1 && !foreign || u.size == (pair{1, 0}) {
 		return nil
 	}
 	return u

@@ -20,6 +20,8 @@ type latexWriter struct {
 	// word tells that what is written ends with a control word, which a letter
 	// after it would become part of.
 	word bool
+	// deep tells that a fraction is around what is written.
+	deep bool
 }
 
 // tex writes LaTeX as it is.
@@ -47,9 +49,7 @@ func (w *latexWriter) box(b *Box) {
 	case choice:
 		w.cases(b.parts)
 	case fraction:
-		w.tex(`\frac`)
-		w.group("{", &b.parts[0], "}")
-		w.group("{", &b.parts[1], "}")
+		w.fraction(b)
 	case root:
 		w.tex(`\sqrt`)
 		if !b.parts[1].IsEmpty() {
@@ -80,6 +80,20 @@ func (w *latexWriter) box(b *Box) {
 	default:
 		w.sign(b)
 	}
+}
+
+// fraction writes a fraction; within another one it keeps its size, where \frac would be
+// hard to read.
+func (w *latexWriter) fraction(b *Box) {
+	command, above := `\frac`, w.deep
+	if above {
+		command = `\dfrac`
+	}
+	w.tex(command)
+	w.deep = true
+	w.group("{", &b.parts[0], "}")
+	w.group("{", &b.parts[1], "}")
+	w.deep = above
 }
 
 func (w *latexWriter) all(parts []Box) {
@@ -121,12 +135,15 @@ func (w *latexWriter) script(b *Box) {
 	default:
 		w.box(base)
 	}
+	deep := w.deep
+	w.deep = false // an exponent is small anyway
 	if !sub.IsEmpty() {
 		w.group("_{", sub, "}")
 	}
 	if !sup.IsEmpty() {
 		w.group("^{", sup, "}")
 	}
+	w.deep = deep
 }
 
 // digits writes digits with their decimal point.

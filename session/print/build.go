@@ -334,6 +334,11 @@ func (b *builder) working(e *entry.Entry) {
 			l.Left, named = named, nil
 		}
 		l.Lead = strings.ReplaceAll(l.Lead, "_", " ") // a formula's name is words
+		if n := len(w.Lines); n > 0 && l.Shown != nil && l.Left == nil && l.Lead == "" && w.Lines[n-1].Right != nil &&
+			typeset.Expr(w.Lines[n-1].Right).Page() == (shown{Value: l.Shown}).text() {
+			w.Lines = w.Lines[:n-1] // which is the value already
+			l.Left, l.Lead, l.Reason, l.By = lines[i-1].Left, lines[i-1].Lead, lines[i-1].Reason, lines[i-1].By
+		}
 		w.Lines = append(w.Lines, l)
 	}
 	for _, f := range e.Findings {

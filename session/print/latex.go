@@ -54,7 +54,7 @@ func (p *paper) begin(d *Document) {
 
 func (p *paper) end(d *Document) {
 	if caution := oneLine(d.Caution); caution != "" {
-		p.text("\\par\\addvspace{18pt}\\hrule\\addvspace{4pt}{\\footnotesize ", escapeTeX(caution), "\\par}\n")
+		p.text("\\par\\nopagebreak\\addvspace{18pt}\\nopagebreak\\hrule\\nopagebreak\\addvspace{4pt}{\\footnotesize ", escapeTeX(caution), "\\par}\n")
 	}
 	p.text("\\end{document}\n")
 }
@@ -134,13 +134,13 @@ func (p *paper) givens(rows []given) {
 		columns, head, named, most := "", "", "50mm", "100mm"
 		words := haveMeanings(rows[:n])
 		if words {
-			columns, head, named, most = `@{\qquad}p{60mm}`, ` & {\small Meaning}`, "45mm", "45mm"
+			columns, head, named, most = `@{\qquad}l`, ` & {\small Meaning}`, "45mm", "45mm"
 		}
 		p.text("\\blockhead{Given}\\par\\nopagebreak\n\\begin{tabular}{@{}l@{\\qquad}l", columns, "@{}}\n{\\small Quantity} & {\\small Value}", head, " \\\\ \\hline\n")
 		for _, g := range rows[:n] {
 			p.text(inline(typeset.Expr(g.Name), named), " & ", texValue(g.Shown, most))
 			if meaning := p.prose(g.Meaning); meaning != "" {
-				p.text(` & {\raggedright `, meaning, `\par}`)
+				p.text(` & \parbox[t]{60mm}{\raggedright\strut `, meaning, `\strut}`)
 			}
 			p.text(" \\\\\n")
 		}
@@ -159,7 +159,9 @@ func (p *paper) working(w *working, of []syntax.Expr) {
 }
 
 func (p *paper) definitions(lines []entry.WorkLine) {
-	p.text("\\par\\vspace{-\\baselineskip}\\mbox{}") // which the display follows, with no empty line
+	if empty(p.set.lead(&lines[0])) {
+		p.text("\\par\\vspace{-\\baselineskip}\\mbox{}") // which the display follows, with no empty line
+	}
 	p.lines(lines)
 }
 

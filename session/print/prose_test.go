@@ -54,7 +54,8 @@ func TestNothingIsSource(t *testing.T) {
 func TestWorkings(t *testing.T) {
 	d, _ := New("Workings", entered("g = 9.81 m/s^2", "h = 2.0 m", "m = 3 kg", "part a: A fall",
 		"solve m*g*h = 1/2*m*v^2 for v", "solve m*g*h = 1/2*m*v2^2 for v2",
-		"part b: Its steps", "steps v", "part c: Twice as high?", "v with h = 2*h", "part d: A pull", "solve T - m*g = m*a and T = 40 N + m*a/2 for T, a"), Key)
+		"part b: Its steps", "steps v", "part c: Twice as high?", "v with h = 2*h", "part d: A pull", "solve T - m*g = m*a and T = 40 N + m*a/2 for T, a",
+		"part e: A slope", "Γ = 6.5 K/km", "T_h(x) = (288 K) - Γ*x", "slope of T_h(x) at x = 2 km"), Key)
 	text := string(Plain(d, 76))
 	for _, want := range []string{
 		"  as in the working for v:\n  v2 = ", "The working for v is in part a.", "  with h = 2·h:\n  v = ", "1.41421 times v as it was",
@@ -63,6 +64,9 @@ func TestWorkings(t *testing.T) {
 		if !strings.Contains(text, want) {
 			t.Errorf("%q is missing in\n%s", want, text)
 		}
+	}
+	if n := strings.Count(text, "= −6.5 K/km"); n != 1 {
+		t.Errorf("a value is there %d times in\n%s", n, text)
 	}
 	if n := strings.Count(text, "swap the sides"); n != 1 {
 		t.Errorf("a working is there %d times", n)
