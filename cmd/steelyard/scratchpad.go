@@ -112,8 +112,12 @@ type scratchpad struct {
 }
 
 // Prompt is what the next statement begins with. A line above that is being edited has
-// one prompt: where that is left, the next is that of a new line.
-func (s *scratchpad) Prompt() repl.Prompt {
+// one prompt: where that is left, the next is that of a new line; but the rest of a paste
+// into such a prompt goes there too.
+func (s *scratchpad) Prompt(goesOn bool) repl.Prompt {
+	if goesOn && s.next == nil {
+		s.next = s.draft
+	}
 	p := repl.Prompt{Number: view.Prompt(s.pad.Next()), Offers: s.offers}
 	if s.draft = s.next; s.draft != nil {
 		p.Number, p.Text = view.Prompt(s.draft.Line), s.draft.Text

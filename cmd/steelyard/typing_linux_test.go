@@ -76,6 +76,16 @@ func TestPasteIntoInsert(t *testing.T) {
 	c.send(pasted("a = 3 m\nb = 4 m\n"))
 	c.expect("  5.  ")
 	c.has("x = 1 m", "a = 3 m", "b = 4 m", "y = 2 m")
+	// Without an end of line the last row waits in the prompt, where the others went.
+	c.line("insert before 2", "  2.  ")
+	c.send(pasted("p = 7 m\nq = 8 m"))
+	c.expect("  3.  q = 8 m")
+	c.send("\r")
+	c.expect("  7.  ")
+	c.line("page 1 to 4", "  7.  ")
+	c.has("x = 1 m", "p = 7 m", "q = 8 m", "a = 3 m")
+	c.line("remove 2", "  6.  ")
+	c.line("remove 2", "  5.  ")
 	// The last line of a paste may be a command that puts a line into the prompt.
 	c.send(pasted("z = 5 m\nchange 2\n"))
 	c.expect("  2.  a = 3 m")

@@ -15,8 +15,9 @@ import (
 
 // Pad is what stands behind the prompt.
 type Pad interface {
-	// Prompt is what the next statement begins with.
-	Prompt() Prompt
+	// Prompt is what the next statement begins with. One that goes on is the end of a
+	// paste: it goes where the lines above it went.
+	Prompt(goesOn bool) Prompt
 	// Incomplete tells whether a statement asks for more lines.
 	Incomplete(text string) bool
 	// Continues tells whether a line that is not indented is one more of a statement
@@ -179,7 +180,8 @@ func (l *loop) next() Prompt {
 		l.prompt = nil
 		return *p
 	}
-	p := l.cfg.Pad.Prompt()
+	rest := l.ed.rest
+	p := l.cfg.Pad.Prompt(l.pasted && rest != nil && isText(string(rest.text)))
 	if l.pasted {
 		p.Offers = nil // the lines below may mend it
 	}
