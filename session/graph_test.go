@@ -108,6 +108,7 @@ func TestShapes(t *testing.T) {
 		{"exp(1/n) against n from -2 to 2", "exp(1/n) runs off between n = 0 and 0.0625; 0 from n = -0.00140381 to n = 0 (judged from samples)."},
 		{"exp(n^2) against n from -40 to 40", "exp(n²) runs off below n = -23.8, above n = 23.8; the same on both sides of n = 0 (judged from samples)."},
 		{"√(n^2) - n against n from 0 to 5", "√(n²) - n is constant: 0; 0 from n = 0 to n = 5 (judged from samples)."},
+		{"1/(1 + exp(-(q - 2 m)/(0.001 m))) against q from 0 m to 4 m", "1/(1 + exp(-(q - 2 m)/(0.001 m))) rises from 0 at q = 0 to 1 at q = 4 m; 0 from q = 0 to q = 1.29688 m."},
 		{"1/sin(n) against n from 0 to 3.14", "1/sin(n) runs off at n = 0."},
 		{"1/√(1 - n^2) against n from -1 to 1", "1/√(1 - n²) runs off at n = -1, at n = 1; the same on both sides of n = 0."},
 		{"√(3.1 - n)/n against n from 0 to 3.12", "√(3.1 - n)/n runs off at n = 0; zero at n = 3.1."},
