@@ -1,6 +1,10 @@
 package algebra
 
-import "steelyard/lang/syntax"
+import (
+	"slices"
+
+	"steelyard/lang/syntax"
+)
 
 // maxPower is the highest whole power of a bracket that is multiplied out.
 const maxPower = 4
@@ -11,6 +15,10 @@ const maxPower = 4
 // Only those: (m + M) in a line that is solved for v stays as it is, and a result that
 // is written with the letters of its line is one that its reader knows.
 func (n normalizer) opened(s sum) (sum, bool) {
+	opens := func(t term) bool { return slices.ContainsFunc(t.factors, n.opens) }
+	if !slices.ContainsFunc(s, opens) {
+		return nil, false
+	}
 	var out sum
 	changed := false
 	for _, t := range s {
@@ -28,13 +36,18 @@ func (n normalizer) opened(s sum) (sum, bool) {
 func (n normalizer) open(t term) sum {
 	out := sum{{coef: t.coef, lost: t.lost}}
 	for _, f := range t.factors {
-		if f.exp.Num() > 0 && f.exp.IsInt() && n.holds(f.base) && !isName(f.base, n.unknown) {
+		if n.opens(f) {
 			out = n.product(out, n.expanded(f))
 		} else {
 			out = n.product(out, sum{factorTerm(f)})
 		}
 	}
 	return out
+}
+
+// opens tells whether a factor is a bracket that holds the unknown, or a whole power of it.
+func (n normalizer) opens(f factor) bool {
+	return f.exp.Num() > 0 && f.exp.IsInt() && !isName(f.base, n.unknown) && n.holds(f.base)
 }
 
 // expanded multiplies a whole power of a bracket out.
