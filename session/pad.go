@@ -163,7 +163,9 @@ func (p *Pad) enter(m mark, line int, text string, read syntax.Stmt) *entry.Entr
 	planner := p.page.Planner
 	planner.Begin(line)
 	l := &eval.Line{Page: p.page, Entry: e, Start: planner.Size()}
+	stmt := e.Stmt
 	tried := p.read(l)
+	m.read = m.read && e.Stmt == stmt // names run together may be no product where others are given
 	if p.page.State.Budget.Ended() != limit.Going {
 		p.ended(l, m)
 		m.asked = nil // it had more to ask

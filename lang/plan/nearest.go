@@ -27,6 +27,13 @@ func (c *coder) nearest(word string) []string {
 	})
 }
 
+// Near lists up to three names of the page that are spelled nearly like a word.
+func (p *Planner) Near(word string) []string {
+	c := p.coder("")
+	defer c.leave()
+	return c.nearest(word)
+}
+
 // lengths sorts the first definition of each name by how many letters the name
 // has, so that of a long worksheet only a few names are compared with one that
 // is misspelt. It is brought up to date when it is asked, as most worksheets

@@ -136,10 +136,10 @@ func (p *exprParser) implied() Expr {
 		if t.kind != nameToken && t.kind != piToken && !t.sign("(") && !t.sign("√") {
 			return x
 		}
-		at := Span{From: p.end, To: t.from}
+		at, glued := Span{From: p.end, To: t.from}, t.glued
 		y := p.power()
 		b := binary(Mul, at, x, y)
-		b.Implied = !namesMeet(x, y)
+		b.Implied = !glued && !namesMeet(x, y)
 		x = b
 	}
 }

@@ -147,7 +147,7 @@ func GluedNames(stmt Stmt, text, unit string, known func(string) bool) (string, 
 		return "", false
 	}
 	names, ok := NamesIn(unit, known)
-	return text[q.At.From:q.At.To], ok && !hasTwice(names)
+	return text[q.At.From:q.At.To], ok && !HasTwice(names)
 }
 
 // factor tells whether what is directly in an expression is a factor in it.
@@ -206,10 +206,10 @@ func (o *opener) product(part *LackingPart, unit string) (text string, lacking, 
 	}
 	part.Letters = letters > 1
 	part.Free = part.Letters && known == nil
-	return b.String(), lacking, known, len(lacking) > 0 && !(part.Free && hasTwice(lacking))
+	return b.String(), lacking, known, len(lacking) > 0 && !(part.Free && HasTwice(lacking))
 }
 
-// hasTwice tells whether a list holds a word twice, as that of the letters of mm does.
-func hasTwice(words []string) bool {
+// HasTwice tells whether a list holds a word twice, as that of the letters of mm does.
+func HasTwice(words []string) bool {
 	return len(slices.Compact(slices.Sorted(slices.Values(words)))) < len(words)
 }

@@ -25,6 +25,8 @@ type Scope interface {
 	Angle(name string) bool
 	// Turns tells whether the line of a name is in turns, as rev/min is.
 	Turns(name string) bool
+	// Everyday tells whether a word of a unit is a common one.
+	Everyday(word string) bool
 	// IsUnit tells whether a text is a unit, and Unit whether it is that of a
 	// quantity that has a name.
 	IsUnit(text string) bool
@@ -256,6 +258,9 @@ func (o *opener) nameSlot(ps pieces, i int) (slot, bool) {
 		}
 		o.beside, o.others = true, true
 		s.choices = []choice{{pieces: names}}
+		if letters, ok := o.letterNames(p.text); ok && len(letters) > len(names) {
+			s.choices = append(s.choices, choice{pieces: letters}) // m*g*h, where mg is a name too
+		}
 		if first, _ := o.gluedFunction(p.text, 1); len(first) > 0 && !slices.Equal(first, names) {
 			s.choices = append(s.choices, choice{pieces: first})
 		}

@@ -13,7 +13,7 @@ import (
 // tells that the word on its left is a product of names of the page: pV = n*R*T.
 func OpenEquation(text string, product bool, in Scope) (out Open) {
 	r, tokens, bad := statementTokens(text)
-	if bad != nil || r.word != nil || len(r.body) > 0 || len(tokens) < 3 {
+	if bad != nil || r.word != nil || len(r.body) > 0 || len(tokens) < 3 || tokens[0].is("=") {
 		return out
 	}
 	given := tokens[1].is("=") && tokens[0].kind != numToken // 0 = v^2 + 2*a*s gives no name a value

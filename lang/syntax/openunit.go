@@ -184,14 +184,25 @@ func (o *opener) names(word string) (pieces, bool) {
 	} else if word == "pi" {
 		return pieces{{kind: piToken, text: "π"}}, true
 	}
-	if !ok {
-		return nil, false
+	return piecesOfNames(parts), ok
+}
+
+// letterNames reads a word as known names, as short ones as possible.
+func (o *opener) letterNames(word string) (pieces, bool) {
+	parts, ok := Apart(word, func(part string) int {
+		if n := len(part); o.in.Known(part) {
+			return n * n
+		}
+		return 0
+	})
+	return piecesOfNames(parts), ok
+}
+
+func piecesOfNames(names []string) (out pieces) {
+	for _, name := range names {
+		out = append(out, token{kind: nameToken, text: name})
 	}
-	var out pieces
-	for _, p := range parts {
-		out = append(out, token{kind: nameToken, text: p})
-	}
-	return out, true
+	return out
 }
 
 // afterPi is what follows pi in a word: the f of pif; "" where the word is another.

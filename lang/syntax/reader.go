@@ -69,6 +69,7 @@ type reader struct {
 	body     []Span
 	word     *StatementWord         // that it begins with, or nil
 	known    func(name string) bool // tells names of the page, or nil
+	splits   *apart                 // takes words apart that are no names, or nil
 	alone    bool                   // it is an expression that stands alone, and nothing works out
 	scanned  []token                // of the line, if it has been scanned
 	room     []token                // where those of the line may go
@@ -171,6 +172,9 @@ func (r *reader) tokens(head string) ([]token, *fault) {
 	}
 	if r.word != nil && r.word.keep != nil {
 		r.word.keep(tokens)
+	}
+	if r.splits != nil && bad == nil {
+		tokens = r.splits.tokens(tokens)
 	}
 	r.loose(tokens)
 	if earlier := adjacent(r.text, tokens, r.knownIn(tokens)); earlier != nil && (bad == nil || earlier.At.From < bad.At.From) {

@@ -6,6 +6,7 @@ package eval
 
 import (
 	"slices"
+	"strings"
 
 	"steelyard/lang/formula"
 	"steelyard/lang/plan"
@@ -61,6 +62,22 @@ func (s *Settings) Note(message string) bool {
 	}
 	s.Noted = &Noted{message: message, before: s.Noted}
 	return true
+}
+
+// CanNote tells whether a note has been made, or can be.
+func (s Settings) CanNote(message string) bool {
+	_, made := s.NotedAs(message)
+	return made || s.Note(message)
+}
+
+// NotedAs is the rest of a note on the page that begins with a text.
+func (s Settings) NotedAs(begins string) (rest string, ok bool) {
+	for last := s.Noted; last != nil; last = last.before {
+		if rest, ok = strings.CutPrefix(last.message, begins); ok {
+			return rest, true
+		}
+	}
+	return "", false
 }
 
 // Same tells whether the settings are those of another place.

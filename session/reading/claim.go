@@ -106,8 +106,13 @@ func (s *settler) fitting(lacking *syntax.Lacking) (fits, first bool, found map[
 	if stmt == nil {
 		return false, false, nil
 	}
+	return s.fittingOf(stmt, lacking.Text, lacking.Symbols)
+}
+
+// fittingOf is fitting for a line that has been read.
+func (s *settler) fittingOf(stmt syntax.Stmt, text string, symbols []string) (fits, first bool, found map[string]units.Dim) {
 	c := s.claimOf(stmt)
-	f := fitted{settler: s, text: lacking.Text, pure: true}
+	f := fitted{settler: s, text: text, pure: true}
 	for _, x := range c.of {
 		f.sides = append(f.sides, syntax.Unplaced(x))
 	}
@@ -118,13 +123,17 @@ func (s *settler) fitting(lacking *syntax.Lacking) (fits, first bool, found map[
 			f.names, f.quantities = []string{whole}, [][]units.Dim{c.quantities}
 		}
 	}
-	for _, name := range append(slices.Clone(lacking.Symbols), c.free...) {
+	for _, name := range append(slices.Clone(symbols), c.free...) {
 		if !slices.Contains(f.names, name) {
 			f.names, f.quantities = append(f.names, name), append(f.quantities, s.quantitiesOf(name))
 		}
 	}
 	if len(c.of) == 1 && f.named {
 		f.names, f.quantities = append(f.names, whole), append(f.quantities, nil)
+	}
+	if len(f.names) == 0 {
+		st := s.Try(c.of[0]).Static
+		return st.Open == 0 && !st.Dim.IsOne() && s.Planner.CompileOf(text, nil, nil, f.sides...).OK, true, nil
 	}
 	f.of = make([]run.Static, len(f.names))
 	if fits, first = f.from(0); !fits && len(f.names) > mostFitted {

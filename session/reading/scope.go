@@ -58,6 +58,9 @@ func (s scope) Turns(name string) bool {
 	return ok && d.Unit != nil && d.Unit.Turns()
 }
 
+// Everyday tells whether a word of a unit is a common one.
+func (s scope) Everyday(word string) bool { return s.planner.Units.Everyday(word) }
+
 // IsUnit tells whether a text is a unit.
 func (s scope) IsUnit(text string) bool {
 	_, bad := s.planner.Units.Parse(text, units.AfterNumber)

@@ -81,7 +81,7 @@ func Settle(l *eval.Line, try Enter, offers bool) Verdict {
 		if converted, ok := s.converted(); ok {
 			return converted
 		}
-		v.Findings = append(v.Findings, left.Findings...)
+		v.Findings = append(append(v.Findings, left.Findings...), s.wasProduct()...)
 	}
 	return v
 }
@@ -101,6 +101,9 @@ func (s *settler) open() (v Verdict, measured bool) {
 		if equation := syntax.OpenEquation(text, false, &s.scope); equation.Equation {
 			open = equation
 		}
+	}
+	if v, ok := s.asProducts(&open); ok {
+		return v, measured
 	}
 	if len(open.Readings) == 0 {
 		return Verdict{}, measured
