@@ -41,6 +41,7 @@ var statements = table(
 	of(curve.Graph).with(advise.Graph),
 	of(curve.Bars),
 	of(work.Steps),
+	of(work.Budget),
 	of(func(l *eval.Line, _ *syntax.Part) { l.Planner.BeginPart() }).with(advise.Part),
 	of(func(l *eval.Line, s *syntax.FiguresSetting) {
 		l.Set.Figures, l.Set.ByGivens = units.Figures{N: s.Figures, Keep: s.Figures > 0}, s.Figures == 0

@@ -25,6 +25,42 @@ type Decimal struct {
 	// LastPlace is the power of ten of the last digit written: 257 has 0,
 	// 0.080 has -3, 3.2e5 has 4.
 	LastPlace int
+	// Off is how far the number may be off, as it was written; nil if that was not.
+	Off *Spread
+}
+
+// Spread is what was written behind ±: a standard uncertainty, or half the width of what
+// is spread evenly or as a triangle.
+type Spread struct {
+	Text  string // plain ASCII: "0.002"
+	Width float64
+	Shape SpreadShape
+}
+
+// SpreadShape is how values are spread.
+type SpreadShape uint8
+
+// The shapes.
+const (
+	Normal     SpreadShape = iota // Width is the standard uncertainty
+	Uniform                       // evenly over twice Width
+	Triangular                    // over twice Width, most in the middle
+)
+
+// String is the word that is written behind the unit; none for Normal.
+func (s SpreadShape) String() string { return [...]string{"", "uniform", "triangular"}[s] }
+
+// Standard is the standard uncertainty (JCGM 100:2008, 4.3.7 and 4.3.9).
+func (s *Spread) Standard() float64 {
+	return s.Width / [...]float64{Normal: 1, Uniform: math.Sqrt(3), Triangular: math.Sqrt(6)}[s.Shape]
+}
+
+// Written is the number with what was written behind ±.
+func (d Decimal) Written() string {
+	if d.Off == nil {
+		return d.Text
+	}
+	return d.Text + " ± " + d.Off.Text
 }
 
 // ParseDecimal reads "[-]digits[.digits][e[+-]digits]". It reports false for

@@ -61,6 +61,7 @@ const (
 	NoFigures   ID = "no-figures"   // 5.02 m - 5.019 m shown to the givens' figures
 	Noughts     ID = "noughts"      // 1200 N decides how many figures are known
 	MoreFigures ID = "more-figures" // report k to 5 figures, of givens with two
+	FirstOrder  ID = "first-order"  // √x at x = 0 ± 1: no slope, so no uncertainty
 
 	// numbers
 	NoRealValue    ID = "no-real-value"    // √ of a negative, ln 0, asin 2
@@ -151,6 +152,7 @@ var table = [...]about{
 	{NoFigures, Caution, "The givens support no figure of the value."},
 	{Noughts, Caution, "Noughts at the end of a given decide how many figures a result has, and may only hold a place."},
 	{MoreFigures, Caution, "An answer is reported with more figures than its givens support."},
+	{FirstOrder, Caution, "The uncertainty of a value can't be told from the slopes at the givens."},
 
 	{NoRealValue, Error, "There is no real value, as for the root of a negative number."},
 	{DivisionByZero, Error, "Something is divided by zero."},

@@ -26,6 +26,9 @@ func Written(d units.Decimal, u *units.Unit, exact bool) run.Instr {
 // written is the instruction of a quantity that was written in a unit and is v in
 // coherent SI units.
 func written(v float64, d units.Decimal, u *units.Unit) run.Instr {
+	if d.Off != nil {
+		return run.Uncertain(v, d.Off.Standard()*(u.ToSIFloat(1)-u.ToSIFloat(0)))
+	}
 	if d.Hi == 0 || d.Text == "1" || d.Text == "-1" || u.Dim().IsOne() && u.Tag() == units.None {
 		return run.Instr{Op: ops.Const, K: v}
 	}
@@ -56,7 +59,7 @@ func (c *coder) next() run.Slot { return run.Slot(len(c.code.Instrs)) }
 // chose, and has not measured.
 func (c *coder) exact(from run.Slot, chosen func(run.Static) bool) {
 	for s := from; s < c.next(); s++ {
-		if in := &c.code.Instrs[s]; in.Op == ops.Const && chosen(c.code.Statics[s]) {
+		if in := &c.code.Instrs[s]; in.Place() != 0 && chosen(c.code.Statics[s]) {
 			*in = run.Instr{Op: ops.Const, K: in.K}
 		}
 	}

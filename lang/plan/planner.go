@@ -44,6 +44,10 @@ type Planner struct {
 	// nothing more is planned.
 	Budget *limit.Budget
 
+	// Unsure tells that some number was written with an uncertainty: where none was,
+	// nobody looks for any.
+	Unsure bool
+
 	line    int // of the statement being planned
 	part    int
 	that    *Def

@@ -18,6 +18,9 @@ type asked[N any, D domain[N]] struct {
 	// found is what is known of a slot that was looked for, and not worked out step by
 	// step: an area, a slope, a root. It is false for one that nothing is known of.
 	found func(s Slot) (N, bool)
+	// kept tells which instructions are found too, and never copied: those that are
+	// told from each other by where they stand. It may be nil.
+	kept func(in *Instr) bool
 
 	known map[Slot][]N
 	// failed says why the slot that was asked for last has no value.
@@ -103,9 +106,10 @@ func (m *asked[N, D]) loads(s Slot) bool {
 
 // searched tells whether a slot is looked for, and not worked out step by step.
 func (m *asked[N, D]) searched(s Slot) bool {
-	switch m.p.Main.Instrs[s].Op {
+	in := &m.p.Main.Instrs[s]
+	switch in.Op {
 	case ops.Area, ops.Slope, ops.Solve:
 		return true
 	}
-	return false
+	return m.kept != nil && m.kept(in)
 }

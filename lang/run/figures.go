@@ -17,9 +17,14 @@ func Written(v, place float64, noughts int) Instr {
 // Place is what one in the last figure of a written number is worth; 0 of an exact
 // number, and of an instruction that is none.
 func (in *Instr) Place() float64 {
-	if in.Op != ops.Const {
+	if in.Op != ops.Const || in.A == uncertain {
 		return 0
 	}
+	return in.bits()
+}
+
+// bits is the number that B and C of a constant hold.
+func (in *Instr) bits() float64 {
 	return math.Float64frombits(uint64(uint32(in.B))<<32 | uint64(uint32(in.C)))
 }
 

@@ -13,9 +13,13 @@ func dump(x Expr) string {
 	case nil:
 		return ""
 	case *Number:
-		return x.Value.Text
+		return x.Value.Written()
 	case *Quantity:
-		return x.Value.Text + "|" + x.Unit.Text
+		text := x.Value.Written() + "|" + x.Unit.Text
+		if x.Value.Off != nil {
+			text += x.Value.Off.Shape.String()
+		}
+		return text
 	case *Mixed:
 		var parts []string
 		for _, q := range x.Parts {
@@ -139,6 +143,8 @@ func dumpStmt(s Stmt) string {
 		return "constants " + strings.Join(names, ",")
 	case *FiguresSetting:
 		return fmt.Sprintf("figures %d", s.Figures)
+	case *Budget:
+		return "budget " + s.Of.Name
 	case *ExactSetting:
 		return "exact"
 	case *RoundSetting:

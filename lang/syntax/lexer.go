@@ -176,7 +176,7 @@ func (l *scanner) writtenNumber() *fault {
 	}
 	l.emit(numToken, end)
 	if !bare {
-		l.unitHere(false)
+		return l.numberGoesOn()
 	} else if !l.underRoot() {
 		l.productUnit()
 	}

@@ -118,11 +118,15 @@ func (l *scanner) digits(pos int) int { return l.units().digits(pos) }
 
 // decimal returns the value of a written number.
 func decimal(text string, at Span, negative bool) (units.Decimal, *fault) {
+	text, off, spread := strings.Cut(text, "±")
 	text = plainNumber(text)
 	if negative {
 		text = "-" + text
 	}
 	d, ok := units.ParseDecimal(text)
+	if ok && spread {
+		d.Off, ok = spreadOf(off)
+	}
 	if ok {
 		return d, nil
 	}

@@ -132,6 +132,9 @@ func (p *exprParser) number(bare bool) Expr {
 		}
 		return q
 	}
+	if d.Off != nil { // it was measured, and is no coefficient
+		return &Quantity{At: at, Value: d, Unit: UnitText{Text: "1", At: at}}
+	}
 	n := &Number{At: at, Value: d}
 	if p.tok.kind == piToken && p.from.peek(1).kind == unitToken { // 5.00π rad
 		pi := &Pi{At: p.take().span()}

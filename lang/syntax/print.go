@@ -4,6 +4,7 @@ import (
 	"strconv"
 	"strings"
 
+	"steelyard/units"
 	"steelyard/units/writing"
 )
 
@@ -38,13 +39,24 @@ func (p *printer) expr(x Expr) {
 	}
 }
 
-func (p *printer) Number(x *Number) { p.text(x.Value.Text) }
+func (p *printer) Number(x *Number) { p.text(x.Value.Written()) }
 func (p *printer) Pi(*Pi)           { p.text("π") }
 func (p *printer) That(*That)       { p.text("that") }
 
 func (p *printer) Quantity(x *Quantity) {
-	p.text(x.Value.Text)
+	if x.Value.Off != nil && x.Unit.Text == "%" {
+		p.text(x.Value.Text, " %")
+		p.text(" ± ", x.Value.Off.Text)
+	} else {
+		p.text(x.Value.Written())
+	}
+	if x.Unit.Text == "1" {
+		return
+	}
 	p.unit(x.Unit, x.Unit.Text == "°" || x.Unit.Text == "′" || x.Unit.Text == "″")
+	if off := x.Value.Off; off != nil && off.Shape != units.Normal {
+		p.text(" ", off.Shape.String())
+	}
 }
 
 func (p *printer) Mixed(x *Mixed) {

@@ -70,6 +70,11 @@ func (p *exprParser) measured(x Expr) Expr {
 		return x
 	}
 	in, ok := x.(*Paren)
+	if ok {
+		if q, ok := in.X.(*Quantity); ok && q.Unit.Text == "1" { // (0.842 ± 0.002) m
+			return &Quantity{At: in.At.Join(u.At), Value: q.Value, Unit: u}
+		}
+	}
 	if !ok {
 		in = &Paren{At: x.Span(), X: x}
 	}

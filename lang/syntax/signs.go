@@ -35,12 +35,10 @@ func (l *scanner) sign(r rune, width int) *fault {
 		return l.bracket(byte(r), at)
 	case r == ')' || r == ']' || r == '}':
 		return l.closeBracket(byte(r), at)
-	case r == '+' && strings.HasPrefix(l.text[l.pos:l.end], "+/-"):
-		return notYet(Span{From: l.pos, To: l.pos + 3}, "A value with an uncertainty")
-	case r == '±':
-		return notYet(at, "A value with an uncertainty")
 	case r == ';' && len(l.open) > 0 && l.open[len(l.open)-1].sign == '[':
 		return &fault{finding.New(finding.NotWritten, at, "The values of a list have commas between them.", "Write `,` instead.", ",")}
+	case r == '+' && strings.HasPrefix(l.text[l.pos:l.end], "+/-"), r == '±':
+		return notSpread(at, "± belongs behind a written number.", "Write it like 0.842 ± 0.002 m. A result has the uncertainty that follows from its givens.")
 	case r == ',':
 		if n := len(l.open); n > 0 && l.open[n-1].sign == '(' && !l.open[n-1].call && !l.open[n-1].with {
 			if i := strings.IndexByte(l.text[at.To:l.end], ')'); i >= 0 {
@@ -77,7 +75,7 @@ type otherSign struct{ sign, message, instead string }
 const (
 	turnedRound = "The two signs are the wrong way round."
 	noNotEqual  = "There is no sign for \"not equal\" here. Use = < > ≤ ≥."
-	moreOrLess  = "This can mean ± or a minus. A value with ± can't be worked out by this version yet."
+	plusMinus   = "This can mean ± or a minus. ± belongs behind a written number."
 )
 
 var otherSigns = []otherSign{
@@ -90,9 +88,9 @@ var otherSigns = []otherSign{
 	{"/=", noNotEqual, ""},
 	{"<>", noNotEqual, ""},
 	{"≠", noNotEqual, ""},
-	{"+-", moreOrLess, "-"},
-	{"+−", moreOrLess, "-"},
-	{"+–", moreOrLess, "-"},
+	{"+-", plusMinus, "-"},
+	{"+−", plusMinus, "-"},
+	{"+–", plusMinus, "-"},
 }
 
 func (l *scanner) otherWay(o *otherSign) *fault {
@@ -115,11 +113,6 @@ func (l *scanner) bracket(sign byte, at Span) *fault {
 	if sign == '[' && t != nil && t.ends() && t.kind != unitToken {
 		return &fault{finding.New(finding.NotWritten, at, "Square brackets hold the values of a list, as in [1.21, 1.19] s; what they have to do with the word before them is not said.",
 			"For a product put `*` between them. One value can't be taken out of a list.")}
-	}
-	if sign == '(' && t != nil && t.kind == numToken && t.to == l.pos && strings.Contains(t.text, ".") {
-		if end := l.digits(l.pos + 1); end > l.pos+1 && end < l.end && l.text[end] == ')' {
-			return notYet(Span{From: t.from, To: end + 1}, "A number with its uncertainty in brackets")
-		}
 	}
 	b := bracket{sign: sign, at: l.pos, plain: true}
 	if t != nil {

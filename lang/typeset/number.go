@@ -1,6 +1,10 @@
 package typeset
 
-import "strings"
+import (
+	"strings"
+
+	"steelyard/units"
+)
 
 // minus is a sign before its operand.
 var minus = Box{kind: prefix, text: "−"}
@@ -8,6 +12,12 @@ var minus = Box{kind: prefix, text: "−"}
 // number lays out a number in plain ASCII, such as 0.080, -5 or 3.2e5, with the
 // power of ten that its exponent stands for.
 func (l *layout) number(text string) {
+	if value, off, ok := strings.Cut(text, " ± "); ok {
+		l.number(value)
+		l.put(Box{kind: infix, text: "±"})
+		l.number(off)
+		return
+	}
 	unsigned := strings.TrimPrefix(strings.TrimPrefix(text, "-"), "−")
 	if unsigned != text {
 		l.put(minus)
@@ -30,4 +40,15 @@ func (l *layout) number(text string) {
 	}
 	l.put(l.scripted("", Box{kind: digits, text: "10"}, Box{}, raised))
 	l.put(holding(group, unsigned, l.end(outer)))
+}
+
+// spread lays out a written number; with its uncertainty, in brackets.
+func (l *layout) spread(d units.Decimal) {
+	if d.Off == nil {
+		l.number(d.Text)
+		return
+	}
+	l.put(Box{kind: loose, text: "("})
+	l.number(d.Written())
+	l.put(Box{kind: loose, text: ")"})
 }

@@ -51,7 +51,7 @@ func Unit(text string) Box {
 // Quantity is a number with its unit.
 func (l *layout) Quantity(q *syntax.Quantity) {
 	outer := l.begin()
-	l.number(q.Value.Text)
+	l.spread(q.Value)
 	l.unitAfter(q.Unit.Text)
 	l.put(holding(group, "", l.end(outer)))
 }
@@ -98,7 +98,7 @@ func (l *layout) Mixed(x *syntax.Mixed) {
 // unitAfter lays out a unit behind a number, with the space between them.
 func (l *layout) unitAfter(text string) {
 	switch text {
-	case "":
+	case "", "1":
 		return
 	case "°", "′", "″":
 	default:

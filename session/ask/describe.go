@@ -90,7 +90,9 @@ func describeQuantity(p *eval.Page, d *plan.Def) []string {
 		return append(out, "  0 without a unit: its first use sets its unit")
 	}
 	out = append(out, "  dimension "+st.Dim.String()+"; in base units "+baseUnits(st))
-	if words := supported(p, d); words != "" && !st.Absent {
+	if words := uncertainty(p, d); words != "" {
+		out = append(out, "  "+words)
+	} else if words := supported(p, d); words != "" && !st.Absent {
 		out = append(out, "  "+words)
 	}
 	if k, ok := units.KindOf(st.Dim, st.Tag); ok && len(k.Others()) > 0 {

@@ -1,10 +1,26 @@
 package ask
 
 import (
+	"math"
+
 	"steelyard/lang/plan"
 	"steelyard/session/eval"
 	"steelyard/units"
 )
+
+// uncertainty says the standard uncertainty of a quantity, and what part of it that is;
+// nothing for one without.
+func uncertainty(p *eval.Page, d *plan.Def) string {
+	v := p.ValueOf(d)
+	if v == nil || v.U == 0 {
+		return ""
+	}
+	words := "standard uncertainty " + units.FormatQuantity(v.UInUnit(), v.Unit, units.Figures{N: 2, Keep: true}, v.Rounding, units.Screen)
+	if v.InUnit != 0 && !v.Unit.Affine() {
+		words += ", " + units.FormatNumber(100*v.UInUnit()/math.Abs(v.InUnit), units.Figures{N: 2}, v.Rounding, units.Screen) + " %"
+	}
+	return words
+}
 
 // supported says in words how many figures of a quantity are known, and what limits
 // them; nothing for one that has no value.

@@ -100,7 +100,8 @@ func compare(l *eval.Line, s *syntax.CheckStmt, right syntax.Expr, both sides, w
 	out := &entry.Verdict{Left: left, Right: other, OfSign: s.Sign != syntax.NoSign}
 	_, _, leftWritten := writtenQuantity(l, s.Left)
 	_, _, rightWritten := writtenQuantity(l, right)
-	oneWritten := s.Op == syntax.Equal && s.Within == nil && leftWritten != rightWritten
+	doubt := doubtful(l, s, both)
+	oneWritten := doubt == 0 && s.Op == syntax.Equal && s.Within == nil && leftWritten != rightWritten
 	out.Holds = true
 	l.Entry.Outcome = out
 	for i := range max(both.left.Static.Width, both.right.Static.Width) {
@@ -114,7 +115,7 @@ func compare(l *eval.Line, s *syntax.CheckStmt, right syntax.Expr, both sides, w
 		case oneWritten && leftWritten && !eval.IsZero(s.Left):
 			holds = roundsTo(l, other.SI, s.Left)
 		default:
-			holds = compareHolds(s.Op, left.SI, other.SI, margin(l, s, both, within, i), off(l, &both, i))
+			holds = compareHolds(s.Op, left.SI, other.SI, margin(l, s, both, within, i)+doubt, off(l, &both, i))
 		}
 		if !holds {
 			out.Holds = false
@@ -122,6 +123,19 @@ func compare(l *eval.Line, s *syntax.CheckStmt, right syntax.Expr, both sides, w
 			return
 		}
 	}
+}
+
+// sureBy is how many standard uncertainties the sides of a check may differ by.
+const sureBy = 2
+
+// doubtful is how far apart the sides of a check may be for their uncertainties, where no
+// margin is given: what both depend on is in their difference but once.
+func doubtful(l *eval.Line, s *syntax.CheckStmt, both sides) float64 {
+	if s.Within != nil || !l.Planner.Unsure {
+		return 0
+	}
+	of := l.Depends()
+	return sureBy * of(both.left.Slot).Minus(of(both.right.Slot)).Uncertainty(l.Set.Added)
 }
 
 // element is element i of a side; one value serves for all.

@@ -2,6 +2,7 @@ package entry
 
 import (
 	"hash/fnv"
+	"math"
 	"strconv"
 	"strings"
 
@@ -31,6 +32,10 @@ type Value struct {
 	// Named tells that a finding has already named the quantity, so that a
 	// view does not repeat it after the value.
 	Named bool
+	// U is its standard uncertainty in coherent SI units, 0 if nothing that it depends on
+	// has one; it is shown with so many figures.
+	U        float64
+	UFigures int
 	// Figures and Rounding are the wishes in force for printing it.
 	Figures  units.Figures
 	Rounding units.Rounding
@@ -90,11 +95,17 @@ func (v Value) Shown(form units.Form) string {
 	if v.List != nil {
 		return v.shownList(form)
 	}
+	if v.U > 0 {
+		return units.FormatUncertain(v.InUnit, v.UInUnit(), v.Unit, v.UFigures, v.Rounding, form)
+	}
 	return units.FormatQuantity(v.InUnit, v.Unit, v.Figures, v.Rounding, form)
 }
 
 // Number returns the number without its unit: "256.889".
 func (v Value) Number(form units.Form) string {
+	if v.U > 0 {
+		return units.FormatSpread(v.InUnit, v.UInUnit(), v.UFigures, v.Rounding, form)
+	}
 	return units.FormatNumber(v.InUnit, v.Figures, v.Rounding, form)
 }
 
@@ -133,6 +144,9 @@ func (v Value) Digest() string {
 	}
 	return strconv.FormatUint(h.Sum64(), 16)
 }
+
+// UInUnit is the standard uncertainty in the unit that the value is shown in.
+func (v Value) UInUnit() float64 { return math.Abs(v.Unit.FromSIDifference(v.U)) }
 
 // Box lays the value out as it is shown.
 func (v Value) Box() typeset.Box {

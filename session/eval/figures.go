@@ -137,6 +137,33 @@ func Counted(n int) string {
 // source finds the number that a line was worked out from, itself or by lines above, as it
 // was written; empty if it stands in none.
 func (p *Page) source(e *entry.Entry, in *run.Instr) string {
+	name, x := p.writtenAt(e, in)
+	if x != nil && name != "" {
+		return name + " = " + typeset.Text(x)
+	}
+	if x != nil {
+		return typeset.Text(x)
+	}
+	return name
+}
+
+// SourceOf is what the number that a line was worked out from is called, itself or by lines
+// above, and the unit that it was written in.
+func (p *Page) SourceOf(e *entry.Entry, in *run.Instr) (string, *units.Unit) {
+	name, x := p.writtenAt(e, in)
+	u := p.WrittenUnit(x)
+	if u == nil {
+		u = units.One
+	}
+	if name == "" && x != nil {
+		name = typeset.Text(x)
+	}
+	return name, u
+}
+
+// writtenAt finds the number that a line was worked out from, itself or by lines above: as
+// it was written, and the name of the given that it is or of the constant.
+func (p *Page) writtenAt(e *entry.Entry, in *run.Instr) (string, syntax.Expr) {
 	seen := map[*entry.Entry]bool{}
 	for lines := []*entry.Entry{e}; len(lines) > 0; lines = lines[1:] {
 		e := lines[0]
@@ -146,22 +173,22 @@ func (p *Page) source(e *entry.Entry, in *run.Instr) string {
 		seen[e] = true
 		for _, v := range e.Values() {
 			if _, ok := e.Stmt.(*syntax.Constants); ok && v.SI == in.K {
-				return v.Name
+				return v.Name, nil
 			}
 		}
 		if d, ok := e.Stmt.(*syntax.Define); ok && d.Plain() && p.writtenSI(d.X, in.K) {
-			return d.Name + " = " + typeset.Text(d.X)
+			return d.Name, d.X
 		}
 		for _, x := range e.Stmt.Exprs() {
 			if of, ok := p.holding(x, in.K); ok {
-				return typeset.Text(of)
+				return "", of
 			}
 		}
 		for _, line := range e.Uses {
 			lines = append(lines, p.EntryAt(line))
 		}
 	}
-	return ""
+	return "", nil
 }
 
 // Plain tells whether a definition is a given that is one number as it was written.

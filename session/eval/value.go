@@ -35,6 +35,9 @@ func (l *Line) NewValue(name string, x syntax.Expr, slot run.Slot, unit *units.U
 		v.List = l.elements(x, slot, unit)
 		v.InUnit, least = v.List.InUnit[0], slices.Min(v.List.SI)
 	}
+	if st.Shape == run.Scalar && l.Planner.Unsure {
+		l.unsure(&v, x, slot)
+	}
 	if least < 0 && v.Quantity == "speed" {
 		v.Quantity = "velocity" // a speed has no sign
 	}

@@ -60,6 +60,11 @@ func (b *builder) figures() {
 			}
 		}
 	}
+	if unsure := func(e *entry.Entry) bool {
+		return slices.ContainsFunc(e.Values(), func(v entry.Value) bool { return v.U > 0 })
+	}; slices.ContainsFunc(b.all, unsure) {
+		how += "± is one standard uncertainty. "
+	}
 	if b.edition == Key {
 		b.doc.Caution = how + caution
 	}

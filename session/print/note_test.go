@@ -46,6 +46,7 @@ var partLines = []struct {
 	{"1/2*m*v^2", syntax.Answer},
 	{"scaling T against L", syntax.Answer},
 	{"report v", syntax.Answer},
+	{"budget v", syntax.Support},
 	{"bars at \"released\": 3 J, 0 J | at \"leaves\": 1 J, 2 J", syntax.Answer},
 	{"bars at \"released\": 3 J | at \"leaves\": 1 J, 1 s", syntax.Answer},
 	{"check 1/2*4 kg*(3 m/s)^2 = 18 J", syntax.Support},

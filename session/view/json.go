@@ -37,6 +37,7 @@ type object struct {
 	Value      *float64      `json:"value,omitempty"`
 	Values     []float64     `json:"values,omitempty"`
 	Count      int           `json:"count,omitempty"`
+	U          *float64      `json:"u,omitempty"`
 	SIUnit     string        `json:"si_unit,omitempty"`
 	Dimension  string        `json:"dimension,omitempty"`
 	Shown      string        `json:"shown,omitempty"`
@@ -90,6 +91,9 @@ func (o *object) take(v *entry.Value) {
 	si, shown := v.SI+0, v.InUnit+0 // minus zero is zero
 	o.Name, o.Value, o.ShownValue = v.Name, &si, &shown
 	o.SIUnit = unitText(units.Preferred(v.Dim, v.Tag))
+	if v.U > 0 {
+		o.U = &v.U
+	}
 	o.Dimension = v.Dim.String()
 	o.Shown, o.ShownUnit = v.Shown(units.File), unitText(v.Unit)
 	o.Quantity = v.Quantity

@@ -145,6 +145,9 @@ func matches(v *entry.Value, rec syntax.Record, table *units.Table) bool {
 	if !ok || !u.SameAs(v.Unit) {
 		return false
 	}
+	if v.U > 0 || rec.Value.Off != nil {
+		return matchesSpread(v, rec)
+	}
 	if rec.Digest != "" {
 		return v.Digest() == rec.Digest
 	}
@@ -182,6 +185,18 @@ func close(v *entry.Value, rec units.Decimal) bool {
 	place := min(decade(was), decade(now)) - figures + 1
 	ulp := math.Nextafter(math.Abs(now), math.Inf(1)) - math.Abs(now)
 	return math.Abs(now-was) <= 0.5*math.Pow10(place)+4*ulp
+}
+
+// matchesSpread compares a value with its uncertainty: the record has both as they are shown
+// now, but for one in the last figure of either that a rounding may have moved.
+func matchesSpread(v *entry.Value, rec syntax.Record) bool {
+	now, fs := syntax.ParseRecord("= " + v.Shown(units.File))
+	if len(fs) > 0 || v.U == 0 || rec.Value.Off == nil || now.Value.Off == nil {
+		return false
+	}
+	off, ok := units.ParseDecimal(rec.Value.Off.Text)
+	step := math.Pow10(off.LastPlace)
+	return ok && off.LastPlace == rec.Value.LastPlace && math.Abs(rec.Value.Float()-v.InUnit) <= 0.5001*step && math.Abs(off.Float()-v.UInUnit()) <= 0.5001*step
 }
 
 // decade is the power of ten of a number's first digit: 2 for 257. It is read

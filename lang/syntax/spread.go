@@ -1,0 +1,143 @@
+package syntax
+
+import (
+	"math/big"
+	"strings"
+
+	"steelyard/lang/finding"
+	"steelyard/units"
+)
+
+// A number with its uncertainty is one token: 0.842 ± 0.002, of which the text is
+// 0.842±0.002, with the first letter of uniform or triangular behind it. It is written
+// before the unit, behind it, or as the digits of the last places in brackets: 0.842(2).
+
+// moreOrLess are the signs between a value and its uncertainty.
+var moreOrLess = [...]string{"±", "+/-", "+/−", "+-", "+−"}
+
+// numberGoesOn reads what belongs to the number that was read last: its uncertainty and
+// its unit.
+func (l *scanner) numberGoesOn() *fault {
+	n := len(l.tokens) - 1
+	from := l.tokens[n].from
+	l.lastPlaces(n)
+	off, end := l.spread()
+	if off != "" {
+		l.spreadOut(n, off, end)
+	}
+	if l.unitHere(false) {
+		unit := l.last(1).text
+		percent := unit == "%" && off != ""
+		if own, end := l.spread(); own != "" && off == "" {
+			l.pos = end
+			if !l.unitHere(false) {
+				return notSpread(Span{From: from, To: end}, "The uncertainty has no unit.", "Write its unit, or both before the unit: 0.842 ± 0.002 m.")
+			}
+			its := *l.last(1)
+			l.tokens = l.tokens[:len(l.tokens)-1]
+			switch off = own; {
+			case its.text == "%" && unit != "%":
+				off = partOf(l.tokens[n].text, own)
+			case its.text != unit:
+				return notSpread(Span{From: from, To: its.to}, "The value is in "+unit+" and its uncertainty in "+its.text+".", "Write both in one unit.")
+			}
+			if l.tokens[n].text += "±" + plainNumber(off); off == "" {
+				return notSpread(Span{From: from, To: its.to}, "This uncertainty can't be read.", "Write it like 0.842 m ± 2 %.")
+			}
+		}
+		if percent {
+			return notSpread(Span{From: from, To: l.pos}, "The % can belong to the uncertainty or to both.", "Write the uncertainty as a number, or the value with %: 30 % ± 2 %.")
+		}
+	}
+	if strings.Contains(l.tokens[n].text, "±") {
+		l.spreadShape(n)
+		l.last(1).to = l.pos // the quantity ends with its uncertainty
+	}
+	return nil
+}
+
+// lastPlaces reads the digits in brackets behind a number with decimals, which are how far
+// its last places may be off.
+func (l *scanner) lastPlaces(n int) {
+	number := l.tokens[n].text
+	_, decimals, point := strings.Cut(number, ".")
+	if !point || strings.ContainsAny(decimals, "eE×") || l.pos >= l.end || l.text[l.pos] != '(' {
+		return
+	}
+	end := l.digits(l.pos + 1)
+	if end == l.pos+1 || end >= l.end || l.text[end] != ')' {
+		return
+	}
+	digits := strings.TrimLeft(l.text[l.pos+1:end], "0")
+	if digits == "" {
+		digits = "0"
+	}
+	off := digits
+	if n := len(decimals) - len(digits); n >= 0 {
+		off = "0." + strings.Repeat("0", n) + digits
+	} else {
+		off = digits[:-n] + "." + digits[-n:]
+	}
+	l.spreadOut(n, off, end+1)
+}
+
+// spread reads ± and a number, and returns that and where it ends.
+func (l *scanner) spread() (string, int) {
+	at := l.skip(l.pos)
+	for _, sign := range moreOrLess {
+		if !strings.HasPrefix(l.text[at:l.end], sign) {
+			continue
+		}
+		from := l.skip(at + len(sign))
+		if end := l.number(from, true); end > from {
+			return l.text[from:end], end
+		}
+	}
+	return "", l.pos
+}
+
+// spreadOut adds an uncertainty to a number.
+func (l *scanner) spreadOut(n int, off string, end int) {
+	l.tokens[n].text += "±" + plainNumber(off)
+	l.tokens[n].to, l.pos = end, end
+}
+
+// spreadShape reads uniform or triangular behind a value with its uncertainty.
+func (l *scanner) spreadShape(n int) {
+	for _, shape := range [...]units.SpreadShape{units.Uniform, units.Triangular} {
+		at := l.skip(l.pos)
+		if word := l.units().word(at); word == shape.String() {
+			l.tokens[n].text += word[:1]
+			l.pos = at + len(word)
+		}
+	}
+}
+
+// partOf is a percentage of a number.
+func partOf(number, percent string) string {
+	of, ok := new(big.Rat).SetString(plainNumber(number))
+	part, ok2 := new(big.Rat).SetString(plainNumber(percent))
+	if !ok || !ok2 {
+		return ""
+	}
+	of.Mul(of.Abs(of), part).Quo(of, big.NewRat(100, 1))
+	v, _ := of.Float64()
+	return units.FormatNumber(v, units.Figures{N: 15}, units.HalfAway, units.File)
+}
+
+func notSpread(at Span, message, hint string) *fault {
+	return &fault{finding.New(finding.NotWritten, at, message, hint)}
+}
+
+// spreadOf reads the uncertainty in the text of a number, behind ±.
+func spreadOf(text string) (*units.Spread, bool) {
+	s := &units.Spread{}
+	for _, shape := range [...]units.SpreadShape{units.Uniform, units.Triangular} {
+		if rest, ok := strings.CutSuffix(text, shape.String()[:1]); ok {
+			text, s.Shape = rest, shape
+		}
+	}
+	d, ok := units.ParseDecimal(text)
+	s.Text, s.Width = d.Text, d.Float()
+	return s, ok
+}
