@@ -84,6 +84,7 @@ func (w *floatWalker) onlySlope(fn int, x float64, still ...float64) (float64, b
 // around is a curve on both sides of a place, ever closer: at h the values and the
 // slopes on the left and on the right.
 type around struct {
+	x    float64
 	h    [len(nearer)]float64
 	v, s [len(nearer)][2]float64
 }
@@ -91,6 +92,7 @@ type around struct {
 // around looks at a function on both sides of a place; false if it has no value or
 // no slope on one of them.
 func (w *floatWalker) around(fn int, scale, x float64, still ...float64) (a around, ok bool) {
+	a.x = x
 	for i, part := range nearer {
 		h := part * math.Max(math.Abs(x), scale)
 		a.h[i] = h
@@ -143,7 +145,9 @@ func (a *around) limit(side int) (slope float64, ends bool) {
 	case math.Abs(last) <= rounding:
 		return slope, true
 	case math.Abs(last) < goesOn*math.Abs(first):
-		if slope += last * last / (first - last); math.Abs(slope) <= faint*math.Abs(a.s[0][side]) {
+		// The nearest distance is known to what rounding leaves of it beside the place.
+		off := max(faint*math.Abs(a.s[0][side]), 8*exact*math.Abs(a.x/a.h[2]*slope))
+		if slope += last * last / (first - last); math.Abs(slope) <= off {
 			return 0, true
 		}
 		return slope, true

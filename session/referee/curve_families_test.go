@@ -159,7 +159,9 @@ func slopes(d dice) scene {
 	is := func(x between) slope { return slope{is: x} }
 	zero := dec(0, 1)
 	ab := a.mul(b)
-	switch d.IntN(14) {
+	switch d.IntN(15) {
+	case 14:
+		return at(fmt.Sprintf("%s*(x - %s)^(%s)", b, a, pick(d, "4/3", "5/3", "7/5")), a, is(whole(0)))
 	case 0:
 		return at("abs(x)*x", zero, is(whole(0)))
 	case 1:
