@@ -86,9 +86,9 @@ func TestStandardGravityOfItsTime(t *testing.T) {
 			t.Errorf("%s:\n got %s\nwant %s", line, got, want)
 		}
 	}
-	for line, want := range map[string]string{"solve F(m) = 9.80665 N for m": "1 kg", "solve w(m) = 3.24 N for m": "2 kg"} {
-		if e := p.Enter(context.Background(), line); len(e.Values()) != 1 || e.Values()[0].Shown(units.File) != want {
-			t.Errorf("%s: %v %v", line, e.Values(), e.Findings)
+	for _, one := range [][2]string{{"solve F(m) = 9.80665 N for m", "1 kg"}, {"solve w(m) = 3.24 N for m", "2 kg"}} {
+		if e := p.Enter(context.Background(), one[0]); len(e.Values()) != 1 || e.Values()[0].Shown(units.File) != one[1] {
+			t.Errorf("%s: %v %v", one[0], e.Values(), e.Findings)
 		}
 	}
 }
