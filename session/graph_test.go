@@ -239,6 +239,8 @@ func TestGraphFaults(t *testing.T) {
 		{`bars at "released": U(A) | at "low": 0.2 J`, finding.BooksDiffer, "0.05 J less"},
 		{`bars at "released": U(A) | at "low": 0.2 J within 10 %`, finding.BooksDiffer, ""},
 		{`bars at "low": 3 J | at "high": 4 J with work 2 J`, finding.BooksDiffer, "3 J at \"low\" and 2 J of work done on the system make 5 J"},
+		{`bars at "low": 3 J then work 2 J then at "high": 4 J | at "end": 4 J`, finding.BooksDiffer, "3 J at \"low\" and 2 J of work done on the system make 5 J"},
+		{`bars at "low": E_none = 3 J then work 1 J then at "high": 4 J then work -4.5 J then at "end": 0 J`, finding.BooksDiffer, "make -0.5 J"},
 		{`bars at "released": U(A), F(A) | at "low": 0.2 J`, finding.UnlikeDimensions, "F(A) is a force"},
 		{`bars at "released": U(A) | at "low": 0.25 J within 1 s`, finding.UnlikeDimensions, "The tolerance"},
 		{`bars at "released": `, finding.Unreadable, "missing"},
@@ -260,13 +262,14 @@ func TestGraphFaults(t *testing.T) {
 func TestBars(t *testing.T) {
 	p := enter(t, "k = 200 N/m", "A = 5 cm", "U = 1/2*k*A^2 in J", "W = -0.05 J")
 	for line, want := range map[string]string{
-		`bars at "released": U, 0 J | at "leaves": 0 J, 0.25 J`:                  "The energies add up: 0.25 J in all.",
-		`bars at "released": U | at "rough": 0.2 J with work W`:                  "The energies add up: 0.25 J and -0.05 J of work done make 0.2 J in all.",
-		`bars at "a": U | at "b": 0.1 J, 0.15 J | at "c": 0.3 J with work 50 mJ`: "The energies add up: 0.25 J and 0.05 J of work done make 0.3 J in all.",
-		`bars at "a": U | at "b": 0.24 J within 5 %`:                             "The energies add up: 0.25 J in all, within 5 %.",
-		`bars at "a": U | at "b": 0.24 J within 0.02 J`:                          "The energies add up: 0.25 J in all, within 0.02 J.",
-		`bars at "a": -0.1 J, 0.35 J | at "b": U`:                                "The energies add up: 0.25 J in all.",
-		`bars at "here": U, 0.1 J`:                                               "The sum at \"here\" is 0.35 J.",
+		`bars at "released": U, 0 J | at "leaves": 0 J, 0.25 J`:                                   "The energies add up: 0.25 J in all.",
+		`bars at "released": U | at "rough": 0.2 J with work W`:                                   "The energies add up: 0.25 J and -0.05 J of work done make 0.2 J in all.",
+		`bars at "a": U | at "b": 0.1 J, 0.15 J | at "c": 0.3 J with work 50 mJ`:                  "The energies add up: 0.25 J and 0.05 J of work done make 0.3 J in all.",
+		`bars at "a": U | at "b": 0.24 J within 5 %`:                                              "The energies add up: 0.25 J in all, within 5 %.",
+		`bars at "a": U | at "b": 0.24 J within 0.02 J`:                                           "The energies add up: 0.25 J in all, within 0.02 J.",
+		`bars at "a": -0.1 J, 0.35 J | at "b": U`:                                                 "The energies add up: 0.25 J in all.",
+		`bars at "a": K = U then work W then at "b": U_g = 0.2 J then work W then at "c": 0.15 J`: "The energies add up: 0.25 J and -0.05 J of work done make 0.2 J and -0.05 J of work done make 0.15 J in all.",
+		`bars at "here": U, 0.1 J`:                                                                "The sum at \"here\" is 0.35 J.",
 	} {
 		e := p.Enter(context.Background(), line)
 		if barsOf(e) == nil || !barsOf(e).Holds || barsOf(e).Books != want {

@@ -8,35 +8,54 @@ import (
 )
 
 type (
-	// Bars is bars at "PLACE": A, B | at "PLACE": C [with work W] [within D]: an
-	// energy bar chart.
+	// Bars is bars at "PLACE": A, B = C | at "PLACE": D [with work W] [within E]: an
+	// energy bar chart. A stroke between two places may be then work W then.
 	Bars struct {
 		Stages []Stage
-		Work   Expr // done on the system before the last stage, or nil
 		Within Expr // how far the books may be off, or nil
 	}
-	// Stage is one place or moment, with the energies there.
+	// Stage is one place or moment, with the energies there and the work that is done on
+	// the system on the way to it, which has no expression if there is none.
 	Stage struct {
 		Name    string
 		NameAt  Span
-		Entries []Expr
+		Work    Energy
+		Entries []Energy
+	}
+	// Energy is one entry of a bar chart. Called is the name that is put at its bar, and
+	// that means nothing else, or nil.
+	Energy struct {
+		Called *Name
+		X      Expr
 	}
 )
 
 var barsWord = StatementWord{
-	Word: "bars", Form: "bars at \"PLACE\": A, B | at \"PLACE\": C [with work W] [within D]",
+	Word: "bars", Form: "bars at \"PLACE\": A, B = C | at \"PLACE\": D [with work W] [within E]",
 	Summary: "An energy bar chart whose books are checked.",
 	Example: "bars at \"released\": 3 J, 0 J | at \"leaves\": 1 J, 2 J", Stored: true, Ready: true, read: readBars,
-	second: "at", next: []string{"at", "with", "within"},
+	second: "at", next: []string{"at", "then", "with", "within"},
 }
 
-// Exprs are the energies place by place, then the work and the tolerance.
+// Exprs are the energies place by place, each time after the work on the way there, then
+// the tolerance.
 func (s *Bars) Exprs() []Expr {
 	var out []Expr
 	for _, stage := range s.Stages {
-		out = append(out, stage.Entries...)
+		out = append(out, stage.Work.X)
+		for _, e := range stage.Entries {
+			out = append(out, e.X)
+		}
 	}
-	return exprs(append(out, s.Work, s.Within)...)
+	return exprs(append(out, s.Within)...)
+}
+
+// Name is what is put at the bar.
+func (e Energy) Name() Expr {
+	if e.Called != nil {
+		return e.Called
+	}
+	return e.X
 }
 
 func (*Bars) Defines() []Ident { return nil }
@@ -55,18 +74,20 @@ func barsForm(at Span, message string) *fault {
 // before its expressions are read.
 func readBars(r *reader, at int) (Stmt, *fault) {
 	s := &Bars{}
+	var work Energy
 	for {
 		stage, next, bad := r.stage(at)
 		if bad != nil {
 			return nil, bad
 		}
+		stage.Work, work = work, Energy{}
 		end := r.stageEnd(next)
 		from, to := next, end
 		if end == r.to {
-			to = r.barsTail(next, end)
+			to = r.wordIn(next, end, "with", "within")
 		}
-		if i := r.barsTail(next, end); end < r.to && i < end {
-			return nil, barsForm(Span{From: i, To: end}, "Write `with work W` once, at the end of the line.")
+		if i := r.wordIn(next, end, "with", "within"); end < r.to && i < end {
+			return nil, barsForm(Span{From: i, To: end}, "Write `with work W` at the end of the line, or `then work W then` between two places.")
 		}
 		if stage.Entries, bad = r.list(from, to); bad != nil {
 			return nil, bad
@@ -75,7 +96,18 @@ func readBars(r *reader, at int) (Stmt, *fault) {
 		if end == r.to {
 			return s, r.barsAfter(s, to)
 		}
-		at = end + 1
+		if r.text[end] == '|' {
+			at = end + 1
+			continue
+		}
+		then := r.wordIn(end+len("then"), r.to, "then")
+		if then == r.to {
+			return nil, barsForm(Span{From: end, To: end + len("then")}, "Write `then work W then at \"…\":` between two places.")
+		}
+		if work, bad = r.work(end+len("then"), then); bad != nil {
+			return nil, bad
+		}
+		at = then + len("then")
 	}
 }
 
@@ -107,19 +139,20 @@ func (r *reader) stage(at int) (Stage, int, *fault) {
 	return s, colon + 1, nil
 }
 
-// stageEnd is where a stage ends: at a stroke, or with the line.
+// stageEnd is where a stage ends: at a stroke, at then, or with the line.
 func (r *reader) stageEnd(at int) int {
+	to := r.to
 	if i := strings.IndexByte(r.text[at:r.to], '|'); i >= 0 {
-		return at + i
+		to = at + i
 	}
-	return r.to
+	return r.wordIn(at, to, "then")
 }
 
-// barsTail is where the clauses after the last stage begin.
-func (r *reader) barsTail(from, to int) int {
+// wordIn is where the first of some words begins, else the end of where it is looked for.
+func (r *reader) wordIn(from, to int, words ...string) int {
 	for i := from; i < to; i++ {
-		for _, word := range []string{"with", "within"} {
-			if strings.HasPrefix(r.text[i:to], word) && isBlank(lastRune(r.text[from:i])) && !continuesName(firstRune(r.text[i+len(word):to]+" ")) {
+		for _, word := range words {
+			if strings.HasPrefix(r.text[i:to], word) && isBlank(lastRune(r.text[:i])) && !continuesName(firstRune(r.text[i+len(word):to]+" ")) {
 				return i
 			}
 		}
@@ -127,42 +160,57 @@ func (r *reader) barsTail(from, to int) int {
 	return to
 }
 
+// work reads work W, between then and then or after with.
+func (r *reader) work(from, to int) (Energy, *fault) {
+	from, to = trimBlanks(r.text, from, to)
+	after, ok := strings.CutPrefix(r.text[from:to], "work")
+	if !ok || continuesName(firstRune(after+" ")) {
+		return Energy{}, barsForm(Span{From: from, To: max(to, min(from+1, r.to))}, "Write `work` and what is done, as in `work W`.")
+	}
+	list, bad := r.list(from+len("work"), to)
+	if bad != nil {
+		return Energy{}, bad
+	}
+	if len(list) > 1 {
+		return Energy{}, barsForm(list[1].X.Span(), "Write one work. Add them up first.")
+	}
+	return list[0], nil
+}
+
 // barsAfter reads with work W and within D.
 func (r *reader) barsAfter(s *Bars, at int) *fault {
-	rest := r.text[at:r.to]
 	end := r.to
-	if i := strings.LastIndex(rest, "within"); i >= 0 && (i == 0 || isBlank(lastRune(rest[:i]))) {
-		list, bad := r.list(at+i+len("within"), r.to)
+	if i := r.wordIn(at, r.to, "within"); i < r.to {
+		list, bad := r.list(i+len("within"), r.to)
 		if bad != nil {
 			return bad
 		}
-		if len(list) > 1 {
-			return barsForm(list[1].Span(), "Write one tolerance after within.")
+		if len(list) > 1 || list[0].Called != nil {
+			return barsForm(list[len(list)-1].X.Span(), "Write one tolerance after within.")
 		}
-		s.Within, end = list[0], at+i
+		s.Within, end = list[0].X, i
 	}
 	from, to := trimBlanks(r.text, at, end)
 	if from >= to {
 		return r.noBody()
 	}
-	after, ok := strings.CutPrefix(r.text[from:to], "with")
-	work := strings.TrimLeft(after, " \t")
-	if !ok || !strings.HasPrefix(work, "work") {
+	if !strings.HasPrefix(r.text[from:to], "with") {
 		return barsForm(Span{From: from, To: to}, "Only `with work W` can follow the last place.")
 	}
-	list, bad := r.list(to-len(work)+len("work"), to)
+	work, bad := r.work(from+len("with"), to)
 	if bad != nil {
 		return bad
 	}
-	if len(list) > 1 {
-		return barsForm(list[1].Span(), "Write one work after `with work`. Add them up first.")
+	last := &s.Stages[len(s.Stages)-1]
+	if last.Work.X != nil || len(s.Stages) == 1 {
+		return barsForm(Span{From: from, To: to}, "Work is done once between two places.")
 	}
-	s.Work = list[0]
+	last.Work = work
 	return r.noBody()
 }
 
-// list reads expressions with commas between them.
-func (r *reader) list(from, to int) ([]Expr, *fault) {
+// list reads energies with commas between them.
+func (r *reader) list(from, to int) ([]Energy, *fault) {
 	from, to = trimBlanks(r.text, from, to)
 	if from >= to {
 		return nil, barsForm(Span{From: from, To: min(from+1, len(r.text))}, "The energies are missing here.")
@@ -175,10 +223,20 @@ func (r *reader) list(from, to int) ([]Expr, *fault) {
 		return nil, bad
 	}
 	p := newParser(&tokenLine{tokens: tokens, end: to})
-	out := []Expr{p.sum()}
+	out := []Energy{p.energy()}
 	for p.tok.sign(",") {
 		p.take()
-		out = append(out, p.sum())
+		out = append(out, p.energy())
 	}
 	return out, p.ends()
+}
+
+// energy reads one entry, with a name of its own where an equals sign follows it.
+func (p *exprParser) energy() Energy {
+	x := p.sum()
+	if n, ok := x.(*Name); ok && n.Line == 0 && p.tok.sign("=") {
+		p.take()
+		return Energy{n, p.sum()}
+	}
+	return Energy{X: x}
 }

@@ -181,17 +181,26 @@ func dumpStmt(s Stmt) string {
 		if s.By != nil {
 			out += " by " + dump(s.By)
 		}
-		return out + in(s.In) + fmt.Sprintf(" %v", s.Blank)
+		if s.IsPath() {
+			out += " path " + dump(s.Path.X) + in(s.Path.In)
+		}
+		out += in(s.In)
+		for word, asked := range map[string]bool{" log across": s.Across && !s.Up, " log up": s.Up && !s.Across, " log across up": s.Across && s.Up} {
+			if asked {
+				out += word
+			}
+		}
+		return out + fmt.Sprintf(" %v", s.Blank)
 	case *Bars:
 		out := "bars"
 		for _, st := range s.Stages {
-			out += " [" + st.Name + "]"
-			for _, x := range st.Entries {
-				out += " " + dump(x)
+			if st.Work.X != nil {
+				out += " work " + energy(st.Work)
 			}
-		}
-		if s.Work != nil {
-			out += " work " + dump(s.Work)
+			out += " [" + st.Name + "]"
+			for _, e := range st.Entries {
+				out += " " + energy(e)
+			}
 		}
 		if s.Within != nil {
 			out += " within " + dump(s.Within)
@@ -201,4 +210,11 @@ func dumpStmt(s Stmt) string {
 		return fmt.Sprintf("command %s %q", s.Word, s.Arg)
 	}
 	return fmt.Sprintf("%T", s)
+}
+
+func energy(e Energy) string {
+	if e.Called != nil {
+		return e.Called.Name + "=" + dump(e.X)
+	}
+	return dump(e.X)
 }

@@ -1,6 +1,10 @@
 package curve
 
 import (
+	"math"
+	"slices"
+	"strings"
+
 	"steelyard/lang/finding"
 	"steelyard/lang/plan"
 	"steelyard/lang/run"
@@ -15,11 +19,11 @@ import (
 type chart struct {
 	*eval.Line
 	s *syntax.Bars
-	// stages are the energies of each place or moment, and work is what is done on
-	// the system before the last; both in coherent SI units. Largest is the size of
-	// the greatest of all, by which a remainder is judged.
+	// stages are the energies of each place or moment, and works what is done on the
+	// system on the way there; both in coherent SI units. Largest is the size of the
+	// greatest of all, by which a remainder is judged.
 	stages  [][]float64
-	work    float64
+	works   []float64
 	largest float64
 	// of is what every entry is, once one is no bare 0.
 	of  *run.Static
@@ -32,16 +36,17 @@ func Bars(l *eval.Line, s *syntax.Bars) {
 	c := &chart{Line: l, s: s}
 	good := true
 	for _, stage := range s.Stages {
+		work := 0.0
+		if stage.Work.X != nil {
+			v, ok := c.energy(stage.Work.X)
+			work, good = v, good && ok
+		}
 		var all []float64
-		for _, x := range stage.Entries {
-			v, ok := c.energy(x)
+		for _, e := range stage.Entries {
+			v, ok := c.energy(e.X)
 			all, good = append(all, v), good && ok
 		}
-		c.stages = append(c.stages, all)
-	}
-	if s.Work != nil {
-		v, ok := c.energy(s.Work)
-		c.work, good = v, good && ok
+		c.works, c.stages = append(c.works, work), append(c.stages, all)
 	}
 	margin, ok := c.margin()
 	if !good || !ok {
@@ -77,15 +82,48 @@ func (c *chart) draw() {
 	c.out = &entry.Bars{Unit: c.unit(), Holds: true}
 	for i, stage := range c.s.Stages {
 		one := entry.Stage{Name: stage.Name, Sum: *c.ValueIn(sum(c.stages[i]), c.out.Unit)}
-		for k, x := range stage.Entries {
-			one.Bars = append(one.Bars, c.bar(x, c.stages[i][k]))
+		if stage.Work.X != nil {
+			work := c.bar(stage.Work, c.works[i])
+			one.Work = &work
+		}
+		for k, e := range stage.Entries {
+			one.Bars = append(one.Bars, c.bar(e, c.stages[i][k]))
 		}
 		c.out.Stages = append(c.out.Stages, one)
 	}
-	if c.s.Work != nil {
-		work := c.bar(c.s.Work, c.work)
-		c.out.Work = &work
+	c.out.Scale = c.tooShort()
+}
+
+// shortest is the least part of the longest bar that a drawing can show.
+const shortest = 1e-3
+
+// tooShort tells which bars can't be seen beside the longest.
+func (c *chart) tooShort() string {
+	var names []string
+	note := func(b *entry.Bar, v float64) {
+		if v != 0 && math.Abs(v) < shortest*c.largest {
+			name := b.Value.Shown(units.Screen)
+			if text := typeset.Text(b.Of); text != name {
+				name = text + " (" + name + ")"
+			}
+			if !slices.Contains(names, name) {
+				names = append(names, name)
+			}
+		}
 	}
+	for i := range c.out.Stages {
+		s := &c.out.Stages[i]
+		if s.Work != nil {
+			note(s.Work, c.works[i])
+		}
+		for k := range s.Bars {
+			note(&s.Bars[k], c.stages[i][k])
+		}
+	}
+	if names == nil {
+		return ""
+	}
+	return "Too short to be seen at this scale, less than a thousandth of the longest bar: " + strings.Join(names, ", ") + "."
 }
 
 // unit is that of the first entry that has one of its own.
@@ -95,8 +133,8 @@ func (c *chart) unit() *units.Unit {
 		st = *c.of
 	}
 	for _, stage := range c.s.Stages {
-		for _, x := range stage.Entries {
-			if u := c.UnitWithin(x, st); u != nil {
+		for _, e := range stage.Entries {
+			if u := c.UnitWithin(e.X, st); u != nil {
 				return u
 			}
 		}
@@ -104,8 +142,8 @@ func (c *chart) unit() *units.Unit {
 	return units.Preferred(st.Dim, st.Tag)
 }
 
-func (c *chart) bar(x syntax.Expr, v float64) entry.Bar {
-	return entry.Bar{Of: x, Value: *c.ValueIn(v, c.out.Unit)}
+func (c *chart) bar(e syntax.Energy, v float64) entry.Bar {
+	return entry.Bar{Of: e.Name(), Value: *c.ValueIn(v, c.out.Unit)}
 }
 
 // shown is an energy in the chart's unit.

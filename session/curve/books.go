@@ -37,8 +37,8 @@ func (c *chart) margin() (func(sum float64) float64, bool) {
 
 // books compares the sum of every stage with the one before it.
 func (c *chart) books(margin func(sum float64) float64) {
-	stages, work := c.out.Stages, c.out.Work
-	if len(stages) == 1 && work == nil {
+	stages := c.out.Stages
+	if len(stages) == 1 {
 		c.out.Books = "The sum at " + quoted(stages[0].Name) + " is " + shownSum(stages[0]) + "."
 		return
 	}
@@ -46,8 +46,8 @@ func (c *chart) books(margin func(sum float64) float64) {
 	for i := 1; i < len(stages); i++ {
 		before := sum(c.stages[i-1])
 		said := "the sum is " + shownSum(stages[i-1]) + " at " + quoted(stages[i-1].Name)
-		if work != nil && i == len(stages)-1 {
-			before += c.work
+		if work := stages[i].Work; work != nil {
+			before += c.works[i]
 			made := c.shown(before)
 			said = shownSum(stages[i-1]) + " at " + quoted(stages[i-1].Name) + " and " + work.Value.Shown(units.Screen) + " of work done on the system make " + made
 			c.out.Books += " and " + work.Value.Shown(units.Screen) + " of work done make " + made

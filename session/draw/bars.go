@@ -2,7 +2,6 @@ package draw
 
 import (
 	"math"
-	"slices"
 	"strings"
 
 	"steelyard/session/entry"
@@ -13,7 +12,7 @@ import (
 type group struct {
 	name, sum string
 	bars      []bar
-	work      bool // done on the system before the last stage
+	work      bool // done on the system on the way to the next stage
 }
 
 // bar is one bar with its texts: the symbol or words that it stands for, and its
@@ -32,23 +31,20 @@ func newBar(b *entry.Bar) bar {
 	return out
 }
 
-// groupsOf are the groups of a chart in the order in which they are drawn, the
-// work before the last stage.
+// groupsOf are the groups of a chart in the order in which they are drawn, the work on
+// the way to a stage before it.
 func groupsOf(b *entry.Bars) []group {
 	var out []group
-	for _, s := range b.Stages {
+	for i := range b.Stages {
+		s := &b.Stages[i]
+		if s.Work != nil {
+			out = append(out, group{name: "work done on the system", bars: []bar{newBar(s.Work)}, work: true})
+		}
 		g := group{name: clean(s.Name), sum: clean("sum " + s.Sum.Shown(units.Drawn))}
-		for i := range s.Bars {
-			g.bars = append(g.bars, newBar(&s.Bars[i]))
+		for k := range s.Bars {
+			g.bars = append(g.bars, newBar(&s.Bars[k]))
 		}
 		out = append(out, g)
-	}
-	if b.Work != nil {
-		work := group{name: "work done on the system", bars: []bar{newBar(b.Work)}, work: true}
-		if len(out) < 2 {
-			return append(out, work)
-		}
-		out = slices.Insert(out, len(out)-1, work)
 	}
 	return out
 }

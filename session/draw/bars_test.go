@@ -31,9 +31,8 @@ func scale() *entry.Bars {
 		Stages: []entry.Stage{
 			{Name: `at "let go"`, Bars: []entry.Bar{energy("K", 0), energy("U_s", 0), energy("U_g", 0)}, Sum: joules(0)},
 			{Name: `at "midway"`, Bars: []entry.Bar{energy("K", 0.4624), energy("U_s", 0.4624), energy("U_g", -0.925)}, Sum: joules(0)},
-			{Name: `at "held"`, Bars: []entry.Bar{energy("K", 0), energy("U_s", 0.4624), energy("U_g", -0.925)}, Sum: joules(-0.4624)},
+			{Name: `at "held"`, Work: pointer(energy("W", -0.4624)), Bars: []entry.Bar{energy("K", 0), energy("U_s", 0.4624), energy("U_g", -0.925)}, Sum: joules(-0.4624)},
 		},
-		Work: pointer(energy("W", -0.4624)),
 	}
 }
 

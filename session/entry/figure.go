@@ -42,16 +42,25 @@ type Curve struct {
 type Bars struct {
 	Unit   *units.Unit
 	Stages []Stage
-	Work   *Bar // done on the system before the last stage, or nil
-	// Books says what the sums come to.
-	Books string
+	// Books says what the sums come to, and Scale which bars are too short to be seen, if
+	// any is.
+	Books, Scale string
 	// Holds tells whether the books balance.
 	Holds bool
+}
+
+// Told is what is said of the chart as a whole.
+func (b *Bars) Told() string {
+	if b.Scale == "" {
+		return b.Books
+	}
+	return b.Books + " " + b.Scale
 }
 
 // Stage is one place or moment of an energy bar chart.
 type Stage struct {
 	Name string
+	Work *Bar // done on the system on the way there, or nil
 	Bars []Bar
 	Sum  Value
 }

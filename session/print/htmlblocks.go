@@ -291,7 +291,7 @@ func (p *page) graph(g *entry.Graph, shapes []string) {
 
 func (p *page) bars(b *entry.Bars) {
 	p.text("<figure>\n", svg(draw.BarsSVG(b, p.figureID())), "\n")
-	if books := oneLine(b.Books); books != "" {
+	if books := oneLine(b.Told()); books != "" {
 		p.text("<figcaption>")
 		p.prose(books)
 		p.text("</figcaption>\n")

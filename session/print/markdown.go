@@ -101,7 +101,7 @@ func (m *marked) graph(g *entry.Graph, shapes []string) {
 
 func (m *marked) bars(b *entry.Bars) {
 	m.drawing(draw.BarsText(b, 76, false))
-	m.paragraph(m.prose(b.Books))
+	m.paragraph(m.prose(b.Told()))
 }
 
 func (m *marked) room(r *room) {

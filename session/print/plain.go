@@ -136,7 +136,7 @@ func (t *plainText) graph(g *entry.Graph, shapes []string) {
 
 func (t *plainText) bars(b *entry.Bars) {
 	t.drawing(draw.BarsText(b, t.columns, false))
-	t.wrapped("", "", t.prose(b.Books))
+	t.wrapped("", "", t.prose(b.Told()))
 	t.gap()
 }
 

@@ -15,7 +15,7 @@ func (p *paper) graph(g *entry.Graph, shapes []string) {
 
 func (p *paper) bars(b *entry.Bars) {
 	picture, ok := draw.BarsTeX(b)
-	p.drawing(picture, ok, func() string { return draw.BarsText(b, 78, true) }, []string{b.Books})
+	p.drawing(picture, ok, func() string { return draw.BarsText(b, 78, true) }, []string{b.Told()})
 }
 
 // drawing writes a picture, or the drawing as text where a picture would be too

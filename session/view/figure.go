@@ -53,6 +53,9 @@ func (p *page) Bars(b *entry.Bars) {
 	if b.Holds {
 		p.told(b.Books)
 	}
+	if b.Scale != "" {
+		p.told(b.Scale)
+	}
 }
 
 // room is where a drawing begins and how many columns it may take.

@@ -35,12 +35,13 @@ type tableObject struct {
 type barsObject struct {
 	Unit   string        `json:"unit"`
 	Stages []stageObject `json:"stages"`
-	Work   *barObject    `json:"work,omitempty"`
 	Books  string        `json:"books"`
+	Scale  string        `json:"scale,omitempty"`
 }
 
 type stageObject struct {
 	Name string      `json:"name"`
+	Work *barObject  `json:"work,omitempty"`
 	Bars []barObject `json:"bars"`
 	Sum  string      `json:"sum"`
 }
@@ -79,17 +80,17 @@ func axis(a entry.Axis) axisObject { return axisObject{a.Label.String(), a.From,
 // Bars fills in an energy bar chart.
 func (f filler) Bars(b *entry.Bars) {
 	f.o.Holds = &b.Holds
-	f.o.Bars = &barsObject{Unit: unitText(b.Unit), Books: b.Books}
+	f.o.Bars = &barsObject{Unit: unitText(b.Unit), Books: b.Books, Scale: b.Scale}
 	for _, s := range b.Stages {
 		one := stageObject{Name: s.Name, Sum: s.Sum.Shown(units.Screen)}
 		for _, bar := range s.Bars {
 			one.Bars = append(one.Bars, newBarObject(bar))
 		}
+		if s.Work != nil {
+			work := newBarObject(*s.Work)
+			one.Work = &work
+		}
 		f.o.Bars.Stages = append(f.o.Bars.Stages, one)
-	}
-	if b.Work != nil {
-		own := newBarObject(*b.Work)
-		f.o.Bars.Work = &own
 	}
 }
 
