@@ -78,6 +78,7 @@ func commands() []command {
 			options: []option{
 				{name: "as", takes: "FORM", needs: formNames(), choices: formList(), help: "html: one file without a script, for a browser and a printer (so without --as, unless the name after -o ends in .md, .tex or .txt). markdown: for a page that sets mathematics. latex: for pdflatex. text: for a terminal or a mail."},
 				{name: "edition", takes: "EDITION", needs: "key or handout", choices: []string{"key", "handout"}, help: "key: everything (so without --edition), or handout"},
+				{name: "drawing", takes: "N", needs: "the number of a drawing, such as 1", help: "write one drawing alone as SVG: the Nth from the top"},
 				{name: "part", takes: "LABEL", needs: "the label of a part, such as b", help: "print one part, with what is above the parts"},
 				{name: "with", takes: "'NAME = VALUE'", help: "print with another given; can be used several times"},
 				{name: "output", short: "o", takes: "FILE", needs: "a file or a folder", help: "write to a file and not to the screen; several worksheets go into a folder, each under its own name"},

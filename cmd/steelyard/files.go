@@ -225,7 +225,7 @@ func (s *scratchpad) print(arg string) {
 	if said["as handout"] {
 		p.edition, what = print.Handout, "a handout"
 	}
-	text, told := p.compose(s.pad.Title(), worksheet.Printed(s.w.ctx, s.pad.Entries()))
+	text, told, _ := p.compose(s.pad.Title(), worksheet.Printed(s.w.ctx, s.pad.Entries()))
 	for _, t := range told {
 		s.tell(t)
 	}

@@ -5,6 +5,7 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"strconv"
 	"strings"
 
 	"steelyard/lang/limit"
@@ -58,6 +59,7 @@ type printing struct {
 	edition print.Edition
 	with    []string // givens replaced
 	part    string   // its label, where only one is printed
+	drawing int      // its number, where only one is written
 	to      string
 	folder  bool
 	open    bool // what is printed is shown
@@ -69,6 +71,9 @@ func runPrint(w *world, g given, files []string) int {
 	problem := sheetsNamed(files)
 	if problem == "" {
 		problem = p.choose(g.value("as", ""), g.value("edition", "key"), files)
+	}
+	if problem == "" {
+		problem = p.chooseDrawing(g.value("drawing", ""), g.value("as", ""))
 	}
 	if problem != "" {
 		return w.usage("print", problem)
@@ -192,9 +197,9 @@ func (p *printing) print(file string) int {
 	if p.w.ctx.Err() != nil {
 		return statusStopped // half a page is none
 	}
-	text, told := p.compose(sheet.Title, entries)
-	if text == nil {
-		p.w.complain(file + ": there is no part " + quoted(p.part) + ".")
+	text, told, lacks := p.compose(sheet.Title, entries)
+	if lacks != "" {
+		p.w.complain(file + ": " + lacks)
 		return statusUsage
 	}
 	for _, t := range told {
@@ -228,14 +233,41 @@ func (p *printing) print(file string) int {
 	return status
 }
 
-// compose is a worksheet as it is printed, with what is to be told of it; nil if it
-// lacks the part that is asked for.
-func (p *printing) compose(title string, entries []*entry.Entry) (text []byte, told []string) {
+// chooseDrawing reads which drawing is written alone; it returns what is wrong with it.
+func (p *printing) chooseDrawing(number, as string) string {
+	svg := strings.EqualFold(filepath.Ext(p.to), ".svg")
+	if number == "" {
+		if svg && as == "" {
+			return "a file of SVG has one drawing: name it with --drawing, as in --drawing 1."
+		}
+		return ""
+	}
+	n, err := strconv.Atoi(number)
+	switch {
+	case err != nil || n < 1:
+		return "--drawing needs the number of a drawing, such as 1."
+	case as != "" || p.folder || p.to != "" && !svg && !isStdout(p.to):
+		return "a drawing is written as SVG: name one file after -o, as in -o graph.svg."
+	}
+	p.drawing = n
+	return ""
+}
+
+// compose is a worksheet as it is printed, with what is to be told of it, or what it
+// lacks of what is asked for.
+func (p *printing) compose(title string, entries []*entry.Entry) (text []byte, told []string, lacks string) {
 	doc, told := print.New(title, entries, p.edition)
 	if p.part != "" && !doc.Only(p.part) {
-		return nil, nil
+		return nil, nil, "there is no part " + quoted(p.part) + "."
 	}
-	return p.form.write(doc), told
+	if p.drawing == 0 {
+		return p.form.write(doc), told, ""
+	}
+	svg, of := doc.Drawing(p.drawing)
+	if svg == "" {
+		return nil, nil, fmt.Sprintf("there is no drawing %d: the page has %d.", p.drawing, of)
+	}
+	return []byte(svg), told, ""
 }
 
 // isStdout tells whether a path names what standard output is, as /dev/stdout does:

@@ -22,6 +22,20 @@ func BarsSVG(b *entry.Bars, prefix string) string {
 	return eachWidth(prefix, func(width float64, on vector) { newBarsLayout(b, width).draw(on) })
 }
 
+// GraphFile draws a graph as a file of its own: wide, black on white.
+func GraphFile(g *entry.Graph) string {
+	w := svgWriter{prefix: "drawing"}
+	newFigureLayout(g, wide).draw(&w)
+	return string(w.out)
+}
+
+// BarsFile draws a chart as a file of its own.
+func BarsFile(b *entry.Bars) string {
+	w := svgWriter{prefix: "drawing"}
+	newBarsLayout(b, wide).draw(&w)
+	return string(w.out)
+}
+
 func eachWidth(prefix string, draw func(width float64, on vector)) string {
 	w := svgWriter{prefix: identifier(prefix)}
 	for _, each := range [...]struct {
@@ -98,6 +112,9 @@ func (w *svgWriter) begin(width, height float64, spoken, description string, fil
 		w.put(`<title id="`, w.prefix, `-title">`, escape(clean(spoken)), "</title>\n")
 		w.put(`<desc id="`, w.prefix, `-desc">`, escape(clean(description)), "</desc>\n")
 		w.told = true
+	}
+	if w.class == "" { // whoever shows the file has paper of any colour
+		w.put(`<rect width="100%" height="100%" fill="#fff"/>`, "\n")
 	}
 	if fills == 0 {
 		return

@@ -92,16 +92,25 @@ func TestPrintedExamples(t *testing.T) {
 	entries, title := worked(t, file)
 	for edition, name := range map[Edition]string{Key: "key", Handout: "handout"} {
 		d, _ := New(title, entries, edition)
-		path := strings.TrimSuffix(file, ".worked") + "-" + name + ".html"
-		if flag.Lookup("update").Value.String() == "true" {
-			if err := os.WriteFile(path, HTML(d), 0o644); err != nil {
-				t.Fatal(err)
-			}
+		printedIn(t, strings.TrimSuffix(file, ".worked")+"-"+name+".html", HTML(d))
+	}
+	d, _ := New(title, entries, Key)
+	svg, of := d.Drawing(1)
+	printedIn(t, strings.TrimSuffix(file, ".worked")+".svg", []byte(svg))
+	if none, _ := d.Drawing(of + 1); of != 2 || none != "" {
+		t.Errorf("%d drawings", of)
+	}
+}
+
+func printedIn(t *testing.T, path string, now []byte) {
+	t.Helper()
+	if flag.Lookup("update").Value.String() == "true" {
+		if err := os.WriteFile(path, now, 0o644); err != nil {
+			t.Fatal(err)
 		}
-		was, err := os.ReadFile(path)
-		if err != nil || !bytes.Equal(was, HTML(d)) {
-			t.Errorf("%s is not what is printed now: go test ./session/print -update writes it (%v)", path, err)
-		}
+	}
+	if was, err := os.ReadFile(path); err != nil || !bytes.Equal(was, now) {
+		t.Errorf("%s is not what is printed now: go test ./session/print -update writes it (%v)", path, err)
 	}
 }
 
