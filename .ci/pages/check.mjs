@@ -1,5 +1,5 @@
 // Checks every page and every LaTeX source of a folder: node check.mjs FOLDER
-import { mkdir, mkdtemp, readdir } from "node:fs/promises";
+import { mkdir, mkdtemp, readdir, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { launch } from "./lib/browser.mjs";
@@ -27,11 +27,13 @@ if (names.length === 0) {
 	process.exit(1);
 }
 
-const out = process.env.PAGES_OUT ? resolve(process.env.PAGES_OUT) : await mkdtemp(join(tmpdir(), "pages-"));
+// Pictures are for people: they are taken only where someone asked for them.
+const pictures = Boolean(process.env.PAGES_OUT);
+const out = pictures ? resolve(process.env.PAGES_OUT) : await mkdtemp(join(tmpdir(), "pages-"));
 await mkdir(out, { recursive: true });
 
 const browser = names.some((n) => n.endsWith(".html")) ? await launch() : null;
-const results = await eachOf(names, (n) => checkFile(browser, join(folder, n), out));
+const results = await eachOf(names, (n) => checkFile(browser, join(folder, n), out, pictures));
 await browser?.close();
 
 let bad = 0;
@@ -39,7 +41,8 @@ names.forEach((n, i) => {
 	if (results[i].length) bad++;
 	tell(n, results[i]);
 });
-console.log(`screenshots and PDFs: ${out}`);
+if (pictures) console.log(`screenshots and PDFs: ${out}`);
+else await rm(out, { recursive: true, force: true });
 console.log(`${names.length} files in ${((Date.now() - started) / 1000).toFixed(1)} s`);
 console.log(`pages: ${names.length - bad} passed, ${bad} failed`);
 process.exit(bad ? 1 : 0);
