@@ -247,7 +247,7 @@ func (p *printing) chooseDrawing(number, as string) string {
 	case err != nil || n < 1:
 		return "--drawing needs the number of a drawing, such as 1."
 	case as != "" || p.folder || p.to != "" && !svg && !isStdout(p.to):
-		return "a drawing is written as SVG: name one file after -o, as in -o graph.svg."
+		return "a drawing is SVG: name one file after -o, as in -o graph.svg."
 	}
 	p.drawing = n
 	return ""
