@@ -131,15 +131,21 @@ func (s *settler) proves(stmt syntax.Stmt, words []syntax.Glued) bool {
 // longestIndex is how many letters may follow that of a quantity as its index.
 const longestIndex = 3
 
+// indices are words that are written behind the letter of a quantity: vmax.
+var indices = [...]string{"max", "min", "net", "tot", "out", "avg", "end"}
+
 // fitsLetter tells whether a line gives a name that is the letter of a quantity with its
 // index directly behind, and is that quantity: Ep = mgh, Fx = mg; or that of an energy
 // with what kind it is before: PE = mgh.
 func (s *settler) fitsLetter(stmt syntax.Stmt) bool {
 	d, ok := stmt.(*syntax.Define)
-	if !ok || syntax.IsSpoken(d.Name) {
+	if !ok {
 		return false
 	}
 	letter, n := utf8.DecodeRuneInString(d.Name)
+	if syntax.IsSpoken(d.Name) && !slices.Contains(indices[:], d.Name[n:]) {
+		return false
+	}
 	got := s.Try(d.X)
 	return utf8.RuneCountInString(d.Name[n:]) <= longestIndex && got.Static.Open == 0 && !got.Static.Dim.IsOne() &&
 		(units.Customary(string(letter), got.Static.Dim) || strings.HasSuffix(d.Name, "E") && units.Customary("E", got.Static.Dim))
