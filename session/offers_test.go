@@ -13,6 +13,7 @@ import (
 
 	"steelyard/lang/finding"
 	"steelyard/session/entry"
+	"steelyard/units"
 )
 
 // TestOffers enters every line that is offered for the lines of the findings files and
@@ -24,13 +25,13 @@ func TestOffers(t *testing.T) {
 	times, err := strconv.Atoi(os.Getenv("OFFERS"))
 	r := rand.New(rand.NewPCG(11, 17))
 	for i, page := range pages {
-		enterOffers(t, page[0], page[1])
+		enterOffers(t, page[0], page[1], true)
 		if err != nil {
 			times = (i + 1) % 8 / 7
 		}
 		for range times {
 			other := pages[r.IntN(len(pages))]
-			enterOffers(t, page[0], mutated(r, page[1], other[1]))
+			enterOffers(t, page[0], mutated(r, page[1], other[1]), false)
 		}
 	}
 }
@@ -93,7 +94,7 @@ func FuzzOffers(f *testing.F) {
 	}
 	f.Fuzz(func(t *testing.T, scope, line string) {
 		if len(scope) <= 600 && len(line) <= 200 && !strings.Contains(line, "\n") {
-			enterOffers(t, scope, line)
+			enterOffers(t, scope, line, false)
 		}
 	})
 }
@@ -102,9 +103,45 @@ func FuzzOffers(f *testing.F) {
 // on both sides of a line is one, too.
 var lacking = []finding.ID{finding.NotWorkedOut, finding.UnknownName, finding.OwnName}
 
+// holdsOnceGiven tells whether an offer holds below values for the names that have none,
+// each a quantity that it is used for; what it is refused for else.
+func holdsOnceGiven(scope, text string, names []string) (holds bool, why string) {
+	values := []string{""}
+	for _, name := range names {
+		var longer []string
+		for _, before := range values {
+			for _, dim := range units.Customs(name) {
+				value := "2.0"
+				if !dim.IsOne() {
+					value = "(2.0 " + units.Preferred(dim, units.None).Text() + ")"
+				}
+				longer = append(longer, before+"; "+name+" = "+value)
+			}
+		}
+		if longer == nil {
+			return true, "" // a word, of which nobody knows what it is
+		}
+		values = longer[:min(len(longer), 100)]
+	}
+	for _, given := range values {
+		p := New()
+		for line := range strings.SplitSeq(scope+given, "; ") {
+			p.Enter(context.Background(), line)
+		}
+		bad := slices.DeleteFunc(p.Enter(context.Background(), text).Findings, func(f finding.Finding) bool {
+			return f.Severity > finding.Mismatch || f.ID == finding.CheckFailed || f.ID == finding.NotWorkedOut
+		})
+		if len(bad) == 0 {
+			return true, ""
+		}
+		why = string(bad[0].ID) + " " + bad[0].Message
+	}
+	return false, why
+}
+
 // enterOffers enters a line below others, and then every reading that a finding
-// offers in its place.
-func enterOffers(t *testing.T, scope, line string) {
+// offers in its place. A whole line is no mutation: what it is offered makes sense.
+func enterOffers(t *testing.T, scope, line string, whole bool) {
 	p := New()
 	for given := range strings.SplitSeq(scope, "; ") {
 		p.Enter(context.Background(), given)
@@ -127,10 +164,20 @@ func enterOffers(t *testing.T, scope, line string) {
 			offers = append(offers, e.Text[:found.At.From]+reading+e.Text[found.At.To:])
 		}
 		for _, text := range offers {
+			var names []string // that have no value
 			for _, bad := range enter(text).Findings {
 				if bad.Severity <= finding.Mismatch && !slices.Contains(lacking, bad.ID) {
 					t.Errorf("%s | %s offers %s (%s), which is refused: %s %s", scope, line, text, found.ID, bad.ID, bad.Message)
 				}
+				if bad.ID == finding.UnknownName && bad.At.To <= len(text) {
+					names = append(names, text[bad.At.From:bad.At.To])
+				}
+			}
+			if len(names) == 0 || !whole {
+				continue
+			}
+			if holds, why := holdsOnceGiven(scope, text, names); !holds {
+				t.Errorf("%s | %s offers %s, which is refused with values for %v: %s", scope, line, text, names, why)
 			}
 		}
 	}

@@ -43,7 +43,7 @@ func result(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText) {
 		lackingUnit(l, name, x, in, v)
 		commonSlip(l, name, x, &f, product)
 		kelvinTwice(l, x, in)
-		convertedTwice(l, x, in)
+		convertedTwice(l, x, in, v)
 	}
 }
 

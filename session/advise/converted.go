@@ -5,13 +5,15 @@ import (
 
 	"steelyard/lang/finding"
 	"steelyard/lang/syntax"
+	"steelyard/session/entry"
 	"steelyard/session/eval"
 	"steelyard/units"
 )
 
 // convertedTwice cautions where a number converts units that are kept anyway: t*60 with t
-// in min, v/3.6 with v in km/h, 9550*P/n with P in kW and n in rev/min, v*3.6 in km/h.
-func convertedTwice(l *eval.Line, x syntax.Expr, in syntax.UnitText) {
+// in min, v/3.6 with v in km/h, 9550*P/n with P in kW and n in rev/min, v*3.6 in km/h. So
+// it does where it turns a result into another unit without naming that: Q/P/60.
+func convertedTwice(l *eval.Line, x syntax.Expr, in syntax.UnitText, v *entry.Value) {
 	if !syntax.Any(x, func(x syntax.Expr) bool { n, ok := x.(*syntax.Number); return ok && converts(n.Value.Float()) }) {
 		return
 	}
@@ -41,9 +43,23 @@ func convertedTwice(l *eval.Line, x syntax.Expr, in syntax.UnitText) {
 					"Leave it out: `"+without+"`.", without))
 				return
 			}
+			if p.names < 2 || in.Present() || part != syntax.Unbracket(x) || len(p.numbers) > 1 {
+				continue
+			}
+			for _, text := range usedUnits {
+				if u := units.Of(text); u.Dim() == v.Dim && u.Tag() == v.Tag && math.Abs(n.value*sizeOf(u)-1) < 2e-3 {
+					reading := syntax.PrintExpr(syntax.Unplaced(leftOut(x, n.x))) + " in " + text
+					l.Find(finding.New(finding.CommonSlip, x.Span(), "Units are kept here, so "+n.x.Value.Text+" changes the value.",
+						"For "+u.Screen()+" write `"+reading+"`.", reading))
+					return
+				}
+			}
 		}
 	}
 }
+
+// usedUnits are those that results are converted to by hand most often.
+var usedUnits = [...]string{"min", "h", "d", "km/h", "kWh", "eV"}
 
 // conversion is a product, with the numbers that may convert its units.
 type conversion struct {
@@ -51,6 +67,7 @@ type conversion struct {
 	seen     map[syntax.Expr]bool // the products that are parts of others
 	numbers  []numberPart
 	measured []measuredPart
+	names    int     // how many factors have a name
 	whole    float64 // the size of the units together
 }
 
@@ -87,6 +104,7 @@ func (p *conversion) take(x syntax.Expr, side float64) {
 			p.numbers = append(p.numbers, numberPart{x, math.Pow(v, side)})
 		}
 	case *syntax.Name, *syntax.Quantity:
+		p.names++
 		u := p.WrittenUnit(x)
 		if u == nil {
 			u = p.RememberedUnit(x)
