@@ -192,6 +192,17 @@ func gluedDegrees(text string, t *token) *fault {
 		name+" needs brackets here.", "Write "+call+".", call)}
 }
 
+// angleBeside finds cos30 J and 50cos30, where the angle of a function has no brackets.
+func (p among) angleBeside() *fault {
+	for _, t := range p.tokens[p.i-1 : p.i+1] {
+		if word := strings.TrimRight(t.text, "0123456789"); t.kind == nameToken && word != t.text && len(word) == 3 && bareFunction(word) {
+			call := word + "(" + t.text[len(word):] + "°)"
+			return &fault{finding.New(finding.NotWritten, t.span(), word+" needs brackets here.", "Write "+call+".", call)}
+		}
+	}
+	return nil
+}
+
 // fractionIndex finds t½, which is t/2 in no book.
 func (p among) fractionIndex() *fault {
 	t, before := &p.tokens[p.i], &p.tokens[p.i-1]

@@ -49,6 +49,7 @@ var sideSlips = []slip[among]{
 	{"a fraction as an index: t½", among.fractionIndex},
 	{"a power of e: V0 e^(-t/τ)", among.exponential},
 	{"a unit that goes on: 3 W/m²K", among.unitGoesOn},
+	{"an angle without brackets: cos30 J", among.angleBeside},
 	{"two factors without a sign", among.sideBySide},
 }
 

@@ -171,6 +171,8 @@ func (u unitScan) wordEnd(p units.Part) (int, bool) {
 		return end, true
 	}
 	switch r := u.at(end); {
+	case isDegree(r) && bareFunction(strings.TrimRight(word, "0123456789")): // 50cos30°
+		return end, false
 	case r == '(', r == '_', r == '@', r == '\'', r >= '₀' && r <= '₉', isLoweredLetter(r):
 		return end, false
 	case isBlank(r) && ops.IsFunction(word) && u.at(u.skip(end)) == '(' && len(word) > 1:

@@ -15,6 +15,8 @@ var mistaken = [...]struct{ written, name, meant, kind string }{
 	{"S", "the siemens", "s", "a time"},
 	{"H", "the henry", "h", "a time"},
 	{"M", "the molar", "m", "a length"},
+	{"kWh", "the kilowatt hour", "kW", "a power"},
+	{"kW", "the kilowatt", "kWh", "an energy"},
 }
 
 // mistakenUnit cautions where the name of a given customarily says one quantity

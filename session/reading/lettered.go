@@ -41,6 +41,9 @@ func (s *settler) lettered(text string, stmt syntax.Stmt) (Verdict, bool) {
 		// A word that is no unit at all is told as such; the d of 2d/v is one.
 		unit := text[p.Unit.From:p.Unit.To]
 		word := unit[:len(unit)-len(strings.TrimLeftFunc(unit, unicode.IsLetter))]
+		if p.Apart && !p.Given && word == unit && len(unit) > 2 && s.IsUnit(unit) {
+			return Verdict{}, false // 3 kWh is no product of three letters
+		}
 		if _, bad := s.Planner.Units.Parse(unit, units.AfterNumber); bad != nil && (p.Apart || bad.Kind != units.ProblemText && !within && !s.IsUnit(word)) {
 			return Verdict{}, false
 		}

@@ -428,7 +428,7 @@ func (s *settler) finding(open *syntax.Open, offers []string) finding.Finding {
 		case isUnit:
 			message, hint = word+" after a number is the unit "+unit.Name+".", "For your "+word+", put `*` before it."
 		}
-	case open.Letters && word != "":
+	case open.Letters && word != "" && s.planner.Units.Has(word):
 		id = finding.UnitOrName
 		message = word + " is a unit, and also a name of " + where + "."
 		if _, given := s.planner.Names.Lookup(word); word == "g" && !given && !open.Bound {
