@@ -348,7 +348,7 @@ func (s *settler) valueless(rule *weighed, most sense, all []weighed, offers []s
 // stands tells whether a reading would be taken if it were entered, and its values. A
 // result that is open no more, and has no turns in it, is only worked out.
 func (s *settler) stands(w *weighed) ([]entry.Value, bool) {
-	if x, in, ok := s.result(w.stmt); ok && !w.turns && !s.mayBeOpen(w.stmt) {
+	if x, in, ok := s.result(w.stmt); ok && !w.turns && !s.mayBeOpen(w.stmt) && !s.namesProduct(w.stmt) {
 		if v, ok := s.lettered(w.Text, w.stmt); ok && v.Refused {
 			return nil, false
 		}
@@ -360,6 +360,12 @@ func (s *settler) stands(w *weighed) ([]entry.Value, bool) {
 	}
 	e := s.try(w.Text, true)
 	return e.Values(), worst(e) > finding.Mismatch
+}
+
+// namesProduct tells whether a line gives a name that may be a product: mgh.
+func (s *settler) namesProduct(stmt syntax.Stmt) bool {
+	d, ok := stmt.(*syntax.Define)
+	return ok && !s.Known(d.Name) && s.mayBeProduct(d.Name)
 }
 
 func (s *settler) mayBeOpen(stmt syntax.Stmt) bool {
