@@ -136,18 +136,13 @@ func (unsure) steps() int64 { return 5 }
 // for.
 type mainUnsure struct{ asked[Unsure, unsure] }
 
-// Unsure returns what finds on which sources the values of slots of the main code depend;
-// false for a slot without a value.
-func (p *Program) Unsure(st *State) func(s Slot) (Unsure, bool) {
+// Unsure returns what finds on which sources the elements of slots of the main code
+// depend; there are none of a slot without a value.
+func (p *Program) Unsure(st *State) func(s Slot) []Unsure {
 	m := &mainUnsure{}
 	m.asked = asked[Unsure, unsure]{p: p, st: st, d: unsure{m}, found: m.found,
 		kept: func(in *Instr) bool { return in.Uncertainty() != 0 }}
-	return func(s Slot) (Unsure, bool) {
-		if all := m.at(s); len(all) > 0 {
-			return all[0], true
-		}
-		return Unsure{}, false
-	}
+	return m.at
 }
 
 // found is what a source, a root, a slope or an area depends on.

@@ -74,7 +74,9 @@ func openEnd(line string) bool {
 		return false
 	}
 	switch line[at:to] {
-	case "for", "to", "from", "by", "and", "where", "within", "against", "at", "with":
+	case "at": // v = u + at is whole: only a slope and bars wait for a place
+		return strings.Contains(line, "slope of ") || strings.HasPrefix(line, "bars ")
+	case "for", "to", "from", "by", "and", "where", "within", "against", "with":
 		return !continuesName(lastRune(line[:at]))
 	}
 	return false

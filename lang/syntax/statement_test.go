@@ -245,6 +245,7 @@ func TestIncomplete(t *testing.T) {
 		{"f(t) =", true}, {"f(t) =\n  2 m for t > 0 s", true}, {"f(t) =\n  2 m for t > 0 s\n", false}, {"f(t) = 2*t", false},
 		{"formula x: U = k*x", true}, {"formula x: U = k*x\n  U in J\n", false}, {"note (", false}, {"# +", false}, {"help (", false},
 		{"k = a+b)", false}, {"check a <", true}, {"report k to", true}, {"x in", false}, {"√", true}, {"k = f(x,", true}, {"note", false},
+		{"v = u+at", false}, {"v = u - at", false}, {"slope of x(t) at", true}, {"bars at", true},
 	} {
 		if got := Incomplete(c.text); got != c.want {
 			t.Errorf("Incomplete(%q) = %v", c.text, got)

@@ -38,7 +38,7 @@ func supported(p *eval.Page, d *plan.Def) string {
 	case of.Exact:
 		return "exact: no measured number is in it"
 	case of.Known <= 0:
-		return "no figure is known: what is left is less than one in the last figure of " + of.By
+		return "no figure is known: what is left is " + of.Lost()
 	}
 	words := eval.Counted(of.Known)
 	if !p.Plain(d) && of.By != "" {

@@ -27,6 +27,9 @@ func Report(l *eval.Line, s *syntax.Report) {
 	r.Shows = true
 	if s.Figures > 0 {
 		r.Values[0].Figures = units.Figures{N: s.Figures, Keep: true}
+		if list := r.Values[0].List; list != nil {
+			list.Figures = nil
+		}
 		moreFigures(l, s, got)
 	}
 }

@@ -48,10 +48,9 @@ type List struct {
 	Figures    []units.Figures
 }
 
-// figures are the wishes for printing an element: its own, or those of the list where
-// something is wished of that.
+// figures are the wishes for printing an element: its own, or those of the list.
 func (l *List) figures(i int, all units.Figures) units.Figures {
-	if all.N == 0 && l.Figures != nil {
+	if l.Figures != nil {
 		return l.Figures[i]
 	}
 	return all

@@ -31,6 +31,14 @@ type Support struct {
 	ByNoughts string
 }
 
+// Lost says how little is left of a value of which no figure is known.
+func (s Support) Lost() string {
+	if s.By == "" {
+		return "less than the last figure of the numbers it comes from"
+	}
+	return "less than one in the last figure of " + s.By
+}
+
 // writtenFigures are the figures with which a quantity was written that is shown in a
 // unit and is si in coherent SI units, in this line or as the given that a name stands
 // for; false for any other.
@@ -114,7 +122,7 @@ func (l *Line) SayFigures(at syntax.Span, slot run.Slot, u *units.Unit) {
 	switch of := l.Support(l.Entry, slot, u); {
 	case of.Exact:
 	case of.Known <= 0:
-		l.Find(finding.New(finding.NoFigures, at, "The givens support no figure of this value: it is less than one in the last figure of "+of.By+".",
+		l.Find(finding.New(finding.NoFigures, at, "The givens support no figure of this value: it is "+of.Lost()+".",
 			"Measure what is subtracted more finely; here it is shown to one figure."))
 	case of.ByNoughts != "" && of.Bare < of.Known && !l.Set.Figures.Usual:
 		l.Find(finding.New(finding.Noughts, at, "The noughts of "+of.ByNoughts+" are taken as measured; if they only hold a place, the givens support "+Counted(of.Bare)+" here.",
@@ -205,8 +213,18 @@ func (p *Page) Plain(d *plan.Def) bool {
 func (p *Page) holding(x syntax.Expr, si float64) (syntax.Expr, bool) {
 	var found syntax.Expr
 	syntax.Any(x, func(x syntax.Expr) bool {
-		if _, number := x.(*syntax.Number); !number && p.writtenSI(x, si) {
-			found = x
+		switch x := x.(type) {
+		case *syntax.Number:
+		case *syntax.List:
+			for i := range x.Elems {
+				if one := x.Measured(i); p.writtenSI(one, si) {
+					found = one
+				}
+			}
+		default:
+			if p.writtenSI(x, si) {
+				found = x
+			}
 		}
 		return found != nil
 	})

@@ -2,6 +2,7 @@ package eval
 
 import (
 	"math"
+	"slices"
 
 	"steelyard/lang/finding"
 	"steelyard/lang/run"
@@ -24,8 +25,10 @@ func (p *Page) Depends() func(run.Slot) run.Unsure {
 	}
 	known := p.Planner.Program.Unsure(&p.State)
 	return func(s run.Slot) run.Unsure {
-		n, _ := known(s)
-		return n
+		if all := known(s); len(all) > 0 {
+			return all[0]
+		}
+		return run.Unsure{}
 	}
 }
 
@@ -34,6 +37,13 @@ func (p *Page) Depends() func(run.Slot) run.Unsure {
 func (l *Line) unsure(v *entry.Value, x syntax.Expr, slot run.Slot) {
 	u := l.Depends()(slot).Uncertainty(l.Set.Added)
 	switch {
+	case v.List != nil:
+		depends := func(n run.Unsure) bool { return len(n.By) > 0 }
+		if slices.ContainsFunc(l.Planner.Program.Unsure(&l.State)(slot), depends) {
+			l.Find(finding.New(finding.FirstOrder, x.Span(), "The values of this list are uncertain, and are shown without that.",
+				"Its mean is shown with it."))
+		}
+		return
 	case u-u != 0:
 		l.Find(finding.New(finding.FirstOrder, x.Span(), "The uncertainty of this value can't be told: a small change of a given changes it without bound, or has no slope.",
 			"Write the line for other values of the givens, on both sides of these."))

@@ -35,7 +35,7 @@ func (l *Line) NewValue(name string, x syntax.Expr, slot run.Slot, unit *units.U
 		v.List = l.elements(x, slot, unit)
 		v.InUnit, least = v.List.InUnit[0], slices.Min(v.List.SI)
 	}
-	if st.Shape == run.Scalar && l.Planner.Unsure {
+	if l.Planner.Unsure {
 		l.unsure(&v, x, slot)
 	}
 	if least < 0 && v.Quantity == "speed" {

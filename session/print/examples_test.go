@@ -157,14 +157,14 @@ func TestFiguresOfAKey(t *testing.T) {
 		{"results to 3 figures\n", "", "= 19.6 N"},
 		{"results to the givens' figures\n", "", "= 20 N"},
 	} {
-		s, problem := worksheet.Parse("a.worked", "worksheet 1  A\n\n"+c.setting+"m = 2.0 kg\nF = m*(9.81234 m/s^2)\n")
+		s, problem := worksheet.Parse("a.worked", "worksheet 1  A\n\n"+c.setting+"m = 2.0 kg\nF = m*(9.81234 m/s^2)\nT = [1.20, 1.1] s\n")
 		if problem != nil {
 			t.Fatal(problem.Error())
 		}
 		d, _ := New(s.Title, worksheet.Work(context.Background(), s), Key)
 		page := strings.Join(strings.Fields(string(Plain(d, 100))), " ")
 		for _, foot := range []string{supported, three} {
-			if strings.Contains(page, foot) != (foot == c.foot) || !strings.Contains(page, c.value) {
+			if strings.Contains(page, foot) != (foot == c.foot) || !strings.Contains(page, c.value) || !strings.Contains(page, "T = [1.20, 1.1] s") {
 				t.Errorf("%s: %s is printed as\n%s", c.setting, foot, page)
 			}
 		}
