@@ -20,18 +20,12 @@ type Glued struct {
 // products without a sign do: looser than ^ and tighter than /. Nothing is read where a
 // word comes apart in several ways, or none does at all.
 func (rd *Reader) ReadApart(text string, in Scope) (Stmt, []finding.Finding, []Glued) {
-	if guard(text) != nil {
-		return nil, nil, nil
-	}
 	a := &apart{in: inner{Scope: in}, text: text}
-	r := &rd.last
-	*r = reader{text: unaddressed(text), known: rd.Known, room: r.room, splits: a}
-	r.split()
-	s, bad := r.statement()
-	if bad != nil || a.several {
+	s, notes := rd.read(text, reader{splits: a, silent: true})
+	if s == nil || a.several {
 		return nil, nil, nil
 	}
-	return s, r.notes, a.glued
+	return s, notes, a.glued
 }
 
 // apart takes words of a line apart.

@@ -53,7 +53,7 @@ type Reading struct {
 // Parse reads the line as it is written; nil if it can't be read.
 func (r *Reading) Parse(rd *Reader) Stmt {
 	if r.tokens == nil {
-		s, _ := rd.Read(r.Text)
+		s, _ := rd.read(r.Text, reader{silent: true})
 		return s
 	}
 	rd.last = reader{text: r.Text, to: len(r.Text), known: rd.Known, room: rd.last.room, scanned: r.tokens}

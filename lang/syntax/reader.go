@@ -25,11 +25,17 @@ type Reader struct {
 
 // Read is ParseWith.
 func (rd *Reader) Read(text string) (Stmt, []finding.Finding) {
+	return rd.read(text, reader{})
+}
+
+// read is Read in a way: silently, or with words taken apart.
+func (rd *Reader) read(text string, way reader) (Stmt, []finding.Finding) {
 	if bad := guard(text); bad != nil {
 		return nil, []finding.Finding{bad.Finding}
 	}
 	r := &rd.last
-	*r = reader{text: unaddressed(text), known: rd.Known, room: r.room}
+	way.text, way.known, way.room = unaddressed(text), rd.Known, r.room
+	*r = way
 	r.split()
 	s, bad := r.statement()
 	if bad != nil {
@@ -71,6 +77,7 @@ type reader struct {
 	known    func(name string) bool // tells names of the page, or nil
 	splits   *apart                 // takes words apart that are no names, or nil
 	alone    bool                   // it is an expression that stands alone, and nothing works out
+	silent   bool                   // nobody asks why it can't be read
 	scanned  []token                // of the line, if it has been scanned
 	room     []token                // where those of the line may go
 	notes    []finding.Finding      // what is read though print writes it in another way
@@ -121,8 +128,8 @@ func (r *reader) statement() (Stmt, *fault) {
 		return nil, notYet(Span{From: r.from, To: r.to}, "The statement `data`")
 	}
 	s, bad := r.plain()
-	if bad == nil {
-		return s, nil
+	if bad == nil || r.silent {
+		return s, bad
 	}
 	if offer := first(lineSlips, unread{r, bad}); offer != nil {
 		return nil, offer

@@ -52,9 +52,13 @@ func (s *settler) asProducts(open *syntax.Open) (Verdict, bool) {
 	return Verdict{}, true
 }
 
-// mayRunTogether tells whether names may run together in a line. It is quick.
+// mayRunTogether tells whether names may run together in a line. It is quick: a line that
+// can't be read is none if it has no reading that is written in another way.
 func (s *settler) mayRunTogether(open *syntax.Open) bool {
-	return s.Entry.Stmt == nil || open.Beside || slices.ContainsFunc(open.Words, func(word string) bool { return utf8.RuneCountInString(word) > 1 })
+	if s.Entry.Stmt == nil {
+		return slices.ContainsFunc(open.Readings, func(r syntax.Reading) bool { return r.Text != s.Entry.Text })
+	}
+	return open.Beside || slices.ContainsFunc(open.Words, func(word string) bool { return utf8.RuneCountInString(word) > 1 })
 }
 
 // readAs begins what is said of names that run together.
