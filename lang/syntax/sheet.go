@@ -2,6 +2,7 @@ package syntax
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 
 	"steelyard/lang/finding"
@@ -30,18 +31,37 @@ func (r unread) reads(text string) Stmt {
 	return s
 }
 
+// pattern is how a line is written, with what each such line has somewhere: it is quick to
+// find, and most lines have none of it.
+type pattern struct {
+	*regexp.Regexp
+	needs []string
+}
+
+func patternWith(expr string, needs ...string) pattern {
+	return pattern{regexp.MustCompile(expr), needs}
+}
+
+// in takes a line apart; nil if it is written in another way.
+func (p pattern) in(line string) []string {
+	if !slices.ContainsFunc(p.needs, func(part string) bool { return strings.Contains(line, part) }) {
+		return nil
+	}
+	return p.FindStringSubmatch(line)
+}
+
 var (
-	partLabel = regexp.MustCompile(`^(?:[Pp]art|[Qq]uestion|[Tt]ask)?\s*\(?([a-zA-Z]|[ivx]{1,4}|[0-9]{1,2})\s*[).:]\s+(\pL.*)$`)
-	heading   = regexp.MustCompile(`^(\pL[\pL ]+):\s*([^=].*)?$`)
-	request   = regexp.MustCompile(`^\p{Lu}\p{Ll}{2,}\s[^=]*[.?]$`)
-	convert   = regexp.MustCompile(`^(?:convert|express)\s+(.+ in .+)$`)
-	about     = regexp.MustCompile(`^([^=\s]+?)\s*[≈≅]\s*(.+)$`)
-	atTime    = regexp.MustCompile(`^(\S+)\s*=\s*(.+?)\s+at\s+(\S+)\s*=\s*(.+)$`)
+	partLabel = patternWith(`^(?:[Pp]art|[Qq]uestion|[Tt]ask)?\s*\(?([a-zA-Z]|[ivx]{1,4}|[0-9]{1,2})\s*[).:]\s+(\pL.*)$`, ")", ".", ":")
+	heading   = patternWith(`^(\pL[\pL ]+):\s*([^=].*)?$`, ":")
+	request   = patternWith(`^\p{Lu}\p{Ll}{2,}\s[^=]*[.?]$`, ".", "?")
+	convert   = patternWith(`^(?:convert|express)\s+(.+ in .+)$`, " in ")
+	about     = patternWith(`^([^=\s]+?)\s*[≈≅]\s*(.+)$`, "≈", "≅")
+	atTime    = patternWith(`^(\S+)\s*=\s*(.+?)\s+at\s+(\S+)\s*=\s*(.+)$`, "at")
 )
 
 // labelled finds the label of a part, as in a) speed, Part (b) speed and 2. v = 3 m/s.
 func (r unread) labelled() *fault {
-	at := partLabel.FindStringSubmatch(r.text[r.from:r.to])
+	at := partLabel.in(r.text[r.from:r.to])
 	if at == nil {
 		return nil
 	}
@@ -57,7 +77,7 @@ func (r unread) labelled() *fault {
 // headed finds a line with a heading, as in Given: m = 3 kg and Answer: 5 m.
 func (r unread) headed() *fault {
 	line := r.text[r.from:r.to]
-	at := heading.FindStringSubmatch(line)
+	at := heading.in(line)
 	if at == nil {
 		return nil
 	}
@@ -69,7 +89,7 @@ func (r unread) headed() *fault {
 
 // requested finds a sentence, as in Find v.
 func (r unread) requested() *fault {
-	if line := r.text[r.from:r.to]; request.MatchString(line) {
+	if line := r.text[r.from:r.to]; request.in(line) != nil {
 		return r.instead(finding.NotWritten, "Words are kept in a note.", "Write ", "note "+line)
 	}
 	return nil
@@ -106,7 +126,7 @@ func (r unread) workedBehind() *fault {
 
 // converted finds convert v to km/h.
 func (r unread) converted() *fault {
-	if at := convert.FindStringSubmatch(r.text[r.from:r.to]); at != nil && r.reads(at[1]) != nil {
+	if at := convert.in(r.text[r.from:r.to]); at != nil && r.reads(at[1]) != nil {
 		return r.instead(finding.Unreadable, "A unit after `in` is enough to convert a value.", "Write ", at[1])
 	}
 	return nil
@@ -114,7 +134,7 @@ func (r unread) converted() *fault {
 
 // aboutEqual finds v ≈ 3.0 m/s.
 func (r unread) aboutEqual() *fault {
-	at := about.FindStringSubmatch(r.text[r.from:r.to])
+	at := about.in(r.text[r.from:r.to])
 	if at == nil {
 		return nil
 	}
@@ -130,7 +150,7 @@ func (r unread) aboutEqual() *fault {
 
 // atPlace finds v = -ω*A*sin(ω*t) at t = 0.1 s: a value at a place is that of a function.
 func (r unread) atPlace() *fault {
-	at := atTime.FindStringSubmatch(r.text[r.from:r.to])
+	at := atTime.in(r.text[r.from:r.to])
 	if at == nil {
 		return nil
 	}
