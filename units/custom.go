@@ -130,6 +130,17 @@ func Speaks(name string) bool {
 	return Symbol(strings.TrimPrefix(name, "Δ")) != "" && customs(name) != ""
 }
 
+// IsSymbol tells whether a name is a letter, perhaps with a Δ before it and digits behind,
+// that a quantity or a constant goes by. The e of print is mostly that of an exponential.
+func IsSymbol(name string) bool {
+	name = strings.TrimPrefix(name, "Δ")
+	if letter := strings.TrimRight(name, "0123456789"); letter == "e" || utf8.RuneCountInString(letter) != 1 {
+		return false
+	}
+	_, constant := LookupConstant(name)
+	return constant || Speaks(name)
+}
+
 // WrongSign tells of a name that goes with a quantity of one sign, such as the normal
 // force, that the other sign is wrong for it: what it is, and why its sign is sure.
 func WrongSign(name string, d Dim, negative bool) (what, why string, wrong bool) {

@@ -54,7 +54,10 @@ func (c *coder) unknownCall(x *syntax.Call) run.Slot {
 		return c.refuse(finding.NamesTogether, x.At, x.Func+" is a quantity, and a bracket follows it.",
 			"Put `*` between them.", x.Func+"*("+inner+")")
 	}
-	near := writing.Nearest(x.Func, slices.Values(c.functionNames()))
+	var near []string
+	if !c.endsWithFunction(x.Func) {
+		near = writing.Nearest(x.Func, slices.Values(c.functionNames()))
+	}
 	hint := "`help functions` lists the functions, `help formulas` the formulas."
 	if len(near) > 0 {
 		hint = "Did you mean " + writing.List(near, "or") + "?"

@@ -140,7 +140,7 @@ func (c *coder) unknownName(x *syntax.Name) run.Slot {
 	}
 	near := slices.DeleteFunc(c.nearest(x.Name), func(near string) bool {
 		d, ok := c.p.Names.before(near, c.seen)
-		return ok && d.Failed() || isLetter(near) && !isLetter(x.Name) || unlikeSymbols(near, x.Name) || c.mentions(near)
+		return ok && d.Failed() || isLetter(near) && !isLetter(x.Name) || unlikeSymbols(near, x.Name) || c.mentions(near) || c.drops(x.Name, near)
 	})
 	hint := "Give it a value in a line above" + example(x.Name) + "."
 	if len(near) > 0 {

@@ -2,9 +2,14 @@ package plan
 
 import (
 	"iter"
+	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"steelyard/lang/limit"
+	"steelyard/lang/ops"
+	"steelyard/lang/syntax"
+	"steelyard/units"
 	"steelyard/units/writing"
 )
 
@@ -32,6 +37,56 @@ func (p *Planner) Near(word string) []string {
 	c := p.coder("")
 	defer c.leave()
 	return c.nearest(word)
+}
+
+// drops tells whether a name that is offered for a word would leave out a part of what
+// was meant: a letter of a word that comes apart into names, given or not, as FN does for
+// μFN; or digits behind a name, which may be a factor, as N0 does for N02.
+func (c *coder) drops(word, near string) bool {
+	if rest, ok := strings.CutPrefix(word, near); ok && strings.Trim(rest, "0123456789") == "" {
+		return true
+	}
+	if !c.comesApart(word) {
+		return false
+	}
+	near = strings.ToLower(near)
+	for _, letter := range strings.ToLower(word) {
+		rest := strings.Replace(near, string(letter), "", 1)
+		if rest == near && unicode.IsLetter(letter) {
+			return true
+		}
+		near = rest
+	}
+	return false
+}
+
+// endsWithFunction tells whether a word is names that run together with a function: Asin is
+// A*sin, and no slip for asin.
+func (c *coder) endsWithFunction(word string) bool {
+	for cut := range word {
+		if cut > 0 && ops.IsFunction(word[cut:]) && (c.isPart(word[:cut]) || c.comesApart(word[:cut])) {
+			return true
+		}
+	}
+	return false
+}
+
+// comesApart tells whether a word is names that run together, each there once, symbols that
+// have no value among them where it is no word of a language.
+func (c *coder) comesApart(word string) bool {
+	spoken := syntax.IsSpoken(word)
+	parts, ok := syntax.Apart(word, func(part string) int {
+		if c.known(part) || !spoken && c.isPart(part) {
+			return 1
+		}
+		return 0
+	})
+	return ok && !syntax.HasTwice(parts)
+}
+
+// isPart tells whether a part of a word is a name, a symbol, or the Δ of a difference.
+func (c *coder) isPart(part string) bool {
+	return part == "Δ" || c.known(part) || units.IsSymbol(part)
 }
 
 // lengths sorts the first definition of each name by how many letters the name

@@ -92,8 +92,12 @@ const (
 )
 
 // letters takes a word without a function in it apart, and tells whether it could. A word
-// of a language comes apart into no symbols, nor does one that holds a symbol twice.
+// of a language comes apart into no symbols, nor does one that holds a symbol twice, nor the
+// difference of a name: ΔKE.
 func (l *lackingSymbols) letters(word string) bool {
+	if of, difference := strings.CutPrefix(word, "Δ"); difference && l.in.Known(of) && !l.in.Known(word) && !l.symbol(word) {
+		return false
+	}
 	spoken := IsSpoken(word)
 	cost := func(part string) int {
 		switch {

@@ -100,17 +100,39 @@ func bareEquation(tokens []token) []token {
 }
 
 // lackingAmong finds what has no value among the names of a line, and in the words
-// directly behind its numbers that hold a name: v of ½mv². Apart is that of lackingIn.
+// directly behind its numbers that hold a name: v of ½mv². Apart tells whether a word
+// holds a name.
 //
 // What one word lacks is a symbol in the others too: mv is m*v below GMm.
 func lackingAmong(tokens []token, in Scope) (lacking []string, apart bool) {
-	for range 2 {
-		lacking, apart = lackingIn(tokens, in, slices.DeleteFunc(lacking, func(name string) bool { return !isSymbol(name) }))
+	words := wordsAmong(tokens, in)
+	of, count := make([][]string, len(words)), map[string]int{} // what each word lacks, and how many do
+	for i, word := range words {
+		of[i], _ = lackingInWord(word, in.Known, noSymbol)
+		for _, name := range of[i] {
+			count[name]++
+		}
+	}
+	for i, word := range words {
+		found, holds := lackingInWord(word, in.Known, func(name string) bool {
+			return isSymbol(name) && (count[name] > 1 || count[name] == 1 && !slices.Contains(of[i], name))
+		})
+		apart = apart || holds
+		for _, name := range found {
+			if !slices.Contains(lacking, name) {
+				lacking = append(lacking, name)
+			}
+		}
 	}
 	return lacking, apart
 }
 
-func lackingIn(tokens []token, in Scope, symbols []string) (lacking []string, apart bool) {
+// noSymbol tells of a name that nothing says that it is a symbol.
+func noSymbol(string) bool { return false }
+
+// wordsAmong are the words of a line that may lack a value, each once; behind a number
+// those alone that hold a name.
+func wordsAmong(tokens []token, in Scope) (out []string) {
 	for i := range tokens {
 		t := &tokens[i]
 		words := []string{t.text}
@@ -126,25 +148,20 @@ func lackingIn(tokens []token, in Scope, symbols []string) (lacking []string, ap
 			if _, argument := gluedFunction(word, in); argument != "" {
 				word = argument // the θ of sinθ
 			}
-			found, holds := lackingInWord(word, in.Known, symbols)
-			if t.kind == unitToken && !holds {
-				continue
-			}
-			apart = apart || holds
-			for _, name := range found {
-				if !slices.Contains(lacking, name) {
-					lacking = append(lacking, name)
-				}
+			_, holds := lackingInWord(word, in.Known, noSymbol)
+			if (t.kind != unitToken || holds) && !slices.Contains(out, word) {
+				out = append(out, word)
 			}
 		}
 	}
-	return lacking, apart
+	return out
 }
 
 // lackingInWord finds what has no value in a word: the word itself; or, where it comes
 // apart into names and one letter, that letter: h of mgh, and after it a word of two
-// letters; of names and two letters, not all of them small, the letters alone.
-func lackingInWord(word string, known func(string) bool, symbols []string) (lacking []string, apart bool) {
+// letters that begins with a name, vf; of names and two letters, not all of them small, the
+// letters alone.
+func lackingInWord(word string, known, symbol func(string) bool) (lacking []string, apart bool) {
 	if known(word) {
 		return nil, false
 	}
@@ -153,7 +170,7 @@ func lackingInWord(word string, known func(string) bool, symbols []string) (lack
 	for _, p := range parts {
 		if !known(p) && !slices.Contains(lacking, p) {
 			lacking = append(lacking, p)
-			if !slices.Contains(symbols, p) {
+			if !symbol(p) {
 				unsure++
 			}
 		}
@@ -161,8 +178,10 @@ func lackingInWord(word string, known func(string) bool, symbols []string) (lack
 	switch {
 	case len(parts) > 2 && unsure <= 1 && unsure < len(parts):
 		return lacking, true
-	case len(parts) > unsure && unsure == 1:
+	case len(parts) > unsure && unsure == 1 && known(parts[0]):
 		return append(lacking, word), true
+	case len(parts) > unsure && unsure == 1:
+		return lacking, true
 	case len(parts) > 2 && unsure == 2 && strings.ToLower(word) != word:
 		return lacking, true // nRT is no name
 	case len(parts) > 0 && unsure == 0:

@@ -190,15 +190,10 @@ func (s *settler) makesSense(text string) bool {
 	return w.sense == fitting || w.sense > none && !result || w.sense > odd && !w.speaks
 }
 
-// isSymbol tells whether a name is a letter, perhaps with a Δ before it and digits behind,
-// that a quantity or a constant goes by. The e of print is mostly that of an exponential.
-func isSymbol(name string) bool {
-	name = strings.TrimPrefix(name, "Δ")
-	if letter := strings.TrimRight(name, "0123456789"); letter == "e" || utf8.RuneCountInString(letter) != 1 {
-		return false
-	}
-	_, constant := units.LookupConstant(name)
-	return constant || units.Speaks(name)
+// isSum tells whether an expression is a sum or a difference.
+func isSum(x syntax.Expr) bool {
+	b, ok := x.(*syntax.Binary)
+	return ok && (b.Op == syntax.Add || b.Op == syntax.Sub)
 }
 
 func one(is bool) int {
@@ -213,13 +208,13 @@ func one(is bool) int {
 // symbols at least.
 func (s *settler) missingInEquation(text, word string, best *missing) {
 	_, product := syntax.NamesIn(word, s.Known)
-	if parts, ok := syntax.Apart(word, func(part string) int { return one(isSymbol(part)) }); word != "" && !product && (!ok || len(parts) < 3) {
+	if parts, ok := syntax.Apart(word, func(part string) int { return one(units.IsSymbol(part)) }); word != "" && !product && (!ok || len(parts) < 3) {
 		return
 	}
 	if !syntax.OpenEquation(text, word != "", &s.scope).Equation {
 		return
 	}
-	_, symbols := syntax.OpenLacking("check "+text, valued{&s.scope}, isSymbol)
+	_, symbols := syntax.OpenLacking("check "+text, valued{&s.scope}, units.IsSymbol)
 	left, right, _ := strings.Cut(text, "=")
 	slices.SortStableFunc(symbols, func(a, b string) int {
 		both := func(name string) int { return one(strings.Contains(left, name) && strings.Contains(right, name)) }
@@ -232,7 +227,7 @@ func (s *settler) missingInEquation(text, word string, best *missing) {
 
 // missing weighs the readings of a text that has symbols without a value.
 func (s *settler) missing(text string, solving bool, best *missing) {
-	open, symbols := syntax.OpenLacking(text, valued{&s.scope}, isSymbol)
+	open, symbols := syntax.OpenLacking(text, valued{&s.scope}, units.IsSymbol)
 	if len(symbols) == 0 {
 		if !solving {
 			return // what has no value is no symbol
@@ -264,6 +259,7 @@ func (s *settler) missing(text string, solving bool, best *missing) {
 		fits, first, found := s.fitting(&syntax.Lacking{Text: r.Text, Symbols: lacking})
 		by := missing{[]string{line.Text}, lacking, c.free, found, first, line.Units, nil}
 		switch order := by.compare(best); {
+		case !fits && len(lacking) > 1 && isSum(c.of[0]): // its terms would disagree
 		case !fits:
 			best.unfit = best.unfit.or(&by)
 		case best.lines == nil, order < 0:

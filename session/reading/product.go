@@ -169,7 +169,8 @@ func (s *settler) takeApart(p *leftProduct) bool {
 	if d, ok := s.planner.Names.Lookup(p.word); ok && !d.Failed() {
 		return false
 	}
-	parts, ok := syntax.NamesIn(p.word, s.Known)
+	known := valued{&s.scope}.Known // a name that failed splits nothing
+	parts, ok := syntax.NamesIn(p.word, known)
 	if ok {
 		p.parts = parts
 		return s.withUnit(parts) > 1
@@ -177,7 +178,7 @@ func (s *settler) takeApart(p *leftProduct) bool {
 	if units.Usual(p.word) != "" {
 		return false
 	}
-	parts, ok = syntax.Apart(p.word, func(part string) int { return one(s.Known(part) || units.Speaks(part)) })
+	parts, ok = syntax.Apart(p.word, func(part string) int { return one(known(part) || units.Speaks(part)) })
 	if !ok {
 		return false
 	}
@@ -186,7 +187,7 @@ func (s *settler) takeApart(p *leftProduct) bool {
 			return false
 		}
 		p.parts = append(p.parts, name)
-		if !s.Known(name) {
+		if !known(name) {
 			p.lacking = append(p.lacking, name)
 		}
 	}
