@@ -70,7 +70,11 @@ func Settle(l *eval.Line, try Enter, offers bool) Verdict {
 	}
 	v, measured := s.open()
 	if !v.Refused && !v.Slip && measured {
-		if lacking, ok := s.lettered(l.Entry.Text, l.Entry.Stmt); ok {
+		lacking, ok := s.lettered(l.Entry.Text, l.Entry.Stmt)
+		if behind, open := s.behind(); open && !lacking.Refused {
+			return behind
+		}
+		if ok {
 			return lacking
 		}
 		if prefixed, ok := s.prefixed(); ok {

@@ -1,0 +1,58 @@
+package reading
+
+import (
+	"slices"
+	"unicode/utf8"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/syntax"
+	"steelyard/units"
+	"steelyard/units/writing"
+)
+
+// behind refuses a line with a word directly behind a number that is read as a unit, where
+// letters of it are names of the page: E = ½kA2, Ek = (3/2)kT. A blank before a unit says
+// that it is one. Without, only an everyday unit that the line wants is taken for one, and
+// none behind a fraction, which formulas have and givens have not.
+func (s *settler) behind() (Verdict, bool) {
+	text, stmt := s.Entry.Text, s.Entry.Stmt
+	words, ok := syntax.BehindIn(text, stmt, s.claimOf(stmt).of, valued{&s.scope})
+	if !ok {
+		return Verdict{}, false
+	}
+	wanted := s.wanted(stmt)
+	k := slices.IndexFunc(words.Words, func(w syntax.BehindWord) bool {
+		return s.IsUnit(w.Unit) && (w.Fraction || w.Whole || w.All && w.Formula || !wanted || !s.Everyday(w.Text))
+	})
+	if k < 0 {
+		return Verdict{}, false
+	}
+	lines := []string{words.Product}
+	for _, unit := range [...]string{words.Unit, words.Bracket} {
+		if s.offered && len(lines) == 1 && worst(s.try(unit, true)) > finding.Mismatch {
+			lines = append(lines, unit)
+		}
+	}
+	at := words.Words[k].At
+	message, hint := "`"+text[at.From:at.To]+"` may be a product of names, or a number with a unit.", "Choose the one you mean."
+	if lacking := words.Lacking; len(lacking) > 0 {
+		slices.Sort(lacking)
+		lacking = slices.Compact(lacking)
+		hint = "For the product, give " + writing.List(lacking, "and") + " a value in a line above."
+	}
+	return Verdict{Refused: true, Findings: []finding.Finding{
+		finding.New(finding.UnitOrName, syntax.Span{To: len(text)}, message, hint, lines...)}}, true
+}
+
+// wanted tells whether a line is by the rules what the letter of its name stands for, or a
+// quantity that has a name where no letter says it.
+func (s *settler) wanted(stmt syntax.Stmt) bool {
+	rule := s.weighStmt(syntax.Reading{Text: s.Entry.Text}, stmt)
+	if d, ok := stmt.(*syntax.Define); ok && !rule.speaks && !syntax.IsSpoken(d.Name) {
+		letter, n := utf8.DecodeRuneInString(d.Name)
+		if units.Speaks(string(letter)) && utf8.RuneCountInString(d.Name[n:]) <= longestIndex {
+			return units.Customary(string(letter), rule.dim)
+		}
+	}
+	return rule.sense == fitting || rule.sense == plain && !rule.speaks
+}
