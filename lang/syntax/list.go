@@ -1,6 +1,7 @@
 package syntax
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -72,6 +73,7 @@ func (p *exprParser) list() Expr {
 		x.At = at.Join(p.sign("]"))
 		if x.Unit = p.unitNext(); x.Unit.Present() {
 			x.At = x.At.Join(x.Unit.At)
+			p.unitOfList(x)
 		}
 		if len(x.Elems) == 1 && p.bad == nil {
 			inner := PrintExpr(x.Elems[0])
@@ -79,6 +81,35 @@ func (p *exprParser) list() Expr {
 				"Write round brackets.", "("+inner+")"+strings.TrimSuffix(" "+x.Unit.Text, " "))})
 		}
 		return x
+	})
+}
+
+// unitOfList refuses a unit behind a list of what has one of its own: [c, 2] cm.
+func (p *exprParser) unitOfList(x *List) {
+	k := slices.IndexFunc(x.Elems, func(e Expr) bool { return !isBare(e) })
+	if k < 0 {
+		return
+	}
+	each := make([]string, len(x.Elems))
+	for i, e := range x.Elems {
+		if each[i] = PrintExpr(e); isBare(e) {
+			each[i] += " " + x.Unit.Text
+		}
+	}
+	p.fail(&fault{finding.New(finding.NotWritten, x.Elems[k].Span(), "The unit behind a list belongs to written numbers alone.",
+		"Give each value its own unit: ["+strings.Join(each[:min(len(each), 4)], ", ")+"].")})
+}
+
+// isBare tells whether an expression is made of written numbers without units.
+func isBare(x Expr) bool {
+	return IsWritten(x) && !Any(x, func(x Expr) bool {
+		switch x := x.(type) {
+		case *Quantity:
+			return x.Unit.Text != "1"
+		case *Mixed, *Measured, *List:
+			return true
+		}
+		return false
 	})
 }
 

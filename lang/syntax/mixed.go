@@ -59,6 +59,10 @@ func (p *exprParser) mixed(first *Quantity) Expr {
 		if f == 0 || f != g || s <= r || strings.ContainsAny(last.Value.Text, ".e") {
 			p.fail(notMixed(last, q, f != 0 && f == g))
 		}
+		if last.Value.Off != nil || q.Value.Off != nil {
+			p.fail(notSpread(Span{From: first.At.From, To: q.At.To}, "A value in several units has no place for its uncertainty.",
+				"Write it in one unit, like 72 ± 1 min."))
+		}
 		m.Parts = append(m.Parts, q)
 		m.At.To = q.At.To
 	}
