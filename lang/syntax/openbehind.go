@@ -96,10 +96,16 @@ func (o *opener) behind(unit string) (parts []string, power string, ok bool) {
 		return 0
 	}
 	word, power := fs[0].word, fs[0].power
-	parts, ok = Apart(word, cost)
+	apart := func(word string) ([]string, bool) {
+		if whole := Canonical(word); o.in.Known(whole) {
+			return []string{whole}, true
+		}
+		return Apart(word, cost)
+	}
+	parts, ok = apart(word)
 	if letters := strings.TrimRight(word, "0123456789"); !ok && power == "" && letters != word {
 		power = "^" + word[len(letters):]
-		parts, ok = Apart(letters, cost)
+		parts, ok = apart(letters)
 	}
 	given := func(part string) bool { return part != "g" && o.in.Known(part) }
 	return parts, power, ok && slices.ContainsFunc(parts, given) && !HasTwice(parts)
