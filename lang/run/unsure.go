@@ -43,16 +43,11 @@ type Part struct {
 func (p Part) Contribution() float64 { return float64(p.Slope * p.Of.Uncertainty()) }
 
 // Uncertainty is the combined standard uncertainty: the root of the sum of the squares of
-// the contributions, as the sources don't depend on each other (JCGM 100:2008, 5.1.2). Of
-// what Added holds it is their plain sum, which is never less.
-func (n Unsure) Uncertainty(added bool) float64 {
+// the contributions, as the sources don't depend on each other (JCGM 100:2008, 5.1.2).
+func (n Unsure) Uncertainty() float64 {
 	sum := 0.0
 	for _, p := range n.By {
-		if c := math.Abs(p.Contribution()); added {
-			sum += c
-		} else {
-			sum = math.Hypot(sum, c)
-		}
+		sum = math.Hypot(sum, p.Contribution())
 	}
 	return sum
 }

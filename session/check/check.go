@@ -135,7 +135,7 @@ func doubtful(l *eval.Line, s *syntax.CheckStmt, both sides) float64 {
 		return 0
 	}
 	of := l.Depends()
-	return sureBy * of(both.left.Slot).Minus(of(both.right.Slot)).Uncertainty(l.Set.Added)
+	return sureBy * of(both.left.Slot).Minus(of(both.right.Slot)).Uncertainty()
 }
 
 // element is element i of a side; one value serves for all.

@@ -35,7 +35,7 @@ func (p *Page) Depends() func(run.Slot) run.Unsure {
 // unsure gives a value its uncertainty: with the figures that were written, where it is a
 // given.
 func (l *Line) unsure(v *entry.Value, x syntax.Expr, slot run.Slot) {
-	u := l.Depends()(slot).Uncertainty(l.Set.Added)
+	u := l.Depends()(slot).Uncertainty()
 	switch {
 	case v.List != nil:
 		depends := func(n run.Unsure) bool { return len(n.By) > 0 }

@@ -42,9 +42,6 @@ func Budget(l *eval.Line, s *syntax.Budget) {
 	rows := [][]string{{"quantity", "estimate", "u", "sensitivity c", "c·u", "share"}}
 	share := func(u float64) string {
 		part := float64(u/v.U) * (u / v.U)
-		if l.Set.Added {
-			part = u / v.U
-		}
 		return units.FormatNumber(100*part, units.Figures{N: 2}, l.Set.Rounding, units.Screen) + " %"
 	}
 	for _, p := range of.By {

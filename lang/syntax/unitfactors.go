@@ -1,0 +1,186 @@
+package syntax
+
+import (
+	"slices"
+	"steelyard/units"
+	"strings"
+)
+
+// unitFactor is a word of a unit with its power and what joins it to the one
+// before; or a whole bracket of words.
+type unitFactor struct {
+	joint  string // "", " ", "·", "/" or "*"
+	word   string
+	power  string
+	within []unitFactor // of a bracket
+}
+
+// unitFactors takes the text of a unit apart; false for one of another form.
+func unitFactors(text string) ([]unitFactor, bool) {
+	s := units.Scanner{Text: text}
+	out, closed := factorsUpTo(&s, units.PartEnd)
+	return out, closed && len(out) > 0
+}
+
+func factorsUpTo(s *units.Scanner, end units.PartKind) ([]unitFactor, bool) {
+	var out []unitFactor
+	joint := ""
+	for {
+		p := s.Next()
+		switch p.Kind {
+		case end:
+			return out, true
+		case units.PartBlank:
+			if joint == "" && len(out) > 0 {
+				joint = " "
+			}
+		case units.PartSolidus:
+			joint = "/"
+		case units.PartDot:
+			joint = "·"
+		case units.PartStar:
+			joint = "*"
+		case units.PartWord:
+			out = append(out, unitFactor{joint: joint, word: s.Text[p.From:p.To]})
+			joint = ""
+		case units.PartPower:
+			if len(out) == 0 {
+				return nil, false
+			}
+			out[len(out)-1].power += s.Text[p.From:p.To]
+		case units.PartOpen:
+			within, ok := factorsUpTo(s, units.PartClose)
+			if !ok || len(within) == 0 {
+				return nil, false
+			}
+			out = append(out, unitFactor{joint: joint, within: within})
+			joint = ""
+		default:
+			return nil, false
+		}
+	}
+}
+
+// unitText writes factors as the text of one unit.
+func unitText(fs []unitFactor) string {
+	var b strings.Builder
+	for i, f := range fs {
+		if i > 0 {
+			if f.joint == "*" {
+				b.WriteString("·")
+			} else {
+				b.WriteString(f.joint)
+			}
+		}
+		if f.within != nil {
+			b.WriteString("(" + unitText(f.within) + ")")
+			continue
+		}
+		b.WriteString(f.word + f.power)
+	}
+	return b.String()
+}
+
+// oneStroke puts all that follows the first stroke of a unit under it: m/s/s is
+// m/(s s).
+func oneStroke(fs []unitFactor) []unitFactor {
+	first, strokes := -1, 0
+	for i, f := range fs {
+		if f.joint == "/" {
+			if strokes++; first < 0 {
+				first = i
+			}
+		}
+	}
+	if strokes < 2 {
+		return fs
+	}
+	var under []unitFactor
+	for i, f := range fs[first:] {
+		if f.joint != "/" {
+			return fs // J/kg K/s: of two minds
+		}
+		more := []unitFactor{f}
+		if f.within != nil {
+			more = f.within
+		}
+		for k := range more {
+			m := more[k]
+			if last := len(under) - 1; last >= 0 && m.power == "" && under[last].power == "" && m.word == under[last].word && m.within == nil {
+				under[last].power = "^2"
+				continue
+			}
+			if m.joint = "*"; i+k == 0 {
+				m.joint = ""
+			}
+			under = append(under, m)
+		}
+	}
+	if len(under) == 1 {
+		under[0].joint = "/"
+		return append(fs[:first:first], under[0])
+	}
+	return append(fs[:first:first], unitFactor{joint: "/", within: under})
+}
+
+// underStroke adds a factor, under the stroke if there is one: W/m²K is W/(m² K), and
+// J/kg*K is J/(kg K).
+func underStroke(fs []unitFactor, f unitFactor) []unitFactor {
+	f.joint = " "
+	fs = slices.Clone(fs) // of which under changes the first
+	at := slices.IndexFunc(fs, func(f unitFactor) bool { return f.joint == "/" })
+	if at < 0 {
+		return append(fs, f)
+	}
+	under := append(slices.Clone(fs[at:]), f)
+	if under[0].joint = ""; under[0].within != nil {
+		under = append(slices.Clone(under[0].within), under[1:]...)
+	}
+	return append(fs[:at:at], unitFactor{joint: "/", within: under})
+}
+
+// factorsOfNames reads pieces within a bracket as words of a unit: kg*K.
+func factorsOfNames(ps pieces) ([]unitFactor, bool) {
+	var out []unitFactor
+	joint := ""
+	for i := 0; i < len(ps); i++ {
+		p := &ps[i]
+		switch {
+		case p.kind == nameToken && !p.call:
+			out = append(out, unitFactor{joint: joint, word: p.text})
+			joint = "*"
+		case p.kind == superToken && len(out) > 0:
+			out[len(out)-1].power = p.text
+		case p.sign("^") && i+1 < len(ps) && len(out) > 0 && ps[i+1].kind == numToken:
+			out[len(out)-1].power = "^" + ps[i+1].text
+			i++
+		case p.times():
+			joint = "*"
+		default:
+			return nil, false
+		}
+	}
+	return out, len(out) > 0
+}
+
+// wordsOf lists the words of a unit.
+func wordsOf(fs []unitFactor) (out []string) {
+	for _, f := range fs {
+		if f.word != "" {
+			out = append(out, f.word)
+		}
+		out = append(out, wordsOf(f.within)...)
+	}
+	return out
+}
+
+// joined tells whether one of some joints is before a word of a unit, from a place on:
+// 3 m g, 5 V·C where C is a name.
+func joined(fs []unitFactor, from int, joints string) bool {
+	for i := from; i < len(fs); i++ {
+		if i > 0 && fs[i].joint != "" && strings.Contains(joints, fs[i].joint) || joined(fs[i].within, 0, joints) {
+			return true
+		}
+	}
+	return false
+}
