@@ -33,7 +33,8 @@ type Code struct {
 
 	// firsts is the first column of each slot, then the end of the last; nil
 	// while each slot has one column, which is then the slot itself.
-	firsts []int32
+	firsts  []int32
+	several Slot // the first slot that made firsts needed
 }
 
 // Add adds an instruction, and gives its slot as many columns as its static is
@@ -42,7 +43,7 @@ func (c *Code) Add(in Instr, at syntax.Span, st Static) Slot {
 	st.Width = max(st.Width, 1)
 	s := Slot(len(c.Instrs))
 	if (st.Width > 1 || st.Shape != Scalar) && c.firsts == nil {
-		c.firsts = make([]int32, s+1)
+		c.firsts, c.several = make([]int32, s+1), s
 		for i := range c.firsts {
 			c.firsts[i] = int32(i)
 		}
@@ -63,11 +64,12 @@ func (c *Code) Add(in Instr, at syntax.Span, st Static) Slot {
 // on.
 func (c *Code) Cut(n Slot, args int) {
 	c.Instrs, c.At, c.Statics, c.Args = c.Instrs[:n], c.At[:n], c.Statics[:n], c.Args[:args]
-	if c.firsts != nil {
-		c.firsts = c.firsts[:n+1]
-	}
-	if c.columns(n) == int(n) && !slices.ContainsFunc(c.Statics, func(st Static) bool { return st.Shape != Scalar }) {
+	switch {
+	case c.firsts == nil:
+	case n <= c.several:
 		c.firsts = nil
+	default:
+		c.firsts = c.firsts[:n+1]
 	}
 }
 

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 	"testing"
+	"time"
 
 	"steelyard/lang/ops"
 	"steelyard/lang/syntax"
@@ -104,6 +105,30 @@ func TestWideUndo(t *testing.T) {
 	p.Run(st, 0, 2)
 	if p.Main.firsts != nil || st.At(1) != 5 || len(st.vals) != 2 {
 		t.Error("narrow again, and not as before")
+	}
+}
+
+// TestCutAlike takes a slot back from a short code and from a long one: the time is
+// about the same, for lines that are tried out are cut from pages of any length.
+func TestCutAlike(t *testing.T) {
+	took := func(size int) time.Duration {
+		var c Code
+		for range size {
+			c.Add(Instr{Op: ops.Const}, syntax.Span{}, Static{})
+		}
+		least := time.Duration(math.MaxInt64)
+		for range 10 {
+			begun := time.Now()
+			for range 100 {
+				c.Add(Instr{Op: ops.Const}, syntax.Span{}, Static{})
+				c.Cut(Slot(size), 0)
+			}
+			least = min(least, time.Since(begun))
+		}
+		return least
+	}
+	if short, long := took(10), took(300_000); long > 100*(short+time.Microsecond) {
+		t.Errorf("%v in a short code, %v in a long one", short, long)
 	}
 }
 

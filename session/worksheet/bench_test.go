@@ -3,8 +3,11 @@ package worksheet
 import (
 	"context"
 	"fmt"
+	"io"
 	"strings"
 	"testing"
+
+	"steelyard/session/view"
 )
 
 // long is a worksheet of a number of lines as a course would fill it: givens,
@@ -49,5 +52,48 @@ func BenchmarkSplit100k(b *testing.B) {
 		if _, problem := Parse("long.worked", text); problem != nil {
 			b.Fatal(problem)
 		}
+	}
+}
+
+// shapes are worksheets of 100,000 lines of one kind each, the ones that have grown
+// faster than their lines before: line i of each, below its first.
+var shapes = []struct {
+	name, first string
+	line        func(i int) string
+	with        []string
+}{
+	{"broken", "", func(i int) string { return fmt.Sprintf("v%d = 2 +* %d", i, i) }, nil},
+	{"chain", "v0 = 1 m", func(i int) string { return fmt.Sprintf("v%d = v%d + 1 mm", i+1, i) }, nil},
+	{"functions", "", func(i int) string { return fmt.Sprintf("f%d(x) = x*%d", i, i%9+1) }, nil},
+	{"givens", "", func(i int) string { return fmt.Sprintf("m%d = %d kg", i, i%9+1) }, nil},
+	{"lists", "L = [1, 2] m", func(i int) string { return fmt.Sprintf("v%d = %d*L", i, i%97+1) }, nil},
+	{"misspelt", "length = 1 m", func(i int) string { return fmt.Sprintf("y%d = lenght%d*2", i, i%7) }, nil},
+	{"parts", "", func(i int) string { return fmt.Sprintf("part p%d: How long?\nx = %d m", i, i%9+1) }, nil},
+	{"results", "a = 1 m", func(i int) string { return fmt.Sprintf("v%d = a*%d + 3 m", i, i%97+1) }, nil},
+	{"same", "", func(int) string { return "x = 1 m" }, nil},
+	{"unknown", "", func(i int) string { return fmt.Sprintf("y%d = foo%d*2", i, i) }, nil},
+	{"unit", "", func(i int) string { return fmt.Sprintf("v%d = %d*s", i, i) }, nil},
+	{"with", "a = 1 m", func(i int) string { return fmt.Sprintf("v%d = a*%d\n  = %d m", i, i%97+1, i%97+1) }, []string{"a=2m"}},
+}
+
+// BenchmarkShapes replays them and prints what the command does: 20 µs a line at most.
+func BenchmarkShapes(b *testing.B) {
+	const n = 100_000
+	for _, of := range shapes {
+		b.Run(of.name, func(b *testing.B) {
+			var text strings.Builder
+			text.WriteString("worksheet 1  Long\n\n" + of.first + "\n")
+			for i := range n {
+				text.WriteString(of.line(i) + "\n")
+			}
+			for b.Loop() {
+				s, problem := Parse("long.worked", text.String())
+				if problem != nil {
+					b.Fatal(problem)
+				}
+				_ = Replay(b.Context(), s, Options{With: of.with}).Text(io.Discard, view.Options{})
+			}
+			b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/n, "ns/line")
+		})
 	}
 }
