@@ -183,7 +183,7 @@ func (p *Pad) enter(m mark, line int, text string, read syntax.Stmt) *entry.Entr
 	p.marks = append(p.marks, m)
 	if !p.trying {
 		p.tryReadings(e, tried)
-		if e.Failed() && p.page.State.Budget.Ended() == limit.Going {
+		if e.Failed() && line <= limit.Advised && p.page.State.Budget.Ended() == limit.Going {
 			p.missing(l, planner.Since(m.plan))
 		}
 	}

@@ -45,7 +45,15 @@ type world struct {
 // on, though the largest worksheets take more.
 const softMemory = 280 << 20
 
+// heapGrowth is by how many percent the memory in use may grow before what is let go is
+// collected, unless its surroundings say so (GOGC): a worksheet of the usual length is
+// printed and gone before.
+const heapGrowth = 400
+
 func main() {
+	if os.Getenv("GOGC") == "" {
+		debug.SetGCPercent(heapGrowth)
+	}
 	if os.Getenv("GOMEMLIMIT") == "" {
 		debug.SetMemoryLimit(softMemory)
 	}

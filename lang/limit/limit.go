@@ -14,7 +14,8 @@ const (
 	// Near is the most names of one length that an unknown name is compared with.
 	Near = 50
 	// Advised is the most lines of a page whose values of an unusual kind are
-	// explained. What explains one is tried out, at ten times the cost of the line.
+	// explained, and of which a refused one is looked through for symbols without a
+	// value. What explains one is tried out, at ten times the cost of the line.
 	Advised = 2000
 	// Calls is the most calls of functions inside each other.
 	Calls = 250
