@@ -272,7 +272,7 @@ func TestBars(t *testing.T) {
 		`bars at "here": U, 0.1 J`:                                                                "The sum at \"here\" is 0.35 J.",
 	} {
 		e := p.Enter(context.Background(), line)
-		if barsOf(e) == nil || !barsOf(e).Holds || barsOf(e).Books != want {
+		if barsOf(e) == nil || !barsOf(e).Holds || barsOf(e).Books.String() != want {
 			t.Errorf("%s: %+v %v", line, barsOf(e), e.Findings)
 		}
 	}

@@ -13,11 +13,11 @@ import (
 func told(e *entry.Entry) []string {
 	switch o := e.Outcome.(type) {
 	case *entry.Result:
-		return o.Notes
+		return entry.Texts(o.Notes)
 	case *entry.Graph:
-		return o.Shapes
+		return entry.Texts(o.Shapes)
 	case entry.Lines:
-		return o
+		return entry.Texts(o)
 	case *entry.Workings:
 		var b strings.Builder
 		if view.Text(&b, e, view.Options{Width: 1000}) != nil {

@@ -93,6 +93,9 @@ func (p *Pad) Working(e *entry.Entry, name string) []entry.WorkLine {
 	return work.Of(p.page, e, name)
 }
 
+// Asides returns what is said beside the working of a line: nothing, but of a solve.
+func (p *Pad) Asides() []entry.Said { return nil }
+
 // Enter works one statement out as the next line. Records under it, as in a page
 // copied from a worksheet, are left out: the result is worked out anew.
 func (p *Pad) Enter(ctx context.Context, text string) *entry.Entry {

@@ -51,7 +51,7 @@ func whole(e *entry.Entry) string {
 	_ = view.Text(&b, e, view.Options{Statement: true})
 	_ = view.JSON(&b, e, view.Replayed{})
 	for _, w := range e.Working() {
-		fmt.Fprint(&b, w.Lead, w.Words, w.Why())
+		fmt.Fprint(&b, w.Formula, w.Words, w.Reason)
 		for _, x := range []syntax.Expr{w.Left, w.Right} {
 			if x != nil {
 				fmt.Fprint(&b, " | ", typeset.Text(x))

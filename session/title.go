@@ -20,9 +20,9 @@ func (p *Pad) SetTitle(title string) { p.title = title }
 func (p *Pad) entitle(e *entry.Entry, cmd *syntax.Command) {
 	fields := strings.Fields(strings.TrimPrefix(cmd.Arg, ":"))
 	if len(fields) == 0 {
-		e.Outcome = entry.Lines{"No title yet. Write one like this: title Porch swing."}
+		e.Outcome = entry.Rows("No title yet. Write one like this: title Porch swing.")
 		if p.title != "" {
-			e.Outcome = entry.Lines{"title: " + p.title}
+			e.Outcome = entry.Rows("title: " + p.title)
 		}
 		return
 	}
@@ -44,6 +44,6 @@ func (p *Pad) entitle(e *entry.Entry, cmd *syntax.Command) {
 		if !p.trying {
 			p.title = title
 		}
-		e.Outcome = entry.Lines{"title: " + title}
+		e.Outcome = entry.Rows("title: " + title)
 	}
 }

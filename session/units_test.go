@@ -49,7 +49,7 @@ func TestResultsFollowGivens(t *testing.T) {
 		}
 	}
 	p := enter(t, givens...)
-	if e := p.Enter(context.Background(), "graph T(x) against x from 0 km to 4 km"); !strings.Contains(strings.Join(e.Outcome.(*entry.Graph).Shapes, ""), "slope -6.5 K/km") {
+	if e := p.Enter(context.Background(), "graph T(x) against x from 0 km to 4 km"); !strings.Contains(entry.Joined(e.Outcome.(*entry.Graph).Shapes, "").String(), "slope -6.5 K/km") {
 		t.Errorf("%v", e.Outcome)
 	}
 }

@@ -214,7 +214,7 @@ func (ev *evaluator) show(e *entry.Entry, got live.Answer) error {
 func (ev *evaluator) command(e *entry.Entry, cmd *syntax.Command, got live.Answer) {
 	switch cmd.Word {
 	case "help":
-		e.Outcome = entry.Lines(help.Topic(ev.pad.Pad, cmd.Arg, ev.w.width-8))
+		e.Outcome = entry.Rows(help.Topic(ev.pad.Pad, cmd.Arg, ev.w.width-8)...)
 	case "change", "insert":
 		if got.Draft != nil {
 			e.Findings = append(e.Findings, finding.New(finding.Incomplete, cmd.ArgAt, "The new line is missing.",

@@ -34,11 +34,11 @@ func Describe(p *eval.Page, e *entry.Entry, cmd *syntax.Command) {
 	d, ok := p.Planner.Find(n)
 	if !ok {
 		if f, ok := p.Formula(word); ok {
-			e.Outcome = entry.Lines(describeFormula(f, 0))
+			e.Outcome = entry.Rows(describeFormula(f, 0)...)
 			return
 		}
 		if told := tellChains(p, n.Name); told != nil && n.Line == 0 {
-			e.Outcome = entry.Lines(told)
+			e.Outcome = entry.Rows(told...)
 			return
 		}
 		n.At = cmd.ArgAt
@@ -47,9 +47,9 @@ func Describe(p *eval.Page, e *entry.Entry, cmd *syntax.Command) {
 	}
 	switch {
 	case d.Failed():
-		e.Outcome = entry.Lines{d.Name + " (line " + strconv.Itoa(d.Line) + ") could not be worked out."}
+		e.Outcome = entry.Rows(d.Name + " (line " + strconv.Itoa(d.Line) + ") could not be worked out.")
 	case d.Kind == plan.Function:
-		e.Outcome = withUses(p, entry.Lines{d.Name + "(" + strings.Join(d.Func.Params, ", ") + "): a function of this worksheet, line " + strconv.Itoa(d.Line)}, d)
+		e.Outcome = withUses(p, []string{d.Name + "(" + strings.Join(d.Func.Params, ", ") + "): a function of this worksheet, line " + strconv.Itoa(d.Line)}, d)
 	case d.Kind == plan.Formula:
 		e.Outcome = withUses(p, describeFormula(d.Formula, d.Line), d)
 	default:
@@ -115,7 +115,7 @@ func baseUnits(st run.Static) string {
 
 // withUses adds what a definition means in words, what it comes from and where it is
 // used.
-func withUses(p *eval.Page, out entry.Lines, d *plan.Def) entry.Lines {
+func withUses(p *eval.Page, out []string, d *plan.Def) entry.Lines {
 	if words := entry.NewMeanings(p.Entries).Of(d.Name, p.EntryAt(d.Line)); words != "" {
 		out = slices.Insert(out, 1, "  "+words)
 	}
@@ -131,9 +131,9 @@ func withUses(p *eval.Page, out entry.Lines, d *plan.Def) entry.Lines {
 		}
 	}
 	if len(users) == 0 {
-		return append(out, "  not used in any line so far")
+		return entry.Rows(append(out, "  not used in any line so far")...)
 	}
-	return append(out, "  used in "+namedLines(p, users))
+	return entry.Rows(append(out, "  used in "+namedLines(p, users))...)
 }
 
 // namedLines lists lines with the names they define: W (line 4).

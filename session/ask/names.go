@@ -94,7 +94,7 @@ func nameKind(p *eval.Page, d *plan.Def) NameKind {
 func tellNames(p *eval.Page) entry.Lines {
 	names := Names(p)
 	if len(names) == 0 {
-		return entry.Lines{"No names yet."}
+		return entry.Rows("No names yet.")
 	}
 	width := 0
 	values := make([]string, len(names))
@@ -106,14 +106,14 @@ func tellNames(p *eval.Page) entry.Lines {
 		}
 		wide = max(wide, len([]rune(values[i])))
 	}
-	out := make(entry.Lines, len(names))
+	out := make([]string, len(names))
 	for i, n := range names {
 		out[i] = pad(n.Name, width) + "   " + pad(values[i], wide) + "   " + n.Kind.String() + ", line " + strconv.Itoa(n.Line)
 		if n.Meaning != "" {
 			out[i] += ": " + n.Meaning
 		}
 	}
-	return out
+	return entry.Rows(out...)
 }
 
 // asGiven shows a plain given as it was written, and any other value as its

@@ -17,7 +17,7 @@ func Report(l *eval.Line, s *syntax.Report) {
 	}
 	got := l.Eval(s.X, eval.Want{Shown: true, Name: name, In: s.In, Lists: !s.Sign})
 	if s.Sign && got.OK && !got.Static.Absent {
-		l.Entry.Outcome = entry.Lines{signWord(got.Value)}
+		l.Entry.Outcome = entry.Rows(signWord(got.Value))
 		return
 	}
 	r := l.Answer(eval.Unnamed(), name, s.X, got)

@@ -3,7 +3,6 @@ package curve
 import (
 	"math"
 
-	"steelyard/lang/typeset"
 	"steelyard/session/entry"
 )
 
@@ -21,7 +20,7 @@ const (
 
 // alike says of curves that lie on each other over much of the range where they do: in
 // the drawing, one hides the other.
-func (p *plot) alike(g *entry.Graph) []string {
+func (p *plot) alike(g *entry.Graph) []entry.Said {
 	if len(p.curves) < 2 {
 		return nil
 	}
@@ -40,7 +39,7 @@ func (p *plot) alike(g *entry.Graph) []string {
 		}
 		y[i] = values
 	}
-	var said []string
+	var said []entry.Said
 	for i := range y {
 		for k := i + 1; k < len(y) && len(said) < mostAlike; k++ {
 			if from, n := longest(y[i], y[k], alikeWithin*(g.Y.To-g.Y.From)); float64(n) > alikePart*alikeAt {
@@ -65,13 +64,12 @@ func longest(a, b []float64, near float64) (from, n int) {
 	return from, n
 }
 
-func (p *plot) lieTogether(i, k int, from, to float64) string {
+func (p *plot) lieTogether(i, k int, from, to float64) entry.Said {
 	a, b := p.curves[i], p.curves[k]
-	name := func(c *curve) string { return typeset.Text(shortName(c, p.s.Against.Name)) }
-	text := "In the drawing, " + name(a) + " and " + name(b) + " lie on each other"
+	said := entry.Say("In the drawing, … and … lie on each other", entry.Maths(shortName(a, p.s.Against.Name), shortName(b, p.s.Against.Name))...)
 	if from == p.from && to == p.to {
-		return text + "."
+		return said.And(".")
 	}
 	t := p.teller(a, p.from, p.to, true)
-	return text + " from " + t.x(from) + " to " + t.xValue(to) + "."
+	return said.And(" from … to ….", t.x(from), t.xValue(to))
 }

@@ -3,7 +3,6 @@ package curve
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"steelyard/lang/finding"
 	"steelyard/lang/plan"
@@ -98,15 +97,15 @@ func (c *chart) draw() {
 const shortest = 1e-3
 
 // tooShort tells which bars can't be seen beside the longest.
-func (c *chart) tooShort() string {
-	var names []string
+func (c *chart) tooShort() entry.Said {
+	var names []entry.Said
 	note := func(b *entry.Bar, v float64) {
 		if v != 0 && math.Abs(v) < shortest*c.largest {
-			name := b.Value.Shown(units.Screen)
-			if text := typeset.Text(b.Of); text != name {
-				name = text + " (" + name + ")"
+			name := b.Value.Said()
+			if of := entry.Math(b.Of); !of.Same(name) {
+				name = entry.Say("… (…)", of, name)
 			}
-			if !slices.Contains(names, name) {
+			if !slices.ContainsFunc(names, name.Same) {
 				names = append(names, name)
 			}
 		}
@@ -121,9 +120,9 @@ func (c *chart) tooShort() string {
 		}
 	}
 	if names == nil {
-		return ""
+		return nil
 	}
-	return "Too short to be seen at this scale, less than a thousandth of the longest bar: " + strings.Join(names, ", ") + "."
+	return entry.Say("Too short to be seen at this scale, less than a thousandth of the longest bar: ….", listed(names))
 }
 
 // unit is that of the first entry that has one of its own.
@@ -147,7 +146,7 @@ func (c *chart) bar(e syntax.Energy, v float64) entry.Bar {
 }
 
 // shown is an energy in the chart's unit.
-func (c *chart) shown(v float64) string { return c.ShownIn(v, c.out.Unit) }
+func (c *chart) shown(v float64) entry.Said { return c.ValueIn(v, c.out.Unit).Said() }
 
 func sum(all []float64) float64 {
 	sum := 0.0

@@ -39,36 +39,37 @@ func (c *chart) margin() (func(sum float64) float64, bool) {
 func (c *chart) books(margin func(sum float64) float64) {
 	stages := c.out.Stages
 	if len(stages) == 1 {
-		c.out.Books = "The sum at " + quoted(stages[0].Name) + " is " + shownSum(stages[0]) + "."
+		c.out.Books = entry.Say("The sum at … is ….", quoted(stages[0]), stages[0].Sum.Said())
 		return
 	}
-	c.out.Books = "The energies add up: " + shownSum(stages[0])
+	c.out.Books = entry.Say("The energies add up: …", stages[0].Sum.Said())
 	for i := 1; i < len(stages); i++ {
 		before := sum(c.stages[i-1])
-		said := "the sum is " + shownSum(stages[i-1]) + " at " + quoted(stages[i-1].Name)
+		was, where := stages[i-1].Sum.Said(), quoted(stages[i-1])
+		said := entry.Say("the sum is … at …", was, where)
 		if work := stages[i].Work; work != nil {
 			before += c.works[i]
 			made := c.shown(before)
-			said = shownSum(stages[i-1]) + " at " + quoted(stages[i-1].Name) + " and " + work.Value.Shown(units.Screen) + " of work done on the system make " + made
-			c.out.Books += " and " + work.Value.Shown(units.Screen) + " of work done make " + made
+			said = entry.Say("… at … and … of work done on the system make …", was, where, work.Value.Said(), made)
+			c.out.Books = c.out.Books.And(" and … of work done make …", work.Value.Said(), made)
 		}
 		if after := sum(c.stages[i]); math.Abs(after-before) > margin(before) {
 			c.out.Holds = false
 			c.differ(i, said, before, after)
 		}
 	}
-	c.out.Books += " in all"
+	within := entry.Words(" in all")
 	if c.s.Within != nil {
-		c.out.Books += ", within " + syntax.PrintExpr(c.s.Within)
+		within = within.And(", within " + syntax.PrintExpr(c.s.Within))
 	}
-	c.out.Books += "."
+	c.out.Books = c.out.Books.And("….", within)
 	if !c.out.Holds {
-		c.out.Books = "The energies don't add up."
+		c.out.Books = entry.Words("The energies don't add up.")
 	}
 }
 
 // differ says of a stage by how much its sum is off.
-func (c *chart) differ(i int, said string, before, after float64) {
+func (c *chart) differ(i int, said entry.Said, before, after float64) {
 	word := " more than there should be"
 	if after < before {
 		word = " less than there should be"
@@ -78,11 +79,9 @@ func (c *chart) differ(i int, said string, before, after float64) {
 		part = " (" + units.FormatNumber(100*math.Abs((after-before)/before), units.Figures{N: 3}, c.Set.Rounding, units.Screen) + " %)"
 	}
 	stage := c.out.Stages[i]
-	c.Find(finding.New(finding.BooksDiffer, c.s.Stages[i].NameAt, "The energies don't add up: "+said+", and "+shownSum(stage)+" at "+quoted(stage.Name)+". That is "+
-		c.shown(math.Abs(after-before))+word+part+".",
+	c.Find(finding.New(finding.BooksDiffer, c.s.Stages[i].NameAt, entry.Say("The energies don't add up: …, and … at …. That is …"+word+part+".",
+		said, stage.Sum.Said(), quoted(stage), c.shown(math.Abs(after-before))).String(),
 		"Is an energy missing, counted twice or of the wrong sign? Is work done on the system (with work W)?"))
 }
 
-func quoted(name string) string { return "\"" + name + "\"" }
-
-func shownSum(s entry.Stage) string { return s.Sum.Shown(units.Screen) }
+func quoted(s entry.Stage) entry.Said { return entry.Words("\"" + s.Name + "\"") }

@@ -4,13 +4,13 @@ import (
 	"math"
 	"slices"
 	"strconv"
-	"strings"
 
 	"steelyard/lang/algebra"
 	"steelyard/lang/limit"
 	"steelyard/lang/ops"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
+	"steelyard/session/entry"
 	"steelyard/session/graph"
 	"steelyard/units"
 )
@@ -18,22 +18,22 @@ import (
 // claim is something said of a curve, and whether it is proved; if not, it is judged
 // from samples.
 type claim struct {
-	text   string
+	text   entry.Said
 	proved bool
 }
 
 // facts says of a curve without a name what can be said. Where something narrow is
 // between the samples, the curve is sampled again through it.
-func (p *plot) facts(c *curve, named string, sampled *graph.Curve) string {
+func (p *plot) facts(c *curve, named entry.Said, sampled *graph.Curve) entry.Said {
 	t := p.teller(c, p.from, p.to, false)
 	f := graph.Look(c.eval, *sampled, p.from, p.to)
 	said := []claim{t.course(f, sampled)}
 	said = append(said, t.zeros(f)...)
 	said = append(said, t.symmetry(f))
-	var proved, rest []string
+	var proved, rest []entry.Said
 	for _, s := range said {
 		switch {
-		case s.text == "":
+		case s.text == nil:
 		case s.proved && said[0].proved:
 			proved = append(proved, s.text)
 		default:
@@ -42,11 +42,11 @@ func (p *plot) facts(c *curve, named string, sampled *graph.Curve) string {
 	}
 	switch {
 	case rest == nil:
-		return named + " " + strings.Join(proved, "; ") + "."
+		return entry.Say("… ….", named, entry.Joined(proved, "; "))
 	case proved == nil:
-		return named + " " + strings.Join(rest, "; ") + " (judged from samples)."
+		return entry.Say("… … (judged from samples).", named, entry.Joined(rest, "; "))
 	}
-	return named + " " + strings.Join(proved, "; ") + "; judged from samples, " + strings.Join(rest, "; ") + "."
+	return entry.Say("… …; judged from samples, ….", named, entry.Joined(proved, "; "), entry.Joined(rest, "; "))
 }
 
 // course says how a curve goes: up or down throughout, off at a pole, or between a
@@ -56,11 +56,11 @@ func (t teller) course(f graph.Facts, sampled *graph.Curve) claim {
 	monotone := claim{}
 	switch {
 	case f.Rises && f.Falls && ends:
-		monotone = claim{"is constant: " + t.y(f.AtFrom.Y), false}
+		monotone = claim{entry.Say("is constant: …", t.y(f.AtFrom.Y)), false}
 	case f.Rises && ends:
-		monotone = claim{"rises" + t.fromTo(f), t.rises(1)}
+		monotone = claim{entry.Say("rises from … to …", t.ends(f)...), t.rises(1)}
 	case f.Falls && ends:
-		monotone = claim{"falls" + t.fromTo(f), t.rises(-1)}
+		monotone = claim{entry.Say("falls from … to …", t.ends(f)...), t.rises(-1)}
 	}
 	if monotone.proved {
 		return monotone
@@ -69,9 +69,9 @@ func (t teller) course(f graph.Facts, sampled *graph.Curve) claim {
 	least, ok2 := t.peak(-1)
 	switch {
 	case ok1 && greatest.Endless:
-		return claim{"runs off " + t.ends(*sampled, greatest.At[0].Lo), true}
+		return claim{t.runsOff(*sampled, greatest.At[0].Lo), true}
 	case ok2 && least.Endless:
-		return claim{"runs off " + t.ends(*sampled, least.At[0].Lo), true}
+		return claim{t.runsOff(*sampled, least.At[0].Lo), true}
 	case ok1 && ok2:
 		if more := 1e-3 * (greatest.Y - least.Y); greatest.Y > sampled.Hi+more || least.Y < sampled.Lo-more {
 			var through []float64
@@ -80,37 +80,38 @@ func (t teller) course(f graph.Facts, sampled *graph.Curve) claim {
 			}
 			*sampled = graph.Sample(t.c.eval, t.from, t.to, through...)
 		}
-	case monotone.text != "":
+	case monotone.text != nil:
 		return monotone
 	default:
 		if t = t.p.teller(t.c, t.from, t.to, true); sampled.Cut {
-			return claim{"runs off " + t.ends(*sampled), false}
+			return claim{t.runsOff(*sampled), false}
 		}
 		greatest, least = t.seen(f.Greatest), t.seen(f.Least)
 	}
-	text := "is greatest, " + t.extreme(greatest) + " and least, " + t.extreme(least)
+	said := entry.Say("is greatest, … and least, …", t.extreme(greatest), t.extreme(least))
 	gaps, empty := t.gaps(*sampled)
-	if gaps != "" {
-		text += "; with a break " + gaps
+	if gaps != nil {
+		said = said.And("; with a break …", gaps)
 	}
-	return claim{text, ok1 && ok2 && empty}
+	return claim{said, ok1 && ok2 && empty}
 }
 
-func (t teller) fromTo(f graph.Facts) string {
-	return " from " + t.y(f.AtFrom.Y) + " at " + t.x(t.from) + " to " + t.y(f.AtTo.Y) + " at " + t.x(t.to)
+// ends are the values at both ends of the range.
+func (t teller) ends(f graph.Facts) []entry.Said {
+	return []entry.Said{t.at(f.AtFrom.Y, t.from), t.at(f.AtTo.Y, t.to)}
 }
 
 // extreme is the greatest value, or the least, with its places. Stretches along which
 // it is 0 are told beside the other zeros.
-func (t teller) extreme(p run.Peak) string {
+func (t teller) extreme(p run.Peak) entry.Said {
 	if p.Y == 0 && slices.ContainsFunc(p.At, func(x ops.Interval) bool { return !x.IsPoint() }) {
 		return t.y(0)
 	}
-	where := t.where(p.At)
-	if at := t.tidy(p.At[0].Lo); !t.reached(at, p.Y) { // sin(x)/x at 0
-		where = strings.Replace(where, "at ", "near ", 1)
+	at := "at "
+	if !t.reached(t.tidy(p.At[0].Lo), p.Y) { // sin(x)/x at 0
+		at = "near "
 	}
-	return t.y(p.Y) + ", " + where
+	return entry.Say("…, …", t.y(p.Y), t.where(at, p.At))
 }
 
 // reached tells whether a curve has a value at a place as it is printed, and not beside
@@ -137,19 +138,19 @@ func points(all []float64) []ops.Interval {
 	return out
 }
 
-// where says where something is: in places and along stretches.
-func (t teller) where(all []ops.Interval) string {
+// where says where something is: in places, at or near each, and along stretches.
+func (t teller) where(word string, all []ops.Interval) entry.Said {
 	if len(all) > limit.Places {
-		return "in " + strconv.Itoa(len(all)) + " places"
+		return entry.Words("in " + strconv.Itoa(len(all)) + " places")
 	}
-	var said, at []string
+	var said, at []entry.Said
 	for _, x := range all {
 		if !x.IsPoint() {
-			said = append(said, "from "+t.x(t.tidy(x.Lo))+" to "+t.x(t.tidy(x.Hi)))
+			said = append(said, entry.Say("from … to …", t.x(t.tidy(x.Lo)), t.x(t.tidy(x.Hi))))
 			continue
 		}
 		place := t.xValue(t.tidy(x.Lo))
-		if n := len(at); n > 0 && at[n-1] == place {
+		if n := len(at); n > 0 && at[n-1].Same(place) {
 			fine := t
 			fine.figures.N = 12
 			place = fine.xValue(t.tidy(x.Lo))
@@ -157,9 +158,9 @@ func (t teller) where(all []ops.Interval) string {
 		at = append(at, place)
 	}
 	if at != nil {
-		said = append(said, "at "+t.p.s.Against.Name+" = "+strings.Join(at, ", "))
+		said = append(said, entry.Say(word+"… = …", t.axis(), listed(at)))
 	}
-	return strings.Join(said, ", ")
+	return listed(said)
 }
 
 // over is the range of the axis, for what is proved over it.
@@ -206,16 +207,16 @@ func (t teller) zeros(f graph.Facts) []claim {
 	}
 	var said []claim
 	if n := len(f.Flat); n > limit.Places {
-		said = append(said, claim{"0 along " + strconv.Itoa(n) + " stretches", proved})
+		said = append(said, claim{entry.Words("0 along " + strconv.Itoa(n) + " stretches"), proved})
 	} else {
 		for _, s := range f.Flat {
-			said = append(said, claim{"0 from " + t.x(t.tidy(s.From)) + " to " + t.x(t.tidy(s.To)), proved})
+			said = append(said, claim{entry.Say("0 from … to …", t.x(t.tidy(s.From)), t.x(t.tidy(s.To))), proved})
 		}
 	}
 	if len(f.Zeros) > 0 {
-		text := "zero " + t.where(points(f.Zeros))
+		text := entry.Say("zero …", t.where("at ", points(f.Zeros)))
 		if len(f.Zeros) > limit.Places && !proved {
-			text += " at least"
+			text = text.And(" at least")
 		}
 		said = append(said, claim{text, proved})
 	}
@@ -225,12 +226,11 @@ func (t teller) zeros(f graph.Facts) []claim {
 // symmetry says whether a curve is the same on both sides of 0. It is proved where
 // the equation says so.
 func (t teller) symmetry(f graph.Facts) claim {
-	text, sign := "", 1.0
+	text, sign := "the same on both sides of …", 1.0
 	switch {
 	case f.Even:
-		text = "the same on both sides of " + t.x(0)
 	case f.Odd:
-		text, sign = "the same with the other sign on both sides of "+t.x(0), -1
+		text, sign = "the same with the other sign on both sides of …", -1
 	default:
 		return claim{}
 	}
@@ -242,7 +242,7 @@ func (t teller) symmetry(f graph.Facts) claim {
 	x = t.p.Opened(x, t.p.Entry.Line)
 	other := algebra.Substitute(x, map[string]syntax.Expr{name: &syntax.Paren{X: &syntax.Unary{Op: syntax.Sub, X: &syntax.Name{Name: name}}}})
 	r, ok := algebra.Ratio(other, x)
-	return claim{text, t.c.alone && ok && r == sign}
+	return claim{entry.Say(text, t.x(0)), t.c.alone && ok && r == sign}
 }
 
 // tidy is a place on the axis, 0 where it is but for rounding.
@@ -253,84 +253,84 @@ func (t teller) tidy(x float64) float64 {
 	return x
 }
 
-// ends says where a curve runs off: where it breaks, else at a place that is known, or at
+// runsOff says where a curve runs off: where it breaks, else at a place that is known, or at
 // the end of the range that has no value.
-func (t teller) ends(c graph.Curve, known ...float64) string {
+func (t teller) runsOff(c graph.Curve, known ...float64) entry.Said {
 	t.off = true
 	where, _ := t.gaps(c, known...)
-	switch {
-	case where != "":
-		return where
-	case known != nil:
-		return "at " + t.x(t.tidy(known[0]))
+	if where != nil {
+		return entry.Say("runs off …", where)
 	}
-	if _, ok := t.c.eval.At(t.from); !ok {
-		return "at " + t.x(t.from)
+	at := t.to
+	if known != nil {
+		at = t.tidy(known[0])
+	} else if _, ok := t.c.eval.At(t.from); !ok {
+		at = t.from
 	}
-	return "at " + t.x(t.to)
+	return entry.Say("runs off at …", t.x(at))
 }
 
 // gaps says where a curve breaks off, and tells whether it is proved to have no value
 // where it has none. Of one that runs off, only poles are named, and breaks of which it
 // is not known what they are: a place that is known may be in one of those.
-func (t teller) gaps(c graph.Curve, place ...float64) (where string, empty bool) {
-	var at []string
+func (t teller) gaps(c graph.Curve, place ...float64) (where entry.Said, empty bool) {
+	var at []entry.Said
 	edge, beside := 1e-6*(t.to-t.from), 1e-3*(t.to-t.from)
 	empty = true
 	none := func(lo, hi float64) {
 		inside := 1e-6 * (hi - lo)
 		empty = empty && t.c.alone && t.p.Planner.Program.Empty(&t.p.State, t.c.fn, ops.Between(lo+inside, hi-inside))
 	}
-	name := func(lo, hi float64, text string) {
+	name := func(lo, hi float64, said entry.Said) {
 		if t.off {
 			switch pole, some, known := t.pole(lo, hi); {
 			case some:
-				text = "at " + t.x(t.tidy(pole))
+				said = entry.Say("at …", t.x(t.tidy(pole)))
 			case known:
 				return
 			case len(place) > 0 && lo-beside <= place[0] && place[0] <= hi+beside:
-				text = "at " + t.x(t.tidy(place[0]))
+				said = entry.Say("at …", t.x(t.tidy(place[0])))
 			}
 		}
-		if n := len(at); n == 0 || at[n-1] != text {
-			at = append(at, text)
+		if n := len(at); n == 0 || !at[n-1].Same(said) {
+			at = append(at, said)
 		}
 	}
 	if first := c.Runs[0][0].X; first > t.from+edge {
 		none(t.from, first)
-		name(t.from, first, "below "+t.x(first))
+		name(t.from, first, entry.Say("below …", t.x(first)))
 	}
 	for i := 1; i < len(c.Runs) && len(at) <= limit.Places; i++ {
 		end, begin := c.Runs[i-1][len(c.Runs[i-1])-1].X, c.Runs[i][0].X
 		switch narrow := begin-end < 0.02*(t.to-t.from); {
 		case !narrow:
 			none(end, begin)
-			name(end, begin, "from "+t.x(end)+" to "+t.xValue(begin))
+			name(end, begin, entry.Say("from … to …", t.x(end), t.xValue(begin)))
 		case t.off && t.c.lifts.Near(c.Breaks[i-1], edge): // a break, but no pole
 		case t.off:
 			name(end, begin, t.between(t.tidy(end), t.tidy(begin)))
 		default:
-			name(end, begin, "at "+t.x(t.tidy(c.Breaks[i-1])))
+			name(end, begin, entry.Say("at …", t.x(t.tidy(c.Breaks[i-1]))))
 		}
 	}
 	last := c.Runs[len(c.Runs)-1]
 	if x := last[len(last)-1].X; x < t.to-edge {
 		none(x, t.to)
-		name(x, t.to, "above "+t.x(x))
+		name(x, t.to, entry.Say("above …", t.x(x)))
 	}
 	if len(at) > limit.Places {
-		at = append(at[:limit.Places], "and further places")
+		at = append(at[:limit.Places], entry.Words("and further places"))
 	}
-	return strings.Join(at, ", "), empty
+	return listed(at), empty
 }
 
 // between says that something is between two places, or at the one that both look like.
-func (t teller) between(lo, hi float64) string {
+func (t teller) between(lo, hi float64) entry.Said {
 	from, to := t.xValue(lo), t.xValue(hi)
-	if from == to {
-		return "at " + t.x(lo)
+	if from.Same(to) {
+		return entry.Say("at …", t.x(lo))
 	}
-	return "between " + t.x(lo) + " and " + to
+	return entry.Say("between … and …", t.x(lo), to)
 }
 
 // pole is the place between two at which a curve grows without bound; known tells

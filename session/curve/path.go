@@ -3,14 +3,13 @@ package curve
 import (
 	"math"
 
-	"steelyard/lang/typeset"
 	"steelyard/session/entry"
 	"steelyard/session/graph"
 	"steelyard/units"
 )
 
 // told says in words how one coordinate of a path goes.
-func (p *plot) told(c *curve) []string {
+func (p *plot) told(c *curve) []entry.Said {
 	sampled := graph.Sample(c.eval, p.from, p.to)
 	if sampled.Empty() {
 		return nil
@@ -40,16 +39,16 @@ func widen(a *entry.Axis, u *units.Unit, by graph.Stretch) {
 }
 
 // journey says where a path begins and ends.
-func (p *plot) journey(c *curve, path graph.Path) string {
+func (p *plot) journey(c *curve, path graph.Path) entry.Said {
 	t := p.teller(c, p.from, p.to, false)
-	place := func(at graph.Point) string {
-		return "(" + t.shown(at.X, p.across.unit) + ", " + t.y(at.Y) + ")"
+	place := func(at graph.Point) entry.Said {
+		return entry.Say("(…, …)", t.shown(at.X, p.across.unit), t.y(at.Y))
 	}
 	last := path.Runs[len(path.Runs)-1]
 	from, to := place(path.Runs[0][0]), place(last[len(last)-1])
-	name := "The path of (" + typeset.Text(p.across.x) + ", " + typeset.Text(c.x) + ")"
-	if from == to {
-		return name + " begins and ends at " + from + "."
+	said := entry.Say("The path of (…, …) begins", entry.Maths(p.across.x, c.x)...)
+	if from.Same(to) {
+		return said.And(" and ends at ….", from)
 	}
-	return name + " begins at " + from + " and ends at " + to + "."
+	return said.And(" at … and ends at ….", from, to)
 }

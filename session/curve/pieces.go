@@ -6,6 +6,7 @@ import (
 	"steelyard/lang/algebra"
 	"steelyard/lang/plan"
 	"steelyard/lang/syntax"
+	"steelyard/session/entry"
 	"steelyard/session/graph"
 )
 
@@ -17,10 +18,10 @@ type piece struct {
 
 // pieces tells a curve with functions by intervals in it one interval after the other;
 // nil for any other.
-func (p *plot) pieces(c *curve, named string) []string {
+func (p *plot) pieces(c *curve, named entry.Said) []entry.Said {
 	x := p.Opened(c.x, p.Entry.Line)
 	calls, bounds := p.intervals(x)
-	var out []string
+	var out []entry.Said
 	for i := 1; i < len(bounds); i++ {
 		lo, hi := bounds[i-1], bounds[i]
 		within, ok := inInterval(x, calls, lo+(hi-lo)/2)
@@ -33,7 +34,7 @@ func (p *plot) pieces(c *curve, named string) []string {
 }
 
 // within tells a curve that is an expression of its own between two places.
-func (p *plot) within(c *curve, named string, x syntax.Expr, lo, hi float64) string {
+func (p *plot) within(c *curve, named entry.Said, x syntax.Expr, lo, hi float64) entry.Said {
 	// A hair inside, where both ends belong to the interval for certain.
 	inside := *p
 	inside.from, inside.to = lo+(hi-lo)*1e-9, hi-(hi-lo)*1e-9
@@ -41,7 +42,7 @@ func (p *plot) within(c *curve, named string, x syntax.Expr, lo, hi float64) str
 	if !ok {
 		s = p.recognised(c, inside.from, inside.to)
 	}
-	lead := "From " + p.shownX(lo) + " to " + p.shownX(hi) + ", " + named
+	lead := entry.Say("From … to …, …", p.ValueIn(lo, p.unit).Said(), p.ValueIn(hi, p.unit).Said(), named)
 	if s.Kind == graph.Other {
 		sampled := graph.Sample(c.eval, inside.from, inside.to)
 		return inside.facts(c, lead, &sampled)

@@ -7,7 +7,7 @@ import (
 	"steelyard/lang/algebra"
 	"steelyard/lang/plan"
 	"steelyard/lang/syntax"
-	"steelyard/lang/typeset"
+	"steelyard/session/entry"
 	"steelyard/session/eval"
 	"steelyard/session/graph"
 )
@@ -23,18 +23,18 @@ const (
 // shape says in words what a curve is: from its equation where that has one of
 // the known forms, else from samples. A function by intervals is told interval
 // by interval.
-func (p *plot) shape(c *curve, sampled *graph.Curve) ([]string, graph.Shape) {
-	named := typeset.Text(shortName(c, p.s.Against.Name))
+func (p *plot) shape(c *curve, sampled *graph.Curve) ([]entry.Said, graph.Shape) {
+	named := entry.Math(shortName(c, p.s.Against.Name))
 	if pieces := p.pieces(c, named); pieces != nil {
 		return pieces, graph.Shape{}
 	}
 	if s, ok := p.formOf(c, c.x); ok {
-		return []string{p.sentence(c, named, s, p.from, p.to)}, s
+		return []entry.Said{p.sentence(c, named, s, p.from, p.to)}, s
 	}
 	if s := p.recognised(c, p.from, p.to); s.Kind != graph.Other {
-		return []string{p.sentence(c, named, s, p.from, p.to)}, s
+		return []entry.Said{p.sentence(c, named, s, p.from, p.to)}, s
 	}
-	return []string{p.facts(c, named, sampled)}, graph.Shape{}
+	return []entry.Said{p.facts(c, named, sampled)}, graph.Shape{}
 }
 
 // recognised is the shape that a curve has at samples, unless it is known to do

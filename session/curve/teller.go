@@ -3,10 +3,9 @@ package curve
 import (
 	"math"
 	"strconv"
-	"strings"
 
 	"steelyard/lang/algebra"
-	"steelyard/lang/typeset"
+	"steelyard/session/entry"
 	"steelyard/session/graph"
 	"steelyard/units"
 )
@@ -33,23 +32,26 @@ func (p *plot) teller(c *curve, from, to float64, sampled bool) teller {
 }
 
 // shown is a value in a unit.
-func (t teller) shown(v float64, u *units.Unit) string {
-	return units.FormatQuantity(u.FromSI(v), u, t.figures, t.p.Set.Rounding, units.Screen)
+func (t teller) shown(v float64, u *units.Unit) entry.Said {
+	return entry.Value{SI: v, InUnit: u.FromSI(v), Unit: u, Figures: t.figures, Rounding: t.p.Set.Rounding}.Said()
 }
 
 // y is a value of the curve, x a place on the axis, each with its unit.
-func (t teller) y(v float64) string {
+func (t teller) y(v float64) entry.Said {
 	if u := t.c.unit.Screen(); v == 0 && u != "1" {
-		return "0 " + u
+		return entry.Words("0 " + u)
 	}
 	return t.shown(v, t.c.unit)
 }
 
-func (t teller) x(v float64) string { return t.p.s.Against.Name + " = " + t.xValue(v) }
+func (t teller) x(v float64) entry.Said { return entry.Say("… = …", t.axis(), t.xValue(v)) }
 
-func (t teller) xValue(v float64) string {
+// axis is the name of the axis.
+func (t teller) axis() entry.Said { return entry.Name(t.p.s.Against.Name) }
+
+func (t teller) xValue(v float64) entry.Said {
 	if v == 0 {
-		return "0"
+		return entry.Words("0")
 	}
 	return t.shown(v, t.p.unit)
 }
@@ -60,11 +62,11 @@ func (t teller) inside(x float64) bool {
 }
 
 // per is a value of the curve's unit times the axis's to a power.
-func (t teller) per(v float64, power int) string {
+func (t teller) per(v float64, power int) entry.Said {
 	e := units.NewExp(power, 1)
 	d := t.c.static.Dim.Mul(t.p.static.Dim.Pow(e))
 	if d.Lost() {
-		return units.FormatNumber(v, t.figures, t.p.Set.Rounding, units.Screen)
+		return t.shown(v, units.One)
 	}
 	var axes units.Product
 	if axes.Times(t.c.unit, units.NewExp(1, 1)) && axes.Times(t.p.unit, e) {
@@ -76,47 +78,51 @@ func (t teller) per(v float64, power int) string {
 }
 
 // sentence says what a curve of a known shape is.
-func (p *plot) sentence(c *curve, named string, s graph.Shape, from, to float64) string {
+func (p *plot) sentence(c *curve, named entry.Said, s graph.Shape, from, to float64) entry.Said {
 	t := p.teller(c, from, to, s.From > 0)
-	text := ""
+	var said entry.Said
 	switch s.Kind {
 	case graph.Constant:
-		text = "is constant: " + t.y(s.C)
+		said = entry.Say("is constant: …", t.y(s.C))
 	case graph.Line:
-		text = t.line(s)
+		said = t.line(s)
 	case graph.Parabola:
-		text = t.parabola(s)
+		said = t.parabola(s)
 	case graph.Power:
-		text = t.power(s)
+		said = t.power(s)
 	case graph.Exponential:
-		text = t.exponential(s)
+		said = t.exponential(s)
 	default:
-		text = t.wave(s)
+		said = t.wave(s)
 	}
 	if s.From > 0 {
-		text += ", judged from " + strconv.Itoa(s.From) + " values"
+		said = said.And(", judged from " + strconv.Itoa(s.From) + " values")
 	}
-	return named + " " + text + "."
+	return entry.Say("… ….", named, said)
 }
 
-func (t teller) line(s graph.Shape) string {
-	text := "is a line in " + t.p.s.Against.Name
+func (t teller) line(s graph.Shape) entry.Said {
 	if s.C == 0 {
-		return text + " through the origin, with slope " + t.per(s.B, -1)
+		return entry.Say("is a line in … through the origin, with slope …", t.axis(), t.per(s.B, -1))
 	}
-	text += " with slope " + t.per(s.B, -1)
-	var more []string
+	var more []entry.Said
 	if t.inside(0) {
-		more = append(more, t.y(s.C)+" at "+t.x(0))
+		more = append(more, t.at(s.C, 0))
 	}
 	if x := -s.C / s.B; t.inside(x) {
-		more = append(more, "zero at "+t.x(x))
+		more = append(more, entry.Say("zero at …", t.x(x)))
 	}
 	if more == nil {
 		more = t.values(func(x float64) float64 { return t.own(s.B*x+s.C, x, s.C) })
 	}
-	return text + ": " + strings.Join(more, ", ")
+	return entry.Say("is a line in … with slope …: …", t.axis(), t.per(s.B, -1), listed(more))
 }
+
+// at is a value of the curve with its place.
+func (t teller) at(y, x float64) entry.Said { return entry.Say("… at …", t.y(y), t.x(x)) }
+
+// listed puts commas between things.
+func listed(all []entry.Said) entry.Said { return entry.Joined(all, ", ") }
 
 // own is the value that the curve itself has at a place, which knows what rounding has
 // left of 0, where that of its form is the same but for rounding.
@@ -128,16 +134,15 @@ func (t teller) own(v, x, scale float64) float64 {
 }
 
 // values tells those at both ends of the range.
-func (t teller) values(f func(float64) float64) []string {
-	return []string{t.y(f(t.from)) + " at " + t.x(t.from), t.y(f(t.to)) + " at " + t.x(t.to)}
+func (t teller) values(f func(float64) float64) []entry.Said {
+	return []entry.Said{t.at(f(t.from), t.from), t.at(f(t.to), t.to)}
 }
 
-func (t teller) parabola(s graph.Shape) string {
-	opens, extreme := "upward", "least "
+func (t teller) parabola(s graph.Shape) entry.Said {
+	opens, extreme := "upward", "least …"
 	if s.A < 0 {
-		opens, extreme = "downward", "greatest "
+		opens, extreme = "downward", "greatest …"
 	}
-	text := "is a parabola in " + t.p.s.Against.Name + " that opens " + opens
 	x0 := -s.B / (2 * s.A)
 	if s.B == 0 {
 		x0 = 0
@@ -145,9 +150,9 @@ func (t teller) parabola(s graph.Shape) string {
 	y0 := s.C - s.B*s.B/(4*s.A)
 	at := func(x float64) float64 { return t.own((s.A*x+s.B)*x+s.C, x, s.C) }
 	y0 = t.own(y0, x0, s.C)
-	var more []string
+	var more []entry.Said
 	if t.inside(x0) {
-		more = append(more, extreme+t.y(y0)+" at "+t.x(x0))
+		more = append(more, entry.Say(extreme, t.at(y0, x0)))
 		edge := 1e-9 * (t.to - t.from)
 		other := t.to
 		if math.Abs(x0-t.to) < edge {
@@ -155,25 +160,28 @@ func (t teller) parabola(s graph.Shape) string {
 		}
 		half := math.Abs(x0-t.from) < edge || other == t.from
 		if y := at(other); half && y != 0 {
-			more = append(more, t.y(y)+" at "+t.x(other))
+			more = append(more, t.at(y, other))
 		}
 	} else {
-		more = append(t.values(at), "its vertex at "+t.x(x0)+", outside the range")
+		more = append(t.values(at), entry.Say("its vertex at …, outside the range", t.x(x0)))
 	}
-	return text + ": " + strings.Join(append(more, t.parabolaZeros(s, x0, y0)...), ", ")
+	if zeros := t.parabolaZeros(s, x0, y0); zeros != nil {
+		more = append(more, entry.Say("zero at … = …", t.axis(), zeros))
+	}
+	return entry.Say("is a parabola in … that opens "+opens+": …", t.axis(), listed(more))
 }
 
-// parabolaZeros names the zeros within the range.
-func (t teller) parabolaZeros(s graph.Shape, x0, y0 float64) []string {
+// parabolaZeros names the zeros within the range; nil for none.
+func (t teller) parabolaZeros(s graph.Shape, x0, y0 float64) entry.Said {
 	under := -y0 / s.A
 	if y0 == 0 || under < 0 {
 		return nil
 	}
 	half := math.Sqrt(under)
 	if x0 == 0 && t.inside(half) && t.inside(-half) {
-		return []string{"zero at " + t.p.s.Against.Name + " = ±" + t.xValue(half)}
+		return entry.Say("±…", t.xValue(half))
 	}
-	var at []string
+	var at []entry.Said
 	for _, x := range []float64{x0 - half, x0 + half} {
 		if math.Abs(x) < 1e-12*half {
 			x = 0
@@ -182,43 +190,40 @@ func (t teller) parabolaZeros(s graph.Shape, x0, y0 float64) []string {
 			at = append(at, t.xValue(x))
 		}
 	}
-	if at == nil {
-		return nil
-	}
-	return []string{"zero at " + t.p.s.Against.Name + " = " + strings.Join(at, " and ")}
+	return entry.Joined(at, " and ")
 }
 
-func (t teller) power(s graph.Shape) string {
-	x := t.p.s.Against.Name
-	text := ""
-	e := units.NewExp(s.E, s.Of)
+func (t teller) power(s graph.Shape) entry.Said {
+	x, e := t.p.s.Against.Name, units.NewExp(s.E, s.Of)
+	power := func(e units.Exp) entry.Said { return entry.Math(algebra.Power(x, e)) }
+	var said entry.Said
 	switch {
 	case s.E == -1 && s.Of == 1:
-		text = "is inversely proportional to " + x + " (their product is " + t.per(s.A, 1) + ")"
+		said = entry.Say("is inversely proportional to … (their product is …)", t.axis(), t.per(s.A, 1))
 	case s.E == -2 && s.Of == 1:
-		text = "is inversely proportional to the square of " + x + " (an inverse square, " + t.per(s.A, 2) + " over " + x + "²)"
+		said = entry.Say("is inversely proportional to the square of … (an inverse square, … over …)", t.axis(), t.per(s.A, 2), power(units.NewExp(2, 1)))
 	case s.E == 1 && s.Of == 2:
-		text = "goes as the square root of " + x
+		said = entry.Say("goes as the square root of …", t.axis())
 	case s.E < 0:
-		text = "goes as 1/" + typeset.Text(algebra.Power(x, e.Neg()))
+		said = entry.Say("goes as 1/…", power(e.Neg()))
 	default:
-		text = "goes as " + typeset.Text(algebra.Power(x, e))
+		said = entry.Say("goes as …", power(e))
 	}
-	var more []string
+	var more []entry.Said
 	for _, at := range []float64{t.from, t.to} {
 		if v, ok := t.c.eval.At(at); ok {
-			more = append(more, t.y(v)+" at "+t.x(at))
+			more = append(more, t.at(v, at))
 		} else {
-			more = append(more, "no value at "+t.x(at))
+			more = append(more, entry.Say("no value at …", t.x(at)))
 		}
 	}
 	if s.E < 0 && t.from < 0 && t.to > 0 {
-		more = append(more, "running off at "+t.x(0))
+		more = append(more, entry.Say("running off at …", t.x(0)))
 	}
-	return text + ": " + strings.Join(more, ", ")
+	return said.And(": …", listed(more))
 }
 
-func (t teller) exponential(s graph.Shape) string {
+func (t teller) exponential(s graph.Shape) entry.Said {
 	text := "grows exponentially"
 	if s.B < 0 {
 		text = "falls exponentially"
@@ -228,29 +233,29 @@ func (t teller) exponential(s graph.Shape) string {
 	} else if s.A < 0 {
 		text = "falls ever faster, exponentially"
 	}
+	said := entry.Words(text)
 	if s.C != 0 && s.B < 0 {
-		text += " toward " + t.y(s.C)
+		said = said.And(" toward …", t.y(s.C))
 	}
 	at := t.from
 	if t.inside(0) {
 		at = 0
 	}
-	text += " in " + t.p.s.Against.Name + ": " + t.y(s.A*math.Exp(s.B*at)+s.C) + " at " + t.x(at)
-	what := "a factor e"
+	said = said.And(" in …: …, a factor e", t.axis(), t.at(s.A*math.Exp(s.B*at)+s.C, at))
 	if s.C != 0 {
-		what = "a factor e in its distance from " + t.y(s.C)
+		said = said.And(" in its distance from …", t.y(s.C))
 	}
-	twice := ", half in "
+	twice := " in …, half in …"
 	if s.B > 0 {
-		twice = ", twice in "
+		twice = " in …, twice in …"
 	}
-	return text + ", " + what + " in " + t.xValue(1/math.Abs(s.B)) + twice + t.xValue(math.Ln2/math.Abs(s.B))
+	return said.And(twice, t.xValue(1/math.Abs(s.B)), t.xValue(math.Ln2/math.Abs(s.B)))
 }
 
-func (t teller) wave(s graph.Shape) string {
-	text := "is a sinusoid in " + t.p.s.Against.Name + " with amplitude " + t.y(s.A) + " and period " + t.xValue(2*math.Pi/s.B)
+func (t teller) wave(s graph.Shape) entry.Said {
+	said := entry.Say("is a sinusoid in … with amplitude … and period …", t.axis(), t.y(s.A), t.xValue(2*math.Pi/s.B))
 	if s.C != 0 {
-		text += ", about a mean of " + t.y(s.C)
+		said = said.And(", about a mean of …", t.y(s.C))
 	}
-	return text
+	return said
 }

@@ -27,7 +27,7 @@ func pointer(b entry.Bar) *entry.Bar { return &b }
 // A market's spring scale let go with a melon on it, then held still by hand.
 func scale() *entry.Bars {
 	return &entry.Bars{
-		Books: "K grows from nothing; U of the weight falls below zero.", Unit: unit("J"),
+		Books: entry.Words("K grows from nothing; U of the weight falls below zero."), Unit: unit("J"),
 		Stages: []entry.Stage{
 			{Name: `at "let go"`, Bars: []entry.Bar{energy("K", 0), energy("U_s", 0), energy("U_g", 0)}, Sum: joules(0)},
 			{Name: `at "midway"`, Bars: []entry.Bar{energy("K", 0.4624), energy("U_s", 0.4624), energy("U_g", -0.925)}, Sum: joules(0)},
@@ -38,7 +38,7 @@ func scale() *entry.Bars {
 
 func shot() *entry.Bars {
 	return &entry.Bars{
-		Books: "U turns into K.", Unit: unit("J"),
+		Books: entry.Words("U turns into K."), Unit: unit("J"),
 		Stages: []entry.Stage{
 			{Name: `at "pulled back"`, Bars: []entry.Bar{energy("K", 0), energy("U", 0.925)}, Sum: joules(0.925)},
 			{Name: `at "released"`, Bars: []entry.Bar{energy("K", 0.88), energy("U", 0.004)}, Sum: joules(0.884)},

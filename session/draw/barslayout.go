@@ -153,7 +153,7 @@ func (s *barsLayout) y(r *rowLayout, v float64) float64 {
 // draw writes the chart.
 func (s *barsLayout) draw(on vector) {
 	s.vector = on
-	s.begin(s.width, s.height, s.spoken(), s.Told(), min(len(s.kinds), fillKinds))
+	s.begin(s.width, s.height, s.spoken(), s.Told().String(), min(len(s.kinds), fillKinds))
 	s.block(edge, edge, s.unit)
 	for i := range s.rows {
 		r := &s.rows[i]

@@ -78,7 +78,7 @@ func sampled(from, to float64, n int, f func(float64) float64) []point {
 func plunger() *entry.Graph {
 	u := func(x float64) float64 { return 0.5 * 185 * x * x * 1e-4 }
 	return &entry.Graph{
-		Shapes: []string{"U(x) rises as a parabola, K(x) falls as one, E is level."},
+		Shapes: entry.Rows("U(x) rises as a parabola, K(x) falls as one, E is level."),
 		X:      axis("x / cm", 0, 10), Y: axis("E / J", 0, 1),
 		Curves: []entry.Curve{
 			curve("K(x)", [][]point{sampled(0, 10, 500, func(x float64) float64 { return u(10) - u(x) })}),
@@ -91,7 +91,7 @@ func plunger() *entry.Graph {
 // A porch swing's displacement and speed: both signs of both axes.
 func swing() *entry.Graph {
 	return &entry.Graph{
-		Shapes: []string{"Two damped oscillations a quarter of a period apart."},
+		Shapes: entry.Rows("Two damped oscillations a quarter of a period apart."),
 		X:      axis("t / s", -2, 8), Y: axis("s / m", -0.8, 0.8),
 		Curves: []entry.Curve{
 			curve("s(t)", [][]point{sampled(-2, 8, 500, func(t float64) float64 { return 0.6 * math.Exp(-t/9) * math.Cos(2.2*t) })}),
@@ -104,7 +104,7 @@ func swing() *entry.Graph {
 func lens() *entry.Graph {
 	image := func(g float64) float64 { return 1 / (1/12e-6 - 1/g) }
 	return &entry.Graph{
-		Shapes: []string{"A pole at 12 micrometres."},
+		Shapes: entry.Rows("A pole at 12 micrometres."),
 		X:      axis("g / m", 0, 60e-6), Y: axis("b / m", -60e-6, 60e-6),
 		Curves: []entry.Curve{curve("b(g)", [][]point{sampled(1e-6, 11.99e-6, 200, image), sampled(12.01e-6, 60e-6, 200, image)})},
 	}
@@ -114,7 +114,7 @@ func lens() *entry.Graph {
 // three ways: all curves leave the plot at its top, two close together.
 func magnets() *entry.Graph {
 	f := &entry.Graph{
-		Shapes: []string{"Three curves fall steeply and end at 4 cm."},
+		Shapes: entry.Rows("Three curves fall steeply and end at 4 cm."),
 		X:      axis("d / cm", 0, 10), Y: axis("F / N", 0, 5),
 	}
 	for i, name := range []string{"F_1(d)", "F_2(d)", "measured"} {
@@ -126,7 +126,7 @@ func magnets() *entry.Graph {
 
 // Six curves that end in nearly the same point.
 func bundle() *entry.Graph {
-	f := &entry.Graph{Shapes: []string{"Six curves end close together."}, X: axis("t / s", 0, 4), Y: axis("v / (m/s)", 0, 2)}
+	f := &entry.Graph{Shapes: entry.Rows("Six curves end close together."), X: axis("t / s", 0, 4), Y: axis("v / (m/s)", 0, 2)}
 	for i := range 6 {
 		k := float64(i)
 		f.Curves = append(f.Curves, curve("v_"+string(rune('1'+i)), [][]point{sampled(0, 4, 300, func(t float64) float64 { return 1.5 - (0.2+0.2*k)*math.Exp(-t) })}))
@@ -136,7 +136,7 @@ func bundle() *entry.Graph {
 
 // The height of a lift's floor that jumps, with the value at the jump on its right.
 func stairs() *entry.Graph {
-	f := &entry.Graph{Shapes: []string{"Two levels."}, X: axis("t / s", 0, 6), Y: axis("h / m", 2, 5), Curves: []entry.Curve{curve("h", [][]point{{{0, 2}, {2, 2}}, {{2, 5}, {6, 5}}})}}
+	f := &entry.Graph{Shapes: entry.Rows("Two levels."), X: axis("t / s", 0, 6), Y: axis("h / m", 2, 5), Curves: []entry.Curve{curve("h", [][]point{{{0, 2}, {2, 2}}, {{2, 5}, {6, 5}}})}}
 	f.Curves[0].Dots = []graph.Dot{{Point: graph.Point{X: 2, Y: 2}, Open: true}, {Point: graph.Point{X: 2, Y: 5}}}
 	return f
 }
@@ -153,7 +153,7 @@ func filter() *entry.Graph {
 		}
 		return points
 	}
-	return &entry.Graph{Shapes: []string{"Level, then a fall."}, X: x, Y: y, Curves: []entry.Curve{
+	return &entry.Graph{Shapes: entry.Rows("Level, then a fall."), X: x, Y: y, Curves: []entry.Curve{
 		curve("G(f)", [][]point{decades(func(f float64) float64 { return 1 / (1 + f*f/1e6) })}),
 		curve("G_0(f)", [][]point{decades(func(f float64) float64 { return 1e6 / (f * f) })}),
 	}}
@@ -165,7 +165,7 @@ func wheel() *entry.Graph {
 	for i := range points {
 		points[i].X = 3 * math.Cos(points[i].X)
 	}
-	return &entry.Graph{Path: true, Shapes: []string{"A circle."}, X: axis("x / m", -3, 3), Y: axis("y / m", -3, 3), Curves: []entry.Curve{curve("y", [][]point{points})}}
+	return &entry.Graph{Path: true, Shapes: entry.Rows("A circle."), X: axis("x / m", -3, 3), Y: axis("y / m", -3, 3), Curves: []entry.Curve{curve("y", [][]point{points})}}
 }
 
 var figures = map[string]func() *entry.Graph{

@@ -2,7 +2,6 @@ package draw
 
 import (
 	"math"
-	"strings"
 
 	"steelyard/session/entry"
 )
@@ -250,5 +249,5 @@ func told(g *entry.Graph) (spoken, description string) {
 	if g.Blank {
 		return "Axes to draw on: " + y + " against " + x, "Axes to draw on: " + x + " and " + y + "."
 	}
-	return "Graph of " + y + " against " + x, strings.Join(g.Shapes, " ")
+	return "Graph of " + y + " against " + x, entry.Joined(g.Shapes, " ").String()
 }

@@ -75,7 +75,7 @@ func hostileFigures() map[string]*entry.Graph {
 		"reversed":  {X: axis("x / m", 5, -5), Y: axis("y / m", 1, 0), Curves: []entry.Curve{curve("a", [][]point{{{-9, -9}, {9, 9}}})}},
 		"largest":   {X: axis("x", -math.MaxFloat64, math.MaxFloat64), Y: axis("y", 0, 5e-324), Curves: []entry.Curve{curve("a", [][]point{{{-1e308, 1e308}, {1e308, -1e308}}})}},
 		"crowded":   {X: axis("x", 1e9, 1e9+1e-7), Y: axis("y", 1e9, 1e9+3)},
-		"hostile texts": {Shapes: []string{"\"'<>&"}, X: axis("<x> / \n"+strings.Repeat("m·", 200), 0, 1),
+		"hostile texts": {Shapes: entry.Rows("\"'<>&"), X: axis("<x> / \n"+strings.Repeat("m·", 200), 0, 1),
 			Y: axis(strings.Repeat("long words ", 40), 0, 1), Curves: []entry.Curve{curve("\x1b<&>e\u0301", [][]point{{{0, 0}, {1, 1}}})}},
 		"noise": {X: axis("x", 0, 1), Y: axis("y", 0, 1), Curves: []entry.Curve{curve("n", [][]point{noise})}},
 		"spike": {X: axis("x", 0, 1), Y: axis("y", 0, 1), Curves: []entry.Curve{curve("n", [][]point{{{0, 0}, {0.5, 1e300}, {0.5, -1e300}, {1, 1}}})}},
@@ -145,7 +145,7 @@ func FuzzFigure(f *testing.F) {
 	f.Add("ψ / 10 m", "é\u0301", 5.0, 5.0, 3.0, -3.0, 4.0, 2.0, 30, 8)
 	f.Fuzz(func(t *testing.T, label, name string, x0, x1, y0, y1, a, b float64, columns, rows int) {
 		fig := &entry.Graph{
-			Shapes: []string{label}, X: axis(label, x0, x1), Y: axis(name, y0, y1),
+			Shapes: entry.Rows(label), X: axis(label, x0, x1), Y: axis(name, y0, y1),
 			Curves: []entry.Curve{curve(name, [][]point{{{x0, y0}, {a, b}, {x1, y1}}}), curve(label, [][]point{{{x1, a}, {x0, b}}, {{b, a}}})},
 		}
 		checkFigure(t, fig, columns, rows)

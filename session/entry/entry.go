@@ -37,6 +37,9 @@ type Worker interface {
 	// Working returns the worked lines of an entry; of a statement with several
 	// values only those of one name, unless the name is empty.
 	Working(e *Entry, name string) []WorkLine
+	// Asides returns what is said beside the working: which other roots there are,
+	// and where roots were searched for.
+	Asides() []Said
 }
 
 // Working returns the worked lines of the statement: its equation, the
@@ -47,6 +50,14 @@ func (e *Entry) Working() []WorkLine {
 		return nil
 	}
 	return e.By.Working(e, "")
+}
+
+// Asides returns what is said beside the working.
+func (e *Entry) Asides() []Said {
+	if e.By == nil {
+		return nil
+	}
+	return e.By.Asides()
 }
 
 // Result returns the outcome of a statement that has values, else nil.

@@ -80,15 +80,23 @@ func TestCancelled(t *testing.T) {
 	}
 }
 
-// TestWhy puts what a reason speaks of into its place.
-func TestWhy(t *testing.T) {
-	k, m := &syntax.Name{Name: "k"}, &syntax.Name{Name: "m"}
-	for want, l := range map[string]WorkLine{
-		"divide both sides by k":     {Reason: "divide both sides by …", By: []syntax.Expr{k}},
-		"multiply by k, divide by m": {Reason: "multiply by …, divide by …", By: []syntax.Expr{k, m}},
-		"take the root of each side": {Reason: "take the root of each side"},
+// TestSaid puts what a sentence speaks of into its place.
+func TestSaid(t *testing.T) {
+	k, m := Name("k"), Name("m")
+	base := Say("divide by …", k)
+	for want, s := range map[string]Said{
+		"divide both sides by k":     Say("divide both sides by …", k),
+		"multiply by k, divide by m": Say("multiply by …, divide by …", k, m),
+		"take the root of each side": Say("take the root of each side"),
+		"divide by  and by ":         Say("divide by … and by …"),
+		"divide by k and m":          base.And(" and …", m),
+		"divide by k twice":          base.And(" twice"),
+		"a … of \"k\"":               Say("a … of \"…\"", Words("…"), Written("k")),
+		"k, m and k":                 Listed([]Said{k, m, k}),
+		"k":                          Listed([]Said{k}),
+		"":                           Joined(nil, ", "),
 	} {
-		if got := l.Why(); got != want {
+		if got := s.String(); got != want {
 			t.Errorf("%q, want %q", got, want)
 		}
 	}

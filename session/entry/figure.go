@@ -11,8 +11,8 @@ import (
 type Graph struct {
 	X, Y   Axis
 	Curves []Curve
-	// Shapes says of each curve in words what it is.
-	Shapes []string
+	// Shapes says of each curve what it is.
+	Shapes []Said
 	// Blank asks for the axes alone.
 	Blank bool
 	// Path tells that the curves are paths, which may turn back.
@@ -44,17 +44,17 @@ type Bars struct {
 	Stages []Stage
 	// Books says what the sums come to, and Scale which bars are too short to be seen, if
 	// any is.
-	Books, Scale string
+	Books, Scale Said
 	// Holds tells whether the books balance.
 	Holds bool
 }
 
 // Told is what is said of the chart as a whole.
-func (b *Bars) Told() string {
-	if b.Scale == "" {
+func (b *Bars) Told() Said {
+	if len(b.Scale) == 0 {
 		return b.Books
 	}
-	return b.Books + " " + b.Scale
+	return b.Books.And(" …", b.Scale)
 }
 
 // Stage is one place or moment of an energy bar chart.

@@ -32,7 +32,7 @@ type Result struct {
 	// Records tells whether a worksheet keeps a record of the values.
 	Records bool
 	// Notes say how the values compare with others: "1.41421 times v as it was".
-	Notes []string
+	Notes []Said
 
 	one [1]Value // the room of the usual one value
 }
@@ -44,6 +44,18 @@ type Verdict struct {
 	Left, Right Value
 	// OfSign tells that only the sign of the left side was asked for.
 	OfSign bool
+}
+
+// Sides says what the sides come to.
+func (c *Verdict) Sides() Said {
+	left, right := c.Left.Said(), c.Right.Said()
+	switch {
+	case c.OfSign:
+		return left
+	case left.Same(right):
+		return Say("both sides are …", left)
+	}
+	return Say("… and …", left, right)
 }
 
 // Workings is the outcome of `steps`: the working of one result or of all.
@@ -60,7 +72,7 @@ type Working struct {
 }
 
 // Lines is the outcome of a statement that answers in words, row by row.
-type Lines []string
+type Lines []Said
 
 func (r *Result) visit(v Visitor)   { v.Result(r) }
 func (c *Verdict) visit(v Visitor)  { v.Verdict(c) }

@@ -157,16 +157,16 @@ func (p *Page) source(e *entry.Entry, in *run.Instr) string {
 
 // SourceOf is what the number that a line was worked out from is called, itself or by lines
 // above, and the unit that it was written in.
-func (p *Page) SourceOf(e *entry.Entry, in *run.Instr) (string, *units.Unit) {
+func (p *Page) SourceOf(e *entry.Entry, in *run.Instr) (syntax.Expr, *units.Unit) {
 	name, x := p.writtenAt(e, in)
 	u := p.WrittenUnit(x)
 	if u == nil {
 		u = units.One
 	}
-	if name == "" && x != nil {
-		name = typeset.Text(x)
+	if name != "" || x == nil {
+		x = &syntax.Name{Name: name}
 	}
-	return name, u
+	return x, u
 }
 
 // writtenAt finds the number that a line was worked out from, itself or by lines above: as

@@ -14,7 +14,12 @@ type Solved struct {
 	// How is how values were found that no rearrangement gives, else empty.
 	How   string
 	Roots []Isolated // one for each value
+	// Told is what is said beside the working.
+	Told []entry.Said
 }
+
+// Asides returns what is said beside the working.
+func (s *Solved) Asides() []entry.Said { return s.Told }
 
 // Isolated is an unknown in symbols, and the solution that it belongs to.
 type Isolated struct {

@@ -12,6 +12,7 @@ import (
 	"steelyard/lang/plan"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
+	"steelyard/session/entry"
 	"steelyard/session/eval"
 	"steelyard/units"
 )
@@ -75,7 +76,7 @@ func result(l *eval.Line, d *plan.Def, x syntax.Expr, in syntax.UnitText, plain 
 
 // standardError says by how much a mean is uncertain: the standard deviation of its list
 // over the root of how many there are (JCGM 100:2008, 4.2.3).
-func standardError(l *eval.Line, got eval.Got) []string {
+func standardError(l *eval.Line, got eval.Got) []entry.Said {
 	in := l.Planner.Program.Main.Instrs[got.Slot]
 	if in.Op != ops.Mean || len(l.State.Elements(in.A)) < 2 {
 		return nil
@@ -85,7 +86,7 @@ func standardError(l *eval.Line, got eval.Got) []string {
 	if unit.Affine() {
 		unit = units.Preferred(got.Static.Dim, got.Static.Tag)
 	}
-	return []string{"standard error " + l.ShownIn(run.Deviation(list)/math.Sqrt(n), unit) + ", from " + strconv.Itoa(len(list)) + " values"}
+	return []entry.Said{entry.Say("standard error …, from "+strconv.Itoa(len(list))+" values", l.ValueIn(run.Deviation(list)/math.Sqrt(n), unit).Said())}
 }
 
 // exponentOf returns the value of a given that may be an exponent.

@@ -88,7 +88,7 @@ func (c *command) refuse(message, hint string) {
 }
 
 func (c *command) say(format string, args ...any) {
-	c.e.Outcome = entry.Lines{fmt.Sprintf(format, args...)}
+	c.e.Outcome = entry.Rows(fmt.Sprintf(format, args...))
 }
 
 // line reads the number of a line of the page.

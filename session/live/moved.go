@@ -102,7 +102,7 @@ func Arrow(was string, now *entry.Entry) entry.Lines {
 	if to == "" {
 		to = "no value"
 	}
-	return entry.Lines{was + " → " + to}
+	return entry.Rows(was + " → " + to)
 }
 
 // Shown is what an entry comes to, as printed, where that can move or differ from a

@@ -198,7 +198,7 @@ func (b *builder) entry(e *entry.Entry) {
 	case *syntax.Let:
 		for _, n := range s.Symbols {
 			if !b.valued(n.Name, e.Line) {
-				b.given(name(n.Name), shown{Words: "unknown, in " + s.In.Text}, b.meaning(e, n.Meaning))
+				b.given(name(n.Name), shown{Words: "unknown, in " + typeset.Unit(s.In.Text).Page()}, b.meaning(e, n.Meaning))
 			}
 		}
 	case *syntax.UnitDef:
@@ -206,7 +206,7 @@ func (b *builder) entry(e *entry.Entry) {
 	case *syntax.FuncDef:
 		b.function(s, e)
 	case *syntax.FormulaDef:
-		b.key(working{Lines: []entry.WorkLine{{Lead: strings.ReplaceAll(s.Name, "_", " "), Left: s.Left, Right: s.Right}}, Definitions: true})
+		b.key(working{Lines: []entry.WorkLine{{Words: titled(s.Name), Left: s.Left, Right: s.Right}}, Definitions: true})
 	case *syntax.Define:
 		if e.Outcome == nil && !e.Failed() {
 			b.working(e) // a symbol in it has no value yet
@@ -304,11 +304,14 @@ func (b *builder) function(s *syntax.FuncDef, e *entry.Entry) {
 
 // lead is the meaning of a name above the lines that it has, if there is one.
 func lead(meaning string) []entry.WorkLine {
-	if meaning == "" {
+	if oneLine(meaning) == "" {
 		return nil
 	}
-	return []entry.WorkLine{{Lead: meaning}}
+	return []entry.WorkLine{{Words: entry.Written(meaning)}}
 }
+
+// titled is the name of a formula as words.
+func titled(formula string) entry.Said { return entry.Words(strings.ReplaceAll(formula, "_", " ")) }
 
 // working is the worked lines of a result.
 func (b *builder) working(e *entry.Entry) {
@@ -333,22 +336,24 @@ func (b *builder) working(e *entry.Entry) {
 		if i > 0 && l.Shown == nil && typeset.Text(l.Left) == typeset.Text(lines[i-1].Left) && typeset.Text(l.Right) == typeset.Text(lines[i-1].Right) {
 			continue // a step that changes nothing
 		}
-		if l.Words != "" { // the value goes on under its own name
+		if l.Words != nil && l.Shown == nil { // the value goes on under its own name
 			named, l.Left = l.Left, nil
 		} else if named != nil && l.Left == nil {
 			l.Left, named = named, nil
 		}
-		l.Lead = strings.ReplaceAll(l.Lead, "_", " ") // a formula's name is words
-		if n := len(w.Lines); n > 0 && l.Shown != nil && l.Left == nil && l.Lead == "" && w.Lines[n-1].Right != nil &&
+		if l.Formula != "" {
+			l.Words = titled(l.Formula)
+		}
+		if n := len(w.Lines); n > 0 && l.Shown != nil && l.Left == nil && l.Words == nil && w.Lines[n-1].Right != nil &&
 			typeset.Expr(w.Lines[n-1].Right).Page() == (shown{Value: l.Shown}).text() {
+			l.Left, l.Words, l.Reason = lines[i-1].Left, w.Lines[n-1].Words, lines[i-1].Reason
 			w.Lines = w.Lines[:n-1] // which is the value already
-			l.Left, l.Lead, l.Reason, l.By = lines[i-1].Left, lines[i-1].Lead, lines[i-1].Reason, lines[i-1].By
 		}
 		w.Lines = append(w.Lines, l)
 	}
-	for _, f := range e.Findings {
-		if !again && (f.ID == finding.OtherRoot || f.ID == finding.Searched) {
-			w.Lines = append(w.Lines, entry.WorkLine{Lead: f.Message})
+	if !again {
+		for _, said := range e.Asides() {
+			w.Lines = append(w.Lines, entry.WorkLine{Words: said})
 		}
 	}
 	b.key(w)
@@ -369,7 +374,7 @@ func (b *builder) unrepeated(gives []string, lines []entry.WorkLine) ([]entry.Wo
 			}
 			same.WriteByte('\n')
 		}
-		same.WriteString(shown{Value: l.Shown}.text() + l.Why() + l.Lead)
+		same.WriteString(shown{Value: l.Shown}.text() + l.Reason.String() + l.Formula)
 	}
 	if b.worked == nil {
 		b.worked = map[string]string{}
@@ -380,7 +385,7 @@ func (b *builder) unrepeated(gives []string, lines []entry.WorkLine) ([]entry.Wo
 		return lines, false
 	}
 	end := lines[len(lines)-1]
-	end.Left, end.Lead, end.Units = name(gives[0]), "as in the working for "+first, nil
+	end.Left, end.Words, end.Units = name(gives[0]), entry.Say("as in the working for …", entry.Name(first)), nil
 	return []entry.WorkLine{end}, true
 }
 

@@ -81,7 +81,7 @@ type (
 		Relation    string      // "=", "<", "≤" …
 		Sign        string      // "is negative" …
 		Within      string      // "within 1 %", or empty
-		Says        string      // "both sides are 0.46 J"
+		Says        entry.Said  // "both sides are 0.46 J"
 	}
 	// figure is a graph with the shape of each curve in words.
 	figure struct{ *entry.Graph }
@@ -89,8 +89,8 @@ type (
 	energyBars struct{ *entry.Bars }
 	// table is columns of values under heads such as "x / cm".
 	table struct{ *entry.Table }
-	// text is lines of plain text that a statement told.
-	text struct{ Lines []string }
+	// text is lines that a statement told.
+	text struct{ Lines []entry.Said }
 	// flaw is a finding that the reader must see: a mismatch, a failed check, an
 	// error, or a caution.
 	flaw struct {

@@ -28,10 +28,10 @@ type format interface {
 	cases(c *cases)
 	answer(a *answer)
 	check(c *check)
-	graph(g *entry.Graph, shapes []string)
+	graph(g *entry.Graph, shapes []entry.Said)
 	bars(b *entry.Bars)
 	table(t *table)
-	told(lines []string)
+	told(lines []entry.Said)
 	flaw(f *flaw)
 	room(r *room)
 	// answers writes the answers of all parts once more, a line each.
@@ -120,21 +120,8 @@ func each[T, S any](items []T, of func(T) S) []S {
 	return out
 }
 
-// listed sets expressions as a list: a and F_T.
-func listed(all []syntax.Expr) []piece {
-	var out []piece
-	for i, x := range all {
-		switch {
-		case i == 0:
-		case i == len(all)-1:
-			out = append(out, piece{words: " and "})
-		default:
-			out = append(out, piece{words: ", "})
-		}
-		out = append(out, piece{set: typeset.Expr(x)})
-	}
-	return out
-}
+// listed says expressions as a list: a and F_T.
+func listed(all []syntax.Expr) entry.Said { return entry.Listed(entry.Maths(all...)) }
 
 func (b figure) write(w *writer) {
 	if b.Blank { // the shapes would give the curves away

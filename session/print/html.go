@@ -9,6 +9,7 @@ import (
 	"unicode/utf8"
 
 	"steelyard/lang/typeset"
+	"steelyard/session/entry"
 )
 
 //go:embed style.css
@@ -48,12 +49,13 @@ func (p *page) formula(set typeset.Box) {
 }
 
 // prose writes a line of text, with mathematics set.
-func (p *page) prose(text string) { p.say(p.set.prose(text)) }
+func (p *page) prose(text string) { p.say(entry.Written(text)) }
 
-func (p *page) say(pieces []piece) {
-	for _, said := range pieces {
-		p.text(escapeLines(said.words))
-		p.formula(said.set)
+// say writes what the program says.
+func (p *page) say(said entry.Said) {
+	for _, one := range p.set.say(said) {
+		p.text(escapeLines(one.words))
+		p.formula(one.set)
 	}
 }
 
@@ -151,14 +153,13 @@ func (p *page) cases(c *cases) {
 	p.text("\n</div>\n")
 }
 
-func (p *page) told(lines []string) {
+func (p *page) told(lines []entry.Said) {
 	p.text(`<p class="told">`)
 	for i, line := range lines {
 		if i > 0 {
 			p.text("\n")
 		}
-		p.text(line[:len(line)-len(strings.TrimLeft(line, " "))])
-		p.prose(line)
+		p.say(line)
 	}
 	p.text("</p>\n")
 }

@@ -117,17 +117,17 @@ func (p *page) line(l *entry.WorkLine) {
 		class = ` class="wide"`
 	}
 	p.text("<li", class, ">")
-	if lead := p.set.lead(l); !empty(lead) {
+	if l.Words != nil {
 		p.text(`<span class="lead">`)
-		p.say(lead)
+		p.say(l.Words)
 		p.text("</span>")
 	}
 	if l.Left != nil || l.Right != nil || l.Shown != nil {
 		p.sides(l)
 	}
-	if reason := p.set.why(l); !empty(reason) {
+	if l.Reason != nil {
 		p.text(` <span class="reason">`)
-		p.say(reason)
+		p.say(l.Reason)
 		p.text("</span>")
 	}
 	if len(l.Units) > 0 {
@@ -258,9 +258,9 @@ func (p *page) check(c *check) {
 		p.text(" ", escapeHTML(tail))
 	}
 	p.text(` <strong class="verdict">holds</strong>`)
-	if says := oneLine(c.Says); says != "" {
+	if c.Says != nil {
 		p.text(` <span class="says">`)
-		p.prose(says)
+		p.say(c.Says)
 		p.text("</span>")
 	}
 	p.text("</p>\n")
@@ -275,13 +275,13 @@ func (p *page) figureID() string {
 // svg cleans a drawing as all other text is: its labels are anyone's.
 func svg(drawing string) string { return strings.TrimSpace(clean(drawing)) }
 
-func (p *page) graph(g *entry.Graph, shapes []string) {
+func (p *page) graph(g *entry.Graph, shapes []entry.Said) {
 	p.text("<figure>\n", svg(draw.GraphSVG(g, p.figureID())), "\n")
 	if len(shapes) > 0 {
 		p.text("<figcaption>\n<ul>\n")
 		for _, s := range shapes {
 			p.text("<li>")
-			p.prose(s)
+			p.say(s)
 			p.text("</li>\n")
 		}
 		p.text("</ul>\n</figcaption>\n")
@@ -291,9 +291,9 @@ func (p *page) graph(g *entry.Graph, shapes []string) {
 
 func (p *page) bars(b *entry.Bars) {
 	p.text("<figure>\n", svg(draw.BarsSVG(b, p.figureID())), "\n")
-	if books := oneLine(b.Told()); books != "" {
+	if books := b.Told(); books != nil {
 		p.text("<figcaption>")
-		p.prose(books)
+		p.say(books)
 		p.text("</figcaption>\n")
 	}
 	p.text("</figure>\n")

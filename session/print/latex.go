@@ -30,11 +30,12 @@ type paper struct {
 }
 
 // prose sets a line of text with the mathematics in it.
-func (p *paper) prose(text string) string { return texSaid(p.set.prose(text)) }
+func (p *paper) prose(text string) string { return p.say(entry.Written(text)) }
 
-func texSaid(pieces []piece) string {
+// say sets what the program says.
+func (p *paper) say(all entry.Said) string {
 	var b strings.Builder
-	for _, said := range pieces {
+	for _, said := range p.set.say(all) {
 		b.WriteString(typeset.TeXText(said.words))
 		if set := said.set.LaTeX(); set != "" {
 			b.WriteString("$" + set + "$")
@@ -102,9 +103,9 @@ func (p *paper) room(r *room) {
 	}
 }
 
-func (p *paper) told(lines []string) {
+func (p *paper) told(lines []entry.Said) {
 	p.text("{\\leftskip=1.5em\n")
-	p.note(strings.Split(strings.Join(lines, "\n"), "\n"))
+	p.rows(each(lines, p.say))
 	p.text("}\n")
 }
 
@@ -113,13 +114,15 @@ func texValue(s shown, width string) string {
 	return inline(s.box(), width) + escapeTeX(s.Words)
 }
 
-// note writes lines one under the other, as one paragraph.
-func (p *paper) note(lines []string) {
+func (p *paper) note(lines []string) { p.rows(each(lines, p.prose)) }
+
+// rows writes lines one under the other, as one paragraph.
+func (p *paper) rows(lines []string) {
 	for i, line := range lines {
 		if i > 0 {
 			p.text("\\newline\n")
 		}
-		p.text(`\mbox{}`, p.prose(line))
+		p.text(`\mbox{}`, line)
 	}
 	p.text("\\par\n")
 }
@@ -152,14 +155,14 @@ func (p *paper) givens(rows []given) {
 func (p *paper) working(w *working, of []syntax.Expr) {
 	p.text("\\blockhead{Working")
 	if len(of) > 0 {
-		p.text(" for ", texSaid(listed(of)))
+		p.text(" for ", p.say(listed(of)))
 	}
 	p.text("}")
 	p.lines(w.Lines)
 }
 
 func (p *paper) definitions(lines []entry.WorkLine) {
-	if empty(p.set.lead(&lines[0])) {
+	if lines[0].Words == nil {
 		p.text("\\par\\vspace{-\\baselineskip}\\mbox{}") // which the display follows, with no empty line
 	}
 	p.lines(lines)
@@ -171,8 +174,8 @@ func (p *paper) cases(c *cases) {
 
 func (p *paper) lines(lines []entry.WorkLine) {
 	// The display goes on in the same paragraph: an empty one would take a line.
-	if lead := p.set.lead(&lines[0]); !empty(lead) {
-		p.text("{\\small\\quad ", texSaid(lead), "}")
+	if lead := lines[0].Words; lead != nil {
+		p.text("{\\small\\quad ", p.say(lead), "}")
 	}
 	var all []string
 	flush := func() {
@@ -183,7 +186,7 @@ func (p *paper) lines(lines []entry.WorkLine) {
 		all = nil
 	}
 	for i := range lines {
-		rows, lead := p.texLine(&lines[i]), texSaid(p.set.lead(&lines[i]))
+		rows, lead := p.texLine(&lines[i]), p.say(lines[i].Words)
 		switch {
 		case i == 0 || lead == "":
 		case len(rows) == 0:
@@ -218,8 +221,8 @@ func (p *paper) texLine(l *entry.WorkLine) []string {
 		}
 		rows = append(rows, r)
 	}
-	if reason := oneLine(l.Why()); reason != "" && len(rows) > 0 {
-		set := texReason(reason, texSaid(p.set.why(l)))
+	if reason := oneLine(l.Reason.String()); reason != "" && len(rows) > 0 {
+		set := texReason(reason, p.say(l.Reason))
 		if len(right) <= 1 && reach(l) <= mostBeside && len(reason) <= 110 {
 			rows[len(rows)-1] += ` & \qquad & ` + set
 		} else {
@@ -310,8 +313,8 @@ func (p *paper) check(c *check) {
 		p.text(" ", escapeTeX(tail))
 	}
 	p.text(` \textbf{holds}`)
-	if says := oneLine(c.Says); says != "" {
-		p.text(": ", p.prose(says))
+	if c.Says != nil {
+		p.text(": ", p.say(c.Says))
 	}
 	p.text("}\n")
 }

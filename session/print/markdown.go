@@ -26,11 +26,12 @@ type marked struct {
 }
 
 // prose sets a line of text with the mathematics in it.
-func (m *marked) prose(text string) string { return markedSaid(m.set.prose(text)) }
+func (m *marked) prose(text string) string { return m.say(entry.Written(text)) }
 
-func markedSaid(pieces []piece) string {
+// say sets what the program says.
+func (m *marked) say(all entry.Said) string {
 	var b strings.Builder
-	for i, said := range pieces {
+	for i, said := range m.set.say(all) {
 		b.WriteString(markedText(said.words, i == 0))
 		b.WriteString(dollars(said.set.LaTeX()))
 	}
@@ -91,17 +92,17 @@ func (m *marked) part(part *part, number int) {
 
 func (m *marked) endPart() {}
 
-func (m *marked) note(all []string) { lines(m, all, m.prose, "", nextRow) }
-func (m *marked) told(all []string) { lines(m, all, m.prose, "", nextRow) }
+func (m *marked) note(all []string)     { lines(m, all, m.prose, "", nextRow) }
+func (m *marked) told(all []entry.Said) { lines(m, all, m.say, "", nextRow) }
 
-func (m *marked) graph(g *entry.Graph, shapes []string) {
+func (m *marked) graph(g *entry.Graph, shapes []entry.Said) {
 	m.drawing(draw.GraphText(g, 76, 22, false))
-	lines(m, shapes, m.prose, "- ", "\n")
+	lines(m, shapes, m.say, "- ", "\n")
 }
 
 func (m *marked) bars(b *entry.Bars) {
 	m.drawing(draw.BarsText(b, 76, false))
-	m.paragraph(m.prose(b.Told()))
+	m.paragraph(m.say(b.Told()))
 }
 
 func (m *marked) room(r *room) {
@@ -161,7 +162,7 @@ func markedValue(s shown) string {
 func (m *marked) working(w *working, of []syntax.Expr) {
 	heading := "### Working"
 	if len(of) > 0 {
-		heading += " for " + markedSaid(listed(of))
+		heading += " for " + m.say(listed(of))
 	}
 	m.paragraph(heading)
 	m.definitions(w.Lines)
@@ -180,7 +181,7 @@ func (m *marked) definitions(all []entry.WorkLine) {
 	}
 	for i := range all {
 		l := &all[i]
-		if lead := markedSaid(m.set.lead(l)); lead != "" {
+		if lead := m.say(l.Words); lead != "" {
 			flush()
 			m.paragraph(lead)
 		}
@@ -203,8 +204,8 @@ func (m *marked) rows(l *entry.WorkLine) []string {
 	if len(rows) == 0 && left != "" {
 		rows = append(rows, left+" &")
 	}
-	if why := m.set.why(l); !empty(why) && len(rows) > 0 {
-		rows[len(rows)-1] += ` && ` + mathSaid(why)
+	if l.Reason != nil && len(rows) > 0 {
+		rows[len(rows)-1] += ` && ` + mathSaid(m.set.say(l.Reason))
 	}
 	if len(l.Units) > 0 {
 		rows = append(rows, `& \quad \text{units: } `+setUnits(l.Units).LaTeX())
@@ -270,7 +271,7 @@ func (m *marked) check(c *check) {
 		s += " " + tail
 	}
 	s += " **holds**"
-	if says := m.prose(c.Says); says != "" {
+	if says := m.say(c.Says); says != "" {
 		s += ": " + says
 	}
 	m.paragraph(s)

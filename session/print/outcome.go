@@ -1,13 +1,10 @@
 package print
 
 import (
-	"strings"
-
 	"steelyard/lang/syntax"
 	"steelyard/lang/typeset"
 	"steelyard/session/draw"
 	"steelyard/session/entry"
-	"steelyard/session/view"
 )
 
 // outcome makes the blocks of what became of a statement.
@@ -51,7 +48,7 @@ func (o outcome) result(x syntax.Expr, r *entry.Result) {
 		o.working(o.e)
 		return
 	}
-	line := entry.WorkLine{Lead: changes(again), Left: again.X, Shown: &r.Values[0]}
+	line := entry.WorkLine{Words: changes(again), Left: again.X, Shown: &r.Values[0]}
 	if own := name(r.Values[0].Name); own != nil {
 		line.Left, line.Right = own, again.X
 	}
@@ -65,12 +62,12 @@ func (o outcome) result(x syntax.Expr, r *entry.Result) {
 }
 
 // changes says what is replaced: "with m1 = 2·m1".
-func changes(w *syntax.With) string {
-	all := make([]string, len(w.By))
+func changes(w *syntax.With) entry.Said {
+	all := make([]entry.Said, len(w.By))
 	for i, b := range w.By {
-		all[i] = b.Name + " = " + typeset.Text(b.X)
+		all[i] = entry.Say("… = …", entry.Name(b.Name), entry.Math(b.X))
 	}
-	return "with " + strings.Join(all, ", ")
+	return entry.Say("with …", entry.Joined(all, ", "))
 }
 
 // answer is an answer of its part.
@@ -85,7 +82,7 @@ func (o outcome) answer(a answer) {
 func (o outcome) Lines(rows entry.Lines) {
 	switch s := o.e.Stmt.(type) {
 	case *syntax.Report:
-		o.answer(answer{X: s.X, Shown: shown{Words: "is " + rows[0]}, Points: s.Points})
+		o.answer(answer{X: s.X, Shown: shown{Words: "is " + rows[0].String()}, Points: s.Points})
 	case *syntax.Solve:
 		o.working(o.e)
 	default:
@@ -99,9 +96,9 @@ func (o outcome) Verdict(v *entry.Verdict) {
 	if !v.Holds || !ok {
 		return
 	}
-	c := check{Left: s.Left, Right: s.Right, Relation: relations[s.Op], Says: view.Sides(v)}
+	c := check{Left: s.Left, Right: s.Right, Relation: relations[s.Op], Says: v.Sides()}
 	if s.Within != nil {
-		c.Within = "within " + syntax.PrintExpr(s.Within)
+		c.Within = "within " + typeset.Expr(s.Within).Page()
 	}
 	if s.Sign != syntax.NoSign {
 		c.Sign = signs[s.Sign]
@@ -145,7 +142,7 @@ func (o outcome) Workings(w *entry.Workings) {
 		return
 	}
 	if where := o.partOf(e); where != "part "+o.part.Label {
-		o.key(text{Lines: []string{"The working for " + strings.Join(e.Gives(), " and ") + " is in " + where + "."}})
+		o.key(text{Lines: entry.Lines{entry.Say("The working for … is in "+where+".", entry.Joined(entry.Names(e.Gives()), " and "))}})
 	}
 }
 

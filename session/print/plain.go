@@ -41,11 +41,12 @@ type plainText struct {
 }
 
 // prose is a text with its mathematics on the line.
-func (t *plainText) prose(text string) string { return plainSaid(t.set.prose(text)) }
+func (t *plainText) prose(text string) string { return t.say(entry.Written(text)) }
 
-func plainSaid(said []piece) string {
+// say sets what the program says.
+func (t *plainText) say(said entry.Said) string {
 	var b strings.Builder
-	for _, p := range said {
+	for _, p := range t.set.say(said) {
 		b.WriteString(p.words + p.set.Page())
 	}
 	return oneLine(b.String())
@@ -117,26 +118,28 @@ func (t *plainText) part(part *part, number int) {
 func (t *plainText) endPart() {}
 
 func (t *plainText) note(lines []string) {
-	t.lines("", lines)
+	t.lines(lines)
 	t.gap()
 }
 
-func (t *plainText) told(lines []string) {
-	t.lines("  ", lines)
+func (t *plainText) told(lines []entry.Said) {
+	for _, line := range lines {
+		t.wrapped("  ", "  ", t.say(line))
+	}
 	t.gap()
 }
 
-func (t *plainText) graph(g *entry.Graph, shapes []string) {
+func (t *plainText) graph(g *entry.Graph, shapes []entry.Said) {
 	t.drawing(draw.GraphText(g, t.columns, 22, false))
 	for _, s := range shapes {
-		t.wrapped("- ", "  ", t.prose(s))
+		t.wrapped("- ", "  ", t.say(s))
 	}
 	t.gap()
 }
 
 func (t *plainText) bars(b *entry.Bars) {
 	t.drawing(draw.BarsText(b, t.columns, false))
-	t.wrapped("", "", t.prose(b.Told()))
+	t.wrapped("", "", t.say(b.Told()))
 	t.gap()
 }
 
@@ -153,11 +156,11 @@ func (t *plainText) room(r *room) {
 }
 
 // lines writes lines of text, each with the blanks that it begins with.
-func (t *plainText) lines(indent string, lines []string) {
+func (t *plainText) lines(lines []string) {
 	for _, line := range lines {
 		line = clean(line)
 		rest := strings.TrimLeft(line, " \t")
-		deep := indent + strings.Repeat(" ", min(len(line)-len(rest), 12))
+		deep := strings.Repeat(" ", min(len(line)-len(rest), 12))
 		t.wrapped(deep, deep, t.prose(rest))
 	}
 }
@@ -200,7 +203,7 @@ func plainSide(x syntax.Expr) string {
 func (t *plainText) working(w *working, of []syntax.Expr) {
 	heading := "Working"
 	if len(of) > 0 {
-		heading += " for " + plainSaid(listed(of))
+		heading += " for " + t.say(listed(of))
 	}
 	t.wrapped("", "  ", heading)
 	t.definitions(w.Lines)
@@ -231,7 +234,7 @@ func (t *plainText) cases(c *cases) {
 // line writes a line of a working with its equals sign where the others have it,
 // and its reason beside it if there is room.
 func (t *plainText) line(l *entry.WorkLine, most int) {
-	if lead := plainSaid(t.set.lead(l)); lead != "" {
+	if lead := t.say(l.Words); lead != "" {
 		if l.Left != nil || l.Right != nil || l.Shown != nil {
 			lead += ":"
 		}
@@ -247,7 +250,7 @@ func (t *plainText) line(l *entry.WorkLine, most int) {
 		if right != "" {
 			row += " = "
 		}
-		reason := plainSaid(t.set.why(l))
+		reason := t.say(l.Reason)
 		beside := runewidth.StringWidth(row+right) + 4
 		if reason != "" && beside+runewidth.StringWidth(reason)+2 <= t.columns {
 			t.out(row + right + "    (" + reason + ")")
@@ -319,7 +322,7 @@ func (t *plainText) check(c *check) {
 		s += " " + c.Relation + " " + plainSide(c.Right)
 	}
 	s = strings.TrimSpace("Check: "+s+" "+c.tail()) + " holds"
-	if says := t.prose(c.Says); says != "" {
+	if says := t.say(c.Says); says != "" {
 		s += ": " + says
 	}
 	t.wrapped("", "", s)

@@ -1,7 +1,6 @@
 package print
 
 import (
-	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -20,41 +19,26 @@ type piece struct {
 	set   typeset.Box
 }
 
-// phrase is a text with the expressions that it speaks of, each in the place of a ….
-func phrase(text string, by []syntax.Expr) []piece {
+// say sets what the program says, part by part. Only what a person wrote is looked
+// through for names.
+func (s *setter) say(said entry.Said) []piece {
 	var out []piece
-	for i, words := range strings.Split(text, "…") {
-		out = append(out, piece{words: words})
-		if i < len(by) {
-			out = append(out, piece{set: typeset.Expr(by[i])})
+	for i := range said {
+		switch p := &said[i]; {
+		case p.Value != nil:
+			out = append(out, piece{words: p.Value.Shown(units.Drawn)})
+		case p.X != nil:
+			out = append(out, piece{set: typeset.Expr(p.X)})
+		case p.Written != "":
+			out = append(out, s.prose(p.Written)...)
+		default:
+			out = append(out, piece{words: strings.ReplaceAll(clean(p.Words), "\n", " ")})
 		}
 	}
 	return out
 }
 
-// why is the reason of a step; text that speaks of no expression is prose.
-func (s *setter) why(l *entry.WorkLine) []piece {
-	if len(l.By) == 0 || l.Reason == "" {
-		return s.prose(l.Reason)
-	}
-	return phrase(l.Reason, l.By)
-}
-
-// lead is what is said above a line: what a formula or a name is, or of what a slope is
-// taken.
-func (s *setter) lead(l *entry.WorkLine) []piece {
-	if l.Lead == "" && l.Words != "" {
-		return phrase(l.Words, l.By)
-	}
-	return s.prose(l.Lead)
-}
-
-// empty tells whether nothing is said.
-func empty(said []piece) bool {
-	return !slices.ContainsFunc(said, func(p piece) bool { return p.words != "" || !p.set.IsEmpty() })
-}
-
-// setter sets prose: names of the worksheet in it are mathematics, minus signs are
+// setter sets what a person wrote: names of the worksheet in it are mathematics, minus signs are
 // minus signs, and units have their powers raised.
 type setter struct {
 	names map[string]bool

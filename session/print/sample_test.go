@@ -97,14 +97,14 @@ func stretchGraph() *entry.Graph {
 	return &entry.Graph{
 		X: axisOf("s", "cm", 0, 5), Y: axisOf("U, W", "J", 0, 0.35),
 		Curves: []entry.Curve{curve(x("U(s)"), 0, 5, u), curve(x("W(s)"), 0, 5, w)},
-		Shapes: []string{"U(s) is a parabola that opens upward, with its lowest point at (0 cm, 0 J).", "W(s) is a straight line through (0 cm, 0 J) with the slope 4.9 N."},
+		Shapes: entry.Rows("U(s) is a parabola that opens upward, with its lowest point at (0 cm, 0 J).", "W(s) is a straight line through (0 cm, 0 J) with the slope 4.9 N."),
 	}
 }
 
 func panBars() *entry.Bars {
 	bar := func(name, shown string) entry.Bar { return entry.Bar{Of: x(name), Value: *value(shown)} }
 	return &entry.Bars{
-		Unit: value("1 J").Unit, Books: "The energies add up: 0.196 J before and 0.196 J after.",
+		Unit: value("1 J").Unit, Books: entry.Words("The energies add up: 0.196 J before and 0.196 J after."),
 		Stages: []entry.Stage{
 			{Name: "plums laid on", Bars: []entry.Bar{bar("E_g", "0.196 J"), bar("U", "0 J")}, Sum: *value("0.196 J")},
 			{Name: "lowest point", Bars: []entry.Bar{bar("E_g", "0 J"), bar("U", "0.196 J")}, Sum: *value("0.196 J")},
@@ -128,13 +128,13 @@ func scaleKey() *Document {
 func stiffness() part {
 	return part{Label: "a", Question: "How stiff is the spring?", Points: 4, Blocks: []block{
 		working{Lines: []entry.WorkLine{
-			{Left: x("k*s_0"), Right: x("m*g"), Lead: "balance of forces"},
-			{Left: x("k"), Right: x("m*g/s_0"), Reason: "divide both sides by s₀"},
-			{Right: x("0.500 kg * 9.81 m/s^2/(2.0 cm)"), Reason: "put in the values"},
+			{Left: x("k*s_0"), Right: x("m*g"), Words: entry.Words("balance of forces")},
+			{Left: x("k"), Right: x("m*g/s_0"), Reason: entry.Words("divide both sides by s₀")},
+			{Right: x("0.500 kg * 9.81 m/s^2/(2.0 cm)"), Reason: entry.Words("put in the values")},
 			{Shown: value("245.25 N/m"), Units: []entry.UnitSide{{Product: "(kg m/s^2)/m"}, {Product: "N/m"}}},
 		}},
 		answer{X: x("k"), Shown: is("245 N/m"), Points: 4},
-		check{Left: x("k*s_0"), Right: x("m*g"), Relation: "=", Within: "within 1 %", Says: "both sides are 4.9 N"},
+		check{Left: x("k*s_0"), Right: x("m*g"), Relation: "=", Within: "within 1 %", Says: entry.Words("both sides are 4.9 N")},
 	}}
 }
 
@@ -142,22 +142,22 @@ func lowest() part {
 	return part{Label: "b", Question: "How far does the pan sink when the plums are laid on without a push, and where is its energy then?", Points: 5, Blocks: []block{
 		note{"At the lowest point the pan stands still, so all the energy of height that it lost is in the spring.\n\nThe other root, s = 0, is where it began."},
 		working{Of: []syntax.Expr{x("s")}, Lines: []entry.WorkLine{
-			{Left: x("m*g*s"), Right: x("k*s^2/2"), Lead: "energy is conserved"},
-			{Left: x("s"), Right: x("2 m*g/k"), Reason: "divide both sides by s, which is not 0 at the lowest point, and solve for s"},
+			{Left: x("m*g*s"), Right: x("k*s^2/2"), Words: entry.Words("energy is conserved")},
+			{Left: x("s"), Right: x("2 m*g/k"), Reason: entry.Words("divide both sides by s, which is not 0 at the lowest point, and solve for s")},
 			{Shown: value("4.0 cm")},
 		}},
 		working{Of: []syntax.Expr{x("v"), x("E_total")}, Lines: []entry.WorkLine{
-			{Left: x("v"), Right: x("√(2 (m*g*s - k*s^2/2)/m)"), Lead: "speed on the way", Reason: "solve for v"},
+			{Left: x("v"), Right: x("√(2 (m*g*s - k*s^2/2)/m)"), Words: entry.Words("speed on the way"), Reason: entry.Words("solve for v")},
 			{Right: x("√(g^2*m/k)")},
 			{Shown: value("0.443 m/s"), Units: []entry.UnitSide{{Product: "(m/s^2) s"}, {Product: "m/s"}}},
-			{Left: x("E_total"), Right: x("m*v^2/2 + k*s^2/2 - m*g*s + m_pan*v^2/2 + k_hook*s_hook^2/2 - m_hook*g*s_hook + mu*m*g*cos(alpha)*s + F_air*s"), Reason: "everything at once"},
+			{Left: x("E_total"), Right: x("m*v^2/2 + k*s^2/2 - m*g*s + m_pan*v^2/2 + k_hook*s_hook^2/2 - m_hook*g*s_hook + mu*m*g*cos(alpha)*s + F_air*s"), Reason: entry.Words("everything at once")},
 		}},
 		answer{X: x("s"), Shown: is("4.0 cm"), Points: 3},
 		answer{X: x("v_max"), Shown: is("4.43e-1 m/s"), Points: 2},
 		working{Definitions: true, Lines: []entry.WorkLine{{Left: x("U(s)"), Right: x("k*s^2/2")}, {Left: x("W(s)"), Right: x("m*g*s")}}},
 		figure{stretchGraph()},
 		energyBars{panBars()},
-		check{Left: x("m*g*s - k*s^2/2"), Sign: "is zero", Within: "within 0.1 J", Says: "it is 0 J"},
+		check{Left: x("m*g*s - k*s^2/2"), Sign: "is zero", Within: "within 0.1 J", Says: entry.Words("it is 0 J")},
 	}}
 }
 
@@ -173,7 +173,7 @@ func swing() part {
 		}},
 		flaw{finding.Finding{Severity: finding.Mismatch, Message: "The left side is a time (s), the right side a frequency (1/s).", Hint: "Write T = 2π √(m/k) if you mean the period."}, 14, "T = 2π √(k/m)"},
 		flaw{finding.Finding{Severity: finding.Caution, Message: "g is given here and is also a constant of nature.", Hint: "Name it otherwise if you mean something else."}, 15, "g = 9.81 m/s^2"},
-		text{[]string{"T is proportional to √m:", "  twice the mass, 1.41 times the period"}},
+		text{entry.Rows("T is proportional to √m:", "twice the mass, 1.41 times the period")},
 	}}
 }
 
@@ -216,18 +216,18 @@ func hostile() *Document { return everywhere(hostileText) }
 func everywhere(h string) *Document {
 	name := &syntax.Name{Name: "a</mi><script>alert(1)</script>\\input{x}$|`"}
 	words := entry.Head{Words: h}
-	fig := &entry.Graph{X: entry.Axis{Label: words, To: 1}, Y: entry.Axis{Label: words, From: math.Inf(-1), To: math.NaN()}, Shapes: []string{h},
+	fig := &entry.Graph{X: entry.Axis{Label: words, To: 1}, Y: entry.Axis{Label: words, From: math.Inf(-1), To: math.NaN()}, Shapes: []entry.Said{entry.Written(h)},
 		Curves: []entry.Curve{curve(&syntax.Name{Name: h}, 0, 1, func(v float64) float64 { return 1 / (v - 0.5) })}}
 	unknown := value("1 J")
 	unknown.InUnit = math.NaN()
-	bars := &entry.Bars{Unit: unknown.Unit, Books: h, Stages: []entry.Stage{{Name: h, Bars: []entry.Bar{{Of: name, Value: *unknown}}, Sum: *unknown}}}
+	bars := &entry.Bars{Unit: unknown.Unit, Books: entry.Words(h), Stages: []entry.Stage{{Name: h, Bars: []entry.Bar{{Of: name, Value: *unknown}}, Sum: *unknown}}}
 	return &Document{Title: h, Caution: h, Blocks: []block{note{h}, givens{[]given{{name, shown{Words: h}, h}}}}, Parts: []part{{
 		Label: h, Question: h, Points: -1, Blocks: []block{
-			note{h + "\n\n# " + h + "\n- " + h + "\n1. " + h + "\n    " + h + "\n---\n> " + h + "\n" + h + "\n==="}, text{[]string{h, "", h}}, room{3, []syntax.Expr{name}},
-			working{Lines: []entry.WorkLine{{Left: name, Right: name, Reason: h, Lead: h, Units: []entry.UnitSide{{Product: h, Root: true}, {Product: h}}}, {}}},
+			note{h + "\n\n# " + h + "\n- " + h + "\n1. " + h + "\n    " + h + "\n---\n> " + h + "\n" + h + "\n==="}, text{entry.Rows(h, "", h)}, room{3, []syntax.Expr{name}},
+			working{Lines: []entry.WorkLine{{Left: name, Right: name, Reason: entry.Words(h), Words: entry.Written(h), Units: []entry.UnitSide{{Product: h, Root: true}, {Product: h}}}, {}}},
 			working{Definitions: true, Lines: []entry.WorkLine{{Left: x("U(s)"), Right: x("k*s^2/2")}}},
 			answer{X: name, Shown: shown{Words: h}}, answer{X: name, Shown: shown{X: name}}, answer{}, answer{X: name},
-			check{Left: name, Right: name, Relation: "≤", Within: h, Says: h}, check{Left: name, Sign: h},
+			check{Left: name, Right: name, Relation: "≤", Within: h, Says: entry.Words(h)}, check{Left: name, Sign: h},
 			figure{fig}, energyBars{bars},
 			table{&entry.Table{Heads: []entry.Head{words, {Of: []syntax.Expr{name, name}}}, Rows: [][]entry.Cell{{{Words: h}, {Value: unknown}}, {{Words: h}, {Words: h}}}}},
 			flaw{finding.Finding{Severity: finding.Error, Message: h, Hint: h}, 3, h},

@@ -109,7 +109,7 @@ func (l look) judge(h *hearing) ruling {
 	if !ok || len(g.Shapes) == 0 {
 		return silent
 	}
-	text := g.Shapes[0]
+	text := g.Shapes[0].String()
 	if why := l.drawn(h, g); why != "" {
 		return wrong("%s", why)
 	}

@@ -78,11 +78,11 @@ func (h *hearing) said() string {
 	}
 	switch o := h.last.Outcome.(type) {
 	case entry.Lines:
-		parts = append(parts, o...)
+		parts = append(parts, entry.Texts(o)...)
 	case *entry.Verdict:
 		parts = append(parts, fmt.Sprintf("holds: %t", o.Holds))
 	case *entry.Graph:
-		parts = append(parts, o.Shapes...)
+		parts = append(parts, entry.Texts(o.Shapes)...)
 	}
 	for _, f := range h.last.Findings {
 		if f.ID != finding.GivenAgain && f.ID != finding.StandardGravity {

@@ -143,7 +143,7 @@ func scalings(d dice) scene {
 		if !ok {
 			return silent
 		}
-		m := timesText.FindStringSubmatch(strings.Join(rows, " "))
+		m := timesText.FindStringSubmatch(entry.Joined(rows, " ").String())
 		if m == nil {
 			return silent
 		}

@@ -75,9 +75,10 @@ func (r runsOff) judge(h *hearing) ruling {
 	if !ok || len(g.Shapes) == 0 {
 		return silent
 	}
-	m := offText.FindStringSubmatch(g.Shapes[0])
+	text := g.Shapes[0].String()
+	m := offText.FindStringSubmatch(text)
 	if m == nil {
-		if strings.Contains(g.Shapes[0], "greatest") {
+		if strings.Contains(text, "greatest") {
 			return wrong("it runs off at %s", r[0].text())
 		}
 		return silent

@@ -63,7 +63,8 @@ func judgeSign(h *hearing) ruling {
 	if x == nil {
 		return silent
 	}
-	said, ok := h.last.Outcome.(entry.Lines)
+	rows, ok := h.last.Outcome.(entry.Lines)
+	said := entry.Texts(rows)
 	meant, ok1 := h.meant.value(x)
 	rough, ok2 := h.rough.value(x)
 	switch {

@@ -12,7 +12,6 @@ import (
 	"steelyard/lang/plan"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
-	"steelyard/lang/typeset"
 	"steelyard/session/entry"
 	"steelyard/session/eval"
 )
@@ -39,9 +38,9 @@ func (v *solving) inSymbols() bool {
 	case len(all) == 0:
 		v.Find(finding.New(finding.NotSolved, v.s.Unknowns[0].NameAt, "No solution was found with the values that were tried for the symbols.", "Define the symbols in lines above."))
 	case v.chosenAmong() || !v.single() && len(v.s.Where) > 0:
-		v.Find(finding.New(finding.WhichRoot, v.s.Unknowns[0].NameAt, "Which solution is meant depends on values that are not given yet: "+v.inText(all)+".", "Give the symbols values in lines above, or solve without a choice."))
+		v.Find(finding.New(finding.WhichRoot, v.s.Unknowns[0].NameAt, "Which solution is meant depends on values that are not given yet: "+v.inText(all).String()+".", "Give the symbols values in lines above, or solve without a choice."))
 	case chosen < 0:
-		v.Find(finding.New(finding.WhichRoot, v.s.Unknowns[0].NameAt, "There are several solutions: "+v.inText(all)+".", "Give the symbols values in lines above, and say which one is meant."))
+		v.Find(finding.New(finding.WhichRoot, v.s.Unknowns[0].NameAt, "There are several solutions: "+v.inText(all).String()+".", "Give the symbols values in lines above, and say which one is meant."))
 	default:
 		v.takeSymbols(all[chosen])
 		v.othersInSymbols(all[chosen], append(all[:chosen:chosen], all[chosen+1:]...))
@@ -63,7 +62,7 @@ func (v *solving) takeSymbols(one solution) {
 		unit := v.solutionUnit(i, v.Planner.Static(slot))
 		v.defs[i].Slot, v.defs[i].Unit = slot, unit
 		v.workedFrom(one, i)
-		rows = append(rows, v.s.Unknowns[i].Name+" = "+typeset.Text(one.root.X[i])+", in "+unit.Screen())
+		rows = append(rows, entry.Say("… = …, in …", entry.Name(v.s.Unknowns[i].Name), entry.Math(one.root.X[i]), entry.Words(unit.Screen())))
 	}
 	v.Entry.Outcome = rows
 }
@@ -71,52 +70,54 @@ func (v *solving) takeSymbols(one solution) {
 // othersInSymbols tells of the solutions beside the one that is taken, and of those
 // that come again with each turn of an angle.
 func (v *solving) othersInSymbols(one solution, others []solution) {
-	note := ""
-	switch family, also := v.familyText(one.root), one.root.Also; {
-	case family != "":
-		note = "The principal value is taken; infinitely many solve the equation: " + family + ", with any whole number n."
+	var note entry.Said
+	switch family, also := familyText(one.root), one.root.Also; {
+	case family != nil:
+		note = entry.Say("The principal value is taken; infinitely many solve the equation: …"+anyNumber+".", family)
 	case len(others) > 0:
 		solve := " solves the equation too."
 		if len(others) > 1 {
 			solve = " solve the equation too."
 		}
-		note = "The solution that is positive where the symbols are is taken; " + v.inText(others) + solve
+		note = entry.Say("The solution that is positive where the symbols are is taken; …"+solve, v.inText(others))
 	case v.rearranged.Repeats && also != nil:
-		note = "The principal value is taken; " + v.unknowns[0] + " = " + typeset.Text(also.X[0]) + " solves the equation too, and more come with each turn of the angle."
+		note = entry.Say("The principal value is taken; … = … solves the equation too, and more come with each turn of the angle.", entry.Name(v.unknowns[0]), entry.Math(also.X[0]))
 	}
-	if note != "" {
-		v.Find(finding.New(finding.OtherRoot, v.s.Unknowns[0].NameAt, note, ""))
+	if note != nil {
+		v.aside(finding.OtherRoot, note, "")
 	}
 }
 
 // familyText writes the solutions that repeat evenly: a·asin(c) + n·(2·π·a).
-func (v *solving) familyText(r algebra.Root) string {
+func familyText(r algebra.Root) entry.Said {
 	period, ok := r.Period()
 	if !ok {
-		return ""
+		return nil
 	}
-	again := " + n·" + typeset.Text(syntax.Unbracket(period))
+	again := "… + n·…"
 	switch syntax.Unbracket(period).(type) {
 	case *syntax.Binary, *syntax.Unary:
-		again = " + n·(" + typeset.Text(period) + ")"
+		again = "… + n·(…)"
 	}
+	by := syntax.Unbracket(period)
+	first := entry.Say(again, entry.Maths(r.X[0], by)...)
 	if r.Tangent() {
-		return typeset.Text(r.X[0]) + again
+		return first
 	}
-	return typeset.Text(r.X[0]) + again + " and " + typeset.Text(r.Also.X[0]) + again
+	return entry.Say("… and …", first, entry.Say(again, entry.Maths(r.Also.X[0], by)...))
 }
 
 // inText lists solutions in symbols.
-func (v *solving) inText(all []solution) string {
-	var parts []string
+func (v *solving) inText(all []solution) entry.Said {
+	var parts []entry.Said
 	for _, one := range all {
-		var values []string
+		var values []entry.Said
 		for i, x := range one.root.X {
-			values = append(values, v.unknowns[i]+" = "+typeset.Text(x))
+			values = append(values, entry.Say("… = …", entry.Name(v.unknowns[i]), entry.Math(x)))
 		}
-		parts = append(parts, strings.Join(values, ", "))
+		parts = append(parts, entry.Joined(values, ", "))
 	}
-	return strings.Join(parts, " and ")
+	return entry.Joined(parts, " and ")
 }
 
 // standIns is how many sets of numbers are tried in place of symbols without a

@@ -5,7 +5,6 @@ import (
 	"math"
 	"slices"
 	"strconv"
-	"strings"
 
 	"steelyard/lang/algebra"
 	"steelyard/lang/finding"
@@ -13,6 +12,7 @@ import (
 	"steelyard/lang/ops"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
+	"steelyard/session/entry"
 	"steelyard/session/eval"
 	"steelyard/units"
 )
@@ -46,7 +46,7 @@ func (v *solving) chooseEach(all []solution) {
 		if len(v.s.Where) > 0 {
 			within = "Within the conditions the equation"
 		}
-		v.Find(finding.New(finding.WhichRoot, v.s.Unknowns[0].NameAt, within+" has "+strconv.Itoa(len(all))+" solution"+plural(len(all))+": "+v.list(all)+".", "Ask for the same number of names."))
+		v.Find(finding.New(finding.WhichRoot, v.s.Unknowns[0].NameAt, within+" has "+strconv.Itoa(len(all))+" solution"+plural(len(all))+": "+v.list(all).String()+".", "Ask for the same number of names."))
 		return
 	}
 	for i := range v.s.Unknowns {
@@ -68,7 +68,7 @@ func (v *solving) chooseOne(all []solution) {
 		v.Find(v.whichRoot(all))
 		return
 	case v.outdone(all[chosen].values[0]):
-		v.Find(finding.New(finding.WhichRoot, first.NameAt, "I couldn't tell whether there is one beyond "+v.list(all[chosen:chosen+1])+", so none was chosen.",
+		v.Find(finding.New(finding.WhichRoot, first.NameAt, "I couldn't tell whether there is one beyond "+v.list(all[chosen:chosen+1]).String()+", so none was chosen.",
 			"Use `where` to make the range smaller."))
 		return
 	}
@@ -76,7 +76,7 @@ func (v *solving) chooseOne(all []solution) {
 		v.take(i, all[chosen], i)
 	}
 	others := append(all[:chosen:chosen], all[chosen+1:]...)
-	note := ""
+	var note entry.Said
 	switch also := all[chosen].root.Also; {
 	case v.families != nil && !v.limited():
 		word := "principal value"
@@ -88,14 +88,14 @@ func (v *solving) chooseOne(all []solution) {
 		case len(others) > 0:
 			word = "positive solution"
 		}
-		note = "The " + word + " is taken; infinitely many solve the equation: " + v.families.shown(v) + "."
+		note = entry.Say("The "+word+" is taken; infinitely many solve the equation: ….", v.families.shown(v))
 	case len(others) > 0 && v.rule.Choice == run.OnlyRoot:
-		note = v.otherNote(others) + v.turnsAdd()
+		note = v.otherNote(others).And(v.turnsAdd())
 	case v.turnsAdd() != "":
-		note = "The principal value is taken" + v.alsoText(also, all[chosen].values[0]) + "." + v.turnsAdd()
+		note = entry.Say("The principal value is taken….", v.alsoText(also, all[chosen].values[0])).And(v.turnsAdd())
 	}
-	if note != "" {
-		v.Find(finding.New(finding.OtherRoot, first.NameAt, note, ""))
+	if note != nil {
+		v.aside(finding.OtherRoot, note, "")
 	}
 }
 
@@ -119,37 +119,37 @@ func (v *solving) whichRoot(all []solution) finding.Finding {
 	}
 	if v.single() {
 		name := first.Name
-		return finding.New(finding.WhichRoot, first.NameAt, "Several values of "+name+" solve the equation: "+v.list(all)+"."+v.turnsAdd(),
+		return finding.New(finding.WhichRoot, first.NameAt, "Several values of "+name+" solve the equation: "+v.list(all).String()+"."+v.turnsAdd(),
 			"Say which: for the greater "+name+", for the smaller "+name+", where "+name+" > …, or for "+name+"1, "+name+"2.")
 	}
-	return finding.New(finding.WhichRoot, first.NameAt, "Several values solve these equations: "+v.listSystem(all)+".",
+	return finding.New(finding.WhichRoot, first.NameAt, "Several values solve these equations: "+v.listSystem(all).String()+".",
 		"Say which, as in where "+last.Name+" > ….")
 }
 
 // otherNote names the solutions beside the only one without a negative value.
-func (v *solving) otherNote(others []solution) string {
+func (v *solving) otherNote(others []solution) entry.Said {
 	if v.single() {
 		solve := " solves the equation too."
 		if len(others) > 1 {
 			solve = " solve the equation too."
 		}
-		return "The positive solution is taken; " + v.list(others) + solve
+		return entry.Say("The positive solution is taken; …"+solve, v.list(others))
 	}
-	return "The solution without a negative value is taken; these solve the equations too: " + v.listSystem(others) + "."
+	return entry.Say("The solution without a negative value is taken; these solve the equations too: ….", v.listSystem(others))
 }
 
 // alsoText names the solution that the principal value of an angle leaves out, if it
 // is another one.
-func (v *solving) alsoText(also *algebra.Root, taken float64) string {
+func (v *solving) alsoText(also *algebra.Root, taken float64) entry.Said {
 	if also == nil {
-		return ""
+		return nil
 	}
 	one := v.Try(also.X[0])
 	good, _ := v.Planner.Program.PutBack(&v.State, v.rule, run.Candidate{X: []float64{one.Value}, Size: math.Abs(one.Value)})
 	if !one.OK || !good || math.Abs(one.Value-taken) <= alike*math.Abs(taken) {
-		return ""
+		return nil
 	}
-	return "; " + v.ShownIn(one.Value, v.solutionUnit(0, one.Static)) + " solves the equation too"
+	return entry.Say("; … solves the equation too", v.ValueIn(one.Value, v.solutionUnit(0, one.Static)).Said())
 }
 
 // turnsAdd says that turns of an angle may add solutions, where it is not known which.
@@ -241,7 +241,7 @@ func plural(n int) string {
 
 // list names solutions of one equation, by more figures where two would look the same.
 // Of more than can be named, those nearest to 0 are.
-func (v *solving) list(all []solution) string {
+func (v *solving) list(all []solution) entry.Said {
 	more := ""
 	if len(all) > limit.Listed {
 		all, more = slices.Clone(all), " and more"
@@ -250,41 +250,43 @@ func (v *solving) list(all []solution) string {
 		slices.SortFunc(all, func(a, b solution) int { return cmp.Compare(a.values[0], b.values[0]) })
 	}
 	figures := v.Set.Figures
-	named := func() []string {
-		var out []string
+	named := func() []entry.Said {
+		var out []entry.Said
 		for _, one := range all {
 			u := v.solutionUnit(0, v.Planner.Static(one.slots[0]))
-			out = append(out, units.FormatQuantity(u.FromSI(one.values[0]), u, figures, v.Set.Rounding, units.Screen))
+			value := v.ValueIn(one.values[0], u)
+			value.Figures = figures
+			out = append(out, value.Said())
 		}
 		return out
 	}
 	text := named()
-	if len(slices.Compact(slices.Clone(text))) < len(text) {
+	if len(slices.CompactFunc(slices.Clone(text), entry.Said.Same)) < len(text) {
 		figures = units.Figures{N: apartFigures}
 		text = named()
 	}
-	return strings.Join(text, " and ") + more
+	return entry.Joined(text, " and ").And(more)
 }
 
 // apartFigures tell solutions apart that are more than run.Near away from each other.
 const apartFigures = 12
 
 // listSystem names solutions of several equations.
-func (v *solving) listSystem(all []solution) string {
-	text := ""
+func (v *solving) listSystem(all []solution) entry.Said {
+	var said entry.Said
 	for n, one := range all {
 		if n == limit.ListedSystems {
-			return text + "; and more"
+			return said.And("; and more")
 		}
 		if n > 0 {
-			text += "; or "
+			said = said.And("; or ")
 		}
 		for k, u := range v.s.Unknowns {
 			if k > 0 {
-				text += ", "
+				said = said.And(", ")
 			}
-			text += u.Name + " = " + v.ShownIn(one.values[k], v.solutionUnit(k, v.Planner.Static(one.slots[k])))
+			said = said.And("… = …", entry.Name(u.Name), v.ValueIn(one.values[k], v.solutionUnit(k, v.Planner.Static(one.slots[k]))).Said())
 		}
 	}
-	return text
+	return said
 }

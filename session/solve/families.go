@@ -9,6 +9,7 @@ import (
 	"steelyard/lang/limit"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
+	"steelyard/session/entry"
 	"steelyard/session/eval"
 	"steelyard/units"
 )
@@ -111,7 +112,7 @@ func (v *solving) periodic() bool {
 		v.families = out
 		out.fold()
 	}
-	roots := v.named(got, "The equation can't be rearranged for "+v.unknowns[0]+", but repeats; it")
+	roots := v.named(got, entry.Say("The equation can't be rearranged for …, but repeats; it", entry.Name(v.unknowns[0])))
 	switch {
 	case len(out.stretches) > 0:
 		v.Find(v.everyIn(out.shownStretches(v), out.shownAlso(v)))
@@ -270,27 +271,25 @@ func (f *families) halve() {
 }
 
 // shown lists the families: 30° + n·360° and 150° + n·360°.
-func (f *families) shown(v *solving) string {
-	text := ""
-	for i, x := range f.at {
-		if i > 0 {
-			text += " and "
-		}
-		text += f.each(v, x)
+func (f *families) shown(v *solving) entry.Said {
+	var all []entry.Said
+	for _, x := range f.at {
+		all = append(all, f.each(v, x))
 	}
-	return text + anyNumber
+	return entry.Joined(all, " and ").And(anyNumber)
 }
 
 // anyNumber says what n is.
 const anyNumber = ", with any whole number n"
 
 // each is a number and those that are some periods away: 30° + n·360°.
-func (f *families) each(v *solving, x float64) string {
-	u, text := v.solutionUnit(0, f.static), ""
-	if x != 0 {
-		text = v.ShownIn(x, u) + " + "
+func (f *families) each(v *solving, x float64) entry.Said {
+	u := v.solutionUnit(0, f.static)
+	turns := entry.Say("n·…", v.ValueIn(f.period, u).Said())
+	if x == 0 {
+		return turns
 	}
-	return text + "n·" + v.ShownIn(f.period, u)
+	return entry.Say("… + …", v.ValueIn(x, u).Said(), turns)
 }
 
 // shownStretches lists the stretches: every x with n·360° ≤ x ≤ 180° + n·360°.
@@ -300,9 +299,10 @@ func (f *families) shownStretches(v *solving) (parts []string) {
 		if math.IsInf(x.Lo, 0) {
 			return []string{"every " + name}
 		}
-		part := "every " + name + " with " + f.each(v, x.Lo) + " " + atMost(x.WithLo) + " " + name + " " + atMost(x.WithHi) + " " + f.each(v, x.Hi)
+		lo, hi := f.each(v, x.Lo).String(), f.each(v, x.Hi).String()
+		part := "every " + name + " with " + lo + " " + atMost(x.WithLo) + " " + name + " " + atMost(x.WithHi) + " " + hi
 		if x.Loose {
-			part = "every " + name + " between " + f.each(v, x.Lo) + " and " + f.each(v, x.Hi)
+			part = "every " + name + " between " + lo + " and " + hi
 		}
 		parts = append(parts, part)
 	}
@@ -314,7 +314,7 @@ func (f *families) shownAlso(v *solving) string {
 	if len(f.at) == 0 {
 		return ""
 	}
-	return f.shown(v)
+	return f.shown(v).String()
 }
 
 // limited tells whether there is a bound on the side on which solutions are asked
@@ -411,7 +411,7 @@ func (v *solving) searchTurns() { v.fromTurns(v.piecewise()) }
 
 func (v *solving) fromTurns(got run.Searched) {
 	v.again, v.rule.Searched, v.rearranged = true, true, nil
-	v.choose(v.allowed(v.named(got, "There may be more solutions with each turn; "+v.unknowns[0])))
+	v.choose(v.allowed(v.named(got, entry.Say("There may be more solutions with each turn; …", entry.Name(v.unknowns[0])))))
 }
 
 // farTurns searches the range that is asked for where that is many turns away.
@@ -427,6 +427,6 @@ func (v *solving) farTurns() {
 func (v *solving) infinitelyMany() finding.Finding {
 	name := v.s.Unknowns[0].Name
 	return finding.New(finding.WhichRoot, v.s.Unknowns[0].NameAt,
-		"Infinitely many values of "+name+" solve the equation: "+v.families.shown(v)+".",
+		"Infinitely many values of "+name+" solve the equation: "+v.families.shown(v).String()+".",
 		"Say the range: where A < "+name+" < B.")
 }

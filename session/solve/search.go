@@ -8,6 +8,7 @@ import (
 	"steelyard/lang/ops"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
+	"steelyard/session/entry"
 	"steelyard/units"
 	"steelyard/units/writing"
 )
@@ -55,7 +56,7 @@ func (v *solving) search() {
 // empty, proved to hold one root, or named as not settled. Why it was searched
 // for is said first.
 func (v *solving) byIntervals() []solution {
-	return v.allowed(v.named(v.piecewise(), "The equation can't be rearranged for "+v.unknowns[0]+"; it"))
+	return v.allowed(v.named(v.piecewise(), entry.Say("The equation can't be rearranged for …; it", entry.Name(v.unknowns[0]))))
 }
 
 // hidden finds solutions that rounding, or a division by 0, keeps from those in
@@ -77,11 +78,11 @@ func (v *solving) hidden() []solution {
 		return nil
 	}
 	v.again, v.rule.Searched, v.rearranged = true, true, nil
-	why := "Rearranged, the equation loses too many digits; "
+	why := "Rearranged, the equation loses too many digits; …"
 	if v.undefined {
-		why = "Rearranged, the equation has no value here; "
+		why = "Rearranged, the equation has no value here; …"
 	}
-	return v.allowed(v.named(got, why+v.unknowns[0]))
+	return v.allowed(v.named(got, entry.Say(why, entry.Name(v.unknowns[0]))))
 }
 
 // piecewise searches the range that the conditions leave, or that the givens
@@ -99,7 +100,7 @@ func (v *solving) piecewise() run.Searched {
 }
 
 // named says what was searched and what was not settled, and lists the solutions.
-func (v *solving) named(got run.Searched, lead string) []solution {
+func (v *solving) named(got run.Searched, lead entry.Said) []solution {
 	v.how = "found by search"
 	u := v.solutionUnit(0, v.statics[0])
 	at := v.s.Unknowns[0].NameAt
@@ -107,7 +108,7 @@ func (v *solving) named(got run.Searched, lead string) []solution {
 	if len(got.Unsettled) > 0 {
 		others = ". There is no other solution there, but where it says so below."
 	}
-	v.Find(finding.New(finding.Searched, at, lead+" was searched for from "+v.ShownIn(got.Lo, u)+" to "+v.ShownIn(got.Hi, u)+others, ""))
+	v.aside(finding.Searched, lead.And(" was searched for from … to …"+others, v.ValueIn(got.Lo, u).Said(), v.ValueIn(got.Hi, u).Said()), "")
 	for i, x := range got.Unsettled {
 		if i == maxUnsettled {
 			break
@@ -144,9 +145,8 @@ func (v *solving) stepByStep() []solution {
 		all = append(all, v.searched(x))
 	}
 	if all = v.allowed(all); len(all) > 0 {
-		v.Find(finding.New(finding.Searched, v.s.Unknowns[0].NameAt, "The equations can't be rearranged for "+writing.List(v.unknowns, "and")+
-			"; the values were found step by step, and put back into every equation.",
-			"There may be others."))
+		v.aside(finding.Searched, entry.Say("The equations can't be rearranged for …; the values were found step by step, and put back into every equation.", entry.Listed(entry.Names(v.unknowns))),
+			"There may be others.")
 	}
 	return all
 }

@@ -1,8 +1,10 @@
 package solve
 
 import (
+	"steelyard/lang/finding"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
+	"steelyard/session/entry"
 	"steelyard/session/eval"
 	"steelyard/units"
 )
@@ -93,6 +95,15 @@ func (v *solving) take(i int, one solution, k int) {
 	v.workedFrom(one, k)
 }
 
+// aside says something beside the working, as a note of the line.
+func (v *solving) aside(id finding.ID, said entry.Said, hint string) {
+	v.Find(finding.New(id, v.s.Unknowns[0].NameAt, said.String(), hint))
+	v.asides = append(v.asides, said)
+	if by, ok := v.Entry.By.(*eval.Solved); ok {
+		by.Told = v.asides
+	}
+}
+
 // workedFrom notes what the next value of the statement was worked out from.
 func (v *solving) workedFrom(one solution, k int) {
 	by, ok := v.Entry.By.(*eval.Solved)
@@ -100,6 +111,7 @@ func (v *solving) workedFrom(one solution, k int) {
 		by = &eval.Solved{Worker: v.Entry.By, Unknown: v.unknowns[0], How: v.how}
 		v.Entry.By = by
 	}
+	by.Told = v.asides
 	from := one.root
 	from.Also, from.Turns = nil, nil
 	by.Roots = append(by.Roots, eval.Isolated{X: one.root.X[k], From: from})

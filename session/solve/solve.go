@@ -14,6 +14,7 @@ import (
 	"steelyard/lang/plan"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
+	"steelyard/session/entry"
 	"steelyard/session/eval"
 	"steelyard/units"
 	"steelyard/units/writing"
@@ -72,6 +73,8 @@ type solving struct {
 	linear run.Linear
 	// how is how values were found that no rearrangement gives.
 	how string
+	// asides are what is said beside the working.
+	asides []entry.Said
 }
 
 // solution is one solution of the equations: an expression, a slot and a number

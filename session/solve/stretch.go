@@ -22,7 +22,7 @@ func (v *solving) wholeStretches(also []solution) finding.Finding {
 	}
 	single := ""
 	if len(also) > 0 {
-		single = v.list(also)
+		single = v.list(also).String()
 	}
 	return v.everyIn(parts, single)
 }

@@ -56,7 +56,7 @@ func described(text, of string) string {
 	}
 	pad.Enter(context.Background(), "answer = "+of)
 	lines, _ := pad.Enter(context.Background(), "describe answer").Outcome.(entry.Lines)
-	for _, l := range lines {
+	for _, l := range entry.Texts(lines) {
 		if strings.Contains(l, "figure") || strings.Contains(l, "exact:") {
 			return strings.TrimSpace(l)
 		}

@@ -4,7 +4,6 @@ import (
 	"math"
 	"slices"
 	"strconv"
-	"strings"
 
 	"steelyard/lang/algebra"
 	"steelyard/lang/finding"
@@ -60,13 +59,12 @@ func Scaling(l *eval.Line, s *syntax.Scaling) {
 }
 
 // power tells an exact power.
-func power(l *eval.Line, s *syntax.Scaling, x syntax.Expr, e units.Exp) string {
-	of := typeset.Text(s.X)
+func power(l *eval.Line, s *syntax.Scaling, x syntax.Expr, e units.Exp) entry.Said {
+	of, against := entry.Math(s.X), entry.Name(s.Against.Name)
 	if e.IsZero() {
-		return of + " does not depend on " + s.Against.Name + "."
+		return entry.Say("… does not depend on ….", of, against)
 	}
-	return goesAs(s, e) + fixed(x, s.Against.Name) + ": doubling " + s.Against.Name + " multiplies " + of + " by " +
-		times(l, math.Pow(2, e.Float())) + "."
+	return entry.Say("……: doubling … multiplies … by ….", goesAs(s, e), fixed(x, s.Against.Name), against, of, times(l, math.Pow(2, e.Float())))
 }
 
 // scaledExpr finds the slot of what is to grow.
@@ -104,16 +102,15 @@ func scaled(l *eval.Line, name string, at syntax.Span) (*plan.Def, bool) {
 }
 
 // goesAs names a power: T goes as √L.
-func goesAs(s *syntax.Scaling, e units.Exp) string {
-	of := typeset.Text(s.X)
+func goesAs(s *syntax.Scaling, e units.Exp) entry.Said {
 	if e.Num() < 0 {
-		return of + " goes as 1/" + typeset.Text(algebra.Power(s.Against.Name, e.Neg()))
+		return entry.Say("… goes as 1/…", entry.Maths(s.X, algebra.Power(s.Against.Name, e.Neg()))...)
 	}
-	return of + " goes as " + typeset.Text(algebra.Power(s.Against.Name, e))
+	return entry.Say("… goes as …", entry.Maths(s.X, algebra.Power(s.Against.Name, e))...)
 }
 
 // fixed lists what is held fixed.
-func fixed(x syntax.Expr, against string) string {
+func fixed(x syntax.Expr, against string) entry.Said {
 	var names []string
 	for x := range syntax.Nodes(x) {
 		if n, ok := x.(*syntax.Name); ok && n.Name != against && !slices.Contains(names, n.Name) {
@@ -121,9 +118,9 @@ func fixed(x syntax.Expr, against string) string {
 		}
 	}
 	if len(names) == 0 {
-		return ""
+		return nil
 	}
-	return " (" + strings.Join(names, ", ") + " fixed)"
+	return entry.Say(" (… fixed)", entry.Joined(entry.Names(names), ", "))
 }
 
 // algebraic tells whether algebra knows how an expression grows: it does not where
@@ -160,14 +157,15 @@ func localScaling(l *eval.Line, s *syntax.Scaling, of run.Slot, by *plan.Def, kn
 		power = 0
 		known = known && math.Abs(twice/y0-1) > stepRounding // it may not depend on it at all
 	}
-	line := name + " is not a power of " + s.Against.Name + "; near these values it"
+	grown, against := entry.Math(s.X), entry.Name(s.Against.Name)
+	line := entry.Say("… is not a power of …; near these values it", grown, against)
 	if !known {
-		line = "Near these values " + name // it may be a power or not
+		line = entry.Say("Near these values …", grown) // it may be a power or not
 	}
-	line += " goes as " + s.Against.Name + " to the power " +
-		units.FormatNumber(power, units.Figures{N: 4}, l.Set.Rounding, units.Screen)
+	to := entry.Value{InUnit: power, Unit: units.One, Figures: units.Figures{N: 4}, Rounding: l.Set.Rounding}
+	line = line.And(" goes as … to the power …", against, to.Said())
 	if twice-twice == 0 {
-		line += "; doubling " + s.Against.Name + " multiplies " + name + " by " + times(l, twice/y0)
+		line = line.And("; doubling … multiplies … by …", against, grown, times(l, twice/y0))
 	}
-	return entry.Lines{line + "."}
+	return entry.Lines{line.And(".")}
 }

@@ -10,7 +10,6 @@ import (
 	"steelyard/lang/plan"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
-	"steelyard/lang/typeset"
 	"steelyard/session/entry"
 	"steelyard/session/eval"
 	"steelyard/units"
@@ -48,14 +47,14 @@ func With(l *eval.Line, d *plan.Def, s *syntax.With, in syntax.UnitText) {
 	switch {
 	case !was.OK, got.Static.Shape != run.Scalar:
 	case got.Value == was.Value:
-		r.Notes = []string{typeset.Text(s.X) + " stays as it was"}
+		r.Notes = []entry.Said{entry.Say("… stays as it was", entry.Math(s.X))}
 		for _, b := range s.By {
 			if by, ok := l.Planner.Find(&syntax.Name{Name: b.Name, Line: b.Line}); ok {
 				r.Notes = append(r.Notes, along(l, s.X, by)...)
 			}
 		}
 	case was.Value != 0:
-		r.Notes = []string{times(l, got.Value/was.Value) + " times " + typeset.Text(s.X) + " as it was"}
+		r.Notes = []entry.Said{entry.Say("… times … as it was", times(l, got.Value/was.Value), entry.Math(s.X))}
 	}
 	for _, b := range s.By {
 		if by, ok := l.Planner.Find(&syntax.Name{Name: b.Name, Line: b.Line}); ok {
@@ -78,24 +77,24 @@ func withSymbols(l *eval.Line, s *syntax.With) {
 	}
 	again := algebra.Substitute(x, by)
 	if r, fixed := algebra.Ratio(again, x); fixed {
-		l.Entry.Outcome = entry.Lines{times(l, r) + " times " + typeset.Text(s.X) + " as it was, whatever the symbols are"}
+		l.Entry.Outcome = entry.Lines{entry.Say("… times … as it was, whatever the symbols are", times(l, r), entry.Math(s.X))}
 		return
 	}
 	if short, ok := algebra.OneFraction(again); ok {
 		again = short
 	}
-	l.Entry.Outcome = entry.Lines{typeset.Text(s.X) + " becomes " + typeset.Text(again)}
+	l.Entry.Outcome = entry.Lines{entry.Say("… becomes …", entry.Maths(s.X, again)...)}
 }
 
 // times is a factor, with the figures in force; zeros at its end are dropped, since most are
 // exact.
-func times(l *eval.Line, r float64) string {
-	return units.FormatNumber(r, units.Figures{N: l.Set.Figures.N}, l.Set.Rounding, units.Screen)
+func times(l *eval.Line, r float64) entry.Said {
+	return entry.Value{InUnit: r, Unit: units.One, Figures: units.Figures{N: l.Set.Figures.N}, Rounding: l.Set.Rounding}.Said()
 }
 
 // along says which results that a quantity is worked out from change with another one,
 // where it stays as it was all the same.
-func along(l *eval.Line, x syntax.Expr, by *plan.Def) []string {
+func along(l *eval.Line, x syntax.Expr, by *plan.Def) []entry.Said {
 	n, ok := x.(*syntax.Name)
 	if !ok {
 		return nil
@@ -104,12 +103,12 @@ func along(l *eval.Line, x syntax.Expr, by *plan.Def) []string {
 	if !ok || l.EntryAt(d.Line) == nil {
 		return nil
 	}
-	var out []string
+	var out []entry.Said
 	for _, line := range l.EntryAt(d.Line).Uses {
 		if e := l.EntryAt(line); line != by.Line && e != nil && len(e.Gives()) == 1 {
 			of := &syntax.Name{Name: e.Gives()[0], Line: line}
 			if written, ok := l.WrittenOut(of, l.Entry.Line, by); ok && syntax.Holds(written, by.Name) {
-				out = append(out, of.Name+" changes with "+by.Name+" too.")
+				out = append(out, entry.Say("… changes with … too.", entry.Name(of.Name), entry.Name(by.Name)))
 			}
 		}
 	}
@@ -117,9 +116,9 @@ func along(l *eval.Line, x syntax.Expr, by *plan.Def) []string {
 }
 
 // free says of a quantity that is worked out that it is varied by itself.
-func free(by *plan.Def) []string {
+func free(by *plan.Def) []entry.Said {
 	if by.Given || by.Kind == plan.Symbol {
 		return nil
 	}
-	return []string{by.Name + " (line " + strconv.Itoa(by.Line) + ") is a result; here it is changed by itself."}
+	return []entry.Said{entry.Say("… (line "+strconv.Itoa(by.Line)+") is a result; here it is changed by itself.", entry.Name(by.Name))}
 }

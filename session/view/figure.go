@@ -51,10 +51,10 @@ func (p *page) Bars(b *entry.Bars) {
 	indent, columns := p.room()
 	p.block(indent, draw.BarsText(b, columns, p.o.ASCII))
 	if b.Holds {
-		p.told(b.Books)
+		p.told(b.Books.String())
 	}
-	if b.Scale != "" {
-		p.told(b.Scale)
+	if b.Scale != nil {
+		p.told(b.Scale.String())
 	}
 }
 

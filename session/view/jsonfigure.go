@@ -55,7 +55,7 @@ type barObject struct {
 // Graph fills in the curves of a graph, and what they are.
 func (f filler) Graph(g *entry.Graph) {
 	if !g.Blank {
-		f.o.Told = g.Shapes
+		f.o.Told = entry.Texts(g.Shapes)
 	}
 	f.o.Graph = &graphObject{X: axis(g.X), Y: axis(g.Y)}
 	for _, c := range g.Curves {
@@ -80,7 +80,7 @@ func axis(a entry.Axis) axisObject { return axisObject{a.Label.String(), a.From,
 // Bars fills in an energy bar chart.
 func (f filler) Bars(b *entry.Bars) {
 	f.o.Holds = &b.Holds
-	f.o.Bars = &barsObject{Unit: unitText(b.Unit), Books: b.Books, Scale: b.Scale}
+	f.o.Bars = &barsObject{Unit: unitText(b.Unit), Books: b.Books.String(), Scale: b.Scale.String()}
 	for _, s := range b.Stages {
 		one := stageObject{Name: s.Name, Sum: s.Sum.Shown(units.Screen)}
 		for _, bar := range s.Bars {

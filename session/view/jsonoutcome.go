@@ -24,13 +24,13 @@ type workObject struct {
 
 // Result fills in what a value is beside another; the values themselves have an
 // object each.
-func (f filler) Result(r *entry.Result) { f.o.Told = r.Notes }
+func (f filler) Result(r *entry.Result) { f.o.Told = entry.Texts(r.Notes) }
 
 // Verdict fills in whether a check holds.
 func (f filler) Verdict(c *entry.Verdict) { f.o.Holds = &c.Holds }
 
 // Lines fills in the rows of an answer.
-func (f filler) Lines(rows entry.Lines) { f.o.Told = rows }
+func (f filler) Lines(rows entry.Lines) { f.o.Told = entry.Texts(rows) }
 
 // Workings fills in the lines of a working, each with the line that it works out.
 func (f filler) Workings(w *entry.Workings) {
@@ -44,8 +44,8 @@ func (f filler) Workings(w *entry.Workings) {
 // workLine is one line of a working.
 func workLine(line int, l *entry.WorkLine) workObject {
 	o := workObject{
-		Line: line, Formula: l.Lead, Words: l.Told(), Left: syntax.PrintExpr(l.Left), Right: syntax.PrintExpr(l.Right),
-		Units: entry.Cancelled(l.Units), Reason: l.Why(),
+		Line: line, Formula: l.Formula, Words: l.Words.String(), Left: syntax.PrintExpr(l.Left), Right: syntax.PrintExpr(l.Right),
+		Units: entry.Cancelled(l.Units), Reason: l.Reason.String(),
 	}
 	if v := l.Shown; v != nil {
 		si := v.SI + 0 // minus zero is zero

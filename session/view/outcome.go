@@ -42,26 +42,13 @@ func (p *page) Verdict(c *entry.Verdict) {
 	if !c.Holds {
 		return
 	}
-	p.row(p.margin+2, "holds: "+Sides(c))
-}
-
-// Sides says what the sides of a check come to.
-func Sides(c *entry.Verdict) string {
-	left := c.Left.Shown(units.Screen)
-	if c.OfSign {
-		return left
-	}
-	right := c.Right.Shown(units.Screen)
-	if left == right {
-		return "both sides are " + left
-	}
-	return left + " and " + right
+	p.row(p.margin+2, "holds: "+c.Sides().String())
 }
 
 // Lines prints the rows of an answer.
 func (p *page) Lines(rows entry.Lines) {
 	for _, row := range rows {
-		p.told(row)
+		p.told(row.String())
 	}
 }
 

@@ -13,8 +13,8 @@ import (
 // leftOf is what stands before the = of a line.
 func leftOf(l entry.WorkLine) string {
 	switch {
-	case l.Lead != "":
-		return l.Lead + ": " + typeset.Text(l.Left)
+	case l.Formula != "":
+		return l.Formula + ": " + typeset.Text(l.Left)
 	case l.Left != nil:
 		return typeset.Text(l.Left)
 	}
@@ -26,8 +26,8 @@ func rightOf(l entry.WorkLine) string {
 	switch {
 	case l.Shown != nil:
 		return l.Shown.Shown(units.Screen)
-	case l.Words != "":
-		return l.Told()
+	case l.Words != nil:
+		return l.Words.String()
 	}
 	return typeset.Text(l.Right)
 }
@@ -42,8 +42,8 @@ func workRows(lines []entry.WorkLine) []string {
 	wide := 0
 	for i, l := range lines {
 		cells := runewidth.StringWidth(leftOf(l) + " = " + rightOf(l))
-		above := l.Left != nil && l.Right != nil && i+1 < len(lines) && lines[i+1].Reason != "" // the equation itself
-		if (l.Reason != "" || above) && cells <= widest {
+		above := l.Left != nil && l.Right != nil && i+1 < len(lines) && lines[i+1].Reason != nil // the equation itself
+		if (l.Reason != nil || above) && cells <= widest {
 			wide = max(wide, cells)
 		}
 	}
@@ -63,8 +63,8 @@ func workRows(lines []entry.WorkLine) []string {
 			text = left + " = " + rightOf(l)
 			gap = runewidth.StringWidth(left) + 1
 		}
-		if l.Reason != "" {
-			text += strings.Repeat(" ", max(0, wide-runewidth.StringWidth(text))) + "   " + l.Why()
+		if l.Reason != nil {
+			text += strings.Repeat(" ", max(0, wide-runewidth.StringWidth(text))) + "   " + l.Reason.String()
 		}
 		out = append(out, text)
 		if len(l.Units) > 0 {

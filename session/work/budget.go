@@ -32,17 +32,17 @@ func Budget(l *eval.Line, s *syntax.Budget) {
 		l.Find(finding.New(finding.NotWorkedOut, s.Of.NameAt, "not worked out: needs "+s.Of.Name+" (line "+strconv.Itoa(d.Line)+")", ""))
 		return
 	case v == nil || v.U == 0:
-		l.Entry.Outcome = entry.Lines{s.Of.Name + " has no uncertainty: no given that it depends on was written with one, as in 0.842 ± 0.002 m."}
+		l.Entry.Outcome = entry.Lines{entry.Say("… has no uncertainty: no given that it depends on was written with one, as in 0.842 ± 0.002 m.", entry.Name(s.Of.Name))}
 		return
 	}
 	of := l.Depends()(d.Slot)
 	slices.SortStableFunc(of.By, func(a, b run.Part) int {
 		return cmp.Compare(math.Abs(b.Contribution()), math.Abs(a.Contribution()))
 	})
-	rows := [][]string{{"quantity", "estimate", "u", "sensitivity c", "c·u", "share"}}
-	share := func(u float64) string {
+	rows := [][]entry.Said{entry.Rows("quantity", "estimate", "u", "sensitivity c", "c·u", "share")}
+	share := func(u float64) entry.Said {
 		part := float64(u/v.U) * (u / v.U)
-		return units.FormatNumber(100*part, units.Figures{N: 2}, l.Set.Rounding, units.Screen) + " %"
+		return entry.Words(units.FormatNumber(100*part, units.Figures{N: 2}, l.Set.Rounding, units.Screen) + " %")
 	}
 	for _, p := range of.By {
 		if p.Contribution() != 0 {
@@ -50,46 +50,52 @@ func Budget(l *eval.Line, s *syntax.Budget) {
 			rows = append(rows, append(source(l, d.Line, v, p), shownOff(l, c, v.Unit), share(c)))
 		}
 	}
-	rows = append(rows, []string{s.Of.Name, "", "", "", shownOff(l, v.U, v.Unit), "100 %"})
+	rows = append(rows, []entry.Said{entry.Name(s.Of.Name), nil, nil, nil, shownOff(l, v.U, v.Unit), entry.Words("100 %")})
 	l.Entry.Outcome = columns(rows)
 }
 
 // columns sets rows of words in columns.
-func columns(rows [][]string) entry.Lines {
+func columns(rows [][]entry.Said) entry.Lines {
 	wide := make([]int, len(rows[0]))
 	for _, row := range rows {
 		for i, cell := range row {
-			wide[i] = max(wide[i], len([]rune(cell)))
+			wide[i] = max(wide[i], cells(cell))
 		}
 	}
 	out := make(entry.Lines, len(rows))
 	for n, row := range rows {
 		for i, cell := range row {
-			out[n] += cell + strings.Repeat(" ", wide[i]-len([]rune(cell))+3)
+			out[n] = append(out[n], cell...)
+			if i+1 < len(row) {
+				out[n] = out[n].And(strings.Repeat(" ", wide[i]-cells(cell)+3))
+			}
 		}
-		out[n] = strings.TrimRight(out[n], " ")
 	}
 	return out
 }
 
+// cells is how wide something is on a screen.
+func cells(s entry.Said) int { return len([]rune(s.String())) }
+
 // source is the quantity, the estimate, its standard uncertainty and the sensitivity
 // coefficient of a part.
-func source(l *eval.Line, line int, v *entry.Value, p run.Part) []string {
-	name, unit := l.SourceOf(l.EntryAt(line), p.Of)
+func source(l *eval.Line, line int, v *entry.Value, p run.Part) []entry.Said {
+	of, unit := l.SourceOf(l.EntryAt(line), p.Of)
 	slope := v.Unit.FromSIDifference(float64(p.Slope * (unit.ToSIFloat(1) - unit.ToSIFloat(0))))
-	coefficient := units.FormatQuantity(slope, v.Unit, units.Figures{N: 4}, l.Set.Rounding, units.Screen)
-	if unit.Text() != "1" {
-		coefficient += " per " + unit.Screen()
-	}
+	c := entry.Value{InUnit: slope, Unit: v.Unit, Figures: units.Figures{N: 4}, Rounding: l.Set.Rounding}
 	if unit.SameAs(v.Unit) {
-		coefficient = units.FormatNumber(slope, units.Figures{N: 4}, l.Set.Rounding, units.Screen)
+		c.Unit = units.One
 	}
-	return []string{name, units.FormatQuantity(unit.FromSI(p.Of.K), unit, units.Figures{}, l.Set.Rounding, units.Screen),
-		shownOff(l, p.Of.Uncertainty(), unit),
-		coefficient}
+	coefficient := c.Said()
+	if unit.Text() != "1" && !unit.SameAs(v.Unit) {
+		coefficient = coefficient.And(" per " + unit.Screen())
+	}
+	estimate := l.ValueIn(p.Of.K, unit)
+	estimate.Figures = units.Figures{}
+	return []entry.Said{entry.Math(of), estimate.Said(), shownOff(l, p.Of.Uncertainty(), unit), coefficient}
 }
 
 // shownOff is an uncertainty in a unit, to two figures.
-func shownOff(l *eval.Line, u float64, unit *units.Unit) string {
-	return units.FormatQuantity(math.Abs(unit.FromSIDifference(u)), unit, units.Figures{N: 2, Keep: true}, l.Set.Rounding, units.Screen)
+func shownOff(l *eval.Line, u float64, unit *units.Unit) entry.Said {
+	return entry.Value{InUnit: math.Abs(unit.FromSIDifference(u)), Unit: unit, Figures: units.Figures{N: 2, Keep: true}, Rounding: l.Set.Rounding}.Said()
 }

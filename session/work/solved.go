@@ -41,7 +41,7 @@ func solved(p *eval.Page, e *entry.Entry, s *eval.Solved, name string) []entry.W
 			}
 		}
 		if s.How != "" {
-			out = append(out, entry.WorkLine{Left: named(v.Name), Shown: v, Reason: s.How})
+			out = append(out, entry.WorkLine{Left: named(v.Name), Shown: v, Reason: entry.Words(s.How)})
 			continue
 		}
 		lines := lines(p, unknown, x, e, i)

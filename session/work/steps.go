@@ -32,7 +32,7 @@ func Steps(l *eval.Line, s *syntax.Steps) {
 	case d.Failed():
 		l.Find(finding.New(finding.NotWorkedOut, s.Of.NameAt, "not worked out: needs "+s.Of.Name+" (line "+strconv.Itoa(d.Line)+")", ""))
 	default:
-		l.Entry.Outcome = entry.Lines{s.Of.Name + " isn't worked out from other lines: it is defined in line " + strconv.Itoa(d.Line) + "."}
+		l.Entry.Outcome = entry.Lines{entry.Say("… isn't worked out from other lines: it is defined in line "+strconv.Itoa(d.Line)+".", entry.Name(s.Of.Name))}
 	}
 }
 
@@ -45,7 +45,7 @@ func everyStep(l *eval.Line) {
 		}
 	}
 	if len(all.Of) == 0 {
-		l.Entry.Outcome = entry.Lines{"There is no result to show the working of."}
+		l.Entry.Outcome = entry.Rows("There is no result to show the working of.")
 		return
 	}
 	l.Entry.Outcome = all

@@ -52,10 +52,10 @@ func result(p *eval.Page, name string, x syntax.Expr, e *entry.Entry) []entry.Wo
 // slopeLines are the lines of a slope: the derivative, where a rule gives it, and
 // its value at the place.
 func slopeLines(p *eval.Page, name string, s *syntax.SlopeOf, e *entry.Entry) []entry.WorkLine {
-	out := []entry.WorkLine{{Left: named(name), Words: "slope of … at … = …",
-		By: []syntax.Expr{s.X, &syntax.Name{Name: s.Var.Name}, withValues(p, s.Place, e.Line)}}}
+	out := []entry.WorkLine{{Left: named(name), Words: entry.Say("slope of … at … = …",
+		entry.Math(s.X), entry.Name(s.Var.Name), entry.Math(withValues(p, s.Place, e.Line)))}}
 	if d, ok := algebra.Derivative(p.Opened(s.X, e.Line), s.Var.Name); ok {
-		out = append(out, entry.WorkLine{Right: d, Reason: "differentiate"})
+		out = append(out, entry.WorkLine{Right: d, Reason: entry.Words("differentiate")})
 		out = putLine(p, out, algebra.Substitute(d, map[string]syntax.Expr{s.Var.Name: s.Place}), d, e)
 	}
 	return append(out, entry.WorkLine{Shown: &e.Values()[0]})
@@ -65,15 +65,15 @@ func slopeLines(p *eval.Page, name string, s *syntax.SlopeOf, e *entry.Entry) []
 // rule gives it.
 func areaLines(p *eval.Page, result string, s *syntax.AreaUnder, e *entry.Entry) []entry.WorkLine {
 	name := s.Var.Name
-	out := []entry.WorkLine{{Left: named(result), Words: "area under … from … to …",
-		By: []syntax.Expr{s.X, withValues(p, s.From, e.Line), withValues(p, s.To, e.Line)}}}
+	out := []entry.WorkLine{{Left: named(result), Words: entry.Say("area under … from … to …",
+		entry.Maths(s.X, withValues(p, s.From, e.Line), withValues(p, s.To, e.Line))...)}}
 	if f, ok := algebra.Antiderivative(p.Opened(s.X, e.Line), name); ok {
 		at := func(x syntax.Expr) syntax.Expr { return algebra.Substitute(f, map[string]syntax.Expr{name: x}) }
 		x := at(s.To)
 		if !writtenZero(s.From) || !algebra.ZeroAt(f, name) {
 			x = &syntax.Binary{Op: syntax.Sub, X: at(s.To), Y: &syntax.Paren{X: at(s.From)}}
 		}
-		out = append(out, entry.WorkLine{Right: x, Reason: "integrate: …", By: []syntax.Expr{f}})
+		out = append(out, entry.WorkLine{Right: x, Reason: entry.Say("integrate: …", entry.Math(f))})
 		out = putLine(p, out, x, x, e)
 	}
 	return append(out, entry.WorkLine{Shown: &e.Values()[0]})
@@ -112,7 +112,7 @@ func putLine(p *eval.Page, out []entry.WorkLine, x, above syntax.Expr, e *entry.
 func stepLines(steps []algebra.Step) []entry.WorkLine {
 	out := make([]entry.WorkLine, len(steps))
 	for i, s := range steps {
-		out[i] = entry.WorkLine{Left: s.Left, Right: s.Right, Reason: string(s.Reason), By: s.By}
+		out[i] = entry.WorkLine{Left: s.Left, Right: s.Right, Reason: entry.Say(string(s.Reason), entry.Maths(s.By...)...)}
 	}
 	return out
 }
@@ -122,7 +122,7 @@ func lines(p *eval.Page, name string, x syntax.Expr, e *entry.Entry, value int) 
 	first := entry.WorkLine{Left: named(name), Right: x}
 	out := []entry.WorkLine{first}
 	if f, ok := formulaOf(p, x, e.Line); ok {
-		lead := entry.WorkLine{Lead: f.Name, Left: f.Left, Right: f.Right}
+		lead := entry.WorkLine{Formula: f.Name, Left: f.Left, Right: f.Right}
 		x = algebra.Substitute(f.Right, eval.Arguments(x.(*syntax.Call), f))
 		first.Right = x
 		out = []entry.WorkLine{lead, first}

@@ -138,7 +138,7 @@ func (r *Report) rewritten(w io.Writer, row *Row, o view.Options) error {
 		}
 	}
 	e := *row.Entry
-	e.Outcome = entry.Lines{"record: " + row.recorded + " → " + strings.Join(now, ", ")}
+	e.Outcome = entry.Rows("record: " + row.recorded + " → " + strings.Join(now, ", "))
 	return view.Text(w, &e, o)
 }
 
