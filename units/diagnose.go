@@ -32,7 +32,7 @@ var slips = [...]slip{
 	{"y", "yr", below}, {"yrs", "yr", everywhere}, {"wks", "wk", everywhere}, {"msec", "ms", everywhere}, {"usec", "μs", everywhere},
 	{"nsec", "ns", everywhere}, {"mtr", "m", nowhere}, {"mtrs", "m", nowhere}, {"mt", "m", nowhere}, {"kms", "km", nowhere}, {"cms", "cm", nowhere},
 	{"mms", "mm", nowhere}, {"in", "inch", nowhere}, {"ins", "inch", nowhere}, {"yds", "yd", everywhere}, {"gm", "g", nowhere}, {"gms", "g", nowhere},
-	{"gr", "g", nowhere}, {"gr", "grain", nowhere}, {"kgs", "kg", nowhere}, {"kilo", "kg", nowhere}, {"kilos", "kg", nowhere}, {"lbs", "lb", everywhere},
+	{"gr", "g", nowhere}, {"gr", "grain", nowhere}, {"kgs", "kg", nowhere}, {"kilo", "kg", nowhere}, {"ltr", "L", nowhere}, {"ltrs", "L", nowhere}, {"kilos", "kg", nowhere}, {"lbs", "lb", everywhere},
 	{"mcg", "μg", nowhere}, {"amp", "A", everywhere}, {"amps", "A", everywhere}, {"mamp", "mA", nowhere},
 	{"kph", "km h^-1", everywhere}, {"kmph", "km h^-1", everywhere}, {"kmh", "km h^-1", everywhere}, {"kmhr", "km h^-1", nowhere},
 	{"mps", "m s^-1", nowhere}, {"fps", "ft s^-1", nowhere}, {"rps", "rev s^-1", nowhere}, {"cps", "Hz", nowhere}, {"rads", "rad", nowhere},
@@ -154,10 +154,14 @@ func (t *Table) metreSecond(s *shape, at int, place Place) *Problem {
 }
 
 // ways lists what an unknown word may be meant as, as texts of units. Glued tells
-// that it is made of units written without what belongs between them.
+// that it is made of units written without what belongs between them: rads^-1 is rad/s,
+// for no plural has a negative power.
 func (t *Table) ways(f *factor) (out []string, glued bool) {
 	if len(f.word) > 64 {
 		return nil, false
+	}
+	if head, ok := strings.CutSuffix(f.word, "s"); ok && f.exp.num < 0 && !f.den && t.Has(head) {
+		return []string{head + " s"}, true
 	}
 	for i := range slips {
 		if slips[i].wrong == f.word || len(f.word) >= 3 && strings.EqualFold(slips[i].wrong, f.word) {

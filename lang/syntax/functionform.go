@@ -9,7 +9,8 @@ import (
 )
 
 // functionForm finds built-in functions written as print does: sin 30°, sin²(θ),
-// sin⁻¹(x), and log(x), which books read in two ways.
+// sin⁻¹(x), sin-1(x), and log(x), which books read in two ways, or lg(x), which is log10
+// (ISO 80000-2, 2-13.6).
 func (p among) functionForm() *fault {
 	text, tokens, i := p.text, p.tokens, p.i
 	t := &tokens[i]
@@ -26,6 +27,13 @@ func (p among) functionForm() *fault {
 		return &fault{finding.New(finding.NotWritten, Span{From: t.from, To: end},
 			"log means ln in some books and log10 in others.", "Write ln or log10.", "ln"+args, "log10"+args)}
 	}
+	if t.text == "lg" && t.call && (p.known == nil || !p.known("lg")) {
+		readings := []string{"log10"}
+		if p.known != nil && p.known("l") {
+			readings = append(readings, "l*g*")
+		}
+		return &fault{finding.New(finding.NotWritten, t.span(), "The function lg is called log10 here.", "Write log10.", readings...)}
+	}
 	if bad := gluedDegrees(text, t); bad != nil {
 		return bad
 	}
@@ -34,7 +42,7 @@ func (p among) functionForm() *fault {
 	}
 	n := &tokens[i+1]
 	switch {
-	case n.kind == superToken || n.text == "^":
+	case n.kind == superToken || n.text == "^", n.from == t.to && isMinus(firstRune(n.text)) && i+2 < len(tokens) && tokens[i+2].text == "1":
 		return functionPower(text, tokens, i)
 	case n.kind == numToken || n.kind == nameToken || n.kind == piToken || n.text == "√":
 		end := argumentEnd(tokens, i+1)
@@ -105,14 +113,17 @@ func argumentEnd(tokens []token, i int) int {
 	return end
 }
 
-// functionPower finds sin²(θ), sin^2(θ) and sin⁻¹(x).
+// functionPower finds sin²(θ), sin^2(θ), sin⁻¹(x), sin^(-1)(x) and sin-1(x).
 func functionPower(text string, tokens []token, i int) *fault {
 	t := &tokens[i]
 	j := pieces(tokens).power(i + 1)
-	if last := tokens[j-1].kind; last != superToken && last != numToken || j == len(tokens) || !tokens[j].begins() {
+	if tokens[i+1].plusOrMinus() {
+		j = i + 3
+	}
+	power := strings.NewReplacer("(", "", ")", "", "−", "-").Replace(superOrPlain(text[tokens[i+1].from:tokens[j-1].to]))
+	if last := tokens[j-1].kind; last != superToken && last != numToken && power != "-1" || j == len(tokens) || !tokens[j].begins() {
 		return nil
 	}
-	power := superOrPlain(text[tokens[i+1].from:tokens[j-1].to])
 	end := argumentEnd(tokens, j)
 	arg := text[tokens[j].from:end]
 	if !strings.HasPrefix(arg, "(") {

@@ -58,7 +58,7 @@ func (o *opener) behindIn(out *Behind, text string, x Expr) {
 		}
 		number, unit := text[at.From:of.At.From], text[of.At.From:of.At.To]
 		parts, power, ok := o.behind(unit)
-		w := BehindWord{At: at, Unit: unit, Text: unit[:len(unit)-len(strings.TrimPrefix(power, "^"))], Fraction: strings.ContainsAny(number, "/)½⅓⅔¼¾"), Formula: coefficient(number), All: true}
+		w := BehindWord{At: at, Unit: unit, Text: unit[:len(unit)-len(strings.TrimPrefix(power, "^"))], Fraction: EndsWithFraction(number), Formula: coefficient(number), All: true}
 		if !ok || len(parts) == 1 && utf8.RuneCountInString(parts[0]) == 1 && power == "" && !(w.Fraction && above[x] != nil) {
 			continue
 		}
@@ -78,6 +78,10 @@ func (o *opener) behindIn(out *Behind, text string, x Expr) {
 		out.Words = append(out.Words, w)
 	}
 }
+
+// EndsWithFraction tells whether the number that a text ends with is a fraction or in
+// brackets, as formulas have it and givens have not.
+func EndsWithFraction(text string) bool { return strings.ContainsRune(")½⅓⅔¼¾", lastRune(text)) }
 
 // behind takes the one word of a unit apart into names, of which one at least is known,
 // and letters; digits behind them are a power. No product has a letter twice: mm.

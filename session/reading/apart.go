@@ -146,13 +146,17 @@ func (s *settler) fitsLetter(stmt syntax.Stmt) bool {
 	if !ok {
 		return false
 	}
-	letter, n := utf8.DecodeRuneInString(d.Name)
-	if syntax.IsSpoken(d.Name) && !slices.Contains(indices[:], d.Name[n:]) {
+	got := s.Try(d.X)
+	return got.Static.Open == 0 && isOfLetter(d.Name, got.Static.Dim, func(letter string, dim units.Dim) bool { return units.Customary(letter, dim) })
+}
+
+// isOfLetter tells whether a quantity is one that the letter of a name is used for.
+func isOfLetter(name string, dim units.Dim, used func(letter string, dim units.Dim) bool) bool {
+	letter, n := utf8.DecodeRuneInString(name)
+	if dim.IsOne() || utf8.RuneCountInString(name[n:]) > longestIndex || syntax.IsSpoken(name) && !slices.Contains(indices[:], name[n:]) {
 		return false
 	}
-	got := s.Try(d.X)
-	return utf8.RuneCountInString(d.Name[n:]) <= longestIndex && got.Static.Open == 0 && !got.Static.Dim.IsOne() &&
-		(units.Customary(string(letter), got.Static.Dim) || strings.HasSuffix(d.Name, "E") && units.Customary("E", got.Static.Dim))
+	return used(string(letter), dim) || strings.HasSuffix(name, "E") && used("E", dim)
 }
 
 // inSum tells whether what is at a place of an expression is a factor in a term of a sum

@@ -44,6 +44,30 @@ func (s *settler) behind() (Verdict, bool) {
 		finding.New(finding.UnitOrName, syntax.Span{To: len(text)}, message, hint, lines...)}}, true
 }
 
+// lacksBehind tells whether a word at a place, which is no unit, is a product of symbols of
+// which some have no value: ½CV, where nothing is nearly the word that can be meant.
+func (s *settler) lacksBehind(at syntax.Span) bool {
+	text, stmt := s.Entry.Text, s.Entry.Stmt
+	if syntax.EndsWithFraction(text[:at.From]) {
+		return true
+	}
+	words, ok := syntax.BehindIn(text, stmt, s.claimOf(stmt).of, valued{&s.scope})
+	return ok && len(words.Lacking) > 0 && slices.ContainsFunc(words.Words, func(w syntax.BehindWord) bool {
+		return w.Formula && w.At.From <= at.From && at.To <= w.At.To && !s.misspelt(w.Unit, stmt)
+	})
+}
+
+// misspelt tells whether a word behind a number is nearly a unit of what the name of the line
+// stands for: V = 2kv.
+func (s *settler) misspelt(unit string, stmt syntax.Stmt) bool {
+	d, ok := stmt.(*syntax.Define)
+	return ok && slices.ContainsFunc(s.Planner.Units.Suggest(unit), func(near string) bool {
+		u, bad := s.Planner.Units.Parse(near, units.AfterNumber)
+		of := units.Customs(d.Name)
+		return bad == nil && slices.Contains(of[:min(len(of), commonest)], u.Dim())
+	})
+}
+
 // wanted tells whether a line is by the rules what the letter of its name stands for, or a
 // quantity that has a name where no letter says it.
 func (s *settler) wanted(stmt syntax.Stmt) bool {

@@ -48,6 +48,8 @@ func Missing(l *eval.Line, try Enter) (finding.Finding, bool) {
 		switch {
 		case f.Severity > finding.Mismatch || f.At.To > len(l.Entry.Text):
 			continue
+		case f.ID == finding.UnknownUnit && s.lacksBehind(f.At):
+			continue
 		case !slices.Contains(unread, f.ID) && !(f.ID == finding.NotSolved && solve && len(f.Readings)+len(f.Lines) == 0):
 			return s.inClause(&f)
 		case f.ID != finding.UnknownName && f.ID != finding.UnknownUnit && f.ID != finding.NotSolved:
@@ -64,17 +66,25 @@ func Missing(l *eval.Line, try Enter) (finding.Finding, bool) {
 		if slices.ContainsFunc(lines, s.makesSense) {
 			return f, false
 		}
-		texts = append(texts, lines...)
+		if f.ID != finding.UnknownUnit { // the letters of a unit that is nearly the word are no names
+			texts = append(texts, lines...)
+		}
 	}
 	texts = texts[:min(len(texts), mostTexts)]
 	var best missing
 	if strings.Contains(texts[0], "=") && (word == "" || units.Usual(word) == "") {
-		s.missingInEquation(texts[0], word, &best)
+		if s.missing(texts[0], false, &best); word == "" || !isOfLetter(word, best.of[whole], s.usually) {
+			best = missing{}
+			s.missingInEquation(texts[0], word, &best)
+		}
 	}
 	if best.lines == nil {
 		for _, text := range texts {
 			s.missing(text, solve, &best)
 		}
+	}
+	if f, ok := s.powered(&best); ok {
+		return f, true
 	}
 	if unfit := best.unfit; best.lines == nil && unfit != nil && !near {
 		best = *unfit

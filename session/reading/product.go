@@ -51,6 +51,9 @@ func (s *settler) product() Verdict {
 	}
 	switch {
 	case len(p.lacking) == 0:
+		if s.indexed(p) {
+			return Verdict{}
+		}
 		if v := s.equation(&p, plain); len(v.Findings) > 0 {
 			return v
 		}
@@ -93,7 +96,8 @@ func (s *settler) equation(p *leftProduct, least sense) Verdict {
 }
 
 // indexed tells whether a line that can't be read makes most sense where its word is one
-// name with an index: Fx = F cosθ is Fx = F*cos(θ), a force, and x is none of its factors.
+// name with an index: Fx = F cosθ is Fx = F*cos(θ), a force, and x is none of its factors,
+// whether it has a value or not.
 func (s *settler) indexed(p leftProduct) bool {
 	best := none
 	for _, r := range syntax.OpenIn(s.Entry.Text, nil, &s.scope).Readings {
@@ -101,6 +105,9 @@ func (s *settler) indexed(p leftProduct) bool {
 		if d, ok := w.stmt.(*syntax.Define); ok && d.Name == p.word && w.sense > best {
 			p.right, best = d.X, w.sense
 		}
+	}
+	if best > none && len(p.lacking) == 0 {
+		return isOfLetter(p.word, s.Try(p.right).Static.Dim, s.usually)
 	}
 	return best > none && !s.fitsRight(&p)
 }

@@ -1,0 +1,90 @@
+package syntax
+
+import (
+	"strings"
+	"unicode/utf8"
+)
+
+// Powered is a line with a sign before digits that may be powers: F = m*v^2/r for
+// F = mv2/r.
+type Powered struct {
+	Text string
+	At   Span   // of the first word with such a digit, as it was typed
+	Name string // that is one by the rules, v2
+	Base string // of the power, v
+}
+
+// DigitPowers writes a line so: a 2 or 3 behind a letter is a power where the word is no
+// name of the page and comes apart there into names and symbols.
+func DigitPowers(text string, in Scope, symbol func(name string) bool) (Powered, bool) {
+	_, lines, bad := stretches(text, nil)
+	if bad != nil || len(lines) == 0 {
+		return Powered{}, false
+	}
+	var out Powered
+	at := 0
+	for _, tokens := range lines {
+		l := lackingSymbols{in: within(nil, in), symbol: symbol}
+		l.in.names = boundIn(tokens)
+		for i := range tokens {
+			t := &tokens[i]
+			if t.call || t.kind != nameToken && t.kind != unitToken || t.kind == unitToken && in.IsUnit(t.text) && in.Everyday(strings.TrimRight(t.text, "23")) ||
+				i == 0 && len(tokens) > 1 && tokens[1].is("=") || t.from < at {
+				continue
+			}
+			out.Text += text[at:t.from]
+			at = t.to
+			for word, rest := nextWord(t.text); word != ""; word, rest = nextWord(rest) {
+				if power, ok := l.powered(word); ok {
+					if out.Name == "" {
+						out.At, out.Name, out.Base = t.span(), power.Name, power.Base
+					}
+					word = power.Text
+				}
+				out.Text += word
+			}
+		}
+	}
+	out.Text += text[at:]
+	return out, out.Name != ""
+}
+
+// nextWord is the first word of a text, or the signs before it.
+func nextWord(text string) (word, rest string) {
+	end := strings.IndexFunc(text, func(r rune) bool { return !continuesName(r) })
+	switch end {
+	case -1:
+		return text, ""
+	case 0:
+		_, n := utf8.DecodeRuneInString(text)
+		return text[:n], text[n:]
+	}
+	return text[:end], text[end:]
+}
+
+// powered writes one word with a sign before the digit that may be a power.
+func (l *lackingSymbols) powered(word string) (Powered, bool) {
+	if l.in.Known(Canonical(word)) {
+		return Powered{}, false
+	}
+	for k := 1; k < len(word); k++ {
+		stem, rest := word[:k], word[k+1:]
+		if word[k] != '2' && word[k] != '3' || !startsName(lastRune(stem)) || rest != "" && !startsName(firstRune(rest)) {
+			continue
+		}
+		_, n := utf8.DecodeLastRuneInString(stem)
+		base := stem
+		if !l.in.Known(Canonical(stem)) {
+			base = stem[len(stem)-n:]
+		}
+		if l.in.Known(Canonical(base+word[k:k+1])) || !l.letters(stem) || rest != "" && !l.letters(rest) {
+			continue
+		}
+		text := stem + "^" + word[k:k+1]
+		if rest != "" {
+			text += "*" + rest
+		}
+		return Powered{Text: text, Name: Canonical(base + word[k:k+1]), Base: base}, true
+	}
+	return Powered{}, false
+}
