@@ -251,6 +251,12 @@ func (op Op) Bends(a, b float64) bool {
 	return bend != nil && bend(a, b)
 }
 
+// Sharp tells whether there are operands for which an operation has no value or no slope.
+func (op Op) Sharp() bool {
+	row := &table[op]
+	return row.bend != nil || row.apart != nil || row.edge != nil || row.fault == NoReal
+}
+
 // Edge is the nearest number to a that an operation takes, for an a that it does
 // not take; false if it has none.
 func (op Op) Edge(a float64) (float64, bool) {

@@ -42,7 +42,7 @@ type summed struct {
 // summed sums a piece; false where the curve is not known to be smooth, or bends too
 // much for few parts to do. V is the enclosure of the values.
 func (s *survey) summed(lo, hi float64, v ops.Interval) (out summed, ok bool) {
-	s.powers[0] = along(ops.Between(lo, hi))
+	s.powers[0] = alongMiddle(ops.Between(lo, hi))
 	over, known := s.series.at(s.fn, s.powers)
 	if !known || over.lost {
 		return out, false

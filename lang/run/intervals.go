@@ -30,9 +30,9 @@ func tight(x ops.Interval, n, at enclosed) ops.Interval {
 // is known of them.
 func (w *intervalWalker) powers(fn int, x ops.Interval) (*series, bool) {
 	if l := w.liftedAt(fn, x); l != nil {
-		s := &series{done: most + 1, top: liftOrder - 1}
-		for k := range liftOrder {
-			s.c[k] = l.over(x, k)
+		s := &series{v: l.over(x, 0), top: liftOrder - 1}
+		for k := range liftOrder - 1 {
+			s.c = append(s.c, l.over(x, k+1))
 		}
 		return s, true
 	}

@@ -119,7 +119,7 @@ func (w *intervalWalker) lift(fn int, over ops.Interval) {
 		}
 		halve := false
 		for i, d := range w.divisors(fn, x) {
-			if d.c[0].HoldsZero() {
+			if d.v.HoldsZero() {
 				k, known := d.keepsSign(1)
 				halve = halve || !known || !w.tryLift(fn, i, k, x, over)
 			}
@@ -163,7 +163,7 @@ func (w *intervalWalker) tryLift(fn, i, k int, x, over ops.Interval) bool {
 	off := max(4*exact*math.Abs(at), exact*width(x))
 	at = written(ops.Between(at-off, at+off))
 	off = 4 * exact * math.Abs(at)
-	if all := w.divisors(fn, ops.Between(at-off, at+off)); i >= len(all) || !all[i].c[0].HoldsZero() {
+	if all := w.divisors(fn, ops.Between(at-off, at+off)); i >= len(all) || !all[i].v.HoldsZero() {
 		return k == 1
 	}
 	if w.liftedAt(fn, ops.Point(at)) != nil {

@@ -28,12 +28,15 @@ type series struct {
 	// but the values.
 	top  int
 	lost bool
-	c    [most + 1]ops.Interval
-	done int // how many of c are worked out
+	v    ops.Interval   // the values
+	c    []ops.Interval // the powers from one on, as far as they have been asked for
 	// place is the series about one place of the interval, if that is known: its own at
-	// the place itself. Placed tells that it can be worked out from the operands.
+	// the place itself. Placed tells that it can be worked out from the operands, and off
+	// how far the numbers of the interval lie from the place: nowhere, where the place is
+	// one at which a pole may be lifted.
 	place  *series
 	placed bool
+	off    ops.Interval
 	// shift tells that it is a, which is 0 at the place, divided by the distance from it.
 	shift bool
 	// da and db are the slopes of the operation by its operands, made of the same
@@ -58,16 +61,14 @@ func (d powers) load(_ Slot, _ int32, v float64) *series { return d.of(v) }
 
 // fixed is a series of what does not vary.
 func fixed(v ops.Interval) *series {
-	s := &series{done: most + 1, placed: true}
-	s.c[0], s.place = v, s
+	s := &series{v: v, placed: true}
+	s.place = s
 	return s
 }
 
 // along is the series of the number itself, over an interval.
 func along(x ops.Interval) *series {
-	s := fixed(x)
-	s.c[1], s.top, s.place, s.placed = ops.Point(1), 1, nil, false
-	return s
+	return &series{v: x, c: []ops.Interval{ops.Point(1)}, top: 1}
 }
 
 // alongFrom is the same where a place in the interval is known.
@@ -75,6 +76,14 @@ func alongFrom(place, x ops.Interval) *series {
 	here, s := along(place), along(x)
 	here.place, here.placed = here, true
 	s.place, s.placed = here, true
+	return s
+}
+
+// alongMiddle is the same where the place is the middle, and means nothing but that the
+// values elsewhere can be told from those there.
+func alongMiddle(x ops.Interval) *series {
+	s := alongFrom(ops.Point(x.Middle()), x)
+	s.off = x.Sub(s.place.v)
 	return s
 }
 
@@ -103,8 +112,37 @@ func (s *series) about() *series {
 
 // vanishes tells whether a series is 0 at the place, but for its error.
 func (s *series) vanishes() bool {
+	if s.off != ops.Point(0) {
+		return false
+	}
 	here := s.about()
-	return here != nil && !here.lost && here.c[0].HoldsZero() && width(here.c[0]) < math.Inf(1)
+	return here != nil && !here.lost && here.v.HoldsZero() && width(here.v) < math.Inf(1)
+}
+
+// tighten encloses the values that seem to hold 0 more closely, by those at the place and
+// the slopes: what is a small difference of large terms may be seen to keep clear of 0.
+func (s *series) tighten() {
+	if !s.v.HoldsZero() || s.lost || s.off == ops.Point(0) {
+		return
+	}
+	if here := s.about(); here != nil {
+		v := here.v.Add(s.at(1).Mul(s.off))
+		s.v = ops.Between(max(s.v.Lo, v.Lo), min(s.v.Hi, v.Hi))
+	}
+}
+
+// unbent is the operand that an operation is which bends where its two operands meet, if
+// these are proved not to; nil otherwise.
+func unbent(op ops.Op, a, b *series) *series {
+	apart, _ := operation(ops.Sub, a, b, 0, nil)
+	apart.tighten()
+	switch by := float64(side(apart.v)); {
+	case by == 0:
+		return nil
+	case op.Value(by, 0, 0) == by:
+		return a
+	}
+	return b
 }
 
 // shifted is a series that is 0 at the place, divided by the distance from it: each
@@ -113,8 +151,7 @@ func (s *series) shifted() *series {
 	if s.top <= 1 {
 		return fixed(s.at(1))
 	}
-	out := &series{a: s, shift: true, placed: true, top: s.top - 1, done: 1}
-	out.c[0] = s.at(1)
+	out := &series{a: s, shift: true, placed: true, top: s.top - 1, v: s.at(1)}
 	if s.place == s {
 		out.place = out
 	}
@@ -123,7 +160,7 @@ func (s *series) shifted() *series {
 
 // lost is a series of which only values are known.
 func lost(v ops.Interval) *series {
-	return &series{c: [most + 1]ops.Interval{v}, done: 1, top: most, lost: true}
+	return &series{v: v, top: most, lost: true}
 }
 
 func (d powers) apply(op ops.Op, a, b *series, k float64) (*series, ops.Fault) {
@@ -142,10 +179,19 @@ func operation(op ops.Op, a, b *series, k float64, in *family) (*series, ops.Fau
 	if e, ok := (powers{}).still(b); ok && op == ops.PowVar {
 		op, b, k = ops.Pow, a, e
 	}
-	v, extent := op.Over(a.c[0], b.c[0], k)
+	if in == nil && op.Sharp() { // the slopes of an operation may lead to itself
+		if op.Bends(1, 1) {
+			if one := unbent(op, a, b); one != nil {
+				return one, ops.NoFault
+			}
+		}
+		a.tighten()
+		b.tighten()
+	}
+	v, extent := op.Over(a.v, b.v, k)
 	top := degree(op, a, b, k)
 	switch {
-	case op == ops.Div && b.top > 0 && b.c[0].HoldsZero() && a.vanishes() && b.vanishes():
+	case op == ops.Div && b.top > 0 && b.v.HoldsZero() && a.vanishes() && b.vanishes():
 		return operation(op, a.shifted(), b.shifted(), k, nil)
 	case extent == ops.None:
 		return nil, ops.NoReal
@@ -154,9 +200,7 @@ func operation(op ops.Op, a, b *series, k float64, in *family) (*series, ops.Fau
 	case top == 0:
 		return fixed(v), ops.NoFault
 	}
-	out := &series{op: op, a: a, b: b, k: k, done: 1, top: top, family: in}
-	out.c[0], out.placed = v, a.placed && b.placed
-	return out, ops.NoFault
+	return &series{op: op, a: a, b: b, k: k, top: top, v: v, family: in, placed: a.placed && b.placed, off: a.off.Hull(b.off)}, ops.NoFault
 }
 
 // degree is the highest power that an operation may lead to.
@@ -186,12 +230,13 @@ func (s *series) at(power int) ops.Interval {
 	case power > s.top:
 		return ops.Point(0)
 	}
-	for s.done <= power {
-		v := s.next(s.done)
-		s.c[s.done] = v
-		s.done++
+	if power == 0 {
+		return s.v
 	}
-	return s.c[power]
+	for len(s.c) < power {
+		s.c = append(s.c, s.next(len(s.c)+1))
+	}
+	return s.c[power-1]
 }
 
 // next works out a coefficient from those of lower powers.
@@ -208,11 +253,11 @@ func (s *series) next(i int) ops.Interval {
 	case ops.Slope: // of the series a, where its number goes like b
 		v := s.a.at(i + 1).Mul(ops.Point(float64(i + 1)))
 		for range i {
-			v = v.Mul(s.b.c[1])
+			v = v.Mul(s.b.at(1))
 		}
 		return v
 	case ops.Div: // of a = s·b
-		v, _ := ops.Div.Over(s.a.at(i).Sub(convolved(s.b, s, i, 1)), s.b.c[0], 0)
+		v, _ := ops.Div.Over(s.a.at(i).Sub(convolved(s.b, s, i, 1)), s.b.v, 0)
 		return v
 	}
 	if s.da == nil && s.db == nil {
@@ -276,32 +321,30 @@ func (f *family) operation(op ops.Op, a, b *series, k float64) *series {
 }
 
 func (powers) branch(condition *series) (yes, no bool) {
-	return intervals{}.branch(enclosed{v: condition.c[0]})
+	return intervals{}.branch(enclosed{v: condition.v})
 }
 
-func (powers) either(a, b *series) *series { return lost(a.c[0].Hull(b.c[0])) }
+func (powers) either(a, b *series) *series { return lost(a.v.Hull(b.v)) }
 
 func (powers) still(s *series) (float64, bool) {
-	return s.c[0].Lo, s.c[0].IsPoint() && s.top == 0
+	return s.v.Lo, s.v.IsPoint() && s.top == 0
 }
 
 // slopeOf is the series of a slope, where the number at which it is taken goes in
 // a line and no other argument matters; else its values alone.
 func (powers) slopeOf(x []*series, at func([]*series) (*series, bool)) (*series, ops.Fault) {
-	given := []*series{along(x[0].c[0])}
+	given := []*series{along(x[0].v)}
 	for _, s := range x[1:] {
 		if _, still := (powers{}).still(s); !still {
-			s = lost(s.c[0])
+			s = lost(s.v)
 		}
 		given = append(given, s)
 	}
 	if of, ok := at(given); ok && !of.lost && x[0].top <= 1 {
-		out := &series{op: ops.Slope, a: of, b: x[0], top: max(of.top-1, 0), done: 1}
-		out.c[0] = of.at(1)
-		return out, ops.NoFault
+		return &series{op: ops.Slope, a: of, b: x[0], top: max(of.top-1, 0), v: of.at(1)}, ops.NoFault
 	}
 	for i, s := range x[1:] {
-		given[i+1] = fixed(s.c[0])
+		given[i+1] = fixed(s.v)
 	}
 	of, ok := at(given)
 	if !ok {

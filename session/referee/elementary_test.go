@@ -53,6 +53,36 @@ var ln2 = sync.OnceValue(func() *big.Float {
 
 func piBetween() between { return outward(pi(), good) }
 
+// factorials are 1/n!, as many as a series of work bits may need.
+var factorials = sync.OnceValue(func() []*big.Float {
+	all := []*big.Float{wide(1)}
+	for n := 1; n < 72; n++ {
+		all = append(all, over(all[n-1], wide(float64(n))))
+	}
+	return all
+})
+
+// powers sums the terms x^k/n! for every n that is first, first + step, …, with x^k for
+// the k-th of them and the sign of x. Terms below 2^-work of the first are left out.
+// Two numbers hold what is added up in turn, so that nothing is made anew for each term.
+func powers(x *big.Float, first, step int) *big.Float {
+	count, size := 1, x.MantExp(nil) // |x| < 2^size
+	for n := first; x.Sign() != 0 && n+step < len(factorials()); n += step {
+		if size*count+factorials()[n].MantExp(nil) < -work {
+			break
+		}
+		count++
+	}
+	sum, product := wide(0), wide(0)
+	for k := count - 1; k >= 0; k-- {
+		sum.Add(factorials()[first+k*step], product)
+		if k > 0 {
+			product.Mul(sum, x)
+		}
+	}
+	return sum
+}
+
 // expOf is e to a power. Beyond ±1e6 it is not asked for.
 func expOf(x *big.Float) *big.Float {
 	f, _ := x.Float64()
@@ -61,26 +91,24 @@ func expOf(x *big.Float) *big.Float {
 	}
 	k := math.Round(f / math.Ln2)
 	r := scaled(less(widen(x), times(wide(k), ln2())), -8)
-	sum, term := wide(1), wide(1)
-	for n := 1; n < 40; n++ {
-		term = over(times(term, r), wide(float64(n)))
-		sum = plus(sum, term)
-	}
+	sum, square := powers(r, 0, 1), wide(0)
 	for range 8 {
-		sum = times(sum, sum)
+		square.Mul(sum, sum)
+		sum, square = square, sum
 	}
 	return scaled(sum, int(k))
 }
 
-// lnOf is the natural logarithm, by Newton's method on expOf.
+// lnOf is the natural logarithm, by Halley's method on expOf: each step has three times
+// the right bits of the one before.
 func lnOf(x *big.Float) *big.Float {
 	mant := new(big.Float).SetPrec(work)
 	exp := x.MantExp(mant)
 	f, _ := mant.Float64()
 	y := wide(math.Log(f))
-	for range 3 {
+	for range 2 {
 		e := expOf(y)
-		// Halley: y + 2 (m - e)/(m + e)
+		// y + 2 (m - e)/(m + e)
 		y = plus(y, over(scaled(less(mant, e), 1), plus(mant, e)))
 	}
 	return plus(y, times(wide(float64(exp)), ln2()))
@@ -88,19 +116,11 @@ func lnOf(x *big.Float) *big.Float {
 
 // sinCos are sine and cosine of an angle below 10^12.
 func sinCos(x *big.Float) (sin, cos *big.Float) {
-	f, _ := x.Float64()
-	k := math.Round(f / (math.Pi / 2))
-	r := less(widen(x), times(wide(k), scaled(pi(), -1)))
+	r, quarter := reduced(x)
 	square := times(r, r)
-	s, c, term := wide(0), wide(0), wide(1)
-	for n := 0; n < 34; n++ {
-		// term is r^(2n)/(2n)! with its sign
-		c = plus(c, term)
-		s = plus(s, over(term, wide(float64(2*n+1))))
-		term = over(times(term, square), wide(-float64((2*n+1)*(2*n+2))))
-	}
-	s = times(s, r)
-	switch int64(math.Mod(math.Mod(k, 4)+4, 4)) {
+	square.Neg(square)
+	s, c := times(powers(square, 1, 2), r), powers(square, 0, 2)
+	switch quarter {
 	case 1:
 		return c, s.Neg(s)
 	case 2:
@@ -111,11 +131,36 @@ func sinCos(x *big.Float) (sin, cos *big.Float) {
 	return s, c
 }
 
-// atanOf is the arc tangent, by Newton's method on sinCos.
+// sinOf is the sine alone.
+func sinOf(x *big.Float) *big.Float {
+	r, quarter := reduced(x)
+	square := times(r, r)
+	square.Neg(square)
+	var s *big.Float
+	if quarter%2 == 0 {
+		s = times(powers(square, 1, 2), r)
+	} else {
+		s = powers(square, 0, 2)
+	}
+	if quarter >= 2 {
+		s.Neg(s)
+	}
+	return s
+}
+
+// reduced is what is left of an angle beside the nearest of four quarter turns.
+func reduced(x *big.Float) (r *big.Float, quarter int) {
+	f, _ := x.Float64()
+	k := math.Round(f / (math.Pi / 2))
+	return less(widen(x), times(wide(k), scaled(pi(), -1))), int(math.Mod(math.Mod(k, 4)+4, 4))
+}
+
+// atanOf is the arc tangent, by the tangent of what it is off by: each step has three
+// times the right bits of the one before.
 func atanOf(x *big.Float) *big.Float {
 	f, _ := x.Float64()
 	y := wide(math.Atan(f))
-	for range 3 {
+	for range 2 {
 		s, c := sinCos(y)
 		y = less(y, over(less(s, times(widen(x), c)), plus(c, times(widen(x), s))))
 	}
@@ -182,7 +227,7 @@ func (a between) sin() between {
 	if w, _ := width.Float64(); w > 6.2 {
 		return between{whole(-1).lo, whole(1).hi}
 	}
-	at := func(x *big.Float) between { s, _ := sinCos(x); return near(s) }
+	at := func(x *big.Float) between { return near(sinOf(x)) }
 	out := hull(at(a.lo), at(a.hi))
 	if a.lo.Cmp(a.hi) == 0 {
 		return out
