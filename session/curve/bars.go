@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"steelyard/lang/finding"
+	"steelyard/lang/ops"
 	"steelyard/lang/plan"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
@@ -18,50 +19,55 @@ import (
 type chart struct {
 	*eval.Line
 	s *syntax.Bars
-	// stages are the energies of each place or moment, and works what is done on the
-	// system on the way there; both in coherent SI units. Largest is the size of the
-	// greatest of all, by which a remainder is judged.
-	stages  [][]float64
-	works   []float64
+	// places are those of the chart with their energies.
+	places []place
+	// largest is the size of the greatest energy in coherent SI units, by which a remainder
+	// is judged.
 	largest float64
 	// of is what every entry is, once one is no bare 0.
 	of  *run.Static
 	out *entry.Bars
 }
 
+// place is one place or moment of a chart.
+type place struct {
+	energies []run.Slot
+	sum      run.Slot
+	// work is what is done on the system on the way there, and due what there then should
+	// be: the sum of the place before and the work, if there is any.
+	work, due run.Slot
+}
+
 // Bars draws an energy bar chart and checks its books: what was there, and the
 // work done on the system, is what is there.
 func Bars(l *eval.Line, s *syntax.Bars) {
-	c := &chart{Line: l, s: s}
+	c := &chart{Line: l, s: s, places: make([]place, len(s.Stages))}
 	good := true
-	for _, stage := range s.Stages {
-		work := 0.0
-		if stage.Work.X != nil {
-			v, ok := c.energy(stage.Work.X)
-			work, good = v, good && ok
+	for i, stage := range s.Stages {
+		at := &c.places[i]
+		if at.work = run.NoSlot; stage.Work.X != nil {
+			s, ok := c.energy(stage.Work.X)
+			at.work, good = s, good && ok
 		}
-		var all []float64
 		for _, e := range stage.Entries {
-			v, ok := c.energy(e.X)
-			all, good = append(all, v), good && ok
+			s, ok := c.energy(e.X)
+			at.energies, good = append(at.energies, s), good && ok
 		}
-		c.works, c.stages = append(c.works, work), append(c.stages, all)
 	}
 	margin, ok := c.margin()
-	if !good || !ok {
+	if !good || !ok || !c.add() || !c.draw() {
 		return
 	}
-	c.draw()
 	l.Entry.Outcome = c.out
 	c.books(margin)
 }
 
 // energy works out one entry; all must be of one dimension.
-func (c *chart) energy(x syntax.Expr) (float64, bool) {
+func (c *chart) energy(x syntax.Expr) (run.Slot, bool) {
 	name := typeset.Text(x)
 	got := c.Eval(x, eval.Want{Lacking: name + " has no value yet.", Hint: "Define its symbols in lines above."})
 	if !got.OK {
-		return 0, false
+		return run.NoSlot, false
 	}
 	c.largest = max(c.largest, got.Value, -got.Value)
 	st := c.Planner.Static(got.Slot)
@@ -69,28 +75,63 @@ func (c *chart) energy(x syntax.Expr) (float64, bool) {
 		c.of = &st
 	}
 	if c.of == nil || c.Planner.SettleTo(got.Slot, c.of.Dim).Dim == c.of.Dim {
-		return got.Value, true
+		return got.Slot, true
 	}
 	c.Find(finding.New(finding.UnlikeDimensions, x.Span(), name+" is "+plan.Words(st)+"; the other entries are "+plan.Words(*c.of)+".",
 		"Every bar is an energy: check for a factor that is missing in "+name+"."))
-	return 0, false
+	return run.NoSlot, false
 }
 
-// draw makes the bars, all in one unit.
-func (c *chart) draw() {
+// add works out the sums, as results like any other; false where one is too large.
+func (c *chart) add() bool {
+	plus := func(a, b run.Slot) run.Slot {
+		return c.Planner.Emit(run.Instr{Op: ops.Add, A: a, B: b}, c.Planner.Static(a))
+	}
+	for i := range c.places {
+		at := &c.places[i]
+		at.sum = at.energies[0]
+		for _, s := range at.energies[1:] {
+			at.sum = plus(at.sum, s)
+		}
+		at.due = c.places[max(i-1, 0)].sum
+		if at.work != run.NoSlot {
+			at.due = plus(at.due, at.work)
+		}
+	}
+	c.CatchUp()
+	for i, at := range c.places {
+		for _, s := range [...]run.Slot{at.sum, at.due} {
+			if c.State.Failure(s).Kind != ops.NoFault {
+				c.Find(finding.New(finding.OutOfRange, c.s.Stages[i].NameAt, "The sum at \""+c.s.Stages[i].Name+"\" is too large: numbers here go to 10^308.", "Check the powers and exponents."))
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// draw makes the bars, all in one unit; false where one is too large in it.
+func (c *chart) draw() bool {
 	c.out = &entry.Bars{Unit: c.unit(), Holds: true}
+	good := true
+	value := func(x syntax.Expr, s run.Slot) entry.Value {
+		v, ok := c.SlotIn(x, s, c.out.Unit)
+		good = good && ok
+		return v
+	}
 	for i, stage := range c.s.Stages {
-		one := entry.Stage{Name: stage.Name, Sum: *c.ValueIn(sum(c.stages[i]), c.out.Unit)}
+		at := &c.places[i]
+		one := entry.Stage{Name: stage.Name, Sum: value(stage.Entries[0].X, at.sum)}
 		if stage.Work.X != nil {
-			work := c.bar(stage.Work, c.works[i])
-			one.Work = &work
+			one.Work = &entry.Bar{Of: stage.Work.Name(), Value: value(stage.Work.X, at.work)}
 		}
 		for k, e := range stage.Entries {
-			one.Bars = append(one.Bars, c.bar(e, c.stages[i][k]))
+			one.Bars = append(one.Bars, entry.Bar{Of: e.Name(), Value: value(e.X, at.energies[k])})
 		}
 		c.out.Stages = append(c.out.Stages, one)
 	}
 	c.out.Scale = c.tooShort()
+	return good
 }
 
 // shortest is the least part of the longest bar that a drawing can show.
@@ -99,8 +140,8 @@ const shortest = 1e-3
 // tooShort tells which bars can't be seen beside the longest.
 func (c *chart) tooShort() entry.Said {
 	var names []entry.Said
-	note := func(b *entry.Bar, v float64) {
-		if v != 0 && math.Abs(v) < shortest*c.largest {
+	note := func(b *entry.Bar) {
+		if v := math.Abs(b.Value.SI); v != 0 && v < shortest*c.largest {
 			name := b.Value.Said()
 			if of := entry.Math(b.Of); !of.Same(name) {
 				name = entry.Say("… (…)", of, name)
@@ -113,10 +154,10 @@ func (c *chart) tooShort() entry.Said {
 	for i := range c.out.Stages {
 		s := &c.out.Stages[i]
 		if s.Work != nil {
-			note(s.Work, c.works[i])
+			note(s.Work)
 		}
 		for k := range s.Bars {
-			note(&s.Bars[k], c.stages[i][k])
+			note(&s.Bars[k])
 		}
 	}
 	if names == nil {
@@ -141,17 +182,5 @@ func (c *chart) unit() *units.Unit {
 	return units.Preferred(st.Dim, st.Tag)
 }
 
-func (c *chart) bar(e syntax.Energy, v float64) entry.Bar {
-	return entry.Bar{Of: e.Name(), Value: *c.ValueIn(v, c.out.Unit)}
-}
-
 // shown is an energy in the chart's unit.
 func (c *chart) shown(v float64) entry.Said { return c.ValueIn(v, c.out.Unit).Said() }
-
-func sum(all []float64) float64 {
-	sum := 0.0
-	for _, v := range all {
-		sum += v
-	}
-	return sum
-}

@@ -44,18 +44,14 @@ func (c *chart) books(margin func(sum float64) float64) {
 	}
 	c.out.Books = entry.Say("The energies add up: …", stages[0].Sum.Said())
 	for i := 1; i < len(stages); i++ {
-		before := sum(c.stages[i-1])
-		was, where := stages[i-1].Sum.Said(), quoted(stages[i-1])
-		said := entry.Say("the sum is … at …", was, where)
 		if work := stages[i].Work; work != nil {
-			before += c.works[i]
-			made := c.shown(before)
-			said = entry.Say("… at … and … of work done on the system make …", was, where, work.Value.Said(), made)
-			c.out.Books = c.out.Books.And(" and … of work done make …", work.Value.Said(), made)
+			made, _ := c.SlotIn(c.s.Stages[i].Work.X, c.places[i].due, c.out.Unit)
+			c.out.Books = c.out.Books.And(" and … of work done make …", work.Value.Said(), made.Said())
 		}
-		if after := sum(c.stages[i]); math.Abs(after-before) > margin(before) {
+		before, after := c.State.At(c.places[i].due), c.State.At(c.places[i].sum)
+		if math.Abs(after-before) > margin(before) {
 			c.out.Holds = false
-			c.differ(i, said, before, after)
+			c.differ(i, before, after)
 		}
 	}
 	within := entry.Words(" in all")
@@ -68,8 +64,15 @@ func (c *chart) books(margin func(sum float64) float64) {
 	}
 }
 
-// differ says of a stage by how much its sum is off.
-func (c *chart) differ(i int, said entry.Said, before, after float64) {
+// differ says of a stage by how much its sum is off, to more figures than the chart may
+// have: else what differs could look the same.
+func (c *chart) differ(i int, before, after float64) {
+	first, stage := c.out.Stages[i-1], c.out.Stages[i]
+	was, where := c.shown(first.Sum.SI), quoted(first)
+	said := entry.Say("the sum is … at …", was, where)
+	if stage.Work != nil {
+		said = entry.Say("… at … and … of work done on the system make …", was, where, c.shown(stage.Work.Value.SI), c.shown(before))
+	}
 	word := " more than there should be"
 	if after < before {
 		word = " less than there should be"
@@ -78,9 +81,8 @@ func (c *chart) differ(i int, said entry.Said, before, after float64) {
 	if before != 0 {
 		part = " (" + units.FormatNumber(100*math.Abs((after-before)/before), units.Figures{N: 3}, c.Set.Rounding, units.Screen) + " %)"
 	}
-	stage := c.out.Stages[i]
 	c.Find(finding.New(finding.BooksDiffer, c.s.Stages[i].NameAt, entry.Say("The energies don't add up: …, and … at …. That is …"+word+part+".",
-		said, stage.Sum.Said(), quoted(stage), c.shown(math.Abs(after-before))).String(),
+		said, c.shown(after), quoted(stage), c.shown(math.Abs(after-before))).String(),
 		"Is an energy missing, counted twice or of the wrong sign? Is work done on the system (with work W)?"))
 }
 

@@ -24,6 +24,8 @@ type plot struct {
 	unit     *units.Unit // of the x axis
 	curves   []*curve
 	across   *curve // of a path: what goes across; else nil
+	// most is how many figures the ends of the range support, 0 for any number.
+	most int
 	// depends tells that a curve holds the name of the axis itself.
 	depends bool
 }
@@ -110,6 +112,7 @@ func planPlot(l *eval.Line, s *syntax.Graph) (*plot, bool) {
 		return nil, false
 	}
 	p.from, p.to, p.static, p.unit = l.State.At(from), l.State.At(to), st, unit
+	p.most = fewest(p.supports(s.From, from), p.supports(s.To, to))
 	if u := l.UnitWithin(s.From, st); s.Across && u != nil {
 		p.unit = u // the powers of ten then are those of the least value on
 	}

@@ -8,6 +8,7 @@ import (
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
 	"steelyard/session/graph"
+	"steelyard/units"
 )
 
 // piece is one interval of a function by intervals, along the axis.
@@ -42,12 +43,18 @@ func (p *plot) within(c *curve, named entry.Said, x syntax.Expr, lo, hi float64)
 	if !ok {
 		s = p.recognised(c, inside.from, inside.to)
 	}
-	lead := entry.Say("From … to …, …", p.ValueIn(lo, p.unit).Said(), p.ValueIn(hi, p.unit).Said(), named)
+	lead := entry.Say("From … to …, …", p.short(lo), p.short(hi), named)
 	if s.Kind == graph.Other {
 		sampled := graph.Sample(c.eval, inside.from, inside.to)
 		return inside.facts(c, lead, &sampled)
 	}
 	return p.sentence(c, lead, s, lo, hi)
+}
+
+// short is the end of an interval, which is written in a function, without noughts at its
+// end.
+func (p *plot) short(x float64) entry.Said {
+	return p.Told(units.Figures{N: p.Set.Figures.N}, x, p.unit)
 }
 
 // intervals lists the functions by intervals of the name of the axis in an expression,

@@ -51,3 +51,20 @@ func end(l *eval.Line, x syntax.Expr) (run.Slot, bool) {
 	c := l.Eval(x, eval.Want{Lacking: noEndYet, Hint: endHint})
 	return c.Slot, c.OK
 }
+
+// supports is how many figures an end of the range supports, 0 for any number: one that is
+// written in the line itself is where the person chose to end.
+func (p *plot) supports(x syntax.Expr, s run.Slot) int {
+	if of := p.FiguresOf(s, p.unit); of.Givens && !syntax.IsWritten(x) {
+		return of.N
+	}
+	return 0
+}
+
+// fewest is the smaller of two numbers of figures, of which 0 is any number.
+func fewest(a, b int) int {
+	if a == 0 || b != 0 && b < a {
+		return b
+	}
+	return a
+}

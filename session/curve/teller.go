@@ -24,17 +24,24 @@ const roughly = 3
 
 // teller tells of a curve over a range, roughly where it is judged from samples.
 func (p *plot) teller(c *curve, from, to float64, sampled bool) teller {
-	t := teller{p: p, c: c, from: from, to: to, figures: p.Set.Figures}
-	if sampled && (t.figures.N == 0 || t.figures.N > roughly) {
-		t.figures = units.Figures{N: roughly}
+	return teller{p: p, c: c, from: from, to: to, figures: p.figures(c, from, to, sampled)}
+}
+
+// figures are those with which the values of a curve between two places are told, roughly
+// where it is judged from samples.
+func (p *plot) figures(c *curve, from, to float64, sampled bool) units.Figures {
+	out := p.FiguresAlong(c.fn, from, to, c.unit)
+	if out.Givens {
+		out.N = fewest(out.N, p.most)
 	}
-	return t
+	if sampled && (out.N == 0 || out.N > roughly) {
+		out = units.Figures{N: roughly}
+	}
+	return out
 }
 
 // shown is a value in a unit.
-func (t teller) shown(v float64, u *units.Unit) entry.Said {
-	return entry.Value{SI: v, InUnit: u.FromSI(v), Unit: u, Figures: t.figures, Rounding: t.p.Set.Rounding}.Said()
-}
+func (t teller) shown(v float64, u *units.Unit) entry.Said { return t.p.Told(t.figures, v, u) }
 
 // y is a value of the curve, x a place on the axis, each with its unit.
 func (t teller) y(v float64) entry.Said {

@@ -26,7 +26,7 @@ type label struct {
 }
 
 func exprLabel(x syntax.Expr) label {
-	return label{clean(typeset.Text(x)), typeset.Line(x)}
+	return label{clean(typeset.Expr(x).Page()), typeset.Line(x)}
 }
 
 // numberLabel is the text of a tick.

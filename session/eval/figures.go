@@ -101,15 +101,44 @@ func figures(n run.Figured, si float64, u *units.Unit, r units.Rounding) (known 
 	return known, shown
 }
 
-// supportShown are the figures that the givens of a value support, where results are
-// shown to those; none for what is exact.
-func (l *Line) supportShown(slot run.Slot, u *units.Unit) units.Figures {
-	if !l.Set.ByGivens {
-		return units.Figures{}
+// FiguresOf are the figures with which the value of a slot is shown in a unit: those that
+// its givens support, where results are shown to those and it is not exact.
+func (l *Line) FiguresOf(slot run.Slot, u *units.Unit) units.Figures {
+	if l.Set.ByGivens {
+		if shown := l.Support(l.Entry, slot, u).Shown; shown.Givens {
+			shown.Usual = l.Set.Figures.Usual
+			return shown
+		}
 	}
-	shown := l.Support(l.Entry, slot, u).Shown
-	shown.Usual = l.Set.Figures.Usual
-	return shown
+	return l.Set.Figures
+}
+
+// FiguresAlong are the figures with which the values of a function are told, which it has
+// between two places: those that its givens support of most of them, where results are
+// shown to those. What is near a zero is known to fewer, and to as many decimals.
+func (l *Line) FiguresAlong(fn int, from, to float64, u *units.Unit) units.Figures {
+	if !l.Set.ByGivens || l.Set.Exact {
+		return l.Set.Figures
+	}
+	const pieces = 6
+	var x [pieces + 1]float64
+	for i := range x {
+		x[i] = from + float64((to-from)*float64(i))/pieces
+	}
+	var most units.Figures
+	for _, n := range l.Planner.Program.KnownAlong(&l.State, fn, x[:]) {
+		if n.Place == 0 || n.V == 0 {
+			continue
+		}
+		if _, shown := figures(n, n.V, u, l.Set.Rounding); shown.N > most.N {
+			most = shown
+		}
+	}
+	if most.N == 0 {
+		return l.Set.Figures
+	}
+	most.Usual, most.Decimals = l.Set.Figures.Usual, false
+	return most
 }
 
 // SayFigures cautions where the givens support no figure of a value that is shown to

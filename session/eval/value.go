@@ -22,12 +22,12 @@ func (l *Line) NewValue(name string, x syntax.Expr, slot run.Slot, unit *units.U
 	}
 	v := entry.Value{
 		Name: name, SI: si, Dim: st.Dim, Tag: st.Tag, Unit: unit,
-		Quantity: quantityName(st, unit), Figures: l.Set.Figures, Rounding: l.Set.Rounding,
+		Quantity: quantityName(st, unit), Rounding: l.Set.Rounding,
 	}
 	if f, ok := l.writtenFigures(x, si, unit); ok {
 		v.Figures = f
-	} else if of := l.supportShown(slot, unit); of.Givens {
-		v.Figures = of
+	} else {
+		v.Figures = l.FiguresOf(slot, unit)
 	}
 	v.InUnit = inUnit(x, si, unit, l.Planner)
 	least := si
@@ -41,9 +41,7 @@ func (l *Line) NewValue(name string, x syntax.Expr, slot run.Slot, unit *units.U
 	if least < 0 && v.Quantity == "speed" {
 		v.Quantity = "velocity" // a speed has no sign
 	}
-	if math.IsInf(v.InUnit, 0) || v.InUnit == 0 && si != 0 && !unit.Affine() {
-		l.Find(finding.New(finding.OutOfRange, x.Span(), "The value is too large in "+unit.Screen()+".",
-			"Report it in another unit."))
+	if !l.inRange(v, x) {
 		return v, false
 	}
 	for _, f := range l.Entry.Findings {
@@ -52,6 +50,16 @@ func (l *Line) NewValue(name string, x syntax.Expr, slot run.Slot, unit *units.U
 		}
 	}
 	return v, true
+}
+
+// inRange tells whether a value can be shown in its unit, and says where it can't.
+func (l *Line) inRange(v entry.Value, x syntax.Expr) bool {
+	if math.IsInf(v.InUnit, 0) || v.InUnit == 0 && v.SI != 0 && !v.Unit.Affine() {
+		l.Find(finding.New(finding.OutOfRange, x.Span(), "The value is too large in "+v.Unit.Screen()+".",
+			"Report it in another unit."))
+		return false
+	}
+	return true
 }
 
 // elements are those of a list in a unit.
@@ -95,9 +103,28 @@ func (p *Page) ValueIn(si float64, u *units.Unit) *entry.Value {
 	return &entry.Value{SI: si, Dim: u.Dim(), Tag: u.Tag(), Unit: u, InUnit: u.FromSI(si), Figures: p.Set.Figures, Rounding: p.Set.Rounding}
 }
 
+// SlotIn is what a slot, which x or more was planned as, came to in a unit: to the figures
+// that its givens support where results are shown so. It is false where it is too large
+// in the unit, which is found.
+func (l *Line) SlotIn(x syntax.Expr, slot run.Slot, u *units.Unit) (entry.Value, bool) {
+	v := *l.ValueIn(l.State.At(slot), u)
+	v.Figures = l.FiguresOf(slot, u)
+	if l.Planner.Unsure {
+		l.unsure(&v, x, slot)
+	}
+	return v, l.inRange(v, x)
+}
+
 // ShownIn is a value in a unit, with the figures in force.
 func (p *Page) ShownIn(v float64, u *units.Unit) string {
 	return units.FormatQuantity(u.FromSI(v), u, p.Set.Figures, p.Set.Rounding, units.Screen)
+}
+
+// Told is a value in a unit as a sentence has it, to some figures.
+func (p *Page) Told(figures units.Figures, si float64, u *units.Unit) entry.Said {
+	v := p.ValueIn(si, u)
+	v.Figures = figures
+	return v.Said()
 }
 
 // quantityName says what kind of quantity a value is, as it is shown: in J an

@@ -149,7 +149,16 @@ func (v *solving) alsoText(also *algebra.Root, taken float64) entry.Said {
 	if !one.OK || !good || math.Abs(one.Value-taken) <= alike*math.Abs(taken) {
 		return nil
 	}
-	return entry.Say("; … solves the equation too", v.ValueIn(one.Value, v.solutionUnit(0, one.Static)).Said())
+	return entry.Say("; … solves the equation too", v.beside(one.Value, v.solutionUnit(0, one.Static)))
+}
+
+// beside is a solution beside the one that was taken, to the figures of that.
+func (v *solving) beside(x float64, u *units.Unit) entry.Said {
+	figures := v.Set.Figures
+	if values := v.Entry.Values(); len(values) > 0 {
+		figures = values[0].Figures
+	}
+	return v.Told(figures, x, u)
 }
 
 // turnsAdd says that turns of an angle may add solutions, where it is not known which.
@@ -249,21 +258,21 @@ func (v *solving) list(all []solution) entry.Said {
 		all = all[:limit.Listed]
 		slices.SortFunc(all, func(a, b solution) int { return cmp.Compare(a.values[0], b.values[0]) })
 	}
-	figures := v.Set.Figures
-	named := func() []entry.Said {
+	named := func(apart bool) []entry.Said {
 		var out []entry.Said
 		for _, one := range all {
 			u := v.solutionUnit(0, v.Planner.Static(one.slots[0]))
-			value := v.ValueIn(one.values[0], u)
-			value.Figures = figures
-			out = append(out, value.Said())
+			figures := v.FiguresOf(one.slots[0], u)
+			if apart {
+				figures = units.Figures{N: apartFigures}
+			}
+			out = append(out, v.Told(figures, one.values[0], u))
 		}
 		return out
 	}
-	text := named()
+	text := named(false)
 	if len(slices.CompactFunc(slices.Clone(text), entry.Said.Same)) < len(text) {
-		figures = units.Figures{N: apartFigures}
-		text = named()
+		text = named(true)
 	}
 	return entry.Joined(text, " and ").And(more)
 }
@@ -285,7 +294,8 @@ func (v *solving) listSystem(all []solution) entry.Said {
 			if k > 0 {
 				said = said.And(", ")
 			}
-			said = said.And("… = …", entry.Name(u.Name), v.ValueIn(one.values[k], v.solutionUnit(k, v.Planner.Static(one.slots[k]))).Said())
+			unit := v.solutionUnit(k, v.Planner.Static(one.slots[k]))
+			said = said.And("… = …", entry.Name(u.Name), v.Told(v.FiguresOf(one.slots[k], unit), one.values[k], unit))
 		}
 	}
 	return said

@@ -286,10 +286,13 @@ const anyNumber = ", with any whole number n"
 func (f *families) each(v *solving, x float64) entry.Said {
 	u := v.solutionUnit(0, f.static)
 	turns := entry.Say("n·…", v.ValueIn(f.period, u).Said())
+	if !f.static.Dim.IsOne() { // a turn is exact
+		turns = entry.Say("n·…", v.beside(f.period, u))
+	}
 	if x == 0 {
 		return turns
 	}
-	return entry.Say("… + …", v.ValueIn(x, u).Said(), turns)
+	return entry.Say("… + …", v.beside(x, u), turns)
 }
 
 // shownStretches lists the stretches: every x with n·360° ≤ x ≤ 180° + n·360°.

@@ -165,7 +165,7 @@ func localScaling(l *eval.Line, s *syntax.Scaling, of run.Slot, by *plan.Def, kn
 	to := entry.Value{InUnit: power, Unit: units.One, Figures: units.Figures{N: 4}, Rounding: l.Set.Rounding}
 	line = line.And(" goes as … to the power …", against, to.Said())
 	if twice-twice == 0 {
-		line = line.And("; doubling … multiplies … by …", against, grown, times(l, twice/y0))
+		line = line.And("; doubling … multiplies … by …", against, grown, times(l, twice/y0, of))
 	}
 	return entry.Lines{line.And(".")}
 }

@@ -54,7 +54,7 @@ func With(l *eval.Line, d *plan.Def, s *syntax.With, in syntax.UnitText) {
 			}
 		}
 	case was.Value != 0:
-		r.Notes = []entry.Said{entry.Say("… times … as it was", times(l, got.Value/was.Value), entry.Math(s.X))}
+		r.Notes = []entry.Said{entry.Say("… times … as it was", times(l, got.Value/was.Value, got.Slot, was.Slot), entry.Math(s.X))}
 	}
 	for _, b := range s.By {
 		if by, ok := l.Planner.Find(&syntax.Name{Name: b.Name, Line: b.Line}); ok {
@@ -86,10 +86,17 @@ func withSymbols(l *eval.Line, s *syntax.With) {
 	l.Entry.Outcome = entry.Lines{entry.Say("… becomes …", entry.Maths(s.X, again)...)}
 }
 
-// times is a factor, with the figures in force; zeros at its end are dropped, since most are
-// exact.
-func times(l *eval.Line, r float64) entry.Said {
-	return entry.Value{InUnit: r, Unit: units.One, Figures: units.Figures{N: l.Set.Figures.N}, Rounding: l.Set.Rounding}.Said()
+// times is a factor, with the figures in force or, of values, with those of the one that has
+// the fewest; zeros at its end are dropped, since most are exact.
+func times(l *eval.Line, r float64, of ...run.Slot) entry.Said {
+	figures := units.Figures{N: l.Set.Figures.N}
+	for _, s := range of {
+		st := l.Planner.Static(s)
+		if n := l.FiguresOf(s, units.Preferred(st.Dim, st.Tag)); n.Givens && (figures.N == 0 || n.N < figures.N) {
+			figures.N = n.N
+		}
+	}
+	return l.Told(figures, r, units.One)
 }
 
 // along says which results that a quantity is worked out from change with another one,
