@@ -4,6 +4,7 @@ import (
 	"math"
 	"strconv"
 	"strings"
+	"sync"
 )
 
 // form is a small expression over the operands a and b and the constant k of an
@@ -65,7 +66,7 @@ func (f *form) over(a, b Interval, k float64) Interval {
 // numbers of any kind: of makes one of a plain number, apply runs an operation on
 // them. It returns false where the operation has no slope by that operand.
 func SlopeIn[N any](op Op, operand int, a, b N, k float64, of func(float64) N, apply func(op Op, x, y N, k float64) N) (N, bool) {
-	f := slopes[op][operand]
+	f := slopes()[op][operand]
 	if f == nil {
 		return a, false
 	}
@@ -208,25 +209,24 @@ func called(word string) (Op, bool) {
 	return 0, false
 }
 
-// slopes are the forms of the table's slopes, by operand. They never change once
-// they are read.
-var slopes = readSlopes()
-
-func readSlopes() (out [Count][2]*form) {
+// slopes are the forms of the table's slopes, by operand. They are read when a slope is
+// first asked for, and never change.
+var slopes = sync.OnceValue(func() *[Count][2]*form {
+	var out [Count][2]*form
 	for op := range table {
 		out[op] = [2]*form{read(table[op].da), read(table[op].db)}
 	}
-	return out
-}
+	return &out
+})
 
 // Slopes are the slopes of an arithmetic operation by its operands; not a number
 // where it has none.
 func (op Op) Slopes(a, b, k float64) (da, db float64) {
 	da, db = math.NaN(), math.NaN()
-	if f := slopes[op][0]; f != nil {
+	if f := slopes()[op][0]; f != nil {
 		da = f.value(a, b, k)
 	}
-	if f := slopes[op][1]; f != nil {
+	if f := slopes()[op][1]; f != nil {
 		db = f.value(a, b, k)
 	}
 	return da, db
@@ -236,10 +236,10 @@ func (op Op) Slopes(a, b, k float64) (da, db float64) {
 // its operands, wherever it has them.
 func (op Op) SlopesOver(a, b Interval, k float64) (da, db Interval) {
 	da, db = Everything(), Everything()
-	if f := slopes[op][0]; f != nil {
+	if f := slopes()[op][0]; f != nil {
 		da = f.over(a, b, k)
 	}
-	if f := slopes[op][1]; f != nil {
+	if f := slopes()[op][1]; f != nil {
 		db = f.over(a, b, k)
 	}
 	return da, db

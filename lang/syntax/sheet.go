@@ -4,6 +4,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 
 	"steelyard/lang/finding"
 )
@@ -32,14 +33,15 @@ func (r unread) reads(text string) Stmt {
 }
 
 // pattern is how a line is written, with what each such line has somewhere: it is quick to
-// find, and most lines have none of it.
+// find, and most lines have none of it. It is compiled when a line first has: most pages
+// end without.
 type pattern struct {
-	*regexp.Regexp
-	needs []string
+	compiled func() *regexp.Regexp
+	needs    []string
 }
 
 func patternWith(expr string, needs ...string) pattern {
-	return pattern{regexp.MustCompile(expr), needs}
+	return pattern{sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(expr) }), needs}
 }
 
 // in takes a line apart; nil if it is written in another way.
@@ -47,7 +49,7 @@ func (p pattern) in(line string) []string {
 	if !slices.ContainsFunc(p.needs, func(part string) bool { return strings.Contains(line, part) }) {
 		return nil
 	}
-	return p.FindStringSubmatch(line)
+	return p.compiled().FindStringSubmatch(line)
 }
 
 var (

@@ -5,8 +5,6 @@ import (
 	"sync"
 	"unicode"
 
-	"github.com/mattn/go-runewidth"
-
 	"steelyard/session/rows"
 	"steelyard/units/writing"
 )
@@ -20,7 +18,7 @@ func noWidth(r rune) bool {
 }
 
 // width counts the cells of a text.
-func width(text string) int { return runewidth.StringWidth(text) }
+func width(text string) int { return rows.Width(text) }
 
 // wrap breaks a text into rows of at most so many cells.
 func wrap(text string, columns int) []string { return rows.Fit(clean(text), columns) }

@@ -4,8 +4,6 @@ import (
 	"strings"
 
 	"steelyard/session/rows"
-
-	"github.com/mattn/go-runewidth"
 )
 
 // width is the most cells of a row: a screen of 80, less an indent of eight.
@@ -29,7 +27,7 @@ func under(text string) []string { return fold("    ", "  "+text) }
 
 // beside sets a word and what it means side by side, the meaning at a column.
 func beside(word string, column int, meaning string) []string {
-	gap := max(1, column-runewidth.StringWidth(word))
+	gap := max(1, column-rows.Width(word))
 	blank := strings.Repeat(" ", column)
 	return fold(blank, word+strings.Repeat(" ", gap)+meaning)
 }
@@ -38,7 +36,7 @@ func beside(word string, column int, meaning string) []string {
 func table(words, meanings []string) []string {
 	column := 0
 	for _, w := range words {
-		column = max(column, runewidth.StringWidth(w)+2)
+		column = max(column, rows.Width(w)+2)
 	}
 	column = min(column, 26)
 	var out []string
@@ -75,7 +73,7 @@ func fit(lines []string, cells int) []string {
 // first hang where they did before, or, where they had none, under what stands
 // beside a first word; in a narrow screen less far in.
 func narrow(text string, hang, cells int) []string {
-	if runewidth.StringWidth(text) <= cells {
+	if rows.Width(text) <= cells {
 		return []string{text}
 	}
 	head := len(text) - len(strings.TrimLeft(text, " "))
@@ -83,7 +81,7 @@ func narrow(text string, hang, cells int) []string {
 		hang = head + 2
 		if gap := strings.Index(text[head:], "  "); gap > 0 {
 			rest := strings.TrimLeft(text[head+gap:], " ")
-			hang = runewidth.StringWidth(text[:len(text)-len(rest)])
+			hang = rows.Width(text[:len(text)-len(rest)])
 		}
 	}
 	if hang > cells/2 {

@@ -81,7 +81,7 @@ func (t *plainText) gap() { t.b.WriteByte('\n') }
 // wrapped writes a text, its first row after one indent and the others after
 // another.
 func (t *plainText) wrapped(first, next, text string) {
-	indent := max(runewidth.StringWidth(first), runewidth.StringWidth(next))
+	indent := max(rows.Width(first), rows.Width(next))
 	for i, row := range fold(text, t.columns-indent) {
 		if i == 0 {
 			t.out(first + row)
@@ -101,7 +101,7 @@ func (t *plainText) heading(text, under string) {
 	most := 0
 	for _, row := range fold(text, t.columns) {
 		t.out(row)
-		most = max(most, runewidth.StringWidth(row))
+		most = max(most, rows.Width(row))
 	}
 	t.out(strings.Repeat(under, most))
 }
@@ -171,19 +171,19 @@ func (t *plainText) drawing(text string) {
 	}
 }
 
-func (t *plainText) givens(rows []given) {
+func (t *plainText) givens(all []given) {
 	t.out("Given")
 	most := 0
-	for _, g := range rows {
-		most = max(most, min(runewidth.StringWidth(plainSide(g.Name)), t.columns/3))
+	for _, g := range all {
+		most = max(most, min(rows.Width(plainSide(g.Name)), t.columns/3))
 	}
-	for _, g := range rows {
+	for _, g := range all {
 		name := plainSide(g.Name)
 		shown := g.Shown.text()
 		if words := t.prose(g.Meaning); words != "" {
 			shown += ", " + words
 		}
-		if runewidth.StringWidth(name) > most {
+		if rows.Width(name) > most {
 			t.wrapped("  ", "    ", name+" = "+shown)
 			continue
 		}
@@ -212,7 +212,7 @@ func (t *plainText) working(w *working, of []syntax.Expr) {
 func (t *plainText) definitions(lines []entry.WorkLine) {
 	most := 0
 	for i := range lines {
-		if n := runewidth.StringWidth(plainSide(lines[i].Left)); n <= t.columns/3 {
+		if n := rows.Width(plainSide(lines[i].Left)); n <= t.columns/3 {
 			most = max(most, n)
 		}
 	}
@@ -246,13 +246,13 @@ func (t *plainText) line(l *entry.WorkLine, most int) {
 	}
 	indent := strings.Repeat(" ", most+5)
 	if left != "" || right != "" {
-		row := "  " + strings.Repeat(" ", max(0, most-runewidth.StringWidth(left))) + left
+		row := "  " + strings.Repeat(" ", max(0, most-rows.Width(left))) + left
 		if right != "" {
 			row += " = "
 		}
 		reason := t.say(l.Reason)
-		beside := runewidth.StringWidth(row+right) + 4
-		if reason != "" && beside+runewidth.StringWidth(reason)+2 <= t.columns {
+		beside := rows.Width(row+right) + 4
+		if reason != "" && beside+rows.Width(reason)+2 <= t.columns {
 			t.out(row + right + "    (" + reason + ")")
 		} else {
 			t.long(row, indent, right)
@@ -271,7 +271,7 @@ func (t *plainText) long(row, indent, right string) {
 	switch {
 	case right == "":
 		t.wrapped("  ", "    ", strings.TrimSpace(row))
-	case runewidth.StringWidth(row) > t.columns/2:
+	case rows.Width(row) > t.columns/2:
 		t.wrapped("  ", "    ", strings.TrimSpace(row)+" "+right)
 	default:
 		t.wrapped(row, indent, right)
@@ -305,7 +305,7 @@ func (t *plainText) answer(a *answer) {
 	if a.Points > 0 {
 		worth = "   [" + points(a.Points) + "]"
 	}
-	if n := runewidth.StringWidth(s + worth); n+4 <= t.columns {
+	if n := rows.Width(s + worth); n+4 <= t.columns {
 		edge := "+" + strings.Repeat("-", n+2) + "+"
 		t.out(edge)
 		t.out("| " + s + worth + " |")

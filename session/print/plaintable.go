@@ -3,16 +3,15 @@ package print
 import (
 	"strings"
 
-	"github.com/mattn/go-runewidth"
-
 	"steelyard/session/draw"
+	"steelyard/session/rows"
 )
 
 // table writes a table in columns, or, where it is too wide for that, row by row
 // with its heads before the values.
 func (t *plainText) table(table *table) {
 	columns := draw.Columns(table.Cells())
-	if across := runewidth.StringWidth(columns[0]); across <= t.columns {
+	if across := rows.Width(columns[0]); across <= t.columns {
 		t.out(columns[0])
 		t.out(strings.Repeat("-", across))
 		for _, row := range columns[1:] {

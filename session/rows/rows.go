@@ -30,7 +30,7 @@ func Hang(text string, hang, width int) []string {
 	blanks := len(text) - len(strings.TrimLeft(text, " "))
 	f.to, f.used = blanks, blanks
 	for from, to := range pieces(text, blanks) {
-		f.add(from, to, runewidth.StringWidth(text[from:to]))
+		f.add(from, to, Width(text[from:to]))
 	}
 	return append(f.rows, f.row())
 }
@@ -39,13 +39,13 @@ func Hang(text string, hang, width int) []string {
 // no room is broken. Blanks in a row count as one.
 func Fit(text string, width int) []string {
 	width = max(width, 2) // the widest character takes two cells
-	if isRow(text) && runewidth.StringWidth(text) <= width {
+	if isRow(text) && Width(text) <= width {
 		return []string{text}
 	}
 	text = strings.Join(strings.Fields(text), " ")
 	f := filler{text: text, width: width}
 	for from, to := range pieces(text, 0) {
-		cells := runewidth.StringWidth(text[from:to])
+		cells := Width(text[from:to])
 		for cells > width {
 			if f.begun {
 				f.next()
@@ -56,7 +56,7 @@ func Fit(text string, width int) []string {
 			}
 			f.rows = append(f.rows, head)
 			from += len(head)
-			cells = runewidth.StringWidth(text[from:to])
+			cells = Width(text[from:to])
 		}
 		if from < to {
 			f.add(from, to, cells)
@@ -153,7 +153,7 @@ func together(piece, word string, quoted bool) bool {
 	if !quoted && !(isNumber(piece) && isUnit(word)) && !(piece == "line" && isNumber(word)) && piece != "-" && piece != "−" && piece != "+" {
 		return false
 	}
-	return runewidth.StringWidth(piece)+runewidth.StringWidth(word) < longestPiece
+	return Width(piece)+Width(word) < longestPiece
 }
 
 // isNumber tells whether a piece is a number, so that a unit may follow.

@@ -74,3 +74,23 @@ func FuzzFit(f *testing.F) {
 		}
 	})
 }
+
+// TestWidth asks the library for every character that is counted without it, alone and
+// between others.
+func TestWidth(t *testing.T) {
+	var all strings.Builder
+	for r := range rune(0x110000) {
+		if !usual(r) {
+			continue
+		}
+		all.WriteRune(r)
+		if got := runewidth.RuneWidth(r); got != 1 {
+			t.Errorf("%q takes %d", r, got)
+		}
+	}
+	for _, text := range []string{all.String(), "", "v₀ = √(2·g·h) ≈ 3.1 m/s²", "力 = 2 N", "e\u0301", "a\u00adb", "\x7f", "👩‍🔬 k"} {
+		if got, want := Width(text), runewidth.StringWidth(text); got != want {
+			t.Errorf("%.40q takes %d, want %d", text, got, want)
+		}
+	}
+}

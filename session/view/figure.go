@@ -3,10 +3,9 @@ package view
 import (
 	"strings"
 
-	"github.com/mattn/go-runewidth"
-
 	"steelyard/session/draw"
 	"steelyard/session/entry"
+	"steelyard/session/rows"
 )
 
 // graphRows is the height of a graph where the window's is not known.
@@ -29,7 +28,7 @@ func (p *page) Graph(g *entry.Graph) {
 // with the heads before the values.
 func (p *page) Table(t *entry.Table) {
 	columns, indent := draw.Columns(t.Cells()), p.margin+2
-	if across := runewidth.StringWidth(columns[0]); across <= p.o.Width-2 {
+	if across := rows.Width(columns[0]); across <= p.o.Width-2 {
 		for _, row := range columns {
 			p.row(min(indent, p.o.Width-across), strings.TrimRight(row, " "))
 		}

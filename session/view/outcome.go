@@ -4,10 +4,9 @@ import (
 	"strconv"
 	"strings"
 
-	"github.com/mattn/go-runewidth"
-
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
+	"steelyard/session/rows"
 	"steelyard/units"
 )
 
@@ -85,7 +84,7 @@ func article(v *entry.Value) string {
 func equalsAt(e *entry.Entry) int {
 	if e.Named() {
 		if i := strings.IndexByte(e.Text, '='); i >= 0 {
-			return runewidth.StringWidth(clean(e.Text[:i]))
+			return rows.Width(clean(e.Text[:i]))
 		}
 	}
 	return 2

@@ -181,7 +181,7 @@ func (p *page) readings(f *finding.Finding) {
 func (p *page) told(line string) {
 	text := strings.TrimLeft(clean(line), " ")
 	indent := p.margin + 2 + len(line) - len(strings.TrimLeft(line, " "))
-	if indent+runewidth.StringWidth(text) <= p.o.Width {
+	if indent+rows.Width(text) <= p.o.Width {
 		p.row(indent, text)
 		return
 	}
@@ -213,11 +213,11 @@ func (p *page) caret(at finding.Span) {
 		end = start + i
 	}
 	before, line := clean(text[start:from]), clean(text[start:end])
-	col := runewidth.StringWidth(before)
+	col := rows.Width(before)
 	last := end == len(text)
-	if p.margin+runewidth.StringWidth(line) >= p.o.Width {
+	if p.margin+rows.Width(line) >= p.o.Width {
 		before, line = excerpt(before, line, p.o.Width-p.margin-4)
-		col = runewidth.StringWidth(before)
+		col = rows.Width(before)
 		p.row(p.margin, line)
 	} else if !last {
 		p.row(p.margin, line)
@@ -229,11 +229,11 @@ func (p *page) caret(at finding.Span) {
 func excerpt(before, line string, room int) (string, string) {
 	room = max(room, 16)
 	after := strings.TrimPrefix(line, before)
-	if cells := runewidth.StringWidth(before); cells > room/2 {
+	if cells := rows.Width(before); cells > room/2 {
 		before = runewidth.TruncateLeft(before, cells-room/2, "…")
 	}
-	rest := room - runewidth.StringWidth(before)
-	if runewidth.StringWidth(after) > rest {
+	rest := room - rows.Width(before)
+	if rows.Width(after) > rest {
 		after = runewidth.Truncate(after, rest, "…")
 	}
 	return before, before + after

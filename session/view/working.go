@@ -3,10 +3,9 @@ package view
 import (
 	"strings"
 
-	"github.com/mattn/go-runewidth"
-
 	"steelyard/lang/typeset"
 	"steelyard/session/entry"
+	"steelyard/session/rows"
 	"steelyard/units"
 )
 
@@ -41,7 +40,7 @@ const widest = 40
 func workRows(lines []entry.WorkLine) []string {
 	wide := 0
 	for i, l := range lines {
-		cells := runewidth.StringWidth(leftOf(l) + " = " + rightOf(l))
+		cells := rows.Width(leftOf(l) + " = " + rightOf(l))
 		above := l.Left != nil && l.Right != nil && i+1 < len(lines) && lines[i+1].Reason != nil // the equation itself
 		if (l.Reason != nil || above) && cells <= widest {
 			wide = max(wide, cells)
@@ -58,13 +57,13 @@ func workRows(lines []entry.WorkLine) []string {
 		case left == "":
 			text = strings.Repeat(" ", gap) + "= " + rightOf(l)
 		case l.Shown != nil && i > 0: // the value of the name that the lines above are about
-			text = strings.Repeat(" ", max(0, gap-1-runewidth.StringWidth(left))) + left + " = " + rightOf(l)
+			text = strings.Repeat(" ", max(0, gap-1-rows.Width(left))) + left + " = " + rightOf(l)
 		default:
 			text = left + " = " + rightOf(l)
-			gap = runewidth.StringWidth(left) + 1
+			gap = rows.Width(left) + 1
 		}
 		if l.Reason != nil {
-			text += strings.Repeat(" ", max(0, wide-runewidth.StringWidth(text))) + "   " + l.Reason.String()
+			text += strings.Repeat(" ", max(0, wide-rows.Width(text))) + "   " + l.Reason.String()
 		}
 		out = append(out, text)
 		if len(l.Units) > 0 {
