@@ -62,6 +62,9 @@ func (p *Pad) Filed() { p.page.Planner.Names.Nearest = true }
 // Revise works no others out.
 func (p *Pad) Revised() { p.watch = true }
 
+// Reads tells how files of the page's folder are read: its readings.
+func (p *Pad) Reads(files func(name string) ([]byte, error)) { p.page.Files = files }
+
 // Rounded tells that results are shown to the figures that their givens support where no
 // line says more, and other numbers with so many.
 func (p *Pad) Rounded(figures int) {

@@ -12,6 +12,7 @@ import (
 	"steelyard/session/entry"
 	"steelyard/session/eval"
 	"steelyard/session/given"
+	"steelyard/session/lab"
 	"steelyard/session/solve"
 	"steelyard/session/vary"
 	"steelyard/session/work"
@@ -37,6 +38,8 @@ var statements = table(
 	of(check.Check),
 	of(check.Report).with(advise.Report),
 	of(solve.Solve).with(advise.Solve),
+	of(lab.Data),
+	of(lab.Fit),
 	of(vary.Scaling),
 	of(curve.Graph).with(advise.Graph),
 	of(curve.Bars),

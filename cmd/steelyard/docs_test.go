@@ -141,11 +141,14 @@ func enteredIn(text string) []string {
 				continue
 			}
 			out = append(out, m[1])
-			open = strings.HasPrefix(m[1], "formula ") || strings.HasSuffix(m[1], ") =")
+			open = strings.HasPrefix(m[1], "formula ") || strings.HasSuffix(m[1], ") =") || m[1] == "data"
 			continue
 		}
 		body, ok := strings.CutPrefix(line, "      ")
 		open = open && ok && strings.HasPrefix(body, "  ") && !strings.HasPrefix(strings.TrimSpace(body), "=")
+		if open && strings.HasPrefix(out[len(out)-1], "data") { // what is found, and told of it, are no rows
+			open = !strings.Contains(body, ": ") && !strings.Contains(out[len(out)-1], "\n"+body)
+		}
 		if open {
 			out[len(out)-1] += "\n" + body
 		}
@@ -316,7 +319,9 @@ func TestEveryStatementHasAnExample(t *testing.T) {
 		if !s.Ready || slices.Contains(only, s.Word) {
 			continue
 		}
-		if !slices.ContainsFunc(entered, func(e string) bool { return e == s.Word || strings.HasPrefix(e, s.Word+" ") }) {
+		if !slices.ContainsFunc(entered, func(e string) bool {
+			return e == s.Word || strings.HasPrefix(e, s.Word+" ") || strings.HasPrefix(e, s.Word+"\n")
+		}) {
 			t.Errorf("no example has the statement %s", s.Word)
 		}
 	}

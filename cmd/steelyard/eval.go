@@ -8,6 +8,7 @@ import (
 	"steelyard/lang/finding"
 	"steelyard/lang/limit"
 	"steelyard/lang/syntax"
+	"steelyard/session/disk"
 	"steelyard/session/entry"
 	"steelyard/session/help"
 	"steelyard/session/live"
@@ -17,6 +18,7 @@ import (
 // runEval works statements out without a scratchpad.
 func runEval(w *world, g given, statements []string) int {
 	ev := &evaluator{w: w, pad: live.Lines(), out: bufio.NewWriter(w.stdout), json: g.has("json")}
+	ev.pad.Reads(disk.Folder("."))
 	if len(statements) == 0 {
 		statements = []string{stdinName}
 	}

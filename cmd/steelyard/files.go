@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"steelyard/lang/limit"
+	"steelyard/session/disk"
 	"steelyard/session/entry"
 	"steelyard/session/live"
 	"steelyard/session/print"
@@ -191,9 +192,21 @@ func (s *scratchpad) enterSheet(ctx context.Context, sheet *worksheet.Sheet) ([]
 	return s.pad.Entries(), gaps, true
 }
 
+// blank is an empty page, which reads files of the folder that it is saved in.
+func (s *scratchpad) blank() *live.Page {
+	page := live.New()
+	page.Reads(s.reads)
+	return page
+}
+
+// reads reads a file of the folder that the page is saved in, or else of the one at hand.
+func (s *scratchpad) reads(name string) ([]byte, error) {
+	return disk.Folder(filepath.Dir(s.file.path))(name)
+}
+
 // fresh empties the scratchpad and begins a new journal.
 func (s *scratchpad) fresh() {
-	s.pad, s.file = live.New(), openFile{}
+	s.pad, s.file = s.blank(), openFile{}
 	s.journal.Close(false)
 	s.newJournal()
 }
@@ -225,7 +238,7 @@ func (s *scratchpad) print(arg string) {
 	if said["as handout"] {
 		p.edition, what = print.Handout, "a handout"
 	}
-	text, told, _ := p.compose(s.pad.Title(), worksheet.Printed(s.w.ctx, s.pad.Entries()))
+	text, told, _ := p.compose(s.pad.Title(), worksheet.Printed(s.w.ctx, s.pad.Entries(), s.reads))
 	for _, t := range told {
 		s.tell(t)
 	}

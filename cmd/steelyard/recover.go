@@ -8,7 +8,6 @@ import (
 	"strings"
 
 	"steelyard/session/journal"
-	"steelyard/session/live"
 )
 
 // startJournal begins a journal, and offers what earlier runs left behind.
@@ -69,7 +68,7 @@ func (s *scratchpad) recover(ctx context.Context, arg string) {
 	}
 	// From here on this run writes the journal that it was recovered from.
 	s.journal.Close(false)
-	s.pad, s.file, s.journal = live.New(), openFile{}, resumed
+	s.pad, s.file, s.journal = s.blank(), openFile{}, resumed
 	s.pad.SetTitle(last.Title)
 	for _, text := range last.Statements {
 		s.show(s.pad.Add(ctx, text))

@@ -39,7 +39,8 @@ func runScratchpad(w *world, file string) int {
 	if w.in == nil {
 		return w.stoppable(func(w *world) int { return runEval(w, nil, nil) })
 	}
-	s := &scratchpad{w: w, pad: live.New()}
+	s := &scratchpad{w: w}
+	s.pad = s.blank()
 	var sheet *worksheet.Sheet
 	if file != "" {
 		var problem *worksheet.FileProblem

@@ -85,6 +85,8 @@ const (
 	BooksDiffer ID = "books-differ" // an energy bar chart does not balance
 	Searched    ID = "searched"     // found by search, since no rearrangement leads there
 	NotSettled  ID = "not-settled"  // neither proved to hold a solution nor proved empty
+	BadData     ID = "bad-data"     // readings with a cell that holds no number
+	NoFit       ID = "no-fit"       // no parameters were found that fit readings best
 	NotSolved   ID = "not-solved"   // this equation can't be rearranged here
 
 	// said once
@@ -173,6 +175,8 @@ var table = [...]about{
 	{BooksDiffer, Check, "The energies of a bar chart do not add up from one stage to the next."},
 	{Searched, Note, "The equation can't be rearranged for the unknown; its values were searched for in a range."},
 	{NotSettled, Caution, "Somewhere in the range it could not be told whether there is a solution."},
+	{BadData, Error, "A table of readings can't be read; the line and the column are shown."},
+	{NoFit, Error, "Nothing was found that fits the readings best."},
 	{NotSolved, Error, "This version can't solve the equation for the unknown."},
 
 	{ReadAs, Note, "Something is written in another way than print does, and is read: nothing else can be meant."},

@@ -27,6 +27,10 @@ const (
 	Written = 10_000
 	// Solved is the most elements of a list that an equation is solved for.
 	Solved = 1000
+	// DataRows is the most rows of one table of readings.
+	DataRows = 2_000_000
+	// DataFile is the most bytes of one file of readings.
+	DataFile = 64 << 20
 	// Pieces is the most intervals of one function.
 	Pieces = 64
 	// Cost is the most operations that one line may cost, calls included.

@@ -63,6 +63,7 @@ const (
 	Slope             // the slope of function number A at Args[B], by that argument
 	Area              // the area under function number A from Args[B] to Args[B+1]
 	Solve             // a root by number A of the program's solves; its candidates or bounds are Args[B : B+C]
+	Fit               // parameter number K of number A of the program's fits; its readings are Args[B : B+C]
 
 	// Count is how many operations there are.
 	Count = int(iota)
@@ -86,6 +87,7 @@ const (
 	NoSlope                 // a curve has a value there and no slope
 	NotSettled              // an area that is not known closely enough
 	Unbounded               // an area that does not come to an end
+	NoFit                   // no parameters were found that fit readings best
 )
 
 // String returns the name of an operation, for tests and for whoever reads a
@@ -99,7 +101,7 @@ func (op Op) Operands() int { return int(table[op].operands) }
 func (op Op) List() bool { return table[op].list }
 
 // Runs tells that an operation runs the function number A.
-func (op Op) Runs() bool { return table[op].list && op != Solve && op != Join }
+func (op Op) Runs() bool { return table[op].list && op != Solve && op != Join && op != Fit }
 
 // Elements is how many elements an operation makes of n, and whether it works on all
 // of them together; by elements it makes as many.

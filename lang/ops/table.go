@@ -24,6 +24,7 @@ var table = [Count]row{
 	Slope:   {name: "slope", list: true, value: noValue},
 	Area:    {name: "area", list: true, value: noValue},
 	Solve:   {name: "solve", list: true, value: noValue},
+	Fit:     {name: "fit", list: true, value: noValue},
 	Data:    {name: "data", value: noValue},
 	Join:    {name: "join", list: true, value: noValue},
 

@@ -98,6 +98,11 @@ func (p *Planner) Listed(slots []run.Slot) run.Slot {
 	return p.Emit(run.Instr{Op: ops.Join, B: first, C: run.Slot(len(slots))}, st)
 }
 
+// Readings adds a list of readings in a unit to the main code.
+func (p *Planner) Readings(list []run.Instr, u *units.Unit) run.Slot {
+	return p.coder("").data(list, syntax.Span{}, unitStatic(u))
+}
+
 // Picked is an element of a list of the main code, counted from 0.
 func (p *Planner) Picked(list run.Slot, i int) run.Slot {
 	return p.Emit(run.Instr{Op: ops.Pick, A: list, K: float64(i)}, p.Static(list))

@@ -16,7 +16,7 @@ import (
 type Mark struct {
 	that, gravity        *Def
 	instrs, args, funcs  int32
-	solves, data         int32
+	solves, data, fits   int32
 	names                int32
 	zeros, settled       int32
 	plans, loaded, units int32
@@ -27,7 +27,7 @@ type Mark struct {
 func (p *Planner) Mark() Mark {
 	main := &p.Program.Main
 	return Mark{
-		instrs: int32(len(main.Instrs)), args: int32(len(main.Args)), funcs: int32(len(p.Program.Funcs)), solves: int32(len(p.Program.Solves)), data: int32(len(p.Program.Data)),
+		instrs: int32(len(main.Instrs)), args: int32(len(main.Args)), funcs: int32(len(p.Program.Funcs)), solves: int32(len(p.Program.Solves)), data: int32(len(p.Program.Data)), fits: int32(len(p.Program.Fits)),
 		names: int32(len(p.Names.all)), zeros: int32(len(p.zeros)), settled: int32(len(p.settled)),
 		plans: int32(len(p.plans)), loaded: int32(len(p.loaded)), units: int32(len(p.own)),
 		part: int32(p.part), that: p.that, gravity: p.gravity,
@@ -44,7 +44,7 @@ func (m Mark) Start() run.Slot { return run.Slot(m.instrs) }
 func (p *Planner) Cut(m Mark) {
 	p.Program.Main.Cut(run.Slot(m.instrs), int(m.args))
 	p.Program.Funcs, p.Program.Solves = p.Program.Funcs[:m.funcs], p.Program.Solves[:m.solves]
-	p.Program.Data = p.Program.Data[:m.data]
+	p.Program.Data, p.Program.Fits = p.Program.Data[:m.data], p.Program.Fits[:m.fits]
 	for i := len(p.plans) - 1; i >= int(m.plans); i-- {
 		d := p.plans[i]
 		d.planned = d.planned[:len(d.planned)-1]

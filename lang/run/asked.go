@@ -16,7 +16,7 @@ type asked[N any, D domain[N]] struct {
 	// d is the domain, which may hold these slots itself, to load them.
 	d D
 	// found is what is known of a slot that was looked for, and not worked out step by
-	// step: an area, a slope, a root. It is false for one that nothing is known of.
+	// step: an area, a slope, a root, a fit. It is false for one that nothing is known of.
 	found func(s Slot) (N, bool)
 	// kept tells which instructions are found too, and never copied: those that are
 	// told from each other by where they stand. It may be nil.
@@ -108,7 +108,7 @@ func (m *asked[N, D]) loads(s Slot) bool {
 func (m *asked[N, D]) searched(s Slot) bool {
 	in := &m.p.Main.Instrs[s]
 	switch in.Op {
-	case ops.Area, ops.Slope, ops.Solve:
+	case ops.Area, ops.Slope, ops.Solve, ops.Fit:
 		return true
 	}
 	return m.kept != nil && m.kept(in)

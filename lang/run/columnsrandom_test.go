@@ -82,7 +82,7 @@ func (b *randomCode) step() {
 			break
 		}
 		in.A = Slot(b.r.IntN(b.main))
-	case ops.Call, ops.Slope, ops.Area, ops.Solve:
+	case ops.Call, ops.Slope, ops.Area, ops.Solve, ops.Fit:
 		if b.funcs == 0 {
 			in.Op = ops.Copy
 			break

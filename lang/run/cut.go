@@ -160,6 +160,8 @@ func (c *cutter) instr(f *frame, s Slot) span {
 		return c.search(f, in)
 	case ops.Slope, ops.Area, ops.Solve:
 		return c.search(f, in)
+	case ops.Fit:
+		return c.fit(f, in)
 	case ops.Copy:
 		if out, ok := c.of(f, in.A); ok {
 			return out

@@ -209,8 +209,11 @@ func (p *Program) KnownAlong(st *State, fn int, x []float64) []Figured {
 // found is to which place a value is known that was looked for.
 func (m *mainFigures) found(s Slot) (Figured, bool) {
 	in, v := &m.p.Main.Instrs[s], m.st.At(s)
-	if in.Op == ops.Solve {
+	switch in.Op {
+	case ops.Solve:
 		return m.root(m.p.Solves[in.A], m.p.Main.list(in), v), true
+	case ops.Fit:
+		return Figured{V: v}, true // how well it is known is its uncertainty
 	}
 	return m.fewest(v, in), true
 }

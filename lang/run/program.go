@@ -122,6 +122,8 @@ type Program struct {
 	Data [][]Instr
 	// Solves are what the ops.Solve instructions of the main code do.
 	Solves []*Solve
+	// Fits are what the ops.Fit instructions of the main code do.
+	Fits []*Fit
 }
 
 // Heat says what a slot with the dimension of temperature stands for.

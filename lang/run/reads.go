@@ -91,6 +91,8 @@ func (r Reads) loaded(in *Instr) []Slot {
 		return []Slot{in.A}
 	case in.Op.Runs():
 		return r.Loads(int(in.A))
+	case in.Op == ops.Fit && r.p.Fits[in.A].Model >= 0:
+		return r.Loads(r.p.Fits[in.A].Model)
 	case in.Op != ops.Solve || in.A < 0 || int(in.A) >= len(r.p.Solves):
 		return nil
 	}

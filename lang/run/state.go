@@ -30,6 +30,7 @@ type State struct {
 
 	eliminated eliminated  // the last linear equations
 	searched   searchedFor // the last search
+	fitted     lastFit     // the last fit
 }
 
 // budget is the one to spend from.

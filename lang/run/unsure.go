@@ -150,8 +150,10 @@ func (m *mainUnsure) found(s Slot) (Unsure, bool) {
 		if n, ok := m.root(m.p.Solves[in.A], m.p.Main.list(in), v); ok {
 			return n, true
 		}
+	case ops.Fit:
+		return m.fit(s, in, v), true
 	}
-	return m.byRunning(s, v), true
+	return m.byRunning(s, v, func(*Instr) bool { return true }), true
 }
 
 // root is what a root depends on: by its expression, or by -f_p/f_x, the implicit function
@@ -181,8 +183,8 @@ func (m *mainUnsure) root(s *Solve, args []Slot, v float64) (Unsure, bool) {
 const aside = 0x1p-6
 
 // byRunning is what a value depends on that no rule of slopes reaches: all of the program
-// runs again with each source a little less and a little more.
-func (m *mainUnsure) byRunning(s Slot, v float64) Unsure {
+// runs again with each source, of those that count, a little less and a little more.
+func (m *mainUnsure) byRunning(s Slot, v float64, counts func(*Instr) bool) Unsure {
 	out := Unsure{V: v}
 	codes := []*Code{&m.p.Main}
 	for _, f := range m.p.Funcs {
@@ -192,7 +194,7 @@ func (m *mainUnsure) byRunning(s Slot, v float64) Unsure {
 		for i := range code.Instrs {
 			in := &code.Instrs[i]
 			u := in.Uncertainty()
-			if u == 0 || code == &m.p.Main && Slot(i) > s {
+			if u == 0 || code == &m.p.Main && Slot(i) > s || !counts(in) {
 				continue
 			}
 			was, h := in.K, aside*u

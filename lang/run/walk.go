@@ -169,6 +169,8 @@ func (w *walker[N, D]) special(in *Instr, code *Code, fn *Func, i Slot, vals []N
 		before := len(w.st.failures)
 		v, cause = w.search(in, code, fn, i, vals, causes)
 		return v, w.st.keep(before, cause)
+	case ops.Fit:
+		return w.fit(in, code, fn, i, vals, causes)
 	}
 	return v, w.fail(ops.NoInterval, fn, i)
 }

@@ -5,8 +5,6 @@ import "steelyard/lang/finding"
 // The statements that are part of the language but not worked out by this
 // version.
 var (
-	dataWord     = StatementWord{Word: "data", Form: "data FILE", Summary: "Columns of readings, paired row by row.", Example: "data swing.csv", Stored: true}
-	fitWord      = StatementWord{Word: "fit", Form: "fit A against B", Summary: "Fits a line or a model to readings.", Example: "fit T^2 against m", Stored: true}
 	varyWord     = StatementWord{Word: "vary", Form: "vary NAME from A to B by STEP", Summary: "Sets a range for versions of a test.", Example: "vary m from 0.06 kg to 0.10 kg by 0.005 kg", Stored: true}
 	markingWord  = StatementWord{Word: "marking", Form: "marking: RULE", Summary: "How answers are marked.", Example: "marking: 1 point off for a wrong unit", Stored: true, prose: true, colon: true}
 	diagnoseWord = StatementWord{Word: "diagnose", Form: "diagnose ANSWER as NAME", Summary: "Looks for the slip behind an answer.", Example: "diagnose 128 N as k", prose: true}

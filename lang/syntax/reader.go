@@ -124,9 +124,6 @@ func (r *reader) statement() (Stmt, *fault) {
 	if bad := r.halfStatement(); bad != nil {
 		return nil, bad
 	}
-	if line == dataWord.Word && len(r.body) > 0 {
-		return nil, notYet(Span{From: r.from, To: r.to}, "The statement `data`")
-	}
 	s, bad := r.plain()
 	if bad == nil || r.silent {
 		return s, bad

@@ -34,7 +34,21 @@ type Result struct {
 	// Notes say how the values compare with others: "1.41421 times v as it was".
 	Notes []Said
 
+	// Fit is how well a fit is that the values belong to, or nil.
+	Fit *Fit
+
 	one [1]Value // the room of the usual one value
+}
+
+// Fit is how well values fit readings, in coherent SI units.
+type Fit struct {
+	R2 float64 // the coefficient of determination
+	SD float64 // the standard deviation of what is left of the readings
+	N  int     // the number of points
+	// ChiSquared is χ² per degree of freedom; nil where the points have no uncertainties.
+	ChiSquared *float64
+	// Covariance is that of the values.
+	Covariance [][]float64
 }
 
 // Verdict is the outcome of a check.

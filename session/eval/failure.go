@@ -53,6 +53,9 @@ func (l *Line) failure(f run.Failure) finding.Finding {
 			return f
 		}
 		return finding.New(finding.NoSlope, at, within+"The curve has no slope at this place.", "Choose a place next to it.")
+	case ops.NoFit:
+		return finding.New(finding.NoFit, at, within+"No values were found with which this fits the readings best.",
+			"Look at a graph of the readings; start values near the right ones may help, as in `starting at A = 1 cm`.")
 	case ops.Unbounded, ops.NotSettled:
 		message, hint := "The area has no end: the curve grows without limit in the range.", "Leave that place out of the range."
 		if f.Kind == ops.NotSettled {

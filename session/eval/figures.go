@@ -2,6 +2,7 @@ package eval
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"steelyard/lang/finding"
@@ -208,10 +209,8 @@ func (p *Page) writtenAt(e *entry.Entry, in *run.Instr) (string, syntax.Expr) {
 			continue
 		}
 		seen[e] = true
-		for _, v := range e.Values() {
-			if _, ok := e.Stmt.(*syntax.Constants); ok && v.SI == in.K {
-				return v.Name, nil
-			}
+		if name, x, ok := told(e, in.K); ok {
+			return name, x
 		}
 		if d, ok := e.Stmt.(*syntax.Define); ok && d.Plain() && p.writtenSI(d.X, in.K) {
 			return d.Name, d.X
@@ -226,6 +225,29 @@ func (p *Page) writtenAt(e *entry.Entry, in *run.Instr) (string, syntax.Expr) {
 		}
 	}
 	return "", nil
+}
+
+// told finds a number among the values of an entry that writes none as an expression: a
+// constant, what was fitted, a reading of a table.
+func told(e *entry.Entry, si float64) (string, syntax.Expr, bool) {
+	for _, v := range e.Values() {
+		in := &syntax.Quantity{Unit: syntax.UnitText{Text: v.Unit.Text()}}
+		switch e.Stmt.(type) {
+		case *syntax.Constants:
+			if v.SI == si {
+				return v.Name, nil, true
+			}
+		case *syntax.Fit:
+			if v.SI == si {
+				return v.Name, in, true
+			}
+		case *syntax.Data:
+			if i := slices.Index(v.List.SI, si); i >= 0 {
+				return v.Name + " in row " + strconv.Itoa(i+1), in, true
+			}
+		}
+	}
+	return "", nil, false
 }
 
 // Plain tells whether a definition is a given that is one number as it was written.

@@ -25,7 +25,9 @@ type Page struct {
 	State   run.State
 	// Entries are the stored statements in the order of their lines.
 	Entries []*entry.Entry
-	Set     Settings
+	// Files reads a file of the page's folder; nil where it has none.
+	Files func(name string) ([]byte, error)
+	Set   Settings
 
 	library map[string]*syntax.FormulaDef // built-in formulas read so far
 }

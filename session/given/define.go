@@ -22,7 +22,7 @@ func Named(l *eval.Line, s *syntax.Define) (*plan.Def, bool) {
 	d := eval.Unnamed()
 	d.Name = s.Name
 	if !l.MayDefine(s.Name, s.NameAt, plan.Quantity) {
-		d.Root = d
+		d.Root, d.Line = d, l.Entry.Line
 		l.Planner.SetThat(d)
 		return d, false
 	}

@@ -19,6 +19,8 @@ var partLines = []struct {
 	role syntax.Role
 }{
 	{"# a remark", syntax.Aside},
+	{"data\n  m / kg   T / s\n  0.10     0.44\n  0.20     0.63", syntax.Given},
+	{"fit [2, 4, 7] m against [1, 2, 3] s", syntax.Task},
 	{"note The scale was read from straight ahead.", syntax.Aside},
 	{"part b: How stiff is the spring?", syntax.Aside},
 	{"results to 3 figures", syntax.Aside},

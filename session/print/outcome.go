@@ -35,9 +35,37 @@ func (o outcome) Result(r *entry.Result) {
 			value = shown{X: s.X} // 3 lb 8 oz, as it was written
 		}
 		o.given(name(s.Name), value, o.meaning(o.e, o.meanings.Of(s.Name, o.e)))
+	case *syntax.Data:
+		o.readings(r)
+	case *syntax.Fit:
+		lines := make([]entry.WorkLine, len(r.Values))
+		for i := range lines {
+			lines[i] = entry.WorkLine{Left: name(r.Values[i].Name), Shown: &r.Values[i]}
+		}
+		o.key(working{Lines: lines, Definitions: true})
+		o.key(text{Lines: r.Notes})
 	default:
 		o.working(o.e)
 	}
+}
+
+// mostReadings is how many rows of a table of readings are printed.
+const mostReadings = 40
+
+// readings is a table of readings; of a long one, what it holds.
+func (o outcome) readings(r *entry.Result) {
+	if len(r.Values[0].List.SI) > mostReadings {
+		o.add(text{Lines: r.Notes})
+		return
+	}
+	t := &entry.Table{Rows: make([][]entry.Cell, len(r.Values[0].List.SI))}
+	for _, v := range r.Values {
+		t.Heads = append(t.Heads, entry.Head{Of: []syntax.Expr{name(v.Name)}, Unit: v.Unit})
+		for i, one := range v.Elements() {
+			t.Rows[i] = append(t.Rows[i], entry.Cell{Value: &one})
+		}
+	}
+	o.add(table{t})
 }
 
 // result is the working of a result; of one worked out again, how it compares with

@@ -35,7 +35,7 @@ func table(t *testing.T, name string) map[string][]string {
 	return out
 }
 
-// certified is the certified values of a set by quantity.
+// certified is the certified values of a set by quantity, with their standard deviations.
 func certified(t *testing.T, set string) map[string]float64 {
 	all := table(t, "certified.csv")
 	out := map[string]float64{}
@@ -46,6 +46,9 @@ func certified(t *testing.T, set string) map[string]float64 {
 				t.Fatal(err)
 			}
 			out[all["quantity"][i]] = v
+			if sd, err := strconv.ParseFloat(all["uncertainty"][i], 64); err == nil {
+				out["sd of "+all["quantity"][i]] = sd
+			}
 		}
 	}
 	return out
@@ -57,6 +60,71 @@ func digits(got, want float64) float64 {
 		return 15
 	}
 	return min(15, -math.Log10(math.Abs(got-want)/math.Abs(want)))
+}
+
+// TestLines holds fitted lines against the certified ones, to nine digits.
+func TestLines(t *testing.T) {
+	for set, fit := range map[string]string{"Norris": "fit y against x as B1, B0", "NoInt1": "fit y against x through the origin as B1"} {
+		want := certified(t, set)
+		all := table(t, "lin_"+strings.ToLower(set)+".csv")
+		pad := session.New()
+		for _, name := range []string{"x", "y"} {
+			pad.Enter(t.Context(), name+" = ["+strings.Join(all[name], ", ")+"]")
+		}
+		e := pad.Enter(t.Context(), fit)
+		if e.Failed() {
+			t.Fatal(e.Findings)
+		}
+		got := e.Result().Fit
+		for _, v := range e.Values() {
+			if digits(v.SI, want[v.Name]) < 9 || digits(v.U, want["sd of "+v.Name]) < 9 {
+				t.Errorf("%s of %s: %v ± %v, certified %v ± %v", v.Name, set, v.SI, v.U, want[v.Name], want["sd of "+v.Name])
+			}
+		}
+		if digits(got.R2, want["r_squared"]) < 9 || digits(got.SD, want["residual_sd"]) < 9 || got.N != int(want["n"]) {
+			t.Errorf("%s: %+v", set, got)
+		}
+	}
+}
+
+// TestLineInBoth holds the line of Pearson's data with York's weights against the exact
+// solution, to the nine digits that it is published with; and with the weights of y alone.
+func TestLineInBoth(t *testing.T) {
+	all := table(t, "eiv_pearsonyork.csv")
+	off := func(weight string) string {
+		w, err := strconv.ParseFloat(weight, 64)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return strconv.FormatFloat(1/math.Sqrt(w), 'g', -1, 64)
+	}
+	var both, alone strings.Builder
+	both.WriteString("data\n x  y  u(x)  u(y)")
+	alone.WriteString("data\n x  y  u(y)")
+	for i, x := range all["x"] {
+		both.WriteString("\n " + x + " " + all["y"][i] + " " + off(all["wx"][i]) + " " + off(all["wy"][i]))
+		alone.WriteString("\n " + x + " " + all["y"][i] + " " + off(all["wy"][i]))
+	}
+	for set, data := range map[string]string{"PearsonYork": both.String(), "PearsonYork_yweights": alone.String()} {
+		want := certified(t, set)
+		pad := session.New()
+		pad.Enter(t.Context(), data)
+		e := pad.Enter(t.Context(), "fit y against x as slope, intercept")
+		if e.Failed() {
+			t.Fatal(e.Findings)
+		}
+		for _, v := range e.Values() {
+			if digits(v.SI, want[v.Name]) < 9 {
+				t.Errorf("%s of %s: %v, published %v", v.Name, set, v.SI, want[v.Name])
+			}
+			if sd, ok := want["sd of "+v.Name]; ok && digits(v.U, sd) < 8 {
+				t.Errorf("%s of %s: ± %v, published %v", v.Name, set, v.U, sd)
+			}
+		}
+		if chi, ok := want["reduced_chi2"]; ok && digits(*e.Result().Fit.ChiSquared, chi) < 9 {
+			t.Errorf("%s: %v, published %v", set, *e.Result().Fit.ChiSquared, chi)
+		}
+	}
 }
 
 // TestUnivariate holds means and standard deviations against the certified ones, to nine

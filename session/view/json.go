@@ -46,6 +46,7 @@ type object struct {
 	Quantity   string        `json:"quantity,omitempty"`
 	Holds      *bool         `json:"holds,omitempty"`
 	Told       []string      `json:"told,omitempty"`
+	Fit        *fitObject    `json:"fit,omitempty"`
 	Graph      *graphObject  `json:"graph,omitempty"`
 	Table      *tableObject  `json:"table,omitempty"`
 	Bars       *barsObject   `json:"bars,omitempty"`
@@ -53,6 +54,15 @@ type object struct {
 	Recorded   string        `json:"recorded,omitempty"`
 	Agrees     *bool         `json:"agrees,omitempty"`
 	Findings   []foundObject `json:"findings"`
+}
+
+// fitObject is how well the values of a statement fit readings.
+type fitObject struct {
+	R2         float64     `json:"r2"`
+	ResidualSD float64     `json:"residual_sd"`
+	N          int         `json:"n"`
+	ChiSquared *float64    `json:"chi2_per_dof,omitempty"`
+	Covariance [][]float64 `json:"covariance"`
 }
 
 // foundObject is one finding in JSON.
@@ -79,9 +89,16 @@ func JSON(w io.Writer, e *entry.Entry, r Replayed) error {
 	for i := range values {
 		o := base
 		o.take(&values[i])
+		if fit := e.Result().Fit; fit != nil {
+			o.Told = nil
+		}
 		if err := encode(w, o); err != nil {
 			return err
 		}
+	}
+	if fit := e.Result().Fit; fit != nil {
+		base.Fit = &fitObject{fit.R2, fit.SD, fit.N, fit.ChiSquared, fit.Covariance}
+		return encode(w, base)
 	}
 	return nil
 }

@@ -57,7 +57,7 @@ func (r *Row) compare(records []recordLine, table *units.Table) {
 		return
 	}
 	r.recorded = strings.TrimSpace(strings.TrimPrefix(records[0].Text, "="))
-	if _, solves := e.Stmt.(*syntax.Solve); solves && (len(records) > 1 || len(e.Values()) > 1) {
+	if several(e.Stmt) && (len(records) > 1 || len(e.Values()) > 1) {
 		r.compareSeveral(records, table)
 		return
 	}
@@ -91,6 +91,15 @@ func (r *Row) compare(records []recordLine, table *units.Table) {
 	if matches(&e.Values()[0], rec, table) {
 		r.state = agrees
 	}
+}
+
+// several tells whether a statement may give several values, which have a record each.
+func several(s syntax.Stmt) bool {
+	switch s.(type) {
+	case *syntax.Solve, *syntax.Data, *syntax.Fit:
+		return true
+	}
+	return false
 }
 
 // compareSeveral settles how the records of several unknowns stand to their

@@ -2,6 +2,7 @@ package worksheet
 
 import (
 	"context"
+	"path/filepath"
 	"slices"
 	"strings"
 	"unicode"
@@ -9,6 +10,7 @@ import (
 	"steelyard/lang/finding"
 	"steelyard/lang/syntax"
 	"steelyard/session"
+	"steelyard/session/disk"
 	"steelyard/session/entry"
 	"steelyard/session/live"
 )
@@ -202,9 +204,10 @@ func Work(ctx context.Context, s *Sheet) []*entry.Entry {
 	return entries
 }
 
-// Printed works the lines of a scratchpad out for print.
-func Printed(ctx context.Context, page []*entry.Entry) []*entry.Entry {
+// Printed works the lines of a scratchpad out for print; files reads those of its folder.
+func Printed(ctx context.Context, page []*entry.Entry, files func(string) ([]byte, error)) []*entry.Entry {
 	pad := session.New()
+	pad.Reads(files)
 	pad.Filed()
 	pad.Rounded(printedFigures)
 	for _, e := range page {
@@ -236,6 +239,7 @@ func work(ctx context.Context, s *Sheet, numbers map[int]int, revised bool) ([]R
 // enter enters the statements of a sheet into a scratchpad.
 func (s *Sheet) enter(ctx context.Context, pad *session.Pad, numbers map[int]int) []Row {
 	pad.Filed()
+	pad.Reads(disk.Folder(filepath.Dir(s.path)))
 	rows := make([]Row, 0, len(s.Statements))
 	for i := range s.Statements {
 		st := &s.Statements[i]

@@ -1,0 +1,170 @@
+package run
+
+import (
+	"math"
+	"slices"
+
+	"steelyard/lang/ops"
+)
+
+// Fit is the work of the ops.Fit instructions of one statement, one for each parameter:
+// the values with which a line or a model fits readings best, by least squares. Their
+// arguments are the readings of what is fitted, y, those of what it is fitted against, x,
+// and the start values of the parameters of a model.
+type Fit struct {
+	// Params is how many parameters there are; those of a line are its slope, then its
+	// intercept, unless that is 0.
+	Params int
+	// Model is the number of a function of x and the parameters; below 0 for a line.
+	Model int
+	// UY and UX are the standard uncertainties of the readings, and UXY the covariances
+	// of the two, as of T^2 and T. They are nil where all points count alike.
+	UY, UX, UXY []float64
+}
+
+// Weighted tells that points count by their uncertainties.
+func (f *Fit) Weighted() bool { return f.UY != nil }
+
+// Fitted is what a fit has found, in coherent SI units.
+type Fitted struct {
+	Values []float64
+	// Covariance is that of the parameters, where each point counts by its uncertainty;
+	// where all count alike, it is to be taken times the variance of one of them.
+	Covariance [][]float64
+	// Left is by how much each y is more than what is fitted, and Weight how much each
+	// point counts: one over the variance of y, or 1.
+	Left, Weight []float64
+	// Lever is the part of each point's own y in what is fitted there, from 0 to 1.
+	Lever []float64
+	// Squares is the sum of the squares of what is left, each by its weight, and Total
+	// that of y, from the mean of y where an intercept is fitted.
+	Squares, Total float64
+}
+
+// Fitted is what the instruction of a slot has found; false if that has no value.
+func (p *Program) Fitted(st *State, s Slot) (Fitted, bool) {
+	in := &p.Main.Instrs[s]
+	if in.Op != ops.Fit || st.causes[s] != 0 {
+		return Fitted{}, false
+	}
+	var x [][]float64
+	for _, a := range p.Main.list(in) {
+		x = append(x, st.Elements(a))
+	}
+	got, fault := p.floats(st).fitted(p.Fits[in.A], x)
+	return got, fault == ops.NoFault
+}
+
+// lastFit is the last fit of a state: each of its parameters asks for it.
+type lastFit struct {
+	fit   *Fit
+	given []float64
+	got   Fitted
+	fault ops.Fault
+}
+
+// fit is a parameter of a fit. Readings that vary have one that nothing is known of.
+func (w *walker[N, D]) fit(in *Instr, code *Code, fn *Func, i Slot, vals []N, causes []int32) (N, int32) {
+	var none N
+	x := make([][]float64, in.C)
+	for k, s := range code.Args[in.B : in.B+in.C] {
+		if causes[s] != 0 {
+			return none, causes[s]
+		}
+		own := code.span(s)
+		x[k] = make([]float64, own.width)
+		for e := range x[k] {
+			var still bool
+			if x[k][e], still = w.d.still(vals[own.at(int32(e))]); !still {
+				v, fault := w.d.unknown()
+				if fault != ops.NoFault {
+					return none, w.fail(fault, fn, i)
+				}
+				return v, 0
+			}
+		}
+	}
+	own := floatWalker{newWalker[float64](w.p, w.st, w.depth, floats{})}
+	got, fault := own.fitted(w.p.Fits[in.A], x)
+	if fault != ops.NoFault {
+		return none, w.fail(fault, fn, i)
+	}
+	return w.d.of(got.Values[int(in.K)]), 0
+}
+
+// fitted does the work of a fit, or finds that it was the last one.
+func (w *floatWalker) fitted(f *Fit, x [][]float64) (Fitted, ops.Fault) {
+	last := &w.st.fitted
+	given := slices.Concat(x...)
+	if last.fit == f && f.Model < 0 && slices.Equal(last.given, given) {
+		return last.got, last.fault
+	}
+	w.budget.Spend(int64(len(given)))
+	l := lineFit{y: x[0], x: x[1], Fit: f}
+	got, ok := l.best()
+	*last = lastFit{fit: f, given: given, got: got}
+	if !ok {
+		last.fault = ops.NoFit
+	}
+	for _, v := range got.Values {
+		if v-v != 0 {
+			last.fault = ops.NoFit
+		}
+	}
+	return got, last.fault
+}
+
+// fit cuts a parameter of a fit: its readings are the arguments of one search.
+func (c *cutter) fit(f *frame, in *Instr) span {
+	s := &search{in: *in, place: f.place, depth: f.depth, code: Code{firsts: []int32{0}}}
+	s.in.B = 0
+	varies := false
+	for i, a := range f.code.list(in) {
+		o, ok := c.of(f, a)
+		if !ok {
+			return c.same(f, 0, ops.Absent)
+		}
+		s.code.Args = append(s.code.Args, Slot(i))
+		for e := range o.width {
+			s.args = append(s.args, o.at(e))
+			varies = varies || !c.w.cols[o.at(e)].fixed
+		}
+		s.code.firsts = append(s.code.firsts, int32(len(s.args)))
+	}
+	for _, l := range c.reads.loaded(in) {
+		if o := c.main(l); !c.w.cols[o.first].fixed {
+			s.loads, varies = append(s.loads, load{l, o.first}), true
+		}
+	}
+	s.vals, s.causes = make([]float64, len(s.args)), make([]int32, len(s.args))
+	if varies {
+		col, _ := c.w.add(step{op: in.Op, at: f.place, search: s})
+		return span{col, 1}
+	}
+	st := c.w.stateFor(c.st)
+	return span{c.w.fix(s.run(c.w, c.p.floats(&st), func(col int32) (float64, int32) {
+		return c.w.cols[col].value, c.w.cols[col].cause
+	})), 1}
+}
+
+// mean is the weighted mean of numbers, corrected by that of what is left: the sum of
+// many that hardly differ has lost their last figures.
+func mean(x, w []float64) float64 {
+	m := 0.0
+	for range 2 {
+		sum, weights := 0.0, 0.0
+		for i, v := range x {
+			sum += float64(w[i] * (v - m))
+			weights += w[i]
+		}
+		m += sum / weights
+	}
+	return m
+}
+
+func square(x float64) float64 { return float64(x * x) }
+
+// allFinite tells whether all numbers are.
+func allFinite(x ...float64) bool {
+	return !slices.ContainsFunc(x, func(v float64) bool { return math.IsNaN(v) || math.IsInf(v, 0) })
+}

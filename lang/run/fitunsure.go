@@ -1,0 +1,98 @@
+package run
+
+// What the points of a fit depend on that was written with an uncertainty is of two kinds.
+// What one point alone depends on, as the uncertainty of a reading, says how much that
+// point counts. What several depend on, as a factor that all readings are multiplied by,
+// moves them all one way: it moves what is fitted, and says nothing of any one point.
+
+// shared tells which sources more than one point depends on.
+func shared(of ...[]Unsure) map[*Instr]bool {
+	last, out := map[*Instr]int{}, map[*Instr]bool{}
+	for _, list := range of {
+		for i, n := range list {
+			for _, p := range n.By {
+				if at, seen := last[p.Of]; seen && at != i {
+					out[p.Of] = true
+				}
+				last[p.Of] = i
+			}
+		}
+	}
+	return out
+}
+
+// PointsUnsure are the standard uncertainties of readings y and x in two slots, and the
+// covariances of the two, by what one point alone depends on. They are nil where none
+// depends on anything; that of x is where no x does.
+func (p *Program) PointsUnsure(st *State, y, x Slot) (uy, ux, uxy []float64) {
+	known := p.Unsure(st)
+	ys, xs := known(y), known(x)
+	common := shared(ys, xs)
+	own := func(list []Unsure) (u []float64, by []map[*Instr]float64) {
+		u, by = make([]float64, len(list)), make([]map[*Instr]float64, len(list))
+		none := true
+		for i, n := range list {
+			by[i] = map[*Instr]float64{}
+			alone := Unsure{}
+			for _, part := range n.By {
+				if !common[part.Of] {
+					alone.By = append(alone.By, part)
+					by[i][part.Of] = part.Contribution()
+				}
+			}
+			u[i] = alone.Uncertainty()
+			none = none && u[i] == 0
+		}
+		if none {
+			return nil, by
+		}
+		return u, by
+	}
+	uy, byY := own(ys)
+	ux, byX := own(xs)
+	if uy == nil && ux == nil {
+		return nil, nil, nil
+	}
+	if uy == nil {
+		uy = make([]float64, len(ux))
+	}
+	if ux == nil {
+		return uy, nil, nil
+	}
+	uxy = make([]float64, len(ux))
+	for i := range min(len(byX), len(byY)) {
+		for of, part := range byX[i] {
+			uxy[i] += float64(part * byY[i][of])
+		}
+	}
+	return uy, ux, uxy
+}
+
+// fit is what a parameter depends on by what several points depend on: its own
+// uncertainty is a source beside it.
+func (m *mainUnsure) fit(s Slot, in *Instr, v float64) Unsure {
+	var all [][]Unsure
+	for _, a := range m.p.Main.list(in) {
+		all = append(all, m.at(a))
+	}
+	common := shared(all...)
+	for i := 2; i < len(all); i++ { // start values are no readings
+		for _, n := range all[i] {
+			for _, part := range n.By {
+				delete(common, part.Of)
+			}
+		}
+	}
+	model := map[*Instr]bool{}
+	for _, l := range m.p.Reads().loaded(in) {
+		for _, n := range m.at(l) {
+			for _, part := range n.By {
+				model[part.Of] = true
+			}
+		}
+	}
+	if len(common)+len(model) == 0 {
+		return Unsure{V: v}
+	}
+	return m.byRunning(s, v, func(in *Instr) bool { return common[in] || model[in] })
+}

@@ -1,0 +1,204 @@
+package syntax
+
+import (
+	"strconv"
+	"strings"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/limit"
+	"steelyard/units"
+)
+
+type (
+	// Data is data FILE [where …], or data with a table under it: columns of readings,
+	// paired row by row.
+	Data struct {
+		File   string // empty where the table is in the worksheet
+		FileAt Span
+		Where  []Condition // of the rows that count; of the others it is told how many
+		Heads  []Column    // of the table in the worksheet
+		Rows   [][]units.Decimal
+	}
+	// Column is the head of a column: m / kg, T (s), u(T) / s for the uncertainties of T,
+	// or x for pure numbers.
+	Column struct {
+		Ident
+		Uncertain bool // it is of the standard uncertainties of the column of that name
+		Unit      UnitText
+	}
+)
+
+var dataWord = StatementWord{
+	Word: "data", Form: "data FILE [where …], or data with a table in indented lines",
+	Summary: "Columns of readings, paired row by row.",
+	Example: "data\n  m / kg   T / s\n  0.10     0.44\n  0.20     0.63", Stored: true, Ready: true,
+	read: readData, prose: true, bare: true, rows: true, next: []string{"where"},
+}
+
+// Exprs are the sides of the conditions.
+func (s *Data) Exprs() []Expr {
+	var out []Expr
+	for _, c := range s.Where {
+		out = append(out, c.Left, c.Right)
+	}
+	return exprs(out...)
+}
+
+// Defines are the columns of a table in the worksheet; those of a file are known to
+// who reads it.
+func (s *Data) Defines() []Ident {
+	var out []Ident
+	for _, h := range s.Heads {
+		if !h.Uncertain {
+			out = append(out, h.Ident)
+		}
+	}
+	return out
+}
+
+// is says that what a file holds is recorded, so that one that has changed is found.
+func (s *Data) is() nature {
+	return nature{storing: storing(s.File != ""), role: Given}
+}
+
+// Key is what the column is called: T, or u(T).
+func (c *Column) Key() string {
+	if c.Uncertain {
+		return "u(" + c.Name + ")"
+	}
+	return c.Name
+}
+
+func readData(r *reader, at int) (Stmt, *fault) {
+	from, to := trimBlanks(r.text, at, r.to)
+	s := &Data{}
+	if from == to {
+		return s, r.dataTable(s)
+	}
+	s.FileAt = Span{From: from, To: to}
+	if head, rest, ok := strings.Cut(r.text[from:to], " where "); ok {
+		s.FileAt.To = from + len(strings.TrimRight(head, " \t"))
+		var bad *fault
+		if s.Where, bad = r.dataConditions(Span{From: to - len(rest), To: to}); bad != nil {
+			return nil, bad
+		}
+	}
+	s.File = strings.Trim(r.text[s.FileAt.From:s.FileAt.To], `"`)
+	return s, r.noBody()
+}
+
+// dataConditions reads m > 0.1 kg and T < 2 s.
+func (r *reader) dataConditions(at Span) ([]Condition, *fault) {
+	line := &reader{text: r.text, from: at.From, to: at.To, known: r.known}
+	tokens, bad := line.tokens("")
+	if bad != nil {
+		return nil, bad
+	}
+	p := line.line(tokens, 0)
+	var all []Condition
+	for more := true; more; more = p.taken("and") {
+		c := p.comparisons()
+		if p.bad != nil {
+			break
+		}
+		for i, op := range c.signs {
+			all = append(all, Condition{Left: c.sides[i], Op: op, Right: c.sides[i+1]})
+		}
+	}
+	return all, p.ends()
+}
+
+// dataTable reads the indented lines: heads, then a row of numbers for each reading.
+func (r *reader) dataTable(s *Data) *fault {
+	if len(r.body) < 2 {
+		return &fault{finding.New(finding.Incomplete, Span{From: r.from, To: r.to}, "The table is missing under this line.",
+			"Write it in indented lines, as `m / kg   T / s` and below it `0.10   0.44`; or the name of a file, as in `data swing.csv`.")}
+	}
+	if len(r.body)-1 > limit.DataRows {
+		return &fault{finding.New(finding.TooLong, r.body[limit.DataRows], "This table has more than "+strconv.Itoa(limit.DataRows)+" rows.", "")}
+	}
+	for _, cell := range parted(r.text, r.body[0], true) {
+		h, bad := ColumnHead(r.text[cell.From:cell.To])
+		if bad != nil {
+			bad.At = cell
+			return &fault{*bad}
+		}
+		h.NameAt, h.Unit.At = Span{From: cell.From + h.NameAt.From, To: cell.From + h.NameAt.To}, cell
+		s.Heads = append(s.Heads, h)
+	}
+	for i, row := range r.body[1:] {
+		cells := parted(r.text, row, false)
+		if len(cells) != len(s.Heads) {
+			return &fault{finding.New(finding.Unreadable, row, "Row "+strconv.Itoa(i+1)+" has "+strconv.Itoa(len(cells))+" values under "+strconv.Itoa(len(s.Heads))+" heads.",
+				"Write one number under each head, and the unit in the head alone: m / kg.")}
+		}
+		numbers := make([]units.Decimal, len(cells))
+		for j, cell := range cells {
+			d, ok := units.ParseDecimal(r.text[cell.From:cell.To])
+			if !ok {
+				return &fault{finding.New(finding.BadNumber, cell, "Row "+strconv.Itoa(i+1)+" under "+s.Heads[j].Name+": `"+r.source(cell)+"` is no number.",
+					"Write it with digits and a decimal point.")}
+			}
+			numbers[j] = d
+		}
+		s.Rows = append(s.Rows, numbers)
+	}
+	return nil
+}
+
+// parted are the cells of a row: two blanks or a tab are between heads, which have
+// blanks in them, and any blanks between numbers.
+func parted(text string, at Span, heads bool) []Span {
+	var out []Span
+	for i := at.From; i < at.To; {
+		for i < at.To && isBlankByte(text[i]) {
+			i++
+		}
+		from := i
+		for i < at.To && !(text[i] == '\t' || text[i] == ' ' && (!heads || i+1 < at.To && isBlankByte(text[i+1]))) {
+			i++
+		}
+		if from < i {
+			out = append(out, Span{From: from, To: i})
+		}
+	}
+	return out
+}
+
+func isBlankByte(c byte) bool { return c == ' ' || c == '\t' }
+
+// ColumnHead reads the head of a column: a name, and the unit behind a stroke or in
+// brackets (ISO 80000-1:2022, 7.1; SP 811, 7.1). Where the name is counts from the
+// beginning of the text.
+func ColumnHead(text string) (Column, *finding.Finding) {
+	whole := text
+	text = strings.TrimSpace(text)
+	var h Column
+	name, unit, ok := strings.Cut(text, "/")
+	if rest, is := strings.CutPrefix(strings.TrimSpace(name), "u("); is && strings.Contains(rest, ")") {
+		h.Uncertain = true
+		name = strings.Replace(strings.TrimSpace(rest), ")", "", 1)
+	}
+	if i := strings.IndexByte(name, '('); !ok && i > 0 && strings.HasSuffix(strings.TrimSpace(name), ")") {
+		unit, name = strings.TrimSuffix(strings.TrimSpace(name)[i+1:], ")"), name[:i]
+	} else if i > 0 && strings.HasSuffix(text, ")") && !strings.HasPrefix(strings.TrimSpace(unit), "(") {
+		unit, name = strings.TrimSuffix(text[strings.IndexByte(text, '(')+1:], ")"), name[:i] // v (m/s)
+	}
+	unit = strings.TrimSpace(unit)
+	if in, is := strings.CutPrefix(unit, "("); is {
+		unit = strings.TrimSuffix(in, ")")
+	}
+	name = strings.TrimSpace(name)
+	h.NameAt.From = strings.Index(whole, name)
+	h.NameAt.To = h.NameAt.From + len(name)
+	h.Name = Canonical(name)
+	tokens, bad := scan(h.Name, 0, len(h.Name), "")
+	if bad != nil || len(tokens) != 1 || tokens[0].kind != nameToken || Reserved(h.Name) {
+		f := finding.New(finding.NameKind, Span{}, "`"+text+"` is no head of a column.", "A head is a name and its unit, as in `m / kg` or `T (s)`.")
+		return h, &f
+	}
+	if unit != "1" {
+		h.Unit.Text = unit
+	}
+	return h, nil
+}

@@ -1,0 +1,319 @@
+// Package lab works out the statements of the laboratory: readings, and what fits them.
+// It opens no file itself.
+package lab
+
+import (
+	"errors"
+	"io/fs"
+	"math"
+	"strconv"
+	"strings"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/plan"
+	"steelyard/lang/run"
+	"steelyard/lang/syntax"
+	"steelyard/session/entry"
+	"steelyard/session/eval"
+	"steelyard/units"
+)
+
+// table is a table of readings while it is worked out.
+type table struct {
+	*eval.Line
+	s *syntax.Data
+	*readings
+	in []*units.Unit // of the columns
+	// off is the column of standard uncertainties for each column, below 0 for none.
+	off []int
+}
+
+// Data gives the columns of a table of readings their names. The columns of one table
+// are paired row by row.
+func Data(l *eval.Line, s *syntax.Data) {
+	t := &table{Line: l, s: s}
+	if !t.read() || !t.units() || !t.uncertainties() {
+		return
+	}
+	all, left := t.elements(), 0
+	if len(s.Where) > 0 {
+		keep, ok := t.kept(all)
+		if !ok {
+			return
+		}
+		if left = t.only(all, keep); len(t.cols[0]) == 0 {
+			l.Find(finding.New(finding.BadData, s.Where[0].Left.Span(), "No row of the table is as the conditions say.", "Check what comes after where."))
+			return
+		}
+	}
+	t.define(all, true)
+	t.tells(len(t.cols[0]), left)
+}
+
+// read reads the table, from its file or from the lines of the statement.
+func (t *table) read() bool {
+	s := t.s
+	if s.File == "" {
+		t.readings = &readings{heads: s.Heads, cols: make([][]reading, len(s.Heads))}
+		for _, row := range s.Rows {
+			for i, d := range row {
+				t.cols[i] = append(t.cols[i], reading{d.Float(), d.LastPlace})
+			}
+		}
+		return true
+	}
+	if t.Files == nil {
+		t.Find(finding.New(finding.File, s.FileAt, "There is no folder here to read "+s.File+" from.", "Write the readings as an indented table under `data`."))
+		return false
+	}
+	content, err := t.Files(s.File)
+	if err != nil {
+		t.Find(finding.New(finding.File, s.FileAt, s.File+" can't be read: "+reason(err)+".", "A worksheet reads files of its own folder alone."))
+		return false
+	}
+	if strings.HasSuffix(strings.ToLower(s.File), ".xlsx") {
+		t.Find(finding.New(finding.NotAvailableYet, s.FileAt, "This version can't read the files of a spreadsheet program itself.", "Save the sheet as comma-separated values."))
+		return false
+	}
+	var wrong *finding.Finding
+	if t.readings, wrong = readCSV(content); wrong != nil {
+		wrong.At, wrong.Message = s.FileAt, s.File+": "+wrong.Message
+		t.Find(*wrong)
+		return false
+	}
+	return true
+}
+
+// reason says in plain words why a file can't be read.
+func reason(err error) string {
+	var path *fs.PathError
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return "there is no such file in the worksheet's folder"
+	case errors.Is(err, fs.ErrPermission):
+		return "that is not allowed"
+	case errors.As(err, &path):
+		return "it is not in the worksheet's folder, or no file"
+	}
+	return err.Error()
+}
+
+// units reads those of the heads; false where one can't be read, or two heads have one
+// name.
+func (t *table) units() bool {
+	seen := map[string]bool{}
+	for i := range t.heads {
+		h := &t.heads[i]
+		if t.s.File != "" {
+			h.NameAt, h.Unit.At = t.s.FileAt, t.s.FileAt
+		}
+		if seen[h.Key()] {
+			t.Find(finding.New(finding.BadData, h.NameAt, "Two columns are headed "+h.Key()+".", "Give one of them another name."))
+			return false
+		}
+		seen[h.Key()] = true
+		u := units.One
+		if h.Unit.Present() {
+			var ok bool
+			if u, ok = t.ReadUnit(h.Unit); !ok {
+				return false
+			}
+		}
+		t.in = append(t.in, u)
+		if !h.Uncertain && !t.MayDefine(h.Name, h.NameAt, plan.Quantity) {
+			return false
+		}
+	}
+	return true
+}
+
+// uncertainties finds the columns of standard uncertainties, and what they are of.
+func (t *table) uncertainties() bool {
+	t.off = make([]int, len(t.heads))
+	for i := range t.off {
+		t.off[i] = -1
+	}
+	for j, h := range t.heads {
+		if !h.Uncertain {
+			continue
+		}
+		of := -1
+		for i, other := range t.heads {
+			if !other.Uncertain && other.Name == h.Name {
+				of = i
+			}
+		}
+		switch {
+		case of < 0:
+			t.Find(finding.New(finding.BadData, h.NameAt, "There is no column "+h.Name+" that "+h.Key()+" is the uncertainty of.", "Head the readings with "+h.Name+" and their unit."))
+			return false
+		case t.in[of].Dim() != t.in[j].Dim():
+			t.Find(finding.New(finding.BadData, h.NameAt, h.Key()+" is in "+t.in[j].Screen()+", and "+h.Name+" in "+t.in[of].Screen()+".", "A standard uncertainty has the unit of what it is of."))
+			return false
+		}
+		for k, n := range t.cols[j] {
+			if n.v < 0 {
+				t.Find(finding.New(finding.BadData, h.NameAt, h.Key()+" is negative in row "+strconv.Itoa(k+1)+".", "A standard uncertainty is 0 or more."))
+				return false
+			}
+		}
+		t.off[of] = j
+	}
+	return true
+}
+
+// size is how much one of a unit is in the SI, as a difference.
+func size(u *units.Unit) float64 { return u.ToSIFloat(1) - u.ToSIFloat(0) }
+
+// elements are the readings as instructions, in coherent SI units: with their
+// uncertainties, or else measured to their last figure.
+func (t *table) elements() [][]run.Instr {
+	out := make([][]run.Instr, len(t.cols))
+	for i, col := range t.cols {
+		if t.heads[i].Uncertain {
+			continue
+		}
+		out[i] = make([]run.Instr, len(col))
+		one := size(t.in[i])
+		for k, n := range col {
+			out[i][k] = run.Written(t.in[i].ToSIFloat(n.v), math.Pow10(n.last)*one, 0)
+			if j := t.off[i]; j >= 0 && t.cols[j][k].v > 0 {
+				out[i][k] = run.Uncertain(out[i][k].K, t.cols[j][k].v*size(t.in[j]))
+			}
+		}
+	}
+	return out
+}
+
+// define gives the columns their names; for good, or on trial.
+func (t *table) define(all [][]run.Instr, good bool) {
+	for i, h := range t.heads {
+		if h.Uncertain {
+			continue
+		}
+		d := &plan.Def{Name: h.Name, Kind: plan.Quantity, Slot: t.Planner.Readings(all[i], t.in[i]), Unit: t.in[i], Given: true}
+		t.CatchUp()
+		if good {
+			t.GivenAgain(h.Name, h.NameAt)
+			unsure := t.Planner.Unsure || t.off[i] >= 0
+			t.Planner.Unsure = false // its head tells
+			if v, ok := t.NewValue(h.Name, &syntax.Name{Name: h.Name}, d.Slot, t.in[i]); ok {
+				v.List.Figures = make([]units.Figures, len(all[i]))
+				for k := range t.cols[i] {
+					v.List.Figures[k] = units.Figures{N: t.cols[i][k].figures(), Keep: true}
+				}
+				t.Entry.Give(v).Records = t.s.File != ""
+			}
+			t.Planner.Unsure = unsure
+		}
+		t.Settle(d)
+	}
+}
+
+// kept tells which rows are as the conditions say.
+func (t *table) kept(all [][]run.Instr) ([]bool, bool) {
+	m, unsure := t.Planner.Mark(), t.Planner.Unsure
+	defer func() {
+		t.Planner.Cut(m)
+		t.Planner.Unsure = unsure
+		t.State.Truncate(t.Planner.Size())
+	}()
+	t.define(all, false)
+	keep := make([]bool, len(t.cols[0]))
+	for i := range keep {
+		keep[i] = true
+	}
+	for _, c := range t.s.Where {
+		left, right := t.Eval(c.Left, eval.Want{Lists: true}), t.Eval(c.Right, eval.Want{Lists: true})
+		if !left.OK || !right.OK {
+			return nil, false
+		}
+		if fs := t.Planner.Meet(c.Left, c.Right, &left.Compiled, &right.Compiled, t.Entry.Text); len(fs) > 0 {
+			t.Find(fs...)
+			return nil, false
+		}
+		a, b := t.State.Elements(left.Slot), t.State.Elements(right.Slot)
+		for _, list := range [][]float64{a, b} {
+			if len(list) > 1 && len(list) != len(keep) {
+				t.Find(plan.UnequalLists(c.Left.Span().Join(c.Right.Span()), "The table", len(keep), "what it is compared with", len(list)))
+				return nil, false
+			}
+		}
+		for i := range keep {
+			keep[i] = keep[i] && holds(c.Op, a[min(i, len(a)-1)], b[min(i, len(b)-1)])
+		}
+	}
+	return keep, true
+}
+
+// holds tells whether two numbers compare as is said.
+func holds(op syntax.Comparison, a, b float64) bool {
+	switch op {
+	case syntax.Less:
+		return a < b
+	case syntax.Greater:
+		return a > b
+	case syntax.AtMost:
+		return a <= b
+	case syntax.AtLeast:
+		return a >= b
+	}
+	return a == b
+}
+
+// only drops the rows that are not kept, and tells how many.
+func (t *table) only(all [][]run.Instr, keep []bool) (left int) {
+	n := 0
+	for k, is := range keep {
+		if !is {
+			continue
+		}
+		for i := range t.cols {
+			t.cols[i][n] = t.cols[i][k]
+			if all[i] != nil {
+				all[i][n] = all[i][k]
+			}
+		}
+		n++
+	}
+	for i := range t.cols {
+		t.cols[i] = t.cols[i][:n]
+		if all[i] != nil {
+			all[i] = all[i][:n]
+		}
+	}
+	return len(keep) - n
+}
+
+// tells says what the table holds, and what of it is left out.
+func (t *table) tells(rows, left int) {
+	r := t.Entry.Result()
+	if r == nil {
+		return
+	}
+	var cols []entry.Said
+	for i, h := range t.heads {
+		said := entry.Math(&syntax.Name{Name: h.Name})
+		if h.Uncertain {
+			said = entry.Math(&syntax.Call{Func: "u", Args: []syntax.Arg{{X: &syntax.Name{Name: h.Name}}}})
+		}
+		if t.in[i] != units.One {
+			said = said.And(" in " + t.in[i].Screen())
+		}
+		cols = append(cols, said)
+	}
+	r.Notes = []entry.Said{entry.Say(count(rows, "row")+": …", entry.Listed(cols))}
+	if left > 0 {
+		r.Notes = append(r.Notes, entry.Words(count(left, "row")+" left out by the conditions"))
+	}
+	if t.blank > 0 {
+		r.Notes = append(r.Notes, entry.Words(count(t.blank, "row")+" without any value"))
+	}
+}
+
+func count(n int, what string) string {
+	if n != 1 {
+		what += "s"
+	}
+	return strconv.Itoa(n) + " " + what
+}

@@ -1,0 +1,237 @@
+package lab
+
+import (
+	"strconv"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/ops"
+	"steelyard/lang/plan"
+	"steelyard/lang/run"
+	"steelyard/lang/syntax"
+	"steelyard/lang/typeset"
+	"steelyard/session/eval"
+	"steelyard/units"
+)
+
+// fitting is a fit while it is worked out.
+type fitting struct {
+	*eval.Line
+	s      *syntax.Fit
+	y, x   eval.Got
+	params []param
+	work   *run.Fit
+}
+
+// param is a parameter: what it is called, what is known of it and the unit in which it
+// is shown.
+type param struct {
+	label  string
+	static run.Static
+	unit   *units.Unit
+}
+
+// Fit fits a straight line by least squares: its slope and its intercept are results.
+func Fit(l *eval.Line, s *syntax.Fit) {
+	f := &fitting{Line: l, s: s}
+	if !f.readings() || !f.fitted() {
+		f.fails()
+	}
+}
+
+// fails leaves the names of the line without a value.
+func (f *fitting) fails() {
+	for _, n := range f.s.As {
+		if d, ok := f.Planner.Names.Lookup(n.Name); !ok || d.Line != f.Entry.Line {
+			f.Fail(&plan.Def{Name: n.Name, Kind: plan.Quantity, Slot: run.NoSlot}, nil)
+		}
+	}
+}
+
+// readings works the two quantities out; false, which is found, unless they are lists of
+// one length.
+func (f *fitting) readings() bool {
+	f.y = f.Eval(f.s.Y, eval.Want{Lists: true, Shown: true})
+	f.x = f.Eval(f.s.X, eval.Want{Lists: true, Shown: true})
+	if !f.x.OK || !f.y.OK {
+		return false
+	}
+	for _, one := range []struct {
+		x   syntax.Expr
+		got eval.Got
+	}{{f.s.Y, f.y}, {f.s.X, f.x}} {
+		if one.got.Static.Shape != run.List {
+			f.Find(finding.New(finding.WrongCall, one.x.Span(), "A fit needs lists of readings; "+typeset.Text(one.x)+" is one value.",
+				"Write them as a list, or under `data`."))
+			return false
+		}
+	}
+	if nx, ny := int(f.x.Static.Width), int(f.y.Static.Width); nx != ny {
+		f.Find(plan.UnequalLists(f.s.Y.Span().Join(f.s.X.Span()), typeset.Text(f.s.Y), ny, typeset.Text(f.s.X), nx))
+		return false
+	}
+	if f.x.Unit.Affine() { // what is above 0 °C, where a line meets its axis
+		above := f.Eval(f.above(), eval.Want{Lists: true, Silent: true})
+		f.x.Slot, f.x.Static = above.Slot, above.Static
+	}
+	return f.varies()
+}
+
+// varies tells whether the readings leave a line to be found, and says so where they all
+// are at one place.
+func (f *fitting) varies() bool {
+	all := f.State.Elements(f.x.Slot)
+	for _, v := range all {
+		if v != all[0] || f.s.Through && v != 0 {
+			return true
+		}
+	}
+	f.Find(finding.New(finding.WrongCall, f.s.X.Span(), "All values of "+typeset.Text(f.s.X)+" are the same, so there is no line.", "Vary it from reading to reading."))
+	return false
+}
+
+// above is a temperature in °C as what it is above 0 °C.
+func (f *fitting) above() syntax.Expr {
+	nought, _ := units.ParseDecimal("0")
+	at := f.s.X.Span()
+	return &syntax.Binary{At: at, OpAt: at, Op: syntax.Sub, X: f.s.X,
+		Y: &syntax.Quantity{At: at, Value: nought, Unit: syntax.UnitText{Text: f.x.Unit.Text(), At: at}}}
+}
+
+// fitted fits the line and gives its parameters to the entry.
+func (f *fitting) fitted() bool {
+	f.ofLine()
+	f.work = &run.Fit{Params: len(f.params), Model: -1}
+	if f.Planner.Unsure {
+		f.work.UY, f.work.UX, f.work.UXY = f.Planner.Program.PointsUnsure(&f.State, f.y.Slot, f.x.Slot)
+	}
+	if !f.enough() || !f.allUncertain() {
+		return false
+	}
+	statics := make([]run.Static, len(f.params))
+	for i, p := range f.params {
+		statics[i] = p.static
+	}
+	slots := f.Planner.EmitFit(f.work, []run.Slot{f.y.Slot, f.x.Slot}, statics)
+	f.CatchUp()
+	got, ok := f.Planner.Program.Fitted(&f.State, slots[0])
+	if !ok {
+		f.HasValue(slots[0])
+		return false
+	}
+	q := f.quality(got)
+	for i, s := range f.uncertain(slots, got.Values, q.Covariance) {
+		if !f.gives(i, s) {
+			return false
+		}
+	}
+	f.tells(got, q)
+	return true
+}
+
+// ofLine says what is known of the slope and the intercept.
+func (f *fitting) ofLine() {
+	y, x := f.y.Static, f.x.Static
+	slope := run.Static{Dim: y.Dim.Div(x.Dim), Tag: units.ProductTag(y.Dim, y.Tag, x.Dim, x.Tag, true), Width: 1}
+	f.params = []param{{"slope", slope, f.slopeUnit(slope)}}
+	if !f.s.Through {
+		y.Shape, y.Width = run.Scalar, 1
+		f.params = append(f.params, param{"intercept", y, f.y.Unit})
+	}
+	for i, n := range f.s.As {
+		f.params[i].label = n.Name
+	}
+}
+
+// slopeUnit is the unit of the slope: that of y over that of x.
+func (f *fitting) slopeUnit(st run.Static) *units.Unit {
+	var of units.Product
+	if of.Times(f.y.Unit, units.NewExp(1, 1)) && of.Times(f.x.Unit, units.NewExp(-1, 1)) {
+		if u := of.Per(st.Dim, st.Tag); u != nil {
+			return u
+		}
+	}
+	return units.Preferred(st.Dim, st.Tag)
+}
+
+// enough tells whether there are more points than parameters: what fits them all says
+// nothing of how well it is known, unless the points themselves do.
+func (f *fitting) enough() bool {
+	least := len(f.params) + 1
+	if f.work.Weighted() {
+		least--
+	}
+	n := int(f.x.Static.Width)
+	if n < least {
+		f.Find(finding.New(finding.WrongCall, f.s.Y.Span().Join(f.s.X.Span()), "A line through "+count(n, "point")+" fits them all; its uncertainty needs more.",
+			"Use "+strconv.Itoa(least)+" points or more."))
+	}
+	return n >= least
+}
+
+// allUncertain tells whether all points have an uncertainty, or none: one without any
+// would count for infinitely much.
+func (f *fitting) allUncertain() bool {
+	for i, u := range f.work.UY {
+		if u == 0 && (f.work.UX == nil || f.work.UX[i] == 0) {
+			f.Find(finding.New(finding.WrongCall, f.s.Y.Span().Join(f.s.X.Span()), "Point "+strconv.Itoa(i+1)+" has no uncertainty, and others have one.",
+				"Give each reading one, or none."))
+			return false
+		}
+	}
+	return true
+}
+
+// uncertain adds to each parameter what is uncertain of it. Parameters of one fit depend on
+// each other: each is a sum of sources that do not, by the factor of Cholesky of their
+// covariance.
+func (f *fitting) uncertain(slots []run.Slot, values []float64, covariance [][]float64) []run.Slot {
+	parts := cholesky(covariance)
+	moved := make([]run.Slot, len(slots))
+	for i, of := range slots {
+		st := f.params[i].static
+		emit := func(op ops.Op, a, b run.Slot, k float64) run.Slot {
+			return f.Planner.Emit(run.Instr{Op: op, A: a, B: b, K: k}, st)
+		}
+		moved[i] = run.NoSlot
+		if parts[i][i] > 0 {
+			f.Planner.Unsure = true
+			moved[i] = emit(ops.Sub, f.Planner.Emit(run.Uncertain(values[i], parts[i][i]), st), emit(ops.Const, 0, 0, values[i]), 0)
+		}
+		for j := range i + 1 {
+			if moved[j] == run.NoSlot || parts[i][j] == 0 {
+				continue
+			}
+			by := moved[j]
+			if j < i {
+				by = emit(ops.Mul, emit(ops.Const, 0, 0, parts[i][j]/parts[j][j]), by, 0)
+			}
+			slots[i] = emit(ops.Add, slots[i], by, 0)
+		}
+		if slots[i] == of {
+			slots[i] = emit(ops.Copy, of, 0, 0)
+		}
+	}
+	f.CatchUp()
+	return slots
+}
+
+// gives makes a result of a parameter.
+func (f *fitting) gives(i int, s run.Slot) bool {
+	p, d := f.params[i], eval.Unnamed()
+	if i < len(f.s.As) {
+		n := f.s.As[i]
+		if !f.MayDefine(n.Name, n.NameAt, plan.Quantity) {
+			return false
+		}
+		f.GivenAgain(n.Name, n.NameAt)
+		d.Name = n.Name
+	}
+	got := eval.Got{Compiled: plan.Compiled{Slot: s, Static: f.Planner.Static(s)}, Value: f.State.At(s), Unit: p.unit, OK: true}
+	r := f.Answer(d, p.label, f.s.Y, got)
+	if r == nil {
+		return false
+	}
+	r.Shows, r.Records = true, true
+	r.Values[len(r.Values)-1].Figures = f.Set.Figures
+	return true
+}

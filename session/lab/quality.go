@@ -1,0 +1,131 @@
+package lab
+
+import (
+	"math"
+	"strconv"
+
+	"steelyard/lang/run"
+	"steelyard/session/entry"
+	"steelyard/units"
+)
+
+// quality says how well what is fitted goes with the readings. Where those have no
+// uncertainties, the parameters have theirs from how the readings scatter.
+func (f *fitting) quality(got run.Fitted) *entry.Fit {
+	n, k := len(got.Left), len(got.Values)
+	q := &entry.Fit{N: n, R2: 1, Covariance: got.Covariance}
+	if got.Total > 0 {
+		q.R2 = 1 - got.Squares/got.Total
+	}
+	if n > k {
+		squares := 0.0
+		for _, v := range got.Left {
+			squares += float64(v * v)
+		}
+		q.SD = math.Sqrt(squares / float64(n-k))
+		if f.work.Weighted() {
+			chi := got.Squares / float64(n-k)
+			q.ChiSquared = &chi
+		}
+	}
+	if !f.work.Weighted() {
+		for _, row := range q.Covariance {
+			for j := range row {
+				row[j] *= float64(q.SD * q.SD)
+			}
+		}
+	}
+	return q
+}
+
+// cholesky is the factor of Cholesky of a covariance: the matrix below its diagonal that
+// is the covariance when it is taken times itself turned over.
+func cholesky(of [][]float64) [][]float64 {
+	out := make([][]float64, len(of))
+	for i := range of {
+		out[i] = make([]float64, len(of))
+		for j := range i + 1 {
+			left := of[i][j]
+			for k := range j {
+				left -= float64(out[i][k] * out[j][k])
+			}
+			switch {
+			case i == j:
+				out[i][i] = math.Sqrt(max(left, 0))
+			case out[j][j] > 0:
+				out[i][j] = left / out[j][j]
+			}
+		}
+	}
+	return out
+}
+
+const (
+	// farOff is how many standard deviations a point lies off to be named: one of two
+	// hundred does by chance.
+	farOff = 2.8
+	// farOffChi is how many standard deviations χ² is off what is expected to be named.
+	farOffChi = 3
+	// mostFarOff is how many points are named.
+	mostFarOff = 5
+)
+
+// tells says how well the readings go with what is fitted.
+func (f *fitting) tells(got run.Fitted, q *entry.Fit) {
+	r := f.Entry.Result()
+	r.Fit = q
+	said := entry.Say("R² = …", f.Told(units.Figures{}, q.R2, units.One))
+	if q.SD > 0 {
+		said = said.And("; the "+strconv.Itoa(q.N)+" points lie … from the line (standard deviation)", f.difference(q.SD, f.y.Unit))
+	}
+	r.Notes = append(r.Notes, said)
+	if q.ChiSquared != nil {
+		r.Notes = append(r.Notes, f.chiSquared(*q.ChiSquared, q.N-len(got.Values)))
+	}
+	r.Notes = append(append(r.Notes, f.meanings()...), f.farOff(got, q)...)
+}
+
+// chiSquared says what χ² per degree of freedom is, which is about 1 where points scatter as
+// their uncertainties say; its standard deviation is √(2/ν).
+func (f *fitting) chiSquared(chi float64, freedom int) entry.Said {
+	said := entry.Say("χ² per degree of freedom = …", f.Told(units.Figures{N: 3}, chi, units.One))
+	switch off := (chi - 1) / math.Sqrt(2/float64(freedom)); {
+	case off > farOffChi:
+		return said.And(": the points scatter more than their uncertainties say")
+	case off < -farOffChi:
+		return said.And(": the points scatter less than their uncertainties say")
+	}
+	return said
+}
+
+// farOff names the points that lie far off; they count all the same.
+func (f *fitting) farOff(got run.Fitted, q *entry.Fit) []entry.Said {
+	sd := q.SD
+	if f.work.Weighted() {
+		sd = 1
+	}
+	x, y := f.State.Elements(f.x.Slot), f.State.Elements(f.y.Slot)
+	var out []entry.Said
+	for i, left := range got.Left {
+		free := 1 - got.Lever[i]
+		off := math.Abs(left) * math.Sqrt(got.Weight[i]) / (sd * math.Sqrt(free))
+		if free < 1e-9 || sd == 0 || off < farOff {
+			continue
+		}
+		if len(out) == mostFarOff {
+			return append(out, entry.Words("more points are far off"))
+		}
+		out = append(out, entry.Say("point "+strconv.Itoa(i+1)+" is far off: … = …, … = … is … standard deviations off",
+			entry.Math(f.s.X), f.Told(f.Set.Figures, x[i], f.x.Unit), entry.Math(f.s.Y), f.Told(f.Set.Figures, y[i], f.y.Unit),
+			f.Told(units.Figures{N: 2}, off, units.One)))
+	}
+	return out
+}
+
+// difference is a difference in a unit, with two figures.
+func (f *fitting) difference(v float64, u *units.Unit) entry.Said {
+	if u.Affine() {
+		u = units.Preferred(u.Dim(), units.None)
+	}
+	return f.Told(units.Figures{N: 2, Keep: true}, v, u)
+}
