@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"steelyard/session/journal"
+	"steelyard/session/live"
 )
 
 // startJournal begins a journal, and offers what earlier runs left behind.
@@ -25,7 +26,7 @@ func (s *scratchpad) offer() {
 		last := s.abandoned[0]
 		s.tell("A scratchpad of " + when(last) + " ended without being saved: " + counted(len(last.Statements), "statement") + ".")
 		if len(last.Statements) > 0 {
-			s.tell("It begins with `" + firstLine(last.Statements[0]) + "`.")
+			s.tell("It begins with `" + live.FirstRow(last.Statements[0]) + "`.")
 		}
 		s.tell("`recover` brings it back, `forget` deletes it; until then it is kept.")
 	case n > 1:
@@ -33,7 +34,7 @@ func (s *scratchpad) offer() {
 		for i, one := range slices.Backward(s.abandoned) {
 			begins := ""
 			if len(one.Statements) > 0 {
-				begins = ", begins with `" + firstLine(one.Statements[0]) + "`"
+				begins = ", begins with `" + live.FirstRow(one.Statements[0]) + "`"
 			}
 			s.tell(fmt.Sprintf("%d  %s: %s%s", n-i, when(one), counted(len(one.Statements), "statement"), begins))
 		}

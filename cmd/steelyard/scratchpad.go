@@ -7,7 +7,6 @@ import (
 	"os"
 	"os/signal"
 	"path/filepath"
-	"strings"
 
 	"golang.org/x/term"
 
@@ -141,15 +140,6 @@ func (s *scratchpad) cautioned(problem *journal.Problem) {
 	if problem != nil {
 		s.tell("caution: " + problem.Message)
 	}
-}
-
-// firstLine is the first line of a statement, cut if it is long.
-func firstLine(text string) string {
-	line, _, _ := strings.Cut(text, "\n")
-	if rs := []rune(line); len(rs) > 50 {
-		line = string(rs[:50]) + "…"
-	}
-	return line
 }
 
 // counted says how many there are of a thing.

@@ -183,9 +183,14 @@ func (c *coder) needs(d *Def, at syntax.Span) run.Slot {
 		return run.NoSlot
 	}
 	c.root = root
-	f := finding.New(finding.NotWorkedOut, at, "not worked out: needs "+defName(root)+" (line "+itoa(root.Line)+")", "")
-	f.Cause = root.Line
-	return c.says(f)
+	return c.says(Needs(d, at))
+}
+
+// Needs says that a line that failed is needed, and where the fault lies.
+func Needs(d *Def, at syntax.Span) finding.Finding {
+	f := finding.New(finding.NotWorkedOut, at, "not worked out: needs "+defName(d.Root)+" (line "+itoa(d.Root.Line)+")", "")
+	f.Cause = d.Root.Line
+	return f
 }
 
 // defName is what a definition is called in a finding.

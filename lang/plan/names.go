@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"math"
 	"slices"
 
 	"steelyard/lang/run"
@@ -119,32 +120,25 @@ func (a *Asked) every() {
 // Ask notes from here on which names are asked for; nil ends it.
 func (n *Names) Ask(a *Asked) { n.asked = a }
 
-// before returns the last definition of a name among the first limit ones. Where
-// lines are tried out, one that failed counts only where none before it has a
-// value.
+// before returns the last definition of a name among the first limit ones.
 func (n *Names) before(name string, limit int) (*Def, bool) {
-	n.asked.note(name)
-	var failed *Def
-	for d := n.last[name]; d != nil; d = d.above {
-		switch {
-		case d.seq >= limit:
-		case n.Nearest, !d.Failed():
-			return d, true
-		case failed == nil:
-			failed = d
-		}
-	}
-	return failed, failed != nil
+	d := n.lastOf(name, limit, math.MaxInt)
+	return d, d != nil
 }
 
 // Above returns the definition that a name has for a line, or nil: the last one
-// of a line above it, as before has it.
-func (n *Names) Above(name string, line int) *Def {
+// of a line above it.
+func (n *Names) Above(name string, line int) *Def { return n.lastOf(name, math.MaxInt, line) }
+
+// lastOf returns the last definition of a name among the first limit ones that is above a
+// line, or nil. Where lines are tried out, one that failed counts only where none before
+// it has a value.
+func (n *Names) lastOf(name string, limit, line int) *Def {
 	n.asked.note(name)
 	var failed *Def
 	for d := n.last[name]; d != nil; d = d.above {
 		switch {
-		case d.Line >= line:
+		case d.seq >= limit || d.Line >= line:
 		case n.Nearest, !d.Failed():
 			return d
 		case failed == nil:

@@ -59,7 +59,7 @@ func (e Energy) Name() Expr {
 }
 
 func (*Bars) Defines() []Ident { return nil }
-func (*Bars) is() nature       { return nature{kept, Answer} }
+func (*Bars) is() nature       { return nature{kept, Answer, nil} }
 
 // quotes are the signs that a place may stand between.
 var quotes = map[rune]rune{'"': '"', '“': '”', '„': '“', '«': '»', '”': '”', '\'': '\'', '‘': '’'}
@@ -72,6 +72,10 @@ func barsForm(at Span, message string) *fault {
 
 // readBars reads an energy bar chart: its places are text, so that it is taken apart
 // before its expressions are read.
+//
+// A stroke parts two places, or then work W then does, where work is done on the system
+// between them. After the last place the work may stand behind with: it was done on the way
+// there.
 func readBars(r *reader, at int) (Stmt, *fault) {
 	s := &Bars{}
 	var work Energy
@@ -149,6 +153,8 @@ func (r *reader) stageEnd(at int) int {
 }
 
 // wordIn is where the first of some words begins, else the end of where it is looked for.
+//
+// A word counts with a blank before it and no letter behind: K_then is a name.
 func (r *reader) wordIn(from, to int, words ...string) int {
 	for i := from; i < to; i++ {
 		for _, word := range words {

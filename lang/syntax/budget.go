@@ -15,7 +15,7 @@ var budgetWord = StatementWord{
 
 func (*Budget) Exprs() []Expr    { return nil }
 func (*Budget) Defines() []Ident { return nil }
-func (*Budget) is() nature       { return nature{kept, Support} }
+func (s *Budget) is() nature     { return nature{kept, Support, []Ident{s.Of}} }
 
 var budgetLines = clauses(statement[Budget]())
 

@@ -31,7 +31,7 @@ var checkWord = StatementWord{
 
 func (s *CheckStmt) Exprs() []Expr  { return exprs(s.Left, s.Right, s.Within) }
 func (*CheckStmt) Defines() []Ident { return nil }
-func (*CheckStmt) is() nature       { return nature{kept, Support} }
+func (*CheckStmt) is() nature       { return nature{kept, Support, nil} }
 
 func readCheck(r *reader, tokens []token) (Stmt, *fault) {
 	p := r.line(tokens, 1)

@@ -16,7 +16,7 @@ type Command struct {
 
 func (*Command) Exprs() []Expr    { return nil }
 func (*Command) Defines() []Ident { return nil }
-func (*Command) is() nature       { return nature{kept, Aside} }
+func (*Command) is() nature       { return nature{kept, Aside, nil} }
 
 // The words that act on the scratchpad.
 var (

@@ -13,4 +13,4 @@ var constantsWord = StatementWord{
 
 func (*Constants) Exprs() []Expr      { return nil }
 func (s *Constants) Defines() []Ident { return s.Names }
-func (*Constants) is() nature         { return nature{kept, Given} }
+func (*Constants) is() nature         { return nature{kept, Given, nil} }

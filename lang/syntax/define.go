@@ -26,9 +26,9 @@ func (s *Define) Defines() []Ident { return []Ident{s.Ident} }
 // is tells a given from a result.
 func (s *Define) is() nature {
 	if s.Plain() {
-		return nature{recorded, Given}
+		return nature{recorded, Given, nil}
 	}
-	return nature{recorded, Task}
+	return nature{recorded, Task, nil}
 }
 
 // Plain tells whether a name is given one written quantity, with nothing to work
@@ -41,9 +41,9 @@ func (*Value) Defines() []Ident { return nil }
 // is says Task where numbers are put in for a change, a place or a stretch.
 func (s *Value) is() nature {
 	if _, derived := s.X.(Derived); derived {
-		return nature{recorded, Task}
+		return nature{recorded, Task, nil}
 	}
-	return nature{recorded, Answer}
+	return nature{recorded, Answer, nil}
 }
 
 // value reads a result without a name.

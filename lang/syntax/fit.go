@@ -22,7 +22,7 @@ var fitWord = StatementWord{
 
 func (s *Fit) Exprs() []Expr    { return exprs(s.Y, s.X) }
 func (s *Fit) Defines() []Ident { return s.As }
-func (*Fit) is() nature         { return nature{recorded, Task} }
+func (*Fit) is() nature         { return nature{recorded, Task, nil} }
 
 var fitLines = production[Fit]()
 

@@ -36,7 +36,7 @@ var formulaWord = StatementWord{
 
 func (s *FormulaDef) Exprs() []Expr    { return []Expr{s.Left, s.Right} }
 func (s *FormulaDef) Defines() []Ident { return []Ident{{Name: s.Name, NameAt: s.NameAt}} }
-func (*FormulaDef) is() nature         { return nature{kept, Support} }
+func (*FormulaDef) is() nature         { return nature{kept, Support, nil} }
 
 // Symbol finds a symbol of the formula by its name.
 func (s *FormulaDef) Symbol(name string) (FormulaSymbol, bool) {
@@ -65,6 +65,8 @@ func (s *FormulaDef) Gives() (FormulaSymbol, bool) {
 
 // Takes are the symbols that a call gives values in their order: all but the one that
 // comes out, and g, which is given by name.
+//
+// So spring_energy(k, x) reads as its equation does: U = ½kx².
 func (s *FormulaDef) Takes() []FormulaSymbol {
 	gives, _ := s.Gives()
 	return slices.DeleteFunc(slices.Clone(s.Symbols), func(s FormulaSymbol) bool { return s.Name == gives.Name || s.Name == "g" })
@@ -166,6 +168,9 @@ func (f *FormulaDef) equation(p *exprParser) *fault {
 }
 
 // formulaLine reads one indented line of a formula.
+//
+// Holds, topic and source begin a line with words of their own, unless in follows: a symbol
+// may have those names.
 func (r *reader) formulaLine(f *FormulaDef, at Span) *fault {
 	line := r.text[at.From:at.To]
 	word, rest, _ := strings.Cut(line, " ")
@@ -240,6 +245,8 @@ func (r *reader) meaning(at Span) string {
 }
 
 // leftOut reads the words for a symbol, and what it is if it is left out.
+//
+// The default is the last thing before the words, behind their last comma.
 func (r *reader) leftOut(at Span) (string, Expr, *fault) {
 	words := r.meaning(at)
 	head, ok := strings.CutSuffix(words, " if left out")

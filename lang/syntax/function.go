@@ -10,6 +10,9 @@ import (
 
 type (
 	// FuncDef is NAME(PARAMS) = EXPR [in UNIT][, WORDS], or a body of pieces.
+	//
+	// A body of pieces stands on indented lines, one interval each. The intervals need not
+	// meet: where none holds the argument, the function has no value.
 	FuncDef struct {
 		Ident
 		Params []string
@@ -44,10 +47,12 @@ func (s *FuncDef) Defines() []Ident { return []Ident{s.Ident} }
 
 // is says Support: in a part a function is a step towards its answer. Above the
 // parts, where nothing is asked yet, it is of the problem all the same.
-func (*FuncDef) is() nature { return nature{kept, Support} }
+func (*FuncDef) is() nature { return nature{kept, Support, nil} }
 
 // functionHead tells whether tokens begin with NAME(…) =, and where what follows
 // begins.
+//
+// What the brackets hold must be names and commas: m1c1(T1 - T) = … begins with a product.
 func functionHead(tokens []token) (int, bool) {
 	if len(tokens) < 3 || tokens[0].kind != nameToken || !tokens[0].call {
 		return 0, false
@@ -160,6 +165,8 @@ func (r *reader) pieces() ([]Piece, *fault) {
 }
 
 // piece reads 2 m/s^2*t for 0 s ≤ t ≤ 2 s.
+//
+// Its interval is a chain of comparisons, as in a check, with the argument in it.
 func (r *reader) piece(at Span) (Piece, *fault) {
 	line := &reader{text: r.text, from: at.From, to: at.To, known: r.known}
 	tokens, bad := line.tokens("")
@@ -184,6 +191,9 @@ func (r *reader) piece(at Span) (Piece, *fault) {
 }
 
 // interval takes the bounds from 0 s ≤ t ≤ 2 s, t > 2 s and 2 s > t.
+//
+// The chain may run up or down, and have one bound or two. It is turned so that the lower
+// bound comes first; a bound with < or > does not belong to the interval.
 func (p *Piece) interval(c chain) *fault {
 	wrong := func(message string) *fault {
 		return &fault{finding.New(finding.Unreadable, c.sides[0].Span().Join(c.sides[1].Span()), message,

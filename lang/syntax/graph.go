@@ -64,7 +64,7 @@ func (s *Graph) Exprs() []Expr {
 func (s *Graph) IsPath() bool { return s.Path.X != nil }
 
 func (*Graph) Defines() []Ident { return nil }
-func (*Graph) is() nature       { return nature{kept, Task} }
+func (*Graph) is() nature       { return nature{kept, Task, nil} }
 
 var graphLines = production[Graph]()
 

@@ -19,7 +19,7 @@ var letWord = StatementWord{
 
 func (*Let) Exprs() []Expr      { return nil }
 func (s *Let) Defines() []Ident { return s.Symbols }
-func (*Let) is() nature         { return nature{kept, Aside} }
+func (*Let) is() nature         { return nature{kept, Aside, nil} }
 
 var letLines = production[Let]()
 

@@ -2,7 +2,6 @@ package syntax
 
 import (
 	"slices"
-	"strconv"
 	"strings"
 
 	"steelyard/lang/finding"
@@ -59,18 +58,7 @@ func (p *exprParser) list() Expr {
 	at := p.take().span()
 	x := &List{At: at}
 	return p.nested(at, func() Expr {
-		for {
-			if len(x.Elems) == limit.Written {
-				p.fail(&fault{finding.New(finding.TooLong, at, "This list has more than "+strconv.Itoa(limit.Written)+" values.",
-					"Split it into several lists.")})
-			}
-			x.Elems = append(x.Elems, p.sum())
-			if !p.tok.sign(",") {
-				break
-			}
-			p.take()
-		}
-		x.At = at.Join(p.sign("]"))
+		x.At = p.several(at, "This list has", limit.Written, "lists", "]", func() { x.Elems = append(x.Elems, p.sum()) })
 		if x.Unit = p.unitNext(); x.Unit.Present() {
 			x.At = x.At.Join(x.Unit.At)
 			p.unitOfList(x)

@@ -14,6 +14,7 @@ type Mention struct {
 func Mentions(s Stmt) []Mention {
 	var m mentions
 	m.idents(s.Defines())
+	m.idents(s.is().asks)
 	switch s := s.(type) {
 	case *FormulaDef:
 		return m.all
@@ -22,14 +23,6 @@ func Mentions(s Stmt) []Mention {
 		if s.Equations[0].Right != nil {
 			m.bindings(s.With)
 		}
-	case *Scaling:
-		m.add(s.Against, 0)
-	case *Steps:
-		m.add(s.Of, 0)
-	case *Note:
-		m.idents(s.Braces)
-	case *Part:
-		m.idents(s.Braces)
 	default:
 		m.own, _ = boundBy(s)
 	}

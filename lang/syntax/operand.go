@@ -11,6 +11,8 @@ import (
 )
 
 // raised reads an exponent in raised digits.
+//
+// There are raised signs for whole numbers and n alone: none for a point or a stroke.
 func (p *exprParser) raised(t *token) Expr {
 	text, at := writing.OnTheLine(t.text), t.span()
 	if text == "n" {
@@ -46,6 +48,9 @@ func (p *exprParser) unitNext() UnitText {
 
 // operand reads what a sign can stand before. It always returns one: after a fault
 // a π that nobody looks at.
+//
+// A number, π, that, a name or a call, a bracket, a list, a root. Where the number is bare,
+// as an exponent and under a root without brackets, a unit behind it does not belong to it.
 func (p *exprParser) operand() Expr {
 	at, bare := p.tok.span(), p.bare
 	p.bare = false
@@ -90,6 +95,9 @@ func (p *exprParser) operand() Expr {
 }
 
 // missing says that an operand is missing before the next token.
+//
+// A word of the language where an operand should be was most likely meant as a name: at is
+// a times t in kinematics.
 func (p *exprParser) missing() *fault {
 	t := &p.tok
 	at := t.span()
@@ -113,6 +121,9 @@ func timesT(at Span) *fault {
 }
 
 // number reads a written number with what belongs to it; a bare one has no unit.
+//
+// ½ is the bracket (1/2), so that ½² is a quarter. A number with ± is a quantity even without
+// a unit, since it was measured. 5.00π rad is one quantity, as it is printed.
 func (p *exprParser) number(bare bool) Expr {
 	t := p.take()
 	at := t.span()
@@ -177,19 +188,24 @@ func (p *exprParser) name() Expr {
 func (p *exprParser) call(name string, at Span) Expr {
 	c := &Call{At: at, Func: name, Name: at, Args: make([]Arg, 0, 2)}
 	return p.nested(p.take().span(), func() Expr {
-		for {
-			if len(c.Args) == limit.Args {
-				p.fail(&fault{finding.New(finding.TooLong, at, "These brackets have more than "+strconv.Itoa(limit.Args)+" values.",
-					"Split it into several lines.")})
-			}
-			c.Args = append(c.Args, p.arg())
-			if !p.tok.sign(",") {
-				c.At = at.Join(p.sign(")"))
-				return c
-			}
-			p.take()
-		}
+		c.At = p.several(at, "These brackets have", limit.Args, "lines", ")", func() { c.Args = append(c.Args, p.arg()) })
+		return c
 	})
+}
+
+// several reads values with commas between them as far as the bracket that shuts them,
+// and returns where they are. There may be so many at the most.
+func (p *exprParser) several(at Span, these string, most int, into, shut string, one func()) Span {
+	for n := 0; ; n++ {
+		if n == most {
+			p.fail(&fault{finding.New(finding.TooLong, at, these+" more than "+strconv.Itoa(most)+" values.",
+				"Split it into several "+into+".")})
+		}
+		if one(); !p.tok.sign(",") {
+			return at.Join(p.sign(shut))
+		}
+		p.take()
+	}
 }
 
 // arg reads one argument, given by its place or by its name.

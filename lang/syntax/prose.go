@@ -39,15 +39,15 @@ var noteWord = StatementWord{
 
 func (*Part) Exprs() []Expr    { return nil }
 func (*Part) Defines() []Ident { return nil }
-func (*Part) is() nature       { return nature{kept, Aside} }
+func (s *Part) is() nature     { return nature{kept, Aside, s.Braces} }
 
 func (*Note) Exprs() []Expr    { return nil }
 func (*Note) Defines() []Ident { return nil }
-func (*Note) is() nature       { return nature{kept, Aside} }
+func (s *Note) is() nature     { return nature{kept, Aside, s.Braces} }
 
 func (*Remark) Exprs() []Expr    { return nil }
 func (*Remark) Defines() []Ident { return nil }
-func (*Remark) is() nature       { return nature{kept, Aside} }
+func (*Remark) is() nature       { return nature{kept, Aside, nil} }
 
 // readNote reads prose, which may go on over indented lines.
 func readNote(r *reader, at int) (Stmt, *fault) {

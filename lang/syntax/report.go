@@ -26,7 +26,7 @@ var reportWord = StatementWord{
 
 func (s *Report) Exprs() []Expr  { return []Expr{s.X} }
 func (*Report) Defines() []Ident { return nil }
-func (*Report) is() nature       { return nature{kept, Answer} }
+func (*Report) is() nature       { return nature{kept, Answer, nil} }
 
 func readReport(r *reader, tokens []token) (Stmt, *fault) {
 	p := r.line(tokens, 1)

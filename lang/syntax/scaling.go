@@ -15,4 +15,4 @@ var scalingWord = StatementWord{
 
 func (s *Scaling) Exprs() []Expr  { return []Expr{s.X} }
 func (*Scaling) Defines() []Ident { return nil }
-func (*Scaling) is() nature       { return nature{kept, Answer} }
+func (s *Scaling) is() nature     { return nature{kept, Answer, []Ident{s.Against}} }

@@ -42,15 +42,15 @@ var roundWord = StatementWord{
 
 func (*FiguresSetting) Exprs() []Expr    { return nil }
 func (*FiguresSetting) Defines() []Ident { return nil }
-func (*FiguresSetting) is() nature       { return nature{kept, Aside} }
+func (*FiguresSetting) is() nature       { return nature{kept, Aside, nil} }
 
 func (*ExactSetting) Exprs() []Expr    { return nil }
 func (*ExactSetting) Defines() []Ident { return nil }
-func (*ExactSetting) is() nature       { return nature{kept, Aside} }
+func (*ExactSetting) is() nature       { return nature{kept, Aside, nil} }
 
 func (*RoundSetting) Exprs() []Expr    { return nil }
 func (*RoundSetting) Defines() []Ident { return nil }
-func (*RoundSetting) is() nature       { return nature{kept, Aside} }
+func (*RoundSetting) is() nature       { return nature{kept, Aside, nil} }
 
 // Rule is the rule of rounding that is set.
 func (s *RoundSetting) Rule() units.Rounding {

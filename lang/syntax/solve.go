@@ -89,7 +89,7 @@ func (s *Solve) Defines() []Ident {
 	return out
 }
 
-func (*Solve) is() nature { return nature{recorded, Task} }
+func (*Solve) is() nature { return nature{recorded, Task, nil} }
 
 var solveLines = production[Solve]()
 

@@ -13,7 +13,7 @@ var stepsWord = StatementWord{
 
 func (*Steps) Exprs() []Expr    { return nil }
 func (*Steps) Defines() []Ident { return nil }
-func (*Steps) is() nature       { return nature{kept, Support} }
+func (s *Steps) is() nature     { return nature{kept, Support, []Ident{s.Of}} }
 
 var stepsLines = production[Steps]()
 

@@ -17,6 +17,8 @@ type Stmt interface {
 type nature struct {
 	storing storing
 	role    Role
+	// asks are names of the page that it is about, outside its expressions: of budget W.
+	asks []Ident
 }
 
 // storing is how a worksheet keeps a statement: alone, or recorded, with what it

@@ -10,7 +10,7 @@ type UnitDef struct {
 
 func (s *UnitDef) Exprs() []Expr    { return []Expr{s.X} }
 func (s *UnitDef) Defines() []Ident { return []Ident{s.Ident} }
-func (*UnitDef) is() nature         { return nature{kept, Given} }
+func (*UnitDef) is() nature         { return nature{kept, Given, nil} }
 
 // definesUnit tells whether tokens begin with 1 NAME =.
 func definesUnit(tokens []token) bool {

@@ -134,7 +134,7 @@ func (c *command) change() {
 func (c *command) put(at *Draft, text string) {
 	text, _ = session.WithoutRecords(strings.TrimSpace(text))
 	if s, _ := syntax.Parse(text); isCommand(s) {
-		c.refuse("`"+firstRow(text)+"` is no line of a page.", "")
+		c.refuse("`"+FirstRow(text)+"` is no line of a page.", "")
 		return
 	}
 	ed := session.Edit{Texts: map[int]string{at.Line: text}}
@@ -215,7 +215,7 @@ func (c *command) remove() {
 	ed.Texts = c.renumbered(ed)
 	text := c.Entries()[line-1].Text
 	if c.carry(ed) {
-		c.say("taken out: %s", firstRow(text))
+		c.say("taken out: %s", FirstRow(text))
 	}
 }
 
@@ -292,8 +292,8 @@ func (c *command) part(name string) (from, to int) {
 	return from, len(c.Entries())
 }
 
-// firstRow is the first line of a statement, cut if it is long.
-func firstRow(text string) string {
+// FirstRow is the first line of a statement, cut if it is long.
+func FirstRow(text string) string {
 	line, _, _ := strings.Cut(text, "\n")
 	if rs := []rune(line); len(rs) > 50 {
 		line = string(rs[:50]) + "…"

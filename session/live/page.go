@@ -185,7 +185,7 @@ func (s *step) words() string {
 	case s.title != nil && lines == 0:
 		return "the title " + s.title.now
 	case len(s.does.Put) > 0:
-		return fmt.Sprintf("line %d, %s", s.does.At, firstRow(s.does.Put[0]))
+		return fmt.Sprintf("line %d, %s", s.does.At, FirstRow(s.does.Put[0]))
 	case s.does.Drop > 0:
 		return fmt.Sprintf("the removal of line %d", s.does.At)
 	case lines == 1:

@@ -164,6 +164,7 @@ func TestRename(t *testing.T) {
 		{"x = 2 m;y = 3*x;part b: More;x = 4 m;z = 3*x + x@1", "x@1 to x_a", "x_a = 2 m;y = 3*x_a;part b: More;x = 4 m;z = 3*x + x_a@1"},
 		{"f(x) = 3*x;y = f(2 m);slope of f(x) at x = 2 m", "f to h", "h(x) = 3*x;y = h(2 m);slope of h(x) at x = 2 m"},
 		{"solve 3 N = q*(2 m) for q;2*q;steps q", "q to w", "solve 3 N = w*(2 m) for w;2*w;steps w"},
+		{"q = 2.0 ± 0.1 m;A = q^2;budget A", "A to B", "q = 2.0 ± 0.1 m;B = q^2;budget B"},
 		{"T = 2 s;L = 3 m;v = L/T;scaling v against T", "T to T_1", "T_1 = 2 s;L = 3 m;v = L/T_1;scaling v against T_1"},
 		{"k = 2 N/m;spring_energy(k=k, x=2 m)", "k to c", "c = 2 N/m;spring_energy(k=c, x=2 m)"},
 		{"v(t) = 2 m/s + (3 m/s^2)*t;bars at \"a\": (1 kg)*v(1 s)^2", "v to w", "w(t) = 2 m/s + (3 m/s^2)*t;bars at \"a\": (1 kg)*w(1 s)^2"},

@@ -3,7 +3,6 @@ package vary
 import (
 	"math"
 	"slices"
-	"strconv"
 
 	"steelyard/lang/algebra"
 	"steelyard/lang/finding"
@@ -93,9 +92,7 @@ func scaled(l *eval.Line, name string, at syntax.Span) (*plan.Def, bool) {
 		return nil, false
 	}
 	if d.Failed() {
-		f := finding.New(finding.NotWorkedOut, at, "not worked out: needs "+name+" (line "+strconv.Itoa(d.Root.Line)+")", "")
-		f.Cause = d.Root.Line
-		l.Find(f)
+		l.Find(plan.Needs(d, at))
 		return nil, false
 	}
 	return d, true

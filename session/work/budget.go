@@ -4,10 +4,9 @@ import (
 	"cmp"
 	"math"
 	"slices"
-	"strconv"
 	"strings"
 
-	"steelyard/lang/finding"
+	"steelyard/lang/plan"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
@@ -19,17 +18,14 @@ import (
 // standard uncertainty, the sensitivity coefficient of the result to it, and the product of
 // the two, the contribution (JCGM 100:2008, 5.1.3), the greatest first.
 func Budget(l *eval.Line, s *syntax.Budget) {
-	n := &syntax.Name{At: s.Of.NameAt, Name: s.Of.Name}
-	d, ok := l.Planner.Find(n)
-	if !ok || d.Line == 0 {
-		l.Find(l.Planner.Unknown(n, l.Entry.Text)...)
+	d, ok := asked(l, s.Of)
+	if !ok {
 		return
 	}
-	l.Entry.Uses = append(l.Entry.Uses, d.Line)
 	v := l.ValueOf(d)
 	switch {
 	case d.Failed():
-		l.Find(finding.New(finding.NotWorkedOut, s.Of.NameAt, "not worked out: needs "+s.Of.Name+" (line "+strconv.Itoa(d.Line)+")", ""))
+		l.Find(plan.Needs(d, s.Of.NameAt))
 		return
 	case v == nil || v.U == 0:
 		l.Entry.Outcome = entry.Lines{entry.Say("… has no uncertainty: no given that it depends on was written with one, as in 0.842 ± 0.002 m.", entry.Name(s.Of.Name))}

@@ -3,7 +3,7 @@ package work
 import (
 	"strconv"
 
-	"steelyard/lang/finding"
+	"steelyard/lang/plan"
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
 	"steelyard/session/eval"
@@ -15,13 +15,10 @@ func Steps(l *eval.Line, s *syntax.Steps) {
 		everyStep(l)
 		return
 	}
-	n := &syntax.Name{At: s.Of.NameAt, Name: s.Of.Name}
-	d, ok := l.Planner.Find(n)
-	if !ok || d.Line == 0 {
-		l.Find(l.Planner.Unknown(n, l.Entry.Text)...)
+	d, ok := asked(l, s.Of)
+	if !ok {
 		return
 	}
-	l.Entry.Uses = append(l.Entry.Uses, d.Line)
 	e := l.EntryAt(d.Line)
 	if e == nil {
 		return
@@ -30,10 +27,22 @@ func Steps(l *eval.Line, s *syntax.Steps) {
 	case len(lines) > 0:
 		l.Entry.Outcome = &entry.Workings{Of: []entry.Working{{Line: d.Line, Lines: lines}}}
 	case d.Failed():
-		l.Find(finding.New(finding.NotWorkedOut, s.Of.NameAt, "not worked out: needs "+s.Of.Name+" (line "+strconv.Itoa(d.Line)+")", ""))
+		l.Find(plan.Needs(d, s.Of.NameAt))
 	default:
 		l.Entry.Outcome = entry.Lines{entry.Say("… isn't worked out from other lines: it is defined in line "+strconv.Itoa(d.Line)+".", entry.Name(s.Of.Name))}
 	}
+}
+
+// asked is the definition of a name of this page that a line asks about.
+func asked(l *eval.Line, of syntax.Ident) (*plan.Def, bool) {
+	n := &syntax.Name{At: of.NameAt, Name: of.Name}
+	d, ok := l.Planner.Find(n)
+	if !ok || d.Line == 0 {
+		l.Find(l.Planner.Unknown(n, l.Entry.Text)...)
+		return nil, false
+	}
+	l.Entry.Uses = append(l.Entry.Uses, d.Line)
+	return d, true
 }
 
 // everyStep shows the worked lines of every result.
