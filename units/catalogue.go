@@ -11,6 +11,7 @@ import "github.com/martinlindhe/unit"
 // is further off than 1e-15 (its differences are listed in
 // testdata/library.csv).
 var catalogue = [...]row{
+	// The base units of the SI. The gram takes the prefixes, and the kilogram is one with its own.
 	{symbol: "m", names: "metre,metres,meter,meters", quantity: "length", exps: exps{0, 1}, lib: float64(unit.Meter), flags: core | prefixes, source: "SI Brochure 9th ed. v3.01 Table 2 (sec 2.3.1)"},
 	{symbol: "kg", names: "kilogram,kilograms", quantity: "mass", exps: exps{1}, factor: "1", flags: core, source: "SI Brochure 9th ed. v3.01 Table 2 (sec 2.3.1)"},
 	{symbol: "s", names: "second,seconds", quantity: "time", exps: exps{0, 0, 1}, lib: float64(unit.Second), flags: core | prefixes, source: "SI Brochure 9th ed. v3.01 Table 2 (sec 2.3.1)"},
@@ -19,6 +20,8 @@ var catalogue = [...]row{
 	{symbol: "mol", names: "mole,moles", quantity: "amount of substance", exps: exps{0, 0, 0, 0, 0, 1}, lib: float64(unit.Mole), flags: core | prefixes, source: "SI Brochure 9th ed. v3.01 Table 2 (sec 2.3.1)"},
 	{symbol: "cd", names: "candela,candelas", quantity: "luminous intensity", exps: exps{0, 0, 0, 0, 0, 0, 1}, lib: float64(unit.Candela), flags: core | prefixes, source: "SI Brochure 9th ed. v3.01 Table 2 (sec 2.3.1)"},
 	{symbol: "g", names: "gram,grams,gramme,grammes", quantity: "mass", exps: exps{1}, lib: float64(unit.Gram), flags: core | prefixes, source: "SI Brochure 9th ed. v3.01 sec 3 (prefix root of the kilogram)"},
+	// The 22 units with names of their own. An angle is a pure number with a tag, so that a
+	// result in turns is not taken for one without a unit.
 	{symbol: "rad", names: "radian,radians", quantity: "plane angle", exps: exps{}, lib: float64(unit.Radian), flags: core | prefixes | isAngle, source: "SI Brochure 9th ed. v3.01 Table 4 (sec 2.3.4)"},
 	{symbol: "sr", names: "steradian,steradians", quantity: "solid angle", exps: exps{}, factor: "1", flags: core | prefixes, source: "SI Brochure 9th ed. v3.01 Table 4 (sec 2.3.4)"},
 	{symbol: "Hz", names: "hertz,hertz", quantity: "frequency", exps: exps{0, 0, -1}, lib: float64(unit.Hertz), flags: core | prefixes | isCycle, source: "SI Brochure 9th ed. v3.01 Table 4 (sec 2.3.4)"},
@@ -41,6 +44,7 @@ var catalogue = [...]row{
 	{symbol: "Gy", names: "gray,grays", quantity: "absorbed dose, kerma", exps: exps{0, 2, -2}, factor: "1", flags: core | prefixes, source: "SI Brochure 9th ed. v3.01 Table 4 (sec 2.3.4)"},
 	{symbol: "Sv", names: "sievert,sieverts", quantity: "dose equivalent", exps: exps{0, 2, -2}, factor: "1", flags: core | prefixes, source: "SI Brochure 9th ed. v3.01 Table 4 (sec 2.3.4)"},
 	{symbol: "kat", names: "katal,katals", quantity: "catalytic activity", exps: exps{0, 0, -1, 0, 0, 1}, factor: "1", flags: core | prefixes, source: "SI Brochure 9th ed. v3.01 Table 4 (sec 2.3.4)"},
+	// Units that the SI Brochure accepts beside the SI.
 	{symbol: "min", names: "minute,minutes", quantity: "time", exps: exps{0, 0, 1}, lib: float64(unit.Minute), flags: core, source: "SI Brochure 9th ed. v3.01 Table 8 (sec 4)"},
 	{symbol: "h", names: "hour,hours", quantity: "time", exps: exps{0, 0, 1}, lib: float64(unit.Hour), flags: core, source: "SI Brochure 9th ed. v3.01 Table 8 (sec 4)"},
 	{symbol: "d", names: "day,days", quantity: "time", exps: exps{0, 0, 1}, lib: float64(unit.Day), flags: core, source: "SI Brochure 9th ed. v3.01 Table 8 (sec 4)"},
@@ -55,6 +59,8 @@ var catalogue = [...]row{
 	{symbol: "t", names: "tonne,tonnes,metric ton,metric tons", quantity: "mass", exps: exps{1}, lib: float64(unit.Tonne), flags: core, source: "SI Brochure 9th ed. v3.01 Table 8 (sec 4); BIPM SI Reference Point restricts prefixes on t (UCUM allows them)"},
 	{symbol: "Da", names: "dalton,daltons", quantity: "mass", exps: exps{1}, factor: "1.66053906892e-27", flags: core | prefixes | measured, source: "SI Brochure 9th ed. v3.01 Table 8 (sec 4); value CODATA 2022 atomic mass constant 1.66053906892(52)e-27 (v3.01 of the Brochure still prints CODATA 2018)"},
 	{symbol: "eV", names: "electronvolt,electronvolts,electron volt,electron volts", quantity: "energy", exps: exps{1, 2, -2}, factor: "1.602176634e-19", flags: core | prefixes, source: "SI Brochure 9th ed. v3.01 Table 8 (sec 4); exact since 2019 (fixed e)"},
+	// Lengths of the yard and of the sky. The inch has a name and no symbol: in is a word of the
+	// language.
 	{symbol: "inch", names: "inch,inches", quantity: "length", exps: exps{0, 1}, lib: float64(unit.Inch), flags: core, source: "NIST SP 811 (2008) App. B.8 (exact); intl yard and pound agreement 1959"},
 	{symbol: "ft", names: "foot,feet", quantity: "length", exps: exps{0, 1}, lib: float64(unit.Foot), flags: core, source: "NIST SP 811 (2008) App. B.8 (exact); intl yard and pound agreement 1959"},
 	{symbol: "yd", names: "yard,yards", quantity: "length", exps: exps{0, 1}, lib: float64(unit.Yard), flags: core, source: "NIST SP 811 (2008) App. B.8 (exact); intl yard and pound agreement 1959"},
@@ -75,6 +81,7 @@ var catalogue = [...]row{
 	{symbol: "li", names: "link,links", quantity: "length", exps: exps{0, 1}, lib: float64(unit.Link), source: "ratio ch/100 (UCUM [lk_us]); foot per 85 FR 62698 (2020-10-05, US survey foot deprecated after 2022-12-31)", remark: "0.01 chain, international ft"},
 	{symbol: "fur", names: "furlong,furlongs", quantity: "length", exps: exps{0, 1}, lib: float64(unit.Furlong), source: "ratio 40 rd (UCUM [fur_us]); foot per 85 FR 62698 (2020-10-05, US survey foot deprecated after 2022-12-31)", remark: "660 international ft"},
 	{symbol: "lea", names: "league,leagues", quantity: "length", exps: exps{0, 1}, factor: "4828.032", source: "customary, NIST HB 44 App. C", remark: "3 mi"},
+	// The survey foot of the United States, 2 parts in a million longer; given up in 2022.
 	{symbol: "ftUS", names: "US survey foot,US survey feet", quantity: "length", exps: exps{0, 1}, factor: "1200/3937", source: "NIST SP 811 (2008) App. B.8 note 7 (1200/3937 m exactly)", remark: "deprecated since 2023"},
 	{symbol: "miUS", names: "US survey mile,US survey miles", quantity: "length", exps: exps{0, 1}, factor: "6336000/3937", source: "NIST SP 811 (2008) App. B.8 note 7", remark: "deprecated since 2023"},
 	{symbol: "rdUS", names: "US survey rod,US survey rods", quantity: "length", exps: exps{0, 1}, factor: "19800/3937", source: "NIST SP 811 (2008) App. B.8 note 7", remark: "US survey ft"},
@@ -83,6 +90,7 @@ var catalogue = [...]row{
 	{symbol: "ftmUS", names: "US survey fathom,US survey fathoms", quantity: "length", exps: exps{0, 1}, factor: "7200/3937", source: "NIST SP 811 (2008) App. B.8 note 7", remark: "US survey ft"},
 	{symbol: "cable", names: "cable length,cable lengths", quantity: "length", exps: exps{0, 1}, lib: float64(unit.Cable), source: "customary international cable", remark: "0.1 nautical mile"},
 	{symbol: "pica", names: "pica,picas", quantity: "length", exps: exps{0, 1}, factor: "127/30000", source: "NIST SP 811 (2008) App. B.8", remark: "computer, 1/6 in"},
+	// Areas. The are is read by its name: a is an acceleration.
 	{symbol: "a", names: "are,ares", quantity: "area", exps: exps{0, 2}, lib: float64(unit.Are), source: "NIST SP 811 (2008) App. B.8 (exact)"},
 	{symbol: "b", names: "barn,barns", quantity: "area", exps: exps{0, 2}, factor: "1e-28", flags: prefixes, source: "NIST SP 811 (2008) App. B.8 (exact)"},
 	{symbol: "sqin", names: "", quantity: "area", exps: exps{0, 2}, lib: float64(unit.SquareInch), flags: core, source: "NIST SP 811 (2008) App. B.8 (exact)", remark: "square inch"},
@@ -93,6 +101,7 @@ var catalogue = [...]row{
 	{symbol: "rood", names: "rood,roods", quantity: "area", exps: exps{0, 2}, lib: float64(unit.Rood), source: "UK customary: 1210 square yards", remark: "quarter acre, international"},
 	{symbol: "cmil", names: "circular mil,circular mils", quantity: "area", exps: exps{0, 2}, factor: "1.6129e-10", pi: 1, source: "NIST SP 811 (2008) App. B.8"},
 	{symbol: "darcy", names: "darcy,darcys", quantity: "permeability", exps: exps{0, 2}, factor: "1/1013250000000", source: "NIST SP 811 (2008) App. B.8 note 14", remark: "permeability of porous solids"},
+	// Volumes: of the United States without a mark, of Britain with UK, metric ones with M.
 	{symbol: "st", names: "stere,steres", quantity: "volume", exps: exps{0, 3}, factor: "1", source: "NIST SP 811 (2008) App. B.8 (exact)"},
 	{symbol: "cc", names: "", quantity: "volume", exps: exps{0, 3}, lib: float64(unit.CubicCentimeter), flags: core, source: "identity 1 cm^3", remark: "cubic centimetre (informal symbol; SI Brochure sec 5.2 forbids it)"},
 	{symbol: "cuin", names: "", quantity: "volume", exps: exps{0, 3}, lib: float64(unit.CubicInch), flags: core, source: "NIST SP 811 (2008) App. B.8 note 13 (exact)", remark: "cubic inch"},
@@ -124,6 +133,7 @@ var catalogue = [...]row{
 	{symbol: "tbspM", names: "metric tablespoon,metric tablespoons", quantity: "volume", exps: exps{0, 3}, lib: float64(unit.MetricTableSpoon), source: "UCUM 2.2 ucum-essence.xml [tbs_m]", remark: "metric, 15 mL"},
 	{symbol: "tspM", names: "metric teaspoon,metric teaspoons", quantity: "volume", exps: exps{0, 3}, lib: float64(unit.MetricTeaSpoon), source: "UCUM 2.2 ucum-essence.xml [tsp_m]", remark: "metric, 5 mL"},
 	{symbol: "tbspAU", names: "Australian tablespoon,Australian tablespoons", quantity: "volume", exps: exps{0, 3}, lib: float64(unit.AustralianTableSpoon), source: "Australian customary", remark: "Australian, 20 mL"},
+	// Masses of the pound, which is one of mass; its force is lbf.
 	{symbol: "lb", names: "pound,pounds", quantity: "mass", exps: exps{1}, lib: float64(unit.AvoirdupoisPound), flags: core, source: "NIST SP 811 (2008) App. B.8 note 22 (exact); intl yard and pound agreement 1959", remark: "avoirdupois"},
 	{symbol: "oz", names: "ounce,ounces", quantity: "mass", exps: exps{1}, lib: float64(unit.AvoirdupoisOunce), flags: core, source: "NIST SP 811 (2008) App. B.8", remark: "avoirdupois"},
 	{symbol: "dr", names: "dram,drams", quantity: "mass", exps: exps{1}, lib: float64(unit.AvoirdupoisDram), source: "UCUM 2.2 ucum-essence.xml [dr_av]", remark: "avoirdupois"},
@@ -139,6 +149,7 @@ var catalogue = [...]row{
 	{symbol: "dwt", names: "pennyweight,pennyweights", quantity: "mass", exps: exps{1}, factor: "0.00155517384", source: "NIST SP 811 (2008) App. B.8"},
 	{symbol: "ct", names: "carat,carats", quantity: "mass", exps: exps{1}, factor: "0.0002", source: "NIST SP 811 (2008) App. B.8 (exact)", remark: "metric"},
 	{symbol: "u", names: "unified atomic mass unit,unified atomic mass units,atomic mass unit,atomic mass units", quantity: "mass", exps: exps{1}, factor: "1.66053906892e-27", flags: core | measured, source: "CODATA 2022 (same unit as Da)"},
+	// Forces and pressures. A gram-force is what standard gravity makes of a gram.
 	{symbol: "dyn", names: "dyne,dynes", quantity: "force", exps: exps{1, 1, -2}, lib: float64(unit.Dyne), flags: core | prefixes, source: "NIST SP 811 (2008) App. B.8 (exact)"},
 	{symbol: "gf", names: "gram force,grams force", quantity: "force", exps: exps{1, 1, -2}, factor: "0.00980665", source: "UCUM 2.2 ucum-essence.xml gf"},
 	{symbol: "kgf", names: "kilogram force,kilograms force", quantity: "force", exps: exps{1, 1, -2}, factor: "9.80665", flags: core, source: "NIST SP 811 (2008) App. B.8 (exact)"},
@@ -162,6 +173,7 @@ var catalogue = [...]row{
 	{symbol: "ftH2O", names: "foot of water,feet of water", quantity: "pressure", exps: exps{1, -1, -2}, factor: "2989.06692", flags: core, source: "NIST SP 811 (2008) App. B.8 note 12", remark: "conventional"},
 	{symbol: "psi", names: "", quantity: "pressure", exps: exps{1, -1, -2}, factor: "8896443230521/1290320000", flags: core, source: "NIST SP 811 (2008) App. B.8", remark: "pound-force per square inch"},
 	{symbol: "Ba", names: "barye,baryes", quantity: "pressure", exps: exps{1, -1, -2}, factor: "0.1", source: "NIST SP 811 (2008) App. B.8 (dyne per square centimeter)", remark: "dyn/cm^2"},
+	// Energies and powers. The calorie is the thermochemical one of 4.184 J, Cal a thousand of it.
 	{symbol: "erg", names: "erg,ergs", quantity: "energy", exps: exps{1, 2, -2}, factor: "0.0000001", flags: core | prefixes, source: "NIST SP 811 (2008) App. B.8 (exact)"},
 	{symbol: "cal", names: "calorie,calories", quantity: "energy", exps: exps{1, 2, -2}, lib: float64(unit.Gramcalorie), flags: core | prefixes, source: "NIST SP 811 (2008) App. B.8 note 10 (exact)", remark: "thermochemical"},
 	{symbol: "cal_IT", names: "International Table calorie,International Table calories", quantity: "energy", exps: exps{1, 2, -2}, factor: "4.1868", flags: prefixes, source: "NIST SP 811 (2008) App. B.8 note 10 (exact)", remark: "International Table"},
@@ -185,6 +197,7 @@ var catalogue = [...]row{
 	{symbol: "TR", names: "ton of refrigeration,tons of refrigeration", quantity: "power", exps: exps{1, 2, -3}, factor: "52752792631/15000000", flags: core, source: "NIST SP 811 (2008) App. B.8", remark: "12000 Btu_IT/h"},
 	{symbol: "VA", names: "", quantity: "apparent power", exps: exps{1, 2, -3}, factor: "1", flags: core | prefixes, source: "SI Brochure 9th ed. v3.01 sec 2.3.4 note (IEC)", remark: "volt ampere"},
 	{symbol: "var", names: "var,vars", quantity: "reactive power", exps: exps{1, 2, -3}, factor: "1", flags: prefixes, source: "SI Brochure 9th ed. v3.01 sec 2.3.4 note (IEC)", remark: "reactive power"},
+	// Speeds and times. A year is of 365.25 days, as astronomers have it.
 	{symbol: "mph", names: "mile per hour,miles per hour", quantity: "speed", exps: exps{0, 1, -1}, lib: float64(unit.MilesPerHour), flags: core, source: "NIST SP 811 (2008) App. B.8 (exact)"},
 	{symbol: "kn", names: "knot,knots", quantity: "speed", exps: exps{0, 1, -1}, factor: "463/900", flags: core, source: "NIST SP 811 (2008) App. B.8 (1852/3600 exact)", remark: "nautical mile per hour"},
 	{symbol: "wk", names: "week,weeks", quantity: "time", exps: exps{0, 0, 1}, lib: float64(unit.Week), flags: core, source: "UCUM 2.2 ucum-essence.xml wk"},
@@ -196,11 +209,13 @@ var catalogue = [...]row{
 	{symbol: "mo", names: "month,months", quantity: "time", exps: exps{0, 0, 1}, factor: "2629800", source: "UCUM 2.2 ucum-essence.xml mo_j", remark: "Julian year/12"},
 	{symbol: "dSid", names: "sidereal day,sidereal days", quantity: "time", exps: exps{0, 0, 1}, factor: "86164.09", flags: measured, source: "NIST SP 811 (2008) App. B.8", remark: "sidereal"},
 	{symbol: "shake", names: "shake,shakes", quantity: "time", exps: exps{0, 0, 1}, factor: "1e-8", source: "NIST SP 811 (2008) App. B.8 (exact)"},
+	// Angles, and turning: a rev is 2π rad, and rpm one in a minute.
 	{symbol: "gon", names: "gon,gons,grade,grades", quantity: "plane angle", exps: exps{}, factor: "1/200", pi: 1, flags: core | isAngle, source: "NIST SP 811 (2008) App. B.8", remark: "grade"},
 	{symbol: "rev", names: "revolution,revolutions", quantity: "plane angle", exps: exps{}, factor: "2", pi: 1, flags: core | isAngle, source: "NIST SP 811 (2008) App. B.8"},
 	{symbol: "rpm", names: "revolution per minute,revolutions per minute", quantity: "rotational frequency / angular velocity", exps: exps{0, 0, -1}, factor: "1/30", pi: 1, flags: core | isAngle, source: "NIST SP 811 (2008) App. B.8 (as angular velocity)"},
 	{symbol: "milA", names: "angular mil,angular mils", quantity: "plane angle", exps: exps{}, factor: "1/3200", pi: 1, flags: isAngle, source: "NIST SP 811 (2008) App. B.8", remark: "angle, 1/6400 rev"},
 	{symbol: "sp", names: "spat,spats", quantity: "solid angle", exps: exps{}, factor: "4", pi: 1, source: "UCUM 2.2 ucum-essence.xml sph", remark: "full sphere"},
+	// Electricity and magnetism, with the units of the two systems on centimetre and gram.
 	{symbol: "Ah", names: "", quantity: "electric charge", exps: exps{0, 0, 1, 1}, factor: "3600", flags: core | prefixes, source: "NIST SP 811 (2008) App. B.8 (exact)", remark: "ampere hour"},
 	{symbol: "G", names: "gauss,gauss", quantity: "magnetic flux density", exps: exps{1, 0, -2, -1}, factor: "0.0001", flags: core | prefixes, source: "NIST SP 811 (2008) App. B.8 (exact)"},
 	{symbol: "gamma", names: "gamma,gammas", quantity: "magnetic flux density", exps: exps{1, 0, -2, -1}, factor: "1e-9", source: "NIST SP 811 (2008) App. B.8 (exact)", remark: "magnetic"},
@@ -217,6 +232,7 @@ var catalogue = [...]row{
 	{symbol: "mho", names: "mho,mhos", quantity: "electric conductance", exps: exps{-1, -2, 3, 2}, factor: "1", source: "NIST SP 811 (2008) App. B.8 (exact)"},
 	{symbol: "D", names: "debye,debyes", quantity: "electric dipole moment", exps: exps{0, 1, 1, 1}, factor: "1/299792458000000000000000000000", source: "NIST SP 811 (2008) App. B.8; 1e-21/c"},
 	{symbol: "faraday", names: "faraday,faradays", quantity: "electric charge", exps: exps{0, 0, 1, 1}, factor: "96485.3321233100184", source: "exact since 2019: e N_A (1 mol); SP 811 prints the pre-2019 96485.31", remark: "charge of one mole of e"},
+	// Radiation, light and flow.
 	{symbol: "Ci", names: "curie,curies", quantity: "activity (radionuclide)", exps: exps{0, 0, -1}, factor: "37000000000", flags: core | prefixes, source: "NIST SP 811 (2008) App. B.8 (exact)"},
 	{symbol: "R", names: "roentgen,roentgens,röntgen", quantity: "exposure", exps: exps{-1, 0, 1, 1}, factor: "0.000258", flags: prefixes, source: "NIST SP 811 (2008) App. B.8 (exact)"},
 	{symbol: "rem", names: "rem,rems", quantity: "dose equivalent", exps: exps{0, 2, -2}, factor: "0.01", flags: core | prefixes, source: "NIST SP 811 (2008) App. B.8 (exact)"},
@@ -229,10 +245,12 @@ var catalogue = [...]row{
 	{symbol: "P", names: "poise,poises,poise", quantity: "dynamic viscosity", exps: exps{1, -1, -1}, factor: "0.1", flags: core | prefixes, source: "NIST SP 811 (2008) App. B.8 (exact)"},
 	{symbol: "St", names: "stokes,stokes,stoke", quantity: "kinematic viscosity", exps: exps{0, 2, -1}, factor: "0.0001", flags: core | prefixes, source: "NIST SP 811 (2008) App. B.8 (exact)"},
 	{symbol: "rhe", names: "rhe,rhes", quantity: "fluidity", exps: exps{-1, 1, 1}, factor: "10", source: "NIST SP 811 (2008) App. B.8 (exact)"},
+	// Scales of temperature, each with its zero, and their differences, which have none.
 	{symbol: "°F", names: "degree Fahrenheit,degrees Fahrenheit,degree fahrenheit,degrees fahrenheit,fahrenheit", quantity: "temperature", exps: exps{0, 0, 0, 0, 1}, factor: "5/9", offset: "45967/180", flags: core, source: "NIST SP 811 (2008) App. B.8: T/K = (t/°F + 459.67)/1.8"},
 	{symbol: "°R", names: "degree Rankine,degrees Rankine,degree rankine,degrees rankine,rankine", quantity: "thermodynamic temperature", exps: exps{0, 0, 0, 0, 1}, factor: "5/9", flags: core, source: "NIST SP 811 (2008) App. B.8: T/K = (T/°R)/1.8"},
 	{symbol: "Δ°F", names: "Fahrenheit degree,Fahrenheit degrees,fahrenheit degree,fahrenheit degrees", quantity: "temperature interval", exps: exps{0, 0, 0, 0, 1}, factor: "5/9", flags: core | isDifference, source: "NIST SP 811 (2008) App. B.8 (temperature interval)", remark: "interval"},
 	{symbol: "Δ°C", names: "Celsius degree,Celsius degrees,celsius degree,celsius degrees", quantity: "temperature interval", exps: exps{0, 0, 0, 0, 1}, factor: "1", flags: core | isDifference, source: "NIST SP 811 (2008) App. B.8 (temperature interval); SI Brochure 9th ed. sec 2.3.1", remark: "interval"},
+	// Pure numbers, information, and what is left.
 	{symbol: "%", names: "percent,percent,per cent", quantity: "dimensionless", exps: exps{}, factor: "0.01", flags: core, source: "SI Brochure 9th ed. v3.01 sec 5.4.7"},
 	{symbol: "ppm", names: "part per million,parts per million", quantity: "dimensionless", exps: exps{}, factor: "0.000001", flags: core, source: "SI Brochure 9th ed. v3.01 sec 5.4.7"},
 	{symbol: "ppb", names: "part per billion,parts per billion", quantity: "dimensionless", exps: exps{}, factor: "1e-9", flags: core, source: "UCUM 2.2 ucum-essence.xml [ppb]; SI Brochure sec 5.4.7 advises against", remark: "1e-9; SI Brochure advises against"},

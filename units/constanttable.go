@@ -4,6 +4,9 @@ package units
 // and a few conventional values. The decimals of an exact constant that is
 // worked out from others are given to twenty figures or to their end; the
 // formula is in its source.
+//
+// Since 2019 seven constants have no uncertainty, and those that are worked out from them
+// have none either (SI Brochure 9, 2.2). The others are measured.
 var constantTable = [...]Constant{
 	{"c", "speed of light in vacuum", "299792458", "m/s", "CODATA 2022 NIST ASCII listing: 'speed of light in vacuum'", true},
 	{"h", "Planck constant", "6.62607015e-34", "J s", "CODATA 2022 NIST ASCII listing: 'Planck constant'", true},

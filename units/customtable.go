@@ -6,6 +6,9 @@ package units
 // lets a slip pass with one question less, one too few doubts a line that is
 // right. For a torque N m is written and for an energy J, though both are one
 // dimension; a stiffness against twisting is in N m/rad.
+//
+// The commonest first: where a line leaves open what a letter is, it is taken for that. The
+// others are silent, so that the A of an amplitude, an area and a decay is none of them wrong.
 var customTable = [...]struct{ symbol, units string }{
 	{"a", "m/s^2, m"},
 	{"A", "m^2, m, rad, 1/s"},
@@ -74,6 +77,8 @@ var customTable = [...]struct{ symbol, units string }{
 
 // customWords says the same of words: a name that begins with one speaks of its
 // quantity.
+//
+// So mass_of_sled is a mass, and speed2 a speed.
 var customWords = [...]struct{ word, units string }{
 	{"acceleration", "m/s^2"},
 	{"angle", "rad"},
@@ -113,6 +118,9 @@ var customWords = [...]struct{ word, units string }{
 
 // oneSign are quantities that have one sign, in a unit and by the names that they go
 // by (usual in textbooks; from memory), and why they have it.
+//
+// A value with the other sign is no slip of arithmetic as a rule, but a body that has left its
+// surface, or a force drawn the other way. So it is told, and never refused.
 var oneSign = [...]struct {
 	what, unit string
 	negative   bool

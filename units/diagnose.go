@@ -27,6 +27,8 @@ const (
 // One is read (everywhere) where nobody could mean anything else, as sec and hr. It is
 // only offered (nowhere) where a letter of it is a unit or a name that may be meant: kms
 // may be kilometres, or kilometre-seconds, mps may be a name.
+//
+// In a text right of a slash a y can be nothing but a year: cm/y.
 var slips = [...]slip{
 	{"sec", "s", everywhere}, {"secs", "s", everywhere}, {"hr", "h", everywhere}, {"hrs", "h", everywhere}, {"mins", "min", everywhere},
 	{"y", "yr", below}, {"yrs", "yr", everywhere}, {"wks", "wk", everywhere}, {"msec", "ms", everywhere}, {"usec", "μs", everywhere},
@@ -97,6 +99,8 @@ func textWord(text string, f *factor) string {
 }
 
 // shorten cuts a word that is too long for a message, between two characters.
+//
+// Characters of UTF-8 go on with bytes 10xxxxxx: a cut is never before one of those.
 func shorten(s string) string {
 	const most = 40
 	if len(s) <= most {
@@ -110,6 +114,8 @@ func shorten(s string) string {
 }
 
 // add adds a reading that is not there yet; more than three are no help.
+//
+// They come best first.
 func (p *Problem) add(reading string) {
 	const most = 3
 	if slices.Contains(p.Readings, reading) {
@@ -137,6 +143,8 @@ func (p *Problem) spelledOut() *Problem {
 }
 
 // metreSecond offers both readings of ms^-1.
+//
+// By the rules of prefixes it is one over a millisecond; most people mean metres per second.
 func (t *Table) metreSecond(s *shape, at int, place Place) *Problem {
 	f := &s.factors[at]
 	e := f.exp.String()
@@ -156,6 +164,11 @@ func (t *Table) metreSecond(s *shape, at int, place Place) *Problem {
 // ways lists what an unknown word may be meant as, as texts of units. Glued tells
 // that it is made of units written without what belongs between them: rads^-1 is rad/s,
 // for no plural has a negative power.
+//
+// In order: a short form that people use; the name of a unit that has no symbol here; a word
+// with a digit for its power; symbols run together; else the words that are spelled nearly so.
+// The first that finds something ends it, but for words that differ in capitals alone, which
+// stand before what was taken apart.
 func (t *Table) ways(f *factor) (out []string, glued bool) {
 	if len(f.word) > 64 {
 		return nil, false
@@ -229,6 +242,9 @@ const maxGlued = 12
 
 // split reads Nm as N m: the fewest symbols that make up the word, the first
 // as long as can be.
+//
+// Few symbols are likelier than many. None begins with a kelvin, which people write last:
+// J/kgK.
 func split(f *factor) string {
 	if len(f.word) > maxGlued {
 		return ""
@@ -249,6 +265,8 @@ const heads = " N J W V A Pa kg "
 
 // splits counts the ways to take a word apart that follows a symbol; none has a
 // symbol twice in a row, which is a power.
+//
+// That a word comes apart in one way only is the reason to read it so.
 func splits(word, before string) (n int) {
 	if joinable(word) && word != before && before != "" {
 		n++
@@ -267,6 +285,8 @@ func splits(word, before string) (n int) {
 
 // splitInto takes a word apart into so many symbols, joined by blanks; "" if it can't be.
 // With a negative exponent, ms stays apart: it would be a millisecond again.
+//
+// It tries the longest symbol first: dam is no d beside am.
 func splitInto(word string, pieces int, negative bool) string {
 	if pieces == 1 {
 		if joinable(word) && !(negative && word == "ms") {
@@ -298,6 +318,9 @@ func joinable(s string) bool {
 
 // readings renders a text with the word at a place put right, and keeps the
 // rendering if it can be read.
+//
+// Nothing is offered unread: a reading that is refused when it is typed would be worse than
+// none.
 func (t *Table) readings(s *shape, at int, meant string, place Place) []string {
 	var out []part
 	for i, f := range s.factors {
@@ -359,6 +382,9 @@ func asWritten(a atom, f *factor) string {
 }
 
 // instead replaces a factor by what was meant.
+//
+// A power of the whole goes to the last word that was meant: Nm^2 is N m^2. One that is below
+// already, as in km h^-1 for kph, moves under the stroke.
 func (t *Table) instead(f *factor, meant string) ([]part, bool) {
 	right := shapeOf(meant, AloneInPlace).factors
 	out := make([]part, 0, len(right))

@@ -8,6 +8,9 @@ const mostFactors = 6
 
 // Product is the product of the units that the factors of an expression are in: cm and
 // cm make cm², g/cm³ and cm³ make g. The zero Product is that of pure numbers.
+//
+// A result is shown in the units that its givens are in where that is one word, as it would
+// be on paper: 3 cm times 4 cm is 12 cm².
 type Product struct {
 	parts [mostFactors]part
 	n     int
@@ -16,6 +19,8 @@ type Product struct {
 
 // Times multiplies by a unit to a power. It reports false where there are too many words,
 // or what the unit counts can't be multiplied: temperatures, turns, percent.
+//
+// °C has a zero of its own, so that no product of it is one of anything.
 func (p *Product) Times(u *Unit, e Exp) bool {
 	if u.Affine() || u.difference || u.Turns() || u != One && u.parts == nil {
 		return false
@@ -82,6 +87,9 @@ func (p *Product) Mul(o *Product, e Exp) bool {
 // where the one of the catalogue reads better: a power of one word (cm², eV), a unit that
 // one of the factors is in (K/km), or another that the catalogue of quantities knows (an
 // impulse in N s).
+//
+// On paper nobody writes a product of two words of one dimension, cm·m: what would look so is
+// shown in the unit of the catalogue.
 func (p *Product) Unit(d Dim, t Tag) *Unit {
 	if p.of != nil && p.of.dim == d && p.of.tag == t && p.alikeUnit(p.of) {
 		return p.of

@@ -59,6 +59,10 @@ func (s *Scanner) peek() (rune, int) {
 }
 
 // Next returns the next part; behind the last one it is PartEnd for ever.
+//
+// Each call reads one part whatever stands before it: 3 m^2 and a broken m^^2 alike. What is
+// no part of any unit is PartOther, one character at a time, so that a reader always comes to
+// the end.
 func (s *Scanner) Next() Part {
 	from := s.At
 	r, n := s.peek()
@@ -117,6 +121,8 @@ func signs(r rune) PartKind {
 
 // word reads letters, digits and _, with a degree sign after a leading Δ.
 // The degree sign is in no other word: 30° ends with a mark, Δ°C is one word.
+//
+// A digit belongs to a word, so that m2 is one: whether it is m^2 or a name is not known here.
 func (s *Scanner) word() string {
 	from, plain := s.At, true
 	for {
@@ -136,6 +142,8 @@ func (s *Scanner) word() string {
 
 // mark reads % ′ ″ or ° and, after the last, the letter of a temperature scale.
 // °C is one mark; before a longer word the sign stands alone: °Celsius.
+//
+// R is the degree Rankine. A K never follows the sign: the kelvin has none.
 func (s *Scanner) mark() string {
 	r, n := s.peek()
 	s.At += n
@@ -155,6 +163,9 @@ func (s *Scanner) mark() string {
 }
 
 // power reads ^2 ^-2 ^(1/2) ^0.5 or raised digits.
+//
+// A bracket may hold a fraction, and a point makes tenths of the number: ^0.5 is 5/10. What
+// has a ^ and no number behind it is no part of a unit.
 func (s *Scanner) power() (PartKind, Exp) {
 	r, n := s.peek()
 	if r != '^' {
@@ -264,6 +275,9 @@ func isWordStart(r rune) bool {
 func isMarkRune(r rune) bool { return r == '°' || r == '′' || r == '″' || r == '%' || r == '‰' }
 
 // folded returns the character that a look-alike stands for in a unit.
+//
+// U+212A and U+212B are the kelvin and the ångström as signs of their own, which Unicode keeps
+// for old texts alone (Unicode Standard, 22.2): the letters are meant.
 func folded(r rune) rune {
 	switch r {
 	case '\u212a':
@@ -275,6 +289,8 @@ func folded(r rune) rune {
 }
 
 // foldText folds every character of a text.
+//
+// An Å may be two characters, the letter and its ring.
 func foldText(s string) string {
 	for i := range len(s) {
 		if s[i] >= utf8.RuneSelf {

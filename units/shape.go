@@ -60,6 +60,9 @@ const (
 )
 
 // shapeOf reads the form of a text that stands in a place.
+//
+// The parts of the text are found first, all of them, since what a sign means hangs on what is
+// behind it.
 func shapeOf(text string, place Place) shape {
 	if len(text) > maxText {
 		return shape{fault: &fault{0, maxText, "This unit is too long.", "Write a unit of a few words, such as kg m/s^2.", false, true, false}}
@@ -146,6 +149,8 @@ func (p *shaper) leadingOne() {
 }
 
 // step reads one factor with what stands before it, and tells whether to go on.
+//
+// There is a case for each kind of part that a text may go on with.
 func (p *shaper) step() bool {
 	blank := p.blanks()
 	t := p.tok()
@@ -240,6 +245,9 @@ func (p *shaper) slash(t Part, blank bool) bool {
 
 // denominator begins what stands under the solidus. All that follows is below it, up to
 // the end or to a further per: metres per second per second.
+//
+// With per it is the next word that begins anew: metres per second per second has two strokes
+// and nobody is misled.
 func (p *shaper) denominator(t Part, per bool) {
 	if p.den && !per {
 		p.loose(t, "A unit can have one slash only.", "Use brackets, as in J/(kg K).")
@@ -347,6 +355,9 @@ func (p *shaper) tooLarge(t Part) {
 }
 
 // wordOrKeyword reads a word, or one of those that are said in place of signs.
+//
+// Per, squared and the others are words of units in speech. Behind a number per is refused: in
+// a line of mathematics it may be a name.
 func (p *shaper) wordOrKeyword(t Part) bool {
 	switch t.Text {
 	case "per":
@@ -381,6 +392,9 @@ func (p *shaper) wordOrKeyword(t Part) bool {
 }
 
 // said reads `squared` and `cubed`.
+//
+// They are behind their unit, metres per second squared, while square and cubic are before it:
+// square metres.
 func (p *shaper) said(t Part, f *factor) bool {
 	p.at++
 	n := int8(2)
@@ -397,6 +411,8 @@ func (p *shaper) said(t Part, f *factor) bool {
 }
 
 // factor reads one word, or several that are one name, with its exponent.
+//
+// An exponent in signs multiplies the one in words: square m^2 is m^4, if anyone writes it.
 func (p *shaper) factor() bool {
 	t := p.tok()
 	f := factor{word: t.Text, from: t.From, to: t.To, exp: whole(1), den: p.den}

@@ -9,6 +9,10 @@ import (
 // FormatSpread writes a number with its standard uncertainty: that to so many figures, and
 // the number to the same place (JCGM 100:2008, 7.2.6). Both have the same power of ten,
 // where one is needed: "256.9 ± 4.3", "4.63e6 ± 0.12e6", on a screen "(4.63 ± 0.12)×10⁶".
+//
+// Two figures of the uncertainty are usual, and one would hide up to half of it where it begins
+// with 1 (JCGM 100:2008, 7.2.6, has no more than two). A power of ten is taken out where
+// the larger of the two needs one, or where the last place is left of the point.
 func FormatSpread(v, u float64, figures int, r Rounding, form Form) string {
 	off := decimalDigits(u, min(max(figures, 1), held), r)
 	place := off.exp - off.n + 1
@@ -32,6 +36,9 @@ func FormatSpread(v, u float64, figures int, r Rounding, form Form) string {
 }
 
 // toPlace is a number rounded to a decimal place: to 0 where it is less than half of that.
+//
+// A value that is smaller than its uncertainty has no figures of its own: 0.001 ± 0.20 is
+// 0.00 ± 0.20.
 func toPlace(v float64, place int, r Rounding) digits {
 	x := decimalDigits(v, held, r)
 	switch n := x.exp - place + 1; {

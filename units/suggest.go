@@ -12,6 +12,8 @@ import (
 
 // Suggest lists the units whose words are nearest to an unknown one, best
 // first, three at most. Symbols that differ in capitals alone come before all.
+//
+// Near is by few letters (writing.Nearest), of which a word of two has too many neighbours.
 func (t *Table) Suggest(unknown string) []string {
 	out := sameLetters(unknown)
 	if utf8.RuneCountInString(unknown) > 2 {
@@ -90,6 +92,8 @@ func sameLetters(text string) []string {
 
 // common tells whether a unit is met often enough to be offered for a word
 // with the wrong capitals.
+//
+// Most letters are the symbol of something in both sizes.
 func common(w word) bool {
 	return !strings.Contains(" M G P S u St Ci T F C H K A d t ", " "+catalogue[w.row].symbol+" ") || len(w.text) > 2
 }

@@ -84,6 +84,8 @@ func (a atom) tag() Tag {
 }
 
 // size is the size in SI units without the prefix.
+//
+// π is kept apart in the table, and comes in here once, to twice the digits of a float.
 func (a atom) size() pair {
 	if a.own != nil {
 		return a.own.size
@@ -251,6 +253,8 @@ func ratPower(r *big.Rat, n int) *big.Rat {
 // ordered puts a sign such as ° behind the words beside it, writes what has
 // negative powers only under a solidus, and keeps apart what could be taken
 // for a metre per second.
+//
+// A sign ends a product, since a letter behind ° would be read as its scale.
 func ordered(parts []part) []part {
 	inverse, moves := true, false
 	for i, p := range parts {
@@ -289,6 +293,10 @@ func (p part) metreSecond() bool {
 }
 
 // written renders the parts of a unit.
+//
+// On a screen and in print words are joined by a dot, in a file by a blank, which can be typed
+// (SI Brochure 9, 5.2, has both). What stands under the solidus is in brackets where it is
+// several: J/(kg K).
 func written(parts []part, form Form) string {
 	blank := " "
 	if form != File {

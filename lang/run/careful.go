@@ -18,6 +18,10 @@ const (
 // careful runs the steps of some work one after the other, for a few lanes at a
 // time. Each has a kernel of its own, and what that is not sure of is looked at
 // lane by lane.
+//
+// The passes (passes.go) run lanes through kernels that join several operations, and say how
+// far they were sure. Where one was not, as it divided by 0 or left the range, lanes come here:
+// each operation by itself, and so with its own failure.
 type careful struct {
 	*work
 	lanes  int       // at most
@@ -82,6 +86,8 @@ func (c *careful) column(i int32) ([]float64, []int32) {
 }
 
 // run works out m lanes from lo on, and adds those that fail to a list.
+//
+// A lane of which an input is no number fails there, and so does what is worked out from it.
 func (c *careful) run(in, out [][]float64, lo, m int, list []Fail) []Fail {
 	if m > c.room {
 		c.open(m)
@@ -160,6 +166,9 @@ func first(why, causes []int32) {
 // arithmetic runs an operation on one or two numbers. Lanes whose operands
 // fail do so for the same cause. Its kernel works out whole groups, those after
 // the last lane too, and a group that it isn't sure of is looked at.
+//
+// A lane that fails only because an operand is too large for a number may still be settled:
+// 1/exp(1000) is 0 (Grown).
 func (c *careful) arithmetic(s *step, own *ownPass, m int) {
 	v, why := c.column(s.to)
 	a, failsA := c.column(s.from[0])
@@ -193,6 +202,9 @@ func (c *careful) arithmetic(s *step, own *ownPass, m int) {
 
 // look notes why lanes of a step have no value, and tells whether some have
 // none.
+//
+// Where lanes beside each other fail alike, which is usual beyond the end of a curve, the
+// failure is made once.
 func (c *careful) look(s *step, own *ownPass, why []int32, a, b, v []float64) bool {
 	failed, faults, last, cause := false, own.faults, own.kind, own.cause
 	a, b, v = a[:len(why)], b[:len(why)], v[:len(why)]
@@ -219,6 +231,8 @@ func (c *careful) look(s *step, own *ownPass, why []int32, a, b, v []float64) bo
 }
 
 // choose runs a selection: the other operand may fail unseen.
+//
+// A condition is 1 or 0, and no lane runs the branch that it does not take.
 func (c *careful) choose(s *step, m int) {
 	v, why := c.column(s.to)
 	is, failsIs := c.column(s.from[0])

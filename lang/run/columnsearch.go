@@ -26,6 +26,8 @@ type load struct {
 }
 
 // search cuts an instruction that the walker runs, one search for each element.
+//
+// One that nothing varies in is run at once, and is a number like any other from there on.
 func (c *cutter) search(f *frame, in *Instr) span {
 	slots := f.code.list(in)
 	given := make([]span, len(slots))

@@ -22,6 +22,9 @@ const (
 
 // Zeros looks for the zeros of a function over a range, as FindRoots does and with
 // less work. They are in rising order.
+//
+// A zero at an end of the range is looked for by itself, as rounding may put it outside. What
+// is 0 along a stretch too short to be seen is a zero.
 func (p *Program) Zeros(st *State, fn int, over ops.Interval) Roots {
 	s := p.intervals(st).rootSearch(fn, zeroEnclosures)
 	s.nothing = underflow
@@ -51,6 +54,9 @@ func (p *Program) Zeros(st *State, fn int, over ops.Interval) Roots {
 
 // Rises tells whether a function is proved to rise over a range, where by is 1, or to
 // fall, where it is -1. What rounding takes away again does not count.
+//
+// It is proved piece by piece: by the slopes over the piece, or as it is too flat to be told
+// from level. A piece that is neither is halved, if its ends at least rise.
 func (p *Program) Rises(st *State, fn int, over ops.Interval, by float64) bool {
 	w := p.intervals(st)
 	w.lift(fn, over)
@@ -80,6 +86,8 @@ func (p *Program) Rises(st *State, fn int, over ops.Interval, by float64) bool {
 }
 
 // Empty tells whether a function is proved to have no value within a range.
+//
+// A log of what is below 0 is so throughout.
 func (p *Program) Empty(st *State, fn int, over ops.Interval) bool {
 	w := p.intervals(st)
 	todo, left := pieces{over}, emptyPieces
@@ -117,6 +125,9 @@ func (p *Program) Hides(st *State, fn int, x, y []float64, slack float64) bool {
 
 // strays tells whether the values of a function over an interval are known to leave
 // some bounds, or may leave them though they are bounded themselves.
+//
+// An enclosure that is too wide proves nothing: it is halved until it is inside, or the value
+// in the middle is seen outside.
 func (w *intervalWalker) strays(fn int, x, within ops.Interval, depth int) bool {
 	n, some := w.over(fn, x)
 	at, someAt := w.over(fn, ops.Point(x.Middle()))

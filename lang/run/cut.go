@@ -13,6 +13,9 @@ const mostSteps = 1 << 14
 // Calls are written out in their place, so that a kernel may join an operation of the
 // caller with one of the function. What does not vary is worked out while cutting: the
 // lanes then see numbers.
+//
+// Of a page of a hundred lines a curve may need three: those alone become steps. The steps
+// are over columns, and know nothing of names, calls or lines any more (work.go).
 type cutter struct {
 	p  *Program
 	st *State
@@ -27,6 +30,9 @@ type cutter struct {
 
 // frame is a code that is being cut: the main code, or a function that one of
 // its instructions calls.
+//
+// Its place is that of the instruction in the main code, with the one within the function:
+// where a lane fails, both are told, as the walker tells them.
 type frame struct {
 	code  *Code
 	place place  // of the instruction that is being cut
@@ -46,6 +52,8 @@ func (c *cutter) of(f *frame, s Slot) (span, bool) {
 	return f.slots[s], true
 }
 
+// An input that nothing needs has its columns all the same, as the caller hands over all of
+// them.
 func newCutter(p *Program, st *State, w *work, outputs, varying []Slot) *cutter {
 	c := &cutter{p: p, st: st, w: w, reads: p.Reads(), left: mostSteps}
 	end := Slot(0)
@@ -111,6 +119,8 @@ func (c *cutter) mark(s Slot) {
 
 // main is the columns of a slot of the main code: those it has been given, or
 // the value that it has in every lane.
+//
+// What does not vary has been run already: its value, or why it has none, is copied in.
 func (c *cutter) main(s Slot) span {
 	if i := s - c.base; i >= 0 && int(i) < len(c.slots) && c.slots[i].width > 0 {
 		return c.slots[i]
@@ -131,6 +141,9 @@ func (c *cutter) main(s Slot) span {
 }
 
 // instr cuts one instruction and returns the columns of its slot.
+//
+// An instruction that does nothing but name a value, as a load or a parameter, makes no step:
+// its slot is where the value is already.
 func (c *cutter) instr(f *frame, s Slot) span {
 	in := &f.code.Instrs[s]
 	switch in.Op {
@@ -187,6 +200,9 @@ func (c *cutter) joined(f *frame, in *Instr) span {
 }
 
 // together writes out what puts the elements of a list together.
+//
+// The same arithmetic as over plain numbers, with columns for its numbers: each operation that
+// it asks for is a step.
 func (c *cutter) together(f *frame, in *Instr) span {
 	list, ok := c.of(f, in.A)
 	if !ok {

@@ -8,6 +8,10 @@ import (
 )
 
 // passPlanner turns the nodes of some work into passes.
+//
+// A node is an operation on nodes, each made once (nodes.go). A pass is a kernel over columns:
+// it may take in several nodes, as a*b + c does two, and those in between then need no column
+// of their own. The fewer columns are written and read, the faster it is.
 type passPlanner struct {
 	m       matcher
 	outputs []int32 // the node of each output
@@ -21,6 +25,8 @@ type passPlanner struct {
 
 // planPasses plans the passes of some work and makes their columns. There are
 // none if a lane always runs with care.
+//
+// That is where a step has no kernel, as an area, or where an output never has a value.
 func planPasses(w *work) ([]pass, [][]float64) {
 	g := &nodes{seen: make(map[node]int32, 2*len(w.cols))}
 	of, ok := g.share(w)
@@ -67,6 +73,8 @@ func (p *passPlanner) count() {
 // choose finds the kernel of each node that gets a column, the last node first:
 // what it takes in on the way needs none. In the passes, nodes are named in the
 // place of their columns.
+//
+// From the last on, since a node's kernel settles which of its operands are wanted.
 func (p *passPlanner) choose() bool {
 	list := p.m.g.list
 	for id := int32(len(list)) - 1; id >= 0; id-- {

@@ -17,6 +17,12 @@ func (a *args[N]) at(s Slot) span {
 // wide runs one instruction of a code in which slots may have several columns:
 // element by element, where an operand of one element serves for all. It
 // returns the cause if any element has no value.
+//
+// It is the other half of the walker's loop (walk.go), for codes that hold a list or a vector.
+// The many that hold none never come here, and pay nothing for it: a slot of theirs is its own
+// column.
+//
+// An instruction costs one step for each element, as that many instructions would.
 func (w *walker[N, D]) wide(in *Instr, code *Code, fn *Func, i Slot, vals []N, causes []int32, given args[N]) int32 {
 	own := code.span(i)
 	out := vals[own.first : own.first+own.width]
@@ -77,6 +83,8 @@ func (w *walker[N, D]) wide(in *Instr, code *Code, fn *Func, i Slot, vals []N, c
 }
 
 // spread copies the elements of a slot; one alone serves for all.
+//
+// So a list times a number needs no list of that number.
 func spread[N any](out, vals []N, from span) {
 	for e := range out {
 		out[e] = vals[from.at(int32(e))]
@@ -84,6 +92,10 @@ func spread[N any](out, vals []N, from span) {
 }
 
 // together puts the elements of a list together.
+//
+// Which arithmetic that takes is written once for all domains (together.go), and handed the
+// operations of this one. The first fault among them is that of the slot: a sum of a hundred
+// numbers that leaves the range once has no value.
 func (w *walker[N, D]) together(in *Instr, code *Code, fn *Func, i Slot, out, vals []N, causes []int32) int32 {
 	from := code.span(in.A)
 	w.budget.Spend(w.steps * int64(from.width))
@@ -106,6 +118,10 @@ func (w *walker[N, D]) together(in *Instr, code *Code, fn *Func, i Slot, out, va
 }
 
 // elements applies an arithmetic operation to each element.
+//
+// An element whose operands fail fails for their cause; one that fails by itself gives the slot
+// its cause if none before it has. All elements are worked out even so, since what follows may
+// read another.
 func (w *walker[N, D]) elements(in *Instr, code *Code, fn *Func, i Slot, out, vals []N, causes []int32) int32 {
 	two := in.Op.Operands() == 2
 	failed := causes[in.A]
@@ -136,6 +152,8 @@ func (w *walker[N, D]) elements(in *Instr, code *Code, fn *Func, i Slot, out, va
 }
 
 // selectedWide selects each element by its condition, or all by one.
+//
+// A branch that is not taken may fail unseen, element by element.
 func (w *walker[N, D]) selectedWide(in *Instr, code *Code, out, vals []N, causes []int32) int32 {
 	if causes[in.A] != 0 {
 		return causes[in.A]

@@ -28,6 +28,9 @@ func (p among) besideUnit() *fault {
 }
 
 // degreeLetter finds 20° C, 20 °c and 300 °K.
+//
+// The symbol is °C, one sign (SI Brochure 9, table 4), and K without a degree sign since the
+// 13th CGPM of 1967.
 func degreeLetter(text string, tokens []token, i int) *fault {
 	mark, letter := &tokens[i], &tokens[i+1]
 	if !isDegree(firstRune(mark.text)) || utf8.RuneCountInString(mark.text) != 1 || letter.call {
@@ -57,6 +60,9 @@ func degreeLetter(text string, tokens []token, i int) *fault {
 
 // minusPower finds m s-1 and J kg-1 K-1, where powers are written without ^. A
 // number less another one, as in 5 %-1, is left alone.
+//
+// Tables of data write units so. Only a text that is a unit then, or nearly one, is told of;
+// a pure number less another is left alone.
 func minusPower(text string, tokens []token, i int) *fault {
 	u := &tokens[i]
 	if got, bad := units.NewTable().Parse(foldUnit(u.text), units.AfterNumber); bad == nil && got.Dim().IsOne() {
@@ -134,6 +140,8 @@ func powered(text string, from, end int) (string, int, bool) {
 
 // dotForTimes finds 2.10^8 m/s, where the point was meant as a sign of
 // multiplication.
+//
+// A unit behind a power shows it: 2.10 to the power 8 can't have one.
 func (p among) dotForTimes() *fault {
 	text, tokens, i := p.text, p.tokens, p.i
 	power := powerStart(tokens, i-1)
@@ -154,6 +162,9 @@ func (p among) dotForTimes() *fault {
 
 // shownIn offers `in` where the rest of a line is a unit: v^2 J. It returns
 // where the unit ends and its text, or "".
+//
+// A product that ends in the letters of a unit may have been meant in that unit. Where the
+// words before are a number alone, they are its unit anyway.
 func shownIn(text string, tokens []token, i int) (string, int) {
 	end := tokens[len(tokens)-1].to
 	if tokens[i].call || startsWithNumber(tokens, i) {
@@ -204,6 +215,8 @@ func (p among) angleBeside() *fault {
 }
 
 // fractionIndex finds t½, which is t/2 in no book.
+//
+// It is a half-life, or what a letter is at half of something: an index, as all books write it.
 func (p among) fractionIndex() *fault {
 	t, before := &p.tokens[p.i], &p.tokens[p.i-1]
 	index := map[string]string{"½": "half", "⅓": "third", "¼": "quarter"}[t.text]

@@ -17,6 +17,8 @@ func continues(text string) bool {
 }
 
 // apostrophes finds 1'000 and 1’280’000: digits in groups of three.
+//
+// Switzerland parts thousands so. A group of another length is feet, or minutes of arc.
 func (n numeral) apostrophes() *fault {
 	l, end, number := n.scanner, n.to, n.number
 	if len(number) > 3 || strings.Trim(number, "0123456789") != "" {
@@ -46,6 +48,8 @@ func (n numeral) apostrophes() *fault {
 }
 
 // wholeAndFraction finds 3 1/2, a whole number with a fraction less than one.
+//
+// 3 1/2 is three and a half in English; read as a product it would be one and a half.
 func (l *scanner) wholeAndFraction(pos int, whole string) *fault {
 	over := l.digits(pos)
 	if over == pos || over >= l.end || l.text[over] != '/' || strings.Trim(whole, "0123456789") != "" || len(whole) > 9 {
@@ -68,6 +72,8 @@ func (l *scanner) wholeAndFraction(pos int, whole string) *fault {
 }
 
 // exactDecimal writes a number that few decimals hold.
+//
+// A third has no decimals, and is written as a sum in brackets then.
 func exactDecimal(x *big.Rat) (string, bool) {
 	for places := range 7 {
 		text := x.FloatString(places)
@@ -80,6 +86,8 @@ func exactDecimal(x *big.Rat) (string, bool) {
 
 // letterTimes finds 3 x 4 m and 3 m x 4 m: the letter x for the sign of
 // multiplication.
+//
+// The x is read as part of a unit there, and no unit ends so.
 func letterTimes(first, second *Quantity, at Span) *fault {
 	unit, ok := strings.CutSuffix(first.Unit.Text, "x")
 	if !ok || unit != "" && !strings.HasSuffix(unit, " ") {
@@ -99,6 +107,9 @@ func letterTimes(first, second *Quantity, at Span) *fault {
 
 // inOneUnit adds two quantities of one dimension in the unit of the first, if
 // few decimals hold the sum. Alike tells whether they are of one dimension.
+//
+// The sum is made of exact fractions, so that what is offered is what was written: no digit
+// of 5 ft 7 in comes from rounding.
 func inOneUnit(a, b *Quantity) (sum string, alike bool) {
 	table := units.NewTable()
 	u, bad := table.Parse(a.Unit.Text, units.AfterNumber)

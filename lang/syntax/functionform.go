@@ -11,6 +11,9 @@ import (
 // functionForm finds built-in functions written as print does: sin 30°, sin²(θ),
 // sin⁻¹(x), sin-1(x), and log(x), which books read in two ways, or lg(x), which is log10
 // (ISO 80000-2, 2-13.6).
+//
+// A function needs its brackets here, as soon as more than one number or name could belong to
+// its argument: sin 2θ/g is printed for sin(2θ)/g and for sin(2θ/g). Both are offered then.
 func (p among) functionForm() *fault {
 	text, tokens, i := p.text, p.tokens, p.i
 	t := &tokens[i]
@@ -71,6 +74,8 @@ func (p among) functionForm() *fault {
 // reach is what may belong to the argument of a function without brackets, or to its
 // value: a power of the argument that ends at a place, or what it is divided by or
 // multiplied with; and where that ends.
+//
+// Print writes sin x² for the sine of a square, and sin x/2 for either.
 func (p among) reach(end int) (string, int) {
 	for j := p.i + 2; j < len(p.tokens); j++ {
 		next := &p.tokens[j]
@@ -114,6 +119,9 @@ func argumentEnd(tokens []token, i int) int {
 }
 
 // functionPower finds sin²(θ), sin^2(θ), sin⁻¹(x), sin^(-1)(x) and sin-1(x).
+//
+// sin²(x) is the square of the sine in all books. sin⁻¹(x) is the arc sine in most, and the
+// reciprocal by the same rule as the square: it is asked.
 func functionPower(text string, tokens []token, i int) *fault {
 	t := &tokens[i]
 	j := pieces(tokens).power(i + 1)

@@ -17,6 +17,9 @@ import (
 type language struct{}
 
 // Symbols implements lexer.Definition.
+//
+// A Sign is any sign or bracket, and a Word one that the language keeps in this place: what
+// a grammar writes as 'with' is a token of either kind with that text.
 func (language) Symbols() map[string]lexer.TokenType {
 	return map[string]lexer.TokenType{
 		"EOF": eofToken, "Number": numToken, "Unit": unitToken, "Name": nameToken, "Word": wordToken, "Pi": piToken,
@@ -53,6 +56,10 @@ type bracket struct {
 }
 
 // scanner turns a range of a text into tokens.
+//
+// It decides by place alone what a word is, so that a line reads the same on every page: a
+// unit follows a written number, a bracket of written numbers or the word in; all else is a
+// name. What it keeps in mind for that is the open brackets and the tokens so far.
 type scanner struct {
 	text   string
 	pos    int
@@ -71,6 +78,9 @@ func scan(text string, from, to int, head string) ([]token, *fault) {
 }
 
 // scanInto is scan where there may be room for the tokens.
+//
+// Reading ends at the first fault. A bracket that is never shut is told last, so that a slip
+// within it comes first.
 func scanInto(room []token, text string, from, to int, head string) ([]token, *fault) {
 	l := scanner{text: text, pos: from, end: to, head: head, tokens: room[:0]}
 	if room == nil {
@@ -119,6 +129,9 @@ func (l *scanner) last(n int) *token {
 }
 
 // one reads one token, with the unit that follows it.
+//
+// A number may begin with its point (.5), and ½ is one. An @ begins the line that a name is
+// taken from: v@12.
 func (l *scanner) one() *fault {
 	r, n := utf8.DecodeRuneInString(l.text[l.pos:l.end])
 	switch {
@@ -155,6 +168,9 @@ func (l *scanner) underRoot() bool { return l.last(2).sign("√") }
 
 // isBare tells whether a number that begins here is an exponent, or stands under
 // a bare root.
+//
+// In x^2 m the m is no unit of the 2, and √2 m may be the root of 2 m: neither is decided
+// here.
 func (l *scanner) isBare() bool {
 	t := l.last(1)
 	if t == nil {
@@ -168,6 +184,7 @@ func (l *scanner) isBare() bool {
 	return t.kind == signToken && (t.text == "^" || t.text == "√")
 }
 
+// Slips within the number are told before it is taken, since half of 1,280 is a number too.
 func (l *scanner) writtenNumber() *fault {
 	bare := l.isBare()
 	end := l.number(l.pos, bare)
@@ -199,6 +216,9 @@ func (l *scanner) unitHere(alone bool) bool {
 }
 
 // pi reads π, and rad or sr after it.
+//
+// Of all names π alone takes a unit, rad or sr, as in 2π rad: with any other word behind it,
+// it is a factor.
 func (l *scanner) pi(width int) {
 	l.emit(piToken, l.pos+width)
 	if word := l.units().word(l.skip(l.pos)); word == "rad" || word == "sr" {
@@ -207,6 +227,13 @@ func (l *scanner) pi(width int) {
 }
 
 // word reads a name, or a word that the language keeps.
+//
+// The words of clauses are kept in every line. Those of one statement are kept in that one
+// alone, so that sign and of may be names elsewhere. A range has its to after its from;
+// any other to, before a unit, is in: 5 km to m.
+//
+// A name directly before a bracket is called; so is a function of several letters with a
+// blank between: sin (30°). The function u( ) has one letter, which may be a name.
 func (l *scanner) word() *fault {
 	if t := l.last(1); t != nil && t.kind == numToken && l.timesTen(l.pos) > l.pos {
 		l.emit(signToken, l.pos+1).text = "×" // 10^3x10^2, as in 3x10^2
@@ -309,6 +336,9 @@ func (l *scanner) converts(end int) bool {
 }
 
 // inUnit reads `in` and the unit after it. In is never inches: those are inch.
+//
+// What follows in is a unit and nothing else, and is read as far as it goes. Where none
+// follows, in may have been meant as inches, 5 in, or as a name: each is told.
 func (l *scanner) inUnit(end int) *fault {
 	before := l.last(1)
 	from := l.pos

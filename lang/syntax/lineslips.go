@@ -42,6 +42,8 @@ func meaningFrom(line string) int {
 
 // phraseFrom is the place of the last comma of a line, if several words follow that
 // are no clause of a statement; else -1.
+//
+// One word may be a name or a unit: k = 3, kPa.
 func phraseFrom(line string) int {
 	at := strings.LastIndex(line, ", ")
 	if at < 0 || !areWords(line[at+1:]) || strings.ContainsAny(line[at:], "<>=≤≥()") {
@@ -65,6 +67,8 @@ func (r *reader) remarkBehind(bad *fault) *fault {
 
 // comma is the place in a line of the comma that its words follow, or the line's
 // length. The line begins inside so many brackets.
+//
+// A comma within brackets parts arguments, one before an equals sign parts names.
 func comma(line string, depth int) int {
 	equals := strings.LastIndexByte(line, '=')
 	for i := 0; i < len(line); i++ {
@@ -87,6 +91,8 @@ func comma(line string, depth int) int {
 
 // areWords tells whether a text is words, and no unit or symbol: it begins with a
 // letter, and a word of it has three.
+//
+// A short name or a unit has no three letters in a row, or is in the catalogue.
 func areWords(text string) bool {
 	text = strings.TrimFunc(text, isBlank)
 	if !startsName(firstRune(text)) {

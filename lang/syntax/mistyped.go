@@ -31,6 +31,9 @@ var numberSlips = []slip[numeral]{
 }
 
 // mistyped finds what is wrong round a written number that ends at end.
+//
+// What follows a number is nearly always a blank and a sign or a unit: that is seen by one
+// character, and no rule is tried.
 func (l *scanner) mistyped(end int) *fault {
 	rest := l.text[end:l.end]
 	if next := strings.TrimLeft(rest, " \t"); next == "" || next[0] < utf8.RuneSelf && strings.IndexByte(",.'\"eE0123456789", next[0]) < 0 {
@@ -46,6 +49,10 @@ func (l *scanner) badNumber(to int, message, hint string, readings ...string) *f
 }
 
 // comma finds 1,280 and 0,5. Between the arguments of a call a comma is right.
+//
+// Half of the world writes 0,5, and half 1,280 for what is 1280 here. A group of three digits
+// may be either, so that both are offered; any other comma is a decimal one. In the brackets
+// of a call a comma parts arguments: hypot(3,4).
 func (n numeral) comma() *fault {
 	if open := len(n.open); n.next != ',' || open > 0 && n.open[open-1].call {
 		return nil
@@ -105,6 +112,9 @@ func (n numeral) point() *fault {
 }
 
 // feet finds 5' and 6".
+//
+// The straight marks are on every keyboard, and mean inches to some and seconds of arc to
+// others.
 func (n numeral) feet() *fault {
 	at := Span{From: n.pos, To: n.to + n.width}
 	switch n.next {
@@ -185,6 +195,10 @@ func superOrPlain(text string) string {
 }
 
 // groups finds digits in groups of three: 1 280 000.
+//
+// Groups of three are one number: 1 280. Else a blank parts a whole number from its fraction,
+// 3 1/2, or two numbers between which a sign is missing; but not a number from its unit, as
+// in 0.05 1/m.
 func (n numeral) groups() *fault {
 	l, end, number := n.scanner, n.to, n.number
 	if at := l.skip(end); at == end || l.digits(at) == at {

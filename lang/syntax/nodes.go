@@ -54,6 +54,9 @@ func (x *Call) part(i int) Expr {
 }
 
 // nth returns one of the parts of a node.
+//
+// Part of a node is asked for by its number until there is none: walking so needs no list of
+// parts for each node, and no memory.
 func nth(i int, parts ...Expr) Expr {
 	if i < len(parts) {
 		return parts[i]
@@ -61,6 +64,8 @@ func nth(i int, parts ...Expr) Expr {
 	return nil
 }
 
+// A copy keeps its places in the text, or has none where it goes into another line, as a
+// function's body goes into a call's (Unplaced).
 func (x *Number) copied(c *copier) Expr { return &Number{At: c.at(x.At), Value: x.Value} }
 func (x *Pi) copied(c *copier) Expr     { return &Pi{At: c.at(x.At)} }
 func (x *That) copied(c *copier) Expr   { return &That{At: c.at(x.At)} }

@@ -13,6 +13,9 @@ import (
 // number reads a written number at pos and returns where it ends. An exponent
 // and a number under a bare root are bare: they take neither a unit nor a power
 // of ten.
+//
+// What a number may be: 12, 0.5, .5, 1e3, 1.6e-19, 1.6×10^-19, 1.6·10⁻¹⁹, 10^5 before a unit,
+// ½. A 5. without a digit behind the point is a slip (mistyped.go), and 10^5 alone is a power.
 func (l *scanner) number(pos int, bare bool) int {
 	if r, n := utf8.DecodeRuneInString(l.text[pos:l.end]); r > utf8.RuneSelf {
 		if _, _, ok := isVulgar(r); ok {
@@ -61,6 +64,7 @@ func (l *scanner) timesTen(pos int) int {
 	return pos
 }
 
+// A raised dot before 10^ is that sign as well, as in many countries.
 func timesSign(r rune) bool { return r == '×' || r == 'x' || r == 'X' || isDot(r) }
 
 // powerOfTen reads the ^5 of 10^5 where a unit follows: one number in
@@ -78,6 +82,8 @@ func (l *scanner) powerOfTen(pos int) int {
 }
 
 // tenPower reads ^-19 or ⁻¹⁹.
+//
+// Blanks may stand round the ^, as where a page was copied.
 func (l *scanner) tenPower(pos int) int {
 	if up := l.skip(pos); up < l.end && l.text[up] == '^' {
 		from := l.skip(up + 1)
@@ -117,6 +123,9 @@ func (l *scanner) signedDigits(pos int) int {
 func (l *scanner) digits(pos int) int { return l.units().digits(pos) }
 
 // decimal returns the value of a written number.
+//
+// It is held to the digits that were written, so that 0.1 is a tenth and 0.500 has three
+// figures. Behind ± stands by how much it may be off.
 func decimal(text string, at Span, negative bool) (units.Decimal, *fault) {
 	text, off, spread := strings.Cut(text, "±")
 	text = plainNumber(text)

@@ -11,6 +11,10 @@ import (
 // angles reads the plain numbers in sine, cosine and tangent, those in a sum with an
 // angle, and the names that usually are angles, as degrees and as radians; false where
 // there are none beyond a turn.
+//
+// The language has angles in radians where no unit says otherwise; print gives 30 for 30°.
+// Nobody writes sin(30) for thirty radians, nor 90 - θ: numbers beyond a turn of 2π are
+// degrees more likely. Smaller ones are not asked about, as sin(0.5) is a usual thing.
 func (o *opener) angles(ps pieces) (degrees, radians pieces, ok bool) {
 	at := map[int]bool{}
 	for i := range ps {
@@ -62,6 +66,9 @@ func (ps pieces) ofUnit(i int) bool {
 
 // argument notes what is in degrees in the argument of a function: of each term
 // the name, or else the first number.
+//
+// In 2θ + 30 both terms have the degrees: the θ of the first, the 30 of the second. With π,
+// a unit or a name of another kind in it, an argument says what it is in.
 func (o *opener) argument(ps pieces, from, to int, degrees map[int]bool) {
 	beyond := false
 	for i := from; i < to; i++ {
@@ -126,6 +133,8 @@ func (o *opener) besideAngle(ps pieces, i int) bool {
 
 // isAngle tells whether a product holds an angle, and neither a power nor an angle that
 // it is divided by.
+//
+// θ/2 and 2θ are angles; 1/θ and θ² are not.
 func (o *opener) isAngle(ps pieces) bool {
 	found, under := false, false
 	for i := 0; i < len(ps); i++ {

@@ -2,6 +2,11 @@ package syntax
 
 // bars finds what may be under a fraction bar: right of a stroke, a product
 // without signs. For each the ways to put brackets, the likeliest first.
+//
+// By the rules a product goes on from left to right: a/b c is (a/b)·c. In print all that
+// stands right of a stroke without a sign may be under it, 1/4πε0, and numbers alone hardly
+// are: ½ is the factor of 1/2 m v². Behind 2π, and before a bracket or a blank, the bar may
+// end earlier.
 func (ps pieces) bars() [][][]bracketing {
 	var out [][][]bracketing
 	for i := range ps {
@@ -68,6 +73,8 @@ func (ps pieces) bracketAfter(ends []int) int {
 }
 
 // overTwoPi tells whether a quotient ends with X/2π, X a name or 1: it is X/(2π).
+//
+// Frequency is ω/2π in every book.
 func (ps pieces) overTwoPi(from, i int, ends []int) bool {
 	return len(ends) == 2 && ps[i+1].kind == numToken && ps[i+2].kind == piToken && i-from == 1 &&
 		(ps[from].kind == nameToken || ps[from].text == "1")
@@ -89,6 +96,8 @@ func (ps pieces) numberOver(from, i, end int) [][]bracketing {
 }
 
 // roots finds how far a root without brackets may reach.
+//
+// √k/m is the root of the quotient as often as not: handwriting has a bar over it.
 func (ps pieces) roots() [][][]bracketing {
 	var out [][][]bracketing
 	for i := range ps {

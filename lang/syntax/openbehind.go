@@ -31,6 +31,10 @@ type BehindWord struct {
 
 // BehindIn finds the words in expressions of a statement. One letter alone counts with a
 // digit for its power, 4.9t2, or as a part of a product behind a fraction, (½C)*V.
+//
+// By the rules the letters of ½kA2 are a unit, as those behind any number. They may be k and
+// A, and the 2 a power. Whoever asks gets the line in both ways, and in brackets
+// what no rule can take for the other.
 func BehindIn(text string, stmt Stmt, xs []Expr, in Scope) (Behind, bool) {
 	var out Behind
 	o := opener{in: within(stmt, in)}
@@ -85,6 +89,9 @@ func EndsWithFraction(text string) bool { return strings.ContainsRune(")½⅓⅔
 
 // behind takes the one word of a unit apart into names, of which one at least is known,
 // and letters; digits behind them are a power. No product has a letter twice: mm.
+//
+// A name of the page costs less than a letter without a value, so that as many letters as
+// can be are names. At least one must be, and not g alone, which every page has.
 func (o *opener) behind(unit string) (parts []string, power string, ok bool) {
 	fs, ok := unitFactors(unit)
 	if !ok || len(fs) != 1 || fs[0].within != nil {

@@ -52,6 +52,9 @@ func (o *opener) exponentials(ps pieces) pieces {
 
 // exponent is the one that is written at i, and where it ends: in brackets, raised,
 // or one number or name that no product goes on with. It is nil where there is none.
+//
+// What is behind it must end there: in e^x*t print may have the t raised as well, and the
+// language would have it below.
 func (ps pieces) exponent(i int) (pieces, int) {
 	switch {
 	case i >= len(ps):

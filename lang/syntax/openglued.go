@@ -37,6 +37,9 @@ type LackingPart struct {
 // the order in which they are written. One letter may be a symbol as a factor among
 // names, behind a number that formulas have; several letters may be symbols anywhere. A
 // blank before a unit says that it is one, but behind such a number: 2 g h, 1.5 kT.
+//
+// In 2mh with m given and no h, the h may be an hour or a height: LackingPart tells what
+// speaks for either, and session/reading weighs it.
 func LackingIn(text string, stmt Stmt, xs []Expr, in Scope) (Lacking, bool) {
 	out := Lacking{}
 	if !slices.ContainsFunc(xs, func(x Expr) bool { return anyLettered(x, text) }) {
@@ -125,6 +128,9 @@ func letteredUnit(x Expr, text string) (UnitText, bool) {
 }
 
 // coefficient tells whether a number is one that formulas have: 2, 3, 4, 8, 12, ½, 3/2, 1.5.
+//
+// They are those that stand before letters in the formulas of a first course: 2as, ½mv²,
+// 4πr², (3/2)kT.
 func coefficient(number string) bool {
 	switch strings.Trim(number, "-−") {
 	case "2", "3", "4", "6", "8", "12", "0.5", "1.5", "2.5", "½", "⅓", "¼", "¾", "(1/2)", "(1/3)", "(1/4)", "(3/2)":
@@ -163,6 +169,9 @@ func factor(above Expr) bool {
 
 // product writes the words of a unit as names and symbols that have no value; false if
 // they can't be read so, or if all have values.
+//
+// Words that are names count whole; any other word must come apart into letters, each of which
+// is the usual symbol of some quantity.
 func (o *opener) product(part *LackingPart, unit string) (text string, lacking, known []string, ok bool) {
 	fs, ok := unitFactors(unit)
 	if !ok {

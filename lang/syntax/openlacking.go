@@ -9,6 +9,9 @@ import (
 // OpenLacking is OpenIn for a line that is refused, of which some symbols may have no
 // value: each way to read it where those are names too. Symbol tells which letters
 // quantities go by. It returns the symbols; none where the line has none.
+//
+// A refused line cannot be told by its names: what it lacks has no value yet. So every letter
+// that formulas have for some quantity counts as a name too, if nothing else speaks for it.
 func OpenLacking(text string, in Scope, symbol func(name string) bool) (Open, []string) {
 	r, lines, bad := stretches(text, nil)
 	if bad != nil || len(lines) == 0 {
@@ -69,6 +72,8 @@ func (l *lackingSymbols) unitBeside(tokens []token, i int) bool {
 
 // word takes a word apart into names of the page, symbols and a function with its
 // argument.
+//
+// Fdcosθ is taken apart round its function first, since cos would else be three names.
 func (l *lackingSymbols) word(word string) {
 	for cut := range word {
 		for n := 2; n <= 3 && cut+n <= len(word); n++ {

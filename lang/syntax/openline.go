@@ -108,6 +108,12 @@ type opener struct {
 
 // OpenIn looks for what print leaves open in a statement, which is nil if the text
 // can't be read.
+//
+// Four steps lead to the readings: the letters after numbers and the names that run together
+// are found, each with its choices (slots); all combinations of them are made (readings); for
+// each the bars, roots, angles and turns that it leaves open are (shaped); and each of those
+// is written out. A line has few of these, but may have many: past limit.Readings the two
+// outermost are returned, and that there are more.
 func OpenIn(text string, stmt Stmt, in Scope) Open { return openIn(text, stmt, in, false) }
 
 // OpenClauses is OpenIn for a statement with a clause that can't be right: a quantity with
@@ -160,6 +166,9 @@ func (o *opener) words(ps pieces) {
 }
 
 // slots finds the parts of a line that letters leave open.
+//
+// The name that a line gives is what it is, and so is the head of a function: they are left
+// out, as all up to the first equals sign is there.
 func (o *opener) slots(ps pieces) []slot {
 	var out []slot
 	first := 0
@@ -192,6 +201,9 @@ func (o *opener) slots(ps pieces) []slot {
 }
 
 // nameSlot finds names that run together, and a function with letters before it.
+//
+// In order: one word as several names (mgh); a function that is a name of the page too, or
+// whose bracket is a factor, u(t); names before a function, Fsin(30°).
 func (o *opener) nameSlot(ps pieces, i int) (slot, bool) {
 	p := ps[i]
 	name := Canonical(p.text)
@@ -293,6 +305,8 @@ func (o *opener) gluedFunction(text string, most int) (pieces, bool) {
 
 // ofLetter tells whether a bracket holds one name alone that has no value, as the
 // argument of a function: x(t).
+//
+// Where v is a name and t has no value, v(t) is hardly a product.
 func (o *opener) ofLetter(ps pieces) bool {
 	if len(ps) < 3 || ps[1].kind != nameToken || !ps[2].sign(")") {
 		return false
@@ -356,6 +370,9 @@ func (o *opener) readings(base pieces, slots []slot) ([]Reading, bool) {
 }
 
 // extremes reads all letters as names, and all as units.
+//
+// One with as many names as there can be, and one with as many units: a line that is right in
+// neither is not saved by one of the hundreds between.
 func (o *opener) extremes(base pieces, slots []slot) []Reading {
 	var out []Reading
 	pick := make([]int, len(slots))
@@ -428,6 +445,8 @@ func (o *opener) shaped(out []Reading, ps pieces, r Reading) []Reading {
 }
 
 // combined makes all combinations of brackets, each of which puts some.
+//
+// Each bar and each root is settled by itself, so that n of them in two ways make 2ⁿ.
 func combined(open [][][]bracketing) [][]bracketing {
 	out := [][]bracketing{nil}
 	for _, ways := range open {

@@ -13,6 +13,9 @@ type PrefixedUnit struct {
 }
 
 // PrefixedIn finds the first such unit of an expression. Split takes a word apart.
+//
+// mK is the millikelvin by the rule of prefixes (SI Brochure 9, 3: no blank between prefix and
+// unit, and no two prefixes). In W/mK it is nearly always W/(m K), which lacks its blank.
 func PrefixedIn(x Expr, split func(word string) (head, rest, name string, ok bool)) (PrefixedUnit, bool) {
 	for x := range Nodes(x) {
 		if unit, ok := ownUnit(x); ok {

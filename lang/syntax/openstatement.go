@@ -11,6 +11,9 @@ import (
 // OpenEquation is OpenIn for a line that is an equation and no statement: it may be
 // meant to be solved for a symbol that has no value, or else to be checked. Product
 // tells that the word on its left is a product of names of the page: pV = n*R*T.
+//
+// m*g*h = 1/2*m*v^2 gives nothing a name. With a symbol that has no value in it, it is most
+// likely to be solved for that; without, it claims something that can be checked.
 func OpenEquation(text string, product bool, in Scope) (out Open) {
 	r, tokens, bad := statementTokens(text)
 	if bad != nil || r.word != nil || len(r.body) > 0 || len(tokens) < 3 || tokens[0].is("=") {
@@ -76,6 +79,8 @@ func gluedFunction(word string, in Scope) (function, argument string) {
 
 // halfIndex is a name for t1/2 or t_1/2 on the left of an equation, as books write the
 // half-life.
+//
+// By the rules t1/2 is half of t1, which can't be given a value either.
 func halfIndex(tokens []token) string {
 	head, ok := strings.CutSuffix(tokens[0].text, "1")
 	if !ok || tokens[0].kind != nameToken || !tokens[1].is("/") || !tokens[2].is("2") || len(tokens) < 4 || !tokens[3].is("=") {
@@ -161,6 +166,9 @@ func wordsAmong(tokens []token, in Scope) (out []string) {
 // apart into names and one letter, that letter: h of mgh, and after it a word of two
 // letters that begins with a name, vf; of names and two letters, not all of them small, the
 // letters alone.
+//
+// The rules are by counting letters: what else is in the word says how likely it is a product.
+// vf alone is one name, mgh beside a known m and g lacks an h.
 func lackingInWord(word string, known, symbol func(string) bool) (lacking []string, apart bool) {
 	if known(word) {
 		return nil, false

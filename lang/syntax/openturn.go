@@ -5,6 +5,10 @@ import "slices"
 // turned returns the pieces as they are, then as they would be if a name in turns
 // (300 rev/min) is not counted twice: without the factors 2π, π/30 and 60, and
 // with the turns themselves.
+//
+// A formula with 2πn counts n in turns. Where n is given as 300 rev/min, that is an angle per
+// time here, and already holds the 2π: with it, the result would be off by 6.28. The same goes
+// for π/30, which turns rev/min into rad/s, and for 60.
 func (o *opener) turned(ps pieces) []pieces {
 	out := []pieces{ps}
 	without, counted := ps, ps
@@ -86,6 +90,8 @@ func (ps pieces) outer(bar int) (from, to int) {
 }
 
 // sides tells of each piece of the term whether it is under a bar.
+//
+// The term goes on below a bar up to the next sign of multiplication: in a/b*c the c is above.
 func (t *turnTerm) sides() []bool {
 	out := make([]bool, t.to-t.from)
 	below := false
@@ -110,6 +116,8 @@ func (t *turnTerm) sides() []bool {
 }
 
 // without leaves out 2π, π/30 and 60; false where π is there without its 2 or 30.
+//
+// A π alone is no factor of a turn, as in π·d·n, and a power of it is another formula.
 func (t *turnTerm) without() (pieces, bool) {
 	var drop []int
 	switch {
@@ -129,6 +137,8 @@ func (t *turnTerm) without() (pieces, bool) {
 }
 
 // counted has the number of turns for the name, and no 60.
+//
+// n/(1 rev) is the plain number of turns, for a formula that counts them.
 func (t *turnTerm) counted(ps pieces) pieces {
 	name := t.ps[t.at]
 	out := slices.Clone(ps)

@@ -6,6 +6,8 @@ import (
 )
 
 // asNames reads factors of a unit as names; false if one of them is none.
+//
+// A slash between two words is then a bar between two names, and a blank a product.
 func (o *opener) asNames(fs []unitFactor) (pieces, bool) {
 	var out pieces
 	for _, f := range fs {
@@ -53,6 +55,9 @@ func powerPieces(power string) pieces {
 }
 
 // names reads a word as a name, or as names side by side.
+//
+// As few names as the word can be made of: ma is a name where the page has one, and else m
+// times a. Pi in a word is the number.
 func (o *opener) names(word string) (pieces, bool) {
 	name := Canonical(word)
 	if o.in.Known(name) {
@@ -109,6 +114,10 @@ const longestApart = 24
 
 // Apart takes a word apart into parts of which the costs add up to the least; a part
 // of cost 0 is none.
+//
+// It finds the least sum over all ways to cut the word, letter by letter from the left, by the
+// best way for each beginning (dynamic programming): 24 letters have 2²³ cuts, and need 300
+// steps. A word is not its own only part, since that is no way to take it apart.
 func Apart(word string, cost func(part string) int) ([]string, bool) {
 	var at [longestApart + 1]int // where each letter begins, and the word ends
 	n := 0
@@ -159,6 +168,10 @@ func IsProductOf(x Expr, names []string) bool {
 
 // unitSlot finds the ways in which the unit at i can be read: whole; up to a
 // letter from which on all are names; or going on behind a sign.
+//
+// 3 m g with m and g on the page may be 3 metres times g, 3 times m times g, or 3 metre grams.
+// From the right, words turn into names one by one as long as they are names, and what is left
+// must be a unit. Whole stands last, but is what the line says by the rules.
 func (o *opener) unitSlot(ps pieces, i int) (slot, bool) {
 	fs, ok := unitFactors(ps[i].text)
 	if !ok || i == 0 || ps[i-1].kind == wordToken || !o.clauses && ps.clause(i) {
@@ -247,6 +260,8 @@ func (o *opener) unitsIn(fs []unitFactor) (n int) {
 
 // clause tells whether the quantity with its unit at i is all that a clause says:
 // from 0 m to 3 m, at t = 2 s, within 5 cm.
+//
+// There a name would have nothing to be multiplied with: it is the unit for certain.
 func (ps pieces) clause(i int) bool {
 	from := i - 1
 	for from > 0 && ps[from-1].plusOrMinus() {
@@ -279,6 +294,10 @@ func (ps pieces) clause(i int) bool {
 
 // goesOn finds a unit that goes on behind a sign: 50 N / m, 5 N*m, 9.8 m/s/s,
 // 4200 J/(kg*K). Only a unit of a quantity that has a name is one.
+//
+// By the rules a unit behind a number ends there, and names follow. Where that unit and the
+// words behind make one of a quantity that has a name, N*m or J/(kg*K), the whole may have
+// been meant. J/kg*K is W/(kg K) in print, though not by the rules of arithmetic.
 func (o *opener) goesOn(ps pieces, i int, fs []unitFactor) (merged token, to int, ok bool) {
 	if isMark(lastRune(ps[i].text)) { // 30 % and 30° end there
 		return merged, to, false

@@ -53,6 +53,11 @@ func (t *token) ends() bool {
 }
 
 // pieces are the tokens of a line or of a reading of it.
+//
+// How a line may be read otherwise is found on its tokens, not on a tree: a tree has settled
+// already what is under a bar, and which letters are units. A reading is made by putting other
+// pieces in the place of some, and brackets round others; then it is written out and read
+// like any line. So whatever a reading means, its text says it in the language.
 type pieces []token
 
 // piecesOf makes the pieces of the stretches of a text; what is between them, before
@@ -89,6 +94,8 @@ func piecesOf(text string, lines [][]token) pieces {
 }
 
 // implied tells whether the piece at i is a factor without a sign before it.
+//
+// After a unit a number is no factor but the next part of a quantity: 3 lb 8 oz.
 func (ps pieces) implied(i int) bool {
 	if i == 0 || i >= len(ps) || !ps[i].begins() || !ps[i-1].ends() {
 		return false
@@ -127,6 +134,8 @@ func (ps pieces) opening(i int) int {
 }
 
 // operand returns where the operand ends that begins at i, with its power.
+//
+// A quantity is one operand with its unit, a call with its bracket.
 func (ps pieces) operand(i int) int {
 	for i < len(ps) && (ps[i].plusOrMinus() || ps[i].sign("√")) {
 		i++
@@ -291,6 +300,9 @@ func (w *pieceWriter) signs(sign string, n int) {
 
 // besides tells whether the factor at i may stand beside the one before it
 // without a sign and be read as a product, as print has it.
+//
+// A name or a number is not written beside another, since those would run together or read as
+// a unit: m*g, 2*3. Beside π, a bracket and a function nothing can be mistaken.
 func (ps pieces) besides(i int, closed, opened bool) bool {
 	p, before := &ps[i], &ps[i-1]
 	bracket := opened || p.sign("(") || p.sign("√")
@@ -327,6 +339,9 @@ func (ps pieces) withQuantities(put []bracketing) []bracketing {
 
 // quantities are the brackets that written quantities get whose unit may be read
 // as a name: all that do not fill a bracket.
+//
+// The reading with the unit is written (3 m), which can mean nothing else; the one with the
+// name is 3*m.
 func (ps pieces) quantities() []bracketing {
 	var out []bracketing
 	for i := range ps {

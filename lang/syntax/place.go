@@ -21,6 +21,9 @@ const (
 
 // PlaceAt says what kind of word may stand at a byte offset of a text, with the
 // part of the word that is there already and where it begins.
+//
+// It must answer for every half-written line, and in no time: each key that completes asks.
+// So it reads the tokens before the place, and never the line as a statement.
 func PlaceAt(text string, at int) (prefix string, from int, place CompletionPlace) {
 	at = max(0, min(at, len(text)))
 	for at > 0 && at < len(text) && !utf8.RuneStart(text[at]) {
@@ -74,6 +77,9 @@ func PlaceAt(text string, at int) (prefix string, from int, place CompletionPlac
 }
 
 // placeAfter says what may follow a part of a line.
+//
+// A unit may follow a number, a unit, and all that is behind in. Behind a name or a closed
+// bracket stands an operator, which nobody needs to have completed.
 func placeAfter(text string, from, to int, head, prefix string) CompletionPlace {
 	if endsInWord(text[from:to], "in") {
 		return AtUnit
@@ -116,6 +122,8 @@ func firstRune(s string) rune {
 
 // wordStart returns where the word begins that ends at a place. Digits before
 // its first letter are a number and not part of it.
+//
+// In 12mm the word is mm, and in m1 it is m1.
 func wordStart(text string, start, at int) int {
 	from := at
 	for from > start {

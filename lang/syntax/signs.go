@@ -10,6 +10,11 @@ import (
 )
 
 // sign reads an operator, a bracket or a comparison.
+//
+// Signs of two characters are looked for first: <= is no <. Then come remarks at the end of a
+// line, brackets, and what each sign is in its place: ; and , are the commas of a list, of
+// arguments and of a with; → and = ? are in where a unit follows; a comma in any other bracket
+// makes a vector.
 func (l *scanner) sign(r rune, width int) *fault {
 	at := Span{From: l.pos, To: l.pos + width}
 	for i := range otherSigns {
@@ -64,6 +69,8 @@ func (l *scanner) sign(r rune, width int) *fault {
 }
 
 // asks tells whether a question mark and a unit follow: 100 km/h = ? m/s.
+//
+// So an exercise asks for another unit.
 func (l *scanner) asks(end int) bool {
 	mark := l.skip(end)
 	return mark < l.end && l.text[mark] == '?' && l.converts(mark+1)
@@ -102,6 +109,9 @@ func (l *scanner) otherWay(o *otherSign) *fault {
 }
 
 // bracket opens a bracket.
+//
+// Square brackets hold the values of a list. Behind a name they would take one value out of
+// it, which the language has no way for.
 func (l *scanner) bracket(sign byte, at Span) *fault {
 	if len(l.open) >= limit.Nesting {
 		return tooDeep(at)
@@ -140,6 +150,9 @@ func tooDeep(at Span) *fault {
 
 // closeBracket closes a bracket, and reads the unit that may follow a bracket of
 // written numbers.
+//
+// A bracket of written numbers is a number, and takes a unit: (10 - 4) m. The arguments of a
+// function, an exponent and what is under a root do not.
 func (l *scanner) closeBracket(sign byte, at Span) *fault {
 	n := len(l.open)
 	if n == 0 || l.open[n-1].closing() != string(sign) {
@@ -173,6 +186,9 @@ func (l *scanner) closeBracket(sign byte, at Span) *fault {
 }
 
 // strange says what may be meant by a character that the language has not.
+//
+// Each has a sentence that says what to write: a sign that is refused without one leaves the
+// writer with nothing.
 func (l *scanner) strange(r rune, at Span) *fault {
 	if rest := l.text[at.To:l.end]; r == '|' && strings.IndexByte(rest, '|') > 0 {
 		i := strings.IndexByte(rest, '|')

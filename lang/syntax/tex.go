@@ -13,6 +13,9 @@ import (
 // \frac{1}{2} m v^2 as 1/2*m*v^2. In TeX each letter is a symbol of its own, and symbols
 // side by side are a product; upright letters behind a number are its unit. A line without
 // such commands, and one with a command that has no meaning here, stays as it is.
+//
+// A teacher who copies a formula from a document pastes this. What comes out is read like any
+// line, so that a unit or a bracket that was understood in another way is seen at once.
 func FromTeX(line string) string {
 	if !strings.Contains(line, `\`) {
 		return line
@@ -37,6 +40,9 @@ var texSigns = map[string]string{
 const texSpaced = "=+-−≤≥<>≈±"
 
 // texKind is what a piece of TeX is, for what may follow it.
+//
+// A product has no sign in TeX either, and the same look of two letters side by side may be a
+// product, an argument or a number with its unit: the kind of what stands before decides.
 type texKind int
 
 const (
@@ -169,6 +175,8 @@ func (t *texReader) letters() {
 }
 
 // symbol writes a symbol with the index that follows it.
+//
+// A bracket directly behind a symbol may hold the argument of a function, and gets no sign.
 func (t *texReader) symbol(name string) {
 	if rest, ok := strings.CutPrefix(strings.TrimLeft(t.rest, " "), "_"); ok {
 		t.rest = rest
@@ -224,6 +232,8 @@ func (t *texReader) command() {
 }
 
 // upright reads letters that are set upright: a unit behind a number, else a name.
+//
+// Units are set upright, symbols of quantities sloping (ISO 80000-1:2009, 7.1 and 7.2).
 func (t *texReader) upright() {
 	inner, _, found := strings.Cut(strings.TrimPrefix(strings.TrimLeft(t.rest, " "), "{"), "}")
 	if !found || strings.Contains(inner, `\`) {

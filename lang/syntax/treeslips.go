@@ -8,6 +8,9 @@ import (
 )
 
 // treeSlips looks through trees for what can be read in two ways.
+//
+// The tree is needed for these: whether numbers alone stand above a bar, and what a power
+// goes with, can't be told from tokens side by side.
 func (r *reader) treeSlips(list ...Expr) *fault {
 	for _, x := range list {
 		for x := range Nodes(x) {
@@ -30,6 +33,9 @@ func (r *reader) source(at Span) string { return r.text[at.From:at.To] }
 
 // numberOver finds 1/2 kg, (10 - 4)/1.2 s and 2π/0.8 s: written numbers without a unit
 // over one with a unit, which print puts behind the whole fraction.
+//
+// 1/2 kg is half a kilogram in print. By the rules of the language it is 1 divided by 2 kg, so
+// that either way someone would be surprised.
 func (r operation) numberOver() *fault {
 	if r.Op != Div {
 		return nil
@@ -96,6 +102,8 @@ func OfNumbers(x Expr) bool {
 
 // unitPower finds 5 m ^2 and 5 m^n: an exponent after a unit that does not go
 // with it.
+//
+// With a blank before the sign a power belongs to neither by its look.
 func (r operation) unitPower() *fault {
 	b := r.Binary
 	if b.Op != Pow {
@@ -118,6 +126,8 @@ func (r operation) unitPower() *fault {
 
 // onePower finds x^1/2, of which print raises the whole fraction: nobody writes the first
 // power.
+//
+// x^1/2 is the root of x wherever fractions are raised; by the order of operations it is x/2.
 func (r operation) onePower() *fault {
 	n, ok := r.Y.(*Number)
 	p := lastFactor(r.X)
@@ -147,6 +157,8 @@ func lastFactor(x Expr) *Binary {
 }
 
 // rootPower finds √x^2.
+//
+// The root has no bar over it here, as it has in print, to show how far it goes.
 func (r operation) rootPower() *fault {
 	b := r.Binary
 	root, ok := b.X.(*Root)

@@ -23,6 +23,11 @@ type unitScan struct {
 }
 
 // scan returns where the unit that begins at pos ends, or pos if none does.
+//
+// Behind a number a unit ends where a formula may go on: at *, at a slash with blanks round
+// it, and at a word that the language keeps. So 5 N*m is 5 N times m, and 5 N m is 5 newton
+// metres. After in, or in the brackets of J/(kg*K), nothing but a unit can stand, and all of
+// these go on with it.
 func (u unitScan) scan(pos int) int {
 	s := u.parts(pos)
 	leadingOne(&s)
@@ -65,6 +70,10 @@ func afterBlanks(s *units.Scanner) units.Part {
 func skipBlanks(s *units.Scanner) { s.At = afterBlanks(s).From }
 
 // joint reads what stands between two factors of a unit, up to the next one.
+//
+// A blank and a raised dot join two words. A slash is tight behind a number. A point between
+// letters, N.m, and the hyphen of ft-lb are no joints, and are read as such all the same:
+// whoever looks the unit up can then say how it is written.
 func (u unitScan) joint(s *units.Scanner) bool {
 	next := *s
 	p := afterBlanks(&next)
@@ -140,6 +149,8 @@ func (u unitScan) factor(s *units.Scanner) bool {
 
 // bracket reads what follows the bracket of J/(g °C), the other bracket with it.
 // Brackets do not nest.
+//
+// It stands under a slash, J/(kg K): behind a number any other bracket is a factor.
 func (u unitScan) bracket(s *units.Scanner) bool {
 	skipBlanks(s)
 	if end := strings.IndexByte(u.text[s.At:u.end], ')'); end >= 0 && strings.ContainsFunc(u.text[s.At:s.At+end], isDegree) {
@@ -155,6 +166,9 @@ func (u unitScan) bracket(s *units.Scanner) bool {
 
 // wordEnd returns where the word of a unit ends. A word that is followed directly
 // by a bracket is a function or a name; one that the language keeps ends the unit.
+//
+// In 2 sin(30°) and 3 k_1*x the words after the numbers are a function and a name, as what
+// follows them shows: a bracket, an index, the number of a line.
 func (u unitScan) wordEnd(p units.Part) (int, bool) {
 	if isMark(u.at(p.From)) {
 		return p.To, true

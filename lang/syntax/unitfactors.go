@@ -22,6 +22,8 @@ func unitFactors(text string) ([]unitFactor, bool) {
 	return out, closed && len(out) > 0
 }
 
+// A power goes to what is before it, be that a word or a bracket. The end is that of the text,
+// or a bracket that shuts.
 func factorsUpTo(s *units.Scanner, end units.PartKind) ([]unitFactor, bool) {
 	var out []unitFactor
 	joint := ""
@@ -83,6 +85,10 @@ func unitText(fs []unitFactor) string {
 
 // oneStroke puts all that follows the first stroke of a unit under it: m/s/s is
 // m/(s s).
+//
+// SI Brochure 9, 5.2 has one stroke in a unit at most; a worksheet does as well. Two equal
+// words under it become a square. A mix of strokes and products behind the first is left as it
+// is, since books read it in both ways.
 func oneStroke(fs []unitFactor) []unitFactor {
 	first, strokes := -1, 0
 	for i, f := range fs {
@@ -176,6 +182,8 @@ func wordsOf(fs []unitFactor) (out []string) {
 
 // joined tells whether one of some joints is before a word of a unit, from a place on:
 // 3 m g, 5 V·C where C is a name.
+//
+// What stands beside another by a blank or a dot was hardly meant as a unit of its own.
 func joined(fs []unitFactor, from int, joints string) bool {
 	for i := from; i < len(fs); i++ {
 		if i > 0 && fs[i].joint != "" && strings.Contains(joints, fs[i].joint) || joined(fs[i].within, 0, joints) {
