@@ -39,8 +39,9 @@ func (c *coder) slopeOf(x *syntax.SlopeOf) run.Slot {
 		return c.refuse(finding.NotSolved, x.Var.NameAt, x.Var.Name+" isn't in "+typeset.Text(x.X)+".",
 			"Use the name in the curve, as in `slope of x(t) at t = 3 s`.")
 	}
-	if c.p.searches(fn, map[int]bool{}) {
-		// Rules of differentiation do not reach through a search.
+	if c.p.Program.Searches(fn, map[int]bool{}) {
+		// The rules of differentiation run beside the arithmetic, and do not reach through a
+		// search; a slope is not guessed from differences.
 		return c.refuse(finding.NotAvailableYet, x.X.Span(), "This version can't find the slope of a slope, of an area or of a solution.",
 			"Write the curve out as a formula.")
 	}
@@ -163,28 +164,4 @@ func (c *coder) invokes(op ops.Op, fn int, slots []run.Slot, at syntax.Span, st 
 	first := run.Slot(len(c.code.Args))
 	c.code.Args = append(append(c.code.Args, slots...), extra...)
 	return c.emit(run.Instr{Op: op, A: run.Slot(fn), B: first, C: run.Slot(len(slots) + len(extra))}, at, st)
-}
-
-// A slope is worked out by the rules of differentiation beside the arithmetic. There
-// is no such rule for what is found by search, so that its slope is refused and not
-// guessed from differences.
-
-// searches tells whether a function runs a slope, an area or a search for roots,
-// itself or in one that it calls. Seen has those looked at before.
-func (p *Planner) searches(fn int, seen map[int]bool) bool {
-	if seen[fn] {
-		return false
-	}
-	seen[fn] = true
-	for _, in := range p.Program.Funcs[fn].Code.Instrs {
-		switch in.Op {
-		case ops.Slope, ops.Area, ops.Solve:
-			return true
-		case ops.Call:
-			if p.searches(int(in.A), seen) {
-				return true
-			}
-		}
-	}
-	return false
 }

@@ -77,8 +77,8 @@ func (c *coder) quantity(x *syntax.Quantity) run.Slot {
 	if math.IsInf(v, 0) || v == 0 && x.Value.Hi != 0 && !u.Affine() {
 		return c.refuse(finding.OutOfRange, x.At, "`"+c.shown(x)+"` is too large or too small: numbers here go from 10^-308 to 10^308.", "")
 	}
-	c.p.Unsure = c.p.Unsure || x.Value.Off != nil
-	return c.emit(written(v, x.Value, u), x.At, unitStatic(u))
+	in := written(v, x.Value, u)
+	return c.emitWritten(in, x.At, unitStatic(u), in.Uncertainty() != 0)
 }
 
 // unitStatic is what is known of a quantity written in a unit.

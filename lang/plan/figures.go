@@ -36,6 +36,16 @@ func written(v float64, d units.Decimal, u *units.Unit) run.Instr {
 	return run.Written(v, place, d.Noughts())
 }
 
+// emitWritten adds what was written. What is uncertain stands in the main code, wherever it was
+// written: it is one number, however often a function is called.
+func (c *coder) emitWritten(in run.Instr, at syntax.Span, st run.Static, uncertain bool) run.Slot {
+	c.p.Unsure = c.p.Unsure || uncertain
+	if !uncertain || c.fn == nil {
+		return c.emit(in, at, st)
+	}
+	return c.emit(run.Instr{Op: ops.Load, A: c.p.Emit(in, st)}, at, st)
+}
+
 // measuredNumber notes that the number without a unit that is all of a given was
 // measured.
 func (c *coder) measuredNumber(x syntax.Expr, s run.Slot) {

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"math"
+	"slices"
 
 	"steelyard/lang/finding"
 	"steelyard/lang/ops"
@@ -58,7 +59,8 @@ func (c *coder) data(list []run.Instr, at syntax.Span, st run.Static) run.Slot {
 	all := &c.p.Program.Data
 	*all = append(*all, list)
 	st.Shape, st.Width = run.List, int32(len(list))
-	return c.emit(run.Instr{Op: ops.Data, A: run.Slot(len(*all) - 1)}, at, st)
+	uncertain := slices.ContainsFunc(list, func(in run.Instr) bool { return in.Uncertainty() != 0 })
+	return c.emitWritten(run.Instr{Op: ops.Data, A: run.Slot(len(*all) - 1)}, at, st, uncertain)
 }
 
 // join puts values of one dimension together as a list. A bare zero among them is one

@@ -15,11 +15,10 @@ type asked[N any, D domain[N]] struct {
 	st *State
 	// d is the domain, which may hold these slots itself, to load them.
 	d D
-	// found is what is known of a slot that was looked for, and not worked out step by
-	// step: an area, a slope, a root, a fit. It is false for one that nothing is known of.
-	found func(s Slot) (N, bool)
-	// kept tells which instructions are found too, and never copied: those that are
-	// told from each other by where they stand. It may be nil.
+	// found is what is known of the elements of a slot that was looked for, and not worked
+	// out step by step: an area, a slope, a root, a fit. It is nil for one of which nothing is known.
+	found func(s Slot) []N
+	// kept tells which instructions are found too, and never copied. It may be nil.
 	kept func(in *Instr) bool
 
 	known map[Slot][]N
@@ -36,8 +35,8 @@ func (m *asked[N, D]) at(s Slot) []N {
 		m.known = map[Slot][]N{}
 	}
 	if m.searched(s) {
-		if n, ok := m.found(s); ok && m.st.causes[s] == 0 {
-			m.known[s] = []N{n}
+		if all := m.found(s); m.st.causes[s] == 0 {
+			m.known[s] = all
 		}
 		return m.known[s]
 	}

@@ -207,15 +207,15 @@ func (p *Program) KnownAlong(st *State, fn int, x []float64) []Figured {
 }
 
 // found is to which place a value is known that was looked for.
-func (m *mainFigures) found(s Slot) (Figured, bool) {
+func (m *mainFigures) found(s Slot) []Figured {
 	in, v := &m.p.Main.Instrs[s], m.st.At(s)
 	switch in.Op {
 	case ops.Solve:
-		return m.root(m.p.Solves[in.A], m.p.Main.list(in), v), true
+		return []Figured{m.root(m.p.Solves[in.A], m.p.Main.list(in), v)}
 	case ops.Fit:
-		return Figured{V: v}, true // how well it is known is its uncertainty
+		return []Figured{{V: v}} // how well it is known is its uncertainty
 	}
-	return m.fewest(v, in), true
+	return []Figured{m.fewest(v, in)}
 }
 
 // root is to which place a root is known: as its expression is; else as far as it has to

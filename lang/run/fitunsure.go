@@ -1,20 +1,25 @@
 package run
 
+import (
+	"maps"
+	"slices"
+)
+
 // What the points of a fit depend on that was written with an uncertainty is of two kinds.
 // What one point alone depends on, as the uncertainty of a reading, says how much that
 // point counts. What several depend on, as a factor that all readings are multiplied by,
 // moves them all one way: it moves what is fitted, and says nothing of any one point.
 
-// shared tells which sources more than one point depends on.
-func shared(of ...[]Unsure) map[*Instr]bool {
-	last, out := map[*Instr]int{}, map[*Instr]bool{}
+// shared are the sources that more than one point depends on.
+func shared(of ...[]Unsure) map[Source]Part {
+	last, out := map[Source]int{}, map[Source]Part{}
 	for _, list := range of {
 		for i, n := range list {
 			for _, p := range n.By {
-				if at, seen := last[p.Of]; seen && at != i {
-					out[p.Of] = true
+				if at, seen := last[p.Source]; seen && at != i {
+					out[p.Source] = p
 				}
-				last[p.Of] = i
+				last[p.Source] = i
 			}
 		}
 	}
@@ -25,19 +30,18 @@ func shared(of ...[]Unsure) map[*Instr]bool {
 // covariances of the two, by what one point alone depends on. They are nil where none
 // depends on anything; that of x is where no x does.
 func (p *Program) PointsUnsure(st *State, y, x Slot) (uy, ux, uxy []float64) {
-	known := p.Unsure(st)
-	ys, xs := known(y), known(x)
+	ys, xs := p.Depends(st, y), p.Depends(st, x)
 	common := shared(ys, xs)
-	own := func(list []Unsure) (u []float64, by []map[*Instr]float64) {
-		u, by = make([]float64, len(list)), make([]map[*Instr]float64, len(list))
+	own := func(list []Unsure) (u []float64, by []map[Source]float64) {
+		u, by = make([]float64, len(list)), make([]map[Source]float64, len(list))
 		none := true
 		for i, n := range list {
-			by[i] = map[*Instr]float64{}
+			by[i] = map[Source]float64{}
 			alone := Unsure{}
 			for _, part := range n.By {
-				if !common[part.Of] {
+				if _, of := common[part.Source]; !of {
 					alone.By = append(alone.By, part)
-					by[i][part.Of] = part.Contribution()
+					by[i][part.Source] = part.Contribution()
 				}
 			}
 			u[i] = alone.Uncertainty()
@@ -68,31 +72,27 @@ func (p *Program) PointsUnsure(st *State, y, x Slot) (uy, ux, uxy []float64) {
 	return uy, ux, uxy
 }
 
-// fit is what a parameter depends on by what several points depend on: its own
-// uncertainty is a source beside it.
-func (m *mainUnsure) fit(s Slot, in *Instr, v float64) Unsure {
+// fitted are the sources that a parameter depends on by what several points depend on: its
+// own uncertainty is a source beside it.
+func (m *mainUnsure) fitted(in *Instr) []Part {
 	var all [][]Unsure
 	for _, a := range m.p.Main.list(in) {
-		all = append(all, m.at(a))
+		all = append(all, m.unsure(a))
 	}
 	common := shared(all...)
-	for i := 2; i < len(all); i++ { // start values are no readings
-		for _, n := range all[i] {
+	for _, list := range all[min(2, len(all)):] { // start values are no readings
+		for _, n := range list {
 			for _, part := range n.By {
-				delete(common, part.Of)
+				delete(common, part.Source)
 			}
 		}
 	}
-	model := map[*Instr]bool{}
 	for _, l := range m.p.Reads().loaded(in) {
-		for _, n := range m.at(l) {
+		for _, n := range m.unsure(l) {
 			for _, part := range n.By {
-				model[part.Of] = true
+				common[part.Source] = part
 			}
 		}
 	}
-	if len(common)+len(model) == 0 {
-		return Unsure{V: v}
-	}
-	return m.byRunning(s, v, func(in *Instr) bool { return common[in] || model[in] })
+	return slices.SortedFunc(maps.Values(common), func(p, q Part) int { return p.compare(q.Source) })
 }

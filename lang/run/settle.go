@@ -138,16 +138,17 @@ func newMainBounds(p *Program, st *State) *mainBounds {
 }
 
 // found is how far what was looked for may be off: an area, a slope, a root.
-func (m *mainBounds) found(s Slot) (bounded, bool) {
+func (m *mainBounds) found(s Slot) []bounded {
 	in := &m.p.Main.Instrs[s]
 	v := m.st.At(s)
+	off := exact * math.Abs(v)
 	switch in.Op {
 	case ops.Slope:
-		return bounded{v, m.offSlope(in, v)}, true
+		off = m.offSlope(in, v)
 	case ops.Solve:
-		return bounded{v, m.offRoot(m.p.Solves[in.A], m.p.Main.list(in), v)}, true
+		off = m.offRoot(m.p.Solves[in.A], m.p.Main.list(in), v)
 	}
-	return bounded{v, exact * math.Abs(v)}, true
+	return []bounded{{v, off}}
 }
 
 // offRoot is how far a root may be off: as its expression is, or as far as the

@@ -31,6 +31,8 @@ type State struct {
 	eliminated eliminated  // the last linear equations
 	searched   searchedFor // the last search
 	fitted     lastFit     // the last fit
+
+	unsure *mainUnsure // what slots depend on, once that was asked
 }
 
 // budget is the one to spend from.
@@ -90,12 +92,20 @@ func (st *State) Truncate(n Slot) {
 	if n >= st.Len() {
 		return
 	}
+	st.unasked(n)
 	st.vals, st.causes = st.vals[:st.column(n)], st.causes[:n]
 	if st.firsts != nil {
 		st.firsts = st.firsts[:n+1]
 	}
 	for k := len(st.failures); k > 0 && st.failures[k-1].Slot >= n; k-- {
 		st.failures = st.failures[:k-1]
+	}
+}
+
+// unasked forgets what is known of uncertainties, if some of it is of slots from n on.
+func (st *State) unasked(n Slot) {
+	if st.unsure != nil && st.unsure.last >= n {
+		st.unsure = nil
 	}
 }
 

@@ -2,217 +2,325 @@ package run
 
 import (
 	"math"
+	"slices"
 
+	"steelyard/lang/limit"
 	"steelyard/lang/ops"
 )
 
-// Uncertain is the instruction of a number that was written with its standard
-// uncertainty, in coherent SI units.
-func Uncertain(v, u float64) Instr {
-	in := Written(v, u, 0)
-	in.A = uncertain
-	return in
-}
-
-// uncertain marks a constant of which B and C hold the standard uncertainty.
-const uncertain Slot = -1
-
-// Uncertainty is the standard uncertainty of a written number; 0 of one without.
-func (in *Instr) Uncertainty() float64 {
-	if in.Op != ops.Const || in.A != uncertain {
-		return 0
-	}
-	return in.bits()
-}
-
-// Unsure is a value with what it depends on: by how much it changes with each of the
-// numbers that were written with an uncertainty, to first order (JCGM 100:2008, clause
-// 5). A number that is used twice is one source, so that x - x depends on nothing.
-type Unsure struct {
-	V  float64
-	By []Part
-}
-
-// Part is the slope of a value by one source.
-type Part struct {
-	Of    *Instr
-	Slope float64
-}
-
-// Contribution is how much of the value's standard uncertainty comes from a source.
-func (p Part) Contribution() float64 { return float64(p.Slope * p.Of.Uncertainty()) }
-
-// Uncertainty is the combined standard uncertainty: the root of the sum of the squares of
-// the contributions, as the sources don't depend on each other (JCGM 100:2008, 5.1.2).
-func (n Unsure) Uncertainty() float64 {
-	sum := 0.0
-	for _, p := range n.By {
-		sum = math.Hypot(sum, p.Contribution())
-	}
-	return sum
-}
-
-// Minus is the difference of two values.
-func (n Unsure) Minus(o Unsure) Unsure {
-	d := n.plus(-1, o.By)
-	d.V = n.V - o.V
-	return d
-}
-
-// plus adds the parts of another value, each times a factor.
-func (n Unsure) plus(factor float64, other []Part) Unsure {
-	out := make([]Part, len(n.By), len(n.By)+len(other))
-	copy(out, n.By)
-next:
-	for _, p := range other {
-		p.Slope = float64(factor * p.Slope)
-		for i := range out {
-			if out[i].Of == p.Of {
-				out[i].Slope += p.Slope
-				continue next
-			}
-		}
-		out = append(out, p)
-	}
-	return Unsure{n.V, out}
-}
-
-// unsure is the domain of values with what they depend on. It holds what is known of the
+// traces is the domain of numbers that are kept on a tape. It holds what is known of the
 // main code.
-type unsure struct{ main *mainUnsure }
+type traces struct{ main *mainUnsure }
 
-func (unsure) of(v float64) Unsure { return Unsure{V: v} }
+func (traces) of(v float64) traced { return traced{v: v} }
 
-func (d unsure) constant(in *Instr) Unsure {
-	if in.Uncertainty() == 0 {
-		return d.of(in.K)
-	}
-	return Unsure{in.K, []Part{{in, 1}}}
-}
+func (d traces) constant(in *Instr) traced { return d.of(in.K) }
 
-func (d unsure) load(s Slot, i int32, v float64) Unsure {
+func (d traces) load(s Slot, i int32, v float64) traced {
 	if all := d.main.at(s); int(i) < len(all) {
 		return all[i]
 	}
 	return d.of(v)
 }
 
-func (unsure) apply(op ops.Op, a, b Unsure, k float64) (Unsure, ops.Fault) {
-	v, fault := floats{}.apply(op, a.V, b.V, k)
-	out := Unsure{V: v}
-	if fault != ops.NoFault || len(a.By) == 0 && (op.Operands() < 2 || len(b.By) == 0) {
-		return out, fault
+func (d traces) apply(op ops.Op, a, b traced, k float64) (traced, ops.Fault) {
+	v, fault := floats{}.apply(op, a.v, b.v, k)
+	if op.Operands() < 2 {
+		b.at = 0
 	}
-	da, db := op.Slopes(a.V, b.V, k)
-	if len(a.By) > 0 {
-		out = out.plus(da, a.By)
+	if fault != ops.NoFault {
+		return d.of(v), fault
 	}
-	if op.Operands() == 2 && len(b.By) > 0 {
-		out = out.plus(db, b.By)
-	}
-	return out, fault
+	return d.main.tape.add(made{op: op, a: a.at, b: b.at, va: a.v, vb: b.v, k: k}, v), fault
 }
 
-func (unsure) branch(condition Unsure) (yes, no bool) { return floats{}.branch(condition.V) }
+// branch leaves both branches open where the condition depends on a source, for either to
+// take the one that it is.
+func (d traces) branch(condition traced) (yes, no bool) {
+	d.main.condition = condition
+	yes, no = floats{}.branch(condition.v)
+	return yes || condition.at != 0, no || condition.at != 0
+}
 
-func (unsure) either(a, _ Unsure) Unsure { return a }
+func (d traces) either(a, b traced) traced {
+	of := d.main.condition
+	if yes, _ := (floats{}).branch(of.v); !yes {
+		a, b = b, a
+	}
+	return d.main.tape.add(made{op: ops.Select, a: a.at, b: of.at, k: b.v - a.v}, a.v)
+}
 
-func (unsure) still(n Unsure) (float64, bool) { return n.V, true }
+func (traces) still(n traced) (float64, bool) { return n.v, true }
 
-func (d unsure) slopeOf([]Unsure, func([]Unsure) (Unsure, bool)) (Unsure, ops.Fault) {
+func (d traces) slopeOf([]traced, func([]traced) (traced, bool)) (traced, ops.Fault) {
 	return d.unknown()
 }
 
-func (unsure) unknown() (Unsure, ops.Fault) { return Unsure{}, ops.NoFault }
+func (traces) unknown() (traced, ops.Fault) { return traced{}, ops.NoFault }
 
-func (unsure) steps() int64 { return 5 }
+func (traces) steps() int64 { return 5 }
 
-// mainUnsure holds what slots of the main code depend on, as far as that has been asked
-// for.
-type mainUnsure struct{ asked[Unsure, unsure] }
-
-// Unsure returns what finds on which sources the elements of slots of the main code
-// depend; there are none of a slot without a value.
-func (p *Program) Unsure(st *State) func(s Slot) []Unsure {
-	m := &mainUnsure{}
-	m.asked = asked[Unsure, unsure]{p: p, st: st, d: unsure{m}, found: m.found,
-		kept: func(in *Instr) bool { return in.Uncertainty() != 0 }}
-	return m.at
+// mainUnsure holds how slots of the main code were made from sources, as far as that has
+// been asked for.
+type mainUnsure struct {
+	asked[traced, traces]
+	tape tape
+	// condition is that of the selection that is being made.
+	condition traced
+	searches  map[int]bool // the functions that search
+	last      Slot         // that was asked for
 }
 
-// found is what a source, a root, a slope or an area depends on.
-func (m *mainUnsure) found(s Slot) (Unsure, bool) {
-	in, v := &m.p.Main.Instrs[s], m.st.At(s)
+// unsureIn is what is known of a state; what has been asked once is kept in it.
+func (p *Program) unsureIn(st *State) *mainUnsure {
+	if m := st.unsure; m != nil && m.p == p && m.st == st {
+		return m
+	}
+	m := &mainUnsure{searches: map[int]bool{}}
+	m.asked = asked[traced, traces]{p: p, st: st, d: traces{m}, found: m.found, kept: m.keeps}
+	st.unsure = m
+	return m
+}
+
+// Depends finds on which sources the elements of a slot of the main code depend; nil of
+// one without a value.
+func (p *Program) Depends(st *State, s Slot) []Unsure {
+	m := p.unsureIn(st)
+	m.last = max(m.last, s)
+	out := m.unsure(s)
+	if st.budget().Ended() != limit.Going {
+		st.unsure = nil // what was found meanwhile may lack something
+		return nil
+	}
+	return out
+}
+
+// keeps tells what is not worked out step by step: sources, and calls of functions that
+// search.
+func (m *mainUnsure) keeps(in *Instr) bool {
+	switch in.Op {
+	case ops.Data:
+		return slices.ContainsFunc(m.p.Data[in.A], func(in Instr) bool { return in.Uncertainty() != 0 })
+	case ops.Call:
+		return m.p.Searches(int(in.A), m.searches)
+	}
+	return in.Uncertainty() != 0
+}
+
+// Searches tells whether a function runs a slope, an area or a search for roots, itself or
+// by those that it calls; seen has what is known of functions.
+func (p *Program) Searches(fn int, seen map[int]bool) bool {
+	if known, ok := seen[fn]; ok {
+		return known
+	}
+	seen[fn] = false
+	for i := range p.Funcs[fn].Code.Instrs {
+		switch in := &p.Funcs[fn].Code.Instrs[i]; in.Op {
+		case ops.Slope, ops.Area, ops.Solve:
+			seen[fn] = true
+		case ops.Call:
+			seen[fn] = seen[fn] || p.Searches(int(in.A), seen)
+		}
+	}
+	return seen[fn]
+}
+
+// found is how a source, a root, a slope, an area or the call of one was made.
+func (m *mainUnsure) found(s Slot) []traced {
+	in := &m.p.Main.Instrs[s]
 	switch in.Op {
 	case ops.Const:
-		return m.d.constant(in), true
+		return []traced{m.tape.source(Source{Slot: s}, in.K, in.Uncertainty())}
+	case ops.Data:
+		return m.data(s, m.p.Data[in.A])
 	case ops.Solve:
-		if n, ok := m.root(m.p.Solves[in.A], m.p.Main.list(in), v); ok {
-			return n, true
+		if n, ok := m.root(m.p.Solves[in.A], m.p.Main.list(in), m.st.At(s)); ok {
+			return []traced{n}
 		}
 	case ops.Fit:
-		return m.fit(s, in, v), true
+		return m.byMoving(s, m.fitted(in))
 	}
-	return m.byRunning(s, v, func(*Instr) bool { return true }), true
+	return m.byMoving(s, m.sources(s))
 }
 
-// root is what a root depends on: by its expression, or by -f_p/f_x, the implicit function
+// data are the numbers of a list, of which some are sources.
+func (m *mainUnsure) data(s Slot, list []Instr) []traced {
+	out := make([]traced, len(list))
+	for i := range list {
+		if out[i].v = list[i].K; list[i].Uncertainty() != 0 {
+			out[i] = m.tape.source(Source{s, int32(i)}, list[i].K, list[i].Uncertainty())
+		}
+	}
+	return out
+}
+
+// root is how a root was made: by its expression, or by -f_p/f_x, the implicit function
 // theorem, for a root of f that was searched for.
-func (m *mainUnsure) root(s *Solve, args []Slot, v float64) (Unsure, bool) {
+func (m *mainUnsure) root(s *Solve, args []Slot, v float64) (traced, bool) {
 	if !s.Searched {
 		for _, a := range args {
-			if all := m.at(a); len(all) > 0 && all[0].V == v {
+			if all := m.at(a); len(all) > 0 && all[0].v == v {
 				return all[0], true
 			}
 		}
 	}
-	if len(s.Differences) != 1 {
-		return Unsure{}, false
+	if len(s.Differences) != 1 || m.p.Searches(s.Differences[0], m.searches) {
+		return traced{}, false
 	}
-	w := newWalker[Unsure](m.p, m.st, 0, m.d)
-	rest, ok := w.at(s.Differences[0], []Unsure{{V: v}})
+	w := newWalker[traced](m.p, m.st, 0, m.d)
+	rest, ok := w.at(s.Differences[0], []traced{{v: v}})
 	_, slope, steep := m.p.floats(m.st).slope(s.Differences[0], v)
 	if !ok || !steep || slope == 0 {
-		return Unsure{}, false
+		return traced{}, false
 	}
-	return Unsure{V: v}.plus(-1/slope, rest.By), true
+	return m.rough(m.tape.scaled(rest, -1/slope, v)), true
+}
+
+// unsure is what the elements of a slot depend on.
+func (m *mainUnsure) unsure(s Slot) []Unsure {
+	all := m.at(s)
+	out := make([]Unsure, len(all))
+	for i, n := range all {
+		if out[i] = m.tape.unsure(n); !m.st.budget().Spend(int64(len(out[i].By))) {
+			return nil
+		}
+	}
+	return out
+}
+
+// rough is a value of which the slopes are known at its place alone.
+func (m *mainUnsure) rough(n traced) traced {
+	return m.tape.add(made{op: ops.Copy, a: n.at, va: n.v, rough: true}, n.v)
 }
 
 // aside is by how great a part of its uncertainty a source is moved where a slope is told
 // from values on both sides of it.
 const aside = 0x1p-6
 
-// byRunning is what a value depends on that no rule of slopes reaches: all of the program
-// runs again with each source, of those that count, a little less and a little more.
-func (m *mainUnsure) byRunning(s Slot, v float64, counts func(*Instr) bool) Unsure {
-	out := Unsure{V: v}
-	codes := []*Code{&m.p.Main}
-	for _, f := range m.p.Funcs {
-		codes = append(codes, &f.Code)
+// byMoving is how values were made that no rule of slopes reaches: they are worked out
+// again with each of some sources a little less and a little more.
+func (m *mainUnsure) byMoving(s Slot, sources []Part) []traced {
+	out := make([]traced, m.p.Main.span(s).width)
+	for i, v := range m.st.Elements(s) {
+		out[i].v = v
 	}
-	for _, code := range codes {
-		for i := range code.Instrs {
-			in := &code.Instrs[i]
-			u := in.Uncertainty()
-			if u == 0 || code == &m.p.Main && Slot(i) > s || !counts(in) {
-				continue
-			}
-			was, h := in.K, aside*u
-			values := [2]float64{}
-			ok := true
-			for k, side := range [2]float64{-h, h} {
-				in.K = was + side
-				st := &State{Budget: m.st.Budget}
-				m.p.Run(st, 0, s+1)
-				var has bool
-				values[k], has = st.Value(s)
-				ok = ok && has
-			}
-			in.K = was
-			if slope := (values[1] - values[0]) / (2 * h); ok && slope != 0 {
-				out.By = append(out.By, Part{in, slope})
+	x := m.p.newShift(m.st, s, sources)
+	if x == nil {
+		return out
+	}
+	for from := 0; from < len(sources); from += blockLanes / 2 {
+		some := sources[from:min(from+blockLanes/2, len(sources))]
+		x.reset()
+		for i, p := range some {
+			x.move(p.Source, 2*i, -aside*p.U)
+			x.move(p.Source, 2*i+1, aside*p.U)
+		}
+		x.run(2 * len(some))
+		for e := range out {
+			for i, p := range some {
+				slope := (x.out[e][2*i+1] - x.out[e][2*i]) / (2 * aside * p.U)
+				if part := m.tape.scaled(m.at(p.Slot)[p.Element], slope, 0); slope != 0 {
+					out[e] = m.tape.add(made{op: ops.Add, a: out[e].at, b: part.at}, out[e].v)
+				}
 			}
 		}
 	}
+	for e, n := range out {
+		out[e] = m.rough(n)
+	}
 	return out
+}
+
+// sources are those that a slot may depend on, in their order.
+func (m *mainUnsure) sources(s Slot) []Part {
+	reads := m.p.Reads()
+	need := make([]bool, s+1)
+	need[s] = true
+	var out []Part
+	for ; s >= 0; s-- {
+		if !need[s] {
+			continue
+		}
+		in := &m.p.Main.Instrs[s]
+		switch {
+		case in.Uncertainty() != 0:
+			out = append(out, Part{Source: Source{Slot: s}, U: in.Uncertainty()})
+		case in.Op == ops.Data:
+			for i := range m.p.Data[in.A] {
+				if u := m.p.Data[in.A][i].Uncertainty(); u != 0 {
+					out = append(out, Part{Source: Source{s, int32(i)}, U: u})
+				}
+			}
+		default:
+			reads.Main(in, func(of Slot) { need[of] = true })
+		}
+	}
+	slices.SortFunc(out, func(p, q Part) int { return p.compare(q.Source) })
+	return out
+}
+
+// Doubt is what speaks against uncertainties to first order.
+type Doubt struct {
+	// Beyond is how far a value moves beyond what its slopes say, with all of its sources one
+	// standard uncertainty off; 0 where that is less than half of its uncertainty.
+	Beyond float64
+	// Lacks tells that for some of those there is no value.
+	Lacks bool
+}
+
+// doubtLanes are the ways in which the sources are off together, one way or the other.
+const doubtLanes = 8
+
+// Doubt tells whether the slopes of a slot say how its values spread. Few lines are looked at
+// closely: those in which some operation goes far beyond its slopes.
+func (p *Program) Doubt(st *State, s Slot, of []Unsure) Doubt {
+	bent := func(n Unsure) bool { return len(n.By) > 0 && !(n.bent <= n.Uncertainty()/4) }
+	if !slices.ContainsFunc(of, bent) {
+		return Doubt{}
+	}
+	m := p.unsureIn(st)
+	sources := m.sources(s)
+	x := p.newShift(st, s, sources)
+	if x == nil {
+		return Doubt{}
+	}
+	x.reset()
+	for i, source := range sources {
+		for lane := range doubtLanes {
+			x.move(source.Source, lane, float64(way(i, lane)*source.U))
+		}
+	}
+	x.run(doubtLanes + 1) // the last one as it is
+	out, off := Doubt{}, p.Off(st, s)
+	for e, n := range of {
+		squares, most := 0.0, 0.0
+		for lane := range doubtLanes {
+			v := x.out[e][lane]
+			out.Lacks = out.Lacks || v-v != 0
+			beyond := v - x.out[e][doubtLanes]
+			for _, p := range n.By {
+				i, _ := slices.BinarySearchFunc(sources, p.Source, func(q Part, s Source) int { return q.compare(s) })
+				beyond -= float64(way(i, lane) * p.Contribution())
+			}
+			squares, most = squares+float64(beyond*beyond), max(most, math.Abs(beyond))
+		}
+		rounding := max(16*off[min(e, len(off)-1)], Near*math.Abs(n.V))
+		if n.bent-n.bent == 0 {
+			rounding = max(rounding, 1e-6*n.bent) // of what cancels
+		}
+		if u := n.Uncertainty(); math.Sqrt(squares/doubtLanes) > max(u/2, rounding) {
+			out.Beyond = max(out.Beyond, most)
+		}
+	}
+	return out
+}
+
+// way is to which side a source is off in a lane: any two of seven are on different sides in
+// half of the lanes.
+func way(source, lane int) float64 {
+	way := 1.0
+	for both := (source + 1) & lane; both != 0; both &= both - 1 {
+		way = -way
+	}
+	return way
 }

@@ -89,7 +89,11 @@ func (r *reader) split() {
 	words, end, rest := headLines(text)
 	r.from, r.to = trimBlanks(text, 0, words)
 	if words < end {
-		r.words = r.meaning(Span{From: words + 1, To: end})
+		if shape := shapeFirst(text[r.from:words], text[words:end]); shape > 0 {
+			_, r.to = trimBlanks(text, r.from, words+shape)
+			words += shape
+		}
+		r.words = r.meaning(Span{From: min(words+1, end), To: end})
 	}
 	for rest < len(text) {
 		end := strings.IndexByte(text[rest:], '\n')

@@ -2,6 +2,7 @@ package syntax
 
 import (
 	"math/big"
+	"slices"
 	"strings"
 
 	"steelyard/lang/finding"
@@ -102,16 +103,44 @@ func (l *scanner) spreadOut(n int, off string, end int) {
 	l.tokens[n].to, l.pos = end, end
 }
 
-// spreadShape reads uniform or triangular behind a value with its uncertainty.
+// spreadShape reads uniform or triangular behind a value with its uncertainty, also behind a
+// comma at the end, where else the meaning of a name begins.
 func (l *scanner) spreadShape(n int) {
-	for _, shape := range [...]units.SpreadShape{units.Uniform, units.Triangular} {
-		at := l.skip(l.pos)
-		if word := l.units().word(at); word == shape.String() {
-			l.tokens[n].text += word[:1]
-			l.pos = at + len(word)
+	at := l.skip(l.pos)
+	comma := at < l.end && l.text[at] == ','
+	if comma {
+		at = l.skip(at + 1)
+	}
+	word := l.units().word(at)
+	end := at + len(word)
+	if next := l.skip(end); comma && next < l.end && l.text[next] != ',' {
+		return
+	}
+	for _, shape := range spreadWords {
+		if word == shape.word {
+			l.tokens[n].text += shape.letter
+			l.pos = end
 		}
 	}
 }
+
+// shapeFirst is where the word for how a value spreads ends, with the comma before it, if the
+// words behind a value with its uncertainty begin with one and a comma or nothing follows; 0
+// for other words.
+func shapeFirst(value, words string) int {
+	first, _, _ := strings.Cut(words[1:], ",")
+	uncertain := slices.ContainsFunc(moreOrLess[:], func(sign string) bool { return strings.Contains(value, sign) })
+	if !uncertain || !slices.ContainsFunc(spreadWords[:], func(w spreadWord) bool { return w.word == strings.TrimSpace(first) }) {
+		return 0
+	}
+	return 1 + len(first)
+}
+
+// spreadWords are the words for how values are spread, and what stands for each in the text
+// of a number. That of JCGM 100:2008, 4.3.7, is rectangular.
+var spreadWords = [...]spreadWord{{"uniform", "u"}, {"rectangular", "u"}, {"triangular", "t"}, {"normal", ""}}
+
+type spreadWord struct{ word, letter string }
 
 // partOf is a percentage of a number.
 func partOf(number, percent string) string {

@@ -101,12 +101,13 @@ func compare(l *eval.Line, s *syntax.CheckStmt, right syntax.Expr, both sides, w
 	_, _, leftWritten := writtenQuantity(l, s.Left)
 	_, _, rightWritten := writtenQuantity(l, right)
 	doubt := doubtful(l, s, both)
-	oneWritten := doubt == 0 && s.Op == syntax.Equal && s.Within == nil && leftWritten != rightWritten
+	oneWritten := s.Op == syntax.Equal && s.Within == nil && leftWritten != rightWritten
 	out.Holds = true
 	l.Entry.Outcome = out
 	for i := range max(both.left.Static.Width, both.right.Static.Width) {
 		left, other := element(left, i), element(other, i)
-		holds := false
+		holds, doubt := false, doubt(i)
+		oneWritten := oneWritten && doubt == 0
 		switch {
 		case s.Sign != syntax.NoSign:
 			holds = signHolds(s.Sign, left.SI, near*largestTerm(l, both.left, i))
@@ -125,17 +126,15 @@ func compare(l *eval.Line, s *syntax.CheckStmt, right syntax.Expr, both sides, w
 	}
 }
 
-// sureBy is how many standard uncertainties the sides of a check may differ by.
-const sureBy = 2
-
-// doubtful is how far apart the sides of a check may be for their uncertainties, where no
-// margin is given: what both depend on is in their difference but once.
-func doubtful(l *eval.Line, s *syntax.CheckStmt, both sides) float64 {
+// doubtful finds how far apart elements i of the sides of a check may be for their
+// uncertainties, where no margin is given: what both depend on is in their difference but
+// once.
+func doubtful(l *eval.Line, s *syntax.CheckStmt, both sides) func(i int32) float64 {
 	if s.Within != nil || !l.Planner.Unsure {
-		return 0
+		return func(int32) float64 { return 0 }
 	}
-	of := l.Depends()
-	return sureBy * of(both.left.Slot).Minus(of(both.right.Slot)).Uncertainty()
+	left, right := l.Depends(both.left.Slot), l.Depends(both.right.Slot)
+	return func(i int32) float64 { return eval.SureBy * eval.At(left, i).Minus(eval.At(right, i)).Uncertainty() }
 }
 
 // element is element i of a side; one value serves for all.

@@ -182,5 +182,5 @@ func (c *chart) unit() *units.Unit {
 	return units.Preferred(st.Dim, st.Tag)
 }
 
-// shown is an energy in the chart's unit.
-func (c *chart) shown(v float64) entry.Said { return c.ValueIn(v, c.out.Unit).Said() }
+// shown is an energy in the chart's unit, with its uncertainty if it has one.
+func (c *chart) shown(v, u float64) entry.Said { return c.UnsureIn(v, u, c.out.Unit).Said() }

@@ -48,10 +48,16 @@ func (c *chart) books(margin func(sum float64) float64) {
 			made, _ := c.SlotIn(c.s.Stages[i].Work.X, c.places[i].due, c.out.Unit)
 			c.out.Books = c.out.Books.And(" and … of work done make …", work.Value.Said(), made.Said())
 		}
-		before, after := c.State.At(c.places[i].due), c.State.At(c.places[i].sum)
-		if math.Abs(after-before) > margin(before) {
+		at := &c.places[i]
+		before, after := c.State.At(at.due), c.State.At(at.sum)
+		off := eval.At(c.Depends(at.sum), 0).Minus(eval.At(c.Depends(at.due), 0)).Uncertainty()
+		allowed := margin(before)
+		if c.s.Within == nil {
+			allowed += eval.SureBy * off
+		}
+		if math.Abs(after-before) > allowed {
 			c.out.Holds = false
-			c.differ(i, before, after)
+			c.differ(i, before, after, off)
 		}
 	}
 	within := entry.Words(" in all")
@@ -65,13 +71,13 @@ func (c *chart) books(margin func(sum float64) float64) {
 }
 
 // differ says of a stage by how much its sum is off, to more figures than the chart may
-// have: else what differs could look the same.
-func (c *chart) differ(i int, before, after float64) {
+// have: else what differs could look the same. What differs may be uncertain itself.
+func (c *chart) differ(i int, before, after, off float64) {
 	first, stage := c.out.Stages[i-1], c.out.Stages[i]
-	was, where := c.shown(first.Sum.SI), quoted(first)
+	was, where := c.shown(first.Sum.SI, first.Sum.U), quoted(first)
 	said := entry.Say("the sum is … at …", was, where)
 	if stage.Work != nil {
-		said = entry.Say("… at … and … of work done on the system make …", was, where, c.shown(stage.Work.Value.SI), c.shown(before))
+		said = entry.Say("… at … and … of work done on the system make …", was, where, c.shown(stage.Work.Value.SI, stage.Work.Value.U), c.shown(before, c.unsure(c.places[i].due)))
 	}
 	word := " more than there should be"
 	if after < before {
@@ -82,8 +88,11 @@ func (c *chart) differ(i int, before, after float64) {
 		part = " (" + units.FormatNumber(100*math.Abs((after-before)/before), units.Figures{N: 3}, c.Set.Rounding, units.Screen) + " %)"
 	}
 	c.Find(finding.New(finding.BooksDiffer, c.s.Stages[i].NameAt, entry.Say("The energies don't add up: …, and … at …. That is …"+word+part+".",
-		said, c.shown(after), quoted(stage), c.shown(math.Abs(after-before))).String(),
+		said, c.shown(after, stage.Sum.U), quoted(stage), c.shown(math.Abs(after-before), off)).String(),
 		"Is an energy missing, counted twice or of the wrong sign? Is work done on the system (with work W)?"))
 }
+
+// unsure is the standard uncertainty of a slot.
+func (c *chart) unsure(s run.Slot) float64 { return eval.At(c.Depends(s), 0).Uncertainty() }
 
 func quoted(s entry.Stage) entry.Said { return entry.Words("\"" + s.Name + "\"") }

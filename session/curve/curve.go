@@ -27,6 +27,8 @@ type curve struct {
 	in     syntax.UnitText
 	uses   []*plan.Def
 	eval   graph.Function // in coherent SI units
+	slot   run.Slot       // its value at the place in along[0]
+	along  []run.Slot     // what varies with the axis
 	// of is x with the results in it written out as far as the given that is varied;
 	// nil where x itself holds the name of the axis, or no given is varied.
 	of syntax.Expr

@@ -79,7 +79,7 @@ func (p *plot) curve(g *entry.Graph, c *curve) bool {
 		return p.nowhere(g, c, sampled.Empty())
 	}
 	said, shape := p.shape(c, &sampled)
-	g.Shapes = append(g.Shapes, said...)
+	g.Shapes = append(append(g.Shapes, said...), p.spread(c)...)
 	out := entry.Curve{Of: c.x, Runs: p.inUnits(p.unit, c, shown.Runs), Shape: shape}
 	for _, d := range shown.Dots {
 		out.Dots = append(out.Dots, graph.Dot{Point: p.inUnit(p.unit, c, d.Point), Open: d.Open})
@@ -178,12 +178,11 @@ func (p *plot) evaluate() bool {
 		}
 	}
 	all := p.all()
-	ys := make([]run.Slot, len(all))
-	for i, c := range all {
-		ys[i] = p.Planner.EmitAt(ops.Call, c.fn, []run.Slot{x}, c.static)
+	for _, c := range all {
+		c.slot = p.Planner.EmitAt(ops.Call, c.fn, []run.Slot{x}, c.static)
 	}
 	p.CatchUp()
-	for i, c := range all {
+	for _, c := range all {
 		n := 1
 		if c.alone = c.of != nil || len(varying) == 1; c.alone {
 			c.lifts = p.Planner.Program.Lifts(&p.State, c.fn, ops.Between(p.from, p.to))
@@ -191,7 +190,8 @@ func (p *plot) evaluate() bool {
 		} else {
 			n = 2
 		}
-		columns, ok := p.Planner.Program.Columns(&p.State, ys[i:i+1], varying[:n])
+		c.along = varying[:n]
+		columns, ok := p.Planner.Program.Columns(&p.State, []run.Slot{c.slot}, c.along)
 		if !ok {
 			return false
 		}
@@ -208,7 +208,7 @@ func (p *plot) writeOut(d *plan.Def) {
 		if !ok {
 			continue
 		}
-		got := p.Planner.CompileOf(p.Entry.Text, []string{d.Name}, []run.Static{p.static}, syntax.Unplaced(x))
+		got := p.Function(eval.Want{Silent: true}, []string{d.Name}, []run.Static{p.static}, syntax.Unplaced(x))
 		if got.OK && !got.Static.Absent && got.Cost <= limit.CurveCost && got.Static.Dim == c.static.Dim {
 			c.of, c.fn = x, got.Fn
 		}

@@ -30,11 +30,12 @@ func (p *plot) table() {
 		g.Heads = append(g.Heads, entry.Head{Of: []syntax.Expr{shortName(c, p.s.Against.Name)}, Unit: c.unit})
 		y, good := make([]float64, len(x)), make([]bool, len(x))
 		c.eval(x, y, good)
+		off := p.off(c, x)
 		figures := p.figures(c, x[0], x[len(x)-1], false)
 		for i, v := range y {
 			shown := entry.Cell{Words: "no value"}
 			if good[i] && v-v == 0 {
-				shown = entry.Cell{Value: p.ValueIn(v, c.unit)}
+				shown = entry.Cell{Value: p.UnsureIn(v, off(i), c.unit)}
 				shown.Value.Figures = figures
 			}
 			g.Rows[i] = append(g.Rows[i], shown)

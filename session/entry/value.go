@@ -46,6 +46,10 @@ type Value struct {
 type List struct {
 	SI, InUnit []float64
 	Figures    []units.Figures
+	// U are their standard uncertainties in coherent SI units, and MeanU that of their mean;
+	// nil where none has one.
+	U     []float64
+	MeanU float64
 }
 
 // figures are the wishes for printing an element: its own, or those of the list.
@@ -61,6 +65,9 @@ const mostListed = 12
 
 // Element is an element of a list as a value of its own, counted from 0.
 func (v Value) Element(i int) Value {
+	if v.List.U != nil {
+		v.U = v.List.U[i]
+	}
 	v.SI, v.InUnit, v.Figures, v.List = v.List.SI[i], v.List.InUnit[i], v.List.figures(i, v.Figures), nil
 	return v
 }
@@ -85,7 +92,7 @@ func (v Value) mean() Value {
 		shown += v.List.InUnit[i]
 	}
 	n := float64(len(v.List.SI))
-	v.SI, v.InUnit, v.List = si/n, shown/n, nil
+	v.SI, v.InUnit, v.U, v.List = si/n, shown/n, v.List.MeanU, nil
 	return v
 }
 
@@ -125,8 +132,8 @@ func (v Value) shownList(form units.Form) string {
 // numbers are the elements of a list, without their unit.
 func (v Value) numbers(form units.Form) []string {
 	out := make([]string, len(v.List.InUnit))
-	for i, x := range v.List.InUnit {
-		out[i] = units.FormatNumber(x, v.List.figures(i, v.Figures), v.Rounding, form)
+	for i := range out {
+		out[i] = v.Element(i).Number(form)
 	}
 	return out
 }

@@ -89,6 +89,9 @@ func (l *Line) Function(want Want, names []string, of []run.Static, sides ...syn
 		defer l.Planner.Cut(m)
 	}
 	f := l.Planner.CompileOf(l.Entry.Text, names, of, sides...)
+	if l.Planner.Unsure {
+		l.CatchUp() // it may load numbers with an uncertainty that stand in it
+	}
 	if !want.Silent {
 		l.Find(f.Findings...)
 		l.Uses(f.Uses, sides[0].Span())

@@ -175,7 +175,7 @@ func Counted(n int) string {
 // source finds the number that a line was worked out from, itself or by lines above, as it
 // was written; empty if it stands in none.
 func (p *Page) source(e *entry.Entry, in *run.Instr) string {
-	name, x := p.writtenAt(e, in)
+	name, x := p.writtenAt(e, in.K)
 	if x != nil && name != "" {
 		return name + " = " + typeset.Text(x)
 	}
@@ -185,23 +185,9 @@ func (p *Page) source(e *entry.Entry, in *run.Instr) string {
 	return name
 }
 
-// SourceOf is what the number that a line was worked out from is called, itself or by lines
-// above, and the unit that it was written in.
-func (p *Page) SourceOf(e *entry.Entry, in *run.Instr) (syntax.Expr, *units.Unit) {
-	name, x := p.writtenAt(e, in)
-	u := p.WrittenUnit(x)
-	if u == nil {
-		u = units.One
-	}
-	if name != "" || x == nil {
-		x = &syntax.Name{Name: name}
-	}
-	return x, u
-}
-
 // writtenAt finds the number that a line was worked out from, itself or by lines above: as
 // it was written, and the name of the given that it is or of the constant.
-func (p *Page) writtenAt(e *entry.Entry, in *run.Instr) (string, syntax.Expr) {
+func (p *Page) writtenAt(e *entry.Entry, si float64) (string, syntax.Expr) {
 	seen := map[*entry.Entry]bool{}
 	for lines := []*entry.Entry{e}; len(lines) > 0; lines = lines[1:] {
 		e := lines[0]
@@ -209,14 +195,14 @@ func (p *Page) writtenAt(e *entry.Entry, in *run.Instr) (string, syntax.Expr) {
 			continue
 		}
 		seen[e] = true
-		if name, x, ok := told(e, in.K); ok {
+		if name, x, ok := told(e, si); ok {
 			return name, x
 		}
-		if d, ok := e.Stmt.(*syntax.Define); ok && d.Plain() && p.writtenSI(d.X, in.K) {
+		if d, ok := e.Stmt.(*syntax.Define); ok && d.Plain() && p.writtenSI(d.X, si) {
 			return d.Name, d.X
 		}
 		for _, x := range e.Stmt.Exprs() {
-			if of, ok := p.holding(x, in.K); ok {
+			if of, ok := p.holding(x, si); ok {
 				return "", of
 			}
 		}

@@ -2,7 +2,7 @@ package eval
 
 import (
 	"math"
-	"slices"
+	"strconv"
 
 	"steelyard/lang/finding"
 	"steelyard/lang/run"
@@ -14,47 +14,142 @@ import (
 // usualOff is with how many figures an uncertainty is shown (JCGM 100:2008, 7.2.6).
 const usualOff = 2
 
+// SureBy is how many standard uncertainties of their difference two values may be apart, and
+// agree.
+const SureBy = 2
+
 // leastOff is below which part of a value an uncertainty is less than its rounding.
 const leastOff = 1e-14
 
-// Depends finds what slots depend on that was written with an uncertainty. It is made for
-// one question: what two values share counts once.
-func (p *Page) Depends() func(run.Slot) run.Unsure {
+// Depends finds what the elements of a slot depend on that was written with an uncertainty.
+func (p *Page) Depends(s run.Slot) []run.Unsure {
 	if !p.Planner.Unsure {
-		return func(run.Slot) run.Unsure { return run.Unsure{} }
+		return nil
 	}
-	known := p.Planner.Program.Unsure(&p.State)
-	return func(s run.Slot) run.Unsure {
-		if all := known(s); len(all) > 0 {
-			return all[0]
-		}
+	return p.Planner.Program.Depends(&p.State, s)
+}
+
+// At is element i of what Depends finds, counted from 0; one alone serves for all.
+func At(all []run.Unsure, i int32) run.Unsure {
+	if len(all) == 0 {
 		return run.Unsure{}
+	}
+	return all[min(int(i), len(all)-1)]
+}
+
+// unsure gives a value its uncertainty, and cautions where the slopes at the givens do not
+// tell it.
+func (l *Line) unsure(v *entry.Value, x syntax.Expr, slot run.Slot) {
+	all := l.Depends(slot)
+	of := make([]float64, len(all))
+	some := false
+	for i, n := range all {
+		u := n.Uncertainty()
+		if u-u != 0 {
+			l.Find(finding.New(finding.FirstOrder, x.Span(), "The uncertainty of this value can't be told: a small change of a given changes it without bound, or has no slope.",
+				"Write the line for other values of the givens, on both sides of these."))
+			return
+		}
+		if u >= leastOff*math.Abs(n.V) {
+			of[i], some = u, some || u > 0
+		}
+	}
+	if !syntax.IsPlain(x) {
+		l.doubt(x, slot, all, v.Unit)
+	}
+	if !some {
+		return
+	}
+	v.U, v.UFigures = of[0], figuresOff(x)
+	if v.List != nil {
+		v.U, v.List.U, v.List.MeanU = 0, of, run.MeanOf(all).Uncertainty()
 	}
 }
 
-// unsure gives a value its uncertainty: with the figures that were written, where it is a
-// given.
-func (l *Line) unsure(v *entry.Value, x syntax.Expr, slot run.Slot) {
-	u := l.Depends()(slot).Uncertainty()
+// doubt cautions where the uncertainty that follows from the slopes is not how the value
+// spreads, as at a turning point.
+func (l *Line) doubt(x syntax.Expr, slot run.Slot, all []run.Unsure, unit *units.Unit) {
+	of := l.Planner.Program.Doubt(&l.State, slot, all)
+	hint := "Write the line for other values of the givens, on both sides of these."
 	switch {
-	case v.List != nil:
-		depends := func(n run.Unsure) bool { return len(n.By) > 0 }
-		if slices.ContainsFunc(l.Planner.Program.Unsure(&l.State)(slot), depends) {
-			l.Find(finding.New(finding.FirstOrder, x.Span(), "The values of this list are uncertain, and are shown without that.",
-				"Its mean is shown with it."))
-		}
-		return
-	case u-u != 0:
-		l.Find(finding.New(finding.FirstOrder, x.Span(), "The uncertainty of this value can't be told: a small change of a given changes it without bound, or has no slope.",
-			"Write the line for other values of the givens, on both sides of these."))
-		return
-	case u < leastOff*math.Abs(v.SI):
-		return
+	case of.Lacks:
+		l.Find(finding.New(finding.FirstOrder, x.Span(), "With the givens one standard uncertainty off there may be no value at all: this one is less sure than it looks.", hint))
+	case of.Beyond > 0:
+		by := math.Abs(unit.FromSIDifference(of.Beyond))
+		l.Find(finding.New(finding.FirstOrder, x.Span(), "The slopes at the givens don't tell the uncertainty here, as at a turning point: with the givens one standard uncertainty off, the value moves by up to "+
+			units.FormatQuantity(by, unit, units.Figures{N: usualOff}, l.Set.Rounding, units.Screen)+" more than they say.", hint))
 	}
-	v.U, v.UFigures = u, usualOff
-	if q, ok := x.(*syntax.Quantity); ok && q.Value.Off != nil && q.Value.Off.Shape == units.Normal {
-		if d, ok := units.ParseDecimal(q.Value.Off.Text); ok {
-			v.UFigures = min(max(d.Figures, 1), usualOff)
+}
+
+// figuresOff is with how many figures uncertainties are shown: those that were written, of
+// a given.
+func figuresOff(x syntax.Expr) int {
+	most := 0
+	wrote := func(d units.Decimal) {
+		if d.Off != nil && d.Off.Shape != units.Normal {
+			most = usualOff
+		} else if d.Off != nil {
+			off, _ := units.ParseDecimal(d.Off.Text)
+			most = max(most, off.Figures)
 		}
 	}
+	switch x := x.(type) {
+	case *syntax.Quantity:
+		wrote(x.Value)
+	case *syntax.List:
+		for _, e := range x.Elems {
+			if n, ok := e.(*syntax.Number); ok {
+				wrote(n.Value)
+			}
+		}
+	}
+	if most == 0 {
+		return usualOff
+	}
+	return min(most, usualOff)
+}
+
+// SourceOf is what a source of a line, or of lines above, is called, the unit that it was
+// written in, and its value in SI units.
+func (p *Page) SourceOf(e *entry.Entry, s run.Source) (entry.Said, *units.Unit, float64) {
+	v := p.State.Elements(s.Slot)[s.Element]
+	if name, unit := p.givenFrom(s); unit != nil {
+		return name, unit, v
+	}
+	of, x := p.writtenAt(e, v)
+	name, unit := entry.Name(of), p.WrittenUnit(x)
+	if of == "" && x != nil {
+		name = entry.Math(x)
+	}
+	if unit == nil {
+		unit = units.One
+	}
+	return name, unit, v
+}
+
+// givenFrom finds the given that a source was written in: its name, with the line where
+// another has that name by now, and which value of a list or a table it is.
+func (p *Page) givenFrom(s run.Source) (entry.Said, *units.Unit) {
+	for _, d := range p.Planner.Names.All() {
+		if d.Line == 0 || d.Slot == run.NoSlot || d.Failed() || p.Planner.Program.Main.Under(d.Slot) != s.Slot {
+			continue
+		}
+		e, name, nth := p.EntryAt(d.Line), &syntax.Name{Name: d.Name}, strconv.Itoa(int(s.Element)+1)
+		if now, _ := p.Planner.Names.Lookup(d.Name); now != d {
+			name.Line = d.Line
+		}
+		switch stmt := e.Stmt.(type) {
+		case *syntax.Data:
+			return entry.Math(name).And(" in row " + nth), d.Unit
+		case *syntax.Define:
+			list, ok := syntax.Unbracket(stmt.X).(*syntax.List)
+			switch {
+			case ok:
+				return entry.Math(name).And(", value " + nth), p.WrittenUnit(list.Measured(int(s.Element)))
+			case stmt.Plain():
+				return entry.Math(name), p.WrittenUnit(stmt.X)
+			}
+		}
+	}
+	return nil, nil
 }

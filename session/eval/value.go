@@ -103,6 +103,15 @@ func (p *Page) ValueIn(si float64, u *units.Unit) *entry.Value {
 	return &entry.Value{SI: si, Dim: u.Dim(), Tag: u.Tag(), Unit: u, InUnit: u.FromSI(si), Figures: p.Set.Figures, Rounding: p.Set.Rounding}
 }
 
+// UnsureIn is ValueIn with a standard uncertainty, if there is one.
+func (p *Page) UnsureIn(si, u float64, unit *units.Unit) *entry.Value {
+	v := p.ValueIn(si, unit)
+	if u > leastOff*math.Abs(si) && u-u == 0 {
+		v.U, v.UFigures = u, usualOff
+	}
+	return v
+}
+
 // SlotIn is what a slot, which x or more was planned as, came to in a unit: to the figures
 // that its givens support where results are shown so. It is false where it is too large
 // in the unit, which is found.

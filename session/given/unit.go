@@ -21,6 +21,11 @@ func Unit(l *eval.Line, s *syntax.UnitDef) {
 		l.Find(finding.New(finding.NameKind, s.X.Span(), "A unit must be a positive quantity.", "Write, for example, 1 lap = 400 m."))
 		return
 	}
+	if eval.At(l.Depends(c.Slot), 0).Uncertainty() != 0 {
+		l.Find(finding.New(finding.NotWritten, syntax.Span{To: len(l.Entry.Text)}, "A unit has no place for an uncertainty.",
+			"Make it a given, and write 3*"+s.Name+" for three.", s.Name+" = "+syntax.PrintExpr(s.X)))
+		return
+	}
 	of := units.Preferred(c.Static.Dim, c.Static.Tag)
 	if !l.Planner.DefineUnit(s.Name, of, v) {
 		l.Find(finding.New(finding.UnitExists, s.NameAt, s.Name+" is a unit already.", "Choose another name."))

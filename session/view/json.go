@@ -38,6 +38,7 @@ type object struct {
 	Values     []float64     `json:"values,omitempty"`
 	Count      int           `json:"count,omitempty"`
 	U          *float64      `json:"u,omitempty"`
+	UValues    []float64     `json:"u_values,omitempty"`
 	SIUnit     string        `json:"si_unit,omitempty"`
 	Dimension  string        `json:"dimension,omitempty"`
 	Shown      string        `json:"shown,omitempty"`
@@ -116,7 +117,7 @@ func (o *object) take(v *entry.Value) {
 	o.Quantity = v.Quantity
 	if v.List != nil {
 		o.Value, o.ShownValue = nil, nil
-		o.Values, o.Count = v.List.SI, len(v.List.SI)
+		o.Values, o.UValues, o.Count = v.List.SI, v.List.U, len(v.List.SI)
 	}
 }
 

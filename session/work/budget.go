@@ -27,11 +27,14 @@ func Budget(l *eval.Line, s *syntax.Budget) {
 	case d.Failed():
 		l.Find(plan.Needs(d, s.Of.NameAt))
 		return
+	case v != nil && v.List != nil:
+		l.Find(plan.OneValue(&syntax.Name{At: s.Of.NameAt, Name: s.Of.Name}, l.Planner.Static(d.Slot)))
+		return
 	case v == nil || v.U == 0:
 		l.Entry.Outcome = entry.Lines{entry.Say("… has no uncertainty: no given that it depends on was written with one, as in 0.842 ± 0.002 m.", entry.Name(s.Of.Name))}
 		return
 	}
-	of := l.Depends()(d.Slot)
+	of := eval.At(l.Depends(d.Slot), 0)
 	slices.SortStableFunc(of.By, func(a, b run.Part) int {
 		return cmp.Compare(math.Abs(b.Contribution()), math.Abs(a.Contribution()))
 	})
@@ -76,7 +79,7 @@ func cells(s entry.Said) int { return len([]rune(s.String())) }
 // source is the quantity, the estimate, its standard uncertainty and the sensitivity
 // coefficient of a part.
 func source(l *eval.Line, line int, v *entry.Value, p run.Part) []entry.Said {
-	of, unit := l.SourceOf(l.EntryAt(line), p.Of)
+	of, unit, si := l.SourceOf(l.EntryAt(line), p.Source)
 	slope := v.Unit.FromSIDifference(float64(p.Slope * (unit.ToSIFloat(1) - unit.ToSIFloat(0))))
 	c := entry.Value{InUnit: slope, Unit: v.Unit, Figures: units.Figures{N: 4}, Rounding: l.Set.Rounding}
 	if unit.SameAs(v.Unit) {
@@ -86,9 +89,9 @@ func source(l *eval.Line, line int, v *entry.Value, p run.Part) []entry.Said {
 	if unit.Text() != "1" && !unit.SameAs(v.Unit) {
 		coefficient = coefficient.And(" per " + unit.Screen())
 	}
-	estimate := l.ValueIn(p.Of.K, unit)
+	estimate := l.ValueIn(si, unit)
 	estimate.Figures = units.Figures{}
-	return []entry.Said{entry.Math(of), estimate.Said(), shownOff(l, p.Of.Uncertainty(), unit), coefficient}
+	return []entry.Said{of, estimate.Said(), shownOff(l, p.U, unit), coefficient}
 }
 
 // shownOff is an uncertainty in a unit, to two figures.

@@ -154,9 +154,6 @@ func matches(v *entry.Value, rec syntax.Record, table *units.Table) bool {
 	if !ok || !u.SameAs(v.Unit) {
 		return false
 	}
-	if v.U > 0 || rec.Value.Off != nil {
-		return matchesSpread(v, rec)
-	}
 	if rec.Digest != "" {
 		return v.Digest() == rec.Digest
 	}
@@ -168,7 +165,11 @@ func matches(v *entry.Value, rec syntax.Record, table *units.Table) bool {
 		return false
 	}
 	for i := range now {
-		if !close(&now[i], was[i]) {
+		same := close
+		if now[i].U > 0 || was[i].Off != nil {
+			same = closeSpread
+		}
+		if !same(&now[i], was[i]) {
 			return false
 		}
 	}
@@ -196,16 +197,16 @@ func close(v *entry.Value, rec units.Decimal) bool {
 	return math.Abs(now-was) <= 0.5*math.Pow10(place)+4*ulp
 }
 
-// matchesSpread compares a value with its uncertainty: the record has both as they are shown
+// closeSpread compares a value with its uncertainty: the record has both as they are shown
 // now, but for one in the last figure of either that a rounding may have moved.
-func matchesSpread(v *entry.Value, rec syntax.Record) bool {
+func closeSpread(v *entry.Value, was units.Decimal) bool {
 	now, fs := syntax.ParseRecord("= " + v.Shown(units.File))
-	if len(fs) > 0 || v.U == 0 || rec.Value.Off == nil || now.Value.Off == nil {
+	if len(fs) > 0 || v.U == 0 || was.Off == nil || now.Value.Off == nil {
 		return false
 	}
-	off, ok := units.ParseDecimal(rec.Value.Off.Text)
+	off, ok := units.ParseDecimal(was.Off.Text)
 	step := math.Pow10(off.LastPlace)
-	return ok && off.LastPlace == rec.Value.LastPlace && math.Abs(rec.Value.Float()-v.InUnit) <= 0.5001*step && math.Abs(off.Float()-v.UInUnit()) <= 0.5001*step
+	return ok && off.LastPlace == was.LastPlace && math.Abs(was.Float()-v.InUnit) <= 0.5001*step && math.Abs(off.Float()-v.UInUnit()) <= 0.5001*step
 }
 
 // decade is the power of ten of a number's first digit: 2 for 257. It is read

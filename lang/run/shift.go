@@ -1,0 +1,97 @@
+package run
+
+import (
+	"math"
+	"slices"
+)
+
+// shift works the elements of a slot out in lanes, in each of which some sources are
+// elsewhere.
+type shift struct {
+	columns *Columns
+	at      map[Slot]int // the first column of a source's slot
+	still   []float64    // what each column has where nothing is moved
+	in, out [][]float64
+}
+
+// newShift prepares a slot to be worked out from sources, and from slots of one element that
+// come before those; nil where there are no sources.
+func (p *Program) newShift(st *State, s Slot, sources []Part, before ...Slot) *shift {
+	x := &shift{at: map[Slot]int{}, still: make([]float64, len(before))}
+	varying := before
+	for _, p := range sources {
+		if _, known := x.at[p.Slot]; !known {
+			x.at[p.Slot] = len(x.still)
+			x.still = append(x.still, st.Elements(p.Slot)...)
+			varying = append(varying, p.Slot)
+		}
+	}
+	columns, ok := p.Columns(st, []Slot{s}, varying)
+	if !ok || len(sources) == 0 {
+		return nil
+	}
+	x.columns = columns
+	x.in, x.out = make([][]float64, columns.Inputs()), make([][]float64, columns.Outputs())
+	for i := range x.in {
+		x.in[i] = make([]float64, blockLanes)
+	}
+	for i := range x.out {
+		x.out[i] = make([]float64, blockLanes)
+	}
+	return x
+}
+
+// reset puts every source where it is, in all lanes.
+func (x *shift) reset() {
+	for i, v := range x.still {
+		for lane := range x.in[i] {
+			x.in[i][lane] = v
+		}
+	}
+}
+
+// move moves a source in a lane.
+func (x *shift) move(s Source, lane int, by float64) {
+	x.in[x.at[s.Slot]+int(s.Element)][lane] += by
+}
+
+// run works the first lanes out; what has no value is not a number.
+func (x *shift) run(lanes int) {
+	in, out := make([][]float64, len(x.in)), make([][]float64, len(x.out))
+	for i := range in {
+		in[i] = x.in[i][:lanes]
+	}
+	for i := range out {
+		out[i] = x.out[i][:lanes]
+	}
+	x.columns.Run(in, out)
+}
+
+// SpreadAlong is the standard uncertainty of a slot at each of some places: those that the
+// slots in along have then, all of them the same; nil where nothing is uncertain but those.
+func (p *Program) SpreadAlong(st *State, s Slot, along []Slot, places []float64) []float64 {
+	of := slices.DeleteFunc(p.unsureIn(st).sources(s), func(q Part) bool { return slices.Contains(along, q.Slot) })
+	x := p.newShift(st, s, of, along...)
+	if x == nil {
+		return nil
+	}
+	out := make([]float64, len(places))
+	for from := 0; from < len(places); from += blockLanes / 2 {
+		some := places[from:min(from+blockLanes/2, len(places))]
+		for _, source := range of {
+			x.reset()
+			for i, place := range some {
+				for col := range along {
+					x.in[col][2*i], x.in[col][2*i+1] = place, place
+				}
+				x.move(source.Source, 2*i, -aside*source.U)
+				x.move(source.Source, 2*i+1, aside*source.U)
+			}
+			x.run(2 * len(some))
+			for i := range some {
+				out[from+i] = math.Hypot(out[from+i], (x.out[0][2*i+1]-x.out[0][2*i])/(2*aside))
+			}
+		}
+	}
+	return out
+}

@@ -1,0 +1,117 @@
+package run
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"steelyard/lang/ops"
+)
+
+// Uncertain is the instruction of a number that was written with its standard
+// uncertainty, in coherent SI units.
+func Uncertain(v, u float64) Instr {
+	in := Written(v, u, 0)
+	in.A = uncertain
+	return in
+}
+
+// uncertain marks a constant of which B and C hold the standard uncertainty.
+const uncertain Slot = -1
+
+// Uncertainty is the standard uncertainty of a written number; 0 of one without.
+func (in *Instr) Uncertainty() float64 {
+	if in.Op != ops.Const || in.A != uncertain {
+		return 0
+	}
+	return in.bits()
+}
+
+// Source is a number of the main code that is known with an uncertainty: an element of a
+// slot, counted from 0.
+type Source struct {
+	Slot    Slot
+	Element int32
+}
+
+func (s Source) compare(o Source) int {
+	return cmp.Or(cmp.Compare(s.Slot, o.Slot), cmp.Compare(s.Element, o.Element))
+}
+
+// Under is the slot of the number that a slot has, with its sign or without.
+func (c *Code) Under(s Slot) Slot {
+	for in := &c.Instrs[s]; in.Op == ops.Neg || in.Op == ops.Copy; in = &c.Instrs[s] {
+		s = in.A
+	}
+	return s
+}
+
+// Part is the slope of a value by one source, which has the standard uncertainty U.
+type Part struct {
+	Source
+	U, Slope float64
+}
+
+// Contribution is how much of the value's standard uncertainty comes from a source.
+func (p Part) Contribution() float64 { return float64(p.Slope * p.U) }
+
+// Unsure is a value with what it depends on: by how much it changes with each source, to
+// first order (JCGM 100:2008, clause 5). A number that is used twice is one source, so
+// that x - x has the slope 0 by it.
+type Unsure struct {
+	V  float64
+	By []Part // in the order of their sources
+
+	// bent is about how much of its spread the slopes leave out.
+	bent float64
+}
+
+// Uncertainty is the combined standard uncertainty: the root of the sum of the squares of
+// the contributions, as the sources don't depend on each other (JCGM 100:2008, 5.1.2).
+func (n Unsure) Uncertainty() float64 {
+	sum := 0.0
+	for _, p := range n.By {
+		sum = math.Hypot(sum, p.Contribution())
+	}
+	return sum
+}
+
+// Minus is the difference of two values: what both depend on is in it once.
+func (n Unsure) Minus(o Unsure) Unsure { return n.and(o, -1) }
+
+// Plus is the sum of two values.
+func (n Unsure) Plus(o Unsure) Unsure { return n.and(o, 1) }
+
+// and adds another value times a factor.
+func (n Unsure) and(o Unsure, factor float64) Unsure {
+	out := Unsure{V: n.V + float64(factor*o.V), By: slices.Clone(n.By)}
+	for _, p := range o.By {
+		p.Slope *= factor
+		i, shared := slices.BinarySearchFunc(out.By, p.Source, func(q Part, s Source) int { return q.compare(s) })
+		if shared {
+			out.By[i].Slope += p.Slope
+		} else {
+			out.By = slices.Insert(out.By, i, p)
+		}
+	}
+	return out
+}
+
+// MeanOf is the mean of some values.
+func MeanOf(all []Unsure) Unsure {
+	out, n := Unsure{}, float64(len(all))
+	at := map[Source]int{}
+	for _, one := range all {
+		out.V += one.V / n
+		for _, p := range one.By {
+			i, known := at[p.Source]
+			if !known {
+				i, at[p.Source] = len(out.By), len(out.By)
+				out.By = append(out.By, Part{Source: p.Source, U: p.U})
+			}
+			out.By[i].Slope += p.Slope / n
+		}
+	}
+	slices.SortFunc(out.By, func(p, q Part) int { return p.compare(q.Source) })
+	return out
+}
