@@ -22,6 +22,9 @@ func (s *isolator) collected(eq sum, depth int) ([]root, bool) {
 		return nil, false
 	}
 	if by, ok := s.divisor(eq); ok {
+		if over, under, less := s.shared(eq, by); less {
+			return s.onward(over, depth, multiplyBoth, under)
+		}
 		return s.multiplied(eq, by, depth)
 	}
 	kinds := s.kinds(eq)
@@ -35,7 +38,7 @@ func (s *isolator) collected(eq sum, depth int) ([]root, bool) {
 		}
 		s.steps = s.steps[:before]
 	}
-	for _, way := range []func(sum, []factor, int) ([]root, bool){s.common, s.wave, s.identities} {
+	for _, way := range []func(sum, []factor, int) ([]root, bool){s.common, s.quarterTurns, s.wave, s.identities} {
 		if roots, ok := way(eq, kinds, depth); ok {
 			return roots, true
 		}
@@ -91,6 +94,29 @@ func (s *isolator) multiplied(eq sum, by factor, depth int) ([]root, bool) {
 		out = append(out, s.open(t.mul(factorTerm(by)))...)
 	}
 	return s.onward(collect(out), depth, multiplyBoth, powerExpr(by))
+}
+
+// shared is an equation as one fraction, if several brackets are divided by and the upper
+// side has one of them as a factor: that goes out, and what is below is multiplied with.
+// Multiplied with first, the factor would be 0 where the equation has no value.
+func (s *isolator) shared(eq sum, by factor) (over sum, under syntax.Expr, less bool) {
+	several := slices.ContainsFunc(s.kinds(eq), func(f factor) bool {
+		_, sum := f.base.(*syntax.Binary)
+		return sum && f.key != by.key
+	})
+	if !several {
+		return nil, nil, false
+	}
+	f := s.fraction(sumExpr(eq))
+	before := len(f.under)
+	f.divide()
+	if f.over.lost() || len(f.under) == before {
+		return nil, nil, false
+	}
+	for _, u := range f.under {
+		under = times(under, group(sumExpr(u)))
+	}
+	return f.over, under, under != nil
 }
 
 // onward notes what an equation has become, and goes on with that.

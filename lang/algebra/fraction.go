@@ -119,14 +119,19 @@ func (f fraction) checked() fraction {
 // First whole brackets by exact division, then the factors of single terms, then what
 // the terms of a bracket share with those above.
 func (f *fraction) reduce() {
+	f.divide()
+	f.cancel()
+	f.share()
+}
+
+// divide takes out the brackets below that the upper side is a multiple of.
+func (f *fraction) divide() {
 	for i := 0; i < len(f.under); i++ {
 		if q, exact := f.over.over(f.under[i]); exact {
 			f.over, f.under = q, slices.Delete(slices.Clone(f.under), i, i+1)
 			i--
 		}
 	}
-	f.cancel()
-	f.share()
 }
 
 // cancel moves the factors of one term below up, and leaves below what the terms

@@ -31,6 +31,7 @@ const (
 	oneTangent     Reason = "a sine over a cosine is a tangent"
 	oneAngle       Reason = "a multiple of an angle by the angle itself"
 	unitCircle     Reason = "sin² + cos² = 1"
+	addedTurns     Reason = "quarter turns added to an angle swap sine and cosine, or their signs"
 	rightAngle     Reason = "the angles with this sine and this cosine make 90°"
 	unitHyperbola  Reason = "cosh² - sinh² = 1"
 	oneExponential Reason = "write it in powers of one exponential"

@@ -131,9 +131,17 @@ func overPowVar(a, b Interval, _ float64) (Interval, Extent) {
 		return overPow(a, a, b.Lo)
 	}
 	switch {
-	case a.Hi < 0: // values only for whole exponents, of either sign
+	case a.Hi < 0 && math.Ceil(b.Lo) > b.Hi: // values only for whole exponents
+		return Everything(), None
+	case a.Hi < 0 && math.Ceil(b.Lo) == math.Floor(b.Hi):
+		out, _ := overPow(a, a, math.Ceil(b.Lo))
+		return out, Partly
+	case a.Hi < 0: // of either sign
 		size, _ := overPowVar(a.neg(), b, 0)
 		return Interval{-size.Hi, size.Hi}, Partly
+	case a.Lo == 0 && b.Lo > 0:
+		top := max(power(a.Hi, b.Lo), power(a.Hi, b.Hi))
+		return Interval{0, loose(top, top, offPower(a.Hi)).Hi}, Partly // steep by 0
 	case a.Lo <= 0:
 		return Everything(), Partly
 	}

@@ -1,5 +1,7 @@
 package ops
 
+import "math"
+
 // later are the functions of the language that this version does not work out.
 var later = [...]Function{
 	{Name: "u", Args: "u(x)", Summary: "The standard uncertainty of a value.", Example: "u(T)"},
@@ -67,6 +69,29 @@ func (f Function) Together(args int) bool {
 // Derivative is the slope of an operation by its first operand, as an
 // expression in a; empty where it has none.
 func (op Op) Derivative() string { return table[op].da }
+
+// Undoes tells whether an operation of one operand gives back that of another: the
+// arc sine is all that undoes a sine, where the angle is a principal one.
+func (op Op) Undoes(other Op) bool {
+	inv := table[other].inverse
+	return inv != nil && op.Operands() == 1 && inv.By[0] == table[op].name+"(y)"
+}
+
+// Principal is the range of the values of an operation that rises or falls throughout:
+// those between its values at the ends of all numbers, or at the nearest to these that
+// it takes.
+func (op Op) Principal() Interval {
+	end := func(at ...float64) (v float64) {
+		for _, a := range at {
+			if v = op.Value(a, 0, 0); !math.IsNaN(v) {
+				break
+			}
+		}
+		return v
+	}
+	a, b := end(-inf, -1, 0), end(inf, 1)
+	return Between(min(a, b), max(a, b))
+}
 
 // Inverse says what undoes an operation, and false if nothing in the language
 // does.

@@ -178,6 +178,10 @@ func (s *rootSearch) settled(x ops.Interval, n enclosed, all float64) bool {
 	case !v.HoldsZero():
 		return true
 	}
+	if at.v.HoldsZero() && s.same(x) {
+		s.flat(x)
+		return true
+	}
 	// All that is left may be rounding.
 	rounding := at.v.HoldsZero() && width(at.v) > width(v)/4
 	narrow := width(x) < max(all/256, math.Abs(x.Lo+x.Hi)/64)

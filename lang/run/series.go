@@ -48,8 +48,9 @@ type series struct {
 // family is the operations on the same operands that the slopes of one lead to.
 type family struct{ of []*series }
 
-// powers is the domain of series. It notes the divisors that vary, if it is asked to.
-type powers struct{ divisors *[]*series }
+// powers is the domain of series. It notes the divisors that vary, if it is asked to, and
+// makes one of those that are alike.
+type powers struct{ divisors, alike *[]*series }
 
 type seriesWalker struct{ walker[*series, powers] }
 
@@ -166,6 +167,12 @@ func lost(v ops.Interval) *series {
 func (d powers) apply(op ops.Op, a, b *series, k float64) (*series, ops.Fault) {
 	if d.divisors != nil && op == ops.Div && b.top > 0 {
 		*d.divisors = append(*d.divisors, b)
+	}
+	if d.alike != nil {
+		if op.Operands() < 2 {
+			b = a
+		}
+		return d.asOne(op, a, b, k)
 	}
 	return operation(op, a, b, k, nil)
 }

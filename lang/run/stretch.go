@@ -103,7 +103,7 @@ func (s *rootSearch) stretches() []Stretch {
 // end is where a stretch ends whose last piece does at x, and whether the function
 // is 0 there too, if that is known: in what is left unsettled beside it, or at a jump.
 func (s *rootSearch) end(x float64, piece ops.Interval, left []ops.Interval) (at float64, with, known bool) {
-	if math.Abs(x) == math.MaxFloat64 {
+	if math.Abs(x) > math.MaxFloat64/2 {
 		return math.Copysign(math.Inf(1), x), false, true
 	}
 	place := ops.Point(x)

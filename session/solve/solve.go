@@ -428,7 +428,7 @@ func (v *solving) loses(one solution) bool {
 // provedNone tells whether a root without a real value proves that it is none,
 // however many turns are added: nothing repeats with a turn, or there is no such
 // angle to begin with. The logarithm to a base that is not positive proves nothing:
-// (-2)^x is 4 for 2.
+// (-2)^x is 4 for 2. That of 0 alone does: no exponential is 0.
 func (v *solving) provedNone(r algebra.Root, failed run.Failure) bool {
 	for _, x := range r.X {
 		for x := range syntax.Nodes(x) {
@@ -436,8 +436,11 @@ func (v *solving) provedNone(r algebra.Root, failed run.Failure) bool {
 			if !ok || b.Op != syntax.Div {
 				continue
 			}
-			if c, ok := syntax.Unbracket(b.Y).(*syntax.Call); ok && c.Func == "ln" && !(v.Try(c.Args[0].X).Value > 0) {
-				return false
+			if base, ok := ofLogarithm(b.Y); ok {
+				_, power := ofLogarithm(b.X)
+				if at := v.Try(base).Value; !(at > 0) && (power || at != 0) {
+					return false
+				}
 			}
 		}
 	}
@@ -455,6 +458,15 @@ func (v *solving) provedNone(r algebra.Root, failed run.Failure) bool {
 	}
 	op := v.Planner.Program.Main.Instrs[failed.Slot].Op
 	return angles == 1 && failed.Func == nil && (op == ops.Asin || op == ops.Acos)
+}
+
+// ofLogarithm is what a natural logarithm is taken of.
+func ofLogarithm(x syntax.Expr) (of syntax.Expr, ok bool) {
+	c, ok := syntax.Unbracket(x).(*syntax.Call)
+	if !ok || c.Func != "ln" {
+		return nil, false
+	}
+	return c.Args[0].X, true
 }
 
 // sure is how many times its own size a solution may be added up from for a side
