@@ -33,7 +33,7 @@ func (p *plot) table() {
 		off := p.off(c, x)
 		figures := p.figures(c, x[0], x[len(x)-1], false)
 		for i, v := range y {
-			shown := entry.Cell{Words: "no value"}
+			shown := entry.Cell{Words: entry.Words("no value")}
 			if good[i] && v-v == 0 {
 				shown = entry.Cell{Value: p.UnsureIn(v, off(i), c.unit)}
 				shown.Value.Figures = figures

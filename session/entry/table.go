@@ -101,10 +101,28 @@ func (h Head) unitText() string {
 	return unit
 }
 
-// Cell is one value of a table in the unit of its column, or words in its place.
+// Cell is one value of a table in the unit of its column, or what is said in its place.
 type Cell struct {
 	Value *Value
-	Words string
+	Words Said
+}
+
+// Add adds a row of what is said in each column.
+func (t *Table) Add(row ...Said) {
+	cells := make([]Cell, len(row))
+	for i, said := range row {
+		cells[i].Words = said
+	}
+	t.Rows = append(t.Rows, cells)
+}
+
+// Heads are columns without quantities of their own.
+func Heads(words ...string) []Head {
+	out := make([]Head, len(words))
+	for i, text := range words {
+		out[i].Words = text
+	}
+	return out
 }
 
 // Box lays out the number, without its unit.
@@ -115,5 +133,5 @@ func (c Cell) String() string {
 	if c.Value != nil {
 		return c.Value.Number(units.Screen)
 	}
-	return c.Words
+	return c.Words.String()
 }

@@ -365,7 +365,9 @@ func (p *page) cell(c entry.Cell) {
 	number, plain := plainNumber(c)
 	switch {
 	case c.Value == nil:
-		p.text("<td>", escapeHTML(c.Words), "</td>")
+		p.text("<td>")
+		p.say(c.Words)
+		p.text("</td>")
 	case plain:
 		p.text(`<td class="number">`, number, "</td>")
 	default:

@@ -343,7 +343,7 @@ func (p *paper) table(t *table) {
 		texRow(p, t.Heads, texColumn)
 		p.text("\\hline\n")
 		for _, row := range rows[:n] {
-			texRow(p, row, texCell)
+			texRow(p, row, p.cell)
 		}
 		p.text("\\hline\n\\end{tabular}}\\par\\addvspace{6pt}\n")
 		rows = rows[n:]
@@ -367,9 +367,9 @@ func texColumn(h entry.Head) string {
 	return escapeTeX(h.String())
 }
 
-func texCell(c entry.Cell) string {
+func (p *paper) cell(c entry.Cell) string {
 	if c.Value != nil {
 		return "$" + c.Box().LaTeX() + "$"
 	}
-	return escapeTeX(c.Words)
+	return p.say(c.Words)
 }

@@ -28,12 +28,12 @@ type marked struct {
 // prose sets a line of text with the mathematics in it.
 func (m *marked) prose(text string) string { return m.say(entry.Written(text)) }
 
-// say sets what the program says.
+// say sets what the program says, which may be in a cell.
 func (m *marked) say(all entry.Said) string {
 	var b strings.Builder
 	for i, said := range m.set.say(all) {
 		b.WriteString(markedText(said.words, i == 0))
-		b.WriteString(dollars(said.set.LaTeX()))
+		b.WriteString(inCell(said.set))
 	}
 	return b.String()
 }
@@ -297,7 +297,7 @@ func (m *marked) table(t *table) {
 	}
 	m.b.WriteString("|\n")
 	for _, row := range t.Rows {
-		markedRow(m, row, markedCell)
+		markedRow(m, row, m.cell)
 	}
 	m.b.WriteString("\n")
 }
@@ -316,11 +316,11 @@ func markedHead(h entry.Head) string {
 	return escapeMarkdown(h.String())
 }
 
-func markedCell(c entry.Cell) string {
+func (m *marked) cell(c entry.Cell) string {
 	number, plain := plainNumber(c)
 	switch {
 	case c.Value == nil:
-		return escapeMarkdown(c.Words)
+		return m.say(c.Words)
 	case plain:
 		return number
 	}

@@ -38,11 +38,11 @@ func TestProse(t *testing.T) {
 func TestSaid(t *testing.T) {
 	d, _ := New("Said", entered("a = 3.0 m/s^2", "m = 2 kg", "n = 4", "P(I) = I^2*(4.7 Ω)", "let c in m/s^2",
 		"part a: All", "graph P(I) against I from -2 A to 2 A", "graph tan(a) against a from 0° to 180°", "F = m*a", "F with a = 2*a", "scaling F against a",
-		"bars at \"a\": m*a*(2 m) | at \"m\": 12 J", "solve sin(θ) = 0.3 for θ", "check F = 6 N within 1 kg m/s^2"), Key)
+		"bars at \"a\": m*a*(2 m) | at \"m\": 12 J", "solve sin(θ) = 0.3 for θ", "L = 0.842 ± 0.002 m", "A_1 = L^2", "budget A_1", "check F = 6 N within 1 kg m/s^2"), Key)
 	text := string(Markdown(d))
 	for _, want := range []string{
 		"$P$ is a parabola in $I$ that opens upward", `$\tan(a)$ runs off at $a$ = 90`, "with $a$ = $2 a$", "$F$ goes as $a$ ($m$ fixed): doubling $a$ multiplies $F$ by 2.",
-		"add up: 12 J in all", "rad + n·6.28", "any whole number n.", "within 1 kg m/s²", "unknown, in m/s²",
+		"add up: 12 J in all", "rad + n·6.28", "any whole number n.", "within 1 kg m/s²", `| $L$ | 0\.842 m | 0\.0020 m |`, "unknown, in m/s²",
 	} {
 		if !strings.Contains(text, want) {
 			t.Errorf("%q is missing in\n%s", want, text)

@@ -166,9 +166,9 @@ func swing() part {
 		table{&entry.Table{
 			Heads: []entry.Head{headOf("m", "kg"), headOf("T", "s"), headOf("s_0", "cm"), {Words: "what was weighed"}},
 			Rows: [][]entry.Cell{
-				{{Value: value("0.25")}, {Value: value("0.2")}, {Value: value("-1.0")}, {Words: "pears"}},
-				{{Value: value("0.5")}, {Value: value("0.284")}, {Value: value("2")}, {Words: "plums"}},
-				{{Value: value("1")}, {Value: value("0.401")}, {Value: value("4.01e-7")}, {Words: "a small melon"}},
+				{{Value: value("0.25")}, {Value: value("0.2")}, {Value: value("-1.0")}, {Words: entry.Words("pears")}},
+				{{Value: value("0.5")}, {Value: value("0.284")}, {Value: value("2")}, {Words: entry.Words("plums")}},
+				{{Value: value("1")}, {Value: value("0.401")}, {Value: value("4.01e-7")}, {Words: entry.Words("a small melon")}},
 			},
 		}},
 		flaw{finding.Finding{Severity: finding.Mismatch, Message: "The left side is a time (s), the right side a frequency (1/s).", Hint: "Write T = 2π √(m/k) if you mean the period."}, 14, "T = 2π √(k/m)"},
@@ -229,7 +229,7 @@ func everywhere(h string) *Document {
 			answer{X: name, Shown: shown{Words: h}}, answer{X: name, Shown: shown{X: name}}, answer{}, answer{X: name},
 			check{Left: name, Right: name, Relation: "≤", Within: h, Says: entry.Words(h)}, check{Left: name, Sign: h},
 			figure{fig}, energyBars{bars},
-			table{&entry.Table{Heads: []entry.Head{words, {Of: []syntax.Expr{name, name}}}, Rows: [][]entry.Cell{{{Words: h}, {Value: unknown}}, {{Words: h}, {Words: h}}}}},
+			table{&entry.Table{Heads: []entry.Head{words, {Of: []syntax.Expr{name, name}}}, Rows: [][]entry.Cell{{{Words: entry.Words(h)}, {Value: unknown}}, {{Words: entry.Words(h)}, {Words: entry.Words(h)}}}}},
 			flaw{finding.Finding{Severity: finding.Error, Message: h, Hint: h}, 3, h},
 		}}}}
 }

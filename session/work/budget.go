@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"math"
 	"slices"
-	"strings"
 
 	"steelyard/lang/plan"
 	"steelyard/lang/run"
@@ -38,7 +37,7 @@ func Budget(l *eval.Line, s *syntax.Budget) {
 	slices.SortStableFunc(of.By, func(a, b run.Part) int {
 		return cmp.Compare(math.Abs(b.Contribution()), math.Abs(a.Contribution()))
 	})
-	rows := [][]entry.Said{entry.Rows("quantity", "estimate", "u", "sensitivity c", "c·u", "share")}
+	t := &entry.Table{Heads: entry.Heads("quantity", "estimate", "u", "sensitivity c", "c·u", "share")}
 	share := func(u float64) entry.Said {
 		part := float64(u/v.U) * (u / v.U)
 		return entry.Words(units.FormatNumber(100*part, units.Figures{N: 2}, l.Set.Rounding, units.Screen) + " %")
@@ -46,35 +45,12 @@ func Budget(l *eval.Line, s *syntax.Budget) {
 	for _, p := range of.By {
 		if p.Contribution() != 0 {
 			c := math.Abs(p.Contribution())
-			rows = append(rows, append(source(l, d.Line, v, p), shownOff(l, c, v.Unit), share(c)))
+			t.Add(append(source(l, d.Line, v, p), shownOff(l, c, v.Unit), share(c))...)
 		}
 	}
-	rows = append(rows, []entry.Said{entry.Name(s.Of.Name), nil, nil, nil, shownOff(l, v.U, v.Unit), entry.Words("100 %")})
-	l.Entry.Outcome = columns(rows)
+	t.Add(entry.Name(s.Of.Name), nil, nil, nil, shownOff(l, v.U, v.Unit), entry.Words("100 %"))
+	l.Entry.Outcome = t
 }
-
-// columns sets rows of words in columns.
-func columns(rows [][]entry.Said) entry.Lines {
-	wide := make([]int, len(rows[0]))
-	for _, row := range rows {
-		for i, cell := range row {
-			wide[i] = max(wide[i], cells(cell))
-		}
-	}
-	out := make(entry.Lines, len(rows))
-	for n, row := range rows {
-		for i, cell := range row {
-			out[n] = append(out[n], cell...)
-			if i+1 < len(row) {
-				out[n] = out[n].And(strings.Repeat(" ", wide[i]-cells(cell)+3))
-			}
-		}
-	}
-	return out
-}
-
-// cells is how wide something is on a screen.
-func cells(s entry.Said) int { return len([]rune(s.String())) }
 
 // source is the quantity, the estimate, its standard uncertainty and the sensitivity
 // coefficient of a part.
