@@ -15,6 +15,7 @@ import (
 	"steelyard/session/print"
 	"steelyard/session/view"
 	"steelyard/session/worksheet"
+	"steelyard/units/writing"
 )
 
 // openFile is the worksheet that the scratchpad was opened from or last saved
@@ -97,7 +98,7 @@ func (s *scratchpad) save(arg string) {
 	s.file = openFile{path: name, stamp: stamp, gaps: s.file.gaps}
 	s.unsaved, s.leaving = false, false
 	s.cautioned(s.journal.Saved(how.Title))
-	s.tell("saved to " + name + ": " + counted(len(s.pad.Entries()), "statement"))
+	s.tell("saved to " + name + ": " + writing.Count(len(s.pad.Entries()), "statement"))
 	s.tellFailed(name, failed)
 }
 
@@ -162,7 +163,7 @@ func (s *scratchpad) fill(ctx context.Context, name string, sheet *worksheet.She
 	for _, e := range entries {
 		s.show(e)
 	}
-	s.tell(sheet.Title + ": " + counted(len(entries), "statement"))
+	s.tell(sheet.Title + ": " + writing.Count(len(entries), "statement"))
 	if !whole {
 		s.tell("Opening was stopped: lines below these are not here, so save needs another name.")
 	}

@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"steelyard/session/journal"
+	"steelyard/units/writing"
 )
 
 // onPad is what stands on a scratchpad, as a list in memory.
@@ -72,7 +73,7 @@ func TestKilledAnywhere(t *testing.T) {
 		c := openTerminal(t, state)
 		c.expect("  1.  ")
 		if len(now.statements) > 0 {
-			c.line("recover anyway", fmt.Sprintf("brought back: %s", counted(len(now.statements), "statement")))
+			c.line("recover anyway", fmt.Sprintf("brought back: %s", writing.Count(len(now.statements), "statement")))
 			c.expect(fmt.Sprintf("%d.  ", len(now.statements)+1))
 		}
 		last := now

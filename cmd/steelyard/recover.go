@@ -9,6 +9,7 @@ import (
 
 	"steelyard/session/journal"
 	"steelyard/session/live"
+	"steelyard/units/writing"
 )
 
 // startJournal begins a journal, and offers what earlier runs left behind.
@@ -24,7 +25,7 @@ func (s *scratchpad) offer() {
 	switch n := len(s.abandoned); {
 	case n == 1:
 		last := s.abandoned[0]
-		s.tell("A scratchpad of " + when(last) + " ended without being saved: " + counted(len(last.Statements), "statement") + ".")
+		s.tell("A scratchpad of " + when(last) + " ended without being saved: " + writing.Count(len(last.Statements), "statement") + ".")
 		if len(last.Statements) > 0 {
 			s.tell("It begins with `" + live.FirstRow(last.Statements[0]) + "`.")
 		}
@@ -36,7 +37,7 @@ func (s *scratchpad) offer() {
 			if len(one.Statements) > 0 {
 				begins = ", begins with `" + live.FirstRow(one.Statements[0]) + "`"
 			}
-			s.tell(fmt.Sprintf("%d  %s: %s%s", n-i, when(one), counted(len(one.Statements), "statement"), begins))
+			s.tell(fmt.Sprintf("%d  %s: %s%s", n-i, when(one), writing.Count(len(one.Statements), "statement"), begins))
 		}
 		s.tell("`recover 1` brings the first of them back, `forget 1` deletes it; until then they are kept.")
 	}
@@ -75,7 +76,7 @@ func (s *scratchpad) recover(ctx context.Context, arg string) {
 		s.show(s.pad.Add(ctx, text))
 	}
 	s.unsaved = true
-	s.tell("brought back: " + counted(len(s.pad.Entries()), "statement"))
+	s.tell("brought back: " + writing.Count(len(s.pad.Entries()), "statement"))
 }
 
 // forget deletes one of those that recover would bring back, and says what is left.
@@ -89,7 +90,7 @@ func (s *scratchpad) forget(which string) {
 		s.tell("! "+problem.Message, problem.Hint)
 		return
 	}
-	s.tell("forgotten: " + counted(len(last.Statements), "statement"))
+	s.tell("forgotten: " + writing.Count(len(last.Statements), "statement"))
 	s.offer()
 }
 

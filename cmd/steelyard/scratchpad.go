@@ -142,14 +142,6 @@ func (s *scratchpad) cautioned(problem *journal.Problem) {
 	}
 }
 
-// counted says how many there are of a thing.
-func counted(n int, thing string) string {
-	if n == 1 {
-		return "1 " + thing
-	}
-	return fmt.Sprintf("%d %ss", n, thing)
-}
-
 // say prints lines as they are.
 func (s *scratchpad) say(lines ...string) {
 	for _, l := range lines {

@@ -91,11 +91,11 @@ func (c *coder) args(x *syntax.Call, least, most int) ([]run.Slot, bool) {
 		}
 	}
 	if n := len(x.Args); n < least || n > most {
-		want := itoa(least)
+		want := writing.Count(most, "argument")
 		if most != least {
-			want += " to " + itoa(most)
+			want = itoa(least) + " to " + want
 		}
-		c.find(finding.WrongCall, x.At, x.Func+" takes "+count(want, "argument")+"; here it has "+itoa(n)+".",
+		c.find(finding.WrongCall, x.At, x.Func+" takes "+want+"; here it has "+itoa(n)+".",
 			"Put commas between the values.")
 		return nil, false
 	}
@@ -106,14 +106,6 @@ func (c *coder) args(x *syntax.Call, least, most int) ([]run.Slot, bool) {
 		good = good && slots[i] != run.NoSlot
 	}
 	return slots, good
-}
-
-// count says how many of a thing: 1 argument, 2 arguments.
-func count(n, thing string) string {
-	if n == "1" {
-		return n + " " + thing
-	}
-	return n + " " + thing + "s"
 }
 
 // callBuiltIn plans a call of a built-in function. What its arguments may be and

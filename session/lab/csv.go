@@ -148,7 +148,7 @@ func (f *csvFile) refuse(row []string, i int) *finding.Finding {
 		f.blank++
 		return nil
 	case len(row) != len(f.heads):
-		return bad("Line "+line+" has "+count(len(row), "value")+" under "+count(len(f.heads), "head")+".",
+		return bad("Line "+line+" has "+writing.Count(len(row), "value")+" under "+writing.Count(len(f.heads), "head")+".",
 			"Each row has one value under each head. A decimal comma needs semicolons between the values.")
 	case i < 0:
 		return bad("This file has more than "+strconv.Itoa(limit.DataRows)+" rows.", "Take rows out, or use their means.")

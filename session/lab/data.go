@@ -16,6 +16,7 @@ import (
 	"steelyard/session/entry"
 	"steelyard/session/eval"
 	"steelyard/units"
+	"steelyard/units/writing"
 )
 
 // table is a table of readings while it is worked out.
@@ -302,18 +303,11 @@ func (t *table) tells(rows, left int) {
 		}
 		cols = append(cols, said)
 	}
-	r.Notes = []entry.Said{entry.Say(count(rows, "row")+": …", entry.Listed(cols))}
+	r.Notes = []entry.Said{entry.Say(writing.Count(rows, "row")+": …", entry.Listed(cols))}
 	if left > 0 {
-		r.Notes = append(r.Notes, entry.Words(count(left, "row")+" left out by the conditions"))
+		r.Notes = append(r.Notes, entry.Words(writing.Count(left, "row")+" left out by the conditions"))
 	}
 	if t.blank > 0 {
-		r.Notes = append(r.Notes, entry.Words(count(t.blank, "row")+" without any value"))
+		r.Notes = append(r.Notes, entry.Words(writing.Count(t.blank, "row")+" without any value"))
 	}
-}
-
-func count(n int, what string) string {
-	if n != 1 {
-		what += "s"
-	}
-	return strconv.Itoa(n) + " " + what
 }

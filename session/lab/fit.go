@@ -11,6 +11,7 @@ import (
 	"steelyard/lang/typeset"
 	"steelyard/session/eval"
 	"steelyard/units"
+	"steelyard/units/writing"
 )
 
 // fitting is a fit while it is worked out.
@@ -162,7 +163,7 @@ func (f *fitting) enough() bool {
 	}
 	n := int(f.x.Static.Width)
 	if n < least {
-		f.Find(finding.New(finding.WrongCall, f.s.Y.Span().Join(f.s.X.Span()), "A line through "+count(n, "point")+" fits them all; its uncertainty needs more.",
+		f.Find(finding.New(finding.WrongCall, f.s.Y.Span().Join(f.s.X.Span()), "A line through "+writing.Count(n, "point")+" fits them all; its uncertainty needs more.",
 			"Use "+strconv.Itoa(least)+" points or more."))
 	}
 	return n >= least

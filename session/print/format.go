@@ -7,6 +7,7 @@ import (
 	"steelyard/lang/syntax"
 	"steelyard/lang/typeset"
 	"steelyard/session/entry"
+	"steelyard/units/writing"
 )
 
 // format is a form that documents are written in. It answers for every kind of
@@ -165,12 +166,7 @@ func (d *Document) edition() string {
 	return s
 }
 
-func points(n int) string {
-	if n == 1 {
-		return "1 point"
-	}
-	return strconv.Itoa(n) + " points"
-}
+func points(n int) string { return writing.Count(n, "point") }
 
 // head is the label and the question of a part, on one line each; a part without
 // either is told by its number.

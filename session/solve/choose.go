@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"math"
 	"slices"
-	"strconv"
 
 	"steelyard/lang/algebra"
 	"steelyard/lang/finding"
@@ -15,6 +14,7 @@ import (
 	"steelyard/session/entry"
 	"steelyard/session/eval"
 	"steelyard/units"
+	"steelyard/units/writing"
 )
 
 // choiceOf is the rule that a statement asks for.
@@ -46,7 +46,7 @@ func (v *solving) chooseEach(all []solution) {
 		if len(v.s.Where) > 0 {
 			within = "Within the conditions the equation"
 		}
-		v.Find(finding.New(finding.WhichRoot, v.s.Unknowns[0].NameAt, within+" has "+strconv.Itoa(len(all))+" solution"+plural(len(all))+": "+v.list(all).String()+".", "Ask for the same number of names."))
+		v.Find(finding.New(finding.WhichRoot, v.s.Unknowns[0].NameAt, within+" has "+writing.Count(len(all), "solution")+": "+v.list(all).String()+".", "Ask for the same number of names."))
 		return
 	}
 	for i := range v.s.Unknowns {
@@ -239,13 +239,6 @@ func (v *solving) discriminant() (eval.Got, bool) {
 	}
 	d := v.Try(v.rearranged.Quadratic.Discriminant)
 	return d, d.OK && !d.Static.Absent
-}
-
-func plural(n int) string {
-	if n == 1 {
-		return ""
-	}
-	return "s"
 }
 
 // list names solutions of one equation, by more figures where two would look the same.

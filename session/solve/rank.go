@@ -78,7 +78,11 @@ func (v *solving) notIndependent() finding.Finding {
 	if v.linear.Rank == run.Dependent {
 		message := "The unknowns cancel out of e" + one + ", and any values solve it."
 		if len(rest) > 0 {
-			message = "E" + one + " follows from equation" + plural(len(rest)) + " " + numbered(rest) + ", so infinitely many values solve them."
+			from := "equation "
+			if len(rest) > 1 {
+				from = "equations "
+			}
+			message = "E" + one + " follows from " + from + numbered(rest) + ", so infinitely many values solve them."
 		}
 		return finding.New(finding.NotSolved, at, message, "You need one more equation that says something new.")
 	}
