@@ -3,13 +3,15 @@ package run
 import (
 	"slices"
 
+	"steelyard/lang/limit"
 	"steelyard/lang/ops"
 	"steelyard/lang/syntax"
 )
 
 // asked holds what is known of slots of the main code in some domain, as far as it has
 // been asked for: a slot is worked out from those that it reads, and from no others. It
-// is for domains that a line does not pay for until somebody asks.
+// is for domains that a line does not pay for until somebody asks. Kept with the values,
+// it tells of the next line what it knows already.
 type asked[N any, D domain[N]] struct {
 	p  *Program
 	st *State
@@ -22,6 +24,7 @@ type asked[N any, D domain[N]] struct {
 	kept func(in *Instr) bool
 
 	known map[Slot][]N
+	end   Slot // after the last that is known
 	// failed says why the slot that was asked for last has no value.
 	failed Failure
 }
@@ -36,7 +39,7 @@ func (m *asked[N, D]) at(s Slot) []N {
 	}
 	if m.searched(s) {
 		if all := m.found(s); m.st.causes[s] == 0 {
-			m.known[s] = all
+			m.learn(s, all)
 		}
 		return m.known[s]
 	}
@@ -53,10 +56,25 @@ func (m *asked[N, D]) at(s Slot) []N {
 	m.st.failures = m.st.failures[:before]
 	for i, s := range from {
 		if own := code.span(Slot(i)); causes[i] == 0 {
-			m.known[s] = vals[own.first : own.first+own.width]
+			m.learn(s, vals[own.first:own.first+own.width])
 		}
 	}
 	return m.known[s]
+}
+
+// learn notes what is known of a slot, unless the budget has ended: something may lack then.
+func (m *asked[N, D]) learn(s Slot, all []N) {
+	if m.st.budget().Ended() == limit.Going {
+		m.known[s] = all
+		m.end = max(m.end, s+1)
+	}
+}
+
+// forget forgets what is known of the slots from n on.
+func (m *asked[N, D]) forget(n Slot) {
+	for ; m.end > n; m.end-- {
+		delete(m.known, m.end-1)
+	}
 }
 
 // tail copies what a slot is worked out from, itself last, and tells which slots

@@ -175,18 +175,25 @@ func (figures) steps() int64 { return 5 }
 // been asked for.
 type mainFigures struct{ asked[Figured, figures] }
 
-func newMainFigures(p *Program, st *State, noughts bool) *mainFigures {
-	m := &mainFigures{}
-	m.asked = asked[Figured, figures]{p: p, st: st, d: figures{m, noughts}, found: m.found}
-	return m
+// figures is what the state knows of that.
+func (st *State) figures(p *Program, noughts bool) *mainFigures {
+	of := &st.figured
+	if noughts {
+		of = &st.noughted
+	}
+	if *of == nil || (*of).p != p || (*of).st != st {
+		m := &mainFigures{}
+		m.asked = asked[Figured, figures]{p: p, st: st, d: figures{m, noughts}, found: m.found}
+		*of = m
+	}
+	return *of
 }
 
 // Known tells to which place the value of a slot of the main code is known from what was
 // written; false for one without a value. Noughts at the end of a whole number count
 // for nothing if that is wished.
 func (p *Program) Known(st *State, s Slot, noughts bool) (Figured, bool) {
-	m := newMainFigures(p, st, noughts)
-	if all := m.at(s); len(all) > 0 {
+	if all := st.figures(p, noughts).at(s); len(all) > 0 {
 		return all[0], true
 	}
 	return Figured{}, false
@@ -195,8 +202,7 @@ func (p *Program) Known(st *State, s Slot, noughts bool) (Figured, bool) {
 // KnownAlong tells to which places the values of a function are known at some places, which
 // are exact; places where it has none are left out.
 func (p *Program) KnownAlong(st *State, fn int, x []float64) []Figured {
-	m := newMainFigures(p, st, false)
-	w := newWalker[Figured](p, st, 0, m.d)
+	w := newWalker[Figured](p, st, 0, st.figures(p, false).d)
 	var out []Figured
 	for _, at := range x {
 		if n, ok := w.at(fn, []Figured{{V: at}}); ok {

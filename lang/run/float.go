@@ -44,7 +44,7 @@ func (p *Program) Run(st *State, from, to Slot) {
 	if from < 0 || from >= to {
 		return
 	}
-	st.unasked(from)
+	st.forget(from)
 	st.grow(&p.Main, to)
 	w := p.floats(st)
 	// The frames of calls are the state's, so that running again needs no memory.

@@ -18,8 +18,9 @@ func (p *Program) Settle(st *State, s, from Slot) {
 	if failed.Slot < from || !doubtful {
 		return
 	}
-	m := newMainBounds(p, st)
+	m := st.bounds(p)
 	all := m.at(s)
+	st.forget(from) // of what was looked for, more is known from its value as it is set below
 	switch {
 	case all == nil && failed.Kind == ops.NoFault && m.failed.Kind == ops.DivZero:
 		st.failures = append(st.failures, m.failed)
@@ -88,7 +89,7 @@ func (p *Program) AddedUp(st *State, s Slot) float64 {
 // bound is the elements of a slot with the bounds of their errors; nil if it has
 // no value.
 func (p *Program) bound(st *State, s Slot) []bounded {
-	return newMainBounds(p, st).at(s)
+	return st.bounds(p).at(s)
 }
 
 // small is how small the result of a sum must be, as a part of what it is added
@@ -130,6 +131,15 @@ func (f *Func) adds(p *Program) bool {
 // mainBounds holds the bounds of slots of the main code, as far as they have been
 // asked for.
 type mainBounds struct{ asked[bounded, bounds] }
+
+// bounds is what the state knows of them.
+func (st *State) bounds(p *Program) *mainBounds {
+	if st.bounded == nil || st.bounded.p != p || st.bounded.st != st {
+		st.bounded = newMainBounds(p, st)
+	}
+	st.bounded.failed = Failure{}
+	return st.bounded
+}
 
 func newMainBounds(p *Program, st *State) *mainBounds {
 	m := &mainBounds{}

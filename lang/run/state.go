@@ -32,7 +32,11 @@ type State struct {
 	searched   searchedFor // the last search
 	fitted     lastFit     // the last fit
 
-	unsure *mainUnsure // what slots depend on, once that was asked
+	// What is known of the slots beside their values, as far as it was asked for: see asked.
+	figured  *mainFigures // to which places they are known
+	noughted *mainFigures // the same if noughts at the end hold a place alone
+	bounded  *mainBounds  // how far they may be off
+	unsure   *mainUnsure  // what they depend on that is uncertain
 }
 
 // budget is the one to spend from.
@@ -92,7 +96,7 @@ func (st *State) Truncate(n Slot) {
 	if n >= st.Len() {
 		return
 	}
-	st.unasked(n)
+	st.forget(n)
 	st.vals, st.causes = st.vals[:st.column(n)], st.causes[:n]
 	if st.firsts != nil {
 		st.firsts = st.firsts[:n+1]
@@ -102,9 +106,18 @@ func (st *State) Truncate(n Slot) {
 	}
 }
 
-// unasked forgets what is known of uncertainties, if some of it is of slots from n on.
-func (st *State) unasked(n Slot) {
-	if st.unsure != nil && st.unsure.last >= n {
+// forget forgets what is known of the slots from n on beside their values.
+func (st *State) forget(n Slot) {
+	if st.figured != nil {
+		st.figured.forget(n)
+	}
+	if st.noughted != nil {
+		st.noughted.forget(n)
+	}
+	if st.bounded != nil {
+		st.bounded.forget(n)
+	}
+	if st.unsure != nil && st.unsure.end > n { // its slots share a tape
 		st.unsure = nil
 	}
 }

@@ -68,7 +68,6 @@ type mainUnsure struct {
 	// condition is that of the selection that is being made.
 	condition traced
 	searches  map[int]bool // the functions that search
-	last      Slot         // that was asked for
 }
 
 // unsureIn is what is known of a state; what has been asked once is kept in it.
@@ -86,7 +85,6 @@ func (p *Program) unsureIn(st *State) *mainUnsure {
 // one without a value.
 func (p *Program) Depends(st *State, s Slot) []Unsure {
 	m := p.unsureIn(st)
-	m.last = max(m.last, s)
 	out := m.unsure(s)
 	if st.budget().Ended() != limit.Going {
 		st.unsure = nil // what was found meanwhile may lack something

@@ -71,20 +71,32 @@ func asMany(d units.Decimal) units.Figures {
 // Support tells how many figures are known of a slot, which a line has worked out and
 // shows in a unit.
 func (p *Page) Support(e *entry.Entry, slot run.Slot, u *units.Unit) Support {
+	out, by, noughts := p.support(slot, u)
+	if by != nil {
+		out.By = p.source(e, by)
+	}
+	if noughts != nil {
+		out.ByNoughts = p.source(e, noughts)
+	}
+	return out
+}
+
+// support is Support with the numbers that limit the figures, before these are looked for
+// in the lines above: few ask what they are.
+func (p *Page) support(slot run.Slot, u *units.Unit) (out Support, by, noughts *run.Instr) {
 	if p.Set.Exact {
-		return Support{Exact: true}
+		return Support{Exact: true}, nil, nil
 	}
 	known, ok := p.Planner.Program.Known(&p.State, slot, false)
 	if !ok || known.Place == 0 {
-		return Support{Exact: true}
+		return Support{Exact: true}, nil, nil
 	}
-	out := Support{By: p.source(e, known.By)}
 	out.Known, out.Shown = figures(known, p.State.At(slot), u, p.Set.Rounding)
 	if bare, _ := p.Planner.Program.Known(&p.State, slot, true); bare.Place > known.Place {
 		out.Bare, _ = figures(bare, p.State.At(slot), u, p.Set.Rounding)
-		out.ByNoughts = p.source(e, bare.By)
+		noughts = bare.By
 	}
-	return out
+	return out, known.By, noughts
 }
 
 // figures counts the known figures of a value that is shown in a unit, and says how it is
@@ -106,7 +118,8 @@ func figures(n run.Figured, si float64, u *units.Unit, r units.Rounding) (known 
 // its givens support, where results are shown to those and it is not exact.
 func (l *Line) FiguresOf(slot run.Slot, u *units.Unit) units.Figures {
 	if l.Set.ByGivens {
-		if shown := l.Support(l.Entry, slot, u).Shown; shown.Givens {
+		if of, _, _ := l.support(slot, u); of.Shown.Givens {
+			shown := of.Shown
 			shown.Usual = l.Set.Figures.Usual
 			return shown
 		}
@@ -149,14 +162,16 @@ func (l *Line) SayFigures(at syntax.Span, slot run.Slot, u *units.Unit) {
 	if !l.Set.ByGivens {
 		return
 	}
-	switch of := l.Support(l.Entry, slot, u); {
+	switch of, _, noughts := l.support(slot, u); {
 	case of.Exact:
 	case of.Known <= 0:
-		l.Find(finding.New(finding.NoFigures, at, "The givens support no figure of this value: it is "+of.Lost()+".",
+		l.Find(finding.New(finding.NoFigures, at, "The givens support no figure of this value: it is "+l.Support(l.Entry, slot, u).Lost()+".",
 			"Measure what is subtracted more finely; here it is shown to one figure."))
-	case of.ByNoughts != "" && of.Bare < of.Known && !l.Set.Figures.Usual:
-		l.Find(finding.New(finding.Noughts, at, "The noughts of "+of.ByNoughts+" are taken as measured; if they only hold a place, the givens support "+Counted(of.Bare)+" here.",
-			"Write it with a power of ten, as in 1.2e3 N, if they do."))
+	case noughts != nil && of.Bare < of.Known && !l.Set.Figures.Usual:
+		if by := l.source(l.Entry, noughts); by != "" {
+			l.Find(finding.New(finding.Noughts, at, "The noughts of "+by+" are taken as measured; if they only hold a place, the givens support "+Counted(of.Bare)+" here.",
+				"Write it with a power of ten, as in 1.2e3 N, if they do."))
+		}
 	}
 }
 
