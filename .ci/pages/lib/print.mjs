@@ -181,9 +181,9 @@ export async function checkPrint(page, base, pictures) {
 		await page.evaluate(unmark);
 		await page.pdf({ ...options, path: `${base}-${paper.name}.pdf` });
 		if (pictures) await run("pdftoppm", ["-r", "96", "-png", `${base}-${paper.name}.pdf`, `${base}-${paper.name}-page`]);
-		out.push(...judge(await wordsOf(marked), pieces, paper.name, flows));
-		const plain = (await wordsOf(`${base}-${paper.name}.pdf`)).length;
-		if (plain !== (await wordsOf(marked)).length) out.push({ rule: "part-break", text: `the marks changed the number of pages (${paper.name})` });
+		const [words, plain] = await Promise.all([wordsOf(marked), wordsOf(`${base}-${paper.name}.pdf`)]);
+		out.push(...judge(words, pieces, paper.name, flows));
+		if (plain.length !== words.length) out.push({ rule: "part-break", text: `the marks changed the number of pages (${paper.name})` });
 		await run("rm", ["-f", marked]);
 	}
 	return out;

@@ -1,6 +1,7 @@
 // Defects to plant into the good samples. Each entry: the rule that must find it
 // by name, the text of the good sample that is replaced, and what replaces it.
-// also lists rules that rightly find the same defect, some only in passing.
+// also lists rules that rightly find the same defect, some only in passing; what is alone
+// moves others to another sheet of paper, and has a page for itself.
 
 const filler = (n) => Array.from({ length: n }, (_, i) => `<p>Push ${i + 1} of the swing comes when it turns back, so that it goes a little higher.</p>`).join("\n");
 
@@ -17,13 +18,13 @@ export const inPages = [
 	{ rule: "request", from: "<style>", to: "<style>\n@font-face { font-family: Plank; src: url(plank.woff2); }\nh1 { font-family: Plank, serif; }" },
 	{ rule: "page-wide", from: "<p>Two ropes", to: "<p style=\"width: 600px\">Two ropes", also: ["box-outside"] },
 	{ rule: "box-outside", from: "<p>Two ropes", to: "<p style=\"margin-left: -40px\">Two ropes", also: ["paper-edge", "text-cut"] },
-	{ rule: "part-break", from: "<p>For small angles", to: filler(14) + "\n<p>For small angles", extra: [".part, .answer, figure { break-inside: avoid; }", ".answer, figure { break-inside: avoid; }"], also: ["part-break-style"] },
-	{ rule: "part-break", from: "<p class=\"answer\">192 N</p>", to: filler(60) + `\n<div class="answer">${filler(24)}</div>`, extra: [".part, .answer, figure { break-inside: avoid; }", ""], also: ["part-break-style"] },
-	{ rule: "page-fill", from: "<body>", to: "<body class=\"key\">", extra: [".part, .answer", ".part { break-before: page; }\n.part, .answer"] },
-	{ rule: "answer-alone", from: "<p class=\"answer\">192 N</p>", to: "<div class=\"working\"><ol><li>m g</li><li style=\"break-after: page\">192 N</li></ol></div>\n<p class=\"answer\">192 N</p>", extra: ["<body>", "<body class=\"key\">"], also: ["page-fill", "part-break"] },
-	{ rule: "part-break-style", from: ".part, .answer", to: ".answer", also: ["part-break"] },
-	{ rule: "heading-alone", from: "<section class=\"part\" id=\"d\">\n<h2>d)", to: "<section>\n<h2 style=\"break-after: page\">d)" },
-	{ rule: "page-empty", from: "</main>", to: "<div style=\"break-before: page; break-after: page; height: 1px\"></div>\n<p>End.</p>\n</main>" },
+	{ rule: "part-break", from: "<p>For small angles", to: filler(14) + "\n<p>For small angles", extra: [".part, .answer, figure { break-inside: avoid; }", ".answer, figure { break-inside: avoid; }"], also: ["part-break-style"], alone: true },
+	{ rule: "part-break", from: "<p class=\"answer\">192 N</p>", to: filler(60) + `\n<div class="answer">${filler(24)}</div>`, extra: [".part, .answer, figure { break-inside: avoid; }", ""], also: ["part-break-style"], alone: true },
+	{ rule: "page-fill", from: "<body>", to: "<body class=\"key\">", extra: [".part, .answer", ".part { break-before: page; }\n.part, .answer"], alone: true },
+	{ rule: "answer-alone", from: "<p class=\"answer\">192 N</p>", to: "<div class=\"working\"><ol><li>m g</li><li style=\"break-after: page\">192 N</li></ol></div>\n<p class=\"answer\">192 N</p>", extra: ["<body>", "<body class=\"key\">"], also: ["page-fill", "part-break"], alone: true },
+	{ rule: "part-break-style", from: ".part, .answer", to: ".answer", also: ["part-break"], alone: true },
+	{ rule: "heading-alone", from: "<section class=\"part\" id=\"d\">\n<h2>d)", to: "<section>\n<h2 style=\"break-after: page\">d)", alone: true },
+	{ rule: "page-empty", from: "</main>", to: "<div style=\"break-before: page; break-after: page; height: 1px\"></div>\n<p>End.</p>\n</main>", alone: true },
 	{ rule: "math-empty", from: "<p class=\"answer\">2.91 s</p>", to: "<p class=\"answer\"><math><mspace width=\"0\"></mspace></math>2.91 s</p>" },
 	{ rule: "math-empty", from: "<math><mi>m</mi></math>", to: "<math><mi style=\"display: none\">m</mi><mo>=</mo></math>" },
 	{ rule: "math-fraction", from: "<mfrac><mn>1</mn><mn>2</mn></mfrac>", to: "<mfrac style=\"display: inline-block math; font-size: 1rem\"><mn style=\"display: none\">1</mn><mn style=\"display: none\">2</mn></mfrac>", also: ["math-empty"] },
