@@ -30,6 +30,9 @@ type asked[N any, D domain[N]] struct {
 }
 
 // at is the elements of a slot; nil if it has no value.
+//
+// What was worked out on the way is kept, so that asking for every line of a page costs as much
+// as one run of it.
 func (m *asked[N, D]) at(s Slot) []N {
 	if all, ok := m.known[s]; ok || s < 0 || s >= m.st.Len() {
 		return all
@@ -79,6 +82,8 @@ func (m *asked[N, D]) forget(n Slot) {
 
 // tail copies what a slot is worked out from, itself last, and tells which slots
 // of the main code its own are. What is known, or was looked for, is loaded.
+//
+// It is a program of its own with no more in it, in the order of the lines.
 func (m *asked[N, D]) tail(s Slot) (Code, []Slot) {
 	main := &m.p.Main
 	need := map[Slot]bool{}

@@ -23,6 +23,10 @@ type enclosed struct {
 // intervals is the domain of enclosures. A slot that no number of the interval
 // has a value for has a cause. It holds by how great a part of itself a number
 // that does not vary may be off.
+//
+// Every operation gives an interval that holds all the values it can have (R. E. Moore, Interval
+// Analysis, 1966; from memory): that of an expression is never too narrow, and may be too wide
+// where a name stands in it twice, as x - x does.
 type intervals struct{ given float64 }
 
 type intervalWalker struct {
@@ -66,10 +70,12 @@ func (intervals) apply(op ops.Op, a, b enclosed, k float64) (enclosed, ops.Fault
 	return out, ops.NoFault
 }
 
+// Over an interval both branches may be taken, by some numbers the one and by some the other.
 func (intervals) branch(condition enclosed) (yes, no bool) {
 	return condition.v.Hi >= 1, condition.v.Lo < 1
 }
 
+// Where the function jumps from one to the other, nothing follows from slopes.
 func (intervals) either(a, b enclosed) enclosed {
 	return enclosed{v: a.v.Hull(b.v), d: a.d.Hull(b.d), gap: widestGap(append(a.parts(), b.parts()...)), partly: true}
 }

@@ -16,6 +16,10 @@ const (
 // Newton steps from the natural scales of the unknowns and multiples of them.
 // What it returns was put back into every equation; that there is no other
 // solution is not proved.
+//
+// A step takes the functions for planes, which they are nearly when it is near a root, and goes
+// to where those meet; damped, it goes half as far again and again until the equations are off
+// by less than before.
 func (p *Program) Newton(st *State, s *Solve) [][]float64 {
 	return p.floats(st).newton(s)
 }
@@ -53,6 +57,8 @@ func (r *floatWalker) newton(s *Solve) [][]float64 {
 
 // simplify makes 0 of what is a rounding remainder, and takes full turns off an
 // angle, where the result satisfies the equations as well.
+//
+// What is put in place of a number must satisfy the equations as it did.
 func (w *newton) simplify(x []float64) {
 	for k, was := range x {
 		switch {

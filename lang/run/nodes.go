@@ -18,6 +18,9 @@ type node struct {
 }
 
 // nodes are the values of some work, each after its operands.
+//
+// This is value numbering: a table of all values so far, in which an equal one is found and not
+// made again. Failures need no part in it, since two equal operations fail alike.
 type nodes struct {
 	list []node
 	seen map[node]int32
@@ -48,6 +51,8 @@ func (g *nodes) is(id int32, op ops.Op) bool { return g.list[id].op == op }
 
 // share makes the nodes of some work and returns that of each column. It
 // returns false if a step is left to the walker.
+//
+// A column with a cause has no value in any lane, and neither has what reads it.
 func (g *nodes) share(w *work) ([]int32, bool) {
 	of := make([]int32, len(w.cols))
 	for i := range w.cols {
@@ -96,6 +101,8 @@ func (g *nodes) join(of []int32, s *step) {
 }
 
 // choose is a selection, which has no value where its condition has none.
+//
+// It keeps both sides as nodes, since lanes differ in which they take.
 func (g *nodes) choose(is, yes, no int32) int32 {
 	if g.is(is, ops.Nothing) {
 		return is

@@ -30,6 +30,10 @@ const (
 
 // Roots is what a search found between two bounds. What is neither near a root
 // nor in an unsettled piece is proved to hold none.
+//
+// So the four answers are kept apart: there is one here; there is none there; this piece was
+// too hard; here all numbers are roots. A claim that there is no solution needs the last three
+// to be empty.
 type Roots struct {
 	Found     []float64      // each proved to be the only one in a piece round it
 	Unsettled []ops.Interval // neither proved to hold a root nor proved empty

@@ -141,6 +141,9 @@ func (t *together[N]) sorted(list []N) ([]N, bool) {
 }
 
 // ordered sorts what varies: each in its turn goes down past those that are greater.
+//
+// The smaller and the greater of two are operations of every domain, while comparing two
+// intervals has no answer: so the order is made of those alone.
 func (t *together[N]) ordered(list []N) ([]N, bool) {
 	if len(list) > mostVarying {
 		return nil, false

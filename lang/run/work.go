@@ -9,6 +9,9 @@ import (
 // work is what has to be done in each lane: a program cut down to what some
 // outputs need, its calls written out, each step giving one column. What does
 // not vary is worked out already.
+//
+// It is what lies between a program and the kernels: straight-line code without calls, names
+// or branches, each number of which is a column.
 type work struct {
 	cols       []column // the inputs first
 	steps      []step
@@ -26,6 +29,8 @@ type column struct {
 }
 
 // step works out one column from others.
+//
+// Its place is kept for the lane that fails there: the message then names the line.
 type step struct {
 	op   ops.Op
 	to   int32
@@ -51,6 +56,8 @@ func (p place) failure(kind ops.Fault) Failure {
 }
 
 // cause is the number of a failure, from 1 on.
+//
+// Lanes note a number, and not the failure itself, so that a thousand that fail alike hold one.
 func (w *work) cause(f Failure) int32 {
 	for i := range w.failures {
 		if w.failures[i] == f {
@@ -130,6 +137,8 @@ func (w *work) grown(cause int32) bool {
 }
 
 // chosen is the column that a selection with a fixed condition takes.
+//
+// Such a selection is a function by intervals of something that does not vary.
 func (w *work) chosen(s *step) int32 {
 	switch is := w.cols[s.from[0]]; {
 	case is.cause != 0:
@@ -141,6 +150,8 @@ func (w *work) chosen(s *step) int32 {
 }
 
 // fold works out a step whose operands don't vary.
+//
+// It must fail as a lane would, with the same place: it is worked out by the same rules.
 func (w *work) fold(s *step) int32 {
 	a := w.cols[s.from[0]]
 	b := a

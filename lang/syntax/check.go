@@ -33,6 +33,8 @@ func (s *CheckStmt) Exprs() []Expr  { return exprs(s.Left, s.Right, s.Within) }
 func (*CheckStmt) Defines() []Ident { return nil }
 func (*CheckStmt) is() nature       { return nature{kept, Support, nil} }
 
+// Both sides may be worked out again: check v = v with m = 2*m says that the mass does not
+// matter.
 func readCheck(r *reader, tokens []token) (Stmt, *fault) {
 	p := r.line(tokens, 1)
 	s := &CheckStmt{Left: p.whole()}
@@ -63,6 +65,9 @@ var signWords = map[string]SignWord{"negative": Negative, "positive": Positive, 
 
 // bothSides asks whether what is replaced after the right side of a check is
 // replaced on the left side, too.
+//
+// A with goes as far as it can, and so takes the right side alone: with a name on the left,
+// that is rarely meant.
 func (r *reader) bothSides(s *CheckStmt) *fault {
 	w, ok := s.Right.(*With)
 	if !ok || IsWritten(s.Left) {

@@ -129,6 +129,9 @@ func (p *exprParser) product() Expr {
 
 // implied reads a product without signs. Which neighbours make one has been
 // looked at before; here every operand that follows goes with it.
+//
+// It binds more tightly than a stroke: ω/2π is ω/(2π). Whether print means something else by
+// a line is asked on its tokens (openbar.go).
 func (p *exprParser) implied() Expr {
 	x := p.unary()
 	for {
@@ -164,6 +167,8 @@ func namesMeet(x, y Expr) bool {
 
 // unary reads signs before an operand. A minus directly before a written
 // quantity belongs to it, and before a power it is applied last.
+//
+// -3 m is one quantity, but -3^2 is the negative of a square, as everywhere.
 func (p *exprParser) unary() Expr {
 	op, ok := sumOp(&p.tok)
 	if !ok {
@@ -204,6 +209,7 @@ func negated(x Expr, from int) bool {
 	return true
 }
 
+// 2^3^4 is read from either end in one book or another, and is refused.
 func (p *exprParser) power() Expr {
 	bare := p.bare
 	x := p.operand()

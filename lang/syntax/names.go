@@ -15,6 +15,10 @@ import (
 // without an underscore before them, and accents are composed.
 //
 //	v₀ v_0 → v0    omega → ω    mu_k → μ_k    Delta_x → Δx    omega0 → ω0
+//
+// Whoever types v_0 and reads v₀ means one thing, and so do omega and ω: two names would be two
+// quantities, of which one has no value. Mu as a part of a word, as in mug, stays: only a whole
+// run of letters is a letter spelled out.
 func Canonical(name string) string {
 	if plainName(name) {
 		return name
@@ -86,6 +90,9 @@ func plainName(name string) bool {
 }
 
 // foldName composes accents and replaces look-alikes and lowered characters.
+//
+// NFC (Unicode Standard Annex 15) makes one sign of a letter with its accent, however it was
+// typed.
 func foldName(name string) string {
 	ascii := true
 	for i := 0; i < len(name) && ascii; i++ {
@@ -135,6 +142,9 @@ func isLetterByte(c byte) bool { return c >= 'a' && c <= 'z' || c >= 'A' && c <=
 func isDigit(r rune) bool { return r >= '0' && r <= '9' || r >= '₀' && r <= '₉' }
 
 // startsName tells whether a name or a word of a unit may begin with r.
+//
+// Letters that look like a power or an index begin none, nor do ª and º, which are letters to
+// Unicode, and π, which is a number. ∆, the increment, is Δ to everyone.
 func startsName(r rune) bool {
 	if r < utf8.RuneSelf {
 		return isLetterByte(byte(r))

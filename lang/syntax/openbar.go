@@ -3,10 +3,10 @@ package syntax
 // bars finds what may be under a fraction bar: right of a stroke, a product
 // without signs. For each the ways to put brackets, the likeliest first.
 //
-// By the rules a product goes on from left to right: a/b c is (a/b)·c. In print all that
-// stands right of a stroke without a sign may be under it, 1/4πε0, and numbers alone hardly
-// are: ½ is the factor of 1/2 m v². Behind 2π, and before a bracket or a blank, the bar may
-// end earlier.
+// By the rules all of a product without signs is under the stroke that it follows, as in
+// 1/4πε0. Print means so as a rule, but not where numbers alone stand above and next to the
+// stroke: 1/2 m v² is half of it. Behind 2π, and before a bracket or a blank, the bar may end
+// earlier.
 func (ps pieces) bars() [][][]bracketing {
 	var out [][][]bracketing
 	for i := range ps {

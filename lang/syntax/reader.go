@@ -68,6 +68,11 @@ func ParseExpr(text string) (Expr, []finding.Finding) {
 
 // reader reads one statement: the range of its first line, which may go on over
 // several if a bracket is open, and its indented lines.
+//
+// What it is to read comes in with it, and what it has found stays in it: the readers of the
+// kinds of statements are methods, each in its own file, that take the tokens and give the
+// statement or the one fault that is told. The first is enough: what follows a fault may only
+// follow from it.
 type reader struct {
 	text     string
 	from, to int
@@ -84,6 +89,9 @@ type reader struct {
 }
 
 // split finds the first line and those under it.
+//
+// A line without an indent begins a statement. What is indented under it is its body: the
+// intervals of a function, the symbols of a formula, more of a note.
 func (r *reader) split() {
 	text := r.text
 	words, end, rest := headLines(text)
@@ -110,6 +118,9 @@ func (r *reader) split() {
 }
 
 // statement reads the statement by the words that it begins with.
+//
+// Slips of whole lines are looked for only where a line can't be read: a line that can is never
+// taken for another.
 func (r *reader) statement() (Stmt, *fault) {
 	line := r.text[r.from:r.to]
 	switch {
@@ -172,6 +183,9 @@ func clauses(read func(r *reader, tokens []token) (Stmt, *fault)) func(*reader, 
 
 // tokens reads the tokens of the statement's first line, and looks at what
 // stands side by side in them.
+//
+// A fault of two tokens side by side comes before one of the scanner that is further on: people
+// mend a line from the left.
 func (r *reader) tokens(head string) ([]token, *fault) {
 	tokens, bad := r.scanned, (*fault)(nil)
 	if tokens == nil {
@@ -203,6 +217,8 @@ func (r *reader) loose(tokens []token) {
 
 // plain reads a statement without a word of its own: a given, a result, a
 // function, a unit.
+//
+// What it is, its first tokens tell: NAME =, NAME(…) =, 1 NAME =, else an expression.
 func (r *reader) plain() (Stmt, *fault) {
 	tokens, bad := r.tokens("")
 	if bad != nil {

@@ -14,6 +14,8 @@ type (
 	// AreaUnder is area under F(x) [against x] from A to B: the integral of a curve.
 	// Var is bound in X. Where it is not written, it is the argument of the curve's
 	// only call, and its span is empty; it has no name if there is no such call.
+	//
+	// The name that it is against may be left out, as in area under F(x), where the curve shows it.
 	AreaUnder struct {
 		At       Span
 		X        Expr
@@ -82,6 +84,9 @@ func readsCurve(word, next string) bool {
 
 // reading reads a slope or an area. What it takes goes as far as it can, so that
 // in a sum or a product it needs brackets.
+//
+// So a slope in a sum must be in brackets: without, slope of x(t) at t = 3 s + 1 m/s would have
+// its place at 3 s + 1 m/s.
 func (p *exprParser) reading(w *StatementWord) Expr {
 	first := p.take()
 	x := p.nested(first.span(), func() Expr {

@@ -25,6 +25,10 @@ type Record struct {
 
 // ParseRecord reads a line that begins with an equals sign. Spans are byte
 // offsets in text.
+//
+// A record is no statement: it is compared with what the statement above comes to now, by
+// whoever replays the page. It is read by the scanner of all lines, so that its number and unit
+// mean what they would mean there.
 func ParseRecord(text string) (Record, []finding.Finding) {
 	r, bad := readRecord(text)
 	if bad != nil {
@@ -81,6 +85,9 @@ func readRecord(text string) (Record, *fault) {
 
 // many takes from a record of many values how many there are and what tells them from
 // others, and returns it with their mean alone: = 40 values of mean 1.2 s, digest 5a1f.
+//
+// A list of a thousand values would make a worksheet that nobody can read; a digest of them
+// tells a change all the same.
 func (r *Record) many(text string) (string, bool) {
 	head, rest, ok := strings.Cut(text, " values of mean ")
 	mean, digest, both := strings.Cut(rest, ", digest ")

@@ -46,7 +46,7 @@ func readReport(r *reader, tokens []token) (Stmt, *fault) {
 }
 
 const (
-	mostFigures = 15 // a number has no more
+	mostFigures = 15 // a float64 holds no more for certain
 	mostPoints  = 1000
 )
 
@@ -71,6 +71,8 @@ func (p *exprParser) count(thing string, most int) int {
 
 // figureWord tells whether a word behind a number is another for figures or for
 // decimals: to 3 sf, to 2 d.p.
+//
+// They are in the way of marking schemes, each another; a worksheet has one.
 func figureWord(word string) bool {
 	switch strings.ReplaceAll(word, ".", "") {
 	case "sf", "SF", "sigfig", "sigfigs", "sig figs", "sig fig", "significant figures", "digits", "significant digits",

@@ -32,6 +32,9 @@ type among struct {
 }
 
 // tokenSlips are looked for at each token.
+//
+// They come before the others, since what they find is none of the language: the rest of a
+// line with sin 30° in it means nothing.
 var tokenSlips = []slip[among]{
 	{"a function as print has it: sin 30°, sin²(θ), log(x)", among.functionForm},
 	{"a part of a unit beside it: 20° C, m s-1", among.besideUnit},
@@ -39,6 +42,8 @@ var tokenSlips = []slip[among]{
 
 // sideSlips are looked for where two operands stand side by side and make no
 // product. The last rule always finds something.
+//
+// The order matters where two could speak: t½ is an index before it is a product.
 var sideSlips = []slip[among]{
 	{"of: 3 % of m", among.ofProduct},
 	{"a number in words: half of 6 m", among.shareWord},
@@ -83,6 +88,8 @@ type operation struct {
 
 // treeSlips are looked for at each operator of a tree that is read: it can be
 // understood in two ways.
+//
+// A line that has one of these is well formed, and is asked about all the same.
 var treeSlips = []slip[operation]{
 	{"the power of a quantity: 5 m ^2", operation.unitPower},
 	{"the power of a root: √x^2", operation.rootPower},

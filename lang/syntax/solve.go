@@ -59,6 +59,9 @@ const (
 	LeastRoot
 )
 
+// A statement with many clauses is easier to read as a grammar than as code: the tags above are
+// all of it, but for the choice before a name and the chain of a condition, which have a Parse
+// of their own.
 var solveWord = StatementWord{
 	Word: "solve", Form: "solve EQ for NAME [in UNIT] [with …] [where …]",
 	Summary: "Rearranges an equation and works it out.",
@@ -101,6 +104,8 @@ var choosing = map[string]Choice{
 
 // keepChoices keeps the words that choose a root, which stand beside the name
 // without a sign between them.
+//
+// Only behind for the, so that later and greater may be names.
 func keepChoices(tokens []token) {
 	for i := 1; i+1 < len(tokens); i++ {
 		before, t, next := &tokens[i-1], &tokens[i], &tokens[i+1]
@@ -113,6 +118,8 @@ func keepChoices(tokens []token) {
 	}
 }
 
+// Where the grammar refuses a line, the slips that people make in a solve are looked for: and
+// between unknowns, the first t, a times t written at.
 func readSolve(r *reader, tokens []token) (Stmt, *fault) {
 	s, bad := solveLines(tokens, r.to)
 	if bad != nil {
@@ -148,6 +155,9 @@ func readSolve(r *reader, tokens []token) (Stmt, *fault) {
 }
 
 // inOrder finds for the first t: roots are chosen by their size and by conditions.
+//
+// Roots have no order but that of their size: which is the first hangs on where one begins to
+// count.
 func inOrder(tokens []token) *fault {
 	for i := 1; i+1 < len(tokens); i++ {
 		t, name := &tokens[i], &tokens[i+1]

@@ -11,6 +11,9 @@ import (
 type (
 	// With is EXPR with NAME = EXPR[, …]: a value worked out again with others
 	// replaced. What stands after = may use the names as they are.
+	//
+	// v with m = 2*m has the old m on the right: both are read before any is replaced, so that two
+	// bindings may change places.
 	With struct {
 		At Span
 		X  Expr
@@ -67,6 +70,8 @@ func (b *Binding) Parse(lex *lexer.PeekingLexer) error {
 }
 
 // binding reads NAME = EXPR.
+//
+// U@3 = W replaces the U that line 3 gave, where the page has two.
 func (p *exprParser) binding() Binding {
 	n := p.ident()
 	b := Binding{Name: n.Name, NameAt: n.NameAt}
