@@ -69,6 +69,8 @@ func (*Graph) is() nature       { return nature{kept, Task, nil} }
 var graphLines = production[Graph]()
 
 // keepAxes keeps the words that say what axes a graph has, at the end of a line.
+//
+// Blank, log, across and up are names like any others but at the end of a graph.
 func keepAxes(tokens []token) {
 	last := len(tokens) - 1
 	keep := func(words ...string) {
@@ -105,6 +107,9 @@ func readGraph(r *reader, tokens []token) (Stmt, *fault) {
 }
 
 // against finds what the curves go with: the name after for, else the one after against.
+//
+// A path is x(t) across and y(t) up: what both go with stands behind for. With one name behind
+// against there is no path.
 func (s *Graph) against() *fault {
 	if s.Against.Name != "" {
 		if s.Table {

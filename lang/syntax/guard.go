@@ -12,6 +12,9 @@ import (
 
 // guard refuses, before anything else looks at it, a text that is too long or
 // holds what no line may hold.
+//
+// A character that can't be seen, or that turns the direction of writing, would show a reader
+// another line than the one that is worked out.
 func guard(text string) *fault {
 	if len(text) > limit.Line {
 		return &fault{finding.New(finding.TooLong, Span{From: limit.Line, To: limit.Line},

@@ -5,6 +5,9 @@ import "slices"
 // InPlace is a reading as it is put into a line in the place of a part, so that what is
 // below a slash, under a root or raised there stays so: a product gets a bracket, round
 // the power behind the part too. At is all that it takes the place of.
+//
+// A reading is offered for a part of a line, and goes there as text: k of 1/k becomes a*b, and
+// 1/a*b would be something else.
 func InPlace(text string, part Span, reading string) (at Span, put string) {
 	_, tokens, bad := statementTokens(text)
 	i := slices.IndexFunc(tokens, func(t token) bool { return t.from == part.From })

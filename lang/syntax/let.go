@@ -23,6 +23,7 @@ func (*Let) is() nature         { return nature{kept, Aside, nil} }
 
 var letLines = production[Let]()
 
+// Two symbols of unlike units take two lines: let k in N/m, let m in kg.
 func readLet(r *reader, tokens []token) (Stmt, *fault) {
 	for i := 1; i < len(tokens); i++ {
 		if i > 1 && !tokens[i-1].sign(",") {

@@ -53,6 +53,8 @@ func prose(line string) bool {
 }
 
 // openEnd tells whether a line ends with an operator, so that it must go on.
+//
+// Nobody ends a line with a sign for its own sake: what follows stands on the next one.
 func openEnd(line string) bool {
 	_, to := trimBlanks(line, 0, len(line))
 	r, n := utf8.DecodeLastRuneInString(line[:to])
@@ -114,6 +116,9 @@ func takesBody(line string) bool {
 // Incomplete tells whether a text asks for more: a bracket is open, an operator
 // is the last thing on the line, or indented lines belong to the statement. Those
 // end with an empty line.
+//
+// It is asked at each Enter of a scratchpad, and must not be wrong in either way: a line that
+// is held back seems lost, one that is taken too early is refused.
 func Incomplete(text string) bool {
 	if guard(text) != nil {
 		return false

@@ -11,6 +11,8 @@ import (
 // power, a root or a function, too: ½×2×3² J, √(2×9.8×5) m/s, 40 cos(60°) J.
 
 // productUnit reads the unit behind such a product, if one stands here.
+//
+// An x that begins ×10^ is no unit: 3² x10^2.
 func (l *scanner) productUnit() {
 	at := l.skip(l.pos)
 	u := l.units()
@@ -23,6 +25,9 @@ func (l *scanner) productUnit() {
 // ofNumbers tells whether the term of a sum that tokens end with is worked out from
 // written numbers alone. An angle is in degrees by `in °` only. What is behind π, as in
 // 4π²m, is a name, and 2.10^8 a slip.
+//
+// It goes back from the end to the sign of a sum, an open bracket or a word, and meets nothing
+// on the way but numbers, π and functions of them: with a name in it, the unit could be a name.
 func ofNumbers(tokens []token, degrees bool) bool {
 	if base := baseOf(tokens, len(tokens)-1); base.kind == piToken || strings.HasSuffix(base.text, ".10") {
 		return false

@@ -18,6 +18,8 @@ func definesUnit(tokens []token) bool {
 }
 
 // ownUnit reads 1 lap = 400 m.
+//
+// What it is equal to may be worked out from the page, 1 lap = 2*π*r: a change of r changes it.
 func (r *reader) ownUnit(tokens []token) (Stmt, *fault) {
 	x, in, bad := r.result(tokens, 3)
 	if bad != nil {
