@@ -70,6 +70,10 @@ func (w *textWriter) box(b *Box) {
 	case comma:
 		w.WriteString(", ")
 	case thin, gap:
+		if w.page && b.text != "" { // between units, as a value is shown
+			w.WriteString(b.text)
+			return
+		}
 		w.WriteByte(' ')
 	case function:
 		w.WriteString(w.words(b.text))

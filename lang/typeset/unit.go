@@ -129,7 +129,7 @@ func takesPower(b Box) bool {
 func unitPart(p units.Part, written string) Box {
 	switch p.Kind {
 	case units.PartBlank:
-		return Box{kind: thin}
+		return Box{kind: thin, text: "·"} // the unit is a product
 	case units.PartSolidus:
 		return Box{kind: close, text: "/"}
 	case units.PartDot, units.PartStar:

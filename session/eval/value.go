@@ -161,6 +161,13 @@ func (p *Page) AsQuantity(d *plan.Def) (syntax.Expr, bool) {
 	if d.Unit == nil {
 		return nil, false
 	}
+	if e := p.EntryAt(d.Line); e != nil {
+		if s, ok := e.Stmt.(*syntax.Define); ok {
+			if mixed, ok := s.X.(*syntax.Mixed); ok { // 3 lb 8 oz, as it was written
+				return mixed, true
+			}
+		}
+	}
 	x, fs := syntax.ParseExpr(p.Shown(d, units.File))
 	return x, len(fs) == 0
 }

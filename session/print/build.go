@@ -179,9 +179,10 @@ func (b *builder) conclude(e *entry.Entry) {
 	for _, last := range values {
 		last.Figures.Guard = 0
 		a := answer{X: name(last.Name), Shown: shown{Value: &last}}
-		if s, ok := e.Stmt.(*syntax.Value); ok {
-			if _, again := s.X.(*syntax.With); again {
-				a = answer{X: s.X, Shown: shown{Words: "is " + last.Shown(units.Drawn)}}
+		if s, ok := e.Stmt.(*syntax.Value); ok && !syntax.IsWritten(s.X) {
+			a.X = s.X
+			if _, words := s.X.(syntax.Derived); words { // slope of v(t) at t = 2 s
+				a.Shown = shown{Words: "is " + last.Shown(units.Drawn)}
 			}
 		}
 		b.add(a)
@@ -328,7 +329,7 @@ func (b *builder) working(e *entry.Entry) {
 	if len(gives) == 1 {
 		w.Lines = lead(b.meanings.Of(gives[0], e))
 	}
-	var named syntax.Expr
+	var above entry.WorkLine // words on a line of their own, which the next line is put under
 	if l := lines[0]; l.Left == nil && l.Right != nil && len(lines) > 1 && lines[1].Left == nil {
 		lines[1].Left, lines = l.Right, lines[1:] // a value without a name
 	}
@@ -336,16 +337,20 @@ func (b *builder) working(e *entry.Entry) {
 		if i > 0 && l.Shown == nil && typeset.Text(l.Left) == typeset.Text(lines[i-1].Left) && typeset.Text(l.Right) == typeset.Text(lines[i-1].Right) {
 			continue // a step that changes nothing
 		}
-		if l.Words != nil && l.Shown == nil { // the value goes on under its own name
-			named, l.Left = l.Left, nil
-		} else if named != nil && l.Left == nil {
-			l.Left, named = named, nil
-		}
 		if l.Formula != "" {
 			l.Words = titled(l.Formula)
 		}
-		if n := len(w.Lines); n > 0 && l.Shown != nil && l.Left == nil && l.Words == nil && w.Lines[n-1].Right != nil &&
-			typeset.Expr(w.Lines[n-1].Right).Page() == (shown{Value: l.Shown}).text() {
+		if l.Words != nil && l.Right == nil && l.Shown == nil && i+1 < len(lines) && lines[i+1].Words == nil {
+			above = l
+			continue
+		}
+		if above.Words != nil {
+			l.Words, above.Words = above.Words, nil
+			if l.Left == nil { // the value goes on under its own name
+				l.Left = above.Left
+			}
+		}
+		if n := len(w.Lines); n > 0 && l.Left == nil && l.Words == nil && shows(w.Lines[n-1].Right, l.Shown) {
 			l.Left, l.Words, l.Reason = lines[i-1].Left, w.Lines[n-1].Words, lines[i-1].Reason
 			w.Lines = w.Lines[:n-1] // which is the value already
 		}
@@ -357,6 +362,21 @@ func (b *builder) working(e *entry.Entry) {
 		}
 	}
 	b.key(w)
+}
+
+// shows tells whether an expression is a value, as it is shown or to other figures.
+func shows(x syntax.Expr, v *entry.Value) bool {
+	if x == nil || v == nil {
+		return false
+	}
+	of := syntax.Unbracket(x)
+	if u, ok := of.(*syntax.Unary); ok {
+		of = u.X
+	}
+	if q, ok := of.(*syntax.Quantity); ok {
+		return q.Unit.Text == v.Unit.Behind(units.File)
+	}
+	return typeset.Expr(x).Page() == (shown{Value: v}).text()
 }
 
 // unrepeated is a working, or its end alone where an earlier one is the same but for the

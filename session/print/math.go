@@ -64,6 +64,9 @@ func breadth(x syntax.Expr) int {
 		case syntax.Add, syntax.Sub:
 			return left + right + 3
 		}
+		if lettersFollow(x.Y) {
+			return left + right
+		}
 		return left + right + 1
 	case *syntax.Paren:
 		switch x.X.(type) {
@@ -85,13 +88,27 @@ func breadth(x syntax.Expr) int {
 		}
 		return wide
 	case *syntax.Name:
-		return utf8.RuneCountInString(strings.ReplaceAll(x.Name, "_", ""))
+		letter, index, _ := strings.Cut(x.Name, "_")
+		return utf8.RuneCountInString(letter) + (2*utf8.RuneCountInString(index)+2)/3
 	case *syntax.Number:
 		return len(x.Value.Text)
 	case *syntax.Quantity:
 		return len(x.Value.Text) + utf8.RuneCountInString(x.Unit.Text)
 	}
 	return utf8.RuneCountInString(syntax.PrintExpr(x))
+}
+
+// lettersFollow tells whether a factor begins with letters, before which a product has no
+// sign.
+func lettersFollow(x syntax.Expr) bool {
+	if p, ok := x.(*syntax.Binary); ok && p.Op == syntax.Pow {
+		x = p.X
+	}
+	switch x.(type) {
+	case *syntax.Name, *syntax.Call:
+		return true
+	}
+	return false
 }
 
 // reach is the breadth of what stands at the right of a line, or of the widest of

@@ -274,7 +274,10 @@ func (t *plainText) long(row, indent, right string) {
 	case rows.Width(row) > t.columns/2:
 		t.wrapped("  ", "    ", strings.TrimSpace(row)+" "+right)
 	default:
-		t.wrapped(row, indent, right)
+		for _, part := range rowsOf(right, max(t.columns-runewidth.StringWidth(row), leastRow)) {
+			t.out(row + part)
+			row = indent
+		}
 	}
 }
 

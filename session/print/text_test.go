@@ -135,3 +135,23 @@ func TestBrokenSumKeepsItsBrackets(t *testing.T) {
 		}
 	}
 }
+
+// A number is not parted from its unit, and a row begins with a sign that is in few
+// brackets.
+func TestRowsOfFormulas(t *testing.T) {
+	for _, c := range []struct{ formula, want string }{
+		{"(13.5 m/s − √((13.5 m/s)² − 2·(9.80665 m/s²)·(9.0 m)))/(9.80665 m/s²)",
+			"(13.5 m/s − √((13.5 m/s)² − 2·(9.80665 m/s²)·(9.0 m)))|/(9.80665 m/s²)"},
+		{"√((0.045 kg)²·(9.80665 m/s²)² + (420 N/m)·(0.045 kg)·(13.5 m/s)²)",
+			"√((0.045 kg)²·(9.80665 m/s²)²| + (420 N/m)·(0.045 kg)·(13.5 m/s)²)"},
+		{"(0.85 kg)·(4.19 J/(g·°C))·(96 °C − 14 °C)·(0.48 kJ/(kg·K))·(240 g)",
+			"(0.85 kg)·(4.19 J/(g·°C))·(96 °C − 14 °C)|·(0.48 kJ/(kg·K))·(240 g)"},
+		{"a + b", "a + b"},
+		{strings.Repeat("x", 60), strings.Repeat("x", 56) + "|xxxx"},
+	} {
+		got := strings.Join(rowsOf(c.formula, 56), "|")
+		if want := strings.ReplaceAll(c.want, "| ", "|"); got != want {
+			t.Errorf("%s:\n got %s\nwant %s", c.formula, got, want)
+		}
+	}
+}
