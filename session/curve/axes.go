@@ -7,6 +7,7 @@ import (
 	"steelyard/lang/finding"
 	"steelyard/lang/ops"
 	"steelyard/lang/syntax"
+	"steelyard/lang/typeset"
 	"steelyard/session/entry"
 	"steelyard/session/graph"
 	"steelyard/units"
@@ -51,7 +52,10 @@ func (p *plot) offerLog(g *entry.Graph) {
 		what, axes = append(what, p.s.Against.Name), append(axes, "across")
 	}
 	if g.Y.From > 0 && g.Y.To > decades*g.Y.From && !p.curves[0].unit.Affine() {
-		what, axes = append(what, g.Y.Label.Quantities()), append(axes, "up")
+		for _, c := range p.curves {
+			what = append(what, typeset.Text(shortName(c, p.s.Against.Name)))
+		}
+		axes = append(axes, "up")
 	}
 	if what == nil {
 		return

@@ -42,7 +42,7 @@ func kindOf(x syntax.Expr) kind {
 // nameOf is what is written at a bar: of a formula its words, such as kinetic energy.
 func nameOf(x syntax.Expr) label {
 	if c, ok := x.(*syntax.Call); ok && isFormula(c.Func) {
-		return label{text: clean(strings.ReplaceAll(c.Func, "_", " "))}
+		return label{text: clean(strings.ReplaceAll(c.Func, "_", " ")), names: true}
 	}
 	return exprLabel(x)
 }

@@ -23,20 +23,22 @@ type point struct{ X, Y float64 }
 type label struct {
 	text string
 	math typeset.Box
+	// names tells that it names a curve or a kind of energy.
+	names bool
 }
 
 func exprLabel(x syntax.Expr) label {
-	return label{clean(typeset.Expr(x).Page()), typeset.Line(x)}
+	return label{text: clean(typeset.Expr(x).Page()), math: typeset.Line(x), names: true}
 }
 
 // numberLabel is the text of a tick.
-func numberLabel(text string) label { return label{text, typeset.Value(text, "")} }
+func numberLabel(text string) label { return label{text: text, math: typeset.Value(text, "")} }
 
 // axisLabel is what stands at an axis: the quantity over its unit ("x / cm", SI
 // Brochure 5.4.1), with the power of ten taken out of the texts of its ticks.
 func axisLabel(a entry.Axis, t ticks) label {
 	a.Label.Power = t.power
-	return label{clean(a.Label.String()), a.Label.Box(typeset.Line)}
+	return label{text: clean(a.Label.String()), math: a.Label.Box(typeset.Line)}
 }
 
 // curveLabels are the names of the curves of a graph that shows them. The axis names a

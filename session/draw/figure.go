@@ -20,6 +20,7 @@ const (
 	edge       = 8.0   // kept free around everything
 	tickLength = 5.0
 	acrossTick = 75.0 // of the width of a drawing for each tick of its x axis, about
+	leastTicks = 3    // on the x axis, where there is room: one or two don't tell a scale
 )
 
 // figureLayout is a figure with the places of all that is drawn of it.
@@ -44,7 +45,11 @@ type figureLayout struct {
 func newFigureLayout(g *entry.Graph, width float64) *figureLayout {
 	s := &figureLayout{Graph: g, labels: curveLabels(g), width: width}
 	s.x, s.y = spansOf(g)
-	s.xTicks, s.yTicks = s.x.ticks(int(width/acrossTick)), s.y.ticks(6)
+	about := int(width / acrossTick)
+	s.xTicks, s.yTicks = s.x.ticks(about), s.y.ticks(6)
+	for more := about + 1; len(s.xTicks.at) < leastTicks && more <= 2*about; more++ {
+		s.xTicks = s.x.ticks(more) // the step that is the next round one may be far longer
+	}
 	s.layout()
 	if !g.Blank {
 		s.see()

@@ -162,6 +162,9 @@ func (w *svgWriter) bar(b box, fill int, dashed bool) {
 // looks writes how a line is drawn, and ends its path.
 func (w *svgWriter) looks(k ink) {
 	w.put(`" fill="none" stroke="currentColor"`)
+	if k.drawn {
+		w.put(` class="curve"`)
+	}
 	if k.faint {
 		w.put(` stroke-opacity="0.25"`)
 	}
@@ -247,6 +250,9 @@ func (w *svgWriter) line(t textLine) {
 		w.put(` text-anchor="middle"`)
 	case end:
 		w.put(` text-anchor="end"`)
+	}
+	if t.names {
+		w.put(` class="name"`)
 	}
 	if t.math.IsEmpty() {
 		w.put(">", escape(t.text), "</text>\n")

@@ -105,3 +105,15 @@ func TestTeXPictures(t *testing.T) {
 		}
 	}
 }
+
+// An axis has ticks enough to tell its scale, however narrow the drawing.
+func TestEnoughTicks(t *testing.T) {
+	for _, to := range []float64{0.33, 6.3, 9, 15, 21, 40} {
+		for _, from := range []float64{0, -to} {
+			g := &entry.Graph{X: entry.Axis{From: from, To: to}, Y: entry.Axis{To: 1}, Blank: true}
+			if s := newFigureLayout(g, narrow); len(s.xTicks.at) < leastTicks {
+				t.Errorf("from %v to %v: ticks at %v", from, to, s.xTicks.at)
+			}
+		}
+	}
+}

@@ -28,6 +28,7 @@ type ink struct {
 	dash  []float64 // strokes and gaps; none for a solid line
 	faint bool
 	curve bool // joined and ended softly
+	drawn bool // of a curve that has a name
 }
 
 var (
@@ -50,7 +51,7 @@ var lines = [...]ink{
 // curveInk is how the i-th curve is drawn.
 func curveInk(i int) ink {
 	k := lines[i%len(lines)]
-	k.curve, k.width = true, k.width+0.9*float64(min(i/len(lines), 4))
+	k.curve, k.drawn, k.width = true, true, k.width+0.9*float64(min(i/len(lines), 4))
 	return k
 }
 
@@ -109,7 +110,7 @@ func (l label) rows(w float64) []label {
 	}
 	out := make([]label, len(texts))
 	for i, text := range texts {
-		out[i].text = text
+		out[i].text, out[i].names = text, l.names
 	}
 	return out
 }

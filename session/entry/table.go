@@ -61,7 +61,7 @@ func (h Head) String() string {
 func (h Head) Quantities() string {
 	names := make([]string, len(h.Of))
 	for i, x := range h.Of {
-		names[i] = typeset.Text(x)
+		names[i] = typeset.Expr(x).Page()
 	}
 	return strings.Join(names, ", ")
 }

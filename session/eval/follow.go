@@ -93,8 +93,12 @@ func (f *follower) binary(out *units.Product, x *syntax.Binary, e units.Exp) boo
 	return f.times(&left, x.X, units.NewExp(1, 1)) && f.times(&right, x.Y, units.NewExp(1, 1)) && left.Alike(&right) && out.Mul(&left, e)
 }
 
-// call follows a function of the worksheet into its expression.
+// call follows a function of the worksheet into its expression. Those of every worksheet
+// that give a pure number change no unit: A*sin(θ) is in the unit of A.
 func (f *follower) call(out *units.Product, x *syntax.Call, e units.Exp) bool {
+	if own, ok := ops.Named(x.Func); ok && (own.Takes == ops.PureToPure || own.Takes == ops.AngleToPure || own.Takes == ops.AnyToPure) {
+		return true
+	}
 	if u := f.p.callUnit(x); u != nil {
 		return out.Times(u, e)
 	}

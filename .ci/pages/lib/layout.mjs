@@ -1,5 +1,6 @@
 // Boxes on the screen and on paper: nothing wider than its page, no text over
 // another, no text cut off.
+import { checkDrawings } from "./drawing.mjs";
 
 // overflow runs in the page.
 function overflow() {
@@ -96,5 +97,6 @@ export async function measure(page, where, onPaper = false) {
 		...(await page.evaluate(overlaps)),
 		...(await page.evaluate(cut, onPaper)),
 	];
-	return found.map((f) => ({ rule: f.rule, text: `${f.text} (${where})` }));
+	const told = found.map((f) => ({ rule: f.rule, text: `${f.text} (${where})` }));
+	return [...told, ...(await checkDrawings(page, where, onPaper))];
 }
