@@ -52,7 +52,6 @@ func (n normalizer) turned(x *syntax.Call, angle sum) (sum, bool) {
 			name, minus = "cos", k == 3
 		}
 	case "cos":
-		minus = k == 1 || k == 2
 		if k&1 == 1 { // cos(u + 90°) = -sin(u)
 			name, minus = "sin", back != (k == 1)
 		} else {

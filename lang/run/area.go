@@ -52,26 +52,61 @@ func (w *floatWalker) area(fn int, lo, hi float64, rest ...float64) (float64, op
 	if lo == hi {
 		return 0, ops.NoFault
 	}
+	survey := w.surveyed
+	if p, again := w.period(fn, rest); again && hi-lo > manyPeriods*p {
+		survey = func(fn int, lo, hi float64, rest []float64) (total, ops.Fault) {
+			return w.inPeriods(fn, lo, hi, p, rest)
+		}
+	}
+	t, fault := survey(fn, lo, hi, rest)
+	if fault != ops.NoFault {
+		return 0, fault
+	}
+	return t.value(), ops.NoFault
+}
+
+// inPeriods is the area of a curve that is the same again after a period, by that over
+// one of them and over what is left.
+func (w *floatWalker) inPeriods(fn int, lo, hi, period float64, rest []float64) (t total, fault ops.Fault) {
+	wide := hi - lo
+	n := math.Floor(wide / period)
+	one, fault := w.surveyed(fn, lo, lo+period, rest)
+	if fault != ops.NoFault {
+		return one, fault
+	}
+	if left := wide - float64(n*period); left > 4*exact*wide {
+		if t, fault = w.surveyed(fn, lo, lo+left, rest); fault != ops.NoFault {
+			return t, fault
+		}
+	}
+	t.sum += float64(n * one.sum)
+	t.size += float64(n * one.size)
+	t.doubt += float64(n*one.doubt) + float64(8*exact*t.size)
+	return t, ops.NoFault
+}
+
+// surveyed is the area over a range, piece by piece.
+func (w *floatWalker) surveyed(fn int, lo, hi float64, rest []float64) (total, ops.Fault) {
 	s := newSurvey(w, fn, lo, hi, rest)
 	all := []piece{s.piece(lo, hi)}
 	for !w.stopped() {
-		total := inAll(all)
+		t := inAll(all)
 		switch {
 		case s.fault != ops.NoFault:
-			return 0, s.fault
-		case math.IsInf(total.doubt, 1) && !math.IsInf(total.worst, 1), total.poles > mostPoles:
-			return s.settled(all, total)
+			return t, s.fault
+		case math.IsInf(t.doubt, 1) && !math.IsInf(t.worst, 1), t.poles > mostPoles:
+			return s.settled(all, t)
 		}
-		if total.doubt <= total.aim() || total.doubt < nothing {
-			return total.value(), ops.NoFault
+		if t.doubt <= t.aim() || t.doubt < nothing {
+			return t, ops.NoFault
 		}
-		next, halved := s.halve(all, total)
+		next, halved := s.halve(all, t)
 		if !halved {
-			return s.settled(all, total)
+			return s.settled(all, t)
 		}
 		all = next
 	}
-	return 0, ops.Stopped
+	return total{}, ops.Stopped
 }
 
 // total is what pieces add up to, with the greatest doubt of one that can be
@@ -121,9 +156,9 @@ func (t total) value() float64 {
 
 // settled is the area when nothing is left to be halved. Where rounding alone is in doubt
 // and holds 0, the area is 0: a curve that is 0 but for its error has none.
-func (s *survey) settled(all []piece, t total) (float64, ops.Fault) {
+func (s *survey) settled(all []piece, t total) (total, ops.Fault) {
 	if t.doubt <= areaGood*t.size {
-		return t.value(), ops.NoFault
+		return t, ops.NoFault
 	}
 	rounding := true
 	for i := range all {
@@ -131,9 +166,10 @@ func (s *survey) settled(all []piece, t total) (float64, ops.Fault) {
 		rounding = rounding && (p.done || p.doubt <= areaAim*t.size)
 	}
 	if rounding && math.Abs(t.sum) <= t.doubt && t.doubt < math.Inf(1) {
-		return 0, ops.NoFault // the curve itself is within its error of 0
+		t.sum = 0 // the curve itself is within its error of 0
+		return t, ops.NoFault
 	}
-	return 0, ops.NotSettled
+	return t, ops.NotSettled
 }
 
 // survey encloses the area of a function piece by piece.

@@ -78,8 +78,15 @@ func (p *plot) curve(g *entry.Graph, c *curve) bool {
 	if shown.Empty() {
 		return p.nowhere(g, c, sampled.Empty())
 	}
+	if max(-shown.Lo, shown.Hi) > graph.Largest {
+		p.Find(finding.New(finding.OutOfRange, c.x.Span(), c.name+" goes beyond 10^300, which can't be drawn.", "Draw it in a larger unit, or over a shorter range."))
+		return false
+	}
 	said, shape := p.shape(c, &sampled)
 	g.Shapes = append(append(g.Shapes, said...), p.spread(c)...)
+	if shown.Coarse {
+		g.Shapes = append(g.Shapes, entry.Say("… goes up and down more often than the drawing can show: draw a shorter range.", entry.Math(shortName(c, p.s.Against.Name))))
+	}
 	out := entry.Curve{Of: c.x, Runs: p.inUnits(p.unit, c, shown.Runs), Shape: shape}
 	for _, d := range shown.Dots {
 		out.Dots = append(out.Dots, graph.Dot{Point: p.inUnit(p.unit, c, d.Point), Open: d.Open})

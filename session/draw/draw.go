@@ -13,6 +13,7 @@ import (
 	"steelyard/lang/syntax"
 	"steelyard/lang/typeset"
 	"steelyard/session/entry"
+	"steelyard/session/graph"
 )
 
 // point is a place on a drawing, y downward.
@@ -74,6 +75,9 @@ func Height(g *entry.Graph) (lo, hi float64) {
 	lo, hi = g.Y.From, g.Y.To
 	if g.Y.Log && lo > 0 && isFinite(hi) {
 		room := math.Pow(hi/lo, headRoom)
+		if lo == hi {
+			room = 3 // about a power of ten in all
+		}
 		return lo / room, hi * room
 	}
 	if !g.Blank {
@@ -86,7 +90,7 @@ func Height(g *entry.Graph) (lo, hi float64) {
 func roomy(a entry.Axis) (lo, hi float64) {
 	lo, hi = fromZero(a.From, a.To)
 	room := headRoom * (hi - lo)
-	if !(room < largest) {
+	if !(room < graph.Largest) {
 		return NiceRange(lo, hi)
 	}
 	if lo != 0 {
@@ -116,8 +120,6 @@ type span struct {
 	log      bool // equal ratios are equally long; from is above 0
 }
 
-const largest = 1e300 // beyond this, sums of two values overflow
-
 func newSpan(from, to float64) span {
 	from, to = finite(from, 0), finite(to, 1)
 	if from > to {
@@ -134,7 +136,7 @@ func finite(v, otherwise float64) float64 {
 	if math.IsNaN(v) {
 		return otherwise
 	}
-	return math.Max(-largest, math.Min(largest, v))
+	return math.Max(-graph.Largest, math.Min(graph.Largest, v))
 }
 
 // part gives where v lies in the span: 0 at from, 1 at to. It is bounded, so

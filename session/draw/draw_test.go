@@ -204,3 +204,11 @@ func TestTrueToScale(t *testing.T) {
 		}
 	}
 }
+
+// TestHeightOfLevel holds that a level line has a logarithmic axis if it is asked for.
+func TestHeightOfLevel(t *testing.T) {
+	lo, hi := Height(&entry.Graph{Y: entry.Axis{From: 3, To: 3, Log: true}})
+	if !(lo > 0 && lo < 3 && hi > 3) {
+		t.Errorf("from %v to %v", lo, hi)
+	}
+}

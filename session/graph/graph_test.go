@@ -277,3 +277,30 @@ func TestSamplePath(t *testing.T) {
 		t.Errorf("begins at %v", p.Runs[0][0])
 	}
 }
+
+// TestCoarse samples waves that are too quick for the points, whichever slow wave they
+// look like there, and curves that only seem so: steps, peaks and poles.
+func TestCoarse(t *testing.T) {
+	wave := func(w float64) func(float64) float64 { return func(x float64) float64 { return math.Sin(w * x) } }
+	tests := map[string]struct {
+		f    func(float64) float64
+		want bool
+	}{
+		"a slow wave":                 {wave(20), false},
+		"a wave of 100 periods":       {wave(62.8), false},
+		"a quick wave":                {wave(1e9), true},
+		"one of an even step":         {wave(2 * math.Pi * 19.2 * 8), true},
+		"its size":                    {func(x float64) float64 { return math.Abs(math.Sin(3e6 * x)) }, true},
+		"one that grows":              {func(x float64) float64 { return x * math.Sin(2e4*x) }, true},
+		"steps":                       {func(x float64) float64 { return math.Round(10 * x) }, false},
+		"a tangent":                   {func(x float64) float64 { return math.Tan(3 * x) }, false},
+		"a narrow pulse":              {func(x float64) float64 { return math.Exp(-1e8 * (x - 3) * (x - 3)) }, false},
+		"a line":                      {func(x float64) float64 { return 3 * x }, false},
+		"a wave on top of a parabola": {func(x float64) float64 { return x*x + 0.01*math.Sin(1e7*x) }, false},
+	}
+	for name, tt := range tests {
+		if got := Sample(of(tt.f), 0, 10).Coarse; got != tt.want {
+			t.Errorf("%s is coarse: %t", name, got)
+		}
+	}
+}

@@ -39,6 +39,8 @@ type Curve struct {
 	Lo, Hi float64
 	// Cut tells that it runs off beyond Lo and Hi.
 	Cut bool
+	// Coarse tells that it goes up and down so often that the points show another curve.
+	Coarse bool
 }
 
 // Dot is an end of a piece at a jump. It is open where the curve's value there is another.
@@ -49,6 +51,10 @@ type Dot struct {
 
 // Empty tells whether the curve has no value anywhere.
 func (c Curve) Empty() bool { return len(c.Runs) == 0 }
+
+// Largest is the size up to which values can be drawn: the sum of two that are larger may
+// be none.
+const Largest = 1e300
 
 const (
 	first  = 193  // points at first
@@ -63,6 +69,11 @@ const (
 	// mereSteps is after how many steps toward the farthest value one that has hardly
 	// grown is a mere peak: at a pole as slow as that of 1/√x it is 50 times as far.
 	mereSteps = 20
+	// probes is at how many places between its points a curve is looked at, and astray by
+	// how much it lies beyond both points there, as a part of the height, where these
+	// don't show it.
+	probes = 32
+	astray = 0.1
 )
 
 // Sample follows a curve from one place to another, closer where it bends, up to
@@ -87,9 +98,9 @@ func Sample(f Function, from, to float64, through ...float64) Curve {
 		}
 		s.add(x)
 	}
+	c := Curve{Coarse: s.coarse()}
 	s.poles()
 	s.edges()
-	c := Curve{}
 	c.Lo, c.Hi, c.Cut = s.height()
 	c.Cut = c.Cut || far
 	c.Runs = s.runs(c.Hi - c.Lo)
@@ -232,6 +243,35 @@ func (s *sampler) wanted() []float64 {
 		}
 	}
 	return x
+}
+
+// coarse tells whether a curve goes up and down between its points, by what it is at
+// uneven places: a wave that is far too quick for the points may look like a slow one.
+func (s *sampler) coarse() bool {
+	const golden = 0.6180339887498949 // whose multiples lie at no even steps
+	x, y, ok := make([]float64, probes), make([]float64, probes), make([]bool, probes)
+	for i := range x {
+		_, part := math.Modf(float64(i+1) * golden)
+		x[i] = s.from + float64(part*(s.to-s.from))
+	}
+	s.f(x, y, ok)
+	lo, hi, _ := s.height()
+	for i := range x {
+		if ok[i] {
+			lo, hi = min(lo, y[i]), max(hi, y[i])
+		}
+	}
+	room, count := astray*(hi-lo), 0
+	for i, at := range x {
+		k, _ := slices.BinarySearch(s.x, at)
+		if k == 0 || k == len(s.x) || !ok[i] || !s.ok[k-1] || !s.ok[k] {
+			continue
+		}
+		if y[i] < min(s.y[k-1], s.y[k])-room || y[i] > max(s.y[k-1], s.y[k])+room {
+			count++
+		}
+	}
+	return count > probes/8
 }
 
 // edges adds the places where values begin and end, found by halving.
