@@ -31,8 +31,8 @@ func TestOfferAtHand(t *testing.T) {
 	c.expect("  3.  ")
 	c.line("change 2 to r = 2.0 m", "  2.  r = 2.0 m")
 	c.expect("  3.  ")
-	c.line("d = 2 r", "Write `d = 2*r`")
-	c.shown("  3.  d = 2*r")
+	c.line("p = 2 r", "Write `p = 2*r`")
+	c.shown("  3.  p = 2*r")
 	c.send("\r")
 	c.expect("= 4 m, a length")
 	c.expect("  4.  ")
@@ -59,12 +59,12 @@ func TestOfferAtHand(t *testing.T) {
 	c.expect("= 10 m, a length")
 	c.expect("  6.  ")
 
-	c.line("change 4 to a = 2 r", "Write `a = 2*r`")
-	c.shown("  6.  change 4 to a = 2*r")
+	c.line("change 4 to p = 2 r", "Write `p = 2*r`")
+	c.shown("  6.  change 4 to p = 2*r")
 	c.send("\r")
-	c.expect("  4.  a = 2*r")
+	c.expect("  4.  p = 2*r")
 	c.expect("  6.  ")
-	c.line("change 4", "  4.  a = 2*r") // the line itself is in the prompt
+	c.line("change 4", "  4.  p = 2*r") // the line itself is in the prompt
 	c.send("\x7f\x7f\x7f3*m\r")
 	c.expect("= 9 kg, a mass")
 }

@@ -19,7 +19,7 @@ func adjacent(text string, tokens []token, known func(string) bool) *fault {
 				return bad
 			}
 		}
-		if i > 0 && tokens[i].begins() && tokens[i-1].ends() && !tokens[i].glued && !implied(tokens, i) && !namesBeside(tokens, i, known) {
+		if i > 0 && tokens[i].begins() && tokens[i-1].ends() && !implied(tokens, i) && !namesBeside(tokens, i, known) {
 			return first(sideSlips, at)
 		}
 	}

@@ -5,215 +5,196 @@ import (
 	"strings"
 
 	"steelyard/lang/finding"
-	"steelyard/lang/ops"
 )
 
-// Glued is a part of a line in which names run together: mgh, ½mv², ω²r, mgsinθ.
+// Glued is a part of a line that is read with signs or brackets which print leaves out:
+// mgh, ½mv², ω²r, mgsinθ, m(v-u), 1/2mv^2.
 type Glued struct {
 	At    Span
-	Parts []string // the names, in their order
-	Means string   // the product with its signs
+	Parts []string // the names, in their order, but for those in brackets
+	Means string   // with its signs
 }
 
-// ReadApart reads a statement in which each word that is no name of the page, and no unit
-// where it is, means the product of the names that it comes apart into. It binds as other
-// products without a sign do: looser than ^ and tighter than /. Nothing is read where a
-// word comes apart in several ways, or none does at all.
-func (rd *Reader) ReadApart(text string, in Scope) (Stmt, []finding.Finding, []Glued) {
-	a := &apart{in: inner{Scope: in}, text: text}
-	s, notes := rd.read(text, reader{splits: a, silent: true})
-	if s == nil || a.several {
+// ReadPlaced reads a line as one of its readings has it, with the places of what was
+// typed. It reads nothing where the reading is more than the line with signs and brackets
+// put in, or takes a unit for names that nobody can tell from one.
+func (rd *Reader) ReadPlaced(text string, r *Reading, of Stmt, in Scope) (Stmt, []finding.Finding, []Glued) {
+	_, lines, bad := stretches(r.Text, of)
+	if bad != nil {
 		return nil, nil, nil
 	}
-	return s, notes, a.glued
-}
-
-// apart takes words of a line apart.
-type apart struct {
-	in      inner
-	text    string
-	glued   []Glued
-	several bool // a word comes apart in several ways
-}
-
-// tokens are those of a line, with those of its words that come apart in their place.
-func (a *apart) tokens(tokens []token) []token {
-	a.in.names = boundIn(tokens)
-	a.several = slices.ContainsFunc(tokens, func(t token) bool { return t.kind == wordToken && t.text == "with" })
-	out := make([]token, 0, len(tokens)+8)
-	for i := range tokens {
-		t := &tokens[i]
-		head := i == 0 && (len(tokens) > 1 && tokens[1].is("=") || t.call)
-		switch {
-		case t.kind == unitToken && i > 0 && tokens[i-1].kind != wordToken && tokens[i-1].to == t.from && a.isProduct(t.text):
-			within, _ := scan(a.text, t.from, t.to, "")
-			for k := range within {
-				within[k].glued = within[k].kind == nameToken
-				next := &token{kind: wordToken}
-				if k+1 < len(within) {
-					next = &within[k+1]
-				} else if i+1 < len(tokens) {
-					next = &tokens[i+1]
-				}
-				out = a.add(out, within[k], next)
-			}
-		case head:
-			out = append(out, *t)
-		default:
-			next := &token{kind: wordToken}
-			if i+1 < len(tokens) {
-				next = &tokens[i+1]
-			}
-			out = a.add(out, *t, next)
+	p := &placed{in: in, text: text, reading: r.Text}
+	for _, tokens := range lines {
+		if !p.place(tokens) {
+			return nil, nil, nil
 		}
 	}
-	a.note(out)
-	return out
+	s, notes := rd.read(text, reader{placed: p, silent: true})
+	if s == nil || p.unsure || p.partsQuotient() {
+		return nil, nil, nil
+	}
+	return s, notes, p.glued()
 }
 
-// isProduct tells whether what is in the place of a unit, directly behind a number, is
-// none, and made of names. A unit that is hardly ever met is none: the as of 2as. What
-// begins with another unit is asked about, as 2N/n is; so is what a blank sets off.
-func (a *apart) isProduct(unit string) bool {
-	fs, ok := unitFactors(unit)
-	if !ok || a.in.IsUnit(fs[0].word) && (a.in.Known(Canonical(fs[0].word)) || a.in.Everyday(fs[0].word)) {
-		return false
-	}
-	for _, f := range fs {
-		if f.within != nil || !a.in.Known(Canonical(f.word)) && a.cut(f.word, Span{To: len(f.word)}, &token{kind: wordToken}) == nil {
+// placed are the tokens of a reading with the places of the text as it was typed. What
+// the reading puts in has a place without width.
+type placed struct {
+	in            Scope
+	text, reading string
+	at, read      int // how far the two texts have been gone through
+	out           []token
+	unsure        bool // a unit is taken for names that may well be one
+}
+
+// place finds tokens of the reading in the text.
+func (p *placed) place(tokens []token) bool {
+	for _, t := range tokens {
+		t.gap = p.reading[p.read:t.from]
+		between := strings.TrimSpace(t.gap)
+		at := p.skip(p.at)
+		if !strings.HasPrefix(p.text[at:], between) {
 			return false
 		}
+		at = p.skip(at + len(between))
+		p.read = t.to
+		typed := t.text
+		if t.kind == piToken && strings.HasPrefix(p.text[at:], "pi") {
+			typed = "pi"
+		}
+		switch found := strings.HasPrefix(p.text[at:], typed); {
+		case found:
+			t.from, t.to = at, at+len(typed)
+			p.at = t.to
+		case t.sign("*") || t.sign(")"):
+			t.from, t.to = p.at, p.at
+		case t.sign("("):
+			t.from, t.to = at, at
+		default:
+			return false
+		}
+		p.out = append(p.out, t)
 	}
 	return true
 }
 
-// add adds a token, or those that it comes apart into; next is the one behind it.
-func (a *apart) add(out []token, t token, next *token) []token {
-	if n := len(out); n > 0 && !t.call && (t.kind == nameToken || t.kind == wordToken && t.text == "at") {
-		t.glued = t.glued || out[n-1].kind == numToken && out[n-1].to == t.from // ½at², 2as
-		if t.glued || !out[n-1].ends() {
-			t.kind = nameToken // the word of the language has no place here
+// skip is the place of what follows blanks.
+func (p *placed) skip(at int) int { return len(p.text) - len(strings.TrimLeft(p.text[at:], " \t\n")) }
+
+// tokens are those of a stretch of the line as the reading has them; typed are those that
+// could be read in it as it is.
+func (p *placed) tokens(typed []token, from, to int) []token {
+	for i := range typed {
+		if split, part := p.split(&typed[i]); typed[i].kind == unitToken && split {
+			p.unsure = p.unsure || part || !p.mayBeNames(typed, i)
 		}
 	}
-	if t.kind != nameToken || t.call {
-		return append(out, t)
-	}
-	parts := []token{t}
-	if !a.in.Known(Canonical(t.text)) && !ops.IsFunction(t.text) {
-		if cut := a.cut(t.text, t.span(), next); cut != nil {
-			parts = cut
-		}
-	}
-	parts[0].glued = t.glued
-	if n := len(out); n > 0 && out[n-1].to == t.from && powerStart(out, n-1) > 0 && baseOf(out, n-1).kind == nameToken {
-		parts[0].glued = a.in.Known(Canonical(parts[0].text)) // ω²r
-	}
-	return append(out, parts...)
+	return slices.DeleteFunc(slices.Clone(p.out), func(t token) bool { return t.from < from || t.to > to })
 }
 
-// note keeps what the factors mean that run together in a line.
-func (a *apart) note(tokens []token) {
-	for i := 0; i < len(tokens); i++ {
-		if tokens[i].kind != nameToken {
+// split tells whether a unit of the line is something else in the reading, and whether a
+// part of it is a unit still.
+func (p *placed) split(unit *token) (split, part bool) {
+	for i := range p.out {
+		if t := &p.out[i]; t.from == unit.from && t.to > t.from {
+			part = t.kind == unitToken
+			return !part || t.to < unit.to, part
+		}
+	}
+	return false, false
+}
+
+// partsQuotient tells whether the reading ends a quotient of names before what stands
+// directly behind it: (v/2)*L for v/2L. Only a number above its bar is a factor by itself,
+// as the 1/2 of 1/2mv^2 is.
+func (p *placed) partsQuotient() bool {
+	for i := range p.out {
+		if !p.out[i].sign("(") || !p.put(i) {
 			continue
 		}
-		glued, end := tokens[i].glued, i+1
-		for end < len(tokens) && (tokens[end].glued || tokens[end].kind == superToken || tokens[end].sign("^") || tokens[end-1].sign("^") ||
-			tokens[end].from == tokens[end].to || tokens[end-1].from == tokens[end-1].to && tokens[end].kind == nameToken) {
-			glued = glued || tokens[end].glued
-			end++
+		within := pieces(p.out[i+1 : pieces(p.out).closing(i)])
+		over := slices.IndexFunc(within, func(t token) bool { return t.over() })
+		if over > 0 && !within[:over].numbers() {
+			return true
 		}
-		if !glued {
+	}
+	return false
+}
+
+// mayBeNames tells whether what is in the place of the unit at i may be names, if all of it
+// is: a blank before a unit says that it is one, but for several behind a number that
+// formulas have, ½ m v². Directly behind another number it is asked about if it begins with
+// a unit that people use, as 7N/n does.
+func (p *placed) mayBeNames(tokens []token, i int) bool {
+	unit, number := &tokens[i], &tokens[i-1]
+	fs, ok := unitFactors(unit.text)
+	glued := number.to == unit.from || !p.in.IsUnit(unit.text)
+	if from := pieces(tokens).start(i - 1); coefficient(p.text[tokens[from].from:number.to]) {
+		return glued || len(fs) > 1 || pieces(tokens).implied(i+1)
+	}
+	return ok && glued && number.kind != wordToken && !(p.in.IsUnit(fs[0].word) && (p.in.Known(Canonical(fs[0].word)) || p.in.Everyday(fs[0].word)))
+}
+
+// glued are the parts of the line in which something was put in.
+func (p *placed) glued() (out []Glued) {
+	for i := 0; i < len(p.out); i++ {
+		t := &p.out[i]
+		if typed := t.to > t.from; !t.begins() || t.sign("(") && typed || (t.call || t.sign("√")) && i+1 < len(p.out) && !p.put(i+1) {
+			continue // what is in brackets is looked at by itself
+		}
+		end, any := p.run(i)
+		if !any {
 			continue
 		}
-		from := i
-		if end == i+1 {
-			if i == 0 || !tokens[i-1].ends() {
-				continue
+		from, g := i, Glued{}
+		switch {
+		case i > 1 && p.put(i) && p.out[i-1].over():
+			from, _ = pieces(p.out).term(i - 2) // with what is above the bar
+			if n := len(out) - 1; n >= 0 && out[n].At.From >= p.out[from].from {
+				g.Parts, out = out[n].Parts, out[:n]
 			}
-			from-- // 2m
+		case t.kind == numToken && p.put(i+1) && end > i+4:
+			i += 2 // the mv² of ½mv²
+			from = i
 		}
-		g, run := Glued{At: tokens[from].span().Join(tokens[end-1].span())}, pieces(slices.Clone(tokens[from:end]))
-		for k := range run {
-			if run[k].kind == nameToken && !run[k].call {
-				g.Parts = append(g.Parts, Canonical(run[k].text))
+		g.At = p.out[from].span().Join(p.out[end-1].span())
+		depth := 0
+		for k := i; k < end; k++ {
+			t := &p.out[k]
+			switch {
+			case t.sign("(") && (!p.put(k) || depth > 0 || k > 0 && p.out[k-1].call):
+				depth++
+			case t.sign(")") && depth > 0:
+				depth--
+			case t.kind == nameToken && !t.call && depth == 0:
+				g.Parts = append(g.Parts, Canonical(t.text))
 			}
 		}
-		if len(g.Parts) == 0 {
-			continue
-		}
-		g.Means, _ = run.text(nil)
-		a.glued = append(a.glued, g)
+		means, _ := pieces(p.out[from:end]).text(nil)
+		g.Means = strings.TrimSpace(means)
+		out = append(out, g)
 		i = end - 1
 	}
-}
-
-// cut takes a word apart into names, or into names and a function with its argument, if
-// what is behind it ends that; nil for another word.
-func (a *apart) cut(word string, at Span, next *token) []token {
-	if out := a.names(word, at.From); out != nil {
-		return out
-	}
-	for cut := range word {
-		for n := 2; n <= 3 && cut+n < len(word); n++ {
-			if !bareFunction(word[cut : cut+n]) {
-				continue
-			}
-			rest := strings.TrimLeft(word[cut+n:], "0123456789")
-			head, argument := a.nameOrNames(word[:cut], at.From), a.nameOrNames(rest, at.From+len(word)-len(rest))
-			if argument == nil || cut > 0 && (head == nil || word[cut-1] == 'a') || !endsArgument(next) {
-				return nil
-			}
-			from, to := at.From+cut, at.From+cut+n
-			out := append(head, token{kind: nameToken, text: word[cut : cut+n], from: from, to: to, call: true, glued: cut > 0},
-				token{kind: signToken, text: "(", from: to, to: to})
-			if number := word[cut+n : len(word)-len(rest)]; number != "" {
-				out = append(out, token{kind: numToken, text: number, from: to, to: to + len(number)})
-				argument[0].glued = true
-			}
-			return append(append(out, argument...), token{kind: signToken, text: ")", from: at.From + len(word), to: at.From + len(word)})
-		}
-	}
-	return nil
-}
-
-// nameOrNames is names where the word may be one name as well.
-func (a *apart) nameOrNames(word string, from int) []token {
-	if a.in.Known(Canonical(word)) {
-		return []token{{kind: nameToken, text: word, from: from, to: from + len(word)}}
-	}
-	return a.names(word, from)
-}
-
-// names takes a word that begins at a place apart into two names or more; nil where it
-// can't be, or in several ways.
-func (a *apart) names(word string, from int) []token {
-	var at [longestApart + 1]int // where each letter begins, and the word ends
-	n := 0
-	for i := range word {
-		if n == longestApart {
-			return nil
-		}
-		at[n] = i
-		n++
-	}
-	at[n] = len(word)
-	var ways, end [longestApart + 1]int // of the letters from each on: how many ways, and where the first name ends
-	ways[n] = 1
-	for i := n - 1; i >= 0; i-- {
-		for j := i + 1; j <= n; j++ {
-			if ways[j] > 0 && j-i < n && startsName(firstRune(word[at[i]:])) && a.in.Known(Canonical(word[at[i]:at[j]])) {
-				ways[i], end[i] = min(ways[i]+ways[j], 2), j
-			}
-		}
-	}
-	if ways[0] != 1 {
-		a.several = a.several || ways[0] > 1
-		return nil
-	}
-	var out []token
-	for i := 0; i < n; i = end[i] {
-		out = append(out, token{kind: nameToken, text: word[at[i]:at[end[i]]], from: from + at[i], to: from + at[end[i]], glued: i > 0})
-	}
 	return out
+}
+
+// put tells whether the reading puts a token in.
+func (p *placed) put(k int) bool { return p.out[k].from == p.out[k].to }
+
+// run returns where the factors end that begin at i and have no sign or blank between
+// them but what the reading puts in, and whether it does.
+func (p *placed) run(i int) (end int, any bool) {
+	for end = i; ; end++ {
+		if p.out[end].sign("(") {
+			for closing := pieces(p.out).closing(end); end < closing; end++ {
+				any = any || p.put(end)
+			}
+		}
+		any = any || p.put(end)
+		t, next := &p.out[end], end+1
+		if next == len(p.out) || !(p.put(next) || p.put(end) && !t.sign(")") || t.sign("√") || t.sign("^") || t.call ||
+			p.out[next].kind == superToken || p.out[next].sign("^") ||
+			p.out[next].from == t.to && p.out[next].begins() && t.ends()) {
+			return next, any
+		}
+	}
 }

@@ -139,10 +139,10 @@ func (p *exprParser) implied() Expr {
 		if t.kind != nameToken && t.kind != piToken && !t.sign("(") && !t.sign("√") {
 			return x
 		}
-		at, glued := Span{From: p.end, To: t.from}, t.glued
+		at := Span{From: p.end, To: t.from}
 		y := p.power()
 		b := binary(Mul, at, x, y)
-		b.Implied = !glued && !namesMeet(x, y)
+		b.Implied = !namesMeet(x, y)
 		x = b
 	}
 }

@@ -66,7 +66,7 @@ func (m *mayOpen) at(x Expr) bool {
 		if x.Line != 0 {
 			return false
 		}
-		if angleLetter(x.Name) {
+		if angleLetter(x.Name) && m.in.Known(x.Name) {
 			v, ok := m.in.Number(x.Name)
 			return ok && math.Abs(v) > 2*math.Pi
 		}

@@ -274,33 +274,53 @@ func (o *opener) nameSlot(ps pieces, i int) (slot, bool) {
 }
 
 // gluedFunction reads names, a function and its argument that run together: Fdcosθ,
-// sin2θ. The argument has so many names at most, and those behind it are factors: the t
-// of v0cosθt.
+// sin2θ, sinθcosθ. The argument has so many names at most, and those behind it are
+// factors: the t of v0cosθt.
 func (o *opener) gluedFunction(text string, most int) (pieces, bool) {
-	for cut := range text {
-		for n := 2; n <= 3 && cut+n < len(text); n++ {
-			if !bareFunction(text[cut : cut+n]) {
-				continue
+	from, to := functionIn(text)
+	if to == 0 {
+		return nil, false
+	}
+	names, ok := o.names(text[:from])
+	if from > 0 && !ok {
+		return nil, false
+	}
+	word := strings.TrimLeft(text[to:], "0123456789")
+	number := strings.TrimSuffix(text[to:], word)
+	var more pieces
+	if next, _ := functionIn(word); next > 0 {
+		if more, ok = o.gluedFunction(word[next:], most); !ok {
+			return nil, false
+		}
+		word = word[:next]
+	}
+	argument, ok := o.names(word)
+	if word == "" && text[from:to] != "ln" {
+		argument, ok = pieces{{kind: unitToken, text: "°"}}, true // hardly any angle in radians is a whole number
+	}
+	if !ok && word != "" {
+		return nil, false
+	}
+	out := append(names, token{kind: nameToken, text: text[from:to], call: true}, token{kind: signToken, text: "("})
+	if number != "" {
+		out = append(out, token{kind: numToken, text: number})
+	}
+	most = min(most, len(argument))
+	out = append(append(out, argument[:most]...), token{kind: signToken, text: ")"})
+	return append(append(out, argument[most:]...), more...), true
+}
+
+// functionIn is the first function in a word that print writes without brackets, with
+// something behind it.
+func functionIn(text string) (from, to int) {
+	for from := range text {
+		for to := from + 2; to <= from+3 && to < len(text); to++ {
+			if bareFunction(text[from:to]) {
+				return from, to
 			}
-			word := strings.TrimLeft(text[cut+n:], "0123456789")
-			argument, known := o.names(word)
-			if known = known || word == ""; word == "" && text[cut:cut+n] != "ln" {
-				argument = pieces{{kind: unitToken, text: "°"}} // hardly any angle in radians is a whole number
-			}
-			names, ok := o.names(text[:cut])
-			if !known || cut > 0 && !ok {
-				continue
-			}
-			out := append(names, token{kind: nameToken, text: text[cut : cut+n], call: true}, token{kind: signToken, text: "("})
-			if number := strings.TrimSuffix(text[cut+n:], word); number != "" {
-				out = append(out, token{kind: numToken, text: number})
-			}
-			most = min(most, len(argument))
-			out = append(append(out, argument[:most]...), token{kind: signToken, text: ")"})
-			return append(out, argument[most:]...), true
 		}
 	}
-	return nil, false
+	return 0, 0
 }
 
 // ofLetter tells whether a bracket holds one name alone that has no value, as the

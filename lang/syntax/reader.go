@@ -28,7 +28,7 @@ func (rd *Reader) Read(text string) (Stmt, []finding.Finding) {
 	return rd.read(text, reader{})
 }
 
-// read is Read in a way: silently, or with words taken apart.
+// read is Read in a way: silently, or as a reading has the line.
 func (rd *Reader) read(text string, way reader) (Stmt, []finding.Finding) {
 	if bad := guard(text); bad != nil {
 		return nil, []finding.Finding{bad.Finding}
@@ -80,7 +80,7 @@ type reader struct {
 	body     []Span
 	word     *StatementWord         // that it begins with, or nil
 	known    func(name string) bool // tells names of the page, or nil
-	splits   *apart                 // takes words apart that are no names, or nil
+	placed   *placed                // the tokens of the reading that is taken, or nil
 	alone    bool                   // it is an expression that stands alone, and nothing works out
 	silent   bool                   // nobody asks why it can't be read
 	scanned  []token                // of the line, if it has been scanned
@@ -195,8 +195,8 @@ func (r *reader) tokens(head string) ([]token, *fault) {
 	if r.word != nil && r.word.keep != nil {
 		r.word.keep(tokens)
 	}
-	if r.splits != nil && bad == nil {
-		tokens = r.splits.tokens(tokens)
+	if r.placed != nil {
+		tokens, bad = r.placed.tokens(tokens, r.from, r.to), nil
 	}
 	r.loose(tokens)
 	if earlier := adjacent(r.text, tokens, r.knownIn(tokens)); earlier != nil && (bad == nil || earlier.At.From < bad.At.From) {

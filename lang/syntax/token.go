@@ -26,7 +26,6 @@ const (
 type token struct {
 	kind     lexer.TokenType
 	call     bool // a name with its bracket directly after it
-	glued    bool // a factor without a sign or a blank before it
 	from, to int
 	text     string // as it was typed
 

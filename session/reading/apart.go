@@ -11,54 +11,109 @@ import (
 	"steelyard/units"
 )
 
-// asProducts reads a line in which names run together as their product: E = mgh, where m,
-// g and h have values. It says so at the first use. The line is read so where nobody can
-// mean another thing:
+// asOnly reads a line as the one of its readings that makes sense: E = mgh, where m, g and
+// h have values, or v = A√(k/m). It says so at the first use. The line is read so where
+// nobody can mean another thing:
 //
-//   - each word comes apart into names in one way, and is not nearly a name of the page
-//     that makes as much sense;
 //   - of all readings that print allows, this makes most sense;
 //   - the dimensions prove it: the name that the line gives, its `in`, or the other side
-//     of a sum or an equation says what must come out.
+//     of a sum or an equation says what must come out;
+//   - no word that is taken apart is nearly a name of the page that makes as much sense.
 //
 // All else stays a question. A word may be one quantity that somebody forgot to give a
 // value, Fx or vi, and only dimensions can tell that it is none.
-func (s *settler) asProducts(open *syntax.Open) (Verdict, bool) {
-	if open.Many || open.Equation || open.Uncertain || open.Exponential || len(open.Readings) == 0 || !s.mayRunTogether(open) {
-		return Verdict{}, false
+func (s *settler) asOnly(open *syntax.Open) bool {
+	if open.Many || open.Equation || open.Uncertain || open.Exponential || len(open.Readings) == 0 || !s.writtenOtherwise(open) {
+		return false
 	}
-	stmt, notes, words := s.roomOf().ReadApart(s.Entry.Text, &s.scope)
-	if d, ok := stmt.(*syntax.Define); stmt == nil || len(words) == 0 || ok && syntax.Holds(d.X, d.Name) || slices.ContainsFunc(words, s.unsure) {
-		return Verdict{}, false
+	own, others := s.best(open)
+	if own == nil || own.sense == none || others >= own.sense {
+		return false
 	}
-	own, others := s.weighApart(open, stmt)
-	if own.sense == none || others >= own.sense || !s.proves(stmt, words) {
-		return Verdict{}, false
+	stmt, notes, words := s.roomOf().ReadPlaced(s.Entry.Text, &own.Reading, own.stmt, &s.scope)
+	if d, ok := stmt.(*syntax.Define); stmt == nil || len(words) == 0 || !sameShape(stmt, own.stmt) || ok && syntax.Holds(d.X, d.Name) ||
+		slices.ContainsFunc(words, s.unsure) || !s.proves(stmt, own, words) {
+		return false
 	}
 	for _, w := range words {
-		if s.isNear(&w, &own) {
-			return Verdict{}, false
+		if s.isNear(&w, own) {
+			return false
 		}
 	}
 	for _, w := range words {
 		word := s.Entry.Text[w.At.From:w.At.To]
 		f := finding.New(finding.ReadAs, w.At, readAs(word)+w.Means+".", "")
 		if !s.Page.Set.CanNote(f.Message) {
-			return Verdict{}, false
+			return false
 		}
 		notes = append(notes, f)
 	}
 	s.Entry.Stmt, s.Entry.Findings = stmt, notes
-	return Verdict{}, true
+	return true
 }
 
-// mayRunTogether tells whether names may run together in a line. It is quick: a line that
-// can't be read is none if it has no reading that is written in another way.
-func (s *settler) mayRunTogether(open *syntax.Open) bool {
-	if s.Entry.Stmt == nil {
-		return slices.ContainsFunc(open.Readings, func(r syntax.Reading) bool { return r.Text != s.Entry.Text })
+// mended is what is open in a line that can't be read, as it is written with what was found
+// wrong put right: sin(θ)/g or sin(θ/g) for sin θ/g.
+func (s *settler) mended() *syntax.Open {
+	var out syntax.Open
+	for _, f := range s.Entry.Findings {
+		for _, r := range f.Readings {
+			if f.ID == finding.NotWritten && f.At.To <= len(s.Entry.Text) && !strings.ContainsAny(s.Entry.Text[f.At.From:f.At.To], "^²³⁻") {
+				text := s.Entry.Text[:f.At.From] + r + s.Entry.Text[f.At.To:]
+				out.Readings = append(out.Readings, syntax.OpenIn(text, nil, &s.scope).Readings...)
+			}
+		}
 	}
-	return open.Beside || slices.ContainsFunc(open.Words, func(word string) bool { return utf8.RuneCountInString(word) > 1 })
+	return &out
+}
+
+// writtenOtherwise tells whether a line has a reading that is written in another way.
+func (s *settler) writtenOtherwise(open *syntax.Open) bool {
+	return slices.ContainsFunc(open.Readings, func(r syntax.Reading) bool { return r.Text != s.Entry.Text })
+}
+
+// severalWays tells whether parts of a word come apart into names, or make one together:
+// mgh where mg is a name too.
+func (s *settler) severalWays(parts []string) bool {
+	for i, part := range parts {
+		if _, ok := syntax.NamesIn(part, s.Known); ok {
+			return true
+		}
+		for _, next := range parts[i+1:] {
+			if part += next; s.Known(part) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// best weighs the readings of a line: the one that makes most sense, and what the best of
+// the others makes. It is nil where that is the one by the rules.
+func (s *settler) best(open *syntax.Open) (own *weighed, others sense) {
+	rule := s.weighStmt(syntax.Reading{Text: s.Entry.Text}, s.Entry.Stmt)
+	all := s.weighAll(open, &rule)
+	if rule.fitsLetter() {
+		rule.sense = fitting
+	}
+	for i := range all {
+		if all[i].fitsLetter() {
+			all[i].sense = fitting
+		}
+		if own == nil || all[i].sense > own.sense {
+			own = &all[i]
+		}
+	}
+	if own == nil || own.same(&rule) {
+		return nil, none
+	}
+	others = rule.sense
+	for i := range all {
+		if w := &all[i]; !own.same(w) {
+			others = max(others, w.sense)
+		}
+	}
+	return own, others
 }
 
 // readAs begins what is said of names that run together.
@@ -77,33 +132,21 @@ func (s *settler) roomOf() *syntax.Reader {
 const longestSpoken = 3
 
 // unsure tells of names that run together whether dimensions can't prove them: one is
-// there twice, as if a key had been hit twice; they spell a word; or a plain number is
-// behind another name, where an index is.
+// there twice, as if a key had been hit twice; they come apart in several ways or spell a
+// word; or a plain number is behind another name, where an index is.
 func (s *settler) unsure(w syntax.Glued) bool {
 	word := strings.Join(w.Parts, "")
-	if syntax.HasTwice(w.Parts) || syntax.IsSpoken(word) && utf8.RuneCountInString(word) > longestSpoken {
+	if syntax.HasTwice(w.Parts) || s.severalWays(w.Parts) || syntax.IsSpoken(word) && utf8.RuneCountInString(word) > longestSpoken {
 		return true
 	}
-	return slices.ContainsFunc(w.Parts[1:], func(name string) bool {
+	return len(w.Parts) > 1 && slices.ContainsFunc(w.Parts[1:], func(name string) bool {
 		d, ok := s.planner.Names.Lookup(name)
-		return ok && d.Kind == plan.Quantity && d.Slot >= 0 && s.planner.Static(d.Slot).Dim.IsOne() && !s.Angle(name)
-	})
-}
-
-// weighApart weighs the reading of a line that is the statement with its words taken
-// apart, and the best of the others.
-func (s *settler) weighApart(open *syntax.Open, stmt syntax.Stmt) (own weighed, others sense) {
-	all := s.weighAll(open, &weighed{})
-	k := slices.IndexFunc(all, func(w weighed) bool { return w.stmt != nil && sameShape(w.stmt, stmt) })
-	if k < 0 {
-		return own, others
-	}
-	for i := range all {
-		if w := &all[i]; !all[k].same(w) {
-			others = max(others, w.sense)
+		if !ok || d.Kind != plan.Quantity || d.Slot < 0 || s.Angle(name) {
+			return false
 		}
-	}
-	return all[k], others
+		st := s.planner.Static(d.Slot)
+		return st.Dim.IsOne() && st.Open == 0 // u2 = 0 may be a speed
+	})
 }
 
 // sameShape tells whether two statements have the same expressions but for brackets.
@@ -112,7 +155,7 @@ func sameShape(a, b syntax.Stmt) bool {
 }
 
 // proves tells whether a line says what must come out, and the dimensions agree.
-func (s *settler) proves(stmt syntax.Stmt, words []syntax.Glued) bool {
+func (s *settler) proves(stmt syntax.Stmt, own *weighed, words []syntax.Glued) bool {
 	c := s.claimOf(stmt)
 	for _, x := range c.of {
 		switch x.(type) {
@@ -123,10 +166,12 @@ func (s *settler) proves(stmt syntax.Stmt, words []syntax.Glued) bool {
 	switch {
 	case len(c.of) == 0:
 		return false
+	case !slices.ContainsFunc(words, func(w syntax.Glued) bool { return len(w.Parts) > 0 }):
+		return true // 2sinθcosθ
 	case c.speaks():
 		fits, _, _ := s.fittingOf(stmt, s.Entry.Text, nil)
 		return fits
-	case s.fitsLetter(stmt):
+	case own.fitsLetter():
 		return true
 	}
 	return !slices.ContainsFunc(words, func(w syntax.Glued) bool { return !s.inSum(c.of[0], w.At, false) })
@@ -138,19 +183,15 @@ const longestIndex = 3
 // indices are words that are written behind the letter of a quantity: vmax.
 var indices = [...]string{"max", "min", "net", "tot", "out", "avg", "end"}
 
-// fitsLetter tells whether a line gives a name that is the letter of a quantity with its
-// index directly behind, and is that quantity: Ep = mgh, Fx = mg; or that of an energy
-// with what kind it is before: PE = mgh.
-func (s *settler) fitsLetter(stmt syntax.Stmt) bool {
-	d, ok := stmt.(*syntax.Define)
-	if !ok {
-		return false
-	}
-	got := s.Try(d.X)
-	return got.Static.Open == 0 && isOfLetter(d.Name, got.Static.Dim, func(letter string, dim units.Dim) bool { return units.Customary(letter, dim) })
+// fitsLetter tells whether a reading gives a name that its letter fits.
+func (w *weighed) fitsLetter() bool {
+	d, ok := w.stmt.(*syntax.Define)
+	return ok && w.sense > odd && !w.speaks && isOfLetter(d.Name, w.dim, units.Customary)
 }
 
-// isOfLetter tells whether a quantity is one that the letter of a name is used for.
+// isOfLetter tells whether a quantity is one that the letter of a name is used for, with its
+// index directly behind: Ep = mgh, Fx = mg; or that of an energy with what kind it is before:
+// PE = mgh.
 func isOfLetter(name string, dim units.Dim, used func(letter string, dim units.Dim) bool) bool {
 	letter, n := utf8.DecodeRuneInString(name)
 	if dim.IsOne() || utf8.RuneCountInString(name[n:]) > longestIndex || syntax.IsSpoken(name) && !slices.Contains(indices[:], name[n:]) {

@@ -49,6 +49,9 @@ func (s *settler) product() Verdict {
 	if !s.takeApart(&p) || syntax.IsProductOf(p.right, p.parts) {
 		return Verdict{}
 	}
+	if p.right != nil && s.Try(p.right).Slot == run.NoSlot {
+		p.right = nil // nRT is read below
+	}
 	switch {
 	case len(p.lacking) == 0:
 		if s.indexed(p) {

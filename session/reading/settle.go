@@ -106,8 +106,8 @@ func (s *settler) open() (v Verdict, measured bool) {
 			open = equation
 		}
 	}
-	if v, ok := s.asProducts(&open); ok {
-		return v, measured
+	if s.asOnly(&open) || stmt == nil && s.asOnly(s.mended()) {
+		return Verdict{}, measured
 	}
 	if len(open.Readings) == 0 {
 		return Verdict{}, measured
