@@ -84,8 +84,12 @@ func (c *Columns) Run(in, out [][]float64) []Fail {
 	c.fails = c.fails[:0]
 	n := c.lanes(in, out)
 	size, care := c.most, careLanes
+	sureFrom := 0 // from where on all lanes so far were run without care
 	for lo := 0; lo < n; {
 		m := min(size, n-lo)
+		if again := group - m; again > 0 && again <= lo-sureFrom {
+			lo, m = lo-again, group // some lanes once more, so that the last group is whole
+		}
 		if !c.spend(m, blockSetUp) {
 			return c.stopped(out, lo, n)
 		}
@@ -105,7 +109,7 @@ func (c *Columns) Run(in, out [][]float64) []Fail {
 			}
 			c.fails = c.careful.run(in, out, lo, m, c.fails)
 		}
-		size, care = careLanes, min(2*care, blockLanes)
+		size, care, sureFrom = careLanes, min(2*care, blockLanes), lo
 	}
 	return c.fails
 }

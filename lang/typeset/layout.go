@@ -30,7 +30,7 @@ func Line(x syntax.Expr) Box {
 // put adds a box to the row.
 func (l *layout) put(b Box) {
 	if l.stack == nil {
-		l.stack = make([]Box, 0, 8)
+		l.stack = make([]Box, 0, 4)
 	}
 	l.stack = append(l.stack, b)
 }

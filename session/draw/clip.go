@@ -2,6 +2,7 @@ package draw
 
 import (
 	"math"
+	"slices"
 
 	"steelyard/session/graph"
 )
@@ -89,11 +90,8 @@ func (p place) thin(run []graph.Point, grain float64) []point {
 
 // clip appends the parts of a line that lie inside the box.
 func (b box) clip(line []point, out [][]point) [][]point {
-	if len(line) == 1 {
-		if b.holds(line[0]) {
-			out = append(out, line)
-		}
-		return out
+	if !slices.ContainsFunc(line, func(p point) bool { return !b.holds(p) }) {
+		return append(out, line)
 	}
 	var piece []point
 	for i := 1; i < len(line); i++ {
