@@ -101,14 +101,14 @@ func TestSessionRooms(t *testing.T) {
 	const session = "steelyard/session/"
 	may := map[string][]string{
 		"graph": nil, "entry": {"graph"}, "eval": {"entry", "graph"},
-		"given": nil, "check": nil, "solve": nil, "vary": nil, "advise": nil, "ask": nil, "reading": nil,
+		"given": nil, "check": nil, "solve": nil, "vary": nil, "advise": nil, "ask": nil, "reading": nil, "lab": nil,
 		"curve": {"solve"}, "work": {"solve"},
 	}
-	statement := []string{"given", "check", "solve", "vary", "advise", "ask", "curve", "work", "reading"}
+	statement := []string{"given", "check", "solve", "vary", "advise", "ask", "curve", "work", "reading", "lab"}
 	for _, r := range statement {
 		may[r] = append(may[r], "entry", "eval", "graph")
 	}
-	for _, r := range []string{"view", "draw"} {
+	for _, r := range []string{"view", "draw", "print"} {
 		may[r] = []string{"entry", "graph", "draw", "rows"}
 	}
 	for _, p := range packages(t) {
@@ -144,7 +144,7 @@ func TestTerminalIsFarAway(t *testing.T) {
 var pureRooms = map[string]bool{
 	"steelyard/session": true, "steelyard/session/entry": true, "steelyard/session/eval": true, "steelyard/session/given": true,
 	"steelyard/session/check": true, "steelyard/session/solve": true, "steelyard/session/curve": true, "steelyard/session/vary": true,
-	"steelyard/session/live": true, "steelyard/session/work": true, "steelyard/session/advise": true, "steelyard/session/ask": true,
+	"steelyard/session/live": true, "steelyard/session/work": true, "steelyard/session/advise": true, "steelyard/session/ask": true, "steelyard/session/reading": true, "steelyard/session/lab": true,
 }
 
 // TestThePureRooms keeps files, clocks, networks and other programs out of

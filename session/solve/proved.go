@@ -1,0 +1,92 @@
+package solve
+
+import (
+	"steelyard/lang/algebra"
+	"steelyard/lang/ops"
+	"steelyard/lang/run"
+	"steelyard/lang/syntax"
+)
+
+// provedNone tells whether a root without a real value proves that it is none,
+// however many turns are added: nothing repeats with a turn, or there is no such
+// angle to begin with. The logarithm to a base that is not positive proves nothing:
+// (-2)^x is 4 for 2. That of 0 alone does: no exponential is 0.
+func (v *solving) provedNone(r algebra.Root, failed run.Failure) bool {
+	for _, x := range r.X {
+		for x := range syntax.Nodes(x) {
+			b, ok := x.(*syntax.Binary)
+			if !ok || b.Op != syntax.Div {
+				continue
+			}
+			if base, ok := ofLogarithm(b.Y); ok {
+				_, power := ofLogarithm(b.X)
+				if at := v.Try(base).Value; !(at > 0) && (power || at != 0) {
+					return false
+				}
+			}
+		}
+	}
+	if !v.rearranged.Repeats {
+		return true
+	}
+	angles := 0
+	for _, x := range r.X {
+		syntax.Walk(x, func(x syntax.Expr) bool {
+			if c, ok := x.(*syntax.Call); ok && (c.Func == "asin" || c.Func == "acos") {
+				angles++
+			}
+			return true
+		})
+	}
+	op := v.Planner.Program.Main.Instrs[failed.Slot].Op
+	return angles == 1 && failed.Func == nil && (op == ops.Asin || op == ops.Acos)
+}
+
+// ofLogarithm is what a natural logarithm is taken of.
+func ofLogarithm(x syntax.Expr) (of syntax.Expr, ok bool) {
+	c, ok := syntax.Unbracket(x).(*syntax.Call)
+	if !ok || c.Func != "ln" {
+		return nil, false
+	}
+	return c.Args[0].X, true
+}
+
+// sure is how many times its own size a solution may be added up from for a side
+// that has no value there to tell that it is none.
+const sure = 1e3
+
+// satisfies puts values of the unknowns back into the equations, and tells else
+// whether a side has no value there.
+func (v *solving) satisfies(one solution) (good, lacks bool) {
+	if v.absent {
+		return v.satisfiesAnyway(one), false
+	}
+	return v.Planner.Program.PutBack(&v.State, v.rule, one.candidate())
+}
+
+// candidate is what a solution is put back as.
+func (one solution) candidate() run.Candidate { return run.Candidate{X: one.values, Size: one.size} }
+
+// allowed keeps the solutions that the conditions allow, in rising order.
+func (v *solving) allowed(all []solution) []solution {
+	if len(all) == 0 || v.single() && !v.bounds().ok {
+		return nil
+	}
+	var kept []solution
+	candidates := make([]run.Candidate, len(all))
+	for i, one := range all {
+		candidates[i] = one.candidate()
+	}
+	for _, i := range v.Planner.Program.Allowed(&v.State, v.rule, candidates) {
+		kept = append(kept, all[i])
+	}
+	return kept
+}
+
+func valuesOf(all []solution) [][]float64 {
+	x := make([][]float64, len(all))
+	for i, s := range all {
+		x[i] = s.values
+	}
+	return x
+}
