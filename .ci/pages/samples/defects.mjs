@@ -34,7 +34,7 @@ export const inPages = [
 	{ rule: "math-children", from: "<msup><mi>v</mi><mn>2</mn></msup><mo>=", to: "<msup><mi>v</mi></msup><mo>=" },
 	{ rule: "unknown-element", from: "<p>Two ropes", to: "<p><swing>Both</swing> two ropes", also: ["html"] },
 	{ rule: "text-overlap", from: "<text x=\"52\" y=\"135\"", to: "<text x=\"52\" y=\"63\"" },
-	{ rule: "drawing-small", from: "viewBox=\"0 0 420 260\" width=\"420\" height=\"260\"", to: "viewBox=\"0 0 420 260\" width=\"210\" height=\"130\"" },
+	{ rule: "drawing-small", from: "viewBox=\"0 0 420 260\" width=\"420\" height=\"260\"", to: "viewBox=\"0 0 420 260\" width=\"210\" height=\"130\"", also: ["text-overlap"] },
 	{ rule: "drawing-small", from: "@media print {\n  :root", to: "@media print {\n  svg text { font-size: 8.5pt !important; }\n  :root" },
 	{ rule: "drawing-legend", from: "<text class=\"name\" x=\"386\" y=\"124\">u</text>", to: "" },
 	{ rule: "drawing-hatch", from: "<text class=\"name\" x=\"178\" y=\"141\">K</text>", to: "" },
