@@ -40,6 +40,8 @@ var statements = table(
 	of(solve.Solve).with(advise.Solve),
 	of(lab.Data),
 	of(lab.Fit),
+	of(lab.Plot),
+	of(lab.Columns),
 	of(vary.Scaling),
 	of(curve.Graph).with(advise.Graph),
 	of(curve.Bars),

@@ -203,6 +203,14 @@ func (a *replacing) replan(c *coder, s run.Slot) run.Slot {
 			return 0
 		}
 	}
+	if in.Op == ops.Fit { // how well it is known would be that of the old readings
+		if !a.failed {
+			c.find(finding.NotAvailableYet, a.at, "This version can't fit readings again with another value.",
+				"Change the line that the readings depend on, and look at the fit.")
+		}
+		a.failed = true
+		return 0
+	}
 	in = in.Moved(main.Args, &c.code.Args, operand)
 	if in.Op != ops.Solve {
 		st.Absent = absent

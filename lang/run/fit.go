@@ -9,21 +9,27 @@ import (
 
 // Fit is the work of the ops.Fit instructions of one statement, one for each parameter:
 // the values with which a line or a model fits readings best, by least squares. Their
-// arguments are the readings of what is fitted, y, those of what it is fitted against, x,
-// and the start values of the parameters of a model.
+// arguments are the readings of what is fitted, y, and those of what it is fitted against,
+// x; of a model the columns of readings in it, and the start values of its parameters.
 type Fit struct {
 	// Params is how many parameters there are; those of a line are its slope, then its
 	// intercept, unless that is 0.
 	Params int
-	// Model is the number of a function of x and the parameters; below 0 for a line.
+	// Model is the number of a function of the parameters, then of the readings of a point:
+	// by how much they differ from the model. It is below 0 for a line.
 	Model int
+	// Search tells that the start values are no more than natural scales, from which better
+	// ones are looked for.
+	Search bool
 	// UY and UX are the standard uncertainties of the readings, and UXY the covariances
 	// of the two, as of T^2 and T. They are nil where all points count alike.
 	UY, UX, UXY []float64
+	// Moves are the same for a model: point by point what its readings may be off.
+	Moves [][]Moves
 }
 
 // Weighted tells that points count by their uncertainties.
-func (f *Fit) Weighted() bool { return f.UY != nil }
+func (f *Fit) Weighted() bool { return f.UY != nil || f.Moves != nil }
 
 // Fitted is what a fit has found, in coherent SI units.
 type Fitted struct {
@@ -36,9 +42,10 @@ type Fitted struct {
 	Left, Weight []float64
 	// Lever is the part of each point's own y in what is fitted there, from 0 to 1.
 	Lever []float64
-	// Squares is the sum of the squares of what is left, each by its weight, and Total
-	// that of y, from the mean of y where an intercept is fitted.
-	Squares, Total float64
+	// Squares is the sum of the squares of what is left, each by its weight.
+	Squares float64
+	// Searched tells that start values were looked for.
+	Searched bool
 }
 
 // Fitted is what the instruction of a slot has found; false if that has no value.
@@ -96,22 +103,33 @@ func (w *walker[N, D]) fit(in *Instr, code *Code, fn *Func, i Slot, vals []N, ca
 func (w *floatWalker) fitted(f *Fit, x [][]float64) (Fitted, ops.Fault) {
 	last := &w.st.fitted
 	given := slices.Concat(x...)
-	if last.fit == f && f.Model < 0 && slices.Equal(last.given, given) {
+	if f.Model >= 0 {
+		for _, s := range w.p.Reads().Loads(f.Model) {
+			given = append(given, w.st.Elements(s)...)
+		}
+	}
+	if last.fit == f && slices.Equal(last.given, given) {
 		return last.got, last.fault
 	}
 	w.budget.Spend(int64(len(given)))
-	l := lineFit{y: x[0], x: x[1], Fit: f}
-	got, ok := l.best()
-	*last = lastFit{fit: f, given: given, got: got}
-	if !ok {
-		last.fault = ops.NoFit
-	}
-	for _, v := range got.Values {
-		if v-v != 0 {
+	*last = lastFit{fit: f, given: given}
+	if f.Model < 0 {
+		var ok bool
+		if last.got, ok = (&lineFit{y: x[0], x: x[1], Fit: f}).best(); !ok {
 			last.fault = ops.NoFit
 		}
+	} else {
+		columns := len(x) - f.Params
+		var start []float64
+		for _, s := range x[columns:] {
+			start = append(start, s[0])
+		}
+		last.got, last.fault = newModelFit(w, f, x[:columns]).best(start)
 	}
-	return got, last.fault
+	if last.fault == ops.NoFault && !allFinite(last.got.Values...) {
+		last.fault = ops.NoFit
+	}
+	return last.got, last.fault
 }
 
 // fit cuts a parameter of a fit: its readings are the arguments of one search.

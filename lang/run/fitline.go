@@ -128,7 +128,6 @@ func (l *lineFit) found(slope float64, along []float64) (Fitted, bool) {
 	for i, w := range l.w {
 		out.Left[i] = l.v[i] - float64(slope*l.u[i])
 		out.Squares += float64(w * square(out.Left[i]))
-		out.Total += float64(w * square(l.v[i]))
 		out.Lever[i] = w * (atMean + float64(square(along[i])*ofSlope))
 	}
 	return out, allFinite(slope, out.Squares, ofSlope)

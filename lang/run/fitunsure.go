@@ -2,6 +2,7 @@ package run
 
 import (
 	"maps"
+	"math"
 	"slices"
 )
 
@@ -9,6 +10,10 @@ import (
 // What one point alone depends on, as the uncertainty of a reading, says how much that
 // point counts. What several depend on, as a factor that all readings are multiplied by,
 // moves them all one way: it moves what is fitted, and says nothing of any one point.
+
+// Moves are by how much something that a point alone depends on may move each of its
+// readings: its standard uncertainty times their slopes.
+type Moves []float64
 
 // shared are the sources that more than one point depends on.
 func shared(of ...[]Unsure) map[Source]Part {
@@ -26,73 +31,78 @@ func shared(of ...[]Unsure) map[Source]Part {
 	return out
 }
 
-// PointsUnsure are the standard uncertainties of readings y and x in two slots, and the
-// covariances of the two, by what one point alone depends on. They are nil where none
-// depends on anything; that of x is where no x does.
-func (p *Program) PointsUnsure(st *State, y, x Slot) (uy, ux, uxy []float64) {
-	ys, xs := p.Depends(st, y), p.Depends(st, x)
-	common := shared(ys, xs)
-	own := func(list []Unsure) (u []float64, by []map[Source]float64) {
-		u, by = make([]float64, len(list)), make([]map[Source]float64, len(list))
-		none := true
-		for i, n := range list {
-			by[i] = map[Source]float64{}
-			alone := Unsure{}
-			for _, part := range n.By {
-				if _, of := common[part.Source]; !of {
-					alone.By = append(alone.By, part)
-					by[i][part.Source] = part.Contribution()
-				}
+// Moved are, point by point, what may move its readings in some slots, and no others; nil
+// where nothing does.
+func (p *Program) Moved(st *State, slots ...Slot) [][]Moves {
+	all := make([][]Unsure, len(slots))
+	for c, s := range slots {
+		all[c] = p.Depends(st, s)
+	}
+	common := shared(all...)
+	out, none := make([][]Moves, len(st.Elements(slots[0]))), true
+	for i := range out {
+		var of []Source
+		for c, list := range all {
+			if i >= len(list) {
+				continue
 			}
-			u[i] = alone.Uncertainty()
-			none = none && u[i] == 0
+			for _, part := range list[i].By {
+				if _, is := common[part.Source]; is || part.Contribution() == 0 {
+					continue
+				}
+				at := slices.Index(of, part.Source)
+				if at < 0 {
+					at = len(of)
+					of, out[i] = append(of, part.Source), append(out[i], make(Moves, len(slots)))
+				}
+				out[i][at][c] += part.Contribution()
+				none = false
+			}
 		}
-		if none {
-			return nil, by
+	}
+	if none {
+		return nil
+	}
+	return out
+}
+
+// Uncertainties are the standard uncertainties of readings y and x, and the covariances of
+// the two; that of x is nil where no x has one.
+func Uncertainties(of [][]Moves) (uy, ux, uxy []float64) {
+	uy, ux, uxy = make([]float64, len(of)), make([]float64, len(of)), make([]float64, len(of))
+	some := false
+	for i, moves := range of {
+		for _, by := range moves {
+			uy[i] = math.Hypot(uy[i], by[0])
+			ux[i] = math.Hypot(ux[i], by[1])
+			uxy[i] += float64(by[0] * by[1])
+			some = some || by[1] != 0
 		}
-		return u, by
 	}
-	uy, byY := own(ys)
-	ux, byX := own(xs)
-	if uy == nil && ux == nil {
-		return nil, nil, nil
-	}
-	if uy == nil {
-		uy = make([]float64, len(ux))
-	}
-	if ux == nil {
+	if !some {
 		return uy, nil, nil
-	}
-	uxy = make([]float64, len(ux))
-	for i := range min(len(byX), len(byY)) {
-		for of, part := range byX[i] {
-			uxy[i] += float64(part * byY[i][of])
-		}
 	}
 	return uy, ux, uxy
 }
 
-// fitted are the sources that a parameter depends on by what several points depend on: its
-// own uncertainty is a source beside it.
+// fitted are the sources that a parameter depends on by what several points depend on, and
+// those of the model: its own uncertainty is a source beside it.
 func (m *mainUnsure) fitted(in *Instr) []Part {
+	columns := m.p.Main.list(in)
+	if f := m.p.Fits[in.A]; f.Model >= 0 {
+		columns = columns[:len(columns)-f.Params] // start values are no readings
+	}
 	var all [][]Unsure
-	for _, a := range m.p.Main.list(in) {
+	for _, a := range columns {
 		all = append(all, m.unsure(a))
 	}
-	common := shared(all...)
-	for _, list := range all[min(2, len(all)):] { // start values are no readings
-		for _, n := range list {
-			for _, part := range n.By {
-				delete(common, part.Source)
-			}
-		}
-	}
+	counts := shared(all...)
 	for _, l := range m.p.Reads().loaded(in) {
 		for _, n := range m.unsure(l) {
 			for _, part := range n.By {
-				common[part.Source] = part
+				counts[part.Source] = part
 			}
 		}
 	}
-	return slices.SortedFunc(maps.Values(common), func(p, q Part) int { return p.compare(q.Source) })
+	return slices.SortedFunc(maps.Values(counts), func(p, q Part) int { return p.compare(q.Source) })
 }

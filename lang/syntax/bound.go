@@ -55,6 +55,14 @@ func boundBy(stmt Stmt) (names []string, of []Expr) {
 			of = append(of, c.X)
 		}
 		return []string{s.Against.Name}, exprs(append(of, s.Path.X)...)
+	case *Fit:
+		for _, p := range s.Params {
+			names = append(names, p.Name)
+		}
+	case *Data:
+		for _, n := range s.Defines() {
+			names = append(names, n.Name)
+		}
 	case *Solve:
 		for _, n := range s.Defines() {
 			names = append(names, n.Name)

@@ -1,28 +1,45 @@
 package syntax
 
-import "steelyard/lang/finding"
+import (
+	"slices"
 
-type (
-	// Fit is fit Y against X [through the origin] [as a, b]: the straight line that fits
-	// readings best, and the names of its slope and intercept.
-	Fit struct {
-		Y       Expr    `parser:"'fit' @@"`
-		X       Expr    `parser:"'against' @@"`
-		Through bool    `parser:"( @'through' 'the' 'origin' )?"`
-		As      []Ident `parser:"( 'as' @@ ( ',' @@ )* )?"`
-	}
+	"steelyard/lang/finding"
+	"steelyard/lang/ops"
 )
 
-var fitWord = StatementWord{
-	Word: "fit", Form: "fit Y against X [through the origin] [as a, b]",
-	Summary: "Fits a line to readings: slope, intercept, their uncertainties.",
-	Example: "fit [2, 4, 7] m against [1, 2, 3] s", Stored: true, Ready: true, read: clauses(readFit),
-	keep: keepFit, sure: " against ", expr: true, next: []string{"against", "through", "as"},
+// Fit is fit Y against X [through the origin] [as a, b], the straight line that fits
+// readings best, and the names of its slope and intercept; or fit Y = MODEL for A, B
+// [starting at A = 1 cm], the parameters with which a model does.
+type Fit struct {
+	Y       Expr      `parser:"'fit' @@"`
+	X       Expr      `parser:"( 'against' @@"`
+	Through bool      `parser:"( @'through' 'the' 'origin' )?"`
+	As      []Ident   `parser:"( 'as' @@ ( ',' @@ )* )?"`
+	Model   Expr      `parser:"| '=' @@"`
+	Params  []Unknown `parser:"'for' @@ ( ',' @@ )*"`
+	Start   []Binding `parser:"( 'starting' 'at' @@ ( ',' @@ )* )? )"`
 }
 
-func (s *Fit) Exprs() []Expr    { return exprs(s.Y, s.X) }
-func (s *Fit) Defines() []Ident { return s.As }
-func (*Fit) is() nature         { return nature{recorded, Task, nil} }
+var fitWord = StatementWord{
+	Word: "fit", Form: "fit Y against X [as a, b], or fit Y = MODEL for A, B [starting at …]",
+	Summary: "Fits a line or a model to readings, with uncertainties.",
+	Example: "fit [2, 4, 7] m against [1, 2, 3] s", Stored: true, Ready: true, read: clauses(readFit),
+	keep: keepFit, sure: " against ", expr: true, next: []string{"against", "through", "as", "for", "starting", "at"},
+}
+
+// Exprs are the two sides, then the start values.
+func (s *Fit) Exprs() []Expr { return exprs(append([]Expr{s.Y, s.X, s.Model}, bound(s.Start)...)...) }
+
+// Defines are the parameters that have a name.
+func (s *Fit) Defines() []Ident {
+	out := slices.Clone(s.As)
+	for _, u := range s.Params {
+		out = append(out, Ident{Name: u.Name, NameAt: u.NameAt, Meaning: u.Meaning})
+	}
+	return out
+}
+
+func (*Fit) is() nature { return nature{recorded, Task, nil} }
 
 var fitLines = production[Fit]()
 
@@ -31,10 +48,26 @@ func keepFit(tokens []token) {
 	against := false
 	for i := range tokens {
 		t := &tokens[i]
-		against = against || t.is("against")
-		if against && t.kind == nameToken && (t.text == "through" || t.text == "as" || i > 0 && tokens[i-1].is("through") && t.text == "the" ||
-			i > 1 && tokens[i-2].is("through") && t.text == "origin") {
+		against = against || t.is("against") || t.is("for")
+		if !against || t.kind != nameToken {
+			continue
+		}
+		before := func(n int, word string) bool { return i >= n && tokens[i-n].is(word) }
+		switch t.text {
+		case "through", "as":
 			t.kind = wordToken
+		case "the":
+			if before(1, "through") {
+				t.kind = wordToken
+			}
+		case "origin":
+			if before(2, "through") {
+				t.kind = wordToken
+			}
+		case "starting":
+			if i+1 < len(tokens) && tokens[i+1].is("at") {
+				t.kind = wordToken
+			}
 		}
 	}
 }
@@ -44,6 +77,16 @@ func readFit(r *reader, tokens []token) (Stmt, *fault) {
 	if bad != nil {
 		return nil, bad
 	}
+	if s.Model != nil {
+		s.Params[len(s.Params)-1].Meaning = r.words
+		// x(t) is the list x, which goes with the list t.
+		if c, ok := s.Y.(*Call); ok && len(c.Args) == 1 && !ops.IsFunction(c.Func) {
+			if _, ok := c.Args[0].X.(*Name); ok {
+				s.Y = &Name{At: c.Name, Name: c.Func}
+			}
+		}
+		return s, s.started()
+	}
 	most, message := 2, "A line has a slope and an intercept, and no more."
 	if s.Through {
 		most, message = 1, "A line through the origin has a slope alone."
@@ -52,4 +95,25 @@ func readFit(r *reader, tokens []token) (Stmt, *fault) {
 		return nil, &fault{finding.New(finding.WrongCall, s.As[most].NameAt, message, "Leave this name out.")}
 	}
 	return s, nil
+}
+
+// started checks that start values are of parameters, and all or none are there.
+func (s *Fit) started() *fault {
+	for i, p := range s.Params {
+		if slices.ContainsFunc(s.Params[:i], func(q Unknown) bool { return q.Name == p.Name }) {
+			return &fault{finding.New(finding.WrongCall, p.NameAt, p.Name+" is there twice.", "Leave one out.")}
+		}
+		if p.Which != AnyRoot {
+			return &fault{finding.New(finding.WrongCall, p.NameAt, "A fit has one value of "+p.Name+".", "Write its name alone, as in `for "+p.Name+"`.")}
+		}
+	}
+	for i, b := range s.Start {
+		switch {
+		case !slices.ContainsFunc(s.Params, func(p Unknown) bool { return p.Name == b.Name }):
+			return &fault{finding.New(finding.WrongCall, b.NameAt, b.Name+" is not one of the names that are fitted.", "Write it behind `for` too, or leave it out.")}
+		case slices.ContainsFunc(s.Start[:i], func(c Binding) bool { return c.Name == b.Name }):
+			return &fault{finding.New(finding.WrongCall, b.NameAt, b.Name+" is there twice.", "Leave one out.")}
+		}
+	}
+	return nil
 }

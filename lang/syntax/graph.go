@@ -37,14 +37,14 @@ type (
 )
 
 var graphWord = StatementWord{
-	Word: "graph", Form: "graph F[, G] against x[(t) for t] from A to B [in UNIT] [log] [blank]",
-	Summary: "Draws curves and says their shape in words.",
+	Word: "graph", Form: "graph F[, G] against x[(t) for t] [from A to B] [in UNIT] [log] [blank]",
+	Summary: "Draws curves, or points and what fits them, and says their shape.",
 	Example: "graph 1/2*(30 N/m)*x^2 against x from 0 m to 2 m in J", Stored: true, Ready: true, read: clauses(readGraph),
-	keep: keepAxes, sure: " against ", next: []string{"against", "for", "from", "to", "in", "log", "blank"},
+	keep: keepAxes, sure: " against ", next: []string{"against", "for", "from", "to", "in", "with", "log", "blank"},
 }
 
 var tableWord = StatementWord{
-	Word: "table", Form: "table F(x)[, G(x)] against x from A to B [by STEP] [in UNIT]",
+	Word: "table", Form: "table F(x)[, G(x)] against x [from A to B] [by STEP] [in UNIT]",
 	Summary: "Prints columns of values.",
 	Example: "table 1/2*(30 N/m)*x^2 against x from 0 m to 2 m in J", Stored: true, Ready: true, read: clauses(readGraph),
 	keep: keepAxes, sure: " against ", next: []string{"against", "from", "to", "by", "in"},
@@ -84,9 +84,15 @@ func keepAxes(tokens []token) {
 		keep("across", "up")
 	}
 	keep("log")
+	if last > 0 && tokens[last-1].is("with") {
+		keep("residuals")
+	}
 }
 
 func readGraph(r *reader, tokens []token) (Stmt, *fault) {
+	if !ranged(tokens) {
+		return readPlot(r, tokens)
+	}
 	s, bad := graphLines(tokens, r.to)
 	if bad != nil {
 		return nil, bad

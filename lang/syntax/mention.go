@@ -23,6 +23,9 @@ func Mentions(s Stmt) []Mention {
 		if s.Equations[0].Right != nil {
 			m.bindings(s.With)
 		}
+	case *Fit:
+		m.bindings(s.Start)
+	case *Data: // its columns are names of the page
 	default:
 		m.own, _ = boundBy(s)
 	}

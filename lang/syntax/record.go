@@ -102,17 +102,28 @@ func (r *Record) many(text string) (string, bool) {
 
 // list reads a record in square brackets.
 func (r *Record) list(text string, wrong *fault) *fault {
+	head, tail, _ := strings.Cut(text, "]")
+	one := !strings.Contains(head, ",") // a table of one row has lists of one value
+	if one {
+		text = head + "," + head[1:] + "]" + tail
+	}
 	x, bad := ParseExpr(text)
 	list, ok := x.(*List)
 	if len(bad) > 0 || !ok {
 		return wrong
 	}
 	for _, e := range list.Elems {
-		n, ok := e.(*Number)
-		if !ok {
+		switch n := e.(type) {
+		case *Number:
+			r.List = append(r.List, n.Value)
+		case *Quantity:
+			r.List = append(r.List, n.Value)
+		default:
 			return wrong
 		}
-		r.List = append(r.List, n.Value)
+	}
+	if one {
+		r.List = r.List[:1]
 	}
 	r.Value, r.Unit = r.List[0], list.Unit
 	return nil

@@ -44,8 +44,8 @@ func (c *canvas) set(column, row int, r rune) {
 // mark puts a sign over what is drawn in a cell.
 func (c *canvas) mark(column, row int, r rune) {
 	c.set(column, row, r)
-	if k := row*c.columns + column; k >= 0 && k < len(c.dots) {
-		c.dots[k] = 0
+	if column >= 0 && column < c.columns && row >= 0 && row < c.rows {
+		c.dots[row*c.columns+column] = 0
 	}
 }
 

@@ -182,6 +182,7 @@ func (s *figureLayout) draw(on vector) {
 		for _, d := range s.dots {
 			s.dot(d.at, d.open)
 		}
+		s.readings()
 		for _, n := range s.names {
 			if n.leader != nil {
 				s.curves(leaderInk, [][]point{n.leader})

@@ -210,6 +210,7 @@ func (t *textFigure) canvas() *canvas {
 		}
 	}
 	t.dots(c, p)
+	t.readings(c, p)
 	t.nameEnds(c, last)
 	return c
 }

@@ -34,6 +34,7 @@ type ink struct {
 var (
 	axisInk   = ink{width: 1.2}
 	zeroInk   = ink{width: 0.6}
+	barInk    = ink{width: 1}
 	gridInk   = ink{width: 0.5, faint: true}
 	poleInk   = ink{width: 0.8, dash: []float64{5, 4}, curve: true}
 	leaderInk = ink{width: 0.6, curve: true}

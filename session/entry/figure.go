@@ -17,6 +17,17 @@ type Graph struct {
 	Blank bool
 	// Path tells that the curves are paths, which may turn back.
 	Path bool
+	// Points are readings, which the curves may fit, and Residuals is the graph of what a
+	// curve leaves of them, if that is asked for.
+	Points    []Reading
+	Residuals *Graph
+}
+
+// Reading is a point with how far it may be off on either side, up and across; 0 where
+// that is not known.
+type Reading struct {
+	graph.Point
+	UX, UY float64
 }
 
 // Axis is one axis: quantity over unit, and its range in that unit.

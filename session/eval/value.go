@@ -67,8 +67,11 @@ func (l *Line) elements(x syntax.Expr, slot run.Slot, unit *units.Unit) *entry.L
 	list := &entry.List{SI: slices.Clone(l.State.Elements(slot))}
 	written, _ := syntax.Unbracket(x).(*syntax.List)
 	if n, ok := x.(*syntax.Name); ok {
-		if d, ok := l.Planner.Find(n); ok && l.Plain(d) && l.State.At(d.Slot) == list.SI[0] {
+		d, ok := l.Planner.Find(n)
+		if ok && l.Plain(d) && l.State.At(d.Slot) == list.SI[0] {
 			written, _ = syntax.Unbracket(l.EntryAt(d.Line).Stmt.(*syntax.Define).X).(*syntax.List)
+		} else if ok && d.Unit == unit {
+			list.Figures = l.readFigures(d)
 		}
 	}
 	for i, si := range list.SI {
@@ -84,6 +87,21 @@ func (l *Line) elements(x syntax.Expr, slot run.Slot, unit *units.Unit) *entry.L
 		list.InUnit = append(list.InUnit, inUnit(one, si, unit, l.Planner))
 	}
 	return list
+}
+
+// readFigures are those of the readings of a table that a name stands for, or nil.
+func (l *Line) readFigures(d *plan.Def) []units.Figures {
+	e := l.EntryAt(d.Line)
+	if e == nil {
+		return nil
+	}
+	if _, read := e.Stmt.(*syntax.Data); !read {
+		return nil
+	}
+	if v := l.ValueOf(d); v != nil {
+		return v.List.Figures
+	}
+	return nil
 }
 
 // inUnit converts a value to the unit it is shown in. A quantity as it was

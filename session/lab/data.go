@@ -196,8 +196,6 @@ func (t *table) define(all [][]run.Instr, good bool) {
 		t.CatchUp()
 		if good {
 			t.GivenAgain(h.Name, h.NameAt)
-			unsure := t.Planner.Unsure || t.off[i] >= 0
-			t.Planner.Unsure = false // its head tells
 			if v, ok := t.NewValue(h.Name, &syntax.Name{Name: h.Name}, d.Slot, t.in[i]); ok {
 				v.List.Figures = make([]units.Figures, len(all[i]))
 				for k := range t.cols[i] {
@@ -205,7 +203,6 @@ func (t *table) define(all [][]run.Instr, good bool) {
 				}
 				t.Entry.Give(v).Records = t.s.File != ""
 			}
-			t.Planner.Unsure = unsure
 		}
 		t.Settle(d)
 	}

@@ -19,6 +19,7 @@ type fitting struct {
 	*eval.Line
 	s      *syntax.Fit
 	y, x   eval.Got
+	along  syntax.Expr // what x is in words of the line; nil for a model without
 	params []param
 	work   *run.Fit
 }
@@ -31,17 +32,21 @@ type param struct {
 	unit   *units.Unit
 }
 
-// Fit fits a straight line by least squares: its slope and its intercept are results.
+// Fit fits a straight line or a model by least squares: its parameters are results.
 func Fit(l *eval.Line, s *syntax.Fit) {
 	f := &fitting{Line: l, s: s}
-	if !f.readings() || !f.fitted() {
+	work := f.ofLine
+	if s.Model != nil {
+		work = f.ofModel
+	}
+	if !work() {
 		f.fails()
 	}
 }
 
 // fails leaves the names of the line without a value.
 func (f *fitting) fails() {
-	for _, n := range f.s.As {
+	for _, n := range f.s.Defines() {
 		if d, ok := f.Planner.Names.Lookup(n.Name); !ok || d.Line != f.Entry.Line {
 			f.Fail(&plan.Def{Name: n.Name, Kind: plan.Quantity, Slot: run.NoSlot}, nil)
 		}
@@ -56,16 +61,10 @@ func (f *fitting) readings() bool {
 	if !f.x.OK || !f.y.OK {
 		return false
 	}
-	for _, one := range []struct {
-		x   syntax.Expr
-		got eval.Got
-	}{{f.s.Y, f.y}, {f.s.X, f.x}} {
-		if one.got.Static.Shape != run.List {
-			f.Find(finding.New(finding.WrongCall, one.x.Span(), "A fit needs lists of readings; "+typeset.Text(one.x)+" is one value.",
-				"Write them as a list, or under `data`."))
-			return false
-		}
+	if !f.isReadings(f.s.Y, f.y) || !f.isReadings(f.s.X, f.x) {
+		return false
 	}
+	f.along = f.s.X
 	if nx, ny := int(f.x.Static.Width), int(f.y.Static.Width); nx != ny {
 		f.Find(plan.UnequalLists(f.s.Y.Span().Join(f.s.X.Span()), typeset.Text(f.s.Y), ny, typeset.Text(f.s.X), nx))
 		return false
@@ -75,6 +74,15 @@ func (f *fitting) readings() bool {
 		f.x.Slot, f.x.Static = above.Slot, above.Static
 	}
 	return f.varies()
+}
+
+// isReadings tells whether something is a list, and says so where it is not.
+func (f *fitting) isReadings(x syntax.Expr, got eval.Got) bool {
+	if got.Static.Shape != run.List {
+		f.Find(finding.New(finding.WrongCall, x.Span(), "A fit needs lists of readings; "+typeset.Text(x)+" is one value.",
+			"Write them as a list, or under `data`."))
+	}
+	return got.Static.Shape == run.List
 }
 
 // varies tells whether the readings leave a line to be found, and says so where they all
@@ -98,21 +106,28 @@ func (f *fitting) above() syntax.Expr {
 		Y: &syntax.Quantity{At: at, Value: nought, Unit: syntax.UnitText{Text: f.x.Unit.Text(), At: at}}}
 }
 
-// fitted fits the line and gives its parameters to the entry.
-func (f *fitting) fitted() bool {
-	f.ofLine()
-	f.work = &run.Fit{Params: len(f.params), Model: -1}
-	if f.Planner.Unsure {
-		f.work.UY, f.work.UX, f.work.UXY = f.Planner.Program.PointsUnsure(&f.State, f.y.Slot, f.x.Slot)
-	}
-	if !f.enough() || !f.allUncertain() {
+// ofLine fits a straight line.
+func (f *fitting) ofLine() bool {
+	if !f.readings() {
 		return false
 	}
+	f.lineParams()
+	f.work = &run.Fit{Params: len(f.params), Model: -1}
+	if f.Planner.Unsure {
+		if of := f.Planner.Program.Moved(&f.State, f.y.Slot, f.x.Slot); of != nil {
+			f.work.UY, f.work.UX, f.work.UXY = run.Uncertainties(of)
+		}
+	}
+	return f.enough() && f.allUncertain() && f.fitted([]run.Slot{f.y.Slot, f.x.Slot})
+}
+
+// fitted does the work and gives the parameters to the entry.
+func (f *fitting) fitted(args []run.Slot) bool {
 	statics := make([]run.Static, len(f.params))
 	for i, p := range f.params {
 		statics[i] = p.static
 	}
-	slots := f.Planner.EmitFit(f.work, []run.Slot{f.y.Slot, f.x.Slot}, statics)
+	slots := f.Planner.EmitFit(f.work, args, statics)
 	f.CatchUp()
 	got, ok := f.Planner.Program.Fitted(&f.State, slots[0])
 	if !ok {
@@ -129,8 +144,8 @@ func (f *fitting) fitted() bool {
 	return true
 }
 
-// ofLine says what is known of the slope and the intercept.
-func (f *fitting) ofLine() {
+// lineParams says what is known of the slope and the intercept.
+func (f *fitting) lineParams() {
 	y, x := f.y.Static, f.x.Static
 	slope := run.Static{Dim: y.Dim.Div(x.Dim), Tag: units.ProductTag(y.Dim, y.Tag, x.Dim, x.Tag, true), Width: 1}
 	f.params = []param{{"slope", slope, f.slopeUnit(slope)}}
@@ -161,9 +176,9 @@ func (f *fitting) enough() bool {
 	if f.work.Weighted() {
 		least--
 	}
-	n := int(f.x.Static.Width)
+	n := int(f.y.Static.Width)
 	if n < least {
-		f.Find(finding.New(finding.WrongCall, f.s.Y.Span().Join(f.s.X.Span()), "A line through "+writing.Count(n, "point")+" fits them all; its uncertainty needs more.",
+		f.Find(finding.New(finding.WrongCall, f.s.Y.Span(), "This fits "+writing.Count(n, "point")+" whatever they are; how well it is known needs more.",
 			"Use "+strconv.Itoa(least)+" points or more."))
 	}
 	return n >= least
@@ -172,9 +187,15 @@ func (f *fitting) enough() bool {
 // allUncertain tells whether all points have an uncertainty, or none: one without any
 // would count for infinitely much.
 func (f *fitting) allUncertain() bool {
-	for i, u := range f.work.UY {
-		if u == 0 && (f.work.UX == nil || f.work.UX[i] == 0) {
-			f.Find(finding.New(finding.WrongCall, f.s.Y.Span().Join(f.s.X.Span()), "Point "+strconv.Itoa(i+1)+" has no uncertainty, and others have one.",
+	none := func(i int) bool { return len(f.work.Moves[i]) == 0 }
+	n := len(f.work.Moves)
+	if f.work.UY != nil {
+		n = len(f.work.UY)
+		none = func(i int) bool { return f.work.UY[i] == 0 && (f.work.UX == nil || f.work.UX[i] == 0) }
+	}
+	for i := range n {
+		if none(i) {
+			f.Find(finding.New(finding.WrongCall, f.s.Y.Span(), "Point "+strconv.Itoa(i+1)+" has no uncertainty, and others have one.",
 				"Give each reading one, or none."))
 			return false
 		}
@@ -219,8 +240,8 @@ func (f *fitting) uncertain(slots []run.Slot, values []float64, covariance [][]f
 // gives makes a result of a parameter.
 func (f *fitting) gives(i int, s run.Slot) bool {
 	p, d := f.params[i], eval.Unnamed()
-	if i < len(f.s.As) {
-		n := f.s.As[i]
+	if given := f.s.Defines(); i < len(given) {
+		n := given[i]
 		if !f.MayDefine(n.Name, n.NameAt, plan.Quantity) {
 			return false
 		}
@@ -233,6 +254,5 @@ func (f *fitting) gives(i int, s run.Slot) bool {
 		return false
 	}
 	r.Shows, r.Records = true, true
-	r.Values[len(r.Values)-1].Figures = f.Set.Figures
 	return true
 }

@@ -14,8 +14,8 @@ import (
 func (f *fitting) quality(got run.Fitted) *entry.Fit {
 	n, k := len(got.Left), len(got.Values)
 	q := &entry.Fit{N: n, R2: 1, Covariance: got.Covariance}
-	if got.Total > 0 {
-		q.R2 = 1 - got.Squares/got.Total
+	if total := f.total(got); total > 0 {
+		q.R2 = 1 - got.Squares/total
 	}
 	if n > k {
 		squares := 0.0
@@ -36,6 +36,25 @@ func (f *fitting) quality(got run.Fitted) *entry.Fit {
 		}
 	}
 	return q
+}
+
+// total is the sum of the squares of what is fitted, each by its weight: from its mean,
+// unless the line goes through the origin.
+func (f *fitting) total(got run.Fitted) float64 {
+	y, about := f.State.Elements(f.y.Slot), 0.0
+	if !f.s.Through {
+		weights := 0.0
+		for i, w := range got.Weight {
+			about += float64(w * y[i])
+			weights += w
+		}
+		about /= weights
+	}
+	sum := 0.0
+	for i, w := range got.Weight {
+		sum += float64(w * (y[i] - about) * (y[i] - about))
+	}
+	return sum
 }
 
 // cholesky is the factor of Cholesky of a covariance: the matrix below its diagonal that
@@ -76,13 +95,18 @@ func (f *fitting) tells(got run.Fitted, q *entry.Fit) {
 	r.Fit = q
 	said := entry.Say("R² = …", f.Told(units.Figures{}, q.R2, units.One))
 	if q.SD > 0 {
-		said = said.And("; the "+strconv.Itoa(q.N)+" points lie … from the line (standard deviation)", f.difference(q.SD, f.y.Unit))
+		said = said.And("; the "+strconv.Itoa(q.N)+" points lie … from it (standard deviation)", f.difference(q.SD, f.y.Unit))
 	}
 	r.Notes = append(r.Notes, said)
 	if q.ChiSquared != nil {
 		r.Notes = append(r.Notes, f.chiSquared(*q.ChiSquared, q.N-len(got.Values)))
 	}
-	r.Notes = append(append(r.Notes, f.meanings()...), f.farOff(got, q)...)
+	if f.s.Model == nil {
+		r.Notes = append(r.Notes, f.meanings()...)
+	} else if got.Searched {
+		r.Notes = append(r.Notes, entry.Words("start values were searched for about the sizes of the readings"))
+	}
+	r.Notes = append(r.Notes, f.farOff(got, q)...)
 }
 
 // chiSquared says what χ² per degree of freedom is, which is about 1 where points scatter as
@@ -101,10 +125,10 @@ func (f *fitting) chiSquared(chi float64, freedom int) entry.Said {
 // farOff names the points that lie far off; they count all the same.
 func (f *fitting) farOff(got run.Fitted, q *entry.Fit) []entry.Said {
 	sd := q.SD
-	if f.work.Weighted() {
-		sd = 1
+	if q.ChiSquared != nil { // of points that all scatter more, none is named for that
+		sd = math.Sqrt(max(1, *q.ChiSquared))
 	}
-	x, y := f.State.Elements(f.x.Slot), f.State.Elements(f.y.Slot)
+	y := f.State.Elements(f.y.Slot)
 	var out []entry.Said
 	for i, left := range got.Left {
 		free := 1 - got.Lever[i]
@@ -115,9 +139,12 @@ func (f *fitting) farOff(got run.Fitted, q *entry.Fit) []entry.Said {
 		if len(out) == mostFarOff {
 			return append(out, entry.Words("more points are far off"))
 		}
-		out = append(out, entry.Say("point "+strconv.Itoa(i+1)+" is far off: … = …, … = … is … standard deviations off",
-			entry.Math(f.s.X), f.Told(f.Set.Figures, x[i], f.x.Unit), entry.Math(f.s.Y), f.Told(f.Set.Figures, y[i], f.y.Unit),
-			f.Told(units.Figures{N: 2}, off, units.One)))
+		place := entry.Words("")
+		if f.along != nil {
+			place = entry.Say("… = …, ", entry.Math(f.along), f.Told(f.Set.Figures, f.State.Elements(f.x.Slot)[i], f.x.Unit))
+		}
+		out = append(out, entry.Say("point "+strconv.Itoa(i+1)+" is far off: …… = … is … standard deviations off", place,
+			entry.Math(f.s.Y), f.Told(f.Set.Figures, y[i], f.y.Unit), f.Told(units.Figures{N: 2}, off, units.One)))
 	}
 	return out
 }

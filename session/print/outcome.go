@@ -150,6 +150,9 @@ func (o outcome) Graph(g *entry.Graph) {
 		full := *g
 		full.Blank = false
 		o.add(figure{&full})
+		if g.Residuals != nil {
+			o.add(figure{g.Residuals})
+		}
 	}
 }
 

@@ -87,6 +87,68 @@ func TestLines(t *testing.T) {
 	}
 }
 
+// TestModels holds models that are not linear in their parameters against the certified
+// ones, to six digits from both certified starts; and to six without a start.
+func TestModels(t *testing.T) {
+	all := table(t, "models.csv")
+	for _, set := range []string{"Misra1a", "Chwirut2", "DanWood", "Gauss1"} {
+		want, data := certified(t, set), table(t, "nls_"+strings.ToLower(set)+".csv")
+		var names, one, two []string
+		model := ""
+		for i, of := range all["set"] {
+			if of == set {
+				model = all["response"][i] + " = " + all["expression"][i]
+				names = append(names, all["param"][i])
+				one = append(one, all["param"][i]+" = "+all["start1"][i])
+				two = append(two, all["param"][i]+" = "+all["start2"][i])
+			}
+		}
+		fit := "fit " + model + " for " + strings.Join(names, ", ")
+		starts := []string{" starting at " + strings.Join(one, ", "), " starting at " + strings.Join(two, ", ")}
+		if set != "Gauss1" { // two peaks of eight parameters need a start
+			starts = append(starts, "")
+		}
+		for _, start := range starts {
+			pad := session.New()
+			for _, name := range []string{"x", "y"} {
+				pad.Enter(t.Context(), name+" = ["+strings.Join(data[name], ", ")+"]")
+			}
+			e := pad.Enter(t.Context(), fit+start)
+			if e.Failed() {
+				t.Errorf("%s%s: %v", set, start, e.Findings)
+				continue
+			}
+			for i, v := range e.Values() {
+				if digits(v.SI, want[names[i]]) < 6 || digits(v.U, want["sd of "+names[i]]) < 6 {
+					t.Errorf("%s of %s%s: %v ± %v, certified %v ± %v", names[i], set, start, v.SI, v.U, want[names[i]], want["sd of "+names[i]])
+				}
+			}
+			if sd := e.Result().Fit.SD; digits(sd, want["residual_sd"]) < 6 {
+				t.Errorf("%s%s: %v, certified %v", set, start, sd, want["residual_sd"])
+			}
+		}
+	}
+}
+
+// TestPolynomial holds a model that is linear in its parameters against the certified
+// ones, to nine digits.
+func TestPolynomial(t *testing.T) {
+	want, data := certified(t, "Wampler1"), table(t, "lin_wampler1.csv")
+	pad := session.New()
+	for _, name := range []string{"x", "y"} {
+		pad.Enter(t.Context(), name+" = ["+strings.Join(data[name], ", ")+"]")
+	}
+	e := pad.Enter(t.Context(), "fit y = B0 + B1*x + B2*x^2 + B3*x^3 + B4*x^4 + B5*x^5 for B0, B1, B2, B3, B4, B5")
+	if e.Failed() {
+		t.Fatal(e.Findings)
+	}
+	for _, v := range e.Values() {
+		if digits(v.SI, want[v.Name]) < 9 {
+			t.Errorf("%s: %v, certified %v", v.Name, v.SI, want[v.Name])
+		}
+	}
+}
+
 // TestLineInBoth holds the line of Pearson's data with York's weights against the exact
 // solution, to the nine digits that it is published with; and with the weights of y alone.
 func TestLineInBoth(t *testing.T) {

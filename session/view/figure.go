@@ -19,6 +19,9 @@ func (p *page) Graph(g *entry.Graph) {
 	}
 	indent, columns := p.room()
 	p.block(indent, draw.GraphText(g, min(columns, 100), rows, p.o.ASCII))
+	if g.Residuals != nil {
+		p.block(indent, draw.GraphText(g.Residuals, min(columns, 100), rows/2, p.o.ASCII))
+	}
 	if !g.Blank {
 		p.Lines(g.Shapes)
 	}

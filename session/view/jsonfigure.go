@@ -11,6 +11,17 @@ type graphObject struct {
 	X      axisObject    `json:"x"`
 	Y      axisObject    `json:"y"`
 	Curves []curveObject `json:"curves"`
+	Points []pointObject `json:"points,omitempty"`
+	// Residuals is the graph of what a fitted curve leaves of the points.
+	Residuals *graphObject `json:"residuals,omitempty"`
+}
+
+// pointObject is a reading, with its standard uncertainties if it has any.
+type pointObject struct {
+	X  float64 `json:"x"`
+	Y  float64 `json:"y"`
+	UX float64 `json:"u_x,omitempty"`
+	UY float64 `json:"u_y,omitempty"`
 }
 
 type axisObject struct {
@@ -57,7 +68,17 @@ func (f filler) Graph(g *entry.Graph) {
 	if !g.Blank {
 		f.o.Told = entry.Texts(g.Shapes)
 	}
-	f.o.Graph = &graphObject{X: axis(g.X), Y: axis(g.Y)}
+	f.o.Graph = newGraphObject(g)
+	if g.Residuals != nil {
+		f.o.Graph.Residuals = newGraphObject(g.Residuals)
+	}
+}
+
+func newGraphObject(g *entry.Graph) *graphObject {
+	out := &graphObject{X: axis(g.X), Y: axis(g.Y), Curves: []curveObject{}}
+	for _, r := range g.Points {
+		out.Points = append(out.Points, pointObject{r.X, r.Y, r.UX, r.UY})
+	}
 	for _, c := range g.Curves {
 		one := curveObject{Name: typeset.Text(c.Of), Runs: make([][][2]float64, len(c.Runs))}
 		for i, run := range c.Runs {
@@ -65,8 +86,9 @@ func (f filler) Graph(g *entry.Graph) {
 				one.Runs[i] = append(one.Runs[i], [2]float64{p.X, p.Y})
 			}
 		}
-		f.o.Graph.Curves = append(f.o.Graph.Curves, one)
+		out.Curves = append(out.Curves, one)
 	}
+	return out
 }
 
 // Table fills in a table.

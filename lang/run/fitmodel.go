@@ -1,0 +1,257 @@
+package run
+
+import (
+	"math"
+	"slices"
+
+	"steelyard/lang/ops"
+)
+
+// modelFit is a model while it is fitted: what is left of each point is a function of the
+// parameters and of the point's readings.
+type modelFit struct {
+	*Fit
+	w       *floatWalker
+	duals   walker[dual, duals]
+	x       [][]float64 // the columns
+	weights []float64   // the roots of how much each point counts
+	given   []dual
+}
+
+func newModelFit(w *floatWalker, f *Fit, columns [][]float64) *modelFit {
+	m := &modelFit{Fit: f, w: w, x: columns, duals: newWalker[dual](w.p, w.st, w.depth, duals{})}
+	m.given = make([]dual, f.Params+len(columns))
+	m.weights = make([]float64, len(columns[0]))
+	for i := range m.weights {
+		m.weights[i] = 1
+	}
+	return m
+}
+
+// at is what is left of point i and how that changes with argument k; below 0 for none.
+func (m *modelFit) at(p []float64, i, k int) (dual, bool) {
+	for j, v := range p {
+		m.given[j] = dual{v: v, still: true}
+	}
+	for j, col := range m.x {
+		m.given[len(p)+j] = dual{v: col[i], still: true}
+	}
+	if k >= 0 {
+		m.given[k].d, m.given[k].still = 1, false
+	}
+	out, ok := m.duals.at(m.Model, m.given)
+	return out, ok && out.v-out.v == 0 && out.d-out.d == 0
+}
+
+// left is what the model leaves of each point, by its weight, and the sum of the squares;
+// false where some point has no value, or what is left would overflow.
+func (m *modelFit) left(p, out []float64) (squares float64, ok bool) {
+	for i := range out {
+		at, has := m.at(p, i, -1)
+		if !has {
+			return 0, false
+		}
+		out[i] = m.weights[i] * at.v
+		squares += square(out[i])
+	}
+	return squares, squares-squares == 0
+}
+
+// slopes are the columns of how what is left changes with some of the parameters.
+func (m *modelFit) slopes(p []float64, of []int) ([][]float64, bool) {
+	out := make([][]float64, len(of))
+	for c, k := range of {
+		out[c] = make([]float64, len(m.weights))
+		for i := range out[c] {
+			at, ok := m.at(p, i, k)
+			if !ok {
+				return nil, false
+			}
+			out[c][i] = m.weights[i] * at.d
+		}
+	}
+	return out, true
+}
+
+// weigh says how much each point counts with some parameters: by what its readings may be
+// off, each times how it moves what is left (the method of effective variance; J. Orear,
+// American Journal of Physics 50, 1982, p. 912, from memory).
+func (m *modelFit) weigh(p []float64) bool {
+	if m.Moves == nil {
+		return true
+	}
+	for i := range m.weights {
+		variance := 0.0
+		by := make([]float64, len(m.x))
+		for c := range by {
+			at, ok := m.at(p, i, len(p)+c)
+			if !ok {
+				return false
+			}
+			by[c] = at.d
+		}
+		for _, s := range m.Moves[i] {
+			moved := 0.0
+			for c, off := range s {
+				moved += float64(by[c] * off)
+			}
+			variance += square(moved)
+		}
+		if m.weights[i] = 1 / math.Sqrt(variance); !allFinite(m.weights[i]) {
+			return false
+		}
+	}
+	return true
+}
+
+const (
+	mostDescents = 400   // steps of one descent
+	sameParam    = 1e-13 // a step that changes each parameter by less, as a part of it, is none
+	mostWeighed  = 30    // times that weights are settled
+)
+
+// descend goes from some parameters to those that leave least of the readings, by the
+// method of Levenberg and Marquardt with Moré's scales (J. J. Moré, Lecture Notes in
+// Mathematics 630, 1978, p. 105; from memory). It is false where there is no value at the
+// start, or no end of the way.
+func (m *modelFit) descend(p []float64) (squares float64, ok bool) {
+	n := len(m.weights)
+	left, tried := make([]float64, n), make([]float64, n)
+	if squares, ok = m.left(p, left); !ok {
+		return 0, false
+	}
+	scale, damp := make([]float64, len(p)), 1e-3
+	for range mostDescents {
+		if m.w.stopped() {
+			return squares, false
+		}
+		slopes, ok := m.slopes(p, allOf(len(p)))
+		if !ok {
+			return squares, false
+		}
+		for k, col := range slopes {
+			scale[k] = max(scale[k], norm(col))
+		}
+		settled := false
+		for {
+			step, ok := damped(slopes, left, scale, damp)
+			next := make([]float64, len(p))
+			settled = ok
+			for k := range p {
+				next[k] = p[k]
+				if ok {
+					next[k] -= step[k]
+					settled = settled && math.Abs(step[k]) <= sameParam*math.Abs(next[k])
+				}
+			}
+			now, has := 0.0, false
+			if ok {
+				now, has = m.left(next, tried)
+			}
+			if has && now <= squares {
+				copy(p, next)
+				left, tried = tried, left
+				squares, damp = now, max(damp/8, 1e-15)
+				break
+			}
+			if settled || damp > 1e16 {
+				return squares, true
+			}
+			damp = max(damp, 1e-12) * 8
+		}
+		if settled || squares == 0 {
+			return squares, true
+		}
+	}
+	return squares, false
+}
+
+// damped is a step that makes what is left less, and is itself kept short.
+func damped(slopes [][]float64, left, scale []float64, damp float64) ([]float64, bool) {
+	n, k := len(left), len(slopes)
+	a, b := make([][]float64, k), make([]float64, n+k)
+	copy(b, left)
+	for j := range a {
+		a[j] = make([]float64, n+k)
+		copy(a[j], slopes[j])
+		a[j][n+j] = math.Sqrt(damp) * scale[j]
+	}
+	step, _, ok := leastSquares(a, b)
+	return step, ok
+}
+
+func allOf(n int) []int {
+	out := make([]int, n)
+	for i := range out {
+		out[i] = i
+	}
+	return out
+}
+
+// settle finds the parameters from a start, with weights that depend on them.
+func (m *modelFit) settle(p []float64) (squares float64, ok bool) {
+	if !m.weigh(p) {
+		return 0, false
+	}
+	for range mostWeighed {
+		was := slices.Clone(p)
+		if squares, ok = m.descend(p); !ok || m.Moves == nil {
+			return squares, ok
+		}
+		same := true
+		for k := range p {
+			same = same && math.Abs(p[k]-was[k]) <= 1e-10*math.Abs(p[k])
+		}
+		if same || !m.weigh(p) {
+			return squares, same
+		}
+	}
+	return squares, true
+}
+
+// best fits a model from its start values, or from those that a search finds where there
+// are none.
+func (m *modelFit) best(start []float64) (Fitted, ops.Fault) {
+	p, searched, ok := slices.Clone(start), false, true
+	if m.Search {
+		if p, searched, ok = m.search(start); !ok {
+			return Fitted{}, m.fault()
+		}
+	}
+	squares, ok := m.settle(p)
+	if !ok {
+		return Fitted{}, m.fault()
+	}
+	n := len(m.weights)
+	out := Fitted{Values: p, Left: make([]float64, n), Weight: make([]float64, n), Lever: make([]float64, n), Squares: squares, Searched: searched}
+	slopes, ok := m.slopes(p, allOf(len(p)))
+	if !ok {
+		return Fitted{}, m.fault()
+	}
+	plain := make([][]float64, len(slopes))
+	for k := range plain {
+		plain[k] = slices.Clone(slopes[k])
+	}
+	_, r, ok := leastSquares(slopes, make([]float64, n))
+	if !ok {
+		return Fitted{}, ops.NoFit
+	}
+	out.Covariance = inverseSquare(r)
+	for i := range out.Left {
+		at, _ := m.at(p, i, -1)
+		out.Left[i], out.Weight[i] = at.v, square(m.weights[i])
+		for a := range plain {
+			for b := range plain {
+				out.Lever[i] += float64(plain[a][i]*plain[b][i]) * out.Covariance[a][b]
+			}
+		}
+	}
+	return out, ops.NoFault
+}
+
+func (m *modelFit) fault() ops.Fault {
+	if m.w.stopped() {
+		return ops.Stopped
+	}
+	return ops.NoFit
+}
