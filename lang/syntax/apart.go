@@ -13,6 +13,7 @@ type Glued struct {
 	At    Span
 	Parts []string // the names, in their order, but for those in brackets
 	Means string   // with its signs
+	Calls bool     // a function is in it
 }
 
 // ReadPlaced reads a line as one of its readings has it, with the places of what was
@@ -108,7 +109,7 @@ func (p *placed) split(unit *token) (split, part bool) {
 // as the 1/2 of 1/2mv^2 is.
 func (p *placed) partsQuotient() bool {
 	for i := range p.out {
-		if !p.out[i].sign("(") || !p.put(i) {
+		if !p.out[i].sign("(") || !p.put(i) || i > 0 && p.out[i-1].sign("√") {
 			continue
 		}
 		within := pieces(p.out[i+1 : pieces(p.out).closing(i)])
@@ -138,7 +139,11 @@ func (p *placed) mayBeNames(tokens []token, i int) bool {
 func (p *placed) glued() (out []Glued) {
 	for i := 0; i < len(p.out); i++ {
 		t := &p.out[i]
-		if typed := t.to > t.from; !t.begins() || t.sign("(") && typed || (t.call || t.sign("√")) && i+1 < len(p.out) && !p.put(i+1) {
+		typed := t.to > t.from
+		if end := pieces(p.out).closing(i) + 1; t.sign("(") && end < len(p.out) && p.put(end) && !p.out[end].sign(")") {
+			typed = false // (u+v)t
+		}
+		if !t.begins() || t.sign("(") && typed || (t.call || t.sign("√")) && i+1 < len(p.out) && !p.put(i+1) {
 			continue // what is in brackets is looked at by itself
 		}
 		end, any := p.run(i)
@@ -160,6 +165,7 @@ func (p *placed) glued() (out []Glued) {
 		depth := 0
 		for k := i; k < end; k++ {
 			t := &p.out[k]
+			g.Calls = g.Calls || t.call
 			switch {
 			case t.sign("(") && (!p.put(k) || depth > 0 || k > 0 && p.out[k-1].call):
 				depth++
@@ -180,16 +186,22 @@ func (p *placed) glued() (out []Glued) {
 // put tells whether the reading puts a token in.
 func (p *placed) put(k int) bool { return p.out[k].from == p.out[k].to }
 
+// cut tells whether the reading begins another token within a word: r of pir.
+func (p *placed) cut(k int) bool {
+	t := &p.out[k]
+	return t.kind == piToken && t.to < len(p.text) && startsName(firstRune(p.text[t.from:])) && startsName(firstRune(p.text[t.to:]))
+}
+
 // run returns where the factors end that begin at i and have no sign or blank between
 // them but what the reading puts in, and whether it does.
 func (p *placed) run(i int) (end int, any bool) {
 	for end = i; ; end++ {
 		if p.out[end].sign("(") {
 			for closing := pieces(p.out).closing(end); end < closing; end++ {
-				any = any || p.put(end)
+				any = any || p.put(end) || p.cut(end)
 			}
 		}
-		any = any || p.put(end)
+		any = any || p.put(end) || p.cut(end)
 		t, next := &p.out[end], end+1
 		if next == len(p.out) || !(p.put(next) || p.put(end) && !t.sign(")") || t.sign("√") || t.sign("^") || t.call ||
 			p.out[next].kind == superToken || p.out[next].sign("^") ||

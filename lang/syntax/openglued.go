@@ -127,16 +127,19 @@ func letteredUnit(x Expr, text string) (UnitText, bool) {
 	return unit, ok && unit.At.From > 0 && unit.At.To <= len(text) && startsName(firstRune(unit.Text))
 }
 
-// coefficient tells whether a number is one that formulas have: 2, 3, 4, 8, 12, ½, 3/2, 1.5.
+// coefficient tells whether a number is one that formulas have: 2, 3, 4, 8, 12, 1.5, or a
+// fraction, ½, 3/2, (1/12).
 //
 // They are those that stand before letters in the formulas of a first course: 2as, ½mv²,
 // 4πr², (3/2)kT.
 func coefficient(number string) bool {
-	switch strings.Trim(number, "-−") {
-	case "2", "3", "4", "6", "8", "12", "0.5", "1.5", "2.5", "½", "⅓", "¼", "¾", "(1/2)", "(1/3)", "(1/4)", "(3/2)":
+	number = strings.Trim(number, "-−")
+	switch number {
+	case "2", "3", "4", "6", "8", "12", "0.5", "1.5", "2.5":
 		return true
 	}
-	return false
+	above, below, bar := strings.Cut(strings.Trim(number, "()"), "/")
+	return bar && strings.Trim(above+below, "0123456789") == "" || strings.ContainsAny(number, "½⅓⅔¼¾")
 }
 
 // GluedNames is the quantity of a result that has a unit which is names that run together

@@ -73,7 +73,7 @@ func oddKind(l *eval.Line, name string, x syntax.Expr, v *entry.Value) {
 func plainText(e *units.Exp) string { return strconv.FormatFloat(e.Float(), 'g', -1, 64) }
 
 // measured are the symbols of which a plain number is worth a look.
-var measured = [...]string{"m", "v", "t", "d", "h", "F", "r", "s", "L", "M"}
+var measured = [...]string{"m", "v", "t", "d", "h", "F", "r", "s", "L", "M", "g"}
 
 // unitLeftOut cautions about a given that is a plain number, where its symbol is used
 // for nothing that is one and a given above has a unit: h = 5 below v = 3 m/s.

@@ -96,9 +96,16 @@ func (s *settler) best(open *syntax.Open) (own *weighed, others sense) {
 	if rule.fitsLetter() {
 		rule.sense = fitting
 	}
+	rare := slices.ContainsFunc(open.Words, func(word string) bool { return utf8.RuneCountInString(word) > 1 && !s.Everyday(word) })
 	for i := range all {
 		if all[i].fitsLetter() {
 			all[i].sense = fitting
+		}
+		if rare && len(all[i].Names) == 0 && all[i].Units > 0 {
+			all[i].sense = min(all[i].sense, odd) // the quettavolts of ½QV
+			if all[i].same(&rule) {
+				rule.sense = all[i].sense
+			}
 		}
 		if own == nil || all[i].sense > own.sense {
 			own = &all[i]
@@ -167,7 +174,7 @@ func (s *settler) proves(stmt syntax.Stmt, own *weighed, words []syntax.Glued) b
 	case len(c.of) == 0:
 		return false
 	case !slices.ContainsFunc(words, func(w syntax.Glued) bool { return len(w.Parts) > 0 }):
-		return true // 2sinθcosθ
+		return words[0].Calls // 2sinθcosθ
 	case c.speaks():
 		fits, _, _ := s.fittingOf(stmt, s.Entry.Text, nil)
 		return fits
@@ -237,7 +244,7 @@ func (s *settler) isNear(w *syntax.Glued, own *weighed) bool {
 		if strings.EqualFold(bare(near), bare(syntax.Canonical(word))) {
 			return true
 		}
-		if slices.Contains(w.Parts, near) {
+		if slices.Contains(w.Parts, near) || utf8.RuneCountInString(near) < utf8.RuneCountInString(word) {
 			continue
 		}
 		meant := s.weigh(syntax.Reading{Text: text[:w.At.From] + near + text[w.At.To:]})

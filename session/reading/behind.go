@@ -2,6 +2,7 @@ package reading
 
 import (
 	"slices"
+	"strings"
 	"unicode/utf8"
 
 	"steelyard/lang/finding"
@@ -20,9 +21,9 @@ func (s *settler) behind() (Verdict, bool) {
 	if !ok {
 		return Verdict{}, false
 	}
-	wanted := s.wanted(stmt)
+	wanted, first := s.wanted(stmt)
 	k := slices.IndexFunc(words.Words, func(w syntax.BehindWord) bool {
-		return s.IsUnit(w.Unit) && (w.Fraction || w.Whole || w.All && w.Formula || !wanted || !s.Everyday(w.Text))
+		return s.IsUnit(w.Unit) && (w.Fraction || w.Formula && !first && strings.Contains(text[w.At.From:w.At.To], ".") || w.Whole || w.All && w.Formula || !wanted || !s.Everyday(w.Text))
 	})
 	if k < 0 {
 		return Verdict{}, false
@@ -69,14 +70,16 @@ func (s *settler) misspelt(unit string, stmt syntax.Stmt) bool {
 }
 
 // wanted tells whether a line is by the rules what the letter of its name stands for, or a
-// quantity that has a name where no letter says it.
-func (s *settler) wanted(stmt syntax.Stmt) bool {
+// quantity that has a name where no letter says it; first, whether it is the quantity that
+// the name is used for first.
+func (s *settler) wanted(stmt syntax.Stmt) (wanted, first bool) {
 	rule := s.weighStmt(syntax.Reading{Text: s.Entry.Text}, stmt)
-	if d, ok := stmt.(*syntax.Define); ok && !rule.speaks && !syntax.IsSpoken(d.Name) {
+	d, ok := stmt.(*syntax.Define)
+	if ok && !rule.speaks && !syntax.IsSpoken(d.Name) {
 		letter, n := utf8.DecodeRuneInString(d.Name)
 		if units.Speaks(string(letter)) && utf8.RuneCountInString(d.Name[n:]) <= longestIndex {
-			return units.Customary(string(letter), rule.dim)
+			return units.Customary(string(letter), rule.dim), s.usually(string(letter), rule.dim)
 		}
 	}
-	return rule.sense == fitting || rule.sense == plain && !rule.speaks
+	return rule.sense == fitting || rule.sense == plain && !rule.speaks, !ok || s.usually(d.Name, rule.dim)
 }
