@@ -48,7 +48,7 @@ export const inPages = [
 	{ rule: "paper-edge", from: "<p>Two ropes", to: "<p class=\"far\">Two ropes", extra: ["@page {", "@media print { .far { position: relative; left: -30mm; } }\n@page {"], also: ["box-outside", "text-cut"] },
 	{ rule: "scroll-focus", from: "class=\"wide\" tabindex=\"0\"", to: "class=\"wide\"", also: ["access-light", "access-dark"] },
 	{ rule: "scroll-focus", from: "class=\"wide\" tabindex=\"0\"", to: "class=\"wide\" tabindex=\"-1\"", also: ["access-light", "access-dark"] },
-	{ rule: "focus-shown", from: ".wide:focus-visible { outline: 3px solid var(--curve); }", to: ".wide:focus-visible { outline: none; }" },
+	{ rule: "focus-shown", from: ".wide:focus-visible { outline: 3px solid var(--curve); }", to: ".wide:focus-visible { outline: none; }", also: ["scroll-focus"] },
 	{ rule: "heading-order", from: "<h2>b) How hard does each rope pull there?</h2>", to: "<h4>b) How hard does each rope pull there?</h4>", also: ["html", "access-light", "access-dark"] },
 	{ rule: "part-heading", from: "<h2>d) How long does one swing take?</h2>", to: "<p>d) How long does one swing take?</p>" },
 	{ rule: "lang", from: "<html lang=\"en\">", to: "<html>", also: ["html", "access-light", "access-dark"] },
