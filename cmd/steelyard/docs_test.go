@@ -35,7 +35,7 @@ var update = flag.Bool("update", false, "rewrite the examples of the documents a
 //
 // With -update the blocks are rewritten. A new scratchpad block may hold
 // statements alone, one a line.
-var documents = []string{"README.md", "lang/REFERENCE.md"}
+var documents = []string{"README.md", "lang/REFERENCE.md", "lang/LAB.md"}
 
 // block is a fenced block of a document.
 type block struct {

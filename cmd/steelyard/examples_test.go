@@ -109,6 +109,32 @@ func TestInventedReadings(t *testing.T) {
 	}
 }
 
+// TestLabKey holds the key of the hung masses and its graph, which are kept beside the
+// example, against what is printed now.
+func TestLabKey(t *testing.T) {
+	folder := filepath.Join("..", "..", "examples")
+	for name, options := range map[string][]string{"hung-masses-key.html": nil, "hung-masses.svg": {"--drawing", "1"}} {
+		printed := filepath.Join(t.TempDir(), name)
+		var out bytes.Buffer
+		w := &world{ctx: context.Background(), stdin: strings.NewReader(""), stdout: &out, stderr: &out, width: 80}
+		if status := run(w, append(append([]string{"print"}, options...), "-o", printed, filepath.Join(folder, "hung-masses.worked"))); status != statusHolds {
+			t.Fatalf("%s: status %d\n%s", name, status, out.String())
+		}
+		now, err := os.ReadFile(printed)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if *update {
+			if err := os.WriteFile(filepath.Join(folder, name), now, 0o644); err != nil {
+				t.Fatal(err)
+			}
+		}
+		if kept, err := os.ReadFile(filepath.Join(folder, name)); err != nil || !bytes.Equal(kept, now) {
+			t.Errorf("%s is not what is printed now: go test ./cmd/steelyard -run LabKey -update", name)
+		}
+	}
+}
+
 // otherLastDigit changes the last digit of the number in a record.
 func otherLastDigit(record string) string {
 	text := strings.TrimLeft(record, " ")[2:]
