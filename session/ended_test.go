@@ -140,3 +140,35 @@ func TestEnded(t *testing.T) {
 		}
 	}
 }
+
+// TestAnyBudget enters lines that are solved in several passes with budgets of every
+// size: a pass that is ended never leaves a value that the whole line refuses.
+func TestAnyBudget(t *testing.T) {
+	for _, c := range []struct{ above, line string }{
+		{"x = 1 m; L = 2 m", "solve cos θ = x/L for θ"},
+		{"W = 137 N; F = 100 N", "solve W sin θ = F for θ"},
+		{"V = 137 N; H = 339 N", "solve H*tan(β) = V for β where β > 0° and β < 4000°"},
+		{"a = 30°; n = 1.5", "solve sin(a) = n*sin(b) for the second b where b > 0°"},
+		{"", "solve abs(sin(q)) = 0.5 for q where q > 0 and q < 90"},
+	} {
+		_, whole := withBudget(t.Context(), limit.Steps, c.above, c.line)
+		for steps := int64(1); steps < 1_000_000; steps += 1 + steps/12 {
+			_, e := withBudget(t.Context(), steps, c.above, c.line)
+			if e.Failed() {
+				continue
+			}
+			if got, want := shown(e), shown(whole); whole.Failed() || got != want {
+				t.Errorf("%s, with %d steps:\n%s %v\nwith no end:\n%s %v", c.line, steps, got, e.Findings, want, whole.Findings)
+				break
+			}
+		}
+	}
+}
+
+func shown(e *entry.Entry) string {
+	var all []string
+	for _, v := range e.Values() {
+		all = append(all, fmt.Sprintf("%s = %.9g", v.Name, v.SI))
+	}
+	return strings.Join(all, ", ")
+}

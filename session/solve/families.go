@@ -351,7 +351,7 @@ func (v *solving) turned() bool {
 		first, last = math.Min(first, x), math.Max(last, x)
 	}
 	// A full turn of the angle may be two periods, and may lead downwards.
-	lo, hi := b.lo, b.hi
+	lo, hi, before := b.lo, b.hi, v.turns
 	if math.IsInf(lo, 0) {
 		lo = hi
 	}
@@ -374,8 +374,13 @@ func (v *solving) turned() bool {
 		}
 		v.turns = algebra.Turns{From: -int(reach), To: int(reach)}
 	}
-	v.rearrange()
-	return true
+	if v.turns == before || v.rearrange() {
+		return true
+	}
+	name := v.s.Unknowns[0].Name
+	v.Find(finding.New(finding.TooLong, v.s.Unknowns[0].NameAt, "There are so many solutions that to list them for "+name+" takes too many steps.",
+		"Say a smaller range: where A < "+name+" < B."))
+	return false
 }
 
 // unevenTurns answers where turns of an angle may add solutions, but not evenly. A

@@ -295,7 +295,7 @@ func (v *solving) rearrange() bool {
 	}
 	v.rearranged, ok = algebra.Solve(budget, v.opened, v.unknowns, v.turns)
 	v.cutShort = budget.Ended() != limit.Going
-	return ok
+	return ok && !v.cutShort // some solutions may be missing
 }
 
 // inForm lists the solutions in symbols. Of one equation with conditions, or a
