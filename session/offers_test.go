@@ -10,6 +10,7 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+	"unicode"
 
 	"steelyard/lang/finding"
 	"steelyard/session/entry"
@@ -163,7 +164,15 @@ func enterOffers(t *testing.T, scope, line string, whole bool) {
 		for _, reading := range found.Readings {
 			offers = append(offers, e.Text[:found.At.From]+reading+e.Text[found.At.To:])
 		}
+		for i, text := range found.Offers() {
+			if whole && (text == "" || text == line || slices.Contains(found.Offers()[:i], text)) {
+				t.Errorf("%s | %s offers %q (%s), which is empty, the line itself or there twice", scope, line, found.Offers(), found.ID)
+			}
+		}
 		for _, text := range offers {
+			if lost := lostLetters(line, text); whole && lost != "" && lost != "pi" && strings.Contains(found.Message, " no value.") {
+				t.Errorf("%s | %s offers %s (%s), which loses %s", scope, line, text, found.ID, lost)
+			}
 			var names []string // that have no value
 			for _, bad := range enter(text).Findings {
 				if bad.Severity <= finding.Mismatch && !slices.Contains(lacking, bad.ID) {
@@ -181,4 +190,16 @@ func enterOffers(t *testing.T, scope, line string, whole bool) {
 			}
 		}
 	}
+}
+
+// lostLetters are the letters of a line that another has not.
+func lostLetters(line, other string) (lost string) {
+	for _, r := range line {
+		rest := strings.Replace(other, string(r), "", 1)
+		if unicode.IsLetter(r) && rest == other {
+			lost += string(r)
+		}
+		other = rest
+	}
+	return lost
 }

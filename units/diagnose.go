@@ -222,6 +222,10 @@ func isLevel(word string) bool {
 	return false
 }
 
+// IsLevel tells whether a word is a unit of a level that nothing else goes by: dB, where B
+// may be a magnetic field.
+func IsLevel(word string) bool { return isLevel(word) && strings.HasPrefix(word, "d") }
+
 // digitPower reads s2 as s^2. A digit 1 or 0 behind a word is an index rather, as in m1.
 func (t *Table) digitPower(f *factor) (string, bool) {
 	word := strings.TrimRight(f.word, "0123456789")

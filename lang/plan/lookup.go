@@ -142,9 +142,12 @@ func (c *coder) unknownName(x *syntax.Name) run.Slot {
 		d, ok := c.p.Names.before(near, c.seen)
 		return ok && d.Failed() || isLetter(near) && !isLetter(x.Name) || unlikeSymbols(near, x.Name) || c.mentions(near) || c.drops(x.Name, near)
 	})
-	hint := "Give it a value in a line above" + example(x.Name) + "."
+	hint := "Give it a value first" + example(x.Name) + "."
 	if len(near) > 0 {
-		hint = "Did you mean " + writing.List(near, "or") + "? Or give " + x.Name + " a value in a line above."
+		hint = "Did you mean " + writing.List(near, "or") + "? Or give " + x.Name + " a value first."
+	}
+	if product := c.productHint(x.Name); product != "" && len(near) == 0 {
+		hint = product + " Or give " + x.Name + " a value first."
 	}
 	if constant := constantHint(x.Name); constant != "" {
 		if hint += " " + constant; units.Usual(x.Name) == "" {
@@ -239,7 +242,7 @@ func example(name string) string {
 	return text
 }
 
-// Example is what goes on with "in a line above" for a name with a value in a unit; nothing
+// Example is what goes on with "Give it a value first" for a name with a value in a unit; nothing
 // for a word of which nothing says what it is, as P_out.
 func Example(name, unit string) string {
 	if unit == "" {

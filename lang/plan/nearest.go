@@ -2,6 +2,7 @@ package plan
 
 import (
 	"iter"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -73,7 +74,10 @@ func (c *coder) endsWithFunction(word string) bool {
 
 // comesApart tells whether a word is names that run together, each there once, symbols that
 // have no value among them where it is no word of a language.
-func (c *coder) comesApart(word string) bool {
+func (c *coder) comesApart(word string) bool { return c.partsOf(word) != nil }
+
+// partsOf are the names that a word comes apart into; nil for another word.
+func (c *coder) partsOf(word string) []string {
 	spoken := syntax.IsSpoken(word)
 	parts, ok := syntax.Apart(word, func(part string) int {
 		if c.known(part) || !spoken && c.isPart(part) {
@@ -81,7 +85,20 @@ func (c *coder) comesApart(word string) bool {
 		}
 		return 0
 	})
-	return ok && !syntax.HasTwice(parts)
+	if !ok || syntax.HasTwice(parts) {
+		return nil
+	}
+	return parts
+}
+
+// productHint says how a word is written as a product of names, of which one at least has a
+// value; nothing for another word.
+func (c *coder) productHint(word string) string {
+	parts := c.partsOf(word)
+	if len(parts) < 2 || parts[0] == "Δ" || !slices.ContainsFunc(parts, c.known) {
+		return ""
+	}
+	return "For a product, write " + strings.Join(parts, "*") + "."
 }
 
 // isPart tells whether a part of a word is a name, a symbol, or the Δ of a difference.

@@ -214,6 +214,45 @@ func (p among) angleBeside() *fault {
 	return nil
 }
 
+// functionBehind finds mgcos θ, where letters run into a function and a blank is before what
+// it is of.
+func (p among) functionBehind() *fault {
+	t, arg := &p.tokens[p.i-1], &p.tokens[p.i]
+	if t.kind != nameToken || len(t.text) < 4 || arg.kind != nameToken && arg.kind != numToken && arg.kind != piToken {
+		return nil
+	}
+	head, name := t.text[:len(t.text)-3], t.text[len(t.text)-3:]
+	isName := func(part string) int {
+		if units.IsSymbol(part) || p.known != nil && p.known(part) {
+			return 1
+		}
+		return 0
+	}
+	if _, letters := Apart(head, isName); !bareFunction(name) || !letters && isName(Canonical(head)) == 0 {
+		return nil
+	}
+	at := Span{From: t.from, To: argumentEnd(p.tokens, p.i)}
+	call := name + "(" + p.text[arg.from:at.To] + ")"
+	return &fault{finding.New(finding.NotWritten, at, name+" needs brackets here.", "Write "+head+"*"+call+".", head+"*"+call)}
+}
+
+// level finds a number or a product in dB, which is no unit: a level is a plain number.
+func (p among) level() *fault {
+	t := &p.tokens[p.i]
+	if p.i == 0 || !units.IsLevel(t.text) || t.kind != unitToken && t.kind != nameToken || p.known != nil && p.known(Canonical(t.text)) {
+		return nil
+	}
+	before := &p.tokens[p.i-1]
+	if before.is("*") || before.is("in") {
+		before = &p.tokens[max(p.i-2, 0)]
+	}
+	if !before.ends() {
+		return nil
+	}
+	return &fault{finding.New(finding.UnitText, Span{From: before.from, To: t.to}, "`"+t.text+"` isn't a unit here: a level is a plain number.",
+		"Leave it out.", p.text[before.from:before.to])}
+}
+
 // fractionIndex finds t½, which is t/2 in no book.
 //
 // It is a half-life, or what a letter is at half of something: an index, as all books write it.

@@ -9,9 +9,12 @@ import (
 // F = mv2/r.
 type Powered struct {
 	Text string
-	At   Span   // of the first word with such a digit, as it was typed
-	Name string // that is one by the rules, v2
-	Base string // of the power, v
+	// Equation is the line with a power of the name that it begins with too, as an equation:
+	// v^2 = u^2 + 2*a*s; empty where that has no such digit.
+	Equation string
+	At       Span   // of the first word with such a digit, as it was typed
+	Name     string // that is one by the rules, v2
+	Base     string // of the power, v
 }
 
 // DigitPowers writes a line so: a 2 or 3 behind a letter is a power where the word is no
@@ -28,8 +31,13 @@ func DigitPowers(text string, in Scope, symbol func(name string) bool) (Powered,
 		l.in.names = boundIn(tokens)
 		for i := range tokens {
 			t := &tokens[i]
-			if t.call || t.kind != nameToken && t.kind != unitToken || t.kind == unitToken && in.IsUnit(t.text) && in.Everyday(strings.TrimRight(t.text, "23")) ||
-				i == 0 && len(tokens) > 1 && tokens[1].is("=") || t.from < at {
+			if i == 0 && len(tokens) > 1 && tokens[1].is("=") {
+				if head, ok := l.powered(t.text); ok {
+					out.Equation = text[:t.from] + head.Text + text[t.to:tokens[1].from]
+				}
+				continue
+			}
+			if t.call || t.kind != nameToken && t.kind != unitToken || t.kind == unitToken && in.IsUnit(t.text) && in.Everyday(strings.TrimRight(t.text, "23")) || t.from < at {
 				continue
 			}
 			out.Text += text[at:t.from]
@@ -46,6 +54,9 @@ func DigitPowers(text string, in Scope, symbol func(name string) bool) (Powered,
 		}
 	}
 	out.Text += text[at:]
+	if out.Equation != "" {
+		out.Equation += out.Text[strings.IndexByte(out.Text, '='):]
+	}
 	return out, out.Name != ""
 }
 

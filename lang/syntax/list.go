@@ -101,6 +101,26 @@ func isBare(x Expr) bool {
 	})
 }
 
+// listParts finds a list with another sign between its values, or with blanks alone:
+// [1; 2; 3], [1 2 3].
+func (l *scanner) listParts(sign string) *fault {
+	open := l.open[len(l.open)-1]
+	inner, _, closed := strings.Cut(l.text[open.at+1:l.end], "]")
+	if !closed {
+		inner = strings.TrimRight(inner, " \t")
+	}
+	values := strings.FieldsFunc(inner, func(r rune) bool { return isBlank(r) && sign == " " || strings.ContainsRune(",;", r) })
+	for i := range values {
+		values[i] = strings.TrimSpace(values[i])
+	}
+	f := finding.New(finding.NotWritten, Span{From: open.at, To: open.at + 1 + len(inner)}, "The values of a list have commas between them.", "Write commas.")
+	if closed {
+		f.At.To++
+		f.Readings = []string{"[" + strings.Join(values, ", ") + "]"}
+	}
+	return &fault{f}
+}
+
 // listCommas finds [1,21; 1,19] and [1,21, 1,19], where a comma may be a decimal
 // point. Commas that are all alike are those between the values.
 func (n numeral) listCommas(open bracket) *fault {

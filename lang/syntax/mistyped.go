@@ -222,6 +222,9 @@ func (n numeral) groups() *fault {
 			break
 		}
 	}
+	if open := len(l.open); open > 0 && l.open[open-1].sign == '[' && !(good && strings.Contains(l.text[l.open[open-1].at:l.end], ",")) {
+		return l.listParts(" ")
+	}
 	if good {
 		return l.badNumber(at, "A number has no spaces between its digits.", "Take the space out.", joined)
 	}

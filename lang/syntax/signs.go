@@ -41,7 +41,7 @@ func (l *scanner) sign(r rune, width int) *fault {
 	case r == ')' || r == ']' || r == '}':
 		return l.closeBracket(byte(r), at)
 	case r == ';' && len(l.open) > 0 && l.open[len(l.open)-1].sign == '[':
-		return &fault{finding.New(finding.NotWritten, at, "The values of a list have commas between them.", "Write `,` instead.", ",")}
+		return l.listParts(";")
 	case r == '+' && strings.HasPrefix(l.text[l.pos:l.end], "+/-"), r == '±':
 		return notSpread(at, "± belongs behind a written number.", "Write it like 0.842 ± 0.002 m. A result has the uncertainty that follows from its givens.")
 	case r == ',':
@@ -175,6 +175,9 @@ func (l *scanner) closeBracket(sign byte, at Span) *fault {
 	}
 	l.emit(signToken, at.To)
 	if b.plain && !b.call && !b.bare {
+		if bad := l.exponentBehind(b.at); bad != nil {
+			return bad
+		}
 		l.unitHere(false)
 		return nil
 	}

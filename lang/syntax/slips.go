@@ -38,6 +38,7 @@ type among struct {
 var tokenSlips = []slip[among]{
 	{"a function as print has it: sin 30°, sin²(θ), log(x)", among.functionForm},
 	{"a part of a unit beside it: 20° C, m s-1", among.besideUnit},
+	{"a level: 70 dB", among.level},
 }
 
 // sideSlips are looked for where two operands stand side by side and make no
@@ -55,6 +56,7 @@ var sideSlips = []slip[among]{
 	{"a power of e: V0 e^(-t/τ)", among.exponential},
 	{"a unit that goes on: 3 W/m²K", among.unitGoesOn},
 	{"an angle without brackets: cos30 J", among.angleBeside},
+	{"a function behind letters: mgcos θ", among.functionBehind},
 	{"two factors without a sign", among.sideBySide},
 }
 

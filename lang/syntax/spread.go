@@ -21,7 +21,11 @@ var moreOrLess = [...]string{"±", "+/-", "+/−", "+-", "+−"}
 func (l *scanner) numberGoesOn() *fault {
 	n := len(l.tokens) - 1
 	from := l.tokens[n].from
-	l.lastPlaces(n)
+	if l.lastPlaces(n); l.tokens[n].to > from && l.text[l.pos-1] == ')' {
+		if bad := l.exponentBehind(from); bad != nil {
+			return bad
+		}
+	}
 	off, end := l.spread()
 	if off != "" {
 		l.spreadOut(n, off, end)
@@ -80,6 +84,20 @@ func (l *scanner) lastPlaces(n int) {
 		off = digits[:-n] + "." + digits[-n:]
 	}
 	l.spreadOut(n, off, end+1)
+}
+
+// exponentBehind finds an exponent behind a bracket: 8.42(2)e-3, (8.42 ± 0.02)e-3.
+func (l *scanner) exponentBehind(from int) *fault {
+	if l.pos >= l.end || l.text[l.pos] != 'e' && l.text[l.pos] != 'E' {
+		return nil
+	}
+	to := l.signedDigits(l.pos + 1)
+	if to == l.pos+1 || continues(l.text[to:l.end]) {
+		return nil
+	}
+	power := strings.TrimPrefix(superOrPlain("^"+l.text[l.pos+1:to]), "+")
+	return &fault{finding.New(finding.BadNumber, Span{From: from, To: to}, "An exponent behind a bracket is written ×10^.",
+		"Write ×10^"+power+".", l.text[from:l.pos]+"×10^"+power)}
 }
 
 // spread reads ± and a number, and returns that and where it ends.

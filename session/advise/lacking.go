@@ -7,6 +7,7 @@ import (
 	"steelyard/lang/finding"
 	"steelyard/lang/limit"
 	"steelyard/lang/plan"
+	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
 	"steelyard/session/eval"
@@ -32,8 +33,10 @@ func lackingUnit(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v
 			return ok && n.Name == d.Name
 		}
 		explains := func() bool {
-			dim, ok := lacks(l, x, name, is)
-			return ok && dim == units.Of(unit).Dim()
+			return slices.ContainsFunc(units.Customs(name), func(whole units.Dim) bool {
+				dim, ok := lacks(l, x, whole, is)
+				return ok && dim == units.Of(unit).Dim()
+			})
 		}
 		with := "(" + d.Name + "*(1 " + unit + "))"
 		if unit != "" && (odd && explains() || b.others && slices.Contains(measured[:], units.Symbol(d.Name))) {
@@ -46,7 +49,7 @@ func lackingUnit(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v
 	}
 	for _, n := range b.numbers {
 		is := func(x syntax.Expr) bool { return x == syntax.Expr(n) }
-		dim, ok := lacks(l, x, name, is)
+		dim, ok := lacks(l, x, units.Of(units.Usual(name)).Dim(), is)
 		for _, unit := range eval.PlainUnits {
 			if ok && dim == units.Of(unit).Dim() {
 				with := n.Value.Text + " " + unit
@@ -153,19 +156,15 @@ func ofPi(x syntax.Expr) bool {
 	return ok
 }
 
-// lacks is the dimension that something of an expression must have for the whole to
-// be the quantity that a symbol is used for first; false if none makes it that.
-func lacks(l *eval.Line, x syntax.Expr, symbol string, is func(syntax.Expr) bool) (units.Dim, bool) {
-	whole, bad := syntax.ParseExpr("1 " + units.Usual(symbol))
-	if len(bad) > 0 {
-		return units.Dim{}, false
-	}
+// lacks is the dimension that something of an expression must have for the whole to have
+// another; false if none makes it that.
+func lacks(l *eval.Line, x syntax.Expr, whole units.Dim, is func(syntax.Expr) bool) (units.Dim, bool) {
 	m := l.Planner.Mark()
 	defer l.Planner.Cut(m)
-	const factor = "without a unit" // no name
-	of := l.Planner.Unknowns(1)
-	put := syntax.Rewrite(x, func(x syntax.Expr) (syntax.Expr, bool) { return &syntax.Name{Name: factor}, is(x) })
-	got := l.Planner.CompileOf(l.Entry.Text, []string{factor}, of, syntax.Unplaced(put), whole)
+	names := []string{"without a unit", "the whole"} // no names
+	of := []run.Static{l.Planner.Unknowns(1)[0], {Dim: whole}}
+	put := syntax.Rewrite(x, func(x syntax.Expr) (syntax.Expr, bool) { return &syntax.Name{Name: names[0]}, is(x) })
+	got := l.Planner.CompileOf(l.Entry.Text, names, of, syntax.Unplaced(put), &syntax.Name{Name: names[1]})
 	st := l.Planner.Settled(of[0])
 	return st.Dim, got.OK && st.Open == 0
 }

@@ -116,7 +116,11 @@ func inPlace(e *entry.Entry, f *finding.Finding, enter Enter) {
 			f.Readings = append(f.Readings, o.text)
 			o.lines = []string{head + o.text + tail}
 		}
-		f.Lines = append(f.Lines, o.lines...)
+		for _, line := range o.lines {
+			if !slices.Contains(f.Lines, line) {
+				f.Lines = append(f.Lines, line)
+			}
+		}
 	}
 	f.Lines = f.Lines[:min(len(f.Lines), maxOffers)]
 }

@@ -3,6 +3,7 @@ package curve
 import (
 	"math"
 	"slices"
+	"strconv"
 
 	"steelyard/lang/finding"
 	"steelyard/lang/ops"
@@ -126,7 +127,9 @@ func (c *chart) draw() bool {
 			one.Work = &entry.Bar{Of: stage.Work.Name(), Value: value(stage.Work.X, at.work)}
 		}
 		for k, e := range stage.Entries {
-			one.Bars = append(one.Bars, entry.Bar{Of: e.Name(), Value: value(e.X, at.energies[k])})
+			bar := entry.Bar{Of: e.Name(), Value: value(e.X, at.energies[k])}
+			c.called(e, bar.Value.SI)
+			one.Bars = append(one.Bars, bar)
 		}
 		c.out.Stages = append(c.out.Stages, one)
 	}
@@ -180,6 +183,23 @@ func (c *chart) unit() *units.Unit {
 		}
 	}
 	return units.Preferred(st.Dim, st.Tag)
+}
+
+// called cautions where the name at a bar is a quantity of the page that has another value:
+// K = U where K is given. Nothing is left of it in another place, often: K = 0 J.
+func (c *chart) called(e syntax.Energy, v float64) {
+	n := e.Called
+	if n == nil || v == 0 {
+		return
+	}
+	d, ok := c.Planner.Find(n)
+	if !ok || d.Kind != plan.Quantity || d.Line == 0 || d.Slot == run.NoSlot {
+		return
+	}
+	if is, known := c.State.Value(d.Slot); known && math.Abs(is-v) > 1e-9*c.largest {
+		c.Find(finding.New(finding.GivenAgain, n.At, n.Name+" is "+c.Page.Shown(d, units.Screen)+" in line "+strconv.Itoa(d.Line)+"; the bar of this name has another value.",
+			"Call the bar by another name."))
+	}
 }
 
 // shown is an energy in the chart's unit, with its uncertainty if it has one.

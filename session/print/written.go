@@ -36,12 +36,12 @@ var numbers = sync.OnceValue(func() *regexp.Regexp {
 		`(?:[eE][-−+]?[0-9]+|[ \x{a0}]?[×x·*⋅][ \x{a0}]?10(?:\^?[({]?[-−+]?[0-9]+[)}]?|[⁻⁺]?[⁰¹²³⁴-⁹]+))?`)
 })
 
-// readNumbers finds the numbers in a text with the units behind them.
+// readNumbers finds the numbers in a text with the units behind them, but for uncertainties.
 func readNumbers(text string, table *units.Table) []written {
 	var out []written
 	for _, at := range numbers().FindAllStringIndex(text, -1) {
 		before, _ := utf8.DecodeLastRuneInString(text[:at[0]])
-		if unicode.IsLetter(before) || before == '_' {
+		if unicode.IsLetter(before) || before == '_' || strings.HasSuffix(strings.TrimRight(text[:at[0]], " \u00a0"), "±") {
 			continue // the 2 of m2 and of v_2
 		}
 		unit, end, counts := unitBehind(text, at[1], table)

@@ -13,17 +13,18 @@ import (
 
 // behind refuses a line with a word directly behind a number that is read as a unit, where
 // letters of it are names of the page: E = ½kA2, Ek = (3/2)kT. A blank before a unit says
-// that it is one. Without, only an everyday unit that the line wants is taken for one, and
-// none behind a fraction, which formulas have and givens have not.
-func (s *settler) behind() (Verdict, bool) {
-	text, stmt := s.Entry.Text, s.Entry.Stmt
+// that it is one. Without, only an everyday unit that the line wants is taken for one, as
+// the km of d = 2km, where a product of the letters is not what the line wants; and none
+// behind a fraction, which formulas have and givens have not.
+func (s *settler) behind(text string, stmt syntax.Stmt) (Verdict, bool) {
 	words, ok := syntax.BehindIn(text, stmt, s.claimOf(stmt).of, valued{&s.scope})
 	if !ok {
 		return Verdict{}, false
 	}
-	wanted, first := s.wanted(stmt)
+	wanted, first := s.wanted(text, stmt)
 	k := slices.IndexFunc(words.Words, func(w syntax.BehindWord) bool {
-		return s.IsUnit(w.Unit) && (w.Fraction || w.Formula && !first && strings.Contains(text[w.At.From:w.At.To], ".") || w.Whole || w.All && w.Formula || !wanted || !s.Everyday(w.Text))
+		product := w.All && w.Formula && !(strings.ContainsAny(w.Text[:1], commonPrefixes) && s.weigh(syntax.Reading{Text: words.Product}).sense < fitting)
+		return s.IsUnit(w.Unit) && (w.Fraction || w.Formula && !first && strings.Contains(text[w.At.From:w.At.To], ".") || w.Whole || product || !wanted || !s.Everyday(w.Text))
 	})
 	if k < 0 {
 		return Verdict{}, false
@@ -39,11 +40,14 @@ func (s *settler) behind() (Verdict, bool) {
 	if lacking := words.Lacking; len(lacking) > 0 {
 		slices.Sort(lacking)
 		lacking = slices.Compact(lacking)
-		hint = "For the product, give " + writing.List(lacking, "and") + " a value in a line above."
+		hint = "For the product, give " + writing.List(lacking, "and") + " a value first."
 	}
 	return Verdict{Refused: true, Findings: []finding.Finding{
 		finding.New(finding.UnitOrName, syntax.Span{To: len(text)}, message, hint, lines...)}}, true
 }
+
+// commonPrefixes begin the units that are typed most often: mm, cm, km; m itself is one.
+const commonPrefixes = "kcm"
 
 // lacksBehind tells whether a word at a place, which is no unit, is a product of symbols of
 // which some have no value: ½CV, where nothing is nearly the word that can be meant.
@@ -72,8 +76,8 @@ func (s *settler) misspelt(unit string, stmt syntax.Stmt) bool {
 // wanted tells whether a line is by the rules what the letter of its name stands for, or a
 // quantity that has a name where no letter says it; first, whether it is the quantity that
 // the name is used for first.
-func (s *settler) wanted(stmt syntax.Stmt) (wanted, first bool) {
-	rule := s.weighStmt(syntax.Reading{Text: s.Entry.Text}, stmt)
+func (s *settler) wanted(text string, stmt syntax.Stmt) (wanted, first bool) {
+	rule := s.weighStmt(syntax.Reading{Text: text}, stmt)
 	d, ok := stmt.(*syntax.Define)
 	if ok && !rule.speaks && !syntax.IsSpoken(d.Name) {
 		letter, n := utf8.DecodeRuneInString(d.Name)

@@ -13,8 +13,7 @@ import (
 // would be converted twice, and θ/360 is no part of a turn. Above a bar with 180 or 360
 // below, such an angle was thought of as a number of degrees; with 180° and 360° the
 // line is right.
-func (s *settler) converted() (Verdict, bool) {
-	text := s.Entry.Text
+func (s *settler) converted(text string, stmt syntax.Stmt) (Verdict, bool) {
 	if !strings.Contains(text, "180") && !strings.Contains(text, "360") {
 		return Verdict{}, false
 	}
@@ -35,7 +34,7 @@ func (s *settler) converted() (Verdict, bool) {
 		}
 		return false
 	}
-	for _, x := range s.Entry.Stmt.Exprs() {
+	for _, x := range stmt.Exprs() {
 		syntax.Walk(x, look)
 	}
 	if found == nil {

@@ -100,10 +100,10 @@ func (s *settler) withoutValue(lacking *syntax.Lacking, text string, severity fi
 	}
 	symbols := strings.Join(lacking.Symbols, " and ")
 	f := finding.New(finding.UnitOrName, finding.Span{To: len(s.Entry.Text)}, "In `"+number+unit+"`, "+symbols+have,
-		"Give "+them+" a value in a line above.", lacking.Text)
+		"Give "+them+" a value first.", lacking.Text)
 	if severity == finding.Caution {
 		f.Severity = severity
-		f.Message, f.Hint = "`"+number+unit+"` is read with a unit.", "If "+symbols+are+", give "+them+" a value in a line above."
+		f.Message, f.Hint = "`"+number+unit+"` is read with a unit.", "If "+symbols+are+", give "+them+" a value first."
 		return Verdict{Findings: []finding.Finding{f}}
 	}
 	apart := text[:at.Unit.From] + " " + text[at.Unit.From:]

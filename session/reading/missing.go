@@ -123,9 +123,9 @@ func (m *missing) finding(l *eval.Line, alone string) finding.Finding {
 	if len(m.symbols)+len(m.free) == 0 {
 		return finding.New(finding.NamesTogether, syntax.Span{To: len(l.Entry.Text)}, noSign, putSign, m.lines...)
 	}
-	message, hint := writing.List(m.symbols, "and")+" has no value.", "Give it a value in a line above"
+	message, hint := writing.List(m.symbols, "and")+" has no value.", "Give it a value first"
 	if len(m.symbols) > 1 {
-		message, hint = writing.List(m.symbols, "and")+" have no value.", "Give them values in lines above"
+		message, hint = writing.List(m.symbols, "and")+" have no value.", "Give them values first"
 	}
 	if len(m.symbols) > 0 {
 		hint += m.example(m.symbols[0]) + "."

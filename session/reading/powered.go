@@ -29,14 +29,19 @@ func (s *settler) powered(without *missing) (finding.Finding, bool) {
 		s.missing(p.Text, false, &with)
 		with.lines = slices.DeleteFunc(with.lines, s.wrong)
 	}
+	if equation := syntax.OpenEquation(p.Equation, false, &s.scope); len(with.lines) == 0 && p.Equation != "" && equation.Equation {
+		if v := s.verdict(&equation); len(v.Findings) > 0 {
+			with.lines = v.Findings[0].Readings
+		}
+	}
 	if len(with.lines) == 0 {
 		return finding.Finding{}, false
 	}
 	hint := "For a power, write " + p.Base + "^" + p.Name[len(p.Base):] + "."
 	if len(with.symbols) > 0 {
-		hint += " Give " + writing.List(with.symbols, "and") + " a value in a line above."
+		hint += " Give " + writing.List(with.symbols, "and") + " a value first."
 	} else {
-		hint += " Or give " + p.Name + " a value in a line above."
+		hint += " Or give " + p.Name + " a value first."
 	}
 	f := finding.New(finding.UnknownName, p.At, p.Name+" has no value.", hint)
 	f.Lines = with.lines

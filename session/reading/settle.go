@@ -71,7 +71,7 @@ func Settle(l *eval.Line, try Enter, offers bool) Verdict {
 	v, measured := s.open()
 	if !v.Refused && !v.Slip && measured {
 		lacking, ok := s.lettered(l.Entry.Text, l.Entry.Stmt)
-		if behind, open := s.behind(); open && !lacking.Refused {
+		if behind, open := s.behind(l.Entry.Text, l.Entry.Stmt); open && !lacking.Refused {
 			return behind
 		}
 		if ok {
@@ -82,7 +82,7 @@ func Settle(l *eval.Line, try Enter, offers bool) Verdict {
 		}
 	}
 	if !v.Refused && !v.Slip && l.Entry.Stmt != nil {
-		if converted, ok := s.converted(); ok {
+		if converted, ok := s.converted(l.Entry.Text, l.Entry.Stmt); ok {
 			return converted
 		}
 		v.Findings = append(append(v.Findings, left.Findings...), s.wasProduct()...)
@@ -193,7 +193,7 @@ func (s *settler) verdict(open *syntax.Open) Verdict {
 	if len(offers) == 0 || rule.sense > none && len(offers) == 1 && offers[0] == s.Entry.Text {
 		return Verdict{}
 	}
-	return Verdict{Refused: rule.sense > none, Slip: rule.sense == none, fits: best == fitting, try: s.try, Findings: []finding.Finding{s.finding(open, offers)}}
+	return Verdict{Refused: rule.sense > none, Slip: rule.sense == none, fits: best == fitting, try: s.try, Findings: []finding.Finding{s.withCaution(s.finding(open, offers))}}
 }
 
 // weighAll weighs the readings of a line, which makes little sense where a letter that
@@ -282,6 +282,9 @@ func (s *settler) offers(all []weighed) []string {
 		if slices.ContainsFunc(all, func(o weighed) bool { return o.sense > all[i].sense && o.Meets(&all[i].Reading) }) {
 			continue // what it is written with would be asked about again
 		}
+		if v, ok := s.converted(all[i].Text, all[i].stmt); ok {
+			all[i] = s.weigh(syntax.Reading{Text: v.Findings[0].Readings[0], Units: all[i].Units})
+		}
 		if text, bare := unbracketed(&all[i]); bare && s.isGiven(&all[i]) && worst(s.try(text, true)) > finding.Mismatch {
 			out = append(out, text)
 			continue
@@ -356,6 +359,9 @@ func (s *settler) stands(w *weighed) ([]entry.Value, bool) {
 		if v, ok := s.lettered(w.Text, w.stmt); ok && v.Refused {
 			return nil, false
 		}
+		if _, asked := s.behind(w.Text, w.stmt); asked {
+			return nil, false
+		}
 		got := s.Try(s.Counted(x, in))
 		if !got.OK || got.Static.Absent {
 			return nil, got.OK
@@ -391,106 +397,4 @@ func (s *settler) result(stmt syntax.Stmt) (x syntax.Expr, in syntax.UnitText, o
 		ok = false
 	}
 	return x, in, ok
-}
-
-// finding says that a line has several readings.
-func (s *settler) finding(open *syntax.Open, offers []string) finding.Finding {
-	id := finding.TwoReadings
-	message, hint := "This line can be read in more than one way.", "Choose the one you mean."
-	word, where := "", "this page"
-	if len(open.Words) > 0 {
-		word = open.Words[0]
-	}
-	if open.Bound {
-		where = "this line"
-	}
-	switch {
-	case open.Equation:
-		id = finding.Unreadable
-		message, hint = "The left side of = isn't a name, so it can't have a value.", "Use `check` to compare the sides, or `solve` to find a symbol."
-	case open.Uncertain:
-		message, hint = "u( ) is the uncertainty of what is in the brackets, and u is also a name of this page.",
-			"Put `*` between them for your u; uncertainties can't be worked out yet."
-	case open.Degrees && len(offers) > 1 && strings.Contains(offers[0], "°"):
-		message, hint = "A number without a unit is in radians here.", "Did you mean degrees?"
-	case open.Exponential:
-		id = finding.UnknownName
-		message, hint = "No line above defines e.", "The exponential function is exp(x); the elementary charge comes with `constants e`."
-	case len(offers) == 1 && strings.Count(offers[0], "π") < strings.Count(s.Entry.Text, "π"):
-		message, hint = "A rate in rev or rpm is an angle per time: 2π is in it already.", ""
-	case len(offers) == 1 && strings.Count(offers[0], "*") < strings.Count(s.Entry.Text, "*"):
-		message, hint = "After a number, units have a space or · between them, and no `*`.", ""
-	case open.Beside && len(offers) == 1 && signsAlone(s.Entry.Text, offers[0]) && strings.Count(offers[0], "*") == strings.Count(s.Entry.Text, "*"):
-		id = finding.NotWritten
-		message, hint = "A function needs brackets round what it is of.", ""
-	case open.Letters && word != "" && len(offers) == 1 && !s.IsUnit(word) && strings.Contains(offers[0], "*"):
-		id = finding.NamesTogether
-		message, hint = "There is no sign between the number and `"+word+"`.", putSign
-	case open.Beside && len(offers) == 1 && signsAlone(s.Entry.Text, offers[0]):
-		id = finding.NamesTogether
-		message, hint = noSign, putSign
-	case open.Letters && word != "" && len(offers) == 1:
-		id = finding.UnitOrName
-		unit, isUnit := units.Lookup(word)
-		switch message, hint = "Did you mean "+word+" as a name of "+where+"?", ""; {
-		case !open.Bound && !s.Known(syntax.Canonical(word)):
-			message = "Did you mean a product?"
-		case isUnit:
-			message, hint = word+" after a number is the unit "+unit.Name+".", "For your "+word+", put `*` before it."
-		}
-	case open.Letters && word != "" && s.planner.Units.Has(word):
-		id = finding.UnitOrName
-		message = word + " is a unit, and also a name of " + where + "."
-		if _, given := s.planner.Names.Lookup(word); word == "g" && !given && !open.Bound {
-			message = "g is a unit, and also standard gravity."
-		}
-	case len(offers) == 1:
-		message, hint = "Did you mean this?", ""
-	}
-	at := changed(s.Entry.Text, offers)
-	short := make([]string, len(offers))
-	for i, o := range offers {
-		short[i] = o[at.From : len(o)-(len(s.Entry.Text)-at.To)]
-	}
-	return finding.New(id, at, message, hint, short...)
-}
-
-// What is said of names without a sign between them.
-const (
-	noSign  = "There is no sign between these names."
-	putSign = "Put `*` between them."
-)
-
-// signsAlone tells whether a line differs from another in its signs for times and the brackets of functions.
-func signsAlone(text, offered string) bool {
-	bare := strings.NewReplacer("*", "", " ", "", "(", "", ")", "").Replace
-	return bare(text) == bare(offered) && !strings.ContainsAny(text, "/√")
-}
-
-// changed are the lines of a text that are not the same in all others.
-func changed(text string, others []string) syntax.Span {
-	at := syntax.Span{To: len(text)}
-	if !strings.Contains(text, "\n") || len(others) == 0 {
-		return at
-	}
-	same := func(line string, has func(s, line string) bool) bool {
-		return line != "" && !slices.ContainsFunc(others, func(o string) bool { return !has(o, line) })
-	}
-	for {
-		end := strings.IndexByte(text[at.From:], '\n') + 1
-		if end == 0 || !same(text[:at.From+end], strings.HasPrefix) {
-			break
-		}
-		at.From += end
-	}
-	for text[at.From] == ' ' {
-		at.From++
-	}
-	for {
-		from := strings.LastIndexByte(text[at.From:at.To], '\n')
-		if from < 0 || !same(text[at.From+from:], strings.HasSuffix) {
-			return at
-		}
-		at.To = at.From + from
-	}
 }
