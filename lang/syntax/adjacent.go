@@ -11,6 +11,15 @@ import (
 // where no product is implied, and for notations of print that are written in
 // another way here. What it lets pass, the expression's production takes for an
 // implied product.
+//
+// Where m, g and h are names, m g h is let pass. What is refused is told by the
+// first rule of a table that knows it, of which the last says only that there is
+// no sign:
+//
+//	5 m per s      per is the sign / here
+//	1/3 of m       of is the sign * here
+//	20° C          the sign is °C
+//	sin²(30°)      the power is behind the bracket
 func adjacent(text string, tokens []token, known func(string) bool) *fault {
 	for i := range tokens {
 		at := among{text, tokens, i, known}
@@ -47,6 +56,10 @@ func (p among) uncertainDigits() *fault {
 
 // namesBeside tells whether two names of the page stand side by side at i, the
 // first perhaps with a power, and make a product.
+//
+// There must be a blank between them: mgh is one word, and no name if none is
+// called so. With a word that has no value no product is made, as that word may be
+// a slip or a remark.
 func namesBeside(tokens []token, i int, known func(string) bool) bool {
 	t, before := &tokens[i], &tokens[i-1]
 	if known == nil || t.kind != nameToken || before.to == t.from {
@@ -59,6 +72,9 @@ func namesBeside(tokens []token, i int, known func(string) bool) bool {
 
 // implied tells whether the token at i goes on with an operand or a product that
 // the tokens before it have begun, as print does without a sign.
+//
+// Such are 2πr, 2 sin(θ), (a+b)(a-b) and 4π√2. A number never follows: 2 3 could
+// be a slip of 2.3, 23 or 2*3.
 func implied(tokens []token, i int) bool {
 	t, before := &tokens[i], &tokens[i-1]
 	bracket := t.kind == signToken // ( or √
@@ -80,6 +96,8 @@ func implied(tokens []token, i int) bool {
 
 // powerStart is the token with which the exponent begins whose last token is at i: its
 // sign ^, or raised digits; -1 if that is none.
+//
+// Of x^-2 at the 2 it is the ^; of x² at the ² it is that.
 func powerStart(tokens []token, i int) int {
 	if tokens[i].kind == superToken {
 		return i
@@ -105,6 +123,9 @@ func baseOf(tokens []token, i int) *token {
 
 // operands are the two that stand side by side, with what goes on as a product
 // without signs behind them.
+//
+// In a b c, of which none has a value, left is a and right is b*c: the offer has
+// all of the product.
 func (p among) operands() (left, right string, at Span) {
 	from, to := operandStart(p.tokens, p.i-1), operandEnd(p.tokens, p.i)
 	left, right = p.text[from:p.tokens[p.i-1].to], p.text[p.tokens[p.i].from:to]
@@ -113,6 +134,9 @@ func (p among) operands() (left, right string, at Span) {
 }
 
 // ofProduct finds 3 % of m and 1/3 of m; the step of a table is told as such.
+//
+// A fraction goes into brackets, (1/3)*m, so that all of it is seen to be the
+// share. A percentage stays as it is: 3 %*m.
 func (p among) ofProduct() *fault {
 	before := &p.tokens[p.i-1]
 	if p.tokens[p.i].text != "of" || before.kind != unitToken && before.kind != numToken && before.text != ")" || p.i+1 == len(p.tokens) {
@@ -133,12 +157,17 @@ func (p among) ofProduct() *fault {
 }
 
 // shares are words for a number before what it is of.
+//
+// A name of the page goes before them: where half is given, half of it is that.
 var shares = map[string]string{
 	"half": "1/2", "third": "1/3", "quarter": "1/4", "fifth": "1/5", "tenth": "1/10",
 	"twice": "2", "double": "2", "thrice": "3",
 }
 
 // shareWord finds half of 6 m, a third of d and twice 3 m.
+//
+// Before a or the they count too, a third of d. A fraction needs its of, and twice
+// may do without.
 func (p among) shareWord() *fault {
 	word, next := p.i-1, p.i
 	if article := p.tokens[word].text; article == "a" || article == "one" || article == "the" {
@@ -162,6 +191,8 @@ func (p among) shareWord() *fault {
 }
 
 // perQuotient finds 5 m per s.
+//
+// Nobody means a name per there: 5 m/s is offered, a unit with no blanks.
 func (p among) perQuotient() *fault {
 	if p.tokens[p.i].text != "per" || p.tokens[p.i-1].kind != unitToken || p.i+1 == len(p.tokens) {
 		return nil
@@ -172,6 +203,8 @@ func (p among) perQuotient() *fault {
 }
 
 // signAsked finds W is negative.
+//
+// It is so for positive and zero as well.
 func (p among) signAsked() *fault {
 	if p.tokens[p.i].text != "is" || p.i+1 == len(p.tokens) || signWords[p.tokens[p.i+1].text] == NoSign {
 		return nil
@@ -183,6 +216,9 @@ func (p among) signAsked() *fault {
 }
 
 // remarked finds m = 5 kg (mass).
+//
+// The words in the brackets have three letters or more and no value: with fewer,
+// it could be a product with a name that is still to come.
 func (p among) remarked() *fault {
 	last := len(p.tokens) - 1
 	if p.known == nil || p.tokens[p.i-1].kind != unitToken || p.tokens[p.i].text != "(" || p.tokens[last].text != ")" {
@@ -198,6 +234,9 @@ func (p among) remarked() *fault {
 
 // remark says of words that begin at a place behind a statement where they belong: to
 // the name that it gives, else on the line before.
+//
+// For m = 5 kg (mass) the offer is m = 5 kg, mass. A line that names nothing keeps
+// its statement alone, and the words go on a line of their own, # mass.
 func remark(text string, tokens []token, line Span, from int, words string) *fault {
 	statement := strings.TrimRightFunc(text[line.From:from], isBlank)
 	_, named := functionHead(tokens)
@@ -211,6 +250,10 @@ func remark(text string, tokens []token, line Span, from int, words string) *fau
 }
 
 // sideBySide says that the token at i stands beside an operand.
+//
+// It is the last rule, for whatever no other knows. It offers the product, and,
+// where the rest is a unit, to show the value in it: v^2 J may be v^2*J or v^2 in
+// J. A blank before a bracket, f (x), may be a call too.
 func (p among) sideBySide() *fault {
 	text, tokens, i := p.text, p.tokens, p.i
 	t, before := &tokens[i], &tokens[i-1]
@@ -273,6 +316,8 @@ func (p among) sideBySide() *fault {
 
 // factorsAfter goes on with a product of which two factors stand side by side
 // without a sign: G m1 m2.
+//
+// The text of more begins with its sign: *m1*m2.
 func factorsAfter(text string, tokens []token, to int) (string, int) {
 	var more strings.Builder
 	for i := range tokens {

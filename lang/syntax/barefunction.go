@@ -9,6 +9,8 @@ import (
 
 // bareFunction tells whether print writes a function without brackets round its
 // argument, where that is one number or name: sin 30°, cos θ.
+//
+// The list is short on purpose: exp x and sqrt x are not printed so.
 func bareFunction(name string) bool {
 	switch name {
 	case "sin", "cos", "tan", "ln":

@@ -10,12 +10,25 @@ import (
 type (
 	// Bars is bars at "PLACE": A, B = C | at "PLACE": D [with work W] [within E]: an
 	// energy bar chart. A stroke between two places may be then work W then.
+	//
+	// The books are that the energies at each place add up to those at the place
+	// before, and the work that was done on the system on the way:
+	//
+	//	bars at "released": 3 J, 0 J | at "leaves": 1 J, 2 J
+	//	bars at "released": 3 J then work 2 J then at "leaves": 5 J
+	//	bars at "released": 3 J | at "leaves": 1 J with work -2 J within 1 %
+	//
+	// Work that the system does, or that friction takes, is negative. Whether the sums
+	// agree is found where the line runs; a chart that doesn't add up is drawn, and
+	// told.
 	Bars struct {
 		Stages []Stage
 		Within Expr // how far the books may be off, or nil
 	}
 	// Stage is one place or moment, with the energies there and the work that is done on
 	// the system on the way to it, which has no expression if there is none.
+	//
+	// Work of the first stage has no expression: there is no way to it.
 	Stage struct {
 		Name    string
 		NameAt  Span
@@ -24,12 +37,18 @@ type (
 	}
 	// Energy is one entry of a bar chart. Called is the name that is put at its bar, and
 	// that means nothing else, or nil.
+	//
+	// In K = 2 J the K is Called: it gives the bar a label and defines nothing, so
+	// that the K of the page keeps its value. In a bar that is written as a name
+	// alone, the name is its label.
 	Energy struct {
 		Called *Name
 		X      Expr
 	}
 )
 
+// The second word is at: a line that begins with another, bars = 3, is none of
+// these.
 var barsWord = StatementWord{
 	Word: "bars", Form: "bars at \"PLACE\": A, B = C | at \"PLACE\": D [with work W] [within E]",
 	Summary: "An energy bar chart whose books are checked.",
@@ -39,6 +58,8 @@ var barsWord = StatementWord{
 
 // Exprs are the energies place by place, each time after the work on the way there, then
 // the tolerance.
+//
+// Who reads the values in this order can put them back into the stages.
 func (s *Bars) Exprs() []Expr {
 	var out []Expr
 	for _, stage := range s.Stages {
@@ -51,6 +72,8 @@ func (s *Bars) Exprs() []Expr {
 }
 
 // Name is what is put at the bar.
+//
+// For K = 2 J it is K, for 1/2*m*v^2 the expression itself.
 func (e Energy) Name() Expr {
 	if e.Called != nil {
 		return e.Called
@@ -62,9 +85,15 @@ func (*Bars) Defines() []Ident { return nil }
 func (*Bars) is() nature       { return nature{kept, Answer, nil} }
 
 // quotes are the signs that a place may stand between.
+//
+// The opening one decides which one closes, as countries differ: “a”, „a“, «a» and
+// "a" are all read. A word processor changes " in silence, so none is refused.
 var quotes = map[rune]rune{'"': '"', '“': '”', '„': '“', '«': '»', '”': '”', '\'': '\'', '‘': '’'}
 
 // barsForm is what is said where a bar chart can't be read.
+//
+// The hint is the same each time: a chart is long, and one whole example shows
+// more than a rule.
 func barsForm(at Span, message string) *fault {
 	return &fault{finding.New(finding.Unreadable, at, message,
 		"Write it like `bars at \"released\": U, K | at \"leaves\": K2`, with a place between quotation marks, a colon and the energies there.")}
@@ -76,6 +105,9 @@ func barsForm(at Span, message string) *fault {
 // A stroke parts two places, or then work W then does, where work is done on the system
 // between them. After the last place the work may stand behind with: it was done on the way
 // there.
+//
+// A with before the last place is refused, since it can't be told which way it is
+// meant for: the one to its place or the one from it.
 func readBars(r *reader, at int) (Stmt, *fault) {
 	s := &Bars{}
 	var work Energy
@@ -116,6 +148,10 @@ func readBars(r *reader, at int) (Stmt, *fault) {
 }
 
 // stage reads at "PLACE": and returns where what follows begins.
+//
+// A place is text and may hold anything but its quotation mark, commas and strokes
+// as well: at "the top, at rest": 3 J. Refused are a place without at, without
+// marks or with one only, without a colon, and one with no name.
 func (r *reader) stage(at int) (Stage, int, *fault) {
 	from, _ := trimBlanks(r.text, at, r.to)
 	rest := r.text[from:r.to]
@@ -144,6 +180,9 @@ func (r *reader) stage(at int) (Stage, int, *fault) {
 }
 
 // stageEnd is where a stage ends: at a stroke, at then, or with the line.
+//
+// It looks only behind the colon of a place, so that a stroke in the text of the
+// place ends nothing.
 func (r *reader) stageEnd(at int) int {
 	to := r.to
 	if i := strings.IndexByte(r.text[at:r.to], '|'); i >= 0 {
@@ -155,6 +194,8 @@ func (r *reader) stageEnd(at int) int {
 // wordIn is where the first of some words begins, else the end of where it is looked for.
 //
 // A word counts with a blank before it and no letter behind: K_then is a name.
+//
+// Text is searched, not tokens, as tokens can be made only of the parts between.
 func (r *reader) wordIn(from, to int, words ...string) int {
 	for i := from; i < to; i++ {
 		for _, word := range words {
@@ -167,6 +208,9 @@ func (r *reader) wordIn(from, to int, words ...string) int {
 }
 
 // work reads work W, between then and then or after with.
+//
+// Several works on one way are added up by the writer: the chart has one bar for
+// them.
 func (r *reader) work(from, to int) (Energy, *fault) {
 	from, to = trimBlanks(r.text, from, to)
 	after, ok := strings.CutPrefix(r.text[from:to], "work")
@@ -184,6 +228,9 @@ func (r *reader) work(from, to int) (Energy, *fault) {
 }
 
 // barsAfter reads with work W and within D.
+//
+// Both may be missing. With one place alone there is no way on which work is done,
+// and with work before the last place, by then, a second one is refused.
 func (r *reader) barsAfter(s *Bars, at int) *fault {
 	end := r.to
 	if i := r.wordIn(at, r.to, "within"); i < r.to {
@@ -216,6 +263,8 @@ func (r *reader) barsAfter(s *Bars, at int) *fault {
 }
 
 // list reads energies with commas between them.
+//
+// Each is a sum as in any line; a fault in it has its place in the whole line.
 func (r *reader) list(from, to int) ([]Energy, *fault) {
 	from, to = trimBlanks(r.text, from, to)
 	if from >= to {

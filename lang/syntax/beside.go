@@ -11,6 +11,9 @@ import (
 
 // besideUnit finds what stands directly after a unit and was meant as a part of
 // it: the letter of a scale of temperature, or the digit of a negative power.
+//
+// 20° C would else be told as two factors with no sign, and 5 m s-1 be read as a
+// quantity less 1.
 func (p among) besideUnit() *fault {
 	text, tokens, i := p.text, p.tokens, p.i
 	if tokens[i].kind != unitToken || i+1 >= len(tokens) {
@@ -31,6 +34,8 @@ func (p among) besideUnit() *fault {
 //
 // The symbol is °C, one sign (SI Brochure 9, table 4), and K without a degree sign since the
 // 13th CGPM of 1967.
+//
+// 20° C is offered as 20 °C, and 300 °K as 300 K. A call, 20° C(x), is none.
 func degreeLetter(text string, tokens []token, i int) *fault {
 	mark, letter := &tokens[i], &tokens[i+1]
 	if !isDegree(firstRune(mark.text)) || utf8.RuneCountInString(mark.text) != 1 || letter.call {
@@ -63,6 +68,8 @@ func degreeLetter(text string, tokens []token, i int) *fault {
 //
 // Tables of data write units so. Only a text that is a unit then, or nearly one, is told of;
 // a pure number less another is left alone.
+//
+// 5 m s-1 is offered as 5 m s^-1; by the rules it would be 5 m·s less 1.
 func minusPower(text string, tokens []token, i int) *fault {
 	u := &tokens[i]
 	if got, bad := units.NewTable().Parse(foldUnit(u.text), units.AfterNumber); bad == nil && got.Dim().IsOne() {
@@ -142,6 +149,8 @@ func powered(text string, from, end int) (string, int, bool) {
 // multiplication.
 //
 // A unit behind a power shows it: 2.10 to the power 8 can't have one.
+//
+// 2.10^8 m/s is offered as 2×10^8 m/s and as 2e8 m/s.
 func (p among) dotForTimes() *fault {
 	text, tokens, i := p.text, p.tokens, p.i
 	power := powerStart(tokens, i-1)
@@ -188,6 +197,9 @@ func startsWithNumber(tokens []token, i int) bool {
 }
 
 // gluedDegrees finds sin30° and Flsin60°.
+//
+// The digits are a part of the name to the scanner, sin30, so that only the degree
+// sign behind it shows what is meant.
 func gluedDegrees(text string, t *token) *fault {
 	r, n := utf8.DecodeRuneInString(text[t.to:])
 	word := strings.TrimRight(t.text, "0123456789")
@@ -256,6 +268,8 @@ func (p among) level() *fault {
 // fractionIndex finds t½, which is t/2 in no book.
 //
 // It is a half-life, or what a letter is at half of something: an index, as all books write it.
+//
+// t½ is offered as t_half.
 func (p among) fractionIndex() *fault {
 	t, before := &p.tokens[p.i], &p.tokens[p.i-1]
 	index := map[string]string{"½": "half", "⅓": "third", "¼": "quarter"}[t.text]
@@ -268,6 +282,8 @@ func (p among) fractionIndex() *fault {
 
 // unitGoesOn finds a power in a unit with more of the unit directly behind it: W/m²K⁴.
 // All that follows a stroke is under it.
+//
+// A product with a name of the page is offered beside it, if the next word is one.
 func (p among) unitGoesOn() *fault {
 	u, next := &p.tokens[p.i-1], &p.tokens[p.i]
 	if u.kind != unitToken || next.kind != nameToken || next.from != u.to || strings.Contains(u.text, "(") {

@@ -4,6 +4,9 @@ import "slices"
 
 // inner is the scope within a statement: that of the page, with names to which the
 // statement itself gives a meaning; in a formula, those alone.
+//
+// In U(x) = 1/2*k*x^2 the name x is known though the page has none, and where the
+// page has one, that one isn't meant.
 type inner struct {
 	Scope
 	names []string
@@ -18,11 +21,15 @@ func within(stmt Stmt, in Scope) inner {
 }
 
 // Known tells whether a word is a name here.
+//
+// In a formula g is known, since every page has it.
 func (s inner) Known(name string) bool {
 	return slices.Contains(s.names, name) || (!s.only || name == "g") && s.Scope.Known(name)
 }
 
 // Number is the value of a name of the page that is given as a plain number.
+//
+// A name that the statement binds has no value here, whatever it has on the page.
 func (s inner) Number(name string) (float64, bool) {
 	if slices.Contains(s.names, name) {
 		return 0, false
@@ -38,6 +45,9 @@ func (s inner) Turns(name string) bool {
 // boundBy lists the names to which a statement itself gives a meaning within its
 // expressions: the arguments of a function, the symbols of a formula, unknowns, and
 // what a curve is drawn against; and the expressions that are drawn against them.
+//
+// For slope of x(t) at t = 2 s they are t and x(t). A statement that binds
+// nothing, as m = 3 kg does, has neither.
 func boundBy(stmt Stmt) (names []string, of []Expr) {
 	var x Expr
 	switch s := stmt.(type) {
@@ -84,6 +94,9 @@ func boundBy(stmt Stmt) (names []string, of []Expr) {
 // Idle counts the names that a function is one of, or that a curve is drawn against,
 // and that do nothing in one of its expressions: the V of p(V) = 1200 J/V, where it is
 // the volt.
+//
+// A reading with idle names is less likely: nobody gives a function an argument
+// that changes nothing.
 func Idle(stmt Stmt) (n int) {
 	names, of := boundBy(stmt)
 	for _, x := range of {
@@ -98,6 +111,9 @@ func Idle(stmt Stmt) (n int) {
 
 // boundIn lists the names to which a line gives a meaning within it, by its tokens:
 // the arguments of a function, unknowns, what a curve is drawn against.
+//
+// It reads tokens, since a line that can't be read is no statement that boundBy
+// could look at.
 func boundIn(tokens []token) []string {
 	var out []string
 	if at, ok := functionHead(tokens); ok {

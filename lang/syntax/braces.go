@@ -6,6 +6,8 @@ import "strings"
 // them: a toy frog of {m}. Braces round anything else are prose.
 
 // inBraces are the names in braces of a stretch of a statement's text.
+//
+// Their places are in the whole text, so that a rename of m finds them too.
 func inBraces(text string, within Span) []Ident {
 	var out []Ident
 	braces(text[within.From:within.To], func(name string, at Span) {
@@ -16,6 +18,8 @@ func inBraces(text string, within Span) []Ident {
 
 // FillBraces puts what a function tells of each name in braces in its place; what it
 // knows nothing of stays.
+//
+// With 3 kg for m, "a frog of {m} and {z}" is "a frog of 3 kg and {z}".
 func FillBraces(text string, value func(name string) (string, bool)) string {
 	if !strings.Contains(text, "{") {
 		return text
@@ -32,6 +36,9 @@ func FillBraces(text string, value func(name string) (string, bool)) string {
 }
 
 // braces finds the names in braces of a text, with their places without the braces.
+//
+// Of {not a name} nothing is found, and a brace that is never shut ends the
+// search.
 func braces(text string, found func(name string, at Span)) {
 	for at := 0; ; {
 		open := strings.IndexByte(text[at:], '{')

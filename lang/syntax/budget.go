@@ -3,6 +3,9 @@ package syntax
 import "strings"
 
 // Budget is budget NAME: what the uncertainty of a result comes from.
+//
+// For a name of which no given has an uncertainty, the line says that there is
+// none.
 type Budget struct {
 	Of Ident `parser:"'budget' @@"`
 }

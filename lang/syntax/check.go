@@ -3,6 +3,9 @@ package syntax
 import "steelyard/lang/finding"
 
 // CheckStmt is check A = B [within C], or check A is negative.
+//
+// For instance check m = 3.01 kg within 1 %, check m < 4 kg and check W is
+// negative. Within is how far apart the two sides may be.
 type CheckStmt struct {
 	Left   Expr
 	Op     Comparison
@@ -35,6 +38,8 @@ func (*CheckStmt) is() nature       { return nature{kept, Support, nil} }
 
 // Both sides may be worked out again: check v = v with m = 2*m says that the mass does not
 // matter.
+//
+// A check that fails is no fault of the line: it runs, and says so.
 func readCheck(r *reader, tokens []token) (Stmt, *fault) {
 	p := r.line(tokens, 1)
 	s := &CheckStmt{Left: p.whole()}

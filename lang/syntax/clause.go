@@ -39,6 +39,8 @@ func (p *exprParser) ident() Ident {
 }
 
 // inUnit reads the clause [in UNIT].
+//
+// Without it there is no unit, and that is no fault.
 func (p *exprParser) inUnit() UnitText {
 	if !p.taken("in") {
 		return UnitText{}
@@ -59,6 +61,8 @@ func (p *exprParser) ends() *fault {
 }
 
 // line reads from a token of a line on.
+//
+// The words of the statement before that token have been read by the caller.
 func (r *reader) line(tokens []token, from int) *exprParser {
 	var p struct {
 		exprParser

@@ -7,6 +7,10 @@ import (
 )
 
 // Command is a word that acts on the scratchpad and is not stored: those below.
+//
+// A command is what is typed at a scratchpad, as in change 3 to k = 250 N/m. It is
+// never a line of the page, so a worksheet has none. What is behind the word is
+// kept as text in Arg: only who runs the command knows what it should be.
 type Command struct {
 	Word   string
 	WordAt Span
@@ -43,6 +47,8 @@ var (
 	quitWord      = StatementWord{Word: "quit", Also: "exit", Form: "quit", Summary: "Leaves the scratchpad.", Example: "quit", Ready: true, read: readCommand, alone: true}
 )
 
+// A command that takes nothing, undo, refuses words behind it. One that takes a
+// whole statement, change and insert, takes its indented lines along.
 func readCommand(r *reader, at int) (Stmt, *fault) {
 	w := r.word
 	from, to := trimBlanks(r.text, at, r.to)

@@ -13,6 +13,8 @@ const (
 )
 
 // compares is what a token compares, if it is the sign of a comparison.
+//
+// ≤ and <= are the same sign, as are ≥ and >=.
 func (t *token) compares() (Comparison, bool) {
 	switch t.text {
 	case "=":
@@ -30,12 +32,17 @@ func (t *token) compares() (Comparison, bool) {
 }
 
 // chain is A < B, or A < B < C: two comparisons of neighbours.
+//
+// There is one sign less than sides: of 0 s ≤ t < 2 s the sides are 0 s, t and 2
+// s.
 type chain struct {
 	sides []Expr
 	signs []Comparison
 }
 
 // comparisons reads a chain. It has no =: values are equal in a check alone.
+//
+// One sign at least must be there, and two at most are read.
 func (p *exprParser) comparisons() chain {
 	c := chain{sides: []Expr{p.sum()}}
 	for {

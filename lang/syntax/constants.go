@@ -1,6 +1,9 @@
 package syntax
 
 // Constants is constants G, c.
+//
+// Symbols of constants are names like any others until a page has this line, so
+// that c may be a length on one page and the speed of light on the next.
 type Constants struct {
 	Names []Ident `parser:"'constants' @@ ( ',' @@ )*"`
 }

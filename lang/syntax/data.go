@@ -12,6 +12,19 @@ import (
 type (
 	// Data is data FILE [where …], or data with a table under it: columns of readings,
 	// paired row by row.
+	//
+	// Two forms give columns. One reads a file, here with only the rows for which a
+	// condition holds; the other has the table under it:
+	//
+	//	data swing.csv where m > 0.1 kg
+	//
+	//	data
+	//	  m / kg   T / s
+	//	  0.10     0.44
+	//	  0.20     0.63
+	//
+	// A row is one reading, and the values of a row belong together: T goes with the m
+	// beside it in a graph or a fit.
 	Data struct {
 		File   string // empty where the table is in the worksheet
 		FileAt Span
@@ -21,6 +34,10 @@ type (
 	}
 	// Column is the head of a column: m / kg, T (s), u(T) / s for the uncertainties of T,
 	// or x for pure numbers.
+	//
+	// The unit is in the head alone, and belongs to each number below it (ISO 80000-1
+	// writes m/kg for the number that is left when m is divided by kg). Without a unit
+	// the column holds pure numbers.
 	Column struct {
 		Ident
 		Uncertain bool // it is of the standard uncertainties of the column of that name
@@ -36,6 +53,8 @@ var dataWord = StatementWord{
 }
 
 // Exprs are the sides of the conditions.
+//
+// The numbers of the table are no expressions: nothing in them is worked out.
 func (s *Data) Exprs() []Expr {
 	var out []Expr
 	for _, c := range s.Where {
@@ -46,6 +65,8 @@ func (s *Data) Exprs() []Expr {
 
 // Defines are the columns of a table in the worksheet; those of a file are known to
 // who reads it.
+//
+// A column of uncertainties gives no name: u(T) / s is a part of T.
 func (s *Data) Defines() []Ident {
 	var out []Ident
 	for _, h := range s.Heads {
@@ -62,6 +83,8 @@ func (s *Data) is() nature {
 }
 
 // Key is what the column is called: T, or u(T).
+//
+// T and u(T) may be in one table.
 func (c *Column) Key() string {
 	if c.Uncertain {
 		return "u(" + c.Name + ")"
@@ -69,6 +92,10 @@ func (c *Column) Key() string {
 	return c.Name
 }
 
+// readData reads what is behind the word data. With nothing there, the table is on
+// the lines below. Else it is a file up to the first where, with quotation marks
+// if its name has them, and no indented lines may follow. Whether there is such a
+// file, and what is in it, is not known here.
 func readData(r *reader, at int) (Stmt, *fault) {
 	from, to := trimBlanks(r.text, at, r.to)
 	s := &Data{}
@@ -88,6 +115,10 @@ func readData(r *reader, at int) (Stmt, *fault) {
 }
 
 // dataConditions reads m > 0.1 kg and T < 2 s.
+//
+// They are joined by and. A chain such as 0 s < T < 2 s makes two conditions of
+// neighbours. Each is a comparison of its own with the span that it has in the
+// line.
 func (r *reader) dataConditions(at Span) ([]Condition, *fault) {
 	line := &reader{text: r.text, from: at.From, to: at.To, known: r.known}
 	tokens, bad := line.tokens("")
@@ -109,6 +140,11 @@ func (r *reader) dataConditions(at Span) ([]Condition, *fault) {
 }
 
 // dataTable reads the indented lines: heads, then a row of numbers for each reading.
+//
+// What is refused, each at its cell or its row: a table with no row, more rows
+// than limit.DataRows, a head that is none, a row with more or fewer values than
+// there are heads, and what is no plain number. A cell with a unit in it is such a
+// value too much: units are in the heads, where they are said once.
 func (r *reader) dataTable(s *Data) *fault {
 	if len(r.body) < 2 {
 		return &fault{finding.New(finding.Incomplete, Span{From: r.from, To: r.to}, "The table is missing under this line.",
@@ -148,6 +184,9 @@ func (r *reader) dataTable(s *Data) *fault {
 
 // parted are the cells of a row: two blanks or a tab are between heads, which have
 // blanks in them, and any blanks between numbers.
+//
+// So the line "m / kg   T / s" has two heads, and "0.10 0.44" two numbers with one
+// blank between. Cells are spans of the text, for a fault to point at.
 func parted(text string, at Span, heads bool) []Span {
 	var out []Span
 	for i := at.From; i < at.To; {
@@ -170,6 +209,20 @@ func isBlankByte(c byte) bool { return c == ' ' || c == '\t' }
 // ColumnHead reads the head of a column: a name, and the unit behind a stroke or in
 // brackets (ISO 80000-1:2022, 7.1; SP 811, 7.1). Where the name is counts from the
 // beginning of the text.
+//
+// Heads that are read, and the name and unit that they have:
+//
+//	m / kg        m, kg
+//	T (s)         T, s
+//	v (m/s)       v, m/s
+//	v / (m/s)     v, m/s
+//	a / m/s^2     a, m/s^2     the first stroke parts, the rest is the unit
+//	n / 1         n, none
+//	u(T) / s      T, s         its uncertainties
+//	T_1 / s       T1, s        the name in canonical form
+//
+// What is before the unit must be one name: "2m / kg" is refused, and so is a word
+// that the language keeps, as in "in / m". Whether the unit is one is found later.
 func ColumnHead(text string) (Column, *finding.Finding) {
 	whole := text
 	text = strings.TrimSpace(text)

@@ -7,6 +7,9 @@ import (
 
 // Powered is a line with a sign before digits that may be powers: F = m*v^2/r for
 // F = mv2/r.
+//
+// By the rules v2 is one name, since x1 and x2 are in every book; but where it has
+// no value and v has one, v2 is a power that has lost its sign.
 type Powered struct {
 	Text string
 	// Equation is the line with a power of the name that it begins with too, as an equation:
@@ -19,6 +22,8 @@ type Powered struct {
 
 // DigitPowers writes a line so: a 2 or 3 behind a letter is a power where the word is no
 // name of the page and comes apart there into names and symbols.
+//
+// The name that a line gives is left alone: v2 = 3 m/s.
 func DigitPowers(text string, in Scope, symbol func(name string) bool) (Powered, bool) {
 	_, lines, bad := stretches(text, nil)
 	if bad != nil || len(lines) == 0 {
@@ -61,6 +66,8 @@ func DigitPowers(text string, in Scope, symbol func(name string) bool) (Powered,
 }
 
 // nextWord is the first word of a text, or the signs before it.
+//
+// Both parts put together are the text. Of no text, no word is left.
 func nextWord(text string) (word, rest string) {
 	end := strings.IndexFunc(text, func(r rune) bool { return !continuesName(r) })
 	switch end {

@@ -5,6 +5,9 @@ import "math"
 // EdgeNumbers are the plain numbers that a product begins and ends with, but for
 // those that formulas have: 1, 2, 1/2 and 0.5; and 3 or 4 with several names, as in
 // 3*m*h.
+//
+// Such a number often lacks its unit: in 9.8*m it is 9.8. Of 2*m*7 it is the 7, of
+// 5*m/3 the 5; 1/2*m*v^2 and 3*m*h have none, nor has what is no product.
 func EdgeNumbers(x Expr) []*Number {
 	var out []*Number
 	names := 0

@@ -48,6 +48,8 @@ func (p *exprParser) refuse() { p.fail(unexpected(p.tok)) }
 // whole reads an expression with what it is to be worked out with.
 func (p *exprParser) whole() Expr { return p.replaced(p.sum()) }
 
+// take returns the next token and goes on. After a fault it returns the same for
+// ever.
 func (p *exprParser) take() token {
 	t := p.tok
 	if p.bad == nil {
@@ -96,10 +98,13 @@ func productOp(t *token) (Op, bool) {
 	return 0, false
 }
 
+// binary is an operation whose place goes from its first operand to its last.
 func binary(op Op, at Span, x, y Expr) *Binary {
 	return &Binary{At: x.Span().Join(y.Span()), OpAt: at, Op: op, X: x, Y: y}
 }
 
+// sum goes from the left, so that 5 - 2 - 1 is 2. A slope or an area may be all of
+// it, and nothing else.
 func (p *exprParser) sum() Expr {
 	if w := curveWord(&p.tok); w != nil {
 		return p.reading(w)
@@ -115,6 +120,8 @@ func (p *exprParser) sum() Expr {
 	}
 }
 
+// product goes from the left too: a/b*c has the c above the bar. What is written
+// without a sign binds more tightly, see implied.
 func (p *exprParser) product() Expr {
 	x := p.implied()
 	for {
@@ -132,6 +139,8 @@ func (p *exprParser) product() Expr {
 //
 // It binds more tightly than a stroke: ω/2π is ω/(2π). Whether print means something else by
 // a line is asked on its tokens (openbar.go).
+//
+// The place of such a product's operator is the gap between its factors.
 func (p *exprParser) implied() Expr {
 	x := p.unary()
 	for {
@@ -184,6 +193,8 @@ func (p *exprParser) unary() Expr {
 }
 
 // isZero tells whether an expression is a written zero, which has no sign.
+//
+// So -0 is the number 0, and no sign is left over.
 func isZero(x Expr) bool {
 	switch x := x.(type) {
 	case *Number:
@@ -209,7 +220,9 @@ func negated(x Expr, from int) bool {
 	return true
 }
 
-// 2^3^4 is read from either end in one book or another, and is refused.
+// power reads an operand with its exponent. A tower goes from the right, as in
+// print: 2^3^2 is 2^(3^2), or 512. Behind a raised exponent a second one is
+// refused, x²^3, as it could be meant for the x or for the 2.
 func (p *exprParser) power() Expr {
 	bare := p.bare
 	x := p.operand()

@@ -10,6 +10,15 @@ import (
 // Fit is fit Y against X [through the origin] [as a, b], the straight line that fits
 // readings best, and the names of its slope and intercept; or fit Y = MODEL for A, B
 // [starting at A = 1 cm], the parameters with which a model does.
+//
+// Behind as come names for the slope and the intercept, in this order; the line
+// defines them, with their uncertainties. Without as, they are only told. An
+// example, and what is told of it:
+//
+//	fit [2, 4, 7] m against [1, 2, 3] s as a1, b1
+//	a1 = 2.50 ± 0.29 m/s, b1 = -0.67 ± 0.62 m
+//
+// Y and X are what is put in, with units; a unit of the slope follows from both.
 type Fit struct {
 	Y       Expr      `parser:"'fit' @@"`
 	X       Expr      `parser:"( 'against' @@"`
@@ -28,9 +37,14 @@ var fitWord = StatementWord{
 }
 
 // Exprs are the two sides, then the start values.
+//
+// Of the two forms one has X, the other Model; the part that is not there is left
+// out.
 func (s *Fit) Exprs() []Expr { return exprs(append([]Expr{s.Y, s.X, s.Model}, bound(s.Start)...)...) }
 
 // Defines are the parameters that have a name.
+//
+// Either As or Params is empty, depending on the form.
 func (s *Fit) Defines() []Ident {
 	out := slices.Clone(s.As)
 	for _, u := range s.Params {
@@ -44,6 +58,11 @@ func (*Fit) is() nature { return nature{recorded, Task, nil} }
 var fitLines = production[Fit]()
 
 // keepFit keeps the words behind the second quantity.
+//
+// Through, the, as, origin and starting are names in other lines. They become
+// words of the language here, but only behind against or for, and the and origin
+// only in the phrase through the origin: a quantity called origin may still be
+// fitted.
 func keepFit(tokens []token) {
 	against := false
 	for i := range tokens {
@@ -72,6 +91,9 @@ func keepFit(tokens []token) {
 	}
 }
 
+// readFit reads both forms. A line has one name for its slope and one for its
+// intercept: a third is refused, and with through the origin a second, since the
+// intercept is zero then and no result.
 func readFit(r *reader, tokens []token) (Stmt, *fault) {
 	s, bad := fitLines(tokens, r.to)
 	if bad != nil {
@@ -98,6 +120,9 @@ func readFit(r *reader, tokens []token) (Stmt, *fault) {
 }
 
 // started checks that start values are of parameters, and all or none are there.
+//
+// Refused too are a parameter that is named twice and a choice of roots, as in for
+// the greater A, which belongs to solve: a fit has one best value of each.
 func (s *Fit) started() *fault {
 	for i, p := range s.Params {
 		if slices.ContainsFunc(s.Params[:i], func(q Unknown) bool { return q.Name == p.Name }) {

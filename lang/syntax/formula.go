@@ -10,6 +10,19 @@ import (
 
 type (
 	// FormulaDef is formula NAME: LEFT = RIGHT with its indented lines.
+	//
+	// For instance, with a line for each symbol:
+	//
+	//	formula hill_energy: E = m*a*h
+	//	  E in J, energy gained
+	//	  m in kg, mass
+	//	  a in m/s^2, gravity
+	//	  h in m, height
+	//
+	// Then hill_energy(3 kg, 9.8 m/s^2, 2 m) is 58.8 J. Units of the symbols are what
+	// the two sides and each argument are checked with. Lines that begin with holds,
+	// topic or source say when the formula is right, where a list has it, and where it
+	// is from.
 	FormulaDef struct {
 		Name        string
 		NameAt      Span
@@ -20,6 +33,9 @@ type (
 		Source      string
 	}
 	// FormulaSymbol is one indented line of a formula: U in J, spring energy.
+	//
+	// The unit tells the kind of quantity; an argument may be in any unit of that
+	// kind.
 	FormulaSymbol struct {
 		Ident
 		Unit    UnitText // "1" for a pure number
@@ -39,6 +55,8 @@ func (s *FormulaDef) Defines() []Ident { return []Ident{{Name: s.Name, NameAt: s
 func (*FormulaDef) is() nature         { return nature{kept, Support, nil} }
 
 // Symbol finds a symbol of the formula by its name.
+//
+// The name is in canonical form.
 func (s *FormulaDef) Symbol(name string) (FormulaSymbol, bool) {
 	i := slices.IndexFunc(s.Symbols, func(s FormulaSymbol) bool { return s.Name == name })
 	if i < 0 {
@@ -48,6 +66,9 @@ func (s *FormulaDef) Symbol(name string) (FormulaSymbol, bool) {
 }
 
 // Has tells whether a name is a symbol of the formula; g is one of each.
+//
+// Names of the page are none: within a formula its own symbols alone have a
+// meaning, so that it is the same on every page.
 func (s *FormulaDef) Has(name string) bool {
 	_, ok := s.Symbol(name)
 	return ok || name == "g"
@@ -55,6 +76,8 @@ func (s *FormulaDef) Has(name string) bool {
 
 // Gives is the symbol that a call of the formula gives the value of: the one that its
 // left side is; false where that is no name or no symbol.
+//
+// A formula such as p*V = n*R*T gives none, and can be solved but not called.
 func (s *FormulaDef) Gives() (FormulaSymbol, bool) {
 	left, ok := s.Left.(*Name)
 	if !ok {
@@ -67,6 +90,8 @@ func (s *FormulaDef) Gives() (FormulaSymbol, bool) {
 // comes out, and g, which is given by name.
 //
 // So spring_energy(k, x) reads as its equation does: U = ½kx².
+//
+// Their order is that of the lines, which is the one to write them in.
 func (s *FormulaDef) Takes() []FormulaSymbol {
 	gives, _ := s.Gives()
 	return slices.DeleteFunc(slices.Clone(s.Symbols), func(s FormulaSymbol) bool { return s.Name == gives.Name || s.Name == "g" })
@@ -77,6 +102,10 @@ func (s *FormulaDef) Takes() []FormulaSymbol {
 // those that have a place; g, where the formula has it, is given by name alone, so that
 // weight(m) is m·g with the gravity of the page. An argument that no symbol is left for
 // is returned as wrong.
+//
+// The two slices have one length. A nil among args is an argument that is missing:
+// what to say of it is up to the caller, who knows the page. Wrong is an argument
+// too many, one with a name that no symbol has, or the second for one symbol.
 func (s *FormulaDef) Match(c *Call) (symbols []FormulaSymbol, args []Expr, placed int, wrong *Arg) {
 	symbols = s.Takes()
 	placed = len(symbols)
@@ -106,6 +135,8 @@ func (s *FormulaDef) Match(c *Call) (symbols []FormulaSymbol, args []Expr, place
 }
 
 // Call is a call of the formula with its symbols, but for those that may be left out.
+//
+// It is shown where a call is asked for: hill_energy(m, a, h).
 func (s *FormulaDef) Call() string {
 	var args []string
 	for _, sym := range s.Takes() {
@@ -117,6 +148,8 @@ func (s *FormulaDef) Call() string {
 }
 
 // String is the line of a symbol as a formula has it.
+//
+// So a is "a in m/s^2, gravity"; a pure number has no unit here: "μ, friction".
 func (s FormulaSymbol) String() string {
 	text := s.Name
 	if s.Unit.Text != "1" {
@@ -132,6 +165,10 @@ func (s FormulaSymbol) String() string {
 }
 
 // readFormula reads a formula with its indented lines.
+//
+// A formula with no symbol is refused: its units would be known of nothing. A
+// symbol that the equation has and no line tells of is found when the formula is
+// planned.
 func readFormula(r *reader, _ int) (Stmt, *fault) {
 	tokens, bad := r.tokens("formula")
 	if bad != nil {
@@ -157,6 +194,8 @@ func readFormula(r *reader, _ int) (Stmt, *fault) {
 }
 
 // equation reads NAME: A = B.
+//
+// Both sides are sums. There is one equals sign: a second one is a fault.
 func (f *FormulaDef) equation(p *exprParser) *fault {
 	n := p.ident()
 	f.Name, f.NameAt = n.Name, n.NameAt
@@ -171,6 +210,8 @@ func (f *FormulaDef) equation(p *exprParser) *fault {
 //
 // Holds, topic and source begin a line with words of their own, unless in follows: a symbol
 // may have those names.
+//
+// The words behind the first comma are the meaning, with commas of their own.
 func (r *reader) formulaLine(f *FormulaDef, at Span) *fault {
 	line := r.text[at.From:at.To]
 	word, rest, _ := strings.Cut(line, " ")
@@ -206,6 +247,9 @@ func (r *reader) formulaLine(f *FormulaDef, at Span) *fault {
 }
 
 // symbol reads U in J, with which a line about a symbol begins.
+//
+// A symbol without a unit is not taken for a pure number, since the unit is
+// forgotten more often than not: a pure number is in 1, as in μ in 1, friction.
 func (r *reader) symbol(at Span, line string) (FormulaSymbol, *fault) {
 	var s FormulaSymbol
 	head := &reader{text: r.text, from: at.From, to: at.To}
@@ -239,6 +283,8 @@ func noUnit(at Span, name, line string) *fault {
 }
 
 // meaning reads the words for a name.
+//
+// Blanks at both ends are left out; the words are not looked at.
 func (r *reader) meaning(at Span) string {
 	from, to := trimBlanks(r.text, at.From, at.To)
 	return r.text[from:to]
@@ -247,6 +293,9 @@ func (r *reader) meaning(at Span) string {
 // leftOut reads the words for a symbol, and what it is if it is left out.
 //
 // The default is the last thing before the words, behind their last comma.
+//
+// Of "angle, 0° if left out" the words are angle and the default is 0°; of "angle"
+// there is no default, and a call must have the symbol.
 func (r *reader) leftOut(at Span) (string, Expr, *fault) {
 	words := r.meaning(at)
 	head, ok := strings.CutSuffix(words, " if left out")

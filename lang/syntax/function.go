@@ -13,6 +13,19 @@ type (
 	//
 	// A body of pieces stands on indented lines, one interval each. The intervals need not
 	// meet: where none holds the argument, the function has no value.
+	//
+	// The two forms:
+	//
+	//	U(x) = 1/2*(30 N/m)*x^2
+	//
+	//	f(t) =
+	//	  2 m/s*t for 0 s ≤ t ≤ 2 s
+	//	  4 m for t > 2 s
+	//
+	// Parameters have no units of their own: U(2 m) puts 2 m in for x and works the
+	// expression out, so that a wrong unit is found there. In a body of pieces an
+	// argument that no interval holds, f(-1 s), is told to have no value, and is not
+	// taken for the nearest one.
 	FuncDef struct {
 		Ident
 		Params []string
@@ -34,6 +47,9 @@ type (
 )
 
 // Exprs are the function's expression, or those of its pieces with their bounds.
+//
+// A bound that is not there is left out; who wants to know which is which asks the
+// pieces.
 func (s *FuncDef) Exprs() []Expr {
 	out := []Expr{s.X}
 	for i := range s.Pieces {
@@ -53,6 +69,9 @@ func (*FuncDef) is() nature { return nature{kept, Support, nil} }
 // begins.
 //
 // What the brackets hold must be names and commas: m1c1(T1 - T) = … begins with a product.
+//
+// For U(x) = x^2 the place is that of the x behind the equals sign, token 5. A
+// number in the brackets is let through here, since params has more to say of it.
 func functionHead(tokens []token) (int, bool) {
 	if len(tokens) < 3 || tokens[0].kind != nameToken || !tokens[0].call {
 		return 0, false
@@ -78,6 +97,9 @@ func functionHead(tokens []token) (int, bool) {
 }
 
 // function reads U(x) = … or a function in pieces; its body begins at from.
+//
+// A built-in function can't be defined again: sin means one thing on every page. A
+// head with nothing behind the = or with a unit alone, f(t) = in m, takes pieces.
 func (r *reader) function(tokens []token, from int) (Stmt, *fault) {
 	name, bad := newName(&tokens[0])
 	if bad != nil {
@@ -106,6 +128,9 @@ func (r *reader) function(tokens []token, from int) (Stmt, *fault) {
 }
 
 // params reads the names between the brackets of a function that is defined.
+//
+// They alternate with commas, so that names have the even places. Refused are a
+// number, U(3) = 2 J, and words of the language.
 func params(tokens []token) ([]string, *fault) {
 	var names []string
 	for i := range tokens {
@@ -130,6 +155,8 @@ func params(tokens []token) ([]string, *fault) {
 }
 
 // arguments refuses too many of them, and one that stands twice.
+//
+// U(x, x) = 3 J would leave one of the two without any effect.
 func (f *FuncDef) arguments(tokens []token) *fault {
 	if len(f.Params) > limit.Args {
 		return &fault{finding.New(finding.TooLong, f.NameAt, "This function has more than "+strconv.Itoa(limit.Args)+" values.", "Use fewer.")}
@@ -145,6 +172,8 @@ func (f *FuncDef) arguments(tokens []token) *fault {
 }
 
 // pieces reads the indented lines of a function by intervals.
+//
+// That two pieces do not overlap isn't known here: their bounds may be names.
 func (r *reader) pieces() ([]Piece, *fault) {
 	if len(r.body) == 0 {
 		return nil, &fault{finding.New(finding.Incomplete, Span{From: r.to, To: r.to}, "The function has no right side.",
@@ -167,6 +196,9 @@ func (r *reader) pieces() ([]Piece, *fault) {
 // piece reads 2 m/s^2*t for 0 s ≤ t ≤ 2 s.
 //
 // Its interval is a chain of comparisons, as in a check, with the argument in it.
+//
+// A piece has a reader of its own over its line, so that faults and notes have the
+// place of it in the whole text.
 func (r *reader) piece(at Span) (Piece, *fault) {
 	line := &reader{text: r.text, from: at.From, to: at.To, known: r.known}
 	tokens, bad := line.tokens("")
@@ -194,6 +226,16 @@ func (r *reader) piece(at Span) (Piece, *fault) {
 //
 // The chain may run up or down, and have one bound or two. It is turned so that the lower
 // bound comes first; a bound with < or > does not belong to the interval.
+//
+// What the fields are for some intervals, of which Lo and Hi are written as text:
+//
+//	0 s ≤ t ≤ 2 s     Lo 0 s, Hi 2 s
+//	2 s > t           Hi 2 s, open
+//	t > 2 s           Lo 2 s, open
+//	2 s ≥ t > 0 s     Lo 0 s, open, Hi 2 s
+//
+// Refused are a chain of which the signs point both ways, 0 s ≤ t ≥ 2 s, and one
+// that has no name in the middle.
 func (p *Piece) interval(c chain) *fault {
 	wrong := func(message string) *fault {
 		return &fault{finding.New(finding.Unreadable, c.sides[0].Span().Join(c.sides[1].Span()), message,

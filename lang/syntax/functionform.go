@@ -14,6 +14,9 @@ import (
 //
 // A function needs its brackets here, as soon as more than one number or name could belong to
 // its argument: sin 2θ/g is printed for sin(2θ)/g and for sin(2θ/g). Both are offered then.
+//
+// sin²(30°) is offered as sin(30°)^2, sin⁻¹(0.5) as asin(0.5) or 1/sin(0.5),
+// log(3) as ln(3) or log10(3), and sin x/2 as sin(x)/2 or sin(x/2).
 func (p among) functionForm() *fault {
 	text, tokens, i := p.text, p.tokens, p.i
 	t := &tokens[i]
@@ -95,6 +98,8 @@ func (p among) reach(end int) (string, int) {
 
 // angleName tells whether a word after a number is the usual name of an angle
 // rather than a unit: sin 2θ.
+//
+// Behind a number a letter is read as a unit, also where it can be none, as θ.
 func angleName(word string) bool {
 	name := Canonical(word)
 	return units.Usual(name) == "rad" || name == "ω" || name == "ωt"

@@ -17,6 +17,18 @@ import (
 
 // production reads tokens as the tags of a type say. Its parser is built when it is
 // first needed.
+//
+// What can be written is in the tags of the type, and this is all that has to be
+// known to add a clause:
+//
+//	@@        what the field's own type reads: a name, a unit, an expression
+//	'word'    a word or sign that must be there
+//	@'word'   the same, and the field is true if it is
+//	( … )?    what may be missing
+//	( … )*    what may come again
+//
+// The end is where the statement ends in its text: a fault of a missing part is
+// put there.
 func production[G any]() func(tokens []token, end int) (*G, *fault) {
 	parser := sync.OnceValue(build[G])
 	return func(tokens []token, end int) (*G, *fault) {
@@ -31,6 +43,9 @@ func production[G any]() func(tokens []token, end int) (*G, *fault) {
 	}
 }
 
+// build makes the parser of a type. It panics if the tags of the type can't be
+// read, which no text that is typed can bring about, and any test of the statement
+// shows.
 func build[G any]() *participle.Parser[G] {
 	return participle.MustBuild[G](participle.Lexer(language{}), participle.ParseTypeWith(parseExpr))
 }
@@ -51,6 +66,9 @@ func statement[G any, S interface {
 }
 
 // unproduced says why a production has not read what ends at a place.
+//
+// A fault that came from an expression within is kept as it is; a token that does
+// not fit is told as in every other statement.
 func unproduced(err error, end int) *fault {
 	if own, ok := errors.AsType[*fault](err); ok {
 		return own
@@ -67,6 +85,9 @@ func unproduced(err error, end int) *fault {
 }
 
 // unexpected says that a token does not fit where it stands.
+//
+// One place for it, so that a comma, a unit or a second = that is out of place is
+// told alike in statements with tags and in those that are read by hand.
 func unexpected(t token) *fault {
 	at := t.span()
 	if t.kind == eofToken {
@@ -97,6 +118,8 @@ func unexpected(t token) *fault {
 type tokenStream struct{ tokenLine }
 
 // Next implements lexer.Lexer.
+//
+// The library has tokens of its own; kind, text and place are all that it needs.
 func (s *tokenStream) Next() (lexer.Token, error) {
 	t := s.peek(0)
 	s.next()
@@ -106,6 +129,7 @@ func (s *tokenStream) Next() (lexer.Token, error) {
 // produced is the source of an expression within a production.
 type produced struct{ lex *lexer.PeekingLexer }
 
+// The library can be looked ahead in only by going on and coming back.
 func (p produced) peek(ahead int) token {
 	here := p.lex.MakeCheckpoint()
 	for range ahead {
@@ -123,6 +147,9 @@ func fromLexer(t *lexer.Token) token {
 }
 
 // parseExpr is what a production calls for a field of type Expr.
+//
+// So there is one reader of expressions, whoever asks. A with is not read here:
+// where a statement has the clause, it is in its tags.
 func parseExpr(lex *lexer.PeekingLexer) (Expr, error) {
 	p := newParser(produced{lex})
 	x := p.sum()
@@ -138,6 +165,8 @@ func (p *exprParser) err() error {
 }
 
 // one takes the next token of a production if it is of a kind.
+//
+// Else it says that there is no match, and the production tries its next way.
 func one(lex *lexer.PeekingLexer, kind lexer.TokenType) (token, error) {
 	t := fromLexer(lex.Peek())
 	if t.kind != kind {

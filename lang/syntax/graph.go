@@ -10,6 +10,12 @@ type (
 	// Graph is graph F(x)[, G(x)…] against x from A to B [in UNIT] [log [across|up]]
 	// [blank], or graph Y(t) against X(t) for t from A to B with the same, or table with
 	// the first clause and [by STEP].
+	//
+	// The name goes from From to To; a graph draws its curves over that, and a table
+	// has a row for each step:
+	//
+	//	graph 1/2*(30 N/m)*x^2 against x from 0 m to 2 m in J
+	//	table 1/2*(30 N/m)*x^2 against x from 0 m to 2 m in J
 	Graph struct {
 		Table  bool    `parser:"( 'graph' | @'table' )"`
 		Curves []Curve `parser:"@@ ( ',' @@ )*"`
@@ -89,6 +95,9 @@ func keepAxes(tokens []token) {
 	}
 }
 
+// A graph with no range is a plot of readings, which are lists of the page. A step
+// is for a table, and logarithmic or blank axes for a graph: each is refused
+// elsewhere.
 func readGraph(r *reader, tokens []token) (Stmt, *fault) {
 	if !ranged(tokens) {
 		return readPlot(r, tokens)

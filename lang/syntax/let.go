@@ -3,6 +3,9 @@ package syntax
 import "strings"
 
 // Let is let NAME[, NAME…] in UNIT[, WORDS]: symbols with a unit and no value yet.
+//
+// After let k in N/m the units of lines with k can be checked, though k has no
+// value yet; words behind a comma are the meaning of each symbol.
 type Let struct {
 	Symbols []Ident  `parser:"'let' @@ ( ',' @@ )*"`
 	In      UnitText `parser:"'in' @@"`
@@ -47,6 +50,8 @@ func readLet(r *reader, tokens []token) (Stmt, *fault) {
 }
 
 // beginsIn tells whether a text begins NAME in.
+//
+// It tells let k in N/m, m2 in kg, of which each half needs a line, from words.
 func beginsIn(text string) bool {
 	name, _, ok := strings.Cut(text, " in ")
 	return ok && startsName(firstRune(name)) && !strings.ContainsFunc(name, func(r rune) bool { return !continuesName(r) })

@@ -46,6 +46,9 @@ func (language) LexString(_ string, text string) (lexer.Lexer, error) {
 }
 
 // bracket is an open bracket while its line is read.
+//
+// Whether (10 - 4) takes a unit is known only where it is closed, by what has been
+// met within it; in plain and call the scanner keeps that.
 type bracket struct {
 	sign  byte
 	at    int
@@ -114,6 +117,8 @@ func (l *scanner) units() unitScan { return unitScan{text: l.text, end: l.end} }
 func (l *scanner) skip(pos int) int { return l.units().skip(pos) }
 
 // emit adds a token that ends at to.
+//
+// It begins where the scanner is, which goes on behind it.
 func (l *scanner) emit(kind lexer.TokenType, to int) *token {
 	l.tokens = append(l.tokens, token{kind: kind, from: l.pos, to: to, text: l.text[l.pos:to]})
 	l.pos = to
@@ -121,6 +126,8 @@ func (l *scanner) emit(kind lexer.TokenType, to int) *token {
 }
 
 // last returns the token before, at most n back.
+//
+// 1 is the last one; nil where there are not so many.
 func (l *scanner) last(n int) *token {
 	if len(l.tokens) < n {
 		return nil
@@ -156,6 +163,8 @@ func (l *scanner) one() *fault {
 }
 
 // notPlain records that the bracket around holds more than written numbers.
+//
+// So (10 - 4) m has a unit, and (x - 4) m has none: there m is a factor.
 func (l *scanner) notPlain() {
 	if n := len(l.open); n > 0 {
 		l.open[n-1].plain = false
@@ -201,6 +210,9 @@ func (l *scanner) writtenNumber() *fault {
 }
 
 // unitHere reads a unit if one stands here.
+//
+// Alone says that it is behind in, where anything that looks like a unit is one.
+// Whether it has the text of a known unit is not asked.
 func (l *scanner) unitHere(alone bool) bool {
 	at := l.skip(l.pos)
 	u := l.units()
@@ -308,6 +320,8 @@ func (l *scanner) word() *fault {
 
 // keeps tells whether a word belongs to the statement in this place: figures
 // after a number, `is negative` in a check, the words of `round halves to even`.
+//
+// In any other line these may be names: is = 3 and figures = 2 are read.
 func (l *scanner) keeps(word string) bool {
 	t := l.last(1)
 	switch word {
@@ -329,6 +343,8 @@ func (l *scanner) keeps(word string) bool {
 
 // converts tells whether a unit follows what ends here, and an operand is before:
 // `to`, -> and = ? are `in` there.
+//
+// So 5 km to m is 5 km in m, and the to of from 0 s to 2 s is that of a range.
 func (l *scanner) converts(end int) bool {
 	next := l.skip(end)
 	u := unitScan{text: l.text, end: l.end, alone: true}
@@ -366,6 +382,8 @@ func (l *scanner) inUnit(end int) *fault {
 	return nil
 }
 
+// super reads raised digits: the ² of m² where m is a name, the ⁻¹² of x⁻¹². Those
+// of a unit are a part of the unit.
 func (l *scanner) super() {
 	end := l.pos
 	for end < l.end {

@@ -9,6 +9,15 @@ import (
 // that an open bracket or a final operator makes part of it; where the words begin
 // that it has for its name, with their comma, or else the same place; and where the
 // next line begins.
+//
+// In K = 1/2*m, energy of the frog the words begin at the comma; one within
+// brackets, hypot(3 m, 4 m), is none. A line with an open bracket goes on below:
+//
+//	F = (2 N +
+//	  3 N)
+//
+// All places are byte offsets in text. Prose has no words of its own and no line
+// that goes on.
 func headLines(text string) (words, end, next int) {
 	if end = strings.IndexByte(text, '\n'); end < 0 {
 		end = len(text)
@@ -44,6 +53,9 @@ func headLines(text string) (words, end, next int) {
 }
 
 // prose tells whether a line holds text that is not read as an expression.
+//
+// Such are remarks, notes, parts and commands: a bracket or a final sign in them
+// is text, and holds no line back.
 func prose(line string) bool {
 	if strings.HasPrefix(line, "#") {
 		return true
@@ -55,6 +67,9 @@ func prose(line string) bool {
 // openEnd tells whether a line ends with an operator, so that it must go on.
 //
 // Nobody ends a line with a sign for its own sake: what follows stands on the next one.
+//
+// So v = u + is open, and solve a = b for. A name that ends in such a word is
+// none: wait_for is whole.
 func openEnd(line string) bool {
 	_, to := trimBlanks(line, 0, len(line))
 	r, n := utf8.DecodeLastRuneInString(line[:to])
@@ -84,6 +99,7 @@ func openEnd(line string) bool {
 	return false
 }
 
+// lastRune is the last character of a text; utf8.RuneError if that has none.
 func lastRune(s string) rune {
 	r, _ := utf8.DecodeLastRuneInString(s)
 	return r
@@ -91,6 +107,9 @@ func lastRune(s string) rune {
 
 // takesPieces tells whether a line is the head of a function that is given in
 // pieces: f(t) = with nothing after it, or with a unit only.
+//
+// The bracket must be directly behind a name, so that this is the head of a
+// function and no product: f(t) =, but not 2 (t) =.
 func takesPieces(line string) bool {
 	eq := strings.LastIndexByte(line, '=')
 	if eq < 0 {
@@ -106,6 +125,9 @@ func takesPieces(line string) bool {
 }
 
 // takesBody tells whether a statement goes on over indented lines.
+//
+// These are formulas and functions in pieces. A note may go on too, but needs not,
+// and is complete without.
 func takesBody(line string) bool {
 	if w := leadingStatement(line); w != nil {
 		return w == &formulaWord
@@ -119,6 +141,16 @@ func takesBody(line string) bool {
 //
 // It is asked at each Enter of a scratchpad, and must not be wrong in either way: a line that
 // is held back seems lost, one that is taken too early is refused.
+//
+// Some texts, as far as they have been typed:
+//
+//	m =                       incomplete
+//	(2 +                      incomplete
+//	solve a = b for           incomplete
+//	formula a: b = c          incomplete, until an empty line
+//	v = u + at                complete: at may be a times t, and is told as such
+//	note this is (            complete: prose
+//	m = 3 kg, mass of         complete: words behind a comma
 func Incomplete(text string) bool {
 	if guard(text) != nil {
 		return false

@@ -11,6 +11,11 @@ import (
 // List is values of one kind in square brackets: [1.21, 1.19, 1.24] s. The unit
 // belongs to each of them, and then they are written numbers; without it each has its
 // own.
+//
+// A list is a series of readings, and is counted with as one value: what is done
+// to it is done to each element. Elements may have units of their own if they are
+// of one kind, [1 m, 20 cm]; that they are is found when the line is planned, as
+// it is known only there what a name has. [1, 2 s] is refused there.
 type List struct {
 	At    Span
 	Elems []Expr
@@ -30,6 +35,10 @@ func (x *List) copied(c *copier) Expr {
 }
 
 // Measured is element i with the unit of its list.
+//
+// So [1.21, 1.19] s has the elements 1.21 s and 1.19 s, and [1/2, 3/4] s has (1/2)
+// s and (3/4) s: to whoever works a list out, both ways to write it are the same.
+// A place that is out of range is the fault of the caller.
 func (x *List) Measured(i int) Expr {
 	e := x.Elems[i]
 	if !x.Unit.Present() {
@@ -41,6 +50,8 @@ func (x *List) Measured(i int) Expr {
 	return &Measured{At: e.Span(), X: &Paren{At: e.Span(), X: e}, Unit: x.Unit}
 }
 
+// list writes a comma and a blank between elements: a comma with no blank could be
+// the decimal point of a list such as [1,21, 1,19].
 func (p *printer) list(x *List) {
 	p.text("[")
 	for i, e := range x.Elems {
@@ -54,6 +65,10 @@ func (p *printer) list(x *List) {
 }
 
 // list reads the values between square brackets, and the unit behind them.
+//
+// A list has two values or more: a bracket such as [3] s is most often meant as a
+// round one, and is refused with (3) s as the offer. How many values there may be
+// at most is limit.Written.
 func (p *exprParser) list() Expr {
 	at := p.take().span()
 	x := &List{At: at}
@@ -73,6 +88,10 @@ func (p *exprParser) list() Expr {
 }
 
 // unitOfList refuses a unit behind a list of what has one of its own: [c, 2] cm.
+//
+// With c a name it can't be seen whether the unit is meant for c too: [c, 2] cm
+// may be a c that lacks its unit, or one that has it. So each value is to have its
+// own, and the message writes them out: [c, 2 cm].
 func (p *exprParser) unitOfList(x *List) {
 	k := slices.IndexFunc(x.Elems, func(e Expr) bool { return !isBare(e) })
 	if k < 0 {
@@ -89,6 +108,8 @@ func (p *exprParser) unitOfList(x *List) {
 }
 
 // isBare tells whether an expression is made of written numbers without units.
+//
+// The unit 1 of a measured pure number, 4.0 ± 0.1, is none that was written.
 func isBare(x Expr) bool {
 	return IsWritten(x) && !Any(x, func(x Expr) bool {
 		switch x := x.(type) {
@@ -123,6 +144,16 @@ func (l *scanner) listParts(sign string) *fault {
 
 // listCommas finds [1,21; 1,19] and [1,21, 1,19], where a comma may be a decimal
 // point. Commas that are all alike are those between the values.
+//
+// Half of the world writes 1,21 for 1.21. Three forms are told apart:
+//
+//	[1,2,3]           commas between values, all tight
+//	[1, 2, 3]         commas between values, all with a blank
+//	[1,21, 1,19]      of two minds: [1.21, 1.19] or [1, 21, 1, 19]
+//	[1,21; 1,19]      a semicolon: the commas are decimal points
+//
+// The first two are read. Taken in silence as values, the others would make a list
+// of other numbers and of another length, and a mean that is off.
 func (n numeral) listCommas(open bracket) *fault {
 	length := strings.IndexByte(n.text[open.at:n.end], ']')
 	if length < 0 {
@@ -155,6 +186,9 @@ func (n numeral) listCommas(open bracket) *fault {
 
 // decimalPoints reads the tight commas of a list as decimal points, and as commas
 // between values.
+//
+// The inner part of [1,21, 1,19] becomes 1.21, 1.19 and 1, 21, 1, 19. A comma is
+// tight where no blank is behind it; a semicolon is always between two values.
 func decimalPoints(inner string) (points, values string) {
 	for i := 0; i < len(inner); i++ {
 		blank := i+1 < len(inner) && (inner[i+1] == ' ' || inner[i+1] == '\t')

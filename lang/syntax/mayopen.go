@@ -39,6 +39,9 @@ func (m *mayOpen) look(x Expr) bool {
 }
 
 // mayOpen is what has been seen of an expression so far.
+//
+// Turning is noted and not answered at once: π or 60 is open only where a name of
+// the same expression is in turns, which may come before it or behind it.
 type mayOpen struct {
 	in       inner
 	measured bool // a quantity with its unit
@@ -46,6 +49,10 @@ type mayOpen struct {
 }
 
 // at tells whether a node is open by itself.
+//
+// What is open, and by which node it is seen: letters behind a number, a root
+// without brackets, a product under a bar, a plain number in a sine or beside an
+// angle, and a name that has no value and may be several.
 func (m *mayOpen) at(x Expr) bool {
 	switch x := x.(type) {
 	case *Quantity, *Measured:
@@ -77,6 +84,9 @@ func (m *mayOpen) at(x Expr) bool {
 
 // together tells whether names and a function may run together in a word: it begins
 // with one. A letter of another alphabet may have been spelled out, mu for μ.
+//
+// It looks at the beginning alone. Whether the rest is names too is found by
+// OpenIn.
 func (m *mayOpen) together(word string) bool {
 	if afterPi(word) != "" {
 		return true
@@ -92,6 +102,8 @@ func (m *mayOpen) together(word string) bool {
 // letters tells whether a word of a unit may be names.
 //
 // The words of the unit are gone through without taking it apart.
+//
+// In N/m^2 the words are N and m; the digits of a power begin none.
 func (m *mayOpen) letters(unit string) bool {
 	from := -1
 	for i, r := range unit {
@@ -129,6 +141,9 @@ func (m *mayOpen) word(word string) bool {
 
 // operator tells whether something goes on right of an operator: a product under
 // a bar, a unit behind a sign.
+//
+// In 5 N / m the name behind the stroke makes a unit of a named quantity, N/m; in
+// 4200 J/(kg*K) the product in the bracket may.
 func (m *mayOpen) operator(x *Binary) bool {
 	if x.Op == Add || x.Op == Sub {
 		return m.degrees(x.X) || m.degrees(x.Y)
@@ -170,6 +185,10 @@ func (m *mayOpen) degrees(x Expr) bool {
 
 // call tells whether letters may stand before a function, or a plain number be in
 // degrees.
+//
+// For sine, cosine and tangent it is open where all of the argument is plain
+// numbers and one of them is beyond 2π: sin(30), and not sin(0.5), sin(30°) or
+// sin(2*π).
 func (m *mayOpen) call(x *Call) bool {
 	switch x.Func {
 	case "sin", "cos", "tan":

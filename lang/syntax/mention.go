@@ -3,6 +3,8 @@ package syntax
 import "slices"
 
 // Mention is a place of a statement where a name of the page stands: v, v@3.
+//
+// A rename changes each of them, at its place.
 type Mention struct {
 	Ident     // the name alone
 	Line  int // v@3, else 0
@@ -11,6 +13,8 @@ type Mention struct {
 // Mentions are the names that a statement gives and uses, but for those to which it
 // gives a meaning of its own: the symbols of a formula, the argument of a function or of
 // a curve.
+//
+// Of U(x) = 1/2*k*x^2 they are U and k, as x is its own.
 func Mentions(s Stmt) []Mention {
 	var m mentions
 	m.idents(s.Defines())

@@ -9,6 +9,8 @@ import (
 )
 
 // numeral is a written number and what stands behind it.
+//
+// In 1,280 m the number is 1, and the comma is next.
 type numeral struct {
 	scanner
 	number string
@@ -34,6 +36,9 @@ var numberSlips = []slip[numeral]{
 //
 // What follows a number is nearly always a blank and a sign or a unit: that is seen by one
 // character, and no rule is tried.
+//
+// Each slip is told with what to write: 1280 or 1.280, 0.5, 1e3. None is mended in
+// silence, as a comma or a blank in a number may mean another number.
 func (l *scanner) mistyped(end int) *fault {
 	rest := l.text[end:l.end]
 	if next := strings.TrimLeft(rest, " \t"); next == "" || next[0] < utf8.RuneSelf && strings.IndexByte(",.'\"eE0123456789", next[0]) < 0 {
@@ -97,6 +102,8 @@ func (n numeral) comma() *fault {
 }
 
 // point finds 5. and 1.2.3.
+//
+// In 1.2.3 nothing is offered: which of the points is too much can't be seen.
 func (n numeral) point() *fault {
 	if n.next != '.' {
 		return nil
@@ -173,6 +180,9 @@ func (n numeral) badExponent(where string, from, to int) *fault {
 }
 
 // fractionBeside finds 3½.
+//
+// 3½ is a product by the rule of factors without a sign, and three and a half to
+// all who write it.
 func (n numeral) fractionBeside() *fault {
 	if a, b, ok := isVulgar(n.next); ok {
 		return n.badNumber(n.to+n.width, "A number and a fraction are side by side.", "Add them in brackets.", "("+n.number+"+"+a+"/"+b+")")

@@ -8,6 +8,10 @@ import (
 
 // mixedUnit places the units that quantities are written together in: the
 // family, and the place in it from the greatest down.
+//
+// The families are time, angle, length and mass. Metric units have none: 2 m 30 cm
+// is no usual way to write a length, and is more likely two quantities. Family 0
+// is none.
 func mixedUnit(text string) (family, rank int) {
 	switch text {
 	case "d", "day", "days":
@@ -38,6 +42,10 @@ func mixedUnit(text string) (family, rank int) {
 
 // mixed reads the rest of a quantity in units of one family, falling, all but
 // the last whole: 13 h 4 min 58 s.
+//
+// A number behind a quantity that is no such part is a slip. Refused are 4 min 3
+// h, where the greater unit is not first, and an uncertainty on a part, which
+// would be of the whole.
 func (p *exprParser) mixed(first *Quantity) Expr {
 	m := &Mixed{At: first.At, Parts: []*Quantity{first}}
 	for p.tok.kind == numToken {
@@ -70,6 +78,9 @@ func (p *exprParser) mixed(first *Quantity) Expr {
 }
 
 // notMixed says why two quantities side by side are not a sum.
+//
+// Within a family the sum is offered, 4 min + 3 h; else the sum where both are of
+// one kind, and the product where they are not.
 func notMixed(a, b *Quantity, family bool) *fault {
 	at := Span{From: a.At.From, To: b.At.To}
 	sum := PrintExpr(a) + " + " + PrintExpr(b)

@@ -66,6 +66,8 @@ func Canonical(name string) string {
 }
 
 // plainName tells whether a name is its own canonical form, as most are.
+//
+// It is quick, and may say no of one that is.
 func plainName(name string) bool {
 	for i := 0; i < len(name); i++ {
 		c := name[i]
@@ -122,6 +124,8 @@ func foldName(name string) string {
 }
 
 // foldRune replaces a character by the one that it looks like.
+//
+// Three signs are written for the prime of x', and mean one name.
 func foldRune(r rune) rune {
 	switch {
 	case r >= '₀' && r <= '₉':
@@ -153,6 +157,8 @@ func startsName(r rune) bool {
 }
 
 // continuesName tells whether a name may go on with r.
+//
+// Digits, a prime and an underscore go on with a name and begin none: x', v_0, T2.
 func continuesName(r rune) bool {
 	switch {
 	case r < utf8.RuneSelf:

@@ -8,6 +8,10 @@ import (
 
 // halfStatement says of a line that begins with the first word of a statement of
 // two words, and goes on as that statement would, that the second one is missing.
+//
+// For instance givens exact lacks its are. A word that no line could go on with as
+// a statement, such as results = 3, is a name as any other, and the line is read
+// on.
 func (r *reader) halfStatement() *fault {
 	line := r.text[r.from:r.to]
 	w := statementWord(firstWord(line))
@@ -37,6 +41,10 @@ var otherWords = [...]struct{ wrong, right string }{
 
 // nearStatement says which statement a line perhaps begins with, in which words
 // stand side by side.
+//
+// Plot x against t is told to use graph, and calculate v to use solve. A word that
+// is at most two letters from one of the language, chekc, is offered as that. The
+// line has been refused already, as two words side by side.
 func (r unread) nearStatement() *fault {
 	line := r.text[r.from:r.to]
 	word := unitScan{text: line, end: len(line)}.word(0)

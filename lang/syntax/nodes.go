@@ -46,6 +46,7 @@ func (x *Mixed) part(i int) Expr {
 	return nil
 }
 
+// The name of a function is no part, nor are those of its parameters.
 func (x *Call) part(i int) Expr {
 	if i < len(x.Args) {
 		return x.Args[i].X
@@ -57,6 +58,8 @@ func (x *Call) part(i int) Expr {
 //
 // Part of a node is asked for by its number until there is none: walking so needs no list of
 // parts for each node, and no memory.
+//
+// The parts of a Binary are X and Y, so that its third is nil.
 func nth(i int, parts ...Expr) Expr {
 	if i < len(parts) {
 		return parts[i]
@@ -86,6 +89,8 @@ func (x *Mixed) copied(c *copier) Expr {
 	return out
 }
 
+// A copied node shares nothing with its first one, so that its parts may be
+// replaced.
 func (x *Measured) copied(c *copier) Expr {
 	return &Measured{At: c.at(x.At), X: &Paren{At: c.at(x.X.At), X: c.part(x.X.X)}, Unit: c.unit(x.Unit)}
 }

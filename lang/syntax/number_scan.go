@@ -16,6 +16,8 @@ import (
 //
 // What a number may be: 12, 0.5, .5, 1e3, 1.6e-19, 1.6×10^-19, 1.6·10⁻¹⁹, 10^5 before a unit,
 // ½. A 5. without a digit behind the point is a slip (mistyped.go), and 10^5 alone is a power.
+//
+// Only where it ends is found here; what it is worth, decimal finds from its text.
 func (l *scanner) number(pos int, bare bool) int {
 	if r, n := utf8.DecodeRuneInString(l.text[pos:l.end]); r > utf8.RuneSelf {
 		if _, _, ok := isVulgar(r); ok {
@@ -48,6 +50,9 @@ func (l *scanner) number(pos int, bare bool) int {
 
 // timesTen reads ×10^-19 or ×10⁻¹⁹ after a number; the letter x before a power of
 // ten is the sign, too.
+//
+// Blanks may be round the sign, 1.6 × 10^-19. What has no 10 and power behind the
+// sign is a product, 3×4, and pos is returned.
 func (l *scanner) timesTen(pos int) int {
 	at := l.skip(pos)
 	r, n := utf8.DecodeRuneInString(l.text[at:l.end])
@@ -69,6 +74,9 @@ func timesSign(r rune) bool { return r == '×' || r == 'x' || r == 'X' || isDot(
 
 // powerOfTen reads the ^5 of 10^5 where a unit follows: one number in
 // scientific form.
+//
+// So 10^5 Pa is a quantity of 10^5 pascals, while 10^5 alone is a power of two
+// numbers, which comes to the same.
 func (l *scanner) powerOfTen(pos int) int {
 	end := l.tenPower(pos)
 	if end == pos {
@@ -120,12 +128,16 @@ func (l *scanner) signedDigits(pos int) int {
 	return pos
 }
 
+// digits returns where the digits end that begin at pos.
 func (l *scanner) digits(pos int) int { return l.units().digits(pos) }
 
 // decimal returns the value of a written number.
 //
 // It is held to the digits that were written, so that 0.1 is a tenth and 0.500 has three
 // figures. Behind ± stands by how much it may be off.
+//
+// Refused are a number beyond 10^308 and one with more digits than limit.Digits;
+// each says so at the place of the number.
 func decimal(text string, at Span, negative bool) (units.Decimal, *fault) {
 	text, off, spread := strings.Cut(text, "±")
 	text = plainNumber(text)

@@ -15,6 +15,8 @@ import (
 // The language has angles in radians where no unit says otherwise; print gives 30 for 30°.
 // Nobody writes sin(30) for thirty radians, nor 90 - θ: numbers beyond a turn of 2π are
 // degrees more likely. Smaller ones are not asked about, as sin(0.5) is a usual thing.
+//
+// So sin(30) is open, with sin(30°) and sin(30 rad), and so is 90 - 30°.
 func (o *opener) angles(ps pieces) (degrees, radians pieces, ok bool) {
 	at := map[int]bool{}
 	for i := range ps {
@@ -161,6 +163,8 @@ func (o *opener) isAngle(ps pieces) bool {
 }
 
 // number is the value of a plain number, written or given.
+//
+// False says that it is neither, or that the name has a unit.
 func (o *opener) number(p *token) (float64, bool) {
 	switch p.kind {
 	case numToken:
@@ -172,6 +176,8 @@ func (o *opener) number(p *token) (float64, bool) {
 	return 0, false
 }
 
+// beyondTurn tells whether a plain number is more than a turn of 2π, in either
+// direction.
 func (o *opener) beyondTurn(p *token) bool {
 	v, ok := o.number(p)
 	return ok && math.Abs(v) > 2*math.Pi

@@ -12,6 +12,9 @@ import (
 
 // exponentials writes powers of e as calls of exp, where e is no name of the page,
 // and what runs together with it is: V0e^(-t/τ) is V0*exp(-t/τ).
+//
+// A page with constants e has e as the elementary charge, and e^2 is its square
+// there.
 func (o *opener) exponentials(ps pieces) pieces {
 	if o.in.Known("e") {
 		return ps
@@ -94,6 +97,8 @@ func (ps pieces) exponent(i int) (pieces, int) {
 }
 
 // exponential finds V0 e^(-t/τ) where e is no name.
+//
+// The offer has the product with its sign: V0*exp(-t/τ).
 func (p among) exponential() *fault {
 	e := &p.tokens[p.i]
 	if e.kind != nameToken || e.text != "e" || p.known != nil && p.known("e") {

@@ -4,6 +4,9 @@ import "slices"
 
 // PrefixedUnit is a unit with a word that may be two, since its prefix is a unit too:
 // W/mK may be W/(m K).
+//
+// 5 W/mK is read by the rules, as watts per millikelvin, with a caution that
+// offers 5 W/(m K).
 type PrefixedUnit struct {
 	Unit  UnitText
 	Word  string // of one unit by the rules: mK
@@ -27,6 +30,8 @@ func PrefixedIn(x Expr, split func(word string) (head, rest, name string, ok boo
 	return PrefixedUnit{}, false
 }
 
+// find looks at the words of one unit, and fills the fields for the first that
+// split takes apart.
 func (p *PrefixedUnit) find(split func(string) (string, string, string, bool)) bool {
 	fs, ok := unitFactors(p.Unit.Text)
 	if !ok {

@@ -9,6 +9,15 @@ import "slices"
 // A formula with 2πn counts n in turns. Where n is given as 300 rev/min, that is an angle per
 // time here, and already holds the 2π: with it, the result would be off by 6.28. The same goes
 // for π/30, which turns rev/min into rad/s, and for 60.
+//
+// Where n = 300 rev/min is a line of the page:
+//
+//	2π*n        as it is, then n, then 2π*(n/(1 rev))
+//	π*d*n       as it is, then with the turns for n; no reading without π
+//	n           nothing is open
+//
+// The first is always the line by the rules. Which of them has the kind that fits
+// is for the caller to find, who knows dimensions.
 func (o *opener) turned(ps pieces) []pieces {
 	out := []pieces{ps}
 	without, counted := ps, ps
@@ -43,6 +52,9 @@ func (o *opener) turned(ps pieces) []pieces {
 }
 
 // turnTerm is a product with a name in turns.
+//
+// Each place is one among the pieces, or -1 where it has none. The term goes from
+// from up to, but without, to.
 type turnTerm struct {
 	ps           pieces
 	from, to, at int
@@ -53,6 +65,12 @@ type turnTerm struct {
 }
 
 // look finds what says that turns are counted.
+//
+// A number counts only where it is a plain factor: not an exponent, and not with a
+// unit behind it, as 60 s says what it is. A 2 must be on the side of the bar
+// where the name is; 30 and 60 on the other one, as in π*n/30 and 2π*n/60.
+//
+// A name under a bar is left alone: in 60/n the n is what is divided by.
 func (t *turnTerm) look() bool {
 	t.pi, t.two, t.thirty, t.sixty = -1, -1, -1, -1
 	below := t.sides()
@@ -84,6 +102,8 @@ func (t *turnTerm) look() bool {
 }
 
 // outer is where the term begins that a fraction bar is in, and where its bar is.
+//
+// It serves 60*P/(2π*n), where the 60 is outside of the bracket with the name.
 func (ps pieces) outer(bar int) (from, to int) {
 	from, _ = ps.term(bar)
 	return from, bar
@@ -92,6 +112,8 @@ func (ps pieces) outer(bar int) (from, to int) {
 // sides tells of each piece of the term whether it is under a bar.
 //
 // The term goes on below a bar up to the next sign of multiplication: in a/b*c the c is above.
+//
+// A bracket counts as one operand, with all that is in it on one side.
 func (t *turnTerm) sides() []bool {
 	out := make([]bool, t.to-t.from)
 	below := false
@@ -118,6 +140,8 @@ func (t *turnTerm) sides() []bool {
 // without leaves out 2π, π/30 and 60; false where π is there without its 2 or 30.
 //
 // A π alone is no factor of a turn, as in π·d·n, and a power of it is another formula.
+//
+// From 2π*n/60 it makes n, from π*n/30 as well.
 func (t *turnTerm) without() (pieces, bool) {
 	var drop []int
 	switch {
@@ -139,6 +163,11 @@ func (t *turnTerm) without() (pieces, bool) {
 // counted has the number of turns for the name, and no 60.
 //
 // n/(1 rev) is the plain number of turns, for a formula that counts them.
+//
+// The 60 goes because rev/min is divided by it already when it is put into
+// seconds: with it, the number of turns in a second would be too small by 60.
+// Pieces are changed from the right to the left, so that the places before stay
+// right.
 func (t *turnTerm) counted(ps pieces) pieces {
 	name := t.ps[t.at]
 	out := slices.Clone(ps)
@@ -157,6 +186,9 @@ func (t *turnTerm) counted(ps pieces) pieces {
 }
 
 // dropped leaves factors out of a product, each with its sign.
+//
+// Out of 2*π*n go 2 and π with one sign each, and n is left. Where a factor is all
+// that is above a bar, as the 60 of 60/(2π*n), a 1 takes its place.
 func (ps pieces) dropped(at []int) pieces {
 	slices.Sort(at)
 	out := slices.Clone(ps)

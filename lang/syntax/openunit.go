@@ -8,6 +8,9 @@ import (
 // asNames reads factors of a unit as names; false if one of them is none.
 //
 // A slash between two words is then a bar between two names, and a blank a product.
+//
+// In 3 m g with m and g given, the factors m and g are the names m and g; a power
+// goes to the last name of its word.
 func (o *opener) asNames(fs []unitFactor) (pieces, bool) {
 	var out pieces
 	for _, f := range fs {
@@ -43,6 +46,8 @@ func (o *opener) asNames(fs []unitFactor) (pieces, bool) {
 }
 
 // powerPieces are those of a power: ², ^2, ^-1.
+//
+// A negative one is one piece for several tokens.
 func powerPieces(power string) pieces {
 	number, up := strings.CutPrefix(power, "^")
 	switch {
@@ -58,6 +63,8 @@ func powerPieces(power string) pieces {
 //
 // As few names as the word can be made of: ma is a name where the page has one, and else m
 // times a. Pi in a word is the number.
+//
+// So pif is π and f, and mgh is m, g and h where these are names.
 func (o *opener) names(word string) (pieces, bool) {
 	name := Canonical(word)
 	if o.in.Known(name) {
@@ -74,6 +81,9 @@ func (o *opener) names(word string) (pieces, bool) {
 }
 
 // letterNames reads a word as known names, as short ones as possible.
+//
+// A name costs the square of its length, so that m, g and h are cheaper than mg
+// and h.
 func (o *opener) letterNames(word string) (pieces, bool) {
 	parts, ok := Apart(word, func(part string) int {
 		if n := len(part); o.in.Known(part) {
@@ -100,6 +110,9 @@ func afterPi(word string) string {
 }
 
 // NamesIn takes a word apart into known names, as few as possible: mgh into m, g, h.
+//
+// Where mg is a name too, mgh is mg and h. A word that has one part that is none,
+// mgx, is not taken apart, nor is a name by itself.
 func NamesIn(word string, known func(string) bool) ([]string, bool) {
 	return Apart(word, func(part string) int {
 		if known(part) {
@@ -118,6 +131,9 @@ const longestApart = 24
 // It finds the least sum over all ways to cut the word, letter by letter from the left, by the
 // best way for each beginning (dynamic programming): 24 letters have 2²³ cuts, and need 300
 // steps. A word is not its own only part, since that is no way to take it apart.
+//
+// Parts are asked for and returned in canonical form. A word of more than
+// longestApart letters is not taken apart.
 func Apart(word string, cost func(part string) int) ([]string, bool) {
 	var at [longestApart + 1]int // where each letter begins, and the word ends
 	n := 0
@@ -153,6 +169,8 @@ func Apart(word string, cost func(part string) int) ([]string, bool) {
 
 // IsProductOf tells whether an expression is the product of certain names, in any
 // order: m*g of m and g.
+//
+// A number, a division or a sign in it says no.
 func IsProductOf(x Expr, names []string) bool {
 	var found []string
 	for _, f := range Factors(x) {
@@ -172,6 +190,10 @@ func IsProductOf(x Expr, names []string) bool {
 // 3 m g with m and g on the page may be 3 metres times g, 3 times m times g, or 3 metre grams.
 // From the right, words turn into names one by one as long as they are names, and what is left
 // must be a unit. Whole stands last, but is what the line says by the rules.
+//
+// Of 3 m g there are the choices 3*m*g, (3 m)*g and (3 m·g), from the one with the
+// most names to the one by the rules. A unit of which no letters are names here is
+// no slot.
 func (o *opener) unitSlot(ps pieces, i int) (slot, bool) {
 	fs, ok := unitFactors(ps[i].text)
 	if !ok || i == 0 || ps[i-1].kind == wordToken || !o.clauses && ps.clause(i) {
@@ -248,6 +270,8 @@ func (o *opener) unitSlot(ps pieces, i int) (slot, bool) {
 
 // unitsIn counts the words that are units, and names only if they are taken apart:
 // such a reading is less likely.
+//
+// It is how often a reading goes against what the letters look like.
 func (o *opener) unitsIn(fs []unitFactor) (n int) {
 	for _, f := range fs {
 		if f.word != "" && !o.in.Known(Canonical(f.word)) && o.in.Unit(f.word) {
@@ -262,6 +286,9 @@ func (o *opener) unitsIn(fs []unitFactor) (n int) {
 // from 0 m to 3 m, at t = 2 s, within 5 cm.
 //
 // There a name would have nothing to be multiplied with: it is the unit for certain.
+//
+// In from 0 m to 3 m a page with a name m has no other reading, and nothing is
+// asked.
 func (ps pieces) clause(i int) bool {
 	from := i - 1
 	for from > 0 && ps[from-1].plusOrMinus() {
@@ -298,6 +325,9 @@ func (ps pieces) clause(i int) bool {
 // By the rules a unit behind a number ends there, and names follow. Where that unit and the
 // words behind make one of a quantity that has a name, N*m or J/(kg*K), the whole may have
 // been meant. J/kg*K is W/(kg K) in print, though not by the rules of arithmetic.
+//
+// Of several lengths the longest that is such a unit is returned, in one piece; to
+// is where the line goes on behind it. So 5 N / m may be (5 N)/m or 5 N/m.
 func (o *opener) goesOn(ps pieces, i int, fs []unitFactor) (merged token, to int, ok bool) {
 	if isMark(lastRune(ps[i].text)) { // 30 % and 30° end there
 		return merged, to, false

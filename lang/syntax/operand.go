@@ -13,6 +13,9 @@ import (
 // raised reads an exponent in raised digits.
 //
 // There are raised signs for whole numbers and n alone: none for a point or a stroke.
+//
+// So x² has the exponent 2, x⁻¹² the exponent -12, and xⁿ the name n. In a raised
+// exponent the sign belongs to the number; more than that is written with ^.
 func (p *exprParser) raised(t *token) Expr {
 	text, at := writing.OnTheLine(t.text), t.span()
 	if text == "n" {
@@ -29,6 +32,8 @@ func (p *exprParser) raised(t *token) Expr {
 }
 
 // decimal is the value of a written number.
+//
+// A number that is too large or too long is a fault at its place.
 func (p *exprParser) decimal(text string, at Span, negative bool) units.Decimal {
 	d, bad := decimal(text, at, negative)
 	if bad != nil {
@@ -38,6 +43,9 @@ func (p *exprParser) decimal(text string, at Span, negative bool) units.Decimal 
 }
 
 // unitNext takes a unit if one follows.
+//
+// Whether letters are a unit has been settled by the scanner, by their place
+// alone; here it is only taken. Without one, the result is not Present.
 func (p *exprParser) unitNext() UnitText {
 	if p.tok.kind != unitToken {
 		return UnitText{}
@@ -51,6 +59,16 @@ func (p *exprParser) unitNext() UnitText {
 //
 // A number, π, that, a name or a call, a bracket, a list, a root. Where the number is bare,
 // as an exponent and under a root without brackets, a unit behind it does not belong to it.
+//
+// What is read for some texts:
+//
+//	3 m          Quantity
+//	(1/2) kg     Measured: a bracket of written numbers and its unit
+//	√(2*3) m     Measured round a root of numbers
+//	v@12         Name with a line
+//	[1, 2] s     List
+//
+// A slope or an area is none: in a sum or a product it needs brackets.
 func (p *exprParser) operand() Expr {
 	at, bare := p.tok.span(), p.bare
 	p.bare = false
@@ -98,6 +116,10 @@ func (p *exprParser) operand() Expr {
 //
 // A word of the language where an operand should be was most likely meant as a name: at is
 // a times t in kinematics.
+//
+// At the end of a line it is unfinished, m +; before a sign it lacks a part, m + *
+// 2. A word of the language at the beginning of an expression is told to be no
+// name.
 func (p *exprParser) missing() *fault {
 	t := &p.tok
 	at := t.span()
@@ -124,6 +146,9 @@ func timesT(at Span) *fault {
 //
 // ½ is the bracket (1/2), so that ½² is a quarter. A number with ± is a quantity even without
 // a unit, since it was measured. 5.00π rad is one quantity, as it is printed.
+//
+// A bare number in x^2 m leaves the m for what is outside of the power. Behind a
+// quantity another number may be its next part, 13 h 4 min; see mixed.
 func (p *exprParser) number(bare bool) Expr {
 	t := p.take()
 	at := t.span()
@@ -156,6 +181,8 @@ func (p *exprParser) number(bare bool) Expr {
 	return n
 }
 
+// paren reads a bracket, in which an expression may have a with: (v with m = 2
+// kg).
 func (p *exprParser) paren(bare bool) Expr {
 	at := p.take().span()
 	x := &Paren{X: p.nested(at, p.whole)}
@@ -166,6 +193,10 @@ func (p *exprParser) paren(bare bool) Expr {
 }
 
 // name reads a name, or a call where a bracket follows.
+//
+// The name is in canonical form, so that v_0 and v₀ are one. Behind @ is the
+// number of a line of the page, from 1 on; whether that line has the name is found
+// later, as is whether a name before a bracket is a function at all.
 func (p *exprParser) name() Expr {
 	t := p.take()
 	at := t.span()
@@ -185,6 +216,8 @@ func (p *exprParser) name() Expr {
 	return x
 }
 
+// call reads arguments. How many a function takes is not known here; limit.Args is
+// only the bound of any call.
 func (p *exprParser) call(name string, at Span) Expr {
 	c := &Call{At: at, Func: name, Name: at, Args: make([]Arg, 0, 2)}
 	return p.nested(p.take().span(), func() Expr {
@@ -195,6 +228,10 @@ func (p *exprParser) call(name string, at Span) Expr {
 
 // several reads values with commas between them as far as the bracket that shuts them,
 // and returns where they are. There may be so many at the most.
+//
+// It serves calls and lists, which differ in their words: these and into are parts
+// of the message for too many, "These brackets have more than … values. Split it
+// into several lines."
 func (p *exprParser) several(at Span, these string, most int, into, shut string, one func()) Span {
 	for n := 0; ; n++ {
 		if n == most {
@@ -209,6 +246,9 @@ func (p *exprParser) several(at Span, these string, most int, into, shut string,
 }
 
 // arg reads one argument, given by its place or by its name.
+//
+// A name with = behind it is that of a symbol of a formula, spring_energy(k, x = 2
+// cm), and not a comparison: there are none within brackets.
 func (p *exprParser) arg() Arg {
 	var a Arg
 	if p.tok.kind == nameToken {

@@ -10,6 +10,8 @@ import (
 )
 
 // times, over and plusOrMinus tell the signs that a product and a sum are written with.
+//
+// All signs for one operator count: * × · for times, / and ÷ for a bar.
 func (t *token) times() bool {
 	op, ok := productOp(t)
 	return ok && op == Mul
@@ -33,6 +35,8 @@ func (t *token) bounds() bool {
 }
 
 // begins tells whether an operand may begin with a token.
+//
+// Minus and plus are signs before an operand, and not its beginning.
 func (t *token) begins() bool {
 	switch t.kind {
 	case numToken, nameToken, piToken, thatToken:
@@ -136,6 +140,8 @@ func (ps pieces) opening(i int) int {
 // operand returns where the operand ends that begins at i, with its power.
 //
 // A quantity is one operand with its unit, a call with its bracket.
+//
+// So of sin(θ)^2*m at sin it is the place of the *, and of 3 m^2*g that too.
 func (ps pieces) operand(i int) int {
 	for i < len(ps) && (ps[i].plusOrMinus() || ps[i].sign("√")) {
 		i++
@@ -190,6 +196,8 @@ func (ps pieces) power(i int) int {
 
 // factors returns where each factor of the product without signs ends that begins
 // at i.
+//
+// Of 2πr at the 2 there are three ends.
 func (ps pieces) factors(i int) []int {
 	ends := []int{ps.operand(i)}
 	for ps.implied(ends[len(ends)-1]) {
@@ -200,6 +208,8 @@ func (ps pieces) factors(i int) []int {
 
 // term returns where the term of a sum begins and ends that the piece at i is in,
 // within its brackets.
+//
+// In a + 2*b*c, from any of 2, b and c it is 2*b*c.
 func (ps pieces) term(i int) (from, to int) {
 	from = i
 	if ps[i].sign(")") {
@@ -235,6 +245,8 @@ func (ps pieces) numbers() bool {
 }
 
 // bracketing puts a bracket round the pieces from one place to another.
+//
+// It goes before from and behind the piece before to.
 type bracketing struct{ from, to int }
 
 // text writes the pieces with brackets put round some, and each product so that it

@@ -24,6 +24,18 @@ const (
 //
 // It must answer for every half-written line, and in no time: each key that completes asks.
 // So it reads the tokens before the place, and never the line as a statement.
+//
+// Some lines, with the place at their end:
+//
+//	so                  a statement, with the prefix so
+//	v = 3 m             a unit, with the prefix m
+//	12mm                a unit, with the prefix mm
+//	v = m               a name, with the prefix m
+//	v = 3               nothing: the number may go on
+//	E in                a unit, with a blank at the end
+//	solve a = b         a clause, with a blank at the end
+//	help ne             a topic, with the prefix ne
+//	note a              nothing: prose
 func PlaceAt(text string, at int) (prefix string, from int, place CompletionPlace) {
 	at = max(0, min(at, len(text)))
 	for at > 0 && at < len(text) && !utf8.RuneStart(text[at]) {
@@ -110,11 +122,14 @@ func placeAfter(text string, from, to int, head, prefix string) CompletionPlace 
 }
 
 // endsInWord tells whether a text ends with a word.
+//
+// The end of another word is none: begin does not end in in.
 func endsInWord(text, word string) bool {
 	head, ok := strings.CutSuffix(text, word)
 	return ok && (head == "" || !continuesName(lastRune(head)))
 }
 
+// firstRune is the first character of a text; utf8.RuneError if that has none.
 func firstRune(s string) rune {
 	r, _ := utf8.DecodeRuneInString(s)
 	return r

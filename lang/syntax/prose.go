@@ -8,12 +8,18 @@ import (
 
 type (
 	// Part is part LABEL: QUESTION.
+	//
+	// The lines below it, up to the next part, belong to it. Its answers are those
+	// that are reported there.
 	Part struct {
 		Label    string
 		Question string
 		Braces   []Ident // names in braces, for their values
 	}
 	// Note is prose for print.
+	//
+	// A name in braces is shown as its value, a frog of {m}; nothing else in it is
+	// read.
 	Note struct {
 		Text   string
 		Braces []Ident // names in braces, for their values
@@ -62,6 +68,8 @@ func readNote(r *reader, at int) (Stmt, *fault) {
 	return &Note{text, inBraces(r.text, Span{From: from, To: to})}, nil
 }
 
+// A label is one word, and the first colon is behind it: part a: How stiff?.
+// Without the colon, part a How stiff?, it is offered with one.
 func readPart(r *reader, at int) (Stmt, *fault) {
 	from, to := trimBlanks(r.text, at, r.to)
 	label, question, _ := strings.Cut(r.text[from:to], ":")

@@ -4,6 +4,10 @@ import "steelyard/units"
 
 // Rational returns the value of an expression of written numbers; lost where it is no
 // rational number small enough for an exponent.
+//
+// Exponents are rational, for the unit of a power must be exact: of 1/2, 0.5 and
+// 1/3*3 they are 1/2, 1/2 and 1. Lost are a power, 2^2, a name, a quantity, and
+// 1e9.
 func Rational(x Expr) units.Exp {
 	switch x := x.(type) {
 	case *Number:
@@ -25,6 +29,9 @@ func Rational(x Expr) units.Exp {
 }
 
 // rationalOp works out an operator on exponents.
+//
+// A power is lost: nobody writes one in an exponent, and it may be no rational
+// number.
 func rationalOp(op Op, a, b units.Exp) units.Exp {
 	switch op {
 	case Add:
@@ -40,6 +47,8 @@ func rationalOp(op Op, a, b units.Exp) units.Exp {
 }
 
 // decimalExponent returns a written decimal as an exact rational exponent.
+//
+// Beyond 1000 no power of a quantity makes sense, and its unit could not be held.
 func decimalExponent(d units.Decimal) units.Exp {
 	v := d.Float()
 	if v > 1000 || v < -1000 || len(d.Text) > 16 {

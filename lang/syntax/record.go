@@ -10,6 +10,9 @@ import (
 
 // Record is the result of a statement as a worksheet has it on the line below:
 // `= 0.4624 J`, or `= T = 26.1 N` where a statement has several results.
+//
+// For = T = 26.1 N the name is T, the value 26.1 and the unit N. Figures are those
+// that were shown, so a comparison knows how exact the record is.
 type Record struct {
 	Name   string // empty for a statement's only result
 	NameAt Span
@@ -37,6 +40,8 @@ func ParseRecord(text string) (Record, []finding.Finding) {
 	return r, nil
 }
 
+// A record is one number with its unit, a list, or how many values there are with
+// their mean; anything that would have to be worked out is refused, = 2*3 J.
 func readRecord(text string) (Record, *fault) {
 	var r Record
 	if bad := guard(text); bad != nil {

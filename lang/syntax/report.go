@@ -9,6 +9,10 @@ import (
 
 // Report is report NAME [in UNIT] [to N figures] [for N points], or report
 // sign of NAME.
+//
+// For instance report k in N/m to 3 figures for 2 points: k is an answer of the
+// part that the line is in, is shown so in the key, and is worth two points. Of
+// report sign of W the answer is whether W is negative, positive or zero.
 type Report struct {
 	X       Expr
 	In      UnitText
@@ -28,6 +32,7 @@ func (s *Report) Exprs() []Expr  { return []Expr{s.X} }
 func (*Report) Defines() []Ident { return nil }
 func (*Report) is() nature       { return nature{kept, Answer, nil} }
 
+// The clauses come in the order of the form, each once or not at all.
 func readReport(r *reader, tokens []token) (Stmt, *fault) {
 	p := r.line(tokens, 1)
 	s := &Report{}
@@ -45,12 +50,16 @@ func readReport(r *reader, tokens []token) (Stmt, *fault) {
 	return s, p.ends()
 }
 
+// The greatest numbers that count reads.
 const (
 	mostFigures = 15 // a float64 holds no more for certain
 	mostPoints  = 1000
 )
 
 // count reads N figures or N points.
+//
+// Either form of the word will do, 1 figure and 1 figures. Refused are 0, 2.5 and
+// more than most, and other words for figures, which are told by themselves.
 func (p *exprParser) count(thing string, most int) int {
 	if p.tok.kind != numToken {
 		p.refuse()
@@ -83,6 +92,9 @@ func figureWord(word string) bool {
 }
 
 // notFigures says that a value is rounded to figures.
+//
+// For sf the word figures is offered in its place. For dp there is no offer: how
+// many figures that is depends on the value.
 func notFigures(at Span, word string) *fault {
 	f := finding.New(finding.NotWritten, at, "`"+word+"` isn't used here; write figures.", "", "figures")
 	if strings.ContainsAny(word[:1], "dD") && word != "digits" {

@@ -1,6 +1,8 @@
 package syntax
 
 // Scaling is scaling EXPR against NAME: how one quantity grows with another.
+//
+// For instance scaling m^2 against m: doubling m multiplies m² by 4.
 type Scaling struct {
 	X       Expr  `parser:"'scaling' @@"`
 	Against Ident `parser:"'against' @@"`

@@ -10,10 +10,17 @@ import (
 type (
 	// FiguresSetting is results to N figures, or results to the givens' figures, of which
 	// Figures is 0.
+	//
+	// It is in force from its line on. Figures of 0 says that the givens decide how
+	// many a result has.
 	FiguresSetting struct{ Figures int }
 	// ExactSetting is givens are exact.
+	//
+	// Then 2 kg counts as two whole kilograms, and not as one figure.
 	ExactSetting struct{}
 	// RoundSetting is round halves to even, or round halves away from zero.
+	//
+	// It matters for a final five alone: 2.5 is 2 to even and 3 away from zero.
 	RoundSetting struct {
 		Even bool `parser:"'round' 'halves' ( @'to' 'even' | 'away' 'from' 'zero' )"`
 	}
@@ -60,6 +67,8 @@ func (s *RoundSetting) Rule() units.Rounding {
 	return units.HalfAway
 }
 
+// The words with an apostrophe are looked for in the text, since a quotation mark
+// is no token of the language.
 func readResults(r *reader, at int) (Stmt, *fault) {
 	if givensFigures(r.text[at:r.to]) {
 		return &FiguresSetting{}, nil
@@ -69,6 +78,8 @@ func readResults(r *reader, at int) (Stmt, *fault) {
 
 // givensFigures tells whether the rest of a line is: to the givens' figures. The sign
 // behind the s has several forms, and is often left out.
+//
+// It takes to the givens' figures, with ' or ’ or ′, and to the givens figures.
 func givensFigures(rest string) bool {
 	words := strings.Fields(strings.ToLower(rest))
 	if len(words) != 4 {
@@ -78,6 +89,7 @@ func givensFigures(rest string) bool {
 	return strings.Join(words, " ") == "to the givens figures"
 }
 
+// There is one such line; any other is told how it is written.
 func readGivens(r *reader, at int) (Stmt, *fault) {
 	if rest := strings.Fields(r.text[at:r.to]); len(rest) == 2 && rest[1] == "exact" {
 		return &ExactSetting{}, nil
@@ -85,6 +97,8 @@ func readGivens(r *reader, at int) (Stmt, *fault) {
 	return nil, &fault{finding.New(finding.Unreadable, Span{From: at, To: r.to}, "This part of the line can't be read.", "Write `givens are exact`.")}
 }
 
+// Decimal places are refused, to 2 dp: a number of them means nothing until the
+// unit is known, and 5.12 m and 512 cm are one value.
 func readFigures(r *reader, tokens []token) (Stmt, *fault) {
 	p := r.line(tokens, 1)
 	p.word("to")

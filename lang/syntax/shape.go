@@ -4,6 +4,10 @@ import "strings"
 
 // Shape is an expression as a list of its parts, without its brackets and blanks:
 // two with the same shape are the same product, sum or call.
+//
+// The shape of a*(b+c) is "* a+ b c", and that of (a)*b is the one of a*b. It is
+// made to be compared, and read by nobody. The order of factors counts: a*b is not
+// b*a here.
 func Shape(x Expr) string {
 	var b strings.Builder
 	Walk(x, func(x Expr) bool {

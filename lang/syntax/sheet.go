@@ -14,11 +14,17 @@ import (
 // and. Each rule answers with the lines that say the same here.
 
 // instead refuses a line with what to write in its place, line after line.
+//
+// More than one line is offered as one: they are put in the place of the line that
+// was refused, in their order.
 func (r unread) instead(id finding.ID, message, lead string, lines ...string) *fault {
 	return &fault{finding.New(id, Span{From: r.from, To: r.to}, message, lead+"`"+strings.Join(lines, "` and then `")+"`.", lines...)}
 }
 
 // reads is a part of the line as a statement without a word of its own; nil if it is none.
+//
+// It is asked before anything is offered: an offer that is refused in turn would
+// be worse than none.
 func (r unread) reads(text string) Stmt {
 	if text == "" || text[0] == '#' || text[0] == '=' {
 		return nil
@@ -35,6 +41,9 @@ func (r unread) reads(text string) Stmt {
 // pattern is how a line is written, with what each such line has somewhere: it is quick to
 // find, and most lines have none of it. It is compiled when a line first has: most pages
 // end without.
+//
+// Such lines are refused already when a pattern is tried, so that a pattern that
+// is too wide costs a wrong offer, and never a wrong reading.
 type pattern struct {
 	compiled func() *regexp.Regexp
 	needs    []string
@@ -45,6 +54,8 @@ func patternWith(expr string, needs ...string) pattern {
 }
 
 // in takes a line apart; nil if it is written in another way.
+//
+// The first is the whole line, then come the groups of the pattern.
 func (p pattern) in(line string) []string {
 	if !slices.ContainsFunc(p.needs, func(part string) bool { return strings.Contains(line, part) }) {
 		return nil
@@ -62,6 +73,9 @@ var (
 )
 
 // labelled finds the label of a part, as in a) speed, Part (b) speed and 2. v = 3 m/s.
+//
+// A label with words behind it begins a part: a) speed is offered as part a:
+// speed. Before a value it is to be left out, as the part has a line of its own.
 func (r unread) labelled() *fault {
 	at := partLabel.in(r.text[r.from:r.to])
 	if at == nil {
@@ -77,6 +91,8 @@ func (r unread) labelled() *fault {
 }
 
 // headed finds a line with a heading, as in Given: m = 3 kg and Answer: 5 m.
+//
+// Given: m = 3 kg is offered as m = 3 kg. Other words with a colon are a note.
 func (r unread) headed() *fault {
 	line := r.text[r.from:r.to]
 	at := heading.in(line)
@@ -90,6 +106,9 @@ func (r unread) headed() *fault {
 }
 
 // requested finds a sentence, as in Find v.
+//
+// It begins with a capital letter, ends with a point or a question mark, and has
+// no equals sign: Find v. is offered as note Find v.
 func (r unread) requested() *fault {
 	if line := r.text[r.from:r.to]; request.in(line) != nil {
 		return r.instead(finding.NotWritten, "Words are kept in a note.", "Write ", "note "+line)
@@ -98,6 +117,9 @@ func (r unread) requested() *fault {
 }
 
 // joinedNames finds m = 3 kg and v = 2 m/s.
+//
+// Each part must be a line that can be read by itself; else and is a part of
+// words.
 func (r unread) joinedNames() *fault {
 	lines := strings.Split(r.text[r.from:r.to], " and ")
 	if len(lines) < 2 || len(lines) > maxApart {
@@ -112,6 +134,10 @@ func (r unread) joinedNames() *fault {
 }
 
 // workedBehind finds K = 1/2*m*v^2 = 16 J: a result behind its working is checked.
+//
+// The second sign is where the reading ended. What is behind it must hold a digit:
+// the offer is K = 1/2*m*v^2 and then check K = 16 J, where the page works K out
+// and compares it.
 func (r unread) workedBehind() *fault {
 	line := r.text[r.from:r.to]
 	at := r.why.At.From - r.from
@@ -127,6 +153,9 @@ func (r unread) workedBehind() *fault {
 }
 
 // converted finds convert v to km/h.
+//
+// The to has been taken for in already: the line is v in km/h with a word before
+// it.
 func (r unread) converted() *fault {
 	if at := convert.in(r.text[r.from:r.to]); at != nil && r.reads(at[1]) != nil {
 		return r.instead(finding.Unreadable, "A unit after `in` is enough to convert a value.", "Write ", at[1])
@@ -135,6 +164,9 @@ func (r unread) converted() *fault {
 }
 
 // aboutEqual finds v ≈ 3.0 m/s.
+//
+// Where v has a value, v ≈ 2.0 m/s compares: check v = 2.0 m/s within 1 % is
+// offered. Where it has none, it is a new value, v = 2.0 m/s.
 func (r unread) aboutEqual() *fault {
 	at := about.in(r.text[r.from:r.to])
 	if at == nil {
@@ -151,6 +183,9 @@ func (r unread) aboutEqual() *fault {
 }
 
 // atPlace finds v = -ω*A*sin(ω*t) at t = 0.1 s: a value at a place is that of a function.
+//
+// The function gets a name of its own, with a 1 behind it, and is asked at the
+// place: y1(t) = v*t and then y1(0.1 s).
 func (r unread) atPlace() *fault {
 	at := atTime.in(r.text[r.from:r.to])
 	if at == nil {

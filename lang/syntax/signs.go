@@ -15,6 +15,9 @@ import (
 // line, brackets, and what each sign is in its place: ; and , are the commas of a list, of
 // arguments and of a with; → and = ? are in where a unit follows; a comma in any other bracket
 // makes a vector.
+//
+// A minus may be any of the dashes that look like one, and × and · are * as well:
+// the token keeps the sign as it was typed.
 func (l *scanner) sign(r rune, width int) *fault {
 	at := Span{From: l.pos, To: l.pos + width}
 	for i := range otherSigns {
@@ -77,6 +80,8 @@ func (l *scanner) asks(end int) bool {
 }
 
 // otherSign is a sign that is known but written in another way here, or in none.
+//
+// Instead is empty where there is nothing to put in its place.
 type otherSign struct{ sign, message, instead string }
 
 const (
@@ -85,6 +90,7 @@ const (
 	plusMinus   = "This can mean ± or a minus. ± belongs behind a written number."
 )
 
+// Most are from programming languages, where == compares and ** is a power.
 var otherSigns = []otherSign{
 	{"**", "Write a power with ^.", "^"},
 	{"==", "One = is enough.", "="},
@@ -100,6 +106,7 @@ var otherSigns = []otherSign{
 	{"+–", plusMinus, "-"},
 }
 
+// Where there is nothing to write instead, as for ≠, the sentence alone is told.
 func (l *scanner) otherWay(o *otherSign) *fault {
 	f := finding.New(finding.NotWritten, Span{From: l.pos, To: l.pos + len(o.sign)}, o.message, "")
 	if o.instead != "" {
@@ -112,6 +119,8 @@ func (l *scanner) otherWay(o *otherSign) *fault {
 //
 // Square brackets hold the values of a list. Behind a name they would take one value out of
 // it, which the language has no way for.
+//
+// Brackets are at most limit.Nesting deep, so that no line can exhaust the stack.
 func (l *scanner) bracket(sign byte, at Span) *fault {
 	if len(l.open) >= limit.Nesting {
 		return tooDeep(at)
@@ -236,6 +245,8 @@ func integral(rest string) string {
 }
 
 // isName tells whether a text has the form of a name.
+//
+// A word of the language has that form too.
 func isName(text string) bool {
 	return text != "" && startsName(firstRune(text)) && !strings.ContainsFunc(text, func(r rune) bool { return !continuesName(r) })
 }

@@ -11,6 +11,10 @@ import (
 // of quantities, and of functions that are a letter. Units, words of the language and the
 // names of other functions are upright. A text that can't be read to its end has those
 // before that.
+//
+// Of F = m*a in N they are F, m and a; of sin(θ) = v(t) they are θ, v and t; of
+// speed(t) = 3 m/s*t only the t (ISO 80000-1 has symbols sloping and words
+// upright).
 func Slanted(text string) []Span {
 	var out []Span
 	for at := 0; at < len(text); {
@@ -50,6 +54,9 @@ func slanted(out []Span, text string, from, to int, first bool) []Span {
 }
 
 // slants tells whether a name is set in italics.
+//
+// The letter of v_max is v; a function of one letter, v(t), slants as a quantity
+// does.
 func (t *token) slants() bool {
 	letter, _, _ := strings.Cut(t.text, "_")
 	return !ops.IsFunction(t.text) && (!t.call || utf8.RuneCountInString(letter) == 1)

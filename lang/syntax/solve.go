@@ -12,6 +12,11 @@ import (
 
 type (
 	// Solve is solve EQ [and EQ…] for NAME [in UNIT][, …] [with …] [where …].
+	//
+	// For instance solve 3 J = 1/2*k1*(5 cm)^2 for k1 in N/m. Several equations are
+	// joined by and, several unknowns by commas. With replaces values in the
+	// equations; where says which of several roots is meant, or for the greater t
+	// does.
 	Solve struct {
 		Equations []Equation  `parser:"'solve' @@ ( 'and' @@ )*"`
 		Unknowns  []Unknown   `parser:"'for' @@ ( ',' @@ )*"`
@@ -31,6 +36,9 @@ type (
 		Right Expr `parser:"( '=' @@ )?"`
 	}
 	// Unknown is one name that a solve gives a value.
+	//
+	// In is the unit that its value is shown in; Which is AnyRoot where the line has
+	// no the greater or the smaller.
 	Unknown struct {
 		Name   string
 		NameAt Span
@@ -40,6 +48,9 @@ type (
 		Meaning string
 	}
 	// Condition bounds the unknown: where t > 0.
+	//
+	// Both sides may be worked out: where t > 2*T. A chain is taken apart into its
+	// links.
 	Condition struct {
 		Left  Expr
 		Op    Comparison
@@ -97,6 +108,8 @@ func (*Solve) is() nature { return nature{recorded, Task, nil} }
 var solveLines = production[Solve]()
 
 // choosing are the words between for and a name that choose a root.
+//
+// Later and earlier are meant for times, greater and smaller for anything.
 var choosing = map[string]Choice{
 	"later": GreatestRoot, "greater": GreatestRoot, "larger": GreatestRoot,
 	"earlier": LeastRoot, "smaller": LeastRoot, "lesser": LeastRoot,

@@ -4,6 +4,11 @@ import "steelyard/lang/finding"
 
 // joined says how several equations and several unknowns are joined, where a
 // solve has a comma between equations or the word and between unknowns.
+//
+// For solve a = b, c = d for a the line with and is offered, and for … for a and b
+// the one with a comma. Commas within brackets part arguments and are left alone;
+// behind where and with, and joins conditions again. The offer is the rest of the
+// line from the first sign that changes.
 func (r *reader) joined(tokens []token) *fault {
 	line, from, to := "", r.from, r.from
 	depth, asked := 0, false
@@ -42,6 +47,9 @@ func (r *reader) joined(tokens []token) *fault {
 }
 
 // equationFollows tells whether tokens hold an equals sign before the unknowns.
+//
+// In solve f = 3 N, for x there is none behind the comma, so that it is a slip of
+// another kind.
 func equationFollows(tokens []token) bool {
 	for i := range tokens {
 		switch {

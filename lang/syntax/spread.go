@@ -63,6 +63,8 @@ func (l *scanner) numberGoesOn() *fault {
 
 // lastPlaces reads the digits in brackets behind a number with decimals, which are how far
 // its last places may be off.
+//
+// 0.842(2) is 0.842 ± 0.002. Without a decimal point, 5(2), it is a bracket.
 func (l *scanner) lastPlaces(n int) {
 	number := l.tokens[n].text
 	_, decimals, point := strings.Cut(number, ".")
@@ -116,6 +118,8 @@ func (l *scanner) spread() (string, int) {
 }
 
 // spreadOut adds an uncertainty to a number.
+//
+// The token then goes on to the end of the uncertainty.
 func (l *scanner) spreadOut(n int, off string, end int) {
 	l.tokens[n].text += "±" + plainNumber(off)
 	l.tokens[n].to, l.pos = end, end
@@ -161,6 +165,8 @@ var spreadWords = [...]spreadWord{{"uniform", "u"}, {"rectangular", "u"}, {"tria
 type spreadWord struct{ word, letter string }
 
 // partOf is a percentage of a number.
+//
+// 2 % of 0.842 is 0.01684: worked out with rational numbers, and without a sign.
 func partOf(number, percent string) string {
 	of, ok := new(big.Rat).SetString(plainNumber(number))
 	part, ok2 := new(big.Rat).SetString(plainNumber(percent))

@@ -1,6 +1,9 @@
 package syntax
 
 // Steps is steps NAME, or steps all: the worked lines of a result.
+//
+// They are the formula, the values put in, the result and its units. A name that
+// is given has no steps, and the line says so.
 type Steps struct {
 	Of Ident `parser:"'steps' @@"` // without a name for all
 }
@@ -17,6 +20,8 @@ func (s *Steps) is() nature     { return nature{kept, Support, []Ident{s.Of}} }
 
 var stepsLines = production[Steps]()
 
+// The word all is no name here: there are no steps of a quantity that is called
+// all.
 func readSteps(r *reader, tokens []token) (Stmt, *fault) {
 	s, bad := stepsLines(tokens, r.to)
 	if bad != nil {

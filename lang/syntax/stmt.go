@@ -14,6 +14,8 @@ type Stmt interface {
 }
 
 // nature is what a statement is for a worksheet and in an exercise.
+//
+// For m = 3 kg: recorded, a Given, and about no name outside of its expression.
 type nature struct {
 	storing storing
 	role    Role
@@ -76,6 +78,8 @@ type Ident struct {
 }
 
 // exprs lists expressions, without those that are left out.
+//
+// It uses the room of the list that comes in.
 func exprs(list ...Expr) []Expr {
 	out := list[:0]
 	for _, x := range list {

@@ -16,6 +16,20 @@ import (
 //
 // A teacher who copies a formula from a document pastes this. What comes out is read like any
 // line, so that a unit or a bracket that was understood in another way is seen at once.
+//
+// Some lines and what becomes of them:
+//
+//	\frac{1}{2} m v^2                   1/2*m*v^2
+//	\sqrt{2 g h}                        √(2*g*h)
+//	\left(a+b\right)c                   (a +b)*c
+//	2\pi r                              2*π*r
+//	m = 3\,\text{kg}                    m = 3 kg
+//	\alpha\beta                         α*β
+//	\vec{F}                             F
+//	E = 2.5\times 10^{3}\,\text{J}      E = 2.5×10^3 J
+//
+// A line with a command that is not known, \foo{3}, comes back unchanged: half of
+// a formula would be another formula. One without any, x^{10}, is left as well.
 func FromTeX(line string) string {
 	if !strings.Contains(line, `\`) {
 		return line
@@ -29,6 +43,9 @@ func FromTeX(line string) string {
 }
 
 // texSigns are the commands that stand for one sign or word; blank is room between.
+//
+// A command with an empty text is dropped: \left and \right change only the size
+// of a bracket, which is behind them. \circ is a degree, as it is written for one.
 var texSigns = map[string]string{
 	"cdot": "*", "times": "×", "div": "÷", "pm": "±", "le": "≤", "leq": "≤", "ge": "≥", "geq": "≥", "approx": "≈",
 	"%": "%", "varepsilon": "ε", "varphi": "φ", "vartheta": "θ", "degree": "°", "circ": "°", "ast": "*",
@@ -55,6 +72,9 @@ const (
 )
 
 // texReader writes what it reads of a line.
+//
+// A reader has its own last kind, so that each group in braces begins anew: the
+// first letter of a group is never a factor of what is before the brace.
 type texReader struct {
 	rest    string
 	unknown bool // it has met what has no meaning here
@@ -64,6 +84,9 @@ type texReader struct {
 }
 
 // group reads as far as a closing brace, if there is an opening one, or to the end.
+//
+// What is in the group has no blanks at its ends. A brace that is missing is no
+// fault here: the line that comes out is refused as any other that can't be read.
 func (t *texReader) group(end string) string {
 	inner := texReader{rest: t.rest}
 	for inner.rest != "" && !inner.unknown && (end == "" || !strings.HasPrefix(inner.rest, end)) {
@@ -74,6 +97,8 @@ func (t *texReader) group(end string) string {
 }
 
 // argument reads what a command applies to: a group in braces, a command or one character.
+//
+// So \frac12 is 1/2, and ^ in x^2y takes the 2 alone.
 func (t *texReader) argument() string {
 	t.rest = strings.TrimLeft(t.rest, " ")
 	if inner, ok := strings.CutPrefix(t.rest, "{"); ok {
@@ -95,6 +120,11 @@ func (t *texReader) argument() string {
 }
 
 // put writes a piece, with the sign of multiplication that TeX does without.
+//
+// A unit behind a number has a blank before it, 3 kg, and so has a unit behind a
+// unit. Two factors have *, as two letters side by side would make one name; a
+// bracket behind a number has it as well. Behind a symbol it may hold an argument,
+// and has none.
 func (t *texReader) put(kind texKind, text string) {
 	switch {
 	case kind == texUnit && t.last == texNumber, kind == texUnit && t.last == texUnit,
@@ -108,6 +138,10 @@ func (t *texReader) put(kind texKind, text string) {
 }
 
 // one reads one piece.
+//
+// A letter begins a word or a symbol, a digit a number. A raised circle is the
+// degree and no power: 30^\circ is 30°. Blanks and $ are dropped, but for a blank
+// behind a sign such as = and +.
 func (t *texReader) one() {
 	r, n := utf8.DecodeRuneInString(t.rest)
 	switch {
@@ -158,6 +192,9 @@ func (t *texReader) one() {
 }
 
 // letters reads a word of the language, or a symbol: one letter and what is under it.
+//
+// A word counts only if it is one of the language: in solve a = b the first five
+// letters are no product of s, o, l, v and e, while ma is m times a.
 func (t *texReader) letters() {
 	n := strings.IndexFunc(t.rest, func(r rune) bool { return !unicode.IsLetter(r) })
 	if n < 0 {
@@ -177,6 +214,9 @@ func (t *texReader) letters() {
 // symbol writes a symbol with the index that follows it.
 //
 // A bracket directly behind a symbol may hold the argument of a function, and gets no sign.
+//
+// The index may be in braces, in which products and blanks are none: that of
+// x_{max} becomes x_max.
 func (t *texReader) symbol(name string) {
 	if rest, ok := strings.CutPrefix(strings.TrimLeft(t.rest, " "), "_"); ok {
 		t.rest = rest
@@ -186,6 +226,10 @@ func (t *texReader) symbol(name string) {
 }
 
 // command reads a command with what it applies to.
+//
+// A fraction puts brackets round what needs them, \frac{a+b}{c} is (a +b)/c. A
+// function without a bracket takes what follows it, \sin\theta is sin(θ). \Delta
+// is no symbol of its own, but the beginning of one: \Delta x is Δx.
 func (t *texReader) command() {
 	n := 1 + strings.IndexFunc(t.rest[1:], func(r rune) bool { return !unicode.IsLetter(r) })
 	switch {
@@ -234,6 +278,10 @@ func (t *texReader) command() {
 // upright reads letters that are set upright: a unit behind a number, else a name.
 //
 // Units are set upright, symbols of quantities sloping (ISO 80000-1:2009, 7.1 and 7.2).
+//
+// Behind a stroke they are the rest of a unit, as in 5 \mathrm{m}/\mathrm{s},
+// which is 5 m/s. Elsewhere they are a name of several letters: \mathrm{KE} is KE.
+// With a command within the braces the line is left as it is.
 func (t *texReader) upright() {
 	inner, _, found := strings.Cut(strings.TrimPrefix(strings.TrimLeft(t.rest, " "), "{"), "}")
 	if !found || strings.Contains(inner, `\`) {
@@ -249,6 +297,8 @@ func (t *texReader) upright() {
 }
 
 // bracketedTeX puts brackets round what is more than a number or a symbol.
+//
+// A minus in front needs none: ^{-2} is ^-2.
 func bracketedTeX(text string) string {
 	if strings.TrimLeft(text, "-") != "" && !strings.ContainsFunc(strings.TrimPrefix(text, "-"), func(r rune) bool { return !continuesName(r) && r != '.' }) {
 		return text

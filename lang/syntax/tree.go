@@ -12,6 +12,9 @@ type Span = finding.Span
 
 // Expr is a node of an expression. The set of nodes is closed, and each answers for
 // itself what can be asked of all of them.
+//
+// For instance 1/2*m*v^2 is a Binary of a Binary and a power, as products go from
+// the left: ((1/2)*m)*(v^2), without any Paren.
 type Expr interface {
 	Span() Span
 	// Visit hands the node to the method of its kind.
@@ -25,6 +28,9 @@ type Expr interface {
 
 // Derived is an expression that runs others again: with values replaced, or for the
 // points of a curve.
+//
+// They are with, slope of and area under. A result that is one of these is a task
+// of its own.
 type Derived interface {
 	Expr
 	derived()
@@ -53,6 +59,9 @@ type Visitor interface {
 // UnitText is the text of a unit as it stands in a statement. What it means is
 // looked up when the statement is planned, since a worksheet may have units of
 // its own.
+//
+// A list or a number with no unit has an empty one. The unit 1 is that of a pure
+// number: in 1.
 type UnitText struct {
 	Text string
 	At   Span
@@ -61,14 +70,20 @@ type UnitText struct {
 // Present tells whether a unit was written.
 func (u UnitText) Present() bool { return u.Text != "" }
 
+// The nodes. Each has its place At, in bytes of the text; a node that was made by
+// the program has the place of what it was made from, or none.
 type (
 	// Number is a written number without a unit.
+	//
+	// It is a pure number: 3, 1e5. The digits are kept, since 0.500 has three figures.
 	Number struct {
 		At    Span
 		Value units.Decimal
 	}
 	// Quantity is a written number with a unit. A minus that belongs to it is
 	// part of Value.
+	//
+	// 3.0 m, -3 m, 30°, 0.842 ± 0.002 m. So -3 m is one node, and -(3 m) is a Unary.
 	Quantity struct {
 		At    Span
 		Value units.Decimal
@@ -92,6 +107,8 @@ type (
 	// That is the value of the nearest line above that has one.
 	That struct{ At Span }
 	// Name is a name in canonical form: Greek letters and digits folded.
+	//
+	// The v of v@12 is the one of line 12, whatever has become of the name since.
 	Name struct {
 		At   Span
 		Name string
@@ -103,6 +120,9 @@ type (
 		X  Expr
 	}
 	// Unary is a sign before an operand.
+	//
+	// A minus before a written number is a part of that instead, but for -3^2, which
+	// is -(3^2).
 	Unary struct {
 		At Span
 		Op Op // Add or Sub
@@ -110,6 +130,9 @@ type (
 	}
 	// Binary is two operands and an operator between them. Implied marks a
 	// product that is written without a sign.
+	//
+	// Implied matters: by the rules 1/2πr is 1/(2πr), and 1/2*π*r has the π above the
+	// bar.
 	Binary struct {
 		At      Span
 		OpAt    Span
@@ -118,6 +141,8 @@ type (
 		X, Y    Expr
 	}
 	// Root is √ before an operand.
+	//
+	// It is of the operand alone: √2*π is (√2)*π.
 	Root struct {
 		At Span
 		X  Expr
@@ -133,6 +158,9 @@ type (
 )
 
 // Arg is one argument of a call; Name is empty for one given by its place.
+//
+// Formulas take arguments by name too, spring_energy(k, x = 2 cm); functions take
+// theirs by place.
 type Arg struct {
 	Name   string
 	NameAt Span
@@ -153,6 +181,9 @@ const (
 
 // IsPlain tells whether a written expression is one quantity, without an
 // operator.
+//
+// Signs and brackets round it don't matter: -3 m and (3 m) are plain. A list is,
+// if all of its elements are. A name is not, nor is 1/2, which is worked out.
 func IsPlain(x Expr) bool {
 	switch x := x.(type) {
 	case *Number, *Quantity, *Mixed, *Pi:

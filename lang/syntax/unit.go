@@ -3,6 +3,9 @@ package syntax
 import "steelyard/lang/finding"
 
 // UnitDef is 1 NAME = EXPR[, WORDS]: a unit of this worksheet.
+//
+// For instance 1 lap = 400 m: then 3 lap is a length on this page. No other page
+// has it.
 type UnitDef struct {
 	Ident
 	X Expr
@@ -13,6 +16,9 @@ func (s *UnitDef) Defines() []Ident { return []Ident{s.Ident} }
 func (*UnitDef) is() nature         { return nature{kept, Given, nil} }
 
 // definesUnit tells whether tokens begin with 1 NAME =.
+//
+// A number and a unit are nothing that could have a value, so no other line begins
+// so.
 func definesUnit(tokens []token) bool {
 	return len(tokens) > 2 && tokens[0].kind == numToken && tokens[1].kind == unitToken && tokens[2].is("=")
 }

@@ -8,6 +8,9 @@ import (
 
 // unitFactor is a word of a unit with its power and what joins it to the one
 // before; or a whole bracket of words.
+//
+// Of W/(m^2 K) there are two: W, and with the joint / a bracket in which m has the
+// power ^2 and K the joint of a blank. A power is kept as it was typed: ^2 or ².
 type unitFactor struct {
 	joint  string // "", " ", "·", "/" or "*"
 	word   string
@@ -16,6 +19,10 @@ type unitFactor struct {
 }
 
 // unitFactors takes the text of a unit apart; false for one of another form.
+//
+// Text that is empty, begins with a power or holds a number, as 3 or ^2, is no
+// unit. Whether its words are units is not asked: it may be names that were read
+// so.
 func unitFactors(text string) ([]unitFactor, bool) {
 	s := units.Scanner{Text: text}
 	out, closed := factorsUpTo(&s, units.PartEnd)
@@ -24,6 +31,8 @@ func unitFactors(text string) ([]unitFactor, bool) {
 
 // A power goes to what is before it, be that a word or a bracket. The end is that of the text,
 // or a bracket that shuts.
+//
+// factorsUpTo reads factors as far as an end.
 func factorsUpTo(s *units.Scanner, end units.PartKind) ([]unitFactor, bool) {
 	var out []unitFactor
 	joint := ""
@@ -64,6 +73,9 @@ func factorsUpTo(s *units.Scanner, end units.PartKind) ([]unitFactor, bool) {
 }
 
 // unitText writes factors as the text of one unit.
+//
+// A * becomes a dot: N*m is N·m, which the text of one unit may have. So reading
+// the text gives the same factors again, with that one joint changed.
 func unitText(fs []unitFactor) string {
 	var b strings.Builder
 	for i, f := range fs {
@@ -89,6 +101,13 @@ func unitText(fs []unitFactor) string {
 // SI Brochure 9, 5.2 has one stroke in a unit at most; a worksheet does as well. Two equal
 // words under it become a square. A mix of strokes and products behind the first is left as it
 // is, since books read it in both ways.
+//
+// Some units before and after:
+//
+//	m/s/s        m/s^2
+//	J/kg/K       J/(kg·K)
+//	N/m^2/s      N/(m^2·s)
+//	J/kg K/s     as it is
 func oneStroke(fs []unitFactor) []unitFactor {
 	first, strokes := -1, 0
 	for i, f := range fs {
@@ -131,6 +150,10 @@ func oneStroke(fs []unitFactor) []unitFactor {
 
 // underStroke adds a factor, under the stroke if there is one: W/m²K is W/(m² K), and
 // J/kg*K is J/(kg K).
+//
+// Without a stroke it is one more factor: N and m are N m. With a bracket under
+// the stroke it goes into it: J/(kg K) and s are J/(kg K s). The factors that came
+// in are not changed, as other readings use them too.
 func underStroke(fs []unitFactor, f unitFactor) []unitFactor {
 	f.joint = " "
 	fs = slices.Clone(fs) // of which under changes the first
@@ -146,6 +169,10 @@ func underStroke(fs []unitFactor, f unitFactor) []unitFactor {
 }
 
 // factorsOfNames reads pieces within a bracket as words of a unit: kg*K.
+//
+// Behind a sign the words of a unit have been taken for names: in 4200 J/(kg*K)
+// the unit ends with J. This is how the rest is seen as a unit again. A call, a
+// number, a sum or a bracket in it says that it is none.
 func factorsOfNames(ps pieces) ([]unitFactor, bool) {
 	var out []unitFactor
 	joint := ""
@@ -170,6 +197,9 @@ func factorsOfNames(ps pieces) ([]unitFactor, bool) {
 }
 
 // wordsOf lists the words of a unit.
+//
+// Those within brackets are among them, in the order in which they are written: W,
+// m, K of W/(m^2 K). A word comes as often as it is there.
 func wordsOf(fs []unitFactor) (out []string) {
 	for _, f := range fs {
 		if f.word != "" {
@@ -184,6 +214,9 @@ func wordsOf(fs []unitFactor) (out []string) {
 // 3 m g, 5 V·C where C is a name.
 //
 // What stands beside another by a blank or a dot was hardly meant as a unit of its own.
+//
+// Each character of joints is one of them; the first word has none. Within a
+// bracket all words count.
 func joined(fs []unitFactor, from int, joints string) bool {
 	for i := from; i < len(fs); i++ {
 		if i > 0 && fs[i].joint != "" && strings.Contains(joints, fs[i].joint) || joined(fs[i].within, 0, joints) {

@@ -7,6 +7,9 @@ import (
 
 // Walk calls f for an expression and, as long as f answers true, for the parts
 // of it, from left to right.
+//
+// A node comes before its parts. Where f answers false the parts are left out, and
+// what is beside the node comes all the same. Nil is no node.
 func Walk(x Expr, f func(Expr) bool) {
 	if x == nil || !f(x) {
 		return
@@ -32,6 +35,9 @@ func Nodes(x Expr) iter.Seq[Expr] {
 }
 
 // Any tells whether an expression or a part of it is as a test says.
+//
+// It ends at the first that is, where Walk would still come to the nodes beside
+// it.
 func Any(x Expr, is func(Expr) bool) bool {
 	if x == nil || is(x) {
 		return x != nil
@@ -46,6 +52,8 @@ func Any(x Expr, is func(Expr) bool) bool {
 
 // IsWritten tells whether an expression holds no name, no call, and nothing else
 // that has to be worked out first.
+//
+// 1/2, 3 m + 2 m and √2 are written; 2*m with the name m is not.
 func IsWritten(x Expr) bool {
 	return !Any(x, func(x Expr) bool {
 		switch x.(type) {
@@ -70,6 +78,8 @@ func Spend(b *limit.Budget, each int64, x Expr) bool {
 
 // Holds tells whether a name stands in an expression and means there what it means
 // outside: the name that a slope or an area is taken against is none.
+//
+// In slope of x(t) at t = t0, the t is bound by the slope, and t0 is held.
 func Holds(x Expr, name string) bool {
 	found := false
 	Walk(x, func(x Expr) bool {
