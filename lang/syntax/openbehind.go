@@ -27,10 +27,12 @@ type BehindWord struct {
 	Formula  bool   // its number is one that formulas have
 	Whole    bool   // it is one name, of several letters
 	All      bool   // each of its letters is a name
+	Some     bool   // one of its letters at least is a name
 }
 
 // BehindIn finds the words in expressions of a statement. One letter alone counts with a
-// digit for its power, 4.9t2, or as a part of a product behind a fraction, (½C)*V.
+// digit for its power, 4.9t2, or as a part of a product behind a fraction, (½C)*V. Of several
+// letters one is a name; behind a fraction, ½kA², none need be, for that is how formulas begin.
 //
 // By the rules the letters of ½kA2 are a unit, as those behind any number. They may be k and
 // A, and the 2 a power. Whoever asks gets the line in both ways, and in brackets
@@ -61,9 +63,9 @@ func (o *opener) behindIn(out *Behind, text string, x Expr) {
 			continue
 		}
 		number, unit := text[at.From:of.At.From], text[of.At.From:of.At.To]
-		parts, power, ok := o.behind(unit)
-		w := BehindWord{At: at, Unit: unit, Text: unit[:len(unit)-len(strings.TrimPrefix(power, "^"))], Fraction: EndsWithFraction(number), Formula: coefficient(number), All: true}
-		if !ok || len(parts) == 1 && utf8.RuneCountInString(parts[0]) == 1 && power == "" && !(w.Fraction && above[x] != nil) {
+		parts, some, power, ok := o.behind(unit)
+		w := BehindWord{Some: some, At: at, Unit: unit, Text: unit[:len(unit)-len(strings.TrimPrefix(power, "^"))], Fraction: EndsWithFraction(number), Formula: coefficient(number), All: true}
+		if !ok || !some && !(w.Fraction && len(parts) > 1) || len(parts) == 1 && utf8.RuneCountInString(parts[0]) == 1 && power == "" && !(w.Fraction && above[x] != nil) {
 			continue
 		}
 		w.Whole = len(parts) == 1 && len(parts[0]) > 1 && parts[0] == Canonical(unit)
@@ -87,15 +89,16 @@ func (o *opener) behindIn(out *Behind, text string, x Expr) {
 // brackets, as formulas have it and givens have not.
 func EndsWithFraction(text string) bool { return strings.ContainsRune(")½⅓⅔¼¾", lastRune(text)) }
 
-// behind takes the one word of a unit apart into names, of which one at least is known,
-// and letters; digits behind them are a power. No product has a letter twice: mm.
+// behind takes the one word of a unit apart into names and letters; digits behind them are
+// a power. No product has a letter twice: mm. Some tells whether one is a name of the page,
+// other than g alone, which every page has.
 //
 // A name of the page costs less than a letter without a value, so that as many letters as
-// can be are names. At least one must be, and not g alone, which every page has.
-func (o *opener) behind(unit string) (parts []string, power string, ok bool) {
+// can be are names.
+func (o *opener) behind(unit string) (parts []string, some bool, power string, ok bool) {
 	fs, ok := unitFactors(unit)
 	if !ok || len(fs) != 1 || fs[0].within != nil {
-		return nil, "", false
+		return nil, false, "", false
 	}
 	cost := func(part string) int {
 		switch {
@@ -119,5 +122,5 @@ func (o *opener) behind(unit string) (parts []string, power string, ok bool) {
 		parts, ok = apart(letters)
 	}
 	given := func(part string) bool { return part != "g" && o.in.Known(part) }
-	return parts, power, ok && slices.ContainsFunc(parts, given) && !HasTwice(parts)
+	return parts, slices.ContainsFunc(parts, given), power, ok && !HasTwice(parts)
 }

@@ -12,7 +12,8 @@ import (
 )
 
 // behind refuses a line with a word directly behind a number that is read as a unit, where
-// letters of it are names of the page: E = ½kA2, Ek = (3/2)kT. A blank before a unit says
+// letters of it are names of the page: E = ½kA2, Ek = (3/2)kT; or, behind a fraction, could
+// be symbols, and the line wants no such unit. A blank before a unit says
 // that it is one. Without, only an everyday unit that the line wants is taken for one, as
 // the km of d = 2km, where a product of the letters is not what the line wants; and none
 // behind a fraction, which formulas have and givens have not.
@@ -24,6 +25,9 @@ func (s *settler) behind(text string, stmt syntax.Stmt) (Verdict, bool) {
 	wanted, first := s.wanted(text, stmt)
 	k := slices.IndexFunc(words.Words, func(w syntax.BehindWord) bool {
 		product := w.All && w.Formula && !(strings.ContainsAny(w.Text[:1], commonPrefixes) && s.weigh(syntax.Reading{Text: words.Product}).sense < fitting)
+		if !w.Some {
+			return s.IsUnit(w.Unit) && !wanted // E = ½kA², but not m = ½kg
+		}
 		return s.IsUnit(w.Unit) && (w.Fraction || w.Formula && !first && strings.Contains(text[w.At.From:w.At.To], ".") || w.Whole || product || !wanted || !s.Everyday(w.Text))
 	})
 	if k < 0 {
