@@ -119,6 +119,75 @@ func (t *texReader) argument() string {
 	return one.out.String()
 }
 
+// function writes a function with its argument. A raised -1 is its inverse, any other power
+// goes behind the argument: \sin^2\theta is sin(θ)^2.
+func (t *texReader) function(name string) {
+	power := ""
+	if rest, ok := strings.CutPrefix(strings.TrimLeft(t.rest, " "), "^"); ok {
+		t.rest = rest
+		power = t.argument()
+	}
+	if inverse := "a" + name; power == "-1" && ops.IsFunction(inverse) {
+		name, power = inverse, ""
+	}
+	t.put(texFactor, name)
+	t.last = texSign
+	switch bracket := strings.HasPrefix(strings.TrimLeft(t.rest, " "), "(") || strings.HasPrefix(t.rest, `\left`); {
+	case !bracket:
+		t.out.WriteString("(" + t.operand() + ")")
+		t.last = texFactor
+	case power != "":
+		t.unknown = true // the power would have to go behind the bracket that follows
+	}
+	if power != "" {
+		t.out.WriteString("^" + bracketedTeX(power))
+	}
+}
+
+// operand reads what a function without a bracket is of: a group in braces, or all that
+// print sets behind it up to a sign, a bracket, a fraction or the next function. So
+// \cos 30^\circ is cos(30°), and \cos\omega t is cos(ω*t).
+func (t *texReader) operand() string {
+	t.rest = strings.TrimLeft(t.rest, " ")
+	inner := texReader{rest: t.rest}
+	for inner.factorNext() {
+		inner.one()
+		inner.rest = strings.TrimLeft(inner.rest, " ")
+	}
+	if inner.out.Len() == 0 {
+		return t.argument()
+	}
+	t.rest, t.unknown = inner.rest, t.unknown || inner.unknown
+	return inner.out.String()
+}
+
+// factorNext tells whether the next piece is a number, a symbol, a unit or a power of what
+// is before it.
+func (t *texReader) factorNext() bool {
+	r, _ := utf8.DecodeRuneInString(t.rest)
+	switch {
+	case r == '^':
+		return t.out.Len() > 0
+	case r >= '0' && r <= '9':
+		return t.out.Len() == 0
+	case unicode.IsLetter(r):
+		word := t.rest[:wordEnd(t.rest)]
+		return len(word) == 1 || statementWord(word) == nil && !Reserved(word)
+	case r == '\\':
+		name := t.rest[1 : 1+wordEnd(t.rest[1:])]
+		return writing.Greek(name) != "" || name == "mathrm" || name == "text" || name == "vec" || name == "Delta" || texSigns[name] == "°"
+	}
+	return false
+}
+
+// wordEnd is where the letters that a text begins with end.
+func wordEnd(text string) int {
+	if n := strings.IndexFunc(text, func(r rune) bool { return !unicode.IsLetter(r) }); n >= 0 {
+		return n
+	}
+	return len(text)
+}
+
 // put writes a piece, with the sign of multiplication that TeX does without.
 //
 // A unit behind a number has a blank before it, 3 kg, and so has a unit behind a
@@ -196,10 +265,7 @@ func (t *texReader) one() {
 // A word counts only if it is one of the language: in solve a = b the first five
 // letters are no product of s, o, l, v and e, while ma is m times a.
 func (t *texReader) letters() {
-	n := strings.IndexFunc(t.rest, func(r rune) bool { return !unicode.IsLetter(r) })
-	if n < 0 {
-		n = len(t.rest)
-	}
+	n := wordEnd(t.rest)
 	if word := t.rest[:n]; n > 1 && (statementWord(word) != nil || Reserved(word)) {
 		t.rest = t.rest[n:]
 		t.put(texWord, word)
@@ -228,7 +294,7 @@ func (t *texReader) symbol(name string) {
 // command reads a command with what it applies to.
 //
 // A fraction puts brackets round what needs them, \frac{a+b}{c} is (a +b)/c. A
-// function without a bracket takes what follows it, \sin\theta is sin(θ). \Delta
+// function without a bracket takes what follows it: see operand. \Delta
 // is no symbol of its own, but the beginning of one: \Delta x is Δx.
 func (t *texReader) command() {
 	n := 1 + strings.IndexFunc(t.rest[1:], func(r rune) bool { return !unicode.IsLetter(r) })
@@ -258,12 +324,7 @@ func (t *texReader) command() {
 	case greek != "":
 		t.symbol(greek)
 	case ops.IsFunction(name):
-		t.put(texFactor, name)
-		t.last = texSign
-		if !strings.HasPrefix(strings.TrimLeft(t.rest, " "), "(") && !strings.HasPrefix(t.rest, `\left`) {
-			t.out.WriteString("(" + t.argument() + ")")
-			t.last = texFactor
-		}
+		t.function(name)
 	case sign == "°":
 		t.out.WriteString(sign)
 		t.last = texUnit
