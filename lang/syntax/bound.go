@@ -91,6 +91,31 @@ func boundBy(stmt Stmt) (names []string, of []Expr) {
 	return names, nil
 }
 
+// Placed are the values that a statement itself gives names for a while: at s = 2 m,
+// from 0 m to 2 m, with m = 2 kg.
+func Placed(stmt Stmt) (out []Binding) {
+	var x Expr
+	switch s := stmt.(type) {
+	case *Graph:
+		for _, end := range exprs(s.From, s.To) {
+			out = append(out, Binding{Name: s.Against.Name, X: end})
+		}
+	case *Define:
+		x = s.X
+	case *Value:
+		x = s.X
+	}
+	switch x := x.(type) {
+	case *With:
+		return x.By
+	case *SlopeOf:
+		return []Binding{{Name: x.Var.Name, X: x.Place}}
+	case *AreaUnder:
+		return []Binding{{Name: x.Var.Name, X: x.From}, {Name: x.Var.Name, X: x.To}}
+	}
+	return out
+}
+
 // Idle counts the names that a function is one of, or that a curve is drawn against,
 // and that do nothing in one of its expressions: the V of p(V) = 1200 J/V, where it is
 // the volt.

@@ -95,7 +95,7 @@ type opener struct {
 	letters bool
 	headed  bool // the statement has a word of its own, or a body
 	others  bool // something else than letters is open
-	clauses bool // a quantity that is all of a clause is open
+	clauses OpenClause
 	within  bool // a bar or root between such letters is open
 	beside  bool
 	open    []openLetter
@@ -114,13 +114,29 @@ type opener struct {
 // each the bars, roots, angles and turns that it leaves open are (shaped); and each of those
 // is written out. A line has few of these, but may have many: past limit.Readings the two
 // outermost are returned, and that there are more.
-func OpenIn(text string, stmt Stmt, in Scope) Open { return openIn(text, stmt, in, false) }
+func OpenIn(text string, stmt Stmt, in Scope) Open {
+	return OpenClauses(text, stmt, in, NoClause)
+}
 
-// OpenClauses is OpenIn for a statement with a clause that can't be right: a quantity with
-// a unit that is all that it says, as in from 0 s to 2T, is open too.
-func OpenClauses(text string, stmt Stmt, in Scope) Open { return openIn(text, stmt, in, true) }
+// OpenClause tells which quantities are open that are all that a clause says, as 2T in
+// from 0 s to 2T.
+type OpenClause uint8
 
-func openIn(text string, stmt Stmt, in Scope, clauses bool) Open {
+// Only a unit directly behind its number may be a name in a statement that is right
+// otherwise; in one that can't be right, any may be.
+const (
+	NoClause OpenClause = iota
+	GluedClauses
+	AllClauses
+)
+
+// in tells whether a unit that is all of a clause is open.
+func (c OpenClause) in(unit *token) bool {
+	return c == AllClauses || c == GluedClauses && unit.gap == ""
+}
+
+// OpenClauses is OpenIn with such clauses.
+func OpenClauses(text string, stmt Stmt, in Scope, clauses OpenClause) Open {
 	r, lines, bad := stretches(text, stmt)
 	if bad != nil || len(lines) == 0 {
 		return Open{}

@@ -196,7 +196,7 @@ func IsProductOf(x Expr, names []string) bool {
 // no slot.
 func (o *opener) unitSlot(ps pieces, i int) (slot, bool) {
 	fs, ok := unitFactors(ps[i].text)
-	if !ok || i == 0 || ps[i-1].kind == wordToken || !o.clauses && ps.clause(i) {
+	if !ok || i == 0 || ps[i-1].kind == wordToken || !o.clauses.in(&ps[i]) && ps.clause(i) && o.in.IsUnit(ps[i].text) {
 		return slot{}, false
 	}
 	s := slot{from: i, to: i + 1}

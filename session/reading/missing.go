@@ -106,7 +106,7 @@ func (s *settler) inClause(f *finding.Finding) (finding.Finding, bool) {
 		return *f, false
 	}
 	var lines []string
-	open := syntax.OpenClauses(s.Entry.Text, s.Entry.Stmt, &s.scope)
+	open := syntax.OpenClauses(s.Entry.Text, s.Entry.Stmt, &s.scope, syntax.AllClauses)
 	for _, r := range open.Readings[:min(len(open.Readings), mostMissing)] {
 		if len(r.Names) > 0 && len(lines) < maxOffers && s.weigh(r).sense > none && worst(s.try(r.Text, true)) > finding.Mismatch {
 			lines = append(lines, r.Text)

@@ -139,6 +139,12 @@ func (s *settler) weighEntered(w *weighed, name string, in syntax.UnitText) {
 	if sides := s.claimOf(w.stmt).of; len(sides) == 2 {
 		w.unlikely = !slices.ContainsFunc(sides, s.isNamed)
 	}
+	for _, b := range syntax.Placed(w.stmt) {
+		if got := s.Try(b.X); got.Slot != run.NoSlot {
+			as, _ := graded(b.Name, got.Static.Dim, got.Static.Tag)
+			w.sense = min(w.sense, max(as, odd)) // litres for a length s
+		}
+	}
 	for _, x := range w.stmt.Exprs() {
 		w.shape += syntax.Shape(x) + ";"
 	}

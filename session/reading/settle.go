@@ -100,7 +100,10 @@ func (s *settler) open() (v Verdict, measured bool) {
 			return Verdict{}, measured
 		}
 	}
-	open := syntax.OpenIn(text, stmt, &s.scope)
+	open := syntax.OpenClauses(text, stmt, &s.scope, syntax.GluedClauses)
+	if stmt != nil && len(open.Words) > 0 && s.weighStmt(syntax.Reading{Text: text}, stmt).sense == none {
+		open = syntax.OpenIn(text, stmt, &s.scope) // what is wrong with a clause is told of it
+	}
 	if stmt == nil && entry.BeginsWith(text) == "" {
 		if equation := syntax.OpenEquation(text, false, &s.scope); equation.Equation {
 			open = equation
