@@ -57,6 +57,48 @@ func bracketed(tokens []token) []token {
 	return tokens
 }
 
+// endsInFunction reads a word that is or ends in a function, and the number behind it with
+// its unit of angle as its argument: sin30.5°/2, mgsin30.5°, Fcos 60°. A number with a blank
+// before it is all of the argument only where nothing goes on behind it. It returns how many
+// pieces the argument has.
+func (o *opener) endsInFunction(ps pieces, i int) (out pieces, argument int, ok bool) {
+	word, end := ps[i].text, i+2
+	at := 0
+	for at < len(word) && !bareFunction(word[at:]) {
+		at++
+	}
+	if at == len(word) || end > len(ps) || ps[i+1].kind != numToken {
+		return nil, 0, false
+	}
+	if at > 0 {
+		if out, ok = o.names(word[:at]); !ok {
+			return nil, 0, false
+		}
+	}
+	number := ps[i+1]
+	number.gap = ""
+	inside, behind := pieces{number}, pieces(nil)
+	if end < len(ps) && ps[end].kind == unitToken {
+		fs, _ := unitFactors(ps[end].text)
+		if len(fs) == 0 || fs[0].power != "" || !angleUnit(&token{text: fs[0].word}) {
+			return nil, 0, false
+		}
+		if len(fs) > 1 { // the °/F of sin30.5°/F
+			if behind, ok = o.asNames(fs[1:]); !ok || number.gap != ps[i+1].gap {
+				return nil, 0, false
+			}
+		}
+		inside = append(inside, token{kind: unitToken, text: fs[0].word, gap: ps[end].gap})
+		end++
+	}
+	if end < len(ps) && !endsArgument(&ps[end]) && (ps[i+1].gap != "" || !ps[end].times() && !ps[end].over()) {
+		return nil, 0, false
+	}
+	out = append(out, token{kind: nameToken, text: word[at:], call: true}, token{kind: signToken, text: "("})
+	out = append(append(out, inside...), token{kind: signToken, text: ")"})
+	return append(out, behind...), end - i - 1, true
+}
+
 // endsArgument tells whether the argument of a function without brackets ends
 // before a token, whatever is meant.
 func endsArgument(t *token) bool {

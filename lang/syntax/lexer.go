@@ -259,6 +259,7 @@ func (l *scanner) word() *fault {
 		}
 		end += n
 	}
+	end = l.units().beforeDecimal(l.pos, end)
 	if end-l.pos > limit.Name {
 		return &fault{finding.New(finding.TooLong, Span{From: l.pos, To: end},
 			"This name is too long: a name has at most "+strconv.Itoa(limit.Name)+" letters.", "Use a shorter name.")}

@@ -225,7 +225,16 @@ func (o *opener) nameSlot(ps pieces, i int) (slot, bool) {
 	name := Canonical(p.text)
 	s := slot{from: i, to: i + 1}
 	if !p.call {
-		if o.in.Known(name) || ops.IsFunction(name) {
+		if o.in.Known(name) {
+			return s, false
+		}
+		if before, argument, ok := o.endsInFunction(ps, i); ok {
+			before[0].gap = p.gap
+			o.beside, o.others = true, true
+			s.to, s.choices = i+1+argument, []choice{{pieces: before}}
+			return s, true
+		}
+		if ops.IsFunction(name) {
 			return s, false
 		}
 		names, ok := o.names(p.text)

@@ -187,7 +187,7 @@ func (u unitScan) wordEnd(p units.Part) (int, bool) {
 	switch r := u.at(end); {
 	case isDegree(r) && bareFunction(strings.TrimRight(word, "0123456789")): // 50cos30°
 		return end, false
-	case r == '(', r == '_', r == '@', r == '\'', r >= '₀' && r <= '₉', isLoweredLetter(r):
+	case u.beforeDecimal(p.From, end) < end, r == '(', r == '_', r == '@', r == '\'', r >= '₀' && r <= '₉', isLoweredLetter(r):
 		return end, false
 	case isBlank(r) && ops.IsFunction(word) && u.at(u.skip(end)) == '(' && len(word) > 1:
 		return end, false
@@ -195,6 +195,20 @@ func (u unitScan) wordEnd(p units.Part) (int, bool) {
 		return end, false
 	}
 	return end, true
+}
+
+// beforeDecimal returns where a word ends whose last digits would be cut at their point: the
+// sin of sin30.5 and the x of x2.5, which are no sin30 and x2 before .5. The 10 of log10 is its
+// own where other digits follow it.
+func (u unitScan) beforeDecimal(from, to int) int {
+	word := strings.TrimRight(u.text[from:to], "0123456789")
+	if word == u.text[from:to] || strings.HasSuffix(word, "_") || u.at(to) != '.' || u.digits(to+1) == to+1 {
+		return to
+	}
+	if ten := word + "10"; ops.IsFunction(ten) && len(ten) < to-from {
+		word = ten
+	}
+	return from + len(word)
 }
 
 // foreign tells whether a character has no place in the word of a unit that
