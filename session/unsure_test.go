@@ -89,3 +89,105 @@ func TestSensitivities(t *testing.T) {
 }
 
 func number(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
+
+// TestSimultaneous is the resistance, the reactance and the impedance of JCGM 100:2008, H.2:
+// five sets of readings of one table, whose means go together. The figures of the clause are
+// those of texts that quote its table H.3.
+func TestSimultaneous(t *testing.T) {
+	table := "data\n  V / V  I / A  φ / rad\n  5.007  0.019663  1.0456\n  4.994  0.019639  1.0438\n  5.005  0.019640  1.0468\n" +
+		"  4.990  0.019685  1.0428\n  4.999  0.019678  1.0433"
+	for text, want := range map[string]string{
+		"mean(V)/mean(I)*cos(mean(φ))": "127.732 ± 0.071 Ω",
+		"mean(V)/mean(I)*sin(mean(φ))": "219.85 ± 0.30 Ω", // 219.847, u = 0.295
+		"mean(V)/mean(I)":              "254.26 ± 0.24 Ω", // 254.260, u = 0.236
+		"mean(V)":                      "4.9990 ± 0.0032 V",
+	} {
+		if got := worked(t, table, text).Shown(units.Screen); got != want {
+			t.Errorf("%s: %s, want %s", text, got, want)
+		}
+	}
+	if v := worked(t, table, "mean(V)/mean(I)*sin(mean(φ))"); math.Abs(v.U-0.295) > 0.001 {
+		t.Errorf("u = %g", v.U)
+	}
+}
+
+// TestSampling are examples of JCGM 101:2008, by what texts quote of its tables, and what
+// follows from the distributions.
+func TestSampling(t *testing.T) {
+	normal, flat := "0.0 ± 1.0", "0.0 ± 1.7320508 uniform"
+	four := func(x string) []string {
+		return []string{"X1 = " + x, "X2 = " + x, "X3 = " + x, "X4 = " + x, "Y = X1 + X2 + X3 + X4", "budget Y by sampling"}
+	}
+	for _, c := range []struct {
+		name           string
+		lines          []string
+		mean, u, high  float64
+		within, agrees float64
+	}{
+		{"9.2.2, table 2", four(normal), 0, 2.00, 3.92, 0.015, 1},
+		{"9.2.3, table 3", four(flat), 0, 2.00, 3.88, 0.015, 1},
+		// Y = σ²χ² of two degrees of freedom: mean and standard deviation 2σ²; the interval ends at
+		// -2σ² ln 0.025.
+		{"9.4, X1 = 0", []string{"X1 = 0.000 ± 0.005", "X2 = 0.000 ± 0.005", "Y = X1^2 + X2^2", "budget Y by sampling"}, 50e-6, 50e-6, 184.4e-6, 0.5e-6, 0},
+		// Table 6, from memory: 1.2340 mg, u by first order 0.0539, by sampling 0.0754.
+		{"9.3", []string{"mR = 100000.000 ± 0.050 mg", "d = 1.234 ± 0.020 mg", "ρa = 1.20 ± 0.10 kg/m^3 uniform", "ρW = 8000 ± 1000 kg/m^3 uniform", "ρR = 8000 ± 50 kg/m^3 uniform",
+			"Y = (mR + d)*(1 + (ρa - 1.2 kg/m^3)*(1/ρW - 1/ρR)) - 100000 mg in mg", "budget Y by sampling"}, 1.234e-6, 0.0754e-6, 1.3825e-6, 0.002e-6, 0},
+		// Student's t of four degrees of freedom: u = √2 times the standard error 1, and 2.776.
+		{"a mean", []string{"T = [-2.2360679775, 2.2360679775, 0, -2.2360679775, 2.2360679775] m", "Y = mean(T)", "budget Y by sampling"}, 0, 1.414, 2.776, 0.02, 1},
+	} {
+		p := New()
+		var e *entry.Entry
+		for _, line := range c.lines {
+			if e = p.Enter(context.Background(), line); e.Failed() {
+				t.Fatalf("%s: %v", line, e.Findings)
+			}
+		}
+		b, ok := e.Outcome.(*entry.Budget)
+		if !ok || b.Sampled == nil {
+			t.Fatalf("%s: %v", c.name, e.Outcome)
+		}
+		got := b.Sampled
+		if got.Draws != 1_000_000 || math.Abs(got.Mean-c.mean) > c.within || math.Abs(got.U-c.u) > c.within || math.Abs(got.Hi-c.high) > 2*c.within || got.Agrees != (c.agrees == 1) {
+			t.Errorf("%s: %+v", c.name, *got)
+		}
+	}
+}
+
+// TestExpanded holds the coverage factors against JCGM 100:2008, table G.2: 2.78 for 95 % and
+// four degrees of freedom, 1.96 where there is no end of them.
+func TestExpanded(t *testing.T) {
+	for _, c := range []struct {
+		lines  []string
+		factor float64
+	}{
+		{[]string{"T = [1.21, 1.19, 1.24, 1.22, 1.20] s", "Y = mean(T)", "budget Y covering 95 %"}, 2.78},
+		{[]string{"a = 2.0 ± 0.1 m", "Y = a^2", "budget Y covering 95 %"}, 1.96},
+		{[]string{"T = [1.21, 1.19, 1.24, 1.20] s", "Y = mean(T)", "budget Y covering 99 %"}, 5.84},
+	} {
+		p := New()
+		var e *entry.Entry
+		for _, line := range c.lines {
+			e = p.Enter(context.Background(), line)
+		}
+		b, ok := e.Outcome.(*entry.Budget)
+		if !ok || b.Expanded == nil || math.Abs(b.Expanded.Factor-c.factor) > 0.005 {
+			t.Errorf("%v: %+v", c.lines, e.Outcome)
+		}
+	}
+}
+
+// TestManyUncertain is a list of 1,500 readings with an uncertainty each: the time grows with
+// their number.
+func TestManyUncertain(t *testing.T) {
+	text := "L = ["
+	for i := range 1500 {
+		if i > 0 {
+			text += ", "
+		}
+		text += number(1+float64(i)/1000) + " ± 0.01"
+	}
+	v := worked(t, text+"] m", "s = sd(L)", "mean(L) + s")
+	if v.U <= 0 || v.U > 0.001 {
+		t.Errorf("u = %g", v.U)
+	}
+}

@@ -68,6 +68,9 @@ func (b *Budget) look() bool {
 	return false
 }
 
+// Left is how many steps it has left.
+func (b *Budget) Left() int64 { return max(b.left+max(b.next, 0), 0) }
+
 // Ended tells whether the budget has ended, and why.
 func (b *Budget) Ended() Ending { return b.ended }
 
@@ -75,7 +78,7 @@ func (b *Budget) Ended() Ending { return b.ended }
 // work after which there is another way. What that does not need is given back
 // by Join.
 func (b *Budget) Part(n int64) *Budget {
-	steps := (b.left + max(b.next, 0)) / n
+	steps := b.Left() / n
 	part := &Budget{ctx: b.ctx, left: steps, ended: b.ended}
 	b.left, b.next = b.left+max(b.next, 0)-steps, 0
 	if b.ended != Going {

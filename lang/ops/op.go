@@ -52,6 +52,7 @@ const (
 	Pick              // the element of A number K, counted from 0
 	Sum               // of the elements of A
 	Mean              //
+	Scatter           // 0, as uncertain as the mean of the elements of A is for how they scatter
 	SD                // the standard deviation of the elements of A, of n - 1 degrees of freedom
 	Median            //
 	Lowest            // the least element of A

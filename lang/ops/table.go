@@ -260,6 +260,7 @@ var table = [Count]row{
 	Mean: {name: "mean", operands: 1, elements: toOne, value: noValue, cancels: true,
 		call: &Function{Name: "mean", Least: 1, Most: 32, Takes: ListToSame, Args: "mean(list)",
 			Summary: "The mean of a list.", Example: "mean([1.21, 1.19] s)"}},
+	Scatter: {name: "scatter", operands: 1, elements: toOne, value: noValue},
 	SD: {name: "sd", operands: 1, elements: toOne, value: noValue, cancels: true,
 		call: &Function{Name: "sd", Least: 1, Most: 32, Takes: ListToSpan, Args: "sd(list)",
 			Summary: "The standard deviation of a list, with n - 1 as the divisor.", Example: "sd([1.21, 1.19] s)"}},

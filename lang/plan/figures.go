@@ -27,7 +27,7 @@ func Written(d units.Decimal, u *units.Unit, exact bool) run.Instr {
 // coherent SI units.
 func written(v float64, d units.Decimal, u *units.Unit) run.Instr {
 	if d.Off != nil {
-		return run.Uncertain(v, d.Off.Standard()*(u.ToSIFloat(1)-u.ToSIFloat(0)))
+		return run.Uncertain(v, d.Off.Standard()*(u.ToSIFloat(1)-u.ToSIFloat(0)), d.Off.Shape)
 	}
 	if d.Hi == 0 || d.Text == "1" || d.Text == "-1" || u.Dim().IsOne() && u.Tag() == units.None {
 		return run.Instr{Op: ops.Const, K: v}

@@ -25,7 +25,7 @@ func (c *coder) list(x *syntax.List) run.Slot {
 	if !good {
 		return run.NoSlot
 	}
-	return c.join(x.At, x.Elems, slots)
+	return c.join(x.At, x.Elems, slots, run.WrittenList)
 }
 
 // numbers plans a list of written numbers with one unit, or without any; false for
@@ -63,9 +63,9 @@ func (c *coder) data(list []run.Instr, at syntax.Span, st run.Static) run.Slot {
 	return c.emitWritten(run.Instr{Op: ops.Data, A: run.Slot(len(*all) - 1)}, at, st, uncertain)
 }
 
-// join puts values of one dimension together as a list. A bare zero among them is one
-// of their kind.
-func (c *coder) join(at syntax.Span, of []syntax.Expr, slots []run.Slot) run.Slot {
+// join puts values of one dimension together as a list, which may have been written as one.
+// A bare zero among them is one of their kind.
+func (c *coder) join(at syntax.Span, of []syntax.Expr, slots []run.Slot, written run.Slot) run.Slot {
 	st := c.static(slots[0])
 	for i, s := range slots {
 		one := c.static(s)
@@ -87,7 +87,7 @@ func (c *coder) join(at syntax.Span, of []syntax.Expr, slots []run.Slot) run.Slo
 	st.Shape, st.Width = run.List, int32(len(slots))
 	first := run.Slot(len(c.code.Args))
 	c.code.Args = append(c.code.Args, slots...)
-	return c.emit(run.Instr{Op: ops.Join, B: first, C: run.Slot(len(slots))}, at, st)
+	return c.emit(run.Instr{Op: ops.Join, A: written, B: first, C: run.Slot(len(slots))}, at, st)
 }
 
 // Listed puts values of the main code that have one static together as a list.
@@ -100,9 +100,12 @@ func (p *Planner) Listed(slots []run.Slot) run.Slot {
 	return p.Emit(run.Instr{Op: ops.Join, B: first, C: run.Slot(len(slots))}, st)
 }
 
-// Readings adds a list of readings in a unit to the main code.
-func (p *Planner) Readings(list []run.Instr, u *units.Unit) run.Slot {
-	return p.coder("").data(list, syntax.Span{}, unitStatic(u))
+// Readings adds a list of readings in a unit to the main code: a column of a table, of which
+// first is the first one, or run.NoSlot where it is that itself.
+func (p *Planner) Readings(list []run.Instr, u *units.Unit, first run.Slot) run.Slot {
+	s := p.coder("").data(list, syntax.Span{}, unitStatic(u))
+	p.Program.Main.Instrs[s].B = first + 1
+	return s
 }
 
 // Picked is an element of a list of the main code, counted from 0.
@@ -192,7 +195,7 @@ func (c *coder) callTogether(x *syntax.Call, b ops.Function, slots []run.Slot) r
 		for i, a := range x.Args {
 			of[i] = a.X
 		}
-		if list = c.join(x.At, of, slots); list == run.NoSlot {
+		if list = c.join(x.At, of, slots, 0); list == run.NoSlot {
 			return run.NoSlot
 		}
 	}
@@ -212,7 +215,29 @@ func (c *coder) callTogether(x *syntax.Call, b ops.Function, slots []run.Slot) r
 	case b.Takes == ops.ListToSpan && st.Heat == run.Point:
 		st.Heat = run.Difference
 	}
+	if b.Op == ops.Mean {
+		return c.mean(list, x.At, st)
+	}
 	return c.emit(run.Instr{Op: b.Op, A: list}, x.At, st)
+}
+
+// mean plans the mean of a list, which is uncertain for how the readings scatter. That is one
+// number of the main code, however often a function has it.
+func (c *coder) mean(list run.Slot, at syntax.Span, st run.Static) run.Slot {
+	mean := c.emit(run.Instr{Op: ops.Mean, A: list}, at, st)
+	if in := c.code.Instrs[list]; c.static(list).Width > 1 && (c.fn == nil || in.Op == ops.Load) {
+		c.p.Unsure = true
+		scatter := run.Instr{Op: ops.Scatter, A: list}
+		var off run.Slot
+		if c.fn == nil {
+			off = c.emit(scatter, at, st)
+		} else {
+			scatter.A = in.A
+			off = c.emit(run.Instr{Op: ops.Load, A: c.p.Emit(scatter, c.static(mean))}, at, c.static(mean))
+		}
+		mean = c.emit(run.Instr{Op: ops.Add, A: mean, B: off}, at, c.static(mean))
+	}
+	return mean
 }
 
 // single tells whether an expression has one value, and says so where it has a list.

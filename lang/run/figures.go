@@ -17,7 +17,7 @@ func Written(v, place float64, noughts int) Instr {
 // Place is what one in the last figure of a written number is worth; 0 of an exact
 // number, and of an instruction that is none.
 func (in *Instr) Place() float64 {
-	if in.Op != ops.Const || in.A == uncertain {
+	if in.Op != ops.Const || in.A <= uncertain {
 		return 0
 	}
 	return in.bits()
@@ -117,6 +117,10 @@ func (figures) apply(op ops.Op, a, b Figured, k float64) (Figured, ops.Fault) {
 	case ops.Add, ops.Sub, ops.Round:
 		if b.Place == 0 && op == ops.Round {
 			b.Place, b.Summed = math.Abs(b.V), true // the step to which it is rounded
+		}
+		if b.Place == 0 && b.V == 0 {
+			a.V = v // 0 adds nothing, nor takes a figure
+			return a, fault
 		}
 		a.Place, b.Place = a.decimal(), b.decimal()
 		if a.Place < b.Place {

@@ -1,9 +1,6 @@
 package run
 
-import (
-	"math"
-	"slices"
-)
+import "slices"
 
 // shift works the elements of a slot out in lanes, in each of which some sources are
 // elsewhere.
@@ -67,15 +64,15 @@ func (x *shift) run(lanes int) {
 	x.columns.Run(in, out)
 }
 
-// SpreadAlong is the standard uncertainty of a slot at each of some places: those that the
-// slots in along have then, all of them the same; nil where nothing is uncertain but those.
-func (p *Program) SpreadAlong(st *State, s Slot, along []Slot, places []float64) []float64 {
+// SpreadAlong is what a slot depends on at each of some places: those that the slots in along
+// have then, all of them the same; nil where nothing is uncertain but those.
+func (p *Program) SpreadAlong(st *State, s Slot, along []Slot, places []float64) []Unsure {
 	of := slices.DeleteFunc(p.unsureIn(st).sources(s), func(q Part) bool { return slices.Contains(along, q.Slot) })
 	x := p.newShift(st, s, of, along...)
 	if x == nil {
 		return nil
 	}
-	out := make([]float64, len(places))
+	out := make([]Unsure, len(places))
 	for from := 0; from < len(places); from += blockLanes / 2 {
 		some := places[from:min(from+blockLanes/2, len(places))]
 		for _, source := range of {
@@ -89,7 +86,8 @@ func (p *Program) SpreadAlong(st *State, s Slot, along []Slot, places []float64)
 			}
 			x.run(2 * len(some))
 			for i := range some {
-				out[from+i] = math.Hypot(out[from+i], (x.out[0][2*i+1]-x.out[0][2*i])/(2*aside))
+				source.Slope = (x.out[0][2*i+1] - x.out[0][2*i]) / (2 * aside * source.U)
+				out[from+i].By = append(out[from+i].By, source)
 			}
 		}
 	}

@@ -21,12 +21,29 @@ type tape struct {
 	made    []made // the first stands for what depends on nothing
 	sources []Part
 
-	// What looking at it needs: slopes, 0 between two looks, and which were reached.
-	slopes  []float64
+	// What looking at it needs: slopes and what they are added up from, 0 between two looks,
+	// and which were reached.
+	slopes  []slope
 	reached []bool
 	// spread is about how far each value may be off, and left how far beyond its slopes an
 	// operation goes then; of the first ones.
 	spread, left []float64
+}
+
+// slope is a slope with the sum of the sizes of what it was added up from.
+type slope struct{ v, size float64 }
+
+// add adds to a slope.
+func (s *slope) add(by, of slope) {
+	s.v, s.size = s.v+float64(by.v*of.v), s.size+float64(by.size*of.size)
+}
+
+// left is a slope, or 0 where nothing is left of it but rounding.
+func (s slope) left() float64 {
+	if math.Abs(s.v) < 1e-13*s.size {
+		return 0
+	}
+	return s.v
 }
 
 // made is one operation: with its operands, and where on the tape they were made.
@@ -51,15 +68,15 @@ func (t *tape) add(m made, v float64) traced {
 	return traced{v, int32(len(t.made) - 1)}
 }
 
-// source adds a source.
-func (t *tape) source(s Source, v, u float64) traced {
-	t.sources = append(t.sources, Part{Source: s, U: u})
+// source adds a source with a value.
+func (t *tape) source(p Part, v float64) traced {
+	t.sources = append(t.sources, p)
 	return t.add(made{op: ops.Const, a: int32(len(t.sources) - 1)}, v)
 }
 
 // scaled adds a value with a slope that is known.
-func (t *tape) scaled(n traced, slope, v float64) traced {
-	return t.add(made{op: ops.Mul, a: n.at, vb: slope, va: n.v}, v)
+func (t *tape) scaled(n traced, by, v float64) traced {
+	return t.add(made{op: ops.Mul, a: n.at, vb: by, va: n.v}, v)
 }
 
 // by are the slopes of an operation by its operands. Rounding is no part of what a value
@@ -88,26 +105,26 @@ func (t *tape) unsure(n traced) Unsure {
 		return out
 	}
 	t.measure(n.at)
-	t.slopes = append(t.slopes, make([]float64, len(t.made)-len(t.slopes))...)
-	t.slopes[n.at] = 1
+	t.slopes = append(t.slopes, make([]slope, len(t.made)-len(t.slopes))...)
+	t.slopes[n.at] = slope{1, 1}
 	for _, at := range t.below(n.at) {
-		m, slope := &t.made[at], t.slopes[at]
-		t.slopes[at] = 0
+		m, by := &t.made[at], t.slopes[at]
+		t.slopes[at] = slope{}
 		if m.op == ops.Const {
 			p := t.sources[m.a]
-			p.Slope = slope
+			p.Slope = by.left()
 			out.By = append(out.By, p)
 			continue
 		}
 		if left := t.left[at]; left != 0 {
-			out.bent = math.Hypot(out.bent, slope*left)
+			out.bent = math.Hypot(out.bent, by.v*left)
 		}
 		da, db := m.by()
 		if m.a != 0 {
-			t.slopes[m.a] += float64(slope * da)
+			t.slopes[m.a].add(by, slope{da, math.Abs(da)})
 		}
 		if m.b != 0 {
-			t.slopes[m.b] += float64(slope * db)
+			t.slopes[m.b].add(by, slope{db, math.Abs(db)})
 		}
 	}
 	slices.SortFunc(out.By, func(p, q Part) int { return p.compare(q.Source) })
@@ -158,11 +175,11 @@ func (t *tape) measure(upTo int32) {
 }
 
 // times is a product in which 0 stays 0.
-func times(slope, by float64) float64 {
+func times(da, by float64) float64 {
 	if by == 0 {
 		return 0
 	}
-	return float64(slope * by)
+	return float64(da * by)
 }
 
 // beyond is how far an operation goes beyond its slopes where its operands are off by a and

@@ -28,6 +28,8 @@ func (t *together[N]) put(op ops.Op, k float64, list, out []N) bool {
 		out[0] = list[min(int(k), len(list)-1)]
 	case ops.Tally:
 		out[0] = t.of(float64(len(list)))
+	case ops.Scatter:
+		out[0] = t.of(0)
 	case ops.Sum:
 		out[0] = t.sum(list)
 	case ops.Mean:

@@ -97,6 +97,8 @@ func (p *Program) Depends(st *State, s Slot) []Unsure {
 // search.
 func (m *mainUnsure) keeps(in *Instr) bool {
 	switch in.Op {
+	case ops.Scatter:
+		return true
 	case ops.Data:
 		return slices.ContainsFunc(m.p.Data[in.A], func(in Instr) bool { return in.Uncertainty() != 0 })
 	case ops.Call:
@@ -128,7 +130,9 @@ func (m *mainUnsure) found(s Slot) []traced {
 	in := &m.p.Main.Instrs[s]
 	switch in.Op {
 	case ops.Const:
-		return []traced{m.tape.source(Source{Slot: s}, in.K, in.Uncertainty())}
+		return []traced{m.tape.source(Part{Source: Source{Slot: s}, U: in.Uncertainty()}, in.K)}
+	case ops.Scatter:
+		return []traced{m.scatter(s)}
 	case ops.Data:
 		return m.data(s, m.p.Data[in.A])
 	case ops.Solve:
@@ -146,7 +150,7 @@ func (m *mainUnsure) data(s Slot, list []Instr) []traced {
 	out := make([]traced, len(list))
 	for i := range list {
 		if out[i].v = list[i].K; list[i].Uncertainty() != 0 {
-			out[i] = m.tape.source(Source{s, int32(i)}, list[i].K, list[i].Uncertainty())
+			out[i] = m.tape.source(Part{Source: Source{s, int32(i)}, U: list[i].Uncertainty()}, list[i].K)
 		}
 	}
 	return out
@@ -249,6 +253,10 @@ func (m *mainUnsure) sources(s Slot) []Part {
 					out = append(out, Part{Source: Source{s, int32(i)}, U: u})
 				}
 			}
+		case in.Op == ops.Scatter:
+			if n := m.scatter(s); n.at != 0 {
+				out = append(out, m.tape.sources[m.tape.made[n.at].a])
+			}
 		default:
 			reads.Main(in, func(of Slot) { need[of] = true })
 		}
@@ -283,13 +291,17 @@ func (p *Program) Doubt(st *State, s Slot, of []Unsure) Doubt {
 		return Doubt{}
 	}
 	x.reset()
-	for i, source := range sources {
-		for lane := range doubtLanes {
-			x.move(source.Source, lane, float64(way(i, lane)*source.U))
+	off, factors := make([][doubtLanes]float64, len(sources)), latent(sources)
+	for lane := range doubtLanes {
+		for i, source := range sources {
+			for _, f := range factors[i] {
+				off[i][lane] += float64(f.by * way(f.of, lane))
+			}
+			x.move(source.Source, lane, off[i][lane])
 		}
 	}
 	x.run(doubtLanes + 1) // the last one as it is
-	out, off := Doubt{}, p.Off(st, s)
+	out, rounded := Doubt{}, p.Off(st, s)
 	for e, n := range of {
 		squares, most := 0.0, 0.0
 		for lane := range doubtLanes {
@@ -298,11 +310,11 @@ func (p *Program) Doubt(st *State, s Slot, of []Unsure) Doubt {
 			beyond := v - x.out[e][doubtLanes]
 			for _, p := range n.By {
 				i, _ := slices.BinarySearchFunc(sources, p.Source, func(q Part, s Source) int { return q.compare(s) })
-				beyond -= float64(way(i, lane) * p.Contribution())
+				beyond -= float64(off[i][lane] * p.Slope)
 			}
 			squares, most = squares+float64(beyond*beyond), max(most, math.Abs(beyond))
 		}
-		rounding := max(16*off[min(e, len(off)-1)], Near*math.Abs(n.V))
+		rounding := max(16*rounded[min(e, len(rounded)-1)], Near*math.Abs(n.V))
 		if n.bent-n.bent == 0 {
 			rounding = max(rounding, 1e-6*n.bent) // of what cancels
 		}

@@ -1,30 +1,33 @@
 package syntax
 
-import "strings"
-
-// Budget is budget NAME: what the uncertainty of a result comes from.
+// Budget is budget NAME [by sampling] [covering 95 %]: what the uncertainty of a result comes
+// from.
 //
 // For a name of which no given has an uncertainty, the line says that there is
 // none.
 type Budget struct {
-	Of Ident `parser:"'budget' @@"`
+	Of      Ident `parser:"'budget' @@"`
+	Sampled bool  `parser:"( @'by' 'sampling' )?"`
+	// Covering is the probability of the interval that is asked for; nil where none is.
+	Covering Expr `parser:"( 'covering' @@ )?"`
 }
 
 var budgetWord = StatementWord{
-	Word: "budget", Form: "budget NAME",
+	Word: "budget", Form: "budget NAME [by sampling] [covering 95 %]",
 	Summary: "What the uncertainty of a result comes from, given by given.",
-	Example: "budget k", Stored: true, Ready: true, read: readBudget,
+	Example: "budget k", Stored: true, Ready: true, read: clauses(statement[Budget]()),
+	keep: keepBudget, next: []string{"by", "covering"},
 }
 
-func (*Budget) Exprs() []Expr    { return nil }
+// keepBudget keeps the words behind the name.
+func keepBudget(tokens []token) {
+	for i := 2; i < len(tokens); i++ {
+		if t := &tokens[i]; t.kind == nameToken && (t.text == "covering" || t.text == "sampling" && tokens[i-1].is("by")) {
+			t.kind = wordToken
+		}
+	}
+}
+
+func (s *Budget) Exprs() []Expr  { return exprs(s.Covering) }
 func (*Budget) Defines() []Ident { return nil }
 func (s *Budget) is() nature     { return nature{kept, Support, []Ident{s.Of}} }
-
-var budgetLines = clauses(statement[Budget]())
-
-func readBudget(r *reader, at int) (Stmt, *fault) {
-	if strings.HasSuffix(strings.TrimSpace(r.text[at:r.to]), "by sampling") {
-		return nil, notYet(Span{From: at, To: r.to}, "A budget by sampling")
-	}
-	return budgetLines(r, at)
-}

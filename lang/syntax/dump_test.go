@@ -144,9 +144,18 @@ func dumpStmt(s Stmt) string {
 	case *FiguresSetting:
 		return fmt.Sprintf("figures %d", s.Figures)
 	case *Budget:
-		return "budget " + s.Of.Name
+		out := "budget " + s.Of.Name
+		if s.Sampled {
+			out += " sampled"
+		}
+		if s.Covering != nil {
+			out += " covering " + dump(s.Covering)
+		}
+		return out
 	case *ExactSetting:
 		return "exact"
+	case *AddedSetting:
+		return "added"
 	case *RoundSetting:
 		return fmt.Sprintf("round %d", s.Rule())
 	case *Solve:

@@ -18,6 +18,8 @@ type (
 	//
 	// Then 2 kg counts as two whole kilograms, and not as one figure.
 	ExactSetting struct{}
+	// AddedSetting is results with uncertainties added.
+	AddedSetting struct{}
 	// RoundSetting is round halves to even, or round halves away from zero.
 	//
 	// It matters for a final five alone: 2.5 is 2 to even and 3 away from zero.
@@ -27,10 +29,10 @@ type (
 )
 
 var resultsWord = StatementWord{
-	Word: "results", Form: "results to N figures, or results to the givens' figures",
+	Word: "results", Form: "results to N figures, or with uncertainties added",
 	Summary: "Sets how many figures results are shown with.",
 	Example: "results to 3 figures", Stored: true, Ready: true, read: readResults,
-	second: "to",
+	second: "to", sure: "uncertainties added",
 }
 
 var givensWord = StatementWord{
@@ -55,6 +57,10 @@ func (*ExactSetting) Exprs() []Expr    { return nil }
 func (*ExactSetting) Defines() []Ident { return nil }
 func (*ExactSetting) is() nature       { return nature{kept, Aside, nil} }
 
+func (*AddedSetting) Exprs() []Expr    { return nil }
+func (*AddedSetting) Defines() []Ident { return nil }
+func (*AddedSetting) is() nature       { return nature{kept, Aside, nil} }
+
 func (*RoundSetting) Exprs() []Expr    { return nil }
 func (*RoundSetting) Defines() []Ident { return nil }
 func (*RoundSetting) is() nature       { return nature{kept, Aside, nil} }
@@ -72,6 +78,9 @@ func (s *RoundSetting) Rule() units.Rounding {
 func readResults(r *reader, at int) (Stmt, *fault) {
 	if givensFigures(r.text[at:r.to]) {
 		return &FiguresSetting{}, nil
+	}
+	if strings.Join(strings.Fields(r.text[at:r.to]), " ") == "with uncertainties added" {
+		return &AddedSetting{}, nil
 	}
 	return clauses(readFigures)(r, at)
 }

@@ -211,7 +211,7 @@ func TestExpressionsOfStatements(t *testing.T) {
 // follows.
 func TestLater(t *testing.T) {
 	for _, text := range []string{
-		"budget k by sampling", "vary m from 0.06 kg to 0.10 kg by 0.005 kg", "marking: one point", "diagnose 128 N as k",
+		"vary m from 0.06 kg to 0.10 kg by 0.005 kg", "marking: one point", "diagnose 128 N as k",
 		"(3.0, 4.0) m/s", "v = (3, 4) m/s", "u(x)", "check u(x) < 2 m",
 	} {
 		s, bad := Parse(text)

@@ -134,7 +134,7 @@ func doubtful(l *eval.Line, s *syntax.CheckStmt, both sides) func(i int32) float
 		return func(int32) float64 { return 0 }
 	}
 	left, right := l.Depends(both.left.Slot), l.Depends(both.right.Slot)
-	return func(i int32) float64 { return eval.SureBy * eval.At(left, i).Minus(eval.At(right, i)).Uncertainty() }
+	return func(i int32) float64 { return eval.SureBy * l.Off(eval.At(left, i).Minus(eval.At(right, i))) }
 }
 
 // element is element i of a side; one value serves for all.

@@ -50,7 +50,7 @@ func (c *chart) books(margin func(sum float64) float64) {
 		}
 		at := &c.places[i]
 		before, after := c.State.At(at.due), c.State.At(at.sum)
-		off := eval.At(c.Depends(at.sum), 0).Minus(eval.At(c.Depends(at.due), 0)).Uncertainty()
+		off := c.Off(eval.At(c.Depends(at.sum), 0).Minus(eval.At(c.Depends(at.due), 0)))
 		allowed := margin(before)
 		if c.s.Within == nil {
 			allowed += eval.SureBy * off
@@ -93,6 +93,6 @@ func (c *chart) differ(i int, before, after, off float64) {
 }
 
 // unsure is the standard uncertainty of a slot.
-func (c *chart) unsure(s run.Slot) float64 { return eval.At(c.Depends(s), 0).Uncertainty() }
+func (c *chart) unsure(s run.Slot) float64 { return c.Off(eval.At(c.Depends(s), 0)) }
 
 func quoted(s entry.Stage) entry.Said { return entry.Words("\"" + s.Name + "\"") }

@@ -7,7 +7,7 @@ import "steelyard/session/entry"
 func (p *plot) off(c *curve, x []float64) func(i int) float64 {
 	if p.Planner.Unsure {
 		if all := p.Planner.Program.SpreadAlong(&p.State, c.slot, c.along, x); all != nil {
-			return func(i int) float64 { return all[i] }
+			return func(i int) float64 { return p.Off(all[i]) }
 		}
 	}
 	return func(int) float64 { return 0 }

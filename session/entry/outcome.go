@@ -10,6 +10,7 @@ type Visitor interface {
 	Verdict(*Verdict)
 	Graph(*Graph)
 	Table(*Table)
+	Budget(*Budget)
 	Bars(*Bars)
 	Workings(*Workings)
 	Lines(Lines)
@@ -92,6 +93,7 @@ func (r *Result) visit(v Visitor)   { v.Result(r) }
 func (c *Verdict) visit(v Visitor)  { v.Verdict(c) }
 func (g *Graph) visit(v Visitor)    { v.Graph(g) }
 func (t *Table) visit(v Visitor)    { v.Table(t) }
+func (b *Budget) visit(v Visitor)   { v.Budget(b) }
 func (b *Bars) visit(v Visitor)     { v.Bars(b) }
 func (w *Workings) visit(v Visitor) { v.Workings(w) }
 func (l Lines) visit(v Visitor)     { v.Lines(l) }

@@ -39,6 +39,8 @@ type Settings struct {
 	// ByGivens tells that a result is shown to the figures that its givens support, and
 	// Exact that all givens are exact.
 	ByGivens, Exact bool
+	// Added tells that uncertainties are added, not their squares.
+	Added bool
 	// gravity tells that standard gravity has been mentioned.
 	gravity bool
 	// Noted are the ways of writing that have been noted.
@@ -90,7 +92,7 @@ func (s Settings) Same(o Settings) bool {
 			return false
 		}
 	}
-	return s.Figures == o.Figures && s.Rounding == o.Rounding && s.ByGivens == o.ByGivens && s.Exact == o.Exact && s.gravity == o.gravity
+	return s.Figures == o.Figures && s.Rounding == o.Rounding && s.ByGivens == o.ByGivens && s.Exact == o.Exact && s.Added == o.Added && s.gravity == o.gravity
 }
 
 // NewPage returns an empty page.

@@ -11,8 +11,8 @@ import (
 	"steelyard/units"
 )
 
-// usualOff is with how many figures an uncertainty is shown (JCGM 100:2008, 7.2.6).
-const usualOff = 2
+// UsualOff is with how many figures an uncertainty is shown (JCGM 100:2008, 7.2.6).
+const UsualOff = 2
 
 // SureBy is how many standard uncertainties of their difference two values may be apart, and
 // agree.
@@ -27,6 +27,15 @@ func (p *Page) Depends(s run.Slot) []run.Unsure {
 		return nil
 	}
 	return p.Planner.Program.Depends(&p.State, s)
+}
+
+// Off is the standard uncertainty of a value, or the sum of what its givens add to it where
+// uncertainties are added.
+func (p *Page) Off(n run.Unsure) float64 {
+	if p.Set.Added {
+		return n.Added()
+	}
+	return n.Uncertainty()
 }
 
 // At is element i of what Depends finds, counted from 0; one alone serves for all.
@@ -44,7 +53,7 @@ func (l *Line) unsure(v *entry.Value, x syntax.Expr, slot run.Slot) {
 	of := make([]float64, len(all))
 	some := false
 	for i, n := range all {
-		u := n.Uncertainty()
+		u := l.Off(n)
 		if u-u != 0 {
 			l.Find(finding.New(finding.FirstOrder, x.Span(), "The uncertainty of this value can't be told: a small change of a given changes it without bound, or has no slope.",
 				"Write the line for other values of the givens, on both sides of these."))
@@ -55,29 +64,33 @@ func (l *Line) unsure(v *entry.Value, x syntax.Expr, slot run.Slot) {
 		}
 	}
 	if !syntax.IsPlain(x) {
-		l.doubt(x, slot, all, v.Unit)
+		l.doubt(v, x, slot, all)
 	}
 	if !some {
 		return
 	}
 	v.U, v.UFigures = of[0], figuresOff(x)
 	if v.List != nil {
-		v.U, v.List.U, v.List.MeanU = 0, of, run.MeanOf(all).Uncertainty()
+		v.U, v.List.U, v.List.MeanU = 0, of, l.Off(run.MeanOf(all))
 	}
 }
 
 // doubt cautions where the uncertainty that follows from the slopes is not how the value
 // spreads, as at a turning point.
-func (l *Line) doubt(x syntax.Expr, slot run.Slot, all []run.Unsure, unit *units.Unit) {
-	of := l.Planner.Program.Doubt(&l.State, slot, all)
-	hint := "Write the line for other values of the givens, on both sides of these."
+func (l *Line) doubt(v *entry.Value, x syntax.Expr, slot run.Slot, all []run.Unsure) {
+	of, hint := l.Planner.Program.Doubt(&l.State, slot, all), "Write the line for other values of the givens, on both sides of these."
+	if v.List == nil && v.Name != "" {
+		hint = "`budget " + v.Name + " by sampling` tells how it spreads."
+	} else if v.List == nil {
+		hint = "Give it a name, and `budget NAME by sampling` tells how it spreads."
+	}
 	switch {
 	case of.Lacks:
 		l.Find(finding.New(finding.FirstOrder, x.Span(), "With the givens one standard uncertainty off there may be no value at all: this one is less sure than it looks.", hint))
 	case of.Beyond > 0:
-		by := math.Abs(unit.FromSIDifference(of.Beyond))
+		by := math.Abs(v.Unit.FromSIDifference(of.Beyond))
 		l.Find(finding.New(finding.FirstOrder, x.Span(), "The slopes at the givens don't tell the uncertainty here, as at a turning point: with the givens one standard uncertainty off, the value moves by up to "+
-			units.FormatQuantity(by, unit, units.Figures{N: usualOff}, l.Set.Rounding, units.Screen)+" more than they say.", hint))
+			units.FormatQuantity(by, v.Unit, units.Figures{N: UsualOff}, l.Set.Rounding, units.Screen)+" more than they say.", hint))
 	}
 }
 
@@ -87,7 +100,7 @@ func figuresOff(x syntax.Expr) int {
 	most := 0
 	wrote := func(d units.Decimal) {
 		if d.Off != nil && d.Off.Shape != units.Normal {
-			most = usualOff
+			most = UsualOff
 		} else if d.Off != nil {
 			off, _ := units.ParseDecimal(d.Off.Text)
 			most = max(most, off.Figures)
@@ -104,14 +117,18 @@ func figuresOff(x syntax.Expr) int {
 		}
 	}
 	if most == 0 {
-		return usualOff
+		return UsualOff
 	}
-	return min(most, usualOff)
+	return min(most, UsualOff)
 }
 
 // SourceOf is what a source of a line, or of lines above, is called, the unit that it was
 // written in, and its value in SI units.
-func (p *Page) SourceOf(e *entry.Entry, s run.Source) (entry.Said, *units.Unit, float64) {
+func (p *Page) SourceOf(e *entry.Entry, part run.Part) (entry.Said, *units.Unit, float64) {
+	s := part.Source
+	if part.Readings != nil {
+		return p.meanOf(s)
+	}
 	v := p.State.Elements(s.Slot)[s.Element]
 	if name, unit := p.givenFrom(s); unit != nil {
 		return name, unit, v
@@ -125,6 +142,19 @@ func (p *Page) SourceOf(e *entry.Entry, s run.Source) (entry.Said, *units.Unit, 
 		unit = units.One
 	}
 	return name, unit, v
+}
+
+// meanOf is what the mean is called of which a source is the scatter.
+func (p *Page) meanOf(s run.Source) (entry.Said, *units.Unit, float64) {
+	list := p.Planner.Program.Main.Instrs[s.Slot].A
+	st := p.Planner.Static(list)
+	name, unit := entry.Words("mean of "+strconv.Itoa(int(st.Width))+" values"), units.Preferred(st.Dim, st.Tag)
+	for _, d := range p.Planner.Names.All() {
+		if d.Line != 0 && d.Slot == list && !d.Failed() && d.Unit != nil {
+			name, unit = entry.Math(&syntax.Call{Func: "mean", Args: []syntax.Arg{{X: &syntax.Name{Name: d.Name}}}}), d.Unit
+		}
+	}
+	return name, unit, run.MeanOfNumbers(p.State.Elements(list))
 }
 
 // givenFrom finds the given that a source was written in: its name, with the line where

@@ -125,7 +125,7 @@ func (p *Page) ValueIn(si float64, u *units.Unit) *entry.Value {
 func (p *Page) UnsureIn(si, u float64, unit *units.Unit) *entry.Value {
 	v := p.ValueIn(si, unit)
 	if u > leastOff*math.Abs(si) && u-u == 0 {
-		v.U, v.UFigures = u, usualOff
+		v.U, v.UFigures = u, UsualOff
 	}
 	return v
 }

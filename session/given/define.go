@@ -4,6 +4,7 @@ package given
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -74,19 +75,29 @@ func result(l *eval.Line, d *plan.Def, x syntax.Expr, in syntax.UnitText, plain 
 	r.Notes = append(r.Notes, standardError(l, got)...)
 }
 
-// standardError says by how much a mean is uncertain: the standard deviation of its list
-// over the root of how many there are (JCGM 100:2008, 4.2.3).
+// standardError says that the uncertainty of a mean is its standard error: the standard
+// deviation of the readings over the root of how many there are (JCGM 100:2008, 4.2.3). Where
+// the readings have uncertainties of their own, the mean has what follows from those.
 func standardError(l *eval.Line, got eval.Got) []entry.Said {
-	in := l.Planner.Program.Main.Instrs[got.Slot]
-	if in.Op != ops.Mean || len(l.State.Elements(in.A)) < 2 {
+	main := l.Planner.Program.Main.Instrs
+	in := main[got.Slot]
+	if in.Op != ops.Add || main[in.A].Op != ops.Mean || main[in.B].Op != ops.Scatter {
 		return nil
 	}
-	list := l.State.Elements(in.A)
-	n, unit := float64(len(list)), got.Unit
+	list := l.State.Elements(main[in.A].A)
+	n := strconv.Itoa(len(list))
+	of := eval.At(l.Depends(got.Slot), 0).By
+	if slices.ContainsFunc(of, func(p run.Part) bool { return p.Slot == in.B }) {
+		return entry.Rows("± has the standard error of the mean of " + n + " values")
+	}
+	if len(of) == 0 {
+		return nil
+	}
+	unit := got.Unit
 	if unit.Affine() {
 		unit = units.Preferred(got.Static.Dim, got.Static.Tag)
 	}
-	return []entry.Said{entry.Say("standard error …, from "+strconv.Itoa(len(list))+" values", l.ValueIn(run.Deviation(list)/math.Sqrt(n), unit).Said())}
+	return []entry.Said{entry.Say("± is what follows from that of the "+n+" values; their scatter alone has the standard error …", l.ValueIn(run.Deviation(list)/math.Sqrt(float64(len(list))), unit).Said())}
 }
 
 // exponentOf returns the value of a given that may be an exponent.

@@ -179,7 +179,7 @@ func (t *table) elements() [][]run.Instr {
 		for k, n := range col {
 			out[i][k] = run.Written(t.in[i].ToSIFloat(n.v), math.Pow10(n.last)*one, 0)
 			if j := t.off[i]; j >= 0 && t.cols[j][k].v > 0 {
-				out[i][k] = run.Uncertain(out[i][k].K, t.cols[j][k].v*size(t.in[j]))
+				out[i][k] = run.Uncertain(out[i][k].K, t.cols[j][k].v*size(t.in[j]), units.Normal)
 			}
 		}
 	}
@@ -188,11 +188,15 @@ func (t *table) elements() [][]run.Instr {
 
 // define gives the columns their names; for good, or on trial.
 func (t *table) define(all [][]run.Instr, good bool) {
+	first := run.NoSlot
 	for i, h := range t.heads {
 		if h.Uncertain {
 			continue
 		}
-		d := &plan.Def{Name: h.Name, Kind: plan.Quantity, Slot: t.Planner.Readings(all[i], t.in[i]), Unit: t.in[i], Given: true}
+		d := &plan.Def{Name: h.Name, Kind: plan.Quantity, Slot: t.Planner.Readings(all[i], t.in[i], first), Unit: t.in[i], Given: true}
+		if first == run.NoSlot {
+			first = d.Slot
+		}
 		t.CatchUp()
 		if good {
 			t.GivenAgain(h.Name, h.NameAt)

@@ -217,7 +217,7 @@ func (f *fitting) uncertain(slots []run.Slot, values []float64, covariance [][]f
 		moved[i] = run.NoSlot
 		if parts[i][i] > 0 {
 			f.Planner.Unsure = true
-			moved[i] = emit(ops.Sub, f.Planner.Emit(run.Uncertain(values[i], parts[i][i]), st), emit(ops.Const, 0, 0, values[i]), 0)
+			moved[i] = emit(ops.Sub, f.Planner.Emit(run.Uncertain(values[i], parts[i][i], units.Normal), st), emit(ops.Const, 0, 0, values[i]), 0)
 		}
 		for j := range i + 1 {
 			if moved[j] == run.NoSlot || parts[i][j] == 0 {

@@ -133,6 +133,7 @@ func (s *comesTo) Verdict(v *entry.Verdict) {
 
 func (s *comesTo) Graph(*entry.Graph)       {}
 func (s *comesTo) Table(*entry.Table)       {}
+func (s *comesTo) Budget(*entry.Budget)     {}
 func (s *comesTo) Bars(*entry.Bars)         {}
 func (s *comesTo) Workings(*entry.Workings) {}
 func (s *comesTo) Lines(entry.Lines)        {}

@@ -61,9 +61,13 @@ func (b *builder) figures() {
 		}
 	}
 	if unsure := func(e *entry.Entry) bool {
-		return slices.ContainsFunc(e.Values(), func(v entry.Value) bool { return v.U > 0 })
+		return slices.ContainsFunc(e.Values(), func(v entry.Value) bool { return v.U > 0 || v.List != nil && v.List.U != nil })
 	}; slices.ContainsFunc(b.all, unsure) {
-		how += "± is one standard uncertainty. "
+		is := "± is one standard uncertainty. "
+		if slices.ContainsFunc(b.all, func(e *entry.Entry) bool { _, added := e.Stmt.(*syntax.AddedSetting); return added }) {
+			is = "± of a result is the sum of what the ± of its givens come to. "
+		}
+		how += is
 	}
 	if b.edition == Key {
 		b.doc.Caution = how + caution

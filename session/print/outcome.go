@@ -159,6 +159,14 @@ func (o outcome) Graph(g *entry.Graph) {
 // Table is a table of values.
 func (o outcome) Table(t *entry.Table) { o.key(table{t}) }
 
+// Budget is a table with what is said below it.
+func (o outcome) Budget(b *entry.Budget) {
+	o.key(table{&b.Table})
+	if len(b.Told) > 0 {
+		o.key(text{Lines: b.Told})
+	}
+}
+
 // Bars is an energy bar chart.
 func (o outcome) Bars(c *entry.Bars) { o.key(energyBars{c}) }
 

@@ -23,7 +23,9 @@ func (t *plainText) table(table *table) {
 	cells := table.Cells()
 	for _, row := range cells[1:] {
 		for i, cell := range row {
-			t.wrapped("  ", "    ", oneLine(cells[0][i]+": "+cell))
+			if cell != "" {
+				t.wrapped("  ", "    ", oneLine(cells[0][i]+": "+cell))
+			}
 		}
 		t.gap()
 	}

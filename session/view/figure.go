@@ -43,9 +43,17 @@ func (p *page) Table(t *entry.Table) {
 			p.row(0, "")
 		}
 		for i, cell := range row {
-			p.told(cells[0][i] + ": " + cell)
+			if cell != "" {
+				p.told(cells[0][i] + ": " + cell)
+			}
 		}
 	}
+}
+
+// Budget prints a budget, and what was asked for beside it.
+func (p *page) Budget(b *entry.Budget) {
+	p.Table(&b.Table)
+	p.Lines(b.Told)
 }
 
 // Bars prints an energy bar chart; what is wrong with its books is a finding.

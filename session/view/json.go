@@ -51,6 +51,7 @@ type object struct {
 	Graph      *graphObject  `json:"graph,omitempty"`
 	Table      *tableObject  `json:"table,omitempty"`
 	Bars       *barsObject   `json:"bars,omitempty"`
+	Budget     *budgetObject `json:"budget,omitempty"`
 	Working    []workObject  `json:"working,omitempty"`
 	Recorded   string        `json:"recorded,omitempty"`
 	Agrees     *bool         `json:"agrees,omitempty"`

@@ -91,6 +91,54 @@ func newGraphObject(g *entry.Graph) *graphObject {
 	return out
 }
 
+// budgetObject is an uncertainty budget in JSON, in coherent SI units.
+type budgetObject struct {
+	Of       string          `json:"of"`
+	U        float64         `json:"u"`
+	Sources  []sourceObject  `json:"sources"`
+	Expanded *expandedObject `json:"expanded,omitempty"`
+	Sampled  *sampledObject  `json:"sampled,omitempty"`
+}
+
+type sourceObject struct {
+	Name        string  `json:"name"`
+	Estimate    float64 `json:"estimate"`
+	U           float64 `json:"u"`
+	Sensitivity float64 `json:"sensitivity"`
+	Share       float64 `json:"share"`
+}
+
+type expandedObject struct {
+	Probability float64 `json:"probability"`
+	Factor      float64 `json:"factor"`
+	U           float64 `json:"u"`
+	Freedom     float64 `json:"freedom,omitempty"`
+}
+
+type sampledObject struct {
+	Draws       int     `json:"draws"`
+	Lacking     int     `json:"lacking"`
+	Mean        float64 `json:"mean"`
+	U           float64 `json:"u"`
+	Probability float64 `json:"probability"`
+	From        float64 `json:"from"`
+	To          float64 `json:"to"`
+	Agrees      bool    `json:"agrees"`
+}
+
+// Budget fills in an uncertainty budget.
+func (f filler) Budget(b *entry.Budget) {
+	f.Table(&b.Table)
+	f.o.Told = entry.Texts(b.Told)
+	f.o.Budget = &budgetObject{Of: b.Of, U: b.U, Sources: make([]sourceObject, len(b.Sources)), Expanded: (*expandedObject)(b.Expanded)}
+	for i, s := range b.Sources {
+		f.o.Budget.Sources[i] = sourceObject(s)
+	}
+	if s := b.Sampled; s != nil {
+		f.o.Budget.Sampled = &sampledObject{s.Draws, s.Lacking, s.Mean, s.U, s.Covered, s.Lo, s.Hi, s.Agrees}
+	}
+}
+
 // Table fills in a table.
 func (f filler) Table(t *entry.Table) {
 	cells := t.Cells()

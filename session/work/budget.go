@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"steelyard/lang/finding"
 	"steelyard/lang/plan"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
@@ -12,6 +13,17 @@ import (
 	"steelyard/session/eval"
 	"steelyard/units"
 )
+
+// budget is an uncertainty budget while it is worked out.
+type budget struct {
+	*eval.Line
+	s    *syntax.Budget
+	slot run.Slot
+	line int // of the result
+	v    *entry.Value
+	of   run.Unsure
+	out  *entry.Budget
+}
 
 // Budget tells what the uncertainty of a result comes from: for each given its estimate, its
 // standard uncertainty, the sensitivity coefficient of the result to it, and the product of
@@ -21,56 +33,109 @@ func Budget(l *eval.Line, s *syntax.Budget) {
 	if !ok {
 		return
 	}
-	v := l.ValueOf(d)
+	b := &budget{Line: l, s: s, slot: d.Slot, line: d.Line, v: l.ValueOf(d)}
 	switch {
 	case d.Failed():
 		l.Find(plan.Needs(d, s.Of.NameAt))
 		return
-	case v != nil && v.List != nil:
+	case b.v != nil && b.v.List != nil:
 		l.Find(plan.OneValue(&syntax.Name{At: s.Of.NameAt, Name: s.Of.Name}, l.Planner.Static(d.Slot)))
 		return
-	case v == nil || v.U == 0:
+	case b.v != nil:
+		b.of = eval.At(l.Depends(d.Slot), 0)
+	}
+	if len(b.of.By) == 0 {
 		l.Entry.Outcome = entry.Lines{entry.Say("… has no uncertainty: no given that it depends on was written with one, as in 0.842 ± 0.002 m.", entry.Name(s.Of.Name))}
 		return
 	}
-	of := eval.At(l.Depends(d.Slot), 0)
-	slices.SortStableFunc(of.By, func(a, b run.Part) int {
-		return cmp.Compare(math.Abs(b.Contribution()), math.Abs(a.Contribution()))
-	})
-	t := &entry.Table{Heads: entry.Heads("quantity", "estimate", "u", "sensitivity c", "c·u", "share")}
-	share := func(u float64) entry.Said {
-		part := float64(u/v.U) * (u / v.U)
-		return entry.Words(units.FormatNumber(100*part, units.Figures{N: 2}, l.Set.Rounding, units.Screen) + " %")
+	cover, ok := b.probability()
+	if !ok {
+		return
 	}
-	for _, p := range of.By {
+	b.out = &entry.Budget{Of: s.Of.Name, U: b.Off(b.of)}
+	b.rows()
+	if s.Covering != nil && !s.Sampled {
+		b.expand(cover)
+	}
+	if s.Sampled && !b.sample(cover) {
+		return
+	}
+	l.Entry.Outcome = b.out
+}
+
+// usualCover is the probability of an interval where none is asked for.
+const usualCover = 0.95
+
+// probability is that of the interval that is asked for.
+func (b *budget) probability() (float64, bool) {
+	if b.s.Covering == nil {
+		return usualCover, true
+	}
+	got := b.Eval(b.s.Covering, eval.Want{Lacking: "The probability has no value yet.", Hint: "Write it in %, as in covering 95 %."})
+	switch {
+	case !got.OK:
+		return 0, false
+	case !b.Planner.Static(got.Slot).Dim.IsOne() || !(got.Value > 0 && got.Value < 1):
+		b.Find(finding.New(finding.NoRange, b.s.Covering.Span(), "The probability of an interval lies between 0 and 100 %.", "Write it like covering 95 %."))
+		return 0, false
+	}
+	return got.Value, true
+}
+
+// rows are those of the table: one for each source that counts, and one for the result.
+func (b *budget) rows() {
+	by := slices.Clone(b.of.By)
+	slices.SortStableFunc(by, func(p, q run.Part) int {
+		return cmp.Compare(math.Abs(q.Contribution()), math.Abs(p.Contribution()))
+	})
+	b.out.Table.Heads = entry.Heads("quantity", "estimate", "u", "sensitivity c", "c·u", "share")
+	for _, p := range by {
 		if p.Contribution() != 0 {
-			c := math.Abs(p.Contribution())
-			t.Add(append(source(l, d.Line, v, p), shownOff(l, c, v.Unit), share(c))...)
+			b.source(p)
 		}
 	}
-	t.Add(entry.Name(s.Of.Name), nil, nil, nil, shownOff(l, v.U, v.Unit), entry.Words("100 %"))
-	l.Entry.Outcome = t
+	b.out.Table.Add(entry.Name(b.s.Of.Name), nil, nil, nil, b.off(b.out.U, b.v.Unit), entry.Words("100 %"))
+	if slices.ContainsFunc(by, func(p run.Part) bool { return p.Readings != nil && p.Contribution() != 0 }) && !b.Set.Added {
+		b.correlated(by)
+	}
 }
 
-// source is the quantity, the estimate, its standard uncertainty and the sensitivity
-// coefficient of a part.
-func source(l *eval.Line, line int, v *entry.Value, p run.Part) []entry.Said {
-	of, unit, si := l.SourceOf(l.EntryAt(line), p.Source)
-	slope := v.Unit.FromSIDifference(float64(p.Slope * (unit.ToSIFloat(1) - unit.ToSIFloat(0))))
-	c := entry.Value{InUnit: slope, Unit: v.Unit, Figures: units.Figures{N: 4}, Rounding: l.Set.Rounding}
-	if unit.SameAs(v.Unit) {
+// source adds a source: its estimate, its standard uncertainty, the sensitivity coefficient,
+// the contribution and its share.
+func (b *budget) source(p run.Part) {
+	name, unit, si := b.SourceOf(b.EntryAt(b.line), p)
+	slope := b.v.Unit.FromSIDifference(float64(p.Slope * (unit.ToSIFloat(1) - unit.ToSIFloat(0))))
+	c := entry.Value{InUnit: slope, Unit: b.v.Unit, Figures: units.Figures{N: 4}, Rounding: b.Set.Rounding}
+	if unit.SameAs(b.v.Unit) {
 		c.Unit = units.One
 	}
-	coefficient := c.Said()
-	if unit.Text() != "1" && !unit.SameAs(v.Unit) {
-		coefficient = coefficient.And(" per " + unit.Screen())
+	sensitivity := c.Said()
+	if unit.Text() != "1" && !unit.SameAs(b.v.Unit) {
+		sensitivity = sensitivity.And(" per " + unit.Screen())
 	}
-	estimate := l.ValueIn(si, unit)
+	estimate := b.ValueIn(si, unit)
 	estimate.Figures = units.Figures{}
-	return []entry.Said{of, estimate.Said(), shownOff(l, p.U, unit), coefficient}
+	part := math.Abs(p.Contribution() / b.out.U)
+	if !b.Set.Added {
+		part *= part
+	}
+	share := units.FormatNumber(100*part, units.Figures{N: 2}, b.Set.Rounding, units.Screen) + " %"
+	b.out.Table.Add(name, estimate.Said(), b.off(p.U, unit), sensitivity, b.off(math.Abs(p.Contribution()), b.v.Unit), entry.Words(share))
+	b.out.Sources = append(b.out.Sources, entry.Source{Name: name.String(), Estimate: si, U: p.U, Sensitivity: p.Slope, Share: part})
 }
 
-// shownOff is an uncertainty in a unit, to two figures.
-func shownOff(l *eval.Line, u float64, unit *units.Unit) entry.Said {
-	return entry.Value{InUnit: math.Abs(unit.FromSIDifference(u)), Unit: unit, Figures: units.Figures{N: 2, Keep: true}, Rounding: l.Set.Rounding}.Said()
+// correlated says that means go together, where the shares do not come to the whole.
+func (b *budget) correlated(by []run.Part) {
+	sum := 0.0
+	for _, p := range by {
+		sum += math.Pow(p.Contribution()/b.out.U, 2)
+	}
+	if math.Abs(sum-1) > 1e-3 {
+		b.out.Told = append(b.out.Told, entry.Words("The shares don't come to 100 %: the means are of readings that go together row by row."))
+	}
+}
+
+// off is an uncertainty in a unit, to two figures.
+func (b *budget) off(u float64, unit *units.Unit) entry.Said {
+	return entry.Value{InUnit: math.Abs(unit.FromSIDifference(u)), Unit: unit, Figures: units.Figures{N: 2, Keep: true}, Rounding: b.Set.Rounding}.Said()
 }

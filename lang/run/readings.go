@@ -1,0 +1,89 @@
+package run
+
+import (
+	"math"
+
+	"steelyard/lang/ops"
+)
+
+// WrittenList is the field A of an ops.Join that was written as a list, in square brackets.
+const WrittenList Slot = 1
+
+// scatter is the source of a mean for how the readings scatter that it is of: none of a list
+// that is none of readings, or of which the readings have uncertainties of their own.
+func (m *mainUnsure) scatter(s Slot) traced {
+	if all, ok := m.known[s]; ok {
+		return all[0]
+	}
+	list := m.p.Main.Instrs[s].A
+	x := m.st.Elements(list)
+	out := traced{}
+	if of, ok := m.origin(list, map[Slot]bool{}); ok && len(x) > 1 && !m.ownSources(list) {
+		p := Part{Source: Source{Slot: s}, Readings: &Readings{Of: of, Off: make([]float64, len(x))}}
+		mean, n := MeanOfNumbers(x), float64(len(x))
+		for i, v := range x {
+			p.Readings.Off[i] = (v - mean) / math.Sqrt(n*(n-1))
+			p.U = math.Hypot(p.U, p.Readings.Off[i])
+		}
+		if p.U > 0 {
+			out = m.tape.source(p, 0)
+		}
+	}
+	m.known[s] = []traced{out}
+	return out
+}
+
+// origin is the slot of the readings that a list was worked out from value by value; its own
+// where it was from several that don't go together, or in another order. It is false for a
+// list of no readings: one that was written as values in the brackets of a function.
+func (m *mainUnsure) origin(list Slot, seen map[Slot]bool) (Slot, bool) {
+	in, own := &m.p.Main.Instrs[list], m.p.Main.span(list).width
+	switch {
+	case in.Op == ops.Data && in.B != 0:
+		return in.B - 1, true // a column: its table is that of the first one
+	case in.Op == ops.Data, in.Op == ops.Join && in.A == WrittenList:
+		return list, true
+	case seen[list]:
+		return 0, false
+	}
+	seen[list] = true
+	found, out := false, Slot(0)
+	m.p.Reads().Main(in, func(s Slot) {
+		of, ok := m.origin(s, seen)
+		switch {
+		case !ok || m.p.Main.span(of).width != own && own > 1:
+		case !found:
+			found, out = true, of
+		case of != out:
+			out = list
+		}
+	})
+	if in.Op == ops.Sort || in.Op == ops.Steps {
+		out = list
+	}
+	return out, found
+}
+
+// ownSources tells whether a list has elements that depend on a source that others don't
+// depend on.
+func (m *mainUnsure) ownSources(list Slot) bool {
+	all := m.at(list)
+	of := map[Source]int{}
+	for _, n := range all {
+		for _, p := range m.tape.unsure(n).By {
+			of[p.Source]++
+		}
+	}
+	for _, n := range of {
+		if n < len(all) {
+			return true
+		}
+	}
+	return false
+}
+
+// MeanOfNumbers is the mean of some numbers.
+func MeanOfNumbers(x []float64) float64 {
+	t := together[float64]{of: floats{}.of, apply: func(op ops.Op, a, b, k float64) float64 { return op.Value(a, b, k) }}
+	return t.mean(x)
+}

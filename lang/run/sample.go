@@ -1,0 +1,227 @@
+package run
+
+import (
+	"math"
+	"math/rand/v2"
+
+	"steelyard/lang/ops"
+	"steelyard/units"
+)
+
+// Sampled is what a value came to with its sources drawn at random (JCGM 101:2008).
+type Sampled struct {
+	// Draws is how often all sources were drawn, and Lacking in how many of those there was no
+	// value; the rest is of the others.
+	Draws, Lacking int
+	Mean, SD       float64
+	// Skew is the third moment over the cube of the second; 0 of what is as far off to both
+	// sides.
+	Skew float64
+	// Lo and Hi are the ends of the interval of a probability, with as many values below it as
+	// above (7.7.2).
+	Lo, Hi float64
+}
+
+const (
+	// mostDraws is how often sources are drawn (JCGM 101:2008, 7.2.2).
+	mostDraws = 1_000_000
+	// leastDraws is how often they are drawn at least, whatever it costs.
+	leastDraws = 10_000
+)
+
+// Sample draws the sources of a slot of one element, and works it out for each draw; the
+// draws are the same in every run. It is false where the slot depends on none, or where the
+// budget of the state has ended.
+func (p *Program) Sample(st *State, s Slot, cover float64) (Sampled, bool) {
+	sources := p.unsureIn(st).sources(s)
+	x := p.newShift(st, s, sources)
+	if x == nil {
+		return Sampled{}, false
+	}
+	d := newDrawer(p, x, sources)
+	budget := st.budget()
+	before, draws := budget.Left(), mostDraws
+	values := make([]float64, 0, mostDraws)
+	out := Sampled{}
+	for out.Draws < draws {
+		n := min(blockLanes, draws-out.Draws)
+		d.draw(n)
+		x.run(n)
+		if !budget.Spend(int64(n * len(sources))) {
+			return Sampled{}, false
+		}
+		for _, v := range x.out[0][:n] {
+			if v-v == 0 {
+				values = append(values, v)
+			}
+		}
+		if out.Draws += n; out.Draws == n {
+			draws = affordable(before, before-budget.Left(), n)
+		}
+	}
+	out.Lacking = out.Draws - len(values)
+	if len(values) < 2 {
+		return out, false
+	}
+	out.moments(values)
+	rest := (1 - cover) / 2
+	out.Lo = nth(values, int(rest*float64(len(values))))
+	out.Hi = nth(values, min(int((1-rest)*float64(len(values))), len(values)-1))
+	return out, true
+}
+
+// affordable is how many draws half of the steps that are left allow, where n have taken
+// some.
+func affordable(left, took int64, n int) int {
+	draws := mostDraws
+	for draws > leastDraws && float64(draws)/float64(n)*float64(took) > float64(left)/2 {
+		draws /= 10
+	}
+	return draws
+}
+
+// moments finds the mean, the standard deviation and the skewness of some values.
+func (out *Sampled) moments(values []float64) {
+	n, rest := float64(len(values)), 0.0
+	for _, v := range values {
+		out.Mean += v
+	}
+	out.Mean /= n
+	second, third := 0.0, 0.0
+	for _, v := range values {
+		d := v - out.Mean
+		rest += d
+		second += float64(d * d)
+		third += float64(d * d * d)
+	}
+	out.Mean += rest / n
+	out.SD = math.Sqrt(second / (n - 1))
+	if out.SD > 0 {
+		out.Skew = third / n / (out.SD * out.SD * out.SD)
+	}
+}
+
+// nth is the value that has so many others below it in rising order, which are put before it
+// (C. A. R. Hoare, Communications of the ACM 4, 1961, p. 321; from memory).
+func nth(values []float64, n int) float64 {
+	for lo, hi := 0, len(values)-1; lo < hi; {
+		pivot, i, j := values[lo+(hi-lo)/2], lo, hi
+		for i <= j {
+			for values[i] < pivot {
+				i++
+			}
+			for values[j] > pivot {
+				j--
+			}
+			if i <= j {
+				values[i], values[j] = values[j], values[i]
+				i, j = i+1, j-1
+			}
+		}
+		switch {
+		case n <= j:
+			hi = j
+		case n >= i:
+			lo = i
+		default:
+			return values[n]
+		}
+	}
+	return values[n]
+}
+
+// drawer draws sources into the columns of a shift.
+type drawer struct {
+	x       *shift
+	r       *rand.Rand
+	sources []Part
+	shapes  []units.SpreadShape
+	factors [][]factor
+	// normals are the lanes of what is drawn, for sources that share it; scales are those of the
+	// readings that go together, by the first of those.
+	normals [][]float64
+	scales  [][]float64
+}
+
+func newDrawer(p *Program, x *shift, sources []Part) *drawer {
+	d := &drawer{x: x, r: rand.New(rand.NewPCG(20080101, 101)), sources: sources, factors: latent(sources),
+		normals: make([][]float64, len(sources)), scales: make([][]float64, len(sources))}
+	for i, s := range sources {
+		in := &p.Main.Instrs[s.Slot]
+		if in.Op == ops.Data {
+			in = &p.Data[in.A][s.Element]
+		}
+		d.shapes = append(d.shapes, in.shape())
+		if s.Readings != nil {
+			d.normals[i], d.scales[i] = make([]float64, blockLanes), make([]float64, blockLanes)
+		}
+	}
+	return d
+}
+
+// draw draws every source for the first lanes.
+func (d *drawer) draw(lanes int) {
+	for i, s := range d.sources {
+		at := d.x.at[s.Slot] + int(s.Element)
+		column, v := d.x.in[at][:lanes], d.x.still[at]
+		switch {
+		case s.Readings != nil:
+			d.mean(i, column, v)
+		case d.shapes[i] == units.Uniform: // half the width is √3·u (JCGM 100:2008, 4.3.7)
+			wide := 2 * math.Sqrt(3) * s.U
+			for k := range column {
+				column[k] = v + float64(wide*(d.r.Float64()-0.5))
+			}
+		case d.shapes[i] == units.Triangular: // half the width is √6·u (4.3.9)
+			wide := math.Sqrt(6) * s.U
+			for k := range column {
+				column[k] = v + float64(wide*(d.r.Float64()-d.r.Float64()))
+			}
+		default:
+			for k := range column {
+				column[k] = v + float64(s.U*d.r.NormFloat64())
+			}
+		}
+	}
+}
+
+// mean draws a mean of n readings: its distance from theirs over the standard error is as
+// Student's t of n - 1 degrees of freedom (JCGM 101:2008, 6.4.9).
+func (d *drawer) mean(i int, column []float64, v float64) {
+	first := firstOf(d.sources, i)
+	freedom := float64(d.sources[i].Readings.Freedom())
+	for k := range column {
+		d.normals[i][k] = d.r.NormFloat64()
+		if first == i {
+			d.scales[i][k] = math.Sqrt(freedom / chiSquare(d.r, freedom))
+		}
+		column[k] = v
+		for _, f := range d.factors[i] {
+			column[k] += float64(f.by * d.normals[f.of][k] * d.scales[first][k])
+		}
+	}
+}
+
+// chiSquare draws from the distribution χ² of so many degrees of freedom, which is twice the
+// gamma distribution of half of them (G. Marsaglia and W. W. Tsang, ACM Transactions on
+// Mathematical Software 26, 2000, p. 363; from memory).
+func chiSquare(r *rand.Rand, freedom float64) float64 {
+	shape, boost := freedom/2, 1.0
+	if shape < 1 {
+		boost = math.Pow(1-r.Float64(), 1/shape)
+		shape++
+	}
+	d := shape - 1.0/3
+	c := 1 / math.Sqrt(9*d)
+	for {
+		x := r.NormFloat64()
+		v := 1 + float64(c*x)
+		if v <= 0 {
+			continue
+		}
+		v = v * v * v
+		if math.Log(1-r.Float64()) < float64(x*x)/2+d-float64(d*v)+float64(d*math.Log(v)) {
+			return 2 * d * v * boost
+		}
+	}
+}
