@@ -125,6 +125,23 @@ func RoundsUp(v float64, f Figures, r Rounding) bool {
 	return x.carried
 }
 
+// LastPlace is the power of ten of the last figure with which a number is shown.
+func (f Figures) LastPlace(v float64, r Rounding) int {
+	x := decimalDigits(v, f.figures(), r)
+	for ; !f.Keep && x.n > 1 && x.d[x.n-1] == '0'; x.n-- {
+	}
+	if f.Decimals && x.carried {
+		x.n++
+	}
+	return x.exp - x.n + 1
+}
+
+// ToPlace are the figures with which a number is shown to a decimal place.
+func (f Figures) ToPlace(v float64, place int) Figures {
+	f.N, f.Keep, f.Guard, f.Decimals = decimalDigits(v, held, HalfAway).exp-place+1, true, 0, true
+	return f
+}
+
 // FormatNumber writes a number: its fifteen-digit decimal, rounded to the
 // figures wished, in plain digits from 0.001 to 999 999 and with a power of
 // ten otherwise. Minus zero is 0.

@@ -3,6 +3,7 @@ package syntax
 import (
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"steelyard/lang/finding"
 )
@@ -59,8 +60,12 @@ func (p *placed) place(tokens []token) bool {
 		at = p.skip(at + len(between))
 		p.read = t.to
 		typed := t.text
-		if t.kind == piToken && strings.HasPrefix(p.text[at:], "pi") {
+		switch {
+		case t.kind == piToken && strings.HasPrefix(p.text[at:], "pi"):
 			typed = "pi"
+		case t.kind == nameToken:
+			typed = p.lowered(at, typed)
+			t.text = typed
 		}
 		switch found := strings.HasPrefix(p.text[at:], typed); {
 		case found:
@@ -76,6 +81,23 @@ func (p *placed) place(tokens []token) bool {
 		p.out = append(p.out, t)
 	}
 	return true
+}
+
+// lowered is how a name of the reading is typed at a place: m₁ for m1.
+func (p *placed) lowered(at int, name string) string {
+	if strings.HasPrefix(p.text[at:], name) {
+		return name
+	}
+	first, width := utf8.DecodeRuneInString(name)
+	for end := at + width; firstRune(p.text[at:]) == first && end < len(p.text); end += width {
+		if _, width = utf8.DecodeRuneInString(p.text[end:]); !continuesName(firstRune(p.text[end:])) {
+			break
+		}
+		if typed := p.text[at : end+width]; Canonical(typed) == Canonical(name) {
+			return typed
+		}
+	}
+	return name
 }
 
 // skip is the place of what follows blanks.

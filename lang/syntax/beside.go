@@ -90,6 +90,13 @@ func minusPower(text string, tokens []token, i int) *fault {
 		"Write a power with ^.", readings...)}
 }
 
+// LacksPower tells whether what a finding offers differs from a line in the ^ of a negative
+// power of a unit alone: m s^-2 for m s-2.
+func LacksPower(text string, f *finding.Finding) bool {
+	return f.ID == finding.UnitText && len(f.Readings) == 1 && strings.Contains(f.Readings[0], "^-") &&
+		strings.ReplaceAll(f.Readings[0], "^", "") == strings.ReplaceAll(text[f.At.From:f.At.To], "^", "")
+}
+
 // powered reads words of a unit whose powers stand directly behind them, and
 // writes them with ^. The last must have a negative one.
 func powered(text string, from, end int) (string, int, bool) {

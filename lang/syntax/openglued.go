@@ -75,6 +75,9 @@ func (o *opener) lackingIn(out *Lacking, text string, x Expr) {
 		part.Formula = coefficient(number)
 		product, lacking, known, ok := o.product(&part, unit.Text)
 		whole := above[x] == nil // λ = 2L
+		if _, bracket := above[x].(*Paren); bracket && part.Apart && len(known) == 0 && strings.Contains(unit.Text, "/") && o.in.Unit(unit.Text) {
+			continue // (6 m/s²)
+		}
 		if !ok || !(part.Formula && (whole || factor(above[x]))) && (!part.Letters || part.Apart) ||
 			part.Apart && !whole && strings.Count(product, "*") > strings.Count(unit.Text, " ")+strings.Count(unit.Text, "·") {
 			continue // 3 cm is no c*m

@@ -204,6 +204,7 @@ func (o *opener) unitSlot(ps pieces, i int) (slot, bool) {
 	whole.text = unitText(oneStroke(fs))
 	var cuts []choice
 	first := len(fs) // of the words that are all names
+	_, all := o.asNames(fs)
 	for j := len(fs) - 1; j >= 0; j-- {
 		names, ok := o.asNames(fs[j:])
 		if !ok {
@@ -214,8 +215,8 @@ func (o *opener) unitSlot(ps pieces, i int) (slot, bool) {
 		if j > 0 {
 			before := whole
 			before.text, before.open = unitText(oneStroke(fs[:j])), true
-			if !o.in.IsUnit(before.text) {
-				continue
+			if !o.in.IsUnit(before.text) || strings.ContainsAny(unitText(fs[j:]), "-−⁻") && !all && o.in.IsUnit(whole.text) {
+				continue // 3 m s^-2 is no 3 m times a power of the name s
 			}
 			with = append(with, before)
 		} else if len(names) > 0 {

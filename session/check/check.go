@@ -124,6 +124,23 @@ func compare(l *eval.Line, s *syntax.CheckStmt, right syntax.Expr, both sides, w
 			return
 		}
 	}
+	if s.Op == syntax.Equal && s.Sign == syntax.NoSign {
+		toOnePlace(&out.Left, &out.Right)
+	}
+}
+
+// toOnePlace shows two values that are equal, of which one has the figures that its givens
+// support, to the finer of their last places: 1.7×10² and 2×10² would look unequal.
+func toOnePlace(a, b *entry.Value) {
+	for _, v := range [...]*entry.Value{a, b} {
+		if !a.Figures.Givens && !b.Figures.Givens || v.List != nil || v.U > 0 || v.InUnit == 0 {
+			return
+		}
+	}
+	place := min(a.Figures.LastPlace(a.InUnit, a.Rounding), b.Figures.LastPlace(b.InUnit, b.Rounding))
+	for _, v := range [...]*entry.Value{a, b} {
+		v.Figures = v.Figures.ToPlace(v.InUnit, place)
+	}
 }
 
 // doubtful finds how far apart elements i of the sides of a check may be for their

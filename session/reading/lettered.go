@@ -80,6 +80,9 @@ func (s *settler) lettered(text string, stmt syntax.Stmt) (Verdict, bool) {
 	if rule == none && s.offered && s.wrong(lacking.Text) {
 		return Verdict{}, false
 	}
+	if severity == finding.Caution && len(lacking.Known) == 0 && !slices.ContainsFunc(lacking.Parts, func(p syntax.LackingPart) bool { return p.Formula || !s.Everyday(text[p.Unit.From:p.Unit.To]) }) {
+		return Verdict{}, false // 30cm
+	}
 	return s.withoutValue(&lacking, text, severity), true
 }
 

@@ -100,6 +100,9 @@ func (s *settler) open() (v Verdict, measured bool) {
 			return Verdict{}, measured
 		}
 	}
+	if stmt == nil && s.lacksPower() {
+		return Verdict{}, false
+	}
 	open := syntax.OpenClauses(text, stmt, &s.scope, syntax.GluedClauses)
 	if stmt != nil && len(open.Words) > 0 && s.weighStmt(syntax.Reading{Text: text}, stmt).sense == none {
 		open = syntax.OpenIn(text, stmt, &s.scope) // what is wrong with a clause is told of it
@@ -116,6 +119,12 @@ func (s *settler) open() (v Verdict, measured bool) {
 		return Verdict{}, measured
 	}
 	return s.verdict(&open), measured
+}
+
+// lacksPower tells whether all that is wrong with a line is a power of a unit without its
+// sign, m s-2: the digit is no number that is taken away, whatever names the page has.
+func (s *settler) lacksPower() bool {
+	return len(s.Entry.Findings) == 1 && syntax.LacksPower(s.Entry.Text, &s.Entry.Findings[0])
 }
 
 // alone tells whether a line is one quantity, with a blank before its unit, that no
