@@ -47,24 +47,25 @@ func (b *budget) sample(cover float64) bool {
 	out := &entry.Sampling{Draws: got.Draws, Lacking: got.Lacking, Mean: got.Mean, U: got.SD, Lo: got.Lo, Hi: got.Hi, Covered: cover}
 	factor := studentFactor(cover, b.of.Freedom())
 	lo, hi := b.of.V-float64(factor*b.out.U), b.of.V+float64(factor*b.out.U)
-	place := tolerance(got.SD)
+	place := tolerance(b.out.U)
+	spread := math.Min(got.SD, (got.Hi-got.Lo)/2) // a few draws far off make the first say little
 	out.Agrees = math.Abs(lo-got.Lo) <= place && math.Abs(hi-got.Hi) <= place
 	b.out.Sampled = out
 	b.out.Told = append(b.out.Told, entry.Say("By sampling, "+draws(got.Draws)+": mean and standard uncertainty …; "+percent(cover)+" of the values lie between … and …."+lacking,
-		b.UnsureIn(got.Mean, got.SD, b.v.Unit).Said(), b.end(got.Lo, got.SD), b.end(got.Hi, got.SD)))
+		b.UnsureIn(got.Mean, got.SD, b.v.Unit).Said(), b.end(got.Lo, spread), b.end(got.Hi, spread)))
 	if out.Agrees {
 		b.out.Told = append(b.out.Told, entry.Words("First order says the same."))
 		return true
 	}
 	misleads := "not the same to two figures: "
-	if math.Max(math.Abs(lo-got.Lo), math.Abs(hi-got.Hi)) > got.SD/4 {
+	if math.Max(math.Abs(lo-got.Lo), math.Abs(hi-got.Hi)) > spread/4 {
 		misleads = "it misleads here: "
 	}
 	first := entry.Say("First order has …", b.UnsureIn(b.of.V, b.out.U, b.v.Unit).Said())
 	if b.out.U > 0 {
-		first = first.And(", and from … to …", b.end(lo, got.SD), b.end(hi, got.SD))
+		first = first.And(", and from … to …", b.end(lo, spread), b.end(hi, spread))
 	}
-	b.out.Told = append(b.out.Told, first.And("; "+misleads+b.why(got.Mean, got.SD, got.Skew)+"."))
+	b.out.Told = append(b.out.Told, first.And("; "+misleads+b.why(got.Mean, got.SD, spread, got.Skew)+"."))
 	return true
 }
 
@@ -86,8 +87,10 @@ func tolerance(u float64) float64 {
 }
 
 // why says what misleads first order.
-func (b *budget) why(mean, sd, skew float64) string {
+func (b *budget) why(mean, sd, spread, skew float64) string {
 	switch {
+	case spread < sd:
+		return "a few values lie very far off"
 	case b.out.U < sd/2:
 		return "the slopes are 0 or nearly, as at a turning point"
 	case skew > 0.1:
