@@ -129,6 +129,22 @@ func TestBody(t *testing.T) {
 	c.leaves()
 }
 
+// TestTable types a table of readings, row by row, and ends it with an empty line.
+func TestTable(t *testing.T) {
+	c := openTerminal(t, t.TempDir())
+	c.expect("  1.  ")
+	c.line("data", "… ")
+	c.line("m / kg   T / s", "… ")
+	c.line("0.10   0.61", "… ")
+	c.line("0.20   0.82", "… ")
+	c.line("", "2 rows: m in kg and T in s")
+	c.expect("  2.  ")
+	c.line("mean(T)", "= 0.72 ± 0.11 s")
+	c.expect("  3.  ")
+	c.send("\x04\x04")
+	c.leaves()
+}
+
 // TestUndoKeys takes typing back, and on an empty line the last change of the page.
 func TestUndoKeys(t *testing.T) {
 	c := openTerminal(t, t.TempDir())

@@ -126,11 +126,11 @@ func takesPieces(line string) bool {
 
 // takesBody tells whether a statement goes on over indented lines.
 //
-// These are formulas and functions in pieces. A note may go on too, but needs not,
-// and is complete without.
+// These are formulas, functions in pieces and data without a file. A note may go on too,
+// but needs not, and is complete without.
 func takesBody(line string) bool {
 	if w := leadingStatement(line); w != nil {
-		return w == &formulaWord
+		return w == &formulaWord || w == &dataWord && line == w.Word
 	}
 	return takesPieces(line)
 }
@@ -148,6 +148,7 @@ func takesBody(line string) bool {
 //	(2 +                      incomplete
 //	solve a = b for           incomplete
 //	formula a: b = c          incomplete, until an empty line
+//	data                      incomplete: a table belongs to it
 //	v = u + at                complete: at may be a times t, and is told as such
 //	note this is (            complete: prose
 //	m = 3 kg, mass of         complete: words behind a comma
@@ -163,14 +164,15 @@ func Incomplete(text string) bool {
 		line = text[:i]
 	}
 	from, to := trimBlanks(line, 0, len(line))
-	if from == to || prose(line[from:to]) {
+	body := takesBody(line[from:to])
+	if from == to || !body && prose(line[from:to]) {
 		return false
 	}
 	closed := strings.HasSuffix(strings.TrimRight(text, " \t\r"), "\n")
 	if closed {
 		return false
 	}
-	if takesBody(line[from:to]) {
+	if body {
 		return true
 	}
 	if words, end, _ := headLines(text); words < end {

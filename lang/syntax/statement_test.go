@@ -246,6 +246,7 @@ func TestIncomplete(t *testing.T) {
 		{"formula x: U = k*x", true}, {"formula x: U = k*x\n  U in J\n", false}, {"note (", false}, {"# +", false}, {"help (", false},
 		{"k = a+b)", false}, {"check a <", true}, {"report k to", true}, {"x in", false}, {"√", true}, {"k = f(x,", true}, {"note", false},
 		{"v = u+at", false}, {"v = u - at", false}, {"slope of x(t) at", true}, {"bars at", true},
+		{"data", true}, {"data\n  m / kg", true}, {"data\n  m / kg\n", false}, {"data swing.csv", false},
 	} {
 		if got := Incomplete(c.text); got != c.want {
 			t.Errorf("Incomplete(%q) = %v", c.text, got)

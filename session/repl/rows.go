@@ -24,7 +24,7 @@ func joinLine(pad Pad, text, next string) string {
 	switch {
 	case isIndented(next):
 		return text + "\n" + next
-	case strings.HasSuffix(strings.TrimSpace(last), "=") || !pad.Incomplete(strings.TrimSpace(last)) || strings.HasPrefix(last, "formula "):
+	case strings.HasSuffix(strings.TrimSpace(last), "=") || !pad.Incomplete(strings.TrimSpace(last)) || strings.HasPrefix(last, "formula ") || strings.TrimSpace(last) == "data":
 		return text + "\n  " + next
 	}
 	return strings.TrimRight(text, " ") + " " + next
