@@ -107,16 +107,20 @@ func (s *isolator) shared(eq sum, by factor) (over sum, under syntax.Expr, less 
 	if !several {
 		return nil, nil, false
 	}
-	f := s.fraction(sumExpr(eq))
-	before := len(f.under)
-	f.divide()
-	if f.over.lost() || len(f.under) == before {
-		return nil, nil, false
+	whole := sumExpr(eq)
+	for _, x := range [2]syntax.Expr{whole, inBaseUnits(whole)} {
+		f := s.fraction(x)
+		before := len(f.under)
+		f.divide()
+		if f.over.lost() || len(f.under) == before {
+			continue
+		}
+		for _, u := range f.under {
+			under = times(under, group(sumExpr(u)))
+		}
+		return f.over, under, under != nil
 	}
-	for _, u := range f.under {
-		under = times(under, group(sumExpr(u)))
-	}
-	return f.over, under, under != nil
+	return nil, nil, false
 }
 
 // onward notes what an equation has become, and goes on with that.

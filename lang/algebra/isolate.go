@@ -131,10 +131,33 @@ func (s *isolator) isolated(x syntax.Expr, value sum, depth int) ([]root, bool) 
 		}
 		s.steps = s.steps[:before]
 	}
+	if p, ok := x.(*syntax.Binary); ok && p.Op == syntax.Pow && s.holds(p.X) && s.holds(p.Y) {
+		return s.ofItself(p, value, depth)
+	}
 	if occurrences(x, s.unknown) != 1 {
 		return s.oneOf(x, value, depth)
 	}
 	return s.undo(x, value, depth)
+}
+
+// ofItself finds where a power of what holds the unknown, to what holds it too, is 0 or 1:
+// it is 0 only where that is, and 1 only where that is 1 or -1, or where the exponent is 0.
+// Not all of these need be solutions: 0^0 is 1, and (-1)^3 is -1.
+func (s *isolator) ofItself(x *syntax.Binary, value sum, depth int) ([]root, bool) {
+	one := sum{number(1, 1)}
+	*s.widened = true
+	switch {
+	case len(value) == 0:
+		return s.branch(x.X, nil, powerZero, depth+1)
+	case len(value.minus(one)) > 0:
+		return nil, false
+	}
+	roots, ok := s.branches(x.X, []sum{one, one.neg()}, powerOne, depth+1)
+	if !ok {
+		return nil, false
+	}
+	more, ok := s.branch(x.Y, nil, powerOne, depth+1)
+	return append(roots, more...), ok
 }
 
 // oneOf solves for the least or the greatest of several expressions, all with the
@@ -361,10 +384,13 @@ func (s *isolator) branches(x syntax.Expr, values []sum, reason Reason, depth in
 
 // undoExponent finds where n^x is a value.
 //
-// n^x = y is x = ln(y)/ln(n), for n other than 1.
+// n^x = y is x = ln(y)/ln(n), for n other than 1: of 1, it is y = 1 that is left.
 func (s *isolator) undoExponent(x *syntax.Binary, value sum, depth int) ([]root, bool) {
 	if s.holds(x.X) {
 		return nil, false
+	}
+	if base := s.sum(x.X); len(base) == 1 && base[0].isOne() {
+		return []root{{rest: sumExpr(value.minus(base))}}, true
 	}
 	quotient := &syntax.Binary{Op: syntax.Div, X: call("ln", sumExpr(value)), Y: call("ln", x.X)}
 	return s.to(x.Y, sum{atomTerm(quotient)}, depth, takeLogarithm)

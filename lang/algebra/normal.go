@@ -96,6 +96,9 @@ func (n normalizer) binary(x *syntax.Binary) sum {
 		if e := syntax.Rational(x.Y); !e.Lost() {
 			return n.power(x.X, e)
 		}
+		if base := n.sum(x.X); len(base) == 1 && base[0].isOne() {
+			return base
+		}
 		return sum{atomTerm(x)} // an exponent that is worked out: one factor of its own
 	case syntax.Mul:
 		return n.product(n.sum(x.X), n.sum(x.Y))
@@ -174,13 +177,16 @@ func (n normalizer) power(x syntax.Expr, e units.Exp) sum {
 	return n.raised(s, e)
 }
 
-// Sizes is an expression with |x| in the place of √(x²), and with the sign of x in
-// that of |x|/x, which are the same for every number: of those it can be told where
-// they rise.
+// Sizes is an expression with |x| in the place of √(x²), with the sign of x in that of
+// |x|/x, and with 2·ln(|x|) in that of ln(x²), which are the same for every number: of
+// those it can be told where they rise, and x² is never too large or too small to hold.
 func Sizes(x syntax.Expr) syntax.Expr {
 	return syntax.Rewrite(x, func(x syntax.Expr) (syntax.Expr, bool) {
 		if b, ok := x.(*syntax.Binary); ok && b.Op == syntax.Div {
 			return signs(b)
+		}
+		if c, ok := x.(*syntax.Call); ok && (c.Func == "ln" || c.Func == "log10") && len(c.Args) == 1 {
+			return logarithm(c)
 		}
 		base, e, ok := rootOf(x)
 		if !ok || e != expHalf {
@@ -195,6 +201,29 @@ func Sizes(x syntax.Expr) syntax.Expr {
 		}
 		return call("abs", Sizes(square.X)), true
 	})
+}
+
+// logarithm takes a power out of a logarithm: an even whole one is of either sign.
+func logarithm(x *syntax.Call) (syntax.Expr, bool) {
+	of := syntax.Unbracket(x.Args[0].X)
+	base, e, ok := rootOf(of)
+	if b, power := of.(*syntax.Binary); power && b.Op == syntax.Pow {
+		base, e, ok = b.X, syntax.Rational(b.Y), true
+	}
+	if !ok || e.Lost() || e.IsZero() {
+		return nil, false
+	}
+	if e.IsInt() && e.Num()%2 == 0 {
+		base = call("abs", base)
+	}
+	out := Sizes(call(x.Func, base))
+	if e.Num() != 1 {
+		out = times(numberExpr(big.NewRat(int64(e.Num()), 1)), out)
+	}
+	if e.Den() > 1 {
+		out = binary(syntax.Div, out, numberExpr(big.NewRat(int64(e.Den()), 1)))
+	}
+	return out, true
 }
 
 // signs puts sgn(x)/|sgn(x)| for |x|/x or x/|x| in a quotient: that has no value at 0

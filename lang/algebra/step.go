@@ -37,6 +37,8 @@ const (
 	oneExponential Reason = "write it in powers of one exponential"
 	takeLogarithm  Reason = "take the logarithm of both sides"
 	factorZero     Reason = "a product is 0 where one of its factors is"
+	powerZero      Reason = "a power is 0 only where what is raised is 0"
+	powerOne       Reason = "a power is 1 only where what is raised is 1 or -1, or the exponent is 0"
 	oneArgument    Reason = "one of its arguments has that value"
 	takeFactorOut  Reason = "take a factor out"
 	otherAngle     Reason = "the angle that is asked for"

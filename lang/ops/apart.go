@@ -34,6 +34,16 @@ func ofPole(a, _ Interval, k float64) (lower, upper Interval, ok bool) {
 	return lower, upper, true
 }
 
+// ofSigns is powers of what lies below 0, which are above or below 0 for exponents that
+// are even or odd.
+func ofSigns(a, b Interval, _ float64) (lower, upper Interval, ok bool) {
+	if a.Hi > 0 || a.Lo == 0 || b.IsPoint() {
+		return lower, upper, false
+	}
+	upper = a.neg().powerSizes(b)
+	return upper.neg(), upper, true
+}
+
 // ofTangent is a tangent on both sides of its only pole in an interval.
 func ofTangent(a, _ Interval, _ float64) (lower, upper Interval, ok bool) {
 	if !(a.Hi-a.Lo < 3) || !a.cosine().HoldsZero() {

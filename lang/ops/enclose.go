@@ -124,30 +124,39 @@ func offPower(a float64) float64 {
 	return powerOff + float64(2*min(math.Abs(math.Log(math.Abs(a))), most))
 }
 
-// overPowVar encloses a power with an exponent that varies: for a base above 0
-// the extremes lie at the corners.
+// overPowVar encloses a power with an exponent that varies. What is raised to it and lies
+// below 0 has values for whole exponents alone, of either sign.
 func overPowVar(a, b Interval, _ float64) (Interval, Extent) {
-	if b.IsPoint() {
-		return overPow(a, a, b.Lo)
-	}
+	first, last := math.Ceil(b.Lo), math.Floor(b.Hi) // of the whole exponents
 	switch {
-	case a.Hi < 0 && math.Ceil(b.Lo) > b.Hi: // values only for whole exponents
+	case b.IsPoint():
+		return overPow(a, a, b.Lo)
+	case a.Lo > 0:
+		return a.powerSizes(b), Whole
+	case a.Lo == 0, a.Hi >= 0 && first > last:
+		return Interval{0, a.Hi}.powerSizes(b), Partly
+	case first > last:
 		return Everything(), None
-	case a.Hi < 0 && math.Ceil(b.Lo) == math.Floor(b.Hi):
-		out, _ := overPow(a, a, math.Ceil(b.Lo))
-		return out, Partly
-	case a.Hi < 0: // of either sign
-		size, _ := overPowVar(a.neg(), b, 0)
-		return Interval{-size.Hi, size.Hi}, Partly
-	case a.Lo == 0 && b.Lo > 0:
-		top := max(power(a.Hi, b.Lo), power(a.Hi, b.Hi))
-		return Interval{0, loose(top, top, offPower(a.Hi)).Hi}, Partly // steep by 0
-	case a.Lo <= 0:
-		return Everything(), Partly
 	}
+	below := Interval{a.Lo, min(a.Hi, 0)}
+	out, _ := overPow(below, below, first)
+	if first < last {
+		size := below.neg().powerSizes(b)
+		out = Interval{-size.Hi, size.Hi}
+	}
+	if a.Hi >= 0 {
+		out = out.Hull(Interval{0, a.Hi}.powerSizes(b))
+	}
+	return out, Partly
+}
+
+// powerSizes encloses powers of numbers that are not below 0: the extremes lie at the
+// corners.
+func (a Interval) powerSizes(b Interval) Interval {
+	a = a.abs()
 	p, q, r, s := power(a.Lo, b.Lo), power(a.Lo, b.Hi), power(a.Hi, b.Lo), power(a.Hi, b.Hi)
 	out := loose(min(p, q, r, s), max(p, q, r, s), max(offPower(a.Lo), offPower(a.Hi)))
-	return Interval{max(out.Lo, 0), out.Hi}, Whole
+	return Interval{max(out.Lo, 0), out.Hi}
 }
 
 func overSqrt(a, _ Interval, _ float64) (Interval, Extent) { return overPow(a, a, 0.5) }

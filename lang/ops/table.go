@@ -61,7 +61,7 @@ var table = [Count]row{
 		vanishes: ofNonZero},
 	PowVar: {name: "powvar", operands: 2, da: "b*a^(b - 1)", db: "a^b*ln(a)",
 		value: func(a, b, _ float64) float64 { return power(a, b) },
-		over:  overPowVar, offBy: func(b, _ float64) float64 { return offOfPower(0, b) },
+		over:  overPowVar, apart: ofSigns, offBy: func(b, _ float64) float64 { return offOfPower(0, b) },
 		faultBy:  exponentFault,
 		vanishes: ofNonZero},
 

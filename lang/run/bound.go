@@ -59,6 +59,9 @@ func (bounds) apply(op ops.Op, a, b bounded, k float64) (bounded, ops.Fault) {
 	switch {
 	case op == ops.Div && b.e > 0 && b.zero(), op == ops.Tan && a.atPole():
 		return bounded{}, ops.DivZero
+	case op == ops.PowVar && a.e > 0 && a.zero() && b.e > 0 && b.zero():
+		// 0 to the power 0 is 1; close to it any number may be.
+		return bounded{1, math.Inf(1)}, ops.NoFault
 	case op == ops.PowVar && b.v == math.Trunc(b.v) && b.e <= 2*exact*math.Abs(b.v):
 		// A whole exponent is exact, and a negative number has such a power.
 		op, k, b = ops.Pow, b.v, bounded{}

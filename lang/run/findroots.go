@@ -95,3 +95,14 @@ func (s *rootSearch) open(u ops.Interval) bool {
 		return f.Lo <= u.Hi && u.Lo <= f.Hi && isEdge(ops.Between(u.Lo, max(u.Lo, f.Lo)), f) && isEdge(ops.Between(min(u.Hi, f.Hi), u.Hi), f)
 	})
 }
+
+// Misses tells whether the equation of a solve has no solution among the numbers that
+// are as near to a candidate as that may be off: none but itself where it has no size.
+func (p *Program) Misses(st *State, of *Solve, one Candidate) bool {
+	by := 0.0
+	if x := one.X[0]; one.Size > 0 {
+		by = one.off() + Near*math.Abs(x)
+	}
+	n, some := p.intervals(st).over(of.Differences[0], ops.Between(one.X[0]-by, one.X[0]+by))
+	return some && !n.holdsZero()
+}

@@ -113,7 +113,8 @@ func (p *Program) cancels(st *State, s, from Slot) bool {
 			if in.Op.Operands() == 2 {
 				size = max(math.Abs(st.At(in.A)), math.Abs(st.At(in.B)))
 			}
-			if v := math.Abs(st.At(i)); v != 0 && v < small*size && st.causes[i] == 0 {
+			// A 0 that more is worked out from may hide as much as its terms were off by.
+			if v := math.Abs(st.At(i)); (v != 0 || i < s) && v < small*size && st.causes[i] == 0 {
 				return true
 			}
 		}

@@ -240,7 +240,7 @@ func onlyPositive(all [][]float64) int {
 
 // satisfies puts a root back into the equations. It counts where the equation
 // vanishes within its own error: that of a root that is off by Near, and of
-// rounding along the way.
+// rounding along the way. An error without a bound says nothing.
 func (w *floatWalker) satisfies(s *Solve, one Candidate) bool {
 	good, _ := w.putBack(s, one)
 	return good
@@ -255,7 +255,7 @@ func (w *floatWalker) putBack(s *Solve, one Candidate) (good, lacks bool) {
 		if !ok {
 			return false, own.why == ops.DivZero || own.why == ops.NoReal || own.why == ops.NoInterval
 		}
-		if math.Abs(rest.v) > rest.e {
+		if !(math.Abs(rest.v) <= rest.e) || math.IsInf(rest.e, 1) {
 			return false, false
 		}
 	}

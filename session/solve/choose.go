@@ -187,6 +187,9 @@ func (v *solving) noSolution() {
 	case !v.single() && v.doubtful:
 		v.Find(finding.New(finding.NotSolved, at, "No solution was found; there may still be one.", "Check the signs of the given values."))
 		return
+	case v.beyond && !conditions:
+		v.Find(finding.New(finding.OutOfRange, at, "What solves the equation may be too large or too small: numbers here go from 10^-308 to 10^308.", "Check the powers and exponents."))
+		return
 	case !v.single() && conditions:
 		message, hint = "No real values solve these equations with these conditions.", "Check the signs of the given values."
 	case !v.single():

@@ -64,6 +64,19 @@ func (v *solving) satisfies(one solution) (good, lacks bool) {
 	return v.Planner.Program.PutBack(&v.State, v.rule, one.candidate())
 }
 
+// misses tells whether no number as near to a solution in symbols as it may be off
+// satisfies the equation. A whole number is off by nothing.
+func (v *solving) misses(one solution) bool {
+	if !v.single() || v.absent {
+		return false
+	}
+	around := one.candidate()
+	if syntax.Rational(one.root.X[0]).IsInt() {
+		around = run.Candidate{X: one.values}
+	}
+	return v.Planner.Program.Misses(&v.State, v.rule, around)
+}
+
 // candidate is what a solution is put back as.
 func (one solution) candidate() run.Candidate { return run.Candidate{X: one.values, Size: one.size} }
 

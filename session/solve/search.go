@@ -60,7 +60,8 @@ func (v *solving) byIntervals() []solution {
 }
 
 // hidden finds solutions that rounding, or a division by 0, keeps from those in
-// symbols. That there is none is proved then, or said not to be settled.
+// symbols. That there is none is proved then, or said not to be settled: by the search,
+// or since each of those in symbols is proved to be none.
 func (v *solving) hidden() []solution {
 	if !v.single() {
 		if v.open {
@@ -73,8 +74,10 @@ func (v *solving) hidden() []solution {
 		return v.stepByStep()
 	}
 	got := v.piecewise()
-	if len(got.Found) == 0 && len(got.Unsettled) == 0 {
-		v.rearranged = nil
+	if len(got.Found) == 0 && (len(got.Unsettled) == 0 || v.missed && !v.doubtful) {
+		if v.rearranged = nil; len(got.Unsettled) > 0 {
+			v.within = nil
+		}
 		return nil
 	}
 	v.again, v.rule.Searched, v.rearranged = true, true, nil

@@ -51,6 +51,11 @@ type solving struct {
 	// others: one is real and does not satisfy the equations, or has no value for
 	// another reason than that there is no such root or angle.
 	doubtful bool
+	// missed tells that a solution in symbols is real and is none: whatever lies as near
+	// to it as it may be off does not satisfy the equation.
+	missed bool
+	// beyond tells that one is too large for a number, or so small that it was taken for 0.
+	beyond bool
 	// satisfied tells that some solution in symbols satisfies the equations,
 	// whatever the conditions.
 	satisfied bool
@@ -140,10 +145,8 @@ func (v *solving) solve() *plan.Def {
 	} else if v.cancels() {
 		return nil
 	}
-	done, sure := false, v.rearrange()
-	if sure {
-		done, sure = v.leftOver()
-	}
+	v.openedUp()
+	done, sure := v.inSteps()
 	if !sure && (!v.single() || !v.cancels()) {
 		v.search()
 	}
@@ -157,12 +160,20 @@ func (v *solving) solve() *plan.Def {
 		return nil
 	}
 	all := v.workedOut(v.inForm())
+	if len(all) == 0 && !v.satisfied && (v.doubtful || v.undefined) && v.inOneUnit() {
+		if done, sure = v.inSteps(); done {
+			return nil
+		}
+		if sure {
+			all = v.workedOut(v.inForm())
+		}
+	}
 	repeats := v.single() && v.rearranged.Repeats && !v.absent && !v.failing() && (v.satisfied || v.doubtful)
 	switch {
 	case repeats && len(all) == 0 && v.periodic(), repeats && v.families == nil && v.unevenTurns(all):
 		return nil
 	}
-	if len(all) == 0 && !v.satisfied && v.doubtful && !v.absent && !v.failing() && !v.partWithoutValue() {
+	if len(all) == 0 && !v.satisfied && (v.doubtful || v.missed) && !v.absent && !v.failing() && !v.partWithoutValue() {
 		if v.single() && v.cancels() {
 			return nil
 		}
@@ -274,13 +285,44 @@ const (
 	rearrangingLinear, mostInSymbols = 512, 6
 )
 
-// rearrange solves the equations in symbols, as far as that can be done.
-func (v *solving) rearrange() bool {
-	v.Doing("rearranging for "+writing.List(v.unknowns, "and"), v.s.Unknowns[0].NameAt)
+// openedUp writes the functions in the equations out.
+func (v *solving) openedUp() {
 	v.opened = make([]algebra.Equation, len(v.equations))
 	for i, e := range v.equations {
 		v.opened[i] = algebra.Equation{Left: v.Opened(e.Left, v.Entry.Line), Right: v.Opened(e.Right, v.Entry.Line)}
 	}
+}
+
+// inSteps solves the equations in symbols. It tells whether all is said, and whether
+// the solutions in symbols are all.
+func (v *solving) inSteps() (said, sure bool) {
+	if !v.rearrange() {
+		return false, false
+	}
+	return v.leftOver()
+}
+
+// inOneUnit writes one equation with its quantities in base units, where these are in
+// several units: 1 m and 100 cm cancel then. It forgets what was found before; false if
+// nothing changes.
+//
+// Only what could not be settled as it is written is: a reader knows 36 km/h better.
+func (v *solving) inOneUnit() bool {
+	if !v.single() || v.absent || v.failing() {
+		return false
+	}
+	in, changed := v.opened[0].InBaseUnits()
+	if changed {
+		v.opened[0], v.undefined, v.doubtful, v.lost = in, false, false, false
+		v.beyond = false
+		v.args, v.rule.Sizes = nil, nil
+	}
+	return changed
+}
+
+// rearrange solves the equations in symbols, as far as that can be done.
+func (v *solving) rearrange() bool {
+	v.Doing("rearranging for "+writing.List(v.unknowns, "and"), v.s.Unknowns[0].NameAt)
 	ok := false
 	budget := v.State.Budget
 	if !v.absent && !v.open {
@@ -364,11 +406,16 @@ func (v *solving) workedOut(all []solution) []solution {
 		if also := one.root.Also; !fits && also != nil && v.families != nil && !v.chosenAmong() {
 			all = append(all, solution{root: v.families.nearest(v, *also, one.root.Turns)})
 		}
+		misses := !v.rearranged.Repeats && v.misses(one)
 		switch {
-		case fits:
+		case fits && !misses:
 			good = append(good, one)
 			v.satisfied = true
 			v.lost = v.lost || v.loses(one)
+		case !lacks && misses:
+			v.missed = true
+		case lacks && v.single() && one.values[0] == 0 && v.Planner.Program.Main.Instrs[one.slots[0]].Op == ops.Exp:
+			v.doubtful, v.beyond = true, true
 		case !lacks || v.rearranged.Repeats || one.size > sure*math.Abs(one.values[0]):
 			v.doubtful = true
 		}
@@ -406,6 +453,7 @@ func (v *solving) numbers(one *solution) ([]finding.Finding, bool) {
 				return nil, false
 			}
 			v.undefined = v.undefined || failed.Kind != ops.NoReal
+			v.beyond = v.beyond || failed.Kind == ops.OutOfRange || failed.Kind == ops.Grown
 			v.doubtful = v.doubtful || v.undefined || !v.provedNone(one.root, failed)
 			return nil, false
 		}
