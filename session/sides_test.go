@@ -17,6 +17,8 @@ func TestSidesToOnePlace(t *testing.T) {
 		{"a = 3.1 m; b = 2 m; check a*b = 6.2 m^2 within 5 %", "both sides are 6.2 m²"},
 		{"a = 9.6 m; b = 1 s; c = 9.64 m; check a/b = c/(1.000 s) within 5 %", "9.60 m/s and 9.64 m/s"},
 		{"a = 9 m; b = 2 m; check a*b > 6.2 m^2", "2×10¹ m² and 6.2 m²"},
+		{"m = 5.4 kg; k = m*1.0163; check k < 5.5 kg", "5.49 kg and 5.50 kg"},
+		{"m = 5.5 kg; k = m*1.0000; check k ≤ 5.5 kg", "both sides are 5.5 kg"},
 	} {
 		p := New()
 		p.Enter(context.Background(), "results to the givens' figures")

@@ -124,8 +124,23 @@ func compare(l *eval.Line, s *syntax.CheckStmt, right syntax.Expr, both sides, w
 			return
 		}
 	}
-	if s.Op == syntax.Equal && s.Sign == syntax.NoSign {
+	switch {
+	case s.Sign != syntax.NoSign:
+	case s.Op == syntax.Equal:
 		toOnePlace(&out.Left, &out.Right)
+	default:
+		tellApart(&out.Left, &out.Right)
+	}
+}
+
+// tellApart shows two values that differ with as many figures as that takes: 5.49 kg is
+// less than 5.50 kg, which 5.5 kg on both sides would not show.
+func tellApart(a, b *entry.Value) {
+	if a.List != nil || b.List != nil || a.U > 0 || b.U > 0 || math.Abs(a.SI-b.SI) <= near*max(math.Abs(a.SI), math.Abs(b.SI)) {
+		return
+	}
+	for n := 2; n < 12 && a.Shown(units.Screen) == b.Shown(units.Screen); n++ {
+		a.Figures, b.Figures = units.Figures{N: n, Keep: true}, units.Figures{N: n, Keep: true}
 	}
 }
 
@@ -260,6 +275,7 @@ func checkFailed(l *eval.Line, s *syntax.CheckStmt, a, b entry.Value, out *entry
 	if out.Left.List != nil || out.Right.List != nil {
 		where = " for value " + strconv.Itoa(nth)
 	}
+	tellApart(&a, &b)
 	left := a.Shown(units.Screen)
 	at := s.Left.Span()
 	if s.Sign != syntax.NoSign {

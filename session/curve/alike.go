@@ -91,7 +91,7 @@ func longest(a, b []float64, near float64) (from, n int) {
 
 func (p *plot) lieTogether(i, k int, from, to float64) entry.Said {
 	a, b := p.curves[i], p.curves[k]
-	said := entry.Say("In the drawing, … and … lie on each other", entry.Maths(shortName(a, p.s.Against.Name), shortName(b, p.s.Against.Name))...)
+	said := entry.Say("In the drawing, … and … lie on each other", entry.Maths(p.shortName(a), p.shortName(b))...)
 	if from == p.from && to == p.to {
 		return said.And(".")
 	}

@@ -32,7 +32,7 @@ func (p *plot) logAxes() bool {
 // xAxis is what goes across, and its range; that of a path comes with its places.
 func (p *plot) xAxis() entry.Axis {
 	if c := p.across; c != nil {
-		return entry.Axis{Label: entry.Head{Of: []syntax.Expr{shortName(c, p.s.Against.Name)}, Unit: c.unit}, From: math.Inf(1), To: math.Inf(-1)}
+		return entry.Axis{Label: entry.Head{Of: []syntax.Expr{p.shortName(c)}, Unit: c.unit}, From: math.Inf(1), To: math.Inf(-1)}
 	}
 	label := entry.Head{Of: []syntax.Expr{&syntax.Name{Name: p.s.Against.Name}}, Unit: p.unit}
 	return entry.Axis{Label: label, From: p.unit.FromSI(p.from), To: p.unit.FromSI(p.to), Log: p.s.Across}
@@ -53,7 +53,7 @@ func (p *plot) offerLog(g *entry.Graph) {
 	}
 	if g.Y.From > 0 && g.Y.To > decades*g.Y.From && !p.curves[0].unit.Affine() {
 		for _, c := range p.curves {
-			what = append(what, typeset.Text(shortName(c, p.s.Against.Name)))
+			what = append(what, typeset.Text(p.shortName(c)))
 		}
 		axes = append(axes, "up")
 	}
@@ -85,7 +85,7 @@ func (p *plot) yLabel() entry.Head {
 	first := p.curves[0]
 	h := entry.Head{Unit: first.unit}
 	for _, c := range p.curves {
-		h.Of = append(h.Of, shortName(c, p.s.Against.Name))
+		h.Of = append(h.Of, p.shortName(c))
 	}
 	if len([]rune(h.Quantities())) <= longestNames {
 		return h
@@ -97,11 +97,12 @@ func (p *plot) yLabel() entry.Head {
 	return h
 }
 
-// shortName is the name of a function where it is called with the name of the
-// axis, else the expression.
-func shortName(c *curve, against string) syntax.Expr {
+// shortName is the name of a function of the page where it is called with the name of the
+// axis, else the expression: a formula's name, such as pendulum_period, is no symbol.
+func (p *plot) shortName(c *curve) syntax.Expr {
 	if call, ok := c.x.(*syntax.Call); ok && len(call.Args) == 1 {
-		if n, ok := call.Args[0].X.(*syntax.Name); ok && n.Name == against && !ops.IsFunction(call.Func) {
+		n, ok := call.Args[0].X.(*syntax.Name)
+		if _, formula := p.Formula(call.Func); ok && n.Name == p.s.Against.Name && !ops.IsFunction(call.Func) && !formula {
 			return &syntax.Name{Name: call.Func}
 		}
 	}

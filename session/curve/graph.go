@@ -85,7 +85,7 @@ func (p *plot) curve(g *entry.Graph, c *curve) bool {
 	said, shape := p.shape(c, &sampled)
 	g.Shapes = append(append(g.Shapes, said...), p.spread(c)...)
 	if shown.Coarse {
-		g.Shapes = append(g.Shapes, entry.Say("… goes up and down more often than the drawing can show: draw a shorter range.", entry.Math(shortName(c, p.s.Against.Name))))
+		g.Shapes = append(g.Shapes, entry.Say("… goes up and down more often than the drawing can show: draw a shorter range.", entry.Math(p.shortName(c))))
 	}
 	out := entry.Curve{Of: c.x, Runs: p.inUnits(p.unit, c, shown.Runs), Shape: shape}
 	for _, d := range shown.Dots {

@@ -24,7 +24,7 @@ const (
 // the known forms, else from samples. A function by intervals is told interval
 // by interval.
 func (p *plot) shape(c *curve, sampled *graph.Curve) ([]entry.Said, graph.Shape) {
-	named := entry.Math(shortName(c, p.s.Against.Name))
+	named := entry.Math(p.shortName(c))
 	if pieces := p.pieces(c, named); pieces != nil {
 		return pieces, graph.Shape{}
 	}

@@ -27,7 +27,7 @@ func (p *plot) table() {
 		g.Rows[i] = []entry.Cell{{Value: p.ValueIn(v, p.unit)}}
 	}
 	for _, c := range p.curves {
-		g.Heads = append(g.Heads, entry.Head{Of: []syntax.Expr{shortName(c, p.s.Against.Name)}, Unit: c.unit})
+		g.Heads = append(g.Heads, entry.Head{Of: []syntax.Expr{p.shortName(c)}, Unit: c.unit})
 		y, good := make([]float64, len(x)), make([]bool, len(x))
 		c.eval(x, y, good)
 		off := p.off(c, x)

@@ -205,11 +205,26 @@ func (t *table) define(all [][]run.Instr, good bool) {
 				for k := range t.cols[i] {
 					v.List.Figures[k] = units.Figures{N: t.cols[i][k].figures(), Keep: true}
 				}
+				if j := t.off[i]; j >= 0 {
+					v.UFigures = t.written(j)
+				}
 				t.Entry.Give(v).Records = t.s.File != ""
 			}
 		}
 		t.Settle(d)
 	}
+}
+
+// written is with how many figures the uncertainties of a column are shown: those that
+// were written, as of other givens.
+func (t *table) written(column int) int {
+	most := 1
+	for _, n := range t.cols[column] {
+		if n.v > 0 {
+			most = max(most, n.figures())
+		}
+	}
+	return min(most, eval.UsualOff)
 }
 
 // kept tells which rows are as the conditions say.

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"strings"
 
 	"steelyard/lang/algebra"
 	"steelyard/lang/syntax"
@@ -75,7 +76,7 @@ func (f *fitting) meaning(def *syntax.FormulaDef, y, x string, slope, u float64)
 	if !ok {
 		return nil
 	}
-	said := entry.Say("slope = … by …", entry.Math(c), entry.Words(def.Name))
+	said := entry.Say("slope = … by …", entry.Math(c), entry.Words(strings.ReplaceAll(def.Name, "_", " ")))
 	unknown, ok := f.unknown(others)
 	if !ok {
 		return said

@@ -2,7 +2,6 @@ package lab
 
 import (
 	"math"
-	"strconv"
 
 	"steelyard/lang/finding"
 	"steelyard/lang/run"
@@ -278,17 +277,17 @@ func (p *plot) model(s *syntax.Fit) (func(x float64) float64, bool) {
 // tells says how far the readings go, and what line fits them.
 func (p *plot) tells() {
 	g := p.g
-	lo, hi := p.ends(p.x)
-	from, to := p.ends(p.y)
+	lo, hi := p.ends(p.s.X.X, p.x)
+	from, to := p.ends(p.s.Y.X, p.y)
 	said := []entry.Said{entry.Say(writing.Count(len(g.Points), "point")+": … from … to …, … from … to ….",
 		entry.Math(p.s.X.X), lo, hi, entry.Math(p.s.Y.X), from, to)}
 	if p.fit != nil && p.fit.Stmt.(*syntax.Fit).Model != nil {
-		said = append(said, entry.Say("The curve is that of line "+strconv.Itoa(p.fit.Line)+": ….", entry.Joined(p.parameters(), ", ")))
+		said = append(said, entry.Say("The curve is the one fitted: ….", entry.Joined(p.parameters(), ", ")))
 	} else if p.fit != nil {
 		values := p.fit.Result().Values
-		line := entry.Say("The line is that of line "+strconv.Itoa(p.fit.Line)+": slope …", values[0].Said())
+		line := entry.Say("The line is the one fitted: slope …", named(values[0], "slope"))
 		if len(values) > 1 {
-			line = line.And(", intercept …", values[1].Said())
+			line = line.And(", intercept …", named(values[1], "intercept"))
 			said = append(said, line.And("."), p.meansThat(values[1]))
 		} else {
 			said = append(said, line.And(", through the origin."))
@@ -300,20 +299,36 @@ func (p *plot) tells() {
 // parameters are those of a model with their values.
 func (p *plot) parameters() []entry.Said {
 	var out []entry.Said
-	for i, v := range p.fit.Result().Values {
-		out = append(out, entry.Say("… = …", entry.Name(p.fit.Stmt.(*syntax.Fit).Params[i].Name), v.Said()))
+	for _, v := range p.fit.Result().Values {
+		out = append(out, named(v, ""))
 	}
 	return out
 }
 
-// ends are the least and the greatest value of a list.
-func (p *plot) ends(of eval.Got) (lo, hi entry.Said) {
-	all := p.State.Elements(of.Slot)
-	least, most := all[0], all[0]
-	for _, v := range all {
-		least, most = min(least, v), max(most, v)
+// named is a value with its name before it, a = 3.17 s²/kg, unless that is what it is
+// called already.
+func named(v entry.Value, called string) entry.Said {
+	if v.Name == called {
+		return v.Said()
 	}
-	return p.Told(p.Set.Figures, least, of.Unit), p.Told(p.Set.Figures, most, of.Unit)
+	return entry.Say("… = …", entry.Name(v.Name), v.Said())
+}
+
+// ends are the least and the greatest value of a list, as its line shows them without
+// their uncertainties.
+func (p *plot) ends(x syntax.Expr, of eval.Got) (lo, hi entry.Said) {
+	v, _ := p.NewValue("", x, of.Slot, of.Unit)
+	all := v.Elements()
+	least, most := all[0], all[0]
+	for _, one := range all {
+		if one.SI < least.SI {
+			least = one
+		} else if one.SI > most.SI {
+			most = one
+		}
+	}
+	least.U, most.U = 0, 0
+	return least.Said(), most.Said()
 }
 
 // meansThat says what a straight line between two quantities says of them.

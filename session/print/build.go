@@ -56,7 +56,7 @@ func (b *builder) figures() {
 			case v.Figures.Givens:
 				how = "Results are shown to the figures that the givens support, what others are worked out from to two more. "
 			case how == "":
-				how = "Results are shown to " + strconv.Itoa(v.Figures.N) + " figures. "
+				how = "Results are shown to " + strconv.Itoa(v.Figures.N) + " figures, what others are worked out from to two more. "
 			}
 		}
 	}
@@ -170,27 +170,13 @@ func (b *builder) endPart() {
 	}
 	if b.edition == Handout {
 		b.add(b.room())
-	} else if n := len(b.results); b.answers == 0 && n > 0 {
-		b.conclude(b.results[n-1])
+	} else if b.answers == 0 {
+		for _, a := range b.concluded() {
+			b.answer(a)
+		}
 	}
 	b.doc.Parts = append(b.doc.Parts, *b.part)
 	b.part, b.results, b.answers, b.asked, b.solved = nil, nil, 0, nil, false
-}
-
-// conclude boxes the values of a result that nobody reports.
-func (b *builder) conclude(e *entry.Entry) {
-	values := e.Values()
-	for _, last := range values {
-		last.Figures.Guard = 0
-		a := answer{X: name(last.Name), Shown: shown{Value: &last}}
-		if s, ok := e.Stmt.(*syntax.Value); ok && !syntax.IsWritten(s.X) {
-			a.X = s.X
-			if _, words := s.X.(syntax.Derived); words { // slope of v(t) at t = 2 s
-				a.Shown = shown{Words: "is " + last.Shown(units.Drawn)}
-			}
-		}
-		b.add(a)
-	}
 }
 
 // entry makes the blocks of one statement: those of the statement itself, and

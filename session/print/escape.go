@@ -82,7 +82,7 @@ func markedText(text string, first bool) string {
 		switch {
 		case strings.ContainsRune("\\`*_[]<>#|~$&!", r), first && i == 0 && strings.ContainsRune("-+=:", r):
 			b.WriteByte('\\')
-		case (r == '.' || r == ')') && first && i > 0 && i < 10 && strings.Trim(text[:i], "0123456789") == "":
+		case (r == '.' || r == ')') && first && i > 0 && i < 10 && strings.Trim(text[:i], "0123456789") == "" && (i+1 == len(text) || text[i+1] == ' '):
 			b.WriteByte('\\') // else a numbered list begins
 		}
 		b.WriteRune(r)

@@ -5,8 +5,9 @@ import (
 	"steelyard/session/entry"
 )
 
-// guardedBy is how many more figures than the givens support are shown of what other
-// results are worked out from, so that a reader who goes on from it rounds once.
+// guardedBy is how many more figures than the givens support, or than results usually
+// have, are shown of what other results are worked out from, so that a reader who goes on
+// from it rounds once.
 const guardedBy = 2
 
 // guardFigures shows more figures of the results that later results are worked out from.
@@ -21,7 +22,7 @@ func guardFigures(entries []*entry.Entry) {
 	}
 	for _, e := range entries {
 		for i, v := range e.Values() {
-			if v.Figures.Givens && used[e.Line] {
+			if (v.Figures.Givens || v.Figures.Usual) && used[e.Line] {
 				e.Values()[i].Figures.Guard = guardedBy
 			}
 		}

@@ -144,10 +144,10 @@ func (b *builder) room() room {
 		}
 	}
 	asked := b.asked
-	if len(asked) == 0 && len(b.results) > 0 {
-		for _, v := range b.results[len(b.results)-1].Values() {
-			if v.Name != "" {
-				asked = append(asked, name(v.Name))
+	if len(asked) == 0 {
+		for _, a := range b.concluded() {
+			if n, ok := a.X.(*syntax.Name); ok { // another expression is a step of the solution
+				asked = append(asked, n)
 			}
 		}
 	}

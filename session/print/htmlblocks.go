@@ -219,6 +219,9 @@ func (p *page) result(a *answer) {
 	switch {
 	case a.Shown.none():
 		p.roomy(left, breadth(a.X))
+	case a.is():
+		p.roomy(left, breadth(a.X))
+		p.text(" is ")
 	case a.X != nil && a.Shown.Words == "":
 		p.roomy(typeset.Relation(left, "=", typeset.Box{}), breadth(a.X))
 	case a.X != nil:
@@ -321,7 +324,9 @@ func (p *page) table(t *table) {
 	p.region("values", escapeHTML(what), across)
 	p.text("<table>\n")
 	p.text("<thead><tr>")
+	tails := make([]tail, len(t.Heads))
 	for i, h := range t.Heads {
+		tails[i] = t.longestTail(i)
 		p.text(`<th scope="col"`, align(t.numbers(i)), `>`)
 		p.head(h)
 		p.text("</th>")
@@ -329,8 +334,8 @@ func (p *page) table(t *table) {
 	p.text("</tr></thead>\n<tbody>\n")
 	for _, row := range t.Rows {
 		p.text("<tr>")
-		for _, cell := range row {
-			p.cell(cell)
+		for i, cell := range row {
+			p.cell(cell, tails[i])
 		}
 		p.text("</tr>\n")
 	}
@@ -361,18 +366,19 @@ func (p *page) label(text string, formula typeset.Box) {
 	p.text(`<span class="unseen">`, escapeHTML(text), `</span><math aria-hidden="true">`, formula.MathML(), "</math>")
 }
 
-func (p *page) cell(c entry.Cell) {
-	number, plain := plainNumber(c)
-	switch {
-	case c.Value == nil:
+// cell writes a cell of a column, whose numbers have a tail of that length at most.
+func (p *page) cell(c entry.Cell, longest tail) {
+	if c.Value == nil {
 		p.text("<td>")
 		p.say(c.Words)
 		p.text("</td>")
-	case plain:
-		p.text(`<td class="number">`, number, "</td>")
-	default:
-		p.text(`<td class="number">`)
-		p.formula(c.Box())
-		p.text("</td>")
+		return
 	}
+	p.text(`<td class="number"`, longest.less(c).css(), ">")
+	if number, plain := plainNumber(c); plain {
+		p.text(number)
+	} else {
+		p.formula(c.Box())
+	}
+	p.text("</td>")
 }

@@ -294,7 +294,10 @@ func (p *paper) result(a *answer) string {
 	set := a.Shown.box().LaTeX()
 	if set != "" {
 		set = `\boldsymbol{` + set + `}`
-		if left != "" {
+		switch {
+		case a.is():
+			set = left + `\ \text{is}\ ` + set
+		case left != "":
 			set = left + " = " + set
 		}
 	} else {
@@ -333,6 +336,10 @@ func (p *paper) flaw(f *flaw) {
 }
 
 func (p *paper) table(t *table) {
+	tails := make([]tail, len(t.Heads))
+	for i := range tails {
+		tails[i] = t.longestTail(i)
+	}
 	for rows, first := t.Rows, true; first || len(rows) > 0; first = false {
 		n := min(len(rows), mostRows)
 		p.text("\\par\\addvspace{6pt}\\fit{\\linewidth}{\\begin{tabular}{@{}")
@@ -340,22 +347,22 @@ func (p *paper) table(t *table) {
 			p.text(map[bool]string{false: "l", true: "r"}[t.numbers(i)])
 		}
 		p.text("@{}}\n")
-		texRow(p, t.Heads, texColumn)
+		texRow(p, t.Heads, func(_ int, h entry.Head) string { return texColumn(h) })
 		p.text("\\hline\n")
 		for _, row := range rows[:n] {
-			texRow(p, row, p.cell)
+			texRow(p, row, func(i int, c entry.Cell) string { return p.cell(c, tails[i]) })
 		}
 		p.text("\\hline\n\\end{tabular}}\\par\\addvspace{6pt}\n")
 		rows = rows[n:]
 	}
 }
 
-func texRow[T any](p *paper, cells []T, set func(T) string) {
+func texRow[T any](p *paper, cells []T, set func(int, T) string) {
 	for i, cell := range cells {
 		if i > 0 {
 			p.text(" & ")
 		}
-		p.text(set(cell))
+		p.text(set(i, cell))
 	}
 	p.text(" \\\\\n")
 }
@@ -367,9 +374,9 @@ func texColumn(h entry.Head) string {
 	return escapeTeX(h.String())
 }
 
-func (p *paper) cell(c entry.Cell) string {
+func (p *paper) cell(c entry.Cell, longest tail) string {
 	if c.Value != nil {
-		return "$" + c.Box().LaTeX() + "$"
+		return "$" + c.Box().LaTeX() + "$" + longest.less(c).tex()
 	}
 	return p.say(c.Words)
 }

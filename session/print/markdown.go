@@ -247,6 +247,8 @@ func markedAnswer(a *answer) string {
 		return left.LaTeX() + `\ \text{` + escapeTeX(a.Shown.Words) + `}`
 	case value.IsEmpty():
 		return left.LaTeX()
+	case a.is():
+		return left.LaTeX() + `\ \text{is}\ ` + value.LaTeX()
 	case !left.IsEmpty():
 		return typeset.Relation(left, "=", value).LaTeX()
 	}

@@ -18,7 +18,7 @@ func (o outcome) Result(r *entry.Result) {
 	first := &r.Values[0]
 	switch s := o.e.Stmt.(type) {
 	case *syntax.Report:
-		o.answer(answer{X: s.X, Points: s.Points, Shown: shown{Value: first}})
+		o.report(answer{X: s.X, Points: s.Points, Shown: shown{Value: first}})
 	case *syntax.Constants:
 		for i := range r.Values {
 			o.given(name(r.Values[i].Name), shown{Value: &r.Values[i]}, "")
@@ -98,19 +98,11 @@ func changes(w *syntax.With) entry.Said {
 	return entry.Say("with …", entry.Joined(all, ", "))
 }
 
-// answer is an answer of its part.
-func (o outcome) answer(a answer) {
-	if o.part != nil {
-		o.part.Points += a.Points
-	}
-	o.key(a)
-}
-
 // Lines is an answer in a word, a root without numbers, or how something scales.
 func (o outcome) Lines(rows entry.Lines) {
 	switch s := o.e.Stmt.(type) {
 	case *syntax.Report:
-		o.answer(answer{X: s.X, Shown: shown{Words: "is " + rows[0].String()}, Points: s.Points})
+		o.report(answer{X: s.X, Shown: shown{Words: "is " + rows[0].String()}, Points: s.Points})
 	case *syntax.Solve:
 		o.working(o.e)
 	default:

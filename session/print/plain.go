@@ -287,6 +287,8 @@ func plainAnswer(a *answer) string {
 	switch {
 	case a.Shown.Words != "":
 		return strings.TrimSpace(left + " " + s)
+	case a.is():
+		return left + " is " + s
 	case left != "" && s != "":
 		return left + " = " + s
 	}

@@ -42,7 +42,7 @@ func TestSaid(t *testing.T) {
 	text := string(Markdown(d))
 	for _, want := range []string{
 		"$P$ is a parabola in $I$ that opens upward", `$\tan(a)$ runs off at $a$ = 90`, "with $a$ = $2 a$", "$F$ goes as $a$ ($m$ fixed): doubling $a$ multiplies $F$ by 2.",
-		"add up: 12 J in all", "rad + n·6.28", "any whole number n.", "within 1 kg·m/s²", `| $L$ | 0\.842 m | 0\.0020 m |`, "unknown, in m/s²",
+		"add up: 12 J in all", "rad + n·6.28", "any whole number n.", "within 1 kg·m/s²", `| $L$ | 0.8420 m | 0.0020 m |`, "unknown, in m/s²",
 	} {
 		if !strings.Contains(text, want) {
 			t.Errorf("%q is missing in\n%s", want, text)

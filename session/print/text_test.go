@@ -62,7 +62,7 @@ func TestEscapeMarkdown(t *testing.T) {
 		{"a_b*c`d`", "a\\_b\\*c\\`d\\`"},
 		{"- item", `\- item`},
 		{"12. item", `12\. item`},
-		{"2.5 kg", `2\.5 kg`},
+		{"2.5 kg", `2.5 kg`}, {"2. Then", `2\. Then`},
 		{"a 12. b", "a 12. b"},
 		{"<b>&lt;", `\<b\>\&lt;`},
 		{"one\n# two", `one \# two`},

@@ -115,6 +115,9 @@ func (b *budget) source(p run.Part) {
 	}
 	estimate := b.ValueIn(si, unit)
 	estimate.Figures = units.Figures{}
+	if u := math.Abs(unit.FromSIDifference(p.U)); u > 0 && estimate.InUnit != 0 { // to the same place
+		estimate.Figures = estimate.Figures.ToPlace(estimate.InUnit, offFigures.LastPlace(u, b.Set.Rounding))
+	}
 	part := math.Abs(p.Contribution() / b.out.U)
 	if !b.Set.Added {
 		part *= part
@@ -137,5 +140,8 @@ func (b *budget) correlated(by []run.Part) {
 
 // off is an uncertainty in a unit, to two figures.
 func (b *budget) off(u float64, unit *units.Unit) entry.Said {
-	return entry.Value{InUnit: math.Abs(unit.FromSIDifference(u)), Unit: unit, Figures: units.Figures{N: 2, Keep: true}, Rounding: b.Set.Rounding}.Said()
+	return entry.Value{InUnit: math.Abs(unit.FromSIDifference(u)), Unit: unit, Figures: offFigures, Rounding: b.Set.Rounding}.Said()
 }
+
+// offFigures are those that uncertainties are shown to.
+var offFigures = units.Figures{N: eval.UsualOff, Keep: true}

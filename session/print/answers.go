@@ -1,0 +1,76 @@
+package print
+
+import (
+	"slices"
+
+	"steelyard/lang/syntax"
+)
+
+// What a part asks for, and where its answers stand.
+
+// report is an answer that a line asks for, with its points.
+func (b *builder) report(a answer) {
+	if b.part != nil {
+		b.part.Points += a.Points
+	}
+	if b.edition == Key {
+		b.answer(a)
+	}
+}
+
+// answer puts an answer at the end of its part. Drawings there come after it, if its
+// working is above them: on paper it would else begin a page alone.
+func (b *builder) answer(a answer) {
+	b.add(a)
+	n, ok := a.X.(*syntax.Name)
+	if !ok || b.part == nil {
+		return
+	}
+	all := b.part.Blocks
+	end := len(all) - 1
+	at := end
+	for at > 0 && drawing(all[at-1]) {
+		at--
+	}
+	same := func(x syntax.Expr) bool { m, ok := x.(*syntax.Name); return ok && m.Name == n.Name }
+	works := func(one block) bool { w, ok := one.(working); return ok && slices.ContainsFunc(w.Of, same) }
+	if slices.ContainsFunc(all[:at], works) {
+		copy(all[at+1:], all[at:end])
+		all[at] = a
+	}
+}
+
+// drawing tells whether a block is a graph or a bar chart.
+func drawing(one block) bool {
+	switch one.(type) {
+	case figure, energyBars:
+		return true
+	}
+	return false
+}
+
+// concluded is the last result of a part that reports none: its values are its answers.
+func (b *builder) concluded() []answer {
+	n := len(b.results)
+	if n == 0 {
+		return nil
+	}
+	var out []answer
+	e := b.results[n-1]
+	for _, last := range e.Values() {
+		last.Figures.Guard = 0
+		a := answer{X: name(last.Name), Shown: shown{Value: &last}}
+		if s, ok := e.Stmt.(*syntax.Value); ok && !syntax.IsWritten(s.X) {
+			a.X = s.X
+		}
+		out = append(out, a)
+	}
+	return out
+}
+
+// is tells that what is asked for is said in words, as the slope of v(t) at t = 2 s: an
+// equals sign after it would be read as a part of it.
+func (a *answer) is() bool {
+	_, words := a.X.(syntax.Derived)
+	return words
+}
