@@ -35,7 +35,7 @@ var statements = table(
 	of(given.Unit),
 	of(given.Formula),
 	of(given.Constants),
-	of(check.Check),
+	of(check.Check).with(advise.Check),
 	of(check.Report).with(advise.Report),
 	of(solve.Solve).with(advise.Solve),
 	of(lab.Data),

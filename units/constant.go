@@ -1,6 +1,7 @@
 package units
 
 import (
+	"math"
 	"slices"
 	"strings"
 
@@ -67,6 +68,18 @@ func NearConstant(symbol string) (Constant, bool) {
 	for i := range constantTable {
 		k := &constantTable[i]
 		if len(plain) > 1 && len(plain) <= len(k.Symbol) && strings.EqualFold(strings.ReplaceAll(k.Symbol, "_", ""), plain) {
+			return *k, true
+		}
+	}
+	return Constant{}, false
+}
+
+// ConstantOf finds the constant with a unit that a written number is, to two figures or
+// more: 6.02e23 is the Avogadro constant per mole.
+func ConstantOf(d Decimal) (Constant, bool) {
+	for i := range constantTable {
+		k := &constantTable[i]
+		if v := k.Value().Hi; d.Figures > 1 && k.Unit != "1" && math.Abs(d.Hi-v) <= 0.5*math.Pow10(d.LastPlace) {
 			return *k, true
 		}
 	}

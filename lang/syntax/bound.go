@@ -16,7 +16,7 @@ type inner struct {
 // within is the scope within a statement; it may be nil.
 func within(stmt Stmt, in Scope) inner {
 	_, formula := stmt.(*FormulaDef)
-	names, _ := boundBy(stmt)
+	names, _ := Bound(stmt)
 	return inner{Scope: in, names: names, only: formula}
 }
 
@@ -42,13 +42,13 @@ func (s inner) Turns(name string) bool {
 	return !slices.Contains(s.names, name) && s.Scope.Turns(name)
 }
 
-// boundBy lists the names to which a statement itself gives a meaning within its
+// Bound lists the names to which a statement itself gives a meaning within its
 // expressions: the arguments of a function, the symbols of a formula, unknowns, and
 // what a curve is drawn against; and the expressions that are drawn against them.
 //
 // For slope of x(t) at t = 2 s they are t and x(t). A statement that binds
 // nothing, as m = 3 kg does, has neither.
-func boundBy(stmt Stmt) (names []string, of []Expr) {
+func Bound(stmt Stmt) (names []string, of []Expr) {
 	var x Expr
 	switch s := stmt.(type) {
 	case *FuncDef:
@@ -123,7 +123,7 @@ func Placed(stmt Stmt) (out []Binding) {
 // A reading with idle names is less likely: nobody gives a function an argument
 // that changes nothing.
 func Idle(stmt Stmt) (n int) {
-	names, of := boundBy(stmt)
+	names, of := Bound(stmt)
 	for _, x := range of {
 		for _, name := range names {
 			if !Holds(x, name) {
@@ -137,7 +137,7 @@ func Idle(stmt Stmt) (n int) {
 // boundIn lists the names to which a line gives a meaning within it, by its tokens:
 // the arguments of a function, unknowns, what a curve is drawn against.
 //
-// It reads tokens, since a line that can't be read is no statement that boundBy
+// It reads tokens, since a line that can't be read is no statement that Bound
 // could look at.
 func boundIn(tokens []token) []string {
 	var out []string

@@ -160,6 +160,12 @@ func newName(t *token) (string, *fault) {
 //
 // Those of every line are few: in, to, for, from, by, at, with, and, where,
 // within, against, that.
+//
+// A tangential acceleration is a_t.
 func keptWord(at Span, word string) *fault {
-	return &fault{finding.New(finding.NameKind, at, "`"+word+"` has its own meaning here, so it can't be a name.", "Choose another name.")}
+	bad := &fault{finding.New(finding.NameKind, at, "`"+word+"` has its own meaning here, so it can't be a name.", "Choose another name.")}
+	if word == "at" {
+		bad.Hint, bad.Readings = "Choose another name, such as a_t.", []string{"a_t"}
+	}
+	return bad
 }

@@ -139,7 +139,18 @@ func (l *scanner) listParts(sign string) *fault {
 		f.At.To++
 		f.Readings = []string{"[" + strings.Join(values, ", ") + "]"}
 	}
+	if points := strings.Fields(inner); closed && sign == " " && len(points) > 1 && !slices.ContainsFunc(points, func(v string) bool { return !decimalComma(v) }) {
+		f.Hint = "Write decimal points, and a comma between two values."
+		f.Readings = []string{"[" + strings.ReplaceAll(strings.Join(points, "; "), ",", ".") + "]", f.Readings[0]}
+		f.Readings[0] = strings.ReplaceAll(f.Readings[0], ";", ",")
+	}
 	return &fault{f}
+}
+
+// decimalComma tells whether a text is a number with a comma in it: 1,21.
+func decimalComma(text string) bool {
+	whole, part, comma := strings.Cut(text, ",")
+	return comma && whole != "" && part != "" && strings.Trim(whole+part, "0123456789") == ""
 }
 
 // listCommas finds [1,21; 1,19] and [1,21, 1,19], where a comma may be a decimal

@@ -31,7 +31,7 @@ func Mentions(s Stmt) []Mention {
 		m.bindings(s.Start)
 	case *Data: // its columns are names of the page
 	default:
-		m.own, _ = boundBy(s)
+		m.own, _ = Bound(s)
 	}
 	for _, x := range s.Exprs() {
 		for x := range Nodes(x) {

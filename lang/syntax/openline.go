@@ -267,6 +267,10 @@ func (o *opener) nameSlot(ps pieces, i int) (slot, bool) {
 		quantity.call = false
 		o.uncertain = o.uncertain || name == "u"
 		s.choices = append(s.choices, choice{pieces: pieces{quantity}})
+		if i > 0 && ps[i-1].kind == numToken && p.gap == "" && o.in.IsUnit(p.text) {
+			unit := token{kind: unitToken, text: p.text, gap: " ", open: true} // (9 V) of 9V(1-x)
+			s.choices = append(s.choices, choice{pieces: pieces{unit}, units: 1})
+		}
 	}
 	inverse := len(s.choices) > 0 && s.choices[0].pieces[0].text != p.text
 	for cut := range p.text {

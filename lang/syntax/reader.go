@@ -199,6 +199,7 @@ func (r *reader) tokens(head string) ([]token, *fault) {
 		tokens, bad = r.placed.tokens(tokens, r.from, r.to), nil
 	}
 	r.loose(tokens)
+	tokens = r.sharedUnit(tokens)
 	if earlier := adjacent(r.text, tokens, r.knownIn(tokens)); earlier != nil && (bad == nil || earlier.At.From < bad.At.From) {
 		bad = earlier
 	}

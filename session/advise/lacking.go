@@ -21,6 +21,9 @@ import (
 func lackingUnit(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v *entry.Value) {
 	b := bare{line: l}
 	syntax.Walk(x, b.look)
+	if !l.Entry.Failed() && !v.Named && constantBare(l, name, x, v, b.numbers) {
+		return
+	}
 	bySlip := !in.Present() && is(name, "F W K U E v T k h t ω") && !syntax.IsPlain(x)
 	if l.Entry.Failed() || v.Named || v.Dim.IsOne() || len(b.names) == 0 && len(b.numbers) == 0 && !bySlip {
 		return
@@ -61,6 +64,30 @@ func lackingUnit(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v
 	if bySlip {
 		oddKind(l, name, x, v)
 	}
+}
+
+// constantBare cautions about a number that is a constant of nature without its unit, with
+// which the value is what its symbol is used for: N = n*6.02e23 is no amount in mol.
+func constantBare(l *eval.Line, name string, x syntax.Expr, v *entry.Value, numbers []*syntax.Number) bool {
+	if l.Entry.Line > limit.Advised || syntax.IsPlain(x) || !units.Speaks(name) || units.Customary(name, v.Dim) && !v.Dim.IsOne() {
+		return false
+	}
+	for _, n := range numbers {
+		k, ok := units.ConstantOf(n.Value)
+		if !ok {
+			continue
+		}
+		u := units.Of(k.Unit)
+		is := func(x syntax.Expr) bool { return x == syntax.Expr(n) }
+		for _, whole := range units.Customs(name) {
+			if dim, ok := lacks(l, x, whole, is); ok && dim == u.Dim() {
+				with := n.Value.Text + " " + u.Behind(units.File)
+				say(l, n.Value.Text+" has no unit. It looks like the "+k.Name+".", "Did you mean "+with+"?", x, is, "("+with+")")
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // oddKind cautions about a value that is not of the kind that its symbol is used for,

@@ -11,6 +11,9 @@ import (
 // torqueOrEnergy cautions where the name of a value says torque and its unit
 // says energy, or the other way round (SI Brochure 9, 2.3.4).
 func torqueOrEnergy(l *eval.Line, name string, v *entry.Value, in syntax.UnitText, x syntax.Expr) {
+	if n, ok := x.(*syntax.Name); ok && name == "" && in.Present() {
+		name = n.Name // τ in J
+	}
 	if name == "" || !v.Dim.IsEnergy() || v.Named {
 		return
 	}
@@ -28,5 +31,26 @@ func torqueOrEnergy(l *eval.Line, name string, v *entry.Value, in syntax.UnitTex
 	case isTorque && units.Usual(name) == "J":
 		l.Find(finding.New(finding.TorqueOrEnergy, at, name+" looks like an energy, but it is in "+v.Unit.Screen()+", the unit of a torque.",
 			"An energy or a work is in J."))
+	}
+}
+
+// Check cautions where a torque is compared with a quantity that is written in a unit of
+// energy: τ = 5 J.
+func Check(l *eval.Line, s *syntax.CheckStmt) {
+	out, ok := l.Entry.Outcome.(*entry.Verdict)
+	if !ok || !out.Left.Dim.IsEnergy() || s.Right == nil {
+		return
+	}
+	for _, side := range [...][2]syntax.Expr{{s.Left, s.Right}, {s.Right, s.Left}} {
+		q, written := side[1].(*syntax.Quantity)
+		if !written {
+			continue
+		}
+		got := l.Try(side[0])
+		u, bad := l.Planner.Unit(q.Unit, units.AfterNumber)
+		if torque := got.Static.Tag == units.PerAngle || l.IsMoment(side[0], got.Static); torque && bad == nil && u.Tag() == units.None {
+			l.Find(finding.New(finding.TorqueOrEnergy, q.Unit.At, syntax.PrintExpr(side[0])+" is a torque, but "+u.Screen()+" is a unit of energy.",
+				"A torque is in N·m.", "N m"))
+		}
 	}
 }

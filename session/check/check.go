@@ -265,6 +265,9 @@ func checkUnit(l *eval.Line, s *syntax.CheckStmt, right syntax.Expr, both sides)
 			return u
 		}
 	}
+	if st := both.left.Static; l.IsMoment(s.Left, st) || l.IsMoment(right, st) {
+		return units.Of("N m")
+	}
 	return units.Preferred(both.left.Static.Dim, both.left.Static.Tag)
 }
 

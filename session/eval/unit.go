@@ -86,6 +86,9 @@ func (l *Line) reportedIn(name string, x syntax.Expr, in syntax.UnitText, c *pla
 	}
 	if !in.Present() {
 		own := l.ownUnitOf(x, c.Slot)
+		if units.NamedTag(name, units.PerAngle) == units.PerAngle && l.IsMoment(x, l.Planner.Static(c.Slot)) {
+			name = "τ"
+		}
 		return l.Named(name, c.Slot, own, syntax.IsPlain(x)), !l.OpenTurns(l.Planner.Static(c.Slot), own, x, c.Uses)
 	}
 	u, ok := l.ReadUnit(in)
@@ -238,6 +241,27 @@ func (p *Page) callUnit(x *syntax.Call) *units.Unit {
 		text = gives.Unit
 	}
 	return p.Unit(text)
+}
+
+// IsMoment tells whether an expression is a force at the end of an arm, by the letter of
+// the arm: r*F, F*R*sin(θ). F*d may be a work as well.
+func (l *Line) IsMoment(x syntax.Expr, st run.Static) bool {
+	if !st.Dim.IsEnergy() {
+		return false
+	}
+	arm, force := false, false
+	for _, f := range syntax.Factors(x) {
+		n, ok := f.X.(*syntax.Name)
+		if !ok || f.Minus {
+			continue
+		}
+		if d, ok := l.Planner.Find(n); ok && !d.Failed() && d.Kind == plan.Quantity {
+			dim := l.Planner.Static(d.Slot).Dim
+			force = force || units.Customary("F", dim)
+			arm = arm || units.Customary("d", dim) && (units.Symbol(n.Name) == "r" || units.Symbol(n.Name) == "R")
+		}
+	}
+	return arm && force
 }
 
 // Named settles by its name whether a value of an energy's dimension is an energy, a

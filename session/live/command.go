@@ -137,6 +137,16 @@ func (c *command) put(at *Draft, text string) {
 		c.refuse("`"+FirstRow(text)+"` is no line of a page.", "")
 		return
 	}
+	if now, _ := syntax.Parse(text); !at.Insert {
+		if message, values := ownUnit(c.Entries()[at.Line-1], now); len(values) > 0 {
+			for _, v := range values {
+				c.got.Offers = append(c.got.Offers, at.command()+v)
+			}
+			c.refuse(message, "Choose one of them. The page stays as it was.")
+			c.e.Findings[len(c.e.Findings)-1].Lines = c.got.Offers
+			return
+		}
+	}
 	ed := session.Edit{Texts: map[int]string{at.Line: text}}
 	if at.Insert {
 		ed = session.Edit{At: at.Line, Put: []string{text}}

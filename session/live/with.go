@@ -8,6 +8,7 @@ import (
 	"steelyard/lang/syntax"
 	"steelyard/session"
 	"steelyard/session/entry"
+	"steelyard/units"
 )
 
 // with is with k = 260 N/m alone: what would move on the page if givens had other values.
@@ -92,6 +93,9 @@ func Replaced(entries []*entry.Entry, with []string, w Wording) (map[int]string,
 		if hint := lacksUnit(entries, line, name, d, w); hint != "" {
 			return nil, refused(w.of(text)+" sets "+name+" without a unit.", hint)
 		}
+		if message, values := ownUnit(entryAt(entries, line), &syntax.Define{Ident: syntax.Ident{Name: name}, X: d.X}); len(values) > 0 {
+			return nil, refused(message, "Write "+w.of(values[0])+" or "+w.of(values[1])+".")
+		}
 		if _, twice := out[line]; twice {
 			return nil, refused(name+" of line "+strconv.Itoa(line)+" is replaced twice.", "Use "+w.Word+" once for each given value.")
 		}
@@ -129,6 +133,23 @@ func lacksUnit(entries []*entry.Entry, line int, name string, now *syntax.Define
 	}
 	unit := e.Values()[0].Unit
 	return "It is given in " + unit.Text() + " in line " + strconv.Itoa(line) + ". Write " + w.of(name+" = "+minus+n.Value.Text+" "+unit.Text()) + "."
+}
+
+// ownUnit finds m = 2m in the place of m = 3 kg, which may be twice what the line gave, and
+// is two metres by the rules: what to say, and the line written in both ways.
+func ownUnit(e *entry.Entry, now syntax.Stmt) (message string, lines []string) {
+	d, ok := now.(*syntax.Define)
+	was, given := e.Stmt.(*syntax.Define)
+	if !ok || !given || was.Name != d.Name || !written(was) || len(e.Values()) != 1 {
+		return "", nil
+	}
+	q, ok := d.X.(*syntax.Quantity)
+	if !ok || q.Unit.Text != d.Name || q.Unit.At.From > q.At.From+len(q.Value.Text) || units.Of(d.Name).Dim() == e.Values()[0].Dim {
+		return "", nil
+	}
+	number := q.Value.Text
+	return "`" + number + d.Name + "` may be " + number + " times the old " + d.Name + ", or a number with a unit.",
+		[]string{d.Name + " = " + number + "*" + syntax.PrintExpr(was.X), d.Name + " = " + number + " " + d.Name}
 }
 
 // entryAt is the entry of a line, which is there.

@@ -85,6 +85,9 @@ func Settle(l *eval.Line, try Enter, offers bool) Verdict {
 		if converted, ok := s.converted(l.Entry.Text, l.Entry.Stmt); ok {
 			return converted
 		}
+		if bare, ok := s.bare(l.Entry.Text, l.Entry.Stmt); ok {
+			return bare
+		}
 		v.Findings = append(append(v.Findings, left.Findings...), s.wasProduct()...)
 	}
 	return v
@@ -103,7 +106,11 @@ func (s *settler) open() (v Verdict, measured bool) {
 	if stmt == nil && s.lacksPower() {
 		return Verdict{}, false
 	}
-	open := syntax.OpenClauses(text, stmt, &s.scope, syntax.GluedClauses)
+	clauses := syntax.GluedClauses
+	if s.misplaced(stmt) {
+		clauses = syntax.AllClauses
+	}
+	open := syntax.OpenClauses(text, stmt, &s.scope, clauses)
 	if stmt != nil && len(open.Words) > 0 && s.weighStmt(syntax.Reading{Text: text}, stmt).sense == none {
 		open = syntax.OpenIn(text, stmt, &s.scope) // what is wrong with a clause is told of it
 	}
@@ -119,6 +126,19 @@ func (s *settler) open() (v Verdict, measured bool) {
 		return Verdict{}, measured
 	}
 	return s.verdict(&open), measured
+}
+
+// misplaced tells whether a value that a statement gives a name for a while is no quantity
+// that the name is used for: 2 L for a length s. Its unit may be a name of the page.
+func (s *settler) misplaced(stmt syntax.Stmt) bool {
+	if stmt == nil {
+		return false
+	}
+	return slices.ContainsFunc(syntax.Placed(stmt), func(b syntax.Binding) bool {
+		got := s.Try(b.X)
+		makes, speaks := graded(b.Name, got.Static.Dim, got.Static.Tag)
+		return got.Slot != run.NoSlot && speaks && makes == odd
+	})
 }
 
 // lacksPower tells whether all that is wrong with a line is a power of a unit without its

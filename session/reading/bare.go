@@ -1,0 +1,182 @@
+package reading
+
+import (
+	"slices"
+	"strings"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/ops"
+	"steelyard/lang/plan"
+	"steelyard/lang/run"
+	"steelyard/lang/syntax"
+	"steelyard/units"
+)
+
+// varied is a name that goes over plain numbers in a line: t of slope of x(t) at t = 2.5,
+// or, in x(2.5), that of the function.
+type varied struct {
+	name    string
+	put     string        // the name in the expressions
+	of      []syntax.Expr // what goes with it
+	in      []syntax.UnitText
+	numbers []*syntax.Number
+}
+
+// bare refuses a line in which a name goes over plain numbers, though it has a unit: the
+// page gives it one, or the curve makes sense with one and less without. The line is offered
+// with the unit. Where only custom says that the name has one, the line stands with a caution.
+func (s *settler) bare(text string, stmt syntax.Stmt) (Verdict, bool) {
+	for _, v := range s.variedIn(text, stmt) {
+		bare, dim := s.senseOf(&v, run.Static{Width: 1})
+		for _, u := range s.unitsFor(&v, bare) {
+			with, of := s.senseOf(&v, run.Static{Dim: u.Dim(), Tag: u.Tag(), Width: 1})
+			given := s.givenIn(v.name) == u
+			sure := with > bare || with == bare && given
+			unusual := !dim.IsOne() && (with > odd && units.Usual(v.name) == "m" || !units.Customary(v.name, units.Dim{}))
+			mended := v.inUnit(text, u)
+			if with == none || bare > none && of == dim || !sure && !unusual || s.offered && worst(s.try(mended, true)) <= finding.Mismatch {
+				continue
+			}
+			n := v.numbers[0]
+			hint := "Did you mean " + n.Value.Text + " " + u.Behind(units.Screen) + "?"
+			f := finding.New(finding.LackingUnit, syntax.Span{To: len(text)}, n.Value.Text+" has no unit.", hint, mended)
+			if sure {
+				f.Severity = finding.Error
+			}
+			return Verdict{Refused: sure, Findings: []finding.Finding{f}}, true
+		}
+	}
+	return Verdict{}, false
+}
+
+// variedIn are the names that go over plain numbers alone: along a curve, and in calls of
+// functions of the worksheet.
+func (s *settler) variedIn(text string, stmt syntax.Stmt) (out []varied) {
+	places := syntax.Placed(stmt)
+	if names, of := syntax.Bound(stmt); len(names) == 1 && len(places) > 0 {
+		v := varied{name: names[0], put: names[0], of: of}
+		if g, ok := stmt.(*syntax.Graph); ok {
+			for _, c := range g.Curves {
+				if !c.In.Present() {
+					c.In = g.In
+				}
+				v.in = append(v.in, c.In)
+			}
+		}
+		for _, p := range places {
+			v.take(p.X)
+		}
+		out = append(out, v)
+	}
+	if strings.Contains(text, "(") {
+		for _, x := range stmt.Exprs() {
+			for x := range syntax.Nodes(x) {
+				if c, ok := x.(*syntax.Call); ok && !ops.IsFunction(c.Func) {
+					out = append(out, s.calledAt(c)...)
+				}
+			}
+		}
+	}
+	return slices.DeleteFunc(out, func(v varied) bool { return len(v.numbers) == 0 })
+}
+
+// calledAt are the arguments of a function of the worksheet, each as what varies in its call.
+func (s *settler) calledAt(c *syntax.Call) (out []varied) {
+	d, ok := s.planner.Names.Lookup(c.Func)
+	if !ok || d.Failed() || d.Kind != plan.Function || len(d.Func.Params) != len(c.Args) {
+		return nil
+	}
+	for i := range c.Args {
+		v := varied{name: d.Func.Params[i], put: whole}
+		v.take(c.Args[i].X)
+		call := *c
+		call.Args = slices.Clone(c.Args)
+		call.Args[i].X = &syntax.Name{Name: whole}
+		v.of = []syntax.Expr{&call}
+		out = append(out, v)
+	}
+	return out
+}
+
+// take notes a plain number. A 0 fits every dimension.
+func (v *varied) take(x syntax.Expr) {
+	if minus, ok := x.(*syntax.Unary); ok {
+		x = minus.X
+	}
+	if n, ok := x.(*syntax.Number); ok && n.Value.Float() != 0 {
+		v.numbers = append(v.numbers, n)
+	}
+}
+
+// inUnit is a line with a unit behind the numbers.
+func (v *varied) inUnit(text string, u *units.Unit) string {
+	for _, n := range slices.Backward(v.numbers) {
+		text = text[:n.At.To] + " " + u.Behind(units.File) + text[n.At.To:]
+	}
+	return text
+}
+
+// unitsFor are the units that the numbers may lack, the likeliest first: that of the given
+// with the name, that of its letter, and that which makes the units agree where they don't.
+func (s *settler) unitsFor(v *varied, bare sense) (out []*units.Unit) {
+	add := func(u *units.Unit) {
+		if u != nil && !u.Affine() && !u.Dim().IsOne() && !slices.Contains(out, u) {
+			out = append(out, u)
+		}
+	}
+	add(s.givenIn(v.name))
+	if text := units.Usual(v.name); text != "" {
+		add(units.Of(text))
+	}
+	if bare == none {
+		m := s.Planner.Mark()
+		defer s.Planner.Cut(m)
+		unknown := s.Planner.Unknowns(1)
+		for _, x := range v.of {
+			if !s.Planner.CompileOf(s.Entry.Text, []string{v.put}, unknown, syntax.Unplaced(x)).OK {
+				return out
+			}
+		}
+		if st := s.Planner.Settled(unknown[0]); st.Open == 0 {
+			add(units.Preferred(st.Dim, st.Tag))
+		}
+	}
+	return out
+}
+
+// givenIn is the unit of the quantity that has a name on the page, if it has one.
+func (s *settler) givenIn(name string) *units.Unit {
+	d, ok := s.planner.Names.Lookup(name)
+	if !ok || d.Failed() || d.Kind != plan.Quantity || s.planner.Static(d.Slot).Dim.IsOne() {
+		return nil
+	}
+	return d.Unit
+}
+
+// senseOf is the least sense that what goes with the name makes where the name is what a
+// static says, and the dimension of the last.
+func (s *settler) senseOf(v *varied, of run.Static) (least sense, dim units.Dim) {
+	m := s.Planner.Mark()
+	defer s.Planner.Cut(m)
+	least = fitting
+	for i, x := range v.of {
+		got := s.Planner.CompileOf(s.Entry.Text, []string{v.put}, []run.Static{of}, syntax.Unplaced(x))
+		if !got.OK || slices.ContainsFunc(got.Findings, func(f finding.Finding) bool { return f.Severity <= finding.Mismatch }) {
+			return none, dim
+		}
+		dim = got.Static.Dim
+		if i < len(v.in) && v.in[i].Present() {
+			if u := s.Page.Unit(v.in[i]); u == nil || u.Dim() != dim {
+				return none, dim
+			}
+			continue
+		}
+		name := ""
+		if c, ok := x.(*syntax.Call); ok {
+			name = c.Func
+		}
+		makes, _ := graded(name, dim, got.Static.Tag)
+		least = min(least, makes)
+	}
+	return least, dim
+}
