@@ -127,7 +127,7 @@ func TestAnglesInLines(t *testing.T) {
 		"τ2 = F*r":                "3.6 N m, torque",
 		"τ2 = κ*0.5":              "1.5 N m, torque",
 		"κ2 = F*r/θ":              "0.015 N m/rad, torque per angle",
-		"F*r":                     "3.6 J, energy",
+		"F*r":                     "3.6 N m, torque",
 		"F*s":                     "864 J, energy", // a force times an arc
 		"F*r + τ":                 "4.8 N m, torque",
 		"√(τ^2 + (0.5 N m)^2)":    "1.3 N m, torque",

@@ -52,17 +52,7 @@ func (s *settler) bare(text string, stmt syntax.Stmt) (Verdict, bool) {
 // variedIn are the names that go over plain numbers alone: along a curve, and in calls of
 // functions of the worksheet.
 func (s *settler) variedIn(text string, stmt syntax.Stmt) (out []varied) {
-	places := syntax.Placed(stmt)
-	if names, of := syntax.Bound(stmt); len(names) == 1 && len(places) > 0 {
-		v := varied{name: names[0], put: names[0], of: of}
-		if g, ok := stmt.(*syntax.Graph); ok {
-			for _, c := range g.Curves {
-				if !c.In.Present() {
-					c.In = g.In
-				}
-				v.in = append(v.in, c.In)
-			}
-		}
+	if v, places := along(stmt); len(places) > 0 {
 		for _, p := range places {
 			v.take(p.X)
 		}
@@ -78,6 +68,39 @@ func (s *settler) variedIn(text string, stmt syntax.Stmt) (out []varied) {
 		}
 	}
 	return slices.DeleteFunc(out, func(v varied) bool { return len(v.numbers) == 0 })
+}
+
+// along is what varies along the curves of a statement, with its places.
+func along(stmt syntax.Stmt) (v varied, places []syntax.Binding) {
+	names, of := syntax.Bound(stmt)
+	if len(names) != 1 {
+		return v, nil
+	}
+	v = varied{name: names[0], put: names[0], of: of}
+	if g, ok := stmt.(*syntax.Graph); ok {
+		for _, c := range g.Curves {
+			if !c.In.Present() {
+				c.In = g.In
+			}
+			v.in = append(v.in, c.In)
+		}
+	}
+	return v, syntax.Placed(stmt)
+}
+
+// misplaced tells whether a curve makes more sense where the unit of one of its places is a
+// name of the page: from 0 to 2 L over a length, where L is one.
+func (s *settler) misplaced(stmt syntax.Stmt) bool {
+	v, places := along(stmt)
+	return slices.ContainsFunc(places, func(p syntax.Binding) bool {
+		q, ok := p.X.(*syntax.Quantity)
+		if !ok || !(valued{&s.scope}).Known(q.Unit.Text) {
+			return false
+		}
+		unit, _ := s.senseOf(&v, s.Try(q).Static)
+		name, _ := s.senseOf(&v, s.Try(&syntax.Name{Name: q.Unit.Text}).Static)
+		return name > unit
+	})
 }
 
 // calledAt are the arguments of a function of the worksheet, each as what varies in its call.

@@ -33,11 +33,17 @@ func (s *settler) behind(text string, stmt syntax.Stmt) (Verdict, bool) {
 	if k < 0 {
 		return Verdict{}, false
 	}
-	lines := []string{words.Product}
+	var lines []string
+	if len(words.Lacking) > 0 || !s.offered || worst(s.try(words.Product, true)) > finding.Mismatch {
+		lines = []string{words.Product}
+	}
 	for _, unit := range [...]string{words.Unit, words.Bracket} {
-		if s.offered && len(lines) == 1 && worst(s.try(unit, true)) > finding.Mismatch {
+		if s.offered && len(lines) < 2 && worst(s.try(unit, true)) > finding.Mismatch {
 			lines = append(lines, unit)
 		}
+	}
+	if len(lines) == 0 {
+		return Verdict{}, false
 	}
 	at := words.Words[k].At
 	message, hint := "`"+text[at.From:at.To]+"` may be a product of names, or a number with a unit.", "Choose the one you mean."

@@ -128,19 +128,6 @@ func (s *settler) open() (v Verdict, measured bool) {
 	return s.verdict(&open), measured
 }
 
-// misplaced tells whether a value that a statement gives a name for a while is no quantity
-// that the name is used for: 2 L for a length s. Its unit may be a name of the page.
-func (s *settler) misplaced(stmt syntax.Stmt) bool {
-	if stmt == nil {
-		return false
-	}
-	return slices.ContainsFunc(syntax.Placed(stmt), func(b syntax.Binding) bool {
-		got := s.Try(b.X)
-		makes, speaks := graded(b.Name, got.Static.Dim, got.Static.Tag)
-		return got.Slot != run.NoSlot && speaks && makes == odd
-	})
-}
-
 // lacksPower tells whether all that is wrong with a line is a power of a unit without its
 // sign, m s-2: the digit is no number that is taken away, whatever names the page has.
 func (s *settler) lacksPower() bool {
