@@ -78,14 +78,12 @@ func (c *coder) comesApart(word string) bool { return c.partsOf(word) != nil }
 
 // partsOf are the names that a word comes apart into; nil for another word.
 func (c *coder) partsOf(word string) []string {
-	spoken := syntax.IsSpoken(word)
-	parts, ok := syntax.Apart(word, func(part string) int {
-		if c.known(part) || !spoken && c.isPart(part) {
-			return 1
-		}
-		return 0
-	})
-	if !ok || syntax.HasTwice(parts) {
+	symbol := c.isPart
+	if syntax.IsSpoken(word) {
+		symbol = nil
+	}
+	parts, _, ok := syntax.Apart(word, c.known, symbol)
+	if !ok || len(parts) == 1 || syntax.HasTwice(parts) {
 		return nil
 	}
 	return parts

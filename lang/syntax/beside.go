@@ -241,13 +241,8 @@ func (p among) functionBehind() *fault {
 		return nil
 	}
 	head, name := t.text[:len(t.text)-3], t.text[len(t.text)-3:]
-	isName := func(part string) int {
-		if units.IsSymbol(part) || p.known != nil && p.known(part) {
-			return 1
-		}
-		return 0
-	}
-	if _, letters := Apart(head, isName); !bareFunction(name) || !letters && isName(Canonical(head)) == 0 {
+	isName := func(part string) bool { return units.IsSymbol(part) || p.known != nil && p.known(part) }
+	if _, _, ok := Apart(head, isName, nil); !ok || !bareFunction(name) {
 		return nil
 	}
 	at := Span{From: t.from, To: argumentEnd(p.tokens, p.i)}

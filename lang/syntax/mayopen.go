@@ -129,13 +129,11 @@ func (m *mayOpen) word(word string) bool {
 	if len(word) < 2 {
 		return false
 	}
-	for end := range word {
-		if end >= 2 && (bareFunction(word[end-2:end]) || end > 2 && bareFunction(word[end-3:end])) {
-			return true
-		}
+	if _, function := functionIn(word); function > 0 {
+		return true
 	}
 	rest := afterPi(word)
-	_, ok := NamesIn(cmp.Or(rest, word), m.in.Known)
+	_, ok := namesIn(cmp.Or(rest, word), m.in.Known)
 	return ok || rest != "" && m.in.Known(rest)
 }
 

@@ -2,7 +2,6 @@ package syntax
 
 import (
 	"cmp"
-	"slices"
 	"strings"
 )
 
@@ -90,12 +89,6 @@ func (l *lackingSymbols) word(word string) {
 	l.letters(word)
 }
 
-// costs of a part of a word: a name of the page, a symbol without a value.
-const (
-	knownPart   = 1
-	lackingPart = 100
-)
-
 // letters takes a word without a function in it apart, and tells whether it could. A word
 // of a language comes apart into no symbols, nor does one that holds a symbol twice, nor the
 // difference of a name: ΔKE.
@@ -103,57 +96,14 @@ func (l *lackingSymbols) letters(word string) bool {
 	if of, difference := strings.CutPrefix(word, "Δ"); difference && l.in.Known(of) && !l.in.Known(word) && !l.symbol(word) {
 		return false
 	}
-	spoken := IsSpoken(word)
-	cost := func(part string) int {
-		switch {
-		case l.in.Known(part):
-			return knownPart
-		case !spoken && l.symbol(part):
-			return lackingPart
-		}
-		return 0
+	symbol := l.symbol
+	if IsSpoken(word) {
+		symbol = nil
 	}
-	word = cmp.Or(afterPi(word), word)
-	parts, ok := []string{Canonical(word)}, true
-	if whole := cost(parts[0]); whole != knownPart && (whole == 0 || parts[0] != word) { // mu may be m*u
-		if apart, good := Apart(word, cost); good || whole == 0 {
-			parts, ok = apart, good
-		}
-	}
-	if !ok {
+	_, lacking, ok := Apart(cmp.Or(afterPi(word), word), l.in.Known, symbol)
+	if !ok || HasTwice(lacking) {
 		return false
 	}
-	var lacking []string
-	for _, p := range parts {
-		if l.in.Known(p) {
-			continue
-		}
-		if slices.Contains(lacking, p) {
-			return false
-		}
-		lacking = append(lacking, p)
-	}
-	for _, p := range lacking {
-		if !slices.Contains(l.found, p) {
-			l.found = append(l.found, p)
-		}
-	}
+	l.found = addNew(l.found, lacking...)
 	return true
-}
-
-// IsSpoken tells whether a text has three small letters in a row with a vowel among
-// them, as words of a language do and products of symbols do not.
-func IsSpoken(text string) bool {
-	letters, vowel := 0, false
-	for _, r := range text {
-		if r < 'a' || r > 'z' {
-			letters, vowel = 0, false
-			continue
-		}
-		letters++
-		if vowel = vowel || strings.ContainsRune("aeiou", r); vowel && letters >= 3 {
-			return true
-		}
-	}
-	return false
 }

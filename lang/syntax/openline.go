@@ -174,7 +174,7 @@ func (o *opener) words(ps pieces) {
 		if p.kind != wordToken || i == 0 || ps[i-1].kind != numToken && (ps[i-1].kind != signToken || ps[i-1].sign(")")) {
 			continue
 		}
-		if _, ok := NamesIn(p.text, o.in.Known); ok {
+		if _, ok := namesIn(p.text, o.in.Known); ok {
 			p.kind = nameToken
 		}
 	}

@@ -3,7 +3,6 @@ package syntax
 import (
 	"slices"
 	"strings"
-	"unicode/utf8"
 
 	"steelyard/lang/ops"
 )
@@ -123,11 +122,7 @@ func lackingAmong(tokens []token, in Scope) (lacking []string, apart bool) {
 			return isSymbol(name) && (count[name] > 1 || count[name] == 1 && !slices.Contains(of[i], name))
 		})
 		apart = apart || holds
-		for _, name := range found {
-			if !slices.Contains(lacking, name) {
-				lacking = append(lacking, name)
-			}
-		}
+		lacking = addNew(lacking, found...)
 	}
 	return lacking, apart
 }
@@ -170,38 +165,23 @@ func wordsAmong(tokens []token, in Scope) (out []string) {
 // The rules are by counting letters: what else is in the word says how likely it is a product.
 // vf alone is one name, mgh beside a known m and g lacks an h.
 func lackingInWord(word string, known, symbol func(string) bool) (lacking []string, apart bool) {
-	if known(word) {
-		return nil, false
-	}
-	parts, _ := NamesIn(word, func(name string) bool { return known(name) || isSymbol(name) })
+	parts, each, _ := Apart(word, known, isSymbol)
+	lacking = addNew(nil, each...)
 	unsure := 0
-	for _, p := range parts {
-		if !known(p) && !slices.Contains(lacking, p) {
-			lacking = append(lacking, p)
-			if !symbol(p) {
-				unsure++
-			}
+	for _, p := range lacking {
+		if !symbol(p) {
+			unsure++
 		}
 	}
-	switch {
-	case len(parts) > 2 && unsure <= 1 && unsure < len(parts):
-		return lacking, true
-	case len(parts) > unsure && unsure == 1 && known(parts[0]):
+	switch two := len(parts) == 2; {
+	case len(parts) == 1 && len(lacking) == 0:
+		return nil, false
+	case two && unsure == 1 && known(parts[0]):
 		return append(lacking, word), true
-	case len(parts) > unsure && unsure == 1:
-		return lacking, true
-	case len(parts) > 2 && unsure == 2 && strings.ToLower(word) != word:
-		return lacking, true // nRT is no name
-	case len(parts) > 0 && unsure == 0:
+	case len(parts) > 1 && unsure <= 1, len(parts) > 2 && unsure == 2 && strings.ToLower(word) != word: // nRT is no name
 		return lacking, true
 	}
 	return []string{word}, false
-}
-
-// isSymbol tells whether a name is a letter, alone or with digits behind it.
-func isSymbol(name string) bool {
-	_, n := utf8.DecodeRuneInString(name)
-	return startsName(firstRune(name)) && strings.Trim(name[n:], "0123456789") == ""
 }
 
 // mostUnknown is the most symbols that an equation is offered to be solved for.

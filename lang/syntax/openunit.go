@@ -70,7 +70,7 @@ func (o *opener) names(word string) (pieces, bool) {
 	if o.in.Known(name) {
 		return pieces{{kind: nameToken, text: word}}, true
 	}
-	parts, ok := NamesIn(word, o.in.Known)        // mu is m*u where μ has no value
+	parts, ok := namesIn(word, o.in.Known)        // mu is m*u where μ has no value
 	if rest := afterPi(word); !ok && rest != "" { // pir^2
 		out, ok := o.names(rest)
 		return append(pieces{{kind: piToken, text: "π"}}, out...), ok
@@ -80,91 +80,11 @@ func (o *opener) names(word string) (pieces, bool) {
 	return piecesOfNames(parts), ok
 }
 
-// letterNames reads a word as known names, as short ones as possible.
-//
-// A name costs the square of its length, so that m, g and h are cheaper than mg
-// and h.
-func (o *opener) letterNames(word string) (pieces, bool) {
-	parts, ok := Apart(word, func(part string) int {
-		if n := len(part); o.in.Known(part) {
-			return n * n
-		}
-		return 0
-	})
-	return piecesOfNames(parts), ok
-}
-
 func piecesOfNames(names []string) (out pieces) {
 	for _, name := range names {
 		out = append(out, token{kind: nameToken, text: name})
 	}
 	return out
-}
-
-// afterPi is what follows pi in a word: the f of pif; "" where the word is another.
-func afterPi(word string) string {
-	if rest, ok := strings.CutPrefix(word, "pi"); ok {
-		return rest
-	}
-	return ""
-}
-
-// NamesIn takes a word apart into known names, as few as possible: mgh into m, g, h.
-//
-// Where mg is a name too, mgh is mg and h. A word that has one part that is none,
-// mgx, is not taken apart, nor is a name by itself.
-func NamesIn(word string, known func(string) bool) ([]string, bool) {
-	return Apart(word, func(part string) int {
-		if known(part) {
-			return 1
-		}
-		return 0
-	})
-}
-
-// longestApart is the most letters of a word that is taken apart.
-const longestApart = 24
-
-// Apart takes a word apart into parts of which the costs add up to the least; a part
-// of cost 0 is none.
-//
-// It finds the least sum over all ways to cut the word, letter by letter from the left, by the
-// best way for each beginning (dynamic programming): 24 letters have 2²³ cuts, and need 300
-// steps. A word is not its own only part, since that is no way to take it apart.
-//
-// Parts are asked for and returned in canonical form. A word of more than
-// longestApart letters is not taken apart.
-func Apart(word string, cost func(part string) int) ([]string, bool) {
-	var at [longestApart + 1]int // where each letter begins, and the word ends
-	n := 0
-	for i := range word {
-		if n == longestApart {
-			return nil, false
-		}
-		at[n] = i
-		n++
-	}
-	at[n] = len(word)
-	var sum, from [longestApart + 1]int // of the letters before, and of the last part
-	for i := 1; i <= n; i++ {
-		for j := range i {
-			if j > 0 && sum[j] == 0 || j == 0 && i == n {
-				continue
-			}
-			if c := cost(Canonical(word[at[j]:at[i]])); c > 0 && (sum[i] == 0 || sum[j]+c < sum[i]) {
-				sum[i], from[i] = sum[j]+c, j
-			}
-		}
-	}
-	if sum[n] == 0 {
-		return nil, false
-	}
-	var parts []string
-	for i := n; i > 0; i = from[i] {
-		parts = append(parts, Canonical(word[at[from[i]]:at[i]]))
-	}
-	slices.Reverse(parts)
-	return parts, true
 }
 
 // IsProductOf tells whether an expression is the product of certain names, in any

@@ -76,7 +76,7 @@ func (s *settler) writtenOtherwise(open *syntax.Open) bool {
 // mgh where mg is a name too.
 func (s *settler) severalWays(parts []string) bool {
 	for i, part := range parts {
-		if _, ok := syntax.NamesIn(part, s.Known); ok {
+		if inside, _, ok := syntax.Apart(part, func(name string) bool { return name != part && s.Known(name) }, nil); ok && len(inside) > 1 {
 			return true
 		}
 		for _, next := range parts[i+1:] {
@@ -91,36 +91,38 @@ func (s *settler) severalWays(parts []string) bool {
 // best weighs the readings of a line: the one that makes most sense, and what the best of
 // the others makes. It is nil where that is the one by the rules.
 func (s *settler) best(open *syntax.Open) (own *weighed, others sense) {
-	rule := s.weighStmt(syntax.Reading{Text: s.Entry.Text}, s.Entry.Stmt)
-	all := s.weighAll(open, &rule)
-	if rule.fitsLetter() {
-		rule.sense = fitting
-	}
+	rule, all := s.weighAll(open)
 	rare := slices.ContainsFunc(open.Words, func(word string) bool { return utf8.RuneCountInString(word) > 1 && !s.Everyday(word) })
+	as := func(w *weighed) sense {
+		switch {
+		case rare && len(w.Names) == 0 && w.Units > 0:
+			return min(w.sense, odd) // the quettavolts of ½QV
+		case w.fitsLetter():
+			return fitting
+		}
+		return w.sense
+	}
+	others = as(&rule)
 	for i := range all {
-		if all[i].fitsLetter() {
-			all[i].sense = fitting
+		w := &all[i]
+		if w.same(&rule) {
+			others = min(others, as(w))
 		}
-		if rare && len(all[i].Names) == 0 && all[i].Units > 0 {
-			all[i].sense = min(all[i].sense, odd) // the quettavolts of ½QV
-			if all[i].same(&rule) {
-				rule.sense = all[i].sense
-			}
-		}
-		if own == nil || all[i].sense > own.sense {
-			own = &all[i]
+		if own == nil || as(w) > as(own) {
+			own = w
 		}
 	}
 	if own == nil || own.same(&rule) {
 		return nil, none
 	}
-	others = rule.sense
 	for i := range all {
 		if w := &all[i]; !own.same(w) {
-			others = max(others, w.sense)
+			others = max(others, as(w))
 		}
 	}
-	return own, others
+	best := *own
+	best.sense = as(own)
+	return &best, others
 }
 
 // readAs begins what is said of names that run together.

@@ -45,11 +45,15 @@ func (s *settler) despiteNames(rule *weighed, all []weighed, open *syntax.Open) 
 	if !open.Letters || rule.speaks || len(open.Words) != 1 {
 		return Verdict{}
 	}
-	quantity, ok := syntax.GluedNames(s.Entry.Stmt, s.Entry.Text, open.Words[0], s.Known)
-	if !ok {
+	parts, _ := syntax.LetteredIn(s.Entry.Text, s.Entry.Stmt, s.claimOf(s.Entry.Stmt).of, &s.scope)
+	if len(parts) != 1 {
 		return Verdict{}
 	}
-	return s.asUnit(quantity, all, func(w *weighed) bool { return len(w.Names) > 0 })
+	q := &parts[0]
+	if !q.Whole || q.Words > 1 || q.Word != open.Words[0] || !q.Formula || len(q.Lacking) > 0 || len(q.Names) == 1 || syntax.HasTwice(q.Names) {
+		return Verdict{}
+	}
+	return s.asUnit(s.Entry.Text[q.At.From:q.At.To], all, func(w *weighed) bool { return len(w.Names) > 0 })
 }
 
 // asUnit says that a quantity is read with its unit, and how the first of some readings

@@ -1,6 +1,7 @@
 package reading
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"unicode/utf8"
@@ -18,42 +19,73 @@ import (
 // the km of d = 2km, where a product of the letters is not what the line wants; and none
 // behind a fraction, which formulas have and givens have not.
 func (s *settler) behind(text string, stmt syntax.Stmt) (Verdict, bool) {
-	words, ok := syntax.BehindIn(text, stmt, s.claimOf(stmt).of, valued{&s.scope})
-	if !ok {
+	words := s.wordsBehind(text, stmt)
+	if len(words) == 0 {
 		return Verdict{}, false
 	}
+	product := syntax.Written(text, words, func(q *syntax.Lettered) string { return q.Product })
 	wanted, first := s.wanted(text, stmt)
-	k := slices.IndexFunc(words.Words, func(w syntax.BehindWord) bool {
-		product := w.All && w.Formula && !(strings.ContainsAny(w.Text[:1], commonPrefixes) && s.weigh(syntax.Reading{Text: words.Product}).sense < fitting)
-		if !w.Some {
-			return s.IsUnit(w.Unit) && !wanted // E = ½kA², but not m = ½kg
+	k := slices.IndexFunc(words, func(q syntax.Lettered) bool {
+		number, unit := text[q.At.From:q.Unit.From], text[q.Unit.From:q.Unit.To]
+		if !s.IsUnit(unit) {
+			return false
 		}
-		return s.IsUnit(w.Unit) && (w.Fraction || w.Formula && !first && strings.Contains(text[w.At.From:w.At.To], ".") || w.Whole || product || !wanted || !s.Everyday(w.Text))
+		if !hasName(q) {
+			return !wanted // E = ½kA², but not m = ½kg
+		}
+		whole := len(q.Names) == 1 && len(q.Lacking) == 0 && len(q.Names[0]) > 1 && q.Names[0] == syntax.Canonical(unit)
+		letters := len(q.Lacking) == 0 && q.Formula && !(strings.ContainsAny(q.Word[:1], commonPrefixes) && s.weigh(syntax.Reading{Text: product}).sense < fitting)
+		return q.Fraction || q.Formula && !first && strings.Contains(number, ".") || whole || letters || !wanted || !s.Everyday(q.Word)
 	})
 	if k < 0 {
 		return Verdict{}, false
 	}
-	var lines []string
-	if len(words.Lacking) > 0 || !s.offered || worst(s.try(words.Product, true)) > finding.Mismatch {
-		lines = []string{words.Product}
+	var lacking []string
+	for _, q := range words {
+		lacking = append(lacking, q.Lacking...)
 	}
-	for _, unit := range [...]string{words.Unit, words.Bracket} {
-		if s.offered && len(lines) < 2 && worst(s.try(unit, true)) > finding.Mismatch {
-			lines = append(lines, unit)
+	var lines []string
+	if len(lacking) > 0 || !s.offered || worst(s.try(product, true)) > finding.Mismatch {
+		lines = []string{product}
+	}
+	for _, as := range [...]string{"%s %s", "(%s %s)"} {
+		line := syntax.Written(text, words, func(q *syntax.Lettered) string {
+			return fmt.Sprintf(as, text[q.At.From:q.Unit.From], q.Text)
+		})
+		if s.offered && len(lines) < 2 && worst(s.try(line, true)) > finding.Mismatch {
+			lines = append(lines, line)
 		}
 	}
 	if len(lines) == 0 {
 		return Verdict{}, false
 	}
-	at := words.Words[k].At
+	at := words[k].At
 	message, hint := "`"+text[at.From:at.To]+"` may be a product of names, or a number with a unit.", "Choose the one you mean."
-	if lacking := words.Lacking; len(lacking) > 0 {
+	if len(lacking) > 0 {
 		slices.Sort(lacking)
-		lacking = slices.Compact(lacking)
-		hint = "For the product, give " + writing.List(lacking, "and") + " a value first."
+		hint = "For the product, give " + writing.List(slices.Compact(lacking), "and") + " a value first."
 	}
 	return Verdict{Refused: true, Findings: []finding.Finding{
 		finding.New(finding.UnitOrName, syntax.Span{To: len(text)}, message, hint, lines...)}}, true
+}
+
+// wordsBehind are the quantities of a line with one word directly behind their number. One
+// letter alone counts with a digit for its power, 4.9t2, or as a part of a product behind a
+// fraction, (½C)*V. Of several letters one is a name; behind a fraction, ½kA², none need be,
+// for that is how formulas begin. No product has a letter twice: mm.
+func (s *settler) wordsBehind(text string, stmt syntax.Stmt) []syntax.Lettered {
+	all, _ := syntax.LetteredIn(text, stmt, s.claimOf(stmt).of, valued{&s.scope})
+	return slices.DeleteFunc(all, func(q syntax.Lettered) bool {
+		parts := append(slices.Clone(q.Names), q.Lacking...)
+		one := len(parts) == 1 && utf8.RuneCountInString(parts[0]) == 1
+		return q.Blank || q.Words > 1 || q.Calls || syntax.HasTwice(parts) || !hasName(q) && !(q.Fraction && len(parts) > 1) || one && !q.Power && !(q.Fraction && !q.Whole)
+	})
+}
+
+// hasName tells whether letters of a quantity are a name of the page, other than g, which
+// every page has.
+func hasName(q syntax.Lettered) bool {
+	return slices.ContainsFunc(q.Names, func(name string) bool { return name != "g" })
 }
 
 // commonPrefixes begin the units that are typed most often: mm, cm, km; m itself is one.
@@ -66,9 +98,9 @@ func (s *settler) lacksBehind(at syntax.Span) bool {
 	if syntax.EndsWithFraction(text[:at.From]) {
 		return true
 	}
-	words, ok := syntax.BehindIn(text, stmt, s.claimOf(stmt).of, valued{&s.scope})
-	return ok && len(words.Lacking) > 0 && slices.ContainsFunc(words.Words, func(w syntax.BehindWord) bool {
-		return w.Formula && w.At.From <= at.From && at.To <= w.At.To && !s.misspelt(w.Unit, stmt)
+	words := s.wordsBehind(text, stmt)
+	return slices.ContainsFunc(words, func(q syntax.Lettered) bool { return len(q.Lacking) > 0 }) && slices.ContainsFunc(words, func(q syntax.Lettered) bool {
+		return q.Formula && q.At.From <= at.From && at.To <= q.At.To && !s.misspelt(text[q.Unit.From:q.Unit.To], stmt)
 	})
 }
 

@@ -71,18 +71,17 @@ func (c *claim) speaks() bool { return len(c.of) > 1 || c.quantities != nil }
 
 // withinLetters tells whether a name of the line's own, an unknown or what a curve is
 // drawn against, is in it among letters alone: the x of graph 3kx against x.
-func (c *claim) withinLetters(lacking *syntax.Lacking) bool {
+func (c *claim) withinLetters(lacking *lettersLacking) bool {
 	return slices.ContainsFunc(c.free, func(name string) bool {
-		return slices.Contains(lacking.Known, name) && !slices.ContainsFunc(c.of, func(x syntax.Expr) bool { return syntax.Holds(x, name) })
+		return slices.Contains(lacking.known, name) && !slices.ContainsFunc(c.of, func(x syntax.Expr) bool { return syntax.Holds(x, name) })
 	})
 }
 
 // isResult tells whether a line is no equation, and no plain quantity but one of several
 // letters: 1.5 kT, ½ C V².
-func (c *claim) isResult(lacking *syntax.Lacking, text string) bool {
-	p := lacking.Parts[0]
-	whole, unit := p.At == c.of[0].Span(), text[p.Unit.From:p.Unit.To]
-	return len(c.of) == 1 && (!whole || p.Letters && !strings.Contains(unit, "/"))
+func (c *claim) isResult(lacking *lettersLacking, text string) bool {
+	p := &lacking.parts[0]
+	return len(c.of) == 1 && (!p.Whole || several(p) && !strings.Contains(text[p.Unit.From:p.Unit.To], "/"))
 }
 
 // mostFitted is the most names of which all customary quantities are tried together, with
@@ -92,21 +91,16 @@ const (
 	mostCommon = 8
 )
 
-// fits tells whether a line is what it says if each symbol without a value is a
-// quantity that it is used for, and whether each is the first of these.
-func (s *settler) fits(lacking *syntax.Lacking) (fits, first bool) {
-	fits, first, _ = s.fitting(lacking)
-	return fits, first
-}
-
-// fitting is fits, with the dimensions of the names in the first case that fits.
-func (s *settler) fitting(lacking *syntax.Lacking) (fits, first bool, found map[string]units.Dim) {
-	r := syntax.Reading{Text: lacking.Text}
+// fitting tells whether a line is what it says if each symbol without a value is a quantity
+// that it is used for, whether each is the first of these, and the dimensions of the names in
+// the first case that fits.
+func (s *settler) fitting(text string, symbols []string) (fits, first bool, found map[string]units.Dim) {
+	r := syntax.Reading{Text: text}
 	stmt := s.read(&r)
 	if stmt == nil {
 		return false, false, nil
 	}
-	return s.fittingOf(stmt, lacking.Text, lacking.Symbols)
+	return s.fittingOf(stmt, text, symbols)
 }
 
 // fittingOf is fitting for a line that has been read.

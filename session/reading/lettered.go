@@ -27,34 +27,35 @@ func (s *settler) lettered(text string, stmt syntax.Stmt) (Verdict, bool) {
 		return Verdict{}, false
 	}
 	c := s.claimOf(stmt)
-	lacking, ok := syntax.LackingIn(text, stmt, c.of, valued{&s.scope})
+	lacking, ok := s.lackingIn(text, stmt, &c)
 	if !ok {
 		return Verdict{}, false
 	}
 	rule, says := s.weighStmt(syntax.Reading{Text: text}, stmt).sense, c.speaks()
 	within := c.withinLetters(&lacking)
 	letters, free, given, under, apart := false, true, false, false, false
-	for _, p := range lacking.Parts {
-		apart = apart || p.Apart
-		bare := len(lacking.Symbols[0]) == p.Unit.To-p.Unit.From
-		letters, free, given, under = letters || p.Letters, free && p.Free, given || p.Given, under || p.Under && bare
+	for i := range lacking.parts {
+		p := &lacking.parts[i]
+		apart = apart || p.Blank
+		bare := len(lacking.symbols[0]) == p.Unit.To-p.Unit.From
+		letters, free, given, under = letters || several(p), free && isFree(p), given || p.Given, under || p.Under && bare
 		// A word that is no unit at all is told as such; the d of 2d/v is one.
 		unit := text[p.Unit.From:p.Unit.To]
 		word := unit[:len(unit)-len(strings.TrimLeftFunc(unit, unicode.IsLetter))]
-		if p.Apart && !p.Given && word == unit && len(unit) > 2 && s.IsUnit(unit) {
+		if p.Blank && !p.Given && word == unit && len(unit) > 2 && s.IsUnit(unit) {
 			return Verdict{}, false // 3 kWh is no product of three letters
 		}
-		if _, bad := s.Planner.Units.Parse(unit, units.AfterNumber); bad != nil && (p.Apart || bad.Kind != units.ProblemText && !within && !s.IsUnit(word)) {
+		if _, bad := s.Planner.Units.Parse(unit, units.AfterNumber); bad != nil && (p.Blank || bad.Kind != units.ProblemText && !within && !s.IsUnit(word)) {
 			return Verdict{}, false
 		}
 	}
-	whole := lacking.Parts[0].At == c.of[0].Span()
+	first, whole := &lacking.parts[0], lacking.parts[0].At == c.of[0].Span()
 	if free && (!says || whole && rule >= plain) {
 		return Verdict{}, false // d = 5mm
 	}
-	fits, first := true, false
+	fits, usual := true, false
 	if says {
-		fits, first = s.fits(&lacking)
+		fits, usual, _ = s.fitting(lacking.text, lacking.symbols)
 	}
 	severity := finding.Caution
 	switch {
@@ -67,23 +68,69 @@ func (s *settler) lettered(text string, stmt syntax.Stmt) (Verdict, bool) {
 			return Verdict{}, false
 		}
 		return Verdict{Refused: true, Findings: []finding.Finding{best.finding(s.Line, "")}}, true
-	case apart && whole && strings.Contains(text[lacking.Parts[0].At.From:lacking.Parts[0].Unit.From], "."):
+	case apart && whole && strings.Contains(text[first.At.From:first.Unit.From], "."):
 	case within, rule == none && fits && says, rule == odd && (given || fits || !letters && !free):
 		severity = finding.Error
-	case rule == none, rule == odd, free && !(first && fits), rule == fitting && !lacking.Others && !free:
+	case rule == none, rule == odd, free && !(usual && fits), rule == fitting && !lacking.others && !free:
 		return Verdict{}, false
-	case says && fits && (free || given || !letters && (under || first)):
-	case !says && lacking.Others && (given || under):
+	case says && fits && (free || given || !letters && (under || usual)):
+	case !says && lacking.others && (given || under):
 	default:
 		return Verdict{}, false
 	}
-	if rule == none && s.offered && s.wrong(lacking.Text) {
+	if rule == none && s.offered && s.wrong(lacking.text) {
 		return Verdict{}, false
 	}
-	if severity == finding.Caution && len(lacking.Known) == 0 && !slices.ContainsFunc(lacking.Parts, func(p syntax.LackingPart) bool { return p.Formula || !s.Everyday(text[p.Unit.From:p.Unit.To]) }) {
+	if severity == finding.Caution && len(lacking.known) == 0 && !slices.ContainsFunc(lacking.parts, func(p syntax.Lettered) bool { return p.Formula || !s.Everyday(text[p.Unit.From:p.Unit.To]) }) {
 		return Verdict{}, false // 30cm
 	}
 	return s.withoutValue(&lacking, text, severity), true
+}
+
+// lettersLacking are the letters of a line that are read as units, of which some have no
+// value.
+type lettersLacking struct {
+	parts          []syntax.Lettered
+	symbols, known []string // those that have no value, and the names that are beside them
+	others         bool     // the line has further names
+	text           string   // the line with products
+}
+
+// lackingIn finds them. One letter may be a symbol as a factor among names, behind a number
+// that formulas have; several letters may be symbols anywhere. A blank before a unit says that
+// it is one, but behind such a number: 2 g h, 1.5 kT. Each is the usual symbol of a quantity.
+func (s *settler) lackingIn(text string, stmt syntax.Stmt, c *claim) (out lettersLacking, ok bool) {
+	out.parts, out.others = syntax.LetteredIn(text, stmt, c.of, valued{&s.scope})
+	out.parts = slices.DeleteFunc(out.parts, func(q syntax.Lettered) bool {
+		unit := text[q.Unit.From:q.Unit.To]
+		switch {
+		case len(q.Lacking) == 0 || q.Digits || slices.ContainsFunc(q.Lacking, func(name string) bool { return units.Usual(name) == "" }),
+			len(q.Names) == 0 && several(&q) && syntax.HasTwice(q.Lacking),
+			q.Bracket && q.Blank && len(q.Names) == 0 && strings.Contains(unit, "/") && s.Unit(unit): // (6 m/s²)
+			return true
+		case q.Blank && !q.Whole && strings.Count(q.Product, "*") > 1+strings.Count(unit, " ")+strings.Count(unit, "·"):
+			return true // 3 cm is no c*m
+		}
+		return !(q.Formula && (q.Whole || q.Factor)) && (!several(&q) || q.Blank)
+	})
+	for _, q := range out.parts {
+		out.known = append(out.known, q.Names...)
+		for _, name := range q.Lacking {
+			if !slices.Contains(out.symbols, name) {
+				out.symbols = append(out.symbols, name)
+			}
+		}
+	}
+	out.text = syntax.Written(text, out.parts, func(q *syntax.Lettered) string { return q.Product })
+	return out, len(out.parts) > 0 && (out.others || several(&out.parts[0]) || isFree(&out.parts[0]))
+}
+
+// several tells whether a quantity has more than one letter.
+func several(q *syntax.Lettered) bool { return len(q.Names)+len(q.Lacking) > 1 }
+
+// isFree tells whether no letter of a quantity is a name, or its one letter has nothing beside it.
+func isFree(q *syntax.Lettered) bool {
+	return len(q.Names) == 0 && several(q) || q.Whole && !several(q)
 }
 
 // wrong tells whether a line is refused for more than names that have no value.
@@ -94,16 +141,16 @@ func (s *settler) wrong(text string) bool {
 }
 
 // withoutValue says which symbols have no value, and how the line is written with them.
-func (s *settler) withoutValue(lacking *syntax.Lacking, text string, severity finding.Severity) Verdict {
-	at := lacking.Parts[0]
+func (s *settler) withoutValue(lacking *lettersLacking, text string, severity finding.Severity) Verdict {
+	at := &lacking.parts[0]
 	number, unit := text[at.At.From:at.Unit.From], text[at.Unit.From:at.Unit.To]
 	have, are, them := " has no value.", " is a symbol", "it"
-	if len(lacking.Symbols) > 1 {
+	if len(lacking.symbols) > 1 {
 		have, are, them = " have no value.", " are symbols", "them"
 	}
-	symbols := strings.Join(lacking.Symbols, " and ")
+	symbols := strings.Join(lacking.symbols, " and ")
 	f := finding.New(finding.UnitOrName, finding.Span{To: len(s.Entry.Text)}, "In `"+number+unit+"`, "+symbols+have,
-		"Give "+them+" a value first.", lacking.Text)
+		"Give "+them+" a value first.", lacking.text)
 	if severity == finding.Caution {
 		f.Severity = severity
 		f.Message, f.Hint = "`"+number+unit+"` is read with a unit.", "If "+symbols+are+", give "+them+" a value first."

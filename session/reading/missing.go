@@ -217,8 +217,8 @@ func one(is bool) int {
 // symbols, those of one side first. A word on its left is a product of names, or of three
 // symbols at least.
 func (s *settler) missingInEquation(text, word string, best *missing) {
-	_, product := syntax.NamesIn(word, s.Known)
-	if parts, ok := syntax.Apart(word, func(part string) int { return one(units.IsSymbol(part)) }); word != "" && !product && (!ok || len(parts) < 3) {
+	_, _, product := syntax.Apart(word, s.Known, nil)
+	if letters, _, _ := syntax.Apart(word, units.IsSymbol, nil); word != "" && !product && len(letters) < 3 {
 		return
 	}
 	if !syntax.OpenEquation(text, word != "", &s.scope).Equation {
@@ -266,7 +266,7 @@ func (s *settler) missing(text string, solving bool, best *missing) {
 		if len(c.of) == 0 || len(lacking) == 0 && !solving || slices.ContainsFunc(lacking, unknown) {
 			continue
 		}
-		fits, first, found := s.fitting(&syntax.Lacking{Text: r.Text, Symbols: lacking})
+		fits, first, found := s.fitting(r.Text, lacking)
 		by := missing{[]string{line.Text}, lacking, c.free, found, first, line.Units, nil}
 		switch order := by.compare(best); {
 		case !fits && len(lacking) > 1 && isSum(c.of[0]): // its terms would disagree

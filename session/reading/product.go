@@ -180,26 +180,16 @@ func (s *settler) takeApart(p *leftProduct) bool {
 		return false
 	}
 	known := valued{&s.scope}.Known // a name that failed splits nothing
-	parts, ok := syntax.NamesIn(p.word, known)
-	if ok {
-		p.parts = parts
-		return s.withUnit(parts) > 1
-	}
-	if units.Usual(p.word) != "" {
+	var ok bool
+	p.parts, p.lacking, ok = syntax.Apart(p.word, known, units.Speaks)
+	switch {
+	case !ok || len(p.parts) == 1:
 		return false
-	}
-	parts, ok = syntax.Apart(p.word, func(part string) int { return one(known(part) || units.Speaks(part)) })
-	if !ok {
+	case len(p.lacking) == 0:
+		return s.withUnit(p.parts) > 1
+	case units.Usual(p.word) != "" || syntax.HasTwice(p.parts) ||
+		slices.ContainsFunc(p.parts, func(name string) bool { return units.Usual(name) == "" || s.scope.Function(name) }):
 		return false
-	}
-	for _, name := range parts {
-		if units.Usual(name) == "" || slices.Contains(p.parts, name) || s.scope.Function(name) {
-			return false
-		}
-		p.parts = append(p.parts, name)
-		if !known(name) {
-			p.lacking = append(p.lacking, name)
-		}
 	}
 	return len(p.lacking) == 1 && s.withUnit(p.parts) > 1 || len(p.lacking) == len(p.parts)
 }

@@ -97,6 +97,20 @@ func (s *settler) isQuantity() bool {
 
 // weighStmt is weigh for a reading that has been read.
 func (s *settler) weighStmt(r syntax.Reading, stmt syntax.Stmt) weighed {
+	if stmt == nil || stmt != s.Entry.Stmt {
+		return s.weighAnew(r, stmt)
+	}
+	if s.typed == nil || s.typed.stmt != stmt {
+		w := s.weighAnew(r, stmt)
+		s.typed = &w
+	}
+	w := *s.typed
+	w.Reading = r
+	return w
+}
+
+// weighAnew is weighStmt for a reading that has not been weighed before.
+func (s *settler) weighAnew(r syntax.Reading, stmt syntax.Stmt) weighed {
 	w := weighed{Reading: r, stmt: stmt}
 	name, x, in := "", syntax.Expr(nil), syntax.UnitText{}
 	switch stmt := stmt.(type) {

@@ -44,6 +44,14 @@ type settler struct {
 	offered bool  // readings are wanted
 	least   sense // that a reading must make to count
 	reader  *syntax.Reader
+	typed   *weighed // the line as it is typed
+	scale   *scale   // what was weighed last, as one question may lead to the next
+}
+
+// scale is a line and its readings, weighed.
+type scale struct {
+	open *syntax.Open
+	all  []weighed // the line first
 }
 
 // read reads the text of a reading; nil if it can't be read.
@@ -169,12 +177,8 @@ func (s *settler) alone(stmt syntax.Stmt) bool {
 
 // verdict weighs the readings of a line against the one by the rules.
 func (s *settler) verdict(open *syntax.Open) Verdict {
-	var rule weighed
-	if !open.Equation {
-		rule = s.weighStmt(syntax.Reading{Text: s.Entry.Text}, s.Entry.Stmt)
-	}
-	every := s.weighAll(open, &rule)
-	all := every[:0]
+	rule, every := s.weighAll(open)
+	var all []weighed
 	best := none // of the readings that are not the one by the rules
 	for i := range every {
 		w := &every[i]
@@ -215,18 +219,24 @@ func (s *settler) verdict(open *syntax.Open) Verdict {
 	return Verdict{Refused: rule.sense > none, Slip: rule.sense == none, fits: best == fitting, try: s.try, Findings: []finding.Finding{s.withCaution(s.finding(open, offers))}}
 }
 
-// weighAll weighs the readings of a line, which makes little sense where a letter that
-// the line is to depend on does nothing, though in another reading it does.
-func (s *settler) weighAll(open *syntax.Open, rule *weighed) []weighed {
+// weighAll weighs a line, unless it is an equation and no statement, and its readings. One
+// makes little sense where a letter that the line is to depend on does nothing, though in
+// another reading it does.
+func (s *settler) weighAll(open *syntax.Open) (rule weighed, readings []weighed) {
+	if s.scale != nil && s.scale.open == open {
+		return s.scale.all[0], s.scale.all[1:]
+	}
 	all := make([]weighed, 1+len(open.Readings))
-	all[0] = *rule
-	most, least := min(rule.sense, odd), rule.idle // of the readings that make most sense
+	if !open.Equation {
+		all[0] = s.weighStmt(syntax.Reading{Text: s.Entry.Text}, s.Entry.Stmt)
+	}
+	most, least := min(all[0].sense, odd), all[0].idle // of the readings that make most sense
 	for i, r := range open.Readings {
 		w := &all[i+1]
 		if open.Equation || r.Text != s.Entry.Text {
 			*w = s.weigh(r)
 		} else {
-			*w = *rule
+			*w = all[0]
 			w.Reading = r
 		}
 		w.unlikely = w.unlikely || w.twofold(open)
@@ -242,8 +252,8 @@ func (s *settler) weighAll(open *syntax.Open, rule *weighed) []weighed {
 			all[i].sense = min(all[i].sense, odd)
 		}
 	}
-	*rule = all[0]
-	return all[1:]
+	s.scale = &scale{open, all}
+	return all[0], all[1:]
 }
 
 // Told tells whether what was found wrong with a line says already what is offered

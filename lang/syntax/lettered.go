@@ -1,0 +1,175 @@
+package syntax
+
+import (
+	"slices"
+	"strings"
+)
+
+// Lettered is a quantity with letters behind its number that are read as a unit, and may be
+// names and symbols: the kA2 of ½kA2, the kT of 3kT, the m of 2m.
+//
+// By the rules the letters behind a number are a unit. What speaks for a product is told here
+// of each; session/reading weighs it.
+type Lettered struct {
+	At, Unit Span     // of the quantity, and of its unit
+	Names    []string // what of it has a value; a function with its argument: sin(θ)
+	Lacking  []string // its letters that have none
+	Words    int      // between blanks, dots and bars
+	Given    bool     // a name of the page is in it; a g among letters may be gram
+	Calls    bool     // a function is in it
+	Blank    bool     // a blank is before its unit
+	Fraction bool     // its number is a fraction or in brackets, ½ or (3/2), as formulas have it and givens have not
+	Formula  bool     // its number is one that formulas have
+	Power    bool     // its last letter has one
+	Digits   bool     // a digit in it is a power, or goes with a name that is a part of its word
+	Whole    bool     // it is all of its expression
+	Factor   bool     // it is a factor, or all that is in brackets
+	Bracket  bool     // it is all that is in brackets
+	Under    bool     // it is all that is under a fraction bar
+	Product  string   // it as a product: ½*k*A^2
+	Word     string   // its unit without a power, Text with it: kA, kA^2
+	Text     string
+}
+
+// LetteredIn finds them in expressions of a statement, in the order in which they are
+// written, and tells whether there are names beside them. One that can't be a product, for a
+// bracket in its unit, is left out.
+func LetteredIn(text string, stmt Stmt, xs []Expr, in Scope) (all []Lettered, names bool) {
+	lettered := func(x Expr) bool { return isLettered(x, text) }
+	if !slices.ContainsFunc(xs, func(x Expr) bool { return Any(x, lettered) }) {
+		return nil, false
+	}
+	o := opener{in: within(stmt, in)}
+	at := 0 // up to where the text has been looked at
+	for _, x := range xs {
+		above := map[Expr]Expr{}
+		for x := range Nodes(x) {
+			for i := 0; x.part(i) != nil; i++ {
+				above[x.part(i)] = x
+			}
+			if n, ok := x.(*Name); ok {
+				names = names || o.in.Known(n.Name)
+				continue
+			}
+			if unit, _ := ownUnit(x); lettered(x) && unit.At.From >= at {
+				q := Lettered{At: x.Span(), Unit: unit.At}
+				if q.stands(above, x); o.apart(&q, text, unit.Text) {
+					all, at = append(all, q), q.Unit.To
+				}
+			}
+		}
+	}
+	return all, names
+}
+
+// isLettered tells whether an expression is a quantity of which the unit begins with a letter.
+func isLettered(x Expr, text string) bool {
+	unit, ok := ownUnit(x)
+	return ok && unit.At.From > 0 && unit.At.To <= len(text) && startsName(firstRune(unit.Text))
+}
+
+// stands notes where the quantity is in its expression.
+func (q *Lettered) stands(above map[Expr]Expr, x Expr) {
+	under := func(x Expr) bool {
+		b, ok := above[x].(*Binary)
+		return ok && b.Op == Div && b.Y == x
+	}
+	q.Under = under(x)
+	switch in := above[x].(type) {
+	case nil:
+		q.Whole = true
+	case *Paren:
+		q.Bracket, q.Factor, q.Under = true, true, under(in)
+	case *Binary:
+		q.Factor = in.Op == Mul || in.Op == Div
+		if in.Op == Pow || q.Under {
+			q.Product = "("
+		}
+	case *Root:
+		q.Product = "("
+	}
+}
+
+// apart takes the unit of a quantity apart; false if its words can't be names and
+// letters. Digits that are no part of a name are a power: kA2.
+func (o *opener) apart(q *Lettered, text, unit string) bool {
+	fs, ok := unitFactors(unit)
+	if !ok {
+		return false
+	}
+	number := strings.TrimRight(text[q.At.From:q.Unit.From], " ")
+	q.Blank, q.Words = text[q.Unit.From-1] == ' ', len(fs)
+	q.Fraction, q.Formula = EndsWithFraction(number), coefficient(number)
+	open := q.Product
+	q.Product += number
+	for i, f := range fs {
+		call, function := o.gluedFunction(f.word, longestApart)
+		if f.within != nil || function && f.power != "" {
+			return false
+		}
+		var parts, lacking []string
+		if function { // 2L sinθ
+			text, _ := call.text(nil)
+			parts, q.Calls = []string{text}, true
+		} else if parts, lacking, ok = Apart(f.word, o.in.Known, isLetter); !ok {
+			letters := strings.TrimRight(f.word, "0123456789")
+			if f.power == "" && letters != f.word {
+				f.word, f.power = letters, "^"+f.word[len(letters):]
+				parts, lacking, ok = Apart(letters, o.in.Known, isLetter)
+			}
+			if !ok {
+				return false
+			}
+		}
+		for _, part := range parts {
+			if !slices.Contains(lacking, part) {
+				q.Names = append(q.Names, part)
+				q.Given = q.Given || part != "g" || len(parts) == 1
+			}
+		}
+		q.Lacking = append(q.Lacking, lacking...)
+		q.Digits = q.Digits || strings.ContainsAny(fs[i].word, "0123456789") && !function && !o.in.Known(Canonical(fs[i].word))
+		joint := "*"
+		if f.joint == "/" {
+			joint = "/"
+		}
+		q.Product += joint + strings.Join(parts, "*") + f.power
+		q.Power = f.power != ""
+		fs[i] = f
+	}
+	q.Word, q.Text = fs[0].word, unitText(fs)
+	if open != "" {
+		q.Product += ")"
+	}
+	return true
+}
+
+// Written is a text with such quantities written in another way.
+func Written(text string, all []Lettered, as func(q *Lettered) string) string {
+	var b strings.Builder
+	at := 0
+	for i := range all {
+		b.WriteString(text[at:all[i].At.From] + as(&all[i]))
+		at = all[i].Unit.To
+	}
+	return b.String() + text[at:]
+}
+
+// EndsWithFraction tells whether the number that a text ends with is a fraction or in
+// brackets, as formulas have it and givens have not.
+func EndsWithFraction(text string) bool { return strings.ContainsRune(")½⅓⅔¼¾", lastRune(text)) }
+
+// coefficient tells whether a number is one that formulas have: 2, 3, 4, 8, 12, 1.5, or a
+// fraction, ½, 3/2, (1/12).
+//
+// They are those that stand before letters in the formulas of a first course: 2as, ½mv²,
+// 4πr², (3/2)kT.
+func coefficient(number string) bool {
+	number = strings.Trim(number, "-−")
+	switch number {
+	case "2", "3", "4", "6", "8", "12", "0.5", "1.5", "2.5":
+		return true
+	}
+	above, below, bar := strings.Cut(strings.Trim(number, "()"), "/")
+	return bar && strings.Trim(above+below, "0123456789") == "" || strings.ContainsAny(number, "½⅓⅔¼¾")
+}
