@@ -79,7 +79,7 @@ func NearConstant(symbol string) (Constant, bool) {
 func ConstantOf(d Decimal) (Constant, bool) {
 	for i := range constantTable {
 		k := &constantTable[i]
-		if v := k.Value().Hi; d.Figures > 1 && k.Unit != "1" && math.Abs(d.Hi-v) <= 0.5*math.Pow10(d.LastPlace) {
+		if v := k.Value().Hi; d.Figures > 1 && k.Unit != "1" && math.Abs(d.Hi-v) <= 0.5*math.Pow10(int(d.LastPlace)) {
 			return *k, true
 		}
 	}

@@ -62,7 +62,7 @@ func compareConstant(t *testing.T, c Constant, row map[string]string) {
 		return
 	}
 	off := new(big.Rat).Sub(c.Value().Rat(), published.Rat())
-	last := ratPower(big.NewRat(10, 1), published.LastPlace)
+	last := ratPower(big.NewRat(10, 1), int(published.LastPlace))
 	switch {
 	case !dots && off.Sign() != 0:
 		t.Errorf("%s is %s, published %s (%s)", c.Symbol, c.Value().Text, row["value_2022"], row["source"])

@@ -21,10 +21,10 @@ type Decimal struct {
 	// Hi is the nearest float64 and Lo what it lacks.
 	Hi, Lo float64
 	// Figures counts the significant figures written, trailing zeros included.
-	Figures int
+	Figures int32
 	// LastPlace is the power of ten of the last digit written: 257 has 0,
 	// 0.080 has -3, 3.2e5 has 4.
-	LastPlace int
+	LastPlace int32
 	// Off is how far the number may be off, as it was written; nil if that was not.
 	Off *Spread
 }
@@ -73,7 +73,7 @@ func ParseDecimal(text string) (Decimal, bool) {
 	if !ok {
 		return Decimal{}, false
 	}
-	d := Decimal{Text: s.canonical(), Figures: s.figures(), LastPlace: s.exp - len(s.fraction)}
+	d := Decimal{Text: s.canonical(), Figures: int32(s.figures()), LastPlace: int32(s.exp - len(s.fraction))}
 	v := s.value()
 	if !finite(v.hi) || v.hi == 0 && !s.zero() {
 		return Decimal{}, false

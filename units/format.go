@@ -27,7 +27,7 @@ type Figures struct {
 	// Givens tells that they are those that the givens support, and Guard is how many more
 	// are shown of what others are worked out from.
 	Givens bool
-	Guard  int
+	Guard  int8
 	// Decimals tells that they were counted by the place of the last: what is rounded up
 	// to a power of ten has one more, as 9.96 to tenths is 10.0.
 	Decimals bool
@@ -57,7 +57,7 @@ func (f Figures) figures() int {
 	if f.N <= 0 {
 		return sixFigures
 	}
-	return min(f.N+f.Guard, held)
+	return min(f.N+int(f.Guard), held)
 }
 
 // digits is a decimal number: 0.d₁d₂d₃… × 10^(exp+1).

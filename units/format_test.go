@@ -94,7 +94,7 @@ func TestFormatReadsBack(t *testing.T) {
 		if math.Abs(d.Float()-v) > 0.500001*math.Abs(v)*(math.Pow(10, float64(1-n))+1e-14)+1e-320 {
 			t.Fatalf("%v to %d figures is %s", v, n, text)
 		}
-		if keep && v != 0 && d.Figures != n {
+		if keep && v != 0 && int(d.Figures) != n {
 			t.Fatalf("%v to %d figures is %s, which has %d", v, n, text, d.Figures)
 		}
 	})
@@ -137,7 +137,7 @@ func TestParseDecimal(t *testing.T) {
 		{"1.50e0", "1.50", 1.5, 3, -2}, {"6.62607015e-34", "6.62607015e-34", 6.62607015e-34, 9, -42},
 	} {
 		d, ok := ParseDecimal(x.text)
-		if !ok || d.Text != x.canonical || d.Float() != x.value || d.Figures != x.figures || d.LastPlace != x.lastPlc {
+		if !ok || d.Text != x.canonical || d.Float() != x.value || int(d.Figures) != x.figures || int(d.LastPlace) != x.lastPlc {
 			t.Errorf("%q is %+v, %t", x.text, d, ok)
 		}
 	}

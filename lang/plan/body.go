@@ -13,7 +13,7 @@ import (
 //
 // It has a code of its own, whose slots begin at 0; what it needs of the main code it
 // loads.
-func (p *Planner) body(name, text string, seen int) *coder {
+func (p *Planner) body(name, text string, seen int32) *coder {
 	f := &run.Func{Name: name}
 	return &coder{p: p, fn: f, code: &f.Code, text: text, seen: seen}
 }
@@ -54,7 +54,7 @@ type Planned struct {
 // roots, slopes and areas. An equation is the difference of its sides, whose zeros are
 // its solutions.
 func (p *Planner) CompileOf(text string, names []string, of []run.Static, sides ...syntax.Expr) Planned {
-	c := p.body("curve", text, len(p.Names.all))
+	c := p.body("curve", text, p.Names.count())
 	for i, name := range names {
 		c.takes(name, of[i])
 	}

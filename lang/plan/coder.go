@@ -26,7 +26,7 @@ type coder struct {
 	start run.Slot
 	// seen is how many definitions the expression can see: a function's body
 	// sees those above its own line only.
-	seen int
+	seen int32
 	// fn is the function whose body is planned, and nil in the session's code;
 	// params are what only that body sees.
 	fn     *run.Func
@@ -62,7 +62,7 @@ func (p *Planner) coder(text string) *coder {
 		c = &coder{}
 	}
 	main := &p.Program.Main
-	*c = coder{p: p, code: main, text: text, start: run.Slot(len(main.Instrs)), seen: len(p.Names.all)}
+	*c = coder{p: p, code: main, text: text, start: run.Slot(len(main.Instrs)), seen: p.Names.count()}
 	return c
 }
 

@@ -128,7 +128,7 @@ func (c *coder) mixedSum(x *syntax.Mixed, last *units.Unit) (units.Decimal, bool
 		sum.Add(sum, ratio.Mul(ratio, q.Value.Rat()))
 	}
 	tail := x.Parts[len(x.Parts)-1].Value
-	d, ok := units.ParseDecimal(sum.FloatString(max(0, -tail.LastPlace)))
+	d, ok := units.ParseDecimal(sum.FloatString(int(max(0, -tail.LastPlace))))
 	if !ok {
 		c.find(finding.OutOfRange, x.At, "This quantity is too large.", "")
 	}

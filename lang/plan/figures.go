@@ -32,7 +32,7 @@ func written(v float64, d units.Decimal, u *units.Unit) run.Instr {
 	if d.Hi == 0 || d.Text == "1" || d.Text == "-1" || u.Dim().IsOne() && u.Tag() == units.None {
 		return run.Instr{Op: ops.Const, K: v}
 	}
-	place := math.Pow10(d.LastPlace) * (u.ToSIFloat(1) - u.ToSIFloat(0))
+	place := math.Pow10(int(d.LastPlace)) * (u.ToSIFloat(1) - u.ToSIFloat(0))
 	return run.Written(v, place, d.Noughts())
 }
 
@@ -57,7 +57,7 @@ func (c *coder) measuredNumber(x syntax.Expr, s run.Slot) {
 		c.measuredNumber(x.X, s)
 	case *syntax.Number:
 		if s != run.NoSlot && x.Value.Hi != 0 && strings.Contains(x.Value.Text, ".") && c.code.Instrs[s].Op == ops.Const {
-			c.code.Instrs[s] = run.Written(c.code.Instrs[s].K, math.Pow10(x.Value.LastPlace), 0)
+			c.code.Instrs[s] = run.Written(c.code.Instrs[s].K, math.Pow10(int(x.Value.LastPlace)), 0)
 		}
 	}
 }

@@ -65,7 +65,7 @@ func (c *coder) invoke(x *syntax.Call, d *Def, slots []run.Slot, body func(*code
 // Two sets are the same where all is the same that is known of each argument. Nothing
 // else can make a difference to the plan.
 func (p *Planner) planned(d *Def, key []run.Static, params []string, body func(*coder) run.Slot) (int, *coder) {
-	for _, done := range d.planned {
+	for done := d.planned; done != nil; done = done.above {
 		if slices.Equal(done.args, key) {
 			return done.index, nil
 		}
@@ -87,7 +87,7 @@ func (p *Planner) planned(d *Def, key []run.Static, params []string, body func(*
 		return -1, c
 	}
 	index := c.ends(result)
-	d.planned = append(d.planned, plannedFunc{args: key, index: index})
+	d.planned = &plannedFunc{args: key, index: index, above: d.planned}
 	p.plans = append(p.plans, d)
 	return index, nil
 }

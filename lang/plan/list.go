@@ -172,7 +172,7 @@ func (c *coder) listName(s run.Slot) string {
 			return p.name
 		}
 	}
-	if text := c.source(c.code.At[s]); s >= c.start && text != "" {
+	if text := c.source(c.code.Span(s)); s >= c.start && text != "" {
 		return text
 	}
 	return "a list"

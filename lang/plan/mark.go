@@ -30,7 +30,7 @@ func (p *Planner) Mark() Mark {
 		instrs: int32(len(main.Instrs)), args: int32(len(main.Args)), funcs: int32(len(p.Program.Funcs)), solves: int32(len(p.Program.Solves)), data: int32(len(p.Program.Data)), fits: int32(len(p.Program.Fits)),
 		names: int32(len(p.Names.all)), zeros: int32(len(p.zeros)), settled: int32(len(p.settled)),
 		plans: int32(len(p.plans)), loaded: int32(len(p.loaded)), units: int32(len(p.own)),
-		part: int32(p.part), that: p.that, gravity: p.gravity,
+		part: p.part, that: p.that, gravity: p.gravity,
 	}
 }
 
@@ -47,7 +47,7 @@ func (p *Planner) Cut(m Mark) {
 	p.Program.Data, p.Program.Fits = p.Program.Data[:m.data], p.Program.Fits[:m.fits]
 	for i := len(p.plans) - 1; i >= int(m.plans); i-- {
 		d := p.plans[i]
-		d.planned = d.planned[:len(d.planned)-1]
+		d.planned = d.planned.above
 	}
 	for _, name := range p.loaded[m.loaded:] {
 		delete(p.library, name)
@@ -61,14 +61,14 @@ func (p *Planner) Cut(m Mark) {
 		p.zeros[z] = zero{line: p.zeros[z].line}
 	}
 	p.settled, p.zeros = p.settled[:m.settled], p.zeros[:m.zeros]
-	p.part, p.that, p.gravity = int(m.part), m.that, m.gravity
+	p.part, p.that, p.gravity = m.part, m.that, m.gravity
 }
 
 // Since returns the definitions since the mark.
 func (p *Planner) Since(m Mark) []*Def { return p.Names.all[m.names:] }
 
 // Part is the part of the question that the next line belongs to.
-func (m Mark) Part() int { return int(m.part) }
+func (m Mark) Part() int32 { return m.part }
 
 // That is what the word that stands for in the next line.
 func (m Mark) That() *Def { return m.that }
@@ -87,7 +87,7 @@ func (p *Planner) Told(m Mark) bool {
 func (p *Planner) Lift(m Mark, from, by int) {
 	p.Names.cut(int(m.names))
 	p.Names.lengths = lengths{}
-	p.part, p.that = int(m.part), m.that
+	p.part, p.that = m.part, m.that
 	for i := range p.zeros {
 		if z := &p.zeros[i]; by != 0 && z.line >= from {
 			z.line += by

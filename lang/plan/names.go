@@ -24,14 +24,15 @@ const (
 type Def struct {
 	Name string
 	Kind DefKind
+	// Given marks a name that is given by written numbers alone.
+	Given bool
+	// Slot holds its value; NoSlot if the line failed.
+	Slot run.Slot
 	// Line is the line that defines it, 0 for standard gravity.
 	Line int
 	// Part counts the parts of the question; a name may be given once in each.
-	Part int
-	// Slot holds its value; NoSlot if the line failed.
-	Slot run.Slot
-	// Given marks a name that is given by written numbers alone.
-	Given bool
+	Part int32
+	seq  int32 // how many names are above
 	// Exponent is the given's value where that is a pure rational number.
 	Exponent *units.Exp
 	// Unit is the unit of its line, in which the name is shown.
@@ -43,9 +44,8 @@ type Def struct {
 	// without; itself if the fault lies here; nil if it has a value.
 	Root *Def
 
-	seq     int
 	above   *Def // that the name had before
-	planned []plannedFunc
+	planned *plannedFunc
 }
 
 // Failed tells whether the line that defines the name has no value.
@@ -54,7 +54,8 @@ func (d *Def) Failed() bool { return d.Root != nil }
 // plannedFunc is a function planned for one set of arguments.
 type plannedFunc struct {
 	args  []run.Static
-	index int // in Program.Funcs; -1 if it can't be planned
+	index int          // in Program.Funcs; -1 if it can't be planned
+	above *plannedFunc // that was planned before
 }
 
 // Names holds what every name means, line by line. Looking a name up gives the
@@ -76,6 +77,9 @@ type Names struct {
 	lengths lengths
 }
 
+// count is how many definitions there are.
+func (n *Names) count() int32 { return int32(len(n.all)) }
+
 // add records a definition after all others, once.
 func (n *Names) add(d *Def) {
 	if n.last == nil {
@@ -85,7 +89,7 @@ func (n *Names) add(d *Def) {
 	if above == d {
 		return
 	}
-	d.seq, d.above = len(n.all), above
+	d.seq, d.above = n.count(), above
 	n.all = append(n.all, d)
 	n.last[d.Name] = d
 }
@@ -121,19 +125,19 @@ func (a *Asked) every() {
 func (n *Names) Ask(a *Asked) { n.asked = a }
 
 // before returns the last definition of a name among the first limit ones.
-func (n *Names) before(name string, limit int) (*Def, bool) {
+func (n *Names) before(name string, limit int32) (*Def, bool) {
 	d := n.lastOf(name, limit, math.MaxInt)
 	return d, d != nil
 }
 
 // Above returns the definition that a name has for a line, or nil: the last one
 // of a line above it.
-func (n *Names) Above(name string, line int) *Def { return n.lastOf(name, math.MaxInt, line) }
+func (n *Names) Above(name string, line int) *Def { return n.lastOf(name, math.MaxInt32, line) }
 
 // lastOf returns the last definition of a name among the first limit ones that is above a
 // line, or nil. Where lines are tried out, one that failed counts only where none before
 // it has a value.
-func (n *Names) lastOf(name string, limit, line int) *Def {
+func (n *Names) lastOf(name string, limit int32, line int) *Def {
 	n.asked.note(name)
 	var failed *Def
 	for d := n.last[name]; d != nil; d = d.above {
@@ -149,7 +153,7 @@ func (n *Names) lastOf(name string, limit, line int) *Def {
 }
 
 // at returns the definition of a name by the given line, among the first limit.
-func (n *Names) at(name string, line, limit int) (*Def, bool) {
+func (n *Names) at(name string, line int, limit int32) (*Def, bool) {
 	n.asked.note(name)
 	for d := n.last[name]; d != nil; d = d.above {
 		if d.Line == line && d.seq < limit {
@@ -188,4 +192,4 @@ func (n *Names) All() []*Def {
 }
 
 // Lookup returns the definition that a name has after the last line.
-func (n *Names) Lookup(name string) (*Def, bool) { return n.before(name, len(n.all)) }
+func (n *Names) Lookup(name string) (*Def, bool) { return n.before(name, n.count()) }

@@ -49,7 +49,7 @@ type Planner struct {
 	Unsure bool
 
 	line    int // of the statement being planned
-	part    int
+	part    int32
 	that    *Def
 	gravity *Def // standard gravity, once it has been used
 	zeros   []zero
@@ -80,7 +80,7 @@ func (p *Planner) Begin(line int) { p.line = line }
 func (p *Planner) BeginPart() { p.part++ }
 
 // Part returns the number of the part that the next line belongs to.
-func (p *Planner) Part() int { return p.part }
+func (p *Planner) Part() int32 { return p.part }
 
 // Define records what a name means from here on.
 func (p *Planner) Define(d *Def) {

@@ -323,7 +323,7 @@ func (a *replacing) taking(p *Planner, fn int, slots []run.Slot) int {
 				in.A = run.Slot(a.taking(p, int(in.A), inner))
 			}
 		}
-		f.Code.Add(in, old.Code.At[i], old.Code.Statics[i])
+		f.Code.Add(in, old.Code.Span(run.Slot(i)), old.Code.Statics[i])
 	}
 	p.Program.Funcs = append(p.Program.Funcs, f)
 	a.taken[fn] = len(p.Program.Funcs) - 1

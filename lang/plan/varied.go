@@ -62,7 +62,7 @@ func (c *coder) varied(n *syntax.Name, x syntax.Expr) []*Def {
 // from marks the slots that the names in an expression have, where only the first
 // definitions up to a limit are known; those in a function of the worksheet are
 // those that it saw.
-func (c *coder) from(x syntax.Expr, limit, depth int, mark func(run.Slot)) {
+func (c *coder) from(x syntax.Expr, limit int32, depth int, mark func(run.Slot)) {
 	syntax.Walk(x, func(x syntax.Expr) bool {
 		switch x := x.(type) {
 		case *syntax.Name:

@@ -106,7 +106,8 @@ func (m *asked[N, D]) tail(s Slot) (Code, []Slot) {
 	}
 	slices.Sort(from)
 	local := make(map[Slot]Slot, len(from))
-	out := Code{Instrs: make([]Instr, 0, len(from)), At: make([]syntax.Span, 0, len(from)), Statics: make([]Static, 0, len(from))}
+	var out Code
+	out.grow(len(from))
 	if main.firsts != nil {
 		out.firsts = []int32{0} // lists stay lists
 	}

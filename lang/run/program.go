@@ -27,14 +27,22 @@ type Instr struct {
 // of its slot before anything runs.
 type Code struct {
 	Instrs  []Instr
-	At      []syntax.Span
 	Statics []Static
+	texts   []textAt
 	Args    []Slot // the arguments of calls, in runs
 
 	// firsts is the first column of each slot, then the end of the last; nil
 	// while each slot has one column, which is then the slot itself.
 	firsts  []int32
 	several Slot // the first slot that made firsts needed
+}
+
+// textAt is a syntax.Span in half the room: a long page has one for each instruction.
+type textAt struct{ from, to int32 }
+
+// Span is the text that a slot comes from.
+func (c *Code) Span(s Slot) syntax.Span {
+	return syntax.Span{From: int(c.texts[s].from), To: int(c.texts[s].to)}
 }
 
 // Add adds an instruction, and gives its slot as many columns as its static is
@@ -51,19 +59,24 @@ func (c *Code) Add(in Instr, at syntax.Span, st Static) Slot {
 	if c.firsts != nil {
 		c.firsts = append(c.firsts, c.firsts[s]+st.Width)
 	}
-	if len(c.Instrs) == cap(c.Instrs) {
+	if len(c.Instrs) == min(cap(c.Instrs), cap(c.Statics), cap(c.texts)) {
 		// A long program doubles: append would copy it several times over.
-		n := max(len(c.Instrs), 8)
-		c.Instrs, c.At, c.Statics = slices.Grow(c.Instrs, n), slices.Grow(c.At, n), slices.Grow(c.Statics, n)
+		c.grow(max(len(c.Instrs), 8))
 	}
-	c.Instrs, c.At, c.Statics = append(c.Instrs, in), append(c.At, at), append(c.Statics, st)
+	c.Instrs, c.Statics = append(c.Instrs, in), append(c.Statics, st)
+	c.texts = append(c.texts, textAt{int32(at.From), int32(at.To)})
 	return s
+}
+
+// grow makes room for more instructions.
+func (c *Code) grow(n int) {
+	c.Instrs, c.texts, c.Statics = slices.Grow(c.Instrs, n), slices.Grow(c.texts, n), slices.Grow(c.Statics, n)
 }
 
 // Cut drops the instructions from n on, and the arguments from the given one
 // on.
 func (c *Code) Cut(n Slot, args int) {
-	c.Instrs, c.At, c.Statics, c.Args = c.Instrs[:n], c.At[:n], c.Statics[:n], c.Args[:args]
+	c.Instrs, c.texts, c.Statics, c.Args = c.Instrs[:n], c.texts[:n], c.Statics[:n], c.Args[:args]
 	switch {
 	case c.firsts == nil:
 	case n <= c.several:

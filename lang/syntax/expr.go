@@ -100,7 +100,7 @@ func productOp(t *token) (Op, bool) {
 
 // binary is an operation whose place goes from its first operand to its last.
 func binary(op Op, at Span, x, y Expr) *Binary {
-	return &Binary{At: x.Span().Join(y.Span()), OpAt: at, Op: op, X: x, Y: y}
+	return &Binary{At: x.Span().Join(y.Span()), OpFrom: at.From, Op: op, X: x, Y: y}
 }
 
 // sum goes from the left, so that 5 - 2 - 1 is 2. A slope or an area may be all of

@@ -35,51 +35,58 @@ type Lettered struct {
 // written, and tells whether there are names beside them. One that can't be a product, for a
 // bracket in its unit, is left out.
 func LetteredIn(text string, stmt Stmt, xs []Expr, in Scope) (all []Lettered, names bool) {
-	lettered := func(x Expr) bool { return isLettered(x, text) }
-	if !slices.ContainsFunc(xs, func(x Expr) bool { return Any(x, lettered) }) {
+	l := letteredLine{opener: opener{in: within(stmt, in)}, text: text}
+	if !slices.ContainsFunc(xs, func(x Expr) bool { return Any(x, l.lettered) }) {
 		return nil, false
 	}
-	o := opener{in: within(stmt, in)}
-	at := 0 // up to where the text has been looked at
 	for _, x := range xs {
-		above := map[Expr]Expr{}
-		for x := range Nodes(x) {
-			for i := 0; x.part(i) != nil; i++ {
-				above[x.part(i)] = x
-			}
-			if n, ok := x.(*Name); ok {
-				names = names || o.in.Known(n.Name)
-				continue
-			}
-			if unit, _ := ownUnit(x); lettered(x) && unit.At.From >= at {
-				q := Lettered{At: x.Span(), Unit: unit.At}
-				if q.stands(above, x); o.apart(&q, text, unit.Text) {
-					all, at = append(all, q), q.Unit.To
-				}
-			}
-		}
+		l.look(x, nil, nil)
 	}
-	return all, names
+	return l.all, l.names
 }
 
-// isLettered tells whether an expression is a quantity of which the unit begins with a letter.
-func isLettered(x Expr, text string) bool {
+// letteredLine is a line that is looked through for them.
+type letteredLine struct {
+	opener
+	text  string
+	all   []Lettered
+	names bool
+	at    int // up to where it has been looked through
+}
+
+// lettered tells whether an expression is a quantity of which the unit begins with a letter.
+func (l *letteredLine) lettered(x Expr) bool {
 	unit, ok := ownUnit(x)
-	return ok && unit.At.From > 0 && unit.At.To <= len(text) && startsName(firstRune(unit.Text))
+	return ok && unit.At.From > 0 && unit.At.To <= len(l.text) && startsName(firstRune(unit.Text))
+}
+
+// look goes through an expression, which is directly in another, and that in a third.
+func (l *letteredLine) look(x, above, over Expr) {
+	if n, ok := x.(*Name); ok {
+		l.names = l.names || l.in.Known(n.Name)
+	} else if unit, _ := ownUnit(x); l.lettered(x) && unit.At.From >= l.at {
+		q := Lettered{At: x.Span(), Unit: unit.At}
+		if q.stands(x, above, over); l.apart(&q, l.text, unit.Text) {
+			l.all, l.at = append(l.all, q), q.Unit.To
+		}
+	}
+	for i := 0; x.part(i) != nil; i++ {
+		l.look(x.part(i), x, above)
+	}
 }
 
 // stands notes where the quantity is in its expression.
-func (q *Lettered) stands(above map[Expr]Expr, x Expr) {
-	under := func(x Expr) bool {
-		b, ok := above[x].(*Binary)
+func (q *Lettered) stands(x, above, over Expr) {
+	under := func(x, above Expr) bool {
+		b, ok := above.(*Binary)
 		return ok && b.Op == Div && b.Y == x
 	}
-	q.Under = under(x)
-	switch in := above[x].(type) {
+	q.Under = under(x, above)
+	switch in := above.(type) {
 	case nil:
 		q.Whole = true
 	case *Paren:
-		q.Bracket, q.Factor, q.Under = true, true, under(in)
+		q.Bracket, q.Factor, q.Under = true, true, under(in, over)
 	case *Binary:
 		q.Factor = in.Op == Mul || in.Op == Div
 		if in.Op == Pow || q.Under {
@@ -90,7 +97,6 @@ func (q *Lettered) stands(above map[Expr]Expr, x Expr) {
 	}
 }
 
-// apart takes the unit of a quantity apart; false if its words can't be names and
 // letters. Digits that are no part of a name are a power: kA2.
 func (o *opener) apart(q *Lettered, text, unit string) bool {
 	fs, ok := unitFactors(unit)

@@ -96,7 +96,7 @@ func (x *Measured) copied(c *copier) Expr {
 }
 
 func (x *Binary) copied(c *copier) Expr {
-	return &Binary{At: c.at(x.At), OpAt: c.at(x.OpAt), Op: x.Op, Implied: x.Implied, X: c.part(x.X), Y: c.part(x.Y)}
+	return &Binary{At: c.at(x.At), OpFrom: x.OpFrom, Op: x.Op, Implied: x.Implied, X: c.part(x.X), Y: c.part(x.Y)}
 }
 
 func (x *Call) copied(c *copier) Expr {

@@ -155,7 +155,7 @@ func (p *exprParser) number(bare bool) Expr {
 	if a, b, ok := isVulgar(firstRune(t.text)); ok { // ½ is (1/2)
 		x, _ := units.ParseDecimal(a)
 		y, _ := units.ParseDecimal(b)
-		return p.measured(&Paren{At: at, X: &Binary{At: at, OpAt: at, Op: Div, X: &Number{At: at, Value: x}, Y: &Number{At: at, Value: y}}})
+		return p.measured(&Paren{At: at, X: &Binary{At: at, OpFrom: at.From, Op: Div, X: &Number{At: at, Value: x}, Y: &Number{At: at, Value: y}}})
 	}
 	d := p.decimal(t.text, at, false)
 	if bare {

@@ -132,10 +132,10 @@ type (
 	// product that is written without a sign.
 	//
 	// Implied matters: by the rules 1/2πr is 1/(2πr), and 1/2*π*r has the π above the
-	// bar.
+	// bar. OpFrom is where its sign begins.
 	Binary struct {
 		At      Span
-		OpAt    Span
+		OpFrom  int
 		Op      Op
 		Implied bool
 		X, Y    Expr

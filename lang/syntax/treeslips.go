@@ -115,7 +115,7 @@ func (r operation) unitPower() *fault {
 		return nil
 	}
 	quantity := r.source(b.X.Span())
-	power := r.source(Span{From: b.OpAt.From, To: b.At.To})
+	power := r.source(Span{From: b.OpFrom, To: b.At.To})
 	readings := []string{"(" + quantity + ")" + power}
 	if _, ok := b.Y.(*Number); ok {
 		readings = append(readings, quantity+power)
@@ -131,7 +131,7 @@ func (r operation) unitPower() *fault {
 func (r operation) onePower() *fault {
 	n, ok := r.Y.(*Number)
 	p := lastFactor(r.X)
-	if r.Op != Div || !ok || p == nil || p.Op != Pow || r.source(p.OpAt) != "^" {
+	if r.Op != Div || !ok || p == nil || p.Op != Pow || r.text[p.OpFrom] != '^' {
 		return nil // x¹/2 has one reading
 	}
 	e := Rational(p.Y)

@@ -2,6 +2,7 @@ package advise
 
 import (
 	"math"
+	"slices"
 
 	"steelyard/lang/finding"
 	"steelyard/lang/syntax"
@@ -17,13 +18,13 @@ func convertedTwice(l *eval.Line, x syntax.Expr, in syntax.UnitText, v *entry.Va
 	if !syntax.Any(x, func(x syntax.Expr) bool { n, ok := x.(*syntax.Number); return ok && converts(n.Value.Float()) }) {
 		return
 	}
-	seen := map[syntax.Expr]bool{}
+	var seen []syntax.Expr
 	for part := range syntax.Nodes(x) {
 		b, ok := part.(*syntax.Binary)
-		if !ok || b.Op != syntax.Mul && b.Op != syntax.Div || seen[b] {
+		if !ok || b.Op != syntax.Mul && b.Op != syntax.Div || slices.Contains(seen, part) {
 			continue
 		}
-		p := conversion{Line: l, seen: seen, whole: 1}
+		p := conversion{Line: l, seen: &seen, whole: 1}
 		if p.take(b, 1); len(p.numbers) == 0 {
 			continue
 		}
@@ -64,7 +65,7 @@ var usedUnits = [...]string{"min", "h", "d", "km/h", "kWh", "eV"}
 // conversion is a product, with the numbers that may convert its units.
 type conversion struct {
 	*eval.Line
-	seen     map[syntax.Expr]bool // the products that are parts of others
+	seen     *[]syntax.Expr // the products that are parts of others
 	numbers  []numberPart
 	measured []measuredPart
 	names    int     // how many factors have a name
@@ -93,7 +94,7 @@ func (p *conversion) take(x syntax.Expr, side float64) {
 		if x.Op != syntax.Mul && x.Op != syntax.Div {
 			return
 		}
-		p.seen[x] = true
+		*p.seen = append(*p.seen, x)
 		p.take(x.X, side)
 		if x.Op == syntax.Div {
 			side = -side

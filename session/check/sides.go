@@ -46,7 +46,7 @@ func roundsTo(l *eval.Line, si float64, written syntax.Expr) bool {
 	if !ok {
 		return false
 	}
-	step := tenTo(d.LastPlace)
+	step := tenTo(int(d.LastPlace))
 	steps := roundRat(fifteen.Quo(fifteen, step), l.Set.Rounding)
 	want := new(big.Rat).Quo(d.Rat(), step)
 	return want.Cmp(new(big.Rat).SetInt(steps)) == 0

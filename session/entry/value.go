@@ -19,6 +19,9 @@ type Value struct {
 	// Dim is its dimension and Tag what kind of pure number or rate it is.
 	Dim units.Dim
 	Tag units.Tag
+	// Rounding and Figures are the wishes in force for printing it.
+	Rounding units.Rounding
+	Figures  units.Figures
 	// List has the elements of a list, of which SI and InUnit are the first; nil for
 	// one value.
 	List *List
@@ -32,13 +35,11 @@ type Value struct {
 	// Named tells that a finding has already named the quantity, so that a
 	// view does not repeat it after the value.
 	Named bool
+	// UFigures is with how many figures its uncertainty is shown.
+	UFigures int32
 	// U is its standard uncertainty in coherent SI units, 0 if nothing that it depends on
-	// has one; it is shown with so many figures.
-	U        float64
-	UFigures int
-	// Figures and Rounding are the wishes in force for printing it.
-	Figures  units.Figures
-	Rounding units.Rounding
+	// has one.
+	U float64
 }
 
 // List is the elements of a list: in coherent SI units, and in the unit they are shown
@@ -102,7 +103,7 @@ func (v Value) Shown(form units.Form) string {
 		return v.shownList(form)
 	}
 	if v.U > 0 {
-		return units.FormatUncertain(v.InUnit, v.UInUnit(), v.Unit, v.UFigures, v.Rounding, form)
+		return units.FormatUncertain(v.InUnit, v.UInUnit(), v.Unit, int(v.UFigures), v.Rounding, form)
 	}
 	return units.FormatQuantity(v.InUnit, v.Unit, v.Figures, v.Rounding, form)
 }
@@ -110,7 +111,7 @@ func (v Value) Shown(form units.Form) string {
 // Number returns the number without its unit: "256.889".
 func (v Value) Number(form units.Form) string {
 	if v.U > 0 {
-		return units.FormatSpread(v.InUnit, v.UInUnit(), v.UFigures, v.Rounding, form)
+		return units.FormatSpread(v.InUnit, v.UInUnit(), int(v.UFigures), v.Rounding, form)
 	}
 	return units.FormatNumber(v.InUnit, v.Figures, v.Rounding, form)
 }

@@ -14,7 +14,7 @@ import (
 // failure says why a value can't be worked out.
 func (l *Line) failure(f run.Failure) finding.Finding {
 	main := &l.Planner.Program.Main
-	at := main.At[f.Slot]
+	at := main.Span(f.Slot)
 	within := ""
 	code, slot := main, f.Slot
 	if f.Func != nil {
@@ -74,13 +74,13 @@ func (l *Line) failure(f run.Failure) finding.Finding {
 // divisor names what is 0.
 func (l *Line) divisor(f run.Failure, in run.Instr, main *run.Code) string {
 	if f.Func == nil && in.Op == ops.Div {
-		span := main.At[in.B]
+		span := main.Span(in.B)
 		if in.B >= l.Start && span.To <= len(l.Entry.Text) && span.From < span.To {
 			if text := l.Entry.Text[span.From:span.To]; strings.Trim(text, "0.") != "" {
 				return "`" + text + "` is 0"
 			}
 		}
-		if x := l.divisorText(main.At[f.Slot]); x != "" && strings.Trim(x, "0.") != "" {
+		if x := l.divisorText(main.Span(f.Slot)); x != "" && strings.Trim(x, "0.") != "" {
 			return "`" + x + "` is 0"
 		}
 	}

@@ -65,7 +65,7 @@ func (p *Page) writtenFigures(x syntax.Expr, si float64, u *units.Unit) (units.F
 }
 
 func asMany(d units.Decimal) units.Figures {
-	return units.Figures{N: max(1, d.Figures), Keep: true}
+	return units.Figures{N: int(max(1, d.Figures)), Keep: true}
 }
 
 // Support tells how many figures are known of a slot, which a line has worked out and

@@ -13,7 +13,7 @@ import (
 func (l *Line) noSlope(f run.Failure) (finding.Finding, bool) {
 	main := &l.Planner.Program.Main
 	in := main.Instrs[f.Slot]
-	s := l.slopeOver(main.At[f.Slot])
+	s := l.slopeOver(main.Span(f.Slot))
 	if f.Func != nil || f.Slot < l.Start || s == nil || in.C != 1 {
 		return finding.Finding{}, false
 	}

@@ -55,7 +55,7 @@ func (p *Page) Counted(x syntax.Expr, in syntax.UnitText) syntax.Expr {
 	}
 	at := x.Span()
 	turn, _ := units.ParseDecimal("1")
-	return &syntax.Binary{At: at, OpAt: at, Op: syntax.Div, X: x,
+	return &syntax.Binary{At: at, OpFrom: at.From, Op: syntax.Div, X: x,
 		Y: &syntax.Quantity{At: at, Value: turn, Unit: syntax.UnitText{Text: "rev", At: at}}}
 }
 

@@ -96,8 +96,8 @@ func (l *Line) doubt(v *entry.Value, x syntax.Expr, slot run.Slot, all []run.Uns
 
 // figuresOff is with how many figures uncertainties are shown: those that were written, of
 // a given.
-func figuresOff(x syntax.Expr) int {
-	most := 0
+func figuresOff(x syntax.Expr) int32 {
+	most := int32(0)
 	wrote := func(d units.Decimal) {
 		if d.Off != nil && d.Off.Shape != units.Normal {
 			most = UsualOff

@@ -36,7 +36,7 @@ func Constants(l *eval.Line, s *syntax.Constants) {
 		st := l.Planner.Static(slot)
 		l.Entry.Give(entry.Value{
 			Name: name, SI: l.State.At(slot), Dim: st.Dim, Tag: st.Tag, Unit: u, InUnit: k.Value().Float(),
-			Quantity: k.Name, Figures: units.Figures{N: max(1, min(k.Value().Figures, 15)), Keep: true}, Rounding: l.Set.Rounding,
+			Quantity: k.Name, Figures: units.Figures{N: int(max(1, min(k.Value().Figures, 15))), Keep: true}, Rounding: l.Set.Rounding,
 		})
 	}
 	if r := l.Entry.Result(); r != nil {

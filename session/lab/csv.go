@@ -229,7 +229,7 @@ func (r *numbers) long(cell string) (n reading, ok bool) {
 		cell = strings.Replace(cell, ",", ".", 1)
 	}
 	d, ok := units.ParseDecimal(strings.TrimPrefix(strings.Replace(cell, "E", "e", 1), "+"))
-	return reading{d.Float(), d.LastPlace}, ok
+	return reading{d.Float(), int(d.LastPlace)}, ok
 }
 
 // figures is how many figures a number was written with.

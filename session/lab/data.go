@@ -58,7 +58,7 @@ func (t *table) read() bool {
 		t.readings = &readings{heads: s.Heads, cols: make([][]reading, len(s.Heads))}
 		for _, row := range s.Rows {
 			for i, d := range row {
-				t.cols[i] = append(t.cols[i], reading{d.Float(), d.LastPlace})
+				t.cols[i] = append(t.cols[i], reading{d.Float(), int(d.LastPlace)})
 			}
 		}
 		return true
@@ -206,7 +206,7 @@ func (t *table) define(all [][]run.Instr, good bool) {
 					v.List.Figures[k] = units.Figures{N: t.cols[i][k].figures(), Keep: true}
 				}
 				if j := t.off[i]; j >= 0 {
-					v.UFigures = t.written(j)
+					v.UFigures = int32(t.written(j))
 				}
 				t.Entry.Give(v).Records = t.s.File != ""
 			}

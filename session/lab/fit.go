@@ -102,7 +102,7 @@ func (f *fitting) varies() bool {
 func (f *fitting) above() syntax.Expr {
 	nought, _ := units.ParseDecimal("0")
 	at := f.s.X.Span()
-	return &syntax.Binary{At: at, OpAt: at, Op: syntax.Sub, X: f.s.X,
+	return &syntax.Binary{At: at, OpFrom: at.From, Op: syntax.Sub, X: f.s.X,
 		Y: &syntax.Quantity{At: at, Value: nought, Unit: syntax.UnitText{Text: f.x.Unit.Text(), At: at}}}
 }
 

@@ -53,14 +53,14 @@ func is(text string) shown { return shown{X: x(text)} }
 // value is a value as it is shown.
 func value(text string) *entry.Value {
 	if n, ok := x(text).(*syntax.Number); ok {
-		return &entry.Value{InUnit: n.Value.Float(), Unit: units.One, Figures: units.Figures{N: n.Value.Figures, Keep: true}}
+		return &entry.Value{InUnit: n.Value.Float(), Unit: units.One, Figures: units.Figures{N: int(n.Value.Figures), Keep: true}}
 	}
 	q := x(text).(*syntax.Quantity)
 	u, bad := units.NewTable().Parse(q.Unit.Text, units.AfterNumber)
 	if bad != nil {
 		panic("sample: " + text)
 	}
-	return &entry.Value{InUnit: q.Value.Float(), Unit: u, Figures: units.Figures{N: q.Value.Figures, Keep: true}}
+	return &entry.Value{InUnit: q.Value.Float(), Unit: u, Figures: units.Figures{N: int(q.Value.Figures), Keep: true}}
 }
 
 // headOf is the head of a column: a quantity over its unit.

@@ -218,7 +218,7 @@ func (s *settler) inSum(x syntax.Expr, at syntax.Span, sum bool) bool {
 		if x.Y.Span().From <= at.From {
 			part = x.Y
 		}
-		if within := x.OpAt.From >= at.From && x.OpAt.From < at.To; within {
+		if within := x.OpFrom >= at.From && x.OpFrom < at.To; within {
 			return sum
 		}
 		if x.Op == syntax.Add || x.Op == syntax.Sub {

@@ -205,7 +205,7 @@ func closeSpread(v *entry.Value, was units.Decimal) bool {
 		return false
 	}
 	off, ok := units.ParseDecimal(was.Off.Text)
-	step := math.Pow10(off.LastPlace)
+	step := math.Pow10(int(off.LastPlace))
 	return ok && off.LastPlace == was.LastPlace && math.Abs(was.Float()-v.InUnit) <= 0.5001*step && math.Abs(off.Float()-v.UInUnit()) <= 0.5001*step
 }
 
@@ -250,7 +250,7 @@ func screenText(recorded string, table *units.Table) string {
 	if rec.List != nil || rec.Digest != "" {
 		return recorded
 	}
-	figures := units.Figures{N: max(1, rec.Value.Figures), Keep: true}
+	figures := units.Figures{N: int(max(1, rec.Value.Figures)), Keep: true}
 	return units.FormatQuantity(rec.Value.Float(), u, figures, units.HalfAway, units.Screen)
 }
 

@@ -49,17 +49,16 @@ const (
 type Row struct {
 	Entry *entry.Entry
 	state state
+	// anew tells that the record was written in the place of another one, which
+	// is recorded.
+	anew  bool
+	moved bool // a result, before or after, that a replaced given has moved
 	// recorded is the record as it stands in the file, without its =.
 	recorded string
 	// was is the value before a given was replaced, as printed; empty if it has
 	// not moved.
 	was string
-	// anew tells that the record was written in the place of another one, which
-	// is recorded.
-	anew bool
-
-	at    int  // the statement in the sheet
-	moved bool // a result, before or after, that a replaced given has moved
+	at  int // the statement in the sheet
 }
 
 // Report is what became of one worksheet.

@@ -10,8 +10,8 @@ import (
 
 // split cuts the text behind the first line into statements.
 func (s *Sheet) split() {
-	lines := strings.Count(s.text, "\n")
-	s.Statements = make([]Statement, 0, lines/2+1)
+	lines := strings.Count(s.text, "\n") - strings.Count(s.text, "\n ") // records are indented
+	s.Statements = make([]Statement, 0, lines+1)
 	at := lineEnd(s.text, 0)
 	for number := 2; at < len(s.text); number++ {
 		next := lineEnd(s.text, at)
