@@ -39,8 +39,9 @@ const (
 	// blockLanes is how many lanes a block has, so that its columns stay in the
 	// first-level cache; looseLanes where it has inputs and outputs alone.
 	blockLanes, looseLanes = 512, 4096
-	// group is how many lanes a kernel looks at together.
-	group = 8
+	// group is how many lanes a kernel looks at together, and fewLanes how many run with
+	// care at first where one is in doubt: often it is one alone, as the 0 of x² at 0.
+	group, fewLanes = 8, 16
 	// lanesPerStep is how many lanes of a step cost as much as one step of the
 	// walker, and the set-ups are the lanes that setting a step up costs as much
 	// as.
@@ -83,7 +84,7 @@ func (c *Columns) Outputs() int { return len(c.work.outputs) }
 func (c *Columns) Run(in, out [][]float64) []Fail {
 	c.fails = c.fails[:0]
 	n := c.lanes(in, out)
-	size, care := c.most, careLanes
+	size, care := c.most, fewLanes
 	sureFrom := 0 // from where on all lanes so far were run without care
 	for lo := 0; lo < n; {
 		m := min(size, n-lo)
@@ -96,11 +97,11 @@ func (c *Columns) Run(in, out [][]float64) []Fail {
 		sure := c.block(in, out, lo, m)
 		lo += sure
 		if sure == m {
-			size, care = min(2*size, c.most), careLanes
+			size, care = min(2*size, c.most), fewLanes
 			continue
 		}
 		if sure > 0 {
-			care = careLanes
+			care = fewLanes
 		}
 		for end := min(lo+care, n); lo < end; lo += m {
 			m = min(c.careful.lanes, end-lo)

@@ -18,9 +18,8 @@ type piece struct {
 }
 
 // pieces tells a curve with functions by intervals in it one interval after the other;
-// nil for any other.
-func (p *plot) pieces(c *curve, named entry.Said) []entry.Said {
-	x := p.Opened(c.x, p.Entry.Line)
+// nil for any other. Other functions in x, which is its expression, are written out.
+func (p *plot) pieces(c *curve, named entry.Said, x syntax.Expr) []entry.Said {
 	calls, bounds := p.intervals(x)
 	var out []entry.Said
 	for i := 1; i < len(bounds); i++ {

@@ -25,10 +25,11 @@ const (
 // by interval.
 func (p *plot) shape(c *curve, sampled *graph.Curve) ([]entry.Said, graph.Shape) {
 	named := entry.Math(p.shortName(c))
-	if pieces := p.pieces(c, named); pieces != nil {
+	opened := p.Opened(c.x, p.Entry.Line)
+	if pieces := p.pieces(c, named, opened); pieces != nil {
 		return pieces, graph.Shape{}
 	}
-	if s, ok := p.formOf(c, c.x); ok {
+	if s, ok := p.formOf(c, opened); ok {
 		return []entry.Said{p.sentence(c, named, s, p.from, p.to)}, s
 	}
 	if s := p.recognised(c, p.from, p.to); s.Kind != graph.Other {
@@ -57,12 +58,12 @@ func bound(l *eval.Line, x syntax.Expr) (float64, bool) {
 	return got.Value, got.OK && !got.Static.Absent
 }
 
-// formOf finds the shape in the equation of a curve.
+// formOf finds the shape in the equation of a curve, whose functions are written out.
 func (p *plot) formOf(c *curve, x syntax.Expr) (graph.Shape, bool) {
 	if !syntax.Holds(x, p.s.Against.Name) {
 		switch {
 		case c.of != nil:
-			x = c.of
+			x = p.Opened(c.of, p.Entry.Line)
 		case c.alone:
 			v, ok := bound(p.Line, x)
 			return graph.Shape{Kind: graph.Constant, C: v}, ok
@@ -70,7 +71,7 @@ func (p *plot) formOf(c *curve, x syntax.Expr) (graph.Shape, bool) {
 			return graph.Shape{}, false
 		}
 	}
-	f, ok := algebra.FormOf(p.Opened(x, p.Entry.Line), p.s.Against.Name)
+	f, ok := algebra.FormOf(x, p.s.Against.Name)
 	if !ok {
 		return graph.Shape{}, false
 	}

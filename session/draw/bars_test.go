@@ -76,7 +76,7 @@ func TestBarsToScale(t *testing.T) {
 func barsApart(t *testing.T, b *entry.Bars) {
 	t.Helper()
 	for _, w := range widths {
-		s := newBarsLayout(b, w)
+		s := newChart(b).layout(w)
 		s.draw(&svgWriter{})
 		apart(t, s.boxes, s.width, s.height)
 	}

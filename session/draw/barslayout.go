@@ -17,20 +17,42 @@ const (
 	mostSlot   = 120.0 // texts wider than this are wrapped
 )
 
+// chart is what is the same of energy bars at every width.
+type chart struct {
+	*entry.Bars
+	groups              []group
+	kinds               []kind
+	span                span
+	ticks               ticks
+	unit                label
+	left                float64 // of the bars: where the axis is
+	spoken, description string
+}
+
+func newChart(b *entry.Bars) *chart {
+	c := &chart{Bars: b, groups: groupsOf(b), spoken: spoken(b), description: b.Told().String()}
+	c.kinds = kindsOf(c.groups)
+	v := spanOf(c.groups)
+	c.span = newSpan(NiceRange(v.from, v.to))
+	c.ticks = c.span.ticks(5)
+	c.unit = label{text: unitText(b.Unit, c.ticks.power)}
+	for _, text := range c.ticks.texts {
+		c.left = math.Max(c.left, textWidth(text))
+	}
+	c.left += edge + tickLength + 4
+	return c
+}
+
 // barsLayout is a chart with the places of all that is drawn of it: its stages side by
 // side, in as many rows as the width asks for.
 type barsLayout struct {
 	sheet
-	*entry.Bars
+	*chart
 	rows   []rowLayout
-	span   span
-	ticks  ticks
-	unit   []label
-	left   float64 // of the bars: where the axis is
+	title  []label // the unit
 	width  float64
 	legend float64 // where it begins
 	height float64
-	kinds  []kind
 }
 
 // rowLayout is a row of stages over one zero line.
@@ -49,20 +71,12 @@ type groupLayout struct {
 	texts       []label // below the bars: the stage and its sum
 }
 
-func newBarsLayout(b *entry.Bars, most float64) *barsLayout {
-	groups := groupsOf(b)
-	s := &barsLayout{Bars: b, kinds: kindsOf(groups)}
-	v := spanOf(groups)
-	s.span = newSpan(NiceRange(v.from, v.to))
-	s.ticks = s.span.ticks(5)
-	for _, text := range s.ticks.texts {
-		s.left = math.Max(s.left, textWidth(text))
-	}
-	s.left += edge + tickLength + 4
-	s.width = most
-	slot := s.slot(groups)
+// layout finds the places at a width.
+func (c *chart) layout(most float64) *barsLayout {
+	s := &barsLayout{chart: c, width: most}
+	slot := s.slot()
 	x := s.left + stageGap/2
-	for i, g := range groups {
+	for i, g := range c.groups {
 		group := newGroupLayout(g, slot)
 		if i == 0 || x+group.width+edge > most {
 			s.rows = append(s.rows, rowLayout{})
@@ -75,8 +89,8 @@ func newBarsLayout(b *entry.Bars, most float64) *barsLayout {
 		row.right = math.Max(x-stageGap/2, s.left+100)
 		s.width = math.Max(s.width, row.right+edge)
 	}
-	s.unit = label{text: unitText(b.Unit, s.ticks.power)}.rows(s.width - 2*edge)
-	s.legend = edge + lineHeight*float64(len(s.unit)) + 8
+	s.title = s.unit.rows(s.width - 2*edge)
+	s.legend = edge + lineHeight*float64(len(s.title)) + 8
 	for i := range s.rows {
 		s.legend = s.rows[i].place(s.legend, math.Min(barsHeight, barsPart*most)) + 8
 	}
@@ -95,9 +109,9 @@ func unitText(unit *units.Unit, power int) string {
 
 // slot gives the width of a bar with its texts, the same in all stages so that they can
 // be compared at a glance. It is less where the widest stage would not fit.
-func (s *barsLayout) slot(groups []group) float64 {
+func (s *barsLayout) slot() float64 {
 	slot, bars := barWidth, 1
-	for _, g := range groups {
+	for _, g := range s.groups {
 		bars = max(bars, len(g.bars))
 		for _, b := range g.bars {
 			slot = math.Max(slot, math.Min(mostSlot, math.Max(textWidth(b.name.text), textWidth(b.value.text))))
@@ -153,8 +167,8 @@ func (s *barsLayout) y(r *rowLayout, v float64) float64 {
 // draw writes the chart.
 func (s *barsLayout) draw(on vector) {
 	s.vector = on
-	s.begin(s.width, s.height, s.spoken(), s.Told().String(), min(len(s.kinds), fillKinds))
-	s.block(edge, edge, s.unit)
+	s.begin(s.width, s.height, s.spoken, s.description, min(len(s.kinds), fillKinds))
+	s.block(edge, edge, s.title)
 	for i := range s.rows {
 		r := &s.rows[i]
 		s.scale(r)
@@ -214,9 +228,9 @@ func (s *barsLayout) centred(x, y float64, rows []label) {
 }
 
 // spoken is the title that a screen reader says.
-func (s *barsLayout) spoken() string {
+func spoken(b *entry.Bars) string {
 	var names []string
-	for _, s := range s.Stages {
+	for _, s := range b.Stages {
 		names = append(names, s.Name)
 	}
 	return "Energy bars: " + strings.Join(names, ", ")

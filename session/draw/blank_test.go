@@ -12,7 +12,7 @@ import (
 // On blank axes every tick lies on a line of the grid and the grid is square.
 func TestBlankSquares(t *testing.T) {
 	for _, r := range [][2]float64{{0, 1}, {-2, 8}, {0, 0.37}, {13, 14}, {-5e-6, 7e-6}, {0, 99}} {
-		s := newFigureLayout(&entry.Graph{X: axis("x / m", r[0], r[1]), Y: axis("y / m", r[0], r[1]), Blank: true}, wide)
+		s := newFigure(&entry.Graph{X: axis("x / m", r[0], r[1]), Y: axis("y / m", r[0], r[1]), Blank: true}).layout(wide)
 		if s.x.from > r[0] || s.x.to < r[1] {
 			t.Errorf("%v: shows only %v", r, s.x)
 		}
@@ -51,7 +51,7 @@ func TestNamesInOrder(t *testing.T) {
 	if strings.Index(text, " high") > strings.Index(text, " low") {
 		t.Errorf("low above high in\n%s", text)
 	}
-	s := newFigureLayout(f, wide)
+	s := newFigure(f).layout(wide)
 	above := slices.IndexFunc(s.names, func(n name) bool { return n.text == "high" })
 	if len(s.names) != 2 || above < 0 || s.names[above].y >= s.names[1-above].y {
 		t.Errorf("names %+v", s.names)

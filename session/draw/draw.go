@@ -37,8 +37,8 @@ func numberLabel(text string) label { return label{text: text, math: typeset.Val
 
 // axisLabel is what stands at an axis: the quantity over its unit ("x / cm", SI
 // Brochure 5.4.1), with the power of ten taken out of the texts of its ticks.
-func axisLabel(a entry.Axis, t ticks) label {
-	a.Label.Power = t.power
+func axisLabel(a entry.Axis, power int) label {
+	a.Label.Power = power
 	return label{text: clean(a.Label.String()), math: a.Label.Box(typeset.Line)}
 }
 

@@ -185,19 +185,19 @@ func TestTextGoldens(t *testing.T) {
 // an open dot ends at it.
 func TestTrueToScale(t *testing.T) {
 	for _, w := range widths {
-		s := newFigureLayout(wheel(), w)
+		s := newFigure(wheel()).layout(w)
 		a, b := s.at(1, 1), s.at(0, 0)
 		if across, up := a.X-b.X, b.Y-a.Y; math.Abs(across-up) > 1e-9 {
 			t.Errorf("at %v, a metre is %v across and %v up", w, across, up)
 		}
 		for name, make := range figures {
-			s := newFigureLayout(make(), w)
+			s := newFigure(make()).layout(w)
 			_, hi := make().Y.From, make().Y.To
 			if room := s.at(s.x.from, hi).Y - s.box.top; hi > 0 && !s.Blank && room < 0.04*(s.box.bottom-s.box.top) {
 				t.Errorf("%s at %v: only %v of room above %v", name, w, room, hi)
 			}
 		}
-		open := newFigureLayout(stairs(), w)
+		open := newFigure(stairs()).layout(w)
 		line := open.seen[0][0]
 		if end := line[len(line)-1]; math.Abs(open.at(2, 2).X-end.X-dotRadius) > 1e-9 {
 			t.Errorf("at %v, the line ends at %v", w, end)

@@ -23,14 +23,32 @@ const (
 	leastTicks = 3    // on the x axis, where there is room: one or two don't tell a scale
 )
 
+// figure is what is the same of a graph at every width.
+type figure struct {
+	*entry.Graph
+	across, up          span // of the axes
+	upTicks             ticks
+	xTitle, yTitle      label   // of the axes
+	labels              []label // the names of the curves
+	spoken, description string
+}
+
+func newFigure(g *entry.Graph) *figure {
+	f := &figure{Graph: g, labels: curveLabels(g)}
+	f.across, f.up = spansOf(g)
+	f.upTicks = f.up.ticks(6)
+	f.xTitle, f.yTitle = axisLabel(g.X, f.across.commonPower()), axisLabel(g.Y, f.upTicks.power)
+	f.spoken, f.description = told(g)
+	return f
+}
+
 // figureLayout is a figure with the places of all that is drawn of it.
 type figureLayout struct {
 	sheet
-	*entry.Graph
+	*figure
 	place
 	xTicks, yTicks ticks
 	xLabel, yLabel []label
-	labels         []label     // the names of the curves
 	seen           [][][]point // the visible pieces of each curve
 	poles          [][]point   // the asymptotes of all
 	dots           []dot       // the ends of pieces at jumps
@@ -42,16 +60,16 @@ type figureLayout struct {
 	height         float64
 }
 
-func newFigureLayout(g *entry.Graph, width float64) *figureLayout {
-	s := &figureLayout{Graph: g, labels: curveLabels(g), width: width}
-	s.x, s.y = spansOf(g)
+// layout finds the places at a width.
+func (f *figure) layout(width float64) *figureLayout {
+	s := &figureLayout{figure: f, place: place{x: f.across, y: f.up}, yTicks: f.upTicks, width: width}
 	about := int(width / acrossTick)
-	s.xTicks, s.yTicks = s.x.ticks(about), s.y.ticks(6)
+	s.xTicks = s.x.ticks(about)
 	for more := about + 1; len(s.xTicks.at) < leastTicks && more <= 2*about; more++ {
 		s.xTicks = s.x.ticks(more) // the step that is the next round one may be far longer
 	}
-	s.layout()
-	if !g.Blank {
+	s.places()
+	if !s.Blank {
 		s.see()
 		s.placeNames()
 	}
@@ -112,8 +130,8 @@ func cutBack(lines [][]point, at point) [][]point {
 	return lines
 }
 
-// layout places the plot area so that no label is cut.
-func (s *figureLayout) layout() {
+// places places the plot area so that no label is cut.
+func (s *figureLayout) places() {
 	right := edge + 4
 	if n := len(s.xTicks.texts); n > 0 {
 		right = math.Max(right, edge+textWidth(s.xTicks.texts[n-1])/2)
@@ -126,8 +144,8 @@ func (s *figureLayout) layout() {
 			}
 		}
 	}
-	s.yLabel = axisLabel(s.Y, s.yTicks).rows(s.width - 2*edge)
-	s.xLabel = axisLabel(s.X, s.xTicks).rows(s.width - 2*edge)
+	s.yLabel = s.yTitle.rows(s.width - 2*edge)
+	s.xLabel = s.xTitle.rows(s.width - 2*edge)
 	top := edge + lineHeight*float64(len(s.yLabel)) + 14
 	left := s.leftOf(s.yTicks)
 	w := s.width - left - right
@@ -168,8 +186,7 @@ func (s *figureLayout) leftOf(t ticks) float64 {
 // draw writes the figure.
 func (s *figureLayout) draw(on vector) {
 	s.vector = on
-	spoken, description := told(s.Graph)
-	s.begin(s.width, s.height, spoken, description, 0)
+	s.begin(s.width, s.height, s.spoken, s.description, 0)
 	if s.Blank {
 		s.rules(gridInk, s.grid())
 	}

@@ -59,7 +59,7 @@ var widths = []float64{wide, medium, narrow}
 func textsApart(t *testing.T, f *entry.Graph) {
 	t.Helper()
 	for _, w := range widths {
-		s := newFigureLayout(f, w)
+		s := newFigure(f).layout(w)
 		s.draw(&svgWriter{})
 		apart(t, s.boxes, w, s.height)
 	}
@@ -82,8 +82,8 @@ func TestTeXPictures(t *testing.T) {
 		if !ok || strings.Count(picture, `\begin{picture}`) != 1 || !strings.HasSuffix(picture, "\\end{picture}}") {
 			t.Errorf("%s: %v\n%s", name, ok, picture)
 		}
-		layout := newFigureLayout(f, wide)
-		texts := []string{axisLabel(f.X, layout.xTicks).math.LaTeX()}
+		layout := newFigure(f).layout(wide)
+		texts := []string{axisLabel(f.X, layout.xTicks.power).math.LaTeX()}
 		for _, text := range layout.xTicks.texts {
 			if text == "" || strings.Contains(text, "10") && f.X.Log {
 				continue // a tick between two powers of ten, and one
@@ -111,7 +111,7 @@ func TestEnoughTicks(t *testing.T) {
 	for _, to := range []float64{0.33, 6.3, 9, 15, 21, 40} {
 		for _, from := range []float64{0, -to} {
 			g := &entry.Graph{X: entry.Axis{From: from, To: to}, Y: entry.Axis{To: 1}, Blank: true}
-			if s := newFigureLayout(g, narrow); len(s.xTicks.at) < leastTicks {
+			if s := newFigure(g).layout(narrow); len(s.xTicks.at) < leastTicks {
 				t.Errorf("from %v to %v: ticks at %v", from, to, s.xTicks.at)
 			}
 		}

@@ -14,14 +14,14 @@ import (
 // much, such as one with many long dashed curves.
 func GraphTeX(g *entry.Graph) (string, bool) {
 	w := texWriter{unit: texUnit}
-	newFigureLayout(g, wide).draw(&w)
+	newFigure(g).layout(wide).draw(&w)
 	return w.String(), w.pieces <= mostPieces
 }
 
 // BarsTeX draws a chart as a picture of LaTeX; false for one of too many bars.
 func BarsTeX(b *entry.Bars) (string, bool) {
 	w := texWriter{unit: texUnit}
-	layout := newBarsLayout(b, wide)
+	layout := newChart(b).layout(wide)
 	layout.draw(&w)
 	return w.String(), w.pieces <= mostPieces && layout.width <= widestTeX
 }

@@ -145,7 +145,7 @@ func (t *textFigure) plot() []string {
 		axis, tick, corner = "|", "+", "+"
 	}
 	var lines []string
-	lines = append(lines, wrap(t.text(axisLabel(t.Y, t.yTicks).text), t.columns)...)
+	lines = append(lines, wrap(t.text(axisLabel(t.Y, t.yTicks.power).text), t.columns)...)
 	labels := make(map[int]string)
 	for i, v := range t.yTicks.at {
 		if text := t.text(t.yTicks.texts[i]); text != "" {
@@ -166,7 +166,7 @@ func (t *textFigure) plot() []string {
 	lines = append(lines, strings.Repeat(" ", t.margin)+corner+t.bottomLine())
 	under, _ := t.tickLabels(t.xTicks)
 	lines = append(lines, under)
-	for _, s := range wrap(t.text(axisLabel(t.X, t.xTicks).text), t.columns) {
+	for _, s := range wrap(t.text(axisLabel(t.X, t.xTicks.power).text), t.columns) {
 		indent := t.margin + 1 + t.plotColumns - width(s)
 		lines = append(lines, strings.Repeat(" ", max(0, indent))+s)
 	}

@@ -30,7 +30,7 @@ func (s span) ticksOf(mantissa float64, power int) ticks {
 	step := decimal(mantissa, power)
 	first := math.Ceil(s.from/step - 1e-6)
 	last := math.Floor(s.to/step + 1e-6)
-	t := ticks{power: commonPower(s)}
+	t := ticks{power: s.commonPower()}
 	for k := first; k <= last && len(t.at) < 200; k++ {
 		t.at = append(t.at, decimal(k*mantissa, power))
 		t.texts = append(t.texts, digits(k*mantissa, power-t.power))
@@ -82,10 +82,11 @@ func digits(n float64, power int) string {
 }
 
 // commonPower gives the power of ten taken out of the tick texts of a span: 0
-// where the numbers are short as they are, otherwise a multiple of 3.
-func commonPower(s span) int {
+// where the numbers are short as they are, or their ratios count, otherwise a multiple
+// of 3.
+func (s span) commonPower() int {
 	most := math.Max(math.Abs(s.from), math.Abs(s.to))
-	if most >= 0.01 && most < 1e5 {
+	if s.log || most >= 0.01 && most < 1e5 {
 		return 0
 	}
 	return 3 * int(math.Floor(math.Log10(most)*(1+1e-12)/3))

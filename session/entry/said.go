@@ -23,9 +23,17 @@ type Part struct {
 
 // Say puts things into a sentence: each … of the text is the next of them.
 func Say(text string, of ...Said) Said {
-	var out Said
-	for i, words := range strings.Split(text, "…") {
-		if words != "" {
+	if text == "" {
+		return nil
+	}
+	parts := 1 + len(of)
+	for _, one := range of {
+		parts += len(one)
+	}
+	out := make(Said, 0, parts)
+	for i, more := 0, true; more; i++ {
+		var words string
+		if words, text, more = strings.Cut(text, "…"); words != "" {
 			out = append(out, Part{Words: words})
 		}
 		if i < len(of) {

@@ -83,7 +83,7 @@ func Sample(f Function, from, to float64, through ...float64) Curve {
 	const room = 2 * first // what most curves take
 	s := &sampler{f: f, from: from, to: to, x: make([]float64, 0, room), y: make([]float64, 0, room), ok: make([]bool, 0, room)}
 	s.through = through
-	s.add(append(s.even(), through...))
+	s.add(append(s.even(len(through)), through...))
 	s.common()
 	far := false
 	for i, y := range s.y {
@@ -130,8 +130,9 @@ func (s *sampler) at(x float64) (float64, bool) {
 	return y, s.one.ok[0] && y-y == 0
 }
 
-func (s *sampler) even() []float64 {
-	x := make([]float64, first)
+// even are places at even steps, with room for so many more.
+func (s *sampler) even(more int) []float64 {
+	x := make([]float64, first, first+more)
 	for i := range x {
 		x[i] = s.from + (s.to-s.from)*float64(i)/(first-1)
 	}
@@ -192,7 +193,7 @@ func (s *sampler) far(y float64) bool {
 
 // common finds the values between which most of a curve lies.
 func (s *sampler) common() {
-	var all []float64
+	all := make([]float64, 0, len(s.y))
 	for i, v := range s.y {
 		if s.ok[i] {
 			all = append(all, v)

@@ -88,14 +88,16 @@ func (p *page) definitions(lines []entry.WorkLine) { p.lines("Definitions", line
 
 func (p *page) lines(what string, lines []entry.WorkLine) {
 	left, most := 0, 0
+	set := make([]rightSide, len(lines))
 	for i := range lines {
 		l := &lines[i]
+		set[i] = right(l)
 		if n := breadth(l.Left); n <= wide {
 			left = max(left, n)
 		} else {
 			most = max(most, n)
 		}
-		most = max(most, left+3+reach(l))
+		most = max(most, left+3+set[i].reach)
 		for _, u := range l.Units {
 			most = max(most, left+utf8.RuneCountInString(u.Product)) // in smaller letters
 		}
@@ -103,7 +105,7 @@ func (p *page) lines(what string, lines []entry.WorkLine) {
 	p.region("working", what, most)
 	p.text("<ol>\n")
 	for i := range lines {
-		p.line(&lines[i])
+		p.line(&lines[i], set[i])
 	}
 	p.text("</ol>\n</div>\n")
 }
@@ -111,7 +113,7 @@ func (p *page) lines(what string, lines []entry.WorkLine) {
 // wide is how many letters a left side may have before it takes a row of its own.
 const wide = 18
 
-func (p *page) line(l *entry.WorkLine) {
+func (p *page) line(l *entry.WorkLine, right rightSide) {
 	class := ""
 	if breadth(l.Left) > wide {
 		class = ` class="wide"`
@@ -123,7 +125,7 @@ func (p *page) line(l *entry.WorkLine) {
 		p.text("</span>")
 	}
 	if l.Left != nil || l.Right != nil || l.Shown != nil {
-		p.sides(l)
+		p.sides(l, right)
 	}
 	if l.Reason != nil {
 		p.text(` <span class="reason">`)
@@ -139,15 +141,15 @@ func (p *page) line(l *entry.WorkLine) {
 }
 
 // sides writes both sides of a line.
-func (p *page) sides(l *entry.WorkLine) {
+func (p *page) sides(l *entry.WorkLine, right rightSide) {
 	p.text(`<span class="left">`)
 	p.formula(typeset.Expr(l.Left))
 	p.text(`</span> <span class="right`)
-	if wide := reach(l); wide > mostBeside {
+	if wide := right.reach; wide > mostBeside {
 		p.text(" long", fitting(wide))
 	}
 	p.text(`">`)
-	p.rightSide(l)
+	p.rightSide(right.rows)
 	p.text("</span>")
 }
 
@@ -165,8 +167,8 @@ func fitting(letters int) string {
 
 // rightSide writes the equals sign and what follows. A long one is several
 // formulas, one under the other.
-func (p *page) rightSide(l *entry.WorkLine) {
-	for i, row := range right(l) {
+func (p *page) rightSide(rows []typeset.Box) {
+	for i, row := range rows {
 		if i == 0 {
 			p.formula(equals(row))
 			continue

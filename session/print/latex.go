@@ -206,7 +206,8 @@ const mostBeside = 34
 // texLine gives the rows of an alignment for one line of a working.
 func (p *paper) texLine(l *entry.WorkLine) []string {
 	var rows []string
-	left, right := inLine(typeset.Expr(l.Left).LaTeX(), "45mm"), texRight(l)
+	set := right(l)
+	left, right := inLine(typeset.Expr(l.Left).LaTeX(), "45mm"), set.tex()
 	if breadth(l.Left) > wide {
 		rows, left = append(rows, `& \quad `+inLine(typeset.Expr(l.Left).LaTeX(), "120mm")), ""
 	}
@@ -222,11 +223,11 @@ func (p *paper) texLine(l *entry.WorkLine) []string {
 		rows = append(rows, r)
 	}
 	if reason := oneLine(l.Reason.String()); reason != "" && len(rows) > 0 {
-		set := texReason(reason, p.say(l.Reason))
-		if len(right) <= 1 && reach(l) <= mostBeside && len(reason) <= 110 {
-			rows[len(rows)-1] += ` & \qquad & ` + set
+		why := texReason(reason, p.say(l.Reason))
+		if len(right) <= 1 && set.reach <= mostBeside && len(reason) <= 110 {
+			rows[len(rows)-1] += ` & \qquad & ` + why
 		} else {
-			rows = append(rows, `& \qquad \rlap{`+set+`}`)
+			rows = append(rows, `& \qquad \rlap{`+why+`}`)
 		}
 	}
 	if len(l.Units) > 0 {
@@ -251,11 +252,11 @@ func inLine(set, width string) string {
 	return set
 }
 
-// texRight gives the rows of a right side. A wide one takes no room of its column,
+// tex gives the rows of a right side. A wide one takes no room of its column,
 // so that the reasons of the others stay where they are.
-func texRight(l *entry.WorkLine) []string {
+func (r rightSide) tex() []string {
 	var out []string
-	for i, row := range right(l) {
+	for i, row := range r.rows {
 		set := strings.TrimSpace(row.LaTeX())
 		if i > 0 {
 			set = "{}" + set
@@ -264,7 +265,7 @@ func texRight(l *entry.WorkLine) []string {
 			out = append(out, set)
 		}
 	}
-	if reach(l) > mostBeside {
+	if r.reach > mostBeside {
 		for i, set := range out {
 			out[i] = `\rlap{\fit{112mm}{$\displaystyle ` + set + `$}}`
 		}

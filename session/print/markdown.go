@@ -194,7 +194,7 @@ func (m *marked) definitions(all []entry.WorkLine) {
 func (m *marked) rows(l *entry.WorkLine) []string {
 	left := typeset.Expr(l.Left).LaTeX()
 	var rows []string
-	for i, set := range right(l) {
+	for i, set := range right(l).rows {
 		if i == 0 {
 			rows = append(rows, left+" &= "+set.LaTeX())
 		} else {

@@ -111,26 +111,27 @@ func lettersFollow(x syntax.Expr) bool {
 	return false
 }
 
-// reach is the breadth of what stands at the right of a line, or of the widest of
-// its rows.
-func reach(l *entry.WorkLine) int {
-	if l.Shown != nil || l.Right == nil {
-		return utf8.RuneCountInString(shown{Value: l.Shown}.text())
-	}
-	_, widest := typeset.Rows(l.Right, longest, breadth)
-	return widest
-}
-
 // longest is how many letters wide a formula may be before it is broken.
 const longest = 66
 
-// right sets what stands at the right of a line, in as many rows as it needs.
-func right(l *entry.WorkLine) []typeset.Box {
-	if l.Shown != nil {
-		return []typeset.Box{shown{Value: l.Shown}.box()}
+// rightSide is what stands at the right of a line of a working, set.
+type rightSide struct {
+	rows  []typeset.Box // as many as it needs
+	reach int           // the breadth of the widest
+}
+
+// right sets what stands at the right of a line.
+func right(l *entry.WorkLine) rightSide {
+	if l.Shown != nil || l.Right == nil {
+		s := shown{Value: l.Shown}
+		out := rightSide{reach: utf8.RuneCountInString(s.text())}
+		if l.Shown != nil {
+			out.rows = []typeset.Box{s.box()}
+		}
+		return out
 	}
-	rows, _ := typeset.Rows(l.Right, longest, breadth)
-	return rows
+	rows, widest := typeset.Rows(l.Right, longest, breadth)
+	return rightSide{rows, widest}
 }
 
 // setUnits lays out how units cancel.

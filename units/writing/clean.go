@@ -27,27 +27,47 @@ const mark = utf8.RuneError
 // Clean makes a text of strange origin safe for where it goes to. Bytes that are
 // no text, and characters that Unicode says are none, get a mark.
 func Clean(text string, to For) string {
-	if visible(text) {
+	if safe(text, to) {
 		return text
 	}
-	return strings.Map(func(r rune) rune {
-		switch {
-		case isNone(r):
-			return mark
-		case r == '\t' && to == Screen:
-			return ' '
-		case r == '\t', r == '\n' && to == Page:
-			return r
-		case endsLine(r) && to == Page:
-			return '\n'
-		case unicode.IsControl(r), (turns(r) || endsLine(r)) && to != File:
-			if to == Page {
-				return -1
-			}
-			return mark
-		}
+	return strings.Map(to.clean, text)
+}
+
+// clean is what goes to a place for a character; below 0 if it is left out.
+func (to For) clean(r rune) rune {
+	switch {
+	case isNone(r):
+		return mark
+	case r == '\t' && to == Screen:
+		return ' '
+	case r == '\t', r == '\n' && to == Page:
 		return r
-	}, text)
+	case endsLine(r) && to == Page:
+		return '\n'
+	case unicode.IsControl(r), (turns(r) || endsLine(r)) && to != File:
+		if to == Page {
+			return -1
+		}
+		return mark
+	}
+	return r
+}
+
+// safe tells whether nothing of a text changes, as is so for most: a whole drawing is
+// looked through at the speed of its bytes.
+func safe(text string, to For) bool {
+	for i := 0; i < len(text); {
+		if c := text[i]; c >= ' ' && c <= '~' || c == '\n' && to == Page {
+			i++
+			continue
+		}
+		r, n := utf8.DecodeRuneInString(text[i:])
+		if r == utf8.RuneError && n <= 1 || to.clean(r) != r {
+			return false
+		}
+		i += n
+	}
+	return true
 }
 
 // isNone tells whether Unicode says of a code that it is no character, and never
@@ -59,16 +79,6 @@ func isNone(r rune) bool { return r&0xfffe == 0xfffe || r >= '\ufdd0' && r <= '\
 // of a line and the tab.
 func Escaped(r rune) bool {
 	return r != '\n' && r != '\t' && (unicode.IsControl(r) || turns(r) || endsLine(r) || isNone(r))
-}
-
-// visible tells whether a text has printable ASCII alone, as most have.
-func visible(text string) bool {
-	for i := range len(text) {
-		if text[i] < ' ' || text[i] > '~' {
-			return false
-		}
-	}
-	return true
 }
 
 // endsLine tells whether some program begins a new line at a character.
