@@ -224,6 +224,6 @@ func (ev *evaluator) command(e *entry.Entry, cmd *syntax.Command, got live.Answe
 		}
 	case "save", "open", "print", "recover", "forget", "replay", "preview":
 		e.Findings = append(e.Findings, finding.New(finding.NotAvailableYet, cmd.WordAt,
-			cmd.Word+" works in the scratchpad only.", "Start steelyard alone, or use `steelyard replay FILE`."))
+			"`"+cmd.Word+"` works only where you type line by line.", "Start `steelyard` alone and type it there."))
 	}
 }

@@ -133,7 +133,7 @@ func (p among) operands() (left, right string, at Span) {
 	return left, right + more, Span{From: from, To: end}
 }
 
-// ofProduct finds 3 % of m and 1/3 of m; the step of a table is told as such.
+// ofProduct finds 3 % of m and 1/3 of m.
 //
 // A fraction goes into brackets, (1/3)*m, so that all of it is seen to be the
 // share. A percentage stays as it is: 3 %*m.
@@ -141,10 +141,6 @@ func (p among) ofProduct() *fault {
 	before := &p.tokens[p.i-1]
 	if p.tokens[p.i].text != "of" || before.kind != unitToken && before.kind != numToken && before.text != ")" || p.i+1 == len(p.tokens) {
 		return nil
-	}
-	if in := p.i - 2; before.text == "steps" && in >= 0 && p.tokens[in].text == "in" {
-		at := Span{From: p.tokens[in].from, To: p.tokens[len(p.tokens)-1].to}
-		return &fault{finding.New(finding.NotWritten, at, "The step of a table comes after `by`.", "", "by "+p.text[p.tokens[p.i+1].from:at.To])}
 	}
 	from, end := operandStart(p.tokens, p.i-1), operandEnd(p.tokens, p.i+1)
 	share := p.text[from:before.to]

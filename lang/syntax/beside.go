@@ -267,6 +267,16 @@ func (p among) level() *fault {
 		"Leave it out.", p.text[before.from:before.to])}
 }
 
+// pointInName finds x_2.5: a name can't have a point in it.
+func (p among) pointInName() *fault {
+	name, number := &p.tokens[p.i-1], &p.tokens[p.i]
+	if name.kind != nameToken || number.from != name.to || !strings.HasPrefix(number.text, ".") || !isDigit(rune(name.text[len(name.text)-1])) {
+		return nil
+	}
+	return &fault{finding.New(finding.NameKind, Span{From: name.from, To: number.to}, "A name can't have a point in it.",
+		"Write _ instead.", name.text+"_"+number.text[1:])}
+}
+
 // fractionIndex finds t½, which is t/2 in no book.
 //
 // It is a half-life, or what a letter is at half of something: an index, as all books write it.

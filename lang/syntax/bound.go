@@ -77,6 +77,9 @@ func Bound(stmt Stmt) (names []string, of []Expr) {
 		for _, n := range s.Defines() {
 			names = append(names, n.Name)
 		}
+		for _, b := range s.With {
+			names = append(names, b.Name)
+		}
 	case *Define:
 		x = s.X
 	case *Value:

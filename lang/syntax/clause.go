@@ -95,7 +95,7 @@ func (r *reader) result(tokens []token, from int) (Expr, UnitText, *fault) {
 // form adds to a finding about a statement how it is written.
 func (w *StatementWord) form(bad *fault) *fault {
 	if bad.ID == finding.Unreadable || bad.ID == finding.Incomplete {
-		bad.Hint = "Write it like `" + w.Form + "`, for instance `" + w.firstExample() + "`."
+		bad.Hint = "Write it like `" + w.firstExample() + "`; `help " + w.Word + "` shows more."
 	}
 	return bad
 }

@@ -29,6 +29,9 @@ func (r *reader) halfStatement() *fault {
 		return nil
 	}
 	r.word = w
+	if offer := r.reworded(w.Word); offer != nil {
+		return offer
+	}
 	return r.word.form(&fault{finding.New(finding.Unreadable, Span{From: r.from, To: r.from + len(w.Word)},
 		"A word of this statement is missing after `"+w.Word+"`.", "")})
 }

@@ -167,6 +167,9 @@ func wordsAmong(tokens []token, in Scope) (out []string) {
 func lackingInWord(word string, known, symbol func(string) bool) (lacking []string, apart bool) {
 	parts, each, _ := Apart(word, known, isSymbol)
 	lacking = addNew(nil, each...)
+	if Numbered(word) && len(parts) > 1 {
+		return lacking, true
+	}
 	unsure := 0
 	for _, p := range lacking {
 		if !symbol(p) {
@@ -182,6 +185,12 @@ func lackingInWord(word string, known, symbol func(string) bool) (lacking []stri
 		return lacking, true
 	}
 	return []string{word}, false
+}
+
+// Numbered tells whether a word is letters with a number behind each, as F1x1 is.
+func Numbered(word string) bool {
+	parts, ok := namesIn(word, func(part string) bool { return isSymbol(part) && isDigit(rune(part[len(part)-1])) })
+	return ok && len(parts) > 1
 }
 
 // mostUnknown is the most symbols that an equation is offered to be solved for.

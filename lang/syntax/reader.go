@@ -146,6 +146,9 @@ func (r *reader) statement() (Stmt, *fault) {
 	if offer := first(lineSlips, unread{r, bad}); offer != nil {
 		return nil, offer
 	}
+	if offer := r.reworded(""); offer != nil {
+		return nil, offer
+	}
 	return nil, bad
 }
 
@@ -156,7 +159,13 @@ func (r *reader) worded(w *StatementWord) (Stmt, *fault) {
 		return nil, notYet(at, "The statement `"+w.Word+"`")
 	}
 	r.word = w
-	return w.read(r, at.To)
+	s, bad := w.read(r, at.To)
+	if bad != nil {
+		if offer := r.reworded(w.Word); offer != nil {
+			return nil, offer
+		}
+	}
+	return s, bad
 }
 
 // clauses makes the reader of a statement from one of its tokens.

@@ -66,9 +66,9 @@ func (p pattern) in(line string) []string {
 var (
 	partLabel = patternWith(`^(?:[Pp]art|[Qq]uestion|[Tt]ask)?\s*\(?([a-zA-Z]|[ivx]{1,4}|[0-9]{1,2})\s*[).:]\s+(\pL.*)$`, ")", ".", ":")
 	heading   = patternWith(`^(\pL[\pL ]+):\s*([^=].*)?$`, ":")
-	request   = patternWith(`^\p{Lu}\p{Ll}{2,}\s[^=]*[.?]$`, ".", "?")
-	convert   = patternWith(`^(?:convert|express)\s+(.+ in .+)$`, " in ")
 	about     = patternWith(`^([^=\s]+?)\s*[≈≅]\s*(.+)$`, "≈", "≅")
+	behind    = patternWith(`^(.+?)\s+(?:where|when|if|for|given)\s+(\S+\s*=.+)$`, "where", "when", "if", "for", "given")
+	rounding  = patternWith(`^(.+?)\s*[,(]?\s*(?:to\s+)?(\d{1,2})\s*(?:(?i:figs?|figures?|s\.?\s?f\.?|sig\.? ?figs?|significant figures))\)?$`, "f", "F")
 	atTime    = patternWith(`^(\S+)\s*=\s*(.+?)\s+at\s+(\S+)\s*=\s*(.+)$`, "at")
 )
 
@@ -103,17 +103,6 @@ func (r unread) headed() *fault {
 		return r.instead(finding.NotWritten, "A heading can't be before a value.", "Write ", at[2])
 	}
 	return r.instead(finding.NotWritten, "Words are kept in a note.", "Write ", "note "+line)
-}
-
-// requested finds a sentence, as in Find v.
-//
-// It begins with a capital letter, ends with a point or a question mark, and has
-// no equals sign: Find v. is offered as note Find v.
-func (r unread) requested() *fault {
-	if line := r.text[r.from:r.to]; request.in(line) != nil {
-		return r.instead(finding.NotWritten, "Words are kept in a note.", "Write ", "note "+line)
-	}
-	return nil
 }
 
 // joinedNames finds m = 3 kg and v = 2 m/s.
@@ -152,17 +141,6 @@ func (r unread) workedBehind() *fault {
 	return r.instead(finding.Unreadable, "A second = doesn't fit here.", "A line has one name. Write ", first, "check "+s.Name+" = "+tail)
 }
 
-// converted finds convert v to km/h.
-//
-// The to has been taken for in already: the line is v in km/h with a word before
-// it.
-func (r unread) converted() *fault {
-	if at := convert.in(r.text[r.from:r.to]); at != nil && r.reads(at[1]) != nil {
-		return r.instead(finding.Unreadable, "A unit after `in` is enough to convert a value.", "Write ", at[1])
-	}
-	return nil
-}
-
 // aboutEqual finds v ≈ 3.0 m/s.
 //
 // Where v has a value, v ≈ 2.0 m/s compares: check v = 2.0 m/s within 1 % is
@@ -197,4 +175,45 @@ func (r unread) atPlace() *fault {
 		return nil
 	}
 	return r.instead(finding.NotWritten, "A value at one place is that of a function.", "Write ", lines...)
+}
+
+// givenBehind finds c = 331 + 0.6*T where T = 20: the value has a line of its own, or comes
+// after with where the name has another.
+func (r unread) givenBehind() *fault {
+	at := behind.in(r.text[r.from:r.to])
+	if at == nil || r.reads(at[1]) == nil {
+		return nil
+	}
+	lines, known := strings.Split(strings.ReplaceAll(at[2], " and ", ", "), ", "), r.known != nil
+	for _, line := range lines {
+		d, ok := r.reads(line).(*Define)
+		if !ok || !d.Plain() {
+			return nil
+		}
+		known = known && r.known(d.Name)
+	}
+	if known {
+		return r.instead(finding.NotWritten, "Another value for a name comes after `with`.", "Write ", at[1]+" with "+strings.Join(lines, ", "))
+	}
+	return r.instead(finding.NotWritten, "Each value needs its own line.", "Write ", append(lines, at[1])...)
+}
+
+// rounded finds k = 2*m to 3 figures and k = 2*m (3 s.f.): a line keeps all figures, and
+// report rounds. The digits of a given are its figures.
+func (r unread) rounded() *fault {
+	at := rounding.in(r.text[r.from:r.to])
+	if at == nil {
+		return nil
+	}
+	figures := " to " + at[2] + " figures"
+	switch s := r.reads(at[1]).(type) {
+	case *Define:
+		if s.Plain() {
+			return r.instead(finding.NotWritten, "The digits of a given value say how many figures it has.", "Write ", at[1])
+		}
+		return r.instead(finding.NotWritten, "A line keeps all figures. `report` rounds.", "Write ", at[1], "report "+s.Name+figures)
+	case *Value:
+		return r.instead(finding.NotWritten, "A line keeps all figures. `report` rounds.", "Write ", "report "+at[1]+figures)
+	}
+	return nil
 }

@@ -208,6 +208,9 @@ func (l *scanner) strange(r rune, at Span) *fault {
 		return &fault{finding.New(finding.NotWritten, Span{From: at.From, To: at.To + i + 1},
 			"For the size without the sign, use abs( ).", "Write "+size+".", size)}
 	}
+	if r == '∛' {
+		return cubeRoot(l.text[l.skip(at.To):l.end], Span{From: at.From, To: l.skip(at.To)})
+	}
 	if r == '∫' {
 		return &fault{finding.New(finding.NotSolved, at, "∫ is the area under a curve.", integral(l.text[at.To:l.end]))}
 	}
@@ -228,6 +231,22 @@ func (l *scanner) strange(r rune, at Span) *fault {
 			"Write a number before it, or show a value with `in "+string(r)+"`.")}
 	}
 	return &fault{finding.New(finding.Unreadable, at, "The character "+string(r)+" can't be used here.", "Take it out.")}
+}
+
+// cubeRoot says how the root is written of what the rest of a line begins with: a bracket, or
+// a name or a number.
+func cubeRoot(rest string, at Span) *fault {
+	n := strings.IndexFunc(rest+" ", func(r rune) bool { return !continuesName(r) && r != '.' })
+	root := "cbrt"
+	if !strings.HasPrefix(rest, "(") {
+		root += "(" + rest[:n] + ")"
+	}
+	at.To += n
+	f := finding.New(finding.NotWritten, at, "The cube root is written cbrt( ).", "", root)
+	if n == 0 && root != "cbrt" {
+		f.Readings = nil // nothing is under it
+	}
+	return &fault{f}
 }
 
 // integral says how the area is written of which the rest of a line has the function and

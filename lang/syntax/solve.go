@@ -136,7 +136,9 @@ func keepChoices(tokens []token) {
 func readSolve(r *reader, tokens []token) (Stmt, *fault) {
 	s, bad := solveLines(tokens, r.to)
 	if bad != nil {
-		if offer := r.joined(tokens); offer != nil {
+		if offer := r.forWhat(tokens); offer != nil {
+			bad = offer
+		} else if offer := r.joined(tokens); offer != nil {
 			bad = offer
 		} else if one := inOrder(tokens); one != nil {
 			bad = one
@@ -165,6 +167,31 @@ func readSolve(r *reader, tokens []token) (Stmt, *fault) {
 		last.In, s.Last = s.Last.UnitText, lastUnit{}
 	}
 	return s, nil
+}
+
+// forWhat finds solve F = m*a, which doesn't say for what: for a name without a value, if
+// there are some.
+func (r *reader) forWhat(tokens []token) *fault {
+	if !slices.ContainsFunc(tokens, func(t token) bool { return t.is("=") }) || slices.ContainsFunc(tokens, func(t token) bool { return t.is("for") || t.is(",") }) {
+		return nil
+	}
+	var all, lacking []string
+	for _, t := range tokens {
+		name := r.text[r.from:r.to] + " for " + t.text
+		if t.kind != nameToken || t.call || slices.Contains(all, name) {
+			continue
+		}
+		if all = append(all, name); r.known != nil && !r.known(Canonical(t.text)) {
+			lacking = append(lacking, name)
+		}
+	}
+	if lacking != nil {
+		all = lacking
+	}
+	if len(all) == 0 || len(all) > mostUnknown {
+		return nil
+	}
+	return &fault{finding.New(finding.NotWritten, Span{From: r.from, To: r.to}, "Which symbol are you looking for?", "Write it after `for`.", all...)}
 }
 
 // inOrder finds for the first t: roots are chosen by their size and by conditions.

@@ -14,9 +14,7 @@ func Columns(l *eval.Line, s *syntax.Columns) {
 	of := s.Of
 	if s.Against.X != nil {
 		if !isList(l, s.Against.X) {
-			end := len(l.Entry.Text)
-			l.Find(finding.New(finding.Incomplete, syntax.Span{From: end, To: end}, "This line is unfinished.",
-				"Write from where to where the table goes, as in `from 0 m to 2 m`. Readings in a list need no range."))
+			rangeMissing(l, s.Against.X)
 			return
 		}
 		of = append([]syntax.Curve{s.Against}, of...)

@@ -41,13 +41,22 @@ func Plot(l *eval.Line, s *syntax.Plot) {
 	l.Entry.Outcome = p.g
 }
 
+// rangeMissing finds that a curve against a name that is no list has no range.
+func rangeMissing(l *eval.Line, against syntax.Expr) {
+	unit := ""
+	if n, ok := against.(*syntax.Name); ok && units.Usual(n.Name) != "" {
+		unit = " " + units.Usual(n.Name)
+	}
+	end := len(l.Entry.Text)
+	l.Find(finding.New(finding.Incomplete, syntax.Span{From: end, To: end}, "The range is missing.",
+		"Write from where to where, as in `"+l.Entry.Text+" from 0"+unit+" to 2"+unit+"`. Only lists of readings need no range."))
+}
+
 // readings works the two lists out. Where one is none, the line goes against a name and
 // its range is missing.
 func (p *plot) readings() bool {
 	if !isList(p.Line, p.s.X.X) {
-		end := len(p.Entry.Text)
-		p.Find(finding.New(finding.Incomplete, syntax.Span{From: end, To: end}, "This line is unfinished.",
-			"Write from where to where the curve goes, as in `from 0 m to 2 m`. Readings in a list need no range."))
+		rangeMissing(p.Line, p.s.X.X)
 		return false
 	}
 	of := p.lists(p.s.Y, p.s.X)

@@ -79,12 +79,16 @@ func (p *Page) answer(ctx context.Context, e *entry.Entry, cmd *syntax.Command) 
 }
 
 // refuse finds why the command can't be carried out.
-func (c *command) refuse(message, hint string) {
+func (c *command) refuse(message, hint string, readings ...string) {
 	at := c.cmd.ArgAt
 	if at.From == at.To {
 		at = c.cmd.WordAt
 	}
-	c.e.Findings = append(c.e.Findings, finding.New(finding.Unreadable, at, message, hint))
+	f := finding.New(finding.Unreadable, at, message, hint)
+	for _, r := range readings {
+		f.Lines = append(f.Lines, c.cmd.Word+" "+r)
+	}
+	c.e.Findings = append(c.e.Findings, f)
 }
 
 func (c *command) say(format string, args ...any) {
@@ -93,11 +97,12 @@ func (c *command) say(format string, args ...any) {
 
 // line reads the number of a line of the page.
 func (c *command) line(text string) (int, bool) {
-	n, err := strconv.Atoi(text)
+	n, err := strconv.Atoi(strings.TrimSuffix(strings.TrimPrefix(text, "line "), ":"))
 	last := len(c.Entries())
 	switch {
 	case err != nil:
-		c.refuse("The number of a line is missing.", "Write, for example, `"+c.cmd.Word+c.example()+"`.")
+		message, hint, offer := c.lineOf()
+		c.refuse(message, hint, offer...)
 	case last == 0:
 		c.refuse("There is no line yet.", "")
 	case n < 1 || n > last:
@@ -106,6 +111,34 @@ func (c *command) line(text string) (int, bool) {
 		return n, true
 	}
 	return 0, false
+}
+
+// lineOf says that the number of a line is missing, and offers the command with that of the
+// last line which gives the name it begins with: change m to 3 kg, change m = 3 kg,
+// remove m. In change 1 m = 3 kg it is the to that is missing.
+func (c *command) lineOf() (message, hint string, offer []string) {
+	word, value := c.cmd.Arg, ""
+	if i := strings.IndexAny(word, " ="); i > 0 {
+		word, value = word[:i], strings.TrimSpace(strings.TrimPrefix(strings.TrimLeft(word[i:], " ="), "to "))
+	}
+	change := c.cmd.Word == "change" && value != "" && value != "to"
+	if _, err := strconv.Atoi(word); err == nil && change {
+		return "The new line comes after `to`.", "", []string{word + " to " + value}
+	}
+	message, hint = "The number of a line is missing.", "Write, for example, `"+c.cmd.Word+c.example()+"`."
+	for i, e := range slices.Backward(c.Entries()) {
+		if e.Stmt == nil || !slices.ContainsFunc(e.Stmt.Defines(), func(d syntax.Ident) bool { return d.Name == syntax.Canonical(word) }) {
+			continue
+		}
+		switch line := strconv.Itoa(i + 1); {
+		case change:
+			return message, "", []string{line + " to " + word + " = " + value}
+		case value == "":
+			return message, "", []string{line}
+		}
+		break
+	}
+	return message, hint, nil
 }
 
 func (c *command) example() string {

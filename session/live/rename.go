@@ -20,6 +20,10 @@ func (c *command) rename() {
 	right = strings.TrimSpace(right)
 	r := renaming{Page: c.Page, from: syntax.Canonical(left), to: syntax.Canonical(right), written: right}
 	if !ok || r.from == "" || r.to == "" {
+		if words := strings.Fields(c.cmd.Arg); len(words) == 2 || len(words) == 3 && words[1] != "to" {
+			c.refuse("The names have `to` between them.", "", words[0]+" to "+words[len(words)-1])
+			return
+		}
 		c.refuse("The two names are missing.", "Write, for example, `rename k to k_s`.")
 		return
 	}

@@ -44,10 +44,14 @@ func (s *settler) behind(text string, stmt syntax.Stmt) (Verdict, bool) {
 	for _, q := range words {
 		lacking = append(lacking, q.Lacking...)
 	}
-	var lines []string
-	if len(lacking) > 0 || !s.offered || worst(s.try(product, true)) > finding.Mismatch {
-		lines = []string{product}
+	if len(lacking) == 0 {
+		right, bad := s.putRight(product)
+		if bad != nil {
+			return s.eitherWay(product, bad)
+		}
+		product = right
 	}
+	lines := []string{product}
 	for _, as := range [...]string{"%s %s", "(%s %s)"} {
 		line := syntax.Written(text, words, func(q *syntax.Lettered) string {
 			return fmt.Sprintf(as, text[q.At.From:q.Unit.From], q.Text)
@@ -55,9 +59,6 @@ func (s *settler) behind(text string, stmt syntax.Stmt) (Verdict, bool) {
 		if s.offered && len(lines) < 2 && worst(s.try(line, true)) > finding.Mismatch {
 			lines = append(lines, line)
 		}
-	}
-	if len(lines) == 0 {
-		return Verdict{}, false
 	}
 	at := words[k].At
 	message, hint := "`"+text[at.From:at.To]+"` may be a product of names, or a number with a unit.", "Choose the one you mean."
@@ -67,6 +68,31 @@ func (s *settler) behind(text string, stmt syntax.Stmt) (Verdict, bool) {
 	}
 	return Verdict{Refused: true, Findings: []finding.Finding{
 		finding.New(finding.UnitOrName, syntax.Span{To: len(text)}, message, hint, lines...)}}, true
+}
+
+// putRight is a line as it can be entered: itself, or with the one slip in it put right;
+// else what it is refused for.
+func (s *settler) putRight(text string) (string, *finding.Finding) {
+	bad := s.slip(text)
+	if bad == nil || len(bad.Readings) != 1 || bad.At.To > len(text) {
+		return text, bad
+	}
+	at, reading := syntax.InPlace(text, bad.At, bad.Readings[0])
+	text = text[:at.From] + reading + text[at.To:]
+	if s.wrong(text) {
+		return text, bad
+	}
+	return text, nil
+}
+
+// eitherWay tells what is wrong with a line as a product of names, where its units are
+// wrong too. By the rules it stands if they are not.
+func (s *settler) eitherWay(product string, bad *finding.Finding) (Verdict, bool) {
+	if bad.Severity != finding.Mismatch || worst(s.enter(s.Entry.Text)) > finding.Mismatch {
+		return Verdict{}, false
+	}
+	f := finding.New(bad.ID, syntax.Span{To: len(s.Entry.Text)}, "Read as `"+product+"`: "+bad.Message, bad.Hint)
+	return Verdict{Refused: true, Findings: []finding.Finding{f}}, true
 }
 
 // wordsBehind are the quantities of a line with one word directly behind their number. One

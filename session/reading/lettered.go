@@ -134,10 +134,16 @@ func isFree(q *syntax.Lettered) bool {
 }
 
 // wrong tells whether a line is refused for more than names that have no value.
-func (s *settler) wrong(text string) bool {
-	return slices.ContainsFunc(s.try(text, true).Findings, func(f finding.Finding) bool {
-		return f.Severity <= finding.Mismatch && f.ID != finding.UnknownName && f.ID != finding.NotWorkedOut
-	})
+func (s *settler) wrong(text string) bool { return s.slip(text) != nil }
+
+// slip is what a line is refused for, if it is more than names that have no value.
+func (s *settler) slip(text string) *finding.Finding {
+	for _, f := range s.try(text, true).Findings {
+		if f.Severity <= finding.Mismatch && f.ID != finding.UnknownName && f.ID != finding.NotWorkedOut {
+			return &f
+		}
+	}
+	return nil
 }
 
 // withoutValue says which symbols have no value, and how the line is written with them.

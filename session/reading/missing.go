@@ -70,10 +70,13 @@ func Missing(l *eval.Line, try Enter) (finding.Finding, bool) {
 			texts = append(texts, lines...)
 		}
 	}
+	if f, ok := s.unitBehind(); ok {
+		return f, true
+	}
 	texts = texts[:min(len(texts), mostTexts)]
 	var best missing
-	if strings.Contains(texts[0], "=") && (word == "" || units.Usual(word) == "") {
-		if s.missing(texts[0], false, &best); word == "" || !isOfLetter(word, best.of[whole], s.usually) {
+	if strings.Contains(texts[0], "=") && (word == "" || units.Usual(word) == "" || syntax.Numbered(word)) {
+		if s.missing(texts[0], false, &best); word == "" || syntax.Numbered(word) || !isOfLetter(word, best.of[whole], s.usually) {
 			best = missing{}
 			s.missingInEquation(texts[0], word, &best)
 		}
@@ -94,6 +97,25 @@ func Missing(l *eval.Line, try Enter) (finding.Finding, bool) {
 		return finding.Finding{}, false
 	}
 	return best.finding(l, alone), true
+}
+
+// unitBehind looks for a unit behind a formula, E = ½kx² J: the line is right with an in
+// before it. Where a value is missing, the unit must be one that the line's name goes by.
+func (s *settler) unitBehind() (finding.Finding, bool) {
+	text := s.Entry.Text
+	for i := range len(text) {
+		head, unit := strings.TrimRight(text[:i], " "), text[i:]
+		if head == "" || i == len(head) || strings.ContainsAny(head[len(head)-1:], "0123456789") || !s.IsUnit(unit) || s.Known(unit) {
+			continue
+		}
+		line := head + " in " + unit
+		u, _ := s.Planner.Units.Parse(unit, units.AfterNumber)
+		likely := strings.ContainsAny(head, "*/") && units.Customary(entry.BeginsWith(text), u.Dim())
+		if worst(s.try(line, true)) > finding.Mismatch || likely && !s.wrong(line) {
+			return finding.New(finding.NotWritten, syntax.Span{To: len(text)}, "The unit of a result comes after `in`.", "", line), true
+		}
+	}
+	return finding.Finding{}, false
 }
 
 // longestGlued is how long a word of symbols may be that is nearly a name of the page.
@@ -218,7 +240,7 @@ func one(is bool) int {
 // symbols at least.
 func (s *settler) missingInEquation(text, word string, best *missing) {
 	_, _, product := syntax.Apart(word, s.Known, nil)
-	if letters, _, _ := syntax.Apart(word, units.IsSymbol, nil); word != "" && !product && len(letters) < 3 {
+	if letters, _, _ := syntax.Apart(word, units.IsSymbol, nil); word != "" && !product && !syntax.Numbered(word) && len(letters) < 3 {
 		return
 	}
 	if !syntax.OpenEquation(text, word != "", &s.scope).Equation {

@@ -3,7 +3,6 @@ package solve
 import (
 	"slices"
 	"strconv"
-	"strings"
 
 	"steelyard/lang/algebra"
 	"steelyard/lang/finding"
@@ -51,36 +50,25 @@ func (v *solving) holds(name string) bool {
 	return slices.ContainsFunc(v.equations, func(e algebra.Equation) bool { return syntax.Holds(e.Left, name) || syntax.Holds(e.Right, name) })
 }
 
-// valuesIn is the line with the values of its bindings in its equation.
-func (v *solving) valuesIn(e syntax.Equation) string {
-	put := func(x syntax.Expr) string {
+// sides returns the sides of an equation with the values of its bindings in it; a
+// formula's are those with its symbols bound.
+func (v *solving) sides(e syntax.Equation) (algebra.Equation, bool) {
+	if e.Right != nil {
+		with := map[string]syntax.Expr{}
 		for _, b := range v.s.With {
-			if with, ok := eval.Instead(x, func(x syntax.Expr) bool {
-				n, ok := x.(*syntax.Name)
-				return ok && n.Name == b.Name && n.Line == 0
-			}, "("+syntax.PrintExpr(b.X)+")"); ok {
-				x = with
+			with[b.Name] = b.X
+			switch {
+			case v.asks(b.Name):
+				v.Find(finding.New(finding.WrongCall, b.NameAt, "This line looks for "+b.Name+", so "+b.Name+" can't have a value in it.", "Take it out behind `with`."))
+				return algebra.Equation{}, false
+			case !slices.ContainsFunc(v.s.Equations, func(e syntax.Equation) bool {
+				return syntax.Holds(e.Left, b.Name) || e.Right != nil && syntax.Holds(e.Right, b.Name)
+			}):
+				v.Find(finding.New(finding.WrongCall, b.NameAt, b.Name+" isn't in the equation.", "After `with` come names that are in it, with their values."))
+				return algebra.Equation{}, false
 			}
 		}
-		return syntax.PrintExpr(x)
-	}
-	text, by := v.Entry.Text, v.s.With
-	from := strings.LastIndex(text[:by[0].NameAt.From], "with")
-	return text[:e.Left.Span().From] + put(e.Left) + " = " + put(e.Right) +
-		strings.TrimRight(text[e.Right.Span().To:from], " ") + text[by[len(by)-1].X.Span().To:]
-}
-
-// sides returns the sides of an equation; a formula's are those with its symbols
-// bound.
-func (v *solving) sides(e syntax.Equation) (algebra.Equation, bool) {
-	s := v.s
-	if e.Right != nil {
-		if len(s.With) > 0 {
-			v.Find(finding.New(finding.WrongCall, syntax.Span{To: len(v.Entry.Text)}, "`with` sets the symbols of a formula; this is an equation.",
-				"Write the values into the equation.", v.valuesIn(e)))
-			return algebra.Equation{}, false
-		}
-		return algebra.Equation{Left: e.Left, Right: e.Right}, true
+		return algebra.Equation{Left: algebra.Substitute(e.Left, with), Right: algebra.Substitute(e.Right, with)}, true
 	}
 	n := e.Left.(*syntax.Name)
 	f, ok := v.Formula(n.Name)
