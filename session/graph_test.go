@@ -94,7 +94,7 @@ func TestShapes(t *testing.T) {
 		{"tanh(1e6*(n - 1)) against n from 0 to 3", "tanh(1e6·(n - 1)) rises from -1 at n = 0 to 1 at n = 3; zero at n = 1."},
 		{"1/(1 - n^2)^2 against n from 0 to 3", "1/(1 - n²)² runs off at n = 1."},
 		{"1e-200*n^2*sin(n) against n from 0 to 7", "1e-200·n²·sin(n) is greatest, 3.21923×10⁻¹⁹⁹, at n = 7 and least, -2.4083×10⁻¹⁹⁹, at n = 5.08699; zero at n = 0, 3.14159, 6.28319."},
-		{"abs(2 cm*sin(2π*x/(0.4 m))) against x from 0 m to 1 m", "abs((2 cm)·sin(2π·x/(0.4 m))) is greatest, 0.02 m, at x = 0.1 m, 0.3 m, 0.5 m, 0.7 m, 0.9 m and least, 0 m, in 6 places; zero in 6 places."},
+		{"abs(2 cm*sin(2π*x/(0.4 m))) against x from 0 m to 1 m", "abs((2 cm)·sin(2π·x/(0.4 m))) is greatest, 2 cm, at x = 0.1 m, 0.3 m, 0.5 m, 0.7 m, 0.9 m and least, 0 cm, in 6 places; zero in 6 places."},
 		{"n*abs(sin(n)) against n from -5 to 7", "n·abs(sin(n)) is greatest, 4.81447, at n = 4.91318 and least, -4.81447, at n = -4.91318; judged from samples, zero at n = -3.14, 0, 3.14, 6.28."},
 		{"√(n^2) against n from -2 to 3", "√(n²) is greatest, 3, at n = 3 and least, 0, at n = 0; zero at n = 0."},
 		{"√(abs(n - 1.1)) against n from -2 to 3", "√abs(n - 1.1) is greatest, 1.76068, at n = -2 and least, 0, at n = 1.1; zero at n = 1.1."},

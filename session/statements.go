@@ -36,6 +36,7 @@ var statements = table(
 	of(given.Formula),
 	of(given.Constants),
 	of(check.Check).with(advise.Check),
+	of(check.Compare),
 	of(check.Report).with(advise.Report),
 	of(solve.Solve).with(advise.Solve),
 	of(lab.Data),

@@ -20,7 +20,7 @@ func TestSteps(t *testing.T) {
 		"W": "W = area under F(x) from 2 cm to 5 cm | = k·A²/2 - k·(2 cm)²/2 integrate: k·x²/2 | = (200 N/m)·(5 cm)²/2 - (200 N/m)·(2 cm)²/2 | = 0.21 J",
 		"S": "S = area under y(t) from 0 s to 1 s | = -A·cos(ω·(1 s))/ω - (-A·cos(ω·(0 s))/ω) integrate: -A·cos(ω·t)/ω | = -(5 cm)·cos((3 rad/s)·(1 s))/(3 rad/s) - (-(5 cm)·cos((3 rad/s)·(0 s))/(3 rad/s)) | = 3.31665 cm·s",
 		"r": "r = slope of y(t) at t = 0.2 s | = A·ω·cos(ω·t) differentiate | = (5 cm)·(3 rad/s)·cos((3 rad/s)·(0.2 s)) | = 12.38 cm/s",
-		"q": "q = area under hypot(x, A) from 0 m to 5 cm | = 0.00286948 m²",
+		"q": "q = area under hypot(x, A) from 0 m to 5 cm | = 28.6948 cm²",
 	} {
 		e := p.Enter(context.Background(), "steps "+name)
 		var lines []string

@@ -3,6 +3,7 @@ package units
 import (
 	"strconv"
 
+	"steelyard/units/rounding"
 	"steelyard/units/writing"
 )
 
@@ -45,100 +46,36 @@ const (
 	Drawn
 )
 
-const (
-	sixFigures = 6
-	// held is the number of digits of a float64 that are relied on: a value
-	// is written with as many first, and that decimal is rounded.
-	held = 15
-)
+const sixFigures = 6
 
 // figures returns how many digits are printed, within what a float64 holds.
 func (f Figures) figures() int {
 	if f.N <= 0 {
 		return sixFigures
 	}
-	return min(f.N+int(f.Guard), held)
-}
-
-// digits is a decimal number: 0.d₁d₂d₃… × 10^(exp+1).
-type digits struct {
-	neg bool
-	d   [held + 1]byte
-	n   int // digits in use
-	exp int // power of ten of the first
-	// carried tells that it was rounded up to a power of ten.
-	carried bool
-}
-
-// decimalDigits writes a value with fifteen digits and rounds that decimal.
-func decimalDigits(v float64, n int, r Rounding) digits {
-	var buf [32]byte
-	text := strconv.AppendFloat(buf[:0], v, 'e', held-1, 64)
-	var out digits
-	if text[0] == '-' {
-		out.neg, text = true, text[1:]
-	}
-	out.d[0] = text[0]
-	copy(out.d[1:held], text[2:held+1])
-	e := text[held+2:]
-	for _, c := range e[1:] {
-		out.exp = out.exp*10 + int(c-'0')
-	}
-	if e[0] == '-' {
-		out.exp = -out.exp
-	}
-	out.n = held
-	out.round(n, r)
-	return out
-}
-
-// round keeps n digits.
-func (x *digits) round(n int, r Rounding) {
-	if n >= x.n {
-		return
-	}
-	up := x.d[n] > '5'
-	if x.d[n] == '5' {
-		up = r == HalfAway || (x.d[n-1]-'0')%2 == 1
-		for _, c := range x.d[n+1 : x.n] {
-			up = up || c != '0'
-		}
-	}
-	x.n = n
-	if !up {
-		return
-	}
-	for i := n - 1; i >= 0; i-- {
-		if x.d[i] != '9' {
-			x.d[i]++
-			return
-		}
-		x.d[i] = '0'
-	}
-	x.d[0], x.carried = '1', true
-	x.exp++
+	return min(f.N+int(f.Guard), rounding.Held)
 }
 
 // RoundsUp tells whether a number is rounded up to a power of ten.
 func RoundsUp(v float64, f Figures, r Rounding) bool {
-	x := decimalDigits(v, f.figures(), r)
-	return x.carried
+	x := rounding.Decimal(v, f.figures(), r == HalfEven)
+	return x.Carried
 }
 
 // LastPlace is the power of ten of the last figure with which a number is shown.
 func (f Figures) LastPlace(v float64, r Rounding) int {
-	x := decimalDigits(v, f.figures(), r)
-	for ; !f.Keep && x.n > 1 && x.d[x.n-1] == '0'; x.n-- {
+	x := rounding.Decimal(v, f.figures(), r == HalfEven)
+	for ; !f.Keep && x.N > 1 && x.D[x.N-1] == '0'; x.N-- {
 	}
-	if f.Decimals && x.carried {
-		x.n++
+	if f.Decimals && x.Carried {
+		x.N++
 	}
-	return x.exp - x.n + 1
+	return x.Exp - x.N + 1
 }
 
 // ToPlace are the figures with which a number is shown to a decimal place.
 func (f Figures) ToPlace(v float64, place int) Figures {
-	f.N, f.Keep, f.Guard, f.Decimals = decimalDigits(v, held, HalfAway).exp-place+1, true, 0, true
+	f.N, f.Keep, f.Guard, f.Decimals = rounding.Decimal(v, rounding.Held, false).Exp-place+1, true, 0, true
 	return f
 }
 
@@ -159,61 +96,61 @@ func appendNumber(out []byte, v float64, f Figures, r Rounding, form Form) []byt
 	case !finite(v):
 		return append(out, "infinite"...)
 	}
-	x := decimalDigits(v, f.figures(), r)
+	x := rounding.Decimal(v, f.figures(), r == HalfEven)
 	keep := f.Keep && f.N > 0
-	if f.Decimals && x.carried {
-		x.d[x.n] = '0'
-		x.n++
+	if f.Decimals && x.Carried {
+		x.D[x.N] = '0'
+		x.N++
 	}
 	if !keep {
-		for x.n > 1 && x.d[x.n-1] == '0' {
-			x.n--
+		for x.N > 1 && x.D[x.N-1] == '0' {
+			x.N--
 		}
 	}
 	switch {
-	case x.neg && form == Drawn:
+	case x.Neg && form == Drawn:
 		out = append(out, "−"...)
-	case x.neg:
+	case x.Neg:
 		out = append(out, '-')
 	}
-	if x.exp < -3 || x.exp > 5 || keep && x.exp >= x.n {
-		return x.appendPower(out, form)
+	if x.Exp < -3 || x.Exp > 5 || keep && x.Exp >= x.N {
+		return appendPower(out, x, form)
 	}
-	return x.appendPlain(out)
+	return appendPlain(out, x)
 }
 
-func (x *digits) appendPlain(out []byte) []byte {
-	if x.exp < 0 {
+func appendPlain(out []byte, x rounding.Digits) []byte {
+	if x.Exp < 0 {
 		out = append(out, "0."...)
-		for range -x.exp - 1 {
+		for range -x.Exp - 1 {
 			out = append(out, '0')
 		}
-		return append(out, x.d[:x.n]...)
+		return append(out, x.D[:x.N]...)
 	}
-	whole := x.exp + 1
-	out = append(out, x.d[:min(whole, x.n)]...)
-	for range whole - x.n {
+	whole := x.Exp + 1
+	out = append(out, x.D[:min(whole, x.N)]...)
+	for range whole - x.N {
 		out = append(out, '0')
 	}
-	if x.n > whole {
+	if x.N > whole {
 		out = append(out, '.')
-		out = append(out, x.d[whole:x.n]...)
+		out = append(out, x.D[whole:x.N]...)
 	}
 	return out
 }
 
-func (x *digits) appendPower(out []byte, form Form) []byte {
-	out = append(out, x.d[0])
-	if x.n > 1 {
+func appendPower(out []byte, x rounding.Digits, form Form) []byte {
+	out = append(out, x.D[0])
+	if x.N > 1 {
 		out = append(out, '.')
-		out = append(out, x.d[1:x.n]...)
+		out = append(out, x.D[1:x.N]...)
 	}
 	if form == File {
 		out = append(out, 'e')
-		return strconv.AppendInt(out, int64(x.exp), 10)
+		return strconv.AppendInt(out, int64(x.Exp), 10)
 	}
 	out = append(out, "×10"...)
-	return append(out, writing.Raised(strconv.Itoa(x.exp))...)
+	return append(out, writing.Raised(strconv.Itoa(x.Exp))...)
 }
 
 // FormatQuantity writes a number that is already in a unit, with the unit:

@@ -1,8 +1,10 @@
 package units
 
 import (
+	"math/big"
 	"strconv"
 
+	"steelyard/units/rounding"
 	"steelyard/units/writing"
 )
 
@@ -14,17 +16,17 @@ import (
 // with 1 (JCGM 100:2008, 7.2.6, has no more than two). A power of ten is taken out where
 // the larger of the two needs one, or where the last place is left of the point.
 func FormatSpread(v, u float64, figures int, r Rounding, form Form) string {
-	off := decimalDigits(u, min(max(figures, 1), held), r)
-	place := off.exp - off.n + 1
-	x, first := toPlace(v, place, r), off.exp
+	off := rounding.Decimal(u, min(max(figures, 1), rounding.Held), r == HalfEven)
+	place := off.Exp - off.N + 1
+	x, first := rounding.ToPlace(v, place, r == HalfEven), off.Exp
 	if v != 0 {
-		first = max(first, x.exp)
+		first = max(first, x.Exp)
 	}
 	shift, plain := first, first <= 5 && place <= 0 && first >= -3
 	if plain {
 		shift = 0
 	}
-	value, spread := x.decimals(shift, place, form), off.decimals(shift, place, form)
+	value, spread := decimals(x, shift, place, form), decimals(off, shift, place, form)
 	switch {
 	case plain:
 		return value + " ± " + spread
@@ -35,41 +37,21 @@ func FormatSpread(v, u float64, figures int, r Rounding, form Form) string {
 	return "(" + value + " ± " + spread + ")×10" + writing.Raised(strconv.Itoa(shift))
 }
 
-// toPlace is a number rounded to a decimal place: to 0 where it is less than half of that.
-//
-// A value that is smaller than its uncertainty has no figures of its own: 0.001 ± 0.20 is
-// 0.00 ± 0.20.
-func toPlace(v float64, place int, r Rounding) digits {
-	x := decimalDigits(v, held, r)
-	switch n := x.exp - place + 1; {
-	case v == 0 || n < 0 || n == 0 && x.d[0] < '5':
-		x.d[0], x.n, x.exp, x.neg = '0', 1, place, false
-	case n == 0:
-		x.d[0], x.n, x.exp = '1', 1, place
-	case n < held:
-		if x.round(n, r); x.carried {
-			x.d[x.n] = '0'
-			x.n++
-		}
-	}
-	return x
-}
-
 // decimals writes a number that is known to a place, divided by a power of ten.
-func (x digits) decimals(shift, place int, form Form) string {
-	x.exp -= shift
+func decimals(x rounding.Digits, shift, place int, form Form) string {
+	x.Exp -= shift
 	var out []byte
-	if x.neg {
+	if x.Neg {
 		sign := "-"
 		if form == Drawn {
 			sign = "−"
 		}
 		out = append(out, sign...)
 	}
-	if x.d[0] == '0' { // the point of 0 is where its place needs it
+	if x.D[0] == '0' { // the point of 0 is where its place needs it
 		return string(out) + strconv.FormatFloat(0, 'f', max(shift-place, 0), 64)
 	}
-	return string(x.appendPlain(out))
+	return string(appendPlain(out, x))
 }
 
 // FormatUncertain is FormatSpread with a unit.
@@ -79,4 +61,20 @@ func FormatUncertain(v, u float64, unit *Unit, figures int, r Rounding, form For
 		out += " "
 	}
 	return out + text
+}
+
+// IsRounded tells whether a number, rounded at the last digit of a written one, is that,
+// zeros included.
+func (d Decimal) IsRounded(v float64, r Rounding) bool {
+	place := int(d.LastPlace)
+	x := rounding.ToPlace(v, place, r == HalfEven)
+	if x.N < x.Exp-place+1 { // more digits than a float64 holds for certain
+		return d.Hi == v
+	}
+	text := string(x.D[:x.N]) + "e" + strconv.Itoa(place)
+	if x.Neg {
+		text = "-" + text
+	}
+	got, ok := new(big.Rat).SetString(text)
+	return ok && got.Cmp(d.Rat()) == 0
 }

@@ -114,9 +114,7 @@ func spelled(prefix string) []string {
 func (s *scratchpad) builtIn() []string {
 	var words []string
 	for _, f := range ops.Functions() {
-		if f.Ready {
-			words = append(words, f.Name+"(")
-		}
+		words = append(words, f.Name+"(")
 	}
 	for _, f := range s.pad.FormulaNames() {
 		words = append(words, f+"(")

@@ -86,7 +86,7 @@ func (n normalizer) degreeOfBase(x syntax.Expr) degree {
 // grow alike does not grow: sin(x/(2·x)) is a number.
 func (n normalizer) degreeOfCall(x *syntax.Call) degree {
 	f, known := ops.Named(x.Func)
-	if !known || !f.Ready {
+	if !known {
 		return noDegree()
 	}
 	if f.Op == ops.Exp {

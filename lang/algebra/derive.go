@@ -128,7 +128,7 @@ func (d deriver) power(base syntax.Expr, e units.Exp, depth int) (syntax.Expr, b
 // rule.
 func (d deriver) call(x *syntax.Call, depth int) (syntax.Expr, bool) {
 	f, ok := ops.Named(x.Func)
-	if !ok || !f.Ready || len(x.Args) != 1 || f.Op.Derivative() == "" {
+	if !ok || len(x.Args) != 1 || f.Op.Derivative() == "" {
 		return nil, false
 	}
 	u := x.Args[0].X

@@ -431,7 +431,7 @@ func (s *isolator) undoCall(x *syntax.Call, value sum, depth int) ([]root, bool)
 // other argument of one of two, whose order must not matter.
 func (s *isolator) inverseOf(x *syntax.Call) (inverse ops.Inverse, inner, other syntax.Expr, ok bool) {
 	f, ok := ops.Named(x.Func)
-	if !ok || !f.Ready || len(x.Args) == 0 || len(x.Args) > 1 && f.Op != ops.Hypot {
+	if !ok || len(x.Args) == 0 || len(x.Args) > 1 && f.Op != ops.Hypot {
 		return inverse, nil, nil, false
 	}
 	var rest []syntax.Arg

@@ -1,6 +1,10 @@
 package ops
 
-import "math"
+import (
+	"math"
+
+	"steelyard/units/rounding"
+)
 
 // Extent tells for how many of the numbers of an interval an operation has a
 // value that follows its slope.
@@ -256,23 +260,43 @@ func overHypot(a, b Interval) Interval {
 // where the step may be off a little.
 const mostSteps = 1 << 40
 
-func overRound(a, b Interval, _ float64) (Interval, Extent) {
+// tieOff is by how many roundings a number may be off a half and count as one: it is rounded
+// from fifteen digits.
+const tieOff = 128
+
+func overRound(a, b Interval, k float64) (Interval, Extent) {
 	switch {
 	case b == Point(0):
 		return Everything(), None
 	case b.IsPoint():
-		out := Interval{round(a.Lo, b.Lo), round(a.Hi, b.Lo)}
+		out := Interval{round(a.Lo, b.Lo, k), round(a.Hi, b.Lo, k)}
 		return out, jumping(out)
 	case !b.HoldsZero():
 		if n := a.Over(b); n.abs().Hi < mostSteps {
-			n = loose(n.Lo, n.Hi, functionOff)
-			n = Interval{math.Round(n.Lo), math.Round(n.Hi)}
+			n = loose(n.Lo, n.Hi, tieOff)
+			n = Interval{math.Ceil(n.Lo - 0.5), math.Floor(n.Hi + 0.5)}
 			return n.Mul(b), jumping(n)
 		}
 	}
 	// Half a step, what counts as a tie, and the roundings of the quotient and of
 	// its multiple, which are worth steps where those are small.
-	return a.around(float64(0.6*b.abs().Hi) + float64(4*unit*a.abs().Hi)), Partly
+	return a.around(float64(0.6*b.abs().Hi) + float64(tieOff*unit*a.abs().Hi)), Partly
+}
+
+// overLastFigure: the greater a number, the more its last figure is worth.
+func overLastFigure(a, _ Interval, k float64) (Interval, Extent) {
+	place := func(v float64) float64 {
+		if v == 0 {
+			return 0
+		}
+		return rounding.LastPlace(v, int(k))
+	}
+	a = a.abs()
+	out := Interval{place(a.Lo), place(a.Hi)}
+	if a.Lo == 0 { // 0 itself has a place of 1
+		out.Hi = max(out.Hi, 1)
+	}
+	return out, jumping(out)
 }
 
 // decided encloses a comparison by what is known of it: that it is true, that

@@ -2,13 +2,8 @@ package ops
 
 import "math"
 
-// later are the functions of the language that this version does not work out.
-var later = [...]Function{
-	{Name: "u", Args: "u(x)", Summary: "The standard uncertainty of a value.", Example: "u(T)"},
-}
-
-// functions are those of the table in its order, then the later ones; byWord
-// finds each by its name and its aliases. Neither changes once it is made.
+// functions are those of the table in its order; byWord finds each by its name and its
+// aliases. Neither changes once it is made.
 var (
 	functions = gather()
 	byWord    = index()
@@ -19,11 +14,11 @@ func gather() []Function {
 	for op := range table {
 		if c := table[op].call; c != nil {
 			f := *c
-			f.Ready, f.Op = true, Op(op)
+			f.Op = Op(op)
 			out = append(out, f)
 		}
 	}
-	return append(out, later[:]...)
+	return out
 }
 
 func index() map[string]*Function {
@@ -53,17 +48,19 @@ func Named(word string) (Function, bool) {
 // IsFunction tells whether every worksheet has a function of this name.
 func IsFunction(word string) bool { return byWord[word] != nil }
 
-// IsLater tells whether a function is part of the language but not worked out
-// by this version.
-func IsLater(word string) bool {
-	f := byWord[word]
-	return f != nil && !f.Ready
-}
-
 // Together tells that a call with so many arguments puts the elements of a list
 // together.
 func (f Function) Together(args int) bool {
 	return f.Takes >= ListToSame || args == 1 && (f.Op == Min || f.Op == Max)
+}
+
+// Keeps tells that a function makes of quantities of one kind a quantity of that kind.
+func (f Function) Keeps() bool {
+	switch f.Takes {
+	case AnyToSame, SameToSame, RoundTo, AnyToSpan, ListToSame, ListToSpan, ListToSum:
+		return true
+	}
+	return false
 }
 
 // Derivative is the slope of an operation by its first operand, as an

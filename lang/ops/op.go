@@ -9,62 +9,64 @@ type Op uint8
 // The operations. A, B, C and K are the fields of an instruction; A, B and C
 // are slots unless said otherwise.
 const (
-	Const   Op = iota // K
-	Data              // the elements of the program's list of data number A
-	Join              // the elements Args[B : B+C] of the code, one after the other
-	Param             // the function's parameter number A
-	Copy              // A itself
-	Load              // slot A of the session's main code, from within a function
-	Neg               // -A
-	Add               // A + B
-	Sub               // A - B
-	Mul               // A × B
-	Div               // A / B
-	Pow               // A to the written power K
-	PowVar            // A to the power B, both pure numbers
-	Sqrt              // √A
-	Cbrt              // the cube root of A
-	Root              // the root of A of degree K, a whole number
-	Abs               // |A|
-	Sgn               // -1, 0 or 1
-	Sin               // A in radians
-	Cos               //
-	Tan               //
-	Asin              // in radians
-	Acos              //
-	Atan              //
-	Atan2             // of A over B
-	Sinh              //
-	Cosh              //
-	Tanh              //
-	Exp               //
-	Ln                //
-	Log10             //
-	Hypot             // √(A² + B²)
-	Min               // the smaller of A and B
-	Max               // the greater of A and B
-	Round             // A to a whole multiple of B, halves away from zero
-	Call              // function number A, arguments Args[B : B+C] of the code
-	Less              // 1 if A < B, else 0
-	AtMost            // 1 if A ≤ B, else 0
-	Both              // 1 if A and B are 1, else 0
-	Tally             // how many elements A has; this and what follows puts elements together
-	Pick              // the element of A number K, counted from 0
-	Sum               // of the elements of A
-	Mean              //
-	Scatter           // 0, as uncertain as the mean of the elements of A is for how they scatter
-	SD                // the standard deviation of the elements of A, of n - 1 degrees of freedom
-	Median            //
-	Lowest            // the least element of A
-	Highest           // the greatest element of A
-	Sort              // the elements of A in rising order
-	Steps             // by how much each element of A is more than the one before it
-	Select            // B if A is 1, else C; the other one may fail unseen
-	Nothing           // no value: outside every interval of a function
-	Slope             // the slope of function number A at Args[B], by that argument
-	Area              // the area under function number A from Args[B] to Args[B+1]
-	Solve             // a root by number A of the program's solves; its candidates or bounds are Args[B : B+C]
-	Fit               // parameter number K of number A of the program's fits; its readings are Args[B : B+C]
+	Const      Op = iota // K
+	Data                 // the elements of the program's list of data number A
+	Join                 // the elements Args[B : B+C] of the code, one after the other
+	Param                // the function's parameter number A
+	Copy                 // A itself
+	Load                 // slot A of the session's main code, from within a function
+	Neg                  // -A
+	Add                  // A + B
+	Sub                  // A - B
+	Mul                  // A × B
+	Div                  // A / B
+	Pow                  // A to the written power K
+	PowVar               // A to the power B, both pure numbers
+	Sqrt                 // √A
+	Cbrt                 // the cube root of A
+	Root                 // the root of A of degree K, a whole number
+	Abs                  // |A|
+	Sgn                  // -1, 0 or 1
+	Sin                  // A in radians
+	Cos                  //
+	Tan                  //
+	Asin                 // in radians
+	Acos                 //
+	Atan                 //
+	Atan2                // of A over B
+	Sinh                 //
+	Cosh                 //
+	Tanh                 //
+	Exp                  //
+	Ln                   //
+	Log10                //
+	Hypot                // √(A² + B²)
+	Min                  // the smaller of A and B
+	Max                  // the greater of A and B
+	Round                // A to a whole multiple of B; K is how
+	LastFigure           // what one in the last of K figures of A is worth
+	Call                 // function number A, arguments Args[B : B+C] of the code
+	Less                 // 1 if A < B, else 0
+	AtMost               // 1 if A ≤ B, else 0
+	Both                 // 1 if A and B are 1, else 0
+	Tally                // how many elements A has; this and what follows puts elements together
+	Pick                 // the element of A number K, counted from 0
+	Sum                  // of the elements of A
+	Mean                 //
+	Scatter              // 0, as uncertain as the mean of the elements of A is for how they scatter
+	SD                   // the standard deviation of the elements of A, of n - 1 degrees of freedom
+	Median               //
+	Lowest               // the least element of A
+	Highest              // the greatest element of A
+	Sort                 // the elements of A in rising order
+	Steps                // by how much each element of A is more than the one before it
+	Select               // B if A is 1, else C; the other one may fail unseen
+	Nothing              // no value: outside every interval of a function
+	Slope                // the slope of function number A at Args[B], by that argument
+	Area                 // the area under function number A from Args[B] to Args[B+1]
+	Solve                // a root by number A of the program's solves; its candidates or bounds are Args[B : B+C]
+	Fit                  // parameter number K of number A of the program's fits; its readings are Args[B : B+C]
+	Spread               // the standard uncertainty of the slot Args[B] of the main code; if K is 1, of what adds up
 
 	// Count is how many operations there are.
 	Count = int(iota)
@@ -89,6 +91,7 @@ const (
 	NotSettled              // an area that is not known closely enough
 	Unbounded               // an area that does not come to an end
 	NoFit                   // no parameters were found that fit readings best
+	Sure                    // nothing uncertain is in it
 )
 
 // String returns the name of an operation, for tests and for whoever reads a
@@ -102,7 +105,12 @@ func (op Op) Operands() int { return int(table[op].operands) }
 func (op Op) List() bool { return table[op].list }
 
 // Runs tells that an operation runs the function number A.
-func (op Op) Runs() bool { return table[op].list && op != Solve && op != Join && op != Fit }
+func (op Op) Runs() bool {
+	return table[op].list && op != Solve && op != Join && op != Fit && op != Spread
+}
+
+// HasK tells that K means something to an arithmetic operation.
+func (op Op) HasK() bool { return op == Pow || op == Root || op == Round || op == LastFigure }
 
 // Elements is how many elements an operation makes of n, and whether it works on all
 // of them together; by elements it makes as many.

@@ -1,6 +1,10 @@
 package ops
 
-import "math"
+import (
+	"math"
+
+	"steelyard/units/rounding"
+)
 
 // power raises a to the power k. Small whole powers are multiplications, so
 // that x^2 is x·x to the last bit.
@@ -73,11 +77,16 @@ func root(a, n float64) float64 {
 	return r
 }
 
-// round rounds a to a whole multiple of step, halves away from zero. A
-// quotient that is a half but for its last bits counts as one: 0.285 in steps
-// of 0.01 is written as a tie, though neither number is exact in binary. A
-// quotient so great that its last bits are worth a step is taken as it is.
-func round(a, step float64) float64 {
+// How ops.Round goes about it, added up in its K.
+const (
+	HalfToEven = 1 // a half goes to the even multiple, and not away from zero
+	FromDigits = 2 // what is rounded is written with fifteen digits first, as in print
+)
+
+// round rounds a to a whole multiple of step. So 0.285 in steps of 0.01 is a half, though
+// neither number is exact in binary. A quotient so great that its last bits are worth a step
+// is taken as it is.
+func round(a, step, how float64) float64 {
 	q := a / step
 	if step == 0 {
 		return math.NaN()
@@ -85,10 +94,11 @@ func round(a, step float64) float64 {
 	if math.Abs(q) >= 1<<52 {
 		return a
 	}
-	if math.Abs(q) < 1<<47 {
-		q += float64(q * 0x1p-51)
+	even := math.Mod(how, 2) == HalfToEven
+	w := rounding.Steps(q, even)
+	if how >= FromDigits {
+		w = rounding.Whole(q, even)
 	}
-	w := math.Round(q)
 	if inv := math.Round(1 / step); inv != 0 && float64(inv*step) == 1 {
 		return w / inv
 	}

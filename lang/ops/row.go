@@ -76,10 +76,7 @@ type Function struct {
 	// what it is in one sentence, and a line that can be entered as it is.
 	Args, Summary, Example string
 	Print                  Print
-	// Ready tells that this version works it out; else it is a word of the
-	// language alone, and Op means nothing.
-	Ready bool
-	Op    Op
+	Op                     Op
 }
 
 // Shape says which dimensions the arguments and the result of a function have.
@@ -96,6 +93,7 @@ const (
 	AnyToPure                // sgn
 	RootOf                   // sqrt: a power of the dimension
 	RoundTo                  // round: a pure number, or two of one dimension
+	AnyToSpan                // u: anything to a difference of its kind
 	ListToSame               // mean: a list to one value of its kind, or to another list
 	ListToSpan               // sd, differences: a list to differences of its kind
 	ListToSum                // sum: a list to a sum

@@ -1,6 +1,10 @@
 package ops
 
-import "math"
+import (
+	"math"
+
+	"steelyard/units/rounding"
+)
 
 var inf = math.Inf(1)
 
@@ -25,8 +29,11 @@ var table = [Count]row{
 	Area:    {name: "area", list: true, value: noValue},
 	Solve:   {name: "solve", list: true, value: noValue},
 	Fit:     {name: "fit", list: true, value: noValue},
-	Data:    {name: "data", value: noValue},
-	Join:    {name: "join", list: true, value: noValue},
+	Spread: {name: "spread", list: true, value: noValue,
+		call: &Function{Name: "u", Aliases: []string{"uncertainty"}, Least: 1, Most: 1, Takes: AnyToSpan, Args: "u(x)",
+			Summary: "The standard uncertainty of a value; also uncertainty(x).", Example: "u(0.842 ± 0.002 m)"}},
+	Data: {name: "data", value: noValue},
+	Join: {name: "join", list: true, value: noValue},
 
 	// Signs. A sum has no slope but 1, and may leave nothing but the error of its terms
 	// (cancels); what is too small to hold shows as a 0 in a product alone.
@@ -232,11 +239,14 @@ var table = [Count]row{
 			Summary: "The greatest of its values.", Example: "max(3 m, 40 cm)",
 			Print: Print{"max", false}}},
 	Round: {name: "round", operands: 2, da: "0", db: "round(a, b)/b",
-		value: func(a, b, _ float64) float64 { return round(a, b) },
+		value: func(a, b, k float64) float64 { return round(a, b, k) },
 		over:  overRound, apart: ofSteps(overRound, math.Abs), off: sumOff,
 		faultBy: byZero,
 		call: &Function{Name: "round", Least: 1, Most: 2, Takes: RoundTo, Args: "round(x, step)",
-			Summary: "The nearest whole multiple of a step; without one, the nearest whole number.", Example: "round(2.63 m, 5 cm)"}},
+			Summary: "The nearest whole multiple of a step; round(x, 3 figures) to figures, round(x) to a whole number.", Example: "round(2.63 m, 5 cm)"}},
+	LastFigure: {name: "lastfigure", operands: 1, tame: true, da: "0",
+		value: func(a, _, k float64) float64 { return rounding.LastPlace(a, int(k)) },
+		over:  overLastFigure, off: sumOff},
 
 	// Comparisons are 1 or 0, and choose the piece of a function by intervals.
 	Less: {name: "less", operands: 2, tame: true, da: "0", db: "0",

@@ -119,7 +119,8 @@ func (c *coder) args(x *syntax.Call, least, most int) ([]run.Slot, bool) {
 //	anything to the same                abs: of a temperature it is a value in K
 //	anything to a pure number           sgn
 //	a power of what comes out           sqrt, cbrt, root
-//	a quantity and a step of its kind   round
+//	a quantity and a step of its kind   round; or how many figures
+//	anything to a difference of it      u
 //	a list, or several values of a kind sum, mean, sd, count, median, sort, differences
 func (c *coder) callBuiltIn(x *syntax.Call, b ops.Function) run.Slot {
 	slots, ok := c.args(x, b.Least, b.Most)
@@ -137,6 +138,8 @@ func (c *coder) callBuiltIn(x *syntax.Call, b ops.Function) run.Slot {
 		return c.callTogether(x, b, slots)
 	case ops.RoundTo:
 		return c.callRound(x, slots)
+	case ops.AnyToSpan:
+		return c.spread(x, slots[0])
 	case ops.AnyToSame:
 		if st.Heat == run.Point {
 			st.Heat = run.Plain
@@ -221,29 +224,4 @@ func (c *coder) callRoot(x *syntax.Call, b ops.Function, slots []run.Slot) run.S
 		degree = e.Num()
 	}
 	return c.rootOf(slots[0], b.Op, degree, x.At)
-}
-
-// callRound plans round(x) of a pure number, or round(x, 5 mm) to whole
-// multiples. A length has no whole number that is nearest: which one it is would
-// depend on the unit.
-//
-// round(3.14159 m) is refused for that reason, and the step that is missing is named.
-func (c *coder) callRound(x *syntax.Call, slots []run.Slot) run.Slot {
-	st := c.static(slots[0])
-	if len(slots) == 1 {
-		if st.Open == 0 && !st.Dim.IsOne() {
-			return c.refuse(finding.ArgumentDimension, x.Args[0].X.Span(),
-				"round needs a step of the same kind: "+c.shown(x.Args[0].X)+" is "+phrase(st)+".",
-				"Write the step, as in round(x, 1 mm).")
-		}
-		step := c.constant(1, x.At, run.Static{})
-		return c.emit(run.Instr{Op: ops.Round, A: slots[0], B: step}, x.At, st)
-	}
-	if n, bare := syntax.Unbracket(x.Args[1].X).(*syntax.Number); bare && n.Value.Hi == 0 {
-		return c.refuse(finding.WrongCall, n.At, "The step of round can't be 0.", "Write the step, as in round(x, 1 mm).")
-	}
-	if _, ok := c.p.agree(st, c.static(slots[1])); !ok {
-		return c.unlike(x.At, x.Args[0].X, x.Args[1].X, slots[0], slots[1], "taken together in round")
-	}
-	return c.emit(run.Instr{Op: ops.Round, A: slots[0], B: slots[1]}, x.At, c.static(slots[0]))
 }

@@ -37,6 +37,9 @@ type coder struct {
 	// are any, and how heavy they are.
 	unread bool
 
+	// pastedAt is the call in whose place a function is pasted, or nil.
+	pastedAt *syntax.Call
+
 	// slot is what the last visit of an expression planned.
 	slot run.Slot
 
@@ -44,7 +47,8 @@ type coder struct {
 	// over tells that a function whose body this is has no plan any more, so that
 	// the rest of it is not looked at.
 	over     bool
-	depth    int // of the functions that are called within each other
+	means    bool // a mean is taken of a list that differs from call to call
+	depth    int  // of the functions that are called within each other
 	findings []finding.Finding
 	uses     []*Def
 	root     *Def
@@ -96,6 +100,9 @@ func (c *coder) failed() bool {
 // The cost stops counting just beyond the limit, so that it can't overflow.
 func (c *coder) emit(in run.Instr, at syntax.Span, st run.Static) run.Slot {
 	c.cost = min(c.cost+1, maxCost+1)
+	if c.pastedAt != nil {
+		at = c.pastedAt.At
+	}
 	if c.code.Wide() && !c.widened(&in, at, &st) {
 		return run.NoSlot
 	}

@@ -42,9 +42,7 @@ func (c *coder) libraryFormula(name string) (*Def, bool) {
 func (c *coder) functionNames() []string {
 	var names []string
 	for _, f := range ops.Functions() {
-		if f.Ready {
-			names = append(append(names, f.Name), f.Aliases...)
-		}
+		names = append(append(names, f.Name), f.Aliases...)
 	}
 	for _, d := range c.p.Names.All() {
 		if d.Kind == Function || d.Kind == Formula {

@@ -41,12 +41,16 @@ func (c *coder) invoke(x *syntax.Call, d *Def, slots []run.Slot, body func(*code
 	for i, s := range slots {
 		key[i] = c.static(s)
 	}
-	index, inner := c.p.planned(d, key, params, body)
-	if index < 0 {
+	done, inner := c.p.planned(d, key, params, body)
+	if inner != nil {
 		c.adopt(x, d, inner.findings)
 		c.over, c.cost = c.fn != nil, max(c.cost, inner.cost)
 		return run.NoSlot
 	}
+	if c.means = c.means || done.means; done.means && c.fn == nil {
+		return c.pasted(x, d, slots, params, body)
+	}
+	index := done.index
 	f := c.p.Program.Funcs[index]
 	c.cost, c.depth = min(c.cost+f.Cost, maxCost+1), max(c.depth, f.Depth)
 	if c.depth > limit.Calls {
@@ -59,15 +63,30 @@ func (c *coder) invoke(x *syntax.Call, d *Def, slots []run.Slot, body func(*code
 	return c.invokes(ops.Call, index, slots, x.At, st)
 }
 
-// planned returns the place in the program of a function planned for these
-// arguments, or -1 and the coder that found out why it has none.
+// pasted plans the body of a function in the place of its call: it takes the mean of what it
+// is given, and how the readings scatter is known where they are.
+func (c *coder) pasted(x *syntax.Call, d *Def, slots []run.Slot, params []string, body func(*coder) run.Slot) run.Slot {
+	outer := *c
+	c.params, c.seen, c.self, c.text, c.pastedAt = nil, d.seq, "", "", x // the body is in another line
+	for i, name := range params {
+		c.params = append(c.params, param{name, slots[i]})
+	}
+	s := body(c)
+	c.params, c.seen, c.self, c.text, c.pastedAt = outer.params, outer.seen, outer.self, outer.text, outer.pastedAt
+	c.findings, c.uses = outer.findings, outer.uses // which the plan of the function has made
+	return s
+}
+
+// planned returns a function planned for these arguments, or the coder that found out why it
+// has no plan.
 //
 // Two sets are the same where all is the same that is known of each argument. Nothing
 // else can make a difference to the plan.
-func (p *Planner) planned(d *Def, key []run.Static, params []string, body func(*coder) run.Slot) (int, *coder) {
+func (p *Planner) planned(d *Def, key []run.Static, params []string, body func(*coder) run.Slot) (*plannedFunc, *coder) {
+	even, _ := p.settings()
 	for done := d.planned; done != nil; done = done.above {
-		if slices.Equal(done.args, key) {
-			return done.index, nil
+		if slices.Equal(done.args, key) && done.even == even {
+			return done, nil
 		}
 	}
 	// A function means what was above its own line, itself left out; those of
@@ -76,7 +95,7 @@ func (p *Planner) planned(d *Def, key []run.Static, params []string, body func(*
 	if p.nesting++; p.nesting > limit.Calls {
 		p.nesting--
 		c.tooDeep(syntax.Span{})
-		return -1, c
+		return nil, c
 	}
 	defer func() { p.nesting-- }()
 	for i, name := range params {
@@ -84,12 +103,12 @@ func (p *Planner) planned(d *Def, key []run.Static, params []string, body func(*
 	}
 	result := body(c)
 	if result == run.NoSlot || c.cost > maxCost {
-		return -1, c
+		return nil, c
 	}
-	index := c.ends(result)
-	d.planned = &plannedFunc{args: key, index: index, above: d.planned}
+	done := &plannedFunc{args: key, index: c.ends(result), above: d.planned, even: even, means: c.means}
+	d.planned = done
 	p.plans = append(p.plans, d)
-	return index, nil
+	return done, nil
 }
 
 // tooDeep records that functions call each other beyond the limit.
@@ -320,7 +339,7 @@ func (c *coder) callKnown(x *syntax.Call) {
 		}
 		return
 	}
-	if f, ok := ops.Named(x.Func); ok && f.Ready {
+	if ops.IsFunction(x.Func) {
 		return
 	}
 	if _, ok := c.libraryFormula(x.Func); ok {

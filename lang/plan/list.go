@@ -222,22 +222,27 @@ func (c *coder) callTogether(x *syntax.Call, b ops.Function, slots []run.Slot) r
 }
 
 // mean plans the mean of a list, which is uncertain for how the readings scatter. That is one
-// number of the main code, however often a function has it.
+// number of the main code, however often a function has it; a function that takes the mean of
+// what it is given is pasted there.
 func (c *coder) mean(list run.Slot, at syntax.Span, st run.Static) run.Slot {
 	mean := c.emit(run.Instr{Op: ops.Mean, A: list}, at, st)
-	if in := c.code.Instrs[list]; c.static(list).Width > 1 && (c.fn == nil || in.Op == ops.Load) {
-		c.p.Unsure = true
-		scatter := run.Instr{Op: ops.Scatter, A: list}
-		var off run.Slot
-		if c.fn == nil {
-			off = c.emit(scatter, at, st)
-		} else {
-			scatter.A = in.A
-			off = c.emit(run.Instr{Op: ops.Load, A: c.p.Emit(scatter, c.static(mean))}, at, c.static(mean))
-		}
-		mean = c.emit(run.Instr{Op: ops.Add, A: mean, B: off}, at, c.static(mean))
+	if c.static(list).Width < 2 {
+		return mean
 	}
-	return mean
+	in, scatter := c.code.Instrs[list], run.Instr{Op: ops.Scatter, A: list}
+	var off run.Slot
+	switch {
+	case c.fn == nil:
+		off = c.emit(scatter, at, st)
+	case in.Op == ops.Load:
+		scatter.A = in.A
+		off = c.emit(run.Instr{Op: ops.Load, A: c.p.Emit(scatter, c.static(mean))}, at, c.static(mean))
+	default:
+		c.means = true
+		return mean
+	}
+	c.p.Unsure = true
+	return c.emit(run.Instr{Op: ops.Add, A: mean, B: off}, at, c.static(mean))
 }
 
 // single tells whether an expression has one value, and says so where it has a list.

@@ -125,7 +125,7 @@ func (c *coder) unknownName(x *syntax.Name) run.Slot {
 		return c.refuse(finding.NameKind, x.At, x.Name+" is a formula, so it needs brackets.",
 			"Write "+f.Formula.Call()+", or define a quantity of this name in a line above.")
 	}
-	if f, ok := ops.Named(x.Name); ok && f.Ready {
+	if ops.IsFunction(x.Name) && len(x.Name) > 1 { // u is a speed, too
 		return c.refuse(finding.NameKind, x.At, x.Name+" is a function, so it needs brackets.",
 			"Write "+x.Name+"(…), or define a quantity of this name in a line above.")
 	}

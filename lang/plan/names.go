@@ -54,8 +54,10 @@ func (d *Def) Failed() bool { return d.Root != nil }
 // plannedFunc is a function planned for one set of arguments.
 type plannedFunc struct {
 	args  []run.Static
-	index int          // in Program.Funcs; -1 if it can't be planned
+	index int          // in Program.Funcs
 	above *plannedFunc // that was planned before
+	even  bool         // halves were rounded to even
+	means bool         // it takes the mean of a list that it is given
 }
 
 // Names holds what every name means, line by line. Looking a name up gives the

@@ -44,6 +44,13 @@ type Planner struct {
 	// nothing more is planned.
 	Budget *limit.Budget
 
+	// Settings tell whether halves are rounded to even, and whether uncertainties are added
+	// and not their squares; nil is neither.
+	Settings func() (even, added bool)
+	// In is the unit that the line being planned is reported in, where its value is rounded
+	// to figures; else nil.
+	In *units.Unit
+
 	// Unsure tells that some number was written with an uncertainty: where none was,
 	// nobody looks for any.
 	Unsure bool
@@ -208,6 +215,13 @@ func once(fs []finding.Finding) []finding.Finding {
 func (p *Planner) Emit(in run.Instr, st run.Static) run.Slot {
 	c := p.coder("")
 	return c.emit(in, syntax.Span{}, st)
+}
+
+func (p *Planner) settings() (even, added bool) {
+	if p.Settings == nil {
+		return false, false
+	}
+	return p.Settings()
 }
 
 // DefineUnit makes a unit of the worksheet's own: a name for a size in SI units

@@ -211,6 +211,14 @@ func (a *replacing) replan(c *coder, s run.Slot) run.Slot {
 		a.failed = true
 		return 0
 	}
+	if in.Op == ops.Spread && c.fn != nil {
+		if !a.failed {
+			c.find(finding.NotAvailableYet, a.at, "This version can't find the uncertainty u( ) again with another value here.",
+				"Work it out in a line of its own.")
+		}
+		a.failed = true
+		return 0
+	}
 	in = in.Moved(main.Args, &c.code.Args, operand)
 	if in.Op != ops.Solve {
 		st.Absent = absent

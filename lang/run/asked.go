@@ -131,7 +131,7 @@ func (m *asked[N, D]) loads(s Slot) bool {
 func (m *asked[N, D]) searched(s Slot) bool {
 	in := &m.p.Main.Instrs[s]
 	switch in.Op {
-	case ops.Area, ops.Slope, ops.Solve, ops.Fit:
+	case ops.Area, ops.Slope, ops.Solve, ops.Fit, ops.Spread:
 		return true
 	}
 	return m.kept != nil && m.kept(in)

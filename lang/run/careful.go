@@ -192,8 +192,11 @@ func (c *careful) arithmetic(s *step, own *ownPass, m int) {
 		failed = c.look(s, own, why[min(sure, m):], a[sure:], b[sure:], v[sure:]) || failed
 	}
 	for i := 0; given && i < m; i++ {
-		fails := failsA[i] != 0 || failsB[i] != 0
-		if fails && c.grown(failsA[i]) && c.grown(failsB[i]) && s.op.Settles(a[i], v[i]) {
+		switch {
+		case failsA[i] == 0 && failsB[i] == 0, !c.grown(failsA[i]):
+		case !c.grown(failsB[i]):
+			why[i] = failsB[i]
+		case s.op.Settles(a[i], v[i]):
 			why[i] = 0
 		}
 	}
@@ -241,7 +244,7 @@ func (c *careful) choose(s *step, m int) {
 	for i := range m {
 		switch {
 		case failsIs[i] != 0:
-			why[i] = failsIs[i]
+			v[i], why[i] = is[i], failsIs[i]
 		case is[i] == 1:
 			v[i], why[i] = yes[i], failsYes[i]
 		default:

@@ -74,6 +74,8 @@ func (b *randomCode) step() {
 		in.K = exponents[b.r.IntN(len(exponents))]
 	case ops.Root:
 		in.K = float64(2 + b.r.IntN(6))
+	case ops.Round, ops.LastFigure:
+		in.K = float64(b.r.IntN(4))
 	case ops.Param:
 		in.A = Slot(b.r.IntN(2)) // one that isn't there, now and then
 	case ops.Load:
@@ -82,7 +84,7 @@ func (b *randomCode) step() {
 			break
 		}
 		in.A = Slot(b.r.IntN(b.main))
-	case ops.Call, ops.Slope, ops.Area, ops.Solve, ops.Fit:
+	case ops.Call, ops.Slope, ops.Area, ops.Solve, ops.Fit, ops.Spread:
 		if b.funcs == 0 {
 			in.Op = ops.Copy
 			break

@@ -128,6 +128,12 @@ func (c *cutter) main(s Slot) span {
 	if s < 0 || s >= c.st.Len() {
 		return span{c.w.fix(0, c.w.cause(Failure{Slot: s, Kind: ops.Absent})), 1}
 	}
+	return c.still(s)
+}
+
+// still is the columns of a slot of the main code that have the value in every lane that it
+// has there.
+func (c *cutter) still(s Slot) span {
 	out := span{int32(len(c.w.cols)), c.p.Main.span(s).width}
 	var cause int32
 	if _, ok := c.st.Value(s); !ok {
@@ -175,6 +181,8 @@ func (c *cutter) instr(f *frame, s Slot) span {
 		return c.search(f, in)
 	case ops.Fit:
 		return c.fit(f, in)
+	case ops.Spread:
+		return c.still(s)
 	case ops.Copy:
 		if out, ok := c.of(f, in.A); ok {
 			return out

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"steelyard/lang/ops"
+	"steelyard/units/rounding"
 )
 
 // Written is the instruction of a number that somebody measured and wrote down: place
@@ -111,6 +112,8 @@ func (figures) apply(op ops.Op, a, b Figured, k float64) (Figured, ops.Fault) {
 		return Figured{V: v}, fault
 	}
 	switch op {
+	case ops.LastFigure:
+		return Figured{V: v}, fault
 	case ops.Copy, ops.Neg, ops.Abs:
 		a.V = v
 		return a, fault
@@ -224,6 +227,12 @@ func (m *mainFigures) found(s Slot) []Figured {
 		return []Figured{m.root(m.p.Solves[in.A], m.p.Main.list(in), v)}
 	case ops.Fit:
 		return []Figured{{V: v}} // how well it is known is its uncertainty
+	case ops.Spread: // which is known to two figures (JCGM 100:2008, 7.2.6)
+		var out []Figured
+		for _, v := range m.st.Elements(s) {
+			out = append(out, Figured{V: v, Place: rounding.LastPlace(v, 2)})
+		}
+		return out
 	}
 	return []Figured{m.fewest(v, in)}
 }

@@ -91,7 +91,7 @@ func (m *matcher) node(shape []ops.Op, id int32, root bool) ([]ops.Op, bool) {
 	if n.op != shape[0] || !root && m.uses[id] != 1 {
 		return nil, false
 	}
-	if n.op == ops.Pow || n.op == ops.Root {
+	if n.op.HasK() {
 		k := math.Float64frombits(n.k)
 		if m.power != 0 && k != m.power {
 			return nil, false

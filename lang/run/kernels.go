@@ -99,6 +99,7 @@ var kernels = [...]kernel{
 	{[]ops.Op{ops.Min, leafX, leafY}, 0, kernelMinXY},
 	{[]ops.Op{ops.Max, leafX, leafY}, 0, kernelMaxXY},
 	{[]ops.Op{ops.Round, leafX, leafY}, 0, kernelRoundXY},
+	{[]ops.Op{ops.LastFigure, leafX}, 0, kernelLastFigureX},
 	{[]ops.Op{ops.Less, leafX, leafY}, 0, kernelLessXY},
 	{[]ops.Op{ops.AtMost, leafX, leafY}, 0, kernelAtMostXY},
 	{[]ops.Op{ops.Both, leafX, leafY}, 0, kernelBothXY},
@@ -2279,22 +2280,45 @@ func kernelRoundXY(p *pass) int {
 	d := p.d
 	x := p.x[:len(d)]
 	y := p.y[:len(d)]
+	k0 := p.k[0]
 	i := 0
 	for ; i+8 <= len(d); i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		y := y[i : i+8 : i+8]
-		a0, a1, a2, a3 := ops.Round.Value(x[0], y[0], 0), ops.Round.Value(x[1], y[1], 0), ops.Round.Value(x[2], y[2], 0), ops.Round.Value(x[3], y[3], 0)
+		a0, a1, a2, a3 := ops.Round.Value(x[0], y[0], k0), ops.Round.Value(x[1], y[1], k0), ops.Round.Value(x[2], y[2], k0), ops.Round.Value(x[3], y[3], k0)
 		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
 		s0 := (x[0] + x[1]) + (x[2] + x[3])
 		s1 := (y[0] + y[1]) + (y[2] + y[3])
 		s2 := (a0 + a1) + (a2 + a3)
-		a0, a1, a2, a3 = ops.Round.Value(x[4], y[4], 0), ops.Round.Value(x[5], y[5], 0), ops.Round.Value(x[6], y[6], 0), ops.Round.Value(x[7], y[7], 0)
+		a0, a1, a2, a3 = ops.Round.Value(x[4], y[4], k0), ops.Round.Value(x[5], y[5], k0), ops.Round.Value(x[6], y[6], k0), ops.Round.Value(x[7], y[7], k0)
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		s0 += (x[4] + x[5]) + (x[6] + x[7])
 		s1 += (y[4] + y[5]) + (y[6] + y[7])
 		s2 += (a0 + a1) + (a2 + a3)
 		if (s0-s0 != 0 || s1-s1 != 0 || s2-s2 != 0) && !p.through {
+			break
+		}
+	}
+	return i
+}
+
+// kernelLastFigureX is lastfigure(x).
+func kernelLastFigureX(p *pass) int {
+	d := p.d
+	x := p.x[:len(d)]
+	k0 := p.k[0]
+	i := 0
+	for ; i+8 <= len(d); i += 8 {
+		d := d[i : i+8 : i+8]
+		x := x[i : i+8 : i+8]
+		a0, a1, a2, a3 := ops.LastFigure.Value(x[0], 0, k0), ops.LastFigure.Value(x[1], 0, k0), ops.LastFigure.Value(x[2], 0, k0), ops.LastFigure.Value(x[3], 0, k0)
+		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
+		s0 := (x[0] + x[1]) + (x[2] + x[3])
+		a0, a1, a2, a3 = ops.LastFigure.Value(x[4], 0, k0), ops.LastFigure.Value(x[5], 0, k0), ops.LastFigure.Value(x[6], 0, k0), ops.LastFigure.Value(x[7], 0, k0)
+		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
+		s0 += (x[4] + x[5]) + (x[6] + x[7])
+		if (s0-s0 != 0) && !p.through {
 			break
 		}
 	}

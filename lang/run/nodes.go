@@ -78,6 +78,8 @@ func (g *nodes) share(w *work) ([]int32, bool) {
 		switch {
 		case s.op == ops.Select:
 			of[s.to] = g.choose(a, of[s.from[1]], of[s.from[2]])
+		case s.op.Operands() == 2 && s.op.HasK():
+			of[s.to] = g.add(node{op: s.op, a: a, b: of[s.from[1]], k: math.Float64bits(s.k)})
 		case s.op.Operands() == 2:
 			of[s.to] = g.two(s.op, a, of[s.from[1]])
 		default:
@@ -122,7 +124,7 @@ func (g *nodes) one(op ops.Op, a int32, k float64) int32 {
 			return g.two(n.op, n.a, g.constant(-by))
 		}
 	}
-	if op != ops.Pow && op != ops.Root {
+	if !op.HasK() {
 		k = 0 // means nothing, and must not hide a common part
 	}
 	return g.add(node{op: op, a: a, k: math.Float64bits(k)})

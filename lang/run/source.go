@@ -107,6 +107,17 @@ func (n Unsure) Uncertainty() float64 {
 	return sum
 }
 
+// apart is the uncertainty if no two of the sources went together. Means that do may leave
+// nothing of it, as in mean(a*L) - a*mean(L), where what is left beyond the slopes is a
+// product of two that are small.
+func (n Unsure) apart() float64 {
+	sum := 0.0
+	for _, p := range n.By {
+		sum = math.Hypot(sum, p.Contribution())
+	}
+	return sum
+}
+
 // Added is the plain sum of the contributions' sizes, which is never less: sums add their
 // uncertainties, and products the parts of theirs that those are.
 func (n Unsure) Added() float64 {

@@ -141,8 +141,19 @@ func (m *mainUnsure) found(s Slot) []traced {
 		}
 	case ops.Fit:
 		return m.byMoving(s, m.fitted(in))
+	case ops.Spread:
+		return m.still(s)
 	}
 	return m.byMoving(s, m.sources(s))
+}
+
+// still are the values of a slot that depends on no source.
+func (m *mainUnsure) still(s Slot) []traced {
+	var out []traced
+	for _, v := range m.st.Elements(s) {
+		out = append(out, traced{v: v})
+	}
+	return out
 }
 
 // data are the numbers of a list, of which some are sources.
@@ -202,10 +213,7 @@ const aside = 0x1p-6
 // byMoving is how values were made that no rule of slopes reaches: they are worked out
 // again with each of some sources a little less and a little more.
 func (m *mainUnsure) byMoving(s Slot, sources []Part) []traced {
-	out := make([]traced, m.p.Main.span(s).width)
-	for i, v := range m.st.Elements(s) {
-		out[i].v = v
-	}
+	out := m.still(s)
 	x := m.p.newShift(m.st, s, sources)
 	if x == nil {
 		return out
@@ -257,6 +265,7 @@ func (m *mainUnsure) sources(s Slot) []Part {
 			if n := m.scatter(s); n.at != 0 {
 				out = append(out, m.tape.sources[m.tape.made[n.at].a])
 			}
+		case in.Op == ops.Spread:
 		default:
 			reads.Main(in, func(of Slot) { need[of] = true })
 		}
@@ -318,7 +327,7 @@ func (p *Program) Doubt(st *State, s Slot, of []Unsure) Doubt {
 		if n.bent-n.bent == 0 {
 			rounding = max(rounding, 1e-6*n.bent) // of what cancels
 		}
-		if u := n.Uncertainty(); math.Sqrt(squares/doubtLanes) > max(u/2, rounding) {
+		if u := n.apart(); math.Sqrt(squares/doubtLanes) > max(u/2, rounding) {
 			out.Beyond = max(out.Beyond, most)
 		}
 	}

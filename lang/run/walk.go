@@ -127,11 +127,12 @@ func (w *walker[N, D]) exec(code *Code, fn *Func, vals []N, causes []int32, from
 }
 
 // settles is an operation of which an operand has no value, for a cause: it has one
-// all the same where what has grown beyond every number leads to it.
+// all the same where what has grown beyond every number leads to it, and nothing else is
+// wrong.
 func (w *walker[N, D]) settles(in *Instr, a, b N, cause int32, causes []int32) (N, int32) {
 	for k, s := range [2]Slot{in.A, in.B} {
 		if k < in.Op.Operands() && causes[s] != 0 && w.st.failures[causes[s]-1].Kind != ops.Grown {
-			return a, cause
+			return a, causes[s]
 		}
 	}
 	v, _ := w.d.apply(in.Op, a, b, in.K)
@@ -162,7 +163,7 @@ func (w *walker[N, D]) special(in *Instr, code *Code, fn *Func, i Slot, vals []N
 		return v, cause
 	case ops.Select:
 		if cause = causes[in.A]; cause != 0 {
-			return v, cause
+			return vals[in.A], cause
 		}
 		return w.either(vals[in.A], vals[in.B], vals[in.C], causes[in.B], causes[in.C])
 	case ops.Slope, ops.Area, ops.Solve:
@@ -171,6 +172,10 @@ func (w *walker[N, D]) special(in *Instr, code *Code, fn *Func, i Slot, vals []N
 		return v, w.st.keep(before, cause)
 	case ops.Fit:
 		return w.fit(in, code, fn, i, vals, causes)
+	case ops.Spread:
+		var out [1]N
+		cause = w.spread(in, code, fn, i, out[:])
+		return out[0], cause
 	}
 	return v, w.fail(ops.NoInterval, fn, i)
 }

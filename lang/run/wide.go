@@ -60,6 +60,8 @@ func (w *walker[N, D]) wide(in *Instr, code *Code, fn *Func, i Slot, vals []N, c
 			out[e], cause = vals[code.span(s).first], cmp.Or(cause, causes[s])
 		}
 		return cause
+	case ops.Spread:
+		return w.spread(in, code, fn, i, out)
 	case ops.Select:
 		return w.selectedWide(in, code, out, vals, causes)
 	}

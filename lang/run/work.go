@@ -160,7 +160,11 @@ func (w *work) fold(s *step) int32 {
 	}
 	v := s.op.Value(a.value, b.value, s.k)
 	if cause := cmp.Or(a.cause, b.cause); cause != 0 {
-		if w.grown(a.cause) && w.grown(b.cause) && s.op.Settles(a.value, v) {
+		switch {
+		case !w.grown(cause):
+		case !w.grown(b.cause):
+			cause = b.cause
+		case s.op.Settles(a.value, v):
 			cause = 0
 		}
 		return w.fix(v, cause)

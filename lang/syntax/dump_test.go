@@ -127,6 +127,8 @@ func dumpStmt(s Stmt) string {
 			out += " {" + f.Name + in(f.Unit) + " " + strconv.Quote(f.Meaning) + " " + dump(f.Default) + "}"
 		}
 		return out + fmt.Sprintf(" %q %q %q", s.Holds, s.Topic, s.Source)
+	case *Compare:
+		return "compare " + dump(s.X) + " with " + dump(s.With)
 	case *Report:
 		return fmt.Sprintf("report %s%s figures %d points %d sign %v", dump(s.X), in(s.In), s.Figures, s.Points, s.Sign)
 	case *Part:

@@ -327,7 +327,7 @@ func (l *scanner) keeps(word string) bool {
 	t := l.last(1)
 	switch word {
 	case "figure", "figures", "point", "points":
-		return t != nil && t.kind == numToken && (l.head == "report" || l.head == "results")
+		return t != nil && t.kind == numToken && (l.head == "report" || l.head == "results" || word != "point" && word != "points" && l.within("round"))
 	case "is":
 		return l.head == "check" && t != nil && len(l.open) == 0
 	case "negative", "positive", "zero":
@@ -338,6 +338,20 @@ func (l *scanner) keeps(word string) bool {
 		return l.head == "report" && t != nil && t.kind == wordToken && t.text == "sign"
 	case "halves", "even", "away":
 		return l.head == "round"
+	}
+	return false
+}
+
+// within tells whether the bracket that is open is that of a function.
+func (l *scanner) within(function string) bool {
+	n := len(l.open)
+	if n == 0 {
+		return false
+	}
+	for i := len(l.tokens) - 1; i > 0; i-- {
+		if l.tokens[i].from == l.open[n-1].at {
+			return l.tokens[i-1].kind == nameToken && l.tokens[i-1].text == function
+		}
 	}
 	return false
 }

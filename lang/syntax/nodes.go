@@ -102,7 +102,7 @@ func (x *Binary) copied(c *copier) Expr {
 func (x *Call) copied(c *copier) Expr {
 	args := make([]Arg, len(x.Args))
 	for i, a := range x.Args {
-		args[i] = Arg{Name: a.Name, NameAt: c.at(a.NameAt), X: c.part(a.X)}
+		args[i] = Arg{Name: a.Name, NameAt: c.at(a.NameAt), X: c.part(a.X), Figures: a.Figures}
 	}
 	return &Call{At: c.at(x.At), Func: x.Func, Name: c.at(x.Name), Args: args}
 }

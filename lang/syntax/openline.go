@@ -260,6 +260,8 @@ func (o *opener) nameSlot(ps pieces, i int) (slot, bool) {
 		whole := p
 		if strings.HasPrefix(p.text, "a") && ops.IsFunction("arc"+p.text[1:]) {
 			whole.text = "arc" + p.text[1:] // which holds no other function
+		} else if p.text == "u" && o.in.Known(name) {
+			whole.text = "uncertainty" // so that it is told from the product
 		}
 		s.choices = append(s.choices, choice{pieces: pieces{whole}})
 	}

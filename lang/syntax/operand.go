@@ -221,7 +221,7 @@ func (p *exprParser) name() Expr {
 func (p *exprParser) call(name string, at Span) Expr {
 	c := &Call{At: at, Func: name, Name: at, Args: make([]Arg, 0, 2)}
 	return p.nested(p.take().span(), func() Expr {
-		c.At = p.several(at, "These brackets have", limit.Args, "lines", ")", func() { c.Args = append(c.Args, p.arg()) })
+		c.At = p.several(at, "These brackets have", limit.Args, "lines", ")", func() { c.Args = append(c.Args, p.arg(name)) })
 		return c
 	})
 }
@@ -249,7 +249,7 @@ func (p *exprParser) several(at Span, these string, most int, into, shut string,
 //
 // A name with = behind it is that of a symbol of a formula, spring_energy(k, x = 2
 // cm), and not a comparison: there are none within brackets.
-func (p *exprParser) arg() Arg {
+func (p *exprParser) arg(of string) Arg {
 	var a Arg
 	if p.tok.kind == nameToken {
 		if after := p.from.peek(1); after.sign("=") {
@@ -259,5 +259,18 @@ func (p *exprParser) arg() Arg {
 		}
 	}
 	a.X = p.sum()
+	switch x := a.X.(type) {
+	case *Number:
+		if of == "round" && (p.taken("figures") || p.taken("figure")) {
+			a.Figures = p.counted(x.Value.Text, x.At, mostFigures)
+		}
+	case *Quantity:
+		if of == "round" && figureWord(x.Unit.Text) {
+			p.fail(notFigures(x.Unit.At, x.Unit.Text))
+		}
+	}
 	return a
 }
+
+// Counted is what is written behind an argument that counts figures; nothing behind another.
+func (a *Arg) Counted() string { return [...]string{"", "figure", "figures"}[min(a.Figures, 2)] }

@@ -146,6 +146,9 @@ func (p *printer) Call(x *Call) {
 			p.text(a.Name, " = ")
 		}
 		p.expr(a.X)
+		if counted := a.Counted(); counted != "" {
+			p.text(" ", counted)
+		}
 	}
 	p.text(")")
 }

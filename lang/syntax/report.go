@@ -71,9 +71,14 @@ func (p *exprParser) count(thing string, most int) int {
 		}
 		p.refuse()
 	}
-	n, err := strconv.Atoi(t.text)
+	return p.counted(t.text, t.span(), most)
+}
+
+// counted is the number that a text writes, from 1 to the most.
+func (p *exprParser) counted(text string, at Span, most int) int {
+	n, err := strconv.Atoi(text)
 	if err != nil || n < 1 || n > most {
-		p.fail(&fault{finding.New(finding.BadNumber, t.span(), "A whole number from 1 to "+strconv.Itoa(most)+" is missing here.", "Write it in digits.")})
+		p.fail(&fault{finding.New(finding.BadNumber, at, "A whole number from 1 to "+strconv.Itoa(most)+" is missing here.", "Write it in digits.")})
 	}
 	return n
 }

@@ -212,7 +212,7 @@ func TestExpressionsOfStatements(t *testing.T) {
 func TestLater(t *testing.T) {
 	for _, text := range []string{
 		"vary m from 0.06 kg to 0.10 kg by 0.005 kg", "marking: one point", "diagnose 128 N as k",
-		"(3.0, 4.0) m/s", "v = (3, 4) m/s", "u(x)", "check u(x) < 2 m",
+		"(3.0, 4.0) m/s", "v = (3, 4) m/s",
 	} {
 		s, bad := Parse(text)
 		if s != nil || len(bad) != 1 || bad[0].ID != finding.NotAvailableYet {
@@ -225,8 +225,8 @@ func TestLater(t *testing.T) {
 		}
 	}
 	for _, f := range ops.Functions() {
-		if s, bad := Parse(f.Example); f.Ready != (s != nil) {
-			t.Errorf("%s: ready %v, read as %s %v", f.Example, f.Ready, dumpStmt(s), bad)
+		if s, bad := Parse(f.Example); s == nil {
+			t.Errorf("%s: %v", f.Example, bad)
 		}
 		for _, name := range append(f.Aliases, f.Name) {
 			if !ops.IsFunction(name) {

@@ -165,6 +165,8 @@ type Arg struct {
 	Name   string
 	NameAt Span
 	X      Expr
+	// Figures is set where it counts them, as in round(x, 3 figures).
+	Figures int
 }
 
 // Op is an operator.

@@ -14,14 +14,9 @@ import (
 func (r *reader) treeSlips(list ...Expr) *fault {
 	for _, x := range list {
 		for x := range Nodes(x) {
-			switch x := x.(type) {
-			case *Binary:
-				if bad := first(treeSlips, operation{r, x}); bad != nil {
+			if b, ok := x.(*Binary); ok {
+				if bad := first(treeSlips, operation{r, b}); bad != nil {
 					return bad
-				}
-			case *Call:
-				if ops.IsLater(x.Func) && !r.alone {
-					return notYet(x.Name, "The function "+x.Func+"( )")
 				}
 			}
 		}

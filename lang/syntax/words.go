@@ -44,7 +44,7 @@ func (w *StatementWord) firstExample() string {
 // statements is the language's table of statement words, in the order in which
 // help lists them.
 var statements = [...]*StatementWord{
-	&checkWord, &letWord, &formulaWord, &partWord, &noteWord, &reportWord, &constantsWord, &resultsWord, &givensWord, &roundWord,
+	&checkWord, &compareWord, &letWord, &formulaWord, &partWord, &noteWord, &reportWord, &constantsWord, &resultsWord, &givensWord, &roundWord,
 	&describeWord, &helpWord, &namesWord, &pageWord, &changeWord, &insertWord, &removeWord, &renameWord, &titleWord, &withWord, &undoWord, &redoWord, &previewWord, &saveWord, &openWord, &printWord, &recoverWord, &forgetWord, &replayWord, &worksheetWord, &quitWord,
 	&solveWord, &scalingWord, &slopeWord, &areaWord, &graphWord, &tableWord, &barsWord,
 	&dataWord, &fitWord, &stepsWord, &budgetWord, &varyWord, &markingWord, &diagnoseWord,

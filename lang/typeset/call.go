@@ -114,6 +114,10 @@ func (l *layout) arguments(c *syntax.Call) {
 			l.put(Sign("="))
 		}
 		l.expr(c.Args[i].X)
+		if counted := c.Args[i].Counted(); counted != "" {
+			l.put(Box{kind: thin})
+			l.put(Box{kind: word, text: counted})
+		}
 	}
 	l.put(holding(fence, "()", l.end(outer)))
 }

@@ -26,13 +26,7 @@ func Check(l *eval.Line, s *syntax.CheckStmt) {
 	if s.Sign != syntax.NoSign {
 		right = &syntax.Number{At: s.Left.Span()}
 	}
-	both := sides{left: l.Plan(s.Left, eval.Want{}), right: l.Plan(right, eval.Want{})}
-	ok := both.left.Slot != run.NoSlot && both.right.Slot != run.NoSlot
-	if ok {
-		fs := l.Planner.Meet(s.Left, right, &both.left, &both.right, l.Entry.Text)
-		l.Find(fs...)
-		ok = len(fs) == 0 && !openTurns(l, s.Left, right, both)
-	}
+	both, ok := planned(l, s.Left, right)
 	var within eval.Got
 	if s.Within != nil {
 		within = l.Eval(s.Within, eval.Want{})
@@ -43,17 +37,35 @@ func Check(l *eval.Line, s *syntax.CheckStmt) {
 	if !ok {
 		return
 	}
-	// Each side is a value of its own, 0 where it is 0 but for rounding.
+	if both.run(l, "The check", s.Left) {
+		compare(l, s, right, both, within)
+	}
+}
+
+// planned plans two sides, which must be of one kind; false, which is found, where they
+// are not.
+func planned(l *eval.Line, left, right syntax.Expr) (sides, bool) {
+	both := sides{left: l.Plan(left, eval.Want{}), right: l.Plan(right, eval.Want{})}
+	if both.left.Slot == run.NoSlot || both.right.Slot == run.NoSlot {
+		return both, false
+	}
+	fs := l.Planner.Meet(left, right, &both.left, &both.right, l.Entry.Text)
+	l.Find(fs...)
+	return both, len(fs) == 0 && !openTurns(l, left, right, both)
+}
+
+// run works both sides out, each a value of its own, 0 where it is 0 but for rounding.
+func (both *sides) run(l *eval.Line, what string, left syntax.Expr) bool {
 	for _, side := range []plan.Compiled{both.right, both.left} {
 		if got := l.Run(nil, eval.Want{Lists: true}, side); !got.OK {
-			return
+			return false
 		}
 	}
 	if both.left.Static.Absent || both.right.Static.Absent {
-		l.NoValueYet("The check", s.Left, both.left)
-		return
+		l.NoValueYet(what, left, both.left)
+		return false
 	}
-	compare(l, s, right, both, within)
+	return true
 }
 
 // openTurns tells whether one side counts turns, and the other may count radians.
@@ -91,7 +103,7 @@ func withinFits(l *eval.Line, s *syntax.CheckStmt, both sides, within eval.Got) 
 
 // compare settles a check whose sides have values.
 func compare(l *eval.Line, s *syntax.CheckStmt, right syntax.Expr, both sides, within eval.Got) {
-	unit := checkUnit(l, s, right, both)
+	unit := checkUnit(l, s.Left, right, both)
 	left, ok1 := l.NewValue("", s.Left, both.left.Slot, unit)
 	other, ok2 := l.NewValue("", right, both.right.Slot, unit)
 	if !ok1 || !ok2 {
@@ -254,18 +266,18 @@ func signHolds(sign syntax.SignWord, v, margin float64) bool {
 }
 
 // checkUnit is the unit in which both sides of a check are shown.
-func checkUnit(l *eval.Line, s *syntax.CheckStmt, right syntax.Expr, both sides) *units.Unit {
-	for _, x := range []syntax.Expr{right, s.Left} {
+func checkUnit(l *eval.Line, left, right syntax.Expr, both sides) *units.Unit {
+	for _, x := range []syntax.Expr{right, left} {
 		if u := l.WrittenUnit(x); u != nil && u.Dim() == both.left.Static.Dim {
 			return u
 		}
 	}
-	for _, x := range []syntax.Expr{s.Left, right} {
+	for _, x := range []syntax.Expr{left, right} {
 		if u := l.RememberedUnit(x); u != nil && u.Dim() == both.left.Static.Dim && !u.Affine() {
 			return u
 		}
 	}
-	if st := both.left.Static; l.IsMoment(s.Left, st) || l.IsMoment(right, st) {
+	if st := both.left.Static; l.IsMoment(left, st) || l.IsMoment(right, st) {
 		return units.Of("N m")
 	}
 	return units.Preferred(both.left.Static.Dim, both.left.Static.Tag)

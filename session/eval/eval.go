@@ -59,6 +59,10 @@ func (l *Line) Eval(x syntax.Expr, want Want) Got {
 			l.Start = start
 		}()
 	}
+	if c, ok := syntax.Unbracket(x).(*syntax.Call); ok && want.In.Present() && len(c.Args) > 1 && c.Args[1].Figures > 0 {
+		l.Planner.In = l.Unit(want.In)
+		defer func() { l.Planner.In = nil }()
+	}
 	x = l.Counted(x, want.In)
 	return l.Run(x, want, l.Plan(x, want))
 }

@@ -56,6 +56,9 @@ func (l *Line) failure(f run.Failure) finding.Finding {
 	case ops.NoFit:
 		return finding.New(finding.NoFit, at, within+"No values were found with which this fits the readings best.",
 			"Look at a graph of the readings; start values near the right ones may help, as in `starting at A = 1 cm`.")
+	case ops.Sure:
+		return finding.New(finding.WrongCall, at, "Nothing that this is worked out from was written with an uncertainty.",
+			"Write one behind a given, as in 0.842 ± 0.002 m.")
 	case ops.Unbounded, ops.NotSettled:
 		message, hint := "The area has no end: the curve grows without limit in the range.", "Leave that place out of the range."
 		if f.Kind == ops.NotSettled {

@@ -50,6 +50,10 @@ func (p *Page) writtenFigures(x syntax.Expr, si float64, u *units.Unit) (units.F
 	case *syntax.Quantity:
 		own, bad := p.Planner.Unit(x.Unit, units.AfterNumber)
 		return asMany(x.Value), bad == nil && own.SameAs(u)
+	case *syntax.Call:
+		if len(x.Args) > 1 && x.Args[1].Figures > 0 {
+			return units.Figures{N: x.Args[1].Figures, Keep: true}, true
+		}
 	case *syntax.Paren:
 		return p.writtenFigures(x.X, si, u)
 	case *syntax.Unary:

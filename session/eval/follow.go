@@ -96,14 +96,19 @@ func (f *follower) binary(out *units.Product, x *syntax.Binary, e units.Exp) boo
 // call follows a function of the worksheet into its expression. Those of every worksheet
 // that give a pure number change no unit: A*sin(θ) is in the unit of A.
 func (f *follower) call(out *units.Product, x *syntax.Call, e units.Exp) bool {
-	if own, ok := ops.Named(x.Func); ok && (own.Takes == ops.PureToPure || own.Takes == ops.AngleToPure || own.Takes == ops.AnyToPure) {
+	own, builtIn := ops.Named(x.Func)
+	switch {
+	case !builtIn:
+	case own.Takes == ops.PureToPure, own.Takes == ops.AngleToPure, own.Takes == ops.AnyToPure:
 		return true
+	case own.Keeps() && len(x.Args) > 0:
+		return f.times(out, x.Args[0].X, e)
 	}
 	if u := f.p.callUnit(x); u != nil {
 		return out.Times(u, e)
 	}
 	d, ok := f.p.Planner.Names.Lookup(x.Func)
-	if !ok || ops.IsFunction(x.Func) || d.Kind != plan.Function || d.Func.X == nil || len(d.Func.Params) != len(x.Args) {
+	if !ok || builtIn || d.Kind != plan.Function || d.Func.X == nil || len(d.Func.Params) != len(x.Args) {
 		return false
 	}
 	bound := map[string]*units.Product{}

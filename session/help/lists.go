@@ -52,16 +52,11 @@ func listStatements(*session.Pad) []string {
 }
 
 func listFunctions(*session.Pad) []string {
-	var words, meanings, later []string
+	var words, meanings []string
 	for _, f := range ops.Functions() {
-		if !f.Ready {
-			later = append(later, f.Name)
-			continue
-		}
 		words, meanings = append(words, f.Args), append(meanings, f.Summary)
 	}
-	out := append([]string{"Functions; help NAME tells more:"}, table(words, meanings)...)
-	return append(out, under("not worked out by this version: "+strings.Join(later, ", "))...)
+	return append([]string{"Functions; help NAME tells more:"}, table(words, meanings)...)
 }
 
 func listFormulas(pad *session.Pad) []string {

@@ -51,9 +51,6 @@ func function(_ *session.Pad, word string) []string {
 		return nil
 	}
 	out := append([]string{f.Args}, under(f.Summary)...)
-	if !f.Ready {
-		return append(out, later)
-	}
 	if len(f.Aliases) > 0 {
 		out = append(out, "  also written "+strings.Join(f.Aliases, ", "))
 	}

@@ -53,6 +53,7 @@ var partLines = []struct {
 	{"bars at \"released\": 3 J | at \"leaves\": 1 J, 1 s", syntax.Answer},
 	{"check 1/2*4 kg*(3 m/s)^2 = 18 J", syntax.Support},
 	{"check v is negative", syntax.Support},
+	{"compare v with 3 m/s", syntax.Support},
 	{"steps T", syntax.Support},
 	{"f(x) = 2*x", syntax.Support},
 	{"formula hill_energy: E = m*a*h\n  E in J, energy gained\n  m in kg, mass\n  a in m/s^2, gravity\n  h in m, height", syntax.Support},

@@ -26,7 +26,7 @@ func (s *settler) finding(open *syntax.Open, offers []string) finding.Finding {
 		message, hint = "The left side of = isn't a name, so it can't have a value.", "Use `check` to compare the sides, or `solve` to find a symbol."
 	case open.Uncertain:
 		message, hint = "u( ) is the uncertainty of what is in the brackets, and u is also a name of this page.",
-			"Put `*` between them for your u; uncertainties can't be worked out yet."
+			"Put `*` between them for your u, or write uncertainty( ) for the other."
 	case open.Degrees && len(offers) > 1 && strings.Contains(offers[0], "°"):
 		message, hint = "A number without a unit is in radians here.", "Did you mean degrees?"
 	case open.Exponential:

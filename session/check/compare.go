@@ -1,0 +1,92 @@
+package check
+
+import (
+	"math"
+
+	"steelyard/lang/plan"
+	"steelyard/lang/run"
+	"steelyard/lang/syntax"
+	"steelyard/session/entry"
+	"steelyard/session/eval"
+	"steelyard/units"
+)
+
+// Compare says how far a value is from another: as a part of that, as a difference, and in
+// standard uncertainties of the difference. What both depend on is in it but once.
+func Compare(l *eval.Line, s *syntax.Compare) {
+	both, ok := planned(l, s.X, s.With)
+	if !ok {
+		return
+	}
+	for _, side := range []struct {
+		x  syntax.Expr
+		of plan.Compiled
+	}{{s.X, both.left}, {s.With, both.right}} {
+		if side.of.Static.Shape != run.Scalar {
+			l.Find(plan.OneValue(side.x, side.of.Static))
+			return
+		}
+	}
+	if !both.run(l, "The comparison", s.X) {
+		return
+	}
+	unit := checkUnit(l, s.X, s.With, both)
+	left, ok1 := l.NewValue("", s.X, both.left.Slot, unit)
+	right, ok2 := l.NewValue("", s.With, both.right.Slot, unit)
+	if !ok1 || !ok2 {
+		return
+	}
+	rows := entry.Lines{apart(l, s, left, right)}
+	u := l.Off(eval.At(l.Depends(both.left.Slot), 0).Minus(eval.At(l.Depends(both.right.Slot), 0)))
+	if u > 0 && u-u == 0 { // of equal ones there is none, and where it can't be told a finding says so
+		rows = append(rows, surely(l, left.SI-right.SI, u, unit))
+	}
+	l.Entry.Outcome = rows
+}
+
+// apart says by how much a value is more or less than another.
+func apart(l *eval.Line, s *syntax.Compare, a, b entry.Value) entry.Said {
+	by, than := a.SI-b.SI, entry.Math(s.With)
+	word := " more than "
+	switch {
+	case math.Abs(by) <= near*math.Abs(b.SI):
+		return entry.Say("… and … are equal: …", entry.Math(s.X), than, a.Said())
+	case by < 0:
+		word = " less than "
+	}
+	said := entry.Math(s.X)
+	if !syntax.IsPlain(s.X) {
+		said = entry.Say("… is …", said, a.Said()).And(",")
+	} else {
+		said = said.And(" is")
+	}
+	difference := l.Told(l.Set.Figures, math.Abs(by), differenceUnit(a.Unit))
+	if b.SI == 0 || a.Unit.Affine() { // a part of a temperature says nothing
+		return said.And(" …"+word+"…", difference, than)
+	}
+	part := l.Told(units.Figures{N: 3}, math.Abs(by/b.SI), units.Of("%"))
+	said = said.And(" …"+word+"…", part, than)
+	if !syntax.IsPlain(s.With) {
+		said = said.And(" = …", b.Said())
+	}
+	return said.And(": the difference is …", difference)
+}
+
+// surely says how many standard uncertainties a difference is.
+func surely(l *eval.Line, by, u float64, unit *units.Unit) entry.Said {
+	times := math.Abs(by) / u
+	said := entry.Say("that is … standard uncertainties of the difference, of … each", l.Told(units.Figures{N: 2}, times, units.One),
+		l.Told(units.Figures{N: 2, Keep: true}, u, differenceUnit(unit)))
+	if times <= eval.SureBy {
+		return said.And(": they agree within two")
+	}
+	return said.And(": they differ by more than two")
+}
+
+// differenceUnit is the unit of a difference of what is in a unit.
+func differenceUnit(u *units.Unit) *units.Unit {
+	if u.Affine() {
+		return units.Preferred(u.Dim(), units.None)
+	}
+	return u
+}
