@@ -319,6 +319,7 @@ func (s *isolator) quadraticIn(base syntax.Expr, e units.Exp, a, b, c sum, depth
 // coefficient is 0.
 func (s *isolator) flatten(roots []root, in syntax.Expr, a, b, c term, depth int) {
 	flat, ok := s.branch(in, collect(sum{c.neg().mul(b.inv())}), withoutSquare, depth+1)
+	flat = dividedBy(flat, sum{b}, sum{c})
 	for i := range roots {
 		if r := &roots[i]; ok && r.x != nil && r.lead == nil {
 			r.lead, r.flat = termExpr(a), flat

@@ -119,6 +119,16 @@ func (v *solving) leads(r algebra.Root) bool {
 	return lead.OK && lead.Value == 0 && rest.OK && rest.Value != 0
 }
 
+// anyNumber tells whether every number is a root: what was divided by on the way to it is
+// 0, and so is what is left then.
+func (v *solving) anyNumber(r algebra.Root) bool {
+	zero := func(x syntax.Expr) bool {
+		got := v.Try(x)
+		return got.OK && !got.Static.Absent && got.Value == 0
+	}
+	return r.Lead != nil && zero(r.Lead) && (r.Rest != nil && zero(r.Rest) || slices.ContainsFunc(r.Flat, v.anyNumber))
+}
+
 // leftOver looks at what is left of an equation where the unknown cancels: one that
 // is 0 leaves any value, and one that is not adds no solution. It tells whether that
 // was all there is to say; sure is false where what is left has no value, or says
@@ -135,14 +145,11 @@ func (v *solving) leftOver() (said, sure bool) {
 			return true, true
 		}
 	}
-	for _, r := range v.rearranged.Roots {
-		if r.Lead == nil || r.Rest == nil || !syntax.Rational(r.Rest).IsZero() {
-			continue
-		}
-		if lead := v.Try(r.Lead); lead.OK && !lead.Static.Absent && lead.Value == 0 && !v.rearranged.Widened {
+	if !v.rearranged.Widened && slices.ContainsFunc(v.rearranged.Roots, v.anyNumber) {
+		if !v.cancels() {
 			v.cancelled(run.Dependent, " for which both sides have a value")
-			return true, true
 		}
+		return true, true
 	}
 	switch {
 	case len(v.rearranged.Roots) > 0 || len(rests) == 0:
