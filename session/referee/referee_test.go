@@ -52,6 +52,7 @@ var families = []family{
 	{"gaps", gaps, closedForm, 1, false},
 	{"inverses", inverses, closedForm, 4, false},
 	{"transcendental", transcendental, byIteration, 1, false},
+	{"vanishing", vanishing, closedForm, 2, false},
 	{"domains", domains, closedForm, 4, false},
 	{"jumps", jumps, closedForm, 4, false},
 	{"stretches", stretches, closedForm, 2, false},
