@@ -45,8 +45,9 @@ type solved struct {
 	answers []*answer
 }
 
-// usual is room for as many bytes as most documents take.
-const usual = 1 << 16
+// usual is room for as many bytes as most documents take, and eachPart for those of a part
+// of a page with its drawings.
+const usual, eachPart = 1 << 16, 6 << 10
 
 // write writes a document in a format.
 func write(d *Document, to format) {

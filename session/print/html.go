@@ -19,7 +19,7 @@ var style string
 // the style, the formulas (MathML) and the graphs (SVG) are part of it.
 func HTML(d *Document) []byte {
 	p := page{handout: d.Edition == Handout, set: d.set, regions: map[string]int{}}
-	p.b.Grow(usual)
+	p.b.Grow(usual + eachPart*len(d.Parts))
 	write(d, &p)
 	return p.b.Bytes()
 }
