@@ -104,21 +104,35 @@ func (p *page) lines(what string, lines []entry.WorkLine) {
 	}
 	p.region("working", what, most)
 	p.text("<ol>\n")
+	end := lastTwo(lines)
 	for i := range lines {
+		if i <= end {
+			p.text("<li>")
+		}
 		p.line(&lines[i], set[i])
+		if i < end || i == len(lines)-1 {
+			p.text("</li>\n")
+		}
 	}
 	p.text("</ol>\n</div>\n")
+}
+
+// lastTwo is where the last two equations of a working begin, which with what follows
+// them stay on one page.
+func lastTwo(lines []entry.WorkLine) int {
+	n, at := 0, len(lines)
+	for ; at > 0 && n < 2; at-- {
+		if l := &lines[at-1]; l.Left != nil || l.Right != nil || l.Shown != nil {
+			n++
+		}
+	}
+	return at
 }
 
 // wide is how many letters a left side may have before it takes a row of its own.
 const wide = 18
 
 func (p *page) line(l *entry.WorkLine, right rightSide) {
-	class := ""
-	if breadth(l.Left) > wide {
-		class = ` class="wide"`
-	}
-	p.text("<li", class, ">")
 	if l.Words != nil {
 		p.text(`<span class="lead">`)
 		p.say(l.Words)
@@ -137,12 +151,15 @@ func (p *page) line(l *entry.WorkLine, right rightSide) {
 		p.formula(setUnits(l.Units))
 		p.text("</span>")
 	}
-	p.text("</li>\n")
 }
 
 // sides writes both sides of a line.
 func (p *page) sides(l *entry.WorkLine, right rightSide) {
-	p.text(`<span class="left">`)
+	class := "left"
+	if breadth(l.Left) > wide {
+		class = "left wide"
+	}
+	p.text(`<span class="`, class, `">`)
 	p.formula(typeset.Expr(l.Left))
 	p.text(`</span> <span class="right`)
 	if wide := right.reach; wide > mostBeside {

@@ -1,6 +1,7 @@
 package print
 
 import (
+	"bytes"
 	_ "embed"
 	"strconv"
 	"strings"
@@ -20,12 +21,12 @@ func LaTeX(d *Document) []byte {
 	p := paper{set: d.set}
 	p.b.Grow(usual)
 	write(d, &p)
-	return []byte(p.b.String())
+	return p.b.Bytes()
 }
 
 // paper is a document on its way to LaTeX.
 type paper struct {
-	b   strings.Builder
+	b   bytes.Buffer
 	set *setter
 }
 
@@ -172,20 +173,43 @@ func (p *paper) cases(c *cases) {
 	p.text("\\[", `\fit{150mm}{$\displaystyle `, c.box().LaTeX(), "$}\\]\n")
 }
 
+// between ends a working, a check or an answer: a page may be broken there, unless an answer is next.
+const between = "\\between\n"
+
 func (p *paper) lines(lines []entry.WorkLine) {
 	// The display goes on in the same paragraph: an empty one would take a line.
 	if lead := lines[0].Words; lead != nil {
 		p.text("{\\small\\quad ", p.say(lead), "}")
 	}
 	var all []string
+	end, kept := lastTwo(lines), -1 // the rows from kept on stay on one page
 	flush := func() {
-		if len(all) > 0 {
-			p.text("%\n\\begin{alignat*}{2}\n", strings.Join(all, " \\\\[3pt]\n"), "\n\\end{alignat*}")
+		for i, row := range all {
+			if i > 0 {
+				p.text(" \\\\[3pt]\n")
+			}
+			switch {
+			case i == 0 && kept == 0:
+				p.text("%\n\\whole\\begin{alignat*}{2}\n")
+			case i == 0:
+				p.text("%\n\\begin{alignat*}{2}\n")
+			case i == kept:
+				p.text("\\noalign{\\whole}\n")
+			case i == 1: // the rows are set twice, to be measured first
+				p.text("\\noalign{\\loose}\n")
+			}
+			p.text(row)
 		}
-		p.text("\\par\n")
+		if len(all) > 0 {
+			p.text("\n\\end{alignat*}")
+		}
+		p.text("\\par\\loose", between)
 		all = nil
 	}
 	for i := range lines {
+		if i == end {
+			kept = len(all)
+		}
 		rows, lead := p.texLine(&lines[i]), p.say(lines[i].Words)
 		switch {
 		case i == 0 || lead == "":
@@ -274,16 +298,19 @@ func (r rightSide) tex() []string {
 }
 
 func (p *paper) answer(a *answer) {
+	if bytes.HasSuffix(p.b.Bytes(), []byte(between)) {
+		p.b.Truncate(p.b.Len() - len(between))
+	}
 	p.text("\\resultbox{", p.result(a))
 	if a.Points > 0 {
 		p.text(`\quad{\small `, points(a.Points), "}")
 	}
-	p.text("}\n")
+	p.text("}\n", between)
 }
 
 // answers writes those of all parts, a line each.
 func (p *paper) answers(all []solved) {
-	p.text("\n\\partline{}{Answers}{}\n")
+	p.text("\n\\need{", strconv.Itoa(min(30+6*len(all), 200)), "mm}\\partline{}{Answers}{}\n")
 	for _, s := range all {
 		p.text(`\partanswer{`, escapeTeX(s.label), "}{", strings.Join(each(s.answers, p.result), ", "), "}\n")
 	}
@@ -320,7 +347,7 @@ func (p *paper) check(c *check) {
 	if c.Says != nil {
 		p.text(": ", p.say(c.Says))
 	}
-	p.text("}\n")
+	p.text("}\n", between)
 }
 
 func (p *paper) flaw(f *flaw) {
@@ -333,7 +360,7 @@ func (p *paper) flaw(f *flaw) {
 			p.text(`\newline `, escapeTeX(s))
 		}
 	}
-	p.text("}\n")
+	p.text("}\n", between)
 }
 
 func (p *paper) table(t *table) {

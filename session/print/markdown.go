@@ -32,7 +32,7 @@ func (m *marked) prose(text string) string { return m.say(entry.Written(text)) }
 func (m *marked) say(all entry.Said) string {
 	var b strings.Builder
 	for i, said := range m.set.say(all) {
-		b.WriteString(markedText(said.words, i == 0))
+		b.WriteString(markedText(strings.ReplaceAll(said.words, "\u00a0", " "), i == 0))
 		b.WriteString(inCell(said.set))
 	}
 	return b.String()

@@ -26,7 +26,7 @@ func (s *setter) say(said entry.Said) []piece {
 	for i := range said {
 		switch p := &said[i]; {
 		case p.Value != nil:
-			out = append(out, piece{words: p.Value.Shown(units.Drawn)})
+			out = append(out, piece{words: together(p.Value.Shown(units.Drawn))})
 		case p.X != nil:
 			out = append(out, piece{set: typeset.Expr(p.X)})
 		case p.Written != "":
@@ -37,6 +37,9 @@ func (s *setter) say(said entry.Said) []piece {
 	}
 	return out
 }
+
+// together keeps a number and its unit on one line.
+func together(text string) string { return strings.ReplaceAll(text, " ", "\u00a0") }
 
 // setter sets what a person wrote: names of the worksheet in it are mathematics, minus signs are
 // minus signs, and units have their powers raised.
@@ -180,7 +183,7 @@ func (s *setter) quantity(text string, at int) (string, int) {
 			if strings.ContainsAny(unit, "^*") {
 				unit = " " + strings.TrimSpace(u.Behind(units.Screen))
 			}
-			return text[at:end] + unit, to - at
+			return text[at:end] + together(unit), to - at
 		}
 		return text[at:end], end - at
 	}

@@ -22,7 +22,7 @@ func TestProse(t *testing.T) {
 	} {
 		got := ""
 		for _, p := range set.prose(text) {
-			got += p.words
+			got += strings.ReplaceAll(p.words, "\u00a0", " ")
 			if s := p.set.Text(); s != "" {
 				got += "[" + s + "]"
 			}

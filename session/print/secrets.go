@@ -6,6 +6,7 @@ import (
 	"regexp"
 	"slices"
 	"strconv"
+	"strings"
 	"sync"
 
 	"steelyard/lang/syntax"
@@ -232,5 +233,5 @@ var marks = sync.OnceValue(func() *regexp.Regexp {
 // visibleText is the source of a page or a drawing without its style and the
 // places and measures of what is drawn.
 func visibleText(html string) string {
-	return marks().ReplaceAllString(html, " ")
+	return strings.ReplaceAll(marks().ReplaceAllString(html, " "), "\u00a0", " ")
 }

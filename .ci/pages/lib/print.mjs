@@ -69,7 +69,7 @@ function mark(room) {
 	};
 	// The parts of a key flow on; on a handout each is whole.
 	const whole = document.body.matches(".key") ? "" : "section.part, ";
-	const kept = [...document.querySelectorAll(whole + ".answer, figure")];
+	const kept = [...document.querySelectorAll(whole + ".answer, figure, .working li:last-child")];
 	for (const el of kept) {
 		const height = el.getBoundingClientRect().height;
 		if (height === 0) continue;
@@ -84,7 +84,7 @@ function mark(room) {
 	}
 	for (const answer of document.querySelectorAll(".working + .answer")) {
 		const lines = answer.previousElementSibling.querySelectorAll("li");
-		if (lines.length > 1) add("answer-alone", lines[lines.length - 2], answer, name(answer) + " with the last lines above it");
+		if (lines.length > 0) add("answer-alone", lines[lines.length - 1], answer, name(answer) + " with the last lines above it");
 	}
 	for (const h of document.querySelectorAll("h1, h2, h3, h4, h5, h6")) {
 		const next = h.nextElementSibling;
