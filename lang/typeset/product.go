@@ -71,7 +71,7 @@ func (l *layout) edge(x syntax.Expr, at side) edge {
 		case *syntax.Binary:
 			switch {
 			case t.Op == syntax.Div && !l.looks.inline:
-				return fractionEdge(t.X)
+				return fractionEdge(t)
 			case t.Op == syntax.Pow:
 				e, whole := l.baseEdge(bare(t.X))
 				if at == left && whole || e == unitEdge || e == longEdge {
@@ -97,10 +97,21 @@ func (l *layout) edge(x syntax.Expr, at side) edge {
 	}
 }
 
-// fractionEdge is the edge of a fraction, by what its numerator begins with: ½ before
-// 3 m over 2 s would read as one number. It looks a few factors far, so that a long chain
-// of quotients costs no more than its length.
-func fractionEdge(x syntax.Expr) edge {
+// fractionEdge is the edge of a fraction, by what either of its parts begins with: ½ before
+// 3 m over 2 s, or before ℓ over 2 m, would read as one number.
+func fractionEdge(x *syntax.Binary) edge {
+	if e := firstEdge(x.X); e != bracketEdge {
+		return e
+	}
+	if firstEdge(x.Y) != bracketEdge {
+		return halfEdge
+	}
+	return bracketEdge
+}
+
+// firstEdge is what a part of a fraction begins with. It looks a few factors far, so that
+// a long chain of quotients costs no more than its length.
+func firstEdge(x syntax.Expr) edge {
 	for range 4 {
 		switch t := bare(x).(type) {
 		case *syntax.Number:

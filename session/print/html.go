@@ -54,8 +54,28 @@ func (p *page) prose(text string) { p.say(entry.Written(text)) }
 // say writes what the program says.
 func (p *page) say(said entry.Said) {
 	for _, one := range p.set.say(said) {
-		p.text(escapeLines(one.words))
+		p.unbroken(escapeLines(one.words))
 		p.formula(one.set)
+	}
+}
+
+// unbroken writes words of which those with a no-break space between them stay on one
+// line: the fonts of a page have such spaces of any width, and the blank of the line is
+// right.
+func (p *page) unbroken(words string) {
+	for {
+		at := strings.IndexRune(words, '\u00a0')
+		if at < 0 {
+			p.text(words)
+			return
+		}
+		from := strings.LastIndexAny(words[:at], " \n") + 1
+		to := len(words)
+		if n := strings.IndexAny(words[at:], " \n"); n >= 0 {
+			to = at + n
+		}
+		p.text(words[:from], `<span class="one">`, strings.ReplaceAll(words[from:to], "\u00a0", " "), "</span>")
+		words = words[to:]
 	}
 }
 
