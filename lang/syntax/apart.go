@@ -15,6 +15,10 @@ type Glued struct {
 	Parts []string // the names, in their order, but for those in brackets
 	Means string   // with its signs
 	Calls bool     // a function is in it
+	// Open tells that names run together in it, or a bar or a root may reach otherwise.
+	Open bool
+	// Within are the words in its brackets that come apart: LC of 2π√(LC).
+	Within []Glued
 }
 
 // ReadPlaced reads a line as one of its readings has it, with the places of what was
@@ -45,7 +49,8 @@ type placed struct {
 	text, reading string
 	at, read      int // how far the two texts have been gone through
 	out           []token
-	unsure        bool // a unit is taken for names that may well be one
+	raised        string // the power of a function whose argument is being placed
+	unsure        bool   // a unit is taken for names that may well be one
 }
 
 // place finds tokens of the reading in the text.
@@ -63,14 +68,31 @@ func (p *placed) place(tokens []token) bool {
 		switch {
 		case t.kind == piToken && strings.HasPrefix(p.text[at:], "pi"):
 			typed = "pi"
+		case t.kind == unitToken && !strings.HasPrefix(p.text[at:], typed):
+			for end := at; end <= len(p.text); end++ {
+				if samePowers(typed, p.text[at:end]) { // m s-1
+					typed = p.text[at:end]
+					break
+				}
+			}
+		case t.text == "exp" && t.call && strings.HasPrefix(p.text[at:], "e^"):
+			typed = "e^"
 		case t.kind == nameToken:
 			typed = p.lowered(at, typed)
 			t.text = typed
 		}
 		switch found := strings.HasPrefix(p.text[at:], typed); {
+		case p.raised != "" && strings.HasPrefix(p.raised, typed): // the ² of sin²θ
+			t.from, t.to = p.at, p.at
+			p.raised = p.raised[len(typed):]
 		case found:
 			t.from, t.to = at, at+len(typed)
 			p.at = t.to
+			if t.call && bareFunction(t.text) {
+				p.raised = powerAt(p.text[p.at:])
+				p.at += len(p.raised)
+				t.to = p.at
+			}
 		case t.sign("*") || t.sign(")"):
 			t.from, t.to = p.at, p.at
 		case t.sign("("):
@@ -162,10 +184,10 @@ func (p *placed) glued() (out []Glued) {
 	for i := 0; i < len(p.out); i++ {
 		t := &p.out[i]
 		typed := t.to > t.from
-		if end := pieces(p.out).closing(i) + 1; t.sign("(") && end < len(p.out) && p.put(end) && !p.out[end].sign(")") {
+		if end := pieces(p.out).power(pieces(p.out).closing(i) + 1); t.sign("(") && end < len(p.out) && p.put(end) && !p.out[end].sign(")") {
 			typed = false // (u+v)t
 		}
-		if !t.begins() || t.sign("(") && typed || (t.call || t.sign("√")) && i+1 < len(p.out) && !p.put(i+1) {
+		if !t.begins() || t.sign("(") && typed || (t.call || t.sign("√")) && !p.cut(i) && i+1 < len(p.out) && !p.put(i+1) {
 			continue // what is in brackets is looked at by itself
 		}
 		end, any := p.run(i)
@@ -188,13 +210,22 @@ func (p *placed) glued() (out []Glued) {
 		for k := i; k < end; k++ {
 			t := &p.out[k]
 			g.Calls = g.Calls || t.call
+			g.Open = g.Open || k > 0 && p.put(k) && (t.sign("(") && !p.out[k-1].call || t.sign("*") && !p.out[k-1].sign(")") && !p.out[k+1].sign("(")) || k == 0 && p.put(k)
 			switch {
 			case t.sign("(") && (!p.put(k) || depth > 0 || k > 0 && p.out[k-1].call):
 				depth++
 			case t.sign(")") && depth > 0:
 				depth--
-			case t.kind == nameToken && !t.call && depth == 0:
+			case t.kind != nameToken || t.call:
+			case depth == 0 && !p.out[max(k-1, 0)].sign("^"):
 				g.Parts = append(g.Parts, Canonical(t.text))
+			case depth > 0 && p.out[k-1].sign("*") && p.put(k-1) && p.out[k-2].kind == nameToken:
+				if n := len(g.Within) - 1; n >= 0 && g.Within[n].At.To == p.out[k-2].to {
+					g.Within[n].At.To, g.Within[n].Parts = t.to, append(g.Within[n].Parts, Canonical(t.text))
+					break
+				}
+				before := &p.out[k-2]
+				g.Within = append(g.Within, Glued{At: before.span().Join(t.span()), Parts: []string{Canonical(before.text), Canonical(t.text)}})
 			}
 		}
 		means, _ := pieces(p.out[from:end]).text(nil)
@@ -208,10 +239,11 @@ func (p *placed) glued() (out []Glued) {
 // put tells whether the reading puts a token in.
 func (p *placed) put(k int) bool { return p.out[k].from == p.out[k].to }
 
-// cut tells whether the reading begins another token within a word: r of pir.
+// cut tells whether the reading begins another token within a word, r of pir, or has another
+// word, exp of e^x.
 func (p *placed) cut(k int) bool {
 	t := &p.out[k]
-	return t.kind == piToken && t.to < len(p.text) && startsName(firstRune(p.text[t.from:])) && startsName(firstRune(p.text[t.to:]))
+	return t.text == "exp" && t.to-t.from < len(t.text) || t.kind == piToken && t.to < len(p.text) && startsName(firstRune(p.text[t.from:])) && startsName(firstRune(p.text[t.to:]))
 }
 
 // run returns where the factors end that begin at i and have no sign or blank between
@@ -225,7 +257,7 @@ func (p *placed) run(i int) (end int, any bool) {
 		}
 		any = any || p.put(end) || p.cut(end)
 		t, next := &p.out[end], end+1
-		if next == len(p.out) || !(p.put(next) || p.put(end) && !t.sign(")") || t.sign("√") || t.sign("^") || t.call ||
+		if next == len(p.out) || !(p.put(next) || p.put(end) && (t.sign("(") || t.sign("*")) || t.sign("√") || t.sign("^") || t.call ||
 			p.out[next].kind == superToken || p.out[next].sign("^") ||
 			p.out[next].from == t.to && p.out[next].begins() && t.ends()) {
 			return next, any

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"steelyard/lang/ops"
+	"steelyard/units/writing"
 )
 
 // bareFunction tells whether print writes a function without brackets round its
@@ -30,31 +31,111 @@ func operandNext(r rune) bool { return r >= '0' && r <= '9' || r == 'π' || star
 
 // bracketed puts brackets of no width round the argument of a function that has
 // none, where it can reach no further: before the sign of a sum, another function
-// or the end. What sin θ/2 and sin θ^2 mean is asked.
+// or the end. What sin θ/2 and sin θ^2 mean is asked. A power of the function goes behind
+// its argument, so that sin²θ is sin(θ)²; there sin²θ/2 is asked.
 func bracketed(tokens []token) []token {
 	for i := 0; i+1 < len(tokens); i++ {
-		t, arg := &tokens[i], &tokens[i+1]
-		if t.kind != nameToken || t.call || !bareFunction(t.text) ||
-			arg.kind != numToken && arg.kind != piToken && (arg.kind != nameToken || arg.call) || bareFunction(arg.text) {
+		tokens = functionApart(tokens, i)
+		t := &tokens[i]
+		if t.kind != nameToken || t.call || !bareFunction(t.text) {
 			continue
 		}
-		end := i + 2
+		power := powerOfFunction(tokens, i+1)
+		from := i + 1 + power
+		if from == len(tokens) {
+			break
+		}
+		if power > 0 {
+			tokens = functionApart(tokens, from)
+		}
+		arg := &tokens[from]
+		if power > 0 && arg.sign("(") {
+			tokens[i].call = true
+			moved(tokens, i+1, from, pieces(tokens).closing(from)+1)
+			continue
+		}
+		if arg.kind != numToken && arg.kind != piToken && (arg.kind != nameToken || arg.call) || bareFunction(arg.text) {
+			continue
+		}
+		end := from + 1
 		if end < len(tokens) && tokens[end].kind == unitToken {
 			if unit := tokens[end].text; !(isMark(firstRune(unit)) && isMark(lastRune(unit))) && unit != "rad" && unit != "deg" {
 				continue // sin 2θ, sin 30°^2
 			}
 			end++
 		}
-		if end < len(tokens) && !endsArgument(&tokens[end]) {
+		if end < len(tokens) && !endsArgument(&tokens[end]) && !(power > 0 && endsSquared(tokens[end:])) {
 			continue
 		}
-		t.call = true
+		tokens[i].call = true
 		to := tokens[end-1].to
 		tokens = slices.Insert(tokens, end, token{kind: signToken, from: to, to: to, text: ")"})
-		tokens = slices.Insert(tokens, i+1, token{kind: signToken, from: tokens[i].to, to: tokens[i].to, text: "("})
+		tokens = slices.Insert(tokens, from, token{kind: signToken, from: tokens[from-1].to, to: tokens[from-1].to, text: "("})
+		moved(tokens, i+1, from, end+2)
 		i = end
 	}
 	return tokens
+}
+
+// functionApart parts a name that ends in a function with a power, as nobody calls a
+// quantity: I0cos of I0cos²θ.
+func functionApart(tokens []token, i int) []token {
+	t := &tokens[i]
+	n := len(t.text) - len("cos")
+	if t.kind != nameToken || t.call || n < 1 || ops.IsFunction(t.text) || !bareFunction(t.text[n:]) || i+1 == len(tokens) {
+		return tokens
+	}
+	power := powerOfFunction(tokens, i+1)
+	if next := i + 1 + power; power == 0 || next == len(tokens) || !tokens[next].begins() {
+		return tokens
+	}
+	function := token{kind: nameToken, from: t.from + n, to: t.to, text: t.text[n:]}
+	t.to, t.text = t.from+n, t.text[:n]
+	return slices.Insert(tokens, i+1, function)
+}
+
+// powerOfFunction is how many tokens the power has that stands at i, between a function and
+// its argument: a whole number above 1, since sin⁻¹ may be two things.
+func powerOfFunction(tokens []token, i int) int {
+	switch t := &tokens[i]; {
+	case t.kind == superToken && strings.ContainsAny(writing.OnTheLine(t.text)[:1], "23456789"):
+		return 1
+	case t.sign("^") && i+1 < len(tokens) && tokens[i+1].kind == numToken && len(tokens[i+1].text) == 1 && tokens[i+1].text > "1":
+		return 2
+	}
+	return 0
+}
+
+// powerAt is such a power at the beginning of a text.
+func powerAt(text string) string {
+	if rest, ok := strings.CutPrefix(text, "^"); ok && rest != "" && rest[0] > '1' && rest[0] <= '9' {
+		return text[:2]
+	}
+	return text[:len(text)-len(strings.TrimLeft(text, "²³⁴⁵⁶⁷⁸⁹"))]
+}
+
+// moved puts the tokens of a power at i behind the argument from one place to another.
+func moved(tokens []token, i, from, to int) {
+	if from == i {
+		return
+	}
+	power, at := slices.Clone(tokens[i:from]), tokens[to-1].to
+	tokens[i-1].to = power[len(power)-1].to // with its power the function is in one place
+	copy(tokens[i:], tokens[from:to])
+	for k := range power {
+		power[k].from, power[k].to = at, at
+	}
+	copy(tokens[to-len(power):], power)
+}
+
+// endsSquared tells whether the argument of the square of a function ends before tokens:
+// sin²θ*m and sin²θ/g, but not sin²θ/2, which may be of half the angle.
+func endsSquared(tokens []token) bool {
+	next := &tokens[0]
+	if from, to := functionIn(next.text); next.times() || next.kind == nameToken && from == 0 && to > 0 {
+		return true // sin²θ*m, sin²θ cosθ
+	}
+	return next.over() && len(tokens) > 1 && !(tokens[1].kind == numToken && (len(tokens) == 2 || endsArgument(&tokens[2])))
 }
 
 // endsInFunction reads a word that is or ends in a function, and the number behind it with

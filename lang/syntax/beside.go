@@ -1,6 +1,7 @@
 package syntax
 
 import (
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -90,12 +91,43 @@ func minusPower(text string, tokens []token, i int) *fault {
 		"Write a power with ^.", readings...)}
 }
 
+// raisedUnits reads m s-1 as m s^-1, where the digit is behind several words of a unit and
+// ends its term: a pure number is never taken from a quantity. What goes on as a product is
+// asked, as in 5 m s-2*x; so is 5 m-2, in which 2 may lack its unit.
+func raisedUnits(text string, tokens []token) []token {
+	for i := 0; i+2 < len(tokens); i++ {
+		t := &tokens[i]
+		if t.kind != unitToken || tokens[i+1].from != t.to || !isMinus(firstRune(tokens[i+1].text)) {
+			continue
+		}
+		bad := minusPower(text, tokens, i)
+		if bad == nil || !LacksPower(text, &bad.Finding) || !strings.Contains(bad.Readings[0], " ") {
+			continue
+		}
+		end := i + 2
+		for end < len(tokens) && tokens[end].to <= bad.At.To {
+			end++
+		}
+		if tokens[end-1].to != bad.At.To || end < len(tokens) && !tokens[end].plusOrMinus() && !tokens[end].sign(")") && !tokens[end].bounds() {
+			continue
+		}
+		t.to, t.text = bad.At.To, bad.Readings[0]
+		tokens = slices.Delete(tokens, i+1, end)
+	}
+	return tokens
+}
+
 // LacksPower tells whether what a finding offers differs from a line in the ^ of a negative
 // power of a unit alone: m s^-2 for m s-2.
 func LacksPower(text string, f *finding.Finding) bool {
-	return f.ID == finding.UnitText && len(f.Readings) == 1 && strings.Contains(f.Readings[0], "^-") &&
-		strings.ReplaceAll(f.Readings[0], "^", "") == strings.ReplaceAll(text[f.At.From:f.At.To], "^", "")
+	return f.ID == finding.UnitText && len(f.Readings) == 1 && strings.Contains(f.Readings[0], "^-") && samePowers(f.Readings[0], text[f.At.From:f.At.To])
 }
+
+// samePowers tells whether two texts of a unit differ in the signs of their powers alone.
+func samePowers(a, b string) bool { return withoutPowers.Replace(a) == withoutPowers.Replace(b) }
+
+// withoutPowers takes the signs of powers off a unit.
+var withoutPowers = strings.NewReplacer("^", "", "−", "-")
 
 // powered reads words of a unit whose powers stand directly behind them, and
 // writes them with ^. The last must have a negative one.

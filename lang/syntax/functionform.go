@@ -151,6 +151,11 @@ func functionPower(text string, tokens []token, i int) *fault {
 				"Write "+inverse+" for the inverse.", inverse+arg, "1/"+t.text+arg)}
 		}
 	}
+	readings := []string{t.text + arg + "^" + power}
+	if rest, to := (among{text: text, tokens: tokens, i: j - 1}).reach(end); rest != "" && text[tokens[j].from] != '(' {
+		at.To = to
+		readings = []string{readings[0] + rest, t.text + "(" + text[tokens[j].from:to] + ")^" + power}
+	}
 	return &fault{finding.New(finding.NotWritten, at, "A power of "+t.text+" has its exponent after the bracket.",
-		"Write "+t.text+arg+"^"+power+".", t.text+arg+"^"+power)}
+		"Write "+strings.Join(readings, " or ")+".", readings...)}
 }

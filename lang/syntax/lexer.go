@@ -107,9 +107,9 @@ func scanInto(room []token, text string, from, to int, head string) ([]token, *f
 			"This bracket isn't closed.", "Add the `"+b.closing()+"` that is missing.")}
 	}
 	if l.bare {
-		return bracketed(l.tokens), nil
+		l.tokens = bracketed(l.tokens)
 	}
-	return l.tokens, nil
+	return raisedUnits(l.text, l.tokens), nil
 }
 
 func (l *scanner) units() unitScan { return unitScan{text: l.text, end: l.end} }
@@ -215,6 +215,14 @@ func (l *scanner) writtenNumber() *fault {
 // Whether it has the text of a known unit is not asked.
 func (l *scanner) unitHere(alone bool) bool {
 	at := l.skip(l.pos)
+	for _, per := range [...]string{"/°C", "/°F"} { // no name has the sign of degrees
+		if rest, ok := strings.CutPrefix(l.text[at:l.end], per); ok && !alone && !continuesName(firstRune(rest)) {
+			l.pos = at
+			l.emit(unitToken, at+len(per)).text = "1" + per
+			l.notPlain()
+			return true
+		}
+	}
 	u := l.units()
 	u.alone = alone
 	end := u.scan(at)
@@ -314,7 +322,7 @@ func (l *scanner) word() *fault {
 	t := l.emit(nameToken, end)
 	t.call = l.text[end:min(end+1, l.end)] == "(" ||
 		ops.IsFunction(t.text) && len(t.text) > 1 && l.skip(end) < l.end && l.text[l.skip(end)] == '('
-	l.bare = l.bare || !t.call && bareFunction(t.text)
+	l.bare = l.bare || !t.call && bareFunction(t.text[max(0, len(t.text)-len("cos")):])
 	l.notPlain()
 	return nil
 }

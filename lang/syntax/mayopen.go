@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"strings"
 	"unicode"
 
 	"steelyard/lang/ops"
@@ -58,7 +59,7 @@ func (m *mayOpen) at(x Expr) bool {
 	case *Quantity, *Measured:
 		unit, _ := ownUnit(x)
 		m.measured = true
-		return m.letters(unit.Text)
+		return m.letters(unit.Text) || strings.HasPrefix(unit.Text, "e^") // 3e^(-2)
 	case *Pi:
 		m.turning = true
 	case *Number:

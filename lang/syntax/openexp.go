@@ -1,6 +1,7 @@
 package syntax
 
 import (
+	"slices"
 	"strings"
 
 	"steelyard/lang/finding"
@@ -18,6 +19,13 @@ import (
 func (o *opener) exponentials(ps pieces) pieces {
 	if o.in.Known("e") {
 		return ps
+	}
+	for i := range ps {
+		if ps[i].kind == unitToken && strings.HasPrefix(ps[i].text, "e^") { // 3e^(-2)
+			if power, bad := scan(ps[i].text, 0, len(ps[i].text), ""); bad == nil {
+				ps = slices.Replace(slices.Clone(ps), i, i+1, power...)
+			}
+		}
 	}
 	var out pieces
 	at := 0 // up to where the pieces are in out

@@ -24,8 +24,9 @@ func (o *opener) asNames(fs []unitFactor) (pieces, bool) {
 			names = append(names, token{kind: signToken, text: ")"})
 		} else {
 			ok := false
-			if names, ok = o.names(f.word); !ok && f.power == "" {
+			if names, ok = o.names(f.word); !ok {
 				names, ok = o.gluedFunction(f.word, longestApart) // 2 F cosθ
+				ok = ok && (f.power == "" || names[len(names)-1].kind == nameToken)
 			}
 			if !ok {
 				return nil, false

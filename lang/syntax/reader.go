@@ -215,10 +215,14 @@ func (r *reader) tokens(head string) ([]token, *fault) {
 	return tokens, bad
 }
 
-// loose notes what is read though print writes it in another way: 3x10^8.
+// loose notes what is read though print writes it in another way: 3x10^8, m s-1.
 func (r *reader) loose(tokens []token) {
 	for i := range tokens {
-		if t := &tokens[i]; (t.kind == numToken || t.is("×")) && strings.ContainsAny(r.text[t.from:t.to], "xX") {
+		t := &tokens[i]
+		if t.kind == unitToken && strings.Contains(t.text, "^-") && t.to > t.from && r.source(t.span()) != t.text && samePowers(t.text, r.source(t.span())) {
+			r.notes = append(r.notes, finding.ReadsAs(t.span(), r.source(t.span()), t.text))
+		}
+		if (t.kind == numToken || t.is("×")) && strings.ContainsAny(r.text[t.from:t.to], "xX") {
 			r.notes = append(r.notes, finding.New(finding.ReadAs, t.span(), "The letter x before a power of ten is read as ×.", ""))
 			return
 		}

@@ -69,6 +69,7 @@ type unread struct {
 
 // lineSlips are looked for in a line without a word of its own that can't be read.
 var lineSlips = []slip[unread]{
+	{"commands of TeX: \\frac{1}{2}", unread.ofTeX},
 	{"a label of a part: a) speed", unread.labelled},
 	{"a heading: Given: m = 3 kg", unread.headed},
 	{"a misspelt statement: slove", unread.nearStatement},

@@ -5,6 +5,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"steelyard/lang/finding"
 	"steelyard/lang/ops"
 	"steelyard/units/writing"
 )
@@ -40,6 +41,16 @@ func FromTeX(line string) string {
 		return line
 	}
 	return out
+}
+
+// ofTeX finds a line that has commands of TeX, and was not pasted.
+func (r unread) ofTeX() *fault {
+	at := Span{From: r.from, To: r.to}
+	line := FromTeX(r.source(at))
+	if line == r.source(at) {
+		return nil
+	}
+	return &fault{finding.New(finding.NotWritten, at, "This line has commands of TeX.", "Write it without them.", line)}
 }
 
 // texSigns are the commands that stand for one sign or word; blank is room between.
@@ -130,18 +141,17 @@ func (t *texReader) function(name string) {
 	if inverse := "a" + name; power == "-1" && ops.IsFunction(inverse) {
 		name, power = inverse, ""
 	}
-	t.put(texFactor, name)
-	t.last = texSign
-	switch bracket := strings.HasPrefix(strings.TrimLeft(t.rest, " "), "(") || strings.HasPrefix(t.rest, `\left`); {
-	case !bracket:
-		t.out.WriteString("(" + t.operand() + ")")
-		t.last = texFactor
-	case power != "":
-		t.unknown = true // the power would have to go behind the bracket that follows
-	}
 	if power != "" {
-		t.out.WriteString("^" + bracketedTeX(power))
+		power = "^" + bracketedTeX(power)
 	}
+	if strings.HasPrefix(strings.TrimLeft(t.rest, " "), "(") || strings.HasPrefix(t.rest, `\left`) {
+		t.put(texFactor, name+power) // sin^2(θ) is read as it stands
+		t.last = texSign
+		return
+	}
+	t.put(texFactor, name)
+	t.out.WriteString("(" + t.operand() + ")" + power)
+	t.last = texFactor
 }
 
 // operand reads what a function without a bracket is of: a group in braces, or all that

@@ -191,7 +191,7 @@ func (u unitScan) wordEnd(p units.Part) (int, bool) {
 		return end, false
 	case isBlank(r) && ops.IsFunction(word) && u.at(u.skip(end)) == '(' && len(word) > 1:
 		return end, false
-	case isBlank(r) && operandNext(u.at(u.skip(end))) && functionWord(word):
+	case isBlank(r) && operandNext(u.at(u.skip(end))) && functionWord(word), bareFunction(word) && powerAt(u.text[end:u.end]) != "":
 		return end, false
 	}
 	return end, true

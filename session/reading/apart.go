@@ -6,6 +6,7 @@ import (
 	"unicode/utf8"
 
 	"steelyard/lang/finding"
+	"steelyard/lang/ops"
 	"steelyard/lang/plan"
 	"steelyard/lang/syntax"
 	"steelyard/units"
@@ -23,12 +24,12 @@ import (
 // All else stays a question. A word may be one quantity that somebody forgot to give a
 // value, Fx or vi, and only dimensions can tell that it is none.
 func (s *settler) asOnly(open *syntax.Open) bool {
-	if open.Many || open.Equation || open.Uncertain || open.Exponential || len(open.Readings) == 0 || !s.writtenOtherwise(open) {
+	if open.Many || open.Equation || open.Uncertain || len(open.Readings) == 0 || !s.writtenOtherwise(open) {
 		return false
 	}
 	own, others := s.best(open)
-	if own == nil || own.sense == none || others >= own.sense {
-		return false
+	if own == nil || own.sense == none || others >= own.sense || open.Exponential && own.sense == odd {
+		return false // in k*e^2/r^2, e is a charge
 	}
 	stmt, notes, words := s.roomOf().ReadPlaced(s.Entry.Text, &own.Reading, own.stmt, &s.scope)
 	if d, ok := stmt.(*syntax.Define); stmt == nil || len(words) == 0 || !sameShape(stmt, own.stmt) || ok && syntax.Holds(d.X, d.Name) ||
@@ -36,7 +37,7 @@ func (s *settler) asOnly(open *syntax.Open) bool {
 		return false
 	}
 	for _, w := range words {
-		if s.isNear(&w, own) {
+		if s.isNear(&w, own) || slices.ContainsFunc(w.Within, func(in syntax.Glued) bool { return s.unsure(in) || s.isNear(&in, own) }) {
 			return false
 		}
 	}
@@ -168,22 +169,27 @@ func (s *settler) proves(stmt syntax.Stmt, own *weighed, words []syntax.Glued) b
 	c := s.claimOf(stmt)
 	for _, x := range c.of {
 		switch x.(type) {
-		case *syntax.With, *syntax.SlopeOf, *syntax.AreaUnder:
+		case *syntax.SlopeOf, *syntax.AreaUnder:
 			return false
 		}
 	}
 	switch {
 	case len(c.of) == 0:
 		return false
-	case !slices.ContainsFunc(words, func(w syntax.Glued) bool { return len(w.Parts) > 0 }):
-		return words[0].Calls // 2sinθcosθ
+	case c.quantities == nil && !hasLetter(stmt) && !slices.ContainsFunc(words, func(w syntax.Glued) bool { return w.Open }):
+		return true // (m1+m2)v
+	case words[0].Calls && !slices.ContainsFunc(words, func(w syntax.Glued) bool { return len(w.Parts) > 0 }):
+		return true // 2sinθcosθ
 	case c.speaks():
 		fits, _, _ := s.fittingOf(stmt, s.Entry.Text, nil)
 		return fits
 	case own.fitsLetter():
 		return true
 	}
-	return !slices.ContainsFunc(words, func(w syntax.Glued) bool { return !s.inSum(c.of[0], w.At, false) })
+	return !slices.ContainsFunc(words, func(w syntax.Glued) bool {
+		measured := slices.ContainsFunc(w.Parts, func(name string) bool { return !s.Try(&syntax.Name{Name: name}).Static.Dim.IsOne() })
+		return !s.inSum(c.of[0], w.At, false, measured)
+	})
 }
 
 // longestIndex is how many letters may follow that of a quantity as its index.
@@ -209,9 +215,16 @@ func isOfLetter(name string, dim units.Dim, used func(letter string, dim units.D
 	return used(string(letter), dim) || strings.HasSuffix(name, "E") && used("E", dim)
 }
 
+// hasLetter tells whether a line gives a name that is a letter, perhaps with an index.
+func hasLetter(stmt syntax.Stmt) bool {
+	d, ok := stmt.(*syntax.Define)
+	return ok && utf8.RuneCountInString(d.Name) <= 1+longestIndex
+}
+
 // inSum tells whether what is at a place of an expression is a factor in a term of a sum
-// that has a dimension.
-func (s *settler) inSum(x syntax.Expr, at syntax.Span, sum bool) bool {
+// that has a dimension; or, where it has one itself, in an argument that must have none, as
+// the mλ of asin(mλ/d).
+func (s *settler) inSum(x syntax.Expr, at syntax.Span, sum, measured bool) bool {
 	switch x := x.(type) {
 	case *syntax.Binary:
 		part := x.X
@@ -223,15 +236,20 @@ func (s *settler) inSum(x syntax.Expr, at syntax.Span, sum bool) bool {
 		}
 		if x.Op == syntax.Add || x.Op == syntax.Sub {
 			got := s.Try(x.X)
-			sum = !got.Static.Dim.IsOne() && got.Static.Open == 0
+			sum = sum || !got.Static.Dim.IsOne() && got.Static.Open == 0
 		}
-		return s.inSum(part, at, sum)
+		return s.inSum(part, at, sum, measured)
+	case *syntax.Call:
+		if f, ok := ops.Named(x.Func); ok && len(x.Args) == 1 {
+			pure := f.Takes == ops.PureToPure || f.Takes == ops.PureToAngle || f.Takes == ops.AngleToPure
+			return s.inSum(x.Args[0].X, at, pure && measured, measured)
+		}
 	case *syntax.Paren:
-		return s.inSum(x.X, at, sum)
+		return s.inSum(x.X, at, sum, measured)
 	case *syntax.Root:
-		return s.inSum(x.X, at, sum)
+		return s.inSum(x.X, at, sum, measured)
 	case *syntax.Unary:
-		return s.inSum(x.X, at, sum)
+		return s.inSum(x.X, at, sum, measured)
 	}
 	return false
 }

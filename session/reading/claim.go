@@ -28,6 +28,9 @@ func (s *settler) claimOf(stmt syntax.Stmt) (c claim) {
 		if u := s.Page.Unit(in); u != nil {
 			c.quantities = []units.Dim{u.Dim()}
 		}
+		if with, ok := x.(*syntax.With); ok {
+			x = with.X // whose quantities are of one kind with those that they replace
+		}
 		if x != nil {
 			c.of = []syntax.Expr{x}
 		}
