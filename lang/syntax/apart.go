@@ -35,6 +35,9 @@ func (rd *Reader) ReadPlaced(text string, r *Reading, of Stmt, in Scope) (Stmt, 
 			return nil, nil, nil
 		}
 	}
+	if strings.TrimSpace(text[p.at:]) != strings.TrimSpace(r.Text[p.read:]) {
+		return nil, nil, nil // the point behind x = 5 m.
+	}
 	s, notes := rd.read(text, reader{placed: p, silent: true})
 	if s == nil || p.unsure || p.partsQuotient() {
 		return nil, nil, nil
