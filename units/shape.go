@@ -236,11 +236,7 @@ func (p *shaper) slash(t Part, blank bool) bool {
 	if len(p.out.factors) == 0 && !p.one {
 		p.wrong(t, "A unit can't begin with a slash.", "Write a unit before it, or the exponent -1.")
 	}
-	p.denominator(t, false)
-	if k := p.tok().Kind; k != PartWord && k != PartOpen {
-		return p.stop(t, "No unit follows the slash.", "Write a unit after it: m/s.")
-	}
-	return true
+	return p.denominator(t, false)
 }
 
 // denominator begins what stands under the solidus. All that follows is below it, up to
@@ -248,11 +244,18 @@ func (p *shaper) slash(t Part, blank bool) bool {
 //
 // With per it is the next word that begins anew: metres per second per second has two strokes
 // and nobody is misled.
-func (p *shaper) denominator(t Part, per bool) {
-	if p.den && !per {
+func (p *shaper) denominator(t Part, per bool) bool {
+	what, write := "the slash", "a unit after it: m/s"
+	if per {
+		what, write = "`per`", "metres per second, or m/s"
+	} else if p.den {
 		p.loose(t, "A unit can have one slash only.", "Use brackets, as in J/(kg K).")
 	}
 	p.den, p.per, p.out.solidus = true, per, true
+	if k := p.tok().Kind; k != PartWord && k != PartOpen {
+		return p.stop(t, "No unit follows "+what+".", "Write "+write+".")
+	}
+	return true
 }
 
 // times reads the sign between two words. Behind a number a star joins values: 5 N*m may
@@ -366,11 +369,7 @@ func (p *shaper) wordOrKeyword(t Part) bool {
 		if p.place == AfterNumber {
 			p.wrong(t, "`per` can't be used after a number.", "Write a slash.")
 		}
-		p.denominator(t, true)
-		if k := p.tok().Kind; k != PartWord && k != PartOpen {
-			return p.stop(t, "No unit follows `per`.", "Write metres per second, or m/s.")
-		}
-		return true
+		return p.denominator(t, true)
 	case "squared", "cubed":
 		if n := len(p.out.factors); n > 0 {
 			return p.said(t, &p.out.factors[n-1])

@@ -21,17 +21,12 @@ func residue(v, a float64) bool {
 }
 
 // Sine is the sine of an angle in radians, exactly 0 for multiples of 180°.
-func Sine(a float64) float64 {
-	v := math.Sin(a)
-	if residue(v, a) {
-		return 0
-	}
-	return v
-}
+func Sine(a float64) float64 { return unlessResidue(math.Sin(a), a) }
 
 // Cosine is the cosine of an angle in radians, exactly 0 for odd multiples of 90°.
-func Cosine(a float64) float64 {
-	v := math.Cos(a)
+func Cosine(a float64) float64 { return unlessResidue(math.Cos(a), a) }
+
+func unlessResidue(v, a float64) float64 {
 	if residue(v, a) {
 		return 0
 	}

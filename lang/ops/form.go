@@ -127,28 +127,19 @@ func (r *formReader) of(op Op, x, y *form) *form {
 
 // sum, product and signed are the levels of precedence: signs of sums, signs of
 // products, then a minus in front and the power, which binds to the right.
-func (r *formReader) sum() *form {
-	f := r.product()
-	for {
-		switch {
-		case r.take("+"):
-			f = r.of(Add, f, r.product())
-		case r.take("-"):
-			f = r.of(Sub, f, r.product())
-		default:
-			return f
-		}
-	}
-}
+func (r *formReader) sum() *form { return r.level(r.product, "+", Add, "-", Sub) }
 
-func (r *formReader) product() *form {
-	f := r.signed()
+func (r *formReader) product() *form { return r.level(r.signed, "*", Mul, "/", Div) }
+
+// level reads operands with one of two signs between them.
+func (r *formReader) level(operand func() *form, sign string, op Op, other string, otherOp Op) *form {
+	f := operand()
 	for {
 		switch {
-		case r.take("*"):
-			f = r.of(Mul, f, r.signed())
-		case r.take("/"):
-			f = r.of(Div, f, r.signed())
+		case r.take(sign):
+			f = r.of(op, f, operand())
+		case r.take(other):
+			f = r.of(otherOp, f, operand())
 		default:
 			return f
 		}

@@ -29,6 +29,9 @@ func newModelFit(w *floatWalker, f *Fit, columns [][]float64) *modelFit {
 }
 
 // at is what is left of point i and how that changes with argument k; below 0 for none.
+//
+// Slopes are exact, by duals. Differences would end a descent where their noise begins,
+// some eight digits before the least squares are found.
 func (m *modelFit) at(p []float64, i, k int) (dual, bool) {
 	for j, v := range p {
 		m.given[j] = dual{v: v, still: true}
@@ -105,6 +108,8 @@ func (m *modelFit) weigh(p []float64) bool {
 }
 
 const (
+	// A descent that has not settled by then goes along a valley that hardly falls: the
+	// readings don't tell the parameters from each other.
 	mostDescents = 400   // steps of one descent
 	sameParam    = 1e-13 // a step that changes each parameter by less, as a part of it, is none
 	mostWeighed  = 30    // times that weights are settled
@@ -167,6 +172,11 @@ func (m *modelFit) descend(p []float64) (squares float64, ok bool) {
 }
 
 // damped is a step that makes what is left less, and is itself kept short.
+//
+// Each parameter gets one more equation, that its step be 0, with a weight by its scale. The
+// more those weigh, the shorter is the step and the nearer its direction to the steepest way
+// down; without them it is Gauss's step. Solving for both at once as least squares never
+// multiplies the slopes with each other, as normal equations would.
 func damped(slopes [][]float64, left, scale []float64, damp float64) ([]float64, bool) {
 	n, k := len(left), len(slopes)
 	a, b := make([][]float64, k), make([]float64, n+k)
@@ -189,6 +199,9 @@ func allOf(n int) []int {
 }
 
 // settle finds the parameters from a start, with weights that depend on them.
+//
+// How much a point counts depends on the slope of what is fitted there, if x has an
+// uncertainty: weights and parameters are found in turns until neither changes.
 func (m *modelFit) settle(p []float64) (squares float64, ok bool) {
 	if !m.weigh(p) {
 		return 0, false

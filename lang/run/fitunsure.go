@@ -16,6 +16,9 @@ import (
 type Moves []float64
 
 // shared are the sources that more than one point depends on.
+//
+// The length of the scale that all distances were read from makes every one longer or
+// shorter: the points still lie on their line as well as before.
 func shared(of ...[]Unsure) map[Source]Part {
 	last, out := map[Source]int{}, map[Source]Part{}
 	for _, list := range of {

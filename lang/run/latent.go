@@ -12,6 +12,13 @@ type factor struct {
 // latent are the factors of sources: each has one of its own, and means of readings that go
 // together share those of the means before them, as the factor of Cholesky of their
 // covariance has it.
+//
+// Two means of columns of one table are not drawn each for itself: where a row was read with
+// a long period it was read so in both. The covariance of the means is known from the
+// rows. Its factor L, with L·Lᵀ = covariance, turns independent draws into draws that go
+// together as the rows do (G. H. Golub and C. F. Van Loan, Matrix Computations, 4th ed.,
+// 4.2; from memory). A mean that follows from those before it has no factor of its own: the
+// root of a rounding remainder would be noise.
 func latent(sources []Part) [][]factor {
 	out := make([][]factor, len(sources))
 	for i, p := range sources {

@@ -17,6 +17,9 @@ const (
 // course is how a slot goes with the first argument of a function: not at all, along a
 // line of some slope, or as waves of such lines, of which the greatest common step is
 // the slope.
+//
+// A graph of 0 s to 1 h of a swing of 2 s has 1,800 periods. What is true of one, its
+// greatest value and its zeros, is true of all, so that one alone is looked at closely.
 type course struct {
 	kind  courseKind
 	v     float64 // of what does not vary
@@ -34,6 +37,8 @@ const (
 
 // period is after which distance a function is the same again, whatever the first of its
 // arguments, which must stand in sines, cosines and tangents of lines alone.
+//
+// A tangent comes again after half of that: a whole number of its periods is one as well.
 func (w *floatWalker) period(fn int, rest []float64) (float64, bool) {
 	given := []course{{kind: lineCourse, slope: 1}}
 	for _, v := range rest {
@@ -82,6 +87,10 @@ func (w *floatWalker) course(fn int, given []course, depth int) course {
 }
 
 // course is what an operation makes of its operands.
+//
+// What waves alone go into is the same again where they are, whatever is made of them:
+// sin(x)^2, 1/(2 + cos(x)). A line stays one under few operations; x in itself, as in
+// x + sin(x), never comes again.
 func (in *Instr) course(all []course) course {
 	var of [3]course
 	n := in.Op.Operands()
@@ -146,6 +155,8 @@ func (c course) beside(o course) course {
 	if small > large {
 		small, large = large, small
 	}
+	// Two waves come again together where a whole number of periods of the one is a whole
+	// number of the other's, but for rounding: 3 and 5 have the common step 1.
 	for parts := 1.0; parts <= mostParts; parts++ {
 		n := math.Round(large / small * parts)
 		if math.Abs(large*parts-n*small) <= 4*exact*large*parts {

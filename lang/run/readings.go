@@ -11,6 +11,10 @@ const WrittenList Slot = 1
 
 // scatter is the source of a mean for how the readings scatter that it is of: none of a list
 // that is none of readings, or of which the readings have uncertainties of their own.
+//
+// The scatter of readings shows what made them differ (JCGM 100:2008, 4.2). Where each was
+// written with its own uncertainty that is what they say of themselves, and counting both
+// would count the same thing twice.
 func (m *mainUnsure) scatter(s Slot) traced {
 	if all, ok := m.known[s]; ok {
 		return all[0]

@@ -32,6 +32,10 @@ const (
 // Sample draws the sources of a slot of one element, and works it out for each draw; the
 // draws are the same in every run. It is false where the slot depends on none, or where the
 // budget of the state has ended.
+//
+// The law of propagation takes every function for its tangent. Where uncertainties are as
+// large as what they are of, 1/x with x = 1 ± 0.5, that is far off; drawing shows what comes
+// out, with its skewness, and asks nothing of the function but values.
 func (p *Program) Sample(st *State, s Slot, cover float64) (Sampled, bool) {
 	sources := p.unsureIn(st).sources(s)
 	x := p.newShift(st, s, sources)
@@ -72,6 +76,10 @@ func (p *Program) Sample(st *State, s Slot, cover float64) (Sampled, bool) {
 
 // affordable is how many draws half of the steps that are left allow, where n have taken
 // some.
+//
+// How dear one draw is is known after the first block. Half is kept for the rest of the
+// page, and fewer draws are a power of ten fewer, so that what is said of their number is
+// short.
 func affordable(left, took int64, n int) int {
 	draws := mostDraws
 	for draws > leastDraws && float64(draws)/float64(n)*float64(took) > float64(left)/2 {
@@ -81,6 +89,9 @@ func affordable(left, took int64, n int) int {
 }
 
 // moments finds the mean, the standard deviation and the skewness of some values.
+//
+// The mean is corrected by the mean of what is left, and the squares are those of what is
+// left: sums of a million values that hardly differ would lose the figures in which they do.
 func (out *Sampled) moments(values []float64) {
 	n, rest := float64(len(values)), 0.0
 	for _, v := range values {

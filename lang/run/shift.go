@@ -39,6 +39,9 @@ func (p *Program) newShift(st *State, s Slot, sources []Part, before ...Slot) *s
 }
 
 // reset puts every source where it is, in all lanes.
+//
+// A lane is the whole page worked out once more, with its own values of the sources; that
+// many lanes cost little more than one is why moving is done in blocks.
 func (x *shift) reset() {
 	for i, v := range x.still {
 		for lane := range x.in[i] {
@@ -50,6 +53,17 @@ func (x *shift) reset() {
 // move moves a source in a lane.
 func (x *shift) move(s Source, lane int, by float64) {
 	x.in[x.at[s.Slot]+int(s.Element)][lane] += by
+}
+
+// aside moves a source a little less and a little more, in a pair of lanes; slope is how
+// a result then changes with it.
+func (x *shift) aside(p Part, pair int) {
+	x.move(p.Source, 2*pair, -aside*p.U)
+	x.move(p.Source, 2*pair+1, aside*p.U)
+}
+
+func (x *shift) slope(p Part, pair, result int) float64 {
+	return (x.out[result][2*pair+1] - x.out[result][2*pair]) / (2 * aside * p.U)
 }
 
 // run works the first lanes out; what has no value is not a number.
@@ -81,12 +95,11 @@ func (p *Program) SpreadAlong(st *State, s Slot, along []Slot, places []float64)
 				for col := range along {
 					x.in[col][2*i], x.in[col][2*i+1] = place, place
 				}
-				x.move(source.Source, 2*i, -aside*source.U)
-				x.move(source.Source, 2*i+1, aside*source.U)
+				x.aside(source, i)
 			}
 			x.run(2 * len(some))
 			for i := range some {
-				source.Slope = (x.out[0][2*i+1] - x.out[0][2*i]) / (2 * aside * source.U)
+				source.Slope = x.slope(source, i, 0)
 				out[from+i].By = append(out[from+i].By, source)
 			}
 		}

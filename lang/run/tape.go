@@ -57,6 +57,8 @@ type made struct {
 }
 
 // add adds an operation to the tape, if it is on what depends on a source.
+//
+// Most of a page depends on no source; its operations leave nothing behind.
 func (t *tape) add(m made, v float64) traced {
 	if m.a == 0 && m.b == 0 && m.op != ops.Const {
 		return traced{v: v}
@@ -99,6 +101,11 @@ func (m *made) by() (da, db float64) {
 func (m *made) value(a, b float64) float64 { return m.op.Value(a, b, m.k) }
 
 // unsure is what a value depends on.
+//
+// It goes from the value back to the sources, with the slope of the value by each operation
+// on the way. An operation that is used twice has its slopes added up before they go on,
+// since the list is in the order in which things were made: so x - x has the slope 0 by x,
+// and x*x has 2x.
 func (t *tape) unsure(n traced) Unsure {
 	out := Unsure{V: n.v}
 	if n.at == 0 {
@@ -157,6 +164,10 @@ func (t *tape) below(at int32) []int32 {
 
 // measure finds how far what was made up to a place may be off, taking operands as if they
 // had nothing in common, and how far each operation goes beyond its slopes within that.
+//
+// It is a first look that costs little, so that few values are looked at closely: where
+// nothing bends much, slopes say all. What was measured once stays measured, as a tape only
+// gets longer.
 func (t *tape) measure(upTo int32) {
 	for at := int32(len(t.left)); at <= upTo; at++ {
 		m, spread, left := &t.made[at], 0.0, 0.0
@@ -198,6 +209,8 @@ func (m *made) beyond(a, b, da, db float64) float64 {
 		}
 		return 0
 	}
+	// The corners of the rectangle that the operands lie in are where a smooth operation is
+	// farthest from its tangent plane.
 	v, most := m.value(m.va, m.vb), 0.0
 	for corner := range 4 {
 		x, y := a, b

@@ -10,6 +10,9 @@ import (
 
 // traces is the domain of numbers that are kept on a tape. It holds what is known of the
 // main code.
+//
+// It is a domain like plain numbers, so that the walker that works a line out also tells
+// what the line depends on, through calls and selections, with no rules of its own.
 type traces struct{ main *mainUnsure }
 
 func (traces) of(v float64) traced { return traced{v: v} }
@@ -47,6 +50,8 @@ func (d traces) either(a, b traced) traced {
 	if yes, _ := (floats{}).branch(of.v); !yes {
 		a, b = b, a
 	}
+	// The slope is that of the branch that is taken. The other is kept as a leap: it is how far
+	// the value is off if the condition goes the other way.
 	return d.main.tape.add(made{op: ops.Select, a: a.at, b: of.at, k: b.v - a.v}, a.v)
 }
 
@@ -95,6 +100,9 @@ func (p *Program) Depends(st *State, s Slot) []Unsure {
 
 // keeps tells what is not worked out step by step: sources, and calls of functions that
 // search.
+//
+// A root, a slope or an area is found by trying places, of which the last digits are noise.
+// How it depends on sources is known by a rule of its own, or by moving those.
 func (m *mainUnsure) keeps(in *Instr) bool {
 	switch in.Op {
 	case ops.Scatter:
@@ -212,6 +220,9 @@ const aside = 0x1p-6
 
 // byMoving is how values were made that no rule of slopes reaches: they are worked out
 // again with each of some sources a little less and a little more.
+//
+// The difference over both sides has an error of the third order alone; a step of 1/64 of
+// the uncertainty keeps that small and is still far above rounding.
 func (m *mainUnsure) byMoving(s Slot, sources []Part) []traced {
 	out := m.still(s)
 	x := m.p.newShift(m.st, s, sources)
@@ -222,13 +233,12 @@ func (m *mainUnsure) byMoving(s Slot, sources []Part) []traced {
 		some := sources[from:min(from+blockLanes/2, len(sources))]
 		x.reset()
 		for i, p := range some {
-			x.move(p.Source, 2*i, -aside*p.U)
-			x.move(p.Source, 2*i+1, aside*p.U)
+			x.aside(p, i)
 		}
 		x.run(2 * len(some))
 		for e := range out {
 			for i, p := range some {
-				slope := (x.out[e][2*i+1] - x.out[e][2*i]) / (2 * aside * p.U)
+				slope := x.slope(p, i, e)
 				if part := m.tape.scaled(m.at(p.Slot)[p.Element], slope, 0); slope != 0 {
 					out[e] = m.tape.add(made{op: ops.Add, a: out[e].at, b: part.at}, out[e].v)
 				}
@@ -288,6 +298,11 @@ const doubtLanes = 8
 
 // Doubt tells whether the slopes of a slot say how its values spread. Few lines are looked at
 // closely: those in which some operation goes far beyond its slopes.
+//
+// With three sources there are eight corners to which all of them can be off together, with
+// thirty a billion. Eight lanes are run for any number: the signs are those of a Hadamard
+// matrix, so that every two of the first seven are off the same way in half of the lanes and
+// different ways in the rest, and what two of them do together is seen.
 func (p *Program) Doubt(st *State, s Slot, of []Unsure) Doubt {
 	bent := func(n Unsure) bool { return len(n.By) > 0 && !(n.bent <= n.Uncertainty()/4) }
 	if !slices.ContainsFunc(of, bent) {

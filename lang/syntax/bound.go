@@ -49,7 +49,6 @@ func (s inner) Turns(name string) bool {
 // For slope of x(t) at t = 2 s they are t and x(t). A statement that binds
 // nothing, as m = 3 kg does, has neither.
 func Bound(stmt Stmt) (names []string, of []Expr) {
-	var x Expr
 	switch s := stmt.(type) {
 	case *FuncDef:
 		for i := range s.Pieces {
@@ -80,11 +79,8 @@ func Bound(stmt Stmt) (names []string, of []Expr) {
 		for _, b := range s.With {
 			names = append(names, b.Name)
 		}
-	case *Define:
-		x = s.X
-	case *Value:
-		x = s.X
 	}
+	_, x, _ := AsResult(stmt)
 	switch x := x.(type) {
 	case *SlopeOf:
 		return []string{x.Var.Name}, []Expr{x.X}
@@ -97,17 +93,13 @@ func Bound(stmt Stmt) (names []string, of []Expr) {
 // Placed are the values that a statement itself gives names for a while: at s = 2 m,
 // from 0 m to 2 m, with m = 2 kg.
 func Placed(stmt Stmt) (out []Binding) {
-	var x Expr
 	switch s := stmt.(type) {
 	case *Graph:
 		for _, end := range exprs(s.From, s.To) {
 			out = append(out, Binding{Name: s.Against.Name, X: end})
 		}
-	case *Define:
-		x = s.X
-	case *Value:
-		x = s.X
 	}
+	_, x, _ := AsResult(stmt)
 	switch x := x.(type) {
 	case *With:
 		return x.By

@@ -40,6 +40,18 @@ func (s *Define) is() nature {
 	return nature{recorded, Task, nil}
 }
 
+// AsResult takes a line apart that is one expression, with a name before it and a unit
+// behind it or without; x is nil for another statement.
+func AsResult(stmt Stmt) (name string, x Expr, in UnitText) {
+	switch s := stmt.(type) {
+	case *Define:
+		return s.Name, s.X, s.In
+	case *Value:
+		return "", s.X, s.In
+	}
+	return "", nil, UnitText{}
+}
+
 // Plain tells whether a name is given one written quantity, with nothing to work
 // out or to convert.
 //

@@ -32,9 +32,10 @@ type Lettered struct {
 }
 
 // LetteredIn finds them in expressions of a statement, in the order in which they are
-// written, and tells whether there are names beside them. One that can't be a product, for a
-// bracket in its unit, is left out.
-func LetteredIn(text string, stmt Stmt, xs []Expr, in Scope) (all []Lettered, names bool) {
+// written, and tells whether there are names beside them. Left out are those that are none
+// for certain: with a bracket in the unit, or a blank before it and a number that no formula
+// has, 7.5 m.
+func LetteredIn(text string, stmt Stmt, xs []Expr, in Scope) (all []*Lettered, names bool) {
 	l := letteredLine{opener: opener{in: within(stmt, in)}, text: text}
 	if !slices.ContainsFunc(xs, func(x Expr) bool { return Any(x, l.lettered) }) {
 		return nil, false
@@ -49,7 +50,7 @@ func LetteredIn(text string, stmt Stmt, xs []Expr, in Scope) (all []Lettered, na
 type letteredLine struct {
 	opener
 	text  string
-	all   []Lettered
+	all   []*Lettered
 	names bool
 	at    int // up to where it has been looked through
 }
@@ -65,8 +66,11 @@ func (l *letteredLine) look(x, above, over Expr) {
 	if n, ok := x.(*Name); ok {
 		l.names = l.names || l.in.Known(n.Name)
 	} else if unit, _ := ownUnit(x); l.lettered(x) && unit.At.From >= l.at {
-		q := Lettered{At: x.Span(), Unit: unit.At}
-		if q.stands(x, above, over); l.apart(&q, l.text, unit.Text) {
+		q := &Lettered{At: x.Span(), Unit: unit.At, Blank: l.text[unit.At.From-1] == ' '}
+		number := strings.TrimRight(l.text[q.At.From:unit.At.From], " ")
+		q.Fraction, q.Formula = EndsWithFraction(number), coefficient(number)
+		q.stands(x, above, over)
+		if (q.Formula || !q.Blank) && l.apart(q, number, unit.Text) {
 			l.all, l.at = append(l.all, q), q.Unit.To
 		}
 	}
@@ -98,14 +102,12 @@ func (q *Lettered) stands(x, above, over Expr) {
 }
 
 // letters. Digits that are no part of a name are a power: kA2.
-func (o *opener) apart(q *Lettered, text, unit string) bool {
+func (o *opener) apart(q *Lettered, number, unit string) bool {
 	fs, ok := unitFactors(unit)
 	if !ok {
 		return false
 	}
-	number := strings.TrimRight(text[q.At.From:q.Unit.From], " ")
-	q.Blank, q.Words = text[q.Unit.From-1] == ' ', len(fs)
-	q.Fraction, q.Formula = EndsWithFraction(number), coefficient(number)
+	q.Words = len(fs)
 	open := q.Product
 	q.Product += number
 	for i, f := range fs {
@@ -151,12 +153,12 @@ func (o *opener) apart(q *Lettered, text, unit string) bool {
 }
 
 // Written is a text with such quantities written in another way.
-func Written(text string, all []Lettered, as func(q *Lettered) string) string {
+func Written(text string, all []*Lettered, as func(q *Lettered) string) string {
 	var b strings.Builder
 	at := 0
-	for i := range all {
-		b.WriteString(text[at:all[i].At.From] + as(&all[i]))
-		at = all[i].Unit.To
+	for _, q := range all {
+		b.WriteString(text[at:q.At.From] + as(q))
+		at = q.Unit.To
 	}
 	return b.String() + text[at:]
 }

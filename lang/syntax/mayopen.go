@@ -19,12 +19,9 @@ import (
 // reading costs time alone; to say no of one with two would read it wrong in silence.
 func MayBeOpen(stmt Stmt, in Scope) (open, measured bool) {
 	m := mayOpen{in: within(stmt, in)}
-	switch s := stmt.(type) {
-	case *Define:
-		open = m.look(s.X)
-	case *Value:
-		open = m.look(s.X)
-	default:
+	if _, x, _ := AsResult(stmt); x != nil { // without a list of it
+		open = m.look(x)
+	} else {
 		open = slices.ContainsFunc(stmt.Exprs(), m.look)
 	}
 	return open, m.measured || open

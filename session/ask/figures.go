@@ -28,12 +28,7 @@ func supported(p *eval.Page, d *plan.Def) string {
 	if _, ok := p.State.Value(d.Slot); !ok {
 		return ""
 	}
-	u := d.Unit
-	if u == nil {
-		st := p.Planner.Static(d.Slot)
-		u = units.Preferred(st.Dim, st.Tag)
-	}
-	of := p.Support(p.EntryAt(d.Line), d.Slot, u)
+	of := p.Support(p.EntryAt(d.Line), d.Slot, p.UnitOf(d))
 	switch {
 	case of.Exact:
 		return "exact: no measured number is in it"

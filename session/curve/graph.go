@@ -186,7 +186,7 @@ func (p *plot) evaluate() bool {
 	}
 	all := p.all()
 	for _, c := range all {
-		c.slot = p.Planner.EmitAt(ops.Call, c.fn, []run.Slot{x}, c.static)
+		c.slot = p.Planner.EmitCall(c.fn, []run.Slot{x}, c.static)
 	}
 	p.CatchUp()
 	for _, c := range all {

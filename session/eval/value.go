@@ -205,6 +205,15 @@ func (p *Page) ValueOf(d *plan.Def) *entry.Value {
 	return nil
 }
 
+// UnitOf is the unit that the value of a definition is shown in.
+func (p *Page) UnitOf(d *plan.Def) *units.Unit {
+	if d.Unit != nil {
+		return d.Unit
+	}
+	st := p.Planner.Static(d.Slot)
+	return units.Preferred(st.Dim, st.Tag)
+}
+
 // Shown is the value of a definition as its line shows it, or else in its unit;
 // empty if it has none.
 func (p *Page) Shown(d *plan.Def, form units.Form) string {
@@ -215,10 +224,6 @@ func (p *Page) Shown(d *plan.Def, form units.Form) string {
 	if !ok {
 		return ""
 	}
-	u := d.Unit
-	if u == nil {
-		st := p.Planner.Static(d.Slot)
-		u = units.Preferred(st.Dim, st.Tag)
-	}
+	u := p.UnitOf(d)
 	return units.FormatQuantity(u.FromSI(v), u, units.Figures{}, p.Set.Rounding, form)
 }

@@ -49,7 +49,7 @@ func (s *settler) despiteNames(rule *weighed, all []weighed, open *syntax.Open) 
 	if len(parts) != 1 {
 		return Verdict{}
 	}
-	q := &parts[0]
+	q := parts[0]
 	if !q.Whole || q.Words > 1 || q.Word != open.Words[0] || !q.Formula || len(q.Lacking) > 0 || len(q.Names) == 1 || syntax.HasTwice(q.Names) {
 		return Verdict{}
 	}

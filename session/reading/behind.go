@@ -25,7 +25,7 @@ func (s *settler) behind(text string, stmt syntax.Stmt) (Verdict, bool) {
 	}
 	product := syntax.Written(text, words, func(q *syntax.Lettered) string { return q.Product })
 	wanted, first := s.wanted(text, stmt)
-	k := slices.IndexFunc(words, func(q syntax.Lettered) bool {
+	k := slices.IndexFunc(words, func(q *syntax.Lettered) bool {
 		number, unit := text[q.At.From:q.Unit.From], text[q.Unit.From:q.Unit.To]
 		if !s.IsUnit(unit) {
 			return false
@@ -99,9 +99,9 @@ func (s *settler) eitherWay(product string, bad *finding.Finding) (Verdict, bool
 // letter alone counts with a digit for its power, 4.9t2, or as a part of a product behind a
 // fraction, (½C)*V. Of several letters one is a name; behind a fraction, ½kA², none need be,
 // for that is how formulas begin. No product has a letter twice: mm.
-func (s *settler) wordsBehind(text string, stmt syntax.Stmt) []syntax.Lettered {
-	all, _ := syntax.LetteredIn(text, stmt, s.claimOf(stmt).of, valued{&s.scope})
-	return slices.DeleteFunc(all, func(q syntax.Lettered) bool {
+func (s *settler) wordsBehind(text string, stmt syntax.Stmt) []*syntax.Lettered {
+	all, _ := s.letteredIn(text, stmt)
+	return slices.DeleteFunc(slices.Clone(all), func(q *syntax.Lettered) bool {
 		parts := append(slices.Clone(q.Names), q.Lacking...)
 		one := len(parts) == 1 && utf8.RuneCountInString(parts[0]) == 1
 		return q.Blank || q.Words > 1 || q.Calls || syntax.HasTwice(parts) || !hasName(q) && !(q.Fraction && len(parts) > 1) || one && !q.Power && !(q.Fraction && !q.Whole)
@@ -110,7 +110,7 @@ func (s *settler) wordsBehind(text string, stmt syntax.Stmt) []syntax.Lettered {
 
 // hasName tells whether letters of a quantity are a name of the page, other than g, which
 // every page has.
-func hasName(q syntax.Lettered) bool {
+func hasName(q *syntax.Lettered) bool {
 	return slices.ContainsFunc(q.Names, func(name string) bool { return name != "g" })
 }
 
@@ -125,7 +125,7 @@ func (s *settler) lacksBehind(at syntax.Span) bool {
 		return true
 	}
 	words := s.wordsBehind(text, stmt)
-	return slices.ContainsFunc(words, func(q syntax.Lettered) bool { return len(q.Lacking) > 0 }) && slices.ContainsFunc(words, func(q syntax.Lettered) bool {
+	return slices.ContainsFunc(words, func(q *syntax.Lettered) bool { return len(q.Lacking) > 0 }) && slices.ContainsFunc(words, func(q *syntax.Lettered) bool {
 		return q.Formula && q.At.From <= at.From && at.To <= q.At.To && !s.misspelt(text[q.Unit.From:q.Unit.To], stmt)
 	})
 }

@@ -83,7 +83,7 @@ func (c *claim) withinLetters(lacking *lettersLacking) bool {
 // isResult tells whether a line is no equation, and no plain quantity but one of several
 // letters: 1.5 kT, ½ C V².
 func (c *claim) isResult(lacking *lettersLacking, text string) bool {
-	p := &lacking.parts[0]
+	p := lacking.parts[0]
 	return len(c.of) == 1 && (!p.Whole || several(p) && !strings.Contains(text[p.Unit.From:p.Unit.To], "/"))
 }
 

@@ -27,15 +27,14 @@ func (s *settler) lettered(text string, stmt syntax.Stmt) (Verdict, bool) {
 		return Verdict{}, false
 	}
 	c := s.claimOf(stmt)
-	lacking, ok := s.lackingIn(text, stmt, &c)
+	lacking, ok := s.lackingIn(text, stmt)
 	if !ok {
 		return Verdict{}, false
 	}
 	rule, says := s.weighStmt(syntax.Reading{Text: text}, stmt).sense, c.speaks()
 	within := c.withinLetters(&lacking)
 	letters, free, given, under, apart := false, true, false, false, false
-	for i := range lacking.parts {
-		p := &lacking.parts[i]
+	for _, p := range lacking.parts {
 		apart = apart || p.Blank
 		bare := len(lacking.symbols[0]) == p.Unit.To-p.Unit.From
 		letters, free, given, under = letters || several(p), free && isFree(p), given || p.Given, under || p.Under && bare
@@ -49,7 +48,7 @@ func (s *settler) lettered(text string, stmt syntax.Stmt) (Verdict, bool) {
 			return Verdict{}, false
 		}
 	}
-	first, whole := &lacking.parts[0], lacking.parts[0].At == c.of[0].Span()
+	first, whole := lacking.parts[0], lacking.parts[0].At == c.of[0].Span()
 	if free && (!says || whole && rule >= plain) {
 		return Verdict{}, false // d = 5mm
 	}
@@ -81,16 +80,33 @@ func (s *settler) lettered(text string, stmt syntax.Stmt) (Verdict, bool) {
 	if rule == none && s.offered && s.wrong(lacking.text) {
 		return Verdict{}, false
 	}
-	if severity == finding.Caution && len(lacking.known) == 0 && !slices.ContainsFunc(lacking.parts, func(p syntax.Lettered) bool { return p.Formula || !s.Everyday(text[p.Unit.From:p.Unit.To]) }) {
+	if severity == finding.Caution && len(lacking.known) == 0 && !slices.ContainsFunc(lacking.parts, func(p *syntax.Lettered) bool { return p.Formula || !s.Everyday(text[p.Unit.From:p.Unit.To]) }) {
 		return Verdict{}, false // 30cm
 	}
 	return s.withoutValue(&lacking, text, severity), true
 }
 
+// lettersIn are the quantities of a statement with letters that may be names or symbols, and
+// whether there are names beside them.
+type lettersIn struct {
+	stmt  syntax.Stmt
+	all   []*syntax.Lettered
+	names bool
+}
+
+// letteredIn looks for them once: two rules ask.
+func (s *settler) letteredIn(text string, stmt syntax.Stmt) ([]*syntax.Lettered, bool) {
+	if s.letters == nil || s.letters.stmt != stmt {
+		all, names := syntax.LetteredIn(text, stmt, s.claimOf(stmt).of, valued{&s.scope})
+		s.letters = &lettersIn{stmt, all, names}
+	}
+	return s.letters.all, s.letters.names
+}
+
 // lettersLacking are the letters of a line that are read as units, of which some have no
 // value.
 type lettersLacking struct {
-	parts          []syntax.Lettered
+	parts          []*syntax.Lettered
 	symbols, known []string // those that have no value, and the names that are beside them
 	others         bool     // the line has further names
 	text           string   // the line with products
@@ -99,19 +115,19 @@ type lettersLacking struct {
 // lackingIn finds them. One letter may be a symbol as a factor among names, behind a number
 // that formulas have; several letters may be symbols anywhere. A blank before a unit says that
 // it is one, but behind such a number: 2 g h, 1.5 kT. Each is the usual symbol of a quantity.
-func (s *settler) lackingIn(text string, stmt syntax.Stmt, c *claim) (out lettersLacking, ok bool) {
-	out.parts, out.others = syntax.LetteredIn(text, stmt, c.of, valued{&s.scope})
-	out.parts = slices.DeleteFunc(out.parts, func(q syntax.Lettered) bool {
+func (s *settler) lackingIn(text string, stmt syntax.Stmt) (out lettersLacking, ok bool) {
+	all, others := s.letteredIn(text, stmt)
+	out.others, out.parts = others, slices.DeleteFunc(slices.Clone(all), func(q *syntax.Lettered) bool {
 		unit := text[q.Unit.From:q.Unit.To]
 		switch {
 		case len(q.Lacking) == 0 || q.Digits || slices.ContainsFunc(q.Lacking, func(name string) bool { return units.Usual(name) == "" }),
-			len(q.Names) == 0 && several(&q) && syntax.HasTwice(q.Lacking),
+			len(q.Names) == 0 && several(q) && syntax.HasTwice(q.Lacking),
 			q.Bracket && q.Blank && len(q.Names) == 0 && strings.Contains(unit, "/") && s.Unit(unit): // (6 m/s²)
 			return true
 		case q.Blank && !q.Whole && strings.Count(q.Product, "*") > 1+strings.Count(unit, " ")+strings.Count(unit, "·"):
 			return true // 3 cm is no c*m
 		}
-		return !(q.Formula && (q.Whole || q.Factor)) && (!several(&q) || q.Blank)
+		return !(q.Formula && (q.Whole || q.Factor)) && (!several(q) || q.Blank)
 	})
 	for _, q := range out.parts {
 		out.known = append(out.known, q.Names...)
@@ -122,7 +138,7 @@ func (s *settler) lackingIn(text string, stmt syntax.Stmt, c *claim) (out letter
 		}
 	}
 	out.text = syntax.Written(text, out.parts, func(q *syntax.Lettered) string { return q.Product })
-	return out, len(out.parts) > 0 && (out.others || several(&out.parts[0]) || isFree(&out.parts[0]))
+	return out, len(out.parts) > 0 && (out.others || several(out.parts[0]) || isFree(out.parts[0]))
 }
 
 // several tells whether a quantity has more than one letter.
@@ -148,7 +164,7 @@ func (s *settler) slip(text string) *finding.Finding {
 
 // withoutValue says which symbols have no value, and how the line is written with them.
 func (s *settler) withoutValue(lacking *lettersLacking, text string, severity finding.Severity) Verdict {
-	at := &lacking.parts[0]
+	at := lacking.parts[0]
 	number, unit := text[at.At.From:at.Unit.From], text[at.Unit.From:at.Unit.To]
 	have, are, them := " has no value.", " is a symbol", "it"
 	if len(lacking.symbols) > 1 {

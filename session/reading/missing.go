@@ -174,7 +174,7 @@ func (m *missing) finding(l *eval.Line, alone string) finding.Finding {
 func (s *settler) asTyped(text string) bool {
 	typed, offered := syntax.Reading{Text: s.Entry.Text}, syntax.Reading{Text: text}
 	a, b := s.read(&typed), s.read(&offered)
-	return a != nil && b != nil && slices.EqualFunc(a.Exprs(), b.Exprs(), func(x, y syntax.Expr) bool { return syntax.Shape(x) == syntax.Shape(y) })
+	return a != nil && b != nil && sameShape(a, b)
 }
 
 // missing is how a line is written with symbols that have no value.

@@ -112,16 +112,12 @@ func (s *settler) weighStmt(r syntax.Reading, stmt syntax.Stmt) weighed {
 // weighAnew is weighStmt for a reading that has not been weighed before.
 func (s *settler) weighAnew(r syntax.Reading, stmt syntax.Stmt) weighed {
 	w := weighed{Reading: r, stmt: stmt}
-	name, x, in := "", syntax.Expr(nil), syntax.UnitText{}
-	switch stmt := stmt.(type) {
-	case nil:
+	if stmt == nil {
 		return w
-	case *syntax.Define:
-		name, x, in = stmt.Name, stmt.X, stmt.In
-	case *syntax.Value:
-		x, in = stmt.X, stmt.In
-	case *syntax.Solve:
-		name = stmt.Unknowns[0].Name
+	}
+	name, x, in := syntax.AsResult(stmt)
+	if solve, ok := stmt.(*syntax.Solve); ok {
+		name = solve.Unknowns[0].Name
 	}
 	switch x.(type) {
 	case nil, *syntax.With, *syntax.SlopeOf, *syntax.AreaUnder:

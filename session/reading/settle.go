@@ -45,7 +45,8 @@ type settler struct {
 	least   sense // that a reading must make to count
 	reader  *syntax.Reader
 	typed   *weighed // the line as it is typed
-	scale   *scale   // what was weighed last, as one question may lead to the next
+	letters *lettersIn
+	scale   *scale // what was weighed last, as one question may lead to the next
 }
 
 // scale is a line and its readings, weighed.
@@ -56,11 +57,7 @@ type scale struct {
 
 // read reads the text of a reading; nil if it can't be read.
 func (s *settler) read(r *syntax.Reading) syntax.Stmt {
-	if s.reader == nil {
-		s.reader = &syntax.Reader{}
-	}
-	s.reader.Known = s.Known
-	return r.Parse(s.reader)
+	return r.Parse(s.roomOf())
 }
 
 func (s *settler) enter(text string) *entry.Entry { return s.try(text, false) }
@@ -147,20 +144,11 @@ func (s *settler) lacksPower() bool {
 // grams where no line gives g, unless the name is an acceleration, or a force, which may
 // be meant as a mass times g.
 func (s *settler) alone(stmt syntax.Stmt) bool {
-	name, x := "", syntax.Expr(nil)
-	switch stmt := stmt.(type) {
-	case *syntax.Define:
-		if stmt.In.Present() {
-			return false
-		}
-		name, x = stmt.Name, stmt.X
-	case *syntax.Value:
-		x = stmt.X
-		if stmt.In.Present() {
-			return false
-		}
-	}
+	name, x, in := syntax.AsResult(stmt)
 	q, ok := x.(*syntax.Quantity)
+	if in.Present() {
+		return false
+	}
 	if ok && q.Unit.Text == "g" && s.isGram(name) {
 		return true
 	}
@@ -414,12 +402,11 @@ func (s *settler) mayBeOpen(stmt syntax.Stmt) bool {
 
 // result takes a plain result apart: no given, and no name of another kind.
 func (s *settler) result(stmt syntax.Stmt) (x syntax.Expr, in syntax.UnitText, ok bool) {
-	switch stmt := stmt.(type) {
-	case *syntax.Define:
-		d, given := s.Planner.Names.Lookup(stmt.Name)
-		x, in, ok = stmt.X, stmt.In, !stmt.Plain() && (!given || d.Kind == plan.Quantity)
-	case *syntax.Value:
-		x, in, ok = stmt.X, stmt.In, true
+	_, x, in = syntax.AsResult(stmt)
+	ok = x != nil
+	if define, named := stmt.(*syntax.Define); named {
+		d, given := s.Planner.Names.Lookup(define.Name)
+		ok = !define.Plain() && (!given || d.Kind == plan.Quantity)
 	}
 	switch x.(type) {
 	case *syntax.With, *syntax.SlopeOf, *syntax.AreaUnder:
