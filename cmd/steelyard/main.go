@@ -42,8 +42,19 @@ type world struct {
 
 // softMemory is how many bytes the program tries not to go beyond, unless its
 // surroundings say how many (GOMEMLIMIT): what is let go is collected sooner from there
-// on, though the largest worksheets take more.
-const softMemory = 280 << 20
+// on. Of a long worksheet it is so many for each statement, as that many are used: to stay
+// below less, all of them would be gone through again and again.
+const (
+	softMemory   = 280 << 20
+	perStatement = 2000
+)
+
+// keepMemory sets that limit for a worksheet of some statements.
+func keepMemory(statements int) {
+	if os.Getenv("GOMEMLIMIT") == "" {
+		debug.SetMemoryLimit(max(softMemory, int64(statements)*perStatement))
+	}
+}
 
 // heapGrowth is by how many percent the memory in use may grow before what is let go is
 // collected, unless its surroundings say so (GOGC): a worksheet of the usual length is
@@ -54,9 +65,7 @@ func main() {
 	if os.Getenv("GOGC") == "" {
 		debug.SetGCPercent(heapGrowth)
 	}
-	if os.Getenv("GOMEMLIMIT") == "" {
-		debug.SetMemoryLimit(softMemory)
-	}
+	keepMemory(0)
 	os.Exit(run(newWorld(), os.Args[1:]))
 }
 

@@ -16,7 +16,11 @@ func (w *world) load(name string) (*worksheet.Sheet, *worksheet.FileProblem) {
 	if name == stdinName {
 		return worksheet.Read("standard input", w.stdin)
 	}
-	return worksheet.Load(name)
+	sheet, problem := worksheet.Load(name)
+	if problem == nil {
+		keepMemory(len(sheet.Statements))
+	}
+	return sheet, problem
 }
 
 // sheetsNamed tells what is wrong with the names of worksheets on a command line.
