@@ -38,20 +38,27 @@ func adjacent(text string, tokens []token, known func(string) bool) *fault {
 	return nil
 }
 
-// uncertainDigits finds 842(2) m: a product, or a value with its uncertainty in brackets
-// (JCGM 100:2008, 7.2.2), which is read in a number with a point alone.
+// uncertainDigits finds 842(2) m and 2.0 (1) kg: a product, or a value with its uncertainty in
+// brackets (JCGM 100:2008, 7.2.2), which is read directly behind a number with a point alone.
 func (p among) uncertainDigits() *fault {
 	if p.i+4 >= len(p.tokens) {
 		return nil
 	}
 	t := p.tokens[p.i : p.i+5]
 	if t[0].kind != numToken || !t[1].sign("(") || t[2].kind != numToken || !t[3].sign(")") || t[4].kind != unitToken ||
-		t[3].to-t[0].from != len(t[0].text+t[2].text)+len("()") || strings.Trim(t[0].text+t[2].text, "0123456789") != "" {
+		strings.Trim(t[2].text, "0123456789") != "" {
 		return nil
 	}
 	at, unit := Span{From: t[0].from, To: t[4].to}, p.text[t[3].to:t[4].to]
+	value := "(" + t[0].text + " ± " + t[2].text + ")" + unit
+	switch _, places, point := strings.Cut(t[0].text, "."); {
+	case point && t[1].from > t[0].to && len(t[2].text) <= 2 && strings.Trim(places, "0123456789") == "":
+		value = t[0].text + "(" + t[2].text + ")" + unit
+	case point, t[1].from > t[0].to, strings.Trim(t[0].text, "0123456789") != "":
+		return nil
+	}
 	return &fault{finding.New(finding.TwoReadings, at, "`"+p.text[at.From:at.To]+"` may be a product, or a value with its uncertainty.",
-		"Choose the one you mean.", "("+t[0].text+" ± "+t[2].text+")"+unit, t[0].text+"*"+t[2].text+unit)}
+		"Choose the one you mean.", value, t[0].text+"*"+t[2].text+unit)}
 }
 
 // namesBeside tells whether two names of the page stand side by side at i, the

@@ -53,8 +53,9 @@ func readCommand(r *reader, at int) (Stmt, *fault) {
 	w := r.word
 	from, to := trimBlanks(r.text, at, r.to)
 	if w.alone && from < to {
-		return nil, &fault{finding.New(finding.Unreadable, Span{From: from, To: to}, "Nothing comes after `"+w.Word+"`.",
-			w.Summary+" Write `"+w.Word+"` alone.", w.Word)}
+		f := finding.New(finding.Unreadable, Span{From: r.from, To: to}, "Nothing comes after `"+w.Word+"`.", "Leave the rest out.")
+		f.Lines = []string{w.Word}
+		return nil, &fault{f}
 	}
 	if w.rows {
 		to = len(strings.TrimRight(r.text, " \t\r\n"))

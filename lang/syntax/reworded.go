@@ -39,7 +39,7 @@ var rewordings = []reworded{
 	{"check", patternWith(`^check (.+[<>=≤≥].+),? and (.+[<>=≤≥].+)$`, "and"), "Each check needs its own line.", []string{"check $1", "check $2"}},
 	{"check", patternWith(`^(check .+)\?$`, "?"), "A check needs no question mark.", []string{"$1"}},
 
-	{"graph table fit", patternWith(`^(graph|table|fit) (.+) (?:vs\.?|versus|over) (.+)$`, "vs", "versus", "over"), "Write `against`.", []string{"$1 $2 against $3"}},
+	{"graph table fit", patternWith(`^(graph|table|fit) (.+) (?:vs\.?|versus|over) (.+)$`, "vs", "versus", "over"), "The name on the axis across comes after `against`.", []string{"$1 $2 against $3"}},
 	{"graph table", patternWith(`^(graph|table) (.+) (?:for|with) `+aName+` (?:from|between) (.+)$`, "for", "with"), "The name on the axis across comes after `against`.", []string{"$1 $2 against $3 from $4"}},
 	{"graph table", patternWith(`^(graph|table) `+aName+`\(`+aName+`\) (from .+)$`, "from"), "The name on the axis across comes after `against`.", []string{"$1 $2($3) against $3 $4"}},
 	{"graph table", patternWith(`^(graph|table) (.+ against `+aName+`),? (?:between|in) (.+) (?:and|in) (.+)$`, "between"), "A range is written `from … to …`.", []string{"$1 $2 from $4 to $5"}},

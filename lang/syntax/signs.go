@@ -130,7 +130,7 @@ func (l *scanner) bracket(sign byte, at Span) *fault {
 	}
 	t := l.last(1)
 	if sign == '[' && t != nil && t.ends() && t.kind != unitToken {
-		return &fault{finding.New(finding.NotWritten, at, "Square brackets hold the values of a list, as in [1.21, 1.19] s; what they have to do with the word before them is not said.",
+		return &fault{finding.New(finding.NotWritten, at, "Square brackets hold the values of a list, as in [1.21, 1.19] s.",
 			"For a product put `*` between them. One value can't be taken out of a list.")}
 	}
 	b := bracket{sign: sign, at: l.pos, plain: true}

@@ -53,6 +53,9 @@ var statements = [...]*StatementWord{
 // Statements lists the words that statements begin with.
 func Statements() []*StatementWord { return statements[:] }
 
+// Clauses lists the words with which the statement goes on.
+func (w *StatementWord) Clauses() []string { return w.next }
+
 // Clauses lists the words with which the statement of a line goes on.
 func Clauses(line string) []string {
 	if w := leadingStatement(line); w != nil {

@@ -29,7 +29,7 @@ var overview string
 type page func(pad *session.Pad, word string) []string
 
 var pages = []page{
-	listing, guide, ofPad, statement, function, formulaPage, topic, quantity, unit, constant, findingPage,
+	listing, guide, ofPad, statement, clause, function, formulaPage, topic, quantity, unit, constant, findingPage,
 }
 
 // Topic answers a word with rows of at most so many cells and no more than 72,

@@ -5,6 +5,7 @@ import (
 	"context"
 	"flag"
 	"os"
+	"slices"
 	"strings"
 	"testing"
 
@@ -174,6 +175,48 @@ func TestExamples(t *testing.T) {
 					example += " " + strings.TrimSpace(more)
 				}
 				enter(t, pad, example)
+			}
+		}
+	}
+}
+
+// examplesPage are lines that the examples in the help of statements need.
+var examplesPage = []string{"k = 257 ± 3 N/m", "k2 = 256.9 N/m", "v = 3 m/s", "m = [0.10, 0.20, 0.30] kg", "t = [0.44, 0.63, 0.77] s",
+	"s(t) = (3 m/s)*t", "w(t) = (4 m/s)*t - (4.9 m/s^2)*t^2", "E(v) = (0.5 kg)*v^2 in J", "F(x) = (3 N/m)*x",
+	"U = 5 J", "K = 3 J", "W = -2 J", "L = 0.84 m", "T = 2π√(L/g)", "v0 = 12 m/s", "h = 3 m"}
+
+// TestClauses enters every example in the help of a statement. Each word with which the
+// statement goes on is in one of them, and has help of its own.
+func TestClauses(t *testing.T) {
+	for _, w := range syntax.Statements() {
+		if !w.Ready || !w.Stored {
+			continue
+		}
+		pad := session.New()
+		pad.Reads(func(string) ([]byte, error) { return []byte("m / kg,T / s\n0.1,0.44\n0.2,0.63\n0.3,0.77\n"), nil })
+		for _, line := range examplesPage {
+			enter(t, pad, line)
+		}
+		examples := []string{w.Example}
+		rows := help.Topic(session.New(), w.Word, 72)
+		for _, row := range rows[slices.Index(rows, "  Example:")+2+strings.Count(w.Example, "\n"):] {
+			if row == "" {
+				break // the quantity of the word
+			}
+			if example, ok := strings.CutPrefix(row, "    "); ok {
+				example, _, _ = strings.Cut(example, "   ") // words about it
+				examples = append(examples, example)
+			}
+		}
+		for _, example := range examples {
+			enter(t, pad, example)
+		}
+		for _, word := range w.Clauses() {
+			if !slices.ContainsFunc(examples, func(e string) bool { return slices.Contains(strings.Fields(e), word) }) {
+				t.Errorf("help %s has no example with %s", w.Word, word)
+			}
+			if !help.Known(session.New(), word) {
+				t.Errorf("help does not know %s, of %s", word, w.Word)
 			}
 		}
 	}

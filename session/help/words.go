@@ -1,6 +1,7 @@
 package help
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -42,6 +43,25 @@ func statement(_ *session.Pad, word string) []string {
 		return append(out, section(more, s.Word)...)
 	}
 	return nil
+}
+
+// clause answers a word with which a statement goes on: examples that have it.
+func clause(_ *session.Pad, word string) (out []string) {
+	for _, s := range syntax.Statements() {
+		if !slices.Contains(s.Clauses(), word) {
+			continue
+		}
+		for _, row := range append([]string{"    " + s.Example}, section(more, s.Word)...) {
+			if example, ok := strings.CutPrefix(row, "    "); ok && slices.Contains(strings.Fields(example), word) {
+				if out == nil {
+					out = []string{"`" + word + "` is a word within statements:"}
+				}
+				out = append(out, row)
+				break
+			}
+		}
+	}
+	return out
 }
 
 // function answers a built-in function.

@@ -132,7 +132,7 @@ func (s *settler) weighAnew(r syntax.Reading, stmt syntax.Stmt) weighed {
 // trial.
 func (s *settler) weighEntered(w *weighed, name string, in syntax.UnitText) {
 	e := s.enter(w.Text)
-	if worst(e) <= finding.Mismatch || len(w.stmt.Exprs()) == 0 {
+	if len(w.stmt.Exprs()) == 0 || worst(e) <= finding.Mismatch && !asksWhich(e) {
 		return
 	}
 	w.sense, w.idle = plain, syntax.Idle(w.stmt)
@@ -158,6 +158,14 @@ func (s *settler) weighEntered(w *weighed, name string, in syntax.UnitText) {
 	for _, x := range w.stmt.Exprs() {
 		w.shape += syntax.Shape(x) + ";"
 	}
+}
+
+// asksWhich tells whether a line is refused only for not saying which of several roots is
+// meant: what it says makes sense.
+func asksWhich(e *entry.Entry) bool {
+	return !slices.ContainsFunc(e.Findings, func(f finding.Finding) bool {
+		return f.Severity <= finding.Mismatch && f.ID != finding.WhichRoot
+	})
 }
 
 // isNamed tells whether an expression is a quantity that has a name.

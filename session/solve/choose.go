@@ -119,6 +119,10 @@ func (v *solving) whichRoot(all []solution) finding.Finding {
 	}
 	if v.single() {
 		name := first.Name
+		if len(v.s.Unknowns) == 1 && first.Which == syntax.AnyRoot && len(v.s.Where) == 0 && len(all) == 2 {
+			return finding.New(finding.WhichRoot, first.NameAt, "Several values of "+name+" solve the equation: "+v.list(all).String()+"."+v.turnsAdd(),
+				"Say which one you want.", "the greater "+name, "the smaller "+name, name+"1, "+name+"2")
+		}
 		return finding.New(finding.WhichRoot, first.NameAt, "Several values of "+name+" solve the equation: "+v.list(all).String()+"."+v.turnsAdd(),
 			"Say which: for the greater "+name+", for the smaller "+name+", where "+name+" > …, or for "+name+"1, "+name+"2.")
 	}
