@@ -48,6 +48,7 @@ const (
 	RateWithout2Pi      ID = "rate-without-2pi"       // √(k/m) in Hz, T = 1/ω
 	UnequalLists        ID = "unequal-lists"          // lists of 5 and of 4 values added
 	OneValueNeeded      ID = "one-value-needed"       // a list where one value is needed
+	VectorOrNumber      ID = "vector-or-number"       // a vector where a number is needed, or the other way round
 	ZeroTwice           ID = "zero-two-dimensions"    // a bare 0 used as two dimensions
 	TemperatureSum      ID = "temperature-sum"        // 20 °C + 5 °C
 	TemperatureGiven    ID = "temperature-given"      // ΔT = 5 °C
@@ -142,6 +143,7 @@ var table = [...]about{
 	{RateWithout2Pi, Caution, "A rate in radians per second is used as a frequency, or the time for one radian as a period: 2π is missing."},
 	{UnequalLists, Error, "Two lists of different lengths are put together; both lengths are shown."},
 	{OneValueNeeded, Error, "There is a list where one value is needed."},
+	{VectorOrNumber, Error, "There is a vector where a number is needed, or a number where a vector is."},
 	{ZeroTwice, Mismatch, "A 0 without a unit is used as two different kinds of quantity."},
 	{TemperatureSum, Mismatch, "Temperatures are added or multiplied, which only differences of temperatures can be."},
 	{TemperatureGiven, Error, "A difference of temperature is given in °C."},

@@ -2,8 +2,25 @@ package ops
 
 import "math"
 
-// functions are those of the table in its order; byWord finds each by its name and its
-// aliases. Neither changes once it is made.
+// ofVectors are the functions of vectors, which are worked out of the operations on their
+// components.
+var ofVectors = [...]Function{
+	{Name: "magnitude", Least: 1, Most: 1, Takes: VectorToSize, Args: "magnitude(v)",
+		Summary: "The magnitude of a vector, also written |v|.", Example: "magnitude((3.0, 4.0) m)"},
+	{Name: "direction", Least: 1, Most: 1, Takes: VectorToAngle, Args: "direction(v)", Unit: "°",
+		Summary: "The angle of a vector in the plane, counter-clockwise from +x.", Example: "direction((3.0, 4.0) m)"},
+	{Name: "unit", Least: 1, Most: 1, Takes: VectorToUnit, Args: "unit(v)",
+		Summary: "The vector of length 1 with the same direction.", Example: "unit((3.0, 4.0) m)"},
+	{Name: "dot", Least: 2, Most: 2, Takes: VectorsToDot, Args: "dot(v, w)",
+		Summary: "The dot product of two vectors, also written v·w.", Example: "dot((3.0, 4.0) N, (2.0, 0) m)"},
+	{Name: "cross", Least: 2, Most: 2, Takes: VectorsToCross, Args: "cross(v, w)",
+		Summary: "The cross product of two vectors, also written v×w; in the plane, its component along z.", Example: "cross((2.0, 0) m, (3.0, 4.0) N)"},
+	{Name: "angle", Least: 2, Most: 2, Takes: VectorsToAngle, Args: "angle(v, w)", Unit: "°",
+		Summary: "The angle between two vectors, from 0° to 180°.", Example: "angle((3.0, 4.0) m, (2.0, 0) m)"},
+}
+
+// functions are those of the table in its order, then those of vectors; byWord finds each
+// by its name and its aliases. Neither changes once it is made.
 var (
 	functions = gather()
 	byWord    = index()
@@ -18,7 +35,7 @@ func gather() []Function {
 			out = append(out, f)
 		}
 	}
-	return out
+	return append(out, ofVectors[:]...)
 }
 
 func index() map[string]*Function {
@@ -47,6 +64,9 @@ func Named(word string) (Function, bool) {
 
 // IsFunction tells whether every worksheet has a function of this name.
 func IsFunction(word string) bool { return byWord[word] != nil }
+
+// OfVectors tells that a function takes vectors.
+func (s Shape) OfVectors() bool { return s >= VectorToSize && s <= VectorsToAngle }
 
 // Together tells that a call with so many arguments puts the elements of a list
 // together.

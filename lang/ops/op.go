@@ -126,6 +126,9 @@ func (op Op) Elements(n int) (int, bool) {
 	return n, false
 }
 
+// OfVectors says what an operation makes of vectors.
+func (op Op) OfVectors() Vectors { return table[op].vectors }
+
 // Value is what an arithmetic operation makes of its operands a and b and its
 // constant k: one that works on these alone, and so has a value, slopes and an
 // enclosure. It may be infinite, not a number, or a zero that came from

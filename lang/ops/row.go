@@ -6,6 +6,7 @@ type row struct {
 	operands uint8 // slots read by A, B and C
 	list     bool  // slots read are Args[B : B+C]
 	elements elements
+	vectors  Vectors
 	// value is the number that the operation makes of its operands and its
 	// constant; the kernels for many points at once are made from its text.
 	value func(a, b, k float64) float64
@@ -54,6 +55,18 @@ const (
 	toFewer                    // one less
 )
 
+// Vectors says what an operation makes of vectors.
+type Vectors uint8
+
+// What an operation makes of vectors.
+const (
+	NoVector      Vectors = iota // nothing: it takes numbers alone
+	EachComponent                // of one: another, component by component
+	ByComponents                 // of two: another, component by component
+	Scaled                       // of one and a number: another
+	Picked                       // of one: a component
+)
+
 // shown says what a value tells of an operand that is none, by being 0 or not
 // finite itself. Of what it does not tell, kernels look at the operand.
 type shown uint8
@@ -76,7 +89,9 @@ type Function struct {
 	// what it is in one sentence, and a line that can be entered as it is.
 	Args, Summary, Example string
 	Print                  Print
-	Op                     Op
+	// Unit is the one that its values are shown in of their own accord, or empty.
+	Unit string
+	Op   Op
 }
 
 // Shape says which dimensions the arguments and the result of a function have.
@@ -84,20 +99,26 @@ type Shape uint8
 
 // The shapes.
 const (
-	PureToPure  Shape = iota // exp, ln: a pure number
-	AngleToPure              // sin: an angle or a pure number
-	PureToAngle              // asin
-	SameToAngle              // atan2: two of one dimension
-	SameToSame               // min, hypot: all of one dimension
-	AnyToSame                // abs
-	AnyToPure                // sgn
-	RootOf                   // sqrt: a power of the dimension
-	RoundTo                  // round: a pure number, or two of one dimension
-	AnyToSpan                // u: anything to a difference of its kind
-	ListToSame               // mean: a list to one value of its kind, or to another list
-	ListToSpan               // sd, differences: a list to differences of its kind
-	ListToSum                // sum: a list to a sum
-	ListToCount              // count
+	PureToPure     Shape = iota // exp, ln: a pure number
+	AngleToPure                 // sin: an angle or a pure number
+	PureToAngle                 // asin
+	SameToAngle                 // atan2: two of one dimension
+	SameToSame                  // min, hypot: all of one dimension
+	AnyToSame                   // abs
+	AnyToPure                   // sgn
+	RootOf                      // sqrt: a power of the dimension
+	RoundTo                     // round: a pure number, or two of one dimension
+	AnyToSpan                   // u: anything to a difference of its kind
+	VectorToSize                // magnitude: a vector to one of its kind
+	VectorToAngle               // direction
+	VectorToUnit                // unit: a vector to one of pure numbers
+	VectorsToDot                // dot: two vectors to a number
+	VectorsToCross              // cross: to a vector, or in the plane to a number
+	VectorsToAngle              // angle
+	ListToSame                  // mean: a list to one value of its kind, or to another list
+	ListToSpan                  // sd, differences: a list to differences of its kind
+	ListToSum                   // sum: a list to a sum
+	ListToCount                 // count
 )
 
 // Print is how the name of a function is set: upright, as ISO 80000-2 has it.

@@ -19,6 +19,9 @@ func itoa(n int) string { return strconv.Itoa(n) }
 // Only what is of one kind can be added. That an angle counts as a number is the
 // radian's own definition, a length over a length.
 func (c *coder) sum(x *syntax.Binary, a, b run.Slot) run.Slot {
+	if c.code.Wide() && c.vectorSum(x, a, b) {
+		return run.NoSlot
+	}
 	sa, sb := c.static(a), c.static(b)
 	st, ok := c.p.agree(sa, sb)
 	if !ok {
@@ -29,7 +32,7 @@ func (c *coder) sum(x *syntax.Binary, a, b run.Slot) run.Slot {
 			"Multiply the frequency by 2π, or divide the angular frequency by 2π.")
 	}
 	st.Tag = units.SumTag(st.Dim, sa.Tag, sb.Tag)
-	st.Absent = sa.Absent || sb.Absent
+	st.Absent, st.Along = sa.Absent || sb.Absent, sa.Along && sb.Along
 	heat, ok := c.heatOfSum(x, sa.Heat, sb.Heat)
 	if !ok {
 		return run.NoSlot
@@ -92,8 +95,16 @@ func (c *coder) heatOfSum(x *syntax.Binary, a, b run.Heat) (run.Heat, bool) {
 // No product is refused for its dimension, but for one whose exponents no dimension
 // can hold.
 func (c *coder) product(x *syntax.Binary, a, b run.Slot) run.Slot {
+	if c.code.Wide() && c.isVector(b) {
+		switch {
+		case c.threeVectors(x):
+			return run.NoSlot
+		case x.Op == syntax.Div || c.isVector(a):
+			return c.vectorProduct(x, a, b)
+		}
+	}
 	sa, sb := c.static(a), c.static(b)
-	st := run.Static{Absent: sa.Absent || sb.Absent, Tag: c.productTag(x, sa, sb)}
+	st := run.Static{Absent: sa.Absent || sb.Absent, Along: sa.Along != sb.Along, Tag: c.productTag(x, sa, sb)}
 	op := ops.Mul
 	if x.Op == syntax.Div {
 		op = ops.Div

@@ -131,6 +131,14 @@ func (c *coder) callBuiltIn(x *syntax.Call, b ops.Function) run.Slot {
 	for _, s := range slots[1:] {
 		st.Absent = st.Absent || c.static(s).Absent
 	}
+	if b.Takes.OfVectors() {
+		return c.callVector(x, b, slots)
+	}
+	for i, s := range slots {
+		if c.isVector(s) && b.Takes < ops.ListToSame && b.Takes != ops.AnyToSame {
+			return c.says(OneValue(x.Args[i].X, c.static(s)))
+		}
+	}
 	switch b.Takes {
 	case ops.RootOf:
 		return c.callRoot(x, b, slots)
@@ -141,10 +149,7 @@ func (c *coder) callBuiltIn(x *syntax.Call, b ops.Function) run.Slot {
 	case ops.AnyToSpan:
 		return c.spread(x, slots[0])
 	case ops.AnyToSame:
-		if st.Heat == run.Point {
-			st.Heat = run.Plain
-		}
-		return c.emit(run.Instr{Op: b.Op, A: slots[0]}, x.At, st)
+		return c.size(slots[0], x.At)
 	case ops.AnyToPure:
 		return c.emit(run.Instr{Op: b.Op, A: slots[0]}, x.At, run.Static{Absent: st.Absent})
 	case ops.SameToSame, ops.SameToAngle:

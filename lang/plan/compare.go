@@ -17,6 +17,10 @@ func (p *Planner) Meet(l, r syntax.Expr, left, right *Compiled, text string) []f
 	whole := l.Span().Join(r.Span())
 	if _, ok := p.agree(a, b); !ok {
 		c.unlike(whole, l, r, left.Slot, right.Slot, "compared")
+	} else if (a.Shape == run.Vector) != (b.Shape == run.Vector) && c.code.Statics[left.Slot].Open == 0 && c.code.Statics[right.Slot].Open == 0 {
+		c.refuse(finding.VectorOrNumber, whole, "`"+c.shown(l)+"` is "+ShapeName(a)+", `"+c.shown(r)+"` is "+ShapeName(b)+": they can't be compared.", "Compare the magnitude of the vector, or a component.")
+	} else if a.Shape == run.Vector && b.Shape == run.Vector {
+		c.sameAxes(left.Slot, right.Slot, whole)
 	} else if a.Shape == run.List && b.Shape == run.List && a.Width != b.Width {
 		c.unequal(whole, c.shown(l), a, c.shown(r), b)
 	} else if a.Tag.Clashes(b.Tag) {

@@ -33,6 +33,7 @@ func (v visitor) Quantity(x *syntax.Quantity)   { v.slot = v.quantity(x) }
 func (v visitor) Mixed(x *syntax.Mixed)         { v.slot = v.mixed(x) }
 func (v visitor) Measured(x *syntax.Measured)   { v.slot = v.measured(x) }
 func (v visitor) List(x *syntax.List)           { v.slot = v.list(x) }
+func (v visitor) Polar(x *syntax.Polar)         { v.slot = v.polar(x) }
 func (v visitor) Pi(x *syntax.Pi)               { v.slot = v.constant(math.Pi, x.At, run.Static{}) }
 func (v visitor) That(x *syntax.That)           { v.slot = v.that(x) }
 func (v visitor) Name(x *syntax.Name)           { v.slot = v.name(x) }
@@ -48,7 +49,7 @@ func (v visitor) AreaUnder(x *syntax.AreaUnder) { v.slot = v.areaUnder(x) }
 // squareRoot plans √x.
 func (c *coder) squareRoot(x *syntax.Root) run.Slot {
 	s := c.expr(x.X)
-	if s == run.NoSlot {
+	if s == run.NoSlot || c.isVector(s) && !c.single(x.X, s) {
 		return run.NoSlot
 	}
 	return c.rootOf(s, ops.Sqrt, 2, x.At)

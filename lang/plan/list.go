@@ -11,7 +11,7 @@ import (
 	"steelyard/units"
 )
 
-// list plans a list. Written numbers are data of the program; other values have a slot
+// list plans a list or a vector. Written numbers are data of the program; other values have a slot
 // each, and are put together in one that has as many elements.
 func (c *coder) list(x *syntax.List) run.Slot {
 	if s, ok := c.numbers(x); ok {
@@ -25,7 +25,15 @@ func (c *coder) list(x *syntax.List) run.Slot {
 	if !good {
 		return run.NoSlot
 	}
-	return c.join(x.At, x.Elems, slots, run.WrittenList)
+	return c.join(x.At, x.Elems, slots, shapeOf(x), run.WrittenList)
+}
+
+// shapeOf tells a list from a vector.
+func shapeOf(x *syntax.List) run.Shape {
+	if x.Vector {
+		return run.Vector
+	}
+	return run.List
 }
 
 // numbers plans a list of written numbers with one unit, or without any; false for
@@ -43,48 +51,63 @@ func (c *coder) numbers(x *syntax.List) (run.Slot, bool) {
 			return run.NoSlot, true
 		}
 	}
+	zero := true
 	for i, e := range x.Elems {
 		n := e.(*syntax.Number)
+		zero = zero && n.Value.Hi == 0
 		v := u.ToSI(n.Value)
 		data[i] = written(v, n.Value, u)
 		if math.IsInf(v, 0) || v == 0 && n.Value.Hi != 0 && !u.Affine() {
 			return c.refuse(finding.OutOfRange, n.At, "`"+n.Value.Text+"` is too large or too small: numbers here go from 10^-308 to 10^308.", ""), true
 		}
 	}
-	return c.data(data, x.At, unitStatic(u)), true
+	st := unitStatic(u)
+	if zero && x.Vector && !x.Unit.Present() {
+		st = c.p.newZero() // (0, 0) is the zero vector of any kind
+	}
+	st.Shape = shapeOf(x)
+	return c.data(data, x.At, st), true
 }
 
 // data adds a list of numbers to the program and plans it.
 func (c *coder) data(list []run.Instr, at syntax.Span, st run.Static) run.Slot {
 	all := &c.p.Program.Data
 	*all = append(*all, list)
-	st.Shape, st.Width = run.List, int32(len(list))
+	st.Width = int32(len(list))
 	uncertain := slices.ContainsFunc(list, func(in run.Instr) bool { return in.Uncertainty() != 0 })
 	return c.emitWritten(run.Instr{Op: ops.Data, A: run.Slot(len(*all) - 1)}, at, st, uncertain)
 }
 
 // join puts values of one dimension together as a list, which may have been written as one.
 // A bare zero among them is one of their kind.
-func (c *coder) join(at syntax.Span, of []syntax.Expr, slots []run.Slot, written run.Slot) run.Slot {
-	st := c.static(slots[0])
+func (c *coder) join(at syntax.Span, of []syntax.Expr, slots []run.Slot, shape run.Shape, written run.Slot) run.Slot {
+	st, name := c.static(slots[0]), [...]string{run.List: "list", run.Vector: "vector"}[shape]
 	for i, s := range slots {
 		one := c.static(s)
 		if one.Shape != run.Scalar {
-			return c.refuse(finding.OneValueNeeded, of[i].Span(), c.shown(of[i])+" is a list of "+itoa(int(one.Width))+" values; a value of a list is one number.",
+			return c.refuse(finding.OneValueNeeded, of[i].Span(), c.shown(of[i])+" is "+several(one)+"; a value of a "+name+" is one number.",
 				"Write the values themselves, with commas between them.")
 		}
 		agreed, ok := c.p.agree(st, one)
 		switch {
 		case !ok:
-			return c.unlike(at, of[0], of[i], slots[0], s, "put into one list")
+			if shape == run.Vector {
+				at = of[i].Span()
+			}
+			return c.unlike(at, of[0], of[i], slots[0], s, "put into one "+name)
 		case st.Tag != one.Tag && st.Tag.Clashes(one.Tag), st.Heat != one.Heat && (st.Heat == run.Point || one.Heat == run.Point):
-			return c.refuse(finding.UnlikeDimensions, at, "The values of this list are not of one kind: "+c.shown(of[0])+" and "+c.shown(of[i])+".",
+			return c.refuse(finding.UnlikeDimensions, at, "The values of this "+name+" are not of one kind: "+c.shown(of[0])+" and "+c.shown(of[i])+".",
 				"Write them all in one unit.")
 		}
 		agreed.Tag, agreed.Absent = units.SumTag(agreed.Dim, st.Tag, one.Tag), st.Absent || one.Absent
 		st = agreed
 	}
-	st.Shape, st.Width = run.List, int32(len(slots))
+	return c.together(slots, at, st, shape, written)
+}
+
+// together puts values that have one static together.
+func (c *coder) together(slots []run.Slot, at syntax.Span, st run.Static, shape run.Shape, written run.Slot) run.Slot {
+	st.Shape, st.Width = shape, int32(len(slots))
 	first := run.Slot(len(c.code.Args))
 	c.code.Args = append(c.code.Args, slots...)
 	return c.emit(run.Instr{Op: ops.Join, A: written, B: first, C: run.Slot(len(slots))}, at, st)
@@ -92,18 +115,15 @@ func (c *coder) join(at syntax.Span, of []syntax.Expr, slots []run.Slot, written
 
 // Listed puts values of the main code that have one static together as a list.
 func (p *Planner) Listed(slots []run.Slot) run.Slot {
-	main := &p.Program.Main
-	st := p.Static(slots[0])
-	st.Shape, st.Width = run.List, int32(len(slots))
-	first := run.Slot(len(main.Args))
-	main.Args = append(main.Args, slots...)
-	return p.Emit(run.Instr{Op: ops.Join, B: first, C: run.Slot(len(slots))}, st)
+	return p.coder("").together(slots, syntax.Span{}, p.Static(slots[0]), run.List, 0)
 }
 
 // Readings adds a list of readings in a unit to the main code: a column of a table, of which
 // first is the first one, or run.NoSlot where it is that itself.
 func (p *Planner) Readings(list []run.Instr, u *units.Unit, first run.Slot) run.Slot {
-	s := p.coder("").data(list, syntax.Span{}, unitStatic(u))
+	st := unitStatic(u)
+	st.Shape = run.List
+	s := p.coder("").data(list, syntax.Span{}, st)
 	p.Program.Main.Instrs[s].B = first + 1
 	return s
 }
@@ -130,6 +150,8 @@ func (c *coder) widened(in *run.Instr, at syntax.Span, st *run.Static) bool {
 		}
 		of := c.code.Statics[s]
 		switch {
+		case of.Shape == run.Vector:
+			return c.joined(in, at, st)
 		case of.Shape == run.Scalar:
 		case first == run.NoSlot:
 			first, st.Shape, st.Width = s, of.Shape, of.Width
@@ -180,10 +202,21 @@ func (c *coder) listName(s run.Slot) string {
 
 // values says how many values are in a slot.
 func values(st run.Static) string {
-	if st.Shape == run.Scalar {
+	switch st.Shape {
+	case run.Scalar:
 		return "one value"
+	case run.Vector:
+		return "a vector"
 	}
 	return "a list of " + itoa(int(st.Width))
+}
+
+// several is values, of a list with what it is of.
+func several(st run.Static) string {
+	if st.Shape == run.List {
+		return values(st) + " values"
+	}
+	return values(st)
 }
 
 // callTogether plans a function of all elements of a list. Several values in its
@@ -195,13 +228,13 @@ func (c *coder) callTogether(x *syntax.Call, b ops.Function, slots []run.Slot) r
 		for i, a := range x.Args {
 			of[i] = a.X
 		}
-		if list = c.join(x.At, of, slots, 0); list == run.NoSlot {
+		if list = c.join(x.At, of, slots, run.List, 0); list == run.NoSlot {
 			return run.NoSlot
 		}
 	}
 	st := c.static(list)
 	if st.Shape != run.List {
-		return c.refuse(finding.WrongCall, x.At, b.Name+" takes a list; "+c.shown(x.Args[0].X)+" is one value.",
+		return c.refuse(finding.WrongCall, x.At, b.Name+" takes a list; "+c.shown(x.Args[0].X)+" is "+values(st)+".",
 			"Write the values in square brackets, as in "+b.Example+".")
 	}
 	switch {
@@ -255,10 +288,14 @@ func (c *coder) single(x syntax.Expr, s run.Slot) bool {
 	return false
 }
 
-// OneValue says that a list, of which is known what the static says, is where one value
+// OneValue says that a list or a vector, of which is known what the static says, is where one value
 // is needed.
 func OneValue(x syntax.Expr, of run.Static) finding.Finding {
 	text := syntax.PrintExpr(x)
+	if of.Shape == run.Vector {
+		size := "|" + text + "|"
+		return finding.New(finding.VectorOrNumber, x.Span(), "`"+text+"` is a vector; here a number is needed.", "Its magnitude is "+size+".", size)
+	}
 	return finding.New(finding.OneValueNeeded, x.Span(), "`"+text+"` is a list of "+itoa(int(of.Width))+" values; here one value is needed.",
 		"Their mean is mean("+text+").", "mean("+text+")")
 }

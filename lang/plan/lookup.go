@@ -79,6 +79,11 @@ func (c *coder) name(x *syntax.Name) run.Slot {
 	if pr := c.param(x.Name); pr != nil && x.Line == 0 {
 		return pr.slot
 	}
+	if base, axis, ok := axisOf(x.Name); ok && x.Line == 0 {
+		if pr := c.param(base); pr != nil && c.isVector(pr.slot) && axis < int(c.static(pr.slot).Width) {
+			return c.component(pr.slot, axis, x.At)
+		}
+	}
 	d, ok := c.lookup(x)
 	if !ok {
 		return c.unknownName(x)
@@ -87,7 +92,9 @@ func (c *coder) name(x *syntax.Name) run.Slot {
 	case Function, Formula:
 		return c.needsBrackets(d, x.At)
 	}
-	return c.value(d, x.At)
+	s := c.value(d, x.At)
+	c.marks(&x.Vector, s != run.NoSlot && c.isVector(s))
+	return s
 }
 
 // needsBrackets records that a function is used as if it were a value.

@@ -43,6 +43,10 @@ type Def struct {
 	// Root is the failed definition that this one could not be worked out
 	// without; itself if the fault lies here; nil if it has a value.
 	Root *Def
+	// Vector is the vector of which this is the component along an axis, or nil.
+	Vector *Def
+	// parts are the components of a vector, nil until the name is defined.
+	parts *[len(syntax.Axes)]*Def
 
 	above   *Def // that the name had before
 	planned *plannedFunc
@@ -145,6 +149,7 @@ func (n *Names) lastOf(name string, limit int32, line int) *Def {
 	for d := n.last[name]; d != nil; d = d.above {
 		switch {
 		case d.seq >= limit || d.Line >= line:
+		case d.Vector != nil && n.lastOf(d.Vector.Name, limit, line) != d.Vector: // v is another by now
 		case n.Nearest, !d.Failed():
 			return d
 		case failed == nil:

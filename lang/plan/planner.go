@@ -91,8 +91,12 @@ func (p *Planner) Part() int32 { return p.part }
 
 // Define records what a name means from here on.
 func (p *Planner) Define(d *Def) {
+	if d.Vector != nil {
+		return // it comes with its vector
+	}
 	d.Line, d.Part = p.line, p.part
 	p.Names.add(d)
+	p.defineComponents(d)
 }
 
 // SetThat says which definition the word that stands for from here on.

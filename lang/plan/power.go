@@ -17,14 +17,19 @@ import (
 // n·x has a value.
 func (c *coder) power(x *syntax.Binary, base run.Slot) run.Slot {
 	if e := c.writtenExponent(x.Y); !e.Lost() {
-		if base == run.NoSlot {
+		switch {
+		case base == run.NoSlot:
 			return base
+		case c.isVector(base) && e == units.NewExp(2, 1):
+			return c.dot(base, base, x.At)
+		case c.isVector(base):
+			return c.says(OneValue(x.X, c.static(base)))
 		}
 		c.elementary(x, c.static(base), e)
 		return c.writtenPower(base, e, x.At)
 	}
 	exp := c.expr(x.Y)
-	if exp == run.NoSlot || base == run.NoSlot {
+	if exp == run.NoSlot || base == run.NoSlot || c.isVector(exp) && !c.single(x.Y, exp) || c.isVector(base) && !c.single(x.X, base) {
 		return run.NoSlot
 	}
 	if sb := c.static(base); isNumber(x.Y) && sb.Open == 0 && !sb.Dim.IsOne() {

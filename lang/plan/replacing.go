@@ -102,10 +102,18 @@ func (c *coder) replacement(x *syntax.With, i int) (slot, by run.Slot, ok bool) 
 		c.needs(d, b.NameAt)
 		return 0, 0, false
 	}
+	if d.Vector != nil {
+		c.find(finding.VectorOrNumber, b.NameAt, b.Name+" is a component of "+d.Vector.Name+", and has no value of its own.", "Replace the vector, with "+d.Vector.Name+" = (…, …).")
+		return 0, 0, false
+	}
 	if by = c.expr(b.X); by == run.NoSlot {
 		return 0, 0, false
 	}
 	want, got := c.p.Static(d.Slot), c.static(by)
+	if (want.Shape == run.Vector) != (got.Shape == run.Vector) {
+		c.find(finding.VectorOrNumber, b.X.Span(), b.Name+" is "+ShapeName(want)+"; the new value is "+ShapeName(got)+".", "")
+		return 0, 0, false
+	}
 	if want.Shape != got.Shape || want.Width != got.Width {
 		c.find(finding.UnequalLists, b.X.Span(), b.Name+" is "+values(want)+"; the new value is "+values(got)+".",
 			"Write as many values as it has.")

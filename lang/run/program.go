@@ -80,7 +80,7 @@ func (c *Code) Cut(n Slot, args int) {
 	switch {
 	case c.firsts == nil:
 	case n <= c.several:
-		c.firsts = nil
+		c.firsts, c.several = nil, 0
 	default:
 		c.firsts = c.firsts[:n+1]
 	}
@@ -172,6 +172,9 @@ type Static struct {
 	Heat Heat
 	// Absent marks a slot that depends on a symbol with a unit but no value.
 	Absent bool
+	// Along marks a number that is the component along z of a product of vectors in the
+	// plane.
+	Along bool
 	// Shape tells what the elements are.
 	Shape Shape
 	// Open is the number of the undetermined dimension of a bare zero, or 0:
@@ -180,4 +183,10 @@ type Static struct {
 	// Width is the number of elements: 1, or a list's length times a vector's
 	// components. Each has a column of its own.
 	Width int32
+}
+
+// Number is a static for one number of the same kind.
+func (st Static) Number() Static {
+	st.Shape, st.Width, st.Along = Scalar, 1, false
+	return st
 }

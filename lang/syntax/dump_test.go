@@ -47,6 +47,14 @@ func dump(x Expr) string {
 		return "(" + [...]string{"+", "-"}[x.Op] + " " + dump(x.X) + ")"
 	case *Root:
 		return "(√ " + dump(x.X) + ")"
+	case *List:
+		var parts []string
+		for _, e := range x.Elems {
+			parts = append(parts, dump(e))
+		}
+		return x.Brackets()[:1] + strings.Join(parts, ", ") + x.Brackets()[1:] + "|" + x.Unit.Text
+	case *Polar:
+		return "(at " + dump(x.X) + " " + dump(x.Angle) + " " + x.Bearing.String() + ")"
 	case *Binary:
 		op := [...]string{"+", "-", "*", "/", "^"}[x.Op]
 		if x.Implied {

@@ -8,7 +8,8 @@ import (
 // exprParser is the one production of expressions: precedence climbing with a
 // guard of its depth.
 //
-//	sum      product  { ("+" | "-") product }
+//	sum      polar    { ("+" | "-") polar }
+//	polar    product  [ "at" unary [ bearing ] ]   12 m/s at 37°
 //	product  implied  { ("*" | "/") implied }
 //	implied  unary    { power }             2πr, 2 sin(θ), (a+b)(a-b)
 //	unary    { "-" | "+" } power
@@ -24,6 +25,8 @@ type exprParser struct {
 	end   int // of the last token that was taken
 	bad   *fault
 	bare  bool // an exponent follows, or what a root is of, which takes no unit
+	// slopes is how deep a slope is whose curve is being read, which ends at its at.
+	slopes int
 }
 
 // source hands tokens out one after the other. Past the last one it hands out
@@ -98,6 +101,17 @@ func productOp(t *token) (Op, bool) {
 	return 0, false
 }
 
+// times is the sign of a product, of a vector's in particular.
+func times(t *token) Times {
+	switch r := firstRune(t.text); {
+	case isDot(r):
+		return Dot
+	case r == '×':
+		return Cross
+	}
+	return Star
+}
+
 // binary is an operation whose place goes from its first operand to its last.
 func binary(op Op, at Span, x, y Expr) *Binary {
 	return &Binary{At: x.Span().Join(y.Span()), OpFrom: at.From, Op: op, X: x, Y: y}
@@ -109,14 +123,14 @@ func (p *exprParser) sum() Expr {
 	if w := curveWord(&p.tok); w != nil {
 		return p.reading(w)
 	}
-	x := p.product()
+	x := p.polar(p.product())
 	for {
 		op, ok := sumOp(&p.tok)
 		if !ok {
 			return x
 		}
 		at := p.take().span()
-		x = binary(op, at, x, p.product())
+		x = binary(op, at, x, p.polar(p.product()))
 	}
 }
 
@@ -129,8 +143,9 @@ func (p *exprParser) product() Expr {
 		if !ok {
 			return x
 		}
-		at := p.take().span()
-		x = binary(op, at, x, p.implied())
+		by, at := times(&p.tok), p.take().span()
+		b := binary(op, at, x, p.implied())
+		b.By, x = by, b
 	}
 }
 

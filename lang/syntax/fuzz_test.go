@@ -83,7 +83,7 @@ var hostile = []struct {
 	{"digits", strings.Repeat("1", 60000), finding.TooLong},
 	{"unit", "1 " + strings.Repeat("m ", 30000) + "(", finding.NamesTogether},
 	{"lines", strings.Repeat("(\n", 30000), finding.TooLong},
-	{"bars", strings.Repeat("|", 60000), finding.Unreadable},
+	{"bars", strings.Repeat("|", 60000), finding.TooLong},
 	{"commas", "max(" + strings.Repeat("1,", 30000) + "1)", finding.TooLong},
 	{"names", strings.Repeat("a ", 30000), finding.NamesTogether},
 }

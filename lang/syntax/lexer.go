@@ -71,6 +71,7 @@ type scanner struct {
 	tokens []token
 	open   []bracket
 	ranges int  // `from` whose `to` has not come yet
+	facing bool // the direction of a vector may follow
 	bare   bool // a function without brackets has been read
 }
 
@@ -249,7 +250,8 @@ func (l *scanner) pi(width int) {
 // word reads a name, or a word that the language keeps.
 //
 // The words of clauses are kept in every line. Those of one statement are kept in that one
-// alone, so that sign and of may be names elsewhere. A range has its to after its from;
+// alone, so that sign and of may be names elsewhere, and those of a direction behind its at.
+// A range has its to after its from;
 // any other to, before a unit, is in: 5 km to m.
 //
 // A name directly before a bracket is called; so is a function of several letters with a
@@ -297,6 +299,7 @@ func (l *scanner) word() *fault {
 		if word == "from" {
 			l.ranges++
 		}
+		l.facing = word == "at"
 		l.emit(wordToken, end)
 		l.notPlain()
 		return nil
@@ -334,6 +337,8 @@ func (l *scanner) word() *fault {
 func (l *scanner) keeps(word string) bool {
 	t := l.last(1)
 	switch word {
+	case "north", "east", "south", "west", "above", "below":
+		return l.facing && t != nil && (t.ends() || t.is("of"))
 	case "figure", "figures", "point", "points":
 		return t != nil && t.kind == numToken && (l.head == "report" || l.head == "results" || word != "point" && word != "points" && l.within("round"))
 	case "is":
@@ -343,7 +348,7 @@ func (l *scanner) keeps(word string) bool {
 	case "sign":
 		return l.head == "report" && len(l.tokens) == 1 && l.units().word(l.skip(l.pos+4)) == "of"
 	case "of":
-		return l.head == "report" && t != nil && t.kind == wordToken && t.text == "sign"
+		return t != nil && t.kind == wordToken && (l.head == "report" && t.text == "sign" || l.facing && facing(t.text))
 	case "halves", "even", "away":
 		return l.head == "round"
 	}

@@ -10,16 +10,17 @@ import (
 
 // List is values of one kind in square brackets: [1.21, 1.19, 1.24] s. The unit
 // belongs to each of them, and then they are written numbers; without it each has its
-// own.
+// own. In round brackets they are the two or three components of a vector.
 //
 // A list is a series of readings, and is counted with as one value: what is done
 // to it is done to each element. Elements may have units of their own if they are
 // of one kind, [1 m, 20 cm]; that they are is found when the line is planned, as
 // it is known only there what a name has. [1, 2 s] is refused there.
 type List struct {
-	At    Span
-	Elems []Expr
-	Unit  UnitText
+	At     Span
+	Elems  []Expr
+	Unit   UnitText
+	Vector bool
 }
 
 func (x *List) Span() Span      { return x.At }
@@ -27,7 +28,7 @@ func (x *List) Visit(v Visitor) { v.List(x) }
 func (x *List) part(i int) Expr { return nth(i, x.Elems...) }
 func (p *printer) List(x *List) { p.list(x) }
 func (x *List) copied(c *copier) Expr {
-	out := &List{At: c.at(x.At), Elems: make([]Expr, len(x.Elems)), Unit: c.unit(x.Unit)}
+	out := &List{At: c.at(x.At), Elems: make([]Expr, len(x.Elems)), Unit: c.unit(x.Unit), Vector: x.Vector}
 	for i, e := range x.Elems {
 		out.Elems[i] = c.part(e)
 	}
@@ -50,17 +51,26 @@ func (x *List) Measured(i int) Expr {
 	return &Measured{At: e.Span(), X: &Paren{At: e.Span(), X: e}, Unit: x.Unit}
 }
 
+// Brackets are the two round its values.
+func (x *List) Brackets() string {
+	if x.Vector {
+		return "()"
+	}
+	return "[]"
+}
+
 // list writes a comma and a blank between elements: a comma with no blank could be
 // the decimal point of a list such as [1,21, 1,19].
 func (p *printer) list(x *List) {
-	p.text("[")
+	brackets := x.Brackets()
+	p.text(brackets[:1])
 	for i, e := range x.Elems {
 		if i > 0 {
 			p.text(", ")
 		}
 		p.expr(e)
 	}
-	p.text("]")
+	p.text(brackets[1:])
 	p.unit(x.Unit, x.Unit.Text == "°")
 }
 
@@ -163,10 +173,10 @@ func decimalComma(text string) bool {
 //	[1,21, 1,19]      of two minds: [1.21, 1.19] or [1, 21, 1, 19]
 //	[1,21; 1,19]      a semicolon: the commas are decimal points
 //
-// The first two are read. Taken in silence as values, the others would make a list
+// In round brackets (3,5) is of two minds too: 3.5, or a vector. The first two are read. Taken in silence as values, the others would make a list
 // of other numbers and of another length, and a mean that is off.
 func (n numeral) listCommas(open bracket) *fault {
-	length := strings.IndexByte(n.text[open.at:n.end], ']')
+	length := strings.Index(n.text[open.at:n.end], open.closing())
 	if length < 0 {
 		return nil
 	}
@@ -183,16 +193,29 @@ func (n numeral) listCommas(open bracket) *fault {
 	}
 	at := Span{From: open.at, To: open.at + length + 1}
 	apart := strings.Contains(inner, ";")
-	if !apart && (tight == 0 || loose == 0) {
+	single := open.sign == '(' && tight == 1 && !strings.Contains(inner, ".") // (3,5) m
+	if !apart && !single && (tight == 0 || loose == 0) {
 		return nil
 	}
 	points, values := decimalPoints(inner)
+	within := func(text string) string { return string(open.sign) + text + open.closing() }
 	f := finding.New(finding.BadNumber, at, "A comma in this list can be a decimal point, or part two values.",
-		"Write decimal points, and a comma between two values.", "["+points+"]")
-	if !apart {
-		f.Readings = append(f.Readings, "["+values+"]")
+		"Write decimal points, and a comma between two values.", within(points))
+	if open.sign == '(' {
+		f.Message = "A comma in these brackets can be a decimal point, or part two components of a vector."
+	}
+	if !apart && (open.sign == '[' || strings.Count(values, ",") < len(Axes)) {
+		f.Readings = append(f.Readings, within(values))
 	}
 	return &fault{f}
+}
+
+// parts tells whether a bracket holds the components of a vector, so that a comma behind
+// a number may part them: (3, 4) m and (3.0,4.0) m, (1,2,3) m, but not (1,250 N - 3 N).
+func (n numeral) parts(open bracket) bool {
+	inner, _, closed := strings.Cut(n.text[open.at+1:n.end], ")")
+	digits := n.digits(n.to + 1)
+	return closed && open.sign == '(' && !open.with && !(strings.Count(inner, ",") == 1 && digits == n.to+4 && !strings.Contains(inner, "."))
 }
 
 // decimalPoints reads the tight commas of a list as decimal points, and as commas

@@ -61,7 +61,7 @@ func (l *scanner) badNumber(to int, message, hint string, readings ...string) *f
 func (n numeral) comma() *fault {
 	if open := len(n.open); n.next != ',' || open > 0 && n.open[open-1].call {
 		return nil
-	} else if open > 0 && n.open[open-1].sign == '[' {
+	} else if open > 0 && (n.open[open-1].sign == '[' || n.parts(n.open[open-1])) {
 		return n.listCommas(n.open[open-1])
 	}
 	l, end, whole := n.scanner, n.to, n.number

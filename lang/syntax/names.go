@@ -91,7 +91,11 @@ func plainName(name string) bool {
 	return true
 }
 
-// foldName composes accents and replaces look-alikes and lowered characters.
+// arrow is the mark over a vector's name in print.
+const arrow = '\u20d7'
+
+// foldName composes accents and replaces look-alikes and lowered characters, and drops the arrow
+// over a vector.
 //
 // NFC (Unicode Standard Annex 15) makes one sign of a letter with its accent, however it was
 // typed.
@@ -107,6 +111,9 @@ func foldName(name string) string {
 	var b strings.Builder
 	var last rune
 	for _, r := range name {
+		if r == arrow {
+			continue
+		}
 		if isLoweredLetter(r) {
 			if !isLoweredLetter(last) {
 				b.WriteByte('_')

@@ -72,10 +72,12 @@ func nth(i int, parts ...Expr) Expr {
 func (x *Number) copied(c *copier) Expr { return &Number{At: c.at(x.At), Value: x.Value} }
 func (x *Pi) copied(c *copier) Expr     { return &Pi{At: c.at(x.At)} }
 func (x *That) copied(c *copier) Expr   { return &That{At: c.at(x.At)} }
-func (x *Name) copied(c *copier) Expr   { return &Name{At: c.at(x.At), Name: x.Name, Line: x.Line} }
-func (x *Paren) copied(c *copier) Expr  { return &Paren{At: c.at(x.At), X: c.part(x.X)} }
-func (x *Unary) copied(c *copier) Expr  { return &Unary{At: c.at(x.At), Op: x.Op, X: c.part(x.X)} }
-func (x *Root) copied(c *copier) Expr   { return &Root{At: c.at(x.At), X: c.part(x.X)} }
+func (x *Name) copied(c *copier) Expr {
+	return &Name{At: c.at(x.At), Name: x.Name, Line: x.Line, Vector: x.Vector}
+}
+func (x *Paren) copied(c *copier) Expr { return &Paren{At: c.at(x.At), X: c.part(x.X)} }
+func (x *Unary) copied(c *copier) Expr { return &Unary{At: c.at(x.At), Op: x.Op, X: c.part(x.X)} }
+func (x *Root) copied(c *copier) Expr  { return &Root{At: c.at(x.At), X: c.part(x.X)} }
 
 func (x *Quantity) copied(c *copier) Expr {
 	return &Quantity{At: c.at(x.At), Value: x.Value, Unit: c.unit(x.Unit)}
@@ -96,7 +98,7 @@ func (x *Measured) copied(c *copier) Expr {
 }
 
 func (x *Binary) copied(c *copier) Expr {
-	return &Binary{At: c.at(x.At), OpFrom: x.OpFrom, Op: x.Op, Implied: x.Implied, X: c.part(x.X), Y: c.part(x.Y)}
+	return &Binary{At: c.at(x.At), OpFrom: x.OpFrom, Op: x.Op, Implied: x.Implied, By: x.By, Vectors: x.Vectors, X: c.part(x.X), Y: c.part(x.Y)}
 }
 
 func (x *Call) copied(c *copier) Expr {
@@ -104,5 +106,5 @@ func (x *Call) copied(c *copier) Expr {
 	for i, a := range x.Args {
 		args[i] = Arg{Name: a.Name, NameAt: c.at(a.NameAt), X: c.part(a.X), Figures: a.Figures}
 	}
-	return &Call{At: c.at(x.At), Func: x.Func, Name: c.at(x.Name), Args: args}
+	return &Call{At: c.at(x.At), Func: x.Func, Name: c.at(x.Name), Args: args, Strokes: x.Strokes}
 }

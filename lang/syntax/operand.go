@@ -186,6 +186,9 @@ func (p *exprParser) number(bare bool) Expr {
 func (p *exprParser) paren(bare bool) Expr {
 	at := p.take().span()
 	x := &Paren{X: p.nested(at, p.whole)}
+	if p.tok.sign(",") {
+		return p.vector(at, x.X)
+	}
 	if x.At = at.Join(p.sign(")")); bare {
 		return x
 	}
@@ -219,7 +222,7 @@ func (p *exprParser) name() Expr {
 // call reads arguments. How many a function takes is not known here; limit.Args is
 // only the bound of any call.
 func (p *exprParser) call(name string, at Span) Expr {
-	c := &Call{At: at, Func: name, Name: at, Args: make([]Arg, 0, 2)}
+	c := &Call{At: at, Func: name, Name: at, Args: make([]Arg, 0, 2), Strokes: at.From == at.To}
 	return p.nested(p.take().span(), func() Expr {
 		c.At = p.several(at, "These brackets have", limit.Args, "lines", ")", func() { c.Args = append(c.Args, p.arg(name)) })
 		return c

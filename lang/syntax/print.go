@@ -137,6 +137,12 @@ func (p *printer) Root(x *Root) {
 // Call writes the arguments by their place or, where the line has it so, by name,
 // as those of a formula may be: spring_energy(k, x = 2 cm).
 func (p *printer) Call(x *Call) {
+	if x.Strokes {
+		p.text("|")
+		p.expr(x.Args[0].X)
+		p.text("|")
+		return
+	}
 	p.text(x.Func, "(")
 	for i, a := range x.Args {
 		if i > 0 {

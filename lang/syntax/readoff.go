@@ -103,7 +103,9 @@ func (p *exprParser) reading(w *StatementWord) Expr {
 
 // slope reads what follows slope of.
 func (p *exprParser) slope(from int) Expr {
+	p.slopes = p.depth
 	s := &SlopeOf{X: p.sum()}
+	p.slopes = 0
 	p.word("at")
 	place := p.tok
 	if s.Var = p.ident(); !p.tok.sign("=") && place.kind == nameToken && p.bad == nil {

@@ -19,9 +19,10 @@ type Record struct {
 	Value  units.Decimal
 	At     Span // of the value with its unit
 	Unit   UnitText
-	// List has the numbers of a list, of which Value is the first; of many, Count says
+	// List has the numbers of a list or a vector, of which Value is the first; of many, Count says
 	// how many there are, Value is their mean, and Digest tells their values.
 	List   []units.Decimal
+	Vector bool // they are the components of a vector
 	Count  int
 	Digest string
 }
@@ -66,7 +67,7 @@ func readRecord(text string) (Record, *fault) {
 		tokens = tokens[2:]
 	}
 	r.At = Span{From: tokens[0].from, To: to}
-	if tokens[0].is("[") {
+	if tokens[0].is("[") || tokens[0].is("(") {
 		return r, r.list(text[tokens[0].from:to], wrong)
 	}
 	sign, signed := sumOp(&tokens[0])
@@ -105,10 +106,10 @@ func (r *Record) many(text string) (string, bool) {
 	return head[:at] + " " + mean, true
 }
 
-// list reads a record in square brackets.
+// list reads a record in brackets.
 func (r *Record) list(text string, wrong *fault) *fault {
 	head, tail, _ := strings.Cut(text, "]")
-	one := !strings.Contains(head, ",") // a table of one row has lists of one value
+	one := text[0] == '[' && !strings.Contains(head, ",") // a table of one row has lists of one value
 	if one {
 		text = head + "," + head[1:] + "]" + tail
 	}
@@ -130,6 +131,6 @@ func (r *Record) list(text string, wrong *fault) *fault {
 	if one {
 		r.List = r.List[:1]
 	}
-	r.Value, r.Unit = r.List[0], list.Unit
+	r.Value, r.Unit, r.Vector = r.List[0], list.Unit, list.Vector
 	return nil
 }

@@ -14,7 +14,7 @@ import (
 // Signs of two characters are looked for first: <= is no <. Then come remarks at the end of a
 // line, brackets, and what each sign is in its place: ; and , are the commas of a list, of
 // arguments and of a with; → and = ? are in where a unit follows; a comma in any other bracket
-// makes a vector.
+// parts the components of a vector.
 //
 // A minus may be any of the dashes that look like one, and × and · are * as well:
 // the token keeps the sign as it was typed.
@@ -43,17 +43,13 @@ func (l *scanner) sign(r rune, width int) *fault {
 		return l.bracket(byte(r), at)
 	case r == ')' || r == ']' || r == '}':
 		return l.closeBracket(byte(r), at)
+	case r == '|':
+		return l.bar(at)
 	case r == ';' && len(l.open) > 0 && l.open[len(l.open)-1].sign == '[':
 		return l.listParts(";")
 	case r == '+' && strings.HasPrefix(l.text[l.pos:l.end], "+/-"), r == '±':
 		return notSpread(at, "± belongs behind a written number.", "Write it like 0.842 ± 0.002 m. A result has the uncertainty that follows from its givens.")
 	case r == ',':
-		if n := len(l.open); n > 0 && l.open[n-1].sign == '(' && !l.open[n-1].call && !l.open[n-1].with {
-			if i := strings.IndexByte(l.text[at.To:l.end], ')'); i >= 0 {
-				at.To += i + 1
-			}
-			return notYet(Span{From: l.open[n-1].at, To: at.To}, "A bracket with a comma in it, which is a vector,")
-		}
 		l.emit(signToken, at.To)
 		return nil
 	case r == '+', isMinus(r), r == '*', r == '/', r == '÷', r == '∕', r == '⁄', r == '^', isTimes(r), r == '√':
@@ -145,8 +141,11 @@ func (l *scanner) bracket(sign byte, at Span) *fault {
 
 // closing is the sign that closes a bracket.
 func (b bracket) closing() string {
-	if b.sign == '[' {
+	switch b.sign {
+	case '[':
 		return "]"
+	case '|':
+		return "|"
 	}
 	return ")"
 }
@@ -202,12 +201,6 @@ func (l *scanner) closeBracket(sign byte, at Span) *fault {
 // Each has a sentence that says what to write: a sign that is refused without one leaves the
 // writer with nothing.
 func (l *scanner) strange(r rune, at Span) *fault {
-	if rest := l.text[at.To:l.end]; r == '|' && strings.IndexByte(rest, '|') > 0 {
-		i := strings.IndexByte(rest, '|')
-		size := "abs(" + strings.TrimSpace(rest[:i]) + ")"
-		return &fault{finding.New(finding.NotWritten, Span{From: at.From, To: at.To + i + 1},
-			"For the size without the sign, use abs( ).", "Write "+size+".", size)}
-	}
 	if r == '∛' {
 		return cubeRoot(l.text[l.skip(at.To):l.end], Span{From: at.From, To: l.skip(at.To)})
 	}

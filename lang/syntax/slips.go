@@ -38,6 +38,7 @@ type among struct {
 var tokenSlips = []slip[among]{
 	{"a function as print has it: sin 30°, sin²(θ), log(x)", among.functionForm},
 	{"a part of a unit beside it: 20° C, m s-1", among.besideUnit},
+	{"a vector by unit vectors: 3.0 i + 4.0 j", among.unitVectors},
 	{"a level: 70 dB", among.level},
 }
 

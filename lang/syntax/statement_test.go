@@ -212,7 +212,6 @@ func TestExpressionsOfStatements(t *testing.T) {
 func TestLater(t *testing.T) {
 	for _, text := range []string{
 		"vary m from 0.06 kg to 0.10 kg by 0.005 kg", "marking: one point", "diagnose 128 N as k",
-		"(3.0, 4.0) m/s", "v = (3, 4) m/s",
 	} {
 		s, bad := Parse(text)
 		if s != nil || len(bad) != 1 || bad[0].ID != finding.NotAvailableYet {

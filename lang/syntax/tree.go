@@ -51,6 +51,7 @@ type Visitor interface {
 	Root(*Root)
 	Call(*Call)
 	List(*List)
+	Polar(*Polar)
 	With(*With)
 	SlopeOf(*SlopeOf)
 	AreaUnder(*AreaUnder)
@@ -110,9 +111,10 @@ type (
 	//
 	// The v of v@12 is the one of line 12, whatever has become of the name since.
 	Name struct {
-		At   Span
-		Name string
-		Line int // v@12, or 0
+		At     Span
+		Name   string
+		Line   int  // v@12, or 0
+		Vector bool // it is found to be that of a vector
 	}
 	// Paren is an expression in round brackets.
 	Paren struct {
@@ -132,12 +134,16 @@ type (
 	// product that is written without a sign.
 	//
 	// Implied matters: by the rules 1/2πr is 1/(2πr), and 1/2*π*r has the π above the
-	// bar. OpFrom is where its sign begins.
+	// bar. OpFrom is where its sign begins. By is the sign of a product as it was typed:
+	// between two vectors the raised dot and the cross are products of their own, and nowhere
+	// else.
 	Binary struct {
 		At      Span
 		OpFrom  int
 		Op      Op
 		Implied bool
+		By      Times
+		Vectors bool // it is found to be a product of two vectors
 		X, Y    Expr
 	}
 	// Root is √ before an operand.
@@ -150,10 +156,11 @@ type (
 	// Call is a built-in function, a function of the worksheet or a formula
 	// with its arguments.
 	Call struct {
-		At   Span
-		Func string
-		Name Span // of the function's name
-		Args []Arg
+		At      Span
+		Func    string
+		Name    Span // of the function's name
+		Args    []Arg
+		Strokes bool // abs is written |v|
 	}
 )
 
@@ -181,6 +188,16 @@ const (
 	Pow
 )
 
+// Times is the sign of a product.
+type Times uint8
+
+// The signs that products are written with.
+const (
+	Star  Times = iota // or none
+	Dot                // ·
+	Cross              // ×
+)
+
 // IsPlain tells whether a written expression is one quantity, without an
 // operator.
 //
@@ -196,6 +213,8 @@ func IsPlain(x Expr) bool {
 		return IsPlain(x.X)
 	case *List:
 		return !slices.ContainsFunc(x.Elems, func(e Expr) bool { return !IsPlain(e) })
+	case *Polar:
+		return IsPlain(x.X) && IsPlain(x.Angle)
 	}
 	return false
 }

@@ -5,6 +5,24 @@ import "testing"
 // Every line of the language's tables of quantities, names and expressions, and
 // how it is read. See dump for the notation.
 var treeTests = []struct{ text, want string }{
+	// vectors
+	{"(3.0, 4.0) m/s", "(3.0, 4.0)|m/s"},
+	{"(3.0,4.0) m/s", "(3.0, 4.0)|m/s"},
+	{"(1,2,3) m", "(1, 2, 3)|m"},
+	{"(2.0 N, -1.5 N, 0 N)", "(2.0|N, -1.5|N, 0|N)|"},
+	{"(v_x, v_y)", "(v_x, v_y)|"},
+	{"2*(3, 4) m", "(* 2 (3, 4)|m)"},
+	{"12 m/s at 37°", "(at 12|m/s 37|° )"},
+	{"2*v at -30° + u", "(+ (at (* 2 v) -30|° ) u)"},
+	{"u + 2*v at θ", "(+ u (at (* 2 v) θ ))"},
+	{"40 m at 30° north of east", "(at 40|m 30|° north of east)"},
+	{"40 m at 0.5 rad west of south - d", "(- (at 40|m 0.5|rad west of south) d)"},
+	{"25 N at 20° below +x", "(at 25|N 20|° below +x)"},
+	{"(25 N at (θ + 5°) above -x)*2", "(* [(at 25|N [(+ θ 5|°)] above -x)] 2)"},
+	{"|v|", "abs<v>"},
+	{"2|v|*t", "(* (· 2 abs<v>) t)"},
+	{"||a| - |b||", "abs<(- abs<a> abs<b>)>"},
+	{"v⃗ + F⃗_1", "(+ v F1)"},
 	// quantities
 	{"0.080 kg", "0.080|kg"},
 	{"0.080kg", "0.080|kg"},

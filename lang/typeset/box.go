@@ -31,6 +31,8 @@ const (
 	withAbove // parts[0] with parts[1] above
 	withBoth  // parts[0] with parts[1] below and parts[2] above
 
+	arrowed // parts[0], the letter of a vector, with an arrow over it
+
 	// Letters and digits.
 	symbol   // a letter in italics, or a long name as one word in italics
 	word     // a word upright: an index, "that"

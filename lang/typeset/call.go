@@ -41,6 +41,9 @@ const (
 	asCube                    // ³√x
 	asNth                     // ⁿ√x
 	asStroke                  // |x|
+	asSize                    // |v|, as it is typed
+	asDot                     // v·w
+	asCross                   // v×w
 )
 
 func shape(c *syntax.Call) callShape {
@@ -59,6 +62,12 @@ func shape(c *syntax.Call) callShape {
 		return asCube
 	case f.Op == ops.Root:
 		return asNth
+	case c.Strokes, f.Takes == ops.VectorToSize:
+		return asSize
+	case f.Takes == ops.VectorsToDot:
+		return asDot
+	case f.Takes == ops.VectorsToCross:
+		return asCross
 	case f.Op == ops.Abs:
 		return asStroke
 	}
@@ -77,6 +86,12 @@ func (l *layout) Call(c *syntax.Call) {
 		radical(l.raised(c.Args[1].X))
 	case asStroke:
 		l.put(l.fenced("||", c.Args[0].X))
+	case asSize:
+		l.magnitude(c.Args[0].X)
+	case asDot:
+		l.vectors(c.Args[0].X, syntax.Dot, c.Args[1].X)
+	case asCross:
+		l.vectors(c.Args[0].X, syntax.Cross, c.Args[1].X)
 	default:
 		l.put(l.functionName(c.Func))
 		l.arguments(c)

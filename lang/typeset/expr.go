@@ -124,6 +124,10 @@ func (l *layout) Binary(x *syntax.Binary) {
 	case syntax.Sub:
 		l.between(x.X, sumRank, "−", x.Y, signRank)
 	case syntax.Mul:
+		if x.Vectors {
+			l.vectors(x.X, x.By, x.Y)
+			return
+		}
 		l.product(x)
 	case syntax.Div:
 		l.quotient(x)

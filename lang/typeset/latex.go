@@ -58,6 +58,9 @@ func (w *latexWriter) box(b *Box) {
 		w.group("{", &b.parts[0], "}")
 	case withBelow, withAbove, withBoth:
 		w.script(b)
+	case arrowed:
+		w.tex(`\vec`)
+		w.group("{", &b.parts[0], "}")
 	case symbol:
 		w.symbol(b.text)
 	case word:

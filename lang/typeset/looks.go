@@ -16,6 +16,7 @@ func (k *looks) Quantity(*syntax.Quantity)   { k.are(productRank, unitEdge) }
 func (k *looks) Mixed(*syntax.Mixed)         { k.are(productRank, unitEdge) }
 func (k *looks) Measured(*syntax.Measured)   { k.are(productRank, unitEdge) }
 func (k *looks) List(*syntax.List)           { k.are(productRank, bracketEdge) }
+func (k *looks) Polar(*syntax.Polar)         { k.are(sumRank, unitEdge) }
 func (k *looks) Pi(*syntax.Pi)               { k.are(atomRank, symbolEdge) }
 func (k *looks) That(*syntax.That)           { k.are(atomRank, longEdge) }
 func (k *looks) Paren(*syntax.Paren)         { k.are(atomRank, bracketEdge) }
@@ -36,6 +37,10 @@ func (k *looks) Name(x *syntax.Name) {
 
 func (k *looks) Call(x *syntax.Call) {
 	k.are(atomRank, symbolEdge)
+	switch shape(x) {
+	case asDot, asCross:
+		k.rank = quotientRank
+	}
 	if shape(x) == byName && uprightName(x.Func) {
 		k.edge = functionEdge
 	}
@@ -48,6 +53,8 @@ func (k *looks) Binary(x *syntax.Binary) {
 		k.rank = sumRank
 	case x.Op == syntax.Pow:
 		k.rank = powerRank
+	case x.Vectors:
+		k.rank = quotientRank
 	case x.Op == syntax.Div && k.inline:
 		k.rank = quotientRank
 	case x.Op == syntax.Div:

@@ -41,6 +41,10 @@ func (w *mathmlWriter) box(b *Box) {
 		w.element("msup", b.parts)
 	case withBoth:
 		w.element("msubsup", b.parts)
+	case arrowed:
+		w.WriteString(`<mover accent="true">`)
+		w.box(&b.parts[0])
+		w.WriteString(`<mo stretchy="false">→</mo></mover>`)
 	case symbol:
 		if letterEnd(b.text) < len(b.text) {
 			w.atom("mi", ` style="font-style:italic"`, proper(b.text))

@@ -80,6 +80,9 @@ func (l *layout) named(n *syntax.Name, exponent Box) Box {
 		typed += "@" + strconv.Itoa(n.Line)
 	}
 	b := Box{kind: symbol, text: s.base}
+	if n.Vector {
+		b = l.holding(arrowed, "", b)
+	}
 	if s.sub != "" || s.primes > 0 || !exponent.IsEmpty() {
 		b = l.scripted(typed, b, l.subscript(s.sub), l.above(s.primes, exponent))
 	}

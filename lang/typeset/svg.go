@@ -47,6 +47,8 @@ func (w *svgWriter) box(b *Box, level int) {
 		w.box(&b.parts[0], level)
 		w.box(below, lowered)
 		w.box(above, raised)
+	case arrowed:
+		w.text(b.parts[0].text+"\u20d7", level, level == 0)
 	case symbol:
 		w.text(proper(b.text), level, level == 0)
 	case function:

@@ -44,6 +44,8 @@ func (w *textWriter) box(b *Box) {
 		} else {
 			w.all(b.parts)
 		}
+	case arrowed:
+		w.box(&b.parts[0])
 	case fence:
 		w.fence(b)
 	case choice:

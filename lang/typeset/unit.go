@@ -16,8 +16,8 @@ func Value(digits, unit string) Box {
 	return holding(row, "", l.end(0))
 }
 
-// Values lays out a list of numbers with its unit.
-func Values(digits []string, unit string) Box {
+// Values lays out a list of numbers in brackets, with its unit.
+func Values(digits []string, brackets, unit string) Box {
 	var l layout
 	outer := l.begin()
 	for i, text := range digits {
@@ -26,7 +26,7 @@ func Values(digits []string, unit string) Box {
 		}
 		l.number(text)
 	}
-	l.put(holding(fence, "[]", l.end(outer)))
+	l.put(holding(fence, brackets, l.end(outer)))
 	l.unitAfter(unit)
 	return holding(row, "", l.end(0))
 }
@@ -64,7 +64,7 @@ func (l *layout) Measured(x *syntax.Measured) {
 	l.put(holding(group, "", l.end(outer)))
 }
 
-// List is values in square brackets, with their unit behind.
+// List is values in their brackets, with their unit behind.
 func (l *layout) List(x *syntax.List) {
 	outer := l.begin()
 	inner := l.begin()
@@ -74,7 +74,7 @@ func (l *layout) List(x *syntax.List) {
 		}
 		l.expr(e)
 	}
-	l.put(holding(fence, "[]", l.end(inner)))
+	l.put(holding(fence, x.Brackets(), l.end(inner)))
 	l.unitAfter(x.Unit.Text)
 	l.put(holding(group, "", l.end(outer)))
 }

@@ -11,6 +11,9 @@ import (
 // wrongSign cautions about a value that has the sign which a quantity of its name
 // can't have: a tension of -5 N, a work of friction of 6 J.
 func wrongSign(l *eval.Line, at syntax.Span, v *entry.Value) {
+	if v.IsVector() {
+		return // its signs are directions
+	}
 	if v.List != nil {
 		for i := range v.List.SI { // the first that is odd speaks for all
 			if one, n := v.Element(i), len(l.Entry.Findings); n == len(l.Entry.Findings) {

@@ -48,7 +48,7 @@ func Names(p *eval.Page) []Name {
 	var out []Name
 	meanings := entry.NewMeanings(p.Entries)
 	for _, d := range p.Planner.Names.All() {
-		if now, _ := p.Planner.Names.Lookup(d.Name); now != d {
+		if now, _ := p.Planner.Names.Lookup(d.Name); now != d || d.Vector != nil {
 			continue
 		}
 		if d.Failed() {

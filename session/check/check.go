@@ -34,7 +34,7 @@ func Check(l *eval.Line, s *syntax.CheckStmt) {
 			return
 		}
 	}
-	if !ok {
+	if !ok || !ordered(l, s, both) {
 		return
 	}
 	if both.run(l, "The check", s.Left) {
@@ -116,6 +116,10 @@ func compare(l *eval.Line, s *syntax.CheckStmt, right syntax.Expr, both sides, w
 	oneWritten := s.Op == syntax.Equal && s.Within == nil && leftWritten != rightWritten
 	out.Holds = true
 	l.Entry.Outcome = out
+	if both.left.Static.Shape == run.Vector || both.right.Static.Shape == run.Vector {
+		vectors(l, s, right, both, within, out)
+		return
+	}
 	for i := range max(both.left.Static.Width, both.right.Static.Width) {
 		left, other := element(left, i), element(other, i)
 		holds, doubt := false, doubt(i)

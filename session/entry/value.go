@@ -22,7 +22,8 @@ type Value struct {
 	// Rounding and Figures are the wishes in force for printing it.
 	Rounding units.Rounding
 	Figures  units.Figures
-	// List has the elements of a list, of which SI and InUnit are the first; nil for
+	// List has the elements of a list, or the components of a vector, of which SI and InUnit
+	// are the first; nil for
 	// one value.
 	List *List
 	// Unit is the unit it is shown in.
@@ -51,6 +52,8 @@ type List struct {
 	// nil where none has one.
 	U     []float64
 	MeanU float64
+	// Vector tells that they are the components of a vector.
+	Vector bool
 }
 
 // figures are the wishes for printing an element: its own, or those of the list.
@@ -127,7 +130,8 @@ func (v Value) shownList(form units.Form) string {
 		}
 		return text
 	}
-	return units.Behind("["+strings.Join(numbers, ", ")+"]", v.Unit, form)
+	brackets := v.List.brackets()
+	return units.Behind(brackets[:1]+strings.Join(numbers, ", ")+brackets[1:], v.Unit, form)
 }
 
 // numbers are the elements of a list, without their unit.
@@ -161,7 +165,7 @@ func (v Value) Box() typeset.Box {
 	case v.List != nil && len(v.List.SI) > mostListed:
 		return typeset.ManyValues(len(v.List.SI), v.mean().Box())
 	case v.List != nil:
-		return typeset.Values(v.numbers(units.File), v.Unit.Behind(units.File))
+		return typeset.Values(v.numbers(units.File), v.List.brackets(), v.Unit.Behind(units.File))
 	}
 	return typeset.Value(v.Number(units.File), v.Unit.Behind(units.File))
 }

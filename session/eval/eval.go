@@ -159,6 +159,7 @@ func (l *Line) Answer(d *plan.Def, name string, x syntax.Expr, got Got) *entry.R
 		l.SayFigures(x.Span(), got.Slot, got.Unit)
 	}
 	l.Settle(d)
+	l.KeepsComponents(d, x.Span())
 	return l.Entry.Give(v)
 }
 

@@ -24,6 +24,26 @@ func (l *Line) Fail(d *plan.Def, root *plan.Def) {
 	l.Settle(d)
 }
 
+// KeepsComponents cautions where a line gives a vector of which an earlier line has given
+// the name of a component another value: v_x is then none of v.
+func (l *Line) KeepsComponents(d *plan.Def, at syntax.Span) {
+	if d.Name == "" || d.Slot == run.NoSlot || l.Planner.Static(d.Slot).Shape != run.Vector || l.Planner.Static(d.Slot).Absent {
+		return
+	}
+	for k, si := range l.State.Elements(d.Slot) {
+		name := d.Name + "_" + syntax.Axes[k:k+1]
+		own, ok := l.Planner.Names.Lookup(name)
+		if !ok || own.Failed() || own.Vector != nil || own.Slot == run.NoSlot {
+			continue
+		}
+		if v, ok := l.State.Value(own.Slot); !ok || v == si {
+			continue // (v_x, v_y) keeps both
+		}
+		l.Find(finding.New(finding.GivenAgain, at, name+" stays what line "+strconv.Itoa(own.Line)+" says, and is not this component of "+d.Name+".",
+			"Choose another name for one of them."))
+	}
+}
+
 // Settle makes a definition known to the lines below.
 func (l *Line) Settle(d *plan.Def) {
 	if d.Name == "" {
@@ -36,6 +56,11 @@ func (l *Line) Settle(d *plan.Def) {
 
 // MayDefine tells whether a name may be defined as a kind of thing here.
 func (l *Line) MayDefine(name string, at syntax.Span, kind plan.DefKind) bool {
+	if v, ok := l.Planner.VectorOf(name); ok {
+		l.Find(finding.New(finding.NameKind, at, name+" is a component of the vector "+v.Name+" (line "+strconv.Itoa(v.Line)+"), so it can't have a value of its own.",
+			"Choose another name, such as "+name+"1.", name+"1"))
+		return false
+	}
 	d, ok := l.Planner.Names.Lookup(name)
 	if !ok {
 		return true

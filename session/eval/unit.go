@@ -202,6 +202,8 @@ func (p *Page) WrittenUnit(x syntax.Expr) *units.Unit {
 		return p.WrittenUnit(x.Measured(0))
 	case *syntax.Paren:
 		return p.WrittenUnit(x.X)
+	case *syntax.Polar:
+		return p.WrittenUnit(x.X)
 	default:
 		return nil
 	}
@@ -234,8 +236,8 @@ func (p *Page) callUnit(x *syntax.Call) *units.Unit {
 	var text syntax.UnitText
 	if d, ok := p.Planner.Names.Lookup(x.Func); ok && d.Kind == plan.Function {
 		text = d.Func.In
-	} else if ops.IsFunction(x.Func) {
-		return nil
+	} else if f, ok := ops.Named(x.Func); ok {
+		text.Text = f.Unit
 	} else if f, ok := p.Formula(x.Func); ok {
 		gives, _ := f.Gives()
 		text = gives.Unit

@@ -31,9 +31,12 @@ func (l *Line) NewValue(name string, x syntax.Expr, slot run.Slot, unit *units.U
 	}
 	v.InUnit = inUnit(x, si, unit, l.Planner)
 	least := si
-	if st.Shape == run.List {
+	if st.Shape != run.Scalar {
 		v.List = l.elements(x, slot, unit)
 		v.InUnit, least = v.List.InUnit[0], slices.Min(v.List.SI)
+		if v.List.Vector = st.Shape == run.Vector; v.List.Vector {
+			v.Quantity = vectorName(v.Quantity)
+		}
 	}
 	if l.Planner.Unsure {
 		l.unsure(&v, x, slot)
@@ -173,6 +176,19 @@ func quantityName(st run.Static, u *units.Unit) string {
 	return k.Name
 }
 
+// vectorName is what a quantity is called that has a direction.
+func vectorName(quantity string) string {
+	switch quantity {
+	case "speed":
+		return "velocity"
+	case "length":
+		return "displacement"
+	case "energy":
+		return "torque"
+	}
+	return quantity
+}
+
 // AsQuantity is the value of a definition as a written quantity, as its line
 // shows it; false if it has none.
 func (p *Page) AsQuantity(d *plan.Def) (syntax.Expr, bool) {
@@ -192,6 +208,18 @@ func (p *Page) AsQuantity(d *plan.Def) (syntax.Expr, bool) {
 
 // ValueOf is the value that the line of a definition shows for it, or nil.
 func (p *Page) ValueOf(d *plan.Def) *entry.Value {
+	if d.Vector != nil {
+		v := p.ValueOf(d.Vector)
+		if v == nil {
+			return nil
+		}
+		one := *v
+		if v.IsVector() {
+			one = v.Element(d.Axis())
+		}
+		one.Name = d.Name
+		return &one
+	}
 	e := p.EntryAt(d.Line)
 	if e == nil || d.Line == 0 {
 		return nil

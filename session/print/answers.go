@@ -59,7 +59,7 @@ func (b *builder) concluded() []answer {
 	e := b.results[n-1]
 	for _, last := range e.Values() {
 		last.Figures.Guard = 0
-		a := answer{X: name(last.Name), Shown: shown{Value: &last}}
+		a := answer{X: last.Letter(), Shown: shown{Value: &last}}
 		if s, ok := e.Stmt.(*syntax.Value); ok && !syntax.IsWritten(s.X) {
 			a.X = s.X
 		}

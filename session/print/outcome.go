@@ -21,7 +21,7 @@ func (o outcome) Result(r *entry.Result) {
 		o.report(answer{X: s.X, Points: s.Points, Shown: shown{Value: first}})
 	case *syntax.Constants:
 		for i := range r.Values {
-			o.given(name(r.Values[i].Name), shown{Value: &r.Values[i]}, "")
+			o.given(r.Values[i].Letter(), shown{Value: &r.Values[i]}, "")
 		}
 	case *syntax.Value:
 		o.result(s.X, r)
@@ -31,16 +31,16 @@ func (o outcome) Result(r *entry.Result) {
 			return
 		}
 		value := shown{Value: first}
-		if _, mixed := s.X.(*syntax.Mixed); mixed {
-			value = shown{X: s.X} // 3 lb 8 oz, as it was written
+		if _, mixed := s.X.(*syntax.Mixed); mixed || polar(s) {
+			value = shown{X: s.X} // 3 lb 8 oz, as it was written, and 12 m/s at 37°
 		}
-		o.given(name(s.Name), value, o.meaning(o.e, o.meanings.Of(s.Name, o.e)))
+		o.given(first.Letter(), value, o.meaning(o.e, o.meanings.Of(s.Name, o.e)))
 	case *syntax.Data:
 		o.readings(r)
 	case *syntax.Fit:
 		lines := make([]entry.WorkLine, len(r.Values))
 		for i := range lines {
-			lines[i] = entry.WorkLine{Left: name(r.Values[i].Name), Shown: &r.Values[i]}
+			lines[i] = entry.WorkLine{Left: r.Values[i].Letter(), Shown: &r.Values[i]}
 		}
 		o.key(working{Lines: lines, Definitions: true})
 		o.key(text{Lines: r.Notes})
@@ -60,7 +60,7 @@ func (o outcome) readings(r *entry.Result) {
 	}
 	t := &entry.Table{Rows: make([][]entry.Cell, len(r.Values[0].List.SI))}
 	for _, v := range r.Values {
-		t.Heads = append(t.Heads, entry.Head{Of: []syntax.Expr{name(v.Name)}, Unit: v.Unit})
+		t.Heads = append(t.Heads, entry.Head{Of: []syntax.Expr{v.Letter()}, Unit: v.Unit})
 		for i, one := range v.Elements() {
 			t.Rows[i] = append(t.Rows[i], entry.Cell{Value: &one})
 		}
@@ -77,7 +77,7 @@ func (o outcome) result(x syntax.Expr, r *entry.Result) {
 		return
 	}
 	line := entry.WorkLine{Words: changes(again), Left: again.X, Shown: &r.Values[0]}
-	if own := name(r.Values[0].Name); own != nil {
+	if own := r.Values[0].Letter(); own != nil {
 		line.Left, line.Right = own, again.X
 	}
 	o.key(working{Lines: []entry.WorkLine{line}, Definitions: true})

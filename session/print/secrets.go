@@ -56,11 +56,11 @@ func newGuard(all []*entry.Entry) *guard {
 			case role.Asks() && v.SI != 0:
 				in := []*units.Unit{v.Unit, units.Preferred(v.Dim, v.Tag)}
 				g.secrets = append(g.secrets, secret{quantity{v.SI, v.Dim}, v.Name, e.Line, in})
-			case role == syntax.Given:
+			case role == syntax.Given && !polar(e.Stmt):
 				g.known = append(g.known, quantity{v.SI, v.Dim})
 			}
 		}
-		if role.PutsIn() {
+		if role.PutsIn() || role == syntax.Given && polar(e.Stmt) {
 			for _, x := range e.Stmt.Exprs() {
 				for part := range literals(x) {
 					if u, si, ok := g.literal(part); ok {
@@ -73,13 +73,31 @@ func newGuard(all []*entry.Entry) *guard {
 	return g
 }
 
-// eachValue is values one by one: lists have several.
+// eachValue is values one by one: lists have several, as have vectors, with their magnitude
+// and direction.
 func eachValue(all []entry.Value) []entry.Value {
 	var out []entry.Value
 	for _, v := range all {
 		out = append(out, v.Elements()...)
+		if !v.IsVector() {
+			continue
+		}
+		out = append(out, v.Magnitude())
+		if turn, ok := v.Direction(); ok {
+			out = append(out, turn)
+		}
 	}
 	return out
+}
+
+// polar tells whether a line gives a vector by its magnitude and direction, which are put in
+// then, and no components.
+func polar(s syntax.Stmt) bool {
+	d, ok := s.(*syntax.Define)
+	if ok {
+		_, ok = syntax.Unbracket(d.X).(*syntax.Polar)
+	}
+	return ok
 }
 
 // literals are the parts of an expression, those of a list with its unit.

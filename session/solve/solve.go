@@ -207,6 +207,9 @@ func (v *solving) plan() (needs *plan.Def, ok bool) {
 			if f.At.To == 0 { // within a formula that is written elsewhere
 				f.At = at
 			}
+			if f.ID == finding.VectorOrNumber {
+				f.Hint, f.Readings = "Write an equation for each component, as with F_x.", nil
+			}
 			v.findOnce(f)
 		}
 		v.Uses(got.Uses, at)

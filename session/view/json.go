@@ -37,8 +37,12 @@ type object struct {
 	Value      *float64      `json:"value,omitempty"`
 	Values     []float64     `json:"values,omitempty"`
 	Count      int           `json:"count,omitempty"`
+	Components []float64     `json:"components,omitempty"`
+	Magnitude  *float64      `json:"magnitude,omitempty"`
+	Direction  *float64      `json:"direction,omitempty"`
 	U          *float64      `json:"u,omitempty"`
 	UValues    []float64     `json:"u_values,omitempty"`
+	UParts     []float64     `json:"u_components,omitempty"`
 	SIUnit     string        `json:"si_unit,omitempty"`
 	Dimension  string        `json:"dimension,omitempty"`
 	Shown      string        `json:"shown,omitempty"`
@@ -116,7 +120,17 @@ func (o *object) take(v *entry.Value) {
 	o.Dimension = v.Dim.String()
 	o.Shown, o.ShownUnit = v.Shown(units.File), unitText(v.Unit)
 	o.Quantity = v.Quantity
-	if v.List != nil {
+	switch {
+	case v.IsVector():
+		size, parts := v.Magnitude().SI, make([]float64, len(v.List.SI))
+		for i, x := range v.List.SI {
+			parts[i] = x + 0
+		}
+		o.Value, o.ShownValue, o.Components, o.UParts, o.Magnitude = nil, nil, parts, v.List.U, &size
+		if turn, ok := v.Direction(); ok {
+			o.Direction = &turn.InUnit
+		}
+	case v.List != nil:
 		o.Value, o.ShownValue = nil, nil
 		o.Values, o.UValues, o.Count = v.List.SI, v.List.U, len(v.List.SI)
 	}

@@ -22,7 +22,12 @@ func (p *page) Result(r *entry.Result) {
 			}
 			clause := ""
 			switch {
+			case v.IsVector() && v.Magnitude().SI == 0:
+			case v.IsVector() && (v.Quantity == "" || v.Named):
+				clause = ", " + v.Polar().String()
 			case v.Quantity == "" || v.Named:
+			case v.IsVector():
+				clause = ", " + article(v) + ": " + v.Polar().String()
 			case v.List != nil:
 				clause = ", each " + article(v)
 			case constants:

@@ -120,6 +120,9 @@ func stepLines(steps []algebra.Step) []entry.WorkLine {
 // lines is an expression in symbols, with its values put in, and its result.
 func lines(p *eval.Page, name string, x syntax.Expr, e *entry.Entry, value int) []entry.WorkLine {
 	first := entry.WorkLine{Left: named(name), Right: x}
+	if own := e.Values()[value]; own.Name == name {
+		first.Left = own.Letter()
+	}
 	out := []entry.WorkLine{first}
 	if f, ok := formulaOf(p, x, e.Line); ok {
 		lead := entry.WorkLine{Formula: f.Name, Left: f.Left, Right: f.Right}

@@ -164,17 +164,24 @@ func matches(v *entry.Value, rec syntax.Record, table *units.Table) bool {
 	if len(was) != len(now) || (v.List == nil) != (rec.List == nil) {
 		return false
 	}
+	if rec.Vector != v.IsVector() {
+		return false
+	}
 	for i := range now {
 		same := close
 		if now[i].U > 0 || was[i].Off != nil {
 			same = closeSpread
 		}
-		if !same(&now[i], was[i]) {
+		if !same(&now[i], was[i]) && !(rec.Vector && math.Abs(now[i].InUnit-was[i].Float()) <= residue*v.Magnitude().InUnit) {
 			return false
 		}
 	}
 	return true
 }
+
+// residue is what part of a vector a component may differ by: one that should be 0 is what
+// rounding has left of the others.
+const residue = 1e-9
 
 // close tells whether a number lies within half a unit of the last figure in force of
 // its record, plus 4 ulp.

@@ -1,0 +1,407 @@
+package plan
+
+import (
+	"strings"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/ops"
+	"steelyard/lang/run"
+	"steelyard/lang/syntax"
+	"steelyard/units"
+)
+
+// A vector is a slot with a column for each component. What is done component by
+// component, as a sum, is one instruction for all of them; what mixes components, as a dot
+// product, is planned of the single ones as if they had been typed:
+//
+//	a·b    ax*bx + ay*by [+ az*bz]
+//	a×b    in space (ay*bz - az*by, az*bx - ax*bz, ax*by - ay*bx), in the plane ax*by - ay*bx
+//	|a|    hypot(ax, ay[, az])
+//
+// So figures, uncertainties and slopes of vectors are those of numbers.
+
+// isVector tells whether a slot holds a vector.
+func (c *coder) isVector(s run.Slot) bool { return c.code.Statics[s].Shape == run.Vector }
+
+// component is a component of a vector, counted from 0.
+func (c *coder) component(s run.Slot, i int, at syntax.Span) run.Slot {
+	if in := c.code.Instrs[s]; in.Op == ops.Join {
+		return c.code.Args[int(in.B)+i]
+	}
+	return c.emit(run.Instr{Op: ops.Pick, A: s, K: float64(i)}, at, c.static(s))
+}
+
+// components are those of a vector, in the order of the axes.
+func (c *coder) components(s run.Slot, at syntax.Span) []run.Slot {
+	out := make([]run.Slot, c.code.Statics[s].Width)
+	for i := range out {
+		out[i] = c.component(s, i, at)
+	}
+	return out
+}
+
+// vectorOf puts components of one kind together.
+func (c *coder) vectorOf(slots []run.Slot, at syntax.Span, st run.Static) run.Slot {
+	return c.together(slots, at, st, run.Vector, 0)
+}
+
+// operation is an instruction on numbers with what is known of its result.
+func (c *coder) operation(op ops.Op, a, b run.Slot, at syntax.Span, st run.Static) run.Slot {
+	along := st.Along
+	if st = st.Number(); op != ops.Hypot && op != ops.Atan2 {
+		st.Along = along
+	}
+	return c.emit(run.Instr{Op: op, A: a, B: b}, at, st)
+}
+
+// size plans the magnitude of a vector, or the size of a number without its sign.
+func (c *coder) size(s run.Slot, at syntax.Span) run.Slot {
+	st := c.static(s)
+	if st.Heat == run.Point {
+		st.Heat = run.Plain
+	}
+	if st.Along = false; st.Shape != run.Vector {
+		return c.emit(run.Instr{Op: ops.Abs, A: s}, at, st)
+	}
+	all := c.components(s, at)
+	acc := all[0]
+	for _, next := range all[1:] {
+		acc = c.operation(ops.Hypot, acc, next, at, st)
+	}
+	return acc
+}
+
+// productStatic is what is known of a component of a product of two vectors; false, which
+// is found, where its dimension can't be told.
+func (c *coder) productStatic(a, b run.Slot, at syntax.Span) (run.Static, bool) {
+	sa, sb := c.static(a), c.static(b)
+	st := run.Static{Absent: sa.Absent || sb.Absent, Dim: sa.Dim.Mul(sb.Dim), Tag: units.ProductTag(sa.Dim, sa.Tag, sb.Dim, sb.Tag, false)}
+	if st.Dim.Lost() {
+		c.dimensionRange(at)
+		return st, false
+	}
+	if st.Open, st.Exp = productZero(ops.Mul, sa, sb); st.Exp.Lost() {
+		st = c.p.newZero()
+	}
+	return st, true
+}
+
+// dot plans the dot product of two vectors.
+func (c *coder) dot(a, b run.Slot, at syntax.Span) run.Slot {
+	st, ok := c.productStatic(a, b, at)
+	if !ok || !c.sameAxes(a, b, at) {
+		return run.NoSlot
+	}
+	x, y := c.components(a, at), c.components(b, at)
+	acc := c.operation(ops.Mul, x[0], y[0], at, st)
+	for i := range x[1:] {
+		acc = c.operation(ops.Add, acc, c.operation(ops.Mul, x[i+1], y[i+1], at, st), at, st)
+	}
+	return acc
+}
+
+// cross plans the cross product of two vectors; in the plane its component along z, which
+// is a number.
+func (c *coder) cross(a, b run.Slot, at syntax.Span) run.Slot {
+	st, ok := c.productStatic(a, b, at)
+	if !ok || !c.sameAxes(a, b, at) {
+		return run.NoSlot
+	}
+	if st.Dim.IsEnergy() && st.Tag == units.None {
+		st.Tag = units.PerAngle // r×F is a torque
+	}
+	x, y := c.components(a, at), c.components(b, at)
+	minor := func(i, j int) run.Slot {
+		return c.operation(ops.Sub, c.operation(ops.Mul, x[i], y[j], at, st), c.operation(ops.Mul, x[j], y[i], at, st), at, st)
+	}
+	if len(x) == 2 {
+		st.Along = true
+		return minor(0, 1)
+	}
+	return c.vectorOf([]run.Slot{minor(1, 2), minor(2, 0), minor(0, 1)}, at, st)
+}
+
+// sameAxes tells whether two vectors have as many components, and says so where not.
+func (c *coder) sameAxes(a, b run.Slot, at syntax.Span) bool {
+	sa, sb := c.static(a), c.static(b)
+	if sa.Width == sb.Width {
+		return true
+	}
+	c.refuse(finding.VectorOrNumber, at, c.listName(a)+" has "+itoa(int(sa.Width))+" components, "+c.listName(b)+" has "+itoa(int(sb.Width))+".",
+		"Give the one in the plane a third component, 0.")
+	return false
+}
+
+// callVector plans a function of vectors.
+func (c *coder) callVector(x *syntax.Call, b ops.Function, slots []run.Slot) run.Slot {
+	for i, s := range slots {
+		if b.Takes != ops.VectorToSize && !c.isVector(s) {
+			return c.refuse(finding.VectorOrNumber, x.Args[i].X.Span(), b.Name+" takes a vector; "+c.shown(x.Args[i].X)+" is "+c.shapeWords(s)+".",
+				"Write a vector like (3.0, 4.0) m or 5.0 m at 30°.")
+		}
+	}
+	a, st := slots[0], c.static(slots[0])
+	angle := run.Static{Tag: units.Angle, Absent: st.Absent}
+	switch b.Takes {
+	case ops.VectorToAngle:
+		if st.Width > 2 {
+			return c.refuse(finding.VectorOrNumber, x.At, "A vector in space has no one angle for its direction.", "Take the angle to another vector: angle(v, w).")
+		}
+		// With 0 added, a minus zero is zero, and the direction of (-1, -0) is 180°.
+		y := c.operation(ops.Add, c.component(a, 1, x.At), c.constant(0, x.At, st.Number()), x.At, st)
+		return c.operation(ops.Atan2, y, c.component(a, 0, x.At), x.At, angle)
+	case ops.VectorToUnit:
+		return c.emit(run.Instr{Op: ops.Div, A: a, B: c.size(a, x.At)}, x.At, run.Static{Absent: st.Absent})
+	case ops.VectorsToDot:
+		return c.dot(a, slots[1], x.At)
+	case ops.VectorsToCross:
+		return c.cross(a, slots[1], x.At)
+	case ops.VectorsToAngle: // by both products: the cosine alone is blind near 0° and 180°
+		along, aside := c.dot(a, slots[1], x.At), run.NoSlot
+		if along != run.NoSlot {
+			aside = c.cross(a, slots[1], x.At)
+		}
+		if aside == run.NoSlot {
+			return run.NoSlot
+		}
+		angle.Absent = c.static(along).Absent
+		return c.operation(ops.Atan2, c.size(aside, x.At), along, x.At, angle)
+	}
+	return c.size(a, x.At)
+}
+
+// shapeWords says what a slot holds that is no vector.
+func (c *coder) shapeWords(s run.Slot) string {
+	if c.code.Statics[s].Shape == run.List {
+		return "a list"
+	}
+	return "a number"
+}
+
+// polar plans a vector by its magnitude and direction. A written angle is exact, as one in a
+// sine is.
+func (c *coder) polar(x *syntax.Polar) run.Slot {
+	size, from := c.expr(x.X), c.next()
+	turn := c.expr(x.Angle)
+	if size == run.NoSlot || turn == run.NoSlot || !c.single(x.X, size) || !c.single(x.Angle, turn) || !c.isAngle(x, turn) {
+		return run.NoSlot
+	}
+	c.exact(from, func(st run.Static) bool { return st.Tag == units.Angle })
+	st, pure := c.static(size), run.Static{Absent: c.static(turn).Absent}
+	if st.Absent = st.Absent || pure.Absent; st.Heat == run.Point {
+		st.Heat = run.Plain
+	}
+	cosine, signs := x.Bearing.Turn()
+	parts := make([]run.Slot, 2)
+	for i := range parts {
+		op := ops.Sin
+		if i == cosine {
+			op = ops.Cos
+		}
+		parts[i] = c.operation(ops.Mul, size, c.operation(op, turn, 0, x.At, pure), x.At, st)
+		if signs[i] < 0 {
+			parts[i] = c.operation(ops.Neg, parts[i], 0, x.At, st)
+		}
+	}
+	return c.vectorOf(parts, x.At, st)
+}
+
+// isAngle tells whether a vector may have a direction, and says so where not. A written
+// number without a unit is refused: 37 is meant in degrees as often as it is read in radians.
+func (c *coder) isAngle(x *syntax.Polar, turn run.Slot) bool {
+	st := c.settledTo(turn, units.Dim{})
+	if n, bare := syntax.Unbracket(x.Angle).(*syntax.Number); bare && n.Value.Hi != 0 {
+		c.refuse(finding.TwoReadings, x.Angle.Span(), "The unit of the angle is missing: "+n.Value.Text+" may be in degrees or in radians.", "Write it.",
+			n.Value.Text+"°", n.Value.Text+" rad")
+		return false
+	}
+	switch {
+	case !st.Dim.IsOne():
+		c.refuse(finding.ArgumentDimension, x.Angle.Span(), "The direction of a vector is an angle; "+c.shown(x.Angle)+" is "+phrase(st)+".", "Write it like `12 m/s at 37°`.")
+	case st.Tag == units.Cycle:
+		c.refuse(finding.AngleOrCycle, x.Angle.Span(), c.shown(x.Angle)+" counts cycles; the direction of a vector is an angle.", "Multiply by 2π.")
+	default:
+		return true
+	}
+	return false
+}
+
+// joined settles the result of an operation on vectors by its rule: which of its operands are
+// vectors says whether that is one, and where there can be none, which is found.
+func (c *coder) joined(in *run.Instr, at syntax.Span, st *run.Static) bool {
+	a, b := in.A, in.B
+	if in.Op == ops.Select {
+		a, b = in.B, in.C
+	}
+	if in.Op.Operands() < 2 {
+		b = a
+	}
+	left, right := c.code.Statics[a], c.code.Statics[b]
+	vector := left
+	if left.Shape != run.Vector {
+		vector = right
+	}
+	st.Shape, st.Width = run.Vector, vector.Width
+	if st.Dim.IsEnergy() && st.Tag == units.None {
+		st.Tag = units.PerAngle // an energy has no direction
+	}
+	switch in.Op.OfVectors() {
+	case ops.Picked:
+		st.Shape, st.Width = run.Scalar, 1
+		return true
+	case ops.EachComponent:
+		return true
+	case ops.ByComponents:
+		switch {
+		case left.Shape == right.Shape:
+			return c.sameAxes(a, b, at)
+		case left.Shape == run.Scalar && left.Open != 0, right.Shape == run.Scalar && right.Open != 0:
+			return true // a bare 0 is the zero vector
+		}
+		c.refuse(finding.VectorOrNumber, at, c.listName(a)+" is "+ShapeName(left)+", "+c.listName(b)+" is "+ShapeName(right)+": they can't be put together.",
+			"Use the magnitude of the vector, or its components.")
+		return false
+	case ops.Scaled:
+		if left.Shape == run.Scalar && in.Op != ops.Div || right.Shape == run.Scalar {
+			return true
+		}
+	}
+	s := a
+	if left.Shape != run.Vector {
+		s = b
+	}
+	c.refuse(finding.VectorOrNumber, at, c.listName(s)+" is a vector; here a number is needed.", "Use its magnitude or one of its components.")
+	return false
+}
+
+// ShapeName says what values a static is of.
+func ShapeName(st run.Static) string {
+	switch st.Shape {
+	case run.Vector:
+		return "a vector"
+	case run.Scalar:
+		return "a number"
+	}
+	return "a list"
+}
+
+// vectorSum refuses a vector that a number is added to.
+func (c *coder) vectorSum(x *syntax.Binary, a, b run.Slot) bool {
+	sa, sb := c.code.Statics[a], c.code.Statics[b]
+	if (sa.Shape == run.Vector) == (sb.Shape == run.Vector) || sa.Open != 0 || sb.Open != 0 {
+		return false
+	}
+	vector, left, right := x.X, c.shown(x.X), c.shown(x.Y)
+	if sb.Shape == run.Vector {
+		vector = x.Y
+	}
+	f := finding.New(finding.VectorOrNumber, x.At, "`"+left+"` is "+ShapeName(sa)+", `"+right+"` is "+ShapeName(sb)+": they can't be "+verb(x.Op)+".",
+		"Use the magnitude |"+c.shown(vector)+"|, or write both as vectors.")
+	if text := c.source(vector.Span()); text != "" {
+		f.Readings = []string{c.source(syntax.Span{From: x.At.From, To: vector.Span().From}) + "|" + text + "|" + c.source(syntax.Span{From: vector.Span().To, To: x.At.To})}
+	}
+	c.says(f)
+	return true
+}
+
+// vectorProduct plans a product of which both factors are vectors, or refuses it: the sign
+// says which of their two products is meant, and * does not.
+func (c *coder) vectorProduct(x *syntax.Binary, a, b run.Slot) run.Slot {
+	left, right := c.shown(x.X), c.shown(x.Y)
+	if x.Op == syntax.Div {
+		return c.refuse(finding.VectorOrNumber, x.At, "`"+right+"` is a vector: nothing can be divided by one.", "Divide by its magnitude, |"+right+"|.")
+	}
+	c.marks(&x.Vectors, true)
+	switch {
+	case x.By == syntax.Dot:
+		return c.dot(a, b, x.At)
+	case x.By == syntax.Cross:
+		return c.cross(a, b, x.At)
+	}
+	if _, bracket := x.Y.(*syntax.Paren); !bracket && strings.ContainsAny(right, "+-") {
+		right = "(" + right + ")"
+	}
+	return c.refuse(finding.VectorOrNumber, x.At, "`"+left+"` and `"+right+"` are both vectors, which have two products.",
+		"The dot product is a number, as the work of a force; the cross product is at right angles to both, as a torque.", left+"·"+right, left+"×"+right)
+}
+
+// threeVectors refuses a·b·c and a×b×c without brackets, whose meaning depends on them.
+func (c *coder) threeVectors(x *syntax.Binary) bool {
+	inner, ok := x.X.(*syntax.Binary)
+	if !ok || !inner.Vectors || x.Op != syntax.Mul {
+		return false
+	}
+	first, second, third := c.shown(inner.X), c.shown(inner.Y), c.shown(x.Y)
+	signs := [...]string{syntax.Star: "*", syntax.Dot: "·", syntax.Cross: "×"}
+	c.refuse(finding.TwoReadings, x.At, "A product of three vectors depends on which two are multiplied first.", "Use brackets.",
+		"("+first+signs[inner.By]+second+")"+signs[x.By]+third, first+signs[inner.By]+"("+second+signs[x.By]+third+")")
+	return true
+}
+
+// marks notes in the tree of a line what is a vector, for whoever prints it. The trees of
+// functions and formulas are shared, and are planned for other arguments too.
+func (c *coder) marks(mark *bool, vector bool) {
+	if c.fn == nil && *mark != vector {
+		*mark = vector
+	}
+}
+
+// axisOf takes a name apart that may be a component: v_x is axis 0 of v.
+func axisOf(name string) (vector string, axis int, ok bool) {
+	cut := len(name) - len("_x")
+	if cut <= 0 || name[cut] != '_' {
+		return "", 0, false
+	}
+	axis = strings.IndexByte(syntax.Axes, name[cut+1])
+	return name[:cut], axis, axis >= 0
+}
+
+// defineComponents gives the components of a vector their names, but for those that a line
+// has given; of a product along z, which is a number, that of its one.
+func (p *Planner) defineComponents(d *Def) {
+	if d.Kind != Quantity || d.Slot == run.NoSlot {
+		return
+	}
+	st := p.Static(d.Slot)
+	if st.Shape != run.Vector && !st.Along {
+		return
+	}
+	if d.parts == nil {
+		d.parts = new([len(syntax.Axes)]*Def)
+		for k := range int(st.Width) {
+			d.parts[k] = p.componentOf(d, st, k)
+		}
+	}
+	for _, c := range d.parts[:st.Width] {
+		if own, ok := p.Names.Lookup(c.Name); !ok || own.Vector != nil || own.Failed() {
+			c.Line, c.Part = d.Line, d.Part
+			p.Names.add(c)
+		}
+	}
+}
+
+// componentOf is the definition of a component, counted from 0.
+func (p *Planner) componentOf(d *Def, st run.Static, k int) *Def {
+	c := &Def{Slot: d.Slot, Unit: d.Unit, Vector: d}
+	if st.Along && st.Shape != run.Vector {
+		k = len(syntax.Axes) - 1
+	} else {
+		c.Slot = p.Picked(d.Slot, k)
+	}
+	c.Name = d.Name + "_" + syntax.Axes[k:k+1]
+	return c
+}
+
+// VectorOf is the vector of which a name is a component by its form, v of v_x, if there is
+// one of that name.
+func (p *Planner) VectorOf(name string) (*Def, bool) {
+	base, axis, ok := axisOf(name)
+	if !ok {
+		return nil, false
+	}
+	d, ok := p.Names.Lookup(base)
+	return d, ok && d.Kind == Quantity && d.Slot != run.NoSlot && p.Static(d.Slot).Shape == run.Vector && axis < int(p.Static(d.Slot).Width)
+}
+
+// Axis is along which axis a component is, counted from 0.
+func (d *Def) Axis() int { return strings.IndexByte(syntax.Axes, d.Name[len(d.Name)-1]) }

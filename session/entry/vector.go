@@ -1,0 +1,72 @@
+package entry
+
+import (
+	"math"
+
+	"steelyard/lang/syntax"
+	"steelyard/units"
+)
+
+// IsVector tells whether a value is a vector, whose components are the elements of its list.
+func (v Value) IsVector() bool { return v.List != nil && v.List.Vector }
+
+// Letter is the name of a value as it is set: that of a vector with its arrow. It is nil for
+// a value without a name.
+func (v *Value) Letter() syntax.Expr {
+	if v.Name == "" {
+		return nil
+	}
+	return &syntax.Name{Name: v.Name, Vector: v.IsVector()}
+}
+
+// brackets are those round the elements of a list or the components of a vector.
+func (l *List) brackets() string { return (&syntax.List{Vector: l.Vector}).Brackets() }
+
+// Magnitude is the magnitude of a vector as a value: to as many figures as the component
+// that has most of them.
+func (v Value) Magnitude() Value {
+	si, shown := 0.0, 0.0
+	for i := range v.List.SI {
+		si, shown = math.Hypot(si, v.List.SI[i]), math.Hypot(shown, v.List.InUnit[i])
+	}
+	v.Figures = v.List.most(v.Figures)
+	v.SI, v.InUnit, v.U, v.List = si, shown, 0, nil
+	return v
+}
+
+// most are the wishes for printing of the component that is shown to most figures.
+func (l *List) most(all units.Figures) units.Figures {
+	most := l.figures(0, all)
+	for i := range l.SI {
+		if f := l.figures(i, all); f.N > most.N {
+			most = f
+		}
+	}
+	return most
+}
+
+// leastTurn is to how many figures a direction is shown at least: 53.1° and not 5×10¹°.
+const leastTurn = 3
+
+// Direction is the angle of a vector in the plane, counter-clockwise from +x, in degrees;
+// false for one in space and for the zero vector.
+func (v Value) Direction() (Value, bool) {
+	if len(v.List.SI) != 2 || v.List.SI[0] == 0 && v.List.SI[1] == 0 {
+		return Value{}, false
+	}
+	degrees, figures := units.Of("°"), v.List.most(v.Figures)
+	if figures.N > 0 && figures.N < leastTurn {
+		figures = units.Figures{N: leastTurn, Keep: figures.Keep}
+	}
+	angle := math.Atan2(v.List.SI[1]+0, v.List.SI[0]) // minus zero is zero
+	return Value{SI: angle, Dim: degrees.Dim(), Tag: degrees.Tag(), Unit: degrees, InUnit: degrees.FromSI(angle), Figures: figures, Rounding: v.Rounding}, true
+}
+
+// Polar says the magnitude of a vector and, in the plane, its direction: 5 m/s at 53.1301°.
+func (v Value) Polar() Said {
+	size := v.Magnitude().Said()
+	if turn, ok := v.Direction(); ok {
+		return size.And(" at …", turn.Said())
+	}
+	return size
+}

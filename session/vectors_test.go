@@ -1,0 +1,100 @@
+package session_test
+
+import (
+	"context"
+	"fmt"
+	"math"
+	"testing"
+
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+	"pgregory.net/rapid"
+
+	"steelyard/session"
+	"steelyard/session/entry"
+)
+
+// vectorPage is a page on which vectors are worked out.
+type vectorPage struct {
+	t *rapid.T
+	p *session.Pad
+}
+
+// value enters a line, and returns its value.
+func (v vectorPage) value(format string, args ...any) entry.Value {
+	text := fmt.Sprintf(format, args...)
+	e := v.p.Enter(context.Background(), text)
+	if len(e.Values()) != 1 {
+		v.t.Fatalf("%s: %v", text, e.Findings)
+	}
+	return e.Values()[0]
+}
+
+// near compares a value with what it should be, to a part of a size.
+func (v vectorPage) near(got entry.Value, size float64, want ...float64) {
+	v.t.Helper()
+	for i, one := range got.Elements() {
+		if math.Abs(one.SI-want[i]) > 1e-12*size {
+			v.t.Fatalf("component %d is %v, want %v", i, one.SI, want[i])
+		}
+	}
+}
+
+// TestVectorsInThePlane holds vectors of random components against gonum's, and against the
+// rules of plane geometry.
+func TestVectorsInThePlane(t *testing.T) {
+	number := rapid.Map(rapid.IntRange(-50000, 50000), func(n int) float64 { return float64(n) / 1000 })
+	rapid.Check(t, func(t *rapid.T) {
+		a, b := r2.Vec{X: number.Draw(t, "ax"), Y: number.Draw(t, "ay")}, r2.Vec{X: number.Draw(t, "bx"), Y: number.Draw(t, "by")}
+		v, big := vectorPage{t, session.New()}, 1+r2.Norm(a)+r2.Norm(b)
+		v.value("a = (%.17g, %.17g) m", a.X, a.Y)
+		v.value("b = (%.17g, %.17g) m", b.X, b.Y)
+		sum := r2.Add(a, b)
+		v.near(v.value("a + b"), big, sum.X, sum.Y)
+		v.near(v.value("2*a - b/4"), big, 2*a.X-b.X/4, 2*a.Y-b.Y/4)
+		v.near(v.value("a·b"), big*big, r2.Dot(a, b))
+		v.near(v.value("a×b"), big*big, r2.Cross(a, b))
+		v.near(v.value("b×a"), big*big, -r2.Cross(a, b))
+		v.near(v.value("|a|"), big, r2.Norm(a))
+		if r2.Norm(a) > 1e-3 && r2.Norm(b) > 1e-3 {
+			v.near(v.value("angle(a, b)"), 1e4, math.Acos(max(-1, min(1, r2.Cos(a, b)))))
+			v.near(v.value("|a + b|^2"), big*big, r2.Norm2(a)+r2.Norm2(b)+2*r2.Norm(a)*r2.Norm(b)*r2.Cos(a, b)) // the law of cosines
+			v.near(v.value("|a| at direction(a)"), big, a.X, a.Y)
+			turned := r2.Rotate(a, 0.5, r2.Vec{})
+			v.near(v.value("|a| at (direction(a) + 0.5 rad)"), big, turned.X, turned.Y)
+		}
+		if got := v.value("|a + b|").SI; got > r2.Norm(a)+r2.Norm(b)+1e-12*big {
+			t.Fatalf("|a + b| is %v, above |a| + |b|", got)
+		}
+	})
+}
+
+// TestVectorsInSpace is the same in space.
+func TestVectorsInSpace(t *testing.T) {
+	number := rapid.Map(rapid.IntRange(-50000, 50000), func(n int) float64 { return float64(n) / 1000 })
+	rapid.Check(t, func(t *rapid.T) {
+		draw := func(name string) r3.Vec {
+			return r3.Vec{X: number.Draw(t, name+"x"), Y: number.Draw(t, name+"y"), Z: number.Draw(t, name+"z")}
+		}
+		a, b, c := draw("a"), draw("b"), draw("c")
+		v, big := vectorPage{t, session.New()}, 1+r3.Norm(a)+r3.Norm(b)+r3.Norm(c)
+		for _, one := range []struct {
+			name string
+			r3.Vec
+		}{{"a", a}, {"b", b}, {"c", c}} {
+			v.value("%s = (%.17g, %.17g, %.17g) m", one.name, one.X, one.Y, one.Z)
+		}
+		n := r3.Cross(a, b)
+		v.near(v.value("a×b"), big*big, n.X, n.Y, n.Z)
+		v.near(v.value("a·b"), big*big, r3.Dot(a, b))
+		v.near(v.value("|a - c|"), big, r3.Norm(r3.Sub(a, c)))
+		v.near(v.value("(a×b)·a"), big*big*big, 0)
+		v.near(v.value("a·(b×c) - c·(a×b)"), big*big*big, 0)
+		v.near(v.value("a×(b×c) - b*(a·c) + c*(a·b)"), big*big*big, 0, 0, 0)
+		v.near(v.value("(a×b)·(a×b) + (a·b)^2 - (a·a)*(b·b)"), big*big*big*big, 0)
+		if r3.Norm(a) > 1e-3 {
+			v.near(v.value("|unit(a)|"), 1, 1)
+			v.near(v.value("angle(a, 3*a)"), 1e4, 0)
+		}
+	})
+}
