@@ -229,7 +229,10 @@ func placeless(e *entry.Entry) bool {
 	if r := e.Result(); r != nil && len(r.Notes) > 0 {
 		return false
 	}
-	by, _ := e.By.(*eval.Solved)
+	by, ok := e.By.(*eval.Solved)
+	if parts, vectors := e.By.(*eval.ByComponents); vectors && !ok {
+		by, _ = parts.Of.By.(*eval.Solved)
+	}
 	for i := 0; by != nil && i < len(by.Roots); i++ {
 		for x := range syntax.Nodes(by.Roots[i].X) {
 			if n, ok := x.(*syntax.Name); ok && n.Line != 0 {

@@ -118,6 +118,11 @@ func (p *Planner) Listed(slots []run.Slot) run.Slot {
 	return p.coder("").together(slots, syntax.Span{}, p.Static(slots[0]), run.List, 0)
 }
 
+// Vector puts components of the main code that have one static together.
+func (p *Planner) Vector(slots []run.Slot) run.Slot {
+	return p.coder("").together(slots, syntax.Span{}, p.Static(slots[0]), run.Vector, 0)
+}
+
 // Readings adds a list of readings in a unit to the main code: a column of a table, of which
 // first is the first one, or run.NoSlot where it is that itself.
 func (p *Planner) Readings(list []run.Instr, u *units.Unit, first run.Slot) run.Slot {

@@ -101,15 +101,21 @@ func (p *exprParser) vector(at Span, first Expr) Expr {
 	return x
 }
 
+// alone tells whether no equals sign may follow what is read, as one does in an equation that
+// is solved.
+func (p *exprParser) alone() bool {
+	_, line := p.from.(*tokenLine)
+	return line
+}
+
 // polar reads the direction of a vector behind its magnitude, if one stands here. The at of
-// a slope, one that a name and an equals sign follow, v = a*t at t = 2 s, and one that no
-// operand follows belong to no vector.
+// a slope, that of v = a*t at t = 2 s and one that no operand follows belong to no vector.
 func (p *exprParser) polar(x Expr) Expr {
 	if p.tok.kind != wordToken || p.tok.text != "at" || p.slopes == p.depth && p.depth > 0 {
 		return x
 	}
 	next, second := p.from.peek(1), p.from.peek(2)
-	if !next.begins() && !next.plusOrMinus() || next.kind == nameToken && second.sign("=") {
+	if !next.begins() && !next.plusOrMinus() || p.alone() && next.kind == nameToken && second.sign("=") {
 		return x
 	}
 	p.take()

@@ -26,3 +26,17 @@ type Isolated struct {
 	X    syntax.Expr
 	From algebra.Root
 }
+
+// ByComponents is behind the entry of a solve of vectors: the one of their components.
+type ByComponents struct {
+	entry.Worker
+	Of *entry.Entry
+}
+
+// Asides returns what is said beside the working.
+func (s *ByComponents) Asides() []entry.Said {
+	if by, ok := s.Of.By.(*Solved); ok {
+		return by.Told
+	}
+	return nil
+}

@@ -97,6 +97,9 @@ func Solve(l *eval.Line, s *syntax.Solve) {
 		byElements(l, s, of)
 		return
 	}
+	if ofVectors(l, s) {
+		return
+	}
 	for i, d := range solved(l, s) {
 		if d.Slot != run.NoSlot {
 			l.GivenAgain(d.Name, s.Unknowns[i].NameAt)
@@ -206,9 +209,6 @@ func (v *solving) plan() (needs *plan.Def, ok bool) {
 		for _, f := range got.Findings {
 			if f.At.To == 0 { // within a formula that is written elsewhere
 				f.At = at
-			}
-			if f.ID == finding.VectorOrNumber {
-				f.Hint, f.Readings = "Write an equation for each component, as with F_x.", nil
 			}
 			v.findOnce(f)
 		}

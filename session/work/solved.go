@@ -78,3 +78,29 @@ func rearranged(s *eval.Solved, i int) ([]algebra.Step, syntax.Expr) {
 	}
 	return steps, s.Roots[i].X
 }
+
+// byComponents are the equations of the components of vectors, how those are solved, and the
+// vectors that they make.
+func byComponents(p *eval.Page, e *entry.Entry, by *eval.ByComponents) []entry.WorkLine {
+	var out []entry.WorkLine
+	for _, eq := range by.Of.Stmt.(*syntax.Solve).Equations {
+		out = append(out, entry.WorkLine{Left: eq.Left, Right: eq.Right})
+	}
+	out[0].Reason = entry.Words("by components")
+	inner, ok := by.Of.By.(*eval.Solved)
+	if !ok {
+		return out
+	}
+	for _, l := range solved(p, by.Of, inner, "") {
+		if !saidAbove(out, l) {
+			out = append(out, l)
+		}
+	}
+	values := e.Values()
+	for i := range values {
+		if values[i].IsVector() {
+			out = append(out, entry.WorkLine{Left: values[i].Letter(), Shown: &values[i]})
+		}
+	}
+	return out
+}

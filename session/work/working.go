@@ -16,8 +16,11 @@ import (
 // substitution with units and the value; of several values only that of one name,
 // unless the name is empty.
 func Of(p *eval.Page, e *entry.Entry, name string) []entry.WorkLine {
-	if by, ok := e.By.(*eval.Solved); ok {
+	switch by := e.By.(type) {
+	case *eval.Solved:
 		return solved(p, e, by, name)
+	case *eval.ByComponents:
+		return byComponents(p, e, by)
 	}
 	if !e.Records() {
 		if s, defined := e.Stmt.(*syntax.Define); defined && e.Result() == nil && !e.Failed() && !syntax.IsWritten(s.X) {

@@ -1,0 +1,508 @@
+package solve
+
+import (
+	"slices"
+	"strconv"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/ops"
+	"steelyard/lang/plan"
+	"steelyard/lang/run"
+	"steelyard/lang/syntax"
+	"steelyard/session/entry"
+	"steelyard/session/eval"
+	"steelyard/units/writing"
+)
+
+// An equation of vectors is one for each component, and an unknown vector an unknown for
+// each. So vectors are solved for by the systems of numbers that there are: m1*v1 + m2*v2 =
+// (m1 + m2)*u has the component m1*v1_x + m2*v2_x = (m1 + m2)*u_x along x, and 5 N at θ has
+// 5 N*cos(θ).
+
+// vectors turns the equations of a solve into those of their components.
+type vectors struct {
+	*eval.Line
+	s *syntax.Solve
+	// width is how many components there are, 0 as long as no vector has been met.
+	width int
+	// unknown tells which of the unknowns are vectors.
+	unknown map[string]bool
+	bad     *finding.Finding
+}
+
+// ofVectors solves a statement that has an equation of vectors; false if it has none.
+func ofVectors(l *eval.Line, s *syntax.Solve) bool {
+	if !hasVectors(l, s) {
+		return false
+	}
+	v := &vectors{Line: l, s: s, unknown: map[string]bool{}}
+	parts, ok := v.components()
+	var got []*plan.Def
+	if ok {
+		got, ok = v.solved(parts)
+	}
+	if v.bad != nil {
+		l.Find(*v.bad)
+	}
+	if !ok {
+		for _, u := range s.Unknowns {
+			l.Fail(&plan.Def{Name: u.Name, Kind: plan.Quantity, Slot: run.NoSlot}, nil)
+		}
+		return true
+	}
+	for _, u := range s.Unknowns {
+		got = got[v.give(u, got):]
+	}
+	return true
+}
+
+// hasVectors tells whether a vector stands in an equation or a condition of a solve. A page
+// without any is not looked through for them.
+func hasVectors(l *eval.Line, s *syntax.Solve) bool {
+	for _, x := range s.Exprs() {
+		if !l.Planner.Program.Main.Wide() && !syntax.Any(x, func(x syntax.Expr) bool {
+			list, ok := x.(*syntax.List)
+			_, polar := x.(*syntax.Polar)
+			call, called := x.(*syntax.Call)
+			return ok && list.Vector || polar || called && !ops.IsFunction(call.Func)
+		}) {
+			continue
+		}
+		if syntax.Any(l.Opened(x, l.Entry.Line), func(x syntax.Expr) bool {
+			switch x := x.(type) {
+			case *syntax.List:
+				return x.Vector
+			case *syntax.Polar:
+				return true
+			case *syntax.Name:
+				return vectorNamed(l, x) != nil
+			}
+			return false
+		}) {
+			return true
+		}
+	}
+	return false
+}
+
+// vectorNamed is the vector that a name stands for, or nil.
+func vectorNamed(l *eval.Line, n *syntax.Name) *plan.Def {
+	d, ok := l.Planner.Find(n)
+	if !ok || d.Kind != plan.Quantity || d.Failed() || d.Slot == run.NoSlot || l.Planner.Static(d.Slot).Shape != run.Vector {
+		return nil
+	}
+	return d
+}
+
+// refuse keeps the first thing that is wrong.
+func (v *vectors) refuse(id finding.ID, at syntax.Span, message, hint string) {
+	if v.bad == nil {
+		f := finding.New(id, at, message, hint)
+		v.bad = &f
+	}
+}
+
+// asks tells whether a name is an unknown.
+func (v *vectors) asks(x syntax.Expr) (string, bool) {
+	n, ok := x.(*syntax.Name)
+	if !ok || n.Line != 0 {
+		return "", false
+	}
+	return n.Name, slices.ContainsFunc(v.s.Unknowns, func(u syntax.Unknown) bool { return u.Name == n.Name })
+}
+
+// holdsUnknown tells whether an unknown stands in an expression.
+func (v *vectors) holdsUnknown(x syntax.Expr) bool {
+	return syntax.Any(x, func(x syntax.Expr) bool { _, ok := v.asks(x); return ok })
+}
+
+// isVector tells whether an expression is a vector whatever the unknowns are, but for those
+// that are known to be vectors.
+func (v *vectors) isVector(x syntax.Expr) bool {
+	switch x := x.(type) {
+	case *syntax.Paren:
+		return v.isVector(x.X)
+	case *syntax.Unary:
+		return v.isVector(x.X)
+	case *syntax.Polar:
+		v.wide(2)
+		return true
+	case *syntax.List:
+		if x.Vector {
+			v.wide(len(x.Elems))
+		}
+		return x.Vector
+	case *syntax.Name:
+		if name, ok := v.asks(x); ok {
+			return v.unknown[name]
+		}
+		d := vectorNamed(v.Line, x)
+		if d != nil {
+			v.wide(int(v.Planner.Static(d.Slot).Width))
+		}
+		return d != nil
+	case *syntax.Binary:
+		switch left, right := v.isVector(x.X), x.Op != syntax.Pow && v.isVector(x.Y); x.Op {
+		case syntax.Add, syntax.Sub:
+			return left || right
+		case syntax.Mul:
+			return left != right || left && right && x.By == syntax.Cross && v.width == 3
+		case syntax.Div:
+			return left
+		}
+	case *syntax.Call:
+		f, _ := ops.Named(x.Func)
+		return f.Takes == ops.VectorToUnit || f.Takes == ops.VectorsToCross && slices.ContainsFunc(x.Args, func(a syntax.Arg) bool { return v.isVector(a.X) }) && v.width == 3
+	}
+	return false
+}
+
+func (v *vectors) wide(n int) { v.width = max(v.width, n) }
+
+// mustBe notes which unknowns are vectors where an expression is one: the terms of a sum,
+// and in a product the one factor that can be.
+func (v *vectors) mustBe(x syntax.Expr) {
+	switch x := x.(type) {
+	case *syntax.Paren:
+		v.mustBe(x.X)
+	case *syntax.Unary:
+		v.mustBe(x.X)
+	case *syntax.Name:
+		if name, ok := v.asks(x); ok {
+			v.unknown[name] = true
+		}
+	case *syntax.Binary:
+		switch {
+		case x.Op == syntax.Add, x.Op == syntax.Sub:
+			v.mustBe(x.X)
+			v.mustBe(x.Y)
+		case x.Op == syntax.Div:
+			v.mustBe(x.X)
+		case x.Op != syntax.Mul || v.isVector(x.X) || v.isVector(x.Y):
+		case v.holdsUnknown(x.Y):
+			v.mustBe(x.Y)
+		default:
+			v.mustBe(x.X)
+		}
+	}
+}
+
+// components are the statement with its equations and unknowns by components.
+func (v *vectors) components() (*syntax.Solve, bool) {
+	opened := make([]syntax.Equation, len(v.s.Equations))
+	for i, e := range v.s.Equations {
+		if e.Right == nil { // a formula is of numbers
+			v.refuse(finding.VectorOrNumber, e.Left.Span(), "A formula is of numbers, and there is a vector in this line.", "Write the equation out, or solve them one after the other.")
+			return nil, false
+		}
+		opened[i] = syntax.Equation{Left: v.Opened(e.Left, v.Entry.Line), Right: v.Opened(e.Right, v.Entry.Line)}
+	}
+	for range 1 + len(v.s.Unknowns) { // what one equation says of an unknown, another may need
+		for _, e := range opened {
+			if v.isVector(e.Left) || v.isVector(e.Right) {
+				v.mustBe(e.Left)
+				v.mustBe(e.Right)
+			}
+		}
+	}
+	out := *v.s
+	out.Equations, out.Unknowns, out.Where = nil, nil, nil
+	for _, e := range opened {
+		left, right := v.isVector(e.Left), v.isVector(e.Right)
+		if !left && !right {
+			out.Equations = append(out.Equations, syntax.Equation{Left: v.number(e.Left), Right: v.number(e.Right)})
+			continue
+		}
+		for _, side := range [...]struct {
+			x      syntax.Expr
+			vector bool
+		}{{e.Left, left}, {e.Right, right}} {
+			if !side.vector && !isNothing(side.x) {
+				v.refuse(finding.VectorOrNumber, side.x.Span(), "`"+syntax.PrintExpr(side.x)+"` is a number, and the other side of the equation is a vector.", "Write an equation of the components that you mean.")
+			}
+		}
+		for k := range v.width {
+			out.Equations = append(out.Equations, syntax.Equation{Left: v.part(e.Left, k), Right: v.part(e.Right, k)})
+		}
+	}
+	for _, u := range v.s.Unknowns {
+		if !v.unknown[u.Name] {
+			if !u.In.Present() && v.turns(u.Name, opened) {
+				u.In = syntax.UnitText{Text: "°", At: u.NameAt}
+			}
+			out.Unknowns = append(out.Unknowns, u)
+			continue
+		}
+		if !v.MayDefine(u.Name, u.NameAt, plan.Quantity) {
+			return nil, false
+		}
+		for k := range v.width {
+			part := u
+			part.Name = axis(u.Name, k)
+			out.Unknowns = append(out.Unknowns, part)
+		}
+	}
+	for _, c := range v.s.Where {
+		c.Left, c.Right = v.number(c.Left), v.number(c.Right)
+		out.Where = append(out.Where, c)
+	}
+	if v.bad != nil {
+		return nil, false
+	}
+	if n, m := len(out.Equations), len(out.Unknowns); n != m {
+		v.refuse(finding.NotSolved, v.s.Unknowns[0].NameAt, "By components these are "+writing.Count(n, "equation")+" for "+writing.Count(m, "unknown")+".",
+			"A vector is "+strconv.Itoa(v.width)+" unknowns. Ask for as many as there are equations, or solve for one component.")
+		return nil, false
+	}
+	return &out, true
+}
+
+// turns tells whether an unknown is the direction of a vector, which is shown in degrees.
+func (v *vectors) turns(name string, in []syntax.Equation) bool {
+	return slices.ContainsFunc(in, func(e syntax.Equation) bool {
+		return slices.ContainsFunc([]syntax.Expr{e.Left, e.Right}, func(x syntax.Expr) bool {
+			return syntax.Any(x, func(x syntax.Expr) bool {
+				p, ok := x.(*syntax.Polar)
+				return ok && syntax.Holds(p.Angle, name)
+			})
+		})
+	})
+}
+
+// axis is the name of a component.
+func axis(name string, k int) string { return name + "_" + syntax.Axes[k:k+1] }
+
+// part is a component of an expression that is a vector.
+func (v *vectors) part(x syntax.Expr, k int) syntax.Expr {
+	switch x := x.(type) {
+	case *syntax.Paren:
+		return &syntax.Paren{At: x.At, X: v.part(x.X, k)}
+	case *syntax.Unary:
+		return &syntax.Unary{At: x.At, Op: x.Op, X: v.part(x.X, k)}
+	case *syntax.Number:
+		if x.Value.Hi == 0 {
+			return x
+		}
+	case *syntax.Name:
+		return v.namedPart(x, k)
+	case *syntax.List:
+		if x.Vector && len(x.Elems) == v.width {
+			if one := v.number(x.Measured(k)); !needsBrackets(one) {
+				return one
+			} else {
+				return &syntax.Paren{At: one.Span(), X: one}
+			}
+		}
+	case *syntax.Polar:
+		if v.width == 2 {
+			return v.polarPart(x, k)
+		}
+	case *syntax.Binary:
+		out := *x
+		switch {
+		case x.Op == syntax.Add || x.Op == syntax.Sub:
+			switch out.X, out.Y = v.part(x.X, k), v.part(x.Y, k); {
+			case isNothing(out.Y):
+				return out.X
+			case isNothing(out.X) && x.Op == syntax.Add:
+				return out.Y
+			}
+			return &out
+		case x.Op == syntax.Div:
+			out.X, out.Y = v.part(x.X, k), v.number(x.Y)
+			return &out
+		case x.Op == syntax.Mul && v.isVector(x.X) && !v.isVector(x.Y):
+			out.X, out.Y = v.part(x.X, k), v.number(x.Y)
+			return &out
+		case x.Op == syntax.Mul && v.isVector(x.Y) && !v.isVector(x.X):
+			out.X, out.Y = v.number(x.X), v.part(x.Y, k)
+			return &out
+		}
+	}
+	v.refuse(finding.VectorOrNumber, x.Span(), "`"+syntax.PrintExpr(x)+"` is no vector that can be solved with here.", "Give it a name in a line above, or write the components out.")
+	return x
+}
+
+// isNothing tells whether a component is a written 0, which adds nothing.
+func isNothing(x syntax.Expr) bool {
+	switch x := x.(type) {
+	case *syntax.Number:
+		return x.Value.Hi == 0
+	case *syntax.Quantity:
+		return x.Value.Hi == 0
+	}
+	return false
+}
+
+// needsBrackets tells whether a component stands in brackets where it takes the place of a
+// vector.
+func needsBrackets(x syntax.Expr) bool {
+	switch x := x.(type) {
+	case *syntax.Binary, *syntax.Unary:
+		return true
+	case *syntax.Quantity:
+		return x.Value.Float() < 0
+	case *syntax.Number:
+		return x.Value.Float() < 0
+	}
+	return false
+}
+
+// namedPart is a component of a vector with a name: that of the unknown, or of a line above.
+func (v *vectors) namedPart(n *syntax.Name, k int) syntax.Expr {
+	part := &syntax.Name{At: n.At, Name: axis(n.Name, k)}
+	if name, ok := v.asks(n); ok {
+		if !v.unknown[name] {
+			v.refuse(finding.VectorOrNumber, n.At, name+" is a number in one place and a vector in another.", "")
+		}
+		return part
+	}
+	d := vectorNamed(v.Line, n)
+	if d == nil || int(v.Planner.Static(d.Slot).Width) != v.width {
+		v.refuse(finding.VectorOrNumber, n.At, n.Name+" is no vector of "+strconv.Itoa(v.width)+" components.", "All terms of an equation are vectors, or none is.")
+		return n
+	}
+	if now, ok := v.Planner.Names.Lookup(part.Name); ok && now.Vector == d && n.Line == 0 {
+		return part
+	}
+	if q, ok := v.AsQuantity(d); ok { // v@3, or one whose component has a value of its own
+		if list, ok := q.(*syntax.List); ok {
+			return list.Measured(k)
+		}
+	}
+	return n
+}
+
+// polarPart is a component of a vector by its magnitude and direction.
+func (v *vectors) polarPart(x *syntax.Polar, k int) syntax.Expr {
+	cosine, signs := x.Bearing.Turn()
+	name := "sin"
+	if k == cosine {
+		name = "cos"
+	}
+	size := v.number(x.X)
+	if b, ok := size.(*syntax.Binary); ok && (b.Op == syntax.Add || b.Op == syntax.Sub) {
+		size = &syntax.Paren{At: size.Span(), X: size}
+	}
+	var out syntax.Expr = &syntax.Binary{At: x.At, Op: syntax.Mul, X: size,
+		Y: &syntax.Call{At: x.At, Func: name, Args: []syntax.Arg{{X: syntax.Unbracket(v.number(x.Angle))}}}}
+	if signs[k] < 0 {
+		out = &syntax.Paren{At: x.At, X: &syntax.Unary{At: x.At, Op: syntax.Sub, X: out}}
+	}
+	return out
+}
+
+// number is an expression that is a number with the vectors in it by components: |v| is
+// hypot(v_x, v_y).
+func (v *vectors) number(x syntax.Expr) syntax.Expr {
+	return syntax.Rewrite(x, func(x syntax.Expr) (syntax.Expr, bool) {
+		switch x := x.(type) {
+		case *syntax.Call:
+			f, _ := ops.Named(x.Func)
+			switch {
+			case f.Takes == ops.VectorToSize || f.Op == ops.Abs && f.Takes == ops.AnyToSame:
+				if v.isVector(x.Args[0].X) {
+					return &syntax.Call{At: x.At, Func: "hypot", Args: v.arguments(x.Args[0].X)}, true
+				}
+			case f.Takes == ops.VectorsToDot:
+				return v.dot(x.Args[0].X, x.Args[1].X, x.At), true
+			case f.Takes == ops.VectorToAngle && v.width == 2:
+				all := v.arguments(x.Args[0].X)
+				slices.Reverse(all)
+				return &syntax.Call{At: x.At, Func: "atan2", Args: all}, true
+			}
+		case *syntax.Binary:
+			vectors := v.isVector(x.X) && (x.Op == syntax.Pow || v.isVector(x.Y))
+			switch {
+			case vectors && x.Op == syntax.Pow:
+				return v.dot(x.X, x.X, x.At), true
+			case vectors && x.Op == syntax.Mul && x.By == syntax.Dot:
+				return v.dot(x.X, x.Y, x.At), true
+			}
+		case *syntax.Name:
+			if v.unknown[x.Name] && x.Line == 0 {
+				v.refuse(finding.VectorOrNumber, x.At, x.Name+" is a vector, and here a number is needed.", "Use |"+x.Name+"| or a component.")
+			}
+		}
+		return nil, false
+	})
+}
+
+// arguments are the components of a vector as the arguments of a call.
+func (v *vectors) arguments(x syntax.Expr) []syntax.Arg {
+	out := make([]syntax.Arg, v.width)
+	for k := range out {
+		out[k].X = syntax.Unbracket(v.part(x, k))
+	}
+	return out
+}
+
+// dot is the dot product of two vectors by components.
+func (v *vectors) dot(a, b syntax.Expr, at syntax.Span) syntax.Expr {
+	var sum syntax.Expr
+	for k := range v.width {
+		x, y := v.part(a, k), v.part(b, k)
+		var term syntax.Expr = &syntax.Binary{At: at, Op: syntax.Mul, X: bracketed(x), Y: bracketed(y)}
+		if sum != nil {
+			term = &syntax.Binary{At: at, Op: syntax.Add, X: sum, Y: term}
+		}
+		sum = term
+	}
+	return &syntax.Paren{At: at, X: sum}
+}
+
+func bracketed(x syntax.Expr) syntax.Expr {
+	if needsBrackets(x) {
+		return &syntax.Paren{At: x.Span(), X: x}
+	}
+	return x
+}
+
+// solved solves the equations of the components, and returns the definitions of those, in
+// the order of the unknowns.
+func (v *vectors) solved(parts *syntax.Solve) ([]*plan.Def, bool) {
+	m := v.Planner.Mark()
+	for name := range v.unknown { // what it was before says nothing of its components
+		v.Planner.Define(&plan.Def{Name: name, Kind: plan.Symbol, Slot: run.NoSlot})
+	}
+	e := &entry.Entry{Line: v.Entry.Line, Text: v.Entry.Text, Stmt: parts, By: v.Entry.By}
+	got := solved(&eval.Line{Page: v.Page, Entry: e, Start: v.Planner.Size()}, parts)
+	v.Planner.Lift(m, 0, 0)
+	v.Entry.Uses = e.Uses
+	failed := len(got) == 0 || slices.ContainsFunc(got, func(d *plan.Def) bool { return d.Slot == run.NoSlot })
+	for _, f := range e.Findings {
+		if f.ID == finding.OtherRoot && len(v.unknown) > 0 {
+			f = finding.New(finding.WhichRoot, f.At, "More than one vector solves these equations. "+f.Message, "Say which by a condition on a component, as in where "+axis(v.s.Unknowns[0].Name, 0)+" > ….")
+			failed = true
+		}
+		v.Find(f)
+	}
+	v.Entry.By = &eval.ByComponents{Worker: v.Entry.By, Of: e}
+	return got, !failed
+}
+
+// give makes a definition of an unknown, of the definitions of its components or its own,
+// and tells how many those are.
+func (v *vectors) give(u syntax.Unknown, got []*plan.Def) int {
+	d, n := &plan.Def{Name: u.Name, Kind: plan.Quantity, Slot: got[0].Slot, Unit: got[0].Unit}, 1
+	if v.unknown[u.Name] {
+		n = v.width
+		slots := make([]run.Slot, n)
+		for k := range slots {
+			slots[k] = got[k].Slot
+		}
+		d.Slot = v.Planner.Vector(slots)
+	}
+	v.CatchUp()
+	value, ok := v.NewValue(u.Name, &syntax.Name{Name: u.Name}, d.Slot, d.Unit)
+	if !ok {
+		v.Fail(d, nil)
+		return n
+	}
+	r := v.Entry.Give(value)
+	r.Shows, r.Records = true, true
+	v.GivenAgain(u.Name, u.NameAt)
+	v.Settle(d)
+	v.KeepsComponents(d, u.NameAt)
+	return n
+}
