@@ -16,6 +16,9 @@ import (
 // with 1 (JCGM 100:2008, 7.2.6, has no more than two). A power of ten is taken out where
 // the larger of the two needs one, or where the last place is left of the point.
 func FormatSpread(v, u float64, figures int, r Rounding, form Form) string {
+	if !finite(v) || !finite(u) { // in words
+		return FormatNumber(v, Figures{N: figures}, r, form) + " ± " + FormatNumber(u, Figures{N: figures}, r, form)
+	}
 	off := rounding.Decimal(u, min(max(figures, 1), rounding.Held), r == HalfEven)
 	place := off.Exp - off.N + 1
 	x, first := rounding.ToPlace(v, place, r == HalfEven), off.Exp

@@ -48,11 +48,13 @@ type evaluator struct {
 	quit   bool // because a line says quit
 	rest   bool // statements follow it, and are left out
 	typed  bool // the lines are typed, one by one
+	// unshown tells that a line could not be printed: it is the last one.
+	unshown bool
 }
 
 // end shows what is still to be shown and returns the exit status.
 func (ev *evaluator) end() int {
-	if ev.out.Flush() != nil {
+	if ev.unshown || ev.out.Flush() != nil {
 		return ev.w.unwritten()
 	}
 	if ev.rest {
@@ -176,7 +178,8 @@ func (ev *evaluator) enter(text string) {
 	for _, m := range got.Change.Moved {
 		ev.judge(m.Entry)
 	}
-	if ev.show(e, got) != nil || ev.out.Flush() != nil || ev.w.ctx.Err() != nil {
+	ev.unshown = ev.show(e, got) != nil || ev.out.Flush() != nil
+	if ev.unshown || ev.w.ctx.Err() != nil {
 		ev.over = true
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"testing"
 	"unicode/utf8"
@@ -131,6 +132,23 @@ func TestScreenInPieces(t *testing.T) {
 		fmt.Fprint(s, text[cut:])
 		if out.String() != want {
 			t.Fatalf("cut at %d: %q, want %q", cut, out.String(), want)
+		}
+	}
+}
+
+// TestJSONGoesOn prints a line for every statement, whatever a value in it comes to.
+func TestJSONGoesOn(t *testing.T) {
+	for _, lines := range [][]string{
+		{"x = 0.0 ± 0.1 m", "y = √x", "budget y", "z = 2 m"},
+		{"s = 1.0 ± 0.1", "p = arcsin(s)", "budget p", "z = 2 m"},
+		{"T = [1, 2, 3] s", "m = [1e160, 2e160, 3e160] kg", "fit T against m as a, b", "z = 2 m"},
+		{"x = 1e300 m in fm", "L = [1e300, 2e300] m in fm", "z = 2 m"},
+	} {
+		got := string(shownBy("", append([]string{"eval", "--json"}, lines...)...))
+		for i := range lines {
+			if want := `{"line":` + strconv.Itoa(i+1) + ","; !strings.Contains(got, want) {
+				t.Errorf("%q: no line %d in %s", lines, i+1, got)
+			}
 		}
 	}
 }

@@ -49,6 +49,8 @@ type replaying struct {
 	how  worksheet.Options
 	out  *bufio.Writer
 	json bool
+	// unshown tells that something could not be printed.
+	unshown bool
 }
 
 // all replays files and reports them in order.
@@ -61,7 +63,7 @@ func (r *replaying) all(files []string) int {
 		}
 		status = max(status, report.Status())
 	})
-	if r.out.Flush() != nil {
+	if r.out.Flush() != nil || r.unshown {
 		return r.w.unwritten()
 	}
 	return status
@@ -78,14 +80,16 @@ func (r *replaying) one(file string) *worksheet.Report {
 
 // show prints what became of a file.
 func (r *replaying) show(report *worksheet.Report) {
+	var err error
 	switch {
 	case r.json:
-		report.JSON(r.out)
+		err = report.JSON(r.out)
 	case report.Problem != nil:
 		// The other files are reported all the same, in their order.
 		r.out.Flush()
-		report.Text(r.w.stderr, view.Options{Width: r.w.width})
+		err = report.Text(r.w.stderr, view.Options{Width: r.w.width})
 	default:
-		report.Text(r.out, view.Options{Bold: r.w.bold, Width: r.w.width, ASCII: r.w.ascii})
+		err = report.Text(r.out, view.Options{Bold: r.w.bold, Width: r.w.width, ASCII: r.w.ascii})
 	}
+	r.unshown = r.unshown || err != nil
 }

@@ -27,6 +27,26 @@ type Replayed struct {
 	Agrees   *bool  // nil if there is no record to agree with
 }
 
+// number is a number in JSON: null where it is infinite or none, which JSON has no words for.
+type number float64
+
+// MarshalJSON writes the number, or null.
+func (n number) MarshalJSON() ([]byte, error) {
+	if n-n != 0 {
+		return []byte("null"), nil
+	}
+	return json.Marshal(float64(n))
+}
+
+// numbers are some as JSON has them.
+func numbers(of []float64) []number {
+	out := make([]number, len(of))
+	for i, v := range of {
+		out[i] = number(v)
+	}
+	return out
+}
+
 // object is one line of JSON; the order of its fields is the order of printing.
 type object struct {
 	File       string        `json:"file,omitempty"`
@@ -34,19 +54,19 @@ type object struct {
 	Statement  string        `json:"statement"`
 	Name       string        `json:"name,omitempty"`
 	Meaning    string        `json:"meaning,omitempty"`
-	Value      *float64      `json:"value,omitempty"`
-	Values     []float64     `json:"values,omitempty"`
+	Value      *number       `json:"value,omitempty"`
+	Values     []number      `json:"values,omitempty"`
 	Count      int           `json:"count,omitempty"`
-	Components []float64     `json:"components,omitempty"`
-	Magnitude  *float64      `json:"magnitude,omitempty"`
-	Direction  *float64      `json:"direction,omitempty"`
-	U          *float64      `json:"u,omitempty"`
-	UValues    []float64     `json:"u_values,omitempty"`
-	UParts     []float64     `json:"u_components,omitempty"`
+	Components []number      `json:"components,omitempty"`
+	Magnitude  *number       `json:"magnitude,omitempty"`
+	Direction  *number       `json:"direction,omitempty"`
+	U          *number       `json:"u,omitempty"`
+	UValues    []number      `json:"u_values,omitempty"`
+	UParts     []number      `json:"u_components,omitempty"`
 	SIUnit     string        `json:"si_unit,omitempty"`
 	Dimension  string        `json:"dimension,omitempty"`
 	Shown      string        `json:"shown,omitempty"`
-	ShownValue *float64      `json:"shown_value,omitempty"`
+	ShownValue *number       `json:"shown_value,omitempty"`
 	ShownUnit  string        `json:"shown_unit,omitempty"`
 	Quantity   string        `json:"quantity,omitempty"`
 	Holds      *bool         `json:"holds,omitempty"`
@@ -64,11 +84,11 @@ type object struct {
 
 // fitObject is how well the values of a statement fit readings.
 type fitObject struct {
-	R2         float64     `json:"r2"`
-	ResidualSD float64     `json:"residual_sd"`
-	N          int         `json:"n"`
-	ChiSquared *float64    `json:"chi2_per_dof,omitempty"`
-	Covariance [][]float64 `json:"covariance"`
+	R2         number     `json:"r2"`
+	ResidualSD number     `json:"residual_sd"`
+	N          int        `json:"n"`
+	ChiSquared *number    `json:"chi2_per_dof,omitempty"`
+	Covariance [][]number `json:"covariance"`
 }
 
 // foundObject is one finding in JSON.
@@ -103,7 +123,10 @@ func JSON(w io.Writer, e *entry.Entry, r Replayed) error {
 		}
 	}
 	if fit := e.Result().Fit; fit != nil {
-		base.Fit = &fitObject{fit.R2, fit.SD, fit.N, fit.ChiSquared, fit.Covariance}
+		base.Fit = &fitObject{number(fit.R2), number(fit.SD), fit.N, (*number)(fit.ChiSquared), nil}
+		for _, row := range fit.Covariance {
+			base.Fit.Covariance = append(base.Fit.Covariance, numbers(row))
+		}
 		return encode(w, base)
 	}
 	return nil
@@ -111,28 +134,29 @@ func JSON(w io.Writer, e *entry.Entry, r Replayed) error {
 
 // take fills in the fields of a value.
 func (o *object) take(v *entry.Value) {
-	si, shown := v.SI+0, v.InUnit+0 // minus zero is zero
+	si, shown := number(v.SI+0), number(v.InUnit+0) // minus zero is zero
 	o.Name, o.Value, o.ShownValue = v.Name, &si, &shown
 	o.SIUnit = unitText(units.Preferred(v.Dim, v.Tag))
 	if v.U > 0 {
-		o.U = &v.U
+		o.U = (*number)(&v.U)
 	}
 	o.Dimension = v.Dim.String()
 	o.Shown, o.ShownUnit = v.Shown(units.File), unitText(v.Unit)
 	o.Quantity = v.Quantity
 	switch {
 	case v.IsVector():
-		size, parts := v.Magnitude().SI, make([]float64, len(v.List.SI))
-		for i, x := range v.List.SI {
-			parts[i] = x + 0
+		size, parts := number(v.Magnitude().SI), numbers(v.List.SI)
+		for i := range parts {
+			parts[i] += 0 // no minus zero
 		}
-		o.Value, o.ShownValue, o.Components, o.UParts, o.Magnitude = nil, nil, parts, v.List.U, &size
+		o.Value, o.ShownValue, o.Components, o.UParts, o.Magnitude = nil, nil, parts, numbers(v.List.U), &size
 		if turn, ok := v.Direction(); ok {
-			o.Direction = &turn.InUnit
+			degrees := number(turn.InUnit)
+			o.Direction = &degrees
 		}
 	case v.List != nil:
 		o.Value, o.ShownValue = nil, nil
-		o.Values, o.UValues, o.Count = v.List.SI, v.List.U, len(v.List.SI)
+		o.Values, o.UValues, o.Count = numbers(v.List.SI), numbers(v.List.U), len(v.List.SI)
 	}
 }
 

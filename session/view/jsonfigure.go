@@ -18,22 +18,22 @@ type graphObject struct {
 
 // pointObject is a reading, with its standard uncertainties if it has any.
 type pointObject struct {
-	X  float64 `json:"x"`
-	Y  float64 `json:"y"`
-	UX float64 `json:"u_x,omitempty"`
-	UY float64 `json:"u_y,omitempty"`
+	X  number `json:"x"`
+	Y  number `json:"y"`
+	UX number `json:"u_x,omitempty"`
+	UY number `json:"u_y,omitempty"`
 }
 
 type axisObject struct {
-	Label string  `json:"label"`
-	From  float64 `json:"from"`
-	To    float64 `json:"to"`
-	Log   bool    `json:"log,omitempty"`
+	Label string `json:"label"`
+	From  number `json:"from"`
+	To    number `json:"to"`
+	Log   bool   `json:"log,omitempty"`
 }
 
 type curveObject struct {
-	Name string         `json:"name"`
-	Runs [][][2]float64 `json:"runs"`
+	Name string        `json:"name"`
+	Runs [][][2]number `json:"runs"`
 }
 
 // tableObject is a table in JSON, as it is printed.
@@ -58,9 +58,9 @@ type stageObject struct {
 }
 
 type barObject struct {
-	Name  string  `json:"name"`
-	Value float64 `json:"value"`
-	Shown string  `json:"shown"`
+	Name  string `json:"name"`
+	Value number `json:"value"`
+	Shown string `json:"shown"`
 }
 
 // Graph fills in the curves of a graph, and what they are.
@@ -77,13 +77,13 @@ func (f filler) Graph(g *entry.Graph) {
 func newGraphObject(g *entry.Graph) *graphObject {
 	out := &graphObject{X: axis(g.X), Y: axis(g.Y), Curves: []curveObject{}}
 	for _, r := range g.Points {
-		out.Points = append(out.Points, pointObject{r.X, r.Y, r.UX, r.UY})
+		out.Points = append(out.Points, pointObject{number(r.X), number(r.Y), number(r.UX), number(r.UY)})
 	}
 	for _, c := range g.Curves {
-		one := curveObject{Name: typeset.Text(c.Of), Runs: make([][][2]float64, len(c.Runs))}
+		one := curveObject{Name: typeset.Text(c.Of), Runs: make([][][2]number, len(c.Runs))}
 		for i, run := range c.Runs {
 			for _, p := range run {
-				one.Runs[i] = append(one.Runs[i], [2]float64{p.X, p.Y})
+				one.Runs[i] = append(one.Runs[i], [2]number{number(p.X), number(p.Y)})
 			}
 		}
 		out.Curves = append(out.Curves, one)
@@ -94,48 +94,51 @@ func newGraphObject(g *entry.Graph) *graphObject {
 // budgetObject is an uncertainty budget in JSON, in coherent SI units.
 type budgetObject struct {
 	Of       string          `json:"of"`
-	U        float64         `json:"u"`
+	U        number          `json:"u"`
 	Sources  []sourceObject  `json:"sources"`
 	Expanded *expandedObject `json:"expanded,omitempty"`
 	Sampled  *sampledObject  `json:"sampled,omitempty"`
 }
 
 type sourceObject struct {
-	Name        string  `json:"name"`
-	Estimate    float64 `json:"estimate"`
-	U           float64 `json:"u"`
-	Sensitivity float64 `json:"sensitivity"`
-	Share       float64 `json:"share"`
+	Name        string `json:"name"`
+	Estimate    number `json:"estimate"`
+	U           number `json:"u"`
+	Sensitivity number `json:"sensitivity"`
+	Share       number `json:"share"`
 }
 
 type expandedObject struct {
-	Probability float64 `json:"probability"`
-	Factor      float64 `json:"factor"`
-	U           float64 `json:"u"`
-	Freedom     float64 `json:"freedom,omitempty"`
+	Probability number `json:"probability"`
+	Factor      number `json:"factor"`
+	U           number `json:"u"`
+	Freedom     number `json:"freedom,omitempty"`
 }
 
 type sampledObject struct {
-	Draws       int     `json:"draws"`
-	Lacking     int     `json:"lacking"`
-	Mean        float64 `json:"mean"`
-	U           float64 `json:"u"`
-	Probability float64 `json:"probability"`
-	From        float64 `json:"from"`
-	To          float64 `json:"to"`
-	Agrees      bool    `json:"agrees"`
+	Draws       int    `json:"draws"`
+	Lacking     int    `json:"lacking"`
+	Mean        number `json:"mean"`
+	U           number `json:"u"`
+	Probability number `json:"probability"`
+	From        number `json:"from"`
+	To          number `json:"to"`
+	Agrees      bool   `json:"agrees"`
 }
 
 // Budget fills in an uncertainty budget.
 func (f filler) Budget(b *entry.Budget) {
 	f.Table(&b.Table)
 	f.o.Told = entry.Texts(b.Told)
-	f.o.Budget = &budgetObject{Of: b.Of, U: b.U, Sources: make([]sourceObject, len(b.Sources)), Expanded: (*expandedObject)(b.Expanded)}
+	f.o.Budget = &budgetObject{Of: b.Of, U: number(b.U), Sources: make([]sourceObject, len(b.Sources))}
 	for i, s := range b.Sources {
-		f.o.Budget.Sources[i] = sourceObject(s)
+		f.o.Budget.Sources[i] = sourceObject{s.Name, number(s.Estimate), number(s.U), number(s.Sensitivity), number(s.Share)}
+	}
+	if x := b.Expanded; x != nil {
+		f.o.Budget.Expanded = &expandedObject{number(x.Probability), number(x.Factor), number(x.U), number(x.Freedom)}
 	}
 	if s := b.Sampled; s != nil {
-		f.o.Budget.Sampled = &sampledObject{s.Draws, s.Lacking, s.Mean, s.U, s.Covered, s.Lo, s.Hi, s.Agrees}
+		f.o.Budget.Sampled = &sampledObject{s.Draws, s.Lacking, number(s.Mean), number(s.U), number(s.Covered), number(s.Lo), number(s.Hi), s.Agrees}
 	}
 }
 
@@ -145,7 +148,9 @@ func (f filler) Table(t *entry.Table) {
 	f.o.Table = &tableObject{cells[0], cells[1:]}
 }
 
-func axis(a entry.Axis) axisObject { return axisObject{a.Label.String(), a.From, a.To, a.Log} }
+func axis(a entry.Axis) axisObject {
+	return axisObject{a.Label.String(), number(a.From), number(a.To), a.Log}
+}
 
 // Bars fills in an energy bar chart.
 func (f filler) Bars(b *entry.Bars) {
@@ -165,5 +170,5 @@ func (f filler) Bars(b *entry.Bars) {
 }
 
 func newBarObject(b entry.Bar) barObject {
-	return barObject{typeset.Text(b.Of), b.Value.InUnit, b.Value.Shown(units.Screen)}
+	return barObject{typeset.Text(b.Of), number(b.Value.InUnit), b.Value.Shown(units.Screen)}
 }

@@ -11,15 +11,15 @@ type filler struct{ o *object }
 
 // workObject is one line of a working in JSON. Expressions can be typed back.
 type workObject struct {
-	Line    int      `json:"line"`
-	Formula string   `json:"formula,omitempty"`
-	Words   string   `json:"words,omitempty"`
-	Left    string   `json:"left,omitempty"`
-	Right   string   `json:"right,omitempty"`
-	Value   *float64 `json:"value,omitempty"`
-	Shown   string   `json:"shown,omitempty"`
-	Units   string   `json:"units,omitempty"`
-	Reason  string   `json:"reason,omitempty"`
+	Line    int     `json:"line"`
+	Formula string  `json:"formula,omitempty"`
+	Words   string  `json:"words,omitempty"`
+	Left    string  `json:"left,omitempty"`
+	Right   string  `json:"right,omitempty"`
+	Value   *number `json:"value,omitempty"`
+	Shown   string  `json:"shown,omitempty"`
+	Units   string  `json:"units,omitempty"`
+	Reason  string  `json:"reason,omitempty"`
 }
 
 // Result fills in what a value is beside another; the values themselves have an
@@ -48,7 +48,7 @@ func workLine(line int, l *entry.WorkLine) workObject {
 		Units: entry.Cancelled(l.Units), Reason: l.Reason.String(),
 	}
 	if v := l.Shown; v != nil {
-		si := v.SI + 0 // minus zero is zero
+		si := number(v.SI + 0) // minus zero is zero
 		o.Value, o.Shown = &si, v.Shown(units.File)
 	}
 	return o

@@ -3,7 +3,10 @@ package view_test
 import (
 	"bytes"
 	"context"
+	"encoding/json"
 	"errors"
+	"math"
+	"reflect"
 	"strings"
 	"testing"
 
@@ -13,6 +16,7 @@ import (
 	"steelyard/session"
 	"steelyard/session/entry"
 	"steelyard/session/view"
+	"steelyard/units"
 )
 
 // TestLayout holds the scratchpad's layout against the agreed one, cell by
@@ -135,5 +139,56 @@ func BenchmarkText(b *testing.B) {
 	for b.Loop() {
 		out.Reset()
 		view.Text(&out, e, view.Options{Statement: true})
+	}
+}
+
+// TestJSONOfAnyNumber writes outcomes of every kind in which each number is infinite or
+// none: a line of JSON is lost for none of them.
+func TestJSONOfAnyNumber(t *testing.T) {
+	lines := []string{"v = 3 m", "L = [1.0 ± 0.1, 2.0 ± 0.1, 3.1 ± 0.1] m", "x = [1, 2, 3] s", "fit L against x", "graph L against x with residuals",
+		"graph a^2 against a from 0 to 3", "w = 2.0 ± 0.1 m", "q = w^2", "budget q by sampling", "budget q covering 95 %",
+		`bars at "a": 3 J | at "b": 2 J with work -1 J`, "steps all", "check q > 2 m^2", "table a^2 for a from 1 to 3"}
+	for _, bad := range []float64{math.Inf(1), math.Inf(-1), math.NaN()} {
+		pad := session.New()
+		for _, text := range lines {
+			e := pad.Enter(context.Background(), text)
+			spoil(reflect.ValueOf(&e.Outcome).Elem(), bad, 12)
+			var b bytes.Buffer
+			if err := view.JSON(&b, e, view.Replayed{}); err != nil || b.Len() == 0 {
+				t.Errorf("%s with %v: %v", text, bad, err)
+			}
+			for row := range bytes.Lines(b.Bytes()) {
+				if !json.Valid(row) {
+					t.Errorf("%s with %v: %s", text, bad, row)
+				}
+			}
+		}
+	}
+}
+
+// spoil puts a number in the place of every other in an outcome that it can reach.
+func spoil(v reflect.Value, bad float64, depth int) {
+	if depth == 0 {
+		return
+	}
+	switch v.Kind() {
+	case reflect.Float64:
+		if v.CanSet() {
+			v.SetFloat(bad)
+		}
+	case reflect.Interface, reflect.Pointer:
+		if _, unit := v.Interface().(*units.Unit); !v.IsNil() && !unit {
+			spoil(v.Elem(), bad, depth-1)
+		}
+	case reflect.Struct:
+		for i := range v.NumField() {
+			if v.Type().Field(i).IsExported() {
+				spoil(v.Field(i), bad, depth-1)
+			}
+		}
+	case reflect.Slice, reflect.Array:
+		for i := range v.Len() {
+			spoil(v.Index(i), bad, depth-1)
+		}
 	}
 }
