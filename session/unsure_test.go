@@ -153,6 +153,34 @@ func TestSampling(t *testing.T) {
 	}
 }
 
+// TestSampledFit draws a parameter of a fit once: by its own uncertainty, in which those of
+// the readings are.
+func TestSampledFit(t *testing.T) {
+	for _, fit := range []string{"fit y against x as a, b", "fit y = a*x + b for a, b"} {
+		p := New()
+		for _, line := range []string{"y = [1.0 ± 0.1, 2.0 ± 0.1, 3.0 ± 0.1, 4.1 ± 0.1] m", "x = [1, 2, 3, 4] s", fit} {
+			p.Enter(context.Background(), line)
+		}
+		b, ok := p.Enter(context.Background(), "budget a by sampling").Outcome.(*entry.Budget)
+		if !ok || b.Sampled == nil || !b.Sampled.Agrees || b.Sampled.Lacking > 0 || math.Abs(b.Sampled.U-b.U) > 1e-3*b.U*5 {
+			t.Errorf("%s: %+v", fit, b)
+		}
+	}
+}
+
+// TestFitBeyondNumbers fits no line through readings whose squares are beyond the range of
+// numbers: its slope would be 0.
+func TestFitBeyondNumbers(t *testing.T) {
+	for m, fits := range map[string]bool{"[1e150, 2e150, 3e150] kg": true, "[1e160, 2e160, 3e160] kg": false, "[1e170, 2e170, 3e170] kg": false, "[1e-170, 2e-170, 3e-170] kg": false} {
+		p := New()
+		p.Enter(context.Background(), "T = [1.0, 2.1, 3.0] s")
+		p.Enter(context.Background(), "m = "+m)
+		if e := p.Enter(context.Background(), "fit T against m as a, b"); e.Failed() == fits {
+			t.Errorf("%s: %v, %v", m, e.Outcome, e.Findings)
+		}
+	}
+}
+
 // TestExpanded holds the coverage factors against JCGM 100:2008, table G.2: 2.78 for 95 % and
 // four degrees of freedom, 1.96 where there is no end of them.
 func TestExpanded(t *testing.T) {

@@ -18,6 +18,8 @@ const (
 	// sameLine is when the slope no longer changes, as a part of itself; where it changes
 	// less than nearLine, and no less each time, the rest is rounding.
 	sameLine, nearLine = 1e-15, 1e-9
+	// leastVariance is the least number that is held with all of its digits.
+	leastVariance = 0x1p-1022
 )
 
 // best fits the line; false where there is none.
@@ -111,9 +113,10 @@ func (l *lineFit) slope(along []float64) float64 {
 // found is what has been fitted, with the places of the points along the line.
 func (l *lineFit) found(slope float64, along []float64) (Fitted, bool) {
 	n := len(l.x)
-	squares, weights := 0.0, 0.0
+	squares, rise, weights := 0.0, 0.0, 0.0
 	for i, w := range l.w {
 		squares += float64(w * square(along[i]))
+		rise += float64(w * square(l.v[i]))
 		weights += w
 	}
 	ofSlope := 1 / squares
@@ -130,7 +133,8 @@ func (l *lineFit) found(slope float64, along []float64) (Fitted, bool) {
 		out.Squares += float64(w * square(out.Left[i]))
 		out.Lever[i] = w * (atMean + float64(square(along[i])*ofSlope))
 	}
-	return out, allFinite(slope, out.Squares, ofSlope)
+	// Beyond the range of numbers, what is divided by an infinite sum would be 0.
+	return out, allFinite(slope, rise, out.Squares, ofSlope) && ofSlope >= leastVariance
 }
 
 // intercept is where the line meets the axis of y.

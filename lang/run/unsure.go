@@ -276,12 +276,14 @@ func (m *mainUnsure) sources(s Slot) []Part {
 				out = append(out, m.tape.sources[m.tape.made[n.at].a])
 			}
 		case in.Op == ops.Spread:
+		case in.Op == ops.Fit: // what each point has of its own is in the parameter's own uncertainty
+			out = append(out, m.fitted(in)...)
 		default:
 			reads.Main(in, func(of Slot) { need[of] = true })
 		}
 	}
 	slices.SortFunc(out, func(p, q Part) int { return p.compare(q.Source) })
-	return out
+	return slices.CompactFunc(out, func(p, q Part) bool { return p.Source == q.Source })
 }
 
 // Doubt is what speaks against uncertainties to first order.
