@@ -4,6 +4,7 @@ import (
 	"context"
 	"math"
 	"strconv"
+	"strings"
 	"testing"
 
 	"steelyard/session/entry"
@@ -165,6 +166,39 @@ func TestSampledFit(t *testing.T) {
 		if !ok || b.Sampled == nil || !b.Sampled.Agrees || b.Sampled.Lacking > 0 || math.Abs(b.Sampled.U-b.U) > 1e-3*b.U*5 {
 			t.Errorf("%s: %+v", fit, b)
 		}
+	}
+}
+
+// TestSampledFewReadings tells no standard deviation of means that have none, but where most
+// of their values lie: Student's t of 1 and 2 degrees of freedom has 12.71 and 4.30 (JCGM
+// 100:2008, table G.2).
+func TestSampledFewReadings(t *testing.T) {
+	for list, factor := range map[string]float64{"[1.21, 1.19] s": 12.71, "[1.21, 1.19, 1.20] s": 4.30} {
+		p := New()
+		p.Enter(context.Background(), "A = mean("+list+")")
+		b, ok := p.Enter(context.Background(), "budget A by sampling").Outcome.(*entry.Budget)
+		if !ok || b.Sampled == nil {
+			t.Fatalf("%s: no budget", list)
+		}
+		if s := b.Sampled; s.U == s.U || s.Mean == s.Mean || math.Abs(s.Hi-1.2-factor*b.U) > 0.03*factor*b.U {
+			t.Errorf("%s: %+v", list, *s)
+		}
+	}
+}
+
+// TestWithoutSlopes has no budget of a value that changes without bound, and says by sampling
+// how it spreads.
+func TestWithoutSlopes(t *testing.T) {
+	p := New()
+	p.Enter(context.Background(), "x = 0.0 ± 0.1 m")
+	p.Enter(context.Background(), "y = √x")
+	if e := p.Enter(context.Background(), "budget y"); !e.Failed() || e.Outcome != nil {
+		t.Errorf("%v", e.Outcome)
+	}
+	told, _ := p.Enter(context.Background(), "budget y by sampling").Outcome.(entry.Lines)
+	text := strings.Join(entry.Texts(told), " ")
+	if !strings.Contains(text, "By sampling") || !strings.Contains(text, "no uncertainty of y") || strings.Contains(text, "the same") || strings.Contains(text, "infinite") {
+		t.Errorf("%s", text)
 	}
 }
 

@@ -53,6 +53,10 @@ func Budget(l *eval.Line, s *syntax.Budget) {
 		return
 	}
 	b.out = &entry.Budget{Of: s.Of.Name, U: b.Off(b.of)}
+	if b.out.U-b.out.U != 0 {
+		b.withoutSlopes(cover)
+		return
+	}
 	b.rows()
 	if s.Covering != nil && !s.Sampled {
 		b.expand(cover)
@@ -61,6 +65,20 @@ func Budget(l *eval.Line, s *syntax.Budget) {
 		return
 	}
 	l.Entry.Outcome = b.out
+}
+
+// withoutSlopes answers where first order has no uncertainty, and no source a share of it: by
+// what random draws come to, where those are asked for.
+func (b *budget) withoutSlopes(cover float64) {
+	const why = "a small change of a given changes it without bound, or has no slope"
+	if b.s.Sampled {
+		if b.sample(cover) {
+			b.Entry.Outcome = append(b.out.Told, entry.Say("First order has no uncertainty of …: "+why+".", entry.Name(b.s.Of.Name)))
+		}
+		return
+	}
+	b.Find(finding.New(finding.NotWorkedOut, b.s.Of.NameAt, "The uncertainty of "+b.s.Of.Name+" can't be told from slopes: "+why+".",
+		"`budget "+b.s.Of.Name+" by sampling` tells how it spreads."))
 }
 
 // usualCover is the probability of an interval where none is asked for.

@@ -2,8 +2,10 @@ package work
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
+	"steelyard/lang/run"
 	"steelyard/session/entry"
 	"steelyard/session/eval"
 	"steelyard/units"
@@ -44,15 +46,31 @@ func (b *budget) sample(cover float64) bool {
 		b.out.Told = append(b.out.Told, entry.Words("By sampling, "+draws(got.Draws)+":"+lacking))
 		return true
 	}
+	if b.ofFewReadings() {
+		got.Mean, got.SD, got.Skew = math.NaN(), math.NaN(), 0
+	}
 	out := &entry.Sampling{Draws: got.Draws, Lacking: got.Lacking, Mean: got.Mean, U: got.SD, Lo: got.Lo, Hi: got.Hi, Covered: cover}
 	factor := studentFactor(cover, b.of.Freedom())
 	lo, hi := b.of.V-float64(factor*b.out.U), b.of.V+float64(factor*b.out.U)
 	place := tolerance(b.out.U)
-	spread := math.Min(got.SD, (got.Hi-got.Lo)/2) // a few draws far off make the first say little
+	spread := (got.Hi - got.Lo) / 2
+	if got.SD < spread { // a few draws far off make the standard deviation say little
+		spread = got.SD
+	}
 	out.Agrees = math.Abs(lo-got.Lo) <= place && math.Abs(hi-got.Hi) <= place
 	b.out.Sampled = out
-	b.out.Told = append(b.out.Told, entry.Say("By sampling, "+draws(got.Draws)+": mean and standard uncertainty …; "+percent(cover)+" of the values lie between … and …."+lacking,
-		b.UnsureIn(got.Mean, got.SD, b.v.Unit).Said(), b.end(got.Lo, spread), b.end(got.Hi, spread)))
+	ends := entry.Say(percent(cover)+" of the values lie between … and …."+lacking, b.end(got.Lo, spread), b.end(got.Hi, spread))
+	said := entry.Words("By sampling, " + draws(got.Draws) + ": ")
+	if got.SD == got.SD {
+		said = said.And("mean and standard uncertainty …; ", b.UnsureIn(got.Mean, got.SD, b.v.Unit).Said())
+	}
+	b.out.Told = append(b.out.Told, said.And("…", ends))
+	if got.SD != got.SD {
+		b.out.Told = append(b.out.Told, entry.Words("No standard uncertainty is told: values that depend on a mean of 2 or 3 readings may lie so far off that there is none."))
+	}
+	if b.out.U-b.out.U != 0 {
+		return true
+	}
 	if out.Agrees {
 		b.out.Told = append(b.out.Told, entry.Words("First order says the same."))
 		return true
@@ -67,6 +85,12 @@ func (b *budget) sample(cover float64) bool {
 	}
 	b.out.Told = append(b.out.Told, first.And("; "+misleads+b.why(got.Mean, got.SD, spread, got.Skew)+"."))
 	return true
+}
+
+// ofFewReadings tells whether a source is a mean of 2 or 3 readings: Student's t of 1 or 2
+// degrees of freedom has no standard deviation, and that of draws comes to anything.
+func (b *budget) ofFewReadings() bool {
+	return slices.ContainsFunc(b.of.By, func(p run.Part) bool { return p.Readings != nil && p.Readings.Freedom() <= 2 })
 }
 
 // draws is how many draws there were, in words.
