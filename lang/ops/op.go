@@ -66,6 +66,7 @@ const (
 	Area                 // the area under function number A from Args[B] to Args[B+1]
 	Solve                // a root by number A of the program's solves; its candidates or bounds are Args[B : B+C]
 	Fit                  // parameter number K of number A of the program's fits; its readings are Args[B : B+C]
+	Pieces               // of straight pieces between readings Args[B] at Args[B+1]: the area from Args[B+2] to Args[B+3], or if K is 1 the slope at Args[B+2]
 	Spread               // the standard uncertainty of the slot Args[B] of the main code; if K is 1, of what adds up
 
 	// Count is how many operations there are.
@@ -77,21 +78,23 @@ type Fault uint8
 
 // The faults.
 const (
-	NoFault    Fault = iota // there is a value
-	NoReal                  // √ of a negative, ln of 0, asin of 2
-	DivZero                 // something divided by zero
-	OutOfRange              // too large, or too small without being zero, for a float64
-	Grown                   // too large, as an exponential: see Settles
-	NoInterval              // outside every interval of a function
-	Stopped                 // the computation was stopped
-	Absent                  // a symbol that has no value yet
-	NoRoot                  // nothing satisfies the equation
-	ManyRoots               // several values do, and none is the only positive one
-	NoSlope                 // a curve has a value there and no slope
-	NotSettled              // an area that is not known closely enough
-	Unbounded               // an area that does not come to an end
-	NoFit                   // no parameters were found that fit readings best
-	Sure                    // nothing uncertain is in it
+	NoFault        Fault = iota // there is a value
+	NoReal                      // √ of a negative, ln of 0, asin of 2
+	DivZero                     // something divided by zero
+	OutOfRange                  // too large, or too small without being zero, for a float64
+	Grown                       // too large, as an exponential: see Settles
+	NoInterval                  // outside every interval of a function
+	Stopped                     // the computation was stopped
+	Absent                      // a symbol that has no value yet
+	NoRoot                      // nothing satisfies the equation
+	ManyRoots                   // several values do, and none is the only positive one
+	NoSlope                     // a curve has a value there and no slope
+	NotSettled                  // an area that is not known closely enough
+	Unbounded                   // an area that does not come to an end
+	NoFit                       // no parameters were found that fit readings best
+	Sure                        // nothing uncertain is in it
+	BackAndForth                // the places of readings don't go one way
+	BeyondReadings              // a place before the first of some readings, or behind the last
 )
 
 // String returns the name of an operation, for tests and for whoever reads a
@@ -106,7 +109,7 @@ func (op Op) List() bool { return table[op].list }
 
 // Runs tells that an operation runs the function number A.
 func (op Op) Runs() bool {
-	return table[op].list && op != Solve && op != Join && op != Fit && op != Spread
+	return table[op].list && op != Solve && op != Join && op != Fit && op != Pieces && op != Spread
 }
 
 // HasK tells that K means something to an arithmetic operation.

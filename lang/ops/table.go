@@ -29,6 +29,7 @@ var table = [Count]row{
 	Area:    {name: "area", list: true, value: noValue},
 	Solve:   {name: "solve", list: true, value: noValue},
 	Fit:     {name: "fit", list: true, value: noValue},
+	Pieces:  {name: "pieces", list: true, value: noValue},
 	Spread: {name: "spread", list: true, value: noValue,
 		call: &Function{Name: "u", Aliases: []string{"uncertainty"}, Least: 1, Most: 1, Takes: AnyToSpan, Args: "u(x)",
 			Summary: "The standard uncertainty of a value; also uncertainty(x).", Example: "u(0.842 ± 0.002 m)"}},

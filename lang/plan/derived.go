@@ -25,6 +25,9 @@ const panelsOfArea = 1000
 // asks of its variable; where the curve asks none, the 0 is refused, unless the slope has
 // no unit, as that of x^2 at 0.
 func (c *coder) slopeOf(x *syntax.SlopeOf) run.Slot {
+	if c.ofReadings(x.X, x.Var.Name) {
+		return c.straightPieces(x.X, x.Var, true, x.Place)
+	}
 	start := c.next()
 	at := c.expr(x.Place)
 	c.exact(start, anything)
@@ -72,6 +75,13 @@ func (c *coder) areaUnder(x *syntax.AreaUnder) run.Slot {
 	if x.Var.Name == "" {
 		return c.refuse(finding.Incomplete, x.X.Span(), "The line doesn't say against what the curve is drawn.",
 			"Write it before the range, as in `area under k*x against x from 0 m to 4 m`.")
+	}
+	switch list := c.isList(x.Var.Name); {
+	case x.All && !list:
+		return c.refuse(finding.Incomplete, syntax.Span{From: x.At.To, To: x.At.To}, "This line is unfinished.",
+			"Write from where to where the area goes, as in `from 0 m to 2 m`. Readings in a list need no range.")
+	case list && (x.All || c.ofReadings(x.X, x.Var.Name)):
+		return c.straightPieces(x.X, x.Var, false, x.From, x.To)
 	}
 	start := c.next()
 	from, to := c.expr(x.From), c.expr(x.To)

@@ -84,7 +84,7 @@ func (b *randomCode) step() {
 			break
 		}
 		in.A = Slot(b.r.IntN(b.main))
-	case ops.Call, ops.Slope, ops.Area, ops.Solve, ops.Fit, ops.Spread:
+	case ops.Call, ops.Slope, ops.Area, ops.Solve, ops.Fit, ops.Pieces, ops.Spread:
 		if b.funcs == 0 {
 			in.Op = ops.Copy
 			break

@@ -179,8 +179,8 @@ func (c *cutter) instr(f *frame, s Slot) span {
 		return c.search(f, in)
 	case ops.Slope, ops.Area, ops.Solve:
 		return c.search(f, in)
-	case ops.Fit:
-		return c.fit(f, in)
+	case ops.Fit, ops.Pieces:
+		return c.ofLists(f, in)
 	case ops.Spread:
 		return c.still(s)
 	case ops.Copy:

@@ -132,8 +132,9 @@ func (w *floatWalker) fitted(f *Fit, x [][]float64) (Fitted, ops.Fault) {
 	return last.got, last.fault
 }
 
-// fit cuts a parameter of a fit: its readings are the arguments of one search.
-func (c *cutter) fit(f *frame, in *Instr) span {
+// ofLists cuts what has lists of readings for its arguments, as a parameter of a fit: they are
+// those of one search.
+func (c *cutter) ofLists(f *frame, in *Instr) span {
 	s := &search{in: *in, place: f.place, depth: f.depth, code: Code{firsts: []int32{0}}}
 	s.in.B = 0
 	varies := false

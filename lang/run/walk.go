@@ -172,6 +172,8 @@ func (w *walker[N, D]) special(in *Instr, code *Code, fn *Func, i Slot, vals []N
 		return v, w.st.keep(before, cause)
 	case ops.Fit:
 		return w.fit(in, code, fn, i, vals, causes)
+	case ops.Pieces:
+		return w.pieces(in, code, fn, i, vals, causes)
 	case ops.Spread:
 		var out [1]N
 		cause = w.spread(in, code, fn, i, out[:])

@@ -24,6 +24,7 @@ type Fit struct {
 	X       Expr      `parser:"( 'against' @@"`
 	Through bool      `parser:"( @'through' 'the' 'origin' )?"`
 	As      []Ident   `parser:"( 'as' @@ ( ',' @@ )* )?"`
+	Ends    bool      `parser:"( @'with' 'steepest' 'and' 'flattest' )?"` // the lines through all error bars, too
 	Model   Expr      `parser:"| '=' @@"`
 	Params  []Unknown `parser:"'for' @@ ( ',' @@ )*"`
 	Start   []Binding `parser:"( 'starting' 'at' @@ ( ',' @@ )* )? )"`
@@ -33,7 +34,7 @@ var fitWord = StatementWord{
 	Word: "fit", Form: "fit Y against X [as a, b], or fit Y = MODEL for A, B [starting at …]",
 	Summary: "Fits a line or a model to readings, with uncertainties.",
 	Example: "fit [2, 4, 7] m against [1, 2, 3] s", Stored: true, Ready: true, read: clauses(readFit),
-	keep: keepFit, sure: " against ", expr: true, next: []string{"against", "through", "as", "for", "starting", "at"},
+	keep: keepFit, sure: " against ", expr: true, next: []string{"against", "through", "as", "with", "for", "starting", "at"},
 }
 
 // Exprs are the two sides, then the start values.
@@ -81,6 +82,10 @@ func keepFit(tokens []token) {
 			}
 		case "origin":
 			if before(2, "through") {
+				t.kind = wordToken
+			}
+		case "steepest", "flattest":
+			if before(1, "with") || before(1, "and") {
 				t.kind = wordToken
 			}
 		case "starting":

@@ -186,10 +186,12 @@ func (p *printer) AreaUnder(x *AreaUnder) {
 	if x.Var.NameAt != (Span{}) {
 		p.text(" against ", x.Var.Name)
 	}
-	p.text(" from ")
-	p.expr(x.From)
-	p.text(" to ")
-	p.expr(x.To)
+	if !x.All {
+		p.text(" from ")
+		p.expr(x.From)
+		p.text(" to ")
+		p.expr(x.To)
+	}
 }
 
 // unit prints a unit behind a number, some signs close to it.

@@ -21,6 +21,9 @@ type (
 		X        Expr
 		Var      Ident
 		From, To Expr
+		// All tells that no range was written: it goes over all readings of Var, from the
+		// least to the greatest.
+		All bool
 	}
 )
 
@@ -41,7 +44,7 @@ func (x *SlopeOf) copied(c *copier) Expr {
 }
 
 func (x *AreaUnder) copied(c *copier) Expr {
-	return &AreaUnder{At: c.at(x.At), X: c.within(x.X, x.Var), Var: x.Var, From: c.part(x.From), To: c.part(x.To)}
+	return &AreaUnder{At: c.at(x.At), X: c.within(x.X, x.Var), Var: x.Var, From: c.part(x.From), To: c.part(x.To), All: x.All}
 }
 
 var slopeWord = StatementWord{
@@ -52,7 +55,7 @@ var slopeWord = StatementWord{
 }
 
 var areaWord = StatementWord{
-	Word: areaText, Form: "area under F(x) [against x] from A to B [in UNIT]",
+	Word: areaText, Form: "area under F(x) [against x] [from A to B] [in UNIT]",
 	Summary: "The integral of a function between two bounds.",
 	Example: "area under (3 N/m)*x against x from 0 m to 4 m", Stored: true, Ready: true,
 	second: "under", next: []string{"under", "against", "from", "to", "in"},
@@ -129,10 +132,16 @@ func (p *exprParser) area(from int) Expr {
 			s.Var.Name = n.Name
 		}
 	}
-	p.word("from")
-	s.From = p.sum()
-	p.word("to")
-	s.To = p.sum()
+	if s.All = s.Var.NameAt != (Span{}) && !p.tok.is("from"); s.All {
+		x := []Arg{{X: &Name{At: s.Var.NameAt, Name: s.Var.Name}}}
+		s.From = &Call{At: s.Var.NameAt, Name: s.Var.NameAt, Func: "min", Args: x}
+		s.To = &Call{At: s.Var.NameAt, Name: s.Var.NameAt, Func: "max", Args: x}
+	} else {
+		p.word("from")
+		s.From = p.sum()
+		p.word("to")
+		s.To = p.sum()
+	}
 	s.At = Span{From: from, To: p.end}
 	return s
 }

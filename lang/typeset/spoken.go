@@ -50,6 +50,9 @@ func (l *layout) AreaUnder(x *syntax.AreaUnder) {
 		l.spoken("against")
 		l.put(l.named(&syntax.Name{Name: x.Var.Name}, Box{}))
 	}
+	if x.All {
+		return
+	}
 	l.spoken("from")
 	l.part(x.From)
 	l.spoken("to")

@@ -5,6 +5,7 @@ import (
 	"steelyard/lang/plan"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
+	"steelyard/session/entry"
 	"steelyard/session/eval"
 )
 
@@ -35,7 +36,18 @@ func ReadOff(l *eval.Line, d *plan.Def, x syntax.Expr, in syntax.UnitText) {
 	}
 	if r := l.Answer(d, d.Name, x, got); r != nil {
 		r.Shows, r.Records = true, true
+		if l.Planner.OfReadings(of, against) || places == nil {
+			r.Notes = append(r.Notes, byPieces(x))
+		}
 	}
+}
+
+// byPieces says how a slope or an area of readings is found.
+func byPieces(x syntax.Expr) entry.Said {
+	if _, slope := x.(*syntax.SlopeOf); slope {
+		return entry.Words("of the straight line between the readings on both sides")
+	}
+	return entry.Words("by trapezoids between the readings")
 }
 
 // readOff is the curve of a slope or an area, what it is against, and where it is
@@ -45,5 +57,8 @@ func readOff(x syntax.Expr) (of syntax.Expr, against string, places []syntax.Exp
 		return s.X, s.Var.Name, []syntax.Expr{s.Place}
 	}
 	a := x.(*syntax.AreaUnder)
+	if a.All {
+		return a.X, a.Var.Name, nil
+	}
 	return a.X, a.Var.Name, []syntax.Expr{a.From, a.To}
 }

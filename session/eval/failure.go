@@ -56,6 +56,11 @@ func (l *Line) failure(f run.Failure) finding.Finding {
 	case ops.NoFit:
 		return finding.New(finding.NoFit, at, within+"No values were found with which this fits the readings best.",
 			"Look at a graph of the readings; start values near the right ones may help, as in `starting at A = 1 cm`.")
+	case ops.BackAndForth:
+		return finding.New(finding.BadData, at, within+"Places of the readings don't go one way: each must be greater than the one before it, or each less.",
+			"Put the rows in order, and take means of readings at one place.")
+	case ops.BeyondReadings:
+		return finding.New(finding.NoInterval, at, within+"There are no readings so far out; what goes on beyond them is not known.", "Choose a place between the first and the last reading.")
 	case ops.Sure:
 		return finding.New(finding.WrongCall, at, "Nothing that this is worked out from was written with an uncertainty.",
 			"Write one behind a given, as in 0.842 ± 0.002 m.")

@@ -29,6 +29,9 @@ type Page struct {
 	Files func(name string) ([]byte, error)
 	Set   Settings
 
+	// Memo is what the rooms keep of files between edits, by the name of the file.
+	Memo map[string]any
+
 	library map[string]*syntax.FormulaDef // built-in formulas read so far
 }
 

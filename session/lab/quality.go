@@ -101,6 +101,9 @@ func (f *fitting) tells(got run.Fitted, q *entry.Fit) {
 	if q.ChiSquared != nil {
 		r.Notes = append(r.Notes, f.chiSquared(*q.ChiSquared, q.N-len(got.Values)))
 	}
+	if f.s.Ends {
+		r.Notes = append(r.Notes, f.ends()...)
+	}
 	if f.s.Model == nil {
 		r.Notes = append(r.Notes, f.meanings()...)
 	} else if got.Searched {

@@ -57,7 +57,7 @@ func result(p *eval.Page, name string, x syntax.Expr, e *entry.Entry) []entry.Wo
 func slopeLines(p *eval.Page, name string, s *syntax.SlopeOf, e *entry.Entry) []entry.WorkLine {
 	out := []entry.WorkLine{{Left: named(name), Words: entry.Say("slope of … at … = …",
 		entry.Math(s.X), entry.Name(s.Var.Name), entry.Math(withValues(p, s.Place, e.Line)))}}
-	if d, ok := algebra.Derivative(p.Opened(s.X, e.Line), s.Var.Name); ok {
+	if d, ok := algebra.Derivative(p.Opened(s.X, e.Line), s.Var.Name); ok && !p.Planner.OfReadings(s.X, s.Var.Name) {
 		out = append(out, entry.WorkLine{Right: d, Reason: entry.Words("differentiate")})
 		out = putLine(p, out, algebra.Substitute(d, map[string]syntax.Expr{s.Var.Name: s.Place}), d, e)
 	}
@@ -70,7 +70,10 @@ func areaLines(p *eval.Page, result string, s *syntax.AreaUnder, e *entry.Entry)
 	name := s.Var.Name
 	out := []entry.WorkLine{{Left: named(result), Words: entry.Say("area under … from … to …",
 		entry.Maths(s.X, withValues(p, s.From, e.Line), withValues(p, s.To, e.Line))...)}}
-	if f, ok := algebra.Antiderivative(p.Opened(s.X, e.Line), name); ok {
+	if s.All {
+		out[0].Words = entry.Say("area under … against …", entry.Math(s.X), entry.Name(name))
+	}
+	if f, ok := algebra.Antiderivative(p.Opened(s.X, e.Line), name); ok && !s.All && !p.Planner.OfReadings(s.X, name) {
 		at := func(x syntax.Expr) syntax.Expr { return algebra.Substitute(f, map[string]syntax.Expr{name: x}) }
 		x := at(s.To)
 		if !writtenZero(s.From) || !algebra.ZeroAt(f, name) {
