@@ -76,7 +76,7 @@ func (s *scratchpad) save(arg string) {
 		return
 	}
 	failed := said["with failed lines"]
-	how := worksheet.Saving{Title: s.pad.Title(), Anyway: said["anyway"], Gaps: s.file.gaps}
+	how := worksheet.Saving{Title: s.pad.Title(), Anyway: said["anyway"], From: filepath.Dir(s.file.path), Gaps: s.file.gaps}
 	if failed {
 		how.Failed = s.pad.Failed()
 	}

@@ -136,3 +136,24 @@ func TestRecoverAndForget(t *testing.T) {
 		t.Errorf("left are %q", left)
 	}
 }
+
+// TestSavingWhereFilesAreRead does not save a worksheet to a folder in which it would not
+// find the file that it reads.
+func TestSavingWhereFilesAreRead(t *testing.T) {
+	state := t.TempDir()
+	if err := os.WriteFile(filepath.Join(state, "swing.csv"), []byte("m / kg,T / s\n0.1,0.45\n0.2,0.63\n"), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.Mkdir(filepath.Join(state, "sub"), 0o755); err != nil {
+		t.Fatal(err)
+	}
+	c := openTerminal(t, state)
+	c.expect("  1.  ")
+	c.line("data swing.csv", "  2.  ")
+	c.line("save sub/s", "line 1 reads swing.csv, which is not in that folder")
+	c.expect("or save where it is: s.worked")
+	if _, err := os.Stat(filepath.Join(state, "sub", "s.worked")); !os.IsNotExist(err) {
+		t.Error("it is saved all the same")
+	}
+	c.line("save s", "saved to s.worked")
+}

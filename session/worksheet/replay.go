@@ -127,7 +127,11 @@ func (r *Report) anew(ctx context.Context, s *Sheet, o Options) {
 		if r.stopped = ctx.Err() != nil; r.stopped {
 			return
 		}
-		if problem = mayReplace(o.To, Saving{}); problem == nil {
+		problem = readsOthers(entriesOf(rows), filepath.Dir(s.path), o.To)
+		if problem == nil {
+			problem = mayReplace(o.To, Saving{})
+		}
+		if problem == nil {
 			problem = replaceFile(o.To, r.recorded(other))
 			r.written = problem == nil
 		}
@@ -196,6 +200,11 @@ func Work(ctx context.Context, s *Sheet) []*entry.Entry {
 	if !s.varied {
 		compareAll(s, rows, pad.Table())
 	}
+	return entriesOf(rows)
+}
+
+// entriesOf are the statements of rows.
+func entriesOf(rows []Row) []*entry.Entry {
 	entries := make([]*entry.Entry, len(rows))
 	for i := range rows {
 		entries[i] = rows[i].Entry

@@ -25,6 +25,8 @@ type Saving struct {
 	// Anyway overwrites a file that was not opened here, or that has changed
 	// since.
 	Anyway bool
+	// From is the folder that the lines read their files from.
+	From string
 	// Gaps is how many blank lines stood before a statement, by its number; a
 	// part has one where nothing is said.
 	Gaps map[int]int
@@ -37,6 +39,9 @@ type Saving struct {
 // told. It returns what the file is now.
 func Save(path string, entries []*entry.Entry, how Saving) (*Stamp, *FileProblem) {
 	text := compose(entries, how)
+	if problem := readsOthers(entries, how.From, path); problem != nil {
+		return nil, problem
+	}
 	if problem := mayReplace(path, how); problem != nil {
 		return nil, problem
 	}
