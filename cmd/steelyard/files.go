@@ -154,6 +154,7 @@ func (s *scratchpad) fill(ctx context.Context, name string, sheet *worksheet.She
 		texts[i] = e.Text
 	}
 	s.cautioned(s.journal.Accept(texts...))
+	s.keepRead()
 	if s.unsaved = !whole; whole {
 		s.file = openFile{path: name, stamp: sheet.Stamp(), gaps: gaps}
 		s.cautioned(s.journal.Saved(sheet.Title))
@@ -210,6 +211,7 @@ func (s *scratchpad) fresh() {
 	s.pad, s.file = s.blank(), openFile{}
 	s.journal.Close(false)
 	s.newJournal()
+	s.read = filesRead{}
 }
 
 // show prints an entry that was not typed.

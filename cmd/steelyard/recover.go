@@ -77,6 +77,9 @@ func (s *scratchpad) recover(ctx context.Context, arg string) {
 	}
 	s.unsaved = true
 	s.tell("brought back: " + writing.Count(len(s.pad.Entries()), "statement"))
+	s.read = filesRead{rows: last.Reads}
+	s.keepRead()
+	s.tellChanged(last.Reads)
 }
 
 // forget deletes one of those that recover would bring back, and says what is left.

@@ -6,6 +6,7 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+	"time"
 )
 
 // TestSaving entitles a worksheet, saves it with and without failed attempts,
@@ -156,4 +157,36 @@ func TestSavingWhereFilesAreRead(t *testing.T) {
 		t.Error("it is saved all the same")
 	}
 	c.line("save s", "saved to s.worked")
+}
+
+// TestRecoverTellsOfFiles says so where a page that is brought back reads a file that was
+// changed in between, and only there.
+func TestRecoverTellsOfFiles(t *testing.T) {
+	state := t.TempDir()
+	write := func(last string) {
+		if err := os.WriteFile(filepath.Join(state, "swing.csv"), []byte("m / kg,T / s\n0.1,0.45\n0.2,"+last+"\n"), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	write("0.63")
+	c := openTerminal(t, state)
+	c.expect("  1.  ")
+	c.line("a = 2 kg", "  2.  ")
+	c.line("data swing.csv", "  3.  ")
+	c.line("b = 3 kg", "  4.  ")
+	c.crash()
+
+	c = openTerminal(t, state)
+	c.expect("  1.  ")
+	c.line("recover", "brought back: 3 statements")
+	if c.answers("caution", 300*time.Millisecond) {
+		t.Error("the same file is taken for another")
+	}
+	c.crash()
+
+	write("0.72")
+	c = openTerminal(t, state)
+	c.expect("  1.  ")
+	c.line("recover", "caution: swing.csv is not as it was when line 2 read it.")
+	c.crash()
 }

@@ -101,6 +101,7 @@ type scratchpad struct {
 	file      openFile
 	journal   *journal.Journal
 	abandoned []*journal.Recovered
+	read      filesRead // what the journal has of the files that the lines read
 	unsaved   bool
 	draft     *live.Draft // the line above that is being edited
 	next      *live.Draft // the one to be edited at the next prompt
@@ -193,6 +194,7 @@ func (s *scratchpad) done(got live.Answer) {
 	}
 	if ed := got.Change.Edit; len(ed.Texts)+ed.Drop+len(ed.Put) > 0 {
 		s.cautioned(s.journal.Change(ed))
+		s.keepRead()
 	}
 }
 

@@ -27,6 +27,8 @@ type Recovered struct {
 	Statements []string
 	// Title is that of the worksheet, or empty.
 	Title string
+	// Reads is what the files came to that the statements read; see Journal.Reads.
+	Reads string
 	// Last is when the last entry was written.
 	Last time.Time
 	// damaged tells that an entry in the file could not be read and is left out.
@@ -118,7 +120,7 @@ func (c *claimed) read() bool {
 }
 
 func (c *claimed) recovered() *Recovered {
-	return &Recovered{path: c.path, Statements: c.statements, Title: c.title, Last: c.time, damaged: c.damaged}
+	return &Recovered{path: c.path, Statements: c.statements, Title: c.title, Reads: c.reads, Last: c.time, damaged: c.damaged}
 }
 
 // Forget deletes the journal.

@@ -19,7 +19,8 @@
 // its kind, its number, and the CRC-32 of all three, so that an entry cut off is
 // told from a whole one. A change names statements by their numbers (change.go); an
 // undo is a change too. "saved"
-// says that all before it stands in a worksheet with this title.
+// says that all before it stands in a worksheet with this title. "reads" holds a
+// digest of what each file that the lines read came to: the files themselves are not kept.
 //
 // What can't be written is written with the next entry, so that a journal is at
 // all times what was entered up to some moment, without gaps.

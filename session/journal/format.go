@@ -21,6 +21,7 @@ const (
 	change    kind = "change"    // statements above are changed, see change.go
 	title     kind = "title"     // the worksheet gets a title
 	saved     kind = "saved"     // all of it is saved, with a title
+	reads     kind = "reads"     // what the files that are read came to, each in a row
 )
 
 // encode appends one entry as the journal holds it.
@@ -42,6 +43,7 @@ type contents struct {
 	statements []string
 	numbers    []int // of the statements
 	title      string
+	reads      string
 	saved      bool // nothing was entered since it was saved
 	last       int  // the number of the last entry
 }
@@ -58,6 +60,8 @@ func (c *contents) apply(k kind, number int, text string) {
 		c.change(number, text)
 	case title, saved:
 		c.title = text
+	case reads:
+		c.reads = text
 	}
 }
 

@@ -140,6 +140,15 @@ func (j *Journal) Title(text string) *Problem {
 	return j.flush()
 }
 
+// Reads notes what the files came to that the lines read, in a row for each of them.
+func (j *Journal) Reads(rows string) *Problem {
+	if j == nil {
+		return nil
+	}
+	j.add(reads, rows)
+	return j.flush()
+}
+
 // Saved notes that all of it stands in a worksheet with a title, so that it need not
 // be offered.
 func (j *Journal) Saved(title string) *Problem {
