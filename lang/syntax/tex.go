@@ -1,6 +1,7 @@
 package syntax
 
 import (
+	"cmp"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -13,7 +14,8 @@ import (
 // FromTeX writes a line that has commands of TeX as it is written here:
 // \frac{1}{2} m v^2 as 1/2*m*v^2. In TeX each letter is a symbol of its own, and symbols
 // side by side are a product; upright letters behind a number are its unit. A line without
-// such commands, and one with a command that has no meaning here, stays as it is.
+// such commands, and one with a command that has no meaning here, stays as it is. What sets
+// a line apart on paper is left out: & where lines are lined up, \\ at the end, \tag{1}.
 //
 // A teacher who copies a formula from a document pastes this. What comes out is read like any
 // line, so that a unit or a bracket that was understood in another way is seen at once.
@@ -22,6 +24,7 @@ import (
 //
 //	\frac{1}{2} m v^2                   1/2*m*v^2
 //	\sqrt{2 g h}                        √(2*g*h)
+//	\sqrt[3]{V}                         V^(1/3)
 //	\left(a+b\right)c                   (a +b)*c
 //	2\pi r                              2*π*r
 //	m = 3\,\text{kg}                    m = 3 kg
@@ -37,21 +40,47 @@ func FromTeX(line string) string {
 	}
 	t := texReader{rest: line}
 	out := t.group("")
-	if t.unknown {
+	if t.unknown != "" {
 		return line
 	}
 	return out
 }
 
-// ofTeX finds a line that has commands of TeX, and was not pasted.
+// ofTeX finds a line that has commands of TeX, and was not pasted, or has one that is not
+// known. A stroke without letters behind it is no command.
 func (r unread) ofTeX() *fault {
 	at := Span{From: r.from, To: r.to}
-	line := FromTeX(r.source(at))
-	if line == r.source(at) {
+	source := r.source(at)
+	command := strings.IndexByte(source, '\\')
+	if command < 0 {
 		return nil
 	}
-	return &fault{finding.New(finding.NotWritten, at, "This line has commands of TeX.", "Write it without them.", line)}
+	t := texReader{rest: source}
+	line := t.group("")
+	switch hint := "TeX is read where it is pasted at the prompt. Elsewhere write it without commands."; {
+	case t.unknown == texOpen:
+		return &fault{finding.New(finding.NotWritten, at, "This line of TeX ends in the middle: a brace is not closed, or what a command is of is missing.", hint)}
+	case t.unknown != "" && wordEnd(t.unknown[1:]) > 0:
+		return &fault{finding.New(finding.NotWritten, at, "The command "+t.unknown+" of TeX can't be read here.", "Write the line without commands of TeX.")}
+	case t.unknown != "" || line == source:
+		return nil
+	case line == "":
+		return &fault{finding.New(finding.NotWritten, at, "This line has nothing but commands of TeX.", "Take it out.")}
+	default:
+		return &fault{finding.New(finding.NotWritten, at, "This line has commands of TeX.", hint, line)}
+	}
 }
+
+// texOpen is what a reader has met where a line ends too early.
+const texOpen = "end"
+
+// texAround are the commands that set formulas apart on paper and mean nothing else, with a
+// group behind them or without. A group after \begin and \end is the name of what is set;
+// only where that is lines of formulas is it left out.
+var texAround = map[string]bool{"tag": true, "label": true, "nonumber": false, "notag": false}
+
+// texLines are the names of what holds lines of formulas.
+var texLines = map[string]bool{"align": true, "aligned": true, "equation": true, "gather": true, "gathered": true, "split": true}
 
 // texSigns are the commands that stand for one sign or word; blank is room between.
 //
@@ -88,7 +117,7 @@ const (
 // first letter of a group is never a factor of what is before the brace.
 type texReader struct {
 	rest    string
-	unknown bool // it has met what has no meaning here
+	unknown string // the command that has no meaning here, or texOpen; empty if all was read
 
 	out  strings.Builder
 	last texKind
@@ -96,14 +125,18 @@ type texReader struct {
 
 // group reads as far as a closing brace, if there is an opening one, or to the end.
 //
-// What is in the group has no blanks at its ends. A brace that is missing is no
-// fault here: the line that comes out is refused as any other that can't be read.
+// What is in the group has no blanks at its ends. A brace that is missing is a fault: what
+// would come behind it may be half of the formula.
 func (t *texReader) group(end string) string {
 	inner := texReader{rest: t.rest}
-	for inner.rest != "" && !inner.unknown && (end == "" || !strings.HasPrefix(inner.rest, end)) {
+	for inner.rest != "" && inner.unknown == "" && (end == "" || !strings.HasPrefix(inner.rest, end)) {
 		inner.one()
 	}
-	t.rest, t.unknown = strings.TrimPrefix(inner.rest, end), t.unknown || inner.unknown
+	rest, closed := strings.CutPrefix(inner.rest, end)
+	if !closed {
+		inner.unknown = cmp.Or(inner.unknown, texOpen)
+	}
+	t.rest, t.unknown = rest, cmp.Or(t.unknown, inner.unknown)
 	return strings.TrimSpace(inner.out.String())
 }
 
@@ -117,7 +150,9 @@ func (t *texReader) argument() string {
 		return t.group("}")
 	}
 	one := texReader{rest: t.rest}
-	if t.rest != "" {
+	if t.rest == "" {
+		one.unknown = texOpen
+	} else {
 		if _, n := utf8.DecodeRuneInString(t.rest); t.rest[0] != '\\' {
 			one.rest = t.rest[:n]
 			one.one()
@@ -126,7 +161,7 @@ func (t *texReader) argument() string {
 			one.one()
 		}
 	}
-	t.rest, t.unknown = one.rest, t.unknown || one.unknown
+	t.rest, t.unknown = one.rest, cmp.Or(t.unknown, one.unknown)
 	return one.out.String()
 }
 
@@ -167,7 +202,7 @@ func (t *texReader) operand() string {
 	if inner.out.Len() == 0 {
 		return t.argument()
 	}
-	t.rest, t.unknown = inner.rest, t.unknown || inner.unknown
+	t.rest, t.unknown = inner.rest, cmp.Or(t.unknown, inner.unknown)
 	return inner.out.String()
 }
 
@@ -255,7 +290,7 @@ func (t *texReader) one() {
 	case r == ')':
 		t.out.WriteString(")")
 		t.last = texFactor
-	case r == ' ' || r == '~' || r == '$':
+	case r == ' ' || r == '~' || r == '$' || r == '&':
 		if written := t.out.String(); r == ' ' && written != "" && strings.ContainsRune(texSpaced, lastRune(written)) {
 			t.out.WriteString(" ")
 		}
@@ -323,7 +358,7 @@ func (t *texReader) command() {
 		over := bracketedTeX(t.argument())
 		t.put(texFactor, over+"/"+bracketedTeX(t.argument()))
 	case name == "sqrt":
-		t.put(texFactor, "√("+t.argument()+")")
+		t.root()
 	case name == "mathrm" || name == "text" || name == "mathsf" || name == "operatorname":
 		t.upright()
 	case name == "vec" || name == "mathbf" || name == "mathit":
@@ -342,7 +377,42 @@ func (t *texReader) command() {
 		t.out.WriteString(sign)
 		t.last = texSign
 	case !known:
-		t.unknown = true
+		t.around(name)
+	}
+}
+
+// root reads what a root is of; one with a number in front, \sqrt[3]{V}, is a power.
+func (t *texReader) root() {
+	degree := ""
+	if inner, ok := strings.CutPrefix(strings.TrimLeft(t.rest, " "), "["); ok {
+		t.rest = inner
+		degree = t.group("]")
+	}
+	switch of := t.argument(); degree {
+	case "":
+		t.put(texFactor, "√("+of+")")
+	default:
+		t.put(texFactor, bracketedTeX(of)+"^(1/"+bracketedTeX(degree)+")")
+	}
+}
+
+// around leaves out a command that sets the line apart on paper; any other has no meaning
+// here. Behind \\ nothing may come but such commands: it would be another line.
+func (t *texReader) around(name string) {
+	group, known := texAround[name]
+	inner, rest, closed := strings.Cut(strings.TrimPrefix(t.rest, "{"), "}")
+	switch {
+	case known && !group:
+	case closed && strings.HasPrefix(t.rest, "{") && (known || (name == "begin" || name == "end") && texLines[strings.TrimSuffix(inner, "*")]):
+		t.rest = rest
+	case name == "\\":
+		behind := texReader{rest: t.rest}
+		if behind.group("") != "" || behind.unknown != "" {
+			t.unknown = `\\`
+		}
+		t.rest = ""
+	default:
+		t.unknown = `\` + name
 	}
 }
 
@@ -356,7 +426,7 @@ func (t *texReader) command() {
 func (t *texReader) upright() {
 	inner, _, found := strings.Cut(strings.TrimPrefix(strings.TrimLeft(t.rest, " "), "{"), "}")
 	if !found || strings.Contains(inner, `\`) {
-		t.unknown = true
+		t.unknown = cmp.Or(t.unknown, `\text`)
 		return
 	}
 	t.rest = t.rest[strings.IndexByte(t.rest, '}')+1:]

@@ -32,7 +32,17 @@ func TestFromTeX(t *testing.T) {
 		`x(t) = v t + x_0(2)`:                                    `x(t) = v t + x_0(2)`,
 		`\theta(t) = \omega t`:                                   "θ(t) = ω*t",
 		"m = 3 kg":                                               "m = 3 kg",
-		`\frac{`:                                                 "()/()", `\`: `\`, `\mathrm`: `\mathrm`, `x_{`: "x_{",
+		`r = \sqrt[3]{V}`:                                        "r = V^(1/3)",
+		`r = \sqrt[3]{\frac{3V}{4\pi}}`:                          "r = ((3*V)/(4*π))^(1/3)",
+		`x = \frac{1}{2`:                                         `x = \frac{1}{2`,
+		`x = \sqrt{2`:                                            `x = \sqrt{2`,
+		`x = \sqrt`:                                              `x = \sqrt`,
+		`W &= \tfrac12 k (\Delta x)^2 \\`:                        "W = 1/2*k(Δx)^2",
+		`v = \omega r \tag{1}`:                                   "v = ω*r",
+		`v = \omega r \\ a = \omega v`:                           `v = \omega r \\ a = \omega v`,
+		`\begin{align*} v &= \omega r \\ \end{align*}`:           "v = ω*r",
+		`\begin{cases} v \end{cases}`:                            `\begin{cases} v \end{cases}`,
+		`\frac{`:                                                 `\frac{`, `\`: `\`, `\mathrm`: `\mathrm`, `x_{`: "x_{",
 	} {
 		if got := FromTeX(in); got != want {
 			t.Errorf("%s is read as %s, want %s", in, got, want)
@@ -50,4 +60,22 @@ func FuzzFromTeX(f *testing.F) {
 			t.Errorf("%q is %q", in, got)
 		}
 	})
+}
+
+// TestTeXThatIsTyped tells of TeX as a whole, and not of its first stroke.
+func TestTeXThatIsTyped(t *testing.T) {
+	for in, want := range map[string]string{
+		`m = \SI{1.0}{\metre}`:   `The command \SI of TeX can't be read here.`,
+		`W = \frac{1}{2} m v^2`:  "This line has commands of TeX.",
+		`a = \frac{1}{2`:         "This line of TeX ends in the middle: a brace is not closed, or what a command is of is missing.",
+		`\begin{align}`:          "This line has nothing but commands of TeX.",
+		`v &= \omega r \tag{1}`:  "This line has commands of TeX.",
+		`m = 3 \ kg + \3`:        `The character \ can't be used here.`,
+		`v = \omega r \\ a = 2b`: `The character \ can't be used here.`,
+	} {
+		_, found := Parse(in)
+		if len(found) != 1 || found[0].Message != want {
+			t.Errorf("%s: %v, want %s", in, found, want)
+		}
+	}
 }
