@@ -121,6 +121,9 @@ func readFit(r *reader, tokens []token) (Stmt, *fault) {
 	if len(s.As) > most {
 		return nil, &fault{finding.New(finding.WrongCall, s.As[most].NameAt, message, "Leave this name out.")}
 	}
+	if len(s.As) == 2 && s.As[0].Name == s.As[1].Name {
+		return nil, &fault{finding.New(finding.WrongCall, s.As[1].NameAt, s.As[1].Name+" is there twice.", "The slope and the intercept have a name each.")}
+	}
 	return s, nil
 }
 
