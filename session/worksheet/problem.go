@@ -1,6 +1,7 @@
 package worksheet
 
 import (
+	"os"
 	"strconv"
 	"strings"
 
@@ -68,10 +69,12 @@ func unreadable(path string, err error) *FileProblem {
 	return &FileProblem{Kind: NotRead, Path: path, Message: "the file can't be read: " + oserr.Words(err) + "."}
 }
 
+// unwritten is the problem of a file that the system refuses to write; what stood there, if
+// something did, is as it was.
 func unwritten(path string, err error) *FileProblem {
-	return &FileProblem{
-		Kind: NotWritten, Path: path,
-		Message: "the file can't be written: " + oserr.Words(err) + ".",
-		Hint:    "The old file is unchanged. Save in another folder or under another name.",
+	hint := "Save in another folder or under another name."
+	if _, none := os.Stat(path); none == nil {
+		hint = "The old file is unchanged. " + hint
 	}
+	return &FileProblem{Kind: NotWritten, Path: path, Message: "the file can't be written: " + oserr.Words(err) + ".", Hint: hint}
 }

@@ -240,3 +240,12 @@ func TestSavedReplays(t *testing.T) {
 		}
 	})
 }
+
+// TestSaveSpeaksOfNoOldFile says that the old file is unchanged only where there is one.
+func TestSaveSpeaksOfNoOldFile(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "none", "a.worked")
+	_, problem := Save(path, entered("m = 2 kg"), Saving{Title: "A"})
+	if problem == nil || problem.Kind != NotWritten || strings.Contains(problem.Hint, "old file") {
+		t.Errorf("it says %v", problem)
+	}
+}
