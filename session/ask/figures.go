@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"steelyard/lang/plan"
+	"steelyard/session/entry"
 	"steelyard/session/eval"
 	"steelyard/units"
 )
@@ -12,6 +13,9 @@ import (
 // nothing for one without.
 func uncertainty(p *eval.Page, d *plan.Def) string {
 	v := p.ValueOf(d)
+	if v != nil && v.List != nil && v.List.U != nil {
+		return uncertainties(v)
+	}
 	if v == nil || v.U == 0 {
 		return ""
 	}
@@ -20,6 +24,26 @@ func uncertainty(p *eval.Page, d *plan.Def) string {
 		words += ", " + units.FormatNumber(100*v.UInUnit()/math.Abs(v.InUnit), units.Figures{N: 2}, v.Rounding, units.Screen) + " %"
 	}
 	return words
+}
+
+// uncertainties says between what bounds those of a list are.
+func uncertainties(v *entry.Value) string {
+	least, most := v.Element(0), v.Element(0)
+	for _, e := range v.Elements() {
+		if e.U < least.U {
+			least = e
+		}
+		if e.U > most.U {
+			most = e
+		}
+	}
+	said := func(e entry.Value) string {
+		return units.FormatQuantity(e.UInUnit(), e.Unit, units.Figures{N: 2, Keep: true}, e.Rounding, units.Screen)
+	}
+	if least.U == most.U {
+		return "standard uncertainty of each value " + said(most)
+	}
+	return "standard uncertainties from " + said(least) + " to " + said(most)
 }
 
 // supported says in words how many figures of a quantity are known, and what limits
