@@ -104,6 +104,10 @@ func (r *renaming) refused(placed bool) (why, hint string) {
 		}
 	}
 	switch {
+	case len(lines) == 0 && r.headed() != nil:
+		e := r.headed()
+		return r.from + " is named in the head of " + e.Stmt.(*syntax.Data).File + ", which line " + strconv.Itoa(e.Line) + " reads.",
+			"Change the name in that file, or give it another one in a line of its own: " + r.written + " = " + r.from + "."
 	case len(lines) == 0 && placed:
 		return fmt.Sprintf("Line %d does not define %s.", r.line, r.from), ""
 	case len(lines) == 0:
@@ -112,6 +116,18 @@ func (r *renaming) refused(placed bool) (why, hint string) {
 		return r.from + " is given in line " + strings.Join(lines, " and in line ") + ".", "Say which: `rename " + r.from + "@" + lines[0] + " to " + r.written + "`."
 	}
 	return "", ""
+}
+
+// headed is the line that reads the name from the head of a file, the last one if there are
+// several; nil if there is none.
+func (r *renaming) headed() *entry.Entry {
+	for _, e := range slices.Backward(r.Entries()) {
+		data, is := e.Stmt.(*syntax.Data)
+		if is && data.File != "" && (r.line == 0 || r.line == e.Line) && slices.ContainsFunc(e.Values(), func(v entry.Value) bool { return v.Name == r.from }) {
+			return e
+		}
+	}
+	return nil
 }
 
 // symbolOf tells whether the name is a symbol of a formula.
