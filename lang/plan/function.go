@@ -281,6 +281,8 @@ func (c *coder) names(x syntax.Expr) {
 	}
 	syntax.Walk(x, func(x syntax.Expr) bool {
 		switch x := x.(type) {
+		case *syntax.Binary:
+			c.chargePower(x)
 		case *syntax.Name:
 			if c.param(x.Name) != nil {
 				return true

@@ -67,6 +67,18 @@ func isCharge(x syntax.Expr, st run.Static) bool {
 	return st.Dim == units.BaseDim(units.Ampere).Mul(units.BaseDim(units.Second))
 }
 
+// chargePower refuses e^(-t/τ) in a function where e is the elementary charge: no call of the
+// function would have a value.
+func (c *coder) chargePower(x *syntax.Binary) {
+	n, ok := x.X.(*syntax.Name)
+	if !ok || x.Op != syntax.Pow || n.Name != "e" || c.param("e") != nil || !c.writtenExponent(x.Y).Lost() {
+		return
+	}
+	if d, ok := c.lookup(n); ok && !d.Failed() && d.Kind == Quantity && isCharge(n, c.p.Static(d.Slot)) {
+		c.refuse(finding.NotWritten, x.At, chargeE, "", c.asExp(x))
+	}
+}
+
 // asExp is a power of e as a call of the exponential function.
 //
 // The exponent is taken from the line as it is typed, without its outer brackets.

@@ -52,6 +52,7 @@ type placed struct {
 	text, reading string
 	at, read      int // how far the two texts have been gone through
 	out           []token
+	shut          []bool // of the brackets that are open: whether each is put in
 	raised        string // the power of a function whose argument is being placed
 	unsure        bool   // a unit is taken for names that may well be one
 }
@@ -84,6 +85,12 @@ func (p *placed) place(tokens []token) bool {
 			typed = p.lowered(at, typed)
 			t.text = typed
 		}
+		if t.sign(")") && len(p.shut) > 0 {
+			if put := p.shut[len(p.shut)-1]; put {
+				typed = "\x00" // the bracket that it closes is put in, and so is it
+			}
+			p.shut = p.shut[:len(p.shut)-1]
+		}
 		switch found := strings.HasPrefix(p.text[at:], typed); {
 		case p.raised != "" && strings.HasPrefix(p.raised, typed): // the ² of sin²θ
 			t.from, t.to = p.at, p.at
@@ -102,6 +109,9 @@ func (p *placed) place(tokens []token) bool {
 			t.from, t.to = at, at
 		default:
 			return false
+		}
+		if t.sign("(") {
+			p.shut = append(p.shut, t.from == t.to)
 		}
 		p.out = append(p.out, t)
 	}

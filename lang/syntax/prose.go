@@ -69,7 +69,8 @@ func readNote(r *reader, at int) (Stmt, *fault) {
 }
 
 // A label is one word, and the first colon is behind it: part a: How stiff?.
-// Without the colon, part a How stiff?, it is offered with one.
+// Without the colon, part a How stiff?, it is offered with one. A label with a bracket, as on
+// a problem sheet, needs none: part a) How stiff?.
 func readPart(r *reader, at int) (Stmt, *fault) {
 	from, to := trimBlanks(r.text, at, r.to)
 	label, question, _ := strings.Cut(r.text[from:to], ":")
@@ -78,6 +79,9 @@ func readPart(r *reader, at int) (Stmt, *fault) {
 		bad := &fault{finding.New(finding.Unreadable, Span{From: from, To: to}, "A part needs a label, such as a.",
 			"Write it as in `part a: How stiff is the spring?`.")}
 		first, rest, _ := strings.Cut(r.text[from:to], " ")
+		if letter := strings.Trim(first, "()"); strings.HasSuffix(first, ")") && isSymbol(letter) { // part a) How stiff?
+			return &Part{letter, strings.TrimSpace(rest), inBraces(r.text, Span{From: from, To: to})}, r.noBody()
+		}
 		if first = strings.Trim(first, "().:"); isSymbol(first) {
 			bad.Readings = []string{first + ": " + strings.TrimSpace(rest)}
 			bad.Hint = "Put a colon behind it."

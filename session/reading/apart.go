@@ -167,6 +167,9 @@ func sameShape(a, b syntax.Stmt) bool {
 // proves tells whether a line says what must come out, and the dimensions agree.
 func (s *settler) proves(stmt syntax.Stmt, own *weighed, words []syntax.Glued) bool {
 	c := s.claimOf(stmt)
+	if s.inPlaces(stmt, words) {
+		return true
+	}
 	for _, x := range c.of {
 		switch x.(type) {
 		case *syntax.SlopeOf, *syntax.AreaUnder:
@@ -213,6 +216,23 @@ func isOfLetter(name string, dim units.Dim, used func(letter string, dim units.D
 		return false
 	}
 	return used(string(letter), dim) || strings.HasSuffix(name, "E") && used("E", dim)
+}
+
+// inPlaces tells whether all that is read with signs is in places of a curve that are a
+// quantity which its name is used for: 5τ of from 0 to 5τ, where t goes over times. A letter
+// that is a unit, as the L of 2L, is asked about.
+func (s *settler) inPlaces(stmt syntax.Stmt, words []syntax.Glued) bool {
+	_, places := along(stmt)
+	if g, ok := stmt.(*syntax.Graph); ok && g.By != nil {
+		places = append(places, syntax.Binding{Name: g.Against.Name, X: g.By})
+	}
+	return len(places) > 0 && !slices.ContainsFunc(words, func(w syntax.Glued) bool {
+		letters := strings.TrimLeft(s.Entry.Text[w.At.From:w.At.To], "0123456789. ")
+		return s.IsUnit(letters) || !slices.ContainsFunc(places, func(p syntax.Binding) bool {
+			at := p.X.Span()
+			return at.From <= w.At.From && w.At.To <= at.To && units.Customary(p.Name, s.Try(p.X).Static.Dim)
+		})
+	})
 }
 
 // hasLetter tells whether a line gives a name that is a letter, perhaps with an index.
