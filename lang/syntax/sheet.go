@@ -138,7 +138,21 @@ func (r unread) workedBehind() *fault {
 	if !ok || r.reads(tail) == nil || strings.Contains(tail, "=") || !strings.ContainsAny(tail, "0123456789") {
 		return nil
 	}
+	if value, ok := r.reads(s.Name + " = " + tail).(*Define); ok && numbersAlone(s.X) && !numbersAlone(value.X) && value.Plain() {
+		return r.instead(finding.Unreadable, "`"+first+"` has no unit, but the value after it has.", "Write ", s.Name+" = "+tail)
+	}
 	return r.instead(finding.Unreadable, "A second = doesn't fit here.", "A line has one name. Write ", first, "check "+s.Name+" = "+tail)
+}
+
+// numbersAlone tells whether an expression is numbers without units.
+func numbersAlone(x Expr) bool {
+	for x := range Nodes(x) {
+		switch x.(type) {
+		case *Quantity, *Mixed, *Name, *Call:
+			return false
+		}
+	}
+	return true
 }
 
 // aboutEqual finds v ≈ 3.0 m/s.

@@ -75,8 +75,18 @@ func (l *Line) MayDefine(name string, at syntax.Span, kind plan.DefKind) bool {
 		is = "a function"
 	}
 	l.Find(finding.New(finding.NameKind, at, name+" is "+is+" already (line "+strconv.Itoa(d.Line)+"); it can't be both.",
-		"Choose another name, such as "+name+"1.", name+"1"))
+		"Choose another name, such as "+l.unused(name)+".", l.unused(name)))
 	return false
+}
+
+// unused is a name with the first number behind it that makes a new one.
+func (l *Line) unused(name string) string {
+	for n := 1; ; n++ {
+		other := name + strconv.Itoa(n)
+		if _, given := l.Planner.Names.Lookup(syntax.Canonical(other)); !given {
+			return other
+		}
+	}
 }
 
 // GivenAgain cautions where a name is given a second time within a part.
