@@ -105,7 +105,7 @@ func (s *settler) unitBehind() (finding.Finding, bool) {
 	text := s.Entry.Text
 	for i := range len(text) {
 		head, unit := strings.TrimRight(text[:i], " "), text[i:]
-		if head == "" || i == len(head) || strings.ContainsAny(head[len(head)-1:], "0123456789") || !s.IsUnit(unit) || s.Known(unit) {
+		if head == "" || i == len(head) || endsWithNumber(head) || !s.IsUnit(unit) || s.Known(unit) {
 			continue
 		}
 		line := head + " in " + unit
@@ -116,6 +116,15 @@ func (s *settler) unitBehind() (finding.Finding, bool) {
 		}
 	}
 	return finding.Finding{}, false
+}
+
+// endsWithNumber tells whether a text ends with a written number, which may have its
+// uncertainty in brackets: 2.0(1).
+func endsWithNumber(text string) bool {
+	if open := strings.LastIndexByte(text, '('); open > 0 && strings.HasSuffix(text, ")") && strings.Trim(text[open:], "()0123456789") == "" {
+		text = text[:open]
+	}
+	return text != "" && strings.ContainsAny(text[len(text)-1:], "0123456789")
 }
 
 // longestGlued is how long a word of symbols may be that is nearly a name of the page.
