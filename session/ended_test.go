@@ -150,6 +150,9 @@ func TestAnyBudget(t *testing.T) {
 		{"V = 137 N; H = 339 N", "solve H*tan(β) = V for β where β > 0° and β < 4000°"},
 		{"a = 30°; n = 1.5", "solve sin(a) = n*sin(b) for the second b where b > 0°"},
 		{"", "solve abs(sin(q)) = 0.5 for q where q > 0 and q < 90"},
+		{byIntervals, "graph v(t) against t from 0 s to 35 s"},
+		{byIntervals, "area under v(t) from 0 s to 35 s"},
+		{byIntervals, "graph v(t)^2/(t - 5 s) against t from 0 s to 35 s"},
 	} {
 		_, whole := withBudget(t.Context(), limit.Steps, c.above, c.line)
 		for steps := int64(1); steps < 1_000_000; steps += 1 + steps/12 {
@@ -164,6 +167,8 @@ func TestAnyBudget(t *testing.T) {
 		}
 	}
 }
+
+const byIntervals = "v(t) =\n(2 m/s^2)*t for 0 s ≤ t ≤ 7 s\n14 m/s for 7 s < t ≤ 28 s\n14 m/s - (2 m/s^2)*(t - 28 s) for t > 28 s"
 
 func shown(e *entry.Entry) string {
 	var all []string

@@ -274,6 +274,9 @@ func (t teller) runsOff(c graph.Curve, known ...float64) entry.Said {
 // where it has none. Of one that runs off, only poles are named, and breaks of which it
 // is not known what they are: a place that is known may be in one of those.
 func (t teller) gaps(c graph.Curve, place ...float64) (where entry.Said, empty bool) {
+	if c.Empty() { // the budget ended while it was drawn: nothing is known
+		return nil, false
+	}
 	var at []entry.Said
 	edge, beside := 1e-6*(t.to-t.from), 1e-3*(t.to-t.from)
 	empty = true
