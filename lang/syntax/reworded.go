@@ -51,7 +51,7 @@ var rewordings = []reworded{
 	{"graph", patternWith(`^graph residuals (?:of|for) (.+ against .+)$`, "residuals"), "Residuals are drawn below a graph of readings.", []string{"graph $1 with residuals"}},
 	{"table", patternWith(`^(table .+ (?:to|in) .+?),? (?:every|step|steps of|with step|in steps of) (.+)$`, "every", "step"), "The step of a table comes after `by`.", []string{"$1 by $2"}},
 
-	{"report", patternWith(`^(report .+?) (?:to|in) (\d+) (?:significant|sig\.?) (?:figures?|figs?\.?|digits?)$`, "sig"), "A result is rounded to figures.", []string{"$1 to $2 figures"}},
+	{"report", patternWith(`^(report .+?) (?:to|in) (\d+) significant figures?$`, "significant"), "A result is rounded to figures.", []string{"$1 to $2 figures"}},
 	{"report", patternWith(`^(report .+?) (?:=|is) .+$`, "=", "is"), "An answer is a name that has a value.", []string{"$1"}},
 	{"report", patternWith(`^report (\S+?)(?:,| and) (\S+)$`, ",", "and"), "Each answer needs its own line.", []string{"report $1", "report $2"}},
 	{"report", patternWith(`^(report .+?),? (?:rounded|correct) (?:to|in) (\d+ .+)$`, "rounded", "correct"), "Figures come after `to`.", []string{"$1 to $2"}},
