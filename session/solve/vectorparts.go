@@ -1,0 +1,196 @@
+package solve
+
+import (
+	"slices"
+	"strconv"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/ops"
+	"steelyard/lang/syntax"
+)
+
+// part is a component of an expression that is a vector.
+func (v *vectors) part(x syntax.Expr, k int) syntax.Expr {
+	switch x := x.(type) {
+	case *syntax.Paren:
+		return &syntax.Paren{At: x.At, X: v.part(x.X, k)}
+	case *syntax.Unary:
+		return &syntax.Unary{At: x.At, Op: x.Op, X: v.part(x.X, k)}
+	case *syntax.Number:
+		if x.Value.Hi == 0 {
+			return x
+		}
+	case *syntax.Name:
+		return v.namedPart(x, k)
+	case *syntax.List:
+		if x.Vector && len(x.Elems) == v.width {
+			if one := v.number(x.Measured(k)); !needsBrackets(one) {
+				return one
+			} else {
+				return &syntax.Paren{At: one.Span(), X: one}
+			}
+		}
+	case *syntax.Polar:
+		if v.width == 2 {
+			return v.polarPart(x, k)
+		}
+	case *syntax.Binary:
+		out := *x
+		switch {
+		case x.Op == syntax.Add || x.Op == syntax.Sub:
+			switch out.X, out.Y = v.part(x.X, k), v.part(x.Y, k); {
+			case isNothing(out.Y):
+				return out.X
+			case isNothing(out.X) && x.Op == syntax.Add:
+				return out.Y
+			}
+			return &out
+		case x.Op == syntax.Div:
+			out.X, out.Y = v.part(x.X, k), v.number(x.Y)
+			return &out
+		case x.Op == syntax.Mul && v.isVector(x.X) && !v.isVector(x.Y):
+			out.X, out.Y = v.part(x.X, k), v.number(x.Y)
+			return &out
+		case x.Op == syntax.Mul && v.isVector(x.Y) && !v.isVector(x.X):
+			out.X, out.Y = v.number(x.X), v.part(x.Y, k)
+			return &out
+		}
+	}
+	v.refuse(finding.VectorOrNumber, x.Span(), "`"+syntax.PrintExpr(x)+"` is no vector that can be solved with here.", "Give it a name in a line above, or write the components out.")
+	return x
+}
+
+// isNothing tells whether a component is a written 0, which adds nothing.
+func isNothing(x syntax.Expr) bool {
+	switch x := x.(type) {
+	case *syntax.Number:
+		return x.Value.Hi == 0
+	case *syntax.Quantity:
+		return x.Value.Hi == 0
+	}
+	return false
+}
+
+// needsBrackets tells whether a component stands in brackets where it takes the place of a
+// vector.
+func needsBrackets(x syntax.Expr) bool {
+	switch x := x.(type) {
+	case *syntax.Binary, *syntax.Unary:
+		return true
+	case *syntax.Quantity:
+		return x.Value.Float() < 0
+	case *syntax.Number:
+		return x.Value.Float() < 0
+	}
+	return false
+}
+
+// namedPart is a component of a vector with a name: that of the unknown, or of a line above.
+func (v *vectors) namedPart(n *syntax.Name, k int) syntax.Expr {
+	part := &syntax.Name{At: n.At, Name: axis(n.Name, k)}
+	if name, ok := v.asks(n); ok {
+		if !v.unknown[name] {
+			v.refuse(finding.VectorOrNumber, n.At, name+" is a number in one place and a vector in another.", "")
+		}
+		return part
+	}
+	d := vectorNamed(v.Line, n)
+	if d == nil || int(v.Planner.Static(d.Slot).Width) != v.width {
+		v.refuse(finding.VectorOrNumber, n.At, n.Name+" is no vector of "+strconv.Itoa(v.width)+" components.", "All terms of an equation are vectors, or none is.")
+		return n
+	}
+	if now, ok := v.Planner.Names.Lookup(part.Name); ok && now.Vector == d && n.Line == 0 {
+		return part
+	}
+	if q, ok := v.AsQuantity(d); ok { // v@3, or one whose component has a value of its own
+		if list, ok := q.(*syntax.List); ok {
+			return list.Measured(k)
+		}
+	}
+	return n
+}
+
+// polarPart is a component of a vector by its magnitude and direction.
+func (v *vectors) polarPart(x *syntax.Polar, k int) syntax.Expr {
+	cosine, signs := x.Bearing.Turn()
+	name := "sin"
+	if k == cosine {
+		name = "cos"
+	}
+	size := v.number(x.X)
+	if b, ok := size.(*syntax.Binary); ok && (b.Op == syntax.Add || b.Op == syntax.Sub) {
+		size = &syntax.Paren{At: size.Span(), X: size}
+	}
+	var out syntax.Expr = &syntax.Binary{At: x.At, Op: syntax.Mul, X: size,
+		Y: &syntax.Call{At: x.At, Func: name, Args: []syntax.Arg{{X: syntax.Unbracket(v.number(x.Angle))}}}}
+	if signs[k] < 0 {
+		out = &syntax.Paren{At: x.At, X: &syntax.Unary{At: x.At, Op: syntax.Sub, X: out}}
+	}
+	return out
+}
+
+// number is an expression that is a number with the vectors in it by components: |v| is
+// hypot(v_x, v_y).
+func (v *vectors) number(x syntax.Expr) syntax.Expr {
+	return syntax.Rewrite(x, func(x syntax.Expr) (syntax.Expr, bool) {
+		switch x := x.(type) {
+		case *syntax.Call:
+			f, _ := ops.Named(x.Func)
+			switch {
+			case f.Takes == ops.VectorToSize || f.Op == ops.Abs && f.Takes == ops.AnyToSame:
+				if v.isVector(x.Args[0].X) {
+					return &syntax.Call{At: x.At, Func: "hypot", Args: v.arguments(x.Args[0].X)}, true
+				}
+			case f.Takes == ops.VectorsToDot:
+				return v.dot(x.Args[0].X, x.Args[1].X, x.At), true
+			case f.Takes == ops.VectorToAngle && v.width == 2:
+				all := v.arguments(x.Args[0].X)
+				slices.Reverse(all)
+				return &syntax.Call{At: x.At, Func: "atan2", Args: all}, true
+			}
+		case *syntax.Binary:
+			vectors := v.isVector(x.X) && (x.Op == syntax.Pow || v.isVector(x.Y))
+			switch {
+			case vectors && x.Op == syntax.Pow:
+				return v.dot(x.X, x.X, x.At), true
+			case vectors && x.Op == syntax.Mul && x.By == syntax.Dot:
+				return v.dot(x.X, x.Y, x.At), true
+			}
+		case *syntax.Name:
+			if v.unknown[x.Name] && x.Line == 0 {
+				v.refuse(finding.VectorOrNumber, x.At, x.Name+" is a vector, and here a number is needed.", "Use |"+x.Name+"| or a component.")
+			}
+		}
+		return nil, false
+	})
+}
+
+// arguments are the components of a vector as the arguments of a call.
+func (v *vectors) arguments(x syntax.Expr) []syntax.Arg {
+	out := make([]syntax.Arg, v.width)
+	for k := range out {
+		out[k].X = syntax.Unbracket(v.part(x, k))
+	}
+	return out
+}
+
+// dot is the dot product of two vectors by components.
+func (v *vectors) dot(a, b syntax.Expr, at syntax.Span) syntax.Expr {
+	var sum syntax.Expr
+	for k := range v.width {
+		x, y := v.part(a, k), v.part(b, k)
+		var term syntax.Expr = &syntax.Binary{At: at, Op: syntax.Mul, X: bracketed(x), Y: bracketed(y)}
+		if sum != nil {
+			term = &syntax.Binary{At: at, Op: syntax.Add, X: sum, Y: term}
+		}
+		sum = term
+	}
+	return &syntax.Paren{At: at, X: sum}
+}
+
+func bracketed(x syntax.Expr) syntax.Expr {
+	if needsBrackets(x) {
+		return &syntax.Paren{At: x.Span(), X: x}
+	}
+	return x
+}
