@@ -63,7 +63,7 @@ func Missing(l *eval.Line, try Enter) (finding.Finding, bool) {
 		for _, r := range f.Readings {
 			lines = append(lines, l.Entry.Text[:f.At.From]+r+l.Entry.Text[f.At.To:])
 		}
-		if slices.ContainsFunc(lines, s.makesSense) {
+		if !s.hidesNames(&f) && slices.ContainsFunc(lines, s.makesSense) {
 			return f, false
 		}
 		if f.ID != finding.UnknownUnit { // the letters of a unit that is nearly the word are no names
@@ -97,6 +97,18 @@ func Missing(l *eval.Line, try Enter) (finding.Finding, bool) {
 		return finding.Finding{}, false
 	}
 	return best.finding(l, alone), true
+}
+
+// hidesNames tells whether a line that is read in two ways by where its unit belongs has
+// letters there of which one is a name of the page: 3/2kT with k given, where the T of it
+// has no value yet, is hardly a number of kiloteslas.
+func (s *settler) hidesNames(f *finding.Finding) bool {
+	if f.ID != finding.TwoReadings {
+		return false
+	}
+	word := strings.TrimLeft(s.Entry.Text[f.At.From:f.At.To], "0123456789./ ()")
+	parts, lacking, ok := syntax.Apart(word, s.Known, units.IsSymbol)
+	return ok && len(parts) > len(lacking) && len(lacking) > 0
 }
 
 // unitBehind looks for a unit behind a formula, E = ½kx² J: the line is right with an in
