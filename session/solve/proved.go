@@ -65,16 +65,18 @@ func (v *solving) satisfies(one solution) (good, lacks bool) {
 }
 
 // misses tells whether no number as near to a solution in symbols as it may be off
-// satisfies the equation. A whole number is off by nothing.
-func (v *solving) misses(one solution) bool {
+// satisfies the equation. A whole number is off by nothing; but where it fits within the
+// error of the equation, as decimals are rounded (7·1 - 7.9 is not quite -0.9), that alone
+// can't prove that it is none.
+func (v *solving) misses(one solution, fits bool) bool {
 	if !v.single() || v.absent {
 		return false
 	}
 	around := one.candidate()
-	if syntax.Rational(one.root.X[0]).IsInt() {
+	if !fits && syntax.Rational(one.root.X[0]).IsInt() {
 		around = run.Candidate{X: one.values}
 	}
-	return v.Planner.Program.Misses(&v.State, v.rule, around)
+	return !(fits && around.Size == 0) && v.Planner.Program.Misses(&v.State, v.rule, around)
 }
 
 // candidate is what a solution is put back as.

@@ -409,7 +409,7 @@ func (v *solving) workedOut(all []solution) []solution {
 		if also := one.root.Also; !fits && also != nil && v.families != nil && !v.chosenAmong() {
 			all = append(all, solution{root: v.families.nearest(v, *also, one.root.Turns)})
 		}
-		misses := !v.rearranged.Repeats && v.misses(one)
+		misses := !v.rearranged.Repeats && v.misses(one, fits)
 		switch {
 		case fits && !misses:
 			good = append(good, one)
