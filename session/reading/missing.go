@@ -100,15 +100,16 @@ func Missing(l *eval.Line, try Enter) (finding.Finding, bool) {
 }
 
 // hidesNames tells whether a line that is read in two ways by where its unit belongs has
-// letters there of which one is a name of the page: 3/2kT with k given, where the T of it
-// has no value yet, is hardly a number of kiloteslas.
+// letters there of which the first, which the unit takes for its prefix, is a name of the
+// page: 3/2kT with k given, where the T of it has no value yet, is hardly a number of
+// kiloteslas. The g of 1/2 kg is a constant, too, and means nothing.
 func (s *settler) hidesNames(f *finding.Finding) bool {
 	if f.ID != finding.TwoReadings {
 		return false
 	}
 	word := strings.TrimLeft(s.Entry.Text[f.At.From:f.At.To], "0123456789./ ()")
 	parts, lacking, ok := syntax.Apart(word, s.Known, units.IsSymbol)
-	return ok && len(parts) > len(lacking) && len(lacking) > 0
+	return ok && len(lacking) > 0 && !slices.Contains(lacking, parts[0])
 }
 
 // unitBehind looks for a unit behind a formula, E = ½kx² J: the line is right with an in
