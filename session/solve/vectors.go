@@ -56,7 +56,7 @@ func ofVectors(l *eval.Line, s *syntax.Solve) bool {
 	return true
 }
 
-// hasVectors tells whether a vector stands in an equation or a condition of a solve. A page
+// hasVectors tells whether a vector is in an equation or a condition of a solve. A page
 // without any is not looked through for them.
 func hasVectors(l *eval.Line, s *syntax.Solve) bool {
 	for _, x := range s.Exprs() {

@@ -133,8 +133,8 @@ func Steps(q float64, even bool) float64 {
 	return math.Copysign(down, q)
 }
 
-// LastPlace is what one in the last of n figures of a number is worth, of one at least; 1 of 0, which has no
-// figures.
+// LastPlace is what one in the last of n figures of a number is worth, of one at least; 1
+// of 0, which has no figures.
 func LastPlace(v float64, n int) float64 {
 	switch {
 	case v-v != 0:
