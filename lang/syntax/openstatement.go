@@ -163,9 +163,13 @@ func wordsAmong(tokens []token, in Scope) (out []string) {
 // letters alone.
 //
 // The rules are by counting letters: what else is in the word says how likely it is a product.
-// vf alone is one name, mgh beside a known m and g lacks an h.
+// vf alone is one name, mgh beside a known m and g lacks an h. A subscript belongs to the
+// last letter, mv_max to v, unless what is before it is a word: mass_total.
 func lackingInWord(word string, known, symbol func(string) bool) (lacking []string, apart bool) {
-	parts, each, _ := Apart(word, known, isSymbol)
+	parts, each, _ := Apart(word, known, func(part string) bool {
+		letter, sub, some := strings.Cut(part, "_")
+		return isSymbol(letter) && (!some || strings.HasSuffix(word, "_"+sub) && !IsSpoken(word[:strings.LastIndex(word, "_")]))
+	})
 	lacking = addNew(nil, each...)
 	if Numbered(word) && len(parts) > 1 {
 		return lacking, true
