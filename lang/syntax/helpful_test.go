@@ -149,6 +149,7 @@ var helpfulTests = []struct {
 	{"m = 3\u202e kg", finding.BadText, "\u202e", nil},
 	{"m\u200b = 3 kg", finding.BadText, "\u200b", nil},
 	{"3e400 m", finding.OutOfRange, "3e400", nil},
+	{"3e-400 m", finding.OutOfRange, "3e-400", nil},
 }
 
 // What a newcomer types, and what must be offered for it.

@@ -156,7 +156,7 @@ func decimal(text string, at Span, negative bool) (units.Decimal, *fault) {
 	case len(text) > limit.Digits:
 		id, message, hint = finding.TooLong, "This number has too many digits.", "Round it to 15 digits."
 	case strings.Contains(text, "e"):
-		id, message, hint = finding.OutOfRange, "This number is too large: numbers here go up to 10^308.", "Check its exponent."
+		id, message, hint = finding.OutOfRange, "This number is too large or too small: numbers here go from 10^-308 to 10^308.", "Check its exponent."
 	}
 	return units.Decimal{}, &fault{finding.New(id, at, message, hint)}
 }

@@ -11,6 +11,7 @@ import (
 	"steelyard/session/entry"
 	"steelyard/session/graph"
 	"steelyard/units"
+	"steelyard/units/writing"
 )
 
 // axes are the logarithmic axes that are asked for.
@@ -65,7 +66,7 @@ func (p *plot) offerLog(g *entry.Graph) {
 		log += " " + axes[0]
 	}
 	line := strings.TrimRight(p.Entry.Text, " \t") + " " + log
-	p.Find(finding.New(finding.Decades, p.s.Curves[0].X.Span(), strings.Join(what, " and ")+plural(what, " goes", " go")+" over more than two decades.",
+	p.Find(finding.New(finding.Decades, p.s.Curves[0].X.Span(), writing.List(what, "and")+plural(what, " goes", " go")+" over more than two decades.",
 		"With `"+log+"` at the end, equal ratios are equally long.", line))
 }
 

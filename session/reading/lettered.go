@@ -8,6 +8,7 @@ import (
 	"steelyard/lang/finding"
 	"steelyard/lang/syntax"
 	"steelyard/units"
+	"steelyard/units/writing"
 )
 
 // valued is a scope of which only the names that have a value are known.
@@ -170,7 +171,7 @@ func (s *settler) withoutValue(lacking *lettersLacking, text string, severity fi
 	if len(lacking.symbols) > 1 {
 		have, are, them = " have no value.", " are symbols", "them"
 	}
-	symbols := strings.Join(lacking.symbols, " and ")
+	symbols := writing.List(lacking.symbols, "and")
 	f := finding.New(finding.UnitOrName, finding.Span{To: len(s.Entry.Text)}, "In `"+number+unit+"`, "+symbols+have,
 		"Give "+them+" a value first.", lacking.text)
 	if severity == finding.Caution {

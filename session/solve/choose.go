@@ -251,9 +251,9 @@ func (v *solving) discriminant() (eval.Got, bool) {
 // list names solutions of one equation, by more figures where two would look the same.
 // Of more than can be named, those nearest to 0 are.
 func (v *solving) list(all []solution) entry.Said {
-	more := ""
-	if len(all) > limit.Listed {
-		all, more = slices.Clone(all), " and more"
+	more := len(all) > limit.Listed
+	if more {
+		all = slices.Clone(all)
 		slices.SortStableFunc(all, func(a, b solution) int { return cmp.Compare(math.Abs(a.values[0]), math.Abs(b.values[0])) })
 		all = all[:limit.Listed]
 		slices.SortFunc(all, func(a, b solution) int { return cmp.Compare(a.values[0], b.values[0]) })
@@ -274,7 +274,10 @@ func (v *solving) list(all []solution) entry.Said {
 	if len(slices.CompactFunc(slices.Clone(text), entry.Said.Same)) < len(text) {
 		text = named(true)
 	}
-	return entry.Joined(text, " and ").And(more)
+	if more {
+		text = append(text, entry.Words("more"))
+	}
+	return entry.Listed(text)
 }
 
 // apartFigures tell solutions apart that are more than run.Near away from each other.

@@ -276,7 +276,7 @@ func (f *families) shown(v *solving) entry.Said {
 	for _, x := range f.at {
 		all = append(all, f.each(v, x))
 	}
-	return entry.Joined(all, " and ").And(anyNumber)
+	return entry.Listed(all).And(anyNumber)
 }
 
 // anyNumber says what n is.

@@ -7,6 +7,7 @@ import (
 	"steelyard/lang/finding"
 	"steelyard/lang/limit"
 	"steelyard/lang/run"
+	"steelyard/units/writing"
 )
 
 // wholeStretches says that all numbers of some stretches satisfy an equation, and
@@ -31,7 +32,7 @@ func (v *solving) wholeStretches(also []solution) finding.Finding {
 // beside them.
 func (v *solving) everyIn(stretches []string, also string) finding.Finding {
 	u := v.s.Unknowns[0]
-	message := strings.Join(stretches, " and ") + " solves the equation."
+	message := writing.List(stretches, "and") + " solves the equation."
 	if also != "" {
 		message += " So does " + also + "."
 	}
