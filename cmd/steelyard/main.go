@@ -45,7 +45,7 @@ type world struct {
 // on. Of a long worksheet it is so many for each statement, as that many are used: to stay
 // below less, all of them would be gone through again and again.
 const (
-	softMemory   = 280 << 20
+	softMemory   = 200 << 20
 	perStatement = 2000
 )
 
