@@ -1,6 +1,7 @@
 package advise
 
 import (
+	"maps"
 	"slices"
 	"strconv"
 
@@ -52,25 +53,100 @@ func carried(l *eval.Line, whole syntax.Expr) {
 
 // standsOn is the first result in an expression that was worked out from a line.
 func standsOn(l *eval.Line, x syntax.Expr, line int) string {
-	seen := map[int]bool{}
-	var from func(at int) bool
-	from = func(at int) bool {
-		if at == line {
-			return true
-		}
-		e := l.EntryAt(at)
-		if seen[at] || e == nil {
-			return false
-		}
-		seen[at] = true
-		return slices.ContainsFunc(e.Uses, from)
-	}
 	for x := range syntax.Nodes(x) {
 		if n, ok := x.(*syntax.Name); ok && n.Line == 0 {
-			if d, ok := l.Planner.Find(n); ok && !d.Given && d.Line > line && from(d.Line) {
+			if d, ok := l.Planner.Find(n); ok && !d.Given && d.Line > line && slices.Contains(basis(l, d.Line), line) {
 				return n.Name
 			}
 		}
 	}
 	return ""
+}
+
+// basis are the lines that one was worked out from, by way of others too, ascending.
+func basis(l *eval.Line, line int) []int {
+	found := map[int]bool{}
+	var add func(line int)
+	add = func(line int) {
+		if e := l.EntryAt(line); e != nil {
+			for _, at := range e.Uses {
+				if !found[at] {
+					found[at] = true
+					add(at)
+				}
+			}
+		}
+	}
+	add(line)
+	return slices.Sorted(maps.Keys(found))
+}
+
+// Outdated says of a result or function of an earlier part which value of a name it has,
+// where the name has been given anew since: ω = √(k/m) of part a, where part b gives
+// another k. It is a caution for a function, as that reads as if it had the new one. What a
+// line itself gives a name, or draws a curve against, it means.
+func Outdated(l *eval.Line, stmt syntax.Stmt) {
+	if l.Planner.Part() == 0 || l.Entry.Line > limit.Advised {
+		return
+	}
+	meant, _ := syntax.Bound(stmt)
+	for _, b := range syntax.Placed(stmt) {
+		meant = append(meant, b.Name)
+	}
+	if s, ok := stmt.(*syntax.Scaling); ok {
+		meant = append(meant, s.Against.Name)
+	}
+	for _, whole := range stmt.Exprs() {
+		for x := range syntax.Nodes(whole) {
+			if with, ok := x.(*syntax.With); ok {
+				for _, b := range with.By {
+					meant = append(meant, b.Name)
+				}
+			}
+			n, ok := x.(*syntax.Name)
+			if c, call := x.(*syntax.Call); call {
+				n, ok = &syntax.Name{At: c.Name, Name: c.Func}, true
+			}
+			if !ok || n.Line != 0 {
+				continue
+			}
+			d, ok := l.Planner.Find(n)
+			if !ok || d.Failed() || d.Given || d.Part == l.Planner.Part() || !slices.Contains(l.Entry.Uses, d.Line) {
+				continue
+			}
+			for _, line := range basis(l, d.Line) {
+				outdatedBy(l, n, d, line, meant)
+			}
+		}
+	}
+}
+
+// outdatedBy says so if the name that a line gives has been given anew since.
+func outdatedBy(l *eval.Line, n *syntax.Name, d *plan.Def, line int, meant []string) {
+	s, ok := l.EntryAt(line).Stmt.(*syntax.Define)
+	said := func(f finding.Finding) bool {
+		return f.ID == finding.GivenAgain && f.Severity == finding.Caution && l.Entry.Text[f.At.From:f.At.To] == s.Name
+	}
+	if !ok || slices.Contains(meant, s.Name) || slices.ContainsFunc(l.Entry.Findings, said) {
+		return
+	}
+	was, _ := l.Planner.Find(&syntax.Name{Name: s.Name, Line: line})
+	is, _ := l.Planner.Find(&syntax.Name{Name: s.Name})
+	if was == nil || is == nil || !was.Given || is.Failed() || is.Line < d.Line || is.Part == was.Part {
+		return
+	}
+	then, now := l.Shown(was, units.Screen), l.Shown(is, units.Screen)
+	if then == now {
+		return
+	}
+	since := "; " + s.Name + " is " + now + " since line " + strconv.Itoa(is.Line) + "."
+	f := finding.New(finding.GivenAgain, n.At, n.Name+" was worked out with "+s.Name+" = "+then+", from line "+strconv.Itoa(line)+since, "")
+	f.Severity = finding.Note
+	if d.Kind == plan.Function {
+		f = finding.New(finding.GivenAgain, n.At, n.Name+" has "+s.Name+" = "+then+", from line "+strconv.Itoa(line)+since,
+			"For the new "+s.Name+", write again what uses it, below line "+strconv.Itoa(is.Line)+".")
+	}
+	if l.Set.Note(f.Message) {
+		l.Find(f)
+	}
 }
