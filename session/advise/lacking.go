@@ -24,8 +24,14 @@ func lackingUnit(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v
 	if !l.Entry.Failed() && !v.Named && constantBare(l, name, x, v, b.numbers) {
 		return
 	}
-	bySlip := !in.Present() && is(name, "F W K U E v T k h t ω") && !syntax.IsPlain(x)
-	if l.Entry.Failed() || v.Named || v.Dim.IsOne() || len(b.names) == 0 && len(b.numbers) == 0 && !bySlip {
+	var want *units.Unit // that a slip would explain
+	if turned := units.Preferred(units.Dim{}.Div(v.Dim), units.None); in.Present() || syntax.IsPlain(x) {
+	} else if is(name, "F W K U E v T k h t ω") {
+		want = units.Of(units.Usual(name))
+	} else if units.Customary(name, turned.Dim()) { // Rp = 1/R1 + 1/R2
+		want = turned
+	}
+	if l.Entry.Failed() || v.Named || v.Dim.IsOne() || len(b.names) == 0 && len(b.numbers) == 0 && want == nil {
 		return
 	}
 	odd := l.Entry.Line <= limit.Advised && units.Speaks(name) && !units.Customary(name, v.Dim)
@@ -61,8 +67,8 @@ func lackingUnit(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v
 			}
 		}
 	}
-	if bySlip {
-		oddKind(l, name, x, v)
+	if want != nil {
+		oddKind(l, name, x, v, want)
 	}
 }
 
@@ -91,9 +97,9 @@ func constantBare(l *eval.Line, name string, x syntax.Expr, v *entry.Value, numb
 }
 
 // oddKind cautions about a value that is not of the kind that its symbol is used for,
-// where a common slip explains it.
-func oddKind(l *eval.Line, name string, x syntax.Expr, v *entry.Value) {
-	if slip := l.LikelySlip(x, units.Of(units.Usual(name)), true); slip.Hint != "" {
+// where a common slip explains it: it would be in the unit that is wanted.
+func oddKind(l *eval.Line, name string, x syntax.Expr, v *entry.Value, want *units.Unit) {
+	if slip := l.LikelySlip(x, want, true); slip.Hint != "" {
 		f := finding.New(finding.CommonSlip, x.Span(), name+" comes out in "+v.Unit.Screen()+", which is unusual for it.", "")
 		slip.Put(&f)
 		l.Find(f)
