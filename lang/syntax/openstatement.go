@@ -12,7 +12,8 @@ import (
 // tells that the word on its left is a product of names of the page: pV = n*R*T.
 //
 // m*g*h = 1/2*m*v^2 gives nothing a name. With a symbol that has no value in it, it is most
-// likely to be solved for that; without, it claims something that can be checked.
+// likely to be solved for that, and shown in its unit; without, it claims something that can
+// be checked.
 func OpenEquation(text string, product bool, in Scope) (out Open) {
 	r, tokens, bad := statementTokens(text)
 	if bad != nil || r.word != nil || len(r.body) > 0 || len(tokens) < 3 || tokens[0].is("=") {
@@ -22,22 +23,28 @@ func OpenEquation(text string, product bool, in Scope) (out Open) {
 	if given != product || tokens[1].kind == numToken || tokens[1].kind == lineToken {
 		return out
 	}
-	if product {
-		if tokens = bareEquation(tokens); tokens == nil {
-			return out
-		}
-		text = text[:tokens[len(tokens)-1].to]
-	} else if _, function := functionHead(tokens); function && !ops.IsFunction(tokens[0].text) || r.equation(tokens) == nil || ofLine(tokens) {
+	if _, function := functionHead(tokens); !product && (function && !ops.IsFunction(tokens[0].text) || r.equation(tokens) == nil || ofLine(tokens)) {
 		return out
 	}
-	unknown, apart := lackingAmong(tokens, in)
+	unit := "" // that it is asked in
+	if sides := bareEquation(tokens); sides != nil {
+		end := sides[len(sides)-1].to
+		text, unit, tokens = text[:end], strings.TrimRight(text[end:tokens[len(tokens)-1].to], " "), sides
+	} else if product {
+		return out
+	}
+	of := tokens
+	if _, ok := namesIn(tokens[0].text, in.Known); product && ok {
+		of = tokens[1:] // mu is m*u here, and no μ
+	}
+	unknown, apart := lackingAmong(of, in)
 	out.Apart = apart
 	line, _ := piecesOf(text, [][]token{tokens}).text(nil)
 	lines := []string{"check " + line}
 	if len(unknown) > 0 && len(unknown) <= mostUnknown {
 		lines = nil
 		for _, name := range unknown {
-			lines = append(lines, "solve "+line+" for "+name)
+			lines = append(lines, "solve "+line+" for "+name+unit)
 		}
 	}
 	for _, line := range lines {
@@ -140,7 +147,7 @@ func wordsAmong(tokens []token, in Scope) (out []string) {
 		case t.kind == unitToken && tokens[i-1].to == t.from:
 			fs, _ := unitFactors(t.text)
 			words = wordsOf(fs)
-		case t.kind != nameToken || t.call:
+		case t.kind != nameToken, t.call && (ops.IsFunction(t.text) || in.Function(Canonical(t.text))):
 			continue
 		}
 		for _, word := range words {
@@ -149,7 +156,7 @@ func wordsAmong(tokens []token, in Scope) (out []string) {
 				word = argument // the θ of sinθ
 			}
 			_, holds := lackingInWord(word, in.Known, noSymbol)
-			if (t.kind != unitToken || holds) && !slices.Contains(out, word) {
+			if (t.kind == nameToken && !t.call || holds) && !slices.Contains(out, word) {
 				out = append(out, word)
 			}
 		}

@@ -27,6 +27,9 @@ type (
 		Later []Binding `parser:"( 'with' @@ ( ',' @@ )* )?"`
 		// Last is the unit of a single unknown where that stands last.
 		Last lastUnit `parser:"@@?"`
+		// Alone tells that an equation was written and nothing else: the unknown is the
+		// one symbol in it that has no value.
+		Alone bool
 	}
 	// lastUnit is a clause in UNIT.
 	lastUnit struct{ UnitText }

@@ -128,3 +128,10 @@ func (e *Entry) Named() bool {
 	}
 	return false
 }
+
+// NamesValues tells whether each value is written with its name: where there are several, or
+// the line does not say which name gets one.
+func (e *Entry) NamesValues() bool {
+	s, ok := e.Stmt.(*syntax.Solve)
+	return len(e.Values()) > 1 || ok && s.Alone
+}

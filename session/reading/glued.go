@@ -16,11 +16,14 @@ func (s *settler) ofFunction(word, call string) Verdict {
 	if d, ok := s.Entry.Stmt.(*syntax.Define); ok {
 		text = text[:d.X.Span().To] // without the words about the name
 	}
-	open := syntax.OpenEquation(call+" "+text[strings.IndexByte(text, '='):], false, &s.scope)
+	open := s.equationIn(call+" "+text[strings.IndexByte(text, '='):], false)
 	if open.Equation {
 		v = s.verdict(&open)
 	}
-	if len(v.Findings) == 0 {
+	switch {
+	case v.settles():
+		return v
+	case len(v.Findings) == 0:
 		return s.noName(word, call, strings.TrimSpace(anotherName))
 	}
 	v.Findings[0].ID, v.Findings[0].Message = finding.NameKind, isCall(word, call)

@@ -37,11 +37,13 @@ func (s *settler) product() Verdict {
 	p := leftProduct{}
 	switch stmt := s.Entry.Stmt.(type) {
 	case *syntax.Define:
-		p.word, p.right = stmt.Name, stmt.X
+		p.word, p.right = s.Entry.Text[stmt.NameAt.From:stmt.NameAt.To], stmt.X // mu may be m*u
 	case *syntax.Solve:
 		return s.solvedFor(stmt)
 	case nil:
-		p.word = entry.BeginsWith(s.Entry.Text)
+		if entry.BeginsWith(s.Entry.Text) != "" {
+			p.word = strings.TrimSpace(s.Entry.Text[:strings.IndexByte(s.Entry.Text, '=')])
+		}
 	}
 	if call, ok := syntax.GluedCall(p.word, &s.scope); ok {
 		return s.ofFunction(p.word, call)
@@ -57,8 +59,8 @@ func (s *settler) product() Verdict {
 		if s.indexed(p) {
 			return Verdict{}
 		}
-		if v := s.equation(&p, plain); len(v.Findings) > 0 {
-			return v
+		if v := s.equation(&p, plain); v.solved || len(v.Findings) > 0 || p.word != syntax.Canonical(p.word) {
+			return v // or mu, a μ
 		}
 		return s.unlikeSides(&p)
 	case p.right == nil:
@@ -85,12 +87,12 @@ func (s *settler) product() Verdict {
 // equation weighs the line as an equation, to be checked or solved; readings with less
 // sense don't count.
 func (s *settler) equation(p *leftProduct, least sense) Verdict {
-	s.but, s.least = p.word, least // the word may have failed before
-	open := syntax.OpenEquation(s.Entry.Text, true, &s.scope)
+	s.but, s.least = syntax.Canonical(p.word), least // the word may have failed before
+	open := s.equationIn(s.Entry.Text, true)
 	v := s.verdict(&open)
 	s.but, s.least = "", odd
-	if len(v.Findings) == 0 {
-		return Verdict{}
+	if len(v.Findings) == 0 || v.settles() {
+		return v
 	}
 	f := &v.Findings[0]
 	f.ID, f.Message = finding.NamesTogether, p.isProduct()
@@ -176,7 +178,7 @@ func (s *settler) takeApart(p *leftProduct) bool {
 	if p.word == "" || p.word == "g" || !s.mayBeProduct(p.word) {
 		return false
 	}
-	if d, ok := s.planner.Names.Lookup(p.word); ok && !d.Failed() {
+	if d, ok := s.planner.Names.Lookup(syntax.Canonical(p.word)); ok && !d.Failed() {
 		return false
 	}
 	known := valued{&s.scope}.Known // a name that failed splits nothing
@@ -187,7 +189,7 @@ func (s *settler) takeApart(p *leftProduct) bool {
 		return false
 	case len(p.lacking) == 0:
 		return s.withUnit(p.parts) > 1
-	case units.Usual(p.word) != "" || syntax.HasTwice(p.parts) ||
+	case units.Usual(syntax.Canonical(p.word)) != "" || syntax.HasTwice(p.parts) ||
 		slices.ContainsFunc(p.parts, func(name string) bool { return units.Usual(name) == "" || s.scope.Function(name) }):
 		return false
 	}

@@ -1,7 +1,9 @@
 // Package reading settles how a line is read that print leaves open: the line
 // stands if its reading by the rules of the language makes better sense than every
-// other; else it is refused, and the readings are offered as whole lines. No
-// reading but the one by the rules is ever taken. It works no line out itself.
+// other; else it is refused, and the readings are offered as whole lines. Another
+// reading is taken only where a line has no other that makes sense, and the line says so:
+// E = mgh (asOnly), an equation with one symbol that has no value (solveAlone). It works
+// no line out itself.
 package reading
 
 import (

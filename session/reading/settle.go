@@ -32,8 +32,9 @@ type Verdict struct {
 	// Nameless tells that the line gives no name, whatever its left side is.
 	Nameless bool
 
-	try  Enter
-	fits bool // a reading has the unit that the line asks for: no slip is to be looked for
+	try    Enter
+	solved bool // the line is read as a solve
+	fits   bool // a reading has the unit that the line asks for: no slip is to be looked for
 }
 
 // settler settles one line.
@@ -69,11 +70,23 @@ func Known(p *eval.Page) func(string) bool { return scope{planner: p.Planner}.Kn
 // with a refusal.
 func Settle(l *eval.Line, try Enter, offers bool) Verdict {
 	s := &settler{scope: scope{planner: l.Planner}, Line: l, try: try, offered: offers, least: odd}
+	v := s.settle()
+	if again := s.valueAgain(&v); again.settles() {
+		return again
+	}
+	return v
+}
+
+func (s *settler) settle() Verdict {
+	l := s.Line
 	left := s.product()
-	if left.Refused {
+	if left.Refused || left.solved {
 		return left
 	}
 	v, measured := s.open()
+	if v.solved {
+		return v
+	}
 	if !v.Refused && !v.Slip && measured {
 		lacking, ok := s.lettered(l.Entry.Text, l.Entry.Stmt)
 		if behind, open := s.behind(l.Entry.Text, l.Entry.Stmt); open && !lacking.Refused {
@@ -120,7 +133,7 @@ func (s *settler) open() (v Verdict, measured bool) {
 		open = syntax.OpenIn(text, stmt, &s.scope) // what is wrong with a clause is told of it
 	}
 	if stmt == nil && entry.BeginsWith(text) == "" {
-		if equation := syntax.OpenEquation(text, false, &s.scope); equation.Equation {
+		if equation := s.equationIn(text, false); equation.Equation {
 			open = equation
 		}
 	}
@@ -180,6 +193,11 @@ func (s *settler) verdict(open *syntax.Open) Verdict {
 	}
 	if open.Apart {
 		all = slices.DeleteFunc(all, func(w weighed) bool { return w.sense < best })
+	}
+	if open.Equation && best > none {
+		if v, ok := s.solveAlone(all); ok {
+			return v
+		}
 	}
 	switch {
 	case best == none, rule.sense > best && !open.Many:

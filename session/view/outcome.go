@@ -17,7 +17,7 @@ func (p *page) Result(r *entry.Result) {
 		for i := range r.Values {
 			v := &r.Values[i]
 			text := "= " + v.Shown(units.Screen)
-			if len(r.Values) > 1 {
+			if p.e.NamesValues() {
 				text = v.Name + " " + text
 			}
 			clause := ""

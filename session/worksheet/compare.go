@@ -57,7 +57,7 @@ func (r *Row) compare(records []recordLine, table *units.Table) {
 		return
 	}
 	r.recorded = strings.TrimSpace(strings.TrimPrefix(records[0].Text, "="))
-	if several(e.Stmt) && (len(records) > 1 || len(e.Values()) > 1) {
+	if several(e.Stmt) && (len(records) > 1 || e.NamesValues()) {
 		r.compareSeveral(records, table)
 		return
 	}

@@ -106,7 +106,7 @@ func recordLines(e *entry.Entry) []string {
 		}
 	}
 	lead := strings.Repeat(" ", max(1, indent)) + "= "
-	if len(e.Values()) == 1 {
+	if !e.NamesValues() && len(e.Values()) == 1 {
 		return []string{lead + e.Values()[0].Shown(units.File)}
 	}
 	lines := make([]string, len(e.Values()))

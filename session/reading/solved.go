@@ -1,0 +1,245 @@
+package reading
+
+import (
+	"slices"
+	"strings"
+	"unicode/utf8"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/ops"
+	"steelyard/lang/plan"
+	"steelyard/lang/run"
+	"steelyard/lang/syntax"
+	"steelyard/session/entry"
+	"steelyard/units"
+	"steelyard/units/writing"
+)
+
+// solveAlone reads an equation as the solve for the one symbol in it that has no value:
+// ½mv² = mgh, or F = ma below a line that gives F. It says so at the first use of the symbol,
+// and the value is shown with its name. It needs that
+//
+//   - of all readings that print allows, for whatever symbol, this one alone makes sense;
+//   - what comes out is a quantity that the symbol is used for, or one that another name of
+//     the equation is: v of 1/f = 1/u + 1/v is a length, as f and u are;
+//   - no name of the page that the equation does not have is nearly the symbol, and would fit
+//     as well: v0 for v, or v for V;
+//   - the symbol is no constant of nature, and no unit behind a number, of what would come
+//     out: the G of F = G*m1*m2/r^2, the V of U = 3*V.
+//
+// Each of the others is asked about.
+func (s *settler) solveAlone(all []weighed) (Verdict, bool) {
+	solve, ok := all[0].stmt.(*syntax.Solve)
+	if !ok || slices.ContainsFunc(all[1:], func(w weighed) bool { return w.sense >= min(all[0].sense, plain) }) || all[0].sense < plain && !likeAnother(solve) {
+		return Verdict{}, false
+	}
+	unknown := solve.Unknowns[0].Name
+	if unknown == entry.BeginsWith(s.Entry.Text) { // it is a result
+		return Verdict{}, false
+	}
+	if isConstant(unknown, all[0].dim) || s.mayBeUnit(unknown, all[0].dim, solve) {
+		return Verdict{}, false
+	}
+	if near := s.nearGiven(unknown, all[0].dim, solve); near != "" {
+		return s.askNear(unknown, near, &all[0])
+	}
+	if v, ok := s.refusedAs(all[0].Text); ok {
+		return v, true
+	}
+	read := s.roomOf().ReadSolve(s.Entry.Text, &all[0].Reading, &s.scope)
+	if read == nil {
+		return Verdict{}, false
+	}
+	s.Entry.Stmt = read
+	s.Entry.Findings = []finding.Finding{finding.New(finding.ReadAs, read.Unknowns[0].NameAt,
+		unknown+" has no value yet: this equation is solved for "+unknown+".", "`"+all[0].Text+"` says so in words.")}
+	return Verdict{solved: true}, true
+}
+
+// refusedAs is what a solve is refused for, with its offers as whole lines.
+func (s *settler) refusedAs(solve string) (Verdict, bool) {
+	for _, f := range s.try(solve, true).Findings {
+		if f.Severity > finding.Mismatch {
+			continue
+		}
+		for i, r := range f.Readings {
+			f.Readings[i] = solve[:f.At.From] + r + solve[f.At.To:]
+		}
+		f.At = syntax.Span{To: len(s.Entry.Text)}
+		return Verdict{Refused: true, Findings: []finding.Finding{f}}, true
+	}
+	return Verdict{}, false
+}
+
+// valueAgain reads a line as such a solve that begins with a name which has a value already,
+// where it would be refused: F = m*a below a line that gives F, but not a.
+func (s *settler) valueAgain(v *Verdict) Verdict {
+	name := entry.BeginsWith(s.Entry.Text)
+	if name == "" || name == "g" || !(valued{&s.scope}).Known(name) {
+		return Verdict{}
+	}
+	if d, ok := s.Entry.Stmt.(*syntax.Define); ok && (!v.Refused && !s.lacks(d.X) || syntax.Holds(d.X, name)) {
+		return Verdict{}
+	}
+	open := s.equationIn(s.Entry.Text, true)
+	return s.verdict(&open)
+}
+
+// settles tells whether an equation is settled by what its one unknown is: it is read as a
+// solve, or that solve says why there is none.
+func (v *Verdict) settles() bool {
+	return v.solved || v.Refused && len(v.Findings) > 0 && v.Findings[0].ID != finding.Unreadable
+}
+
+// equationIn is what is open in an equation. Names that have failed count as names without a
+// value where it has no other.
+func (s *settler) equationIn(text string, product bool) syntax.Open {
+	open := syntax.OpenEquation(text, product, &s.scope)
+	if open.Equation && strings.HasPrefix(open.Readings[0].Text, "check ") {
+		if valued := syntax.OpenEquation(text, product, valued{&s.scope}); len(valued.Readings) == 1 {
+			return valued
+		}
+	}
+	return open
+}
+
+// lacks tells whether a name in an expression has no value, or what is behind a number is no
+// unit.
+func (s *settler) lacks(x syntax.Expr) bool {
+	for x := range syntax.Nodes(x) {
+		switch x := x.(type) {
+		case *syntax.Name:
+			if x.Line == 0 && !s.Known(x.Name) {
+				return true
+			}
+		case *syntax.Call:
+			if !ops.IsFunction(x.Func) && !s.scope.Function(x.Func) {
+				return true
+			}
+		case *syntax.Quantity:
+			if !s.IsUnit(x.Unit.Text) {
+				return true
+			}
+		case *syntax.Measured:
+			if !s.IsUnit(x.Unit.Text) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// namesIn are the names in an expression.
+func namesIn(x syntax.Expr) (names []string) {
+	for x := range syntax.Nodes(x) {
+		if n, ok := x.(*syntax.Name); ok {
+			names = append(names, n.Name)
+		}
+	}
+	return names
+}
+
+// likeAnother tells whether a term of an equation is one with the unknown in the place of
+// another name: 1/v and 1/u.
+func likeAnother(solve *syntax.Solve) bool {
+	unknown := solve.Unknowns[0].Name
+	var own, others []string // the shapes of the terms
+	for _, side := range solve.Exprs() {
+		for _, term := range syntax.Terms(side) {
+			if syntax.Holds(term.X, unknown) {
+				own = append(own, syntax.Shape(term.X))
+				continue
+			}
+			for _, name := range namesIn(term.X) {
+				others = append(others, syntax.Shape(syntax.Rewrite(term.X, func(x syntax.Expr) (syntax.Expr, bool) {
+					n, ok := x.(*syntax.Name)
+					return &syntax.Name{Name: unknown}, ok && n.Name == name
+				})))
+			}
+		}
+	}
+	return slices.ContainsFunc(own, func(shape string) bool { return slices.Contains(others, shape) })
+}
+
+// isConstant tells whether a symbol may be a constant of nature that the page has not brought
+// in: one of what comes out, or the e of an exponential.
+func isConstant(symbol string, dim units.Dim) bool {
+	k, ok := units.LookupConstant(symbol)
+	if !ok {
+		return false
+	}
+	u, bad := units.NewTable().Parse(k.Unit, units.AloneInPlace)
+	return symbol == "e" || bad == nil && u.Dim() == dim
+}
+
+// mayBeUnit tells whether a symbol is a factor behind a written number, and a unit of what it
+// would be: the V of U = 3*V.
+func (s *settler) mayBeUnit(symbol string, dim units.Dim, solve *syntax.Solve) bool {
+	u, bad := s.Planner.Units.Parse(symbol, units.AfterNumber)
+	if bad != nil || u.Dim() != dim {
+		return false
+	}
+	for _, x := range solve.Exprs() {
+		for x := range syntax.Nodes(x) {
+			if b, ok := x.(*syntax.Binary); ok && b.Op == syntax.Mul && syntax.IsPlain(b.X) {
+				if n, ok := b.Y.(*syntax.Name); ok && n.Name == symbol {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// nearGiven is a name of the page with a value that is nearly the symbol, is none of the
+// equation's, and is the quantity that comes out; "" if there is none.
+func (s *settler) nearGiven(symbol string, dim units.Dim, solve *syntax.Solve) string {
+	var has []string
+	for _, x := range solve.Exprs() {
+		has = append(has, namesIn(x)...)
+	}
+	for _, d := range slices.Backward(s.Planner.Names.All()) {
+		if d.Kind == plan.Quantity && !d.Failed() && d.Slot != run.NoSlot && mistaken(symbol, d.Name) &&
+			s.Planner.Static(d.Slot).Dim == dim && !slices.Contains(has, d.Name) {
+			return d.Name
+		}
+	}
+	return ""
+}
+
+// mistaken tells whether one name may be a slip for the other: they differ in a capital, in
+// an index that one of them has, or in one letter of a word. T1 and T2 are two quantities.
+func mistaken(a, b string) bool {
+	if strings.EqualFold(a, b) {
+		return true
+	}
+	if letter := units.Symbol(a); letter != "" && letter == units.Symbol(b) {
+		return letter == a || letter == b
+	}
+	return utf8.RuneCountInString(a) >= leastWord && utf8.RuneCountInString(b) >= leastWord && writing.Within(1, a, b)
+}
+
+// leastWord is how many letters a name has at least in which a letter may be a slip.
+const leastWord = 3
+
+// askNear asks about an equation whose unknown is nearly a name of the page: that name is
+// offered first.
+func (s *settler) askNear(unknown, near string, w *weighed) (Verdict, bool) {
+	f := finding.New(finding.UnknownName, syntax.Span{To: len(s.Entry.Text)}, unknown+" has no value yet; "+near+" has one.",
+		"Did you mean "+near+", or is "+unknown+" what you are looking for?")
+	named := w.Text[:strings.LastIndex(w.Text, " for ")]
+	for _, m := range slices.Backward(syntax.Mentions(w.stmt)[1:]) { // the first is the unknown's own
+		if m.Name == unknown {
+			named = named[:m.NameAt.From] + near + named[m.NameAt.To:]
+		}
+	}
+	if named = named[len("solve "):]; entry.BeginsWith(named) == "" {
+		named = "check " + named
+	}
+	for _, line := range []string{named, w.Text} {
+		if worst(s.try(line, true)) > finding.Mismatch {
+			f.Readings = append(f.Readings, line)
+		}
+	}
+	return Verdict{Refused: true, Findings: []finding.Finding{f}}, true
+}
