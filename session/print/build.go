@@ -434,17 +434,3 @@ func names(g *entry.Graph) string {
 	}
 	return strings.Join(all, "\n") + "\n" + g.X.Label.String()
 }
-
-// flaws are the findings of a statement that a reader must see; notes are for
-// the one who writes.
-func (b *builder) flaws(e *entry.Entry) {
-	if b.edition == Handout {
-		return
-	}
-	for _, f := range e.Findings {
-		if f.Severity == finding.Note {
-			continue
-		}
-		b.add(flaw{f, e.Line, e.Text})
-	}
-}

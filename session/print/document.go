@@ -94,9 +94,10 @@ type (
 	// flaw is a finding that the reader must see: a mismatch, a failed check, an
 	// error, or a caution.
 	flaw struct {
-		finding.Finding
-		Line   int    // of the worksheet
-		Source string // the statement as it was typed
+		finding.Severity
+		Line   int       // of the worksheet
+		Source string    // the statement as it was typed
+		Says   [][]piece // what was found, and what to do
 	}
 	// room is empty space to answer in, for about so many lines of writing, and below
 	// it a line for each result that is asked for.

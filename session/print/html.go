@@ -52,10 +52,15 @@ func (p *page) formula(set typeset.Box) {
 func (p *page) prose(text string) { p.say(entry.Written(text)) }
 
 // say writes what the program says.
-func (p *page) say(said entry.Said) {
-	for _, one := range p.set.say(said) {
+func (p *page) say(said entry.Said) { p.pieces(p.set.say(said)) }
+
+func (p *page) pieces(all []piece) {
+	for _, one := range all {
 		p.unbroken(escapeLines(one.words))
 		p.formula(one.set)
+		if one.code != "" {
+			p.text("<code>", escapeLines(one.code), "</code>")
+		}
 	}
 }
 
@@ -208,9 +213,11 @@ func (p *page) flaw(f *flaw) {
 	if source := oneLine(f.Source); source != "" {
 		p.text("<p><code>", escapeHTML(source), "</code></p>\n")
 	}
-	for _, s := range [...]string{f.Message, f.Hint} {
-		if s != "" {
-			p.text("<p>", escapeLines(s), "</p>\n")
+	for _, says := range f.Says {
+		if len(says) > 0 {
+			p.text("<p>")
+			p.pieces(says)
+			p.text("</p>\n")
 		}
 	}
 	p.text("</div>\n")

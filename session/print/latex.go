@@ -34,12 +34,17 @@ type paper struct {
 func (p *paper) prose(text string) string { return p.say(entry.Written(text)) }
 
 // say sets what the program says.
-func (p *paper) say(all entry.Said) string {
+func (p *paper) say(all entry.Said) string { return texPieces(p.set.say(all)) }
+
+func texPieces(all []piece) string {
 	var b strings.Builder
-	for _, said := range p.set.say(all) {
-		b.WriteString(typeset.TeXText(said.words))
-		if set := said.set.LaTeX(); set != "" {
+	for _, one := range all {
+		b.WriteString(typeset.TeXText(one.words))
+		if set := one.set.LaTeX(); set != "" {
 			b.WriteString("$" + set + "$")
+		}
+		if one.code != "" {
+			b.WriteString(`\texttt{` + typeset.TeXCode(one.code) + "}")
 		}
 	}
 	return b.String()
@@ -355,9 +360,9 @@ func (p *paper) flaw(f *flaw) {
 	if source := oneLine(f.Source); source != "" {
 		p.text(`\newline\texttt{`, typeset.TeXCode(source), "}")
 	}
-	for _, s := range [...]string{f.Message, f.Hint} {
-		if s = oneLine(s); s != "" {
-			p.text(`\newline `, escapeTeX(s))
+	for _, says := range f.Says {
+		if s := texPieces(says); s != "" {
+			p.text(`\newline `, s)
 		}
 	}
 	p.text("}\n", between)

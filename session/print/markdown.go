@@ -29,11 +29,14 @@ type marked struct {
 func (m *marked) prose(text string) string { return m.say(entry.Written(text)) }
 
 // say sets what the program says, which may be in a cell.
-func (m *marked) say(all entry.Said) string {
+func (m *marked) say(all entry.Said) string { return markedPieces(m.set.say(all)) }
+
+func markedPieces(all []piece) string {
 	var b strings.Builder
-	for i, said := range m.set.say(all) {
-		b.WriteString(markedText(strings.ReplaceAll(said.words, "\u00a0", " "), i == 0))
-		b.WriteString(inCell(said.set))
+	for i, one := range all {
+		b.WriteString(markedText(strings.ReplaceAll(one.words, "\u00a0", " "), i == 0))
+		b.WriteString(inCell(one.set))
+		b.WriteString(codeSpan(one.code))
 	}
 	return b.String()
 }
@@ -284,8 +287,8 @@ func (m *marked) flaw(f *flaw) {
 	if source := codeSpan(f.Source); source != "" {
 		s += ": " + source
 	}
-	for _, more := range [...]string{f.Message, f.Hint} {
-		if more = escapeMarkdown(more); more != "" {
+	for _, says := range f.Says {
+		if more := markedPieces(says); more != "" {
 			s += nextRow + "> " + more
 		}
 	}

@@ -44,10 +44,15 @@ type plainText struct {
 func (t *plainText) prose(text string) string { return t.say(entry.Written(text)) }
 
 // say sets what the program says.
-func (t *plainText) say(said entry.Said) string {
+func (t *plainText) say(said entry.Said) string { return plainPieces(t.set.say(said)) }
+
+func plainPieces(all []piece) string {
 	var b strings.Builder
-	for _, p := range t.set.say(said) {
+	for _, p := range all {
 		b.WriteString(p.words + p.set.Page())
+		if p.code != "" {
+			b.WriteString("`" + p.code + "`")
+		}
 	}
 	return oneLine(b.String())
 }
@@ -341,7 +346,8 @@ func (t *plainText) flaw(f *flaw) {
 	}
 	t.wrapped(mark, mark, f.heading()+" in line "+strconv.Itoa(f.Line))
 	t.wrapped(mark+"    ", mark+"    ", oneLine(f.Source))
-	t.wrapped(mark, mark, oneLine(f.Message))
-	t.wrapped(mark, mark, oneLine(f.Hint))
+	for _, says := range f.Says {
+		t.wrapped(mark, mark, plainPieces(says))
+	}
 	t.gap()
 }

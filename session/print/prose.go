@@ -13,10 +13,12 @@ import (
 	"steelyard/units/writing"
 )
 
-// piece is a piece of prose: words, or mathematics among them.
+// piece is a piece of prose: words, mathematics among them, or what is to be typed as it
+// is. One of its fields is set.
 type piece struct {
 	words string
 	set   typeset.Box
+	code  string
 }
 
 // say sets what the program says, part by part. Only what a person wrote is looked
@@ -74,16 +76,22 @@ func newSetter(all []*entry.Entry) *setter {
 	return s
 }
 
-// prose sets one line of text.
-func (s *setter) prose(text string) []piece {
-	text = oneLine(text)
+// prose sets a text as one line.
+func (s *setter) prose(text string) []piece { return s.line(oneLine(text)) }
+
+// line sets a line of text, or a part of one.
+func (s *setter) line(text string) []piece {
 	if s == nil {
 		return []piece{{words: text}}
 	}
 	var out []piece
 	var words strings.Builder
 	for at := 0; at < len(text); {
-		if x, n := s.expression(text, at); n > 0 {
+		x, n := s.formula(text, at)
+		if n == 0 {
+			x, n = s.expression(text, at)
+		}
+		if n > 0 {
 			out = append(out, piece{words: words.String()}, piece{set: typeset.Expr(x)})
 			words.Reset()
 			at += n
@@ -94,6 +102,46 @@ func (s *setter) prose(text string) []piece {
 		at += n
 	}
 	return append(out, piece{words: words.String()})
+}
+
+// formula reads a formula that stands in prose as it would be typed, without blanks:
+// 1/2*m*v^2. It returns how long it is, or 0.
+func (s *setter) formula(text string, at int) (syntax.Expr, int) {
+	before, _ := utf8.DecodeLastRuneInString(text[:at])
+	if at > 0 && before != ' ' && before != '(' || strings.HasSuffix(text[:at], "in ") { // in m/s^2
+		return nil, 0
+	}
+	run, _, _ := strings.Cut(text[at:], " ")
+	run = strings.TrimRight(run, ".,;:!?")
+	if strings.Count(run, "(") < strings.Count(run, ")") {
+		run = strings.TrimSuffix(run, ")")
+	}
+	if !strings.ContainsAny(run, "*^") && !strings.HasPrefix(run, "1/") {
+		return nil, 0
+	}
+	if x := s.known(run); x != nil {
+		return x, len(run)
+	}
+	return nil, 0
+}
+
+// known reads an expression that has a name of the worksheet in it, and is no unit if it
+// has others too; nil for any other text.
+func (s *setter) known(text string) syntax.Expr {
+	x, findings := syntax.ParseExpr(text)
+	if x == nil || len(findings) > 0 {
+		return nil
+	}
+	known, others := false, false
+	for x := range syntax.Nodes(x) {
+		if n, ok := x.(*syntax.Name); ok {
+			known, others = known || s.names[n.Name], others || !s.names[n.Name]
+		}
+	}
+	if u, _ := s.units.Parse(text, units.AloneInPlace); !known || others && u != nil {
+		return nil
+	}
+	return x
 }
 
 // expression reads a name of the worksheet that stands in prose, with the bracket and

@@ -16,6 +16,7 @@ func TestProse(t *testing.T) {
 		"grows as √L":                           "grows as [√L]",
 		"a = 3 m/s^2 and the gain is a lot":     "[a] = 3 m/s² and the gain is a lot",
 		"part a, e.g. the spring's x":           "part a, e.g. the spring's [x]",
+		"K = 1/2*m*L^2 (or a*x), in m*L":        "K = [1/2·m·L²] (or [a·x]), in m*[L]",
 		"both sides are -6.20 m":                "both sides are −6.20 m",
 		"5 minutes, 2 L of water, x-ray, 3x":    "5 minutes, 2 L of water, [x]-ray, 3x",
 		"spring_energy goes as the square of x": "spring energy goes as the square of [x]",
@@ -29,6 +30,27 @@ func TestProse(t *testing.T) {
 		}
 		if got != want {
 			t.Errorf("%s\n got %s\nwant %s", text, got, want)
+		}
+	}
+}
+
+// TestFindingsAreSet sets what findings say of a line: names and formulas of the page, but
+// not what is to be typed, and no unit that is spelled like a name.
+func TestFindingsAreSet(t *testing.T) {
+	d, _ := New("Flaws", entered("m_1 = 0.20 kg", "N = 3 N", "Ψ_α = 32°", "k = 200 N/m", "x_1 = 2.0 cm", "J = 2 N s", "part a: All",
+		"L = 3.000 m*cos(Ψ_α)", "report L to 3 figures", "check m_1 = -2 kg", "E = 1/2*k*x_1 in J", "F = k*x_1 + m_1", "r = 3 m", "W = r*N in J",
+		"f = 1/(2*π)*√(k/m_1) in Hz", "w = √(k/m_1) in Hz", "q = -L/(2 m) in kg"), Key)
+	for form, all := range map[string][]string{
+		"html":     {"<mi>Ψ</mi>", "right side <span class=\"one\">−2 kg;</span>", "or write <code>givens are exact</code> above"},
+		"markdown": {`limited by $\Psi_{\alpha}$ = 32°`, `$k x_{1}$ is a force, $m_{1}$ is a mass`, `It is $m_{1} g$.`, "`1/2*k*x1^2` is in J", "comes out as a force (N); J is an energy.", `$\sqrt{\frac{k}{m_{1}}}$ is in radians`},
+		"latex":    {`$E$ comes out as a force (N); J is an energy.`, `\texttt{givens\ are\ exact}`},
+		"text":     {"limited by Ψ_α = 32°", "`givens are exact`", "side −2 kg"},
+	} {
+		text := strings.ReplaceAll(string(writers[form](d)), "\n!! ", " ")
+		for _, want := range all {
+			if !strings.Contains(text, want) {
+				t.Errorf("%s lacks %s:\n%s", form, want, text)
+			}
 		}
 	}
 }

@@ -50,6 +50,14 @@ func x(text string) syntax.Expr {
 // is what a text shows of a quantity.
 func is(text string) shown { return shown{X: x(text)} }
 
+// says is what a finding says, on a page without names.
+func says(texts ...string) (out [][]piece) {
+	for _, text := range texts {
+		out = append(out, newSetter(nil).finding(text, true))
+	}
+	return out
+}
+
 // value is a value as it is shown.
 func value(text string) *entry.Value {
 	if n, ok := x(text).(*syntax.Number); ok {
@@ -171,8 +179,8 @@ func swing() part {
 				{{Value: value("1")}, {Value: value("0.401")}, {Value: value("4.01e-7")}, {Words: entry.Words("a small melon")}},
 			},
 		}},
-		flaw{finding.Finding{Severity: finding.Mismatch, Message: "The left side is a time (s), the right side a frequency (1/s).", Hint: "Write T = 2π √(m/k) if you mean the period."}, 14, "T = 2π √(k/m)"},
-		flaw{finding.Finding{Severity: finding.Caution, Message: "g is given here and is also a constant of nature.", Hint: "Name it otherwise if you mean something else."}, 15, "g = 9.81 m/s^2"},
+		flaw{finding.Mismatch, 14, "T = 2π √(k/m)", says("The left side is a time (s), the right side a frequency (1/s).", "Write T = 2π √(m/k) if you mean the period.")},
+		flaw{finding.Caution, 15, "g = 9.81 m/s^2", says("g is given here and is also a constant of nature.", "Name it otherwise if you mean something else.")},
 		text{entry.Rows("T is proportional to √m:", "twice the mass, 1.41 times the period")},
 	}}
 }
@@ -230,6 +238,6 @@ func everywhere(h string) *Document {
 			check{Left: name, Right: name, Relation: "≤", Within: h, Says: entry.Words(h)}, check{Left: name, Sign: h},
 			figure{fig}, energyBars{bars},
 			table{&entry.Table{Heads: []entry.Head{words, {Of: []syntax.Expr{name, name}}}, Rows: [][]entry.Cell{{{Words: entry.Words(h)}, {Value: unknown}}, {{Words: entry.Words(h)}, {Words: entry.Words(h)}}}}},
-			flaw{finding.Finding{Severity: finding.Error, Message: h, Hint: h}, 3, h},
+			flaw{finding.Error, 3, h, says(h, h)},
 		}}}}
 }
