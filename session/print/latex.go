@@ -238,7 +238,7 @@ func (p *paper) texLine(l *entry.WorkLine) []string {
 	set := right(l)
 	left, right := inLine(typeset.Expr(l.Left).LaTeX(), "45mm"), set.tex()
 	if breadth(l.Left) > wide {
-		rows, left = append(rows, `& \quad `+inLine(typeset.Expr(l.Left).LaTeX(), "120mm")), ""
+		rows, left = append(rows, `& \quad `+lapped(typeset.Expr(l.Left).LaTeX(), "120mm")), ""
 	}
 	if len(right) == 0 && left != "" {
 		rows = append(rows, left+" &")
@@ -281,6 +281,11 @@ func inLine(set, width string) string {
 	return set
 }
 
+// lapped sets a formula that takes no room of its column.
+func lapped(set, width string) string {
+	return `\rlap{\fit{` + width + `}{$\displaystyle ` + set + `$}}`
+}
+
 // tex gives the rows of a right side. A wide one takes no room of its column,
 // so that the reasons of the others stay where they are.
 func (r rightSide) tex() []string {
@@ -296,7 +301,7 @@ func (r rightSide) tex() []string {
 	}
 	if r.reach > mostBeside {
 		for i, set := range out {
-			out[i] = `\rlap{\fit{112mm}{$\displaystyle ` + set + `$}}`
+			out[i] = lapped(set, "112mm")
 		}
 	}
 	return out
