@@ -123,6 +123,29 @@ func Preferred(d Dim, t Tag) *Unit {
 	return BaseUnits(d)
 }
 
+// Coherent is the unit without its prefixes, J/kg for MJ/kg. Where that is no product of
+// coherent SI units alone, as of km/h, or counts angles, it is the preferred one of the
+// dimension.
+func (u *Unit) Coherent() *Unit {
+	parts := make([]part, len(u.parts))
+	for i, p := range u.parts {
+		if row := p.atom.row; row != nil {
+			if row.offset != "" {
+				return Preferred(u.dim, None) // K for °C
+			}
+			p.atom = atom{row: row, text: row.text()}
+			if kg, ok := findWord("kg"); ok && row.symbol == "g" {
+				p.atom = kg.atom()
+			}
+		}
+		parts[i] = p
+	}
+	if c := build(parts); c != nil && c.tag == None && c.scale == nil && !c.difference && c.size == (pair{1, 0}) {
+		return c
+	}
+	return Preferred(u.dim, None)
+}
+
 var baseRows = [bases]string{"kg", "m", "s", "A", "K", "mol", "cd"}
 
 // BaseUnits writes a dimension in base units, in the order kg m s A K mol cd,

@@ -44,6 +44,7 @@ const (
 	asSize                    // |v|, as it is typed
 	asDot                     // v·w
 	asCross                   // v×w
+	asSides                   // √(x² + y²), the hypotenuse
 )
 
 func shape(c *syntax.Call) callShape {
@@ -70,6 +71,8 @@ func shape(c *syntax.Call) callShape {
 		return asCross
 	case f.Op == ops.Abs:
 		return asStroke
+	case f.Op == ops.Hypot:
+		return asSides
 	}
 	return byName
 }
@@ -92,10 +95,33 @@ func (l *layout) Call(c *syntax.Call) {
 		l.vectors(c.Args[0].X, syntax.Dot, c.Args[1].X)
 	case asCross:
 		l.vectors(c.Args[0].X, syntax.Cross, c.Args[1].X)
+	case asSides:
+		outer := l.begin()
+		l.byName(c)
+		typed := l.one(outer).Text()
+		l.put(l.holding(group, typed, l.holding(root, "sqrt", l.whole(squares(c)), Box{})))
 	default:
-		l.put(l.functionName(c.Func))
-		l.arguments(c)
+		l.byName(c)
 	}
+}
+
+// squares is the sum of the squares of a call's arguments.
+func squares(c *syntax.Call) syntax.Expr {
+	two, _ := syntax.ParseExpr("2")
+	var sum syntax.Expr
+	for i := range c.Args {
+		var x syntax.Expr = &syntax.Binary{Op: syntax.Pow, X: c.Args[i].X, Y: two}
+		if sum != nil {
+			x = &syntax.Binary{Op: syntax.Add, X: sum, Y: x}
+		}
+		sum = x
+	}
+	return sum
+}
+
+func (l *layout) byName(c *syntax.Call) {
+	l.put(l.functionName(c.Func))
+	l.arguments(c)
 }
 
 func (l *layout) functionName(name string) Box {

@@ -26,7 +26,7 @@ func (b *builder) flaws(e *entry.Entry) {
 // of is the setter for what is said of one line: a name that is a unit's symbol too, as N
 // is, is a name there if the line has it as one.
 func (s *setter) of(e *entry.Entry) *setter {
-	own := &setter{names: map[string]bool{}, units: s.units}
+	own := &setter{names: map[string]bool{}, vectors: s.vectors, units: s.units}
 	for name := range s.names {
 		own.names[name] = !s.units.Has(name)
 	}

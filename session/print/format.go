@@ -87,7 +87,7 @@ func (b note) write(w *writer) {
 
 func (b working) write(w *writer) {
 	switch {
-	case b.Definitions:
+	case b.Definitions, len(b.Of) == 0:
 		w.definitions(b.Lines)
 	case w.several, len(b.Of) > 1:
 		w.working(&b, b.Of)
@@ -183,7 +183,7 @@ func (p *part) head(number int) (label, question string) {
 func (p *part) several() bool {
 	n := 0
 	for _, b := range p.Blocks {
-		if w, ok := b.(working); ok && !w.Definitions {
+		if w, ok := b.(working); ok && !w.Definitions && len(w.Of) > 0 {
 			n++
 		}
 	}

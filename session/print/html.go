@@ -90,7 +90,9 @@ func (p *page) begin(d *Document) {
 	p.text("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n",
 		`<meta name="viewport" content="width=device-width, initial-scale=1">`, "\n",
 		"<title>", title, "</title>\n<style>\n", style, heads(d.title()), "</style>\n</head>\n<body class=\"", d.Edition.class(), "\">\n<header>\n")
-	p.text(`<p class="edition">`, d.edition(), "</p>\n<h1>", title, "</h1>\n")
+	p.text(`<p class="edition">`, d.edition(), "</p>\n<h1>")
+	p.prose(d.title())
+	p.text("</h1>\n")
 	if p.handout {
 		p.text(`<p class="who"><span>Name</span> <span>Date</span></p>`, "\n")
 	}

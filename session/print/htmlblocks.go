@@ -84,7 +84,7 @@ func (p *page) working(w *working, of []syntax.Expr) {
 	p.lines("Working", w.Lines)
 }
 
-func (p *page) definitions(lines []entry.WorkLine) { p.lines("Definitions", lines) }
+func (p *page) definitions(lines []entry.WorkLine) { p.lines("Formulas", lines) }
 
 func (p *page) lines(what string, lines []entry.WorkLine) {
 	left, most := 0, 0

@@ -52,7 +52,7 @@ func texPieces(all []piece) string {
 
 func (p *paper) begin(d *Document) {
 	p.text(preamble, "\\markright{", escapeTeX(d.title()), "}\n\\begin{document}\n\\thispagestyle{plain}\\raggedright\\close\n")
-	p.text(`{\small `, escapeTeX(d.edition()), "}\\par\n{\\LARGE\\bfseries ", escapeTeX(d.title()), "\\par}\n")
+	p.text(`{\small `, escapeTeX(d.edition()), "}\\par\n{\\LARGE\\bfseries ", p.prose(d.title()), "\\par}\n")
 	if d.Edition == Handout {
 		p.text("\\bigskip Name \\hrulefill\\quad Date \\rule{35mm}{0.4pt}\\par\\medskip\n")
 	}
@@ -109,7 +109,15 @@ func (p *paper) room(r *room) {
 	}
 }
 
+// joined takes back the place for a page to end: what comes next belongs to what is above.
+func (p *paper) joined() {
+	if bytes.HasSuffix(p.b.Bytes(), []byte(between)) {
+		p.b.Truncate(p.b.Len() - len(between))
+	}
+}
+
 func (p *paper) told(lines []entry.Said) {
+	p.joined()
 	p.text("{\\leftskip=1.5em\n")
 	p.rows(each(lines, p.say))
 	p.text("}\n")
@@ -308,9 +316,7 @@ func (r rightSide) tex() []string {
 }
 
 func (p *paper) answer(a *answer) {
-	if bytes.HasSuffix(p.b.Bytes(), []byte(between)) {
-		p.b.Truncate(p.b.Len() - len(between))
-	}
+	p.joined()
 	p.text("\\resultbox{", p.result(a))
 	if a.Points > 0 {
 		p.text(`\quad{\small `, points(a.Points), "}")

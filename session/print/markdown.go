@@ -42,7 +42,7 @@ func markedPieces(all []piece) string {
 }
 
 func (m *marked) begin(d *Document) {
-	m.paragraph("# " + escapeMarkdown(d.title()))
+	m.paragraph("# " + m.prose(d.title()))
 	m.paragraph("*" + d.edition() + "*")
 	if d.Edition == Handout {
 		m.paragraph("Name: " + strings.Repeat(".", 40) + " Date: " + strings.Repeat(".", 16))

@@ -58,7 +58,7 @@ func plainPieces(all []piece) string {
 }
 
 func (t *plainText) begin(d *Document) {
-	t.heading(d.title(), "=")
+	t.heading(t.prose(d.title()), "=")
 	t.wrapped("", "", d.edition())
 	t.gap()
 	if d.Edition == Handout {

@@ -30,7 +30,7 @@ func (s *setter) say(said entry.Said) []piece {
 		case p.Value != nil:
 			out = append(out, piece{words: together(p.Value.Shown(units.Drawn))})
 		case p.X != nil:
-			out = append(out, piece{set: typeset.Expr(p.X)})
+			out = append(out, piece{set: typeset.Expr(s.lettered(p.X))})
 		case p.Written != "":
 			out = append(out, s.prose(p.Written)...)
 		default:
@@ -40,20 +40,48 @@ func (s *setter) say(said entry.Said) []piece {
 	return out
 }
 
+// lettered is an expression; a name alone that is a vector's has its arrow.
+func (s *setter) lettered(x syntax.Expr) syntax.Expr {
+	if n, ok := x.(*syntax.Name); ok && s != nil && s.vectors[n.Name] && !n.Vector {
+		return &syntax.Name{Name: n.Name, Vector: true}
+	}
+	return x
+}
+
+// read reads an expression in prose; nil for what is none.
+func (s *setter) read(text string) syntax.Expr {
+	x, findings := syntax.ParseExpr(text)
+	if x == nil || len(findings) > 0 {
+		return nil
+	}
+	for x := range syntax.Nodes(x) {
+		if n, ok := x.(*syntax.Name); ok {
+			n.Vector = s.vectors[n.Name]
+		}
+	}
+	return x
+}
+
 // together keeps a number and its unit on one line.
 func together(text string) string { return strings.ReplaceAll(text, " ", "\u00a0") }
 
 // setter sets what a person wrote: names of the worksheet in it are mathematics, minus signs are
 // minus signs, and units have their powers raised.
 type setter struct {
-	names map[string]bool
-	units *units.Table
+	names   map[string]bool
+	vectors map[string]bool // those of them that have arrows
+	units   *units.Table
 }
 
 // newSetter knows the names that a worksheet defines.
 func newSetter(all []*entry.Entry) *setter {
-	s := &setter{names: map[string]bool{}, units: units.NewTable()}
+	s := &setter{names: map[string]bool{}, vectors: map[string]bool{}, units: units.NewTable()}
 	for _, e := range all {
+		for _, v := range e.Values() {
+			if v.Name != "" { // a column of a file too
+				s.names[v.Name], s.vectors[v.Name] = true, v.IsVector()
+			}
+		}
 		for _, f := range e.Findings {
 			s.names["g"] = s.names["g"] || f.ID == finding.StandardGravity
 		}
@@ -128,8 +156,8 @@ func (s *setter) formula(text string, at int) (syntax.Expr, int) {
 // known reads an expression that has a name of the worksheet in it, and is no unit if it
 // has others too; nil for any other text.
 func (s *setter) known(text string) syntax.Expr {
-	x, findings := syntax.ParseExpr(text)
-	if x == nil || len(findings) > 0 {
+	x := s.read(text)
+	if x == nil {
 		return nil
 	}
 	known, others := false, false
@@ -173,11 +201,10 @@ func (s *setter) expression(text string, at int) (syntax.Expr, int) {
 		}
 		end += n
 	}
-	x, findings := syntax.ParseExpr(text[at:end])
-	if x == nil || len(findings) > 0 {
-		return nil, 0
+	if x := s.read(text[at:end]); x != nil {
+		return x, end - at
 	}
-	return x, end - at
+	return nil, 0
 }
 
 func inWord(r rune) bool {

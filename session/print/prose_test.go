@@ -64,7 +64,7 @@ func TestSaid(t *testing.T) {
 	text := string(Markdown(d))
 	for _, want := range []string{
 		"$P$ is a parabola in $I$ that opens upward", `$\tan(a)$ runs off at $a$ = 90`, "with $a$ = $2 a$", "$F$ goes as $a$ ($m$ fixed): doubling $a$ multiplies $F$ by 2.",
-		"add up: 12 J in all", "rad + n·6.28", "any whole number n.", "within 1 kg·m/s²", `| $L$ | 0.8420 m | 0.0020 m |`, "unknown, in m/s²",
+		"add up: 12 J in all", "rad + $n$·6.28", "any whole number $n$.", "within 1 kg·m/s²", `| $L$ | 0.8420 m | 0.0020 m |`, "unknown, in m/s²",
 	} {
 		if !strings.Contains(text, want) {
 			t.Errorf("%q is missing in\n%s", want, text)
@@ -85,6 +85,18 @@ func TestNothingIsSource(t *testing.T) {
 			if i := strings.Index(text, source); i >= 0 {
 				t.Errorf("%s has %s:\n%s", form, source, text[max(0, i-60):min(len(text), i+60)])
 			}
+		}
+	}
+}
+
+// TestUnitsFollowTheGivens cancels the units that the givens have, without their prefixes.
+func TestUnitsFollowTheGivens(t *testing.T) {
+	d, _ := New("Units", entered("L_s = 2.26 MJ/kg", "P = 1.6 kW", "c = 4.19 J/(g °C)", "m = 250 g", "g = 9.81 N/kg", "ω = 3 rad/s", "part a: All",
+		"m_s = P*(5 min)/L_s", "Q = m*c*(20 K)", "G = m*g", "u = ω*(2 m)"), Key)
+	text := string(Plain(d, 0))
+	for _, want := range []string{"W·s/(J/kg) = (kg·m²/s³)·s/(m²/s²) = kg\n", "kg·(J/(kg·K))·K =", "kg·(N/kg) = kg·(m/s²) =", "(1/s)·m = m/s\n"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("%q is missing in\n%s", want, text)
 		}
 	}
 }

@@ -73,7 +73,7 @@ func (v *solving) othersInSymbols(one solution, others []solution) {
 	var note entry.Said
 	switch family, also := familyText(one.root), one.root.Also; {
 	case family != nil:
-		note = entry.Say("The principal value is taken; infinitely many solve the equation: …"+anyNumber+".", family)
+		note = entry.Say("The principal value is taken; infinitely many solve the equation: …, with any whole number ….", family, entry.Name("n"))
 	case len(others) > 0:
 		solve := " solves the equation too."
 		if len(others) > 1 {
@@ -94,17 +94,17 @@ func familyText(r algebra.Root) entry.Said {
 	if !ok {
 		return nil
 	}
-	again := "… + n·…"
+	again := "… + …·…"
 	switch syntax.Unbracket(period).(type) {
 	case *syntax.Binary, *syntax.Unary:
-		again = "… + n·(…)"
+		again = "… + …·(…)"
 	}
-	by := syntax.Unbracket(period)
-	first := entry.Say(again, entry.Maths(r.X[0], by)...)
+	n, by := &syntax.Name{Name: "n"}, syntax.Unbracket(period)
+	first := entry.Say(again, entry.Maths(r.X[0], n, by)...)
 	if r.Tangent() {
 		return first
 	}
-	return entry.Say("… and …", first, entry.Say(again, entry.Maths(r.Also.X[0], by)...))
+	return entry.Say("… and …", first, entry.Say(again, entry.Maths(r.Also.X[0], n, by)...))
 }
 
 // inText lists solutions in symbols.

@@ -276,18 +276,15 @@ func (f *families) shown(v *solving) entry.Said {
 	for _, x := range f.at {
 		all = append(all, f.each(v, x))
 	}
-	return entry.Listed(all).And(anyNumber)
+	return entry.Listed(all).And(", with any whole number …", entry.Name("n"))
 }
-
-// anyNumber says what n is.
-const anyNumber = ", with any whole number n"
 
 // each is a number and those that are some periods away: 30° + n·360°.
 func (f *families) each(v *solving, x float64) entry.Said {
 	u := v.solutionUnit(0, f.static)
-	turns := entry.Say("n·…", v.ValueIn(f.period, u).Said())
+	turns := entry.Say("…·…", entry.Name("n"), v.ValueIn(f.period, u).Said())
 	if !f.static.Dim.IsOne() { // a turn is exact
-		turns = entry.Say("n·…", v.beside(f.period, u))
+		turns = entry.Say("…·…", entry.Name("n"), v.beside(f.period, u))
 	}
 	if x == 0 {
 		return turns
@@ -309,7 +306,7 @@ func (f *families) shownStretches(v *solving) (parts []string) {
 		}
 		parts = append(parts, part)
 	}
-	return append(parts[:len(parts)-1], parts[len(parts)-1]+anyNumber+",")
+	return append(parts[:len(parts)-1], parts[len(parts)-1]+", with any whole number n,")
 }
 
 // shownAlso lists the families beside the stretches.

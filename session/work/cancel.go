@@ -26,15 +26,15 @@ func cancelled(p *eval.Page, x syntax.Expr, e *entry.Entry, value int) []entry.U
 	}
 	var with, based []unitPower
 	for _, f := range factors {
-		dim, ok := unitOf(p, f.X, e.Line)
+		u, ok := unitOf(p, f.X, e.Line)
 		if !ok {
 			return nil
 		}
-		if dim.IsOne() {
+		if u.Dim().IsOne() {
 			continue
 		}
-		with = append(with, unitPower{units.Preferred(dim, units.None).Screen(), f.Exp})
-		based = append(based, unitPower{units.BaseUnits(dim).Screen(), f.Exp})
+		with = append(with, unitPower{u.Coherent().Screen(), f.Exp})
+		based = append(based, unitPower{units.BaseUnits(u.Dim()).Screen(), f.Exp})
 	}
 	if len(with) == 0 || len(with) == 1 && with[0].exp.Num() == 1 && with[0].exp.Den() == 1 {
 		return nil
@@ -61,29 +61,29 @@ func finalUnit(v entry.Value) string {
 	return units.Preferred(v.Dim, v.Tag).Screen()
 }
 
-// unitOf is what is known of a factor: a name, a written quantity or a number.
-func unitOf(p *eval.Page, x syntax.Expr, line int) (units.Dim, bool) {
+// unitOf is the unit of a factor, if it is known: a name, a written quantity or a number.
+func unitOf(p *eval.Page, x syntax.Expr, line int) (*units.Unit, bool) {
 	switch x := x.(type) {
 	case *syntax.Pi, *syntax.Number:
-		return units.Dim{}, true
+		return units.One, true
 	case *syntax.Paren:
 		return unitOf(p, x.X, line)
 	case *syntax.Quantity:
 		u, bad := p.Planner.Unit(x.Unit, units.AfterNumber)
-		if bad != nil {
-			return units.Dim{}, false
-		}
-		return u.Dim(), true
+		return u, bad == nil
 	case *syntax.Call:
 		f, ok := ops.Named(x.Func)
-		return units.Dim{}, ok && (f.Takes == ops.PureToPure || f.Takes == ops.AngleToPure || f.Takes == ops.PureToAngle)
+		return units.One, ok && (f.Takes == ops.PureToPure || f.Takes == ops.AngleToPure || f.Takes == ops.PureToAngle)
 	case *syntax.Name:
 		if d := p.Above(x.Name, line); d != nil && d.Kind == plan.Quantity && d.Slot != run.NoSlot {
 			st := p.Planner.Static(d.Slot)
-			return st.Dim, st.Open == 0
+			if d.Unit != nil && d.Unit.Dim() == st.Dim {
+				return d.Unit, st.Open == 0
+			}
+			return units.Preferred(st.Dim, units.None), st.Open == 0
 		}
 	}
-	return units.Dim{}, false
+	return nil, false
 }
 
 // unitPower is a unit to a power.
