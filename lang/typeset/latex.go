@@ -193,6 +193,7 @@ func (w *latexWriter) cases(parts []Box) {
 		if i > 0 {
 			w.tex(` \\ `)
 		}
+		w.tex(`\displaystyle `) // or fractions would be small
 		w.box(&parts[i])
 		w.tex(` & \text{for }`)
 		w.box(&parts[i+1])

@@ -165,7 +165,7 @@ func TestCases(t *testing.T) {
 	when := Relation(Expr(&syntax.Name{Name: "t"}), "≤", Value("4", "s"))
 	set := Cases([]Case{{Expr(x), when}, {Value("8", "m/s"), Box{}}})
 	for got, want := range map[string]string{
-		set.LaTeX(): `\begin{cases}a t & \text{for }t \le 4\,\mathrm{s} \\ 8\,\mathrm{m}/\mathrm{s} & \text{for }\end{cases}`,
+		set.LaTeX(): `\begin{cases}\displaystyle a t & \text{for }t \le 4\,\mathrm{s} \\ \displaystyle 8\,\mathrm{m}/\mathrm{s} & \text{for }\end{cases}`,
 		set.Text():  "a·t for t ≤ 4 s; 8 m/s for ",
 	} {
 		if got != want {
