@@ -74,7 +74,7 @@ func newGuard(all []*entry.Entry) *guard {
 }
 
 // eachValue is values one by one: lists have several, as have vectors, with their magnitude
-// and direction.
+// and direction, which may be told from either axis.
 func eachValue(all []entry.Value) []entry.Value {
 	var out []entry.Value
 	for _, v := range all {
@@ -85,6 +85,12 @@ func eachValue(all []entry.Value) []entry.Value {
 		out = append(out, v.Magnitude())
 		if turn, ok := v.Direction(); ok {
 			out = append(out, turn)
+			angle := math.Abs(turn.SI)
+			for _, from := range [...]float64{math.Pi / 2, math.Pi, 2 * math.Pi} { // 20° west of north
+				turn.SI = math.Abs(from - angle)
+				turn.InUnit = turn.Unit.FromSI(turn.SI)
+				out = append(out, turn)
+			}
 		}
 	}
 	return out

@@ -100,7 +100,7 @@ func TestEveryResultIsHidden(t *testing.T) {
 		entries, _ := worked(t, f)
 		g := newGuard(entries)
 		for _, e := range entries {
-			for _, v := range e.Values() {
+			for _, v := range eachValue(e.Values()) {
 				if !syntax.RoleOf(e.Stmt).Asks() || public(g, quantity{v.SI, v.Dim}, 3) {
 					continue
 				}
@@ -118,6 +118,26 @@ func TestEveryResultIsHidden(t *testing.T) {
 	}
 	if tried < 600 {
 		t.Errorf("only %d notes were tried", tried)
+	}
+}
+
+// TestVectorsAreHidden writes a vector that is a result by its components, and by its
+// magnitude and direction.
+func TestVectorsAreHidden(t *testing.T) {
+	g := newGuard(entered("F = 45 N at 20° south of west", "v_0 = (3.0, 4.0) m/s", "m = 2.4 kg", "b = 72 m", "part a: A kite",
+		"v_1 = v_0 + F/m*(0.50 s)", "p = m*v_1", "r = (1, 2.5)*b", "u = 2*(3 N, 0 N, 2.35 N)"))
+	for _, text := range []string{
+		"It is (-5.8, 0.79) m/s then.", "v_1 = (−5.81, 0.794) m/s", "(-5,8; 0,79) m/s", "(-5.81 m/s, 0.79 m/s)", "-5.8 m/s i + 0.79 m/s j", "the components are -5.8 and 0.79 m/s",
+		"v_x is -5.8 m/s", "5.86 m/s at 172°", "the speed is 5.9 m/s", "at 172.2°", "7.8° north of west", "at 82° west of north", "187.8° clockwise", "p is (-14, 1.9) kg m/s", "r = (72,180) m", "[5.0, 180] m", "7.6 N",
+	} {
+		if g.reveals(text) == nil {
+			t.Errorf("not found: %s", text)
+		}
+	}
+	for _, text := range []string{"The wind blows with 45 N at 20° south of west.", "from (3.0, 4.0) m/s on", "in 9 and 10 m", "(72) m"} {
+		if l := g.reveals(text); l != nil {
+			t.Errorf("%s is taken for %s", text, l)
+		}
 	}
 }
 

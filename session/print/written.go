@@ -36,6 +36,12 @@ var numbers = sync.OnceValue(func() *regexp.Regexp {
 		`(?:[eE][-−+]?[0-9]+|[ \x{a0}]?[×x·*⋅][ \x{a0}]?10(?:\^?[({]?[-−+]?[0-9]+[)}]?|[⁻⁺]?[⁰¹²³⁴-⁹]+))?`)
 })
 
+// others are the numbers behind one that has its unit from the last of them: (3.0, 4.0) m/s,
+// 3 and 4 m.
+var others = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`^(?:(?:[,;]| and| ±)[ \x{a0}]?[-−+]?[0-9]+(?:[.,][0-9]+)?)+[)\]]?|^[)\]]`)
+})
+
 // readNumbers finds the numbers in a text with the units behind them, but for uncertainties.
 func readNumbers(text string, table *units.Table) []written {
 	var out []written
@@ -45,7 +51,18 @@ func readNumbers(text string, table *units.Table) []written {
 			continue // the 2 of m2 and of v_2
 		}
 		unit, end, counts := unitBehind(text, at[1], table)
-		for _, n := range spelled(text[at[0]:at[1]]) {
+		if unit == nil {
+			if rest := others().FindString(text[at[1]:]); rest != "" {
+				unit, _, _ = unitBehind(text, at[1]+len(rest), table)
+			}
+		}
+		ways := spelled(text[at[0]:at[1]])
+		if strings.HasSuffix(text[:at[0]], "(") { // (72,180) m
+			for one := range strings.SplitSeq(text[at[0]:at[1]], ",") {
+				ways = append(ways, spelled(one)...)
+			}
+		}
+		for _, n := range ways {
 			n.text, n.unit, n.told = text[at[0]:end], unit, saysSo(text[:at[0]])
 			n.counts = counts && n.value == math.Trunc(n.value)
 			out = append(out, n)
