@@ -208,7 +208,7 @@ func (s *scratchpad) reads(name string) ([]byte, error) {
 
 // fresh empties the scratchpad and begins a new journal.
 func (s *scratchpad) fresh() {
-	s.pad, s.file = s.blank(), openFile{}
+	s.pad, s.file, s.next = s.blank(), openFile{}, nil
 	s.journal.Close(false)
 	s.newJournal()
 	s.read = filesRead{}

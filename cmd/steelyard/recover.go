@@ -70,7 +70,7 @@ func (s *scratchpad) recover(ctx context.Context, arg string) {
 	}
 	// From here on this run writes the journal that it was recovered from.
 	s.journal.Close(false)
-	s.pad, s.file, s.journal = s.blank(), openFile{}, resumed
+	s.pad, s.file, s.journal, s.next = s.blank(), openFile{}, resumed, nil
 	s.pad.SetTitle(last.Title)
 	for _, text := range last.Statements {
 		s.show(s.pad.Add(ctx, text))

@@ -113,8 +113,8 @@ type scratchpad struct {
 }
 
 // Prompt is what the next statement begins with. A line above that is being edited has
-// one prompt: where that is left, the next is that of a new line; but the rest of a paste
-// into such a prompt goes there too.
+// one prompt: where that is left, the next is that of a new line; but lines that are put in
+// go on until an empty one, and the rest of a paste goes where its lines went.
 func (s *scratchpad) Prompt(goesOn bool) repl.Prompt {
 	if goesOn && s.next == nil {
 		s.next = s.draft
@@ -173,6 +173,9 @@ func (s *scratchpad) Enter(ctx context.Context, text string, shown bool) bool {
 	o.Statement = !shown
 	view.Text(s.w.stdout, e, o)
 	s.follows(got)
+	if at := got.Draft; asks && at != nil && at.Insert {
+		s.tell(fmt.Sprintf("Lines go in before line %d; Enter on an empty line ends that.", at.Line))
+	}
 	if asks {
 		s.command(ctx, cmd)
 	}
@@ -182,8 +185,14 @@ func (s *scratchpad) Enter(ctx context.Context, text string, shown bool) bool {
 // done writes what has changed to the journal. It is shown after that.
 func (s *scratchpad) done(got live.Answer) {
 	s.next, s.offers = got.Draft, got.Offers
-	if s.draft != nil && got.Then != nil {
-		s.draft = got.Then // for further lines of a paste
+	if s.draft != nil {
+		inserts := s.draft.Insert
+		if got.Done {
+			s.draft = s.draft.After(got.Change.Edit)
+		}
+		if inserts && s.next == nil {
+			s.next = s.draft
+		}
 	}
 	if !got.Done {
 		return

@@ -66,6 +66,41 @@ func TestPasteAtTheCursor(t *testing.T) {
 	c.expect("= 4.5 s")
 }
 
+// TestInsert puts several lines in before another, one by one, in their order: what fails
+// leaves the place as it is, and so does a command; an empty line goes on below.
+func TestInsert(t *testing.T) {
+	c := openTerminal(t, t.TempDir())
+	c.expect("  1.  ")
+	c.line("x = 1 m", "  2.  ")
+	c.line("y = 2 m", "  3.  ")
+	c.line("insert before 2", "Lines go in before line 2; Enter on an empty line ends that.")
+	c.expect("  2.  ")
+	c.line("a = 3 m", "  3.  ")
+	c.line("b = 4 m*q", "The page stays as it was.")
+	c.expect("  3.  ")
+	c.line("help newton", "  3.  ")
+	c.line("b = 4*a", "  4.  ")
+	c.line("undo", "  3.  ")
+	c.line("b = 5*a", "  4.  ")
+	c.line("rename a to c", "a is c in lines")
+	c.expect("  4.  ")
+	c.line("2x", "Write `2*x`") // the offer is the line alone
+	c.expect("  4.  2*x")
+	time.Sleep(200 * time.Millisecond)
+	c.line("", "= 2 m")
+	c.expect("  5.  ")
+	c.line("", "  6.  ")
+	c.has("x = 1 m", "c = 3 m", "b = 5*c", "2*x", "y = 2 m")
+	// A line that is changed waits at its place too until it can be worked out.
+	c.line("change 3", "  3.  b = 5*c")
+	c.send("*q\r")
+	c.expect("No line above defines q.")
+	c.expect("  3.  ")
+	c.line("b = 6*c", "= 18 m")
+	c.expect("  6.  ")
+	c.has("x = 1 m", "c = 3 m", "b = 6*c", "2*x", "y = 2 m")
+}
+
 // TestPasteIntoInsert puts several lines in before another, in their order.
 func TestPasteIntoInsert(t *testing.T) {
 	c := openTerminal(t, t.TempDir())
@@ -74,14 +109,16 @@ func TestPasteIntoInsert(t *testing.T) {
 	c.line("y = 2 m", "  3.  ")
 	c.line("insert before 2", "  2.  ")
 	c.send(pasted("a = 3 m\nb = 4 m\n"))
-	c.expect("  5.  ")
+	c.expect("  4.  ")
+	c.line("", "  5.  ")
 	c.has("x = 1 m", "a = 3 m", "b = 4 m", "y = 2 m")
 	// Without an end of line the last row waits in the prompt, where the others went.
 	c.line("insert before 2", "  2.  ")
 	c.send(pasted("p = 7 m\nq = 8 m"))
 	c.expect("  3.  q = 8 m")
 	c.send("\r")
-	c.expect("  7.  ")
+	c.expect("  4.  ")
+	c.line("", "  7.  ")
 	c.line("page 1 to 4", "  7.  ")
 	c.has("x = 1 m", "p = 7 m", "q = 8 m", "a = 3 m")
 	c.line("remove 2", "  6.  ")

@@ -23,8 +23,6 @@ type Answer struct {
 	// Draft is the text of a line that is to be edited, before or in the place of
 	// the one with its number.
 	Draft *Draft
-	// Then is where a line goes that is put in behind the one that was changed or put in.
-	Then *Draft
 	// Offers are lines that one which failed may have been meant for, to be entered in
 	// its place.
 	Offers []string
@@ -43,6 +41,19 @@ func (d *Draft) command() string {
 		return fmt.Sprintf("insert before %d ", d.Line)
 	}
 	return fmt.Sprintf("change %d to ", d.Line)
+}
+
+// After is where the next line goes once lines have been changed: behind the one that was
+// changed or put in here, or before the same line as until then.
+func (d *Draft) After(ed session.Edit) *Draft {
+	next := *d
+	if _, changed := ed.Texts[d.Line]; changed && !d.Insert {
+		next = Draft{Line: d.Line + 1, Insert: true}
+	}
+	if ed.At > 0 && ed.At <= d.Line {
+		next.Line += len(ed.Put) - min(ed.Drop, d.Line-ed.At)
+	}
+	return &next
 }
 
 // command is a command that is being answered.
@@ -157,14 +168,16 @@ func (c *command) change() {
 	case !to:
 		c.got.Draft = &Draft{Line: line, Text: c.Entries()[line-1].Text}
 	default:
-		c.put(&Draft{Line: line}, text)
+		at := &Draft{Line: line}
+		c.put(at, text, at.command())
 	}
 }
 
 // put gives a line another text, or puts one in before it. Where the line that is
-// written then has no value, what is wrong with it is found, and the page stays as it
-// was.
-func (c *command) put(at *Draft, text string) {
+// written then has no value, what is wrong with it is found, and the page stays as it was.
+// What is offered begins with the place if that was typed; else the place waits for
+// another line.
+func (c *command) put(at *Draft, text, place string) {
 	text, _ = session.WithoutRecords(strings.TrimSpace(text))
 	if s, _ := syntax.Parse(text); isCommand(s) {
 		c.refuse("`"+FirstRow(text)+"` is no line of a page.", "")
@@ -173,7 +186,7 @@ func (c *command) put(at *Draft, text string) {
 	if now, _ := syntax.Parse(text); !at.Insert {
 		if message, values := ownUnit(c.Entries()[at.Line-1], now); len(values) > 0 {
 			for _, v := range values {
-				c.got.Offers = append(c.got.Offers, at.command()+v)
+				c.got.Offers = append(c.got.Offers, place+v)
 			}
 			c.refuse(message, "Choose one of them. The page stays as it was.")
 			c.e.Findings[len(c.e.Findings)-1].Lines = c.got.Offers
@@ -191,13 +204,12 @@ func (c *command) put(at *Draft, text string) {
 	}
 	now := c.Entries()[at.Line-1]
 	if !now.Failed() {
-		c.got.Then = &Draft{Line: at.Line + 1, Insert: true}
 		return
 	}
 	c.Undo(c.ctx)
 	c.undone, c.got = undone, Answer{Offers: offers(now)}
 	for i, line := range c.got.Offers {
-		c.got.Offers[i] = at.command() + line
+		c.got.Offers[i] = place + line
 	}
 	from := max(strings.LastIndex(c.e.Text, now.Text), 0)
 	for i, f := range now.Findings {
@@ -245,7 +257,7 @@ func (c *command) insert() {
 		c.got.Draft = at
 		return
 	}
-	c.put(at, text)
+	c.put(at, text, at.command())
 }
 
 // remove is remove 3.

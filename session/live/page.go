@@ -69,7 +69,8 @@ type Change struct {
 	Moved []Moved
 }
 
-// Write is Enter for a line that is typed above, where a draft says so.
+// Write is Enter for a line that is typed above, where a draft says so. One that fails
+// leaves a draft of the same place.
 func (p *Page) Write(ctx context.Context, text string, at *Draft) (*entry.Entry, Answer) {
 	if at == nil {
 		return p.Enter(ctx, text)
@@ -79,7 +80,10 @@ func (p *Page) Write(ctx context.Context, text string, at *Draft) (*entry.Entry,
 	}
 	e := &entry.Entry{Line: at.Line, Text: text}
 	c := &command{Page: p, ctx: ctx, e: e, cmd: &syntax.Command{}}
-	c.put(at, text)
+	c.put(at, text, "")
+	if !c.got.Done {
+		c.got.Draft = &Draft{Line: at.Line, Insert: at.Insert}
+	}
 	if moved := c.got.Change.Moved; c.got.Done {
 		e = p.Entries()[at.Line-1]
 		c.got.Change.Moved = slices.DeleteFunc(moved, func(m Moved) bool { return m.Entry == e })
