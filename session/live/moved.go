@@ -1,6 +1,7 @@
 package live
 
 import (
+	"reflect"
 	"slices"
 	"strings"
 
@@ -18,6 +19,8 @@ type Moved struct {
 	New bool
 	// Was is what it came to before, where that has moved; else empty.
 	Was string
+	// Anew tells that it comes to other words, or to another figure.
+	Anew bool
 	// Came and Went are the findings that it has only now, and had only before.
 	Came, Went []finding.Finding
 }
@@ -35,8 +38,9 @@ func compare(a session.Anew) (Moved, bool) {
 	}
 	m.New = a.Was.Text != a.Now.Text && !sameButPlaces(a)
 	m.Was = Was(Shown(a.Was), a.Now)
+	m.Anew = m.Was == "" && Shown(a.Now) == "" && a.Was.Outcome != nil && a.Now.Outcome != nil && !reflect.DeepEqual(a.Was.Outcome, a.Now.Outcome)
 	m.Came, m.Went = but(a.Now.Findings, a.Was.Findings), but(a.Was.Findings, a.Now.Findings)
-	return m, m.New || m.Was != "" || len(m.Came)+len(m.Went) > 0
+	return m, m.New || m.Anew || m.Was != "" || len(m.Came)+len(m.Went) > 0
 }
 
 // sameButPlaces tells whether only the numbers of lines that a statement names differ.
@@ -78,8 +82,9 @@ func Was(was string, now *entry.Entry) string {
 	return was
 }
 
-// Told is a line as it is shown where it has moved: old → new, and the findings
-// that came or went. One that is new is shown whole.
+// Told is a line as it is shown where it has moved: old → new, the words that it comes to
+// now, or that a figure differs, and the findings that came or went. One that is new is
+// shown whole.
 func (m *Moved) Told() *entry.Entry {
 	e := *m.Entry
 	if m.New {
@@ -90,8 +95,13 @@ func (m *Moved) Told() *entry.Entry {
 		f = finding.Finding{ID: f.ID, Severity: finding.Note, Message: "no longer: " + f.Message}
 		e.Findings = append(e.Findings, f)
 	}
-	if m.Was != "" {
+	switch words, _ := m.Entry.Outcome.(entry.Lines); {
+	case m.Was != "":
 		e.Outcome = Arrow(m.Was, m.Entry)
+	case m.Anew && words != nil:
+		e.Outcome = words
+	case m.Anew:
+		e.Outcome = entry.Rows("comes out otherwise")
 	}
 	return &e
 }

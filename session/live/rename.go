@@ -1,6 +1,7 @@
 package live
 
 import (
+	"cmp"
 	"fmt"
 	"maps"
 	"slices"
@@ -30,6 +31,7 @@ func (c *command) rename() {
 	if placed {
 		r.line, _ = strconv.Atoi(place)
 	}
+	r.names()
 	if why, hint := r.refused(placed); why != "" {
 		c.refuse(why, hint)
 		return
@@ -70,6 +72,21 @@ type renaming struct {
 	from, to string
 	written  string // the new name as it was typed
 	line     int    // that gives it
+	// now are the old names with what is written in their place, and old the new names
+	// with the old ones.
+	now, old map[string]string
+}
+
+// names are the name and those of its components, F_x of F, which it has as a vector; but
+// for those that a line gives itself.
+func (r *renaming) names() {
+	r.now, r.old = map[string]string{r.from: r.written}, map[string]string{r.to: r.from}
+	for _, axis := range syntax.Axes {
+		end := "_" + string(axis)
+		if !slices.ContainsFunc(r.Entries(), func(e *entry.Entry) bool { return slices.Contains(e.Gives(), r.from+end) }) {
+			r.now[r.from+end], r.old[r.to+end] = r.written+end, r.from+end
+		}
+	}
 }
 
 // refused says why the name can't be changed; placed tells that a line was named.
@@ -88,8 +105,8 @@ func (r *renaming) refused(placed bool) (why, hint string) {
 			r.line = e.Line
 		}
 		for _, m := range syntax.Mentions(e.Stmt) {
-			if m.Name == r.to {
-				return fmt.Sprintf("%s is in line %d already.", r.to, e.Line), "Choose another name."
+			if r.old[m.Name] != "" {
+				return fmt.Sprintf("%s is in line %d already.", m.Name, e.Line), "Choose another name."
 			}
 		}
 		switch s := e.Stmt.(type) {
@@ -157,7 +174,7 @@ func (r *renaming) texts() map[int]string {
 			if at := strings.IndexByte(e.Text[from:to], '@'); at >= 0 {
 				to = from + at
 			}
-			text = text[:from] + r.written + text[to:]
+			text = text[:from] + r.now[m.Name] + text[to:]
 		}
 		switch e.Stmt.(type) {
 		case *syntax.Note, *syntax.Part:
@@ -179,7 +196,7 @@ func (r *renaming) mentions(e *entry.Entry, now int) []syntax.Mention {
 		if m.Line != 0 {
 			line = m.Line
 		}
-		return m.Name != r.from || line != r.line
+		return r.now[m.Name] == "" || line != r.line
 	})
 	slices.SortFunc(all, func(a, b syntax.Mention) int { return a.NameAt.From - b.NameAt.From })
 	return slices.CompactFunc(all, func(a, b syntax.Mention) bool { return a.NameAt == b.NameAt })
@@ -187,7 +204,7 @@ func (r *renaming) mentions(e *entry.Entry, now int) []syntax.Mention {
 
 // inBraces changes the name where a text has it in braces.
 func (r *renaming) inBraces(text string) string {
-	return syntax.FillBraces(text, func(name string) (string, bool) { return "{" + r.written + "}", name == r.from })
+	return syntax.FillBraces(text, func(name string) (string, bool) { return "{" + r.now[name] + "}", r.now[name] != "" })
 }
 
 // alike tells whether a line still means the same: its expressions are built alike, and
@@ -226,9 +243,4 @@ func (r *renaming) built(s syntax.Stmt) string {
 	return b.String()
 }
 
-func (r *renaming) either(name string) string {
-	if name == r.to {
-		return r.from
-	}
-	return name
-}
+func (r *renaming) either(name string) string { return cmp.Or(r.old[name], name) }

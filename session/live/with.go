@@ -54,8 +54,9 @@ func Replaced(entries []*entry.Entry, with []string, w Wording) (map[int]string,
 	out := map[int]string{}
 	for _, text := range with {
 		left, value, ok := strings.Cut(text, "=")
-		name, at, placed := strings.Cut(strings.TrimSpace(left), "@")
-		name = syntax.Canonical(strings.TrimSpace(name))
+		said, at, placed := strings.Cut(strings.TrimSpace(left), "@")
+		said = strings.TrimSpace(said)
+		name := syntax.Canonical(said)
 		if !ok || name == "" || strings.TrimSpace(value) == "" {
 			return nil, refused(w.of(text)+" doesn't define a name.", "Write, for example, "+w.of("m = 0.10 kg")+".")
 		}
@@ -66,7 +67,7 @@ func Replaced(entries []*entry.Entry, with []string, w Wording) (map[int]string,
 			if len(fs) > 0 {
 				hint = fs[0].Message + " " + fs[0].Hint
 			}
-			return nil, refused(w.of(text)+" doesn't set "+name+" a written value.", hint)
+			return nil, refused(w.of(text)+" doesn't set "+said+" a written value.", hint)
 		}
 		lines := givenLines(entries, name)
 		line := 0
@@ -78,28 +79,28 @@ func Replaced(entries []*entry.Entry, with []string, w Wording) (map[int]string,
 				}
 			}
 			if strings.TrimSpace(at) == "" {
-				return nil, refused(w.of(text)+" names no line after @.", isGivenIn(name, lines))
+				return nil, refused(w.of(text)+" names no line after @.", isGivenIn(said, lines))
 			}
 			if line == 0 {
-				return nil, refused("line "+strings.TrimSpace(at)+" doesn't define "+name+".", isGivenIn(name, lines))
+				return nil, refused("line "+strings.TrimSpace(at)+" doesn't define "+said+".", isGivenIn(said, lines))
 			}
 		case len(lines) == 1:
 			line = lines[0]
 		case len(lines) > 1:
-			return nil, refused(name+" is given in several lines.", "Say which one: "+w.of(name+"@"+strconv.Itoa(lines[0])+" = …")+".")
+			return nil, refused(said+" is given in several lines.", "Say which one: "+w.of(said+"@"+strconv.Itoa(lines[0])+" = …")+".")
 		default:
-			return nil, refused(name+" is not a given of this worksheet.", w.Word+" replaces a line such as "+name+" = 0.10 kg, not a result.")
+			return nil, refused(said+" is not a given of this worksheet.", w.Word+" replaces a line such as "+said+" = 0.10 kg, not a result.")
 		}
-		if hint := lacksUnit(entries, line, name, d, w); hint != "" {
-			return nil, refused(w.of(text)+" sets "+name+" without a unit.", hint)
+		if hint := lacksUnit(entries, line, said, d, w); hint != "" {
+			return nil, refused(w.of(text)+" sets "+said+" without a unit.", hint)
 		}
 		if message, values := ownUnit(entryAt(entries, line), &syntax.Define{Ident: syntax.Ident{Name: name}, X: d.X}); len(values) > 0 {
 			return nil, refused(message, "Write "+w.of(values[0])+" or "+w.of(values[1])+".")
 		}
 		if _, twice := out[line]; twice {
-			return nil, refused(name+" of line "+strconv.Itoa(line)+" is replaced twice.", "Use "+w.Word+" once for each given value.")
+			return nil, refused(said+" of line "+strconv.Itoa(line)+" is replaced twice.", "Use "+w.Word+" once for each given value.")
 		}
-		out[line] = otherwise(entryAt(entries, line), d, name+" = "+strings.TrimSpace(value))
+		out[line] = otherwise(entryAt(entries, line), d, said+" = "+strings.TrimSpace(value))
 	}
 	return out, nil
 }
