@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"os"
 	"path/filepath"
 	"slices"
@@ -20,8 +21,8 @@ import (
 // first, so what the page has given before what is built in.
 func (s *scratchpad) Complete(text string, at int) (int, []string) {
 	prefix, from, place := syntax.PlaceAt(text, at)
-	if head, dir, ok := filePlace(text[:at]); ok {
-		return head, worksheetsIn(dir)
+	if from, names, ok := s.filesAt(text[:at]); ok {
+		return from, names
 	}
 	if symbols := s.symbolsFor(text[:from]); symbols != nil {
 		return from, matching(symbols, prefix)
@@ -139,29 +140,30 @@ func matching(words []string, prefix string) []string {
 	return out
 }
 
-// filePlace tells whether a file's name is being written after save or open: where
-// it begins, and what is there of it.
-func filePlace(text string) (from int, name string, ok bool) {
-	for _, word := range []string{"save ", "open "} {
-		if rest, found := strings.CutPrefix(text, word); found && !strings.Contains(strings.TrimLeft(rest, " "), " ") {
-			name = strings.TrimLeft(rest, " ")
-			return len(text) - len(name), name, true
-		}
+// filesAt lists the files whose name may go on at the end of a line: worksheets after save
+// and open, tables of readings, which are beside the worksheet, after data.
+func (s *scratchpad) filesAt(line string) (from int, names []string, ok bool) {
+	word, name, _ := strings.Cut(line, " ")
+	name = strings.TrimLeft(name, " ")
+	from = len(line) - len(name)
+	switch {
+	case from == len(word) || strings.Contains(name, " "):
+	case word == "save" || word == "open":
+		return from, filesIn("", name, worksheet.Extension), true
+	case word == "data":
+		return from, filesIn(filepath.Dir(s.file.path), name, ".csv", ".tsv", ".txt"), true
 	}
-	return 0, "", false
+	return 0, nil, false
 }
 
 // maxNames is how many file names are offered.
 const maxNames = 200
 
-// worksheetsIn lists the worksheets and folders that begin with a name.
-func worksheetsIn(name string) []string {
+// filesIn lists the files with one of some extensions, and the folders, that begin with a
+// name in a folder.
+func filesIn(folder, name string, extensions ...string) []string {
 	dir, base := filepath.Split(name)
-	at := fromHome(dir)
-	if at == "" {
-		at = "."
-	}
-	entries, err := os.ReadDir(at)
+	entries, err := os.ReadDir(cmp.Or(filepath.Join(folder, fromHome(dir)), "."))
 	if err != nil {
 		return nil
 	}
@@ -173,7 +175,7 @@ func worksheetsIn(name string) []string {
 		case !strings.HasPrefix(e.Name(), base) || strings.HasPrefix(e.Name(), ".") && base == "" || strings.Contains(e.Name(), " "):
 		case e.IsDir():
 			out = append(out, dir+e.Name()+string(filepath.Separator))
-		case strings.HasSuffix(e.Name(), worksheet.Extension):
+		case slices.Contains(extensions, filepath.Ext(e.Name())):
 			out = append(out, dir+e.Name())
 		}
 	}

@@ -63,7 +63,7 @@ func PlaceAt(text string, at int) (prefix string, from int, place CompletionPlac
 	}
 	head := ""
 	w := leadingStatement(text[line:at])
-	if half := statementWord(before); w == nil && half != nil && !half.Stored {
+	if half := statementWord(before); w == nil && half != nil && (!half.Stored || prefix == "" && half.second == "") {
 		w = half
 	}
 	var next []string
@@ -74,7 +74,8 @@ func PlaceAt(text string, at int) (prefix string, from int, place CompletionPlac
 			return prefix, from, AtTopic
 		case "describe":
 			return prefix, from, AtName
-		case "note", "part", "save", "open", "print", "data", "marking", "names", "undo", "recover", "forget", "replay", "quit":
+		case "note", "part", "save", "open", "print", "data", "marking", "names", "undo", "recover", "forget", "replay", "quit",
+			"remove", "page", "title", "worksheet":
 			return prefix, from, AtNothing
 		}
 		head = w.Word
