@@ -64,6 +64,19 @@ func TestPasteAtTheCursor(t *testing.T) {
 	// A body that has begun goes on with what is pasted; what is no row of it does not.
 	c.send("h(t) =\r" + pasted("2*t for 0 s < t < 1 s\n3*t for 1 s < t < 2 s\nh(1.5 s)\n"))
 	c.expect("= 4.5 s")
+	c.expect(" 12.  ")
+	// Without an end of line the statement of the last row waits, with all its rows.
+	c.send(pasted("n = 1\ndata\n  q / C   I / A\n  1   2\n  2   3"))
+	c.expect("2   3")
+	c.send("\r")
+	c.expect("2 rows: q in C and I in A")
+	c.expect(" 14.  ")
+	c.send(pasted("data\n  p / W\n  5\n  6"))
+	c.expect("6")
+	c.send("0\r") // it can be gone on with
+	c.expect("2 rows: p in W")
+	c.expect(" 15.  ")
+	c.line("p", "[5, 60] W")
 }
 
 // TestInsert puts several lines in before another, one by one, in their order: what fails

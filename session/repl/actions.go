@@ -1,6 +1,7 @@
 package repl
 
 import (
+	"slices"
 	"strings"
 )
 
@@ -30,26 +31,36 @@ func (ed *editor) newRow() { ed.buf.insert("\n", otherEdit) }
 func (ed *editor) aside(above, command string) {
 	ed.finish(typed{text: strings.TrimSpace(command), aside: true})
 	rs := []rune(above)
-	ed.rest = &state{rs, len(rs)}
+	ed.rest = &rest{state: state{rs, len(rs)}}
 }
 
-// paste puts text in at the cursor. Of several rows those that are whole are entered, and
-// what is left of the last stays to be edited with what stood behind the cursor.
+// paste puts text in at the cursor. Statements that are whole are entered; the one that
+// the last row belongs to stays to be edited with what stood behind the cursor.
 func (ed *editor) paste(text string) {
 	rows := pastedRows(strings.Split(text, "\n"))
 	for i := range rows {
 		rows[i] = ed.pad.Pasted(rows[i])
 	}
-	last := len(rows) - 1
-	if last == 0 {
-		ed.buf.insert(rows[0], otherEdit)
+	lines := slices.Clone(rows)
+	lines[0] = ed.buf.before() + rows[0]
+	at := 0
+	for {
+		_, n := statement(ed.pad, lines[at:])
+		if at+n == len(lines) {
+			break
+		}
+		at += n
+	}
+	last := strings.Join(rows[at:], "\n")
+	several := len(rows)-at > 1
+	if at == 0 {
+		ed.buf.insert(last, otherEdit)
+		ed.whole = ed.whole || several
 		return
 	}
-	rest := []rune(rows[last] + ed.buf.after())
-	ed.rest = &state{rest, len([]rune(rows[last]))}
-	rows[0] = ed.buf.before() + rows[0]
+	ed.rest = &rest{state{[]rune(last + ed.buf.after()), len([]rune(last))}, several}
 	ed.screen.erase()
-	ed.done = &typed{pasted: rows[:last]}
+	ed.done = &typed{pasted: lines[:at]}
 }
 
 // abandon drops the line; Up finds it.

@@ -36,7 +36,7 @@ type editor struct {
 	told   string // a sentence under the line, until the next key
 	whole  bool   // the line was put in whole: its rows are not asked for one by one
 	seen   preview
-	rest   *state // what the next line begins with
+	rest   *rest  // what the next line begins with
 	done   *typed // what became of the line, once it is over
 }
 
@@ -51,6 +51,13 @@ type typed struct {
 	// quiet tells that the text was not typed, and is not to be found again.
 	quiet bool
 	err   error
+}
+
+// rest is what a line begins with that is left of the one before; whole if its rows were
+// put in together.
+type rest struct {
+	state
+	whole bool
 }
 
 // preview is what a line would come to.
@@ -120,8 +127,8 @@ func (ed *editor) begin(p Prompt) {
 	switch {
 	case rest != nil && len(rest.text) > 0:
 		ed.buf.begin("")
-		ed.buf.to(*rest)
-		ed.whole = false
+		ed.buf.to(rest.state)
+		ed.whole = rest.whole
 	case len(p.Offers) > 0 && !ed.keys.waiting() && !ed.term.modes.pending():
 		ed.offer = offer{lines: p.Offers, open: true, drawn: time.Now()}
 		ed.buf.begin(clean(p.Offers[0]))

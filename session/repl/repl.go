@@ -9,7 +9,6 @@ import (
 	"fmt"
 	"os"
 	"os/signal"
-	"strings"
 	"time"
 )
 
@@ -188,8 +187,7 @@ func (l *loop) next() Prompt {
 	return p
 }
 
-// enterAll enters what was typed, or the lines that were pasted; an indented line belongs
-// to the one above it.
+// enterAll enters what was typed, or the lines that were pasted.
 func (l *loop) enterAll(ctx context.Context, t *typed) bool {
 	if t.aside {
 		p := l.ed.prompt
@@ -202,16 +200,9 @@ func (l *loop) enterAll(ctx context.Context, t *typed) bool {
 	}
 	lines := t.pasted
 	for len(lines) > 0 {
-		rows := strings.Split(lines[0], "\n")
-		begun := len(rows) > 1
-		statement := fold(l.cfg.Pad, rows)
-		for lines = lines[1:]; len(lines) > 0 && isText(lines[0]); lines = lines[1:] {
-			if !isIndented(lines[0]) && !goesOn(l.cfg.Pad, statement) && !(begun && l.cfg.Pad.Continues(statement, lines[0])) {
-				break
-			}
-			statement = joinLine(l.cfg.Pad, statement, lines[0])
-		}
-		stay, stopped := l.enter(ctx, statement, false, false)
+		text, n := statement(l.cfg.Pad, lines)
+		lines = lines[n:]
+		stay, stopped := l.enter(ctx, text, false, false)
 		if !stay || ctx.Err() != nil {
 			return false
 		}

@@ -5,6 +5,21 @@ import (
 	"strings"
 )
 
+// statement is the first of the statements of pasted lines, and how many of them it has: an
+// indented line belongs to the one above it. The first may be several rows of a statement
+// that was begun, which goes on with what can be read as more of it.
+func statement(pad Pad, lines []string) (text string, n int) {
+	rows := strings.Split(lines[0], "\n")
+	text = fold(pad, rows)
+	for n = 1; n < len(lines) && isText(lines[n]); n++ {
+		if !isIndented(lines[n]) && !goesOn(pad, text) && !(len(rows) > 1 && pad.Continues(text, lines[n])) {
+			break
+		}
+		text = joinLine(pad, text, lines[n])
+	}
+	return text, n
+}
+
 // fold makes a statement of rows as they were typed; a blank one ends it.
 func fold(pad Pad, rows []string) string {
 	text := rows[0]
