@@ -116,6 +116,7 @@ type scratchpad struct {
 // one prompt: where that is left, the next is that of a new line; but lines that are put in
 // go on until an empty one, and the rest of a paste goes where its lines went.
 func (s *scratchpad) Prompt(goesOn bool) repl.Prompt {
+	s.cautioned(s.journal.Flush())
 	if goesOn && s.next == nil {
 		s.next = s.draft
 	}
@@ -162,6 +163,9 @@ func (s *scratchpad) tell(sentences ...string) {
 
 // Enter works a statement out and prints what becomes of it.
 func (s *scratchpad) Enter(ctx context.Context, text string, shown bool) bool {
+	if !shown {
+		s.journal.Hold() // a paste is flushed once, before the next prompt
+	}
 	e, got := s.pad.Write(ctx, text, s.draft)
 	s.done(got)
 	cmd, asks := e.Stmt.(*syntax.Command)
@@ -262,6 +266,7 @@ func (s *scratchpad) Leave() bool {
 		return true
 	}
 	s.leaving = true
+	s.cautioned(s.journal.Flush())
 	text := "This worksheet is not saved: `save FILE` saves it"
 	if s.file.path != "" {
 		text = "What has changed is not saved to " + s.file.path + ": `save` saves it"

@@ -30,8 +30,11 @@ type Journal struct {
 	file file
 	path string
 	good int64 // bytes up to the end of the last whole entry
-	// late are the entries that could not be written yet.
+	// late are the entries that are not on the disk yet, of which so many bytes are written
+	// to the file. Held, they are flushed later.
 	late    []byte
+	written int
+	held    bool
 	last    int   // the number of the last entry
 	numbers []int // of the statements not taken back
 }
@@ -118,7 +121,7 @@ func stillAt(f *os.File, path string) bool {
 	return err == nil && os.SameFile(open, named)
 }
 
-// Accept writes statements and returns when they are on the disk. A text may hold
+// Accept writes statements and returns when they are on the disk, or held. A text may hold
 // any bytes.
 func (j *Journal) Accept(texts ...string) *Problem {
 	if j == nil || len(texts) == 0 {
@@ -168,6 +171,26 @@ func (j *Journal) add(k kind, text string) {
 	j.late = encode(j.late, k, j.last, text)
 }
 
+// Hold lets entries be written from here on without waiting until they are on the disk:
+// the end of this process loses none of them, that of the system may.
+func (j *Journal) Hold() {
+	if j != nil {
+		j.held = true
+	}
+}
+
+// Flush ends that, and returns when all entries are on the disk.
+func (j *Journal) Flush() *Problem {
+	if j == nil || !j.held {
+		return nil
+	}
+	j.held = false
+	if len(j.late) == 0 {
+		return nil
+	}
+	return j.flush()
+}
+
 func (j *Journal) flush() *Problem {
 	if j.file == nil {
 		return unkept(j.path, os.ErrClosed)
@@ -178,19 +201,26 @@ func (j *Journal) flush() *Problem {
 	return nil
 }
 
-// write writes what is to be written at the end of the last whole entry, and
-// flushes. What an earlier failure left behind is overwritten, and what this one
-// leaves is cut off where the system allows it.
+// write writes what is to be written behind the last whole entry, and flushes it: all of it
+// anew, as a flush that failed may have lost some. What an earlier failure left behind is
+// overwritten, and what this one leaves is cut off where the system allows it.
 func (j *Journal) write() error {
-	if _, err := j.file.WriteAt(j.late, j.good); err != nil {
-		_ = j.file.Truncate(j.good)
+	from := 0
+	if j.held {
+		from = j.written
+	}
+	if _, err := j.file.WriteAt(j.late[from:], j.good+int64(from)); err != nil {
+		_ = j.file.Truncate(j.good + int64(j.written))
 		return err
+	}
+	if j.written = len(j.late); j.held {
+		return nil
 	}
 	if err := j.file.Sync(); err != nil {
 		return err
 	}
 	j.good += int64(len(j.late))
-	j.late = j.late[:0]
+	j.late, j.written = j.late[:0], 0
 	return nil
 }
 

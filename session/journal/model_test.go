@@ -108,7 +108,10 @@ func sequence(t *testing.T, r *rand.Rand) bool {
 	since := []model{now} // what was entered since the last entry that was written
 	for range 1 + r.IntN(30) {
 		var problem *Problem
-		switch r.IntN(8) {
+		if r.IntN(5) == 0 {
+			j.Hold()
+		}
+		switch r.IntN(9) {
 		case 0, 1, 2, 3:
 			text := odd[r.IntN(len(odd))] + fmt.Sprint(r.IntN(5))
 			now.statements, now.saved = append(slices.Clone(now.statements), text), false
@@ -124,13 +127,18 @@ func sequence(t *testing.T, r *rand.Rand) bool {
 		case 6:
 			now.title, now.saved = fmt.Sprint("Crates ", r.IntN(9)), false
 			problem = j.Title(now.title)
+		case 7:
+			held := j.held
+			if problem = j.Flush(); held && j.Whole() != (problem == nil) {
+				t.Errorf("all is on the disk: %v, though %v", j.Whole(), problem)
+			}
 		default:
 			now.title, now.saved = fmt.Sprint("Sheet ", r.IntN(9)), true
 			problem = j.Saved(now.title)
 		}
 		since = append(since, now.copy())
 		c, ok := decode(string(d.data))
-		if problem == nil && j.Whole() {
+		if problem == nil && (j.Whole() || j.held) {
 			since = since[len(since)-1:]
 		}
 		if !ok || c.damaged && problem == nil || !slices.ContainsFunc(since, func(m model) bool { return m.says(c) }) {
