@@ -16,7 +16,6 @@ import (
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
 	"steelyard/session/eval"
-	"steelyard/units"
 	"steelyard/units/writing"
 )
 
@@ -133,52 +132,55 @@ func (v *solving) single() bool { return len(v.s.Equations) == 1 }
 // solve works the unknowns out. It returns the failed definition that an
 // equation needs, or nil.
 func (v *solving) solve() *plan.Def {
-	if f, bad := v.formulasEquated(); bad {
-		v.Find(f)
-		return nil
-	}
-	if !v.read() {
-		return nil
-	}
-	if needs, ok := v.plan(); !ok {
+	needs, ok := v.posed()
+	if !ok {
 		return needs
 	}
-	if v.single() {
-		v.turns = algebra.Turns{From: -1, To: 1}
-	} else if v.cancels() {
-		return nil
+	all, said := v.bySymbols()
+	if !said {
+		all, said = v.leftOut(all)
 	}
+	if !said {
+		v.choose(all)
+	}
+	return nil
+}
+
+// bySymbols are the solutions that the equations have in symbols. Where those are not all,
+// it searches, and has said what there is to say.
+func (v *solving) bySymbols() (all []solution, said bool) {
 	v.openedUp()
 	done, sure := v.inSteps()
 	if !sure && (!v.single() || !v.cancels()) {
 		v.search()
 	}
-	if done || !sure {
-		return nil
-	}
-	if v.absent && v.inSymbols() {
-		return nil
+	if done || !sure || v.absent && v.inSymbols() {
+		return nil, true
 	}
 	if v.families = v.repeated(); v.families != nil && !v.turned() {
-		return nil
+		return nil, true
 	}
-	all := v.workedOut(v.inForm())
-	if len(all) == 0 && !v.satisfied && (v.doubtful || v.undefined) && v.inOneUnit() {
-		if done, sure = v.inSteps(); done {
-			return nil
-		}
-		if sure {
-			all = v.workedOut(v.inForm())
-		}
+	all = v.workedOut(v.inForm())
+	if len(all) > 0 || v.satisfied || !v.doubtful && !v.undefined || !v.inOneUnit() {
+		return all, false
 	}
-	repeats := v.single() && v.rearranged.Repeats && !v.absent && !v.failing() && (v.satisfied || v.doubtful)
-	switch {
-	case repeats && len(all) == 0 && v.periodic(), repeats && v.families == nil && v.unevenTurns(all):
-		return nil
+	if done, sure = v.inSteps(); sure && !done {
+		all = v.workedOut(v.inForm())
+	}
+	return all, done
+}
+
+// leftOut adds the solutions that those in symbols leave out, where they repeat otherwise
+// than by full turns, or rounding hides them.
+func (v *solving) leftOut(all []solution) (_ []solution, said bool) {
+	if v.single() && v.rearranged.Repeats && !v.absent && !v.failing() && (v.satisfied || v.doubtful) {
+		if len(all) == 0 && v.periodic() || v.families == nil && v.unevenTurns(all) {
+			return nil, true
+		}
 	}
 	if len(all) == 0 && !v.satisfied && (v.doubtful || v.missed) && !v.absent && !v.failing() && !v.partWithoutValue() {
 		if v.single() && v.cancels() {
-			return nil
+			return nil, true
 		}
 		all = v.hidden()
 	}
@@ -187,95 +189,13 @@ func (v *solving) solve() *plan.Def {
 			all = found
 		}
 	}
-	v.choose(all)
-	return nil
+	return all, false
 }
 
 // failing tells whether something found keeps the line from having a value.
 func (v *solving) failing() bool {
 	worst, some := finding.Worst(v.Entry.Findings)
 	return some && worst.Fails()
-}
-
-// plan plans the equations together, which gives the unknowns their dimensions,
-// and with them what a solution must satisfy.
-func (v *solving) plan() (needs *plan.Def, ok bool) {
-	v.statics = v.Planner.Unknowns(len(v.unknowns))
-	v.rule = &run.Solve{}
-	good := true
-	for i, e := range v.equations {
-		got := v.Function(eval.Want{Silent: true}, v.unknowns, v.statics, algebra.Sizes(e.Left), algebra.Sizes(e.Right))
-		at := v.s.Equations[i].Left.Span()
-		for _, f := range got.Findings {
-			if f.At.To == 0 { // within a formula that is written elsewhere
-				f.At = at
-			}
-			v.findOnce(f)
-		}
-		v.Uses(got.Uses, at)
-		v.uses = append(v.uses, got.Uses)
-		if needs == nil {
-			needs = got.Root
-		}
-		good, v.absent = good && got.OK, v.absent || got.Static.Absent
-		v.rule.Differences = append(v.rule.Differences, got.Fn)
-	}
-	for i, st := range v.statics {
-		v.statics[i] = v.Planner.Settled(st)
-		v.open = v.open || v.statics[i].Open != 0
-		v.rule.Dims = append(v.rule.Dims, v.statics[i].Dim)
-	}
-	if !good {
-		return needs, false
-	}
-	v.CatchUp()
-	if !v.unknownUnits() {
-		return nil, false
-	}
-	before := len(v.Entry.Findings)
-	v.rule.Conditions = v.conditions()
-	v.CatchUp()
-	return nil, len(v.Entry.Findings) == before
-}
-
-// findOnce adds a finding unless one like it says the same of another place in
-// the line. Of a name without a value it says when its unit would be enough.
-func (v *solving) findOnce(f finding.Finding) {
-	if f.ID != finding.UnknownName || f.Hint == "" || !v.single() {
-		v.Find(f)
-		return
-	}
-	for _, g := range v.Entry.Findings {
-		if g.ID == f.ID && g.Message == f.Message {
-			return
-		}
-	}
-	v.Find(withUnitEnough(f))
-}
-
-// unknownUnits checks the units that unknowns are reported in against what the
-// equations say of them; false if one can't be read, or be told from radians.
-func (v *solving) unknownUnits() bool {
-	good, shown := true, map[string]*units.Unit{}
-	for _, name := range v.unknowns {
-		shown[name] = nil
-	}
-	for i, u := range v.s.Unknowns {
-		if !u.In.Present() {
-			continue
-		}
-		st := v.statics[min(i, len(v.statics)-1)]
-		unit, ok := v.ReadUnit(u.In)
-		good = good && ok
-		if ok {
-			v.Fits(u.Name, u.In, st, unit)
-		}
-		shown[u.Name] = unit
-	}
-	for i, e := range v.equations {
-		good = good && !(v.s.Equations[i].Right != nil && v.OpenSides(e.Left, e.Right, shown, v.uses[i]))
-	}
-	return good
 }
 
 const (
@@ -409,24 +329,33 @@ func (v *solving) workedOut(all []solution) []solution {
 		if also := one.root.Also; !fits && also != nil && v.families != nil && !v.chosenAmong() {
 			all = append(all, solution{root: v.families.nearest(v, *also, one.root.Turns)})
 		}
-		misses := !v.rearranged.Repeats && v.misses(one, fits)
-		switch {
-		case fits && !misses:
+		if v.judged(one, fits, lacks) {
 			good = append(good, one)
-			v.satisfied = true
-			v.lost = v.lost || v.loses(one)
-		case !lacks && misses:
-			v.missed = true
-		case lacks && v.single() && one.values[0] == 0 && v.Planner.Program.Main.Instrs[one.slots[0]].Op == ops.Exp:
-			v.doubtful, v.beyond = true, true
-		case !lacks || v.rearranged.Repeats || one.size > sure*math.Abs(one.values[0]):
-			v.doubtful = true
 		}
 	}
 	if len(good) == 0 && len(v.Entry.Findings) == 0 {
 		v.Find(wrong...)
 	}
 	return v.allowed(good)
+}
+
+// judged tells whether a solution in symbols counts, which fits the equations or not, or
+// lacks digits to tell; and notes what it says of others that there may be.
+func (v *solving) judged(one solution, fits, lacks bool) (good bool) {
+	misses := !v.rearranged.Repeats && v.misses(one, fits)
+	switch {
+	case fits && !misses:
+		v.satisfied = true
+		v.lost = v.lost || v.loses(one)
+		return true
+	case !lacks && misses:
+		v.missed = true
+	case lacks && v.single() && one.values[0] == 0 && v.Planner.Program.Main.Instrs[one.slots[0]].Op == ops.Exp:
+		v.doubtful, v.beyond = true, true
+	case !lacks || v.rearranged.Repeats || one.size > sure*math.Abs(one.values[0]):
+		v.doubtful = true
+	}
+	return false
 }
 
 // numbers works one solution out; false if it has no real value. What keeps it
