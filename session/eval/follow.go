@@ -101,6 +101,9 @@ func (f *follower) call(out *units.Product, x *syntax.Call, e units.Exp) bool {
 	case !builtIn:
 	case own.Takes == ops.PureToPure, own.Takes == ops.AngleToPure, own.Takes == ops.AnyToPure:
 		return true
+	case own.Takes == ops.PureToAngle, own.Takes == ops.SameToAngle:
+		u := f.p.DegreesIn(x)
+		return u != nil && out.Times(u, e)
 	case own.Keeps() && len(x.Args) > 0:
 		return f.times(out, x.Args[0].X, e)
 	}
@@ -120,6 +123,17 @@ func (f *follower) call(out *units.Product, x *syntax.Call, e units.Exp) bool {
 		bound[d.Func.Params[i]] = of
 	}
 	return f.within(bound, func() bool { return f.times(out, d.Func.X, e) })
+}
+
+// DegreesIn is the degree where an expression has an angle in it, or nil: asin(n1*sin(θ1)/n2)
+// is in the unit of θ1, as on paper.
+func (p *Page) DegreesIn(x syntax.Expr) *units.Unit {
+	for y := range syntax.Nodes(x) {
+		if u := p.unitOf(y); u != nil && u.Dim().IsOne() && u.Screen() == "°" {
+			return u
+		}
+	}
+	return nil
 }
 
 // curve multiplies by the unit of a curve, and of its axis to the power of a slope or an

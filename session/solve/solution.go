@@ -1,6 +1,8 @@
 package solve
 
 import (
+	"cmp"
+
 	"steelyard/lang/finding"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
@@ -20,6 +22,13 @@ func (v *solving) solutionUnit(i int, st run.Static) *units.Unit {
 	}
 	if unit := v.boundAngle(u, st); unit != nil {
 		return unit
+	}
+	if st.Dim.IsOne() && st.Tag == units.Angle {
+		for _, e := range v.equations {
+			if unit := cmp.Or(v.DegreesIn(e.Left), v.DegreesIn(e.Right)); unit != nil {
+				return unit
+			}
+		}
 	}
 	return units.Preferred(st.Dim, st.Tag)
 }
