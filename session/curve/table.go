@@ -45,14 +45,18 @@ func (p *plot) table() {
 }
 
 // written is a place as it is written: 0.3 s is three steps of 0.1 s, which come to a
-// little more. So a pole is met where there is one.
+// little more. So a pole is met where there is one. A place that nobody would write, such
+// as a third of a period, stays as it was worked out.
 func (p *plot) written(x float64) float64 {
-	short, ok := units.ParseDecimal(strconv.FormatFloat(p.unit.FromSI(x), 'g', 15, 64))
-	if !ok {
-		return x
+	short, ok := units.ParseDecimal(strconv.FormatFloat(p.unit.FromSI(x), 'g', shortPlace, 64))
+	if at := p.unit.ToSI(short); ok && math.Abs(at-x) <= 1e-15*math.Abs(x) {
+		return at
 	}
-	return p.unit.ToSI(short)
+	return x
 }
+
+// shortPlace is how many figures a place has at most that somebody would write.
+const shortPlace = 12
 
 // tablePlaces are the places of the rows. A last step that overshoots the end by
 // rounding alone counts as on it.
