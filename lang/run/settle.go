@@ -38,10 +38,14 @@ func (p *Program) Settle(st *State, s, from Slot) {
 }
 
 // Settled is the value of a function of one number, 0 where that lies within the
-// bound of its error; false if it has none. The number is a place that was worked out,
-// such as three quarters of a period.
-func (p *Program) Settled(st *State, fn int, x float64) (float64, bool) {
-	n, ok := p.floats(st).bounds(exact).boundAt(fn, []float64{x}, fewRoundings, 0)
+// bound of its error; false if it has none. WorkedOut tells that the number is a place
+// like three quarters of a period, off by some roundings.
+func (p *Program) Settled(st *State, fn int, x float64, workedOut bool) (float64, bool) {
+	off := exact
+	if workedOut {
+		off = fewRoundings
+	}
+	n, ok := p.floats(st).bounds(exact).boundAt(fn, []float64{x}, off, 0)
 	return n.settled(), ok
 }
 
@@ -58,7 +62,7 @@ func (p *Program) Residue(st *State, fn int, from, to float64) float64 {
 	w, most := p.floats(st).bounds(exact), 0.0
 	for i := range residuePlaces {
 		x := from + float64((to-from)*float64(i))/(residuePlaces-1)
-		if n, ok := w.boundAt(fn, []float64{x}, fewRoundings, 0); ok && n.e-n.e == 0 {
+		if n, ok := w.boundAt(fn, []float64{x}, exact, 0); ok && n.e-n.e == 0 {
 			most = max(most, n.e)
 		}
 	}

@@ -245,7 +245,7 @@ func (p *plot) evaluated(c *curve, columns *run.Columns, n int) graph.Function {
 			if lifted, near := c.lifts.Value(x[i]); near {
 				y[i], ok[i] = lifted, true
 			} else if ok[i] && v != 0 && math.Abs(v) < c.residue {
-				if settled, known := p.Planner.Program.Settled(&p.State, c.fn, x[i]); known {
+				if settled, known := p.Planner.Program.Settled(&p.State, c.fn, x[i], false); known {
 					y[i] = settled
 				}
 			}

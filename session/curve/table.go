@@ -35,6 +35,9 @@ func (p *plot) table() {
 		for i, v := range y {
 			shown := entry.Cell{Words: entry.Words("no value")}
 			if good[i] && v-v == 0 {
+				if settled, ok := p.Planner.Program.Settled(&p.State, c.fn, x[i], true); ok && settled == 0 { // but for rounding
+					v = 0
+				}
 				shown = entry.Cell{Value: p.UnsureIn(v, off(i), c.unit)}
 				shown.Value.Figures = figures
 			}
