@@ -66,12 +66,11 @@ func spanOf(groups []group) span {
 	return span{from: low, to: high}
 }
 
-// BarsText draws a chart with characters, at most columns wide: the bars lie, one
-// in a row, grouped by stage and to one scale. The ASCII form uses bytes below 128
-// only.
-func BarsText(b *entry.Bars, columns int, ascii bool) string {
+// barsText draws a chart with characters: the bars lie, one in a row, grouped by stage and
+// to one scale.
+func barsText(b *entry.Bars, columns int, ascii bool) []string {
 	groups := groupsOf(b)
-	t := newTextBars(groups, max(1, min(columns, mostCells)), ascii)
+	t := newTextBars(groups, columns, ascii)
 	var lines []string
 	for i, g := range groups {
 		if i > 0 {
@@ -83,7 +82,7 @@ func BarsText(b *entry.Bars, columns int, ascii bool) string {
 		}
 		lines = append(lines, t.indented(t.text(g.sum))...)
 	}
-	return strings.Join(lines, "\n") + "\n"
+	return lines
 }
 
 // textBars is a chart on its way to text.

@@ -50,10 +50,10 @@ var charts = map[string]func() *entry.Bars{"scale": scale, "shot": shot}
 
 func TestBarsGoldens(t *testing.T) {
 	for name, make := range charts {
-		golden(t, name+".txt", BarsText(make(), 60, false))
-		golden(t, name+".ascii.txt", BarsText(make(), 60, true))
-		golden(t, name+".narrow.txt", BarsText(make(), 30, false))
-		svg := BarsSVG(make(), "b")
+		golden(t, name+".txt", Bars(make()).Text(60, 0, false))
+		golden(t, name+".ascii.txt", Bars(make()).Text(60, 0, true))
+		golden(t, name+".narrow.txt", Bars(make()).Text(30, 0, false))
+		svg := Bars(make()).SVG("b")
 		golden(t, name+".svg", svg)
 		wellFormed(t, svg)
 		barsApart(t, make())
@@ -62,7 +62,7 @@ func TestBarsGoldens(t *testing.T) {
 
 func TestBarsToScale(t *testing.T) {
 	b := &entry.Bars{Unit: unit("J"), Stages: []entry.Stage{{Name: "", Bars: []entry.Bar{energy("A", 4), energy("B", 2), energy("C", 0), energy("D", 1e-9)}, Sum: joules(0)}}}
-	lines := strings.Split(BarsText(b, 60, true), "\n")
+	lines := strings.Split(Bars(b).Text(60, 0, true), "\n")
 	var n []int
 	for _, line := range lines[:4] {
 		n = append(n, strings.Count(line, "#"))

@@ -164,6 +164,8 @@ func (s *barsLayout) y(r *rowLayout, v float64) float64 {
 	return r.bottom - part*(r.bottom-r.top)
 }
 
+func (s *barsLayout) breadth() float64 { return s.width }
+
 // draw writes the chart.
 func (s *barsLayout) draw(on vector) {
 	s.vector = on

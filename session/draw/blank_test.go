@@ -35,7 +35,7 @@ func TestBlankSquares(t *testing.T) {
 func TestBlankHasNoAnswers(t *testing.T) {
 	f := lens()
 	f.Blank = true
-	for _, got := range []string{GraphSVG(f, "g"), GraphText(f, 60, 20, false)} {
+	for _, got := range []string{Graph(f).SVG("g"), Graph(f).Text(60, 20, false)} {
 		if strings.Contains(got, "b(g)") {
 			t.Errorf("the answer is in\n%s", got)
 		}
@@ -47,7 +47,7 @@ func TestNamesInOrder(t *testing.T) {
 	f := &entry.Graph{X: axis("x", 0, 1), Y: axis("y", 0, 1), Curves: []entry.Curve{
 		curve("low", [][]point{{{0, 0}, {1, 0.5}}}), curve("high", [][]point{{{0, 1}, {1, 0.5}}}),
 	}}
-	text := GraphText(f, 60, 20, false)
+	text := Graph(f).Text(60, 20, false)
 	if strings.Index(text, " high") > strings.Index(text, " low") {
 		t.Errorf("low above high in\n%s", text)
 	}

@@ -175,9 +175,9 @@ var figures = map[string]func() *entry.Graph{
 
 func TestTextGoldens(t *testing.T) {
 	for name, make := range figures {
-		golden(t, name+".txt", GraphText(make(), 60, 20, false))
-		golden(t, name+".ascii.txt", GraphText(make(), 60, 20, true))
-		golden(t, name+".narrow.txt", GraphText(make(), 30, 14, false))
+		golden(t, name+".txt", Graph(make()).Text(60, 20, false))
+		golden(t, name+".ascii.txt", Graph(make()).Text(60, 20, true))
+		golden(t, name+".narrow.txt", Graph(make()).Text(30, 14, false))
 	}
 }
 

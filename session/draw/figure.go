@@ -183,6 +183,8 @@ func (s *figureLayout) leftOf(t ticks) float64 {
 	return left + edge + tickLength + 4
 }
 
+func (s *figureLayout) breadth() float64 { return s.width }
+
 // draw writes the figure.
 func (s *figureLayout) draw(on vector) {
 	s.vector = on

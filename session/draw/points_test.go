@@ -28,16 +28,16 @@ func readingsOf(n int) *entry.Graph {
 // TestReadings draws each point as a dot and each error bar with its ends, in every form.
 func TestReadings(t *testing.T) {
 	g := readingsOf(5)
-	svg := GraphFile(g)
+	svg := Graph(g).File()
 	if dots := strings.Count(svg, "<circle"); dots != 5 {
 		t.Errorf("%d dots", dots)
 	}
-	tex, ok := GraphTeX(g)
+	tex, ok := Graph(g).TeX()
 	if !ok || strings.Count(tex, `\circle*{6.4}`) != 5 {
 		t.Error(tex)
 	}
 	for ascii, want := range map[bool]string{true: "@|-", false: "●│─"} {
-		text := GraphText(g, 70, 22, ascii)
+		text := Graph(g).Text(70, 22, ascii)
 		for _, sign := range want {
 			if !strings.ContainsRune(text, sign) {
 				t.Errorf("no %c in\n%s", sign, text)
@@ -51,8 +51,8 @@ func TestReadings(t *testing.T) {
 func TestManyReadings(t *testing.T) {
 	g := readingsOf(100_000)
 	g.Points = append(g.Points, entry.Reading{Point: graph.Point{X: math.NaN(), Y: 1}}, entry.Reading{Point: graph.Point{X: 1e300, Y: -1e300}, UY: math.Inf(1)})
-	if dots := strings.Count(GraphFile(g), "<circle"); dots > 2000 {
+	if dots := strings.Count(Graph(g).File(), "<circle"); dots > 2000 {
 		t.Errorf("%d dots", dots)
 	}
-	GraphText(g, 80, 24, false)
+	Graph(g).Text(80, 24, false)
 }

@@ -6,52 +6,10 @@ import (
 	"strconv"
 	"strings"
 	"unicode"
-
-	"steelyard/session/entry"
 )
-
-// GraphSVG draws a graph as svg elements for a page, one for each class of widths: the
-// page's style sheet shows the one that fits. Their ids begin with a prefix, which must
-// differ between the drawings of one page.
-func GraphSVG(g *entry.Graph, prefix string) string {
-	f := newFigure(g)
-	return eachWidth(prefix, func(width float64, on vector) { f.layout(width).draw(on) })
-}
-
-// BarsSVG draws a chart as svg elements; the prefix is that of a graph.
-func BarsSVG(b *entry.Bars, prefix string) string {
-	c := newChart(b)
-	return eachWidth(prefix, func(width float64, on vector) { c.layout(width).draw(on) })
-}
-
-// GraphFile draws a graph as a file of its own: wide, black on white.
-func GraphFile(g *entry.Graph) string {
-	w := svgWriter{prefix: "drawing"}
-	newFigure(g).layout(wide).draw(&w)
-	return string(w.out)
-}
-
-// BarsFile draws a chart as a file of its own.
-func BarsFile(b *entry.Bars) string {
-	w := svgWriter{prefix: "drawing"}
-	newChart(b).layout(wide).draw(&w)
-	return string(w.out)
-}
 
 // usual is how many bytes the drawings of one thing seldom are more than.
 const usual = 12 << 10
-
-func eachWidth(prefix string, draw func(width float64, on vector)) string {
-	w := svgWriter{prefix: identifier(prefix), out: make([]byte, 0, usual)}
-	for _, each := range [...]struct {
-		class string
-		width float64
-	}{{"wide", wide}, {"medium", medium}, {"narrow", narrow}} {
-		w.class = each.class
-		draw(each.width, &w)
-	}
-	return string(w.out)
-}
 
 // svgWriter is a drawing on its way to SVG.
 type svgWriter struct {

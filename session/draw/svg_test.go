@@ -67,7 +67,7 @@ func textsApart(t *testing.T, f *entry.Graph) {
 
 func TestSVGGoldens(t *testing.T) {
 	for name, make := range figures {
-		svg := GraphSVG(make(), "g")
+		svg := Graph(make()).SVG("g")
 		golden(t, name+".svg", svg)
 		wellFormed(t, svg)
 		textsApart(t, make())
@@ -78,7 +78,7 @@ func TestSVGGoldens(t *testing.T) {
 func TestTeXPictures(t *testing.T) {
 	for name, make := range figures {
 		f := make()
-		picture, ok := GraphTeX(f)
+		picture, ok := Graph(f).TeX()
 		if !ok || strings.Count(picture, `\begin{picture}`) != 1 || !strings.HasSuffix(picture, "\\end{picture}}") {
 			t.Errorf("%s: %v\n%s", name, ok, picture)
 		}
@@ -100,7 +100,7 @@ func TestTeXPictures(t *testing.T) {
 		}
 	}
 	for name, f := range hostileFigures() {
-		if picture, _ := GraphTeX(f); strings.Contains(picture, "NaN") || strings.Contains(picture, "Inf") || strings.Contains(picture, "e+") {
+		if picture, _ := Graph(f).TeX(); strings.Contains(picture, "NaN") || strings.Contains(picture, "Inf") || strings.Contains(picture, "e+") {
 			t.Errorf("%s: a coordinate that is none", name)
 		}
 	}

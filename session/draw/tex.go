@@ -6,25 +6,7 @@ import (
 	"strings"
 
 	"steelyard/lang/typeset"
-	"steelyard/session/entry"
 )
-
-// GraphTeX draws a graph as a picture of LaTeX, which needs no package and is as
-// wide as a line of text of 160 mm. It is false for one that would cost TeX too
-// much, such as one with many long dashed curves.
-func GraphTeX(g *entry.Graph) (string, bool) {
-	w := texWriter{unit: texUnit}
-	newFigure(g).layout(wide).draw(&w)
-	return w.String(), w.pieces <= mostPieces
-}
-
-// BarsTeX draws a chart as a picture of LaTeX; false for one of too many bars.
-func BarsTeX(b *entry.Bars) (string, bool) {
-	w := texWriter{unit: texUnit}
-	layout := newChart(b).layout(wide)
-	layout.draw(&w)
-	return w.String(), w.pieces <= mostPieces && layout.width <= widestTeX
-}
 
 const (
 	texUnit    = 0.25   // millimetres of a drawing unit: texts are as large as \footnotesize

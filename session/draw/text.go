@@ -14,25 +14,19 @@ const (
 	mostCells        = 500 // columns and rows beyond this are of no use
 )
 
-// GraphText draws a graph with characters, at most columns wide, in as near to the
-// given number of rows as its texts and a readable plot allow. The ASCII form uses
-// bytes below 128 only. Where even the tick labels leave no room for a plot, the
-// text says so instead.
-func GraphText(g *entry.Graph, columns, rows int, ascii bool) string {
-	t := textFigure{Graph: g, columns: max(1, min(columns, mostCells)), rows: max(1, min(rows, mostCells)), texts: texts{ascii}}
+// graphText draws a graph with characters. Where even the tick labels leave no room for a
+// plot, the text says so instead.
+func graphText(g *entry.Graph, columns, rows int, ascii bool) []string {
+	t := textFigure{Graph: g, columns: columns, rows: rows, texts: texts{ascii}}
 	t.x, t.y = spansOf(g)
 	for _, l := range curveLabels(g) {
 		t.labels = append(t.labels, t.text(l.text))
 	}
 	t.layout()
-	var lines []string
 	if t.plotColumns < leastPlotColumns {
-		lines = append(lines, wrap(t.text("This graph needs a wider window."), t.columns)...)
-	} else {
-		lines = append(lines, t.plot()...)
-		lines = append(lines, t.key()...)
+		return wrap(t.text("This graph needs a wider window."), t.columns)
 	}
-	return strings.Join(lines, "\n") + "\n"
+	return append(t.plot(), t.key()...)
 }
 
 // textFigure is a figure on its way to text.

@@ -40,13 +40,10 @@ func (b *builder) answer(a answer) {
 	}
 }
 
-// drawing tells whether a block is a graph or a bar chart.
+// drawing tells whether a block is a graph or another drawing.
 func drawing(one block) bool {
-	switch one.(type) {
-	case figure, energyBars:
-		return true
-	}
-	return false
+	_, ok := one.(drawable)
+	return ok
 }
 
 // concluded is the last result of a part that reports none: its values are its answers.

@@ -1,6 +1,34 @@
 package print
 
-import "steelyard/session/draw"
+import (
+	"steelyard/session/draw"
+	"steelyard/session/entry"
+)
+
+// drawn is a drawing with what is said below it.
+type drawn struct {
+	draw.Drawing
+	Below  []entry.Said
+	Listed bool // what is said is a list, and no sentence
+}
+
+// drawable is a block with a drawing.
+type drawable interface{ drawn() drawn }
+
+func (b figure) drawn() drawn {
+	if b.Blank { // the shapes would give the curves away
+		return drawn{draw.Graph(b.Graph), nil, true}
+	}
+	return drawn{draw.Graph(b.Graph), b.Shapes, true}
+}
+
+func (b energyBars) drawn() drawn {
+	out := drawn{Drawing: draw.Bars(b.Bars)}
+	if told := b.Told(); told != nil {
+		out.Below = []entry.Said{told}
+	}
+	return out
+}
 
 // Drawing is one of the drawings of a document as a file of SVG, counted from the top
 // from 1 on; empty where there are fewer. It tells how many there are.
@@ -10,14 +38,9 @@ func (d *Document) Drawing(n int) (svg string, of int) {
 		all = append(all[:len(all):len(all)], p.Blocks...)
 	}
 	for _, b := range all {
-		switch b := b.(type) {
-		case figure:
+		if b, ok := b.(drawable); ok {
 			if of++; of == n {
-				svg = draw.GraphFile(b.Graph)
-			}
-		case energyBars:
-			if of++; of == n {
-				svg = draw.BarsFile(b.Bars)
+				svg = b.drawn().File()
 			}
 		}
 	}

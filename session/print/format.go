@@ -29,8 +29,7 @@ type format interface {
 	cases(c *cases)
 	answer(a *answer)
 	check(c *check)
-	graph(g *entry.Graph, shapes []entry.Said)
-	bars(b *entry.Bars)
+	drawing(d drawn)
 	table(t *table)
 	told(lines []entry.Said)
 	flaw(f *flaw)
@@ -125,18 +124,11 @@ func each[T, S any](items []T, of func(T) S) []S {
 // listed says expressions as a list: a and F_T.
 func listed(all []syntax.Expr) entry.Said { return entry.Listed(entry.Maths(all...)) }
 
-func (b figure) write(w *writer) {
-	if b.Blank { // the shapes would give the curves away
-		w.graph(b.Graph, nil)
-	} else {
-		w.graph(b.Graph, b.Shapes)
-	}
-}
-
 func (b givens) write(w *writer)     { w.givens(b.Rows) }
 func (b answer) write(w *writer)     { w.answer(&b) }
 func (b check) write(w *writer)      { w.check(&b) }
-func (b energyBars) write(w *writer) { w.bars(b.Bars) }
+func (b energyBars) write(w *writer) { w.drawing(b.drawn()) }
+func (b figure) write(w *writer)     { w.drawing(b.drawn()) }
 func (b table) write(w *writer)      { w.table(&b) }
 func (b cases) write(w *writer)      { w.cases(&b) }
 func (b text) write(w *writer)       { w.told(b.Lines) }

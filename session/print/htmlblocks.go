@@ -7,7 +7,6 @@ import (
 
 	"steelyard/lang/syntax"
 	"steelyard/lang/typeset"
-	"steelyard/session/draw"
 	"steelyard/session/entry"
 )
 
@@ -297,26 +296,20 @@ func (p *page) figureID() string {
 // svg cleans a drawing as all other text is: its labels are anyone's.
 func svg(drawing string) string { return strings.TrimSpace(clean(drawing)) }
 
-func (p *page) graph(g *entry.Graph, shapes []entry.Said) {
-	p.text("<figure>\n", svg(draw.GraphSVG(g, p.figureID())), "\n")
-	if len(shapes) > 0 {
-		p.text("<figcaption>\n<ul>\n")
-		for _, s := range shapes {
-			p.text("<li>")
-			p.say(s)
-			p.text("</li>\n")
+func (p *page) drawing(d drawn) {
+	p.text("<figure>\n", svg(d.SVG(p.figureID())), "\n")
+	if len(d.Below) > 0 {
+		open, shut, before, after := "<figcaption>", "</figcaption>\n", "", ""
+		if d.Listed {
+			open, shut, before, after = "<figcaption>\n<ul>\n", "</ul>\n</figcaption>\n", "<li>", "</li>\n"
 		}
-		p.text("</ul>\n</figcaption>\n")
-	}
-	p.text("</figure>\n")
-}
-
-func (p *page) bars(b *entry.Bars) {
-	p.text("<figure>\n", svg(draw.BarsSVG(b, p.figureID())), "\n")
-	if books := b.Told(); books != nil {
-		p.text("<figcaption>")
-		p.say(books)
-		p.text("</figcaption>\n")
+		p.text(open)
+		for _, s := range d.Below {
+			p.text(before)
+			p.say(s)
+			p.text(after)
+		}
+		p.text(shut)
 	}
 	p.text("</figure>\n")
 }

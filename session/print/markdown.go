@@ -6,7 +6,6 @@ import (
 
 	"steelyard/lang/syntax"
 	"steelyard/lang/typeset"
-	"steelyard/session/draw"
 	"steelyard/session/entry"
 )
 
@@ -98,14 +97,15 @@ func (m *marked) endPart() {}
 func (m *marked) note(all []string)     { lines(m, all, m.prose, "", nextRow) }
 func (m *marked) told(all []entry.Said) { lines(m, all, m.say, "", nextRow) }
 
-func (m *marked) graph(g *entry.Graph, shapes []entry.Said) {
-	m.drawing(draw.GraphText(g, 76, 22, false))
-	lines(m, shapes, m.say, "- ", "\n")
-}
-
-func (m *marked) bars(b *entry.Bars) {
-	m.drawing(draw.BarsText(b, 76, false))
-	m.paragraph(m.say(b.Told()))
+func (m *marked) drawing(d drawn) {
+	text := strings.TrimRight(clean(d.Text(76, 22, false)), "\n")
+	fence := strings.Repeat("`", max(3, longestRun(text, '`')+1))
+	m.paragraph(fence + "text\n" + text + "\n" + fence)
+	mark := ""
+	if d.Listed {
+		mark = "- "
+	}
+	lines(m, d.Below, m.say, mark, "\n")
 }
 
 func (m *marked) room(r *room) {
@@ -131,13 +131,6 @@ func lines[T any](m *marked, items []T, set func(T) string, mark, between string
 
 // nextRow keeps lines apart that would else be joined in a paragraph.
 const nextRow = "\\\n"
-
-// drawing writes a drawing made of characters.
-func (m *marked) drawing(text string) {
-	text = strings.TrimRight(clean(text), "\n")
-	fence := strings.Repeat("`", max(3, longestRun(text, '`')+1))
-	m.paragraph(fence + "text\n" + text + "\n" + fence)
-}
 
 func (m *marked) givens(rows []given) {
 	m.paragraph("**Given**")

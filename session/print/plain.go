@@ -8,7 +8,6 @@ import (
 
 	"steelyard/lang/syntax"
 	"steelyard/lang/typeset"
-	"steelyard/session/draw"
 	"steelyard/session/entry"
 	"steelyard/session/rows"
 )
@@ -134,17 +133,17 @@ func (t *plainText) told(lines []entry.Said) {
 	t.gap()
 }
 
-func (t *plainText) graph(g *entry.Graph, shapes []entry.Said) {
-	t.drawing(draw.GraphText(g, t.columns, 22, false))
-	for _, s := range shapes {
-		t.wrapped("- ", "  ", t.say(s))
+func (t *plainText) drawing(d drawn) {
+	for line := range strings.SplitSeq(strings.TrimRight(clean(d.Text(t.columns, 22, false)), "\n"), "\n") {
+		t.out(line)
 	}
-	t.gap()
-}
-
-func (t *plainText) bars(b *entry.Bars) {
-	t.drawing(draw.BarsText(b, t.columns, false))
-	t.wrapped("", "", t.say(b.Told()))
+	first, next := "", ""
+	if d.Listed {
+		first, next = "- ", "  "
+	}
+	for _, s := range d.Below {
+		t.wrapped(first, next, t.say(s))
+	}
 	t.gap()
 }
 
@@ -167,12 +166,6 @@ func (t *plainText) lines(lines []string) {
 		rest := strings.TrimLeft(line, " \t")
 		deep := strings.Repeat(" ", min(len(line)-len(rest), 12))
 		t.wrapped(deep, deep, t.prose(rest))
-	}
-}
-
-func (t *plainText) drawing(text string) {
-	for line := range strings.SplitSeq(strings.TrimRight(clean(text), "\n"), "\n") {
-		t.out(line)
 	}
 }
 

@@ -4,30 +4,18 @@ import (
 	"strings"
 
 	"steelyard/lang/typeset"
-	"steelyard/session/draw"
-	"steelyard/session/entry"
 )
-
-func (p *paper) graph(g *entry.Graph, shapes []entry.Said) {
-	picture, ok := draw.GraphTeX(g)
-	p.drawing(picture, ok, func() string { return draw.GraphText(g, 78, 24, true) }, shapes)
-}
-
-func (p *paper) bars(b *entry.Bars) {
-	picture, ok := draw.BarsTeX(b)
-	p.drawing(picture, ok, func() string { return draw.BarsText(b, 78, true) }, []entry.Said{b.Told()})
-}
 
 // drawing writes a picture, or the drawing as text where a picture would be too
 // much, with lines of text below it.
-func (p *paper) drawing(picture string, ok bool, text func() string, below []entry.Said) {
+func (p *paper) drawing(d drawn) {
 	p.text("\\par\\addvspace{8pt}\\begin{minipage}{\\linewidth}\\raggedright\n")
-	if ok {
+	if picture, ok := d.TeX(); ok {
 		p.text("\\fit{\\linewidth}{", picture, "}\\par\n")
 	} else {
-		p.typewriter(text())
+		p.typewriter(d.Text(78, 24, true))
 	}
-	for _, line := range below {
+	for _, line := range d.Below {
 		if line != nil {
 			p.text(`{\small `, p.say(line), "\\par}\n")
 		}

@@ -18,9 +18,9 @@ func (p *page) Graph(g *entry.Graph) {
 		rows = max(10, min(30, p.o.Height-6))
 	}
 	indent, columns := p.room()
-	p.block(indent, draw.GraphText(g, min(columns, 100), rows, p.o.ASCII))
+	p.block(indent, draw.Graph(g).Text(min(columns, 100), rows, p.o.ASCII))
 	if g.Residuals != nil {
-		p.block(indent, draw.GraphText(g.Residuals, min(columns, 100), rows/2, p.o.ASCII))
+		p.block(indent, draw.Graph(g.Residuals).Text(min(columns, 100), rows/2, p.o.ASCII))
 	}
 	if !g.Blank {
 		p.Lines(g.Shapes)
@@ -59,7 +59,7 @@ func (p *page) Budget(b *entry.Budget) {
 // Bars prints an energy bar chart; what is wrong with its books is a finding.
 func (p *page) Bars(b *entry.Bars) {
 	indent, columns := p.room()
-	p.block(indent, draw.BarsText(b, columns, p.o.ASCII))
+	p.block(indent, draw.Bars(b).Text(columns, 0, p.o.ASCII))
 	if b.Holds {
 		p.told(b.Books.String())
 	}
