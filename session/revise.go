@@ -215,7 +215,7 @@ func (r *revision) keep(i int) {
 func kept(e *entry.Entry) bool {
 	switch e.Stmt.(type) {
 	case *syntax.Define, *syntax.Value, *syntax.Solve, *syntax.FuncDef, *syntax.FormulaDef, *syntax.Let,
-		*syntax.CheckStmt, *syntax.Report, *syntax.Graph, *syntax.Bars, *syntax.Scaling, *syntax.Note, *syntax.Remark:
+		*syntax.CheckStmt, *syntax.Report, *syntax.Graph, *syntax.Bars, *syntax.Arrows, *syntax.Scaling, *syntax.Note, *syntax.Remark:
 		return true
 	}
 	return false

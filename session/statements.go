@@ -46,6 +46,7 @@ var statements = table(
 	of(vary.Scaling),
 	of(curve.Graph).with(advise.Graph),
 	of(curve.Bars),
+	of(curve.Arrows),
 	of(work.Steps),
 	of(work.Budget),
 	of(func(l *eval.Line, _ *syntax.Part) { l.Planner.BeginPart() }).with(advise.Part),

@@ -54,6 +54,8 @@ const (
 	ListedSystems = 3
 	// Places is the most zeros, extremes and breaks of one curve that are named.
 	Places = 5
+	// Arrows is the most vectors that are drawn in one drawing.
+	Arrows = 12
 	// Rows is the most rows of one table.
 	Rows = 1000
 	// File is the most bytes of one worksheet.

@@ -225,6 +225,15 @@ func dumpStmt(s Stmt) string {
 			out += " within " + dump(s.Within)
 		}
 		return out
+	case *Arrows:
+		out := "arrows"
+		for _, x := range s.Of {
+			out += " " + dump(x)
+		}
+		for _, word := range s.With {
+			out += " with " + word
+		}
+		return out + in(s.In) + fmt.Sprintf(" %v %v %v", s.Chained, s.Boxed, s.Blank)
 	case *Command:
 		return fmt.Sprintf("command %s %q", s.Word, s.Arg)
 	}

@@ -351,6 +351,8 @@ func (l *scanner) keeps(word string) bool {
 		return t != nil && t.kind == wordToken && (l.head == "report" && t.text == "sign" || l.facing && facing(t.text))
 	case "halves", "even", "away":
 		return l.head == "round"
+	case "head":
+		return l.head == "arrows" && l.units().word(l.skip(l.pos+len(word))) == "to"
 	}
 	return false
 }

@@ -69,6 +69,13 @@ var rewordings = []reworded{
 	{"bars", patternWith(`^bars at ("[^"]+")\s+([^|:]+?)\s*\| at ("[^"]+")\s+([^|:]+)$`, "\""), "A place needs a colon after it.", []string{"bars at $1: $2 | at $3: $4"}},
 	{"bars", patternWith(`^(bars .+ with )(?:W = )?([^=]+)$`, "with"), "Work comes after `with work`.", []string{"${1}work $2"}},
 
+	{"arrows", patternWith(`^(arrows .+?)[,:]? (?:tip|head|tail|nose|end)(?:[- ]to[- ]|[- ])(?:tail|tip|head|end)\b(.*)$`, "tail", "tip", "end"), "One arrow after the other is asked for by `head to tail`.", []string{"$1 head to tail$2"}},
+	{"arrows", patternWith(`^(arrows .+?),? (?:on|in|from|at) (?:a |the )?(?:box|block|body)\b(.*)$`, "box", "block", "body"), "A box to begin on is asked for by `on a box`.", []string{"$1 on a box$2"}},
+	{"arrows", patternWith(`^(arrows .+?),? (?:on|from|at) (?:a |the |one )?(?:dot|point|particle)\b(.*)$`, "dot", "point", "particle"), "Arrows begin at one point anyway.", []string{"$1$2"}},
+	{"arrows", patternWith(`^(arrows .+?),? with (?:the |their )?components?(?: marked)?\b(.*)$`, "component"), "Components are asked for by `with components`.", []string{"$1 with components$2"}},
+	{"arrows", patternWith(`^(arrows .+?),? with (?:the |their )?(?:angle|direction)s?(?: marked)?\b(.*)$`, "angle", "direction"), "Angles are asked for by `with angles`.", []string{"$1 with angles$2"}},
+	{"arrows", patternWith(`^(arrows .+?),? and (.+)$`, "and"), "Arrows have commas between them.", []string{"$1, $2"}},
+
 	{"fit", patternWith(`^fit (?:a )?(?:straight )?(?:line|curve)(?: to| of| for| through| in)? (.+)$`, "line", "curve"), "The readings come right after `fit`.", []string{"fit $1"}},
 	{"fit", patternWith(`^(fit .+)\[(as .+)\]$`, "[as"), "Write it without the square brackets.", []string{"$1$2"}},
 	{"fit", patternWith(`^(fit .+ for (\S+)) (?:start|starting|start at|starting at|start with|starting with|from) ([^=]+)$`, "start", "from"), "A start value comes after `starting at` and its name.", []string{"$1 starting at $2 = $3"}},

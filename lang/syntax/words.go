@@ -46,7 +46,7 @@ func (w *StatementWord) firstExample() string {
 var statements = [...]*StatementWord{
 	&checkWord, &compareWord, &letWord, &formulaWord, &partWord, &noteWord, &reportWord, &constantsWord, &resultsWord, &givensWord, &roundWord,
 	&describeWord, &helpWord, &namesWord, &pageWord, &changeWord, &insertWord, &removeWord, &renameWord, &titleWord, &withWord, &undoWord, &redoWord, &previewWord, &saveWord, &openWord, &printWord, &recoverWord, &forgetWord, &replayWord, &worksheetWord, &quitWord,
-	&solveWord, &scalingWord, &slopeWord, &areaWord, &graphWord, &tableWord, &barsWord,
+	&solveWord, &scalingWord, &slopeWord, &areaWord, &graphWord, &tableWord, &barsWord, &arrowsWord,
 	&dataWord, &fitWord, &stepsWord, &budgetWord, &varyWord, &markingWord, &diagnoseWord,
 }
 

@@ -5,15 +5,26 @@ import "math"
 // square is the side of the squares of blank axes that is aimed at.
 const square = 12.0
 
+// squareArea is the most that blank axes of one scale go across and up.
+const squareArea = 300.0
+
 // squares widens the spans of blank axes to whole squares and gives the place of the
 // plot area: all of the width that the texts leave, about as high as is asked.
 func (s *figureLayout) squares(right, high float64) (left, w, h float64) {
 	across, down := 0, 0
 	room := s.width - s.leftOf(s.yTicks) - right
-	s.x, s.xTicks, across = squared(s.x, int(room/square))
-	s.y, s.yTicks, down = squared(s.y, int(high/room*float64(across)))
-	left = s.leftOf(s.yTicks)
-	w = s.width - left - right
+	if oneScale(s.Graph) && s.x == s.y {
+		room = math.Min(room, squareArea)
+		s.x, s.xTicks, across = squared(s.x, int(room/square))
+		s.y, s.yTicks, down = s.x, s.xTicks, across
+		left = s.leftOf(s.yTicks)
+		w = math.Min(room, s.width-left-right)
+	} else {
+		s.x, s.xTicks, across = squared(s.x, int(room/square))
+		s.y, s.yTicks, down = squared(s.y, int(high/room*float64(across)))
+		left = s.leftOf(s.yTicks)
+		w = s.width - left - right
+	}
 	s.square = w / float64(across)
 	return left, w, s.square * float64(down)
 }

@@ -19,6 +19,9 @@ import (
 // point is a place on a drawing, y downward.
 type point struct{ X, Y float64 }
 
+func (p point) plus(d point) point  { return point{p.X + d.X, p.Y + d.Y} }
+func (p point) off(q point) float64 { return math.Hypot(q.X-p.X, q.Y-p.Y) }
+
 // label is a text of a drawing: as characters, by which it is measured, and laid
 // out where it is mathematics.
 type label struct {
@@ -58,11 +61,20 @@ func curveLabels(g *entry.Graph) []label {
 // spansOf are the ranges in which the axes of a graph are drawn.
 func spansOf(g *entry.Graph) (x, y span) {
 	x, y = newSpan(g.X.From, g.X.To), newSpan(Height(g))
-	if g.Path {
+	if oneScale(g) && g.X.From == g.Y.From && g.X.To == g.Y.To {
+		x = y
+	} else if g.Path {
 		x = newSpan(roomy(g.X))
 	}
 	x.log, y.log = g.X.Log && x.from > 0, g.Y.Log && y.from > 0
 	return x, y
+}
+
+// oneScale tells whether a graph has places of one unit on both axes, so that a metre
+// across is to be as long as a metre up.
+func oneScale(g *entry.Graph) bool {
+	u, v := g.X.Label.Unit, g.Y.Label.Unit
+	return g.Path && u != nil && v != nil && u.Screen() == v.Screen()
 }
 
 // headRoom is what is left free above and below the curves, as a part of their height.

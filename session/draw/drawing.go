@@ -42,6 +42,29 @@ func Bars(b *entry.Bars) Drawing {
 	}
 }
 
+// leastArrowColumns is how many columns arrows and their names need.
+const leastArrowColumns = 18
+
+// Arrows is the drawing of vectors to scale. As text it has the same layout, in which a
+// character is as wide as the widest that are expected.
+func Arrows(a *entry.Arrows) Drawing {
+	return Drawing{
+		plan: func() func(float64) laidOut {
+			f := newArrowsFigure(a, plotHeight, clean)
+			return func(width float64) laidOut { return f.layout(width) }
+		},
+		text: func(columns, rows int, ascii bool) []string {
+			if columns < leastArrowColumns {
+				return wrap("These arrows need a wider window.", columns)
+			}
+			w := textSheet{ascii: ascii}
+			f := newArrowsFigure(a, max(6, float64(rows)-3)*lineHeight, texts{ascii}.text)
+			f.layout(float64(columns) * emPart * fontSize).draw(&w)
+			return w.rows
+		},
+	}
+}
+
 // SVG is the drawing as svg elements for a page, one for each class of widths: the
 // page's style sheet shows the one that fits. Their ids begin with a prefix, which must
 // differ between the drawings of one page.

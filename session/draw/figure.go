@@ -47,14 +47,13 @@ type figureLayout struct {
 	sheet
 	*figure
 	place
+	ground
 	xTicks, yTicks ticks
 	xLabel, yLabel []label
-	seen           [][][]point // the visible pieces of each curve
-	poles          [][]point   // the asymptotes of all
-	dots           []dot       // the ends of pieces at jumps
-	names          []name
-	keyed          []int   // curves named in a key below
-	square         float64 // side of the squares of blank axes
+	poles          [][]point // the asymptotes of all
+	dots           []dot     // the ends of pieces at jumps
+	keyed          []int     // curves named in a key below
+	square         float64   // side of the squares of blank axes
 	below          float64
 	width          float64
 	height         float64
@@ -150,13 +149,14 @@ func (s *figureLayout) places() {
 	left := s.leftOf(s.yTicks)
 	w := s.width - left - right
 	h := math.Min(plotHeight, plotPart*s.width)
-	if u := s.X.Label.Unit; s.Path && u != nil && u.Screen() == s.Y.Label.Unit.Screen() {
+	if oneScale(s.Graph) {
 		w, h = s.trueShape(w, h)
 	}
 	if s.Blank {
 		left, w, h = s.squares(right, h)
 	}
 	s.box = box{left, top, left + w, top + h}
+	s.area, s.zero = s.box, s.at(0, 0)
 	s.below = s.box.bottom + tickLength + lineHeight*float64(1+len(s.xLabel)) + 8
 }
 
@@ -202,13 +202,7 @@ func (s *figureLayout) draw(on vector) {
 			s.dot(d.at, d.open)
 		}
 		s.readings()
-		for _, n := range s.names {
-			if n.leader != nil {
-				s.curves(leaderInk, [][]point{n.leader})
-				s.curves(anchorInk, [][]point{n.leader[:1]})
-			}
-			s.text(n.x, n.y, n.anchor, n.label)
-		}
+		s.named(s.names)
 		s.writeKey(s.below)
 	}
 	s.end()

@@ -63,13 +63,18 @@ func (s *figureLayout) placeNames() {
 	s.lead(ends)
 	s.names = append(s.names, ends...)
 	for _, n := range others {
-		if !s.inside(&n) && !s.afar(&n) {
+		if !s.beside(&n) {
 			s.names = nil
 			return
 		}
 		s.names = append(s.names, n)
 	}
 	s.keyed = nil
+}
+
+// beside finds a place for a name by its curve, if there is one.
+func (s *figureLayout) beside(n *name) bool {
+	return s.inside(n, s.marks(n.curve, 40)) || s.afar(n, s.marks(n.curve, 24))
 }
 
 // clustered puts the names of curves that end all but in one point elsewhere, where
@@ -80,7 +85,7 @@ func (s *figureLayout) clustered(ends []name) []name {
 		alone := !slices.ContainsFunc(ends, func(other name) bool {
 			return other.curve != n.curve && math.Abs(other.wish-n.wish) < lineHeight/3
 		})
-		if alone || !s.inside(&n) && !s.afar(&n) {
+		if alone || !s.beside(&n) {
 			left = append(left, ends[i])
 			continue
 		}

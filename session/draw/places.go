@@ -2,11 +2,23 @@ package draw
 
 import "slices"
 
-// inside looks for a free place beside the curve's points from its end backward, right
+// ground is where names look for their places.
+type ground struct {
+	area  box
+	seen  [][][]point // the visible pieces of each curve
+	names []name
+	// crowded tells that lines may go any way.
+	crowded bool
+	// zero is where the lines of zero cross, which names keep off; a drawing without
+	// them has it outside of the area.
+	zero point
+}
+
+// inside looks for a free place beside points of the curve from its end backward, right
 // of them before left, above before below.
-func (s *figureLayout) inside(n *name) bool {
+func (s *ground) inside(n *name, marks []point) bool {
 	w := textWidth(n.text)
-	for _, p := range s.marks(n.curve, 40) {
+	for _, p := range marks {
 		for _, q := range []point{
 			{p.X + 8, p.Y + ascent/2}, {p.X - 8 - w, p.Y + ascent/2},
 			{p.X + 6, p.Y - 8}, {p.X - 6 - w, p.Y - 8}, {p.X + 6, p.Y + ascent + 7}, {p.X - 6 - w, p.Y + ascent + 7},
@@ -21,7 +33,7 @@ func (s *figureLayout) inside(n *name) bool {
 }
 
 // marks gives up to n points along a curve, its end first, that lie on no other curve.
-func (s *figureLayout) marks(curve, n int) []point {
+func (s *ground) marks(curve, n int) []point {
 	pieces := s.seen[curve]
 	points := backward(pieces[len(pieces)-1], n)
 	return slices.DeleteFunc(points, func(p point) bool {
@@ -30,15 +42,14 @@ func (s *figureLayout) marks(curve, n int) []point {
 	})
 }
 
-// afar looks for a free place some way off the curve's points, to which a leader goes:
+// afar looks for a free place some way off points of the curve, to which a leader goes:
 // one that crosses no other curve, if there is any.
-func (s *figureLayout) afar(n *name) bool {
+func (s *ground) afar(n *name, marks []point) bool {
 	w := textWidth(n.text)
-	marks := s.marks(n.curve, 24)
 	for _, crossing := range []bool{false, true} {
-		for way := 20.0; way < s.box.bottom-s.box.top; way *= 1.5 {
+		for way := 20.0; way < s.area.bottom-s.area.top; way *= 1.5 {
 			for _, p := range marks {
-				for _, d := range []point{{0.7, -0.7}, {0.7, 0.7}, {-0.7, -0.7}, {-0.7, 0.7}} {
+				for _, d := range s.ways() {
 					to := point{p.X + d.X*way, p.Y + d.Y*way}
 					n.x, n.y = to.X+3, to.Y+ascent/2
 					if d.X < 0 {
@@ -55,9 +66,19 @@ func (s *figureLayout) afar(n *name) bool {
 	return false
 }
 
+// ways are the directions in which leaders go: aslant, and in a crowded drawing in all
+// between.
+func (s *ground) ways() []point {
+	all := [...]point{{0.7, -0.7}, {0.7, 0.7}, {-0.7, -0.7}, {-0.7, 0.7}, {0.92, -0.38}, {0.92, 0.38}, {-0.92, -0.38}, {-0.92, 0.38}, {0.38, -0.92}, {0.38, 0.92}, {-0.38, -0.92}, {-0.38, 0.92}}
+	if s.crowded {
+		return all[:]
+	}
+	return all[:4]
+}
+
 // leads says whether the leader of a name crosses no other name or leader and, unless
 // that may be, no other curve.
-func (s *figureLayout) leads(n *name, crossing bool) bool {
+func (s *ground) leads(n *name, crossing bool) bool {
 	from, to := n.leader[0], n.leader[1]
 	for _, other := range s.names {
 		if _, _, crossed := textBox(other.x, other.y, other.anchor, other.text).segment(from, to); crossed {
@@ -89,8 +110,8 @@ func cross(a, b, c, d point) bool {
 
 // free says whether a box lies within the plot, clear of all curves,
 // names and zero lines, with a little room around it.
-func (s *figureLayout) free(b box) bool {
-	if b.left < s.box.left+3 || b.right > s.box.right || b.top < s.box.top || b.bottom > s.box.bottom-3 {
+func (s *ground) free(b box) bool {
+	if b.left < s.area.left+3 || b.right > s.area.right || b.top < s.area.top || b.bottom > s.area.bottom-3 {
 		return false
 	}
 	for _, n := range s.names {
@@ -104,15 +125,14 @@ func (s *figureLayout) free(b box) bool {
 		}
 	}
 	wide := box{b.left - 4, b.top - 4, b.right + 4, b.bottom + 4}
-	zero := s.at(0, 0)
-	if wide.left <= zero.X && zero.X <= wide.right || wide.top <= zero.Y && zero.Y <= wide.bottom {
+	if wide.left <= s.zero.X && s.zero.X <= wide.right || wide.top <= s.zero.Y && s.zero.Y <= wide.bottom {
 		return false
 	}
 	return !s.crossed(wide, -1)
 }
 
 // crossed says whether any curve but one goes through a box.
-func (s *figureLayout) crossed(b box, but int) bool {
+func (s *ground) crossed(b box, but int) bool {
 	for i, pieces := range s.seen {
 		for _, line := range pieces {
 			for k := 1; k < len(line) && i != but; k++ {

@@ -165,6 +165,12 @@ func (w *svgWriter) curves(k ink, lines [][]point) {
 	w.looks(k)
 }
 
+func (w *svgWriter) arrow(k ink, from, to point) {
+	w.curves(k, [][]point{{from, to}})
+	k.dash = nil
+	w.curves(k, [][]point{barbs(from, to)})
+}
+
 func (w *svgWriter) dot(at point, open bool) {
 	w.put("<circle")
 	w.attribute("cx", at.X)

@@ -91,6 +91,12 @@ func (w *texWriter) curves(k ink, lines [][]point) {
 	}
 }
 
+func (w *texWriter) arrow(k ink, from, to point) {
+	w.curves(k, [][]point{{from, to}})
+	k.dash = nil
+	w.curves(k, [][]point{barbs(from, to)})
+}
+
 // dashed draws a line with a pattern of strokes and gaps.
 func (w *texWriter) dashed(pattern []float64, line []point) {
 	phase, left := 0, math.Inf(1)

@@ -77,6 +77,12 @@ func (t *textFigure) layout() {
 		}
 		t.plotColumns -= t.names
 	}
+	if oneScale(t.Graph) { // a row is about as high as two columns are wide
+		true := int(float64(t.plotRows) * lineHeight / (emPart * fontSize) * (t.x.to - t.x.from) / (t.y.to - t.y.from))
+		if true >= leastPlotColumns {
+			t.plotColumns = min(t.plotColumns, true)
+		}
+	}
 	t.xTicks = t.fittingTicks()
 }
 

@@ -11,6 +11,8 @@ type vector interface {
 	begin(w, h float64, spoken, description string, fills int)
 	// curves draws lines from point to point; one with a single point is a dot.
 	curves(k ink, lines [][]point)
+	// arrow draws a line with a head at its end; the head is never dashed.
+	arrow(k ink, from, to point)
 	// dot draws a small circle, filled or open.
 	dot(at point, open bool)
 	// rules draws lines whose steps are all level or upright.
@@ -128,6 +130,17 @@ func (s *sheet) text(x, y float64, a anchor, l label) {
 	}
 	s.boxes = append(s.boxes, textBox(x, y, a, l.text))
 	s.line(textLine{x: x, y: y, anchor: a, label: l})
+}
+
+// named writes names, each with its leader if it has one.
+func (s *sheet) named(all []name) {
+	for _, n := range all {
+		if n.leader != nil {
+			s.curves(leaderInk, [][]point{n.leader})
+			s.curves(anchorInk, [][]point{n.leader[:1]})
+		}
+		s.text(n.x, n.y, n.anchor, n.label)
+	}
 }
 
 // block writes rows of text from y downward; it gives the y below it.

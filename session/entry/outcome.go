@@ -12,6 +12,7 @@ type Visitor interface {
 	Table(*Table)
 	Budget(*Budget)
 	Bars(*Bars)
+	Arrows(*Arrows)
 	Workings(*Workings)
 	Lines(Lines)
 }
@@ -95,5 +96,6 @@ func (g *Graph) visit(v Visitor)    { v.Graph(g) }
 func (t *Table) visit(v Visitor)    { v.Table(t) }
 func (b *Budget) visit(v Visitor)   { v.Budget(b) }
 func (b *Bars) visit(v Visitor)     { v.Bars(b) }
+func (a *Arrows) visit(v Visitor)   { v.Arrows(a) }
 func (w *Workings) visit(v Visitor) { v.Workings(w) }
 func (l Lines) visit(v Visitor)     { v.Lines(l) }

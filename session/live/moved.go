@@ -145,5 +145,6 @@ func (s *comesTo) Graph(*entry.Graph)       {}
 func (s *comesTo) Table(*entry.Table)       {}
 func (s *comesTo) Budget(*entry.Budget)     {}
 func (s *comesTo) Bars(*entry.Bars)         {}
+func (s *comesTo) Arrows(*entry.Arrows)     {}
 func (s *comesTo) Workings(*entry.Workings) {}
 func (s *comesTo) Lines(entry.Lines)        {}

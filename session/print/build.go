@@ -427,6 +427,15 @@ func (b *builder) drawn(g *entry.Graph) bool {
 	return false
 }
 
+// arrowsDrawn tells whether the arrows of blank axes are drawn by another line.
+func (b *builder) arrowsDrawn(a *entry.Arrows) bool {
+	same := func(x, y entry.Arrow) bool { return typeset.Text(x.Of) == typeset.Text(y.Of) }
+	return slices.ContainsFunc(b.all, func(o *entry.Entry) bool {
+		other, ok := o.Outcome.(*entry.Arrows)
+		return ok && other.Axes == nil && slices.EqualFunc(other.Arrows, a.Arrows, same)
+	})
+}
+
 func names(g *entry.Graph) string {
 	var all []string
 	for _, c := range g.Curves {

@@ -87,6 +87,8 @@ type (
 	figure struct{ *entry.Graph }
 	// energyBars is an energy bar chart, and what its books come to.
 	energyBars struct{ *entry.Bars }
+	// arrows is vectors drawn to scale, and what they are.
+	arrows struct{ *entry.Arrows }
 	// table is columns of values under heads such as "x / cm".
 	table struct{ *entry.Table }
 	// text is lines that a statement told.

@@ -30,6 +30,8 @@ func (b energyBars) drawn() drawn {
 	return out
 }
 
+func (b arrows) drawn() drawn { return drawn{draw.Arrows(b.Arrows), b.Told, true} }
+
 // Drawing is one of the drawings of a document as a file of SVG, counted from the top
 // from 1 on; empty where there are fewer. It tells how many there are.
 func (d *Document) Drawing(n int) (svg string, of int) {

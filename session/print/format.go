@@ -128,6 +128,7 @@ func (b givens) write(w *writer)     { w.givens(b.Rows) }
 func (b answer) write(w *writer)     { w.answer(&b) }
 func (b check) write(w *writer)      { w.check(&b) }
 func (b energyBars) write(w *writer) { w.drawing(b.drawn()) }
+func (b arrows) write(w *writer)     { w.drawing(b.drawn()) }
 func (b figure) write(w *writer)     { w.drawing(b.drawn()) }
 func (b table) write(w *writer)      { w.table(&b) }
 func (b cases) write(w *writer)      { w.cases(&b) }

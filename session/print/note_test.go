@@ -57,6 +57,7 @@ var partLines = []struct {
 	{"steps T", syntax.Support},
 	{"f(x) = 2*x", syntax.Support},
 	{"formula hill_energy: E = m*a*h\n  E in J, energy gained\n  m in kg, mass\n  a in m/s^2, gravity\n  h in m, height", syntax.Support},
+	{"arrows (m*v, 0 kg m/s), (1.0, 2.0) kg m/s", syntax.Task},
 	{"chekc 1/2*m*v^2 = 18 J", syntax.Support}, // can't be read
 }
 

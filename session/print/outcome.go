@@ -162,6 +162,18 @@ func (o outcome) Budget(b *entry.Budget) {
 // Bars is an energy bar chart.
 func (o outcome) Bars(c *entry.Bars) { o.key(energyBars{c}) }
 
+// Arrows are vectors to scale. The key shows those of blank axes too, unless another
+// drawing has them; a handout has the blank axes alone.
+func (o outcome) Arrows(a *entry.Arrows) {
+	switch {
+	case o.edition == Handout && a.Axes != nil:
+		axes := *a.Axes
+		o.axes(o.e, &axes)
+	case o.edition == Key && !(a.Axes != nil && o.arrowsDrawn(a)):
+		o.add(arrows{a})
+	}
+}
+
 // Workings are left out, since a document has the working of every result anyway; where
 // that is in another part, the reader is told.
 func (o outcome) Workings(w *entry.Workings) {

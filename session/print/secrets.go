@@ -222,7 +222,11 @@ func (g *guard) redraw(axes *entry.Graph) *leak {
 	lo, hi := draw.Height(axes)
 	var held *leak
 	for _, s := range stretches {
+		both := axes.X.From == axes.Y.From && axes.X.To == axes.Y.To && axes.Path
 		axes.Y.From, axes.Y.To = draw.NiceRange(lo*s, hi*s)
+		if both { // one scale for both
+			axes.X.From, axes.X.To = axes.Y.From, axes.Y.To
+		}
 		found := g.ticks(axes)
 		if found == nil {
 			return nil

@@ -13,10 +13,7 @@ const graphRows = 22
 
 // Graph prints a graph, and what its curves are.
 func (p *page) Graph(g *entry.Graph) {
-	rows := graphRows
-	if p.o.Height > 0 {
-		rows = max(10, min(30, p.o.Height-6))
-	}
+	rows := p.drawingRows()
 	indent, columns := p.room()
 	p.block(indent, draw.Graph(g).Text(min(columns, 100), rows, p.o.ASCII))
 	if g.Residuals != nil {
@@ -25,6 +22,14 @@ func (p *page) Graph(g *entry.Graph) {
 	if !g.Blank {
 		p.Lines(g.Shapes)
 	}
+}
+
+// drawingRows is how many rows a drawing may take.
+func (p *page) drawingRows() int {
+	if p.o.Height > 0 {
+		return max(10, min(30, p.o.Height-6))
+	}
+	return graphRows
 }
 
 // Table prints a table in columns, or, where the page is too narrow for them, row by row
@@ -66,6 +71,17 @@ func (p *page) Bars(b *entry.Bars) {
 	if b.Scale != nil {
 		p.told(b.Scale.String())
 	}
+}
+
+// Arrows prints vectors to scale, or the axes to draw them on, and what they are.
+func (p *page) Arrows(a *entry.Arrows) {
+	indent, columns := p.room()
+	if a.Axes != nil {
+		p.block(indent, draw.Graph(a.Axes).Text(min(columns, 100), p.drawingRows(), p.o.ASCII))
+		return
+	}
+	p.block(indent, draw.Arrows(a).Text(min(columns, 100), p.drawingRows(), p.o.ASCII))
+	p.Lines(a.Told)
 }
 
 // room is where a drawing begins and how many columns it may take.

@@ -75,6 +75,7 @@ type object struct {
 	Graph      *graphObject  `json:"graph,omitempty"`
 	Table      *tableObject  `json:"table,omitempty"`
 	Bars       *barsObject   `json:"bars,omitempty"`
+	Arrows     *arrowsObject `json:"arrows,omitempty"`
 	Budget     *budgetObject `json:"budget,omitempty"`
 	Working    []workObject  `json:"working,omitempty"`
 	Recorded   string        `json:"recorded,omitempty"`
@@ -150,14 +151,21 @@ func (o *object) take(v *entry.Value) {
 			parts[i] += 0 // no minus zero
 		}
 		o.Value, o.ShownValue, o.Components, o.UParts, o.Magnitude = nil, nil, parts, numbers(v.List.U), &size
-		if turn, ok := v.Direction(); ok {
-			degrees := number(turn.InUnit)
-			o.Direction = &degrees
-		}
+		o.Direction = direction(v)
 	case v.List != nil:
 		o.Value, o.ShownValue = nil, nil
 		o.Values, o.UValues, o.Count = numbers(v.List.SI), numbers(v.List.U), len(v.List.SI)
 	}
+}
+
+// direction is the angle of a vector in degrees, or nil.
+func direction(v *entry.Value) *number {
+	turn, ok := v.Direction()
+	if !ok {
+		return nil
+	}
+	degrees := number(turn.InUnit)
+	return &degrees
 }
 
 // unitText is a unit that can be typed back; that of a pure number is 1.

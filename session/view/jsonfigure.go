@@ -50,6 +50,21 @@ type barsObject struct {
 	Scale  string        `json:"scale,omitempty"`
 }
 
+// arrowsObject is vectors drawn to scale, in the unit of the drawing.
+type arrowsObject struct {
+	Unit   string        `json:"unit"`
+	Arrows []arrowObject `json:"arrows"`
+}
+
+type arrowObject struct {
+	Name      string    `json:"name"`
+	From      [2]number `json:"from"`
+	To        [2]number `json:"to"`
+	Magnitude number    `json:"magnitude"`
+	Direction *number   `json:"direction,omitempty"`
+	Sum       bool      `json:"sum,omitempty"`
+}
+
 type stageObject struct {
 	Name string      `json:"name"`
 	Work *barObject  `json:"work,omitempty"`
@@ -166,6 +181,21 @@ func (f filler) Bars(b *entry.Bars) {
 			one.Work = &work
 		}
 		f.o.Bars.Stages = append(f.o.Bars.Stages, one)
+	}
+}
+
+// Arrows fills in vectors to scale, or the axes to draw them on.
+func (f filler) Arrows(a *entry.Arrows) {
+	if a.Axes != nil {
+		f.o.Graph = newGraphObject(a.Axes)
+		return
+	}
+	f.o.Told = entry.Texts(a.Told)
+	f.o.Arrows = &arrowsObject{Unit: unitText(a.Unit)}
+	for _, one := range a.Arrows {
+		o := arrowObject{Name: typeset.Text(one.Of), Magnitude: number(one.Value.Magnitude().InUnit), Direction: direction(&one.Value), Sum: one.Sum}
+		o.From, o.To = [2]number{number(one.From.X), number(one.From.Y)}, [2]number{number(one.To.X), number(one.To.Y)}
+		f.o.Arrows.Arrows = append(f.o.Arrows.Arrows, o)
 	}
 }
 

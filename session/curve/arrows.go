@@ -1,0 +1,320 @@
+package curve
+
+import (
+	"cmp"
+	"math"
+	"slices"
+	"strconv"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/limit"
+	"steelyard/lang/plan"
+	"steelyard/lang/run"
+	"steelyard/lang/syntax"
+	"steelyard/lang/typeset"
+	"steelyard/session/entry"
+	"steelyard/session/eval"
+	"steelyard/session/graph"
+	"steelyard/units"
+)
+
+// sketch is vectors drawn to scale while they are worked out.
+type sketch struct {
+	*eval.Line
+	s     *syntax.Arrows
+	slots []run.Slot
+	// of is what every vector is.
+	of  run.Static
+	out *entry.Arrows
+}
+
+// Arrows draws vectors to scale, from one point or one after the other.
+func Arrows(l *eval.Line, s *syntax.Arrows) {
+	k := &sketch{Line: l, s: s, out: &entry.Arrows{Chained: s.Chained, Boxed: s.Boxed, Components: s.Components(), Angles: s.Angles()}}
+	switch {
+	case len(s.Of) > limit.Arrows:
+		l.Find(finding.New(finding.TooLong, s.Of[limit.Arrows].Span(), "One drawing has room for "+strconv.Itoa(limit.Arrows)+" arrows; this one has more.", "Write `arrows` again for the others."))
+	case s.Chained && s.Boxed:
+		l.Find(finding.New(finding.NotWritten, s.Of[0].Span(), "Arrows that begin on a box all begin there; head to tail, they can't.", "Leave one of the two out."))
+	case k.plan() && k.unit() && k.values() && k.sums() && k.place():
+		k.tell()
+		l.Entry.Outcome = k.out
+	}
+}
+
+// plan works the vectors out; all must be of one dimension, in the plane.
+func (k *sketch) plan() bool {
+	good := true
+	for i, x := range k.s.Of {
+		got := k.Eval(x, eval.Want{Lists: true, Lacking: typeset.Text(x) + " has no value yet.", Hint: "Define its symbols in lines above."})
+		good = good && got.OK && k.isArrow(i, k.Planner.Static(got.Slot))
+		k.slots = append(k.slots, got.Slot)
+	}
+	return good
+}
+
+// isArrow tells whether a vector can be drawn with those before it, and finds why not.
+func (k *sketch) isArrow(i int, st run.Static) bool {
+	x := k.s.Of[i]
+	name := typeset.Text(x)
+	switch {
+	case st.Shape == run.Scalar:
+		k.Find(k.noDirection(x, st))
+	case st.Shape != run.Vector:
+		k.Find(plan.OneValue(x, st))
+	case st.Width > 2:
+		f := finding.New(finding.VectorOrNumber, x.Span(), name+" is a vector in space; a drawing has room for two components.", "Draw two of its components at a time, like `arrows ("+name+"_x, "+name+"_y)`.")
+		if n, ok := x.(*syntax.Name); ok && n.Line == 0 {
+			f.Hint, f.Readings = "Draw two of its components at a time.", []string{"(" + n.Name + "_x, " + n.Name + "_y)", "(" + n.Name + "_y, " + n.Name + "_z)"}
+		}
+		k.Find(f)
+	case i > 0 && k.of.Shape == run.Vector && k.of.Open == 0 && st.Open == 0 && st.Dim != k.of.Dim:
+		k.Find(finding.New(finding.UnlikeDimensions, x.Span(), typeset.Text(k.s.Of[0])+" is "+plan.Words(k.of)+", "+name+" "+plan.Words(st)+": they can't have one scale.", "Draw the arrows of each kind on their own."))
+	default:
+		if i == 0 || k.of.Open != 0 {
+			k.of = st
+		}
+		return true
+	}
+	return false
+}
+
+// noDirection is what is found of a number: it may be along either axis, or the magnitude
+// of a vector.
+func (k *sketch) noDirection(x syntax.Expr, st run.Static) finding.Finding {
+	f := finding.New(finding.VectorOrNumber, x.Span(), typeset.Text(x)+" is a number; an arrow needs a direction too.", "")
+	if c, ok := syntax.Unbracket(x).(*syntax.Call); ok && c.Func == "abs" && len(c.Args) == 1 {
+		f.Hint, f.Readings = "Draw the vector, and not its magnitude.", []string{syntax.PrintExpr(c.Args[0].X)}
+		return f
+	}
+	f.Hint = "Write its direction behind `at`, or both of its components."
+	if text := syntax.PrintExpr(x); st.Open == 0 {
+		f.Readings = []string{"(" + text + ", 0)", "(0, " + text + ")"}
+	}
+	return f
+}
+
+// unit settles the unit of the drawing: the one asked for, else the first vector's that
+// has one of its own.
+func (k *sketch) unit() bool {
+	if k.s.In.Present() {
+		u, ok := k.ReadUnit(k.s.In)
+		k.out.Unit = u
+		return ok && k.Fits(typeset.Text(k.s.Of[0]), k.s.In, k.of, u)
+	}
+	for _, x := range k.s.Of {
+		if k.out.Unit == nil {
+			k.out.Unit = k.UnitWithin(x, k.of)
+		}
+	}
+	if k.out.Unit == nil {
+		k.out.Unit = units.Preferred(k.of.Dim, k.of.Tag)
+	}
+	return true
+}
+
+// values are the arrows without their places; false where all are 0.
+func (k *sketch) values() bool {
+	some := false
+	for i, x := range k.s.Of {
+		v, ok := k.NewValue("", x, k.slots[i], k.out.Unit)
+		if !ok {
+			return false
+		}
+		if v.List == nil { // 0 without a unit is the zero vector
+			v.List = &entry.List{SI: []float64{0, 0}, InUnit: []float64{0, 0}, Vector: true}
+		}
+		some = some || v.Magnitude().SI != 0
+		k.out.Arrows = append(k.out.Arrows, entry.Arrow{Of: x, Value: v})
+	}
+	if !some {
+		k.Find(finding.New(finding.NoRange, k.s.Of[0].Span(), "All of these vectors are 0: there is no arrow to draw.", ""))
+	}
+	return some
+}
+
+// sums finds which arrows are sums of others: those that are written so, else one that
+// comes to what all the others come to together. Head to tail there is one, which closes
+// the figure; it is added if the line has none.
+func (k *sketch) sums() bool {
+	all, some := k.out.Arrows, false
+	for i := range all {
+		if terms := k.drawnTerms(i); terms > 0 {
+			if k.s.Chained && terms < k.single() {
+				k.Find(finding.New(finding.NotWritten, all[i].Of.Span(), typeset.Text(all[i].Of)+" is a sum of arrows that are drawn, and would count twice.", "Leave it out: head to tail, the sum of all is drawn."))
+				return false
+			}
+			all[i].Sum, some = true, true
+		}
+	}
+	for i := len(all) - 1; i >= 0 && !some && len(all) > 2; i-- {
+		rest := k.total(func(j int) bool { return j != i })
+		if all[i].Value.Magnitude().SI > 0 && k.same(rest, all[i].Value.List.SI) {
+			all[i].Sum, some = true, true
+		}
+	}
+	if k.s.Chained && !some && len(all) > 1 {
+		return k.addSum()
+	}
+	return true
+}
+
+// drawnTerms is of how many arrows another one is written as the sum; 0 if it is none.
+func (k *sketch) drawnTerms(i int) int {
+	terms := syntax.Terms(k.opened(k.out.Arrows[i].Of))
+	for _, t := range terms {
+		text := typeset.Text(t.X)
+		if len(terms) < 2 || t.Minus || !slices.ContainsFunc(k.out.Arrows, func(a entry.Arrow) bool { return typeset.Text(a.Of) == text }) {
+			return 0
+		}
+	}
+	return len(terms)
+}
+
+// opened is what a name of the page was worked out from, and anything else itself: R where
+// a line has R = F1 + F2.
+func (k *sketch) opened(x syntax.Expr) syntax.Expr {
+	n, ok := x.(*syntax.Name)
+	if !ok {
+		return x
+	}
+	d, ok := k.Planner.Find(n)
+	if !ok {
+		return x
+	}
+	if e := k.EntryAt(d.Line); e != nil {
+		if s, ok := e.Stmt.(*syntax.Define); ok {
+			return s.X
+		}
+	}
+	return x
+}
+
+// single is how many arrows are not written as sums of others.
+func (k *sketch) single() int {
+	n := 0
+	for j := range k.out.Arrows {
+		if k.drawnTerms(j) == 0 {
+			n++
+		}
+	}
+	return n
+}
+
+// total is the sum of some arrows, in coherent SI units.
+func (k *sketch) total(of func(i int) bool) [2]float64 {
+	var sum [2]float64
+	for i := range k.out.Arrows {
+		if of(i) {
+			sum[0] += k.out.Arrows[i].Value.List.SI[0]
+			sum[1] += k.out.Arrows[i].Value.List.SI[1]
+		}
+	}
+	return sum
+}
+
+// same tells whether a sum of arrows is a vector, but for what rounding leaves.
+func (k *sketch) same(sum [2]float64, v []float64) bool {
+	return math.Hypot(sum[0]-v[0], sum[1]-v[1]) <= 1e-9*k.longest().SI
+}
+
+// longest is the greatest magnitude of all arrows.
+func (k *sketch) longest() entry.Value {
+	return slices.MaxFunc(k.out.Arrows, func(a, b entry.Arrow) int {
+		return cmp.Compare(a.Value.Magnitude().SI, b.Value.Magnitude().SI)
+	}).Value.Magnitude()
+}
+
+// addSum adds the sum of all arrows, as if it had been written, unless it is 0.
+func (k *sketch) addSum() bool {
+	if k.balanced() {
+		return true
+	}
+	x := syntax.Unplaced(k.s.Of[0])
+	for _, next := range k.s.Of[1:] {
+		x = &syntax.Binary{Op: syntax.Add, X: x, Y: syntax.Unplaced(next)}
+	}
+	got := k.Eval(x, eval.Want{Lists: true, Silent: true})
+	if !got.OK {
+		return true
+	}
+	v, ok := k.NewValue("", x, got.Slot, k.out.Unit)
+	k.out.Arrows = append(k.out.Arrows, entry.Arrow{Of: x, Value: v, Sum: true})
+	return ok
+}
+
+// balanced tells whether all arrows together come to nothing.
+func (k *sketch) balanced() bool {
+	return len(k.s.Of) > 1 && k.same(k.total(func(int) bool { return true }), []float64{0, 0})
+}
+
+// place puts the ends of the arrows where they are drawn, with a sum from the first point.
+// Blank axes reach as far to all sides, so that they tell no direction. It is false where
+// that can't be drawn.
+func (k *sketch) place() bool {
+	at, reach := graph.Point{}, 0.0
+	for i := range k.out.Arrows {
+		a := &k.out.Arrows[i]
+		if k.s.Chained && !a.Sum {
+			a.From = at
+		}
+		a.To = graph.Point{X: a.From.X + a.Value.List.InUnit[0], Y: a.From.Y + a.Value.List.InUnit[1]}
+		if !a.Sum {
+			at = a.To
+		}
+		reach = max(reach, math.Abs(a.To.X), math.Abs(a.To.Y))
+	}
+	if reach > graph.Largest {
+		k.Find(finding.New(finding.OutOfRange, k.s.Of[0].Span(), "These arrows go beyond 10^300, which can't be drawn.", "Draw them in a larger unit."))
+		return false
+	}
+	if k.s.Blank {
+		axis := func(letter string) entry.Axis {
+			head := entry.Head{Words: "component along " + letter, Unit: k.out.Unit}
+			if q := k.out.Arrows[0].Value.Quantity; q != "" {
+				head.Words = q + " along " + letter
+			}
+			return entry.Axis{Label: head, From: -reach, To: reach}
+		}
+		k.out.Axes = &entry.Graph{X: axis("x"), Y: axis("y"), Blank: true, Path: true}
+	}
+	return true
+}
+
+// shortestArrow is the least part of the longest arrow that a drawing can show.
+const shortestArrow = 1e-2
+
+// tell says what the arrows are, for those who can't see them and for those who compare.
+func (k *sketch) tell() {
+	var are, sums, short, none []entry.Said
+	for _, a := range k.out.Arrows {
+		name, size := entry.Math(a.Of), a.Value.Magnitude().SI
+		is := entry.Say("… is …", name, a.Value.Polar())
+		if k.s.Components() {
+			is = is.And(", …", a.Value.Said())
+		}
+		switch {
+		case size == 0:
+			none = append(none, name)
+		case a.Sum:
+			sums = append(sums, is)
+		default:
+			are = append(are, is)
+		}
+		if size != 0 && size < shortestArrow*k.longest().SI {
+			short = append(short, name)
+		}
+	}
+	say := func(text string, of []entry.Said) {
+		if of != nil {
+			k.out.Told = append(k.out.Told, entry.Say(text, entry.Listed(of)))
+		}
+	}
+	say("….", are)
+	say("Dashed, the sum: ….", sums)
+	if k.balanced() {
+		k.out.Told = append(k.out.Told, entry.Words("Together they come to 0."))
+	}
+	say("Too short to be seen beside the longest arrow: ….", short)
+	say("No arrow has the length 0: ….", none)
+}
