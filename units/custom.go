@@ -130,11 +130,16 @@ func Speaks(name string) bool {
 	return Symbol(strings.TrimPrefix(name, "Δ")) != "" && customs(name) != ""
 }
 
-// IsSymbol tells whether a name is a letter, perhaps with a Δ before it and digits behind,
-// that a quantity or a constant goes by. The e of print is mostly that of an exponential.
+// IsSymbol tells whether a name is a letter, perhaps with a Δ before it and digits or a
+// letter as its index behind, that a quantity or a constant goes by: T2, N_A. The e of print
+// is mostly that of an exponential.
 func IsSymbol(name string) bool {
 	name = strings.TrimPrefix(name, "Δ")
-	if letter := strings.TrimRight(name, "0123456789"); letter == "e" || utf8.RuneCountInString(letter) != 1 {
+	letter := strings.TrimRight(name, "0123456789")
+	if head, index, ok := strings.Cut(letter, "_"); ok && utf8.RuneCountInString(index) == 1 {
+		letter = head
+	}
+	if letter == "e" || utf8.RuneCountInString(letter) != 1 {
 		return false
 	}
 	_, constant := LookupConstant(name)

@@ -34,7 +34,7 @@ var customTable = [...]struct{ symbol, units string }{
 	{"n", "1, mol, Hz, rad/s, 1/m^3"},
 	{"N", "N, 1, rad/s, Hz, rad"},
 	{"p", "Pa, kg m/s"},
-	{"P", "W, Pa, N, kg m/s"},
+	{"P", "W, Pa, N, kg m/s, 1/m, m"},
 	{"q", "C, J, m^3/s"},
 	{"Q", "J, C, m^3/s, 1, kg/s"},
 	{"r", "m, ohm"},

@@ -42,7 +42,7 @@ var slips = [...]slip{
 	{"sqm", "m^2", nowhere}, {"cbm", "m^3", nowhere}, {"ccm", "cm^3", nowhere}, {"sqcm", "cm^2", nowhere}, {"ohms", "Ω", everywhere},
 	{"cycles", "rev", nowhere}, {"turns", "rev", nowhere}, {"turn", "rev", nowhere}, {"ftlb", "ft lbf", nowhere}, {"ftlbs", "ft lbf", nowhere},
 	{"lbft", "lbf ft", nowhere}, {"inlb", "inch lbf", nowhere}, {"cal_th", "cal", nowhere}, {"PSI", "psi", everywhere},
-	{"RPM", "rpm", everywhere}, {"KPH", "km h^-1", everywhere}, {"Lb", "lb", nowhere},
+	{"D", "dpt", nowhere}, {"RPM", "rpm", everywhere}, {"KPH", "km h^-1", everywhere}, {"Lb", "lb", nowhere},
 }
 
 // diagnose says what is wrong with a text that is no unit, with every reading.

@@ -102,7 +102,7 @@ func letterTimes(first, second *Quantity, at Span) *fault {
 		right += " " + second.Unit.Text
 	}
 	return &fault{finding.New(finding.BadNumber, Span{From: first.At.From, To: at.To},
-		"The letter x is a name here, not times.", "Write * or ×.", left+"*"+right)}
+		"The letter x is a name here, not times.", "Write * or ×.", left+"*"+right, left+"*x*"+right)}
 }
 
 // inOneUnit adds two quantities of one dimension in the unit of the first, if

@@ -142,11 +142,12 @@ func noSymbol(string) bool { return false }
 func wordsAmong(tokens []token, in Scope) (out []string) {
 	for i := range tokens {
 		t := &tokens[i]
-		words := []string{t.text}
+		words, joined := []string{t.text}, false
 		switch {
 		case t.kind == unitToken && tokens[i-1].to == t.from:
 			fs, _ := unitFactors(t.text)
 			words = wordsOf(fs)
+			joined = (coefficient(tokens[i-1].text) || !in.IsUnit(t.text)) && slices.ContainsFunc(words, in.Known) // ½m v²
 		case t.kind != nameToken, t.call && (ops.IsFunction(t.text) || in.Function(Canonical(t.text))):
 			continue
 		}
@@ -156,7 +157,7 @@ func wordsAmong(tokens []token, in Scope) (out []string) {
 				word = argument // the θ of sinθ
 			}
 			_, holds := lackingInWord(word, in.Known, noSymbol)
-			if (t.kind == nameToken && !t.call || holds) && !slices.Contains(out, word) {
+			if (t.kind == nameToken && !t.call || holds || joined) && !slices.Contains(out, word) {
 				out = append(out, word)
 			}
 		}

@@ -25,7 +25,11 @@ func (o *opener) asNames(fs []unitFactor) (pieces, bool) {
 		} else {
 			ok := false
 			if names, ok = o.names(f.word); !ok {
-				names, ok = o.gluedFunction(f.word, longestApart) // 2 F cosθ
+				most := longestApart // 2 F cosθ
+				if f.power != "" {
+					most = 1 // ½g sinθt²
+				}
+				names, ok = o.gluedFunction(f.word, most)
 				ok = ok && (f.power == "" || names[len(names)-1].kind == nameToken)
 			}
 			if !ok {

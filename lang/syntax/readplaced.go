@@ -17,6 +17,8 @@ type Glued struct {
 	Calls bool     // a function is in it
 	// Open tells that names run together in it, or a bar or a root may reach otherwise.
 	Open bool
+	// Joined tells that something is directly behind a name in it, which might be one with it.
+	Joined bool
 	// Within are the words in its brackets that come apart: LC of 2π√(LC).
 	Within []Glued
 }
@@ -253,6 +255,7 @@ func (p *placed) glued() (out []Glued) {
 		for k := i; k < end; k++ {
 			t := &p.out[k]
 			g.Calls = g.Calls || t.call
+			g.Joined = g.Joined || k > i && depth == 0 && t.sign("*") && p.put(k) && p.out[k-1].kind == nameToken && p.text[t.from] != ' '
 			g.Open = g.Open || k > 0 && p.put(k) && (t.sign("(") && !p.out[k-1].call || t.sign("*") && !p.out[k-1].sign(")") && !p.out[k+1].sign("(")) || k == 0 && p.put(k)
 			switch {
 			case t.sign("(") && (!p.put(k) || depth > 0 || k > 0 && p.out[k-1].call):

@@ -47,6 +47,7 @@ var rewordings = []reworded{
 	{"graph table", patternWith(`^((?:graph|table) .+ from .*\S)\s*(?:-|–|\.\.+|…|until)\s*(\d.*)$`, "-", "–", "..", "…", "until"), "A range is written `from … to …`.", []string{"$1 to $2"}},
 	{"graph table", patternWith(`^((?:graph|table) .+ from )`+aName+`\s*=\s*(.+) (to|in) `+aName+`\s*=\s*(.+)$`, "="), "A range has no = in it.", []string{"$1$3 to $6"}},
 	{"graph table", patternWith(`^(graph|table) (?:`+aName+`(?:\(`+aName+`\))?)\s*=\s*(.+ against .+)$`, "="), "A curve has no = in it.", []string{"$1 $4"}},
+	{"graph table", patternWith(`^(graph|table) `+aName+`\(`+aName+`\)\s*=\s*(.+) (from .+)$`, "="), "A curve has no = in it.", []string{"$1 $4 against $3 $5"}},
 	{"graph table", patternWith(`^(graph|table) (.+) and (.+ against .+)$`, "and"), "Curves have commas between them.", []string{"$1 $2, $3"}},
 	{"graph", patternWith(`^graph residuals (?:of|for) (.+ against .+)$`, "residuals"), "Residuals are drawn below a graph of readings.", []string{"graph $1 with residuals"}},
 	{"table", patternWith(`^(table .+ (?:to|in) .+?),? (?:every|step|steps of|with step|in steps of) (.+)$`, "every", "step"), "The step of a table comes after `by`.", []string{"$1 by $2"}},

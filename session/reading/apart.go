@@ -143,7 +143,7 @@ const longestSpoken = 3
 
 // unsure tells of names that run together whether dimensions can't prove them: one is
 // there twice, as if a key had been hit twice; they come apart in several ways or spell a
-// word; or a plain number is behind another name, where an index is.
+// word; or a letter for a plain number is behind another name, where an index is.
 func (s *settler) unsure(w syntax.Glued) bool {
 	word := strings.Join(w.Parts, "")
 	if syntax.HasTwice(w.Parts) || s.severalWays(w.Parts) || syntax.IsSpoken(word) && utf8.RuneCountInString(word) > longestSpoken {
@@ -151,7 +151,7 @@ func (s *settler) unsure(w syntax.Glued) bool {
 	}
 	return len(w.Parts) > 1 && slices.ContainsFunc(w.Parts[1:], func(name string) bool {
 		d, ok := s.planner.Names.Lookup(name)
-		if !ok || d.Kind != plan.Quantity || d.Slot < 0 || s.Angle(name) {
+		if !ok || d.Kind != plan.Quantity || d.Slot < 0 || s.Angle(name) || utf8.RuneCountInString(name) > 1 {
 			return false
 		}
 		st := s.planner.Static(d.Slot)
@@ -166,7 +166,7 @@ func sameShape(a, b syntax.Stmt) bool {
 
 // proves tells whether a line says what must come out, and the dimensions agree.
 func (s *settler) proves(stmt syntax.Stmt, own *weighed, words []syntax.Glued) bool {
-	c := s.claimOf(stmt)
+	c, letters := s.claimOf(stmt), len(own.Names)+own.Units > 0
 	if s.inPlaces(stmt, words) {
 		return true
 	}
@@ -183,15 +183,50 @@ func (s *settler) proves(stmt syntax.Stmt, own *weighed, words []syntax.Glued) b
 		return true // (m1+m2)v
 	case words[0].Calls && !slices.ContainsFunc(words, func(w syntax.Glued) bool { return len(w.Parts) > 0 }):
 		return true // 2sinθcosθ
+	case !letters && !slices.ContainsFunc(words, func(w syntax.Glued) bool { return w.Joined || len(w.Within) > 0 }), s.ofOneKind(stmt, own):
+		return true
 	case c.speaks():
 		fits, _, _ := s.fittingOf(stmt, s.Entry.Text, nil)
 		return fits
 	case own.fitsLetter():
 		return true
 	}
+	if !letters {
+		words = joined(words)
+	}
 	return !slices.ContainsFunc(words, func(w syntax.Glued) bool {
+		side := c.of[0]
+		if len(c.of) > 1 && c.of[1].Span().From <= w.At.From {
+			side = c.of[1]
+		}
 		measured := slices.ContainsFunc(w.Parts, func(name string) bool { return !s.Try(&syntax.Name{Name: name}).Static.Dim.IsOne() })
-		return !s.inSum(c.of[0], w.At, false, measured)
+		return !s.inSum(side, w.At, len(c.of) > 1 && !s.Try(side).Static.Dim.IsOne(), measured)
+	})
+}
+
+// joined are the names that run together: those in brackets, where others have a blank
+// between them.
+func joined(words []syntax.Glued) (out []syntax.Glued) {
+	for _, w := range words {
+		if w.Joined {
+			out = append(out, w)
+		} else {
+			out = append(out, w.Within...)
+		}
+	}
+	return out
+}
+
+// ofOneKind tells whether a reading puts quantities of one kind together to another of that
+// kind, as v = u*f/(u - f) does with lengths.
+func (s *settler) ofOneKind(stmt syntax.Stmt, own *weighed) bool {
+	d, ok := stmt.(*syntax.Define)
+	if !ok || own.dim.IsOne() {
+		return false
+	}
+	names := namesIn(d.X)
+	return len(names) > 1 && !slices.ContainsFunc(names, func(name string) bool {
+		return s.Try(&syntax.Name{Name: name}).Static.Dim != own.dim
 	})
 }
 

@@ -44,6 +44,9 @@ func (s *settler) behind(text string, stmt syntax.Stmt) (Verdict, bool) {
 	for _, q := range words {
 		lacking = append(lacking, q.Lacking...)
 	}
+	if read := s.read(&syntax.Reading{Text: product}); len(lacking) > 0 && read != nil && slices.ContainsFunc(read.Exprs(), s.hasNoUnit) {
+		return Verdict{}, false
+	}
 	if len(lacking) == 0 {
 		right, bad := s.putRight(product)
 		if bad != nil {

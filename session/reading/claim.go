@@ -129,8 +129,8 @@ func (s *settler) fittingOf(stmt syntax.Stmt, text string, symbols []string) (fi
 		f.names, f.quantities = append(f.names, whole), append(f.quantities, nil)
 	}
 	if len(f.names) == 0 {
-		st := s.Try(c.of[0]).Static
-		return st.Open == 0 && !st.Dim.IsOne() && s.Planner.CompileOf(text, nil, nil, f.sides...).OK, true, nil
+		first, other := s.Try(c.of[0]), s.Try(c.of[len(c.of)-1])
+		return first.Static.Open == 0 && !first.Static.Dim.IsOne() && first.Slot != run.NoSlot && other.Static.Dim == first.Static.Dim, true, nil
 	}
 	f.of = make([]run.Static, len(f.names))
 	if fits, first = f.from(0); !fits && len(f.names) > mostFitted {

@@ -121,7 +121,7 @@ func (s *settler) open() (v Verdict, measured bool) {
 			return Verdict{}, measured
 		}
 	}
-	if stmt == nil && s.lacksPower() {
+	if stmt == nil && (s.lacksPower() || s.twoNumbers()) {
 		return Verdict{}, false
 	}
 	clauses := syntax.GluedClauses
@@ -150,6 +150,12 @@ func (s *settler) open() (v Verdict, measured bool) {
 // sign, m s-2: the digit is no number that is taken away, whatever names the page has.
 func (s *settler) lacksPower() bool {
 	return len(s.Entry.Findings) == 1 && syntax.LacksPower(s.Entry.Text, &s.Entry.Findings[0])
+}
+
+// twoNumbers tells whether a line that can't be read has been found to have a number that
+// may be meant in several ways: 3 x 4, also where x is a name.
+func (s *settler) twoNumbers() bool {
+	return slices.ContainsFunc(s.Entry.Findings, func(f finding.Finding) bool { return f.ID == finding.BadNumber && len(f.Readings) > 1 })
 }
 
 // alone tells whether a line is one quantity, with a blank before its unit, that no

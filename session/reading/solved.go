@@ -116,17 +116,22 @@ func (s *settler) lacks(x syntax.Expr) bool {
 			if !ops.IsFunction(x.Func) && !s.scope.Function(x.Func) {
 				return true
 			}
-		case *syntax.Quantity:
-			if !s.IsUnit(x.Unit.Text) {
-				return true
-			}
-		case *syntax.Measured:
-			if !s.IsUnit(x.Unit.Text) {
-				return true
-			}
 		}
 	}
-	return false
+	return s.hasNoUnit(x)
+}
+
+// hasNoUnit tells whether what is behind a number of an expression is no unit.
+func (s *settler) hasNoUnit(x syntax.Expr) bool {
+	return syntax.Any(x, func(x syntax.Expr) bool {
+		switch x := x.(type) {
+		case *syntax.Quantity:
+			return !s.IsUnit(x.Unit.Text)
+		case *syntax.Measured:
+			return !s.IsUnit(x.Unit.Text)
+		}
+		return false
+	})
 }
 
 // namesIn are the names in an expression.
@@ -192,11 +197,15 @@ func (s *settler) mayBeUnit(symbol string, dim units.Dim, solve *syntax.Solve) b
 }
 
 // nearGiven is a name of the page with a value that is nearly the symbol, is none of the
-// equation's, and is the quantity that comes out; "" if there is none.
+// equation's, and is the quantity that comes out; "" if there is none, or the equation has
+// the letter with another index: v2 beside v1.
 func (s *settler) nearGiven(symbol string, dim units.Dim, solve *syntax.Solve) string {
 	var has []string
 	for _, x := range solve.Exprs() {
 		has = append(has, namesIn(x)...)
+	}
+	if letter := units.Symbol(symbol); slices.ContainsFunc(has, func(name string) bool { return name != symbol && letter != "" && units.Symbol(name) == letter }) {
+		return ""
 	}
 	for _, d := range slices.Backward(s.Planner.Names.All()) {
 		if d.Kind == plan.Quantity && !d.Failed() && d.Slot != run.NoSlot && mistaken(symbol, d.Name) &&
@@ -207,16 +216,22 @@ func (s *settler) nearGiven(symbol string, dim units.Dim, solve *syntax.Solve) s
 	return ""
 }
 
-// mistaken tells whether one name may be a slip for the other: they differ in a capital, in
-// an index that one of them has, or in one letter of a word. T1 and T2 are two quantities.
+// mistaken tells whether one name may be a slip for another: they differ in a capital, in an
+// index that it lacks, or in one letter of a word. T1 and T2 are two quantities.
 func mistaken(a, b string) bool {
 	if strings.EqualFold(a, b) {
 		return true
 	}
 	if letter := units.Symbol(a); letter != "" && letter == units.Symbol(b) {
-		return letter == a || letter == b
+		return letter == a && isIndexed(b)
 	}
 	return utf8.RuneCountInString(a) >= leastWord && utf8.RuneCountInString(b) >= leastWord && writing.Within(1, a, b)
+}
+
+// isIndexed tells whether a name is a letter with one sign behind it, which may be left out
+// or hit by a slip: v0, but not v_max.
+func isIndexed(name string) bool {
+	return utf8.RuneCountInString(strings.Replace(name, "_", "", 1)) == 2
 }
 
 // leastWord is how many letters a name has at least in which a letter may be a slip.

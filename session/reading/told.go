@@ -73,7 +73,11 @@ func (s *settler) finding(open *syntax.Open, offers []string) finding.Finding {
 	for i, o := range offers {
 		short[i] = o[at.From : len(o)-(len(s.Entry.Text)-at.To)]
 	}
-	return finding.New(id, at, message, hint, short...)
+	f := finding.New(id, at, message, hint, short...)
+	if at.From > 0 {
+		f.Lines = offers
+	}
+	return f
 }
 
 // What is said of names without a sign between them.
