@@ -63,7 +63,7 @@ func (p *Pad) Filed() { p.page.Planner.Names.Nearest = true }
 func (p *Pad) Revised() { p.watch = true }
 
 // Reads tells how files of the page's folder are read: its readings.
-func (p *Pad) Reads(files func(name string) ([]byte, error)) { p.page.Files = files }
+func (p *Pad) Reads(files func(name, sheet string) ([]byte, error)) { p.page.Files = files }
 
 // Rounded tells that results are shown to the figures that their givens support where no
 // line says more, and other numbers with so many.

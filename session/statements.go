@@ -41,6 +41,7 @@ var statements = table(
 	of(solve.Solve).with(advise.Solve),
 	of(lab.Data),
 	of(lab.Fit),
+	of(lab.Straighten),
 	of(lab.Plot),
 	of(lab.Columns),
 	of(vary.Scaling),

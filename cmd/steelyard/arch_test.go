@@ -147,6 +147,16 @@ var pureRooms = map[string]bool{
 	"steelyard/session/live": true, "steelyard/session/work": true, "steelyard/session/advise": true, "steelyard/session/ask": true, "steelyard/session/reading": true, "steelyard/session/lab": true,
 }
 
+// TestSpreadsheetsAreFarAway keeps the reader of spreadsheet files out of everything that
+// also runs in a browser: it is larger than all the rest.
+func TestSpreadsheetsAreFarAway(t *testing.T) {
+	for _, p := range packages(t) {
+		if (room(p.ImportPath) >= 2 || pureRooms[p.ImportPath]) && slices.Contains(p.Deps, "github.com/xuri/excelize/v2") {
+			t.Errorf("%s needs the reader of spreadsheet files", p.ImportPath)
+		}
+	}
+}
+
 // TestThePureRooms keeps files, clocks, networks and other programs out of
 // everything that reads, plans and works out.
 func TestThePureRooms(t *testing.T) {

@@ -8,17 +8,17 @@ import (
 	"steelyard/lang/finding"
 	"steelyard/lang/limit"
 	"steelyard/lang/syntax"
-	"steelyard/session/disk"
 	"steelyard/session/entry"
 	"steelyard/session/help"
 	"steelyard/session/live"
+	"steelyard/session/spreadsheet"
 	"steelyard/session/view"
 )
 
 // runEval works statements out without a scratchpad.
 func runEval(w *world, g given, statements []string) int {
 	ev := &evaluator{w: w, pad: live.Lines(), out: bufio.NewWriter(w.stdout), json: g.has("json")}
-	ev.pad.Reads(disk.Folder("."))
+	ev.pad.Reads(spreadsheet.Folder("."))
 	if len(statements) == 0 {
 		statements = []string{stdinName}
 	}

@@ -9,10 +9,10 @@ import (
 	"strings"
 
 	"steelyard/lang/limit"
-	"steelyard/session/disk"
 	"steelyard/session/entry"
 	"steelyard/session/live"
 	"steelyard/session/print"
+	"steelyard/session/spreadsheet"
 	"steelyard/session/view"
 	"steelyard/session/worksheet"
 	"steelyard/units/writing"
@@ -202,8 +202,8 @@ func (s *scratchpad) blank() *live.Page {
 }
 
 // reads reads a file of the folder that the page is saved in, or else of the one at hand.
-func (s *scratchpad) reads(name string) ([]byte, error) {
-	return disk.Folder(filepath.Dir(s.file.path))(name)
+func (s *scratchpad) reads(name, sheet string) ([]byte, error) {
+	return spreadsheet.Folder(filepath.Dir(s.file.path))(name, sheet)
 }
 
 // fresh empties the scratchpad and begins a new journal.

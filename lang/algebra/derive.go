@@ -20,6 +20,24 @@ func Derivative(x syntax.Expr, name string) (syntax.Expr, bool) {
 	return arrange(gathered(out), x), true
 }
 
+// Slope is the slope of a plot of y against x, where both depend on a name. It is y/x
+// where that is the same everywhere, and else dy/dx, the one derivative over the other.
+// It is false where a rule is not known, and where the slope holds the name, so that
+// the plot is not straight.
+func Slope(y, x syntax.Expr, name string) (syntax.Expr, bool) {
+	over := &syntax.Binary{Op: syntax.Div, X: closedExpr(y, false), Y: closedExpr(x, true)}
+	if short, ok := OneFraction(over); ok && !syntax.Holds(short, name) {
+		return short, true
+	}
+	up, ok1 := Derivative(y, name)
+	across, ok2 := Derivative(x, name)
+	if !ok1 || !ok2 {
+		return nil, false
+	}
+	slope := gathered(&syntax.Binary{Op: syntax.Div, X: closedExpr(up, false), Y: closedExpr(across, true)})
+	return slope, !syntax.Holds(slope, name)
+}
+
 // gathered is an expression with its like terms gathered, as one fraction where
 // that is shorter.
 //

@@ -115,7 +115,7 @@ func (w *floatWalker) fitted(f *Fit, x [][]float64) (Fitted, ops.Fault) {
 	*last = lastFit{fit: f, given: given}
 	if f.Model < 0 {
 		var ok bool
-		if last.got, ok = (&lineFit{y: x[0], x: x[1], Fit: f}).best(); !ok {
+		if last.got, ok = f.Line(x[0], x[1]); !ok {
 			last.fault = ops.NoFit
 		}
 	} else {

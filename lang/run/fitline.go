@@ -2,6 +2,11 @@ package run
 
 import "math"
 
+// Line is the straight line that fits readings y against x; false where there is none.
+func (f *Fit) Line(y, x []float64) (Fitted, bool) {
+	return (&lineFit{y: y, x: x, Fit: f}).best()
+}
+
 // lineFit is a straight line while it is fitted.
 type lineFit struct {
 	*Fit

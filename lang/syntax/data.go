@@ -10,13 +10,15 @@ import (
 )
 
 type (
-	// Data is data FILE [where …], or data with a table under it: columns of readings,
-	// paired row by row.
+	// Data is data FILE [sheet NAME] [where …], or data with a table under it: columns of
+	// readings, paired row by row.
 	//
 	// Two forms give columns. One reads a file, here with only the rows for which a
-	// condition holds; the other has the table under it:
+	// condition holds, or one of the sheets of a spreadsheet file; the other has the table
+	// under it:
 	//
 	//	data swing.csv where m > 0.1 kg
+	//	data swing.xlsx sheet Tuesday
 	//
 	//	data
 	//	  m / kg   T / s
@@ -28,6 +30,7 @@ type (
 	Data struct {
 		File   string // empty where the table is in the worksheet
 		FileAt Span
+		Sheet  string      // of a file of several; empty for the first
 		Where  []Condition // of the rows that count; of the others it is told how many
 		Heads  []Column    // of the table in the worksheet
 		Rows   [][]units.Decimal
@@ -46,10 +49,10 @@ type (
 )
 
 var dataWord = StatementWord{
-	Word: "data", Form: "data FILE [where …], or data with a table in indented lines",
+	Word: "data", Form: "data FILE [sheet NAME] [where …], or data with a table in indented lines",
 	Summary: "Columns of readings, paired row by row.",
 	Example: "data\n  m / kg   T / s\n  0.10     0.44\n  0.20     0.63", Stored: true, Ready: true,
-	read: readData, prose: true, bare: true, rows: true, next: []string{"where"},
+	read: readData, prose: true, bare: true, rows: true, next: []string{"sheet", "where"},
 }
 
 // Exprs are the sides of the conditions.
@@ -93,8 +96,8 @@ func (c *Column) Key() string {
 }
 
 // readData reads what is behind the word data. With nothing there, the table is on
-// the lines below. Else it is a file up to the first where, with quotation marks
-// if its name has them, and no indented lines may follow. Whether there is such a
+// the lines below. Else it is a file, and a sheet in it, up to the first where, with
+// quotation marks if a name has them, and no indented lines may follow. Whether there is such a
 // file, and what is in it, is not known here.
 func readData(r *reader, at int) (Stmt, *fault) {
 	from, to := trimBlanks(r.text, at, r.to)
@@ -110,8 +113,19 @@ func readData(r *reader, at int) (Stmt, *fault) {
 			return nil, bad
 		}
 	}
-	s.File = strings.Trim(r.text[s.FileAt.From:s.FileAt.To], `"`)
+	s.File, s.Sheet = sheetOf(r.text[s.FileAt.From:s.FileAt.To])
 	return s, r.noBody()
+}
+
+// sheetOf parts the name of a file from that of a sheet in it: both have quotation marks
+// round them if blanks are in them, as in "lab 3.xlsx" sheet "Run 2".
+func sheetOf(text string) (file, sheet string) {
+	file = text
+	if i := strings.LastIndex(text, " sheet "); i >= 0 && strings.Count(text[:i], `"`)%2 == 0 {
+		file, sheet = text[:i], text[i+len(" sheet "):]
+	}
+	name := func(of string) string { return strings.Trim(strings.TrimSpace(of), `"`) }
+	return name(file), name(sheet)
 }
 
 // dataConditions reads m > 0.1 kg and T < 2 s.

@@ -135,6 +135,8 @@ func dumpStmt(s Stmt) string {
 			out += " {" + f.Name + in(f.Unit) + " " + strconv.Quote(f.Meaning) + " " + dump(f.Default) + "}"
 		}
 		return out + fmt.Sprintf(" %q %q %q", s.Holds, s.Topic, s.Source)
+	case *Straighten:
+		return "straighten " + dump(s.Y) + " against " + dump(s.X)
 	case *Compare:
 		return "compare " + dump(s.X) + " with " + dump(s.With)
 	case *Report:

@@ -47,7 +47,7 @@ var statements = [...]*StatementWord{
 	&checkWord, &compareWord, &letWord, &formulaWord, &partWord, &noteWord, &reportWord, &constantsWord, &resultsWord, &givensWord, &roundWord,
 	&describeWord, &helpWord, &namesWord, &pageWord, &changeWord, &insertWord, &removeWord, &renameWord, &titleWord, &withWord, &undoWord, &redoWord, &previewWord, &saveWord, &openWord, &printWord, &recoverWord, &forgetWord, &replayWord, &worksheetWord, &quitWord,
 	&solveWord, &scalingWord, &slopeWord, &areaWord, &graphWord, &tableWord, &barsWord, &arrowsWord,
-	&dataWord, &fitWord, &stepsWord, &budgetWord, &varyWord, &markingWord, &diagnoseWord,
+	&dataWord, &fitWord, &straightenWord, &stepsWord, &budgetWord, &varyWord, &markingWord, &diagnoseWord,
 }
 
 // Statements lists the words that statements begin with.

@@ -25,8 +25,9 @@ type Page struct {
 	State   run.State
 	// Entries are the stored statements in the order of their lines.
 	Entries []*entry.Entry
-	// Files reads a file of the page's folder; nil where it has none.
-	Files func(name string) ([]byte, error)
+	// Files reads a file of the page's folder, and of one with several sheets the first, or
+	// the one that is named; nil where it has none.
+	Files func(name, sheet string) ([]byte, error)
 	Set   Settings
 
 	// Memo is what the rooms keep of files between edits, by the name of the file.

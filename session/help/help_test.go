@@ -181,7 +181,7 @@ func TestExamples(t *testing.T) {
 }
 
 // examplesPage are lines that the examples in the help of statements need.
-var examplesPage = []string{"k = 257 ± 3 N/m", "k2 = 256.9 N/m", "v = 3 m/s", "m = [0.10, 0.20, 0.30] kg", "t = [0.44, 0.63, 0.77] s",
+var examplesPage = []string{"k = 257 ± 3 N/m", "k2 = 256.9 N/m", "v = 3 m/s", "m = [0.10, 0.20, 0.30, 0.40] kg", "t = [0.44, 0.63, 0.77, 0.89] s",
 	"s(t) = (3 m/s)*t", "w(t) = (4 m/s)*t - (4.9 m/s^2)*t^2", "E(v) = (0.5 kg)*v^2 in J", "F(x) = (3 N/m)*x",
 	"U = 5 J", "F1 = 25 N at 20°", "F2 = 40 N at 100°", "K = 3 J", "W = -2 J", "L = 0.84 m", "T = 2π√(L/g)", "v0 = 12 m/s", "h = 3 m"}
 
@@ -193,7 +193,9 @@ func TestClauses(t *testing.T) {
 			continue
 		}
 		pad := session.New()
-		pad.Reads(func(string) ([]byte, error) { return []byte("m / kg,T / s\n0.1,0.44\n0.2,0.63\n0.3,0.77\n"), nil })
+		pad.Reads(func(string, string) ([]byte, error) {
+			return []byte("m / kg,T / s\n0.1,0.44\n0.2,0.63\n0.3,0.77\n"), nil
+		})
 		for _, line := range examplesPage {
 			enter(t, pad, line)
 		}

@@ -69,13 +69,14 @@ func (t *table) read() bool {
 		t.Find(finding.New(finding.File, s.FileAt, "There is no folder here to read "+s.File+" from.", "Write the readings as an indented table under `data`."))
 		return false
 	}
-	content, err := t.Files(s.File)
-	if err != nil {
-		t.Find(finding.New(finding.File, s.FileAt, s.File+" can't be read: "+reason(err)+".", "A worksheet reads files of its own folder alone."))
+	if s.Sheet != "" && !strings.HasSuffix(strings.ToLower(s.File), ".xlsx") {
+		t.Find(finding.New(finding.File, s.FileAt, "Only a spreadsheet file (.xlsx) has sheets.", "Leave `sheet "+s.Sheet+"` out."))
 		return false
 	}
-	if strings.HasSuffix(strings.ToLower(s.File), ".xlsx") {
-		t.Find(finding.New(finding.NotAvailableYet, s.FileAt, "This version can't read the files of a spreadsheet program itself.", "Save the sheet as comma-separated values."))
+	content, err := t.Files(s.File, s.Sheet)
+	if err != nil {
+		why, hint := reason(err)
+		t.Find(finding.New(finding.File, s.FileAt, s.File+" can't be read: "+why+".", hint))
 		return false
 	}
 	var wrong *finding.Finding
@@ -95,8 +96,8 @@ type kept struct {
 
 // parsed reads the content of the file, unless it is that which was read last.
 func (t *table) parsed(content []byte) (*readings, *finding.Finding) {
-	digest := sha256.Sum256(content)
-	if last, ok := t.Memo[t.s.File].(*kept); ok && last.digest == digest {
+	digest, name := sha256.Sum256(content), t.s.File+"\x00"+t.s.Sheet
+	if last, ok := t.Memo[name].(*kept); ok && last.digest == digest {
 		return last.copied(), nil
 	}
 	got, wrong := readCSV(content)
@@ -106,7 +107,7 @@ func (t *table) parsed(content []byte) (*readings, *finding.Finding) {
 	if t.Memo == nil {
 		t.Memo = map[string]any{}
 	}
-	t.Memo[t.s.File] = &kept{digest, *got.copied()}
+	t.Memo[name] = &kept{digest, *got.copied()}
 	return got, nil
 }
 
@@ -120,18 +121,19 @@ func (r *readings) copied() *readings {
 	return &out
 }
 
-// reason says in plain words why a file can't be read.
-func reason(err error) string {
+// reason says in plain words why a file can't be read, and what to do.
+func reason(err error) (why, hint string) {
 	var path *fs.PathError
+	hint = "A worksheet reads files of its own folder alone."
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
-		return "there is no such file in the worksheet's folder"
+		return "there is no such file in the worksheet's folder", hint
 	case errors.Is(err, fs.ErrPermission):
-		return "that is not allowed"
+		return "that is not allowed", hint
 	case errors.As(err, &path):
-		return "it is not in the worksheet's folder, or no file"
+		return "it is not in the worksheet's folder, or no file", hint
 	}
-	return err.Error()
+	return err.Error(), "Write its name and the sheet's as in `data swing.xlsx sheet \"Run 2\"`; or save the sheet as comma-separated values."
 }
 
 // units reads those of the heads; false where one can't be read, or two heads have one

@@ -112,13 +112,18 @@ func (f *fitting) ofLine() bool {
 		return false
 	}
 	f.lineParams()
-	f.work = &run.Fit{Params: len(f.params), Model: -1}
+	f.ofReadings(len(f.params))
+	return f.enough() && f.allUncertain() && f.fitted([]run.Slot{f.y.Slot, f.x.Slot})
+}
+
+// ofReadings begins the work of a line: each point counts by its uncertainties.
+func (f *fitting) ofReadings(params int) {
+	f.work = &run.Fit{Params: params, Model: -1}
 	if f.Planner.Unsure {
 		if of := f.Planner.Program.Moved(&f.State, f.y.Slot, f.x.Slot); of != nil {
 			f.work.UY, f.work.UX, f.work.UXY = run.Uncertainties(of)
 		}
 	}
-	return f.enough() && f.allUncertain() && f.fitted([]run.Slot{f.y.Slot, f.x.Slot})
 }
 
 // fitted does the work and gives the parameters to the entry.

@@ -18,8 +18,9 @@ const mostMeanings = 2
 
 // meanings reads the slope by the formulas that have both quantities: T^2 against m is
 // straight by T = 2π√(m/k), with the slope 4π²/k.
-func (f *fitting) meanings() []entry.Said {
-	slope := f.Entry.Result().Values[0]
+//
+// The quantity that the slope gives is told only of a plot that is fitted.
+func (f *fitting) meanings(slope entry.Value, fitted bool) []entry.Said {
 	y, x := oneName(f.s.Y), oneName(f.s.X)
 	if y == "" || x == "" || y == x {
 		return nil
@@ -30,7 +31,7 @@ func (f *fitting) meanings() []entry.Said {
 		if !ok || len(out) == mostMeanings || !f.Spend(1000) {
 			continue
 		}
-		if said := f.meaning(def, y, x, slope.SI, slope.U); said != nil && !slices.ContainsFunc(out, said.Same) {
+		if said := f.meaning(def, y, x, slope, fitted); said != nil && !slices.ContainsFunc(out, said.Same) {
 			out = append(out, said)
 		}
 	}
@@ -55,7 +56,7 @@ func oneName(x syntax.Expr) string {
 }
 
 // meaning reads the slope by one formula; nil where that does not make y go as x.
-func (f *fitting) meaning(def *syntax.FormulaDef, y, x string, slope, u float64) entry.Said {
+func (f *fitting) meaning(def *syntax.FormulaDef, y, x string, slope entry.Value, fitted bool) entry.Said {
 	var others []syntax.FormulaSymbol
 	both := 0
 	for _, s := range def.Symbols {
@@ -73,15 +74,15 @@ func (f *fitting) meaning(def *syntax.FormulaDef, y, x string, slope, u float64)
 		return nil
 	}
 	c, ok := f.coefficient(def, y, x)
-	if !ok {
+	if !ok || f.contradicts(c, slope) {
 		return nil
 	}
 	said := entry.Say("slope = … by …", entry.Math(c), entry.Words(strings.ReplaceAll(def.Name, "_", " ")))
 	unknown, ok := f.unknown(others)
-	if !ok {
+	if !ok || !fitted {
 		return said
 	}
-	value, off, ok := f.solved(c, unknown, slope, u)
+	value, off, ok := f.solved(c, unknown, slope)
 	if ok && value <= 0 {
 		return nil // a formula of the other sign
 	}
@@ -112,15 +113,21 @@ func (f *fitting) coefficient(def *syntax.FormulaDef, y, x string) (syntax.Expr,
 		return nil, false
 	}
 	root := roots.Roots[len(roots.Roots)-1].X[0]
-	over := &syntax.Binary{Op: syntax.Div, X: algebra.Substitute(f.s.Y, map[string]syntax.Expr{y: root}), Y: f.s.X}
-	if e := algebra.Exponent(over, x); e.Lost() || !e.IsZero() {
-		return nil, false
+	slope, ok := algebra.Slope(algebra.Substitute(f.s.Y, map[string]syntax.Expr{y: root}), f.s.X, x)
+	return slope, ok && !syntax.Holds(slope, y)
+}
+
+// surelyOther is how many standard uncertainties a slope lies off a number that it is not.
+const surelyOther = 3
+
+// contradicts tells whether a slope is to be a number, as the power of what goes as a power
+// of another, and is not.
+func (f *fitting) contradicts(c syntax.Expr, slope entry.Value) bool {
+	if syntax.Any(c, func(x syntax.Expr) bool { _, is := x.(*syntax.Name); return is }) {
+		return false
 	}
-	short, ok := algebra.OneFraction(over)
-	if !ok || syntax.Holds(short, x) || syntax.Holds(short, y) {
-		return nil, false
-	}
-	return short, true
+	got := f.Try(c)
+	return !got.OK || math.Abs(got.Value-slope.SI) > float64(surelyOther*slope.U)
 }
 
 // unknown is the one symbol that the slope gives: the only one, or the only one without
@@ -143,15 +150,14 @@ func (f *fitting) unknown(others []syntax.FormulaSymbol) (syntax.FormulaSymbol, 
 
 // solved is the value of a symbol that makes the slope what it is, and how far the
 // uncertainty of the slope moves it.
-func (f *fitting) solved(c syntax.Expr, of syntax.FormulaSymbol, slope, u float64) (value, off float64, ok bool) {
+func (f *fitting) solved(c syntax.Expr, of syntax.FormulaSymbol, slope entry.Value) (value, off float64, ok bool) {
 	const name = "slope_fitted"
 	roots, ok := algebra.Solve(f.State.Budget, []algebra.Equation{{Left: &syntax.Name{Name: name}, Right: c}}, []string{of.Name}, algebra.Turns{})
 	if !ok || len(roots.Roots) != 1 {
 		return 0, 0, false
 	}
-	unit := f.Entry.Result().Values[0]
 	at := func(v float64) (float64, bool) {
-		si := units.Preferred(unit.Dim, unit.Tag)
+		si := units.Preferred(slope.Dim, slope.Tag)
 		x, bad := syntax.ParseExpr(strconv.FormatFloat(v, 'g', -1, 64) + " " + si.Behind(units.File))
 		if len(bad) > 0 {
 			return 0, false
@@ -159,9 +165,9 @@ func (f *fitting) solved(c syntax.Expr, of syntax.FormulaSymbol, slope, u float6
 		got := f.Eval(algebra.Substitute(roots.Roots[0].X[0], map[string]syntax.Expr{name: &syntax.Paren{X: x}}), eval.Want{Silent: true, Trial: true})
 		return got.Value, got.OK
 	}
-	value, ok1 := at(slope)
-	up, ok2 := at(slope + u)
-	down, ok3 := at(slope - u)
+	value, ok1 := at(slope.SI)
+	up, ok2 := at(slope.SI + slope.U)
+	down, ok3 := at(slope.SI - slope.U)
 	return value, math.Abs(up-down) / 2, ok1 && ok2 && ok3
 }
 

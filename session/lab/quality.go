@@ -105,7 +105,7 @@ func (f *fitting) tells(got run.Fitted, q *entry.Fit) {
 		r.Notes = append(r.Notes, f.ends()...)
 	}
 	if f.s.Model == nil {
-		r.Notes = append(r.Notes, f.meanings()...)
+		r.Notes = append(r.Notes, f.meanings(r.Values[0], true)...)
 	} else if got.Searched {
 		r.Notes = append(r.Notes, entry.Words("start values were searched for about the sizes of the readings"))
 	}

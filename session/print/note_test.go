@@ -47,6 +47,7 @@ var partLines = []struct {
 	{"table 1/2*(30 N/m)*x^2 against x from 0 m to 2 m in J", syntax.Task},
 	{"1/2*m*v^2", syntax.Answer},
 	{"scaling T against L", syntax.Answer},
+	{"straighten [1, 2, 3, 4] m against [1, 2, 3, 4] s", syntax.Answer},
 	{"report v", syntax.Answer},
 	{"budget v", syntax.Support},
 	{"bars at \"released\": 3 J, 0 J | at \"leaves\": 1 J, 2 J", syntax.Answer},

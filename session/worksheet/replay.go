@@ -10,9 +10,9 @@ import (
 	"steelyard/lang/finding"
 	"steelyard/lang/syntax"
 	"steelyard/session"
-	"steelyard/session/disk"
 	"steelyard/session/entry"
 	"steelyard/session/live"
+	"steelyard/session/spreadsheet"
 )
 
 // Options say how a worksheet is replayed.
@@ -213,7 +213,7 @@ func entriesOf(rows []Row) []*entry.Entry {
 }
 
 // Printed works the lines of a scratchpad out for print; files reads those of its folder.
-func Printed(ctx context.Context, page []*entry.Entry, files func(string) ([]byte, error)) []*entry.Entry {
+func Printed(ctx context.Context, page []*entry.Entry, files func(name, sheet string) ([]byte, error)) []*entry.Entry {
 	pad := session.New()
 	pad.Reads(files)
 	pad.Filed()
@@ -247,7 +247,7 @@ func work(ctx context.Context, s *Sheet, numbers map[int]int, revised bool) ([]R
 // enter enters the statements of a sheet into a scratchpad.
 func (s *Sheet) enter(ctx context.Context, pad *session.Pad, numbers map[int]int) []Row {
 	pad.Filed()
-	pad.Reads(disk.Folder(filepath.Dir(s.path)))
+	pad.Reads(spreadsheet.Folder(filepath.Dir(s.path)))
 	rows := make([]Row, 0, len(s.Statements))
 	for i := range s.Statements {
 		st := &s.Statements[i]

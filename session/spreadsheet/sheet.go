@@ -1,0 +1,120 @@
+// Package spreadsheet reads a sheet of a spreadsheet file (.xlsx, ISO/IEC 29500) as
+// comma-separated values. It does not know what they mean.
+package spreadsheet
+
+import (
+	"bytes"
+	"encoding/csv"
+	"errors"
+	"math"
+	"path/filepath"
+	"strconv"
+	"strings"
+
+	"github.com/xuri/excelize/v2"
+
+	"steelyard/lang/limit"
+	"steelyard/session/disk"
+	"steelyard/units/writing"
+)
+
+// Extension is how the name of a spreadsheet file ends.
+const Extension = ".xlsx"
+
+// mostUnpacked is how many times as long as the longest file what is packed in one may be.
+const mostUnpacked = 4
+
+// Folder reads files of a folder, as disk.Folder does; of a spreadsheet file the first
+// sheet, or the one that is named.
+func Folder(dir string) func(name, sheet string) ([]byte, error) {
+	read := disk.Folder(dir)
+	return func(name, sheet string) ([]byte, error) {
+		content, err := read(name)
+		if err != nil || !strings.EqualFold(filepath.Ext(name), Extension) {
+			return content, err
+		}
+		return values(content, sheet)
+	}
+}
+
+// values are those of a sheet, as comma-separated values: each line is a row of the sheet.
+func values(content []byte, sheet string) ([]byte, error) {
+	const most = mostUnpacked * limit.DataFile
+	f, err := excelize.OpenReader(bytes.NewReader(content), excelize.Options{UnzipSizeLimit: most, UnzipXMLSizeLimit: most})
+	if err != nil {
+		return nil, errors.New("it is damaged, locked by a password, or no file of a spreadsheet program")
+	}
+	defer f.Close()
+	sheets := f.GetSheetList()
+	switch {
+	case len(sheets) == 0:
+		return nil, errors.New("it has no sheet")
+	case sheet == "":
+		sheet = sheets[0]
+	default:
+		if i, _ := f.GetSheetIndex(sheet); i < 0 {
+			return nil, errors.New("it has no sheet " + sheet + "; there is " + writing.List(sheets, "and"))
+		}
+	}
+	shown, err1 := f.GetRows(sheet)
+	kept, err2 := f.GetRows(sheet, excelize.Options{RawCellValue: true})
+	if err1 != nil || err2 != nil || len(shown) != len(kept) {
+		return nil, errors.New("its sheet " + sheet + " is damaged, or holds no cells")
+	}
+	wide := 0
+	for _, row := range shown {
+		wide = max(wide, len(row))
+	}
+	var out bytes.Buffer
+	w := csv.NewWriter(&out)
+	for i, row := range shown {
+		cells := make([]string, wide)
+		for k := range row {
+			cells[k] = cell(row[k], kept[i][min(k, len(kept[i])-1)])
+		}
+		if len(row) == 0 {
+			cells = nil // a blank line, which is no head
+		}
+		if err := w.Write(cells); err != nil {
+			return nil, err
+		}
+	}
+	w.Flush()
+	return out.Bytes(), w.Error()
+}
+
+// mostDigits is how many digits of a number a sheet keeps; those behind are of its binary
+// form.
+const mostDigits = 15
+
+// cell is the text of a cell. A number is shown with the zeros that it was typed with
+// (0.10), or rounded, and is kept in full: what is shown counts where that is the number
+// itself, and else what is kept. What is shown as something else, as a date or a
+// percentage, is left for the person to see, who finds it told as no number.
+func cell(shown, kept string) string {
+	shown = strings.Join(strings.Fields(shown), " ")
+	number, err := strconv.ParseFloat(kept, 64)
+	if err != nil {
+		return shown
+	}
+	full := strconv.FormatFloat(number, 'g', mostDigits, 64)
+	plain := strings.NewReplacer(",", "", " ", "", "\u00a0", "", "\u202f", "").Replace(shown)
+	seen, err := strconv.ParseFloat(plain, 64)
+	switch {
+	case err != nil:
+		return shown
+	case strconv.FormatFloat(seen, 'g', mostDigits, 64) == full:
+		return plain
+	case math.Abs(seen-number) <= 0.501*place(plain):
+		return full
+	}
+	return full + " shown as " + shown
+}
+
+// place is the place of the last digit of a number.
+func place(text string) float64 {
+	digits, power, _ := strings.Cut(strings.ToLower(text), "e")
+	_, behind, _ := strings.Cut(digits, ".")
+	of, _ := strconv.Atoi(power)
+	return math.Pow10(of - len(behind))
+}

@@ -1,0 +1,95 @@
+package spreadsheet
+
+import (
+	"bytes"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/xuri/excelize/v2"
+)
+
+// file makes a spreadsheet file of two sheets.
+func file(t testing.TB) []byte {
+	t.Helper()
+	f := excelize.NewFile()
+	defer f.Close()
+	set := func(sheet, at string, v any, format string) {
+		if err := f.SetCellValue(sheet, at, v); err != nil {
+			t.Fatal(err)
+		}
+		if format != "" {
+			style, err := f.NewStyle(&excelize.Style{CustomNumFmt: &format})
+			if err != nil {
+				t.Fatal(err)
+			}
+			if err := f.SetCellStyle(sheet, at, at, style); err != nil {
+				t.Fatal(err)
+			}
+		}
+	}
+	set("Sheet1", "A1", "m / kg", "")
+	set("Sheet1", "B1", "T / s", "")
+	set("Sheet1", "A2", 0.1, "0.00")
+	set("Sheet1", "B2", 0.6283, "0.00")
+	set("Sheet1", "A3", 0.1+0.2, "")
+	set("Sheet1", "B3", 1234.5, "#,##0.00")
+	set("Sheet1", "A5", "0.40", "")
+	set("Sheet1", "B5", 0.05, "0%")
+	set("Sheet1", "A6", time.Date(2020, 3, 1, 0, 0, 0, 0, time.UTC), "yyyy")
+	set("Sheet1", "B6", 1e-7, "")
+	if _, err := f.NewSheet("Run 2"); err != nil {
+		t.Fatal(err)
+	}
+	set("Run 2", "A1", "x", "")
+	set("Run 2", "A2", 3, "")
+	b, err := f.WriteToBuffer()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return b.Bytes()
+}
+
+// TestFolder reads the first sheet of a file, or the one that is named; numbers as they
+// are shown where nothing is lost by that.
+func TestFolder(t *testing.T) {
+	dir := t.TempDir()
+	for name, content := range map[string][]byte{"a.xlsx": file(t), "b.XLSX": []byte("m\n1\n"), "c.csv": []byte("m\n1\n")} {
+		if err := os.WriteFile(filepath.Join(dir, name), content, 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	for _, c := range [][3]string{
+		{"a.xlsx", "", "m / kg,T / s\n0.10,0.6283\n0.3,1234.50\n\n0.40,5%\n43891 shown as 2020,0.0000001\n"},
+		{"a.xlsx", "Run 2", "x\n3\n"},
+		{"a.xlsx", "Run 3", "it has no sheet Run 3; there is Sheet1 and Run 2"},
+		{"b.XLSX", "", "it is damaged, locked by a password, or no file of a spreadsheet program"},
+		{"c.csv", "", "m\n1\n"},
+	} {
+		got, err := Folder(dir)(c[0], c[1])
+		if err != nil {
+			got = []byte(err.Error())
+		}
+		if string(got) != c[2] {
+			t.Errorf("%s %s: %q, want %q", c[0], c[1], got, c[2])
+		}
+	}
+}
+
+// FuzzFile opens what may be no spreadsheet file.
+func FuzzFile(f *testing.F) {
+	whole := file(f)
+	f.Add(whole)
+	for _, cut := range []int{0, 10, len(whole) / 2, len(whole) - 1} {
+		f.Add(whole[:cut])
+	}
+	f.Add(bytes.Replace(whole, []byte("sheet1"), []byte("sheet9"), 1))
+	f.Fuzz(func(t *testing.T, content []byte) {
+		got, err := values(content, "")
+		if err == nil && strings.Contains(string(got), "\r") {
+			t.Errorf("%q", got)
+		}
+	})
+}
