@@ -41,6 +41,6 @@ func Substitute(x syntax.Expr, by map[string]syntax.Expr) syntax.Expr {
 			}
 			args[i] = a
 		}
-		return &syntax.Call{At: c.At, Func: c.Func, Name: c.Name, Args: args, Strokes: c.Strokes}, true
+		return &syntax.Call{At: c.At, Func: c.Func, Name: c.Name, Args: args, Signed: c.Signed}, true
 	})
 }

@@ -17,6 +17,10 @@ var ofVectors = [...]Function{
 		Summary: "The cross product of two vectors, also written v×w; in the plane, its component along z.", Example: "cross((2.0, 0) m, (3.0, 4.0) N)"},
 	{Name: "angle", Least: 2, Most: 2, Takes: VectorsToAngle, Args: "angle(v, w)", Unit: "°",
 		Summary: "The angle between two vectors, from 0° to 180°.", Example: "angle((3.0, 4.0) m, (2.0, 0) m)"},
+	{Name: "along", Least: 2, Most: 2, Takes: VectorAlong, Args: "v along θ",
+		Summary: "The component of a vector in the direction of an angle.", Example: "((0, -20) N) along 30°"},
+	{Name: "across", Least: 2, Most: 2, Takes: VectorAcross, Args: "v across θ",
+		Summary: "The component at right angles to that, in the direction of θ + 90°.", Example: "((0, -20) N) across 30°"},
 }
 
 // functions are those of the table in its order, then those of vectors; byWord finds each
@@ -66,7 +70,7 @@ func Named(word string) (Function, bool) {
 func IsFunction(word string) bool { return byWord[word] != nil }
 
 // OfVectors tells that a function takes vectors.
-func (s Shape) OfVectors() bool { return s >= VectorToSize && s <= VectorsToAngle }
+func (s Shape) OfVectors() bool { return s >= VectorToSize && s <= VectorAcross }
 
 // Together tells that a call with so many arguments puts the elements of a list
 // together.

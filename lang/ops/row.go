@@ -115,6 +115,8 @@ const (
 	VectorsToDot                // dot: two vectors to a number
 	VectorsToCross              // cross: to a vector, or in the plane to a number
 	VectorsToAngle              // angle
+	VectorAlong                 // along: a vector and an angle to its component there
+	VectorAcross                // across: to the one at right angles
 	ListToSame                  // mean: a list to one value of its kind, or to another list
 	ListToSpan                  // sd, differences: a list to differences of its kind
 	ListToSum                   // sum: a list to a sum

@@ -16,7 +16,7 @@ import (
 // A name that is a quantity is no function: that is looked at last, and told with
 // what was probably meant.
 func (c *coder) call(x *syntax.Call) run.Slot {
-	if d, ok := c.p.Names.before(x.Func, c.seen); ok {
+	if d, ok := c.p.Names.before(x.Func, c.seen); ok && !x.Signed {
 		switch d.Kind {
 		case Function:
 			return c.callFunction(x, d)

@@ -147,7 +147,7 @@ func (c *coder) formulaArg(x *syntax.Call, a syntax.Expr, sym syntax.FormulaSymb
 	if s == run.NoSlot {
 		return run.NoSlot
 	}
-	want := c.unit(sym.Unit, units.AloneInPlace)
+	want, zero := c.unit(sym.Unit, units.AloneInPlace), c.static(s).Open != 0
 	if want == nil {
 		return run.NoSlot
 	}
@@ -173,6 +173,10 @@ func (c *coder) formulaArg(x *syntax.Call, a syntax.Expr, sym syntax.FormulaSymb
 			"Write the unit.", n.Value.Text+want.Text(), n.Value.Text+" rad")
 		f.Severity = finding.Caution
 		c.findings = append(c.findings, f)
+	}
+	if sym.Axes > 0 && !zero && (st.Shape != run.Vector || int(st.Width) != sym.Axes) {
+		return c.refuse(finding.FormulaArgument, a.Span(), sym.Name+" wants a vector of "+writing.Count(sym.Axes, "component")+"; "+c.shown(a)+" is not one.",
+			x.Func+" takes "+sym.String()+".")
 	}
 	if st.Tag != want.Tag() {
 		// The symbol's own unit says whether it is an angle or counts cycles.
@@ -216,7 +220,7 @@ func (p *Planner) CheckFormula(f *syntax.FormulaDef, text string) []finding.Find
 		if u := c.unit(s.Unit, units.AloneInPlace); u != nil {
 			st := unitStatic(u)
 			st.Heat = run.Plain
-			c.takes(s.Name, st)
+			c.takes(s.Name, st.WithAxes(s.Axes))
 		}
 	}
 	if c.failed() {
@@ -229,8 +233,12 @@ func (p *Planner) CheckFormula(f *syntax.FormulaDef, text string) []finding.Find
 	if l == run.NoSlot || r == run.NoSlot {
 		return c.findings
 	}
+	at := f.Left.Span().Join(f.Right.Span())
 	if _, ok := p.agree(c.static(l), c.static(r)); !ok {
-		c.unlike(f.Left.Span().Join(f.Right.Span()), f.Left, f.Right, l, r, "set equal")
+		c.unlike(at, f.Left, f.Right, l, r, "set equal")
+	} else if st := c.static(l); st.Shape != c.static(r).Shape && st.Open == 0 && c.static(r).Open == 0 {
+		c.refuse(finding.VectorOrNumber, at, "`"+c.shown(f.Left)+"` is "+ShapeName(st)+", `"+c.shown(f.Right)+"` is "+ShapeName(c.static(r))+": they can't be equal.",
+			"Say in the line of each symbol whether it is a vector: `F in N, a vector`.")
 	}
 	return c.findings
 }
@@ -242,7 +250,7 @@ func (p *Planner) CheckFormula(f *syntax.FormulaDef, text string) []finding.Find
 func (c *coder) formulaSide(x syntax.Expr) run.Slot {
 	good := true
 	for x := range syntax.Nodes(x) {
-		if n, ok := x.(*syntax.Name); ok && c.param(n.Name) == nil {
+		if n, ok := x.(*syntax.Name); ok && c.param(n.Name) == nil && !c.partOfParam(n.Name) {
 			c.find(finding.UnknownName, n.At, n.Name+" has no unit in this formula.",
 				"Add an indented line, as in `  "+n.Name+" in m, what it means`.")
 			good = false

@@ -288,7 +288,9 @@ func (c *coder) names(x syntax.Expr) {
 				return true
 			}
 			if d, ok := c.lookup(x); !ok {
-				c.unknownName(x)
+				if base, _, part := AxisOf(x.Name); !part || c.param(base) == nil {
+					c.unknownName(x)
+				}
 			} else if c.use(d); d.Failed() {
 				c.needs(d, x.At)
 			} else if d.Kind == Function || d.Kind == Formula {

@@ -79,10 +79,9 @@ func (c *coder) name(x *syntax.Name) run.Slot {
 	if pr := c.param(x.Name); pr != nil && x.Line == 0 {
 		return pr.slot
 	}
-	if base, axis, ok := axisOf(x.Name); ok && x.Line == 0 {
-		if pr := c.param(base); pr != nil && c.isVector(pr.slot) && axis < int(c.static(pr.slot).Width) {
-			return c.component(pr.slot, axis, x.At)
-		}
+	if x.Line == 0 && c.partOfParam(x.Name) {
+		base, axis, _ := AxisOf(x.Name)
+		return c.component(c.param(base).slot, axis, x.At)
 	}
 	d, ok := c.lookup(x)
 	if !ok {

@@ -134,7 +134,11 @@ func (c *coder) sameAxes(a, b run.Slot, at syntax.Span) bool {
 
 // callVector plans a function of vectors.
 func (c *coder) callVector(x *syntax.Call, b ops.Function, slots []run.Slot) run.Slot {
+	turned := b.Takes == ops.VectorAlong || b.Takes == ops.VectorAcross
 	for i, s := range slots {
+		if turned && i > 0 {
+			return c.resolved(x, b, slots[0], s)
+		}
 		if b.Takes != ops.VectorToSize && !c.isVector(s) {
 			return c.refuse(finding.VectorOrNumber, x.Args[i].X.Span(), b.Name+" takes a vector; "+c.shown(x.Args[i].X)+" is "+c.shapeWords(s)+".",
 				"Write a vector like (3.0, 4.0) m or 5.0 m at 30°.")
@@ -170,6 +174,35 @@ func (c *coder) callVector(x *syntax.Call, b ops.Function, slots []run.Slot) run
 	return c.size(a, x.At)
 }
 
+// resolved plans the component of a vector in the direction of an angle θ, or at right angles
+// to it, 90° further on:
+//
+//	v along θ     v_x*cos(θ) + v_y*sin(θ)
+//	v across θ    v_y*cos(θ) - v_x*sin(θ)
+func (c *coder) resolved(x *syntax.Call, b ops.Function, v, turn run.Slot) run.Slot {
+	st, pure := c.static(v), run.Static{Absent: c.static(turn).Absent}
+	switch {
+	case c.isVector(turn):
+		part := c.shown(x.Args[0].X) + "·unit(" + c.shown(x.Args[1].X) + ")"
+		return c.refuse(finding.VectorOrNumber, x.At, b.Name+" takes the angle of a direction; `"+c.shown(x.Args[1].X)+"` is a vector.",
+			"The component along a vector is a dot product.", part)
+	case !c.single(x.Args[1].X, turn), !c.isAngle(x.Args[1].X, turn, "F "+b.Name+" 30°"):
+		return run.NoSlot
+	case st.Width > 2:
+		return c.refuse(finding.VectorOrNumber, x.At, "`"+c.shown(x.Args[0].X)+"` is in space, where an angle alone is no direction.",
+			"Give the direction as a vector, and take the dot product with its unit vector.")
+	}
+	st.Absent = st.Absent || pure.Absent
+	first, second, sign := c.component(v, 0, x.At), c.component(v, 1, x.At), ops.Add
+	if b.Takes == ops.VectorAcross {
+		first, second, sign = second, first, ops.Sub
+	}
+	part := func(s run.Slot, of ops.Op) run.Slot {
+		return c.operation(ops.Mul, s, c.operation(of, turn, 0, x.At, pure), x.At, st)
+	}
+	return c.operation(sign, part(first, ops.Cos), part(second, ops.Sin), x.At, st)
+}
+
 // shapeWords says what a slot holds that is no vector.
 func (c *coder) shapeWords(s run.Slot) string {
 	if c.code.Statics[s].Shape == run.List {
@@ -183,7 +216,7 @@ func (c *coder) shapeWords(s run.Slot) string {
 func (c *coder) polar(x *syntax.Polar) run.Slot {
 	size, from := c.expr(x.X), c.next()
 	turn := c.expr(x.Angle)
-	if size == run.NoSlot || turn == run.NoSlot || !c.single(x.X, size) || !c.single(x.Angle, turn) || !c.isAngle(x, turn) {
+	if size == run.NoSlot || turn == run.NoSlot || !c.single(x.X, size) || !c.single(x.Angle, turn) || !c.isAngle(x.Angle, turn, "12 m/s at 37°") {
 		return run.NoSlot
 	}
 	c.exact(from, func(st run.Static) bool { return st.Tag == units.Angle })
@@ -206,20 +239,21 @@ func (c *coder) polar(x *syntax.Polar) run.Slot {
 	return c.vectorOf(parts, x.At, st)
 }
 
-// isAngle tells whether a vector may have a direction, and says so where not. A written
-// number without a unit is refused: 37 is meant in degrees as often as it is read in radians.
-func (c *coder) isAngle(x *syntax.Polar, turn run.Slot) bool {
+// isAngle tells whether what stands for a direction is one, as in the example, and says so
+// where not. A written number without a unit is refused: 37 is meant in degrees as often as
+// it is read in radians.
+func (c *coder) isAngle(x syntax.Expr, turn run.Slot, example string) bool {
 	st := c.settledTo(turn, units.Dim{})
-	if n, bare := syntax.Unbracket(x.Angle).(*syntax.Number); bare && n.Value.Hi != 0 {
-		c.refuse(finding.TwoReadings, x.Angle.Span(), "The unit of the angle is missing: "+n.Value.Text+" may be in degrees or in radians.", "Write it.",
+	if n, bare := syntax.Unbracket(x).(*syntax.Number); bare && n.Value.Hi != 0 {
+		c.refuse(finding.TwoReadings, x.Span(), "The unit of the angle is missing: "+n.Value.Text+" may be in degrees or in radians.", "Write it.",
 			n.Value.Text+"°", n.Value.Text+" rad")
 		return false
 	}
 	switch {
 	case !st.Dim.IsOne():
-		c.refuse(finding.ArgumentDimension, x.Angle.Span(), "The direction of a vector is an angle; "+c.shown(x.Angle)+" is "+phrase(st)+".", "Write it like `12 m/s at 37°`.")
+		c.refuse(finding.ArgumentDimension, x.Span(), "A direction is an angle; "+c.shown(x)+" is "+phrase(st)+".", "Write it like `"+example+"`.")
 	case st.Tag == units.Cycle:
-		c.refuse(finding.AngleOrCycle, x.Angle.Span(), c.shown(x.Angle)+" counts cycles; the direction of a vector is an angle.", "Multiply by 2π.")
+		c.refuse(finding.AngleOrCycle, x.Span(), c.shown(x)+" counts cycles; a direction is an angle.", "Multiply by 2π.")
 	default:
 		return true
 	}
@@ -346,8 +380,8 @@ func (c *coder) marks(mark *bool, vector bool) {
 	}
 }
 
-// axisOf takes a name apart that may be a component: v_x is axis 0 of v.
-func axisOf(name string) (vector string, axis int, ok bool) {
+// AxisOf takes a name apart that may be a component: v_x is axis 0 of v.
+func AxisOf(name string) (vector string, axis int, ok bool) {
 	cut := len(name) - len("_x")
 	if cut <= 0 || name[cut] != '_' {
 		return "", 0, false
@@ -356,10 +390,20 @@ func axisOf(name string) (vector string, axis int, ok bool) {
 	return name[:cut], axis, axis >= 0
 }
 
+// partOfParam tells whether a name is a component of a vector that the function takes.
+func (c *coder) partOfParam(name string) bool {
+	base, axis, ok := AxisOf(name)
+	if !ok {
+		return false
+	}
+	v := c.param(base)
+	return v != nil && c.isVector(v.slot) && axis < int(c.static(v.slot).Width)
+}
+
 // defineComponents gives the components of a vector their names, but for those that a line
 // has given; of a product along z, which is a number, that of its one.
 func (p *Planner) defineComponents(d *Def) {
-	if d.Kind != Quantity || d.Slot == run.NoSlot {
+	if d.Slot == run.NoSlot {
 		return
 	}
 	st := p.Static(d.Slot)
@@ -382,7 +426,7 @@ func (p *Planner) defineComponents(d *Def) {
 
 // componentOf is the definition of a component, counted from 0.
 func (p *Planner) componentOf(d *Def, st run.Static, k int) *Def {
-	c := &Def{Slot: d.Slot, Unit: d.Unit, Vector: d}
+	c := &Def{Kind: d.Kind, Slot: d.Slot, Unit: d.Unit, Vector: d}
 	if st.Along && st.Shape != run.Vector {
 		k = len(syntax.Axes) - 1
 	} else {
@@ -395,12 +439,12 @@ func (p *Planner) componentOf(d *Def, st run.Static, k int) *Def {
 // VectorOf is the vector of which a name is a component by its form, v of v_x, if there is
 // one of that name.
 func (p *Planner) VectorOf(name string) (*Def, bool) {
-	base, axis, ok := axisOf(name)
+	base, axis, ok := AxisOf(name)
 	if !ok {
 		return nil, false
 	}
 	d, ok := p.Names.Lookup(base)
-	return d, ok && d.Kind == Quantity && d.Slot != run.NoSlot && p.Static(d.Slot).Shape == run.Vector && axis < int(p.Static(d.Slot).Width)
+	return d, ok && d.Slot != run.NoSlot && p.Static(d.Slot).Shape == run.Vector && axis < int(p.Static(d.Slot).Width)
 }
 
 // Axis is along which axis a component is, counted from 0.

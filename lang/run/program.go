@@ -185,6 +185,15 @@ type Static struct {
 	Width int32
 }
 
+// WithAxes is a static for a vector of so many components of the same kind; for a number if
+// there are none.
+func (st Static) WithAxes(n int) Static {
+	if n > 0 {
+		st.Shape, st.Width = Vector, int32(n)
+	}
+	return st
+}
+
 // Number is a static for one number of the same kind.
 func (st Static) Number() Static {
 	st.Shape, st.Width, st.Along = Scalar, 1, false

@@ -117,7 +117,7 @@ func dumpStmt(s Stmt) string {
 		for _, n := range s.Symbols {
 			names = append(names, n.Name)
 		}
-		return "let " + strings.Join(names, ",") + in(s.In) + words(s.Symbols[0])
+		return "let " + strings.Join(names, ",") + in(s.In) + [...]string{"", "", " as a vector", " as a vector in space"}[s.Axes()] + words(s.Symbols[0])
 	case *UnitDef:
 		return "unit " + s.Name + " " + dump(s.X) + words(s.Ident)
 	case *CheckStmt:
@@ -140,7 +140,7 @@ func dumpStmt(s Stmt) string {
 	case *Compare:
 		return "compare " + dump(s.X) + " with " + dump(s.With)
 	case *Report:
-		return fmt.Sprintf("report %s%s figures %d points %d sign %v", dump(s.X), in(s.In), s.Figures, s.Points, s.Sign)
+		return fmt.Sprintf("report %s%s%s figures %d points %d sign %v", dump(s.X), in(s.In), [...]string{"", " as components", " as polar"}[s.Form], s.Figures, s.Points, s.Sign)
 	case *Part:
 		return fmt.Sprintf("part %q %q", s.Label, s.Question)
 	case *Note:

@@ -9,7 +9,7 @@ import (
 // guard of its depth.
 //
 //	sum      polar    { ("+" | "-") polar }
-//	polar    product  [ "at" unary [ bearing ] ]   12 m/s at 37°
+//	polar    product  [ "at" unary [ bearing ] ] { ( "along" | "across" ) unary }
 //	product  implied  { ("*" | "/") implied }
 //	implied  unary    { power }             2πr, 2 sin(θ), (a+b)(a-b)
 //	unary    { "-" | "+" } power

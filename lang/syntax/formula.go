@@ -39,6 +39,7 @@ type (
 	FormulaSymbol struct {
 		Ident
 		Unit    UnitText // "1" for a pure number
+		Axes    int      // components, where it is a vector: F in N, a vector
 		Default Expr     // θ in °, angle, 0° if left out; else nil
 	}
 )
@@ -155,6 +156,12 @@ func (s FormulaSymbol) String() string {
 	if s.Unit.Text != "1" {
 		text += " in " + s.Unit.Text
 	}
+	switch s.Axes {
+	case len(Axes) - 1:
+		text += ", a vector"
+	case len(Axes):
+		text += ", a vector in space"
+	}
 	if s.Meaning != "" {
 		text += ", " + s.Meaning
 	}
@@ -242,6 +249,7 @@ func (r *reader) formulaLine(f *FormulaDef, at Span) *fault {
 		}
 	}
 	s.Meaning, s.Default, bad = r.leftOut(Span{From: min(at.From+end+1, at.To), To: at.To})
+	s.Axes, s.Meaning = vectorWords(s.Meaning)
 	f.Symbols = append(f.Symbols, s)
 	return bad
 }

@@ -339,6 +339,9 @@ func (l *scanner) keeps(word string) bool {
 	switch word {
 	case "north", "east", "south", "west", "above", "below":
 		return l.facing && t != nil && (t.ends() || t.is("of"))
+	case "along", "across":
+		next := firstRune(l.text[l.skip(l.pos+len(word)):l.end])
+		return t != nil && t.ends() && (startsName(next) || isDigit(next) || strings.ContainsRune("(-−√.", next))
 	case "figure", "figures", "point", "points":
 		return t != nil && t.kind == numToken && (l.head == "report" || l.head == "results" || word != "point" && word != "points" && l.within("round"))
 	case "is":

@@ -106,5 +106,5 @@ func (x *Call) copied(c *copier) Expr {
 	for i, a := range x.Args {
 		args[i] = Arg{Name: a.Name, NameAt: c.at(a.NameAt), X: c.part(a.X), Figures: a.Figures}
 	}
-	return &Call{At: c.at(x.At), Func: x.Func, Name: c.at(x.Name), Args: args, Strokes: x.Strokes}
+	return &Call{At: c.at(x.At), Func: x.Func, Name: c.at(x.Name), Args: args, Signed: x.Signed}
 }

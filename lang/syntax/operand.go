@@ -222,7 +222,7 @@ func (p *exprParser) name() Expr {
 // call reads arguments. How many a function takes is not known here; limit.Args is
 // only the bound of any call.
 func (p *exprParser) call(name string, at Span) Expr {
-	c := &Call{At: at, Func: name, Name: at, Args: make([]Arg, 0, 2), Strokes: at.From == at.To}
+	c := &Call{At: at, Func: name, Name: at, Args: make([]Arg, 0, 2), Signed: at.From == at.To}
 	return p.nested(p.take().span(), func() Expr {
 		c.At = p.several(at, "These brackets have", limit.Args, "lines", ")", func() { c.Args = append(c.Args, p.arg(name)) })
 		return c

@@ -137,7 +137,13 @@ func (p *printer) Root(x *Root) {
 // Call writes the arguments by their place or, where the line has it so, by name,
 // as those of a formula may be: spring_energy(k, x = 2 cm).
 func (p *printer) Call(x *Call) {
-	if x.Strokes {
+	switch {
+	case x.Signed && len(x.Args) == 2:
+		p.expr(x.Args[0].X)
+		p.text(" ", x.Func, " ")
+		p.expr(x.Args[1].X)
+		return
+	case x.Signed:
 		p.text("|")
 		p.expr(x.Args[0].X)
 		p.text("|")

@@ -7,7 +7,7 @@ import (
 	"steelyard/lang/finding"
 )
 
-// Report is report NAME [in UNIT] [to N figures] [for N points], or report
+// Report is report NAME [in UNIT] [as FORM] [to N figures] [for N points], or report
 // sign of NAME.
 //
 // For instance report k in N/m to 3 figures for 2 points: k is an answer of the
@@ -16,21 +16,73 @@ import (
 type Report struct {
 	X       Expr
 	In      UnitText
+	Form    VectorForm
 	Figures int // 0 if none was asked
 	Points  int // 0 if none was given
 	Sign    bool
 }
 
+// VectorForm is how a vector is reported.
+type VectorForm uint8
+
+// The forms: by its components, with its magnitude and direction told beside them on a screen,
+// unless a line asks for one of the two.
+const (
+	UsualForm VectorForm = iota
+	AsComponents
+	AsPolar // as magnitude and direction
+)
+
 var reportWord = StatementWord{
-	Word: "report", Form: "report NAME [in UNIT] [to N figures] [for N points]",
+	Word: "report", Form: "report NAME [in UNIT] [as components] [to N figures] [for N points]",
 	Summary: "Makes a value an answer of its part.",
 	Example: "report k in N/m to 3 figures for 2 points", Stored: true, Ready: true, read: clauses(readReport),
-	expr: true, next: []string{"in", "to", "for"},
+	expr: true, keep: keepForm, next: []string{"in", "as", "to", "for"},
 }
 
 func (s *Report) Exprs() []Expr  { return []Expr{s.X} }
 func (*Report) Defines() []Ident { return nil }
 func (*Report) is() nature       { return nature{kept, Answer, nil} }
+
+// keepForm keeps the words in which a report asks for a form of a vector; before as, which
+// an operand is before, they may be names.
+func keepForm(tokens []token) {
+	for i := 2; i < len(tokens); i++ {
+		before, t := &tokens[i-1], &tokens[i]
+		if t.kind != nameToken {
+			continue
+		}
+		as := before.kind == wordToken && before.text == "as"
+		switch t.text {
+		case "as":
+			if before.ends() {
+				t.kind = wordToken
+			}
+		case "components", "magnitude":
+			if as {
+				t.kind = wordToken
+			}
+		case "direction":
+			if before.is("and") && tokens[i-2].kind == wordToken && tokens[i-2].text == "magnitude" {
+				t.kind = wordToken
+			}
+		}
+	}
+}
+
+// form reads as components, or as magnitude and direction.
+func (p *exprParser) form() VectorForm {
+	switch {
+	case !p.taken("as"):
+		return UsualForm
+	case p.taken("components"):
+		return AsComponents
+	}
+	p.word("magnitude")
+	p.word("and")
+	p.word("direction")
+	return AsPolar
+}
 
 // The clauses come in the order of the form, each once or not at all.
 func readReport(r *reader, tokens []token) (Stmt, *fault) {
@@ -40,7 +92,10 @@ func readReport(r *reader, tokens []token) (Stmt, *fault) {
 		p.word("of")
 	}
 	s.X = p.whole()
-	s.In = p.inUnit()
+	s.Form = p.form()
+	if s.In = p.inUnit(); s.Form == UsualForm {
+		s.Form = p.form()
+	}
 	if p.taken("to") {
 		s.Figures = p.count("figure", mostFigures)
 	}

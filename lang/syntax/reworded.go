@@ -58,7 +58,10 @@ var rewordings = []reworded{
 	{"report", patternWith(`^(report .+?),? (?:rounded|correct) (?:to|in) (\d+ .+)$`, "rounded", "correct"), "Figures come after `to`.", []string{"$1 to $2"}},
 	{"report", patternWith(`^report (?:the )?sign (?:of )?(?:the )?(\S+)$`, "sign"), "A sign is asked with `of`.", []string{"report sign of $1"}},
 	{"report", patternWith(`^(report .+?),? (?:for |\(|\[)(\d+) (?:marks?|points?|pts?)[)\]]?$`, "mark", "p"), "Points come after `for`.", []string{"$1 for $2 points"}},
+	{"report", patternWith(`^report (.+?) as (?:a |the |its )?magnitude( (?:in|to|for) .*)?$`, "magnitude"), "The magnitude of a vector has strokes round it.", []string{"report |$1|$2"}},
+	{"report", patternWith(`^report (.+?) as (?:a |the |its )?(?:direction|angle)( (?:in|to|for) .*)?$`, "direction", "angle"), "The direction of a vector is a function of it.", []string{"report direction($1)$2"}},
 
+	{"let", patternWith(`^let (.+?) (?:be|is) a vector (?:.+ )?(in .+)$`, "vector"), "That it is a vector comes after the unit.", []string{"let $1 $2 as a vector"}},
 	{"let", patternWith(`^let (.+=.+)$`, "="), "A value needs no `let`.", []string{"$1"}},
 	{"let", patternWith(`^let (.+?) (?:be|is|has|measured) (?:a .+ )?(in .+)$`, "be", "is", "has", "measured"), "The unit comes after `in`.", []string{"let $1 $2"}},
 	{"let", patternWith(`^(let .+),? and (?:let )?(`+aName+` in .+)$`, "and"), "Each unit needs its own line.", []string{"$1", "let $2"}},

@@ -156,11 +156,11 @@ type (
 	// Call is a built-in function, a function of the worksheet or a formula
 	// with its arguments.
 	Call struct {
-		At      Span
-		Func    string
-		Name    Span // of the function's name
-		Args    []Arg
-		Strokes bool // abs is written |v|
+		At     Span
+		Func   string
+		Name   Span // of the function's name
+		Args   []Arg
+		Signed bool // it has a form of its own: abs is |v|, along is F along 30°
 	}
 )
 

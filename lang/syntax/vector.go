@@ -108,9 +108,21 @@ func (p *exprParser) alone() bool {
 	return line
 }
 
-// polar reads the direction of a vector behind its magnitude, if one stands here. The at of
-// a slope, that of v = a*t at t = 2 s and one that no operand follows belong to no vector.
+// polar reads the direction of a vector behind its magnitude, and the one along which, or
+// across which, a component is asked for, if they stand here.
 func (p *exprParser) polar(x Expr) Expr {
+	x = p.directed(x)
+	for p.tok.kind == wordToken && (p.tok.text == "along" || p.tok.text == "across") {
+		word := p.take()
+		angle := p.unary()
+		x = &Call{At: x.Span().Join(angle.Span()), Func: word.text, Name: word.span(), Args: []Arg{{X: x}, {X: angle}}, Signed: true}
+	}
+	return x
+}
+
+// directed reads a magnitude with its direction. The at of a slope, that of v = a*t at
+// t = 2 s and one that no operand follows belong to no vector.
+func (p *exprParser) directed(x Expr) Expr {
 	if p.tok.kind != wordToken || p.tok.text != "at" || p.slopes == p.depth && p.depth > 0 {
 		return x
 	}
@@ -148,6 +160,14 @@ func (p *exprParser) polar(x Expr) Expr {
 	}
 	out.At.To = p.end
 	return out
+}
+
+// Calling is a function of an expression, and with other givens if that is so.
+func Calling(function string, x Expr) Expr {
+	if with, ok := x.(*With); ok {
+		return &With{At: with.At, X: Calling(function, with.X), By: with.By}
+	}
+	return &Call{At: x.Span(), Func: function, Args: []Arg{{X: x}}}
 }
 
 // facing tells whether a word says where the angle of a vector goes.

@@ -45,6 +45,7 @@ const (
 	asDot                     // v·w
 	asCross                   // v×w
 	asSides                   // √(x² + y²), the hypotenuse
+	asWord                    // F along 30°
 )
 
 func shape(c *syntax.Call) callShape {
@@ -63,7 +64,9 @@ func shape(c *syntax.Call) callShape {
 		return asCube
 	case f.Op == ops.Root:
 		return asNth
-	case c.Strokes, f.Takes == ops.VectorToSize:
+	case f.Takes == ops.VectorAlong, f.Takes == ops.VectorAcross:
+		return asWord
+	case c.Signed, f.Takes == ops.VectorToSize:
 		return asSize
 	case f.Takes == ops.VectorsToDot:
 		return asDot
@@ -100,6 +103,8 @@ func (l *layout) Call(c *syntax.Call) {
 		l.byName(c)
 		typed := l.one(outer).Text()
 		l.put(l.holding(group, typed, l.holding(root, "sqrt", l.whole(squares(c)), Box{})))
+	case asWord:
+		l.directed(c.Args[0].X, c.Func, c.Args[1].X, "")
 	default:
 		l.byName(c)
 	}

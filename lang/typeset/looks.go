@@ -40,6 +40,8 @@ func (k *looks) Call(x *syntax.Call) {
 	switch shape(x) {
 	case asDot, asCross:
 		k.rank = quotientRank
+	case asWord:
+		k.rank = sumRank
 	}
 	if shape(x) == byName && uprightName(x.Func) {
 		k.edge = functionEdge

@@ -31,6 +31,11 @@ func Values(digits []string, brackets, unit string) Box {
 	return holding(row, "", l.end(0))
 }
 
+// Polar lays out a magnitude and a direction.
+func Polar(size, turn Box) Box {
+	return Row(size, Box{kind: gap}, Box{kind: word, text: "at"}, Box{kind: gap}, turn)
+}
+
 // ManyValues lays out how many values a list has, and their mean.
 func ManyValues(n int, mean Box) Box {
 	parts := []Box{{kind: digits, text: strconv.Itoa(n)}}

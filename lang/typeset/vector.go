@@ -3,16 +3,19 @@ package typeset
 import "steelyard/lang/syntax"
 
 // Polar is a vector by its magnitude and direction: 12 m/s at 37°.
-func (l *layout) Polar(x *syntax.Polar) {
+func (l *layout) Polar(x *syntax.Polar) { l.directed(x.X, "at", x.Angle, x.Bearing.String()) }
+
+// directed is an operand with an angle behind a word: F along 30°.
+func (l *layout) directed(x syntax.Expr, by string, angle syntax.Expr, words string) {
 	outer := l.begin()
-	l.operand(x.X, productRank, true)
-	l.spoken("at")
+	l.operand(x, productRank, true)
+	l.spoken(by)
 	least := fractionRank // the angle is one operand
-	if _, ok := bare(x.Angle).(*syntax.Quantity); ok {
+	if _, ok := bare(angle).(*syntax.Quantity); ok {
 		least = productRank
 	}
-	l.operand(x.Angle, least, true)
-	if words := x.Bearing.String(); words != "" {
+	l.operand(angle, least, true)
+	if words != "" {
 		l.put(Box{kind: gap})
 		l.put(Box{kind: word, text: words})
 	}

@@ -2,6 +2,8 @@ package check
 
 import (
 	"steelyard/lang/finding"
+	"steelyard/lang/plan"
+	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
 	"steelyard/session/eval"
@@ -20,11 +22,16 @@ func Report(l *eval.Line, s *syntax.Report) {
 		l.Entry.Outcome = entry.Rows(signWord(got.Value))
 		return
 	}
+	if !hasForm(l, s, got) {
+		l.Fail(eval.Unnamed(), nil)
+		return
+	}
 	r := l.Answer(eval.Unnamed(), name, s.X, got)
 	if r == nil {
 		return
 	}
 	r.Shows = true
+	inForm(l, s, &r.Values[0])
 	if s.Figures > 0 {
 		r.Values[0].Figures = units.Figures{N: s.Figures, Keep: true}
 		if list := r.Values[0].List; list != nil {
@@ -32,6 +39,51 @@ func Report(l *eval.Line, s *syntax.Report) {
 		}
 		moreFigures(l, s, got)
 	}
+}
+
+// hasForm tells whether a value has the form that is asked for, and says so where not.
+func hasForm(l *eval.Line, s *syntax.Report, got eval.Got) bool {
+	switch text := syntax.PrintExpr(s.X); {
+	case s.Form == syntax.UsualForm || !got.OK:
+	case got.Static.Shape != run.Vector:
+		l.Find(finding.New(finding.VectorOrNumber, s.X.Span(), "`"+text+"` is "+plan.ShapeName(got.Static)+"; only a vector has components, and a direction.", "Leave the words behind `as` out."))
+		return false
+	case s.Form == syntax.AsPolar && got.Static.Width > 2:
+		l.Find(finding.New(finding.VectorOrNumber, s.X.Span(), "A vector in space has no one angle for its direction.", "Report its components, or |"+text+"|."))
+		return false
+	}
+	return true
+}
+
+// inForm gives a vector the form that is asked for. Its magnitude and direction are worked out
+// as if they had been asked for one by one, with their uncertainties; the zero vector has no
+// direction, and is told by its components.
+func inForm(l *eval.Line, s *syntax.Report, v *entry.Value) {
+	if v.Form = s.Form; s.Form != syntax.AsPolar {
+		return
+	}
+	if _, turns := v.Direction(); !turns {
+		return
+	}
+	var parts [2]entry.Value
+	for i, of := range [...]string{"magnitude", "direction"} {
+		x, unit := syntax.Calling(of, s.X), v.Unit
+		if i == 1 {
+			unit = units.Of("°")
+		}
+		got := l.Eval(x, eval.Want{Silent: true})
+		if !got.OK {
+			return
+		}
+		var ok bool
+		if parts[i], ok = l.NewValue("", x, got.Slot, unit); !ok {
+			return
+		}
+		if s.Figures > 0 {
+			parts[i].Figures = units.Figures{N: s.Figures, Keep: true}
+		}
+	}
+	v.HasPolar(parts)
 }
 
 // moreFigures cautions where an answer has more figures than its givens support.

@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"steelyard/lang/syntax"
 	"steelyard/lang/typeset"
 	"steelyard/units"
 )
@@ -33,6 +34,10 @@ type Value struct {
 	// Quantity is the name of the kind of quantity ("energy", "force per
 	// length"), or empty where the catalogue has none.
 	Quantity string
+	// Form is how a vector is reported, and Parts its magnitude and direction where they are
+	// asked for.
+	Form  syntax.VectorForm
+	Parts *[2]Value
 	// Named tells that a finding has already named the quantity, so that a
 	// view does not repeat it after the value.
 	Named bool
@@ -102,7 +107,10 @@ func (v Value) mean() Value {
 
 // Shown returns the value as printed, number and unit: "256.889 N/m".
 func (v Value) Shown(form units.Form) string {
-	if v.List != nil {
+	switch {
+	case v.Parts != nil:
+		return v.Parts[0].Shown(form) + " at " + v.Parts[1].Shown(form)
+	case v.List != nil:
 		return v.shownList(form)
 	}
 	if v.U > 0 {
@@ -162,6 +170,8 @@ func (v Value) UInUnit() float64 { return math.Abs(v.Unit.FromSIDifference(v.U))
 // Box lays the value out as it is shown.
 func (v Value) Box() typeset.Box {
 	switch {
+	case v.Parts != nil:
+		return typeset.Polar(v.Parts[0].Box(), v.Parts[1].Box())
 	case v.List != nil && len(v.List.SI) > mostListed:
 		return typeset.ManyValues(len(v.List.SI), v.mean().Box())
 	case v.List != nil:

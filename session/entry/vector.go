@@ -38,7 +38,7 @@ func (v Value) Magnitude() Value {
 func (l *List) most(all units.Figures) units.Figures {
 	most := l.figures(0, all)
 	for i := range l.SI {
-		if f := l.figures(i, all); f.N > most.N {
+		if f := l.figures(i, all); most.N > 0 && (f.N == 0 || f.N > most.N) { // 0 is as many as usual
 			most = f
 		}
 	}
@@ -48,16 +48,27 @@ func (l *List) most(all units.Figures) units.Figures {
 // leastTurn is to how many figures a direction is shown at least: 53.1° and not 5×10¹°.
 const leastTurn = 3
 
+// turnFigures are the wishes for printing a direction, of those for a vector.
+func turnFigures(figures units.Figures) units.Figures {
+	if figures.N > 0 && figures.N < leastTurn {
+		return units.Figures{N: leastTurn, Keep: figures.Keep}
+	}
+	return figures
+}
+
+// HasPolar has a vector shown by its magnitude and direction.
+func (v *Value) HasPolar(parts [2]Value) {
+	parts[1].Figures = turnFigures(parts[1].Figures)
+	v.Parts = &parts
+}
+
 // Direction is the angle of a vector in the plane, counter-clockwise from +x, in degrees;
 // false for one in space and for the zero vector.
 func (v Value) Direction() (Value, bool) {
 	if len(v.List.SI) != 2 || v.List.SI[0] == 0 && v.List.SI[1] == 0 {
 		return Value{}, false
 	}
-	degrees, figures := units.Of("°"), v.List.most(v.Figures)
-	if figures.N > 0 && figures.N < leastTurn {
-		figures = units.Figures{N: leastTurn, Keep: figures.Keep}
-	}
+	degrees, figures := units.Of("°"), turnFigures(v.List.most(v.Figures))
 	angle := math.Atan2(v.List.SI[1]+0, v.List.SI[0]) // minus zero is zero
 	return Value{SI: angle, Dim: degrees.Dim(), Tag: degrees.Tag(), Unit: degrees, InUnit: degrees.FromSI(angle), Figures: figures, Rounding: v.Rounding}, true
 }

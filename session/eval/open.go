@@ -6,6 +6,7 @@ import (
 	"steelyard/lang/algebra"
 	"steelyard/lang/ops"
 	"steelyard/lang/plan"
+	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 )
 
@@ -33,6 +34,9 @@ func (p *Page) openedAt(x syntax.Expr, line, depth int) syntax.Expr {
 			for i, name := range d.Func.Params {
 				by[name] = p.openedAt(c.Args[i].X, line, depth+1)
 			}
+			if !p.OpensParts(d.Func.X, by, line) {
+				return nil, false
+			}
 			// The body sees the functions above its own line.
 			body := p.openedAt(syntax.Unplaced(d.Func.X), d.Line, depth+1)
 			return &syntax.Paren{X: algebra.Substitute(p.Pinned(body, d, line), by)}, true
@@ -45,8 +49,44 @@ func (p *Page) openedAt(x syntax.Expr, line, depth int) syntax.Expr {
 		for name, a := range by {
 			by[name] = p.openedAt(a, line, depth+1)
 		}
+		if !p.OpensParts(f.Right, by, line) {
+			return nil, false
+		}
 		return &syntax.Paren{X: algebra.Substitute(syntax.Unplaced(f.Right), by)}, true
 	})
+}
+
+// OpensParts adds to what parameters stand for what their components do: v_x of a body is
+// w_x where v is the vector w, and 3 m where it is (3, 4) m. It is false where one has no
+// such form, and the call stays closed.
+func (p *Page) OpensParts(body syntax.Expr, by map[string]syntax.Expr, line int) bool {
+	for x := range syntax.Nodes(body) {
+		n, ok := x.(*syntax.Name)
+		if !ok {
+			continue
+		}
+		base, axis, part := plan.AxisOf(n.Name)
+		if _, own := by[n.Name]; own || !part {
+			continue
+		}
+		switch x := syntax.Unbracket(by[base]).(type) {
+		case nil:
+		case *syntax.Name:
+			if d := p.Planner.Names.Above(x.Name, line); d != nil && d.Slot != run.NoSlot && p.Planner.Static(d.Slot).Shape != run.Vector {
+				continue // v_x is then the page's own
+			}
+			by[n.Name] = &syntax.Name{At: x.At, Name: x.Name + n.Name[len(base):], Line: x.Line}
+		case *syntax.List:
+			if x.Vector && axis < len(x.Elems) {
+				by[n.Name] = &syntax.Paren{X: x.Measured(axis)}
+				continue
+			}
+			return false
+		default:
+			return false
+		}
+	}
+	return true
 }
 
 // nodeSteps is how many elementary steps writing out a node of an expression takes.

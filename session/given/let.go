@@ -20,7 +20,8 @@ func Let(l *eval.Line, s *syntax.Let) {
 		if !ok {
 			d.Root = d
 		} else {
-			d.Slot = l.Planner.Emit(run.Instr{Op: ops.Const, K: 1}, run.Static{Dim: u.Dim(), Tag: u.Tag(), Absent: true})
+			st := run.Static{Dim: u.Dim(), Tag: u.Tag(), Absent: true}
+			d.Slot = l.Planner.Emit(run.Instr{Op: ops.Const, K: 1}, st.WithAxes(s.Axes()))
 		}
 		l.CatchUp()
 		l.Planner.Define(d)

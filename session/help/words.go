@@ -95,7 +95,11 @@ func formulaPage(pad *session.Pad, word string) []string {
 	var named []string
 	for _, s := range f.Takes() {
 		if s.Default == nil {
-			named = append(named, strings.TrimSuffix(s.Name+" = "+strconv.Itoa(max(9-len(named), 1))+" "+s.Unit.Text, " 1"))
+			value := strconv.Itoa(max(9-len(named), 1))
+			if s.Axes > 0 {
+				value = "(" + value + strings.Repeat(", 1", s.Axes-1) + ")"
+			}
+			named = append(named, strings.TrimSuffix(s.Name+" = "+value+" "+s.Unit.Text, " 1"))
 		}
 	}
 	if f.Holds != "" {

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"steelyard/lang/syntax"
+	"steelyard/session/entry"
 )
 
 // What a part asks for, and where its answers stand.
@@ -63,6 +64,23 @@ func (b *builder) concluded() []answer {
 		out = append(out, a)
 	}
 	return out
+}
+
+// linesFor is what a report asks for, with a line to answer on for each: of a vector, v_x and
+// v_y, or |v| and its direction, where the report says so.
+func linesFor(s *syntax.Report, e *entry.Entry) []syntax.Expr {
+	n, named := s.X.(*syntax.Name)
+	switch {
+	case s.Form == syntax.AsPolar:
+		return []syntax.Expr{syntax.Calling("magnitude", s.X), syntax.Calling("direction", s.X)}
+	case s.Form == syntax.AsComponents && named && len(e.Values()) > 0:
+		out := make([]syntax.Expr, len(e.Values()[0].Elements()))
+		for i := range out {
+			out[i] = &syntax.Name{Name: n.Name + "_" + syntax.Axes[i:i+1]}
+		}
+		return out
+	}
+	return []syntax.Expr{s.X}
 }
 
 // is tells that what is asked for is said in words, as the slope of v(t) at t = 2 s: an

@@ -204,7 +204,7 @@ func (b *builder) entry(e *entry.Entry) {
 		}
 	case *syntax.Report:
 		b.answers++
-		b.asked = append(b.asked, s.X)
+		b.asked = append(b.asked, linesFor(s, e)...)
 	}
 	e.Visit(outcome{b, e})
 	b.solved = b.solved || b.part != nil && syntax.RoleOf(e.Stmt).Solves() && !b.shown[e.Line]

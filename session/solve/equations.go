@@ -68,7 +68,7 @@ func (v *solving) sides(e syntax.Equation) (algebra.Equation, bool) {
 				return algebra.Equation{}, false
 			}
 		}
-		return algebra.Equation{Left: algebra.Substitute(e.Left, with), Right: algebra.Substitute(e.Right, with)}, true
+		return v.filledIn(e, with)
 	}
 	n := e.Left.(*syntax.Name)
 	f, ok := v.Formula(n.Name)
@@ -87,7 +87,16 @@ func (v *solving) sides(e syntax.Equation) (algebra.Equation, bool) {
 	if !v.symbolsFit(f, bound, n.At) {
 		return algebra.Equation{}, false
 	}
-	return algebra.Equation{Left: algebra.Substitute(syntax.Unplaced(f.Left), bound), Right: algebra.Substitute(syntax.Unplaced(f.Right), bound)}, true
+	return v.filledIn(syntax.Equation{Left: syntax.Unplaced(f.Left), Right: syntax.Unplaced(f.Right)}, bound)
+}
+
+// filledIn is an equation with what stands for its names in it, and for the components of those.
+func (v *solving) filledIn(e syntax.Equation, by map[string]syntax.Expr) (algebra.Equation, bool) {
+	if !v.OpensParts(e.Left, by, v.Entry.Line) || !v.OpensParts(e.Right, by, v.Entry.Line) {
+		v.Find(finding.New(finding.NotSolved, v.s.Unknowns[0].NameAt, "The equation has a component of a vector that is worked out in this line.", "Give that vector its value in a line above."))
+		return algebra.Equation{}, false
+	}
+	return algebra.Equation{Left: algebra.Substitute(e.Left, by), Right: algebra.Substitute(e.Right, by)}, true
 }
 
 // symbols are what the symbols of a formula stand for, as far as the statement or

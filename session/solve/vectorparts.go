@@ -147,6 +147,8 @@ func (v *vectors) number(x syntax.Expr) syntax.Expr {
 				all := v.arguments(x.Args[0].X)
 				slices.Reverse(all)
 				return &syntax.Call{At: x.At, Func: "atan2", Args: all}, true
+			case (f.Takes == ops.VectorAlong || f.Takes == ops.VectorAcross) && v.width == 2:
+				return v.resolved(x, f.Takes == ops.VectorAcross), true
 			}
 		case *syntax.Binary:
 			vectors := v.isVector(x.X) && (x.Op == syntax.Pow || v.isVector(x.Y))
@@ -186,6 +188,20 @@ func (v *vectors) dot(a, b syntax.Expr, at syntax.Span) syntax.Expr {
 		sum = term
 	}
 	return &syntax.Paren{At: at, X: sum}
+}
+
+// resolved is the component of a vector along an angle, or across it, as the planner has it.
+func (v *vectors) resolved(x *syntax.Call, across bool) syntax.Expr {
+	parts, sign := v.arguments(x.Args[0].X), syntax.Add
+	if across {
+		slices.Reverse(parts)
+		sign = syntax.Sub
+	}
+	angle := syntax.Unbracket(v.number(x.Args[1].X))
+	of := func(part syntax.Arg, name string) syntax.Expr {
+		return &syntax.Binary{At: x.At, Op: syntax.Mul, X: bracketed(part.X), Y: &syntax.Call{At: x.At, Func: name, Args: []syntax.Arg{{X: angle}}}}
+	}
+	return &syntax.Paren{At: x.At, X: &syntax.Binary{At: x.At, Op: sign, X: of(parts[0], "cos"), Y: of(parts[1], "sin")}}
 }
 
 func bracketed(x syntax.Expr) syntax.Expr {

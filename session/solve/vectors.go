@@ -36,6 +36,12 @@ func ofVectors(l *eval.Line, s *syntax.Solve) bool {
 		return false
 	}
 	v := &vectors{Line: l, s: s, unknown: map[string]bool{}}
+	for _, u := range s.Unknowns { // let F in N as a vector
+		if d := vectorNamed(l, &syntax.Name{Name: u.Name}); d != nil && d.Kind == plan.Symbol {
+			v.unknown[u.Name] = true
+			v.wide(int(l.Planner.Static(d.Slot).Width))
+		}
+	}
 	parts, ok := v.components()
 	var got []*plan.Def
 	if ok {
@@ -59,7 +65,15 @@ func ofVectors(l *eval.Line, s *syntax.Solve) bool {
 // hasVectors tells whether a vector is in an equation or a condition of a solve. A page
 // without any is not looked through for them.
 func hasVectors(l *eval.Line, s *syntax.Solve) bool {
-	for _, x := range s.Exprs() {
+	all := s.Exprs()
+	for _, e := range s.Equations {
+		if n, ok := e.Left.(*syntax.Name); ok && e.Right == nil {
+			if f, ok := l.Formula(n.Name); ok {
+				all = append(all, f.Left, f.Right)
+			}
+		}
+	}
+	for _, x := range all {
 		if !l.Planner.Program.Main.Wide() && !syntax.Any(x, func(x syntax.Expr) bool {
 			list, ok := x.(*syntax.List)
 			_, polar := x.(*syntax.Polar)
@@ -88,7 +102,7 @@ func hasVectors(l *eval.Line, s *syntax.Solve) bool {
 // vectorNamed is the vector that a name stands for, or nil.
 func vectorNamed(l *eval.Line, n *syntax.Name) *plan.Def {
 	d, ok := l.Planner.Find(n)
-	if !ok || d.Kind != plan.Quantity || d.Failed() || d.Slot == run.NoSlot || l.Planner.Static(d.Slot).Shape != run.Vector {
+	if !ok || d.Failed() || d.Slot == run.NoSlot || l.Planner.Static(d.Slot).Shape != run.Vector {
 		return nil
 	}
 	return d
@@ -191,11 +205,11 @@ func (v *vectors) mustBe(x syntax.Expr) {
 func (v *vectors) components() (*syntax.Solve, bool) {
 	opened := make([]syntax.Equation, len(v.s.Equations))
 	for i, e := range v.s.Equations {
-		if e.Right == nil { // a formula is of numbers
-			v.refuse(finding.VectorOrNumber, e.Left.Span(), "A formula is of numbers, and there is a vector in this line.", "Write the equation out, or solve them one after the other.")
+		sides, ok := (&solving{Line: v.Line, s: v.s}).sides(e)
+		if !ok {
 			return nil, false
 		}
-		opened[i] = syntax.Equation{Left: v.Opened(e.Left, v.Entry.Line), Right: v.Opened(e.Right, v.Entry.Line)}
+		opened[i] = syntax.Equation{Left: v.Opened(sides.Left, v.Entry.Line), Right: v.Opened(sides.Right, v.Entry.Line)}
 	}
 	for range 1 + len(v.s.Unknowns) { // what one equation says of an unknown, another may need
 		for _, e := range opened {
@@ -206,7 +220,7 @@ func (v *vectors) components() (*syntax.Solve, bool) {
 		}
 	}
 	out := *v.s
-	out.Equations, out.Unknowns, out.Where = nil, nil, nil
+	out.Equations, out.Unknowns, out.Where, out.With = nil, nil, nil, nil
 	for _, e := range opened {
 		left, right := v.isVector(e.Left), v.isVector(e.Right)
 		if !left && !right {
@@ -292,6 +306,9 @@ func (v *vectors) solved(parts *syntax.Solve) ([]*plan.Def, bool) {
 		v.Find(f)
 	}
 	v.Entry.By = &eval.ByComponents{Worker: v.Entry.By, Of: e}
+	if rows, symbols := e.Outcome.(entry.Lines); symbols {
+		v.Entry.Outcome = rows
+	}
 	return got, !failed
 }
 
@@ -308,6 +325,10 @@ func (v *vectors) give(u syntax.Unknown, got []*plan.Def) int {
 		d.Slot = v.Planner.Vector(slots)
 	}
 	v.CatchUp()
+	if v.Planner.Static(d.Slot).Absent {
+		v.Settle(d)
+		return n
+	}
 	value, ok := v.NewValue(u.Name, &syntax.Name{Name: u.Name}, d.Slot, d.Unit)
 	if !ok {
 		v.Fail(d, nil)

@@ -22,7 +22,9 @@ func (p *page) Result(r *entry.Result) {
 			}
 			clause := ""
 			switch {
-			case v.IsVector() && v.Magnitude().SI == 0:
+			case v.IsVector() && v.Magnitude().SI == 0, v.Form != syntax.UsualForm && v.Quantity == "":
+			case v.Form != syntax.UsualForm && !v.Named:
+				clause = ", " + article(v)
 			case v.IsVector() && (v.Quantity == "" || v.Named):
 				clause = ", " + v.Polar().String()
 			case v.Quantity == "" || v.Named:
