@@ -29,7 +29,12 @@ func Mentions(s Stmt) []Mention {
 		}
 	case *Fit:
 		m.bindings(s.Start)
-	case *Data: // its columns are names of the page
+	case *Data: // its columns are names of the page, u(T) is of that of T
+		for _, h := range s.Heads {
+			if h.Uncertain {
+				m.idents([]Ident{h.Ident})
+			}
+		}
 	default:
 		m.own, _ = Bound(s)
 	}
