@@ -70,7 +70,8 @@ type Change struct {
 }
 
 // Write is Enter for a line that is typed above, where a draft says so. One that fails
-// leaves a draft of the same place.
+// leaves a draft of the same place; with its text where it would change a line, so that
+// what is meant for the end of the page does not take its place.
 func (p *Page) Write(ctx context.Context, text string, at *Draft) (*entry.Entry, Answer) {
 	if at == nil {
 		return p.Enter(ctx, text)
@@ -80,9 +81,13 @@ func (p *Page) Write(ctx context.Context, text string, at *Draft) (*entry.Entry,
 	}
 	e := &entry.Entry{Line: at.Line, Text: text}
 	c := &command{Page: p, ctx: ctx, e: e, cmd: &syntax.Command{}}
-	c.put(at, text, "")
-	if !c.got.Done {
-		c.got.Draft = &Draft{Line: at.Line, Insert: at.Insert}
+	place, draft := "", &Draft{Line: at.Line, Insert: true}
+	if !at.Insert {
+		place, draft = at.command(), &Draft{Line: at.Line, Text: text}
+	}
+	c.put(at, text, place)
+	if !c.got.Done && (at.Insert || len(c.got.Offers) == 0) {
+		c.got.Draft = draft
 	}
 	if moved := c.got.Change.Moved; c.got.Done {
 		e = p.Entries()[at.Line-1]
