@@ -8,6 +8,7 @@ import (
 	"strconv"
 	"strings"
 
+	"steelyard/lang/finding"
 	"steelyard/lang/syntax"
 	"steelyard/session"
 	"steelyard/session/entry"
@@ -210,13 +211,15 @@ func (r *renaming) inBraces(text string) string {
 // alike tells whether a line still means the same: its expressions are built alike, and
 // come to the same.
 func (r *renaming) alike(was, now *entry.Entry) bool {
-	if Shown(was) != Shown(now) || len(was.Findings) != len(now.Findings) || (was.Stmt == nil) != (now.Stmt == nil) {
+	if Shown(was) != Shown(now) || (was.Stmt == nil) != (now.Stmt == nil) {
 		return false
 	}
-	for i := range was.Findings {
-		if was.Findings[i].ID != now.Findings[i].ID {
-			return false
-		}
+	// A caution that goes, that the name is given twice, is what a new name may be for.
+	told := slices.DeleteFunc(slices.Clone(was.Findings), func(f finding.Finding) bool {
+		return f.Severity == finding.Caution && !slices.ContainsFunc(now.Findings, func(n finding.Finding) bool { return n.ID == f.ID })
+	})
+	if !slices.EqualFunc(told, now.Findings, func(a, b finding.Finding) bool { return a.ID == b.ID }) {
+		return false
 	}
 	return was.Stmt == nil || r.built(was.Stmt) == r.built(now.Stmt)
 }
