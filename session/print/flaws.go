@@ -15,9 +15,12 @@ func (b *builder) flaws(e *entry.Entry) {
 	if b.edition == Handout {
 		return
 	}
-	set := b.doc.set.of(e)
+	var set *setter
 	for _, f := range e.Findings {
 		if f.Severity != finding.Note {
+			if set == nil {
+				set = b.doc.set.of(e)
+			}
 			b.add(flaw{f.Severity, e.Line, e.Text, [][]piece{set.finding(f.Message, true), set.finding(f.Hint, false)}})
 		}
 	}
