@@ -44,6 +44,12 @@ func (v *vectors) part(x syntax.Expr, k int) syntax.Expr {
 			case isNothing(out.X) && x.Op == syntax.Add:
 				return out.Y
 			}
+			if less := negated(out.Y); less != nil { // + (-W) is - W
+				out.Y, out.Op = less, syntax.Sub
+				if x.Op == syntax.Sub {
+					out.Op = syntax.Add
+				}
+			}
 			return &out
 		case x.Op == syntax.Div:
 			out.X, out.Y = v.part(x.X, k), v.number(x.Y)
@@ -58,6 +64,20 @@ func (v *vectors) part(x syntax.Expr, k int) syntax.Expr {
 	}
 	v.refuse(finding.VectorOrNumber, x.Span(), "`"+syntax.PrintExpr(x)+"` is no vector that can be solved with here.", "Give it a name in a line above, or write the components out.")
 	return x
+}
+
+// negated is the factor or product behind a minus in brackets; nil for anything else.
+func negated(x syntax.Expr) syntax.Expr {
+	p, _ := x.(*syntax.Paren)
+	if p == nil {
+		return nil
+	}
+	if minus, ok := p.X.(*syntax.Unary); ok && minus.Op == syntax.Sub {
+		if sum, ok := minus.X.(*syntax.Binary); !ok || sum.Op != syntax.Add && sum.Op != syntax.Sub {
+			return minus.X
+		}
+	}
+	return nil
 }
 
 // isNothing tells whether a component is a written 0, which adds nothing.
