@@ -15,15 +15,22 @@ import (
 	"steelyard/session/worksheet"
 )
 
-// sheets are the worksheets of the examples folder, worked out.
-func sheets(t testing.TB) map[string]func(Edition) *Document {
+// printed are the worksheets of the examples folder, and two that are hard on a page.
+func printed(t testing.TB) []string {
 	t.Helper()
 	files, err := filepath.Glob(filepath.Join("..", "..", "examples", "*.worked"))
-	if err != nil || len(files) < 9 {
-		t.Fatalf("only %d examples: %v", len(files), err)
+	hard, _ := filepath.Glob(filepath.Join("testdata", "*.worked"))
+	if err != nil || len(files) < 9 || len(hard) < 2 {
+		t.Fatalf("only %d examples and %d of the test data: %v", len(files), len(hard), err)
 	}
+	return append(files, hard...)
+}
+
+// sheets are such worksheets worked out.
+func sheets(t testing.TB) map[string]func(Edition) *Document {
+	t.Helper()
 	out := map[string]func(Edition) *Document{}
-	for _, f := range files {
+	for _, f := range printed(t) {
 		entries, title := worked(t, f)
 		out[f] = func(e Edition) *Document {
 			d, _ := New(title, entries, e)
@@ -54,8 +61,7 @@ var writers = map[string]func(*Document) []byte{
 // TestHandoutsGiveNothingAway prints the handout of every example in every form,
 // and looks for its results in what can be read there.
 func TestHandoutsGiveNothingAway(t *testing.T) {
-	files, _ := filepath.Glob(filepath.Join("..", "..", "examples", "*.worked"))
-	for _, f := range files {
+	for _, f := range printed(t) {
 		entries, title := worked(t, f)
 		d, _ := New(title, entries, Handout)
 		for form, write := range writers {

@@ -191,7 +191,8 @@ func (g *guard) putIn(n *written, u *units.Unit) bool {
 }
 
 // is tells whether a number in a unit is a value, rounded to two figures or more or, of
-// three and more, cut off. A number of one figure is one only if it is exact. A
+// three and more, cut off. A number of one figure is one only if it is exact, or has
+// noughts for two more. A
 // temperature may be a difference too, and signs don't count.
 func (n *written) is(q quantity, u *units.Unit) bool {
 	if u.Dim() != q.dim || n.value == 0 {
@@ -199,6 +200,8 @@ func (n *written) is(q quantity, u *units.Unit) bool {
 	}
 	most := 0.5 * n.last
 	switch {
+	case n.figures < 2 && n.digits > 2:
+		most *= math.Pow10(1 - n.digits) // 100 is 99.96 too
 	case n.figures < 2:
 		most = 1e-6 * n.value
 	case n.figures > 2:

@@ -94,9 +94,8 @@ func powered(v entry.Value, how string) string {
 // TestEveryResultIsHidden writes each result of every example into a note in many
 // spellings, and finds each note gone.
 func TestEveryResultIsHidden(t *testing.T) {
-	files, _ := filepath.Glob(filepath.Join("..", "..", "examples", "*.worked"))
 	tried := 0
-	for _, f := range files {
+	for _, f := range printed(t) {
 		entries, _ := worked(t, f)
 		g := newGuard(entries)
 		for _, e := range entries {
@@ -105,6 +104,9 @@ func TestEveryResultIsHidden(t *testing.T) {
 					continue
 				}
 				for i, spell := range spellings {
+					if i == 1 && v.Dim.IsOne() || i == 7 && strings.HasSuffix(number(v, 3), "0") || i == 10 && v.Unit.Text() == "m s" {
+						continue // 32 and 200 may be any number, and ms is a millisecond
+					}
 					if two := i == 1 || i == 8; two && (public(g, quantity{v.SI, v.Dim}, 2) || strings.Contains(number(v, 2), "0")) {
 						continue
 					}

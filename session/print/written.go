@@ -22,6 +22,7 @@ type written struct {
 	// last is what one more in its last figure comes to.
 	last    float64
 	figures int
+	digits  int         // as it is written, with noughts at the end of a whole number
 	unit    *units.Unit // nil for a number that has none behind it
 	// counts tells that a word follows which is no unit: 24 pupils.
 	counts bool
@@ -131,7 +132,7 @@ func decimal(head string, power int) written {
 		power += len(whole) - len(digits)
 	}
 	value, _ := strconv.ParseFloat(digits+"e"+strconv.Itoa(power-len(fraction)), 64)
-	return written{value: value, last: math.Pow10(power - len(fraction)), figures: len(strings.TrimLeft(digits, "0"))}
+	return written{value: value, last: math.Pow10(power - len(fraction)), figures: len(strings.TrimLeft(digits, "0")), digits: len(whole) + len(fraction)}
 }
 
 // longestUnit is how many bytes behind a number are looked at for its unit.
