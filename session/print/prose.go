@@ -253,12 +253,15 @@ func (s *setter) quantity(text string, at int) (string, int) {
 	before, _ := utf8.DecodeLastRuneInString(text[:at])
 	if text[at] >= '0' && text[at] <= '9' && !inWord(before) {
 		end := at + numbers().FindStringIndex(text[at:])[1]
-		if u, to, _ := unitBehind(text, end, s.units); u != nil {
-			unit := text[end:to]
-			if strings.ContainsAny(unit, "^*") {
-				unit = " " + strings.TrimSpace(u.Behind(units.Screen))
+		last := end + len(others().FindString(text[end:])) // of (3, 4) m
+		for _, end := range [...]int{end, last} {
+			if u, to, _ := unitBehind(text, end, s.units); u != nil {
+				unit := text[end:to]
+				if strings.ContainsAny(unit, "^*") {
+					unit = " " + strings.TrimSpace(u.Behind(units.Screen))
+				}
+				return strings.ReplaceAll(text[at:end], " -", " −") + together(unit), to - at
 			}
-			return text[at:end] + together(unit), to - at
 		}
 		return text[at:end], end - at
 	}

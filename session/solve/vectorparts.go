@@ -66,15 +66,21 @@ func (v *vectors) part(x syntax.Expr, k int) syntax.Expr {
 	return x
 }
 
-// negated is the factor or product behind a minus in brackets; nil for anything else.
+// negated is what a term that begins with a minus takes away, as W of (-W); nil for any
+// other.
 func negated(x syntax.Expr) syntax.Expr {
-	p, _ := x.(*syntax.Paren)
-	if p == nil {
-		return nil
-	}
-	if minus, ok := p.X.(*syntax.Unary); ok && minus.Op == syntax.Sub {
-		if sum, ok := minus.X.(*syntax.Binary); !ok || sum.Op != syntax.Add && sum.Op != syntax.Sub {
-			return minus.X
+	switch x := x.(type) {
+	case *syntax.Paren:
+		return negated(x.X)
+	case *syntax.Unary:
+		if sum, ok := x.X.(*syntax.Binary); x.Op == syntax.Sub && (!ok || sum.Op != syntax.Add && sum.Op != syntax.Sub) {
+			return x.X
+		}
+	case *syntax.Binary:
+		if first := negated(x.X); first != nil && (x.Op == syntax.Mul || x.Op == syntax.Div) {
+			out := *x
+			out.X = first
+			return &out
 		}
 	}
 	return nil
