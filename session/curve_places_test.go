@@ -19,3 +19,18 @@ func TestTableZeros(t *testing.T) {
 		}
 	}
 }
+
+// A value where two pieces of a function meet is no residue, however far the function jumps
+// there.
+func TestTableAtJumps(t *testing.T) {
+	p := New()
+	for _, line := range []string{"f(t) =\n  (0.3 m)*t/(1 s) for 0 s ≤ t < 2 s\n  1.2 m for t ≥ 2 s", "g(t) =\n  1 m for t ≤ 2 s\n  -1 m for t > 2 s"} {
+		p.Enter(context.Background(), line)
+	}
+	table := tableOf(p.Enter(context.Background(), "table f(t), g(t) against t from 0 s to 4 s by 1 s"))
+	for i, want := range [][2]float64{{0, 1}, {0.3, 1}, {1.2, 1}, {1.2, -1}, {1.2, -1}} {
+		if row := table.Rows[i]; row[1].Value.SI != want[0] || row[2].Value.SI != want[1] {
+			t.Errorf("row %d: %g m and %g m", i, row[1].Value.SI, row[2].Value.SI)
+		}
+	}
+}
