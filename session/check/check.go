@@ -160,8 +160,9 @@ func tellApart(a, b *entry.Value) {
 	}
 }
 
-// toOnePlace shows two values that are equal, of which one has the figures that its givens
-// support, to the finer of their last places: 1.7×10² and 2×10² would look unequal.
+// toOnePlace shows two values, of which one has the figures that its givens support, to the
+// finer of their last places: 1.7×10² and 2×10², if they are equal, would look unequal, and
+// 3.2 beside 3.18 hides how far apart they are.
 func toOnePlace(a, b *entry.Value) {
 	for _, v := range [...]*entry.Value{a, b} {
 		if !a.Figures.Givens && !b.Figures.Givens || v.List != nil || v.U > 0 || v.InUnit == 0 {
@@ -294,6 +295,7 @@ func checkFailed(l *eval.Line, s *syntax.CheckStmt, a, b entry.Value, out *entry
 	if out.Left.List != nil || out.Right.List != nil {
 		where = " for value " + strconv.Itoa(nth)
 	}
+	toOnePlace(&a, &b)
 	tellApart(&a, &b)
 	left := a.Shown(units.Screen)
 	at := s.Left.Span()
