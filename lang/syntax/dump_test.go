@@ -202,7 +202,10 @@ func dumpStmt(s Stmt) string {
 		if s.By != nil {
 			out += " by " + dump(s.By)
 		}
-		if s.IsPath() {
+		if s.Vector {
+			out += " vector"
+		}
+		if s.Path.X != nil {
 			out += " path " + dump(s.Path.X) + in(s.Path.In)
 		}
 		out += in(s.In)

@@ -8,8 +8,8 @@ import (
 
 type (
 	// Graph is graph F(x)[, G(x)…] against x from A to B [in UNIT] [log [across|up]]
-	// [blank], or graph Y(t) against X(t) for t from A to B with the same, or table with
-	// the first clause and [by STEP].
+	// [blank], or graph Y(t) against X(t) for t from A to B with the same, or graph R(t) for
+	// t from A to B, where R is a vector, or table with the first clause and [by STEP].
 	//
 	// The name goes from From to To; a graph draws its curves over that, and a table
 	// has a row for each step:
@@ -21,7 +21,7 @@ type (
 		Curves []Curve `parser:"@@ ( ',' @@ )*"`
 		// Path is what goes across where that isn't the name itself, else it has no
 		// expression.
-		Path    Curve    `parser:"'against' @@"`
+		Path    Curve    `parser:"( 'against' @@ )?"`
 		Against Ident    `parser:"( 'for' @@ )?"`
 		From    Expr     `parser:"'from' @@"`
 		To      Expr     `parser:"'to' @@"`
@@ -34,6 +34,8 @@ type (
 		Across bool `parser:"( @'across'"`
 		Up     bool `parser:"| @'up' )? )?"`
 		Blank  bool `parser:"@'blank'?"` // axes alone
+		// Vector tells that the one curve is a vector, whose components go across and up.
+		Vector bool
 	}
 	// Curve is one curve of a graph, or column of a table, with a unit of its own.
 	Curve struct {
@@ -43,7 +45,7 @@ type (
 )
 
 var graphWord = StatementWord{
-	Word: "graph", Form: "graph F[, G] against x[(t) for t] [from A to B] [in UNIT] [log] [blank]",
+	Word: "graph", Form: "graph F[, G] [against x] [for t] [from A to B] [in UNIT] [log] [blank]",
 	Summary: "Draws curves, or points and what fits them, and says their shape.",
 	Example: "graph 1/2*(30 N/m)*x^2 against x from 0 m to 2 m in J", Stored: true, Ready: true, read: clauses(readGraph),
 	keep: keepAxes, sure: " against ", next: []string{"against", "for", "from", "to", "in", "with", "log", "blank"},
@@ -67,7 +69,7 @@ func (s *Graph) Exprs() []Expr {
 
 // IsPath tells whether a path is drawn, of which both coordinates go with a third
 // quantity.
-func (s *Graph) IsPath() bool { return s.Path.X != nil }
+func (s *Graph) IsPath() bool { return s.Path.X != nil || s.Vector }
 
 func (*Graph) Defines() []Ident { return nil }
 func (*Graph) is() nature       { return nature{kept, Task, nil} }
@@ -127,12 +129,17 @@ func readGraph(r *reader, tokens []token) (Stmt, *fault) {
 // against there is no path.
 func (s *Graph) against() *fault {
 	if s.Against.Name != "" {
+		s.Vector = s.Path.X == nil
 		if s.Table {
 			return &fault{finding.New(finding.Unreadable, s.Against.NameAt, "A table goes against one name.", "Leave `for "+s.Against.Name+"` out, or write graph for a path.")}
 		}
 		return nil
 	}
 	n, ok := s.Path.X.(*Name)
+	if s.Path.X == nil {
+		at := s.Curves[len(s.Curves)-1].X.Span()
+		return &fault{finding.New(finding.Incomplete, Span{From: at.To, To: at.To}, "The name that the curves go with is missing.", "Write `against` and that name, as in `against t from 0 s to 3 s`.")}
+	}
 	if !ok || n.Line > 0 || s.Path.In.Present() {
 		return &fault{finding.New(finding.Unreadable, s.Path.X.Span(), "A curve is drawn against one name, such as t.",
 			"For a path, write behind it what both go with, as in `against x(t) for t from 0 s to 3 s`.")}

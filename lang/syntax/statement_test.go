@@ -75,6 +75,7 @@ var statementTests = []struct{ text, want string }{
 	{"bars at \"a\": 3 J then 2 J then at \"b\": 5 J", "nil"},
 	{"bars at \"a\": 3 J with work 2 J", "nil"},
 	{"bars at \"a\": 3 J then work 2 J then at \"b\": 5 J with work 1 J", "nil"},
+	{"graph r(t) for t from 0 s to 3 s in cm blank", "graph false r<t> against t 0|s 3|s vector in|cm true"},
 	{"graph y(t) against x(t) in cm for t from 0 s to 3 s in m", "graph false y<t> against t 0|s 3|s path x<t> in|cm in|m false"},
 	{"graph 1/f against f from 1 Hz to 1 MHz log up blank", "graph false (/ 1 f) against f 1|Hz 1|MHz log up true"},
 	{"graph 1/f against f from 1 Hz to 1 MHz in s log", "graph false (/ 1 f) against f 1|Hz 1|MHz in|s log across up false"},

@@ -21,7 +21,7 @@ func (p *plot) axes() graph.Axes { return graph.Axes{Across: p.s.Across, Up: p.s
 func (p *plot) logAxes() bool {
 	switch {
 	case p.s.IsPath() && p.s.Log:
-		p.Find(finding.New(finding.NoRange, p.s.Path.X.Span(), "A path is drawn on plain axes.", "Leave `log` out."))
+		p.Find(finding.New(finding.NoRange, p.s.Curves[0].X.Span(), "A path is drawn on plain axes.", "Leave `log` out."))
 	case p.s.Across && (p.from <= 0 || p.unit.Affine()):
 		p.Find(finding.New(finding.NoRange, p.s.From.Span(), "A logarithmic axis has no place for "+p.shownX(p.from)+".", "Let the range begin above 0."))
 	default:
@@ -101,6 +101,9 @@ func (p *plot) yLabel() entry.Head {
 // shortName is the name of a function of the page where it is called with the name of the
 // axis, else the expression: a formula's name, such as pendulum_period, is no symbol.
 func (p *plot) shortName(c *curve) syntax.Expr {
+	if c.called != nil {
+		return c.called
+	}
 	if call, ok := c.x.(*syntax.Call); ok && len(call.Args) == 1 {
 		n, ok := call.Args[0].X.(*syntax.Name)
 		if _, formula := p.Formula(call.Func); ok && n.Name == p.s.Against.Name && !ops.IsFunction(call.Func) && !formula {

@@ -20,7 +20,8 @@ import (
 // curve is one expression of a graph, planned.
 type curve struct {
 	x      syntax.Expr
-	name   string // as it is written
+	name   string      // as it is written
+	called syntax.Expr // what a component of a vector is called; nil for another curve
 	fn     int
 	static run.Static
 	unit   *units.Unit

@@ -130,6 +130,9 @@ func planPlot(l *eval.Line, s *syntax.Graph) (*plot, bool) {
 	if p.to < p.from && !s.Table {
 		p.from, p.to = p.to, p.from
 	}
+	if s.Vector {
+		return p, p.planVector() && p.evaluate()
+	}
 	for _, part := range s.Curves {
 		if !part.In.Present() {
 			part.In = s.In
@@ -140,7 +143,7 @@ func planPlot(l *eval.Line, s *syntax.Graph) (*plot, bool) {
 		}
 		p.curves = append(p.curves, c)
 	}
-	if s.IsPath() {
+	if s.Path.X != nil {
 		if p.across, ok = p.plan(s.Path); !ok {
 			return nil, false
 		}

@@ -183,7 +183,7 @@ func TestExamples(t *testing.T) {
 // examplesPage are lines that the examples in the help of statements need.
 var examplesPage = []string{"k = 257 ± 3 N/m", "k2 = 256.9 N/m", "v = 3 m/s", "m = [0.10, 0.20, 0.30, 0.40] kg", "t = [0.44, 0.63, 0.77, 0.89] s",
 	"s(t) = (3 m/s)*t", "w(t) = (4 m/s)*t - (4.9 m/s^2)*t^2", "E(v) = (0.5 kg)*v^2 in J", "F(x) = (3 N/m)*x",
-	"U = 5 J", "F1 = 25 N at 20°", "F2 = 40 N at 100°", "K = 3 J", "W = -2 J", "L = 0.84 m", "T = 2π√(L/g)", "v0 = 12 m/s", "h = 3 m", "u = (3.00, 4.00) m/s"}
+	"U = 5 J", "F1 = 25 N at 20°", "r(t) = (s(t), w(t))", "F2 = 40 N at 100°", "K = 3 J", "W = -2 J", "L = 0.84 m", "T = 2π√(L/g)", "v0 = 12 m/s", "h = 3 m", "u = (3.00, 4.00) m/s"}
 
 // TestClauses enters every example in the help of a statement. Each word with which the
 // statement goes on is in one of them, and has help of its own.
