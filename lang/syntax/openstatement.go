@@ -116,26 +116,17 @@ func bareEquation(tokens []token) []token {
 //
 // What one word lacks is a symbol in the others too: mv is m*v below GMm.
 func lackingAmong(tokens []token, in Scope) (lacking []string, apart bool) {
-	words := wordsAmong(tokens, in)
-	of, count := make([][]string, len(words)), map[string]int{} // what each word lacks, and how many do
-	for i, word := range words {
-		of[i], _ = lackingInWord(word, in.Known, noSymbol)
-		for _, name := range of[i] {
-			count[name]++
+	words, known := wordsAmong(tokens, in), in.Known
+	for range 2 {
+		for _, word := range words {
+			found, holds := lackingInWord(word, known)
+			lacking, apart = addNew(lacking, found...), apart || holds
 		}
-	}
-	for i, word := range words {
-		found, holds := lackingInWord(word, in.Known, func(name string) bool {
-			return isSymbol(name) && (count[name] > 1 || count[name] == 1 && !slices.Contains(of[i], name))
-		})
-		apart = apart || holds
-		lacking = addNew(lacking, found...)
+		before := lacking
+		known = func(name string) bool { return in.Known(name) || isSymbol(name) && slices.Contains(before, name) }
 	}
 	return lacking, apart
 }
-
-// noSymbol tells of a name that nothing says that it is a symbol.
-func noSymbol(string) bool { return false }
 
 // wordsAmong are the words of a line that may lack a value, each once; behind a number
 // those alone that hold a name.
@@ -156,7 +147,7 @@ func wordsAmong(tokens []token, in Scope) (out []string) {
 			if _, argument := gluedFunction(word, in); argument != "" {
 				word = argument // the θ of sinθ
 			}
-			_, holds := lackingInWord(word, in.Known, noSymbol)
+			_, holds := lackingInWord(word, in.Known)
 			if (t.kind == nameToken && !t.call || holds || joined) && !slices.Contains(out, word) {
 				out = append(out, word)
 			}
@@ -165,38 +156,24 @@ func wordsAmong(tokens []token, in Scope) (out []string) {
 	return out
 }
 
-// lackingInWord finds what has no value in a word: the word itself; or, where it comes
-// apart into names and one letter, that letter: h of mgh, and after it a word of two
-// letters that begins with a name, vf; of names and two letters, not all of them small, the
-// letters alone.
+// lackingInWord finds what may have no value in a word: where it comes apart into names and
+// symbols, the symbols, and itself if it may well be a name, as vf may, but neither nRT nor
+// F1x1; else itself. What makes sense is weighed later.
 //
-// The rules are by counting letters: what else is in the word says how likely it is a product.
-// vf alone is one name, mgh beside a known m and g lacks an h. A subscript belongs to the
-// last letter, mv_max to v, unless what is before it is a word: mass_total.
-func lackingInWord(word string, known, symbol func(string) bool) (lacking []string, apart bool) {
-	parts, each, _ := Apart(word, known, func(part string) bool {
+// A subscript belongs to the last letter, mv_max to v, unless what is before it is a word:
+// mass_total.
+func lackingInWord(word string, known func(string) bool) (lacking []string, apart bool) {
+	parts, each, ok := Apart(word, known, func(part string) bool {
 		letter, sub, some := strings.Cut(part, "_")
 		return isSymbol(letter) && (!some || strings.HasSuffix(word, "_"+sub) && !IsSpoken(word[:strings.LastIndex(word, "_")]))
 	})
-	lacking = addNew(nil, each...)
-	if Numbered(word) && len(parts) > 1 {
-		return lacking, true
+	switch {
+	case !ok, len(parts) > 0 && len(each) == len(parts) && !Numbered(word):
+		return []string{word}, false
+	case len(each) == 0, len(parts) > 2 && !IsSpoken(word), Numbered(word): // nRT is no name
+		return each, len(parts) > 1
 	}
-	unsure := 0
-	for _, p := range lacking {
-		if !symbol(p) {
-			unsure++
-		}
-	}
-	switch two := len(parts) == 2; {
-	case len(parts) == 1 && len(lacking) == 0:
-		return nil, false
-	case two && unsure == 1 && known(parts[0]):
-		return append(lacking, word), true
-	case len(parts) > 1 && unsure <= 1, len(parts) > 2 && unsure == 2 && strings.ToLower(word) != word: // nRT is no name
-		return lacking, true
-	}
-	return []string{word}, false
+	return append(each, word), true
 }
 
 // Numbered tells whether a word is letters with a number behind each, as F1x1 is.
@@ -205,8 +182,8 @@ func Numbered(word string) bool {
 	return ok && len(parts) > 1
 }
 
-// mostUnknown is the most symbols that an equation is offered to be solved for.
-const mostUnknown = 3
+// mostUnknown is the most symbols that an equation may be meant to be solved for.
+const mostUnknown = 6
 
 // stretches are the tokens of the parts of a statement that hold expressions: its
 // first line and those of a function's body, or the energies of a bar chart.

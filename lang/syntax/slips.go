@@ -71,16 +71,11 @@ type unread struct {
 // lineSlips are looked for in a line without a word of its own that can't be read.
 var lineSlips = []slip[unread]{
 	{"commands of TeX: \\frac{1}{2}", unread.ofTeX},
-	{"a label of a part: a) speed", unread.labelled},
-	{"a heading: Given: m = 3 kg", unread.headed},
 	{"a misspelt statement: slove", unread.nearStatement},
 	{"two statements: m = 36 g, M = 2 kg", unread.twoNames},
 	{"two statements with and: m = 36 g and M = 2 kg", unread.joinedNames},
 	{"a result behind its working: K = 1/2*m*v^2 = 16 J", unread.workedBehind},
-	{"about equal: v ≈ 3.0 m/s", unread.aboutEqual},
-	{"a value at a place: v = a*t at t = 2 s", unread.atPlace},
 	{"a value behind: c = 331 + 0.6*T where T = 20", unread.givenBehind},
-	{"a result that is rounded: k = 2*m to 3 figures", unread.rounded},
 	{"a comma that is too much, or without its space: 5 N, in kN", unread.strayComma},
 	{"words for no name: m*g*h, energy of the ball", unread.nameless},
 }

@@ -24,6 +24,7 @@ import (
 //     the equation is: v of 1/f = 1/u + 1/v is a length, as f and u are;
 //   - no name of the page that the equation does not have is nearly the symbol, and would fit
 //     as well: v0 for v, or v for V;
+//   - the symbol is one name, and no product such as mv0;
 //   - the symbol is no constant of nature, and no unit behind a number, of what would come
 //     out: the G of F = G*m1*m2/r^2, the V of U = 3*V.
 //
@@ -37,7 +38,7 @@ func (s *settler) solveAlone(all []weighed) (Verdict, bool) {
 	if unknown == entry.BeginsWith(s.Entry.Text) { // it is a result
 		return Verdict{}, false
 	}
-	if isConstant(unknown, all[0].dim) || s.mayBeUnit(unknown, all[0].dim, solve) {
+	if s.mayBeProductOf(unknown, all[0].dim) || isConstant(unknown, all[0].dim) || s.mayBeUnit(unknown, all[0].dim, solve) {
 		return Verdict{}, false
 	}
 	if near := s.nearGiven(unknown, all[0].dim, solve); near != "" {
@@ -142,6 +143,13 @@ func namesIn(x syntax.Expr) (names []string) {
 		}
 	}
 	return names
+}
+
+// mayBeProductOf tells whether a word may be names of the page and symbols, and is no letter
+// with its index: mv0 in J, but not Rp in Ω.
+func (s *settler) mayBeProductOf(word string, dim units.Dim) bool {
+	parts, lacking, ok := syntax.Apart(word, s.Known, units.IsSymbol)
+	return ok && units.Symbol(word) == "" && len(lacking) < len(parts) && !isOfLetter(word, dim, units.Customary)
 }
 
 // likeAnother tells whether a term of an equation is one with the unknown in the place of
