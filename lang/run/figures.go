@@ -200,8 +200,9 @@ func (st *State) figures(p *Program, noughts bool) *mainFigures {
 // written; false for one without a value. Noughts at the end of a whole number count
 // for nothing if that is wished.
 func (p *Program) Known(st *State, s Slot, noughts bool) (Figured, bool) {
-	if all := st.figures(p, noughts).at(s); len(all) > 0 {
-		return all[0], true
+	m := st.figures(p, noughts)
+	if all := m.at(s); len(all) > 0 {
+		return m.together(s, all[0]), true
 	}
 	return Figured{}, false
 }

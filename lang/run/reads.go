@@ -103,3 +103,15 @@ func (r Reads) loaded(in *Instr) []Slot {
 	})
 	return out
 }
+
+// needs goes through the instructions of the main code that a slot was worked out from, from
+// the last to the first, and on to what one of them reads where look says so.
+func (p *Program) needs(s Slot, look func(s Slot, in *Instr) (goOn bool)) {
+	reads, need := p.Reads(), make([]bool, s+1)
+	need[s] = true
+	for ; s >= 0; s-- {
+		if in := &p.Main.Instrs[s]; need[s] && look(s, in) {
+			reads.Main(in, func(of Slot) { need[of] = true })
+		}
+	}
+}

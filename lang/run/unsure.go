@@ -253,15 +253,8 @@ func (m *mainUnsure) byMoving(s Slot, sources []Part) []traced {
 
 // sources are those that a slot may depend on, in their order.
 func (m *mainUnsure) sources(s Slot) []Part {
-	reads := m.p.Reads()
-	need := make([]bool, s+1)
-	need[s] = true
 	var out []Part
-	for ; s >= 0; s-- {
-		if !need[s] {
-			continue
-		}
-		in := &m.p.Main.Instrs[s]
+	m.p.needs(s, func(s Slot, in *Instr) (goOn bool) {
 		switch {
 		case in.Uncertainty() != 0:
 			out = append(out, Part{Source: Source{Slot: s}, U: in.Uncertainty()})
@@ -279,9 +272,10 @@ func (m *mainUnsure) sources(s Slot) []Part {
 		case in.Op == ops.Fit: // what each point has of its own is in the parameter's own uncertainty
 			out = append(out, m.fitted(in)...)
 		default:
-			reads.Main(in, func(of Slot) { need[of] = true })
+			return true
 		}
-	}
+		return false
+	})
 	slices.SortFunc(out, func(p, q Part) int { return p.compare(q.Source) })
 	return slices.CompactFunc(out, func(p, q Part) bool { return p.Source == q.Source })
 }
