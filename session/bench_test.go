@@ -24,6 +24,24 @@ func BenchmarkLine(b *testing.B) {
 	}
 }
 
+// BenchmarkVectorLine does the same with lines of vectors: each is to take less than 15 µs.
+func BenchmarkVectorLine(b *testing.B) {
+	ctx := context.Background()
+	for _, line := range []string{"p = m1*v1 + m2*v2", "v = (3.0, 4.0) m/s", "W = F·d", "F along 30°", "v1 + 12 m/s at 37°"} {
+		b.Run(line, func(b *testing.B) {
+			p := New()
+			for _, given := range []string{"m1 = 2.0 kg", "m2 = 3.0 kg", "v1 = (3.0, 4.0) m/s", "v2 = (1.0, -2.0) m/s", "F = 12 N at 37°", "d = (2.0, 0) m"} {
+				p.Enter(ctx, given)
+			}
+			b.ReportAllocs()
+			for b.Loop() {
+				p.Enter(ctx, line)
+				p.Undo()
+			}
+		})
+	}
+}
+
 // BenchmarkLines enters ten thousand and a hundred thousand lines, which must
 // take time in proportion.
 func BenchmarkLines(b *testing.B) {

@@ -57,8 +57,8 @@ func TestVectorsInThePlane(t *testing.T) {
 		v.near(v.value("b×a"), big*big, -r2.Cross(a, b))
 		v.near(v.value("|a|"), big, r2.Norm(a))
 		if r2.Norm(a) > 1e-3 && r2.Norm(b) > 1e-3 {
-			// By half the angle, which loses nothing near 0° and 180° as a cosine does (Kahan 2006,
-			// Mangled Angles, from memory).
+			// By half the angle, from a rhombus of unit vectors: near 0° and 180° that loses nothing,
+			// as a cosine does.
 			one, other := r2.Unit(a), r2.Unit(b)
 			v.near(v.value("angle(a, b)"), 1e2, 2*math.Atan2(r2.Norm(r2.Sub(one, other)), r2.Norm(r2.Add(one, other))))
 			v.near(v.value("|a + b|^2"), big*big, r2.Norm2(a)+r2.Norm2(b)+2*r2.Norm(a)*r2.Norm(b)*r2.Cos(a, b)) // the law of cosines

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"slices"
+	"strings"
 
 	"steelyard/lang/finding"
 	"steelyard/lang/ops"
@@ -55,7 +56,9 @@ func (c *coder) unknownCall(x *syntax.Call) run.Slot {
 			"Put `*` between them.", x.Func+"*("+inner+")")
 	}
 	var near []string
-	if !c.endsWithFunction(x.Func) {
+	if whole := longerName(x.Func); whole != "" {
+		near = []string{whole}
+	} else if !c.endsWithFunction(x.Func) {
 		near = writing.Nearest(x.Func, slices.Values(c.functionNames()))
 	}
 	hint := "`help functions` lists the functions, `help formulas` the formulas."
@@ -63,6 +66,22 @@ func (c *coder) unknownCall(x *syntax.Call) run.Slot {
 		hint = "Did you mean " + writing.List(near, "or") + "?"
 	}
 	return c.refuse(finding.UnknownName, x.Name, "There is no function or formula called "+x.Func+".", hint, near...)
+}
+
+// longerName is the one function whose name a word is the beginning of, of three letters or
+// more: mag of magnitude.
+func longerName(word string) string {
+	found := ""
+	for _, f := range ops.Functions() {
+		switch {
+		case len(word) < 3 || !strings.HasPrefix(f.Name, word):
+		case found != "":
+			return ""
+		default:
+			found = f.Name
+		}
+	}
+	return found
 }
 
 // ofLetter tells whether a call has one letter without a value as its argument, as a

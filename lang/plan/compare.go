@@ -18,7 +18,8 @@ func (p *Planner) Meet(l, r syntax.Expr, left, right *Compiled, text string) []f
 	if _, ok := p.agree(a, b); !ok {
 		c.unlike(whole, l, r, left.Slot, right.Slot, "compared")
 	} else if (a.Shape == run.Vector) != (b.Shape == run.Vector) && c.code.Statics[left.Slot].Open == 0 && c.code.Statics[right.Slot].Open == 0 {
-		c.refuse(finding.VectorOrNumber, whole, "`"+c.shown(l)+"` is "+ShapeName(a)+", `"+c.shown(r)+"` is "+ShapeName(b)+": they can't be compared.", "Compare the magnitude of the vector, or a component.")
+		c.refuse(finding.VectorOrNumber, whole, "`"+c.shown(l)+"` is "+ShapeName(a)+", `"+c.shown(r)+"` is "+ShapeName(b)+": they can't be compared.", "Compare the magnitude of the vector, or a component.",
+			magnitude(a, c.shown(l))+c.source(syntax.Span{From: l.Span().To, To: r.Span().From})+magnitude(b, c.shown(r)))
 	} else if a.Shape == run.Vector && b.Shape == run.Vector {
 		c.sameAxes(left.Slot, right.Slot, whole)
 	} else if a.Shape == run.List && b.Shape == run.List && a.Width != b.Width {
@@ -28,4 +29,12 @@ func (p *Planner) Meet(l, r syntax.Expr, left, right *Compiled, text string) []f
 	}
 	left.Static, right.Static = c.static(left.Slot), c.static(right.Slot)
 	return c.findings
+}
+
+// magnitude is the text of a value that is a number: of a vector, its magnitude.
+func magnitude(st run.Static, text string) string {
+	if st.Shape == run.Vector {
+		return "|" + text + "|"
+	}
+	return text
 }

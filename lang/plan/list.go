@@ -84,6 +84,10 @@ func (c *coder) join(at syntax.Span, of []syntax.Expr, slots []run.Slot, shape r
 	st, name := c.static(slots[0]), [...]string{run.List: "list", run.Vector: "vector"}[shape]
 	for i, s := range slots {
 		one := c.static(s)
+		if shape == run.List && one.Shape == run.Vector {
+			return c.refuse(finding.VectorOrNumber, of[i].Span(), "A list holds numbers; "+c.shown(of[i])+" is a vector.",
+				"Add vectors with +. For readings of each axis, make a list of its components.")
+		}
 		if one.Shape != run.Scalar {
 			return c.refuse(finding.OneValueNeeded, of[i].Span(), c.shown(of[i])+" is "+several(one)+"; a value of a "+name+" is one number.",
 				"Write the values themselves, with commas between them.")

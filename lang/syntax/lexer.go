@@ -285,7 +285,7 @@ func (l *scanner) word() *fault {
 	case "in":
 		return l.inUnit(end)
 	case "to":
-		if l.ranges == 0 && l.converts(end) {
+		if l.ranges == 0 && l.units().word(l.skip(end)) != "the" && l.converts(end) {
 			return l.inUnit(end)
 		}
 		l.ranges = max(l.ranges-1, 0)

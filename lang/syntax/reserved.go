@@ -12,7 +12,7 @@ func Reserved(name string) bool {
 // endsUnit tells whether a word that is no unit may follow one.
 func endsUnit(word string) bool {
 	switch word {
-	case "figure", "figures", "point", "points", "uniform", "triangular", "normal", "of", "is", "if", "as", "per", "blank", "log", "head", "on", "starting", "through", "north", "east", "south", "west", "above", "below", "along", "across":
+	case "figure", "figures", "point", "points", "uniform", "triangular", "normal", "of", "is", "if", "as", "per", "blank", "log", "head", "on", "starting", "through", "north", "east", "south", "west", "above", "below", "along", "across", "left", "right", "up", "down", "upward", "upwards", "downward", "downwards":
 		return true
 	}
 	return Reserved(word)

@@ -56,6 +56,17 @@ const (
 	toFigures = `\s*[,(]?\s*(?:to\s+)?(\d{1,2})\s*(?:(?i:figs?|figures?|s\.?\s?f\.?|sig\.? ?figs?|significant figures))\)?$`
 )
 
+// What is said of a vector that is written in another way.
+const (
+	anAngle    = "The direction of a vector is an angle after `at`."
+	inBrackets = "A vector is in round brackets, with a comma between its components."
+)
+
+// toThe is a quantity with one of some words for its direction.
+func toThe(words string) pattern {
+	return patternWith(`^(.*\d.*?),? \(?(?:due |to the |directed )?(?:`+words+`)\)?$`, strings.Split(strings.ReplaceAll(words, "s?", ""), "|")...)
+}
+
 // rewordings are looked for in a line that can't be read. What they offer can be read, or it
 // is not offered, so that a pattern that is too wide does no harm.
 var rewordings = []reworded{
@@ -95,6 +106,21 @@ var rewordings = []reworded{
 	as("report", patternWith(`^report (.+?) as (?:a |the |its )?(?:direction|angle)( (?:in|to|for) .*)?$`, "direction", "angle"), "The direction of a vector is a function of it.", "report direction($1)$2"),
 
 	as("let", patternWith(`^let (.+?) (?:be|is) a vector (?:.+ )?(in .+)$`, "vector"), "That it is a vector comes after the unit.", "let $1 $2 as a vector"),
+	as("", toThe("east|eastwards?|right"), anAngle, "$1 at 0°"),
+	as("", toThe("north|northwards?|up|upwards?"), anAngle, "$1 at 90°"),
+	as("", toThe("west|westwards?|left"), anAngle, "$1 at 180°"),
+	as("", toThe("south|southwards?|down|downwards?"), anAngle, "$1 at -90°"),
+	as("", patternWith(`^(.+ at .+?) (above|below) (?:the )?horizontal$`, "horizontal"), "The horizontal is the x axis here.", "$1 $2 +x"),
+	as("", patternWith(`^(.+ at .+?) (?:to|from|off|with) (?:the )?(?:horizontal|x[- ]axis)$`, "horizontal", "axis"), "The horizontal is the x axis here.", "$1 above +x"),
+	as("", patternWith(`^(.+ at )(\S+?)( ?(?:deg|rad))? (?:to|from|off|with) (?:the )?(?:vertical|y[- ]axis)$`, "vertical", "axis"), "Angles go from +x here, so this one is the rest of a right angle.", "$1(90° - $2$3)"),
+	as("", patternWith(`^(.+\S)\s*[∠@]\s*(-?\d.*)$`, "∠", "@"), anAngle, "$1 at $2"),
+	as("", patternWith(`^(.+=.+), (-?\d[\d.]*\s?(?:°|deg|degrees|rad)( .+)?)$`, ", "), anAngle, "$1 at $2"),
+	as("", patternWith(`^(.*)<([^<>]+,[^<>]+)>(.*)$`, "<"), inBrackets, "$1($2)$3"),
+	as("", patternWith(`^(.*)\{([^{}]+,[^{}]+)\}(.*)$`, "{"), inBrackets, "$1($2)$3"),
+	as("", patternWith(`^(.*)\(([^();]+);([^();]+)\)(.*)$`, ";"), inBrackets, "$1($2,$3)$4"),
+	as("", patternWith(`^(.*)`+aName+`\.([xyz])\b(.*)$`, "."), "A component has its axis behind a low line.", "$1${2}_$3$4"),
+	as("", patternWith(`^(.*[\pL\d)_']) x ([\pL(].*)$`, " x "), "The cross product is written ×.", "$1×$2"),
+
 	as("let", patternWith(`^let (.+=.+)$`, "="), "A value needs no `let`.", "$1"),
 	as("let", patternWith(`^let (.+?) (?:be|is|has|measured) (?:a .+ )?(in .+)$`, "be", "is", "has", "measured"), "The unit comes after `in`.", "let $1 $2"),
 	as("let", patternWith(`^(let .+),? and (?:let )?(`+aName+` in .+)$`, "and"), "Each unit needs its own line.", "$1", "let $2"),

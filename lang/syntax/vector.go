@@ -240,6 +240,9 @@ type unitComponent struct {
 	number, unit string
 }
 
+// hats takes the hats off unit vectors, which two letters have as one sign.
+var hats = strings.NewReplacer("î", "i", "ĵ", "j", "\u0302", "")
+
 // component reads such a component from a token on, with its sign; next is the token behind.
 func (p among) component(at int) (c unitComponent, next int, ok bool) {
 	if at < len(p.tokens) && p.tokens[at].plusOrMinus() {
@@ -251,8 +254,7 @@ func (p among) component(at int) (c unitComponent, next int, ok bool) {
 	if at+1 >= len(p.tokens) || p.tokens[at].kind != numToken || p.tokens[at+1].kind != unitToken {
 		return c, at, false
 	}
-	const hat = "\u0302"
-	unit := strings.TrimSuffix(p.tokens[at+1].text, hat)
+	unit := hats.Replace(p.tokens[at+1].text)
 	cut := max(len(unit)-1, 0)
 	c.axis, c.number = strings.Index("ijk", unit[cut:]), c.number+p.tokens[at].text
 	c.unit = strings.TrimRight(unit[:cut], " ")

@@ -240,6 +240,9 @@ func (w *latexWriter) sign(b *Box) {
 	case relation:
 		w.relation(b.text)
 	case prefix, loose:
+		if b.kind == prefix && strings.HasSuffix(w.b.String(), `\;`) {
+			sign = "{" + sign + "}" // behind a word it would be taken for a difference
+		}
 		w.tex(sign)
 	case comma:
 		w.tex(", ")

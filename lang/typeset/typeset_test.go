@@ -36,6 +36,7 @@ var typed = []string{
 	"√2", "√(m/k)", "(√x)^2", "√√16", "2π√(m/k)", "sqrt(2*9.8 m/s^2*5 m)", "cbrt(27 m^3)", "root(16, 4)", "root(x, n+1)",
 	// calls
 	"sin(x)", "sin(x)^2", "sin(x)^-1", "sin(x)^n", "ln(x)^2", "exp(-x)", "log10(x)", "asin(0.5)", "atan2(3 m, -4 m)", "abs(x)", "abs(x)^2", "abs(-3 m)",
+	"3 m/s at -90°", "F along -θ", "F across 30°",
 	"max(1, 2)", "f(x)", "f(x)^2", "f'(x)", "x_0(t)", "spring_energy(k = 257 N/m, x = 6 cm)", "sqrt(x = 2)", "u(T)", "hypot(3 m, 4 m)",
 }
 

@@ -35,10 +35,20 @@ func commonSlip(l *eval.Line, name string, x syntax.Expr, f *factors, product bo
 	var s slip
 	switch x := syntax.Unbracket(x).(type) {
 	case *syntax.Call:
-		s = diameterGiven(l, x)
+		if s = diameterGiven(l, x); s.message == "" {
+			s = quadrant(l, x)
+		}
+	case *syntax.Polar:
+		s = backwards(x)
 	case *syntax.Binary:
 		if s = sumSlip(name, x); s.message == "" {
 			s = cancels(x)
+		}
+		if s.message == "" {
+			s = magnitudesAdded(l, x)
+		}
+		if s.message == "" {
+			s = otherComponent(l, name, x)
 		}
 		if s.message == "" {
 			s = percentAdded(l, x)

@@ -77,13 +77,17 @@ func describeQuantity(p *eval.Page, d *plan.Def) []string {
 	if d.Line > 0 {
 		head += " (line " + strconv.Itoa(d.Line) + ")"
 	}
+	is := plan.Words(st)
+	if st.Shape == run.Vector {
+		is = "a vector with the unit of " + is
+	}
 	switch v := p.Shown(d, units.Screen); {
 	case st.Absent:
-		head += ": " + plan.Words(st) + ", no value yet"
+		head += ": " + is + ", no value yet"
 	case v != "":
-		head += " = " + v + ", " + plan.Words(st)
+		head += " = " + v + ", " + is
 	default:
-		head += ": " + plan.Words(st)
+		head += ": " + is
 	}
 	out := []string{head}
 	if st.Open != 0 {

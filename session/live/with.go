@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"steelyard/lang/plan"
 	"steelyard/lang/syntax"
 	"steelyard/session"
 	"steelyard/session/entry"
@@ -89,6 +90,9 @@ func Replaced(entries []*entry.Entry, with []string, w Wording) (map[int]string,
 		case len(lines) > 1:
 			return nil, refused(said+" is given in several lines.", "Say which one: "+w.of(said+"@"+strconv.Itoa(lines[0])+" = …")+".")
 		default:
+			if v, _, part := plan.AxisOf(name); part && len(givenLines(entries, v)) > 0 {
+				return nil, refused(said+" is a component of "+v+", and has no value of its own.", "Replace the vector, "+w.of(v+" = (…, …)")+".")
+			}
 			return nil, refused(said+" is not a given of this worksheet.", w.Word+" replaces a line such as "+said+" = 0.10 kg, not a result.")
 		}
 		if hint := lacksUnit(entries, line, said, d, w); hint != "" {

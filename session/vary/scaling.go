@@ -30,6 +30,11 @@ func Scaling(l *eval.Line, s *syntax.Scaling) {
 		l.Find(plan.OneValue(&syntax.Name{At: s.Against.NameAt, Name: s.Against.Name}, st))
 		return
 	}
+	if v := by.Vector; v != nil {
+		l.Find(finding.New(finding.VectorOrNumber, s.Against.NameAt, by.Name+" is a component of "+v.Name+", and doesn't change by itself.",
+			"Give each component in a line of its own, and then "+v.Name+" = ("+v.Name+"_x, "+v.Name+"_y)."))
+		return
+	}
 	l.Uses([]*plan.Def{by}, s.Against.NameAt)
 	known := algebraic(s.X)
 	if x, ok := l.WrittenOut(s.X, l.Entry.Line, by); ok {

@@ -42,6 +42,7 @@ func Budget(l *eval.Line, s *syntax.Budget) {
 		l.Find(plan.OneValue(&syntax.Name{At: s.Of.NameAt, Name: s.Of.Name}, l.Planner.Static(d.Slot)))
 		return
 	case b.v != nil:
+		l.CatchUp() // a component may not have been asked for before
 		b.of = eval.At(l.Depends(d.Slot), 0)
 	}
 	if len(b.of.By) == 0 {

@@ -59,6 +59,47 @@ func solved(p *eval.Page, e *entry.Entry, s *eval.Solved, name string) []entry.W
 	return out
 }
 
+// apart puts the lines on each unknown together, in the order of the unknowns; they stay as
+// they are where a line is on two of them.
+func apart(all []entry.WorkLine, unknowns []syntax.Unknown) []entry.WorkLine {
+	groups, on := make([][]entry.WorkLine, len(unknowns)), 0
+	for _, l := range all {
+		if l.Left != nil {
+			on = -1
+			for i, u := range unknowns {
+				if !syntax.Holds(l.Left, u.Name) && (l.Right == nil || !syntax.Holds(l.Right, u.Name)) {
+					continue
+				}
+				if on >= 0 {
+					return all
+				}
+				on = i
+			}
+		}
+		if on < 0 {
+			return all
+		}
+		groups[on] = append(groups[on], l)
+	}
+	return slices.Concat(groups...)
+}
+
+// onceEach leaves out lines that say what one above has said, unless the next goes on from
+// them and that one is further up.
+func onceEach(all []entry.WorkLine) []entry.WorkLine {
+	var out []entry.WorkLine
+	for i, l := range all {
+		goesOn := i+1 < len(all) && all[i+1].Left == nil
+		if n := len(out); n > 0 && saidAbove(out, l) && (!goesOn || said(out[n-1], l)) {
+			continue
+		} else if n > 0 && l.Reason == nil && l.Left != nil && out[n-1].Left != nil && typeset.Text(l.Left) == typeset.Text(out[n-1].Left) {
+			l.Left = nil
+		}
+		out = append(out, l)
+	}
+	return out
+}
+
 // said tells whether a line says the same as the one above it.
 func said(above, l entry.WorkLine) bool {
 	return above.Left != nil && l.Left != nil && typeset.Text(above.Left) == typeset.Text(l.Left) && typeset.Text(above.Right) == typeset.Text(l.Right)
@@ -80,22 +121,19 @@ func rearranged(s *eval.Solved, i int) ([]algebra.Step, syntax.Expr) {
 }
 
 // byComponents are the equations of the components of vectors, how those are solved, and the
-// vectors that they make.
+// vectors that they make. Where each equation has an unknown of its own, the way to that one
+// comes directly below it.
 func byComponents(p *eval.Page, e *entry.Entry, by *eval.ByComponents) []entry.WorkLine {
+	s := by.Of.Stmt.(*syntax.Solve)
 	var out []entry.WorkLine
-	for _, eq := range by.Of.Stmt.(*syntax.Solve).Equations {
+	for _, eq := range s.Equations {
 		out = append(out, entry.WorkLine{Left: eq.Left, Right: eq.Right})
 	}
+	if inner, ok := by.Of.By.(*eval.Solved); ok {
+		out = append(out, solved(p, by.Of, inner, "")...)
+	}
 	out[0].Reason = entry.Words("by components")
-	inner, ok := by.Of.By.(*eval.Solved)
-	if !ok {
-		return out
-	}
-	for _, l := range solved(p, by.Of, inner, "") {
-		if !saidAbove(out, l) {
-			out = append(out, l)
-		}
-	}
+	out = onceEach(apart(out, s.Unknowns))
 	values := e.Values()
 	for i := range values {
 		if values[i].IsVector() {

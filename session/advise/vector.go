@@ -1,0 +1,125 @@
+package advise
+
+import (
+	"math"
+
+	"steelyard/lang/ops"
+	"steelyard/lang/plan"
+	"steelyard/lang/run"
+	"steelyard/lang/syntax"
+	"steelyard/session/eval"
+	"steelyard/units"
+)
+
+// What a teacher says of components, directions and magnitudes.
+
+// quadrant finds atan(v_y/v_x) where v_x is negative, which is the opposite direction, and
+// atan(v_x/v_y), which is the angle from the y axis.
+func quadrant(l *eval.Line, c *syntax.Call) slip {
+	f, _ := ops.Named(c.Func)
+	if f.Op != ops.Atan {
+		return slip{}
+	}
+	q, ok := syntax.Unbracket(c.Args[0].X).(*syntax.Binary)
+	if !ok || q.Op != syntax.Div {
+		return slip{}
+	}
+	above, one := syntax.Unbracket(q.X).(*syntax.Name)
+	below, two := syntax.Unbracket(q.Y).(*syntax.Name)
+	if !one || !two {
+		return slip{}
+	}
+	v, a, _ := plan.AxisOf(above.Name)
+	w, b, part := plan.AxisOf(below.Name)
+	if !part || v != w || a+b != 1 {
+		return slip{}
+	}
+	x, y := below.Name, above.Name
+	if a == 0 {
+		x, y = y, x
+	}
+	right := "atan2(" + y + ", " + x + ")"
+	if _, ok := l.Planner.VectorOf(x); ok {
+		right = "direction(" + v + ")"
+	}
+	if a == 0 {
+		return slip{"This is the angle from the y axis.", "The one from +x is", right}
+	}
+	if got := l.Try(below); got.OK && got.Value < 0 {
+		return slip{x + " is negative, and atan has the opposite direction then.", "Write", right}
+	}
+	return slip{}
+}
+
+// backwards finds a vector whose magnitude is written with a minus, or whose angle is, though
+// a word says on which side it is.
+func backwards(x *syntax.Polar) slip {
+	q, ok := syntax.Unbracket(x.X).(*syntax.Quantity)
+	turn, angle := syntax.Unbracket(x.Angle).(*syntax.Quantity)
+	right := *x
+	switch {
+	case ok && q.Value.Float() < 0:
+		plus := *q
+		plus.Value = q.Value.Neg()
+		right.X = &plus
+		if x.Bearing == (syntax.Bearing{}) {
+			half, _ := syntax.ParseExpr("180°")
+			right.Angle = &syntax.Paren{X: &syntax.Binary{Op: syntax.Add, X: x.Angle, Y: half}}
+			return slip{"A magnitude has no sign; this vector points the other way.", "If that is meant, write", syntax.PrintExpr(&right)}
+		}
+		return slip{"A magnitude has no sign; this vector points the other way.", "If that is not meant, write", syntax.PrintExpr(&right)}
+	case angle && turn.Value.Float() < 0 && x.Bearing != (syntax.Bearing{}):
+		plus := *turn
+		plus.Value = turn.Value.Neg()
+		right.Angle = &plus
+		return slip{"The minus and the word `" + x.Bearing.Towards + "` undo each other.", "If that is not meant, write", syntax.PrintExpr(&right)}
+	}
+	return slip{}
+}
+
+// magnitudesAdded finds |F1| + |F2| where that is not the magnitude of F1 + F2. Lengths are
+// added along a way.
+func magnitudesAdded(l *eval.Line, b *syntax.Binary) slip {
+	v, one := inStrokes(b.X)
+	w, two := inStrokes(b.Y)
+	if !one || !two || b.Op != syntax.Add {
+		return slip{}
+	}
+	sum := syntax.Calling("abs", &syntax.Binary{Op: syntax.Add, X: v, Y: w})
+	all, apart := l.Try(sum), l.Try(b)
+	first := l.Try(v)
+	if !all.OK || !apart.OK || first.Static.Shape != run.Vector || first.Static.Dim == units.Of("m").Dim() ||
+		math.Abs(all.Value-apart.Value) <= 1e-9*apart.Value {
+		return slip{}
+	}
+	text := "|" + syntax.PrintExpr(v) + " + " + syntax.PrintExpr(w) + "|"
+	return slip{"Magnitudes add up like this only where the vectors have one direction.", "The magnitude of the sum is", text}
+}
+
+// inStrokes is what stands between the strokes of a magnitude.
+func inStrokes(x syntax.Expr) (syntax.Expr, bool) {
+	c, ok := syntax.Unbracket(x).(*syntax.Call)
+	if !ok {
+		return nil, false
+	}
+	f, _ := ops.Named(c.Func)
+	return c.Args[0].X, f.Takes == ops.VectorToSize || f.Op == ops.Abs && len(c.Args) == 1
+}
+
+// otherComponent finds v_x = v*sin(θ) and v_y = v*cos(θ) of a speed v.
+func otherComponent(l *eval.Line, name string, b *syntax.Binary) slip {
+	v, axis, part := plan.AxisOf(name)
+	n, one := b.X.(*syntax.Name)
+	c, two := b.Y.(*syntax.Call)
+	if !part || axis > 1 || b.Op != syntax.Mul || !one || !two || n.Name != v || len(c.Args) != 1 {
+		return slip{}
+	}
+	words := [...]string{"cos", "sin"}
+	d, ok := l.Planner.Find(n)
+	if c.Func != words[1-axis] || !ok || d.Slot == run.NoSlot || l.Planner.Static(d.Slot).Dim != units.Of("m/s").Dim() {
+		return slip{}
+	}
+	right := syntax.PrintExpr(b.X) + "*" + words[axis] + "(" + syntax.PrintExpr(c.Args[0].X) + ")"
+	return slip{"With an angle from +x, the component along " + syntax.Axes[axis:axis+1] + " has the " + [...]string{"cosine", "sine"}[axis] + ".",
+		"If the angle is not from the y axis, write", right}
+}
