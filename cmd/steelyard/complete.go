@@ -151,7 +151,7 @@ func (s *scratchpad) filesAt(line string) (from int, names []string, ok bool) {
 	case word == "save" || word == "open":
 		return from, filesIn("", name, worksheet.Extension), true
 	case word == "data":
-		return from, filesIn(filepath.Dir(s.file.path), name, ".csv", ".tsv", ".txt"), true
+		return from, filesIn(filepath.Dir(s.file.path), name, ".csv", ".tsv", ".txt", ".xlsx"), true
 	}
 	return 0, nil, false
 }

@@ -29,6 +29,9 @@ func (s *scratchpad) Continues(text, line string) bool {
 	if !syntax.Incomplete(text) {
 		return false
 	}
+	if lines := strings.SplitN(text, "\n", 3); len(lines) > 2 && strings.TrimSpace(lines[0]) == "data" {
+		text = lines[0] + "\n" + lines[1] // a row of a table fits its heads, whatever is between
+	}
 	stmt, _ := syntax.Parse(text + "\n  " + strings.TrimSpace(line))
 	return stmt != nil
 }

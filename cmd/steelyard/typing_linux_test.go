@@ -77,6 +77,10 @@ func TestPasteAtTheCursor(t *testing.T) {
 	c.expect("2 rows: p in W")
 	c.expect(" 15.  ")
 	c.line("p", "[5, 60] W")
+	// Rows of a spreadsheet program are not indented, and have tabs between them.
+	c.send(pasted("data\nR / Ω\tz / m\n5\t1\n6\t2\nmax(R)\n"))
+	c.expect("2 rows: R in Ω and z in m")
+	c.expect("= 6 Ω")
 }
 
 // TestInsert puts several lines in before another, one by one, in their order: what fails

@@ -24,6 +24,7 @@ type Fit struct {
 	X       Expr      `parser:"( 'against' @@"`
 	Through bool      `parser:"( @'through' 'the' 'origin' )?"`
 	As      []Ident   `parser:"( 'as' @@ ( ',' @@ )* )?"`
+	Only    bool      `parser:"( @'through' 'the' 'origin' )?"`           // the same, behind the name
 	Ends    bool      `parser:"( @'with' 'steepest' 'and' 'flattest' )?"` // the lines through all error bars, too
 	Model   Expr      `parser:"| '=' @@"`
 	Params  []Unknown `parser:"'for' @@ ( ',' @@ )*"`
@@ -104,6 +105,7 @@ func readFit(r *reader, tokens []token) (Stmt, *fault) {
 	if bad != nil {
 		return nil, bad
 	}
+	s.Through, s.Only = s.Through || s.Only, false
 	if s.Model != nil {
 		s.Params[len(s.Params)-1].Meaning = r.words
 		// x(t) is the list x, which goes with the list t.

@@ -45,7 +45,7 @@ func (x *List) Measured(i int) Expr {
 	if !x.Unit.Present() {
 		return e
 	}
-	if n, ok := e.(*Number); ok {
+	if n, ok := Unbracket(e).(*Number); ok {
 		return &Quantity{At: n.At, Value: n.Value, Unit: x.Unit}
 	}
 	return &Measured{At: e.Span(), X: &Paren{At: e.Span(), X: e}, Unit: x.Unit}

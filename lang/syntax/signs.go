@@ -48,6 +48,9 @@ func (l *scanner) sign(r rune, width int) *fault {
 	case r == ';' && len(l.open) > 0 && l.open[len(l.open)-1].sign == '[':
 		return l.listParts(";")
 	case r == '+' && strings.HasPrefix(l.text[l.pos:l.end], "+/-"), r == '±':
+		if before := strings.TrimRight(l.text[:l.pos], " \t"); len(before) > 0 && isDigit(rune(before[len(before)-1])) {
+			return notSpread(at, "An uncertainty is a number of 0 or more.", "Write it like 0.842 ± 0.002 m.")
+		}
 		return notSpread(at, "± belongs behind a written number.", "Write it like 0.842 ± 0.002 m. A result has the uncertainty that follows from its givens.")
 	case r == ',':
 		l.emit(signToken, at.To)

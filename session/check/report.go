@@ -37,6 +37,9 @@ func Report(l *eval.Line, s *syntax.Report) {
 		if list := r.Values[0].List; list != nil {
 			list.Figures = nil
 		}
+		if v := &r.Values[0]; v.U > 0 || v.List != nil && v.List.U != nil {
+			r.Notes = append(r.Notes, entry.Words("an answer with an uncertainty is shown to the place of that, and not to "+eval.Counted(s.Figures)))
+		}
 		moreFigures(l, s, got)
 	}
 }

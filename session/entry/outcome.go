@@ -44,7 +44,7 @@ type Result struct {
 
 // Fit is how well values fit readings, in coherent SI units.
 type Fit struct {
-	R2 float64 // the coefficient of determination
+	R2 float64 // the coefficient of determination; not a number of readings that are all the same
 	SD float64 // the standard deviation of what is left of the readings
 	N  int     // the number of points
 	// ChiSquared is χ² per degree of freedom; nil where the points have no uncertainties.

@@ -54,6 +54,9 @@ func (l *Line) failure(f run.Failure) finding.Finding {
 		}
 		return finding.New(finding.NoSlope, at, within+"The curve has no slope at this place.", "Choose a place next to it.")
 	case ops.NoFit:
+		if l.Planner.Program.Fits[in.A].Model < 0 {
+			return finding.New(finding.NoFit, at, within+"No line was found that fits the readings best.", "Take two quantities of which neither is worked out from the other, in units in which their numbers are not so large or small.")
+		}
 		return finding.New(finding.NoFit, at, within+"No values were found with which this fits the readings best.",
 			"Look at a graph of the readings; start values near the right ones may help, as in `starting at A = 1 cm`.")
 	case ops.BackAndForth:

@@ -52,6 +52,9 @@ func readCSV(data []byte) (*readings, *finding.Finding) {
 	if bytes.HasPrefix(data, []byte{0xff, 0xfe}) || bytes.HasPrefix(data, []byte{0xfe, 0xff}) {
 		return nil, bad("This file is written in UTF-16.", "Save it as comma-separated values in UTF-8.")
 	}
+	if bytes.IndexByte(data, '\n') < 0 { // the one sign may end a line as well as the other
+		data = bytes.ReplaceAll(data, []byte("\r"), []byte("\n"))
+	}
 	first, _, _ := bytes.Cut(bytes.TrimLeft(data, "\r\n"), []byte("\n"))
 	f := &csvFile{Reader: csv.NewReader(bytes.NewReader(data))}
 	f.Comma = separator(string(first))

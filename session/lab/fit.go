@@ -89,6 +89,9 @@ func (f *fitting) isReadings(x syntax.Expr, got eval.Got) bool {
 // are at one place.
 func (f *fitting) varies() bool {
 	all := f.State.Elements(f.x.Slot)
+	if len(all) == 1 {
+		return true // too few, whatever they are
+	}
 	for _, v := range all {
 		if v != all[0] || f.s.Through && v != 0 {
 			return true

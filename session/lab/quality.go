@@ -13,9 +13,11 @@ import (
 // uncertainties, the parameters have theirs from how the readings scatter.
 func (f *fitting) quality(got run.Fitted) *entry.Fit {
 	n, k := len(got.Left), len(got.Values)
-	q := &entry.Fit{N: n, R2: 1, Covariance: got.Covariance}
+	q := &entry.Fit{N: n, R2: math.NaN(), Covariance: got.Covariance}
 	if total := f.total(got); total > 0 {
-		q.R2 = 1 - got.Squares/total
+		if q.R2 = 1 - got.Squares/total; math.Abs(q.R2) < 1e-12 {
+			q.R2 = 0 // but for rounding
+		}
 	}
 	if n > k {
 		squares := 0.0
@@ -94,6 +96,9 @@ func (f *fitting) tells(got run.Fitted, q *entry.Fit) {
 	r := f.Entry.Result()
 	r.Fit = q
 	said := entry.Say("R² = …", f.Told(units.Figures{}, q.R2, units.One))
+	if q.R2-q.R2 != 0 {
+		said = entry.Say("all values of … are the same, so R² says nothing", entry.Math(f.s.Y))
+	}
 	if q.SD > 0 {
 		said = said.And("; the "+strconv.Itoa(q.N)+" points lie … from it (standard deviation)", f.difference(q.SD, f.y.Unit))
 	}
@@ -109,7 +114,23 @@ func (f *fitting) tells(got run.Fitted, q *entry.Fit) {
 	} else if got.Searched {
 		r.Notes = append(r.Notes, entry.Words("start values were searched for about the sizes of the readings"))
 	}
-	r.Notes = append(r.Notes, f.farOff(got, q)...)
+	r.Notes = append(append(r.Notes, f.untold(r.Values)...), f.farOff(got, q)...)
+}
+
+// untoldBy is how many times as great as a parameter its uncertainty is where the readings
+// do not tell it, nor by how much they do not: slopes at its place say nothing of places so
+// far away.
+const untoldBy = 10
+
+// untold names the parameters of a model that the readings do not tell.
+func (f *fitting) untold(values []entry.Value) []entry.Said {
+	var out []entry.Said
+	for i, v := range values {
+		if f.s.Model != nil && v.SI != 0 && v.U > untoldBy*math.Abs(v.SI) {
+			out = append(out, entry.Say("these readings do not tell …: its uncertainty is more than "+strconv.Itoa(untoldBy)+" times as great as itself", entry.Name(f.params[i].label)))
+		}
+	}
+	return out
 }
 
 // chiSquared says what χ² per degree of freedom is, which is about 1 where points scatter as

@@ -6,13 +6,13 @@ import (
 )
 
 // statement is the first of the statements of pasted lines, and how many of them it has: an
-// indented line belongs to the one above it. The first may be several rows of a statement
-// that was begun, which goes on with what can be read as more of it.
+// indented line belongs to the one above it. One that asks for indented lines, as data does
+// for a table, goes on with what can be read as more of it. The first line may be several
+// rows of a statement that was begun.
 func statement(pad Pad, lines []string) (text string, n int) {
-	rows := strings.Split(lines[0], "\n")
-	text = fold(pad, rows)
+	text = fold(pad, strings.Split(lines[0], "\n"))
 	for n = 1; n < len(lines) && isText(lines[n]); n++ {
-		if !isIndented(lines[n]) && !goesOn(pad, text) && !(len(rows) > 1 && pad.Continues(text, lines[n])) {
+		if !isIndented(lines[n]) && !goesOn(pad, text) && !pad.Continues(text, lines[n]) {
 			break
 		}
 		text = joinLine(pad, text, lines[n])

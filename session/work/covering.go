@@ -25,7 +25,7 @@ func (b *budget) expand(cover float64) {
 	b.out.Told = append(b.out.Told, entry.Say(text, b.off(x.U, b.v.Unit)))
 }
 
-func percent(part float64) string { return number(100*part, 6) + " %" }
+func percent(part float64) string { return number(100*part, 15) + " %" }
 
 func number(v float64, figures int) string {
 	return units.FormatNumber(v, units.Figures{N: figures}, units.HalfAway, units.Screen)
