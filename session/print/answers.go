@@ -23,8 +23,7 @@ func (b *builder) report(a answer) {
 // working is above them: on paper it would else begin a page alone.
 func (b *builder) answer(a answer) {
 	b.add(a)
-	n, ok := a.X.(*syntax.Name)
-	if !ok || b.part == nil {
+	if a.X == nil || b.part == nil {
 		return
 	}
 	all := b.part.Blocks
@@ -33,7 +32,7 @@ func (b *builder) answer(a answer) {
 	for at > 0 && drawing(all[at-1]) {
 		at--
 	}
-	same := func(x syntax.Expr) bool { m, ok := x.(*syntax.Name); return ok && m.Name == n.Name }
+	same := func(x syntax.Expr) bool { m, ok := x.(*syntax.Name); return ok && syntax.Holds(a.X, m.Name) }
 	works := func(one block) bool { w, ok := one.(working); return ok && slices.ContainsFunc(w.Of, same) }
 	if slices.ContainsFunc(all[:at], works) {
 		copy(all[at+1:], all[at:end])
