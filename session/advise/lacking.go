@@ -25,11 +25,12 @@ func lackingUnit(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v
 		return
 	}
 	var want *units.Unit // that a slip would explain
-	if turned := units.Preferred(units.Dim{}.Div(v.Dim), units.None); in.Present() || syntax.IsPlain(x) {
-	} else if is(name, "F W K U E v T k h t ω") {
+	switch {
+	case in.Present(), syntax.IsPlain(x):
+	case is(name, "F W K U E v T k h t ω"):
 		want = units.Of(units.Usual(name))
-	} else if units.Customary(name, turned.Dim()) { // Rp = 1/R1 + 1/R2
-		want = turned
+	case units.Customary(name, units.Dim{}.Div(v.Dim)): // Rp = 1/R1 + 1/R2
+		want = units.Preferred(units.Dim{}.Div(v.Dim), units.None)
 	}
 	if l.Entry.Failed() || v.Named || v.Dim.IsOne() || len(b.names) == 0 && len(b.numbers) == 0 && want == nil {
 		return
