@@ -132,7 +132,7 @@ var rewordings = []reworded{
 	as("bars", patternWith(`^bars at ("[^"]+")\s+([^|:]+?)\s*\| at ("[^"]+")\s+([^|:]+)$`, "\""), "A place needs a colon after it.", "bars at $1: $2 | at $3: $4"),
 	as("bars", patternWith(`^(bars .+ with )(?:W = )?([^=]+)$`, "with"), "Work comes after `with work`.", "${1}work $2"),
 
-	as("arrows", patternWith(`^(arrows .+?)[,:]? (?:tip|head|tail|nose|end)(?:[- ]to[- ]|[- ])(?:tail|tip|head|end)\b(.*)$`, "tail", "tip", "end"), "One arrow after the other is asked for by `head to tail`.", "$1 head to tail$2"),
+	as("arrows", patternWith(`^(arrows .+?)[,:]? (?:tip|head|tail|nose|end)(?:[- ](?:to|in)[- ]|[- ])(?:tail|tip|head|end)\b(.*)$`, "tail", "tip", "end"), "One arrow after the other is asked for by `head to tail`.", "$1 head to tail$2"),
 	as("arrows", patternWith(`^(arrows .+?),? (?:on|in|from|at) (?:a |the )?(?:box|block|body)\b(.*)$`, "box", "block", "body"), "A box to begin on is asked for by `on a box`.", "$1 on a box$2"),
 	as("arrows", patternWith(`^(arrows .+?),? (?:on|from|at) (?:a |the |one )?(?:dot|point|particle)\b(.*)$`, "dot", "point", "particle"), "Arrows begin at one point anyway.", "$1$2"),
 	as("arrows", patternWith(`^(arrows .+?),? with (?:the |their )?components?(?: marked)?\b(.*)$`, "component"), "Components are asked for by `with components`.", "$1 with components$2"),
@@ -158,6 +158,8 @@ var rewordings = []reworded{
 	as("", patternWith(`^(`+aName+`\s*=.+?)`+toFigures, "f", "F"), "A line keeps all figures. `report` rounds.", "$1", "report $2 to $3 figures").only(givesValue),
 	as("", patternWith(`^([^=]+?)`+toFigures, "f", "F"), "A line keeps all figures. `report` rounds.", "report $1 to $2 figures"),
 
+	as("", patternWith(`^(?:tip|head)[- ](?:to|in)[- ]tail:?\s+(.+)$`, "tail"), "Vectors are drawn by `arrows`.", "arrows $1 head to tail"),
+	as("", patternWith(`^(?:vectors?|free[- ]body diagram(?: of)?):?\s+(.+)$`, "vector", "free"), "Vectors are drawn by `arrows`.", "arrows $1"),
 	as("", patternWith(`^(?:delete|erase|drop) (?:line )?(\d+)$`, "delete", "erase", "drop"), "A line is taken out by `remove`.", "remove $1"),
 	as("", patternWith(`^(?:convert|express) (.+ in .+)$`, " in "), "A unit after `in` is enough to convert a value.", "$1"),
 	as("", patternWith(`^(\p{Lu}\p{Ll}{2,}\s[^=]*[.?])$`, ".", "?"), "Words are kept in a note.", "note $1"),
