@@ -110,8 +110,11 @@ func figures(n run.Figured, si float64, u *units.Unit, r units.Rounding) (known 
 	if v == 0 {
 		return 0, units.Figures{N: 1, Keep: true, Givens: true}
 	}
-	known = min(n.Figures(v, u.FromSIDifference(n.Place)), mostKnown)
-	shown = units.Figures{N: max(known, 1), Keep: true, Givens: true, Decimals: n.Summed && known > 0}
+	place := u.FromSIDifference(n.Place)
+	known = min(n.Figures(v, place), mostKnown)
+	// 4.00 - 3.99 is a little less than the 0.01 as which it is counted: that is no rounding up.
+	below := n.Figures(v/(1+4e-9), place) < known
+	shown = units.Figures{N: max(known, 1), Keep: true, Givens: true, Decimals: n.Summed && known > 0 && !below}
 	if shown.Decimals && units.RoundsUp(v, shown, r) {
 		known++
 	}
