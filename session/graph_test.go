@@ -322,6 +322,42 @@ type drawnRelation struct {
 	want  func(p []float64) graph.Shape
 }
 
+// TestVariedThroughFunctions varies a given that functions called on the line hold, whichever
+// line gave it; by hand from 1/2*k*x^2.
+func TestVariedThroughFunctions(t *testing.T) {
+	p := enter(t, "k = 100 N/m", "v0 = 3 m/s", "W(x) = 1/2*k*x^2", "E0 = W(1 m)", "r(t) = (v0*t, 2 m)", "part b", "k = 200 N/m")
+	for line, want := range map[string]string{
+		"table W(1 m), E0 against k from 100 N/m to 300 N/m by 100 N/m":         "50 50|100 100|150 150",
+		"table W(1 m) against k from 100 N/m to 300 N/m by 100 N/m":             "50|100|150",
+		"table |r(2 s)| against v0 from 0 m/s to 0.75 m/s by 0.75 m/s":          "2|2.5",
+		"table slope of W(x) at x = 1 m against k from 1 N/m to 2 N/m by 1 N/m": "1|2",
+	} {
+		e := p.Enter(context.Background(), line)
+		var rows []string
+		for _, r := range tableOf(e).Rows {
+			cells := r[1].String()
+			for _, c := range r[2:] {
+				cells += " " + c.String()
+			}
+			rows = append(rows, cells)
+		}
+		if got := strings.Join(rows, "|"); got != want {
+			t.Errorf("%s: %q, want %q; %v", line, got, want, e.Findings)
+		}
+	}
+	for _, line := range []string{"check area under E0 against k from 0 N/m to 2 N/m = (1 J)*(1 N/m)", "check slope of E0 at k = 100 N/m = 0.5 m^2"} {
+		if e := p.Enter(context.Background(), line); e.Failed() {
+			t.Errorf("%s: %v", line, e.Findings)
+		}
+	}
+	p.Enter(context.Background(), "E = W(1 m) + k*(1 m)^2")
+	for _, line := range []string{"area under E against k from 0 N/m to 1 N/m", "slope of E at k = 1 N/m"} {
+		if e := p.Enter(context.Background(), line); len(e.Findings) != 1 || e.Findings[0].ID != finding.TwoReadings {
+			t.Errorf("%s: %v", line, e.Findings)
+		}
+	}
+}
+
 // TestShapesOfRelations draws each of twenty relations with a hundred choices of
 // its parameters, and compares the numbers of its shape.
 func TestShapesOfRelations(t *testing.T) {

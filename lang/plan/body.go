@@ -77,6 +77,19 @@ func (p *Planner) CompileOf(text string, names []string, of []run.Static, sides 
 	return out
 }
 
+// CompileVarying plans an expression as a function of a given that it was worked out
+// from; st is what is known of the values that stand for the given.
+func (p *Planner) CompileVarying(text string, d *Def, st run.Static, x syntax.Expr) Planned {
+	c := p.body("curve", text, p.Names.count())
+	c.takes(d.Name, st)
+	c.varying(d, c.params[0].slot, x.Span())
+	result := c.expr(x)
+	if c.replacing.failed || c.tooLong(x.Span()) || result == run.NoSlot || !c.single(x, result) {
+		return Planned{Findings: once(c.findings)}
+	}
+	return Planned{OK: true, Cost: c.cost, Static: c.static(result), Fn: c.ends(result), Uses: c.uses}
+}
+
 // difference plans the left side of an equation less the right one.
 func (c *coder) difference(sides []syntax.Expr, slots []run.Slot, at syntax.Span) run.Slot {
 	l, r := c.static(slots[0]), c.static(slots[1])

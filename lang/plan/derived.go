@@ -119,18 +119,52 @@ func (c *coder) curve(x syntax.Expr, name string, of run.Static) (int, bool, boo
 	for _, outer := range c.params {
 		inner.takes(outer.name, c.static(outer.slot))
 	}
+	depends := syntax.Holds(x, name)
+	if !depends {
+		if depends = inner.varies(name, x, of); len(inner.findings) > 0 {
+			c.findings = append(c.findings, inner.findings...)
+			return 0, false, false
+		}
+	}
 	result := inner.expr(x)
 	c.uses = append(c.uses, inner.uses...)
 	if c.root == nil {
 		c.root = inner.root
 	}
-	if result == run.NoSlot || !inner.single(x, result) {
+	if result == run.NoSlot || inner.replacing != nil && inner.replacing.failed || !inner.single(x, result) {
 		c.findings = append(c.findings, inner.findings...)
 		c.cost = max(c.cost, inner.cost)
 		return 0, false, false
 	}
 	c.findings = append(c.findings, inner.findings...)
-	return inner.ends(result), syntax.Holds(x, name), true
+	return inner.ends(result), depends, true
+}
+
+// varies lets the first argument of a curve stand for the given of that name that the
+// curve was worked out from, as a graph against it does. False where there is none.
+func (c *coder) varies(name string, x syntax.Expr, of run.Static) bool {
+	n := &syntax.Name{At: x.Span(), Name: name}
+	from := c.varied(n, x)
+	if len(from) == 0 || !from[0].Given || from[0].Failed() || from[0].Slot == run.NoSlot {
+		return false
+	}
+	if st := c.p.Static(from[0].Slot); st.Shape != run.Scalar || st.Dim != of.Dim {
+		return false
+	}
+	if len(from) > 1 {
+		c.find(finding.TwoReadings, x.Span(), name+" has one value in line "+itoa(from[0].Line)+" and another in line "+itoa(from[1].Line)+".",
+			"Give one of them another name.")
+		return false
+	}
+	c.varying(from[0], c.params[0].slot, x.Span())
+	return c.reaches(x)
+}
+
+// reaches tells whether an expression reads what is replaced.
+func (c *coder) reaches(x syntax.Expr) bool {
+	found := false
+	c.from(x, c.seen, 0, func(s run.Slot) { found = found || c.replacing.on(s) })
+	return found
 }
 
 // result is what is known of what a function gives.

@@ -73,6 +73,18 @@ func (c *coder) with(x *syntax.With) run.Slot {
 	return s
 }
 
+// varying lets an argument of the function that is planned stand for a given, so that
+// what follows is worked out from the argument, through results and functions too.
+func (c *coder) varying(d *Def, by run.Slot, at syntax.Span) {
+	a := &replacing{
+		put: map[run.Slot]run.Slot{d.Slot: by}, first: d.Slot, at: at,
+		reads: c.p.Program.Reads(), reloaded: map[int]int{}, taken: map[int]int{},
+	}
+	a.follow(c.p)
+	c.cost = min(c.cost+int64(len(a.depends))/followed, maxCost+1)
+	c.replacing = a
+}
+
 // replacement plans what stands in the place of a value, and finds the slot of
 // that. It must be of the same dimension.
 //

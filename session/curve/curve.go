@@ -33,6 +33,8 @@ type curve struct {
 	// of is x with the results in it written out as far as the given that is varied;
 	// nil where x itself holds the name of the axis, or no given is varied.
 	of syntax.Expr
+	// varies tells that fn has the given that is varied as its argument.
+	varies bool
 	// alone tells that nothing but the argument of fn varies, so that enclosures of fn
 	// are those of the curve.
 	alone bool

@@ -194,7 +194,7 @@ func (p *plot) evaluate() bool {
 	p.CatchUp()
 	for _, c := range all {
 		n := 1
-		if c.alone = c.of != nil || len(varying) == 1; c.alone {
+		if c.alone = c.varies || len(varying) == 1; c.alone {
 			c.lifts = p.Planner.Program.Lifts(&p.State, c.fn, ops.Between(p.from, p.to))
 			c.residue = p.Planner.Program.Residue(&p.State, c.fn, p.from, p.to)
 		} else {
@@ -210,17 +210,18 @@ func (p *plot) evaluate() bool {
 	return true
 }
 
-// writeOut plans the curves again as functions of the given that is varied, with the
-// results in them written out, where there is an expression for each.
+// writeOut plans the curves again as functions of the given that is varied, and writes
+// the results in them out, where there is an expression for each. Where a function can't
+// be planned, as for a solution, its main code is run again with other values.
 func (p *plot) writeOut(d *plan.Def) {
 	for _, c := range p.all() {
-		x, ok := throughGiven(p.Line, c.x, d)
-		if !ok {
+		got := p.Planner.CompileVarying(p.Entry.Text, d, p.static, syntax.Unplaced(c.x))
+		if !got.OK || got.Static.Absent || got.Cost > limit.CurveCost || got.Static.Dim != c.static.Dim {
 			continue
 		}
-		got := p.Function(eval.Want{Silent: true}, []string{d.Name}, []run.Static{p.static}, syntax.Unplaced(x))
-		if got.OK && !got.Static.Absent && got.Cost <= limit.CurveCost && got.Static.Dim == c.static.Dim {
-			c.of, c.fn = x, got.Fn
+		c.fn, c.varies = got.Fn, true
+		if x, ok := throughGiven(p.Line, c.x, d); ok {
+			c.of = x
 		}
 	}
 }

@@ -63,8 +63,10 @@ func (p *plot) formOf(c *curve, x syntax.Expr) (graph.Shape, bool) {
 	if !syntax.Holds(x, p.s.Against.Name) {
 		switch {
 		case c.of != nil:
-			x = p.Opened(c.of, p.Entry.Line)
-		case c.alone:
+			if x = p.Opened(c.of, p.Entry.Line); !syntax.Holds(x, p.s.Against.Name) {
+				return graph.Shape{}, false // the algebra did not reach the given
+			}
+		case c.alone && !c.varies:
 			v, ok := bound(p.Line, x)
 			return graph.Shape{Kind: graph.Constant, C: v}, ok
 		default:
