@@ -137,4 +137,13 @@ func TestScalingOfItsTime(t *testing.T) {
 	}
 	tell("scaling y against A", "y goes as A: doubling A multiplies y by 2.")
 	tell("scaling W against g", "W goes as g: doubling g multiplies W by 2.")
+	for _, line := range []string{"k = 100 N/m", "E(x) = 1/2*k*x^2", "H(x) =\n  k*x for 0 m ≤ x ≤ 1 m\n  0 N for 1 m < x ≤ 2 m", "part c", "k = 200 N/m", "r = 2 m", "v = (r, 2*r)"} {
+		p.Enter(context.Background(), line)
+	}
+	tell("scaling E(2 cm) against k", "E(2 cm) goes as k: doubling k multiplies E(2 cm) by 2.")
+	tell("scaling v_x against r", "v_x goes as r: doubling r multiplies v_x by 2.")
+	tell("scaling v_y^2 against r", "v_y² goes as r²: doubling r multiplies v_y² by 4.")
+	// What algebra can't open is not told to be no power, nor to stay.
+	tell("scaling v·v against r", "Near these values v · v goes as r to the power 2; doubling r multiplies v · v by 4.")
+	tell("scaling H(0.5 m) against k", "Near these values H(0.5 m) goes as k to the power 1; doubling k multiplies H(0.5 m) by 2.")
 }

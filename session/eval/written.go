@@ -19,7 +19,7 @@ func (p *Page) written(d, by *plan.Def, depth int) (syntax.Expr, bool) {
 	var x syntax.Expr
 	switch s := e.Stmt.(type) {
 	case *syntax.Define:
-		x = s.X
+		x = component(s.X, d)
 	case *syntax.Solve:
 		by, _ := e.By.(*Solved)
 		for i, u := range s.Unknowns {
@@ -32,6 +32,20 @@ func (p *Page) written(d, by *plan.Def, depth int) (syntax.Expr, bool) {
 		return nil, false
 	}
 	return p.writtenOut(x, d.Line, by, depth)
+}
+
+// component is the expression of a definition by an expression: of v_x that of the first
+// component, where v is written by its components, else nil.
+func component(x syntax.Expr, d *plan.Def) syntax.Expr {
+	if d.Vector == nil {
+		return x
+	}
+	list, ok := syntax.Unbracket(x).(*syntax.List)
+	_, axis, part := plan.AxisOf(d.Name)
+	if !ok || !list.Vector || !part || axis >= len(list.Elems) {
+		return nil
+	}
+	return &syntax.Paren{X: list.Measured(axis)}
 }
 
 // WrittenOut is an expression of a line in which the results that it is worked out
@@ -48,7 +62,8 @@ func (p *Page) writtenOut(x syntax.Expr, line int, by *plan.Def, depth int) (syn
 	}
 	good := true
 	known := map[*plan.Def]syntax.Expr{}
-	x = syntax.Rewrite(x, func(x syntax.Expr) (syntax.Expr, bool) {
+	// What the body of a function says is written out too, and may hold the given.
+	x = syntax.Rewrite(p.openedAt(x, line, 0), func(x syntax.Expr) (syntax.Expr, bool) {
 		n, ok := x.(*syntax.Name)
 		if !ok || !good {
 			return nil, false

@@ -39,7 +39,7 @@ func Scaling(l *eval.Line, s *syntax.Scaling) {
 	known := algebraic(s.X)
 	if x, ok := l.WrittenOut(s.X, l.Entry.Line, by); ok {
 		known = known && algebraic(x)
-		if e := algebra.Exponent(x, s.Against.Name); !e.Lost() {
+		if e := algebra.Exponent(x, s.Against.Name); !e.Lost() && !(e.IsZero() && moves(l, of, by)) {
 			rows := entry.Lines{power(l, s, x, e)}
 			if e.IsZero() {
 				rows = append(rows, along(l, s.X, by)...)
@@ -137,6 +137,31 @@ func algebraic(x syntax.Expr) bool {
 // stepRounding is by how much rounding may change a power that is found by steps.
 const stepRounding = 1e-10
 
+// powerRounding is by how much rounding may change the factor of a power found by steps.
+const powerRounding = 1e-9
+
+// again works a quantity out with multiples of another one.
+func again(l *eval.Line, of run.Slot, by *plan.Def, times ...float64) []float64 {
+	x, y := make([]float64, len(times)), make([]float64, len(times))
+	for i, k := range times {
+		x[i] = k * l.State.At(by.Slot)
+	}
+	if columns, ok := l.Planner.Program.Columns(&l.State, []run.Slot{of}, []run.Slot{by.Slot}); ok {
+		columns.Run([][]float64{x}, [][]float64{y})
+	}
+	return y
+}
+
+// moves tells that a quantity changes with another one, whatever algebra made of it: a
+// function by intervals, say, is closed to algebra.
+func moves(l *eval.Line, of run.Slot, by *plan.Def) bool {
+	if l.Planner.Static(of).Absent || l.Planner.Static(by.Slot).Absent {
+		return false
+	}
+	y := again(l, of, by, 1, 2)
+	return math.Abs(y[1]/y[0]-1) > powerRounding
+}
+
 // localScaling finds the power with which one quantity grows with another near
 // the given values; it says nothing where there is no power, which is a finding.
 // Known tells that algebra found no power that holds everywhere.
@@ -145,10 +170,7 @@ func localScaling(l *eval.Line, s *syntax.Scaling, of run.Slot, by *plan.Def, kn
 	const step = 1e-4
 	name := typeset.Text(s.X)
 	x0, y0 := l.State.At(by.Slot), l.State.At(of)
-	var y [3]float64
-	if columns, ok := l.Planner.Program.Columns(&l.State, []run.Slot{of}, []run.Slot{by.Slot}); ok {
-		columns.Run([][]float64{{x0 * (1 + step), x0 * (1 - step), 2 * x0}}, [][]float64{y[:]})
-	}
+	y := again(l, of, by, 1+step, 1-step, 2)
 	up, down, twice := y[0], y[1], y[2]
 	if x0 == 0 || y0 == 0 || !(up/down > 0) {
 		l.Find(finding.New(finding.NoRealValue, s.X.Span(), "There is no power at these values: "+name+" or "+s.Against.Name+" is 0, or has no value nearby.", ""))
@@ -158,6 +180,9 @@ func localScaling(l *eval.Line, s *syntax.Scaling, of run.Slot, by *plan.Def, kn
 	if math.Abs(power) < stepRounding {
 		power = 0
 		known = known && math.Abs(twice/y0-1) > stepRounding // it may not depend on it at all
+	}
+	if math.Abs(twice/y0/math.Pow(2, power)-1) < powerRounding {
+		known = false // doubling agrees, so that it may be a power that algebra didn't find
 	}
 	grown, against := entry.Math(s.X), entry.Name(s.Against.Name)
 	line := entry.Say("… is not a power of …; near these values it", grown, against)
