@@ -322,6 +322,20 @@ type drawnRelation struct {
 	want  func(p []float64) graph.Shape
 }
 
+// TestCircle tells the places of a path in the order of their times, without rests of rounding.
+func TestCircle(t *testing.T) {
+	p := enter(t, "r(t) = (2 m at (1 rad/s*t))")
+	got := strings.Join(told(p.Enter(context.Background(), "graph r(t) for t from 0 s to 10 s")), " ")
+	for _, want := range []string{
+		"It is highest when t = 1.5708 s, at (0 m, 2 m) and t = 7.85398 s, at (0 m, 2 m).",
+		"It turns back when t = 3.14159 s, at (-2 m, 0 m), t = 6.28319 s, at (2 m, 0 m) and t = 9.42478 s, at (-2 m, 0 m).",
+	} {
+		if !strings.Contains(got, want) {
+			t.Errorf("%q is not in %q", want, got)
+		}
+	}
+}
+
 // TestVariedThroughFunctions varies a given that functions called on the line hold, whichever
 // line gave it; by hand from 1/2*k*x^2.
 func TestVariedThroughFunctions(t *testing.T) {

@@ -2,6 +2,7 @@ package curve
 
 import (
 	"math"
+	"slices"
 
 	"steelyard/lang/limit"
 	"steelyard/lang/run"
@@ -105,11 +106,13 @@ func (p *plot) sights(c *curve) []entry.Said {
 	var said []entry.Said
 	say := func(text entry.Said, at []float64) {
 		var all []entry.Said
+		slices.Sort(at)
 		for _, when := range at {
 			x, ok1 := p.across.eval.At(when)
 			y, ok2 := c.eval.At(when)
 			if ok1 && ok2 {
-				all = append(all, entry.Say("…, at …", t.x(t.tidy(when)), t.place(x, y)))
+				far := leftBeside * math.Hypot(x, y)
+				all = append(all, entry.Say("…, at …", t.x(t.tidy(when)), t.place(beyond(x, far), beyond(y, far))))
 			}
 		}
 		if all != nil && len(all) <= limit.Places {
@@ -120,6 +123,18 @@ func (p *plot) sights(c *curve) []entry.Said {
 	say(entry.Say("It comes down to … = 0", entry.Math(p.shortName(c))), p.landings(t))
 	say(entry.Words("It turns back"), append(p.turning(sideways.peak(1)), p.turning(sideways.peak(-1))...))
 	return said
+}
+
+// leftBeside is how small a part of its distance from the origin a coordinate of a place
+// that was searched for has, where it is 0 but for rounding.
+const leftBeside = 1e-12
+
+// beyond is a coordinate, or 0 where it is no larger than what rounding leaves.
+func beyond(v, left float64) float64 {
+	if math.Abs(v) <= left {
+		return 0
+	}
+	return v
 }
 
 // turning are the places of an extreme between the ends of the range.
