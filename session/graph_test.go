@@ -16,6 +16,7 @@ import (
 	"steelyard/lang/formula"
 	"steelyard/lang/limit"
 	"steelyard/lang/syntax"
+	"steelyard/session/entry"
 	"steelyard/session/graph"
 )
 
@@ -320,6 +321,21 @@ type drawnRelation struct {
 	line  string
 	draws int
 	want  func(p []float64) graph.Shape
+}
+
+// TestLevel draws what is constant but for rounding as one line, without dots of jumps.
+func TestLevel(t *testing.T) {
+	p := enter(t, "r(t) = (3.0 m*cos(2 rad/s*t), 3.0 m*sin(2 rad/s*t))")
+	for line, want := range map[string]string{
+		"graph |r(t)| against t from 0 s to 1 s":             "abs(r(t)) is constant: 3 m, judged from 257 values.",
+		"graph √(sin(x)^2 + cos(x)^2) against x from 0 to 3": "√(sin(x)² + cos(x)²) is constant: 1, judged from 257 values.",
+	} {
+		e := p.Enter(context.Background(), line)
+		g := e.Outcome.(*entry.Graph)
+		if got := strings.Join(told(e), " "); got != want || len(g.Curves[0].Dots) > 0 || len(g.Curves[0].Runs) != 1 {
+			t.Errorf("%s: %q, want %q; %d dots", line, got, want, len(g.Curves[0].Dots))
+		}
+	}
 }
 
 // TestCircle tells the places of a path in the order of their times, without rests of rounding.

@@ -71,6 +71,10 @@ func Graph(l *eval.Line, s *syntax.Graph) {
 // curve draws one curve; false where it has no value.
 func (p *plot) curve(g *entry.Graph, c *curve) bool {
 	sampled := graph.Sample(c.eval, p.from, p.to, p.jumps(c)...)
+	if middle := sampled.Lo/2 + sampled.Hi/2; !sampled.Empty() && sampled.Hi != sampled.Lo && sampled.Hi-sampled.Lo <= level*math.Abs(middle) {
+		c.eval = flat(c.eval, middle)
+		sampled = graph.Sample(c.eval, p.from, p.to, p.jumps(c)...)
+	}
 	shown := sampled
 	if axes := p.axes(); axes != (graph.Axes{}) {
 		shown = graph.SampleOn(axes, c.eval, p.from, p.to, p.jumps(c)...)
@@ -98,6 +102,22 @@ func (p *plot) curve(g *entry.Graph, c *curve) bool {
 	lo, hi := c.unit.FromSI(shown.Lo), c.unit.FromSI(shown.Hi)
 	g.Y.From, g.Y.To = min(g.Y.From, lo, hi), max(g.Y.To, lo, hi)
 	return true
+}
+
+// level is how small a part of itself a value changes by where rounding alone moves it:
+// some tens of the last digits that a number has.
+const level = 1e-14
+
+// flat is a curve whose values next to one are that: steps of rounding are no jumps.
+func flat(of graph.Function, at float64) graph.Function {
+	return func(x, y []float64, ok []bool) {
+		of(x, y, ok)
+		for i, v := range y {
+			if math.Abs(v-at) <= level*math.Abs(at) {
+				y[i] = at
+			}
+		}
+	}
 }
 
 // nowhere says that a curve has no value to be drawn.
