@@ -321,7 +321,11 @@ func (v *vectors) give(u syntax.Unknown, got []*plan.Def) int {
 		slots := make([]run.Slot, n)
 		for k := range slots {
 			slots[k] = got[k].Slot
+			if v.Planner.Static(d.Slot).Open != 0 { // a bare 0 leaves unit and dimension to the others
+				d.Slot, d.Unit = got[k].Slot, got[k].Unit
+			}
 		}
+		v.Planner.SettleTo(slots[0], v.Planner.Static(d.Slot).Dim)
 		d.Slot = v.Planner.Vector(slots)
 	}
 	v.CatchUp()
