@@ -201,6 +201,15 @@ func (v *vectors) mustBe(x syntax.Expr) {
 	}
 }
 
+// dotted notes that in P·Q = 3 J, where the other side is a number, both factors are vectors.
+func (v *vectors) dotted(side, other syntax.Expr) {
+	b, ok := syntax.Unbracket(side).(*syntax.Binary)
+	if ok && b.Op == syntax.Mul && b.By == syntax.Dot && v.isVector(b) && !isNothing(other) && !v.holdsUnknown(other) && !v.isVector(other) {
+		v.mustBe(b.X)
+		v.mustBe(b.Y)
+	}
+}
+
 // components are the statement with its equations and unknowns by components.
 func (v *vectors) components() (*syntax.Solve, bool) {
 	opened := make([]syntax.Equation, len(v.s.Equations))
@@ -213,6 +222,8 @@ func (v *vectors) components() (*syntax.Solve, bool) {
 	}
 	for range 1 + len(v.s.Unknowns) { // what one equation says of an unknown, another may need
 		for _, e := range opened {
+			v.dotted(e.Left, e.Right)
+			v.dotted(e.Right, e.Left)
 			if v.isVector(e.Left) || v.isVector(e.Right) {
 				v.mustBe(e.Left)
 				v.mustBe(e.Right)
