@@ -57,8 +57,13 @@ func (l *Line) Settle(d *plan.Def) {
 // MayDefine tells whether a name may be defined as a kind of thing here.
 func (l *Line) MayDefine(name string, at syntax.Span, kind plan.DefKind) bool {
 	if v, ok := l.Planner.VectorOf(name); ok {
-		l.Find(finding.New(finding.NameKind, at, name+" is a component of the vector "+v.Name+" (line "+strconv.Itoa(v.Line)+"), so it can't have a value of its own.",
-			"Choose another name, such as "+name+"1.", name+"1"))
+		f := finding.New(finding.NameKind, at, name+" is a component of the vector "+v.Name+" (line "+strconv.Itoa(v.Line)+"), so it can't have a value of its own.",
+			"Choose another name, such as "+name+"1.", name+"1")
+		if s, ok := l.Entry.Stmt.(*syntax.Define); ok && !s.In.Present() {
+			f.Hint = "To compare it with the value that it has, write `check` in front. Or choose another name, such as " + name + "1."
+			f.Lines = []string{"check " + l.Entry.Text}
+		}
+		l.Find(f)
 		return false
 	}
 	d, ok := l.Planner.Names.Lookup(name)
