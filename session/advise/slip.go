@@ -38,6 +38,9 @@ func commonSlip(l *eval.Line, name string, x syntax.Expr, f *factors, product bo
 		if s = diameterGiven(l, x); s.message == "" {
 			s = quadrant(l, x)
 		}
+		if s.message == "" {
+			s = noDirection(l, x)
+		}
 	case *syntax.Polar:
 		s = backwards(x)
 	case *syntax.Binary:
@@ -58,6 +61,10 @@ func commonSlip(l *eval.Line, name string, x syntax.Expr, f *factors, product bo
 		}
 	}
 	if s.message == "" {
+		return
+	}
+	if s.reading == "" {
+		l.Find(finding.New(finding.CommonSlip, x.Span(), s.message, s.lead))
 		return
 	}
 	l.Find(finding.New(finding.CommonSlip, x.Span(), s.message, s.lead+" `"+s.reading+"`.", s.reading))

@@ -51,6 +51,21 @@ func quadrant(l *eval.Line, c *syntax.Call) slip {
 	return slip{}
 }
 
+// noDirection finds the direction of a zero vector, or an angle to one, which is shown as 0°.
+func noDirection(l *eval.Line, c *syntax.Call) slip {
+	f, _ := ops.Named(c.Func)
+	if f.Takes != ops.VectorToAngle && f.Takes != ops.VectorsToAngle {
+		return slip{}
+	}
+	for _, a := range c.Args {
+		got := l.Try(syntax.Calling("magnitude", a.X))
+		if got.OK && !got.Static.Absent && got.Value == 0 {
+			return slip{"`" + syntax.PrintExpr(a.X) + "` is zero here, and a zero vector has no direction.", "Don't use this angle: the 0° says nothing.", ""}
+		}
+	}
+	return slip{}
+}
+
 // backwards finds a vector whose magnitude is written with a minus, or whose angle is, though
 // a word says on which side it is.
 func backwards(x *syntax.Polar) slip {
