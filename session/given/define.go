@@ -55,7 +55,9 @@ func Define(l *eval.Line, d *plan.Def, s *syntax.Define) {
 		return
 	}
 	d.Given = !s.In.Present() && syntax.IsWritten(s.X)
+	before, _ := l.Planner.Names.Lookup(s.Name)
 	result(l, d, s.X, s.In, s.Plain())
+	unlikeLet(l, before, d, s)
 	if d.Given && !d.Failed() {
 		d.Exponent = exponentOf(s.X)
 	}

@@ -1,6 +1,9 @@
 package given
 
 import (
+	"strconv"
+
+	"steelyard/lang/finding"
 	"steelyard/lang/ops"
 	"steelyard/lang/plan"
 	"steelyard/lang/run"
@@ -26,4 +29,38 @@ func Let(l *eval.Line, s *syntax.Let) {
 		l.CatchUp()
 		l.Planner.Define(d)
 	}
+}
+
+// unlikeLet cautions where a line makes of a name something else than its `let` in the same
+// part says: a number of a vector, a vector with more components, or a quantity of another
+// dimension. A bare 0 is any of them.
+func unlikeLet(l *eval.Line, let, d *plan.Def, s *syntax.Define) {
+	if let == nil || let.Kind != plan.Symbol || let.Slot == run.NoSlot || let.Part != l.Planner.Part() || d.Slot == run.NoSlot || d.Failed() {
+		return
+	}
+	want, is := l.Planner.Static(let.Slot), l.Planner.Static(d.Slot)
+	unit, vector := let.Unit.Screen(), want.Shape == run.Vector
+	var says, here, right string
+	switch {
+	case is.Open != 0:
+		return
+	case vector != (is.Shape == run.Vector):
+		says, here = plan.ShapeName(want), plan.ShapeName(is)
+	case vector && want.Width != is.Width:
+		says, here = "a vector of "+strconv.Itoa(int(want.Width))+" components", "one of "+strconv.Itoa(int(is.Width))
+	case want.Dim != is.Dim:
+		says, here = "in "+unit, plan.Words(is)
+	default:
+		return
+	}
+	switch {
+	case !vector:
+		right = s.Name + " = … " + unit
+	case want.Width > 2:
+		right = s.Name + " = (…, …, …) " + unit
+	default:
+		right = s.Name + " = (…, …) " + unit
+	}
+	l.Find(finding.New(finding.GivenAgain, s.NameAt, s.Name+" is "+says+" by line "+strconv.Itoa(let.Line)+"; here it is "+here+". From here on it means this line.",
+		"Write `"+right+"`, mend the line with `let`, or choose another name."))
 }
