@@ -135,7 +135,7 @@ func wordsAmong(tokens []token, in Scope) (out []string) {
 		t := &tokens[i]
 		words, joined := []string{t.text}, false
 		switch {
-		case t.kind == unitToken && tokens[i-1].to == t.from:
+		case t.kind == unitToken && (tokens[i-1].to == t.from || !in.IsUnit(t.text)): // 2 a2 x, with a2 given
 			fs, _ := unitFactors(t.text)
 			words = wordsOf(fs)
 			joined = (coefficient(tokens[i-1].text) || !in.IsUnit(t.text)) && slices.ContainsFunc(words, in.Known) // ½m v²
