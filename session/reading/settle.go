@@ -205,6 +205,11 @@ func (s *settler) verdict(open *syntax.Open) Verdict {
 			return v
 		}
 	}
+	if open.Equation && best == none && rule.sense == none {
+		if v, ok := s.unsolvable(every); ok {
+			return v
+		}
+	}
 	switch {
 	case best == none, rule.sense > best && !open.Many:
 		return s.despiteNames(&rule, all, open)

@@ -72,6 +72,39 @@ func (s *settler) refusedAs(solve string) (Verdict, bool) {
 	return Verdict{}, false
 }
 
+// unsolvable refuses an equation that no real value solves, as its solve is refused: sin(φ) = 2.
+// It needs that one reading alone can be worked out that far, that its symbol is no
+// product, as mv is in ½mv² = mgh, and that the line does not begin with a word that may be
+// meant for a name, as sinγ may.
+func (s *settler) unsolvable(all []weighed) (Verdict, bool) {
+	if _, glued := syntax.GluedCall(entry.BeginsWith(s.Entry.Text), &s.scope); glued {
+		return Verdict{}, false
+	}
+	var line string
+	for i := range all {
+		solve, ok := all[i].stmt.(*syntax.Solve)
+		if !ok || s.mayBeProductOf(solve.Unknowns[0].Name, units.Dim{}) {
+			continue
+		}
+		none := func(f finding.Finding) bool { return f.ID == finding.NoSolution }
+		if e := s.try(all[i].Text, true); !slices.ContainsFunc(e.Findings, none) {
+			continue
+		}
+		if line != "" {
+			return Verdict{}, false
+		}
+		line = all[i].Text
+	}
+	if line == "" {
+		return Verdict{}, false
+	}
+	v, ok := s.refusedAs(line)
+	if ok {
+		v.Findings[0].Hint = strings.TrimRight("It is read as `"+line+"`. "+v.Findings[0].Hint, " ")
+	}
+	return v, ok
+}
+
 // valueAgain reads a line as such a solve that begins with a name which has a value already,
 // where it would be refused: F = m*a below a line that gives F, but not a.
 func (s *settler) valueAgain(v *Verdict) Verdict {
