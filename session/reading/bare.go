@@ -31,6 +31,9 @@ func (s *settler) bare(text string, stmt syntax.Stmt) (Verdict, bool) {
 		for _, u := range s.unitsFor(&v, bare) {
 			with, of := s.senseOf(&v, run.Static{Dim: u.Dim(), Tag: u.Tag(), Width: 1})
 			given := s.givenIn(v.name) == u
+			if v.put == whole && bare > odd && dim.IsOne() && !given {
+				continue // f(1) of f(x) = 2*x is a plain number, though f may be a length
+			}
 			sure := with > bare || with == bare && given
 			unusual := !dim.IsOne() && (with > odd && units.Usual(v.name) == "m" || !units.Customary(v.name, units.Dim{}))
 			mended := v.inUnit(text, u)
