@@ -210,7 +210,7 @@ func TestGraphFaults(t *testing.T) {
 		{"graph √(-x) against x from 1 m to 2 m", finding.NoRealValue, "no value anywhere between 1 m and 2 m"},
 		{"graph 1/x against x from 1 m to 1 km", finding.Decades, "x and 1/x go over"},
 		{"graph 1 m + x against x from 1 m to 1 km", finding.Decades, "x and 1 m + x go over"},
-		{"graph 1 m + x against x from 0 m to 1 km", finding.Decades, "1 m + x goes over"},
+		{"graph 1 m*exp(x/(100 m)) against x from 0 m to 1 km", finding.Decades, "goes over"},
 		{"graph 1/x against x from 0 m to 1 km log across", finding.NoRange, "no place for 0 m"},
 		{"graph -x against x from 0 m to 1 km log up", finding.NoRealValue, "no value above 0"},
 		{"graph 2*x against 3*x for x from 0 m to 1 km log", finding.NoRange, "plain axes"},
@@ -530,6 +530,21 @@ func TestCurveLimits(t *testing.T) {
 		e := New().Enter(context.Background(), fmt.Sprintf("table x against x from 0 m to %d m by 1 m", rows-1))
 		if e.Failed() != fails || !fails && len(tableOf(e).Rows) != rows {
 			t.Errorf("a table of %d rows: %v", rows, e.Findings)
+		}
+	}
+}
+
+// TestNoDecades offers no logarithmic axis up for a curve that is small only where it falls
+// to 0.
+func TestNoDecades(t *testing.T) {
+	for _, line := range []string{
+		"graph 53 m - 1/2*g*t^2 against t from 0 s to 3.287 s",
+		"graph 1 m + x against x from 0 m to 1 km",
+	} {
+		for _, f := range New().Enter(context.Background(), line).Findings {
+			if f.ID == finding.Decades {
+				t.Errorf("%s: %s", line, f.Message)
+			}
 		}
 	}
 }

@@ -42,6 +42,33 @@ func (p *plot) xAxis() entry.Axis {
 // decades is the ratio beyond which a logarithmic axis is offered.
 const decades = 100
 
+// lowPart is the least part of a range over which a curve is nearer to its least value than
+// to its greatest, as ratios go, for a logarithmic axis up to show more of it. For an
+// exponential it is a half, for a power more, or the range goes over decades too. A curve
+// that only falls to 0 at one place, as that of a thrown stone does, is there for a short
+// part alone.
+const lowPart = 0.2
+
+// isLow tells whether one of the curves is low over more than a short part of the range.
+func (p *plot) isLow(g *entry.Graph) bool {
+	mean := math.Sqrt(g.Y.From) * math.Sqrt(g.Y.To)
+	for _, c := range g.Curves {
+		low, all := 0.0, 0.0
+		for _, run := range c.Runs {
+			for i := range len(run) - 1 {
+				dx := run[i+1].X - run[i].X
+				if all += dx; max(run[i].Y, run[i+1].Y) <= mean {
+					low += dx
+				}
+			}
+		}
+		if low > lowPart*all {
+			return true
+		}
+	}
+	return false
+}
+
 // offerLog offers logarithmic axes where a range or the values go over more than two
 // decades.
 func (p *plot) offerLog(g *entry.Graph) {
@@ -52,7 +79,7 @@ func (p *plot) offerLog(g *entry.Graph) {
 	if p.from > 0 && p.to > decades*p.from && !p.unit.Affine() {
 		what, axes = append(what, p.s.Against.Name), append(axes, "across")
 	}
-	if g.Y.From > 0 && g.Y.To > decades*g.Y.From && !p.curves[0].unit.Affine() {
+	if g.Y.From > 0 && g.Y.To > decades*g.Y.From && !p.curves[0].unit.Affine() && (what != nil || p.isLow(g)) {
 		for _, c := range p.curves {
 			what = append(what, typeset.Text(p.shortName(c)))
 		}
