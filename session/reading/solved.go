@@ -115,8 +115,19 @@ func (s *settler) valueAgain(v *Verdict) Verdict {
 	if d, ok := s.Entry.Stmt.(*syntax.Define); ok && (!v.Refused && !s.lacks(d.X) || syntax.Holds(d.X, name)) {
 		return Verdict{}
 	}
-	open := s.equationIn(s.Entry.Text, true)
+	open := s.equationIn(s.timesT(), true)
 	return s.verdict(&open)
+}
+
+// timesT is the line with a*t for an at that has no place in it: d = ½at².
+func (s *settler) timesT() string {
+	text := s.Entry.Text
+	for _, f := range s.Entry.Findings {
+		if f.ID == finding.NameKind && f.At.To <= len(text) && text[f.At.From:f.At.To] == "at" && len(f.Readings) == 1 {
+			return text[:f.At.From] + f.Readings[0] + text[f.At.To:]
+		}
+	}
+	return text
 }
 
 // settles tells whether an equation is settled by what its one unknown is: it is read as a
