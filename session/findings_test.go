@@ -61,7 +61,7 @@ func readFindings(t testing.TB, path string) map[string][]expectation {
 }
 
 var findingsFiles = []string{
-	"testdata/attempts.txt", "testdata/expressions.txt", "testdata/mismatches.txt", "testdata/readings.txt", "testdata/newcomer.txt", "testdata/numbers.txt", "testdata/rates.txt", "testdata/solve.txt", "testdata/zeros.txt", "testdata/angles.txt", "testdata/custom.txt", "testdata/words.txt", "testdata/figures.txt", "testdata/lists.txt",
+	"testdata/attempts.txt", "testdata/expressions.txt", "testdata/mismatches.txt", "testdata/readings.txt", "testdata/newcomer.txt", "testdata/numbers.txt", "testdata/rates.txt", "testdata/solve.txt", "testdata/zeros.txt", "testdata/angles.txt", "testdata/custom.txt", "testdata/words.txt", "testdata/figures.txt", "testdata/lists.txt", "testdata/vectors.txt",
 }
 
 // TestFindings enters every block and holds each statement against what its

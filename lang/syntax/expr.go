@@ -136,8 +136,10 @@ func (p *exprParser) sum() Expr {
 
 // product goes from the left too: a/b*c has the c above the bar. What is written
 // without a sign binds more tightly, see implied.
-func (p *exprParser) product() Expr {
-	x := p.implied()
+func (p *exprParser) product() Expr { return p.productOf(p.implied()) }
+
+// productOf reads on from the first factor of a product.
+func (p *exprParser) productOf(x Expr) Expr {
 	for {
 		op, ok := productOp(&p.tok)
 		if !ok {

@@ -120,6 +120,18 @@ func (p *exprParser) polar(x Expr) Expr {
 	return x
 }
 
+// angleGoesOn says that a product begins behind at: π/3 is an angle, but 30°*2 may be one, or
+// twice the vector.
+func angleGoesOn(v *Polar, whole Expr) *fault {
+	angle, product := PrintExpr(v.Angle), PrintExpr(whole)
+	if _, written := v.Angle.(*Quantity); !written {
+		return &fault{finding.New(finding.NotWritten, whole.Span(), "An angle behind `at` is one number or name.", "Put brackets round it.", "("+product+")")}
+	}
+	of := PrintExpr(v.X) + " at "
+	return &fault{finding.New(finding.TwoReadings, v.X.Span().Join(whole.Span()), "It isn't clear whether the angle goes on behind "+angle+".", "Put brackets round what belongs together.",
+		of+"("+product+")", "("+of+angle+")"+strings.TrimPrefix(product, angle))}
+}
+
 // directed reads a magnitude with its direction. The at of a slope, that of v = a*t at
 // t = 2 s and one that no operand follows belong to no vector.
 func (p *exprParser) directed(x Expr) Expr {
@@ -127,11 +139,19 @@ func (p *exprParser) directed(x Expr) Expr {
 		return x
 	}
 	next, second := p.from.peek(1), p.from.peek(2)
+	if next.kind == eofToken {
+		p.take()
+		p.refuse() // the angle is still to come
+		return x
+	}
 	if !next.begins() && !next.plusOrMinus() || p.alone() && next.kind == nameToken && second.sign("=") {
 		return x
 	}
 	p.take()
 	out := &Polar{X: x, Angle: p.unary()}
+	if _, more := productOp(&p.tok); more {
+		p.fail(angleGoesOn(out, p.productOf(out.Angle)))
+	}
 	out.At = x.Span().Join(out.Angle.Span())
 	if p.tok.kind != wordToken || !facing(p.tok.text) {
 		return out
