@@ -16,7 +16,6 @@ import (
 	"steelyard/lang/formula"
 	"steelyard/lang/limit"
 	"steelyard/lang/syntax"
-	"steelyard/session/entry"
 	"steelyard/session/graph"
 )
 
@@ -323,71 +322,6 @@ type drawnRelation struct {
 	want  func(p []float64) graph.Shape
 }
 
-// TestLevel draws what is constant but for rounding as one line, without dots of jumps.
-func TestLevel(t *testing.T) {
-	p := enter(t, "r(t) = (3.0 m*cos(2 rad/s*t), 3.0 m*sin(2 rad/s*t))")
-	for line, want := range map[string]string{
-		"graph |r(t)| against t from 0 s to 1 s":             "abs(r(t)) is constant: 3 m, judged from 257 values.",
-		"graph √(sin(x)^2 + cos(x)^2) against x from 0 to 3": "√(sin(x)² + cos(x)²) is constant: 1, judged from 257 values.",
-	} {
-		e := p.Enter(context.Background(), line)
-		g := e.Outcome.(*entry.Graph)
-		if got := strings.Join(told(e), " "); got != want || len(g.Curves[0].Dots) > 0 || len(g.Curves[0].Runs) != 1 {
-			t.Errorf("%s: %q, want %q; %d dots", line, got, want, len(g.Curves[0].Dots))
-		}
-	}
-}
-
-// TestCircle tells the places of a path in the order of their times, without rests of rounding.
-func TestCircle(t *testing.T) {
-	p := enter(t, "r(t) = (2 m at (1 rad/s*t))")
-	got := strings.Join(told(p.Enter(context.Background(), "graph r(t) for t from 0 s to 10 s")), " ")
-	for _, want := range []string{
-		"It is highest when t = 1.5708 s, at (0 m, 2 m) and t = 7.85398 s, at (0 m, 2 m).",
-		"It turns back when t = 3.14159 s, at (-2 m, 0 m), t = 6.28319 s, at (2 m, 0 m) and t = 9.42478 s, at (-2 m, 0 m).",
-	} {
-		if !strings.Contains(got, want) {
-			t.Errorf("%q is not in %q", want, got)
-		}
-	}
-}
-
-// TestVariedThroughFunctions varies a given that functions called on the line hold, whichever
-// line gave it; by hand from 1/2*k*x^2.
-func TestVariedThroughFunctions(t *testing.T) {
-	p := enter(t, "k = 100 N/m", "v0 = 3 m/s", "W(x) = 1/2*k*x^2", "E0 = W(1 m)", "r(t) = (v0*t, 2 m)", "part b", "k = 200 N/m")
-	for line, want := range map[string]string{
-		"table W(1 m), E0 against k from 100 N/m to 300 N/m by 100 N/m":         "50 50|100 100|150 150",
-		"table W(1 m) against k from 100 N/m to 300 N/m by 100 N/m":             "50|100|150",
-		"table |r(2 s)| against v0 from 0 m/s to 0.75 m/s by 0.75 m/s":          "2|2.5",
-		"table slope of W(x) at x = 1 m against k from 1 N/m to 2 N/m by 1 N/m": "1|2",
-	} {
-		e := p.Enter(context.Background(), line)
-		var rows []string
-		for _, r := range tableOf(e).Rows {
-			cells := r[1].String()
-			for _, c := range r[2:] {
-				cells += " " + c.String()
-			}
-			rows = append(rows, cells)
-		}
-		if got := strings.Join(rows, "|"); got != want {
-			t.Errorf("%s: %q, want %q; %v", line, got, want, e.Findings)
-		}
-	}
-	for _, line := range []string{"check area under E0 against k from 0 N/m to 2 N/m = (1 J)*(1 N/m)", "check slope of E0 at k = 100 N/m = 0.5 m^2"} {
-		if e := p.Enter(context.Background(), line); e.Failed() {
-			t.Errorf("%s: %v", line, e.Findings)
-		}
-	}
-	p.Enter(context.Background(), "E = W(1 m) + k*(1 m)^2")
-	for _, line := range []string{"area under E against k from 0 N/m to 1 N/m", "slope of E at k = 1 N/m"} {
-		if e := p.Enter(context.Background(), line); len(e.Findings) != 1 || e.Findings[0].ID != finding.TwoReadings {
-			t.Errorf("%s: %v", line, e.Findings)
-		}
-	}
-}
-
 // TestShapesOfRelations draws each of twenty relations with a hundred choices of
 // its parameters, and compares the numbers of its shape.
 func TestShapesOfRelations(t *testing.T) {
@@ -530,21 +464,6 @@ func TestCurveLimits(t *testing.T) {
 		e := New().Enter(context.Background(), fmt.Sprintf("table x against x from 0 m to %d m by 1 m", rows-1))
 		if e.Failed() != fails || !fails && len(tableOf(e).Rows) != rows {
 			t.Errorf("a table of %d rows: %v", rows, e.Findings)
-		}
-	}
-}
-
-// TestNoDecades offers no logarithmic axis up for a curve that is small only where it falls
-// to 0.
-func TestNoDecades(t *testing.T) {
-	for _, line := range []string{
-		"graph 53 m - 1/2*g*t^2 against t from 0 s to 3.287 s",
-		"graph 1 m + x against x from 0 m to 1 km",
-	} {
-		for _, f := range New().Enter(context.Background(), line).Findings {
-			if f.ID == finding.Decades {
-				t.Errorf("%s: %s", line, f.Message)
-			}
 		}
 	}
 }
