@@ -24,15 +24,10 @@ func lackingUnit(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v
 	if !l.Entry.Failed() && !v.Named && constantBare(l, name, x, v, b.numbers) {
 		return
 	}
-	var want *units.Unit // that a slip would explain
-	switch {
-	case in.Present(), syntax.IsPlain(x):
-	case is(name, "F W K U E v T k h t ω"):
-		want = units.Of(units.Usual(name))
-	case units.Customary(name, units.Dim{}.Div(v.Dim)): // Rp = 1/R1 + 1/R2
-		want = units.Preferred(units.Dim{}.Div(v.Dim), units.None)
-	}
-	if l.Entry.Failed() || v.Named || v.Dim.IsOne() || len(b.names) == 0 && len(b.numbers) == 0 && want == nil {
+	worked := !in.Present() && !syntax.IsPlain(x)
+	bySlip := worked && is(name, "F W K U E v T k h t ω")
+	turned := worked && !bySlip && units.Customary(name, units.Dim{}.Div(v.Dim)) // Rp = 1/R1 + 1/R2
+	if l.Entry.Failed() || v.Named || v.Dim.IsOne() || len(b.names) == 0 && len(b.numbers) == 0 && !bySlip && !turned {
 		return
 	}
 	odd := l.Entry.Line <= limit.Advised && units.Speaks(name) && !units.Customary(name, v.Dim)
@@ -68,8 +63,11 @@ func lackingUnit(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v
 			}
 		}
 	}
-	if want != nil {
-		oddKind(l, name, x, v, want)
+	switch {
+	case bySlip:
+		oddKind(l, name, x, v, units.Of(units.Usual(name)))
+	case turned:
+		oddKind(l, name, x, v, units.Preferred(units.Dim{}.Div(v.Dim), units.None))
 	}
 }
 
