@@ -133,8 +133,11 @@ func functionPower(text string, tokens []token, i int) *fault {
 	if tokens[i+1].plusOrMinus() {
 		j = i + 3
 	}
+	if j == i+1 || j >= len(tokens) { // nothing is behind the ^, or behind the power
+		return nil
+	}
 	power := strings.NewReplacer("(", "", ")", "", "−", "-").Replace(superOrPlain(text[tokens[i+1].from:tokens[j-1].to]))
-	if last := tokens[j-1].kind; last != superToken && last != numToken && power != "-1" || j == len(tokens) || !tokens[j].begins() {
+	if last := tokens[j-1].kind; last != superToken && last != numToken && power != "-1" || !tokens[j].begins() {
 		return nil
 	}
 	end := argumentEnd(tokens, j)

@@ -261,7 +261,7 @@ func told(e *entry.Entry, si float64) (string, syntax.Expr, bool) {
 // Plain tells whether a definition is a given that is one number as it was written.
 func (p *Page) Plain(d *plan.Def) bool {
 	e := p.EntryAt(d.Line)
-	if e == nil {
+	if e == nil || d.Slot == run.NoSlot { // its line has failed
 		return false
 	}
 	s, ok := e.Stmt.(*syntax.Define)

@@ -132,6 +132,7 @@ func (l *Line) Varied(n *syntax.Name, of ...syntax.Expr) (*plan.Def, bool) {
 			found = d
 		}
 	}
+	l.CatchUp() // a constant or a component may not have been asked for before
 	return found, found != nil
 }
 
