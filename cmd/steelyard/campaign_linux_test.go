@@ -10,6 +10,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 	"time"
@@ -35,11 +36,21 @@ func trials(t *testing.T, few int, share float64) iter.Seq[int] {
 	}
 }
 
+// seed is that of the random trials: of the clock, or the one asked for (STEELYARD_SEED).
+func seed(t *testing.T) uint64 {
+	n, err := strconv.ParseUint(os.Getenv("STEELYARD_SEED"), 10, 64)
+	if err != nil {
+		n = uint64(time.Now().UnixNano())
+	}
+	t.Logf("STEELYARD_SEED=%d", n)
+	return n
+}
+
 // tokens are the words, numbers and signs of a line.
 var tokens = regexp.MustCompile(`[\pL_][\pL\pN_]*|[0-9.]+|\s+|.`)
 
-// herd is where mutated worksheets come from: the lines of the examples and the
-// statements of the reference, and their words.
+// herd is where mutated worksheets come from: the lines of the examples, the statements of
+// the reference and those that the tests of findings enter, and their words.
 type herd struct {
 	r     *rand.Rand
 	lines []string
@@ -66,6 +77,18 @@ func newHerd(t *testing.T, seed uint64) *herd {
 			h.lines = append(h.lines, m[1])
 		}
 	}
+	entered, err := filepath.Glob(filepath.Join("..", "..", "session", "testdata", "*.txt"))
+	if err != nil || len(entered) == 0 {
+		t.Fatal("no findings files", err)
+	}
+	expected := regexp.MustCompile(`(?m)^[!~|#].*\n`)
+	for _, path := range entered {
+		data, err := os.ReadFile(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		h.lines = append(h.lines, strings.Split(expected.ReplaceAllString(string(data), ""), "\n")...)
+	}
 	for _, line := range h.lines {
 		h.words = append(h.words, tokens.FindAllString(line, -1)...)
 	}
@@ -87,7 +110,9 @@ func (h *herd) mutate(line string) string {
 		return h.line()
 	}
 	i, j := h.r.IntN(len(words)), h.r.IntN(len(words))
-	switch h.r.IntN(6) {
+	switch h.r.IntN(7) {
+	case 6:
+		words = words[:i] // the line ends too early
 	case 0:
 		words[i] = ""
 	case 1:
@@ -127,7 +152,7 @@ func (h *herd) sheet() string {
 // goes out raw, and no file breaks the program or keeps it busy.
 func TestMutatedSheets(t *testing.T) {
 	const batch = 25
-	h := newHerd(t, uint64(time.Now().UnixNano()))
+	h := newHerd(t, seed(t))
 	dir, steelyard := t.TempDir(), program(t)
 	good, good2 := filepath.Join(dir, "good.worked"), filepath.Join(dir, "good2.worked")
 	for _, path := range []string{good, good2} {
