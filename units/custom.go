@@ -8,13 +8,16 @@ import (
 )
 
 // Symbol returns the letter that a name is, alone or with an index after it, as
-// in F, F_y, v0 and v'. It is "" for a word.
+// in F, F_y, v0, v' and Rp, where a small letter follows a capital. It is "" for a word.
 func Symbol(name string) string {
-	_, n := utf8.DecodeRuneInString(name)
+	first, n := utf8.DecodeRuneInString(name)
 	if n == len(name) {
 		return name
 	}
-	next, _ := utf8.DecodeRuneInString(name[n:])
+	next, m := utf8.DecodeRuneInString(name[n:])
+	if next >= 'a' && next <= 'z' && n+m == len(name) && first >= 'A' && first <= 'Z' {
+		return name[:n]
+	}
 	if next == '_' || next == '\'' || next == '′' || next >= '0' && next <= '9' {
 		return name[:n]
 	}

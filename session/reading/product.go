@@ -189,7 +189,7 @@ func (s *settler) takeApart(p *leftProduct) bool {
 		return false
 	case len(p.lacking) == 0:
 		return s.withUnit(p.parts) > 1
-	case units.Usual(syntax.Canonical(p.word)) != "" || syntax.HasTwice(p.parts) ||
+	case units.Usual(syntax.Canonical(p.word)) != "" && !known(units.Symbol(p.word)) || syntax.HasTwice(p.parts) ||
 		slices.ContainsFunc(p.parts, func(name string) bool { return units.Usual(name) == "" || s.scope.Function(name) }):
 		return false
 	}
