@@ -142,18 +142,40 @@ func wordsAmong(tokens []token, in Scope) (out []string) {
 		case t.kind != nameToken, t.call && (ops.IsFunction(t.text) || in.Function(Canonical(t.text))):
 			continue
 		}
+		factor := t.kind == nameToken && (!t.call || isSum(tokens[i+1:])) // I(R + r) is a product
 		for _, word := range words {
 			word = Canonical(word)
 			if _, argument := gluedFunction(word, in); argument != "" {
 				word = argument // the θ of sinθ
 			}
 			_, holds := lackingInWord(word, in.Known)
-			if (t.kind == nameToken && !t.call || holds || joined) && !slices.Contains(out, word) {
+			if (factor || holds || joined) && !slices.Contains(out, word) {
 				out = append(out, word)
 			}
 		}
 	}
 	return out
+}
+
+// isSum tells whether tokens begin with a bracket that holds a sum of more than one name.
+func isSum(tokens []token) bool {
+	depth, sum := 0, false
+	for i := range tokens {
+		switch t := &tokens[i]; {
+		case t.is("("):
+			depth++
+		case t.is(")"):
+			depth--
+		case t.is(","):
+			return false
+		case t.is("+"), t.is("-"):
+			sum = sum || depth == 1
+		}
+		if depth == 0 {
+			break
+		}
+	}
+	return sum
 }
 
 // lackingInWord finds what may have no value in a word: where it comes apart into names and

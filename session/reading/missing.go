@@ -30,7 +30,7 @@ const mostUnfit = 2
 
 // unread are the findings of a line that can't be read, or has a name without a value.
 var unread = []finding.ID{finding.UnknownName, finding.NamesTogether, finding.UnitOrName, finding.TwoReadings, finding.NotWritten,
-	finding.UnknownUnit, finding.UnitText, finding.Unreadable}
+	finding.UnknownUnit, finding.UnitText, finding.Unreadable, finding.NameKind}
 
 // Missing looks at a line that is refused once more, with what it offers: if it makes
 // sense as soon as symbols in it have values, and nothing that is offered makes as much
