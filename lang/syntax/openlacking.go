@@ -60,9 +60,10 @@ func (l *lackingSymbols) look(tokens []token) {
 	}
 }
 
-// unitBeside tells whether the word at i is a unit beside a name of the page: x m.
+// unitBeside tells whether the word at i is a unit beside a name of the page: x m, but not
+// the u2 of m2 u2.
 func (l *lackingSymbols) unitBeside(tokens []token, i int) bool {
-	if i == 0 || tokens[i-1].to == tokens[i].from {
+	if text := tokens[i].text; i == 0 || tokens[i-1].to == tokens[i].from || isDigit(rune(text[len(text)-1])) {
 		return false
 	}
 	base := baseOf(tokens, i-1)

@@ -3,6 +3,7 @@ package reading
 import (
 	"cmp"
 	"slices"
+	"strconv"
 	"strings"
 	"unicode/utf8"
 
@@ -30,7 +31,7 @@ const mostUnfit = 2
 
 // unread are the findings of a line that can't be read, or has a name without a value.
 var unread = []finding.ID{finding.UnknownName, finding.NamesTogether, finding.UnitOrName, finding.TwoReadings, finding.NotWritten,
-	finding.UnknownUnit, finding.UnitText, finding.Unreadable, finding.NameKind}
+	finding.UnknownUnit, finding.UnitText, finding.Unreadable}
 
 // Missing looks at a line that is refused once more, with what it offers: if it makes
 // sense as soon as symbols in it have values, and nothing that is offered makes as much
@@ -50,6 +51,7 @@ func Missing(l *eval.Line, try Enter) (finding.Finding, bool) {
 			continue
 		case f.ID == finding.UnknownUnit && s.lacksBehind(f.At):
 			continue
+		case f.ID == finding.NameKind && len(f.Readings) == 0: // sin θ = 1/n
 		case !slices.Contains(unread, f.ID) && !(f.ID == finding.NotSolved && solve && len(f.Readings)+len(f.Lines) == 0):
 			return s.inClause(&f)
 		case f.ID != finding.UnknownName && f.ID != finding.UnknownUnit && f.ID != finding.NotSolved:
@@ -96,8 +98,62 @@ func Missing(l *eval.Line, try Enter) (finding.Finding, bool) {
 	if len(best.lines) == 0 || told && slices.Contains(texts, best.lines[0]) || s.asTyped(best.lines[0]) {
 		return finding.Finding{}, false
 	}
+	if strings.HasPrefix(best.lines[0], "solve ") && !solve && len(best.symbols) > 0 {
+		return s.severalUnknowns(&best), true
+	}
 	return best.finding(l, alone), true
 }
+
+// severalUnknowns refuses an equation with more than one unknown. Where an equation above was
+// refused for the same unknowns, or for some of them, the solve of both is offered.
+func (s *settler) severalUnknowns(m *missing) finding.Finding {
+	unknown, some := append(slices.Clone(m.free), m.symbols...), "one"
+	if len(unknown) > 2 {
+		some = "all but one"
+	}
+	f := finding.New(finding.UnknownName, syntax.Span{To: len(s.Entry.Text)},
+		writing.List(unknown, "and")+" have no value; one equation finds only one of them.",
+		"Give "+some+" a value first"+m.example(m.symbols[0])+", or type a second equation for them."+m.constants(s.Line))
+	if m.cancels() {
+		unit := units.Usual(m.symbols[0])
+		f.Hint = "If " + m.symbols[0] + " cancels, type `let " + m.symbols[0] + " in " + unit + "` first. " + f.Hint
+	}
+	for line := s.Entry.Line - 1; len(unknown) == 2 && line > max(0, s.Entry.Line-maxBetween); line-- {
+		above := s.EntryAt(line)
+		if above == nil || !above.Failed() || len(above.Text) > longestMissing {
+			continue
+		}
+		other := missing{}
+		s.missingInEquation(above.Text, entry.BeginsWith(above.Text), &other)
+		if len(other.lines) == 0 {
+			continue
+		}
+		joined := equationOf(other.lines[0]) + " and " + strings.TrimPrefix(equationOf(m.lines[0]), "solve ") + " for " + strings.Join(unknown, ", ")
+		if worst(s.try(joined, true)) > finding.Mismatch {
+			f.Hint, f.Readings = "Line "+strconv.Itoa(line)+" is a second equation for them.", []string{joined}
+			return f
+		}
+	}
+	return f
+}
+
+// cancels tells whether the one symbol that is to have a value, besides the unknown, is on
+// both sides of the equation, and has a usual unit.
+func (m *missing) cancels() bool {
+	left, right, _ := strings.Cut(strings.TrimPrefix(equationOf(m.lines[0]), "solve "), "=")
+	holds := func(side string) bool {
+		r := syntax.Reading{Text: side}
+		v, ok := r.Parse(&syntax.Reader{}).(*syntax.Value)
+		return ok && syntax.Holds(v.X, m.symbols[0])
+	}
+	return len(m.symbols) == 1 && units.Usual(m.symbols[0]) != "" && holds(left) && holds(right)
+}
+
+// maxBetween is how many lines above an equation another is looked for to be solved with it.
+const maxBetween = 20
+
+// equationOf is a solve without what it is solved for.
+func equationOf(solve string) string { return solve[:strings.LastIndex(solve, " for ")] }
 
 // hidesNames tells whether a line that is read in two ways by where its unit belongs has
 // letters there of which the first, which the unit takes for its prefix, is a name of the
@@ -174,14 +230,17 @@ func (m *missing) finding(l *eval.Line, alone string) finding.Finding {
 	if len(m.symbols) > 0 {
 		hint += m.example(m.symbols[0]) + "."
 	}
-	if strings.HasPrefix(m.lines[0], "solve ") && l.Entry.Text[0] != 's' {
-		if message = "This equation isn't solved for a symbol yet."; len(m.symbols) == 0 {
-			hint = "Choose the symbol that you are looking for."
-		}
+	if strings.HasPrefix(m.lines[0], "solve ") && len(m.symbols) == 0 {
+		message, hint = "This equation isn't solved for a symbol yet.", "Choose the symbol that you are looking for."
 	}
 	if utf8.RuneCountInString(alone) == 2 && len(m.symbols) > 0 && !slices.Contains(m.symbols, syntax.Canonical(alone)) {
 		hint += " Or give " + alone + " a value, if it is one symbol."
 	}
+	return finding.New(finding.UnknownName, syntax.Span{To: len(l.Entry.Text)}, message, hint+m.constants(l), m.lines...)
+}
+
+// constants says how constants of nature among the symbols get their value.
+func (m *missing) constants(l *eval.Line) (hint string) {
 	for _, name := range append(slices.Clone(m.symbols), m.free...) {
 		if k, ok := units.LookupConstant(name); ok {
 			if u, bad := l.Planner.Units.Parse(k.Unit, units.AloneInPlace); bad == nil && m.of[name] == u.Dim() && u.Dim() != (units.Dim{}) {
@@ -189,7 +248,7 @@ func (m *missing) finding(l *eval.Line, alone string) finding.Finding {
 			}
 		}
 	}
-	return finding.New(finding.UnknownName, syntax.Span{To: len(l.Entry.Text)}, message, hint, m.lines...)
+	return hint
 }
 
 // asTyped tells whether a line is the one that was typed, but for brackets.

@@ -139,6 +139,11 @@ func (s *settler) weighEntered(w *weighed, name string, in syntax.UnitText) {
 	if f, ok := w.stmt.(*syntax.FuncDef); ok {
 		w.speaks = f.In.Present() || units.Speaks(f.Name)
 		w.clashes = f.X != nil && s.clashes(f, w.Text)
+		if w.speaks && !w.clashes && f.X != nil {
+			if fits, _, _ := s.fittingOf(f, w.Text, nil); fits {
+				w.sense = fitting // where its arguments are what their symbols are used for
+			}
+		}
 	} else if v := e.Values(); len(v) == 1 {
 		w.dim = v[0].Dim
 		w.sense, w.speaks = graded(name, v[0].Dim, v[0].Tag)
