@@ -9,7 +9,7 @@ import (
 
 func BenchmarkExpr(b *testing.B) {
 	x := mustRead(b, "2π√((m_1 + m_2)/k)*sin(ω0*t)^2 - 1/2*k*(x - 0.06 m)^2")
-	for name, write := range map[string]func(Box) string{"MathML": Box.MathML, "LaTeX": Box.LaTeX} {
+	for name, write := range map[string]func(Box) string{"MathML": mathML, "LaTeX": Box.LaTeX} {
 		b.Run(name, func(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {

@@ -1,21 +1,17 @@
 package typeset
 
-import (
-	"strings"
-	"unicode/utf8"
-)
+import "unicode/utf8"
 
-// MathML writes a box as one element, without <math> round it, or as nothing.
-func (b Box) MathML() string {
-	var w mathmlWriter
-	if len(b.parts) > 0 {
-		w.Grow(256)
-	}
+// MathML appends a box to a page as one element, without <math> round it, or as nothing.
+func (b Box) MathML(page []byte) []byte {
+	w := mathmlWriter{page}
 	w.box(&b)
-	return w.String()
+	return w.out
 }
 
-type mathmlWriter struct{ strings.Builder }
+type mathmlWriter struct{ out []byte }
+
+func (w *mathmlWriter) put(text string) { w.out = append(w.out, text...) }
 
 func (w *mathmlWriter) box(b *Box) {
 	switch b.kind {
@@ -42,9 +38,9 @@ func (w *mathmlWriter) box(b *Box) {
 	case withBoth:
 		w.element("msubsup", b.parts)
 	case arrowed:
-		w.WriteString(`<mover accent="true">`)
+		w.put(`<mover accent="true">`)
 		w.box(&b.parts[0])
-		w.WriteString(`<mo stretchy="false">→</mo></mover>`)
+		w.put(`<mo stretchy="false">→</mo></mover>`)
 	case symbol:
 		if letterEnd(b.text) < len(b.text) {
 			w.atom("mi", ` style="font-style:italic"`, proper(b.text))
@@ -93,11 +89,11 @@ func (w *mathmlWriter) sign(b *Box) {
 	case apply:
 		w.atom("mo", "", "\u2061")
 	case hair:
-		w.WriteString(`<mspace width="0.1667em"/>`)
+		w.put(`<mspace width="0.1667em"/>`)
 	case thin:
 		w.atom("mtext", "", "\u2009")
 	case gap:
-		w.WriteString(`<mspace width="0.2778em"/>`)
+		w.put(`<mspace width="0.2778em"/>`)
 	}
 }
 
@@ -109,24 +105,24 @@ func (w *mathmlWriter) fence(b *Box) {
 	if b.text == "()" && !b.tall {
 		attributes = ` stretchy="false"`
 	}
-	w.WriteString("<mrow>")
+	w.put("<mrow>")
 	w.atom("mo", attributes, b.text[:1])
 	w.all(b.parts)
 	w.atom("mo", attributes, b.text[1:])
-	w.WriteString("</mrow>")
+	w.put("</mrow>")
 }
 
 // cases writes pairs of a value and a condition behind a brace.
 func (w *mathmlWriter) cases(parts []Box) {
-	w.WriteString(`<mrow><mo>{</mo><mtable style="text-align:left" columnalign="left">`)
+	w.put(`<mrow><mo>{</mo><mtable style="text-align:left" columnalign="left">`)
 	for i := 0; i+1 < len(parts); i += 2 {
-		w.WriteString("<mtr><mtd>")
+		w.put("<mtr><mtd>")
 		w.box(&parts[i])
-		w.WriteString(`</mtd><mtd><mtext>for&#160;</mtext>`)
+		w.put(`</mtd><mtd><mtext>for&#160;</mtext>`)
 		w.box(&parts[i+1])
-		w.WriteString("</mtd></mtr>")
+		w.put("</mtd></mtr>")
 	}
-	w.WriteString("</mtable></mrow>")
+	w.put("</mtable></mrow>")
 }
 
 func (w *mathmlWriter) element(tag string, parts []Box) {
@@ -155,36 +151,42 @@ func (w *mathmlWriter) all(parts []Box) {
 // atom writes an element that holds text.
 func (w *mathmlWriter) atom(tag, attributes, text string) {
 	w.tag("<", tag, attributes)
-	writeXML(&w.Builder, text)
+	w.out = appendXML(w.out, text)
 	w.tag("</", tag, "")
 }
 
-// writeXML escapes text. What XML 1.0 has no place for (section 2.2) becomes
+// appendXML escapes text. What XML 1.0 has no place for (section 2.2) becomes
 // U+FFFD.
-func writeXML(b *strings.Builder, text string) {
+func appendXML(to []byte, text string) []byte {
+	from := 0
 	for i, r := range text {
+		if r > '>' && r < utf8.RuneError || r >= ' ' && r < '<' && r != '&' {
+			continue
+		}
+		to, from = append(to, text[from:i]...), i+1
 		switch {
 		case r == '&':
-			b.WriteString("&amp;")
+			to = append(to, "&amp;"...)
 		case r == '<':
-			b.WriteString("&lt;")
+			to = append(to, "&lt;"...)
 		case r == '>':
-			b.WriteString("&gt;")
+			to = append(to, "&gt;"...)
 		case r == '\t', r == '\n', r == '\r':
-			b.WriteByte(' ')
-		case r < ' ', r == 0xfffe, r == 0xffff:
-			b.WriteRune(utf8.RuneError)
-		case r < utf8.RuneSelf:
-			b.WriteByte(text[i])
+			to = append(to, ' ')
+		case r < ' ', r == 0xfffe, r == 0xffff, r == utf8.RuneError:
+			to = utf8.AppendRune(to, utf8.RuneError)
+			_, size := utf8.DecodeRuneInString(text[i:])
+			from = i + size
 		default:
-			b.WriteRune(r)
+			from = i
 		}
 	}
+	return append(to, text[from:]...)
 }
 
 func (w *mathmlWriter) tag(open, name, attributes string) {
-	w.WriteString(open)
-	w.WriteString(name)
-	w.WriteString(attributes)
-	w.WriteByte('>')
+	w.put(open)
+	w.put(name)
+	w.put(attributes)
+	w.put(">")
 }

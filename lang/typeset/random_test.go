@@ -86,7 +86,7 @@ func tree(next chooser, depth int) syntax.Expr {
 
 func sound(t *testing.T, what string, b Box) {
 	t.Helper()
-	mathml, latex := b.MathML(), b.LaTeX()
+	mathml, latex := mathML(b), b.LaTeX()
 	if err := soundMathML(mathml); err != nil {
 		t.Fatalf("%s: %v\n%s", what, err, mathml)
 	}
@@ -163,13 +163,13 @@ func TestMeaningIsKept(t *testing.T) {
 		x := plain(r.IntN, 1+r.IntN(5))
 		broken, _ := Rows(x, 1, func(x syntax.Expr) int { return len(syntax.PrintExpr(x)) })
 		for i, set := range [...]Box{Expr(x), Row(broken...)} {
-			root, err := readMathML(set.MathML())
+			root, err := readMathML(mathML(set))
 			if err != nil {
 				t.Fatal(err)
 			}
 			got, want := readRow(root.kids), treeValue(x)
 			if i == 0 && !same(got, want) { // brackets over several rows have no partner
-				t.Fatalf("%s is %g, but %g as it is set:\n%s\n%s", syntax.PrintExpr(x), want, got, set.MathML(), set.LaTeX())
+				t.Fatalf("%s is %g, but %g as it is set:\n%s\n%s", syntax.PrintExpr(x), want, got, mathML(set), set.LaTeX())
 			}
 			again, bad := syntax.ParseExpr(set.Text())
 			if _, odd := syntax.ParseExpr(syntax.PrintExpr(x)); len(odd) > 0 && len(bad) > 0 {

@@ -1,20 +1,17 @@
 package typeset
 
-import (
-	"strconv"
-	"strings"
-)
+import "strconv"
 
-// SVG writes a box as what stands in a text element of SVG, on one line.
-func (b Box) SVG() string {
-	var w svgWriter
+// SVG appends a box to a page as what stands in a text element of SVG, on one line.
+func (b Box) SVG(page []byte) []byte {
+	w := svgWriter{out: page}
 	w.box(&b, 0)
-	return w.String()
+	return w.out
 }
 
 // svgWriter writes pieces of text, each so many units below the line.
 type svgWriter struct {
-	strings.Builder
+	out   []byte
 	level int // of the piece before
 }
 
@@ -76,21 +73,19 @@ func (w *svgWriter) all(parts []Box, level int) {
 // text writes one piece, which says by how much it is off from the piece before.
 func (w *svgWriter) text(s string, level int, italics bool) {
 	if level == 0 && w.level == 0 && !italics {
-		writeXML(&w.Builder, s)
+		w.out = appendXML(w.out, s)
 		return
 	}
-	w.WriteString("<tspan")
+	w.out = append(w.out, "<tspan"...)
 	if level != w.level {
-		w.WriteString(` dy="` + strconv.Itoa(level-w.level) + `"`)
+		w.out = append(strconv.AppendInt(append(w.out, ` dy="`...), int64(level-w.level), 10), '"')
 	}
 	if level != 0 {
-		w.WriteString(` font-size="11"`)
+		w.out = append(w.out, ` font-size="11"`...)
 	}
 	if italics {
-		w.WriteString(` font-style="italic"`)
+		w.out = append(w.out, ` font-style="italic"`...)
 	}
-	w.WriteByte('>')
-	writeXML(&w.Builder, s)
-	w.WriteString("</tspan>")
+	w.out = append(appendXML(append(w.out, '>'), s), "</tspan>"...)
 	w.level = level
 }

@@ -15,7 +15,7 @@ func TestSVG(t *testing.T) {
 		"U(x/2)": italic + "U</tspan>(" + italic + "x</tspan>/2)",
 		"√(2/k)": "√(2/" + italic + "k</tspan>)",
 	} {
-		if got := Line(mustRead(t, in)).SVG(); got != want {
+		if got := string(Line(mustRead(t, in)).SVG(nil)); got != want {
 			t.Errorf("%s: %s, want %s", in, got, want)
 		}
 	}

@@ -51,14 +51,16 @@ func (p place) visible(runs [][]graph.Point, grain float64) [][]point {
 // thin maps a run to drawing coordinates and leaves out what can't be seen.
 func (p place) thin(run []graph.Point, grain float64) []point {
 	out := make([]point, 0, min(len(run), 4096))
+	next := p.at(run[0].X, run[0].Y)
 	for i := 0; i < len(run); {
-		first := p.at(run[i].X, run[i].Y)
+		first := next
 		column := math.Floor(first.X / grain)
 		last, lowest, highest := first, first, first
 		lowAt, highAt, end := i, i, i
 		for j := i + 1; j < len(run); j++ {
 			q := p.at(run[j].X, run[j].Y)
 			if math.Floor(q.X/grain) != column {
+				next = q
 				break
 			}
 			if q.Y < lowest.Y {
@@ -119,17 +121,18 @@ func (b box) segment(p, q point) (from, to point, ok bool) {
 	if b.holds(p) && b.holds(q) {
 		return p, q, true
 	}
+	if b.beyond(p, q) {
+		return p, q, false
+	}
 	t0, t1 := 0.0, 1.0
 	dx, dy := q.X-p.X, q.Y-p.Y
 	for _, side := range [4][2]float64{{-dx, p.X - b.left}, {dx, b.right - p.X}, {-dy, p.Y - b.top}, {dy, b.bottom - p.Y}} {
 		rate, room := side[0], side[1]
-		switch {
-		case rate == 0 && room < 0:
-			return p, q, false
+		switch { // a rate of 0 is along a side that the line is within
 		case rate < 0:
-			t0 = math.Max(t0, room/rate)
+			t0 = max(t0, room/rate)
 		case rate > 0:
-			t1 = math.Min(t1, room/rate)
+			t1 = min(t1, room/rate)
 		}
 	}
 	if t0 > t1 {
@@ -143,6 +146,11 @@ func (b box) segment(p, q point) (from, to point, ok bool) {
 		to = b.pull(point{p.X + t1*dx, p.Y + t1*dy})
 	}
 	return from, to, true
+}
+
+// beyond tells of points that lie both off one side of the box.
+func (b box) beyond(p, q point) bool {
+	return p.X < b.left && q.X < b.left || p.X > b.right && q.X > b.right || p.Y < b.top && q.Y < b.top || p.Y > b.bottom && q.Y > b.bottom
 }
 
 // pull moves a point that rounding left just outside onto the border.
@@ -166,31 +174,39 @@ func simplify(line []point, tolerance float64) []point {
 	return out
 }
 
-// reach gives the index of the farthest point a chord from line[i-1] may go to.
+// reach gives the index of the farthest point a chord from line[i-1] may go to. The
+// chord passes a point within the tolerance if it runs between the two tangents to the
+// circle around it.
 func reach(line []point, i int, tolerance float64) int {
 	from := line[i-1]
-	var base, low, high, far float64
-	set := false
+	var low, high point // directions, the second turned from the first by less than half a turn
+	far, set := 0.0, false
 	for ; i < len(line); i++ {
-		dx, dy := line[i].X-from.X, line[i].Y-from.Y
-		distance := math.Hypot(dx, dy)
-		if distance < far {
+		d := point{line[i].X - from.X, line[i].Y - from.Y}
+		square := d.X*d.X + d.Y*d.Y // of the distance
+		if square < far {
 			return i - 1
 		}
-		far = distance
-		if distance <= tolerance {
+		far = square
+		if square <= tolerance*tolerance {
 			continue
 		}
-		angle, slack := math.Atan2(dy, dx), math.Asin(tolerance/distance)
-		if !set {
-			base, low, high, set = angle, -slack, slack, true
-			continue
-		}
-		angle = math.Remainder(angle-base, 2*math.Pi)
-		if angle < low || angle > high {
+		if set && (turned(low, d) < 0 || turned(d, high) < 0) {
 			return i - 1
 		}
-		low, high = math.Max(low, angle-slack), math.Min(high, angle+slack)
+		along := math.Sqrt(square - tolerance*tolerance)
+		right := point{d.X*along + d.Y*tolerance, d.Y*along - d.X*tolerance}
+		left := point{d.X*along - d.Y*tolerance, d.Y*along + d.X*tolerance}
+		if !set || turned(low, right) > 0 {
+			low = right
+		}
+		if !set || turned(left, high) > 0 {
+			high = left
+		}
+		set = true
 	}
 	return len(line) - 1
 }
+
+// turned is positive where b is turned from a as y is from x, negative the other way.
+func turned(a, b point) float64 { return a.X*b.Y - a.Y*b.X }

@@ -162,7 +162,7 @@ func (s span) part(v float64) float64 {
 	if t != t {
 		return far
 	}
-	return math.Max(-far, math.Min(far, t))
+	return max(-far, min(far, t))
 }
 
 // holdsZero says whether 0 lies strictly between the ends, clear of both.

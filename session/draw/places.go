@@ -136,6 +136,9 @@ func (s *ground) crossed(b box, but int) bool {
 	for i, pieces := range s.seen {
 		for _, line := range pieces {
 			for k := 1; k < len(line) && i != but; k++ {
+				if b.beyond(line[k-1], line[k]) {
+					continue
+				}
 				if _, _, crossed := b.segment(line[k-1], line[k]); crossed {
 					return true
 				}

@@ -56,11 +56,22 @@ func identifier(prefix string) string {
 func num(v float64) string { return string(appendNum(nil, v)) }
 
 func appendNum(to []byte, v float64) []byte {
-	v = math.Round(v*100) / 100
-	if v == 0 {
-		return append(to, '0') // never -0
+	v = math.Round(v * 100)
+	if math.Abs(v) > 1e15 {
+		return strconv.AppendFloat(to, v/100, 'f', -1, 64)
 	}
-	return strconv.AppendFloat(to, v, 'f', -1, 64)
+	n := int64(v)
+	if n < 0 {
+		to, n = append(to, '-'), -n
+	}
+	to = strconv.AppendInt(to, n/100, 10)
+	if n %= 100; n > 0 {
+		to = append(to, '.', '0'+byte(n/10))
+	}
+	if n %= 10; n > 0 {
+		to = append(to, '0'+byte(n))
+	}
+	return to
 }
 
 func (w *svgWriter) begin(width, height float64, spoken, description string, fills int) {
@@ -223,11 +234,13 @@ func (w *svgWriter) line(t textLine) {
 	if t.names {
 		w.put(` class="name"`)
 	}
+	w.put(">")
 	if t.math.IsEmpty() {
-		w.put(">", escape(t.text), "</text>\n")
+		w.put(escape(t.text))
 	} else {
-		w.put(">", t.math.SVG(), "</text>\n")
+		w.out = t.math.SVG(w.out)
 	}
+	w.put("</text>\n")
 }
 
 func escape(text string) string {

@@ -1,6 +1,10 @@
 package draw
 
-import "strings"
+import (
+	"strings"
+
+	"steelyard/session/rows"
+)
 
 // vector is what a drawing is written on: SVG for a page, a picture of TeX for
 // paper. It writes lines, dots and texts at the places that a layout gives them,
@@ -107,7 +111,7 @@ func charactersIn(w float64) int { return max(1, int(w/(emPart*fontSize)+1e-6)) 
 // rows breaks a label into rows of some width. What needs more than one is set as
 // words.
 func (l label) rows(w float64) []label {
-	texts := wrap(l.text, charactersIn(w))
+	texts := rows.Fit(l.text, charactersIn(w))
 	if len(texts) == 1 && texts[0] == l.text {
 		return []label{l}
 	}

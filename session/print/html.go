@@ -44,8 +44,14 @@ func (p *page) text(all ...string) {
 // formula writes a formula in the text.
 func (p *page) formula(set typeset.Box) {
 	if !set.IsEmpty() {
-		p.text("<math>", set.MathML(), "</math>")
+		p.math("<math>", set)
 	}
+}
+
+func (p *page) math(tag string, set typeset.Box) {
+	p.text(tag)
+	p.b.Write(set.MathML(p.b.AvailableBuffer()))
+	p.text("</math>")
 }
 
 // prose writes a line of text, with mathematics set.

@@ -375,7 +375,8 @@ func (p *page) head(h entry.Head) {
 // there as text too, unseen: not everything that reads tables aloud reads formulas
 // in their heads.
 func (p *page) label(text string, formula typeset.Box) {
-	p.text(`<span class="unseen">`, escapeHTML(text), `</span><math aria-hidden="true">`, formula.MathML(), "</math>")
+	p.text(`<span class="unseen">`, escapeHTML(text), `</span>`)
+	p.math(`<math aria-hidden="true">`, formula)
 }
 
 // cell writes a cell of a column, whose numbers have a tail of that length at most.
