@@ -36,10 +36,8 @@ func customs(name string) string {
 	if len(name) > 1 && strings.Contains("abc", symbol) && name[1] <= '9' && name[1] >= '0' {
 		return ""
 	}
-	for i := range customTable {
-		if c := &customTable[i]; c.symbol == symbol {
-			return c.units
-		}
+	if of, ok := customSymbols()[symbol]; ok {
+		return of
 	}
 	lower := strings.ToLower(name)
 	for i := range customWords {
@@ -49,6 +47,15 @@ func customs(name string) string {
 	}
 	return ""
 }
+
+// customSymbols are the units by symbol.
+var customSymbols = sync.OnceValue(func() map[string]string {
+	out := make(map[string]string, len(customTable))
+	for i := range customTable {
+		out[customTable[i].symbol] = customTable[i].units
+	}
+	return out
+})
 
 // Usual is the unit of the quantity that a name stands for most often, or "".
 func Usual(name string) string {

@@ -66,12 +66,13 @@ func (l *letteredLine) look(x, above, over Expr) {
 	if n, ok := x.(*Name); ok {
 		l.names = l.names || l.in.Known(n.Name)
 	} else if unit, _ := ownUnit(x); l.lettered(x) && unit.At.From >= l.at {
-		q := &Lettered{At: x.Span(), Unit: unit.At, Blank: l.text[unit.At.From-1] == ' '}
-		number := strings.TrimRight(l.text[q.At.From:unit.At.From], " ")
-		q.Fraction, q.Formula = EndsWithFraction(number), coefficient(number)
-		q.stands(x, above, over)
-		if (q.Formula || !q.Blank) && l.apart(q, number, unit.Text) {
-			l.all, l.at = append(l.all, q), q.Unit.To
+		number := strings.TrimRight(l.text[x.Span().From:unit.At.From], " ")
+		if blank, formula := l.text[unit.At.From-1] == ' ', coefficient(number); formula || !blank {
+			q := &Lettered{At: x.Span(), Unit: unit.At, Blank: blank, Formula: formula, Fraction: EndsWithFraction(number)}
+			q.stands(x, above, over)
+			if l.apart(q, number, unit.Text) {
+				l.all, l.at = append(l.all, q), q.Unit.To
+			}
 		}
 	}
 	for i := 0; x.part(i) != nil; i++ {

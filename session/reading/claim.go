@@ -21,8 +21,20 @@ type claim struct {
 	free []string
 }
 
-// claimOf is the claim of a line; of is empty for one that makes none.
-func (s *settler) claimOf(stmt syntax.Stmt) (c claim) {
+// claimOf is the claim of a line; of is empty for one that makes none. That of the line as it
+// is typed is found once: many rules ask.
+func (s *settler) claimOf(stmt syntax.Stmt) claim {
+	if stmt != s.Entry.Stmt {
+		return s.newClaim(stmt)
+	}
+	if s.claimed == nil {
+		c := s.newClaim(stmt)
+		s.claimed = &c
+	}
+	return *s.claimed
+}
+
+func (s *settler) newClaim(stmt syntax.Stmt) (c claim) {
 	is := func(name string, x syntax.Expr, in syntax.UnitText) {
 		c.quantities = units.Customs(name)
 		if u := s.Page.Unit(in); u != nil {

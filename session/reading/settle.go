@@ -47,6 +47,7 @@ type settler struct {
 	reader  *syntax.Reader
 	typed   *weighed // the line as it is typed
 	letters *lettersIn
+	claimed *claim // of the line as it is typed
 	scale   *scale // what was weighed last, as one question may lead to the next
 }
 
