@@ -48,8 +48,11 @@ func (u *Unit) FromSI(v float64) float64 {
 // this unit; the offset of a temperature scale does not count.
 // A rise of 5 °C is one of 5 K, though 5 °C is 278.15 K.
 func (u *Unit) FromSIDifference(v float64) float64 {
-	if u.size == (pair{1, 0}) {
-		return v
+	switch {
+	case u.size.lo == 0: // rounded once, as is the product
+		return v / u.size.hi
+	case u.many != 0:
+		return v * u.many
 	}
 	return pair{v, 0}.div(u.size).float()
 }

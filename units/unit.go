@@ -1,6 +1,7 @@
 package units
 
 import (
+	"math"
 	"math/big"
 	"slices"
 	"strings"
@@ -16,8 +17,9 @@ import (
 type Unit struct {
 	dim        Dim
 	tag        Tag
-	size       pair // in coherent SI units, π included
-	scale      *row // the temperature scale it is, standing alone, or nil
+	size       pair    // in coherent SI units, π included
+	many       float64 // how many are one coherent SI unit, where that is a whole number: 100 of cm; else 0
+	scale      *row    // the temperature scale it is, standing alone, or nil
 	difference bool
 	text       string
 	screen     string
@@ -145,6 +147,9 @@ func build(parts []part) *Unit {
 	}
 	u.tag = tags.of(u.dim)
 	u.size = u.size.timesTen(tens)
+	if many := math.Round(1 / u.size.hi); (pair{many, 0}).mul(u.size) == (pair{1, 0}) {
+		u.many = many
+	}
 	// Near the ends of the range a number in the unit would soon be none, and neither would
 	// the size of the unit's inverse.
 	if !(u.size.hi > 1e-290 && u.size.hi < 1e290) {

@@ -215,13 +215,17 @@ func AsStored(text string) string {
 	return text
 }
 
-// otherIn tells whether a text may hold another word or sign for `in`.
+// otherIn tells whether a text may hold another word or sign for `in`. Of the `to` in it
+// one for each `from` belongs to that.
 func otherIn(text string) bool {
+	to := 0
 	for i := 0; i < len(text); i++ {
 		switch c := text[i]; {
-		case c == '?', c == "→"[0] && strings.HasPrefix(text[i:], "→"), c == '>' && i > 0 && text[i-1] == '-', c == 'o' && i > 0 && text[i-1] == 't':
+		case c == '?', c == "→"[0] && strings.HasPrefix(text[i:], "→"), c == '>' && i > 0 && text[i-1] == '-':
 			return true
+		case c == 'o' && i > 0 && text[i-1] == 't':
+			to++
 		}
 	}
-	return false
+	return to > 0 && to > strings.Count(text, " from ")
 }

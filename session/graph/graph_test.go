@@ -228,6 +228,10 @@ func TestEnds(t *testing.T) {
 		"1/x²":       {func(x float64) float64 { return 1 / (x * x) }, -2, 2.1, []float64{0}},
 		"tan":        {math.Tan, 0, 6, []float64{math.Pi / 2, 3 * math.Pi / 2}},
 		"1/√(x - 1)": {func(x float64) float64 { return 1 / math.Sqrt(x-1) }, 0, 5, []float64{1}},
+		// The last of the poles is so near the end that the value there is the greatest seen.
+		"1/cos²":     {func(x float64) float64 { return 1 / (math.Cos(x) * math.Cos(x)) }, 0, 11, []float64{math.Pi / 2, 3 * math.Pi / 2, 5 * math.Pi / 2, 7 * math.Pi / 2}},
+		"1/(x - 1)²": {func(x float64) float64 { return 1 / ((x - 1) * (x - 1)) }, 0.999, 3, []float64{1}},
+		"exp":        {math.Exp, 0, 100, nil},
 		"√(x² - 1)":  {func(x float64) float64 { return math.Sqrt(x*x - 1) }, -2, 2, nil},
 		"sin":        {math.Sin, 0, 6, nil},
 	} {

@@ -199,9 +199,37 @@ func (s *sampler) common() {
 			all = append(all, v)
 		}
 	}
-	if slices.Sort(all); len(all) > 0 {
-		s.a, s.b = all[len(all)/10], all[len(all)-1-len(all)/10]
+	if tenth := len(all) / 10; len(all) > 0 {
+		s.a, s.b = nth(all, tenth), nth(all, len(all)-1-tenth)
 	}
+}
+
+// nth is the value that would be at a place if all were in order. It moves them about.
+func nth(all []float64, n int) float64 {
+	for lo, hi := 0, len(all)-1; lo < hi; {
+		pivot, i, j := all[lo+(hi-lo)/2], lo, hi
+		for i <= j {
+			for all[i] < pivot {
+				i++
+			}
+			for all[j] > pivot {
+				j--
+			}
+			if i <= j {
+				all[i], all[j] = all[j], all[i]
+				i, j = i+1, j-1
+			}
+		}
+		switch {
+		case n <= j:
+			hi = j
+		case n >= i:
+			lo = i
+		default:
+			return all[n]
+		}
+	}
+	return all[n]
 }
 
 // breaks tells whether values change their sign, or end, where they are far off:
@@ -307,19 +335,21 @@ func (s *sampler) edges() {
 }
 
 // poles adds, as places without a value, those where a curve runs off to the
-// same side on the left and on the right: the farthest value between two points
-// grows without end as it is looked at more closely.
+// same side on the left and on the right, or beside the end of the range: the farthest
+// value between two points grows without end as it is looked at more closely.
 func (s *sampler) poles() {
 	var x []float64
-	for i := 1; i+1 < len(s.x); i++ {
-		if !s.ok[i-1] || !s.ok[i] || !s.ok[i+1] || s.y[i-1]*s.y[i] < 0 || s.y[i]*s.y[i+1] < 0 {
+	usual := 2 * max(math.Abs(s.a), math.Abs(s.b))
+	for i, y := range s.y {
+		size := math.Abs(y)
+		if !s.ok[i] || size <= usual {
 			continue
 		}
-		size := math.Abs(s.y[i])
-		if size <= 2*math.Abs(s.y[0])+2*math.Abs(s.y[len(s.y)-1]) || size < math.Abs(s.y[i-1]) || size < math.Abs(s.y[i+1]) {
+		l, r := max(i-1, 0), min(i+1, len(s.y)-1)
+		if !s.ok[l] || !s.ok[r] || s.y[l]*y < 0 || y*s.y[r] < 0 || size < math.Abs(s.y[l]) || size < math.Abs(s.y[r]) {
 			continue
 		}
-		a, b := s.x[i-1], s.x[i+1]
+		a, b := s.x[l], s.x[r]
 		for i := range 90 {
 			l, r := a+(b-a)/3, b-(b-a)/3
 			yl, ok1 := s.at(l)
