@@ -163,7 +163,7 @@ func (c *coder) varies(name string, x syntax.Expr, of run.Static) bool {
 // reaches tells whether an expression reads what is replaced.
 func (c *coder) reaches(x syntax.Expr) bool {
 	found := false
-	c.from(x, c.seen, 0, func(s run.Slot) { found = found || c.replacing.on(s) })
+	c.from(x, nil, c.seen, 0, func(s run.Slot) { found = found || c.replacing.on(s) })
 	return found
 }
 

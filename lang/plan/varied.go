@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"slices"
+
 	"steelyard/lang/finding"
 	"steelyard/lang/ops"
 	"steelyard/lang/run"
@@ -23,8 +25,6 @@ import (
 // added.
 func (p *Planner) Varied(n *syntax.Name, x syntax.Expr) []*Def { return p.coder("").varied(n, x) }
 
-// It goes back from the slots of the names in the expression, over all that their
-// instructions read.
 func (c *coder) varied(n *syntax.Name, x syntax.Expr) []*Def {
 	now, ok := c.lookup(n)
 	switch {
@@ -33,6 +33,21 @@ func (c *coder) varied(n *syntax.Name, x syntax.Expr) []*Def {
 	case n.Line != 0 || now.above == nil && c.p.Names.last[n.Name] == now:
 		return []*Def{now}
 	}
+	if out := c.workedOutFrom(n.Name, x); out != nil {
+		return out
+	}
+	return []*Def{now}
+}
+
+// WorkedOutFrom are the definitions of a name, the last line's last, that the value of an
+// expression depends on.
+func (p *Planner) WorkedOutFrom(name string, x syntax.Expr) []*Def {
+	return p.coder("").workedOutFrom(name, x)
+}
+
+// It goes back from the slots of the names in the expression, over all that their
+// instructions read.
+func (c *coder) workedOutFrom(name string, x syntax.Expr) []*Def {
 	main := &c.p.Program.Main
 	on := make([]bool, len(main.Instrs))
 	mark := func(s run.Slot) {
@@ -40,7 +55,7 @@ func (c *coder) varied(n *syntax.Name, x syntax.Expr) []*Def {
 			on[s] = true
 		}
 	}
-	c.from(x, c.seen, 0, mark)
+	c.from(x, nil, c.seen, 0, mark)
 	reads := c.p.Program.Reads()
 	for s := len(on) - 1; s >= 0; s-- {
 		if on[s] {
@@ -48,24 +63,24 @@ func (c *coder) varied(n *syntax.Name, x syntax.Expr) []*Def {
 		}
 	}
 	var out []*Def
-	for _, d := range c.p.Names.each(n.Name) {
+	for _, d := range c.p.Names.each(name) {
 		if d.seq < c.seen && d.Kind != Function && d.Kind != Formula && d.Slot != run.NoSlot && on[d.Slot] {
 			out = append(out, d)
 		}
-	}
-	if out == nil {
-		return []*Def{now}
 	}
 	return out
 }
 
 // from marks the slots that the names in an expression have, where only the first
 // definitions up to a limit are known; those in a function of the worksheet are
-// those that it saw.
-func (c *coder) from(x syntax.Expr, limit int32, depth int, mark func(run.Slot)) {
+// those that it saw, and its parameters none.
+func (c *coder) from(x syntax.Expr, params []string, limit int32, depth int, mark func(run.Slot)) {
 	syntax.Walk(x, func(x syntax.Expr) bool {
 		switch x := x.(type) {
 		case *syntax.Name:
+			if x.Line == 0 && slices.Contains(params, x.Name) {
+				return true
+			}
 			d, ok := c.p.Names.before(x.Name, limit)
 			if x.Line != 0 {
 				d, ok = c.p.Names.at(x.Name, x.Line, limit)
@@ -79,7 +94,7 @@ func (c *coder) from(x syntax.Expr, limit int32, depth int, mark func(run.Slot))
 				return true
 			}
 			for _, body := range bodies(d.Func) {
-				c.from(body, d.seq, depth+1, mark)
+				c.from(body, d.Func.Params, d.seq, depth+1, mark)
 			}
 		}
 		return true

@@ -239,7 +239,7 @@ func (t teller) symmetry(f graph.Facts) claim {
 	if t.c.of != nil {
 		x = t.c.of
 	}
-	x = t.p.Opened(x, t.p.Entry.Line)
+	x = t.p.opened(x)
 	other := algebra.Substitute(x, map[string]syntax.Expr{name: &syntax.Paren{X: &syntax.Unary{Op: syntax.Sub, X: &syntax.Name{Name: name}}}})
 	r, ok := algebra.Ratio(other, x)
 	return claim{entry.Say(text, t.x(0)), t.c.alone && ok && r == sign}

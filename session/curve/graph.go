@@ -2,7 +2,9 @@ package curve
 
 import (
 	"math"
+	"strconv"
 
+	"steelyard/lang/algebra"
 	"steelyard/lang/finding"
 	"steelyard/lang/limit"
 	"steelyard/lang/ops"
@@ -195,7 +197,9 @@ func (p *plot) all() []*curve {
 func (p *plot) evaluate() bool {
 	x := p.Planner.Emit(run.Instr{Op: ops.Const, K: p.from}, p.static)
 	varying := []run.Slot{x}
-	if !p.depends {
+	if p.depends {
+		p.staysFixed()
+	} else {
 		n := &syntax.Name{At: p.s.Against.NameAt, Name: p.s.Against.Name}
 		d, ok := p.varied(n)
 		switch {
@@ -228,6 +232,25 @@ func (p *plot) evaluate() bool {
 		c.eval = p.evaluated(c, columns, n)
 	}
 	return true
+}
+
+// staysFixed notes where a curve has a result, or a function with a given in its body, that
+// goes back to a value of the axis's own name: it does not vary with the axis.
+func (p *plot) staysFixed() {
+	name := p.s.Against.Name
+	if d, ok := p.Planner.Names.Lookup(name); !ok || d.Kind != plan.Quantity {
+		return
+	}
+	for _, c := range p.all() {
+		bare := algebra.Substitute(c.x, map[string]syntax.Expr{name: &syntax.Pi{}})
+		for _, d := range p.Planner.WorkedOutFrom(name, bare) {
+			f := finding.New(finding.TwoReadings, c.x.Span(), "Only the "+name+" that this line holds itself varies along the axis. In "+c.name+" there is also the "+name+" of line "+strconv.Itoa(d.Line)+", which stays as it is.",
+				"To let it vary too, define it as a function of "+name+".")
+			f.Severity = finding.Note
+			p.Find(f)
+			return
+		}
+	}
 }
 
 // writeOut plans the curves again as functions of the given that is varied, and writes

@@ -102,7 +102,7 @@ func (p *plot) piecesOf(call *syntax.Call) []piece {
 			within.to = min(within.to, at)
 		}
 		if within.from < within.to {
-			within.x = algebra.Substitute(p.Pinned(syntax.Unplaced(one.X), d, p.Entry.Line), map[string]syntax.Expr{d.Func.Params[0]: &syntax.Name{Name: p.s.Against.Name}})
+			within.x = algebra.Substitute(p.Pinned(syntax.Unplaced(one.X), d, p.Entry.Line, p.s.Against.Name), map[string]syntax.Expr{d.Func.Params[0]: &syntax.Name{Name: p.s.Against.Name}})
 			out = append(out, within)
 		}
 	}

@@ -25,7 +25,7 @@ const (
 // by interval.
 func (p *plot) shape(c *curve, sampled *graph.Curve) ([]entry.Said, graph.Shape) {
 	named := entry.Math(p.shortName(c))
-	opened := p.Opened(c.x, p.Entry.Line)
+	opened := p.opened(c.x)
 	if pieces := p.pieces(c, named, opened); pieces != nil {
 		return pieces, graph.Shape{}
 	}
@@ -52,6 +52,15 @@ func (p *plot) recognised(c *curve, from, to float64) graph.Shape {
 	return s
 }
 
+// opened is an expression with its functions written out. In their bodies the name of the
+// axis is a given, which varies only where no curve holds that name itself.
+func (p *plot) opened(x syntax.Expr) syntax.Expr {
+	if !p.depends {
+		return p.Opened(x, p.Entry.Line)
+	}
+	return p.Opened(x, p.Entry.Line, p.s.Against.Name)
+}
+
 // bound works out the end of an interval of a function.
 func bound(l *eval.Line, x syntax.Expr) (float64, bool) {
 	got := l.Try(syntax.Unplaced(x))
@@ -63,7 +72,7 @@ func (p *plot) formOf(c *curve, x syntax.Expr) (graph.Shape, bool) {
 	if !syntax.Holds(x, p.s.Against.Name) {
 		switch {
 		case c.of != nil:
-			if x = p.Opened(c.of, p.Entry.Line); !syntax.Holds(x, p.s.Against.Name) {
+			if x = p.opened(c.of); !syntax.Holds(x, p.s.Against.Name) {
 				return graph.Shape{}, false // the algebra did not reach the given
 			}
 		case c.alone && !c.varies:

@@ -19,7 +19,7 @@ func (p *plot) planVector() bool {
 		whole.In = p.s.In
 	}
 	got := p.tried(eval.Want{Trial: true}, "abs", whole.X)
-	parts, ok := solve.Parts(p.Line, whole.X)
+	parts, ok := solve.Parts(p.Line, whole.X, p.s.Against.Name)
 	switch {
 	case !got.OK || got.Static.Absent || !ok:
 		return p.noPath(whole.X, got)

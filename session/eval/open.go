@@ -14,10 +14,14 @@ import (
 const maxOpened = 8
 
 // Opened writes out the calls of formulas and of functions of the worksheet as a
-// line sees them, so that a name among their arguments can be reached.
-func (p *Page) Opened(x syntax.Expr, line int) syntax.Expr { return p.openedAt(x, line, 0) }
+// line sees them, so that a name among their arguments can be reached. A name that the
+// line binds, an unknown or what a curve is drawn against, is in the body of a function
+// still what it was there: x@2.
+func (p *Page) Opened(x syntax.Expr, line int, bound ...string) syntax.Expr {
+	return p.openedAt(x, line, bound, 0)
+}
 
-func (p *Page) openedAt(x syntax.Expr, line, depth int) syntax.Expr {
+func (p *Page) openedAt(x syntax.Expr, line int, bound []string, depth int) syntax.Expr {
 	if depth > maxOpened || !p.spend(x) {
 		return x
 	}
@@ -32,14 +36,14 @@ func (p *Page) openedAt(x syntax.Expr, line, depth int) syntax.Expr {
 			}
 			by := map[string]syntax.Expr{}
 			for i, name := range d.Func.Params {
-				by[name] = p.openedAt(c.Args[i].X, line, depth+1)
+				by[name] = p.openedAt(c.Args[i].X, line, bound, depth+1)
 			}
 			if !p.OpensParts(d.Func.X, by, line) {
 				return nil, false
 			}
 			// The body sees the functions above its own line.
-			body := p.openedAt(syntax.Unplaced(d.Func.X), d.Line, depth+1)
-			return &syntax.Paren{X: algebra.Substitute(p.Pinned(body, d, line), by)}, true
+			body := p.openedAt(syntax.Unplaced(d.Func.X), d.Line, nil, depth+1)
+			return &syntax.Paren{X: algebra.Substitute(p.Pinned(body, d, line, bound...), by)}, true
 		}
 		f, ok := p.FormulaAbove(c.Func, line)
 		if !ok {
@@ -47,7 +51,7 @@ func (p *Page) openedAt(x syntax.Expr, line, depth int) syntax.Expr {
 		}
 		by := Arguments(c, f)
 		for name, a := range by {
-			by[name] = p.openedAt(a, line, depth+1)
+			by[name] = p.openedAt(a, line, bound, depth+1)
 		}
 		if !p.OpensParts(f.Right, by, line) {
 			return nil, false
@@ -98,21 +102,22 @@ func (p *Page) spend(x syntax.Expr) bool {
 }
 
 // Pinned is the body of a function as another line reads it: a name that has been
-// given anew since has the line beside it that it had for the function, and
-// standard gravity, which has no line, is written out.
-func (p *Page) Pinned(x syntax.Expr, d *plan.Def, line int) syntax.Expr {
-	return p.pinned(x, d.Line, line, d.Func.Params)
+// given anew since, or that the line binds, has the line beside it that it had for the
+// function, and standard gravity, which has no line, is written out.
+func (p *Page) Pinned(x syntax.Expr, d *plan.Def, line int, bound ...string) syntax.Expr {
+	return p.pinned(x, d.Line, line, d.Func.Params, bound)
 }
 
-// pinned is an expression of one line as another reads it, but for some names.
-func (p *Page) pinned(x syntax.Expr, from, line int, but []string) syntax.Expr {
+// pinned is an expression of one line as another reads it, but for some names; those that
+// are bound mean something else there.
+func (p *Page) pinned(x syntax.Expr, from, line int, but, bound []string) syntax.Expr {
 	return syntax.Rewrite(x, func(x syntax.Expr) (syntax.Expr, bool) {
 		n, ok := x.(*syntax.Name)
 		if !ok || n.Line != 0 || slices.Contains(but, n.Name) {
 			return nil, false
 		}
 		then, now := p.Above(n.Name, from), p.Above(n.Name, line)
-		if then == nil || then == now {
+		if then == nil || then == now && !slices.Contains(bound, n.Name) {
 			return nil, false
 		}
 		if then.Line == 0 {

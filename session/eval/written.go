@@ -63,7 +63,7 @@ func (p *Page) writtenOut(x syntax.Expr, line int, by *plan.Def, depth int) (syn
 	good := true
 	known := map[*plan.Def]syntax.Expr{}
 	// What the body of a function says is written out too, and may hold the given.
-	x = syntax.Rewrite(p.openedAt(x, line, 0), func(x syntax.Expr) (syntax.Expr, bool) {
+	x = syntax.Rewrite(p.Opened(x, line), func(x syntax.Expr) (syntax.Expr, bool) {
 		n, ok := x.(*syntax.Name)
 		if !ok || !good {
 			return nil, false
@@ -83,14 +83,14 @@ func (p *Page) writtenOut(x syntax.Expr, line int, by *plan.Def, depth int) (syn
 				good = false
 				return nil, false
 			}
-			known[d] = &syntax.Paren{X: p.pinned(inner, d.Line, line, but)}
+			known[d] = &syntax.Paren{X: p.pinned(inner, d.Line, line, but, nil)}
 		}
 		return known[d], true
 	})
 	if !good {
 		return nil, false
 	}
-	return p.openedAt(x, line, 0), true
+	return p.Opened(x, line), true
 }
 
 // standsFor is the definition that a name, or a name at a line, had for a line.

@@ -79,16 +79,20 @@ func (v *solving) chooseOne(all []solution) {
 	var note entry.Said
 	switch also := all[chosen].root.Also; {
 	case v.families != nil && !v.limited():
-		word := "principal value"
-		switch {
-		case v.rule.Choice == run.GreatestRoot:
-			word = "greater of the principal values"
-		case v.rule.Choice == run.LeastRoot:
-			word = "smaller of the principal values"
-		case len(others) > 0:
-			word = "positive solution"
+		taken, greater, smaller := entry.Words("principal value"), "greater", "smaller"
+		if len(others) > 1 {
+			greater, smaller = "greatest", "smallest"
 		}
-		note = entry.Say("The "+word+" is taken; infinitely many solve the equation: ….", v.families.shown(v))
+		switch {
+		case len(others) == 0:
+		case v.rule.Choice == run.GreatestRoot:
+			taken = entry.Say(greater+" of …", v.list(all))
+		case v.rule.Choice == run.LeastRoot:
+			taken = entry.Say(smaller+" of …", v.list(all))
+		default:
+			taken = entry.Words("positive solution")
+		}
+		note = entry.Say("The … is taken; infinitely many solve the equation: ….", taken, v.families.shown(v))
 	case len(others) > 0 && v.rule.Choice == run.OnlyRoot:
 		note = v.otherNote(others).And(v.turnsAdd())
 	case v.turnsAdd() != "":

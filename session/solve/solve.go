@@ -212,7 +212,7 @@ const (
 func (v *solving) openedUp() {
 	v.opened = make([]algebra.Equation, len(v.equations))
 	for i, e := range v.equations {
-		v.opened[i] = algebra.Equation{Left: v.Opened(e.Left, v.Entry.Line), Right: v.Opened(e.Right, v.Entry.Line)}
+		v.opened[i] = algebra.Equation{Left: v.Opened(e.Left, v.Entry.Line, v.unknowns...), Right: v.Opened(e.Right, v.Entry.Line, v.unknowns...)}
 	}
 }
 

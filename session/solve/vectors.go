@@ -212,13 +212,17 @@ func (v *vectors) dotted(side, other syntax.Expr) {
 
 // components are the statement with its equations and unknowns by components.
 func (v *vectors) components() (*syntax.Solve, bool) {
+	var bound []string
+	for _, u := range v.s.Unknowns {
+		bound = append(bound, u.Name)
+	}
 	opened := make([]syntax.Equation, len(v.s.Equations))
 	for i, e := range v.s.Equations {
 		sides, ok := (&solving{Line: v.Line, s: v.s}).sides(e)
 		if !ok {
 			return nil, false
 		}
-		opened[i] = syntax.Equation{Left: v.Opened(sides.Left, v.Entry.Line), Right: v.Opened(sides.Right, v.Entry.Line)}
+		opened[i] = syntax.Equation{Left: v.Opened(sides.Left, v.Entry.Line, bound...), Right: v.Opened(sides.Right, v.Entry.Line, bound...)}
 	}
 	for range 1 + len(v.s.Unknowns) { // what one equation says of an unknown, another may need
 		for _, e := range opened {

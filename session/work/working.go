@@ -57,7 +57,7 @@ func result(p *eval.Page, name string, x syntax.Expr, e *entry.Entry) []entry.Wo
 func slopeLines(p *eval.Page, name string, s *syntax.SlopeOf, e *entry.Entry) []entry.WorkLine {
 	out := []entry.WorkLine{{Left: named(name), Words: entry.Say("slope of … at … = …",
 		entry.Math(s.X), entry.Name(s.Var.Name), entry.Math(withValues(p, s.Place, e.Line)))}}
-	if d, ok := algebra.Derivative(p.Opened(s.X, e.Line), s.Var.Name); ok && !p.Planner.OfReadings(s.X, s.Var.Name) {
+	if d, ok := algebra.Derivative(p.Opened(s.X, e.Line, s.Var.Name), s.Var.Name); ok && !p.Planner.OfReadings(s.X, s.Var.Name) {
 		out = append(out, entry.WorkLine{Right: d, Reason: entry.Words("differentiate")})
 		out = putLine(p, out, algebra.Substitute(d, map[string]syntax.Expr{s.Var.Name: s.Place}), d, e)
 	}
@@ -73,7 +73,7 @@ func areaLines(p *eval.Page, result string, s *syntax.AreaUnder, e *entry.Entry)
 	if s.All {
 		out[0].Words = entry.Say("area under … against …", entry.Math(s.X), entry.Name(name))
 	}
-	if f, ok := algebra.Antiderivative(p.Opened(s.X, e.Line), name); ok && !s.All && !p.Planner.OfReadings(s.X, name) {
+	if f, ok := algebra.Antiderivative(p.Opened(s.X, e.Line, name), name); ok && !s.All && !p.Planner.OfReadings(s.X, name) {
 		at := func(x syntax.Expr) syntax.Expr { return algebra.Substitute(f, map[string]syntax.Expr{name: x}) }
 		x := at(s.To)
 		if !writtenZero(s.From) || !algebra.ZeroAt(f, name) {
