@@ -1,6 +1,9 @@
 package typeset
 
-import "strings"
+import (
+	"strconv"
+	"strings"
+)
 
 // Box is a piece of mathematics laid out: what stands beside, over, above and
 // below what, and what kind of thing each sign is. It says nothing of how that is
@@ -84,8 +87,13 @@ var none Box
 // Row puts boxes side by side.
 func Row(parts ...Box) Box { return holding(row, "", parts) }
 
-// Root is the square root of a box.
-func Root(x Box) Box { return holding(root, "", []Box{x, {}}) }
+// Root is the root of a box, of a degree from 2 on.
+func Root(x Box, degree int) Box {
+	if degree == 2 {
+		return holding(root, "", []Box{x, {}})
+	}
+	return holding(root, "", []Box{x, {kind: digits, text: strconv.Itoa(degree)}})
+}
 
 // Case is one value of several, with when it holds.
 type Case struct{ Value, When Box }

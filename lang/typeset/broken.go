@@ -120,6 +120,51 @@ func (b *breaker) rows() (out []Box, widest int) {
 	return append(out, Row(row...)), widest
 }
 
+// Lines breaks a row into lines that each fit: before the signs of its sum, or where that
+// is not enough, of its products too. There are no lines where one does not fit.
+func (b Box) Lines(fits func(Box) bool) []Box {
+	if b.kind != row || b.text != "" {
+		return nil
+	}
+	if lines := b.lines(fits, infix); lines != nil {
+		return lines
+	}
+	return b.lines(fits, infix, dot, times)
+}
+
+// lines breaks a row before such signs.
+func (b *Box) lines(fits func(Box) bool, before ...kind) (out []Box) {
+	from, last, sign := 0, 0, Box{} // a line begins with the sign, for the part at from
+	line := func(to int) Box {
+		if sign.kind == nothing {
+			return Row(b.parts[from:to]...)
+		}
+		return Row(append([]Box{sign}, b.parts[from+1:to]...)...)
+	}
+	for i := 1; i <= len(b.parts); i++ {
+		if i < len(b.parts) && !slices.Contains(before, b.parts[i].kind) {
+			continue
+		}
+		if last > from && !fits(line(i)) {
+			out = append(out, line(last))
+			from, sign = last, b.parts[last].beginning()
+		}
+		if !fits(line(i)) {
+			return nil
+		}
+		last = i
+	}
+	return append(out, line(len(b.parts)))
+}
+
+// beginning is a sign as a line begins with it: a product has its dot there.
+func (b *Box) beginning() Box {
+	if b.kind == infix {
+		return Box{kind: continued, text: b.text}
+	}
+	return Box{kind: continued, text: "⋅"}
+}
+
 // term is one term of a sum with the sign before it, empty for the first.
 type term struct {
 	sign string // "+" or "−"

@@ -232,7 +232,7 @@ func (w *textWriter) root(b *Box) {
 
 func (w *textWriter) script(b *Box) {
 	base := &b.parts[0]
-	_, above := b.scripts()
+	below, above := b.scripts()
 	switch {
 	case b.text != "": // a name
 		w.WriteString(b.text)
@@ -246,6 +246,7 @@ func (w *textWriter) script(b *Box) {
 		w.all(base.parts)
 	default:
 		w.bracketed(base, base.kind == root && base.text == "")
+		w.box(below) // of log₁₀, that log has more than one meaning
 	}
 	w.exponent(above)
 }

@@ -1,6 +1,7 @@
 package typeset
 
 import (
+	"strings"
 	"testing"
 
 	"steelyard/lang/syntax"
@@ -55,6 +56,7 @@ func TestPage(t *testing.T) {
 		"-3.2e-5 m - x":              "−3.2×10⁻⁵ m − x",
 		"sqrt(0^2 + 2*a*(s - 0))":    "√(0² + 2·a·(s − 0))",
 		"cbrt(V)":                    "³√V",
+		"log10(x)^2":                 "log10(x)²",
 		"abs(ℓ_0 - ℓ)^-2":            "|ℓ0 − ℓ|⁻²",
 		"asin(Ψ_α)":                  "arcsin(Ψ_α)",
 		"spring_energy(k, x_max)":    "spring energy(k, x_max)",
@@ -68,6 +70,29 @@ func TestPage(t *testing.T) {
 		}
 		if got := Expr(x).Page(); got != want {
 			t.Errorf("%s is %s, want %s", in, got, want)
+		}
+	}
+}
+
+// A label is broken at the signs of its sum, at those of products only where it must be,
+// and in no bracket.
+func TestLines(t *testing.T) {
+	for in, want := range map[string]string{
+		"F*y - 1/2*m*v^2 + E_k":    "F·y − (1/2)·m·v² | + E_k",
+		"a*b + c":                  "a·b + c",
+		"k*(x + y)*F_max*s_max":    "k·(x + y)·F_max | · s_max",
+		"atan2(y, x)*(1 J)*ω":      "atan2(y, x)·(1 J) | · ω",
+		"a - (b + c + d + e_long)": "",
+		"spring_energy(k, x)":      "",
+		"m_of_the_whole_ball":      "",
+	} {
+		x, _ := syntax.ParseExpr(in)
+		var lines []string
+		for _, b := range Line(x).Lines(func(b Box) bool { return len([]rune(b.Page())) <= 17 }) {
+			lines = append(lines, strings.TrimSpace(b.Page()))
+		}
+		if got := strings.Join(lines, " | "); got != want {
+			t.Errorf("%s: %q, want %q", in, got, want)
 		}
 	}
 }

@@ -45,8 +45,8 @@ func (t teller) shown(v float64, u *units.Unit) entry.Said { return t.p.Told(t.f
 
 // y is a value of the curve, x a place on the axis, each with its unit.
 func (t teller) y(v float64) entry.Said {
-	if u := t.c.unit.Screen(); v == 0 && u != "1" {
-		return entry.Words("0 " + u)
+	if v == 0 {
+		return entry.Words(units.Behind("0", t.c.unit, units.Screen))
 	}
 	return t.shown(v, t.c.unit)
 }

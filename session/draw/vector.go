@@ -3,6 +3,7 @@ package draw
 import (
 	"strings"
 
+	"steelyard/lang/typeset"
 	"steelyard/session/rows"
 )
 
@@ -108,12 +109,20 @@ func textBox(x, y float64, a anchor, text string) box {
 
 func charactersIn(w float64) int { return max(1, int(w/(emPart*fontSize)+1e-6)) }
 
-// rows breaks a label into rows of some width. What needs more than one is set as
-// words.
+// rows breaks a label into rows of some width: mathematics at its signs, where that
+// is enough, all else between words.
 func (l label) rows(w float64) []label {
-	texts := rows.Fit(l.text, charactersIn(w))
+	most := charactersIn(w)
+	texts := rows.Fit(l.text, most)
 	if len(texts) == 1 && texts[0] == l.text {
 		return []label{l}
+	}
+	if lines := l.math.Lines(func(b typeset.Box) bool { return width(mathText(b)) <= most }); lines != nil {
+		out := make([]label, len(lines))
+		for i, line := range lines {
+			out[i] = label{text: mathText(line), math: line, names: l.names}
+		}
+		return out
 	}
 	out := make([]label, len(texts))
 	for i, text := range texts {
@@ -121,6 +130,9 @@ func (l label) rows(w float64) []label {
 	}
 	return out
 }
+
+// mathText is mathematics as characters.
+func mathText(b typeset.Box) string { return strings.TrimSpace(clean(b.Page())) }
 
 // sheet is a vector on which a layout writes, with the boxes of its texts.
 type sheet struct {

@@ -74,7 +74,7 @@ func TestHead(t *testing.T) {
 
 // TestCancelled writes how units cancel, a root over all of a side.
 func TestCancelled(t *testing.T) {
-	sides := []UnitSide{{Product: "kg/(N/m)", Root: true}, {Product: "s"}}
+	sides := []UnitSide{{Product: "kg/(N/m)", Root: 2}, {Product: "s"}}
 	if got := Cancelled(sides); got != "√(kg/(N/m)) = s" {
 		t.Error(got)
 	}

@@ -1,9 +1,11 @@
 package entry
 
 import (
+	"strconv"
 	"strings"
 
 	"steelyard/lang/syntax"
+	"steelyard/units/writing"
 )
 
 // WorkLine is one line of a working: left = right. A line without a left side
@@ -19,18 +21,21 @@ type WorkLine struct {
 }
 
 // UnitSide is one side of how units cancel: a product of units as it is shown on
-// a screen, and whether all of it is under a square root.
+// a screen, and the degree of the root that all of it is under, 0 for none.
 type UnitSide struct {
 	Product string
-	Root    bool
+	Root    int
 }
 
 // String returns the side as text.
 func (u UnitSide) String() string {
-	if u.Root {
+	switch u.Root {
+	case 0:
+		return u.Product
+	case 2:
 		return "√(" + u.Product + ")"
 	}
-	return u.Product
+	return writing.Raised(strconv.Itoa(u.Root)) + "√(" + u.Product + ")"
 }
 
 // Cancelled returns how units cancel as text, or nothing: "√(kg/(N/m)) = s".

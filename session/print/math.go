@@ -139,8 +139,8 @@ func setUnits(sides []entry.UnitSide) typeset.Box {
 	var set typeset.Box
 	for i, side := range sides {
 		one := typeset.Unit(oneLine(side.Product))
-		if side.Root {
-			one = typeset.Root(one)
+		if side.Root != 0 {
+			one = typeset.Root(one, side.Root)
 		}
 		if i == 0 {
 			set = one

@@ -232,7 +232,7 @@ func everywhere(h string) *Document {
 	return &Document{Title: h, Caution: h, Blocks: []block{note{h}, givens{[]given{{name, shown{Words: h}, h}}}}, Parts: []part{{
 		Label: h, Question: h, Points: -1, Blocks: []block{
 			note{h + "\n\n# " + h + "\n- " + h + "\n1. " + h + "\n    " + h + "\n---\n> " + h + "\n" + h + "\n==="}, text{entry.Rows(h, "", h)}, room{3, []syntax.Expr{name}},
-			working{Of: []syntax.Expr{name}, Lines: []entry.WorkLine{{Left: name, Right: name, Reason: entry.Words(h), Words: entry.Written(h), Units: []entry.UnitSide{{Product: h, Root: true}, {Product: h}}}, {}}},
+			working{Of: []syntax.Expr{name}, Lines: []entry.WorkLine{{Left: name, Right: name, Reason: entry.Words(h), Words: entry.Written(h), Units: []entry.UnitSide{{Product: h, Root: 2}, {Product: h}}}, {}}},
 			working{Definitions: true, Lines: []entry.WorkLine{{Left: x("U(s)"), Right: x("k*s^2/2")}}},
 			answer{X: name, Shown: shown{Words: h}}, answer{X: name, Shown: shown{X: name}}, answer{}, answer{X: name},
 			check{Left: name, Right: name, Relation: "≤", Within: h, Says: entry.Words(h)}, check{Left: name, Sign: h},

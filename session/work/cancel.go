@@ -92,31 +92,29 @@ type unitPower struct {
 	exp  units.Exp
 }
 
-// productOfUnits writes powers of units as one fraction; square roots under one
-// root.
+// productOfUnits writes powers of units as one fraction; where all are roots of one
+// degree, under one root.
 func productOfUnits(all []unitPower) entry.UnitSide {
-	root := !slices.ContainsFunc(all, func(p unitPower) bool { return p.exp.Den() != 2 })
+	root := all[0].exp.Den()
+	if slices.ContainsFunc(all, func(p unitPower) bool { return p.exp.Den() != root }) {
+		root = 1
+	}
 	var up, down []string
 	for _, p := range all {
-		n, d := p.exp.Num(), p.exp.Den()
-		if root {
-			d = 1
-		}
+		n, d := p.exp.Num(), p.exp.Den()/root
 		part := &up
 		if n < 0 {
 			part, n = &down, -n
 		}
-		text := p.unit
-		if n != 1 || d != 1 || part == &down || strings.ContainsAny(text, "/") {
-			if strings.ContainsAny(text, "·/") {
-				text = "(" + text + ")"
-			}
+		text, powered, many := p.unit, n != 1 || d != 1, strings.ContainsAny(p.unit, "·/")
+		if powered && strings.ContainsAny(text, "·/^⁻¹²³⁴⁵⁶⁷⁸⁹") || part == &down && many || len(all) > 1 && strings.Contains(text, "/") {
+			text = "(" + text + ")"
 		}
 		switch {
 		case d != 1:
 			text += "^(" + strconv.Itoa(n) + "/" + strconv.Itoa(d) + ")"
 		case n != 1:
-			text = text + writing.Raised(strconv.Itoa(n))
+			text += writing.Raised(strconv.Itoa(n))
 		}
 		*part = append(*part, text)
 	}
@@ -130,6 +128,9 @@ func productOfUnits(all []unitPower) entry.UnitSide {
 		out += "/" + down[0]
 	default:
 		out += "/(" + strings.Join(down, "·") + ")"
+	}
+	if root == 1 {
+		return entry.UnitSide{Product: out}
 	}
 	return entry.UnitSide{Product: out, Root: root}
 }
