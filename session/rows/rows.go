@@ -148,9 +148,11 @@ func pieces(text string, from int) iter.Seq2[int, int] {
 	}
 }
 
-// together tells whether a word belongs to the piece before it.
+// together tells whether a word belongs to the piece before it. A unit may be several
+// words: 12 kg m/s, 4186 J/(kg K).
 func together(piece, word string, quoted bool) bool {
-	if !quoted && !(isNumber(piece) && isUnit(word)) && !(piece == "line" && isNumber(word)) && piece != "-" && piece != "−" && piece != "+" {
+	number, _, _ := strings.Cut(piece, " ")
+	if !quoted && !(isNumber(number) && isUnit(word)) && !(piece == "line" && isNumber(word)) && piece != "-" && piece != "−" && piece != "+" {
 		return false
 	}
 	return Width(piece)+Width(word) < longestPiece

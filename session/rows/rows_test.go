@@ -19,6 +19,8 @@ func TestWrap(t *testing.T) {
 		{"the speed is 3.0 m/s here", 16, "the speed is|3.0 m/s here"},
 		{"the speed is (−3.0 m/s) here", 16, "the speed is|(−3.0 m/s) here"},
 		{"it is ±0.20 kg", 9, "it is|±0.20 kg"},
+		{"the heat is 4186 J/(kg K) here", 22, "the heat is|4186 J/(kg K) here"},
+		{"it is 12 kg m/s and", 12, "it is|12 kg m/s|and"},
 		{"see line 12 above", 8, "see|line 12|above"},
 		{"write `a + b` there", 9, "write|`a + b`|there"},
 		{"anunbreakableword or two", 6, "anunbreakableword|or two"},

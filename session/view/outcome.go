@@ -37,7 +37,7 @@ func (p *page) Result(r *entry.Result) {
 			default:
 				clause = ", " + article(v)
 			}
-			p.row(p.margin+equalsAt(p.e), p.strong(text, true)+clause)
+			p.hung(p.margin+equalsAt(p.e), text, clause)
 		}
 	}
 	p.Lines(r.Notes)
@@ -48,7 +48,7 @@ func (p *page) Verdict(c *entry.Verdict) {
 	if !c.Holds {
 		return
 	}
-	p.row(p.margin+2, "holds: "+c.Sides().String())
+	p.told("holds: " + c.Sides().String())
 }
 
 // Lines prints the rows of an answer.

@@ -176,13 +176,18 @@ func (p *page) readings(f *finding.Finding) {
 	}
 }
 
-// told prints one row of an answer. What is too long goes on two blanks further
-// in than it began.
+// told prints one row of an answer.
 func (p *page) told(line string) {
-	text := strings.TrimLeft(clean(line), " ")
-	indent := p.margin + 2 + len(line) - len(strings.TrimLeft(line, " "))
+	text := strings.TrimLeft(line, " ")
+	p.hung(p.margin+2+len(line)-len(text), "", clean(text))
+}
+
+// hung prints a text this far in, its first part bold. What is too long goes on two blanks
+// further in than it began.
+func (p *page) hung(indent int, first, rest string) {
+	text := first + rest
 	if indent+rows.Width(text) <= p.o.Width {
-		p.row(indent, text)
+		p.row(indent, p.strong(first, first != "")+rest)
 		return
 	}
 	indent = min(indent, max(p.o.Width-22, 2)) // wrap has 20 cells at least
@@ -190,7 +195,10 @@ func (p *page) told(line string) {
 		if i == 1 {
 			indent += 2
 		}
-		p.row(indent, strings.TrimRight(row, " "))
+		row = strings.TrimRight(row, " ")
+		n := min(len(first), len(row))
+		p.row(indent, p.strong(row[:n], n > 0)+row[n:])
+		first = strings.TrimPrefix(first[n:], " ")
 	}
 }
 
