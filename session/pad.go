@@ -228,15 +228,26 @@ func (p *Pad) read(l *eval.Line) (tried int) {
 // noticed between two keys.
 const previewSteps = 20_000
 
-// Preview works a line out as the next, and takes it back. It is nil for a line that
-// can't be read yet, for a command and where that takes long.
-func (p *Pad) Preview(text string) *entry.Entry {
+// Preview works a text out as a line with that number, with what is above it, and takes
+// it back. It is nil for a line that can't be read yet, for a command, where that takes
+// long, and where lines below say what holds above them too, such as what a unit is.
+func (p *Pad) Preview(line int, text string) *entry.Entry {
+	if line < p.Next() {
+		entries, marks, set := p.page.Entries, p.marks, p.page.Set
+		m := marks[line-1]
+		if p.page.Planner.Told(m.plan) {
+			return nil
+		}
+		defer p.page.Planner.Hide(m.plan)()
+		defer func() { p.page.Entries, p.marks, p.page.Set = entries, marks, set }()
+		p.page.Entries, p.marks, p.page.Set = entries[:line-1:line-1], marks[:line-1:line-1], m.set
+	}
 	switch stmt, _ := syntax.ParseWith(text, reading.Known(p.page)); stmt.(type) {
 	case nil, *syntax.Command:
 		return nil
 	}
 	defer p.within(context.Background(), previewSteps)()
-	if e := p.enterOnTrial(p.Next(), text, true); p.budget.Ended() == limit.Going {
+	if e := p.enterOnTrial(line, text, true); p.budget.Ended() == limit.Going {
 		return e
 	}
 	return nil

@@ -28,7 +28,7 @@ func (s *scratchpad) unitsAt(before, prefix string) []string {
 		return len(usual) + len(word)
 	}
 	if head, after := strings.CutSuffix(strings.TrimRight(before, " "), " in"); after {
-		if e := s.pad.Preview(head); e != nil && len(e.Values()) > 0 {
+		if e := s.tried(head); e != nil && len(e.Values()) > 0 {
 			v := e.Values()[0]
 			words = slices.DeleteFunc(append(slices.Clone(usual), words...), func(word string) bool {
 				u, bad := s.pad.Table().Parse(word, units.AloneInPlace)

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"steelyard/lang/syntax"
+	"steelyard/session/entry"
 	"steelyard/session/repl"
 	"steelyard/session/view"
 )
@@ -56,16 +57,24 @@ func (s *scratchpad) Names(text string) []repl.Span {
 	return out
 }
 
-// Preview says in a few words what a line would come to. A line that is put in above is
-// not tried: the names below it are not yet there for it.
+// Preview says in a few words what a line would come to.
 func (s *scratchpad) Preview(text string) string {
-	if s.draft != nil || s.unseen {
+	if s.unseen {
 		return ""
 	}
-	if e := s.pad.Preview(text); e != nil {
+	if e := s.tried(text); e != nil {
 		return view.Brief(e)
 	}
 	return ""
+}
+
+// tried is what a text comes to as the line that is typed, or nil.
+func (s *scratchpad) tried(text string) *entry.Entry {
+	line := s.pad.Next()
+	if s.draft != nil {
+		line = s.draft.Line
+	}
+	return s.pad.Preview(line, text)
 }
 
 // Lends tells how another program can have the terminal.

@@ -373,6 +373,24 @@ func TestPreview(t *testing.T) {
 	}
 }
 
+// TestPreviewAbove shows what a line comes to where it is put in, and what one that is
+// changed comes to.
+func TestPreviewAbove(t *testing.T) {
+	c := openTerminal(t, t.TempDir())
+	c.expect("  1.  ")
+	c.line("k = 25 N/m", "  2.  ")
+	c.line("x = 3 cm", "  3.  ")
+	c.line("insert before 2", "  2.  ")
+	c.send("x*k")
+	c.expect("! No line above defines x")
+	c.send("\x15k*(3 s)")
+	c.expect("a mass per time")
+	c.send("\x15\r")
+	c.expect("  3.  ")
+	c.send("change 1\r")
+	c.expect("N/m, a force per length")
+}
+
 // TestPlainLines edits a line by what goes back a character alone.
 func TestPlainLines(t *testing.T) {
 	c := openTerminal(t, t.TempDir(), "TERM=dumb")

@@ -95,3 +95,17 @@ func (p *Planner) Lift(m Mark, from, by int) {
 		}
 	}
 }
+
+// Hide takes what names mean back to the mark, and leaves the program, until back is
+// called: lines that were planned since may be there again then, as nothing in between is.
+func (p *Planner) Hide(m Mark) (back func()) {
+	later, part, that := slices.Clone(p.Since(m)), p.part, p.that
+	p.Names.cut(int(m.names))
+	p.part, p.that = m.part, m.that
+	return func() {
+		for _, d := range later {
+			p.Names.all, p.Names.last[d.Name] = append(p.Names.all, d), d
+		}
+		p.part, p.that = part, that
+	}
+}

@@ -208,6 +208,9 @@ func (c *command) put(at *Draft, text, place string) {
 	}
 	c.Undo(c.ctx)
 	c.undone, c.got = undone, Answer{Offers: offers(now)}
+	if at.Insert {
+		c.fails(at.Line-1, text)
+	}
 	for i, line := range c.got.Offers {
 		c.got.Offers[i] = place + line
 	}

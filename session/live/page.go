@@ -32,6 +32,15 @@ type Failed struct {
 // Failed are the lines that could not be worked out, in the order of their places.
 func (p *Page) Failed() []Failed { return p.failed }
 
+// fails notes a line that could not be worked out, behind those of its place.
+func (p *Page) fails(after int, text string) {
+	at := len(p.failed)
+	for at > 0 && p.failed[at-1].After > after {
+		at--
+	}
+	p.failed = slices.Insert(p.failed, at, Failed{After: after, Text: text})
+}
+
 // step is a change that can be taken back.
 type step struct {
 	does, undoes session.Edit
@@ -110,7 +119,7 @@ func (p *Page) Enter(ctx context.Context, text string) (*entry.Entry, Answer) {
 		return e, p.answer(ctx, e, cmd)
 	case e.Failed() && !p.drafts:
 		p.Pad.Undo()
-		p.failed = append(p.failed, Failed{After: line - 1, Text: e.Text})
+		p.fails(line-1, e.Text)
 		return e, Answer{Offers: offers(e)}
 	}
 	return e, p.entered(line, e)

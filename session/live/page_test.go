@@ -191,3 +191,53 @@ func TestRename(t *testing.T) {
 		}
 	}
 }
+
+// TestFailed keeps lines that could not be worked out at the places where they were typed,
+// wherever those go.
+func TestFailed(t *testing.T) {
+	p := typed(t, "m = 2 kg", "v = 3 m/s", "K = m*v^2/2")
+	for _, text := range []string{
+		"K + 3 s", "insert before 2 m + 1 s", "insert before 2 m + 2 s", "change 2 to v = 3 m + 4 s",
+		"insert before 1 note A crate.", "insert before 1 5 m + 6 s", "remove 3",
+	} {
+		p.Enter(context.Background(), text)
+	}
+	at := &Draft{Line: 3, Insert: true}
+	if _, got := p.Write(context.Background(), "m + 7 s", at); got.Done || got.Draft == nil {
+		t.Error("the place does not wait for another line")
+	}
+	want := []Failed{{0, "5 m + 6 s"}, {2, "m + 1 s"}, {2, "m + 2 s"}, {2, "m + 7 s"}, {3, "K + 3 s"}}
+	if !slices.Equal(p.Failed(), want) {
+		t.Errorf("%v, want %v", p.Failed(), want)
+	}
+}
+
+// TestPreview tries lines at every place of a page: what is told is what comes of the line
+// there, and the page stays as it was.
+func TestPreview(t *testing.T) {
+	ctx := context.Background()
+	p := typed(t, "m = 2 kg", "x = 3 cm", "part b: More", "m = 5 g", "f(s) = m*s", "solve 3 N = k*x for k", "results to 3 figures", "4 N", "y = m*g")
+	was := state(p)
+	for line := 1; line <= p.Next(); line++ {
+		for _, text := range []string{"m*x", "z = k*x", "that*2", "m = 3 kg", "f(2 m)", "m@4", "x + 3 s", "10 m/3", "mm", "y/g"} {
+			tried := p.Preview(line, text)
+			if state(p) != was {
+				t.Fatalf("line %d, %s: the page is another", line, text)
+			}
+			got := fmt.Sprint(Shown(tried), tried.Failed())
+			lines := slices.Insert(p.texts()[:line-1:line-1], line-1, text)
+			cut := New()
+			for _, l := range lines {
+				cut.Add(ctx, l)
+			}
+			e := cut.Entries()[line-1]
+			if want := fmt.Sprint(Shown(e), e.Failed()); got != want {
+				t.Errorf("line %d, %s: %s, want %s", line, text, got, want)
+			}
+		}
+	}
+	p = typed(t, "m = 2 kg", "1 lap = 400 m")
+	if e := p.Preview(2, "3 lap"); e != nil {
+		t.Error("a unit is known above its line")
+	}
+}

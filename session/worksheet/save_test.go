@@ -74,13 +74,13 @@ check m@3 = 2 kg
 func TestSaveFailedLines(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "crate.worked")
 	page := onPage("L = 2 m", "M = L + 30 %", "M = L*(1 + 30 %)", "w = nowhere", "part b: Again", "w = 3 m", "check M@2 = 2.6 m", "1 +",
-		"insert before 1 note One", "remove 4", "undo", "change 2 to L = 2 m +")
+		"insert before 1 note One", "remove 4", "undo", "change 2 to L = 2 m +", "insert before 2 L + 2 s")
 	for _, failed := range []bool{false, true} {
 		how := Saving{Title: "A", Anyway: true}
 		want := "worksheet 1  A\n\nnote One\nL = 2 m\nM = L*(1 + 30 %)\n  = 2.6 m\n\npart b: Again\nw = 3 m\ncheck M@5 = 2.6 m\n"
 		if failed {
 			how.Failed = page.Failed()
-			want = "worksheet 1  A\n\nnote One\nL = 2 m\n# M = L + 30 %\nM = L*(1 + 30 %)\n  = 2.6 m\n# w = nowhere\n\npart b: Again\nw = 3 m\ncheck M@6 = 2.6 m\n# 1 +\n"
+			want = "worksheet 1  A\n\nnote One\n# L + 2 s\nL = 2 m\n# M = L + 30 %\nM = L*(1 + 30 %)\n  = 2.6 m\n# w = nowhere\n\npart b: Again\nw = 3 m\ncheck M@7 = 2.6 m\n# 1 +\n"
 		}
 		if _, problem := Save(path, page.Entries(), how); problem != nil {
 			t.Fatal(problem)
