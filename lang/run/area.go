@@ -45,12 +45,24 @@ type piece struct {
 // error is proved to be small beside what is added up, and refused otherwise: an area that
 // is a little wrong looks as good as a right one.
 func (w *floatWalker) area(fn int, lo, hi float64, rest ...float64) (float64, ops.Fault) {
-	if lo > hi {
-		v, fault := w.area(fn, hi, lo, rest...)
-		return -v, fault
+	t, fault := w.under(fn, lo, hi, rest)
+	if fault != ops.NoFault {
+		return 0, fault
 	}
-	if lo == hi {
-		return 0, ops.NoFault
+	return t.value(), ops.NoFault
+}
+
+// under is an area with what is known of it.
+func (w *floatWalker) under(fn int, lo, hi float64, rest []float64) (total, ops.Fault) {
+	switch wide := hi - lo; {
+	case wide-wide != 0:
+		return total{}, ops.OutOfRange
+	case lo > hi:
+		t, fault := w.under(fn, hi, lo, rest)
+		t.sum = -t.sum
+		return t, fault
+	case lo == hi:
+		return total{}, ops.NoFault
 	}
 	survey := w.surveyed
 	if p, again := w.period(fn, rest); again && hi-lo > manyPeriods*p {
@@ -58,11 +70,20 @@ func (w *floatWalker) area(fn int, lo, hi float64, rest ...float64) (float64, op
 			return w.inPeriods(fn, lo, hi, p, rest)
 		}
 	}
-	t, fault := survey(fn, lo, hi, rest)
+	return survey(fn, lo, hi, rest)
+}
+
+// between encloses the area from a place in one interval to a place in another, where the
+// curve is known over both: by the area between their middles, and by how far its ends may
+// move from there.
+func between(from, to, atFrom, atTo ops.Interval, still []float64, area func(lo, hi float64, rest []float64) (total, ops.Fault)) ops.Interval {
+	a, b := from.Middle(), to.Middle()
+	t, fault := area(a, b, still)
 	if fault != ops.NoFault {
-		return 0, fault
+		return ops.Everything()
 	}
-	return t.value(), ops.NoFault
+	moved := atTo.Mul(to.Sub(ops.Point(b))).Sub(atFrom.Mul(from.Sub(ops.Point(a))))
+	return about(t.sum, t.doubt+float64(8*exact*t.size)).Add(moved)
 }
 
 // inPeriods is the area of a curve that is the same again after a period, by that over

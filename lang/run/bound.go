@@ -123,10 +123,6 @@ func (bounds) either(a, b bounded) bounded {
 
 func (bounds) still(n bounded) (float64, bool) { return n.v, true }
 
-func (d bounds) slopeOf([]bounded, func([]bounded) (bounded, bool)) (bounded, ops.Fault) {
-	return d.unknown()
-}
-
 func (bounds) unknown() (bounded, ops.Fault) { return bounded{}, ops.NoReal }
 
 func (bounds) steps() int64 { return 5 }

@@ -147,16 +147,34 @@ func (intervals) still(n enclosed) (float64, bool) {
 	return n.v.Lo, n.v.IsPoint() && n.d == ops.Point(0) && !n.partly
 }
 
-func (intervals) slopeOf(x []enclosed, at func([]enclosed) (enclosed, bool)) (enclosed, ops.Fault) {
-	given := []enclosed{{v: x[0].v, d: ops.Point(1), partly: x[0].partly}}
+// slopeOf changes by the second derivative, where nothing but the place varies.
+func (intervals) slopeOf(x []enclosed, of curve[enclosed]) (enclosed, ops.Fault) {
+	given, all := []enclosed{{v: x[0].v, d: ops.Point(1), partly: x[0].partly}}, []*series{along(x[0].v)}
+	alone := true
 	for _, n := range x[1:] {
-		given = append(given, enclosed{v: n.v, d: ops.Point(0), partly: n.partly})
+		alone = alone && n.d == ops.Point(0)
+		given, all = append(given, enclosed{v: n.v, d: ops.Point(0), partly: n.partly}), append(all, fixed(n.v))
 	}
-	of, ok := at(given)
+	y, ok := of.at(given...)
 	if !ok {
-		return of, ops.NoReal
+		return y, ops.NoReal
 	}
-	return enclosed{v: of.d, d: ops.Everything(), partly: of.partly}, ops.NoFault
+	out := enclosed{v: y.d, d: ops.Everything(), partly: y.partly}
+	if s, ok := of.series(all...); ok && alone {
+		out.d = s.at(2).Mul(ops.Point(2)).Mul(x[0].d)
+	}
+	return out, ops.NoFault
+}
+
+// areaOf changes at its ends, by the curve there.
+func (intervals) areaOf(from, to enclosed, rest []enclosed, still []float64, of curve[enclosed]) (enclosed, ops.Fault) {
+	a, ok1 := of.at(append([]enclosed{{v: from.v, d: ops.Point(0)}}, rest...)...)
+	b, ok2 := of.at(append([]enclosed{{v: to.v, d: ops.Point(0)}}, rest...)...)
+	if !ok1 || !ok2 {
+		return a, ops.NoReal // the curve does not reach that far
+	}
+	return enclosed{v: between(from.v, to.v, a.v, b.v, still, of.area), d: b.v.Mul(to.d).Sub(a.v.Mul(from.d)),
+		partly: a.partly || b.partly || from.partly || to.partly}, ops.NoFault
 }
 
 func (intervals) unknown() (enclosed, ops.Fault) {

@@ -170,10 +170,6 @@ func (figures) either(a, _ Figured) Figured { return a }
 
 func (figures) still(n Figured) (float64, bool) { return n.V, true }
 
-func (d figures) slopeOf([]Figured, func([]Figured) (Figured, bool)) (Figured, ops.Fault) {
-	return d.unknown()
-}
-
 func (figures) unknown() (Figured, ops.Fault) { return Figured{}, ops.NoFault }
 
 func (figures) steps() int64 { return 5 }

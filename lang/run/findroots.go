@@ -18,9 +18,12 @@ type Searched struct {
 	Whole  bool
 }
 
-// farEnclosures bounds the work of a search beyond the range that the givens
+// farEnclosures and farSteps bound the work of a search beyond the range that the givens
 // suggest.
-const farEnclosures = 2000
+const (
+	farEnclosures = 2000
+	farSteps      = 20_000_000
+)
 
 // FindRoots looks for the numbers between two bounds that solve one equation.
 // Where a bound is infinite, it looks within the range that the scale of the givens
@@ -66,13 +69,15 @@ func (w *intervalWalker) searched(of *Solve, scale, lo, hi float64) Searched {
 	if !slices.ContainsFunc(s.out.Unsettled, s.open) {
 		far := w.rootSearch(fn, farEnclosures)
 		far.level = of.Level
-		if math.IsInf(lo, 0) {
-			far.look(ops.Between(-math.MaxFloat64, out.Lo))
-		}
-		if math.IsInf(hi, 0) {
-			far.look(ops.Between(out.Hi, math.MaxFloat64))
-		}
-		far.done()
+		w.within(farSteps, func() {
+			if math.IsInf(lo, 0) {
+				far.look(ops.Between(-math.MaxFloat64, out.Lo))
+			}
+			if math.IsInf(hi, 0) {
+				far.look(ops.Between(out.Hi, math.MaxFloat64))
+			}
+			far.done()
+		})
 		if out.Whole = !slices.ContainsFunc(far.out.Unsettled, far.open); out.Whole {
 			for _, x := range far.out.Found {
 				s.found(x)

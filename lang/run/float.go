@@ -27,10 +27,6 @@ func (floats) either(a, _ float64) float64 { return a }
 
 func (floats) still(n float64) (float64, bool) { return n, true }
 
-func (d floats) slopeOf([]float64, func([]float64) (float64, bool)) (float64, ops.Fault) {
-	return d.unknown()
-}
-
 func (floats) unknown() (float64, ops.Fault) { return 0, ops.NoFault }
 
 func (floats) steps() int64 { return 1 }

@@ -31,6 +31,19 @@ func (c *Code) reads(in *Instr, note func(Slot)) {
 	}
 }
 
+// takes tells whether anything in a function depends on one of its arguments.
+func (f *Func) takes(argument int) bool {
+	is := func(s Slot) bool {
+		in := &f.Code.Instrs[s]
+		return in.Op == ops.Param && int(in.A) == argument
+	}
+	found := is(f.Result)
+	for i := range f.Code.Instrs {
+		f.Code.reads(&f.Code.Instrs[i], func(s Slot) { found = found || is(s) })
+	}
+	return found
+}
+
 // list is the operands that an instruction has in the arguments of its code.
 func (c *Code) list(in *Instr) []Slot {
 	if !in.Op.List() || in.B < 0 || in.C < 0 || int(in.B)+int(in.C) > len(c.Args) {

@@ -339,7 +339,7 @@ func (powers) still(s *series) (float64, bool) {
 
 // slopeOf is the series of a slope, where the number at which it is taken goes in
 // a line and no other argument matters; else its values alone.
-func (powers) slopeOf(x []*series, at func([]*series) (*series, bool)) (*series, ops.Fault) {
+func (powers) slopeOf(x []*series, of curve[*series]) (*series, ops.Fault) {
 	given := []*series{along(x[0].v)}
 	for _, s := range x[1:] {
 		if _, still := (powers{}).still(s); !still {
@@ -347,17 +347,32 @@ func (powers) slopeOf(x []*series, at func([]*series) (*series, bool)) (*series,
 		}
 		given = append(given, s)
 	}
-	if of, ok := at(given); ok && !of.lost && x[0].top <= 1 {
-		return &series{op: ops.Slope, a: of, b: x[0], top: max(of.top-1, 0), v: of.at(1)}, ops.NoFault
+	if y, ok := of.at(given...); ok && !y.lost && x[0].top <= 1 {
+		return &series{op: ops.Slope, a: y, b: x[0], top: max(y.top-1, 0), v: y.at(1)}, ops.NoFault
 	}
 	for i, s := range x[1:] {
 		given[i+1] = fixed(s.v)
 	}
-	of, ok := at(given)
+	y, ok := of.at(given...)
 	if !ok {
 		return nil, ops.NoReal
 	}
-	return lost(of.at(1)), ops.NoFault
+	return lost(y.at(1)), ops.NoFault
+}
+
+// areaOf changes at its ends, by the curve there.
+func (powers) areaOf(from, to *series, rest []*series, still []float64, of curve[*series]) (*series, ops.Fault) {
+	a, ok1 := of.at(append([]*series{from}, rest...)...)
+	b, ok2 := of.at(append([]*series{to}, rest...)...)
+	if !ok1 || !ok2 {
+		return nil, ops.NoReal
+	}
+	v := between(from.v, to.v, a.v, b.v, still, of.area)
+	less, fault := operation(ops.Neg, a, nil, 0, nil)
+	if fault != ops.NoFault || a.lost || b.lost {
+		return lost(v), ops.NoFault
+	}
+	return &series{op: ops.Area, a: to, b: from, da: b, db: less, top: most, v: v}, ops.NoFault
 }
 
 func (powers) unknown() (*series, ops.Fault) { return lost(ops.Everything()), ops.NoFault }

@@ -56,9 +56,23 @@ func (duals) either(a, _ dual) dual { return a }
 
 func (duals) still(n dual) (float64, bool) { return n.v, n.still }
 
-func (d duals) slopeOf([]dual, func([]dual) (dual, bool)) (dual, ops.Fault) { return d.unknown() }
+// slopeOf: the slope of a slope is not worked out.
+func (d duals) slopeOf([]dual, curve[dual]) (dual, ops.Fault) { return d.unknown() }
 
-// unknown: the slope of a slope or an area is not worked out.
+// areaOf changes at its ends, by the curve there.
+func (duals) areaOf(from, to dual, rest []dual, still []float64, of curve[dual]) (dual, ops.Fault) {
+	t, fault := of.area(from.v, to.v, still)
+	out := dual{v: t.value()}
+	for _, end := range [2]dual{{v: from.v, d: -from.d}, to} {
+		y, ok := of.at(append([]dual{{v: end.v, still: true}}, rest...)...)
+		if !ok {
+			return out, ops.NoSlope
+		}
+		out.d += float64(end.d * y.v)
+	}
+	return out, fault
+}
+
 func (duals) unknown() (dual, ops.Fault) { return dual{}, ops.NoSlope }
 
 func (duals) steps() int64 { return 2 }

@@ -57,10 +57,6 @@ func (d traces) either(a, b traced) traced {
 
 func (traces) still(n traced) (float64, bool) { return n.v, true }
 
-func (d traces) slopeOf([]traced, func([]traced) (traced, bool)) (traced, ops.Fault) {
-	return d.unknown()
-}
-
 func (traces) unknown() (traced, ops.Fault) { return traced{}, ops.NoFault }
 
 func (traces) steps() int64 { return 5 }

@@ -23,10 +23,8 @@ type domain[N any] interface {
 	either(a, b N) N
 	// still is the number of one that does not vary; false for any other.
 	still(n N) (float64, bool)
-	// slopeOf is the slope of a function by the first of its arguments, of which
-	// some vary; at runs the function.
-	slopeOf(x []N, at func([]N) (N, bool)) (N, ops.Fault)
-	// unknown is what is known of an area or a root of what varies.
+	// unknown is what is known of a root of what varies, and of a slope or an area in a
+	// domain without calculus.
 	unknown() (N, ops.Fault)
 	// steps is how many elementary steps an operation takes.
 	steps() int64
@@ -35,6 +33,10 @@ type domain[N any] interface {
 // mostDepth is how deep calls may be within each other. The planner lets no
 // line pass limit.Calls; a search within a curve adds a few of its own.
 const mostDepth = limit.Calls + 8
+
+// curveSteps bounds the elementary steps of one area among the many that a search for its
+// ends works out.
+const curveSteps = 300_000
 
 // callSteps is how many elementary steps it takes to call a function.
 const callSteps = 6
@@ -63,6 +65,16 @@ type walker[N any, D domain[N]] struct {
 // the budget of a state.
 func newWalker[N any, D domain[N]](p *Program, st *State, depth int, d D) walker[N, D] {
 	return walker[N, D]{p: p, st: st, budget: st.budget(), steps: d.steps(), depth: depth, d: d}
+}
+
+// within does some work with so many elementary steps at most.
+func (w *walker[N, D]) within(steps int64, work func()) {
+	whole := w.budget
+	part := whole.Part(max(1, whole.Left()/steps))
+	w.budget, w.st.Budget = part, part
+	work()
+	whole.Join(part)
+	w.budget, w.st.Budget = whole, whole
 }
 
 // args are the arguments of a call: slots of the caller, whose code is nil where
@@ -309,15 +321,64 @@ func (w *walker[N, D]) search(in *Instr, code *Code, fn *Func, i Slot, vals []N,
 
 // varying is what is known of a slope, an area or a root of what varies.
 func (w *walker[N, D]) varying(in *Instr, code *Code, slots []Slot, vals []N) (N, ops.Fault) {
-	if in.Op != ops.Slope {
+	d, ok := any(w.d).(calculus[N])
+	if !ok || in.Op == ops.Solve {
 		return w.d.unknown()
+	}
+	fn, own := int(in.A), *w // so that none other is kept
+	places := 1
+	if in.Op == ops.Area {
+		places = 2
 	}
 	x := make([]N, len(slots))
 	for i, s := range slots {
 		x[i] = vals[code.span(s).first]
+		if i >= places && !w.p.Funcs[fn].takes(i-places+1) {
+			x[i] = w.d.of(0) // it matters to nothing
+		}
 	}
-	own := *w // so that none other is kept
-	return w.d.slopeOf(x, func(x []N) (N, bool) { return own.at(int(in.A), x) })
+	of := curve[N]{
+		at: func(x ...N) (N, bool) { return own.at(fn, x) },
+		series: func(x ...*series) (*series, bool) {
+			in := newWalker[*series](own.p, own.st, own.depth, powers{})
+			return in.at(fn, x)
+		},
+		area: func(lo, hi float64, rest []float64) (t total, fault ops.Fault) {
+			own.within(curveSteps, func() {
+				in := floatWalker{newWalker[float64](own.p, own.st, own.depth, floats{})}
+				t, fault = in.under(fn, lo, hi, rest)
+			})
+			return t, fault
+		},
+	}
+	if in.Op == ops.Slope {
+		return d.slopeOf(x, of)
+	}
+	var rest []float64
+	for _, n := range x[2:] {
+		v, still := w.d.still(n)
+		if !still {
+			return w.d.unknown()
+		}
+		rest = append(rest, v)
+	}
+	return d.areaOf(x[0], x[1], x[2:], rest, of)
+}
+
+// calculus is a domain that knows slopes and areas of a function of which some arguments
+// vary.
+type calculus[N any] interface {
+	// slopeOf is the slope by the first of its arguments.
+	slopeOf(x []N, of curve[N]) (N, ops.Fault)
+	// areaOf is the area from one place to another; the further arguments do not vary.
+	areaOf(from, to N, rest []N, still []float64, of curve[N]) (N, ops.Fault)
+}
+
+// curve runs a function: over a domain, over series, and for the area between two numbers.
+type curve[N any] struct {
+	at     func(x ...N) (N, bool)
+	series func(x ...*series) (*series, bool)
+	area   func(lo, hi float64, rest []float64) (total, ops.Fault)
 }
 
 // found is the slope, area or root at some numbers.

@@ -16,7 +16,7 @@ const maxOpened = 8
 // Opened writes out the calls of formulas and of functions of the worksheet as a
 // line sees them, so that a name among their arguments can be reached. A name that the
 // line binds, an unknown or what a curve is drawn against, is in the body of a function
-// still what it was there: x@2.
+// still what it was there: x@2. Slopes and areas are written by their rules, where there is one.
 func (p *Page) Opened(x syntax.Expr, line int, bound ...string) syntax.Expr {
 	return p.openedAt(x, line, bound, 0)
 }
@@ -26,6 +26,10 @@ func (p *Page) openedAt(x syntax.Expr, line int, bound []string, depth int) synt
 		return x
 	}
 	return syntax.Rewrite(x, func(x syntax.Expr) (syntax.Expr, bool) {
+		if _, derived := x.(syntax.Derived); derived {
+			_, value, ok := p.calculus(x, line, bound, depth+1)
+			return &syntax.Paren{X: value}, ok
+		}
 		c, ok := x.(*syntax.Call)
 		if !ok || ops.IsFunction(c.Func) {
 			return nil, false
@@ -58,6 +62,58 @@ func (p *Page) openedAt(x syntax.Expr, line int, bound []string, depth int) synt
 		}
 		return &syntax.Paren{X: algebra.Substitute(syntax.Unplaced(f.Right), by)}, true
 	})
+}
+
+// Calculus is a slope or an area by a rule: the derivative or the antiderivative of the curve
+// as a line sees it, and what that makes at the place, or from one to the other. It is false
+// where no rule is known, and where the curve holds the name that it runs along only by way
+// of the lines above.
+func (p *Page) Calculus(x syntax.Expr, line int) (rule, value syntax.Expr, ok bool) {
+	return p.calculus(x, line, nil, 0)
+}
+
+func (p *Page) calculus(x syntax.Expr, line int, bound []string, depth int) (rule, value syntax.Expr, ok bool) {
+	var of syntax.Expr
+	var along string
+	known := algebra.Derivative
+	switch x := x.(type) {
+	case *syntax.SlopeOf:
+		of, along = x.X, x.Var.Name
+	case *syntax.AreaUnder:
+		of, along, known = x.X, x.Var.Name, algebra.Antiderivative
+	}
+	if of == nil || !syntax.Holds(of, along) || p.Planner.OfReadings(of, along) {
+		return nil, nil, false
+	}
+	if rule, ok = known(p.openedAt(of, line, append(bound[:len(bound):len(bound)], along), depth), along); !ok {
+		return nil, nil, false
+	}
+	at := func(place syntax.Expr) syntax.Expr {
+		return algebra.Substitute(rule, map[string]syntax.Expr{along: p.openedAt(place, line, bound, depth)})
+	}
+	switch x := x.(type) {
+	case *syntax.SlopeOf:
+		value = at(x.Place)
+	case *syntax.AreaUnder:
+		if x.All {
+			return nil, nil, false
+		}
+		if value = at(x.To); !writtenZero(x.From) || !algebra.ZeroAt(rule, along) {
+			value = &syntax.Binary{Op: syntax.Sub, X: value, Y: &syntax.Paren{X: at(x.From)}}
+		}
+	}
+	return rule, value, true
+}
+
+// writtenZero tells whether an expression is a written 0.
+func writtenZero(x syntax.Expr) bool {
+	switch x := x.(type) {
+	case *syntax.Number:
+		return x.Value.Float() == 0
+	case *syntax.Quantity:
+		return x.Value.Float() == 0
+	}
+	return false
 }
 
 // OpensParts adds to what parameters stand for what their components do: v_x of a body is

@@ -57,9 +57,9 @@ func result(p *eval.Page, name string, x syntax.Expr, e *entry.Entry) []entry.Wo
 func slopeLines(p *eval.Page, name string, s *syntax.SlopeOf, e *entry.Entry) []entry.WorkLine {
 	out := []entry.WorkLine{{Left: named(name), Words: entry.Say("slope of … at … = …",
 		entry.Math(s.X), entry.Name(s.Var.Name), entry.Math(withValues(p, s.Place, e.Line)))}}
-	if d, ok := algebra.Derivative(p.Opened(s.X, e.Line, s.Var.Name), s.Var.Name); ok && !p.Planner.OfReadings(s.X, s.Var.Name) {
+	if d, at, ok := p.Calculus(s, e.Line); ok {
 		out = append(out, entry.WorkLine{Right: d, Reason: entry.Words("differentiate")})
-		out = putLine(p, out, algebra.Substitute(d, map[string]syntax.Expr{s.Var.Name: s.Place}), d, e)
+		out = putLine(p, out, at, d, e)
 	}
 	return append(out, entry.WorkLine{Shown: &e.Values()[0]})
 }
@@ -73,14 +73,9 @@ func areaLines(p *eval.Page, result string, s *syntax.AreaUnder, e *entry.Entry)
 	if s.All {
 		out[0].Words = entry.Say("area under … against …", entry.Math(s.X), entry.Name(name))
 	}
-	if f, ok := algebra.Antiderivative(p.Opened(s.X, e.Line, name), name); ok && !s.All && !p.Planner.OfReadings(s.X, name) {
-		at := func(x syntax.Expr) syntax.Expr { return algebra.Substitute(f, map[string]syntax.Expr{name: x}) }
-		x := at(s.To)
-		if !writtenZero(s.From) || !algebra.ZeroAt(f, name) {
-			x = &syntax.Binary{Op: syntax.Sub, X: at(s.To), Y: &syntax.Paren{X: at(s.From)}}
-		}
-		out = append(out, entry.WorkLine{Right: x, Reason: entry.Say("integrate: …", entry.Math(f))})
-		out = putLine(p, out, x, x, e)
+	if f, at, ok := p.Calculus(s, e.Line); ok {
+		out = append(out, entry.WorkLine{Right: at, Reason: entry.Say("integrate: …", entry.Math(f))})
+		out = putLine(p, out, at, at, e)
 	}
 	return append(out, entry.WorkLine{Shown: &e.Values()[0]})
 }
@@ -91,17 +86,6 @@ func named(name string) syntax.Expr {
 		return nil
 	}
 	return &syntax.Name{Name: name}
-}
-
-// writtenZero tells whether an expression is a written 0.
-func writtenZero(x syntax.Expr) bool {
-	switch x := x.(type) {
-	case *syntax.Number:
-		return x.Value.Float() == 0
-	case *syntax.Quantity:
-		return x.Value.Float() == 0
-	}
-	return false
 }
 
 // putLine adds an expression with its values put in, if that is another than the
