@@ -3,6 +3,7 @@ package reading
 import (
 	"slices"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"steelyard/lang/finding"
@@ -24,7 +25,8 @@ import (
 //     the equation is: v of 1/f = 1/u + 1/v is a length, as f and u are;
 //   - no name of the page that the equation does not have is nearly the symbol, and would fit
 //     as well: v0 for v, or v for V;
-//   - the symbol is one name, and no product such as mv0;
+//   - the symbol is one name, and no product such as mv0; and it is no index, as the N of
+//     FN + F*sin(β) = m*g, which FN would be a force for;
 //   - the symbol is no constant of nature, and no unit behind a number, of what would come
 //     out: the G of F = G*m1*m2/r^2, the V of U = 3*V.
 //
@@ -40,6 +42,9 @@ func (s *settler) solveAlone(all []weighed) (Verdict, bool) {
 	}
 	if s.mayBeProductOf(unknown, all[0].dim) || isConstant(unknown, all[0].dim) || s.mayBeUnit(unknown, all[0].dim, solve) {
 		return Verdict{}, false
+	}
+	if line := s.asIndex(unknown, &all[0]); line != "" {
+		return s.ask(unknown+" may be an index.", "Which is it?", line, all[0].Text), true
 	}
 	if near := s.nearGiven(unknown, all[0].dim, solve); near != "" {
 		return s.askNear(unknown, near, &all[0])
@@ -292,8 +297,6 @@ const leastWord = 3
 // askNear asks about an equation whose unknown is nearly a name of the page: that name is
 // offered first.
 func (s *settler) askNear(unknown, near string, w *weighed) (Verdict, bool) {
-	f := finding.New(finding.UnknownName, syntax.Span{To: len(s.Entry.Text)}, unknown+" has no value yet; "+near+" has one.",
-		"Did you mean "+near+", or is "+unknown+" what you are looking for?")
 	named := w.Text[:strings.LastIndex(w.Text, " for ")]
 	for _, m := range slices.Backward(syntax.Mentions(w.stmt)[1:]) { // the first is the unknown's own
 		if m.Name == unknown {
@@ -303,10 +306,37 @@ func (s *settler) askNear(unknown, near string, w *weighed) (Verdict, bool) {
 	if named = named[len("solve "):]; entry.BeginsWith(named) == "" {
 		named = "check " + named
 	}
-	for _, line := range []string{named, w.Text} {
+	return s.ask(unknown+" has no value yet; "+near+" has one.", "Did you mean "+near+", or is "+unknown+" what you are looking for?", named, w.Text), true
+}
+
+// ask refuses the line and offers others, those that are accepted.
+func (s *settler) ask(message, question string, lines ...string) Verdict {
+	f := finding.New(finding.UnknownName, syntax.Span{To: len(s.Entry.Text)}, message, question)
+	for _, line := range lines {
 		if worst(s.try(line, true)) > finding.Mismatch {
 			f.Readings = append(f.Readings, line)
 		}
 	}
-	return Verdict{Refused: true, Findings: []finding.Finding{f}}, true
+	return Verdict{Refused: true, Findings: []finding.Finding{f}}
+}
+
+// asIndex is the solve for a name of which the unknown is the index: FN, where N is a pure
+// number behind a letter that has a value, so that FN may as well be a force. It is empty where
+// there is none, or the unknown is used for a pure number and for no index: μ of mμ.
+func (s *settler) asIndex(unknown string, w *weighed) string {
+	if !w.dim.IsOne() || unknown[0] >= utf8.RuneSelf && w.sense > plain {
+		return ""
+	}
+	letters := func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) && r != '_' }
+	for _, word := range strings.FieldsFunc(s.Entry.Text, letters) {
+		letter, ends := strings.CutSuffix(word, unknown)
+		if !ends || utf8.RuneCountInString(letter) != 1 || !s.Known(letter) {
+			continue
+		}
+		solve := strings.TrimSuffix(w.Text, " for "+unknown)
+		if line := strings.ReplaceAll(solve, letter+"*"+unknown, word); line != solve {
+			return line + " for " + word
+		}
+	}
+	return ""
 }
