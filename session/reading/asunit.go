@@ -35,13 +35,18 @@ func (s *settler) readAsUnit(rule *weighed, all []weighed, open *syntax.Open) Ve
 		return Verdict{} // the brackets choose the unit: m2 = (200 g)
 	}
 	bracket := "(" + s.Entry.Text[open.Bracket.From:open.Bracket.To] + ")"
-	return s.asUnit(bracket, all, func(w *weighed) bool { return w.sense == rule.sense && !rule.same(w) })
+	return s.asUnit("`"+bracket+"` is read with a unit.", all, func(w *weighed) bool { return w.sense == rule.sense && !rule.same(w) })
 }
 
 // despiteNames lets a line stand that makes most sense by the rules. Where nothing says
 // what quantity it is, and its unit is names of the page that run together behind a number
-// of formulas, it says how it was read: 2Tm, where T and m are given.
+// of formulas, it says how it was read: 2Tm, where T and m are given. So it does where a pure
+// number comes out for a symbol that is none: r = x/2m.
 func (s *settler) despiteNames(rule *weighed, all []weighed, open *syntax.Open) Verdict {
+	behind := func(w *weighed) bool { return len(w.Names) > 0 }
+	if rule.speaks && rule.sense == plain && len(open.Words) == 1 { // it is the number of another quantity
+		return s.asUnit("`"+open.Words[0]+"` is read as a unit.", all, behind)
+	}
 	if !open.Letters || rule.speaks || len(open.Words) != 1 {
 		return Verdict{}
 	}
@@ -53,16 +58,16 @@ func (s *settler) despiteNames(rule *weighed, all []weighed, open *syntax.Open) 
 	if !q.Whole || q.Words > 1 || q.Word != open.Words[0] || !q.Formula || len(q.Lacking) > 0 || len(q.Names) == 1 || syntax.HasTwice(q.Names) {
 		return Verdict{}
 	}
-	return s.asUnit(s.Entry.Text[q.At.From:q.At.To], all, func(w *weighed) bool { return len(w.Names) > 0 })
+	return s.asUnit("`"+s.Entry.Text[q.At.From:q.At.To]+"` is read with a unit.", all, behind)
 }
 
-// asUnit says that a quantity is read with its unit, and how the first of some readings
+// asUnit says how units are read, and how the first of some readings
 // is written.
-func (s *settler) asUnit(quantity string, all []weighed, other func(*weighed) bool) Verdict {
+func (s *settler) asUnit(said string, all []weighed, other func(*weighed) bool) Verdict {
 	for i := range all {
 		if other(&all[i]) {
 			f := finding.New(finding.UnitOrName, syntax.Span{To: len(s.Entry.Text)},
-				"`"+quantity+"` is read with a unit.", "With your name it is `"+all[i].Text+"`.", all[i].Text)
+				said, "With your name it is `"+all[i].Text+"`.", all[i].Text)
 			f.Severity = finding.Caution
 			return Verdict{Findings: []finding.Finding{f}}
 		}
