@@ -103,8 +103,13 @@ func (c *coder) emit(in run.Instr, at syntax.Span, st run.Static) run.Slot {
 	if c.pastedAt != nil {
 		at = c.pastedAt.At
 	}
-	if c.code.Wide() && !c.widened(&in, at, &st) {
-		return run.NoSlot
+	if c.code.Wide() {
+		if c.goesByAxes(&in) {
+			return c.byAxes(in, at, st)
+		}
+		if !c.widened(&in, at, &st) {
+			return run.NoSlot
+		}
 	}
 	return c.code.Add(in, at, st)
 }

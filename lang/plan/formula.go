@@ -174,7 +174,7 @@ func (c *coder) formulaArg(x *syntax.Call, a syntax.Expr, sym syntax.FormulaSymb
 		f.Severity = finding.Caution
 		c.findings = append(c.findings, f)
 	}
-	if sym.Axes > 0 && !zero && (st.Shape != run.Vector || int(st.Width) != sym.Axes) {
+	if sym.Axes > 0 && !zero && (!st.IsVector() || int(st.Components()) != sym.Axes) {
 		return c.refuse(finding.FormulaArgument, a.Span(), sym.Name+" wants a vector of "+writing.Count(sym.Axes, "component")+"; "+c.shown(a)+" is not one.",
 			x.Func+" takes "+sym.String()+".")
 	}

@@ -78,18 +78,42 @@ func (c *coder) data(list []run.Instr, at syntax.Span, st run.Static) run.Slot {
 	return c.emitWritten(run.Instr{Op: ops.Data, A: run.Slot(len(*all) - 1)}, at, st, uncertain)
 }
 
+// fits tells whether element i may stand in a list with the first one, vectors with as many
+// components each; or in a vector with those before it, numbers, or lists of one length.
+func (c *coder) fits(at syntax.Span, slots []run.Slot, i int, shape run.Shape) bool {
+	first, one := c.code.Statics[slots[0]], c.code.Statics[slots[i]]
+	switch {
+	case shape == run.Vector:
+		for _, s := range slots[:i] {
+			if before := c.code.Statics[s]; before.Shape == run.List && one.Shape == run.List && before.Width != one.Width {
+				c.unequal(at, c.listName(s), before, c.listName(slots[i]), one)
+				return false
+			}
+		}
+	case first.IsVector() != one.IsVector():
+		c.refuse(finding.VectorOrNumber, at, "Value 1 of this list is "+ShapeName(first)+", value "+itoa(i+1)+" is "+ShapeName(one)+".", "Write vectors alone, or numbers alone.")
+		return false
+	case first.Shape == run.Vector && one.Shape == run.Vector:
+		return c.sameAxes(slots[0], slots[i], at)
+	}
+	return true
+}
+
 // join puts values of one dimension together as a list, which may have been written as one.
 // A bare zero among them is one of their kind.
 func (c *coder) join(at syntax.Span, of []syntax.Expr, slots []run.Slot, shape run.Shape, written run.Slot) run.Slot {
 	st, name := c.static(slots[0]), [...]string{run.List: "list", run.Vector: "vector"}[shape]
 	for i, s := range slots {
 		one := c.static(s)
-		if shape == run.List && one.Shape == run.Vector {
-			return c.refuse(finding.VectorOrNumber, of[i].Span(), "A list holds numbers; "+c.shown(of[i])+" is a vector.",
-				"Add vectors with +. For readings of each axis, make a list of its components.")
+		if !c.fits(at, slots, i, shape) {
+			return run.NoSlot
 		}
-		if one.Shape != run.Scalar {
-			return c.refuse(finding.OneValueNeeded, of[i].Span(), c.shown(of[i])+" is "+several(one)+"; a value of a "+name+" is one number.",
+		if shape == run.Vector && one.IsVector() {
+			return c.refuse(finding.OneValueNeeded, of[i].Span(), c.shown(of[i])+" is "+ShapeName(one)+"; a component of a vector is a number.",
+				"A list of vectors has square brackets, as in [(3, 4), (1, 2)] N.")
+		}
+		if shape == run.List && (one.Shape == run.List || one.Shape == run.Vectors) {
+			return c.refuse(finding.OneValueNeeded, of[i].Span(), c.shown(of[i])+" is "+several(one)+"; a value of a list is one number or one vector.",
 				"Write the values themselves, with commas between them.")
 		}
 		agreed, ok := c.p.agree(st, one)
@@ -106,12 +130,34 @@ func (c *coder) join(at syntax.Span, of []syntax.Expr, slots []run.Slot, shape r
 		agreed.Tag, agreed.Absent = units.SumTag(agreed.Dim, st.Tag, one.Tag), st.Absent || one.Absent
 		st = agreed
 	}
+	switch {
+	case shape == run.Vector:
+		return c.vectorOf(slots, at, st)
+	case st.IsVector():
+		return c.listed(slots, at, st, written)
+	}
 	return c.together(slots, at, st, shape, written)
+}
+
+// listed puts vectors together as a list, whose components are lists.
+func (c *coder) listed(slots []run.Slot, at syntax.Span, st run.Static, written run.Slot) run.Slot {
+	parts := make([]run.Slot, st.Components())
+	for k := range parts {
+		of := make([]run.Slot, len(slots))
+		for i, s := range slots {
+			of[i] = c.component(s, k, at)
+		}
+		parts[k] = c.together(of, at, st.Number(), run.List, written)
+	}
+	return c.vectorOf(parts, at, st)
 }
 
 // together puts values that have one static together.
 func (c *coder) together(slots []run.Slot, at syntax.Span, st run.Static, shape run.Shape, written run.Slot) run.Slot {
-	st.Shape, st.Width = shape, int32(len(slots))
+	st.Shape, st.Width = shape, 0
+	for _, s := range slots {
+		st.Width += c.code.Statics[s].Width
+	}
 	first := run.Slot(len(c.code.Args))
 	c.code.Args = append(c.code.Args, slots...)
 	return c.emit(run.Instr{Op: ops.Join, A: written, B: first, C: run.Slot(len(slots))}, at, st)
@@ -159,7 +205,7 @@ func (c *coder) widened(in *run.Instr, at syntax.Span, st *run.Static) bool {
 		}
 		of := c.code.Statics[s]
 		switch {
-		case of.Shape == run.Vector:
+		case of.IsVector():
 			return c.joined(in, at, st)
 		case of.Shape == run.Scalar:
 		case first == run.NoSlot:
@@ -180,7 +226,7 @@ func (c *coder) widened(in *run.Instr, at syntax.Span, st *run.Static) bool {
 
 // unequal says that two lists have not the same number of elements.
 func (c *coder) unequal(at syntax.Span, one string, a run.Static, other string, b run.Static) {
-	c.says(UnequalLists(at, one, int(a.Width), other, int(b.Width)))
+	c.says(UnequalLists(at, one, a.Len(), other, b.Len()))
 }
 
 // UnequalLists says that two lists have not the same number of values.
@@ -216,6 +262,8 @@ func values(st run.Static) string {
 		return "one value"
 	case run.Vector:
 		return "a vector"
+	case run.Vectors:
+		return "a list of " + itoa(st.Len()) + " vectors"
 	}
 	return "a list of " + itoa(int(st.Width))
 }
@@ -242,6 +290,9 @@ func (c *coder) callTogether(x *syntax.Call, b ops.Function, slots []run.Slot) r
 		}
 	}
 	st := c.static(list)
+	if st.Shape == run.Vectors {
+		return c.vectorsTogether(x, b, list)
+	}
 	if st.Shape != run.List {
 		return c.refuse(finding.WrongCall, x.At, b.Name+" takes a list; "+c.shown(x.Args[0].X)+" is "+values(st)+".",
 			"Write the values in square brackets, as in "+b.Example+".")
@@ -261,6 +312,33 @@ func (c *coder) callTogether(x *syntax.Call, b ops.Function, slots []run.Slot) r
 		return c.mean(list, x.At, st)
 	}
 	return c.emit(run.Instr{Op: b.Op, A: list}, x.At, st)
+}
+
+// vectorsTogether plans what puts vectors together: their sum, their mean and their differences
+// are those of the components. They have no order, so no median.
+func (c *coder) vectorsTogether(x *syntax.Call, b ops.Function, list run.Slot) run.Slot {
+	st := c.static(list)
+	switch {
+	case b.Op == ops.Tally:
+		return c.emit(run.Instr{Op: b.Op, A: c.component(list, 0, x.At)}, x.At, run.Static{})
+	case b.Op != ops.Sum && b.Op != ops.Mean && b.Op != ops.Steps:
+		text := c.shown(x.Args[0].X)
+		if len(x.Args) > 1 {
+			return c.refuse(finding.VectorOrNumber, x.At, b.Name+" takes numbers; "+text+" is a vector.", "Use magnitudes or components.")
+		}
+		return c.refuse(finding.VectorOrNumber, x.At, b.Name+" takes numbers; "+text+" is "+values(st)+".", "Use their magnitudes, or one of their components.", b.Name+"(|"+text+"|)")
+	case b.Op == ops.Steps && st.Len() < 2:
+		return c.refuse(finding.WrongCall, x.At, b.Name+" needs two values or more; "+c.shown(x.Args[0].X)+" has one.", "")
+	}
+	parts := c.components(list, x.At)
+	for k, s := range parts {
+		if b.Op == ops.Mean {
+			parts[k] = c.mean(s, x.At, st.Number())
+		} else {
+			parts[k] = c.emit(run.Instr{Op: b.Op, A: s}, x.At, st.Number())
+		}
+	}
+	return c.vectorOf(parts, x.At, st)
 }
 
 // mean plans the mean of a list, which is uncertain for how the readings scatter. That is one
@@ -301,6 +379,9 @@ func (c *coder) single(x syntax.Expr, s run.Slot) bool {
 // is needed.
 func OneValue(x syntax.Expr, of run.Static) finding.Finding {
 	text := syntax.PrintExpr(x)
+	if of.Shape == run.Vectors {
+		return finding.New(finding.VectorOrNumber, x.Span(), "`"+text+"` is "+values(of)+"; here a number is needed.", "Their sum and their mean are vectors, and |"+text+"| has their magnitudes.")
+	}
 	if of.Shape == run.Vector {
 		size := "|" + text + "|"
 		return finding.New(finding.VectorOrNumber, x.Span(), "`"+text+"` is a vector; here a number is needed.", "Its magnitude is "+size+".", size)

@@ -122,7 +122,7 @@ func (c *coder) replacement(x *syntax.With, i int) (slot, by run.Slot, ok bool) 
 		return 0, 0, false
 	}
 	want, got := c.p.Static(d.Slot), c.static(by)
-	if (want.Shape == run.Vector) != (got.Shape == run.Vector) {
+	if want.IsVector() != got.IsVector() {
 		c.find(finding.VectorOrNumber, b.X.Span(), b.Name+" is "+ShapeName(want)+"; the new value is "+ShapeName(got)+".", "")
 		return 0, 0, false
 	}

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"slices"
 	"strings"
 
 	"steelyard/lang/finding"
@@ -18,31 +19,110 @@ import (
 //	a×b    in space (ay*bz - az*by, az*bx - ax*bz, ax*by - ay*bx), in the plane ax*by - ay*bx
 //	|a|    hypot(ax, ay[, az])
 //
-// So figures, uncertainties and slopes of vectors are those of numbers.
+// So figures, uncertainties and slopes of vectors are those of numbers. The components of a
+// list of vectors are lists, and what is planned of them goes for each vector.
 
-// isVector tells whether a slot holds a vector.
-func (c *coder) isVector(s run.Slot) bool { return c.code.Statics[s].Shape == run.Vector }
+// isVector tells whether a slot holds a vector, or a list of them.
+func (c *coder) isVector(s run.Slot) bool { return c.code.Statics[s].IsVector() }
 
 // component is a component of a vector, counted from 0.
 func (c *coder) component(s run.Slot, i int, at syntax.Span) run.Slot {
 	if in := c.code.Instrs[s]; in.Op == ops.Join {
 		return c.code.Args[int(in.B)+i]
 	}
-	return c.emit(run.Instr{Op: ops.Pick, A: s, K: float64(i)}, at, c.static(s))
+	return c.emit(run.Instr{Op: ops.Pick, A: s, K: float64(i)}, at, c.static(s).Component())
 }
 
 // components are those of a vector, in the order of the axes.
 func (c *coder) components(s run.Slot, at syntax.Span) []run.Slot {
-	out := make([]run.Slot, c.code.Statics[s].Width)
+	out := make([]run.Slot, c.code.Statics[s].Components())
 	for i := range out {
 		out[i] = c.component(s, i, at)
 	}
 	return out
 }
 
-// vectorOf puts components of one kind together.
+// vectorOf puts components of one kind together; of lists, a list of vectors, with a number
+// the same in each.
 func (c *coder) vectorOf(slots []run.Slot, at syntax.Span, st run.Static) run.Slot {
-	return c.together(slots, at, st, run.Vector, 0)
+	list := run.Static{}
+	for _, s := range slots {
+		if s == run.NoSlot {
+			return s // a finding has said why
+		}
+		if is := c.code.Statics[s]; is.Shape == run.List {
+			list = is
+		}
+	}
+	if st.Axes = 0; list.Shape != run.List {
+		return c.together(slots, at, st, run.Vector, 0)
+	}
+	for k, s := range slots {
+		if c.code.Statics[s].Shape == run.Scalar {
+			slots[k] = c.together(slices.Repeat([]run.Slot{s}, list.Len()), at, c.static(s), run.List, 0)
+		}
+	}
+	st.Axes = uint8(len(slots))
+	return c.together(slots, at, st, run.Vectors, 0)
+}
+
+// byAxes plans an operation on lists of vectors, or on vectors and a list of numbers, by
+// components: which number goes with which is then as for lists.
+func (c *coder) byAxes(in run.Instr, at syntax.Span, st run.Static) run.Slot {
+	operands := [...]run.Slot{in.A, in.B, in.C}
+	var parts []run.Slot
+	for _, s := range operands[:in.Op.Operands()] {
+		if c.isVector(s) {
+			parts = make([]run.Slot, c.code.Statics[s].Components())
+		}
+	}
+	for k := range parts {
+		one := in
+		for i, to := range [...]*run.Slot{&one.A, &one.B, &one.C} {
+			if i < in.Op.Operands() && c.isVector(*to) {
+				*to = c.component(*to, k, at)
+			}
+		}
+		parts[k] = c.emit(one, at, st.Number())
+	}
+	return c.vectorOf(parts, at, ofVector(st))
+}
+
+// goesByAxes tells whether an operation on vectors is planned by components, as its operands
+// have not the same number of elements.
+func (c *coder) goesByAxes(in *run.Instr) bool {
+	var of [3]run.Static
+	n, vectors := in.Op.Operands(), false
+	for i, s := range [...]run.Slot{in.A, in.B, in.C} {
+		if i >= n {
+			break
+		}
+		if s == run.NoSlot {
+			return false
+		}
+		of[i] = c.code.Statics[s]
+		vectors = vectors || of[i].IsVector()
+	}
+	if !vectors || n < 2 {
+		return false
+	}
+	switch in.Op.OfVectors() {
+	case ops.Scaled:
+		return of[0].Shape == run.List && in.Op != ops.Div || of[1].Shape == run.List
+	case ops.ByComponents:
+		a, b := of[n-2], of[n-1]
+		return of[0].Shape == run.List && n == 3 || a.IsVector() && b.IsVector() && a.Shape != b.Shape && a.Components() == b.Components()
+	}
+	return false
+}
+
+// ofVector is what is known of a vector, of what is known of its components: an energy has no
+// direction.
+func ofVector(st run.Static) run.Static {
+	if st.Dim.IsEnergy() && st.Tag == units.None {
+		st.Tag = units.PerAngle
+	}
+	return st
 }
 
 // operation is an instruction on numbers with what is known of its result.
@@ -60,7 +140,7 @@ func (c *coder) size(s run.Slot, at syntax.Span) run.Slot {
 	if st.Heat == run.Point {
 		st.Heat = run.Plain
 	}
-	if st.Along = false; st.Shape != run.Vector {
+	if st.Along = false; !st.IsVector() {
 		return c.emit(run.Instr{Op: ops.Abs, A: s}, at, st)
 	}
 	all := c.components(s, at)
@@ -124,10 +204,10 @@ func (c *coder) cross(a, b run.Slot, at syntax.Span) run.Slot {
 // sameAxes tells whether two vectors have as many components, and says so where not.
 func (c *coder) sameAxes(a, b run.Slot, at syntax.Span) bool {
 	sa, sb := c.static(a), c.static(b)
-	if sa.Width == sb.Width {
+	if sa.Components() == sb.Components() {
 		return true
 	}
-	c.refuse(finding.VectorOrNumber, at, c.listName(a)+" has "+itoa(int(sa.Width))+" components, "+c.listName(b)+" has "+itoa(int(sb.Width))+".",
+	c.refuse(finding.VectorOrNumber, at, c.listName(a)+" has "+itoa(int(sa.Components()))+" components, "+c.listName(b)+" has "+itoa(int(sb.Components()))+".",
 		"Give the one in the plane a third component, 0.")
 	return false
 }
@@ -148,7 +228,7 @@ func (c *coder) callVector(x *syntax.Call, b ops.Function, slots []run.Slot) run
 	angle := run.Static{Tag: units.Angle, Absent: st.Absent}
 	switch b.Takes {
 	case ops.VectorToAngle:
-		if st.Width > 2 {
+		if st.Components() > 2 {
 			return c.refuse(finding.VectorOrNumber, x.At, "A vector in space has no one angle for its direction.", "Take the angle to another vector: angle(v, w).")
 		}
 		// With 0 added, a minus zero is zero, and the direction of (-1, -0) is 180°.
@@ -188,7 +268,7 @@ func (c *coder) resolved(x *syntax.Call, b ops.Function, v, turn run.Slot) run.S
 			"The component along a vector is a dot product.", part)
 	case !c.single(x.Args[1].X, turn), !c.isAngle(x.Args[1].X, turn, "F "+b.Name+" 30°"):
 		return run.NoSlot
-	case st.Width > 2:
+	case st.Components() > 2:
 		return c.refuse(finding.VectorOrNumber, x.At, "`"+c.shown(x.Args[0].X)+"` is in space, where an angle alone is no direction.",
 			"Give the direction as a vector, and take the dot product with its unit vector.")
 	}
@@ -216,7 +296,7 @@ func (c *coder) shapeWords(s run.Slot) string {
 func (c *coder) polar(x *syntax.Polar) run.Slot {
 	size, from := c.expr(x.X), c.next()
 	turn := c.expr(x.Angle)
-	if size == run.NoSlot || turn == run.NoSlot || !c.single(x.X, size) || !c.single(x.Angle, turn) || !c.isAngle(x.Angle, turn, "12 m/s at 37°") {
+	if size == run.NoSlot || turn == run.NoSlot || c.isVector(size) && !c.single(x.X, size) || c.isVector(turn) && !c.single(x.Angle, turn) || !c.isAngle(x.Angle, turn, "12 m/s at 37°") {
 		return run.NoSlot
 	}
 	c.exact(from, func(st run.Static) bool { return st.Tag == units.Angle })
@@ -272,22 +352,26 @@ func (c *coder) joined(in *run.Instr, at syntax.Span, st *run.Static) bool {
 	}
 	left, right := c.code.Statics[a], c.code.Statics[b]
 	vector := left
-	if left.Shape != run.Vector {
+	if !left.IsVector() {
 		vector = right
 	}
-	st.Shape, st.Width = run.Vector, vector.Width
-	if st.Dim.IsEnergy() && st.Tag == units.None {
-		st.Tag = units.PerAngle // an energy has no direction
-	}
-	switch in.Op.OfVectors() {
-	case ops.Picked:
-		st.Shape, st.Width = run.Scalar, 1
+	if in.Op.OfVectors() == ops.Picked {
+		part := left.Component()
+		st.Shape, st.Width, st.Axes = part.Shape, part.Width, 0
 		return true
+	}
+	*st = ofVector(*st)
+	st.Shape, st.Width, st.Axes = vector.Shape, vector.Width, vector.Axes
+	switch in.Op.OfVectors() {
 	case ops.EachComponent:
 		return true
 	case ops.ByComponents:
 		switch {
-		case left.Shape == right.Shape:
+		case left.IsVector() && right.IsVector():
+			if left.Width != right.Width && left.Components() == right.Components() {
+				c.unequal(at, c.listName(a), left, c.listName(b), right)
+				return false
+			}
 			return c.sameAxes(a, b, at)
 		case left.Shape == run.Scalar && left.Open != 0, right.Shape == run.Scalar && right.Open != 0:
 			return true // a bare 0 is the zero vector
@@ -301,7 +385,7 @@ func (c *coder) joined(in *run.Instr, at syntax.Span, st *run.Static) bool {
 		}
 	}
 	s := a
-	if left.Shape != run.Vector {
+	if !left.IsVector() {
 		s = b
 	}
 	c.refuse(finding.VectorOrNumber, at, c.listName(s)+" is a vector; here a number is needed.", "Use its magnitude or one of its components.")
@@ -313,6 +397,8 @@ func ShapeName(st run.Static) string {
 	switch st.Shape {
 	case run.Vector:
 		return "a vector"
+	case run.Vectors:
+		return "a list of vectors"
 	case run.Scalar:
 		return "a number"
 	}
@@ -322,11 +408,11 @@ func ShapeName(st run.Static) string {
 // vectorSum refuses a vector that a number is added to.
 func (c *coder) vectorSum(x *syntax.Binary, a, b run.Slot) bool {
 	sa, sb := c.code.Statics[a], c.code.Statics[b]
-	if (sa.Shape == run.Vector) == (sb.Shape == run.Vector) || sa.Open != 0 || sb.Open != 0 {
+	if sa.IsVector() == sb.IsVector() || sa.Open != 0 || sb.Open != 0 {
 		return false
 	}
 	vector, left, right := x.X, c.shown(x.X), c.shown(x.Y)
-	if sb.Shape == run.Vector {
+	if sb.IsVector() {
 		vector = x.Y
 	}
 	f := finding.New(finding.VectorOrNumber, x.At, "`"+left+"` is "+ShapeName(sa)+", `"+right+"` is "+ShapeName(sb)+": they can't be "+verb(x.Op)+".",
@@ -397,7 +483,7 @@ func (c *coder) partOfParam(name string) bool {
 		return false
 	}
 	v := c.param(base)
-	return v != nil && c.isVector(v.slot) && axis < int(c.static(v.slot).Width)
+	return v != nil && c.isVector(v.slot) && axis < int(c.static(v.slot).Components())
 }
 
 // defineComponents gives the components of a vector their names, but for those that a line
@@ -407,16 +493,16 @@ func (p *Planner) defineComponents(d *Def) {
 		return
 	}
 	st := p.Static(d.Slot)
-	if st.Shape != run.Vector && !st.Along {
+	if !st.IsVector() && !st.Along {
 		return
 	}
 	if d.parts == nil {
 		d.parts = new([len(syntax.Axes)]*Def)
-		for k := range int(st.Width) {
+		for k := range int(st.Components()) {
 			d.parts[k] = p.componentOf(d, st, k)
 		}
 	}
-	for _, c := range d.parts[:st.Width] {
+	for _, c := range d.parts[:st.Components()] {
 		if own, ok := p.Names.Lookup(c.Name); !ok || own.Vector != nil || own.Failed() {
 			c.Line, c.Part = d.Line, d.Part
 			p.Names.add(c)
@@ -427,10 +513,10 @@ func (p *Planner) defineComponents(d *Def) {
 // componentOf is the definition of a component, counted from 0.
 func (p *Planner) componentOf(d *Def, st run.Static, k int) *Def {
 	c := &Def{Kind: d.Kind, Slot: d.Slot, Unit: d.Unit, Vector: d}
-	if st.Along && st.Shape != run.Vector {
+	if st.Along && !st.IsVector() {
 		k = len(syntax.Axes) - 1
 	} else {
-		c.Slot = p.Picked(d.Slot, k)
+		c.Slot = p.coder("").component(d.Slot, k, syntax.Span{})
 	}
 	c.Name = d.Name + "_" + syntax.Axes[k:k+1]
 	return c
@@ -444,7 +530,7 @@ func (p *Planner) VectorOf(name string) (*Def, bool) {
 		return nil, false
 	}
 	d, ok := p.Names.Lookup(base)
-	return d, ok && d.Slot != run.NoSlot && p.Static(d.Slot).Shape == run.Vector && axis < int(p.Static(d.Slot).Width)
+	return d, ok && d.Slot != run.NoSlot && p.Static(d.Slot).IsVector() && axis < int(p.Static(d.Slot).Components())
 }
 
 // Axis is along which axis a component is, counted from 0.

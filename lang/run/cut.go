@@ -189,7 +189,7 @@ func (c *cutter) instr(f *frame, s Slot) span {
 		}
 	}
 	if _, all := in.Op.Elements(0); all {
-		return c.together(f, in)
+		return c.together(f, in, f.code.span(s).width)
 	}
 	return c.elements(f, in)
 }
@@ -202,7 +202,7 @@ func (c *cutter) joined(f *frame, in *Instr) span {
 		if !ok {
 			return c.same(f, 0, ops.Absent)
 		}
-		parts = append(parts, o.first)
+		parts = append(parts, o.columns()...)
 	}
 	return c.w.join(parts)
 }
@@ -211,7 +211,7 @@ func (c *cutter) joined(f *frame, in *Instr) span {
 //
 // The same arithmetic as over plain numbers, with columns for its numbers: each operation that
 // it asks for is a step.
-func (c *cutter) together(f *frame, in *Instr) span {
+func (c *cutter) together(f *frame, in *Instr, n int32) span {
 	list, ok := c.of(f, in.A)
 	if !ok {
 		return c.same(f, 0, ops.Absent)
@@ -227,7 +227,6 @@ func (c *cutter) together(f *frame, in *Instr) span {
 			return col
 		},
 	}
-	n, _ := in.Op.Elements(int(list.width))
 	out := make([]int32, n)
 	if !t.put(in.Op, in.K, list.columns(), out) {
 		return c.same(f, 0, ops.NotSettled)

@@ -157,7 +157,7 @@ const (
 	Scalar  Shape = iota // one number
 	List                 // numbers of one kind
 	Vector               // components along two or three axes
-	Vectors              // a list of vectors: one after the other
+	Vectors              // a list of vectors: of all the component along x, then along y
 )
 
 // Static is what is known of a slot before any number is: decided once, when
@@ -177,12 +177,42 @@ type Static struct {
 	Along bool
 	// Shape tells what the elements are.
 	Shape Shape
+	// Axes is how many components each vector of a list has.
+	Axes uint8
 	// Open is the number of the undetermined dimension of a bare zero, or 0:
 	// the slot's dimension is then Dim times that unknown to the power Exp.
 	Open int32
 	// Width is the number of elements: 1, or a list's length times a vector's
 	// components. Each has a column of its own.
 	Width int32
+}
+
+// IsVector tells whether a slot holds a vector, or a list of them.
+func (st Static) IsVector() bool { return st.Shape >= Vector }
+
+// Components is how many components a vector has, or each vector of a list.
+func (st Static) Components() int32 {
+	if st.Shape == Vectors {
+		return int32(st.Axes)
+	}
+	return st.Width
+}
+
+// Len is how many values a list has; 1 for what is no list.
+func (st Static) Len() int {
+	if st.Shape == List {
+		return int(st.Width)
+	}
+	return int(st.Component().Width)
+}
+
+// Component is a static for one component of a vector; of a list of vectors that is a list.
+func (st Static) Component() Static {
+	if st.Shape != Vectors {
+		return st.Number()
+	}
+	st.Shape, st.Width, st.Axes = List, st.Width/int32(st.Axes), 0
+	return st
 }
 
 // WithAxes is a static for a vector of so many components of the same kind; for a number if
@@ -196,6 +226,6 @@ func (st Static) WithAxes(n int) Static {
 
 // Number is a static for one number of the same kind.
 func (st Static) Number() Static {
-	st.Shape, st.Width, st.Along = Scalar, 1, false
+	st.Shape, st.Width, st.Axes, st.Along = Scalar, 1, 0, false
 	return st
 }

@@ -25,7 +25,8 @@ const mostVarying = 1 << 10
 func (t *together[N]) put(op ops.Op, k float64, list, out []N) bool {
 	switch op {
 	case ops.Pick:
-		out[0] = list[min(int(k), len(list)-1)]
+		n := len(out)
+		copy(out, list[min(int(k)*n, len(list)-n):])
 	case ops.Tally:
 		out[0] = t.of(float64(len(list)))
 	case ops.Scatter:

@@ -56,8 +56,10 @@ func (w *walker[N, D]) wide(in *Instr, code *Code, fn *Func, i Slot, vals []N, c
 		return 0
 	case ops.Join:
 		cause := int32(0)
-		for e, s := range code.Args[in.B : in.B+in.C] {
-			out[e], cause = vals[code.span(s).first], cmp.Or(cause, causes[s])
+		for _, s := range code.Args[in.B : in.B+in.C] {
+			from := code.span(s)
+			out = out[copy(out, vals[from.first:from.first+from.width]):]
+			cause = cmp.Or(cause, causes[s])
 		}
 		return cause
 	case ops.Spread:

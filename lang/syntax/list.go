@@ -45,8 +45,13 @@ func (x *List) Measured(i int) Expr {
 	if !x.Unit.Present() {
 		return e
 	}
-	if n, ok := Unbracket(e).(*Number); ok {
-		return &Quantity{At: n.At, Value: n.Value, Unit: x.Unit}
+	switch one := Unbracket(e).(type) {
+	case *Number:
+		return &Quantity{At: one.At, Value: one.Value, Unit: x.Unit}
+	case *List: // a vector of a list
+		v := *one
+		v.Unit = x.Unit
+		return &v
 	}
 	return &Measured{At: e.Span(), X: &Paren{At: e.Span(), X: e}, Unit: x.Unit}
 }
@@ -125,8 +130,10 @@ func isBare(x Expr) bool {
 		switch x := x.(type) {
 		case *Quantity:
 			return x.Unit.Text != "1"
-		case *Mixed, *Measured, *List:
+		case *Mixed, *Measured:
 			return true
+		case *List:
+			return !x.Vector || x.Unit.Present()
 		}
 		return false
 	})
@@ -181,9 +188,15 @@ func (n numeral) listCommas(open bracket) *fault {
 		return nil
 	}
 	inner := n.text[open.at+1 : open.at+length]
-	tight, loose := 0, 0
+	tight, loose, deep := 0, 0, 0
 	for i := range len(inner) {
-		if inner[i] == ',' {
+		switch inner[i] {
+		case '(':
+			deep++
+		case ')':
+			deep--
+		}
+		if inner[i] == ',' && deep == 0 { // those of a vector are its own
 			if after := strings.TrimLeft(inner[i+1:], " \t"); after != inner[i+1:] {
 				loose++
 			} else {
@@ -193,19 +206,20 @@ func (n numeral) listCommas(open bracket) *fault {
 	}
 	at := Span{From: open.at, To: open.at + length + 1}
 	apart := strings.Contains(inner, ";")
-	single := open.sign == '(' && tight == 1 && !strings.Contains(inner, ".") // (3,5) m
+	within := len(n.open) > 1 && n.open[len(n.open)-2].sign == '['                       // [(3,5), (1,2)] m
+	single := open.sign == '(' && tight == 1 && !within && !strings.Contains(inner, ".") // (3,5) m
 	if !apart && !single && (tight == 0 || loose == 0) {
 		return nil
 	}
 	points, values := decimalPoints(inner)
-	within := func(text string) string { return string(open.sign) + text + open.closing() }
+	bracketed := func(text string) string { return string(open.sign) + text + open.closing() }
 	f := finding.New(finding.BadNumber, at, "A comma in this list can be a decimal point, or part two values.",
-		"Write decimal points, and a comma between two values.", within(points))
+		"Write decimal points, and a comma between two values.", bracketed(points))
 	if open.sign == '(' {
 		f.Message = "A comma in these brackets can be a decimal point, or part two components of a vector."
 	}
 	if !apart && (open.sign == '[' || strings.Count(values, ",") < len(Axes)) {
-		f.Readings = append(f.Readings, within(values))
+		f.Readings = append(f.Readings, bracketed(values))
 	}
 	return &fault{f}
 }

@@ -23,6 +23,7 @@ type Record struct {
 	// how many there are, Value is their mean, and Digest tells their values.
 	List   []units.Decimal
 	Vector bool // they are the components of a vector
+	Axes   int  // or of vectors with so many components each, one after the other
 	Count  int
 	Digest string
 }
@@ -109,28 +110,38 @@ func (r *Record) many(text string) (string, bool) {
 // list reads a record in brackets.
 func (r *Record) list(text string, wrong *fault) *fault {
 	head, tail, _ := strings.Cut(text, "]")
-	one := text[0] == '[' && !strings.Contains(head, ",") // a table of one row has lists of one value
+	vectors := strings.Count(head, "(")
+	one := text[0] == '[' && (vectors == 1 || vectors == 0 && !strings.Contains(head, ",")) // a table of one row has lists of one value
 	if one {
-		text = head + "," + head[1:] + "]" + tail
+		text = head + ", " + head[1:] + "]" + tail
 	}
 	x, bad := ParseExpr(text)
 	list, ok := x.(*List)
-	if len(bad) > 0 || !ok {
+	if len(bad) > 0 || !ok || !r.numbers(list) {
 		return wrong
 	}
+	if one {
+		r.List = r.List[:len(r.List)/2]
+	}
+	r.Value, r.Unit, r.Vector = r.List[0], list.Unit, list.Vector
+	return nil
+}
+
+// numbers adds the numbers of a list, and of the vectors in it, to a record.
+func (r *Record) numbers(list *List) bool {
 	for _, e := range list.Elems {
 		switch n := e.(type) {
 		case *Number:
 			r.List = append(r.List, n.Value)
 		case *Quantity:
 			r.List = append(r.List, n.Value)
+		case *List:
+			if r.Axes = len(n.Elems); list.Vector || !n.Vector || !r.numbers(n) || len(r.List)%r.Axes != 0 {
+				return false
+			}
 		default:
-			return wrong
+			return false
 		}
 	}
-	if one {
-		r.List = r.List[:1]
-	}
-	r.Value, r.Unit, r.Vector = r.List[0], list.Unit, list.Vector
-	return nil
+	return true
 }

@@ -144,7 +144,7 @@ func (p *exprParser) directed(x Expr) Expr {
 		p.refuse() // the angle is still to come
 		return x
 	}
-	if !next.begins() && !next.plusOrMinus() || p.alone() && next.kind == nameToken && second.sign("=") {
+	if !next.begins() && !next.plusOrMinus() && !next.is("[") || p.alone() && next.kind == nameToken && second.sign("=") {
 		return x
 	}
 	p.take()

@@ -16,15 +16,20 @@ func Value(digits, unit string) Box {
 	return holding(row, "", l.end(0))
 }
 
-// Values lays out a list of numbers in brackets, with its unit.
-func Values(digits []string, brackets, unit string) Box {
+// Values lays out a list of numbers in brackets, with its unit; of vectors with so many
+// components each, if there are any, each has brackets of its own.
+func Values(digits []string, axes int, brackets, unit string) Box {
 	var l layout
 	outer := l.begin()
-	for i, text := range digits {
+	for i := 0; i < len(digits); i += max(axes, 1) {
 		if i > 0 {
 			l.put(Comma())
 		}
-		l.number(text)
+		if axes > 0 {
+			l.put(Values(digits[i:i+axes], 0, "()", ""))
+			continue
+		}
+		l.number(digits[i])
 	}
 	l.put(holding(fence, brackets, l.end(outer)))
 	l.unitAfter(unit)

@@ -78,8 +78,11 @@ func describeQuantity(p *eval.Page, d *plan.Def) []string {
 		head += " (line " + strconv.Itoa(d.Line) + ")"
 	}
 	is := plan.Words(st)
-	if st.Shape == run.Vector {
+	switch st.Shape {
+	case run.Vector:
 		is = "a vector with the unit of " + is
+	case run.Vectors:
+		is = "vectors with the unit of " + is
 	}
 	switch v := p.Shown(d, units.Screen); {
 	case st.Absent:

@@ -116,7 +116,7 @@ func compare(l *eval.Line, s *syntax.CheckStmt, right syntax.Expr, both sides, w
 	oneWritten := s.Op == syntax.Equal && s.Within == nil && leftWritten != rightWritten
 	out.Holds = true
 	l.Entry.Outcome = out
-	if both.left.Static.Shape == run.Vector || both.right.Static.Shape == run.Vector {
+	if both.left.Static.IsVector() || both.right.Static.IsVector() {
 		vectors(l, s, right, both, within, out)
 		return
 	}

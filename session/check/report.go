@@ -48,6 +48,9 @@ func Report(l *eval.Line, s *syntax.Report) {
 func hasForm(l *eval.Line, s *syntax.Report, got eval.Got) bool {
 	switch text := syntax.PrintExpr(s.X); {
 	case s.Form == syntax.UsualForm || !got.OK:
+	case got.Static.Shape == run.Vectors:
+		l.Find(finding.New(finding.VectorOrNumber, s.X.Span(), "`"+text+"` is a list of vectors; `as` is for one vector.", "Leave the words behind `as` out."))
+		return false
 	case got.Static.Shape != run.Vector:
 		l.Find(finding.New(finding.VectorOrNumber, s.X.Span(), "`"+text+"` is "+plan.ShapeName(got.Static)+"; only a vector has components, and a direction.", "Leave the words behind `as` out."))
 		return false

@@ -60,6 +60,8 @@ func (k *sketch) isArrow(i int, st run.Static) bool {
 	switch {
 	case st.Shape == run.Scalar:
 		k.Find(k.noDirection(x, st))
+	case st.Shape == run.Vectors:
+		k.Find(finding.New(finding.OneValueNeeded, x.Span(), name+" is a list of "+strconv.Itoa(st.Len())+" vectors; each arrow is of one.", "Give each vector a name in a line of its own. Their sum can be drawn as it is.", "sum("+syntax.PrintExpr(x)+")"))
 	case st.Shape != run.Vector:
 		k.Find(plan.OneValue(x, st))
 	case st.Width > 2:

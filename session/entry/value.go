@@ -3,6 +3,7 @@ package entry
 import (
 	"hash/fnv"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -53,13 +54,18 @@ type Value struct {
 type List struct {
 	SI, InUnit []float64
 	Figures    []units.Figures
-	// U are their standard uncertainties in coherent SI units, and MeanU that of their mean;
-	// nil where none has one.
-	U     []float64
-	MeanU float64
+	// U are their standard uncertainties in coherent SI units, and MeanU that of their mean, of
+	// vectors those of its components; nil where none has one.
+	U, MeanU []float64
 	// Vector tells that they are the components of a vector.
 	Vector bool
+	// Axes is how many components each vector of a list of vectors has, which are one after the
+	// other; 0 for numbers.
+	Axes int
 }
+
+// Len is how many values a list has; of vectors, how many of those.
+func (l *List) Len() int { return len(l.SI) / max(l.Axes, 1) }
 
 // figures are the wishes for printing an element: its own, or those of the list.
 func (l *List) figures(i int, all units.Figures) units.Figures {
@@ -93,16 +99,23 @@ func (v Value) Elements() []Value {
 	return out
 }
 
-// mean is the mean of a list as a value.
+// mean is the mean of a list as a value; of vectors that is one.
 func (v Value) mean() Value {
-	si, shown := 0.0, 0.0
+	n := max(v.List.Axes, 1)
+	mean := &List{SI: make([]float64, n), InUnit: make([]float64, n), U: v.List.MeanU, Vector: v.List.Axes > 0}
 	for i, x := range v.List.SI {
-		si += x
-		shown += v.List.InUnit[i]
+		mean.SI[i%n] += x
+		mean.InUnit[i%n] += v.List.InUnit[i]
 	}
-	n := float64(len(v.List.SI))
-	v.SI, v.InUnit, v.U, v.List = si/n, shown/n, v.List.MeanU, nil
-	return v
+	for k := range mean.SI {
+		mean.SI[k] /= float64(len(v.List.SI) / n)
+		mean.InUnit[k] /= float64(len(v.List.SI) / n)
+	}
+	v.List = mean
+	if mean.Vector {
+		return v
+	}
+	return v.Element(0)
 }
 
 // Shown returns the value as printed, number and unit: "256.889 N/m".
@@ -131,12 +144,19 @@ func (v Value) Number(form units.Form) string {
 // A record has a digest of those that it does not show.
 func (v Value) shownList(form units.Form) string {
 	numbers := v.numbers(form)
-	if len(numbers) > mostListed {
-		text := strconv.Itoa(len(numbers)) + " values of mean " + v.mean().Shown(form)
+	if n := v.List.Len(); n > mostListed {
+		text := strconv.Itoa(n) + " values of mean " + v.mean().Shown(form)
 		if form == units.File {
 			text += ", digest " + v.Digest()
 		}
 		return text
+	}
+	if v.List.Axes > 0 {
+		var each []string
+		for one := range slices.Chunk(numbers, v.List.Axes) {
+			each = append(each, "("+strings.Join(one, ", ")+")")
+		}
+		numbers = each
 	}
 	brackets := v.List.brackets()
 	return units.Behind(brackets[:1]+strings.Join(numbers, ", ")+brackets[1:], v.Unit, form)
@@ -158,8 +178,11 @@ func (v Value) Digest() string {
 		return ""
 	}
 	h := fnv.New64a()
-	for _, n := range v.numbers(units.File) {
-		h.Write([]byte(n + "\n"))
+	for _, one := range v.Elements() {
+		if one.Figures.Usual { // a printed page has other figures than the record
+			one.Figures = units.Figures{}
+		}
+		h.Write([]byte(one.Number(units.File) + "\n"))
 	}
 	return strconv.FormatUint(h.Sum64(), 16)
 }
@@ -172,10 +195,10 @@ func (v Value) Box() typeset.Box {
 	switch {
 	case v.Parts != nil:
 		return typeset.Polar(v.Parts[0].Box(), v.Parts[1].Box())
-	case v.List != nil && len(v.List.SI) > mostListed:
-		return typeset.ManyValues(len(v.List.SI), v.mean().Box())
+	case v.List != nil && v.List.Len() > mostListed:
+		return typeset.ManyValues(v.List.Len(), v.mean().Box())
 	case v.List != nil:
-		return typeset.Values(v.numbers(units.File), v.List.brackets(), v.Unit.Behind(units.File))
+		return typeset.Values(v.numbers(units.File), v.List.Axes, v.List.brackets(), v.Unit.Behind(units.File))
 	}
 	return typeset.Value(v.Number(units.File), v.Unit.Behind(units.File))
 }

@@ -10,13 +10,59 @@ import (
 // IsVector tells whether a value is a vector, whose components are the elements of its list.
 func (v Value) IsVector() bool { return v.List != nil && v.List.Vector }
 
+// Vectors are the vectors of a list, each as a value without a name, or a vector itself; none of
+// any other value.
+func (v Value) Vectors() []Value {
+	if v.IsVector() {
+		return []Value{v}
+	}
+	if v.List == nil || v.List.Axes == 0 {
+		return nil
+	}
+	out, all, n := make([]Value, v.List.Len()), *v.List, v.List.Axes
+	for i := range out {
+		one := List{SI: all.SI[i*n : i*n+n], InUnit: all.InUnit[i*n : i*n+n], Vector: true}
+		if all.Figures != nil {
+			one.Figures = all.Figures[i*n : i*n+n]
+		}
+		if all.U != nil {
+			one.U = all.U[i*n : i*n+n]
+		}
+		v.Name, v.SI, v.InUnit, v.List = "", one.SI[0], one.InUnit[0], &one
+		out[i] = v
+	}
+	return out
+}
+
+// Component is a component of a vector as a value, counted from 0; of a list of vectors, a list.
+func (v Value) Component(axis int) Value {
+	if v.List.Axes == 0 {
+		return v.Element(axis)
+	}
+	all, one := v.List, &List{}
+	for i := axis; i < len(all.SI); i += all.Axes {
+		one.SI, one.InUnit = append(one.SI, all.SI[i]), append(one.InUnit, all.InUnit[i])
+		if all.Figures != nil {
+			one.Figures = append(one.Figures, all.Figures[i])
+		}
+		if all.U != nil {
+			one.U = append(one.U, all.U[i])
+		}
+	}
+	if all.U != nil {
+		one.MeanU = all.MeanU[axis : axis+1]
+	}
+	v.SI, v.InUnit, v.List = one.SI[0], one.InUnit[0], one
+	return v
+}
+
 // Letter is the name of a value as it is set: that of a vector with its arrow. It is nil for
 // a value without a name.
 func (v *Value) Letter() syntax.Expr {
 	if v.Name == "" {
 		return nil
 	}
-	return &syntax.Name{Name: v.Name, Vector: v.IsVector()}
+	return &syntax.Name{Name: v.Name, Vector: len(v.Vectors()) > 0}
 }
 
 // brackets are those round the elements of a list or the components of a vector.

@@ -31,6 +31,8 @@ type Isolated struct {
 type ByComponents struct {
 	entry.Worker
 	Of *entry.Entry
+	// Axes are the axes of its equations, counted from 1; 0 for one of numbers.
+	Axes []int8
 }
 
 // Asides returns what is said beside the working.

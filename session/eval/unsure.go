@@ -2,6 +2,7 @@ package eval
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"steelyard/lang/finding"
@@ -71,7 +72,11 @@ func (l *Line) unsure(v *entry.Value, x syntax.Expr, slot run.Slot) {
 	}
 	v.U, v.UFigures = of[0], figuresOff(x)
 	if v.List != nil {
-		v.U, v.List.U, v.List.MeanU = 0, of, l.Off(run.MeanOf(all))
+		v.U, v.List.U = 0, of
+		inOrder(of, l.Planner.Static(slot))
+		for part := range slices.Chunk(all, max(len(all)/max(v.List.Axes, 1), 1)) {
+			v.List.MeanU = append(v.List.MeanU, l.Off(run.MeanOf(part)))
+		}
 	}
 }
 

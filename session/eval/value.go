@@ -34,7 +34,7 @@ func (l *Line) NewValue(name string, x syntax.Expr, slot run.Slot, unit *units.U
 	if st.Shape != run.Scalar {
 		v.List = l.elements(x, slot, unit)
 		v.InUnit, least = v.List.InUnit[0], slices.Min(v.List.SI)
-		if v.List.Vector = st.Shape == run.Vector; v.List.Vector {
+		if st.IsVector() {
 			v.Quantity = vectorName(v.Quantity)
 		}
 	}
@@ -65,9 +65,11 @@ func (l *Line) inRange(v entry.Value, x syntax.Expr) bool {
 	return true
 }
 
-// elements are those of a list in a unit.
+// elements are those of a list, or of a vector, in a unit.
 func (l *Line) elements(x syntax.Expr, slot run.Slot, unit *units.Unit) *entry.List {
-	list := &entry.List{SI: slices.Clone(l.State.Elements(slot))}
+	st := l.Planner.Static(slot)
+	list := &entry.List{SI: slices.Clone(l.State.Elements(slot)), Vector: st.Shape == run.Vector, Axes: int(st.Axes)}
+	inOrder(list.SI, st)
 	written, _ := syntax.Unbracket(x).(*syntax.List)
 	if n, ok := x.(*syntax.Name); ok {
 		d, ok := l.Planner.Find(n)
@@ -77,10 +79,11 @@ func (l *Line) elements(x syntax.Expr, slot run.Slot, unit *units.Unit) *entry.L
 			list.Figures = l.readFigures(d)
 		}
 	}
+	each := writtenElements(written, list)
 	for i, si := range list.SI {
 		var one syntax.Expr
-		if written != nil && len(written.Elems) == len(list.SI) {
-			one = written.Measured(i)
+		if each != nil {
+			one = each[i]
 			f, ok := l.writtenFigures(one, si, unit)
 			if !ok {
 				f = l.Set.Figures
@@ -90,6 +93,38 @@ func (l *Line) elements(x syntax.Expr, slot run.Slot, unit *units.Unit) *entry.L
 		list.InUnit = append(list.InUnit, inUnit(one, si, unit, l.Planner))
 	}
 	return list
+}
+
+// writtenElements are the numbers that a list was written with, one for each element; nil where
+// it was not.
+func writtenElements(x *syntax.List, list *entry.List) []syntax.Expr {
+	if x == nil || x.Vector != list.Vector {
+		return nil
+	}
+	var out []syntax.Expr
+	for i := range x.Elems {
+		one := x.Measured(i)
+		if v, ok := syntax.Unbracket(one).(*syntax.List); ok && v.Vector && len(v.Elems) == list.Axes {
+			out = append(out, writtenElements(v, &entry.List{SI: list.SI[:list.Axes], Vector: true})...)
+		} else if list.Axes == 0 {
+			out = append(out, one)
+		}
+	}
+	if len(out) != len(list.SI) {
+		return nil
+	}
+	return out
+}
+
+// inOrder puts what goes with the columns of a slot, of a list of vectors, vector after vector.
+func inOrder[T any](all []T, st run.Static) {
+	if st.Shape != run.Vectors || len(all) != int(st.Width) {
+		return
+	}
+	n, columns := st.Len(), slices.Clone(all)
+	for i := range all {
+		all[i] = columns[i%int(st.Axes)*n+i/int(st.Axes)]
+	}
 }
 
 // readFigures are those of the readings of a table that a name stands for, or nil.
@@ -214,8 +249,8 @@ func (p *Page) ValueOf(d *plan.Def) *entry.Value {
 			return nil
 		}
 		one := *v
-		if v.IsVector() {
-			one = v.Element(d.Axis())
+		if len(v.Vectors()) > 0 {
+			one = v.Component(d.Axis())
 		}
 		one.Name = d.Name
 		return &one

@@ -44,7 +44,7 @@ func unlikeLet(l *eval.Line, let, d *plan.Def, s *syntax.Define) {
 	switch {
 	case is.Open != 0:
 		return
-	case vector != (is.Shape == run.Vector):
+	case vector != (is.Shape == run.Vector) || is.Shape == run.Vectors:
 		says, here = plan.ShapeName(want), plan.ShapeName(is)
 	case vector && want.Width != is.Width:
 		says, here = "a vector of "+strconv.Itoa(int(want.Width))+" components", "one of "+strconv.Itoa(int(is.Width))

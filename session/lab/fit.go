@@ -79,10 +79,18 @@ func (f *fitting) readings() bool {
 // isReadings tells whether something is a list, and says so where it is not.
 func (f *fitting) isReadings(x syntax.Expr, got eval.Got) bool {
 	if got.Static.Shape != run.List {
-		f.Find(finding.New(finding.WrongCall, x.Span(), "A fit needs lists of readings; "+typeset.Text(x)+" is one value.",
+		f.Find(finding.New(finding.WrongCall, x.Span(), "A fit needs lists of readings; "+typeset.Text(x)+" is "+noReadings(got.Static)+".",
 			"Write them as a list, or under `data`."))
 	}
 	return got.Static.Shape == run.List
+}
+
+// noReadings says what is where readings are to be.
+func noReadings(st run.Static) string {
+	if st.Shape == run.Scalar {
+		return "one value"
+	}
+	return plan.ShapeName(st)
 }
 
 // varies tells whether the readings leave a line to be found, and says so where they all

@@ -85,7 +85,7 @@ func lists(l *eval.Line, of ...syntax.Curve) []eval.Got {
 		case !got.OK || got.Unit == nil:
 			return nil
 		case got.Static.Shape != run.List:
-			l.Find(finding.New(finding.WrongCall, c.X.Span(), typeset.Text(c.X)+" is one value; here a list of readings is needed.",
+			l.Find(finding.New(finding.WrongCall, c.X.Span(), typeset.Text(c.X)+" is "+noReadings(got.Static)+"; here a list of readings is needed.",
 				"Write them as a list, or under `data`."))
 			return nil
 		case len(out) > 0 && got.Static.Width != out[0].Static.Width:

@@ -79,11 +79,12 @@ func eachValue(all []entry.Value) []entry.Value {
 	var out []entry.Value
 	for _, v := range all {
 		out = append(out, v.Elements()...)
-		if !v.IsVector() {
-			continue
-		}
-		out = append(out, v.Magnitude())
-		if turn, ok := v.Direction(); ok {
+		for _, one := range v.Vectors() {
+			out = append(out, one.Magnitude())
+			turn, ok := one.Direction()
+			if !ok {
+				continue
+			}
 			out = append(out, turn)
 			angle := math.Abs(turn.SI)
 			for _, from := range [...]float64{math.Pi / 2, math.Pi, 2 * math.Pi} { // 20° west of north

@@ -92,11 +92,14 @@ type solution struct {
 
 // Solve solves equations for unknowns, which become names of the worksheet.
 func Solve(l *eval.Line, s *syntax.Solve) {
-	if of := listsOf(l, s); len(of) > 0 {
+	of := listsOf(l, s)
+	switch {
+	case vectorsListed(l, s, len(of) > 0):
+		return
+	case len(of) > 0:
 		byElements(l, s, of)
 		return
-	}
-	if ofVectors(l, s) {
+	case ofVectors(l, s):
 		return
 	}
 	for i, d := range solved(l, s) {

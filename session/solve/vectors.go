@@ -27,6 +27,8 @@ type vectors struct {
 	width int
 	// unknown tells which of the unknowns are vectors.
 	unknown map[string]bool
+	// axes are those of the equations of the components, counted from 1; 0 for one of numbers.
+	axes []int8
 	bad     *finding.Finding
 }
 
@@ -58,6 +60,39 @@ func ofVectors(l *eval.Line, s *syntax.Solve) bool {
 	}
 	for _, u := range s.Unknowns {
 		got = got[v.give(u, got):]
+	}
+	return true
+}
+
+// vectorsListed refuses a solve with a list of vectors, or with vectors and a list of numbers:
+// one vector is solved for at a time.
+func vectorsListed(l *eval.Line, s *syntax.Solve, lists bool) bool {
+	if !l.Planner.Program.Main.Wide() {
+		return false
+	}
+	found := lists && hasVectors(l, s)
+	for _, x := range s.Exprs() {
+		found = found || syntax.Any(x, func(x syntax.Expr) bool {
+			if list, ok := x.(*syntax.List); ok && !list.Vector {
+				_, polar := syntax.Unbracket(list.Elems[0]).(*syntax.Polar)
+				one, ok := syntax.Unbracket(list.Elems[0]).(*syntax.List)
+				return polar || ok && one.Vector
+			}
+			n, ok := x.(*syntax.Name)
+			if !ok {
+				return false
+			}
+			d, ok := l.Planner.Find(n)
+			return ok && !d.Failed() && d.Slot != run.NoSlot && l.Planner.Static(d.Slot).Shape == run.Vectors &&
+				!slices.ContainsFunc(s.Unknowns, func(u syntax.Unknown) bool { return u.Name == d.Name })
+		})
+	}
+	if !found {
+		return false
+	}
+	l.Find(finding.New(finding.OneValueNeeded, s.Unknowns[0].NameAt, "One vector is solved for at a time; this equation is of several.", "Give each vector a name in a line of its own, and solve for each."))
+	for _, u := range s.Unknowns {
+		l.Fail(&plan.Def{Name: u.Name, Kind: plan.Quantity, Slot: run.NoSlot}, nil)
 	}
 	return true
 }
@@ -239,7 +274,7 @@ func (v *vectors) components() (*syntax.Solve, bool) {
 	for _, e := range opened {
 		left, right := v.isVector(e.Left), v.isVector(e.Right)
 		if !left && !right {
-			out.Equations = append(out.Equations, syntax.Equation{Left: v.number(e.Left), Right: v.number(e.Right)})
+			out.Equations, v.axes = append(out.Equations, syntax.Equation{Left: v.number(e.Left), Right: v.number(e.Right)}), append(v.axes, 0)
 			continue
 		}
 		for _, side := range [...]struct {
@@ -251,7 +286,7 @@ func (v *vectors) components() (*syntax.Solve, bool) {
 			}
 		}
 		for k := range v.width {
-			out.Equations = append(out.Equations, syntax.Equation{Left: v.part(e.Left, k), Right: v.part(e.Right, k)})
+			out.Equations, v.axes = append(out.Equations, syntax.Equation{Left: v.part(e.Left, k), Right: v.part(e.Right, k)}), append(v.axes, int8(k+1))
 		}
 	}
 	for _, u := range v.s.Unknowns {
@@ -320,7 +355,7 @@ func (v *vectors) solved(parts *syntax.Solve) ([]*plan.Def, bool) {
 		}
 		v.Find(f)
 	}
-	v.Entry.By = &eval.ByComponents{Worker: v.Entry.By, Of: e}
+	v.Entry.By = &eval.ByComponents{Worker: v.Entry.By, Of: e, Axes: v.axes}
 	if rows, symbols := e.Outcome.(entry.Lines); symbols {
 		v.Entry.Outcome = rows
 	}

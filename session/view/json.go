@@ -58,11 +58,13 @@ type object struct {
 	Values     []number      `json:"values,omitempty"`
 	Count      int           `json:"count,omitempty"`
 	Components []number      `json:"components,omitempty"`
+	Vectors    [][]number    `json:"vectors,omitempty"`
 	Magnitude  *number       `json:"magnitude,omitempty"`
 	Direction  *number       `json:"direction,omitempty"`
 	U          *number       `json:"u,omitempty"`
 	UValues    []number      `json:"u_values,omitempty"`
 	UParts     []number      `json:"u_components,omitempty"`
+	UVectors   [][]number    `json:"u_vectors,omitempty"`
 	SIUnit     string        `json:"si_unit,omitempty"`
 	Dimension  string        `json:"dimension,omitempty"`
 	Shown      string        `json:"shown,omitempty"`
@@ -152,6 +154,14 @@ func (o *object) take(v *entry.Value) {
 		}
 		o.Value, o.ShownValue, o.Components, o.UParts, o.Magnitude = nil, nil, parts, numbers(v.List.U), &size
 		o.Direction = direction(v)
+	case v.List != nil && v.List.Axes > 0:
+		o.Value, o.ShownValue, o.Count = nil, nil, v.List.Len()
+		for _, one := range v.Vectors() {
+			o.Vectors = append(o.Vectors, numbers(one.List.SI))
+			if one.List.U != nil {
+				o.UVectors = append(o.UVectors, numbers(one.List.U))
+			}
+		}
 	case v.List != nil:
 		o.Value, o.ShownValue = nil, nil
 		o.Values, o.UValues, o.Count = numbers(v.List.SI), numbers(v.List.U), len(v.List.SI)

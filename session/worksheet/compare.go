@@ -164,15 +164,16 @@ func matches(v *entry.Value, rec syntax.Record, table *units.Table) bool {
 	if len(was) != len(now) || (v.List == nil) != (rec.List == nil) {
 		return false
 	}
-	if rec.Vector != v.IsVector() {
+	if rec.Vector != v.IsVector() || v.List != nil && rec.Axes != v.List.Axes {
 		return false
 	}
+	vectors := v.Vectors()
 	for i := range now {
 		same := close
 		if now[i].U > 0 || was[i].Off != nil {
 			same = closeSpread
 		}
-		if !same(&now[i], was[i]) && !(rec.Vector && math.Abs(now[i].InUnit-was[i].Float()) <= residue*v.Magnitude().InUnit) {
+		if !same(&now[i], was[i]) && !(vectors != nil && math.Abs(now[i].InUnit-was[i].Float()) <= residue*vectors[i*len(vectors)/len(now)].Magnitude().InUnit) {
 			return false
 		}
 	}
