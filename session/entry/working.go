@@ -18,6 +18,27 @@ type WorkLine struct {
 	Shown   *Value      // the value, in a line that ends with it
 	Units   []UnitSide  // how the units cancel, side after side, or empty
 	Reason  Said        // why a step is taken, or empty
+	// Column is in which of the columns that stand side by side the line is, counted from 1:
+	// that of the components along x, y or z. It is 0 for a line of the whole width.
+	Column int8
+}
+
+// SideBySide takes a working apart where columns begin and end: each part is one column of
+// lines, or several to stand side by side.
+func SideBySide(lines []WorkLine) [][][]WorkLine {
+	var out [][][]WorkLine
+	for i, l := range lines {
+		switch {
+		case i == 0 || (l.Column > 0) != (lines[i-1].Column > 0):
+			out = append(out, [][]WorkLine{{l}})
+		case l.Column != lines[i-1].Column:
+			out[len(out)-1] = append(out[len(out)-1], []WorkLine{l})
+		default:
+			last := out[len(out)-1]
+			last[len(last)-1] = append(last[len(last)-1], l)
+		}
+	}
+	return out
 }
 
 // UnitSide is one side of how units cancel: a product of units as it is shown on

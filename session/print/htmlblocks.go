@@ -80,10 +80,25 @@ func (p *page) working(w *working, of []syntax.Expr) {
 		p.say(listed(of))
 	}
 	p.text("</", level, ">\n")
-	p.lines("Working", w.Lines)
+	p.worked(w.Lines)
 }
 
 func (p *page) definitions(lines []entry.WorkLine) { p.lines("Formulas", lines) }
+
+// worked writes a working, with columns side by side on a page that has room for them.
+func (p *page) worked(lines []entry.WorkLine) {
+	for _, columns := range entry.SideBySide(lines) {
+		if len(columns) == 1 {
+			p.lines("Working", columns[0])
+			continue
+		}
+		p.text("<div class=\"beside\">\n")
+		for _, column := range columns {
+			p.lines("Working", column)
+		}
+		p.text("</div>\n")
+	}
+}
 
 func (p *page) lines(what string, lines []entry.WorkLine) {
 	left, most := 0, 0

@@ -172,7 +172,45 @@ func (p *paper) working(w *working, of []syntax.Expr) {
 		p.text(" for ", p.say(listed(of)))
 	}
 	p.text("}")
-	p.lines(w.Lines)
+	for _, columns := range entry.SideBySide(w.Lines) {
+		if len(columns) == 1 {
+			p.lines(columns[0])
+		} else {
+			p.beside(columns)
+		}
+	}
+}
+
+// beside sets columns of a working side by side, smaller if they have no room else.
+func (p *paper) beside(columns [][]entry.WorkLine) {
+	p.text("%\n\\[\\fit{160mm}{$")
+	for k, column := range columns {
+		if k > 0 {
+			p.text("\\qquad\n")
+		}
+		var all []string
+		for i := range column {
+			all = append(all, p.columnRows(&column[i])...)
+		}
+		p.text("\\begin{aligned}[t]\n", strings.Join(all, " \\\\[3pt]\n"), "\n\\end{aligned}")
+	}
+	p.text("$}\\]\\par\\loose", between)
+}
+
+// columnRows are the rows of an alignment for a line in a column, with its reason below.
+func (p *paper) columnRows(l *entry.WorkLine) []string {
+	var out []string
+	for i, row := range right(l).rows {
+		if i == 0 {
+			out = append(out, typeset.Expr(l.Left).LaTeX()+" &= "+row.LaTeX())
+		} else {
+			out = append(out, `&\quad {}`+strings.TrimSpace(row.LaTeX()))
+		}
+	}
+	if reason := oneLine(l.Reason.String()); reason != "" {
+		out = append(out, `&\quad `+texReason(reason, p.say(l.Reason)))
+	}
+	return out
 }
 
 func (p *paper) definitions(lines []entry.WorkLine) {

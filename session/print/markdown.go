@@ -161,7 +161,20 @@ func (m *marked) working(w *working, of []syntax.Expr) {
 		heading += " for " + m.say(listed(of))
 	}
 	m.paragraph(heading)
-	m.definitions(w.Lines)
+	for _, columns := range entry.SideBySide(w.Lines) {
+		if len(columns) == 1 {
+			m.definitions(columns[0])
+			continue
+		}
+		set := each(columns, func(column []entry.WorkLine) string {
+			var all []string
+			for i := range column {
+				all = append(all, m.rows(&column[i])...)
+			}
+			return `\begin{aligned}[t] ` + strings.Join(all, ` \cr `) + ` \end{aligned}`
+		})
+		m.paragraph("$" + dollars(strings.Join(set, ` \qquad `)) + "$")
+	}
 }
 
 // definitions writes lines with their equals signs one under the other, and their
@@ -200,7 +213,9 @@ func (m *marked) rows(l *entry.WorkLine) []string {
 	if len(rows) == 0 && left != "" {
 		rows = append(rows, left+" &")
 	}
-	if l.Reason != nil && len(rows) > 0 {
+	if l.Reason != nil && l.Column > 0 {
+		rows = append(rows, `& \quad `+mathSaid(m.set.say(l.Reason)))
+	} else if l.Reason != nil && len(rows) > 0 {
 		rows[len(rows)-1] += ` && ` + mathSaid(m.set.say(l.Reason))
 	}
 	if len(l.Units) > 0 {

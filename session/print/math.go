@@ -111,8 +111,9 @@ func lettersFollow(x syntax.Expr) bool {
 	return false
 }
 
-// longest is how many letters wide a formula may be before it is broken.
-const longest = 66
+// longest is how many letters wide a formula may be before it is broken, and longestBeside
+// how many in a column beside another.
+const longest, longestBeside = 66, 28
 
 // rightSide is what stands at the right of a line of a working, set.
 type rightSide struct {
@@ -130,7 +131,11 @@ func right(l *entry.WorkLine) rightSide {
 		}
 		return out
 	}
-	rows, widest := typeset.Rows(l.Right, longest, breadth)
+	most := longest
+	if l.Column > 0 {
+		most = longestBeside
+	}
+	rows, widest := typeset.Rows(l.Right, most, breadth)
 	return rightSide{rows, widest}
 }
 

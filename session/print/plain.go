@@ -1,6 +1,7 @@
 package print
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -204,8 +205,26 @@ func (t *plainText) working(w *working, of []syntax.Expr) {
 		heading += " for " + t.say(listed(of))
 	}
 	t.wrapped("", "  ", heading)
-	t.definitions(w.Lines)
+	for _, columns := range entry.SideBySide(w.Lines) {
+		width := t.columns/len(columns) - 2
+		if len(columns) == 1 || width < leastColumn {
+			t.definitions(slices.Concat(columns...))
+			continue
+		}
+		set := each(columns, func(column []entry.WorkLine) []string {
+			inner := &plainText{columns: width, set: t.set}
+			inner.definitions(column)
+			return strings.Split(strings.TrimRight(inner.b.String(), "\n"), "\n")
+		})
+		for _, row := range rows.Beside(set, width+2) {
+			t.out(row)
+		}
+		t.gap()
+	}
 }
+
+// leastColumn is how wide a column of a working is at least.
+const leastColumn = 32
 
 func (t *plainText) definitions(lines []entry.WorkLine) {
 	most := 0
@@ -272,7 +291,7 @@ func (t *plainText) long(row, indent, right string) {
 	case rows.Width(row) > t.columns/2:
 		t.wrapped("  ", "    ", strings.TrimSpace(row)+" "+right)
 	default:
-		for _, part := range rowsOf(right, max(t.columns-runewidth.StringWidth(row), leastRow)) {
+		for _, part := range rows.Formula(right, max(t.columns-runewidth.StringWidth(row), leastRow)) {
 			t.out(row + part)
 			row = indent
 		}

@@ -11,6 +11,7 @@ import (
 	"github.com/yuin/goldmark/extension"
 
 	"steelyard/session/entry"
+	"steelyard/session/rows"
 )
 
 func TestTextGoldens(t *testing.T) {
@@ -149,7 +150,7 @@ func TestRowsOfFormulas(t *testing.T) {
 		{"a + b", "a + b"},
 		{strings.Repeat("x", 60), strings.Repeat("x", 56) + "|xxxx"},
 	} {
-		got := strings.Join(rowsOf(c.formula, 56), "|")
+		got := strings.Join(rows.Formula(c.formula, 56), "|")
 		if want := strings.ReplaceAll(c.want, "| ", "|"); got != want {
 			t.Errorf("%s:\n got %s\nwant %s", c.formula, got, want)
 		}

@@ -29,7 +29,7 @@ type vectors struct {
 	unknown map[string]bool
 	// axes are those of the equations of the components, counted from 1; 0 for one of numbers.
 	axes []int8
-	bad     *finding.Finding
+	bad  *finding.Finding
 }
 
 // ofVectors solves a statement that has an equation of vectors; false if it has none.

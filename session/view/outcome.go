@@ -65,7 +65,7 @@ func (p *page) Workings(w *entry.Workings) {
 		if w.Every {
 			p.told("line " + strconv.Itoa(one.Line))
 		}
-		for _, row := range workRows(one.Lines) {
+		for _, row := range workingRows(one.Lines, p.o.Width-p.margin-4) {
 			p.told("  " + row)
 		}
 	}

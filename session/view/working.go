@@ -1,6 +1,7 @@
 package view
 
 import (
+	"slices"
 	"strings"
 
 	"steelyard/lang/typeset"
@@ -34,6 +35,54 @@ func rightOf(l entry.WorkLine) string {
 // widest is the width beyond which a line does not push the reasons of the others
 // to the right.
 const widest = 40
+
+// leastColumn is how wide a column of a working is at least, and columnGap what is between two.
+const leastColumn, columnGap = 28, 3
+
+// workingRows sets a working as text, with columns side by side where there is room for them.
+func workingRows(lines []entry.WorkLine, room int) []string {
+	var out []string
+	for _, columns := range entry.SideBySide(lines) {
+		each := (room+columnGap)/len(columns) - columnGap
+		if len(columns) == 1 || each < leastColumn {
+			out = append(out, workRows(slices.Concat(columns...))...)
+			continue
+		}
+		set := make([][]string, len(columns))
+		for k, column := range columns {
+			set[k] = columnRows(column, each)
+		}
+		out = append(out, rows.Beside(set, each+columnGap)...)
+	}
+	return out
+}
+
+// columnRows sets a working in a column: long formulas in several rows, reasons below.
+func columnRows(lines []entry.WorkLine, width int) []string {
+	var out []string
+	gap := 0
+	for _, l := range lines {
+		left := leftOf(l)
+		if left != "" {
+			gap = min(rows.Width(left)+1, width/2)
+		}
+		head, indent := left+" ", strings.Repeat(" ", gap+2)
+		if whole := left + " = " + rightOf(l); rows.Width(head) > gap && rows.Width(whole) > width { // the left side has a row of its own
+			out, head = append(out, rows.Formula(left, width)...), ""
+		}
+		head += strings.Repeat(" ", max(0, gap-rows.Width(head))) + "= "
+		for i, row := range rows.Formula(rightOf(l), width-rows.Width(head)) {
+			if i > 0 {
+				head = indent
+			}
+			out = append(out, head+row)
+		}
+		if l.Reason != nil {
+			out = append(out, rows.Wrap("("+l.Reason.String()+")", width)...)
+		}
+	}
+	return out
+}
 
 // workRows sets a working as text: each = under the one it goes on from, and
 // the reasons of a rearrangement beside each other.

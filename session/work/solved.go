@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"steelyard/lang/algebra"
+	"steelyard/lang/plan"
 	"steelyard/lang/syntax"
 	"steelyard/lang/typeset"
 	"steelyard/session/entry"
@@ -59,29 +60,31 @@ func solved(p *eval.Page, e *entry.Entry, s *eval.Solved, name string) []entry.W
 	return out
 }
 
-// apart puts the lines on each unknown together, in the order of the unknowns; they stay as
-// they are where a line is on two of them.
+// apart puts the lines on the components along each axis together as a column; they stay as they
+// are where a line is on two axes, or on an unknown that is no component.
 func apart(all []entry.WorkLine, unknowns []syntax.Unknown) []entry.WorkLine {
-	groups, on := make([][]entry.WorkLine, len(unknowns)), 0
+	columns, on := make([][]entry.WorkLine, len(syntax.Axes)), -1
 	for _, l := range all {
 		if l.Left != nil {
 			on = -1
-			for i, u := range unknowns {
+			for _, u := range unknowns {
 				if !syntax.Holds(l.Left, u.Name) && (l.Right == nil || !syntax.Holds(l.Right, u.Name)) {
 					continue
 				}
-				if on >= 0 {
+				_, axis, part := plan.AxisOf(u.Name)
+				if !part || on >= 0 && on != axis {
 					return all
 				}
-				on = i
+				on = axis
 			}
 		}
 		if on < 0 {
 			return all
 		}
-		groups[on] = append(groups[on], l)
+		l.Column = int8(on + 1)
+		columns[on] = append(columns[on], l)
 	}
-	return slices.Concat(groups...)
+	return slices.Concat(columns...)
 }
 
 // onceEach leaves out lines that say what one above has said, unless the next goes on from
@@ -121,18 +124,23 @@ func rearranged(s *eval.Solved, i int) ([]algebra.Step, syntax.Expr) {
 }
 
 // byComponents are the equations of the components of vectors, how those are solved, and the
-// vectors that they make. Where each equation has an unknown of its own, the way to that one
-// comes directly below it.
+// vectors that they make. The equations along each axis are a column, with the way to the
+// unknowns below where each axis has its own.
 func byComponents(p *eval.Page, e *entry.Entry, by *eval.ByComponents) []entry.WorkLine {
 	s := by.Of.Stmt.(*syntax.Solve)
 	var out []entry.WorkLine
-	for _, eq := range s.Equations {
-		out = append(out, entry.WorkLine{Left: eq.Left, Right: eq.Right})
+	for i, eq := range s.Equations {
+		out = append(out, entry.WorkLine{Left: eq.Left, Right: eq.Right, Column: by.Axes[i]})
+	}
+	slices.SortStableFunc(out, func(a, b entry.WorkLine) int { return int(a.Column - b.Column) })
+	for i := range out {
+		if k := out[i].Column; k > 0 && (i == 0 || out[i-1].Column != k) {
+			out[i].Reason = entry.Words("along " + syntax.Axes[k-1:k])
+		}
 	}
 	if inner, ok := by.Of.By.(*eval.Solved); ok {
 		out = append(out, solved(p, by.Of, inner, "")...)
 	}
-	out[0].Reason = entry.Words("by components")
 	out = onceEach(apart(out, s.Unknowns))
 	values := e.Values()
 	for i := range values {

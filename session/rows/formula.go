@@ -1,4 +1,4 @@
-package print
+package rows
 
 import (
 	"strings"
@@ -7,15 +7,15 @@ import (
 	"github.com/mattn/go-runewidth"
 )
 
-// rowsOf breaks a formula into rows of some width: at the signs that are in the fewest
+// Formula breaks a formula into rows of some width: at the signs that are in the fewest
 // brackets, of those at signs of a sum, and of those at the last that fits. One without such
 // signs is broken as words are.
-func rowsOf(formula string, width int) []string {
+func Formula(formula string, width int) []string {
 	var out []string
 	for runewidth.StringWidth(formula) > width {
-		at := rowEnd(formula, width)
+		at := formulaEnd(formula, width)
 		if at == 0 {
-			return append(out, fold(formula, width)...)
+			return append(out, Fit(formula, width)...)
 		}
 		out = append(out, strings.TrimRight(formula[:at], " "))
 		formula = formula[at:]
@@ -27,34 +27,27 @@ func rowsOf(formula string, width int) []string {
 // ends early for them would make the formula long.
 const leastFilled = 0.4
 
-// rowEnd is where the first row of a formula ends that has no room, or 0.
-func rowEnd(formula string, width int) int {
+// formulaEnd is where the first row of a formula ends that has no room, or 0.
+func formulaEnd(formula string, width int) int {
 	best, inside, least, used := 0, 0, 0, 0
 	for at, r := range formula {
 		if used > width {
 			break
 		}
 		before, after := formula[:at], formula[at+utf8.RuneLen(r):]
-		rank := 2 * inside
+		rank, breaks := 2*inside, false
 		switch r {
 		case '(', '[':
 			inside++
-			rank = -1
 		case ')', ']':
 			inside--
-			rank = -1
-		case '+', '−':
-			if !strings.HasSuffix(before, " ") { // a sign, not that of a sum
-				rank = -1
-			}
+		case '+', '-', '−':
+			breaks = strings.HasSuffix(before, " ") // a sign of a sum
 		case '·', '/':
-			if rank++; !strings.HasSuffix(before, ")") && !strings.HasPrefix(after, "(") { // it may be in a unit
-				rank = -1
-			}
-		default:
-			rank = -1
+			rank++
+			breaks = strings.HasSuffix(before, ")") || strings.HasPrefix(after, "(") // else it may be in a unit
 		}
-		if rank >= 0 && at > 0 && (best == 0 || rank <= least || float64(used) < leastFilled*float64(width)) {
+		if breaks && at > 0 && (best == 0 || rank <= least || float64(used) < leastFilled*float64(width)) {
 			best, least = at, rank
 		}
 		used += runewidth.RuneWidth(r)
