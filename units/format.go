@@ -2,6 +2,7 @@ package units
 
 import (
 	"strconv"
+	"strings"
 
 	"steelyard/units/rounding"
 	"steelyard/units/writing"
@@ -89,6 +90,8 @@ func FormatNumber(v float64, f Figures, r Rounding, form Form) string {
 
 func appendNumber(out []byte, v float64, f Figures, r Rounding, form Form) []byte {
 	switch {
+	case v == 0 && f.Decimals && f.N > 1: // 0.00 is known to its hundredths
+		return append(append(out, "0."...), strings.Repeat("0", f.figures()-1)...)
 	case v == 0:
 		return append(out, '0')
 	case v != v:

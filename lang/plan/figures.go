@@ -11,7 +11,7 @@ import (
 )
 
 // What was measured, and to which figure. A number with a unit was, and knows its figures;
-// 0, a written 1 and a percentage are exact, as is a number without a unit unless it is
+// 0 without decimals, a written 1 and a percentage are exact, as is a number without a unit unless it is
 // all of a given and has decimals: 24 pupils were counted.
 
 // Written is the instruction of a quantity in a unit that is known to the last figure
@@ -29,7 +29,7 @@ func written(v float64, d units.Decimal, u *units.Unit) run.Instr {
 	if d.Off != nil {
 		return run.Uncertain(v, d.Off.Standard()*(u.ToSIFloat(1)-u.ToSIFloat(0)), d.Off.Shape)
 	}
-	if d.Hi == 0 || d.Text == "1" || d.Text == "-1" || u.Dim().IsOne() && u.Tag() == units.None {
+	if d.Hi == 0 && d.LastPlace >= 0 || d.Text == "1" || d.Text == "-1" || u.Dim().IsOne() && u.Tag() == units.None {
 		return run.Instr{Op: ops.Const, K: v}
 	}
 	place := math.Pow10(int(d.LastPlace)) * (u.ToSIFloat(1) - u.ToSIFloat(0))
@@ -56,7 +56,7 @@ func (c *coder) measuredNumber(x syntax.Expr, s run.Slot) {
 		}
 		c.measuredNumber(x.X, s)
 	case *syntax.Number:
-		if s != run.NoSlot && x.Value.Hi != 0 && strings.Contains(x.Value.Text, ".") && c.code.Instrs[s].Op == ops.Const {
+		if s != run.NoSlot && strings.Contains(x.Value.Text, ".") && c.code.Instrs[s].Op == ops.Const {
 			c.code.Instrs[s] = run.Written(c.code.Instrs[s].K, math.Pow10(int(x.Value.LastPlace)), 0)
 		}
 	}

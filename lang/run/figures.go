@@ -2,6 +2,7 @@ package run
 
 import (
 	"math"
+	"slices"
 
 	"steelyard/lang/ops"
 	"steelyard/units/rounding"
@@ -40,7 +41,7 @@ type Figured struct {
 	// factor with the fewest figures has, so that 2.0 times 3.25 has 20 of them.
 	Place float64
 	// Summed tells that the place is one of decimals, as of a sum: 9.96 to tenths is 10.0,
-	// and to its two figures 10.
+	// and to its two figures 10. A 0 is one that is left of terms which are none.
 	Summed bool
 	// By is the written number that the place comes from; nil of what is exact.
 	By *Instr
@@ -59,8 +60,11 @@ func (n Figured) Figures(v, place float64) int {
 // decimal is the place as one of decimals: what a product knows is counted in figures,
 // and a sum counts places.
 func (n Figured) decimal() float64 {
-	if n.Summed || n.Place == 0 || n.V == 0 {
+	switch {
+	case n.Summed || n.Place == 0:
 		return n.Place
+	case n.V == 0: // as 0.0 m times 5 N is, which has no figure to count
+		return math.Pow10(int(math.Floor(math.Log10(n.Place) + near1)))
 	}
 	first := math.Floor(math.Log10(math.Abs(n.V)) + near1)
 	return math.Pow10(int(first) - n.Figures(n.V, n.Place) + 1)
@@ -88,7 +92,7 @@ func (figures) of(v float64) Figured { return Figured{V: v} }
 func (d figures) constant(in *Instr) Figured {
 	n := Figured{V: in.K, Place: in.Place()}
 	if n.Place != 0 {
-		n.By, n.Summed = in, true
+		n.By, n.Summed = in, in.K != 0
 		if d.noughts {
 			n.Place *= math.Pow10(int(in.A))
 		}
@@ -129,9 +133,9 @@ func (figures) apply(op ops.Op, a, b Figured, k float64) (Figured, ops.Fault) {
 		if a.Place < b.Place {
 			a.Place, a.By = b.Place, b.By
 		}
-		return Figured{V: v, Place: a.Place, Summed: true, By: a.By}, fault
+		return Figured{V: v, Place: a.Place, Summed: v != 0 || a.V != 0, By: a.By}, fault
 	case ops.Pow, ops.Sqrt, ops.Cbrt, ops.Root:
-		if v != 0 {
+		if v != 0 && a.V != 0 {
 			return a.keeping(v), fault
 		}
 	}
@@ -193,14 +197,18 @@ func (st *State) figures(p *Program, noughts bool) *mainFigures {
 }
 
 // Known tells to which place the value of a slot of the main code is known from what was
-// written; false for one without a value. Noughts at the end of a whole number count
+// written, of a list the first that is not exact; false for one without a value. Noughts at the end of a whole number count
 // for nothing if that is wished.
 func (p *Program) Known(st *State, s Slot, noughts bool) (Figured, bool) {
 	m := st.figures(p, noughts)
-	if all := m.at(s); len(all) > 0 {
-		return m.together(s, all[0]), true
+	all := m.at(s)
+	if len(all) == 0 {
+		return Figured{}, false
 	}
-	return Figured{}, false
+	if at := slices.IndexFunc(all, func(n Figured) bool { return n.Place != 0 }); at > 0 { // [0, 0.5] m
+		return all[at], true
+	}
+	return m.together(s, all[0]), true
 }
 
 // KnownAlong tells to which places the values of a function are known at some places, which

@@ -60,12 +60,12 @@ func (m *mainFigures) measured(s Slot, v float64) (moved []Part, by []*Instr, fe
 		}
 		for i := range written {
 			of := m.d.constant(&written[i])
-			if of.Place == 0 || of.V == 0 {
+			if of.Place == 0 {
 				continue
 			}
 			moved = append(moved, Part{Source: Source{Slot: at, Element: int32(i)}, U: of.Place})
 			by = append(by, of.By)
-			if kept := of.keeping(v); kept.Place > fewest.Place {
+			if kept := of.keeping(v); of.V != 0 && kept.Place > fewest.Place {
 				fewest = kept
 			}
 		}

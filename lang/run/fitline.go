@@ -39,7 +39,7 @@ func (l *lineFit) best() (Fitted, bool) {
 	n := len(l.y)
 	l.w, l.u, l.v = make([]float64, n), make([]float64, n), make([]float64, n)
 	l.weigh(0)
-	if l.UX != nil || !allFinite(l.w...) {
+	if l.UX != nil {
 		for i := range l.w {
 			l.w[i] = 1
 		}

@@ -74,9 +74,12 @@ func apart(l *eval.Line, s *syntax.Compare, a, b entry.Value) entry.Said {
 
 // surely says how many standard uncertainties a difference is.
 func surely(l *eval.Line, by, u float64, unit *units.Unit) entry.Said {
-	times := math.Abs(by) / u
-	said := entry.Say("that is … standard uncertainties of the difference, of … each", l.Told(units.Figures{N: 2}, times, units.One),
-		l.Told(units.Figures{N: 2, Keep: true}, u, differenceUnit(unit)))
+	times, size := math.Abs(by)/u, l.Told(units.Figures{N: 2, Keep: true}, u, differenceUnit(unit))
+	count := l.Told(units.Figures{N: 2}, times, units.One)
+	said := entry.Say("that is … standard uncertainties of the difference, of … each", count, size)
+	if count.String() == "1" {
+		said = entry.Say("that is one standard uncertainty of the difference, …", size)
+	}
 	if times <= eval.SureBy {
 		return said.And(": they agree within two")
 	}

@@ -69,6 +69,9 @@ func (p *Page) writtenFigures(x syntax.Expr, si float64, u *units.Unit) (units.F
 }
 
 func asMany(d units.Decimal) units.Figures {
+	if d.Hi == 0 && d.LastPlace < 0 {
+		return units.Figures{N: 1 - int(d.LastPlace), Keep: true, Decimals: true}
+	}
 	return units.Figures{N: int(max(1, d.Figures)), Keep: true}
 }
 
@@ -95,9 +98,9 @@ func (p *Page) support(slot run.Slot, u *units.Unit) (out Support, by, noughts *
 	if !ok || known.Place == 0 {
 		return Support{Exact: true}, nil, nil
 	}
-	out.Known, out.Shown = figures(known, p.State.At(slot), u, p.Set.Rounding)
+	out.Known, out.Shown = figures(known, known.V, u, p.Set.Rounding)
 	if bare, _ := p.Planner.Program.Known(&p.State, slot, true); bare.Place > known.Place {
-		out.Bare, _ = figures(bare, p.State.At(slot), u, p.Set.Rounding)
+		out.Bare, _ = figures(bare, bare.V, u, p.Set.Rounding)
 		noughts = bare.By
 	}
 	return out, known.By, noughts
@@ -106,11 +109,14 @@ func (p *Page) support(slot run.Slot, u *units.Unit) (out Support, by, noughts *
 // figures counts the known figures of a value that is shown in a unit, and says how it is
 // shown.
 func figures(n run.Figured, si float64, u *units.Unit, r units.Rounding) (known int, shown units.Figures) {
-	v := u.FromSI(si)
-	if v == 0 {
+	v, place := u.FromSI(si), u.FromSIDifference(n.Place)
+	switch {
+	case v == 0 && n.Summed:
 		return 0, units.Figures{N: 1, Keep: true, Givens: true}
+	case v == 0: // 0.0 m times 5 N is not the rest of anything
+		behind := min(-int(math.Floor(math.Log10(place)+1e-9)), mostKnown-1)
+		return 1, units.Figures{N: 1 + max(behind, 0), Keep: true, Givens: true, Decimals: true}
 	}
-	place := u.FromSIDifference(n.Place)
 	known = min(n.Figures(v, place), mostKnown)
 	// 4.00 - 3.99 is a little less than the 0.01 as which it is counted: that is no rounding up.
 	below := n.Figures(v/(1+4e-9), place) < known
@@ -218,6 +224,9 @@ func (p *Page) writtenAt(e *entry.Entry, si float64) (string, syntax.Expr) {
 		}
 		seen[e] = true
 		if name, x, ok := told(e, si); ok {
+			if now, _ := p.Planner.Names.Lookup(name); x != nil && now != nil && now.Line != e.Line {
+				name += "@" + strconv.Itoa(e.Line) // another has its name by now
+			}
 			return name, x
 		}
 		if d, ok := e.Stmt.(*syntax.Define); ok && d.Plain() && p.writtenSI(d.X, si) {
@@ -312,6 +321,8 @@ func (p *Page) writtenSI(x syntax.Expr, si float64) bool {
 		for _, q := range x.Parts {
 			add(q)
 		}
+	default:
+		return false
 	}
 	return math.Abs(math.Abs(sum)-math.Abs(si)) <= 1e-12*math.Abs(si)
 }

@@ -105,6 +105,9 @@ func (f *csvFile) readHeads(data []byte) *finding.Finding {
 		if !utf8.ValidString(text) {
 			return bad("The head of column "+strconv.Itoa(i+1)+" is not written in UTF-8.", "Save the file as comma-separated values in UTF-8.")
 		}
+		if strings.Contains(text, "\n") {
+			return bad("In the head of column "+strconv.Itoa(i+1)+" a quotation mark is opened, and not closed on that line.", "Close it, or take it out.")
+		}
 		if strings.TrimSpace(text) == "" {
 			return bad("Column "+strconv.Itoa(i+1)+" has no head.", "Write its name and unit, as in `m / kg`, or take the column out.")
 		}
@@ -155,6 +158,9 @@ func (f *csvFile) refuse(row []string, i int) *finding.Finding {
 			"Each row has one value under each head. A decimal comma needs semicolons between the values.")
 	case i < 0:
 		return bad("This file has more than "+strconv.Itoa(limit.DataRows)+" rows.", "Take rows out, or use their means.")
+	}
+	if strings.Contains(row[i], "\n") {
+		return bad("In line "+line+" under "+f.heads[i].Key()+" a quotation mark is opened, and not closed on that line.", "Close it, or take it out.")
 	}
 	is := "there is `" + quoted(row[i]) + "`, which is no number"
 	if strings.TrimSpace(row[i]) == "" {

@@ -38,6 +38,9 @@ func TestCSV(t *testing.T) {
 		"m\nInf\n":                              "In line 2 under m there is `Inf`, which is no number.",
 		"m\n\x1b[2J\n":                          "In line 2 under m there is `\ufffd[2J`, which is no number.",
 		"m\n" + strings.Repeat("a", 100) + "\n": "In line 2 under m there is `" + strings.Repeat("a", longestCell) + "…`, which is no number.",
+		"m,T\n1,\"2\n3,4\n5,6\n":                "In line 2 under T a quotation mark is opened, and not closed on that line.",
+		"m,T\n1,2\n3,4\"\n5,6\n":                "In line 3 under T there is `4\"`, which is no number.",
+		"\"m,T\n1,2\n":                          "In the head of column 1 a quotation mark is opened, and not closed on that line.",
 		"\xff\xfem\x00\n":                       "This file is written in UTF-16.",
 		"x / \xb5m\n1\n":                        "The head of column 1 is not written in UTF-8.",
 	} {

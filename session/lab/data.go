@@ -214,7 +214,11 @@ func (t *table) elements() [][]run.Instr {
 		out[i] = make([]run.Instr, len(col))
 		one := size(t.in[i])
 		for k, n := range col {
-			out[i][k] = run.Written(t.in[i].ToSIFloat(n.v), math.Pow10(n.last)*one, 0)
+			place := math.Pow10(n.last) * one
+			if n.v == 0 && n.last >= 0 {
+				place = 0 // exact, as in an expression
+			}
+			out[i][k] = run.Written(t.in[i].ToSIFloat(n.v), place, 0)
 			if j := t.off[i]; j >= 0 && t.cols[j][k].v > 0 {
 				out[i][k] = run.Uncertain(out[i][k].K, t.cols[j][k].v*size(t.in[j]), units.Normal)
 			}
