@@ -229,7 +229,7 @@ func (p *Pad) read(l *eval.Line) (tried int) {
 const previewSteps = 20_000
 
 // Preview works a text out as a line with that number, with what is above it, and takes
-// it back. It is nil for a line that can't be read yet, for a command, where that takes
+// it back. It is nil for a line that can't be read yet and is no equation with one unknown, for a command, where that takes
 // long, and where lines below say what holds above them too, such as what a unit is.
 func (p *Pad) Preview(line int, text string) *entry.Entry {
 	if line < p.Next() {
@@ -242,15 +242,21 @@ func (p *Pad) Preview(line int, text string) *entry.Entry {
 		defer func() { p.page.Entries, p.marks, p.page.Set = entries, marks, set }()
 		p.page.Entries, p.marks, p.page.Set = entries[:line-1:line-1], marks[:line-1:line-1], m.set
 	}
-	switch stmt, _ := syntax.ParseWith(text, reading.Known(p.page)); stmt.(type) {
-	case nil, *syntax.Command:
+	stmt, _ := syntax.ParseWith(text, reading.Known(p.page))
+	switch stmt.(type) {
+	case nil:
+		if !strings.Contains(text, "=") { // an equation may be read as a solve
+			return nil
+		}
+	case *syntax.Command:
 		return nil
 	}
 	defer p.within(context.Background(), previewSteps)()
-	if e := p.enterOnTrial(line, text, true); p.budget.Ended() == limit.Going {
-		return e
+	e := p.enterOnTrial(line, text, true)
+	if p.budget.Ended() != limit.Going || stmt == nil && e.Failed() {
+		return nil
 	}
-	return nil
+	return e
 }
 
 // enterOnTrial works a text out as if it were that line, and takes it back; ruled

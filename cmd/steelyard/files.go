@@ -102,15 +102,14 @@ func (s *scratchpad) save(arg string) {
 	s.tellFailed(name, failed)
 }
 
-// tellFailed says what became of the lines that could not be worked out.
+// tellFailed says what became of the lines that failed and were not entered anew.
 func (s *scratchpad) tellFailed(name string, kept bool) {
-	n := len(s.pad.Failed())
+	all, n := len(s.pad.Failed()), s.pad.Unmended()
 	switch {
-	case n == 0:
-	case kept:
-		s.tell(fmt.Sprintf("Lines in it that could not be worked out, as remarks: %d.", n))
-	default:
-		s.tell(fmt.Sprintf("Lines that could not be worked out: %d. They are left out; to keep them as remarks, write: save %s with failed lines", n, name))
+	case all > 0 && kept:
+		s.tell(fmt.Sprintf("Lines in it that failed, as remarks: %d.", all))
+	case n > 0 && !kept:
+		s.tell(fmt.Sprintf("Lines that failed and are left out: %d. To keep them as remarks, write: save %s with failed lines", n, name))
 	}
 }
 

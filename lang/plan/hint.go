@@ -2,6 +2,7 @@ package plan
 
 import (
 	"strings"
+	"unicode/utf8"
 
 	"steelyard/lang/algebra"
 	"steelyard/lang/finding"
@@ -60,8 +61,13 @@ func (c *coder) apart(x *syntax.Binary) bool {
 	if !ok || x.Op != syntax.Div || n.Line != 0 || c.known(n.Name) || !c.p.Units.Has(n.Name) {
 		return false
 	}
-	if number, ok := x.X.(*syntax.Number); ok {
-		c.find(finding.UnitText, x.At, "`"+c.source(x.At)+"` divides by the name "+n.Name+", and no line above defines it.",
+	number, ok := x.X.(*syntax.Number)
+	if product, of := x.X.(*syntax.Binary); of && product.Op == syntax.Mul && utf8.RuneCountInString(n.Name) > 1 {
+		number, ok = product.Y.(*syntax.Number) // Q*0.30/kWh
+	}
+	if ok {
+		at := syntax.Span{From: number.At.From, To: x.At.To}
+		c.find(finding.UnitText, at, "`"+c.source(at)+"` divides by the name "+n.Name+", and no line above defines it.",
 			"For per "+n.Name+", use a power of the unit.", c.source(number.At)+" "+n.Name+"^-1", c.source(number.At)+"/(1 "+n.Name+")")
 		return true
 	}
@@ -122,7 +128,7 @@ func (c *coder) unlikeHint(at syntax.Span, x, y syntax.Expr, a, b run.Static) (h
 	}
 	if unit := endingUnit(y); unit.At.To == at.To && unit.Present() && syntax.OfNumbers(x) { // 3×4 + 2 N
 		numbers := strings.TrimSpace(c.source(syntax.Span{From: at.From, To: unit.At.From}))
-		return "Put the numbers in brackets, with the unit behind.", []string{"(" + numbers + ") " + c.source(unit.At)}
+		return "Put the numbers in brackets, and the unit after them.", []string{"(" + numbers + ") " + c.source(unit.At)}
 	}
 	if factor, ok := factorBetween(a.Dim, b.Dim); ok {
 		return "They differ by " + factor + ". Check for a missing factor or power.", nil

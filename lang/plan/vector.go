@@ -208,7 +208,7 @@ func (c *coder) sameAxes(a, b run.Slot, at syntax.Span) bool {
 		return true
 	}
 	c.refuse(finding.VectorOrNumber, at, c.listName(a)+" has "+itoa(int(sa.Components()))+" components, "+c.listName(b)+" has "+itoa(int(sb.Components()))+".",
-		"Give the one in the plane a third component, 0.")
+		"Add a third component, 0, to the one in the plane.")
 	return false
 }
 

@@ -1,6 +1,10 @@
 package syntax
 
-import "steelyard/lang/finding"
+import (
+	"strings"
+
+	"steelyard/lang/finding"
+)
 
 // What a statement that is read by hand asks of its tokens.
 
@@ -95,6 +99,7 @@ func (r *reader) result(tokens []token, from int) (Expr, UnitText, *fault) {
 // form adds to a finding about a statement how it is written.
 func (w *StatementWord) form(bad *fault) *fault {
 	if bad.ID == finding.Unreadable || bad.ID == finding.Incomplete {
+		bad.Message = strings.Replace(bad.Message, "A second = doesn't", "= doesn't", 1)
 		bad.Hint = "Write it like `" + w.firstExample() + "`; `help " + w.Word + "` shows more."
 	}
 	return bad

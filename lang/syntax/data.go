@@ -109,8 +109,8 @@ func readData(r *reader, at int) (Stmt, *fault) {
 	if head, rest, ok := strings.Cut(r.text[from:to]+" ", " where "); ok {
 		rest = strings.TrimSuffix(rest, " ")
 		if strings.Contains(rest, " or ") {
-			return nil, &fault{finding.New(finding.Unreadable, Span{From: to - len(rest), To: to}, "Rows are kept for which all conditions hold; there is no `or` between them.",
-				"Write what holds for all that you want to keep, as in `where 0.1 kg < m < 0.4 kg and T < 2 s`.")}
+			return nil, &fault{finding.New(finding.Unreadable, Span{From: to - len(rest), To: to}, "A row stays if every condition holds; `or` doesn't work here.",
+				"Write what must hold for each row that stays, as in `where 0.1 kg < m < 0.4 kg and T < 2 s`.")}
 		}
 		s.FileAt.To = from + len(strings.TrimRight(head, " \t"))
 		var bad *fault

@@ -145,7 +145,7 @@ func (s *Fit) started() *fault {
 	for i, b := range s.Start {
 		switch {
 		case !slices.ContainsFunc(s.Params, func(p Unknown) bool { return p.Name == b.Name }):
-			return &fault{finding.New(finding.WrongCall, b.NameAt, b.Name+" is not one of the names that are fitted.", "Write it behind `for` too, or leave it out.")}
+			return &fault{finding.New(finding.WrongCall, b.NameAt, b.Name+" is not one of the names that are fitted.", "Write it after `for` too, or leave it out.")}
 		case slices.ContainsFunc(s.Start[:i], func(c Binding) bool { return c.Name == b.Name }):
 			return &fault{finding.New(finding.WrongCall, b.NameAt, b.Name+" is there twice.", "Leave one out.")}
 		}

@@ -142,7 +142,7 @@ func (s *Graph) against() *fault {
 	}
 	if !ok || n.Line > 0 || s.Path.In.Present() {
 		return &fault{finding.New(finding.Unreadable, s.Path.X.Span(), "A curve is drawn against one name, such as t.",
-			"For a path, write behind it what both go with, as in `against x(t) for t from 0 s to 3 s`.")}
+			"For a path, write after it what both depend on, as in `against x(t) for t from 0 s to 3 s`.")}
 	}
 	s.Against, s.Path = Ident{Name: n.Name, NameAt: n.At}, Curve{}
 	return nil

@@ -118,7 +118,7 @@ func (p *exprParser) unitOfList(x *List) {
 			each[i] += " " + x.Unit.Text
 		}
 	}
-	p.fail(&fault{finding.New(finding.NotWritten, x.Elems[k].Span(), "The unit behind a list belongs to written numbers alone.",
+	p.fail(&fault{finding.New(finding.NotWritten, x.Elems[k].Span(), "A unit after a list is for written numbers only.",
 		"Give each value its own unit: ["+strings.Join(each[:min(len(each), 4)], ", ")+"].")})
 }
 

@@ -84,7 +84,7 @@ func readPart(r *reader, at int) (Stmt, *fault) {
 		}
 		if first = strings.Trim(first, "().:"); isSymbol(first) {
 			bad.Readings = []string{first + ": " + strings.TrimSpace(rest)}
-			bad.Hint = "Put a colon behind it."
+			bad.Hint = "Put a colon after it."
 		}
 		return nil, bad
 	}

@@ -51,7 +51,7 @@ func (l *scanner) sign(r rune, width int) *fault {
 		if before := strings.TrimRight(l.text[:l.pos], " \t"); len(before) > 0 && isDigit(rune(before[len(before)-1])) {
 			return notSpread(at, "An uncertainty is a number of 0 or more.", "Write it like 0.842 ± 0.002 m.")
 		}
-		return notSpread(at, "± belongs behind a written number.", "Write it like 0.842 ± 0.002 m. A result has the uncertainty that follows from its givens.")
+		return notSpread(at, "± comes after a written number.", "Write it like 0.842 ± 0.002 m. A result has the uncertainty that follows from its givens.")
 	case r == ',':
 		l.emit(signToken, at.To)
 		return nil
@@ -86,7 +86,7 @@ type otherSign struct{ sign, message, instead string }
 const (
 	turnedRound = "The two signs are the wrong way round."
 	noNotEqual  = "There is no sign for \"not equal\" here. Use = < > ≤ ≥."
-	plusMinus   = "This can mean ± or a minus. ± belongs behind a written number."
+	plusMinus   = "This can mean ± or a minus. ± comes after a written number."
 )
 
 // Most are from programming languages, where == compares and ** is a power.

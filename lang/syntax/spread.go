@@ -98,7 +98,7 @@ func (l *scanner) exponentBehind(from int) *fault {
 		return nil
 	}
 	power := strings.TrimPrefix(superOrPlain("^"+l.text[l.pos+1:to]), "+")
-	return &fault{finding.New(finding.BadNumber, Span{From: from, To: to}, "An exponent behind a bracket is written ×10^.",
+	return &fault{finding.New(finding.BadNumber, Span{From: from, To: to}, "After a bracket, write the exponent as ×10^.",
 		"Write ×10^"+power+".", l.text[from:l.pos]+"×10^"+power)}
 }
 

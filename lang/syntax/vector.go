@@ -125,7 +125,7 @@ func (p *exprParser) polar(x Expr) Expr {
 func angleGoesOn(v *Polar, whole Expr) *fault {
 	angle, product := PrintExpr(v.Angle), PrintExpr(whole)
 	if _, written := v.Angle.(*Quantity); !written {
-		return &fault{finding.New(finding.NotWritten, whole.Span(), "An angle behind `at` is one number or name.", "Put brackets round it.", "("+product+")")}
+		return &fault{finding.New(finding.NotWritten, whole.Span(), "The angle after `at` is one number or name.", "Put brackets round it.", "("+product+")")}
 	}
 	of := PrintExpr(v.X) + " at "
 	return &fault{finding.New(finding.TwoReadings, v.X.Span().Join(whole.Span()), "It isn't clear whether the angle goes on behind "+angle+".", "Put brackets round what belongs together.",

@@ -27,6 +27,8 @@ func rateWithout2Pi(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText
 		}
 	case in.Present() && v.Unit.Tag() == units.Cycle && isRate(v.Dim):
 		radiansForCycles(l, x, f, v.Unit)
+	case !in.Present() && isRate(v.Dim) && units.Usual(name) == "Hz":
+		radiansForCycles(l, x, f, units.Of("Hz"))
 	case in.Present() && v.Unit.Tag() == units.Angle && isRate(v.Dim):
 		turnsForRadians(l, x, f)
 	case f.root == nil && f.n == 2:

@@ -12,6 +12,7 @@ import (
 	"steelyard/session/entry"
 	"steelyard/session/eval"
 	"steelyard/units"
+	"steelyard/units/writing"
 )
 
 // lackingUnit cautions where a value is none of the quantities that its symbol is
@@ -63,6 +64,15 @@ func lackingUnit(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v
 			}
 		}
 	}
+	if len(b.numbers) > 1 && len(b.numbers) <= mostBare && !syntax.OfNumbers(x) { // Q = m*4186*15
+		var of []string
+		for _, n := range b.numbers {
+			of = append(of, n.Value.Text)
+		}
+		l.Find(finding.New(finding.LackingUnit, x.Span(), name+" comes out in "+v.Unit.Screen()+", which is unusual for it.",
+			writing.List(of, "and")+" have no unit: write theirs."))
+		return
+	}
 	switch {
 	case bySlip:
 		oddKind(l, name, x, v, units.Of(units.Usual(name)))
@@ -70,6 +80,10 @@ func lackingUnit(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v
 		oddKind(l, name, x, v, units.Preferred(units.Dim{}.Div(v.Dim), units.None))
 	}
 }
+
+// mostBare is how many written numbers are told to have no unit: of more, most are figures of
+// a fit or of a table.
+const mostBare = 3
 
 // constantBare cautions about a number that is a constant of nature without its unit, with
 // which the value is what its symbol is used for: N = n*6.02e23 is no amount in mol.

@@ -75,6 +75,9 @@ func productSlip(l *eval.Line, name string, x syntax.Expr, f *factors) slip {
 	if s := halfLeftOut(l, name, f); s.message != "" {
 		return s
 	}
+	if s := periodSquared(l, name, f); s.message != "" {
+		return s
+	}
 	if s := wholeLength(l, x, f); s.message != "" {
 		return s
 	}
@@ -161,6 +164,22 @@ func halfLeftOut(l *eval.Line, name string, f *factors) slip {
 		}
 	}
 	return slip{}
+}
+
+// periodSquared finds g = L/T^2 and k = m/T^2, of a pendulum and of a mass on a spring.
+func periodSquared(l *eval.Line, name string, f *factors) slip {
+	once, period := f.names[0], f.names[1]
+	if once.exp != 1 {
+		once, period = period, once
+	}
+	if f.number != 1 || f.n != 2 || once.exp != 1 || period.exp != -2 || !is(period.name, "T") {
+		return slip{}
+	}
+	if kind := kindOfName(l, once.name); !(is(name, "g") && kind == "length" || is(name, "k") && kind == "mass") {
+		return slip{}
+	}
+	right := "4*π^2*" + once.name + "/" + period.name + "^2"
+	return slip{"If " + period.name + " is a period, " + name + " is " + right + "; the 4π² is missing.", "Write", right}
 }
 
 // wholeLength finds k*L for the force of a spring whose relaxed length L0 is known:

@@ -52,7 +52,7 @@ func hasForm(l *eval.Line, s *syntax.Report, got eval.Got) bool {
 		l.Find(finding.New(finding.VectorOrNumber, s.X.Span(), "`"+text+"` is a list of vectors; `as` is for one vector.", "Leave the words behind `as` out."))
 		return false
 	case got.Static.Shape != run.Vector:
-		l.Find(finding.New(finding.VectorOrNumber, s.X.Span(), "`"+text+"` is "+plan.ShapeName(got.Static)+"; only a vector has components, and a direction.", "Leave the words behind `as` out."))
+		l.Find(finding.New(finding.VectorOrNumber, s.X.Span(), "`"+text+"` is "+plan.ShapeName(got.Static)+"; only a vector has components, and a direction.", "Leave out the words after `as`."))
 		return false
 	case s.Form == syntax.AsPolar && got.Static.Width > 2:
 		l.Find(finding.New(finding.VectorOrNumber, s.X.Span(), "A vector in space has no one angle for its direction.", "Report its components, or |"+text+"|."))

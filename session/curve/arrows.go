@@ -89,7 +89,7 @@ func (k *sketch) noDirection(x syntax.Expr, st run.Static) finding.Finding {
 		f.Hint, f.Readings = "Draw the vector, and not its magnitude.", []string{syntax.PrintExpr(c.Args[0].X)}
 		return f
 	}
-	f.Hint = "Write its direction behind `at`, or both of its components."
+	f.Hint = "Write its direction after `at`, or both of its components."
 	if text := syntax.PrintExpr(x); st.Open == 0 {
 		f.Readings = []string{"(" + text + ", 0)", "(0, " + text + ")"}
 	}

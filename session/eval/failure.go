@@ -66,7 +66,7 @@ func (l *Line) failure(f run.Failure) finding.Finding {
 		return finding.New(finding.NoInterval, at, within+"There are no readings so far out; what goes on beyond them is not known.", "Choose a place between the first and the last reading.")
 	case ops.Sure:
 		return finding.New(finding.WrongCall, at, "Nothing that this is worked out from was written with an uncertainty.",
-			"Write one behind a given, as in 0.842 ± 0.002 m.")
+			"Write one after a given value, as in 0.842 ± 0.002 m.")
 	case ops.Unbounded, ops.NotSettled:
 		message, hint := "The area has no end: the curve grows without limit in the range.", "Leave that place out of the range."
 		if f.Kind == ops.NotSettled {

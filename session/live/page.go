@@ -9,6 +9,7 @@ import (
 	"context"
 	"fmt"
 	"slices"
+	"strings"
 
 	"steelyard/lang/syntax"
 	"steelyard/session"
@@ -39,6 +40,22 @@ func (p *Page) fails(after int, text string) {
 		at--
 	}
 	p.failed = slices.Insert(p.failed, at, Failed{After: after, Text: text})
+}
+
+// Unmended is how many of them no line below has taken the place of: it has their name, or
+// holds them but for signs and brackets.
+func (p *Page) Unmended() (n int) {
+	bare := strings.NewReplacer(" ", "", "*", "", "·", "", "(", "", ")", "").Replace
+	for _, f := range p.failed {
+		name := entry.BeginsWith(f.Text)
+		mends := func(e *entry.Entry) bool {
+			return e.Line > f.After && (name != "" && entry.BeginsWith(e.Text) == name || strings.Contains(bare(e.Text), bare(f.Text)))
+		}
+		if !slices.ContainsFunc(p.Entries(), mends) {
+			n++
+		}
+	}
+	return n
 }
 
 // step is a change that can be taken back.

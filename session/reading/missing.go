@@ -51,6 +51,8 @@ func Missing(l *eval.Line, try Enter) (finding.Finding, bool) {
 			continue
 		case f.ID == finding.UnknownUnit && s.lacksBehind(f.At):
 			continue
+		case f.ID == finding.UnitText && s.perUnit(l.Entry.Text[f.At.From:f.At.To]):
+			return f, false
 		case f.ID == finding.NameKind && len(f.Readings) == 0: // sin θ = 1/n
 		case !slices.Contains(unread, f.ID) && !(f.ID == finding.NotSolved && solve && len(f.Readings)+len(f.Lines) == 0):
 			return s.inClause(&f)
@@ -155,6 +157,13 @@ const maxBetween = 20
 // equationOf is a solve without what it is solved for.
 func equationOf(solve string) string { return solve[:strings.LastIndex(solve, " for ")] }
 
+// perUnit tells whether a quotient that is found to lack a unit is by one of several letters,
+// which are no names then: 0.30/kWh.
+func (s *settler) perUnit(quotient string) bool {
+	number, word, _ := strings.Cut(quotient, "/")
+	return endsWithNumber(number) && utf8.RuneCountInString(word) > 1 && s.IsUnit(word)
+}
+
 // hidesNames tells whether a line that is read in two ways by where its unit belongs has
 // letters there of which the first, which the unit takes for its prefix, is a name of the
 // page: 3/2kT with k given, where the T of it has no value yet, is hardly a number of
@@ -207,6 +216,12 @@ func (s *settler) inClause(f *finding.Finding) (finding.Finding, bool) {
 	}
 	var lines []string
 	open := syntax.OpenClauses(s.Entry.Text, s.Entry.Stmt, &s.scope, syntax.AllClauses)
+	if g, ok := s.Entry.Stmt.(*syntax.Graph); ok && g.Vector { // x(t) for t from 0 s to 2T, of an x that is none
+		for _, r := range open.Readings {
+			r.Text = strings.Replace(r.Text, " for "+g.Against.Name+" ", " against "+g.Against.Name+" ", 1)
+			open.Readings = append(open.Readings, r)
+		}
+	}
 	for _, r := range open.Readings[:min(len(open.Readings), mostMissing)] {
 		if len(r.Names) > 0 && len(lines) < maxOffers && s.weigh(r).sense > none && worst(s.try(r.Text, true)) > finding.Mismatch {
 			lines = append(lines, r.Text)

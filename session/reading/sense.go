@@ -152,7 +152,7 @@ func (s *settler) weighEntered(w *weighed, name string, in syntax.UnitText) {
 		}
 	}
 	if sides := s.claimOf(w.stmt).of; len(sides) == 2 {
-		w.unlikely = !slices.ContainsFunc(sides, s.isNamed)
+		w.unlikely = !slices.ContainsFunc(sides, s.isNamed) || slices.ContainsFunc(e.Findings, func(f finding.Finding) bool { return f.ID == finding.CheckFailed })
 	}
 	for _, b := range syntax.Placed(w.stmt) {
 		if got := s.Try(b.X); got.Slot != run.NoSlot {
@@ -160,9 +160,19 @@ func (s *settler) weighEntered(w *weighed, name string, in syntax.UnitText) {
 			w.sense = min(w.sense, max(as, odd)) // litres for a length s
 		}
 	}
+	if solve, ok := w.stmt.(*syntax.Solve); ok {
+		w.shape = solve.Unknowns[0].Name + ":" // and no check of the same sides
+	}
 	for _, x := range w.stmt.Exprs() {
 		w.shape += syntax.Shape(x) + ";"
 	}
+}
+
+// findsOther tells of a solve whether what comes out is nothing that the symbol is used for:
+// the number c of sin(θ*c), beside an angle θc.
+func (w *weighed) findsOther() bool {
+	solve, ok := w.stmt.(*syntax.Solve)
+	return ok && w.speaks && !units.Customary(solve.Unknowns[0].Name, w.dim)
 }
 
 // asksWhich tells whether a line is refused only for not saying which of several roots is

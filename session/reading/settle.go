@@ -257,7 +257,7 @@ func (s *settler) weighAll(open *syntax.Open) (rule weighed, readings []weighed)
 			*w = all[0]
 			w.Reading = r
 		}
-		w.unlikely = w.unlikely || w.twofold(open)
+		w.unlikely = w.unlikely || w.twofold(open) || w.findsOther()
 		switch sense := min(w.sense, odd); {
 		case sense > most:
 			most, least = sense, w.idle

@@ -37,7 +37,7 @@ func (s *settler) solveAlone(all []weighed) (Verdict, bool) {
 		return Verdict{}, false
 	}
 	unknown := solve.Unknowns[0].Name
-	if unknown == entry.BeginsWith(s.Entry.Text) { // it is a result
+	if unknown == entry.BeginsWith(s.Entry.Text) || (valued{&s.scope}).Known(unknown) { // it is a result, perhaps of an earlier part
 		return Verdict{}, false
 	}
 	if s.mayBeProductOf(unknown, all[0].dim) || isConstant(unknown, all[0].dim) || s.mayBeUnit(unknown, all[0].dim, solve) {
@@ -52,6 +52,9 @@ func (s *settler) solveAlone(all []weighed) (Verdict, bool) {
 	if v, ok := s.refusedAs(all[0].Text); ok {
 		return v, true
 	}
+	if v, ok := s.cancelled(solve, all[0].Text); ok {
+		return v, true
+	}
 	read := s.roomOf().ReadSolve(s.Entry.Text, &all[0].Reading, &s.scope)
 	if read == nil {
 		return Verdict{}, false
@@ -60,6 +63,25 @@ func (s *settler) solveAlone(all []weighed) (Verdict, bool) {
 	s.Entry.Findings = []finding.Finding{finding.New(finding.ReadAs, read.Unknowns[0].NameAt,
 		unknown+" has no value yet: this equation is solved for "+unknown+".", "`"+all[0].Text+"` says so in words.")}
 	return Verdict{solved: true}, true
+}
+
+// cancelled asks about an equation whose unknown is in it twice and comes out as 0: the m of
+// ½mv² = mgh, where the rest of it does not hold.
+func (s *settler) cancelled(solve *syntax.Solve, text string) (Verdict, bool) {
+	unknown, e := solve.Unknowns[0].Name, solve.Equations[0]
+	again := func(name string) bool { return name != unknown }
+	if len(slices.DeleteFunc(append(namesIn(e.Left), namesIn(e.Right)...), again)) < 2 {
+		return Verdict{}, false
+	}
+	values := s.try(text, true).Values()
+	if len(values) != 1 || values[0].SI != 0 {
+		return Verdict{}, false
+	}
+	f := finding.New(finding.NotSolved, syntax.Span{To: len(s.Entry.Text)}, unknown+" has no value, and only 0 solves this equation.", "", text)
+	if unit := units.Usual(unknown); unit != "" {
+		f.Hint = "If " + unknown + " cancels, type `let " + unknown + " in " + unit + "` and then `check " + strings.TrimPrefix(equationOf(text), "solve ") + "`."
+	}
+	return Verdict{Refused: true, Findings: []finding.Finding{f}}, true
 }
 
 // refusedAs is what a solve is refused for, with its offers as whole lines.
@@ -145,12 +167,26 @@ func (v *Verdict) settles() bool {
 // value where it has no other.
 func (s *settler) equationIn(text string, product bool) syntax.Open {
 	open := syntax.OpenEquation(text, product, &s.scope)
-	if open.Equation && strings.HasPrefix(open.Readings[0].Text, "check ") {
+	isCheck := func() bool { return open.Equation && strings.HasPrefix(open.Readings[0].Text, "check ") }
+	if isCheck() {
 		if valued := syntax.OpenEquation(text, product, valued{&s.scope}); len(valued.Readings) == 1 {
-			return valued
+			open = valued
+		}
+	}
+	if isCheck() && s.planner.Part() > 0 {
+		if anew := syntax.OpenEquation(text, product, anew{&s.scope}); len(anew.Readings) > 0 && anew.Readings[0].Text != open.Readings[0].Text {
+			open.Readings, open.Apart = append(open.Readings, anew.Readings...), false
 		}
 	}
 	return open
+}
+
+// anew is a scope in which a result of an earlier part has no value, as it may be found anew.
+type anew struct{ *scope }
+
+func (s anew) Known(name string) bool {
+	d, ok := s.planner.Names.Lookup(name)
+	return s.scope.Known(name) && !(ok && !d.Given && d.Slot != run.NoSlot && d.Part != s.planner.Part())
 }
 
 // lacks tells whether a name in an expression has no value, or what is behind a number is no

@@ -25,7 +25,7 @@ func (s *settler) finding(open *syntax.Open, offers []string) finding.Finding {
 		id = finding.Unreadable
 		message, hint = "The left side of = isn't a name, so it can't have a value.", "Use `check` to compare the sides, or `solve` to find a symbol."
 	case open.Uncertain:
-		message, hint = "u( ) is the uncertainty of what is in the brackets, and u is also a name of this page.",
+		message, hint = "u( ) is an uncertainty here, and u is also a name of this page.",
 			"Put `*` between them for your u, or write uncertainty( ) for the other."
 	case open.Degrees && len(offers) > 1 && strings.Contains(offers[0], "°"):
 		message, hint = "A number without a unit is in radians here.", "Did you mean degrees?"

@@ -22,7 +22,7 @@ func (v *solving) read() bool {
 	}
 	if n := len(v.s.Unknowns); n > limit.Unknowns {
 		v.Find(finding.New(finding.TooLong, v.s.Unknowns[limit.Unknowns].NameAt, "One solve finds at most "+strconv.Itoa(limit.Unknowns)+" unknowns; these are "+strconv.Itoa(n)+".",
-			"Solve some of the equations first, and put in what they give."))
+			"Solve some of the equations first, and put in their results."))
 		return false
 	}
 	for _, e := range v.s.Equations {
@@ -59,7 +59,7 @@ func (v *solving) sides(e syntax.Equation) (algebra.Equation, bool) {
 			with[b.Name] = b.X
 			switch {
 			case v.asks(b.Name):
-				v.Find(finding.New(finding.WrongCall, b.NameAt, "This line looks for "+b.Name+", so "+b.Name+" can't have a value in it.", "Take it out behind `with`."))
+				v.Find(finding.New(finding.WrongCall, b.NameAt, "This line looks for "+b.Name+", so "+b.Name+" can't have a value in it.", "Take it out after `with`."))
 				return algebra.Equation{}, false
 			case !slices.ContainsFunc(v.s.Equations, func(e syntax.Equation) bool {
 				return syntax.Holds(e.Left, b.Name) || e.Right != nil && syntax.Holds(e.Right, b.Name)

@@ -48,7 +48,7 @@ func (v *solving) search() {
 			"Rearrange it by hand as far as you can."))
 		return
 	}
-	v.Find(finding.New(finding.NotSolved, u.NameAt, "These equations can't be solved for "+writing.List(v.unknowns, "and")+": they contradict each other, or say the same, or are too hard for this version.",
+	v.Find(finding.New(finding.NotSolved, u.NameAt, "These equations can't be solved for "+writing.List(v.unknowns, "and")+": they contradict each other, say the same, or are too hard here.",
 		"Check whether one of them follows from the others."))
 }
 

@@ -122,7 +122,7 @@ func (v *vectors) namedPart(n *syntax.Name, k int) syntax.Expr {
 	}
 	d := vectorNamed(v.Line, n)
 	if d == nil || int(v.Planner.Static(d.Slot).Width) != v.width {
-		v.refuse(finding.VectorOrNumber, n.At, n.Name+" is no vector of "+strconv.Itoa(v.width)+" components.", "All terms of an equation are vectors, or none is.")
+		v.refuse(finding.VectorOrNumber, n.At, n.Name+" is no vector of "+strconv.Itoa(v.width)+" components.", "Either all terms of an equation are vectors, or no term is.")
 		return n
 	}
 	if now, ok := v.Planner.Names.Lookup(part.Name); ok && now.Vector == d && n.Line == 0 {

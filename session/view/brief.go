@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"steelyard/lang/finding"
+	"steelyard/lang/syntax"
 	"steelyard/session/entry"
 	"steelyard/units"
 )
@@ -35,6 +36,9 @@ func Brief(e *entry.Entry) string {
 		}
 		if text == "" {
 			text = "a plain number"
+		}
+		if solve, ok := e.Stmt.(*syntax.Solve); ok && solve.Alone {
+			text = "solved for " + v.Name + ": " + text
 		}
 		said = append(said, text)
 	}
