@@ -228,9 +228,13 @@ func (p *Pad) read(l *eval.Line) (tried int) {
 // noticed between two keys.
 const previewSteps = 20_000
 
+// equationSteps is that for an equation, of which several readings are weighed and one solved.
+const equationSteps = 20 * previewSteps
+
 // Preview works a text out as a line with that number, with what is above it, and takes
-// it back. It is nil for a line that can't be read yet and is no equation with one unknown, for a command, where that takes
-// long, and where lines below say what holds above them too, such as what a unit is.
+// it back. It is nil for a line that can't be read yet and is no equation with one unknown,
+// for a command, where that takes long, and where lines below say what holds above them
+// too, such as what a unit is.
 func (p *Pad) Preview(line int, text string) *entry.Entry {
 	if line < p.Next() {
 		entries, marks, set := p.page.Entries, p.marks, p.page.Set
@@ -243,15 +247,17 @@ func (p *Pad) Preview(line int, text string) *entry.Entry {
 		p.page.Entries, p.marks, p.page.Set = entries[:line-1:line-1], marks[:line-1:line-1], m.set
 	}
 	stmt, _ := syntax.ParseWith(text, reading.Known(p.page))
+	steps := int64(previewSteps)
 	switch stmt.(type) {
 	case nil:
 		if !strings.Contains(text, "=") { // an equation may be read as a solve
 			return nil
 		}
+		steps = equationSteps
 	case *syntax.Command:
 		return nil
 	}
-	defer p.within(context.Background(), previewSteps)()
+	defer p.within(context.Background(), steps)()
 	e := p.enterOnTrial(line, text, true)
 	if p.budget.Ended() != limit.Going || stmt == nil && e.Failed() {
 		return nil

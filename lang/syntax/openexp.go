@@ -26,6 +26,11 @@ func (o *opener) exponentials(ps pieces) pieces {
 				ps = slices.Replace(slices.Clone(ps), i, i+1, power...)
 			}
 		}
+		if unit, ok := strings.CutSuffix(ps[i].text, " e"); ok && ps[i].kind == unitToken && i+1 < len(ps) && ps[i+1].sign("^") { // 5 V e^(-t/τ)
+			e := token{kind: nameToken, from: ps[i].to - 1, to: ps[i].to, text: "e", gap: " "}
+			ps = slices.Insert(slices.Clone(ps), i+1, e)
+			ps[i].text, ps[i].to = strings.TrimRight(unit, " "), ps[i].from+len(strings.TrimRight(unit, " "))
+		}
 	}
 	var out pieces
 	at := 0 // up to where the pieces are in out

@@ -63,7 +63,11 @@ func (v *solving) chooseOne(all []solution) {
 		v.rule.Choice = choiceOf[first.Which]
 	}
 	chosen := v.rule.Choose(valuesOf(all))
+	b := v.bounds()
 	switch {
+	case v.families != nil && !v.limited() && first.Which != syntax.AnyRoot && (!math.IsInf(b.lo, 0) || !math.IsInf(b.hi, 0)):
+		v.Find(v.infinitelyMany()) // there is no later one of all beyond 100°
+		return
 	case chosen < 0:
 		v.Find(v.whichRoot(all))
 		return
