@@ -179,16 +179,17 @@ func (l look) zero(h *hearing, text string) ruling {
 
 // at finds the zero that a number is, or -1.
 func (l look) at(p printed) int {
+	found, nearest := -1, math.Inf(1)
 	for i, z := range l.zeros {
 		room := math.Max(p.half*1000, 1e-6*(l.to-l.from))
 		if z.size() > 0 && p.is.size() == 0 {
 			room = 1e-9 * (l.to - l.from)
 		}
-		if apart(p.is, z) <= room {
-			return i
+		if off := apart(p.is, z); off <= room && off < nearest {
+			found, nearest = i, off
 		}
 	}
-	return -1
+	return found
 }
 
 func sameCount(text string, n int) bool {

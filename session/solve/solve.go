@@ -398,8 +398,14 @@ func (v *solving) numbers(one *solution) ([]finding.Finding, bool) {
 }
 
 // loses tells whether rounding has left nothing of the solution of one equation, as
-// where a root is nearly as large as what it is taken from.
+// where a root is nearly as large as what it is taken from; of linear ones, whether it
+// has left less than of the elimination, which takes decimals as they are written.
 func (v *solving) loses(one solution) bool {
+	for i, x := range v.linear.X {
+		if math.Abs(one.values[i]-x) > run.Near*math.Abs(x) && x != 0 {
+			return true
+		}
+	}
 	if !v.single() || v.absent || math.Abs(one.values[0]) > run.Near*one.size {
 		return false
 	}
