@@ -104,10 +104,34 @@ func (s *rootSearch) open(u ops.Interval) bool {
 // Misses tells whether the equation of a solve has no solution among the numbers that
 // are as near to a candidate as that may be off: none but itself where it has no size.
 func (p *Program) Misses(st *State, of *Solve, one Candidate) bool {
-	by := 0.0
-	if x := one.X[0]; one.Size > 0 {
-		by = one.off() + Near*math.Abs(x)
-	}
-	n, some := p.intervals(st).over(of.Differences[0], ops.Between(one.X[0]-by, one.X[0]+by))
+	n, some := p.beside(st, of, one)
 	return some && !n.holdsZero()
+}
+
+// Begins tells whether the equation has values on one side of a candidate only, beginning
+// as near to it as that may be off, and both sides may be equal there: as beside 3 in
+// ln(x - 3) = -50.
+func (p *Program) Begins(st *State, of *Solve, one Candidate) bool {
+	n, some := p.beside(st, of, one)
+	has := func(x float64) bool {
+		_, some := p.floats(st).at(of.Differences[0], []float64{x})
+		return some
+	}
+	x := one.around()
+	return some && n.partly && n.holdsZero() && has(x.Lo) != has(x.Hi)
+}
+
+// beside encloses what the equation leaves of 0 as near to a candidate as that may be off.
+func (p *Program) beside(st *State, of *Solve, one Candidate) (enclosed, bool) {
+	return p.intervals(st).over(of.Differences[0], one.around())
+}
+
+// around are the numbers that are as near to a candidate as that may be off: none but
+// itself where it has no size.
+func (c Candidate) around() ops.Interval {
+	if c.Size == 0 {
+		return ops.Point(c.X[0])
+	}
+	by := c.off() + Near*math.Abs(c.X[0])
+	return ops.Between(c.X[0]-by, c.X[0]+by)
 }

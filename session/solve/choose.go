@@ -199,6 +199,13 @@ func (v *solving) noSolution() {
 	case !v.single() && v.doubtful:
 		v.Find(finding.New(finding.NotSolved, at, "No solution was found; there may still be one.", "Check the signs of the given values."))
 		return
+	case v.between != nil:
+		u := v.solutionUnit(0, v.statics[0])
+		f := finding.New(finding.NotSettled, at, "Near "+v.ShownIn(v.between.values[0], u)+" I couldn't tell whether there is a solution: numbers here have some sixteen figures, and it would need more.",
+			"Solve for what is left of it, such as the difference.")
+		f.Severity = finding.Error
+		v.Find(f)
+		return
 	case v.beyond && !conditions:
 		v.Find(finding.New(finding.OutOfRange, at, "What solves the equation may be too large or too small: numbers here go from 10^-308 to 10^308.", "Check the powers and exponents."))
 		return

@@ -73,10 +73,24 @@ func (v *solving) misses(one solution, fits bool) bool {
 		return false
 	}
 	around := one.candidate()
-	if !fits && syntax.Rational(one.root.X[0]).IsInt() {
-		around = run.Candidate{X: one.values}
+	if !fits {
+		around = one.exactly()
 	}
 	return !(fits && around.Size == 0) && v.Planner.Program.Misses(&v.State, v.rule, around)
+}
+
+// begins tells whether the equation has values beside a solution in symbols, though none
+// there as far as numbers go.
+func (v *solving) begins(one solution) bool {
+	return v.single() && !v.absent && v.Planner.Program.Begins(&v.State, v.rule, one.exactly())
+}
+
+// exactly is candidate, but for a whole number: that is off by nothing.
+func (one solution) exactly() run.Candidate {
+	if syntax.Rational(one.root.X[0]).IsInt() {
+		return run.Candidate{X: one.values}
+	}
+	return one.candidate()
 }
 
 // candidate is what a solution is put back as.
