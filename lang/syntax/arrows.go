@@ -25,7 +25,7 @@ var arrowsWord = StatementWord{
 	Word: "arrows", Form: "arrows F, G[, F + G] [head to tail|on a box] [with components] [blank]",
 	Summary: "Draws vectors to scale.",
 	Example: "arrows (3.0, 4.0) N, 5.0 N at -30°", Stored: true, Ready: true, read: clauses(statement[Arrows]()),
-	keep: keepArrows, expr: true, next: []string{"in", "head", "to", "tail", "on", "box", "with", "components", "and", "angles", "blank"},
+	phrases: phrases("blank", "head to tail", "on a box", "with/and components/angles"), expr: true, next: []string{"in", "head", "to", "tail", "on", "box", "with", "components", "and", "angles", "blank"},
 }
 
 func (s *Arrows) Exprs() []Expr  { return exprs(slices.Clone(s.Of)...) }
@@ -35,40 +35,3 @@ func (*Arrows) is() nature       { return nature{kept, Task, nil} }
 // Components and Angles tell whether these marks are asked for.
 func (s *Arrows) Components() bool { return slices.Contains(s.With, "components") }
 func (s *Arrows) Angles() bool     { return slices.Contains(s.With, "angles") }
-
-// arrowClauses are what may stand behind the vectors, word by word; elsewhere these words
-// are names like any others.
-var arrowClauses = [...][]string{
-	{"blank"}, {"head", "to", "tail"}, {"on", "a", "box"},
-	{"with", "components"}, {"and", "components"}, {"with", "angles"}, {"and", "angles"},
-}
-
-// keepArrows keeps the words of the clauses at the end of a line. A unit may stand between
-// them.
-func keepArrows(tokens []token) {
-	words := func(phrase []string) bool {
-		from := len(tokens) - len(phrase)
-		if from < 2 {
-			return false
-		}
-		for i, word := range phrase {
-			if tokens[from+i].text != word {
-				return false
-			}
-		}
-		for i := range phrase {
-			tokens[from+i].kind = wordToken
-		}
-		tokens = tokens[:from]
-		return true
-	}
-	for {
-		switch n := len(tokens); {
-		case slices.ContainsFunc(arrowClauses[:], words):
-		case n > 3 && tokens[n-1].kind == unitToken && tokens[n-2].is("in"):
-			tokens = tokens[:n-2]
-		default:
-			return
-		}
-	}
-}

@@ -16,16 +16,7 @@ var budgetWord = StatementWord{
 	Word: "budget", Form: "budget NAME [by sampling] [covering 95 %]",
 	Summary: "What the uncertainty of a result comes from, given by given.",
 	Example: "budget k", Stored: true, Ready: true, read: clauses(statement[Budget]()),
-	keep: keepBudget, next: []string{"by", "covering"},
-}
-
-// keepBudget keeps the words behind the name.
-func keepBudget(tokens []token) {
-	for i := 2; i < len(tokens); i++ {
-		if t := &tokens[i]; t.kind == nameToken && (t.text == "covering" || t.text == "sampling" && tokens[i-1].is("by")) {
-			t.kind = wordToken
-		}
-	}
+	phrases: phrases("covering …", "by sampling"), next: []string{"by", "covering"},
 }
 
 func (s *Budget) Exprs() []Expr  { return exprs(s.Covering) }

@@ -35,7 +35,7 @@ var fitWord = StatementWord{
 	Word: "fit", Form: "fit Y against X [as a, b], or fit Y = MODEL for A, B [starting at …]",
 	Summary: "Fits a line or a model to readings, with uncertainties.",
 	Example: "fit [2, 4, 7] m against [1, 2, 3] s", Stored: true, Ready: true, read: clauses(readFit),
-	keep: keepFit, sure: " against ", expr: true, next: []string{"against", "through", "as", "with", "for", "starting", "at"},
+	phrases: phrases("through the origin", "through the …", "through …", "as …", "with steepest and flattest", "starting at …"), sure: " against ", expr: true, next: []string{"against", "through", "as", "with", "for", "starting", "at"},
 }
 
 // Exprs are the two sides, then the start values.
@@ -58,44 +58,6 @@ func (s *Fit) Defines() []Ident {
 func (*Fit) is() nature { return nature{recorded, Task, nil} }
 
 var fitLines = production[Fit]()
-
-// keepFit keeps the words behind the second quantity.
-//
-// Through, the, as, origin and starting are names in other lines. They become
-// words of the language here, but only behind against or for, and the and origin
-// only in the phrase through the origin: a quantity called origin may still be
-// fitted.
-func keepFit(tokens []token) {
-	against := false
-	for i := range tokens {
-		t := &tokens[i]
-		against = against || t.is("against") || t.is("for")
-		if !against || t.kind != nameToken {
-			continue
-		}
-		before := func(n int, word string) bool { return i >= n && tokens[i-n].is(word) }
-		switch t.text {
-		case "through", "as":
-			t.kind = wordToken
-		case "the":
-			if before(1, "through") {
-				t.kind = wordToken
-			}
-		case "origin":
-			if before(2, "through") {
-				t.kind = wordToken
-			}
-		case "steepest", "flattest":
-			if before(1, "with") || before(1, "and") {
-				t.kind = wordToken
-			}
-		case "starting":
-			if i+1 < len(tokens) && tokens[i+1].is("at") {
-				t.kind = wordToken
-			}
-		}
-	}
-}
 
 // readFit reads both forms. A line has one name for its slope and one for its
 // intercept: a third is refused, and with through the origin a second, since the

@@ -1,10 +1,6 @@
 package syntax
 
-import (
-	"slices"
-
-	"steelyard/lang/finding"
-)
+import "steelyard/lang/finding"
 
 type (
 	// Graph is graph F(x)[, G(x)…] against x from A to B [in UNIT] [log [across|up]]
@@ -48,14 +44,14 @@ var graphWord = StatementWord{
 	Word: "graph", Form: "graph F[, G] [against x] [for t] [from A to B] [in UNIT] [log] [blank]",
 	Summary: "Draws curves, or points and what fits them, and says their shape.",
 	Example: "graph 1/2*(30 N/m)*x^2 against x from 0 m to 2 m in J", Stored: true, Ready: true, read: clauses(readGraph),
-	keep: keepAxes, sure: " against ", next: []string{"against", "for", "from", "to", "in", "with", "log", "blank"},
+	phrases: phrases("blank", "log across/up", "log", "with residuals"), sure: " against ", next: []string{"against", "for", "from", "to", "in", "with", "log", "blank"},
 }
 
 var tableWord = StatementWord{
 	Word: "table", Form: "table F(x)[, G(x)] against x [from A to B] [by STEP] [in UNIT]",
 	Summary: "Prints columns of values.",
 	Example: "table 1/2*(30 N/m)*x^2 against x from 0 m to 2 m in J", Stored: true, Ready: true, read: clauses(readGraph),
-	keep: keepAxes, sure: " against ", next: []string{"against", "from", "to", "by", "in"},
+	phrases: phrases("blank", "log across/up", "log", "with residuals"), sure: " against ", next: []string{"against", "from", "to", "by", "in"},
 }
 
 // Exprs are the curves, what goes across on a path, then the bounds and the step.
@@ -75,27 +71,6 @@ func (*Graph) Defines() []Ident { return nil }
 func (*Graph) is() nature       { return nature{kept, Task, nil} }
 
 var graphLines = production[Graph]()
-
-// keepAxes keeps the words that say what axes a graph has, at the end of a line.
-//
-// Blank, log, across and up are names like any others but at the end of a graph.
-func keepAxes(tokens []token) {
-	last := len(tokens) - 1
-	keep := func(words ...string) {
-		if last > 0 && tokens[last].kind == nameToken && slices.Contains(words, tokens[last].text) {
-			tokens[last].kind = wordToken
-			last--
-		}
-	}
-	keep("blank")
-	if last > 1 && tokens[last-1].text == "log" {
-		keep("across", "up")
-	}
-	keep("log")
-	if last > 0 && tokens[last-1].is("with") {
-		keep("residuals")
-	}
-}
 
 // A graph with no range is a plot of readings, which are lists of the page. A step
 // is for a table, and logarithmic or blank axes for a graph: each is refused

@@ -33,7 +33,7 @@ var letWord = StatementWord{
 	Word: letText, Form: "let NAME[, NAME] in UNIT [as a vector][, WORDS]",
 	Summary: "Sets the unit of symbols that have no value yet, so units can be checked.",
 	Example: "let k in N/m", Stored: true, Ready: true, read: clauses(readLet),
-	next: []string{"in", "as"}, keep: keepVector,
+	next: []string{"in", "as"}, phrases: phrases("as a vector", "as vector", "as a …", "as …"),
 }
 
 func (*Let) Exprs() []Expr      { return nil }
@@ -41,17 +41,6 @@ func (s *Let) Defines() []Ident { return s.Symbols }
 func (*Let) is() nature         { return nature{kept, Aside, nil} }
 
 var letLines = production[Let]()
-
-// keepVector keeps the words behind a unit that say of a symbol that it is a vector.
-func keepVector(tokens []token) {
-	for i := 1; i < len(tokens); i++ {
-		t, before := &tokens[i], &tokens[i-1]
-		follows := before.kind == wordToken && (before.text == "as" && (t.text == "a" || t.text == "vector") || before.text == "a" && t.text == "vector")
-		if t.kind == nameToken && (follows || before.kind == unitToken && t.text == "as") {
-			t.kind = wordToken
-		}
-	}
-}
 
 // Two symbols of unlike units take two lines: let k in N/m, let m in kg.
 func readLet(r *reader, tokens []token) (Stmt, *fault) {

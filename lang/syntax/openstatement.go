@@ -253,7 +253,7 @@ func statementTokens(text string) (*reader, []token, *fault) {
 		}
 	}
 	tokens, bad := scan(text, r.from, r.to, head)
-	if bad == nil && r.word != nil && r.word.keep != nil {
+	if bad == nil && r.word != nil {
 		r.word.keep(tokens)
 	}
 	return r, tokens, bad

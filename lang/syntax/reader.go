@@ -201,7 +201,7 @@ func (r *reader) tokens(head string) ([]token, *fault) {
 		tokens, bad = scanInto(r.room, r.text, r.from, r.to, head)
 		r.room = tokens[:0]
 	}
-	if r.word != nil && r.word.keep != nil {
+	if r.word != nil {
 		r.word.keep(tokens)
 	}
 	if r.placed != nil {

@@ -37,38 +37,12 @@ var reportWord = StatementWord{
 	Word: "report", Form: "report NAME [in UNIT] [as components] [to N figures] [for N points]",
 	Summary: "Makes a value an answer of its part.",
 	Example: "report k in N/m to 3 figures for 2 points", Stored: true, Ready: true, read: clauses(readReport),
-	expr: true, keep: keepForm, next: []string{"in", "as", "to", "for"},
+	expr: true, phrases: phrases("as components", "as magnitude and direction", "as …"), next: []string{"in", "as", "to", "for"},
 }
 
 func (s *Report) Exprs() []Expr  { return []Expr{s.X} }
 func (*Report) Defines() []Ident { return nil }
 func (*Report) is() nature       { return nature{kept, Answer, nil} }
-
-// keepForm keeps the words in which a report asks for a form of a vector; before as, which
-// an operand is before, they may be names.
-func keepForm(tokens []token) {
-	for i := 2; i < len(tokens); i++ {
-		before, t := &tokens[i-1], &tokens[i]
-		if t.kind != nameToken {
-			continue
-		}
-		as := before.kind == wordToken && before.text == "as"
-		switch t.text {
-		case "as":
-			if before.ends() {
-				t.kind = wordToken
-			}
-		case "components", "magnitude":
-			if as {
-				t.kind = wordToken
-			}
-		case "direction":
-			if before.is("and") && tokens[i-2].kind == wordToken && tokens[i-2].text == "magnitude" {
-				t.kind = wordToken
-			}
-		}
-	}
-}
 
 // form reads as components, or as magnitude and direction.
 func (p *exprParser) form() VectorForm {

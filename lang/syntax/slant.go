@@ -42,7 +42,7 @@ func slanted(out []Span, text string, from, to int, first bool) []Span {
 		}
 	}
 	tokens, _ := scan(text, from, to, head)
-	if w != nil && w.keep != nil {
+	if w != nil {
 		w.keep(tokens)
 	}
 	for i := range tokens {

@@ -80,7 +80,7 @@ var solveWord = StatementWord{
 	Word: "solve", Form: "solve EQ for NAME [in UNIT] [with …] [where …]",
 	Summary: "Rearranges an equation and works it out.",
 	Example: "solve 3 J = 1/2*k1*(5 cm)^2 for k1 in N/m", Stored: true, Ready: true, read: clauses(readSolve),
-	keep: keepChoices, expr: true, sure: " for ", next: []string{"for", "in", "and", "with", "where"},
+	phrases: phrases("for/, the later/greater/larger/earlier/smaller/lesser …"), expr: true, sure: " for ", next: []string{"for", "in", "and", "with", "where"},
 }
 
 // Exprs are the sides of the equations, then what the bindings and the conditions
@@ -116,22 +116,6 @@ var solveLines = production[Solve]()
 var choosing = map[string]Choice{
 	"later": GreatestRoot, "greater": GreatestRoot, "larger": GreatestRoot,
 	"earlier": LeastRoot, "smaller": LeastRoot, "lesser": LeastRoot,
-}
-
-// keepChoices keeps the words that choose a root, which stand beside the name
-// without a sign between them.
-//
-// Only behind for the, so that later and greater may be names.
-func keepChoices(tokens []token) {
-	for i := 1; i+1 < len(tokens); i++ {
-		before, t, next := &tokens[i-1], &tokens[i], &tokens[i+1]
-		if t.text != "the" || !before.is("for") && !before.is(",") {
-			continue
-		}
-		if _, ok := choosing[next.text]; ok {
-			t.kind, next.kind = wordToken, wordToken
-		}
-	}
 }
 
 // Where the grammar refuses a line, the slips that people make in a solve are looked for: and

@@ -17,9 +17,8 @@ type StatementWord struct {
 
 	// read reads the statement; its word ends at a byte offset of the text. It is
 	// nil for a word that an expression begins with.
-	read func(r *reader, at int) (Stmt, *fault)
-	// keep marks the words in its tokens that are names elsewhere.
-	keep func(tokens []token)
+	read    func(r *reader, at int) (Stmt, *fault)
+	phrases []phrase // that are names elsewhere
 	// second is the word that must follow, so that the first may be a name.
 	second string
 	next   []string // the words with which it goes on, for completion
