@@ -47,13 +47,15 @@ type (
 	}
 )
 
+const barsText = "bars"
+
 // The second word is at: a line that begins with another, bars = 3, is none of
 // these.
 var barsWord = StatementWord{
-	Word: "bars", Form: "bars at \"PLACE\": A, B = C | at \"PLACE\": D [with work W] [within E]",
+	Word: barsText, Form: "bars at \"PLACE\": A, B = C | at \"PLACE\": D [with work W] [within E]",
 	Summary: "An energy bar chart whose books are checked.",
-	Example: "bars at \"released\": 3 J, 0 J | at \"leaves\": 1 J, 2 J", Stored: true, Ready: true, read: readBars,
-	second: "at", next: []string{"at", "then", "with", "within"},
+	Example: "bars at \"released\": 3 J, 0 J | at \"leaves\": 1 J, 2 J", Stored: true, Ready: true, read: clauses(readBars),
+	expr: true, second: "at", phrases: phrases("with/then work …", "then …"), next: []string{"at", "then", "with", "within"},
 }
 
 // Exprs are the energies place by place, each time after the work on the way there, then
@@ -90,200 +92,78 @@ func (*Bars) is() nature       { return nature{kept, Answer, nil} }
 // "a" are all read. A word processor changes " in silence, so none is refused.
 var quotes = map[rune]rune{'"': '"', '“': '”', '„': '“', '«': '»', '”': '”', '\'': '\'', '‘': '’'}
 
-// barsForm is what is said where a bar chart can't be read.
+// place reads the text between quotation marks, which is one word of the language.
 //
-// The hint is the same each time: a chart is long, and one whole example shows
-// more than a rule.
-func barsForm(at Span, message string) *fault {
-	return &fault{finding.New(finding.Unreadable, at, message,
-		"Write it like `bars at \"released\": U, K | at \"leaves\": K2`, with a place between quotation marks, a colon and the energies there.")}
+// It may hold anything but its closing mark, commas and strokes as well: "the top, at rest".
+func (l *scanner) place(open rune, at Span) *fault {
+	length := strings.IndexRune(l.text[at.To:l.end], quotes[open])
+	if length < 0 {
+		return &fault{finding.New(finding.Unreadable, at, "This quotation mark is never closed.", "")}
+	}
+	l.emit(wordToken, at.To+length+utf8.RuneLen(quotes[open]))
+	return nil
 }
 
-// readBars reads an energy bar chart: its places are text, so that it is taken apart
-// before its expressions are read.
-//
 // A stroke parts two places, or then work W then does, where work is done on the system
 // between them. After the last place the work may stand behind with: it was done on the way
 // there.
 //
 // A with before the last place is refused, since it can't be told which way it is
 // meant for: the one to its place or the one from it.
-func readBars(r *reader, at int) (Stmt, *fault) {
-	s := &Bars{}
-	var work Energy
-	for {
-		stage, next, bad := r.stage(at)
-		if bad != nil {
-			return nil, bad
+func readBars(r *reader, tokens []token) (Stmt, *fault) {
+	p, s, work := r.line(tokens, 1), &Bars{}, Energy{}
+	for more := true; more; {
+		s.Stages = append(s.Stages, p.stage(work))
+		work, more = Energy{}, p.tok.sign("|")
+		if more {
+			p.take()
+		} else if more = p.taken("then"); more {
+			work = p.work()
+			p.word("then")
 		}
-		stage.Work, work = work, Energy{}
-		end := r.stageEnd(next)
-		from, to := next, end
-		if end == r.to {
-			to = r.wordIn(next, end, "with", "within")
-		}
-		if i := r.wordIn(next, end, "with", "within"); end < r.to && i < end {
-			return nil, barsForm(Span{From: i, To: end}, "Write `with work W` at the end of the line, or `then work W then` between two places.")
-		}
-		if stage.Entries, bad = r.list(from, to); bad != nil {
-			return nil, bad
-		}
-		s.Stages = append(s.Stages, stage)
-		if end == r.to {
-			return s, r.barsAfter(s, to)
-		}
-		if r.text[end] == '|' {
-			at = end + 1
-			continue
-		}
-		then := r.wordIn(end+len("then"), r.to, "then")
-		if then == r.to {
-			return nil, barsForm(Span{From: end, To: end + len("then")}, "Write `then work W then at \"…\":` between two places.")
-		}
-		if work, bad = r.work(end+len("then"), then); bad != nil {
-			return nil, bad
-		}
-		at = then + len("then")
-	}
-}
-
-// stage reads at "PLACE": and returns where what follows begins.
-//
-// A place is text and may hold anything but its quotation mark, commas and strokes
-// as well: at "the top, at rest": 3 J. Refused are a place without at, without
-// marks or with one only, without a colon, and one with no name.
-func (r *reader) stage(at int) (Stage, int, *fault) {
-	from, _ := trimBlanks(r.text, at, r.to)
-	rest := r.text[from:r.to]
-	if !strings.HasPrefix(rest, "at") || len(rest) < 3 || continuesName(firstRune(rest[2:])) {
-		return Stage{}, 0, barsForm(Span{From: from, To: min(from+1, r.to)}, "A place is missing here: `at \"…\":`.")
-	}
-	open, _ := trimBlanks(r.text, from+2, r.to)
-	q, n := utf8.DecodeRuneInString(r.text[open:r.to])
-	shut, ok := quotes[q]
-	if !ok {
-		return Stage{}, 0, barsForm(Span{From: open, To: min(open+1, r.to)}, "The place needs quotation marks.")
-	}
-	length := strings.IndexRune(r.text[open+n:r.to], shut)
-	if length < 0 {
-		return Stage{}, 0, barsForm(Span{From: open, To: open + n}, "This quotation mark is never closed.")
-	}
-	s := Stage{Name: r.text[open+n : open+n+length], NameAt: Span{From: open + n, To: open + n + length}}
-	colon, _ := trimBlanks(r.text, open+n+length+utf8.RuneLen(shut), r.to)
-	if colon >= r.to || r.text[colon] != ':' {
-		return Stage{}, 0, barsForm(Span{From: colon, To: min(colon+1, r.to)}, "The place needs a colon after it.")
-	}
-	if strings.TrimSpace(s.Name) == "" {
-		return Stage{}, 0, barsForm(Span{From: open, To: colon}, "The place has no name.")
-	}
-	return s, colon + 1, nil
-}
-
-// stageEnd is where a stage ends: at a stroke, at then, or with the line.
-//
-// It looks only behind the colon of a place, so that a stroke in the text of the
-// place ends nothing.
-func (r *reader) stageEnd(at int) int {
-	to := r.to
-	if i := strings.IndexByte(r.text[at:r.to], '|'); i >= 0 {
-		to = at + i
-	}
-	return r.wordIn(at, to, "then")
-}
-
-// wordIn is where the first of some words begins, else the end of where it is looked for.
-//
-// A word counts with a blank before it and no letter behind: K_then is a name.
-//
-// Text is searched, not tokens, as tokens can be made only of the parts between.
-func (r *reader) wordIn(from, to int, words ...string) int {
-	for i := from; i < to; i++ {
-		for _, word := range words {
-			if strings.HasPrefix(r.text[i:to], word) && isBlank(lastRune(r.text[:i])) && !continuesName(firstRune(r.text[i+len(word):to]+" ")) {
-				return i
-			}
-		}
-	}
-	return to
-}
-
-// work reads work W, between then and then or after with.
-//
-// Several works on one way are added up by the writer: the chart has one bar for
-// them.
-func (r *reader) work(from, to int) (Energy, *fault) {
-	from, to = trimBlanks(r.text, from, to)
-	after, ok := strings.CutPrefix(r.text[from:to], "work")
-	if !ok || continuesName(firstRune(after+" ")) {
-		return Energy{}, barsForm(Span{From: from, To: max(to, min(from+1, r.to))}, "Write `work` and what is done, as in `work W`.")
-	}
-	list, bad := r.list(from+len("work"), to)
-	if bad != nil {
-		return Energy{}, bad
-	}
-	if len(list) > 1 {
-		return Energy{}, barsForm(list[1].X.Span(), "Write one work. Add them up first.")
-	}
-	return list[0], nil
-}
-
-// barsAfter reads with work W and within D.
-//
-// Both may be missing. With one place alone there is no way on which work is done,
-// and with work before the last place, by then, a second one is refused.
-func (r *reader) barsAfter(s *Bars, at int) *fault {
-	end := r.to
-	if i := r.wordIn(at, r.to, "within"); i < r.to {
-		list, bad := r.list(i+len("within"), r.to)
-		if bad != nil {
-			return bad
-		}
-		if len(list) > 1 || list[0].Called != nil {
-			return barsForm(list[len(list)-1].X.Span(), "Write one tolerance after within.")
-		}
-		s.Within, end = list[0].X, i
-	}
-	from, to := trimBlanks(r.text, at, end)
-	if from >= to {
-		return r.noBody()
-	}
-	if !strings.HasPrefix(r.text[from:to], "with") {
-		return barsForm(Span{From: from, To: to}, "Only `with work W` can follow the last place.")
-	}
-	work, bad := r.work(from+len("with"), to)
-	if bad != nil {
-		return bad
 	}
 	last := &s.Stages[len(s.Stages)-1]
-	if last.Work.X != nil || len(s.Stages) == 1 {
-		return barsForm(Span{From: from, To: to}, "Work is done once between two places.")
+	if with := p.tok.span(); p.taken("with") {
+		if last.Work.X != nil || len(s.Stages) == 1 {
+			p.fail(&fault{finding.New(finding.Unreadable, with, "Work is done once between two places.", "")})
+		}
+		last.Work = p.work()
 	}
-	last.Work = work
-	return r.noBody()
+	if p.taken("within") {
+		s.Within = p.sum()
+	}
+	return s, p.ends()
 }
 
-// list reads energies with commas between them.
-//
-// Each is a sum as in any line; a fault in it has its place in the whole line.
-func (r *reader) list(from, to int) ([]Energy, *fault) {
-	from, to = trimBlanks(r.text, from, to)
-	if from >= to {
-		return nil, barsForm(Span{From: from, To: min(from+1, len(r.text))}, "The energies are missing here.")
+// stage reads at "PLACE": and the energies there, with the work on the way to it.
+func (p *exprParser) stage(work Energy) Stage {
+	p.word("at")
+	t := p.tok
+	q, n := utf8.DecodeRuneInString(t.text)
+	if t.kind != wordToken || quotes[q] == 0 {
+		p.fail(&fault{finding.New(finding.Unreadable, t.span(), "The place is missing here, between quotation marks.", "")})
+		return Stage{Work: work}
 	}
-	tokens, bad := scan(r.text, from, to, "")
-	if bad == nil {
-		bad = adjacent(r.text, tokens, r.known)
+	p.take()
+	if p.sign(":"); p.tok.kind == eofToken || p.tok.sign("|") {
+		p.fail(&fault{finding.New(finding.Unreadable, p.tok.span(), "The energies are missing here.", "")})
 	}
-	if bad != nil {
-		return nil, bad
+	s := Stage{NameAt: Span{From: t.from + n, To: t.to - utf8.RuneLen(quotes[q])}, Work: work, Entries: []Energy{p.energy()}}
+	if s.Name = t.text[n : len(t.text)-(t.to-s.NameAt.To)]; strings.TrimSpace(s.Name) == "" {
+		p.fail(&fault{finding.New(finding.Unreadable, t.span(), "The place has no name.", "")})
 	}
-	p := newParser(&tokenLine{tokens: tokens, end: to})
-	out := []Energy{p.energy()}
 	for p.tok.sign(",") {
 		p.take()
-		out = append(out, p.energy())
+		s.Entries = append(s.Entries, p.energy())
 	}
-	return out, p.ends()
+	return s
+}
+
+// work reads work W. Several works on one way are added up by the writer: the chart has one
+// bar for them.
+func (p *exprParser) work() Energy {
+	p.word("work")
+	return p.energy()
 }
 
 // energy reads one entry, with a name of its own where an equals sign follows it.

@@ -226,6 +226,9 @@ func (l *scanner) unitHere(alone bool) bool {
 	}
 	u := l.units()
 	u.alone = alone
+	if then := strings.Index(l.text[at:l.end], " then "); l.head == barsText && then >= 0 {
+		u.end = at + then
+	}
 	end := u.scan(at)
 	if end == at {
 		return false

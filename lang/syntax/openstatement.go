@@ -209,17 +209,11 @@ func Numbered(word string) bool {
 const mostUnknown = 6
 
 // stretches are the tokens of the parts of a statement that hold expressions: its
-// first line and those of a function's body, or the energies of a bar chart.
+// first line and those of a function's body.
 func stretches(text string, stmt Stmt) (*reader, [][]token, *fault) {
 	r, tokens, bad := statementTokens(text)
 	spans := r.body
-	switch stmt := stmt.(type) {
-	case *Bars:
-		bad, spans = nil, nil
-		for _, x := range stmt.Exprs() {
-			spans = append(spans, x.Span())
-		}
-	case *FormulaDef:
+	if _, formula := stmt.(*FormulaDef); formula {
 		spans = nil
 	}
 	var out [][]token
@@ -248,7 +242,7 @@ func statementTokens(text string) (*reader, []token, *fault) {
 	head := ""
 	if w := leadingStatement(text[r.from:r.to]); w != nil && w.read != nil {
 		head, r.word = w.Word, w
-		if w.prose || !w.Ready || w == &barsWord {
+		if w.prose || !w.Ready {
 			return r, nil, nil
 		}
 	}

@@ -43,6 +43,12 @@ func (l *scanner) sign(r rune, width int) *fault {
 		return l.bracket(byte(r), at)
 	case r == ')' || r == ']' || r == '}':
 		return l.closeBracket(byte(r), at)
+	case l.head == barsText && quotes[r] != 0:
+		return l.place(r, at)
+	case r == '|' && l.head == barsText: // no magnitude, but the end of a place
+		l.emit(signToken, at.To)
+		l.notPlain()
+		return nil
 	case r == '|':
 		return l.bar(at)
 	case r == ';' && len(l.open) > 0 && l.open[len(l.open)-1].sign == '[':

@@ -109,12 +109,14 @@ func (w *StatementWord) leads(line string) bool {
 		return false
 	case w.prose, w.sure != "" && strings.Contains(rest, w.sure):
 		return true
+	case w.second != "":
+		return (unitScan{text: rest, end: len(rest)}).word(0) == w.second
 	case w.expr:
 		return signBefore(rest, r) || r == '(' || !operatorNext(rest, r)
 	case operatorNext(rest, r):
 		return w == &letWord && isLetterByte(rest[0]) // let in: said when it is read
 	}
-	return w.second == "" || (unitScan{text: rest, end: len(rest)}).word(0) == w.second
+	return true
 }
 
 // signBefore tells whether a sign belongs to the operand after it: check -x < 0,
