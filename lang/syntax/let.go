@@ -54,9 +54,6 @@ func readLet(r *reader, tokens []token) (Stmt, *fault) {
 	}
 	s, bad := letLines(tokens, r.to)
 	if bad != nil {
-		if lines := r.apart(bad, beginsIn, "let "); lines != nil {
-			bad = lines
-		}
 		return nil, bad
 	}
 	axes, words := vectorWords(r.words)
@@ -78,12 +75,4 @@ func vectorWords(words string) (axes int, meaning string) {
 		return len(Axes), strings.TrimSpace(rest)
 	}
 	return 0, words
-}
-
-// beginsIn tells whether a text begins NAME in.
-//
-// It tells let k in N/m, m2 in kg, of which each half needs a line, from words.
-func beginsIn(text string) bool {
-	name, _, ok := strings.Cut(text, " in ")
-	return ok && startsName(firstRune(name)) && !strings.ContainsFunc(name, func(r rune) bool { return !continuesName(r) })
 }

@@ -5,7 +5,6 @@ import (
 	"strings"
 	"unicode"
 
-	"steelyard/lang/finding"
 	"steelyard/units"
 )
 
@@ -119,68 +118,3 @@ func areWords(text string) bool {
 	table := units.NewTable()
 	return !table.Has(word) && !strings.ContainsFunc(word, func(r rune) bool { return !unicode.IsLetter(r) && r != '-' && r != '\'' && r != '’' })
 }
-
-// apart says of several statements on a line, each of which begins behind a comma,
-// that they need a line each; nil where there is one. The fault that the line has
-// is at the first comma.
-func (r *reader) apart(why *fault, begins func(text string) bool, lead string) *fault {
-	line := r.text[r.from:r.to]
-	at := why.At.From - r.from
-	if at <= 0 || at >= len(line) || line[at] != ',' {
-		return nil
-	}
-	lines := []string{line[:at]}
-	for rest := line[at+1:]; rest != ""; {
-		rest = strings.TrimLeftFunc(rest, isBlank)
-		if !begins(rest) {
-			return nil
-		}
-		end := strings.IndexByte(rest, ',')
-		if end < 0 {
-			end = len(rest)
-		}
-		lines = append(lines, lead+strings.TrimRightFunc(rest[:end], isBlank))
-		rest = rest[min(end+1, len(rest)):]
-	}
-	if len(lines) < 2 || len(lines) > maxApart {
-		return nil
-	}
-	return &fault{finding.New(finding.NotWritten, Span{From: r.from, To: r.to}, "Each of these statements needs its own line.",
-		"Write `"+strings.Join(lines, "` and then `")+"`.", lines...)}
-}
-
-// twoNames finds m = 36 g, M = 2 kg.
-func (r unread) twoNames() *fault {
-	return r.apart(r.why, func(text string) bool { return meaningFrom(text) > 0 }, "")
-}
-
-// strayComma finds F = 5 N, in kN and m = 36 g,mass of the frog.
-func (r unread) strayComma() *fault {
-	line := r.text[r.from:r.to]
-	at := strings.LastIndexByte(line, ',')
-	if at < 0 || r.why.At.From < r.from+at {
-		return nil
-	}
-	rest, sign := line[at+1:], Span{From: r.from + at, To: r.from + at + 1}
-	switch {
-	case strings.HasPrefix(strings.TrimLeftFunc(rest, isBlank), "in "):
-		return &fault{finding.New(finding.NotWritten, sign, "There is no comma before `in`.", "Take it out.", "")}
-	case meaningFrom(line) > 0 && !isBlank(firstRune(rest)) && areWords(rest):
-		return &fault{finding.New(finding.NotWritten, sign, "Words about a name come after a comma and a space.", "Put the space in.", ", ")}
-	}
-	return nil
-}
-
-// nameless finds 1/2*m*v^2 in J, energy of the ball.
-func (r unread) nameless() *fault {
-	line := r.text[r.from:r.to]
-	at := comma(line, 0)
-	if at == len(line) || meaningFrom(line) > 0 || r.why.At.From < r.from+at {
-		return nil
-	}
-	return &fault{finding.New(finding.NotWritten, Span{From: r.from + at, To: r.to}, "Words after a comma say what a name means. This line has no name.",
-		"Begin the line with a name and =, or leave the words out.", "")}
-}
-
-// maxApart is the most statements of one line that are told apart.
-const maxApart = 8

@@ -143,8 +143,10 @@ func (r *reader) statement() (Stmt, *fault) {
 	if bad == nil || r.silent {
 		return s, bad
 	}
-	if offer := first(lineSlips, unread{r, bad}); offer != nil {
-		return nil, offer
+	for _, slip := range [...]func(unread) *fault{unread.ofTeX, unread.nearStatement} {
+		if offer := slip(unread{r, bad}); offer != nil {
+			return nil, offer
+		}
 	}
 	if offer := r.reworded(""); offer != nil {
 		return nil, offer

@@ -3,13 +3,14 @@ package syntax
 import (
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"steelyard/lang/finding"
 )
 
 // reworded is how a line is written that says in other words what the language says: vs for
 // against. The lines are what to type, with $1 for the first group; where there are several,
-// they come one after the other.
+// they come one after the other. $1… is several statements, each of which has a line.
 type reworded struct {
 	words   string // of the statements that it is for, or "" for lines without a word
 	slip    pattern
@@ -17,10 +18,13 @@ type reworded struct {
 	lines   []string
 	meant   func(r *reader, s Stmt) bool // of the first line, read: whether it is meant; or nil
 	hint    string                       // before the lines, with groups as they have
+	id      finding.ID
+	here    bool // the finding is where the line differs from what is offered
+	again   bool // the slip, or another of those for the statement that may come again, may be in the line once more
 }
 
 func as(words string, slip pattern, message string, lines ...string) reworded {
-	return reworded{words: words, slip: slip, message: message, lines: lines, hint: "Write "}
+	return reworded{words: words, slip: slip, message: message, lines: lines, hint: "Write ", id: finding.NotWritten}
 }
 
 func (w reworded) only(meant func(r *reader, s Stmt) bool) reworded {
@@ -30,6 +34,21 @@ func (w reworded) only(meant func(r *reader, s Stmt) bool) reworded {
 
 func (w reworded) after(hint string) reworded {
 	w.hint = hint + w.hint
+	return w
+}
+
+func (w reworded) atItsPlace() reworded {
+	w.here = true
+	return w
+}
+
+func (w reworded) repeated() reworded {
+	w.again = true
+	return w
+}
+
+func (w reworded) found(id finding.ID) reworded {
+	w.id = id
 	return w
 }
 
@@ -46,6 +65,24 @@ func compares(r *reader, s Stmt) bool {
 	return ok && r.known(n.Name)
 }
 
+// isMeasured tells whether a line gives a name a quantity with its unit, isNameless whether it
+// gives none, hasMeaning whether it says in words what the name means, and replaces whether it works a value out again with
+// plain ones for names of the page.
+func isMeasured(_ *reader, s Stmt) bool {
+	d, ok := s.(*Define)
+	return ok && d.Plain() && !OfNumbers(d.X)
+}
+func isNameless(_ *reader, s Stmt) bool { return len(s.Defines()) == 0 }
+func hasMeaning(_ *reader, s Stmt) bool {
+	names := s.Defines()
+	return len(names) > 0 && names[0].Meaning != ""
+}
+func replaces(r *reader, s Stmt) bool {
+	_, x, _ := AsResult(s)
+	w, ok := x.(*With)
+	return ok && r.known != nil && !slices.ContainsFunc(w.By, func(b Binding) bool { return !r.known(b.Name) || !IsPlain(b.X) })
+}
+
 // A name and an end of a range, in the patterns below.
 const (
 	aName = `([\pL][\pL\pN_']*)`
@@ -56,8 +93,12 @@ const (
 	toFigures = `\s*[,(]?\s*(?:to\s+)?(\d{1,2})\s*(?:(?i:figs?|figures?|s\.?\s?f\.?|sig\.? ?figs?|significant figures))\)?$`
 )
 
-// What is said of a vector that is written in another way.
+// What is said of several statements, of several equations, and of a vector that is written in
+// another way.
 const (
+	eachItsLine   = "Each of these statements needs its own line."
+	andThenCommas = "Put `and` between equations, and commas between unknowns."
+
 	anAngle    = "The direction of a vector is an angle after `at`."
 	inBrackets = "A vector is in round brackets, with a comma between its components."
 )
@@ -70,6 +111,15 @@ func toThe(words string) pattern {
 // rewordings are looked for in a line that can't be read. What they offer can be read, or it
 // is not offered, so that a pattern that is too wide does no harm.
 var rewordings = []reworded{
+	as("", patternWith(`^(`+aName+`(?:\([^()=]*\))?\s*=.+)$`, ",", " and ", ";"), eachItsLine, "$1…").only(givesValue),
+	as("", patternWith(`^(.+?)\s+(?:where|when|if|for|given)\s+(\S+\s*=[^=]+)$`, "where", "when", "if", "for", "given"), "Another value for a name comes after `with`.", "$1 with $2").only(replaces),
+	as("", patternWith(`^(.+?)\s+(?:where|when|if|for|given)\s+(\S+\s*=[^=]+) and (\S+\s*=[^=]+)$`, " and "), "Another value for a name comes after `with`.", "$1 with $2, $3").only(replaces),
+	as("", patternWith(`^(.+?)\s+(?:where|when|if|for|given)\s+(\S+\s*=.+)$`, "where", "when", "if", "for", "given"), "Each value needs its own line.", "$2…", "$1").only(isGiven),
+	as("", patternWith(`^(.+?)\s*,\s*(in .+)$`, ","), "There is no comma before `in`.", "$1 $2").atItsPlace(),
+	as("", patternWith(`^(.+),(\pL.*)$`, ","), "Words about a name come after a comma and a space.", "$1, $2").only(hasMeaning).atItsPlace(),
+	as("", patternWith(`^(.+), (\pL{4,}.*|\pL+ .*)$`, ", "), "Words after a comma say what a name means. This line has no name.", "$1").only(isNameless).after("Begin the line with a name and =, or leave the words out. ").atItsPlace(),
+	as("solve", patternWith(`^(solve [^,]+=[^,]+), ?([^,]+=.+ for .+)$`, ","), andThenCommas, "$1 and $2").repeated(),
+	as("solve", patternWith(`^(solve .+ for .+?),? and (.+)$`, "and"), andThenCommas, "$1, $2").repeated(),
 	as("solve", patternWith(`^solve for (?:the )?`+aName+`\s*[:,]?\s+(.+=.+)$`, "for"), "The equation comes first.", "solve $2 for $1"),
 	as("solve", patternWith(`^(solve .+ for (?:the \w+ )?)`+aName+`( in \S+)?[,:]?\s*([<>≤≥].+)$`, "<", ">", "≤", "≥"), "A condition comes after `where`.", "$1$2$3 where $2 $4"),
 	as("solve", patternWith(`^(solve .+ for )`+aName+`( in \S+)?,? (?:is |being )?positive$`, "positive"), "A condition comes after `where`.", "$1$2$3 where $2 > 0"),
@@ -126,7 +176,7 @@ var rewordings = []reworded{
 
 	as("let", patternWith(`^let (.+=.+)$`, "="), "A value needs no `let`.", "$1"),
 	as("let", patternWith(`^let (.+?) (?:be|is|has|measured) (?:a .+ )?(in .+)$`, "be", "is", "has", "measured"), "The unit comes after `in`.", "let $1 $2"),
-	as("let", patternWith(`^(let .+),? and (?:let )?(`+aName+` in .+)$`, "and"), "Each unit needs its own line.", "$1", "let $2"),
+	as("let", patternWith(`^let (.+ in .+)$`, ",", "and"), eachItsLine, "let $1…"),
 
 	as("bars", patternWith(`^bars (?:from )?(["“'].+)$`, "\"", "“", "'"), "A place begins with `at`.", "bars at $1"),
 	as("bars", patternWith(`^(bars .+)[|;,]\s*(["“].+)$`, "|", ";", ","), "A place begins with `at`.", "$1| at $2"),
@@ -157,6 +207,8 @@ var rewordings = []reworded{
 	as("", patternWith(`^([^=\s]+?)\s*[≈≅]\s*(.+)$`, "≈", "≅"), "For \"about equal\", use = and within.", "check $1 = $2 within 1 %").only(compares),
 	as("", patternWith(`^([^=\s]+?)\s*[≈≅]\s*(.+)$`, "≈", "≅"), "For \"about equal\", use = and within.", "$1 = $2"),
 	as("", patternWith(`^(\S+)\s*=\s*(.+?)\s+at\s+(\S+)\s*=\s*(.+)$`, "at"), "A value at one place is that of a function.", "${1}1($3) = $2", "${1}1($4)"),
+	as("", patternWith(`^`+aName+`\s*=[^=\pL]*\d[^=\pL]*=\s*([^=]*\d[^=]*)$`, "="), "The first value has no unit, but the one after it has.", "$1 = $2").only(isMeasured).found(finding.Unreadable),
+	as("", patternWith(`^(`+aName+`\s*=[^=,]+?)\s*=\s*([^=]*\d[^=]*)$`, "="), "A second = doesn't fit here.", "$1", "check $2 = $3").only(givesValue).after("A line has one name. ").found(finding.Unreadable),
 	as("", patternWith(`^(.+?)`+toFigures, "f", "F"), "The digits of a given value say how many figures it has.", "$1").only(isGiven),
 	as("", patternWith(`^(`+aName+`\s*=.+?)`+toFigures, "f", "F"), "A line keeps all figures. `report` rounds.", "$1", "report $2 to $3 figures").only(givesValue),
 	as("", patternWith(`^([^=]+?)`+toFigures, "f", "F"), "A line keeps all figures. `report` rounds.", "report $1 to $2 figures"),
@@ -176,30 +228,94 @@ var rewordings = []reworded{
 // settled are the findings of a line that the page may settle: names without a sign.
 var settled = []finding.ID{finding.NamesTogether, finding.UnitOrName, finding.TwoReadings}
 
+// statementJoint is between two statements of one line, of which the second gives a name.
+var statementJoint = patternWith(`\s*(?:[,;]\s*(?:and\s+)?|\s+and\s+)(?:let )?(`+aName+`(?:\([^()=]*\))?\s*(?:=| in ))`, ",", ";", "and")
+
 // reworded finds the first of the rewordings that can be read; nil if there is none.
 func (r *reader) reworded(word string) *fault {
-	line := r.text[r.from:r.to]
 	if r.silent || strings.Contains(r.text, "\n") {
 		return nil
 	}
+	line := r.text[r.from:r.to]
 	for i := range rewordings {
 		w := &rewordings[i]
-		if word == "" && w.words != "" || word != "" && !strings.Contains(w.words, word) || w.slip.in(line) == nil {
-			continue
-		}
-		expand := func(to string) string { return w.slip.compiled().ReplaceAllString(line, to) }
-		var lines []string
-		for i, to := range w.lines {
-			s, bad := (&Reader{Known: r.known}).read(expand(to), reader{silent: true})
-			if s == nil && (word == "" || !slices.Contains(settled, bad[0].ID)) || i == 0 && w.meant != nil && !w.meant(r, s) {
-				lines = nil
-				break
+		if lines := r.rewordedAs(w, line, word, mostReworded); lines != nil {
+			hint := w.slip.compiled().ReplaceAllString(line, w.hint)
+			bad := &fault{finding.New(w.id, Span{From: r.from, To: r.to}, w.message, hint+"`"+strings.Join(lines, "` and then `")+"`.", lines...)}
+			if w.here {
+				from, to := differ(line, lines[0])
+				bad.At = Span{From: r.from + from, To: r.from + to}
+				bad.Readings = []string{lines[0][from : len(lines[0])-(len(line)-to)]}
 			}
-			lines = append(lines, expand(to))
-		}
-		if lines != nil {
-			return unread{r, nil}.instead(finding.NotWritten, w.message, expand(w.hint), lines...)
+			return bad
 		}
 	}
 	return nil
+}
+
+// differ is where a line differs from another: at least one character of it.
+func differ(line, from string) (int, int) {
+	at, end := 0, 0 // of the beginning and of the end that are the same
+	for at < min(len(line), len(from)) && line[at] == from[at] {
+		at++
+	}
+	for end < min(len(line), len(from))-at && line[len(line)-1-end] == from[len(from)-1-end] {
+		end++
+	}
+	if at+end == len(line) && at > 0 {
+		at--
+	}
+	for at > 0 && !utf8.RuneStart(line[at]) {
+		at--
+	}
+	for end > 0 && !utf8.RuneStart(line[len(line)-end]) {
+		end--
+	}
+	return at, len(line) - end
+}
+
+// mostReworded is how often one slip may be in a line, and how many statements a line may hold.
+const mostReworded = 8
+
+// rewordedAs are the lines as which one of the rewordings writes a line; nil where they can't
+// be read. A line that can't may have the same slip once more.
+func (r *reader) rewordedAs(w *reworded, line, word string, most int) (out []string) {
+	if word == "" && w.words != "" || word != "" && !strings.Contains(w.words, word) || w.slip.in(line) == nil {
+		return nil
+	}
+	several := false
+	for _, to := range w.lines {
+		one, each := strings.CutSuffix(to, "…")
+		lead, _, _ := strings.Cut(one, "$")
+		text := w.slip.compiled().ReplaceAllString(line, one)
+		if several = several || each; !each {
+			out = append(out, text)
+			continue
+		}
+		for _, part := range statementJoint.parts(text[len(lead):]) {
+			out = append(out, lead+part)
+		}
+	}
+	if several && (len(out) < 2 || len(out) > mostReworded) {
+		return nil
+	}
+	for i, text := range out {
+		s, bad := (&Reader{Known: r.known}).read(text, reader{silent: true})
+		switch {
+		case s == nil && w.again && most > 0:
+			for k := range rewordings {
+				if same := &rewordings[k]; same.again && same.words == w.words {
+					if lines := r.rewordedAs(same, text, word, most-1); lines != nil {
+						return lines
+					}
+				}
+			}
+			return nil
+		case s == nil && (w.again || word == "" && !several || !slices.Contains(settled, bad[0].ID)):
+			return nil
+		case s != nil && w.meant != nil && (i == 0 || len(w.lines) == 1) && !w.meant(r, s):
+			return nil
+		}
+	}
+	return out
 }

@@ -68,18 +68,6 @@ type unread struct {
 	why *fault
 }
 
-// lineSlips are looked for in a line without a word of its own that can't be read.
-var lineSlips = []slip[unread]{
-	{"commands of TeX: \\frac{1}{2}", unread.ofTeX},
-	{"a misspelt statement: slove", unread.nearStatement},
-	{"two statements: m = 36 g, M = 2 kg", unread.twoNames},
-	{"two statements with and: m = 36 g and M = 2 kg", unread.joinedNames},
-	{"a result behind its working: K = 1/2*m*v^2 = 16 J", unread.workedBehind},
-	{"a value behind: c = 331 + 0.6*T where T = 20", unread.givenBehind},
-	{"a comma that is too much, or without its space: 5 N, in kN", unread.strayComma},
-	{"words for no name: m*g*h, energy of the ball", unread.nameless},
-}
-
 // operation is a quotient, product or power, with the reader of its line.
 type operation struct {
 	*reader

@@ -125,8 +125,6 @@ func readSolve(r *reader, tokens []token) (Stmt, *fault) {
 	if bad != nil {
 		if offer := r.forWhat(tokens); offer != nil {
 			bad = offer
-		} else if offer := r.joined(tokens); offer != nil {
-			bad = offer
 		} else if one := inOrder(tokens); one != nil {
 			bad = one
 		} else if i := slices.IndexFunc(tokens, func(t token) bool { return t.is("at") || t.is("slope") }); i > 0 && tokens[i].is("at") {
