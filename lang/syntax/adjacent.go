@@ -205,19 +205,6 @@ func (p among) perQuotient() *fault {
 		"Write / without spaces.", p.text[from:p.tokens[p.i-1].to]+"/"+p.text[next.from:next.to])}
 }
 
-// signAsked finds W is negative.
-//
-// It is so for positive and zero as well.
-func (p among) signAsked() *fault {
-	if p.tokens[p.i].text != "is" || p.i+1 == len(p.tokens) || signWords[p.tokens[p.i+1].text] == NoSign {
-		return nil
-	}
-	sign := &p.tokens[p.i+1]
-	line := Span{From: p.tokens[0].from, To: sign.to}
-	return &fault{finding.New(finding.NotWritten, line, "Whether a value is "+sign.text+" is a question for check.",
-		"Write `check` in front.", "check "+p.text[line.From:line.To])}
-}
-
 // remarked finds m = 5 kg (mass).
 //
 // The words in the brackets have three letters or more and no value: with fewer,

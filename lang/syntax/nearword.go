@@ -48,13 +48,13 @@ var otherWords = [...]struct{ wrong, right string }{
 // Plot x against t is told to use graph, and calculate v to use solve. A word that
 // is at most two letters from one of the language, chekc, is offered as that. The
 // line has been refused already, as two words side by side.
-func (r unread) nearStatement() *fault {
+func (r *reader) nearStatement(why *fault) *fault {
 	line := r.text[r.from:r.to]
 	word := unitScan{text: line, end: len(line)}.word(0)
-	if r.why.ID != finding.NamesTogether || r.why.At.From != r.from || len(word) < 4 || len(word) == len(line) || !isBlank(firstRune(line[len(word):])) {
+	if why.ID != finding.NamesTogether || why.At.From != r.from || len(word) < 4 || len(word) == len(line) || !isBlank(firstRune(line[len(word):])) {
 		return nil
 	}
-	bad := *r.why
+	bad := *why
 	for _, o := range otherWords {
 		if w := statementWord(o.right); o.wrong == word {
 			bad.ID, bad.Message, bad.Readings = finding.Unreadable, "`"+word+"` isn't a statement. Use "+w.Word+".", nil

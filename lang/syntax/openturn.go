@@ -92,21 +92,13 @@ func (t *turnTerm) look() bool {
 		}
 	}
 	if from := t.from - 2; t.sixty < 0 && from >= 0 && t.ps[t.from-1].sign("(") && t.ps[from].over() { // 60*P/(2π*n)
-		for i, end := t.ps.outer(from); i < end; i++ {
+		for i, _ := t.ps.term(from); i < from; i++ {
 			if t.ps[i].kind == numToken && t.ps[i].text == "60" && !t.ps[i+1].sign("^") && t.ps[i+1].kind != unitToken {
 				t.sixty = i
 			}
 		}
 	}
 	return !mine && (t.pi >= 0 || t.sixty >= 0)
-}
-
-// outer is where the term begins that a fraction bar is in, and where its bar is.
-//
-// It serves 60*P/(2π*n), where the 60 is outside of the bracket with the name.
-func (ps pieces) outer(bar int) (from, to int) {
-	from, _ = ps.term(bar)
-	return from, bar
 }
 
 // sides tells of each piece of the term whether it is under a bar.

@@ -143,12 +143,14 @@ func (r *reader) statement() (Stmt, *fault) {
 	if bad == nil || r.silent {
 		return s, bad
 	}
-	for _, slip := range [...]func(unread) *fault{unread.ofTeX, unread.nearStatement} {
-		if offer := slip(unread{r, bad}); offer != nil {
-			return nil, offer
-		}
+	offer := r.ofTeX()
+	if offer == nil {
+		offer = r.nearStatement(bad)
 	}
-	if offer := r.reworded(""); offer != nil {
+	if offer == nil {
+		offer = r.reworded("")
+	}
+	if offer != nil {
 		return nil, offer
 	}
 	return nil, bad

@@ -17,7 +17,7 @@ type reworded struct {
 	message string
 	lines   []string
 	meant   func(r *reader, s Stmt) bool // of the first line, read: whether it is meant; or nil
-	hint    string                       // before the lines, with groups as they have
+	hint    string                       // before the lines; both with groups as they have
 	id      finding.ID
 	here    bool // the finding is where the line differs from what is offered
 	again   bool // the slip, or another of those for the statement that may come again, may be in the line once more
@@ -115,10 +115,11 @@ var rewordings = []reworded{
 	as("", patternWith(`^(.+?)\s+(?:where|when|if|for|given)\s+(\S+\s*=[^=]+)$`, "where", "when", "if", "for", "given"), "Another value for a name comes after `with`.", "$1 with $2").only(replaces),
 	as("", patternWith(`^(.+?)\s+(?:where|when|if|for|given)\s+(\S+\s*=[^=]+) and (\S+\s*=[^=]+)$`, " and "), "Another value for a name comes after `with`.", "$1 with $2, $3").only(replaces),
 	as("", patternWith(`^(.+?)\s+(?:where|when|if|for|given)\s+(\S+\s*=.+)$`, "where", "when", "if", "for", "given"), "Each value needs its own line.", "$2…", "$1").only(isGiven),
+	as("", patternWith(`^(.+) is (negative|positive|zero)$`, " is "), "Whether a value is $2 is a question for check.", "check $1 is $2"),
 	as("", patternWith(`^(.+?)\s*,\s*(in .+)$`, ","), "There is no comma before `in`.", "$1 $2").atItsPlace(),
 	as("", patternWith(`^(.+),(\pL.*)$`, ","), "Words about a name come after a comma and a space.", "$1, $2").only(hasMeaning).atItsPlace(),
 	as("", patternWith(`^(.+), (\pL{4,}.*|\pL+ .*)$`, ", "), "Words after a comma say what a name means. This line has no name.", "$1").only(isNameless).after("Begin the line with a name and =, or leave the words out. ").atItsPlace(),
-	as("solve", patternWith(`^(solve [^,]+=[^,]+), ?([^,]+=.+ for .+)$`, ","), andThenCommas, "$1 and $2").repeated(),
+	as("solve", patternWith(`^(solve .+?=.+?), ?(.+=.+ for .+)$`, ","), andThenCommas, "$1 and $2").repeated(),
 	as("solve", patternWith(`^(solve .+ for .+?),? and (.+)$`, "and"), andThenCommas, "$1, $2").repeated(),
 	as("solve", patternWith(`^solve for (?:the )?`+aName+`\s*[:,]?\s+(.+=.+)$`, "for"), "The equation comes first.", "solve $2 for $1"),
 	as("solve", patternWith(`^(solve .+ for (?:the \w+ )?)`+aName+`( in \S+)?[,:]?\s*([<>≤≥].+)$`, "<", ">", "≤", "≥"), "A condition comes after `where`.", "$1$2$3 where $2 $4"),
@@ -240,8 +241,8 @@ func (r *reader) reworded(word string) *fault {
 	for i := range rewordings {
 		w := &rewordings[i]
 		if lines := r.rewordedAs(w, line, word, mostReworded); lines != nil {
-			hint := w.slip.compiled().ReplaceAllString(line, w.hint)
-			bad := &fault{finding.New(w.id, Span{From: r.from, To: r.to}, w.message, hint+"`"+strings.Join(lines, "` and then `")+"`.", lines...)}
+			told := func(words string) string { return w.slip.compiled().ReplaceAllString(line, words) }
+			bad := &fault{finding.New(w.id, Span{From: r.from, To: r.to}, told(w.message), told(w.hint)+"`"+strings.Join(lines, "` and then `")+"`.", lines...)}
 			if w.here {
 				from, to := differ(line, lines[0])
 				bad.At = Span{From: r.from + from, To: r.from + to}

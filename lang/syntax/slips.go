@@ -50,7 +50,6 @@ var sideSlips = []slip[among]{
 	{"of: 3 % of m", among.ofProduct},
 	{"a number in words: half of 6 m", among.shareWord},
 	{"per: 5 m per s", among.perQuotient},
-	{"a check without its word: W is negative", among.signAsked},
 	{"a remark in brackets: 5 kg (mass)", among.remarked},
 	{"a point for times: 2.10^8 m/s", among.dotForTimes},
 	{"a fraction as an index: t½", among.fractionIndex},
@@ -60,12 +59,6 @@ var sideSlips = []slip[among]{
 	{"an angle without brackets: cos30 J", among.angleBeside},
 	{"a function behind letters: mgcos θ", among.functionBehind},
 	{"two factors without a sign", among.sideBySide},
-}
-
-// unread is a line that can't be read, and why.
-type unread struct {
-	*reader
-	why *fault
 }
 
 // operation is a quotient, product or power, with the reader of its line.

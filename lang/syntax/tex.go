@@ -48,7 +48,7 @@ func FromTeX(line string) string {
 
 // ofTeX finds a line that has commands of TeX, and was not pasted, or has one that is not
 // known. A stroke without letters behind it is no command.
-func (r unread) ofTeX() *fault {
+func (r *reader) ofTeX() *fault {
 	at := Span{From: r.from, To: r.to}
 	source := r.source(at)
 	command := strings.IndexByte(source, '\\')
