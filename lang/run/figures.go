@@ -208,7 +208,24 @@ func (p *Program) Known(st *State, s Slot, noughts bool) (Figured, bool) {
 	if at := slices.IndexFunc(all, func(n Figured) bool { return n.Place != 0 }); at > 0 { // [0, 0.5] m
 		return all[at], true
 	}
-	return m.together(s, all[0]), true
+	return m.together(s, all[0], 0), true
+}
+
+// mostLookedAgain is of how many elements of a list it is looked at what their terms have in
+// common.
+const mostLookedAgain = 16
+
+// KnownEach is Known of each element of a list, or component of a vector, in the order of its
+// columns.
+func (p *Program) KnownEach(st *State, s Slot) []Figured {
+	m := st.figures(p, false)
+	all := slices.Clone(m.at(s))
+	for i := range all {
+		if len(all) <= mostLookedAgain {
+			all[i] = m.together(s, all[i], i)
+		}
+	}
+	return all
 }
 
 // KnownAlong tells to which places the values of a function are known at some places, which

@@ -15,8 +15,8 @@ const mostTogether = 64
 //
 // One in the last figure of each number moves the value by as much as its slope says; the
 // greatest of those moves is the place that the value is known to. It is never known to more
-// figures than the number that has the fewest.
-func (m *mainFigures) together(s Slot, n Figured) Figured {
+// figures than the number that has the fewest. The slot may have several elements.
+func (m *mainFigures) together(s Slot, n Figured, element int) Figured {
 	if n.V == 0 || n.Place == 0 {
 		return n
 	}
@@ -26,7 +26,7 @@ func (m *mainFigures) together(s Slot, n Figured) Figured {
 		return n
 	}
 	x := m.p.newShift(m.st, s, moved)
-	if x == nil {
+	if x == nil || element >= len(x.out) {
 		return n
 	}
 	x.reset()
@@ -36,7 +36,7 @@ func (m *mainFigures) together(s Slot, n Figured) Figured {
 	x.run(2 * len(moved))
 	out := fewest
 	for i, p := range moved {
-		place := math.Abs(x.slope(p, i, 0) * p.U)
+		place := math.Abs(x.slope(p, i, element) * p.U)
 		if place-place != 0 {
 			return n
 		}

@@ -140,6 +140,28 @@ func (l *Line) FiguresOf(slot run.Slot, u *units.Unit) units.Figures {
 	return l.Set.Figures
 }
 
+// figuresOfEach are the figures with which each element of a list is shown, or each component of
+// a vector; nil where all are shown alike.
+func (l *Line) figuresOfEach(slot run.Slot, list *entry.List, u *units.Unit) []units.Figures {
+	if !l.Set.ByGivens || l.Set.Exact {
+		return nil
+	}
+	known := l.Planner.Program.KnownEach(&l.State, slot)
+	if len(known) != len(list.SI) {
+		return nil
+	}
+	inOrder(known, l.Planner.Static(slot))
+	out := make([]units.Figures, len(known))
+	for i, n := range known {
+		out[i] = l.Set.Figures
+		if n.Place != 0 {
+			_, out[i] = figures(n, list.SI[i], u, l.Set.Rounding)
+			out[i].Usual = l.Set.Figures.Usual
+		}
+	}
+	return out
+}
+
 // FiguresAlong are the figures with which the values of a function are told, which it has
 // between two places: those that its givens support of most of them, where results are
 // shown to those. What is near a zero is known to fewer, and to as many decimals.

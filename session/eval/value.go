@@ -80,6 +80,9 @@ func (l *Line) elements(x syntax.Expr, slot run.Slot, unit *units.Unit) *entry.L
 		}
 	}
 	each := writtenElements(written, list)
+	if each == nil && list.Figures == nil {
+		list.Figures = l.figuresOfEach(slot, list, unit)
+	}
 	for i, si := range list.SI {
 		var one syntax.Expr
 		if each != nil {
