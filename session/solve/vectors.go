@@ -201,7 +201,11 @@ func (v *vectors) isVector(x syntax.Expr) bool {
 		}
 	case *syntax.Call:
 		f, _ := ops.Named(x.Func)
-		return f.Takes == ops.VectorToUnit || f.Takes == ops.VectorsToCross && slices.ContainsFunc(x.Args, func(a syntax.Arg) bool { return v.isVector(a.X) }) && v.width == 3
+		vectors := false
+		for i := 0; i < len(x.Args) && f.Takes.OfVectors(); i++ { // how many components they have
+			vectors = v.isVector(x.Args[i].X) || vectors
+		}
+		return f.Takes == ops.VectorToUnit || f.Takes == ops.VectorsToCross && vectors && v.width == 3
 	}
 	return false
 }
@@ -326,8 +330,14 @@ func (v *vectors) turns(name string, in []syntax.Equation) bool {
 	return slices.ContainsFunc(in, func(e syntax.Equation) bool {
 		return slices.ContainsFunc([]syntax.Expr{e.Left, e.Right}, func(x syntax.Expr) bool {
 			return syntax.Any(x, func(x syntax.Expr) bool {
-				p, ok := x.(*syntax.Polar)
-				return ok && syntax.Holds(p.Angle, name)
+				switch x := x.(type) {
+				case *syntax.Polar:
+					return syntax.Holds(x.Angle, name)
+				case *syntax.Call:
+					f, _ := ops.Named(x.Func)
+					return (f.Takes == ops.VectorAlong || f.Takes == ops.VectorAcross) && syntax.Holds(x.Args[1].X, name)
+				}
+				return false
 			})
 		})
 	})
