@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"math"
+	"strings"
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -100,4 +101,53 @@ func TestVectorsInSpace(t *testing.T) {
 			v.near(v.value("angle(a, 3*a)"), 1e4, 0)
 		}
 	})
+}
+
+// TestVectorsInLists holds what is done to a list of vectors against the same done to each.
+func TestVectorsInLists(t *testing.T) {
+	number := rapid.Map(rapid.IntRange(-50000, 50000), func(n int) float64 { return float64(n) / 1000 })
+	rapid.Check(t, func(t *rapid.T) {
+		v := vectorPage{t, session.New()}
+		axes := rapid.IntRange(2, 3).Draw(t, "axes")
+		vector := func(name string) string {
+			parts := make([]string, axes)
+			for k := range parts {
+				parts[k] = fmt.Sprintf("%.17g", number.Draw(t, name))
+			}
+			return "(" + strings.Join(parts, ", ") + ")"
+		}
+		names := []string{"a", "b", "c"}
+		var list []string
+		for _, name := range names {
+			text := vector(name)
+			list = append(list, text)
+			v.value("%s = %s m", name, text)
+		}
+		v.value("F = [%s] m", strings.Join(list, ", "))
+		v.value("d = %s m", vector("d"))
+		v.value("w = [1.5, -2, 0.25]")
+		for _, of := range []string{"2*F - F/4", "F + d", "d - F", "F·d", "F×d", "d×F", "|F|", "F·F", "-F", "F*w", "w*d", "F + w*d", "F_x"} {
+			got := v.value("%s", of)
+			var want []float64
+			for i, name := range names {
+				scale := []string{"1.5", "(-2)", "0.25"}[i]
+				one := strings.NewReplacer("F", name, "w", scale).Replace(of)
+				want = append(want, elementsOf(v.value("%s", one))...)
+			}
+			v.near(got, 1e4, want...)
+		}
+		v.near(v.value("sum(F)"), 1e3, elementsOf(v.value("a + b + c"))...)
+		v.near(v.value("mean(F)"), 1e3, elementsOf(v.value("(a + b + c)/3"))...)
+		v.near(v.value("differences(F)"), 1e3, append(elementsOf(v.value("b - a")), elementsOf(v.value("c - b"))...)...)
+		v.near(v.value("sum([a, b, c])"), 1e3, elementsOf(v.value("a + b + c"))...)
+	})
+}
+
+// elementsOf are the numbers of a value in SI units.
+func elementsOf(v entry.Value) []float64 {
+	var out []float64
+	for _, one := range v.Elements() {
+		out = append(out, one.SI)
+	}
+	return out
 }

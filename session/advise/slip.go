@@ -38,9 +38,6 @@ func commonSlip(l *eval.Line, name string, x syntax.Expr, f *factors, product bo
 		if s = diameterGiven(l, x); s.message == "" {
 			s = quadrant(l, x)
 		}
-		if s.message == "" {
-			s = noDirection(l, x)
-		}
 	case *syntax.Polar:
 		s = backwards(x)
 	case *syntax.Binary:
@@ -59,6 +56,14 @@ func commonSlip(l *eval.Line, name string, x syntax.Expr, f *factors, product bo
 		if product && f.root == nil && s.message == "" {
 			s = productSlip(l, name, x, f)
 		}
+	}
+	if s.message == "" && l.Planner.Program.Main.Wide() { // within a product or a sum, too
+		syntax.Any(x, func(part syntax.Expr) bool {
+			if c, ok := part.(*syntax.Call); ok {
+				s = noDirection(l, c)
+			}
+			return s.message != ""
+		})
 	}
 	if s.message == "" {
 		return

@@ -174,5 +174,36 @@ func (v *vectorCheck) differ(out *entry.Verdict, several bool) {
 		diff = math.Hypot(diff, a-b)
 	}
 	v.Find(finding.New(finding.CheckFailed, v.s.Left.Span().Join(v.written[1].Span()),
-		"The check does not hold"+where+": the left side is "+left+", the right side "+other+"; their difference has the magnitude "+v.ShownIn(diff, out.Left.Unit)+".", ""))
+		"The check does not hold"+where+": the left side is "+left+", the right side "+other+"; their difference has the magnitude "+v.ShownIn(diff, out.Left.Unit)+".", v.slip()))
+}
+
+// alike is what part of its size two vectors may differ by that are the same but for a slip.
+const alike = 5e-3
+
+// slip says what would make the two vectors one: the sign of a component, the other direction,
+// or sine for cosine.
+func (v *vectorCheck) slip() string {
+	size, off, turned, signs, axis := 0.0, 0.0, 0.0, 0, ""
+	var a, b [len(syntax.Axes)]float64
+	for k := range v.axes {
+		a[k], b[k], _ = v.pair(k)
+		size = math.Hypot(size, a[k])
+	}
+	for k := range v.axes {
+		d := math.Abs(a[k] - b[k])
+		if other := math.Abs(a[k] + b[k]); d > alike*size {
+			signs, axis, d = signs+1, syntax.Axes[k:k+1], other
+		}
+		off, turned = math.Max(off, d), math.Max(turned, math.Abs(a[k]+b[k]))
+	}
+	switch {
+	case size == 0:
+	case turned <= alike*size:
+		return "The two have opposite directions."
+	case off <= alike*size && signs == 1:
+		return "They differ in the sign of the component along " + axis + "."
+	case v.axes == 2 && math.Hypot(a[0]-b[1], a[1]-b[0]) <= alike*size:
+		return "The components are exchanged, as by a sine for a cosine, or an angle from the y axis."
+	}
+	return ""
 }
