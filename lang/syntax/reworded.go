@@ -197,6 +197,8 @@ var rewordings = []reworded{
 	as("fit", patternWith(`^(fit .+)\[(as .+)\]$`, "[as"), "Write it without the square brackets.", "$1$2"),
 	as("fit", patternWith(`^(fit .+ for (\S+)) (?:start|starting|start at|starting at|start with|starting with|from) ([^=]+)$`, "start", "from"), "A start value comes after `starting at` and its name.", "$1 starting at $2 = $3"),
 
+	as("steps", patternWith(`^steps (\|.+\|)$`, "|"), "Steps are those of a name.", "size = $1", "steps size"),
+	as("budget", patternWith(`^budget (\|.+\|)$`, "|"), "A budget is that of a name.", "size = $1", "budget size"),
 	as("budget", patternWith(`^budget (?:for|of) (.+)$`, "for", "of"), "The name comes right after `budget`.", "budget $1"),
 	as("budget", patternWith(`^(budget \S+) (?:with |by )?(?:sampling|simulation|random draws).*$`, "sampling", "simulation", "random"), "Sampling is asked by `by sampling`.", "$1 by sampling"),
 	as("budget", patternWith(`^(budget .+?) (?:with|at|to|for|in) (\d.*%)$`, "%"), "The share of the values comes after `covering`.", "$1 covering $2"),

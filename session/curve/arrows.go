@@ -65,7 +65,7 @@ func (k *sketch) isArrow(i int, st run.Static) bool {
 	case st.Shape != run.Vector:
 		k.Find(plan.OneValue(x, st))
 	case st.Width > 2:
-		f := finding.New(finding.VectorOrNumber, x.Span(), name+" is a vector in space; a drawing has room for two components.", "Draw two of its components at a time, like `arrows ("+name+"_x, "+name+"_y)`.")
+		f := finding.New(finding.VectorOrNumber, x.Span(), name+" is a vector in space; a drawing has room for two components.", "Give it a name, and draw two of its components at a time, like `arrows (F_x, F_y)`.")
 		if n, ok := x.(*syntax.Name); ok && n.Line == 0 {
 			f.Hint, f.Readings = "Draw two of its components at a time.", []string{"(" + n.Name + "_x, " + n.Name + "_y)", "(" + n.Name + "_y, " + n.Name + "_z)"}
 		}
@@ -265,6 +265,10 @@ func (k *sketch) place() bool {
 			at = a.To
 		}
 		reach = max(reach, math.Abs(a.To.X), math.Abs(a.To.Y))
+	}
+	if reach < 1/graph.Largest {
+		k.Find(finding.New(finding.OutOfRange, k.s.Of[0].Span(), "These arrows are shorter than 10^-300, which can't be drawn.", "Draw them in a smaller unit."))
+		return false
 	}
 	if reach > graph.Largest {
 		k.Find(finding.New(finding.OutOfRange, k.s.Of[0].Span(), "These arrows go beyond 10^300, which can't be drawn.", "Draw them in a larger unit."))

@@ -63,6 +63,9 @@ func (p *plot) noPath(x syntax.Expr, got plan.Planned) bool {
 		curveHint(p.Line, syntax.Holds(x, p.s.Against.Name), p.s.Against.Name, p.static)
 	case p.tried(eval.Want{Trial: true, Silent: true}, "dot", x, x).OK && got.Static.Absent:
 		p.Find(finding.New(finding.NotWorkedOut, x.Span(), noCurveYet, valueHint(p.Line, x)))
+	case p.tried(eval.Want{Trial: true, Silent: true}, "dot", x, x).OK && p.byIntervals(x):
+		p.Find(finding.New(finding.VectorOrNumber, x.Span(), typeset.Text(x)+" is a vector by intervals, of which no path can be drawn.",
+			"Write x(t) and y(t) by intervals, and draw `graph y(t) against x(t) for t from 0 s to 3 s`."))
 	case p.tried(eval.Want{Trial: true, Silent: true}, "dot", x, x).OK:
 		p.Find(finding.New(finding.VectorOrNumber, x.Span(), typeset.Text(x)+" can't be drawn as a path in the plane.",
 			"Draw its components, as in `graph y(t) against x(t) for t from 0 s to 3 s`."))
@@ -71,6 +74,17 @@ func (p *plot) noPath(x syntax.Expr, got plan.Planned) bool {
 			"For is for the path of a vector.", " against "+p.s.Against.Name))
 	}
 	return false
+}
+
+// byIntervals tells whether an expression is a function of the page with a rule for each
+// interval.
+func (p *plot) byIntervals(x syntax.Expr) bool {
+	c, ok := syntax.Unbracket(x).(*syntax.Call)
+	if !ok {
+		return false
+	}
+	d, ok := p.Planner.Names.Lookup(c.Func)
+	return ok && d.Func != nil && len(d.Func.Pieces) > 0
 }
 
 // component is what a component of a vector is called at its axis: r_x of r(t), and x

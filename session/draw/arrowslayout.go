@@ -43,7 +43,7 @@ type wanted struct {
 var rooms = [...]struct{ part, more float64 }{{1, 0}, {0.8, 0}, {0.8, 80}, {0.65, 160}, {0.5, 240}}
 
 // largestScale keeps what follows finite.
-const largestScale = 1e290
+const largestScale = 1e305
 
 // layout finds the places at a width.
 func (f *arrowsFigure) layout(width float64) *arrowsLayout {

@@ -116,6 +116,9 @@ func (v Value) Direction() (Value, bool) {
 	}
 	degrees, figures := units.Of("°"), turnFigures(v.List.most(v.Figures))
 	angle := math.Atan2(v.List.SI[1]+0, v.List.SI[0]) // minus zero is zero
+	if v.List.SI[0] == 0 || v.List.SI[1] == 0 {
+		figures = units.Figures{} // along an axis, the direction is exact
+	}
 	return Value{SI: angle, Dim: degrees.Dim(), Tag: degrees.Tag(), Unit: degrees, InUnit: degrees.FromSI(angle), Figures: figures, Rounding: v.Rounding}, true
 }
 

@@ -113,7 +113,7 @@ func lettersFollow(x syntax.Expr) bool {
 
 // longest is how many letters wide a formula may be before it is broken, and longestBeside
 // how many in a column beside another.
-const longest, longestBeside = 66, 28
+const longest, longestBeside = 66, 25
 
 // rightSide is what stands at the right of a line of a working, set.
 type rightSide struct {
