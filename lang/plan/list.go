@@ -78,27 +78,6 @@ func (c *coder) data(list []run.Instr, at syntax.Span, st run.Static) run.Slot {
 	return c.emitWritten(run.Instr{Op: ops.Data, A: run.Slot(len(*all) - 1)}, at, st, uncertain)
 }
 
-// fits tells whether element i may stand in a list with the first one, vectors with as many
-// components each; or in a vector with those before it, numbers, or lists of one length.
-func (c *coder) fits(at syntax.Span, slots []run.Slot, i int, shape run.Shape) bool {
-	first, one := c.code.Statics[slots[0]], c.code.Statics[slots[i]]
-	switch {
-	case shape == run.Vector:
-		for _, s := range slots[:i] {
-			if before := c.code.Statics[s]; before.Shape == run.List && one.Shape == run.List && before.Width != one.Width {
-				c.unequal(at, c.listName(s), before, c.listName(slots[i]), one)
-				return false
-			}
-		}
-	case first.IsVector() != one.IsVector():
-		c.refuse(finding.VectorOrNumber, at, "Value 1 of this list is "+ShapeName(first)+", value "+itoa(i+1)+" is "+ShapeName(one)+".", "Write vectors alone, or numbers alone.")
-		return false
-	case first.Shape == run.Vector && one.Shape == run.Vector:
-		return c.sameAxes(slots[0], slots[i], at)
-	}
-	return true
-}
-
 // join puts values of one dimension together as a list, which may have been written as one.
 // A bare zero among them is one of their kind.
 func (c *coder) join(at syntax.Span, of []syntax.Expr, slots []run.Slot, shape run.Shape, written run.Slot) run.Slot {
@@ -137,19 +116,6 @@ func (c *coder) join(at syntax.Span, of []syntax.Expr, slots []run.Slot, shape r
 		return c.listed(slots, at, st, written)
 	}
 	return c.together(slots, at, st, shape, written)
-}
-
-// listed puts vectors together as a list, whose components are lists.
-func (c *coder) listed(slots []run.Slot, at syntax.Span, st run.Static, written run.Slot) run.Slot {
-	parts := make([]run.Slot, st.Components())
-	for k := range parts {
-		of := make([]run.Slot, len(slots))
-		for i, s := range slots {
-			of[i] = c.component(s, k, at)
-		}
-		parts[k] = c.together(of, at, st.Number(), run.List, written)
-	}
-	return c.vectorOf(parts, at, st)
 }
 
 // together puts values that have one static together.
@@ -312,33 +278,6 @@ func (c *coder) callTogether(x *syntax.Call, b ops.Function, slots []run.Slot) r
 		return c.mean(list, x.At, st)
 	}
 	return c.emit(run.Instr{Op: b.Op, A: list}, x.At, st)
-}
-
-// vectorsTogether plans what puts vectors together: their sum, their mean and their differences
-// are those of the components. They have no order, so no median.
-func (c *coder) vectorsTogether(x *syntax.Call, b ops.Function, list run.Slot) run.Slot {
-	st := c.static(list)
-	switch {
-	case b.Op == ops.Tally:
-		return c.emit(run.Instr{Op: b.Op, A: c.component(list, 0, x.At)}, x.At, run.Static{})
-	case b.Op != ops.Sum && b.Op != ops.Mean && b.Op != ops.Steps:
-		text := c.shown(x.Args[0].X)
-		if len(x.Args) > 1 {
-			return c.refuse(finding.VectorOrNumber, x.At, b.Name+" takes numbers; "+text+" is a vector.", "Use magnitudes or components.")
-		}
-		return c.refuse(finding.VectorOrNumber, x.At, b.Name+" takes numbers; "+text+" is "+values(st)+".", "Use their magnitudes, or one of their components.", b.Name+"(|"+text+"|)")
-	case b.Op == ops.Steps && st.Len() < 2:
-		return c.refuse(finding.WrongCall, x.At, b.Name+" needs two values or more; "+c.shown(x.Args[0].X)+" has one.", "")
-	}
-	parts := c.components(list, x.At)
-	for k, s := range parts {
-		if b.Op == ops.Mean {
-			parts[k] = c.mean(s, x.At, st.Number())
-		} else {
-			parts[k] = c.emit(run.Instr{Op: b.Op, A: s}, x.At, st.Number())
-		}
-	}
-	return c.vectorOf(parts, x.At, st)
 }
 
 // mean plans the mean of a list, which is uncertain for how the readings scatter. That is one

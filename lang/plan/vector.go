@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"slices"
 	"strings"
 
 	"steelyard/lang/finding"
@@ -40,89 +39,6 @@ func (c *coder) components(s run.Slot, at syntax.Span) []run.Slot {
 		out[i] = c.component(s, i, at)
 	}
 	return out
-}
-
-// vectorOf puts components of one kind together; of lists, a list of vectors, with a number
-// the same in each.
-func (c *coder) vectorOf(slots []run.Slot, at syntax.Span, st run.Static) run.Slot {
-	list := run.Static{}
-	for _, s := range slots {
-		if s == run.NoSlot {
-			return s // a finding has said why
-		}
-		if is := c.code.Statics[s]; is.Shape == run.List {
-			list = is
-		}
-	}
-	if st.Axes = 0; list.Shape != run.List {
-		return c.together(slots, at, st, run.Vector, 0)
-	}
-	for k, s := range slots {
-		if c.code.Statics[s].Shape == run.Scalar {
-			slots[k] = c.together(slices.Repeat([]run.Slot{s}, list.Len()), at, c.static(s), run.List, 0)
-		}
-	}
-	st.Axes = uint8(len(slots))
-	return c.together(slots, at, st, run.Vectors, 0)
-}
-
-// byAxes plans an operation on lists of vectors, or on vectors and a list of numbers, by
-// components: which number goes with which is then as for lists.
-func (c *coder) byAxes(in run.Instr, at syntax.Span, st run.Static) run.Slot {
-	operands := [...]run.Slot{in.A, in.B, in.C}
-	var parts []run.Slot
-	for _, s := range operands[:in.Op.Operands()] {
-		if c.isVector(s) {
-			parts = make([]run.Slot, c.code.Statics[s].Components())
-		}
-	}
-	for k := range parts {
-		one := in
-		for i, to := range [...]*run.Slot{&one.A, &one.B, &one.C} {
-			if i < in.Op.Operands() && c.isVector(*to) {
-				*to = c.component(*to, k, at)
-			}
-		}
-		parts[k] = c.emit(one, at, st.Number())
-	}
-	return c.vectorOf(parts, at, ofVector(st))
-}
-
-// goesByAxes tells whether an operation on vectors is planned by components, as its operands
-// have not the same number of elements.
-func (c *coder) goesByAxes(in *run.Instr) bool {
-	var of [3]run.Static
-	n, vectors := in.Op.Operands(), false
-	for i, s := range [...]run.Slot{in.A, in.B, in.C} {
-		if i >= n {
-			break
-		}
-		if s == run.NoSlot {
-			return false
-		}
-		of[i] = c.code.Statics[s]
-		vectors = vectors || of[i].IsVector()
-	}
-	if !vectors || n < 2 {
-		return false
-	}
-	switch in.Op.OfVectors() {
-	case ops.Scaled:
-		return of[0].Shape == run.List && in.Op != ops.Div || of[1].Shape == run.List
-	case ops.ByComponents:
-		a, b := of[n-2], of[n-1]
-		return of[0].Shape == run.List && n == 3 || a.IsVector() && b.IsVector() && a.Shape != b.Shape && a.Components() == b.Components()
-	}
-	return false
-}
-
-// ofVector is what is known of a vector, of what is known of its components: an energy has no
-// direction.
-func ofVector(st run.Static) run.Static {
-	if st.Dim.IsEnergy() && st.Tag == units.None {
-		st.Tag = units.PerAngle
-	}
-	return st
 }
 
 // operation is an instruction on numbers with what is known of its result.
