@@ -31,6 +31,8 @@ const (
 	DataRows = 2_000_000
 	// DataFile is the most bytes of one file of readings.
 	DataFile = 64 << 20
+	// SheetCells is the most cells of one sheet of a spreadsheet file.
+	SheetCells = 500_000
 	// Pieces is the most intervals of one function.
 	Pieces = 64
 	// Cost is the most operations that one line may cost, calls included.

@@ -6,6 +6,7 @@ import (
 	"bytes"
 	"encoding/csv"
 	"errors"
+	"fmt"
 	"math"
 	"path/filepath"
 	"strconv"
@@ -56,31 +57,61 @@ func values(content []byte, sheet string) ([]byte, error) {
 			return nil, errors.New("it has no sheet " + sheet + "; there is " + writing.List(sheets, "and"))
 		}
 	}
-	shown, err1 := f.GetRows(sheet)
-	kept, err2 := f.GetRows(sheet, excelize.Options{RawCellValue: true})
-	if err1 != nil || err2 != nil || len(shown) != len(kept) {
-		return nil, errors.New("its sheet " + sheet + " is damaged, or holds no cells")
+	rows, err := cells(f, sheet, limit.SheetCells)
+	if err != nil {
+		return nil, err
 	}
 	wide := 0
-	for _, row := range shown {
+	for _, row := range rows {
 		wide = max(wide, len(row))
 	}
 	var out bytes.Buffer
 	w := csv.NewWriter(&out)
-	for i, row := range shown {
-		cells := make([]string, wide)
-		for k := range row {
-			cells[k] = cell(row[k], kept[i][min(k, len(kept[i])-1)])
+	for _, row := range rows {
+		if len(row) > 0 { // else it is a blank line, which is no head
+			row = append(row, make([]string, wide-len(row))...)
 		}
-		if len(row) == 0 {
-			cells = nil // a blank line, which is no head
-		}
-		if err := w.Write(cells); err != nil {
+		if err := w.Write(row); err != nil {
 			return nil, err
 		}
 	}
 	w.Flush()
 	return out.Bytes(), w.Error()
+}
+
+// cells are those of a sheet, row by row, up to the last that has any.
+//
+// A sheet is read twice side by side, as it is shown and as it is kept, and no further than a
+// number of cells: each takes a hundred times as long as one of a file of comma-separated
+// values.
+func cells(f *excelize.File, sheet string, most int) (out [][]string, err error) {
+	damaged := errors.New("its sheet " + sheet + " is damaged, or holds no cells")
+	shown, err1 := f.Rows(sheet)
+	kept, err2 := f.Rows(sheet)
+	if err1 != nil || err2 != nil {
+		return nil, damaged
+	}
+	defer shown.Close()
+	defer kept.Close()
+	n, last := 0, 0
+	for shown.Next() && kept.Next() {
+		a, err1 := shown.Columns()
+		b, err2 := kept.Columns(excelize.Options{RawCellValue: true})
+		if err1 != nil || err2 != nil {
+			return nil, damaged
+		}
+		row := make([]string, len(a))
+		for k := range a {
+			row[k] = cell(a[k], b[min(k, len(b)-1)])
+		}
+		if out = append(out, row); len(row) > 0 {
+			last = len(out)
+		}
+		if n += len(row); n > most {
+			return nil, fmt.Errorf("its sheet %s has more than %d cells", sheet, most)
+		}
+	}
+	return out[:last], nil
 }
 
 // mostDigits is how many digits of a number a sheet keeps; those behind are of its binary

@@ -78,6 +78,25 @@ func TestFolder(t *testing.T) {
 	}
 }
 
+// TestCells reads as many cells as there may be, and none of one more.
+func TestCells(t *testing.T) {
+	f, err := excelize.OpenReader(bytes.NewReader(file(t)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	const all = 10
+	if got, err := cells(f, "Sheet1", all); err != nil || len(got) != 6 {
+		t.Errorf("%v, %v", got, err)
+	}
+	if _, err := cells(f, "Sheet1", all-1); err == nil || err.Error() != "its sheet Sheet1 has more than 9 cells" {
+		t.Error(err)
+	}
+	if _, err := cells(f, "Sheet 9", all); err == nil {
+		t.Error("a sheet that is not there is read")
+	}
+}
+
 // FuzzFile opens what may be no spreadsheet file.
 func FuzzFile(f *testing.F) {
 	whole := file(f)
