@@ -59,11 +59,31 @@ func (p *plot) readings() bool {
 		rangeMissing(p.Line, p.s.X.X)
 		return false
 	}
+	if p.unitBehindX() {
+		return false
+	}
 	of := p.lists(p.s.Y, p.s.X)
 	if of == nil {
 		return false
 	}
 	p.y, p.x = of[0], of[1]
+	return true
+}
+
+// unitBehindX finds that a unit of what goes up stands behind what goes across, where it is
+// written of curves, which go against a name.
+func (p *plot) unitBehindX() bool {
+	y, x, in := p.s.Y, p.s.X, p.s.X.In
+	if !in.Present() || y.In.Present() {
+		return false
+	}
+	u, bad := p.Planner.Unit(in, units.AloneInPlace)
+	across, up := p.Try(x.X), p.Try(y.X)
+	if bad != nil || !up.OK || u.Dim() == across.Static.Dim || u.Dim() != up.Static.Dim {
+		return false
+	}
+	p.Find(finding.New(finding.UnitMismatch, in.At, "`in "+in.Text+"` comes after "+typeset.Text(x.X)+" here, and is a unit of "+typeset.Text(y.X)+".",
+		"Write `graph "+syntax.PrintExpr(y.X)+" in "+in.Text+" against "+syntax.PrintExpr(x.X)+"`."))
 	return true
 }
 
