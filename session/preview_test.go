@@ -13,7 +13,7 @@ func TestPreviewOfEquations(t *testing.T) {
 		p.Enter(context.Background(), line)
 	}
 	for line, name := range map[string]string{"½mv² = mgh": "v", "m*g*h = 1/2*m*v^2": "v", "½mv² = mg": "", "½mv² =": "", "m*g*h = q*r": ""} {
-		e := p.Preview(line)
+		e := p.Preview(p.Next(), line)
 		switch {
 		case name == "" && e != nil:
 			t.Errorf("%s: a preview says %v", line, e.Findings)
