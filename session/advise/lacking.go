@@ -177,6 +177,9 @@ func (b *bare) look(x syntax.Expr) bool {
 		}
 	case *syntax.Call:
 		arguments(b.line, x)
+	case *syntax.List:
+		b.others = b.others || x.Unit.Present()
+		return !x.Unit.Present() // (3.0, 4.0) N
 	case *syntax.Number:
 		if v := x.Value.Float(); v != 0 && v != 0.5 && v != 1 && v != 2 {
 			b.numbers = append(b.numbers, x)

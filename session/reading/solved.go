@@ -360,7 +360,7 @@ func (s *settler) ask(message, question string, lines ...string) Verdict {
 // number behind a letter that has a value, so that FN may as well be a force. It is empty where
 // there is none, or the unknown is used for a pure number and for no index: μ of mμ.
 func (s *settler) asIndex(unknown string, w *weighed) string {
-	if !w.dim.IsOne() || unknown[0] >= utf8.RuneSelf && w.sense > plain {
+	if !w.dim.IsOne() || unknown[0] >= utf8.RuneSelf && w.sense > plain || len(s.try(w.Text, true).Values()) != 1 {
 		return ""
 	}
 	letters := func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) && r != '_' }
