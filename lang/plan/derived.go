@@ -34,10 +34,13 @@ func (c *coder) slopeOf(x *syntax.SlopeOf) run.Slot {
 	if at == run.NoSlot || !c.single(x.Place, at) {
 		return run.NoSlot
 	}
-	fn, depends, ok := c.curve(x.X, x.Var.Name, c.static(at))
-	if !ok {
-		return run.NoSlot
-	}
+	return c.ofCurve(x.X, x.Var.Name, c.static(at), func(fn int, depends bool) run.Slot {
+		return c.slopeAt(x, at, fn, depends)
+	})
+}
+
+// slopeAt plans the slope of a function at a place that is planned.
+func (c *coder) slopeAt(x *syntax.SlopeOf, at run.Slot, fn int, depends bool) run.Slot {
 	if !depends {
 		return c.refuse(finding.NotSolved, x.Var.NameAt, x.Var.Name+" isn't in "+typeset.Text(x.X)+".",
 			"Use the name in the curve, as in `slope of x(t) at t = 3 s`.")
@@ -95,10 +98,13 @@ func (c *coder) areaUnder(x *syntax.AreaUnder) run.Slot {
 		return c.says(UnlikeEnds(x.To, a, b))
 	}
 	place.Tag = units.SumTag(place.Dim, a.Tag, b.Tag)
-	fn, _, ok := c.curve(x.X, x.Var.Name, place)
-	if !ok {
-		return run.NoSlot
-	}
+	return c.ofCurve(x.X, x.Var.Name, place, func(fn int, _ bool) run.Slot {
+		return c.areaBetween(x, from, to, place, fn)
+	})
+}
+
+// areaBetween plans the area under a function between two places that are planned.
+func (c *coder) areaBetween(x *syntax.AreaUnder, from, to run.Slot, place run.Static, fn int) run.Slot {
 	y, place := c.result(fn), c.p.settledStatic(place)
 	st := run.Static{Tag: units.ProductTag(y.Dim, y.Tag, place.Dim, place.Tag, false)}
 	if st.Dim = y.Dim.Mul(place.Dim); st.Dim.Lost() {
@@ -110,23 +116,45 @@ func (c *coder) areaUnder(x *syntax.AreaUnder) run.Slot {
 	return c.onCurve(ops.Area, x.X.Span(), fn, []run.Slot{from, to}, st)
 }
 
-// curve plans an expression as a function of one name. Behind that, it takes the
-// parameters of the function that it stands in. It returns the function's number
-// and whether the name stands in the expression.
-func (c *coder) curve(x syntax.Expr, name string, of run.Static) (int, bool, bool) {
+// ofCurve plans what is asked of a curve: of a vector, of each of its components.
+func (c *coder) ofCurve(x syntax.Expr, name string, of run.Static, one func(fn int, depends bool) run.Slot) run.Slot {
+	var parts []run.Slot
+	for axes := 1; len(parts) < axes; {
+		fn, depends, components, ok := c.curve(x, name, of, len(parts))
+		if !ok {
+			return run.NoSlot
+		}
+		part := one(fn, depends)
+		if components == 0 || part == run.NoSlot {
+			return part
+		}
+		parts, axes = append(parts, part), components
+	}
+	return c.vectorOf(parts, x.Span(), c.static(parts[0]))
+}
+
+// curve plans an expression as a function of one name, or one of its components if it is a
+// vector. Behind that, it takes the parameters of the function that it stands in. It returns
+// the function's number, whether the name stands in the expression, and how many components
+// that has, 0 for a number.
+func (c *coder) curve(x syntax.Expr, name string, of run.Static, part int) (fn int, depends bool, components int, ok bool) {
 	inner := c.p.body("curve", c.text, c.seen)
 	inner.takes(name, of)
 	for _, outer := range c.params {
 		inner.takes(outer.name, c.static(outer.slot))
 	}
-	depends := syntax.Holds(x, name)
+	depends = syntax.Holds(x, name)
 	if !depends {
 		if depends = inner.varies(name, x, of); len(inner.findings) > 0 {
 			c.findings = append(c.findings, inner.findings...)
-			return 0, false, false
+			return 0, false, 0, false
 		}
 	}
 	result := inner.expr(x)
+	if result != run.NoSlot && inner.isVector(result) {
+		components = int(inner.static(result).Components())
+		result = inner.component(result, part, x.Span())
+	}
 	c.uses = append(c.uses, inner.uses...)
 	if c.root == nil {
 		c.root = inner.root
@@ -134,10 +162,10 @@ func (c *coder) curve(x syntax.Expr, name string, of run.Static) (int, bool, boo
 	if result == run.NoSlot || inner.replacing != nil && inner.replacing.failed || !inner.single(x, result) {
 		c.findings = append(c.findings, inner.findings...)
 		c.cost = max(c.cost, inner.cost)
-		return 0, false, false
+		return 0, false, 0, false
 	}
 	c.findings = append(c.findings, inner.findings...)
-	return inner.ends(result), depends, true
+	return inner.ends(result), depends, components, true
 }
 
 // varies lets the first argument of a curve stand for the given of that name that the

@@ -26,7 +26,7 @@ func ReadOff(l *eval.Line, d *plan.Def, x syntax.Expr, in syntax.UnitText) {
 	if !good {
 		return
 	}
-	got := l.Eval(x, eval.Want{Shown: true, Name: d.Name, In: in})
+	got := l.Eval(x, eval.Want{Shown: true, Lists: true, Name: d.Name, In: in})
 	switch {
 	case got.Slot == run.NoSlot && alike:
 		curveHint(l, syntax.Holds(of, against), against, at)
