@@ -42,6 +42,10 @@ func (f *fitting) ends() []entry.Said {
 	return append(out, entry.Say("half of what their slopes differ by is …", f.difference((steepest-flattest)/2, p.unit)))
 }
 
+// touching is the part of its size by which rounding may keep a line that just touches the
+// ends of bars from them.
+const touching = 1e-12
+
 // slopes are the least and the greatest slope of a line through all bars: each pair of them
 // allows some. A line that rises meets a bar of both kinds as if that were higher by its slope
 // times the width, and one that falls likewise, so that the two are looked at apart.
@@ -58,7 +62,7 @@ func (b *bars) slopes(through bool) (least, most float64, ok bool) {
 				case one[0] < 0:
 					lo = max(lo, by)
 				default:
-					possible = possible && one[1] >= 0
+					possible = possible && one[1] >= -touching*(math.Abs(above)+math.Abs(below))
 				}
 			}
 		}
@@ -72,6 +76,9 @@ func (b *bars) slopes(through bool) (least, most float64, ok bool) {
 				allow(b.x[j]-b.x[i], dy+off, off-dy, b.ux[j]+b.ux[i])
 			}
 		}
+		if lo > hi && lo-hi <= touching*lo {
+			lo, hi = hi, hi // it touches bars on both sides
+		}
 		if possible && lo <= hi && hi < math.Inf(1) {
 			least, most, ok = min(least, sign*lo, sign*hi), max(most, sign*lo, sign*hi), true
 		}
@@ -81,10 +88,13 @@ func (b *bars) slopes(through bool) (least, most float64, ok bool) {
 
 // intercept is that of a line of some slope through all bars: the middle of what there is.
 func (b *bars) intercept(slope float64) float64 {
-	lo, hi := math.Inf(-1), math.Inf(1)
+	lo, hi, size := math.Inf(-1), math.Inf(1), 0.0
 	for i := range b.x {
 		at, off := b.y[i]-float64(slope*b.x[i]), b.uy[i]+float64(math.Abs(slope)*b.ux[i])
-		lo, hi = max(lo, at-off), min(hi, at+off)
+		lo, hi, size = max(lo, at-off), min(hi, at+off), max(size, math.Abs(b.y[i]))
 	}
-	return lo + (hi-lo)/2
+	if middle := lo + (hi-lo)/2; math.Abs(middle) > touching*size {
+		return middle
+	}
+	return 0
 }
