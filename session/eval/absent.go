@@ -14,7 +14,7 @@ import (
 func (l *Line) NoValueYet(subject string, x syntax.Expr, c plan.Compiled) {
 	var absent []string
 	for _, u := range c.Uses {
-		if u.Slot != run.NoSlot && u.Kind != plan.Function && l.Planner.Static(u.Slot).Absent {
+		if u.Name != "" && u.Slot != run.NoSlot && u.Kind != plan.Function && l.Planner.Static(u.Slot).Absent {
 			absent = append(absent, u.Name)
 		}
 	}
