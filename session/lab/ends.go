@@ -77,7 +77,7 @@ func (b *bars) slopes(through bool) (least, most float64, ok bool) {
 			}
 		}
 		if lo > hi && lo-hi <= touching*lo {
-			lo, hi = hi, hi // it touches bars on both sides
+			lo = hi // it touches bars on both sides
 		}
 		if possible && lo <= hi && hi < math.Inf(1) {
 			least, most, ok = min(least, sign*lo, sign*hi), max(most, sign*lo, sign*hi), true
