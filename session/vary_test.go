@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"steelyard/lang/finding"
+	"steelyard/session/view"
 )
 
 // TestScaling asks how results grow with givens.
@@ -146,4 +147,42 @@ func TestScalingOfItsTime(t *testing.T) {
 	// What algebra can't open is not told to be no power, nor to stay.
 	tell("scaling v·v against r", "Near these values v · v goes as r to the power 2; doubling r multiplies v · v by 4.")
 	tell("scaling H(0.5 m) against k", "Near these values H(0.5 m) goes as k to the power 1; doubling k multiplies H(0.5 m) by 2.")
+}
+
+// TestNamedExponents varies names in exponents, which the plan holds as numbers, and what
+// algebra can't see into.
+func TestNamedExponents(t *testing.T) {
+	p := enter(t, "n = 2.0", "N0 = 80", "N = N0/2^n", "l = n^n", "w = 2^n", "f(x) = x^n", "V = 2", "r = V^n", "r2 = r with V = 4",
+		"solve d^n + d = 42 for d", "a = 2 m/s^2", "v(t) =\n  a*t for 0 s ≤ t ≤ 4 s\n  a*(4 s) for t > 4 s", "P = (3 kg)*a*v(10 s)",
+		"solve z^5 + n*z = 40 for z", "q = n/z", "let b in m/s^2", "h(t) =\n  b*t for 0 s ≤ t ≤ 4 s\n  b*(4 s) for t > 4 s", "Q = b*h(10 s)", "R = 3*b")
+	for line, want := range map[string]string{
+		"scaling N against n":    "N is not a power of n; near these values it goes as n to the power -1.386; doubling n multiplies N by 0.25.",
+		"scaling l against n":    "l is not a power of n; near these values it goes as n to the power 3.386; doubling n multiplies l by 64.",
+		"scaling f(5) against n": "f(5) is not a power of n; near these values it goes as n to the power 3.219; doubling n multiplies f(5) by 25.",
+		"scaling f(n) against n": "f(n) is not a power of n; near these values it goes as n to the power 3.386; doubling n multiplies f(n) by 64.",
+		"scaling r2 against n":   "Near these values r2 goes as n to the power 2.773; doubling n multiplies r2 by 16.",
+		"scaling d against n":    "d is not a power of n; near these values it goes as n to the power -1.654; doubling n multiplies d by 0.41781.",
+		"scaling P against a":    "Near these values P goes as a to the power 2; doubling a multiplies P by 4.",
+		"scaling q against n":    "q is not a power of n; near these values it goes as n to the power 1.022; doubling n multiplies q by 2.04661.",
+		"scaling R against b":    "R goes as b: doubling b multiplies R by 2.",
+		"scaling Q against b":    "",
+	} {
+		e := p.Enter(context.Background(), line)
+		if got := strings.Join(told(e), " "); got != want || want == "" && (len(e.Findings) != 1 || e.Findings[0].ID != finding.NotWorkedOut) {
+			t.Errorf("%s: %q, want %q; %v", line, got, want, e.Findings)
+		}
+	}
+	e := p.Enter(context.Background(), "graph w against n from 0 to 4")
+	if got := strings.Join(told(e), " "); !strings.HasPrefix(got, "w grows exponentially in n: 1 at n = 0") {
+		t.Errorf("the graph of 2^n: %q", got)
+	}
+	var table strings.Builder
+	if err := view.Text(&table, p.Enter(context.Background(), "table N, d against n from 1 to 3 by 1"), view.Options{Width: 80}); err != nil {
+		t.Fatal(err)
+	}
+	for _, row := range []string{"1 40 21", "2 20 6", "3 10 3.3"} {
+		if !strings.Contains(strings.Join(strings.Fields(table.String()), " "), row) {
+			t.Errorf("the table of N and d lacks %q:\n%s", row, &table)
+		}
+	}
 }

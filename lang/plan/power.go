@@ -17,16 +17,19 @@ import (
 // n·x has a value.
 func (c *coder) power(x *syntax.Binary, base run.Slot) run.Slot {
 	if e := c.writtenExponent(x.Y); !e.Lost() {
-		switch {
-		case base == run.NoSlot:
+		if base == run.NoSlot {
 			return base
-		case c.isVector(base) && e == units.NewExp(2, 1):
-			return c.dot(base, base, x.At)
-		case c.isVector(base):
-			return c.says(OneValue(x.X, c.static(base)))
 		}
-		c.elementary(x, c.static(base), e)
-		return c.writtenPower(base, e, x.At)
+		power := run.NamedPower{Base: base, Exponent: run.NoSlot}
+		if n, named := syntax.Unbracket(x.Y).(*syntax.Name); named {
+			d, _ := c.lookup(n)
+			power.Exponent = c.value(d, n.At)
+		}
+		s := c.knownPower(x, base, e)
+		if s != run.NoSlot && power.Exponent != run.NoSlot {
+			c.code.NamePower(s, power)
+		}
+		return s
 	}
 	exp := c.expr(x.Y)
 	if exp == run.NoSlot || base == run.NoSlot || c.isVector(exp) && !c.single(x.Y, exp) || c.isVector(base) && !c.single(x.X, base) {
@@ -43,6 +46,9 @@ func (c *coder) power(x *syntax.Binary, base run.Slot) run.Slot {
 	}
 	sb := c.settledTo(base, units.Dim{})
 	if !sb.Dim.IsOne() {
+		if n, named := syntax.Unbracket(x.Y).(*syntax.Name); named && c.replaced(n) {
+			return c.says(FixedExponent(x.Y.Span(), n.Name))
+		}
 		if isCharge(x.X, sb) {
 			return c.refuse(finding.NotWritten, x.At, chargeE, "", c.asExp(x))
 		}
@@ -51,6 +57,24 @@ func (c *coder) power(x *syntax.Binary, base run.Slot) run.Slot {
 			"Write a number such as 2 or (1/2), or give it a value in a line above.")
 	}
 	return c.emit(run.Instr{Op: ops.PowVar, A: base, B: exp}, x.At, run.Static{Absent: sb.Absent || se.Absent})
+}
+
+// knownPower plans a power with an exponent that is known beforehand.
+func (c *coder) knownPower(x *syntax.Binary, base run.Slot, e units.Exp) run.Slot {
+	switch {
+	case c.isVector(base) && e == units.NewExp(2, 1):
+		return c.dot(base, base, x.At)
+	case c.isVector(base):
+		return c.says(OneValue(x.X, c.static(base)))
+	}
+	c.elementary(x, c.static(base), e)
+	return c.writtenPower(base, e, x.At)
+}
+
+// replaced tells whether a name stands for a value that is replaced.
+func (c *coder) replaced(n *syntax.Name) bool {
+	d, ok := c.lookup(n)
+	return ok && d.Slot != run.NoSlot && c.replacing.isOn(d.Slot)
 }
 
 const chargeE = "e is a charge on this page; the exponential function is exp(x)."
@@ -150,7 +174,7 @@ func (c *coder) writtenExponent(x syntax.Expr) units.Exp {
 // parameter hides a given of its name, and has no value yet.
 func (c *coder) givenExponent(n *syntax.Name) units.Exp {
 	d, ok := c.lookup(n)
-	if c.param(n.Name) != nil || !ok || d.Exponent == nil || d.Failed() {
+	if c.param(n.Name) != nil || !ok || d.Exponent == nil || d.Failed() || c.replacing.isOn(d.Slot) {
 		return units.LostExp()
 	}
 	c.use(d)

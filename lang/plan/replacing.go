@@ -2,6 +2,7 @@ package plan
 
 import (
 	"math"
+	"slices"
 
 	"steelyard/lang/finding"
 	"steelyard/lang/ops"
@@ -22,6 +23,8 @@ type replacing struct {
 	// put has what stands for a slot of the main code: what replaces it, or the
 	// instruction that was planned again.
 	put map[run.Slot]run.Slot
+	// names are those of what is replaced.
+	names map[run.Slot]string
 	// depends tells, per slot of the main code from first on, whether it depends on
 	// what is replaced; replaced slots do.
 	first   run.Slot
@@ -44,7 +47,7 @@ const followed = 64
 // the right is the old one.
 func (c *coder) with(x *syntax.With) run.Slot {
 	a := &replacing{
-		outer: c.replacing, put: map[run.Slot]run.Slot{}, first: math.MaxInt32, at: x.At,
+		outer: c.replacing, put: map[run.Slot]run.Slot{}, names: map[run.Slot]string{}, first: math.MaxInt32, at: x.At,
 		reads: c.p.Program.Reads(), reloaded: map[int]int{}, taken: map[int]int{},
 	}
 	for i := range x.By {
@@ -56,7 +59,7 @@ func (c *coder) with(x *syntax.With) run.Slot {
 			b := x.By[i]
 			return c.refuse(finding.WrongCall, b.NameAt, b.Name+" is replaced twice here.", "Write one value for it.")
 		}
-		a.put[slot] = by
+		a.put[slot], a.names[slot] = by, x.By[i].Name
 		a.first = min(a.first, slot)
 	}
 	a.follow(c.p)
@@ -77,7 +80,7 @@ func (c *coder) with(x *syntax.With) run.Slot {
 // what follows is worked out from the argument, through results and functions too.
 func (c *coder) varying(d *Def, by run.Slot, at syntax.Span) {
 	a := &replacing{
-		put: map[run.Slot]run.Slot{d.Slot: by}, first: d.Slot, at: at,
+		put: map[run.Slot]run.Slot{d.Slot: by}, names: map[run.Slot]string{d.Slot: d.Name}, first: d.Slot, at: at,
 		reads: c.p.Program.Reads(), reloaded: map[int]int{}, taken: map[int]int{},
 	}
 	a.follow(c.p)
@@ -159,7 +162,7 @@ func (a *replacing) follow(p *Planner) {
 	for s := a.first; int(s) < len(main.Instrs); s++ {
 		_, replaced := a.put[s]
 		is := replaced
-		a.reads.Main(&main.Instrs[s], func(o run.Slot) { is = is || a.on(o) })
+		a.reads.Main(s, func(o run.Slot) { is = is || a.on(o) })
 		a.depends[s-a.first] = is
 	}
 }
@@ -167,6 +170,51 @@ func (a *replacing) follow(p *Planner) {
 // on tells whether a slot of the main code depends on what is replaced here.
 func (a *replacing) on(s run.Slot) bool {
 	return s >= a.first && int(s-a.first) < len(a.depends) && a.depends[s-a.first]
+}
+
+// isOn is on, for what is replaced round this as well.
+func (a *replacing) isOn(s run.Slot) bool {
+	for ; a != nil; a = a.outer {
+		if a.on(s) {
+			return true
+		}
+	}
+	return false
+}
+
+// takesAny tells whether a power may have any exponent; what may not has a unit that follows
+// from the exponent, and is refused.
+func (a *replacing) takesAny(c *coder, base run.Static, exponent run.Slot) bool {
+	if c.p.isPure(base) {
+		return true
+	}
+	if !a.failed {
+		by := a
+		for ; by.names[exponent] == "" && by.outer != nil; by = by.outer {
+		}
+		c.says(FixedExponent(a.at, by.names[exponent]))
+	}
+	a.failed = true
+	return false
+}
+
+// isPure tells whether a static is that of a number without a unit.
+func (p *Planner) isPure(st run.Static) bool {
+	st = p.settledStatic(st)
+	return st.Open == 0 && st.Dim.IsOne() && !st.IsVector()
+}
+
+// FixesUnit tells whether a value that a slot was worked out from is an exponent that gives a
+// power its unit, so that it can't be varied alone.
+func (p *Planner) FixesUnit(by *Def, of run.Slot) bool {
+	return p.Program.FixesUnit(by.Slot, of, p.isPure)
+}
+
+// FixedExponent is the finding on an exponent that is varied and that gives a power its unit.
+func FixedExponent(at syntax.Span, name string) finding.Finding {
+	return finding.New(finding.ExponentNotWritten, at,
+		name+" gives a power its unit here: with another value the result would be another quantity.",
+		"Change "+name+" in its own line, or divide what it is the exponent of by a quantity of the same kind.")
 }
 
 // The code of a function does not hold the slots of the main code, it loads them: it
@@ -203,6 +251,12 @@ func (a *replacing) replan(c *coder, s run.Slot) run.Slot {
 	in, st := main.Instrs[s], c.p.Static(s)
 	if c.cost > maxCost {
 		return s // said of the whole line
+	}
+	power, named := main.Named(s)
+	if named && a.isOn(power.Exponent) {
+		if in, named = power.Varying(), false; !a.takesAny(c, main.Statics[power.Base], power.Exponent) {
+			return 0
+		}
 	}
 	absent := false
 	operand := func(o run.Slot) run.Slot {
@@ -243,7 +297,14 @@ func (a *replacing) replan(c *coder, s run.Slot) run.Slot {
 	if in.Op != ops.Solve {
 		st.Absent = absent
 	}
-	return c.emit(in, a.at, st)
+	if named {
+		power = run.NamedPower{Base: operand(power.Base), Exponent: operand(power.Exponent)}
+	}
+	to := c.emit(in, a.at, st)
+	if named && to != run.NoSlot {
+		c.code.NamePower(to, power)
+	}
+	return to
 }
 
 // resolving is a solve with what is replaced. Its functions load that from the
@@ -273,7 +334,9 @@ func (a *replacing) reloading(c *coder, fn int) int {
 		}
 		return to
 	}
-	f := *c.p.Program.Funcs[fn]
+	f := *c.p.Program.Funcs[fn].Varying(func(base run.Static, exponent run.Slot) bool {
+		return a.isOn(exponent) && a.takesAny(c, base, exponent)
+	})
 	f.Code.Instrs = append([]run.Instr{}, f.Code.Instrs...)
 	for i := range f.Code.Instrs {
 		in := &f.Code.Instrs[i]
@@ -317,17 +380,20 @@ func (a *replacing) function(c *coder, fn int) (int, []run.Slot, bool) {
 	for i, s := range slots {
 		extra[i] = a.slot(c, s, a.at)
 	}
-	return a.taking(c.p, fn, slots), extra, !a.failed
+	return a.taking(c, fn, slots), extra, !a.failed
 }
 
 // taking is a function that takes the values of some slots, which it would load,
 // as further arguments. For one function they are always the same: all that is
 // replaced among those.
-func (a *replacing) taking(p *Planner, fn int, slots []run.Slot) int {
+func (a *replacing) taking(c *coder, fn int, slots []run.Slot) int {
+	p := c.p
 	if to, ok := a.taken[fn]; ok {
 		return to
 	}
-	old := p.Program.Funcs[fn]
+	old := p.Program.Funcs[fn].Varying(func(base run.Static, exponent run.Slot) bool {
+		return slices.Contains(slots, exponent) && a.takesAny(c, base, exponent)
+	})
 	f := &run.Func{Name: old.Name, Params: old.Params + len(slots), Cost: old.Cost, Depth: old.Depth}
 	given := make(map[run.Slot]run.Slot, len(slots))
 	for i, s := range slots {
@@ -348,10 +414,13 @@ func (a *replacing) taking(p *Planner, fn int, slots []run.Slot) int {
 				}
 			}
 			if in.C += run.Slot(len(inner)); len(inner) > 0 {
-				in.A = run.Slot(a.taking(p, int(in.A), inner))
+				in.A = run.Slot(a.taking(c, int(in.A), inner))
 			}
 		}
-		f.Code.Add(in, old.Code.Span(run.Slot(i)), old.Code.Statics[i])
+		s := f.Code.Add(in, old.Code.Span(run.Slot(i)), old.Code.Statics[i])
+		if power, named := old.Code.Named(run.Slot(i)); named {
+			f.Code.NamePower(s, run.NamedPower{Base: shift(power.Base), Exponent: shift(power.Exponent)})
+		}
 	}
 	p.Program.Funcs = append(p.Program.Funcs, f)
 	a.taken[fn] = len(p.Program.Funcs) - 1

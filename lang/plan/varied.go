@@ -59,7 +59,7 @@ func (c *coder) workedOutFrom(name string, x syntax.Expr) []*Def {
 	reads := c.p.Program.Reads()
 	for s := len(on) - 1; s >= 0; s-- {
 		if on[s] {
-			reads.Main(&main.Instrs[s], mark)
+			reads.Main(run.Slot(s), mark)
 		}
 	}
 	var out []*Def

@@ -101,7 +101,7 @@ func (m *asked[N, D]) tail(s Slot) (Code, []Slot) {
 		todo = todo[:len(todo)-1]
 		from = append(from, s)
 		if !m.loads(s) {
-			main.reads(&main.Instrs[s], mark)
+			main.reads(s, mark)
 		}
 	}
 	slices.Sort(from)

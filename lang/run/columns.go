@@ -61,6 +61,7 @@ func (p *Program) Columns(st *State, outputs, varying []Slot) (*Columns, bool) {
 			}
 		}
 	}
+	p = p.varying(varying)
 	c := &Columns{budget: st.budget()}
 	newCutter(p, st, &c.work, outputs, varying).cut(outputs)
 	c.careful.prepare(p, st, &c.work)

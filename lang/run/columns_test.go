@@ -133,7 +133,7 @@ func widen(code *Code, width int32) {
 	code.firsts = []int32{0}
 	for s := range code.Instrs {
 		wide[s] = 1
-		code.reads(&code.Instrs[s], func(o Slot) { wide[s] = max(wide[s], wide[o]) })
+		code.reads(Slot(s), func(o Slot) { wide[s] = max(wide[s], wide[o]) })
 		if s == 0 {
 			wide[s] = width
 		}

@@ -92,7 +92,7 @@ func (c *cutter) cut(outputs []Slot) {
 	}
 	for i := len(c.need) - 1; i >= 0; i-- {
 		if c.need[i] && c.slots[i].width == 0 {
-			c.reads.Main(&c.p.Main.Instrs[c.base+Slot(i)], c.mark)
+			c.reads.Main(c.base+Slot(i), c.mark)
 		}
 	}
 	f := &frame{code: &c.p.Main}
@@ -152,6 +152,13 @@ func (c *cutter) still(s Slot) span {
 // its slot is where the value is already.
 func (c *cutter) instr(f *frame, s Slot) span {
 	in := &f.code.Instrs[s]
+	if p, named := f.code.Named(s); named && c.varies(f, p.Exponent) {
+		if st := &f.code.Statics[p.Base]; st.Open == 0 && !st.Dim.IsOne() {
+			return c.same(f, 0, ops.NotSettled) // each lane would have a unit of its own
+		}
+		as := p.Varying()
+		return c.elements(f, &as)
+	}
 	switch in.Op {
 	case ops.Const:
 		return c.same(f, in.K, ops.Const.Fault(0, 0, in.K, in.K))
@@ -192,6 +199,12 @@ func (c *cutter) instr(f *frame, s Slot) span {
 		return c.together(f, in, f.code.span(s).width)
 	}
 	return c.elements(f, in)
+}
+
+// varies tells whether a slot differs between lanes.
+func (c *cutter) varies(f *frame, s Slot) bool {
+	of, ok := c.of(f, s)
+	return ok && !c.w.cols[of.first].fixed
 }
 
 // joined is the elements of a list, each a slot of its own before.
@@ -301,7 +314,7 @@ func (c *cutter) call(f *frame, in *Instr) (span, bool) {
 	need[fn.Result] = true
 	for i := n - 1; i >= 0; i-- {
 		if need[i] {
-			fn.Code.reads(&fn.Code.Instrs[i], func(s Slot) {
+			fn.Code.reads(Slot(i), func(s Slot) {
 				if s >= 0 && int(s) < i {
 					need[s] = true
 				}

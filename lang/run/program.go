@@ -29,7 +29,8 @@ type Code struct {
 	Instrs  []Instr
 	Statics []Static
 	texts   []textAt
-	Args    []Slot // the arguments of calls, in runs
+	Args    []Slot       // the arguments of calls, in runs
+	named   []NamedPower // in the order of their slots
 
 	// firsts is the first column of each slot, then the end of the last; nil
 	// while each slot has one column, which is then the slot itself.
@@ -77,6 +78,9 @@ func (c *Code) grow(n int) {
 // on.
 func (c *Code) Cut(n Slot, args int) {
 	c.Instrs, c.texts, c.Statics, c.Args = c.Instrs[:n], c.texts[:n], c.Statics[:n], c.Args[:args]
+	for len(c.named) > 0 && c.named[len(c.named)-1].slot >= n {
+		c.named = c.named[:len(c.named)-1]
+	}
 	switch {
 	case c.firsts == nil:
 	case n <= c.several:

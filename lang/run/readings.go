@@ -52,7 +52,7 @@ func (m *mainUnsure) origin(list Slot, seen map[Slot]bool) (Slot, bool) {
 	}
 	seen[list] = true
 	found, out := false, Slot(0)
-	m.p.Reads().Main(in, func(s Slot) {
+	m.p.Reads().Main(list, func(s Slot) {
 		of, ok := m.origin(s, seen)
 		switch {
 		case !ok || m.p.Main.span(of).width != own && own > 1:

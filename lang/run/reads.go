@@ -20,8 +20,13 @@ func (in Instr) Moved(from []Slot, to *[]Slot, place func(Slot) Slot) Instr {
 	return in
 }
 
-// reads calls note with every slot of its code that an instruction reads.
-func (c *Code) reads(in *Instr, note func(Slot)) {
+// reads calls note with every slot of its code that the instruction of one depends on.
+func (c *Code) reads(s Slot, note func(Slot)) {
+	in := &c.Instrs[s]
+	if p, ok := c.Named(s); ok {
+		note(p.Base)
+		note(p.Exponent)
+	}
 	own := [...]Slot{in.A, in.B, in.C}
 	for _, s := range own[:in.Op.Operands()] {
 		note(s)
@@ -39,7 +44,7 @@ func (f *Func) takes(argument int) bool {
 	}
 	found := is(f.Result)
 	for i := range f.Code.Instrs {
-		f.Code.reads(&f.Code.Instrs[i], func(s Slot) { found = found || is(s) })
+		f.Code.reads(Slot(i), func(s Slot) { found = found || is(s) })
 	}
 	return found
 }
@@ -64,11 +69,11 @@ type Reads struct {
 // Reads returns what finds out what instructions read.
 func (p *Program) Reads() Reads { return Reads{p, map[int][]Slot{}} }
 
-// Main calls note with every slot of the main code that an instruction of it
+// Main calls note with every slot of the main code that the instruction of one
 // reads, itself or by the functions that it runs; one may come more than once.
-func (r Reads) Main(in *Instr, note func(Slot)) {
-	r.p.Main.reads(in, note)
-	for _, s := range r.loaded(in) {
+func (r Reads) Main(s Slot, note func(Slot)) {
+	r.p.Main.reads(s, note)
+	for _, s := range r.loaded(&r.p.Main.Instrs[s]) {
 		note(s)
 	}
 }
@@ -104,17 +109,25 @@ func (r Reads) loaded(in *Instr) []Slot {
 		return []Slot{in.A}
 	case in.Op.Runs():
 		return r.Loads(int(in.A))
-	case in.Op == ops.Fit && r.p.Fits[in.A].Model >= 0:
-		return r.Loads(r.p.Fits[in.A].Model)
-	case in.Op != ops.Solve || in.A < 0 || int(in.A) >= len(r.p.Solves):
-		return nil
 	}
 	var out []Slot
-	r.p.Solves[in.A].On(func(fn int) int {
-		out = append(out, r.Loads(fn)...)
-		return fn
-	})
+	r.runs(in, func(fn int) { out = append(out, r.Loads(fn)...) })
 	return out
+}
+
+// runs calls note with each function that an instruction runs itself.
+func (r Reads) runs(in *Instr, note func(fn int)) {
+	switch {
+	case in.Op.Runs():
+		note(int(in.A))
+	case in.Op == ops.Fit && r.p.Fits[in.A].Model >= 0:
+		note(r.p.Fits[in.A].Model)
+	case in.Op == ops.Solve && in.A >= 0 && int(in.A) < len(r.p.Solves):
+		r.p.Solves[in.A].On(func(fn int) int {
+			note(fn)
+			return fn
+		})
+	}
 }
 
 // needs goes through the instructions of the main code that a slot was worked out from, from
@@ -124,7 +137,7 @@ func (p *Program) needs(s Slot, look func(s Slot, in *Instr) (goOn bool)) {
 	need[s] = true
 	for ; s >= 0; s-- {
 		if in := &p.Main.Instrs[s]; need[s] && look(s, in) {
-			reads.Main(in, func(of Slot) { need[of] = true })
+			reads.Main(s, func(of Slot) { need[of] = true })
 		}
 	}
 }

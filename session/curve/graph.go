@@ -197,6 +197,7 @@ func (p *plot) all() []*curve {
 func (p *plot) evaluate() bool {
 	x := p.Planner.Emit(run.Instr{Op: ops.Const, K: p.from}, p.static)
 	varying := []run.Slot{x}
+	var given *plan.Def
 	if p.depends {
 		p.staysFixed()
 	} else {
@@ -209,11 +210,16 @@ func (p *plot) evaluate() bool {
 			varying = append(varying, d.Slot)
 			p.Uses([]*plan.Def{d}, n.At)
 			p.writeOut(d)
+			given = d
 		}
 	}
 	all := p.all()
 	for _, c := range all {
 		c.slot = p.Planner.EmitCall(c.fn, []run.Slot{x}, c.static)
+		if given != nil && p.Planner.FixesUnit(given, c.slot) {
+			p.Find(plan.FixedExponent(p.s.Against.NameAt, given.Name))
+			return false
+		}
 	}
 	p.CatchUp()
 	for _, c := range all {

@@ -35,11 +35,16 @@ func Scaling(l *eval.Line, s *syntax.Scaling) {
 			"Give each component in a line of its own, and then "+v.Name+" = ("+v.Name+"_x, "+v.Name+"_y)."))
 		return
 	}
+	if l.Planner.FixesUnit(by, of) {
+		l.Find(plan.FixedExponent(s.Against.NameAt, by.Name))
+		return
+	}
 	l.Uses([]*plan.Def{by}, s.Against.NameAt)
 	known := algebraic(s.X)
 	if x, ok := l.WrittenOut(s.X, l.Entry.Line, by); ok {
-		known = known && algebraic(x)
-		if e := algebra.Exponent(x, s.Against.Name); !e.Lost() && !(e.IsZero() && moves(l, of, by)) {
+		closed := hides(l, x, by)
+		known = known && algebraic(x) && !closed
+		if e := algebra.Exponent(x, s.Against.Name); !e.Lost() && !closed && agrees(l, s.X, of, by, e) {
 			rows := entry.Lines{power(l, s, x, e)}
 			if e.IsZero() {
 				rows = append(rows, along(l, s.X, by)...)
@@ -152,14 +157,21 @@ func again(l *eval.Line, of run.Slot, by *plan.Def, times ...float64) []float64 
 	return y
 }
 
-// moves tells that a quantity changes with another one, whatever algebra made of it: a
-// function by intervals, say, is closed to algebra.
-func moves(l *eval.Line, of run.Slot, by *plan.Def) bool {
-	if l.Planner.Static(of).Absent || l.Planner.Static(by.Slot).Absent {
-		return false
+// hides tells that an expression that was written out depends on a quantity in what is closed
+// to algebra, too: a function by intervals, or a root that was searched for.
+func hides(l *eval.Line, x syntax.Expr, by *plan.Def) bool {
+	rest := algebra.Substitute(x, map[string]syntax.Expr{by.Name: &syntax.Pi{}})
+	return slices.Contains(l.Planner.WorkedOutFrom(by.Name, rest), by)
+}
+
+// agrees tells whether the values that are worked out anew grow with the power that algebra
+// found, as far as there are such values that come from the very definition.
+func agrees(l *eval.Line, x syntax.Expr, of run.Slot, by *plan.Def, e units.Exp) bool {
+	if l.Planner.Static(of).Absent || l.Planner.Static(by.Slot).Absent || !slices.Contains(l.Planner.WorkedOutFrom(by.Name, x), by) {
+		return true
 	}
 	y := again(l, of, by, 1, 2)
-	return math.Abs(y[1]/y[0]-1) > powerRounding
+	return !(math.Abs(y[1]/y[0]/math.Pow(2, e.Float())-1) > powerRounding)
 }
 
 // localScaling finds the power with which one quantity grows with another near
