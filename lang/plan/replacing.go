@@ -204,16 +204,16 @@ func (p *Planner) isPure(st run.Static) bool {
 	return st.Open == 0 && st.Dim.IsOne() && !st.IsVector()
 }
 
-// FixesUnit tells whether a value that a slot was worked out from is an exponent that gives a
-// power its unit, so that it can't be varied alone.
+// FixesUnit tells whether a given is an exponent that sets the unit of a power which a slot
+// was worked out from, so that it can't be varied alone.
 func (p *Planner) FixesUnit(by *Def, of run.Slot) bool {
 	return p.Program.FixesUnit(by.Slot, of, p.isPure)
 }
 
-// FixedExponent is the finding on an exponent that is varied and that gives a power its unit.
+// FixedExponent is the finding on an exponent that is varied and that sets the unit of a power.
 func FixedExponent(at syntax.Span, name string) finding.Finding {
 	return finding.New(finding.ExponentNotWritten, at,
-		name+" gives a power its unit here: with another value the result would be another quantity.",
+		name+" sets the unit of a power here: with another value the result would be another quantity.",
 		"Change "+name+" in its own line, or divide what it is the exponent of by a quantity of the same kind.")
 }
 
