@@ -267,7 +267,7 @@ func (n normalizer) sizes(fs []factor, e units.Exp) []factor {
 		left := f.exp.Mul(e)
 		even := f.exp.IsInt() && f.exp.Num()%2 == 0
 		if !left.Lost() && even && (!left.IsInt() || left.Num()%2 != 0) && n.holds(f.base) {
-			out[i] = factor{"abs(=" + f.key + ")", call("abs", f.base), f.exp}
+			out[i] = f.size(f.exp)
 		}
 	}
 	return out

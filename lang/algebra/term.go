@@ -99,7 +99,7 @@ func (t term) without(key string) term {
 }
 
 // pow raises a term to a rational power. A number that has no exact root stays
-// a factor of its own under the root.
+// a factor of its own under the root. (c²)^(1/4) is √|c|, and not √c.
 func (t term) pow(e units.Exp) term {
 	coef, rest, ok := powRat(t.coef, e)
 	if !ok || t.lost {
@@ -111,7 +111,11 @@ func (t term) pow(e units.Exp) term {
 		if p.Lost() {
 			return lost
 		}
-		if !p.IsZero() {
+		switch {
+		case p.IsZero():
+		case f.exp.Num()%2 == 0 && p.Den()%2 == 0:
+			out.factors = append(out.factors, f.size(p))
+		default:
 			out.factors = append(out.factors, factor{f.key, f.base, p})
 		}
 	}
@@ -121,6 +125,19 @@ func (t term) pow(e units.Exp) term {
 		return under.mul(term{coef: big.NewRat(1, 1), factors: out.factors})
 	}
 	return out
+}
+
+// size is a power of the size of what a factor is of.
+func (f factor) size(e units.Exp) factor {
+	switch x := f.base.(type) {
+	case *syntax.Number, *syntax.Pi, *syntax.Quantity:
+		return factor{f.key, f.base, e}
+	case *syntax.Call:
+		if x.Func == "abs" {
+			return factor{f.key, f.base, e}
+		}
+	}
+	return factor{"abs(=" + f.key + ")", call("abs", f.base), e}
 }
 
 // The factors are shared with the term that it is the opposite of; no rule changes

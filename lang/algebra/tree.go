@@ -2,6 +2,7 @@ package algebra
 
 import (
 	"math/big"
+	"math/bits"
 	"slices"
 
 	"steelyard/lang/syntax"
@@ -50,22 +51,35 @@ func termExpr(t term) syntax.Expr {
 
 // aboveAndBelow builds the two sides of a fraction line; nil for a side that is 1.
 //
-// A factor with the exponent 1/2 or -1/2, or 3/2, goes under the root with its
-// exponent doubled. Other roots stay as powers, since there is no sign for them on a
-// line.
+// Factors under an even root go under one: (-8/c)^(1/4) has a value for a c below 0, and
+// (-8)^(1/4)/c^(1/4) has none. Those under a root of half the degree stay apart, or √c
+// would be (c²)^(1/4), which has a value for every c.
 func aboveAndBelow(fs []factor, coef *big.Rat) (top, bottom syntax.Expr) {
-	var up, down, rootUp, rootDown []factor
+	var up, down []factor
+	rooted := map[int][]factor{} // by how often 2 divides the degree of the root
+	var twos []int
 	for _, f := range fs {
-		half := f.exp.Den() == 2
-		switch {
-		case half && f.exp.Num() > 0:
-			rootUp = append(rootUp, doubled(f))
-		case half:
-			rootDown = append(rootDown, doubled(f))
+		switch n := bits.TrailingZeros(uint(f.exp.Den())); {
+		case n > 0:
+			if rooted[n] == nil {
+				twos = append(twos, n)
+			}
+			rooted[n] = append(rooted[n], f)
 		case f.exp.Num() > 0:
 			up = append(up, f)
 		default:
 			down = append(down, factor{f.key, f.base, f.exp.Neg()})
+		}
+	}
+	var roots []syntax.Expr
+	for _, n := range twos {
+		switch all := rooted[n]; {
+		case len(all) > 1 || all[0].exp.Den() == 2:
+			roots = append(roots, underOne(all))
+		case all[0].exp.Num() > 0:
+			up = append(up, all[0])
+		default:
+			down = append(down, factor{all[0].key, all[0].base, all[0].exp.Neg()})
 		}
 	}
 	one := big.NewInt(1)
@@ -81,16 +95,31 @@ func aboveAndBelow(fs []factor, coef *big.Rat) (top, bottom syntax.Expr) {
 		numbers[0] = numberExpr(coef)
 	}
 	top, bottom = productExpr(numbers[0], up), productExpr(numbers[1], down)
-	if len(rootUp)+len(rootDown) > 0 {
-		top = times(top, squareRoot(overExpr(productExpr(nil, rootUp), productExpr(nil, rootDown))))
+	for _, x := range roots {
+		top = times(top, x)
 	}
 	return top, bottom
 }
 
-// doubled is a factor squared, to stand under a square root; the sign of its
-// exponent is left to the place where it stands.
-func doubled(f factor) factor {
-	return factor{f.key, f.base, units.NewExp(max(f.exp.Num(), -f.exp.Num()), 1)}
+// underOne puts factors under one root: a^(3/4)*b^(3/4) is (a*b)^(3/4).
+func underOne(fs []factor) syntax.Expr {
+	of := new(big.Rat)
+	for _, f := range fs {
+		of = gcdRat(of, expRat(f.exp))
+	}
+	e := units.NewExp(int(of.Num().Int64()), int(of.Denom().Int64()))
+	if e.Den() == 2 {
+		e = expHalf // √(a^3)
+	}
+	var up, down []factor
+	for _, f := range fs {
+		if f.exp = f.exp.Mul(e.Inv()); f.exp.Num() > 0 {
+			up = append(up, f)
+		} else {
+			down = append(down, factor{f.key, f.base, f.exp.Neg()})
+		}
+	}
+	return powerExpr(factor{"", overExpr(productExpr(nil, up), productExpr(nil, down)), e})
 }
 
 // overExpr is a fraction of two sides, of which nil is 1.
