@@ -373,6 +373,9 @@ func (s *rootSearch) found(x float64) {
 	if l := s.w.liftedAt(s.fn, ops.Point(x)); l != nil && l.noValue(x) {
 		return
 	}
+	if s.excluded(x) {
+		return
+	}
 	for _, o := range s.out.Found {
 		if math.Abs(o-x) <= 1e-12*math.Max(math.Abs(o), math.Abs(x)) {
 			return
