@@ -32,6 +32,7 @@ const (
 var families = []family{
 	{"factors", factors, closedForm, 4, false},
 	{"undone", undone, closedForm, 4, false},
+	{"even roots", evenRoots, closedForm, 4, false},
 	{"throws", throws, closedForm, 4, false},
 	{"touching", touching, closedForm, 4, false},
 	{"charges", charges, closedForm, 4, false},

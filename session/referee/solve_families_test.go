@@ -93,6 +93,41 @@ func undone(d dice) scene {
 	return asked(d, nil, fmt.Sprintf("ln(x/%s) = 0", a), "x", "", are(a.between()))
 }
 
+// evenRoots are even powers with givens of either sign beside them: c·x⁴ = r has two
+// solutions where r and c have one sign, and none else.
+func evenRoots(d dice) scene {
+	c, k, x := d.signed(), d.signed(), d.few()
+	p := pick(d, 2, 4, 4, 6, 8)
+	power, top := dec(1, 1), x
+	for range p {
+		power = power.mul(x)
+	}
+	name := fmt.Sprintf("x^%d", p)
+	if d.IntN(5) == 0 { // x is the cube of a number
+		power, top, name = x.mul(x).mul(x).mul(x), x.mul(x).mul(x), "x^(4/3)"
+	}
+	t := are(top.neg().between(), top.between())
+	givens := []string{fmt.Sprintf("c = %s", c), fmt.Sprintf("k = %s", k)}
+	switch d.IntN(8) {
+	case 0:
+		return asked(d, givens, fmt.Sprintf("c*%s = %s", name, c.mul(power)), "x", "", t)
+	case 1:
+		return asked(d, givens, fmt.Sprintf("c*k*%s = %s", name, c.mul(k).mul(power)), "x", "", t)
+	case 2:
+		return asked(d, givens, fmt.Sprintf("c^2*%s = %s", name, c.mul(c).mul(power)), "x", "", t)
+	case 3:
+		return asked(d, givens, fmt.Sprintf("c^3*%s/k^2 = (%s)/k^2", name, c.mul(c).mul(c).mul(power)), "x", "", t)
+	case 4:
+		return asked(d, givens, fmt.Sprintf("c*%s = -(%s)", name, c.mul(power)), "x", "", are())
+	case 5:
+		return asked(d, givens, fmt.Sprintf("k*(%s)/c = k*%s/c", power, name), "x", "", t)
+	case 6:
+		return asked(d, append(givens, fmt.Sprintf("f(s) = c*s + k*%s", strings.Replace(name, "x", "s", 1))), fmt.Sprintf("f(x) - c*x = %s", k.mul(power)), "x", "", t)
+	}
+	m := x.mul(x).neg() // c²·x⁴ = m², of an m below 0
+	return asked(d, []string{givens[0], fmt.Sprintf("m = %s", m)}, "c^2*x^4 = m^2*c^2", "x", "", are(x.neg().between(), x.between()))
+}
+
 // throws are heights, times and ways under a constant acceleration, with a zero
 // among the givens or as the answer.
 func throws(d dice) scene {
