@@ -88,6 +88,25 @@ func (v *solving) hidden() []solution {
 	return v.allowed(v.named(got, entry.Say(why, entry.Name(v.unknowns[0]))))
 }
 
+// contradicted are the solutions that a search finds where those in symbols say that there
+// is none. A discriminant below 0 needs no such witness, nor does an angle without a sine.
+func (v *solving) contradicted() []solution {
+	if d, ok := v.discriminant(); ok && d.Value < 0 || v.rearranged == nil || v.rearranged.Repeats || v.cancels() || !v.bounds().ok {
+		return nil
+	}
+	args, rule, within, budget := v.args, *v.rule, v.within, v.State.Budget
+	v.State.Budget = budget.Part(rearranging)
+	got := v.piecewise()
+	budget.Join(v.State.Budget)
+	v.State.Budget = budget
+	if len(got.Found) > 0 {
+		v.again, v.rule.Searched, v.rearranged = true, true, nil
+		return v.allowed(v.named(got, entry.Say("Rearranged, the equation loses its solutions; …", entry.Name(v.unknowns[0]))))
+	}
+	v.args, *v.rule, v.within = args, rule, within
+	return nil
+}
+
 // piecewise searches the range that the conditions leave, or that the givens
 // suggest.
 func (v *solving) piecewise() run.Searched {

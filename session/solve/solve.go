@@ -190,6 +190,9 @@ func (v *solving) leftOut(all []solution) (_ []solution, said bool) {
 		}
 		all = v.hidden()
 	}
+	if len(all) == 0 && !v.satisfied && v.single() && !v.doubtful && !v.absent && !v.failing() {
+		all = v.contradicted()
+	}
 	if v.lost && !v.failing() {
 		if found := v.hidden(); len(found) > 0 {
 			all = found
