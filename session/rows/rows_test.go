@@ -3,6 +3,7 @@ package rows
 import (
 	"strings"
 	"testing"
+	"unicode/utf8"
 
 	"github.com/mattn/go-runewidth"
 )
@@ -61,7 +62,7 @@ func TestFit(t *testing.T) {
 func FuzzFit(f *testing.F) {
 	f.Add("W = 0.46 J, `an energy` of 3.0 kg", 9)
 	f.Fuzz(func(t *testing.T, text string, width int) {
-		if width < 2 || width > 200 {
+		if width < 2 || width > 200 || !utf8.ValidString(text) { // text is made safe before
 			return
 		}
 		var b strings.Builder
