@@ -100,7 +100,7 @@ func Missing(l *eval.Line, try Enter) (finding.Finding, bool) {
 	if len(best.lines) == 0 || told && slices.Contains(texts, best.lines[0]) || s.asTyped(best.lines[0]) {
 		return finding.Finding{}, false
 	}
-	if strings.HasPrefix(best.lines[0], "solve ") && !solve && len(best.symbols) > 0 {
+	if isSolve(best.lines[0]) && !solve && len(best.symbols) > 0 {
 		return s.severalUnknowns(&best), true
 	}
 	return best.finding(l, alone), true
@@ -127,7 +127,7 @@ func (s *settler) severalUnknowns(m *missing) finding.Finding {
 		}
 		other := missing{}
 		s.missingInEquation(above.Text, entry.BeginsWith(above.Text), &other)
-		if len(other.lines) == 0 {
+		if len(other.lines) == 0 || !isSolve(other.lines[0]) {
 			continue
 		}
 		joined := equationOf(other.lines[0]) + " and " + strings.TrimPrefix(equationOf(m.lines[0]), "solve ") + " for " + strings.Join(unknown, ", ")
@@ -153,6 +153,11 @@ func (m *missing) cancels() bool {
 
 // maxBetween is how many lines above an equation another is looked for to be solved with it.
 const maxBetween = 20
+
+// isSolve tells whether a line is a whole solve.
+func isSolve(line string) bool {
+	return strings.HasPrefix(line, "solve ") && strings.Contains(line, " for ")
+}
 
 // equationOf is a solve without what it is solved for.
 func equationOf(solve string) string { return solve[:strings.LastIndex(solve, " for ")] }
