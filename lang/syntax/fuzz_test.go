@@ -50,6 +50,7 @@ func FuzzLine(f *testing.F) {
 // FuzzPrintRoundTrip: a printed expression reads as the same tree.
 func FuzzPrintRoundTrip(f *testing.F) {
 	seeds(f)
+	f.Add("4.0 ± 0.1 uniform")
 	f.Fuzz(func(t *testing.T, text string) {
 		s, _ := Parse(text)
 		if s == nil {

@@ -90,7 +90,7 @@ func (ps pieces) exponent(i int) (pieces, int) {
 		return nil, i
 	case ps[i+1].sign("("):
 		end := ps.closing(i + 1)
-		if end == i+2 {
+		if end <= i+2 || end >= len(ps) || !ps[end].sign(")") { // nothing is in it, or it is not closed
 			return nil, i
 		}
 		return ps[i+2 : end], end + 1

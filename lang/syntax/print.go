@@ -73,10 +73,9 @@ func (p *printer) Quantity(x *Quantity) {
 	} else {
 		p.text(x.Value.Written())
 	}
-	if x.Unit.Text == "1" {
-		return
+	if x.Unit.Text != "1" {
+		p.unit(x.Unit, x.Unit.Text == "°" || x.Unit.Text == "′" || x.Unit.Text == "″")
 	}
-	p.unit(x.Unit, x.Unit.Text == "°" || x.Unit.Text == "′" || x.Unit.Text == "″")
 	if off := x.Value.Off; off != nil && off.Shape != units.Normal {
 		p.text(" ", off.Shape.String())
 	}

@@ -201,7 +201,7 @@ func (p *placed) partsQuotient() bool {
 		if !p.out[i].sign("(") || !p.put(i) || i > 0 && p.out[i-1].sign("√") {
 			continue
 		}
-		within := pieces(p.out[i+1 : pieces(p.out).closing(i)])
+		within := pieces(p.out[i+1 : max(i+1, pieces(p.out).closing(i))])
 		over := slices.IndexFunc(within, func(t token) bool { return t.over() })
 		if over > 0 && !within[:over].numbers() {
 			return true
