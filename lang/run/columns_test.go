@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"steelyard/lang/ops"
+	"steelyard/lang/syntax"
 	"steelyard/units"
 )
 
@@ -114,7 +115,7 @@ func (c *Columns) Passes() int { return len(c.passes) }
 func TestColumnsSearches(t *testing.T) {
 	square := Code{Instrs: []Instr{{Op: ops.Param}, {Op: ops.Pow, A: 0, K: 2}, {Op: ops.Load, A: 0}, {Op: ops.Sub, A: 1, B: 2}}, Statics: make([]Static, 4)}
 	p := &Program{Funcs: []*Func{{Params: 1, Result: 3, Code: square, Cost: 4}},
-		Solves: []*Solve{{Differences: []int{0}, Dims: make([]units.Dim, 1), Choice: GreatestRoot, Searched: true}}}
+		Solves: []*Solve{{Differences: []int{0}, Dims: make([]units.Dim, 1), Choice: syntax.GreatestRoot, Searched: true}}}
 	p.Main = Code{Args: []Slot{1, 0}, Instrs: []Instr{{Op: ops.Const, K: 2}, {Op: ops.Const, K: 0},
 		{Op: ops.Solve}, {Op: ops.Area, A: 0, B: 0, C: 2}, {Op: ops.Add, A: 2, B: 3}}}
 	out, fails := LikeLines(t, "searches", p, []Slot{2, 4}, []Slot{0}, [][]float64{{4, 2, -1, 9, 0.25}})

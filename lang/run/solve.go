@@ -6,18 +6,8 @@ import (
 	"sort"
 
 	"steelyard/lang/ops"
+	"steelyard/lang/syntax"
 	"steelyard/units"
-)
-
-// Choice is the rule by which one of several roots is taken.
-type Choice uint8
-
-// The rules.
-const (
-	OnlyRoot     Choice = iota // the only one, or the only positive one
-	LeastRoot                  // the smallest
-	GreatestRoot               // the greatest
-	NthRoot                    // number Nth of exactly Of, the smallest first
 )
 
 // Near is how close, as a part of the larger of a bound and the size of an
@@ -27,22 +17,11 @@ const Near = 1e-9
 // Condition is what a root must satisfy.
 type Condition struct {
 	Difference int // the number of left - right, a function of the unknowns
-	Op         Order
+	Op         syntax.Comparison
 	// OfUnknown tells that both sides have the unknown's dimension, so that its
 	// size counts too.
 	OfUnknown bool
 }
-
-// Order is how two sides of a condition compare.
-type Order uint8
-
-// The orders.
-const (
-	Below Order = iota
-	Above
-	NotAbove
-	NotBelow
-)
 
 // Solve is the work of one ops.Solve: equations planned as functions of their
 // unknowns, and the rule that picks a root. Candidates stand in the arguments
@@ -52,8 +31,10 @@ type Solve struct {
 	Dims        []units.Dim
 	Unknown     int // which of the unknowns the instruction gives
 	Conditions  []Condition
-	Choice      Choice
-	Nth, Of     int
+	// Choice says which root is taken: the smallest, the greatest, or the only one or only
+	// positive one. With Of above 0 it is number Nth of exactly so many, the smallest first.
+	Choice  syntax.Choice
+	Nth, Of int
 	// Sizes are those of what each candidate is added up from, in coherent SI
 	// units: one that is smaller than that by Near is a rounding remainder.
 	Sizes []float64
@@ -209,14 +190,14 @@ func (s *Solve) Choose(all [][]float64) int {
 	switch {
 	case len(all) == 0:
 		return -1
-	case s.Choice == NthRoot:
+	case s.Of > 0:
 		if len(all) != s.Of {
 			return -1
 		}
 		return s.Nth
-	case s.Choice == LeastRoot, len(all) == 1:
+	case s.Choice == syntax.LeastRoot, len(all) == 1:
 		return 0
-	case s.Choice == GreatestRoot:
+	case s.Choice == syntax.GreatestRoot:
 		return len(all) - 1
 	}
 	return onlyPositive(all)
@@ -280,22 +261,7 @@ func (w *floatWalker) allowed(s *Solve, one Candidate) bool {
 				least = one.Size * onBound // a residue
 			}
 		}
-		d, ok := own.boundAt(c.Difference, one.X, Near, least)
-		if !ok {
-			return false
-		}
-		good := false
-		switch c.Op {
-		case Below:
-			good = d.v < -d.e
-		case Above:
-			good = d.v > d.e
-		case NotAbove:
-			good = d.v <= d.e
-		case NotBelow:
-			good = d.v >= -d.e
-		}
-		if !good {
+		if d, ok := own.boundAt(c.Difference, one.X, Near, least); !ok || !c.Op.Holds(d.v, 0, d.e, d.e) {
 			return false
 		}
 	}

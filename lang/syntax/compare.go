@@ -1,5 +1,7 @@
 package syntax
 
+import "math"
+
 // Comparison is the sign of a check or of an interval's bound.
 type Comparison uint8
 
@@ -11,6 +13,26 @@ const (
 	AtMost
 	AtLeast
 )
+
+// String is the sign that is shown for it.
+func (c Comparison) String() string { return [...]string{"=", "<", ">", "≤", "≥"}[c] }
+
+// Holds tells whether two numbers compare so: what differs by off is equal, and so is what
+// differs by the margin where they may be equal.
+func (c Comparison) Holds(l, r, margin, off float64) bool {
+	margin = math.Max(margin, off)
+	switch c {
+	case Less:
+		return l < r-off
+	case Greater:
+		return l > r+off
+	case AtMost:
+		return l <= r+margin
+	case AtLeast:
+		return l >= r-margin
+	}
+	return math.Abs(l-r) <= margin
+}
 
 // compares is what a token compares, if it is the sign of a comparison.
 //

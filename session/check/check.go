@@ -126,13 +126,14 @@ func compare(l *eval.Line, s *syntax.CheckStmt, right syntax.Expr, both sides, w
 		oneWritten := oneWritten && doubt == 0
 		switch {
 		case s.Sign != syntax.NoSign:
-			holds = signHolds(s.Sign, left.SI, near*largestTerm(l, both.left, i))
+			off := near * largestTerm(l, both.left, i)
+			holds = signs[s.Sign].Holds(left.SI, 0, off, off)
 		case oneWritten && rightWritten && !eval.IsZero(right):
 			holds = roundsTo(l, left.SI, right)
 		case oneWritten && leftWritten && !eval.IsZero(s.Left):
 			holds = roundsTo(l, other.SI, s.Left)
 		default:
-			holds = compareHolds(s.Op, left.SI, other.SI, margin(l, s, both, within, i)+doubt, off(l, &both, i))
+			holds = s.Op.Holds(left.SI, other.SI, margin(l, s, both, within, i)+doubt, off(l, &both, i))
 		}
 		if !holds {
 			out.Holds = false
@@ -243,32 +244,8 @@ func largestTerm(l *eval.Line, c plan.Compiled, i int32) float64 {
 	return most
 }
 
-// compareHolds tells whether two sides compare as is said: what differs by off is
-// equal, and so is what differs by the margin where they may be equal.
-func compareHolds(op syntax.Comparison, l, r, margin, off float64) bool {
-	margin = math.Max(margin, off)
-	switch op {
-	case syntax.Less:
-		return l < r-off
-	case syntax.Greater:
-		return l > r+off
-	case syntax.AtMost:
-		return l <= r+margin
-	case syntax.AtLeast:
-		return l >= r-margin
-	}
-	return math.Abs(l-r) <= margin
-}
-
-func signHolds(sign syntax.SignWord, v, margin float64) bool {
-	switch sign {
-	case syntax.Negative:
-		return v < -margin || v < 0 && margin == 0
-	case syntax.Positive:
-		return v > margin || v > 0 && margin == 0
-	}
-	return math.Abs(v) <= margin
-}
+// signs are how a number of a sign compares with 0.
+var signs = map[syntax.SignWord]syntax.Comparison{syntax.Negative: syntax.Less, syntax.Positive: syntax.Greater, syntax.Zero: syntax.Equal}
 
 // checkUnit is the unit in which both sides of a check are shown.
 func checkUnit(l *eval.Line, left, right syntax.Expr, both sides) *units.Unit {

@@ -12,9 +12,6 @@ import (
 	"steelyard/units"
 )
 
-// signs are those that vectors have no use for.
-var signs = map[syntax.Comparison]string{syntax.Less: "<", syntax.Greater: ">", syntax.AtMost: "≤", syntax.AtLeast: "≥"}
-
 // ordered tells whether two sides can be compared as a check says, and says so where they
 // are vectors, which have no order and no sign.
 func ordered(l *eval.Line, s *syntax.CheckStmt, both sides) bool {
@@ -29,7 +26,7 @@ func ordered(l *eval.Line, s *syntax.CheckStmt, both sides) bool {
 	}
 	right := syntax.PrintExpr(s.Right)
 	l.Find(finding.New(finding.VectorOrNumber, s.Left.Span().Join(s.Right.Span()), "Vectors are not greater or less than each other.",
-		"Compare their magnitudes.", "|"+left+"| "+signs[s.Op]+" |"+right+"|"))
+		"Compare their magnitudes.", "|"+left+"| "+s.Op.String()+" |"+right+"|"))
 	return false
 }
 

@@ -298,25 +298,10 @@ func (t *table) kept(all [][]run.Instr) ([]bool, bool) {
 			}
 		}
 		for i := range keep {
-			keep[i] = keep[i] && holds(c.Op, a[min(i, len(a)-1)], b[min(i, len(b)-1)])
+			keep[i] = keep[i] && c.Op.Holds(a[min(i, len(a)-1)], b[min(i, len(b)-1)], 0, 0)
 		}
 	}
 	return keep, true
-}
-
-// holds tells whether two numbers compare as is said.
-func holds(op syntax.Comparison, a, b float64) bool {
-	switch op {
-	case syntax.Less:
-		return a < b
-	case syntax.Greater:
-		return a > b
-	case syntax.AtMost:
-		return a <= b
-	case syntax.AtLeast:
-		return a >= b
-	}
-	return a == b
 }
 
 // only drops the rows that are not kept, and tells how many.

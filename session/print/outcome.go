@@ -116,7 +116,7 @@ func (o outcome) Verdict(v *entry.Verdict) {
 	if !v.Holds || !ok {
 		return
 	}
-	c := check{Left: s.Left, Right: s.Right, Relation: relations[s.Op], Says: v.Sides()}
+	c := check{Left: s.Left, Right: s.Right, Relation: s.Op.String(), Says: v.Sides()}
 	if s.Within != nil {
 		c.Within = "within " + typeset.Expr(s.Within).Page()
 	}
@@ -125,8 +125,6 @@ func (o outcome) Verdict(v *entry.Verdict) {
 	}
 	o.key(c)
 }
-
-var relations = map[syntax.Comparison]string{syntax.Equal: "=", syntax.Less: "<", syntax.Greater: ">", syntax.AtMost: "≤", syntax.AtLeast: "≥"}
 
 var signs = map[syntax.SignWord]string{syntax.Negative: "is negative", syntax.Positive: "is positive", syntax.Zero: "is zero"}
 

@@ -17,11 +17,6 @@ import (
 	"steelyard/units/writing"
 )
 
-// choiceOf is the rule that a statement asks for.
-var choiceOf = map[syntax.Choice]run.Choice{
-	syntax.AnyRoot: run.OnlyRoot, syntax.GreatestRoot: run.GreatestRoot, syntax.LeastRoot: run.LeastRoot,
-}
-
 // choose takes one of the solutions, or as many roots of one equation as there
 // are names, by the rule that is kept for when the worksheet runs with other
 // numbers.
@@ -40,7 +35,7 @@ func (v *solving) choose(all []solution) {
 
 // chooseEach gives each name a root, in rising order.
 func (v *solving) chooseEach(all []solution) {
-	v.rule.Choice, v.rule.Of = run.NthRoot, len(v.s.Unknowns)
+	v.rule.Of = len(v.s.Unknowns)
 	if v.rule.Choose(valuesOf(all)) < 0 {
 		within := "The equation"
 		if len(v.s.Where) > 0 {
@@ -60,7 +55,7 @@ func (v *solving) chooseEach(all []solution) {
 func (v *solving) chooseOne(all []solution) {
 	first := v.s.Unknowns[0]
 	if v.single() {
-		v.rule.Choice = choiceOf[first.Which]
+		v.rule.Choice = first.Which
 	}
 	chosen := v.rule.Choose(valuesOf(all))
 	b := v.bounds()
@@ -89,15 +84,15 @@ func (v *solving) chooseOne(all []solution) {
 		}
 		switch {
 		case len(others) == 0:
-		case v.rule.Choice == run.GreatestRoot:
+		case v.rule.Choice == syntax.GreatestRoot:
 			taken = entry.Say(greater+" of …", v.list(all))
-		case v.rule.Choice == run.LeastRoot:
+		case v.rule.Choice == syntax.LeastRoot:
 			taken = entry.Say(smaller+" of …", v.list(all))
 		default:
 			taken = entry.Words("positive solution")
 		}
 		note = entry.Say("The … is taken; infinitely many solve the equation: ….", taken, v.families.shown(v))
-	case len(others) > 0 && v.rule.Choice == run.OnlyRoot:
+	case len(others) > 0 && v.rule.Choice == syntax.AnyRoot:
 		note = v.otherNote(others).And(v.turnsAdd())
 	case v.turnsAdd() != "":
 		note = entry.Say("The principal value is taken….", v.alsoText(also, all[chosen].values[0])).And(v.turnsAdd())
@@ -115,7 +110,7 @@ func (v *solving) outdone(root float64) bool {
 	}
 	near := run.Near * math.Abs(root)
 	return slices.ContainsFunc(v.within.Unsettled, func(x ops.Interval) bool {
-		return v.rule.Choice == run.GreatestRoot && x.Hi > root+near || v.rule.Choice == run.LeastRoot && x.Lo < root-near
+		return v.rule.Choice == syntax.GreatestRoot && x.Hi > root+near || v.rule.Choice == syntax.LeastRoot && x.Lo < root-near
 	})
 }
 

@@ -12,11 +12,6 @@ import (
 	"steelyard/session/eval"
 )
 
-// orderOf is how a condition compares.
-var orderOf = map[syntax.Comparison]run.Order{
-	syntax.Less: run.Below, syntax.Greater: run.Above, syntax.AtMost: run.NotAbove, syntax.AtLeast: run.NotBelow,
-}
-
 // conditions plans the conditions as functions of the unknowns. Those of a single
 // unknown that can't be planned are reported as bounds.
 func (v *solving) conditions() []run.Condition {
@@ -38,11 +33,10 @@ func (v *solving) conditions() []run.Condition {
 		if further {
 			v.Find(got.Findings...)
 		}
-		op, known := orderOf[c.Op]
-		if !got.OK || got.Static.Absent || !known {
+		if !got.OK || got.Static.Absent {
 			continue
 		}
-		out = append(out, run.Condition{Difference: got.Fn, Op: op, OfUnknown: !further})
+		out = append(out, run.Condition{Difference: got.Fn, Op: c.Op, OfUnknown: !further})
 	}
 	return out
 }
