@@ -21,7 +21,7 @@ type asked[N any, D domain[N]] struct {
 	// out step by step: an area, a slope, a root, a fit. It is nil for one of which nothing is known.
 	found func(s Slot) []N
 	// kept tells which instructions are found too, and never copied. It may be nil.
-	kept func(in *Instr) bool
+	kept func(s Slot) bool
 
 	known map[Slot][]N
 	end   Slot // after the last that is known
@@ -134,5 +134,37 @@ func (m *asked[N, D]) searched(s Slot) bool {
 	case ops.Area, ops.Slope, ops.Solve, ops.Fit, ops.Spread:
 		return true
 	}
-	return m.kept != nil && m.kept(in)
+	return m.kept != nil && m.kept(s)
+}
+
+// load is what is known of an element of a slot that has a value.
+func (m *asked[N, D]) load(s Slot, i int32, v float64) N {
+	if all := m.at(s); int(i) < len(all) {
+		return all[i]
+	}
+	return m.d.of(v)
+}
+
+// candidate is what is known of a root by the expression that it is the value of.
+func (m *asked[N, D]) candidate(s *Solve, args []Slot, v float64) (n N, ok bool) {
+	for _, a := range args {
+		if all := m.at(a); !s.Searched && len(all) > 0 {
+			if of, _ := m.d.still(all[0]); of == v {
+				return all[0], true
+			}
+		}
+	}
+	return n, false
+}
+
+// rest is what is known of the difference of the sides at a root of one equation, and its
+// slope there: by these the root is known as well, as the implicit function theorem says.
+func (m *asked[N, D]) rest(s *Solve, v float64) (rest N, slope float64, ok bool) {
+	if len(s.Differences) != 1 {
+		return rest, 0, false
+	}
+	w := newWalker[N](m.p, m.st, 0, m.d)
+	rest, ok = w.at(s.Differences[0], []N{m.d.of(v)})
+	_, slope, steep := m.p.floats(m.st).slope(s.Differences[0], v)
+	return rest, slope, ok && steep && slope != 0
 }

@@ -49,9 +49,7 @@ func (d bounds) constant(in *Instr) bounded { return d.of(in.K) }
 // load is a slot of the main code, which may be off by more than one rounding.
 func (d bounds) load(s Slot, i int32, v float64) bounded {
 	n := d.of(v)
-	if all := d.main.at(s); int(i) < len(all) {
-		n.e = max(n.e, all[i].e)
-	}
+	n.e = max(n.e, d.main.load(s, i, v).e)
 	return n
 }
 

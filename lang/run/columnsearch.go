@@ -1,6 +1,10 @@
 package run
 
-import "steelyard/lang/ops"
+import (
+	"cmp"
+
+	"steelyard/lang/ops"
+)
 
 // search is an instruction that has no kernel, such as an area or a root: the
 // walker runs it in each lane.
@@ -25,40 +29,49 @@ type load struct {
 	col  int32
 }
 
-// search cuts an instruction that the walker runs, one search for each element.
+// search cuts an instruction that the walker runs: one that takes lists whole, as a parameter
+// of a fit, or one search for each element.
 //
 // One that nothing varies in is run at once, and is a number like any other from there on.
-func (c *cutter) search(f *frame, in *Instr) span {
-	slots := f.code.list(in)
-	given := make([]span, len(slots))
+func (c *cutter) search(f *frame, in *Instr, whole bool) span {
+	var given, loaded []span
 	wide := int32(1)
-	for i, a := range slots {
+	for _, a := range f.code.list(in) {
 		o, ok := c.of(f, a)
 		if !ok {
 			return c.same(f, 0, ops.Absent)
 		}
-		given[i], wide = o, max(wide, o.width)
+		given, wide = append(given, o), max(wide, o.width)
 	}
-	var loads []Slot
-	var loaded []span
-	for _, l := range c.reads.loaded(in) {
+	loads := c.reads.loaded(in)
+	for _, l := range loads {
 		o := c.main(l)
-		loads, loaded, wide = append(loads, l), append(loaded, o), max(wide, o.width)
+		loaded, wide = append(loaded, o), max(wide, o.width)
+	}
+	if whole {
+		wide = 1
 	}
 	parts := make([]int32, wide)
 	for i := range wide {
-		s := &search{in: *in, place: f.place, depth: f.depth, vals: make([]float64, len(slots)), causes: make([]int32, len(slots))}
-		s.in.B, s.in.C = 0, Slot(len(slots))
+		s := &search{in: *in, place: f.place, depth: f.depth, code: Code{firsts: []int32{0}}, causes: make([]int32, len(given))}
+		s.in.B, s.in.C = 0, Slot(len(given))
 		varies := false
 		for k, o := range given {
-			s.args, s.code.Args = append(s.args, o.at(i)), append(s.code.Args, Slot(k))
-			varies = varies || !c.w.cols[o.at(i)].fixed
+			if !whole {
+				o = span{o.at(i), 1}
+			}
+			for _, col := range o.columns() {
+				s.args = append(s.args, col)
+				varies = varies || !c.w.cols[col].fixed
+			}
+			s.code.Args, s.code.firsts = append(s.code.Args, Slot(k)), append(s.code.firsts, int32(len(s.args)))
 		}
 		for k, o := range loaded {
 			if col := o.at(i); !c.w.cols[col].fixed {
 				s.loads, varies = append(s.loads, load{loads[k], col}), true
 			}
 		}
+		s.vals = make([]float64, len(s.args))
 		if varies {
 			parts[i], _ = c.w.add(step{op: in.Op, at: f.place, search: s})
 			continue
@@ -89,9 +102,12 @@ func (s *search) run(w *work, walk *floatWalker, of func(col int32) (float64, in
 		st.failures = append(st.failures, w.failures[cause-1])
 		return int32(len(st.failures))
 	}
-	for i, col := range s.args {
-		v, cause := of(col)
-		s.vals[i], s.causes[i] = v, number(cause)
+	for k := range s.causes {
+		s.causes[k] = 0
+		for i := s.code.firsts[k]; i < s.code.firsts[k+1]; i++ {
+			v, cause := of(s.args[i])
+			s.vals[i], s.causes[k] = v, cmp.Or(s.causes[k], number(cause))
+		}
 	}
 	for _, l := range s.loads {
 		v, cause := of(l.col)

@@ -183,11 +183,11 @@ func (c *cutter) instr(f *frame, s Slot) span {
 		if out, ok := c.call(f, in); ok {
 			return out
 		}
-		return c.search(f, in)
+		return c.search(f, in, false)
 	case ops.Slope, ops.Area, ops.Solve:
-		return c.search(f, in)
+		return c.search(f, in, false)
 	case ops.Fit, ops.Pieces:
-		return c.ofLists(f, in)
+		return c.search(f, in, true)
 	case ops.Spread:
 		return c.still(s)
 	case ops.Copy:

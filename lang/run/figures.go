@@ -101,10 +101,7 @@ func (d figures) constant(in *Instr) Figured {
 }
 
 func (d figures) load(s Slot, i int32, v float64) Figured {
-	if all := d.main.at(s); int(i) < len(all) {
-		return all[i]
-	}
-	return d.of(v)
+	return d.main.load(s, i, v)
 }
 
 func (figures) apply(op ops.Op, a, b Figured, k float64) (Figured, ops.Fault) {
@@ -262,19 +259,11 @@ func (m *mainFigures) found(s Slot) []Figured {
 // root is to which place a root is known: as its expression is; else as far as it has to
 // be moved to move the equation's sides by one in their last figure.
 func (m *mainFigures) root(s *Solve, args []Slot, v float64) Figured {
-	if !s.Searched {
-		for _, a := range args {
-			if all := m.at(a); len(all) > 0 && all[0].V == v {
-				return all[0]
-			}
-		}
+	if n, ok := m.candidate(s, args, v); ok {
+		return n
 	}
-	if len(s.Differences) == 1 {
-		w := newWalker[Figured](m.p, m.st, 0, m.d)
-		rest, ok := w.at(s.Differences[0], []Figured{{V: v}})
-		if _, slope, steep := m.p.floats(m.st).slope(s.Differences[0], v); ok && steep && slope != 0 {
-			return Figured{V: v, Place: rest.Place / math.Abs(slope), By: rest.By}
-		}
+	if rest, slope, ok := m.rest(s, v); ok {
+		return Figured{V: v, Place: rest.Place / math.Abs(slope), By: rest.By}
 	}
 	var all []int
 	s.On(func(fn int) int { all = append(all, fn); return fn })

@@ -2,8 +2,6 @@ package run
 
 import (
 	"math"
-
-	"steelyard/lang/ops"
 )
 
 // mostTogether is how many written numbers are moved at most to see what a value keeps.
@@ -53,11 +51,8 @@ func (m *mainFigures) together(s Slot, n Figured, element int) Figured {
 // measured are the written numbers that a slot was worked out from, each moved by one in its
 // last figure, and a value with the figures of the one that has the fewest.
 func (m *mainFigures) measured(s Slot, v float64) (moved []Part, by []*Instr, fewest Figured) {
-	m.p.needs(s, func(at Slot, in *Instr) (goOn bool) {
-		written := []Instr{*in}
-		if in.Op == ops.Data {
-			written = m.p.Data[in.A]
-		}
+	m.p.needs(s, func(at Slot, _ *Instr) (goOn bool) {
+		written := m.p.constants(at)
 		for i := range written {
 			of := m.d.constant(&written[i])
 			if of.Place == 0 {

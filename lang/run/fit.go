@@ -132,40 +132,6 @@ func (w *floatWalker) fitted(f *Fit, x [][]float64) (Fitted, ops.Fault) {
 	return last.got, last.fault
 }
 
-// ofLists cuts what has lists of readings for its arguments, as a parameter of a fit: they are
-// those of one search.
-func (c *cutter) ofLists(f *frame, in *Instr) span {
-	s := &search{in: *in, place: f.place, depth: f.depth, code: Code{firsts: []int32{0}}}
-	s.in.B = 0
-	varies := false
-	for i, a := range f.code.list(in) {
-		o, ok := c.of(f, a)
-		if !ok {
-			return c.same(f, 0, ops.Absent)
-		}
-		s.code.Args = append(s.code.Args, Slot(i))
-		for e := range o.width {
-			s.args = append(s.args, o.at(e))
-			varies = varies || !c.w.cols[o.at(e)].fixed
-		}
-		s.code.firsts = append(s.code.firsts, int32(len(s.args)))
-	}
-	for _, l := range c.reads.loaded(in) {
-		if o := c.main(l); !c.w.cols[o.first].fixed {
-			s.loads, varies = append(s.loads, load{l, o.first}), true
-		}
-	}
-	s.vals, s.causes = make([]float64, len(s.args)), make([]int32, len(s.args))
-	if varies {
-		col, _ := c.w.add(step{op: in.Op, at: f.place, search: s})
-		return span{col, 1}
-	}
-	st := c.w.stateFor(c.st)
-	return span{c.w.fix(s.run(c.w, c.p.floats(&st), func(col int32) (float64, int32) {
-		return c.w.cols[col].value, c.w.cols[col].cause
-	})), 1}
-}
-
 // mean is the weighted mean of numbers, corrected by that of what is left: the sum of
 // many that hardly differ has lost their last figures.
 func mean(x, w []float64) float64 {

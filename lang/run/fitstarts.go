@@ -1,6 +1,7 @@
 package run
 
 import (
+	"cmp"
 	"math"
 	"math/rand/v2"
 	"slices"
@@ -54,12 +55,7 @@ func (m *modelFit) search(scales []float64) (p []float64, searched, ok bool) {
 			continue
 		}
 		// The best stay in order; a try that fits as well as one before it comes before that.
-		at, _ := slices.BinarySearchFunc(kept, squares, func(s start, v float64) int {
-			if s.squares < v {
-				return -1
-			}
-			return 1
-		})
+		at, _ := slices.BinarySearchFunc(kept, squares, func(s start, v float64) int { return cmp.Or(cmp.Compare(s.squares, v), 1) })
 		if at < keptStarts {
 			kept = slices.Insert(kept, at, start{p, squares})
 			kept = kept[:min(len(kept), keptStarts)]

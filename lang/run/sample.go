@@ -5,7 +5,6 @@ import (
 	"math/rand/v2"
 	"slices"
 
-	"steelyard/lang/ops"
 	"steelyard/units"
 )
 
@@ -199,11 +198,7 @@ func newDrawer(p *Program, x *shift, sources []Part) *drawer {
 	d := &drawer{x: x, r: rand.New(rand.NewPCG(20080101, 101)), sources: sources, factors: latent(sources),
 		normals: make([][]float64, len(sources)), scales: make([][]float64, len(sources))}
 	for i, s := range sources {
-		in := &p.Main.Instrs[s.Slot]
-		if in.Op == ops.Data {
-			in = &p.Data[in.A][s.Element]
-		}
-		d.shapes = append(d.shapes, in.shape())
+		d.shapes = append(d.shapes, p.constants(s.Slot)[s.Element].shape())
 		if s.Readings != nil {
 			d.normals[i], d.scales[i] = make([]float64, blockLanes), make([]float64, blockLanes)
 		}

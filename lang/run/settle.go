@@ -170,21 +170,15 @@ func (m *mainBounds) found(s Slot) []bounded {
 // offRoot is how far a root may be off: as its expression is, or as far as the
 // equation stays within its own error.
 func (m *mainBounds) offRoot(s *Solve, args []Slot, v float64) float64 {
-	if !s.Searched {
-		for _, a := range args {
-			if all := m.at(a); len(all) > 0 && all[0].v == v {
-				return all[0].e
-			}
-		}
+	if n, ok := m.candidate(s, args, v); ok {
+		return n.e
 	}
 	off := 4 * exact * math.Abs(v)
 	if len(s.Differences) > 1 {
 		return max(off, 1e-12*math.Abs(v))
 	}
-	w := m.p.floats(m.st)
-	rest, ok := w.bounds(exact).boundAt(s.Differences[0], []float64{v}, exact, 0)
-	_, slope, steep := w.slope(s.Differences[0], v)
-	if e := rest.e / math.Abs(slope); ok && steep && e-e == 0 {
+	rest, slope, ok := m.rest(s, v)
+	if e := rest.e / math.Abs(slope); ok && e-e == 0 {
 		return max(off, e)
 	}
 	return off

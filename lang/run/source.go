@@ -48,6 +48,15 @@ func (s Source) compare(o Source) int {
 	return cmp.Or(cmp.Compare(s.Slot, o.Slot), cmp.Compare(s.Element, o.Element))
 }
 
+// constants are the instruction of a slot of the main code or, of a list of written numbers,
+// those of its elements.
+func (p *Program) constants(s Slot) []Instr {
+	if in := &p.Main.Instrs[s]; in.Op == ops.Data {
+		return p.Data[in.A]
+	}
+	return p.Main.Instrs[s : s+1]
+}
+
 // Under is the slot of the number that a slot has, with its sign or without.
 func (c *Code) Under(s Slot) Slot {
 	for in := &c.Instrs[s]; in.Op == ops.Neg || in.Op == ops.Copy; in = &c.Instrs[s] {

@@ -1,6 +1,7 @@
 package run
 
 import (
+	"cmp"
 	"slices"
 
 	"steelyard/lang/ops"
@@ -127,15 +128,7 @@ func (t *together[N]) sorted(list []N) ([]N, bool) {
 	for i := range order {
 		order[i] = i
 	}
-	slices.SortStableFunc(order, func(i, j int) int {
-		switch {
-		case plain[i] < plain[j]:
-			return -1
-		case plain[i] > plain[j]:
-			return 1
-		}
-		return 0
-	})
+	slices.SortStableFunc(order, func(i, j int) int { return cmp.Compare(plain[i], plain[j]) })
 	out := make([]N, len(list))
 	for i, from := range order {
 		out[i] = list[from]

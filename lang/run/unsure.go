@@ -20,10 +20,7 @@ func (traces) of(v float64) traced { return traced{v: v} }
 func (d traces) constant(in *Instr) traced { return d.of(in.K) }
 
 func (d traces) load(s Slot, i int32, v float64) traced {
-	if all := d.main.at(s); int(i) < len(all) {
-		return all[i]
-	}
-	return d.of(v)
+	return d.main.load(s, i, v)
 }
 
 func (d traces) apply(op ops.Op, a, b traced, k float64) (traced, ops.Fault) {
@@ -99,16 +96,14 @@ func (p *Program) Depends(st *State, s Slot) []Unsure {
 //
 // A root, a slope or an area is found by trying places, of which the last digits are noise.
 // How it depends on sources is known by a rule of its own, or by moving those.
-func (m *mainUnsure) keeps(in *Instr) bool {
-	switch in.Op {
+func (m *mainUnsure) keeps(s Slot) bool {
+	switch in := &m.p.Main.Instrs[s]; in.Op {
 	case ops.Scatter:
 		return true
-	case ops.Data:
-		return slices.ContainsFunc(m.p.Data[in.A], func(in Instr) bool { return in.Uncertainty() != 0 })
 	case ops.Call:
 		return m.p.Searches(int(in.A), m.searches)
 	}
-	return in.Uncertainty() != 0
+	return slices.ContainsFunc(m.p.constants(s), func(in Instr) bool { return in.Uncertainty() != 0 })
 }
 
 // Searches tells whether a function runs a slope, an area or a search for roots, itself or
@@ -133,12 +128,10 @@ func (p *Program) Searches(fn int, seen map[int]bool) bool {
 func (m *mainUnsure) found(s Slot) []traced {
 	in := &m.p.Main.Instrs[s]
 	switch in.Op {
-	case ops.Const:
-		return []traced{m.tape.source(Part{Source: Source{Slot: s}, U: in.Uncertainty()}, in.K)}
+	case ops.Const, ops.Data:
+		return m.written(s)
 	case ops.Scatter:
 		return []traced{m.scatter(s)}
-	case ops.Data:
-		return m.data(s, m.p.Data[in.A])
 	case ops.Solve:
 		if n, ok := m.root(m.p.Solves[in.A], m.p.Main.list(in), m.st.At(s)); ok {
 			return []traced{n}
@@ -160,8 +153,9 @@ func (m *mainUnsure) still(s Slot) []traced {
 	return out
 }
 
-// data are the numbers of a list, of which some are sources.
-func (m *mainUnsure) data(s Slot, list []Instr) []traced {
+// written are the numbers of a slot that were written down, of which some are sources.
+func (m *mainUnsure) written(s Slot) []traced {
+	list := m.p.constants(s)
 	out := make([]traced, len(list))
 	for i := range list {
 		if out[i].v = list[i].K; list[i].Uncertainty() != 0 {
@@ -174,20 +168,14 @@ func (m *mainUnsure) data(s Slot, list []Instr) []traced {
 // root is how a root was made: by its expression, or by -f_p/f_x, the implicit function
 // theorem, for a root of f that was searched for.
 func (m *mainUnsure) root(s *Solve, args []Slot, v float64) (traced, bool) {
-	if !s.Searched {
-		for _, a := range args {
-			if all := m.at(a); len(all) > 0 && all[0].v == v {
-				return all[0], true
-			}
-		}
+	if n, ok := m.candidate(s, args, v); ok {
+		return n, true
 	}
-	if len(s.Differences) != 1 || m.p.Searches(s.Differences[0], m.searches) {
+	if m.p.Searches(s.Differences[0], m.searches) {
 		return traced{}, false
 	}
-	w := newWalker[traced](m.p, m.st, 0, m.d)
-	rest, ok := w.at(s.Differences[0], []traced{{v: v}})
-	_, slope, steep := m.p.floats(m.st).slope(s.Differences[0], v)
-	if !ok || !steep || slope == 0 {
+	rest, slope, ok := m.rest(s, v)
+	if !ok {
 		return traced{}, false
 	}
 	return m.rough(m.tape.scaled(rest, -1/slope, v)), true
@@ -252,11 +240,9 @@ func (m *mainUnsure) sources(s Slot) []Part {
 	var out []Part
 	m.p.needs(s, func(s Slot, in *Instr) (goOn bool) {
 		switch {
-		case in.Uncertainty() != 0:
-			out = append(out, Part{Source: Source{Slot: s}, U: in.Uncertainty()})
-		case in.Op == ops.Data:
-			for i := range m.p.Data[in.A] {
-				if u := m.p.Data[in.A][i].Uncertainty(); u != 0 {
+		case in.Op == ops.Const, in.Op == ops.Data:
+			for i, one := range m.p.constants(s) {
+				if u := one.Uncertainty(); u != 0 {
 					out = append(out, Part{Source: Source{s, int32(i)}, U: u})
 				}
 			}
