@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"steelyard/lang/finding"
+	"steelyard/lang/syntax"
 	"steelyard/session/entry"
 )
 
@@ -48,7 +49,7 @@ func readFindings(t testing.TB, path string) map[string][]expectation {
 		case mark == "!" && last >= 0:
 			block[last].ids = append(block[last].ids, rest)
 		case mark == "|" && last >= 0 && strings.HasPrefix(line, "| "):
-			block[last].readings = append(block[last].readings, rest)
+			block[last].readings = append(block[last].readings, strings.ReplaceAll(rest, " ↵ ", "\n"))
 		case mark == "~" && last >= 0:
 			block[last].says = append(block[last].says, rest)
 		case line[0] == ' ' && last >= 0:
@@ -95,7 +96,10 @@ func meets(t *testing.T, e *entry.Entry, want expectation) {
 		}
 	}
 	for _, r := range want.readings {
-		if !slices.ContainsFunc(e.Findings, func(f finding.Finding) bool { return contains(f.Readings, r) || contains(f.Lines, r) }) {
+		has := func(text string) bool { return text == r || contains(syntax.StatementsOf(text), r) }
+		if !slices.ContainsFunc(e.Findings, func(f finding.Finding) bool {
+			return slices.ContainsFunc(f.Readings, has) || slices.ContainsFunc(f.Lines, has)
+		}) {
 			t.Errorf("%s: the reading %q is not offered; found\n%s", e.Text, r, strings.Join(said, "\n"))
 		}
 	}
@@ -126,8 +130,7 @@ func TestReadingsRead(t *testing.T) {
 					for _, reading := range f.Readings {
 						tried++
 						text := e.Text[:f.At.From] + reading + e.Text[f.At.To:]
-						got := p.Enter(context.Background(), text)
-						p.Undo()
+						got := enterAndUndo(p, text)
 						if got.Stmt == nil && got.Findings[0].At.From <= f.At.From+len(reading) {
 							t.Errorf("%s, %s: the reading %q gives %s: %s", path, title, text, got.Findings[0].ID, got.Findings[0].Message)
 						}

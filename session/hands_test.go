@@ -45,15 +45,20 @@ func printed(line string) string {
 	return line
 }
 
-// TestHands types each formula of the textbooks in four hands: each comes out right,
-// or is refused and the right reading offered.
-func TestHands(t *testing.T) {
+// handwritten is a formula of the textbooks as one hand types it.
+type handwritten struct {
+	meant
+	id, hand string
+}
+
+// textbookLines are the formulas of the textbooks in all hands.
+func textbookLines(t testing.TB) (out []handwritten) {
+	t.Helper()
 	rows := readTable(t, "testdata/textbook.csv")
 	column := map[string]int{}
 	for i, name := range rows[0] {
 		column[name] = i
 	}
-	count := map[string]map[string]int{}
 	for _, row := range rows[1:] {
 		value, err := strconv.ParseFloat(row[column["computed_value"]], 64)
 		if err != nil {
@@ -72,17 +77,26 @@ func TestHands(t *testing.T) {
 		if strings.Contains(givens, " hp") {
 			value *= 746 / 745.69987158227022 // the source rounds the horsepower
 		}
+		scope := strings.Join(append([]string{givens}, steps[:len(steps)-1]...), "; ")
 		for _, h := range hands {
-			m := meant{scope: strings.Join(append([]string{givens}, steps[:len(steps)-1]...), "; "), line: h.write(last),
-				value: value, unit: unit}
-			v := m.verdict()
-			if count[h.name] == nil {
-				count[h.name] = map[string]int{}
-			}
-			count[h.name][v]++
-			if v == "silent" || v == "wrong offer" {
-				t.Errorf("%s: %s: %s: %s | %s: %+v", row[0], h.name, v, m.scope, m.line, m.enter(m.line).Findings)
-			}
+			out = append(out, handwritten{meant{scope: scope, line: h.write(last), value: value, unit: unit}, row[0], h.name})
+		}
+	}
+	return out
+}
+
+// TestHands types each formula of the textbooks in four hands: each comes out right,
+// or is refused and the right reading offered.
+func TestHands(t *testing.T) {
+	count := map[string]map[string]int{}
+	for _, m := range textbookLines(t) {
+		v := m.verdict()
+		if count[m.hand] == nil {
+			count[m.hand] = map[string]int{}
+		}
+		count[m.hand][v]++
+		if v == "silent" || v == "wrong offer" {
+			t.Errorf("%s: %s: %s: %s | %s: %+v", m.id, m.hand, v, m.scope, m.line, m.enter(m.line).Findings)
 		}
 	}
 	for _, h := range hands {

@@ -14,6 +14,7 @@ import (
 	"unicode"
 
 	"steelyard/lang/finding"
+	"steelyard/lang/syntax"
 	"steelyard/session/entry"
 	"steelyard/units"
 )
@@ -35,7 +36,7 @@ func TestOffers(t *testing.T) {
 			times = int(h.Sum64() % 8 / 7)
 		}
 		for range times {
-			other := pages[r.IntN(200)]
+			other := pages[r.IntN(len(pages))]
 			enterOffers(t, page[0], mutated(r, page[1], other[1]), false)
 		}
 	}
@@ -76,16 +77,17 @@ func offerPages(t testing.TB) (out [][2]string) {
 			out = append(out, [2]string{m.scope, m.line})
 		}
 	}
+	for _, m := range textbookLines(t) {
+		out = append(out, [2]string{m.scope, m.line})
+	}
 	files, _ := filepath.Glob("testdata/*.txt")
 	for _, path := range files {
 		blocks := readFindings(t, path)
 		for _, title := range slices.Sorted(maps.Keys(blocks)) {
 			var above []string
 			for _, e := range blocks[title] {
-				if !strings.Contains(e.text, "\n") {
-					out = append(out, [2]string{strings.Join(above, "; "), e.text})
-					above = append(above, e.text)
-				}
+				out = append(out, [2]string{strings.Join(above, "; "), e.text})
+				above = append(above, e.text)
 			}
 		}
 	}
@@ -98,7 +100,7 @@ func FuzzOffers(f *testing.F) {
 		f.Add(page[0], page[1])
 	}
 	f.Fuzz(func(t *testing.T, scope, line string) {
-		if len(scope) <= 600 && len(line) <= 200 && !strings.Contains(line, "\n") {
+		if len(scope) <= 600 && len(line) <= 200 {
 			enterOffers(t, scope, line, false)
 		}
 	})
@@ -151,14 +153,7 @@ func enterOffers(t *testing.T, scope, line string, whole bool) {
 	for given := range strings.SplitSeq(scope, "; ") {
 		p.Enter(context.Background(), given)
 	}
-	enter := func(text string) *entry.Entry {
-		before := p.Next()
-		e := p.Enter(context.Background(), text)
-		if p.Next() > before {
-			p.Undo()
-		}
-		return e
-	}
+	enter := func(text string) *entry.Entry { return enterAndUndo(p, text) }
 	e := enter(line)
 	for _, found := range e.Findings {
 		if found.At.To > len(e.Text) {
@@ -194,6 +189,21 @@ func enterOffers(t *testing.T, scope, line string, whole bool) {
 			}
 		}
 	}
+}
+
+// enterAndUndo enters the statements of a text and takes them back: the last, or the first
+// that fails.
+func enterAndUndo(p *Pad, text string) (e *entry.Entry) {
+	before := p.Next()
+	for _, one := range syntax.StatementsOf(text) {
+		if e = p.Enter(context.Background(), one); e.Failed() {
+			break
+		}
+	}
+	for p.Next() > before {
+		p.Undo()
+	}
+	return e
 }
 
 // lostLetters are the letters of a line that another has not.

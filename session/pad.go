@@ -270,12 +270,22 @@ func (p *Pad) Preview(line int, text string) *entry.Entry {
 func (p *Pad) enterOnTrial(line int, text string, ruled bool) *entry.Entry {
 	trying, free, asks := p.trying, p.free, p.asks
 	p.trying, p.free, p.asks = true, !ruled, false
+	e := p.enterAndUndo(line, text)
+	p.trying, p.free, p.asks = trying, free, asks
+	return e
+}
+
+// enterAndUndo works statements out and takes them back: the last, or the first that fails.
+func (p *Pad) enterAndUndo(line int, text string) (e *entry.Entry) {
 	before := len(p.page.Entries)
-	e := p.enter(p.mark(), line, text, nil)
-	if len(p.page.Entries) > before {
+	for i, one := range syntax.StatementsOf(text) {
+		if e = p.enter(p.mark(), line+i, one, nil); e.Failed() {
+			break
+		}
+	}
+	for len(p.page.Entries) > before {
 		p.Undo()
 	}
-	p.trying, p.free, p.asks = trying, free, asks
 	return e
 }
 
@@ -283,14 +293,7 @@ func (p *Pad) enterOnTrial(line int, text string, ruled bool) *entry.Entry {
 // for those of the last findings that have been tried.
 func (p *Pad) tryReadings(e *entry.Entry, tried int) {
 	p.trying, p.asks = true, true
-	advise.Readings(e, max(len(e.Findings)-tried, 0), func(text string) *entry.Entry {
-		before := len(p.page.Entries)
-		got := p.enter(p.mark(), e.Line, text, nil)
-		if len(p.page.Entries) > before {
-			p.Undo()
-		}
-		return got
-	})
+	advise.Readings(e, max(len(e.Findings)-tried, 0), func(text string) *entry.Entry { return p.enterAndUndo(e.Line, text) })
 	p.trying, p.asks = false, false
 }
 

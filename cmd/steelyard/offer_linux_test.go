@@ -69,6 +69,29 @@ func TestOfferAtHand(t *testing.T) {
 	c.expect("= 9 kg, a mass")
 }
 
+// TestOfferOfSeveralLines takes with one Enter all lines that one line was meant for, also
+// where a line above is changed.
+func TestOfferOfSeveralLines(t *testing.T) {
+	c := openTerminal(t, t.TempDir())
+	c.expect("  1.  ")
+	c.line("m = 2 kg, k = 5 N/m; A = 3 cm", "and then `A = 3 cm`")
+	c.shown("… A = 3 cm")
+	c.send("\r")
+	c.expect("  3.  A = 3 cm")
+	c.expect("  4.  ")
+	c.line("v(t) = 2 m/s for 0 s ≤ t ≤ 3 s", "2 m/s for 0 s ≤ t ≤ 3 s")
+	c.shown("…   2 m/s for 0 s ≤ t ≤ 3 s")
+	c.send("\r")
+	c.expect("  5.  ")
+	c.line("v(1 s)", "= 2 m/s, a speed")
+	c.expect("  6.  ")
+	c.line("change 1 to m = 4 kg; M = 9 kg", "and then `M = 9 kg`")
+	c.shown("… insert before 2 M = 9 kg")
+	c.send("\r")
+	c.expect("  7.  ")
+	c.line("page 1 to 2", "  2.  M = 9 kg")
+}
+
 // TestOfferIsNotTakenBlindly types ahead of an offer: no key that was typed before it
 // was drawn takes it, nor an Enter right behind, and none is at hand among pasted lines.
 func TestOfferIsNotTakenBlindly(t *testing.T) {

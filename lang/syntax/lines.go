@@ -124,6 +124,18 @@ func takesPieces(line string) bool {
 	return open > 0 && line[to-1] == ')' && !isBlank(lastRune(line[:open])) && strings.IndexByte(line, '=') == eq
 }
 
+// StatementsOf are those of a text: each begins on a line that is not indented.
+func StatementsOf(text string) (out []string) {
+	for row := range strings.SplitSeq(text, "\n") {
+		if n := len(out); n > 0 && (row == "" || isBlank(firstRune(row))) {
+			out[n-1] += "\n" + row
+			continue
+		}
+		out = append(out, row)
+	}
+	return out
+}
+
 // takesBody tells whether a statement goes on over indented lines.
 //
 // These are formulas, functions in pieces and data without a file. A note may go on too,

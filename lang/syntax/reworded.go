@@ -10,7 +10,8 @@ import (
 
 // reworded is how a line is written that says in other words what the language says: vs for
 // against. The lines are what to type, with $1 for the first group; where there are several,
-// they come one after the other. $1… is several statements, each of which has a line.
+// they come one after the other, and are one reading. $1… is several statements, each of
+// which has a line.
 type reworded struct {
 	words   string // of the statements that it is for, or "" for lines without a word
 	slip    pattern
@@ -115,6 +116,7 @@ var rewordings = []reworded{
 	as("", patternWith(`^(.+?)\s+(?:where|when|if|for|given)\s+(\S+\s*=[^=]+)$`, "where", "when", "if", "for", "given"), "Another value for a name comes after `with`.", "$1 with $2").only(replaces),
 	as("", patternWith(`^(.+?)\s+(?:where|when|if|for|given)\s+(\S+\s*=[^=]+) and (\S+\s*=[^=]+)$`, " and "), "Another value for a name comes after `with`.", "$1 with $2, $3").only(replaces),
 	as("", patternWith(`^(.+?)\s+(?:where|when|if|for|given)\s+(\S+\s*=.+)$`, "where", "when", "if", "for", "given"), "Each value needs its own line.", "$2…", "$1").only(isGiven),
+	as("", patternWith(`^(`+aName+`\(`+aName+`\)\s*=)\s*([^{]+? for [^=]*[<>≤≥].*)$`, " for "), "Each interval needs a line of its own below, with a space before it.", "$1\n  $4"),
 	as("", patternWith(`^(.+) is (negative|positive|zero)$`, " is "), "Whether a value is $2 is a question for check.", "check $1 is $2"),
 	as("", patternWith(`^(.+?)\s*,\s*(in .+)$`, ","), "There is no comma before `in`.", "$1 $2").atItsPlace(),
 	as("", patternWith(`^(.+),(\pL.*)$`, ","), "Words about a name come after a comma and a space.", "$1, $2").only(hasMeaning).atItsPlace(),
@@ -234,6 +236,9 @@ var settled = []finding.ID{finding.NamesTogether, finding.UnitOrName, finding.Tw
 // statementJoint is between two statements of one line, of which the second gives a name.
 var statementJoint = patternWith(`\s*(?:[,;]\s*(?:and\s+)?|\s+and\s+)(?:let )?(`+aName+`(?:\([^()=]*\))?\s*(?:=| in ))`, ",", ";", "and")
 
+// intervalJoint is between two intervals of one line.
+var intervalJoint = patternWith(`\s*[,;]\s*(?:and\s+)?([^,;]+? for )`, ",", ";")
+
 // reworded finds the first of the rewordings that can be read; nil if there is none.
 func (r *reader) reworded(word string) *fault {
 	if r.silent || strings.Contains(r.text, "\n") {
@@ -244,7 +249,12 @@ func (r *reader) reworded(word string) *fault {
 		w := &rewordings[i]
 		if lines := r.rewordedAs(w, line, word, mostReworded); lines != nil {
 			told := func(words string) string { return w.slip.compiled().ReplaceAllString(line, words) }
-			bad := &fault{finding.New(w.id, Span{From: r.from, To: r.to}, told(w.message), told(w.hint)+"`"+strings.Join(lines, "` and then `")+"`.", lines...)}
+			text := strings.Join(lines, "\n")
+			hint := told(w.hint) + "`" + strings.Join(lines, "` and then `") + "`."
+			if len(StatementsOf(text)) < strings.Count(text, "\n")+1 {
+				hint = "" // one with a body, which is shown as it is
+			}
+			bad := &fault{finding.New(w.id, Span{From: r.from, To: r.to}, told(w.message), hint, text)}
 			if w.here {
 				from, to := differ(line, lines[0])
 				bad.At = Span{From: r.from + from, To: r.from + to}
@@ -291,6 +301,9 @@ func (r *reader) rewordedAs(w *reworded, line, word string, most int) (out []str
 		one, each := strings.CutSuffix(to, "…")
 		lead, _, _ := strings.Cut(one, "$")
 		text := w.slip.compiled().ReplaceAllString(line, one)
+		if strings.Contains(to, "\n") {
+			text = intervalJoint.compiled().ReplaceAllString(text, "\n  $1")
+		}
 		if several = several || each; !each {
 			out = append(out, text)
 			continue

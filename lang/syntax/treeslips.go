@@ -2,6 +2,7 @@ package syntax
 
 import (
 	"strings"
+	"unicode"
 
 	"steelyard/lang/finding"
 	"steelyard/lang/ops"
@@ -14,10 +15,15 @@ import (
 func (r *reader) treeSlips(list ...Expr) *fault {
 	for _, x := range list {
 		for x := range Nodes(x) {
-			if b, ok := x.(*Binary); ok {
-				if bad := first(treeSlips, operation{r, b}); bad != nil {
-					return bad
-				}
+			var bad *fault
+			switch x := x.(type) {
+			case *Binary:
+				bad = first(treeSlips, operation{r, x})
+			case *Measured:
+				bad = r.exponentOrUnit(x)
+			}
+			if bad != nil {
+				return bad
 			}
 		}
 	}
@@ -93,6 +99,22 @@ func OfNumbers(x Expr) bool {
 		return ok
 	})
 	return ok
+}
+
+// exponentOrUnit finds 2^-1 s, where the exponent may be that of the unit: half a second, or
+// 2 s^-1. Behind 10 it belongs to the number.
+func (r *reader) exponentOrUnit(m *Measured) *fault {
+	power, ok := m.X.X.(*Binary)
+	if !ok || power.Op != Pow || m.X.At != power.At || strings.ContainsFunc(m.Unit.Text, func(r rune) bool { return !unicode.IsLetter(r) }) {
+		return nil
+	}
+	n, ok := power.X.(*Number)
+	if !ok || n.Value.Text == "10" || Rational(power.Y).Num() >= 0 {
+		return nil
+	}
+	raised, number := r.source(Span{From: n.At.To, To: power.At.To}), r.source(n.At)
+	return &fault{finding.New(finding.TwoReadings, m.At, "Does "+raised+" belong to the number or to the unit?", "Use brackets to show what belongs together.",
+		"("+number+raised+") "+m.Unit.Text, number+" "+m.Unit.Text+raised)}
 }
 
 // unitPower finds 5 m ^2 and 5 m^n: an exponent after a unit that does not go

@@ -26,7 +26,8 @@ type offer struct {
 	value   *entry.Value
 }
 
-// Enter works a text out as if it were the line, and leaves no trace.
+// Enter works a text out as if it were the line, and leaves no trace. Of several statements
+// it is the last, or the first that fails.
 type Enter func(text string) *entry.Entry
 
 // Readings tries the readings that the first n findings of an entry offer.
@@ -137,6 +138,9 @@ func saidBefore(before []offer, o offer) bool {
 func try(e *entry.Entry, at finding.Span, reading string, enter Enter) (offer, bool) {
 	o := offer{text: reading}
 	text, elsewhere := e.Text[:at.From]+reading+e.Text[at.To:], false
+	if parts := syntax.StatementsOf(reading); len(parts) > 1 {
+		return several(parts, enter)
+	}
 	for range maxTries {
 		got := enter(text)
 		bad, unknown := refusal(got)
@@ -155,15 +159,10 @@ func try(e *entry.Entry, at finding.Span, reading string, enter Enter) (offer, b
 		}
 		switch {
 		case bad.At == finding.Span{To: len(text)} && len(bad.Readings) > 0, len(bad.Readings) > 1 && (bad.ID == finding.TwoReadings || bad.ID == finding.NotWritten):
-			then := strings.Contains(bad.Hint, "` and then `") // lines one after the other
 			for _, r := range bad.Readings {
 				line := text[:bad.At.From] + r + text[bad.At.To:]
-				refused, unknown := refusal(enter(line))
-				if refused == nil {
+				if refused, _ := refusal(enter(line)); refused == nil {
 					o.lines = append(o.lines, line)
-				}
-				if then && (refused != nil || unknown) {
-					break // the next one needs it
 				}
 			}
 			return o, len(o.lines) > 0
@@ -178,6 +177,25 @@ func try(e *entry.Entry, at finding.Span, reading string, enter Enter) (offer, b
 		}
 	}
 	return o, false
+}
+
+// several tries statements one after the other, each put right below those before it.
+func several(parts []string, enter Enter) (o offer, ok bool) {
+	for i, part := range parts {
+		below := func(text string) *entry.Entry {
+			return enter(strings.Join(append(slices.Clone(parts[:i]), text), "\n"))
+		}
+		one, ok := try(&entry.Entry{Text: part}, finding.Span{To: len(part)}, part, below)
+		if !ok {
+			return o, false
+		}
+		if parts[i] = one.text; len(one.lines) > 0 {
+			parts[i] = one.lines[0]
+		}
+		o.unknown = o.unknown || one.unknown
+	}
+	o.text = strings.Join(parts, "\n")
+	return o, true
 }
 
 // refusal is what a line is refused for: not for a name that no line gives, of which

@@ -211,8 +211,15 @@ func (c *command) put(at *Draft, text, place string) {
 	if at.Insert {
 		c.fails(at.Line-1, text)
 	}
-	for i, line := range c.got.Offers {
-		c.got.Offers[i] = place + line
+	for i, text := range c.got.Offers {
+		parts := syntax.StatementsOf(text)
+		for k := range parts {
+			parts[k] = place + parts[k]
+			if k > 0 && place != "" {
+				parts[k] = fmt.Sprintf("insert before %d %s", at.Line+k, strings.TrimPrefix(parts[k], place))
+			}
+		}
+		c.got.Offers[i] = strings.Join(parts, "\n")
 	}
 	from := max(strings.LastIndex(c.e.Text, now.Text), 0)
 	for i, f := range now.Findings {

@@ -44,7 +44,7 @@ func (s *settler) readAsUnit(rule *weighed, all []weighed, open *syntax.Open) Ve
 // number comes out for a symbol that is none: r = x/2m.
 func (s *settler) despiteNames(rule *weighed, all []weighed, open *syntax.Open) Verdict {
 	behind := func(w *weighed) bool { return len(w.Names) > 0 }
-	if rule.speaks && rule.sense == plain && len(open.Words) == 1 { // it is the number of another quantity
+	if s.cancels(rule, open) {
 		return s.asUnit("`"+open.Words[0]+"` is read as a unit.", all, behind)
 	}
 	if !open.Letters || rule.speaks || len(open.Words) != 1 {
@@ -59,6 +59,15 @@ func (s *settler) despiteNames(rule *weighed, all []weighed, open *syntax.Open) 
 		return Verdict{}
 	}
 	return s.asUnit("`"+s.Entry.Text[q.At.From:q.At.To]+"` is read with a unit.", all, behind)
+}
+
+// cancels tells whether a letter that is read as a unit makes a pure number of the line: the
+// number of another quantity than the name is used for, r = x/(2 m); or any, where the letter
+// is directly behind its number, as in x/(2m).
+func (s *settler) cancels(rule *weighed, open *syntax.Open) bool {
+	_, _, in := syntax.AsResult(s.Entry.Stmt)
+	return len(open.Words) == 1 && !in.Present() && rule.plan != nil && rule.dim.IsOne() && rule.sense > odd &&
+		(rule.speaks && rule.sense == plain || open.Letters && !open.SetOff[0])
 }
 
 // asUnit says how units are read, and how the first of some readings

@@ -10,6 +10,11 @@ func (ed *editor) enter() {
 	text := ed.buf.String()
 	rows := strings.Split(text, "\n")
 	last := rows[len(rows)-1]
+	if _, n := statement(ed.pad, rows); ed.whole && n < len(rows) && !slices.Contains(rows, "") {
+		ed.screen.erase()
+		ed.done = &typed{pasted: rows} // several statements, as an offer may be
+		return
+	}
 	switch statement := fold(ed.pad, rows); {
 	case len(rows) > 1 && ed.pad.Aside(last):
 		ed.aside(text[:len(text)-len(last)], last)

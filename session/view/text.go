@@ -155,7 +155,7 @@ func (p *page) readings(f *finding.Finding) {
 	if f.Severity != finding.Error { // a part of the line is enough
 		said = f.Readings
 	}
-	if !slices.ContainsFunc(said, func(r string) bool { return !strings.Contains(f.Hint, r) }) {
+	if hinted := strings.ReplaceAll(f.Hint, "` and then `", "\n"); !slices.ContainsFunc(said, func(r string) bool { return !strings.Contains(hinted, r) }) {
 		return
 	}
 	if strings.Contains(offers[0], "\n") {
