@@ -25,11 +25,11 @@ func Symbol(name string) string {
 }
 
 // customs are the units of the quantities that a name customarily stands for, the
-// commonest first, as texts that Parse reads with commas between them. A Δ before a
+// commonest first, as texts that Parse reads with commas between them. A Δ or Σ before a
 // symbol changes nothing. It is empty for a name that says nothing, as a b c with
 // digits do, which are mostly coefficients.
 func customs(name string) string {
-	if rest := strings.TrimPrefix(name, "Δ"); rest != "" {
+	if rest := strings.TrimLeft(name, "ΔΣ"); rest != "" {
 		name = rest
 	}
 	symbol := Symbol(name)

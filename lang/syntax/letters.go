@@ -6,9 +6,9 @@ import (
 	"unicode/utf8"
 )
 
-// Apart takes a word apart into names that have a value and symbols that have none, as few
-// symbols as possible and then as few parts: mgh into m, g, h; where mg is a name too, into
-// mg and h. It returns the parts in canonical form, and those of them that have no value, as
+// Apart takes a word apart into names that have a value and symbols that have none: as few
+// symbols as possible, of as few letters, and then as few parts: mgh into m, g, h; where mg is
+// a name too, into mg and h; ηPt into η, P, t where P is a name, and Pt none. It returns the parts in canonical form, and those of them that have no value, as
 // often as they come. A name is its own only part, and so is a symbol that is no product. No
 // symbols are looked for where symbol is nil.
 //
@@ -24,7 +24,7 @@ func Apart(word string, known, symbol func(part string) bool) (parts, lacking []
 		case known(part):
 			return 1
 		case symbol != nil && symbol(part):
-			return longestApart + 1 // more than all letters as names
+			return (longestApart + utf8.RuneCountInString(part)) * (longestApart + 1)
 		}
 		return 0
 	})
@@ -137,8 +137,11 @@ func IsSpoken(text string) bool {
 	return false
 }
 
-// isSymbol tells whether a name is a letter, alone or with digits behind it.
+// isSymbol tells whether a name is a letter, alone or with a Δ before it or digits behind.
 func isSymbol(name string) bool {
+	if of := strings.TrimPrefix(name, "Δ"); of != "" {
+		name = of
+	}
 	_, n := utf8.DecodeRuneInString(name)
 	return startsName(firstRune(name)) && strings.Trim(name[n:], "0123456789") == ""
 }

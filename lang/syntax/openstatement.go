@@ -140,7 +140,7 @@ func wordsAmong(tokens []token, in Scope) (out []string) {
 			words = wordsOf(fs)
 			joined = (coefficient(tokens[i-1].text) || !in.IsUnit(t.text)) && slices.ContainsFunc(words, in.Known) || // ½m v²
 				!in.IsUnit(t.text) && !slices.ContainsFunc(words, func(word string) bool { return !isSymbol(word) }) // ½v²
-		case t.kind != nameToken, t.call && (ops.IsFunction(t.text) || in.Function(Canonical(t.text))):
+		case t.kind != nameToken, ops.IsFunction(t.text), t.call && in.Function(Canonical(t.text)):
 			continue
 		}
 		factor := t.kind == nameToken && (!t.call || isSum(tokens[i+1:])) // I(R + r) is a product

@@ -25,17 +25,25 @@ func setOff(rule *weighed, all []weighed, open *syntax.Open) bool {
 	return open.Bracket != (syntax.Span{}) || rule.sense > odd
 }
 
-// readAsUnit lets a line stand whose open letters are set off. In a bracket, where
-// nothing says what the quantity is, it says how it was read.
+// readAsUnit lets a line stand whose open letters are set off. In a bracket, and on the right
+// side of a symbol, where nothing says what the quantity is, it says how it was read: G = 2 F,
+// where F is a force of the page. A word is hardly a multiple of a symbol: length = 3 m.
 func (s *settler) readAsUnit(rule *weighed, all []weighed, open *syntax.Open) Verdict {
-	if open.Bracket == (syntax.Span{}) || rule.speaks {
+	if rule.speaks {
 		return Verdict{}
+	}
+	other := func(w *weighed) bool { return w.sense == rule.sense && !rule.same(w) }
+	if open.Bracket == (syntax.Span{}) {
+		if name, x, _ := syntax.AsResult(s.Entry.Stmt); x == nil || name != "" && units.Symbol(name) == "" {
+			return Verdict{}
+		}
+		return s.asUnit("`"+open.Words[0]+"` is read as a unit.", all, other)
 	}
 	if d, ok := s.Entry.Stmt.(*syntax.Define); ok && d.X.Span().From+len("(") == open.Bracket.From && d.X.Span().To == open.Bracket.To+len(")") {
 		return Verdict{} // the brackets choose the unit: m2 = (200 g)
 	}
 	bracket := "(" + s.Entry.Text[open.Bracket.From:open.Bracket.To] + ")"
-	return s.asUnit("`"+bracket+"` is read with a unit.", all, func(w *weighed) bool { return w.sense == rule.sense && !rule.same(w) })
+	return s.asUnit("`"+bracket+"` is read with a unit.", all, other)
 }
 
 // despiteNames lets a line stand that makes most sense by the rules. Where nothing says
@@ -88,6 +96,6 @@ func (s *settler) asUnit(said string, all []weighed, other func(*weighed) bool) 
 // acceleration often enough.
 func (s *settler) isGram(name string) bool {
 	_, given := s.planner.Names.Lookup("g")
-	name = strings.TrimRight(name, "0123456789")
+	name = strings.TrimRight(name, "_0123456789")
 	return !given && !units.Customary(name, units.Of("m/s^2").Dim()) && !units.Customary(name, units.Of("N").Dim())
 }

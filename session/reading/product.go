@@ -28,6 +28,8 @@ type leftProduct struct {
 //   - where one has none, and the equation makes it a quantity that it is used for,
 //     it is refused too, and the solve for it offered; a caution where the right side
 //     is a plain quantity;
+//   - where it is three or more, and the right side is no quantity that the first is used
+//     for, the others being its index, it is an equation, whatever comes out: μmg = f;
 //   - where all have values and the two sides disagree, it is refused, unless the right
 //     side is a quantity that one of the letters is used for, so that the others are
 //     its index: vA in m/s;
@@ -71,6 +73,11 @@ func (s *settler) product() Verdict {
 	}
 	one, plain := len(p.lacking) == 1, syntax.IsPlain(p.right)
 	switch {
+	case !plain && s.runsTogether(&p) && !isOfLetter(p.word, s.Try(p.right).Static.Dim, units.Customary):
+		if v := s.equation(&p, odd); v.solved || len(v.Findings) > 0 {
+			return v
+		}
+		return s.unknownsOf(&p)
 	case !one && plain || !s.fitsRight(&p):
 	case one && !plain:
 		return s.equation(&p, fitting)
@@ -98,6 +105,18 @@ func (s *settler) equation(p *leftProduct, least sense) Verdict {
 	f.ID, f.Message = finding.NamesTogether, p.isProduct()
 	f.Hint += anotherName
 	return Verdict{Refused: true, Nameless: true, Findings: v.Findings}
+}
+
+// unknownsOf refuses an equation of which more than one symbol has no value.
+func (s *settler) unknownsOf(p *leftProduct) Verdict {
+	s.but = syntax.Canonical(p.word)
+	defer func() { s.but = "" }()
+	m := missing{}
+	s.missingInEquation(s.Entry.Text, p.word, &m)
+	if len(m.lines) == 0 || !isSolve(m.lines[0]) {
+		return Verdict{}
+	}
+	return Verdict{Refused: true, Nameless: true, Findings: []finding.Finding{s.severalUnknowns(&m)}}
 }
 
 // indexed tells whether a line that can't be read makes most sense where its word is one
@@ -193,7 +212,13 @@ func (s *settler) takeApart(p *leftProduct) bool {
 		slices.ContainsFunc(p.parts, func(name string) bool { return units.Usual(name) == "" || s.scope.Function(name) }):
 		return false
 	}
-	return len(p.lacking) == 1 && s.withUnit(p.parts) > 1 || len(p.lacking) == len(p.parts)
+	return len(p.lacking) == 1 && s.withUnit(p.parts) > 1 || len(p.lacking) == len(p.parts) || s.runsTogether(p)
+}
+
+// runsTogether tells whether a word is so many symbols that it is hardly one of them with an
+// index: mgh, of which one at least has a value.
+func (s *settler) runsTogether(p *leftProduct) bool {
+	return len(p.parts) > 2 && len(p.lacking) < len(p.parts) && !syntax.IsSpoken(p.word)
 }
 
 // withUnit counts the names that are no plain numbers, those without a value among them.

@@ -107,7 +107,11 @@ func (s *settler) settle() Verdict {
 		if bare, ok := s.bare(l.Entry.Text, l.Entry.Stmt); ok {
 			return bare
 		}
-		v.Findings = append(append(v.Findings, left.Findings...), s.wasProduct()...)
+		hidden := s.hidden(l.Entry.Stmt)
+		if hidden.Refused {
+			return hidden
+		}
+		v.Findings = slices.Concat(v.Findings, left.Findings, s.wasProduct(), hidden.Findings)
 	}
 	return v
 }
@@ -180,7 +184,7 @@ func (s *settler) alone(stmt syntax.Stmt) bool {
 		return false
 	}
 	sense, speaks := graded(name, u.Dim(), u.Tag())
-	return sense == fitting || sense == plain && !speaks
+	return sense == fitting || sense == plain && !speaks && !s.Known(q.Unit.Text)
 }
 
 // verdict weighs the readings of a line against the one by the rules.

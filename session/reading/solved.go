@@ -230,11 +230,12 @@ func namesIn(x syntax.Expr) (names []string) {
 	return names
 }
 
-// mayBeProductOf tells whether a word may be names of the page and symbols, and is no letter
-// with its index: mv0 in J, but not Rp in Ω.
+// mayBeProductOf tells whether a word may be names of the page and symbols, or a rate times t
+// that is a pure number, and is no letter with its index: mv0 in J, γt, but not Rp in Ω.
 func (s *settler) mayBeProductOf(word string, dim units.Dim) bool {
 	parts, lacking, ok := syntax.Apart(word, s.Known, units.IsSymbol)
-	return ok && units.Symbol(word) == "" && len(lacking) < len(parts) && !isOfLetter(word, dim, units.Customary)
+	overTime := dim.IsOne() && len(parts) == 2 && parts[1] == "t"
+	return ok && units.Symbol(word) == "" && (len(lacking) < len(parts) || overTime) && !isOfLetter(word, dim, units.Customary)
 }
 
 // likeAnother tells whether a term of an equation is one with the unknown in the place of

@@ -1,0 +1,75 @@
+package reading
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"steelyard/lang/finding"
+	"steelyard/lang/syntax"
+	"steelyard/units"
+)
+
+// hidden looks for a name of the page that may be meant as a product, as all of its letters
+// have values by now. It keeps the value that its own line gave it.
+//
+//   - Where one letter is what the line is to depend on, it is refused: the ωt of
+//     y(t) = A*sin(ωt), which stays 60° at every t.
+//   - Where the product would be the same quantity, and another value, the line says so:
+//     E = mgh below mgh = 30 J.
+//
+// A letter with its index is none, such as Fx, nor is a name that is given as the product.
+func (s *settler) hidden(stmt syntax.Stmt) (v Verdict) {
+	own, _ := syntax.Bound(stmt)
+	for _, x := range stmt.Exprs() {
+		syntax.Any(x, func(x syntax.Expr) bool {
+			n, ok := x.(*syntax.Name)
+			if !ok || n.Line != 0 || len(n.Name) < 2 || slices.Contains(own, n.Name) {
+				return false
+			}
+			if parts := s.lettersOf(n.Name, own); len(parts) > 1 {
+				v = s.asProduct(n, parts, own)
+			}
+			return len(v.Findings) > 0
+		})
+	}
+	return v
+}
+
+// lettersOf are the names that a name with a value runs together from.
+func (s *settler) lettersOf(word string, own []string) []string {
+	first, last := word[:1], word[len(word)-1]
+	if last >= '0' && last <= '9' || first[0] < '\x80' && !slices.Contains(own, first) && !s.Known(first) || syntax.IsSpoken(word) {
+		return nil // most names
+	}
+	known := func(part string) bool { return part != word && (slices.Contains(own, part) || s.Known(part)) }
+	if parts, _, ok := syntax.Apart(word, known, nil); ok && s.Known(word) {
+		return parts
+	}
+	return nil
+}
+
+// asProduct is what becomes of a line with such a name.
+func (s *settler) asProduct(n *syntax.Name, parts, own []string) Verdict {
+	d, ok := s.planner.Names.Lookup(n.Name)
+	if !ok || d.Failed() || d.Slot < 0 || isOfLetter(n.Name, s.planner.Static(d.Slot).Dim, units.Customary) {
+		return Verdict{}
+	}
+	product := strings.Join(parts, "*")
+	f := finding.New(finding.NamesTogether, n.At, n.Name+" is a name of its own here, and no product.", "", product)
+	if i := slices.IndexFunc(parts, func(part string) bool { return slices.Contains(own, part) }); i >= 0 {
+		f.Hint = "It stays " + s.Shown(d, units.Screen) + " whatever " + parts[i] + " is."
+		return Verdict{Refused: true, Findings: []finding.Finding{f}}
+	}
+	x, bad := syntax.ParseExpr(product)
+	if len(bad) > 0 {
+		return Verdict{}
+	}
+	// The 10⁻⁹ by which a check compares.
+	if meant, is := s.Try(x), s.Try(n); !meant.OK || !is.OK || meant.Static.Dim != is.Static.Dim || math.Abs(meant.Value-is.Value) <= 1e-9*math.Abs(is.Value) {
+		return Verdict{}
+	}
+	f.Hint = "It is " + s.Shown(d, units.Screen) + ", as its line says."
+	f.Severity = finding.Caution
+	return Verdict{Findings: []finding.Finding{f}}
+}
