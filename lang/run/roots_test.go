@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"steelyard/lang/limit"
 	"steelyard/lang/ops"
 	"steelyard/lang/plan"
 	"steelyard/lang/run"
@@ -108,6 +109,27 @@ func TestFindRoots(t *testing.T) {
 				t.Errorf("%s = %s: %v, want %v", tt.left, tt.right, got.Found, want)
 			}
 		}
+	}
+}
+
+// TestSearchBeyond lets a search beyond the range of the givens take a part of the budget
+// alone, where each value is an area: what was found within is told, and that the rest is
+// not known.
+func TestSearchBeyond(t *testing.T) {
+	const within, beyond = 5_000_000, 21_000_000
+	p, st, fn := rootFunc(t, "area under exp(-t) against t from 0 to u", "0.3")
+	st.Budget = limit.NewBudget(t.Context(), 1_000_000_000)
+	before := st.Budget.Left()
+	got := p.FindRoots(st, &run.Solve{Differences: []int{fn}}, 1, 0, math.Inf(1))
+	took := before - st.Budget.Left()
+	if want := -math.Log(0.7); len(got.Found) != 1 || math.Abs(got.Found[0]-want) > 1e-9 {
+		t.Errorf("found %v, want %v", got.Found, want)
+	}
+	if got.Whole || took > within+beyond {
+		t.Errorf("all is known: %v, after %d steps", got.Whole, took)
+	}
+	if st.Budget.Ended() != limit.Going {
+		t.Errorf("nothing is left for the rest of the line")
 	}
 }
 

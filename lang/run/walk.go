@@ -325,7 +325,7 @@ func (w *walker[N, D]) varying(in *Instr, code *Code, slots []Slot, vals []N) (N
 	if !ok || in.Op == ops.Solve {
 		return w.d.unknown()
 	}
-	fn, own := int(in.A), *w // so that none other is kept
+	fn := int(in.A)
 	places := 1
 	if in.Op == ops.Area {
 		places = 2
@@ -337,7 +337,26 @@ func (w *walker[N, D]) varying(in *Instr, code *Code, slots []Slot, vals []N) (N
 			x[i] = w.d.of(0) // it matters to nothing
 		}
 	}
-	of := curve[N]{
+	of := w.curve(fn)
+	if in.Op == ops.Slope {
+		return d.slopeOf(x, of)
+	}
+	var rest []float64
+	for _, n := range x[2:] {
+		v, still := w.d.still(n)
+		if !still {
+			return w.d.unknown()
+		}
+		rest = append(rest, v)
+	}
+	return d.areaOf(x[0], x[1], x[2:], rest, of)
+}
+
+// curve is a function as what slopes and areas are taken of. It has a walker of its own, so
+// that none other is kept.
+func (w *walker[N, D]) curve(fn int) curve[N] {
+	own := *w
+	return curve[N]{
 		at: func(x ...N) (N, bool) { return own.at(fn, x) },
 		series: func(x ...*series) (*series, bool) {
 			in := newWalker[*series](own.p, own.st, own.depth, powers{})
@@ -351,18 +370,6 @@ func (w *walker[N, D]) varying(in *Instr, code *Code, slots []Slot, vals []N) (N
 			return t, fault
 		},
 	}
-	if in.Op == ops.Slope {
-		return d.slopeOf(x, of)
-	}
-	var rest []float64
-	for _, n := range x[2:] {
-		v, still := w.d.still(n)
-		if !still {
-			return w.d.unknown()
-		}
-		rest = append(rest, v)
-	}
-	return d.areaOf(x[0], x[1], x[2:], rest, of)
 }
 
 // calculus is a domain that knows slopes and areas of a function of which some arguments

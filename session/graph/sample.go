@@ -6,6 +6,8 @@ package graph
 import (
 	"math"
 	"slices"
+
+	"steelyard/units/rank"
 )
 
 // Point is a point of a curve.
@@ -200,36 +202,8 @@ func (s *sampler) common() {
 		}
 	}
 	if tenth := len(all) / 10; len(all) > 0 {
-		s.a, s.b = nth(all, tenth), nth(all, len(all)-1-tenth)
+		s.a, s.b = rank.Value(all, tenth), rank.Value(all, len(all)-1-tenth)
 	}
-}
-
-// nth is the value that would be at a place if all were in order. It moves them about.
-func nth(all []float64, n int) float64 {
-	for lo, hi := 0, len(all)-1; lo < hi; {
-		pivot, i, j := all[lo+(hi-lo)/2], lo, hi
-		for i <= j {
-			for all[i] < pivot {
-				i++
-			}
-			for all[j] > pivot {
-				j--
-			}
-			if i <= j {
-				all[i], all[j] = all[j], all[i]
-				i, j = i+1, j-1
-			}
-		}
-		switch {
-		case n <= j:
-			hi = j
-		case n >= i:
-			lo = i
-		default:
-			return all[n]
-		}
-	}
-	return all[n]
 }
 
 // breaks tells whether values change their sign, or end, where they are far off:
