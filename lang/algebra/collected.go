@@ -339,13 +339,7 @@ func (s *isolator) standardForm(base syntax.Expr, e units.Exp, a, b, c term) syn
 // common solves an equation of several kinds of which every term has one.
 func (s *isolator) common(eq sum, kinds []factor, depth int) ([]root, bool) {
 	for _, f := range kinds {
-		low := eq[0].exponentOf(f.key)
-		for _, t := range eq {
-			if e := t.exponentOf(f.key); e.Float() < low.Float() {
-				low = e
-			}
-		}
-		if len(kinds) > 1 && low.Num() > 0 {
+		if low := eq.least(f.key); len(kinds) > 1 && low.Num() > 0 {
 			return s.factored(eq, factor{f.key, f.base, low}, depth)
 		}
 	}

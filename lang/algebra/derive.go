@@ -68,7 +68,7 @@ func (d deriver) of(x syntax.Expr, depth int) (syntax.Expr, bool) {
 	if !d.holds(x) {
 		return zeroExpr(), true
 	}
-	if base, e, ok := rootOf(x); ok {
+	if base, e, ok := powerOf(x); ok {
 		return d.power(base, e, depth)
 	}
 	switch x := x.(type) {
@@ -94,9 +94,6 @@ func (d deriver) of(x syntax.Expr, depth int) (syntax.Expr, bool) {
 // X·b)/Y². A power whose exponent holds the name is left alone.
 func (d deriver) binary(x *syntax.Binary, depth int) (syntax.Expr, bool) {
 	if x.Op == syntax.Pow {
-		if e := syntax.Rational(x.Y); !e.Lost() {
-			return d.power(x.X, e, depth)
-		}
 		return nil, false
 	}
 	a, ok1 := d.of(x.X, depth+1)

@@ -65,10 +65,7 @@ func (eq Equation) Level(unknown string) bool {
 	n := normalizer{unknown: unknown}
 	d, ok := deriver{n}.of(binary(syntax.Sub, eq.Left, eq.Right), 0)
 	rooted := func(x syntax.Expr) bool {
-		base, e, is := rootOf(x)
-		if b, ok := x.(*syntax.Binary); ok && b.Op == syntax.Pow {
-			base, e, is = b.X, syntax.Rational(b.Y), true
-		}
+		base, e, is := powerOf(x)
 		return is && !e.IsInt() && n.holds(base)
 	}
 	return ok && !syntax.Any(d, rooted) && len(n.fraction(d).over) == 0

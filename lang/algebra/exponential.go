@@ -71,7 +71,7 @@ func (s *isolator) exponential(eq sum, kinds []factor, depth int) ([]root, bool)
 	for i, g := range all {
 		with := g.coef
 		if powers[i] != 0 {
-			with = with.by(factorTerm(factor{one.key, one.base, units.NewExp(powers[i], 1)}))
+			with = with.by(factorTerm(factor{one.key, one.base, units.NewExp(int(powers[i]), 1)}))
 		}
 		eq = append(eq, with...)
 	}
@@ -248,7 +248,7 @@ func (e *exponents) power(step rates) (factor, bool) {
 	alike := true // all are raised to one exponent
 	for _, r := range all {
 		by := step[r]
-		to := e.of[r.to].scaled(by)
+		to := e.of[r.to].by(term{coef: by})
 		exponentOf = exponentOf.plus(to)
 		if r.base != euler {
 			to = to.by(atomTerm(call("ln", e.bases[r.base])))
@@ -273,7 +273,7 @@ func (e *exponents) power(step rates) (factor, bool) {
 		}
 		base = base.times(normalizer{}.power(e.bases[r.base], units.NewExp(int(times.Num().Int64()), 1)))
 	}
-	return e.raised(sumExpr(base), e.of[first.to].scaled(unit)), !base.lost()
+	return e.raised(sumExpr(base), e.of[first.to].by(term{coef: unit})), !base.lost()
 }
 
 // once is an exponent with the unknown written once, if it grows in a line with that.
@@ -281,15 +281,8 @@ func (e *exponents) power(step rates) (factor, bool) {
 // With t·k + t·λ the unknown stands twice, and no undoing would lead to it; in (k +
 // λ)·t it stands once.
 func (e *exponents) once(s sum) syntax.Expr {
-	var by sum
-	for _, t := range s {
-		rest := t.without(e.unknown)
-		if t.exponentOf(e.unknown) != expOne || e.inTerm(rest) {
-			return sumExpr(s)
-		}
-		by = append(by, rest)
-	}
-	if len(by) < 2 {
+	by, line := e.slopeOf(s)
+	if !line || len(by) < 2 {
 		return sumExpr(s)
 	}
 	return times(closedExpr(sumExpr(by), false), &syntax.Name{Name: e.unknown})

@@ -78,11 +78,10 @@ func (f fraction) dividedBy(o fraction) fraction {
 	if len(o.over) == 0 {
 		return fraction{over: sum{lost}}
 	}
-	out := fraction{f.over, append(slices.Clone(f.under), o.over)}
 	for _, u := range o.under {
-		out.over = out.over.times(u)
+		f.over = f.over.times(u)
 	}
-	return out.checked()
+	return fraction{f.over, append(slices.Clone(f.under), o.over)}.checked()
 }
 
 // plus adds two fractions over the factors of both, those they share once.

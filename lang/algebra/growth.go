@@ -108,7 +108,7 @@ func product(a, b []growth) (out []growth) {
 // 2^x = 3·5^x has two bases that are no powers of one. Divided by 2^x it is 1 =
 // 3·(5/2)^x, with one base: an exponential is never 0, so that this loses and adds no
 // root.
-func common(all []growth) (step rates, powers []int, ok bool) {
+func common(all []growth) (step rates, powers []int64, ok bool) {
 	var shared rates
 	times := make([]*big.Rat, len(all))
 	first := slices.IndexFunc(all, func(g growth) bool { return len(g.by) > 0 })
@@ -125,24 +125,12 @@ func common(all []growth) (step rates, powers []int, ok bool) {
 			return nil, nil, false
 		}
 	}
-	unit := new(big.Rat)
-	for _, t := range times {
-		if t.Sign() != 0 {
-			unit = gcdRat(unit, t)
-		}
-	}
-	for _, t := range times {
-		n := new(big.Rat).Quo(t, unit)
-		if !n.IsInt() || n.Num().CmpAbs(big.NewInt(maxMultiple)) > 0 {
-			return nil, nil, false
-		}
-		powers = append(powers, int(n.Num().Int64()))
-	}
+	unit, powers, ok := wholeTimes(times, maxMultiple)
 	scaled := rates{}
 	for base, by := range step {
 		scaled.add(base, new(big.Rat).Mul(by, unit), 1)
 	}
-	return scaled, powers, true
+	return scaled, powers, ok
 }
 
 // multiples tells whether the rates of all, less those shared, are multiples of a step.

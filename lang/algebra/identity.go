@@ -149,7 +149,6 @@ func (c conic) square(other factor, ofSine bool) sum {
 // and which.
 func (s *isolator) multiples(calls []*syntax.Call) (argument syntax.Expr, times []int64, ok bool) {
 	var first sum
-	unit := new(big.Rat)
 	all := make([]*big.Rat, len(calls))
 	for i, c := range calls {
 		x := s.sum(c.Args[0].X)
@@ -162,23 +161,15 @@ func (s *isolator) multiples(calls []*syntax.Call) (argument syntax.Expr, times 
 		if all[i], ok = x.multipleOf(first); !ok {
 			return nil, nil, false
 		}
-		if unit.Sign() == 0 {
-			unit.Abs(all[i])
-		} else {
-			unit = gcdRat(unit, all[i])
-		}
 	}
-	for _, by := range all {
-		n := new(big.Rat).Quo(by, unit)
-		if !n.IsInt() || n.Num().CmpAbs(big.NewInt(maxPower)) > 0 {
-			return nil, nil, false
-		}
-		times = append(times, n.Num().Int64())
+	unit, times, ok := wholeTimes(all, maxPower)
+	if !ok {
+		return nil, nil, false
 	}
 	if unit.Cmp(big.NewRat(1, 1)) == 0 {
 		return calls[0].Args[0].X, times, true
 	}
-	return sumExpr(first.scaled(unit)), times, true
+	return sumExpr(first.by(term{coef: unit})), times, true
 }
 
 // multiple is a function of some times an argument by the sine and the cosine of it:
@@ -277,16 +268,21 @@ func (s sum) evenly(f factor, square sum) (sum, bool) {
 // What was divided by can't be 0, or there was no value before: a root that makes it 0
 // is found out when roots are put back into the equation.
 func (s sum) below(f factor) term {
-	least := units.Exp{}
-	for _, t := range s {
-		if e := t.exponentOf(f.key); e.Float() < least.Float() {
-			least = e
-		}
-	}
-	if least.IsZero() {
+	least := s.least(f.key)
+	if least.Num() >= 0 {
 		return number(1, 1)
 	}
 	return factorTerm(factor{f.key, f.base, least.Neg()})
+}
+
+// least is the least exponent that a term of a sum has of a key; 0 for no terms.
+func (s sum) least(key string) (out units.Exp) {
+	for i, t := range s {
+		if e := t.exponentOf(key); i == 0 || e.Float() < out.Float() {
+			out = e
+		}
+	}
+	return out
 }
 
 // multipleOf is how many times another sum one is, as an exact number.
@@ -297,16 +293,8 @@ func (s sum) multipleOf(o sum) (*big.Rat, bool) {
 	for _, t := range s {
 		if t.key() == o[0].key() {
 			r := new(big.Rat).Quo(t.coef, o[0].coef)
-			return r, len(s.minus(o.scaled(r))) == 0
+			return r, len(s.minus(o.by(term{coef: r}))) == 0
 		}
 	}
 	return nil, false
-}
-
-func (s sum) scaled(by *big.Rat) sum {
-	out := make(sum, len(s))
-	for i, t := range s {
-		out[i] = term{new(big.Rat).Mul(t.coef, by), t.factors, t.lost}
-	}
-	return out
 }

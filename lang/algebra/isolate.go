@@ -229,7 +229,7 @@ func (r *root) after(steps []Step) {
 //
 // One operation for each step of the working, from the outside in.
 func (s *isolator) undo(x syntax.Expr, value sum, depth int) ([]root, bool) {
-	if base, e, ok := rootOf(x); ok {
+	if base, e, ok := powerOf(x); ok {
 		return s.undoPower(base, e, value, depth)
 	}
 	switch x := x.(type) {
@@ -246,9 +246,6 @@ func (s *isolator) undo(x syntax.Expr, value sum, depth int) ([]root, bool) {
 			return s.undoSum(x, value, depth)
 		case syntax.Mul, syntax.Div:
 			return s.undoProduct(x, value, depth)
-		}
-		if e := syntax.Rational(x.Y); !e.Lost() {
-			return s.undoPower(x.X, e, value, depth)
 		}
 		return s.undoExponent(x, value, depth)
 	}

@@ -58,14 +58,15 @@ func (n normalizer) sum(x syntax.Expr) sum {
 			return n.sum(x.X).neg()
 		}
 		return n.sum(x.X)
-	case *syntax.Binary:
-		return n.binary(x)
 	}
-	if base, e, ok := rootOf(x); ok {
+	if base, e, ok := powerOf(x); ok {
 		return n.power(base, e)
 	}
-	if c, ok := x.(*syntax.Call); ok {
-		return n.call(c)
+	switch x := x.(type) {
+	case *syntax.Binary:
+		return n.binary(x)
+	case *syntax.Call:
+		return n.call(x)
 	}
 	return sum{atomTerm(x)}
 }
@@ -89,13 +90,19 @@ func rootOf(x syntax.Expr) (base syntax.Expr, e units.Exp, ok bool) {
 	return nil, e, false
 }
 
+// powerOf reads a power with a rational exponent, or a root; false for any other.
+func powerOf(x syntax.Expr) (base syntax.Expr, e units.Exp, ok bool) {
+	if b, is := x.(*syntax.Binary); is && b.Op == syntax.Pow {
+		e = syntax.Rational(b.Y)
+		return b.X, e, !e.Lost()
+	}
+	return rootOf(x)
+}
+
 // binary returns an operator's result as a sum.
 func (n normalizer) binary(x *syntax.Binary) sum {
 	switch x.Op {
 	case syntax.Pow:
-		if e := syntax.Rational(x.Y); !e.Lost() {
-			return n.power(x.X, e)
-		}
 		if base := n.sum(x.X); len(base) == 1 && base[0].isOne() {
 			return base
 		}
@@ -192,25 +199,19 @@ func Sizes(x syntax.Expr) syntax.Expr {
 		if !ok || e != expHalf {
 			return nil, false
 		}
-		square, ok := syntax.Unbracket(base).(*syntax.Binary)
-		if !ok || square.Op != syntax.Pow {
+		base, e, ok = powerOf(syntax.Unbracket(base))
+		if !ok || e != expTwo {
 			return nil, false
 		}
-		if syntax.Rational(square.Y) != expTwo {
-			return nil, false
-		}
-		return call("abs", Sizes(square.X)), true
+		return call("abs", Sizes(base)), true
 	})
 }
 
 // logarithm takes a power out of a logarithm: an even whole one is of either sign.
 func logarithm(x *syntax.Call) (syntax.Expr, bool) {
 	of := syntax.Unbracket(x.Args[0].X)
-	base, e, ok := rootOf(of)
-	if b, power := of.(*syntax.Binary); power && b.Op == syntax.Pow {
-		base, e, ok = b.X, syntax.Rational(b.Y), true
-	}
-	if !ok || e.Lost() || e.IsZero() {
+	base, e, ok := powerOf(of)
+	if !ok || e.IsZero() {
 		return nil, false
 	}
 	if e.IsInt() && e.Num()%2 == 0 {

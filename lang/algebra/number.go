@@ -76,6 +76,25 @@ func gcdRat(a, b *big.Rat) *big.Rat {
 	return new(big.Rat).SetFrac(num, new(big.Int).Mul(a.Denom(), b.Denom()))
 }
 
+// wholeTimes is the greatest number of which all are whole multiples, and which; false if one
+// is more than the most times it.
+func wholeTimes(all []*big.Rat, most int64) (unit *big.Rat, times []int64, ok bool) {
+	unit = new(big.Rat)
+	for _, by := range all {
+		if by.Sign() != 0 {
+			unit = gcdRat(unit, by)
+		}
+	}
+	for _, by := range all {
+		n := new(big.Rat).Quo(by, unit)
+		if n.Num().CmpAbs(big.NewInt(most)) > 0 {
+			return nil, nil, false
+		}
+		times = append(times, n.Num().Int64())
+	}
+	return unit, times, true
+}
+
 // numberExpr is a number that is not negative: whole, as a short decimal, or
 // else as a fraction in brackets.
 //

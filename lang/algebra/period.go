@@ -47,13 +47,18 @@ func (eq Equation) Period(unknown string) (period syntax.Expr, ok bool) {
 		unit = gcdRat(unit, by)
 	}
 	turn := times(numberExpr(big.NewRat(2, 1)), &syntax.Pi{})
-	return gathered(binary(syntax.Div, turn, sumExpr(steps[0].scaled(unit)))), true
+	return gathered(binary(syntax.Div, turn, sumExpr(steps[0].by(term{coef: unit})))), true
 }
 
 // stepOf is by how much a line in the unknown grows with it; false for any other
 // expression.
 func (n normalizer) stepOf(x syntax.Expr) (sum, bool) {
 	_, with := n.apart(n.sum(x))
+	return n.slopeOf(with)
+}
+
+// slopeOf is stepOf for terms that all hold the unknown.
+func (n normalizer) slopeOf(with sum) (sum, bool) {
 	step := make(sum, len(with))
 	for i, t := range with {
 		step[i] = t.without(n.unknown)

@@ -87,14 +87,7 @@ func (s sum) allNegative() bool {
 //
 // A sum that has one is no polynomial, and long division would never end with it.
 func (s sum) hasDivisor() bool {
-	for _, t := range s {
-		for _, f := range t.factors {
-			if f.exp.Num() < 0 {
-				return true
-			}
-		}
-	}
-	return false
+	return !s.divisors().isNumber()
 }
 
 // over divides a sum by another exactly, the greatest power first; false if a

@@ -90,16 +90,11 @@ func (s *isolator) zeroFactors(x syntax.Expr) (with, without []syntax.Expr) {
 // zeroWith is what is 0 where an expression is: what a root or a power is taken of, or
 // a sign stands before; nil for any other.
 func zeroWith(x syntax.Expr) syntax.Expr {
-	if base, e, ok := rootOf(x); ok && e.Num() > 0 {
+	if base, e, ok := powerOf(x); ok && e.Num() > 0 {
 		return base
 	}
-	switch x := x.(type) {
-	case *syntax.Unary:
+	if x, ok := x.(*syntax.Unary); ok {
 		return x.X
-	case *syntax.Binary:
-		if x.Op == syntax.Pow && syntax.Rational(x.Y).Num() > 0 {
-			return x.X
-		}
 	}
 	return nil
 }
