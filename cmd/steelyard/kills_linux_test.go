@@ -4,7 +4,9 @@ import (
 	"fmt"
 	"math/rand/v2"
 	"path/filepath"
+	"regexp"
 	"slices"
+	"strings"
 	"testing"
 	"time"
 
@@ -19,46 +21,74 @@ type onPad struct {
 	saved      bool
 	entitled   bool   // the last change was that of the title
 	before     *onPad // the last change, which undo takes back
+	after      *onPad // what redo makes of it
 }
 
 // act types one line on the scratchpad. It returns what then stands on it, and
 // what the program shows once it has kept the line.
 func (p onPad) act(r *rand.Rand, round, step int) (line, shown string, then onPad) {
 	then = onPad{statements: slices.Clone(p.statements), title: p.title, before: &p}
-	n, lines := r.IntN(14), len(p.statements)
+	n, lines := r.IntN(20), len(p.statements)
 	text := fmt.Sprintf("v_%d_%d = %d m", round, step, n)
-	switch at := 1 + r.IntN(max(lines, 1)); {
+	at := 1 + r.IntN(max(lines, 1))
+	switch name, given := p.given(at); {
 	case n < 6 || lines == 0:
-		if n == 1 {
+		switch {
+		case n == 1:
 			text = fmt.Sprintf("worksheet = %d m", round)
+		case n < 4 && given:
+			text = fmt.Sprintf("u_%d_%d = 2*%s", round, step, name)
 		}
 		then.statements = append(then.statements, text)
 		return text, fmt.Sprintf("%d.  ", lines+2), then
-	case n < 7:
+	case n < 8:
 		then.statements[at-1] = text
 		return fmt.Sprintf("change %d to %s", at, text), fmt.Sprintf("%d.  %s", at, text), then
-	case n < 8:
+	case n < 9:
 		then.statements = slices.Insert(then.statements, at-1, text)
 		return fmt.Sprintf("insert before %d %s", at, text), fmt.Sprintf("%d.  %s", at, text), then
-	case n < 9:
+	case n < 10:
 		then.statements = slices.Delete(then.statements, at-1, at)
 		return fmt.Sprintf("remove %d", at), "taken out", then
-	case n < 12 && p.before != nil:
+	case n < 13 && given:
+		now := fmt.Sprintf("r_%d_%d", round, step)
+		word := regexp.MustCompile(`\b` + name + `\b`)
+		for i, s := range then.statements {
+			then.statements[i] = word.ReplaceAllString(s, now)
+		}
+		return fmt.Sprintf("rename %s to %s", name, now), fmt.Sprintf("%s is %s in line", name, now), then
+	case n < 15 && p.before != nil:
 		then = *p.before
 		if then.saved = false; !p.entitled {
 			then.title = p.title
 		}
+		then.after = &p
 		return "undo", "taken back", then
-	case n < 13:
+	case n < 17 && p.after != nil:
+		then = *p.after
+		if then.saved = false; !then.entitled {
+			then.title = p.title
+		}
+		return "redo", "done again", then
+	case n < 18:
 		then.title, then.entitled = fmt.Sprintf("Crates %d %d", round, step), true
 		return "worksheet 1 " + then.title, "title: " + then.title, then
 	default:
-		then.saved, then.before, then.entitled = true, p.before, p.entitled
+		then.saved, then.before, then.after, then.entitled = true, p.before, p.after, p.entitled
 		if then.title == "" {
 			then.title = "Sheet"
 		}
 		return "save sheet anyway", "saved to", then
 	}
+}
+
+// given is the name that a line gives a value of its own, if it does.
+func (p onPad) given(line int) (name string, is bool) {
+	if line > len(p.statements) {
+		return "", false
+	}
+	name, value, _ := strings.Cut(p.statements[line-1], " = ")
+	return name, name != "worksheet" && !strings.Contains(value, "*")
 }
 
 // TestKilledAnywhere kills the scratchpad at random moments, brings back what is

@@ -12,6 +12,7 @@ import (
 	"steelyard/lang/syntax"
 	"steelyard/session"
 	"steelyard/session/entry"
+	"steelyard/units/writing"
 )
 
 // rename is rename k to k_s, or rename k@3 to k_s: the name is changed in every line that
@@ -22,11 +23,17 @@ func (c *command) rename() {
 	right = strings.TrimSpace(right)
 	r := renaming{Page: c.Page, from: syntax.Canonical(left), to: syntax.Canonical(right), written: right}
 	if !ok || r.from == "" || r.to == "" {
-		if words := strings.Fields(c.cmd.Arg); len(words) == 2 || len(words) == 3 && words[1] != "to" {
-			c.refuse("The names have `to` between them.", "", words[0]+" to "+words[len(words)-1])
-			return
+		names := slices.DeleteFunc(strings.Fields(c.cmd.Arg), func(w string) bool { return w == "to" })
+		switch before := strings.HasPrefix(c.cmd.Arg, "to "); {
+		case len(names) >= 2:
+			c.refuse("The names have `to` between them.", "", names[0]+" to "+names[len(names)-1])
+		case len(names) == 1 && before:
+			c.refuse("The name to be changed is missing.", "Write, for example, `rename k to "+names[0]+"`.")
+		case len(names) == 1:
+			c.refuse("The new name is missing.", "Write, for example, `rename "+names[0]+" to "+names[0]+"_1`.")
+		default:
+			c.refuse("The two names are missing.", "Write, for example, `rename k to k_s`.")
 		}
-		c.refuse("The two names are missing.", "Write, for example, `rename k to k_s`.")
 		return
 	}
 	if placed {
@@ -64,7 +71,7 @@ func (c *command) rename() {
 	if len(lines) > 1 {
 		word = "lines"
 	}
-	c.say("%s is %s in %s %s", left, right, word, strings.Join(lines, ", "))
+	c.say("%s is %s in %s %s", left, right, word, writing.List(lines, "and"))
 }
 
 // renaming is a name that a line gave, and the one that it gets.
