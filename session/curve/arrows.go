@@ -290,12 +290,41 @@ func (k *sketch) place() bool {
 // shortestArrow is the least part of the longest arrow that a drawing can show.
 const shortestArrow = 1e-2
 
+// asWritten is the value of an arrow, with the figures of its magnitude and direction where
+// it was written by these, in this line or as a given.
+func (k *sketch) asWritten(a entry.Arrow) entry.Value {
+	v := a.Value
+	p, ok := syntax.Unbracket(k.opened(a.Of)).(*syntax.Polar)
+	turn, turns := v.Direction()
+	if !ok || !turns {
+		return v
+	}
+	same := [...]float64{math.Inf(1), 2 * math.Pi} // a whole turn more is the same direction
+	v.Parts = &[2]entry.Value{v.Magnitude(), turn}
+	for i, x := range [...]syntax.Expr{p.X, p.Angle} {
+		part := &v.Parts[i]
+		got := k.Eval(x, eval.Want{Silent: true})
+		if !got.OK || i == 1 && p.Bearing != (syntax.Bearing{}) {
+			continue
+		}
+		// A name in it may mean another value by now.
+		if now, ok := k.NewValue("", x, got.Slot, part.Unit); ok && math.Abs(math.Remainder(now.SI-part.SI, same[i])) <= 1e-9*math.Abs(part.SI) {
+			*part = now
+		}
+	}
+	return v
+}
+
 // tell says what the arrows are, for those who can't see them and for those who compare.
 func (k *sketch) tell() {
 	var are, sums, short, none []entry.Said
 	for _, a := range k.out.Arrows {
 		name, size := entry.Math(a.Of), a.Value.Magnitude().SI
-		is := entry.Say("… is …", name, a.Value.Polar())
+		polar := k.asWritten(a).Polar()
+		is := entry.Say("… is …", name, polar)
+		if polar.String() == typeset.Text(a.Of) {
+			is = name
+		}
 		if k.s.Components() {
 			is = is.And(", …", a.Value.Said())
 		}

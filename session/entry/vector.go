@@ -124,6 +124,9 @@ func (v Value) Direction() (Value, bool) {
 
 // Polar says the magnitude of a vector and, in the plane, its direction: 5 m/s at 53.1301°.
 func (v Value) Polar() Said {
+	if v.Parts != nil {
+		return v.Parts[0].Said().And(" at …", v.Parts[1].Said())
+	}
 	size := v.Magnitude().Said()
 	if turn, ok := v.Direction(); ok {
 		return size.And(" at …", turn.Said())
