@@ -55,10 +55,13 @@ func cancelled(p *eval.Page, x syntax.Expr, e *entry.Entry, value int) []entry.U
 
 // finalUnit is the unit of a value without a prefix.
 func finalUnit(v entry.Value) string {
-	if v.Unit.ToSIFloat(1) == 1 && !v.Unit.Affine() {
+	switch {
+	case v.Unit.ToSIFloat(1) == 1 && !v.Unit.Affine():
 		return v.Unit.Screen()
+	case v.Tag != units.None:
+		return units.Preferred(v.Dim, v.Tag).Screen()
 	}
-	return units.Preferred(v.Dim, v.Tag).Screen()
+	return v.Unit.Coherent().Screen()
 }
 
 // unitOf is the unit of a factor, if it is known: a name, a written quantity or a number.

@@ -3,6 +3,7 @@ package work
 import (
 	"testing"
 
+	"steelyard/session/entry"
 	"steelyard/units"
 )
 
@@ -25,6 +26,16 @@ func TestProductOfUnits(t *testing.T) {
 	} {
 		if got := productOfUnits(all).String(); got != want {
 			t.Errorf("%s, want %s", got, want)
+		}
+	}
+}
+
+// A chain of units ends in that of the value, without its prefix.
+func TestFinalUnit(t *testing.T) {
+	for unit, want := range map[string]string{"MJ/kg": "J/kg", "m²/s²": "m²/s²", "cm": "m", "N m": "N·m", "km/h": "m/s", "kHz": "Hz", "rpm": "rad/s", "°C": "K"} {
+		u := units.Of(unit)
+		if got := finalUnit(entry.Value{Dim: u.Dim(), Tag: u.Tag(), Unit: u}); got != want {
+			t.Errorf("%s ends in %s, want %s", unit, got, want)
 		}
 	}
 }
