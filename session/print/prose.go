@@ -115,6 +115,11 @@ func (s *setter) line(text string) []piece {
 	var out []piece
 	var words strings.Builder
 	for at := 0; at < len(text); {
+		if n := s.unit(text, at); n > 0 {
+			words.WriteString(text[at : at+n])
+			at += n
+			continue
+		}
 		x, n := s.formula(text, at)
 		if n == 0 {
 			x, n = s.expression(text, at)
@@ -130,6 +135,26 @@ func (s *setter) line(text string) []piece {
 		at += n
 	}
 	return append(out, piece{words: words.String()})
+}
+
+// unit reads a product or quotient of units, such as N·m and m/s², of which no letter is a
+// name then. It returns how long it is, or 0, also where all of them are names here.
+func (s *setter) unit(text string, at int) int {
+	before, size := utf8.DecodeLastRuneInString(text[:at])
+	word, _, _ := strings.Cut(text[at:], " ")
+	if size > 0 && before != ' ' && before != '(' || !strings.ContainsAny(word, "·/") {
+		return 0
+	}
+	u, end, _ := unitBehind(text[:at+len(word)], at, s.units)
+	if u == nil || !strings.ContainsAny(text[at:end], "·/") {
+		return 0
+	}
+	for word := range strings.FieldsFuncSeq(text[at:end], func(r rune) bool { return !unicode.IsLetter(r) }) {
+		if !s.names[syntax.Canonical(word)] {
+			return end - at
+		}
+	}
+	return 0
 }
 
 // formula reads a formula that stands in prose as it would be typed, without blanks:
