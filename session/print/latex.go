@@ -26,8 +26,10 @@ func LaTeX(d *Document) []byte {
 
 // paper is a document on its way to LaTeX.
 type paper struct {
-	b   bytes.Buffer
-	set *setter
+	b       bytes.Buffer
+	set     *setter
+	handout bool
+	last    int // of the parts, which has the foot below it
 }
 
 // prose sets a line of text with the mathematics in it.
@@ -40,7 +42,9 @@ func texPieces(all []piece) string {
 	var b strings.Builder
 	for _, one := range all {
 		b.WriteString(typeset.TeXText(one.words))
-		if set := one.set.LaTeX(); set != "" {
+		if set := one.set.LaTeX(); strings.Contains(set, `\frac`) { // which would be small in a text
+			b.WriteString(`$\displaystyle ` + set + "$")
+		} else if set != "" {
 			b.WriteString("$" + set + "$")
 		}
 		if one.code != "" {
@@ -53,7 +57,8 @@ func texPieces(all []piece) string {
 func (p *paper) begin(d *Document) {
 	p.text(preamble, "\\markright{", escapeTeX(d.title()), "}\n\\begin{document}\n\\thispagestyle{plain}\\raggedright\\close\n")
 	p.text(`{\small `, escapeTeX(d.edition()), "}\\par\n{\\LARGE\\bfseries ", p.prose(d.title()), "\\par}\n")
-	if d.Edition == Handout {
+	p.last = len(d.Parts)
+	if p.handout = d.Edition == Handout; p.handout {
 		p.text("\\bigskip Name \\hrulefill\\quad Date \\rule{35mm}{0.4pt}\\par\\medskip\n")
 	}
 	p.text("\\addvspace{4pt}\\hrule\\addvspace{8pt}\n")
@@ -92,15 +97,21 @@ func (p *paper) part(part *part, number int) {
 	if part.Points > 0 {
 		worth = points(part.Points)
 	}
-	for _, b := range part.Blocks {
-		if r, ok := b.(room); ok { // the room is not parted
-			p.text("\n\\need{", strconv.Itoa(26+10*r.Lines+12*len(r.Answers)), "mm}")
+	if p.handout {
+		foot := "0mm"
+		if number == p.last {
+			foot = "12mm"
 		}
+		p.text("\n\\begin{wholepart}{", foot, "}")
 	}
 	p.text("\n\\partline{", escapeTeX(label), "}{", p.prose(question), "}{", worth, "}\n")
 }
 
-func (p *paper) endPart() {}
+func (p *paper) endPart() {
+	if p.handout {
+		p.text("\\end{wholepart}\n")
+	}
+}
 
 func (p *paper) room(r *room) {
 	p.text(strings.Repeat("\\writingline\n", r.Lines), "\\par\n")
@@ -183,7 +194,7 @@ func (p *paper) working(w *working, of []syntax.Expr) {
 
 // beside sets columns of a working side by side, smaller if they have no room else.
 func (p *paper) beside(columns [][]entry.WorkLine) {
-	p.text("%\n\\[\\fit{160mm}{$")
+	p.text("%\n\\[\\fit{159mm}{$")
 	for k, column := range columns {
 		if k > 0 {
 			p.text("\\qquad\n")
@@ -233,11 +244,12 @@ func (p *paper) lines(lines []entry.WorkLine) {
 		p.text("{\\small\\quad ", p.say(lead), "}")
 	}
 	var all []string
+	var follows []bool              // the rows that stay with the one above
 	end, kept := lastTwo(lines), -1 // the rows from kept on stay on one page
 	flush := func() {
 		for i, row := range all {
 			if i > 0 {
-				p.text(" \\\\[3pt]\n")
+				p.text(map[bool]string{false: " \\\\[3pt]\n", true: " \\\\*[3pt]\n"}[follows[i]])
 			}
 			switch {
 			case i == 0 && kept == 0:
@@ -255,22 +267,24 @@ func (p *paper) lines(lines []entry.WorkLine) {
 			p.text("\n\\end{alignat*}")
 		}
 		p.text("\\par\\loose", between)
-		all = nil
+		all, follows = nil, nil
 	}
 	for i := range lines {
 		if i == end {
 			kept = len(all)
 		}
-		rows, lead := p.texLine(&lines[i]), p.say(lines[i].Words)
+		rows, lead, led := p.texLine(&lines[i]), p.say(lines[i].Words), false
 		switch {
 		case i == 0 || lead == "":
 		case len(rows) == 0:
 			flush()
 			p.text("{\\small ", lead, "\\par}\n")
 		default:
-			all = append(all, `& \rlap{\small `+lead+`}`)
+			all, follows, led = append(all, `& \rlap{\small `+lead+`}`), append(follows, false), true
 		}
-		all = append(all, rows...)
+		for k, row := range rows {
+			all, follows = append(all, row), append(follows, led || k > 0)
+		}
 	}
 	flush()
 }

@@ -5,9 +5,6 @@ import { copyFile, mkdtemp, readFile, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 
-// A line may stick out by this many points; more shows on paper.
-const allowed = 10;
-
 function compile(folder) {
 	const args = ["-interaction=nonstopmode", "-halt-on-error", "-no-shell-escape", "page.tex"];
 	// Whole lines in the log, and no file read or written outside the folder.
@@ -26,7 +23,7 @@ function read(log) {
 			out.push({ rule: "tex-error", text: `${line.slice(2)} ${where}`.trim() });
 		}
 		const over = line.match(/^Overfull \\([hv])box \(([\d.]+)pt too (wide|high)\)(.*)/);
-		if (over && Number(over[2]) > allowed) out.push({ rule: "tex-overfull", text: `something is ${over[2]} pt too ${over[3]}${over[4]}` });
+		if (over) out.push({ rule: "tex-overfull", text: `something is ${over[2]} pt too ${over[3]}${over[4]}` });
 		const lost = line.match(/^Missing character: There is no (.*) in font (\S+)/);
 		if (lost) out.push({ rule: "tex-character", text: `no ${lost[1]} in the font ${lost[2]} that stands there` });
 	});
