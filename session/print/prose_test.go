@@ -18,7 +18,7 @@ func TestProse(t *testing.T) {
 		"part a, e.g. the spring's x":           "part a, e.g. the spring's [x]",
 		"from (3.0, -4.0) L/s^2 on, 3 and 4 L":  "from (3.0, −4.0) L/s² on, 3 and 4 L",
 		"K = 1/2*m*L^2 (or a*x), in m*L":        "K = [1/2·m·L²] (or [a·x]), in m*[L]",
-		"in L·s and x/L, not (L/s²) or x·L":    "in L·s and [x]/[L], not (L/s²) or [x]·[L]",
+		"in L·s and x/L, not (L/s²) or x·L":     "in L·s and [x]/[L], not (L/s²) or [x]·[L]",
 		"both sides are -6.20 m":                "both sides are −6.20 m",
 		"5 minutes, 2 L of water, x-ray, 3x":    "5 minutes, 2 L of water, [x]-ray, 3x",
 		"spring_energy goes as the square of x": "spring energy goes as the square of [x]",
