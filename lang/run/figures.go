@@ -45,6 +45,9 @@ type Figured struct {
 	Summed bool
 	// By is the written number that the place comes from; nil of what is exact.
 	By *Instr
+	// kept tells that nothing on the way has taken figures: it is a product of powers of what
+	// was written. Sure tells that no number in it ends in noughts that may hold a place only.
+	kept, sure bool
 }
 
 // near1 is by how much the logarithm of a ratio may be off, so that a hundred is not
@@ -76,7 +79,7 @@ func (n Figured) keeping(v float64) Figured {
 	if n.V != 0 {
 		place = n.Place / math.Abs(n.V) * math.Abs(v)
 	}
-	return Figured{V: v, Place: place, By: n.By}
+	return Figured{V: v, Place: place, By: n.By, kept: n.kept, sure: n.sure}
 }
 
 // figures is the domain of values with the place to which they are known. It holds what
@@ -87,12 +90,13 @@ type figures struct {
 	noughts bool
 }
 
-func (figures) of(v float64) Figured { return Figured{V: v} }
+func (figures) of(v float64) Figured { return Figured{V: v, kept: true, sure: true} }
 
 func (d figures) constant(in *Instr) Figured {
-	n := Figured{V: in.K, Place: in.Place()}
+	n := d.of(in.K)
+	n.Place = in.Place()
 	if n.Place != 0 {
-		n.By, n.Summed = in, in.K != 0
+		n.By, n.Summed, n.sure = in, in.K != 0, in.A == 0
 		if d.noughts {
 			n.Place *= math.Pow10(int(in.A))
 		}
@@ -104,17 +108,16 @@ func (d figures) load(s Slot, i int32, v float64) Figured {
 	return d.main.load(s, i, v)
 }
 
-func (figures) apply(op ops.Op, a, b Figured, k float64) (Figured, ops.Fault) {
+func (d figures) apply(op ops.Op, a, b Figured, k float64) (Figured, ops.Fault) {
 	v, fault := floats{}.apply(op, a.V, b.V, k)
 	if op.Operands() < 2 {
-		b = Figured{}
+		b = d.of(0)
 	}
-	if fault != ops.NoFault || a.Place == 0 && b.Place == 0 {
-		return Figured{V: v}, fault
+	if fault != ops.NoFault || a.Place == 0 && b.Place == 0 || op == ops.LastFigure {
+		return d.of(v), fault
 	}
+	sure := a.sure && b.sure
 	switch op {
-	case ops.LastFigure:
-		return Figured{V: v}, fault
 	case ops.Copy, ops.Neg, ops.Abs:
 		a.V = v
 		return a, fault
@@ -130,7 +133,7 @@ func (figures) apply(op ops.Op, a, b Figured, k float64) (Figured, ops.Fault) {
 		if a.Place < b.Place {
 			a.Place, a.By = b.Place, b.By
 		}
-		return Figured{V: v, Place: a.Place, Summed: v != 0 || a.V != 0, By: a.By}, fault
+		return Figured{V: v, Place: a.Place, Summed: v != 0 || a.V != 0, By: a.By, sure: sure}, fault
 	case ops.Pow, ops.Sqrt, ops.Cbrt, ops.Root:
 		if v != 0 && a.V != 0 {
 			return a.keeping(v), fault
@@ -140,9 +143,10 @@ func (figures) apply(op ops.Op, a, b Figured, k float64) (Figured, ops.Fault) {
 	byA := moved(da, v, a, func(a float64) float64 { return op.Value(a, b.V, k) })
 	byB := moved(db, v, b, func(b float64) float64 { return op.Value(a.V, b, k) })
 	if byA < byB {
-		return Figured{V: v, Place: byB, By: b.By}, fault
+		a, byA, da = b, byB, db
 	}
-	return Figured{V: v, Place: byA, By: a.By}, fault
+	kept := (op == ops.Mul || op == ops.Div) && a.kept && b.kept && byA == math.Abs(da*a.Place)
+	return Figured{V: v, Place: byA, By: a.By, kept: kept, sure: sure}, fault
 }
 
 // moved is how far one in the last figure of an operand moves the value of an operation:
@@ -197,8 +201,12 @@ func (st *State) figures(p *Program, noughts bool) *mainFigures {
 // written, of a list the first that is not exact; false for one without a value. Noughts at the end of a whole number count
 // for nothing if that is wished.
 func (p *Program) Known(st *State, s Slot, noughts bool) (Figured, bool) {
-	m := st.figures(p, noughts)
+	m := st.figures(p, false)
 	all := m.at(s)
+	if noughts && slices.ContainsFunc(all, func(n Figured) bool { return !n.sure }) {
+		m = st.figures(p, true)
+		all = m.at(s)
+	}
 	if len(all) == 0 {
 		return Figured{}, false
 	}
@@ -307,5 +315,6 @@ func (m *mainFigures) fewestOf(v float64, fns []int, of ...Figured) Figured {
 			out = kept
 		}
 	}
+	out.kept, out.sure = false, false
 	return out
 }

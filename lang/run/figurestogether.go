@@ -15,7 +15,7 @@ const mostTogether = 64
 // greatest of those moves is the place that the value is known to. It is never known to more
 // figures than the number that has the fewest. The slot may have several elements.
 func (m *mainFigures) together(s Slot, n Figured, element int) Figured {
-	if n.V == 0 || n.Place == 0 {
+	if n.V == 0 || n.Place == 0 || n.kept {
 		return n
 	}
 	moved, by, fewest := m.measured(s, n.V)
