@@ -13,6 +13,7 @@ import (
 // tolerance.
 func (p *Planner) Meet(l, r syntax.Expr, left, right *Compiled, text string) []finding.Finding {
 	c := p.coder(text)
+	defer c.leave()
 	a, b := c.static(left.Slot), c.static(right.Slot)
 	whole := l.Span().Join(r.Span())
 	if _, ok := p.agree(a, b); !ok {

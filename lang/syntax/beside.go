@@ -241,12 +241,15 @@ func startsWithNumber(tokens []token, i int) bool {
 // sign behind it shows what is meant.
 func gluedDegrees(text string, t *token) *fault {
 	r, n := utf8.DecodeRuneInString(text[t.to:])
+	if !isDegree(r) {
+		return nil
+	}
 	word := strings.TrimRight(t.text, "0123456789")
 	name := word
 	if tail := max(0, len(word)-3); bareFunction(word[tail:]) {
 		name = word[tail:]
 	}
-	if !isDegree(r) || word == t.text || !ops.IsFunction(name) || len(name) < 2 {
+	if word == t.text || !ops.IsFunction(name) || len(name) < 2 {
 		return nil
 	}
 	call := word + "(" + t.text[len(word):] + "°)"

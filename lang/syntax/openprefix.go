@@ -1,6 +1,10 @@
 package syntax
 
-import "slices"
+import (
+	"slices"
+
+	"steelyard/units"
+)
 
 // PrefixedUnit is a unit with a word that may be two, since its prefix is a unit too:
 // W/mK may be W/(m K).
@@ -33,6 +37,15 @@ func PrefixedIn(x Expr, split func(word string) (head, rest, name string, ok boo
 // find looks at the words of one unit, and fills the fields for the first that
 // split takes apart.
 func (p *PrefixedUnit) find(split func(string) (string, string, string, bool)) bool {
+	s, some := units.Scanner{Text: p.Unit.Text}, false
+	for part := s.Next(); part.Kind != units.PartEnd && !some; part = s.Next() {
+		if part.Kind == units.PartWord {
+			_, _, _, some = split(s.Text[part.From:part.To])
+		}
+	}
+	if !some {
+		return false // as of nearly all, which are not taken apart
+	}
 	fs, ok := unitFactors(p.Unit.Text)
 	if !ok {
 		return false

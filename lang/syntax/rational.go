@@ -1,6 +1,10 @@
 package syntax
 
-import "steelyard/units"
+import (
+	"math"
+
+	"steelyard/units"
+)
 
 // Rational returns the value of an expression of written numbers; lost where it is no
 // rational number small enough for an exponent.
@@ -53,6 +57,9 @@ func decimalExponent(d units.Decimal) units.Exp {
 	v := d.Float()
 	if v > 1000 || v < -1000 || len(d.Text) > 16 {
 		return units.LostExp()
+	}
+	if d.Lo == 0 && v == math.Trunc(v) {
+		return units.NewExp(int(v), 1) // nearly every exponent
 	}
 	r := d.Rat()
 	if !r.Num().IsInt64() || !r.Denom().IsInt64() {

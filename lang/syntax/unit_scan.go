@@ -201,8 +201,11 @@ func (u unitScan) wordEnd(p units.Part) (int, bool) {
 // sin of sin30.5 and the x of x2.5, which are no sin30 and x2 before .5. The 10 of log10 is its
 // own where other digits follow it.
 func (u unitScan) beforeDecimal(from, to int) int {
+	if u.at(to) != '.' || u.digits(to+1) == to+1 {
+		return to
+	}
 	word := strings.TrimRight(u.text[from:to], "0123456789")
-	if word == u.text[from:to] || strings.HasSuffix(word, "_") || u.at(to) != '.' || u.digits(to+1) == to+1 {
+	if word == u.text[from:to] || strings.HasSuffix(word, "_") {
 		return to
 	}
 	if ten := word + "10"; ops.IsFunction(ten) && len(ten) < to-from {

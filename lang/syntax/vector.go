@@ -219,7 +219,7 @@ func (l *scanner) bar(at Span) *fault {
 // unitVectors finds 3.0 i + 4.0 j and (2 N i - 3 N k): components with the letters of unit
 // vectors, which are names here.
 func (p among) unitVectors() *fault {
-	if p.i == 0 || p.tokens[p.i].kind != unitToken {
+	if p.i == 0 || p.tokens[p.i].kind != unitToken || p.i+1 >= len(p.tokens) || !p.tokens[p.i+1].plusOrMinus() {
 		return nil
 	}
 	from := p.i - 1 // of the first component, with its sign

@@ -2,6 +2,7 @@ package syntax
 
 import (
 	"strings"
+	"sync"
 	"unicode/utf8"
 )
 
@@ -64,14 +65,19 @@ func Clauses(line string) []string {
 }
 
 // statementWord finds a statement by its word, or nil.
-func statementWord(word string) *StatementWord {
+func statementWord(word string) *StatementWord { return byWord()[word] }
+
+// byWord are the statements by their words: each line that is typed begins with one that may be.
+var byWord = sync.OnceValue(func() map[string]*StatementWord {
+	all := map[string]*StatementWord{}
 	for _, w := range statements {
-		if w.Word == word || w.Also == word && word != "" {
-			return w
+		all[w.Word] = w
+		if w.Also != "" {
+			all[w.Also] = w
 		}
 	}
-	return nil
-}
+	return all
+})
 
 // firstWord is the run of letters, or the question mark, that a line begins with.
 func firstWord(line string) string {
