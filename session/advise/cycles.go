@@ -64,24 +64,24 @@ func radianForPeriod(l *eval.Line, x syntax.Expr, f *factors) {
 
 // radiansForCycles finds √(k/m), 2π*f and ω reported in Hz.
 func radiansForCycles(l *eval.Line, x syntax.Expr, f *factors, u *units.Unit) {
-	text := syntax.PrintExpr(x)
-	message := "`" + text + "` is in radians per second; " + u.Screen() + " counts cycles of 2π radians."
 	of, e := f.sole()
+	hint, reading := "", ""
 	switch {
-	case f.root != nil && f.n == 0 && squareOfRate(l, f.root, f.over) && !within1Percent(f.number, 1/(2*math.Pi)),
+	case f.root != nil && f.n == 0 && !within1Percent(f.number, 1/(2*math.Pi)) && squareOfRate(l, f.root, f.over),
 		e == 1 && f.number == 1 && isRadians(l, of):
-		reading := text + "/(2π)"
-		l.Find(finding.New(finding.RateWithout2Pi, x.Span(), message, "Divide by 2π for a frequency: `"+reading+"`. Or report it in rad/s.", reading))
+		hint, reading = "Divide by 2π for a frequency: `…`. Or report it in rad/s.", syntax.PrintExpr(x)+"/(2π)"
 	case f.number == 1 && speedOverRadius(f):
-		reading := text + "/(2π)"
-		l.Find(finding.New(finding.RateWithout2Pi, x.Span(), message, "Divide by 2π for turns per time: `"+reading+"`. Or report it in rad/s.", reading))
+		hint, reading = "Divide by 2π for turns per time: `…`. Or report it in rad/s.", syntax.PrintExpr(x)+"/(2π)"
 	case within1Percent(f.number, 2*math.Pi) && (e == -1 || e == 1 && countsCycles(l, of)):
-		reading := of
+		hint, reading = "For a frequency, take 2π out: `…`. Or report it in rad/s.", of
 		if e == -1 {
 			reading = "1/" + of
 		}
-		l.Find(finding.New(finding.RateWithout2Pi, x.Span(), message, "For a frequency, take 2π out: `"+reading+"`. Or report it in rad/s.", reading))
+	default:
+		return
 	}
+	message := "`" + syntax.PrintExpr(x) + "` is in radians per second; " + u.Screen() + " counts cycles of 2π radians."
+	l.Find(finding.New(finding.RateWithout2Pi, x.Span(), message, strings.Replace(hint, "…", reading, 1), reading))
 }
 
 // speedOverRadius tells whether a product is a speed over a radius.

@@ -41,16 +41,16 @@ func Check(l *eval.Line, s *syntax.CheckStmt) {
 	if !ok || !out.Left.Dim.IsEnergy() || s.Right == nil {
 		return
 	}
-	for _, side := range [...][2]syntax.Expr{{s.Left, s.Right}, {s.Right, s.Left}} {
-		q, written := side[1].(*syntax.Quantity)
-		if !written {
-			continue
+	torque := func(x, written syntax.Expr, v *entry.Value) {
+		q, ok := written.(*syntax.Quantity)
+		if !ok || v.Tag != units.PerAngle && !l.IsMoment(x, v.Dim) {
+			return
 		}
-		got := l.Try(side[0])
-		u, bad := l.Planner.Unit(q.Unit, units.AfterNumber)
-		if torque := got.Static.Tag == units.PerAngle || l.IsMoment(side[0], got.Static); torque && bad == nil && u.Tag() == units.None {
-			l.Find(finding.New(finding.TorqueOrEnergy, q.Unit.At, syntax.PrintExpr(side[0])+" is a torque, but "+u.Screen()+" is a unit of energy.",
+		if u, bad := l.Planner.Unit(q.Unit, units.AfterNumber); bad == nil && u.Tag() == units.None {
+			l.Find(finding.New(finding.TorqueOrEnergy, q.Unit.At, syntax.PrintExpr(x)+" is a torque, but "+u.Screen()+" is a unit of energy.",
 				"A torque is in N·m.", "N m"))
 		}
 	}
+	torque(s.Left, s.Right, &out.Left)
+	torque(s.Right, s.Left, &out.Right)
 }

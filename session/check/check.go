@@ -259,7 +259,7 @@ func checkUnit(l *eval.Line, left, right syntax.Expr, both sides) *units.Unit {
 			return u
 		}
 	}
-	if st := both.left.Static; l.IsMoment(left, st) || l.IsMoment(right, st) {
+	if dim := both.left.Static.Dim; l.IsMoment(left, dim) || l.IsMoment(right, dim) {
 		return units.Of("N m")
 	}
 	return units.Preferred(both.left.Static.Dim, both.left.Static.Tag)

@@ -86,7 +86,7 @@ func (l *Line) reportedIn(name string, x syntax.Expr, in syntax.UnitText, c *pla
 	}
 	if !in.Present() {
 		own := l.ownUnitOf(x, c.Slot)
-		if units.NamedTag(name, units.PerAngle) == units.PerAngle && l.IsMoment(x, l.Planner.Static(c.Slot)) {
+		if units.NamedTag(name, units.PerAngle) == units.PerAngle && l.IsMoment(x, l.Planner.Static(c.Slot).Dim) {
 			name = "τ"
 		}
 		return l.Named(name, c.Slot, own, syntax.IsPlain(x)), !l.OpenTurns(l.Planner.Static(c.Slot), own, x, c.Uses)
@@ -247,8 +247,8 @@ func (p *Page) callUnit(x *syntax.Call) *units.Unit {
 
 // IsMoment tells whether an expression is a force at the end of an arm, by the letter of
 // the arm: r*F, F*R*sin(θ). F*d may be a work as well.
-func (l *Line) IsMoment(x syntax.Expr, st run.Static) bool {
-	if !st.Dim.IsEnergy() {
+func (l *Line) IsMoment(x syntax.Expr, dim units.Dim) bool {
+	if !dim.IsEnergy() {
 		return false
 	}
 	arm, force := false, false
