@@ -134,9 +134,10 @@ func (p *Planner) Listed(slots []run.Slot) run.Slot {
 	return p.coder("").together(slots, syntax.Span{}, p.Static(slots[0]), run.List, 0)
 }
 
-// Vector puts components of the main code that have one static together.
+// Vector puts components of the main code that have one static together; of lists, a list of
+// vectors.
 func (p *Planner) Vector(slots []run.Slot) run.Slot {
-	return p.coder("").together(slots, syntax.Span{}, p.Static(slots[0]), run.Vector, 0)
+	return p.coder("").vectorOf(slots, syntax.Span{}, p.Static(slots[0]))
 }
 
 // Readings adds a list of readings in a unit to the main code: a column of a table, of which

@@ -11,12 +11,17 @@ import (
 // unknown its dimension has come (√z has half of it). A sum, a check, an equation
 // or the unit asked for settles the unknown, for every slot that has it: those
 // planned before too, so that `z = 0`, `z + 3 m`, `z + 2 s` is a mistake in the
-// third line. Two unknowns in one product are a third: nothing is known of that.
+// third line. Two that are added are alike from then on. Two unknowns in one product are a
+// third: nothing is known of that.
 
 // zero is the undetermined dimension of one bare 0. Its first use settles it.
 type zero struct {
 	settled bool
 	dim     units.Dim
+	// open and exp are the zero that it is like, to which power, beside dim; 0 where its
+	// dimension is known.
+	open int32
+	exp  units.Exp
 	// fixedBy is the line whose use settled it.
 	fixedBy int
 	line    int // of the 0
@@ -31,14 +36,16 @@ func (p *Planner) newZero() run.Static {
 	return run.Static{Open: int32(len(p.zeros) - 1), Exp: units.NewExp(1, 1), Width: 1}
 }
 
-// settledStatic returns a static with the dimension of its zero put in, if that
+// settledStatic returns a static with the dimension of its zero put in, as far as that
 // is settled.
 func (p *Planner) settledStatic(s run.Static) run.Static {
-	if s.Open == 0 || !p.zeros[s.Open].settled {
-		return s
-	}
-	if d := s.Dim.Mul(p.zeros[s.Open].dim.Pow(s.Exp)); !d.Lost() {
-		s.Dim, s.Open, s.Exp = d, 0, units.Exp{}
+	for s.Open != 0 && p.zeros[s.Open].settled {
+		z := &p.zeros[s.Open]
+		d, e := s.Dim.Mul(z.dim.Pow(s.Exp)), s.Exp.Mul(z.exp)
+		if d.Lost() || e.Lost() {
+			break
+		}
+		s.Dim, s.Open, s.Exp = d, z.open, e
 	}
 	return s
 }
@@ -77,7 +84,22 @@ func (p *Planner) agree(a, b run.Static) (run.Static, bool) {
 	if a.Open == b.Open {
 		return p.agreeSame(a, b)
 	}
-	return a, true // two zeros: each still fits anything
+	p.alike(a, b)
+	return p.settledStatic(a), true
+}
+
+// alike makes two zeros one, the later one what the earlier is: what settles that settles both.
+// With S·u^e = T·w^f, u is (T/S)^(1/e)·w^(f/e).
+func (p *Planner) alike(a, b run.Static) {
+	if a.Open < b.Open {
+		a, b = b, a
+	}
+	dim, exp := b.Dim.Div(a.Dim).Pow(a.Exp.Inv()), b.Exp.Mul(a.Exp.Inv())
+	if dim.Lost() || exp.Lost() {
+		return
+	}
+	p.zeros[a.Open] = zero{settled: true, dim: dim, open: b.Open, exp: exp, fixedBy: p.line, line: p.zeros[a.Open].line}
+	p.settled = append(p.settled, a.Open)
 }
 
 // agreeSame makes two statics of one undetermined dimension agree: if its power

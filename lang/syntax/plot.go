@@ -4,10 +4,11 @@ import "slices"
 
 type (
 	// Plot is graph Y against X [in UNIT] [with residuals] [log [across|up]] [blank]: the
-	// points that two lists of readings are.
+	// points that two lists of readings are. Without X it is graph R, a path through the
+	// points that a list of vectors goes to.
 	Plot struct {
 		Y         Curve `parser:"'graph' @@"`
-		X         Curve `parser:"'against' @@"`
+		X         Curve `parser:"( 'against' @@ )?"`
 		Residuals bool  `parser:"( @'with' 'residuals' )?"`
 		Log       bool  `parser:"( @'log'"`
 		Across    bool  `parser:"( @'across'"`

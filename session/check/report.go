@@ -90,6 +90,11 @@ func inForm(l *eval.Line, s *syntax.Report, v *entry.Value) {
 		}
 	}
 	v.HasPolar(parts)
+	for i, written := range v.List.Polar {
+		if written.N > 0 && s.Figures == 0 {
+			v.Parts[i].Figures = written
+		}
+	}
 }
 
 // moreFigures cautions where an answer has more figures than its givens support.

@@ -32,11 +32,9 @@ type sketch struct {
 func Arrows(l *eval.Line, s *syntax.Arrows) {
 	k := &sketch{Line: l, s: s, out: &entry.Arrows{Chained: s.Chained, Boxed: s.Boxed, Components: s.Components(), Angles: s.Angles()}}
 	switch {
-	case len(s.Of) > limit.Arrows:
-		l.Find(finding.New(finding.TooLong, s.Of[limit.Arrows].Span(), "One drawing has room for "+strconv.Itoa(limit.Arrows)+" arrows; this one has more.", "Write `arrows` again for the others."))
 	case s.Chained && s.Boxed:
 		l.Find(finding.New(finding.NotWritten, s.Of[0].Span(), "Arrows that begin on a box all begin there; head to tail, they can't.", "Leave one of the two out."))
-	case k.plan() && k.unit() && k.values() && k.sums() && k.place():
+	case k.plan() && k.room() && k.unit() && k.values() && k.sums() && k.place():
 		k.tell()
 		l.Entry.Outcome = k.out
 	}
@@ -60,17 +58,15 @@ func (k *sketch) isArrow(i int, st run.Static) bool {
 	switch {
 	case st.Shape == run.Scalar:
 		k.Find(k.noDirection(x, st))
-	case st.Shape == run.Vectors:
-		k.Find(finding.New(finding.OneValueNeeded, x.Span(), name+" is a list of "+strconv.Itoa(st.Len())+" vectors; each arrow is of one.", "Give each vector a name in a line of its own. Their sum can be drawn as it is.", "sum("+syntax.PrintExpr(x)+")"))
-	case st.Shape != run.Vector:
+	case !st.IsVector():
 		k.Find(plan.OneValue(x, st))
-	case st.Width > 2:
-		f := finding.New(finding.VectorOrNumber, x.Span(), name+" is a vector in space; a drawing has room for two components.", "Give it a name, and draw two of its components at a time, like `arrows (F_x, F_y)`.")
+	case st.Components() > 2:
+		f := finding.New(finding.VectorOrNumber, x.Span(), name+" is in space; a drawing has room for two components.", "Give it a name, and draw two of its components at a time, like `arrows (F_x, F_y)`.")
 		if n, ok := x.(*syntax.Name); ok && n.Line == 0 {
 			f.Hint, f.Readings = "Draw two of its components at a time.", []string{"(" + n.Name + "_x, " + n.Name + "_y)", "(" + n.Name + "_y, " + n.Name + "_z)"}
 		}
 		k.Find(f)
-	case i > 0 && k.of.Shape == run.Vector && k.of.Open == 0 && st.Open == 0 && st.Dim != k.of.Dim:
+	case i > 0 && k.of.IsVector() && k.of.Open == 0 && st.Open == 0 && st.Dim != k.of.Dim:
 		k.Find(finding.New(finding.UnlikeDimensions, x.Span(), typeset.Text(k.s.Of[0])+" is "+plan.Words(k.of)+", "+name+" "+plan.Words(st)+": they can't have one scale.", "Draw the arrows of each kind on their own."))
 	default:
 		if i == 0 || k.of.Open != 0 {
@@ -79,6 +75,18 @@ func (k *sketch) isArrow(i int, st run.Static) bool {
 		return true
 	}
 	return false
+}
+
+// room tells whether one drawing has room for the arrows, and says so where not.
+func (k *sketch) room() bool {
+	n := 0
+	for i, s := range k.slots {
+		if n += k.Planner.Static(s).Len(); n > limit.Arrows {
+			k.Find(finding.New(finding.TooLong, k.s.Of[i].Span(), "One drawing has room for "+strconv.Itoa(limit.Arrows)+" arrows; this one has more.", "Write `arrows` again for the others."))
+			return false
+		}
+	}
+	return true
 }
 
 // noDirection is what is found of a number: it may be along either axis, or the magnitude
@@ -126,13 +134,45 @@ func (k *sketch) values() bool {
 		if v.List == nil { // 0 without a unit is the zero vector
 			v.List = &entry.List{SI: []float64{0, 0}, InUnit: []float64{0, 0}, Vector: true}
 		}
-		some = some || v.Magnitude().SI != 0
-		k.out.Arrows = append(k.out.Arrows, entry.Arrow{Of: x, Value: v})
+		for i, one := range v.Vectors() {
+			some = some || one.Magnitude().SI != 0
+			k.out.Arrows = append(k.out.Arrows, entry.Arrow{Of: k.each(x, v, i), Value: one})
+		}
 	}
 	if !some {
 		k.Find(finding.New(finding.NoRange, k.s.Of[0].Span(), "All of these vectors are 0: there is no arrow to draw.", ""))
 	}
 	return some
+}
+
+// each is one vector of a list, counted from 0: F1 of F, 2*F1 of 2*F, and what is there of a list
+// that is written; one vector is itself. Where F1 is another one of the page, it is counted.
+func (k *sketch) each(x syntax.Expr, v entry.Value, i int) syntax.Expr {
+	if v.IsVector() {
+		return x
+	}
+	if list, ok := syntax.Unbracket(x).(*syntax.List); ok && !list.Vector {
+		return list.Measured(i)
+	}
+	number, named, another := strconv.Itoa(i+1), false, false
+	out := syntax.Rewrite(x, func(x syntax.Expr) (syntax.Expr, bool) {
+		switch x := x.(type) {
+		case *syntax.Name:
+			if d, ok := k.Planner.Find(x); ok && k.Planner.Static(d.Slot).Len() > 1 {
+				one := &syntax.Name{Name: syntax.Canonical(x.Name + "_" + number), Vector: x.Vector}
+				_, taken := k.Planner.Names.Lookup(one.Name)
+				named, another = true, another || taken || x.Line != 0
+				return one, true
+			}
+		case *syntax.Call:
+			return x, true
+		}
+		return nil, false
+	})
+	if !named || another { // as of differences(r)
+		return &syntax.Name{Name: typeset.Text(x) + " no. " + number}
+	}
+	return out
 }
 
 // sums finds which arrows are sums of others: those that are written so, else one that
@@ -232,9 +272,15 @@ func (k *sketch) addSum() bool {
 	if k.balanced() {
 		return true
 	}
-	x := syntax.Unplaced(k.s.Of[0])
-	for _, next := range k.s.Of[1:] {
-		x = &syntax.Binary{Op: syntax.Add, X: x, Y: syntax.Unplaced(next)}
+	var x syntax.Expr
+	for i, next := range k.s.Of {
+		if next = syntax.Unplaced(next); k.Planner.Static(k.slots[i]).Shape == run.Vectors {
+			next = &syntax.Call{Func: "sum", Args: []syntax.Arg{{X: next}}}
+		}
+		if x != nil {
+			next = &syntax.Binary{Op: syntax.Add, X: x, Y: next}
+		}
+		x = next
 	}
 	got := k.Eval(x, eval.Want{Lists: true, Silent: true})
 	if !got.OK {
@@ -247,7 +293,7 @@ func (k *sketch) addSum() bool {
 
 // balanced tells whether all arrows together come to nothing.
 func (k *sketch) balanced() bool {
-	return len(k.s.Of) > 1 && k.same(k.total(func(int) bool { return true }), []float64{0, 0})
+	return len(k.out.Arrows) > 1 && k.same(k.total(func(int) bool { return true }), []float64{0, 0})
 }
 
 // place puts the ends of the arrows where they are drawn, with a sum from the first point.

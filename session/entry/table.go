@@ -45,6 +45,16 @@ type Head struct {
 	Power int
 }
 
+// Along heads the components of a vector along an axis, counted from 0: r_x, or in words where the
+// vector has no name.
+func Along(x syntax.Expr, axis int, u *units.Unit) Head {
+	letter := syntax.Axes[axis : axis+1]
+	if n, ok := x.(*syntax.Name); ok && n.Line == 0 {
+		return Head{Of: []syntax.Expr{&syntax.Name{Name: n.Name + "_" + letter}}, Unit: u}
+	}
+	return Head{Words: typeset.Text(x) + " along " + letter, Unit: u}
+}
+
 // String returns the head as text: "x / cm", "v / (m/s)".
 func (h Head) String() string {
 	text := h.Words

@@ -57,8 +57,10 @@ type List struct {
 	// U are their standard uncertainties in coherent SI units, and MeanU that of their mean, of
 	// vectors those of its components; nil where none has one.
 	U, MeanU []float64
-	// Vector tells that they are the components of a vector.
+	// Vector tells that they are the components of a vector, and Polar the wishes for printing
+	// its magnitude and its direction where it was written by those.
 	Vector bool
+	Polar  [2]units.Figures
 	// Axes is how many components each vector of a list of vectors has, which are one after the
 	// other; 0 for numbers.
 	Axes int

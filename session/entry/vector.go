@@ -75,7 +75,9 @@ func (v Value) Magnitude() Value {
 	for i := range v.List.SI {
 		si, shown = math.Hypot(si, v.List.SI[i]), math.Hypot(shown, v.List.InUnit[i])
 	}
-	v.Figures = v.List.most(v.Figures)
+	if v.Figures = v.List.most(v.Figures); v.List.Polar[0].N > 0 {
+		v.Figures = v.List.Polar[0]
+	}
 	v.SI, v.InUnit, v.U, v.List = si, shown, 0, nil
 	return v
 }
@@ -118,6 +120,9 @@ func (v Value) Direction() (Value, bool) {
 	angle := math.Atan2(v.List.SI[1]+0, v.List.SI[0]) // minus zero is zero
 	if v.List.SI[0] == 0 || v.List.SI[1] == 0 {
 		figures = units.Figures{} // along an axis, the direction is exact
+	}
+	if v.List.Polar[1].N > 0 {
+		figures = v.List.Polar[1]
 	}
 	return Value{SI: angle, Dim: degrees.Dim(), Tag: degrees.Tag(), Unit: degrees, InUnit: degrees.FromSI(angle), Figures: figures, Rounding: v.Rounding}, true
 }

@@ -1,6 +1,7 @@
 package eval
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -27,17 +28,19 @@ func (l *Line) Fail(d *plan.Def, root *plan.Def) {
 // KeepsComponents cautions where a line gives a vector of which an earlier line has given
 // the name of a component another value: v_x is then none of v.
 func (l *Line) KeepsComponents(d *plan.Def, at syntax.Span) {
-	if d.Name == "" || d.Slot == run.NoSlot || l.Planner.Static(d.Slot).Shape != run.Vector || l.Planner.Static(d.Slot).Absent {
+	if d.Name == "" || d.Slot == run.NoSlot || !l.Planner.Static(d.Slot).IsVector() || l.Planner.Static(d.Slot).Absent {
 		return
 	}
-	for k, si := range l.State.Elements(d.Slot) {
+	all, axes := l.State.Elements(d.Slot), int(l.Planner.Static(d.Slot).Components())
+	for k := range axes {
 		name := d.Name + "_" + syntax.Axes[k:k+1]
 		own, ok := l.Planner.Names.Lookup(name)
 		if !ok || own.Failed() || own.Vector != nil || own.Slot == run.NoSlot {
 			continue
 		}
-		if v, ok := l.State.Value(own.Slot); !ok || v == si {
-			continue // (v_x, v_y) keeps both
+		n := len(all) / axes // (v_x, v_y) keeps both
+		if has := l.State.Elements(own.Slot); !l.HasValue(own.Slot) || slices.Equal(has, all[k*n:k*n+n]) {
+			continue
 		}
 		l.Find(finding.New(finding.GivenAgain, at, name+" stays what line "+strconv.Itoa(own.Line)+" says, and is not this component of "+d.Name+".",
 			"Choose another name for one of them."))

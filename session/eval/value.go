@@ -70,16 +70,20 @@ func (l *Line) elements(x syntax.Expr, slot run.Slot, unit *units.Unit) *entry.L
 	st := l.Planner.Static(slot)
 	list := &entry.List{SI: slices.Clone(l.State.Elements(slot)), Vector: st.Shape == run.Vector, Axes: int(st.Axes)}
 	inOrder(list.SI, st)
-	written, _ := syntax.Unbracket(x).(*syntax.List)
+	written := syntax.Unbracket(x)
 	if n, ok := x.(*syntax.Name); ok {
 		d, ok := l.Planner.Find(n)
 		if ok && l.Plain(d) && l.State.At(d.Slot) == list.SI[0] {
-			written, _ = syntax.Unbracket(l.EntryAt(d.Line).Stmt.(*syntax.Define).X).(*syntax.List)
+			written = syntax.Unbracket(l.EntryAt(d.Line).Stmt.(*syntax.Define).X)
 		} else if ok && d.Unit == unit {
 			list.Figures = l.readFigures(d)
 		}
 	}
-	each := writtenElements(written, list)
+	if polar, ok := written.(*syntax.Polar); ok && list.Vector {
+		list.Polar = l.polarFigures(polar, unit, entry.Value{List: list})
+	}
+	of, _ := written.(*syntax.List)
+	each := writtenElements(of, list)
 	if each == nil && list.Figures == nil {
 		list.Figures = l.figuresOfEach(slot, list, unit)
 	}
@@ -115,6 +119,26 @@ func writtenElements(x *syntax.List, list *entry.List) []syntax.Expr {
 	}
 	if len(out) != len(list.SI) {
 		return nil
+	}
+	return out
+}
+
+// polarFigures are those with which the magnitude and the direction of a vector were written, as
+// far as it is shown by the same numbers.
+func (l *Line) polarFigures(x *syntax.Polar, unit *units.Unit, v entry.Value) (out [2]units.Figures) {
+	size := 0.0
+	if n, ok := syntax.Unbracket(x.X).(*syntax.Name); ok {
+		if d, ok := l.Planner.Find(n); ok {
+			size = l.State.At(d.Slot)
+		}
+	}
+	if f, ok := l.writtenFigures(x.X, size, unit); ok {
+		out[0] = f
+	}
+	if turn, ok := v.Direction(); ok && l.writtenSI(x.Angle, turn.SI) {
+		if f, ok := l.writtenFigures(x.Angle, turn.SI, turn.Unit); ok {
+			out[1] = f
+		}
 	}
 	return out
 }

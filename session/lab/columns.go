@@ -3,6 +3,7 @@ package lab
 import (
 	"steelyard/lang/finding"
 	"steelyard/lang/plan"
+	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/lang/typeset"
 	"steelyard/session/entry"
@@ -19,25 +20,49 @@ func Columns(l *eval.Line, s *syntax.Columns) {
 		}
 		of = append([]syntax.Curve{s.Against}, of...)
 	}
-	all := lists(l, of...)
-	if all == nil {
-		return
-	}
-	t := &entry.Table{Rows: make([][]entry.Cell, all[0].Static.Width)}
-	for i, got := range all {
-		v, ok := l.NewValue("", of[i].X, got.Slot, got.Unit)
+	t := &entry.Table{}
+	for i, c := range of {
+		got := l.Eval(c.X, eval.Want{Lists: true, Shown: true, In: c.In})
+		if !got.OK || got.Unit == nil {
+			return
+		}
+		switch rows := got.Static.Len(); {
+		case got.Static.Shape != run.List && got.Static.Shape != run.Vectors:
+			l.Find(noReadings(c.X, got.Static, "here a list of readings is needed."))
+			return
+		case i == 0:
+			t.Rows = make([][]entry.Cell, rows)
+		case len(t.Rows) != rows:
+			l.Find(unequal(of[0].X, len(t.Rows), c.X, rows))
+			return
+		}
+		v, ok := l.NewValue("", c.X, got.Slot, got.Unit)
 		if !ok {
 			return
 		}
-		t.Heads = append(t.Heads, entry.Head{Of: []syntax.Expr{of[i].X}, Unit: got.Unit})
-		for k, one := range v.Elements() {
-			t.Rows[k] = append(t.Rows[k], entry.Cell{Value: &one})
-		}
+		addColumns(t, c.X, v)
 	}
 	l.Entry.Outcome = t
 }
 
+// addColumns adds a list to a table; of vectors, a column for each component.
+func addColumns(t *entry.Table, x syntax.Expr, v entry.Value) {
+	columns, heads := []entry.Value{v}, []entry.Head{{Of: []syntax.Expr{x}, Unit: v.Unit}}
+	if v.List.Axes > 0 {
+		columns, heads = nil, nil
+		for k := range v.List.Axes {
+			columns, heads = append(columns, v.Component(k)), append(heads, entry.Along(x, k, v.Unit))
+		}
+	}
+	t.Heads = append(t.Heads, heads...)
+	for _, column := range columns {
+		for k, one := range column.Elements() {
+			t.Rows[k] = append(t.Rows[k], entry.Cell{Value: &one})
+		}
+	}
+}
+
 // unequal says that two lists have not the same number of values.
-func unequal(a syntax.Expr, first eval.Got, b syntax.Expr, other eval.Got) finding.Finding {
-	return plan.UnequalLists(a.Span().Join(b.Span()), typeset.Text(a), int(first.Static.Width), typeset.Text(b), int(other.Static.Width))
+func unequal(a syntax.Expr, first int, b syntax.Expr, other int) finding.Finding {
+	return plan.UnequalLists(a.Span().Join(b.Span()), typeset.Text(a), first, typeset.Text(b), other)
 }

@@ -79,18 +79,21 @@ func (f *fitting) readings() bool {
 // isReadings tells whether something is a list, and says so where it is not.
 func (f *fitting) isReadings(x syntax.Expr, got eval.Got) bool {
 	if got.Static.Shape != run.List {
-		f.Find(finding.New(finding.WrongCall, x.Span(), "A fit needs lists of readings; "+typeset.Text(x)+" is "+noReadings(got.Static)+".",
-			"Write them as a list, or under `data`."))
+		f.Find(noReadings(x, got.Static, "a fit needs lists of readings."))
 	}
 	return got.Static.Shape == run.List
 }
 
 // noReadings says what is where readings are to be.
-func noReadings(st run.Static) string {
-	if st.Shape == run.Scalar {
-		return "one value"
+func noReadings(x syntax.Expr, st run.Static, needed string) finding.Finding {
+	is, hint := plan.ShapeName(st), "Write them as a list, or under `data`."
+	switch n, ok := x.(*syntax.Name); {
+	case st.Shape == run.Scalar:
+		is = "one value"
+	case st.Shape == run.Vectors && ok && n.Line == 0:
+		return finding.New(finding.WrongCall, x.Span(), n.Name+" is "+is+"; "+needed, "Take one of its components, or the magnitudes.", n.Name+"_x", n.Name+"_y", "|"+n.Name+"|")
 	}
-	return plan.ShapeName(st)
+	return finding.New(finding.WrongCall, x.Span(), typeset.Text(x)+" is "+is+"; "+needed, hint)
 }
 
 // varies tells whether the readings leave a line to be found, and says so where they all

@@ -27,6 +27,10 @@ type plot struct {
 // model that a line above fits to them.
 func Plot(l *eval.Line, s *syntax.Plot) {
 	p := &plot{Line: l, s: s}
+	if s.X.X == nil {
+		p.path()
+		return
+	}
 	if !p.readings() {
 		return
 	}
@@ -105,11 +109,10 @@ func lists(l *eval.Line, of ...syntax.Curve) []eval.Got {
 		case !got.OK || got.Unit == nil:
 			return nil
 		case got.Static.Shape != run.List:
-			l.Find(finding.New(finding.WrongCall, c.X.Span(), typeset.Text(c.X)+" is "+noReadings(got.Static)+"; here a list of readings is needed.",
-				"Write them as a list, or under `data`."))
+			l.Find(noReadings(c.X, got.Static, "here a list of readings is needed."))
 			return nil
 		case len(out) > 0 && got.Static.Width != out[0].Static.Width:
-			l.Find(unequal(of[0].X, out[0], c.X, got))
+			l.Find(unequal(of[0].X, int(out[0].Static.Width), c.X, int(got.Static.Width)))
 			return nil
 		}
 		out = append(out, got)

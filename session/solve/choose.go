@@ -57,6 +57,9 @@ func (v *solving) chooseOne(all []solution) {
 	if v.single() {
 		v.rule.Choice = first.Which
 	}
+	if v.strict {
+		v.rule.Choice, v.rule.Of = run.NthRoot, 1
+	}
 	chosen := v.rule.Choose(valuesOf(all))
 	b := v.bounds()
 	switch {

@@ -18,8 +18,7 @@ import (
 // each, with the names of the lists standing for one element, and the solutions are put
 // together as a list again.
 
-// listsOf are the lists that the equations and conditions of a solve have by name, but
-// for those that a function puts together, as mean does.
+// listsOf are the lists that the equations and conditions of a solve have by name.
 func listsOf(l *eval.Line, s *syntax.Solve) []*plan.Def {
 	if !l.Planner.Program.Main.Wide() {
 		return nil
@@ -31,18 +30,11 @@ func listsOf(l *eval.Line, s *syntax.Solve) []*plan.Def {
 			out = append(out, d)
 		}
 	}
-	for _, x := range s.Exprs() {
-		syntax.Walk(x, func(x syntax.Expr) bool {
-			switch x := x.(type) {
-			case *syntax.Name:
-				note(x)
-			case *syntax.Call:
-				f, _ := ops.Named(x.Func)
-				return !f.Together(len(x.Args))
-			}
-			return true
-		})
-	}
+	byValue(s, func(x syntax.Expr) {
+		if n, ok := x.(*syntax.Name); ok {
+			note(n)
+		}
+	})
 	for _, e := range s.Equations {
 		if n, ok := e.Left.(*syntax.Name); ok && e.Right == nil {
 			f, _ := l.Formula(n.Name)
@@ -56,6 +48,57 @@ func listsOf(l *eval.Line, s *syntax.Solve) []*plan.Def {
 	})
 }
 
+// listWritten refuses a list that is written in an equation, or worked out there: the way to
+// the result has its name for all of its values.
+func listWritten(l *eval.Line, s *syntax.Solve) bool {
+	var list syntax.Expr
+	byValue(s, func(x syntax.Expr) {
+		of, written := x.(*syntax.List)
+		c, called := x.(*syntax.Call)
+		if list == nil && (written && !of.Vector || called && together(c) && isList(l, c)) {
+			list = x
+		}
+	})
+	if list == nil {
+		return false
+	}
+	name, taken := "L", true
+	for taken {
+		if _, taken = l.Planner.Names.Lookup(name); taken {
+			name += "1"
+		}
+	}
+	l.Find(finding.New(finding.NotSolved, list.Span(), "A list in an equation needs a name.", "Write `"+name+" = "+syntax.PrintExpr(list)+"` in a line above, and "+name+" in the equation."))
+	for _, u := range s.Unknowns {
+		l.Fail(&plan.Def{Name: u.Name, Kind: plan.Quantity, Slot: run.NoSlot}, nil)
+	}
+	return true
+}
+
+// byValue visits what a solve is worked out of value by value: all but the lists that a function
+// puts together, as mean does.
+func byValue(s *syntax.Solve, visit func(x syntax.Expr)) {
+	for _, x := range s.Exprs() {
+		syntax.Walk(x, func(x syntax.Expr) bool {
+			visit(x)
+			c, ok := x.(*syntax.Call)
+			return !ok || !together(c)
+		})
+	}
+}
+
+// isList tells whether an expression has several values.
+func isList(l *eval.Line, x syntax.Expr) bool {
+	shape := l.Try(x).Static.Shape
+	return shape == run.List || shape == run.Vectors
+}
+
+// together tells whether a call puts the values of a list together.
+func together(c *syntax.Call) bool {
+	f, _ := ops.Named(c.Func)
+	return f.Together(len(c.Args))
+}
+
 // symbols are the names of a formula.
 func symbols(f *syntax.FormulaDef) (names []string) {
 	if f != nil {
@@ -67,21 +110,16 @@ func symbols(f *syntax.FormulaDef) (names []string) {
 }
 
 // byElements solves for each element of lists of one length.
-func byElements(l *eval.Line, s *syntax.Solve, of []*plan.Def) {
+func byElements(l *eval.Line, s *syntax.Solve, of []*plan.Def, strict bool) []*plan.Def {
 	defs := make([]*plan.Def, len(s.Unknowns))
+	all, ok := eachElement(l, s, of, strict)
 	for i, u := range s.Unknowns {
-		defs[i] = &plan.Def{Name: u.Name, Kind: plan.Quantity, Slot: run.NoSlot}
-	}
-	all, ok := eachElement(l, s, of)
-	if !ok {
-		for _, d := range defs {
+		d := &plan.Def{Name: u.Name, Kind: plan.Quantity, Slot: run.NoSlot}
+		if defs[i] = d; !ok {
 			l.Fail(d, nil)
+			continue
 		}
-		return
-	}
-	first := all[0]
-	for i, d := range defs {
-		d.Slot, d.Unit = l.Planner.Listed(column(all, i)), first.defs[i].Unit
+		d.Slot, d.Unit = l.Planner.Listed(column(all, i)), all[0].defs[i].Unit
 		l.CatchUp()
 		v, ok := l.NewValue(d.Name, &syntax.Name{Name: d.Name}, d.Slot, d.Unit)
 		if !ok {
@@ -90,10 +128,19 @@ func byElements(l *eval.Line, s *syntax.Solve, of []*plan.Def) {
 		}
 		r := l.Entry.Give(v)
 		r.Shows, r.Records = true, true
-		l.GivenAgain(d.Name, s.Unknowns[i].NameAt)
-		l.Settle(d)
 	}
-	l.Entry.By = first.entry.By
+	if ok {
+		l.Entry.By = all[0].entry.By
+	}
+	return defs
+}
+
+// whole is the name of a list, of a component that of its vectors.
+func whole(d *plan.Def) string {
+	if d.Vector != nil {
+		return d.Vector.Name
+	}
+	return d.Name
 }
 
 // elementSolved is what became of a solve for one element.
@@ -104,11 +151,11 @@ type elementSolved struct {
 
 // eachElement solves for one element after the other. What is found for the first
 // without a solution is said of the line, as is what is found for all alike.
-func eachElement(l *eval.Line, s *syntax.Solve, of []*plan.Def) ([]elementSolved, bool) {
+func eachElement(l *eval.Line, s *syntax.Solve, of []*plan.Def, strict bool) ([]elementSolved, bool) {
 	width := l.Planner.Static(of[0].Slot).Width
 	for _, d := range of[1:] {
 		if n := l.Planner.Static(d.Slot).Width; n != width {
-			l.Find(plan.UnequalLists(s.Equations[0].Left.Span(), of[0].Name, int(width), d.Name, int(n)))
+			l.Find(plan.UnequalLists(s.Equations[0].Left.Span(), whole(of[0]), int(width), whole(d), int(n)))
 			return nil, false
 		}
 	}
@@ -118,17 +165,18 @@ func eachElement(l *eval.Line, s *syntax.Solve, of []*plan.Def) ([]elementSolved
 		return nil, false
 	}
 	var all []elementSolved
+	said := map[finding.ID]bool{}
 	for i := range int(width) {
 		m := l.Planner.Mark()
 		for _, d := range of {
 			one := *d
-			one.Slot, one.Exponent = l.Planner.Picked(d.Slot, i), nil
+			one.Slot, one.Exponent, one.Vector = l.Planner.Picked(d.Slot, i), nil, nil
 			l.Planner.Define(&one)
 			one.Line, one.Part = d.Line, d.Part
 		}
 		e := &entry.Entry{Line: l.Entry.Line, Text: l.Entry.Text, Stmt: s, By: l.Entry.By}
 		inner := &eval.Line{Page: l.Page, Entry: e, Start: l.Planner.Size()}
-		got := elementSolved{solved(inner, s), e}
+		got := elementSolved{solved(inner, s, strict), e}
 		l.Planner.Lift(m, 0, 0)
 		l.Entry.Uses = e.Uses
 		failed := len(got.defs) == 0 || slices.ContainsFunc(got.defs, func(d *plan.Def) bool { return d.Slot == run.NoSlot })
@@ -136,12 +184,15 @@ func eachElement(l *eval.Line, s *syntax.Solve, of []*plan.Def) ([]elementSolved
 			if failed && !f.Severity.Fails() {
 				continue
 			}
-			if failed {
-				f.Message = "For value " + strconv.Itoa(i+1) + " of " + of[0].Name + ": " + f.Message
+			if failed || i > 0 {
+				f.Message = "For value " + strconv.Itoa(i+1) + " of " + whole(of[0]) + ": " + f.Message
 			}
-			if failed || i == 0 {
+			if !said[f.ID] { // the others are of the same kind
 				l.Find(f)
 			}
+		}
+		for _, f := range e.Findings {
+			said[f.ID] = true
 		}
 		if failed {
 			return nil, false

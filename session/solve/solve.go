@@ -42,6 +42,9 @@ type solving struct {
 	rule  *run.Solve
 	args  []run.Slot
 	again bool
+	// strict tells that no one of several solutions is taken, as for the components of a
+	// vector, of which a positive one is as good as any.
+	strict bool
 	// undefined tells that a solution in symbols has no value with these givens for
 	// another reason than the root of a negative number: it divides by 0, though
 	// the equations need not.
@@ -95,17 +98,10 @@ type solution struct {
 
 // Solve solves equations for unknowns, which become names of the worksheet.
 func Solve(l *eval.Line, s *syntax.Solve) {
-	of := listsOf(l, s)
-	switch {
-	case vectorsListed(l, s, len(of) > 0):
-		return
-	case len(of) > 0:
-		byElements(l, s, of)
-		return
-	case ofVectors(l, s):
+	if listWritten(l, s) || ofVectors(l, s) {
 		return
 	}
-	for i, d := range solved(l, s) {
+	for i, d := range ofNumbers(l, s, false) {
 		if d.Slot != run.NoSlot {
 			l.GivenAgain(d.Name, s.Unknowns[i].NameAt)
 			l.Settle(d)
@@ -113,10 +109,19 @@ func Solve(l *eval.Line, s *syntax.Solve) {
 	}
 }
 
+// ofNumbers are the definitions of the unknowns of a solve without vectors, which are lists
+// where the equations hold some.
+func ofNumbers(l *eval.Line, s *syntax.Solve, strict bool) []*plan.Def {
+	if of := listsOf(l, s); len(of) > 0 {
+		return byElements(l, s, of, strict)
+	}
+	return solved(l, s, strict)
+}
+
 // solved are the definitions of the unknowns of a solve. Those without a value have
 // failed.
-func solved(l *eval.Line, s *syntax.Solve) []*plan.Def {
-	v := &solving{Line: l, s: s}
+func solved(l *eval.Line, s *syntax.Solve, strict bool) []*plan.Def {
+	v := &solving{Line: l, s: s, strict: strict}
 	for _, u := range s.Unknowns {
 		if !l.MayDefine(u.Name, u.NameAt, plan.Quantity) {
 			return nil

@@ -34,6 +34,20 @@ func (v *vectors) part(x syntax.Expr, k int) syntax.Expr {
 		if v.width == 2 {
 			return v.polarPart(x, k)
 		}
+	case *syntax.Call:
+		if together(x) {
+			out := &syntax.Call{At: x.At, Func: x.Func}
+			for _, a := range x.Args {
+				out.Args = append(out.Args, syntax.Arg{X: syntax.Unbracket(v.part(a.X, k))})
+			}
+			return out
+		}
+		switch f, _ := ops.Named(x.Func); {
+		case f.Takes == ops.VectorToUnit:
+			return &syntax.Binary{At: x.At, Op: syntax.Div, X: bracketed(v.part(x.Args[0].X, k)), Y: v.size(x.Args[0].X, x.At)}
+		case f.Takes == ops.VectorsToCross && v.width == 3:
+			return v.cross(x.Args[0].X, x.Args[1].X, k, x.At)
+		}
 	case *syntax.Binary:
 		out := *x
 		switch {
@@ -54,6 +68,8 @@ func (v *vectors) part(x syntax.Expr, k int) syntax.Expr {
 		case x.Op == syntax.Div:
 			out.X, out.Y = v.part(x.X, k), v.number(x.Y)
 			return &out
+		case x.Op == syntax.Mul && x.By == syntax.Cross && v.width == 3 && v.isVector(x.X) && v.isVector(x.Y):
+			return v.cross(x.X, x.Y, k, x.At)
 		case x.Op == syntax.Mul && v.isVector(x.X) && !v.isVector(x.Y):
 			out.X, out.Y = v.part(x.X, k), v.number(x.Y)
 			return &out
@@ -121,7 +137,7 @@ func (v *vectors) namedPart(n *syntax.Name, k int) syntax.Expr {
 		return part
 	}
 	d := vectorNamed(v.Line, n)
-	if d == nil || int(v.Planner.Static(d.Slot).Width) != v.width {
+	if d == nil || int(v.Planner.Static(d.Slot).Components()) != v.width {
 		v.refuse(finding.VectorOrNumber, n.At, n.Name+" is no vector of "+strconv.Itoa(v.width)+" components.", "Either all terms of an equation are vectors, or no term is.")
 		return n
 	}
@@ -165,14 +181,18 @@ func (v *vectors) number(x syntax.Expr) syntax.Expr {
 			switch {
 			case f.Takes == ops.VectorToSize || f.Op == ops.Abs && f.Takes == ops.AnyToSame:
 				if v.isVector(x.Args[0].X) {
-					return &syntax.Call{At: x.At, Func: "hypot", Args: v.arguments(x.Args[0].X)}, true
+					return v.size(x.Args[0].X, x.At), true
 				}
 			case f.Takes == ops.VectorsToDot:
 				return v.dot(x.Args[0].X, x.Args[1].X, x.At), true
+			case f.Takes == ops.VectorsToCross && v.width == 2:
+				return v.cross(x.Args[0].X, x.Args[1].X, 2, x.At), true
 			case f.Takes == ops.VectorToAngle && v.width == 2:
 				all := v.arguments(x.Args[0].X)
 				slices.Reverse(all)
 				return &syntax.Call{At: x.At, Func: "atan2", Args: all}, true
+			case f.Takes == ops.VectorsToAngle:
+				return v.between(x.Args[0].X, x.Args[1].X, x.At), true
 			case (f.Takes == ops.VectorAlong || f.Takes == ops.VectorAcross) && v.width == 2:
 				return v.resolved(x, f.Takes == ops.VectorAcross), true
 			}
@@ -183,6 +203,8 @@ func (v *vectors) number(x syntax.Expr) syntax.Expr {
 				return v.dot(x.X, x.X, x.At), true
 			case vectors && x.Op == syntax.Mul && x.By == syntax.Dot:
 				return v.dot(x.X, x.Y, x.At), true
+			case vectors && x.Op == syntax.Mul && x.By == syntax.Cross && v.width == 2:
+				return v.cross(x.X, x.Y, 2, x.At), true
 			}
 		case *syntax.Name:
 			if v.unknown[x.Name] && x.Line == 0 {
@@ -200,6 +222,33 @@ func (v *vectors) arguments(x syntax.Expr) []syntax.Arg {
 		out[k].X = syntax.Unbracket(v.part(x, k))
 	}
 	return out
+}
+
+// size is the magnitude of a vector by components.
+func (v *vectors) size(x syntax.Expr, at syntax.Span) syntax.Expr {
+	return &syntax.Call{At: at, Func: "hypot", Args: v.arguments(x)}
+}
+
+// cross is a component of the cross product of two vectors, of those of the plane the one along z.
+func (v *vectors) cross(a, b syntax.Expr, k int, at syntax.Span) syntax.Expr {
+	i, j := (k+1)%3, (k+2)%3
+	times := func(i, j int) syntax.Expr {
+		return &syntax.Binary{At: at, Op: syntax.Mul, X: bracketed(v.part(a, i)), Y: bracketed(v.part(b, j))}
+	}
+	return &syntax.Paren{At: at, X: &syntax.Binary{At: at, Op: syntax.Sub, X: times(i, j), Y: times(j, i)}}
+}
+
+// between is the angle between two vectors, of the size of their cross product and of their dot
+// product, as the planner has it.
+func (v *vectors) between(a, b syntax.Expr, at syntax.Span) syntax.Expr {
+	aside := &syntax.Call{At: at, Func: "hypot"}
+	if v.width == 2 { // along z alone
+		aside = &syntax.Call{At: at, Func: "abs", Args: []syntax.Arg{{X: syntax.Unbracket(v.cross(a, b, 2, at))}}}
+	}
+	for k := 0; k < 3 && v.width == 3; k++ {
+		aside.Args = append(aside.Args, syntax.Arg{X: syntax.Unbracket(v.cross(a, b, k, at))})
+	}
+	return &syntax.Call{At: at, Func: "atan2", Args: []syntax.Arg{{X: aside}, {X: syntax.Unbracket(v.dot(a, b, at))}}}
 }
 
 // dot is the dot product of two vectors by components.

@@ -41,7 +41,7 @@ func ofVectors(l *eval.Line, s *syntax.Solve) bool {
 	for _, u := range s.Unknowns { // let F in N as a vector
 		if d := vectorNamed(l, &syntax.Name{Name: u.Name}); d != nil && d.Kind == plan.Symbol {
 			v.unknown[u.Name] = true
-			v.wide(int(l.Planner.Static(d.Slot).Width))
+			v.wide(int(l.Planner.Static(d.Slot).Components()))
 		}
 	}
 	parts, ok := v.components()
@@ -64,39 +64,6 @@ func ofVectors(l *eval.Line, s *syntax.Solve) bool {
 	return true
 }
 
-// vectorsListed refuses a solve with a list of vectors, or with vectors and a list of numbers:
-// one vector is solved for at a time.
-func vectorsListed(l *eval.Line, s *syntax.Solve, lists bool) bool {
-	if !l.Planner.Program.Main.Wide() {
-		return false
-	}
-	found := lists && hasVectors(l, s)
-	for _, x := range s.Exprs() {
-		found = found || syntax.Any(x, func(x syntax.Expr) bool {
-			if list, ok := x.(*syntax.List); ok && !list.Vector {
-				_, polar := syntax.Unbracket(list.Elems[0]).(*syntax.Polar)
-				one, ok := syntax.Unbracket(list.Elems[0]).(*syntax.List)
-				return polar || ok && one.Vector
-			}
-			n, ok := x.(*syntax.Name)
-			if !ok {
-				return false
-			}
-			d, ok := l.Planner.Find(n)
-			return ok && !d.Failed() && d.Slot != run.NoSlot && l.Planner.Static(d.Slot).Shape == run.Vectors &&
-				!slices.ContainsFunc(s.Unknowns, func(u syntax.Unknown) bool { return u.Name == d.Name })
-		})
-	}
-	if !found {
-		return false
-	}
-	l.Find(finding.New(finding.OneValueNeeded, s.Unknowns[0].NameAt, "One vector is solved for at a time; this equation is of several.", "Give each vector a name in a line of its own, and solve for each."))
-	for _, u := range s.Unknowns {
-		l.Fail(&plan.Def{Name: u.Name, Kind: plan.Quantity, Slot: run.NoSlot}, nil)
-	}
-	return true
-}
-
 // hasVectors tells whether a vector is in an equation or a condition of a solve. A page
 // without any is not looked through for them.
 func hasVectors(l *eval.Line, s *syntax.Solve) bool {
@@ -110,23 +77,14 @@ func hasVectors(l *eval.Line, s *syntax.Solve) bool {
 	}
 	for _, x := range all {
 		if !l.Planner.Program.Main.Wide() && !syntax.Any(x, func(x syntax.Expr) bool {
-			list, ok := x.(*syntax.List)
-			_, polar := x.(*syntax.Polar)
 			call, called := x.(*syntax.Call)
-			return ok && list.Vector || polar || called && !ops.IsFunction(call.Func)
+			return writtenVector(x) || called && !ops.IsFunction(call.Func) || partOfUnknown(l, s, x) != ""
 		}) {
 			continue
 		}
 		if syntax.Any(l.Opened(x, l.Entry.Line), func(x syntax.Expr) bool {
-			switch x := x.(type) {
-			case *syntax.List:
-				return x.Vector
-			case *syntax.Polar:
-				return true
-			case *syntax.Name:
-				return vectorNamed(l, x) != nil
-			}
-			return false
+			n, named := x.(*syntax.Name)
+			return writtenVector(x) || named && vectorNamed(l, n) != nil || partOfUnknown(l, s, x) != ""
 		}) {
 			return true
 		}
@@ -134,10 +92,44 @@ func hasVectors(l *eval.Line, s *syntax.Solve) bool {
 	return false
 }
 
-// vectorNamed is the vector that a name stands for, or nil.
+// partOfUnknown is the unknown of which an expression is a component, v of v_x, unless v_x is
+// asked for itself or has a value of its own; else "".
+func partOfUnknown(l *eval.Line, s *syntax.Solve, x syntax.Expr) string {
+	n, ok := x.(*syntax.Name)
+	if !ok || n.Line != 0 {
+		return ""
+	}
+	asked := func(name string) bool {
+		return slices.ContainsFunc(s.Unknowns, func(u syntax.Unknown) bool { return u.Name == name })
+	}
+	base, _, part := plan.AxisOf(n.Name)
+	if !part || !asked(base) || asked(n.Name) {
+		return ""
+	}
+	if own, ok := l.Planner.Names.Lookup(n.Name); ok && own.Vector == nil && !own.Failed() {
+		return ""
+	}
+	return base
+}
+
+// writtenVector tells whether an expression is a vector, or a function of vectors, by its form.
+func writtenVector(x syntax.Expr) bool {
+	switch x := x.(type) {
+	case *syntax.List:
+		return x.Vector
+	case *syntax.Polar:
+		return true
+	case *syntax.Call:
+		f, _ := ops.Named(x.Func)
+		return f.Takes.OfVectors() && f.Takes != ops.VectorToSize
+	}
+	return false
+}
+
+// vectorNamed is the vector that a name stands for, or the list of them, or nil.
 func vectorNamed(l *eval.Line, n *syntax.Name) *plan.Def {
 	d, ok := l.Planner.Find(n)
-	if !ok || d.Failed() || d.Slot == run.NoSlot || l.Planner.Static(d.Slot).Shape != run.Vector {
+	if !ok || d.Failed() || d.Slot == run.NoSlot || !l.Planner.Static(d.Slot).IsVector() {
 		return nil
 	}
 	return d
@@ -187,7 +179,7 @@ func (v *vectors) isVector(x syntax.Expr) bool {
 		}
 		d := vectorNamed(v.Line, x)
 		if d != nil {
-			v.wide(int(v.Planner.Static(d.Slot).Width))
+			v.wide(int(v.Planner.Static(d.Slot).Components()))
 		}
 		return d != nil
 	case *syntax.Binary:
@@ -201,11 +193,11 @@ func (v *vectors) isVector(x syntax.Expr) bool {
 		}
 	case *syntax.Call:
 		f, _ := ops.Named(x.Func)
-		vectors := false
-		for i := 0; i < len(x.Args) && f.Takes.OfVectors(); i++ { // how many components they have
+		vectors, kept := false, together(x) && f.Takes != ops.ListToCount
+		for i := 0; i < len(x.Args) && (kept || f.Takes.OfVectors()); i++ { // how many components they have
 			vectors = v.isVector(x.Args[i].X) || vectors
 		}
-		return f.Takes == ops.VectorToUnit || f.Takes == ops.VectorsToCross && vectors && v.width == 3
+		return kept && vectors || f.Takes == ops.VectorToUnit || f.Takes == ops.VectorsToCross && vectors && v.width == 3
 	}
 	return false
 }
@@ -240,12 +232,35 @@ func (v *vectors) mustBe(x syntax.Expr) {
 	}
 }
 
-// dotted notes that in P·Q = 3 J, where the other side is a number, both factors are vectors.
-func (v *vectors) dotted(side, other syntax.Expr) {
+// product notes that in P·Q = 3 J, where the other side is a number, both factors are vectors,
+// as they are in r×F = 3 N m of the plane.
+func (v *vectors) product(side, other syntax.Expr) {
 	b, ok := syntax.Unbracket(side).(*syntax.Binary)
-	if ok && b.Op == syntax.Mul && b.By == syntax.Dot && v.isVector(b) && !isNothing(other) && !v.holdsUnknown(other) && !v.isVector(other) {
+	if ok && b.Op == syntax.Mul && (b.By == syntax.Dot || b.By == syntax.Cross && v.width == 2) && v.isVector(b) &&
+		!isNothing(other) && !v.holdsUnknown(other) && !v.isVector(other) {
 		v.mustBe(b.X)
 		v.mustBe(b.Y)
+	}
+}
+
+// usedAsVectors notes which unknowns are vectors by how they are used: a component of theirs
+// stands in an equation, or a function of vectors takes them. |w| may be of a number.
+func (v *vectors) usedAsVectors(x syntax.Expr) {
+	for x := range syntax.Nodes(x) {
+		switch x := x.(type) {
+		case *syntax.Name:
+			if whole := partOfUnknown(v.Line, v.s, x); whole != "" {
+				v.unknown[whole] = true
+			}
+		case *syntax.Call:
+			f, _ := ops.Named(x.Func)
+			if f.Takes.OfVectors() && f.Takes != ops.VectorToSize {
+				v.mustBe(x.Args[0].X)
+			}
+			if f.Takes == ops.VectorsToAngle || f.Takes == ops.VectorsToDot || f.Takes == ops.VectorsToCross {
+				v.mustBe(x.Args[1].X)
+			}
+		}
 	}
 }
 
@@ -265,13 +280,18 @@ func (v *vectors) components() (*syntax.Solve, bool) {
 	}
 	for range 1 + len(v.s.Unknowns) { // what one equation says of an unknown, another may need
 		for _, e := range opened {
-			v.dotted(e.Left, e.Right)
-			v.dotted(e.Right, e.Left)
+			v.usedAsVectors(e.Left)
+			v.usedAsVectors(e.Right)
+			v.product(e.Left, e.Right)
+			v.product(e.Right, e.Left)
 			if v.isVector(e.Left) || v.isVector(e.Right) {
 				v.mustBe(e.Left)
 				v.mustBe(e.Right)
 			}
 		}
+	}
+	if v.width == 0 { // direction(q) = 30° says nothing of space
+		v.width = 2
 	}
 	out := *v.s
 	out.Equations, out.Unknowns, out.Where, out.With = nil, nil, nil, nil
@@ -354,17 +374,11 @@ func (v *vectors) solved(parts *syntax.Solve) ([]*plan.Def, bool) {
 		v.Planner.Define(&plan.Def{Name: name, Kind: plan.Symbol, Slot: run.NoSlot})
 	}
 	e := &entry.Entry{Line: v.Entry.Line, Text: v.Entry.Text, Stmt: parts, By: v.Entry.By}
-	got := solved(&eval.Line{Page: v.Page, Entry: e, Start: v.Planner.Size()}, parts)
+	got := ofNumbers(&eval.Line{Page: v.Page, Entry: e, Start: v.Planner.Size()}, parts, len(v.unknown) > 0)
 	v.Planner.Lift(m, 0, 0)
 	v.Entry.Uses = e.Uses
 	failed := len(got) == 0 || slices.ContainsFunc(got, func(d *plan.Def) bool { return d.Slot == run.NoSlot })
-	for _, f := range e.Findings {
-		if f.ID == finding.OtherRoot && len(v.unknown) > 0 {
-			f = finding.New(finding.WhichRoot, f.At, "More than one vector solves these equations. "+f.Message, "Say which by a condition on a component, as in where "+axis(v.s.Unknowns[0].Name, 0)+" > ….")
-			failed = true
-		}
-		v.Find(f)
-	}
+	v.Find(e.Findings...)
 	v.Entry.By = &eval.ByComponents{Worker: v.Entry.By, Of: e, Axes: v.axes}
 	if rows, symbols := e.Outcome.(entry.Lines); symbols {
 		v.Entry.Outcome = rows

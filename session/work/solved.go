@@ -144,7 +144,7 @@ func byComponents(p *eval.Page, e *entry.Entry, by *eval.ByComponents) []entry.W
 	out = onceEach(apart(out, s.Unknowns))
 	values := e.Values()
 	for i := range values {
-		if values[i].IsVector() {
+		if len(values[i].Vectors()) > 0 {
 			out = append(out, entry.WorkLine{Left: values[i].Letter(), Shown: &values[i]})
 		}
 	}
