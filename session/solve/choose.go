@@ -58,7 +58,7 @@ func (v *solving) chooseOne(all []solution) {
 		v.rule.Choice = first.Which
 	}
 	if v.strict {
-		v.rule.Choice, v.rule.Of = run.NthRoot, 1
+		v.rule.Of = 1
 	}
 	chosen := v.rule.Choose(valuesOf(all))
 	b := v.bounds()
