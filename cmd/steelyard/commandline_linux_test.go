@@ -181,7 +181,7 @@ func TestFivePartKey(t *testing.T) {
 	c.expect("\n 14.  ")
 	c.line("title Spring frog", "title: Spring frog")
 	c.line("insert before 4 note A toy frog jumps off its spring foot.", "\n 15.  ")
-	c.line("rename k to k_s", "k is k_s in lines 8, 10, 14")
+	c.line("rename k to k_s", "k is k_s in lines 8, 10 and 14")
 	c.expect("\n 15.  ")
 	c.line("save frog", "saved to frog.worked: 14 statements")
 	c.line("open frog", "14 statements")
