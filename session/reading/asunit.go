@@ -27,14 +27,16 @@ func setOff(rule *weighed, all []weighed, open *syntax.Open) bool {
 
 // readAsUnit lets a line stand whose open letters are set off. In a bracket, and on the right
 // side of a symbol, where nothing says what the quantity is, it says how it was read: G = 2 F,
-// where F is a force of the page. A word is hardly a multiple of a symbol: length = 3 m.
+// where F is a force of the page. A word is hardly a multiple of a symbol, nor is anything with
+// decimals: length = 3 m, b = 0.90 m.
 func (s *settler) readAsUnit(rule *weighed, all []weighed, open *syntax.Open) Verdict {
 	if rule.speaks {
 		return Verdict{}
 	}
 	other := func(w *weighed) bool { return w.sense == rule.sense && !rule.same(w) }
 	if open.Bracket == (syntax.Span{}) {
-		if name, x, _ := syntax.AsResult(s.Entry.Stmt); x == nil || name != "" && units.Symbol(name) == "" {
+		name, x, _ := syntax.AsResult(s.Entry.Stmt)
+		if q, ok := x.(*syntax.Quantity); !ok || strings.Contains(q.Value.Text, ".") || name != "" && units.Symbol(name) == "" {
 			return Verdict{}
 		}
 		return s.asUnit("`"+open.Words[0]+"` is read as a unit.", all, other)

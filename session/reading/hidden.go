@@ -43,7 +43,7 @@ func (s *settler) lettersOf(word string, own []string) []string {
 		return nil // most names
 	}
 	known := func(part string) bool { return part != word && (slices.Contains(own, part) || s.Known(part)) }
-	if parts, _, ok := syntax.Apart(word, known, nil); ok && s.Known(word) {
+	if parts, _, ok := syntax.Apart(word, known, nil); ok && s.Known(word) && !syntax.HasTwice(parts) {
 		return parts
 	}
 	return nil
