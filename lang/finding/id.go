@@ -171,7 +171,7 @@ var table = [...]about{
 	{NoSolution, Error, "No real value of the unknown solves the equation."},
 	{WhichRoot, Error, "Several values solve the equation; the line must say which is meant."},
 	{OtherRoot, Note, "Another value solves the equation too."},
-	{NoRange, Error, "The range of a graph, a table or an area begins and ends at the same value, or all arrows of a drawing have no length."},
+	{NoRange, Error, "The range of a graph, a table or an area begins and ends at the same value, an interval ends before it begins, or all arrows of a drawing have no length."},
 	{Decades, Note, "The range or the values of a graph go over more than two decades; logarithmic axes are offered."},
 	{NoSlope, Error, "A curve has a corner, a jump or a vertical tangent at a point, so it has no slope there."},
 	{BooksDiffer, Check, "The energies of a bar chart do not add up from one stage to the next."},

@@ -100,6 +100,7 @@ const (
 	eachItsLine   = "Each of these statements needs its own line."
 	andThenCommas = "Put `and` between equations, and commas between unknowns."
 
+	halvesGo   = "A half is rounded away from zero, unless the page says `to even`."
 	anAngle    = "The direction of a vector is an angle after `at`."
 	inBrackets = "A vector is in round brackets, with a comma between its components."
 )
@@ -160,6 +161,10 @@ var rewordings = []reworded{
 	as("report", patternWith(`^(report .+?),? (?:for |\(|\[)(\d+) (?:marks?|points?|pts?)[)\]]?$`, "mark", "p"), "Points come after `for`.", "$1 for $2 points"),
 	as("report", patternWith(`^report (.+?) as (?:a |the |its )?magnitude( (?:in|to|for) .*)?$`, "magnitude"), "The magnitude of a vector has strokes round it.", "report |$1|$2"),
 	as("report", patternWith(`^report (.+?) as (?:a |the |its )?(?:direction|angle)( (?:in|to|for) .*)?$`, "direction", "angle"), "The direction of a vector is a function of it.", "report direction($1)$2"),
+
+	as("", patternWith(`^round half (?:up|away|away from 0|away from zero)$`, "half"), halvesGo, "round halves away from zero"),
+	as("round", patternWith(`^round halves (?:up|away|away from 0)$`, "halves"), halvesGo, "round halves away from zero"),
+	as("", patternWith(`^round half (?:to |in )?even$`, "half"), "The setting has the plural.", "round halves to even"),
 
 	as("let", patternWith(`^let (.+?) (?:be|is) a vector (?:.+ )?(in .+)$`, "vector"), "That it is a vector comes after the unit.", "let $1 $2 as a vector"),
 	as("", toThe("east|eastwards?|right"), anAngle, "$1 at 0°"),

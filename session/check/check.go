@@ -92,6 +92,10 @@ func withinFits(l *eval.Line, s *syntax.CheckStmt, both sides, within eval.Got) 
 			"Write its unit.", n.Value.Text+" %", n.Value.Text+" "+unit))
 		return false
 	}
+	if within.Value < 0 {
+		l.Find(finding.New(finding.NotWritten, s.Within.Span(), "A margin goes to both sides and has no minus.", "Leave the minus out, or compare with < and >."))
+		return false
+	}
 	if margin.Dim.IsOne() || margin.Dim == side.Dim || margin.Open != 0 || side.Open != 0 {
 		return true
 	}

@@ -26,9 +26,12 @@ func Function(l *eval.Line, s *syntax.FuncDef) {
 			d.Root = d
 		}
 	}
+	l.CatchUp()
+	if !l.Entry.Failed() {
+		intervals(l, s)
+	}
 	if l.Entry.Failed() {
 		d.Root = d
 	}
-	l.CatchUp()
 	l.Planner.Define(d)
 }
