@@ -46,10 +46,7 @@ const followed = 64
 // The new values are planned before anything is replaced: in `T with L = 2*L` the L on
 // the right is the old one.
 func (c *coder) with(x *syntax.With) run.Slot {
-	a := &replacing{
-		outer: c.replacing, put: map[run.Slot]run.Slot{}, names: map[run.Slot]string{}, first: math.MaxInt32, at: x.At,
-		reads: c.p.Program.Reads(), reloaded: map[int]int{}, taken: map[int]int{},
-	}
+	a := c.newReplacing(x.At)
 	for i := range x.By {
 		slot, by, ok := c.replacement(x, i)
 		if !ok {
@@ -59,33 +56,39 @@ func (c *coder) with(x *syntax.With) run.Slot {
 			b := x.By[i]
 			return c.refuse(finding.WrongCall, b.NameAt, b.Name+" is replaced twice here.", "Write one value for it.")
 		}
-		a.put[slot], a.names[slot] = by, x.By[i].Name
-		a.first = min(a.first, slot)
+		a.replace(slot, by, x.By[i].Name)
 	}
-	a.follow(c.p)
-	// Looking through a long worksheet costs, too.
-	if c.cost = min(c.cost+int64(len(a.depends))/followed, maxCost+1); c.tooLong(x.At) {
+	c.follow(a)
+	defer func() { c.replacing = a.outer }()
+	if c.tooLong(x.At) {
 		return run.NoSlot
 	}
-	c.replacing = a
-	s := c.expr(x.X)
-	c.replacing = a.outer
-	if a.failed {
-		return run.NoSlot
+	if s := c.expr(x.X); !a.failed {
+		return s
 	}
-	return s
+	return run.NoSlot
 }
 
 // varying lets an argument of the function that is planned stand for a given, so that
 // what follows is worked out from the argument, through results and functions too.
 func (c *coder) varying(d *Def, by run.Slot, at syntax.Span) {
-	a := &replacing{
-		put: map[run.Slot]run.Slot{d.Slot: by}, names: map[run.Slot]string{d.Slot: d.Name}, first: d.Slot, at: at,
+	a := c.newReplacing(at)
+	a.replace(d.Slot, by, d.Name)
+	c.follow(a)
+}
+
+// newReplacing replaces nothing yet, within what is replaced already.
+func (c *coder) newReplacing(at syntax.Span) *replacing {
+	return &replacing{
+		outer: c.replacing, put: map[run.Slot]run.Slot{}, names: map[run.Slot]string{}, first: math.MaxInt32, at: at,
 		reads: c.p.Program.Reads(), reloaded: map[int]int{}, taken: map[int]int{},
 	}
-	a.follow(c.p)
-	c.cost = min(c.cost+int64(len(a.depends))/followed, maxCost+1)
-	c.replacing = a
+}
+
+// replace puts one slot in the place of another, which has a name.
+func (a *replacing) replace(slot, by run.Slot, name string) {
+	a.put[slot], a.names[slot] = by, name
+	a.first = min(a.first, slot)
 }
 
 // replacement plans what stands in the place of a value, and finds the slot of
@@ -98,8 +101,7 @@ func (c *coder) replacement(x *syntax.With, i int) (slot, by run.Slot, ok bool) 
 	n := &syntax.Name{At: b.NameAt, Name: b.Name, Line: b.Line}
 	_, known := c.lookup(n)
 	if c.param(b.Name) != nil {
-		c.find(finding.NameKind, b.NameAt, b.Name+" is an argument of this function, so it has no value here.", "Call the function with the other value.")
-		return 0, 0, false
+		return 0, c.refuse(finding.NameKind, b.NameAt, b.Name+" is an argument of this function, so it has no value here.", "Call the function with the other value."), false
 	}
 	if !known {
 		c.unknownName(n)
@@ -118,21 +120,18 @@ func (c *coder) replacement(x *syntax.With, i int) (slot, by run.Slot, ok bool) 
 		return 0, 0, false
 	}
 	if d.Vector != nil {
-		c.find(finding.VectorOrNumber, b.NameAt, b.Name+" is a component of "+d.Vector.Name+", and has no value of its own.", "Replace the vector, with "+d.Vector.Name+" = (…, …).")
-		return 0, 0, false
+		return 0, c.refuse(finding.VectorOrNumber, b.NameAt, b.Name+" is a component of "+d.Vector.Name+", and has no value of its own.", "Replace the vector, with "+d.Vector.Name+" = (…, …)."), false
 	}
 	if by = c.expr(b.X); by == run.NoSlot {
 		return 0, 0, false
 	}
 	want, got := c.p.Static(d.Slot), c.static(by)
 	if want.IsVector() != got.IsVector() {
-		c.find(finding.VectorOrNumber, b.X.Span(), b.Name+" is "+ShapeName(want)+"; the new value is "+ShapeName(got)+".", "")
-		return 0, 0, false
+		return 0, c.refuse(finding.VectorOrNumber, b.X.Span(), b.Name+" is "+ShapeName(want)+"; the new value is "+ShapeName(got)+".", ""), false
 	}
 	if want.Shape != got.Shape || want.Width != got.Width {
-		c.find(finding.UnequalLists, b.X.Span(), b.Name+" is "+values(want)+"; the new value is "+values(got)+".",
-			"Write as many values as it has.")
-		return 0, 0, false
+		return 0, c.refuse(finding.UnequalLists, b.X.Span(), b.Name+" is "+values(want)+"; the new value is "+values(got)+".",
+			"Write as many values as it has."), false
 	}
 	if want.Open == 0 {
 		got = c.settledTo(by, want.Dim)
@@ -142,9 +141,8 @@ func (c *coder) replacement(x *syntax.With, i int) (slot, by run.Slot, ok bool) 
 		if n, bare := b.X.(*syntax.Number); bare && d.Unit != nil {
 			readings = []string{n.Value.Text + " " + d.Unit.Text()}
 		}
-		c.find(finding.UnlikeDimensions, b.X.Span(), b.Name+" is "+Words(want)+"; the new value is "+Words(got)+".",
-			"Use a unit of the same kind.", readings...)
-		return 0, 0, false
+		return 0, c.refuse(finding.UnlikeDimensions, b.X.Span(), b.Name+" is "+Words(want)+"; the new value is "+Words(got)+".",
+			"Use a unit of the same kind.", readings...), false
 	}
 	if want.Heat == run.Point && got.Heat == run.Plain { // 2*T in K, which T is now
 		got.Heat = run.Point
@@ -153,11 +151,13 @@ func (c *coder) replacement(x *syntax.With, i int) (slot, by run.Slot, ok bool) 
 	return d.Slot, by, true
 }
 
-// follow finds the slots that depend on those that are replaced.
+// follow finds the slots that depend on those that are replaced, and plans with these from
+// here on.
 //
-// One pass does it: an instruction reads slots before its own alone.
-func (a *replacing) follow(p *Planner) {
-	main := &p.Program.Main
+// One pass does it: an instruction reads slots before its own alone. Looking through a long
+// worksheet costs, too.
+func (c *coder) follow(a *replacing) {
+	main := &c.p.Program.Main
 	a.depends = make([]bool, max(0, len(main.Instrs)-int(a.first)))
 	for s := a.first; int(s) < len(main.Instrs); s++ {
 		_, replaced := a.put[s]
@@ -165,6 +165,8 @@ func (a *replacing) follow(p *Planner) {
 		a.reads.Main(s, func(o run.Slot) { is = is || a.on(o) })
 		a.depends[s-a.first] = is
 	}
+	c.cost = min(c.cost+int64(len(a.depends))/followed, maxCost+1)
+	c.replacing = a
 }
 
 // on tells whether a slot of the main code depends on what is replaced here.
@@ -278,19 +280,13 @@ func (a *replacing) replan(c *coder, s run.Slot) run.Slot {
 		}
 	}
 	if in.Op == ops.Fit { // how well it is known would be that of the old readings
-		if !a.failed {
-			c.find(finding.NotAvailableYet, a.at, "This version can't fit readings again with another value.",
-				"Change the line that the readings depend on, and look at the fit.")
-		}
-		a.failed = true
+		a.fail(c, "This version can't fit readings again with another value.",
+			"Change the line that the readings depend on, and look at the fit.")
 		return 0
 	}
 	if in.Op == ops.Spread && c.fn != nil {
-		if !a.failed {
-			c.find(finding.NotAvailableYet, a.at, "This version can't find the uncertainty u( ) again with another value here.",
-				"Work it out in a line of its own.")
-		}
-		a.failed = true
+		a.fail(c, "This version can't find the uncertainty u( ) again with another value here.",
+			"Work it out in a line of its own.")
 		return 0
 	}
 	in = in.Moved(main.Args, &c.code.Args, operand)
@@ -307,17 +303,22 @@ func (a *replacing) replan(c *coder, s run.Slot) run.Slot {
 	return to
 }
 
+// fail says once what can't be planned again.
+func (a *replacing) fail(c *coder, message, hint string) {
+	if !a.failed {
+		c.find(finding.NotAvailableYet, a.at, message, hint)
+	}
+	a.failed = true
+}
+
 // resolving is a solve with what is replaced. Its functions load that from the
 // main code, and so does the search.
 // Such a solve has slots for its candidates, or bounds for a search, which are moved
 // like any operands.
 func (a *replacing) resolving(c *coder, solve run.Slot) run.Slot {
 	if c.fn != nil {
-		if !a.failed {
-			c.find(finding.NotAvailableYet, a.at, "This version can't replace a value in an equation inside a function.",
-				"Put it in its own line, and use its name.")
-		}
-		a.failed = true
+		a.fail(c, "This version can't replace a value in an equation inside a function.",
+			"Put it in its own line, and use its name.")
 		return solve
 	}
 	anew := c.p.Program.Solves[solve].On(func(fn int) int { return a.reloading(c, fn) })
@@ -357,16 +358,7 @@ func (a *replacing) replacedIn(fn int) []run.Slot {
 	if a == nil {
 		return nil
 	}
-	var out []run.Slot
-	for _, s := range a.reads.Loads(fn) {
-		for level := a; level != nil; level = level.outer {
-			if level.on(s) {
-				out = append(out, s)
-				break
-			}
-		}
-	}
-	return out
+	return slices.DeleteFunc(slices.Clone(a.reads.Loads(fn)), func(s run.Slot) bool { return !a.isOn(s) })
 }
 
 // function is a function that takes what stands for the slots that are replaced as
