@@ -45,11 +45,11 @@ func (p *Pad) Revise(ctx context.Context, ed Edit, tell func(Anew)) {
 		case e.Line >= ed.At && e.Line < ed.At+ed.Drop:
 			r.drop(e)
 		case changed:
-			r.again(ctx, i, text)
+			r.reenter(ctx, i, text)
 		case r.stays(i):
 			r.keep(i)
 		default:
-			r.again(ctx, i, e.Text)
+			r.reenter(ctx, i, e.Text)
 		}
 		r.old[i], r.befores[i] = nil, mark{}
 	}
@@ -125,9 +125,9 @@ func (r *revision) drop(e *entry.Entry) {
 	r.tell(Anew{Was: e})
 }
 
-// again works an old line out again. It is not read again where it would be read as it
+// reenter works an old line out again. It is not read again where it would be read as it
 // was: its text is the same, and so are the names that are known.
-func (r *revision) again(ctx context.Context, i int, text string) {
+func (r *revision) reenter(ctx context.Context, i int, text string) {
 	e, m := r.old[i], r.befores[i]
 	was := r.take(e)
 	r.gone(was)

@@ -129,6 +129,9 @@ func (op Op) Elements(n int) (int, bool) {
 	return n, false
 }
 
+// OneOfAll tells that an operation makes one element of all, and never a list.
+func (op Op) OneOfAll() bool { return table[op].elements == toOne }
+
 // OfVectors says what an operation makes of vectors.
 func (op Op) OfVectors() Vectors { return table[op].vectors }
 

@@ -182,11 +182,11 @@ func (c *coder) widened(in *run.Instr, at syntax.Span, st *run.Static) bool {
 			return false
 		}
 	}
-	if width, all := in.Op.Elements(int(st.Width)); all {
-		if st.Width = int32(width); width == 1 && in.Op != ops.Sort && in.Op != ops.Steps {
-			st.Shape = run.Scalar
-		}
+	if in.Op.OneOfAll() {
+		st.Shape = run.Scalar
 	}
+	width, _ := in.Op.Elements(int(st.Width))
+	st.Width = int32(width)
 	c.cost = min(c.cost+int64(st.Width), maxCost+1)
 	return true
 }

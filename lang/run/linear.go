@@ -96,7 +96,7 @@ func (w *floatWalker) eliminate(s *Solve) Linear {
 	for i, row := range m {
 		e.from[i] = i
 		for _, x := range row {
-			e.rows[i] = append(e.rows[i], meant(x))
+			e.rows[i] = append(e.rows[i], simplest(x))
 		}
 		for k := range m { // of which equations a row is made
 			part := newBig()

@@ -10,12 +10,12 @@ import (
 )
 
 const (
-	// preciseBits is to how many bits precise numbers are worked out, and meantBits
+	// preciseBits is to how many bits precise numbers are worked out, and simpleBits
 	// to how many one is known that is a decimal or a fraction.
-	preciseBits, meantBits = 256, 200
-	// meantDigits is how many digits a decimal has that a number is taken for, and
+	preciseBits, simpleBits = 256, 200
+	// simpleDigits is how many digits a decimal has that a number is taken for, and
 	// mostUnder the greatest divisor of a fraction.
-	meantDigits, mostUnder = 12, 999
+	simpleDigits, mostUnder = 12, 999
 	// unsettled is by how great a part of what it is made of a number may be off of
 	// which it is told whether it is 0.
 	unsettled = 1e-12
@@ -33,18 +33,18 @@ func newBig() *big.Float { return new(big.Float).SetPrec(preciseBits) }
 func magnitude(v *big.Float) float64 { x, _ := v.Float64(); return math.Abs(x) }
 
 // exactly is a number that is off by nothing but the bits behind its last.
-func exactly(v *big.Float) precise { return precise{v, math.Ldexp(magnitude(v), -meantBits)} }
+func exactly(v *big.Float) precise { return precise{v, math.Ldexp(magnitude(v), -simpleBits)} }
 
-// meant is what a number within an interval is meant to be: 0, a decimal of up to
+// simplest is what a number within an interval is meant to be: 0, a decimal of up to
 // twelve digits, or a fraction of whole numbers below a thousand times a power of
 // ten; else what lies in the middle.
-func meant(x ops.Interval) precise {
+func simplest(x ops.Interval) precise {
 	middle := x.Lo + (x.Hi-x.Lo)/2
 	if x.HoldsZero() {
 		return exactly(newBig())
 	}
 	if x.Hi-x.Lo <= unsettled*math.Abs(middle) {
-		text := strconv.FormatFloat(middle, 'e', meantDigits-1, 64)
+		text := strconv.FormatFloat(middle, 'e', simpleDigits-1, 64)
 		if v := decimal(text); within(v, x) {
 			return exactly(v)
 		}

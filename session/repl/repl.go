@@ -129,7 +129,7 @@ func Run(ctx context.Context, cfg Config) error {
 			continue
 		case <-resumed:
 			if !ed.term.continued.Swap(false) {
-				ed.term.again()
+				ed.term.resume()
 				ed.term.resumed.Store(true)
 				ed.in.wake()
 			}

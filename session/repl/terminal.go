@@ -58,8 +58,8 @@ func (t *terminal) use(set func()) {
 	set()
 }
 
-// again sets the modes once more, where someone else has had the terminal.
-func (t *terminal) again() {
+// resume sets the modes once more, where someone else has had the terminal.
+func (t *terminal) resume() {
 	t.mu.Lock()
 	defer t.mu.Unlock()
 	if !t.closed && t.set != nil {
@@ -134,7 +134,7 @@ func (t *terminal) pause() {
 			t.continued.Store(false) // nothing has stopped it
 		}
 	}
-	t.again()
+	t.resume()
 }
 
 // listen has some signals sent to a channel; of no signals that is none.

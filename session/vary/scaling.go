@@ -145,8 +145,8 @@ const stepRounding = 1e-10
 // powerRounding is by how much rounding may change the factor of a power found by steps.
 const powerRounding = 1e-9
 
-// again works a quantity out with multiples of another one.
-func again(l *eval.Line, of run.Slot, by *plan.Def, times ...float64) []float64 {
+// atMultiples works a quantity out with multiples of another one.
+func atMultiples(l *eval.Line, of run.Slot, by *plan.Def, times ...float64) []float64 {
 	x, y := make([]float64, len(times)), make([]float64, len(times))
 	for i, k := range times {
 		x[i] = k * l.State.At(by.Slot)
@@ -170,7 +170,7 @@ func agrees(l *eval.Line, x syntax.Expr, of run.Slot, by *plan.Def, e units.Exp)
 	if l.Planner.Static(of).Absent || l.Planner.Static(by.Slot).Absent || !slices.Contains(l.Planner.WorkedOutFrom(by.Name, x), by) {
 		return true
 	}
-	y := again(l, of, by, 1, 2)
+	y := atMultiples(l, of, by, 1, 2)
 	return !(math.Abs(y[1]/y[0]/math.Pow(2, e.Float())-1) > powerRounding)
 }
 
@@ -182,7 +182,7 @@ func localScaling(l *eval.Line, s *syntax.Scaling, of run.Slot, by *plan.Def, kn
 	const step = 1e-4
 	name := typeset.Text(s.X)
 	x0, y0 := l.State.At(by.Slot), l.State.At(of)
-	y := again(l, of, by, 1+step, 1-step, 2)
+	y := atMultiples(l, of, by, 1+step, 1-step, 2)
 	up, down, twice := y[0], y[1], y[2]
 	if x0 == 0 || y0 == 0 || !(up/down > 0) {
 		l.Find(finding.New(finding.NoRealValue, s.X.Span(), "There is no power at these values: "+name+" or "+s.Against.Name+" is 0, or has no value nearby.", ""))
