@@ -64,7 +64,9 @@ func readRow(op string, lit *ast.CompositeLit) *row {
 			r.operands, _ = strconv.Atoi(text(f.Value))
 		case "value":
 			if value, ok := f.Value.(*ast.FuncLit); ok {
-				r.value = result(value.Body.List)
+				if r.value = result(value.Body.List); r.value == "" {
+					log.Fatalf("the value of %s is more than one expression: make it a function, and call that", op)
+				}
 			}
 		case "vanishes":
 			r.lossy = true
