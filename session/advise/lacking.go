@@ -181,7 +181,7 @@ func (b *bare) look(x syntax.Expr) bool {
 		b.others = b.others || x.Unit.Present()
 		return !x.Unit.Present() // (3.0, 4.0) N
 	case *syntax.Number:
-		if v := x.Value.Float(); v != 0 && v != 0.5 && v != 1 && v != 2 {
+		if !eval.OfFormulas(x) {
 			b.numbers = append(b.numbers, x)
 		}
 	case *syntax.Name:

@@ -124,7 +124,7 @@ func slipParts(x syntax.Expr) []slipPart {
 		}
 		switch x := x.(type) {
 		case *syntax.Number:
-			if v := x.Value.Float(); v != 0 && v != 0.5 && v != 1 && v != 2 {
+			if !OfFormulas(x) {
 				out = append(out, slipPart{x, x.Value.Text, 0})
 			}
 		case *syntax.Name:
@@ -144,6 +144,12 @@ func slipParts(x syntax.Expr) []slipPart {
 		return true
 	})
 	return out
+}
+
+// OfFormulas tells whether a number is one that formulas have, which lacks no unit.
+func OfFormulas(x *syntax.Number) bool {
+	v := x.Value.Float()
+	return v == 0 || v == 0.5 || v == 1 || v == 2
 }
 
 // unlikeSlips puts the likeliest slip in the place of the general hint where unlike
