@@ -13,23 +13,21 @@ type (
 	//	graph 1/2*(30 N/m)*x^2 against x from 0 m to 2 m in J
 	//	table 1/2*(30 N/m)*x^2 against x from 0 m to 2 m in J
 	Graph struct {
-		Table  bool    `parser:"( 'graph' | @'table' )"`
-		Curves []Curve `parser:"@@ ( ',' @@ )*"`
+		Table  bool
+		Curves []Curve
 		// Path is what goes across where that isn't the name itself, else it has no
 		// expression.
-		Path    Curve    `parser:"( 'against' @@ )?"`
-		Against Ident    `parser:"( 'for' @@ )?"`
-		From    Expr     `parser:"'from' @@"`
-		To      Expr     `parser:"'to' @@"`
-		By      Expr     `parser:"( 'by' @@ )?"` // the step of a table, or nil
-		In      UnitText `parser:"( 'in' @@ )?"`
-		// Last is a step that stands after the unit; By has it too.
-		Last Expr `parser:"( 'by' @@ )?"`
+		Path    Curve
+		Against Ident
+		From    Expr
+		To      Expr
+		By      Expr // the step of a table, or nil
+		In      UnitText
 		// Log asks for logarithmic axes: of those two of one of them alone.
-		Log    bool `parser:"( @'log'"`
-		Across bool `parser:"( @'across'"`
-		Up     bool `parser:"| @'up' )? )?"`
-		Blank  bool `parser:"@'blank'?"` // axes alone
+		Log    bool
+		Across bool
+		Up     bool
+		Blank  bool // axes alone
 		// Vector tells that the one curve is a vector, whose components go across and up.
 		Vector bool
 	}
@@ -70,8 +68,6 @@ func (s *Graph) IsPath() bool { return s.Path.X != nil || s.Vector }
 func (*Graph) Defines() []Ident { return nil }
 func (*Graph) is() nature       { return nature{kept, Task, nil} }
 
-var graphLines = production[Graph]()
-
 // A graph with no range is a plot of readings, which are lists of the page. A step
 // is for a table, and logarithmic or blank axes for a graph: each is refused
 // elsewhere.
@@ -79,14 +75,10 @@ func readGraph(r *reader, tokens []token) (Stmt, *fault) {
 	if !ranged(tokens) {
 		return readPlot(r, tokens)
 	}
-	s, bad := graphLines(tokens, r.to)
+	s, bad := r.graph(tokens)
 	if bad != nil {
 		return nil, bad
 	}
-	if s.By == nil {
-		s.By = s.Last
-	}
-	s.Last = nil
 	s.Across, s.Up = s.Log && !s.Up, s.Log && !s.Across
 	switch {
 	case s.By != nil && !s.Table:
@@ -97,6 +89,42 @@ func readGraph(r *reader, tokens []token) (Stmt, *fault) {
 	}
 	return s, s.against()
 }
+
+// graph reads a graph or a table with a range, by hand: a production would take half as long
+// as the whole of its drawing.
+func (r *reader) graph(tokens []token) (*Graph, *fault) {
+	p := r.line(tokens, 1)
+	s := &Graph{Table: tokens[0].is("table"), Curves: []Curve{p.curve()}}
+	for p.tok.is(",") {
+		p.take()
+		s.Curves = append(s.Curves, p.curve())
+	}
+	if p.taken("against") {
+		s.Path = p.curve()
+	}
+	if p.taken("for") {
+		s.Against = p.ident()
+	}
+	p.word("from")
+	s.From = p.sum()
+	p.word("to")
+	s.To = p.sum()
+	if p.taken("by") {
+		s.By = p.sum()
+	}
+	s.In = p.inUnit()
+	if s.By == nil && p.taken("by") {
+		s.By = p.sum() // the step may stand after the unit
+	}
+	s.Log = p.taken("log")
+	s.Across = s.Log && p.taken("across")
+	s.Up = s.Log && !s.Across && p.taken("up")
+	s.Blank = p.taken("blank")
+	return s, p.ends()
+}
+
+// curve reads EXPR [in UNIT].
+func (p *exprParser) curve() Curve { return Curve{X: p.sum(), In: p.inUnit()} }
 
 // against finds what the curves go with: the name after for, else the one after against.
 //
