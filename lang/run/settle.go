@@ -107,21 +107,31 @@ const small = 1e-6
 func (p *Program) cancels(st *State, s, from Slot) bool {
 	for i := from; i <= s; i++ {
 		in := &p.Main.Instrs[i]
-		switch {
+		switch _, together := in.Op.Elements(0); {
 		case in.Op == ops.Slope, in.Op == ops.Call && p.Funcs[in.A].adds(p):
 			return true
 		case !in.Op.Cancels():
-		case p.Main.firsts != nil:
+		case together || st.residue(in, i, i < s):
 			return true
-		default:
-			size := 1.0
-			if in.Op.Operands() == 2 {
-				size = max(math.Abs(st.At(in.A)), math.Abs(st.At(in.B)))
-			}
-			// A 0 that more is worked out from may hide as much as its terms were off by.
-			if v := math.Abs(st.At(i)); (v != 0 || i < s) && v < small*size && st.causes[i] == 0 {
-				return true
-			}
+		}
+	}
+	return false
+}
+
+// residue tells whether an element of a slot is so small beside what it was worked out from
+// that rounding may have left it. A 0 that more is worked out from may hide as much as its
+// terms were off by. Of several of which one has no value the others are not looked at here.
+func (st *State) residue(in *Instr, s Slot, more bool) bool {
+	if st.causes[s] != 0 {
+		return st.span(s).width > 1
+	}
+	for e, v := range st.Elements(s) {
+		size := 1.0
+		if in.Op.Operands() == 2 {
+			size = max(math.Abs(st.vals[st.span(in.A).at(int32(e))]), math.Abs(st.vals[st.span(in.B).at(int32(e))]))
+		}
+		if v = math.Abs(v); (v != 0 || more) && v < small*size {
+			return true
 		}
 	}
 	return false

@@ -58,6 +58,11 @@ func (st *State) column(s Slot) int {
 	return int(st.firsts[s])
 }
 
+// span is the columns of a slot.
+func (st *State) span(s Slot) span {
+	return span{int32(st.column(s)), int32(st.column(s+1) - st.column(s))}
+}
+
 // At returns the number of a slot, the first of several; that of one that
 // failed means nothing.
 func (st *State) At(s Slot) float64 { return st.vals[st.column(s)] }
