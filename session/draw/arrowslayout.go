@@ -211,13 +211,13 @@ func (s *arrowsLayout) placeNames() {
 	for i := range s.wanted {
 		n := &s.wanted[i]
 		if n.marks == nil {
-			n.marks = s.marks(n.curve, 40)
+			n.marks = slices.Collect(s.marks(n.curve, 40))
 		}
 		if len(n.marks) == 0 { // all of it is close to others
 			shaft := s.seen[n.curve]
 			n.marks = backward(shaft[len(shaft)-1], 2)
 		}
-		if s.inside(&n.name, n.marks) || s.afar(&n.name, n.marks) {
+		if s.inside(&n.name, slices.Values(n.marks)) || s.afar(&n.name, n.marks) {
 			s.names = append(s.names, n.name)
 		}
 	}

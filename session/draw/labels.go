@@ -74,7 +74,7 @@ func (s *figureLayout) placeNames() {
 
 // beside finds a place for a name by its curve, if there is one.
 func (s *figureLayout) beside(n *name) bool {
-	return s.inside(n, s.marks(n.curve, 40)) || s.afar(n, s.marks(n.curve, 24))
+	return s.inside(n, s.marks(n.curve, 40)) || s.afar(n, slices.Collect(s.marks(n.curve, 24)))
 }
 
 // clustered puts the names of curves that end all but in one point elsewhere, where

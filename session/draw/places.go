@@ -1,6 +1,6 @@
 package draw
 
-import "slices"
+import "iter"
 
 // ground is where names look for their places.
 type ground struct {
@@ -16,9 +16,9 @@ type ground struct {
 
 // inside looks for a free place beside points of the curve from its end backward, right
 // of them before left, above before below.
-func (s *ground) inside(n *name, marks []point) bool {
+func (s *ground) inside(n *name, marks iter.Seq[point]) bool {
 	w := textWidth(n.text)
-	for _, p := range marks {
+	for p := range marks {
 		for _, q := range []point{
 			{p.X + 8, p.Y + ascent/2}, {p.X - 8 - w, p.Y + ascent/2},
 			{p.X + 6, p.Y - 8}, {p.X - 6 - w, p.Y - 8}, {p.X + 6, p.Y + ascent + 7}, {p.X - 6 - w, p.Y + ascent + 7},
@@ -33,13 +33,17 @@ func (s *ground) inside(n *name, marks []point) bool {
 }
 
 // marks gives up to n points along a curve, its end first, that lie on no other curve.
-func (s *ground) marks(curve, n int) []point {
+// Whether one does is looked at when it is asked for: a name is mostly put by the first.
+func (s *ground) marks(curve, n int) iter.Seq[point] {
 	pieces := s.seen[curve]
-	points := backward(pieces[len(pieces)-1], n)
-	return slices.DeleteFunc(points, func(p point) bool {
-		around := box{p.X - 6, p.Y - 6, p.X + 6, p.Y + 6}
-		return s.crossed(around, curve)
-	})
+	return func(yield func(point) bool) {
+		for _, p := range backward(pieces[len(pieces)-1], n) {
+			around := box{p.X - 6, p.Y - 6, p.X + 6, p.Y + 6}
+			if !s.crossed(around, curve) && !yield(p) {
+				return
+			}
+		}
+	}
 }
 
 // afar looks for a free place some way off points of the curve, to which a leader goes:
