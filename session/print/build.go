@@ -315,16 +315,18 @@ func (b *builder) working(e *entry.Entry) {
 	}
 	gives := e.Gives()
 	w := working{Of: each(gives, name)}
-	lines, again := b.unrepeated(gives, lines)
+	says := each(lines, func(l entry.WorkLine) string { return typeset.Text(l.Left) + "\n" + typeset.Text(l.Right) })
+	lines, again := b.unrepeated(gives, lines, says)
 	if len(gives) == 1 {
 		w.Lines = lead(b.meanings.Of(gives[0], e))
 	}
 	var above entry.WorkLine // words on a line of their own, which the next line is put under
 	if l := lines[0]; l.Left == nil && l.Right != nil && len(lines) > 1 && lines[1].Left == nil {
-		lines[1].Left, lines = l.Right, lines[1:] // a value without a name
+		lines[1].Left, lines, says = l.Right, lines[1:], says[1:] // a value without a name
+		says[0] = typeset.Text(l.Right) + says[0]
 	}
 	for i, l := range lines {
-		if i > 0 && l.Shown == nil && typeset.Text(l.Left) == typeset.Text(lines[i-1].Left) && typeset.Text(l.Right) == typeset.Text(lines[i-1].Right) {
+		if i > 0 && l.Shown == nil && says[i] == says[i-1] {
 			continue // a step that changes nothing
 		}
 		if l.Formula != "" {
@@ -371,20 +373,14 @@ func shows(x syntax.Expr, v *entry.Value) bool {
 
 // unrepeated is a working, or its end alone where an earlier one is the same but for the
 // name of the result; it tells which.
-func (b *builder) unrepeated(gives []string, lines []entry.WorkLine) ([]entry.WorkLine, bool) {
+func (b *builder) unrepeated(gives []string, lines []entry.WorkLine, says []string) ([]entry.WorkLine, bool) {
 	if len(gives) != 1 || len(lines) < 4 || b.edition != Key {
 		return lines, false
 	}
 	var same strings.Builder
 	for i := range lines {
 		l := &lines[i]
-		for _, x := range []syntax.Expr{l.Left, l.Right} {
-			if x != nil {
-				same.WriteString(masked(typeset.Text(x), gives[0]))
-			}
-			same.WriteByte('\n')
-		}
-		same.WriteString(shown{Value: l.Shown}.text() + l.Reason.String() + l.Formula)
+		same.WriteString(masked(says[i], gives[0]) + "\n" + shown{Value: l.Shown}.text() + l.Reason.String() + l.Formula)
 	}
 	if b.worked == nil {
 		b.worked = map[string]string{}

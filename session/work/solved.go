@@ -25,6 +25,7 @@ func solved(p *eval.Page, e *entry.Entry, s *eval.Solved, name string) []entry.W
 		return stepLines(steps)
 	}
 	values := e.Values()
+	var told []string // what the steps say
 	for i := range values {
 		v := &values[i]
 		if name != "" && name != v.Name {
@@ -35,9 +36,9 @@ func solved(p *eval.Page, e *entry.Entry, s *eval.Solved, name string) []entry.W
 			var steps []algebra.Step
 			unknown = s.Unknown
 			steps, x = rearranged(s, i)
-			for _, l := range stepLines(steps) {
-				if !saidAbove(out, l) { // the roots of one equation have the same way to them
-					out = append(out, l)
+			for _, l := range stepLines(steps) { // the roots of one equation have the same way to them
+				if says := typeset.Text(l.Left) + " = " + typeset.Text(l.Right); !slices.Contains(told, says) {
+					out, told = append(out, l), append(told, says)
 				}
 			}
 		}
