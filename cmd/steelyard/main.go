@@ -45,8 +45,8 @@ type world struct {
 // on. Of a long worksheet it is so many for each statement, as that many are used: to stay
 // below less, all of them would be gone through again and again.
 const (
-	softMemory   = 200 << 20
-	perStatement = 2000
+	softMemory   = 190 << 20
+	perStatement = 1900
 )
 
 // keepMemory sets that limit for a worksheet of some statements.

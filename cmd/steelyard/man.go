@@ -103,6 +103,6 @@ var environment = [][2]string{
 	{"PAGER", "The program for answers longer than the screen: more without it, none if it is empty."},
 	{"LC_ALL, LC_CTYPE, LANG", "The first that is not empty: C, POSIX or a character set other than UTF-8 has graphs drawn in plain characters."},
 	{"GOGC", "By how many percent the memory in use may grow before it is collected; 400 without it."},
-	{"GOMEMLIMIT", "The memory that the program tries to stay below, such as 500MiB; 280 MiB without it."},
+	{"GOMEMLIMIT", "The memory that the program tries to stay below, such as 500MiB; 190 MiB without it."},
 	{"XDG_STATE_HOME", "Where journals are kept: ~/.local/state without it."},
 }
