@@ -86,26 +86,17 @@ func (m *asked[N, D]) forget(n Slot) {
 // It is a program of its own with no more in it, in the order of the lines.
 func (m *asked[N, D]) tail(s Slot) (Code, []Slot) {
 	main := &m.p.Main
-	need := map[Slot]bool{}
-	var from []Slot
-	var todo []Slot
-	mark := func(s Slot) {
-		if !need[s] {
-			need[s] = true
-			todo = append(todo, s)
+	from := backward{s}
+	for i := 0; i < len(from); i++ {
+		if !m.loads(from[i]) {
+			main.reads(from[i], from.add)
 		}
 	}
-	mark(s)
-	for len(todo) > 0 {
-		s := todo[len(todo)-1]
-		todo = todo[:len(todo)-1]
-		from = append(from, s)
-		if !m.loads(s) {
-			main.reads(s, mark)
-		}
+	slices.Reverse(from)
+	local := func(s Slot) Slot {
+		i, _ := slices.BinarySearch(from, s)
+		return Slot(i)
 	}
-	slices.Sort(from)
-	local := make(map[Slot]Slot, len(from))
 	var out Code
 	out.grow(len(from))
 	if main.firsts != nil {
@@ -114,9 +105,9 @@ func (m *asked[N, D]) tail(s Slot) (Code, []Slot) {
 	for _, s := range from {
 		in := Instr{Op: ops.Load, A: s}
 		if !m.loads(s) {
-			in = main.Instrs[s].Moved(main.Args, &out.Args, func(s Slot) Slot { return local[s] })
+			in = main.Instrs[s].Moved(main.Args, &out.Args, local)
 		}
-		local[s] = out.Add(in, syntax.Span{}, Static{Width: main.span(s).width})
+		out.Add(in, syntax.Span{}, Static{Width: main.span(s).width})
 	}
 	return out, from
 }

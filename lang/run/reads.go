@@ -1,6 +1,11 @@
 package run
 
-import "steelyard/lang/ops"
+import (
+	"cmp"
+	"slices"
+
+	"steelyard/lang/ops"
+)
 
 // Moved is the instruction with its operands elsewhere: place says where each is.
 // A list of them goes from one list to the end of another.
@@ -133,11 +138,20 @@ func (r Reads) runs(in *Instr, note func(fn int)) {
 // needs goes through the instructions of the main code that a slot was worked out from, from
 // the last to the first, and on to what one of them reads where look says so.
 func (p *Program) needs(s Slot, look func(s Slot, in *Instr) (goOn bool)) {
-	reads, need := p.Reads(), make([]bool, s+1)
-	need[s] = true
-	for ; s >= 0; s-- {
-		if in := &p.Main.Instrs[s]; need[s] && look(s, in) {
-			reads.Main(s, func(of Slot) { need[of] = true })
+	reads, from := p.Reads(), backward{s}
+	for i := 0; i < len(from); i++ {
+		if s := from[i]; look(s, &p.Main.Instrs[s]) {
+			reads.Main(s, from.add)
 		}
+	}
+}
+
+// backward are slots from the last to the first, each once. Who goes through them may add
+// what they read, which is above them.
+type backward []Slot
+
+func (b *backward) add(s Slot) {
+	if i, found := slices.BinarySearchFunc(*b, s, func(a, s Slot) int { return cmp.Compare(s, a) }); !found {
+		*b = slices.Insert(*b, i, s)
 	}
 }
