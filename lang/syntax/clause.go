@@ -32,6 +32,15 @@ func (p *exprParser) sign(text string) Span {
 	return p.take().span()
 }
 
+// comma takes a comma if one stands next.
+func (p *exprParser) comma() bool {
+	more := p.tok.sign(",")
+	if more {
+		p.take()
+	}
+	return more
+}
+
 // ident takes a name, which has to stand next.
 func (p *exprParser) ident() Ident {
 	if p.tok.kind != nameToken {

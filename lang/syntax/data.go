@@ -145,7 +145,12 @@ func (r *reader) dataConditions(at Span) ([]Condition, *fault) {
 		return nil, bad
 	}
 	p := line.line(tokens, 0)
-	var all []Condition
+	all := p.conditions()
+	return all, p.ends()
+}
+
+// conditions reads A < B, or A < B < C, which is two, and what is joined to it by and.
+func (p *exprParser) conditions() (all []Condition) {
 	for more := true; more; more = p.taken("and") {
 		c := p.comparisons()
 		if p.bad != nil {
@@ -155,7 +160,7 @@ func (r *reader) dataConditions(at Span) ([]Condition, *fault) {
 			all = append(all, Condition{Left: c.sides[i], Op: op, Right: c.sides[i+1]})
 		}
 	}
-	return all, p.ends()
+	return all
 }
 
 // dataTable reads the indented lines: heads, then a row of numbers for each reading.

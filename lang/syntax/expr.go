@@ -24,7 +24,9 @@ type exprParser struct {
 	depth int
 	end   int // of the last token that was taken
 	bad   *fault
-	bare  bool // an exponent follows, or what a root is of, which takes no unit
+	// equation tells that an equals sign may follow what is read.
+	equation bool
+	bare     bool // an exponent follows, or what a root is of, which takes no unit
 	// slopes is how deep a slope is whose curve is being read, which ends at its at.
 	slopes int
 }

@@ -12,8 +12,8 @@ import (
 
 // The statements that have clauses are productions: the tags of a statement's
 // own type say how it is written. What stands most often in a worksheet, a value
-// with or without a name, is read without one (define.go): a production costs
-// several times what its expression does.
+// with or without a name (define.go), a check, a solve or a graph, is read without one: a
+// production costs several times what its expressions do.
 
 // production reads tokens as the tags of a type say. Its parser is built when it is
 // first needed.

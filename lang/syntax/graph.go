@@ -94,9 +94,8 @@ func readGraph(r *reader, tokens []token) (Stmt, *fault) {
 // as the whole of its drawing.
 func (r *reader) graph(tokens []token) (*Graph, *fault) {
 	p := r.line(tokens, 1)
-	s := &Graph{Table: tokens[0].is("table"), Curves: []Curve{p.curve()}}
-	for p.tok.is(",") {
-		p.take()
+	s := &Graph{Table: tokens[0].is("table")}
+	for more := true; more; more = p.comma() {
 		s.Curves = append(s.Curves, p.curve())
 	}
 	if p.taken("against") {

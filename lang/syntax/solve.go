@@ -3,7 +3,6 @@ package syntax
 import (
 	"slices"
 
-	"github.com/alecthomas/participle/v2"
 	"github.com/alecthomas/participle/v2/lexer"
 
 	"steelyard/lang/finding"
@@ -18,25 +17,18 @@ type (
 	// equations; where says which of several roots is meant, or for the greater t
 	// does.
 	Solve struct {
-		Equations []Equation  `parser:"'solve' @@ ( 'and' @@ )*"`
-		Unknowns  []Unknown   `parser:"'for' @@ ( ',' @@ )*"`
-		With      []Binding   `parser:"( 'with' @@ ( ',' @@ )* )?"`
-		Where     []Condition `parser:"( 'where' @@ ( 'and' @@ )* )?"`
-		// Later are the bindings behind the conditions, which are read as those
-		// before them are; With has them too.
-		Later []Binding `parser:"( 'with' @@ ( ',' @@ )* )?"`
-		// Last is the unit of a single unknown where that stands last.
-		Last lastUnit `parser:"@@?"`
+		Equations []Equation
+		Unknowns  []Unknown
+		With      []Binding
+		Where     []Condition
 		// Alone tells that an equation was written and nothing else: the unknown is the
 		// one symbol in it that has no value.
 		Alone bool
 	}
-	// lastUnit is a clause in UNIT.
-	lastUnit struct{ UnitText }
 	// Equation is one equation of a solve. Right is nil where Left names a formula.
 	Equation struct {
-		Left  Expr `parser:"@@"`
-		Right Expr `parser:"( '=' @@ )?"`
+		Left  Expr
+		Right Expr
 	}
 	// Unknown is one name that a solve gives a value.
 	//
@@ -58,8 +50,6 @@ type (
 		Left  Expr
 		Op    Comparison
 		Right Expr
-
-		next *Condition // 0 s < t < 5 s goes on with t < 5 s
 	}
 )
 
@@ -73,9 +63,6 @@ const (
 	LeastRoot
 )
 
-// A statement with many clauses is easier to read as a grammar than as code: the tags above are
-// all of it, but for the choice before a name and the chain of a condition, which have a Parse
-// of their own.
 var solveWord = StatementWord{
 	Word: "solve", Form: "solve EQ for NAME [in UNIT] [with …] [where …]",
 	Summary: "Rearranges an equation and works it out.",
@@ -108,7 +95,47 @@ func (s *Solve) Defines() []Ident {
 
 func (*Solve) is() nature { return nature{recorded, Task, nil} }
 
-var solveLines = production[Solve]()
+// solveLines reads the clauses up to the end of the text, by hand: a production takes several
+// times as long, and a page may be all solves. The bindings may stand behind the conditions, and
+// the unit of the last unknown last of all.
+func solveLines(tokens []token, end int) (*Solve, *fault) {
+	p := (&reader{to: end}).line(tokens, 1)
+	p.equation = true
+	s := &Solve{}
+	for more := true; more; more = p.taken("and") {
+		e := Equation{Left: p.sum()}
+		if p.tok.sign("=") {
+			p.take()
+			e.Right = p.sum()
+		}
+		s.Equations = append(s.Equations, e)
+	}
+	p.word("for")
+	for more := true; more; more = p.comma() {
+		s.Unknowns = append(s.Unknowns, p.unknown())
+	}
+	s.With = p.others(s.With)
+	if p.taken("where") {
+		s.Where = p.conditions()
+	}
+	s.With = p.others(s.With)
+	if last := &s.Unknowns[len(s.Unknowns)-1]; p.tok.is("in") {
+		in := p.inUnit()
+		if p.bad == nil && last.In.Present() {
+			p.fail(&fault{finding.New(finding.Unreadable, in.At, "The unit of "+last.Name+" is there twice.", "Write it once.")})
+		}
+		last.In = in
+	}
+	return s, p.ends()
+}
+
+// others reads [with NAME = EXPR[, …]] behind bindings that have been read.
+func (p *exprParser) others(all []Binding) []Binding {
+	for more := p.taken("with"); more; more = p.comma() {
+		all = append(all, p.plainBinding())
+	}
+	return all
+}
 
 // choosing are the words between for and a name that choose a root.
 //
@@ -142,15 +169,6 @@ func readSolve(r *reader, tokens []token) (Stmt, *fault) {
 		}
 	}
 	s.Unknowns[len(s.Unknowns)-1].Meaning = r.words
-	s.With, s.Later = append(s.With, s.Later...), nil
-	s.Where = single(s.Where)
-	if s.Last.Present() {
-		last := &s.Unknowns[len(s.Unknowns)-1]
-		if last.In.Present() {
-			return nil, &fault{finding.New(finding.Unreadable, s.Last.At, "The unit of "+last.Name+" is there twice.", "Write it once.")}
-		}
-		last.In, s.Last = s.Last.UnitText, lastUnit{}
-	}
 	return s, nil
 }
 
@@ -213,53 +231,19 @@ func inOrder(tokens []token) *fault {
 	return nil
 }
 
-// Parse reads in UNIT within a production.
-func (u *lastUnit) Parse(lex *lexer.PeekingLexer) error {
-	p := newParser(produced{lex})
-	if u.UnitText = p.inUnit(); p.bad == nil && !u.Present() {
-		return participle.NextMatch
-	}
-	return p.err()
-}
-
-// single takes chains of conditions apart: 0 s < t < 5 s are two.
-func single(chains []Condition) []Condition {
-	var out []Condition
-	for _, c := range chains {
-		for link := &c; link != nil; link = link.next {
-			out = append(out, Condition{Left: link.Left, Op: link.Op, Right: link.Right})
-		}
-	}
-	return out
-}
-
 // Parse reads [the later] NAME [in UNIT] within a production.
 func (u *Unknown) Parse(lex *lexer.PeekingLexer) error {
-	if the := fromLexer(lex.Peek()); the.kind == wordToken && the.text == "the" {
-		lex.Next()
-		u.Which = choosing[lex.Next().Value]
-	}
-	t := fromLexer(lex.Peek())
-	if t.kind != nameToken {
-		if u.Which == AnyRoot {
-			return participle.NextMatch
-		}
-		return unexpected(t)
-	}
-	lex.Next()
-	u.Name, u.NameAt = Canonical(t.text), t.span()
 	p := newParser(produced{lex})
-	u.In = p.inUnit()
+	*u = p.unknown()
 	return p.err()
 }
 
-// Parse reads A < B or A < B < C within a production.
-func (c *Condition) Parse(lex *lexer.PeekingLexer) error {
-	p := newParser(produced{lex})
-	read := p.comparisons()
-	*c = Condition{Left: read.sides[0], Op: read.signs[0], Right: read.sides[1]}
-	if len(read.signs) == 2 {
-		c.next = &Condition{Left: read.sides[1], Op: read.signs[1], Right: read.sides[2]}
+// unknown reads [the later] NAME [in UNIT].
+func (p *exprParser) unknown() (u Unknown) {
+	if p.taken("the") {
+		u.Which = choosing[p.take().text]
 	}
-	return p.err()
+	n := p.ident()
+	u.Name, u.NameAt, u.In = n.Name, n.NameAt, p.inUnit()
+	return u
 }

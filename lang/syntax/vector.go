@@ -105,7 +105,7 @@ func (p *exprParser) vector(at Span, first Expr) Expr {
 // is solved.
 func (p *exprParser) alone() bool {
 	_, line := p.from.(*tokenLine)
-	return line
+	return line && !p.equation
 }
 
 // polar reads the direction of a vector behind its magnitude, and the one along which, or

@@ -63,10 +63,17 @@ func bound(list []Binding) []Expr {
 // Parse reads NAME = EXPR within a production.
 func (b *Binding) Parse(lex *lexer.PeekingLexer) error {
 	p := newParser(produced{lex})
-	if *b = p.binding(); b.Line != 0 {
+	*b = p.plainBinding()
+	return p.err()
+}
+
+// plainBinding reads NAME = EXPR where the name can't be of a certain line.
+func (p *exprParser) plainBinding() Binding {
+	b := p.binding()
+	if b.Line != 0 {
 		p.fail(&fault{finding.New(finding.Unreadable, b.NameAt, "The name here needs no line number.", "Write "+b.Name+" alone.")})
 	}
-	return p.err()
+	return b
 }
 
 // binding reads NAME = EXPR.
