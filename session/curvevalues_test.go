@@ -43,7 +43,7 @@ func TestTableAtJumps(t *testing.T) {
 func TestLevel(t *testing.T) {
 	p := enter(t, "r(t) = (3.0 m*cos(2 rad/s*t), 3.0 m*sin(2 rad/s*t))")
 	for line, want := range map[string]string{
-		"graph |r(t)| against t from 0 s to 1 s":             "abs(r(t)) is constant: 3 m, judged from 257 values.",
+		"graph |r(t)| against t from 0 s to 1 s":             "|r(t)| is constant: 3 m, judged from 257 values.",
 		"graph √(sin(x)^2 + cos(x)^2) against x from 0 to 3": "√(sin(x)² + cos(x)²) is constant: 1, judged from 257 values.",
 	} {
 		e := p.Enter(context.Background(), line)
