@@ -60,6 +60,18 @@ function overlaps() {
 	return out;
 }
 
+// columns runs in the page: the cells of a table's column begin at one place.
+function columns() {
+	const { name } = window.pageChecks;
+	const out = [];
+	for (const table of document.querySelectorAll("table")) {
+		if (getComputedStyle(table).display !== "table") continue; // its rows are laid out one by one
+		const [first, ...rows] = [...table.rows].map((r) => [...r.cells].map((c) => c.getBoundingClientRect().left));
+		if (rows.some((r) => r.length === first.length && r.some((x, i) => Math.abs(x - first[i]) > 1))) out.push({ rule: "table-columns", text: `the columns of ${name(table)} don't stand under each other` });
+	}
+	return out;
+}
+
 // cut runs in the page. On paper nothing scrolls, so there a region that would
 // scroll cuts its text off too.
 function cut(onPaper) {
@@ -95,6 +107,7 @@ export async function measure(page, where, onPaper = false) {
 	const found = [
 		...(await page.evaluate(overflow)),
 		...(await page.evaluate(overlaps)),
+		...(await page.evaluate(columns)),
 		...(await page.evaluate(cut, onPaper)),
 	];
 	const told = found.map((f) => ({ rule: f.rule, text: `${f.text} (${where})` }));

@@ -33,6 +33,7 @@ export const inPages = [
 	{ rule: "math-element", from: "<mn>2</mn><mi>π</mi>", to: "<mfenced><mn>2</mn><mi>π</mi></mfenced>" },
 	{ rule: "math-children", from: "<msup><mi>v</mi><mn>2</mn></msup><mo>=", to: "<msup><mi>v</mi></msup><mo>=" },
 	{ rule: "unknown-element", from: "<p>Two ropes", to: "<p><swing>Both</swing> two ropes", also: ["html"] },
+	{ rule: "table-columns", from: "<tr><td>length of a rope", to: "<tr style=\"display: grid; grid-template-columns: repeat(4, 1fr)\"><td>length of a rope", also: ["text-overlap", "box-outside", "page-wide", "text-cut"] },
 	{ rule: "text-overlap", from: "<text x=\"52\" y=\"135\"", to: "<text x=\"52\" y=\"63\"" },
 	{ rule: "drawing-small", from: "viewBox=\"0 0 420 260\" width=\"420\" height=\"260\"", to: "viewBox=\"0 0 420 260\" width=\"210\" height=\"130\"", also: ["text-overlap"] },
 	{ rule: "drawing-small", from: "@media print {\n  :root", to: "@media print {\n  svg text { font-size: 8.5pt !important; }\n  :root" },
