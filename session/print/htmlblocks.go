@@ -170,7 +170,12 @@ func (p *page) line(l *entry.WorkLine, right rightSide) {
 // sides writes both sides of a line.
 func (p *page) sides(l *entry.WorkLine, right rightSide) {
 	class := "left"
-	if breadth(l.Left) > wide {
+	if one := whole(l, right); !one.IsEmpty() {
+		p.text(`<span class="left wide whole">`)
+		p.formula(one)
+		p.text("</span>")
+		return
+	} else if breadth(l.Left) > wide {
 		class = "left wide"
 	}
 	p.text(`<span class="`, class, `">`)

@@ -297,7 +297,9 @@ func (p *paper) texLine(l *entry.WorkLine) []string {
 	var rows []string
 	set := right(l)
 	left, right := inLine(typeset.Expr(l.Left).LaTeX(), "45mm"), set.tex()
-	if breadth(l.Left) > wide {
+	if one := whole(l, set); !one.IsEmpty() {
+		rows, left, right = append(rows, `& \quad `+lapped(one.LaTeX(), "120mm")), "", nil
+	} else if breadth(l.Left) > wide {
 		rows, left = append(rows, `& \quad `+lapped(typeset.Expr(l.Left).LaTeX(), "120mm")), ""
 	}
 	if len(right) == 0 && left != "" {
@@ -313,7 +315,7 @@ func (p *paper) texLine(l *entry.WorkLine) []string {
 	}
 	if reason := oneLine(l.Reason.String()); reason != "" && len(rows) > 0 {
 		why := texReason(reason, p.say(l.Reason))
-		if len(right) <= 1 && set.reach <= mostBeside && len(reason) <= 110 {
+		if (len(right) == 1 || left != "") && set.reach <= mostBeside && len(reason) <= 110 {
 			rows[len(rows)-1] += ` & \qquad & ` + why
 		} else {
 			rows = append(rows, `& \qquad \rlap{`+why+`}`)

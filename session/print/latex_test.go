@@ -7,6 +7,9 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+
+	"steelyard/lang/syntax"
+	"steelyard/session/entry"
 )
 
 func TestLaTeXGoldens(t *testing.T) {
@@ -69,5 +72,21 @@ func BenchmarkLaTeX(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
 		LaTeX(d)
+	}
+}
+
+// TestWhole sets a line as one relation where its left side is too long to stand in a column,
+// and all of it is short enough for a phone.
+func TestWhole(t *testing.T) {
+	read := func(text string) syntax.Expr { x, _ := syntax.ParseExpr(text); return x }
+	for _, c := range []struct{ left, right, want string }{
+		{"m*a", "F", ""},
+		{"T1*cos(α) + T2*cos(β)", "0", "T1·cos(α) + T2·cos(β) = 0"},
+		{"m1*g - m1*a - m2*g*sin(θ) - f_k", "m2*a + m1*a + f_k + m2*g", ""},
+	} {
+		l := entry.WorkLine{Left: read(c.left), Right: read(c.right)}
+		if got := whole(&l, right(&l)); got.Text() != c.want {
+			t.Errorf("%s = %s is set whole as %q, want %q", c.left, c.right, got.Text(), c.want)
+		}
 	}
 }

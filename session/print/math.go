@@ -139,6 +139,15 @@ func right(l *entry.WorkLine) rightSide {
 	return rightSide{rows, widest}
 }
 
+// whole sets a line whose left side has a row of its own as one relation there, where all of
+// it is short enough for a phone; else it is empty.
+func whole(l *entry.WorkLine, right rightSide) typeset.Box {
+	if n := breadth(l.Left); n <= wide || n+3+right.reach > phone || len(right.rows) != 1 {
+		return typeset.Box{}
+	}
+	return typeset.Relation(typeset.Expr(l.Left), "=", right.rows[0])
+}
+
 // setUnits lays out how units cancel.
 func setUnits(sides []entry.UnitSide) typeset.Box {
 	var set typeset.Box
