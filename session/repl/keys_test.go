@@ -116,6 +116,10 @@ func TestPastedPage(t *testing.T) {
 	if got := strings.Join(pastedRows(strings.Split(page, "\n")), "|"); got != want {
 		t.Errorf("%q", got)
 	}
+	page, want = "  1.  m = 3 kg\n  2.  m*(2 m/s)\n        = 6 kg·m/s, a momentum\nt = 2 s", "m = 3 kg|m*(2 m/s)|t = 2 s|"
+	if got := strings.Join(pastedRows(strings.Split(page, "\n")), "|"); got != want {
+		t.Errorf("of a page and a line of one's own came %q", got)
+	}
 	if got := pastedRows([]string{"3. the crate", "m = 2 kg"}); len(got) != 2 || got[0] != "3. the crate" {
 		t.Errorf("%q", got)
 	}

@@ -64,7 +64,7 @@ var (
 )
 
 // pastedRows are the rows of a paste. Of a page copied from the screen these are the
-// statements: numbers, results and findings are left out.
+// statements: numbers, results and findings are left out; a line that is none of these stays.
 func pastedRows(rows []string) []string {
 	ours := false
 	for _, row := range rows {
@@ -79,6 +79,8 @@ func pastedRows(rows []string) []string {
 			out = append(out, m[1])
 		} else if m := continued.FindStringSubmatch(row); m != nil && isText(m[1]) {
 			out = append(out, "  "+strings.TrimLeft(m[1], " "))
+		} else if row != "" && !isIndented(row) { // nothing below a statement begins so
+			out = append(out, row)
 		}
 	}
 	if len(rows) > 1 {
