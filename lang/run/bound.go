@@ -114,7 +114,10 @@ func (bounds) branch(condition bounded) (yes, no bool) {
 	return condition.v+condition.e >= 1, condition.v-condition.e < 1
 }
 
-func (bounds) either(a, b bounded) bounded {
+func (bounds) either(condition, a, b bounded) bounded {
+	if condition.v < 1 {
+		a, b = b, a
+	}
 	h := a.reach().Hull(b.reach())
 	return bounded{a.v, max(a.v-h.Lo, h.Hi-a.v)}
 }

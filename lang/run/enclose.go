@@ -52,7 +52,7 @@ func (intervals) apply(op ops.Op, a, b enclosed, k float64) (enclosed, ops.Fault
 		return out, ops.NoReal
 	}
 	if out.partly {
-		out.gap = gapOf(op, &a, &b, k)
+		out.part(op, &a, &b, k)
 	}
 	zero := ops.Point(0)
 	if a.d == zero && b.d == zero {
@@ -76,7 +76,7 @@ func (intervals) branch(condition enclosed) (yes, no bool) {
 }
 
 // Where the function jumps from one to the other, nothing follows from slopes.
-func (intervals) either(a, b enclosed) enclosed {
+func (intervals) either(_, a, b enclosed) enclosed {
 	return enclosed{v: a.v.Hull(b.v), d: a.d.Hull(b.d), gap: widestGap(append(a.parts(), b.parts()...)), partly: true}
 }
 
@@ -107,14 +107,15 @@ func (e *enclosed) holdsZero() bool {
 	return e.v.Lo <= room && -room <= e.gap.Lo || e.gap.Hi <= room && -room <= e.v.Hi
 }
 
-// gapOf is the gap that an operation leaves: its own, or what becomes of those of
-// its operands.
-func gapOf(op ops.Op, a, b *enclosed, k float64) ops.Interval {
+// part finds the gap that an operation leaves: its own, or what becomes of those of its
+// operands, and no values but those that the parts of these lead to.
+func (e *enclosed) part(op ops.Op, a, b *enclosed, k float64) {
 	if lower, upper, ok := op.Apart(a.v, b.v, k); ok {
-		return ops.Between(lower.Hi, upper.Lo)
+		e.gap = ops.Between(lower.Hi, upper.Lo)
+		return
 	}
 	if !a.parted() && !b.parted() {
-		return ops.Interval{}
+		return
 	}
 	var all []ops.Interval
 	for _, x := range a.parts() {
@@ -124,14 +125,17 @@ func gapOf(op ops.Op, a, b *enclosed, k float64) ops.Interval {
 			}
 		}
 	}
-	return widestGap(all)
+	if len(all) > 0 {
+		e.v = all[0]
+		for _, x := range all[1:] {
+			e.v = e.v.Hull(x)
+		}
+		e.gap = widestGap(all)
+	}
 }
 
 // widestGap is the widest between some intervals.
 func widestGap(all []ops.Interval) (gap ops.Interval) {
-	if len(all) == 0 {
-		return gap
-	}
 	slices.SortFunc(all, func(a, b ops.Interval) int { return cmp.Compare(a.Lo, b.Lo) })
 	end := all[0].Hi
 	for _, x := range all[1:] {

@@ -171,7 +171,7 @@ func moved(slope, v float64, n Figured, at func(float64) float64) float64 {
 
 func (figures) branch(condition Figured) (yes, no bool) { return floats{}.branch(condition.V) }
 
-func (figures) either(a, _ Figured) Figured { return a }
+func (figures) either(_, a, _ Figured) Figured { return a }
 
 func (figures) still(n Figured) (float64, bool) { return n.V, true }
 

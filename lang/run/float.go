@@ -23,7 +23,7 @@ func (floats) apply(op ops.Op, a, b, k float64) (float64, ops.Fault) {
 
 func (floats) branch(condition float64) (yes, no bool) { return condition == 1, condition != 1 }
 
-func (floats) either(a, _ float64) float64 { return a }
+func (floats) either(_, a, _ float64) float64 { return a }
 
 func (floats) still(n float64) (float64, bool) { return n, true }
 

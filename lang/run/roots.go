@@ -61,6 +61,7 @@ func (s *rootSearch) done() Roots {
 		one := width(x) <= max(narrowest*math.Abs(mid), vanishing)
 		switch {
 		case one && slices.ContainsFunc(s.out.Found, at(mid)):
+		case one && s.closes(x):
 		case one && s.w.zeroAt(s.fn, mid):
 			s.found(mid)
 		case s.besideRoot(x):
@@ -154,7 +155,7 @@ func (s *rootSearch) look(first ops.Interval) {
 		case width(x) < tiniest && !x.HoldsZero():
 			s.unsettled(x)
 		default:
-			s.neighbours(x, n.partly)
+			s.neighbours(x, n)
 		}
 	}
 }
@@ -340,29 +341,6 @@ func (s *rootSearch) besideRoot(x ops.Interval) bool {
 	return s.hides(at, x.Lo) && s.hides(at, x.Hi)
 }
 
-// neighbours settles what is too narrow to be halved: a root is at an end toward
-// which the function goes down to 0. A piece in which it jumps, or has no value,
-// holds no other.
-func (s *rootSearch) neighbours(x ops.Interval, jumps bool) {
-	if width(x) < tiniest { // at 0, which alone is a number that people mean
-		if v, some := s.w.plain().at(s.fn, []float64{0}); some && v == 0 {
-			s.found(0)
-		} else if !jumps {
-			s.unsettled(x)
-		}
-		return
-	}
-	before, after := s.w.goesTo0(s.fn, x.Lo, -1), s.w.goesTo0(s.fn, x.Hi, 1)
-	switch {
-	case before:
-		s.found(x.Lo)
-	case after:
-		s.found(x.Hi)
-	case !jumps:
-		s.unsettled(x)
-	}
-}
-
 // found lists a root, once where two pieces meet in it. Where a pole is lifted there
 // is no value, and no root; where numbers end, what is too large to hold looks like one.
 func (s *rootSearch) found(x float64) {
@@ -373,7 +351,12 @@ func (s *rootSearch) found(x float64) {
 	if l := s.w.liftedAt(s.fn, ops.Point(x)); l != nil && l.noValue(x) {
 		return
 	}
-	if s.excluded(x) {
+	v, _ := s.w.plain().at(s.fn, []float64{x})
+	switch excluded, hole := s.atEnd(x); {
+	case excluded, hole && v != 0 && (s.w.fades(s.fn, x, -1) || s.w.fades(s.fn, x, 1)):
+		return
+	case hole && v != 0:
+		s.unsettled(ops.Point(x))
 		return
 	}
 	for _, o := range s.out.Found {

@@ -331,7 +331,7 @@ func (powers) branch(condition *series) (yes, no bool) {
 	return intervals{}.branch(enclosed{v: condition.v})
 }
 
-func (powers) either(a, b *series) *series { return lost(a.v.Hull(b.v)) }
+func (powers) either(_, a, b *series) *series { return lost(a.v.Hull(b.v)) }
 
 func (powers) still(s *series) (float64, bool) {
 	return s.v.Lo, s.v.IsPoint() && s.top == 0

@@ -52,7 +52,7 @@ func (n dual) chain(outer float64) float64 {
 
 func (duals) branch(condition dual) (yes, no bool) { return floats{}.branch(condition.v) }
 
-func (duals) either(a, _ dual) dual { return a }
+func (duals) either(_, a, _ dual) dual { return a }
 
 func (duals) still(n dual) (float64, bool) { return n.v, n.still }
 

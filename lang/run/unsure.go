@@ -37,13 +37,11 @@ func (d traces) apply(op ops.Op, a, b traced, k float64) (traced, ops.Fault) {
 // branch leaves both branches open where the condition depends on a source, for either to
 // take the one that it is.
 func (d traces) branch(condition traced) (yes, no bool) {
-	d.main.condition = condition
 	yes, no = floats{}.branch(condition.v)
 	return yes || condition.at != 0, no || condition.at != 0
 }
 
-func (d traces) either(a, b traced) traced {
-	of := d.main.condition
+func (d traces) either(of, a, b traced) traced {
 	if yes, _ := (floats{}).branch(of.v); !yes {
 		a, b = b, a
 	}
@@ -62,10 +60,8 @@ func (traces) steps() int64 { return 5 }
 // been asked for.
 type mainUnsure struct {
 	asked[traced, traces]
-	tape tape
-	// condition is that of the selection that is being made.
-	condition traced
-	searches  map[int]bool // the functions that search
+	tape     tape
+	searches map[int]bool // the functions that search
 }
 
 // unsureIn is what is known of a state; what has been asked once is kept in it.

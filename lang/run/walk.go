@@ -19,8 +19,8 @@ type domain[N any] interface {
 	apply(op ops.Op, a, b N, k float64) (N, ops.Fault)
 	// branch tells which branches of a selection its condition leaves open.
 	branch(condition N) (yes, no bool)
-	// either is what is known of a value that is one of two.
-	either(a, b N) N
+	// either is what is known of a value that is the first of two where a condition holds.
+	either(condition, a, b N) N
 	// still is the number of one that does not vary; false for any other.
 	still(n N) (float64, bool)
 	// unknown is what is known of a root of what varies, and of a slope or an area in a
@@ -206,11 +206,11 @@ func (w *walker[N, D]) either(condition, a, b N, failsA, failsB int32) (v N, cau
 	case !yes:
 		return b, failsB
 	case failsA == 0 && failsB == 0:
-		return w.d.either(a, b), 0
+		return w.d.either(condition, a, b), 0
 	case failsA == 0:
-		return w.d.either(a, a), 0
+		return w.d.either(condition, a, a), 0
 	case failsB == 0:
-		return w.d.either(b, b), 0
+		return w.d.either(condition, b, b), 0
 	}
 	return v, failsB
 }

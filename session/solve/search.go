@@ -74,7 +74,7 @@ func (v *solving) hidden() []solution {
 		return v.stepByStep()
 	}
 	got := v.piecewise()
-	if len(got.Found) == 0 && (len(got.Unsettled) == 0 || v.missed && !v.doubtful) {
+	if len(got.Found) == 0 && (len(got.Unsettled) == 0 || v.beyond || v.missed && !v.doubtful) {
 		if v.rearranged = nil; len(got.Unsettled) > 0 {
 			v.within = nil
 		}
