@@ -3,6 +3,7 @@ package session
 import (
 	"context"
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -24,6 +25,14 @@ var costly = []struct{ above, line, while string }{
 	{"f0(u) = u; f1(u) = f0(u) + f0(2*u); f2(u) = f1(u) + f1(2*u); f3(u) = f2(u) + f2(2*u)", "y = f3(3 m)", ""},
 	{"M = 3 kg; v = 2 m/s; W = 5 J; k = 2 N/m; T = 3 s", "describe x", ""},
 	{"let p in m; let q in m", "solve x^2 + p*x = q^2 for x", "rearranging for x"},
+}
+
+// denied are lines that say that there is no solution, after several looks for one.
+var denied = []struct{ above, line string }{
+	{"", "solve √x*√(x + 1) = -2 for x"},
+	{"", "solve exp(x) + 3 = cos(x) for x"},
+	{"", "solve x + y = 5 and x*y = 10 for x, y"},
+	{"", "solve 1/tan(x) = 0 for x"},
 }
 
 // withBudget enters a costly line with so many steps.
@@ -106,6 +115,36 @@ func TestStoppedAnywhere(t *testing.T) {
 			}
 			if ctx.looks < -1 {
 				t.Fatalf("%s: stopped at look %d, it went on for %d more", c.line, looks, -1-ctx.looks)
+			}
+		}
+	}
+}
+
+// TestStoppedDenying stops lines that would deny a solution at every moment, and ends them
+// at every step: none is denied then.
+func TestStoppedDenying(t *testing.T) {
+	for _, c := range denied {
+		_, e := withBudget(t.Context(), limit.Steps, c.above, c.line)
+		if !e.Failed() {
+			t.Errorf("%s: %v", c.line, e.Outcome)
+		}
+		for looks := 0; ; looks++ {
+			ctx := &stopping{t.Context(), looks}
+			_, e := withBudget(ctx, limit.Steps, c.above, c.line)
+			if ctx.looks >= 0 {
+				break
+			}
+			if len(e.Findings) != 1 || e.Findings[0].ID != finding.Stopped || e.Outcome != nil {
+				t.Fatalf("%s: stopped at look %d: %v", c.line, looks, e.Findings)
+			}
+		}
+		for steps := int64(1); ; steps += 1 + steps/8 {
+			_, e := withBudget(t.Context(), steps, c.above, c.line)
+			if slices.ContainsFunc(e.Findings, func(f finding.Finding) bool { return f.ID == finding.NoSolution }) {
+				break
+			}
+			if len(e.Findings) == 0 || steps > limit.Steps {
+				t.Fatalf("%s: %d steps: %v", c.line, steps, e.Findings)
 			}
 		}
 	}

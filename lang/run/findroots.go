@@ -108,17 +108,12 @@ func (p *Program) Misses(st *State, of *Solve, one Candidate) bool {
 	return some && !n.holdsZero()
 }
 
-// Begins tells whether the equation has values on one side of a candidate only, beginning
-// as near to it as that may be off, and both sides may be equal there: as beside 3 in
+// Begins tells whether the values of the equation begin, or it has a pole, as near to a
+// candidate as that may be off, and both sides may be equal there: as beside 3 in
 // ln(x - 3) = -50.
 func (p *Program) Begins(st *State, of *Solve, one Candidate) bool {
 	n, some := p.beside(st, of, one)
-	has := func(x float64) bool {
-		_, some := p.floats(st).at(of.Differences[0], []float64{x})
-		return some
-	}
-	x := one.around()
-	return some && n.partly && n.holdsZero() && has(x.Lo) != has(x.Hi)
+	return some && n.partly && n.holdsZero()
 }
 
 // beside encloses what the equation leaves of 0 as near to a candidate as that may be off.

@@ -198,9 +198,8 @@ func (v *solving) noSolution() {
 		v.Find(finding.New(finding.NotSolved, at, "No solution was found; there may still be one.", "Check the signs of the given values."))
 		return
 	case v.between != nil:
-		u := v.solutionUnit(0, v.statics[0])
-		f := finding.New(finding.NotSettled, at, "Near "+v.ShownIn(v.between.values[0], u)+" I couldn't tell whether there is a solution: numbers here have some sixteen figures, and it would need more.",
-			"Solve for what is left of it, such as the difference.")
+		x := v.between.values[0]
+		f := v.notSettled(ops.Between(x, x))
 		f.Severity = finding.Error
 		v.Find(f)
 		return
@@ -240,7 +239,7 @@ func (v *solving) partWithoutValue() bool {
 				default:
 					return !bad
 				}
-				if bad || slices.ContainsFunc(v.unknowns, func(name string) bool { return syntax.Holds(x, name) }) {
+				if bad || v.varies(x) {
 					return !bad
 				}
 				got := v.Eval(x, eval.Want{Silent: true})

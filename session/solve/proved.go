@@ -1,6 +1,9 @@
 package solve
 
 import (
+	"math"
+	"slices"
+
 	"steelyard/lang/algebra"
 	"steelyard/lang/ops"
 	"steelyard/lang/run"
@@ -80,9 +83,48 @@ func (v *solving) misses(one solution, fits bool) bool {
 }
 
 // begins tells whether the equation has values beside a solution in symbols, though none
-// there as far as numbers go.
+// there as far as numbers go, which leave nothing of a term of it.
 func (v *solving) begins(one solution) bool {
-	return v.single() && !v.absent && v.Planner.Program.Begins(&v.State, v.rule, one.exactly())
+	return v.single() && !v.absent && v.swallows(one.root.X[0]) && v.Planner.Program.Begins(&v.State, v.rule, one.exactly())
+}
+
+// swallows tells whether a sum in an expression leaves less than some digits of a term, as
+// 3 + exp(-50) does.
+func (v *solving) swallows(x syntax.Expr) bool {
+	return syntax.Any(x, func(x syntax.Expr) bool {
+		b, ok := x.(*syntax.Binary)
+		if !ok || b.Op != syntax.Add && b.Op != syntax.Sub {
+			return false
+		}
+		size := func(x syntax.Expr) float64 { return math.Abs(v.Try(x).Value) }
+		small, great := min(size(b.X), size(b.Y)), max(size(b.X), size(b.Y))
+		return 0 < small && small < lostPart*great
+	})
+}
+
+// lostPart is the part of a sum of which numbers leave a digit at most.
+const lostPart = 0x1p-49
+
+// rooted tells whether an even root of an unknown stands in the equations: such are
+// multiplied as if both were of positive numbers.
+func (v *solving) rooted() bool {
+	root := func(x syntax.Expr) bool {
+		switch x := x.(type) {
+		case *syntax.Root:
+			return v.varies(x.X)
+		case *syntax.Call:
+			return x.Func == "sqrt" && v.varies(x)
+		case *syntax.Binary:
+			return x.Op == syntax.Pow && v.varies(x.X) && !syntax.Rational(x.Y).IsInt()
+		}
+		return false
+	}
+	return slices.ContainsFunc(v.opened, func(e algebra.Equation) bool { return syntax.Any(e.Left, root) || syntax.Any(e.Right, root) })
+}
+
+// varies tells whether an unknown stands in an expression.
+func (v *solving) varies(x syntax.Expr) bool {
+	return slices.ContainsFunc(v.unknowns, func(name string) bool { return syntax.Holds(x, name) })
 }
 
 // exactly is candidate, but for a whole number: that is off by nothing.

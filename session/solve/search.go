@@ -90,18 +90,28 @@ func (v *solving) hidden() []solution {
 
 // contradicted are the solutions that a search finds where those in symbols say that there
 // is none. A discriminant below 0 needs no such witness, nor does an angle without a sine.
-func (v *solving) contradicted() []solution {
-	if d, ok := v.discriminant(); ok && d.Value < 0 || v.rearranged == nil || v.rearranged.Repeats || v.cancels() || !v.bounds().ok {
+func (v *solving) contradicted() (all []solution) {
+	rooted := v.rooted()
+	d, ok := v.discriminant()
+	if ok && d.Value < 0 && !rooted || v.rearranged == nil || v.rearranged.Repeats || v.cancels() || v.single() && !v.bounds().ok {
 		return nil
 	}
 	args, rule, within, budget := v.args, *v.rule, v.within, v.State.Budget
 	v.State.Budget = budget.Part(rearranging)
-	got := v.piecewise()
+	if v.single() {
+		if got := v.piecewise(); len(got.Found) > 0 || len(got.Unsettled) > 0 && rooted {
+			all = v.named(got, entry.Say("Rearranged, the equation may lose solutions; …", entry.Name(v.unknowns[0])))
+		}
+	} else {
+		v.args = nil
+		all = v.stepByStep()
+		v.doubtful = rooted
+	}
 	budget.Join(v.State.Budget)
 	v.State.Budget = budget
-	if len(got.Found) > 0 {
+	if all = v.allowed(all); len(all) > 0 {
 		v.again, v.rule.Searched, v.rearranged = true, true, nil
-		return v.allowed(v.named(got, entry.Say("Rearranged, the equation loses its solutions; …", entry.Name(v.unknowns[0]))))
+		return all
 	}
 	v.args, *v.rule, v.within = args, rule, within
 	return nil
@@ -125,7 +135,6 @@ func (v *solving) piecewise() run.Searched {
 func (v *solving) named(got run.Searched, lead entry.Said) []solution {
 	v.how = "found by search"
 	u := v.solutionUnit(0, v.statics[0])
-	at := v.s.Unknowns[0].NameAt
 	others := ". There is no other solution there."
 	if len(got.Unsettled) > 0 {
 		others = ". There is no other solution there, but where it says so below."
@@ -140,8 +149,7 @@ func (v *solving) named(got run.Searched, lead entry.Said) []solution {
 				x = x.Hull(more)
 			}
 		}
-		v.Find(finding.New(finding.NotSettled, at, around(v.ShownIn(x.Lo, u), v.ShownIn(x.Hi, u))+" I couldn't tell whether there is a solution.",
-			"Use `where` to make the range smaller, or look at a graph there."))
+		v.Find(v.notSettled(x))
 	}
 	var all []solution
 	for _, x := range got.Found {
@@ -150,12 +158,20 @@ func (v *solving) named(got run.Searched, lead entry.Said) []solution {
 	return all
 }
 
-// around says where a piece of the range is.
-func around(lo, hi string) string {
-	if lo == hi {
-		return "Near " + lo
+// notSettled says of a piece of the range that it was too hard.
+func (v *solving) notSettled(x ops.Interval) finding.Finding {
+	u, at := v.solutionUnit(0, v.statics[0]), v.s.Unknowns[0].NameAt
+	lo, hi := v.ShownIn(x.Lo, u), v.ShownIn(x.Hi, u)
+	switch few := 0x1p-46 * math.Abs(x.Lo); {
+	case x.Hi-x.Lo <= few:
+		return finding.New(finding.NotSettled, at, "Near "+lo+" I couldn't tell whether there is a solution: numbers here have some sixteen figures, and it would need more.",
+			"Solve for what is left of it, such as the difference.")
+	case lo == hi:
+		lo = "Near " + lo
+	default:
+		lo = "Between " + lo + " and " + hi
 	}
-	return "Between " + lo + " and " + hi
+	return finding.New(finding.NotSettled, at, lo+" I couldn't tell whether there is a solution.", "Use `where` to make the range smaller, or look at a graph there.")
 }
 
 // stepByStep looks for values that satisfy equations which elimination can't

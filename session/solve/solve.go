@@ -195,7 +195,7 @@ func (v *solving) leftOut(all []solution) (_ []solution, said bool) {
 		}
 		all = v.hidden()
 	}
-	if len(all) == 0 && !v.satisfied && v.single() && !v.doubtful && !v.absent && !v.failing() {
+	if len(all) == 0 && (!v.satisfied || len(v.s.Where) > 0) && !v.doubtful && !v.absent && !v.failing() {
 		all = v.contradicted()
 	}
 	if v.lost && !v.failing() {
@@ -364,7 +364,9 @@ func (v *solving) judged(one solution, fits, lacks bool) (good bool) {
 		return true
 	case !lacks && misses:
 		v.missed = true
-	case lacks && v.single() && one.values[0] == 0 && v.Planner.Program.Main.Instrs[one.slots[0]].Op == ops.Exp:
+	case lacks && !v.single():
+		v.doubtful = true
+	case lacks && one.values[0] == 0 && v.Planner.Program.Main.Instrs[one.slots[0]].Op == ops.Exp:
 		v.doubtful, v.beyond = true, true
 	case lacks && !v.rearranged.Repeats && v.begins(one):
 		v.between = &one
