@@ -51,7 +51,12 @@ func (w *floatWalker) slopeAt(fn int, x float64, still ...float64) (float64, boo
 		return 0, false
 	}
 	around, both := w.around(fn, w.placeScale(fn), x, still...)
-	_, slope, ok := w.slope(fn, x, still...)
+	v, slope, ok := w.slope(fn, x, still...)
+	if slope != 0 && math.Abs(slope*x) <= unsettled*math.Abs(v) {
+		if d, some := w.slopeWithin(fn, x, still...); some && d.HoldsZero() && width(d) <= unsettled*math.Abs(v/x) {
+			slope = 0 // all that is left is rounding
+		}
+	}
 	if !both {
 		return slope, ok // at the end of what the function takes
 	}
@@ -70,15 +75,21 @@ func (w *floatWalker) slopeAt(fn int, x float64, still ...float64) (float64, boo
 
 // onlySlope is the enclosure of the slope at a place, if it is but one number.
 func (w *floatWalker) onlySlope(fn int, x float64, still ...float64) (float64, bool) {
+	d, ok := w.slopeWithin(fn, x, still...)
+	if mid := d.Lo + (d.Hi-d.Lo)/2; ok && width(d) <= faint*math.Abs(mid) {
+		return mid, true
+	}
+	return 0, false
+}
+
+// slopeWithin encloses the slope at a place; false where nothing is known of it.
+func (w *floatWalker) slopeWithin(fn int, x float64, still ...float64) (ops.Interval, bool) {
 	given := []enclosed{{v: ops.Point(x), d: ops.Point(1)}}
 	for _, v := range still {
 		given = append(given, enclosed{v: ops.Point(v), d: ops.Point(0)})
 	}
 	out, ok := w.intervals().at(fn, given)
-	if mid := out.d.Lo + (out.d.Hi-out.d.Lo)/2; ok && width(out.d) <= faint*math.Abs(mid) {
-		return mid, true
-	}
-	return 0, false
+	return out.d, ok
 }
 
 // around is a curve on both sides of a place, ever closer: at h the values and the
@@ -120,10 +131,22 @@ func (w *floatWalker) bend(fn int, a around, x float64, still ...float64) Bend {
 		return Jump
 	case grows:
 		return Vertical
-	case stays(a.s) && math.Abs(right-left) > faint*max(a.most(0), a.most(1)):
+	case stays(a.s) && math.Abs(right-left) > max(faint*max(a.most(0), a.most(1)), w.wobble(fn, a.h[len(nearer)-1], x, still...)):
 		return Corner
 	}
 	return Smooth
+}
+
+// wobble is how far rounding alone may move the slopes beside a place: x/x rises nowhere,
+// but the parts of its slope are rounded.
+func (w *floatWalker) wobble(fn int, h, x float64, still ...float64) float64 {
+	most := 0.0
+	for _, at := range [2]float64{x - h, x + h} {
+		if d, ok := w.slopeWithin(fn, at, still...); ok {
+			most = max(most, width(d))
+		}
+	}
+	return most
 }
 
 // most is the size of the greatest slope on one side.

@@ -19,10 +19,12 @@ type Searched struct {
 }
 
 // farEnclosures and farSteps bound the work of a search beyond the range that the givens
-// suggest.
+// suggest, and nearSteps that within it: a whole line ends after limit.Steps, and says
+// nothing of what it found.
 const (
 	farEnclosures = 2000
 	farSteps      = 20_000_000
+	nearSteps     = 50_000_000
 )
 
 // FindRoots looks for the numbers between two bounds that solve one equation.
@@ -58,11 +60,15 @@ func (w *intervalWalker) searched(of *Solve, scale, lo, hi float64) Searched {
 	}
 	w.lift(fn, whole)
 	out := Searched{Lo: whole.Lo, Hi: whole.Hi}
-	share := s.left / len(pieces)
+	share, endless := s.left/len(pieces), math.IsInf(lo, 0) || math.IsInf(hi, 0)
 	s.left = 0
 	for _, x := range pieces {
 		s.left = max(s.left, 0) + share
-		s.look(x)
+		if endless {
+			w.within(nearSteps/int64(len(pieces)), func() { s.look(x) })
+		} else {
+			s.look(x)
+		}
 	}
 	s.done()
 	// What lies beyond is only looked at where nothing is left open within.
