@@ -122,6 +122,36 @@ func (p *Program) Begins(st *State, of *Solve, one Candidate) bool {
 	return some && n.partly && n.holdsZero()
 }
 
+// agreeAt are places at which both sides of an equation are compared, as parts of a range.
+var agreeAt = [...]float64{0.13, 0.29, 0.47, 0.61, 0.83}
+
+// Agree tells whether both sides of the equation of a solve are the same but for rounding
+// wherever they have a value, of some numbers between two bounds, or near the scale of the
+// givens where there are none; and of two numbers at least. An exponential too small to hold
+// is not taken for 0.
+func (p *Program) Agree(st *State, of *Solve, scale, lo, hi float64) bool {
+	switch lower, upper := !math.IsInf(lo, 0), !math.IsInf(hi, 0); {
+	case lower && !upper:
+		hi = lo + 3*scale
+	case !lower && upper:
+		lo = hi - 3*scale
+	case !lower:
+		lo, hi = -3*scale, 3*scale
+	}
+	same, own := 0, p.floats(st).bounds(exact)
+	for _, part := range agreeAt {
+		n, ok := own.boundAt(of.Differences[0], []float64{lo + float64(part*(hi-lo))}, exact, 0)
+		switch {
+		case !ok:
+		case !n.zero() || n.e < tiniest:
+			return false
+		default:
+			same++
+		}
+	}
+	return same > 1
+}
+
 // beside encloses what the equation leaves of 0 as near to a candidate as that may be off.
 func (p *Program) beside(st *State, of *Solve, one Candidate) (enclosed, bool) {
 	return p.intervals(st).over(of.Differences[0], one.around())

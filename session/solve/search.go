@@ -134,6 +134,9 @@ func (v *solving) piecewise() run.Searched {
 // named says what was searched and what was not settled, and lists the solutions.
 func (v *solving) named(got run.Searched, lead entry.Said) []solution {
 	v.how = "found by search"
+	if len(got.Found) == 0 && len(got.Unsettled) > 0 && len(got.Stretches) == 0 && v.agrees() {
+		return nil
+	}
 	u := v.solutionUnit(0, v.statics[0])
 	others := ". There is no other solution there."
 	if len(got.Unsettled) > 0 {
@@ -156,6 +159,22 @@ func (v *solving) named(got run.Searched, lead entry.Said) []solution {
 		all = append(all, v.searched([]float64{x}))
 	}
 	return all
+}
+
+// agrees tells whether both sides of an equation are the same at every number that is
+// tried, as those of exp(x)*3 = exp(x + ln(3)), and says so: none can be told from others.
+func (v *solving) agrees() bool {
+	if !v.single() || !v.bounds().ok {
+		return false
+	}
+	p, bounds, name := v.Planner.Program, v.bounds(), v.unknowns[0]
+	scale := p.NaturalScale(&v.State, v.rule.Differences, v.statics[0].Dim)
+	if !p.Agree(&v.State, v.rule, scale, bounds.lo, bounds.hi) {
+		return false
+	}
+	v.Find(finding.New(finding.NotSolved, v.s.Unknowns[0].NameAt, "Both sides are the same at every "+name+" that I tried, as far as numbers tell: every "+name+" may solve the equation.",
+		"Check the terms with "+name+"."))
+	return true
 }
 
 // notSettled says of a piece of the range that it was too hard.

@@ -195,7 +195,10 @@ func (v *solving) leftOut(all []solution) (_ []solution, said bool) {
 		}
 		all = v.hidden()
 	}
-	if len(all) == 0 && (!v.satisfied || len(v.s.Where) > 0) && !v.doubtful && !v.absent && !v.failing() {
+	if len(all) == 0 && !v.satisfied && !v.absent && !v.failing() && v.agrees() {
+		return nil, true
+	}
+	if len(all) == 0 && (!v.satisfied || len(v.s.Where) > 0 && v.rooted()) && !v.doubtful && !v.absent && !v.failing() {
 		all = v.contradicted()
 	}
 	if v.lost && !v.failing() {
