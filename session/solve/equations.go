@@ -180,6 +180,10 @@ func (v *solving) oneUnknown() bool {
 			return false
 		}
 	}
-	v.Find(finding.New(finding.NotSolved, first.NameAt, first.Name+" isn't in the equation.", "Solve for a name that is in it."))
+	f, ok := v.through()
+	if !ok {
+		f = finding.New(finding.NotSolved, first.NameAt, first.Name+" isn't in the equation.", "Solve for a name that is in it.")
+	}
+	v.Find(f)
 	return false
 }

@@ -1,0 +1,72 @@
+package solve
+
+import (
+	"slices"
+	"strconv"
+
+	"steelyard/lang/algebra"
+	"steelyard/lang/finding"
+	"steelyard/lang/plan"
+	"steelyard/lang/syntax"
+	"steelyard/session/entry"
+)
+
+// mostThrough is through how many lines an unknown is looked for.
+const mostThrough = 8
+
+// through says of an equation in a result that was worked out from the unknown by lines
+// above, as A = 1.5 for n below A = 2*n, which line gave it, and offers the equation
+// with what those lines say in its place.
+func (v *solving) through() (finding.Finding, bool) {
+	first, e := v.s.Unknowns[0], v.s.Equations[0]
+	if len(v.s.Unknowns) > 1 || e.Right == nil {
+		return finding.Finding{}, false
+	}
+	full := algebra.Equation{Left: e.Left, Right: e.Right}
+	var result *plan.Def
+	for range mostThrough {
+		by := map[string]syntax.Expr{}
+		for _, side := range []syntax.Expr{full.Left, full.Right} {
+			for x := range syntax.Nodes(side) {
+				n, ok := x.(*syntax.Name)
+				if !ok || n.Line != 0 || n.Name == first.Name || len(v.Planner.WorkedOutFrom(first.Name, n)) == 0 {
+					continue
+				}
+				if d, right := v.rightSide(n.Name); right != nil {
+					by[n.Name] = &syntax.Paren{X: right}
+					if result == nil {
+						result = d
+					}
+				}
+			}
+		}
+		if len(by) == 0 {
+			return finding.Finding{}, false
+		}
+		full = algebra.Equation{Left: algebra.Substitute(full.Left, by), Right: algebra.Substitute(full.Right, by)}
+		if syntax.Holds(full.Left, first.Name) || syntax.Holds(full.Right, first.Name) {
+			text := syntax.PrintExpr(syntax.Unbracket(full.Left)) + " = " + syntax.PrintExpr(syntax.Unbracket(full.Right))
+			at := syntax.Span{From: e.Left.Span().From, To: e.Right.Span().To}
+			return finding.New(finding.NotSolved, at, first.Name+" isn't in the equation: "+result.Name+" is the result of line "+strconv.Itoa(result.Line)+", which was worked out from "+first.Name+".",
+				"Write what "+result.Name+" is made of.", text), true
+		}
+	}
+	return finding.Finding{}, false
+}
+
+// rightSide is what the line says a result is.
+func (v *solving) rightSide(name string) (*plan.Def, syntax.Expr) {
+	d, ok := v.Planner.Names.Lookup(name)
+	if !ok {
+		return nil, nil
+	}
+	i := slices.IndexFunc(v.Entries, func(e *entry.Entry) bool { return e.Line == d.Line })
+	if i < 0 {
+		return nil, nil
+	}
+	def, ok := v.Entries[i].Stmt.(*syntax.Define)
+	if !ok || def.Name != name {
+		return nil, nil
+	}
+	return d, def.X
+}
