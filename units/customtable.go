@@ -56,7 +56,7 @@ var customTable = [...]struct{ symbol, units string }{
 	{"Z", "ohm, 1"},
 	{"α", "rad, rad/s^2, 1/K, 1/s^2"},
 	{"β", "rad, 1/K, 1"},
-	{"γ", "1, rad, N/m"},
+	{"γ", "1, rad, N/m, 1/s"},
 	{"δ", "m, rad, 1"},
 	{"ε", "1, F/m, V"},
 	{"η", "Pa s, 1"},

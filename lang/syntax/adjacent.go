@@ -233,7 +233,7 @@ func remark(text string, tokens []token, line Span, from int, words string) *fau
 	named = named || tokens[0].is(letText) || len(tokens) > 1 && tokens[0].kind == nameToken && tokens[1].is("=")
 	if named && areWords(words) && !strings.Contains(words, "=") {
 		with := statement + ", " + strings.TrimSpace(words)
-		return &fault{finding.New(finding.NotWritten, line, "Words about a name come after a comma.", "Write `"+with+"`.", with)}
+		return &fault{finding.New(finding.NotWritten, line, "Words about a name come after a comma.", "", with)}
 	}
 	return &fault{finding.New(finding.NotWritten, line, "A remark has a line of its own.",
 		"Write `# "+strings.TrimSpace(words)+"` on the line before.", statement)}

@@ -64,7 +64,8 @@ func bracketed(tokens []token) []token {
 			}
 			end++
 		}
-		if end < len(tokens) && !endsArgument(&tokens[end]) && !(power > 0 && endsSquared(tokens[end:])) {
+		inDegrees := isDegree(firstRune(tokens[end-1].text)) // sin 30°/m: the angle is written out
+		if end < len(tokens) && !endsArgument(&tokens[end]) && !(inDegrees && (tokens[end].over() || tokens[end].times())) && !(power > 0 && endsSquared(tokens[end:])) {
 			continue
 		}
 		tokens[i].call = true
@@ -178,6 +179,26 @@ func (o *opener) endsInFunction(ps pieces, i int) (out pieces, argument int, ok 
 	out = append(out, token{kind: nameToken, text: word[at:], call: true}, token{kind: signToken, text: "("})
 	out = append(append(out, inside...), token{kind: signToken, text: ")"})
 	return append(out, behind...), end - i - 1, true
+}
+
+// argumentEnd is where the argument of the function at i ends, which has no brackets: before
+// a sign for times or a bar with a quantity behind it, as the θ of sin θ/g, since no angle is
+// over one. It is 0 for another piece, and where a number is behind the bar: sin θ/2.
+func (o *opener) argumentEnd(ps pieces, i int) int {
+	if !bareFunction(ps[i].text) || i+3 >= len(ps) || ps[i+1].kind != nameToken || ps[i+1].call {
+		return 0
+	}
+	if sign := &ps[i+2]; !sign.over() && !sign.times() {
+		return 0
+	}
+	end := ps.operand(i + 3)
+	if slices.ContainsFunc(ps[i+3:end], func(t token) bool { return t.over() }) || !slices.ContainsFunc(ps[i+3:end], func(t token) bool {
+		_, number := o.in.Number(Canonical(t.text))
+		return t.kind == nameToken && o.in.Known(Canonical(t.text)) && !number && !o.in.Angle(Canonical(t.text))
+	}) {
+		return 0
+	}
+	return i + 2
 }
 
 // endsArgument tells whether the argument of a function without brackets ends

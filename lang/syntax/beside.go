@@ -324,7 +324,7 @@ func (p among) fractionIndex() *fault {
 		return nil
 	}
 	return &fault{finding.New(finding.NameKind, Span{From: before.from, To: t.to}, "`"+before.text+t.text+"` can't be a name.",
-		"A name begins with a letter, then has letters, digits or _.", before.text+"_"+index)}
+		"A name begins with a letter, then has letters, digits or _.", strings.TrimSuffix(before.text, "_")+"_"+index)}
 }
 
 // unitGoesOn finds a power in a unit with more of the unit directly behind it: W/m²K⁴.

@@ -226,6 +226,9 @@ func (l *scanner) unitHere(alone bool) bool {
 	}
 	u := l.units()
 	u.alone = alone
+	if t := l.last(2); t != nil && t.kind == nameToken && !t.call && isDegree(u.at(at)) && bareFunction(t.text[max(0, len(t.text)-len("cos")):]) {
+		u.end = at + utf8.RuneLen(u.at(at)) // sin 30°/m is sin(30°)/m
+	}
 	if then := strings.Index(l.text[at:l.end], " then "); l.head == barsText && then >= 0 {
 		u.end = at + then
 	}

@@ -24,7 +24,7 @@ func OpenLacking(text string, in Scope, symbol func(name string) bool) (Open, []
 	if len(l.found) == 0 {
 		return Open{}, nil
 	}
-	o := &opener{in: l.in, headed: r.word != nil || len(r.body) > 0}
+	o := &opener{in: l.in, headed: r.headed()}
 	o.in.names = append(o.in.names, l.found...)
 	return o.openIn(piecesOf(text, lines)), l.found
 }

@@ -92,7 +92,7 @@ type openLetter struct {
 type opener struct {
 	in      inner
 	letters bool
-	headed  bool // the statement has a word of its own, or a body
+	headed  bool // the statement is more than a name and an expression
 	others  bool // something else than letters is open
 	clauses OpenClause
 	within  bool // a bar or root between such letters is open
@@ -140,12 +140,16 @@ func OpenClauses(text string, stmt Stmt, in Scope, clauses OpenClause) Open {
 	if bad != nil || len(lines) == 0 {
 		return Open{}
 	}
-	o := &opener{in: within(stmt, in), headed: r.word != nil || len(r.body) > 0, clauses: clauses}
+	o := &opener{in: within(stmt, in), headed: r.headed(), clauses: clauses}
 	if stmt == nil {
 		o.in.names = boundIn(lines[0])
 	}
 	return o.openIn(piecesOf(text, lines))
 }
+
+// headed tells whether a statement is more than a name and an expression: it has a word of its
+// own, a body, or words about its name.
+func (r *reader) headed() bool { return r.word != nil || len(r.body) > 0 || r.words != "" }
 
 // openIn is OpenIn for the pieces of a line.
 func (o *opener) openIn(base pieces) Open {
@@ -226,6 +230,15 @@ func (o *opener) nameSlot(ps pieces, i int) (slot, bool) {
 	if !p.call {
 		if o.in.Known(name) {
 			return s, false
+		}
+		if end := o.argumentEnd(ps, i); end > 0 {
+			call := p
+			call.call = true
+			argument := slices.Clone(ps[i+1 : end])
+			argument[0].gap = ""
+			s.to, s.choices = end, []choice{{pieces: slices.Concat(pieces{call, {kind: signToken, text: "("}}, argument, pieces{{kind: signToken, text: ")"}})}}
+			o.beside, o.others = true, true
+			return s, true
 		}
 		if before, argument, ok := o.endsInFunction(ps, i); ok {
 			before[0].gap = p.gap

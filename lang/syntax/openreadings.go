@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"steelyard/lang/limit"
+	"steelyard/lang/ops"
 )
 
 // readings writes the readings that all combinations of choices make.
@@ -141,7 +142,7 @@ func (o *opener) setOff(ps pieces) (out []bool, bracket Span) {
 		for at > 0 && ps[at-1].plusOrMinus() {
 			at--
 		}
-		begins := at == 0 || ps[at-1].bounds() || ps[at-1].sign("(") && !(at > 1 && ps[at-2].call)
+		begins := at == 0 || ps[at-1].bounds() || ps[at-1].sign("(") && !(at > 1 && ps[at-2].call && ops.IsFunction(ps[at-2].text))
 		ends := i+1 == len(ps) || ps[i+1].bounds() || ps[i+1].sign(")")
 		within := at > 0 && ps[at-1].sign("(")
 		off := ps[i].gap != "" && !open.beside && (within || !open.joined) && begins && ends

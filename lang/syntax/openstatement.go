@@ -140,6 +140,8 @@ func wordsAmong(tokens []token, in Scope) (out []string) {
 			words = wordsOf(fs)
 			joined = (coefficient(tokens[i-1].text) || !in.IsUnit(t.text)) && slices.ContainsFunc(words, in.Known) || // ½m v²
 				!in.IsUnit(t.text) && !slices.ContainsFunc(words, func(word string) bool { return !isSymbol(word) }) // ½v²
+		case t.kind == nameToken && t.text == "e" && i+1 < len(tokens) && tokens[i+1].sign("^"): // a power of e is no unknown
+			continue
 		case t.kind != nameToken, ops.IsFunction(t.text), t.call && in.Function(Canonical(t.text)):
 			continue
 		}

@@ -150,6 +150,11 @@ func (r *reader) statement() (Stmt, *fault) {
 	if offer == nil {
 		offer = r.reworded("")
 	}
+	if offer == nil && bad.ID != finding.Incomplete || offer != nil && len(offer.Readings) > 0 && strings.HasPrefix(offer.Readings[0], noteWord.Word) {
+		if round := r.wordsRound(); round != nil {
+			offer = round
+		}
+	}
 	if offer != nil {
 		return nil, offer
 	}

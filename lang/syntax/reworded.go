@@ -107,7 +107,7 @@ const (
 
 // toThe is a quantity with one of some words for its direction.
 func toThe(words string) pattern {
-	return patternWith(`^(.*\d.*?),? \(?(?:due |to the |directed )?(?:`+words+`)\)?$`, strings.Split(strings.ReplaceAll(words, "s?", ""), "|")...)
+	return patternWith(`^((?:[^=]*=)?\s*[\d.(][^=]*?),? \(?(?:due |to the |directed )?(?:`+words+`)\)?$`, strings.Split(strings.ReplaceAll(words, "s?", ""), "|")...)
 }
 
 // rewordings are looked for in a line that can't be read. What they offer can be read, or it
@@ -212,7 +212,6 @@ var rewordings = []reworded{
 
 	as("", patternWith(`^`+aLabel+`([a-zA-Z]|[ivx]{1,4}|[0-9]{1,2})`+aPart, ")", ".", ":"), "A label can't be before a value.", "$2").only(givesValue).after("A part begins with a line of its own, `part $1: …`. "),
 	as("", patternWith(`^`+aLabel+`([a-zA-Z]|[ivx]{1,4})`+aPart, ")", ".", ":"), "Is this the beginning of a part?", "part $1: $2"),
-	as("", patternWith(`^\pL[\pL ]+:\s*([^=].*)$`, ":"), "A heading can't be before a value.", "$1").only(givesValue),
 	as("", patternWith(`^(\pL[\pL ]+:\s*([^=].*)?)$`, ":"), "Words are kept in a note.", "note $1"),
 	as("", patternWith(`^([^=\s]+?)\s*[≈≅]\s*(.+)$`, "≈", "≅"), "For \"about equal\", use = and within.", "check $1 = $2 within 1 %").only(compares),
 	as("", patternWith(`^([^=\s]+?)\s*[≈≅]\s*(.+)$`, "≈", "≅"), "For \"about equal\", use = and within.", "$1 = $2"),

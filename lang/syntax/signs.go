@@ -3,6 +3,7 @@ package syntax
 import (
 	"strconv"
 	"strings"
+	"unicode"
 
 	"steelyard/lang/finding"
 	"steelyard/lang/limit"
@@ -222,8 +223,11 @@ func (l *scanner) strange(r rune, at Span) *fault {
 				return notFigures(Span{From: t.from, To: at.To}, t.text)
 			}
 			f := finding.New(s.id, at, s.message, s.hint)
-			if s.instead != "" && strings.HasPrefix(l.text[at.To:l.end], "/") {
-				f.Readings = []string{s.instead}
+			if rest, ok := strings.CutPrefix(l.text[at.To:l.end], "/"); ok && s.instead != "" {
+				rest = strings.TrimLeft(strings.TrimLeftFunc(rest, unicode.IsLetter), " ")
+				if r := firstRune(rest); !startsName(r) && r != '·' { // 0.32 €/kWh P, which would be a unit
+					f.Readings = []string{s.instead}
+				}
 			}
 			return &fault{f}
 		}

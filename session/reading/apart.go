@@ -145,7 +145,11 @@ const longestSpoken = 3
 // there twice, as if a key had been hit twice; they come apart in several ways or spell a
 // word; or a letter for a plain number is behind another name, where an index is.
 func (s *settler) unsure(w syntax.Glued) bool {
-	word := strings.Join(w.Parts, "")
+	word := ""
+	for _, name := range w.Parts {
+		letters, _, _ := strings.Cut(name, "_") // an index spells nothing with the letter before it
+		word += letters
+	}
 	if syntax.HasTwice(w.Parts) || s.severalWays(w.Parts) || syntax.IsSpoken(word) && utf8.RuneCountInString(word) > longestSpoken {
 		return true
 	}

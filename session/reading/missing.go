@@ -9,6 +9,7 @@ import (
 
 	"steelyard/lang/finding"
 	"steelyard/lang/plan"
+	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
 	"steelyard/session/eval"
@@ -51,6 +52,10 @@ func Missing(l *eval.Line, try Enter) (finding.Finding, bool) {
 			continue
 		case f.ID == finding.UnknownUnit && s.lacksBehind(f.At):
 			continue
+		case f.ID == finding.UnknownUnit && len(f.Readings) == 0:
+			if round, ok := s.roomOf().WordsRound(l.Entry.Text); ok && !s.wrong(round.Readings[0]) {
+				return round, true
+			}
 		case f.ID == finding.UnitText && s.perUnit(l.Entry.Text[f.At.From:f.At.To]):
 			return f, false
 		case f.ID == finding.NameKind && len(f.Readings) == 0: // sin θ = 1/n
@@ -103,7 +108,36 @@ func Missing(l *eval.Line, try Enter) (finding.Finding, bool) {
 	if isSolve(best.lines[0]) && !solve && len(best.symbols) > 0 {
 		return s.severalUnknowns(&best), true
 	}
+	if given := s.givenBehind(&best); given != "" {
+		return finding.New(finding.UnknownName, syntax.Span{To: len(l.Entry.Text)}, writing.List(best.symbols, "and")+" has no value that could be replaced.",
+			"After `with` comes another value for a name that has one.", given), true
+	}
 	return best.finding(l, alone), true
+}
+
+// givenBehind are the lines of v = √(2*a*s) with s = 4.0 m where s has no value yet: s = 4.0 m,
+// and then v = √(2*a*s). It is empty for another line.
+func (s *settler) givenBehind(m *missing) string {
+	r := syntax.Reading{Text: m.lines[0]}
+	stmt := s.read(&r)
+	_, x, in := syntax.AsResult(stmt)
+	with, ok := x.(*syntax.With)
+	if !ok || in.Present() {
+		return ""
+	}
+	var lines []string
+	for _, b := range with.By {
+		if k := slices.Index(m.symbols, b.Name); k < 0 || !syntax.IsPlain(b.X) {
+			return ""
+		}
+		at := b.X.Span()
+		lines = append(lines, b.Name+" = "+r.Text[at.From:at.To])
+	}
+	text := strings.Join(append(lines, r.Text[:with.X.Span().To]), "\n")
+	if len(lines) < len(m.symbols) || worst(s.try(text, true)) <= finding.Mismatch {
+		return ""
+	}
+	return text
 }
 
 // severalUnknowns refuses an equation with more than one unknown. Where an equation above was
@@ -115,7 +149,7 @@ func (s *settler) severalUnknowns(m *missing) finding.Finding {
 	}
 	f := finding.New(finding.UnknownName, syntax.Span{To: len(s.Entry.Text)},
 		writing.List(unknown, "and")+" have no value; one equation finds only one of them.",
-		"Give "+some+" a value first"+m.example(m.symbols[0])+", or type a second equation for them."+m.constants(s.Line))
+		"Give "+some+" a value first"+m.example(m.symbols[0], s.Line)+", or type a second equation for them."+m.constants(s.Line))
 	if m.cancels() {
 		unit := units.Usual(m.symbols[0])
 		f.Hint = "If " + m.symbols[0] + " cancels, type `let " + m.symbols[0] + " in " + unit + "` first. " + f.Hint
@@ -177,7 +211,7 @@ func (s *settler) hidesNames(f *finding.Finding) bool {
 	if f.ID != finding.TwoReadings {
 		return false
 	}
-	word := strings.TrimLeft(s.Entry.Text[f.At.From:f.At.To], "0123456789./ ()")
+	word := strings.TrimLeft(s.Entry.Text[f.At.From:f.At.To], "0123456789./ ()^-⁻¹²³")
 	parts, lacking, ok := syntax.Apart(word, s.Known, units.IsSymbol)
 	return ok && len(lacking) > 0 && !slices.Contains(lacking, parts[0])
 }
@@ -248,7 +282,7 @@ func (m *missing) finding(l *eval.Line, alone string) finding.Finding {
 		message, hint = writing.List(m.symbols, "and")+" have no value.", "Give them values first"
 	}
 	if len(m.symbols) > 0 {
-		hint += m.example(m.symbols[0]) + "."
+		hint += m.example(m.symbols[0], l) + "."
 	}
 	if strings.HasPrefix(m.lines[0], "solve ") && len(m.symbols) == 0 {
 		message, hint = "This equation isn't solved for a symbol yet.", "Choose the symbol that you are looking for."
@@ -307,7 +341,14 @@ func (m *missing) or(o *missing) *missing {
 }
 
 // example is a line that gives a symbol a value.
-func (m *missing) example(name string) string {
+func (m *missing) example(name string, l *eval.Line) string {
+	for _, d := range slices.Backward(l.Planner.Names.All()) { // V0 is like V
+		if letter := units.Symbol(name); letter != "" && d.Kind == plan.Quantity && d.Slot != run.NoSlot && !d.Failed() && units.Symbol(d.Name) == letter {
+			if dim := l.Planner.Static(d.Slot).Dim; units.Customary(name, dim) && !dim.IsOne() {
+				return plan.Example(name, units.Preferred(dim, units.None).Text())
+			}
+		}
+	}
 	usual, bad := units.NewTable().Parse(units.Usual(name), units.AloneInPlace)
 	dim, known := m.of[name]
 	if !known || bad == nil && usual.Dim() == dim {
