@@ -154,7 +154,7 @@ var table = [...]about{
 	{DimensionOutOfRange, Error, "An exponent of a unit is too large to keep."},
 
 	{NoFigures, Caution, "The givens support no figure of the value."},
-	{Noughts, Caution, "Noughts at the end of a given decide how many figures a result has, and may only hold a place."},
+	{Noughts, Caution, "Zeros at the end of a given decide how many figures a result has, but may only hold a place."},
 	{MoreFigures, Caution, "An answer is reported with more figures than its givens support."},
 	{FirstOrder, Caution, "The uncertainty of a value can't be told from the slopes at the givens."},
 

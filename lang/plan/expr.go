@@ -158,7 +158,7 @@ func (c *coder) measured(x *syntax.Measured) run.Slot {
 func (c *coder) that(x *syntax.That) run.Slot {
 	c.p.Names.asked.every()
 	if c.fn != nil || c.p.that == nil {
-		return c.refuse(finding.NothingThat, x.At, "\"that\" means the value above, and there is none.",
+		return c.refuse(finding.NothingThat, x.At, "\"that\" means the value above, but no line above has one.",
 			"Use the name of a quantity instead.")
 	}
 	return c.value(c.p.that, x.At)

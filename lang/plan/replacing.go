@@ -286,7 +286,7 @@ func (a *replacing) replan(c *coder, s run.Slot) run.Slot {
 	}
 	if in.Op == ops.Spread && c.fn != nil {
 		a.fail(c, "This version can't find the uncertainty u( ) again with another value here.",
-			"Work it out in a line of its own.")
+			"Work it out in its own line.")
 		return 0
 	}
 	in = in.Moved(main.Args, &c.code.Args, operand)

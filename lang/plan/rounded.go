@@ -115,7 +115,7 @@ func (c *coder) spread(x *syntax.Call, s run.Slot) run.Slot {
 	if c.fn != nil {
 		if of = c.code.Instrs[s].A; c.code.Instrs[s].Op != ops.Load {
 			return c.refuse(finding.WrongCall, x.At, "u( ) can't look into a function: what "+c.shown(x.Args[0].X)+" comes from differs from call to call.",
-				"Work it out in a line of its own.")
+				"Work it out in its own line.")
 		}
 	}
 	main := &c.p.Program.Main

@@ -185,7 +185,7 @@ func (c *coder) resolved(x *syntax.Call, b ops.Function, v, turn run.Slot) run.S
 	case !c.single(x.Args[1].X, turn), !c.isAngle(x.Args[1].X, turn, "F "+b.Name+" 30°"):
 		return run.NoSlot
 	case st.Components() > 2:
-		return c.refuse(finding.VectorOrNumber, x.At, "`"+c.shown(x.Args[0].X)+"` is in space, where an angle alone is no direction.",
+		return c.refuse(finding.VectorOrNumber, x.At, "`"+c.shown(x.Args[0].X)+"` has three components; one angle can't say where it points.",
 			"Give the direction as a vector, and take the dot product with its unit vector.")
 	}
 	st.Absent = st.Absent || pure.Absent

@@ -235,7 +235,7 @@ func remark(text string, tokens []token, line Span, from int, words string) *fau
 		with := statement + ", " + strings.TrimSpace(words)
 		return &fault{finding.New(finding.NotWritten, line, "Words about a name come after a comma.", "", with)}
 	}
-	return &fault{finding.New(finding.NotWritten, line, "A remark has a line of its own.",
+	return &fault{finding.New(finding.NotWritten, line, "A remark needs its own line.",
 		"Write `# "+strings.TrimSpace(words)+"` on the line before.", statement)}
 }
 

@@ -53,7 +53,7 @@ const barsText = "bars"
 // these.
 var barsWord = StatementWord{
 	Word: barsText, Form: "bars at \"PLACE\": A, B = C | at \"PLACE\": D [with work W] [within E]",
-	Summary: "An energy bar chart whose books are checked.",
+	Summary: "An energy bar chart that checks whether energy is kept.",
 	Example: "bars at \"released\": 3 J, 0 J | at \"leaves\": 1 J, 2 J", Stored: true, Ready: true, read: clauses(readBars),
 	expr: true, second: "at", phrases: phrases("with/then work …", "then …"), next: []string{"at", "then", "with", "within"},
 }

@@ -271,7 +271,7 @@ func ColumnHead(text string) (Column, *finding.Finding) {
 	h.Name = Canonical(name)
 	tokens, bad := scan(h.Name, 0, len(h.Name), "")
 	if bad != nil || len(tokens) != 1 || tokens[0].kind != nameToken || Reserved(h.Name) {
-		f := finding.New(finding.NameKind, Span{}, "`"+text+"` is no head of a column.", "A head is a name and its unit, as in `m / kg` or `T (s)`.")
+		f := finding.New(finding.NameKind, Span{}, "`"+text+"` can't head a column.", "A head is a name and its unit, as in `m / kg` or `T (s)`.")
 		return h, &f
 	}
 	if unit != "1" {

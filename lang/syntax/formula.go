@@ -277,7 +277,7 @@ func (r *reader) symbol(at Span, line string) (FormulaSymbol, *fault) {
 		bad = p.ends()
 	}
 	if bad != nil && (bad.ID == finding.Unreadable || bad.ID == finding.Incomplete || bad.ID == finding.NamesTogether) {
-		bad.Hint, bad.Readings = "Write a line of a formula like `U in J, spring energy`, or begin it with holds, topic or source.", nil
+		bad.Hint, bad.Readings = "Write it like `U in J, spring energy`. Other lines begin with holds, topic or source.", nil
 	}
 	return s, bad
 }

@@ -117,7 +117,7 @@ var rewordings = []reworded{
 	as("", patternWith(`^(.+?)\s+(?:where|when|if|for|given)\s+(\S+\s*=[^=]+)$`, "where", "when", "if", "for", "given"), "Another value for a name comes after `with`.", "$1 with $2").only(replaces),
 	as("", patternWith(`^(.+?)\s+(?:where|when|if|for|given)\s+(\S+\s*=[^=]+) and (\S+\s*=[^=]+)$`, " and "), "Another value for a name comes after `with`.", "$1 with $2, $3").only(replaces),
 	as("", patternWith(`^(.+?)\s+(?:where|when|if|for|given)\s+(\S+\s*=.+)$`, "where", "when", "if", "for", "given"), "Each value needs its own line.", "$2…", "$1").only(isGiven),
-	as("", patternWith(`^(`+aName+`\(`+aName+`\)\s*=)\s*([^{]+? for [^=]*[<>≤≥].*)$`, " for "), "Each interval needs a line of its own below, with a space before it.", "$1\n  $4"),
+	as("", patternWith(`^(`+aName+`\(`+aName+`\)\s*=)\s*([^{]+? for [^=]*[<>≤≥].*)$`, " for "), "Put each interval on its own line below, with a space before it.", "$1\n  $4"),
 	as("", patternWith(`^(.+) is (negative|positive|zero)$`, " is "), "Whether a value is $2 is a question for check.", "check $1 is $2"),
 	as("", patternWith(`^(.+?)\s*,\s*(in .+)$`, ","), "There is no comma before `in`.", "$1 $2").atItsPlace(),
 	as("", patternWith(`^(.+),(\pL.*)$`, ","), "Words about a name come after a comma and a space.", "$1, $2").only(hasMeaning).atItsPlace(),
@@ -210,7 +210,7 @@ var rewordings = []reworded{
 	as("budget", patternWith(`^(budget \S+) (?:with |by )?(?:sampling|simulation|random draws).*$`, "sampling", "simulation", "random"), "Sampling is asked by `by sampling`.", "$1 by sampling"),
 	as("budget", patternWith(`^(budget .+?) (?:with|at|to|for|in) (\d.*%)$`, "%"), "The share of the values comes after `covering`.", "$1 covering $2"),
 
-	as("", patternWith(`^`+aLabel+`([a-zA-Z]|[ivx]{1,4}|[0-9]{1,2})`+aPart, ")", ".", ":"), "A label can't be before a value.", "$2").only(givesValue).after("A part begins with a line of its own, `part $1: …`. "),
+	as("", patternWith(`^`+aLabel+`([a-zA-Z]|[ivx]{1,4}|[0-9]{1,2})`+aPart, ")", ".", ":"), "A label can't be before a value.", "$2").only(givesValue).after("A part begins with its own line, `part $1: …`. "),
 	as("", patternWith(`^`+aLabel+`([a-zA-Z]|[ivx]{1,4})`+aPart, ")", ".", ":"), "Is this the beginning of a part?", "part $1: $2"),
 	as("", patternWith(`^(\pL[\pL ]+:\s*([^=].*)?)$`, ":"), "Words are kept in a note.", "note $1"),
 	as("", patternWith(`^([^=\s]+?)\s*[≈≅]\s*(.+)$`, "≈", "≅"), "For \"about equal\", use = and within.", "check $1 = $2 within 1 %").only(compares),
@@ -224,7 +224,7 @@ var rewordings = []reworded{
 
 	as("", patternWith(`^(?:tip|head)[- ](?:to|in)[- ]tail:?\s+(.+)$`, "tail"), "Vectors are drawn by `arrows`.", "arrows $1 head to tail"),
 	as("", patternWith(`^(?:vectors?|free[- ]body diagram(?: of)?):?\s+(.+)$`, "vector", "free"), "Vectors are drawn by `arrows`.", "arrows $1"),
-	as("", patternWith(`^(?:delete|erase|drop) (?:line )?(\d+)$`, "delete", "erase", "drop"), "A line is taken out by `remove`.", "remove $1"),
+	as("", patternWith(`^(?:delete|erase|drop) (?:line )?(\d+)$`, "delete", "erase", "drop"), "Use `remove` to take a line out.", "remove $1"),
 	as("", patternWith(`^(?:convert|express) (.+ in .+)$`, " in "), "A unit after `in` is enough to convert a value.", "$1"),
 	as("", patternWith(`^(\p{Lu}\p{Ll}{2,}\s[^=]*[.?])$`, ".", "?"), "Words are kept in a note.", "note $1"),
 	as("", patternWith(`^`+aName+`:\s*([^=]+)$`, ":"), "Put the value after =.", "$1 = $2"),

@@ -218,7 +218,7 @@ func inOrder(tokens []token) *fault {
 				unit = " " + unit
 			}
 			f := finding.New(finding.NotWritten, t.span(), "\""+t.text+"\" doesn't fit here.",
-				"Choose by size, and say where it lies, as in `for the smaller "+n+" where 0"+unit+" < "+n+" < 2"+unit+"`.")
+				"Choose by size, and say in what range, as in `for the smaller "+n+" where 0"+unit+" < "+n+" < 2"+unit+"`.")
 			switch t.text {
 			case "smallest", "least":
 				f.Readings = []string{the + "smaller"}

@@ -96,5 +96,5 @@ func (r *reader) about(statement, words string) *fault {
 	case meaningFrom(statement) > 0 && areWords(words) && (strings.Contains(words, " ") || strings.HasSuffix(strings.TrimRight(r.source(at), ")., "), words)) && !strings.ContainsAny(words, "=:,"):
 		return &fault{finding.New(finding.NotWritten, at, "Words about a name come after a comma.", "", statement+", "+words)}
 	}
-	return &fault{finding.New(finding.NotWritten, at, "A remark has a line of its own.", "", "# "+words+"\n"+statement)}
+	return &fault{finding.New(finding.NotWritten, at, "A remark needs its own line.", "", "# "+words+"\n"+statement)}
 }

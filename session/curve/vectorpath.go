@@ -64,7 +64,7 @@ func (p *plot) noPath(x syntax.Expr, got plan.Planned) bool {
 	case p.tried(eval.Want{Trial: true, Silent: true}, "dot", x, x).OK && got.Static.Absent:
 		p.Find(finding.New(finding.NotWorkedOut, x.Span(), noCurveYet, valueHint(p.Line, x)))
 	case p.tried(eval.Want{Trial: true, Silent: true}, "dot", x, x).OK && p.byIntervals(x):
-		p.Find(finding.New(finding.VectorOrNumber, x.Span(), typeset.Text(x)+" is a vector by intervals, of which no path can be drawn.",
+		p.Find(finding.New(finding.VectorOrNumber, x.Span(), typeset.Text(x)+" is a vector by intervals; its path can't be drawn.",
 			"Write x(t) and y(t) by intervals, and draw `graph y(t) against x(t) for t from 0 s to 3 s`."))
 	case p.tried(eval.Want{Trial: true, Silent: true}, "dot", x, x).OK:
 		p.Find(finding.New(finding.VectorOrNumber, x.Span(), typeset.Text(x)+" can't be drawn as a path in the plane.",

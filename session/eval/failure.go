@@ -55,7 +55,7 @@ func (l *Line) failure(f run.Failure) finding.Finding {
 		return finding.New(finding.NoSlope, at, within+"The curve has no slope at this place.", "Choose a place next to it.")
 	case ops.NoFit:
 		if l.Planner.Program.Fits[in.A].Model < 0 {
-			return finding.New(finding.NoFit, at, within+"No line was found that fits the readings best.", "Take two quantities of which neither is worked out from the other, in units in which their numbers are not so large or small.")
+			return finding.New(finding.NoFit, at, within+"No line was found that fits the readings best.", "Use two quantities that don't depend on each other. A unit that makes their numbers less large or small helps too.")
 		}
 		return finding.New(finding.NoFit, at, within+"No values were found with which this fits the readings best.",
 			"Look at a graph of the readings; start values near the right ones may help, as in `starting at A = 1 cm`.")
@@ -63,7 +63,7 @@ func (l *Line) failure(f run.Failure) finding.Finding {
 		return finding.New(finding.BadData, at, within+"Places of the readings don't go one way: each must be greater than the one before it, or each less.",
 			"Put the rows in order, and take means of readings at one place.")
 	case ops.BeyondReadings:
-		return finding.New(finding.NoInterval, at, within+"There are no readings so far out; what goes on beyond them is not known.", "Choose a place between the first and the last reading.")
+		return finding.New(finding.NoInterval, at, within+"The readings end before that. Nobody knows what happens beyond them.", "Choose a place between the first and the last reading.")
 	case ops.Sure:
 		return finding.New(finding.WrongCall, at, "Nothing that this is worked out from was written with an uncertainty.",
 			"Write one after a given value, as in 0.842 ± 0.002 m.")

@@ -162,7 +162,7 @@ func (f *csvFile) refuse(row []string, i int) *finding.Finding {
 	if strings.Contains(row[i], "\n") {
 		return bad("In line "+line+" under "+f.heads[i].Key()+" a quotation mark is opened, and not closed on that line.", "Close it, or take it out.")
 	}
-	is := "there is `" + quoted(row[i]) + "`, which is no number"
+	is := "there is `" + quoted(row[i]) + "`, which isn't a number"
 	if strings.TrimSpace(row[i]) == "" {
 		is = "there is no value"
 	}

@@ -124,7 +124,7 @@ func (r *readings) copied() *readings {
 // reason says in plain words why a file can't be read, and what to do.
 func reason(err error) (why, hint string) {
 	var path *fs.PathError
-	hint = "A worksheet reads files of its own folder alone."
+	hint = "A worksheet can only read files in its own folder."
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
 		return "there is no such file in the worksheet's folder", hint

@@ -180,7 +180,7 @@ func (c *command) change() {
 func (c *command) put(at *Draft, text, place string) {
 	text, _ = session.WithoutRecords(strings.TrimSpace(text))
 	if s, _ := syntax.Parse(text); isCommand(s) {
-		c.refuse("`"+FirstRow(text)+"` is no line of a page.", "")
+		c.refuse("`"+FirstRow(text)+"` is a command, so it can't be a line of the page.", "")
 		return
 	}
 	if now, _ := syntax.Parse(text); !at.Insert {

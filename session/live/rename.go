@@ -100,7 +100,7 @@ func (r *renaming) names() {
 // refused says why the name can't be changed; placed tells that a line was named.
 func (r *renaming) refused(placed bool) (why, hint string) {
 	if entry.BeginsWith(r.to+" =") != r.to {
-		return "`" + r.written + "` can't be a name.", "A name begins with a letter, and is no word of the language."
+		return "`" + r.written + "` can't be a name.", "A name begins with a letter. Words such as in, for or to can't be names."
 	}
 	var lines []string
 	for _, e := range r.Entries() {

@@ -345,7 +345,7 @@ func (s *settler) wasProduct() []finding.Finding {
 		return nil
 	}
 	f := finding.New(finding.NamesTogether, d.NameAt, "Lines above read `"+d.Name+"` as "+strings.TrimSuffix(product, ".")+".",
-		"From here on it is a name of its own. If they mean it, give it above them.")
+		"From here on it is one name. If they mean this one, move this line above them.")
 	f.Severity = finding.Caution
 	return []finding.Finding{f}
 }

@@ -77,7 +77,7 @@ func (s *settler) despiteNames(rule *weighed, all []weighed, open *syntax.Open) 
 func (s *settler) cancels(rule *weighed, open *syntax.Open) bool {
 	_, _, in := syntax.AsResult(s.Entry.Stmt)
 	return len(open.Words) == 1 && !in.Present() && rule.plan != nil && rule.dim.IsOne() && rule.sense > odd &&
-		(rule.speaks && rule.sense == plain || open.Letters && !open.SetOff[0])
+		(rule.speaks && rule.sense == plain || !open.SetOff[0])
 }
 
 // asUnit says how units are read, and how the first of some readings

@@ -136,10 +136,10 @@ func (s *settler) indexed(p leftProduct) bool {
 	return best > none && !s.fitsRight(&p)
 }
 
-const anotherName = " A quantity of its own needs another name."
+const anotherName = " For a separate quantity, choose another name."
 
 func (p *leftProduct) isProduct() string {
-	return p.word + " is " + strings.Join(p.parts, "*") + " on this page, and no name of its own."
+	return p.word + " is " + strings.Join(p.parts, "*") + " on this page, not one name."
 }
 
 // unlikeSides refuses a product whose right side is another quantity, and none that a

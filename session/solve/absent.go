@@ -38,7 +38,7 @@ func (v *solving) inSymbols() bool {
 	case len(all) == 0:
 		v.Find(finding.New(finding.NotSolved, v.s.Unknowns[0].NameAt, "No solution was found with the values that were tried for the symbols.", "Define the symbols in lines above."))
 	case v.chosenAmong() || !v.single() && len(v.s.Where) > 0:
-		v.Find(finding.New(finding.WhichRoot, v.s.Unknowns[0].NameAt, "Which solution is meant depends on values that are not given yet: "+v.inText(all).String()+".", "Give the symbols values in lines above, or solve without a choice."))
+		v.Find(finding.New(finding.WhichRoot, v.s.Unknowns[0].NameAt, "Which solution you need depends on values that are missing: "+v.inText(all).String()+".", "Give them values in lines above, or leave the choice out."))
 	case chosen < 0:
 		v.Find(finding.New(finding.WhichRoot, v.s.Unknowns[0].NameAt, "There are several solutions: "+v.inText(all).String()+".", "Give the symbols values in lines above, and say which one is meant."))
 	default:

@@ -140,7 +140,7 @@ func (v *solving) named(got run.Searched, lead entry.Said) []solution {
 	u := v.solutionUnit(0, v.statics[0])
 	others := ". There is no other solution there."
 	if len(got.Unsettled) > 0 {
-		others = ". There is no other solution there, but where it says so below."
+		others = ". There is no other solution there, except where a line below says so."
 	}
 	v.aside(finding.Searched, lead.And(" was searched for from … to …"+others, v.ValueIn(got.Lo, u).Said(), v.ValueIn(got.Hi, u).Said()), "")
 	for i, x := range got.Unsettled {

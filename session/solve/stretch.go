@@ -36,7 +36,7 @@ func (v *solving) everyIn(stretches []string, also string) finding.Finding {
 	if also != "" {
 		message += " So does " + also + "."
 	}
-	return finding.New(finding.WhichRoot, u.NameAt, strings.ToUpper(message[:1])+message[1:], "If one value is meant, give it in a line of its own: "+u.Name+" = ….")
+	return finding.New(finding.WhichRoot, u.NameAt, strings.ToUpper(message[:1])+message[1:], "If you mean one value, give it its own line: "+u.Name+" = ….")
 }
 
 // atMost is the sign between the end of a stretch, if it belongs to it, and its numbers.
@@ -53,7 +53,7 @@ func (v *solving) stretch(name string, x run.Stretch) string {
 	lo, hi := math.IsInf(x.Lo, 0), math.IsInf(x.Hi, 0)
 	far := ""
 	if !v.within.Whole && (x.Hi == v.within.Hi && math.IsInf(b.hi, 0) || x.Lo == v.within.Lo && math.IsInf(b.lo, 0)) {
-		far = " (what lies beyond is not settled)"
+		far = " (I couldn't tell what happens beyond that)"
 	}
 	switch {
 	case lo && hi:

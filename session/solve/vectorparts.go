@@ -78,7 +78,7 @@ func (v *vectors) part(x syntax.Expr, k int) syntax.Expr {
 			return &out
 		}
 	}
-	v.refuse(finding.VectorOrNumber, x.Span(), "`"+syntax.PrintExpr(x)+"` is no vector that can be solved with here.", "Give it a name in a line above, or write the components out.")
+	v.refuse(finding.VectorOrNumber, x.Span(), "`"+syntax.PrintExpr(x)+"` can't be used as a vector here.", "Give it a name in a line above, or write the components out.")
 	return x
 }
 
@@ -138,7 +138,7 @@ func (v *vectors) namedPart(n *syntax.Name, k int) syntax.Expr {
 	}
 	d := vectorNamed(v.Line, n)
 	if d == nil || int(v.Planner.Static(d.Slot).Components()) != v.width {
-		v.refuse(finding.VectorOrNumber, n.At, n.Name+" is no vector of "+strconv.Itoa(v.width)+" components.", "Either all terms of an equation are vectors, or no term is.")
+		v.refuse(finding.VectorOrNumber, n.At, n.Name+" isn't a vector of "+strconv.Itoa(v.width)+" components.", "Either all terms of an equation are vectors, or no term is.")
 		return n
 	}
 	if now, ok := v.Planner.Names.Lookup(part.Name); ok && now.Vector == d && n.Line == 0 {

@@ -32,7 +32,7 @@ func Scaling(l *eval.Line, s *syntax.Scaling) {
 	}
 	if v := by.Vector; v != nil {
 		l.Find(finding.New(finding.VectorOrNumber, s.Against.NameAt, by.Name+" is a component of "+v.Name+", and doesn't change by itself.",
-			"Give each component in a line of its own, and then "+v.Name+" = ("+v.Name+"_x, "+v.Name+"_y)."))
+			"Give each component its own line, and then "+v.Name+" = ("+v.Name+"_x, "+v.Name+"_y)."))
 		return
 	}
 	if l.Planner.FixesUnit(by, of) {

@@ -95,7 +95,7 @@ func (b *budget) probability() (float64, bool) {
 	case !got.OK:
 		return 0, false
 	case !b.Planner.Static(got.Slot).Dim.IsOne() || !(got.Value > 0 && got.Value < 1):
-		b.Find(finding.New(finding.NoRange, b.s.Covering.Span(), "The probability of an interval lies between 0 and 100 %.", "Write it like covering 95 %."))
+		b.Find(finding.New(finding.NoRange, b.s.Covering.Span(), "The share of values in an interval is between 0 and 100 %.", "Write it like covering 95 %."))
 		return 0, false
 	}
 	return got.Value, true

@@ -66,7 +66,7 @@ func (b *budget) sample(cover float64) bool {
 	}
 	b.out.Told = append(b.out.Told, said.And("…", ends))
 	if got.SD != got.SD {
-		b.out.Told = append(b.out.Told, entry.Words("No standard uncertainty is told: values that depend on a mean of 2 or 3 readings may lie so far off that there is none."))
+		b.out.Told = append(b.out.Told, entry.Words("There is no standard uncertainty: with only 2 or 3 readings the mean can be too far off. Take 4 or more."))
 	}
 	if b.out.U-b.out.U != 0 {
 		return true

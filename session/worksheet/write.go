@@ -150,7 +150,7 @@ func replaceFile(path, text string) *FileProblem {
 	case err != nil:
 		return unwritten(path, err)
 	case !old.Mode().IsRegular():
-		return refuse("this is no file but a folder, a device or a pipe", "Name a file.")
+		return refuse("this isn't a file: it is a folder, a device or a pipe", "Name a file.")
 	case old.Mode().Perm()&0o200 == 0:
 		return refuse("the file is marked as read-only", "Allow writing, or save it under another name.")
 	case disk.Linked(old):
