@@ -284,7 +284,7 @@ func loose(line int, text string) *entry.Entry {
 	f := finding.New(finding.Unreadable, at, "This line begins with a space, but there is no line above it.",
 		"Take the space out, or the empty line above.")
 	if strings.HasPrefix(text[at.From:], "=") {
-		f = finding.New(finding.StrayRecord, at, "This line is a result, but there is no statement right above it.",
+		f = finding.New(finding.StrayRecord, at, "This line is a result, but there is no statement directly above it.",
 			"Put it directly below its statement, or take it out.")
 	}
 	e.Findings = append(e.Findings, f)
