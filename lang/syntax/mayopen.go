@@ -57,6 +57,9 @@ func (m *mayOpen) at(x Expr) bool {
 		unit, _ := ownUnit(x)
 		m.measured = true
 		return m.letters(unit.Text) || strings.HasPrefix(unit.Text, "e^") // 3e^(-2)
+	case *List:
+		m.measured = m.measured || x.Unit.Present()
+		return m.letters(x.Unit.Text)
 	case *Pi:
 		m.turning = true
 	case *Number:

@@ -144,6 +144,9 @@ func (o *opener) unitSlot(ps pieces, i int) (slot, bool) {
 				continue // 3 m s^-2 is no 3 m times a power of the name s
 			}
 			with = append(with, before)
+			if names[0].sign("*") && fs[j].joint == "·" && ps.severalNumbers(i-1) {
+				names[0].text = "·" // the dot product of two vectors
+			}
 		} else if len(names) > 0 {
 			names[0].gap = whole.gap
 		}

@@ -107,13 +107,34 @@ func (ps pieces) implied(i int) bool {
 	return !(ps[i].kind == numToken && ps[i-1].kind == unitToken) // a mixed quantity
 }
 
+// opens and closes tell whether a token is a bracket, of a list or of anything else.
+func (t *token) opens() bool  { return t.sign("(") || t.sign("[") }
+func (t *token) closes() bool { return t.sign(")") || t.sign("]") }
+
+// severalNumbers tells whether a list or a vector ends at i.
+func (ps pieces) severalNumbers(i int) bool {
+	if i < 0 || !ps[i].closes() {
+		return false
+	}
+	from := ps.opening(i)
+	for at := from + 1; at < i; at++ {
+		if ps[at].sign(",") {
+			return from == 0 || !ps[from-1].call
+		}
+		if ps[at].opens() {
+			at = ps.closing(at)
+		}
+	}
+	return ps[i].sign("]")
+}
+
 // closing is the place of the bracket that closes the one at i.
 func (ps pieces) closing(i int) int {
 	depth := 0
 	for ; i < len(ps); i++ {
-		if ps[i].sign("(") {
+		if ps[i].opens() {
 			depth++
-		} else if ps[i].sign(")") {
+		} else if ps[i].closes() {
 			if depth--; depth == 0 {
 				return i
 			}
@@ -126,9 +147,9 @@ func (ps pieces) closing(i int) int {
 func (ps pieces) opening(i int) int {
 	depth := 0
 	for ; i > 0; i-- {
-		if ps[i].sign(")") {
+		if ps[i].closes() {
 			depth++
-		} else if ps[i].sign("(") {
+		} else if ps[i].opens() {
 			if depth--; depth == 0 {
 				break
 			}
@@ -153,7 +174,7 @@ func (ps pieces) operand(i int) int {
 	if called && i+1 < len(ps) {
 		i++
 	}
-	if ps[i].sign("(") {
+	if ps[i].opens() {
 		i = ps.closing(i)
 	}
 	i++
@@ -170,7 +191,7 @@ func (ps pieces) start(i int) int {
 		i = power - 1
 	}
 	switch {
-	case ps[i].sign(")"):
+	case ps[i].closes():
 		if i = ps.opening(i); i > 0 && ps[i-1].call {
 			i--
 		}
