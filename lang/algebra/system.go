@@ -174,6 +174,13 @@ func (e elimination) last(eq Equation, name string) (*Solution, bool) {
 	}
 	for k, r := range s.Roots {
 		s.Roots[k] = e.putBack(r, name)
+		if r.Also != nil {
+			also := e.putBack(*r.Also, name)
+			s.Roots[k].Also = &also
+		}
+		for _, t := range r.Turns {
+			s.Roots[k].Turns = append(s.Roots[k].Turns, e.putBack(t, name))
+		}
 	}
 	return s, true
 }

@@ -56,14 +56,15 @@ func (v *solving) chooseOne(all []solution) {
 	first := v.s.Unknowns[0]
 	if v.single() {
 		v.rule.Choice = first.Which
+	} else if v.choosesInSystem(all) {
+		return
 	}
 	if v.strict {
 		v.rule.Of = 1
 	}
 	chosen := v.rule.Choose(valuesOf(all))
-	b := v.bounds()
 	switch {
-	case v.families != nil && !v.limited() && first.Which != syntax.AnyRoot && (!math.IsInf(b.lo, 0) || !math.IsInf(b.hi, 0)):
+	case v.families != nil && !v.limited() && first.Which != syntax.AnyRoot && (!math.IsInf(v.bounds().lo, 0) || !math.IsInf(v.bounds().hi, 0)):
 		v.Find(v.infinitelyMany()) // there is no later one of all beyond 100°
 		return
 	case chosen < 0:
@@ -103,6 +104,19 @@ func (v *solving) chooseOne(all []solution) {
 	if note != nil {
 		v.aside(finding.OtherRoot, note, "")
 	}
+}
+
+// choosesInSystem refuses the greater or smaller of several solutions of several equations: which
+// is greater depends on the unknown.
+func (v *solving) choosesInSystem(all []solution) bool {
+	i := slices.IndexFunc(v.s.Unknowns, func(u syntax.Unknown) bool { return u.Which != syntax.AnyRoot })
+	if i < 0 || len(all) < 2 {
+		return false
+	}
+	u := &v.s.Unknowns[i]
+	v.Find(finding.New(finding.WhichRoot, u.NameAt, "Several values solve these equations: "+v.listSystem(all).String()+".",
+		"Say which by a condition, as in where "+u.Name+" > …. Words such as greater choose for one equation only."))
+	return true
 }
 
 // outdone tells whether a search has left open that there is a greater root than

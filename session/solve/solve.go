@@ -280,16 +280,15 @@ func (v *solving) rearrange() bool {
 	return ok && !v.cutShort // some solutions may be missing
 }
 
-// inForm lists the solutions in symbols. Of one equation with conditions, or a
-// choice asked for, those too that a principal value leaves out, and those some
-// turns away.
+// inForm lists the solutions in symbols. Of several equations, and of one with conditions or
+// a choice asked for, those too that a principal value leaves out, and those some turns away.
 func (v *solving) inForm() []solution {
 	roots := v.rearranged.Roots
 	if d, ok := v.discriminant(); ok && d.Value == 0 {
 		// Where roots touch, the formula without its root is the surer one.
 		roots = slices.Concat(v.rearranged.Quadratic.Double, roots)
 	}
-	if v.chosenAmong() {
+	if v.chosenAmong() || !v.single() {
 		for _, r := range v.rearranged.Roots {
 			if r.Also != nil {
 				roots = append(roots[:len(roots):len(roots)], *r.Also)
@@ -363,6 +362,7 @@ func (v *solving) judged(one solution, fits, lacks bool) (good bool) {
 	switch {
 	case fits && !misses:
 		v.satisfied = true
+		v.doubtful = v.doubtful || v.rearranged.Repeats && !v.single() // other turns may fit as well
 		v.lost = v.lost || v.loses(one)
 		return true
 	case !lacks && misses:
