@@ -16,7 +16,7 @@ var customTable = [...]struct{ symbol, units string }{
 	{"c", "m/s, J/(kg K), m, J/K, mol/m^3"},
 	{"C", "F, J/K, J/(kg K), C, m, 1"},
 	{"d", "m"},
-	{"D", "m, C/m^2, 1/m"},
+	{"D", "m, C/m^2, 1/m, N/m"},
 	{"E", "J, V/m, V, Pa"},
 	{"f", "Hz, N, m, rad/s"},
 	{"F", "N"},

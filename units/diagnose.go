@@ -45,6 +45,9 @@ var slips = [...]slip{
 	{"D", "dpt", nowhere}, {"RPM", "rpm", everywhere}, {"KPH", "km h^-1", everywhere}, {"Lb", "lb", nowhere},
 }
 
+// money are words that are near to units by chance: erg is no price.
+var money = [...]string{"euro", "euros", "eur", "cent", "cents", "dollar", "dollars", "usd", "franc", "francs", "chf", "gbp"}
+
 // diagnose says what is wrong with a text that is no unit, with every reading.
 // A fault of form comes first; else it is the first word that is none. Whatever is
 // offered was put together, read again and found to be a unit.
@@ -67,6 +70,10 @@ func (t *Table) diagnose(s *shape, bad *trouble, text string, place Place) *Prob
 	if isLevel(f.word) {
 		p.Message = "`" + f.word + "` is a level, the logarithm of a ratio, so it can't be used as a unit here."
 		p.Hint = "Write the ratio itself: a level of L in dB is a ratio of 10^(L/10) of powers."
+		return p
+	}
+	if slices.Contains(money[:], strings.ToLower(f.word)) {
+		p.Message, p.Hint = "Money has no unit here.", "Write a price as a number: 0.32 a kWh is `0.32 1/kWh`."
 		return p
 	}
 	ways, glued := t.ways(f)

@@ -59,6 +59,8 @@ func (l *scanner) sign(r rune, width int) *fault {
 			return notSpread(at, "An uncertainty is a number of 0 or more.", "Write it like 0.842 ± 0.002 m.")
 		}
 		return notSpread(at, "± comes after a written number.", "Write it like 0.842 ± 0.002 m. A result has the uncertainty that follows from its givens.")
+	case r == ',' && len(l.open) > 0 && l.open[len(l.open)-1].sign == '|':
+		return &fault{finding.New(finding.Unreadable, at, "A magnitude has one value between its strokes.", "A vector is in brackets, as in |(3, 4) m|.")}
 	case r == ',':
 		l.emit(signToken, at.To)
 		return nil

@@ -54,7 +54,7 @@ func (r *reader) wordsRound() *fault {
 	for last < len(fields) && table.Has(fields[last]) {
 		last++ // the kg of 5 kg of ice
 	}
-	if !hasSpoken(fields[last:]) || slices.Contains(fields[:last], "at") { // at 30° north
+	if !hasSpoken(fields[last:]) || slices.Contains(fields[:last], "at") || slices.Contains(fields[last:], "per") { // at 30° north, 3 parts per litre
 		return nil
 	}
 	return r.about(line[:place(last)], strings.Trim(strings.Join(fields[last:], " "), "(),."))

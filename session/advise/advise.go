@@ -41,7 +41,7 @@ func result(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText) {
 			rateWithout2Pi(l, name, x, in, v, &f)
 		}
 		lackingUnit(l, name, x, in, v)
-		commonSlip(l, name, x, &f, product)
+		commonSlip(l, name, x, &f, product, v)
 		kelvinTwice(l, x, in)
 		convertedTwice(l, x, in, v)
 		carried(l, x)

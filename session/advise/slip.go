@@ -7,6 +7,7 @@ import (
 
 	"steelyard/lang/finding"
 	"steelyard/lang/syntax"
+	"steelyard/session/entry"
 	"steelyard/session/eval"
 	"steelyard/units"
 )
@@ -28,7 +29,7 @@ func put(x syntax.Expr, name, with string) string {
 
 // commonSlip cautions where a line by itself shows a slip that is often made,
 // though its units agree. The factors are those of the expression, if it is a product.
-func commonSlip(l *eval.Line, name string, x syntax.Expr, f *factors, product bool) {
+func commonSlip(l *eval.Line, name string, x syntax.Expr, f *factors, product bool, v *entry.Value) {
 	if l.Entry.Failed() {
 		return
 	}
@@ -56,6 +57,9 @@ func commonSlip(l *eval.Line, name string, x syntax.Expr, f *factors, product bo
 		if product && f.root == nil && s.message == "" {
 			s = productSlip(l, name, x, f)
 		}
+	}
+	if s.message == "" {
+		s = numberWanted(l, name, x, v)
 	}
 	if s.message == "" && l.Planner.Program.Main.Wide() { // within a product or a sum, too
 		syntax.Any(x, func(part syntax.Expr) bool {

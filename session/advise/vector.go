@@ -2,11 +2,14 @@ package advise
 
 import (
 	"math"
+	"slices"
+	"strings"
 
 	"steelyard/lang/ops"
 	"steelyard/lang/plan"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
+	"steelyard/session/entry"
 	"steelyard/session/eval"
 	"steelyard/units"
 )
@@ -49,6 +52,49 @@ func quadrant(l *eval.Line, c *syntax.Call) slip {
 		return slip{x + " is negative, and atan has the opposite direction then.", "Write", right}
 	}
 	return slip{}
+}
+
+// scalars are the quantities that no vector is, beside an energy.
+var scalars = [...]units.Dim{units.Of("s").Dim(), units.Of("kg").Dim(), units.Of("K").Dim(), units.Of("W").Dim(), units.Of("Hz").Dim()}
+
+// numberWanted finds a vector in the place of its magnitude: W = F*d*cos(35°) of a force
+// F, v_0x = v_0*cos(40°). A work and a time have no direction, a component is a number, and
+// the cosine of a vector's own direction makes one of its magnitude.
+func numberWanted(l *eval.Line, name string, x syntax.Expr, v *entry.Value) slip {
+	if v.List == nil || !v.List.Vector || name == "" {
+		return slip{}
+	}
+	axis := len(name) > 1 && strings.ContainsAny(name[len(name)-1:], "xyz")
+	number := axis || slices.Contains(scalars[:], v.Dim) || v.Dim.IsEnergy() && units.Usual(name) == "J"
+	for part := range syntax.Nodes(x) {
+		n, ok := part.(*syntax.Name)
+		if !ok {
+			continue
+		}
+		d, ok := l.Planner.Find(n)
+		if !ok || d.Slot == run.NoSlot || l.Planner.Static(d.Slot).Shape != run.Vector {
+			continue
+		}
+		if !number && !byOwnDirection(l, n, x) {
+			return slip{}
+		}
+		return slip{n.Name + " is a vector, so " + name + " is one too.", "With the magnitude of " + n.Name + " it is", put(x, n.Name, "|"+n.Name+"|")}
+	}
+	return slip{}
+}
+
+// byOwnDirection tells whether the sine or cosine of a vector's own direction is in an
+// expression.
+func byOwnDirection(l *eval.Line, n *syntax.Name, x syntax.Expr) bool {
+	own := l.Try(syntax.Calling("direction", n))
+	return own.OK && syntax.Any(x, func(part syntax.Expr) bool {
+		c, ok := part.(*syntax.Call)
+		if !ok || c.Func != "cos" && c.Func != "sin" {
+			return false
+		}
+		angle := l.Try(c.Args[0].X)
+		return angle.OK && math.Abs(angle.Value-own.Value) < 1e-9
+	})
 }
 
 // noDirection finds the direction of a zero vector, or an angle to one, which is shown as 0°.

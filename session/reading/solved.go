@@ -25,7 +25,8 @@ import (
 //     the equation is: v of 1/f = 1/u + 1/v is a length, as f and u are;
 //   - no name of the page that the equation does not have is nearly the symbol, and would fit
 //     as well: v0 for v, or v for V;
-//   - the symbol is one name, and no product such as mv0; and it is no index, as the N of
+//   - the symbol is one name, and no product such as mv0, nor a word of a language, such as of
+//     and twice, but one for a quantity, such as height; and it is no index, as the N of
 //     FN + F*sin(β) = m*g, which FN would be a force for;
 //   - the symbol is no constant of nature, and no unit behind a number, of what would come
 //     out: the G of F = G*m1*m2/r^2, the V of U = 3*V.
@@ -40,7 +41,7 @@ func (s *settler) solveAlone(all []weighed) (Verdict, bool) {
 	if unknown == entry.BeginsWith(s.Entry.Text) || (valued{&s.scope}).Known(unknown) { // it is a result, perhaps of an earlier part
 		return Verdict{}, false
 	}
-	if s.mayBeProductOf(unknown, all[0].dim) || isConstant(unknown, all[0].dim) || s.mayBeUnit(unknown, all[0].dim, solve) {
+	if isWord(unknown) || s.mayBeProductOf(unknown, all[0].dim) || isConstant(unknown, all[0].dim) || s.mayBeUnit(unknown, all[0].dim, solve) {
 		return Verdict{}, false
 	}
 	if line := s.asIndex(unknown, &all[0]); line != "" {
@@ -269,6 +270,11 @@ func isConstant(symbol string, dim units.Dim) bool {
 	}
 	u, bad := units.NewTable().Parse(k.Unit, units.AloneInPlace)
 	return symbol == "e" || bad == nil && u.Dim() == dim
+}
+
+// isWord tells whether a name is a word of a language that says of no quantity what it is.
+func isWord(name string) bool {
+	return (syntax.IsSpoken(name) || name == "of") && units.Usual(name) == ""
 }
 
 // mayBeUnit tells whether a symbol is a factor behind a written number, and a unit of what it
