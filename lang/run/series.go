@@ -198,7 +198,8 @@ func operation(op ops.Op, a, b *series, k float64, in *family) (*series, ops.Fau
 	v, extent := op.Over(a.v, b.v, k)
 	top := degree(op, a, b, k)
 	switch {
-	case op == ops.Div && b.top > 0 && b.v.HoldsZero() && a.vanishes() && b.vanishes():
+	case in == nil && op == ops.Div && b.top > 0 && b.v.HoldsZero() && a.vanishes() && b.vanishes():
+		// Not among the slopes of an operation: a/hypot(a, b) would need its own slope.
 		return operation(op, a.shifted(), b.shifted(), k, nil)
 	case extent == ops.None:
 		return nil, ops.NoReal

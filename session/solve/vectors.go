@@ -34,7 +34,7 @@ type vectors struct {
 
 // ofVectors solves a statement that has an equation of vectors; false if it has none.
 func ofVectors(l *eval.Line, s *syntax.Solve) bool {
-	if !hasVectors(l, s) {
+	if !hasVectors(l, s) || slices.ContainsFunc(s.Exprs(), miscalled) {
 		return false
 	}
 	v := &vectors{Line: l, s: s, unknown: map[string]bool{}}
@@ -62,6 +62,19 @@ func ofVectors(l *eval.Line, s *syntax.Solve) bool {
 		got = got[v.give(u, got):]
 	}
 	return true
+}
+
+// miscalled tells whether a function has too few or too many arguments, which is told as it is
+// planned: along(30°).
+func miscalled(x syntax.Expr) bool {
+	return syntax.Any(x, func(x syntax.Expr) bool {
+		c, ok := x.(*syntax.Call)
+		if !ok {
+			return false
+		}
+		f, ok := ops.Named(c.Func)
+		return ok && f.Takes.OfVectors() && (len(c.Args) < f.Least || len(c.Args) > f.Most)
+	})
 }
 
 // hasVectors tells whether a vector is in an equation or a condition of a solve. A page
