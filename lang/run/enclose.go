@@ -174,6 +174,12 @@ func (intervals) slopeOf(x []enclosed, of curve[enclosed]) (enclosed, ops.Fault)
 func (intervals) areaOf(from, to enclosed, rest []enclosed, still []float64, of curve[enclosed]) (enclosed, ops.Fault) {
 	a, ok1 := of.at(append([]enclosed{{v: from.v, d: ops.Point(0)}}, rest...)...)
 	b, ok2 := of.at(append([]enclosed{{v: to.v, d: ops.Point(0)}}, rest...)...)
+	switch { // an end that does not move needs no value: the curve may begin behind it
+	case !ok1 && from.v.IsPoint() && ok2:
+		a, ok1 = enclosed{v: ops.Point(0), d: ops.Point(0)}, true
+	case !ok2 && to.v.IsPoint() && ok1:
+		b, ok2 = enclosed{v: ops.Point(0), d: ops.Point(0)}, true
+	}
 	if !ok1 || !ok2 {
 		return a, ops.NoReal // the curve does not reach that far
 	}

@@ -62,10 +62,13 @@ func (w *intervalWalker) searched(of *Solve, scale, lo, hi float64) Searched {
 	out := Searched{Lo: whole.Lo, Hi: whole.Hi}
 	share, endless := s.left/len(pieces), math.IsInf(lo, 0) || math.IsInf(hi, 0)
 	s.left = 0
+	steps := int64(nearSteps) // a piece may take a quarter of what is left: most need next to nothing
 	for _, x := range pieces {
 		s.left = max(s.left, 0) + share
 		if endless {
-			w.within(nearSteps/int64(len(pieces)), func() { s.look(x) })
+			before := w.budget.Left()
+			w.within(max(steps/4, nearSteps/int64(len(pieces))), func() { s.look(x) })
+			steps -= before - w.budget.Left()
 		} else {
 			s.look(x)
 		}

@@ -244,7 +244,13 @@ func (s *rootSearch) monotone(x ops.Interval) bool {
 func (s *rootSearch) crossing(x ops.Interval) bool {
 	lo, hi := s.sign(x.Lo), s.sign(x.Hi)
 	if lo*hi < 0 {
-		s.found(turn(x, lo, s.sign))
+		at := turn(x, lo, s.sign)
+		// Where the steps end on the way, nothing is known of the sign, and the place is none.
+		if n, some := s.w.over(s.fn, ops.Point(at)); some && width(n.v) == math.Inf(1) {
+			s.unsettled(x)
+		} else {
+			s.found(at)
+		}
 	}
 	return lo*hi != 0
 }

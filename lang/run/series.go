@@ -365,6 +365,12 @@ func (powers) slopeOf(x []*series, of curve[*series]) (*series, ops.Fault) {
 func (powers) areaOf(from, to *series, rest []*series, still []float64, of curve[*series]) (*series, ops.Fault) {
 	a, ok1 := of.at(append([]*series{from}, rest...)...)
 	b, ok2 := of.at(append([]*series{to}, rest...)...)
+	switch { // an end that does not move needs no value
+	case !ok1 && from.top == 0 && from.v.IsPoint() && ok2:
+		a, ok1 = fixed(ops.Point(0)), true
+	case !ok2 && to.top == 0 && to.v.IsPoint() && ok1:
+		b, ok2 = fixed(ops.Point(0)), true
+	}
 	if !ok1 || !ok2 {
 		return nil, ops.NoReal
 	}

@@ -64,6 +64,9 @@ func (duals) areaOf(from, to dual, rest []dual, still []float64, of curve[dual])
 	t, fault := of.area(from.v, to.v, still)
 	out := dual{v: t.value()}
 	for _, end := range [2]dual{{v: from.v, d: -from.d}, to} {
+		if end.d == 0 {
+			continue
+		}
 		y, ok := of.at(append([]dual{{v: end.v, still: true}}, rest...)...)
 		if !ok {
 			return out, ops.NoSlope

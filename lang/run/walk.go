@@ -36,7 +36,7 @@ const mostDepth = limit.Calls + 8
 
 // curveSteps bounds the elementary steps of one area among the many that a search for its
 // ends works out.
-const curveSteps = 300_000
+const curveSteps = 3_000_000
 
 // callSteps is how many elementary steps it takes to call a function.
 const callSteps = 6

@@ -27,7 +27,7 @@ func (s *settler) hidden(stmt syntax.Stmt) (v Verdict) {
 			if !ok || n.Line != 0 || len(n.Name) < 2 || slices.Contains(own, n.Name) {
 				return false
 			}
-			if parts := s.lettersOf(n.Name, own); len(parts) > 1 {
+			if parts := s.lettersOf(n.Name, own, stmt); len(parts) > 1 {
 				v = s.asProduct(n, parts, own)
 			}
 			return len(v.Findings) > 0
@@ -36,17 +36,25 @@ func (s *settler) hidden(stmt syntax.Stmt) (v Verdict) {
 	return v
 }
 
-// lettersOf are the names that a name with a value runs together from.
-func (s *settler) lettersOf(word string, own []string) []string {
+// lettersOf are the names that a name with a value runs together from. Symbols without a value
+// count where the line depends on nothing else: x(t) = vt + 3 m.
+func (s *settler) lettersOf(word string, own []string, stmt syntax.Stmt) []string {
 	first, last := word[:1], word[len(word)-1]
-	if last >= '0' && last <= '9' || first[0] < '\x80' && !slices.Contains(own, first) && !s.Known(first) || syntax.IsSpoken(word) {
+	if last >= '0' && last <= '9' || len(own) == 0 && first[0] < '\x80' && !s.Known(first) || syntax.IsSpoken(word) || !s.Known(word) {
 		return nil // most names
 	}
 	known := func(part string) bool { return part != word && (slices.Contains(own, part) || s.Known(part)) }
-	if parts, _, ok := syntax.Apart(word, known, nil); ok && s.Known(word) && !syntax.HasTwice(parts) {
-		return parts
+	parts, lacking, ok := syntax.Apart(word, known, units.IsSymbol)
+	if !ok || syntax.HasTwice(parts) {
+		return nil
 	}
-	return nil
+	idle := func(name string) bool {
+		return slices.Contains(parts, name) && !slices.ContainsFunc(stmt.Exprs(), func(x syntax.Expr) bool { return syntax.Holds(x, name) })
+	}
+	if len(lacking) > 0 && !slices.ContainsFunc(own, idle) {
+		return nil
+	}
+	return parts
 }
 
 // asProduct is what becomes of a line with such a name.
