@@ -48,6 +48,12 @@ var slips = [...]slip{
 // money are words that are near to units by chance: erg is no price.
 var money = [...]string{"euro", "euros", "eur", "cent", "cents", "dollar", "dollars", "usd", "franc", "francs", "chf", "gbp"}
 
+// What is said of a price, in a word or by a sign.
+const (
+	NoMoney = "Money has no unit here."
+	Price   = "Write a price as a number: 0.32 a kWh is `0.32 1/kWh`."
+)
+
 // diagnose says what is wrong with a text that is no unit, with every reading.
 // A fault of form comes first; else it is the first word that is none. Whatever is
 // offered was put together, read again and found to be a unit.
@@ -73,7 +79,7 @@ func (t *Table) diagnose(s *shape, bad *trouble, text string, place Place) *Prob
 		return p
 	}
 	if slices.Contains(money[:], strings.ToLower(f.word)) {
-		p.Message, p.Hint = "Money has no unit here.", "Write a price as a number: 0.32 a kWh is `0.32 1/kWh`."
+		p.Message, p.Hint = NoMoney, Price
 		return p
 	}
 	ways, glued := t.ways(f)

@@ -291,6 +291,6 @@ var strangeSigns = []struct {
 	{";", finding.Unreadable, "One statement a line.", "Start a new line for the next one.", ""},
 	{"≈≅~", finding.NotWritten, "For \"about equal\", use = and within.", "Write it as in `check k = 257 N/m within 1 %`.", ""},
 	{"∞", finding.Unreadable, "∞ isn't a number.", "Write a large value, such as 1000 s, and see whether a larger one changes the result.", ""},
-	{"€$£¥₹", finding.Unreadable, "Money has no unit here.", "Write a price as a number: 0.32 a kWh is `0.32 1/kWh`.", "1"},
+	{"€$£¥₹", finding.Unreadable, units.NoMoney, units.Price, "1"},
 	{".…", finding.Unreadable, "A point can only be part of a number.", "Write digits on both sides of it; for times write `*`.", ""},
 }

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"steelyard/lang/ops"
 	"steelyard/lang/plan"
@@ -54,8 +55,8 @@ func quadrant(l *eval.Line, c *syntax.Call) slip {
 	return slip{}
 }
 
-// scalars are the quantities that no vector is, beside an energy.
-var scalars = [...]units.Dim{units.Of("s").Dim(), units.Of("kg").Dim(), units.Of("K").Dim(), units.Of("W").Dim(), units.Of("Hz").Dim()}
+// scalars are units of the quantities that no vector is, beside an energy.
+var scalars = [...]string{"s", "kg", "K", "W", "Hz"}
 
 // numberWanted finds a vector in the place of its magnitude: W = F*d*cos(35°) of a force
 // F, v_0x = v_0*cos(40°). A work and a time have no direction, a component is a number, and
@@ -64,8 +65,8 @@ func numberWanted(l *eval.Line, name string, x syntax.Expr, v *entry.Value) slip
 	if v.List == nil || !v.List.Vector || name == "" {
 		return slip{}
 	}
-	axis := len(name) > 1 && strings.ContainsAny(name[len(name)-1:], "xyz")
-	number := axis || slices.Contains(scalars[:], v.Dim) || v.Dim.IsEnergy() && units.Usual(name) == "J"
+	number := isComponent(name) || v.Dim.IsEnergy() && units.Usual(name) == "J" ||
+		slices.ContainsFunc(scalars[:], func(unit string) bool { return units.Of(unit).Dim() == v.Dim })
 	for part := range syntax.Nodes(x) {
 		n, ok := part.(*syntax.Name)
 		if !ok {
@@ -81,6 +82,14 @@ func numberWanted(l *eval.Line, name string, x syntax.Expr, v *entry.Value) slip
 		return slip{n.Name + " is a vector, so " + name + " is one too.", "With the magnitude of " + n.Name + " it is", put(x, n.Name, "|"+n.Name+"|")}
 	}
 	return slip{}
+}
+
+// isComponent tells whether a name is a letter with an axis as its last index: Fx, v0x, but not
+// F_max.
+func isComponent(name string) bool {
+	last := len(name) - 1
+	letter := strings.TrimRight(name[:last], "_0123456789")
+	return strings.Contains(syntax.Axes, name[last:]) && utf8.RuneCountInString(letter) == 1
 }
 
 // byOwnDirection tells whether the sine or cosine of a vector's own direction is in an

@@ -10,8 +10,8 @@ import (
 	"steelyard/units"
 )
 
-// hidden looks for a name of the page that may be meant as a product, as all of its letters
-// have values by now. It keeps the value that its own line gave it.
+// hidden looks for a name of the page that may be meant as a product by now. It keeps the
+// value that its own line gave it.
 //
 //   - Where one letter is what the line is to depend on, it is refused: the ωt of
 //     y(t) = A*sin(ωt), which stays 60° at every t.
