@@ -24,7 +24,7 @@ type Fit struct {
 	// UY and UX are the standard uncertainties of the readings, and UXY the covariances
 	// of the two, as of T^2 and T. They are nil where all points count alike.
 	UY, UX, UXY []float64
-	// Moves are the same for a model: point by point what its readings may be off.
+	// Moves are point by point what its readings may be off; nil where all count alike.
 	Moves [][]Moves
 }
 
@@ -40,6 +40,9 @@ type Fitted struct {
 	// Left is by how much each y is more than what is fitted, and Weight how much each
 	// point counts: one over the variance of y, or 1.
 	Left, Weight []float64
+	// Gain is how much each parameter moves with what is left of each point, and Across how
+	// much that moves with each column of readings, where those have uncertainties.
+	Gain, Across [][]float64
 	// Lever is the part of each point's own y in what is fitted there, from 0 to 1.
 	Lever []float64
 	// Squares is the sum of the squares of what is left, each by its weight.

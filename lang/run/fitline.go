@@ -133,7 +133,17 @@ func (l *lineFit) found(slope float64, along []float64) (Fitted, bool) {
 		both := -float64(l.aboutX * ofSlope)
 		out.Covariance = [][]float64{{ofSlope, both}, {both, atMean + float64(square(l.aboutX)*ofSlope)}}
 	}
+	out.Gain = make([][]float64, l.Params)
+	across := []float64{1, -slope}
 	for i, w := range l.w {
+		bySlope := float64(w*along[i]) * ofSlope
+		out.Gain[0] = append(out.Gain[0], bySlope)
+		if l.Params > 1 {
+			out.Gain[1] = append(out.Gain[1], float64(w*atMean)-float64(l.aboutX*bySlope))
+		}
+		if l.Moves != nil {
+			out.Across = append(out.Across, across)
+		}
 		out.Left[i] = l.v[i] - float64(slope*l.u[i])
 		out.Squares += float64(w * square(out.Left[i]))
 		out.Lever[i] = w * (atMean + float64(square(along[i])*ofSlope))

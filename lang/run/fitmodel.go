@@ -15,6 +15,7 @@ type modelFit struct {
 	duals   walker[dual, duals]
 	x       [][]float64 // the columns
 	weights []float64   // the roots of how much each point counts
+	across  [][]float64 // how what is left of each point changes with each column
 	given   []dual
 }
 
@@ -83,6 +84,7 @@ func (m *modelFit) weigh(p []float64) bool {
 	if m.Moves == nil {
 		return true
 	}
+	m.across = m.across[:0]
 	for i := range m.weights {
 		variance := 0.0
 		by := make([]float64, len(m.x))
@@ -93,9 +95,10 @@ func (m *modelFit) weigh(p []float64) bool {
 			}
 			by[c] = at.d
 		}
+		m.across = append(m.across, by)
 		for _, s := range m.Moves[i] {
 			moved := 0.0
-			for c, off := range s {
+			for c, off := range s.by {
 				moved += float64(by[c] * off)
 			}
 			variance += square(moved)
@@ -249,14 +252,18 @@ func (m *modelFit) best(start []float64) (Fitted, ops.Fault) {
 	if !ok {
 		return Fitted{}, ops.NoFit
 	}
-	out.Covariance = inverseSquare(r)
+	out.Covariance, out.Across = inverseSquare(r), m.across
+	out.Gain = make([][]float64, len(p))
 	for i := range out.Left {
 		at, _ := m.at(p, i, -1)
 		out.Left[i], out.Weight[i] = at.v, square(m.weights[i])
 		for a := range plain {
+			gain := 0.0
 			for b := range plain {
+				gain -= float64(out.Covariance[a][b] * plain[b][i])
 				out.Lever[i] += float64(plain[a][i]*plain[b][i]) * out.Covariance[a][b]
 			}
+			out.Gain[a] = append(out.Gain[a], float64(gain*m.weights[i]))
 		}
 	}
 	return out, ops.NoFault

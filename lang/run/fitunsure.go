@@ -11,9 +11,12 @@ import (
 // point counts. What several depend on, as a factor that all readings are multiplied by,
 // moves them all one way: it moves what is fitted, and says nothing of any one point.
 
-// Moves are by how much something that a point alone depends on may move each of its
-// readings: its standard uncertainty times their slopes.
-type Moves []float64
+// Moves is something that a point alone depends on, and by how much it may move each of the
+// point's readings: its standard uncertainty times their slopes.
+type Moves struct {
+	source Part
+	by     []float64
+}
 
 // shared are the sources that more than one point depends on.
 //
@@ -44,7 +47,6 @@ func (p *Program) Moved(st *State, slots ...Slot) [][]Moves {
 	common := shared(all...)
 	out, none := make([][]Moves, len(st.Elements(slots[0]))), true
 	for i := range out {
-		var of []Source
 		for c, list := range all {
 			if i >= len(list) {
 				continue
@@ -53,12 +55,12 @@ func (p *Program) Moved(st *State, slots ...Slot) [][]Moves {
 				if _, is := common[part.Source]; is || part.Contribution() == 0 {
 					continue
 				}
-				at := slices.Index(of, part.Source)
+				at := slices.IndexFunc(out[i], func(m Moves) bool { return m.source.Source == part.Source })
 				if at < 0 {
-					at = len(of)
-					of, out[i] = append(of, part.Source), append(out[i], make(Moves, len(slots)))
+					at = len(out[i])
+					out[i] = append(out[i], Moves{part, make([]float64, len(slots))})
 				}
-				out[i][at][c] += part.Contribution()
+				out[i][at].by[c] += part.Contribution()
 				none = false
 			}
 		}
@@ -75,11 +77,11 @@ func Uncertainties(of [][]Moves) (uy, ux, uxy []float64) {
 	uy, ux, uxy = make([]float64, len(of)), make([]float64, len(of)), make([]float64, len(of))
 	some := false
 	for i, moves := range of {
-		for _, by := range moves {
-			uy[i] = math.Hypot(uy[i], by[0])
-			ux[i] = math.Hypot(ux[i], by[1])
-			uxy[i] += float64(by[0] * by[1])
-			some = some || by[1] != 0
+		for _, m := range moves {
+			uy[i] = math.Hypot(uy[i], m.by[0])
+			ux[i] = math.Hypot(ux[i], m.by[1])
+			uxy[i] += float64(m.by[0] * m.by[1])
+			some = some || m.by[1] != 0
 		}
 	}
 	if !some {
@@ -88,8 +90,52 @@ func Uncertainties(of [][]Moves) (uy, ux, uxy []float64) {
 	return uy, ux, uxy
 }
 
+// fitRows are what moves a parameter of a fit by one point alone: the uncertainties that the
+// readings were written with, each by as much as it counts there; else how they scatter about
+// what fits them.
+func (m *mainUnsure) fitRows(s Slot) []Rows {
+	in := &m.p.Main.Instrs[s]
+	f := m.p.Fits[in.A]
+	got, ok := m.p.Fitted(m.st, s)
+	if !ok {
+		return nil
+	}
+	gain := got.Gain[int(in.K)]
+	if !f.Weighted() {
+		out := Rows{rowsOf: rowsOf{m.p.Main.list(in)[0], byFit}, Freedom: len(gain) - f.Params}
+		if out.Freedom < 1 {
+			return nil
+		}
+		sd := math.Sqrt(got.Squares / float64(out.Freedom))
+		for _, by := range gain {
+			out.Off = append(out.Off, float64(by*sd))
+		}
+		return []Rows{out}
+	}
+	out := rowsMoved{at: map[rowsOf]int{}}
+	for i, all := range f.Moves {
+		for _, by := range all {
+			off := 0.0
+			for c, moved := range by.by {
+				off += float64(gain[i] * got.Across[i][c] * moved)
+			}
+			p := by.source
+			if p.Rows == nil {
+				out.row(rowsOf{p.Slot, byStated}, int(m.p.Main.span(p.Slot).width), 0).Off[p.Element] += off
+			}
+			p.Slope = off / p.U
+			out.add(p)
+		}
+	}
+	rows := make([]Rows, len(out.all))
+	for i := range rows {
+		rows[i] = out.all[i].Rows
+	}
+	return rows
+}
+
 // fitted are the sources that a parameter depends on by what several points depend on, and
-// those of the model: its own uncertainty is a source beside it.
+// those of the model: what one alone depends on is in its scatter.
 func (m *mainUnsure) fitted(in *Instr) []Part {
 	columns := m.p.Main.list(in)
 	if f := m.p.Fits[in.A]; f.Model >= 0 {

@@ -9,32 +9,47 @@ import (
 // WrittenList is the field A of an ops.Join that was written as a list, in square brackets.
 const WrittenList Slot = 1
 
-// scatter is the source of a mean for how the readings scatter that it is of: none of a list
-// that is none of readings, or of which the readings have uncertainties of their own.
-//
-// The scatter of readings shows what made them differ (JCGM 100:2008, 4.2). Where each was
-// written with its own uncertainty that is what they say of themselves, and counting both
-// would count the same thing twice.
+// scatter is the source that a mean or a parameter of a fit has for what its readings are off;
+// none where they are off by nothing.
 func (m *mainUnsure) scatter(s Slot) traced {
 	if all, ok := m.known[s]; ok {
 		return all[0]
 	}
-	list := m.p.Main.Instrs[s].A
-	x := m.st.Elements(list)
+	p := Part{Source: Source{Slot: s}}
+	if of := m.p.Main.Instrs[s].A; m.p.Main.Instrs[of].Op == ops.Fit {
+		p.Rows = m.fitRows(of)
+	} else {
+		p.Rows = m.meanRows(of)
+	}
+	for i := range p.Rows {
+		p.U = math.Hypot(p.U, norm(p.Rows[i].Off))
+	}
 	out := traced{}
-	if of, ok := m.origin(list, map[Slot]bool{}); ok && len(x) > 1 && !m.ownSources(list) {
-		p := Part{Source: Source{Slot: s}, Readings: &Readings{Of: of, Off: make([]float64, len(x))}}
-		mean, n := MeanOfNumbers(x), float64(len(x))
-		for i, v := range x {
-			p.Readings.Off[i] = (v - mean) / math.Sqrt(n*(n-1))
-			p.U = math.Hypot(p.U, p.Readings.Off[i])
-		}
-		if p.U > 0 {
-			out = m.tape.source(p, 0)
-		}
+	if p.U > 0 {
+		out = m.tape.source(p, 0)
 	}
 	m.known[s] = []traced{out}
 	return out
+}
+
+// meanRows are how the readings scatter that a mean is of: nil of a list that is none of
+// readings, or of which the readings have uncertainties of their own.
+//
+// The scatter of readings shows what made them differ (JCGM 100:2008, 4.2). Where each was
+// written with its own uncertainty that is what they say of themselves, and counting both
+// would count the same thing twice.
+func (m *mainUnsure) meanRows(list Slot) []Rows {
+	x := m.st.Elements(list)
+	of, ok := m.origin(list, map[Slot]bool{})
+	if !ok || len(x) < 2 || m.ownSources(list) {
+		return nil
+	}
+	r := Rows{rowsOf: rowsOf{of, byMean}, Off: make([]float64, len(x)), Freedom: len(x) - 1}
+	mean, n := MeanOfNumbers(x), float64(len(x))
+	for i, v := range x {
+		r.Off[i] = (v - mean) / math.Sqrt(n*(n-1))
+	}
+	return []Rows{r}
 }
 
 // origin is the slot of the readings that a list was worked out from value by value; its own

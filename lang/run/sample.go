@@ -37,8 +37,9 @@ const (
 // large as what they are of, 1/x with x = 1 ± 0.5, that is far off; drawing shows what comes
 // out, with its skewness, and asks nothing of the function but values.
 func (p *Program) Sample(st *State, s Slot, cover float64) (Sampled, bool) {
-	sources := p.unsureIn(st).sources(s)
-	x := p.newShift(st, s, sources)
+	m := p.unsureIn(st)
+	sources := m.sources(s)
+	x := m.shift(s, sources)
 	if x == nil {
 		return Sampled{}, false
 	}
@@ -46,26 +47,26 @@ func (p *Program) Sample(st *State, s Slot, cover float64) (Sampled, bool) {
 	budget := st.budget()
 	before, draws := budget.Left(), mostDraws
 	values := make([]float64, mostDraws)
-	out, m := Sampled{}, moments{}
+	out, all := Sampled{}, moments{}
 	for out.Draws < draws {
 		n := min(blockLanes, draws-out.Draws)
 		d.draw(n)
-		x.out[0] = values[m.n:]
+		x.out[0] = values[all.n:]
 		x.run(n)
 		if !budget.Spend(int64(n * len(sources))) {
 			return Sampled{}, false
 		}
-		m.add(values[m.n : m.n+n])
+		all.add(values[all.n : all.n+n])
 		if out.Draws += n; out.Draws == n {
 			draws = affordable(before, before-budget.Left(), n)
 		}
 	}
-	values = values[:m.n]
-	out.Lacking = out.Draws - m.n
-	if m.n < 2 {
+	values = values[:all.n]
+	out.Lacking = out.Draws - all.n
+	if all.n < 2 {
 		return out, false
 	}
-	m.tell(&out)
+	all.tell(&out)
 	rest := (1 - cover) / 2
 	out.Lo = rank.Value(values, int(rest*float64(len(values))))
 	out.Hi = rank.Value(values, min(int((1-rest)*float64(len(values))), len(values)-1))
@@ -134,19 +135,30 @@ type drawer struct {
 	sources []Part
 	shapes  []units.SpreadShape
 	factors [][]factor
-	// normals are the lanes of what is drawn, for sources that share it; scales are those of the
-	// readings that go together, by the first of those.
+	// normals are the lanes of what is drawn, of sources that others share it with, each as a
+	// number of standard deviations; scales are those of scattering readings, by the first of
+	// the sources that the same ones move.
 	normals [][]float64
 	scales  [][]float64
+	freedom []float64
 }
 
 func newDrawer(p *Program, x *shift, sources []Part) *drawer {
 	d := &drawer{x: x, r: rand.New(rand.NewPCG(20080101, 101)), sources: sources, factors: latent(sources),
-		normals: make([][]float64, len(sources)), scales: make([][]float64, len(sources))}
+		normals: make([][]float64, len(sources)), scales: make([][]float64, len(sources)), freedom: make([]float64, len(sources))}
 	for i, s := range sources {
 		d.shapes = append(d.shapes, p.constants(s.Slot)[s.Element].shape())
-		if s.Readings != nil {
-			d.normals[i], d.scales[i] = make([]float64, blockLanes), make([]float64, blockLanes)
+		if s.Rows == nil {
+			continue
+		}
+		for _, f := range append(d.factors[i], factor{of: i}) {
+			if d.normals[f.of] == nil {
+				d.normals[f.of] = make([]float64, blockLanes)
+			}
+		}
+		s.Slope = 1
+		if d.freedom[i] = (Unsure{By: []Part{s}}).Freedom(); d.freedom[i] > 0 {
+			d.scales[i] = make([]float64, blockLanes)
 		}
 	}
 	return d
@@ -154,12 +166,13 @@ func newDrawer(p *Program, x *shift, sources []Part) *drawer {
 
 // draw draws every source for the first lanes.
 func (d *drawer) draw(lanes int) {
+	d.x.hold(lanes)
 	for i, s := range d.sources {
 		at := d.x.at[s.Slot] + int(s.Element)
 		column, v := d.x.in[at][:lanes], d.x.still[at]
 		switch {
-		case s.Readings != nil:
-			d.mean(i, column, v)
+		case s.Rows != nil:
+			d.worked(i, column, v)
 		case d.shapes[i] == units.Uniform: // half the width is √3·u (JCGM 100:2008, 4.3.7)
 			wide := 2 * math.Sqrt(3) * s.U
 			for k := range column {
@@ -175,23 +188,38 @@ func (d *drawer) draw(lanes int) {
 				column[k] = v + float64(s.U*d.r.NormFloat64())
 			}
 		}
+		if s.Rows == nil && d.normals[i] != nil {
+			for k, drawn := range column {
+				d.normals[i][k] = (drawn - v) / s.U
+			}
+		}
+		d.x.follow(s.Source, column, v)
 	}
 }
 
-// mean draws a mean of n readings: its distance from theirs over the standard error is as
-// Student's t of n - 1 degrees of freedom (JCGM 101:2008, 6.4.9).
-func (d *drawer) mean(i int, column []float64, v float64) {
-	first := firstOf(d.sources, i)
-	freedom := float64(d.sources[i].Readings.Freedom())
+// worked draws a source that was worked out from readings. Where those say by their scatter
+// how well it is known, its distance from theirs over the standard uncertainty is as Student's
+// t of as many degrees of freedom (JCGM 101:2008, 6.4.9).
+func (d *drawer) worked(i int, column []float64, v float64) {
+	first := i
+	for j := i - 1; j >= 0; j-- {
+		if q := d.sources[j]; q.Rows != nil && q.Rows[0].rowsOf == d.sources[i].Rows[0].rowsOf {
+			first = j
+		}
+	}
 	for k := range column {
 		d.normals[i][k] = d.r.NormFloat64()
-		if first == i {
-			d.scales[i][k] = math.Sqrt(freedom / chiSquare(d.r, freedom))
+		if first == i && d.freedom[i] > 0 {
+			d.scales[i][k] = math.Sqrt(d.freedom[i] / chiSquare(d.r, d.freedom[i]))
 		}
-		column[k] = v
+		off := 0.0
 		for _, f := range d.factors[i] {
-			column[k] += float64(f.by * d.normals[f.of][k] * d.scales[first][k])
+			off += float64(f.by * d.normals[f.of][k])
 		}
+		if scales := d.scales[first]; scales != nil {
+			off *= scales[k]
+		}
+		column[k] = v + off
 	}
 }
 

@@ -1,6 +1,10 @@
 package run
 
-import "slices"
+import (
+	"slices"
+
+	"steelyard/lang/ops"
+)
 
 // shift works the elements of a slot out in lanes, in each of which some sources are
 // elsewhere.
@@ -9,6 +13,44 @@ type shift struct {
 	at      map[Slot]int // the first column of a source's slot
 	still   []float64    // what each column has where nothing is moved
 	in, out [][]float64
+	// held are the columns of the parameters of fits, each with how it follows a source.
+	held      []int
+	following map[Source][]follows
+}
+
+// follows is by how much a column follows a source.
+type follows struct {
+	column int
+	slope  float64
+}
+
+// shift prepares a slot to be worked out from sources, as newShift does, where parameters of
+// fits follow those by their slopes.
+//
+// A reading that is moved would make the fit another one, which its parameters say already by
+// the source that they have for it; and the least squares of each lane would take as long as
+// all else together.
+func (m *mainUnsure) shift(s Slot, sources []Part, before ...Slot) *shift {
+	var fits []Slot
+	m.p.needs(s, func(at Slot, in *Instr) (goOn bool) {
+		if in.Op == ops.Fit && at != s {
+			fits = append(fits, at)
+		}
+		return in.Op != ops.Fit || at == s
+	})
+	x := m.p.newShift(m.st, s, sources, append(slices.Clone(before), fits...)...)
+	if x == nil || len(fits) == 0 {
+		return x
+	}
+	x.following = map[Source][]follows{}
+	for i, at := range fits {
+		column := len(before) + i
+		x.held, x.still[column] = append(x.held, column), m.st.At(at)
+		for _, p := range m.unsure(at)[0].By {
+			x.following[p.Source] = append(x.following[p.Source], follows{column, p.Slope})
+		}
+	}
+	return x
 }
 
 // newShift prepares a slot to be worked out from sources, and from slots of one element that
@@ -53,6 +95,27 @@ func (x *shift) reset() {
 // move moves a source in a lane.
 func (x *shift) move(s Source, lane int, by float64) {
 	x.in[x.at[s.Slot]+int(s.Element)][lane] += by
+	for _, f := range x.following[s] {
+		x.in[f.column][lane] += float64(f.slope * by)
+	}
+}
+
+// hold puts the parameters of fits where they are, in the first lanes.
+func (x *shift) hold(lanes int) {
+	for _, column := range x.held {
+		for lane := range lanes {
+			x.in[column][lane] = x.still[column]
+		}
+	}
+}
+
+// follow moves what follows a source, which has been moved to some places from v.
+func (x *shift) follow(s Source, places []float64, v float64) {
+	for _, f := range x.following[s] {
+		for lane, at := range places {
+			x.in[f.column][lane] += float64(f.slope * (at - v))
+		}
+	}
 }
 
 // aside moves a source a little less and a little more, in a pair of lanes; slope is how
@@ -81,8 +144,9 @@ func (x *shift) run(lanes int) {
 // SpreadAlong is what a slot depends on at each of some places: those that the slots in along
 // have then, all of them the same; nil where nothing is uncertain but those.
 func (p *Program) SpreadAlong(st *State, s Slot, along []Slot, places []float64) []Unsure {
-	of := slices.DeleteFunc(p.unsureIn(st).sources(s), func(q Part) bool { return slices.Contains(along, q.Slot) })
-	x := p.newShift(st, s, of, along...)
+	m := p.unsureIn(st)
+	of := slices.DeleteFunc(m.sources(s), func(q Part) bool { return slices.Contains(along, q.Slot) })
+	x := m.shift(s, of, along...)
 	if x == nil {
 		return nil
 	}

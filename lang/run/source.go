@@ -69,22 +69,10 @@ func (c *Code) Under(s Slot) Slot {
 type Part struct {
 	Source
 	U, Slope float64
-	// Readings is set where the source is a mean: U is its standard error.
-	Readings *Readings
+	// Rows is set where the source is itself worked out from readings: what moves it, of which U
+	// is the uncertainty.
+	Rows []Rows
 }
-
-// Readings are those that a mean is of. Means of the same readings, or of columns of one
-// table, go together row by row (JCGM 100:2008, 4.2 and 5.2.3).
-type Readings struct {
-	// Of is the slot of the readings, which those that go together have in common.
-	Of Slot
-	// Off is by how much each row moves the mean: its distance from that over √(n(n - 1)), so
-	// that the sum of the squares is the square of the standard error.
-	Off []float64
-}
-
-// Freedom is how many degrees of freedom the standard error of the mean has.
-func (r *Readings) Freedom() int { return len(r.Off) - 1 }
 
 // Contribution is how much of the value's standard uncertainty comes from a source.
 func (p Part) Contribution() float64 { return float64(p.Slope * p.U) }
@@ -101,17 +89,17 @@ type Unsure struct {
 }
 
 // Uncertainty is the combined standard uncertainty: the root of the sum of the squares of
-// the contributions, where sources don't depend on each other (JCGM 100:2008, 5.1.2); means
-// of readings that go together are added row by row first (5.2.2).
+// the contributions, where sources don't depend on each other (JCGM 100:2008, 5.1.2); those
+// that are worked out from the same readings are added row by row first (5.2.2).
 func (n Unsure) Uncertainty() float64 {
-	sum := 0.0
-	for i, p := range n.By {
-		switch {
-		case p.Readings == nil:
+	sum, rows := 0.0, n.rows()
+	for _, p := range n.By {
+		if !rows.have(p) {
 			sum = math.Hypot(sum, p.Contribution())
-		case firstOf(n.By, i) == i:
-			sum = math.Hypot(sum, n.rows(i))
 		}
+	}
+	for i := range rows.all {
+		sum = math.Hypot(sum, rows.all[i].uncertainty())
 	}
 	return sum
 }
@@ -140,46 +128,16 @@ func (n Unsure) Added() float64 {
 // Freedom is the effective number of degrees of freedom of the uncertainty, by the formula of
 // Welch and Satterthwaite (JCGM 100:2008, G.4.1); 0 where there is no end of them.
 func (n Unsure) Freedom() float64 {
-	sum := 0.0
-	for i, p := range n.By {
-		if p.Readings != nil && firstOf(n.By, i) == i {
-			sum += math.Pow(n.rows(i), 4) / float64(p.Readings.Freedom())
+	sum, rows := 0.0, n.rows()
+	for i := range rows.all {
+		if r := &rows.all[i]; r.Freedom > 0 {
+			sum += math.Pow(r.uncertainty(), 4) / float64(r.Freedom)
 		}
 	}
 	if sum == 0 {
 		return 0
 	}
 	return math.Pow(n.Uncertainty(), 4) / sum
-}
-
-// firstOf is the first of some parts of which the readings go together with those of part
-// i.
-func firstOf(by []Part, i int) int {
-	of := by[i].Readings
-	return slices.IndexFunc(by[:i+1], func(p Part) bool {
-		return p.Readings != nil && p.Readings.Of == of.Of && len(p.Readings.Off) == len(of.Off)
-	})
-}
-
-// rows is what comes from part i and those that go together with it.
-func (n Unsure) rows(first int) float64 {
-	sum, size := 0.0, 0.0
-	off := make([]float64, len(n.By[first].Readings.Off))
-	for i := first; i < len(n.By); i++ {
-		if p := &n.By[i]; p.Readings != nil && firstOf(n.By, i) == first {
-			size += math.Abs(p.Contribution())
-			for row, by := range p.Readings.Off {
-				off[row] += float64(p.Slope * by)
-			}
-		}
-	}
-	for _, by := range off {
-		sum = math.Hypot(sum, by)
-	}
-	if sum < 1e-13*size { // nothing is left but rounding
-		return 0
-	}
-	return sum
 }
 
 // Minus is the difference of two values: what both depend on is in it once.
@@ -213,7 +171,7 @@ func MeanOf(all []Unsure) Unsure {
 			i, known := at[p.Source]
 			if !known {
 				i, at[p.Source] = len(out.By), len(out.By)
-				out.By = append(out.By, Part{Source: p.Source, U: p.U, Readings: p.Readings})
+				out.By = append(out.By, Part{Source: p.Source, U: p.U, Rows: p.Rows})
 			}
 			out.By[i].Slope += p.Slope / n
 		}

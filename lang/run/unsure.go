@@ -205,7 +205,7 @@ const aside = 0x1p-6
 // the uncertainty keeps that small and is still far above rounding.
 func (m *mainUnsure) byMoving(s Slot, sources []Part) []traced {
 	out := m.still(s)
-	x := m.p.newShift(m.st, s, sources)
+	x := m.shift(s, sources)
 	if x == nil {
 		return out
 	}
@@ -247,7 +247,7 @@ func (m *mainUnsure) sources(s Slot) []Part {
 				out = append(out, m.tape.sources[m.tape.made[n.at].a])
 			}
 		case in.Op == ops.Spread:
-		case in.Op == ops.Fit: // what each point has of its own is in the parameter's own uncertainty
+		case in.Op == ops.Fit: // what each point has of its own is in the scatter of the parameter
 			out = append(out, m.fitted(in)...)
 		default:
 			return true
@@ -284,7 +284,7 @@ func (p *Program) Doubt(st *State, s Slot, of []Unsure) Doubt {
 	}
 	m := p.unsureIn(st)
 	sources := m.sources(s)
-	x := p.newShift(st, s, sources)
+	x := m.shift(s, sources)
 	if x == nil {
 		return Doubt{}
 	}

@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"steelyard/lang/finding"
+	"steelyard/lang/ops"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
@@ -131,8 +132,10 @@ func figuresOff(x syntax.Expr) int32 {
 // written in, and its value in SI units.
 func (p *Page) SourceOf(e *entry.Entry, part run.Part) (entry.Said, *units.Unit, float64) {
 	s := part.Source
-	if part.Readings != nil {
-		return p.meanOf(s)
+	if of := p.Planner.Program.Main.Instrs[s.Slot]; of.Op == ops.Scatter && p.Planner.Program.Main.Instrs[of.A].Op == ops.Fit {
+		return p.parameter(s.Slot, of.A)
+	} else if of.Op == ops.Scatter {
+		return p.meanOf(of.A)
 	}
 	v := p.State.Elements(s.Slot)[s.Element]
 	if name, unit := p.givenFrom(s); unit != nil {
@@ -149,9 +152,20 @@ func (p *Page) SourceOf(e *entry.Entry, part run.Part) (entry.Said, *units.Unit,
 	return name, unit, v
 }
 
-// meanOf is what the mean is called of which a source is the scatter.
-func (p *Page) meanOf(s run.Source) (entry.Said, *units.Unit, float64) {
-	list := p.Planner.Program.Main.Instrs[s.Slot].A
+// parameter is what a parameter of a fit is called, by the slots of its scatter and of its fit.
+func (p *Page) parameter(scatter, fit run.Slot) (entry.Said, *units.Unit, float64) {
+	st := p.Planner.Static(fit)
+	name, unit := entry.Words("what was fitted"), units.Preferred(st.Dim, st.Tag)
+	for _, d := range p.Planner.Names.All() {
+		if in := p.Planner.Program.Main.Instrs; d.Line != 0 && !d.Failed() && d.Unit != nil && d.Slot > scatter && in[d.Slot].Op == ops.Add && in[d.Slot].B == scatter {
+			name, unit = entry.Math(&syntax.Name{Name: d.Name}), d.Unit
+		}
+	}
+	return name, unit, p.State.At(fit)
+}
+
+// meanOf is what the mean of a list is called.
+func (p *Page) meanOf(list run.Slot) (entry.Said, *units.Unit, float64) {
 	st := p.Planner.Static(list)
 	name, unit := entry.Words("mean of "+strconv.Itoa(int(st.Width))+" values"), units.Preferred(st.Dim, st.Tag)
 	for _, d := range p.Planner.Names.All() {

@@ -135,6 +135,7 @@ func (f *fitting) ofReadings(params int) {
 	f.work = &run.Fit{Params: params, Model: -1}
 	if f.Planner.Unsure {
 		if of := f.Planner.Program.Moved(&f.State, f.y.Slot, f.x.Slot); of != nil {
+			f.work.Moves = of
 			f.work.UY, f.work.UX, f.work.UXY = run.Uncertainties(of)
 		}
 	}
@@ -154,7 +155,8 @@ func (f *fitting) fitted(args []run.Slot) bool {
 		return false
 	}
 	q := f.quality(got)
-	for i, s := range f.uncertain(slots, got.Values, q.Covariance) {
+	f.uncertain(slots, q.Covariance)
+	for i, s := range slots {
 		if !f.gives(i, s) {
 			return false
 		}
@@ -206,14 +208,8 @@ func (f *fitting) enough() bool {
 // allUncertain tells whether all points have an uncertainty, or none: one without any
 // would count for infinitely much.
 func (f *fitting) allUncertain() bool {
-	none := func(i int) bool { return len(f.work.Moves[i]) == 0 }
-	n := len(f.work.Moves)
-	if f.work.UY != nil {
-		n = len(f.work.UY)
-		none = func(i int) bool { return f.work.UY[i] == 0 && (f.work.UX == nil || f.work.UX[i] == 0) }
-	}
-	for i := range n {
-		if none(i) {
+	for i, moves := range f.work.Moves {
+		if len(moves) == 0 {
 			f.Find(finding.New(finding.WrongCall, f.s.Y.Span(), "Point "+strconv.Itoa(i+1)+" has no uncertainty, and others have one.",
 				"Give each reading one, or none."))
 			return false
@@ -222,38 +218,19 @@ func (f *fitting) allUncertain() bool {
 	return true
 }
 
-// uncertain adds to each parameter what is uncertain of it. Parameters of one fit depend on
-// each other: each is a sum of sources that do not, by the factor of Cholesky of their
-// covariance.
-func (f *fitting) uncertain(slots []run.Slot, values []float64, covariance [][]float64) []run.Slot {
-	parts := cholesky(covariance)
-	moved := make([]run.Slot, len(slots))
+// uncertain adds to each parameter what is uncertain of it.
+func (f *fitting) uncertain(slots []run.Slot, covariance [][]float64) {
 	for i, of := range slots {
 		st := f.params[i].static
-		emit := func(op ops.Op, a, b run.Slot, k float64) run.Slot {
-			return f.Planner.Emit(run.Instr{Op: op, A: a, B: b, K: k}, st)
-		}
-		moved[i] = run.NoSlot
-		if parts[i][i] > 0 {
+		if covariance[i][i] > 0 {
 			f.Planner.Unsure = true
-			moved[i] = emit(ops.Sub, f.Planner.Emit(run.Uncertain(values[i], parts[i][i], units.Normal), st), emit(ops.Const, 0, 0, values[i]), 0)
-		}
-		for j := range i + 1 {
-			if moved[j] == run.NoSlot || parts[i][j] == 0 {
-				continue
-			}
-			by := moved[j]
-			if j < i {
-				by = emit(ops.Mul, emit(ops.Const, 0, 0, parts[i][j]/parts[j][j]), by, 0)
-			}
-			slots[i] = emit(ops.Add, slots[i], by, 0)
-		}
-		if slots[i] == of {
-			slots[i] = emit(ops.Copy, of, 0, 0)
+			off := f.Planner.Emit(run.Instr{Op: ops.Scatter, A: of}, st)
+			slots[i] = f.Planner.Emit(run.Instr{Op: ops.Add, A: of, B: off}, st)
+		} else {
+			slots[i] = f.Planner.Emit(run.Instr{Op: ops.Copy, A: of}, st)
 		}
 	}
 	f.CatchUp()
-	return slots
 }
 
 // gives makes a result of a parameter.

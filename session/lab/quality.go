@@ -59,28 +59,6 @@ func (f *fitting) total(got run.Fitted) float64 {
 	return sum
 }
 
-// cholesky is the factor of Cholesky of a covariance: the matrix below its diagonal that
-// is the covariance when it is taken times itself turned over.
-func cholesky(of [][]float64) [][]float64 {
-	out := make([][]float64, len(of))
-	for i := range of {
-		out[i] = make([]float64, len(of))
-		for j := range i + 1 {
-			left := of[i][j]
-			for k := range j {
-				left -= float64(out[i][k] * out[j][k])
-			}
-			switch {
-			case i == j:
-				out[i][i] = math.Sqrt(max(left, 0))
-			case out[j][j] > 0:
-				out[i][j] = left / out[j][j]
-			}
-		}
-	}
-	return out
-}
-
 const (
 	// farOff is how many standard deviations a point lies off to be named: one of two
 	// hundred does by chance.

@@ -114,7 +114,7 @@ func (b *budget) rows() {
 		}
 	}
 	b.out.Table.Add(entry.Name(b.s.Of.Name), nil, nil, nil, b.off(b.out.U, b.v.Unit), entry.Words("100 %"))
-	if slices.ContainsFunc(by, func(p run.Part) bool { return p.Readings != nil && p.Contribution() != 0 }) && !b.Set.Added {
+	if slices.ContainsFunc(by, func(p run.Part) bool { return p.Rows != nil && p.Contribution() != 0 }) && !b.Set.Added {
 		b.correlated(by)
 	}
 }
@@ -146,14 +146,14 @@ func (b *budget) source(p run.Part) {
 	b.out.Sources = append(b.out.Sources, entry.Source{Name: name.String(), Estimate: si, U: p.U, Sensitivity: p.Slope, Share: part})
 }
 
-// correlated says that means go together, where the shares do not come to the whole.
+// correlated says that sources go together, where the shares do not come to the whole.
 func (b *budget) correlated(by []run.Part) {
 	sum := 0.0
 	for _, p := range by {
 		sum += math.Pow(p.Contribution()/b.out.U, 2)
 	}
 	if math.Abs(sum-1) > 1e-3 {
-		b.out.Told = append(b.out.Told, entry.Words("The shares don't come to 100 %: the means are of readings that go together row by row."))
+		b.out.Told = append(b.out.Told, entry.Words("The shares don't come to 100 %: some of these come from the same readings, and are off together."))
 	}
 }
 

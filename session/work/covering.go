@@ -87,10 +87,12 @@ func (b *budget) sample(cover float64) bool {
 	return true
 }
 
-// ofFewReadings tells whether a source is a mean of 2 or 3 readings: Student's t of 1 or 2
-// degrees of freedom has no standard deviation, and that of draws comes to anything.
+// ofFewReadings tells whether a source is known by how a few readings scatter: Student's t of
+// 1 or 2 degrees of freedom has no standard deviation, and that of draws comes to anything.
 func (b *budget) ofFewReadings() bool {
-	return slices.ContainsFunc(b.of.By, func(p run.Part) bool { return p.Readings != nil && p.Readings.Freedom() <= 2 })
+	return slices.ContainsFunc(b.of.By, func(p run.Part) bool {
+		return slices.ContainsFunc(p.Rows, func(r run.Rows) bool { return r.Freedom == 1 || r.Freedom == 2 })
+	})
 }
 
 // draws is how many draws there were, in words.
