@@ -234,8 +234,8 @@ func placeless(e *entry.Entry) bool {
 		by, _ = parts.Of.By.(*eval.Solved)
 	}
 	for i := 0; by != nil && i < len(by.Roots); i++ {
-		for x := range syntax.Nodes(by.Roots[i].X) {
-			if n, ok := x.(*syntax.Name); ok && n.Line != 0 {
+		for n := range syntax.Each[*syntax.Name](by.Roots[i].X) {
+			if n.Line != 0 {
 				return false
 			}
 		}

@@ -249,8 +249,8 @@ func (p *Planner) CheckFormula(f *syntax.FormulaDef, text string) []finding.Find
 // All such names are told at once, since each needs a line of its own to be added.
 func (c *coder) formulaSide(x syntax.Expr) run.Slot {
 	good := true
-	for x := range syntax.Nodes(x) {
-		if n, ok := x.(*syntax.Name); ok && c.param(n.Name) == nil && !c.partOfParam(n.Name) {
+	for n := range syntax.Each[*syntax.Name](x) {
+		if c.param(n.Name) == nil && !c.partOfParam(n.Name) {
 			c.find(finding.UnknownName, n.At, n.Name+" has no unit in this formula.",
 				"Add an indented line, as in `  "+n.Name+" in m, what it means`.")
 			good = false

@@ -86,12 +86,11 @@ func (c *coder) apart(x *syntax.Binary) bool {
 // 20 C + 5 K is a charge and a temperature by the rules for units, and a slip in every
 // single case.
 func Degrees(x syntax.Expr) string {
-	for x := range syntax.Nodes(x) {
-		q, ok := x.(*syntax.Quantity)
-		switch {
-		case ok && q.Unit.Text == "C":
+	for q := range syntax.Each[*syntax.Quantity](x) {
+		switch q.Unit.Text {
+		case "C":
 			return "`" + q.Value.Text + " C` was read as coulombs; a temperature is `" + q.Value.Text + " °C`."
-		case ok && q.Unit.Text == "F":
+		case "F":
 			return "`" + q.Value.Text + " F` was read as farads; a temperature is `" + q.Value.Text + " °F`."
 		}
 	}

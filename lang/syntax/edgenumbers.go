@@ -11,10 +11,8 @@ import "math"
 func EdgeNumbers(x Expr) []*Number {
 	var out []*Number
 	names := 0
-	for part := range Nodes(x) {
-		if _, ok := part.(*Name); ok {
-			names++
-		}
+	for range Each[*Name](x) {
+		names++
 	}
 	add := func(x Expr) {
 		n, ok := x.(*Number)

@@ -34,6 +34,23 @@ func Nodes(x Expr) iter.Seq[Expr] {
 	}
 }
 
+// Each are the parts of one kind in some expressions, from left to right, each expression
+// itself among its own: Each[*Name](x) are the names that are written in x.
+//
+// Who looks for one kind of node asks here, so that no one walks a tree by himself. What a part
+// means in its place, as a name that a slope binds, is not asked: Holds knows that.
+func Each[T Expr](of ...Expr) iter.Seq[T] {
+	return func(yield func(T) bool) {
+		for _, x := range of {
+			for x := range Nodes(x) {
+				if x, ok := x.(T); ok && !yield(x) {
+					return
+				}
+			}
+		}
+	}
+}
+
 // Any tells whether an expression or a part of it is as a test says.
 //
 // It ends at the first that is, where Walk would still come to the nodes beside

@@ -20,9 +20,8 @@ func carried(l *eval.Line, whole syntax.Expr) {
 	if l.Planner.Part() == 0 || l.Entry.Line > limit.Advised {
 		return
 	}
-	for x := range syntax.Nodes(whole) {
-		n, ok := x.(*syntax.Name)
-		if !ok || n.Line != 0 {
+	for n := range syntax.Each[*syntax.Name](whole) {
+		if n.Line != 0 {
 			continue
 		}
 		d, ok := l.Planner.Find(n)
@@ -53,8 +52,8 @@ func carried(l *eval.Line, whole syntax.Expr) {
 
 // standsOn is the first result in an expression that was worked out from a line.
 func standsOn(l *eval.Line, x syntax.Expr, line int) string {
-	for x := range syntax.Nodes(x) {
-		if n, ok := x.(*syntax.Name); ok && n.Line == 0 {
+	for n := range syntax.Each[*syntax.Name](x) {
+		if n.Line == 0 {
 			if d, ok := l.Planner.Find(n); ok && !d.Given && d.Line > line && slices.Contains(basis(l, d.Line), line) {
 				return n.Name
 			}

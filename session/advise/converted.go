@@ -19,16 +19,15 @@ func convertedTwice(l *eval.Line, x syntax.Expr, in syntax.UnitText, v *entry.Va
 		return
 	}
 	var seen []syntax.Expr
-	for part := range syntax.Nodes(x) {
-		b, ok := part.(*syntax.Binary)
-		if !ok || b.Op != syntax.Mul && b.Op != syntax.Div || slices.Contains(seen, part) {
+	for b := range syntax.Each[*syntax.Binary](x) {
+		if b.Op != syntax.Mul && b.Op != syntax.Div || slices.Contains(seen, syntax.Expr(b)) {
 			continue
 		}
 		p := conversion{Line: l, seen: &seen, whole: 1}
 		if p.take(b, 1); len(p.numbers) == 0 {
 			continue
 		}
-		if u := l.Unit(in); u != nil && part == syntax.Unbracket(x) {
+		if u := l.Unit(in); u != nil && b == syntax.Unbracket(x) {
 			p.measured = append(p.measured, measuredPart{"The value is shown in " + u.Screen(), 1 / sizeOf(u)})
 		}
 		if p.whole != 1 {
@@ -44,7 +43,7 @@ func convertedTwice(l *eval.Line, x syntax.Expr, in syntax.UnitText, v *entry.Va
 					"Leave it out: `"+without+"`.", without))
 				return
 			}
-			if p.names < 2 || in.Present() || part != syntax.Unbracket(x) || len(p.numbers) > 1 {
+			if p.names < 2 || in.Present() || b != syntax.Unbracket(x) || len(p.numbers) > 1 {
 				continue
 			}
 			for _, text := range usedUnits {

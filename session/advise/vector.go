@@ -67,11 +67,7 @@ func numberWanted(l *eval.Line, name string, x syntax.Expr, v *entry.Value) slip
 	}
 	number := isComponent(name) || v.Dim.IsEnergy() && units.Usual(name) == "J" ||
 		slices.ContainsFunc(scalars[:], func(unit string) bool { return units.Of(unit).Dim() == v.Dim })
-	for part := range syntax.Nodes(x) {
-		n, ok := part.(*syntax.Name)
-		if !ok {
-			continue
-		}
+	for n := range syntax.Each[*syntax.Name](x) {
 		d, ok := l.Planner.Find(n)
 		if !ok || d.Slot == run.NoSlot || l.Planner.Static(d.Slot).Shape != run.Vector {
 			continue

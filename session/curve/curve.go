@@ -69,11 +69,7 @@ func planCurve(l *eval.Line, x syntax.Expr, against string, st run.Static) (*cur
 // lines above its own alone.
 func valueHint(l *eval.Line, x syntax.Expr) string {
 	hint := "Define it in a line above."
-	for x := range syntax.Nodes(x) {
-		c, ok := x.(*syntax.Call)
-		if !ok {
-			continue
-		}
+	for c := range syntax.Each[*syntax.Call](x) {
 		d, ok := l.Planner.Names.Lookup(c.Func)
 		if e := l.EntryAt(lineOf(d)); ok && d.Kind == plan.Function && e != nil && !strings.Contains(e.Text, "\n") {
 			hint = c.Func + " sees the lines above its own (line " + strconv.Itoa(d.Line) + "): define the symbol, and enter `" + e.Text + "` again."

@@ -59,9 +59,8 @@ func (p *plot) short(x float64) entry.Said {
 // intervals lists the functions by intervals of the name of the axis in an expression,
 // and the places between which the expression is one and the same.
 func (p *plot) intervals(x syntax.Expr) (calls map[string][]piece, bounds []float64) {
-	for x := range syntax.Nodes(x) {
-		call, ok := x.(*syntax.Call)
-		if !ok || calls[call.Func] != nil {
+	for call := range syntax.Each[*syntax.Call](x) {
+		if calls[call.Func] != nil {
 			continue
 		}
 		all := p.piecesOf(call)

@@ -100,15 +100,12 @@ func (p *plot) formOf(c *curve, x syntax.Expr) (graph.Shape, bool) {
 func throughGiven(l *eval.Line, x syntax.Expr, given *plan.Def) (syntax.Expr, bool) {
 	put := map[string]syntax.Expr{}
 	good := true
-	syntax.Walk(x, func(x syntax.Expr) bool {
-		if n, ok := x.(*syntax.Name); ok && put[n.Name] == nil {
-			if d, ok := l.Planner.Find(n); ok && d != given && !d.Given && d.Line > 0 {
-				put[n.Name], ok = l.Written(d, given)
-				good = good && ok
-			}
+	for n := range syntax.Each[*syntax.Name](x) {
+		if d, ok := l.Planner.Find(n); ok && put[n.Name] == nil && d != given && !d.Given && d.Line > 0 {
+			put[n.Name], ok = l.Written(d, given)
+			good = good && ok
 		}
-		return good
-	})
+	}
 	return algebra.Substitute(x, put), good
 }
 

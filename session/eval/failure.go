@@ -101,12 +101,10 @@ func (l *Line) divisor(f run.Failure, in run.Instr, main *run.Code) string {
 // divisorText finds the text under the fraction line of the quotient that a
 // span covers.
 func (l *Line) divisorText(at syntax.Span) string {
-	for _, x := range l.Entry.Stmt.Exprs() {
-		for x := range syntax.Nodes(x) {
-			if b, ok := x.(*syntax.Binary); ok && b.Op == syntax.Div && b.At == at {
-				s := b.Y.Span()
-				return l.Entry.Text[s.From:s.To]
-			}
+	for b := range syntax.Each[*syntax.Binary](l.Entry.Stmt.Exprs()...) {
+		if b.Op == syntax.Div && b.At == at {
+			s := b.Y.Span()
+			return l.Entry.Text[s.From:s.To]
 		}
 	}
 	return ""

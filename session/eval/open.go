@@ -120,11 +120,7 @@ func writtenZero(x syntax.Expr) bool {
 // w_x where v is the vector w, and 3 m where it is (3, 4) m. It is false where one has no
 // such form, and the call stays closed.
 func (p *Page) OpensParts(body syntax.Expr, by map[string]syntax.Expr, line int) bool {
-	for x := range syntax.Nodes(body) {
-		n, ok := x.(*syntax.Name)
-		if !ok {
-			continue
-		}
+	for n := range syntax.Each[*syntax.Name](body) {
 		base, axis, part := plan.AxisOf(n.Name)
 		if _, own := by[n.Name]; own || !part {
 			continue

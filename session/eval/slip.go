@@ -160,10 +160,9 @@ func (l *Line) unlikeSlips(x syntax.Expr, fs []finding.Finding) {
 		if f.ID != finding.UnlikeDimensions || len(f.Readings) > 0 {
 			continue
 		}
-		syntax.Walk(x, func(x syntax.Expr) bool {
-			b, ok := x.(*syntax.Binary)
-			if !ok || b.At != f.At || b.Op != syntax.Add && b.Op != syntax.Sub {
-				return true
+		for b := range syntax.Each[*syntax.Binary](x) {
+			if b.At != f.At || b.Op != syntax.Add && b.Op != syntax.Sub {
+				continue
 			}
 			for _, side := range [2][2]syntax.Expr{{b.X, b.Y}, {b.Y, b.X}} {
 				other := l.Try(side[1])
@@ -175,7 +174,7 @@ func (l *Line) unlikeSlips(x syntax.Expr, fs []finding.Finding) {
 					break
 				}
 			}
-			return false
-		})
+			break
+		}
 	}
 }

@@ -44,11 +44,9 @@ func (l *Line) noSlope(f run.Failure) (finding.Finding, bool) {
 
 // slopeOver finds the slope in the line whose curve a span covers.
 func (l *Line) slopeOver(at syntax.Span) *syntax.SlopeOf {
-	for _, x := range l.Entry.Stmt.Exprs() {
-		for x := range syntax.Nodes(x) {
-			if s, ok := x.(*syntax.SlopeOf); ok && s.X.Span() == at {
-				return s
-			}
+	for s := range syntax.Each[*syntax.SlopeOf](l.Entry.Stmt.Exprs()...) {
+		if s.X.Span() == at {
+			return s
 		}
 	}
 	return nil

@@ -116,9 +116,8 @@ func (l *Line) openSides(left, right syntax.Expr, unknown map[string]*units.Unit
 
 // openSum finds a sum of which one term is in turns.
 func (l *Line) openSum(x syntax.Expr, unknown map[string]*units.Unit) (finding.Finding, bool) {
-	for part := range syntax.Nodes(x) {
-		b, ok := part.(*syntax.Binary)
-		if !ok || b.Op != syntax.Add && b.Op != syntax.Sub || IsZero(b.X) || IsZero(b.Y) {
+	for b := range syntax.Each[*syntax.Binary](x) {
+		if b.Op != syntax.Add && b.Op != syntax.Sub || IsZero(b.X) || IsZero(b.Y) {
 			continue
 		}
 		if f, open := l.openSides(b.X, b.Y, unknown); open {

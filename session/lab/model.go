@@ -25,20 +25,17 @@ type column struct {
 // columnsOf are the lists that stand in expressions by their names, but for some names.
 func columnsOf(l *eval.Line, but []string, of ...syntax.Expr) []column {
 	var out []column
-	for _, x := range of {
-		for x := range syntax.Nodes(x) {
-			n, ok := x.(*syntax.Name)
-			if !ok || slices.Contains(but, n.Name) || slices.ContainsFunc(out, func(c column) bool { return c.name == n.Name }) {
-				continue
-			}
-			d, ok := l.Planner.Find(n)
-			if !ok || d.Failed() || d.Kind != plan.Quantity {
-				continue
-			}
-			if st := l.Planner.Static(d.Slot); st.Shape == run.List {
-				st.Shape, st.Width = run.Scalar, 1
-				out = append(out, column{n.Name, d, st})
-			}
+	for n := range syntax.Each[*syntax.Name](of...) {
+		if slices.Contains(but, n.Name) || slices.ContainsFunc(out, func(c column) bool { return c.name == n.Name }) {
+			continue
+		}
+		d, ok := l.Planner.Find(n)
+		if !ok || d.Failed() || d.Kind != plan.Quantity {
+			continue
+		}
+		if st := l.Planner.Static(d.Slot); st.Shape == run.List {
+			st.Shape, st.Width = run.Scalar, 1
+			out = append(out, column{n.Name, d, st})
 		}
 	}
 	return out

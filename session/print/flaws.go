@@ -39,12 +39,8 @@ func (s *setter) of(e *entry.Entry) *setter {
 	for _, name := range e.Gives() {
 		own.names[name] = true
 	}
-	for _, x := range e.Stmt.Exprs() {
-		for x := range syntax.Nodes(x) {
-			if n, ok := x.(*syntax.Name); ok {
-				own.names[n.Name] = s.names[n.Name]
-			}
-		}
+	for n := range syntax.Each[*syntax.Name](e.Stmt.Exprs()...) {
+		own.names[n.Name] = s.names[n.Name]
 	}
 	return own
 }

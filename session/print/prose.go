@@ -54,10 +54,8 @@ func (s *setter) read(text string) syntax.Expr {
 	if x == nil || len(findings) > 0 {
 		return nil
 	}
-	for x := range syntax.Nodes(x) {
-		if n, ok := x.(*syntax.Name); ok {
-			n.Vector = s.vectors[n.Name]
-		}
+	for n := range syntax.Each[*syntax.Name](x) {
+		n.Vector = s.vectors[n.Name]
 	}
 	return x
 }
@@ -186,10 +184,8 @@ func (s *setter) known(text string) syntax.Expr {
 		return nil
 	}
 	known, others := false, false
-	for x := range syntax.Nodes(x) {
-		if n, ok := x.(*syntax.Name); ok {
-			known, others = known || s.names[n.Name], others || !s.names[n.Name]
-		}
+	for n := range syntax.Each[*syntax.Name](x) {
+		known, others = known || s.names[n.Name], others || !s.names[n.Name]
 	}
 	if u, _ := s.units.Parse(text, units.AloneInPlace); !known || others && u != nil {
 		return nil

@@ -62,11 +62,9 @@ func (s *settler) variedIn(text string, stmt syntax.Stmt) (out []varied) {
 		out = append(out, v)
 	}
 	if strings.Contains(text, "(") {
-		for _, x := range stmt.Exprs() {
-			for x := range syntax.Nodes(x) {
-				if c, ok := x.(*syntax.Call); ok && !ops.IsFunction(c.Func) {
-					out = append(out, s.calledAt(c)...)
-				}
+		for c := range syntax.Each[*syntax.Call](stmt.Exprs()...) {
+			if !ops.IsFunction(c.Func) {
+				out = append(out, s.calledAt(c)...)
 			}
 		}
 	}

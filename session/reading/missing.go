@@ -419,11 +419,9 @@ func (s *settler) missing(text string, solving bool, best *missing) {
 		}
 		c := s.claimOf(stmt)
 		var lacking []string
-		for _, x := range c.of {
-			for x := range syntax.Nodes(x) {
-				if n, ok := x.(*syntax.Name); ok && n.Line == 0 && !(valued{&s.scope}).Known(n.Name) && !slices.Contains(c.free, n.Name) && !slices.Contains(lacking, n.Name) {
-					lacking = append(lacking, n.Name)
-				}
+		for n := range syntax.Each[*syntax.Name](c.of...) {
+			if n.Line == 0 && !(valued{&s.scope}).Known(n.Name) && !slices.Contains(c.free, n.Name) && !slices.Contains(lacking, n.Name) {
+				lacking = append(lacking, n.Name)
 			}
 		}
 		unknown := func(name string) bool { return !slices.Contains(symbols, name) }

@@ -223,10 +223,8 @@ func (s *settler) hasNoUnit(x syntax.Expr) bool {
 
 // namesIn are the names in an expression.
 func namesIn(x syntax.Expr) (names []string) {
-	for x := range syntax.Nodes(x) {
-		if n, ok := x.(*syntax.Name); ok {
-			names = append(names, n.Name)
-		}
+	for n := range syntax.Each[*syntax.Name](x) {
+		names = append(names, n.Name)
 	}
 	return names
 }
@@ -284,12 +282,10 @@ func (s *settler) mayBeUnit(symbol string, dim units.Dim, solve *syntax.Solve) b
 	if bad != nil || u.Dim() != dim {
 		return false
 	}
-	for _, x := range solve.Exprs() {
-		for x := range syntax.Nodes(x) {
-			if b, ok := x.(*syntax.Binary); ok && b.Op == syntax.Mul && syntax.IsPlain(b.X) {
-				if n, ok := b.Y.(*syntax.Name); ok && n.Name == symbol {
-					return true
-				}
+	for b := range syntax.Each[*syntax.Binary](solve.Exprs()...) {
+		if b.Op == syntax.Mul && syntax.IsPlain(b.X) {
+			if n, ok := b.Y.(*syntax.Name); ok && n.Name == symbol {
+				return true
 			}
 		}
 	}

@@ -18,14 +18,11 @@ func (v *solving) formulasEquated() (finding.Finding, bool) {
 		if e.Right == nil {
 			continue
 		}
-		for _, side := range []syntax.Expr{e.Left, e.Right} {
-			syntax.Walk(side, func(x syntax.Expr) bool {
-				if n, ok := x.(*syntax.Name); ok && v.namesFormula(n) {
-					places = append(places, n)
-					bare[n] = side == x
-				}
-				return true
-			})
+		for n := range syntax.Each[*syntax.Name](e.Left, e.Right) {
+			if v.namesFormula(n) {
+				places = append(places, n)
+				bare[n] = n == e.Left || n == e.Right
+			}
 		}
 	}
 	if len(places) == 0 {

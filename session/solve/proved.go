@@ -15,17 +15,14 @@ import (
 // angle to begin with. The logarithm to a base that is not positive proves nothing:
 // (-2)^x is 4 for 2. That of 0 alone does: no exponential is 0.
 func (v *solving) provedNone(r algebra.Root, failed run.Failure) bool {
-	for _, x := range r.X {
-		for x := range syntax.Nodes(x) {
-			b, ok := x.(*syntax.Binary)
-			if !ok || b.Op != syntax.Div {
-				continue
-			}
-			if base, ok := ofLogarithm(b.Y); ok {
-				_, power := ofLogarithm(b.X)
-				if at := v.Try(base).Value; !(at > 0) && (power || at != 0) {
-					return false
-				}
+	for b := range syntax.Each[*syntax.Binary](r.X...) {
+		if b.Op != syntax.Div {
+			continue
+		}
+		if base, ok := ofLogarithm(b.Y); ok {
+			_, power := ofLogarithm(b.X)
+			if at := v.Try(base).Value; !(at > 0) && (power || at != 0) {
+				return false
 			}
 		}
 	}
@@ -33,13 +30,10 @@ func (v *solving) provedNone(r algebra.Root, failed run.Failure) bool {
 		return true
 	}
 	angles := 0
-	for _, x := range r.X {
-		syntax.Walk(x, func(x syntax.Expr) bool {
-			if c, ok := x.(*syntax.Call); ok && (c.Func == "asin" || c.Func == "acos") {
-				angles++
-			}
-			return true
-		})
+	for c := range syntax.Each[*syntax.Call](r.X...) {
+		if c.Func == "asin" || c.Func == "acos" {
+			angles++
+		}
 	}
 	op := v.Planner.Program.Main.Instrs[failed.Slot].Op
 	return angles == 1 && failed.Func == nil && (op == ops.Asin || op == ops.Acos)

@@ -26,17 +26,14 @@ func (v *solving) through() (finding.Finding, bool) {
 	var result *plan.Def
 	for range mostThrough {
 		by := map[string]syntax.Expr{}
-		for _, side := range []syntax.Expr{full.Left, full.Right} {
-			for x := range syntax.Nodes(side) {
-				n, ok := x.(*syntax.Name)
-				if !ok || n.Line != 0 || n.Name == first.Name || len(v.Planner.WorkedOutFrom(first.Name, n)) == 0 {
-					continue
-				}
-				if d, right := v.rightSide(n.Name); right != nil {
-					by[n.Name] = &syntax.Paren{X: right}
-					if result == nil {
-						result = d
-					}
+		for n := range syntax.Each[*syntax.Name](full.Left, full.Right) {
+			if n.Line != 0 || n.Name == first.Name || len(v.Planner.WorkedOutFrom(first.Name, n)) == 0 {
+				continue
+			}
+			if d, right := v.rightSide(n.Name); right != nil {
+				by[n.Name] = &syntax.Paren{X: right}
+				if result == nil {
+					result = d
 				}
 			}
 		}

@@ -45,22 +45,14 @@ func (v *solving) freeSymbols() []string {
 	var out []string
 	seen := map[string]bool{"g": true}
 	for _, e := range v.s.Equations {
-		for _, side := range []syntax.Expr{e.Left, e.Right} {
-			if side == nil {
+		for n := range syntax.Each[*syntax.Name](e.Left, e.Right) {
+			if seen[n.Name] || n.Line != 0 || v.asks(n.Name) {
 				continue
 			}
-			syntax.Walk(side, func(x syntax.Expr) bool {
-				n, ok := x.(*syntax.Name)
-				if !ok || seen[n.Name] || n.Line != 0 || v.asks(n.Name) {
-					return true
-				}
-				seen[n.Name] = true
-				d, known := v.Planner.Names.Lookup(n.Name)
-				if !known || d.Kind == plan.Symbol {
-					out = append(out, n.Name)
-				}
-				return true
-			})
+			seen[n.Name] = true
+			if d, known := v.Planner.Names.Lookup(n.Name); !known || d.Kind == plan.Symbol {
+				out = append(out, n.Name)
+			}
 		}
 	}
 	return out

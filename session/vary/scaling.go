@@ -119,8 +119,8 @@ func goesAs(s *syntax.Scaling, e units.Exp) entry.Said {
 // fixed lists what is held fixed.
 func fixed(x syntax.Expr, against string) entry.Said {
 	var names []string
-	for x := range syntax.Nodes(x) {
-		if n, ok := x.(*syntax.Name); ok && n.Name != against && !slices.Contains(names, n.Name) {
+	for n := range syntax.Each[*syntax.Name](x) {
+		if n.Name != against && !slices.Contains(names, n.Name) {
 			names = append(names, n.Name)
 		}
 	}

@@ -13,9 +13,8 @@ import (
 // line, as they were given or are shown.
 func valuesIn(p *eval.Page, x syntax.Expr, line int) map[string]syntax.Expr {
 	by := map[string]syntax.Expr{}
-	for x := range syntax.Nodes(x) {
-		n, ok := x.(*syntax.Name)
-		if !ok || n.Line != 0 {
+	for n := range syntax.Each[*syntax.Name](x) {
+		if n.Line != 0 {
 			continue
 		}
 		if d := p.Above(n.Name, line); d != nil && d.Slot != run.NoSlot && !p.Planner.Static(d.Slot).Absent {
