@@ -186,3 +186,37 @@ func TestNamedExponents(t *testing.T) {
 		}
 	}
 }
+
+// TestWithOfVectors replaces a vector, written in either form, under results that use all of
+// it or a part of it, and holds each against the same result where the vector is given so.
+func TestWithOfVectors(t *testing.T) {
+	ctx := context.Background()
+	results := []string{"2*v", "v_x*(2 s)", "v_y^2/(2*g)", "|v|", "v·((2, 1) m)", "v along 10°", "v across 10°", "direction(v)", "angle(v, (1, 0) m/s)", "u_y", "w*v_x", "v - unit(v)*(1 m/s)"}
+	givens := []string{"17 m/s at 52°", "12 m/s at 30° north of east", "(3.0, 4.0) m/s", "(w, 2*w)", "w at 20°", "2*(1.0, 2.0) m/s"}
+	page := func(given, result string) *Pad {
+		p := New()
+		for _, line := range []string{"g = 9.80 m/s^2", "w = 2.0 m/s", "v = " + given, "u = 3*v", "R = " + result} {
+			if e := p.Enter(ctx, line); e.Failed() {
+				t.Fatalf("%s: %v", line, e.Findings)
+			}
+		}
+		return p
+	}
+	shown := func(p *Pad, line string) string {
+		e := p.Enter(ctx, line)
+		if len(e.Values()) == 0 {
+			t.Fatalf("%s: %v", line, e.Findings)
+		}
+		return strings.Join(shownValues(e), ", ")
+	}
+	for _, before := range givens {
+		for _, after := range givens {
+			for _, result := range results {
+				got := shown(page(before, result), "R with v = "+after)
+				if want := shown(page(after, result), "R"); got != want {
+					t.Errorf("v = %s, %s with v = %s is %s, want %s", before, result, after, got, want)
+				}
+			}
+		}
+	}
+}

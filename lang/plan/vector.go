@@ -24,9 +24,11 @@ import (
 // isVector tells whether a slot holds a vector, or a list of them.
 func (c *coder) isVector(s run.Slot) bool { return c.code.Statics[s].IsVector() }
 
-// component is a component of a vector, counted from 0.
+// component is a component of a vector, counted from 0. One of a vector that an earlier line
+// gave is picked from it: what replaces the vector, as in `R with v = 20 m/s at 52°`, replaces
+// its components, and not what they were put together from.
 func (c *coder) component(s run.Slot, i int, at syntax.Span) run.Slot {
-	if in := c.code.Instrs[s]; in.Op == ops.Join {
+	if in := c.code.Instrs[s]; in.Op == ops.Join && s >= c.start {
 		return c.code.Args[int(in.B)+i]
 	}
 	return c.emit(run.Instr{Op: ops.Pick, A: s, K: float64(i)}, at, c.static(s).Component())
@@ -250,8 +252,22 @@ func (c *coder) isAngle(x syntax.Expr, turn run.Slot, example string) bool {
 		c.refuse(finding.ArgumentDimension, x.Span(), "A direction is an angle; "+c.shown(x)+" is "+phrase(st)+".", "Write it like `"+example+"`.")
 	case st.Tag == units.Cycle:
 		c.refuse(finding.AngleOrCycle, x.Span(), c.shown(x)+" counts cycles; a direction is an angle.", "Multiply by 2π.")
+	case st.Tag == units.None && c.isShare(x):
+		c.refuse(finding.ArgumentDimension, x.Span(), "A direction is an angle; "+c.shown(x)+" is a share.", "Write a direction like `"+example+"`. For a share of a value, write * before it.")
 	default:
 		return true
+	}
+	return false
+}
+
+// isShare tells whether a pure number is written with a unit, as 80 % is, or is a name given so.
+func (c *coder) isShare(x syntax.Expr) bool {
+	switch x := syntax.Unbracket(x).(type) {
+	case *syntax.Quantity:
+		return x.Unit.Text != "1"
+	case *syntax.Name:
+		d, ok := c.lookup(x)
+		return ok && d.Unit != nil && d.Unit != units.One
 	}
 	return false
 }

@@ -64,7 +64,7 @@ var helpfulTests = []struct {
 	{"3.0 i + 4.0 j", finding.NotWritten, "3.0 i + 4.0 j", []string{"(3.0, 4.0)"}},
 	{"F = (2 N i - 3 N k)", finding.NotWritten, "2 N i - 3 N k", []string{"(2, 0, -3) N"}},
 	{"v = (3.0 i - 4.0 j) m/s", finding.NotWritten, "(3.0 i - 4.0 j)", []string{"(3.0, -4.0)"}},
-	{"(3,5) m", finding.BadNumber, "(3,5)", []string{"(3.5)", "(3, 5)"}},
+	{"(3,5) m", finding.BadNumber, "(3,5)", []string{"(3, 5)", "(3.5)"}},
 	{"(3,5, 2,5) m", finding.BadNumber, "(3,5, 2,5)", []string{"(3.5, 2.5)"}},
 	{"(1, 2, 3, 4) m", finding.NotWritten, "(1, 2, 3, 4)", nil},
 	{"12 m/s at 30° north of up", finding.Unreadable, "up", nil},

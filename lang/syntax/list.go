@@ -221,6 +221,9 @@ func (n numeral) listCommas(open bracket) *fault {
 	if !apart && (open.sign == '[' || strings.Count(values, ",") < len(Axes)) {
 		f.Readings = append(f.Readings, bracketed(values))
 	}
+	if open.sign == '(' { // nobody puts a single value in brackets
+		slices.Reverse(f.Readings)
+	}
 	return &fault{f}
 }
 
