@@ -34,7 +34,7 @@ type Lettered struct {
 // LetteredIn finds them in expressions of a statement, in the order in which they are
 // written, and tells whether there are names beside them. Left out are those that are none
 // for certain: with a bracket in the unit, or a blank before it and a number that no formula
-// has, 7.5 m.
+// has, 7.5 m, but for several of which one is a name: 5 F d.
 func LetteredIn(text string, stmt Stmt, xs []Expr, in Scope) (all []*Lettered, names bool) {
 	l := letteredLine{opener: opener{in: within(stmt, in)}, text: text}
 	if !slices.ContainsFunc(xs, func(x Expr) bool { return Any(x, l.lettered) }) {
@@ -67,10 +67,12 @@ func (l *letteredLine) look(x, above, over Expr) {
 		l.names = l.names || l.in.Known(n.Name)
 	} else if unit, _ := ownUnit(x); l.lettered(x) && unit.At.From >= l.at {
 		number := strings.TrimRight(l.text[x.Span().From:unit.At.From], " ")
-		if blank, formula := l.text[unit.At.From-1] == ' ', coefficient(number); formula || !blank {
+		blank, formula := l.text[unit.At.From-1] == ' ', coefficient(number)
+		whole := above == nil && strings.ContainsAny(unit.Text, " ·/") // J = 5 F d
+		if formula || !blank || whole {
 			q := &Lettered{At: x.Span(), Unit: unit.At, Blank: blank, Formula: formula, Fraction: EndsWithFraction(number)}
 			q.stands(x, above, over)
-			if l.apart(q, number, unit.Text) {
+			if l.apart(q, number, unit.Text) && (formula || !blank || q.Given) {
 				l.all, l.at = append(l.all, q), q.Unit.To
 			}
 		}

@@ -96,7 +96,7 @@ func (c *claim) withinLetters(lacking *lettersLacking) bool {
 // letters: 1.5 kT, ½ C V².
 func (c *claim) isResult(lacking *lettersLacking, text string) bool {
 	p := lacking.parts[0]
-	return len(c.of) == 1 && (!p.Whole || several(p) && !strings.Contains(text[p.Unit.From:p.Unit.To], "/"))
+	return len(c.of) == 1 && (!p.Whole || several(p) && (p.Given || !strings.Contains(text[p.Unit.From:p.Unit.To], "/")))
 }
 
 // mostFitted is the most names of which all customary quantities are tried together, with

@@ -64,7 +64,10 @@ func (s *settler) lettered(text string, stmt syntax.Stmt) (Verdict, bool) {
 	case apart && !fits:
 		best := missing{}
 		s.missing(text, false, &best)
-		if best.lines == nil || s.asTyped(best.lines[0]) {
+		switch {
+		case best.lines == nil && given && whole: // J = 5 F d, which is no impulse whatever d is
+			return s.withoutValue(&lacking, text, finding.Caution), true
+		case best.lines == nil || s.asTyped(best.lines[0]):
 			return Verdict{}, false
 		}
 		return Verdict{Refused: true, Findings: []finding.Finding{best.finding(s.Line, "")}}, true
@@ -128,7 +131,7 @@ func (s *settler) lackingIn(text string, stmt syntax.Stmt) (out lettersLacking, 
 		case q.Blank && !q.Whole && strings.Count(q.Product, "*") > 1+strings.Count(unit, " ")+strings.Count(unit, "·"):
 			return true // 3 cm is no c*m
 		}
-		return !(q.Formula && (q.Whole || q.Factor)) && (!several(q) || q.Blank)
+		return !(q.Formula && (q.Whole || q.Factor)) && (!several(q) || q.Blank && q.Formula)
 	})
 	for _, q := range out.parts {
 		out.known = append(out.known, q.Names...)
