@@ -80,7 +80,8 @@ func SlopeIn[N any](op Op, operand int, a, b N, k float64, of func(float64) N, a
 		case f.fixed:
 			return of(f.value(0, 0, k))
 		}
-		x, y, inner := in(f.x), of(0), 0.0
+		x, inner := in(f.x), 0.0
+		y := x // of one operand, the second means nothing
 		if f.y != nil {
 			if y = in(f.y); f.y.fixed {
 				inner = f.y.value(0, 0, k)

@@ -94,7 +94,7 @@ func (w *walker[N, D]) fit(in *Instr, code *Code, fn *Func, i Slot, vals []N, ca
 			}
 		}
 	}
-	own := floatWalker{newWalker[float64](w.p, w.st, w.depth, floats{})}
+	own := floatWalker{walker: newWalker[float64](w.p, w.st, w.depth, floats{})}
 	got, fault := own.fitted(w.p.Fits[in.A], x)
 	if fault != ops.NoFault {
 		return none, w.fail(fault, fn, i)

@@ -5,7 +5,11 @@ import "steelyard/lang/ops"
 // floats is the domain of plain numbers: what a line is worked out in.
 type floats struct{}
 
-type floatWalker struct{ walker[float64, floats] }
+type floatWalker struct {
+	walker[float64, floats]
+	// duals is for slopes, which are asked for by the thousand; nil before the first.
+	duals *walker[dual, duals]
+}
 
 func (floats) of(v float64) float64 { return v }
 
@@ -51,7 +55,7 @@ func (p *Program) Run(st *State, from, to Slot) {
 
 // floats returns a walker that runs functions of a program by plain numbers.
 func (p *Program) floats(st *State) *floatWalker {
-	return &floatWalker{newWalker[float64](p, st, 0, floats{})}
+	return &floatWalker{walker: newWalker[float64](p, st, 0, floats{})}
 }
 
 // Single returns a function of one number that tells whether it has a value, for one

@@ -43,7 +43,7 @@ func (w *intervalWalker) powers(fn int, x ops.Interval) (*series, bool) {
 
 // plain returns a walker over plain numbers for one over intervals.
 func (w *intervalWalker) plain() *floatWalker {
-	return &floatWalker{newWalker[float64](w.p, w.st, w.depth, floats{})}
+	return &floatWalker{walker: newWalker[float64](w.p, w.st, w.depth, floats{})}
 }
 
 // zeroAt tells whether a function is 0 at a number but for its error, or would be where

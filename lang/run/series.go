@@ -2,6 +2,7 @@ package run
 
 import (
 	"math"
+	"slices"
 
 	"steelyard/lang/ops"
 )
@@ -22,23 +23,20 @@ const (
 // with every power.
 type series struct {
 	op   ops.Op
-	a, b *series
-	k    float64
-	// top is the highest power that may not be 0; lost tells that nothing is known
-	// but the values.
-	top  int
-	lost bool
-	v    ops.Interval   // the values
-	c    []ops.Interval // the powers from one on, as far as they have been asked for
+	lost bool // nothing is known but the values
+	// placed tells that the place can be worked out from the operands, and shift that the
+	// series is a, which is 0 at the place, divided by the distance from it.
+	placed, shift bool
+	top           int // the highest power that may not be 0
+	a, b          *series
+	k             float64
+	v             ops.Interval   // the values
+	c             []ops.Interval // the powers from one on, as far as they have been asked for
 	// place is the series about one place of the interval, if that is known: its own at
-	// the place itself. Placed tells that it can be worked out from the operands, and off
-	// how far the numbers of the interval lie from the place: nowhere, where the place is
-	// one at which a pole may be lifted.
-	place  *series
-	placed bool
-	off    ops.Interval
-	// shift tells that it is a, which is 0 at the place, divided by the distance from it.
-	shift bool
+	// the place itself. Off is how far the numbers of the interval lie from the place:
+	// nowhere, where the place is one at which a pole may be lifted.
+	place *series
+	off   ops.Interval
 	// da and db are the slopes of the operation by its operands, made of the same
 	// family as itself: sin and cos need each other.
 	da, db *series
@@ -241,6 +239,7 @@ func (s *series) at(power int) ops.Interval {
 	if power == 0 {
 		return s.v
 	}
+	s.c = slices.Grow(s.c, max(0, power-len(s.c))) // lower ones are asked for on the way
 	for len(s.c) < power {
 		s.c = append(s.c, s.next(len(s.c)+1))
 	}

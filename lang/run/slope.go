@@ -89,7 +89,12 @@ func (p *Program) Slope(st *State, fn int, x float64) (value, slope float64, ok 
 // slope is the slope of a function by the first of its arguments; the others do
 // not vary.
 func (w *floatWalker) slope(fn int, x float64, still ...float64) (value, slope float64, ok bool) {
-	own := newWalker[dual](w.p, w.st, w.depth, duals{})
+	if w.duals == nil {
+		own := newWalker[dual](w.p, w.st, w.depth, duals{})
+		w.duals = &own
+	}
+	own := w.duals
+	own.budget, own.depth = w.budget, w.depth
 	given := make([]dual, 1, 1+len(still))
 	given[0] = dual{v: x, d: 1}
 	for _, v := range still {

@@ -308,7 +308,7 @@ func (w *walker[N, D]) search(in *Instr, code *Code, fn *Func, i Slot, vals []N,
 			return none, causes[s]
 		}
 	}
-	own := floatWalker{newWalker[float64](w.p, w.st, w.depth, floats{})}
+	own := floatWalker{walker: newWalker[float64](w.p, w.st, w.depth, floats{})}
 	v, fault := found(&own, in, x, has)
 	if fault == ops.NoFault && v-v != 0 {
 		fault = ops.OutOfRange
@@ -364,7 +364,7 @@ func (w *walker[N, D]) curve(fn int) curve[N] {
 		},
 		area: func(lo, hi float64, rest []float64) (t total, fault ops.Fault) {
 			own.within(curveSteps, func() {
-				in := floatWalker{newWalker[float64](own.p, own.st, own.depth, floats{})}
+				in := floatWalker{walker: newWalker[float64](own.p, own.st, own.depth, floats{})}
 				t, fault = in.under(fn, lo, hi, rest)
 			})
 			return t, fault

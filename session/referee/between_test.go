@@ -38,7 +38,17 @@ func most(a, b *big.Float) *big.Float {
 	return b
 }
 
+// mul multiplies the ends that the signs tell are the outermost, or all of them where a
+// factor may have either sign.
 func (a between) mul(b between) between {
+	switch x, y := a.sign(), b.sign(); {
+	case x > 0 && y > 0:
+		return between{down().Mul(a.lo, b.lo), up().Mul(a.hi, b.hi)}
+	case x < 0 && y != 0:
+		return a.neg().mul(b).neg()
+	case x > 0 && y < 0:
+		return b.mul(a)
+	}
 	var out between
 	for i, x := range [2]*big.Float{a.lo, a.hi} {
 		for k, y := range [2]*big.Float{b.lo, b.hi} {

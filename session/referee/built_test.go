@@ -33,7 +33,7 @@ func TestRootsAreAll(t *testing.T) {
 			}
 			r := newReading(0)
 			for _, l := range s.lines[:len(s.lines)-1] {
-				r.learn(l)
+				r.learn(read(l))
 			}
 			if x, other := s.roots.other(r, solve); other {
 				t.Errorf("%s %d: %s: the sides cross at %s, which is no root of those built", f.name, n, strings.Join(s.lines, "; "), x.text())
@@ -122,7 +122,7 @@ func TestAreasAreRight(t *testing.T) {
 			}
 			r := newReading(0)
 			for _, l := range s.lines[:len(s.lines)-1] {
-				r.learn(l)
+				r.learn(read(l))
 			}
 			line := s.lines[len(s.lines)-1]
 			stmt, _ := syntax.Parse(line)

@@ -51,7 +51,7 @@ var ln2 = sync.OnceValue(func() *big.Float {
 	return sum
 })
 
-func piBetween() between { return outward(pi(), good) }
+var piBetween = sync.OnceValue(func() between { return outward(pi(), good) })
 
 // factorials are 1/n!, as many as a series of work bits may need.
 var factorials = sync.OnceValue(func() []*big.Float {

@@ -54,11 +54,18 @@ func hear(lines []string) *hearing {
 	for i, line := range lines {
 		h.last = pad.Enter(context.Background(), line)
 		if i < len(lines)-1 {
-			h.meant.learn(line)
-			h.rough.learn(line)
+			s := read(line)
+			h.meant.learn(s)
+			h.rough.learn(s)
 		}
 	}
 	return h
+}
+
+// read is a line as the referee reads it, whatever the scratchpad makes of it.
+func read(line string) syntax.Stmt {
+	s, _ := syntax.Parse(line)
+	return s
 }
 
 func (h *hearing) found(id finding.ID) *finding.Finding {

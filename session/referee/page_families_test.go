@@ -114,8 +114,8 @@ func replaced(d dice) scene {
 			if strings.HasPrefix(line, "k = ") && i == 0 {
 				line = "k = " + strings.Replace(value, "*k", fmt.Sprintf("*(%s N/m)", k), 1)
 			}
-			meant.learn(line)
-			rough.learn(line)
+			meant.learn(read(line))
+			rough.learn(read(line))
 		}
 		if len(h.last.Values()) == 0 {
 			return silent

@@ -3,6 +3,7 @@ package referee
 import (
 	"maps"
 	"math/big"
+	"sync"
 
 	"steelyard/lang/syntax"
 	"steelyard/units"
@@ -14,7 +15,6 @@ import (
 type reading struct {
 	names map[string]between
 	funcs map[string]*syntax.FuncDef
-	table *units.Table
 	// rough is how far each number written, and each step, may be off as a part
 	// of it: 0 for what is meant, some 2^-52 for what a careful program of 53 bits
 	// may make of it.
@@ -26,7 +26,7 @@ type reading struct {
 const bits = 4.5e-16
 
 func newReading(rough float64) *reading {
-	r := &reading{names: map[string]between{}, funcs: map[string]*syntax.FuncDef{}, table: units.NewTable(), rough: rough}
+	r := &reading{names: map[string]between{}, funcs: map[string]*syntax.FuncDef{}, rough: rough}
 	r.names["g"] = r.step(exactly(big.NewRat(980665, 100000))) // CGPM 1901, 9.80665 m/s²
 	return r
 }
@@ -48,9 +48,8 @@ func (r *reading) with(name string, x between) *reading {
 }
 
 // learn takes a line of the page in.
-func (r *reading) learn(line string) {
-	s, _ := syntax.Parse(line)
-	switch s := s.(type) {
+func (r *reading) learn(line syntax.Stmt) {
+	switch s := line.(type) {
 	case *syntax.Define:
 		if v, ok := r.value(s.X); ok {
 			r.names[s.Name] = v
@@ -62,18 +61,27 @@ func (r *reading) learn(line string) {
 	}
 }
 
-// unit is the size of a unit.
+// unit is the size of a unit. Pages use a few, again and again.
 func (r *reading) unit(text string) (between, bool) {
-	u, bad := r.table.Parse(text, units.AfterNumber)
+	size, known := sizes.Load(text)
+	if !known {
+		size = sizeOf(text)
+		sizes.Store(text, size)
+	}
+	out := size.(between)
+	return out, out.lo != nil
+}
+
+var sizes sync.Map
+
+// sizeOf is the size of a unit, or nothing if it is none, or begins elsewhere than at 0.
+func sizeOf(text string) between {
+	u, bad := units.NewTable().Parse(text, units.AfterNumber)
 	if bad != nil || u.Affine() {
-		return between{}, false
+		return between{}
 	}
-	out := exactly(u.Factor())
-	if n := u.PiPower(); n != 0 {
-		p, _ := piBetween().power(n)
-		out = out.mul(p)
-	}
-	return out, true
+	p, _ := piBetween().power(u.PiPower())
+	return exactly(u.Factor()).mul(p)
 }
 
 // value is the value of an expression; false where it has none, or may have none
