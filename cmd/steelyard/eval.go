@@ -163,9 +163,16 @@ func (ev *evaluator) enter(text string) {
 	case ev.quit:
 		ev.rest = true
 		return
-	case ev.over:
-		return
 	}
+	for _, one := range ev.pad.Several(ev.w.ctx, text) {
+		if !ev.over {
+			ev.statement(one)
+		}
+	}
+}
+
+// statement is enter for one of the statements of a line.
+func (ev *evaluator) statement(text string) {
 	e, got := ev.pad.Enter(ev.w.ctx, text)
 	if cmd, ok := e.Stmt.(*syntax.Command); ok {
 		if cmd.Word == "quit" {

@@ -163,6 +163,20 @@ func (s *scratchpad) tell(sentences ...string) {
 
 // Enter works a statement out and prints what becomes of it.
 func (s *scratchpad) Enter(ctx context.Context, text string, shown bool) bool {
+	lines := []string{text}
+	if s.draft == nil {
+		lines = s.pad.Several(ctx, text)
+	}
+	for _, line := range lines {
+		if !s.enter(ctx, line, shown && len(lines) == 1) {
+			return false
+		}
+	}
+	return true
+}
+
+// enter is Enter for one statement.
+func (s *scratchpad) enter(ctx context.Context, text string, shown bool) bool {
 	if !shown {
 		s.journal.Hold() // a paste is flushed once, before the next prompt
 	}

@@ -110,10 +110,14 @@ func toThe(words string) pattern {
 	return patternWith(`^((?:[^=]*=)?\s*[\d.(][^=]*?),? \(?(?:due |to the |directed )?(?:`+words+`)\)?$`, strings.Split(strings.ReplaceAll(words, "s?", ""), "|")...)
 }
 
+// severalValues is m = 2 kg, v = 3 m/s.
+var severalValues = as("", patternWith(`^(`+aName+`(?:\([^()=]*\))?\s*=.+)$`, ",", " and ", ";"), eachItsLine, "$1…").only(givesValue)
+
 // rewordings are looked for in a line that can't be read. What they offer can be read, or it
 // is not offered, so that a pattern that is too wide does no harm.
 var rewordings = []reworded{
-	as("", patternWith(`^(`+aName+`(?:\([^()=]*\))?\s*=.+)$`, ",", " and ", ";"), eachItsLine, "$1…").only(givesValue),
+	as("", patternWith(`^(.+ with .+?),? and (`+aName+`\s*=.+)$`, " with "), "Values after `with` have commas between them.", "$1, $2").repeated(),
+	severalValues,
 	as("", patternWith(`^(.+?)\s+(?:where|when|if|for|given)\s+(\S+\s*=[^=]+)$`, "where", "when", "if", "for", "given"), "Another value for a name comes after `with`.", "$1 with $2").only(replaces),
 	as("", patternWith(`^(.+?)\s+(?:where|when|if|for|given)\s+(\S+\s*=[^=]+) and (\S+\s*=[^=]+)$`, " and "), "Another value for a name comes after `with`.", "$1 with $2, $3").only(replaces),
 	as("", patternWith(`^(.+?)\s+(?:where|when|if|for|given)\s+(\S+\s*=.+)$`, "where", "when", "if", "for", "given"), "Each value needs its own line.", "$2…", "$1").only(isGiven),
@@ -217,7 +221,6 @@ var rewordings = []reworded{
 	as("", patternWith(`^([^=\s]+?)\s*[≈≅]\s*(.+)$`, "≈", "≅"), "For \"about equal\", use = and within.", "$1 = $2"),
 	as("", patternWith(`^(\S+)\s*=\s*(.+?)\s+at\s+(\S+)\s*=\s*(.+)$`, "at"), "A value at one place is that of a function.", "${1}1($3) = $2", "${1}1($4)"),
 	as("", patternWith(`^`+aName+`\s*=[^=\pL]*\d[^=\pL]*=\s*([^=]*\d[^=]*)$`, "="), "The first value has no unit, but the one after it has.", "$1 = $2").only(isMeasured).found(finding.Unreadable),
-	as("", patternWith(`^(`+aName+`\s*=[^=,]+?)\s*=\s*([^=]*\d[^=]*)$`, "="), "A second = doesn't fit here.", "$1", "check $2 = $3").only(givesValue).after("A line has one name. ").found(finding.Unreadable),
 	as("", patternWith(`^(.+?)`+toFigures, "f", "F"), "The digits of a given value say how many figures it has.", "$1").only(isGiven),
 	as("", patternWith(`^(`+aName+`\s*=.+?)`+toFigures, "f", "F"), "A line keeps all figures. `report` rounds.", "$1", "report $2 to $3 figures").only(givesValue),
 	as("", patternWith(`^([^=]+?)`+toFigures, "f", "F"), "A line keeps all figures. `report` rounds.", "report $1 to $2 figures"),
@@ -232,6 +235,23 @@ var rewordings = []reworded{
 	as("", patternWith(`^`+aName+`\s*(?:/|\(|\[| in )\s*([^=\d]+?)[)\]]?\s*=\s*(-?\d[^ a-zA-Z]*)$`, "/", "(", "[", " in "), "The unit comes after the number.", "$1 = $3 $2"),
 	as("", patternWith(`^(.+=\s*-?\d[\d.e-]*),?\s*\[?([^\d\]]+)\]?$`, "[", ","), "The unit comes right after the number.", "$1 $2"),
 	as("", patternWith(`^`+aName+` (?:of|for) ([\pL ]+?)\s*=\s*(.+)$`, " of ", " for "), "A name is one word. What it means comes after a comma.", "$1 = $3, $1 of $2"),
+}
+
+// MayBeSeveral tells quickly whether a line may be several statements: it has more than one
+// equals sign.
+func MayBeSeveral(text string) bool {
+	return strings.Count(text, "=") > 1 && !strings.Contains(text, "\n")
+}
+
+// Several are the statements of a line which gives several names values, with a comma, a
+// semicolon or `and` between them; nil for another.
+func (rd *Reader) Several(text string) []string {
+	if strings.Contains(text, " with ") {
+		return nil
+	}
+	r := reader{text: text, to: len(text), known: rd.Known}
+	r.from, r.to = trimBlanks(text, 0, len(text))
+	return r.rewordedAs(&severalValues, text[r.from:r.to], "", 0)
 }
 
 // settled are the findings of a line that the page may settle: names without a sign.

@@ -50,6 +50,8 @@ func Missing(l *eval.Line, try Enter) (finding.Finding, bool) {
 		switch {
 		case f.Severity > finding.Mismatch || f.At.To > len(l.Entry.Text):
 			continue
+		case slices.ContainsFunc(f.Lines, func(line string) bool { return strings.Contains(line, "\n") }), f.ID == finding.Unreadable && slices.ContainsFunc(f.Readings, func(line string) bool { return strings.Contains(line, "\n") }):
+			return f, false // it is offered as several
 		case f.ID == finding.UnknownUnit && s.lacksBehind(f.At):
 			continue
 		case f.ID == finding.UnknownUnit && len(f.Readings) == 0:

@@ -80,6 +80,11 @@ func Settle(l *eval.Line, try Enter, offers bool) Verdict {
 
 func (s *settler) settle() Verdict {
 	l := s.Line
+	if s.offered {
+		if v, ok := s.chained(); ok {
+			return v
+		}
+	}
 	left := s.product()
 	if left.Refused || left.solved {
 		return left
