@@ -15,13 +15,14 @@ func turn() *between {
 // degrees is an angle in rad.
 func degrees(x decimal) between { return x.between().mul(piBetween()).mul(exactly(big.NewRat(1, 180))) }
 
-// inRange lists every root of a period between two bounds.
+// inRange lists every root of a period between two bounds, neither of which is allowed
+// itself.
 func (t roots) inRange(lo, hi between) roots {
 	var all []between
 	for _, root := range t.all {
 		n := math.Floor((lo.mid() - root.mid()) / t.period.mid())
-		for x := root.add(t.period.mul(whole(int64(n)))); x.lo.Cmp(hi.hi) < 0; x = x.add(*t.period) {
-			if x.hi.Cmp(lo.lo) > 0 {
+		for x := root.add(t.period.mul(whole(int64(n)))); x.hi.Cmp(hi.lo) < 0; x = x.add(*t.period) {
+			if x.lo.Cmp(lo.hi) > 0 {
 				all = append(all, x)
 			}
 		}

@@ -312,7 +312,7 @@ func (t roots) searched(h *hearing) ruling {
 		return silent
 	}
 	if t.period != nil {
-		t = t.inRange(from.is, from.is.add(t.period.mul(whole(8))))
+		t = t.inRange(from.is.sub(*t.period), from.is.add(t.period.mul(whole(8))))
 	}
 	seen := map[int]bool{}
 	t.outside(from, to, seen)
