@@ -80,12 +80,12 @@ func TestNamesOfArrows(t *testing.T) {
 			if len(s.names) != len(s.wanted)+1 {
 				t.Errorf("trial %d, %v wide: %d names of %d have a place", trial, w, len(s.names)-1, len(s.wanted))
 			}
-			s.draw(&svgWriter{prefix: "a"})
-			for i, b := range s.boxes {
+			boxes := boxesOf(s)
+			for i, b := range boxes {
 				if b.left < 0 || b.right > s.width || b.top < 0 || b.bottom > s.height {
 					t.Errorf("trial %d, %v wide: a text leaves the drawing: %v", trial, w, b)
 				}
-				for _, c := range s.boxes[:i] {
+				for _, c := range boxes[:i] {
 					if b.meets(c) {
 						t.Errorf("trial %d, %v wide: texts meet: %v, %v", trial, w, b, c)
 					}
@@ -128,7 +128,7 @@ func TestWildArrows(t *testing.T) {
 		for _, chained := range []bool{false, true} {
 			a := arrowsOf(chained, parts...)
 			a.Angles, a.Components, a.Boxed = true, true, !chained
-			svg := Arrows(a).SVG("a")
+			svg := string(Arrows(a).SVG(nil, "a"))
 			wellFormed(t, svg)
 			for _, wild := range []string{"NaN", "Inf", "e+", "e-0", "e-1"} {
 				if strings.Contains(coordinates(svg), wild) {

@@ -24,7 +24,7 @@ type bar struct {
 }
 
 func newBar(b *entry.Bar) bar {
-	out := bar{size: b.Value.InUnit, kind: kindOf(b.Of), value: label{text: clean(b.Value.Shown(units.Drawn)), math: b.Value.Box()}}
+	out := bar{size: b.Value.InUnit, kind: kindOf(b.Of), value: mathLabel(b.Value.Shown(units.Drawn), b.Value.Box(), false)}
 	if out.kind.key != "" { // a bare number is its own name
 		out.name = nameOf(b.Of)
 	}

@@ -53,7 +53,7 @@ func TestBarsGoldens(t *testing.T) {
 		golden(t, name+".txt", Bars(make()).Text(60, 0, false))
 		golden(t, name+".ascii.txt", Bars(make()).Text(60, 0, true))
 		golden(t, name+".narrow.txt", Bars(make()).Text(30, 0, false))
-		svg := Bars(make()).SVG("b")
+		svg := string(Bars(make()).SVG(nil, "b"))
 		golden(t, name+".svg", svg)
 		wellFormed(t, svg)
 		barsApart(t, make())
@@ -77,7 +77,6 @@ func barsApart(t *testing.T, b *entry.Bars) {
 	t.Helper()
 	for _, w := range widths {
 		s := newChart(b).layout(w)
-		s.draw(&svgWriter{})
-		apart(t, s.boxes, s.width, s.height)
+		apart(t, boxesOf(s), s.width, s.height)
 	}
 }

@@ -69,6 +69,13 @@ type groupLayout struct {
 	left, width float64
 	slot        float64 // width of one bar with its texts
 	texts       []label // below the bars: the stage and its sum
+	columns     []column
+}
+
+// column is a bar with the rows of its texts.
+type column struct {
+	bar
+	name, value []label
 }
 
 // layout finds the places at a width.
@@ -128,6 +135,10 @@ func newGroupLayout(g group, slot float64) groupLayout {
 		s.width = math.Max(s.width, math.Min(mostSlot, math.Max(textWidth(g.name), textWidth(g.sum))))
 	}
 	s.texts = append(label{text: g.name}.rows(s.width), label{text: g.sum}.rows(s.width)...)
+	s.columns = make([]column, len(g.bars))
+	for i, b := range g.bars {
+		s.columns[i] = column{b, b.name.rows(slot), b.value.rows(slot)}
+	}
 	return s
 }
 
@@ -141,14 +152,14 @@ func (g *groupLayout) across() float64 {
 func (r *rowLayout) place(y, high float64) float64 {
 	above, below, names, stages := 0, 0, 0, 0
 	for _, g := range r.groups {
-		for _, b := range g.bars {
-			n := len(b.value.rows(g.slot))
+		for _, b := range g.columns {
+			n := len(b.value)
 			if b.size < 0 {
 				below = max(below, n)
 			} else {
 				above = max(above, n)
 			}
-			names = max(names, len(b.name.rows(g.slot)))
+			names = max(names, len(b.name))
 		}
 		stages = max(stages, len(g.texts))
 	}
@@ -196,29 +207,28 @@ func (s *barsLayout) scale(r *rowLayout) {
 
 func (s *barsLayout) group(r *rowLayout, g *groupLayout) {
 	x := g.left + (g.width-g.across())/2 + g.slot/2
-	for _, b := range g.bars {
-		s.column(b, x, r, g)
+	for _, b := range g.columns {
+		s.column(b, x, r, g.work)
 		x += g.slot + slotGap
 	}
 	s.centred(g.left+g.width/2, r.stages+ascent+2, g.texts)
 }
 
 // column draws one bar around x with its value at its end and its name beneath.
-func (s *barsLayout) column(b bar, x float64, r *rowLayout, g *groupLayout) {
+func (s *barsLayout) column(b column, x float64, r *rowLayout, work bool) {
 	zero, end := s.y(r, 0), s.y(r, 0)
 	if isFinite(b.size) {
 		end = s.y(r, b.size)
 	}
 	if zero != end {
-		s.bar(box{x - barWidth/2, math.Min(zero, end), x + barWidth/2, math.Max(zero, end)}, s.fill(b), g.work)
+		s.bar(box{x - barWidth/2, math.Min(zero, end), x + barWidth/2, math.Max(zero, end)}, s.fill(b.bar), work)
 	}
-	texts := b.value.rows(g.slot)
-	y := end - 6 - lineHeight*float64(len(texts)-1)
+	y := end - 6 - lineHeight*float64(len(b.value)-1)
 	if b.size < 0 {
 		y = end + ascent + 5
 	}
-	s.centred(x, y, texts)
-	s.centred(x, r.names+ascent+2, b.name.rows(g.slot))
+	s.centred(x, y, b.value)
+	s.centred(x, r.names+ascent+2, b.name)
 }
 
 // centred writes rows of text around x, the first at y.

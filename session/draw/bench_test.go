@@ -12,20 +12,20 @@ func BenchmarkText(b *testing.B) {
 func BenchmarkSVG(b *testing.B) {
 	f := plunger()
 	for b.Loop() {
-		Graph(f).SVG("g")
+		Graph(f).SVG(nil, "g")
 	}
 }
 
 func BenchmarkSVGMagnets(b *testing.B) {
 	f := magnets()
 	for b.Loop() {
-		Graph(f).SVG("g")
+		Graph(f).SVG(nil, "g")
 	}
 }
 
 func BenchmarkBarsSVG(b *testing.B) {
 	c := scale()
 	for b.Loop() {
-		Bars(c).SVG("g")
+		Bars(c).SVG(nil, "g")
 	}
 }

@@ -35,7 +35,7 @@ func TestBlankSquares(t *testing.T) {
 func TestBlankHasNoAnswers(t *testing.T) {
 	f := lens()
 	f.Blank = true
-	for _, got := range []string{Graph(f).SVG("g"), Graph(f).Text(60, 20, false)} {
+	for _, got := range []string{string(Graph(f).SVG(nil, "g")), Graph(f).Text(60, 20, false)} {
 		if strings.Contains(got, "b(g)") {
 			t.Errorf("the answer is in\n%s", got)
 		}

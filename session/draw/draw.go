@@ -32,7 +32,17 @@ type label struct {
 }
 
 func exprLabel(x syntax.Expr) label {
-	return label{text: clean(typeset.Expr(x).Page()), math: typeset.Line(x), names: true}
+	return mathLabel(typeset.Expr(x).Page(), typeset.Line(x), true)
+}
+
+// mathLabel is mathematics with what it is as characters; one with characters that have
+// no place in a drawing is text.
+func mathLabel(page string, math typeset.Box, names bool) label {
+	l := label{text: clean(page), names: names}
+	if l.text == page {
+		l.math = math
+	}
+	return l
 }
 
 // numberLabel is the text of a tick.
@@ -42,7 +52,7 @@ func numberLabel(text string) label { return label{text: text, math: typeset.Val
 // Brochure 5.4.1), with the power of ten taken out of the texts of its ticks.
 func axisLabel(a entry.Axis, power int) label {
 	a.Label.Power = power
-	return label{text: clean(a.Label.String()), math: a.Label.Box(typeset.Line)}
+	return mathLabel(a.Label.String(), a.Label.Box(typeset.Line), false)
 }
 
 // curveLabels are the names of the curves of a graph that shows them. The axis names a

@@ -65,11 +65,11 @@ func Arrows(a *entry.Arrows) Drawing {
 	}
 }
 
-// SVG is the drawing as svg elements for a page, one for each class of widths: the
+// SVG appends the drawing to a page as svg elements, one for each class of widths: the
 // page's style sheet shows the one that fits. Their ids begin with a prefix, which must
 // differ between the drawings of one page.
-func (d Drawing) SVG(prefix string) string {
-	w := svgWriter{prefix: identifier(prefix), out: make([]byte, 0, usual)}
+func (d Drawing) SVG(page []byte, prefix string) []byte {
+	w := svgWriter{prefix: identifier(prefix), out: page}
 	layout := d.plan()
 	for _, each := range [...]struct {
 		class string
@@ -78,7 +78,7 @@ func (d Drawing) SVG(prefix string) string {
 		w.class = each.class
 		layout(each.width).draw(&w)
 	}
-	return string(w.out)
+	return w.out
 }
 
 // File is the drawing as a file of SVG of its own: wide, black on white.

@@ -34,7 +34,7 @@ func checkFigure(t *testing.T, f *entry.Graph, columns, rows int) {
 	t.Helper()
 	checkText(t, Graph(f).Text(columns, rows, false), columns, false)
 	checkText(t, Graph(f).Text(columns, rows, true), columns, true)
-	svg := Graph(f).SVG("g")
+	svg := string(Graph(f).SVG(nil, "g"))
 	wellFormed(t, svg)
 	for _, wild := range []string{"NaN", "Inf", "e+", "e-0", "e-1"} {
 		if strings.Contains(coordinates(svg), wild) {
@@ -103,11 +103,11 @@ func TestHostileFigures(t *testing.T) {
 func TestManyPoints(t *testing.T) {
 	f := &entry.Graph{X: axis("x", 0, 1), Y: axis("y", -1, 1), Curves: []entry.Curve{curve("w", [][]point{sampled(0, 1, 1_000_000, func(x float64) float64 { return 2 * math.Sin(1e5*x) })})}}
 	checkFigure(t, f, 80, 24)
-	if n := len(Graph(f).SVG("g")); n > 300_000 {
+	if n := len(string(Graph(f).SVG(nil, "g"))); n > 300_000 {
 		t.Errorf("%d bytes", n)
 	}
 	f.Curves[0].Runs = sampledRuns([][]point{sampled(0, 1, 1000, func(x float64) float64 { return math.Sin(9 * x) })})
-	if n := len(coordinates(Graph(f).SVG("g"))); n > 4500 {
+	if n := len(coordinates(string(Graph(f).SVG(nil, "g")))); n > 4500 {
 		t.Errorf("%d bytes of paths for a smooth curve at three widths", n)
 	}
 }
@@ -116,7 +116,7 @@ func checkBars(t *testing.T, b *entry.Bars, columns int) {
 	t.Helper()
 	checkText(t, Bars(b).Text(columns, 0, false), columns, false)
 	checkText(t, Bars(b).Text(columns, 0, true), columns, true)
-	svg := Bars(b).SVG("g")
+	svg := string(Bars(b).SVG(nil, "g"))
 	wellFormed(t, svg)
 	barsApart(t, b)
 }

@@ -8,9 +8,6 @@ import (
 	"unicode"
 )
 
-// usual is how many bytes the drawings of one thing seldom are more than.
-const usual = 12 << 10
-
 // svgWriter is a drawing on its way to SVG.
 type svgWriter struct {
 	out    []byte

@@ -37,6 +37,21 @@ func wellFormed(t *testing.T, svg string) {
 	}
 }
 
+// boxed is a drawing that keeps the boxes of its texts.
+type boxed struct {
+	svgWriter
+	boxes []box
+}
+
+func (w *boxed) line(t textLine) { w.boxes = append(w.boxes, textBox(t.x, t.y, t.anchor, t.text)) }
+
+// boxesOf are the boxes of the texts of a layout.
+func boxesOf(s laidOut) []box {
+	w := &boxed{svgWriter: svgWriter{prefix: "a"}}
+	s.draw(w)
+	return w.boxes
+}
+
 // apart checks the boxes of all texts: none overlaps another or the edge.
 func apart(t *testing.T, boxes []box, w, h float64) {
 	t.Helper()
@@ -60,14 +75,13 @@ func textsApart(t *testing.T, f *entry.Graph) {
 	t.Helper()
 	for _, w := range widths {
 		s := newFigure(f).layout(w)
-		s.draw(&svgWriter{})
-		apart(t, s.boxes, w, s.height)
+		apart(t, boxesOf(s), w, s.height)
 	}
 }
 
 func TestSVGGoldens(t *testing.T) {
 	for name, make := range figures {
-		svg := Graph(make()).SVG("g")
+		svg := string(Graph(make()).SVG(nil, "g"))
 		golden(t, name+".svg", svg)
 		wellFormed(t, svg)
 		textsApart(t, make())

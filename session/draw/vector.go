@@ -113,10 +113,10 @@ func charactersIn(w float64) int { return max(1, int(w/(emPart*fontSize)+1e-6)) 
 // is enough, all else between words.
 func (l label) rows(w float64) []label {
 	most := charactersIn(w)
-	texts := rows.Fit(l.text, most)
-	if len(texts) == 1 && texts[0] == l.text {
+	if rows.Fits(l.text, most) {
 		return []label{l}
 	}
+	texts := rows.Fit(l.text, most)
 	if lines := l.math.Lines(func(b typeset.Box) bool { return width(mathText(b)) <= most }); lines != nil {
 		out := make([]label, len(lines))
 		for i, line := range lines {
@@ -134,17 +134,13 @@ func (l label) rows(w float64) []label {
 // mathText is mathematics as characters.
 func mathText(b typeset.Box) string { return strings.TrimSpace(clean(b.Page())) }
 
-// sheet is a vector on which a layout writes, with the boxes of its texts.
-type sheet struct {
-	vector
-	boxes []box
-}
+// sheet is a vector on which a layout writes.
+type sheet struct{ vector }
 
 func (s *sheet) text(x, y float64, a anchor, l label) {
 	if strings.TrimSpace(l.text) == "" {
 		return
 	}
-	s.boxes = append(s.boxes, textBox(x, y, a, l.text))
 	s.line(textLine{x: x, y: y, anchor: a, label: l})
 }
 

@@ -1,7 +1,6 @@
 package print
 
 import (
-	"bytes"
 	_ "embed"
 	"strconv"
 	"strings"
@@ -18,15 +17,14 @@ var style string
 // HTML writes a document as one page without scripts or anything from outside:
 // the style, the formulas (MathML) and the graphs (SVG) are part of it.
 func HTML(d *Document) []byte {
-	p := page{handout: d.Edition == Handout, set: d.set, regions: map[string]int{}}
-	p.b.Grow(usual + eachPart*len(d.Parts))
+	p := page{out: make([]byte, 0, usual+eachPart*len(d.Parts)), handout: d.Edition == Handout, set: d.set, regions: map[string]int{}}
 	write(d, &p)
-	return p.b.Bytes()
+	return p.out
 }
 
 // page is a document on its way to HTML.
 type page struct {
-	b       bytes.Buffer
+	out     []byte
 	handout bool
 	parts   int
 	figures int
@@ -37,7 +35,7 @@ type page struct {
 
 func (p *page) text(all ...string) {
 	for _, s := range all {
-		p.b.WriteString(s)
+		p.out = append(p.out, s...)
 	}
 }
 
@@ -50,7 +48,7 @@ func (p *page) formula(set typeset.Box) {
 
 func (p *page) math(tag string, set typeset.Box) {
 	p.text(tag)
-	p.b.Write(set.MathML(p.b.AvailableBuffer()))
+	p.out = set.MathML(p.out)
 	p.text("</math>")
 }
 

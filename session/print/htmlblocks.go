@@ -313,11 +313,9 @@ func (p *page) figureID() string {
 	return "figure-" + strconv.Itoa(p.figures)
 }
 
-// svg cleans a drawing as all other text is: its labels are anyone's.
-func svg(drawing string) string { return strings.TrimSpace(clean(drawing)) }
-
 func (p *page) drawing(d drawn) {
-	p.text("<figure>\n", svg(d.SVG(p.figureID())), "\n")
+	p.text("<figure>\n")
+	p.out = d.SVG(p.out, p.figureID())
 	if len(d.Below) > 0 {
 		open, shut, before, after := "<figcaption>", "</figcaption>\n", "", ""
 		if d.Listed {

@@ -245,7 +245,7 @@ func (g *guard) redraw(axes *entry.Graph) *leak {
 
 // ticks finds a result among the numbers of a drawing, each in the unit of either axis.
 func (g *guard) ticks(axes *entry.Graph) *leak {
-	for _, n := range readNumbers(visibleText(draw.Graph(axes).SVG("g")), g.units) {
+	for _, n := range readNumbers(visibleText(string(draw.Graph(axes).SVG(nil, "g"))), g.units) {
 		for _, u := range [...]*units.Unit{axes.X.Label.Unit, axes.Y.Label.Unit} {
 			if n.unit = u; n.figures < 2 {
 				continue

@@ -38,10 +38,10 @@ func Hang(text string, hang, width int) []string {
 // Fit breaks a text into rows that are never wider than width: a word that has
 // no room is broken. Blanks in a row count as one.
 func Fit(text string, width int) []string {
-	width = max(width, 2) // the widest character takes two cells
-	if isRow(text) && Width(text) <= width {
+	if Fits(text, width) {
 		return []string{text}
 	}
+	width = max(width, 2) // the widest character takes two cells
 	text = strings.Join(strings.Fields(text), " ")
 	f := filler{text: text, width: width}
 	for from, to := range pieces(text, 0) {
@@ -67,6 +67,9 @@ func Fit(text string, width int) []string {
 	}
 	return f.rows
 }
+
+// Fits tells whether Fit leaves a text as it is, in one row.
+func Fits(text string, width int) bool { return isRow(text) && Width(text) <= max(width, 2) }
 
 // isRow tells whether a text has single blanks between its words, and no other
 // space.
