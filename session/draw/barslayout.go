@@ -24,6 +24,7 @@ type chart struct {
 	kinds               []kind
 	span                span
 	ticks               ticks
+	numbers             []label // at the ticks
 	unit                label
 	left                float64 // of the bars: where the axis is
 	spoken, description string
@@ -35,6 +36,7 @@ func newChart(b *entry.Bars) *chart {
 	v := spanOf(c.groups)
 	c.span = newSpan(NiceRange(v.from, v.to))
 	c.ticks = c.span.ticks(5)
+	c.numbers = c.ticks.labels()
 	c.unit = label{text: unitText(b.Unit, c.ticks.power)}
 	for _, text := range c.ticks.texts {
 		c.left = math.Max(c.left, textWidth(text))
@@ -199,7 +201,7 @@ func (s *barsLayout) scale(r *rowLayout) {
 	for i, v := range s.ticks.at {
 		y := s.y(r, v)
 		lines = append(lines, []point{{s.left, y}, {s.left - tickLength, y}})
-		s.text(s.left-tickLength-4, y+ascent/2-0.5, end, numberLabel(s.ticks.texts[i]))
+		s.text(s.left-tickLength-4, y+ascent/2-0.5, end, s.numbers[i])
 	}
 	lines = append(lines, []point{{s.left, s.y(r, 0)}, {r.right, s.y(r, 0)}})
 	s.rules(axisInk, lines)

@@ -160,12 +160,13 @@ func (b box) pull(p point) point {
 
 // simplify leaves out the points of a line that lie within tolerance of the
 // chord drawn instead. It goes along the line once, keeping the range of
-// directions in which a chord from the last kept point passes all the others.
+// directions in which a chord from the last kept point passes all the others. What is left
+// takes the place of the line.
 func simplify(line []point, tolerance float64) []point {
 	if len(line) < 3 {
 		return line
 	}
-	out := []point{line[0]}
+	out := line[:1]
 	for i := 1; i < len(line); {
 		end := reach(line, i, tolerance)
 		out = append(out, line[end])

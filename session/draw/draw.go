@@ -45,8 +45,14 @@ func mathLabel(page string, math typeset.Box, names bool) label {
 	return l
 }
 
-// numberLabel is the text of a tick.
-func numberLabel(text string) label { return label{text: text, math: typeset.Value(text, "")} }
+// labels are the texts of ticks, set.
+func (t ticks) labels() []label {
+	out := make([]label, len(t.texts))
+	for i, text := range t.texts {
+		out[i] = label{text: text, math: typeset.Value(text, "")}
+	}
+	return out
+}
 
 // axisLabel is what stands at an axis: the quantity over its unit ("x / cm", SI
 // Brochure 5.4.1), with the power of ten taken out of the texts of its ticks.

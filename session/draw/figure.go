@@ -28,6 +28,7 @@ type figure struct {
 	*entry.Graph
 	across, up          span // of the axes
 	upTicks             ticks
+	upNumbers           []label // at its ticks
 	xTitle, yTitle      label   // of the axes
 	labels              []label // the names of the curves
 	spoken, description string
@@ -37,6 +38,7 @@ func newFigure(g *entry.Graph) *figure {
 	f := &figure{Graph: g, labels: curveLabels(g)}
 	f.across, f.up = spansOf(g)
 	f.upTicks = f.up.ticks(6)
+	f.upNumbers = f.upTicks.labels()
 	f.xTitle, f.yTitle = axisLabel(g.X, f.across.commonPower()), axisLabel(g.Y, f.upTicks.power)
 	f.spoken, f.description = told(g)
 	return f
@@ -237,16 +239,19 @@ func (s *figureLayout) axisTexts() {
 	b := s.box
 	free := 0.0
 	y := b.bottom + tickLength + ascent + 4
-	for i, v := range s.xTicks.at {
-		text := s.xTicks.texts[i]
-		x := s.at(v, s.y.from).X
-		if t := textBox(x, y, middle, text); t.left > free && text != "" {
-			s.text(x, y, middle, numberLabel(text))
+	for i, l := range s.xTicks.labels() {
+		x := s.at(s.xTicks.at[i], s.y.from).X
+		if t := textBox(x, y, middle, l.text); t.left > free && l.text != "" {
+			s.text(x, y, middle, l)
 			free = t.right + 4
 		}
 	}
+	numbers := s.upNumbers
+	if s.Blank { // its squares may have other ticks
+		numbers = s.yTicks.labels()
+	}
 	for i, v := range s.yTicks.at {
-		s.text(b.left-tickLength-4, s.at(s.x.from, v).Y+ascent/2-0.5, end, numberLabel(s.yTicks.texts[i]))
+		s.text(b.left-tickLength-4, s.at(s.x.from, v).Y+ascent/2-0.5, end, numbers[i])
 	}
 	for i, line := range s.yLabel {
 		s.text(edge, b.top-14-descent-lineHeight*float64(len(s.yLabel)-1-i), start, line)
