@@ -28,7 +28,7 @@ func BenchmarkGraphText(b *testing.B) {
 	b.Run("svg", func(b *testing.B) {
 		for b.Loop() {
 			g, _ := p.Enter(context.Background(), line).Outcome.(*entry.Graph)
-			draw.Graph(g).SVG("g")
+			draw.Graph(g).SVG(nil, "g")
 			p.Undo()
 		}
 	})
