@@ -210,7 +210,7 @@ func (ev *evaluator) show(e *entry.Entry, got live.Answer) error {
 	}
 	for _, e := range entries {
 		write := func() error {
-			return view.Text(ev.out, e, view.Options{Statement: !ev.prompts(), Bold: ev.w.bold, Width: ev.w.width, Height: ev.w.height, ASCII: ev.w.ascii})
+			return view.Text(ev.out, e, view.Options{Statement: !ev.prompts(), Bold: ev.w.bold, Width: ev.w.width, Height: ev.w.height, Folds: ev.w.folds, ASCII: ev.w.ascii})
 		}
 		if ev.json {
 			write = func() error { return view.JSON(ev.out, e, view.Replayed{}) }

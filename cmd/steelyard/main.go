@@ -38,6 +38,8 @@ type world struct {
 	height int
 	// ascii draws graphs with bytes below 128.
 	ascii bool
+	// folds tells that rows of a terminal may be filled up.
+	folds bool
 }
 
 // softMemory is how many bytes the program tries not to go beyond, unless its
@@ -75,7 +77,7 @@ func newWorld() *world {
 	w := &world{ctx: context.Background(), stdin: os.Stdin, width: 80, ascii: true, typed: term.IsTerminal(int(os.Stdin.Fd()))}
 	if fd := int(os.Stdout.Fd()); term.IsTerminal(fd) {
 		w.bold = os.Getenv("NO_COLOR") == "" && os.Getenv("TERM") != "dumb"
-		w.ascii = plainTerminal()
+		w.ascii, w.folds = plainTerminal(), !lookOf(os.Getenv).Plain
 		if cells, rows, err := term.GetSize(fd); err == nil && cells > 0 {
 			w.width, w.height = cells, rows
 		}

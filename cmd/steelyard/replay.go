@@ -89,7 +89,7 @@ func (r *replaying) show(report *worksheet.Report) {
 		r.out.Flush()
 		err = report.Text(r.w.stderr, view.Options{Width: r.w.width})
 	default:
-		err = report.Text(r.out, view.Options{Bold: r.w.bold, Width: r.w.width, ASCII: r.w.ascii})
+		err = report.Text(r.out, view.Options{Bold: r.w.bold, Width: r.w.width, Folds: r.w.folds, ASCII: r.w.ascii})
 	}
 	r.unshown = r.unshown || err != nil
 }

@@ -271,7 +271,7 @@ func (s *scratchpad) options() view.Options {
 	if cells, rows, err := term.GetSize(int(s.w.out.Fd())); err == nil && cells > 0 {
 		width, height = cells, rows
 	}
-	return view.Options{Bold: s.w.bold, Width: width, Height: height, ASCII: s.w.ascii}
+	return view.Options{Bold: s.w.bold, Width: width, Height: height, Folds: s.w.folds, ASCII: s.w.ascii}
 }
 
 // Leave asks once more where there is work that is not saved.

@@ -3,6 +3,7 @@ package main
 import (
 	"strings"
 
+	"steelyard/lang/finding"
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
 	"steelyard/session/repl"
@@ -33,8 +34,8 @@ func (s *scratchpad) Continues(text, line string) bool {
 	if lines := strings.SplitN(text, "\n", 3); len(lines) > 2 && strings.TrimSpace(lines[0]) == "data" {
 		text = lines[0] + "\n" + lines[1] // a row of a table fits its heads, whatever is between
 	}
-	stmt, _ := syntax.Parse(text + "\n  " + strings.TrimSpace(line))
-	return stmt != nil
+	stmt, fs := syntax.Parse(text + "\n  " + strings.TrimSpace(line))
+	return stmt != nil || strings.TrimSpace(text) == "data" && fs[0].ID == finding.Incomplete // the heads alone
 }
 
 // Pasted is a line from elsewhere as it is written here: one of TeX is told by its commands.

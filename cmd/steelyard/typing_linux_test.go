@@ -81,6 +81,10 @@ func TestPasteAtTheCursor(t *testing.T) {
 	c.send(pasted("data\nR / Ω\tz / m\n5\t1\n6\t2\nmax(R)\n"))
 	c.expect("2 rows: R in Ω and z in m")
 	c.expect("= 6 Ω")
+	// Of a page that was shown again the rows of a body stay.
+	c.send(pasted("  1.  y(t) =\n        2*t for 0 s < t < 1 s\n        3*t for 1 s < t < 2 s\n  2.  data\n        j / A   b / T\n" +
+		"        1   4\n        2   5\n        2 rows: j in A and b in T\n  3.  y(0.5 s) + max(b)*(3 s/T)\n        = 16 s, a time\n"))
+	c.expect("= 16 s")
 }
 
 // TestInsert puts several lines in before another, one by one, in their order: what fails

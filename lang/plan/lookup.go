@@ -116,8 +116,16 @@ func (c *coder) unknownName(x *syntax.Name) run.Slot {
 		return c.refuse(finding.UnknownName, x.At, "", "")
 	}
 	if x.Line != 0 {
+		message := "Line " + itoa(x.Line) + " doesn't define " + x.Name + "."
 		hint, readings := c.elsewhere(x.Name)
-		return c.refuse(finding.UnknownName, x.At, "Line "+itoa(x.Line)+" doesn't define "+x.Name+".", hint, readings...)
+		if x.Line >= c.p.line {
+			message = x.Name + "@" + itoa(x.Line) + " must name a line above this one."
+		}
+		if x.Line == c.p.line {
+			// The line that was meant has been taken out: another one that gives the name is no slip for it.
+			hint, readings = "Was that line removed? Put it in again, or write its value here.", nil
+		}
+		return c.refuse(finding.UnknownName, x.At, message, hint, readings...)
 	}
 	asUnit := ""
 	if c.p.Units.Has(x.Name) {

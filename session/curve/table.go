@@ -3,6 +3,7 @@ package curve
 import (
 	"math"
 	"strconv"
+	"strings"
 
 	"steelyard/lang/finding"
 	"steelyard/lang/limit"
@@ -74,6 +75,18 @@ func (p *plot) written(x float64) float64 {
 // shortPlace is how many figures a place has at most that somebody would write.
 const shortPlace = 12
 
+// goesDown says that a step goes down where the range goes up, and offers both as they may
+// have been meant.
+func (p *plot) goesDown() {
+	text, by, from, to := p.Entry.Text, p.s.By.Span(), p.s.From.Span(), p.s.To.Span()
+	f := finding.New(finding.NoRange, by, "The step is negative, but the range goes up.", "Leave the minus out, or put the larger end first.")
+	if step := strings.TrimLeft(text[by.From:by.To], "-−"); len(step) < by.To-by.From {
+		f.Lines = append(f.Lines, text[:by.From]+step+text[by.To:])
+	}
+	f.Lines = append(f.Lines, text[:from.From]+text[to.From:to.To]+text[from.To:to.From]+text[from.From:from.To]+text[to.To:])
+	p.Find(f)
+}
+
 // tablePlaces are the places of the rows. A last step that overshoots the end by
 // rounding alone counts as on it.
 func (p *plot) tablePlaces() ([]float64, bool) {
@@ -98,8 +111,12 @@ func (p *plot) tablePlaces() ([]float64, bool) {
 		p.Find(finding.New(finding.NoRange, p.s.By.Span(), "The step can't be 0.", "Write the distance between two rows."))
 		return nil, false
 	}
-	if p.to < p.from {
+	switch {
+	case p.to < p.from:
 		step = -step
+	case p.State.At(slot) < 0:
+		p.goesDown()
+		return nil, false
 	}
 	n := math.Floor((p.to-p.from)/step*(1+1e-12) + 1e-9)
 	if n+1 > limit.Rows {

@@ -63,6 +63,8 @@ func Missing(l *eval.Line, try Enter) (finding.Finding, bool) {
 		case f.ID == finding.NameKind && len(f.Readings) == 0: // sin θ = 1/n
 		case !slices.Contains(unread, f.ID) && !(f.ID == finding.NotSolved && solve && len(f.Readings)+len(f.Lines) == 0):
 			return s.inClause(&f)
+		case f.ID == finding.UnknownName && strings.Contains(l.Entry.Text[f.At.From:f.At.To], "@"):
+			return f, false // the number of a line is wrong, and no letter
 		case f.ID != finding.UnknownName && f.ID != finding.UnknownUnit && f.ID != finding.NotSolved:
 			near = true
 		}
@@ -222,6 +224,9 @@ func (s *settler) hidesNames(f *finding.Finding) bool {
 // before it. Where a value is missing, the unit must be one that the line's name goes by.
 func (s *settler) unitBehind() (finding.Finding, bool) {
 	text := s.Entry.Text
+	if s.Entry.Meaning() != "" {
+		return finding.Finding{}, false // the last word is one about the name
+	}
 	for i := range len(text) {
 		head, unit := strings.TrimRight(text[:i], " "), text[i:]
 		if head == "" || i == len(head) || endsWithNumber(head) || !s.IsUnit(unit) || s.Known(unit) {

@@ -42,7 +42,7 @@ func (ed *editor) aside(above, command string) {
 // paste puts text in at the cursor. Statements that are whole are entered; the one that
 // the last row belongs to stays to be edited with what stood behind the cursor.
 func (ed *editor) paste(text string) {
-	rows := pastedRows(strings.Split(text, "\n"))
+	rows := pastedRows(ed.pad, strings.Split(text, "\n"))
 	for i := range rows {
 		rows[i] = ed.pad.Pasted(rows[i])
 	}

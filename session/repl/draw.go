@@ -4,9 +4,12 @@ import (
 	"io"
 	"slices"
 	"strconv"
+	"strings"
 	"unicode/utf8"
 
 	"github.com/mattn/go-runewidth"
+
+	"steelyard/session/rows"
 )
 
 // frame is what is to be seen of the line that is being typed.
@@ -292,15 +295,26 @@ func (p *painter) resized(columns, height int) {
 	p.columns = columns
 }
 
-// layOut breaks a frame into rows, and says where its cursor is.
-func layOut(f *frame, columns int) (rows []row, y, x int) {
+// leastHung is the least number of columns in which the rows below the first are indented.
+const leastHung = 20
+
+// layOut breaks a frame into rows, and says where its cursor is. A row of the text ends at
+// a blank, as where a statement is shown again.
+func layOut(f *frame, columns int) (all []row, y, x int) {
 	l := layout{columns: columns, rows: []row{{}}}
+	if columns >= leastHung {
+		l.hang = len(f.prompt)
+	}
 	l.write(f.prompt, plain)
-	slants := f.slants
+	slants, folds := f.slants, l.folds(f.text, 0)
 	for i := 0; i < len(f.text); {
 		r, n := utf8.DecodeRuneInString(f.text[i:])
+		if len(folds) > 0 && i == folds[0] {
+			l.next()
+			folds = folds[1:]
+		}
 		if i == f.at {
-			if y, x = l.place(); r == '\n' || runewidth.RuneWidth(r) == 0 {
+			if y, x = l.place(); r == '\n' || r == ' ' && l.full() || runewidth.RuneWidth(r) == 0 {
 				y = len(l.rows) - 1
 				x = min(len(l.rows[y].cells), columns-1)
 			}
@@ -312,18 +326,23 @@ func layOut(f *frame, columns int) (rows []row, y, x int) {
 		if len(slants) > 0 && i >= slants[0].From {
 			set = slanted
 		}
-		if r == '\n' {
+		switch {
+		case r == '\n':
 			l.rows = append(l.rows, row{})
 			l.write(f.more, plain)
-		} else {
+			folds = l.folds(f.text, i+n)
+		case r == ' ' && l.full():
+			// A blank where a row ends may have no cell.
+		default:
 			l.rune(r, f.text[i:i+n], set)
 		}
 		i += n
 	}
 	if f.at >= len(f.text) {
-		if last := &l.rows[len(l.rows)-1]; len(last.cells) == columns {
-			l.write(" ", plain) // for the cursor
-			y, x = len(l.rows)-1, 0
+		if l.full() {
+			l.next() // for the cursor
+			l.write(" ", plain)
+			y, x = len(l.rows)-1, l.hang
 		} else {
 			y, x = l.place()
 		}
@@ -342,14 +361,39 @@ func layOut(f *frame, columns int) (rows []row, y, x int) {
 // layout is a text that is being broken into rows.
 type layout struct {
 	columns int
+	hang    int // cells before the rows that go on with one above
 	rows    []row
+}
+
+// folds are the places at which the line of a text that begins here is broken.
+func (l *layout) folds(text string, from int) []int {
+	line, _, _ := strings.Cut(text[from:], "\n")
+	at := rows.Folds(line, len(l.rows[len(l.rows)-1].cells), l.hang, l.columns)
+	for i := range at {
+		at[i] += from
+	}
+	return at
+}
+
+// full tells that the last row has no cell left.
+func (l *layout) full() bool { return len(l.rows[len(l.rows)-1].cells) >= l.columns }
+
+// next goes on in a new row. The one above is filled, so that the two are one line to the
+// terminal.
+func (l *layout) next() {
+	last := &l.rows[len(l.rows)-1]
+	for len(last.cells) < l.columns {
+		last.cells = append(last.cells, cell{text: " "})
+	}
+	l.rows = append(l.rows, row{soft: true})
+	l.write(strings.Repeat(" ", l.hang), plain)
 }
 
 // place is where the next character goes.
 func (l *layout) place() (y, x int) {
 	y = len(l.rows) - 1
 	if x = len(l.rows[y].cells); x >= l.columns {
-		return y + 1, 0
+		return y + 1, l.hang
 	}
 	return y, x
 }
@@ -374,10 +418,7 @@ func (l *layout) rune(r rune, text string, set style) {
 		return
 	}
 	if len(last.cells)+w > l.columns {
-		for len(last.cells) < l.columns {
-			last.cells = append(last.cells, cell{text: " "})
-		}
-		l.rows = append(l.rows, row{soft: true})
+		l.next()
 		last = &l.rows[len(l.rows)-1]
 	}
 	last.cells = append(last.cells, cell{text: text, style: set})

@@ -145,7 +145,7 @@ func (g *glass) shows() string {
 // the screen always shows what it would if the last alone had been drawn.
 func TestDrawn(t *testing.T) {
 	r := rand.New(rand.NewPCG(7, 7))
-	alphabet := []rune("abcω√² 質量é\u0301\n")
+	alphabet := []rune("abcω√²   質量é\u0301\n")
 	for round := range 100 {
 		columns, rows := 8+r.IntN(30), 4+r.IntN(6)
 		g := newGlass(t, columns, rows)

@@ -2,6 +2,7 @@ package repl
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 )
 
@@ -65,20 +66,22 @@ var (
 
 // pastedRows are the rows of a paste. Of a page copied from the screen these are the
 // statements: numbers, results and findings are left out; a line that is none of these stays.
-func pastedRows(rows []string) []string {
-	ours := false
-	for _, row := range rows {
-		ours = ours || numbered.MatchString(row)
-	}
-	if !ours {
+func pastedRows(pad Pad, rows []string) []string {
+	if !slices.ContainsFunc(rows, numbered.MatchString) {
 		return rows
 	}
 	var out []string
+	text := "" // of the statement, as far as it goes
 	for _, row := range rows {
+		own := strings.TrimLeft(row, " ")
 		if m := numbered.FindStringSubmatch(row); m != nil {
-			out = append(out, m[1])
+			text = strings.Join(strings.Fields(m[1]), " ") // rows are filled with blanks
+			out = append(out, text)
 		} else if m := continued.FindStringSubmatch(row); m != nil && isText(m[1]) {
 			out = append(out, "  "+strings.TrimLeft(m[1], " "))
+		} else if isIndented(row) && isText(own) && pad.Continues(text, own) {
+			text += "\n  " + own
+			out = append(out, "  "+own)
 		} else if row != "" && !isIndented(row) { // nothing below a statement begins so
 			out = append(out, row)
 		}

@@ -27,6 +27,9 @@ type Options struct {
 	Width int
 	// Height is the number of rows of the window; 0 if it is not known.
 	Height int
+	// Folds tells that a statement too long for a row goes on at a blank, below where it
+	// began. The row is filled up, so that a terminal takes the two for one line.
+	Folds bool
 	// ASCII draws graphs with bytes below 128, for plain terminals and pipes.
 	ASCII bool
 }
@@ -83,10 +86,26 @@ func (p *page) statement(prompt string) {
 	lead := prompt
 	for line := range strings.SplitSeq(p.e.Text, "\n") {
 		p.b.WriteString(lead)
-		p.b.WriteString(runewidth.Truncate(clean(line), longest, "…"))
+		p.folded(runewidth.Truncate(clean(line), longest, "…"))
 		p.b.WriteByte('\n')
 		lead = strings.Repeat(" ", p.margin)
 	}
+}
+
+// folded prints one line of the statement, in rows that a terminal takes for one.
+func (p *page) folded(line string) {
+	from := 0
+	if p.o.Folds {
+		for _, to := range rows.Folds(line, p.margin, p.margin, p.o.Width) {
+			row := line[from:to]
+			if p.margin+rows.Width(row) > p.o.Width {
+				row = strings.TrimRight(row, " ")
+			}
+			p.b.WriteString(row + strings.Repeat(" ", max(0, p.o.Width-rows.Width(row))))
+			from = to
+		}
+	}
+	p.b.WriteString(line[from:])
 }
 
 // clean takes out of a text what would upset a terminal.
