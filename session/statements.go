@@ -126,7 +126,7 @@ func workOut(l *eval.Line, s syntax.Stmt) {
 	if row.advise != nil {
 		row.advise(l, s)
 	}
-	advise.Outdated(l, s)
+	advise.OfParts(l, s)
 }
 
 // answer answers a command that is no line of the worksheet.

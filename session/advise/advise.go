@@ -44,7 +44,6 @@ func result(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText) {
 		commonSlip(l, name, x, &f, product, v)
 		kelvinTwice(l, x, in)
 		convertedTwice(l, x, in, v)
-		carried(l, x)
 	}
 }
 

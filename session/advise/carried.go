@@ -14,48 +14,42 @@ import (
 )
 
 // carried says of a name that a part above has given anew which of its values a later part
-// has: m = 4 kg of part b in part c, where part a had 3 kg. It is a caution where the line
-// also has a result that was worked out with the earlier value.
-func carried(l *eval.Line, whole syntax.Expr) {
-	if l.Planner.Part() == 0 || l.Entry.Line > limit.Advised {
+// has, however it got them: m = 4 kg of part b in part c, where part a had 3 kg, or an m that
+// part b solves for. It is a caution where the line also has a result that was worked out
+// with the earlier value.
+func carried(l *eval.Line, stmt syntax.Stmt, n *syntax.Name, d *plan.Def) {
+	if d.Line == 0 || l.Planner.Static(d.Slot).Absent {
 		return
 	}
-	for n := range syntax.Each[*syntax.Name](whole) {
-		if n.Line != 0 {
-			continue
-		}
-		d, ok := l.Planner.Find(n)
-		if !ok || d.Failed() || !d.Given || d.Part == l.Planner.Part() {
-			continue
-		}
-		was := l.Planner.Names.Above(n.Name, d.Line)
-		if was == nil || was.Failed() || was.Kind != plan.Quantity || was.Line == 0 || was.Part == d.Part {
-			continue
-		}
-		now, then := l.Shown(d, units.Screen), l.Shown(was, units.Screen)
-		if now == then {
-			continue
-		}
-		earlier := n.Name + "@" + strconv.Itoa(was.Line)
-		f := finding.New(finding.GivenAgain, n.At, n.Name+" is "+now+" here, from line "+strconv.Itoa(d.Line)+".",
-			"For "+then+", write "+earlier+".", earlier)
-		if r := standsOn(l, whole, was.Line); r == "" {
-			f.Severity, f.Readings = finding.Note, nil
-		} else {
-			f.Message += " " + r + " was worked out with " + then + "."
-		}
-		if f.Severity == finding.Caution || l.Set.Note(f.Message) {
-			l.Find(f)
-		}
+	was := l.Planner.Names.Above(n.Name, d.Line)
+	if was == nil || was.Failed() || was.Kind != plan.Quantity || was.Line == 0 || was.Part == d.Part || l.Planner.Static(was.Slot).Absent {
+		return
+	}
+	now, then := l.Shown(d, units.Screen), l.Shown(was, units.Screen)
+	if now == then {
+		return
+	}
+	earlier := n.Name + "@" + strconv.Itoa(was.Line)
+	f := finding.New(finding.GivenAgain, n.At, n.Name+" is "+now+" here, from line "+strconv.Itoa(d.Line)+".",
+		"For "+then+", write "+earlier+".", earlier)
+	if r := standsOn(l, stmt, was.Line); r == "" {
+		f.Severity, f.Readings = finding.Note, nil
+	} else {
+		f.Message += " " + r + " was worked out with " + then + "."
+	}
+	if f.Severity == finding.Caution || l.Set.Note(f.Message) {
+		l.Find(f)
 	}
 }
 
-// standsOn is the first result in an expression that was worked out from a line.
-func standsOn(l *eval.Line, x syntax.Expr, line int) string {
-	for n := range syntax.Each[*syntax.Name](x) {
-		if n.Line == 0 {
-			if d, ok := l.Planner.Find(n); ok && !d.Given && d.Line > line && slices.Contains(basis(l, d.Line), line) {
-				return n.Name
+// standsOn is the first result in a statement that was worked out from a line.
+func standsOn(l *eval.Line, stmt syntax.Stmt, line int) string {
+	for _, x := range stmt.Exprs() {
+		for n := range syntax.Each[*syntax.Name](x) {
+			if n.Line == 0 {
+				if d, ok := l.Planner.Find(n); ok && !d.Given && d.Line > line && slices.Contains(basis(l, d.Line), line) {
+					return n.Name
+				}
 			}
 		}
 	}
@@ -80,11 +74,12 @@ func basis(l *eval.Line, line int) []int {
 	return slices.Sorted(maps.Keys(found))
 }
 
-// Outdated says of a result or function of an earlier part which value of a name it has,
-// where the name has been given anew since: ω = √(k/m) of part a, where part b gives
-// another k. It is a caution for a function, as that reads as if it had the new one. What a
-// line itself gives a name, or draws a curve against, it means.
-func Outdated(l *eval.Line, stmt syntax.Stmt) {
+// OfParts says which value the names of a line have that several parts give: a name that a
+// part above has given anew, and a result or function of an earlier part that was worked out
+// before that, ω = √(k/m) of part a where part b gives another k. It is a caution for a
+// function, as that reads as if it had the new one. What a line itself gives a name, or draws
+// a curve against, it means.
+func OfParts(l *eval.Line, stmt syntax.Stmt) {
 	if l.Planner.Part() == 0 || l.Entry.Line > limit.Advised {
 		return
 	}
@@ -95,28 +90,46 @@ func Outdated(l *eval.Line, stmt syntax.Stmt) {
 	if s, ok := stmt.(*syntax.Scaling); ok {
 		meant = append(meant, s.Against.Name)
 	}
+	var seen []string
+	var results []func() // what is said of them is said after all names
 	for _, whole := range stmt.Exprs() {
 		for x := range syntax.Nodes(whole) {
-			if with, ok := x.(*syntax.With); ok {
-				for _, b := range with.By {
+			switch x := x.(type) {
+			case *syntax.With:
+				for _, b := range x.By {
 					meant = append(meant, b.Name)
 				}
+			case *syntax.SlopeOf:
+				meant = append(meant, x.Var.Name)
+			case *syntax.AreaUnder:
+				meant = append(meant, x.Var.Name)
 			}
 			n, ok := x.(*syntax.Name)
 			if c, call := x.(*syntax.Call); call {
 				n, ok = &syntax.Name{At: c.Name, Name: c.Func}, true
 			}
-			if !ok || n.Line != 0 {
+			if !ok || n.Line != 0 || slices.Contains(meant, n.Name) || slices.Contains(seen, n.Name) {
 				continue
 			}
 			d, ok := l.Planner.Find(n)
-			if !ok || d.Failed() || d.Given || d.Part == l.Planner.Part() || !slices.Contains(l.Entry.Uses, d.Line) {
+			if !ok || d.Failed() || d.Part == l.Planner.Part() {
 				continue
 			}
-			for _, line := range basis(l, d.Line) {
-				outdatedBy(l, n, d, line, meant)
+			if seen = append(seen, n.Name); d.Kind == plan.Quantity {
+				carried(l, stmt, n, d)
 			}
+			if d.Given || !slices.Contains(l.Entry.Uses, d.Line) {
+				continue
+			}
+			results = append(results, func() {
+				for _, line := range basis(l, d.Line) {
+					outdatedBy(l, n, d, line, meant)
+				}
+			})
 		}
+	}
+	for _, say := range results {
+		say()
 	}
 }
 

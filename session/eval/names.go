@@ -97,10 +97,12 @@ func (l *Line) unused(name string) string {
 	}
 }
 
-// GivenAgain cautions where a name is given a second time within a part.
-func (l *Line) GivenAgain(name string, at syntax.Span) {
+// GivenAgain cautions where a name is given a second time within a part. A later part may give
+// names anew, but a value that a line finds, as a solve or a fit does, tells nobody that it
+// takes the place of a given.
+func (l *Line) GivenAgain(name string, at syntax.Span, found bool) {
 	d, ok := l.Planner.Names.Lookup(name)
-	if !ok || d.Part != l.Planner.Part() || d.Line == 0 || d.Failed() || d.Kind == plan.Symbol {
+	if !ok || d.Part != l.Planner.Part() && !(found && d.Given) || d.Line == 0 || d.Failed() || d.Kind == plan.Symbol {
 		return
 	}
 	if d.Kind == plan.Quantity && l.Planner.Static(d.Slot).Absent {

@@ -28,7 +28,7 @@ func Named(l *eval.Line, s *syntax.Define) (*plan.Def, bool) {
 		return d, false
 	}
 	if !syntax.Holds(s.X, s.Name) && !onlyUnit(l, s) {
-		l.GivenAgain(s.Name, s.NameAt)
+		l.GivenAgain(s.Name, s.NameAt, false)
 	}
 	return d, true
 }

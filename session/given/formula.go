@@ -13,7 +13,7 @@ func Formula(l *eval.Line, s *syntax.FormulaDef) {
 	if !l.MayDefine(s.Name, s.NameAt, plan.Formula) {
 		return
 	}
-	l.GivenAgain(s.Name, s.NameAt)
+	l.GivenAgain(s.Name, s.NameAt, false)
 	l.Find(l.Planner.CheckFormula(s, l.Entry.Text)...)
 	if l.Entry.Failed() {
 		d.Root = d

@@ -13,7 +13,7 @@ func Function(l *eval.Line, s *syntax.FuncDef) {
 	if !l.MayDefine(s.Name, s.NameAt, plan.Function) {
 		return
 	}
-	l.GivenAgain(s.Name, s.NameAt)
+	l.GivenAgain(s.Name, s.NameAt, false)
 	uses, fs := l.Planner.CheckFunction(s, l.Entry.Text)
 	l.Find(fs...)
 	at := s.NameAt

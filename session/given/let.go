@@ -18,7 +18,7 @@ func Let(l *eval.Line, s *syntax.Let) {
 		if !l.MayDefine(n.Name, n.NameAt, plan.Symbol) {
 			continue
 		}
-		l.GivenAgain(n.Name, n.NameAt)
+		l.GivenAgain(n.Name, n.NameAt, false)
 		d := &plan.Def{Name: n.Name, Kind: plan.Symbol, Slot: run.NoSlot, Unit: u}
 		if !ok {
 			d.Root = d

@@ -240,7 +240,7 @@ func (t *table) define(all [][]run.Instr, good bool) {
 		}
 		t.CatchUp()
 		if good {
-			t.GivenAgain(h.Name, h.NameAt)
+			t.GivenAgain(h.Name, h.NameAt, false)
 			if v, ok := t.NewValue(h.Name, &syntax.Name{Name: h.Name}, d.Slot, t.in[i]); ok {
 				v.List.Figures = make([]units.Figures, len(all[i]))
 				for k := range t.cols[i] {

@@ -241,7 +241,7 @@ func (f *fitting) gives(i int, s run.Slot) bool {
 		if !f.MayDefine(n.Name, n.NameAt, plan.Quantity) {
 			return false
 		}
-		f.GivenAgain(n.Name, n.NameAt)
+		f.GivenAgain(n.Name, n.NameAt, true)
 		d.Name = n.Name
 	}
 	got := eval.Got{Compiled: plan.Compiled{Slot: s, Static: f.Planner.Static(s)}, Value: f.State.At(s), Unit: p.unit, OK: true}

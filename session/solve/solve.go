@@ -103,7 +103,7 @@ func Solve(l *eval.Line, s *syntax.Solve) {
 	}
 	for i, d := range ofNumbers(l, s, false) {
 		if d.Slot != run.NoSlot {
-			l.GivenAgain(d.Name, s.Unknowns[i].NameAt)
+			l.GivenAgain(d.Name, s.Unknowns[i].NameAt, true)
 			l.Settle(d)
 		}
 	}

@@ -427,7 +427,7 @@ func (v *vectors) give(u syntax.Unknown, got []*plan.Def) int {
 	}
 	r := v.Entry.Give(value)
 	r.Shows, r.Records = true, true
-	v.GivenAgain(u.Name, u.NameAt)
+	v.GivenAgain(u.Name, u.NameAt, true)
 	v.Settle(d)
 	v.KeepsComponents(d, u.NameAt)
 	return n
