@@ -60,14 +60,15 @@ func (l *lackingSymbols) look(tokens []token) {
 	}
 }
 
-// unitBeside tells whether the word at i is a unit beside a name of the page: x m, but not
-// the u2 of m2 u2.
+// unitBeside tells whether the word at i is a unit beside a plain number of the page: x m,
+// but neither the u2 of m2 u2 nor the A of ρ A.
 func (l *lackingSymbols) unitBeside(tokens []token, i int) bool {
 	if text := tokens[i].text; i == 0 || tokens[i-1].to == tokens[i].from || isDigit(rune(text[len(text)-1])) {
 		return false
 	}
 	base := baseOf(tokens, i-1)
-	return base.kind == nameToken && l.in.Known(Canonical(base.text)) && l.in.IsUnit(tokens[i].text)
+	_, plain := l.in.Number(Canonical(base.text))
+	return base.kind == nameToken && plain && l.in.IsUnit(tokens[i].text)
 }
 
 // word takes a word apart into names of the page, symbols and a function with its
