@@ -1,6 +1,9 @@
 package draw
 
-import "math"
+import (
+	"math"
+	"unicode/utf8"
+)
 
 // canvas is a plot area of character cells. Unicode cells hold 2×4 Braille
 // dots each; ASCII cells one letter.
@@ -123,18 +126,17 @@ func (c *canvas) dot(p *pen, at point) {
 }
 
 // row gives one row of cells.
-func (c *canvas) row(row int) []rune {
-	out := make([]rune, c.columns)
-	for i := range out {
-		k := row*c.columns + i
+func (c *canvas) row(row int) string {
+	out := make([]byte, 0, 3*c.columns)
+	for k := row * c.columns; k < (row+1)*c.columns; k++ {
 		switch {
 		case c.dots[k] != 0:
-			out[i] = 0x2800 + rune(c.dots[k])
+			out = utf8.AppendRune(out, 0x2800+rune(c.dots[k]))
 		case c.cells[k] != 0:
-			out[i] = c.cells[k]
+			out = utf8.AppendRune(out, c.cells[k])
 		default:
-			out[i] = ' '
+			out = append(out, ' ')
 		}
 	}
-	return out
+	return string(out)
 }

@@ -58,7 +58,13 @@ func (t ticks) labels() []label {
 // Brochure 5.4.1), with the power of ten taken out of the texts of its ticks.
 func axisLabel(a entry.Axis, power int) label {
 	a.Label.Power = power
-	return mathLabel(a.Label.String(), a.Label.Box(typeset.Line), false)
+	return mathLabel(axisText(a, power), a.Label.Box(typeset.Line), false)
+}
+
+// axisText is that as characters.
+func axisText(a entry.Axis, power int) string {
+	a.Label.Power = power
+	return a.Label.String()
 }
 
 // curveLabels are the names of the curves of a graph that shows them. The axis names a

@@ -145,7 +145,7 @@ func (t *textFigure) plot() []string {
 		axis, tick, corner = "|", "+", "+"
 	}
 	var lines []string
-	lines = append(lines, wrap(t.text(axisLabel(t.Y, t.yTicks.power).text), t.columns)...)
+	lines = append(lines, wrap(t.text(axisText(t.Y, t.yTicks.power)), t.columns)...)
 	labels := make(map[int]string)
 	for i, v := range t.yTicks.at {
 		if text := t.text(t.yTicks.texts[i]); text != "" {
@@ -157,7 +157,7 @@ func (t *textFigure) plot() []string {
 		if text != "" {
 			line = tick
 		}
-		cells := string(c.row(row))
+		cells := c.row(row)
 		if len(t.ends) > row && t.ends[row] != "" {
 			cells += " " + t.ends[row]
 		}
@@ -166,7 +166,7 @@ func (t *textFigure) plot() []string {
 	lines = append(lines, strings.Repeat(" ", t.margin)+corner+t.bottomLine())
 	under, _ := t.tickLabels(t.xTicks)
 	lines = append(lines, under)
-	for _, s := range wrap(t.text(axisLabel(t.X, t.xTicks.power).text), t.columns) {
+	for _, s := range wrap(t.text(axisText(t.X, t.xTicks.power)), t.columns) {
 		indent := t.margin + 1 + t.plotColumns - width(s)
 		lines = append(lines, strings.Repeat(" ", max(0, indent))+s)
 	}
@@ -371,5 +371,5 @@ func (t *textFigure) sample(i int) string {
 	}
 	c := newCanvas(6, 1, false)
 	c.line(newPen(i), []point{{0, 1}, {11, 1}})
-	return strings.TrimRight(string(c.row(0)), " ")
+	return strings.TrimRight(c.row(0), " ")
 }

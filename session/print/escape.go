@@ -77,6 +77,9 @@ func escapeMarkdown(text string) string { return markedText(oneLine(text), true)
 
 // markedText is escapeMarkdown for a piece of such a line, which may be the first.
 func markedText(text string, first bool) string {
+	if !strings.ContainsAny(text, "\\`*_[]<>#|~$&!") && !(first && strings.ContainsAny(text[:min(1, len(text))], "-+=:0123456789")) {
+		return text
+	}
 	var b strings.Builder
 	for i, r := range text {
 		switch {

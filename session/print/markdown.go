@@ -1,6 +1,7 @@
 package print
 
 import (
+	"bytes"
 	"strconv"
 	"strings"
 
@@ -15,12 +16,12 @@ func Markdown(d *Document) []byte {
 	m := marked{set: d.set}
 	m.b.Grow(usual)
 	write(d, &m)
-	return []byte(strings.TrimRight(m.b.String(), "\n") + "\n")
+	return append(bytes.TrimRight(m.b.Bytes(), "\n"), '\n')
 }
 
 // marked is a document on its way to Markdown.
 type marked struct {
-	b   strings.Builder
+	b   bytes.Buffer
 	set *setter
 }
 
@@ -56,9 +57,12 @@ func (m *marked) end(d *Document) {
 }
 
 // paragraph writes something that stands apart from what is around it.
-func (m *marked) paragraph(text string) {
-	if text != "" {
+func (m *marked) paragraph(pieces ...string) {
+	from := m.b.Len()
+	for _, text := range pieces {
 		m.b.WriteString(text)
+	}
+	if m.b.Len() > from {
 		m.b.WriteString("\n\n")
 	}
 }
@@ -72,7 +76,10 @@ func dollars(set string) string {
 	if set = strings.TrimSpace(set); set == "" {
 		return ""
 	}
-	return "$" + mathEscapes.Replace(set) + "$"
+	if strings.ContainsAny(set, "$`]\n") { // most have none of them
+		set = mathEscapes.Replace(set)
+	}
+	return "$" + set + "$"
 }
 
 // inCell is dollars without the strokes that part the cells of a table.
@@ -98,9 +105,9 @@ func (m *marked) note(all []string)     { lines(m, all, m.prose, "", nextRow) }
 func (m *marked) told(all []entry.Said) { lines(m, all, m.say, "", nextRow) }
 
 func (m *marked) drawing(d drawn) {
-	text := strings.TrimRight(clean(d.Text(76, 22, false)), "\n")
+	text := strings.TrimRight(d.Text(76, 22, false), "\n")
 	fence := strings.Repeat("`", max(3, longestRun(text, '`')+1))
-	m.paragraph(fence + "text\n" + text + "\n" + fence)
+	m.paragraph(fence, "text\n", text, "\n", fence)
 	mark := ""
 	if d.Listed {
 		mark = "- "
@@ -184,7 +191,7 @@ func (m *marked) definitions(all []entry.WorkLine) {
 	flush := func() {
 		if len(rows) > 0 {
 			// \cr and not two strokes, which Markdown takes for its own.
-			m.paragraph("$" + dollars(`\begin{aligned} `+strings.Join(rows, ` \cr `)+` \end{aligned}`) + "$")
+			m.paragraph("$", dollars(`\begin{aligned} `+strings.Join(rows, ` \cr `)+` \end{aligned}`), "$")
 		}
 		rows = nil
 	}
@@ -236,7 +243,7 @@ func mathSaid(pieces []piece) string {
 	return b.String()
 }
 
-func (m *marked) cases(c *cases) { m.paragraph("$" + dollars(c.box().LaTeX()) + "$") }
+func (m *marked) cases(c *cases) { m.paragraph("$", dollars(c.box().LaTeX()), "$") }
 
 // answers writes those of all parts, one line each.
 func (m *marked) answers(all []solved) {

@@ -135,7 +135,7 @@ func (t *plainText) told(lines []entry.Said) {
 }
 
 func (t *plainText) drawing(d drawn) {
-	for line := range strings.SplitSeq(strings.TrimRight(clean(d.Text(t.columns, 22, false)), "\n"), "\n") {
+	for line := range strings.SplitSeq(strings.TrimRight(d.Text(t.columns, 22, false), "\n"), "\n") {
 		t.out(line)
 	}
 	first, next := "", ""
