@@ -9,13 +9,7 @@ import "steelyard/lang/syntax"
 // The normal form sorts nothing, and a rearrangement gathers factors in the order in
 // which it meets them: k·½·x² would be right, and nobody's formula. A reader finds the
 // line again only if it looks as it was written.
-func arrange(x syntax.Expr, like ...syntax.Expr) syntax.Expr {
-	o := order{first: map[string]int{}, pairs: map[[2]string]bool{}}
-	for _, l := range like {
-		o.learn(l)
-	}
-	return arranged(x, o)
-}
+func arrange(x syntax.Expr, like ...syntax.Expr) syntax.Expr { return orderOf(like...).arrange(x) }
 
 // order is the order in which names were written.
 //
@@ -25,6 +19,14 @@ type order struct {
 	first map[string]int
 	// pairs tells of two names that stood in one product which came first.
 	pairs map[[2]string]bool
+}
+
+func orderOf(like ...syntax.Expr) order {
+	o := order{first: map[string]int{}, pairs: map[[2]string]bool{}}
+	for _, l := range like {
+		o.learn(l)
+	}
+	return o
 }
 
 func (o order) learn(like syntax.Expr) {
@@ -97,7 +99,7 @@ func (o order) before(a, b syntax.Expr) bool {
 	return placeOf(a, o.first) < placeOf(b, o.first)
 }
 
-func arranged(x syntax.Expr, o order) syntax.Expr {
+func (o order) arrange(x syntax.Expr) syntax.Expr {
 	return syntax.Rewrite(x, func(x syntax.Expr) (syntax.Expr, bool) {
 		b, ok := x.(*syntax.Binary)
 		if !ok || b.Op != syntax.Mul {
@@ -105,7 +107,7 @@ func arranged(x syntax.Expr, o order) syntax.Expr {
 		}
 		fs := factorsOf(b)
 		for i := range fs {
-			fs[i] = arranged(fs[i], o)
+			fs[i] = o.arrange(fs[i])
 		}
 		o.sort(fs)
 		var out syntax.Expr

@@ -148,13 +148,17 @@ func distinct(roots []root) []root {
 // the order in which it was.
 func (eq Equation) shown(unknown string, common []Step) func(root) Root {
 	once := occurrences(eq.Left, unknown)+occurrences(eq.Right, unknown) == 1
+	var o order // of the factors, once it is asked for
 	var show func(root) Root
 	show = func(r root) Root {
 		out := Root{X: []syntax.Expr{r.x}, Steps: slices.Concat(common, r.steps), Lead: r.lead, Rest: r.rest, angle: r.angle, tangent: r.tangent, unknown: unknown}
 		if once {
 			out.like = &eq
 			if len(common)+len(r.steps) > 1 {
-				out.X[0] = arrange(r.x, eq.Left, eq.Right)
+				if o.first == nil {
+					o = orderOf(eq.Left, eq.Right)
+				}
+				out.X[0] = o.arrange(r.x)
 			}
 		}
 		if r.also != nil {
@@ -184,12 +188,13 @@ func (eq Equation) gathered(steps []Step, x syntax.Expr) []Step {
 	} else if len(steps) == 1 && 5*len(syntax.PrintExpr(x)) < 4*len(syntax.PrintExpr(last.Right)) {
 		steps = append(steps, Step{Left: last.Left, Right: x, Reason: simplify})
 	}
+	o := orderOf(eq.Left, eq.Right)
 	for k := range steps[1:] {
 		at := &steps[k+1]
-		at.Left, at.Right = arrange(at.Left, eq.Left, eq.Right), arrange(at.Right, eq.Left, eq.Right)
+		at.Left, at.Right = o.arrange(at.Left), o.arrange(at.Right)
 		by := make([]syntax.Expr, len(at.By))
 		for i, x := range at.By {
-			by[i] = arrange(x, eq.Left, eq.Right)
+			by[i] = o.arrange(x)
 		}
 		at.By = by
 	}
