@@ -220,3 +220,16 @@ func TestWithOfVectors(t *testing.T) {
 		}
 	}
 }
+
+// TestFactorOfFewFigures tells a factor to three figures of values that are known to one.
+func TestFactorOfFewFigures(t *testing.T) {
+	p := New()
+	for _, line := range []string{"results to the givens' figures", "m1 = 3.4 kg", "m2 = 2.6 kg", "a = (m1 - m2)*g/(m1 + m2)"} {
+		p.Enter(context.Background(), line)
+	}
+	for line, want := range map[string]string{"a with m1 = 3.5 kg": "1.11 times a as it was", "scaling a against m1": "doubling m1 multiplies a by 3.35"} {
+		if got := strings.Join(told(p.Enter(context.Background(), line)), " "); !strings.Contains(got, want) {
+			t.Errorf("%s: %q, want %q", line, got, want)
+		}
+	}
+}

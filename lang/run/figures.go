@@ -198,9 +198,10 @@ func (st *State) figures(p *Program, noughts bool) *mainFigures {
 }
 
 // Known tells to which place the value of a slot of the main code is known from what was
-// written, of a list the first that is not exact; false for one without a value. Noughts at the end of a whole number count
-// for nothing if that is wished.
-func (p *Program) Known(st *State, s Slot, noughts bool) (Figured, bool) {
+// written, of a list the first that is not exact; false for one without a value. Noughts at
+// the end of a whole number count for nothing if that is wished; otherZero tells that the value
+// is shown from another zero than its own, as in °C.
+func (p *Program) Known(st *State, s Slot, noughts, otherZero bool) (Figured, bool) {
 	m := st.figures(p, false)
 	all := m.at(s)
 	if noughts && slices.ContainsFunc(all, func(n Figured) bool { return !n.sure }) {
@@ -213,7 +214,7 @@ func (p *Program) Known(st *State, s Slot, noughts bool) (Figured, bool) {
 	if at := slices.IndexFunc(all, func(n Figured) bool { return n.Place != 0 }); at > 0 { // [0, 0.5] m
 		return all[at], true
 	}
-	return m.together(s, all[0], 0), true
+	return m.together(s, all[0], 0, otherZero), true
 }
 
 // mostLookedAgain is of how many elements of a list it is looked at what their terms have in
@@ -222,12 +223,12 @@ const mostLookedAgain = 16
 
 // KnownEach is Known of each element of a list, or component of a vector, in the order of its
 // columns.
-func (p *Program) KnownEach(st *State, s Slot) []Figured {
+func (p *Program) KnownEach(st *State, s Slot, otherZero bool) []Figured {
 	m := st.figures(p, false)
 	all := slices.Clone(m.at(s))
 	for i := range all {
 		if len(all) <= mostLookedAgain {
-			all[i] = m.together(s, all[i], i)
+			all[i] = m.together(s, all[i], i, otherZero)
 		}
 	}
 	return all

@@ -14,14 +14,21 @@ const mostTogether = 64
 // One in the last figure of each number moves the value by as much as its slope says; the
 // greatest of those moves is the place that the value is known to. It is never known to more
 // figures than the number that has the fewest. The slot may have several elements.
-func (m *mainFigures) together(s Slot, n Figured, element int) Figured {
-	if n.V == 0 || n.Place == 0 || n.kept {
+//
+// A temperature that is shown in °C has no such figures: they count from another zero than the
+// kelvins that it is worked out in. The temperature of a mixture of 0.60 kg, 52 °C, moves by a
+// fifth of a degree with the last figure of that, and is not known to two figures of 325 K.
+func (m *mainFigures) together(s Slot, n Figured, element int, otherZero bool) Figured {
+	if n.V == 0 || n.Place == 0 || n.kept && !otherZero {
 		return n
 	}
 	moved, by, fewest := m.measured(s, n.V)
 	known := func(n Figured) int { return n.Figures(n.V, n.Place) }
-	if len(moved) == 0 || len(moved) > mostTogether || known(n) >= known(fewest) {
+	if len(moved) == 0 || len(moved) > mostTogether || !otherZero && known(n) >= known(fewest) {
 		return n
+	}
+	if otherZero {
+		fewest = Figured{V: n.V}
 	}
 	x := m.p.newShift(m.st, s, moved)
 	if x == nil || element >= len(x.out) {
@@ -42,7 +49,10 @@ func (m *mainFigures) together(s Slot, n Figured, element int) Figured {
 			out = Figured{V: n.V, Place: place, By: by[i]}
 		}
 	}
-	if known(out) > known(n) {
+	if otherZero && out.Place > 0 {
+		out.Place, out.Summed = math.Pow10(int(math.Round(math.Log10(out.Place)))), true
+	}
+	if out.Place > 0 && (out.Place < n.Place && otherZero || known(out) > known(n)) {
 		return out
 	}
 	return n

@@ -94,12 +94,12 @@ func (p *Page) support(slot run.Slot, u *units.Unit) (out Support, by, noughts *
 	if p.Set.Exact {
 		return Support{Exact: true}, nil, nil
 	}
-	known, ok := p.Planner.Program.Known(&p.State, slot, false)
+	known, ok := p.Planner.Program.Known(&p.State, slot, false, u.Affine())
 	if !ok || known.Place == 0 {
 		return Support{Exact: true}, nil, nil
 	}
 	out.Known, out.Shown = figures(known, known.V, u, p.Set.Rounding)
-	if bare, _ := p.Planner.Program.Known(&p.State, slot, true); bare.Place > known.Place {
+	if bare, _ := p.Planner.Program.Known(&p.State, slot, true, u.Affine()); bare.Place > known.Place {
 		out.Bare, _ = figures(bare, bare.V, u, p.Set.Rounding)
 		noughts = bare.By
 	}
@@ -146,7 +146,7 @@ func (l *Line) figuresOfEach(slot run.Slot, list *entry.List, u *units.Unit) []u
 	if !l.Set.ByGivens || l.Set.Exact {
 		return nil
 	}
-	known := l.Planner.Program.KnownEach(&l.State, slot)
+	known := l.Planner.Program.KnownEach(&l.State, slot, u.Affine())
 	if len(known) != len(list.SI) {
 		return nil
 	}

@@ -86,6 +86,11 @@ func withSymbols(l *eval.Line, s *syntax.With) {
 	l.Entry.Outcome = entry.Lines{entry.Say("… becomes …", entry.Maths(s.X, again)...)}
 }
 
+// leastOfFactor is to how many figures a factor is told at least. Two values that are known to
+// one figure are 3 times each other in what is shown; that 3.35 is the factor is known from how
+// the one follows from the other.
+const leastOfFactor = 3
+
 // times is a factor, with the figures in force or, of values, with those of the one that has
 // the fewest; zeros at its end are dropped, since most are exact.
 func times(l *eval.Line, r float64, of ...run.Slot) entry.Said {
@@ -93,7 +98,7 @@ func times(l *eval.Line, r float64, of ...run.Slot) entry.Said {
 	for _, s := range of {
 		st := l.Planner.Static(s)
 		if n := l.FiguresOf(s, units.Preferred(st.Dim, st.Tag)); n.Givens && (figures.N == 0 || n.N < figures.N) {
-			figures.N = n.N
+			figures.N = max(n.N, leastOfFactor)
 		}
 	}
 	return l.Told(figures, r, units.One)
