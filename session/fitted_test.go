@@ -125,3 +125,23 @@ func TestCalibration(t *testing.T) {
 		}
 	}
 }
+
+// TestFlatLines tells no R² of readings that are all alike, and says of two sides that come from
+// the same readings that they do.
+func TestFlatLines(t *testing.T) {
+	for _, c := range [][2]string{
+		{"fit z against m", "R² says nothing"},
+		{"fit z against m through the origin", "R² says nothing"},
+		{"fit z = a*m + b for a, b", "R² says nothing"},
+		{"fit m against m", "both are worked out from m alone"},
+		{"fit m^2 against 2*m", "both are worked out from m alone"},
+	} {
+		p := New()
+		p.Enter(context.Background(), "m = [1, 2, 3, 4] kg")
+		p.Enter(context.Background(), "z = [0, 0, 0, 0] s")
+		e := p.Enter(context.Background(), c[0])
+		if got := strings.Join(told(e), " "); !strings.Contains(got, c[1]) || strings.Contains(got, "R² = NaN") {
+			t.Errorf("%s: %q, %v", c[0], got, e.Findings)
+		}
+	}
+}

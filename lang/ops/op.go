@@ -141,6 +141,13 @@ func (op Op) OfVectors() Vectors { return table[op].vectors }
 // rounding away something that isn't: Fault tells.
 func (op Op) Value(a, b, k float64) float64 { return table[op].value(a, b, k) }
 
+// Least is the least size of a number; below it fewer and fewer figures are held.
+const Least = 1e-308
+
+// Held tells whether a number is held with its figures: it is 0, or neither infinite nor
+// below Least.
+func Held(v float64) bool { return v == 0 || v-v == 0 && math.Abs(v) >= Least }
+
 // Suspect tells whether a value needs a second look: it isn't finite, or it is
 // a zero that may hide a value too small to hold.
 func Suspect(v float64) bool { return v-v != 0 || v == 0 }

@@ -63,7 +63,15 @@ func (c *coder) number(x *syntax.Number) run.Slot {
 	if x.Value.Hi == 0 {
 		return c.constant(0, x.At, c.p.newZero())
 	}
+	if v := x.Value.Float(); !ops.Held(v) {
+		return c.outOfRange(c.shown(x), x.At)
+	}
 	return c.constant(x.Value.Float(), x.At, run.Static{})
+}
+
+// outOfRange says that a written number can't be held.
+func (c *coder) outOfRange(text string, at syntax.Span) run.Slot {
+	return c.refuse(finding.OutOfRange, at, "`"+text+"` is too large or too small: numbers here go from 10^-308 to 10^308.", "")
 }
 
 // quantity plans a written quantity.
@@ -75,11 +83,16 @@ func (c *coder) quantity(x *syntax.Quantity) run.Slot {
 		return run.NoSlot
 	}
 	v := u.ToSI(x.Value)
-	if math.IsInf(v, 0) || v == 0 && x.Value.Hi != 0 && !u.Affine() {
-		return c.refuse(finding.OutOfRange, x.At, "`"+c.shown(x)+"` is too large or too small: numbers here go from 10^-308 to 10^308.", "")
+	if !holds(v, x.Value, u) {
+		return c.outOfRange(c.shown(x), x.At)
 	}
 	in := written(v, x.Value, u)
 	return c.emitWritten(in, x.At, unitStatic(u), in.Uncertainty() != 0)
+}
+
+// holds tells whether a quantity, v in coherent SI units, is held with all of its figures.
+func holds(v float64, d units.Decimal, u *units.Unit) bool {
+	return ops.Held(v) && (v != 0 || d.Hi == 0 || u.Affine())
 }
 
 // unitStatic is what is known of a quantity written in a unit.

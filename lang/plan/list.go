@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"math"
 	"slices"
 
 	"steelyard/lang/finding"
@@ -57,8 +56,8 @@ func (c *coder) numbers(x *syntax.List) (run.Slot, bool) {
 		zero = zero && n.Value.Hi == 0
 		v := u.ToSI(n.Value)
 		data[i] = written(v, n.Value, u)
-		if math.IsInf(v, 0) || v == 0 && n.Value.Hi != 0 && !u.Affine() {
-			return c.refuse(finding.OutOfRange, n.At, "`"+n.Value.Text+"` is too large or too small: numbers here go from 10^-308 to 10^308.", ""), true
+		if !holds(v, n.Value, u) {
+			return c.outOfRange(n.Value.Text, n.At), true
 		}
 	}
 	st := unitStatic(u)

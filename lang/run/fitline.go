@@ -1,6 +1,10 @@
 package run
 
-import "math"
+import (
+	"math"
+
+	"steelyard/lang/ops"
+)
 
 // Line is the straight line that fits readings y against x; false where there is none.
 func (f *Fit) Line(y, x []float64) (Fitted, bool) {
@@ -23,8 +27,6 @@ const (
 	// sameLine is when the slope no longer changes, as a part of itself; where it changes
 	// less than nearLine, and no less each time, the rest is rounding.
 	sameLine, nearLine = 1e-15, 1e-9
-	// leastVariance is the least number that is held with all of its digits.
-	leastVariance = 0x1p-1022
 )
 
 // best fits the line; false where there is none.
@@ -149,7 +151,7 @@ func (l *lineFit) found(slope float64, along []float64) (Fitted, bool) {
 		out.Lever[i] = w * (atMean + float64(square(along[i])*ofSlope))
 	}
 	// Beyond the range of numbers, what is divided by an infinite sum would be 0.
-	return out, allFinite(slope, rise, out.Squares, ofSlope) && ofSlope >= leastVariance
+	return out, allFinite(slope, rise, out.Squares, ofSlope) && ofSlope >= ops.Least
 }
 
 // intercept is where the line meets the axis of y.

@@ -71,6 +71,28 @@ func (p *Program) Moved(st *State, slots ...Slot) [][]Moves {
 	return out
 }
 
+// Least is point by point the uncertainty of the reading that has the greatest one beside the
+// size of the readings in its slot; 0 of a point that has none. Slots are those that the work
+// of a fit was told.
+func (p *Program) Least(st *State, f *Fit, slots []Slot) []float64 {
+	size, out := make([]float64, len(slots)), make([]float64, len(f.Moves))
+	for c, s := range slots {
+		for _, v := range st.Elements(s) {
+			size[c] = max(size[c], math.Abs(v))
+		}
+	}
+	for i, moves := range f.Moves {
+		for _, m := range moves {
+			for c, by := range m.by {
+				if by != 0 {
+					out[i] = max(out[i], math.Abs(by/size[c]))
+				}
+			}
+		}
+	}
+	return out
+}
+
 // Uncertainties are the standard uncertainties of readings y and x, and the covariances of
 // the two; that of x is nil where no x has one.
 func Uncertainties(of [][]Moves) (uy, ux, uxy []float64) {

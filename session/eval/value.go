@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"steelyard/lang/finding"
+	"steelyard/lang/ops"
 	"steelyard/lang/plan"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
@@ -57,12 +58,16 @@ func (l *Line) NewValue(name string, x syntax.Expr, slot run.Slot, unit *units.U
 
 // inRange tells whether a value can be shown in its unit, and says where it can't.
 func (l *Line) inRange(v entry.Value, x syntax.Expr) bool {
-	if math.IsInf(v.InUnit, 0) || v.InUnit == 0 && v.SI != 0 && !v.Unit.Affine() {
+	switch {
+	case math.IsInf(v.InUnit, 0) || v.InUnit == 0 && v.SI != 0 && !v.Unit.Affine():
 		l.Find(finding.New(finding.OutOfRange, x.Span(), "The value is too large in "+v.Unit.Screen()+".",
 			"Report it in another unit."))
-		return false
+	case v.List == nil && !ops.Held(v.SI):
+		l.Find(finding.New(finding.OutOfRange, x.Span(), "The value is too small: numbers here go from 10^-308 to 10^308.", "Check the powers and exponents."))
+	default:
+		return true
 	}
-	return true
+	return false
 }
 
 // elements are those of a list, or of a vector, in a unit.

@@ -12,6 +12,7 @@ import (
 	"strings"
 
 	"steelyard/lang/finding"
+	"steelyard/lang/ops"
 	"steelyard/lang/plan"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
@@ -35,7 +36,7 @@ type table struct {
 // are paired row by row.
 func Data(l *eval.Line, s *syntax.Data) {
 	t := &table{Line: l, s: s}
-	if !t.read() || !t.units() || !t.uncertainties() {
+	if !t.read() || !t.units() || !t.uncertainties() || !t.held() {
 		return
 	}
 	all, left := t.elements(), 0
@@ -202,6 +203,23 @@ func (t *table) uncertainties() bool {
 
 // size is how much one of a unit is in the SI, as a difference.
 func size(u *units.Unit) float64 { return u.ToSIFloat(1) - u.ToSIFloat(0) }
+
+// held finds readings that can't be held in coherent SI units; false where there is one.
+func (t *table) held() bool {
+	for i, col := range t.cols {
+		of, one := t.in[i].ToSIFloat, size(t.in[i])
+		if t.heads[i].Uncertain {
+			of = func(v float64) float64 { return float64(v * one) }
+		}
+		for k, n := range col {
+			if !ops.Held(of(n.v)) {
+				t.Find(finding.New(finding.BadData, t.heads[i].NameAt, "The number under "+t.heads[i].Key()+" in row "+strconv.Itoa(k+1)+" is too large or too small: numbers here go from 10^-308 to 10^308.", "Check its exponent."))
+				return false
+			}
+		}
+	}
+	return true
+}
 
 // elements are the readings as instructions, in coherent SI units: with their
 // uncertainties, or else measured to their last figure.

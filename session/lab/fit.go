@@ -127,7 +127,7 @@ func (f *fitting) ofLine() bool {
 	}
 	f.lineParams()
 	f.ofReadings(len(f.params))
-	return f.enough() && f.allUncertain() && f.fitted([]run.Slot{f.y.Slot, f.x.Slot})
+	return f.enough() && f.allUncertain(f.y.Slot, f.x.Slot) && f.fitted([]run.Slot{f.y.Slot, f.x.Slot})
 }
 
 // ofReadings begins the work of a line: each point counts by its uncertainties.
@@ -205,15 +205,28 @@ func (f *fitting) enough() bool {
 	return n >= least
 }
 
+// leastOff is the part of the greatest reading that an uncertainty is at least: readings are
+// held to 16 figures, and what is less than their rounding says nothing of them.
+const leastOff = 1e-15
+
 // allUncertain tells whether all points have an uncertainty, or none: one without any
-// would count for infinitely much.
-func (f *fitting) allUncertain() bool {
-	for i, moves := range f.work.Moves {
-		if len(moves) == 0 {
+// would count for infinitely much. Those that have one are told by the slots that it is of.
+func (f *fitting) allUncertain(of ...run.Slot) bool {
+	if !f.work.Weighted() {
+		return true
+	}
+	for i, u := range f.Planner.Program.Least(&f.State, f.work, of) {
+		switch {
+		case u == 0:
 			f.Find(finding.New(finding.WrongCall, f.s.Y.Span(), "Point "+strconv.Itoa(i+1)+" has no uncertainty, and others have one.",
 				"Give each reading one, or none."))
-			return false
+		case u < leastOff:
+			f.Find(finding.New(finding.WrongCall, f.s.Y.Span(), "The uncertainty of point "+strconv.Itoa(i+1)+" is too small: numbers here have 16 figures, and it is beyond the last of its reading.",
+				"Give each reading the uncertainty that it was measured with, or give none of them one."))
+		default:
+			continue
 		}
+		return false
 	}
 	return true
 }

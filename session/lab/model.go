@@ -87,7 +87,7 @@ func (f *fitting) ofModel() bool {
 		f.work.Moves = f.Planner.Program.Moved(&f.State, slots...)
 	}
 	f.Doing("fitting "+writing.List(names(f.s), "and"), f.s.Params[0].NameAt)
-	return f.enough() && f.allUncertain() && f.fitted(append(slots, start...))
+	return f.enough() && f.allUncertain(slots...) && f.fitted(append(slots, start...))
 }
 
 // mostPlans is how often a model is planned until what is known of its parameters stays: a

@@ -87,6 +87,9 @@ func (f *fitting) tells(got run.Fitted, q *entry.Fit) {
 	if f.s.Ends {
 		r.Notes = append(r.Notes, f.ends()...)
 	}
+	if y := oneName(f.s.Y); f.s.Model == nil && y != "" && y == oneName(f.s.X) {
+		r.Notes = append(r.Notes, entry.Say("both are worked out from … alone: they go together however … was measured", entry.Name(y), entry.Name(y)))
+	}
 	if f.s.Model == nil {
 		r.Notes = append(r.Notes, f.meanings(r.Values[0], true)...)
 	} else if got.Searched {

@@ -65,7 +65,7 @@ func Straighten(l *eval.Line, s *syntax.Straighten) {
 		return
 	}
 	st.ofReadings(2)
-	if st.stated = st.work.Weighted(); st.stated && !st.allUncertain() {
+	if st.stated = st.work.Weighted(); st.stated && !st.allUncertain(st.y.Slot, st.x.Slot) {
 		return
 	}
 	l.Doing("looking for a straight plot", s.Y.Span())
