@@ -83,6 +83,14 @@ func TestUnitsAgainstReference(t *testing.T) {
 }
 
 func TestExp(t *testing.T) {
+	for _, c := range [][3]Exp{
+		{NewExp(3, 4), NewExp(-1, 2), NewExp(1, 4)}, {NewExp(-3, 2), NewExp(-3, 4), NewExp(3, 4)},
+		{{}, NewExp(-2, 3), NewExp(2, 3)}, {NewExp(1, 97), NewExp(1, 89), LostExp()},
+	} {
+		if got := c[0].Common(c[1]); got != c[2] {
+			t.Errorf("%v is the greatest that %v and %v are whole multiples of, not %v", c[2], c[0], c[1], got)
+		}
+	}
 	half := NewExp(2, -4)
 	if half.Lost() || half.Num() != -1 || half.Den() != 2 || half.String() != "-1/2" || half.Float() != -0.5 || half.IsInt() {
 		t.Errorf("2/-4 is %v", half)

@@ -38,13 +38,10 @@ func LostExp() Exp { return Exp{less: -1} }
 func (e Exp) Lost() bool { return e.less < 0 }
 
 func gcd(a, b int) int {
-	if a < 0 {
-		a = -a
-	}
 	for b != 0 {
 		a, b = b, a%b
 	}
-	return a
+	return max(a, -a)
 }
 
 func whole(n int8) Exp { return Exp{num: n} }
@@ -75,6 +72,12 @@ func (e Exp) String() string {
 
 // Mul returns the product.
 func (e Exp) Mul(o Exp) Exp { return NewExp(e.Num()*o.Num(), e.Den()*o.Den()) }
+
+// Common returns the greatest exponent of which both are whole multiples, lost where it is
+// out of range. Any is one of 0.
+func (e Exp) Common(o Exp) Exp {
+	return NewExp(gcd(e.Num()*o.Den(), o.Num()*e.Den()), e.Den()*o.Den())
+}
 
 // Add returns the sum.
 func (e Exp) Add(o Exp) Exp {

@@ -103,11 +103,10 @@ func aboveAndBelow(fs []factor, coef *big.Rat) (top, bottom syntax.Expr) {
 
 // underOne puts factors under one root: a^(3/4)*b^(3/4) is (a*b)^(3/4).
 func underOne(fs []factor) syntax.Expr {
-	of := new(big.Rat)
+	var e units.Exp
 	for _, f := range fs {
-		of = gcdRat(of, expRat(f.exp))
+		e = e.Common(f.exp)
 	}
-	e := units.NewExp(int(of.Num().Int64()), int(of.Denom().Int64()))
 	if e.Den() == 2 {
 		e = expHalf // √(a^3)
 	}
