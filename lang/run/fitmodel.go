@@ -163,15 +163,44 @@ func (m *modelFit) descend(p []float64) (squares float64, ok bool) {
 				break
 			}
 			if settled || damp > 1e16 {
-				return squares, true
+				return m.polish(p, squares), true
 			}
 			damp = max(damp, 1e-12) * 8
 		}
 		if settled || squares == 0 {
-			return squares, true
+			return m.polish(p, squares), true
 		}
 	}
 	return squares, false
+}
+
+// sameSum is how much greater a sum of squares may be that is the same but for rounding.
+const sameSum = 1e-13
+
+// polish takes one step of Gauss at the end of a descent. Near the least sum of squares that
+// hardly changes, so that who goes by it alone stops at half of the figures; the step goes by
+// its slopes, and has them all where a model is linear in its parameters.
+func (m *modelFit) polish(p []float64, squares float64) float64 {
+	left := make([]float64, len(m.weights))
+	_, has := m.left(p, left)
+	slopes, ok := m.slopes(p, allOf(len(p)))
+	if !ok || !has {
+		return squares
+	}
+	step, _, ok := leastSquares(slopes, left)
+	if !ok {
+		return squares
+	}
+	next := slices.Clone(p)
+	for k := range next {
+		next[k] -= step[k]
+	}
+	now, has := m.left(next, left)
+	if !has || now > squares+float64(sameSum*squares) {
+		return squares
+	}
+	copy(p, next)
+	return now
 }
 
 // damped is a step that makes what is left less, and is itself kept short.

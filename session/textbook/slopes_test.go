@@ -5,10 +5,12 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
 
+	"gonum.org/v1/gonum/mat"
 	"gonum.org/v1/gonum/stat"
 
 	"steelyard/session"
@@ -120,6 +122,73 @@ func TestLinesAgainstAnother(t *testing.T) {
 					t.Errorf("%s of %d points: %v", line, n, e.Findings)
 				}
 			}
+		}
+	}
+}
+
+// TestPolynomialsAgainstAnother holds fitted parabolas, with weights and without, and the certified
+// sets that are linear in their parameters against the QR factorisation of another library.
+func TestPolynomialsAgainstAnother(t *testing.T) {
+	numbers := func(of []string) []float64 {
+		out := make([]float64, len(of))
+		for i, text := range of {
+			out[i], _ = strconv.ParseFloat(text, 64)
+		}
+		return out
+	}
+	held := func(what, model string, x, y, off []string, powers []int, names []string, least float64) {
+		t.Helper()
+		pad, of := session.New(), slices.Clone(y)
+		a, b := mat.NewDense(len(x), len(powers), nil), mat.NewVecDense(len(x), nil)
+		xs, ys, us := numbers(x), numbers(y), numbers(off)
+		for i := range x {
+			w := 1.0
+			if off != nil {
+				of[i], w = y[i]+" ± "+off[i], 1/us[i]
+			}
+			for k, power := range powers {
+				a.Set(i, k, w*math.Pow(xs[i], float64(power)))
+			}
+			b.SetVec(i, w*ys[i])
+		}
+		var qr mat.QR
+		var want mat.VecDense
+		if qr.Factorize(a); qr.SolveVecTo(&want, false, b) != nil {
+			t.Fatal(what)
+		}
+		pad.Enter(context.Background(), "x = ["+strings.Join(x, ", ")+"]")
+		pad.Enter(context.Background(), "y = ["+strings.Join(of, ", ")+"]")
+		e := pad.Enter(context.Background(), model)
+		if len(e.Values()) != len(names) {
+			t.Fatalf("%s: %v", what, e.Findings)
+		}
+		for k, v := range e.Values() {
+			if v.Name != names[k] || digits(v.SI, want.AtVec(k)) < least {
+				t.Errorf("%s: %s = %v, want %v", what, v.Name, v.SI, want.AtVec(k))
+			}
+		}
+	}
+	of := func(file string) (x, y []string) {
+		all := table(t, file)
+		return all["x"], all["y"]
+	}
+	x, y := of("lin_norris.csv")
+	held("Norris", "fit y against x as B1, B0", x, y, nil, []int{1, 0}, []string{"B1", "B0"}, 9)
+	x, y = of("lin_noint1.csv")
+	held("NoInt1", "fit y against x through the origin as B1", x, y, nil, []int{1}, []string{"B1"}, 12)
+	x, y = of("lin_wampler1.csv")
+	held("Wampler1", "fit y = B0 + B1*x + B2*x^2 + B3*x^3 + B4*x^4 + B5*x^5 for B0, B1, B2, B3, B4, B5", x, y, nil,
+		[]int{0, 1, 2, 3, 4, 5}, []string{"B0", "B1", "B2", "B3", "B4", "B5"}, 6) // the other has eight digits of the certified 1
+	r := rand.New(rand.NewPCG(14, 2))
+	for n := 5; n < 40; n += 3 {
+		var x, y, off []string
+		for i := range n {
+			x = append(x, fmt.Sprintf("%.3f", float64(i)+r.Float64()))
+			y = append(y, fmt.Sprintf("%.3f", float64(i*i)/10+3*r.Float64()+1))
+			off = append(off, fmt.Sprintf("%.3f", 0.05+r.Float64()))
+		}
+		for _, off := range [][]string{nil, off} {
+			held(fmt.Sprint("a parabola of ", n, " points, weighted: ", off != nil), "fit y = a + b*x + c*x^2 for a, b, c", x, y, off, []int{0, 1, 2}, []string{"a", "b", "c"}, 10)
 		}
 	}
 }
