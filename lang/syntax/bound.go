@@ -130,7 +130,8 @@ func Idle(stmt Stmt) (n int) {
 }
 
 // boundIn lists the names to which a line gives a meaning within it, by its tokens:
-// the arguments of a function, unknowns, what a curve is drawn against.
+// the arguments of a function, unknowns, what a curve is drawn against, and those
+// that a solve has `with` a value.
 //
 // It reads tokens, since a line that can't be read is no statement that Bound
 // could look at.
@@ -153,6 +154,22 @@ func boundIn(tokens []token) []string {
 			out = append(out, Canonical(t.text))
 		case t.kind == wordToken:
 			after = false
+		}
+	}
+	if len(tokens) > 0 && tokens[0].is("solve") { // the symbol of an equation needs no value of its own
+		out = append(out, replacedIn(tokens)...)
+	}
+	return out
+}
+
+// replacedIn finds the names to which a line gives a value for itself alone: the x of with
+// x = 3 cm.
+func replacedIn(tokens []token) (out []string) {
+	with := false
+	for i := range tokens {
+		with = with || tokens[i].is("with")
+		if with && tokens[i].kind == nameToken && i+1 < len(tokens) && tokens[i+1].is("=") {
+			out = append(out, Canonical(tokens[i].text))
 		}
 	}
 	return out

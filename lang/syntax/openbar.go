@@ -1,5 +1,7 @@
 package syntax
 
+import "steelyard/lang/ops"
+
 // bars finds what may be under a fraction bar: right of a stroke, a product
 // without signs. For each the ways to put brackets, the likeliest first.
 //
@@ -27,8 +29,7 @@ func (ps pieces) bars() [][][]bracketing {
 		all := []bracketing{{i + 1, ends[len(ends)-1]}}
 		first := []bracketing{{from, ends[0]}}
 		ways := [][]bracketing{all, first}
-		numeric := ps[from:ends[0]].numbers()
-		if numeric {
+		if ps[from:ends[0]].numbers() || ps.halves(i, ends[0]) {
 			ways = [][]bracketing{first, all}
 		}
 		if ps[i+1].kind == numToken && ps[i+2].kind == piToken && len(ends) > 2 && ps.reachesPi(ends[1]) {
@@ -48,6 +49,12 @@ func (ps pieces) bars() [][][]bracketing {
 		out = append(out, ways)
 	}
 	return out
+}
+
+// halves tells whether a number alone is directly under a stroke, and a function behind a blank:
+// L/2 cos(θ) is more often half of L times the cosine.
+func (ps pieces) halves(i, end int) bool {
+	return end == i+2 && ps[i+1].kind == numToken && ps[end].gap != "" && ps[end].call && ops.IsFunction(ps[end].text)
 }
 
 // blankAfter is the place of the last factor, of two or more without a blank between

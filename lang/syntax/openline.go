@@ -59,6 +59,8 @@ type Open struct {
 	// Equation tells that the line is an equation, and no statement; Apart that a
 	// word of it holds a name of the page and a letter that has no value.
 	Equation, Apart bool
+	// Posed tells that an equation has the clauses of a solve, or is one of several.
+	Posed bool
 	// Degrees tells that a plain number may be in degrees.
 	Degrees bool
 	// Many tells that there are more readings than are looked at.

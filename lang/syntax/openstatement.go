@@ -26,27 +26,37 @@ func OpenEquation(text string, product bool, in Scope) (out Open) {
 	if _, function := functionHead(tokens); !product && (function && !ops.IsFunction(tokens[0].text) || r.equation(tokens) == nil || ofLine(tokens)) {
 		return out
 	}
-	unit := "" // that it is asked in
-	if sides := bareEquation(tokens); sides != nil {
-		end := sides[len(sides)-1].to
-		text, unit, tokens = text[:end], strings.TrimRight(text[end:tokens[len(tokens)-1].to], " "), sides
-	} else if product {
+	sides, clauses := posed(text, tokens)
+	if sides != nil {
+		text = text[:sides[len(sides)-1].to]
+	} else if sides = tokens; product {
 		return out
 	}
-	of := tokens
+	of := sides
 	if _, ok := namesIn(tokens[0].text, in.Known); product && ok {
-		of = tokens[1:] // mu is m*u here, and no μ
+		of = sides[1:] // mu is m*u here, and no μ
 	}
-	unknown, apart := lackingAmong(of, in)
+	with := inner{Scope: in, names: replacedIn(tokens[len(sides):])}
+	unknown, apart := lackingAmong(of, with)
 	out.Apart = apart
-	line, _ := piecesOf(text, [][]token{tokens}).text(nil)
-	lines := []string{"check " + line}
-	if len(unknown) > 0 && len(unknown) <= mostUnknown {
-		lines = nil
+	line, _ := piecesOf(text, [][]token{sides}).text(nil)
+	several := countOf(sides, "and") + 1
+	var lines []string
+	switch {
+	case strings.HasPrefix(clauses, " for "):
+		lines = []string{"solve " + line + clauses}
+	case several > 1 && len(unknown) == several:
+		lines = []string{"solve " + line + " for " + strings.Join(unknown, ", ") + clauses}
+	case several > 1:
+		return out
+	case len(unknown) > 0 && len(unknown) <= mostUnknown:
 		for _, name := range unknown {
-			lines = append(lines, "solve "+line+" for "+name+unit)
+			lines = append(lines, "solve "+line+" for "+name+clauses)
 		}
+	default:
+		lines = []string{"check " + line}
 	}
+	out.Posed = several > 1 || clauses != "" && !strings.HasPrefix(clauses, " in ")
 	for _, line := range lines {
 		open := OpenIn(line, nil, in)
 		if len(open.Readings) == 0 {
@@ -55,8 +65,8 @@ func OpenEquation(text string, product bool, in Scope) (out Open) {
 		out.Readings = append(out.Readings, open.Readings...)
 	}
 	out.Equation = true
-	if name := halfIndex(tokens); name != "" && !product {
-		out.Readings = append([]Reading{{Text: name + text[tokens[2].to:]}}, out.Readings...)
+	if name := halfIndex(sides); name != "" && !product {
+		out.Readings = append([]Reading{{Text: name + text[sides[2].to:]}}, out.Readings...)
 	}
 	return out
 }
@@ -95,19 +105,30 @@ func halfIndex(tokens []token) string {
 	return strings.TrimSuffix(head, "_") + "_half"
 }
 
-// bareEquation is a line without the unit that it is reported in; nil where it has
-// other words of the language.
-func bareEquation(tokens []token) []token {
+// posed takes a line of equations apart into what is equal, and the clauses of a solve behind
+// it: the unit that it is asked in, for what, with which values. The sides are nil where the
+// line has other words of the language.
+func posed(text string, tokens []token) (sides []token, clauses string) {
 	for i := range tokens {
-		if tokens[i].kind != wordToken || tokens[i].is("=") {
-			continue
+		switch t := &tokens[i]; {
+		case t.kind != wordToken || t.is("=") || t.is("and") && i > 2 && i+1 < len(tokens):
+		case i > 2 && (t.is("in") || t.is("for") || t.is("with") || t.is("where")):
+			return tokens[:i], " " + strings.TrimSpace(text[t.from:tokens[len(tokens)-1].to])
+		default:
+			return nil, ""
 		}
-		if tokens[i].is("in") && i > 2 {
-			return tokens[:i]
-		}
-		return nil
 	}
-	return tokens
+	return tokens, ""
+}
+
+// countOf counts how often a word is among tokens.
+func countOf(tokens []token, word string) (n int) {
+	for i := range tokens {
+		if tokens[i].is(word) {
+			n++
+		}
+	}
+	return n
 }
 
 // lackingAmong finds what has no value among the names of a line, and in the words

@@ -179,8 +179,10 @@ func try(e *entry.Entry, at finding.Span, reading string, enter Enter) (offer, b
 	return o, false
 }
 
-// several tries statements one after the other, each put right below those before it.
+// several tries statements one after the other, each put right below those before it. Where one
+// can be read in several ways, there are as many offers.
 func several(parts []string, enter Enter) (o offer, ok bool) {
+	ways := []string{""}
 	for i, part := range parts {
 		below := func(text string) *entry.Entry {
 			return enter(strings.Join(append(slices.Clone(parts[:i]), text), "\n"))
@@ -189,12 +191,22 @@ func several(parts []string, enter Enter) (o offer, ok bool) {
 		if !ok {
 			return o, false
 		}
-		if parts[i] = one.text; len(one.lines) > 0 {
-			parts[i] = one.lines[0]
+		lines := one.lines
+		if len(lines) == 0 {
+			lines = []string{one.text}
 		}
-		o.unknown = o.unknown || one.unknown
+		parts[i], o.unknown = lines[0], o.unknown || one.unknown
+		var next []string
+		for _, way := range ways {
+			for _, line := range lines {
+				next = append(next, strings.TrimPrefix(way+"\n"+line, "\n"))
+			}
+		}
+		ways = next
 	}
-	o.text = strings.Join(parts, "\n")
+	if o.text = ways[0]; len(ways) > 1 {
+		o.lines = ways
+	}
 	return o, true
 }
 

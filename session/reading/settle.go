@@ -210,7 +210,7 @@ func (s *settler) verdict(open *syntax.Open) Verdict {
 	if open.Apart {
 		all = slices.DeleteFunc(all, func(w weighed) bool { return w.sense < best })
 	}
-	if open.Equation && best > none {
+	if open.Equation && !open.Posed && best > none {
 		if v, ok := s.solveAlone(all); ok {
 			return v
 		}

@@ -21,6 +21,10 @@ func (s *settler) finding(open *syntax.Open, offers []string) finding.Finding {
 		where = "this line"
 	}
 	switch {
+	case open.Equation && oneQuestion(offers):
+	case open.Posed:
+		id = finding.NotWritten
+		message, hint = "To solve an equation, begin with `solve`.", ""
 	case open.Equation:
 		id = finding.Unreadable
 		message, hint = "The left side of = isn't a name, so it can't have a value.", "Use `check` to compare the sides, or `solve` to find a symbol."
@@ -78,6 +82,16 @@ func (s *settler) finding(open *syntax.Open, offers []string) finding.Finding {
 		f.Lines = offers
 	}
 	return f
+}
+
+// oneQuestion tells whether several equations are offered that are to be solved for the same, or
+// to be checked: print leaves open how they are read.
+func oneQuestion(offers []string) bool {
+	asked := func(line string) string {
+		word, _, _ := strings.Cut(line, " ")
+		return word + line[max(0, strings.LastIndex(line, " for ")):]
+	}
+	return len(offers) > 1 && !slices.ContainsFunc(offers[1:], func(line string) bool { return asked(line) != asked(offers[0]) })
 }
 
 // What is said of names without a sign between them.
