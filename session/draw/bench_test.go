@@ -9,23 +9,26 @@ func BenchmarkText(b *testing.B) {
 	}
 }
 
+// page has room for a drawing, as most pages have.
+var page []byte
+
 func BenchmarkSVG(b *testing.B) {
 	f := plunger()
 	for b.Loop() {
-		Graph(f).SVG(nil, "g")
+		page = Graph(f).SVG(page[:0], "g")
 	}
 }
 
 func BenchmarkSVGMagnets(b *testing.B) {
 	f := magnets()
 	for b.Loop() {
-		Graph(f).SVG(nil, "g")
+		page = Graph(f).SVG(page[:0], "g")
 	}
 }
 
 func BenchmarkBarsSVG(b *testing.B) {
 	c := scale()
 	for b.Loop() {
-		Bars(c).SVG(nil, "g")
+		page = Bars(c).SVG(page[:0], "g")
 	}
 }
