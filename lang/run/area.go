@@ -36,7 +36,7 @@ type piece struct {
 	done bool
 }
 
-// area integrates a function by the first of its arguments, the others of which do
+// under integrates a function by the first of its arguments, the others of which do
 // not vary. Each piece of the range has its area enclosed, so that nothing between
 // two places is missed; the pieces most in doubt are halved until what is left in
 // doubt is small.
@@ -44,15 +44,6 @@ type piece struct {
 // From right to left an area has the other sign, as an integral has. It is given where its
 // error is proved to be small beside what is added up, and refused otherwise: an area that
 // is a little wrong looks as good as a right one.
-func (w *floatWalker) area(fn int, lo, hi float64, rest ...float64) (float64, ops.Fault) {
-	t, fault := w.under(fn, lo, hi, rest)
-	if fault != ops.NoFault {
-		return 0, fault
-	}
-	return t.value(), ops.NoFault
-}
-
-// under is an area with what is known of it.
 func (w *floatWalker) under(fn int, lo, hi float64, rest []float64) (total, ops.Fault) {
 	switch wide := hi - lo; {
 	case wide-wide != 0:
@@ -83,7 +74,7 @@ func between(from, to, atFrom, atTo ops.Interval, still []float64, area func(lo,
 		return ops.Everything()
 	}
 	moved := atTo.Mul(to.Sub(ops.Point(b))).Sub(atFrom.Mul(from.Sub(ops.Point(a))))
-	return about(t.sum, t.doubt+float64(8*exact*t.size)).Add(moved)
+	return about(t.sum, t.off()).Add(moved)
 }
 
 // inPeriods is the area of a curve that is the same again after a period, by that over
@@ -137,6 +128,9 @@ type total struct {
 	poles                   int // pieces on which the curve has no bound
 	pieces                  int
 }
+
+// off is how far the sum may be off.
+func (t total) off() float64 { return t.doubt + float64(8*exact*t.size) }
 
 // aim is how small the doubt is to be. Beyond some thousand pieces, as for a curve with
 // many swings, less is worked for: nine figures are more than anyone reads.

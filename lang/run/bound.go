@@ -124,6 +124,38 @@ func (bounds) either(condition, a, b bounded) bounded {
 
 func (bounds) still(n bounded) (float64, bool) { return n.v, true }
 
+// betweenEnds are the places at which a curve is asked how far its values may be off, as
+// parts of the range of an area.
+var betweenEnds = [...]float64{0.07, 0.5, 0.93}
+
+// found is off by as much as the slope moves where its place, and what else the curve takes,
+// may lie; an area by what its ends cut off, and by what the curve may be off between them. A
+// curve that bends where the place may lie tells nothing.
+func (d bounds) found(op ops.Op, v, doubt float64, x []bounded, of curve[bounded]) bounded {
+	n := d.of(v)
+	if op == ops.Slope {
+		given := []*series{along(x[0].reach())}
+		for _, a := range x[1:] {
+			given = append(given, fixed(a.reach()))
+		}
+		if s, ok := of.series(given...); ok && !s.lost && width(s.at(1)) < math.Inf(1) {
+			n.e += max(v-s.at(1).Lo, s.at(1).Hi-v)
+		}
+		return n
+	}
+	from, to, rest := x[0], x[1], x[2:]
+	at := func(place float64) bounded {
+		y, _ := of.at(append([]bounded{{place, 0}}, rest...)...)
+		return y
+	}
+	off := 0.0
+	for _, part := range betweenEnds {
+		off = max(off, at(from.v+float64(part*(to.v-from.v))).e)
+	}
+	n.e += doubt + math.Abs(to.v-from.v)*off + from.e*math.Abs(at(from.v).v) + to.e*math.Abs(at(to.v).v)
+	return n
+}
+
 func (bounds) unknown() (bounded, ops.Fault) { return bounded{}, ops.NoReal }
 
 func (bounds) steps() int64 { return 5 }

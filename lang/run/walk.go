@@ -309,12 +309,15 @@ func (w *walker[N, D]) search(in *Instr, code *Code, fn *Func, i Slot, vals []N,
 		}
 	}
 	own := floatWalker{walker: newWalker[float64](w.p, w.st, w.depth, floats{})}
-	v, fault := found(&own, in, x, has)
+	v, doubt, fault := found(&own, in, x, has)
 	if fault == ops.NoFault && v-v != 0 {
 		fault = ops.OutOfRange
 	}
 	if fault != ops.NoFault {
 		return w.d.of(0), w.fail(fault, fn, i)
+	}
+	if d, ok := any(w.d).(erring[N]); ok && in.Op != ops.Solve {
+		return d.found(in.Op, v, doubt, w.operands(in, code, slots, vals), w.curve(int(in.A))), 0
 	}
 	return w.d.of(v), 0
 }
@@ -325,19 +328,7 @@ func (w *walker[N, D]) varying(in *Instr, code *Code, slots []Slot, vals []N) (N
 	if !ok || in.Op == ops.Solve {
 		return w.d.unknown()
 	}
-	fn := int(in.A)
-	places := 1
-	if in.Op == ops.Area {
-		places = 2
-	}
-	x := make([]N, len(slots))
-	for i, s := range slots {
-		x[i] = vals[code.span(s).first]
-		if i >= places && !w.p.Funcs[fn].takes(i-places+1) {
-			x[i] = w.d.of(0) // it matters to nothing
-		}
-	}
-	of := w.curve(fn)
+	x, of := w.operands(in, code, slots, vals), w.curve(int(in.A))
 	if in.Op == ops.Slope {
 		return d.slopeOf(x, of)
 	}
@@ -350,6 +341,23 @@ func (w *walker[N, D]) varying(in *Instr, code *Code, slots []Slot, vals []N) (N
 		rest = append(rest, v)
 	}
 	return d.areaOf(x[0], x[1], x[2:], rest, of)
+}
+
+// operands are what a slope or an area is worked out from: one place or two, and what else
+// the curve takes.
+func (w *walker[N, D]) operands(in *Instr, code *Code, slots []Slot, vals []N) []N {
+	places := 1
+	if in.Op == ops.Area {
+		places = 2
+	}
+	x := make([]N, len(slots))
+	for i, s := range slots {
+		x[i] = vals[code.span(s).first]
+		if i >= places && !w.p.Funcs[in.A].takes(i-places+1) {
+			x[i] = w.d.of(0) // it matters to nothing
+		}
+	}
+	return x
 }
 
 // curve is a function as what slopes and areas are taken of. It has a walker of its own, so
@@ -381,6 +389,12 @@ type calculus[N any] interface {
 	areaOf(from, to N, rest []N, still []float64, of curve[N]) (N, ops.Fault)
 }
 
+// erring is a domain of numbers that may be off: it knows how far a slope or an area is
+// then, which may itself be off by a doubt.
+type erring[N any] interface {
+	found(op ops.Op, v, doubt float64, x []N, of curve[N]) N
+}
+
 // curve runs a function: over a domain, over series, and for the area between two numbers.
 type curve[N any] struct {
 	at     func(x ...N) (N, bool)
@@ -388,19 +402,21 @@ type curve[N any] struct {
 	area   func(lo, hi float64, rest []float64) (total, ops.Fault)
 }
 
-// found is the slope, area or root at some numbers.
-func found(w *floatWalker, in *Instr, x []float64, has []bool) (float64, ops.Fault) {
+// found is the slope, area or root at some numbers, and how far an area may be off.
+func found(w *floatWalker, in *Instr, x []float64, has []bool) (v, doubt float64, fault ops.Fault) {
 	switch in.Op {
 	case ops.Area:
-		return w.area(int(in.A), x[0], x[1], x[2:]...)
+		t, fault := w.under(int(in.A), x[0], x[1], x[2:])
+		return t.value(), t.off(), fault
 	case ops.Solve:
-		return w.chosen(w.p.Solves[in.A], x, has)
+		v, fault = w.chosen(w.p.Solves[in.A], x, has)
+		return v, 0, fault
 	}
 	slope, ok := w.slopeAt(int(in.A), x[0], x[1:]...)
 	if !ok {
-		return 0, ops.NoSlope
+		return 0, 0, ops.NoSlope
 	}
-	return slope, ops.NoFault
+	return slope, 0, ops.NoFault
 }
 
 // fail records a failure and returns its cause number.
