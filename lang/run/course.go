@@ -31,10 +31,10 @@ func (p *Program) Zeros(st *State, fn int, over ops.Interval) Roots {
 	s.w.lift(fn, over)
 	s.look(over)
 	for _, end := range [2]float64{over.Lo, over.Hi} {
-		near := func(x float64) bool { return math.Abs(x-end) <= 1e-9*width(over) }
-		flat := slices.ContainsFunc(s.out.Flat, func(f ops.Interval) bool { return near(f.Lo) || near(f.Hi) })
+		near := func(r zero) bool { return math.Abs(r.x-end) <= 1e-9*width(over) }
+		flat := slices.ContainsFunc(s.out.Flat, func(f ops.Interval) bool { return near(zero{x: f.Lo}) || near(zero{x: f.Hi}) })
 		if l := s.w.liftedAt(fn, ops.Point(end)); !flat && s.w.zeroAt(fn, end) && (l == nil || !l.noValue(end)) { // it may have been passed by a rounding
-			s.out.Found = append(slices.DeleteFunc(s.out.Found, near), end)
+			s.roots = append(slices.DeleteFunc(s.roots, near), zero{x: end, alone: ops.Everything()})
 		}
 	}
 	out := s.done()

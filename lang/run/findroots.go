@@ -88,9 +88,10 @@ func (w *intervalWalker) searched(of *Solve, scale, lo, hi float64) Searched {
 			far.done()
 		})
 		if out.Whole = !slices.ContainsFunc(far.out.Unsettled, far.open); out.Whole {
-			for _, x := range far.out.Found {
-				s.found(x)
+			for _, r := range far.roots {
+				s.found(r.x, r.alone)
 			}
+			s.listed()
 			for _, x := range far.zero {
 				s.flat(x)
 			}
@@ -122,7 +123,7 @@ func (p *Program) Misses(st *State, of *Solve, one Candidate) bool {
 // ln(x - 3) = -50.
 func (p *Program) Begins(st *State, of *Solve, one Candidate) bool {
 	n, some := p.beside(st, of, one)
-	return some && n.partly && n.holdsZero()
+	return some && (n.partly || width(n.v) == math.Inf(1)) && n.holdsZero()
 }
 
 // agreeAt are places at which both sides of an equation are compared, as parts of a range.

@@ -12,7 +12,7 @@ import (
 func (s *rootSearch) neighbours(x ops.Interval, n enclosed) {
 	if width(x) < tiniest { // at 0, which alone is a number that people mean
 		if v, some := s.w.plain().at(s.fn, []float64{0}); some && v == 0 {
-			s.found(0)
+			s.found(0, x)
 		} else if !s.turnsAway(x, n) && !s.stillAt0(x, n) {
 			s.unsettled(x)
 		}
@@ -21,9 +21,9 @@ func (s *rootSearch) neighbours(x ops.Interval, n enclosed) {
 	before, after := s.w.goesTo0(s.fn, x.Lo, -1), s.w.goesTo0(s.fn, x.Hi, 1)
 	switch {
 	case before:
-		s.found(x.Lo)
+		s.found(x.Lo, ops.Everything())
 	case after:
-		s.found(x.Hi)
+		s.found(x.Hi, ops.Everything())
 	case !s.turnsAway(x, n):
 		s.unsettled(x)
 	}

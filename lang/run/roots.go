@@ -44,46 +44,58 @@ type Roots struct {
 // done is what was found: with the pieces that are as good as one number, if the
 // function is 0 there but for its error, and without the ends of flat ones.
 func (s *rootSearch) done() Roots {
-	if found := s.out.Found; len(found) > limit.Roots {
-		s.out.Found = found[:limit.Roots]
-		for _, x := range found[limit.Roots:] {
-			s.unsettled(ops.Point(x))
+	if len(s.roots) > limit.Roots {
+		for _, r := range s.roots[limit.Roots:] {
+			s.unsettled(ops.Point(r.x))
 		}
+		s.roots = s.roots[:limit.Roots]
 	}
 	s.merge()
 	all := joined(s.out.Unsettled)
 	s.out.Unsettled, s.out.Flat = nil, joined(s.zero)
-	at := func(x float64) func(r float64) bool {
-		return func(r float64) bool { return math.Abs(r-x) <= narrowest*math.Abs(x) }
+	at := func(x float64) func(r zero) bool {
+		return func(r zero) bool { return math.Abs(r.x-x) <= narrowest*math.Abs(x) }
 	}
 	for _, x := range all {
 		mid := written(x)
 		one := width(x) <= max(narrowest*math.Abs(mid), vanishing)
 		switch {
-		case one && slices.ContainsFunc(s.out.Found, at(mid)):
+		case one && slices.ContainsFunc(s.roots, at(mid)):
 		case one && s.closes(x):
 		case one && s.w.zeroAt(s.fn, mid):
-			s.found(mid)
+			s.found(mid, x)
 		case s.besideRoot(x):
 		default:
 			s.out.Unsettled = append(s.out.Unsettled, x)
 		}
 	}
 	for _, f := range s.out.Flat {
-		s.out.Found = slices.DeleteFunc(s.out.Found, func(x float64) bool { return f.Lo <= x && x <= f.Hi || at(x)(f.Lo) || at(x)(f.Hi) })
+		s.roots = slices.DeleteFunc(s.roots, func(r zero) bool {
+			return f.Lo <= r.x && r.x <= f.Hi || at(f.Lo)(r) || at(f.Hi)(r)
+		})
 	}
+	s.listed()
 	return s.out
+}
+
+// listed lists what was found in rising order.
+func (s *rootSearch) listed() {
+	s.out.Found = nil
+	for _, r := range s.roots {
+		s.out.Found = append(s.out.Found, r.x)
+	}
+	slices.Sort(s.out.Found)
 }
 
 // merge takes a root out that was found where rounding hides another one: beside 0,
 // tan(x) - x is 0 but for its error, and only there are its slopes 0 as well.
 func (s *rootSearch) merge() {
-	slices.Sort(s.out.Found)
-	var kept []float64
-	for _, b := range s.out.Found {
+	slices.SortFunc(s.roots, func(a, b zero) int { return cmp.Compare(a.x, b.x) })
+	var kept []zero
+	for _, r := range s.roots {
 		n := len(kept)
-		if n > 0 && s.w.zeroAt(s.fn, kept[n-1]+(b-kept[n-1])/2) {
-			a := kept[n-1]
+		if n > 0 && s.w.zeroAt(s.fn, kept[n-1].x+(r.x-kept[n-1].x)/2) {
+			a, b := kept[n-1].x, r.x
 			switch {
 			case s.levelAt(a) && s.hides(a, b):
 				continue
@@ -91,9 +103,9 @@ func (s *rootSearch) merge() {
 				kept = kept[:n-1]
 			}
 		}
-		kept = append(kept, b)
+		kept = append(kept, r)
 	}
-	s.out.Found = kept
+	s.roots = kept
 }
 
 // levelAt tells whether the slope may be 0 at a place.
@@ -116,11 +128,19 @@ func (s *rootSearch) hides(at, other float64) bool {
 // stopped tells whether the budget has ended.
 func (w *walker[N, D]) stopped() bool { return !w.budget.Spend(1) }
 
+// zero is a number at which a function is 0, and the numbers round it that are proved to
+// hold no other such.
+type zero struct {
+	x     float64
+	alone ops.Interval
+}
+
 // rootSearch is a search while it goes on.
 type rootSearch struct {
 	w     *intervalWalker
 	fn    int
 	left  int // enclosures
+	roots []zero
 	out   Roots
 	zero  []ops.Interval // the pieces on which the function is 0 throughout
 	level bool           // the function is the same wherever it does not jump
@@ -142,7 +162,7 @@ func (s *rootSearch) look(first ops.Interval) {
 	todo := pieces{first}
 	for x, some := todo.next(); some; x, some = todo.next() {
 		s.left--
-		if s.left < 0 || s.w.stopped() || len(s.out.Found) > limit.Roots {
+		if s.left < 0 || s.w.stopped() || len(s.roots) > limit.Roots {
 			s.unsettled(x)
 			continue
 		}
@@ -249,7 +269,7 @@ func (s *rootSearch) crossing(x ops.Interval) bool {
 		if n, some := s.w.over(s.fn, ops.Point(at)); some && width(n.v) == math.Inf(1) {
 			s.unsettled(x)
 		} else {
-			s.found(at)
+			s.found(at, ops.Between(math.Nextafter(x.Lo, x.Hi), math.Nextafter(x.Hi, x.Lo)))
 		}
 	}
 	return lo*hi != 0
@@ -309,7 +329,7 @@ func (s *rootSearch) touching(x ops.Interval) bool {
 	}
 	at := turn(x, lo, before)
 	if s.w.zeroAt(s.fn, at) && s.vanish(at, k) {
-		s.found(at)
+		s.found(at, x)
 		return true
 	}
 	return k == 2 && s.sign(at) == side(over.at(k))
@@ -338,18 +358,20 @@ func (s *rootSearch) vanish(x float64, below int) bool {
 // besideRoot tells whether the function touches 0 at the root that is nearest to a
 // piece which rounding leaves open, and nowhere else as far as that.
 func (s *rootSearch) besideRoot(x ops.Interval) bool {
-	if len(s.out.Found) == 0 {
+	if len(s.roots) == 0 {
 		return false
 	}
-	at := slices.MinFunc(s.out.Found, func(a, b float64) int {
-		return cmp.Compare(math.Abs(a-x.Lo), math.Abs(b-x.Lo))
-	})
+	at := slices.MinFunc(s.roots, func(a, b zero) int {
+		return cmp.Compare(math.Abs(a.x-x.Lo), math.Abs(b.x-x.Lo))
+	}).x
 	return s.hides(at, x.Lo) && s.hides(at, x.Hi)
 }
 
 // found lists a root, once where two pieces meet in it. Where a pole is lifted there
 // is no value, and no root; where numbers end, what is too large to hold looks like one.
-func (s *rootSearch) found(x float64) {
+// Two that are as good as one number are one where either is alone as far as the other, and
+// two where both are proved; else more may lie there.
+func (s *rootSearch) found(x float64, alone ops.Interval) {
 	if math.Abs(x) > math.MaxFloat64/2 {
 		s.unsettled(ops.Point(x))
 		return
@@ -365,12 +387,21 @@ func (s *rootSearch) found(x float64) {
 		s.unsettled(ops.Point(x))
 		return
 	}
-	for _, o := range s.out.Found {
-		if math.Abs(o-x) <= 1e-12*math.Max(math.Abs(o), math.Abs(x)) {
+	for _, o := range s.roots {
+		if math.Abs(o.x-x) <= 1e-12*math.Max(math.Abs(o.x), math.Abs(x)) && !s.apart(o, zero{x, alone}) {
 			return
 		}
 	}
-	s.out.Found = append(s.out.Found, x)
+	s.roots = append(s.roots, zero{x, alone})
+}
+
+// apart tells whether two places that are as good as one number are proved to be two: each
+// is alone in numbers of its own, with a number between them at which the function is not 0.
+func (s *rootSearch) apart(a, b zero) bool {
+	if a.x > b.x {
+		a, b = b, a
+	}
+	return a.alone.Lo <= a.x && a.alone.Hi < b.x && a.x < b.alone.Lo && b.x <= b.alone.Hi
 }
 
 // unsettled lists a piece, flat one on which the function is 0.

@@ -144,7 +144,7 @@ func (w *floatWalker) searched(s *Solve, bounds []float64) (roots []Candidate, e
 	}
 	got := w.findRoots(s, w.scale(s.Differences, s.Dims[0]), lo, hi)
 	for _, v := range got.Found {
-		roots = append(roots, Candidate{X: []float64{v}})
+		roots = append(roots, Candidate{X: []float64{v}, Size: math.Abs(v)})
 	}
 	return roots, len(got.Stretches) > 0
 }
@@ -173,11 +173,16 @@ func (w *floatWalker) allowedRoots(s *Solve, roots []Candidate) []int {
 	return kept
 }
 
-// sameRoot tells whether two roots differ by rounding alone.
+// sameRoot tells whether two roots differ by rounding alone: by what they are added up from,
+// where that is known.
 func sameRoot(a, b Candidate) bool {
-	off := exact * (a.Size + b.Size)
+	sized := a.Size > 0 && b.Size > 0
 	for k := range a.X {
-		if math.Abs(a.X[k]-b.X[k]) > max(off, Near*max(math.Abs(a.X[k]), math.Abs(b.X[k]))) {
+		off := float64(Near * max(math.Abs(a.X[k]), math.Abs(b.X[k])))
+		if sized {
+			off = a.off() + b.off()
+		}
+		if math.Abs(a.X[k]-b.X[k]) > off {
 			return false
 		}
 	}

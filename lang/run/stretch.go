@@ -68,6 +68,8 @@ func (s *rootSearch) stretches() []Stretch {
 			pieces = append(pieces, x)
 		}
 	}
+	// Beside a pole rounding leaves nothing of what is not 0.
+	pieces = slices.DeleteFunc(pieces, func(x ops.Interval) bool { return width(x) <= edge*math.Abs(x.Middle()) })
 	var left []ops.Interval // beside the pieces
 	for _, u := range s.out.Unsettled {
 		for _, x := range pieces {

@@ -211,12 +211,6 @@ func (v *solving) noSolution() {
 	case !v.single() && v.doubtful:
 		v.Find(finding.New(finding.NotSolved, at, "No solution was found; there may still be one.", "Check the signs of the given values."))
 		return
-	case v.between != nil:
-		x := v.between.values[0]
-		f := v.notSettled(ops.Between(x, x))
-		f.Severity = finding.Error
-		v.Find(f)
-		return
 	case v.beyond && !conditions:
 		v.Find(finding.New(finding.OutOfRange, at, "What solves the equation may be too large or too small: numbers here go from 10^-308 to 10^308.", "Check the powers and exponents."))
 		return
@@ -284,21 +278,23 @@ func (v *solving) list(all []solution) entry.Said {
 		all = all[:limit.Listed]
 		slices.SortFunc(all, func(a, b solution) int { return cmp.Compare(a.values[0], b.values[0]) })
 	}
-	named := func(apart bool) []entry.Said {
-		var out []entry.Said
+	named := func(apart int) (out []entry.Said, told bool) {
 		for _, one := range all {
 			u := v.solutionUnit(0, v.Planner.Static(one.slots[0]))
 			figures := v.FiguresOf(one.slots[0], u)
-			if apart {
-				figures = units.Figures{N: apartFigures}
+			if apart > 0 {
+				figures = units.Figures{N: apart}
 			}
 			out = append(out, v.Told(figures, one.values[0], u))
 		}
-		return out
+		return out, len(slices.CompactFunc(slices.Clone(out), entry.Said.Same)) == len(out)
 	}
-	text := named(false)
-	if len(slices.CompactFunc(slices.Clone(text), entry.Said.Same)) < len(text) {
-		text = named(true)
+	var text []entry.Said
+	for _, apart := range [...]int{0, apartFigures, allFigures} {
+		var told bool
+		if text, told = named(apart); told {
+			break
+		}
 	}
 	if more {
 		text = append(text, entry.Words("more"))
@@ -306,8 +302,9 @@ func (v *solving) list(all []solution) entry.Said {
 	return entry.Listed(text)
 }
 
-// apartFigures tell solutions apart that are more than run.Near away from each other.
-const apartFigures = 12
+// apartFigures tell solutions apart that people took to be near each other, and allFigures
+// all that numbers can.
+const apartFigures, allFigures = 12, 15
 
 // listSystem names solutions of several equations.
 func (v *solving) listSystem(all []solution) entry.Said {

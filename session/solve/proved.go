@@ -77,27 +77,43 @@ func (v *solving) misses(one solution, fits bool) bool {
 }
 
 // begins tells whether the equation has values beside a solution in symbols, though none
-// there as far as numbers go, which leave nothing of a term of it.
+// at it as far as numbers go, which leave nothing of a part of it.
 func (v *solving) begins(one solution) bool {
-	return v.single() && !v.absent && v.swallows(one.root.X[0]) && v.Planner.Program.Begins(&v.State, v.rule, one.exactly())
+	return v.single() && !v.absent && v.swallows(one.root.X[0], one.values[0]) && v.Planner.Program.Begins(&v.State, v.rule, one.candidate())
 }
 
-// swallows tells whether a sum in an expression leaves less than some digits of a term, as
-// 3 + exp(-50) does.
-func (v *solving) swallows(x syntax.Expr) bool {
-	return syntax.Any(x, func(x syntax.Expr) bool {
-		b, ok := x.(*syntax.Binary)
-		if !ok || b.Op != syntax.Add && b.Op != syntax.Sub {
-			return false
-		}
-		size := func(x syntax.Expr) float64 { return math.Abs(v.Try(x).Value) }
-		small, great := min(size(b.X), size(b.Y)), max(size(b.X), size(b.Y))
-		return 0 < small && small < lostPart*great
-	})
-}
-
-// lostPart is the part of a sum of which numbers leave a digit at most.
+// lostPart is the part of a number of which numbers leave a digit at most.
 const lostPart = 0x1p-49
+
+// swallows tells whether nothing is left of a part of an expression in its value: twice as
+// much of it would be the same, as of exp(-50) in 3 + exp(-50). So it is with a fraction of
+// many figures.
+func (v *solving) swallows(x syntax.Expr, value float64) bool {
+	two, _ := syntax.ParseExpr("2")
+	for part := range syntax.Nodes(x) {
+		if fraction, ok := part.(*syntax.Binary); ok && fraction.Op == syntax.Div && isNumber(fraction.X) && isNumber(fraction.Y) {
+			if syntax.Rational(fraction).Lost() {
+				return true
+			}
+			continue
+		}
+		if v.Try(part).Value == 0 {
+			continue
+		}
+		twice := v.Try(syntax.Rewrite(x, func(x syntax.Expr) (syntax.Expr, bool) {
+			return &syntax.Paren{X: &syntax.Binary{Op: syntax.Mul, X: two, Y: &syntax.Paren{X: x}}}, x == part
+		}))
+		if twice.OK && math.Abs(twice.Value-value) < lostPart*math.Abs(value) {
+			return true
+		}
+	}
+	return false
+}
+
+func isNumber(x syntax.Expr) bool {
+	_, is := x.(*syntax.Number)
+	return is
+}
 
 // rooted tells whether an even root of an unknown stands in the equations: such are
 // multiplied as if both were of positive numbers.

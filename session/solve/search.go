@@ -211,6 +211,9 @@ func (v *solving) stepByStep() []solution {
 // searched gives the numbers of a solution slots of their own.
 func (v *solving) searched(x []float64) solution {
 	one := solution{values: x}
+	if v.single() {
+		one.size = math.Abs(x[0])
+	}
 	for _, e := range v.equations {
 		one.root.Steps = append(one.root.Steps, algebra.Step{Left: e.Left, Right: e.Right})
 	}

@@ -58,9 +58,6 @@ type solving struct {
 	missed bool
 	// beyond tells that one is too large for a number, or so small that it was taken for 0.
 	beyond bool
-	// between is a solution in symbols that may lie between two numbers, where the values of
-	// the equation begin.
-	between *solution
 	// satisfied tells that some solution in symbols satisfies the equations,
 	// whatever the conditions.
 	satisfied bool
@@ -371,9 +368,7 @@ func (v *solving) judged(one solution, fits, lacks bool) (good bool) {
 		v.doubtful = true
 	case lacks && one.values[0] == 0 && v.Planner.Program.Main.Instrs[one.slots[0]].Op == ops.Exp:
 		v.doubtful, v.beyond = true, true
-	case lacks && !v.rearranged.Repeats && v.begins(one):
-		v.between = &one
-	case !lacks || v.rearranged.Repeats || one.size > sure*math.Abs(one.values[0]):
+	case !lacks, v.rearranged.Repeats, one.size > sure*math.Abs(one.values[0]), v.begins(one):
 		v.doubtful = true
 	}
 	return false
