@@ -37,8 +37,9 @@ const (
 type Roots struct {
 	Found     []float64      // each proved to be the only one in a piece round it
 	Unsettled []ops.Interval // neither proved to hold a root nor proved empty
-	// Flat are the unsettled pieces on which the function is 0 throughout.
-	Flat []ops.Interval
+	// Flat are the unsettled pieces on which the function is 0 throughout, and Faint those
+	// of them on which it is not 0, but smaller than numbers hold.
+	Flat, Faint []ops.Interval
 }
 
 // done is what was found: with the pieces that are as good as one number, if the
@@ -52,7 +53,7 @@ func (s *rootSearch) done() Roots {
 	}
 	s.merge()
 	all := joined(s.out.Unsettled)
-	s.out.Unsettled, s.out.Flat = nil, joined(s.zero)
+	s.out.Unsettled, s.out.Flat, s.out.Faint = nil, joined(s.zero), joined(s.out.Faint)
 	at := func(x float64) func(r zero) bool {
 		return func(r zero) bool { return math.Abs(r.x-x) <= narrowest*math.Abs(x) }
 	}
@@ -190,7 +191,9 @@ func (s *rootSearch) settled(x ops.Interval, n enclosed, all float64) bool {
 	case n.partly:
 		return false
 	case max(-n.v.Lo, n.v.Hi) <= s.nothing:
-		s.flat(x)
+		if s.flat(x); n.v != ops.Point(0) {
+			s.out.Faint = append(s.out.Faint, x)
+		}
 		return true
 	case !n.d.HoldsZero():
 		return s.monotone(x)

@@ -27,8 +27,9 @@ type claim struct {
 func (p *plot) facts(c *curve, named entry.Said, sampled *graph.Curve) entry.Said {
 	t := p.teller(c, p.from, p.to, false)
 	f := graph.Look(c.eval, *sampled, p.from, p.to)
-	said := []claim{t.course(f, sampled)}
-	said = append(said, t.zeros(f)...)
+	zeros, faint := t.zeros(f)
+	t.faint = faint
+	said := append([]claim{t.course(f, sampled)}, zeros...)
 	said = append(said, t.symmetry(f))
 	var proved, rest []entry.Said
 	for _, s := range said {
@@ -83,12 +84,18 @@ func (t teller) course(f graph.Facts, sampled *graph.Curve) claim {
 	case monotone.text != nil:
 		return monotone
 	default:
-		if t = t.p.teller(t.c, t.from, t.to, true); sampled.Cut {
+		if t = t.rough(); sampled.Cut {
 			return claim{t.runsOff(*sampled), false}
 		}
 		greatest, least = t.seen(f.Greatest), t.seen(f.Least)
 	}
 	said := entry.Say("is greatest, … and least, …", t.extreme(greatest), t.extreme(least))
+	switch {
+	case t.vanishes(least):
+		said = entry.Say("is greatest, …", t.extreme(greatest))
+	case t.vanishes(greatest):
+		said = entry.Say("is least, …", t.extreme(least))
+	}
 	gaps, empty := t.gaps(*sampled)
 	if gaps != nil {
 		said = said.And("; with a break …", gaps)
@@ -177,11 +184,22 @@ func (t teller) peak(by float64) (run.Peak, bool) {
 	return t.p.Planner.Program.Peak(&t.p.State, t.c.fn, t.over(), by)
 }
 
-// zeros says where a curve is 0: along stretches, and in places.
-func (t teller) zeros(f graph.Facts) []claim {
+// vanishes tells whether an extreme is 0 only as numbers don't hold what is smaller, as
+// exp(-x²) far out.
+func (t teller) vanishes(p run.Peak) bool { return p.Y == 0 && within(p.At[0], t.faint) }
+
+// within tells whether the middle of a piece lies in one of some others.
+func within(x ops.Interval, others []ops.Interval) bool {
+	return slices.ContainsFunc(others, func(o ops.Interval) bool { return o.Lo <= x.Middle() && x.Middle() <= o.Hi })
+}
+
+// zeros says where a curve is 0, or too small to be told from it: along stretches, and in
+// places; and where it is too small.
+func (t teller) zeros(f graph.Facts) (said []claim, faint []ops.Interval) {
 	proved := false
 	if t.c.alone {
 		all := t.p.Planner.Program.Zeros(&t.p.State, t.c.fn, t.over())
+		faint = all.Faint
 		if proved = len(all.Unsettled) == len(all.Flat); proved {
 			f.Zeros, f.Flat = all.Found, nil
 			for _, x := range all.Flat {
@@ -203,14 +221,17 @@ func (t teller) zeros(f graph.Facts) []claim {
 		}
 	}
 	if !proved {
-		t = t.p.teller(t.c, t.from, t.to, true)
+		t = t.rough()
 	}
-	var said []claim
 	if n := len(f.Flat); n > limit.Places {
 		said = append(said, claim{entry.Words("0 along " + strconv.Itoa(n) + " stretches"), proved})
 	} else {
 		for _, s := range f.Flat {
-			said = append(said, claim{entry.Say("0 from … to …", t.x(t.tidy(s.From)), t.x(t.tidy(s.To))), proved})
+			text := "0 from … to …"
+			if within(ops.Between(s.From, s.To), faint) {
+				text = "too small to be told from 0 from … to …"
+			}
+			said = append(said, claim{entry.Say(text, t.x(t.tidy(s.From)), t.x(t.tidy(s.To))), proved})
 		}
 	}
 	if len(f.Zeros) > 0 {
@@ -220,7 +241,7 @@ func (t teller) zeros(f graph.Facts) []claim {
 		}
 		said = append(said, claim{text, proved})
 	}
-	return said
+	return said, faint
 }
 
 // symmetry says whether a curve is the same on both sides of 0. It is proved where

@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"steelyard/lang/algebra"
+	"steelyard/lang/ops"
 	"steelyard/session/entry"
 	"steelyard/session/graph"
 	"steelyard/units"
@@ -17,6 +18,8 @@ type teller struct {
 	from, to float64
 	figures  units.Figures
 	off      bool // only where the curve runs off counts as a break
+	// faint is where it is too small to be told from 0, once its zeros have been looked for.
+	faint []ops.Interval
 }
 
 // roughly is how many figures what is judged from samples has.
@@ -25,6 +28,12 @@ const roughly = 3
 // teller tells of a curve over a range, roughly where it is judged from samples.
 func (p *plot) teller(c *curve, from, to float64, sampled bool) teller {
 	return teller{p: p, c: c, from: from, to: to, figures: p.figures(c, from, to, sampled)}
+}
+
+// rough tells in the figures of what is judged from samples.
+func (t teller) rough() teller {
+	t.figures = t.p.figures(t.c, t.from, t.to, true)
+	return t
 }
 
 // figures are those with which the values of a curve between two places are told, roughly
