@@ -136,12 +136,15 @@ func (l *lineFit) found(slope float64, along []float64) (Fitted, bool) {
 		out.Covariance = [][]float64{{ofSlope, both}, {both, atMean + float64(square(l.aboutX)*ofSlope)}}
 	}
 	out.Gain = make([][]float64, l.Params)
+	for k := range out.Gain {
+		out.Gain[k] = make([]float64, n)
+	}
 	across := []float64{1, -slope}
 	for i, w := range l.w {
 		bySlope := float64(w*along[i]) * ofSlope
-		out.Gain[0] = append(out.Gain[0], bySlope)
+		out.Gain[0][i] = bySlope
 		if l.Params > 1 {
-			out.Gain[1] = append(out.Gain[1], float64(w*atMean)-float64(l.aboutX*bySlope))
+			out.Gain[1][i] = float64(w*atMean) - float64(l.aboutX*bySlope)
 		}
 		if l.Moves != nil {
 			out.Across = append(out.Across, across)
