@@ -108,7 +108,7 @@ func (l *Line) reportedIn(name string, x syntax.Expr, in syntax.UnitText, c *pla
 	}
 	l.Planner.Program.Main.Statics[c.Slot].Tag = st.Tag.In(u)
 	l.Named(name, c.Slot, u, true)
-	return l.inHeat(name, x, in, st, u, c.Slot), true
+	return l.inHeat(name, x, in, l.Planner.Static(c.Slot), u, c.Slot), true
 }
 
 // inHeat chooses how a value in K is shown in a scale of temperature: as a
@@ -269,9 +269,12 @@ func (l *Line) IsMoment(x syntax.Expr, dim units.Dim) bool {
 // Named settles by its name whether a value of an energy's dimension is an energy, a
 // torque or a torque per angle, and returns the unit that it is shown in: u, if that
 // is chosen, else the one for what it is (SI Brochure 9, 2.3.4: the joule is never
-// used for a torque).
+// used for a torque). A ΔT is a difference of temperatures.
 func (l *Line) Named(name string, slot run.Slot, u *units.Unit, chosen bool) *units.Unit {
 	st := &l.Planner.Program.Main.Statics[slot]
+	if st.Heat == run.Plain && strings.HasPrefix(name, "Δ") && st.Dim == units.BaseDim(units.Kelvin) {
+		st.Heat = run.Difference
+	}
 	if !st.Dim.IsEnergy() || st.Open != 0 {
 		return u
 	}

@@ -2,6 +2,7 @@ package solve
 
 import (
 	"cmp"
+	"strings"
 
 	"steelyard/lang/finding"
 	"steelyard/lang/run"
@@ -30,7 +31,56 @@ func (v *solving) solutionUnit(i int, st run.Static) *units.Unit {
 			}
 		}
 	}
+	if unit := v.scale(u, st); unit != nil {
+		return unit
+	}
 	return units.Preferred(st.Dim, st.Tag)
+}
+
+// scale is the scale of temperature that an unknown is shown in: that of the temperature which
+// is taken from it, or from which it is taken where its letter is that of one. So the T of
+// m*c*(T - T1) = Q is in °C where T1 is.
+func (v *solving) scale(u syntax.Unknown, st run.Static) (unit *units.Unit) {
+	if st.Dim != units.BaseDim(units.Kelvin) {
+		return nil
+	}
+	is := func(x syntax.Expr) bool {
+		n, ok := syntax.Unbracket(x).(*syntax.Name)
+		return ok && n.Name == u.Name
+	}
+	taken := func(x syntax.Expr) bool {
+		b, ok := x.(*syntax.Binary)
+		if !ok || b.Op != syntax.Sub {
+			return false
+		}
+		switch {
+		case is(b.X):
+			unit = v.scaleOf(b.Y)
+		case is(b.Y) && strings.HasPrefix(u.Name, "T"):
+			unit = v.scaleOf(b.X)
+		}
+		return unit != nil
+	}
+	for _, e := range v.equations {
+		if syntax.Any(e.Left, taken) || syntax.Any(e.Right, taken) {
+			break
+		}
+	}
+	return unit
+}
+
+// scaleOf is the scale that a temperature was given in, or nil.
+func (v *solving) scaleOf(x syntax.Expr) *units.Unit {
+	unit := v.WrittenUnit(x)
+	if n, ok := syntax.Unbracket(x).(*syntax.Name); ok {
+		if d, found := v.Planner.Find(n); found {
+			unit = d.Unit
+		}
+	}
+	if unit == nil || !unit.Affine() {
+		return nil
+	}
+	return unit
 }
 
 // declaredAngle is the unit of an unknown that a formula declares an angle.
@@ -92,6 +142,9 @@ func (v *solving) take(i int, one solution, k int) {
 	u := v.s.Unknowns[i]
 	unit := v.solutionUnit(i, st)
 	v.Planner.Program.Main.Statics[slot].Tag = st.Tag.In(unit)
+	if unit.Affine() {
+		v.Planner.Program.Main.Statics[slot].Heat = run.Point
+	}
 	unit = v.Named(u.Name, slot, unit, u.In.Present())
 	value, ok := v.NewValue(u.Name, &syntax.Name{Name: u.Name}, slot, unit)
 	if !ok {
