@@ -46,7 +46,7 @@ var slips = [...]slip{
 }
 
 // money are words that are near to units by chance: erg is no price.
-var money = [...]string{"euro", "euros", "eur", "cent", "cents", "dollar", "dollars", "usd", "franc", "francs", "chf", "gbp"}
+var money = [...]string{"euro", "euros", "eur", "cent", "cents", "dollar", "dollars", "usd", "franc", "francs", "chf", "gbp", "ct", "cts", "pence", "penny"}
 
 // What is said of a price, in a word or by a sign.
 const (

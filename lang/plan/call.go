@@ -114,8 +114,11 @@ func (c *coder) args(x *syntax.Call, least, most int) ([]run.Slot, bool) {
 		if most != least {
 			want = itoa(least) + " to " + want
 		}
-		c.find(finding.WrongCall, x.At, x.Func+" takes "+want+"; here it has "+itoa(n)+".",
-			"Put commas between the values.")
+		message, hint, readings := x.Func+" takes "+want+"; here it has "+itoa(n)+".", "Put commas between the values.", []string(nil)
+		if x.Func == "angle" && n == 1 {
+			hint, readings = "That of one vector with +x is its direction.", []string{"direction(" + c.source(x.Args[0].X.Span()) + ")"}
+		}
+		c.find(finding.WrongCall, x.At, message, hint, readings...)
 		return nil, false
 	}
 	slots := make([]run.Slot, len(x.Args))

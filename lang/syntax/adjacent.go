@@ -1,6 +1,7 @@
 package syntax
 
 import (
+	"slices"
 	"strings"
 
 	"steelyard/lang/finding"
@@ -146,6 +147,10 @@ func (p among) operands() (left, right string, at Span) {
 // share. A percentage stays as it is: 3 %*m.
 func (p among) ofProduct() *fault {
 	before := &p.tokens[p.i-1]
+	if p.tokens[p.i].text == "of" && before.kind == nameToken && slices.Contains(extremes[:], before.text) && p.known != nil && !p.known(before.text) {
+		return &fault{finding.New(finding.NotWritten, Span{From: before.from, To: p.tokens[p.i].to}, "There is no word for the "+before.text+" value of a curve.",
+			"Its graph says where it is greatest and least, as in `graph y(t) against t from 0 s to 3 s`.")}
+	}
 	if p.tokens[p.i].text != "of" || before.kind != unitToken && before.kind != numToken && before.text != ")" || p.i+1 == len(p.tokens) {
 		return nil
 	}
@@ -158,6 +163,9 @@ func (p among) ofProduct() *fault {
 	return &fault{finding.New(finding.NotWritten, Span{From: from, To: end}, "\"of\" means times here: write `*`.",
 		"", share+"*"+p.text[p.tokens[p.i+1].from:end])}
 }
+
+// extremes are words for the greatest or least value of what is behind their of.
+var extremes = [...]string{"maximum", "minimum", "max", "min", "greatest", "least", "largest", "smallest", "highest", "lowest"}
 
 // shares are words for a number before what it is of.
 //

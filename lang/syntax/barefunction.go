@@ -215,12 +215,37 @@ func endsArgument(t *token) bool {
 	return t.kind == wordToken
 }
 
+// connectives are what a line that follows from others may begin with: ∴ a = F/m, so a = F/m.
+var connectives = [...]string{"=>", "⇒", "⟹", "∴", "->", "→", "•", "so", "then", "thus", "hence", "therefore"}
+
+// withoutConnective is a line that gives a name a value, or an equation, without such a word or
+// sign before it.
+func withoutConnective(text string) string {
+	for _, c := range connectives {
+		if len(text) <= len(c) || !strings.EqualFold(text[:len(c)], c) {
+			continue
+		}
+		rest := text[len(c):]
+		if isLetterByte(c[0]) {
+			if rest = strings.TrimLeft(rest, ",:"); !isBlank(firstRune(rest)) {
+				continue
+			}
+		}
+		if from, _ := trimBlanks(rest, 0, len(rest)); startsName(firstRune(rest[from:])) && strings.Contains(rest, "=") {
+			return rest[from:]
+		}
+	}
+	return text
+}
+
 // AsStored returns a statement as a worksheet keeps it: as it is typed, but for
-// `to`, -> and = ? before the unit that a value is shown in, which are `in`.
+// `to`, -> and = ? before the unit that a value is shown in, which are `in`, and for a word or
+// sign before it that says it follows from others.
 func AsStored(text string) string {
 	if _, n := For(text); n > 0 {
 		return text[:n] + AsStored(text[n:])
 	}
+	text = withoutConnective(text)
 	if !otherIn(text) || prose(text) {
 		return text
 	}

@@ -16,7 +16,7 @@ import (
 // its argument: sin 2θ/g is printed for sin(2θ)/g and for sin(2θ/g). Both are offered then.
 //
 // sin²(30°) is offered as sin(30°)^2, sin⁻¹(0.5) as asin(0.5) or 1/sin(0.5),
-// log(3) as ln(3) or log10(3), and sin x/2 as sin(x)/2 or sin(x/2).
+// log(3) as log10(3) or ln(3), and sin x/2 as sin(x)/2 or sin(x/2).
 func (p among) functionForm() *fault {
 	text, tokens, i := p.text, p.tokens, p.i
 	t := &tokens[i]
@@ -31,7 +31,7 @@ func (p among) functionForm() *fault {
 			args = "(" + text[tokens[i+1].from:end] + ")"
 		}
 		return &fault{finding.New(finding.NotWritten, Span{From: t.from, To: end},
-			"log means ln in some books and log10 in others.", "Write ln or log10.", "ln"+args, "log10"+args)}
+			"log means ln in some books and log10 in others.", "Write log10 or ln.", "log10"+args, "ln"+args)}
 	}
 	if t.text == "lg" && t.call && (p.known == nil || !p.known("lg")) {
 		readings := []string{"log10"}

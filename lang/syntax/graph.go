@@ -143,7 +143,7 @@ func (s *Graph) against() *fault {
 		return &fault{finding.New(finding.Incomplete, Span{From: at.To, To: at.To}, "The name that the curves go with is missing.", "Write `against` and that name, as in `against t from 0 s to 3 s`.")}
 	}
 	if !ok || n.Line > 0 || s.Path.In.Present() {
-		return &fault{finding.New(finding.Unreadable, s.Path.X.Span(), "A curve is drawn against one name, such as t.",
+		return &fault{finding.New(finding.NotWritten, s.Path.X.Span(), "A curve is drawn against one name, such as t.",
 			"For a path, write after it what both depend on, as in `against x(t) for t from 0 s to 3 s`.")}
 	}
 	s.Against, s.Path = Ident{Name: n.Name, NameAt: n.At}, Curve{}

@@ -143,6 +143,10 @@ func (r *reader) statement() (Stmt, *fault) {
 	if bad == nil || r.silent {
 		return s, bad
 	}
+	if r.onlyWords() {
+		r.notes = append(r.notes, finding.New(finding.ReadAs, Span{From: r.from, To: r.to}, "A line of words is kept as a note.", ""))
+		return &Note{Text: line}, nil
+	}
 	offer := r.ofTeX()
 	if offer == nil {
 		offer = r.nearStatement(bad)
@@ -154,6 +158,9 @@ func (r *reader) statement() (Stmt, *fault) {
 		if round := r.wordsRound(); round != nil {
 			offer = round
 		}
+	}
+	if offer == nil && r.startsSentence() {
+		offer = &fault{finding.New(finding.NotWritten, Span{From: r.from, To: r.to}, "Words are kept in a note.", "", noteWord.Word+" "+line)}
 	}
 	if offer != nil {
 		return nil, offer

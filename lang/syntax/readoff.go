@@ -110,14 +110,12 @@ func (p *exprParser) slope(from int) Expr {
 	s := &SlopeOf{X: p.sum()}
 	p.slopes = 0
 	p.word("at")
-	place := p.tok
-	if s.Var = p.ident(); !p.tok.sign("=") && place.kind == nameToken && p.bad == nil {
-		name := place.text // at t is at t = t, where t has a value
-		p.fail(&fault{finding.New(finding.Incomplete, place.span(), "This doesn't say which "+name+" the slope is at.",
-			"", name+" = "+name)})
+	if s.Var = p.ident(); p.tok.sign("=") {
+		p.take()
+		s.Place = p.sum()
+	} else { // at t is at t = t
+		s.Place = &Name{At: s.Var.NameAt, Name: s.Var.Name}
 	}
-	p.sign("=")
-	s.Place = p.sum()
 	s.At = Span{From: from, To: p.end}
 	return s
 }

@@ -113,6 +113,8 @@ func (p *placed) place(tokens []token) bool {
 			}
 		case t.text == "exp" && t.call && strings.HasPrefix(p.text[at:], "e^"):
 			typed = "e^"
+		case t.text == "abs" && t.call && strings.HasPrefix(p.text[at:], "|"):
+			typed = "|" // |v|
 		case t.kind == nameToken:
 			typed = p.lowered(at, typed)
 			t.text = typed
@@ -120,6 +122,8 @@ func (p *placed) place(tokens []token) bool {
 		if t.sign(")") && len(p.shut) > 0 {
 			if put := p.shut[len(p.shut)-1]; put {
 				typed = "\x00" // the bracket that it closes is put in, and so is it
+			} else if strings.HasPrefix(p.text[at:], "|") {
+				typed = "|"
 			}
 			p.shut = p.shut[:len(p.shut)-1]
 		}
@@ -143,7 +147,8 @@ func (p *placed) place(tokens []token) bool {
 			return false
 		}
 		if t.sign("(") {
-			p.shut = append(p.shut, t.from == t.to)
+			stroke := len(p.out) > 0 && p.out[len(p.out)-1].text == "abs" && p.text[p.out[len(p.out)-1].from] == '|'
+			p.shut = append(p.shut, t.from == t.to && !stroke)
 		}
 		p.out = append(p.out, t)
 	}
@@ -175,7 +180,7 @@ func (p *placed) skip(at int) int { return len(p.text) - len(strings.TrimLeft(p.
 func (p *placed) tokens(typed []token, from, to int) []token {
 	for i := range typed {
 		if split, part := p.split(&typed[i]); typed[i].kind == unitToken && split {
-			p.unsure = p.unsure || part || !p.mayBeNames(typed, i)
+			p.unsure = p.unsure || part && !p.endsInName(&typed[i]) || !part && !p.mayBeNames(typed, i)
 		}
 	}
 	return slices.DeleteFunc(slices.Clone(p.out), func(t token) bool { return t.from < from || t.to > to })
@@ -191,6 +196,14 @@ func (p *placed) split(unit *token) (split, part bool) {
 		}
 	}
 	return false, false
+}
+
+// endsInName tells whether what ends as a unit is none, but a name of the page with a digit:
+// the T1 of 3 kg T1.
+func (p *placed) endsInName(unit *token) bool {
+	fs, _ := unitFactors(unit.text)
+	last := len(fs) - 1
+	return last > 0 && fs[last].power == "" && isDigit(lastRune(fs[last].word)) && p.in.Known(Canonical(fs[last].word)) && !p.in.IsUnit(unit.text)
 }
 
 // partsQuotient tells whether the reading ends a quotient of names before what stands

@@ -20,8 +20,9 @@ type reworded struct {
 	meant   func(r *reader, s Stmt) bool // of the first line, read: whether it is meant; or nil
 	hint    string                       // before the lines; both with groups as they have
 	id      finding.ID
-	here    bool // the finding is where the line differs from what is offered
-	again   bool // the slip, or another of those for the statement that may come again, may be in the line once more
+	without string // what no such line has
+	here    bool   // the finding is where the line differs from what is offered
+	again   bool   // the slip, or another of those for the statement that may come again, may be in the line once more
 }
 
 func as(words string, slip pattern, message string, lines ...string) reworded {
@@ -30,6 +31,11 @@ func as(words string, slip pattern, message string, lines ...string) reworded {
 
 func (w reworded) only(meant func(r *reader, s Stmt) bool) reworded {
 	w.meant = meant
+	return w
+}
+
+func (w reworded) except(without string) reworded {
+	w.without = without
 	return w
 }
 
@@ -100,6 +106,7 @@ const (
 	eachItsLine   = "Each of these statements needs its own line."
 	andThenCommas = "Put `and` between equations, and commas between unknowns."
 
+	inSigns    = "A formula has signs in the place of words."
 	halvesGo   = "A half is rounded away from zero, unless the page says `to even`."
 	anAngle    = "The direction of a vector is an angle after `at`."
 	inBrackets = "A vector is in round brackets, with a comma between its components."
@@ -125,6 +132,12 @@ var rewordings = []reworded{
 	as("", patternWith(`^(.+) is (negative|positive|zero)$`, " is "), "Whether a value is $2 is a question for check.", "check $1 is $2"),
 	as("", patternWith(`^(.+?)\s*,\s*(in .+)$`, ","), "There is no comma before `in`.", "$1 $2").atItsPlace(),
 	as("", patternWith(`^(.+),(\pL.*)$`, ","), "Words about a name come after a comma and a space.", "$1, $2").only(hasMeaning).atItsPlace(),
+	as("", patternWith(`^(.+\S) (?:times|multiplied by) (\S.*)$`, " times ", " multiplied by "), inSigns, "$1*$2").repeated(),
+	as("", patternWith(`^(.+\S) (?:divided by|over) (\S.*)$`, " divided by ", " over "), inSigns, "$1/$2").repeated(),
+	as("", patternWith(`^(.+\S) plus (\S.*)$`, " plus "), inSigns, "$1 + $2").repeated(),
+	as("", patternWith(`^(.+\S) minus (\S.*)$`, " minus "), inSigns, "$1 - $2").repeated(),
+	as("", patternWith(`^(.+[\pL\pN_)]) squared\b(.*)$`, " squared"), inSigns, "$1^2$2").repeated(),
+	as("", patternWith(`^(.+[\pL\pN_)]) cubed\b(.*)$`, " cubed"), inSigns, "$1^3$2").repeated(),
 	as("", patternWith(`^(.+), (\pL{4,}.*|\pL+ .*)$`, ", "), "Words after a comma say what a name means. This line has no name.", "$1").only(isNameless).after("Begin the line with a name and =, or leave the words out. ").atItsPlace(),
 	as("solve", patternWith(`^(solve .+?=.+?), ?(.+=.+ for .+)$`, ","), andThenCommas, "$1 and $2").repeated(),
 	as("solve", patternWith(`^(solve .+ for .+?),? and (.+)$`, "and"), andThenCommas, "$1, $2").repeated(),
@@ -133,7 +146,7 @@ var rewordings = []reworded{
 	as("solve", patternWith(`^(solve .+ for )`+aName+`( in \S+)?,? (?:is |being )?positive$`, "positive"), "A condition comes after `where`.", "$1$2$3 where $2 > 0"),
 	as("solve", patternWith(`^(solve .+ for )`+aName+`( in \S+)?,? (?:is |being )?negative$`, "negative"), "A condition comes after `where`.", "$1$2$3 where $2 < 0"),
 	as("solve", patternWith(`^(solve .+ for .+?),? (?:at|when|if|given|and) (`+aName+` = [^=]+)$`, "at", "when", "if", "given", "and"), "Values for names come after `with`.", "$1 with $2"),
-	as("solve", patternWith(`^(solve .+=.+?)\s*[,;]\s*`+aName+`$`, ",", ";"), "The name to find comes after `for`.", "$1 for $2"),
+	as("solve", patternWith(`^(solve .+=.+?)\s*[,;]\s*`+aName+`$`, ",", ";"), "The name to find comes after `for`.", "$1 for $2").except(" for "),
 
 	as("check", patternWith(`^check (?:if|that|whether) (.+)$`, "if", "that", "whether"), "The sides come right after `check`.", "check $1"),
 	as("check", patternWith(`^check `+aSide+` (?:is|equals|is equal to) (?:about )?([^<>=≤≥]+)$`, "is", "equals"), "The sides have = between them.", "check $1 = $2"),
@@ -150,21 +163,30 @@ var rewordings = []reworded{
 	as("graph table", patternWith(`^((?:graph|table) .+ from )`+aName+`\s*=\s*(.+) (to|in) (?:`+aName+`\s*=\s*)?(.+)$`, "="), "A range has no = in it.", "$1$3 to $6"),
 	as("graph table", patternWith(`^(graph|table) (?:`+aName+`(?:\(`+aName+`\))?\s*=\s*)?(.+?) (?:from|for) `+aName+`\s*=\s*(.+?) (?:to|in) (?:`+aName+`\s*=\s*)?(.+)$`, "="), "The name on the axis across comes after `against`.", "$1 $4 against $5 from $6 to $8"),
 	as("graph table", patternWith(`^(graph|table) (.+?) (?:for|from) ([^<≤]*\d[^<≤]*?)\s*[<≤]=?\s*`+aName+`\s*[<≤]=?\s*(.+)$`, "<", "≤"), "The name on the axis across comes after `against`.", "$1 $2 against $4 from $3 to $5"),
+	as("table", patternWith(`^(table .+) (?:for|from) `+aName+`\s*=\s*(.+?) (?:to|in) (.+?),? (?:every|step|steps of|with step|in steps of|by) (.+)$`, "="), "A table is written `against … from … to … by …`.", "$1 against $2 from $3 to $4 by $5"),
 	as("table", patternWith(`^(table .+) for `+aName+` (from .+ (?:to|in) .+?),? (?:every|step|steps of|with step|in steps of) (.+)$`, "for"), "A table is written `against … from … to … by …`.", "$1 against $2 $3 by $4"),
 	as("graph table", patternWith(`^(graph|table) (?:`+aName+`(?:\(`+aName+`\))?)\s*=\s*(.+ against .+)$`, "="), "A curve has no = in it.", "$1 $4"),
 	as("graph table", patternWith(`^(graph|table) `+aName+`\(`+aName+`\)\s*=\s*(.+) (from .+)$`, "="), "A curve has no = in it.", "$1 $4 against $3 $5"),
 	as("graph table", patternWith(`^(graph|table) (.+) and (.+ against .+)$`, "and"), "Curves have commas between them.", "$1 $2, $3"),
+	as("", patternWith(`^graph \((.+), *(.+)\) (?:for|against) `+aName+` (from .+)$`, "graph ("), "A path is drawn up against across.", "graph $2 against $1 for $3 $4"),
 	as("graph", patternWith(`^graph residuals (?:of|for) (.+ against .+)$`, "residuals"), "Residuals are drawn below a graph of readings.", "graph $1 with residuals"),
 	as("table", patternWith(`^(table .+ (?:to|in) .+?),? (?:every|step|steps of|with step|in steps of) (.+)$`, "every", "step"), "The step of a table comes after `by`.", "$1 by $2"),
 
 	as("report", patternWith(`^(report .+?) (?:to|in) (\d+) significant figures?$`, "significant"), "A result is rounded to figures.", "$1 to $2 figures"),
 	as("report", patternWith(`^(report .+?) (?:=|is) .+$`, "=", "is"), "An answer is a name that has a value.", "$1"),
+	as("report", patternWith(`^(report .+?) (to \d+ figures?|to \d\S* \S+)((?: for \d+ points?)?) (in \S+)((?: for \d+ points?)?)$`, " in "), "The unit comes before the figures.", "$1 $4 $2$3$5"),
 	as("report", patternWith(`^report (\S+?)(?:,| and) (\S+)$`, ",", "and"), "Each answer needs its own line.", "report $1", "report $2"),
 	as("report", patternWith(`^(report .+?),? (?:rounded|correct) (?:to|in) (\d+ .+)$`, "rounded", "correct"), "Figures come after `to`.", "$1 to $2"),
 	as("report", patternWith(`^report (?:the )?sign (?:of )?(?:the )?(\S+)$`, "sign"), "A sign is asked with `of`.", "report sign of $1"),
 	as("report", patternWith(`^(report .+?),? (?:for |\(|\[)(\d+) (?:marks?|points?|pts?)[)\]]?$`, "mark", "p"), "Points come after `for`.", "$1 for $2 points"),
 	as("report", patternWith(`^report (.+?) as (?:a |the |its )?magnitude( (?:in|to|for) .*)?$`, "magnitude"), "The magnitude of a vector has strokes round it.", "report |$1|$2"),
 	as("report", patternWith(`^report (.+?) as (?:a |the |its )?(?:direction|angle)( (?:in|to|for) .*)?$`, "direction", "angle"), "The direction of a vector is a function of it.", "report direction($1)$2"),
+
+	as("", patternWith(`^(.+=.+?)\s*(?:=>|⇒|⟹|→|∴|, so|, thus|, hence|, then)\s*(`+aName+`\s*=.+)$`, "=>", "⇒", "⟹", "→", "∴", ", so", ", thus", ", hence", ", then"), eachItsLine, "$1", "$2").only(isMeasured),
+	as("", patternWith(`^.+=.+?\s*(?:=>|⇒|⟹|→|∴|, so|, thus|, hence|, then)\s*(`+aName+`\s*=.+)$`, "=>", "⇒", "⟹", "→", "∴", ", so", ", thus", ", hence", ", then"), "What follows is enough; what it follows from can be a note.", "$1"),
+	as("", patternWith(`^(.*?)(?:the )?direction of (?:the )?`+aName+`(.*)$`, "direction of"), "The direction of a vector is a function of it.", "${1}direction($2)$3"),
+	as("", patternWith(`^(.*?)(?:the )?(?:magnitude|size|length) of (?:the )?`+aName+`(.*)$`, "magnitude of", "size of", "length of"), "The magnitude of a vector has strokes round it.", "$1|$2|$3"),
+	as("", patternWith(`^`+aName+`\s*=\s*(solve .+ for )`+aName+`(.*)$`, "solve"), "An equation needs its own line.", "$2$3$4", "$1 = $3"),
 
 	as("", patternWith(`^round half (?:up|away|away from 0|away from zero)$`, "half"), halvesGo, "round halves away from zero"),
 	as("round", patternWith(`^round halves (?:up|away|away from 0)$`, "halves"), halvesGo, "round halves away from zero"),
@@ -229,7 +251,7 @@ var rewordings = []reworded{
 	as("", patternWith(`^(?:vectors?|free[- ]body diagram(?: of)?):?\s+(.+)$`, "vector", "free"), "Vectors are drawn by `arrows`.", "arrows $1"),
 	as("", patternWith(`^(?:delete|erase|drop) (?:line )?(\d+)$`, "delete", "erase", "drop"), "Use `remove` to take a line out.", "remove $1"),
 	as("", patternWith(`^(?:convert|express) (.+ in .+)$`, " in "), "A unit after `in` is enough to convert a value.", "$1"),
-	as("", patternWith(`^(\p{Lu}\p{Ll}{2,}\s[^=]*[.?])$`, ".", "?"), "Words are kept in a note.", "note $1"),
+	as("", patternWith(`^(\p{Lu}\p{Ll}*\s[^=]*[.?])$`, ".", "?"), "Words are kept in a note.", "note $1"),
 	as("", patternWith(`^`+aName+`:\s*([^=]+)$`, ":"), "Put the value after =.", "$1 = $2"),
 	as("", patternWith(`^(.+=.+?)\s*[.;]$`, ".", ";"), "A line needs no sign at its end.", "$1"),
 	as("", patternWith(`^`+aName+`\s*(?:/|\(|\[| in )\s*([^=\d]+?)[)\]]?\s*=\s*(-?\d[^ a-zA-Z]*)$`, "/", "(", "[", " in "), "The unit comes after the number.", "$1 = $3 $2"),
@@ -317,7 +339,7 @@ const mostReworded = 8
 // rewordedAs are the lines as which one of the rewordings writes a line; nil where they can't
 // be read. A line that can't may have the same slip once more.
 func (r *reader) rewordedAs(w *reworded, line, word string, most int) (out []string) {
-	if word == "" && w.words != "" || word != "" && !strings.Contains(w.words, word) || w.slip.in(line) == nil {
+	if word == "" && w.words != "" || word != "" && !strings.Contains(w.words, word) || w.without != "" && strings.Contains(line, w.without) || w.slip.in(line) == nil {
 		return nil
 	}
 	several := false

@@ -38,7 +38,9 @@ func (r *reader) wordsRound() *fault {
 	place := func(n int) int {
 		return strings.Index(line, strings.Join(fields[:n], " ")) + len(strings.Join(fields[:n], " "))
 	}
-	if head, rest, ok := strings.Cut(line, ": "); ok && !isSymbol(head) {
+	if head, rest, ok := strings.Cut(line, ": "); ok && strings.Contains(head, "=") && !strings.Contains(rest, "=") {
+		return r.about(strings.TrimSpace(head), strings.TrimSpace(rest)) // F = 5 N: pull of the rope
+	} else if ok && !isSymbol(head) {
 		return r.about(strings.TrimSpace(rest), strings.TrimSpace(head))
 	}
 	if words > 0 && words < len(fields) && hasSpoken(fields[:words]) && strings.Contains(line[place(words):], "=") {
@@ -54,11 +56,52 @@ func (r *reader) wordsRound() *fault {
 	for last < len(fields) && table.Has(fields[last]) {
 		last++ // the kg of 5 kg of ice
 	}
-	if !hasSpoken(fields[last:]) || slices.Contains(fields[:last], "at") || slices.Contains(fields[last:], "per") { // at 30° north, 3 parts per litre
+	alone := len(fields)-last == 1 && r.known != nil && last > 0 && r.known(Canonical(fields[last-1]))                                                                                                                                                     // p = mass velocity
+	if alone || !strings.Contains(line, "=") && hasSpoken(fields[:last]) || !strings.ContainsAny(line[:place(last)], "=0123456789+*/·×^(") || !hasSpoken(fields[last:]) || slices.Contains(fields[:last], "at") || slices.Contains(fields[last:], "per") { // at 30° north, 3 parts per litre
 		return nil
 	}
 	return r.about(line[:place(last)], strings.Trim(strings.Join(fields[last:], " "), "(),."))
 }
+
+// leastWords is how many words a line has at least that is taken for a note.
+const leastWords = 3
+
+// onlyWords tells whether a line is words of a language and no statement, such as Find the
+// speed at the bottom. It has no name of the page, and nothing but letters.
+func (r *reader) onlyWords() bool {
+	line := r.text[r.from:r.to]
+	fields, spoken := strings.Fields(line), 0
+	if len(fields) < leastWords || len(r.body) > 0 || r.words != "" || statementWord(strings.ToLower(firstWord(line))) != nil {
+		return false
+	}
+	for i, field := range fields {
+		word := strings.Trim(field, ".,?!")
+		if strings.ToLower(word) != "a" && !r.isSpoken(word, i) || i > 0 && Reserved(word) && slices.Contains(clauseWords[:], word) {
+			return false
+		}
+		if hasSpoken([]string{word}) {
+			spoken++
+		}
+	}
+	return spoken > 1
+}
+
+// startsSentence tells whether a line that gives no name begins as a sentence does: with a
+// capital, or with nothing but words.
+func (r *reader) startsSentence() bool {
+	line := r.text[r.from:r.to]
+	fields := strings.Fields(line)
+	if len(fields) < 2 || strings.ContainsAny(line, "=<>≤≥") {
+		return false
+	}
+	unlike := func(word string) bool { return !r.isSpoken(strings.Trim(word, ".,?!"), 1) }
+	return isUpper(line[0]) && hasSpoken(fields[:1]) && !unlike(fields[0]) || !slices.ContainsFunc(fields, unlike) && hasSpoken(fields)
+}
+
+func isUpper(c byte) bool { return c >= 'A' && c <= 'Z' }
+
+// clauseWords go on in a statement, of which the first word may be another: plot x against t.
+var clauseWords = [...]string{"against", "from", "in", "with", "where", "within"}
 
 // isSpoken tells whether the field of a line at a place may be a word of a language: letters
 // alone, two at least, and no name of the page. The article may follow others.

@@ -52,6 +52,14 @@ func rangeMissing(l *eval.Line, against syntax.Expr) {
 		unit = " " + units.Usual(n.Name)
 	}
 	end := len(l.Entry.Text)
+	if call, ok := against.(*syntax.Call); ok && len(call.Args) == 1 {
+		if n, ok := call.Args[0].X.(*syntax.Name); ok { // y(t) against x(t)
+			unit = " " + units.Usual(n.Name)
+			l.Find(finding.New(finding.Incomplete, syntax.Span{From: end, To: end}, "The range is missing.",
+				"For a path, write what both depend on, as in `"+l.Entry.Text+" for "+n.Name+" from 0"+unit+" to 2"+unit+"`."))
+			return
+		}
+	}
 	l.Find(finding.New(finding.Incomplete, syntax.Span{From: end, To: end}, "The range is missing.",
 		"Write from where to where, as in `"+l.Entry.Text+" from 0"+unit+" to 2"+unit+"`. Only lists of readings need no range."))
 }

@@ -3,9 +3,11 @@ package reading
 import (
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"steelyard/lang/finding"
+	"steelyard/lang/plan"
 	"steelyard/lang/syntax"
 	"steelyard/units"
 )
@@ -80,4 +82,31 @@ func (s *settler) asProduct(n *syntax.Name, parts, own []string) Verdict {
 	f.Hint = "It is " + s.Shown(d, units.Screen) + ", as its line says."
 	f.Severity = finding.Caution
 	return Verdict{Findings: []finding.Finding{f}}
+}
+
+// functionAgain refuses y(t) = 0 where y is a function of t: written so, it is an equation for
+// t, and hardly another function, of which nothing depends on t.
+func (s *settler) functionAgain(stmt syntax.Stmt) (Verdict, bool) {
+	f, ok := stmt.(*syntax.FuncDef)
+	if !ok || f.X == nil {
+		return Verdict{}, false
+	}
+	idle := func(f *syntax.FuncDef) bool {
+		return !slices.ContainsFunc(f.Params, func(name string) bool {
+			return slices.ContainsFunc(f.Exprs(), func(x syntax.Expr) bool { return syntax.Holds(x, name) })
+		})
+	}
+	d, given := s.planner.Names.Lookup(f.Name)
+	if !given || d.Failed() || d.Kind != plan.Function || !idle(f) || idle(d.Func) || s.lacks(f.X) {
+		return Verdict{}, false
+	}
+	head := s.Entry.Text[:f.X.Span().From]
+	head = strings.TrimSpace(head[:strings.LastIndexByte(head, '=')])
+	at := f.X.Span()
+	out := finding.New(finding.NameKind, syntax.Span{To: len(s.Entry.Text)}, f.Name+" is a function already, from line "+strconv.Itoa(d.Line)+".",
+		"To find "+f.Params[0]+", solve the equation. For another function, choose another name.")
+	if line := "solve " + head + " = " + s.Entry.Text[at.From:at.To] + " for " + f.Params[0]; s.offered && worst(s.try(line, true)) > finding.Mismatch {
+		out.Readings = []string{line}
+	}
+	return Verdict{Refused: true, Findings: []finding.Finding{out}}, true
 }

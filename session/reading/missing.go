@@ -47,17 +47,20 @@ func Missing(l *eval.Line, try Enter) (finding.Finding, bool) {
 	_, solve := l.Entry.Stmt.(*syntax.Solve)
 	var alone string // a word that no line defines
 	for _, f := range l.Entry.Findings {
+		if f.ID == finding.UnknownUnit || f.ID == finding.UnitText {
+			if round, ok := s.roomOf().WordsRound(l.Entry.Text); ok && !nearWord(&f, round.Readings[0]) && !s.wrong(round.Readings[0]) {
+				return round, true
+			}
+		}
 		switch {
 		case f.Severity > finding.Mismatch || f.At.To > len(l.Entry.Text):
 			continue
 		case slices.ContainsFunc(f.Lines, func(line string) bool { return strings.Contains(line, "\n") }), f.ID == finding.Unreadable && slices.ContainsFunc(f.Readings, func(line string) bool { return strings.Contains(line, "\n") }):
 			return f, false // it is offered as several
+		case f.Message == units.NoMoney:
+			return f, false
 		case f.ID == finding.UnknownUnit && s.lacksBehind(f.At):
 			continue
-		case f.ID == finding.UnknownUnit && len(f.Readings) == 0:
-			if round, ok := s.roomOf().WordsRound(l.Entry.Text); ok && !s.wrong(round.Readings[0]) {
-				return round, true
-			}
 		case f.ID == finding.UnitText && s.perUnit(l.Entry.Text[f.At.From:f.At.To]):
 			return f, false
 		case f.ID == finding.NameKind && len(f.Readings) == 0: // sin θ = 1/n
@@ -117,6 +120,17 @@ func Missing(l *eval.Line, try Enter) (finding.Finding, bool) {
 			"After `with` comes another value for a name that has one.", given), true
 	}
 	return best.finding(l, alone), true
+}
+
+// nearWord tells whether a word behind a statement may be a slip for a unit that a finding
+// offers, as minuts is, but not sand.
+func nearWord(f *finding.Finding, about string) bool {
+	_, words, _ := strings.Cut(about, ", ")
+	word, more, _ := strings.Cut(words, " ")
+	return more == "" && len(word) > leastWord+1 && slices.ContainsFunc(f.Readings, func(r string) bool {
+		unit := strings.Fields(r)
+		return len(unit) > 0 && writing.Within(2, word, unit[len(unit)-1])
+	})
 }
 
 // givenBehind are the lines of v = √(2*a*s) with s = 4.0 m where s has no value yet: s = 4.0 m,

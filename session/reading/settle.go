@@ -106,6 +106,9 @@ func (s *settler) settle() Verdict {
 		}
 	}
 	if !v.Refused && !v.Slip && l.Entry.Stmt != nil {
+		if again, ok := s.functionAgain(l.Entry.Stmt); ok {
+			return again
+		}
 		if converted, ok := s.converted(l.Entry.Text, l.Entry.Stmt); ok {
 			return converted
 		}

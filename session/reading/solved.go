@@ -270,9 +270,10 @@ func isConstant(symbol string, dim units.Dim) bool {
 	return symbol == "e" || bad == nil && u.Dim() == dim
 }
 
-// isWord tells whether a name is a word of a language that says of no quantity what it is.
+// isWord tells whether a name is a word of a language that says of no quantity what it is, or a
+// unit of levels, dB.
 func isWord(name string) bool {
-	return (syntax.IsSpoken(name) || name == "of") && units.Usual(name) == ""
+	return (syntax.IsSpoken(name) || name == "of") && units.Usual(name) == "" || units.IsLevel(name)
 }
 
 // mayBeUnit tells whether a symbol is a factor behind a written number, and a unit of what it
