@@ -161,6 +161,9 @@ func (p *placed) lowered(at int, name string) string {
 		return name
 	}
 	first, width := utf8.DecodeRuneInString(name)
+	if micro := "µ"; name == "μ" && strings.HasPrefix(p.text[at:], micro) {
+		return micro // of a keyboard
+	}
 	for end := at + width; firstRune(p.text[at:]) == first && end < len(p.text); end += width {
 		if _, width = utf8.DecodeRuneInString(p.text[end:]); !continuesName(firstRune(p.text[end:])) {
 			break

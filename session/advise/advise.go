@@ -43,6 +43,7 @@ func result(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText) {
 		lackingUnit(l, name, x, in, v)
 		commonSlip(l, name, x, &f, product, v)
 		kelvinTwice(l, x, in)
+		degreesAdded(l, x)
 		convertedTwice(l, x, in, v)
 	}
 }

@@ -1,6 +1,8 @@
 package advise
 
 import (
+	"strings"
+
 	"steelyard/lang/finding"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
@@ -30,4 +32,28 @@ func kelvinTwice(l *eval.Line, x syntax.Expr, in syntax.UnitText) {
 	}
 	l.Find(finding.New(finding.CommonSlip, x.Span(), "`"+text+"` is "+l.ShownIn(got.Value, units.BaseUnits(got.Static.Dim))+" already.",
 		"Leave `"+q.Value.Text+" K` out: `"+reading+"`.", reading))
+}
+
+// leastKelvin is a temperature in K that is hardly a difference.
+const leastKelvin = 150
+
+// degreesAdded cautions where a temperature in °C is added to a name in K: T + 82 °C, where T is
+// 300 K and a rise by 82 K may be meant. By the rules the name is a difference then.
+func degreesAdded(l *eval.Line, x syntax.Expr) {
+	b, ok := syntax.Unbracket(x).(*syntax.Binary)
+	if !ok || b.Op != syntax.Add {
+		return
+	}
+	n, ok := b.X.(*syntax.Name)
+	q, degrees := b.Y.(*syntax.Quantity)
+	if !ok || !degrees || q.Unit.Text != "°C" && q.Unit.Text != "degC" || strings.HasPrefix(n.Name, "Δ") {
+		return
+	}
+	got := l.Try(n)
+	if got.Slot == run.NoSlot || got.Static.Heat == run.Point || got.Value < leastKelvin {
+		return
+	}
+	reading := n.Name + " + " + q.Value.Text + " K"
+	l.Find(finding.New(finding.CommonSlip, x.Span(), "`"+q.Value.Text+" °C` is a temperature, and "+n.Name+" is taken for a difference.",
+		"For a rise, write it in K: `"+reading+"`.", reading))
 }

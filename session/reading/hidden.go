@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"steelyard/lang/finding"
 	"steelyard/lang/plan"
@@ -109,4 +110,30 @@ func (s *settler) functionAgain(stmt syntax.Stmt) (Verdict, bool) {
 		out.Readings = []string{line}
 	}
 	return Verdict{Refused: true, Findings: []finding.Finding{out}}, true
+}
+
+// besideFunction asks about v(1.0 s) where v is a quantity and v1 a function: a product is
+// written so, and the value of a function whose name lacks its index.
+func (s *settler) besideFunction(text string) (Verdict, bool) {
+	for i := strings.IndexByte(text, '('); i > 0; {
+		from := strings.LastIndexFunc(text[:i], func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) && r != '_' }) + 1
+		name := syntax.Canonical(text[from:i])
+		inner, rest, closed := strings.Cut(text[i+1:], ")")
+		head := from == 0 && strings.HasPrefix(strings.TrimSpace(rest), "=")
+		if letter := units.Symbol(name); letter != "" && closed && !head && inner != "" && !strings.ContainsAny(inner, "+-−(,") && s.Known(name) && !s.scope.Function(name) {
+			for _, d := range slices.Backward(s.planner.Names.All()) {
+				if d.Kind == plan.Function && !d.Failed() && len(d.Func.Params) == 1 && units.Symbol(d.Name) == letter {
+					f := finding.New(finding.TwoReadings, syntax.Span{To: len(text)}, name+" is a quantity here, and "+d.Name+" a function.", "Choose the one you mean.",
+						text[:from]+d.Name+text[i:], text[:i]+"*"+text[i:])
+					return Verdict{Refused: true, Findings: []finding.Finding{f}}, true
+				}
+			}
+		}
+		next := strings.IndexByte(text[i+1:], '(')
+		if next < 0 {
+			break
+		}
+		i += 1 + next
+	}
+	return Verdict{}, false
 }

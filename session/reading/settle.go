@@ -85,6 +85,9 @@ func (s *settler) settle() Verdict {
 			return v
 		}
 	}
+	if v, ok := s.besideFunction(l.Entry.Text); ok {
+		return v
+	}
 	left := s.product()
 	if left.Refused || left.solved {
 		return left
