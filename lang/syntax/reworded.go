@@ -182,8 +182,8 @@ var rewordings = []reworded{
 	as("report", patternWith(`^report (.+?) as (?:a |the |its )?magnitude( (?:in|to|for) .*)?$`, "magnitude"), "The magnitude of a vector has strokes round it.", "report |$1|$2"),
 	as("report", patternWith(`^report (.+?) as (?:a |the |its )?(?:direction|angle)( (?:in|to|for) .*)?$`, "direction", "angle"), "The direction of a vector is a function of it.", "report direction($1)$2"),
 
-	as("", patternWith(`^(.+=.+?)\s*(?:=>|⇒|⟹|→|∴|, so|, thus|, hence|, then)\s*(`+aName+`\s*=.+)$`, "=>", "⇒", "⟹", "→", "∴", ", so", ", thus", ", hence", ", then"), eachItsLine, "$1", "$2").only(isMeasured),
-	as("", patternWith(`^.+=.+?\s*(?:=>|⇒|⟹|→|∴|, so|, thus|, hence|, then)\s*(`+aName+`\s*=.+)$`, "=>", "⇒", "⟹", "→", "∴", ", so", ", thus", ", hence", ", then"), "What follows is enough; what it follows from can be a note.", "$1"),
+	as("", patternWith(`^(.+=.+?)\s*(?:=>|⇒|⟹|→|∴|, so|, then)\s*(`+aName+`\s*=.+)$`, "=>", "⇒", "⟹", "→", "∴", ", so", ", then"), eachItsLine, "$1", "$2").only(isMeasured),
+	as("", patternWith(`^.+=.+?\s*(?:=>|⇒|⟹|→|∴|, so|, then)\s*(`+aName+`\s*=.+)$`, "=>", "⇒", "⟹", "→", "∴", ", so", ", then"), "What follows is enough; what it follows from can be a note.", "$1"),
 	as("", patternWith(`^(.*?)(?:the )?direction of (?:the )?`+aName+`(.*)$`, "direction of"), "The direction of a vector is a function of it.", "${1}direction($2)$3"),
 	as("", patternWith(`^(.*?)(?:the )?(?:magnitude|size|length) of (?:the )?`+aName+`(.*)$`, "magnitude of", "size of", "length of"), "The magnitude of a vector has strokes round it.", "$1|$2|$3"),
 	as("", patternWith(`^`+aName+`\s*=\s*(solve .+ for )`+aName+`(.*)$`, "solve"), "An equation needs its own line.", "$2$3$4", "$1 = $3"),
