@@ -210,12 +210,15 @@ func (p *Pad) read(l *eval.Line) (tried int) {
 	if v.Refused {
 		e.Stmt, e.Findings = nil, nil
 	}
-	if v.Nameless {
+	if v.Nameless || v.IfFailed && e.Stmt == nil {
 		l.Settle(eval.Unnamed())
 	} else if e.Stmt == nil {
 		unread(l)
 	} else {
 		workOut(l, e.Stmt)
+		if v.IfFailed && e.Failed() {
+			p.page.Planner.Names.Forget(entry.BeginsWith(e.Text))
+		}
 	}
 	if v.Slip && v.Told(l) {
 		return 0

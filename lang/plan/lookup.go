@@ -54,6 +54,12 @@ func (c *coder) known(name string) bool {
 	return ok
 }
 
+// given tells whether a line above has given a name a value.
+func (c *coder) given(name string) bool {
+	d, ok := c.p.Names.before(name, c.seen)
+	return ok && !d.Failed()
+}
+
 // standardGravity returns the definition of g that holds until the worksheet
 // sets its own: 9.80665 m/s² exactly (3rd CGPM 1901; NIST SP 811, B.8).
 func (p *Planner) standardGravity() *Def {
@@ -157,6 +163,9 @@ func (c *coder) unknownName(x *syntax.Name) run.Slot {
 		return ok && d.Failed() || isLetter(near) && !isLetter(x.Name) || unlikeSymbols(near, x.Name) || c.mentions(near) || c.drops(x.Name, near)
 	})
 	hint := "Give it a value first" + example(x.Name) + "."
+	if c.given(x.Name+"_x") && c.given(x.Name+"_y") {
+		hint = "A vector is made of its components: " + x.Name + " = (" + x.Name + "_x, " + x.Name + "_y)."
+	}
 	if len(near) > 0 {
 		hint = "Did you mean " + writing.List(near, "or") + "? Or give " + x.Name + " a value first."
 	}

@@ -192,6 +192,13 @@ func (n *Names) cut(keep int) {
 	n.all = n.all[:keep]
 }
 
+// Forget takes the last definition back, if it is of that name and has failed.
+func (n *Names) Forget(name string) {
+	if last := len(n.all) - 1; last >= 0 && n.all[last].Name == name && n.all[last].Failed() {
+		n.cut(last)
+	}
+}
+
 // All returns every definition in the order of the lines.
 func (n *Names) All() []*Def {
 	n.asked.every()

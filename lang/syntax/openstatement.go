@@ -121,6 +121,17 @@ func posed(text string, tokens []token) (sides []token, clauses string) {
 	return tokens, ""
 }
 
+// NamesBehind are the words behind the equals sign of a line that are names by their place.
+func NamesBehind(text string) (names []string) {
+	_, tokens, _ := statementTokens(text)
+	for i := slices.IndexFunc(tokens, func(t token) bool { return t.is("=") }); i >= 0 && i < len(tokens); i++ {
+		if tokens[i].kind == nameToken {
+			names = append(names, tokens[i].text)
+		}
+	}
+	return names
+}
+
 // countOf counts how often a word is among tokens.
 func countOf(tokens []token, word string) (n int) {
 	for i := range tokens {

@@ -75,6 +75,10 @@ func (s *settler) newClaim(stmt syntax.Stmt) (c claim) {
 				in = stmt.In
 			}
 			is("", g.X, in)
+		} else if stmt.Path.X == nil { // curves on one axis are one quantity
+			for i := range stmt.Curves {
+				c.of = append(c.of, stmt.Curves[i].X)
+			}
 		}
 		c.free = []string{stmt.Against.Name}
 	}

@@ -61,8 +61,12 @@ func (s *settler) product() Verdict {
 		if s.indexed(p) {
 			return Verdict{}
 		}
-		if v := s.equation(&p, plain); v.solved || len(v.Findings) > 0 || p.word != syntax.Canonical(p.word) {
+		v := s.equation(&p, plain)
+		if v.solved || len(v.Findings) > 0 || p.word != syntax.Canonical(p.word) {
 			return v // or mu, a μ
+		}
+		if p.right == nil && len(syntax.NamesBehind(s.Entry.Text)) > 0 {
+			s.nameless = true
 		}
 		return s.unlikeSides(&p)
 	case p.right == nil:

@@ -29,8 +29,9 @@ type Verdict struct {
 	// what else is found wrong.
 	Findings []finding.Finding
 	Slip     bool
-	// Nameless tells that the line gives no name, whatever its left side is.
-	Nameless bool
+	// Nameless tells that the line gives no name, whatever its left side is; IfFailed, that it
+	// does not if it has no value: mg = ρ_w*g*A*d, where m and g have values, and A has none.
+	Nameless, IfFailed bool
 
 	try    Enter
 	solved bool // the line is read as a solve
@@ -46,9 +47,11 @@ type settler struct {
 	least   sense // that a reading must make to count
 	reader  *syntax.Reader
 	typed   *weighed // the line as it is typed
-	letters *lettersIn
-	claimed *claim // of the line as it is typed
-	scale   *scale // what was weighed last, as one question may lead to the next
+	// nameless tells that a word on the left is a product, unless the line has a value.
+	nameless bool
+	letters  *lettersIn
+	claimed  *claim // of the line as it is typed
+	scale    *scale // what was weighed last, as one question may lead to the next
 }
 
 // scale is a line and its readings, weighed.
@@ -75,6 +78,7 @@ func Settle(l *eval.Line, try Enter, offers bool) Verdict {
 	if again := s.valueAgain(&v); again.settles() {
 		return again
 	}
+	v.IfFailed = s.nameless
 	return v
 }
 

@@ -38,7 +38,7 @@ func (s *settler) solveAlone(all []weighed) (Verdict, bool) {
 		return Verdict{}, false
 	}
 	unknown := solve.Unknowns[0].Name
-	if unknown == entry.BeginsWith(s.Entry.Text) || (valued{&s.scope}).Known(unknown) { // it is a result, perhaps of an earlier part
+	if unknown == entry.BeginsWith(s.Entry.Text) || (valued{&s.scope}).Known(unknown) && (numbered{&s.scope}).Known(unknown) { // it is a result, perhaps of an earlier part
 		return Verdict{}, false
 	}
 	if isWord(unknown) || s.mayBeProductOf(unknown, all[0].dim) || isConstant(unknown, all[0].dim) || s.mayBeUnit(unknown, all[0].dim, solve) {
@@ -161,7 +161,11 @@ func (s *settler) timesT() string {
 // settles tells whether an equation is settled by what its one unknown is: it is read as a
 // solve, or that solve says why there is none.
 func (v *Verdict) settles() bool {
-	return v.solved || v.Refused && len(v.Findings) > 0 && v.Findings[0].ID != finding.Unreadable
+	id := finding.Unreadable
+	if len(v.Findings) > 0 {
+		id = v.Findings[0].ID
+	}
+	return v.solved || v.Refused && id != finding.Unreadable || v.Slip && id == finding.NotWritten // F = m*a for a
 }
 
 // equationIn is what is open in an equation. Names that have failed count as names without a
@@ -174,12 +178,28 @@ func (s *settler) equationIn(text string, product bool) syntax.Open {
 			open = valued
 		}
 	}
+	if isCheck() {
+		if numbered := syntax.OpenEquation(text, product, numbered{&s.scope}); len(numbered.Readings) == 1 {
+			if v := s.try(numbered.Readings[0].Text, true).Values(); len(v) == 1 && v[0].SI != 0 { // else it cancels
+				open = numbered
+			}
+		}
+	}
 	if isCheck() && s.planner.Part() > 0 {
 		if anew := syntax.OpenEquation(text, product, anew{&s.scope}); len(anew.Readings) > 0 && anew.Readings[0].Text != open.Readings[0].Text {
 			open.Readings, open.Apart = append(open.Readings, anew.Readings...), false
 		}
 	}
 	return open
+}
+
+// numbered is a scope in which the symbols of a let, which have a unit and no value, are not
+// known.
+type numbered struct{ *scope }
+
+func (s numbered) Known(name string) bool {
+	d, ok := s.planner.Names.Lookup(name)
+	return s.scope.Known(name) && !(ok && d.Kind == plan.Symbol)
 }
 
 // anew is a scope in which a result of an earlier part has no value, as it may be found anew.
@@ -346,7 +366,11 @@ func (s *settler) askNear(unknown, near string, w *weighed) (Verdict, bool) {
 	if named = named[len("solve "):]; entry.BeginsWith(named) == "" {
 		named = "check " + named
 	}
-	return s.ask(unknown+" has no value yet; "+near+" has one.", "Did you mean "+near+", or is "+unknown+" what you are looking for?", named, w.Text), true
+	lines := []string{named, w.Text}
+	if !strings.EqualFold(unknown, near) && slices.ContainsFunc(s.try(named, true).Findings, func(f finding.Finding) bool { return f.ID == finding.CheckFailed }) {
+		slices.Reverse(lines) // what does not hold is hardly meant
+	}
+	return s.ask(unknown+" has no value yet; "+near+" has one.", "Did you mean "+near+", or is "+unknown+" what you are looking for?", lines...), true
 }
 
 // ask refuses the line and offers others, those that are accepted.

@@ -55,6 +55,9 @@ func (s *settler) finding(open *syntax.Open, offers []string) finding.Finding {
 		if unit, isUnit := units.Lookup(word); isUnit {
 			message = word + " after a number is the unit " + unit.Name + "."
 		}
+		if without(s.Entry.Text, "()") == without(offers[0], "()") { // 60 s/T
+			hint = "For your " + word + ", put brackets round the quantity before it."
+		}
 		if !open.Bound && !s.Known(syntax.Canonical(word)) {
 			hint = "For a product, put `*` between the names."
 		}
