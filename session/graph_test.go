@@ -214,7 +214,7 @@ func TestGraphFaults(t *testing.T) {
 		{"graph 1/x against x from 0 m to 1 km log across", finding.NoRange, "no place for 0 m"},
 		{"graph -x against x from 0 m to 1 km log up", finding.NoRealValue, "no value above 0"},
 		{"graph 2*x against 3*x for x from 0 m to 1 km log", finding.NoRange, "plain axes"},
-		{"graph U(x) against 2*x from 0 m to A", finding.Unreadable, "against one name"},
+		{"graph U(x) against 2*x from 0 m to A", finding.NotWritten, "against one name"},
 		{"table U(x) against 2*x for x from 0 m to A", finding.Unreadable, "against one name"},
 		{"table U(x) against x from 0 m to A log", finding.Unreadable, "axes of a graph"},
 		{"table U(x) against x from 0 m to 1 m by 0.1 mm", finding.TooLong, "1000 rows"},
