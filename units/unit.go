@@ -176,6 +176,17 @@ func (u *Unit) Tag() Tag { return u.tag }
 // number in it is a temperature, not a difference.
 func (u *Unit) Affine() bool { return u.scale != nil }
 
+// OfDifference is the unit of the difference of two values in a unit: K of °C, and else the
+// unit itself.
+//
+// 25 °C and 20 °C are 5 K apart; 5 °C would be a temperature again (SI Brochure 9, 2.3.1).
+func (u *Unit) OfDifference() *Unit {
+	if u.Affine() {
+		return Preferred(u.Dim(), None)
+	}
+	return u
+}
+
 // Difference tells whether the unit is Δ°C or Δ°F alone.
 func (u *Unit) Difference() bool { return u.difference }
 

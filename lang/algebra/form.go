@@ -103,7 +103,7 @@ func (n normalizer) byCall(s sum) (Form, bool) {
 		c, squared, rest = call, f.exp == expTwo, rest.without(f.key)
 	}
 	line, ok := FormOf(c.Args[0].X, n.unknown)
-	if !ok || line.Kind != PolynomialForm || !isZero(line.C[2]) {
+	if !ok || line.Kind != PolynomialForm || !syntax.IsBareZero(line.C[2]) {
 		return Form{}, false
 	}
 	f := Form{C: []syntax.Expr{sumExpr(free), termExpr(rest), line.C[1], line.C[0]}, Squared: squared, Cosine: c.Func == "cos"}
@@ -130,9 +130,4 @@ func (n normalizer) apart(s sum) (without, with sum) {
 		}
 	}
 	return without, with
-}
-
-func isZero(x syntax.Expr) bool {
-	n, ok := x.(*syntax.Number)
-	return ok && n.Value.Float() == 0
 }

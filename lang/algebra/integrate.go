@@ -62,8 +62,8 @@ func (t *integral) add(x syntax.Expr) {
 // ∫c·x^e dx = c·x^(e+1)/(e+1).
 func (t *integral) power(c syntax.Expr, e units.Exp) bool {
 	up := e.Add(expOne)
-	if isZero(c) || up.Lost() || up.IsZero() {
-		return isZero(c)
+	if syntax.IsBareZero(c) || up.Lost() || up.IsZero() {
+		return syntax.IsBareZero(c)
 	}
 	raised := powerExpr(factor{t.at.Name, t.at, up})
 	t.add(binary(syntax.Div, times(&syntax.Paren{X: c}, raised), ratExpr(expRat(up))))
@@ -76,7 +76,7 @@ func (t *integral) power(c syntax.Expr, e units.Exp) bool {
 // dx = sin(u)/C[2].
 func (t *integral) call(f Form) {
 	inner := times(closedExpr(f.C[2], false), t.at)
-	if !isZero(f.C[3]) {
+	if !syntax.IsBareZero(f.C[3]) {
 		inner = &syntax.Binary{Op: syntax.Add, X: inner, Y: f.C[3]}
 	}
 	c, of := f.C[1], "exp"

@@ -56,9 +56,7 @@ func Bound(stmt Stmt) (names []string, of []Expr) {
 		}
 		return s.Params, exprs(append(of, s.X)...)
 	case *FormulaDef:
-		for i := range s.Symbols {
-			names = append(names, s.Symbols[i].Name)
-		}
+		return s.Names(), nil
 	case *Graph:
 		for _, c := range s.Curves {
 			of = append(of, c.X)

@@ -51,7 +51,7 @@ func braces(text string, found func(name string, at Span)) {
 			return
 		}
 		name := text[from : from+shut]
-		if startsName(firstRune(name)) && !strings.ContainsFunc(name, func(r rune) bool { return !continuesName(r) }) {
+		if IsName(name) {
 			found(Canonical(name), Span{From: from, To: from + shut})
 			at = from + shut + 1
 		} else {

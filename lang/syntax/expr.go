@@ -205,23 +205,10 @@ func (p *exprParser) unary() Expr {
 	at := p.take().span()
 	number := p.tok.kind == numToken
 	x := p.nested(at, p.unary)
-	if op == Sub && (number || isZero(x)) && negated(x, at.From) {
+	if op == Sub && (number || IsZero(x)) && negated(x, at.From) {
 		return x
 	}
 	return &Unary{At: at.Join(x.Span()), Op: op, X: x}
-}
-
-// isZero tells whether an expression is a written zero, which has no sign.
-//
-// So -0 is the number 0, and no sign is left over.
-func isZero(x Expr) bool {
-	switch x := x.(type) {
-	case *Number:
-		return x.Value.Hi == 0
-	case *Quantity:
-		return x.Value.Hi == 0
-	}
-	return false
 }
 
 // negated makes a minus part of a written number.

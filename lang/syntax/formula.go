@@ -75,6 +75,15 @@ func (s *FormulaDef) Has(name string) bool {
 	return ok || name == "g"
 }
 
+// Names are those of the symbols, in the order of their lines.
+func (s *FormulaDef) Names() []string {
+	names := make([]string, len(s.Symbols))
+	for i := range s.Symbols {
+		names[i] = s.Symbols[i].Name
+	}
+	return names
+}
+
 // Gives is the symbol that a call of the formula gives the value of: the one that its
 // left side is; false where that is no name or no symbol.
 //

@@ -261,7 +261,7 @@ func cubeRoot(rest string, at Span) *fault {
 // what it is against: p dV.
 func integral(rest string) string {
 	y, x := "F", "x"
-	if words := strings.Fields(rest); len(words) > 1 && isName(words[0]) && strings.HasPrefix(words[1], "d") && isName(words[1][1:]) {
+	if words := strings.Fields(rest); len(words) > 1 && IsName(words[0]) && strings.HasPrefix(words[1], "d") && IsName(words[1][1:]) {
 		y, x = words[0], words[1][1:]
 	}
 	from, to := "0", "2"
@@ -271,10 +271,10 @@ func integral(rest string) string {
 	return "Give " + y + " as a function, " + y + "(" + x + ") = …, and write `area under " + y + "(" + x + ") from " + from + " to " + to + "`."
 }
 
-// isName tells whether a text has the form of a name.
+// IsName tells whether a text has the form of a name.
 //
 // A word of the language has that form too.
-func isName(text string) bool {
+func IsName(text string) bool {
 	return text != "" && startsName(firstRune(text)) && !strings.ContainsFunc(text, func(r rune) bool { return !continuesName(r) })
 }
 

@@ -53,6 +53,11 @@ type (
 	}
 )
 
+// Asks tells whether a name is one of those that the solve gives a value.
+func (s *Solve) Asks(name string) bool {
+	return slices.ContainsFunc(s.Unknowns, func(u Unknown) bool { return u.Name == name })
+}
+
 // Choice says which of several roots is meant.
 type Choice uint8
 

@@ -218,3 +218,16 @@ func IsPlain(x Expr) bool {
 	}
 	return false
 }
+
+// IsZero tells whether an expression is a written zero, with a unit or without: it adds
+// nothing, and has no sign, so that -0 is the number 0.
+func IsZero(x Expr) bool {
+	q, ok := x.(*Quantity)
+	return ok && q.Value.Hi == 0 || IsBareZero(x)
+}
+
+// IsBareZero tells whether an expression is the number 0, which fits any unit.
+func IsBareZero(x Expr) bool {
+	n, ok := x.(*Number)
+	return ok && n.Value.Hi == 0
+}

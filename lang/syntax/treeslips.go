@@ -53,7 +53,7 @@ func (r operation) numberOver() *fault {
 		return nil
 	}
 	b, at := r.Binary, r.Y.Span()
-	if !OfNumbers(b.X) || u.Text == "°" && Any(b.X, isPi) { // π/180° turns degrees into radians
+	if !OfNumbers(b.X) || u.Text == "°" && Has[*Pi](b.X) { // π/180° turns degrees into radians
 		return nil
 	}
 	left := r.source(b.X.Span())
@@ -75,11 +75,6 @@ func (r operation) numberOver() *fault {
 func bareRoot(x Expr) bool {
 	root, ok := x.(*Root)
 	return ok && Unbracket(root.X) == root.X
-}
-
-func isPi(x Expr) bool {
-	_, ok := x.(*Pi)
-	return ok
 }
 
 // OfNumbers tells whether an expression is worked out from written numbers alone,

@@ -51,6 +51,11 @@ func Each[T Expr](of ...Expr) iter.Seq[T] {
 	}
 }
 
+// Has tells whether a part of one kind is in an expression, or is all of it.
+func Has[T Expr](x Expr) bool {
+	return Any(x, func(x Expr) bool { _, is := x.(T); return is })
+}
+
 // Any tells whether an expression or a part of it is as a test says.
 //
 // It ends at the first that is, where Walk would still come to the nodes beside

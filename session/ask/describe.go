@@ -127,7 +127,7 @@ func withUses(p *eval.Page, out []string, d *plan.Def) entry.Lines {
 		out = slices.Insert(out, 1, "  "+words)
 	}
 	if e := p.EntryAt(d.Line); e != nil && len(e.Uses) > 0 {
-		out = append(out, "  worked out from "+namedLines(p, e.Uses))
+		out = append(out, "  worked out from "+entry.LinesNamed(e.Uses, p.EntryAt))
 	}
 	var users []int
 	for _, e := range p.Entries {
@@ -140,23 +140,5 @@ func withUses(p *eval.Page, out []string, d *plan.Def) entry.Lines {
 	if len(users) == 0 {
 		return entry.Rows(append(out, "  not used in any line so far")...)
 	}
-	return entry.Rows(append(out, "  used in "+namedLines(p, users))...)
-}
-
-// namedLines lists lines with the names they define: W (line 4).
-func namedLines(p *eval.Page, lines []int) string {
-	words := make([]string, 0, len(lines))
-	for _, n := range lines {
-		word := "line " + strconv.Itoa(n)
-		if e := p.EntryAt(n); e != nil {
-			if names := e.Gives(); len(names) == 1 {
-				word = names[0] + " (line " + strconv.Itoa(n) + ")"
-			}
-		}
-		words = append(words, word)
-	}
-	if len(words) > 12 {
-		words = append(words[:12], "…")
-	}
-	return strings.Join(words, ", ")
+	return entry.Rows(append(out, "  used in "+entry.LinesNamed(users, p.EntryAt))...)
 }

@@ -71,7 +71,7 @@ func (both *sides) run(l *eval.Line, what string, left syntax.Expr) bool {
 // openTurns tells whether one side counts turns, and the other may count radians.
 func openTurns(l *eval.Line, left, right syntax.Expr, of sides) bool {
 	angles := of.left.Static.Tag == units.Angle && of.right.Static.Tag == units.Angle
-	return !angles && !eval.IsZero(right) && l.OpenSides(left, right, nil, append(slices.Clone(of.left.Uses), of.right.Uses...))
+	return !angles && !syntax.IsBareZero(right) && l.OpenSides(left, right, nil, append(slices.Clone(of.left.Uses), of.right.Uses...))
 }
 
 // sides are the two sides of a check, planned.
@@ -132,9 +132,9 @@ func compare(l *eval.Line, s *syntax.CheckStmt, right syntax.Expr, both sides, w
 		case s.Sign != syntax.NoSign:
 			off := near * largestTerm(l, both.left, i)
 			holds = signs[s.Sign].Holds(left.SI, 0, off, off)
-		case oneWritten && rightWritten && !eval.IsZero(right):
+		case oneWritten && rightWritten && !syntax.IsBareZero(right):
 			holds = roundsTo(l, left.SI, right)
-		case oneWritten && leftWritten && !eval.IsZero(s.Left):
+		case oneWritten && leftWritten && !syntax.IsBareZero(s.Left):
 			holds = roundsTo(l, other.SI, s.Left)
 		default:
 			holds = s.Op.Holds(left.SI, other.SI, margin(l, s, both, within, i)+doubt, off(l, &both, i))

@@ -60,7 +60,7 @@ func apart(l *eval.Line, s *syntax.Compare, a, b entry.Value) entry.Said {
 	} else {
 		said = said.And(" is")
 	}
-	difference := l.Told(l.Set.Figures, math.Abs(by), differenceUnit(a.Unit))
+	difference := l.Told(l.Set.Figures, math.Abs(by), a.Unit.OfDifference())
 	if b.SI == 0 || a.Unit.Affine() { // a part of a temperature says nothing
 		return said.And(" …"+word+"…", difference, than)
 	}
@@ -74,7 +74,7 @@ func apart(l *eval.Line, s *syntax.Compare, a, b entry.Value) entry.Said {
 
 // surely says how many standard uncertainties a difference is.
 func surely(l *eval.Line, by, u float64, unit *units.Unit) entry.Said {
-	times, size := math.Abs(by)/u, l.Told(units.Figures{N: 2, Keep: true}, u, differenceUnit(unit))
+	times, size := math.Abs(by)/u, l.Told(units.Figures{N: 2, Keep: true}, u, unit.OfDifference())
 	count := l.Told(units.Figures{N: 2}, times, units.One)
 	said := entry.Say("that is … standard uncertainties of the difference, of … each", count, size)
 	if count.String() == "1" {
@@ -84,12 +84,4 @@ func surely(l *eval.Line, by, u float64, unit *units.Unit) entry.Said {
 		return said.And(": they agree within two")
 	}
 	return said.And(": they differ by more than two")
-}
-
-// differenceUnit is the unit of a difference of what is in a unit.
-func differenceUnit(u *units.Unit) *units.Unit {
-	if u.Affine() {
-		return units.Preferred(u.Dim(), units.None)
-	}
-	return u
 }

@@ -145,7 +145,7 @@ func (v *vectorCheck) writtenOne(side syntax.Expr) syntax.Expr {
 // componentRounds tells whether a side is a written vector to whose component a value rounds.
 func (v *vectorCheck) componentRounds(written syntax.Expr, si float64, axis int32) bool {
 	x, ok := v.writtenOne(written).(*syntax.List)
-	return ok && x.Vector && int(axis) < len(x.Elems) && !eval.IsZero(x.Elems[axis]) && roundsTo(v.Line, si, x.Measured(int(axis)))
+	return ok && x.Vector && int(axis) < len(x.Elems) && !syntax.IsBareZero(x.Elems[axis]) && roundsTo(v.Line, si, x.Measured(int(axis)))
 }
 
 // differ says how far apart two vectors are, and of lists which ones.

@@ -1,6 +1,7 @@
 package entry
 
 import (
+	"strconv"
 	"strings"
 	"unicode"
 
@@ -75,7 +76,8 @@ func solvedNames(text string) []string {
 	return nil
 }
 
-// isName tells whether a text is one name.
+// isName tells whether a text is one name, as its writer may mean it: the language has no name
+// with π in it, but r_π is one in books, and rπ = 2 kΩ is no equation to be solved for r.
 func isName(s string) bool {
 	for i, r := range s {
 		if !unicode.IsLetter(r) && (i == 0 || !unicode.IsDigit(r) && r != '_' && r != '′' && r != '\'') {
@@ -83,4 +85,26 @@ func isName(s string) bool {
 		}
 	}
 	return s != ""
+}
+
+// mostNamed is how many lines are listed by their names.
+const mostNamed = 12
+
+// LinesNamed lists lines with the one name that each gives: W (line 4), line 5.
+func LinesNamed(lines []int, at func(line int) *Entry) string {
+	var words []string
+	for i, line := range lines {
+		if i == mostNamed {
+			words = append(words, "…")
+			break
+		}
+		word := "line " + strconv.Itoa(line)
+		if e := at(line); e != nil {
+			if names := e.Gives(); len(names) == 1 {
+				word = names[0] + " (" + word + ")"
+			}
+		}
+		words = append(words, word)
+	}
+	return strings.Join(words, ", ")
 }

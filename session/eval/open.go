@@ -98,7 +98,7 @@ func (p *Page) calculus(x syntax.Expr, line int, bound []string, depth int) (rul
 		if x.All {
 			return nil, nil, false
 		}
-		if value = at(x.To); !writtenZero(x.From) || !algebra.ZeroAt(rule, along) {
+		if value = at(x.To); !syntax.IsZero(x.From) || !algebra.ZeroAt(rule, along) {
 			value = &syntax.Binary{Op: syntax.Sub, X: value, Y: &syntax.Paren{X: at(x.From)}}
 		}
 	}
@@ -106,16 +106,6 @@ func (p *Page) calculus(x syntax.Expr, line int, bound []string, depth int) (rul
 }
 
 // writtenZero tells whether an expression is a written 0.
-func writtenZero(x syntax.Expr) bool {
-	switch x := x.(type) {
-	case *syntax.Number:
-		return x.Value.Float() == 0
-	case *syntax.Quantity:
-		return x.Value.Float() == 0
-	}
-	return false
-}
-
 // OpensParts adds to what parameters stand for what their components do: v_x of a body is
 // w_x where v is the vector w, and 3 m where it is (3, 4) m. It is false where one has no
 // such form, and the call stays closed.

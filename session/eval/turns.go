@@ -117,7 +117,7 @@ func (l *Line) openSides(left, right syntax.Expr, unknown map[string]*units.Unit
 // openSum finds a sum of which one term is in turns.
 func (l *Line) openSum(x syntax.Expr, unknown map[string]*units.Unit) (finding.Finding, bool) {
 	for b := range syntax.Each[*syntax.Binary](x) {
-		if b.Op != syntax.Add && b.Op != syntax.Sub || IsZero(b.X) || IsZero(b.Y) {
+		if b.Op != syntax.Add && b.Op != syntax.Sub || syntax.IsBareZero(b.X) || syntax.IsBareZero(b.Y) {
 			continue
 		}
 		if f, open := l.openSides(b.X, b.Y, unknown); open {
@@ -125,12 +125,6 @@ func (l *Line) openSum(x syntax.Expr, unknown map[string]*units.Unit) (finding.F
 		}
 	}
 	return finding.Finding{}, false
-}
-
-// IsZero tells whether an expression is the number 0, which fits any unit.
-func IsZero(x syntax.Expr) bool {
-	n, ok := x.(*syntax.Number)
-	return ok && n.Value.Hi == 0
 }
 
 // Turning tells whether there may be turns in a line with these names.

@@ -123,7 +123,7 @@ const surelyOther = 3
 // contradicts tells whether a slope is to be a number, as the power of what goes as a power
 // of another, and is not.
 func (f *fitting) contradicts(c syntax.Expr, slope entry.Value) bool {
-	if syntax.Any(c, func(x syntax.Expr) bool { _, is := x.(*syntax.Name); return is }) {
+	if syntax.Has[*syntax.Name](c) {
 		return false
 	}
 	got := f.Try(c)

@@ -260,21 +260,13 @@ func (p *plot) fitted() {
 	if !p.s.Residuals {
 		return
 	}
-	left := &entry.Graph{X: p.g.X, Y: entry.Axis{Label: entry.Head{Words: "residual", Unit: differenceUnit(p.y.Unit)}, From: math.Inf(1), To: math.Inf(-1)}}
+	left := &entry.Graph{X: p.g.X, Y: entry.Axis{Label: entry.Head{Words: "residual", Unit: p.y.Unit.OfDifference()}, From: math.Inf(1), To: math.Inf(-1)}}
 	for _, r := range p.g.Points {
 		r.Y -= at(r.X)
 		left.Points = append(left.Points, r)
 		reach(&left.Y, r.Y, r.UY)
 	}
 	p.g.Residuals = left
-}
-
-// differenceUnit is the unit of a difference of values in a unit.
-func differenceUnit(u *units.Unit) *units.Unit {
-	if u.Affine() {
-		return units.Preferred(u.Dim(), units.None)
-	}
-	return u
 }
 
 // line is the line that was fitted, in the units of the axes.

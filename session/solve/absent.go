@@ -19,6 +19,10 @@ import (
 // inSymbols answers with the equations rearranged and their units where a symbol
 // has no value yet; false if no solution depends on it. As with numbers, the only
 // solution is taken, or the only positive one; the others are told.
+//
+// For instance solve v^2 = 2*a*s for v with a and s only declared by let. The units are right
+// for every value that they may get, and the line shows the formula with the unit of its
+// result.
 func (v *solving) inSymbols() bool {
 	all := asSolutions(v.rearranged.Roots)
 	depends := false
@@ -89,6 +93,9 @@ func (v *solving) othersInSymbols(one solution, others []solution) {
 }
 
 // familyText writes the solutions that repeat evenly: a·asin(c) + n·(2·π·a).
+//
+// The period is itself an expression, 2*π*a, where the angle is divided by one: it gets
+// brackets behind n, as n·(2·π·a).
 func familyText(r algebra.Root) entry.Said {
 	period, ok := r.Period()
 	if !ok {
@@ -126,6 +133,9 @@ const standIns = 3
 
 // standIn runs the plan with such numbers, other ones each time and for each symbol,
 // positive as those of a problem mostly are.
+//
+// They are drawn from a fixed seed, between 0.3 and 3.3: the same page is worked out in the
+// same way every time, and round numbers, at which terms cancel by chance, are unlikely.
 func (v *solving) standIn(time int) *run.State {
 	r := rand.New(rand.NewPCG(2, uint64(time)))
 	replaced := map[run.Slot]float64{}
@@ -140,6 +150,9 @@ func (v *solving) standIn(time int) *run.State {
 // whateverValues keeps the solutions that satisfy the equations with some numbers in
 // the place of the symbols. Their values are those of the signs that they have with
 // all of them.
+//
+// A root that was brought in by squaring satisfies no equation, whatever the symbols are; one
+// that is real for some of the tried values is kept, as the page may mean those.
 func (v *solving) whateverValues(all []solution) []solution {
 	held := make([]bool, len(all))
 	positive := make([]bool, len(all))
@@ -205,6 +218,8 @@ func withUnitEnough(f finding.Finding) finding.Finding {
 }
 
 // rerun runs the plan of the whole worksheet with other numbers in some slots.
+//
+// The whole program runs again, as a symbol may be used in lines above that the equations need.
 func (v *solving) rerun(replaced map[run.Slot]float64) *run.State {
 	p := v.Planner.Program
 	p.Main.Instrs = slices.Clone(p.Main.Instrs)

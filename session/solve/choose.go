@@ -20,6 +20,9 @@ import (
 // choose takes one of the solutions, or as many roots of one equation as there
 // are names, by the rule that is kept for when the worksheet runs with other
 // numbers.
+//
+// The rule is kept with the instruction: when a given is varied, or the worksheet is printed
+// with other numbers, the same rule picks again, among other roots.
 func (v *solving) choose(all []solution) {
 	switch {
 	case v.within != nil && len(v.within.Stretches) > 0:
@@ -34,6 +37,9 @@ func (v *solving) choose(all []solution) {
 }
 
 // chooseEach gives each name a root, in rising order.
+//
+// For t1, t2 of a quadratic the two roots go to the two names, the smaller first. With another
+// number of roots no one can say which name means which, so it is asked.
 func (v *solving) chooseEach(all []solution) {
 	v.rule.Of = len(v.s.Unknowns)
 	if v.rule.Choose(valuesOf(all)) < 0 {
@@ -52,6 +58,10 @@ func (v *solving) chooseEach(all []solution) {
 
 // chooseOne gives the unknowns the values of one solution, and says which others
 // there are.
+//
+// One positive root among others is taken, with a note of the others: a time, a length or a
+// mass below 0 is hardly ever asked for. Of several positive ones none is taken. What was
+// chosen by words, the greater, is not noted again: the line says it.
 func (v *solving) chooseOne(all []solution) {
 	first := v.s.Unknowns[0]
 	if v.single() {
@@ -108,6 +118,9 @@ func (v *solving) chooseOne(all []solution) {
 
 // choosesInSystem refuses the greater or smaller of several solutions of several equations: which
 // is greater depends on the unknown.
+//
+// In a system, for the greater x may belong to the smaller y; only a condition says which pair
+// is meant.
 func (v *solving) choosesInSystem(all []solution) bool {
 	i := slices.IndexFunc(v.s.Unknowns, func(u syntax.Unknown) bool { return u.Which != syntax.AnyRoot })
 	if i < 0 || len(all) < 2 {
@@ -121,6 +134,9 @@ func (v *solving) choosesInSystem(all []solution) bool {
 
 // outdone tells whether a search has left open that there is a greater root than
 // the one taken for the greatest, or a smaller one than the least.
+//
+// For the greater root is answered only when nothing beyond it is open: a wrong greatest root
+// is a false claim, and asking for a smaller range is none.
 func (v *solving) outdone(root float64) bool {
 	if v.within == nil {
 		return false
@@ -164,6 +180,9 @@ func (v *solving) otherNote(others []solution) entry.Said {
 
 // alsoText names the solution that the principal value of an angle leaves out, if it
 // is another one.
+//
+// It is put back into the equation first: 180° less an angle need not solve one that was
+// squared on the way.
 func (v *solving) alsoText(also *algebra.Root, taken float64) entry.Said {
 	if also == nil {
 		return nil
@@ -177,6 +196,9 @@ func (v *solving) alsoText(also *algebra.Root, taken float64) entry.Said {
 }
 
 // beside is a solution beside the one that was taken, to the figures of that.
+//
+// Two roots of one equation that are shown to different figures look as if one were known
+// better.
 func (v *solving) beside(x float64, u *units.Unit) entry.Said {
 	figures := v.Set.Figures
 	if values := v.Entry.Values(); len(values) > 0 {
@@ -195,6 +217,11 @@ func (v *solving) turnsAdd() string {
 
 // noSolution says why no real value satisfies the equations, unless that has been
 // said. Where a search found nothing, what it could not settle is an error.
+//
+// That there is none is a claim about the world: it is made only where the solutions in symbols
+// prove it, or the whole range was searched and every piece of it settled. Everything else says
+// what was looked at and what stays open, and a range that was searched is named with the
+// claim.
 func (v *solving) noSolution() {
 	open := false
 	for i := range v.Entry.Findings {
@@ -237,6 +264,9 @@ func (v *solving) noSolution() {
 // partWithoutValue finds a part of the equations that does not hold an unknown and
 // has no value, such as a quotient whose divisor is 0: that no value satisfies the
 // equations says nothing then.
+//
+// With r = 0 the equation F = k/r^2 + c*x has no value whatever x is. The finding of that part
+// says more than that nothing solves the equation.
 func (v *solving) partWithoutValue() bool {
 	bad := false
 	for _, e := range v.equations {
@@ -270,6 +300,9 @@ func (v *solving) discriminant() (eval.Got, bool) {
 
 // list names solutions of one equation, by more figures where two would look the same.
 // Of more than can be named, those nearest to 0 are.
+//
+// Two roots near a double one print alike to six figures, 2.00000 and 2.00000, and are told
+// apart by twelve.
 func (v *solving) list(all []solution) entry.Said {
 	more := len(all) > limit.Listed
 	if more {

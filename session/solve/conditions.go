@@ -14,6 +14,9 @@ import (
 
 // conditions plans the conditions as functions of the unknowns. Those of a single
 // unknown that can't be planned are reported as bounds.
+//
+// Each becomes a function of the unknowns, its left side less its right: the rule that chooses
+// asks for its sign, with whatever numbers the page has then.
 func (v *solving) conditions() []run.Condition {
 	by := map[string]syntax.Expr{}
 	if v.single() {
@@ -43,6 +46,8 @@ func (v *solving) conditions() []run.Condition {
 
 // comparesRoots tells whether a condition speaks of two roots of one equation; each root
 // by itself has to satisfy it.
+//
+// Of for t1, t2 where t1 < t2 nothing is left to say: the roots are in rising order.
 func (v *solving) comparesRoots(c syntax.Condition) bool {
 	asked := 0
 	for _, u := range v.s.Unknowns {
@@ -63,6 +68,9 @@ type limits struct {
 }
 
 // bounds works the conditions on one unknown out, once.
+//
+// where 0 s < t < 5 s leaves from 0 s to 5 s. Of several bounds on a side the closer one
+// counts. They bound what is searched, and how many turns of an angle are listed.
 func (v *solving) bounds() *limits {
 	if v.limits != nil {
 		return v.limits
@@ -98,7 +106,7 @@ func (v *solving) bounds() *limits {
 // isAsked tells whether an expression is the unknown, or one of its roots.
 func (v *solving) isAsked(x syntax.Expr) bool {
 	n, ok := x.(*syntax.Name)
-	return ok && (v.asks(n.Name) || n.Name == v.unknowns[0])
+	return ok && (v.s.Asks(n.Name) || n.Name == v.unknowns[0])
 }
 
 // further tells whether a condition is on more than the size of the unknown: it stands
@@ -111,6 +119,8 @@ func (v *solving) further(c syntax.Condition) bool {
 }
 
 // bound works out what the unknown is compared with.
+//
+// The bound must have the dimension of the unknown; a bare 0 gets it from there.
 func (v *solving) bound(x syntax.Expr) (float64, run.Slot, bool) {
 	at := v.Eval(x, eval.Want{Silent: true})
 	v.Find(at.Findings...)

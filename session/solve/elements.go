@@ -19,6 +19,8 @@ import (
 // together as a list again.
 
 // listsOf are the lists that the equations and conditions of a solve have by name.
+//
+// A list within mean or max is one number there, and leaves the equation one of numbers.
 func listsOf(l *eval.Line, s *syntax.Solve) []*plan.Def {
 	if !l.Planner.Program.Main.Wide() {
 		return nil
@@ -37,19 +39,23 @@ func listsOf(l *eval.Line, s *syntax.Solve) []*plan.Def {
 	})
 	for _, e := range s.Equations {
 		if n, ok := e.Left.(*syntax.Name); ok && e.Right == nil {
-			f, _ := l.Formula(n.Name)
-			for _, sym := range symbols(f) {
-				note(&syntax.Name{Name: sym})
+			if f, ok := l.Formula(n.Name); ok {
+				for _, symbol := range f.Names() {
+					note(&syntax.Name{Name: symbol})
+				}
 			}
 		}
 	}
 	return slices.DeleteFunc(out, func(d *plan.Def) bool {
-		return slices.ContainsFunc(s.Unknowns, func(u syntax.Unknown) bool { return u.Name == d.Name })
+		return s.Asks(d.Name)
 	})
 }
 
 // listWritten refuses a list that is written in an equation, or worked out there: the way to
 // the result has its name for all of its values.
+//
+// solve v^2 = 2*[1, 2] m/s^2*s for v could be solved too; but its working names the list for
+// all of its values, and a list in brackets has no name.
 func listWritten(l *eval.Line, s *syntax.Solve) bool {
 	var list syntax.Expr
 	byValue(s, func(x syntax.Expr) {
@@ -99,17 +105,10 @@ func together(c *syntax.Call) bool {
 	return f.Together(len(c.Args))
 }
 
-// symbols are the names of a formula.
-func symbols(f *syntax.FormulaDef) (names []string) {
-	if f != nil {
-		for _, sym := range f.Symbols {
-			names = append(names, sym.Name)
-		}
-	}
-	return names
-}
-
 // byElements solves for each element of lists of one length.
+//
+// The working that is kept is that of the first element: the others differ in their numbers
+// alone.
 func byElements(l *eval.Line, s *syntax.Solve, of []*plan.Def, strict bool) []*plan.Def {
 	defs := make([]*plan.Def, len(s.Unknowns))
 	all, ok := eachElement(l, s, of, strict)
@@ -151,6 +150,11 @@ type elementSolved struct {
 
 // eachElement solves for one element after the other. What is found for the first
 // without a solution is said of the line, as is what is found for all alike.
+//
+// For each element the names of the lists mean that element, and the equations are solved as if
+// they had been written with it. A finding that is the same for every element is told once; one
+// of a later element says which it is of. The first element without a solution ends it: half a
+// list would be read as a whole one.
 func eachElement(l *eval.Line, s *syntax.Solve, of []*plan.Def, strict bool) ([]elementSolved, bool) {
 	width := l.Planner.Static(of[0].Slot).Width
 	for _, d := range of[1:] {

@@ -11,6 +11,9 @@ import (
 
 // byElimination is the one solution of linear equations that has not been found in
 // symbols. Its working is what the equations leave for each unknown, in numbers.
+//
+// With many unknowns the formula of each in symbols is longer than a page; a reader follows the
+// numbers of the elimination.
 func (v *solving) byElimination() []solution {
 	v.again, v.rule.Searched, v.args, v.how = true, true, nil, "put the others in"
 	one := v.searched(v.linear.X)

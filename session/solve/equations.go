@@ -15,6 +15,9 @@ import (
 )
 
 // read finds the equations and what they are solved for.
+//
+// One equation may be asked for two of its roots, t1 and t2; several equations need as many
+// unknowns, each of which stands in one of them at least.
 func (v *solving) read() bool {
 	if !v.single() && len(v.s.Equations) != len(v.s.Unknowns) {
 		v.Find(v.unevenSystem())
@@ -52,13 +55,17 @@ func (v *solving) holds(name string) bool {
 
 // sides returns the sides of an equation with the values of its bindings in it; a
 // formula's are those with its symbols bound.
+//
+// A with in a solve gives values for this line alone: for names of the equation, or for the
+// symbols of the formula that is solved. The unknown can't be given, and a name that the
+// equation has not would be without effect, which is told.
 func (v *solving) sides(e syntax.Equation) (algebra.Equation, bool) {
 	if e.Right != nil {
 		with := map[string]syntax.Expr{}
 		for _, b := range v.s.With {
 			with[b.Name] = b.X
 			switch {
-			case v.asks(b.Name):
+			case v.s.Asks(b.Name):
 				v.Find(finding.New(finding.WrongCall, b.NameAt, "This line looks for "+b.Name+", so "+b.Name+" can't have a value in it.", "Take it out after `with`."))
 				return algebra.Equation{}, false
 			case !slices.ContainsFunc(v.s.Equations, func(e syntax.Equation) bool {
@@ -101,6 +108,9 @@ func (v *solving) filledIn(e syntax.Equation, by map[string]syntax.Expr) (algebr
 
 // symbols are what the symbols of a formula stand for, as far as the statement or
 // a default says.
+//
+// A default of a formula, such as 0° for an angle, counts only where the page has no such name:
+// a θ that was given is the θ that is meant.
 func (v *solving) symbols(f *syntax.FormulaDef) (map[string]syntax.Expr, bool) {
 	bound := map[string]syntax.Expr{}
 	for _, b := range v.s.With {
@@ -111,7 +121,7 @@ func (v *solving) symbols(f *syntax.FormulaDef) (map[string]syntax.Expr, bool) {
 		bound[b.Name] = b.X
 	}
 	for _, sym := range f.Symbols {
-		if _, given := bound[sym.Name]; given || sym.Default == nil || v.asks(sym.Name) {
+		if _, given := bound[sym.Name]; given || sym.Default == nil || v.s.Asks(sym.Name) {
 			continue
 		}
 		if _, known := v.Planner.Names.Lookup(sym.Name); !known {
@@ -127,7 +137,7 @@ func (v *solving) symbolsFit(f *syntax.FormulaDef, bound map[string]syntax.Expr,
 	good := true
 	for _, sym := range f.Symbols {
 		x, ok := bound[sym.Name]
-		if _, known := v.Planner.Names.Lookup(sym.Name); v.asks(sym.Name) || !ok && !known {
+		if _, known := v.Planner.Names.Lookup(sym.Name); v.s.Asks(sym.Name) || !ok && !known {
 			continue
 		}
 		if !ok {
@@ -151,13 +161,12 @@ func (v *solving) symbolsFit(f *syntax.FormulaDef, bound map[string]syntax.Expr,
 	return good
 }
 
-// asks tells whether a name is one of those asked for.
-func (v *solving) asks(name string) bool {
-	return slices.ContainsFunc(v.s.Unknowns, func(u syntax.Unknown) bool { return u.Name == name })
-}
-
 // oneUnknown finds the name that one equation is solved for. Where two names such
 // as t1 and t2 are asked, that is their letter.
+//
+// for t1, t2 asks for two roots of t. A name that is not in the equation may be another symbol
+// of the formula, or what a line above was worked out from: both are told with the line to
+// write.
 func (v *solving) oneUnknown() bool {
 	s, first := v.s, v.s.Unknowns[0]
 	if v.holds(first.Name) {

@@ -16,6 +16,10 @@ import (
 
 // families are the solutions of an equation in sines, cosines or tangents: each
 // repeats after a period.
+//
+// sin(θ) = 1/2 has two: 30° and 150°, each again after 360°. A worksheet wants one number, so
+// the principal value is taken and the families are told, unless a condition chooses among
+// them.
 type families struct {
 	at     []float64 // one solution of each, none twice
 	period float64
@@ -38,6 +42,11 @@ const beyondPeriod = 0.03
 // repeated finds the families of one equation that was rearranged: the solutions in
 // symbols, and those in one period that no inverse leads to. It returns nil where
 // the equation is not the same again after some distance.
+//
+// Inverses alone miss solutions: the arc sine knows one of the two angles, and an equation with
+// sines of θ and of 2*θ has more. So one whole period is searched as well, and what the search
+// has that symbols have not is added. Roots that lie evenly within a period, as those of tan or
+// of sin(2*θ), are listed at their own step.
 func (v *solving) repeated() *families {
 	if !v.single() || v.absent || !v.rearranged.Repeats {
 		return nil
@@ -87,6 +96,9 @@ func (v *solving) repeated() *families {
 // periodic solves an equation that can't be rearranged, but is the same again after
 // a period, by all solutions in one. It returns false where there is no such period,
 // or a range is given to look in.
+//
+// For instance sin(x) + sin(2*x) = 1/2 has no solution in symbols. The period that is searched
+// is the one about 0, so that what is found are principal values.
 func (v *solving) periodic() bool {
 	if v.absent || !v.bounds().ok || v.limited() {
 		return false
@@ -124,17 +136,12 @@ func (v *solving) periodic() bool {
 	return true
 }
 
-// holdsPi tells whether π is left in an expression.
-func holdsPi(x syntax.Expr) bool {
-	return syntax.Any(x, func(x syntax.Expr) bool {
-		_, is := x.(*syntax.Pi)
-		return is
-	})
-}
-
 // inOnePeriod searches one period of an equation for its solutions, about 0. Families
 // is nil where the equation has no period, and all tells whether each of its solutions
 // was found.
+//
+// A solution at the very edge of the period would be lost to rounding; so a little more is
+// searched on both sides, and what is found twice is one family.
 func (v *solving) inOnePeriod() (out *families, found families, all bool) {
 	x, ok := v.opened[0].Period(v.unknowns[0])
 	if !ok {
@@ -146,7 +153,7 @@ func (v *solving) inOnePeriod() (out *families, found families, all bool) {
 	}
 	long := math.Abs(period.Value)
 	out = &families{period: long, by: x, static: v.statics[0]}
-	if st := &out.static; st.Dim.IsOne() && st.Tag == units.None && holdsPi(x) {
+	if st := &out.static; st.Dim.IsOne() && st.Tag == units.None && syntax.Has[*syntax.Pi](x) {
 		st.Tag = units.Angle
 	}
 	found = *out
@@ -167,6 +174,9 @@ func (v *solving) inOnePeriod() (out *families, found families, all bool) {
 // addStretch adds a stretch that was found between two bounds, two periods apart, unless
 // it is one of those, or is cut off by a bound: it is found whole a period away then. One
 // that is as long as a period goes on for ever.
+//
+// max(sin(x), 0) = 0 holds for all x from 180° to 360°. Such stretches need a search over two
+// periods, as one may begin before the first of them.
 func (f *families) addStretch(x run.Stretch, lo, hi float64) {
 	if x.Hi-x.Lo >= f.period*(1-alike) {
 		f.stretches = []run.Stretch{{Lo: math.Inf(-1), Hi: math.Inf(1)}}
@@ -182,6 +192,9 @@ func (f *families) addStretch(x run.Stretch, lo, hi float64) {
 
 // step is how far apart the solutions of a root are; false where they are not
 // evenly apart.
+//
+// It is read off three of them, one before and one behind: the turns that were added may be of
+// a part of the unknown, as of 2*x in sin(2*x) = 1/2, whose solutions are half a turn apart.
 func (v *solving) step(r algebra.Root) (float64, bool) {
 	n := len(r.Turns)
 	if n == 0 || r.Also == nil {
@@ -213,6 +226,8 @@ func (f *families) add(x float64) {
 }
 
 // principal is the solution of a family that is nearest to 0, the positive one of two.
+//
+// For a solution at half a period both signs are as near; 180° is read easier than -180°.
 func (f *families) principal(x float64) float64 {
 	x = math.Remainder(x, f.period)
 	switch near := alike * f.period; {
@@ -227,6 +242,8 @@ func (f *families) principal(x float64) float64 {
 // nearest is the solution of the same family that is nearest to 0, out of those a turn
 // or more away: the sum of an arc cosine and another angle may be beyond half a turn. The
 // family is told by it then.
+//
+// acos(-1/2) + 300° is 420°; the same family has 60°, and that is what is shown and taken.
 func (f *families) nearest(v *solving, r algebra.Root, turns []algebra.Root) algebra.Root {
 	own := v.Try(r.X[0])
 	i := f.find(own.Value)
@@ -243,6 +260,9 @@ func (f *families) nearest(v *solving, r algebra.Root, turns []algebra.Root) alg
 }
 
 // fold makes one family of those that lie evenly within a period.
+//
+// Of 10°, 130° and 250° with a period of 360° it makes 10° with one of 120°, the way in which
+// someone would say it. The greatest number of parts that fits is tried first.
 func (f *families) fold() {
 	for n := len(f.at); n > 1; n-- {
 		if len(f.at)%n != 0 {
@@ -319,6 +339,8 @@ func (f *families) shownAlso(v *solving) string {
 
 // limited tells whether there is a bound on the side on which solutions are asked
 // for, so that these are not infinitely many.
+//
+// For the greater root a bound above is enough, and for the smaller one a bound below.
 func (v *solving) limited() bool {
 	b := v.bounds()
 	below, above := !math.IsInf(b.lo, 0), !math.IsInf(b.hi, 0)
@@ -333,6 +355,9 @@ func (v *solving) limited() bool {
 
 // turned lists the solutions that repeat as far as the conditions reach; false
 // where it must be said which are meant.
+//
+// With bounds, roots are listed only as far as they reach, and a little more for the ends.
+// Without, a choice such as the greater has no answer: there is always a greater one.
 func (v *solving) turned() bool {
 	b := v.bounds()
 	if !b.ok {
@@ -384,6 +409,10 @@ func (v *solving) turned() bool {
 // range is searched, and that the givens suggest too, if nothing is left open there;
 // else some were found in symbols, or none, and the range must be asked for. It
 // returns false where what was found in symbols is to be chosen from.
+//
+// The solutions of sin(x^2) = 1/2 come again and again, and closer and closer. Where the one
+// that was found in symbols is all that is asked for, and the range that the givens suggest is
+// settled, it is taken without asking.
 func (v *solving) unevenTurns(found []solution) bool {
 	b := v.bounds()
 	if !b.ok {

@@ -11,6 +11,9 @@ import (
 
 // formulasEquated says of an equation in which the name of a formula stands for
 // a quantity that it can't, and offers the formula's right side.
+//
+// In spring_energy = 1/2*m*v^2 the name of the formula stands for what it gives. Its right side
+// is what can be equated.
 func (v *solving) formulasEquated() (finding.Finding, bool) {
 	var places []*syntax.Name
 	bare := map[*syntax.Name]bool{}

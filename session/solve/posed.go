@@ -31,6 +31,9 @@ func (v *solving) posed() (needs *plan.Def, ok bool) {
 
 // plan plans the equations together, which gives the unknowns their dimensions,
 // and with them what a solution must satisfy.
+//
+// All equations are planned together, as what one says of the dimension of an unknown the
+// others need: in F = m*a and a = v/t neither is known before both are.
 func (v *solving) plan() (needs *plan.Def, ok bool) {
 	v.statics = v.Planner.Unknowns(len(v.unknowns))
 	v.rule = &run.Solve{}
@@ -87,6 +90,9 @@ func (v *solving) findOnce(f finding.Finding) {
 
 // unknownUnits checks the units that unknowns are reported in against what the
 // equations say of them; false if one can't be read, or be told from radians.
+//
+// A unit of another dimension is told as a mismatch, and the value is shown all the same;
+// between turns and radians the equations must tell which is meant.
 func (v *solving) unknownUnits() bool {
 	good, shown := true, map[string]*units.Unit{}
 	for _, name := range v.unknowns {

@@ -14,6 +14,10 @@ import (
 // however many turns are added: nothing repeats with a turn, or there is no such
 // angle to begin with. The logarithm to a base that is not positive proves nothing:
 // (-2)^x is 4 for 2. That of 0 alone does: no exponential is 0.
+//
+// The root of a negative number proves it, as a square is never negative. So does the arc sine
+// of more than 1, unless the angle is one of several in the root: another turn of one may bring
+// the other into reach.
 func (v *solving) provedNone(r algebra.Root, failed run.Failure) bool {
 	for b := range syntax.Each[*syntax.Binary](r.X...) {
 		if b.Op != syntax.Div {
@@ -54,6 +58,9 @@ const sure = 1e3
 
 // satisfies puts values of the unknowns back into the equations, and tells else
 // whether a side has no value there.
+//
+// Every solution is put back, also those in symbols: a root that a squaring has brought in, or
+// a rule of ours that is wrong, is caught here, and never shown.
 func (v *solving) satisfies(one solution) (good, lacks bool) {
 	if v.absent {
 		return v.satisfiesAnyway(one), false
@@ -65,6 +72,9 @@ func (v *solving) satisfies(one solution) (good, lacks bool) {
 // satisfies the equation. A whole number is off by nothing; but where it fits within the
 // error of the equation, as decimals are rounded (7·1 - 7.9 is not quite -0.9), that alone
 // can't prove that it is none.
+//
+// By intervals round the solution, as wide as its error may be: if no number there satisfies
+// the equation, it is none, however small what is left over looks.
 func (v *solving) misses(one solution, fits bool) bool {
 	if !v.single() || v.absent {
 		return false
@@ -117,6 +127,9 @@ func isNumber(x syntax.Expr) bool {
 
 // rooted tells whether an even root of an unknown stands in the equations: such are
 // multiplied as if both were of positive numbers.
+//
+// √(x)*√(y) is √(x*y) for positive numbers alone, so that with such roots solutions may be lost
+// as well as won.
 func (v *solving) rooted() bool {
 	root := func(x syntax.Expr) bool {
 		switch x := x.(type) {

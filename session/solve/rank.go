@@ -13,6 +13,9 @@ import (
 
 // cancels tells whether linear equations leave no single solution, and says so:
 // some contradict each other, one follows from others, or an unknown cancels.
+//
+// Elimination of linear equations is exact in the decimals as they are written, so that 0.1*x +
+// 0.2*y and 0.3*x + 0.6*y are found to say the same.
 func (v *solving) cancels() bool {
 	v.linear = v.eliminated()
 	singular := v.linear.Rank == run.Contradictory || v.linear.Rank == run.Dependent
@@ -67,6 +70,9 @@ func (v *solving) cancelled(rank run.Rank, which string) {
 
 // notIndependent names the equations that contradict each other, or follow from
 // each other. The last of them is where the finding is.
+//
+// A reader can mend the equations that disagree only if he is told which they are: they are
+// named by their place in the line, and the finding points at the last of them.
 func (v *solving) notIndependent() finding.Finding {
 	among := v.linear.Among
 	rest, last := among[:len(among)-1], among[len(among)-1]
@@ -111,6 +117,9 @@ func numbered(equations []int) string {
 
 // leads looks at a root that has no value since what was divided by is 0: it tells
 // whether what is left then, without the unknown, adds no solution.
+//
+// Of a*x^2 + b*x + c = 0 with a = 0 the quadratic formula divides by 0. What is left without
+// the unknown, c, is then not 0 or adds a root by itself.
 func (v *solving) leads(r algebra.Root) bool {
 	if r.Lead == nil || r.Rest == nil {
 		return false
@@ -133,6 +142,10 @@ func (v *solving) anyNumber(r algebra.Root) bool {
 // is 0 leaves any value, and one that is not adds no solution. It tells whether that
 // was all there is to say; sure is false where what is left has no value, or says
 // nothing.
+//
+// m*g*h = 1/2*m*v^2 solved for m leaves g*h = v^2/2: true for every m, or for none. Where both
+// sides were squared or multiplied on the way, a rest of 0 proves nothing, and a search
+// decides.
 func (v *solving) leftOver() (said, sure bool) {
 	rests := v.rearranged.Rests
 	for _, x := range rests {

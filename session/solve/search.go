@@ -18,6 +18,10 @@ import (
 const maxUnsettled = 3
 
 // search looks for numbers where the equations can't be rearranged.
+//
+// One equation is searched by intervals, which can prove that a range has no root. For several
+// there is no such proof here: linear ones are eliminated, and others are approached step by
+// step, so that what is found is checked and whether there are others stays open.
 func (v *solving) search() {
 	v.again, v.rule.Searched = true, true
 	v.Doing("searching for "+writing.List(v.unknowns, "and"), v.s.Unknowns[0].NameAt)
@@ -62,6 +66,9 @@ func (v *solving) byIntervals() []solution {
 // hidden finds solutions that rounding, or a division by 0, keeps from those in
 // symbols. That there is none is proved then, or said not to be settled: by the search,
 // or since each of those in symbols is proved to be none.
+//
+// A root that is a small difference of large terms is rounded away as it is worked out, and one
+// at which the rearranged equation divides by 0 has no value there.
 func (v *solving) hidden() []solution {
 	if !v.single() {
 		if v.open {
@@ -90,6 +97,10 @@ func (v *solving) hidden() []solution {
 
 // contradicted are the solutions that a search finds where those in symbols say that there
 // is none. A discriminant below 0 needs no such witness, nor does an angle without a sine.
+//
+// Two ways to one answer: a root that is lost on the way, where both sides were squared or
+// multiplied, must not become "no solution". A discriminant below 0 is proof enough, and saves
+// the search.
 func (v *solving) contradicted() (all []solution) {
 	rooted := v.rooted()
 	d, ok := v.discriminant()
@@ -119,6 +130,9 @@ func (v *solving) contradicted() (all []solution) {
 
 // piecewise searches the range that the conditions leave, or that the givens
 // suggest.
+//
+// Where no bound is given, the range comes from the size of the givens (NaturalScale): an
+// equation in metres is searched over lengths as they occur in it, and far beyond.
 func (v *solving) piecewise() run.Searched {
 	bounds := v.bounds()
 	p := v.Planner.Program
@@ -132,6 +146,9 @@ func (v *solving) piecewise() run.Searched {
 }
 
 // named says what was searched and what was not settled, and lists the solutions.
+//
+// What is not settled is named by its place, at most a few times; the last one takes in all
+// that is left, so that the list never hides a piece.
 func (v *solving) named(got run.Searched, lead entry.Said) []solution {
 	v.how = "found by search"
 	if len(got.Found) == 0 && len(got.Unsettled) > 0 && len(got.Stretches) == 0 && v.agrees() {
@@ -163,6 +180,9 @@ func (v *solving) named(got run.Searched, lead entry.Said) []solution {
 
 // agrees tells whether both sides of an equation are the same at every number that is
 // tried, as those of exp(x)*3 = exp(x + ln(3)), and says so: none can be told from others.
+//
+// Samples prove nothing, so it is not said that every x solves the equation, only that every
+// one that was tried does.
 func (v *solving) agrees() bool {
 	if !v.single() || !v.bounds().ok {
 		return false
@@ -178,6 +198,9 @@ func (v *solving) agrees() bool {
 }
 
 // notSettled says of a piece of the range that it was too hard.
+//
+// A piece too narrow for numbers to part any more is near something: more digits would tell. A
+// wide one needs a smaller range, or a look at its graph.
 func (v *solving) notSettled(x ops.Interval) finding.Finding {
 	u, at := v.solutionUnit(0, v.statics[0]), v.s.Unknowns[0].NameAt
 	lo, hi := v.ShownIn(x.Lo, u), v.ShownIn(x.Hi, u)
@@ -195,6 +218,9 @@ func (v *solving) notSettled(x ops.Interval) finding.Finding {
 
 // stepByStep looks for values that satisfy equations which elimination can't
 // solve.
+//
+// Newton's method from several starting places (lang/run/newton.go). It finds roots and proves
+// nothing of others, which the note says.
 func (v *solving) stepByStep() []solution {
 	v.how = "found step by step"
 	var all []solution
@@ -209,6 +235,9 @@ func (v *solving) stepByStep() []solution {
 }
 
 // searched gives the numbers of a solution slots of their own.
+//
+// Each number becomes a constant of the program, so that the rule that chooses, and what is
+// shown, need not know whether a root came from symbols or from a search.
 func (v *solving) searched(x []float64) solution {
 	one := solution{values: x}
 	if v.single() {

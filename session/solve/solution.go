@@ -13,6 +13,10 @@ import (
 )
 
 // solutionUnit is the unit that the solution for an unknown is shown in.
+//
+// In this order: the unit that the line asks for; of an angle, the one that its formula or a
+// condition is written in; degrees, if the equations have them; else the preferred one of the
+// dimension.
 func (v *solving) solutionUnit(i int, st run.Static) *units.Unit {
 	u := v.s.Unknowns[i]
 	if unit := v.Unit(u.In); unit != nil && unit.Dim() == st.Dim {
@@ -127,6 +131,9 @@ func (v *solving) boundAngle(u syntax.Unknown, st run.Static) *units.Unit {
 // take makes the value that a solution has for its unknown k that of name i. One
 // that was chosen among several is chosen again whenever the plan runs with
 // other numbers.
+//
+// The number that was found and the one that the rule picks again must be equal to the last
+// bit. If they are not, the slot of the root itself is taken, which can't jump to another root.
 func (v *solving) take(i int, one solution, k int) {
 	slot := one.slots[k]
 	st := v.Planner.Static(slot)

@@ -20,6 +20,11 @@ import (
 )
 
 // solving is a solve while it is worked out. One equation is a system of one.
+//
+// The order is that of solve: the equations are read and planned (posed), solved in symbols
+// (bySymbols), completed by what those leave out (leftOut), and one solution is chosen
+// (choose). Each step notes what it found out for the later ones; nothing of it is kept when
+// the line is done.
 type solving struct {
 	*eval.Line
 	s    *syntax.Solve
@@ -94,6 +99,8 @@ type solution struct {
 }
 
 // Solve solves equations for unknowns, which become names of the worksheet.
+//
+// Lists and vectors are taken apart first, and come back here by their elements and components.
 func Solve(l *eval.Line, s *syntax.Solve) {
 	if listWritten(l, s) || ofVectors(l, s) {
 		return
@@ -156,6 +163,10 @@ func (v *solving) solve() *plan.Def {
 
 // bySymbols are the solutions that the equations have in symbols. Where those are not all,
 // it searches, and has said what there is to say.
+//
+// A solution in symbols comes first, since it is exact, shows how it was found, and can be
+// worked out again with other givens. What it can't settle, units that don't cancel as written,
+// is tried once more in base units before a search is.
 func (v *solving) bySymbols() (all []solution, said bool) {
 	v.openedUp()
 	done, sure := v.inSteps()
@@ -180,6 +191,10 @@ func (v *solving) bySymbols() (all []solution, said bool) {
 
 // leftOut adds the solutions that those in symbols leave out, where they repeat otherwise
 // than by full turns, or rounding hides them.
+//
+// The gravest fault here would be to say no solution where there is one. So whenever symbols
+// end without a solution and without a proof, a search looks again; and where they have lost
+// digits, it looks for better ones.
 func (v *solving) leftOut(all []solution) (_ []solution, said bool) {
 	if v.single() && v.rearranged.Repeats && !v.absent && !v.failing() && (v.satisfied || v.doubtful) {
 		if len(all) == 0 && v.periodic() || v.families == nil && v.unevenTurns(all) {
@@ -279,6 +294,9 @@ func (v *solving) rearrange() bool {
 
 // inForm lists the solutions in symbols. Of several equations, and of one with conditions or
 // a choice asked for, those too that a principal value leaves out, and those some turns away.
+//
+// Of one equation without a choice, the principal values are enough; a condition may mean any
+// of the others, and in a system each may lead to another solution.
 func (v *solving) inForm() []solution {
 	roots := v.rearranged.Roots
 	if d, ok := v.discriminant(); ok && d.Value == 0 {
@@ -320,6 +338,9 @@ func asSolutions(roots []algebra.Root) []solution {
 
 // workedOut gives solutions in symbols their numbers, and keeps the real ones
 // that satisfy the equations and the conditions.
+//
+// A root whose leading coefficient is 0 with these givens falls away, and the roots of what is
+// left take its place: a*x^2 + b*x + c with a = 0 has the root of b*x + c.
 func (v *solving) workedOut(all []solution) []solution {
 	var good []solution
 	var wrong []finding.Finding
@@ -354,6 +375,11 @@ func (v *solving) workedOut(all []solution) []solution {
 
 // judged tells whether a solution in symbols counts, which fits the equations or not, or
 // lacks digits to tell; and notes what it says of others that there may be.
+//
+// To fit the equations is not enough where digits are lost on the way, and not to fit is no
+// proof: three things can be said of a solution, that it is one, that it is none, and that
+// these numbers can't tell. Only the second, for all of them, is a proof that there is no
+// solution.
 func (v *solving) judged(one solution, fits, lacks bool) (good bool) {
 	misses := !v.rearranged.Repeats && v.misses(one, fits)
 	switch {
@@ -376,6 +402,9 @@ func (v *solving) judged(one solution, fits, lacks bool) (good bool) {
 
 // numbers works one solution out; false if it has no real value. What keeps it
 // from being planned is returned.
+//
+// Why it has no value matters: a square root of a negative number is a proof, a division by 0
+// or a number out of range is none.
 func (v *solving) numbers(one *solution) ([]finding.Finding, bool) {
 	for i, x := range one.root.X {
 		c := v.Eval(x, eval.Want{Silent: true})
@@ -413,6 +442,9 @@ func (v *solving) numbers(one *solution) ([]finding.Finding, bool) {
 // loses tells whether rounding has left nothing of the solution of one equation, as
 // where a root is nearly as large as what it is taken from; of linear ones, whether it
 // has left less than of the elimination, which takes decimals as they are written.
+//
+// A root that is a millionth of what it is the difference of has six figures fewer than its
+// terms. The exact elimination of linear equations shows it by its own value.
 func (v *solving) loses(one solution) bool {
 	for i, x := range v.linear.X {
 		if math.Abs(one.values[i]-x) > run.Near*math.Abs(x) && x != 0 {

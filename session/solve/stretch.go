@@ -12,6 +12,9 @@ import (
 
 // wholeStretches says that all numbers of some stretches satisfy an equation, and
 // which single ones do beside them.
+//
+// A worksheet needs one number. max(w, 3) = w holds for every w from 3 on, and the line that
+// picks one is offered.
 func (v *solving) wholeStretches(also []solution) finding.Finding {
 	var parts []string
 	for i, x := range v.within.Stretches {
@@ -48,6 +51,9 @@ func atMost(with bool) string {
 }
 
 // stretch is the numbers of a stretch in words: w ≥ 3.
+//
+// Where a search ended at the end of its own range, that end is no property of the equation,
+// and the sentence says that nothing is known beyond it.
 func (v *solving) stretch(name string, x run.Stretch) string {
 	u, b := v.solutionUnit(0, v.statics[0]), v.bounds()
 	lo, hi := math.IsInf(x.Lo, 0), math.IsInf(x.Hi, 0)

@@ -14,7 +14,7 @@ import (
 // and offers the line in which it stands for one.
 func (v *solving) notInFormula(f *syntax.FormulaDef) finding.Finding {
 	u := v.s.Unknowns[0]
-	message := u.Name + " isn't in " + f.Name + "; its symbols are " + writing.List(symbolNames(f), "and") + "."
+	message := u.Name + " isn't in " + f.Name + "; its symbols are " + writing.List(f.Names(), "and") + "."
 	sym, ok := v.meantSymbol(f)
 	if !ok {
 		return finding.New(finding.NotSolved, u.NameAt, message, "To use another name for a symbol, add: with "+f.Symbols[0].Name+" = "+u.Name+".")
@@ -35,17 +35,12 @@ func (v *solving) withBinding(binding string) string {
 	return text[:at] + lead + binding + text[at:]
 }
 
-func symbolNames(f *syntax.FormulaDef) []string {
-	names := make([]string, len(f.Symbols))
-	for i, sym := range f.Symbols {
-		names[i] = sym.Name
-	}
-	return names
-}
-
 // meantSymbol finds the symbol that a name stands for: the one whose letter the
 // name begins with, the only one of the unit asked for, or one spelled nearly
 // alike.
+//
+// solve spring_energy for k1 may mean the k of the formula: offered with k = k1. A symbol of
+// the unit that is asked for counts before one that is only spelled alike.
 func (v *solving) meantSymbol(f *syntax.FormulaDef) (string, bool) {
 	u := v.s.Unknowns[0]
 	var free, like []string
@@ -90,6 +85,9 @@ func (v *solving) sameUnit(a, b syntax.UnitText) bool {
 
 // missingSymbols says which symbols of a formula have no value, and where one
 // may be given.
+//
+// All are named at once, with values of their units as an example, so that one change of the
+// line is enough.
 func (v *solving) missingSymbols(f *syntax.FormulaDef, bound map[string]syntax.Expr, at syntax.Span) (finding.Finding, bool) {
 	var names, values []string
 	asked := false
@@ -97,7 +95,7 @@ func (v *solving) missingSymbols(f *syntax.FormulaDef, bound map[string]syntax.E
 		asked = asked || syntax.Holds(b.X, v.s.Unknowns[0].Name)
 	}
 	for _, sym := range f.Symbols {
-		if v.asks(sym.Name) || len(v.s.Unknowns) > 1 && sym.Name == units.Symbol(v.s.Unknowns[0].Name) {
+		if v.s.Asks(sym.Name) || len(v.s.Unknowns) > 1 && sym.Name == units.Symbol(v.s.Unknowns[0].Name) {
 			asked = true
 			continue
 		}

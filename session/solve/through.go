@@ -17,6 +17,9 @@ const mostThrough = 8
 // through says of an equation in a result that was worked out from the unknown by lines
 // above, as A = 1.5 for n below A = 2*n, which line gave it, and offers the equation
 // with what those lines say in its place.
+//
+// A pupil who has worked A out from n wants to go back from another A. The equation with what A
+// was made of in its place says what must be solved; no line is changed by it.
 func (v *solving) through() (finding.Finding, bool) {
 	first, e := v.s.Unknowns[0], v.s.Equations[0]
 	if len(v.s.Unknowns) > 1 || e.Right == nil {

@@ -15,6 +15,9 @@ const togetherForm = "`solve A = B and C = D for a in m/s^2, T in N`"
 
 // unevenSystem says that there are not as many equations as unknowns, and which
 // symbols could be asked for.
+//
+// Where as many names have no value as equations are too many, those are the forgotten
+// unknowns, and the line with them is offered.
 func (v *solving) unevenSystem() finding.Finding {
 	word := "fewer"
 	if len(v.s.Equations) > len(v.s.Unknowns) {
@@ -46,7 +49,7 @@ func (v *solving) freeSymbols() []string {
 	seen := map[string]bool{"g": true}
 	for _, e := range v.s.Equations {
 		for n := range syntax.Each[*syntax.Name](e.Left, e.Right) {
-			if seen[n.Name] || n.Line != 0 || v.asks(n.Name) {
+			if seen[n.Name] || n.Line != 0 || v.s.Asks(n.Name) {
 				continue
 			}
 			seen[n.Name] = true

@@ -10,6 +10,13 @@ import (
 )
 
 // part is a component of an expression that is a vector.
+//
+// Each kind of node knows its component: of a sum the sum of components, of a product with a
+// number that number times the component, of 5 N at 30° the cosine or the sine. What has none
+// in symbols, as a function of the page by intervals has not, is refused with what to write.
+//
+// The brackets follow print: (-3 m/s) keeps them within a product, and + (-W) becomes - W, so
+// that the working reads as if someone had written it.
 func (v *vectors) part(x syntax.Expr, k int) syntax.Expr {
 	switch x := x.(type) {
 	case *syntax.Paren:
@@ -53,9 +60,9 @@ func (v *vectors) part(x syntax.Expr, k int) syntax.Expr {
 		switch {
 		case x.Op == syntax.Add || x.Op == syntax.Sub:
 			switch out.X, out.Y = v.part(x.X, k), v.part(x.Y, k); {
-			case isNothing(out.Y):
+			case syntax.IsZero(out.Y):
 				return out.X
-			case isNothing(out.X) && x.Op == syntax.Add:
+			case syntax.IsZero(out.X) && x.Op == syntax.Add:
 				return out.Y
 			}
 			if less := negated(out.Y); less != nil { // + (-W) is - W
@@ -84,6 +91,10 @@ func (v *vectors) part(x syntax.Expr, k int) syntax.Expr {
 
 // negated is what a term that begins with a minus takes away, as W of (-W); nil for any
 // other.
+//
+// It looks through brackets and into the first factor of a product: of (-2)*W it is 2*W. A sum
+// with a minus before it, -(a + b), is left as it is, since without its minus it would lose its
+// brackets too.
 func negated(x syntax.Expr) syntax.Expr {
 	switch x := x.(type) {
 	case *syntax.Paren:
@@ -102,17 +113,6 @@ func negated(x syntax.Expr) syntax.Expr {
 	return nil
 }
 
-// isNothing tells whether a component is a written 0, which adds nothing.
-func isNothing(x syntax.Expr) bool {
-	switch x := x.(type) {
-	case *syntax.Number:
-		return x.Value.Hi == 0
-	case *syntax.Quantity:
-		return x.Value.Hi == 0
-	}
-	return false
-}
-
 // needsBrackets tells whether a component stands in brackets where it takes the place of a
 // vector.
 func needsBrackets(x syntax.Expr) bool {
@@ -128,6 +128,10 @@ func needsBrackets(x syntax.Expr) bool {
 }
 
 // namedPart is a component of a vector with a name: that of the unknown, or of a line above.
+//
+// A vector of a line above may have been given anew since, or one of its components may: v@3,
+// or a v_x of its own. Then the numbers that the vector had are put in, as no name means them
+// any more.
 func (v *vectors) namedPart(n *syntax.Name, k int) syntax.Expr {
 	part := &syntax.Name{At: n.At, Name: axis(n.Name, k)}
 	if name, ok := v.asks(n); ok {
@@ -153,6 +157,9 @@ func (v *vectors) namedPart(n *syntax.Name, k int) syntax.Expr {
 }
 
 // polarPart is a component of a vector by its magnitude and direction.
+//
+// The word behind the angle says which component has the cosine and which are negative: 30°
+// north of east has it along x, 30° west of north along y, where x is negative.
 func (v *vectors) polarPart(x *syntax.Polar, k int) syntax.Expr {
 	cosine, signs := x.Bearing.Turn()
 	name := "sin"
@@ -173,6 +180,9 @@ func (v *vectors) polarPart(x *syntax.Polar, k int) syntax.Expr {
 
 // number is an expression that is a number with the vectors in it by components: |v| is
 // hypot(v_x, v_y).
+//
+// A square of a vector is its dot product with itself, as in 1/2*m*v^2; the angle of a vector
+// is atan2 of its components, the other way round than they are listed.
 func (v *vectors) number(x syntax.Expr) syntax.Expr {
 	return syntax.Rewrite(x, func(x syntax.Expr) (syntax.Expr, bool) {
 		switch x := x.(type) {
@@ -230,6 +240,8 @@ func (v *vectors) size(x syntax.Expr, at syntax.Span) syntax.Expr {
 }
 
 // cross is a component of the cross product of two vectors, of those of the plane the one along z.
+//
+// The components come round in the order x y z x y: the one along z is a_x*b_y - a_y*b_x.
 func (v *vectors) cross(a, b syntax.Expr, k int, at syntax.Span) syntax.Expr {
 	i, j := (k+1)%3, (k+2)%3
 	times := func(i, j int) syntax.Expr {
@@ -240,6 +252,9 @@ func (v *vectors) cross(a, b syntax.Expr, k int, at syntax.Span) syntax.Expr {
 
 // between is the angle between two vectors, of the size of their cross product and of their dot
 // product, as the planner has it.
+//
+// The arc cosine of the dot product alone would lose half the digits of a small angle (the
+// cosine is flat at 0); atan2 of both keeps them.
 func (v *vectors) between(a, b syntax.Expr, at syntax.Span) syntax.Expr {
 	aside := &syntax.Call{At: at, Func: "hypot"}
 	if v.width == 2 { // along z alone

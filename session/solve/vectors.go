@@ -20,6 +20,11 @@ import (
 // 5 N*cos(θ).
 
 // vectors turns the equations of a solve into those of their components.
+//
+// The planner works vectors out as several columns, but an equation of vectors can't be
+// rearranged so: which component of an unknown goes where depends on all of its equations. So
+// the trees are written by components before they are planned, and what comes out is put
+// together to vectors again.
 type vectors struct {
 	*eval.Line
 	s *syntax.Solve
@@ -33,6 +38,10 @@ type vectors struct {
 }
 
 // ofVectors solves a statement that has an equation of vectors; false if it has none.
+//
+// What is found for the components is told of the line, with its names: a reader who wrote u
+// does not know u_x. Where they fail, each unknown fails by its own name, so that lines below
+// that need it name this one.
 func ofVectors(l *eval.Line, s *syntax.Solve) bool {
 	if !hasVectors(l, s) || slices.ContainsFunc(s.Exprs(), miscalled) {
 		return false
@@ -66,6 +75,8 @@ func ofVectors(l *eval.Line, s *syntax.Solve) bool {
 
 // miscalled tells whether a function has too few or too many arguments, which is told as it is
 // planned: along(30°).
+//
+// Written by components it would have other arguments, and the finding would be about those.
 func miscalled(x syntax.Expr) bool {
 	return syntax.Any(x, func(x syntax.Expr) bool {
 		c, ok := x.(*syntax.Call)
@@ -79,6 +90,11 @@ func miscalled(x syntax.Expr) bool {
 
 // hasVectors tells whether a vector is in an equation or a condition of a solve. A page
 // without any is not looked through for them.
+//
+// It is asked of every solve, so it looks in the order of what that costs: whether the page has
+// anything with several columns, whether the form of an expression says it, and last what the
+// functions of the page stand for. A formula that is solved by its name counts with its own
+// sides.
 func hasVectors(l *eval.Line, s *syntax.Solve) bool {
 	all := s.Exprs()
 	for _, e := range s.Equations {
@@ -107,16 +123,16 @@ func hasVectors(l *eval.Line, s *syntax.Solve) bool {
 
 // partOfUnknown is the unknown of which an expression is a component, v of v_x, unless v_x is
 // asked for itself or has a value of its own; else "".
+//
+// So solve v_x = 3 m/s and |v| = 5 m/s for v asks for the whole vector by one of its
+// components; with v_x among the unknowns itself, that is a number like any other.
 func partOfUnknown(l *eval.Line, s *syntax.Solve, x syntax.Expr) string {
 	n, ok := x.(*syntax.Name)
 	if !ok || n.Line != 0 {
 		return ""
 	}
-	asked := func(name string) bool {
-		return slices.ContainsFunc(s.Unknowns, func(u syntax.Unknown) bool { return u.Name == name })
-	}
 	base, _, part := plan.AxisOf(n.Name)
-	if !part || !asked(base) || asked(n.Name) {
+	if !part || !s.Asks(base) || s.Asks(n.Name) {
 		return ""
 	}
 	if own, ok := l.Planner.Names.Lookup(n.Name); ok && own.Vector == nil && !own.Failed() {
@@ -126,6 +142,9 @@ func partOfUnknown(l *eval.Line, s *syntax.Solve, x syntax.Expr) string {
 }
 
 // writtenVector tells whether an expression is a vector, or a function of vectors, by its form.
+//
+// The magnitude of something is left out: |x| is a number for vectors and numbers alike, and
+// says of x nothing.
 func writtenVector(x syntax.Expr) bool {
 	switch x := x.(type) {
 	case *syntax.List:
@@ -149,6 +168,8 @@ func vectorNamed(l *eval.Line, n *syntax.Name) *plan.Def {
 }
 
 // refuse keeps the first thing that is wrong.
+//
+// One is enough: what is wrong with one term makes others look wrong too.
 func (v *vectors) refuse(id finding.ID, at syntax.Span, message, hint string) {
 	if v.bad == nil {
 		f := finding.New(id, at, message, hint)
@@ -162,7 +183,7 @@ func (v *vectors) asks(x syntax.Expr) (string, bool) {
 	if !ok || n.Line != 0 {
 		return "", false
 	}
-	return n.Name, slices.ContainsFunc(v.s.Unknowns, func(u syntax.Unknown) bool { return u.Name == n.Name })
+	return n.Name, v.s.Asks(n.Name)
 }
 
 // holdsUnknown tells whether an unknown stands in an expression.
@@ -172,6 +193,10 @@ func (v *vectors) holdsUnknown(x syntax.Expr) bool {
 
 // isVector tells whether an expression is a vector whatever the unknowns are, but for those
 // that are known to be vectors.
+//
+// It also notes how many components the vectors have, as it meets them. A product of two
+// vectors is a number, but for the cross product in space; a quotient is a vector if what is
+// above the bar is one.
 func (v *vectors) isVector(x syntax.Expr) bool {
 	switch x := x.(type) {
 	case *syntax.Paren:
@@ -219,6 +244,10 @@ func (v *vectors) wide(n int) { v.width = max(v.width, n) }
 
 // mustBe notes which unknowns are vectors where an expression is one: the terms of a sum,
 // and in a product the one factor that can be.
+//
+// In F1 + F2 + N = 0, where F1 is a vector, N must be one. Of a product such as m*a in which
+// neither factor is known to be a vector it is the one that holds an unknown, as a is in m*a =
+// F1.
 func (v *vectors) mustBe(x syntax.Expr) {
 	switch x := x.(type) {
 	case *syntax.Paren:
@@ -250,7 +279,7 @@ func (v *vectors) mustBe(x syntax.Expr) {
 func (v *vectors) product(side, other syntax.Expr) {
 	b, ok := syntax.Unbracket(side).(*syntax.Binary)
 	if ok && b.Op == syntax.Mul && (b.By == syntax.Dot || b.By == syntax.Cross && v.width == 2) && v.isVector(b) &&
-		!isNothing(other) && !v.holdsUnknown(other) && !v.isVector(other) {
+		!syntax.IsZero(other) && !v.holdsUnknown(other) && !v.isVector(other) {
 		v.mustBe(b.X)
 		v.mustBe(b.Y)
 	}
@@ -278,6 +307,13 @@ func (v *vectors) usedAsVectors(x syntax.Expr) {
 }
 
 // components are the statement with its equations and unknowns by components.
+//
+// What an unknown is can follow from another equation than the one it is met in, so they are
+// gone through as often as there are unknowns. A chain of n unknowns needs n rounds and no
+// more.
+//
+// The counts are compared here, by components, since m1*v1 + m2*v2 = (m1 + m2)*u is one
+// equation with one unknown as it is written, and two with two as it is solved.
 func (v *vectors) components() (*syntax.Solve, bool) {
 	var bound []string
 	for _, u := range v.s.Unknowns {
@@ -318,7 +354,7 @@ func (v *vectors) components() (*syntax.Solve, bool) {
 			x      syntax.Expr
 			vector bool
 		}{{e.Left, left}, {e.Right, right}} {
-			if !side.vector && !isNothing(side.x) {
+			if !side.vector && !syntax.IsZero(side.x) {
 				v.refuse(finding.VectorOrNumber, side.x.Span(), "`"+syntax.PrintExpr(side.x)+"` is a number, and the other side of the equation is a vector.", "Write an equation of the components that you mean.")
 			}
 		}
@@ -359,6 +395,9 @@ func (v *vectors) components() (*syntax.Solve, bool) {
 }
 
 // turns tells whether an unknown is the direction of a vector, which is shown in degrees.
+//
+// An angle that was not asked in a unit would be shown in radians; a direction is read off a
+// protractor.
 func (v *vectors) turns(name string, in []syntax.Equation) bool {
 	return slices.ContainsFunc(in, func(e syntax.Equation) bool {
 		return slices.ContainsFunc([]syntax.Expr{e.Left, e.Right}, func(x syntax.Expr) bool {
@@ -381,6 +420,9 @@ func axis(name string, k int) string { return name + "_" + syntax.Axes[k:k+1] }
 
 // solved solves the equations of the components, and returns the definitions of those, in
 // the order of the unknowns.
+//
+// The name of an unknown vector must mean nothing meanwhile: F may have had a value above, and
+// its component F_x would be found there.
 func (v *vectors) solved(parts *syntax.Solve) ([]*plan.Def, bool) {
 	m := v.Planner.Mark()
 	for name := range v.unknown { // what it was before says nothing of its components
@@ -401,6 +443,9 @@ func (v *vectors) solved(parts *syntax.Solve) ([]*plan.Def, bool) {
 
 // give makes a definition of an unknown, of the definitions of its components or its own,
 // and tells how many those are.
+//
+// The dimension of a vector is that of its components. One that came out as a bare 0 has none
+// of its own, and takes that of the others.
 func (v *vectors) give(u syntax.Unknown, got []*plan.Def) int {
 	d, n := &plan.Def{Name: u.Name, Kind: plan.Quantity, Slot: got[0].Slot, Unit: got[0].Unit}, 1
 	if v.unknown[u.Name] {

@@ -240,7 +240,10 @@ func differing(r *Row, rows []Row, table *units.Table) finding.Finding {
 	now := live.Shown(r.Entry)
 	hint := "It is in line " + itoa(r.Entry.Line) + " itself."
 	if len(r.Entry.Uses) > 0 {
-		hint = "It is worked out from " + named(r.Entry.Uses, rows) + "."
+		hint = "It is worked out from " + entry.LinesNamed(r.Entry.Uses, func(line int) *entry.Entry {
+			at, _ := slices.BinarySearchFunc(rows, line, func(r Row, line int) int { return r.Entry.Line - line })
+			return rows[at].Entry
+		}) + "."
 	}
 	return recordFinding("The record says "+screenText(r.recorded, table)+"; it comes out as "+now+".", hint)
 }
@@ -260,24 +263,4 @@ func screenText(recorded string, table *units.Table) string {
 	}
 	figures := units.Figures{N: int(max(1, rec.Value.Figures)), Keep: true}
 	return units.FormatQuantity(rec.Value.Float(), u, figures, units.HalfAway, units.Screen)
-}
-
-// named lists lines with the names that they define: W (line 4).
-func named(lines []int, rows []Row) string {
-	words := make([]string, 0, len(lines))
-	for i, l := range lines {
-		if i == 8 {
-			words = append(words, "…")
-			break
-		}
-		word := "line " + itoa(l)
-		at, found := slices.BinarySearchFunc(rows, l, func(r Row, line int) int { return r.Entry.Line - line })
-		if found {
-			if d, ok := rows[at].Entry.Stmt.(*syntax.Define); ok {
-				word = d.Name + " (line " + itoa(l) + ")"
-			}
-		}
-		words = append(words, word)
-	}
-	return strings.Join(words, ", ")
 }
