@@ -41,6 +41,9 @@ func adjacent(text string, tokens []token, known func(string) bool) *fault {
 
 // uncertainDigits finds 842(2) m and 2.0 (1) kg: a product, or a value with its uncertainty in
 // brackets (JCGM 100:2008, 7.2.2), which is read directly behind a number with a point alone.
+//
+// 2.0(1) kg is read as 2.0 ± 0.1 kg (spread.go). With a blank, or without a point, the same
+// signs are a product to one reader and a value with its uncertainty to the other.
 func (p among) uncertainDigits() *fault {
 	if p.i+4 >= len(p.tokens) {
 		return nil
@@ -122,6 +125,9 @@ func powerStart(tokens []token, i int) int {
 
 // baseOf is the last token of the base of the exponent that ends at i; the token itself
 // where that is no exponent.
+//
+// What may follow a power without a sign is what may follow its base: 4π²m as 4πm, and x² (a+b)
+// as x (a+b).
 func baseOf(tokens []token, i int) *token {
 	if power := powerStart(tokens, i); power > 0 {
 		return &tokens[power-1]
@@ -316,6 +322,8 @@ func (p among) sideBySide() *fault {
 // without a sign: G m1 m2.
 //
 // The text of more begins with its sign: *m1*m2.
+//
+// An offer for half of a product would be refused at the next two factors.
 func factorsAfter(text string, tokens []token, to int) (string, int) {
 	var more strings.Builder
 	for i := range tokens {
@@ -333,6 +341,8 @@ func factorsAfter(text string, tokens []token, to int) (string, int) {
 }
 
 // operandStart returns where the operand begins whose last token is at i.
+//
+// The operand has its unit, its power and its brackets with it.
 func operandStart(tokens []token, i int) int { return tokens[pieces(tokens).start(i)].from }
 
 // operandEnd returns where the operand ends that begins at i.

@@ -33,6 +33,10 @@ func operandNext(r rune) bool { return r >= '0' && r <= '9' || r == 'π' || star
 // none, where it can reach no further: before the sign of a sum, another function
 // or the end. What sin θ/2 and sin θ^2 mean is asked. A power of the function goes behind
 // its argument, so that sin²θ is sin(θ)²; there sin²θ/2 is asked.
+//
+// sin θ + 1, cos 30° and 2 sin θ cos θ have one reading each, and print has no other way to
+// write them. The brackets have no width, so that a caret still points into the line as it was
+// typed.
 func bracketed(tokens []token) []token {
 	for i := 0; i+1 < len(tokens); i++ {
 		tokens = functionApart(tokens, i)
@@ -80,6 +84,9 @@ func bracketed(tokens []token) []token {
 
 // functionApart parts a name that ends in a function with a power, as nobody calls a
 // quantity: I0cos of I0cos²θ.
+//
+// I0cos²θ is three words in print and one here; the power behind the function says where it
+// ends.
 func functionApart(tokens []token, i int) []token {
 	t := &tokens[i]
 	n := len(t.text) - len("cos")
@@ -116,6 +123,9 @@ func powerAt(text string) string {
 }
 
 // moved puts the tokens of a power at i behind the argument from one place to another.
+//
+// The tree has no power of a function: sin²θ is sin(θ)^2, with the power in its place in the
+// text.
 func moved(tokens []token, i, from, to int) {
 	if from == i {
 		return
@@ -131,6 +141,9 @@ func moved(tokens []token, i, from, to int) {
 
 // endsSquared tells whether the argument of the square of a function ends before tokens:
 // sin²θ*m and sin²θ/g, but not sin²θ/2, which may be of half the angle.
+//
+// A 2 below the bar may be of the angle, sin²(θ/2), which physics writes as often as (sin²θ)/2;
+// a name there is of the whole: nobody takes the sine of an angle over a g.
 func endsSquared(tokens []token) bool {
 	next := &tokens[0]
 	if from, to := functionIn(next.text); next.times() || next.kind == nameToken && from == 0 && to > 0 {
@@ -143,6 +156,9 @@ func endsSquared(tokens []token) bool {
 // its unit of angle as its argument: sin30.5°/2, mgsin30.5°, Fcos 60°. A number with a blank
 // before it is all of the argument only where nothing goes on behind it. It returns how many
 // pieces the argument has.
+//
+// The digits run into the name as it is scanned, Fcos60 is one word, and only the degree sign,
+// or what stands behind, shows the argument.
 func (o *opener) endsInFunction(ps pieces, i int) (out pieces, argument int, ok bool) {
 	word, end := ps[i].text, i+2
 	at := 0

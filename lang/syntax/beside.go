@@ -131,6 +131,9 @@ var withoutPowers = strings.NewReplacer("^", "", "−", "-")
 
 // powered reads words of a unit whose powers stand directly behind them, and
 // writes them with ^. The last must have a negative one.
+//
+// J kg-1 K-1 has a power behind each word, and the whole is one unit. More than two digits are
+// a number and no power, and so is what has a decimal point: 1.0s-4.0 s is a difference.
 func powered(text string, from, end int) (string, int, bool) {
 	var b strings.Builder
 	u := unitScan{text: text, end: end, alone: true}
@@ -258,6 +261,8 @@ func gluedDegrees(text string, t *token) *fault {
 }
 
 // angleBeside finds cos30 J and 50cos30, where the angle of a function has no brackets.
+//
+// Print has it and a calculator has it; here cos30 would be a name like any other.
 func (p among) angleBeside() *fault {
 	for _, t := range p.tokens[p.i-1 : p.i+1] {
 		if word := strings.TrimRight(t.text, "0123456789"); t.kind == nameToken && word != t.text && len(word) == 3 && bareFunction(word) {
@@ -270,6 +275,9 @@ func (p among) angleBeside() *fault {
 
 // functionBehind finds mgcos θ, where letters run into a function and a blank is before what
 // it is of.
+//
+// Without the blank, mgcosθ, the opener reads it where it makes sense (openline.go); with it
+// there are two words, of which the first is no name.
 func (p among) functionBehind() *fault {
 	t, arg := &p.tokens[p.i-1], &p.tokens[p.i]
 	if t.kind != nameToken || len(t.text) < 4 || arg.kind != nameToken && arg.kind != numToken && arg.kind != piToken {
@@ -286,6 +294,9 @@ func (p among) functionBehind() *fault {
 }
 
 // level finds a number or a product in dB, which is no unit: a level is a plain number.
+//
+// Sound levels and gains are logarithms of a ratio, so that no factor turns them into a plain
+// number.
 func (p among) level() *fault {
 	t := &p.tokens[p.i]
 	if p.i == 0 || !units.IsLevel(t.text) || t.kind != unitToken && t.kind != nameToken || p.known != nil && p.known(Canonical(t.text)) {
@@ -303,6 +314,8 @@ func (p among) level() *fault {
 }
 
 // pointInName finds x_2.5: a name can't have a point in it.
+//
+// The number behind the point would else be a factor: x_2*.5.
 func (p among) pointInName() *fault {
 	name, number := &p.tokens[p.i-1], &p.tokens[p.i]
 	if name.kind != nameToken || number.from != name.to || !strings.HasPrefix(number.text, ".") || !isDigit(rune(name.text[len(name.text)-1])) {
@@ -331,6 +344,8 @@ func (p among) fractionIndex() *fault {
 // All that follows a stroke is under it.
 //
 // A product with a name of the page is offered beside it, if the next word is one.
+//
+// W/m²K is W/(m² K) in every table of data; the power ends the word for a reader of signs.
 func (p among) unitGoesOn() *fault {
 	u, next := &p.tokens[p.i-1], &p.tokens[p.i]
 	if u.kind != unitToken || next.kind != nameToken || next.from != u.to || strings.Contains(u.text, "(") {

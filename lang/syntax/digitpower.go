@@ -81,6 +81,9 @@ func nextWord(text string) (word, rest string) {
 }
 
 // powered writes one word with a sign before the digit that may be a power.
+//
+// The word must come apart on both sides of the digit: mv2 into m and v, and v2 alone into v. A
+// name of the page with that digit, v2 = 3 m/s, is what it is.
 func (l *lackingSymbols) powered(word string) (Powered, bool) {
 	if l.in.Known(Canonical(word)) {
 		return Powered{}, false

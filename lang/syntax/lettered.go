@@ -62,6 +62,8 @@ func (l *letteredLine) lettered(x Expr) bool {
 }
 
 // look goes through an expression, which is directly in another, and that in a third.
+//
+// It goes down with what is above, since a power or a bar makes brackets needed in the product.
 func (l *letteredLine) look(x, above, over Expr) {
 	if n, ok := x.(*Name); ok {
 		l.names = l.names || l.in.Known(n.Name)
@@ -104,7 +106,9 @@ func (q *Lettered) stands(x, above, over Expr) {
 	}
 }
 
-// letters. Digits that are no part of a name are a power: kA2.
+// apart takes the words of a unit apart into names and symbols, and writes the quantity as a
+// product; false where one of them comes apart into no letters, or has a bracket. Digits that are
+// no part of a name are a power: kA2.
 func (o *opener) apart(q *Lettered, number, unit string) bool {
 	fs, ok := unitFactors(unit)
 	if !ok {

@@ -106,6 +106,8 @@ func cheapest(word string, cost func(part string) int) ([]string, bool) {
 }
 
 // addNew adds those words to a list that it does not have yet.
+//
+// The lists are of a few words, and their order is that of the line: no set would keep it.
 func addNew(to []string, words ...string) []string {
 	for _, word := range words {
 		if !slices.Contains(to, word) {
@@ -122,6 +124,10 @@ func HasTwice(words []string) bool {
 
 // IsSpoken tells whether a text has three small letters in a row with a vowel among
 // them, as words of a language do and products of symbols do not.
+//
+// Such a word is hardly a product: force, time and sum would come apart on a page with f, o, r, c
+// and e. A product of three letters may look like one, W = mad, so that who weighs products lets
+// words of three pass.
 func IsSpoken(text string) bool {
 	letters, vowel := 0, false
 	for _, r := range text {

@@ -125,6 +125,9 @@ func takesPieces(line string) bool {
 }
 
 // StatementsOf are those of a text: each begins on a line that is not indented.
+//
+// A reading that is offered may be several lines, and one of several rows, a function in
+// pieces.
 func StatementsOf(text string) (out []string) {
 	for row := range strings.SplitSeq(text, "\n") {
 		if n := len(out); n > 0 && (row == "" || isBlank(firstRune(row))) {

@@ -56,6 +56,8 @@ func phraseFrom(line string) int {
 }
 
 // remarkBehind finds check A = B, energy is kept: the words have a line of their own.
+//
+// A check gives no name that words could be about.
 func (r *reader) remarkBehind(bad *fault) *fault {
 	line := r.text[r.from:r.to]
 	if at := phraseFrom(line); at > 0 && bad.At.From >= r.from+at {

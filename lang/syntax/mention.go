@@ -15,6 +15,9 @@ type Mention struct {
 // a curve.
 //
 // Of U(x) = 1/2*k*x^2 they are U and k, as x is its own.
+//
+// A with in the line replaces a name of the page, so it is a mention of it; the argument of
+// U(x) is not, whatever x is on the page.
 func Mentions(s Stmt) []Mention {
 	var m mentions
 	m.idents(s.Defines())

@@ -136,6 +136,8 @@ func (n numeral) feet() *fault {
 }
 
 // exponentApart finds 1 e3.
+//
+// Calculators show 1 e3 so; the blank would make e3 a name.
 func (n numeral) exponentApart() *fault {
 	at := n.skip(n.to)
 	if at == n.to || at >= n.end || n.text[at] != 'e' && n.text[at] != 'E' {
@@ -162,6 +164,8 @@ func (n numeral) twoExponents() *fault {
 }
 
 // exponentParted finds 1e 3.
+//
+// 1e + 3 is no such slip: a sign with blanks on both sides adds.
 func (n numeral) exponentParted() *fault {
 	from := n.skip(n.to + 1)
 	if n.next != 'e' && n.next != 'E' || from == n.to+1 || strings.ContainsAny(n.number, "eE^") {

@@ -71,6 +71,9 @@ func (o *opener) exponentials(ps pieces) pieces {
 //
 // What is behind it must end there: in e^x*t print may have the t raised as well, and the
 // language would have it below.
+//
+// e^-t/τ is (e^-t)/τ by the order of operations, and e^(-t/τ) to most who type it, so that it is
+// not read, and exp is named.
 func (ps pieces) exponent(i int) (pieces, int) {
 	switch {
 	case i >= len(ps):

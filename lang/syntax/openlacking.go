@@ -39,6 +39,9 @@ type lackingSymbols struct {
 // look goes through the words of a line, but for the name that it gives. Behind a number
 // a word may be symbols if no blank is between them, if formulas have the number, or if it
 // is no unit.
+//
+// The first word is the name that the line gives, unless it is an equation: then it is a symbol
+// like the others.
 func (l *lackingSymbols) look(tokens []token) {
 	for i := range tokens {
 		t := &tokens[i]
@@ -62,6 +65,9 @@ func (l *lackingSymbols) look(tokens []token) {
 
 // unitBeside tells whether the word at i is a unit beside a plain number of the page: x m,
 // but neither the u2 of m2 u2 nor the A of ρ A.
+//
+// In 5*x m the m is a unit that has lost its number's place; in m2 u2 the second word has a
+// number and is a name.
 func (l *lackingSymbols) unitBeside(tokens []token, i int) bool {
 	if text := tokens[i].text; i == 0 || tokens[i-1].to == tokens[i].from || isDigit(rune(text[len(text)-1])) {
 		return false

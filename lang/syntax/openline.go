@@ -13,6 +13,9 @@ import (
 // the language alone; which reading makes most sense is not known here.
 
 // Scope is what the readings of a line depend on.
+//
+// It is an interface, since the page knows names, values and units, and this package none of
+// them. All of its questions are about words; none is about what a reading comes to.
 type Scope interface {
 	// Known tells whether a word is a name of the worksheet.
 	Known(name string) bool
@@ -174,6 +177,8 @@ func (o *opener) openIn(base pieces) Open {
 
 // words takes a word that the language keeps for names that run together, where
 // an operand should be: at in v0 + at.
+//
+// at is kept for slope of x(t) at t = 1 s, and is a times t in half of the formulas of motion.
 func (o *opener) words(ps pieces) {
 	for i := range ps {
 		p := &ps[i]

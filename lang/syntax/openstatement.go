@@ -97,6 +97,8 @@ func gluedFunction(word string, in Scope) (function, argument string) {
 // half-life.
 //
 // By the rules t1/2 is half of t1, which can't be given a value either.
+//
+// A line that gives t1/2 a value means the half-life, and no one solves half of a time.
 func halfIndex(tokens []token) string {
 	head, ok := strings.CutSuffix(tokens[0].text, "1")
 	if !ok || tokens[0].kind != nameToken || !tokens[1].is("/") || !tokens[2].is("2") || len(tokens) < 4 || !tokens[3].is("=") {
@@ -219,6 +221,9 @@ func isSum(tokens []token) bool {
 //
 // A subscript belongs to the last letter, mv_max to v, unless what is before it is a word:
 // mass_total.
+//
+// vf is a name and could be v*f: both count, and what is weighed later decides. nRT has three
+// letters and no vowel to speak it by: it is a product.
 func lackingInWord(word string, known func(string) bool) (lacking []string, apart bool) {
 	parts, each, ok := Apart(word, known, func(part string) bool {
 		letter, sub, some := strings.Cut(part, "_")
@@ -244,6 +249,9 @@ const mostUnknown = 6
 
 // stretches are the tokens of the parts of a statement that hold expressions: its
 // first line and those of a function's body.
+//
+// The lines of a formula are its own: its symbols have their units below it, and nothing in it
+// is of the page.
 func stretches(text string, stmt Stmt) (*reader, [][]token, *fault) {
 	r, tokens, bad := statementTokens(text)
 	spans := r.body
@@ -266,6 +274,8 @@ func stretches(text string, stmt Stmt) (*reader, [][]token, *fault) {
 }
 
 // statementTokens reads the tokens of a statement that is not prose.
+//
+// The words about the audience, on handout, are blanked out and keep their width.
 func statementTokens(text string) (*reader, []token, *fault) {
 	if bad := guard(text); bad != nil {
 		return &reader{}, nil, bad

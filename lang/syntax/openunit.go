@@ -218,6 +218,9 @@ func (o *opener) unitsIn(fs []unitFactor) (n int) {
 //
 // In from 0 m to 3 m a page with a name m has no other reading, and nothing is
 // asked.
+//
+// What is directly behind from, to or within stands alone there, so that a product would be one
+// of a number with a name and nothing else; 2T in from 0 s to 2T is asked about by AllClauses.
 func (ps pieces) clause(i int) bool {
 	from := i - 1
 	for from > 0 && ps[from-1].plusOrMinus() {

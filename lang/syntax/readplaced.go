@@ -26,6 +26,11 @@ type Glued struct {
 // ReadPlaced reads a line as one of its readings has it, with the places of what was
 // typed. It reads nothing where the reading is more than the line with signs and brackets
 // put in, or takes a unit for names that nobody can tell from one.
+//
+// A reading is a text of its own, in which signs and brackets have moved everything to the
+// right. The tree must point at what was typed: for carets, for a rename, and for the line as
+// it is kept. So the tokens of the reading are found again in the typed text, one after the
+// other, and those that are not there have no width.
 func (rd *Reader) ReadPlaced(text string, r *Reading, of Stmt, in Scope) (Stmt, []finding.Finding, []Glued) {
 	_, lines, bad := stretches(r.Text, of)
 	if bad != nil {
@@ -90,6 +95,10 @@ type placed struct {
 }
 
 // place finds tokens of the reading in the text.
+//
+// A bracket that the reading puts in closes with one that is put in too, though the text may
+// have one at that very place. Powers of functions stand before the argument in the text and
+// behind it in the reading; e^ is typed for exp(, and pi for π.
 func (p *placed) place(tokens []token) bool {
 	for _, t := range tokens {
 		t.gap = p.reading[p.read:t.from]
@@ -230,6 +239,10 @@ func (p *placed) partsQuotient() bool {
 // is: a blank before a unit says that it is one, but for several behind a number that
 // formulas have, ½ m v². Directly behind another number it is asked about if it begins with
 // a unit that people use, as 7N/n does.
+//
+// The unit must look like letters of a formula: glued to its number or beside others, behind a
+// number that formulas have, and not an everyday unit of a quantity: 5kg stays one, ½mv² does
+// not.
 func (p *placed) mayBeNames(tokens []token, i int) bool {
 	unit, number := &tokens[i], &tokens[i-1]
 	fs, ok := unitFactors(unit.text)
@@ -242,6 +255,11 @@ func (p *placed) mayBeNames(tokens []token, i int) bool {
 }
 
 // glued are the parts of the line in which something was put in.
+//
+// They are what the line says of itself, "`mgh` is read as m*g*h": a stretch from the first
+// factor to the last between which nothing but what was put in, or a power, stands. Words
+// within brackets are named by themselves, since they may be read otherwise than what is around
+// them.
 func (p *placed) glued() (out []Glued) {
 	for i := 0; i < len(p.out); i++ {
 		t := &p.out[i]

@@ -12,6 +12,10 @@ import (
 // against. The lines are what to type, with $1 for the first group; where there are several,
 // they come one after the other, and are one reading. $1… is several statements, each of
 // which has a line.
+//
+// One row is one way in which people say it: what they type, why it is no line, and what to
+// type. The offer is read before it is made, so a row can offer nothing that would be refused
+// in turn.
 type reworded struct {
 	words   string // of the statements that it is for, or "" for lines without a word
 	slip    pattern
@@ -286,6 +290,9 @@ var statementJoint = patternWith(`\s*(?:[,;]\s*(?:and\s+)?|\s+and\s+)(?:let )?(`
 var intervalJoint = patternWith(`\s*[,;]\s*(?:and\s+)?([^,;]+? for )`, ",", ";")
 
 // reworded finds the first of the rewordings that can be read; nil if there is none.
+//
+// The rows of a statement are tried for its own word alone. The order of the rows is their
+// precedence, as for all slips.
 func (r *reader) reworded(word string) *fault {
 	if r.silent || strings.Contains(r.text, "\n") {
 		return nil

@@ -54,6 +54,8 @@ func (r *reader) sharedUnit(tokens []token) []token {
 
 // rangeEnd is a written number that is all of an end of a range, perhaps with a unit, and
 // what is behind it.
+//
+// An end that is worked out, from 0 to 2*T, has a unit of its own and needs none.
 func rangeEnd(tokens []token, i int) (number, next int, ok bool) {
 	if i < len(tokens) && tokens[i].plusOrMinus() {
 		i++

@@ -259,6 +259,9 @@ func cubeRoot(rest string, at Span) *fault {
 
 // integral says how the area is written of which the rest of a line has the function and
 // what it is against: p dV.
+//
+// The bounds are an example in the unit that the letter usually has, so that it can be typed as
+// it stands.
 func integral(rest string) string {
 	y, x := "F", "x"
 	if words := strings.Fields(rest); len(words) > 1 && IsName(words[0]) && strings.HasPrefix(words[1], "d") && IsName(words[1][1:]) {

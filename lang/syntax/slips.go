@@ -8,6 +8,9 @@ package syntax
 
 // slip is a rule. It looks at one place, a token with those around it or a node of
 // a tree, and answers with nil where it has nothing to say.
+//
+// A rule that finds nothing costs a look at a token or two. None changes the line: a slip is
+// told, with what to type.
 type slip[P any] struct {
 	name string // for a reader of the list
 	find func(p P) *fault

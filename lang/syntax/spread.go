@@ -18,6 +18,9 @@ var moreOrLess = [...]string{"±", "+/-", "+/−", "+-", "+−"}
 
 // numberGoesOn reads what belongs to the number that was read last: its uncertainty and
 // its unit.
+//
+// 0.842 m ± 2 mm and 0.842 m ± 0.002 m say the same; only one unit for both is read, so that
+// the number of decimals of the one can be held against the other.
 func (l *scanner) numberGoesOn() *fault {
 	n := len(l.tokens) - 1
 	from := l.tokens[n].from
@@ -127,6 +130,9 @@ func (l *scanner) spreadOut(n int, off string, end int) {
 
 // spreadShape reads uniform or triangular behind a value with its uncertainty, also behind a
 // comma at the end, where else the meaning of a name begins.
+//
+// The word says how values lie in the interval (JCGM 100:2008, 4.3.7 and 4.3.9): with uniform,
+// half of the width over √3 is the standard uncertainty, with triangular over √6.
 func (l *scanner) spreadShape(n int) {
 	at := l.skip(l.pos)
 	comma := at < l.end && l.text[at] == ','

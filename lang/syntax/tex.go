@@ -34,6 +34,10 @@ import (
 //
 // A line with a command that is not known, \foo{3}, comes back unchanged: half of
 // a formula would be another formula. One without any, x^{10}, is left as well.
+//
+// Pages of problems are set in TeX, and a formula that is pasted from one has its commands.
+// What has a form here is written so; a command that has none stays, and is told as any unknown
+// word.
 func FromTeX(line string) string {
 	if !strings.Contains(line, `\`) {
 		return line

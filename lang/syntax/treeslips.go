@@ -37,6 +37,9 @@ func (r *reader) source(at Span) string { return r.text[at.From:at.To] }
 //
 // 1/2 kg is half a kilogram in print. By the rules of the language it is 1 divided by 2 kg, so
 // that either way someone would be surprised.
+//
+// With π above and a degree below the bar it is how degrees are turned into radians, and nobody
+// reads it in another way.
 func (r operation) numberOver() *fault {
 	if r.Op != Div {
 		return nil

@@ -108,6 +108,9 @@ func unitText(fs []unitFactor) string {
 //	J/kg/K       J/(kg·K)
 //	N/m^2/s      N/(m^2·s)
 //	J/kg K/s     as it is
+//
+// m/s/s has two strokes to those who read from the left, and one quotient below: m/(s s), the
+// form of the SI Brochure (5.2), which has one stroke at most without brackets.
 func oneStroke(fs []unitFactor) []unitFactor {
 	first, strokes := -1, 0
 	for i, f := range fs {

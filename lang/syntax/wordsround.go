@@ -25,6 +25,9 @@ func (rd *Reader) WordsRound(text string) (finding.Finding, bool) {
 // wordsRound finds words before or behind a statement that are about it: F = 260 N pull of
 // the rope; on wet road a = -4 m/s^2; number of swings: n = t/T. They are offered as the
 // meaning of the name that the statement gives, else as a remark above it.
+//
+// Whoever copies a problem has its words with him. They are kept with the line where they say
+// what its name means, and above it where they say anything else; none is dropped.
 func (r *reader) wordsRound() *fault {
 	if r.silent || len(r.body) > 0 {
 		return nil
@@ -105,6 +108,9 @@ var clauseWords = [...]string{"against", "from", "in", "with", "where", "within"
 
 // isSpoken tells whether the field of a line at a place may be a word of a language: letters
 // alone, two at least, and no name of the page. The article may follow others.
+//
+// The words that may be about a line are any words, of two letters too; hasSpoken asks for one
+// that is a word beyond doubt before any of them is taken for prose.
 func (r *reader) isSpoken(word string, at int) bool {
 	if at > 0 && word == "a" {
 		return true

@@ -11,6 +11,9 @@ import (
 )
 
 // NoValueYet says that the units are checked, though a symbol has no value.
+//
+// The units are checked all the same: that is what a line with letters is for before the
+// numbers are known.
 func (l *Line) NoValueYet(subject string, x syntax.Expr, c plan.Compiled) {
 	var absent []string
 	for _, u := range c.Uses {

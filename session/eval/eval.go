@@ -49,6 +49,9 @@ type Got struct {
 // Eval is the one way from an expression to its value: it is planned as part of
 // the program, or on trial, and run; what it uses, what was found and what it
 // lacks is noted in the entry.
+//
+// A trial takes back what it planned and what it worked out, whatever became of it. round(x, 2
+// figures) rounds in the unit that is asked for, which the planner must know beforehand.
 func (l *Line) Eval(x syntax.Expr, want Want) Got {
 	if want.Trial {
 		m, start := l.Planner.Mark(), l.Start
@@ -69,6 +72,9 @@ func (l *Line) Eval(x syntax.Expr, want Want) Got {
 
 // Plan is the first half of Eval: an expression is planned, and what it uses and
 // what was found is noted.
+//
+// A line with two slips tells both. Standard gravity is noted only where something came out
+// with it.
 func (l *Line) Plan(x syntax.Expr, want Want) plan.Compiled {
 	if want.Silent && want.Trial {
 		return l.Planner.CompileOnTrial(x, l.Entry.Text, want.Self)
@@ -105,6 +111,9 @@ func (l *Line) Function(want Want, names []string, of []run.Static, sides ...syn
 
 // Run is the second half of Eval, for what has been planned already. The
 // expression says where it is written and in what unit.
+//
+// Checks come first, numbers after: a list where one value is wanted, or a unit that does not
+// fit, is told before anything is worked out.
 func (l *Line) Run(x syntax.Expr, want Want, c plan.Compiled) Got {
 	got := Got{Compiled: c}
 	if got.Slot == run.NoSlot {
@@ -139,6 +148,9 @@ func (l *Line) Run(x syntax.Expr, want Want, c plan.Compiled) Got {
 // Answer gives a definition what its expression came to, and the entry the value
 // under a name. It returns nil where there is no value: the definition has failed
 // then, or a symbol has none yet.
+//
+// Every statement that gives a value comes by here, so that a failed one, one without a value
+// yet and one that is too large for its unit are the same for all of them.
 func (l *Line) Answer(d *plan.Def, name string, x syntax.Expr, got Got) *entry.Result {
 	if !got.OK {
 		l.Fail(d, got.Root)
@@ -168,9 +180,15 @@ func (l *Line) Answer(d *plan.Def, name string, x syntax.Expr, got Got) *entry.R
 func (l *Line) Try(x syntax.Expr) Got { return l.Eval(x, Want{Trial: true, Silent: true}) }
 
 // settle makes 0 of a value of the line that is 0 but for rounding.
+//
+// 0.1 m + 0.2 m - 0.3 m is 0, and no 5.6e-17 m: what is less than the rounding of its terms is
+// none of their difference.
 func (l *Line) settle(s run.Slot) { l.Planner.Program.Settle(&l.State, s, l.Start) }
 
 // CatchUp runs what has been planned and not run yet.
+//
+// The place of a slope is settled before the slope is taken, since a slope at -1e-17 may be on
+// the other side of a corner at 0.
 func (l *Line) CatchUp() {
 	p, size := &l.Planner.Program, l.Planner.Size()
 	for s := l.State.Len(); s < size; s++ {

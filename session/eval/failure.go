@@ -12,6 +12,10 @@ import (
 )
 
 // failure says why a value can't be worked out.
+//
+// What can go wrong with numbers has a kind in the table of operations. Here each kind becomes
+// a sentence about this line: with the number that was met, in its unit, and what to look at. A
+// fault within a function names the function, as its text is elsewhere.
 func (l *Line) failure(f run.Failure) finding.Finding {
 	main := &l.Planner.Program.Main
 	at := main.Span(f.Slot)
@@ -83,6 +87,9 @@ func (l *Line) failure(f run.Failure) finding.Finding {
 }
 
 // divisor names what is 0.
+//
+// Something is divided by 0 says less than `v - v0` is 0. A divisor that is itself a written 0
+// needs no name.
 func (l *Line) divisor(f run.Failure, in run.Instr, main *run.Code) string {
 	if f.Func == nil && in.Op == ops.Div {
 		span := main.Span(in.B)
@@ -131,6 +138,8 @@ func (l *Line) numberAt(in run.Instr) string {
 }
 
 // noReal says why there is no real value.
+//
+// The number under the root is shown in its unit: a sign is found faster than a formula.
 func (l *Line) noReal(within string, at syntax.Span, in run.Instr, operand string) finding.Finding {
 	of := func(what, why string) string {
 		if operand != "" {

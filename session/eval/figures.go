@@ -16,6 +16,11 @@ import (
 
 // Support is how many figures of a value the numbers support that it was worked out
 // from.
+//
+// It is the rule of lab courses, sharpened: the last figure of each given is taken for
+// uncertain by one, and the error that follows is carried through the whole way to the value
+// (lang/run Known). Where the rule of thumb for products and the one for sums differ, this one
+// counts.
 type Support struct {
 	// Exact tells that nothing measured is in it: any number of figures is right.
 	Exact bool
@@ -43,6 +48,10 @@ func (s Support) Lost() string {
 // writtenFigures are the figures with which a quantity was written that is shown in a
 // unit and is si in coherent SI units, in this line or as the given that a name stands
 // for; false for any other.
+//
+// A given is shown as its writer wrote it, 6.0 cm and not 6 cm. That holds only where the value
+// is still that number: in another unit, or changed by a replaced given, it has no written
+// figures.
 func (p *Page) writtenFigures(x syntax.Expr, si float64, u *units.Unit) (units.Figures, bool) {
 	switch x := x.(type) {
 	case *syntax.Number:
@@ -68,6 +77,7 @@ func (p *Page) writtenFigures(x syntax.Expr, si float64, u *units.Unit) (units.F
 	return units.Figures{}, false
 }
 
+// A written 0.00 has two decimals and no figure that counts.
 func asMany(d units.Decimal) units.Figures {
 	if d.Hi == 0 && d.LastPlace < 0 {
 		return units.Figures{N: 1 - int(d.LastPlace), Keep: true, Decimals: true}
@@ -90,6 +100,9 @@ func (p *Page) Support(e *entry.Entry, slot run.Slot, u *units.Unit) Support {
 
 // support is Support with the numbers that limit the figures, before these are looked for
 // in the lines above: few ask what they are.
+//
+// It is asked twice: with the noughts at the end of whole numbers as figures, and as places
+// that only hold. Where that makes no difference nothing has to be said of them.
 func (p *Page) support(slot run.Slot, u *units.Unit) (out Support, by, noughts *run.Instr) {
 	if p.Set.Exact {
 		return Support{Exact: true}, nil, nil
@@ -108,6 +121,10 @@ func (p *Page) support(slot run.Slot, u *units.Unit) (out Support, by, noughts *
 
 // figures counts the known figures of a value that is shown in a unit, and says how it is
 // shown.
+//
+// A sum keeps decimals, a product keeps figures: 12.3 m + 0.04 m is 12.3 m, and 0.04 of 12.3 m
+// has one figure. A sum that is 0 is known to be less than one in its last place, and no more
+// is.
 func figures(n run.Figured, si float64, u *units.Unit, r units.Rounding) (known int, shown units.Figures) {
 	v, place := u.FromSI(si), u.FromSIDifference(n.Place)
 	switch {
@@ -165,6 +182,9 @@ func (l *Line) figuresOfEach(slot run.Slot, list *entry.List, u *units.Unit) []u
 // FiguresAlong are the figures with which the values of a function are told, which it has
 // between two places: those that its givens support of most of them, where results are
 // shown to those. What is near a zero is known to fewer, and to as many decimals.
+//
+// A turning point at x = 0.2 m between givens of two figures is told to two. Near a zero a
+// function keeps its decimals and loses figures, so that one place alone would say too little.
 func (l *Line) FiguresAlong(fn int, from, to float64, u *units.Unit) units.Figures {
 	if !l.Set.ByGivens || l.Set.Exact {
 		return l.Set.Figures
@@ -193,6 +213,9 @@ func (l *Line) FiguresAlong(fn int, from, to float64, u *units.Unit) units.Figur
 // SayFigures cautions where the givens support no figure of a value that is shown to
 // theirs, and where noughts at the end of one decide how many. What nobody asked for is
 // not said of every line.
+//
+// The caution about noughts is for those who asked for the givens' figures themselves: a page
+// that has them by custom would be told at every 200 g.
 func (l *Line) SayFigures(at syntax.Span, slot run.Slot, u *units.Unit) {
 	if !l.Set.ByGivens {
 		return
@@ -224,6 +247,9 @@ func Counted(n int) string {
 
 // source finds the number that a line was worked out from, itself or by lines above, as it
 // was written; empty if it stands in none.
+//
+// x = 6.0 cm of a given, 6.0 cm of a number in the line itself, and the name alone of a
+// constant.
 func (p *Page) source(e *entry.Entry, in *run.Instr) string {
 	name, x := p.writtenAt(e, in.K)
 	if x != nil && name != "" {
@@ -237,6 +263,9 @@ func (p *Page) source(e *entry.Entry, in *run.Instr) string {
 
 // writtenAt finds the number that a line was worked out from, itself or by lines above: as
 // it was written, and the name of the given that it is or of the constant.
+//
+// It goes back line by line, the nearest first, so that a number that stands in several lines
+// is told where the reader has seen it last.
 func (p *Page) writtenAt(e *entry.Entry, si float64) (string, syntax.Expr) {
 	seen := map[*entry.Entry]bool{}
 	for lines := []*entry.Entry{e}; len(lines) > 0; lines = lines[1:] {
@@ -323,6 +352,9 @@ func (p *Page) holding(x syntax.Expr, si float64) (syntax.Expr, bool) {
 
 // writtenSI tells whether an expression is a written number that comes to a value in SI
 // units, its sign left out.
+//
+// Numbers are compared with room for the last bits: the program holds a product of the number
+// and its unit's factor, and a mixed quantity a sum.
 func (p *Page) writtenSI(x syntax.Expr, si float64) bool {
 	sum := 0.0
 	add := func(q *syntax.Quantity) {

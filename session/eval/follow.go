@@ -26,6 +26,9 @@ const mostFollowed = 100
 
 // Follow is the unit that an expression has from those of its names and numbers; nil
 // where that of the catalogue reads better.
+//
+// A page in eV stays in eV, and one in hours and kilometres has km/h. Where the units multiply
+// to something nobody writes, such as N·m/cm, the catalogue's unit is taken (units.Product).
 func (p *Page) Follow(x syntax.Expr, st run.Static) *units.Unit {
 	return p.FollowAgainst(x, st, "", nil)
 }
@@ -51,6 +54,9 @@ func (p *Page) FollowAgainst(x syntax.Expr, st run.Static, name string, u *units
 
 // times multiplies by the units of an expression to a power, and tells whether they are
 // known.
+//
+// The bounds on the nodes keep a line quick whose functions call functions: past them the
+// catalogue decides, as it does where a part has no unit that could be known.
 func (f *follower) times(out *units.Product, x syntax.Expr, e units.Exp) bool {
 	if f.left--; f.left < 0 {
 		return false
@@ -79,6 +85,7 @@ func (f *follower) times(out *units.Product, x syntax.Expr, e units.Exp) bool {
 	return u != nil && out.Times(u, e)
 }
 
+// Both terms of a sum must have the same unit; 3 m + 2 cm follows neither.
 func (f *follower) binary(out *units.Product, x *syntax.Binary, e units.Exp) bool {
 	switch x.Op {
 	case syntax.Mul:

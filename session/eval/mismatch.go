@@ -10,6 +10,8 @@ import (
 
 // inGravities finds an acceleration that is reported in g, as if the gram were
 // a multiple of gravity.
+//
+// `a in g` of a lift shows how unlike two meanings of g are: the unit is a mass.
 func (l *Line) inGravities(x syntax.Expr, in syntax.UnitText, message string, st run.Static) (finding.Finding, bool) {
 	k, ok := units.KindOf(st.Dim, units.None)
 	if in.Text != "g" || !ok || k.Name != "acceleration" {
@@ -33,6 +35,9 @@ func (l *Line) inGravities(x syntax.Expr, in syntax.UnitText, message string, st
 // unit it is reported in, the likeliest slip first: if the name goes with the value,
 // the unit is wrong; else the formula. The slip has its line where one is named;
 // given tells that the unit of a given explains the dimension.
+//
+// If the name says the dimension that came out, the unit is the slip, and the formula is left
+// alone: k = 2*W/x^2 in N has a k that is right.
 func (l *Line) mismatchHint(name string, x syntax.Expr, in syntax.UnitText, st run.Static, u *units.Unit, report string, given bool) Slip {
 	if n, ok := x.(*syntax.Number); ok && u.Dim() == units.BaseDim(units.Metre) {
 		inches := n.Value.Text + " inch"

@@ -17,6 +17,9 @@ func Unnamed() *plan.Def { return &plan.Def{Kind: plan.Quantity, Slot: run.NoSlo
 
 // Fail records that a definition has no value; root is what it would need, or
 // nil if the fault lies in this line.
+//
+// A line below needs the cause and not the last link of a chain: W needs k, which needs m, and
+// m is what is told.
 func (l *Line) Fail(d *plan.Def, root *plan.Def) {
 	if root == nil {
 		root = d
@@ -58,6 +61,9 @@ func (l *Line) Settle(d *plan.Def) {
 }
 
 // MayDefine tells whether a name may be defined as a kind of thing here.
+//
+// A component belongs to its vector: v_x = 3 m/s below v = (3, 4) m/s could only repeat it or
+// contradict it.
 func (l *Line) MayDefine(name string, at syntax.Span, kind plan.DefKind) bool {
 	if v, ok := l.Planner.VectorOf(name); ok {
 		f := finding.New(finding.NameKind, at, name+" is a component of the vector "+v.Name+" (line "+strconv.Itoa(v.Line)+"), so it can't have a value of its own.",
@@ -100,6 +106,8 @@ func (l *Line) unused(name string) string {
 // GivenAgain cautions where a name is given a second time within a part. A later part may give
 // names anew, but a value that a line finds, as a solve or a fit does, tells nobody that it
 // takes the place of a given.
+//
+// A name that failed, or had no value, is not given again: the line mends it.
 func (l *Line) GivenAgain(name string, at syntax.Span, found bool) {
 	d, ok := l.Planner.Names.Lookup(name)
 	if !ok || d.Part != l.Planner.Part() && !(found && d.Given) || d.Line == 0 || d.Failed() || d.Kind == plan.Symbol {
@@ -125,6 +133,8 @@ func (l *Line) GivenAgain(name string, at syntax.Span, found bool) {
 
 // Varied is the definition of a name that expressions were worked out from; nil
 // where there is none, and false, which is a finding, where two lines gave it.
+//
+// with m = 2*m below two lines that both gave an m would replace one of them in silence.
 func (l *Line) Varied(n *syntax.Name, of ...syntax.Expr) (*plan.Def, bool) {
 	var found *plan.Def
 	for _, x := range of {

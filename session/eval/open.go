@@ -17,6 +17,13 @@ const maxOpened = 8
 // line sees them, so that a name among their arguments can be reached. A name that the
 // line binds, an unknown or what a curve is drawn against, is in the body of a function
 // still what it was there: x@2. Slopes and areas are written by their rules, where there is one.
+//
+// Whatever must see through a call asks here: solving, slopes by rule, scaling, what a result
+// was worked out from. The text of a page stays as it is; only the tree that is worked with is
+// written out.
+//
+// Opening costs as much as the tree it makes, which functions of functions can make very large:
+// it is taken from the line's budget, and past it the call stays closed.
 func (p *Page) Opened(x syntax.Expr, line int, bound ...string) syntax.Expr {
 	return p.openedAt(x, line, bound, 0)
 }
@@ -72,6 +79,8 @@ func (p *Page) Calculus(x syntax.Expr, line int) (rule, value syntax.Expr, ok bo
 	return p.calculus(x, line, nil, 0)
 }
 
+// For U(x) = 1/2*k*x^2 the slope is k*x by rule, exact for every x, and the working can show
+// it. A curve of readings has no rule.
 func (p *Page) calculus(x syntax.Expr, line int, bound []string, depth int) (rule, value syntax.Expr, ok bool) {
 	var of syntax.Expr
 	var along string
@@ -105,10 +114,12 @@ func (p *Page) calculus(x syntax.Expr, line int, bound []string, depth int) (rul
 	return rule, value, true
 }
 
-// writtenZero tells whether an expression is a written 0.
 // OpensParts adds to what parameters stand for what their components do: v_x of a body is
 // w_x where v is the vector w, and 3 m where it is (3, 4) m. It is false where one has no
 // such form, and the call stays closed.
+//
+// F(v) = m*v_x has a component in its body, which is asked of what the call has in the place of
+// v.
 func (p *Page) OpensParts(body syntax.Expr, by map[string]syntax.Expr, line int) bool {
 	for n := range syntax.Each[*syntax.Name](body) {
 		base, axis, part := plan.AxisOf(n.Name)
@@ -146,6 +157,9 @@ func (p *Page) spend(x syntax.Expr) bool {
 // Pinned is the body of a function as another line reads it: a name that has been
 // given anew since, or that the line binds, has the line beside it that it had for the
 // function, and standard gravity, which has no line, is written out.
+//
+// Without this a function would read the value that a later line gives: with k = 2 N/m, then
+// F(x) = k*x and k = 5 N/m, F(1 m) is 2 N wherever it is called.
 func (p *Page) Pinned(x syntax.Expr, d *plan.Def, line int, bound ...string) syntax.Expr {
 	return p.pinned(x, d.Line, line, d.Func.Params, bound)
 }

@@ -61,6 +61,9 @@ type Noted struct {
 const mostNoted = 32
 
 // Note takes a note that a page makes once; false where it has been made.
+//
+// What is read as print writes it, mgh for m*g*h, is told at its first use and not in every
+// line.
 func (s *Settings) Note(message string) bool {
 	n := 0
 	for last := s.Noted; last != nil; last = last.before {

@@ -13,6 +13,10 @@ import (
 
 // radianSigns are what tells whether a value is in radians: the parts of the
 // expression, and of the lines that its names come from.
+//
+// It is a product taken apart: each factor adds its sign with the power it has, so that the
+// turns of n^2 count twice and those below a bar less. What a name came from in lines above is
+// looked at in the same way.
 type radianSigns struct {
 	p      *Page
 	number float64 // the product of the numbers, π among them
@@ -33,6 +37,9 @@ type radianSigns struct {
 // open tells whether turns are on one side of an equation and not on the other, and
 // nothing says that this is in radians; right is nil where the left side is shown in
 // turns if rev is -1, and else is no angle.
+//
+// A line is tried as it is and upside down, since which side counts turns depends on which one
+// is taken for the equation's left: T = 1/n and n = 1/T are one slip.
 func (w *radianSigns) open(left, right syntax.Expr) bool {
 	shown := w.rev
 	for _, e := range [...]float64{1, -1} { // the second time upside down
@@ -50,6 +57,9 @@ func (w *radianSigns) open(left, right syntax.Expr) bool {
 
 // radians tells what was found. What has a length or a mass in it is in radians,
 // unless it was divided by 2π; what has only numbers and times, if 2π is a factor.
+//
+// 2π below the bar says turns, and above it radians; a length or a mass beside a rate says
+// radians too, since v = r*ω is right for radians alone.
 func (w *radianSigns) radians() bool {
 	switch {
 	case w.stated:
@@ -71,6 +81,9 @@ func near(a, b float64) bool { return math.Abs(a-b) < 0.01*math.Abs(b) }
 const maxDepth = 8
 
 // take collects what the parts of an expression to the power e tell.
+//
+// Terms of a sum are of one kind, so the second adds nothing to the powers. A function that
+// gives a pure number tells nothing, whatever is in it.
 func (w *radianSigns) take(x syntax.Expr, e float64) {
 	switch x := x.(type) {
 	case *syntax.Pi:
@@ -151,6 +164,10 @@ func (w *radianSigns) curve(x syntax.Expr, name string, place syntax.Expr, e, of
 }
 
 // name collects what a name tells, by its symbol, its unit, or its own line.
+//
+// The unit of its line says most, then the dimension, then what its letter is used for, and
+// last the line that it was worked out in. An acceleration over a length, of which a root is
+// taken, is the square of a rate in radians: √(g/L).
 func (w *radianSigns) name(x *syntax.Name, e float64) {
 	if slices.Contains(w.params, x.Name) {
 		of := units.Customs(x.Name)
@@ -191,6 +208,8 @@ func (w *radianSigns) name(x *syntax.Name, e float64) {
 
 // length tells whether the length under a fraction bar makes the quotient one of
 // turns: a circumference that was worked out above, or a diameter beside π.
+//
+// v/(π*d) is turns in a time, as π*d is once round.
 func (w *radianSigns) length(name string, d *plan.Def) bool {
 	if near(w.number, 1/math.Pi) && (units.Symbol(name) == "d" || units.Symbol(name) == "D" || name == "diameter") {
 		return true

@@ -10,6 +10,9 @@ import (
 )
 
 // Instead is an expression with another, given as text, in the place of a part.
+//
+// It is tried as a text, since what is offered is typed later: what can't be read can't be
+// offered.
 func Instead(x syntax.Expr, of func(syntax.Expr) bool, with string) (syntax.Expr, bool) {
 	put, fs := syntax.ParseExpr(with)
 	if len(fs) > 0 {
@@ -25,6 +28,9 @@ func (l *Line) hasDim(x syntax.Expr, want units.Dim) bool {
 }
 
 // PlainUnits are those that a number is tried with where its own seems to be missing.
+//
+// They are the units of the givens of a first course; in any other the number is hardly left
+// bare.
 var PlainUnits = [...]string{"m", "s", "kg", "m/s", "m/s^2", "N"}
 
 // Slip is what a line may have gone wrong by: a hint, and the whole line put right,
@@ -41,6 +47,11 @@ func (s Slip) Put(f *finding.Finding) {
 // LikelySlip says which of the commonest slips explains that an expression of the line
 // does not have the dimension of a unit. Of a result without a name the unit is as likely
 // wrong: only what may be missing is tried then, and nothing that may be too much.
+//
+// Each slip is tried: the line with it put right is worked out, and counts if it has the
+// dimension that was asked for. The order is how often they are seen: a given without its unit,
+// a square, a number without its unit, a root, a mass for its weight, a power too many, a
+// quotient upside down.
 func (l *Line) LikelySlip(x syntax.Expr, want *units.Unit, named bool) Slip {
 	text := syntax.PrintExpr(x)
 	var found Slip
@@ -116,6 +127,8 @@ const maxSlipParts = 16
 
 // slipParts lists the names and numbers of an expression, but for exponents and the
 // numbers of formulas, 1, 2 and 1/2.
+//
+// Numbers that formulas have are never the slip: nobody forgets the unit of the 2 in 2*a*s.
 func slipParts(x syntax.Expr) []slipPart {
 	var out []slipPart
 	syntax.Walk(x, func(x syntax.Expr) bool {
@@ -154,6 +167,9 @@ func OfFormulas(x *syntax.Number) bool {
 
 // unlikeSlips puts the likeliest slip in the place of the general hint where unlike
 // quantities are added.
+//
+// Either side may be the wrong one: the left is tried against the right, then the other way
+// round.
 func (l *Line) unlikeSlips(x syntax.Expr, fs []finding.Finding) {
 	for i := range fs {
 		f := &fs[i]

@@ -10,6 +10,9 @@ import (
 
 // noSlope says what the curve does at the place where a slope of the line has no
 // value; false where the line does not show that curve.
+//
+// A corner, a jump and an upright tangent are told apart by values beside the place (lang/run
+// BendAt).
 func (l *Line) noSlope(f run.Failure) (finding.Finding, bool) {
 	main := &l.Planner.Program.Main
 	in := main.Instrs[f.Slot]

@@ -27,6 +27,9 @@ import (
 
 // OpenTurns tells whether a value is open by the rule of turns, and finds that. It is
 // shown in a unit, which is nil where the line asks for none; uses are the names in it.
+//
+// For N = 300 rev/min a line T = 1/N is the time for one radian by dimension and for one turn
+// by every formula of machines; both are offered, and none is taken.
 func (l *Line) OpenTurns(st run.Static, u *units.Unit, x syntax.Expr, uses []*plan.Def) bool {
 	return l.OpenCurve(st, u, x, uses, nil)
 }
@@ -48,6 +51,8 @@ func (l *Line) TurnsIn(st run.Static, u *units.Unit, x syntax.Expr) (finding.Fin
 	return l.turnsIn(st, u, x, nil)
 }
 
+// A value that is shown as an angle, or as a rate of one, is in radians by its unit, whatever
+// it was worked out from.
 func (l *Line) turnsIn(st run.Static, u *units.Unit, x syntax.Expr, against map[string]*units.Unit) (finding.Finding, bool) {
 	if f, open := l.openSum(x, against); open {
 		return f, true
@@ -80,6 +85,9 @@ func (l *Line) OpenBody(f *syntax.FuncDef, u *units.Unit) bool {
 
 // OpenSides is OpenTurns for the two sides of an equation, of which some names may be
 // unknown, and shown in a unit.
+//
+// A sum within a side is looked at first: what is wrong inside it is nearer to the slip than
+// the equation as a whole.
 func (l *Line) OpenSides(left, right syntax.Expr, unknown map[string]*units.Unit, uses []*plan.Def) bool {
 	asked := false
 	for _, u := range unknown {
@@ -128,6 +136,9 @@ func (l *Line) openSum(x syntax.Expr, unknown map[string]*units.Unit) (finding.F
 }
 
 // Turning tells whether there may be turns in a line with these names.
+//
+// It is quick, and is asked of every line: a page on which nothing turns pays for a look at the
+// text and at the units of the names.
 func (l *Line) Turning(uses []*plan.Def) bool {
 	text := l.Entry.Text
 	return strings.Contains(text, "rpm") || strings.Contains(text, "rev") || strings.Contains(text, "°/") || l.usesTurns(uses)
@@ -147,6 +158,9 @@ func (p *Page) usesTurns(uses []*plan.Def) bool {
 func partsOfTurn(u *units.Unit) bool { return turnPower(u) != 0 }
 
 // turnPower is the power of those turns; 0 of a unit that has none, and of nil.
+//
+// A unit in degrees per time counts as one of turns too: a formula that wants radians is off
+// with it in the same way.
 func turnPower(u *units.Unit) float64 {
 	if u == nil {
 		return 0
@@ -181,6 +195,9 @@ func (p *Page) unitOf(x syntax.Expr) *units.Unit {
 
 // finding says that an expression, which is shown in turns or meets them, may count
 // turns itself.
+//
+// Where a line has divided by 2π and asks for rev/min as well, 2π would be in it twice, and
+// only one reading is left to offer.
 func (w *radianSigns) finding(x syntax.Expr, u *units.Unit) finding.Finding {
 	text := syntax.PrintExpr(x)
 	if u != nil && u.Turns() && w.turns() {
@@ -210,6 +227,9 @@ func (w *radianSigns) below(x syntax.Expr) bool {
 
 // over writes turns, or degrees, and radians above a bar. A 60 there turns a number of turns per
 // minute into a time, and is left out first.
+//
+// 60/n is the time for one turn in seconds where n is turns in a minute. Here n has its minute
+// with it, so the 60 would count it once more.
 func over(b *syntax.Binary, unit string) []string {
 	below := "/" + syntax.PrintExpr(b.Y)
 	if _, sum := b.Y.(*syntax.Binary); sum {

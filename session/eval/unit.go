@@ -37,6 +37,10 @@ func (l *Line) ReadUnit(text syntax.UnitText) (*units.Unit, bool) {
 
 // Counted is an expression that is reported in Hz: a value that is itself given in
 // rev/min or rpm counts turns, and is divided by one.
+//
+// In ω = 2*π*f the number f is in Hz, turns in a second, and 300 rev/min shown in Hz is 5 Hz.
+// An angle per time is no frequency by dimension alone, so the turn is divided out in the open,
+// where the working shows it.
 func (p *Page) Counted(x syntax.Expr, in syntax.UnitText) syntax.Expr {
 	if u := p.Unit(in); u == nil || u.Tag() != units.Cycle {
 		return x
@@ -61,6 +65,9 @@ func (p *Page) Counted(x syntax.Expr, in syntax.UnitText) syntax.Expr {
 
 // Fits tells whether a quantity of which is known what the static says can be
 // shown in the unit that is asked; if not, that is found.
+//
+// Two things are told apart: a wrong dimension, and an angle per time that is asked in cycles.
+// The second has the right dimension and is off by 2π.
 func (l *Line) Fits(name string, in syntax.UnitText, st run.Static, u *units.Unit) bool {
 	switch {
 	case st.Open != 0:
@@ -80,6 +87,9 @@ func (l *Line) Fits(name string, in syntax.UnitText, st run.Static, u *units.Uni
 // reportedIn returns the unit that a value is shown in: the one asked for, if
 // its dimension is right; else the value's own, with a mismatch. It returns
 // false if the text of the unit can't be read.
+//
+// A wrong unit loses no value: it is shown in its own unit with the mismatch, so that whoever
+// looks for the slip has a number to look at.
 func (l *Line) reportedIn(name string, x syntax.Expr, in syntax.UnitText, c *plan.Compiled) (*units.Unit, bool) {
 	if w, again := x.(*syntax.With); again {
 		x = w.X
@@ -113,6 +123,10 @@ func (l *Line) reportedIn(name string, x syntax.Expr, in syntax.UnitText, c *pla
 
 // inHeat chooses how a value in K is shown in a scale of temperature: as a
 // temperature, or as a difference.
+//
+// 20 °C and a difference of 20 °C are 293.15 K and 20 K. What the line says decides: a
+// difference by its way to the value, the Δ of a name, a law of gases. Where nothing does, the
+// value is shown as a temperature, and the line says that it was.
 func (l *Line) inHeat(name string, x syntax.Expr, in syntax.UnitText, st run.Static, u *units.Unit, s run.Slot) *units.Unit {
 	switch {
 	case u.Affine() && st.Heat == run.Difference:
@@ -136,6 +150,8 @@ func (l *Line) inHeat(name string, x syntax.Expr, in syntax.UnitText, st run.Sta
 
 // ofGas tells whether a value in K comes from a law of gases, which speaks of temperatures
 // and not of differences.
+//
+// p*V = n*R*T has absolute temperatures by its nature, and a note there would only worry.
 func (l *Line) ofGas(x syntax.Expr) bool {
 	n, ok := x.(*syntax.Name)
 	if !ok {
@@ -165,6 +181,10 @@ func fahrenheit(u *units.Unit) string {
 // ownUnitOf returns the unit that a value is shown in of its own accord: that
 // of the line which a lone name or call comes from, else the one that suits its
 // dimension.
+//
+// In this order: the unit of the line that a lone name or a call stands for; the written one of
+// a plain quantity; °C of a temperature; what the units of its parts multiply to; and the
+// preferred unit of its dimension.
 func (l *Line) ownUnitOf(x syntax.Expr, s run.Slot) *units.Unit {
 	st := l.Planner.Static(s)
 	if u := l.RememberedUnit(x); u != nil && u.Dim() == st.Dim {
@@ -213,6 +233,8 @@ func (p *Page) WrittenUnit(x syntax.Expr) *units.Unit {
 
 // RememberedUnit is the unit of the line that a lone name stands for, or the
 // one that a function of the worksheet or a formula is reported in.
+//
+// A name is shown as its line shows it, v in km/h where v was given so.
 func (p *Page) RememberedUnit(x syntax.Expr) *units.Unit {
 	switch x := x.(type) {
 	case *syntax.Paren:
@@ -247,6 +269,9 @@ func (p *Page) callUnit(x *syntax.Call) *units.Unit {
 
 // IsMoment tells whether an expression is a force at the end of an arm, by the letter of
 // the arm: r*F, F*R*sin(θ). F*d may be a work as well.
+//
+// F*d could be a work or a torque. The letter of an arm, r or R, says torque in every book, and
+// d says nothing.
 func (l *Line) IsMoment(x syntax.Expr, dim units.Dim) bool {
 	if !dim.IsEnergy() {
 		return false

@@ -50,6 +50,9 @@ func At(all []run.Unsure, i int32) run.Unsure {
 
 // unsure gives a value its uncertainty, and cautions where the slopes at the givens do not
 // tell it.
+//
+// Uncertainties are carried by the slopes at the givens (JCGM 100:2008, 5.1.2). An infinite
+// one, as that of √x at x = 0, is told and not shown.
 func (l *Line) unsure(v *entry.Value, x syntax.Expr, slot run.Slot) {
 	all := l.Depends(slot)
 	of := make([]float64, len(all))
@@ -83,6 +86,9 @@ func (l *Line) unsure(v *entry.Value, x syntax.Expr, slot run.Slot) {
 
 // doubt cautions where the uncertainty that follows from the slopes is not how the value
 // spreads, as at a turning point.
+//
+// (x - 2)^2 at x = 2.0 ± 0.1 has the slope 0, and an uncertainty of 0 would be a false claim:
+// the value at one standard uncertainty off is tried as well, and the line says what was found.
 func (l *Line) doubt(v *entry.Value, x syntax.Expr, slot run.Slot, all []run.Unsure) {
 	of, hint := l.Planner.Program.Doubt(&l.State, slot, all), "Write the line for other values of the givens, on both sides of these."
 	if v.List == nil && v.Name != "" {
@@ -102,6 +108,8 @@ func (l *Line) doubt(v *entry.Value, x syntax.Expr, slot run.Slot, all []run.Uns
 
 // figuresOff is with how many figures uncertainties are shown: those that were written, of
 // a given.
+//
+// A given is shown as it was written, 0.842 ± 0.002; a result has two figures.
 func figuresOff(x syntax.Expr) int32 {
 	most := int32(0)
 	wrote := func(d units.Decimal) {
@@ -130,6 +138,9 @@ func figuresOff(x syntax.Expr) int32 {
 
 // SourceOf is what a source of a line, or of lines above, is called, the unit that it was
 // written in, and its value in SI units.
+//
+// A budget names its sources as the page does: L = 0.842 m, value 3 of a list, a row of a
+// table, the mean of a list, the slope of a fit.
 func (p *Page) SourceOf(e *entry.Entry, part run.Part) (entry.Said, *units.Unit, float64) {
 	s := part.Source
 	if of := p.Planner.Program.Main.Instrs[s.Slot]; of.Op == ops.Scatter && p.Planner.Program.Main.Instrs[of.A].Op == ops.Fit {

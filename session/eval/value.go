@@ -14,6 +14,10 @@ import (
 )
 
 // NewValue reports a slot in a unit.
+//
+// A value that stayed a bare 0, such as m*v where v = 0 is all that is known of v, is shown as
+// 0: it has no dimension that could be told. What its quantity is called follows its sign and
+// its form, as -3 m/s is a velocity and so is (3, 4) m/s.
 func (l *Line) NewValue(name string, x syntax.Expr, slot run.Slot, unit *units.Unit) (entry.Value, bool) {
 	si := l.State.At(slot)
 	st := l.Planner.Static(slot)
@@ -57,6 +61,8 @@ func (l *Line) NewValue(name string, x syntax.Expr, slot run.Slot, unit *units.U
 }
 
 // inRange tells whether a value can be shown in its unit, and says where it can't.
+//
+// A number has 308 decades to both sides; 1e300 m in pm has more.
 func (l *Line) inRange(v entry.Value, x syntax.Expr) bool {
 	switch {
 	case math.IsInf(v.InUnit, 0) || v.InUnit == 0 && v.SI != 0 && !v.Unit.Affine():
@@ -71,6 +77,10 @@ func (l *Line) inRange(v entry.Value, x syntax.Expr) bool {
 }
 
 // elements are those of a list, or of a vector, in a unit.
+//
+// Figures belong to each element: a list that was written keeps those of each number, a column
+// of a table those of each reading, and one that was worked out has those that its own givens
+// support.
 func (l *Line) elements(x syntax.Expr, slot run.Slot, unit *units.Unit) *entry.List {
 	st := l.Planner.Static(slot)
 	list := &entry.List{SI: slices.Clone(l.State.Elements(slot)), Vector: st.Shape == run.Vector, Axes: int(st.Axes)}
@@ -109,6 +119,9 @@ func (l *Line) elements(x syntax.Expr, slot run.Slot, unit *units.Unit) *entry.L
 
 // writtenElements are the numbers that a list was written with, one for each element; nil where
 // it was not.
+//
+// A list of vectors is written as brackets in a list, and kept as one column for each axis;
+// here they are taken out in the order in which they were written.
 func writtenElements(x *syntax.List, list *entry.List) []syntax.Expr {
 	if x == nil || x.Vector != list.Vector {
 		return nil
@@ -130,6 +143,9 @@ func writtenElements(x *syntax.List, list *entry.List) []syntax.Expr {
 
 // polarFigures are those with which the magnitude and the direction of a vector were written, as
 // far as it is shown by the same numbers.
+//
+// 12 m/s at 37° is shown by its magnitude and direction, and with their figures, though it is
+// kept by components.
 func (l *Line) polarFigures(x *syntax.Polar, unit *units.Unit, v entry.Value) (out [2]units.Figures) {
 	size := 0.0
 	if n, ok := syntax.Unbracket(x.X).(*syntax.Name); ok {
@@ -149,6 +165,8 @@ func (l *Line) polarFigures(x *syntax.Polar, unit *units.Unit, v entry.Value) (o
 }
 
 // inOrder puts what goes with the columns of a slot, of a list of vectors, vector after vector.
+//
+// The program keeps all x, then all y; a reader reads point after point.
 func inOrder[T any](all []T, st run.Static) {
 	if st.Shape != run.Vectors || len(all) != int(st.Width) {
 		return
@@ -176,6 +194,9 @@ func (l *Line) readFigures(d *plan.Def) []units.Figures {
 
 // inUnit converts a value to the unit it is shown in. A quantity as it was
 // written is converted by one exact factor.
+//
+// 1 inch in cm is 2.54 so, and not 2.5400000000000005: the exact factor between two units is
+// rounded once. What was worked out has only its number in SI units.
 func inUnit(x syntax.Expr, si float64, unit *units.Unit, p *plan.Planner) float64 {
 	if q, ok := x.(*syntax.Quantity); ok {
 		if from, bad := p.Unit(q.Unit, units.AfterNumber); bad == nil && from.Affine() == unit.Affine() && from.Dim() == unit.Dim() &&
@@ -226,6 +247,9 @@ func (p *Page) Told(figures units.Figures, si float64, u *units.Unit) entry.Said
 
 // quantityName says what kind of quantity a value is, as it is shown: in J an
 // energy, in N m a torque.
+//
+// The unit counts with the dimension, as the joule and the newton metre have one dimension and
+// name two quantities.
 func quantityName(st run.Static, u *units.Unit) string {
 	switch {
 	case u.Affine():
@@ -244,6 +268,8 @@ func quantityName(st run.Static, u *units.Unit) string {
 }
 
 // vectorName is what a quantity is called that has a direction.
+//
+// Vectors of N m are torques: an energy has no direction.
 func vectorName(quantity string) string {
 	switch quantity {
 	case "speed":
@@ -258,6 +284,9 @@ func vectorName(quantity string) string {
 
 // AsQuantity is the value of a definition as a written quantity, as its line
 // shows it; false if it has none.
+//
+// Working is written with the values as the reader sees them, six figures of 4.71239 m and not
+// all fifteen: he can follow it with a calculator.
 func (p *Page) AsQuantity(d *plan.Def) (syntax.Expr, bool) {
 	if d.Unit == nil {
 		return nil, false
@@ -274,6 +303,9 @@ func (p *Page) AsQuantity(d *plan.Def) (syntax.Expr, bool) {
 }
 
 // ValueOf is the value that the line of a definition shows for it, or nil.
+//
+// The component of a vector has no line of its own: it is taken out of the vector's value, with
+// its figures and uncertainty.
 func (p *Page) ValueOf(d *plan.Def) *entry.Value {
 	if d.Vector != nil {
 		v := p.ValueOf(d.Vector)

@@ -55,6 +55,9 @@ func (p *Page) WrittenOut(x syntax.Expr, line int, by *plan.Def) (syntax.Expr, b
 	return p.writtenOut(x, line, by, 0)
 }
 
+// Scaling and the shape of a curve need the way from the given to the result as one expression.
+// Results on the way are put in, and only those that hold the given: the others stay names,
+// which keeps the expression short.
 func (p *Page) writtenOut(x syntax.Expr, line int, by *plan.Def, depth int) (syntax.Expr, bool) {
 	var but []string // names of that given alone, as Varied has found
 	if by != nil {
