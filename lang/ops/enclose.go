@@ -35,11 +35,16 @@ const (
 func (op Op) Over(a, b Interval, k float64) (Interval, Extent) { return table[op].over(a, b, k) }
 
 // whole encloses an operation that has a value for all numbers.
+//
+// A sum, a product, a size: no operand is without a value, and none is jumped over.
 func whole(f func(a, b Interval) Interval) func(a, b Interval, k float64) (Interval, Extent) {
 	return func(a, b Interval, _ float64) (Interval, Extent) { return f(a, b), Whole }
 }
 
 // rising encloses a function of one number that rises throughout.
+//
+// The values at the ends enclose all between, so that two calls are enough: exp over [0, 1] is
+// [1, e], widened.
 func rising(f func(float64) float64) func(a, b Interval, k float64) (Interval, Extent) {
 	return func(a, _ Interval, _ float64) (Interval, Extent) {
 		return loose(f(a.Lo), f(a.Hi), functionOff), Whole
@@ -57,6 +62,8 @@ func (a Interval) within(lo, hi float64) (Interval, Extent) {
 	return Interval{max(a.Lo, lo), min(a.Hi, hi)}, Partly
 }
 
+// By an interval that holds 0 the quotient is all numbers beyond some size, on one side or on
+// both; what lies between is told by apart.
 func overDiv(a, b Interval, _ float64) (Interval, Extent) {
 	switch {
 	case b == Point(0):
@@ -81,6 +88,8 @@ func overPow(a, _ Interval, k float64) (Interval, Extent) {
 
 // offOfPower is how many roundings a power is off: few for the exponents that
 // the run multiplies and takes square roots for.
+//
+// power multiplies for these (power.go), which costs a rounding each and no logarithm.
 func offOfPower(_, k float64) float64 {
 	switch k {
 	case 0, 1:
@@ -130,6 +139,9 @@ func offPower(a float64) float64 {
 
 // overPowVar encloses a power with an exponent that varies. What is raised to it and lies
 // below 0 has values for whole exponents alone, of either sign.
+//
+// (-2)^x is 4 for x = 2 and -8 for 3, and nothing between: over such an interval the power
+// jumps from sign to sign, and its slope says nothing.
 func overPowVar(a, b Interval, _ float64) (Interval, Extent) {
 	first, last := math.Ceil(b.Lo), math.Floor(b.Hi) // of the whole exponents
 	switch {
@@ -156,6 +168,9 @@ func overPowVar(a, b Interval, _ float64) (Interval, Extent) {
 
 // powerSizes encloses powers of numbers that are not below 0: the extremes lie at the
 // corners.
+//
+// a^b rises or falls along each side of the rectangle, so that nothing inside it is beyond a
+// corner.
 func (a Interval) powerSizes(b Interval) Interval {
 	a = a.abs()
 	p, q, r, s := power(a.Lo, b.Lo), power(a.Lo, b.Hi), power(a.Hi, b.Lo), power(a.Hi, b.Hi)
@@ -192,6 +207,8 @@ func jumping(out Interval) Extent {
 	return Partly
 }
 
+// Where the cosine may be 0 there is a pole, and the values on both sides of it are all
+// numbers.
 func overTan(a, _ Interval, _ float64) (Interval, Extent) {
 	if a.cosine().HoldsZero() {
 		return Everything(), Partly // a pole
@@ -230,6 +247,8 @@ func overAtan2(a, b Interval, _ float64) (Interval, Extent) {
 	return loose(min(p, q, r, s), max(p, q, r, s), functionOff), Whole
 }
 
+// It falls up to 0 and rises behind it, so that the size of the operand says all; it is never
+// below 1.
 func overCosh(a, _ Interval, _ float64) (Interval, Extent) {
 	a = a.abs()
 	out := loose(math.Cosh(a.Lo), math.Cosh(a.Hi), functionOff)
@@ -250,6 +269,8 @@ func logarithm(f func(float64) float64, by float64) func(a, b Interval, k float6
 	}
 }
 
+// By the sizes of both it rises: the corners nearest to 0 and farthest from it are the
+// extremes.
 func overHypot(a, b Interval) Interval {
 	a, b = a.abs(), b.abs()
 	out := loose(math.Hypot(a.Lo, b.Lo), math.Hypot(a.Hi, b.Hi), functionOff)
@@ -264,6 +285,8 @@ const mostSteps = 1 << 40
 // from fifteen digits.
 const tieOff = 128
 
+// A number is rounded to a step that is known to one place, and the result is one of a few
+// multiples. With a step that varies only the error of rounding can be told.
 func overRound(a, b Interval, k float64) (Interval, Extent) {
 	switch {
 	case b == Point(0):
@@ -301,6 +324,9 @@ func overLastFigure(a, _ Interval, k float64) (Interval, Extent) {
 
 // decided encloses a comparison by what is known of it: that it is true, that
 // it is false.
+//
+// A comparison over intervals may be true for some numbers and false for others: what hangs on
+// it has then either value.
 func decided(yes, no bool) (Interval, Extent) {
 	switch {
 	case yes:

@@ -65,6 +65,9 @@ func (f *form) over(a, b Interval, k float64) Interval {
 // SlopeIn works out the slope of an operation by its first or second operand in
 // numbers of any kind: of makes one of a plain number, apply runs an operation on
 // them. It returns false where the operation has no slope by that operand.
+//
+// One text serves the plain slope, its enclosure and the slope of a slope: cos(a) of sin is
+// worked out in whatever numbers the walker runs over.
 func SlopeIn[N any](op Op, operand int, a, b N, k float64, of func(float64) N, apply func(op Op, x, y N, k float64) N) (N, bool) {
 	f := slopes()[op][operand]
 	if f == nil {
@@ -260,6 +263,9 @@ func (op Op) Edge(a float64) (float64, bool) {
 
 // Cancels tells whether the value of an operation may be far smaller than its
 // operands, so that what those are off by may be all that is left of it.
+//
+// a - b near a = b, sin near π and ln near 1: the result is small because the operands are near
+// something, and keeps their error whole.
 func (op Op) Cancels() bool { return table[op].cancels }
 
 // Off is by how much a value v may be off for rounding alone.

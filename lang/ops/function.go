@@ -93,6 +93,9 @@ func (op Op) Derivative() string { return table[op].da }
 
 // Undoes tells whether an operation of one operand gives back that of another: the
 // arc sine is all that undoes a sine, where the angle is a principal one.
+//
+// asin(sin(x)) may be written as x only for angles from -90° to 90°: who rewrites must know the
+// range (Principal).
 func (op Op) Undoes(other Op) bool {
 	inv := table[other].inverse
 	return inv != nil && op.Operands() == 1 && inv.By[0] == table[op].name+"(y)"

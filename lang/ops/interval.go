@@ -5,6 +5,10 @@ import "math"
 // Interval is all the numbers from Lo to Hi. Every operation rounds outward, so
 // that the result holds all values that the operation can have, both the true
 // ones and those that a run works out.
+//
+// [0.1, 0.1] is a number that no float64 is, enclosed; the sum of ten of them holds 1. Interval
+// arithmetic so rounded proves: a range whose values do not hold 0 has no root (IEEE 1788 has
+// the same rules).
 type Interval struct{ Lo, Hi float64 }
 
 // Between is all the numbers from lo to hi.

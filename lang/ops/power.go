@@ -36,6 +36,9 @@ func power(a, k float64) float64 {
 }
 
 // powerFault says why a power is not finite.
+//
+// 0^-1 divides, (-8)^0.5 has no real value, and 10^400 is one that no number here holds: three
+// things for a reader to look at.
 func powerFault(a, k float64) Fault {
 	switch {
 	case a == 0 && k < 0:
@@ -56,6 +59,9 @@ func exponentFault(a, b, _ float64) Fault {
 
 // root is the root of a of degree n, a whole number from 2 on. An odd root of
 // a negative number is negative; an even one is not a number.
+//
+// The cube root of -8 is -2, though (-8)^(1/3) has no real value: with 1/3 as a number nobody
+// can tell that it is a third.
 func root(a, n float64) float64 {
 	switch n {
 	case 2:

@@ -8,6 +8,13 @@ import (
 // Box is a piece of mathematics laid out: what stands beside, over, above and
 // below what, and what kind of thing each sign is. It says nothing of how that is
 // written down: all writers write the same box. The zero Box is empty.
+//
+// 1/2*m*v^2 is a row of a fraction, an m and a v with a 2 above it, wherever it is shown: a
+// page has it as MathML or LaTeX, a drawing on one line, a screen as ½·m·v² in characters. What
+// a writer can't show it writes otherwise, and the box stays as it is.
+//
+// A box also knows how it was typed, where that is not what is seen: a name with an index, a
+// function with a sign of its own. Text that goes back to the screen can then be typed again.
 type Box struct {
 	kind  kind
 	tall  bool // has a fraction or a root in it, higher than a line
@@ -16,6 +23,9 @@ type Box struct {
 }
 
 // kind is what a box is. The writers give each kind its looks.
+//
+// What a screen reader or a browser must know of a sign, that it is between operands, before
+// one, or of a relation, is in its kind: from the text alone a minus could be either.
 type kind uint8
 
 const (
@@ -67,6 +77,8 @@ const (
 func (b Box) IsEmpty() bool { return b.kind == nothing }
 
 // scripts are what stands below and above a box, nothing where there is nothing.
+//
+// Both are there for every box, so that a writer asks once and writes what is not empty.
 func (b *Box) scripts() (below, above *Box) {
 	switch b.kind {
 	case withBelow:
@@ -79,6 +91,7 @@ func (b *Box) scripts() (below, above *Box) {
 	return &none, &none
 }
 
+// The kinds with scripts stand together in the list, which this counts on.
 func (b *Box) hasScript() bool { return b.kind >= withBelow && b.kind <= withBoth }
 
 // none is what is not there.
@@ -88,6 +101,8 @@ var none Box
 func Row(parts ...Box) Box { return holding(row, "", parts) }
 
 // Root is the root of a box, of a degree from 2 on.
+//
+// The radical sign alone is the square root; the cube root has its 3.
 func Root(x Box, degree int) Box {
 	if degree == 2 {
 		return holding(root, "", []Box{x, {}})
@@ -99,6 +114,8 @@ func Root(x Box, degree int) Box {
 type Case struct{ Value, When Box }
 
 // Cases are values one under the other, behind a brace.
+//
+// A function by intervals is shown so. Its brace makes it tall, so that brackets round it grow.
 func Cases(all []Case) Box {
 	var parts []Box
 	for _, c := range all {
@@ -113,11 +130,15 @@ func Cases(all []Case) Box {
 func Comma() Box { return Box{kind: comma, text: ","} }
 
 // Sign is a sign between two sides, such as =, <, ≤, ≈ or ⇒.
+//
+// The room round a relation is the writer's, and not a part of the sign.
 func Sign(sign string) Box { return Box{kind: relation, text: strings.TrimSpace(sign)} }
 
 // Relation joins two boxes by a sign between them. Either may be empty.
 func Relation(left Box, sign string, right Box) Box { return Row(left, Sign(sign), right) }
 
+// What is tall decides whether brackets grow; it is found once, when the box is made, as every
+// writer asks for it.
 func holding(k kind, text string, parts []Box) Box {
 	b := Box{kind: k, text: text, parts: parts, tall: k == fraction || k == root}
 	for i := range parts {

@@ -10,6 +10,9 @@ import (
 // that if it can be broken so far: at the signs of sums and products, in brackets too. A
 // wide numerator becomes a factor behind one over its denominator. The widths are in
 // letters, as breadth estimates them; widest is that of the widest row.
+//
+// A line is broken before a sign, which the next one begins with, as sums are broken in print.
+// A factor that is a sum is broken within its brackets only if it fits in no row.
 func Rows(x syntax.Expr, width int, breadth func(syntax.Expr) int) (rows []Box, widest int) {
 	if x == nil {
 		return nil, 0
@@ -36,6 +39,9 @@ type unbroken struct {
 }
 
 // parts takes an expression apart that follows a sign, or nothing.
+//
+// A numerator that is too wide becomes 1 over the denominator times itself, so that it can be
+// broken: a fraction can't.
 func (b *breaker) parts(x syntax.Expr, sign Box) {
 	x = bare(x)
 	t, ok := x.(*syntax.Binary)
@@ -73,6 +79,8 @@ func (b *breaker) parts(x syntax.Expr, sign Box) {
 }
 
 // operand takes an operand apart, with brackets round it if its rank asks for them.
+//
+// A bracket may end in a later row than it begins in, so it is two signs that don't grow.
 func (b *breaker) operand(x syntax.Expr, least int, sign Box) {
 	x = bare(x)
 	var l layout
@@ -122,6 +130,9 @@ func (b *breaker) rows() (out []Box, widest int) {
 
 // Lines breaks a row into lines that each fit: before the signs of its sum, or where that
 // is not enough, of its products too. There are no lines where one does not fit.
+//
+// It breaks a row that has been laid out, by a measure that only the page knows, where Rows
+// breaks an expression before it is.
 func (b Box) Lines(fits func(Box) bool) []Box {
 	if b.kind != row || b.text != "" {
 		return nil
@@ -133,6 +144,9 @@ func (b Box) Lines(fits func(Box) bool) []Box {
 }
 
 // lines breaks a row before such signs.
+//
+// Each line takes as much as fits; where one piece fits nowhere there are no lines, and the
+// writer makes the formula smaller.
 func (b *Box) lines(fits func(Box) bool, before ...kind) (out []Box) {
 	from, last, sign := 0, 0, Box{} // a line begins with the sign, for the part at from
 	line := func(to int) Box {
@@ -172,6 +186,9 @@ type term struct {
 }
 
 // terms takes a sum apart. What is no sum is one term.
+//
+// It goes down the left side of the tree, where sums grow, and turns the order round at the
+// end.
 func terms(x syntax.Expr) []term {
 	var out []term
 	for {

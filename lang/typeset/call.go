@@ -6,12 +6,18 @@ import (
 )
 
 // howSet is how the name of a function is set, and whether it has a form of its own.
+//
+// The table of operations has the words and signs of print for each function (ops.Print), so
+// that a function that is added is set right without a line here.
 func howSet(name string) (ops.Print, bool) {
 	f, _ := ops.Named(name)
 	return f.Print, f.Print.Text != ""
 }
 
 // uprightName tells whether a function's name is set upright, as words are.
+//
+// Functions with a fixed name are upright, sin and ln, and those of the page with one letter
+// slope as quantities do (ISO 80000-2).
 func uprightName(name string) bool {
 	_, ok := howSet(name)
 	return ok || long(name)
@@ -19,6 +25,9 @@ func uprightName(name string) bool {
 
 // operatorName tells whether a call needs brackets round it before an exponent:
 // ln(x)² could be read as the logarithm of x².
+//
+// A function of the page with one letter, v(t)², has its exponent at the bracket without a
+// doubt.
 func operatorName(c *syntax.Call) bool {
 	_, ok := howSet(c.Func)
 	return ok && shape(c) == byName
@@ -26,6 +35,8 @@ func operatorName(c *syntax.Call) bool {
 
 // powerInside tells whether an exponent goes between a function's name and its
 // bracket: sin²(x). A raised -1 would mean the inverse function there.
+//
+// Only functions whose squares print has so (Raised in the table): no book writes √²x.
 func powerInside(c *syntax.Call, exponent syntax.Expr) bool {
 	n, ok := bare(exponent).(*syntax.Number)
 	how, _ := howSet(c.Func)
@@ -48,6 +59,8 @@ const (
 	asWord                    // F along 30°
 )
 
+// Arguments by name, spring_energy(k = 2 N/m), and a call with too few or too many keep their
+// name and brackets: a sign has no place for them.
 func shape(c *syntax.Call) callShape {
 	for i := range c.Args {
 		if c.Args[i].Name != "" {
@@ -81,6 +94,9 @@ func shape(c *syntax.Call) callShape {
 }
 
 // Call is a function with its arguments, or what it has instead.
+//
+// hypot(x, y) is typed as a function and read as a root of squares; the box keeps the first for
+// the screen.
 func (l *layout) Call(c *syntax.Call) {
 	radical := func(degree Box) { l.put(l.holding(root, c.Func, l.whole(c.Args[0].X), degree)) }
 	switch shape(c) {
@@ -111,6 +127,8 @@ func (l *layout) Call(c *syntax.Call) {
 }
 
 // squares is the sum of the squares of a call's arguments.
+//
+// It is an expression, so that powers and units in it are set as anywhere.
 func squares(c *syntax.Call) syntax.Expr {
 	two, _ := syntax.ParseExpr("2")
 	var sum syntax.Expr
@@ -129,6 +147,7 @@ func (l *layout) byName(c *syntax.Call) {
 	l.arguments(c)
 }
 
+// log10 has its base below, as log alone is ambiguous in print.
 func (l *layout) functionName(name string) Box {
 	how, known := howSet(name)
 	b := Box{kind: operator, text: how.Text}
@@ -148,6 +167,9 @@ func (l *layout) functionName(name string) Box {
 }
 
 // arguments is the bracket of a call.
+//
+// The sign that a function is applied is seen by no one; a screen reader says it, and MathML
+// sets the room by it.
 func (l *layout) arguments(c *syntax.Call) {
 	l.put(Box{kind: apply})
 	outer := l.begin()

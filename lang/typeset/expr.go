@@ -17,6 +17,9 @@ const (
 
 // bare takes off what print does not show: brackets, which are written again
 // where they are needed, and a factor of one.
+//
+// Brackets of the text are no part of the meaning: (a*b)/c is set as a fraction without any,
+// and a*(b + c) gets its own by rank. 1*m, which a rearrangement may leave, is m.
 func bare(x syntax.Expr) syntax.Expr {
 	for {
 		switch t := x.(type) {
@@ -39,11 +42,15 @@ func isOne(x syntax.Expr) bool {
 }
 
 // rank returns the rank of a bare expression.
+//
+// Of a node it depends on how it is set too: a quotient with a stroke binds looser than one
+// with a bar, which needs no brackets as a factor.
 func (l *layout) rank(x syntax.Expr) int {
 	x.Visit(&l.looks)
 	return l.looks.rank
 }
 
+// -5 and 3×10⁵ are signs and products to an exponent behind them: (-5)², (3×10⁵)².
 func numberRank(text string) int {
 	for i := range len(text) {
 		if text[i] == '-' || text[i] == 'e' {
@@ -54,6 +61,9 @@ func numberRank(text string) int {
 }
 
 // signed tells whether what is set of an expression begins with a sign.
+//
+// a·(-b) needs brackets, as two signs in a row are read as a slip; so does a + (-b). A fraction
+// keeps its sign above the bar, where it meets none.
 func (l *layout) signed(x syntax.Expr) bool {
 	for {
 		x = bare(x)
@@ -89,6 +99,9 @@ func minusFirst(text string) bool { return text != "" && text[0] == '-' }
 
 // operand lays out part of a row, in brackets if its rank is below what the place
 // asks for, or if a sign would stand after another.
+//
+// Every bracket on a page is decided here, for operators and functions alike: by the rank of
+// what is set and the least rank that its place allows.
 func (l *layout) operand(x syntax.Expr, least int, first bool) {
 	x = bare(x)
 	if l.rank(x) < least || !first && l.signed(x) {
@@ -137,6 +150,8 @@ func (l *layout) Binary(x *syntax.Binary) {
 }
 
 // between lays out two operands of at least these ranks with a sign between them.
+//
+// The right side of a difference needs a higher rank than the left one: a - (b - c).
 func (l *layout) between(x syntax.Expr, left int, sign string, y syntax.Expr, right int) {
 	l.operand(x, left, true)
 	l.put(Box{kind: infix, text: sign})
@@ -144,6 +159,9 @@ func (l *layout) between(x syntax.Expr, left int, sign string, y syntax.Expr, ri
 }
 
 // quotient is a fraction, or a stroke where a fraction would be too small.
+//
+// With a stroke the divisor must be a power or closer, since a/b·c would have the c above. With
+// a bar neither side needs brackets.
 func (l *layout) quotient(x *syntax.Binary) {
 	if l.looks.inline {
 		l.operand(x.X, productRank, true)
@@ -156,6 +174,9 @@ func (l *layout) quotient(x *syntax.Binary) {
 
 // power lays out a power. The exponent of a name stands above its subscript, that
 // of a sine between the function and its bracket.
+//
+// v₀² has both on one letter, sin²(x) has the power at the name as print does, and (Δx)² has
+// brackets, as Δx² could be a change of x².
 func (l *layout) power(x *syntax.Binary) {
 	base, exponent := bare(x.X), l.raised(x.Y)
 	switch b := base.(type) {

@@ -6,6 +6,9 @@ import (
 )
 
 // LaTeX writes a box for math mode, without $ round it, with the package amsmath.
+//
+// The first fonts of LaTeX have ASCII alone, so that every other sign is a command, and a
+// character without one gets a stand-in that can be read (TeXText).
 func (b Box) LaTeX() string {
 	var w latexWriter
 	if len(b.parts) > 0 {
@@ -25,6 +28,9 @@ type latexWriter struct {
 }
 
 // tex writes LaTeX as it is.
+//
+// \alpha x needs its blank and \alpha_1 none: \alphax would be a command that nobody has
+// defined.
 func (w *latexWriter) tex(s string) {
 	if s == "" {
 		return
@@ -107,6 +113,9 @@ func (w *latexWriter) all(parts []Box) {
 
 // fence writes brackets. Those that grow have room before them, unless told not to;
 // where all in them is as high as a line they need not grow.
+//
+// \left and \right grow with what is in them and leave room outside, where a function's name
+// should touch its bracket; an empty \mathopen takes that room.
 func (w *latexWriter) fence(b *Box) {
 	open, shut := b.text[:1], b.text[1:]
 	if b.tall {
@@ -128,6 +137,8 @@ func (w *latexWriter) group(open string, b *Box, shut string) {
 // script writes a base with what stands below and above. A base of several things
 // is grouped, so that an exponent belongs to all of them; that of a number stands
 // on its last digit, which looks the same.
+//
+// Braces make one thing of several for TeX, and cost nothing to see.
 func (w *latexWriter) script(b *Box) {
 	base := &b.parts[0]
 	sub, sup := b.scripts()
@@ -209,6 +220,8 @@ var texMarksOfUnits = map[string]string{
 
 // upright writes the symbol of a unit. LaTeX has Greek letters outside of text
 // only.
+//
+// Ω and μ of units are signs of mathematics to LaTeX; in text there are none.
 func (w *latexWriter) upright(s string) {
 	for s != "" {
 		if mark, ok := texMarksOfUnits[s]; ok {
@@ -229,6 +242,7 @@ func (w *latexWriter) upright(s string) {
 	}
 }
 
+// A sign in braces has no room round it, as that in a unit must have none.
 func (w *latexWriter) sign(b *Box) {
 	sign := b.text
 	if s, ok := texSigns[sign]; ok {
@@ -263,6 +277,8 @@ func (w *latexWriter) sign(b *Box) {
 }
 
 // relation writes a sign between two sides, with room round it.
+//
+// A sign that LaTeX has no command for is text with the room of a relation.
 func (w *latexWriter) relation(sign string) {
 	if s, ok := texSigns[sign]; ok {
 		w.tex(" " + s + " ")

@@ -5,6 +5,13 @@ import "steelyard/lang/syntax"
 // layout lays out expressions. The boxes of a row gather on a stack, so that a
 // long sum or product is one row whatever its tree looks like; a row that is
 // finished is moved to where it stays.
+//
+// It is a visitor of the nodes of an expression, each of which puts its boxes on the row. Three
+// questions decide what a node puts: whether it needs brackets in its place (rank), whether its
+// factors may touch (edge), and whether there is room for fractions (inline).
+//
+// A page of results lays out some thousands of expressions, most of them short: the stack and
+// the room are for that, and an expression of one name needs neither.
 type layout struct {
 	stack []Box
 	from  int   // where the row begins that is being made
@@ -22,6 +29,9 @@ func Expr(x syntax.Expr) Box {
 }
 
 // Line lays out an expression for a single line of text: a quotient has a stroke.
+//
+// Labels of axes and entries of tables are lines: a fraction in them would be too small to
+// read.
 func Line(x syntax.Expr) Box {
 	l := layout{looks: looks{inline: true}}
 	return l.whole(x)
@@ -36,6 +46,9 @@ func (l *layout) put(b Box) {
 }
 
 // begin begins a row within the row; end takes it off the stack.
+//
+// The stack holds all rows that are open; from is where the innermost begins. Who begins a row
+// ends it with what begin has returned.
 func (l *layout) begin() (outer int) {
 	outer, l.from = l.from, len(l.stack)
 	return outer
@@ -53,6 +66,8 @@ func (l *layout) end(outer int) []Box {
 }
 
 // kept copies boxes to where they stay.
+//
+// A box keeps its parts for as long as it is shown, and the stack is used again at once.
 func (l *layout) kept(parts []Box) []Box {
 	if at := len(l.stay); at+len(parts) > cap(l.stay) {
 		l.stay = make([]Box, 0, max(len(parts), min(2*cap(l.stay), 64)))
@@ -68,6 +83,8 @@ func (l *layout) holding(k kind, text string, parts ...Box) Box {
 }
 
 // whole lays out an expression as one box.
+//
+// A name alone, as most labels are, needs no row.
 func (l *layout) whole(x syntax.Expr) Box {
 	if n, ok := bare(x).(*syntax.Name); ok {
 		return l.named(n, Box{})
@@ -78,6 +95,9 @@ func (l *layout) whole(x syntax.Expr) Box {
 }
 
 // one ends a row as a single box; what has one part is that part.
+//
+// A row of one box would be a second layer of the same thing to every writer. A group by itself
+// is a row: there is nothing that it could belong to.
 func (l *layout) one(outer int) Box {
 	if len(l.stack) == l.from+1 {
 		b := l.stack[l.from]
@@ -91,6 +111,8 @@ func (l *layout) one(outer int) Box {
 }
 
 // fenced lays out an expression between brackets.
+//
+// The bracket is a box of its own with what is in it, so that it can grow with that.
 func (l *layout) fenced(brackets string, x syntax.Expr) Box {
 	outer := l.begin()
 	l.expr(x)
@@ -98,6 +120,8 @@ func (l *layout) fenced(brackets string, x syntax.Expr) Box {
 }
 
 // raised lays out what stands in an exponent.
+//
+// In an exponent everything is small, so that a fraction has a stroke there.
 func (l *layout) raised(x syntax.Expr) Box {
 	was := l.looks.inline
 	l.looks.inline = true
@@ -107,6 +131,9 @@ func (l *layout) raised(x syntax.Expr) Box {
 }
 
 // scripted puts something below and above a box.
+//
+// An index and an exponent on one letter stand above each other in print, so they are one box
+// and not two.
 func (l *layout) scripted(text string, base, below, above Box) Box {
 	switch {
 	case above.IsEmpty():

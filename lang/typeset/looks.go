@@ -4,6 +4,9 @@ import "steelyard/lang/syntax"
 
 // looks finds out how closely an expression holds together, and what it begins and
 // ends with. Of what has operands the edges are theirs.
+//
+// It is a visitor beside the layout, as these questions are asked of operands before they are
+// laid out. Its answers are of the node alone, but for what edge goes on to look at.
 type looks struct {
 	inline bool // in an exponent or a label, where fractions would not fit
 	rank   int

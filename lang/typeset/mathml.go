@@ -3,6 +3,8 @@ package typeset
 import "unicode/utf8"
 
 // MathML appends a box to a page as one element, without <math> round it, or as nothing.
+//
+// MathML Core is what browsers set by themselves; nothing here needs a script or a font.
 func (b Box) MathML(page []byte) []byte {
 	w := mathmlWriter{page}
 	w.box(&b)
@@ -66,6 +68,9 @@ func (w *mathmlWriter) box(b *Box) {
 	}
 }
 
+// A product without a sign is U+2062 and an application U+2061: invisible, and said by a screen
+// reader. The room of units is a thin space in text, since an operator would have room of its
+// own.
 func (w *mathmlWriter) sign(b *Box) {
 	switch b.kind {
 	case infix, relation, comma:
@@ -113,6 +118,8 @@ func (w *mathmlWriter) fence(b *Box) {
 }
 
 // cases writes pairs of a value and a condition behind a brace.
+//
+// The brace stretches with the table, which no other bracket here does.
 func (w *mathmlWriter) cases(parts []Box) {
 	w.put(`<mrow><mo>{</mo><mtable style="text-align:left" columnalign="left">`)
 	for i := 0; i+1 < len(parts); i += 2 {
@@ -125,6 +132,8 @@ func (w *mathmlWriter) cases(parts []Box) {
 	w.put("</mtable></mrow>")
 }
 
+// mfrac, msub and the like take each of their parts for a child, so that a part may not be a
+// group of several; in a row it may.
 func (w *mathmlWriter) element(tag string, parts []Box) {
 	w.tag("<", tag, "")
 	if tag == "mrow" {

@@ -10,6 +10,8 @@ import (
 )
 
 // parted is a name taken apart.
+//
+// x_0' and x0' are one name with an index and a prime.
 type parted struct {
 	change bool   // a Δ stands before the rest
 	base   string // the letter, or the whole of a long name
@@ -31,6 +33,9 @@ func letterEnd(s string) int {
 }
 
 // parts takes a name apart.
+//
+// An index is what follows a _ or a digit; of a name of several letters only a symbol, such as
+// KE_max, has one. speed2 and spring_force are words, and are set as such.
 func parts(name string) parted {
 	var s parted
 	for strings.HasSuffix(name, "'") {
@@ -65,6 +70,9 @@ func parts(name string) parted {
 func isChange(name string) bool { return strings.HasPrefix(name, "Δ") && parts(name).change }
 
 // long tells whether a name has more than one letter, its subscript apart.
+//
+// mass is one word to a reader and no product of four letters, so it is set as a word; v_max is
+// a v.
 func long(name string) bool {
 	s := parts(name)
 	return letterEnd(s.base) < len(s.base)
@@ -74,6 +82,10 @@ func long(name string) bool {
 // empty. A single letter is in italics, with what follows it as a subscript; an
 // index letter there is in italics too, a word or a number upright. A long name
 // stays one word, in italics.
+//
+// Symbols of quantities slope and their indices do if they are quantities or numbers that vary
+// themselves; words and numbers in an index are upright (ISO 80000-1, 7.1.2). A vector has its
+// arrow over the letter and not over the index.
 func (l *layout) named(n *syntax.Name, exponent Box) Box {
 	s, typed := parts(n.Name), n.Name
 	if n.Line > 0 {
@@ -96,6 +108,8 @@ func (l *layout) named(n *syntax.Name, exponent Box) Box {
 }
 
 // above is what stands above a name: primes, an exponent or both.
+//
+// x′² has the prime first: it belongs to the name, and the exponent to all of it.
 func (l *layout) above(strokes int, exponent Box) Box {
 	if strokes == 0 {
 		return exponent
@@ -111,6 +125,8 @@ func (l *layout) above(strokes int, exponent Box) Box {
 }
 
 // subscript is what stands below: letters, numbers and words.
+//
+// Of v_x0 the index is an x with a 0; of v_A_max it is two, with a comma between.
 func (l *layout) subscript(sub string) Box {
 	if sub == "" {
 		return Box{}
@@ -134,6 +150,8 @@ func (l *layout) subscript(sub string) Box {
 }
 
 // mixedIndex tells whether a subscript is one letter with a number: x0.
+//
+// The letter slopes and the number does not.
 func mixedIndex(s string) bool {
 	n := letterEnd(s)
 	return n > 0 && n < len(s) && !allDigits(s[:n]) && allDigits(s[n:])

@@ -11,6 +11,9 @@ var minus = Box{kind: prefix, text: "−"}
 
 // number lays out a number in plain ASCII, such as 0.080, -5 or 3.2e5, with the
 // power of ten that its exponent stands for.
+//
+// 1×10⁵ is 10⁵ here, as the one adds nothing and has no figure. The text is kept as 1e5, the
+// way in which it is typed.
 func (l *layout) number(text string) {
 	if value, off, ok := strings.Cut(text, " ± "); ok {
 		l.number(value)
@@ -43,6 +46,8 @@ func (l *layout) number(text string) {
 }
 
 // spread lays out a written number; with its uncertainty, in brackets.
+//
+// The brackets say that the unit belongs to both numbers (SI Brochure 9, 5.4.5).
 func (l *layout) spread(d units.Decimal) {
 	if d.Off == nil {
 		l.number(d.Text)

@@ -4,6 +4,10 @@ import "steelyard/lang/syntax"
 
 // edge is what stands at the left or the right end of a factor. It decides
 // whether two factors may stand side by side without a sign.
+//
+// Print leaves the sign of a product out where nobody can go wrong: 2πr, ½kx². It must not
+// where two numbers would become one (2·3), a unit would swallow a name (5 m·g), a long name
+// would end who knows where (speed·t), or a sign would follow (a·(-b)).
 type edge uint8
 
 const (
@@ -19,6 +23,9 @@ const (
 
 // product lays out two factors: side by side as in ½ k x², with a dot where they
 // would run into each other.
+//
+// The sign as it was typed stays with the box: on a screen a product that was typed with a sign
+// has one, so that the line can be entered again.
 func (l *layout) product(x *syntax.Binary) {
 	l.operand(x.X, productRank, true)
 	typed := "⋅"
@@ -37,6 +44,7 @@ func (l *layout) product(x *syntax.Binary) {
 	l.operand(x.Y, productRank, false)
 }
 
+// Two halves side by side, ½ ⅓, would read as one fraction of more numbers.
 func dotted(before, after edge) bool {
 	switch {
 	case before == unitEdge, after == unitEdge, after == digitEdge:
@@ -58,6 +66,9 @@ const (
 )
 
 // edge returns what a factor begins or ends with.
+//
+// The end of a product is that of its last factor, and its beginning that of the first; of a
+// power it is the base, unless an exponent stands between.
 func (l *layout) edge(x syntax.Expr, at side) edge {
 	if at == left && l.signed(x) {
 		return signEdge
@@ -129,6 +140,8 @@ func firstEdge(x syntax.Expr) edge {
 
 // baseEdge returns the edge of the base of a power, if that is decided by the
 // base as a whole.
+//
+// A base in brackets ends in a bracket, and a name with an exponent is as long as its letters.
 func (l *layout) baseEdge(x syntax.Expr) (edge, bool) {
 	switch x.(type) {
 	case *syntax.Number, *syntax.Name, *syntax.Quantity, *syntax.Measured, *syntax.Mixed:

@@ -22,6 +22,8 @@ func (l *layout) is(n *syntax.Name, x syntax.Expr) {
 }
 
 // With is a value worked out with others replaced: T with L = 2L.
+//
+// What runs other expressions again has words and no sign; they are set in the text's letters.
 func (l *layout) With(x *syntax.With) {
 	l.part(x.X)
 	for i, b := range x.By {
@@ -43,6 +45,8 @@ func (l *layout) SlopeOf(x *syntax.SlopeOf) {
 }
 
 // AreaUnder is area under F(x) from 0 m to 4 m.
+//
+// The name that it is against is left out where the curve shows it, as in the line.
 func (l *layout) AreaUnder(x *syntax.AreaUnder) {
 	l.spoken("area under")
 	l.part(x.X)

@@ -3,6 +3,9 @@ package typeset
 import "strconv"
 
 // SVG appends a box to a page as what stands in a text element of SVG, on one line.
+//
+// A drawing has no layout of mathematics: an index is a piece of text a little lower, and a
+// fraction has a stroke.
 func (b Box) SVG(page []byte) []byte {
 	w := svgWriter{out: page}
 	w.box(&b, 0)
@@ -71,6 +74,9 @@ func (w *svgWriter) all(parts []Box, level int) {
 }
 
 // text writes one piece, which says by how much it is off from the piece before.
+//
+// dy moves the text from where the piece before it ended, so that each piece must undo what
+// that one has moved.
 func (w *svgWriter) text(s string, level int, italics bool) {
 	if level == 0 && w.level == 0 && !italics {
 		w.out = appendXML(w.out, s)

@@ -24,6 +24,8 @@ func TeXCode(text string) string { return texEscaper{code: true, parted: true}.t
 // TeXRow is TeXCode for a row that is drawn with characters, which is never parted.
 func TeXRow(text string) string { return texEscaper{code: true}.text(text) }
 
+// It goes letter by letter, with the accents of each, as LaTeX has accents before their letter
+// and Unicode behind it. Whatever comes in, what goes out compiles: text of a page is anyone's.
 type texEscaper struct {
 	b            *strings.Builder
 	code, parted bool
@@ -45,6 +47,9 @@ func (e texEscaper) text(text string) string {
 const longRun = 22
 
 // letter writes a character with the accents that follow it.
+//
+// A long word without a blank, a file's name, say, would run over the margin: it may be parted
+// after so many letters, without a hyphen.
 func (e *texEscaper) letter(s string) {
 	r, n := utf8.DecodeRuneInString(s)
 	if e.run++; unicode.IsSpace(r) {
@@ -93,6 +98,9 @@ func (e *texEscaper) one(r rune) {
 }
 
 // taken writes a character by what it is made of: é as e with an accent, ½ as 1/2.
+//
+// NFKD (Unicode Standard Annex 15) takes a character apart as far as it goes; what is left over
+// is told by its number, so that a reader knows that something is missing.
 func (e *texEscaper) taken(r rune) {
 	parts := []rune(norm.NFKD.String(string(r)))
 	if len(parts) == 1 && parts[0] == r {
@@ -150,6 +158,8 @@ func (e *texEscaper) blank() {
 	e.b.WriteByte(' ')
 }
 
+// LaTeX parts opening and closing marks, and a keyboard does not: what stands before the mark
+// tells.
 func (e *texEscaper) quote() {
 	switch {
 	case e.code:

@@ -16,6 +16,9 @@ func Text(x syntax.Expr) string { return Expr(x).Text() }
 
 // Text writes a box as a line of text, as it can be typed: products with ·, whole
 // exponents raised, quotients with a stroke.
+//
+// It is what working, findings and listings on a screen are written with, and what is kept in
+// no file: there the language's own form stands (syntax.PrintExpr).
 func (b Box) Text() string {
 	var w textWriter
 	w.box(&b)
@@ -25,6 +28,9 @@ func (b Box) Text() string {
 // Page writes a box as a line of a printed page in plain text: minus signs are minus signs,
 // roots roots, powers of ten raised, and the names of formulas are words. It is not typed
 // back.
+//
+// It is for pages in plain text, which are read and not entered: so roots, minus signs and
+// names are those of print, and what can't be stacked has brackets.
 func (b Box) Page() string {
 	w := textWriter{page: true}
 	w.box(&b)
@@ -111,6 +117,8 @@ func ascii(sign string) string {
 	return sign
 }
 
+// Here brackets come back that a bar has made needless: a fraction with a factor behind it,
+// (a/b) c, and a quantity beside a product, (3 m)·k.
 func (w *textWriter) all(parts []Box) {
 	for i := range parts {
 		var before, after Box
@@ -148,6 +156,7 @@ func (b *Box) hasUnit() bool {
 	return (b.kind == group || b.kind == row) && slices.ContainsFunc(b.parts, func(p Box) bool { return p.kind == thin })
 }
 
+// Strokes can't be typed for a number, so a size is abs( ) on a screen.
 func (w *textWriter) fence(b *Box) {
 	open, shut := b.text[:1], b.text[1:]
 	if b.text == "||" && w.page {
@@ -180,6 +189,9 @@ func (w *textWriter) bracketed(b *Box, brackets bool) {
 }
 
 // fraction writes a fraction with a stroke.
+//
+// Below the stroke everything but a single thing gets brackets, as 1/2πr would be read in two
+// ways.
 func (w *textWriter) fraction(b *Box) {
 	over, under := &b.parts[0], &b.parts[1]
 	w.bracketed(over, over.hasUnit() || over.kind == row && slices.ContainsFunc(over.parts, isLoose))
@@ -197,6 +209,8 @@ func isLoose(b Box) bool {
 }
 
 // isSingle tells whether a box holds together as a name does.
+//
+// A name with its index is one thing, and so is a call with its bracket.
 func isSingle(b *Box) bool {
 	return b.kind != fraction && !b.hasUnit() && (b.kind != row || b.text != "" || isNameOrCall(b.parts))
 }
@@ -206,6 +220,8 @@ func isNameOrCall(parts []Box) bool {
 }
 
 // root writes a root, as a function if it was typed as one.
+//
+// √ reaches over one thing; of anything longer, and of a power, the bracket says how far.
 func (w *textWriter) root(b *Box) {
 	of, degree := &b.parts[0], &b.parts[1]
 	typed := b.text
@@ -230,6 +246,7 @@ func (w *textWriter) root(b *Box) {
 	}
 }
 
+// The text of a name is what was typed, v_max; its exponent is written behind that.
 func (w *textWriter) script(b *Box) {
 	base := &b.parts[0]
 	below, above := b.scripts()
@@ -252,6 +269,9 @@ func (w *textWriter) script(b *Box) {
 }
 
 // exponent writes a whole exponent raised, any other behind ^.
+//
+// x² and x⁻¹ can be typed and read as they are seen; for x^(n+1) there are no raised letters
+// that all fonts have.
 func (w *textWriter) exponent(b *Box) {
 	if b.IsEmpty() {
 		return
@@ -272,6 +292,9 @@ func (w *textWriter) exponent(b *Box) {
 // where it is needed: before a function's name, and after a number (0.5(2) is an
 // uncertainty). Where the factors would run into each other it is written: behind a
 // number a word is a unit.
+//
+// Where print leaves the sign out, a line of text may need it: behind a number a letter would
+// be a unit, 2·m, and after a letter another would run into it.
 func (w *textWriter) product(b, after *Box) {
 	before, _ := utf8.DecodeLastRuneInString(w.String())
 	next := after.first()

@@ -11,6 +11,9 @@ const (
 )
 
 // symbol writes the letter of a name for LaTeX, or a long name.
+//
+// A long name is one word in italics: as letters of mathematics it would be set wide, like a
+// product.
 func (w *latexWriter) symbol(s string) {
 	if len(s) == 1 && isLetter(s[0]) {
 		w.tex(s)
@@ -27,6 +30,8 @@ func (w *latexWriter) symbol(s string) {
 
 // text writes a word or any other text for LaTeX, as something that math mode
 // takes for one letter.
+//
+// \mathrm has letters and digits alone; whatever has a blank or an accent is text.
 func (w *latexWriter) text(f face, s string) {
 	plain := plainWord(s)
 	switch {

@@ -9,6 +9,9 @@ import (
 
 // Value lays out a number as it is written in a file, such as -4.63e6, with what
 // stands behind it of a unit: "N m", "s^-1", or nothing.
+//
+// It takes text, as values come rounded to the page from the one place that rounds
+// (units.FormatNumber).
 func Value(digits, unit string) Box {
 	var l layout
 	l.number(digits)
@@ -37,6 +40,8 @@ func Values(digits []string, axes int, brackets, unit string) Box {
 }
 
 // Polar lays out a magnitude and a direction.
+//
+// The same words as an expression has: 12 m/s at 37° can be typed.
 func Polar(size, turn Box) Box {
 	return Row(size, Box{kind: gap}, Box{kind: word, text: "at"}, Box{kind: gap}, turn)
 }
@@ -52,6 +57,9 @@ func ManyValues(n int, mean Box) Box {
 
 // Unit lays out a product of units as it is written: "N m", "m/s^2", "kg·m²/s³".
 // Its symbols are upright (SI Brochure, 5.2).
+//
+// Units are written as they were typed, m s^-1 or m/s: changing their form would hide which was
+// meant.
 func Unit(text string) Box {
 	var l layout
 	l.unit(text)
@@ -90,6 +98,8 @@ func (l *layout) List(x *syntax.List) {
 }
 
 // Mixed is quantities that are written together.
+//
+// A sign before the first of its parts holds for all: −(3 min 20 s).
 func (l *layout) Mixed(x *syntax.Mixed) {
 	outer := l.begin()
 	if x.Neg {
@@ -106,6 +116,9 @@ func (l *layout) Mixed(x *syntax.Mixed) {
 }
 
 // unitAfter lays out a unit behind a number, with the space between them.
+//
+// Between a number and its unit is a thin space, but for the marks of an angle, which touch (SI
+// Brochure 9, 5.4.3). The unit 1 is nothing to see.
 func (l *layout) unitAfter(text string) {
 	switch text {
 	case "", "1":
@@ -118,6 +131,9 @@ func (l *layout) unitAfter(text string) {
 }
 
 // unit lays out the parts of a unit: words, marks, signs and what is raised.
+//
+// The text is scanned by the scanner of units itself (units.Scanner), the one that reads them,
+// so that nothing can be set otherwise than it is read.
 func (l *layout) unit(text string) {
 	first := len(l.stack)
 	s := units.Scanner{Text: text}
@@ -131,11 +147,16 @@ func (l *layout) unit(text string) {
 }
 
 // takesPower tells whether what stands before a power can have one.
+//
+// Of °C^-1 the exponent stands on the C, of (kg m)^2 on the bracket.
 func takesPower(b Box) bool {
 	return b.kind == upright || b.kind == digits || b.kind == loose && b.text == ")"
 }
 
 // unitPart is one part of a unit that is not raised.
+//
+// A blank between two units is a product: a thin space where it is set, and a raised dot in plain
+// text.
 func unitPart(p units.Part, written string) Box {
 	switch p.Kind {
 	case units.PartBlank:
@@ -156,6 +177,8 @@ func unitPart(p units.Part, written string) Box {
 }
 
 // unitExponent is what stands raised in a unit.
+//
+// Powers of units are whole or of a small fraction: kg^(1/2) has 1/2 on one line.
 func (l *layout) unitExponent(e units.Exp) Box {
 	n, over := e.Num(), e.Den()
 	outer := l.begin()

@@ -6,6 +6,9 @@ import "steelyard/lang/syntax"
 func (l *layout) Polar(x *syntax.Polar) { l.directed(x.X, "at", x.Angle, x.Bearing.String()) }
 
 // directed is an operand with an angle behind a word: F along 30°.
+//
+// The angle is one operand, so that a product in it has brackets; a quantity, 37°, is one as it
+// is.
 func (l *layout) directed(x syntax.Expr, by string, angle syntax.Expr, words string) {
 	outer := l.begin()
 	l.operand(x, productRank, true)
@@ -23,6 +26,8 @@ func (l *layout) directed(x syntax.Expr, by string, angle syntax.Expr, words str
 }
 
 // vectors is the dot or the cross product of two vectors.
+//
+// Between vectors the sign is part of the meaning, and is never left out.
 func (l *layout) vectors(x syntax.Expr, by syntax.Times, y syntax.Expr) {
 	sign := "⋅"
 	if by == syntax.Cross {
@@ -32,6 +37,9 @@ func (l *layout) vectors(x syntax.Expr, by syntax.Times, y syntax.Expr) {
 }
 
 // magnitude is an expression between strokes.
+//
+// The strokes are of a fixed size and no fence: a magnitude is typed with strokes, and abs( )
+// is not what was meant.
 func (l *layout) magnitude(x syntax.Expr) {
 	outer := l.begin()
 	l.put(Box{kind: loose, text: "|"})

@@ -42,6 +42,8 @@ func (l *Line) NoValueYet(subject string, x syntax.Expr, c plan.Compiled) {
 // leaves names the symbols that have no value; a result without one stands for
 // those that it was worked out from, and for the line to enter again if they have
 // a value by now.
+//
+// W of line 4 says where the value is missing; a let has no line that could be entered again.
 func (l *Line) leaves(names []string) string {
 	var out []string
 	for _, n := range names {

@@ -146,6 +146,9 @@ func figures(n run.Figured, si float64, u *units.Unit, r units.Rounding) (known 
 
 // FiguresOf are the figures with which the value of a slot is shown in a unit: those that
 // its givens support, where results are shown to those and it is not exact.
+//
+// Everything that is shown in a line asks here, so that a bound and a root beside it have like
+// figures.
 func (l *Line) FiguresOf(slot run.Slot, u *units.Unit) units.Figures {
 	if l.Set.ByGivens {
 		if of, _, _ := l.support(slot, u); of.Shown.Givens {
@@ -319,6 +322,8 @@ func told(e *entry.Entry, si float64) (string, syntax.Expr, bool) {
 }
 
 // Plain tells whether a definition is a given that is one number as it was written.
+//
+// 2*3 m is a given without a name in it and still no one number as it was written.
 func (p *Page) Plain(d *plan.Def) bool {
 	e := p.EntryAt(d.Line)
 	if e == nil || d.Slot == run.NoSlot { // its line has failed
@@ -329,6 +334,8 @@ func (p *Page) Plain(d *plan.Def) bool {
 }
 
 // holding finds the written quantity in an expression that comes to a value in SI units.
+//
+// The first that comes to the value is taken: where 2 m stands twice, either is the one.
 func (p *Page) holding(x syntax.Expr, si float64) (syntax.Expr, bool) {
 	var found syntax.Expr
 	syntax.Any(x, func(x syntax.Expr) bool {

@@ -134,6 +134,8 @@ func (f *follower) call(out *units.Product, x *syntax.Call, e units.Exp) bool {
 
 // DegreesIn is the degree where an expression has an angle in it, or nil: asin(n1*sin(θ1)/n2)
 // is in the unit of θ1, as on paper.
+//
+// A refraction that was given in degrees is answered in degrees.
 func (p *Page) DegreesIn(x syntax.Expr) *units.Unit {
 	for y := range syntax.Nodes(x) {
 		if u := p.unitOf(y); u != nil && u.Dim().IsOne() && u.Screen() == "°" {
@@ -158,6 +160,8 @@ func (f *follower) curve(out *units.Product, x syntax.Expr, name string, place s
 }
 
 // within looks at something where other names are bound.
+//
+// The names of an outer call mean nothing in the body of an inner one.
 func (f *follower) within(bound map[string]*units.Product, look func() bool) bool {
 	above := f.bound
 	f.bound = bound

@@ -30,6 +30,8 @@ func (l *Line) Fail(d *plan.Def, root *plan.Def) {
 
 // KeepsComponents cautions where a line gives a vector of which an earlier line has given
 // the name of a component another value: v_x is then none of v.
+//
+// A vector with a component of another value would be two things under one name.
 func (l *Line) KeepsComponents(d *plan.Def, at syntax.Span) {
 	if d.Name == "" || d.Slot == run.NoSlot || !l.Planner.Static(d.Slot).IsVector() || l.Planner.Static(d.Slot).Absent {
 		return

@@ -150,6 +150,8 @@ func (p *Page) OpensParts(body syntax.Expr, by map[string]syntax.Expr, line int)
 const nodeSteps = 16
 
 // spend takes what writing an expression out costs from the budget.
+//
+// A budget that has ended leaves the call closed, and the line goes on without seeing into it.
 func (p *Page) spend(x syntax.Expr) bool {
 	return p.State.Budget == nil || syntax.Spend(p.State.Budget, nodeSteps, x)
 }

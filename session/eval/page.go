@@ -92,6 +92,9 @@ func (s Settings) NotedAs(begins string) (rest string, ok bool) {
 }
 
 // Same tells whether the settings are those of another place.
+//
+// A line is put back unchanged after an edit only if it would say the same, which what was
+// noted above it decides too.
 func (s Settings) Same(o Settings) bool {
 	a, b := s.Noted, o.Noted
 	for ; a != b; a, b = a.before, b.before {

@@ -186,6 +186,8 @@ func (p *Page) InTurns(x syntax.Expr) *units.Unit {
 }
 
 // unitOf is the unit of a written quantity, or of the line of a name; nil of others.
+//
+// What is written says it by itself, and a name by its line; of a sum nothing is said here.
 func (p *Page) unitOf(x syntax.Expr) *units.Unit {
 	if u := p.WrittenUnit(x); u != nil {
 		return u
@@ -219,6 +221,8 @@ func (w *radianSigns) finding(x syntax.Expr, u *units.Unit) finding.Finding {
 }
 
 // below tells whether there are turns in what is below a fraction bar.
+//
+// 60/n is in question for the n below, and r*n for the n beside.
 func (w *radianSigns) below(x syntax.Expr) bool {
 	of := radianSigns{p: w.p, unknown: w.unknown, params: w.params, number: 1}
 	of.take(x, 1)

@@ -209,6 +209,8 @@ func (l *Line) ownUnitOf(x syntax.Expr, s run.Slot) *units.Unit {
 
 // WrittenUnit is the unit of a plain written quantity; of a mixed one, its
 // smallest.
+//
+// 13 h 4 min is shown in minutes, the unit that no digit of it is lost in.
 func (p *Page) WrittenUnit(x syntax.Expr) *units.Unit {
 	var text syntax.UnitText
 	switch x := x.(type) {
@@ -254,6 +256,8 @@ func (p *Page) RememberedUnit(x syntax.Expr) *units.Unit {
 }
 
 // callUnit is the unit that a called function or formula declares.
+//
+// A function that is reported in J gives J wherever it is called.
 func (p *Page) callUnit(x *syntax.Call) *units.Unit {
 	var text syntax.UnitText
 	if d, ok := p.Planner.Names.Lookup(x.Func); ok && d.Kind == plan.Function {

@@ -33,6 +33,9 @@ func (p *Page) Depends(s run.Slot) []run.Unsure {
 
 // Off is the standard uncertainty of a value, or the sum of what its givens add to it where
 // uncertainties are added.
+//
+// Adding is what a first lab course does; the root of the sum of squares is the standard
+// uncertainty (JCGM 100:2008, 5.1.2).
 func (p *Page) Off(n run.Unsure) float64 {
 	if p.Set.Added {
 		return n.Added()
@@ -164,6 +167,9 @@ func (p *Page) SourceOf(e *entry.Entry, part run.Part) (entry.Said, *units.Unit,
 }
 
 // parameter is what a parameter of a fit is called, by the slots of its scatter and of its fit.
+//
+// Its scatter stands beside it in the program, as an operation of its own: what it adds is what
+// the name of the fit was given.
 func (p *Page) parameter(scatter, fit run.Slot) (entry.Said, *units.Unit, float64) {
 	st := p.Planner.Static(fit)
 	name, unit := entry.Words("what was fitted"), units.Preferred(st.Dim, st.Tag)

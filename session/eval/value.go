@@ -224,6 +224,8 @@ func (p *Page) UnsureIn(si, u float64, unit *units.Unit) *entry.Value {
 // SlotIn is what a slot, which x or more was planned as, came to in a unit: to the figures
 // that its givens support where results are shown so. It is false where it is too large
 // in the unit, which is found.
+//
+// It is for values beside the line's own: rows of a table, terms of a chart, bounds.
 func (l *Line) SlotIn(x syntax.Expr, slot run.Slot, u *units.Unit) (entry.Value, bool) {
 	v := *l.ValueIn(l.State.At(slot), u)
 	v.Figures = l.FiguresOf(slot, u)

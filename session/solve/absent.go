@@ -73,6 +73,8 @@ func (v *solving) takeSymbols(one solution) {
 
 // othersInSymbols tells of the solutions beside the one that is taken, and of those
 // that come again with each turn of an angle.
+//
+// Which is positive was found with numbers in the place of the symbols, which the note says.
 func (v *solving) othersInSymbols(one solution, others []solution) {
 	var note entry.Said
 	switch family, also := familyText(one.root), one.root.Also; {
@@ -199,6 +201,8 @@ func (one solution) valuesIn(st *run.State) ([]float64, bool) {
 
 // satisfiesAnyway puts values back into equations that hold symbols without a
 // value: what is left must be nothing whatever they are.
+//
+// A root in symbols for x is put back with several sets of numbers: by chance it can fit one.
 func (v *solving) satisfiesAnyway(one solution) bool {
 	for time := range standIns {
 		if good, _ := v.Planner.Program.PutBack(v.standIn(time), v.rule, one.candidate()); !good {

@@ -148,6 +148,9 @@ func (v *solving) outdone(root float64) bool {
 }
 
 // whichRoot says that it must be said which solution is meant.
+//
+// For one unknown the words that choose are offered, the greater t, the smaller t, t1, t2, each
+// of which can be typed in the place of the name; a system is chosen from by a condition.
 func (v *solving) whichRoot(all []solution) finding.Finding {
 	first, last := v.s.Unknowns[0], v.s.Unknowns[len(v.s.Unknowns)-1]
 	if v.families != nil && !v.limited() {
@@ -167,6 +170,8 @@ func (v *solving) whichRoot(all []solution) finding.Finding {
 }
 
 // otherNote names the solutions beside the only one without a negative value.
+//
+// The note belongs to the value: a reader who wanted the other root finds it there.
 func (v *solving) otherNote(others []solution) entry.Said {
 	if v.single() {
 		solve := " solves the equation too."
@@ -208,6 +213,8 @@ func (v *solving) beside(x float64, u *units.Unit) entry.Said {
 }
 
 // turnsAdd says that turns of an angle may add solutions, where it is not known which.
+//
+// It is not said of families, which are told with their period.
 func (v *solving) turnsAdd() string {
 	if v.families != nil || !v.single() || v.rearranged == nil || !v.rearranged.Repeats {
 		return ""
@@ -290,6 +297,9 @@ func (v *solving) partWithoutValue() bool {
 }
 
 // discriminant works that of a quadratic equation out, if there is one.
+//
+// It is worked out in symbols with the rearrangement, and shown with its unit where it is
+// negative.
 func (v *solving) discriminant() (eval.Got, bool) {
 	if v.rearranged == nil || v.rearranged.Quadratic == nil {
 		return eval.Got{}, false
@@ -340,6 +350,8 @@ func (v *solving) list(all []solution) entry.Said {
 const apartFigures, allFigures = 12, 15
 
 // listSystem names solutions of several equations.
+//
+// Each solution has all of its values together, as x of one and y of another are no solution.
 func (v *solving) listSystem(all []solution) entry.Said {
 	var said entry.Said
 	for n, one := range all {

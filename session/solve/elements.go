@@ -83,6 +83,8 @@ func listWritten(l *eval.Line, s *syntax.Solve) bool {
 
 // byValue visits what a solve is worked out of value by value: all but the lists that a function
 // puts together, as mean does.
+//
+// mean(T) in an equation is one number whatever T is, so what is within it is not looked at.
 func byValue(s *syntax.Solve, visit func(x syntax.Expr)) {
 	for _, x := range s.Exprs() {
 		syntax.Walk(x, func(x syntax.Expr) bool {

@@ -133,6 +133,9 @@ func (v *solving) symbols(f *syntax.FormulaDef) (map[string]syntax.Expr, bool) {
 
 // symbolsFit checks what a formula's symbols stand for against the units that
 // it declares.
+//
+// k in N/m is declared by the formula: a name k of the page that is a mass is told here, before
+// it makes a mismatch somewhere in the middle of the rearranged equation.
 func (v *solving) symbolsFit(f *syntax.FormulaDef, bound map[string]syntax.Expr, at syntax.Span) bool {
 	good := true
 	for _, sym := range f.Symbols {

@@ -210,6 +210,8 @@ func (v *solving) step(r algebra.Root) (float64, bool) {
 }
 
 // find is the family that a solution is of, or -1.
+//
+// The distance is taken round the circle: 359.9999999° is next to 0°.
 func (f *families) find(x float64) int {
 	return slices.IndexFunc(f.at, func(o float64) bool {
 		return math.Abs(math.Remainder(x-o, f.period)) <= alike*f.period
@@ -284,6 +286,9 @@ func (f *families) fold() {
 }
 
 // halve makes one family of two that lie half a step apart, as those of a tangent.
+//
+// The two solutions of tan(x) = 1 in a turn are half a turn apart, and one family of half the
+// period.
 func (f *families) halve() {
 	if len(f.at) == 2 && math.Abs(math.Abs(math.Remainder(f.at[1]-f.at[0], f.period))-f.period/2) <= run.Near*f.period {
 		f.at, f.period = f.at[:1], f.period/2
@@ -291,6 +296,8 @@ func (f *families) halve() {
 }
 
 // shown lists the families: 30° + n·360° and 150° + n·360°.
+//
+// It is what a note and a question say of the solutions that are not taken.
 func (f *families) shown(v *solving) entry.Said {
 	var all []entry.Said
 	for _, x := range f.at {
@@ -300,6 +307,8 @@ func (f *families) shown(v *solving) entry.Said {
 }
 
 // each is a number and those that are some periods away: 30° + n·360°.
+//
+// The turn beside an angle is exact, 360°, whatever figures the solution is shown with.
 func (f *families) each(v *solving, x float64) entry.Said {
 	u := v.solutionUnit(0, f.static)
 	turns := entry.Say("…·…", entry.Name("n"), v.ValueIn(f.period, u).Said())
@@ -449,6 +458,9 @@ func (v *solving) fromTurns(got run.Searched) {
 }
 
 // farTurns searches the range that is asked for where that is many turns away.
+//
+// Listing a thousand turns in symbols would take longer than a search of the range that was
+// asked for.
 func (v *solving) farTurns() {
 	if b := v.bounds(); math.IsInf(b.lo, 0) || math.IsInf(b.hi, 0) {
 		v.Find(v.infinitelyMany())

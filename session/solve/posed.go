@@ -75,6 +75,8 @@ func (v *solving) plan() (needs *plan.Def, ok bool) {
 
 // findOnce adds a finding unless one like it says the same of another place in
 // the line. Of a name without a value it says when its unit would be enough.
+//
+// A formula with g in three places would say three times that its symbol has no value.
 func (v *solving) findOnce(f finding.Finding) {
 	if f.ID != finding.UnknownName || f.Hint == "" || !v.single() {
 		v.Find(f)

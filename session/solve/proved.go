@@ -88,6 +88,9 @@ func (v *solving) misses(one solution, fits bool) bool {
 
 // begins tells whether the equation has values beside a solution in symbols, though none
 // at it as far as numbers go, which leave nothing of a part of it.
+//
+// √(x - 3) = 0 has its solution at the very edge of where the equation has values: rounding may
+// put it just outside.
 func (v *solving) begins(one solution) bool {
 	return v.single() && !v.absent && v.swallows(one.root.X[0], one.values[0]) && v.Planner.Program.Begins(&v.State, v.rule, one.candidate())
 }
@@ -151,6 +154,8 @@ func (v *solving) varies(x syntax.Expr) bool {
 }
 
 // exactly is candidate, but for a whole number: that is off by nothing.
+//
+// 2 is 2, and no number near it is meant.
 func (one solution) exactly() run.Candidate {
 	if syntax.Rational(one.root.X[0]).IsInt() {
 		return run.Candidate{X: one.values}

@@ -32,6 +32,9 @@ func (v *solving) cancels() bool {
 // eliminated is what elimination makes of the equations if they are linear. With
 // symbols that have no value it is what it makes of them for several numbers in
 // their place, where that is the same.
+//
+// With symbols the coefficients are not known, so that elimination is tried with several sets
+// of numbers; what all of them say holds for nearly every value.
 func (v *solving) eliminated() run.Linear {
 	p := v.Planner.Program
 	if !v.absent {

@@ -59,6 +59,9 @@ func (v *solving) search() {
 // byIntervals looks for roots of one equation: every piece of the range is proved
 // empty, proved to hold one root, or named as not settled. Why it was searched
 // for is said first.
+//
+// What is said is true of the whole range: a root that was not found is named as a place that
+// was not settled (lang/run/roots.go).
 func (v *solving) byIntervals() []solution {
 	return v.allowed(v.named(v.piecewise(), entry.Say("The equation can't be rearranged for …; it", entry.Name(v.unknowns[0]))))
 }

@@ -88,6 +88,8 @@ func (v *solving) scaleOf(x syntax.Expr) *units.Unit {
 }
 
 // declaredAngle is the unit of an unknown that a formula declares an angle.
+//
+// A formula whose symbol is in ° is asked for an angle, and its answer is read off as one.
 func (v *solving) declaredAngle(u syntax.Unknown, st run.Static) *units.Unit {
 	if !v.single() || v.s.Equations[0].Right != nil || !st.Dim.IsOne() {
 		return nil
@@ -174,6 +176,9 @@ func (v *solving) aside(id finding.ID, said entry.Said, hint string) {
 }
 
 // workedFrom notes what the next value of the statement was worked out from.
+//
+// The way that is shown is that of the root which was taken, without the others and without the
+// turns.
 func (v *solving) workedFrom(one solution, k int) {
 	by, ok := v.Entry.By.(*eval.Solved)
 	if !ok {

@@ -115,6 +115,9 @@ func negated(x syntax.Expr) syntax.Expr {
 
 // needsBrackets tells whether a component stands in brackets where it takes the place of a
 // vector.
+//
+// A name or a call stands by itself; a sum, a product or a number with its minus would run into
+// what is beside it.
 func needsBrackets(x syntax.Expr) bool {
 	switch x := x.(type) {
 	case *syntax.Binary, *syntax.Unary:
@@ -226,6 +229,8 @@ func (v *vectors) number(x syntax.Expr) syntax.Expr {
 }
 
 // arguments are the components of a vector as the arguments of a call.
+//
+// An argument has brackets of its own, so that those round a component go.
 func (v *vectors) arguments(x syntax.Expr) []syntax.Arg {
 	out := make([]syntax.Arg, v.width)
 	for k := range out {
@@ -235,6 +240,9 @@ func (v *vectors) arguments(x syntax.Expr) []syntax.Arg {
 }
 
 // size is the magnitude of a vector by components.
+//
+// hypot has the components of a plane or of space as its arguments, and never overflows on the
+// way.
 func (v *vectors) size(x syntax.Expr, at syntax.Span) syntax.Expr {
 	return &syntax.Call{At: at, Func: "hypot", Args: v.arguments(x)}
 }
@@ -267,6 +275,8 @@ func (v *vectors) between(a, b syntax.Expr, at syntax.Span) syntax.Expr {
 }
 
 // dot is the dot product of two vectors by components.
+//
+// Its sum is in brackets, since it takes the place of one factor.
 func (v *vectors) dot(a, b syntax.Expr, at syntax.Span) syntax.Expr {
 	var sum syntax.Expr
 	for k := range v.width {

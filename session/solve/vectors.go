@@ -178,6 +178,8 @@ func (v *vectors) refuse(id finding.ID, at syntax.Span, message, hint string) {
 }
 
 // asks tells whether a name is an unknown.
+//
+// Only a name without a line is one: v@3 is what v was in line 3, whatever is asked now.
 func (v *vectors) asks(x syntax.Expr) (string, bool) {
 	n, ok := x.(*syntax.Name)
 	if !ok || n.Line != 0 {
@@ -187,6 +189,8 @@ func (v *vectors) asks(x syntax.Expr) (string, bool) {
 }
 
 // holdsUnknown tells whether an unknown stands in an expression.
+//
+// Parts without an unknown are worked out as they are, and need no component in symbols.
 func (v *vectors) holdsUnknown(x syntax.Expr) bool {
 	return syntax.Any(x, func(x syntax.Expr) bool { _, ok := v.asks(x); return ok })
 }
@@ -416,6 +420,8 @@ func (v *vectors) turns(name string, in []syntax.Equation) bool {
 }
 
 // axis is the name of a component.
+//
+// v_x, v_y and v_z, as the lines of the page call the components of v.
 func axis(name string, k int) string { return name + "_" + syntax.Axes[k:k+1] }
 
 // solved solves the equations of the components, and returns the definitions of those, in
